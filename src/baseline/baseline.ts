@@ -1,0 +1,28 @@
+/**
+ * What is normal for one pump of one well: medians with their spread (1.4826 x MAD), learnt from the first days that could be
+ * healthy, or pinned by a person. Learning: ./learn.ts.
+ */
+export interface Normal {
+  median: number;
+  /** 1.4826 x MAD. */
+  spread: number;
+  n: number;
+}
+
+export interface Baseline {
+  atMs: number;
+  pinned: boolean;
+  amps?: Normal;
+  cutInKpa?: Normal;
+  cutOutKpa?: Normal;
+  ranS?: Normal;
+  restedS?: Normal;
+  cyclesPerDay?: Normal;
+  ranSPerDay?: Normal;
+  /** The longest run of the days learnt from. */
+  longestRunS?: number;
+  /** The longest rest of the days learnt from. */
+  longestRestS?: number;
+  /** The usual shape of a run: median and spread of amps and kPa at even steps from the start. */
+  shape?: { everyS: number; amps: (number | null)[]; ampsSpread: (number | null)[]; kpa: (number | null)[]; kpaSpread: (number | null)[] };
+}

@@ -1,0 +1,27 @@
+/**
+ * One start to the next, inside: the numbers of the contract's cycle line as plain data with times in ms, before the water is
+ * reckoned (hydraulics) and before it is printed (engine).
+ */
+import type { CycleFlag } from '../../shared/api/events.ts';
+
+export interface Cycle {
+  /** Index of the pump on the card. */
+  pump: number;
+  startedMs: number;
+  stoppedMs: number;
+  ranS: number;
+  restedS?: number;
+  amps?: number;
+  amps2?: number;
+  amps3?: number;
+  startAmps?: number;
+  /** Readings of current in the run. */
+  readings: number;
+  cutInKpa?: number;
+  cutOutKpa?: number;
+  riseDelayS?: number;
+  deliveredL?: number;
+  flags: CycleFlag[];
+  /** The run's shape for the signature overlay, at most 40 points in even steps: seconds from start, amps, kPa. */
+  shape?: { everyS: number; amps: (number | null)[]; kpa: (number | null)[] };
+}

@@ -1,0 +1,154 @@
+/**
+ * What a watch sees: one plain picture of the well, made by the engine at each whole UTC minute, at the end of each cycle and at
+ * the end of each local day. A watch reads it and its own memo, nothing else.
+ */
+import type { DayEvent, Evidence } from '../../shared/api/events.ts';
+import type { AlarmKind, Priority, WeighedCause } from '../../shared/words/kinds.ts';
+import type { Baseline } from '../baseline/baseline.ts';
+import type { Card, PumpCard } from '../card/card.ts';
+import type { Cycle } from '../cycles/cycle.ts';
+
+/** Readings of one channel within one minute. `low` and `high` leave out the one lowest and highest where there are five or more. */
+export interface Spread {
+  n: number;
+  mean: number;
+  low: number;
+  high: number;
+  last: number;
+}
+
+/** One whole minute. A quantity that was not measured in it is absent. */
+export interface MinuteScene {
+  /** The minute's end. */
+  atMs: number;
+  kpa?: Spread;
+  temperatureC?: Spread;
+  levelM?: Spread;
+  storeM?: Spread;
+  pumps: MinutePump[];
+}
+
+export interface MinutePump {
+  /** Seconds of the minute that the pump ran, and seconds covered by current readings. */
+  ranS: number;
+  heardS: number;
+  /** Current of each line while running, and while at rest. */
+  running: Spread[];
+  resting?: Spread;
+  volts?: Spread[];
+  /** The switch's or float's call for water, as it last stood. */
+  calls?: boolean;
+}
+
+/** The run going on now. */
+export interface OpenRun {
+  startedMs: number;
+  ranS: number;
+  /** Median so far, after the first 2 s; absent in the first 2 s. */
+  amps?: number;
+  cutInKpa?: number;
+  /** Rise of pressure over the last minute of the run, kPa; absent in the first minute or without pressure. */
+  riseKpaPerMin?: number;
+  /** Highest robust pressure so far. */
+  highKpa?: number;
+}
+
+export interface PumpScene {
+  index: number;
+  card: PumpCard;
+  /** Current level of rest and of running as found from the data; absent until found. */
+  idleAmps?: number;
+  runningAmps?: number;
+  run?: OpenRun;
+  /** When the last run stopped; absent before the first one. */
+  restSinceMs?: number;
+  /** Newest last, at most 40. */
+  cycles: Cycle[];
+  /** Starts in the running local day and in the last 60 min. */
+  startsToday: number;
+  baseline?: Baseline;
+  /** As a person pinned it, or as first learnt after the last new baseline: for slow faults. */
+  pinned?: Baseline;
+}
+
+export interface WellScene {
+  card: Card;
+  /** Newest last, at most 30, no holes: a minute without readings has no quantities. */
+  minutes: MinuteScene[];
+  /** Local days that were printed, newest last, at most 35; per pump and, for several pumps, the whole well. */
+  days: DayEvent[];
+  /** When the running local day began. */
+  dayStartedMs: number;
+  /** A departure from habit that people announced is standing. */
+  expected?: string;
+  /** Nodes silent, without power or in conflict, since when. */
+  nodes: { node: string; is: 'silent' | 'no-power' | 'conflict'; sinceMs: number; evidence?: Evidence }[];
+  /** Per channel of the well: seconds since its last good reading, and its last fault with its count in a row. */
+  channels: ChannelScene[];
+  /** What hydraulics knows, where it knows it. */
+  water: WaterScene;
+}
+
+export interface ChannelScene {
+  channel: string;
+  node: string;
+  lastMs?: number;
+  faultsInRow: number;
+  fault?: 'low' | 'high' | 'bad';
+  /** Since when every reading has been the same number, where that is longer than an hour. */
+  stuckSinceMs?: number;
+  /** Full scale, where the node said it. */
+  max?: number;
+}
+
+/** Water, where it can be told. Grows with src/hydraulics/. */
+export interface WaterScene {
+  /** Delivery in the last run against the baseline's at the same pressure, 1 = as ever. */
+  deliveryShare?: number;
+  /** Leak judged from the last quiet stretch, L per day. */
+  leakLPerDay?: number;
+  /** Air charge of the tank as the fills and falls show it, kPa gauge, and the card's or baseline's. */
+  airKpa?: number;
+  airNormalKpa?: number;
+}
+
+export interface Scene {
+  atMs: number;
+  why: 'minute' | 'cycle' | 'day';
+  well: WellScene;
+  /** The pump this watch is asked about. */
+  pump: PumpScene;
+  pumps: PumpScene[];
+  /** The cycle or day that has just ended. */
+  cycle?: Cycle;
+  day?: DayEvent;
+}
+
+/** A watch's opinion: standing or not, with its evidence. */
+export interface Finding {
+  sinceMs: number;
+  /** Where it differs from the kind's usual one. */
+  priority?: Priority;
+  /** One English sentence with its figures. */
+  why: string;
+  evidence: Evidence;
+  causes: WeighedCause[];
+}
+
+/** Plain data that a watch keeps between looks. */
+export type Memo = Record<string, number | string | boolean | number[] | null>;
+
+/**
+ * One watch: `look` is asked whenever `on` names the scene's occasion. It returns a finding while the condition stands, `null`
+ * when it does not, and `undefined` when this look can't tell (nothing changes then). Delays are the lifecycle's (on after
+ * `onDelayS` of standing, off after `offDelayS` of not standing).
+ */
+export interface Watch {
+  alarm: AlarmKind;
+  /** Asked once a pump, or once a well (then with the first pump as `pump`, and the alarm names no pump). */
+  each: 'pump' | 'well';
+  on: readonly Scene['why'][];
+  onDelayS: number;
+  offDelayS: number;
+  look: (scene: Scene, memo: Memo) => Finding | null | undefined;
+}
