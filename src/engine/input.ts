@@ -2,11 +2,13 @@
  * Everything that can change a well, each with its time: readings in order, acts of people, news of its nodes, and each whole
  * UTC minute (which the engine makes itself). Acts follow the contract, section 6.
  */
-import type { Card } from '../card/card.ts';
+import type { Act } from '../card/act.ts';
+
+export type { Act, PinnedValues } from '../card/act.ts';
 
 /**
  * A stretch of readings of one well, ordered by time and then by channel code; the first `n` of each array count.
- * `channel[i]` is a channel code (src/wire/channels.ts) in the well's own names. `fault[i]` is a FaultCode; `value[i]` is NaN where it is not 0.
+ * `channel[i]` is a channel code (src/card/channels.ts) in the well's own names. `fault[i]` is a FaultCode; `value[i]` is NaN where it is not 0.
  */
 export interface Stretch {
   n: number;
@@ -15,28 +17,6 @@ export interface Stretch {
   value: Float64Array;
   fault: Uint8Array;
 }
-
-export interface PinnedValues {
-  pump: string;
-  amps?: number;
-  cutInKpa?: number;
-  cutOutKpa?: number;
-}
-
-export type Act =
-  | { kind: 'card-changed'; card: Card }
-  | { kind: 'visit-opened'; well: string }
-  | { kind: 'visit-closed'; well: string; newBaseline: boolean }
-  | ({ kind: 'pinned'; well: string } & PinnedValues)
-  | { kind: 'calibrated'; node: string; channel: string; points: [number, number][] }
-  | { kind: 'acknowledged'; well: string; pump?: string; alarm: string }
-  | { kind: 'shelved'; well: string; pump?: string; alarm: string; untilMs: number }
-  | { kind: 'out-of-service'; well: string }
-  | { kind: 'back-in-service'; well: string }
-  | { kind: 'laid-up'; well: string; untilMs?: number }
-  | { kind: 'expected'; well: string; text: string; untilMs: number }
-  | { kind: 'server-away'; fromMs: number }
-  | { kind: 'tick' };
 
 /** What arrival, and not measurement, says of a node that a well reads from. Kept as input. */
 export type NodeNews =
