@@ -4,6 +4,7 @@
  * (tests/contract/store-suite.ts). Never a callback: a list.
  */
 import type { AlarmEvent, BaselineEvent, CycleEvent, DayEvent } from '../../shared/api/events.ts';
+import type { NoticeRow } from '../notice/notice-row.ts';
 import type { Hello } from '../wire/messages.ts';
 import type { PlacedPack } from '../readings/placed.ts';
 
@@ -29,22 +30,8 @@ export interface AlarmRow {
   event: AlarmEvent;
 }
 
-export interface NoticeRow {
-  /** Alarm id, what is told, and to whom: telling the same thing to the same person twice is the same row. */
-  id: string;
-  alarmId: string;
-  /** Name of the recipient in the settings. */
-  to: string;
-  what: 'raised' | 'changed' | 'cleared' | 'withdrawn' | 'test';
-  dueMs: number;
-  madeMs: number;
-  tries: number;
-  state: 'due' | 'sent' | 'given-up';
-  lastError?: string;
-  sentMs?: number;
-  /** Everything the senders need to write the message, frozen when it was made. */
-  body: { subject: string; text: string; event: AlarmEvent; [more: string]: unknown };
-}
+/** Born in src/notice/, kept here. */
+export type { NoticeRow };
 
 export interface RefusedRow {
   atMs: number;
