@@ -1,0 +1,79 @@
+/**
+ * The two levels of a pump's current, at rest and running, found from the data: no threshold is set by hand. The card's maximum
+ * amps, where there is one, and the smallest pump motors made, where there is none, only give the place to begin.
+ */
+export interface Levels {
+  /** Current at rest (clamp offset), A, as a slow mean of resting readings. */
+  idle: number;
+  /** Mean distance of resting readings from `idle`, A. */
+  noise: number;
+  restReadings: number;
+  /** Medians of the last runs, A, newest last; at most RUNS. */
+  runs: number[];
+  running?: number;
+  /** Where running begins while nothing is known, A. */
+  startGuess: number;
+  /** Highest level that held for two readings while no run was found, A: a pump smaller than the guess. */
+  highest: number;
+  on: number;
+  off: number;
+}
+
+const RUNS = 9;
+/** Smallest submersible motors draw about 3 A at 230 V, small boosters under 2 A (common practice, no source). */
+const GUESS_WITHOUT_CARD_A = 1;
+/** A pump that runs dry still draws about half of its amps, a driven one less; a third of that again leaves room for both. */
+const SHARE_OF_MAX = 0.2;
+const ON_SHARE = 0.22;
+const OFF_SHARE = 0.16;
+/** The clamp's own noise must not start a run: so many times the mean distance from idle. */
+const NOISE_TIMES = 12;
+/** The slow mean forgets over this many readings. */
+const IDLE_MEMORY = 2000;
+
+export function newLevels(maxAmps: number | undefined): Levels {
+  const startGuess = maxAmps === undefined ? GUESS_WITHOUT_CARD_A : Math.max(0.3, SHARE_OF_MAX * maxAmps);
+  const levels: Levels = { idle: 0, noise: 0, restReadings: 0, runs: [], startGuess, highest: 0, on: 0, off: 0 };
+  settle(levels);
+  return levels;
+}
+
+function settle(levels: Levels): void {
+  const span = levels.running === undefined ? undefined : levels.running - levels.idle;
+  const floor = levels.idle + NOISE_TIMES * levels.noise;
+  if (span !== undefined && span > 0) {
+    levels.on = Math.max(levels.idle + ON_SHARE * span, Math.min(floor, levels.idle + 0.5 * span));
+    levels.off = levels.idle + (levels.on - levels.idle) * (OFF_SHARE / ON_SHARE);
+  } else {
+    levels.on = Math.max(levels.idle + levels.startGuess, floor);
+    levels.off = levels.idle + 0.7 * (levels.on - levels.idle);
+  }
+}
+
+/** Learns from a reading taken while the pump surely rests. */
+export function levelsRest(levels: Levels, amps: number): void {
+  const count = ++levels.restReadings;
+  const share = 1 / Math.min(count, IDLE_MEMORY);
+  levels.idle += (amps - levels.idle) * share;
+  levels.noise += (Math.abs(amps - levels.idle) - levels.noise) * share;
+  if (amps > levels.highest) levels.highest = amps;
+  if ((count & 63) === 0 || count < 4) settle(levels);
+}
+
+/** Learns from a finished run's median amps. */
+export function levelsRun(levels: Levels, amps: number): void {
+  levels.runs.push(amps);
+  if (levels.runs.length > RUNS) levels.runs.shift();
+  const sorted = [...levels.runs].sort((a, b) => a - b);
+  levels.running = sorted[sorted.length >> 1]!;
+  settle(levels);
+}
+
+/** A card with other motor amps, or a repair: begin again from the guess, keeping what is known of the clamp at rest. */
+export function levelsRestart(levels: Levels, maxAmps: number | undefined): void {
+  const fresh = newLevels(maxAmps);
+  levels.startGuess = fresh.startGuess;
+  levels.runs = [];
+  delete levels.running;
+  settle(levels);
+}

@@ -1,0 +1,64 @@
+/**
+ * How often a channel speaks, found from its own times: a steady period, or by exception (on change, at least every 60 s). From
+ * it follows how long a reading is good: three periods, 90 s by exception (contract, section 6, `heardS`).
+ */
+export interface Pace {
+  lastMs: number;
+  /** Median of the recent steps, ms; 0 until two readings came. */
+  periodMs: number;
+  byException: boolean;
+  /** The last steps, ms, newest last; at most STEPS. */
+  steps: number[];
+  /** Readings since the steps were last looked through. */
+  unlooked: number;
+}
+
+const STEPS = 24;
+/** Steps within this share of the median count as steady; fewer than two thirds steady is by exception. */
+const STEADY_SHARE = 0.25;
+const STEADY_WANTED = 2 / 3;
+/** A hole in the data is no step of its rhythm. */
+const LONGEST_STEP_MS = 61_000;
+const BY_EXCEPTION_GOOD_MS = 90_000;
+const STEADY_PERIODS_GOOD = 3;
+/** Before a rhythm is known a reading is good for three of the slowest steady period, 10 s. */
+const UNKNOWN_GOOD_MS = 30_000;
+
+export function newPace(): Pace {
+  return { lastMs: -1, periodMs: 0, byException: false, steps: [], unlooked: 0 };
+}
+
+function look(pace: Pace): void {
+  const sorted = [...pace.steps].sort((a, b) => a - b);
+  const median = sorted[sorted.length >> 1]!;
+  let steady = 0;
+  for (const step of sorted) if (Math.abs(step - median) <= STEADY_SHARE * median) steady++;
+  pace.periodMs = median;
+  pace.byException = sorted.length >= 6 && steady < STEADY_WANTED * sorted.length;
+  pace.unlooked = 0;
+}
+
+/** Notes a reading at `tMs`; readings of one moment count once. Returns the step from the one before, 0 where there was none. */
+export function paceReading(pace: Pace, tMs: number): number {
+  const step = pace.lastMs < 0 ? 0 : tMs - pace.lastMs;
+  if (pace.lastMs >= 0 && step <= 0) return 0;
+  pace.lastMs = tMs;
+  if (step <= 0 || step > LONGEST_STEP_MS) return step;
+  if (!pace.byException && pace.steps.length === STEPS && Math.abs(step - pace.periodMs) <= 1) return step;
+  pace.steps.push(step);
+  if (pace.steps.length > STEPS) pace.steps.shift();
+  pace.unlooked++;
+  if (pace.steps.length <= 8 || pace.unlooked >= 4) look(pace);
+  return step;
+}
+
+/** How long a reading of this channel is good, ms. */
+export function goodForMs(pace: Pace): number {
+  if (pace.byException) return BY_EXCEPTION_GOOD_MS;
+  return pace.periodMs > 0 ? STEADY_PERIODS_GOOD * pace.periodMs : UNKNOWN_GOOD_MS;
+}
+
+/** Readings over 3 s apart: the contract reads cut-in and cut-out from three readings then. */
+export function isCoarse(pace: Pace): boolean {
+  return !pace.byException && pace.periodMs > 3000;
+}

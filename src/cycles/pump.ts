@@ -1,0 +1,302 @@
+/**
+ * One pump of one well: readings of its current (and of the well's pressure) in, starts and whole cycles out. It knows neither
+ * what the water does nor what is normal; it says when the pump ran and with what numbers.
+ */
+import type { Cycle } from './cycle.ts';
+import { edgeHeld, edgeReading, newEdges, type Edges } from './edges.ts';
+import { levelsRest, levelsRun, newLevels, type Levels } from './levels.ts';
+import { goodForMs, isCoarse, newPace, paceReading, type Pace } from './pace.ts';
+import { flagRun, newRun, runAmps, runHeld, runHeldUntil, runReading, type Run } from './run.ts';
+import { finishShape, shapeReading } from './shape.ts';
+import { firstOver, kpaBefore, readCutIn, readCutOut, type Sampling, type Trail } from './trail.ts';
+
+export interface PumpState {
+  index: number;
+  maxAmps?: number;
+  pace: Pace;
+  levels: Levels;
+  edges: Edges;
+  /** Last value of each line, A; -1 where it never spoke. */
+  lines: number[];
+  lineMs: number[];
+  /** Readings since a start that is not believed yet. */
+  waiting: [number, number, number][];
+  run?: Run;
+  /** When the last run stopped; absent before the first rest and across a gap. */
+  restFromMs?: number;
+  /** Single odd readings that changed nothing. */
+  spikes: number;
+}
+
+/** What the pump sees of the well's pressure. */
+export interface PressureView {
+  trail: Trail;
+  pace: Pace;
+}
+
+export type PumpStep = { is: 'none' } | { is: 'started'; startedMs: number } | { is: 'cycle'; cycle: Cycle };
+export const NOTHING: PumpStep = { is: 'none' };
+
+/** Rise over cut-in that shows water moving (contract, section 6). */
+const RISEN_KPA = 7;
+/** Without any current reading for this long a run is closed, and what comes after is another one. */
+const LONGEST_HOLE_MS = 120_000;
+const FAST_PERIOD_MS = 100;
+/** A motor that does not turn draws several times its running current, until something trips. */
+const LOCKED_SHARE = 2.2;
+const LOCKED_LONGEST_MS = 15_000;
+/** A single reading at coarse sampling is a short run where it reads like one. */
+const LIKE_RUNNING = [0.5, 1.6] as const;
+
+export function newPump(index: number, maxAmps: number | undefined): PumpState {
+  return {
+    index,
+    ...(maxAmps === undefined ? {} : { maxAmps }),
+    pace: newPace(),
+    levels: newLevels(maxAmps),
+    edges: newEdges(),
+    lines: [],
+    lineMs: [],
+    waiting: [],
+    spikes: 0,
+  };
+}
+
+export function isRunning(pump: PumpState): boolean {
+  return pump.run !== undefined;
+}
+
+function samplingOf(pace: Pace): Sampling {
+  if (pace.byException) return 'by-exception';
+  return isCoarse(pace) ? 'coarse' : 'fine';
+}
+
+/** The current that decides: the highest line, so that a lost leg does not hide a run. */
+function deciding(pump: PumpState, tMs: number): number {
+  if (pump.lines.length === 1) return pump.lines[0]!;
+  const good = goodForMs(pump.pace);
+  let most = -Infinity;
+  for (const [leg, amps] of pump.lines.entries()) {
+    if (tMs - pump.lineMs[leg]! <= good && amps > most) most = amps;
+  }
+  return most;
+}
+
+/** One reading of line `leg` (0 to 2) of this pump's current, A. */
+export function pumpCurrent(pump: PumpState, tMs: number, leg: number, amps: number, pressure: PressureView): PumpStep {
+  while (pump.lines.length <= leg) {
+    pump.lines.push(0);
+    pump.lineMs.push(-NEVER_MS);
+  }
+  pump.lines[leg] = amps;
+  pump.lineMs[leg] = tMs;
+  if (leg === 0) notePace(pump, tMs, amps);
+  const decides = deciding(pump, tMs);
+  const { edges, levels } = pump;
+  const high = decides > (edges.phase === 'run' || edges.phase === 'maybe-rest' ? levels.off : levels.on);
+  const was = edges.phase;
+  const step = edgeReading(edges, tMs, high);
+  switch (step) {
+    case 'none':
+      if (edges.phase === 'run') addReading(pump, leg, tMs, amps);
+      else if (edges.phase === 'maybe-run') pump.waiting.push([tMs, leg, amps]);
+      else if (edges.phase === 'rest' && leg === 0) levelsRest(levels, amps);
+      else if (edges.phase === 'maybe-rest' && was === 'run') holdUntil(pump, tMs);
+      return NOTHING;
+    case 'started':
+      return begin(pump, was !== 'unknown', [tMs, leg, amps], pressure);
+    case 'stopped':
+      return finish(pump, edges.candidateMs, pressure);
+    case 'spike':
+      return spike(pump);
+    case 'blip':
+      return blip(pump, tMs, pressure);
+    case 'dropout':
+      return dropout(pump, [tMs, leg, amps], pressure);
+    default:
+      return step satisfies never;
+  }
+}
+
+/** Stands for 'never heard' in JSON, which has no infinity. */
+const NEVER_MS = 8.64e15;
+
+function notePace(pump: PumpState, tMs: number, amps: number): void {
+  const step = paceReading(pump.pace, tMs);
+  if (pump.run && step > goodForMs(pump.pace)) flagRun(pump.run, 'gap');
+  if (!pump.run) return;
+  shapeReading(pump.run.shape, 'amps', tMs - pump.run.startedMs, amps);
+  if (isFast(pump.pace)) pumpFast(pump, amps);
+}
+
+/** Readings 0.1 s apart or closer show the inrush. */
+function isFast(pace: Pace): boolean {
+  return pace.periodMs > 0 && pace.periodMs <= FAST_PERIOD_MS;
+}
+
+function addReading(pump: PumpState, leg: number, tMs: number, amps: number): void {
+  const run = pump.run!;
+  if (pump.pace.byException) runHeld(run, leg, tMs, amps);
+  else runReading(run, leg, tMs, amps);
+}
+
+function holdUntil(pump: PumpState, tMs: number): void {
+  for (let leg = 0; leg < pump.lines.length; leg++) runHeldUntil(pump.run!, leg, tMs);
+}
+
+function begin(pump: PumpState, startSeen: boolean, reading: [number, number, number], pressure: PressureView): PumpStep {
+  const startedMs = pump.edges.candidateMs;
+  const run = newRun(startedMs, startSeen);
+  pump.run = run;
+  if (!startSeen) flagRun(run, 'gap');
+  else {
+    const sampling = samplingOf(pressure.pace);
+    const cutInKpa = readCutIn(pressure.trail, startedMs, pump.restFromMs ?? 0, sampling);
+    if (cutInKpa !== undefined) {
+      run.cutInKpa = cutInKpa;
+      const risenMs = firstOver(pressure.trail, startedMs, cutInKpa + RISEN_KPA);
+      if (risenMs !== undefined) run.risenMs = risenMs;
+    }
+    if (sampling === 'coarse') flagRun(run, 'coarse');
+  }
+  for (const [tMs, leg, amps] of [...pump.waiting, reading]) {
+    addReading(pump, leg, tMs, amps);
+    if (leg !== 0) continue;
+    shapeReading(run.shape, 'amps', tMs - startedMs, amps);
+    if (isFast(pump.pace)) pumpFast(pump, amps);
+  }
+  pump.waiting = [];
+  return { is: 'started', startedMs };
+}
+
+function spike(pump: PumpState): PumpStep {
+  pump.spikes++;
+  pump.waiting = [];
+  return NOTHING;
+}
+
+/** One high reading, then a low one: at coarse sampling a short run where it reads like one, else a spike. */
+function blip(pump: PumpState, tMs: number, pressure: PressureView): PumpStep {
+  const { running } = pump.levels;
+  const amps = Math.max(...pump.waiting.map((w) => w[2]));
+  const likeOne = running !== undefined && amps >= LIKE_RUNNING[0] * running && amps <= LIKE_RUNNING[1] * running;
+  if (!isCoarse(pump.pace) || !likeOne) return spike(pump);
+  const last = pump.waiting.pop()!;
+  begin(pump, true, last, pressure);
+  return finish(pump, tMs, pressure);
+}
+
+/** One low reading within a run: a dropout, unless sampling is coarse and pressure says that a new run began at cut-in. */
+function dropout(pump: PumpState, reading: [number, number, number], pressure: PressureView): PumpStep {
+  const [tMs, leg, amps] = reading;
+  const run = pump.run!;
+  const restFromMs = pump.edges.candidateMs;
+  if (isCoarse(pump.pace) && !heldHigh(run, restFromMs, tMs, pressure)) {
+    const step = finish(pump, restFromMs, pressure);
+    pump.edges = { phase: 'maybe-run', candidateMs: tMs, agreedMs: tMs };
+    pump.waiting = [[tMs, leg, amps]];
+    return step;
+  }
+  if (isCoarse(pump.pace)) flagRun(run, 'merged');
+  addReading(pump, leg, tMs, amps);
+  return NOTHING;
+}
+
+/** Pressure at the restart stands well over the run's cut-in: no pressure switch starts a pump there. */
+function heldHigh(run: Run, restFromMs: number, tMs: number, pressure: PressureView): boolean {
+  const now = kpaBefore(pressure.trail, tMs);
+  const then = kpaBefore(pressure.trail, restFromMs);
+  if (now === undefined || then === undefined || run.cutInKpa === undefined) return false;
+  return now > run.cutInKpa + 0.5 * Math.max(0, (run.highKpa ?? 0) - run.cutInKpa) && now >= then - RISEN_KPA;
+}
+
+/** Time went on to `tMs` without a reading of current: by exception a value holds, so a start or stop may now be believed. */
+export function pumpHeld(pump: PumpState, tMs: number, pressure: PressureView): PumpStep {
+  if (!pump.pace.byException) return NOTHING;
+  const step = edgeHeld(pump.edges, tMs);
+  if (step === 'stopped') return finish(pump, pump.edges.candidateMs, pressure);
+  if (step !== 'started') return NOTHING;
+  const last = pump.waiting.pop() ?? [pump.edges.candidateMs, 0, pump.lines[0] ?? 0];
+  return begin(pump, true, last, pressure);
+}
+
+/** True while a start or stop waits to be believed: the only time `pumpHeld` has anything to do. */
+export function pumpWaits(pump: PumpState): boolean {
+  return pump.edges.phase === 'maybe-run' || pump.edges.phase === 'maybe-rest';
+}
+
+/** A whole minute passed: a run of which nothing was heard for too long is closed where it was last heard. */
+export function pumpMinute(pump: PumpState, minuteMs: number, pressure: PressureView): PumpStep {
+  const { lastMs } = pump.pace;
+  if (lastMs < 0 || pump.edges.phase === 'unknown' || minuteMs - lastMs <= LONGEST_HOLE_MS) return NOTHING;
+  if (pump.edges.phase === 'maybe-run') spike(pump);
+  const { run } = pump;
+  let step: PumpStep = NOTHING;
+  if (run) {
+    flagRun(run, 'gap');
+    const heldMs = pump.pace.byException ? Math.min(goodForMs(pump.pace), minuteMs - lastMs) : pump.pace.periodMs;
+    const stoppedMs = pump.edges.phase === 'maybe-rest' ? pump.edges.candidateMs : lastMs + heldMs;
+    step = finish(pump, Math.max(stoppedMs, run.startedMs), pressure);
+  }
+  delete pump.restFromMs;
+  pump.edges = newEdges();
+  pump.lines = [];
+  pump.lineMs = [];
+  return step;
+}
+
+/** One reading of the well's pressure, kPa, already in the trail. */
+export function pumpPressure(pump: PumpState, tMs: number, kpa: number): void {
+  const { run } = pump;
+  if (!run) return;
+  shapeReading(run.shape, 'kpa', tMs - run.startedMs, kpa);
+  if (run.risenMs === undefined && run.cutInKpa !== undefined && kpa >= run.cutInKpa + RISEN_KPA) run.risenMs = tMs;
+}
+
+/** A reading of a start at 50 Hz or more, or of readings 0.1 s apart or closer, A. */
+export function pumpFast(pump: PumpState, amps: number): void {
+  if (pump.run) pump.run.fastAmps = Math.max(pump.run.fastAmps ?? 0, amps);
+}
+
+function finish(pump: PumpState, stoppedMs: number, pressure: PressureView): PumpStep {
+  const run = pump.run!;
+  holdUntil(pump, stoppedMs);
+  const cycle = cycleOf(pump, run, stoppedMs, pressure);
+  delete pump.run;
+  pump.restFromMs = stoppedMs;
+  pump.waiting = [];
+  if (cycle.amps !== undefined && teachesLevels(cycle)) levelsRun(pump.levels, cycle.amps);
+  return { is: 'cycle', cycle };
+}
+
+function teachesLevels(cycle: Cycle): boolean {
+  return cycle.readings >= 2 && !cycle.flags.includes('failed-start') && !cycle.flags.includes('gap');
+}
+
+function cycleOf(pump: PumpState, run: Run, stoppedMs: number, pressure: PressureView): Cycle {
+  const { startedMs } = run;
+  const cycle: Cycle = { pump: pump.index, startedMs, stoppedMs, ranS: (stoppedMs - startedMs) / 1000, readings: run.readings, flags: run.flags };
+  if (run.startSeen && pump.restFromMs !== undefined) cycle.restedS = (startedMs - pump.restFromMs) / 1000;
+  const [amps, amps2, amps3] = [runAmps(run, 0), runAmps(run, 1), runAmps(run, 2)];
+  if (amps !== undefined) cycle.amps = amps;
+  if (amps2 !== undefined) cycle.amps2 = amps2;
+  if (amps3 !== undefined) cycle.amps3 = amps3;
+  if (run.fastAmps !== undefined) cycle.startAmps = run.fastAmps;
+  if (run.cutInKpa !== undefined) cycle.cutInKpa = round2(run.cutInKpa);
+  const stopSeen = !run.flags.includes('gap') || stoppedMs === pump.edges.candidateMs;
+  const cutOutKpa = stopSeen ? readCutOut(pressure.trail, startedMs, stoppedMs, samplingOf(pressure.pace)) : undefined;
+  if (cutOutKpa !== undefined) cycle.cutOutKpa = round2(cutOutKpa);
+  if (run.risenMs !== undefined && run.risenMs <= stoppedMs) cycle.riseDelayS = (run.risenMs - startedMs) / 1000;
+  if (isLocked(pump, cycle)) flagRun(run, 'failed-start');
+  cycle.shape = finishShape(run.shape);
+  return cycle;
+}
+
+function isLocked(pump: PumpState, cycle: Cycle): boolean {
+  const usual = pump.levels.running ?? pump.maxAmps;
+  return usual !== undefined && cycle.amps !== undefined && cycle.amps > LOCKED_SHARE * usual && cycle.ranS * 1000 <= LOCKED_LONGEST_MS;
+}
+
+function round2(value: number): number {
+  return Math.round(value * 100) / 100;
+}

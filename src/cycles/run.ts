@@ -1,0 +1,81 @@
+/**
+ * One run while it goes on: what is counted of it so that its cycle can be said when it stops. Amps are tallied apart for the
+ * first 2 s, the inrush, which count only where the run has nothing later (contract, section 6).
+ */
+import type { CycleFlag } from '../../shared/api/events.ts';
+import { newShape, type ShapeSums } from './shape.ts';
+import { newTally, tallyAdd, tallyMedian, type Tally } from './tally.ts';
+
+export interface RunLeg {
+  early: Tally;
+  late: Tally;
+  /** By exception: the reading whose holding time is not known yet. */
+  heldFromMs: number;
+  heldAmps: number;
+}
+
+export interface Run {
+  startedMs: number;
+  /** Its start was seen: a rest was seen before it. */
+  startSeen: boolean;
+  readings: number;
+  legs: RunLeg[];
+  cutInKpa?: number;
+  /** When pressure first stood 7 kPa over cut-in. */
+  risenMs?: number;
+  highKpa?: number;
+  fastAmps?: number;
+  flags: CycleFlag[];
+  shape: ShapeSums;
+  /** Of the last readings of pressure, for the rise over the last minute: time and kPa every 10 s or so. */
+  climb: [number, number][];
+}
+
+const INRUSH_MS = 2000;
+
+export function newRun(startedMs: number, startSeen: boolean): Run {
+  return { startedMs, startSeen, readings: 0, legs: [], flags: [], shape: newShape(), climb: [] };
+}
+
+export function flagRun(run: Run, flag: CycleFlag): void {
+  if (!run.flags.includes(flag)) run.flags.push(flag);
+}
+
+function legOf(run: Run, leg: number): RunLeg {
+  while (run.legs.length <= leg) run.legs.push({ early: newTally(), late: newTally(), heldFromMs: -1, heldAmps: 0 });
+  return run.legs[leg]!;
+}
+
+/** A running reading of one line, each counting the same. */
+export function runReading(run: Run, leg: number, tMs: number, amps: number): void {
+  const counted = legOf(run, leg);
+  tallyAdd(tMs - run.startedMs >= INRUSH_MS ? counted.late : counted.early, amps, 1);
+  if (leg === 0) run.readings++;
+}
+
+/** A running reading by exception: it counts for as long as it holds, which only the next one tells. */
+export function runHeld(run: Run, leg: number, tMs: number, amps: number): void {
+  runHeldUntil(run, leg, tMs);
+  const counted = legOf(run, leg);
+  counted.heldFromMs = tMs;
+  counted.heldAmps = amps;
+  if (leg === 0) run.readings++;
+}
+
+/** The value that held does so no longer than `tMs`. */
+export function runHeldUntil(run: Run, leg: number, tMs: number): void {
+  const counted = run.legs[leg];
+  if (!counted || counted.heldFromMs < 0) return;
+  const inrushEndMs = run.startedMs + INRUSH_MS;
+  const earlyMs = Math.min(tMs, inrushEndMs) - counted.heldFromMs;
+  const lateMs = tMs - Math.max(counted.heldFromMs, inrushEndMs);
+  if (earlyMs > 0) tallyAdd(counted.early, counted.heldAmps, earlyMs / 1000);
+  if (lateMs > 0) tallyAdd(counted.late, counted.heldAmps, lateMs / 1000);
+  counted.heldFromMs = -1;
+}
+
+/** Median amps of one line so far. */
+export function runAmps(run: Run, leg: number): number | undefined {
+  const counted = run.legs[leg];
+  return counted && (tallyMedian(counted.late) ?? tallyMedian(counted.early));
+}
