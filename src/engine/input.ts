@@ -28,5 +28,4 @@ export type NodeNews =
   | { news: 'conflict-over'; node: string };
 
 export type TimedInput =
-  | { atMs: number; act: Act; /** who did it, where known */ by?: string }
-  | { atMs: number; node: NodeNews };
+  { atMs: number; act: Act; /** who did it, where known */ by?: string } | { atMs: number; node: NodeNews };
