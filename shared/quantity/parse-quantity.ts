@@ -1,0 +1,53 @@
+/**
+ * Reads a quantity as people write it, "40 psi", into SI. The unit is part of what is written: a bare number is refused, for half
+ * of the world would read it as something else.
+ */
+import { parseNumber } from './parse-number.ts';
+import { UNITS, unitNamed } from './units.ts';
+import type { Dimension, Unit } from './units.ts';
+
+/** A quantity in SI with its dimension, or the rule that the text breaks, to stand after its key: "must be …". */
+export type ReadQuantity = { si: number; dimension: Dimension } | { problem: string };
+
+/** How each dimension is named in a problem. */
+const ASKED: Record<Dimension, string> = {
+  pressure: 'a pressure',
+  length: 'a length',
+  volume: 'a volume',
+  flow: 'a flow',
+  power: 'a power',
+  current: 'a current',
+  voltage: 'a voltage',
+  temperature: 'a temperature',
+  duration: 'a duration',
+};
+
+/** Longest text looked at: the longest sensible one, "1,234,567.891 inches", has 20 characters. */
+const LONGEST_TEXT = 40;
+
+/** Reads `value`, text with a unit, as a quantity of `dimension`. */
+export function parseQuantity(value: unknown, dimension: Dimension): ReadQuantity {
+  const problem = { problem: `must be ${expected(dimension)}` };
+  if (typeof value !== 'string' || value.length > LONGEST_TEXT) return problem;
+  const parts = splitUnit(value.trim());
+  const unit = parts && unitNamed(dimension, parts.unit);
+  const number = parts && parseNumber(parts.number);
+  if (!unit || number === undefined) return problem;
+  return { si: unit.toSi(number), dimension };
+}
+
+/** "a pressure in kPa, psi or bar". */
+function expected(dimension: Dimension): string {
+  const units: readonly Unit[] = UNITS[dimension];
+  const names = units.map((unit) => unit.name);
+  const last = names.pop() ?? '';
+  return `${ASKED[dimension]} in ${names.length === 0 ? last : `${names.join(', ')} or ${last}`}`;
+}
+
+/** The unit is the word after the last digit or fraction sign; it may touch the number. */
+function splitUnit(text: string): { number: string; unit: string } | undefined {
+  const parts = /^(.*[\d¼½¾⅓⅔.])\s*([a-z°][a-z0-9³/]*)$/i.exec(text);
+  return parts?.[1] === undefined || parts[2] === undefined
+    ? undefined
+    : { number: parts[1], unit: parts[2] };
+}

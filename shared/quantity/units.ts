@@ -1,0 +1,99 @@
+/**
+ * The units that people may write, by dimension, each with its way to SI and back. The list is the contract's (section 5), and the
+ * SI units of the same dimensions. A unit that is not here is refused and never guessed at: "m" is a length and no minute.
+ */
+import { hFromS, minFromS, sFromH, sFromMin } from '../units/duration.ts';
+import { ftFromM, inFromM, mFromFt, mFromIn, mFromMm, mmFromM } from '../units/length.ts';
+import { hpFromW, kwFromW, wFromHp, wFromKw } from '../units/power.ts';
+import { barFromKpa, kpaFromBar, kpaFromPsi, psiFromKpa } from '../units/pressure.ts';
+import { cFromF, fFromC } from '../units/temperature.ts';
+import {
+  galFromL,
+  gpmFromLPerS,
+  lFromGal,
+  lFromM3,
+  lPerMinFromLPerS,
+  lPerSFromGpm,
+  lPerSFromLPerMin,
+  lPerSFromM3PerH,
+  m3FromL,
+  m3PerHFromLPerS,
+} from '../units/water.ts';
+
+export const DIMENSIONS = [
+  'pressure',
+  'length',
+  'volume',
+  'flow',
+  'power',
+  'current',
+  'voltage',
+  'temperature',
+  'duration',
+] as const;
+export type Dimension = (typeof DIMENSIONS)[number];
+
+export interface Unit {
+  /** As it is printed. */
+  name: string;
+  /** Other ways to write it; capitals do not count. */
+  also?: readonly string[];
+  toSi: (value: number) => number;
+  fromSi: (si: number) => number;
+}
+
+const asItIs = (value: number): number => value;
+
+/** SI here is kPa, m, L, L/s, W, A, V, C and s: the units that names inside end in (`cutInKpa`, `volumeL`). First unit: the SI one. */
+export const UNITS = {
+  pressure: [
+    { name: 'kPa', toSi: asItIs, fromSi: asItIs },
+    { name: 'psi', also: ['psig'], toSi: kpaFromPsi, fromSi: psiFromKpa },
+    { name: 'bar', toSi: kpaFromBar, fromSi: barFromKpa },
+  ],
+  length: [
+    { name: 'm', toSi: asItIs, fromSi: asItIs },
+    { name: 'ft', also: ['feet', 'foot'], toSi: mFromFt, fromSi: ftFromM },
+    { name: 'in', also: ['inch', 'inches'], toSi: mFromIn, fromSi: inFromM },
+    { name: 'mm', toSi: mFromMm, fromSi: mmFromM },
+  ],
+  volume: [
+    { name: 'L', also: ['litre', 'litres', 'liter', 'liters'], toSi: asItIs, fromSi: asItIs },
+    { name: 'gal', also: ['gallon', 'gallons'], toSi: lFromGal, fromSi: galFromL },
+    { name: 'm3', also: ['m³'], toSi: lFromM3, fromSi: m3FromL },
+  ],
+  flow: [
+    { name: 'L/s', toSi: asItIs, fromSi: asItIs },
+    { name: 'gpm', also: ['gal/min'], toSi: lPerSFromGpm, fromSi: gpmFromLPerS },
+    { name: 'L/min', toSi: lPerSFromLPerMin, fromSi: lPerMinFromLPerS },
+    { name: 'm3/h', also: ['m³/h'], toSi: lPerSFromM3PerH, fromSi: m3PerHFromLPerS },
+  ],
+  power: [
+    { name: 'W', toSi: asItIs, fromSi: asItIs },
+    { name: 'hp', toSi: wFromHp, fromSi: hpFromW },
+    { name: 'kW', toSi: wFromKw, fromSi: kwFromW },
+  ],
+  current: [{ name: 'A', also: ['amp', 'amps'], toSi: asItIs, fromSi: asItIs }],
+  voltage: [{ name: 'V', also: ['volt', 'volts'], toSi: asItIs, fromSi: asItIs }],
+  temperature: [
+    { name: 'C', also: ['°C'], toSi: asItIs, fromSi: asItIs },
+    { name: 'F', also: ['°F'], toSi: cFromF, fromSi: fFromC },
+  ],
+  duration: [
+    { name: 's', also: ['sec', 'second', 'seconds'], toSi: asItIs, fromSi: asItIs },
+    { name: 'min', also: ['minute', 'minutes'], toSi: sFromMin, fromSi: minFromS },
+    { name: 'h', also: ['hour', 'hours'], toSi: sFromH, fromSi: hFromS },
+  ],
+} as const satisfies Record<Dimension, readonly Unit[]>;
+
+/** Names of the units of one dimension. */
+export type UnitName<D extends Dimension> = (typeof UNITS)[D][number]['name'];
+
+/** The unit that `text` names in this dimension, capitals apart; undefined where there is none. */
+export function unitNamed(dimension: Dimension, text: string): Unit | undefined {
+  const wanted = text.toLowerCase();
+  const units: readonly Unit[] = UNITS[dimension];
+  return units.find((unit) =>
+    [unit.name, ...(unit.also ?? [])].some((name) => name.toLowerCase() === wanted),
+  );
+}
