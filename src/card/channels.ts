@@ -54,3 +54,10 @@ export function channelName(code: number): string {
   const pump = code >> 4;
   return pump === 0 ? base : `p${pump + 1}/${base}`;
 }
+
+/** SenML unit of a channel by its whole name, pump prefix and all; undefined where the contract has no such channel. */
+export function channelUnit(name: string): string | undefined {
+  const code = channelCode(name);
+  const base = code === undefined ? undefined : BASE_CHANNELS[code & 15];
+  return base && CHANNEL_UNITS[base];
+}

@@ -1,0 +1,49 @@
+/**
+ * What a card may hold at most: beyond these a value is a slip of the pen (a wrong unit, a lost point) and is refused. They are wide
+ * on purpose; what is merely odd is asked about instead (./questions.ts). Common practice where no source stands.
+ */
+import type { Limit } from './look.ts';
+
+/** 300 psi: twice the full scale of the usual 150 psi transducer, above the rating of the pipe down any private well. 0.5 psi: under it no switch is made. */
+export const SWITCH_PRESSURE: Limit = {
+  min: 3.4,
+  max: 2069,
+  says: 'from 0.5 psi (3.4 kPa) to 300 psi (2,068 kPa)',
+};
+
+/** An air charge may be nothing at all: a plain tank, or one whose air is gone. */
+export const AIR_PRESSURE: Limit = { min: 0, max: 2069, says: 'from 0 to 300 psi (2,068 kPa)' };
+
+/** 1 L to 10,000 gal: the smallest hydraulic-shock bottle, and ten times the largest tank of a battery of them. */
+export const TANK_VOLUME: Limit = { min: 1, max: 37_855, says: 'from 1 L to 10,000 gal (37,854 L)' };
+
+/** 20 W (a small solar pump) to 500 hp (372.8 kW), larger than any motor that fits a private well. */
+export const MOTOR_POWER: Limit = { min: 20, max: 372_851, says: 'from 20 W to 500 hp (372.8 kW)' };
+
+/** 12 V (solar) to 1,000 V (the end of low voltage, IEC 60038). */
+export const MOTOR_VOLTS: Limit = { min: 12, max: 1000, says: 'from 12 V to 1,000 V' };
+
+/** 0.1 A: what a clamp can tell from nothing. 1,000 A: 500 hp at 460 V draws about 590 A. */
+export const MOTOR_AMPS: Limit = { min: 0.1, max: 1000, says: 'from 0.1 A to 1,000 A' };
+
+/** 0.01 gpm to 5,000 gpm (315 L/s). */
+export const PUMP_FLOW: Limit = { min: 0.0006, max: 315.5, says: 'from 0.01 gpm to 5,000 gpm (315 L/s)' };
+
+/** 1,500 m, 4,921 ft: deeper than any pump of this trade is set. Zero for a pump above ground. */
+export const SET_DEPTH: Limit = { min: 0, max: 1500, says: 'from 0 to 4,921 ft (1,500 m)' };
+
+/** From the shore of the Dead Sea, 430 m under the sea, to 6,000 m, above the highest town. */
+export const ALTITUDE: Limit = {
+  min: -450,
+  max: 6000,
+  says: 'from -1,476 ft (-450 m) to 19,685 ft (6,000 m)',
+};
+
+/** Protectors wait from seconds to some hours; a day is past all of them. */
+export const PROTECTOR_RESTART: Limit = { min: 1, max: 86_400, says: 'from 1 s to 24 h' };
+
+/** 1,000 A again, for a person who pins what the clamp shows. */
+export const PINNED_AMPS: Limit = MOTOR_AMPS;
+
+/** Characters of a name for people (site, other load). One line on a phone. */
+export const LONGEST_TEXT = 80;
