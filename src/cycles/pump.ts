@@ -8,7 +8,7 @@ import { levelsRest, levelsRun, newLevels, type Levels } from './levels.ts';
 import { goodForMs, isCoarse, newPace, paceReading, type Pace } from './pace.ts';
 import { flagRun, newRun, runAmps, runHeld, runHeldUntil, runReading, type Run } from './run.ts';
 import { finishShape, shapeReading } from './shape.ts';
-import { firstOver, kpaBefore, readCutIn, readCutOut, type Sampling, type Trail } from './trail.ts';
+import { firstOver, kpaBefore, medianOfThree, readCutIn, readCutOut, type Sampling, type Trail } from './trail.ts';
 
 export interface PumpState {
   index: number;
@@ -246,9 +246,14 @@ export function pumpMinute(pump: PumpState, minuteMs: number, pressure: Pressure
 }
 
 /** One reading of the well's pressure, kPa, already in the trail. */
-export function pumpPressure(pump: PumpState, tMs: number, kpa: number): void {
+export function pumpPressure(pump: PumpState, tMs: number, kpa: number, trail: Trail): void {
   const { run } = pump;
   if (!run) return;
+  const n = trail.kpa.length;
+  if (n >= 3) {
+    const middle = medianOfThree(trail.kpa[n - 3]!, trail.kpa[n - 2]!, kpa);
+    if (run.highKpa === undefined || middle > run.highKpa) run.highKpa = middle;
+  }
   shapeReading(run.shape, 'kpa', tMs - run.startedMs, kpa);
   if (run.risenMs === undefined && run.cutInKpa !== undefined && kpa >= run.cutInKpa + RISEN_KPA) run.risenMs = tMs;
 }
@@ -256,6 +261,11 @@ export function pumpPressure(pump: PumpState, tMs: number, kpa: number): void {
 /** A reading of a start at 50 Hz or more, or of readings 0.1 s apart or closer, A. */
 export function pumpFast(pump: PumpState, amps: number): void {
   if (pump.run) pump.run.fastAmps = Math.max(pump.run.fastAmps ?? 0, amps);
+}
+
+/** A reading was over the sensor's full scale: the run's numbers are cut short. */
+export function flagClipped(pump: PumpState): void {
+  if (pump.run) flagRun(pump.run, 'clipped');
 }
 
 function finish(pump: PumpState, stoppedMs: number, pressure: PressureView): PumpStep {

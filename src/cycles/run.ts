@@ -23,18 +23,17 @@ export interface Run {
   cutInKpa?: number;
   /** When pressure first stood 7 kPa over cut-in. */
   risenMs?: number;
+  /** Highest median of three neighbouring readings so far. */
   highKpa?: number;
   fastAmps?: number;
   flags: CycleFlag[];
   shape: ShapeSums;
-  /** Of the last readings of pressure, for the rise over the last minute: time and kPa every 10 s or so. */
-  climb: [number, number][];
 }
 
 const INRUSH_MS = 2000;
 
 export function newRun(startedMs: number, startSeen: boolean): Run {
-  return { startedMs, startSeen, readings: 0, legs: [], flags: [], shape: newShape(), climb: [] };
+  return { startedMs, startSeen, readings: 0, legs: [], flags: [], shape: newShape() };
 }
 
 export function flagRun(run: Run, flag: CycleFlag): void {
