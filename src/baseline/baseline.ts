@@ -15,7 +15,11 @@ export interface Baseline {
   amps?: Normal;
   cutInKpa?: Normal;
   cutOutKpa?: Normal;
+  /** Amps at the middle of the pressure band, where runs have a shape with both: comparable whatever was drawn meanwhile. */
+  ampsAtMid?: Normal;
   ranS?: Normal;
+  /** The lower quartile of run time: fills with little water drawn meanwhile, which is what the tank's drawdown and the pump's delivery set. */
+  ranLowS?: Normal;
   restedS?: Normal;
   cyclesPerDay?: Normal;
   ranSPerDay?: Normal;
@@ -23,6 +27,14 @@ export interface Baseline {
   longestRunS?: number;
   /** The longest rest of the days learnt from. */
   longestRestS?: number;
+  /** Medians as they were last told in a baseline line. */
+  told?: { amps?: number; cutInKpa?: number; cutOutKpa?: number; ranS?: number; cyclesPerDay?: number };
   /** The usual shape of a run: median and spread of amps and kPa at even steps from the start. */
-  shape?: { everyS: number; amps: (number | null)[]; ampsSpread: (number | null)[]; kpa: (number | null)[]; kpaSpread: (number | null)[] };
+  shape?: {
+    everyS: number;
+    amps: (number | null)[];
+    ampsSpread: (number | null)[];
+    kpa: (number | null)[];
+    kpaSpread: (number | null)[];
+  };
 }

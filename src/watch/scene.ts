@@ -122,6 +122,13 @@ export interface Scene {
   /** The cycle or day that has just ended. */
   cycle?: Cycle;
   day?: DayEvent;
+  /**
+   * Set by src/alarm/ and not by the engine: cycles, days and minutes from before this moment are of another well, for watching,
+   * since a visit or a stretch out of service ended then.
+   */
+  freshFromMs?: number;
+  /** Set by src/alarm/ for a watch asked once a node: the news of the node that it is asked about. */
+  node?: WellScene['nodes'][number];
 }
 
 /** A watch's opinion: standing or not, with its evidence. */
@@ -132,6 +139,7 @@ export interface Finding {
   /** One English sentence with its figures. */
   why: string;
   evidence: Evidence;
+  /** Heaviest first; may be empty where the alarm is its own explanation. */
   causes: WeighedCause[];
 }
 
@@ -145,8 +153,11 @@ export type Memo = Record<string, number | string | boolean | number[] | null>;
  */
 export interface Watch {
   alarm: AlarmKind;
-  /** Asked once a pump, or once a well (then with the first pump as `pump`, and the alarm names no pump). */
-  each: 'pump' | 'well';
+  /**
+   * Asked once a pump; once a well (then with the first pump as `pump`, and the alarm names no pump); or once a node that there is
+   * news of (then with `node`, and the alarm names the node).
+   */
+  each: 'pump' | 'well' | 'node';
   on: readonly Scene['why'][];
   onDelayS: number;
   offDelayS: number;

@@ -1,0 +1,30 @@
+/**
+ * Amps made comparable: a pump draws less against more pressure, so a run that was held at the bottom of the band by a garden hose
+ * shows more amps than one that filled the tank. What is compared from run to run is the current at the middle of the pressure
+ * band, read off the run's own shape.
+ */
+import type { Cycle } from '../cycles/cycle.ts';
+import { median } from './robust.ts';
+
+/** How far from the middle of the band a point may lie, as a share of the band. */
+const NEAR_SHARE = 0.2;
+/** Points of inrush at the start of a run are not running current. */
+const INRUSH_S = 2;
+
+/**
+ * Median amps of the points of the run's shape that lie near the middle of the pressure band; undefined where the run has no shape
+ * with both, or never was there.
+ */
+export function ampsAtMid(cycle: Cycle, band: { cutInKpa: number; cutOutKpa: number }): number | undefined {
+  const { shape } = cycle;
+  if (!shape) return undefined;
+  const middle = (band.cutInKpa + band.cutOutKpa) / 2;
+  const near = Math.abs(band.cutOutKpa - band.cutInKpa) * NEAR_SHARE;
+  const found: number[] = [];
+  for (const [at, kpa] of shape.kpa.entries()) {
+    const amps = shape.amps[at];
+    if (kpa === null || amps === null || amps === undefined || at * shape.everyS < INRUSH_S) continue;
+    if (Math.abs(kpa - middle) <= near) found.push(amps);
+  }
+  return median(found);
+}

@@ -1,0 +1,245 @@
+/**
+ * When a normal is known, and how it moves: first after enough healthy days, then a little each healthy day, never on a day on
+ * which something stood that changes what is measured. What was learnt first stays as `pinned`, since a fault that grows slowly
+ * takes a sliding measure along with it.
+ */
+import type { DayEvent } from '../../shared/api/events.ts';
+import type { AlarmKind } from '../../shared/words/kinds.ts';
+import type { Card, PumpCard } from '../card/card.ts';
+import type { Cycle } from '../cycles/cycle.ts';
+import type { Baseline, Normal } from './baseline.ts';
+import { ampsAtMid } from './comparable.ts';
+import { judgeDay } from './healthy.ts';
+import { clearToday, keepDay, newLearning, takeSample, type Learning } from './learning.ts';
+import { movedEnough } from './moved.ts';
+import { normalOf, quantile } from './robust.ts';
+import { trackShape } from './shape-track.ts';
+
+export { newLearning, type Learning } from './learning.ts';
+
+/**
+ * Enough to know a normal by: a working week with a handful of runs a day; for wells that seldom run more days make up for it. Ten
+ * days with three runs is a stock tank on a float. With 20 amps the standard error of their median is 0.28 of their spread.
+ */
+const ENOUGH = [
+  { days: 5, cycles: 20 },
+  { days: 7, cycles: 10 },
+  { days: 10, cycles: 3 },
+] as const;
+/** After so many whole days none of which could be healthy, it is said that there is no normal here. */
+const ILL_DAYS_TOLD = 5;
+
+/**
+ * Alarms during which a day teaches nothing, since they change amps, pressures, runs or counts. Left out are those that say nothing
+ * of the pump (a silent node already makes the day unheard), and the two that are only a departure from habit: a habit that lasts is learnt.
+ */
+const TEACHES_ON: ReadonlySet<AlarmKind> = new Set<AlarmKind>([
+  'freeze-risk',
+  'node-silent',
+  'site-silent',
+  'not-watched',
+  'starts-over-limit',
+  'cycle-count',
+  'level-low',
+  'switch-shift',
+]);
+
+export interface DayLesson {
+  /** The day's line of this pump. */
+  day: DayEvent;
+  /** When the day ended. */
+  atMs: number;
+  card: Card;
+  pump: PumpCard;
+  /** Kinds of alarm that stood at any time of the day on this pump or its well. */
+  standing: Iterable<AlarmKind>;
+  /** What is normal so far, and the pinned one where there is one. */
+  baseline?: Baseline | undefined;
+  pinned?: Baseline | undefined;
+  /** Air charge of the tank as hydraulics found it, kPa gauge. */
+  airKpa?: number | undefined;
+}
+
+export interface Lesson {
+  /** Did the day teach, and if not, why. */
+  taught: boolean;
+  because?: string;
+  /** What is normal from now on; absent while not known. */
+  baseline?: Baseline;
+  /** It is the first: keep it as pinned too. */
+  first: boolean;
+  /** Worth a baseline line: first, or moved further than its own error. */
+  tell: boolean;
+  /** Set when it is to be told that there is no normal here. */
+  noneBecause?: string;
+}
+
+/** Takes one finished cycle into the running day. Cycles that were not whole, or no runs at all, are left out. */
+export function learnCycle(state: Learning, cycle: Cycle, baseline?: Baseline): void {
+  if (cycle.flags.some((flag) => flag === 'failed-start' || flag === 'merged' || flag === 'clock-step'))
+    return;
+  takeSample(state, cycle, comparable(state, cycle, baseline));
+  if (cycle.flags.length > 0) return;
+  const usual = baseline?.ranS?.median ?? cycle.ranS;
+  const track = trackShape(state.shape, cycle, usual);
+  if (track) state.shape = track;
+}
+
+/** Amps at the middle of the band that this well has shown so far. */
+function comparable(state: Learning, cycle: Cycle, baseline: Baseline | undefined): number | undefined {
+  const cutInKpa =
+    baseline?.cutInKpa?.median ?? state.slots[0]?.cutIn[1] ?? state.today[0]?.[2] ?? cycle.cutInKpa;
+  const cutOutKpa =
+    baseline?.cutOutKpa?.median ?? state.slots[0]?.cutOut[1] ?? state.today[0]?.[3] ?? cycle.cutOutKpa;
+  return cutInKpa === undefined || cutOutKpa === undefined
+    ? undefined
+    : ampsAtMid(cycle, { cutInKpa, cutOutKpa });
+}
+
+/** Ends a local day: it teaches or not, and what is normal from now on is said. */
+export function learnDay(state: Learning, lesson: DayLesson): Lesson {
+  const reason = notTaught(state, lesson);
+  if (reason === undefined) keepDay(state, lesson.day.cycles ?? 0, lesson.day.ranS ?? 0);
+  clearToday(state);
+  if (!known(state)) return unknownYet(state, lesson, reason);
+  const handPinned = lesson.pinned?.pinned === true ? lesson.pinned : undefined;
+  const baseline =
+    reason === undefined || !lesson.baseline ? baselineOf(state, lesson.atMs, handPinned) : lesson.baseline;
+  const first =
+    lesson.baseline === undefined || (lesson.baseline.pinned && lesson.baseline.ranS === undefined);
+  const tell = first || movedEnough(lesson.baseline, baseline);
+  // What was told stays the measure of the next move: small steps in one direction are told when they add up.
+  const kept =
+    tell || !lesson.baseline
+      ? baseline
+      : { ...baseline, told: lesson.baseline.told ?? toldOf(lesson.baseline) };
+  if (tell) kept.told = toldOf(baseline);
+  return {
+    taught: reason === undefined,
+    ...(reason !== undefined && { because: reason }),
+    baseline: kept,
+    first,
+    tell,
+  };
+}
+
+function notTaught(state: Learning, lesson: DayLesson): string | undefined {
+  const health = judgeDay(state, lesson);
+  if (health.is !== 'healthy') {
+    if (health.is === 'ill') state.illDays++;
+    return health.because;
+  }
+  for (const kind of lesson.standing) if (!TEACHES_ON.has(kind)) return `${kind} stood`;
+  return undefined;
+}
+
+function unknownYet(state: Learning, lesson: DayLesson, reason: string | undefined): Lesson {
+  const told = {
+    taught: reason === undefined,
+    first: false,
+    ...(reason !== undefined && { because: reason }),
+  };
+  const kept = lesson.baseline ? { baseline: lesson.baseline } : {};
+  if (reason === undefined || state.illDays < ILL_DAYS_TOLD || state.illDays <= state.days) {
+    return { ...told, ...kept, tell: false };
+  }
+  const isNew = state.noneBecause === undefined;
+  state.noneBecause = reason;
+  return {
+    ...told,
+    ...kept,
+    tell: isNew,
+    ...(isNew && { noneBecause: `no normal found here, because ${reason}` }),
+  };
+}
+
+function known(state: Learning): boolean {
+  return ENOUGH.some((enough) => state.days >= enough.days && state.cycles >= enough.cycles);
+}
+
+/** What the healthy days so far say is normal. A quantity pinned by hand (n = 0) stays as it was pinned. */
+function baselineOf(state: Learning, atMs: number, hand: Baseline | undefined): Baseline {
+  const pooled = (column: 'amps' | 'mid' | 'cutIn' | 'cutOut' | 'ran'): number[] =>
+    state.slots.flatMap((slot) => slot[column]);
+  const ran = pooled('ran');
+  const low = quantile(ran, 0.25);
+  const ranS = normalOf(ran);
+  return {
+    atMs,
+    pinned: hand !== undefined,
+    ...named('amps', byHand(hand?.amps) ?? normalOf(pooled('amps'))),
+    ...(byHand(hand?.amps) === undefined && named('ampsAtMid', normalOf(pooled('mid')))),
+    ...named('cutInKpa', byHand(hand?.cutInKpa) ?? normalOf(pooled('cutIn'))),
+    ...named('cutOutKpa', byHand(hand?.cutOutKpa) ?? normalOf(pooled('cutOut'))),
+    ...named('ranS', ranS),
+    ...(low !== undefined && ranS && named('ranLowS', lowNormal(ran, low))),
+    ...named('cyclesPerDay', normalOf(state.counts)),
+    ...named('ranSPerDay', normalOf(state.ranS)),
+    ...(state.longestRunS > 0 && { longestRunS: state.longestRunS }),
+    ...(state.longestRestS > 0 && { longestRestS: state.longestRestS }),
+    ...(state.shape && state.shape.n >= 5 && { shape: shapeOf(state) }),
+  };
+}
+
+/** The lower quartile with the spread of the lower half: what water is drawn meanwhile only lengthens runs. */
+function lowNormal(ran: readonly number[], low: number): Normal {
+  const half = ran.filter((value) => value <= (quantile(ran, 0.5) ?? low));
+  const spread = normalOf(half)?.spread ?? 0;
+  return { median: low, spread, n: ran.length };
+}
+
+function shapeOf(state: Learning): NonNullable<Baseline['shape']> {
+  const { everyS, amps, ampsSpread, kpa, kpaSpread } = state.shape!;
+  return { everyS, amps: [...amps], ampsSpread: [...ampsSpread], kpa: [...kpa], kpaSpread: [...kpaSpread] };
+}
+
+function byHand(normal: Normal | undefined): Normal | undefined {
+  return normal?.n === 0 ? normal : undefined;
+}
+
+function named<Name extends string>(name: Name, normal: Normal | undefined): { [key in Name]?: Normal } {
+  return normal === undefined ? {} : ({ [name]: normal } as { [key in Name]?: Normal });
+}
+
+function toldOf(baseline: Baseline): NonNullable<Baseline['told']> {
+  return {
+    ...(baseline.amps && { amps: baseline.amps.median }),
+    ...(baseline.cutInKpa && { cutInKpa: baseline.cutInKpa.median }),
+    ...(baseline.cutOutKpa && { cutOutKpa: baseline.cutOutKpa.median }),
+    ...(baseline.ranS && { ranS: baseline.ranS.median }),
+    ...(baseline.cyclesPerDay && { cyclesPerDay: baseline.cyclesPerDay.median }),
+  };
+}
+
+/** After a repair: what was normal is no measure any more. */
+export function restartLearning(state: Learning): void {
+  for (const key of Object.keys(state)) delete (state as unknown as Record<string, unknown>)[key];
+  Object.assign(state, newLearning());
+}
+
+/**
+ * What a person says is normal, over what was learnt. Spreads are the learnt ones where there are any, else what a clamp and a
+ * supply usually show: 1.5 % of amps, 2 psi of pressure (common practice). `n` is 0: it was not counted.
+ */
+export function pinBaseline(
+  learnt: Baseline | undefined,
+  values: { amps?: number; cutInKpa?: number; cutOutKpa?: number },
+  atMs: number,
+): Baseline {
+  const { told: _told, ...rest } = learnt ?? { pinned: true };
+  const pin = (value: number | undefined, old: Normal | undefined, spread: number): Normal | undefined =>
+    value === undefined
+      ? undefined
+      : { median: value, spread: old && old.spread > 0 ? old.spread : spread, n: 0 };
+  const pinned: Baseline = {
+    ...rest,
+    atMs,
+    pinned: true,
+    ...named('amps', pin(values.amps, learnt?.amps, 0.015 * (values.amps ?? 0)) ?? learnt?.amps),
+    ...named('cutInKpa', pin(values.cutInKpa, learnt?.cutInKpa, 14) ?? learnt?.cutInKpa),
+    ...named('cutOutKpa', pin(values.cutOutKpa, learnt?.cutOutKpa, 14) ?? learnt?.cutOutKpa),
+  };
+  // Current at the middle of the band was measured under the old amps; it is learnt again under the new ones.
+  if (values.amps !== undefined) delete pinned.ampsAtMid;
+  return pinned;
+}

@@ -1,0 +1,145 @@
+/**
+ * What is remembered while a pump's normal is learnt: of each healthy day its quantiles, never its cycles, so that eight days fit
+ * in about a kilobyte. Quantiles of equal rank carry a day's distribution: pooled over days they give its median and MAD nearly as
+ * all the cycles would.
+ */
+import type { Cycle } from '../cycles/cycle.ts';
+import { quantile } from './robust.ts';
+
+/** Days that slide: long enough for a whole week, short enough that a change of season is followed. */
+export const DAYS_SLIDING = 8;
+/** Cycles of the running day that are kept; beyond, every second one is dropped and only every second one taken from then on. */
+const TODAY_KEPT = 16;
+/** Days whose counts are kept for the habit: two weeks, so that each weekday is there twice. */
+const COUNTS_KEPT = 14;
+
+/** One cycle as it is remembered till its day ends; null where it could not be measured. */
+export type Sample = [
+  amps: number | null,
+  mid: number | null,
+  cutIn: number | null,
+  cutOut: number | null,
+  ran: number | null,
+];
+
+/** Quantiles of one day, at ranks (i + 0.5) / count, lowest first. */
+export interface DaySlot {
+  amps: number[];
+  mid: number[];
+  cutIn: number[];
+  cutOut: number[];
+  ran: number[];
+}
+
+export interface Learning {
+  today: Sample[];
+  /** Of so many cycles one is taken into `today`. */
+  stride: number;
+  seen: number;
+  todayLongestRunS: number;
+  todayLongestRestS: number;
+  /** Newest last. */
+  slots: DaySlot[];
+  /** Cycles and running seconds of each healthy day, newest last; 0 is a day without a run. */
+  counts: number[];
+  ranS: number[];
+  /** Since learning began: healthy days and their cycles, and whole days that could not be healthy. */
+  days: number;
+  cycles: number;
+  illDays: number;
+  /** The longest run and rest of the healthy days, since learning began. */
+  longestRunS: number;
+  longestRestS: number;
+  /** Why the days so far could not be healthy, as told last. */
+  noneBecause?: string;
+  shape?: ShapeTrack;
+}
+
+/** The running estimate of a run's shape; see ./shape-track.ts. */
+export interface ShapeTrack {
+  everyS: number;
+  n: number;
+  amps: (number | null)[];
+  ampsSpread: (number | null)[];
+  kpa: (number | null)[];
+  kpaSpread: (number | null)[];
+}
+
+export function newLearning(): Learning {
+  return {
+    today: [],
+    stride: 1,
+    seen: 0,
+    todayLongestRunS: 0,
+    todayLongestRestS: 0,
+    slots: [],
+    counts: [],
+    ranS: [],
+    days: 0,
+    cycles: 0,
+    illDays: 0,
+    longestRunS: 0,
+    longestRestS: 0,
+  };
+}
+
+/** Takes one cycle into the running day, bounded: it keeps every `stride`-th, evenly over the day. */
+export function takeSample(state: Learning, cycle: Cycle, ampsAtMid: number | undefined): void {
+  const whole = !cycle.flags.includes('gap');
+  if (whole) state.todayLongestRunS = Math.max(state.todayLongestRunS, cycle.ranS);
+  state.todayLongestRestS = Math.max(state.todayLongestRestS, cycle.restedS ?? 0);
+  const at = state.seen++;
+  if (at % state.stride !== 0) return;
+  state.today.push([
+    shorten(cycle.amps),
+    shorten(ampsAtMid),
+    shorten(cycle.cutInKpa),
+    cycle.flags.includes('no-cut-out') ? null : shorten(cycle.cutOutKpa),
+    whole ? shorten(cycle.ranS) : null,
+  ]);
+  if (state.today.length <= TODAY_KEPT) return;
+  state.today = state.today.filter((_, place) => place % 2 === 0);
+  state.stride *= 2;
+}
+
+/** Forgets the running day's cycles, learnt or not. */
+export function clearToday(state: Learning): void {
+  state.today = [];
+  state.stride = 1;
+  state.seen = 0;
+  state.todayLongestRunS = 0;
+  state.todayLongestRestS = 0;
+}
+
+/** Makes the running day a healthy one: its quantiles slide in, the oldest slide out. */
+export function keepDay(state: Learning, cycles: number, ranS: number): void {
+  if (state.today.length > 0) {
+    state.slots.push({
+      amps: ranks(state.today, 0, 5),
+      mid: ranks(state.today, 1, 3),
+      cutIn: ranks(state.today, 2, 3),
+      cutOut: ranks(state.today, 3, 3),
+      ran: ranks(state.today, 4, 4),
+    });
+    if (state.slots.length > DAYS_SLIDING) state.slots.shift();
+  }
+  state.counts.push(cycles);
+  state.ranS.push(Math.round(ranS));
+  if (state.counts.length > COUNTS_KEPT) state.counts.shift();
+  if (state.ranS.length > COUNTS_KEPT) state.ranS.shift();
+  state.days++;
+  state.cycles += cycles;
+  state.longestRunS = Math.max(state.longestRunS, Math.round(state.todayLongestRunS));
+  state.longestRestS = Math.max(state.longestRestS, Math.round(state.todayLongestRestS));
+}
+
+function ranks(samples: readonly Sample[], column: 0 | 1 | 2 | 3 | 4, count: number): number[] {
+  const values = samples.map((sample) => sample[column]).filter((value): value is number => value !== null);
+  if (values.length <= count) return values.sort((a, b) => a - b);
+  return Array.from({ length: count }, (_, i) => shorten(quantile(values, (i + 0.5) / count)) ?? 0);
+}
+
+/** Four significant figures are below what any clamp or transducer here can tell, and keep the saved state small. */
+function shorten(value: number | undefined): number | null {
+  return value === undefined ? null : Number(value.toPrecision(4));
+}

@@ -1,0 +1,74 @@
+/**
+ * The usual shape of a run, learnt without keeping runs: at each step of an even grid a running median and a running spread, each
+ * moved by a bounded step towards every new run (stochastic approximation of a quantile, Robbins & Monro 1951). A run that is
+ * quite different moves them no further than one that is a little different.
+ */
+import type { Cycle } from '../cycles/cycle.ts';
+import type { ShapeTrack } from './learning.ts';
+
+/** Steps of the grid: enough to draw a band by, few enough to save. */
+const STEPS = 12;
+/** The grid covers this much of an ordinary run: fills by an undisturbed house lie within it. */
+const COVERS_RUNS = 1.25;
+/** Learning slows down as 1/n and goes no lower than this: about the last forty runs count. */
+const SLOWEST = 0.05;
+/** First guess of a spread: 1.5 % of the value, and no less than what sensors show. */
+const GUESS_SHARE = 0.015;
+
+/** Takes the shape of one clean run. `usualRanS` sets the grid when the first one comes. */
+export function trackShape(
+  track: ShapeTrack | undefined,
+  cycle: Cycle,
+  usualRanS: number,
+): ShapeTrack | undefined {
+  if (!cycle.shape) return track;
+  const next = track ?? emptyTrack((usualRanS * COVERS_RUNS) / STEPS);
+  next.n++;
+  const rate = Math.max(SLOWEST, 1 / (next.n + 1));
+  for (let step = 0; step < STEPS; step++) {
+    const atS = step * next.everyS;
+    if (atS > cycle.ranS) break;
+    pull(next.amps, next.ampsSpread, step, valueAt(cycle.shape.amps, cycle.shape.everyS, atS), rate, 0.02);
+    pull(next.kpa, next.kpaSpread, step, valueAt(cycle.shape.kpa, cycle.shape.everyS, atS), rate, 1);
+  }
+  return next;
+}
+
+function emptyTrack(everyS: number): ShapeTrack {
+  const blank = (): (number | null)[] => Array.from({ length: STEPS }, () => null);
+  const grid = Math.max(0.1, Number(everyS.toPrecision(2)));
+  return { everyS: grid, n: 0, amps: blank(), ampsSpread: blank(), kpa: blank(), kpaSpread: blank() };
+}
+
+function pull(
+  middles: (number | null)[],
+  spreads: (number | null)[],
+  step: number,
+  value: number | undefined,
+  rate: number,
+  least: number,
+): void {
+  if (value === undefined) return;
+  const middle = middles[step];
+  if (middle === null || middle === undefined) {
+    middles[step] = Number(value.toPrecision(4));
+    spreads[step] = Number(Math.max(least, Math.abs(value) * GUESS_SHARE).toPrecision(3));
+    return;
+  }
+  const spread = spreads[step] ?? least;
+  const off = value - middle;
+  const bounded = Math.max(-spread, Math.min(spread, off));
+  middles[step] = Number((middle + rate * 2 * bounded).toPrecision(5));
+  // The MAD is where half lie inside: it grows by what lies outside and shrinks by what lies inside.
+  const outside = Math.abs(off) > spread / 1.4826 ? 1 : -1;
+  spreads[step] = Number(Math.max(least, spread * (1 + rate * 0.5 * outside)).toPrecision(4));
+}
+
+function valueAt(values: readonly (number | null)[], everyS: number, atS: number): number | undefined {
+  const place = atS / everyS;
+  const below = values[Math.floor(place)];
+  const above = values[Math.ceil(place)];
+  if (below === null || below === undefined) return above ?? undefined;
+  if (above === null || above === undefined) return below;
+  return below + (above - below) * (place - Math.floor(place));
+}

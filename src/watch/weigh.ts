@@ -1,0 +1,22 @@
+/**
+ * Causes with their weights: what each watch says of how likely a cause is, made into shares of 1, heaviest first. Causes that
+ * look alike from what was measured are named together with equal weight, because no honest reader can part them
+ * (firmware-contract/contract.md, section 6).
+ */
+import { CAUSES, type Cause, type WeighedCause } from '../../shared/words/kinds.ts';
+
+const PLACE = new Map<Cause, number>(CAUSES.map((cause, at) => [cause, at]));
+
+/** What a cause must weigh at least, as a share of all, to be named. */
+const LEAST_SHARE = 0.04;
+
+/** Shares of 1 (two decimals), heaviest first, ties in the contract's order; causes without weight or under 4 % are left out. */
+export function weigh(parts: Partial<Record<Cause, number>>): WeighedCause[] {
+  let total = 0;
+  for (const weight of Object.values(parts)) total += Math.max(0, weight);
+  const named = Object.entries(parts) as [Cause, number][];
+  return named
+    .filter(([, weight]) => weight > 0 && weight / total >= LEAST_SHARE)
+    .map(([cause, weight]) => ({ cause, weight: Math.round((100 * weight) / total) / 100 }))
+    .sort((a, b) => b.weight - a.weight || (PLACE.get(a.cause) ?? 0) - (PLACE.get(b.cause) ?? 0));
+}
