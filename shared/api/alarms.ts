@@ -1,0 +1,44 @@
+/** An alarm as people see it, one for its whole life, and the questions that acknowledge or shelve it. */
+import { z } from 'zod';
+import { alarmKindShape, causeShape, evidenceShape, priorityShape } from './event-shapes.ts';
+
+const opt = z.exactOptional;
+
+export const alarmShape = z
+  .object({
+    id: z.string(),
+    well: opt(z.string()),
+    site: opt(z.string()),
+    pump: opt(z.string()),
+    node: opt(z.string()),
+    alarm: alarmKindShape,
+    priority: priorityShape,
+    /** Lifecycle state, by the name the alarm standards give it. */
+    state: z.string(),
+    standing: z.boolean(),
+    sinceMs: z.number(),
+    raisedMs: z.number(),
+    clearedMs: opt(z.number()),
+    withdrawnMs: opt(z.number()),
+    acknowledgedMs: opt(z.number()),
+    acknowledgedBy: opt(z.string()),
+    shelvedUntilMs: opt(z.number()),
+    why: z.string(),
+    evidence: evidenceShape,
+    causes: z.array(causeShape),
+  })
+  .meta({ id: 'Alarm', description: 'An alarm from raised to cleared or withdrawn.' });
+export type AlarmAnswer = z.output<typeof alarmShape>;
+
+export const alarmsShape = z.object({ alarms: z.array(alarmShape) }).meta({ id: 'Alarms' });
+export type AlarmsAnswer = z.output<typeof alarmsShape>;
+
+const byShape = z.string().trim().min(1).max(80).describe('Who does it, as they call themselves.');
+
+export const acknowledgeShape = z.strictObject({ by: opt(byShape) }).meta({ id: 'AcknowledgeQuestion' });
+export const shelveShape = z
+  .strictObject({
+    by: opt(byShape),
+    untilMs: z.number().int().describe('Until when, Unix ms; within 30 days.'),
+  })
+  .meta({ id: 'ShelveQuestion' });

@@ -1,0 +1,28 @@
+/**
+ * The live stream (server-sent events, `/api/live`): each message is one of these, its `event` field is also the SSE event
+ * name. Alarm messages carry an SSE id; a viewer that comes back with the last one gets what it missed, or `again` where that is
+ * no longer held: then it asks for everything anew.
+ */
+import { z } from 'zod';
+import { alarmShape } from './alarms.ts';
+import { wellStateShape } from './wells.ts';
+
+export const liveColumnShape = z.object({
+  channel: z.string(),
+  timesMs: z.array(z.number()),
+  values: z
+    .array(z.number().nullable())
+    .describe('In the unit that charts use; null where the sensor could not be read.'),
+});
+
+export const liveShape = z
+  .discriminatedUnion('event', [
+    z.object({ event: z.literal('here'), version: z.string(), nowMs: z.number() }),
+    z.object({ event: z.literal('again'), why: z.string() }),
+    z.object({ event: z.literal('readings'), well: z.string(), columns: z.array(liveColumnShape) }),
+    z.object({ event: z.literal('well'), well: wellStateShape }),
+    z.object({ event: z.literal('alarm'), alarm: alarmShape }),
+  ])
+  .meta({ id: 'LiveMessage' });
+export type LiveMessage = z.output<typeof liveShape>;
+export type LiveColumn = z.output<typeof liveColumnShape>;

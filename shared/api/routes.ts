@@ -1,0 +1,219 @@
+/**
+ * Every question that the API answers, in one literal table: the server mounts it, the OpenAPI document is made of it, and the
+ * pages take their types from it (types alone: no zod travels to the browser).
+ */
+import { z } from 'zod';
+import { actDoneShape, actQuestionShape, actsShape } from './acts.ts';
+import { acknowledgeShape, alarmsShape, shelveShape } from './alarms.ts';
+import { baselinesShape, chartShape, cyclesShape, daysShape } from './history.ts';
+import { healthShape, noticesShape, refusedShape } from './housekeeping.ts';
+import { letInShape, nodesShape } from './nodes.ts';
+import * as ask from './questions.ts';
+import { wellDetailShape, wellsShape } from './wells.ts';
+
+export interface Route {
+  method: 'get' | 'post';
+  /** With `{name}` where a part of the path is asked for. */
+  path: string;
+  summary: string;
+  query: z.ZodObject;
+  body?: z.ZodObject;
+  /** The shape of the answer, or the media type where it is no JSON. */
+  answer: z.ZodType | 'text/event-stream' | 'application/openmetrics-text' | 'application/json';
+  /** Statuses with which it may answer, besides the problems. */
+  status: readonly number[];
+  problems: readonly number[];
+}
+
+const OK = [200] as const;
+const ASKED = [400, 403] as const;
+const NAMED = [400, 403, 404] as const;
+const DONE = [400, 403, 404, 409, 413, 415] as const;
+
+export const ROUTES = {
+  wells: {
+    method: 'get',
+    path: '/api/wells',
+    summary: 'All wells, each with its state in words, worst first',
+    query: ask.noQuery,
+    answer: wellsShape,
+    status: OK,
+    problems: ASKED,
+  },
+  well: {
+    method: 'get',
+    path: '/api/wells/{well}',
+    summary: 'One well: its card, baseline, last run and sensors',
+    query: ask.noQuery,
+    answer: wellDetailShape,
+    status: OK,
+    problems: NAMED,
+  },
+  chart: {
+    method: 'get',
+    path: '/api/wells/{well}/chart',
+    summary: 'One channel in even steps, for a chart',
+    query: ask.chartQuery,
+    answer: chartShape,
+    status: OK,
+    problems: NAMED,
+  },
+  cycles: {
+    method: 'get',
+    path: '/api/wells/{well}/cycles',
+    summary: 'Cycles that stopped in a window',
+    query: ask.cyclesQuery,
+    answer: cyclesShape,
+    status: OK,
+    problems: NAMED,
+  },
+  days: {
+    method: 'get',
+    path: '/api/wells/{well}/days',
+    summary: 'Local days that ended in a window',
+    query: ask.daysQuery,
+    answer: daysShape,
+    status: OK,
+    problems: NAMED,
+  },
+  baselines: {
+    method: 'get',
+    path: '/api/wells/{well}/baselines',
+    summary: 'All baselines of a well',
+    query: ask.noQuery,
+    answer: baselinesShape,
+    status: OK,
+    problems: NAMED,
+  },
+  wellActs: {
+    method: 'get',
+    path: '/api/wells/{well}/acts',
+    summary: 'What people did with a well',
+    query: ask.actsQuery,
+    answer: actsShape,
+    status: OK,
+    problems: NAMED,
+  },
+  alarms: {
+    method: 'get',
+    path: '/api/alarms',
+    summary: 'Alarms of all wells or of one',
+    query: ask.alarmsQuery,
+    answer: alarmsShape,
+    status: OK,
+    problems: ASKED,
+  },
+  acknowledge: {
+    method: 'post',
+    path: '/api/alarms/{id}/acknowledge',
+    summary: 'Say that an alarm was seen',
+    query: ask.noQuery,
+    body: acknowledgeShape,
+    answer: actDoneShape,
+    status: OK,
+    problems: DONE,
+  },
+  shelve: {
+    method: 'post',
+    path: '/api/alarms/{id}/shelve',
+    summary: 'Put an alarm aside until a time',
+    query: ask.noQuery,
+    body: shelveShape,
+    answer: actDoneShape,
+    status: OK,
+    problems: DONE,
+  },
+  act: {
+    method: 'post',
+    path: '/api/acts',
+    summary: 'Do one act: open a visit, pin a baseline, say what is expected …',
+    query: ask.noQuery,
+    body: actQuestionShape,
+    answer: actDoneShape,
+    status: OK,
+    problems: DONE,
+  },
+  nodes: {
+    method: 'get',
+    path: '/api/nodes',
+    summary: 'Nodes: heard, and waiting to be let in',
+    query: ask.noQuery,
+    answer: nodesShape,
+    status: OK,
+    problems: ASKED,
+  },
+  letIn: {
+    method: 'post',
+    path: '/api/nodes/{node}/let-in',
+    summary: 'Let a waiting node in',
+    query: ask.noQuery,
+    body: z.strictObject({}),
+    answer: letInShape,
+    status: OK,
+    problems: DONE,
+  },
+  refused: {
+    method: 'get',
+    path: '/api/refused',
+    summary: 'Packs that were refused, by reason',
+    query: ask.refusedQuery,
+    answer: refusedShape,
+    status: OK,
+    problems: ASKED,
+  },
+  notices: {
+    method: 'get',
+    path: '/api/notices',
+    summary: 'What was told to whom',
+    query: ask.noticesQuery,
+    answer: noticesShape,
+    status: OK,
+    problems: ASKED,
+  },
+  live: {
+    method: 'get',
+    path: '/api/live',
+    summary: 'Server-sent events: see LiveMessage',
+    query: ask.liveQuery,
+    answer: 'text/event-stream',
+    status: OK,
+    problems: [400, 403, 404, 503],
+  },
+  document: {
+    method: 'get',
+    path: '/api/openapi.json',
+    summary: 'This document',
+    query: ask.noQuery,
+    answer: 'application/json',
+    status: OK,
+    problems: ASKED,
+  },
+  health: {
+    method: 'get',
+    path: '/health',
+    summary: 'Whether all is well, with reasons',
+    query: ask.noQuery,
+    answer: healthShape,
+    status: [200, 503],
+    problems: ASKED,
+  },
+  metrics: {
+    method: 'get',
+    path: '/metrics',
+    summary: 'OpenMetrics text',
+    query: ask.noQuery,
+    answer: 'application/openmetrics-text',
+    status: OK,
+    problems: ASKED,
+  },
+} as const satisfies Record<string, Route>;
+
+export type RouteName = keyof typeof ROUTES;
+type Shape<N extends RouteName> = (typeof ROUTES)[N]['answer'];
+/** Routes that answer in JSON of a shape. */
+export type ShapedRoute = { [N in RouteName]: Shape<N> extends z.ZodType ? N : never }[RouteName];
+export type Answer<N extends ShapedRoute> = Shape<N> extends z.ZodType ? z.output<Shape<N>> : never;
+export type Query<N extends RouteName> = z.output<(typeof ROUTES)[N]['query']>;
+export type Body<N extends RouteName> = (typeof ROUTES)[N] extends { body: infer B extends z.ZodType }
+  ? z.output<B>
+  : undefined;

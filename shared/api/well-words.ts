@@ -1,0 +1,127 @@
+/**
+ * A well's state in words, and how much attention it asks for. One place decides it, so that the list, the page of a well and
+ * whoever asks the API read the same sentence. Two sentences: the headline (what stands against the well, else what it does) and
+ * what it is doing.
+ */
+import { printQuantity } from '../quantity/print-quantity.ts';
+import type { UnitSystem } from '../quantity/print-quantity.ts';
+import type { AlarmAnswer } from './alarms.ts';
+import { alarmTitle } from './alarm-title.ts';
+import { dateWords, durationWords, whenWords } from './time-words.ts';
+import type { Attention, Mode, PumpNow, WellNow } from './wells.ts';
+
+/** A well that sent nothing for this long is called unheard, even before an alarm says so. Steady nodes send every 10 s. */
+export const UNHEARD_AFTER_MS = 15 * 60_000;
+
+const RANK: Record<Attention, number> = {
+  now: 0,
+  soon: 1,
+  unheard: 2,
+  note: 3,
+  visit: 4,
+  learning: 5,
+  fine: 6,
+  away: 7,
+};
+const BY_MODE: Record<Mode, Attention> = {
+  watching: 'fine',
+  learning: 'learning',
+  visit: 'visit',
+  'out-of-service': 'away',
+  'laid-up': 'away',
+};
+const SILENT: readonly string[] = ['node-silent', 'site-silent'];
+
+/** What a person should make of this well. Shelved alarms don't count; while people are at work, or the well is laid up, none do. */
+export function attentionOf(well: WellNow, standing: readonly AlarmAnswer[], nowMs: number): Attention {
+  const usual = BY_MODE[well.mode];
+  if (usual === 'visit' || usual === 'away') return usual;
+  const asked = standing.filter((alarm) => !shelved(alarm, nowMs)).map(askedBy);
+  if (well.heardMs === undefined || nowMs - well.heardMs > UNHEARD_AFTER_MS) asked.push('unheard');
+  return [...asked, usual].reduce((worst, one) => (RANK[one] < RANK[worst] ? one : worst));
+}
+
+/** Order of a list of wells: worst first, then by name. */
+export function byAttention(
+  a: { attention: Attention; well: string },
+  b: { attention: Attention; well: string },
+): number {
+  return RANK[a.attention] - RANK[b.attention] || a.well.localeCompare(b.well);
+}
+
+export function shelved(alarm: AlarmAnswer, nowMs: number): boolean {
+  return alarm.shelvedUntilMs !== undefined && alarm.shelvedUntilMs > nowMs;
+}
+
+function askedBy(alarm: AlarmAnswer): Attention {
+  return alarm.priority !== 'now' && SILENT.includes(alarm.alarm) ? 'unheard' : alarm.priority;
+}
+
+/** The worst alarm that is not shelved: first by priority, then the newest. */
+export function leadingAlarm(standing: readonly AlarmAnswer[], nowMs: number): AlarmAnswer | undefined {
+  return standing
+    .filter((alarm) => !shelved(alarm, nowMs))
+    .toSorted((a, b) => RANK[a.priority] - RANK[b.priority] || b.sinceMs - a.sinceMs)[0];
+}
+
+/** The headline: "Short cycling since Tuesday: 14 starts in 18 min." or, where nothing stands, what the well does. */
+export function headlineWords(
+  well: WellNow,
+  standing: readonly AlarmAnswer[],
+  system: UnitSystem,
+  nowMs: number,
+): string {
+  const when = (atMs: number): string => whenWords(atMs, well.timeZone, system, nowMs);
+  const since = well.modeSinceMs === undefined ? '' : ` since ${when(well.modeSinceMs)}`;
+  if (well.mode === 'visit') return `Service visit open${since}: nothing is raised until it is closed.`;
+  if (well.mode === 'out-of-service') return `Out of service${since}.`;
+  if (well.mode === 'laid-up') return laidUpWords(well, nowMs);
+  const lead = leadingAlarm(standing, nowMs);
+  if (lead) {
+    const more = standing.filter((alarm) => !shelved(alarm, nowMs)).length - 1;
+    const why = lead.why.split(';')[0]?.replace(/\.$/, '') ?? '';
+    return `${alarmTitle(lead.alarm)} since ${when(lead.sinceMs)}${why ? `: ${why}` : ''}.${more > 0 ? ` And ${more} more.` : ''}`;
+  }
+  if (well.heardMs === undefined) return 'Nothing heard yet.';
+  if (nowMs - well.heardMs > UNHEARD_AFTER_MS) return `Nothing heard since ${when(well.heardMs)}.`;
+  return doingWords(well, system, nowMs);
+}
+
+function laidUpWords(well: WellNow, nowMs: number): string {
+  return well.modeUntilMs === undefined
+    ? 'Laid up.'
+    : `Laid up until ${dateWords(well.modeUntilMs, well.timeZone, nowMs)}.`;
+}
+
+/** What the well is doing: "Resting. 59 psi. Ran 14 min today, 9 starts." What is not known is left out. */
+export function doingWords(well: WellNow, system: UnitSystem, nowMs: number): string {
+  const several = well.pumps.length > 1;
+  const parts = [
+    well.pumps.map((pump) => pumpWords(pump, several, system, nowMs)).join(', '),
+    well.pressureKpa === undefined ? '' : printQuantity(well.pressureKpa, 'pressure', system),
+    todayWords(well.pumps),
+    well.mode === 'learning' ? 'Still learning what is normal here' : '',
+    well.expected && well.expected.untilMs > nowMs ? `Expected: ${well.expected.text}` : '',
+  ];
+  return parts
+    .filter((part) => part !== '')
+    .map((part) => `${part[0]?.toUpperCase()}${part.slice(1)}.`)
+    .join(' ');
+}
+
+function pumpWords(pump: PumpNow, several: boolean, system: UnitSystem, nowMs: number): string {
+  const name = several ? `pump ${pump.pump.slice(1)} ` : '';
+  if (pump.running === undefined) return `${name}not known whether it runs`;
+  if (!pump.running) return `${name}resting`;
+  const ran = pump.sinceMs === undefined ? '' : ` for ${durationWords((nowMs - pump.sinceMs) / 1000)}`;
+  const amps = pump.amps === undefined ? '' : ` at ${printQuantity(pump.amps, 'current', system, 1)}`;
+  return `${name}running${ran}${amps}`;
+}
+
+function todayWords(pumps: readonly PumpNow[]): string {
+  const starts = pumps.reduce((sum, pump) => sum + pump.startsToday, 0);
+  const ranS = pumps.reduce((sum, pump) => sum + pump.ranTodayS, 0);
+  if (pumps.length === 0) return '';
+  if (starts === 0 && ranS === 0) return 'No run today';
+  return `ran ${durationWords(ranS)} today, ${starts} ${starts === 1 ? 'start' : 'starts'}`;
+}

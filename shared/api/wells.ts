@@ -1,0 +1,135 @@
+/**
+ * A well as the list and its page show it: what it does now, what stands against it, and the same said in words in both unit
+ * systems. Times are Unix ms; quantities SI with the unit in the name; what is not known is absent.
+ */
+import { z } from 'zod';
+import { alarmShape } from './alarms.ts';
+import { baselineShape, cycleShape } from './event-shapes.ts';
+
+const opt = z.exactOptional;
+
+export const MODES = ['watching', 'learning', 'visit', 'out-of-service', 'laid-up'] as const;
+export type Mode = (typeof MODES)[number];
+
+/** What a person should make of a well, worst first: the order of the list. */
+export const ATTENTIONS = ['now', 'soon', 'unheard', 'note', 'visit', 'learning', 'fine', 'away'] as const;
+export type Attention = (typeof ATTENTIONS)[number];
+
+export const pumpNowShape = z
+  .object({
+    pump: z.string(),
+    running: opt(z.boolean().describe('Absent where it cannot be told.')),
+    sinceMs: opt(z.number().describe('Since when it runs or rests.')),
+    amps: opt(z.number().describe('The last reading of line 1.')),
+    startsToday: z.number().int(),
+    ranTodayS: z.number(),
+  })
+  .meta({ id: 'PumpNow' });
+export type PumpNow = z.output<typeof pumpNowShape>;
+
+export const recentDayShape = z
+  .object({ date: z.string(), ranS: opt(z.number()), cycles: opt(z.number()), heardS: opt(z.number()) })
+  .meta({ id: 'RecentDay', description: 'One local day of all pumps of the well together.' });
+export type RecentDay = z.output<typeof recentDayShape>;
+
+const wellNowFields = {
+  well: z.string(),
+  site: opt(z.string()),
+  timeZone: z.string(),
+  uses: z.array(z.enum(['house', 'stock', 'irrigation'])),
+  mode: z.enum(MODES),
+  modeSinceMs: opt(z.number()),
+  modeUntilMs: opt(z.number()),
+  expected: opt(z.object({ text: z.string(), untilMs: z.number() })),
+  heardMs: opt(z.number().describe('Time of the newest reading.')),
+  pressureKpa: opt(z.number().describe('The last reading at the tank tee.')),
+  pumps: z.array(pumpNowShape),
+};
+export const wellNowShape = z.object(wellNowFields).meta({ id: 'WellNow' });
+/** What the run loop knows of a well at this moment. */
+export type WellNow = z.output<typeof wellNowShape>;
+
+export const wordsShape = z
+  .object({ us: z.string(), metric: z.string() })
+  .meta({ id: 'InBothUnits', description: 'The same sentence with US and with metric units.' });
+
+const wellFields = {
+  ...wellNowFields,
+  attention: z.enum(ATTENTIONS),
+  words: wordsShape,
+  doing: wordsShape,
+  standing: z.array(alarmShape),
+};
+export const wellShape = z
+  .object({ ...wellFields, recent: z.array(recentDayShape) })
+  .meta({ id: 'Well', description: 'A well with its state in words.' });
+export type WellAnswer = z.output<typeof wellShape>;
+
+export const wellStateShape = z.object(wellFields).meta({ id: 'WellState' });
+export type WellState = z.output<typeof wellStateShape>;
+
+export const wellsShape = z
+  .object({
+    nowMs: z.number(),
+    version: z.string(),
+    waitingNodes: z.number().int(),
+    wells: z.array(wellShape),
+  })
+  .meta({ id: 'Wells' });
+export type WellsAnswer = z.output<typeof wellsShape>;
+
+const line = z.array(z.number().nullable());
+export const runShape = z
+  .object({ everyS: z.number(), amps: line, kpa: line })
+  .meta({ id: 'RunShape', description: 'The course of one run in even steps from its start.' });
+export const usualRunShape = z
+  .object({ everyS: z.number(), amps: line, ampsSpread: line, kpa: line, kpaSpread: line })
+  .meta({ id: 'UsualRunShape', description: 'The usual course of a run: median and spread (1.4826 x MAD).' });
+export type UsualRun = z.output<typeof usualRunShape>;
+
+export const pumpDetailShape = z
+  .object({
+    pump: z.string(),
+    control: z.string(),
+    maxAmps: opt(z.number()),
+    baseline: opt(baselineShape),
+    usualRun: opt(usualRunShape),
+    lastCycle: opt(cycleShape),
+    lastRun: opt(runShape),
+  })
+  .meta({ id: 'PumpDetail' });
+export type PumpDetail = z.output<typeof pumpDetailShape>;
+
+export const sensorShape = z
+  .object({
+    channel: z.string(),
+    node: z.string(),
+    lastMs: opt(z.number()),
+    fault: opt(z.enum(['low', 'high', 'bad'])),
+  })
+  .meta({ id: 'Sensor', description: 'One channel of the well and the node it comes from.' });
+
+export const cardFactsShape = z
+  .object({
+    altitudeM: opt(z.number()),
+    cutInKpa: opt(z.number()),
+    cutOutKpa: opt(z.number()),
+    lowCutOffKpa: opt(z.number()),
+    reliefKpa: opt(z.number()),
+    tankKind: opt(z.enum(['captive-air', 'plain'])),
+    tankL: opt(z.number()),
+    prechargeKpa: opt(z.number()),
+    setDepthM: opt(z.number()),
+  })
+  .meta({ id: 'CardFacts', description: 'What the card says of the well, in SI.' });
+
+export const wellDetailShape = z
+  .object({
+    nowMs: z.number(),
+    well: wellShape,
+    card: cardFactsShape,
+    pumps: z.array(pumpDetailShape),
+    sensors: z.array(sensorShape),
+  })
+  .meta({ id: 'WellDetail' });
+export type WellDetail = z.output<typeof wellDetailShape>;

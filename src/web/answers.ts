@@ -1,0 +1,73 @@
+/** One answer for each question of the route table: what does not compile is not answered. */
+import type { Answer, RouteName, ShapedRoute } from '../../shared/api/routes.ts';
+import { acknowledgeAct, alarmAnswer, shelveAct } from './alarm-answers.ts';
+import type { Ask } from './ask.ts';
+import type { ActResult, WebDeps } from './deps.ts';
+import { chartAnswer, cyclesAnswer, daysAnswer } from './history-answers.ts';
+import { nodesAnswer } from './node-answers.ts';
+import { ProblemError } from './problem.ts';
+import { wellDetail, wellNamed, wellsAnswer } from './well-answers.ts';
+
+/** Answers that are not `await`ed in the middle see one moment of the store. */
+type Answers = {
+  [N in Exclude<ShapedRoute, 'health'>]: (deps: WebDeps, ask: Ask<N>) => Answer<N> | Promise<Answer<N>>;
+};
+
+const USUAL_REFUSED = 50;
+const USUAL_NOTICES = 100;
+
+export const ANSWERS: Answers = {
+  wells: (deps) => wellsAnswer(deps),
+  well: (deps, ask) => wellDetail(deps, ask.part('well')),
+  chart: (deps, ask) => chartAnswer(deps, ask.part('well'), ask.query),
+  cycles: (deps, ask) => cyclesAnswer(deps, ask.part('well'), ask.query),
+  days: (deps, ask) => daysAnswer(deps, ask.part('well'), ask.query),
+  baselines: (deps, ask) => {
+    const { now } = wellNamed(deps, ask.part('well'));
+    return { baselines: deps.store.baselines(now.well) };
+  },
+  wellActs: (deps, ask) => {
+    const { now } = wellNamed(deps, ask.part('well'));
+    return { acts: deps.store.acts({ well: now.well, fromMs: ask.query.from ?? 0 }) };
+  },
+  alarms: (deps, { query }) => {
+    const { well, from, standing } = query;
+    const rows = deps.store.alarms({
+      ...(well === undefined ? {} : { well }),
+      ...(from === undefined ? {} : { fromMs: from }),
+      ...(standing === undefined ? {} : { standing }),
+    });
+    return { alarms: rows.map(alarmAnswer) };
+  },
+  acknowledge: async (deps, ask) => done(await deps.act(acknowledgeAct(deps, ask.part('id')), ask.body.by)),
+  shelve: async (deps, ask) =>
+    done(await deps.act(shelveAct(deps, ask.part('id'), ask.body.untilMs), ask.body.by)),
+  act: async (deps, { body }) => {
+    if ('well' in body.act) wellNamed(deps, body.act.well);
+    return done(await deps.act(body.act, body.by));
+  },
+  nodes: (deps) => nodesAnswer(deps),
+  letIn: async (deps, ask) => {
+    const node = ask.part('node');
+    if (!deps.store.nodes().some((row) => row.node === node)) {
+      throw new ProblemError(404, `No node called ${node} was heard.`);
+    }
+    const result = await deps.letIn(node);
+    if ('no' in result) throw new ProblemError(409, result.no);
+    return { ...result, node };
+  },
+  refused: (deps, { query }) => deps.store.refused(query.limit ?? USUAL_REFUSED),
+  notices: (deps, { query }) => {
+    const { state, limit = USUAL_NOTICES } = query;
+    const rows = deps.store.notices({ limit, ...(state === undefined ? {} : { state }) });
+    return { notices: rows.map(({ body, ...row }) => ({ ...row, subject: body.subject })) };
+  },
+};
+
+function done(result: ActResult): { done: true; atMs: number } {
+  if ('no' in result) throw new ProblemError(409, result.no);
+  return result;
+}
+
+/** What the table leaves to the app itself: answers that are no JSON of a shape, or not always 200. */
+export type OwnAnswer = Exclude<RouteName, keyof Answers>;

@@ -1,0 +1,110 @@
+/**
+ * The API and the pages as one value: `makeApp(deps).request('/api/wells')` answers without a port. Mounts the route table, guards
+ * every answer, and turns errors into problems.
+ */
+import { Hono } from 'hono';
+import type { Context } from 'hono';
+import { ROUTES } from '../../shared/api/routes.ts';
+import type { Route } from '../../shared/api/routes.ts';
+import { ANSWERS } from './answers.ts';
+import type { OwnAnswer } from './answers.ts';
+import { readAsk } from './ask.ts';
+import type { Ask } from './ask.ts';
+import type { WebDeps } from './deps.ts';
+import { guard } from './guard.ts';
+import { LiveHub } from './live-hub.ts';
+import { OPENMETRICS_TYPE, printMetrics } from './metrics.ts';
+import { openApiDocument } from './openapi.ts';
+import { ProblemError, problemResponse } from './problem.ts';
+import { siteResponse } from './site.ts';
+import type { Site } from './site.ts';
+import { wellNamed } from './well-answers.ts';
+
+export interface AppOptions {
+  /** The built pages; without them only the API answers. */
+  site?: Site;
+  /** Where it is given, the caller can close the live streams. */
+  hub?: LiveHub;
+}
+
+export function makeApp(deps: WebDeps, options: AppOptions = {}): Hono {
+  const app = new Hono();
+  const hub = options.hub ?? new LiveHub(deps);
+  app.use(guard);
+  app.onError((error) => {
+    if (error instanceof ProblemError) return problemResponse(error);
+    deps.fault(error);
+    return problemResponse(
+      new ProblemError(500, 'This could not be answered; the log of the server says why.'),
+    );
+  });
+  const own = ownAnswers(deps, hub);
+  const answers: Record<string, ((c: Context) => Promise<Response>) | undefined> = own;
+  for (const [name, route] of Object.entries<Route>(ROUTES)) {
+    app.on(route.method, honoPath(route.path), answers[name] ?? shaped(name, deps));
+  }
+  app.get('*', (c) => {
+    const file = options.site && siteResponse(options.site, c.req.path, c.req.raw.headers);
+    if (!file) throw new ProblemError(404, `Nothing is at ${c.req.path}.`);
+    return file;
+  });
+  app.notFound((c) => problemResponse(new ProblemError(404, `Nothing is at ${c.req.method} ${c.req.path}.`)));
+  return app;
+}
+
+/** `{well}` as hono writes it. */
+function honoPath(path: string): string {
+  return path.replaceAll(/\{(\w+)\}/g, ':$1');
+}
+
+type ShapedName = keyof typeof ANSWERS;
+
+function isShaped(name: string): name is ShapedName {
+  return name in ANSWERS;
+}
+
+/** @throws Error where a route has no answer at all: a fault of our own, at start. */
+function shaped(name: string, deps: WebDeps): (c: Context) => Promise<Response> {
+  if (!isShaped(name)) throw new Error(`Cannot mount the API: ${name} has no answer`);
+  // Each row's question and answer belong together; the compiler cannot follow that from a name to its row.
+  // oxlint-disable-next-line typescript/no-unsafe-type-assertion
+  const answer = ANSWERS[name] as (deps: WebDeps, ask: Ask<ShapedName>) => unknown;
+  return async (c) => json(await answer(deps, await readAsk(name, c)));
+}
+
+function json(value: unknown, status = 200): Response {
+  return Response.json(value, { status, headers: { 'cache-control': 'no-store' } });
+}
+
+function ownAnswers(deps: WebDeps, hub: LiveHub): Record<OwnAnswer, (c: Context) => Promise<Response>> {
+  let document: unknown;
+  return {
+    health: async (c) => {
+      await readAsk('health', c);
+      const reasons = deps.ailments();
+      const ok = reasons.length === 0;
+      const upS = Math.round((deps.now() - deps.startedMs) / 1000);
+      return json({ ok, reasons, version: deps.version, upS }, ok ? 200 : 503);
+    },
+    metrics: async (c) => {
+      await readAsk('metrics', c);
+      return new Response(printMetrics(deps.metrics()), { headers: { 'content-type': OPENMETRICS_TYPE } });
+    },
+    document: async (c) => {
+      await readAsk('document', c);
+      document ??= openApiDocument(deps.version);
+      return json(document);
+    },
+    live: async (c) => {
+      const { query, lastEventId } = await readAsk('live', c);
+      if (query.well !== undefined) wellNamed(deps, query.well);
+      return new Response(hub.open(query.well, lastEventId), {
+        headers: {
+          'content-type': 'text/event-stream',
+          'cache-control': 'no-store',
+          'x-accel-buffering': 'no',
+        },
+      });
+    },
+  };
+}

@@ -1,0 +1,90 @@
+/**
+ * Reads a question once, at the edge: its path, query and body become checked values or a problem that says which part broke which
+ * rule. Behind this nobody checks again.
+ */
+import type { Context } from 'hono';
+import type { z } from 'zod';
+import { ROUTES } from '../../shared/api/routes.ts';
+import type { Body, Query, Route, RouteName } from '../../shared/api/routes.ts';
+import { WINDOW_MAX_MS } from '../../shared/api/questions.ts';
+import { ProblemError } from './problem.ts';
+
+/** A body holds an act, the largest of which is a card: a few KiB. */
+const BODY_MAX_BYTES = 64 * 1024;
+
+export interface Ask<N extends RouteName> {
+  query: Query<N>;
+  body: Body<N>;
+  /** Part of the path by its name, decoded. */
+  part(name: string): string;
+  lastEventId?: string;
+}
+
+/** @throws ProblemError 400, 413 or 415. */
+export async function readAsk<N extends RouteName>(name: N, c: Context): Promise<Ask<N>> {
+  const route: Route = ROUTES[name];
+  const query = check(route.query, c.req.query(), 'query');
+  checkWindow(query);
+  const body = route.body ? check(route.body, await readJson(c), 'body') : undefined;
+  const lastEventId = c.req.header('last-event-id');
+  return {
+    // Just read by the shape that the type is made of: the compiler cannot follow that from a name to its row.
+    // oxlint-disable-next-line typescript/no-unsafe-type-assertion
+    query: query as Query<N>,
+    // oxlint-disable-next-line typescript/no-unsafe-type-assertion
+    body: body as Body<N>,
+    part: (part) => c.req.param(part) ?? '',
+    ...(lastEventId === undefined ? {} : { lastEventId }),
+  };
+}
+
+function check(shape: z.ZodObject, value: unknown, where: string): Record<string, unknown> {
+  const read = shape.safeParse(value);
+  if (read.success) return read.data;
+  const fields = read.error.issues.map((issue) => ({
+    at: [where, ...issue.path].join('.'),
+    rule: issue.message,
+  }));
+  throw new ProblemError(400, fields.map(({ at, rule }) => `${at}: ${rule}`).join('; '), fields);
+}
+
+function checkWindow({ from, to }: { from?: unknown; to?: unknown }): void {
+  if (typeof from !== 'number' || typeof to !== 'number') return;
+  if (to <= from) throw new ProblemError(400, 'query.to must be later than query.from');
+  if (to - from > WINDOW_MAX_MS) {
+    throw new ProblemError(400, `The window must be at most ${WINDOW_MAX_MS / 86_400_000} days`);
+  }
+}
+
+async function readJson(c: Context): Promise<unknown> {
+  const type = c.req.header('content-type')?.split(';')[0]?.trim().toLowerCase();
+  if (type !== 'application/json') throw new ProblemError(415, 'Send the body as application/json.');
+  const text = await readText(c.req.raw);
+  try {
+    return text.trim() === '' ? {} : JSON.parse(text);
+  } catch {
+    throw new ProblemError(400, 'The body is not JSON.');
+  }
+}
+
+/** Reads at most the limit, whatever the length header says. */
+async function readText(request: Request): Promise<string> {
+  const decoder = new TextDecoder();
+  let text = '';
+  let bytes = 0;
+  if (!request.body) return text;
+  const reader = request.body.getReader();
+  for (;;) {
+    // The parts of one body come one after the other.
+    // oxlint-disable-next-line no-await-in-loop
+    const { done, value } = await reader.read();
+    if (done) return text + decoder.decode();
+    bytes += value.byteLength;
+    if (bytes > BODY_MAX_BYTES) {
+      // oxlint-disable-next-line no-await-in-loop
+      await reader.cancel();
+      throw new ProblemError(413, `The body must be at most ${BODY_MAX_BYTES / 1024} KiB.`);
+    }
+    text += decoder.decode(value, { stream: true });
+  }
+}

@@ -1,0 +1,150 @@
+/**
+ * What the pages and the API need from the rest, and nothing more: the store's queries (any implementation of the store fits), what
+ * the run loop knows at this moment, and the few things that a person can do. The run loop hands in one value of `WebDeps`.
+ */
+import type { WrittenAct } from '../../shared/api/acts.ts';
+import type { AlarmEvent, BaselineEvent, CycleEvent, DayEvent } from '../../shared/api/events.ts';
+import type { WellNow } from '../../shared/api/wells.ts';
+import type { Baseline } from '../baseline/baseline.ts';
+import type { Card } from '../card/card.ts';
+import type { Hello } from '../wire/messages.ts';
+import type { MetricFamily } from './metrics.ts';
+
+export interface StoredChart {
+  fromMs: number;
+  stepMs: number;
+  low: (number | null)[];
+  high: (number | null)[];
+  mean: (number | null)[];
+}
+
+export interface StoredAlarm {
+  id: string;
+  well: string;
+  site?: string;
+  pump?: string;
+  node?: string;
+  alarm: string;
+  state: string;
+  sinceMs: number;
+  raisedMs: number;
+  clearedMs?: number;
+  withdrawnMs?: number;
+  acknowledgedMs?: number;
+  acknowledgedBy?: string;
+  shelvedUntilMs?: number;
+  event: AlarmEvent;
+}
+
+export interface StoredCycle {
+  event: CycleEvent;
+  startedMs: number;
+  stoppedMs: number;
+  shape?: { everyS: number; amps: (number | null)[]; kpa: (number | null)[] };
+}
+
+export interface StoredNode {
+  node: string;
+  hello?: Hello;
+  letIn: boolean;
+  lastHeardMs?: number;
+}
+
+export interface StoredAct {
+  id: string;
+  atMs: number;
+  by?: string;
+  well?: string;
+  node?: string;
+  kind: string;
+  body: unknown;
+}
+
+export interface StoredNotice {
+  id: string;
+  alarmId: string;
+  to: string;
+  what: 'raised' | 'changed' | 'cleared' | 'withdrawn' | 'test';
+  dueMs: number;
+  madeMs: number;
+  tries: number;
+  state: 'due' | 'sent' | 'given-up';
+  lastError?: string;
+  sentMs?: number;
+  body: { subject: string };
+}
+
+export interface StoredRefused {
+  counts: { reason: string; count: number; lastMs: number }[];
+  last: { atMs: number; topic: string; node?: string; reason: string; detail: string; head: string }[];
+}
+
+/** The part of the store that is read here. Readings are in the wire's units. */
+export interface WebStore {
+  chart(node: string, channel: string, fromMs: number, toMs: number, points: number): StoredChart;
+  nodes(): StoredNode[];
+  acts(since: { well?: string; fromMs: number }): StoredAct[];
+  cycles(well: string, fromMs: number, toMs: number): StoredCycle[];
+  days(well: string, fromMs: number, toMs: number): DayEvent[];
+  baselines(well: string): BaselineEvent[];
+  alarms(filter: { well?: string; fromMs?: number; standing?: boolean }): StoredAlarm[];
+  notices(filter: { state?: StoredNotice['state']; limit?: number }): StoredNotice[];
+  refused(limit: number): StoredRefused;
+}
+
+/** One channel of a well, as the readings stand now. */
+export interface SensorNow {
+  channel: string;
+  node: string;
+  lastMs?: number;
+  fault?: 'low' | 'high' | 'bad';
+}
+
+/** A well with what only its own page needs. */
+export interface LiveWell {
+  now: WellNow;
+  card: Card;
+  sensors: SensorNow[];
+  /** What is normal for each pump at present, where that is known. */
+  usual: { pump: string; baseline: Baseline }[];
+}
+
+/** What changed just now. Readings are in the wire's units, NaN where the sensor could not be read. */
+export type LiveChange =
+  | { is: 'readings'; well: string; columns: readonly LiveReadings[] }
+  | { is: 'well'; well: string }
+  | { is: 'alarm'; alarm: StoredAlarm };
+
+export interface LiveReadings {
+  /** The well's channel name. */
+  channel: string;
+  timesMs: ArrayLike<number>;
+  values: ArrayLike<number>;
+}
+
+export interface Live {
+  wells(): WellNow[];
+  well(name: string): LiveWell | undefined;
+  /** Calls `fn` for each change until the returned function is called. Subscribed to only while somebody looks. */
+  subscribe(fn: (change: LiveChange) => void): () => void;
+}
+
+/** `no` is an answer, not a fault: the sentence says which rule the act breaks. */
+export type ActResult = { done: true; atMs: number } | { no: string };
+export type LetInResult = { done: true; credential?: string } | { no: string };
+
+export interface WebDeps {
+  store: WebStore;
+  live: Live;
+  /** Does what a person asked for; the act is written as the contract writes it, and its time is now. */
+  act(act: WrittenAct, by?: string): Promise<ActResult>;
+  letIn(node: string): Promise<LetInResult>;
+  metrics(): MetricFamily[];
+  /** What is wrong with the server itself, a sentence each; empty where all is well. */
+  ailments(): string[];
+  /** A fault of our own in answering: to be logged and counted. */
+  fault(error: unknown): void;
+  version: string;
+  startedMs: number;
+  now(): number;
+}

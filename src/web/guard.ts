@@ -1,0 +1,67 @@
+/**
+ * Who may ask, as long as nobody signs in: programs and pages of this machine alone. A page from elsewhere that had its name
+ * resolved to this machine (DNS rebinding) shows by its Host; a form or script of another site shows by Origin or Sec-Fetch-Site.
+ * After the fetch metadata draft (W3C) and RFC 6454; the content policy is CSP level 3 with everything shut but this server.
+ */
+import type { Context, Next } from 'hono';
+import { ProblemError } from './problem.ts';
+
+const OUR_NAMES: readonly string[] = ['localhost', '[::1]'];
+
+const POLICY = [
+  "default-src 'none'",
+  "script-src 'self'",
+  "style-src 'self'",
+  "img-src 'self' data:",
+  "connect-src 'self'",
+  "font-src 'self'",
+  "manifest-src 'self'",
+  "base-uri 'none'",
+  "form-action 'none'",
+  "frame-ancestors 'none'",
+].join('; ');
+
+const HEADERS: Record<string, string> = {
+  'content-security-policy': POLICY,
+  'x-content-type-options': 'nosniff',
+  'referrer-policy': 'no-referrer',
+  'cross-origin-opener-policy': 'same-origin',
+  'cross-origin-resource-policy': 'same-origin',
+  'permissions-policy': 'camera=(), geolocation=(), microphone=()',
+};
+
+/** Refuses with 403 what does not come from this machine's own pages or programs, and sets the headers of every answer. */
+export async function guard(c: Context, next: Next): Promise<void> {
+  const host = c.req.header('host') ?? new URL(c.req.url).host;
+  if (!isOurHost(host)) {
+    throw new ProblemError(
+      403,
+      `These pages are for this machine alone; open them as localhost, not as ${host}.`,
+    );
+  }
+  if (c.req.method !== 'GET' && c.req.method !== 'HEAD') refuseOtherSites(c, host);
+  await next();
+  for (const [name, value] of Object.entries(HEADERS)) c.res.headers.set(name, value);
+}
+
+/** Whether a Host header names this machine by a loopback name; the port does not matter. */
+export function isOurHost(host: string): boolean {
+  const name = host.replace(/:\d{1,5}$/, '').toLowerCase();
+  return OUR_NAMES.includes(name) || isLoopback4(name);
+}
+
+function isLoopback4(name: string): boolean {
+  return /^127(\.\d{1,3}){3}$/.test(name) && name.split('.').every((part) => Number(part) <= 255);
+}
+
+function refuseOtherSites(c: Context, host: string): void {
+  const site = c.req.header('sec-fetch-site');
+  const origin = c.req.header('origin');
+  const ours =
+    (site === undefined || site === 'same-origin') && (origin === undefined || sameHost(origin, host));
+  if (!ours) throw new ProblemError(403, 'This was asked by a page of another site, and is not done.');
+}
+
+function sameHost(origin: string, host: string): boolean {
+  return URL.canParse(origin) && new URL(origin).host === host.toLowerCase();
+}

@@ -1,0 +1,57 @@
+/**
+ * Opens the port. Loopback only, until people sign in: an address of the farm's network is refused with a line that says so. A taken
+ * port is told in one line too.
+ */
+import { serve } from '@hono/node-server';
+import type { Hono } from 'hono';
+import { Server } from 'node:http';
+import { isOurHost } from './guard.ts';
+
+export interface OpenWeb {
+  url: string;
+  port: number;
+  /** Ends the live streams with their connections, and resolves when the port is free. */
+  close(): Promise<void>;
+}
+
+/** `port` 0 takes a free one. @throws Error with one clear line. */
+export async function serveWeb(app: Hono, { host, port }: { host: string; port: number }): Promise<OpenWeb> {
+  const inUrl = host.includes(':') ? `[${host}]` : host;
+  if (!isOurHost(inUrl)) {
+    throw new Error(
+      `Cannot open the pages on ${host}: they must stay on this machine (127.0.0.1, ::1 or localhost), because nobody has to sign in to see them yet`,
+    );
+  }
+  const server = await listening(app, host, port, inUrl);
+  const address = server.address();
+  const at = typeof address === 'object' && address ? address.port : port;
+  return {
+    url: `http://${inUrl}:${at}/`,
+    port: at,
+    close: () =>
+      new Promise((resolve, reject) => {
+        server.close((error) => (error ? reject(error) : resolve()));
+        server.closeAllConnections();
+      }),
+  };
+}
+
+function listening(app: Hono, host: string, port: number, inUrl: string): Promise<Server> {
+  return new Promise((resolve, reject) => {
+    const server = serve({ fetch: app.fetch, hostname: host, port });
+    if (!(server instanceof Server)) throw new TypeError('Cannot open the pages: HTTP/1.1 is meant');
+    server.once('listening', () => resolve(server));
+    server.once('error', (cause: NodeJS.ErrnoException) =>
+      reject(new Error(cannotListen(cause, inUrl, port), { cause })),
+    );
+  });
+}
+
+function cannotListen(error: NodeJS.ErrnoException, host: string, port: number): string {
+  const what = `Cannot open the pages on ${host}:${port}`;
+  if (error.code === 'EADDRINUSE') {
+    return `${what}: another program has this port: end it, or choose another port in the settings`;
+  }
+  if (error.code === 'EACCES') return `${what}: this user may not open ports under 1024: choose a higher one`;
+  return `${what}: ${error.message}`;
+}

@@ -1,0 +1,144 @@
+/** A well as the list and its own page give it: what the run loop knows, joined with what the store keeps, and said in words. */
+import type { AlarmAnswer } from '../../shared/api/alarms.ts';
+import type { DayEvent } from '../../shared/api/events.ts';
+import { localDate } from '../../shared/api/time-words.ts';
+import { attentionOf, byAttention, doingWords, headlineWords } from '../../shared/api/well-words.ts';
+import type {
+  PumpDetail,
+  RecentDay,
+  WellAnswer,
+  WellDetail,
+  WellNow,
+  WellsAnswer,
+  WellState,
+} from '../../shared/api/wells.ts';
+import type { Card } from '../card/card.ts';
+import { standingByWell } from './alarm-answers.ts';
+import type { LiveWell, StoredCycle, WebDeps } from './deps.ts';
+import { ProblemError } from './problem.ts';
+
+const DAY_MS = 86_400_000;
+/** The small ribbon of the list. */
+const RECENT_DAYS = 14;
+/** Where the last run is looked for: a well that rested longer has no run worth laying over the usual one. */
+const LAST_RUN_MS = 14 * DAY_MS;
+
+/** @throws ProblemError 404. */
+export function wellNamed(deps: WebDeps, name: string): LiveWell {
+  const well = deps.live.well(name);
+  if (!well) throw new ProblemError(404, `No well is called ${name}.`);
+  return well;
+}
+
+export function wellState(now: WellNow, standing: AlarmAnswer[], nowMs: number): WellState {
+  return {
+    ...now,
+    attention: attentionOf(now, standing, nowMs),
+    words: {
+      us: headlineWords(now, standing, 'us', nowMs),
+      metric: headlineWords(now, standing, 'metric', nowMs),
+    },
+    doing: { us: doingWords(now, 'us', nowMs), metric: doingWords(now, 'metric', nowMs) },
+    standing,
+  };
+}
+
+function wellAnswer(deps: WebDeps, now: WellNow, standing: AlarmAnswer[], nowMs: number): WellAnswer {
+  const fromMs = nowMs - (RECENT_DAYS + 1) * DAY_MS;
+  return {
+    ...wellState(now, standing, nowMs),
+    recent: recentDays(deps.store.days(now.well, fromMs, nowMs + DAY_MS), now, nowMs),
+  };
+}
+
+/** Days of all pumps together, oldest first; a day of which nothing is known is there, empty. Today is not over and left out. */
+export function recentDays(days: readonly DayEvent[], well: WellNow, nowMs: number): RecentDay[] {
+  // Noon of the day is the same date in any zone's daylight-saving change.
+  const noonMs = Date.parse(`${localDate(nowMs, well.timeZone)}T12:00:00Z`);
+  return Array.from({ length: RECENT_DAYS }, (_, i) => {
+    const date = new Date(noonMs - (RECENT_DAYS - i) * DAY_MS).toISOString().slice(0, 10);
+    return sumDay(
+      date,
+      days.filter((day) => day.date === date),
+    );
+  });
+}
+
+function sumDay(date: string, days: readonly DayEvent[]): RecentDay {
+  const sum = (key: 'ranS' | 'cycles'): number | undefined => {
+    const known = days.map((day) => day[key]).filter((value) => value !== undefined);
+    return known.length === 0 ? undefined : known.reduce((a, b) => a + b, 0);
+  };
+  const heard = days.map((day) => day.heardS).filter((value) => value !== undefined);
+  const [ranS, cycles] = [sum('ranS'), sum('cycles')];
+  return {
+    date,
+    ...(ranS === undefined ? {} : { ranS }),
+    ...(cycles === undefined ? {} : { cycles }),
+    ...(heard.length === 0 ? {} : { heardS: Math.min(...heard) }),
+  };
+}
+
+export function wellsAnswer(deps: WebDeps): WellsAnswer {
+  const nowMs = deps.now();
+  const standing = standingByWell(deps);
+  const wells = deps.live.wells().map((now) => wellAnswer(deps, now, standing.get(now.well) ?? [], nowMs));
+  return {
+    nowMs,
+    version: deps.version,
+    waitingNodes: deps.store.nodes().filter((node) => !node.letIn).length,
+    wells: wells.toSorted(byAttention),
+  };
+}
+
+export function wellDetail(deps: WebDeps, name: string): WellDetail {
+  const nowMs = deps.now();
+  const live = wellNamed(deps, name);
+  const standing = standingByWell(deps, name).get(name) ?? [];
+  const cycles = deps.store.cycles(name, nowMs - LAST_RUN_MS, nowMs + DAY_MS);
+  const baselines = deps.store.baselines(name);
+  return {
+    nowMs,
+    well: wellAnswer(deps, live.now, standing, nowMs),
+    card: cardFacts(live.card),
+    pumps: live.card.pumps.map(({ id, control, maxAmps }) => {
+      const baseline = baselines.findLast((one) => one.pump === id);
+      return {
+        pump: id,
+        control,
+        ...(maxAmps === undefined ? {} : { maxAmps }),
+        ...(baseline ? { baseline } : {}),
+        ...usualRun(live, id),
+        ...lastRun(cycles, id),
+      };
+    }),
+    sensors: live.sensors,
+  };
+}
+
+function usualRun(live: LiveWell, pump: string): Pick<PumpDetail, 'usualRun'> {
+  const shape = live.usual.find((one) => one.pump === pump)?.baseline.shape;
+  return shape ? { usualRun: shape } : {};
+}
+
+function lastRun(cycles: readonly StoredCycle[], pump: string): Pick<PumpDetail, 'lastCycle' | 'lastRun'> {
+  const last = cycles.findLast((row) => row.event.pump === pump);
+  if (!last) return {};
+  return { lastCycle: last.event, ...(last.shape ? { lastRun: last.shape } : {}) };
+}
+
+function cardFacts(card: Card): WellDetail['card'] {
+  const { cutInKpa, cutOutKpa, lowCutOffKpa } = card.switch;
+  const setDepthM = card.pumps[0]?.setDepthM;
+  return {
+    ...(card.altitudeGiven ? { altitudeM: card.altitudeM } : {}),
+    ...(cutInKpa === undefined ? {} : { cutInKpa }),
+    ...(cutOutKpa === undefined ? {} : { cutOutKpa }),
+    ...(lowCutOffKpa === undefined ? {} : { lowCutOffKpa }),
+    ...(card.reliefKpa === undefined ? {} : { reliefKpa: card.reliefKpa }),
+    ...(card.tank ? { tankKind: card.tank.kind } : {}),
+    ...(card.tank?.volumeL === undefined ? {} : { tankL: card.tank.volumeL }),
+    ...(card.tank?.prechargeKpa === undefined ? {} : { prechargeKpa: card.tank.prechargeKpa }),
+    ...(setDepthM === undefined ? {} : { setDepthM }),
+  };
+}
