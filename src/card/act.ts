@@ -25,3 +25,20 @@ export type Act =
   | { kind: 'expected'; well: string; text: string; untilMs: number }
   | { kind: 'server-away'; fromMs: number }
   | { kind: 'tick' };
+
+/** The closed list of kinds, in the contract's order. */
+export const ACT_KINDS = [
+  'card-changed',
+  'visit-opened',
+  'visit-closed',
+  'pinned',
+  'calibrated',
+  'acknowledged',
+  'shelved',
+  'out-of-service',
+  'back-in-service',
+  'laid-up',
+  'expected',
+  'server-away',
+  'tick',
+] as const satisfies readonly Act['kind'][];

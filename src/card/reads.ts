@@ -1,0 +1,109 @@
+/**
+ * Which channel of which node feeds which channel of a well, and when. The rule (contract, section 5): a channel named under `reads`
+ * comes from where its newest rule says; before its first rule, and for every channel that `reads` leaves out, the node of the well's
+ * own name feeds it, channel by channel. So a card that reads only pressure from the pump house still takes its current from its own
+ * node, and a node that was replaced keeps its past. Of a node's channels with a pump's prefix only those of the card's pumps count.
+ */
+import type { Card } from './card.ts';
+import { BASE_CHANNELS, channelName } from './channels.ts';
+
+/** One source over one stretch of time: `node`'s channel `from` is the well's channel `code` from `sinceMs` on, until `untilMs` (left out). */
+export interface Source {
+  node: string;
+  from: string;
+  code: number;
+  sinceMs: number;
+  /** Infinity where it still holds. */
+  untilMs: number;
+  /** Nobody named this node: it is read only because it bears the well's name, and it may not exist. */
+  byName: boolean;
+}
+
+/** A node as a well reads from it. */
+export interface SourceNode {
+  node: string;
+  byName: boolean;
+}
+
+/** Every source of a card, in order of the well's channel code and then of time. */
+export function sourcesOf(card: Card): Source[] {
+  const sources: Source[] = [];
+  card.pumps.forEach((_pump, pump) => {
+    for (let base = 0; base < BASE_CHANNELS.length; base += 1)
+      sources.push(...sourcesOfChannel(card, pump * 16 + base));
+  });
+  return sources;
+}
+
+function sourcesOfChannel(card: Card, code: number): Source[] {
+  const channel = channelName(code);
+  const rules = card.reads.filter((rule) => rule.channel === channel);
+  const firstMs = rules[0]?.sinceMs ?? Number.POSITIVE_INFINITY;
+  const own: Source = { node: card.well, from: channel, code, sinceMs: 0, untilMs: firstMs, byName: true };
+  const named = rules.map((rule, at): Source => ({
+    node: rule.node,
+    from: rule.from,
+    code,
+    sinceMs: rule.sinceMs,
+    untilMs: rules[at + 1]?.sinceMs ?? Number.POSITIVE_INFINITY,
+    byName: false,
+  }));
+  return firstMs > 0 ? [own, ...named] : named;
+}
+
+/**
+ * Nodes that a well reads from at a time, each once, named ones first: those whose silence it should notice. A node read only because
+ * it bears the well's name is `byName`; where others are named it may not exist.
+ */
+export function nodesOf(card: Card, atMs: number): SourceNode[] {
+  const now = sourcesOf(card).filter((source) => source.sinceMs <= atMs && atMs < source.untilMs);
+  const named = new Set(now.filter((source) => !source.byName).map((source) => source.node));
+  const own = now.some((source) => source.byName) && !named.has(card.well);
+  return [
+    ...[...named].map((node) => ({ node, byName: false })),
+    ...(own ? [{ node: card.well, byName: true }] : []),
+  ];
+}
+
+/** What one channel of one node feeds. */
+export interface Feed {
+  well: string;
+  code: number;
+  sinceMs: number;
+  untilMs: number;
+}
+
+/** All cards turned round: by node, by that node's channel, the wells that it feeds. */
+export type ReadTable = ReadonlyMap<string, ReadonlyMap<string, readonly Feed[]>>;
+
+const NO_FEEDS: readonly Feed[] = [];
+
+/** Made once for a set of cards and again when one of them changes; wells in the order of the cards. */
+export function readTable(cards: readonly Card[]): ReadTable {
+  const table = new Map<string, Map<string, Feed[]>>();
+  for (const card of cards) {
+    for (const { node, from, code, sinceMs, untilMs } of sourcesOf(card)) {
+      const channels = table.get(node) ?? new Map<string, Feed[]>();
+      table.set(node, channels);
+      const feeds = channels.get(from) ?? [];
+      channels.set(from, feeds);
+      feeds.push({ well: card.well, code, sinceMs, untilMs });
+    }
+  }
+  return table;
+}
+
+/** What a node's channel feeds over all time; for a column of readings, cut by each feed's `sinceMs` and `untilMs`. */
+export function feedsOf(table: ReadTable, node: string, channel: string): readonly Feed[] {
+  return table.get(node)?.get(channel) ?? NO_FEEDS;
+}
+
+/** The wells, with their channel codes, that read this node's channel at this moment. */
+export function wellsReading(table: ReadTable, node: string, channel: string, atMs: number): readonly Feed[] {
+  return feedsOf(table, node, channel).filter((feed) => feed.sinceMs <= atMs && atMs < feed.untilMs);
+}
+
+/** True where some card names or bears the name of this node: else it is a well of its own name with one pump. */
+export function isRead(table: ReadTable, node: string): boolean {
+  return table.has(node);
+}
