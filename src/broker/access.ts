@@ -1,0 +1,46 @@
+/**
+ * Who may publish and listen to what on the built-in broker: a node to the four upper topics of its own name and of those it
+ * speaks for, and from the two lower ones; nothing else (contract, section 1). Everything that is not allowed here is denied.
+ */
+import { LOWER_TOPICS, UPPER_TOPICS, type UpperTopic } from './broker.ts';
+
+/** Who is at the other end of one connection. */
+export interface Session {
+  /** Absent for a local client that gave no credential. */
+  user?: string;
+  /** The node names it may speak for; `any` for local clients in the demo. */
+  names: ReadonlySet<string> | 'any';
+  /** It may listen to everything under the root (recording, showing), and then publishes nothing. */
+  listens: boolean;
+}
+
+const NODE_NAME = /^[a-z0-9-]{1,40}$/;
+const UPPER: ReadonlySet<string> = new Set(UPPER_TOPICS);
+const LOWER: ReadonlySet<string> = new Set(LOWER_TOPICS);
+
+export function isNodeName(name: string): boolean {
+  return NODE_NAME.test(name);
+}
+
+/** The upper topic that this is, where the session may publish to it; undefined where it may not. */
+export function mayPublish(root: string, session: Session, topic: string): UpperTopic | undefined {
+  const last = lastLevelOf(root, session, topic);
+  return last !== undefined && UPPER.has(last) ? (last as UpperTopic) : undefined;
+}
+
+/** Local clients and listeners may ask for anything under the root; a node for `kept` and `ask` of its names, without wildcards. */
+export function maySubscribe(root: string, session: Session, filter: string): boolean {
+  if (session.listens || session.names === 'any') return filter.startsWith(`${root}/`);
+  const last = lastLevelOf(root, session, filter);
+  return last !== undefined && LOWER.has(last);
+}
+
+/** `readings` of `wells/barn-north/readings`, where the session may use that name. */
+function lastLevelOf(root: string, session: Session, topic: string): string | undefined {
+  if (!topic.startsWith(root) || topic.charCodeAt(root.length) !== 47 /* slash */) return undefined;
+  const cut = topic.indexOf('/', root.length + 1);
+  if (cut < 0) return undefined;
+  const name = topic.slice(root.length + 1, cut);
+  const allowed = session.names === 'any' ? isNodeName(name) : session.names.has(name);
+  return allowed ? topic.slice(cut + 1) : undefined;
+}

@@ -1,0 +1,38 @@
+/**
+ * What the rest of the server sees of MQTT, whichever broker carries it: messages come in with how they came, `kept`, `ask` and
+ * notices go out. Two implementations, one suite for both (tests/contract/broker-suite.ts): ./built-in.ts and ./outside.ts.
+ */
+
+/** How one message came. */
+export interface Arrival {
+  /** True for a copy that a broker held; a node that speaks just now is never `retained`. On `readings` and `start`: refused. */
+  retained: boolean;
+  qos: 0 | 1 | 2;
+  /** MQTT 5 content type, where the sender gave one. */
+  contentType?: string;
+  /**
+   * Say that the message is safe on disk. Only with `acknowledge: 'when-kept'`, where the sender's acknowledgement waits for it;
+   * calling it twice or after the connection went does nothing.
+   */
+  kept?: () => void;
+}
+
+/** `nodeUser` is the credential's name where the broker is ours and knows it. Must not throw: what it throws is our own fault. */
+export type OnMessage = (topic: string, payload: Uint8Array, how: Arrival, nodeUser?: string) => void;
+
+/** `at-once` on arrival; `when-kept` once `Arrival.kept` is called, so that the broker holds and repeats what we did not keep. */
+export type Acknowledge = 'at-once' | 'when-kept';
+
+export interface Broker {
+  /** Resolves when the broker has it; rejects with one clear sentence, at once where there is no connection. */
+  publish(topic: string, payload: string | Uint8Array, how: { qos: 0 | 1; retain: boolean }): Promise<void>;
+  /** Takes no more messages, says goodbye, and resolves when nothing of it is left running. Wills set off by it are not heard. */
+  close(): Promise<void>;
+  /** User names of the nodes connected just now; always empty for an outside broker, which does not say. */
+  connectedNodes(): string[];
+}
+
+/** The last four topic levels that nodes may publish to, and the two that they may listen to (contract, section 1). */
+export const UPPER_TOPICS = ['hello', 'presence', 'readings', 'start'] as const;
+export type UpperTopic = (typeof UPPER_TOPICS)[number];
+export const LOWER_TOPICS = ['kept', 'ask'] as const;

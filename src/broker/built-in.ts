@@ -1,0 +1,222 @@
+/**
+ * The broker that is in the box: nodes connect straight to this server, each with its own user name and password, and reach their
+ * own topics alone. Messages are taken where the broker library asks whether they are allowed, before it forwards anything:
+ * there is no client in between, and with `when-kept` the node's acknowledgement waits for our commit.
+ *
+ * It speaks MQTT 3.1 and 3.1.1 over TCP (the library, aedes 1.2, refuses MQTT 5 with return code 1, "unacceptable protocol
+ * version"; nodes that need MQTT 5 want an outside broker). It keeps no sessions: every connection starts clean, and says so in
+ * CONNACK; `kept` is retained and a node says `hello` after each connect, so nothing is lost by it.
+ */
+import { createServer, type Socket } from 'node:net';
+import { Aedes, type AedesPublishPacket, type Client } from 'aedes';
+import { mayPublish, maySubscribe, type Session } from './access.ts';
+import type { Acknowledge, Arrival, Broker, OnMessage, UpperTopic } from './broker.ts';
+import { newFrameMeter, meterFrames } from './frame-meter.ts';
+import { listen } from './listen.ts';
+import { openDoor, type Door, type DoorOptions } from './login.ts';
+
+/** Retained messages that outlive the process. Both are called synchronously; `save` with `null` forgets the topic. */
+export interface RetainedShelf {
+  load: () => Iterable<{ topic: string; payload: Uint8Array; qos: 0 | 1 | 2 }>;
+  save: (topic: string, payload: Uint8Array | null, qos: 0 | 1 | 2) => void;
+}
+
+export interface BuiltInOptions extends Omit<DoorOptions, 'root'> {
+  host: string;
+  /** 0: any free one; see `BuiltInBroker.port`. */
+  port: number;
+  /** First topic level(s), without a slash at the end. */
+  root: string;
+  onMessage: OnMessage;
+  acknowledge?: Acknowledge;
+  retained?: RetainedShelf;
+  /** One sentence on a client that was turned away or dropped. */
+  onTrouble?: (sentence: string) => void;
+  maxConnections?: number;
+}
+
+export interface BuiltInBroker extends Broker {
+  port: number;
+}
+
+/** A pack is 128 KiB at most and must arrive to be refused by name; twice that is nobody's mistake, and the connection ends. */
+export const MAX_PACKET_BYTES = 256 * 1024;
+/** About 30 KiB each: 10,000 are 300 MiB. A farm has tens. */
+const MAX_CONNECTIONS = 10_000;
+/** A connection that does not say CONNECT by then is dropped. */
+const CONNECT_WITHIN_MS = 10_000;
+/** A client that does not read for so long is dropped. */
+const DRAIN_WITHIN_MS = 30_000;
+/** Nodes send QoS 1; a few at QoS 2 are borne. */
+const MAX_QOS2_IN_FLIGHT = 20;
+/** Client identifiers get the user name in front (40), a slash, and are 200 at most. */
+const MAX_CLIENT_ID_LETTERS = 241;
+
+interface Line {
+  options: BuiltInOptions;
+  door: Door;
+  trouble: (sentence: string) => void;
+  connected: Set<Client>;
+  closing: boolean;
+}
+
+/** Opens the broker. Rejects with one clear sentence where the port cannot be had. */
+export async function openBuiltInBroker(options: BuiltInOptions): Promise<BuiltInBroker> {
+  const trouble = options.onTrouble ?? (() => undefined);
+  const line: Line = { options, door: openDoor(options), trouble, connected: new Set(), closing: false };
+  const aedes = await Aedes.createBroker(handlers(line));
+  aedes.on('clientReady', (client) => line.connected.add(client));
+  aedes.on('clientDisconnect', (client) => line.connected.delete(client));
+  aedes.on('clientError', (client, error) => line.trouble(`Dropped ${whoIs(line, client)}: ${error.message}.`));
+  aedes.on('connectionError', (client, error) => line.trouble(`Turned away ${whoIs(line, client)}: ${error.message}.`));
+  (aedes as NodeJS.EventEmitter).on('error', (error: Error) => line.trouble(`The built-in broker reports: ${error.message}.`));
+  const server = createServer((socket) => take(line, aedes, socket));
+  server.maxConnections = options.maxConnections ?? MAX_CONNECTIONS;
+  try {
+    await restore(line, aedes);
+    const port = await listen(server, options);
+    return brokerOf(line, aedes, { port, stop: () => new Promise((done) => server.close(() => done())) });
+  } catch (error) {
+    await new Promise<void>((done) => aedes.close(done));
+    throw error;
+  }
+}
+
+function handlers(line: Line): ConstructorParameters<typeof Aedes>[0] {
+  const { options, door } = line;
+  return {
+    connectTimeout: CONNECT_WITHIN_MS,
+    drainTimeout: DRAIN_WITHIN_MS,
+    maxInflightInbound: MAX_QOS2_IN_FLIGHT,
+    maxClientsIdLength: MAX_CLIENT_ID_LETTERS,
+    maxTopicLevels: 12,
+    preConnect: (client, packet, done) => door.announce(client, packet, done),
+    authenticate: (client, user, password, done) => door.admit(client, user, password, done),
+    authorizePublish: (client, packet, done) => takePublish(line, client, packet, done),
+    authorizeSubscribe(client, subscription, done) {
+      const session = door.sessionOf(client);
+      const may = session !== undefined && maySubscribe(options.root, session, subscription.topic);
+      if (!may) line.trouble(`Refused ${whoIs(line, client)}: it may not listen to ${shown(subscription.topic)}.`);
+      done(null, may ? subscription : null);
+    },
+  };
+}
+
+/** One socket: watched for packets that are too large, then handed to the library. */
+function take(line: Line, aedes: Aedes, socket: Socket): void {
+  socket.setNoDelay(true);
+  socket.setKeepAlive(true, 60_000);
+  const meter = newFrameMeter();
+  const read = socket.read.bind(socket);
+  socket.read = (size?: number) => {
+    const bytes = read(size) as Buffer | null;
+    const tooLarge = bytes === null ? 0 : meterFrames(meter, bytes, MAX_PACKET_BYTES);
+    if (tooLarge === 0) return bytes;
+    line.trouble(`Dropped a client at ${socket.remoteAddress ?? '?'}: a packet of ${tooLarge} B, at most ${MAX_PACKET_BYTES} B are taken.`);
+    socket.destroy();
+    return null;
+  };
+  aedes.handle(socket);
+}
+
+type AllowPublish = (error?: Error | null) => void;
+
+/** Asked for every message, Wills included. Calling `done` lets the library acknowledge and forward it. */
+function takePublish(line: Line, client: Client | null, packet: PublishLike, done: AllowPublish): void {
+  if (line.closing) return done(new Error('closing'));
+  const session = client === null ? undefined : line.door.sessionOf(client);
+  const kind = session === undefined || session.listens ? undefined : mayPublish(line.options.root, session, packet.topic);
+  if (session === undefined || kind === undefined) return done(new Error(`it may not publish to ${shown(packet.topic)}`));
+  const payload = bytesOf(packet.payload);
+  const how: Arrival = { retained: keepRetained(line, packet, kind, payload), qos: packet.qos };
+  const contentType = packet.properties?.contentType;
+  if (contentType !== undefined) how.contentType = contentType;
+  if (line.options.acknowledge === 'when-kept') how.kept = once(done);
+  line.options.onMessage(packet.topic, payload, how, session.user);
+  if (how.kept === undefined) done(null);
+}
+
+/** What we need of the library's publish packets, Wills among them. */
+type PublishLike = Pick<AedesPublishPacket, 'topic' | 'payload' | 'qos' | 'retain'> & { properties?: { contentType?: string } };
+
+/**
+ * `hello` and `presence` are retained; `readings` and `start` never are: the flag is taken off before the library sees it, and the
+ * message goes on as retained, so that it is refused by that name.
+ */
+function keepRetained(line: Line, packet: PublishLike, kind: UpperTopic, payload: Uint8Array): boolean {
+  if (!packet.retain) return false;
+  if (kind === 'hello' || kind === 'presence') {
+    line.options.retained?.save(packet.topic, payload.length === 0 ? null : payload, packet.qos);
+    return false;
+  }
+  packet.retain = false;
+  return true;
+}
+
+/** Retained messages of the last run: first back into the broker, then told as retained copies. */
+async function restore(line: Line, aedes: Aedes): Promise<void> {
+  const { root, onMessage, retained } = line.options;
+  const everybody: Session = { names: 'any', listens: false };
+  for (const { topic, payload, qos } of retained?.load() ?? []) {
+    await publishIn(aedes, topic, payload, { qos, retain: true });
+    if (mayPublish(root, everybody, topic) !== undefined) onMessage(topic, payload, { retained: true, qos });
+  }
+}
+
+function publishIn(aedes: Aedes, topic: string, payload: string | Uint8Array, how: { qos: 0 | 1 | 2; retain: boolean }): Promise<void> {
+  const bytes = typeof payload === 'string' ? Buffer.from(payload) : Buffer.from(payload.buffer, payload.byteOffset, payload.length);
+  return new Promise((resolve, reject) => {
+    aedes.publish({ cmd: 'publish', topic, payload: bytes, dup: false, ...how }, (error) => (error ? reject(error) : resolve()));
+  });
+}
+
+function brokerOf(line: Line, aedes: Aedes, at: { port: number; stop: () => Promise<void> }): BuiltInBroker {
+  let closed: Promise<void> | undefined;
+  return {
+    port: at.port,
+    async publish(topic, payload, how) {
+      if (line.closing) throw new Error(`Cannot publish to ${topic}: the built-in broker is closed`);
+      if (how.retain) line.options.retained?.save(topic, payload.length === 0 ? null : Buffer.from(payload), how.qos);
+      await publishIn(aedes, topic, payload, how);
+    },
+    close() {
+      line.closing = true;
+      closed ??= Promise.all([at.stop(), new Promise<void>((done) => aedes.close(done))]).then(() => undefined);
+      return closed;
+    },
+    connectedNodes: () => usersOf(line),
+  };
+}
+
+function usersOf(line: Line): string[] {
+  const users = new Set<string>();
+  for (const client of line.connected) {
+    const user = line.door.sessionOf(client)?.user;
+    if (user !== undefined) users.add(user);
+  }
+  return [...users].sort();
+}
+
+function whoIs(line: Line, client: Client): string {
+  const user = line.door.sessionOf(client)?.user ?? line.door.claimOf(client)?.user;
+  const address = (client.conn as Partial<Socket>).remoteAddress ?? '?';
+  return user === undefined ? `a client at ${address}` : `"${user}" at ${address}`;
+}
+
+function bytesOf(payload: string | Uint8Array): Uint8Array {
+  return typeof payload === 'string' ? Buffer.from(payload) : payload;
+}
+
+/** Topics come from outside: short and on one line. */
+function shown(topic: string): string {
+  return JSON.stringify(topic.length > 80 ? `${topic.slice(0, 80)}…` : topic);
+}
+
+function once(done: AllowPublish): () => void {
+  let called = false;
+  return () => {
+    if (called) return;
+    called = true;
+    done(null);
+  };
+}

@@ -1,0 +1,45 @@
+/**
+ * Reads only the fixed headers of an MQTT byte stream (MQTT 3.1.1, section 2.2: one type byte, then a length of one to four
+ * bytes) and says when a packet is larger than allowed, before anybody has gathered it in memory. The broker library has no limit
+ * of its own. State is three numbers; bytes may be cut anywhere.
+ */
+export interface FrameMeter {
+  /** Bytes of the running packet's body still to come. */
+  restBytes: number;
+  /** -1: a type byte comes next; 0 to 3: so many bytes of the length were read. */
+  lengthAt: number;
+  lengthSoFar: number;
+}
+
+export function newFrameMeter(): FrameMeter {
+  return { restBytes: 0, lengthAt: -1, lengthSoFar: 0 };
+}
+
+/** Takes the next bytes. Returns the size of a packet that is larger than `maxBytes` or has no valid length, else 0. */
+export function meterFrames(meter: FrameMeter, bytes: Uint8Array, maxBytes: number): number {
+  let at = 0;
+  while (at < bytes.length) {
+    if (meter.restBytes > 0) {
+      const step = Math.min(meter.restBytes, bytes.length - at);
+      meter.restBytes -= step;
+      at += step;
+    } else if (meter.lengthAt < 0) {
+      meter.lengthAt = 0;
+      meter.lengthSoFar = 0;
+      at += 1;
+    } else {
+      const byte = bytes[at]!;
+      at += 1;
+      meter.lengthSoFar += (byte & 127) * 128 ** meter.lengthAt;
+      meter.lengthAt += 1;
+      if (byte < 128) {
+        if (meter.lengthSoFar > maxBytes) return meter.lengthSoFar;
+        meter.restBytes = meter.lengthSoFar;
+        meter.lengthAt = -1;
+      } else if (meter.lengthAt === 4) {
+        return Number.POSITIVE_INFINITY;
+      }
+    }
+  }
+  return 0;
+}

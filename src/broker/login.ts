@@ -1,0 +1,118 @@
+/**
+ * The door of the built-in broker: who comes in, under which name, with which Will. A node gives its own name and password; without
+ * them nobody comes in, but local clients where the demo allows it. A client identifier is made the user's own (`user/id`), so
+ * that nobody can push another node off by taking its identifier.
+ */
+import type { Socket } from 'node:net';
+import type { AuthenticateError, Client, ConnectPacket } from 'aedes';
+import { mayPublish, type Session } from './access.ts';
+import { openVerifier, type NodeCredential } from './credentials.ts';
+
+export interface DoorOptions {
+  root: string;
+  /** Asked at each connect; undefined where no such node has a credential. */
+  credential: (user: string) => NodeCredential | undefined;
+  /** Let clients of this computer in without a credential (the demo). */
+  allowLocal: boolean;
+}
+
+/** What a client said of itself in CONNECT, before anything was checked. */
+export interface Claim {
+  user?: string;
+  willTopic?: string;
+}
+
+export interface Door {
+  announce(client: Client, packet: ConnectPacket, done: (error: Error | null, go: boolean) => void): void;
+  admit(client: Client, user: string | undefined, password: Buffer | undefined, done: Answer): void;
+  sessionOf(client: Client): Session | undefined;
+  claimOf(client: Client): Claim | undefined;
+}
+
+type Answer = (error: AuthenticateError | null, success: boolean | null) => void;
+
+/** MQTT 3.1.1, table 3.1. */
+const SERVER_UNAVAILABLE = 3;
+const BAD_USER_OR_PASSWORD = 4;
+const NOT_AUTHORIZED = 5;
+/** Checks waiting at once: 256 of 10 ms on two cores is 1.3 s; who comes then is asked to come again. */
+const MAX_WAITING_CHECKS = 256;
+/**
+ * A node sends every 60 s at the latest (contract, section 2), so 10 min without a word is a dead connection, also for clients that
+ * asked for none or a longer time. Seconds.
+ */
+const LONGEST_KEEPALIVE_S = 600;
+
+export function openDoor(options: DoorOptions): Door {
+  const claims = new WeakMap<Client, Claim>();
+  const sessions = new WeakMap<Client, Session>();
+  const verify = openVerifier();
+  let waiting = 0;
+
+  async function judge(client: Client, user: string | undefined, password: Buffer | undefined): Promise<Session | Refused> {
+    const local = options.allowLocal && isLocal(client);
+    const known = user === undefined ? undefined : options.credential(user);
+    if (user === undefined || known === undefined) {
+      if (local) return { names: 'any', listens: false };
+      return user === undefined
+        ? { refused: NOT_AUTHORIZED, why: 'it gave no user name; give the node its credential' }
+        : { refused: BAD_USER_OR_PASSWORD, why: 'no such node has a credential' };
+    }
+    if (waiting >= MAX_WAITING_CHECKS) return { refused: SERVER_UNAVAILABLE, why: 'too many nodes come at once; it may try again' };
+    waiting += 1;
+    const right = await verify(user, known.secret, password?.toString('utf8') ?? '').finally(() => (waiting -= 1));
+    if (!right) return { refused: BAD_USER_OR_PASSWORD, why: 'its password is wrong' };
+    return { user, names: new Set([user, ...known.speaksFor]), listens: known.listens === true };
+  }
+
+  async function admit(client: Client, user: string | undefined, password: Buffer | undefined): Promise<Refused | undefined> {
+    const judged = await judge(client, user, password);
+    if ('refused' in judged) return judged;
+    const will = claims.get(client)?.willTopic;
+    if (will !== undefined && (judged.listens || mayPublish(options.root, judged, will) !== 'presence')) {
+      return { refused: NOT_AUTHORIZED, why: `its Will must be the presence of its own name: ${JSON.stringify(will.slice(0, 80))}` };
+    }
+    if (!client.closed) sessions.set(client, judged);
+    return undefined;
+  }
+
+  return {
+    announce(client, packet, done) {
+      claims.set(client, claimOf(packet));
+      packet.clean = true;
+      if (packet.clientId !== '') packet.clientId = `${packet.username ?? ''}/${packet.clientId}`;
+      const asked = packet.keepalive ?? 0;
+      packet.keepalive = asked === 0 ? LONGEST_KEEPALIVE_S : Math.min(asked, LONGEST_KEEPALIVE_S);
+      done(null, true);
+    },
+    admit(client, user, password, done) {
+      admit(client, user, password).then(
+        (refused) => (refused === undefined ? done(null, true) : done(refusal(refused), false)),
+        (error: Error) => done(refusal({ refused: SERVER_UNAVAILABLE, why: error.message }), false),
+      );
+    },
+    sessionOf: (client) => sessions.get(client),
+    claimOf: (client) => claims.get(client),
+  };
+}
+
+interface Refused {
+  refused: number;
+  why: string;
+}
+
+function refusal({ refused, why }: Refused): AuthenticateError {
+  return Object.assign(new Error(why), { returnCode: refused });
+}
+
+function claimOf(packet: ConnectPacket): Claim {
+  return {
+    ...(packet.username === undefined ? {} : { user: packet.username.slice(0, 80) }),
+    ...(packet.will === undefined ? {} : { willTopic: packet.will.topic }),
+  };
+}
+
+function isLocal(client: Client): boolean {
+  const address = (client.conn as Partial<Socket>).remoteAddress ?? '';
+  return address === '::1' || address.startsWith('127.') || address.startsWith('::ffff:127.');
+}
