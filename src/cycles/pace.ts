@@ -17,6 +17,9 @@ const STEPS = 24;
 /** Steps within this share of the median count as steady; fewer than two thirds steady is by exception. */
 const STEADY_SHARE = 0.25;
 const STEADY_WANTED = 2 / 3;
+/** Steady sampling is 0.1 Hz at the slowest (contract, section 2), and a quarter is allowed for. */
+const SLOWEST_STEADY_MS = 12_500;
+const LEAST_JUDGED = 6;
 /** A hole in the data is no step of its rhythm. */
 const LONGEST_STEP_MS = 61_000;
 const BY_EXCEPTION_GOOD_MS = 90_000;
@@ -34,7 +37,10 @@ function look(pace: Pace): void {
   let steady = 0;
   for (const step of sorted) if (Math.abs(step - median) <= STEADY_SHARE * median) steady++;
   pace.periodMs = median;
-  pace.byException = sorted.length >= 6 && steady < STEADY_WANTED * sorted.length;
+  if (median > SLOWEST_STEADY_MS) pace.byException = true;
+  else if (steady < STEADY_WANTED * sorted.length) pace.byException = sorted.length >= LEAST_JUDGED;
+  // A quiet hour looks steady too: only a full set of equal steps takes the verdict back.
+  else if (steady === STEPS) pace.byException = false;
   pace.unlooked = 0;
 }
 

@@ -3,6 +3,7 @@
  * it goes on, or 24 h after its end at the latest.
  */
 import type { DayEvent } from '../../shared/api/events.ts';
+import type { AlarmKind } from '../../shared/words/kinds.ts';
 import type { Cycle } from '../cycles/cycle.ts';
 import { newTally, tallyAdd, tallyMedian, type Tally } from '../cycles/tally.ts';
 import type { LocalDay } from './local-day.ts';
@@ -23,13 +24,16 @@ export interface OpenDay extends LocalDay {
   pumps: DayPump[];
   /** Set when the day is over. */
   water?: DayWater;
+  /** Kinds of alarm that stood at any time of it. */
+  stood: AlarmKind[];
 }
 
 export const LONGEST_WAIT_MS = 24 * 3_600_000;
 
-export function newDay(day: LocalDay, pumps: number): OpenDay {
+export function newDay(day: LocalDay, pumps: number, standing: AlarmKind[]): OpenDay {
   return {
     ...day,
+    stood: standing,
     pumps: Array.from({ length: pumps }, () => ({ cycles: 0, ranMs: 0, heardMs: 0, amps: newTally() })),
   };
 }

@@ -1,0 +1,119 @@
+/** What an act of a person, or news of a node, changes in a well. */
+import { alarmAct } from '../alarm/alarms.ts';
+import { pinBaseline, restartLearning } from '../baseline/learn.ts';
+import type { Act } from '../card/act.ts';
+import { levelsRestart } from '../cycles/levels.ts';
+import { newPump } from '../cycles/pump.ts';
+import { setWaterCard } from '../hydraulics/water.ts';
+import { twoPointCorrection } from '../readings/calibrate.ts';
+import { correctionsAt } from './channels.ts';
+import type { Emit } from './emit.ts';
+import type { NodeNews } from './input.ts';
+import { alarmEmit } from './look.ts';
+import { newMinute } from './minute.ts';
+import { sayBaseline } from './teach.ts';
+import { newRecord, waterCard, type WellState } from './state.ts';
+
+export function takeAct(well: WellState, atMs: number, act: Act, emit: Emit): void {
+  switch (act.kind) {
+    case 'card-changed':
+      changeCard(well, act.card);
+      break;
+    case 'visit-opened':
+      well.visitOpen = true;
+      break;
+    case 'visit-closed':
+      well.visitOpen = false;
+      if (act.newBaseline) beginAnew(well);
+      break;
+    case 'pinned': {
+      const at = well.card.pumps.findIndex((pump) => pump.id === act.pump);
+      const record = well.records[at];
+      if (!record) break;
+      record.pinned = pinBaseline(record.baseline, act, atMs);
+      record.baseline = record.pinned;
+      sayBaseline(well, at, record.pinned, emit);
+      break;
+    }
+    case 'calibrated':
+      well.corrections[`${act.node}:${act.channel}`] = twoPointCorrection(act.points);
+      well.inForce = correctionsAt(well, atMs);
+      break;
+    case 'expected':
+      well.expected.push({ text: act.text, untilMs: act.untilMs });
+      break;
+    case 'acknowledged':
+    case 'shelved':
+    case 'out-of-service':
+    case 'back-in-service':
+    case 'laid-up':
+    case 'server-away':
+    case 'tick':
+      break;
+    default:
+      act satisfies never;
+  }
+  alarmAct(well.alarms, act, atMs, alarmEmit(well, emit));
+}
+
+function changeCard(well: WellState, card: WellState['card']): void {
+  const before = well.card;
+  well.card = card;
+  for (const [at, pump] of card.pumps.entries()) {
+    const state = well.pumps[at];
+    if (!state) {
+      well.pumps.push(newPump(at, pump.maxAmps));
+      well.records.push(newRecord());
+    } else if (pump.maxAmps !== before.pumps[at]?.maxAmps) {
+      if (pump.maxAmps === undefined) delete state.maxAmps;
+      else state.maxAmps = pump.maxAmps;
+      levelsRestart(state.levels, pump.maxAmps);
+    }
+  }
+  well.pumps.length = card.pumps.length;
+  well.records.length = card.pumps.length;
+  if (well.minute.pumps.length !== card.pumps.length) well.minute = newMinute(card.pumps.length);
+  setWaterCard(well.water, waterCard(card));
+}
+
+/** After a repair: what was normal before is no measure any more. */
+function beginAnew(well: WellState): void {
+  for (const [at, record] of well.records.entries()) {
+    restartLearning(record.learning);
+    delete record.baseline;
+    delete record.pinned;
+    record.cycles = [];
+    levelsRestart(well.pumps[at]!.levels, well.card.pumps[at]?.maxAmps);
+  }
+}
+
+export function takeNews(well: WellState, atMs: number, node: NodeNews): void {
+  const others = well.nodes.filter((n) => n.node !== node.node);
+  const mine = well.nodes.filter((n) => n.node === node.node);
+  const without = (is: string): WellState['nodes'] => [...others, ...mine.filter((n) => n.is !== is)];
+  switch (node.news) {
+    case 'silent':
+      well.nodes = [...without('silent'), { node: node.node, is: 'silent', sinceMs: node.sinceMs }];
+      break;
+    case 'heard':
+      well.nodes = without('silent');
+      break;
+    case 'no-power':
+      well.nodes = [...without('no-power'), { node: node.node, is: 'no-power', sinceMs: atMs }];
+      break;
+    case 'power-back':
+      well.nodes = without('no-power');
+      break;
+    case 'conflict':
+      well.nodes = [
+        ...without('conflict'),
+        { node: node.node, is: 'conflict', sinceMs: node.sinceMs, evidence: node.evidence },
+      ];
+      break;
+    case 'conflict-over':
+      well.nodes = without('conflict');
+      break;
+    default:
+      node satisfies never;
+  }
+}

@@ -1,0 +1,86 @@
+/**
+ * What is remembered of each channel: how often it speaks, when it last did, whether it is stuck or at fault; and the
+ * two-point calibration in force.
+ */
+import type { Card } from '../card/card.ts';
+import { sourcesOf, type Source } from '../card/reads.ts';
+import { newPace, paceReading } from '../cycles/pace.ts';
+import { channelName } from '../card/channels.ts';
+import type { ChannelScene } from '../watch/scene.ts';
+import type { ChannelState, Correction, WellState } from './state.ts';
+
+const STUCK_AFTER_MS = 3_600_000;
+const FAULT_WORDS = [undefined, 'low', 'high', 'bad'] as const;
+
+/** The card's sources, worked out once a card. */
+const known = new WeakMap<Card, Source[]>();
+
+function sources(card: Card): Source[] {
+  const list = known.get(card) ?? sourcesOf(card);
+  known.set(card, list);
+  return list;
+}
+
+export function channelOf(well: WellState, code: number): ChannelState {
+  for (const channel of well.channels) if (channel.code === code) return channel;
+  const made: ChannelState = {
+    code,
+    pace: newPace(),
+    lastMs: -1,
+    value: 0,
+    sameSinceMs: -1,
+    faultsInRow: 0,
+    fault: 0,
+  };
+  well.channels.push(made);
+  well.channels.sort((a, b) => a.code - b.code);
+  return made;
+}
+
+export function noteGood(channel: ChannelState, tMs: number, value: number): void {
+  if (value !== channel.value || channel.lastMs < 0) {
+    channel.value = value;
+    channel.sameSinceMs = tMs;
+  }
+  channel.lastMs = tMs;
+  channel.faultsInRow = 0;
+  paceReading(channel.pace, tMs);
+}
+
+export function noteFault(channel: ChannelState, fault: number): void {
+  channel.faultsInRow++;
+  channel.fault = (fault & 3) as ChannelState['fault'];
+}
+
+/** The correction of each calibrated channel that the well reads from at `tMs`, by the well's channel code. */
+export function correctionsAt(well: WellState, tMs: number): Record<string, Correction> {
+  const found: Record<string, Correction> = {};
+  for (const source of sources(well.card)) {
+    if (tMs < source.sinceMs || tMs >= source.untilMs) continue;
+    const correction = well.corrections[`${source.node}:${source.from}`];
+    if (correction) found[source.code] = correction;
+  }
+  return found;
+}
+
+export function channelScenes(well: WellState, atMs: number): ChannelScene[] {
+  return well.channels.map((channel) => {
+    const fault = channel.faultsInRow > 0 ? FAULT_WORDS[channel.fault] : undefined;
+    const stuck = channel.lastMs >= 0 && channel.lastMs - channel.sameSinceMs > STUCK_AFTER_MS;
+    return {
+      channel: channelName(channel.code),
+      node: nodeOf(well, channel.code, atMs),
+      faultsInRow: channel.faultsInRow,
+      ...(channel.lastMs >= 0 && { lastMs: channel.lastMs }),
+      ...(fault && { fault }),
+      ...(stuck && { stuckSinceMs: channel.sameSinceMs }),
+    };
+  });
+}
+
+function nodeOf(well: WellState, code: number, atMs: number): string {
+  for (const source of sources(well.card)) {
+    if (source.code === code && atMs >= source.sinceMs && atMs < source.untilMs) return source.node;
+  }
+  return well.card.well;
+}

@@ -1,0 +1,36 @@
+/** What happens at each whole UTC minute: silence is noticed, the minute's picture is closed, the day may turn, the watches look. */
+import { pumpHeld, pumpMinute, pumpWaits } from '../cycles/pump.ts';
+import { waterMinute } from '../hydraulics/water.ts';
+import { correctionsAt } from './channels.ts';
+import { turnDay } from './days.ts';
+import type { Emit } from './emit.ts';
+import { look } from './look.ts';
+import { closeMinute } from './minute.ts';
+import { countHeard, pressureView } from './readings.ts';
+import { countRan, passStep } from './runs.ts';
+import { MINUTES_KEPT, type WellState } from './state.ts';
+
+export function passMinute(well: WellState, minuteMs: number, emit: Emit): void {
+  const pressure = pressureView(well);
+  for (const [at, pump] of well.pumps.entries()) {
+    countHeard(well, at, minuteMs);
+    if (pumpWaits(pump)) passStep(well, at, pumpHeld(pump, minuteMs, pressure), emit);
+    passStep(well, at, pumpMinute(pump, minuteMs, pressure), emit);
+    if (pump.run) {
+      countRan(well, at, pump.run.startedMs, pump.edges.phase === 'maybe-rest' ? pump.edges.candidateMs : minuteMs);
+    }
+  }
+  Object.assign(well.waterScene, waterMinute(well.water, minuteMs));
+  well.minutes.push(
+    closeMinute(
+      well.minute,
+      minuteMs,
+      well.records.map((record) => record.calls),
+    ),
+  );
+  if (well.minutes.length > MINUTES_KEPT) well.minutes.shift();
+  well.expected = well.expected.filter((e) => e.untilMs > minuteMs);
+  well.inForce = correctionsAt(well, minuteMs);
+  turnDay(well, minuteMs, emit);
+  for (const at of well.pumps.keys()) look(well, { why: 'minute', atMs: minuteMs, pump: at }, emit);
+}

@@ -1,0 +1,143 @@
+/**
+ * Where each reading goes, by its channel: current to its pump, pressure to the trail, the pumps and the water, the rest to the
+ * minute's picture.
+ */
+import { goodForMs } from '../cycles/pace.ts';
+import {
+  flagClipped,
+  isRunning,
+  pumpCurrent,
+  pumpFast,
+  pumpHeld,
+  pumpPressure,
+  pumpWaits,
+  type PressureView,
+} from '../cycles/pump.ts';
+import { trailReading } from '../cycles/trail.ts';
+import { waterReading } from '../hydraulics/water.ts';
+import { channelOf, noteFault, noteGood } from './channels.ts';
+import type { Emit } from './emit.ts';
+import { spreadAt, spreadReading } from './minute.ts';
+import { passStep } from './runs.ts';
+import type { WellState } from './state.ts';
+
+/** Places of the base channels in a channel code (src/card/channels.ts). */
+const PRESSURE = 3;
+const FAULT_HIGH = 2;
+
+export function pressureView(well: WellState): PressureView {
+  return { trail: well.trail, pace: channelOf(well, PRESSURE).pace };
+}
+
+/** One reading in its place: `value` in the contract's unit, `fault` a FaultCode. */
+export function passReading(
+  well: WellState,
+  tMs: number,
+  code: number,
+  raw: number,
+  fault: number,
+  emit: Emit,
+): void {
+  const channel = channelOf(well, code);
+  const pump = code >> 4;
+  if ((fault & 3) !== 0) {
+    noteFault(channel, fault);
+    if ((fault & 3) === FAULT_HIGH) clip(well, code);
+    return;
+  }
+  const correction = well.inForce[code];
+  const value = correction ? correction.gain * raw + correction.offset : raw;
+  noteGood(channel, tMs, value);
+  switch (code & 15) {
+    case 0:
+    case 1:
+    case 2:
+      passCurrent(well, pump, tMs, code & 15, value, emit);
+      break;
+    case PRESSURE:
+      if (pump === 0) passPressure(well, tMs, value / 1000, emit);
+      break;
+    case 4:
+    case 5:
+    case 6:
+      passVolts(well, pump, (code & 15) - 4, value);
+      break;
+    case 8:
+      spreadReading(well.minute.levelM, value);
+      break;
+    case 9:
+      spreadReading(well.minute.storeM, value);
+      break;
+    case 10:
+      if (well.records[pump]) well.records[pump].calls = value !== 0;
+      break;
+    case 11:
+      spreadReading(well.minute.temperatureC, value);
+      break;
+    case 12:
+    case 13:
+    case 14:
+      if (well.pumps[pump]) pumpFast(well.pumps[pump], value);
+      break;
+    default:
+      break;
+  }
+}
+
+/** Voltage is the whole well's unless it has a pump's prefix. */
+function passVolts(well: WellState, pump: number, phase: number, volts: number): void {
+  for (const [at, sums] of well.minute.pumps.entries()) {
+    if (at === pump || pump === 0) spreadReading(spreadAt(sums.volts, phase), volts);
+  }
+}
+
+function clip(well: WellState, code: number): void {
+  for (const [at, pump] of well.pumps.entries()) {
+    if (at === code >> 4 || code === PRESSURE) flagClipped(pump);
+  }
+}
+
+/** Counts the time that current readings cover, up to `tMs`, into the minute and the day. */
+export function countHeard(well: WellState, pump: number, tMs: number): void {
+  const { pace } = well.pumps[pump]!;
+  const record = well.records[pump]!;
+  if (pace.lastMs < 0) return;
+  const fromMs = Math.max(record.heardUntilMs, pace.lastMs);
+  const untilMs = Math.min(tMs, pace.lastMs + goodForMs(pace));
+  if (untilMs <= fromMs) return;
+  record.heardUntilMs = untilMs;
+  well.minute.pumps[pump]!.heardMs += untilMs - fromMs;
+  const day = well.day?.pumps[pump];
+  if (day) day.heardMs += untilMs - fromMs;
+}
+
+function passCurrent(
+  well: WellState,
+  at: number,
+  tMs: number,
+  leg: number,
+  amps: number,
+  emit: Emit,
+): void {
+  const pump = well.pumps[at];
+  if (!pump) return;
+  if (leg === 0) countHeard(well, at, tMs);
+  const step = pumpCurrent(pump, tMs, leg, amps, pressureView(well));
+  if (step.is !== 'none') passStep(well, at, step, emit);
+  const sums = well.minute.pumps[at]!;
+  if (isRunning(pump)) spreadReading(spreadAt(sums.running, leg), amps);
+  else if (leg === 0) spreadReading(sums.resting, amps);
+}
+
+function passPressure(well: WellState, tMs: number, kpa: number, emit: Emit): void {
+  trailReading(well.trail, tMs, kpa);
+  spreadReading(well.minute.kpa, kpa);
+  for (const [at, pump] of well.pumps.entries()) {
+    if (pumpWaits(pump)) {
+      const step = pumpHeld(pump, tMs, pressureView(well));
+      if (step.is !== 'none') passStep(well, at, step, emit);
+    }
+    pumpPressure(pump, tMs, kpa, well.trail);
+  }
+  waterReading(well.water, tMs, kpa);
+}

@@ -1,0 +1,121 @@
+/**
+ * Everything that is remembered of one well, as plain data: it can be printed, compared, saved between any two inputs and go on.
+ */
+import type { DayEvent } from '../../shared/api/events.ts';
+import { newAlarms, type AlarmsState } from '../alarm/alarms.ts';
+import type { Baseline } from '../baseline/baseline.ts';
+import { newLearning, type Learning } from '../baseline/learn.ts';
+import type { Card } from '../card/card.ts';
+import type { Cycle } from '../cycles/cycle.ts';
+import type { Pace } from '../cycles/pace.ts';
+import { newPump, type PumpState } from '../cycles/pump.ts';
+import { newTrail, type Trail } from '../cycles/trail.ts';
+import { newWater, type WaterState } from '../hydraulics/water.ts';
+import type { MinuteScene, WaterScene, WellScene } from '../watch/scene.ts';
+import type { OpenDay } from './day.ts';
+import { newMinute, type MinuteSums } from './minute.ts';
+
+/** Gain and offset of a calibrated channel: true = gain x read + offset, in the channel's unit. */
+export interface Correction {
+  gain: number;
+  offset: number;
+}
+
+/** What is remembered of one channel of the well, by its code. */
+export interface ChannelState {
+  code: number;
+  pace: Pace;
+  /** Last good reading and since when every reading has been that number. */
+  lastMs: number;
+  value: number;
+  sameSinceMs: number;
+  faultsInRow: number;
+  fault: 0 | 1 | 2 | 3;
+}
+
+/** What is remembered of one pump beside its runs. */
+export interface PumpRecord {
+  /** Newest last. */
+  cycles: Cycle[];
+  learning: Learning;
+  baseline?: Baseline;
+  pinned?: Baseline;
+  calls?: boolean;
+  startsToday: number;
+  /** Up to when running and heard time were counted into minutes and days. */
+  ranUntilMs: number;
+  heardUntilMs: number;
+}
+
+export interface WellState {
+  version: 1;
+  card: Card;
+  /** The well has been passed to this time; 0 before its first input. */
+  nowMs: number;
+  nextMinuteMs: number;
+  pumps: PumpState[];
+  records: PumpRecord[];
+  trail: Trail;
+  water: WaterState;
+  waterScene: WaterScene;
+  minute: MinuteSums;
+  minutes: MinuteScene[];
+  day?: OpenDay;
+  /** Days that are over but wait for a run to end, oldest first. */
+  waitingDays: OpenDay[];
+  days: DayEvent[];
+  channels: ChannelState[];
+  /** By `node:channel`. */
+  corrections: Record<string, Correction>;
+  /** Of them those of the channels read now, by channel code; looked up again each minute. */
+  inForce: Record<string, Correction>;
+  nodes: WellScene['nodes'];
+  expected: { text: string; untilMs: number }[];
+  visitOpen: boolean;
+  alarms: AlarmsState;
+}
+
+export const CYCLES_KEPT = 40;
+export const MINUTES_KEPT = 30;
+export const DAYS_KEPT = 35;
+
+export function newRecord(): PumpRecord {
+  return { cycles: [], learning: newLearning(), startsToday: 0, ranUntilMs: 0, heardUntilMs: 0 };
+}
+
+/** What hydraulics needs of the card. */
+export function waterCard(card: Card): Parameters<typeof newWater>[0] {
+  const ratedLPerS = card.pumps[0]?.ratedLPerS;
+  return {
+    altitudeM: card.altitudeM,
+    switch: card.switch,
+    ...(card.tank && { tank: card.tank }),
+    ...(ratedLPerS !== undefined && { ratedLPerS }),
+  };
+}
+
+/** A well of which nothing was read yet. */
+export function newWell(card: Card): WellState {
+  return {
+    version: 1,
+    card,
+    nowMs: 0,
+    nextMinuteMs: 0,
+    pumps: card.pumps.map((pump, at) => newPump(at, pump.maxAmps)),
+    records: card.pumps.map(() => newRecord()),
+    trail: newTrail(),
+    water: newWater(waterCard(card)),
+    waterScene: {},
+    minute: newMinute(card.pumps.length),
+    minutes: [],
+    waitingDays: [],
+    days: [],
+    channels: [],
+    corrections: {},
+    inForce: {},
+    nodes: [],
+    expected: [],
+    visitOpen: false,
+    alarms: newAlarms(),
+  };
+}
