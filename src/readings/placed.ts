@@ -17,7 +17,9 @@ export interface PlacedPack {
   digest: number;
   /** Uptime at t = 0, for a node without a clock: with `arrivalMs` it is what the start of the boot is found from. */
   upMs?: number;
-  /** A wrong clock was overruled: these readings start a new segment. */
+  /** What was added to the node's own times, where a wrong clock was overruled. */
+  shiftMs?: number;
+  /** These readings start a new segment: a wrong clock was overruled, overruled by another amount, or trusted again. */
   clockStep?: true;
   /** No way to know when these were taken: kept, and used for nothing. */
   timeUnknown?: true;

@@ -1,0 +1,14 @@
+/** What arrival, and not measurement, says of a node. It is decided once, with a time, and kept as input like a reading. */
+
+export type NodeNews =
+  | { news: 'silent'; node: string; sinceMs: number; /** A `site-silent` stands for it. */ withSite?: string }
+  | { news: 'heard'; node: string }
+  | { news: 'no-power'; node: string }
+  | { news: 'power-back'; node: string }
+  | { news: 'conflict'; node: string; sinceMs: number; evidence: Record<string, number | string> }
+  | { news: 'conflict-over'; node: string };
+
+export interface NewsItem {
+  atMs: number;
+  node: NodeNews;
+}
