@@ -32,6 +32,8 @@ export interface Pack {
   clock: 'utc' | 'up' | 'arrival';
   upMs?: number;
   columns: PackColumn[];
+  /** Records of channels that the contract doesn't know (in a start pack: that are no current): passed over, and said so. */
+  skipped?: { channel: string; count: number }[];
   /** 32-bit hash of the payload bytes: the same pack sent again is the same bytes. */
   digest: number;
 }

@@ -1,0 +1,81 @@
+/**
+ * The readings of a pack while it is being read: one row each, in the pack's order, then parted into one column a channel. Both
+ * readers of packs (./scan-pack.ts, ./pack.ts) fill the same rows, so that they can't part them differently.
+ */
+import { channelName } from './channels.ts';
+import { MAX_RECORDS } from './limits.ts';
+import type { PackColumn } from './messages.ts';
+
+export interface Rows {
+  n: number;
+  code: Uint8Array;
+  timeMs: Float64Array;
+  value: Float64Array;
+  fault: Uint8Array;
+}
+
+const CODES = 256;
+const NAMES: string[] = Array.from({ length: CODES }, (_, code) =>
+  (code & 15) < 12 && code < 240 ? channelName(code) : '',
+);
+
+/**
+ * One set of rows serves all packs, because reading a pack never waits for anything: it is emptied at the start and copied out of
+ * at the end. Nobody outside can tell.
+ */
+const shared: Rows = {
+  n: 0,
+  code: new Uint8Array(MAX_RECORDS),
+  timeMs: new Float64Array(MAX_RECORDS),
+  value: new Float64Array(MAX_RECORDS),
+  fault: new Uint8Array(MAX_RECORDS),
+};
+const counts = new Uint16Array(CODES);
+const faultCounts = new Uint16Array(CODES);
+
+export function emptyRows(): Rows {
+  shared.n = 0;
+  return shared;
+}
+
+/** Columns in the order in which their channels first appear, arrays of exactly the readings' number. */
+export function columnsOf(rows: Rows): PackColumn[] {
+  const order = countByCode(rows);
+  return order.map((code) => {
+    const column = columnOf(rows, code, counts[code]!, faultCounts[code]! > 0);
+    counts[code] = 0;
+    faultCounts[code] = 0;
+    return column;
+  });
+}
+
+function countByCode(rows: Rows): number[] {
+  const order: number[] = [];
+  for (let i = 0; i < rows.n; i++) {
+    const code = rows.code[i]!;
+    if (counts[code] === 0) order.push(code);
+    counts[code]!++;
+    if (rows.fault[i] !== 0) faultCounts[code]!++;
+  }
+  return order;
+}
+
+function columnOf(rows: Rows, code: number, length: number, withFaults: boolean): PackColumn {
+  const times = new Float64Array(length);
+  const values = new Float64Array(length);
+  for (let i = 0, to = 0; to < length; i++) {
+    if (rows.code[i] !== code) continue;
+    times[to] = rows.timeMs[i]!;
+    values[to] = rows.value[i]!;
+    to++;
+  }
+  const column: PackColumn = { channel: NAMES[code]!, times, values };
+  if (withFaults) column.faults = Uint8Array.from(faultsOf(rows, code));
+  return column;
+}
+
+function faultsOf(rows: Rows, code: number): number[] {
+  const faults: number[] = [];
+  for (let i = 0; i < rows.n; i++) if (rows.code[i] === code) faults.push(rows.fault[i]!);
+  return faults;
+}

@@ -1,0 +1,46 @@
+/**
+ * Topics: `{root}/{node}/{what}` (contract, section 1). The root is a setting and may have levels of its own; a node's name is
+ * 1 to 40 of `a-z 0-9 -`, so that it can never be mistaken for a level, a wildcard or a channel.
+ */
+export const TOPIC_KINDS = ['hello', 'presence', 'readings', 'start', 'kept', 'ask'] as const;
+export type TopicKind = (typeof TOPIC_KINDS)[number];
+
+/** What nodes publish; the other two are ours. */
+export const NODE_TOPIC_KINDS = [
+  'hello',
+  'presence',
+  'readings',
+  'start',
+] as const satisfies readonly TopicKind[];
+
+export const DEFAULT_ROOT = 'wells';
+
+const KINDS = new Map<string, TopicKind>(TOPIC_KINDS.map((kind) => [kind, kind]));
+const NODE_NAME = /^[a-z0-9-]{1,40}$/;
+
+/** True for 1 to 40 of `a-z 0-9 -`. */
+export function isNodeName(text: string): boolean {
+  return NODE_NAME.test(text);
+}
+
+/** Node and kind of a topic under this root, or undefined where it is none of the contract's. */
+export function parseTopic(root: string, topic: string): { node: string; kind: TopicKind } | undefined {
+  if (!topic.startsWith(root) || topic.charCodeAt(root.length) !== 47) return undefined;
+  const cut = topic.indexOf('/', root.length + 1);
+  if (cut < 0) return undefined;
+  const node = topic.slice(root.length + 1, cut);
+  const kind = KINDS.get(topic.slice(cut + 1));
+  return kind !== undefined && isNodeName(node) ? { node, kind } : undefined;
+}
+
+/** The topic of one node. Throws a RangeError for a name that the contract doesn't allow. */
+export function printTopic(root: string, node: string, kind: TopicKind): string {
+  if (!isNodeName(node))
+    throw new RangeError(`Cannot print topic: a node's name is 1 to 40 of a-z 0-9 -: ${node.slice(0, 60)}`);
+  return `${root}/${node}/${kind}`;
+}
+
+/** The filters under which a server hears every node. */
+export function nodeTopicFilters(root: string): string[] {
+  return NODE_TOPIC_KINDS.map((kind) => `${root}/+/${kind}`);
+}
