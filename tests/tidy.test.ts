@@ -1,0 +1,144 @@
+/** The code base looks at itself: who may import whom, a test for each file, no leftovers, wording for every alarm. */
+import { existsSync, readFileSync, readdirSync, statSync } from 'node:fs';
+import { dirname, join, relative, resolve } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { describe, expect, it } from 'vitest';
+
+const top = fileURLToPath(new URL('..', import.meta.url));
+const PURE = ['card', 'wire', 'readings', 'cycles', 'hydraulics', 'baseline', 'watch', 'alarm', 'notice', 'engine'];
+const EDGE = ['store', 'broker', 'send', 'web', 'run', 'config', 'proving'];
+/** These never import each other. */
+const APART = ['store', 'broker', 'send', 'web'];
+
+interface Import {
+  from: string;
+  to: string;
+  typeOnly: boolean;
+}
+
+function files(folder: string, endings = /\.tsx?$/): string[] {
+  const whole = join(top, folder);
+  if (!existsSync(whole)) return [];
+  return readdirSync(whole).flatMap((name) => {
+    const path = join(folder, name);
+    if (statSync(join(top, path)).isDirectory()) return files(path, endings);
+    return endings.test(name) ? [path] : [];
+  });
+}
+
+function importsOf(path: string): Import[] {
+  const text = readFileSync(join(top, path), 'utf8');
+  const found = [...text.matchAll(/^\s*(?:import|export)\s+(type\s)?[^'"]*?from\s+['"]([^'"]+)['"]/gm)];
+  const dynamic = [...text.matchAll(/import\(\s*['"]([^'"]+)['"]\s*\)/g)].map((m) => ({ from: path, to: m[1]!, typeOnly: false }));
+  return [...found.map((m) => ({ from: path, to: m[2]!, typeOnly: m[1] !== undefined })), ...dynamic];
+}
+
+/** The project path an import points to, or the package name as it is. */
+function target(i: Import): string {
+  return i.to.startsWith('.') ? relative(top, resolve(top, dirname(i.from), i.to)) : i.to;
+}
+
+const station = (path: string): string | undefined => /^src\/([a-z]+)\//.exec(path)?.[1];
+const sources = [...files('src'), ...files('shared'), ...files('dashboards')].filter((f) => !f.includes('node_modules'));
+const all = sources.flatMap(importsOf);
+
+describe('imports', () => {
+  it('point inward', () => {
+    const wrong = all.filter((i) => {
+      const here = station(i.from);
+      const there = station(target(i));
+      if (here === undefined || there === undefined || here === there) return false;
+      if (PURE.includes(here)) return !PURE.includes(there) || PURE.indexOf(there) > PURE.indexOf(here);
+      return APART.includes(here) && APART.includes(there);
+    });
+    expect(wrong.map((i) => `${i.from} imports ${target(i)}`)).toEqual([]);
+  });
+
+  it('of shared/ stay within shared/, of dashboards/ within dashboards/ and shared/', () => {
+    const wrong = all.filter((i) => {
+      const to = target(i);
+      if (!i.to.startsWith('.')) return i.from.startsWith('shared/') && !(i.to === 'zod' && i.from.startsWith('shared/api/'));
+      if (i.from.startsWith('shared/')) return !to.startsWith('shared/');
+      return i.from.startsWith('dashboards/') && !to.startsWith('dashboards/') && !to.startsWith('shared/');
+    });
+    expect(wrong.map((i) => `${i.from} imports ${target(i)}`)).toEqual([]);
+  });
+
+  it('of the core reach no file, network or clock', () => {
+    const wrong = all.filter((i) => PURE.includes(station(i.from) ?? '') && /^node:|^(mqtt|aedes|hono|better-sqlite3|pino|nodemailer)/.test(i.to));
+    expect(wrong.map((i) => `${i.from} imports ${i.to}`)).toEqual([]);
+    const clocks = sources
+      .filter((f) => PURE.includes(station(f) ?? ''))
+      .filter((f) => /\bDate\.now\(|new Date\(\)|Math\.random\(|setTimeout\(|setInterval\(|performance\.now\(|console\./.test(code(f)));
+    expect(clocks).toEqual([]);
+  });
+
+  it('make no circle within a folder', () => {
+    const graph = new Map<string, string[]>();
+    for (const i of all) if (i.to.startsWith('.') && !i.typeOnly) graph.set(i.from, [...(graph.get(i.from) ?? []), target(i)]);
+    const done = new Set<string>();
+    const circles: string[] = [];
+    const visit = (file: string, path: string[]): void => {
+      if (path.includes(file)) circles.push([...path.slice(path.indexOf(file)), file].join(' -> '));
+      if (done.has(file) || path.includes(file)) return;
+      for (const next of graph.get(file) ?? []) visit(next, [...path, file]);
+      done.add(file);
+    };
+    for (const file of graph.keys()) visit(file, []);
+    expect(circles).toEqual([]);
+  });
+
+  it('only main.ts reads the environment', () => {
+    const readers = files('src').filter((f) => /\bprocess\.env\b/.test(code(f)) && f !== 'src/main.ts');
+    expect(readers).toEqual([]);
+  });
+});
+
+/** A file's text without comments and strings' worth of trouble: enough to look for calls. */
+function code(path: string): string {
+  return readFileSync(join(top, path), 'utf8').replace(/\/\*[\s\S]*?\*\/|\/\/.*$/gm, '');
+}
+
+describe('files', () => {
+  it('each open with the idea they hold', () => {
+    const silent = files('src').filter((f) => !/^(#!.*\n)?\s*(\/\*\*|\/\/)/.test(readFileSync(join(top, f), 'utf8')));
+    expect(silent).toEqual([]);
+  });
+
+  it('with logic each have a test that imports them', () => {
+    const tested = new Set(files('tests').flatMap(importsOf).map(target));
+    // What a tested file of the same folder imports is tested through it.
+    const byFolder = new Map<string, string[]>();
+    for (const i of all) if (i.to.startsWith('.')) byFolder.set(i.from, [...(byFolder.get(i.from) ?? []), target(i)]);
+    const queue = [...tested];
+    while (queue.length > 0) {
+      const file = queue.pop()!;
+      for (const next of byFolder.get(file) ?? []) {
+        if (dirname(next) !== dirname(file) || tested.has(next)) continue;
+        tested.add(next);
+        queue.push(next);
+      }
+    }
+    const hasLogic = (f: string): boolean => /\bfunction\b|=>/.test(code(f));
+    const without = files('src').filter((f) => f !== 'src/main.ts' && hasLogic(f) && !tested.has(f));
+    expect(without).toEqual([]);
+  });
+
+  it('hold no leftovers and no switched-off tests', () => {
+    const marks = new RegExp(['FIX' + 'ME', 'X' + 'XX', 'HA' + 'CK', 'TO' + 'DO'].map((w) => `\\b${w}\\b`).join('|'));
+    const offs = new RegExp(`\\b(it|test|describe)\\.(${'on' + 'ly'}|${'sk' + 'ip'})\\(`);
+    const left = [...sources, ...files('tests')].filter((f) => {
+      const text = readFileSync(join(top, f), 'utf8');
+      return marks.test(text) || offs.test(text);
+    });
+    expect(left).toEqual([]);
+  });
+});
+
+describe('top level', () => {
+  it('is as designed', () => {
+    const designed = ['README.md', 'DEVELOPERS.md', 'package.json', 'package-lock.json', 'tsconfig.json', 'src', 'firmware-contract', 'tests', 'dashboards', 'shared'];
+    const more = readdirSync(top).filter((n) => !n.startsWith('.') && !designed.includes(n) && !['node_modules', 'dist', 'data', 'LICENSE'].includes(n));
+    expect(more).toEqual([]);
+  });
+});
