@@ -1,0 +1,83 @@
+/**
+ * How fast this tank's air cools, learnt from its own fills. While nobody draws water after a fill, the tank holds the same water:
+ * with the right time constant the reckoned room is level, with a wrong one it bends. Each candidate collects its misfit over many
+ * fills; a fill with draws after it fits none of them, so each misfit is capped and such a fill says nothing.
+ */
+import { roomsOf } from './fill.ts';
+import { lineThrough } from './line.ts';
+import type { Trace } from './trace.ts';
+
+/** Candidates, s, in even ratios; 0 is Boyle without warmth. */
+export const COOLINGS_S = [0, 5, 10, 15, 20, 25, 30, 36, 43, 52, 62, 75, 90, 120, 180, 300] as const;
+/** Memory: an old fill's word fades to a third after so many fills. */
+const FADES_FILLS = 60;
+const LEAST_FILLS = 2;
+
+export interface Cooling {
+  /** Summed capped misfit of each candidate. */
+  misfit: number[];
+  /** Summed weight of the fills that told anything. */
+  weight: number;
+}
+
+export function newCooling(): Cooling {
+  return { misfit: COOLINGS_S.map(() => 0), weight: 0 };
+}
+
+/**
+ * Learns from a trace whose rest was seen for long enough. `noiseKpa`: scatter of one bin's pressure. A steady draw is allowed for
+ * (a straight line), so a leak does not pass for cooling.
+ */
+export function learnCooling(
+  cooling: Cooling,
+  trace: Trace,
+  options: { atmosphereKpa: number; noiseKpa: number },
+): void {
+  const { s } = trace.after;
+  const stopS = trace.stopS ?? 0;
+  const from = s.findIndex((x) => x > stopS + 1);
+  if (from < 0 || s.length - from < 8 || s.at(-1)! < stopS + 150) return;
+  const misfits = COOLINGS_S.map((coolingS) => misfitOf(trace, from, { ...options, coolingS }));
+  const best = Math.min(...misfits);
+  const cap = 4;
+  if (best >= cap) return;
+  const keep = Math.exp(-1 / FADES_FILLS);
+  cooling.weight = cooling.weight * keep + 1;
+  for (const [i, misfit] of misfits.entries()) {
+    cooling.misfit[i] = Math.round((cooling.misfit[i]! * keep + Math.min(cap * 4, misfit)) * 1000) / 1000;
+  }
+}
+
+/** Mean square of what bends, over that of the noise, with water level or falling after the fill. */
+function misfitOf(
+  trace: Trace,
+  from: number,
+  air: { coolingS: number; atmosphereKpa: number; noiseKpa: number },
+): number {
+  const { s, kpa } = trace.after;
+  const rooms = roomsOf(trace, air).after;
+  const kpaLike = rooms.map((room, i) => room * (kpa[i]! + air.atmosphereKpa) ** 2);
+  // In kPa of pressure at the last bin, so that it compares with the noise.
+  const scale = (kpa.at(-1)! + air.atmosphereKpa) ** 2;
+  const y = kpaLike.length > 0 ? rooms.map((room) => room * scale) : [];
+  const line = lineThrough(s, y, from);
+  if (!line) return Infinity;
+  const slope = Math.max(0, line.slope);
+  let sum = 0;
+  for (let i = from; i < y.length; i++) sum += (y[i]! - line.y - slope * (s[i]! - line.x)) ** 2;
+  return sum / (y.length - from) / air.noiseKpa ** 2;
+}
+
+/** The time constant found, s, or undefined before two fills told anything. Between two candidates by a parabola. */
+export function coolingFound(cooling: Cooling): number | undefined {
+  if (cooling.weight < LEAST_FILLS) return undefined;
+  const { misfit } = cooling;
+  let best = 0;
+  for (let i = 1; i < misfit.length; i++) if (misfit[i]! < misfit[best]!) best = i;
+  const [left, mid, right] = [misfit[best - 1], misfit[best]!, misfit[best + 1]];
+  if (left === undefined || right === undefined) return COOLINGS_S[best]!;
+  const bend = left - 2 * mid + right;
+  const shift = bend > 0 ? (left - right) / (2 * bend) : 0;
+  const towards = shift > 0 ? COOLINGS_S[best + 1]! : COOLINGS_S[best - 1]!;
+  return COOLINGS_S[best]! + Math.abs(shift) * (towards - COOLINGS_S[best]!);
+}

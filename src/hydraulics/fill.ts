@@ -1,0 +1,139 @@
+/**
+ * What one whole trace says of the fill, in units of the tank's air charge (1/kPa and 1/kPa/s; times `airKpaL` they are litres and
+ * litres a second), so that it holds for an unknown tank too. The draw during a run can't be seen. But what was drawn just before
+ * and just after can, and the moment of the stop joins the two: delivery at the stop = rate of fill up to it + rate of draw after it.
+ */
+import { warmthAfter } from './air.ts';
+import { lineThrough, onLine, type Line } from './line.ts';
+import type { Points, Trace } from './trace.ts';
+
+/** One fill, as later ones are compared with it. Rates in 1/kPa/s. */
+export interface Fill {
+  /** Rate of the whole run, with half the draw that stood before and after it; and the mean pressure, kPa gauge. */
+  rate: number;
+  kpa: number;
+  /** Rate at the stop, draw included; and the pressure there. Absent where the rest after was not seen. */
+  endRate?: number;
+  endKpa?: number;
+  /** Rates of the first and second half. */
+  half?: { rates: [number, number]; kpas: [number, number] };
+  drawBefore?: number;
+  drawAfter?: number;
+}
+
+/** Room of the air (1/kPa) along a trace, stretch by stretch. */
+export interface Rooms {
+  before: number[];
+  run: number[];
+  after: number[];
+}
+
+export interface AirOf {
+  coolingS: number;
+  atmosphereKpa: number;
+}
+
+/** Follows the air's warmth along the trace. */
+export function roomsOf(trace: Trace, air: AirOf): Rooms {
+  let warmth = trace.warmthBefore;
+  let lastS: number | undefined;
+  let lastLn = 0;
+  const follow = (points: Points): number[] =>
+    points.s.map((s, i) => {
+      const ln = Math.log(Math.max(1, points.kpa[i]! + air.atmosphereKpa));
+      if (lastS !== undefined) warmth = warmthAfter(warmth, s - lastS, ln - lastLn, air.coolingS);
+      lastS = s;
+      lastLn = ln;
+      return Math.exp(warmth - ln);
+    });
+  return { before: follow(trace.before), run: follow(trace.run), after: follow(trace.after) };
+}
+
+const NEAR_S = 45;
+/** The first seconds of a run and of the rest after it hold the boundary itself and the water's swing. */
+const EDGE_S = 2;
+
+/** The draw before the run: rise of room over its last 45 s. */
+function drawBefore(trace: Trace, rooms: Rooms): Line | undefined {
+  const { s } = trace.before;
+  const start = trace.startS ?? 0;
+  const from = s.findIndex((x) => x > start - NEAR_S - EDGE_S);
+  return from < 0 ? undefined : lineThrough(s, rooms.before, from);
+}
+
+function drawAfter(trace: Trace, rooms: Rooms): Line | undefined {
+  const { s } = trace.after;
+  const stop = trace.stopS ?? 0;
+  const from = s.findIndex((x) => x > stop + EDGE_S);
+  const to = s.findIndex((x) => x > stop + NEAR_S + EDGE_S);
+  return from < 0 ? undefined : lineThrough(s, rooms.after, from, to < 0 ? s.length : to);
+}
+
+/** Places of the run's points that lie clear of its start and stop. */
+function clearOfEdges(trace: Trace): [number, number] {
+  const { s } = trace.run;
+  const start = (trace.startS ?? 0) + EDGE_S;
+  const stop = (trace.stopS ?? Infinity) - EDGE_S / 2;
+  let from = 0;
+  let to = s.length;
+  while (from < to && s[from]! < start) from++;
+  while (to > from && s[to - 1]! > stop) to--;
+  return [from, to];
+}
+
+/** Reads a trace whose run has stopped; undefined where the run has too few points to tell a rate. */
+export function readFill(trace: Trace, air: AirOf): Fill | undefined {
+  const rooms = roomsOf(trace, air);
+  const [from, to] = clearOfEdges(trace);
+  const { s, kpa } = trace.run;
+  const whole = lineThrough(s, rooms.run, from, to);
+  if (!whole || whole.n < 4) return undefined;
+  const before = drawBefore(trace, rooms);
+  const after = drawAfter(trace, rooms);
+  const middle = (from + to) >> 1;
+  const first = lineThrough(s, rooms.run, from, middle);
+  const second = lineThrough(s, rooms.run, middle, to);
+  const end = lineThrough(s, rooms.run, Math.max(from, to - Math.max(3, Math.round((to - from) / 3))), to);
+  return {
+    rate: -whole.slope + ((before?.slope ?? 0) + (after?.slope ?? 0)) / 2,
+    kpa: meanOf(kpa, from, to),
+    ...(end && after && { endRate: after.slope - end.slope, endKpa: pressureOf(end, s, kpa, from, to) }),
+    ...(first &&
+      second && {
+        half: {
+          rates: [-first.slope, -second.slope],
+          kpas: [meanOf(kpa, from, middle), meanOf(kpa, middle, to)],
+        },
+      }),
+    ...(before && { drawBefore: before.slope }),
+    ...(after && { drawAfter: after.slope }),
+  };
+}
+
+/** Room that the run took from the air, 1/kPa, from the lines of its ends; the tank's gain once it is times the air charge. */
+export function roomGained(trace: Trace, air: AirOf): number | undefined {
+  const rooms = roomsOf(trace, air);
+  const { s } = trace.run;
+  const third = Math.max(2, Math.round(s.length / 3));
+  const head = lineThrough(s, rooms.run, 0, Math.min(third, s.length));
+  const tail = lineThrough(s, rooms.run, Math.max(0, s.length - third));
+  if (!head || !tail) return undefined;
+  return onLine(head, trace.startS ?? s[0]!) - onLine(tail, trace.stopS ?? s.at(-1)!);
+}
+
+function meanOf(values: readonly number[], from: number, to: number): number {
+  let sum = 0;
+  for (let i = from; i < to; i++) sum += values[i]!;
+  return sum / (to - from);
+}
+
+function pressureOf(
+  line: Line,
+  s: readonly number[],
+  kpa: readonly number[],
+  from: number,
+  to: number,
+): number {
+  const at = s.findIndex((x, i) => i >= from && x >= line.x);
+  return meanOf(kpa, Math.max(from, at - 1), Math.min(to, at + 2));
+}

@@ -1,0 +1,293 @@
+/**
+ * The water of one well, reading by reading: used, delivered, leaked, and what the tank's air does. Pressure and the times of the
+ * runs are all that goes in. Water drawn at rest is what the tank loses; water delivered in a run is the learnt delivery of the pump
+ * over the run's pressures, whatever was drawn meanwhile. Without a tank on the card rates are still compared, but no litres are said.
+ */
+import type { SwitchCard, TankCard } from '../card/card.ts';
+import { USUAL_COOLING_S, airRoom, airStep, restedAir, type AirState } from './air.ts';
+import { coolingFound, learnCooling, newCooling, type Cooling } from './cooling.ts';
+import { learnDelivery, newDelivery, rateAt, type Delivery } from './delivery.ts';
+import { readFill } from './fill.ts';
+import { clearHeld, hold, isDue, letGo, newHeld, oldestHeldMs, type Held } from './held.ts';
+import { breakQuiet, endBlock, endQuietDay, newQuiet, quietReading, type Quiet } from './quiet.ts';
+import { closeRun, openRun, runReading, type OpenRun, type RunWater } from './run.ts';
+import { airCharge, airShare, type TankAir } from './tank-air.ts';
+import { atmosphereKpa, prechargeKpa, tankOf, type Tank } from './tank.ts';
+import { AFTER_S, newTrace, traceAfter, traceBefore, traceRun, type Trace } from './trace.ts';
+
+/** What hydraulics needs of the card. */
+export interface WaterCard {
+  altitudeM: number;
+  tank?: TankCard;
+  switch?: SwitchCard;
+  ratedLPerS?: number;
+}
+
+export interface WaterState {
+  card: WaterCard;
+  tank: Tank | null;
+  atmosphereKpa: number;
+  held: Held;
+  air: AirState | null;
+  coolingS: number;
+  coolingLearnt: boolean;
+  cooling: Cooling;
+  trace: Trace | null;
+  delivery: Delivery;
+  run: OpenRun | null;
+  /** When the last run stopped; -1 before the first. */
+  restSinceMs: number;
+  /** Last booked reading. */
+  lastMs: number;
+  lastKpa: number;
+  lastRoom: number;
+  /** Mean step between neighbouring readings at rest, kPa: the transducer's noise. */
+  stepKpa: number;
+  /** Water drawn and seconds covered since the day began. */
+  usedL: number;
+  coveredS: number;
+  quiet: Quiet;
+}
+
+/** A reading this long after the one before leaves a hole: a value by exception holds 90 s. */
+const HOLE_MS = 180_000;
+/** Mean step of readings is 1.13 sigma for normal noise. */
+const STEP_TO_SIGMA = 0.886;
+/** Cover of a day that its total may be told from. */
+const COVER_NEEDED = 0.9;
+/** Quiet begins so many time constants after a fill, once they are learnt; before that, after 20 min. */
+const COOLED_TIMES = 5;
+const COOLED_AT_LEAST_S = 90;
+const COOLED_UNLEARNT_S = 1200;
+/** Air charge for the leak's bins where no tank is known. */
+const SOME_AIR_KPA_L = 84_000;
+
+export function newWater(card: WaterCard): WaterState {
+  return {
+    card,
+    tank: tankOf(card.tank, card.altitudeM) ?? null,
+    atmosphereKpa: atmosphereKpa(card.altitudeM),
+    held: newHeld(),
+    air: null,
+    coolingS: USUAL_COOLING_S,
+    coolingLearnt: false,
+    cooling: newCooling(),
+    trace: null,
+    delivery: newDelivery(),
+    run: null,
+    restSinceMs: -1,
+    lastMs: -1,
+    lastKpa: 0,
+    lastRoom: 0,
+    stepKpa: 1,
+    usedL: 0,
+    coveredS: 0,
+    quiet: newQuiet(),
+  };
+}
+
+/** Takes a new card. Where tank, switch or pump is another, what was learnt of delivery starts again. */
+export function setWaterCard(state: WaterState, card: WaterCard): void {
+  if (JSON.stringify(card) === JSON.stringify(state.card)) return;
+  state.card = card;
+  state.tank = tankOf(card.tank, card.altitudeM) ?? null;
+  state.atmosphereKpa = atmosphereKpa(card.altitudeM);
+  state.air = null;
+  state.trace = null;
+  startNewBaseline(state);
+}
+
+/** What was learnt of the pump and the air charge starts again, as after a repair. */
+export function startNewBaseline(state: WaterState): void {
+  state.delivery = newDelivery();
+}
+
+/** A good pressure reading, kPa gauge, in order of time. */
+export function waterReading(state: WaterState, tMs: number, kpa: number): void {
+  hold(state.held, tMs, kpa);
+  while (isDue(state.held, tMs)) bookOldest(state);
+}
+
+/** A run is sure: it began at `startedMs`, perhaps a few readings ago. */
+export function waterRunStarted(state: WaterState, startedMs: number): void {
+  bookUntil(state, startedMs - 1);
+  if (state.run) return;
+  endBlock(state.quiet);
+  finishTrace(state);
+  state.run = openRun(startedMs, state.lastMs >= 0 ? state.lastRoom : undefined);
+  if (state.trace) state.trace.startS = (startedMs - state.trace.originMs) / 1000;
+}
+
+/** The run is over since `stoppedMs`. `amps`: its running current, as a witness. Litres only with a tank on the card. */
+export function waterRunStopped(
+  state: WaterState,
+  stoppedMs: number,
+  options: { amps?: number } = {},
+): RunWater {
+  bookUntil(state, stoppedMs - 1);
+  const { run, trace } = state;
+  state.run = null;
+  state.restSinceMs = stoppedMs;
+  if (!run) return {};
+  if (trace) trace.stopS = (stoppedMs - trace.originMs) / 1000;
+  const water = closeRun(run, stoppedMs, { ...readsOf(state), trace, ...options });
+  state.usedL += water.drawnL ?? 0;
+  return water;
+}
+
+/** Readings were lost from here on: what was going on can't be followed across. */
+export function waterGap(state: WaterState, tMs: number): void {
+  bookUntil(state, tMs);
+  clearHeld(state.held);
+  breakOff(state);
+}
+
+function breakOff(state: WaterState): void {
+  breakQuiet(state.quiet);
+  finishTrace(state);
+  state.trace = null;
+  state.air = null;
+  state.lastMs = -1;
+  if (state.run) state.run.broken = true;
+}
+
+/** What the watches see of the water. */
+export interface WaterView {
+  deliveryShare?: number;
+  airKpa?: number;
+  airNormalKpa?: number;
+}
+
+/** At each whole minute: held readings become due even where no new ones come. */
+export function waterMinute(state: WaterState, atMs: number): WaterView {
+  while (isDue(state.held, atMs)) bookOldest(state);
+  return waterView(state);
+}
+
+export function waterView(state: WaterState): WaterView {
+  const { level, reference } = state.delivery;
+  const share =
+    level && reference
+      ? (rateAt(level, reference.kpa) / reference.rate) * airShare(state.delivery)
+      : undefined;
+  const air = tankAir(state);
+  return {
+    ...(share !== undefined && { deliveryShare: share }),
+    ...(air?.airKpa !== undefined && { airKpa: air.airKpa }),
+    ...(state.tank && { airNormalKpa: prechargeKpa(state.tank) }),
+  };
+}
+
+export interface DayWater {
+  /** Water drawn in the day, leak included, L. */
+  usedL?: number;
+  leakLPerDay?: number;
+  /** Standard error of the leak, L a day. */
+  leakSpread?: number;
+}
+
+/** Ends the day. Without a tank on the card, or with a tenth of the day unheard, there is no total. */
+export function waterDay(state: WaterState, dayStartMs: number, dayEndMs: number): DayWater {
+  const covered = state.coveredS >= ((dayEndMs - dayStartMs) / 1000) * COVER_NEEDED;
+  const leak = endQuietDay(state.quiet);
+  const { usedL } = state;
+  state.usedL = 0;
+  state.coveredS = 0;
+  if (!state.tank) return {};
+  return { ...(covered && { usedL: Math.max(0, usedL) }), ...leak };
+}
+
+/** The tank's air charge as fills show it; undefined before enough fills. */
+export function tankAir(state: WaterState): TankAir | undefined {
+  return airCharge(state.delivery, state.tank);
+}
+
+function readsOf(state: WaterState) {
+  return {
+    atmosphereKpa: state.atmosphereKpa,
+    coolingS: state.coolingS,
+    delivery: state.delivery,
+    tank: state.tank,
+    ...(state.card.ratedLPerS !== undefined && { ratedLPerS: state.card.ratedLPerS }),
+  };
+}
+
+function bookUntil(state: WaterState, untilMs: number): void {
+  while (oldestHeldMs(state.held) <= untilMs) bookOldest(state);
+}
+
+function bookOldest(state: WaterState): void {
+  const { atMs, kpa } = letGo(state.held);
+  if (state.lastMs >= 0 && atMs - state.lastMs > HOLE_MS) breakOff(state);
+  const absolute = Math.max(1, kpa + state.atmosphereKpa);
+  if (state.air) airStep(state.air, atMs, absolute, state.coolingS);
+  else state.air = restedAir(atMs, absolute);
+  const room = airRoom(state.air);
+  if (state.lastMs >= 0) state.coveredS += (atMs - state.lastMs) / 1000;
+  if (state.run) bookRun(state, state.run, atMs, kpa, room);
+  else bookRest(state, atMs, kpa, room);
+  state.lastMs = atMs;
+  state.lastKpa = kpa;
+  state.lastRoom = room;
+}
+
+function bookRun(state: WaterState, run: OpenRun, atMs: number, kpa: number, room: number): void {
+  runReading(run, { atMs, kpa, room, level: state.delivery.level });
+  if (state.trace) traceRun(state.trace, atMs, kpa);
+}
+
+function bookRest(state: WaterState, atMs: number, kpa: number, room: number): void {
+  if (state.lastMs >= 0) {
+    if (state.tank) state.usedL += (room - state.lastRoom) * state.tank.airKpaL * airShare(state.delivery);
+    state.stepKpa += (Math.min(5, Math.abs(kpa - state.lastKpa)) - state.stepKpa) * 0.002;
+  }
+  noteTrace(state, atMs, kpa);
+  const cooledS = state.coolingLearnt
+    ? Math.max(COOLED_AT_LEAST_S, COOLED_TIMES * state.coolingS)
+    : COOLED_UNLEARNT_S;
+  if (atMs - state.restSinceMs > cooledS * 1000) {
+    quietReading(state.quiet, atMs, room, (state.tank?.airKpaL ?? SOME_AIR_KPA_L) * airShare(state.delivery));
+  }
+}
+
+function noteTrace(state: WaterState, atMs: number, kpa: number): void {
+  const { trace } = state;
+  const warmth = state.air?.warmth ?? 0;
+  if (!trace) {
+    state.trace = newTrace(atMs, warmth);
+    traceBefore(state.trace, atMs, kpa, warmth);
+  } else if (trace.stopS === undefined) traceBefore(trace, atMs, kpa, warmth);
+  else if (atMs - trace.originMs - trace.stopS * 1000 < AFTER_S * 1000) traceAfter(trace, atMs, kpa);
+  else {
+    finishTrace(state);
+    state.trace = newTrace(atMs, warmth);
+  }
+}
+
+/** The trace is whole: everything is learnt from it, and the rest after it becomes the rest before the next run. */
+function finishTrace(state: WaterState): void {
+  const { trace } = state;
+  if (!trace || trace.stopS === undefined) return;
+  const noiseKpa = Math.max(0.1, state.stepKpa * STEP_TO_SIGMA) / 2;
+  learnCooling(state.cooling, trace, { atmosphereKpa: state.atmosphereKpa, noiseKpa });
+  const found = coolingFound(state.cooling);
+  if (found !== undefined) {
+    state.coolingS = found;
+    state.coolingLearnt = true;
+  }
+  const fill = readFill(trace, state);
+  if (fill) learnDelivery(state.delivery, fill);
+  state.trace = afterAsBefore(state, trace);
+}
+
+/** Where the next run follows at once, the rest between them is the rest before it. */
+function afterAsBefore(state: WaterState, trace: Trace): Trace {
+  const { after } = trace;
+  const next = newTrace(trace.originMs, state.air?.warmth ?? 0);
+  const from = Math.max(0, after.s.length - 8);
+  next.before.s = after.s.slice(from);
+  next.before.kpa = after.kpa.slice(from);
+  next.before.sinceS = after.sinceS;
+  next.before.n = after.n;
+  return next;
+}
