@@ -79,12 +79,17 @@ export function headlineWords(
   const lead = leadingAlarm(standing, nowMs);
   if (lead) {
     const more = standing.filter((alarm) => !shelved(alarm, nowMs)).length - 1;
-    const why = lead.why.split(';')[0]?.replace(/\.$/, '') ?? '';
+    const why = lowerFirst(lead.why.split(';')[0]?.replace(/\.$/, '') ?? '');
     return `${alarmTitle(lead.alarm)} since ${when(lead.sinceMs)}${why ? `: ${why}` : ''}.${more > 0 ? ` And ${more} more.` : ''}`;
   }
   if (well.heardMs === undefined) return 'Nothing heard yet.';
   if (nowMs - well.heardMs > UNHEARD_AFTER_MS) return `Nothing heard since ${when(well.heardMs)}.`;
   return doingWords(well, system, nowMs);
+}
+
+/** A sentence goes on after a colon in small letters, but for a name or a measure such as "AC". */
+function lowerFirst(text: string): string {
+  return /^[A-Z][a-z]/.test(text) ? `${text.charAt(0).toLowerCase()}${text.slice(1)}` : text;
 }
 
 function laidUpWords(well: WellNow, nowMs: number): string {

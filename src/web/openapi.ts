@@ -21,7 +21,14 @@ const STATUS_WORDS: Record<number, string> = {
   503: 'Not now, or not well; the body says why',
 };
 
-export function openApiDocument(version: string): Json {
+export interface OpenApi {
+  openapi: '3.1.0';
+  paths: Record<string, Json>;
+  components: { schemas: Record<string, Json> };
+  [more: string]: unknown;
+}
+
+export function openApiDocument(version: string): OpenApi {
   const paths: Record<string, Json> = {};
   for (const [name, route] of Object.entries(ROUTES)) {
     paths[route.path] = { ...paths[route.path], [route.method]: operation(name, route) };
@@ -101,7 +108,7 @@ function inline(shape: z.ZodType): Json {
 }
 
 /** All named shapes. They stand in zod's registry by being imported: the route table's, and the stream's messages here. */
-function schemas(): Json {
+function schemas(): Record<string, Json> {
   STREAMED.forEach(idOf);
   const made = z.toJSONSchema(z.globalRegistry, { io: 'input', uri: (id) => `#/components/schemas/${id}` });
   return Object.fromEntries(Object.entries(made.schemas).map(([id, schema]) => [id, bare(schema)]));

@@ -1,0 +1,44 @@
+/** The invented farm on a port, with live readings each second; as a program (`npx tsx …/fake-server.ts [PORT]`) for looking at pages. */
+import { argv } from 'node:process';
+import { fileURLToPath } from 'node:url';
+import { makeApp } from '../../../src/web/app.ts';
+import { LiveHub } from '../../../src/web/live-hub.ts';
+import { serveWeb } from '../../../src/web/serve.ts';
+import type { OpenWeb } from '../../../src/web/serve.ts';
+import { readSite } from '../../../src/web/site.ts';
+import { fakeFarm, secondOf } from './fake-deps.ts';
+import type { FakeFarm } from './fake-deps.ts';
+import { STORIES } from './farm.ts';
+
+export interface FakeServer extends OpenWeb {
+  farm: FakeFarm;
+}
+
+/** `folder`: the built pages. */
+export async function startFakeServer(folder: string, port = 0): Promise<FakeServer> {
+  const farm = fakeFarm();
+  const hub = new LiveHub(farm.deps);
+  const web = await serveWeb(makeApp(farm.deps, { site: readSite(folder), hub }), {
+    host: '127.0.0.1',
+    port,
+  });
+  const timer = setInterval(() => {
+    farm.clock.nowMs += 1_000;
+    for (const { well } of STORIES) farm.tell(secondOf(well, farm.clock.nowMs));
+  }, 1_000);
+  return {
+    ...web,
+    farm,
+    close: async () => {
+      clearInterval(timer);
+      hub.close();
+      await web.close();
+    },
+  };
+}
+
+if (argv[1] === fileURLToPath(import.meta.url)) {
+  const folder = fileURLToPath(new URL('../../../dist/dashboards', import.meta.url));
+  const { url } = await startFakeServer(folder, Number(argv[2] ?? 0));
+  console.log(`The invented farm: ${url}`);
+}
