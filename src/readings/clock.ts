@@ -1,0 +1,140 @@
+/**
+ * Where a pack belongs in time (contract, section 2). A true clock is believed; a wrong one is overruled by the arrival of the pack's
+ * first copy; a node without a clock is placed by when its boot began. Decided once, at arrival, and kept with the pack.
+ */
+import type { Pack, PackColumn } from '../wire/messages.ts';
+import type { BootState } from './boot.ts';
+import { lastMsBelow } from './ranges.ts';
+import { seeUp, type UpClock } from './up-clock.ts';
+
+/** The contract's tolerance, ahead of arrival and behind an earlier pack. */
+const WRONG_BY_MS = 300_000;
+/** No node of this contract measured anything before 2024. */
+const FIRST_YEAR_MS = Date.UTC(2024, 0, 1);
+/** A pack that goes on from an overruled one has the same wrong clock; half of what would be a step by itself. */
+const GOES_ON_MS = WRONG_BY_MS / 2;
+/** Overruled packs keep one shift while the network's delay alone explains the difference: periods stay exact. */
+const SAME_SHIFT_MS = 5_000;
+/** A hello marked as retained is the live one all the same if the packs' uptime agrees with it to within this. */
+const COPY_AGREES_MS = 10_000;
+
+export interface Placement {
+  columns: PackColumn[];
+  /** First and last reading, Unix ms. */
+  fromMs: number;
+  toMs: number;
+  up?: UpClock;
+  shiftMs?: number;
+  clockStep?: true;
+  timeUnknown?: true;
+}
+
+/** Places a pack. `boot` is what is known of its boot, absent for packs without one; it is not changed. `builtMs`: of its hello, or 0. */
+export function placePack(
+  pack: Pack,
+  boot: BootState | undefined,
+  arrivalMs: number,
+  builtMs: number,
+): Placement {
+  const span = spanOf(pack.columns);
+  switch (pack.clock) {
+    case 'utc':
+      return placeUtc(pack, span, boot, arrivalMs, builtMs);
+    case 'up':
+      if (!boot || pack.upMs === undefined) return moved(pack.columns, span, arrivalMs);
+      return placeUp(pack.columns, span, boot, pack.upMs, arrivalMs);
+    case 'arrival':
+      return moved(pack.columns, span, arrivalMs);
+    default:
+      return pack.clock satisfies never;
+  }
+}
+
+interface Span {
+  fromMs: number;
+  toMs: number;
+}
+
+export function spanOf(columns: readonly PackColumn[]): Span {
+  let fromMs = Number.POSITIVE_INFINITY;
+  let toMs = Number.NEGATIVE_INFINITY;
+  for (const { times } of columns) {
+    for (let i = 0; i < times.length; i++) {
+      const t = times[i]!;
+      if (t < fromMs) fromMs = t;
+      if (t > toMs) toMs = t;
+    }
+  }
+  return { fromMs, toMs };
+}
+
+function moved(columns: readonly PackColumn[], span: Span, byMs: number): Placement {
+  return {
+    columns: columns.map((column) => ({ ...column, times: column.times.map((t) => t + byMs) })),
+    fromMs: span.fromMs + byMs,
+    toMs: span.toMs + byMs,
+  };
+}
+
+function placeUtc(
+  pack: Pack,
+  span: Span,
+  boot: BootState | undefined,
+  arrivalMs: number,
+  builtMs: number,
+): Placement {
+  const wrong = boot?.wrong;
+  if (!isWrong(pack, span, boot, arrivalMs, builtMs)) {
+    const back = wrong !== undefined && pack.seq !== undefined && pack.seq > wrong.seq;
+    return { columns: pack.columns, ...span, ...(back && { clockStep: true }) };
+  }
+  const byArrivalMs = Math.round(arrivalMs - span.toMs);
+  const same = wrong !== undefined && Math.abs(byArrivalMs - wrong.shiftMs) <= SAME_SHIFT_MS;
+  const shiftMs = same ? wrong.shiftMs : byArrivalMs;
+  return { ...moved(pack.columns, span, shiftMs), shiftMs, ...(!same && { clockStep: true }) };
+}
+
+function isWrong(
+  pack: Pack,
+  span: Span,
+  boot: BootState | undefined,
+  arrivalMs: number,
+  builtMs: number,
+): boolean {
+  if (span.toMs > arrivalMs + WRONG_BY_MS) return true;
+  if (span.fromMs < Math.max(FIRST_YEAR_MS, builtMs)) return true;
+  if (!boot || pack.seq === undefined) return false;
+  if (span.fromMs < lastMsBelow(boot.ranges, pack.seq) - WRONG_BY_MS) return true;
+  // Else a clock that stepped back would be believed again as soon as it had crept up to the last trusted time.
+  const { wrong } = boot;
+  return wrong !== undefined && pack.seq > wrong.seq && Math.abs(span.fromMs - wrong.claimedMs) <= GOES_ON_MS;
+}
+
+function placeUp(
+  columns: readonly PackColumn[],
+  span: Span,
+  boot: BootState,
+  upMs: number,
+  arrivalMs: number,
+): Placement {
+  const agrees = boot.copy !== undefined && copyAgrees(boot.copy, upMs, arrivalMs) === 'yes';
+  if (!boot.live && !agrees) return { ...moved(columns, span, arrivalMs), timeUnknown: true };
+  const before = boot.up ?? (agrees ? seeUp(undefined, boot.copy!.upMs, boot.copy!.arrivalMs) : undefined);
+  const up = seeUp(before, upMs, arrivalMs);
+  return { ...moved(columns, span, Math.round(up.anchorMs + upMs)), up };
+}
+
+/**
+ * Whether a hello marked as retained came while the boot ran. A copy that a broker had kept is older than it seems, so the boot would
+ * seem to have begun later than by its packs; a message that was only passed on with its mark agrees with them. `not-yet`: a
+ * backlog says nothing either way.
+ */
+export function copyAgrees(
+  copy: { arrivalMs: number; upMs: number },
+  upMs: number,
+  arrivalMs: number,
+): 'yes' | 'no' | 'not-yet' {
+  const laterMs = arrivalMs - upMs - (copy.arrivalMs - copy.upMs);
+  if (Math.abs(laterMs) <= COPY_AGREES_MS) return 'yes';
+  return laterMs < 0 ? 'no' : 'not-yet';
+}

@@ -1,0 +1,62 @@
+/**
+ * Two boxes that use one name (contract, section 2): the same boot and seq came with other bytes, or readings of two boots overlap by more than a
+ * minute. Both boxes' packs are kept; it is said once, and that it is over once an hour brought no more signs of it.
+ */
+import type { BootState } from './boot.ts';
+import type { NewsItem } from './news.ts';
+
+/** The contract's: clocks may differ a little from boot to boot. */
+const OVERLAP_MS = 60_000;
+/** Long enough for a box that speaks each ten minutes to show itself a few times. */
+export const CONFLICT_OVER_MS = 3_600_000;
+
+export type ConflictEvidence = Record<string, number | string>;
+
+export interface Conflict {
+  sinceMs: number;
+  /** Arrival of its last sign. */
+  lastMs: number;
+}
+
+/** Whether readings from `fromMs` to `toMs` of `boot` lie among another boot's, more than a minute of them by now. */
+export function overlappingBoot(
+  boots: readonly BootState[],
+  boot: BootState,
+  span: { fromMs: number; toMs: number },
+): ConflictEvidence | undefined {
+  const ourFromMs = Math.min(boot.fromMs ?? span.fromMs, span.fromMs);
+  const ourToMs = Math.max(boot.toMs ?? span.toMs, span.toMs);
+  for (const other of boots) {
+    if (other === boot || other.fromMs === undefined || other.toMs === undefined) continue;
+    const overlapMs = Math.min(ourToMs, other.toMs) - Math.max(ourFromMs, other.fromMs);
+    // A pack outside the other's time is no new sign: two boots that overlapped once would else be in conflict for ever.
+    if (overlapMs <= OVERLAP_MS || span.fromMs > other.toMs || span.toMs < other.fromMs) continue;
+    return { boot: boot.boot, otherBoot: other.boot, overlapS: Math.round(overlapMs / 1000) };
+  }
+  return undefined;
+}
+
+/** A sign of conflict came; the first one is news. Returns the conflict that stands. */
+export function seeConflict(
+  standing: Conflict | undefined,
+  node: string,
+  atMs: number,
+  evidence: ConflictEvidence,
+  news: NewsItem[],
+): Conflict {
+  if (standing) return { ...standing, lastMs: Math.max(standing.lastMs, atMs) };
+  news.push({ atMs, node: { news: 'conflict', node, sinceMs: atMs, evidence } });
+  return { sinceMs: atMs, lastMs: atMs };
+}
+
+/** Time goes on to `nowMs`. Returns the conflict that still stands. */
+export function passConflict(
+  standing: Conflict | undefined,
+  node: string,
+  nowMs: number,
+  news: NewsItem[],
+): Conflict | undefined {
+  if (!standing || standing.lastMs + CONFLICT_OVER_MS >= nowMs) return standing;
+  news.push({ atMs: standing.lastMs + CONFLICT_OVER_MS, node: { news: 'conflict-over', node } });
+  return undefined;
+}
