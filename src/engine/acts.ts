@@ -4,7 +4,7 @@ import { pinBaseline, restartLearning } from '../baseline/learn.ts';
 import type { Act } from '../card/act.ts';
 import { levelsRestart } from '../cycles/levels.ts';
 import { newPump } from '../cycles/pump.ts';
-import { setWaterCard } from '../hydraulics/water.ts';
+import { setWaterCard, startNewBaseline } from '../hydraulics/water.ts';
 import { twoPointCorrection } from '../readings/calibrate.ts';
 import { correctionsAt } from './channels.ts';
 import type { Emit } from './emit.ts';
@@ -78,6 +78,7 @@ function changeCard(well: WellState, card: WellState['card']): void {
 
 /** After a repair: what was normal before is no measure any more. */
 function beginAnew(well: WellState): void {
+  startNewBaseline(well.water);
   for (const [at, record] of well.records.entries()) {
     restartLearning(record.learning);
     delete record.baseline;

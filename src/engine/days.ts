@@ -16,8 +16,13 @@ export function turnDay(well: WellState, tMs: number, emit: Emit): void {
     well.waitingDays.push(well.day);
     for (const record of well.records) record.startsToday = 0;
   }
-  well.day = newDay(localDayAt(tMs, well.card.timeZone), well.card.pumps.length, standingKinds(well.alarms));
+  well.day = newDay(localDayAt(tMs, well.card.timeZone), well.card.pumps.length, standingNow(well));
   sayWaitingDays(well, emit);
+}
+
+/** Kinds of alarm that stand as the day begins, of any pump. */
+function standingNow(well: WellState): OpenDay['stood'] {
+  return [...new Set(well.card.pumps.flatMap((pump) => standingKinds(well.alarms, pump.id)))];
 }
 
 function roundWater(water: ReturnType<typeof waterDay>): NonNullable<OpenDay['water']> {

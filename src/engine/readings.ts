@@ -13,8 +13,10 @@ import {
   pumpWaits,
   type PressureView,
 } from '../cycles/pump.ts';
+import { flagRun } from '../cycles/run.ts';
 import { trailReading } from '../cycles/trail.ts';
-import { waterReading } from '../hydraulics/water.ts';
+import { waterGap, waterReading } from '../hydraulics/water.ts';
+import { STEP_BIT } from '../readings/stretch.ts';
 import { channelOf, noteFault, noteGood } from './channels.ts';
 import type { Emit } from './emit.ts';
 import { spreadAt, spreadReading } from './minute.ts';
@@ -40,6 +42,7 @@ export function passReading(
 ): void {
   const channel = channelOf(well, code);
   const pump = code >> 4;
+  if ((fault & STEP_BIT) !== 0) passClockStep(well, tMs);
   if ((fault & 3) !== 0) {
     noteFault(channel, fault);
     if ((fault & 3) === FAULT_HIGH) clip(well, code);
@@ -89,6 +92,12 @@ function passVolts(well: WellState, pump: number, phase: number, volts: number):
   for (const [at, sums] of well.minute.pumps.entries()) {
     if (at === pump || pump === 0) spreadReading(spreadAt(sums.volts, phase), volts);
   }
+}
+
+/** The clock was overruled here: nothing is followed across, and a run that goes on says so. */
+function passClockStep(well: WellState, tMs: number): void {
+  waterGap(well.water, tMs);
+  for (const pump of well.pumps) if (pump.run) flagRun(pump.run, 'clock-step');
 }
 
 function clip(well: WellState, code: number): void {
