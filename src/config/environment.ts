@@ -1,0 +1,86 @@
+/**
+ * Settings that the environment may give instead of the file, by name. It wins over the file, so that one machine can differ. A name
+ * that begins with STILLWELL_ and is not here is refused: it is a slip, and a slip that does nothing is found too late.
+ */
+import { SettingsError } from './settings.ts';
+
+/** A variable and the setting it stands for. */
+const VARIABLES: Record<string, { path: readonly string[]; is: 'text' | 'number' | 'flag' }> = {
+  STILLWELL_DATA_DIR: { path: ['dataDir'], is: 'text' },
+  STILLWELL_ROOT: { path: ['root'], is: 'text' },
+  STILLWELL_BROKER_URL: { path: ['broker', 'url'], is: 'text' },
+  STILLWELL_BROKER_USERNAME: { path: ['broker', 'username'], is: 'text' },
+  STILLWELL_BROKER_HOST: { path: ['broker', 'builtIn', 'host'], is: 'text' },
+  STILLWELL_BROKER_PORT: { path: ['broker', 'builtIn', 'port'], is: 'number' },
+  STILLWELL_OBSERVE: { path: ['observe'], is: 'flag' },
+  STILLWELL_WEB_HOST: { path: ['web', 'host'], is: 'text' },
+  STILLWELL_WEB_PORT: { path: ['web', 'port'], is: 'number' },
+  STILLWELL_UNITS: { path: ['units'], is: 'text' },
+  STILLWELL_CARDS_DIR: { path: ['cardsDir'], is: 'text' },
+};
+
+/** Where the settings file is, and secrets: read elsewhere (./load-settings.ts, ./secrets.ts). */
+export const SETTINGS_FILE_VARIABLE = 'STILLWELL_SETTINGS';
+export const BROKER_PASSWORD_VARIABLE = 'STILLWELL_BROKER_PASSWORD';
+export const SMTP_PASSWORD_VARIABLE = 'STILLWELL_SMTP_PASSWORD';
+const ELSEWHERE: readonly string[] = [
+  SETTINGS_FILE_VARIABLE,
+  BROKER_PASSWORD_VARIABLE,
+  SMTP_PASSWORD_VARIABLE,
+];
+
+export type Environment = Readonly<Record<string, string | undefined>>;
+
+/** Names of all variables that are understood, for the help. */
+export function variableFor(path: string): string | undefined {
+  return Object.keys(VARIABLES).find((name) => VARIABLES[name]?.path.join('.') === path);
+}
+
+/**
+ * `written` with what the environment says laid over it. `secretNames`: variables that the settings themselves name.
+ * @throws SettingsError for an unknown STILLWELL_ variable.
+ */
+export function overlayEnvironment(
+  written: Record<string, unknown>,
+  env: Environment,
+): Record<string, unknown> {
+  let settings = written;
+  for (const name of Object.keys(env).sort()) {
+    const value = env[name];
+    if (!name.startsWith('STILLWELL_') || value === undefined || ELSEWHERE.includes(name)) continue;
+    const variable = VARIABLES[name];
+    if (variable) settings = withValue(settings, variable.path, asWritten(value, variable.is));
+    else if (!name.startsWith('STILLWELL_SECRET_')) {
+      const known = [...Object.keys(VARIABLES), ...ELSEWHERE, 'STILLWELL_SECRET_…'];
+      throw new SettingsError(
+        `Cannot read settings: ${name} is not known in the environment; known are ${known.join(', ')}`,
+      );
+    }
+  }
+  return settings;
+}
+
+/** What is no number or flag stays text, and the schema refuses it with its own rule. */
+function asWritten(value: string, is: 'text' | 'number' | 'flag'): unknown {
+  if (is === 'number' && /^\d+$/.test(value)) return Number(value);
+  if (is === 'flag' && (value === 'true' || value === 'false')) return value === 'true';
+  return value;
+}
+
+function withValue(
+  holder: Record<string, unknown>,
+  path: readonly string[],
+  value: unknown,
+): Record<string, unknown> {
+  const [key, ...rest] = path;
+  if (key === undefined) return holder;
+  if (rest.length === 0) return { ...holder, [key]: value };
+  const inner = holder[key];
+  // What is no object stays as it is, so that the schema can refuse it.
+  if (inner !== undefined && !isRecord(inner)) return holder;
+  return { ...holder, [key]: withValue(inner ?? {}, rest, value) };
+}
+
+export function isRecord(value: unknown): value is Record<string, unknown> {
+  return typeof value === 'object' && value !== null && !Array.isArray(value);
+}

@@ -1,0 +1,93 @@
+/**
+ * The settings of one server, checked and complete: every default is filled in. How they are written and checked: ./schema.ts;
+ * what each key means to people: ./help.ts. Secrets are not in here, only where they are kept (./secrets.ts).
+ */
+import type { Priority } from '../../shared/words/kinds.ts';
+import type { UnitSystem } from '../../shared/quantity/print-quantity.ts';
+
+/** The built-in broker, or one that is there already. */
+export type BrokerSettings = BuiltInBrokerSettings | OutsideBrokerSettings;
+
+export interface BuiltInBrokerSettings {
+  kind: 'built-in';
+  host: string;
+  port: number;
+}
+
+export interface OutsideBrokerSettings {
+  kind: 'outside';
+  /** mqtt:// mqtts:// ws:// wss://, without user and password. */
+  url: string;
+  username?: string;
+  passwordFile?: string;
+  caFile?: string;
+  /** Both or neither: the client certificate and its key. */
+  certFile?: string;
+  keyFile?: string;
+  clientId: string;
+  /** MQTT 5, or 4 for MQTT 3.1.1. */
+  protocolVersion: 4 | 5;
+}
+
+export interface WebSettings {
+  host: string;
+  port: number;
+}
+
+export interface RetentionSettings {
+  /** Raw readings. */
+  readingsDays: number;
+  /** Cycles, days, alarms and notices. */
+  cyclesDays: number;
+  /** Refused messages kept for a look. */
+  refusedDays: number;
+}
+
+/** Somebody or something that is told. Exactly one of `mail`, `webhook`, `mqtt` and `command`. */
+export interface RecipientSettings {
+  name: string;
+  mail?: { to: string[] };
+  /** The secret is a Standard Webhooks one (`whsec_…`), from a file or an environment variable. */
+  webhook?: { url: string; secretFile?: string; secretEnv?: string };
+  mqtt?: { topic: string };
+  command?: { program: string; args: string[] };
+  priorities: Priority[];
+  /** Absent: all wells. */
+  wells?: string[];
+}
+
+export interface SmtpSettings {
+  host: string;
+  port: number;
+  /** `tls` from the first byte, `starttls` or nothing, `none` for a relay on the local network. */
+  secure: 'tls' | 'starttls' | 'none';
+  user?: string;
+  passwordFile?: string;
+  from: string;
+}
+
+export interface Settings {
+  dataDir: string;
+  /** First topic level(s), without a slash at either end. */
+  root: string;
+  broker: BrokerSettings;
+  /** Listen and evaluate, never publish `kept` or `ask`. */
+  observe: boolean;
+  web: WebSettings;
+  retention: RetentionSettings;
+  /** Fixed by the contract, section 4. */
+  settleDays: 7;
+  /** For one whole well, shared out among its watches. */
+  falseAlarmsPerYear: number;
+  units: UnitSystem;
+  notices: RecipientSettings[];
+  smtp?: SmtpSettings;
+  /** Card files, and a folder whose *.json are all cards. */
+  cards: string[];
+  cardsDir?: string;
+}
+
+/** Settings that can't be used: one line with the key, the rule and the value. The caller ends with exit code 2. */
+export class SettingsError extends Error {
+  override name = 'SettingsError';
+}
