@@ -15,8 +15,6 @@ export interface Session {
 }
 
 const NODE_NAME = /^[a-z0-9-]{1,40}$/;
-const UPPER: ReadonlySet<string> = new Set(UPPER_TOPICS);
-const LOWER: ReadonlySet<string> = new Set(LOWER_TOPICS);
 
 export function isNodeName(name: string): boolean {
   return NODE_NAME.test(name);
@@ -25,14 +23,14 @@ export function isNodeName(name: string): boolean {
 /** The upper topic that this is, where the session may publish to it; undefined where it may not. */
 export function mayPublish(root: string, session: Session, topic: string): UpperTopic | undefined {
   const last = lastLevelOf(root, session, topic);
-  return last !== undefined && UPPER.has(last) ? (last as UpperTopic) : undefined;
+  return UPPER_TOPICS.find((upper) => upper === last);
 }
 
 /** Local clients and listeners may ask for anything under the root; a node for `kept` and `ask` of its names, without wildcards. */
 export function maySubscribe(root: string, session: Session, filter: string): boolean {
   if (session.listens || session.names === 'any') return filter.startsWith(`${root}/`);
   const last = lastLevelOf(root, session, filter);
-  return last !== undefined && LOWER.has(last);
+  return LOWER_TOPICS.some((lower) => lower === last);
 }
 
 /** `readings` of `wells/barn-north/readings`, where the session may use that name. */

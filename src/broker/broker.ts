@@ -1,6 +1,6 @@
 /**
  * What the rest of the server sees of MQTT, whichever broker carries it: messages come in with how they came, `kept`, `ask` and
- * notices go out. Two implementations, one suite for both (tests/contract/broker-suite.ts): ./built-in.ts and ./outside.ts.
+ * notices go out. Two implementations, one suite for both (tests/contract/broker-suite.ts): ./built-in.ts and ./client.ts.
  */
 
 /** How one message came. */

@@ -13,7 +13,7 @@ import { mayPublish, maySubscribe, type Session } from './access.ts';
 import type { Acknowledge, Arrival, Broker, OnMessage, UpperTopic } from './broker.ts';
 import { newFrameMeter, meterFrames } from './frame-meter.ts';
 import { listen } from './listen.ts';
-import { openDoor, type Door, type DoorOptions } from './login.ts';
+import { addressOf, openDoor, type Door, type DoorOptions } from './login.ts';
 
 /** Retained messages that outlive the process. Both are called synchronously; `save` with `null` forgets the topic. */
 export interface RetainedShelf {
@@ -67,9 +67,15 @@ export async function openBuiltInBroker(options: BuiltInOptions): Promise<BuiltI
   const aedes = await Aedes.createBroker(handlers(line));
   aedes.on('clientReady', (client) => line.connected.add(client));
   aedes.on('clientDisconnect', (client) => line.connected.delete(client));
-  aedes.on('clientError', (client, error) => line.trouble(`Dropped ${whoIs(line, client)}: ${error.message}.`));
-  aedes.on('connectionError', (client, error) => line.trouble(`Turned away ${whoIs(line, client)}: ${error.message}.`));
-  (aedes as NodeJS.EventEmitter).on('error', (error: Error) => line.trouble(`The built-in broker reports: ${error.message}.`));
+  aedes.on('clientError', (client, error) =>
+    line.trouble(`Dropped ${whoIs(line, client)}: ${error.message}.`),
+  );
+  aedes.on('connectionError', (client, error) =>
+    line.trouble(`Turned away ${whoIs(line, client)}: ${error.message}.`),
+  );
+  (aedes as NodeJS.EventEmitter).on('error', (error: Error) =>
+    line.trouble(`The built-in broker reports: ${error.message}.`),
+  );
   const server = createServer((socket) => take(line, aedes, socket));
   server.maxConnections = options.maxConnections ?? MAX_CONNECTIONS;
   try {
@@ -96,7 +102,8 @@ function handlers(line: Line): ConstructorParameters<typeof Aedes>[0] {
     authorizeSubscribe(client, subscription, done) {
       const session = door.sessionOf(client);
       const may = session !== undefined && maySubscribe(options.root, session, subscription.topic);
-      if (!may) line.trouble(`Refused ${whoIs(line, client)}: it may not listen to ${shown(subscription.topic)}.`);
+      if (!may)
+        line.trouble(`Refused ${whoIs(line, client)}: it may not listen to ${shown(subscription.topic)}.`);
       done(null, may ? subscription : null);
     },
   };
@@ -109,10 +116,12 @@ function take(line: Line, aedes: Aedes, socket: Socket): void {
   const meter = newFrameMeter();
   const read = socket.read.bind(socket);
   socket.read = (size?: number) => {
-    const bytes = read(size) as Buffer | null;
+    const bytes: Buffer | null = read(size);
     const tooLarge = bytes === null ? 0 : meterFrames(meter, bytes, MAX_PACKET_BYTES);
     if (tooLarge === 0) return bytes;
-    line.trouble(`Dropped a client at ${socket.remoteAddress ?? '?'}: a packet of ${tooLarge} B, at most ${MAX_PACKET_BYTES} B are taken.`);
+    line.trouble(
+      `Dropped a client at ${socket.remoteAddress ?? '?'}: a packet of ${tooLarge} B, at most ${MAX_PACKET_BYTES} B are taken.`,
+    );
     socket.destroy();
     return null;
   };
@@ -125,8 +134,12 @@ type AllowPublish = (error?: Error | null) => void;
 function takePublish(line: Line, client: Client | null, packet: PublishLike, done: AllowPublish): void {
   if (line.closing) return done(new Error('closing'));
   const session = client === null ? undefined : line.door.sessionOf(client);
-  const kind = session === undefined || session.listens ? undefined : mayPublish(line.options.root, session, packet.topic);
-  if (session === undefined || kind === undefined) return done(new Error(`it may not publish to ${shown(packet.topic)}`));
+  const kind =
+    session === undefined || session.listens
+      ? undefined
+      : mayPublish(line.options.root, session, packet.topic);
+  if (session === undefined || kind === undefined)
+    return done(new Error(`it may not publish to ${shown(packet.topic)}`));
   const payload = bytesOf(packet.payload);
   const how: Arrival = { retained: keepRetained(line, packet, kind, payload), qos: packet.qos };
   const contentType = packet.properties?.contentType;
@@ -137,7 +150,9 @@ function takePublish(line: Line, client: Client | null, packet: PublishLike, don
 }
 
 /** What we need of the library's publish packets, Wills among them. */
-type PublishLike = Pick<AedesPublishPacket, 'topic' | 'payload' | 'qos' | 'retain'> & { properties?: { contentType?: string } };
+type PublishLike = Pick<AedesPublishPacket, 'topic' | 'payload' | 'qos' | 'retain'> & {
+  properties?: { contentType?: string };
+};
 
 /**
  * `hello` and `presence` are retained; `readings` and `start` never are: the flag is taken off before the library sees it, and the
@@ -163,10 +178,20 @@ async function restore(line: Line, aedes: Aedes): Promise<void> {
   }
 }
 
-function publishIn(aedes: Aedes, topic: string, payload: string | Uint8Array, how: { qos: 0 | 1 | 2; retain: boolean }): Promise<void> {
-  const bytes = typeof payload === 'string' ? Buffer.from(payload) : Buffer.from(payload.buffer, payload.byteOffset, payload.length);
+function publishIn(
+  aedes: Aedes,
+  topic: string,
+  payload: string | Uint8Array,
+  how: { qos: 0 | 1 | 2; retain: boolean },
+): Promise<void> {
+  const bytes =
+    typeof payload === 'string'
+      ? Buffer.from(payload)
+      : Buffer.from(payload.buffer, payload.byteOffset, payload.length);
   return new Promise((resolve, reject) => {
-    aedes.publish({ cmd: 'publish', topic, payload: bytes, dup: false, ...how }, (error) => (error ? reject(error) : resolve()));
+    aedes.publish({ cmd: 'publish', topic, payload: bytes, dup: false, ...how }, (error) =>
+      error ? reject(error) : resolve(),
+    );
   });
 }
 
@@ -176,12 +201,15 @@ function brokerOf(line: Line, aedes: Aedes, at: { port: number; stop: () => Prom
     port: at.port,
     async publish(topic, payload, how) {
       if (line.closing) throw new Error(`Cannot publish to ${topic}: the built-in broker is closed`);
-      if (how.retain) line.options.retained?.save(topic, payload.length === 0 ? null : Buffer.from(payload), how.qos);
+      if (how.retain)
+        line.options.retained?.save(topic, payload.length === 0 ? null : Buffer.from(payload), how.qos);
       await publishIn(aedes, topic, payload, how);
     },
     close() {
       line.closing = true;
-      closed ??= Promise.all([at.stop(), new Promise<void>((done) => aedes.close(done))]).then(() => undefined);
+      closed ??= Promise.all([at.stop(), new Promise<void>((done) => aedes.close(done))]).then(
+        () => undefined,
+      );
       return closed;
     },
     connectedNodes: () => usersOf(line),
@@ -199,7 +227,7 @@ function usersOf(line: Line): string[] {
 
 function whoIs(line: Line, client: Client): string {
   const user = line.door.sessionOf(client)?.user ?? line.door.claimOf(client)?.user;
-  const address = (client.conn as Partial<Socket>).remoteAddress ?? '?';
+  const address = addressOf(client) || '?';
   return user === undefined ? `a client at ${address}` : `"${user}" at ${address}`;
 }
 

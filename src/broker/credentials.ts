@@ -50,7 +50,8 @@ export async function makeCredential(
 ): Promise<NewCredential> {
   const speaksFor = [...new Set(more.speaksFor ?? [])];
   for (const name of [node, ...speaksFor]) {
-    if (!isNodeName(name)) throw new Error(`Cannot make credential: a node name is 1 to 40 of a-z, 0-9 and -: "${name}"`);
+    if (!isNodeName(name))
+      throw new Error(`Cannot make credential: a node name is 1 to 40 of a-z, 0-9 and -: "${name}"`);
   }
   const password = makePassword();
   return { password, row: { node, secret: await hashSecret(password), madeMs: more.madeMs, speaksFor } };
@@ -94,7 +95,9 @@ function plainPassword(password: string): string {
 
 function derive(password: string, salt: Buffer): Promise<Buffer> {
   return new Promise((resolve, reject) => {
-    scrypt(plainPassword(password), salt, HASH_BYTES, SCRYPT, (error, hash) => (error ? reject(error) : resolve(hash)));
+    scrypt(plainPassword(password), salt, HASH_BYTES, SCRYPT, (error, hash) =>
+      error ? reject(error) : resolve(hash),
+    );
   });
 }
 

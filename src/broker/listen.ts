@@ -4,7 +4,8 @@ import type { Server } from 'node:net';
 /** Resolves with the port that was opened (asked for or, with 0, found). Rejects with a sentence that says what to do. */
 export function listen(server: Server, at: { host: string; port: number }): Promise<number> {
   return new Promise((resolve, reject) => {
-    const refused = (error: NodeJS.ErrnoException): void => reject(new Error(listenProblem(error, at), { cause: error }));
+    const refused = (error: NodeJS.ErrnoException): void =>
+      reject(new Error(listenProblem(error, at), { cause: error }));
     server.once('error', refused);
     server.listen(at.port, at.host, () => {
       server.off('error', refused);
@@ -17,7 +18,7 @@ export function listen(server: Server, at: { host: string; port: number }): Prom
 /** Why the built-in broker cannot listen, and what to do. */
 export function listenProblem(error: NodeJS.ErrnoException, at: { host: string; port: number }): string {
   const where = `${at.host} port ${at.port}`;
-  switch (error.code) {
+  switch (error.code ?? '') {
     case 'EADDRINUSE':
       return `Cannot listen for nodes on ${where}: another program has this port. Stop it (often a second Stillwell or another MQTT broker), give Stillwell another port, or let it use that broker instead.`;
     case 'EADDRNOTAVAIL':

@@ -3,7 +3,7 @@
  * them nobody comes in, but local clients where the demo allows it. A client identifier is made the user's own (`user/id`), so
  * that nobody can push another node off by taking its identifier.
  */
-import type { Socket } from 'node:net';
+import { Socket } from 'node:net';
 import type { AuthenticateError, Client, ConnectPacket } from 'aedes';
 import { mayPublish, type Session } from './access.ts';
 import { openVerifier, type NodeCredential } from './credentials.ts';
@@ -49,7 +49,11 @@ export function openDoor(options: DoorOptions): Door {
   const verify = openVerifier();
   let waiting = 0;
 
-  async function judge(client: Client, user: string | undefined, password: Buffer | undefined): Promise<Session | Refused> {
+  async function judge(
+    client: Client,
+    user: string | undefined,
+    password: Buffer | undefined,
+  ): Promise<Session | Refused> {
     const local = options.allowLocal && isLocal(client);
     const known = user === undefined ? undefined : options.credential(user);
     if (user === undefined || known === undefined) {
@@ -58,19 +62,39 @@ export function openDoor(options: DoorOptions): Door {
         ? { refused: NOT_AUTHORIZED, why: 'it gave no user name; give the node its credential' }
         : { refused: BAD_USER_OR_PASSWORD, why: 'no such node has a credential' };
     }
-    if (waiting >= MAX_WAITING_CHECKS) return { refused: SERVER_UNAVAILABLE, why: 'too many nodes come at once; it may try again' };
+    if (waiting >= MAX_WAITING_CHECKS)
+      return { refused: SERVER_UNAVAILABLE, why: 'too many nodes come at once; it may try again' };
     waiting += 1;
-    const right = await verify(user, known.secret, password?.toString('utf8') ?? '').finally(() => (waiting -= 1));
+    const right = await verify(user, known.secret, password?.toString('utf8') ?? '').finally(
+      () => (waiting -= 1),
+    );
     if (!right) return { refused: BAD_USER_OR_PASSWORD, why: 'its password is wrong' };
     return { user, names: new Set([user, ...known.speaksFor]), listens: known.listens === true };
   }
 
-  async function admit(client: Client, user: string | undefined, password: Buffer | undefined): Promise<Refused | undefined> {
+  async function answer(client: Client, { user, password }: Given, done: Answer): Promise<void> {
+    let refused: Refused | undefined;
+    try {
+      refused = await admit(client, user, password);
+    } catch (error) {
+      refused = { refused: SERVER_UNAVAILABLE, why: error instanceof Error ? error.message : String(error) };
+    }
+    done(refused === undefined ? null : refusal(refused), refused === undefined);
+  }
+
+  async function admit(
+    client: Client,
+    user: string | undefined,
+    password: Buffer | undefined,
+  ): Promise<Refused | undefined> {
     const judged = await judge(client, user, password);
     if ('refused' in judged) return judged;
     const will = claims.get(client)?.willTopic;
     if (will !== undefined && (judged.listens || mayPublish(options.root, judged, will) !== 'presence')) {
-      return { refused: NOT_AUTHORIZED, why: `its Will must be the presence of its own name: ${JSON.stringify(will.slice(0, 80))}` };
+      return {
+        refused: NOT_AUTHORIZED,
+        why: `its Will must be the presence of its own name: ${JSON.stringify(will.slice(0, 80))}`,
+      };
     }
     if (!client.closed) sessions.set(client, judged);
     return undefined;
@@ -86,14 +110,16 @@ export function openDoor(options: DoorOptions): Door {
       done(null, true);
     },
     admit(client, user, password, done) {
-      admit(client, user, password).then(
-        (refused) => (refused === undefined ? done(null, true) : done(refusal(refused), false)),
-        (error: Error) => done(refusal({ refused: SERVER_UNAVAILABLE, why: error.message }), false),
-      );
+      void answer(client, { user, password }, done);
     },
     sessionOf: (client) => sessions.get(client),
     claimOf: (client) => claims.get(client),
   };
+}
+
+interface Given {
+  user: string | undefined;
+  password: Buffer | undefined;
 }
 
 interface Refused {
@@ -102,6 +128,8 @@ interface Refused {
 }
 
 function refusal({ refused, why }: Refused): AuthenticateError {
+  // The library declares the codes as a constant enum, which has no value at run time; these are its numbers.
+  // oxlint-disable-next-line typescript/no-unsafe-enum-assignment
   return Object.assign(new Error(why), { returnCode: refused });
 }
 
@@ -112,7 +140,12 @@ function claimOf(packet: ConnectPacket): Claim {
   };
 }
 
+/** Where the client is, as the system says it; empty where the connection is no socket. */
+export function addressOf(client: Client): string {
+  return client.conn instanceof Socket ? (client.conn.remoteAddress ?? '') : '';
+}
+
 function isLocal(client: Client): boolean {
-  const address = (client.conn as Partial<Socket>).remoteAddress ?? '';
+  const address = addressOf(client);
   return address === '::1' || address.startsWith('127.') || address.startsWith('::ffff:127.');
 }

@@ -1,6 +1,12 @@
 import { createConnection, createServer } from 'node:net';
 import { afterEach, describe, expect, test } from 'vitest';
-import { MAX_PACKET_BYTES, openBuiltInBroker, type BuiltInBroker, type BuiltInOptions } from '../../src/broker/built-in.ts';
+import {
+  MAX_PACKET_BYTES,
+  openBuiltInBroker,
+  type BuiltInBroker,
+  type BuiltInOptions,
+} from '../../src/broker/built-in.ts';
+import { listen } from '../../src/broker/listen.ts';
 import { makeCredential, type NodeCredential } from '../../src/broker/credentials.ts';
 import { closed, connectNode, gatherer, nextMessage, text } from './support.ts';
 
@@ -65,9 +71,24 @@ describe('openBuiltInBroker: who may come in', () => {
   // Return codes: MQTT 3.1.1, table 3.1 (4 bad user name or password, 5 not authorized, 1 unacceptable protocol version).
   test.each([
     ['no credential', {}, 'Not authorized', /gave no user name/],
-    ['a name without credential', { username: 'nobody', password: 'x' }, 'Bad username or password', /no such node/],
-    ['a wrong password', { username: 'barn-north', password: 'AAAA-AAAA' }, 'Bad username or password', /password is wrong/],
-    ['MQTT 5', { username: 'barn-north', protocolVersion: 5 as const }, 'Unacceptable protocol', /protocol version/],
+    [
+      'a name without credential',
+      { username: 'nobody', password: 'x' },
+      'Bad username or password',
+      /no such node/,
+    ],
+    [
+      'a wrong password',
+      { username: 'barn-north', password: 'AAAA-AAAA' },
+      'Bad username or password',
+      /password is wrong/,
+    ],
+    [
+      'MQTT 5',
+      { username: 'barn-north', protocolVersion: 5 as const },
+      'Unacceptable protocol',
+      /protocol version/,
+    ],
   ])('%s is refused and the reason is told', async (_name, options, refusal, trouble) => {
     const { credential } = await withNodes({ 'barn-north': [] });
     const { url, troubles } = await open({ credential });
@@ -80,9 +101,15 @@ describe('openBuiltInBroker: who may come in', () => {
     const { url, box } = await open({ credential, allowLocal: true });
     const node = await connectNode(url);
     await node.publishAsync('wells/pasture/hello', '{}', { qos: 1, retain: true });
-    expect((await box.until(1))[0]).toMatchObject({ topic: 'wells/pasture/hello', how: { retained: false }, user: undefined });
+    expect((await box.until(1))[0]).toMatchObject({
+      topic: 'wells/pasture/hello',
+      how: { retained: false },
+      user: undefined,
+    });
     await node.endAsync();
-    await expect(connectNode(url, { username: 'barn-north', password: 'guess' })).rejects.toThrow('Bad username');
+    await expect(connectNode(url, { username: 'barn-north', password: 'guess' })).rejects.toThrow(
+      'Bad username',
+    );
   });
 
   test('a client identifier taken by another user does not push that user off', async () => {
@@ -119,7 +146,8 @@ describe('openBuiltInBroker: what a node may do', () => {
     const { credential, password } = await withNodes({ gate: ['shed', 'pasture'] });
     const { url, box } = await open({ credential });
     const gate = await connectNode(url, { username: 'gate', password: password('gate') });
-    for (const name of ['gate', 'shed', 'pasture']) await gate.publishAsync(`wells/${name}/readings`, name, { qos: 1 });
+    for (const name of ['gate', 'shed', 'pasture'])
+      await gate.publishAsync(`wells/${name}/readings`, name, { qos: 1 });
     expect((await box.until(3)).map(({ topic, user }) => [topic, user])).toEqual([
       ['wells/gate/readings', 'gate'],
       ['wells/shed/readings', 'gate'],
@@ -137,23 +165,47 @@ describe('openBuiltInBroker: what a node may do', () => {
         (granted) => granted.every(({ qos }) => qos !== 128),
         () => false,
       );
-    const filters = ['wells/gate/kept', 'wells/gate/ask', 'wells/shed/kept', 'wells/other/kept', 'wells/+/kept', 'wells/gate/readings', '#', '$SYS/#', 'wells/gate/+'];
+    const filters = [
+      'wells/gate/kept',
+      'wells/gate/ask',
+      'wells/shed/kept',
+      'wells/other/kept',
+      'wells/+/kept',
+      'wells/gate/readings',
+      '#',
+      '$SYS/#',
+      'wells/gate/+',
+    ];
     const may = [];
     for (const filter of filters) may.push([filter, await ask(filter)]);
-    expect(may.filter(([, yes]) => yes).map(([filter]) => filter)).toEqual(['wells/gate/kept', 'wells/gate/ask', 'wells/shed/kept']);
+    expect(may.filter(([, yes]) => yes).map(([filter]) => filter)).toEqual([
+      'wells/gate/kept',
+      'wells/gate/ask',
+      'wells/shed/kept',
+    ]);
     await node.endAsync();
   });
 
   test('a Will on another name is refused at connect', async () => {
     const { credential, password } = await withNodes({ gate: [] });
     const { url } = await open({ credential });
-    const will = { topic: 'wells/other/presence', payload: Buffer.from('"gone"'), qos: 1 as const, retain: true };
-    await expect(connectNode(url, { username: 'gate', password: password('gate'), will })).rejects.toThrow('Not authorized');
+    const will = {
+      topic: 'wells/other/presence',
+      payload: Buffer.from('"gone"'),
+      qos: 1 as const,
+      retain: true,
+    };
+    await expect(connectNode(url, { username: 'gate', password: password('gate'), will })).rejects.toThrow(
+      'Not authorized',
+    );
   });
 
   test('a credential that listens hears everything under the root and publishes nothing', async () => {
     const { row, password } = await makeCredential('recorder', { madeMs: 0 });
-    const { url, box } = await open({ credential: () => ({ secret: row.secret, speaksFor: [], listens: true }), allowLocal: true });
+    const { url, box } = await open({
+      credential: () => ({ secret: row.secret, speaksFor: [], listens: true }),
+      allowLocal: true,
+    });
     const recorder = await connectNode(url, { username: 'recorder', password });
     await recorder.subscribeAsync('wells/#', { qos: 1 });
     const next = nextMessage(recorder);
@@ -203,7 +255,8 @@ describe('openBuiltInBroker: messages', () => {
     const shelf = new Map<string, { topic: string; payload: Uint8Array; qos: 0 | 1 | 2 }>();
     const retained: NonNullable<BuiltInOptions['retained']> = {
       load: () => shelf.values(),
-      save: (topic, payload, qos) => void (payload === null ? shelf.delete(topic) : shelf.set(topic, { topic, payload, qos })),
+      save: (topic, payload, qos) =>
+        void (payload === null ? shelf.delete(topic) : shelf.set(topic, { topic, payload, qos })),
     };
     const first = await open({ allowLocal: true, retained });
     const node = await connectNode(first.url);
@@ -215,7 +268,9 @@ describe('openBuiltInBroker: messages', () => {
     await first.broker.close();
 
     const second = await open({ allowLocal: true, retained });
-    expect(second.box.heard.map(({ topic, how }) => [topic, how.retained])).toEqual([['wells/shed/hello', true]]);
+    expect(second.box.heard.map(({ topic, how }) => [topic, how.retained])).toEqual([
+      ['wells/shed/hello', true],
+    ]);
     const back = await connectNode(second.url);
     const next = nextMessage(back);
     await back.subscribeAsync('wells/shed/kept', { qos: 1 });
@@ -225,12 +280,19 @@ describe('openBuiltInBroker: messages', () => {
 
   test('closing sets off no Will: our own absence is not news', async () => {
     const { url, box, broker } = await open({ allowLocal: true });
-    const will = { topic: 'wells/shed/presence', payload: Buffer.from('"gone"'), qos: 1 as const, retain: true };
+    const will = {
+      topic: 'wells/shed/presence',
+      payload: Buffer.from('"gone"'),
+      qos: 1 as const,
+      retain: true,
+    };
     const node = await connectNode(url, { will });
     await broker.close();
     await closed(node);
     expect(box.heard).toEqual([]);
-    await expect(broker.publish('wells/shed/kept', '{}', { qos: 1, retain: true })).rejects.toThrow('is closed');
+    await expect(broker.publish('wells/shed/kept', '{}', { qos: 1, retain: true })).rejects.toThrow(
+      'is closed',
+    );
   });
 });
 
@@ -238,19 +300,22 @@ describe('openBuiltInBroker: misbehaving clients', () => {
   async function raw(port: number, bytes: Buffer[]): Promise<void> {
     const socket = createConnection({ port, host: '127.0.0.1' });
     const gone = new Promise<void>((resolve) => socket.once('close', () => resolve()));
-    socket.on('error', () => undefined);
+    socket.on('error', () => undefined).resume();
     for (const part of bytes) socket.write(part);
     await gone;
   }
 
-  const CONNECT = Buffer.from('101000044d5154540402003c0004abcdefab', 'hex');
+  const CONNECT = Buffer.from('101000044d5154540402003c000461626364', 'hex');
   test.each([
     ['bytes that are no MQTT', [Buffer.from('GET / HTTP/1.1\r\n\r\n')]],
     ['a packet before CONNECT', [Buffer.from('c000', 'hex')]],
     ['a length without end', [Buffer.from('10ffffffffff', 'hex')]],
     ['a packet announced as 200 MiB', [CONNECT, Buffer.from('3080808064', 'hex')]],
     ['two CONNECTs', [CONNECT, CONNECT]],
-    ['a topic of ten thousand levels', [CONNECT, Buffer.concat([Buffer.from('30924e4e20', 'hex'), Buffer.alloc(10_000, '/')])]],
+    [
+      'a topic of ten thousand levels',
+      [CONNECT, Buffer.concat([Buffer.from('30924e2710', 'hex'), Buffer.alloc(10_000, '/')])],
+    ],
     ['a topic with a wildcard', [CONNECT, Buffer.from('3003000123', 'hex')]],
   ])('%s: dropped, and the next node is served', async (_name, bytes) => {
     const { broker, url, box } = await open({ allowLocal: true });
@@ -276,7 +341,7 @@ describe('openBuiltInBroker: misbehaving clients', () => {
 describe('openBuiltInBroker: a port that cannot be had', () => {
   test('a taken port is one line that says what to do', async () => {
     const other = createServer();
-    const port = await new Promise<number>((resolve) => other.listen(0, '127.0.0.1', () => resolve((other.address() as { port: number }).port)));
+    const port = await listen(other, { host: '127.0.0.1', port: 0 });
     await expect(open({ port })).rejects.toThrow(
       `Cannot listen for nodes on 127.0.0.1 port ${port}: another program has this port. Stop it (often a second Stillwell or another MQTT broker), give Stillwell another port, or let it use that broker instead.`,
     );

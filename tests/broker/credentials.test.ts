@@ -11,15 +11,25 @@ describe('makeCredential', () => {
   });
 
   test('two credentials of one node differ in password and salt', async () => {
-    const [a, b] = await Promise.all([makeCredential('a', { madeMs: 0 }), makeCredential('a', { madeMs: 0 })]);
+    const [a, b] = await Promise.all([
+      makeCredential('a', { madeMs: 0 }),
+      makeCredential('a', { madeMs: 0 }),
+    ]);
     expect(a.password).not.toBe(b.password);
     expect(a.row.secret.split(':')[0]).not.toBe(b.row.secret.split(':')[0]);
   });
 
-  test.each(['', 'Barn', 'barn north', 'barn/north', 'x'.repeat(41), '+', '#'])('refuses the name "%s"', async (name) => {
-    await expect(makeCredential(name, { madeMs: 0 })).rejects.toThrow('Cannot make credential: a node name is 1 to 40 of a-z, 0-9 and -');
-    await expect(makeCredential('gate', { madeMs: 0, speaksFor: [name] })).rejects.toThrow('Cannot make credential');
-  });
+  test.each(['', 'Barn', 'barn north', 'barn/north', 'x'.repeat(41), '+', '#'])(
+    'refuses the name "%s"',
+    async (name) => {
+      await expect(makeCredential(name, { madeMs: 0 })).rejects.toThrow(
+        'Cannot make credential: a node name is 1 to 40 of a-z, 0-9 and -',
+      );
+      await expect(makeCredential('gate', { madeMs: 0, speaksFor: [name] })).rejects.toThrow(
+        'Cannot make credential',
+      );
+    },
+  );
 });
 
 describe('verifySecret', () => {
@@ -36,12 +46,17 @@ describe('verifySecret', () => {
     const { scryptSync } = await import('node:crypto');
     const salt = Buffer.from('0123456789abcdef');
     const hash = scryptSync('ABCDEFGH', salt, 32, { N: 4096, r: 8, p: 1 });
-    expect(await verifySecret(`${salt.toString('base64')}:${hash.toString('base64')}`, 'abcd-efgh')).toBe(true);
+    expect(await verifySecret(`${salt.toString('base64')}:${hash.toString('base64')}`, 'abcd-efgh')).toBe(
+      true,
+    );
   });
 
-  test.each(['', 'nothing', ':', 'c2FsdA==:', 'c2FsdA==:c2hvcnQ='])('a secret "%s" is never right', async (secret) => {
-    expect(await verifySecret(secret, '')).toBe(false);
-  });
+  test.each(['', 'nothing', ':', 'c2FsdA==:', 'c2FsdA==:c2hvcnQ='])(
+    'a secret "%s" is never right',
+    async (secret) => {
+      expect(await verifySecret(secret, '')).toBe(false);
+    },
+  );
 });
 
 describe('openVerifier', () => {

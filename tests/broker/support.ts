@@ -24,7 +24,8 @@ export function gatherer(): {
       for (const wait of waiting.filter(({ n }) => heard.length >= n)) wait.resolve(heard);
       waiting = waiting.filter(({ n }) => heard.length < n);
     },
-    until: (n) => (heard.length >= n ? Promise.resolve(heard) : new Promise((resolve) => waiting.push({ n, resolve }))),
+    until: (n) =>
+      heard.length >= n ? Promise.resolve(heard) : new Promise((resolve) => waiting.push({ n, resolve })),
   };
 }
 
@@ -49,8 +50,12 @@ export function closed(client: MqttClient): Promise<void> {
 }
 
 /** The next message on a client. */
-export function nextMessage(client: MqttClient): Promise<{ topic: string; payload: string; retain: boolean }> {
+export function nextMessage(
+  client: MqttClient,
+): Promise<{ topic: string; payload: string; retain: boolean }> {
   return new Promise((resolve) =>
-    client.once('message', (topic, payload, packet) => resolve({ topic, payload: payload.toString(), retain: packet.retain })),
+    client.once('message', (topic, payload, packet) =>
+      resolve({ topic, payload: payload.toString(), retain: packet.retain }),
+    ),
   );
 }

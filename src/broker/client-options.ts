@@ -1,0 +1,74 @@
+/** Settings of an outside broker, and how the MQTT library is told of them. Certificate files are read here, once, at start. */
+import { readFileSync } from 'node:fs';
+import type { IClientOptions } from 'mqtt';
+
+export interface BrokerClientSettings {
+  /** mqtt:// mqtts:// ws:// wss://, with port and path where they are not the usual ones. */
+  url: string;
+  /** 4 is MQTT 3.1.1, 5 is MQTT 5. */
+  version: 4 | 5;
+  /** The same after each restart: the broker holds our session under it. */
+  clientId: string;
+  user?: string;
+  password?: string;
+  caFile?: string;
+  certFile?: string;
+  keyFile?: string;
+}
+
+const PROTOCOLS = ['mqtt:', 'mqtts:', 'ws:', 'wss:'];
+/** The broker holds what comes while we are away for so long (MQTT 5); 3.1.1 brokers have a setting of their own. */
+const SESSION_S = 7 * 24 * 3600;
+/** Messages on their way to us at once: at 20,000 a second and a commit each 20 ms, 400 wait; brokers give fewer where they must. */
+const RECEIVE_MAXIMUM = 1000;
+const KEEPALIVE_S = 60;
+/** A broker that takes a connection and says nothing. */
+const CONNECT_WITHIN_MS = 20_000;
+
+/** Throws `Cannot use the broker …` where an address or a file is no good. */
+export function clientOptions(settings: BrokerClientSettings): IClientOptions {
+  checkAddress(settings.url);
+  if ((settings.certFile === undefined) !== (settings.keyFile === undefined)) {
+    throw new Error(
+      'Cannot use the broker: a client certificate and its key go together, and one of the two is missing',
+    );
+  }
+  return {
+    protocolVersion: settings.version,
+    clientId: settings.clientId,
+    clean: false,
+    ...(settings.version === 5
+      ? { properties: { sessionExpiryInterval: SESSION_S, receiveMaximum: RECEIVE_MAXIMUM } }
+      : {}),
+    keepalive: KEEPALIVE_S,
+    connectTimeout: CONNECT_WITHIN_MS,
+    reconnectPeriod: 0,
+    resubscribe: false,
+    timerVariant: 'native',
+    ...(settings.user === undefined ? {} : { username: settings.user }),
+    ...(settings.password === undefined ? {} : { password: settings.password }),
+    ...(settings.caFile === undefined ? {} : { ca: readOrSay('CA file', settings.caFile) }),
+    ...(settings.certFile === undefined ? {} : { cert: readOrSay('client certificate', settings.certFile) }),
+    ...(settings.keyFile === undefined ? {} : { key: readOrSay('client key', settings.keyFile) }),
+  };
+}
+
+function checkAddress(url: string): void {
+  const protocol = URL.canParse(url) ? new URL(url).protocol : undefined;
+  if (protocol === undefined || !PROTOCOLS.includes(protocol)) {
+    throw new Error(
+      `Cannot use the broker: its address must begin with mqtt://, mqtts://, ws:// or wss://: "${url}"`,
+    );
+  }
+}
+
+function readOrSay(what: string, path: string): Buffer {
+  try {
+    return readFileSync(path);
+  } catch (error) {
+    throw new Error(
+      `Cannot read the broker’s ${what}: ${error instanceof Error ? error.message : String(error)}`,
+      { cause: error },
+    );
+  }
+}
