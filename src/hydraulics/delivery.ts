@@ -1,26 +1,36 @@
 /**
- * What the pump delivers as it now is, from its last fills. Each fill gives two readings. The one at the stop (fill + draw after)
- * is right on average whatever is drawn, but rough; the one over the whole run is fine, but low by what was drawn meanwhile. So the
- * rough ones' median says where to look, and the mean of the fine ones near it is the answer. Where no run goes by without a draw,
+ * What the pump delivers as it now is, from its last fills. Each fill gives two readings. Its second half with the draw after it is
+ * right on average whatever is drawn, but rough; the rate of the whole run is fine, but low by what was drawn meanwhile. So the
+ * rough ones' median says where to look, and the fine ones that crowd there are the answer. Where no run goes by without a draw,
  * the rough ones alone decide. Rates are per unit of air charge (1/kPa/s): times `airKpaL` they are litres a second.
  */
 import type { Fill } from './fill.ts';
+import { median } from './median.ts';
 
 const FILLS_KEPT = 24;
 const FEWEST_FILLS = 3;
 /** How near the rough median a whole run must be to count as one without a draw. */
-const NEAR = 0.07;
+const NEAR = 0.06;
 /** Share of the runs that must be near it. */
 const NEAR_SHARE = 0.2;
+/** The fills that tell how delivery falls with pressure: within this of the steepest but a few. */
+const STEEPEST = 0.96;
 /** Fall of delivery with pressure before this pump's own is learnt, 1/kPa: a submersible in the middle of its curve. */
-const USUAL_FALL_PER_KPA = 0.0006;
-const STEEPEST_FALL_PER_KPA = 0.004;
+const USUAL_FALL_PER_KPA = 0.001;
+const STEEPEST_FALL_PER_KPA = 0.005;
 /** The usual fall counts as so many fills. */
-const USUAL_COUNTS = 6;
+const USUAL_COUNTS = 2;
 const NANO = 1e9;
+const MICRO = 1e6;
 
-/** A fill as kept: rates in 1e-9/kPa/s, whole numbers; 0 where not known. */
-export type FillNote = [rate: number, kpa: number, endRate: number, endKpa: number, fallPerKpaMicro: number];
+/** A fill as kept: rates in 1e-9/kPa/s, whole numbers, 0 where not known; slowing in 1e-6/kPa. */
+export type FillNote = [
+  rate: number,
+  kpa: number,
+  lateRate: number,
+  lateKpa: number,
+  slowsMicro: number | null,
+];
 
 /** Delivery as a straight line in pressure. */
 export interface Level {
@@ -29,87 +39,86 @@ export interface Level {
   fallPerKpa: number;
   /** Highest pressure that the fills reached, kPa gauge: above it the line is not known. */
   upToKpa: number;
-  fills: number;
 }
 
 export interface Delivery {
   notes: FillNote[];
+  /** Fills seen under this card. */
+  fills: number;
   level?: Level;
   /** The level as first learnt under this card: what slow changes are measured by. */
   reference?: Level;
 }
 
-export const FILLS_FOR_REFERENCE = 12;
+/** The reference is the mean level of these fills. */
+const REFERENCE_FROM = 12;
+const REFERENCE_TO = 36;
 
 export function newDelivery(): Delivery {
-  return { notes: [] };
+  return { notes: [], fills: 0 };
 }
 
 export function learnDelivery(delivery: Delivery, fill: Fill): void {
   if (!(fill.rate > 0)) return;
   delivery.notes.push(noteOf(fill));
+  delivery.fills++;
   if (delivery.notes.length > FILLS_KEPT) delivery.notes.shift();
+  if (delivery.notes.length < FEWEST_FILLS) return;
   const level = levelOf(delivery.notes);
-  if (!level) return;
   delivery.level = level;
-  if (!delivery.reference && level.fills >= FILLS_FOR_REFERENCE) delivery.reference = level;
+  if (delivery.fills >= REFERENCE_FROM && delivery.fills <= REFERENCE_TO) refer(delivery, level);
+}
+
+function refer(delivery: Delivery, level: Level): void {
+  const { reference } = delivery;
+  if (!reference) delivery.reference = { ...level };
+  else
+    reference.rate += (rateAt(level, reference.kpa) - reference.rate) / (delivery.fills - REFERENCE_FROM + 1);
 }
 
 function noteOf(fill: Fill): FillNote {
-  const { half } = fill;
-  const apart = half ? half.kpas[1] - half.kpas[0] : 0;
-  const fall =
-    half && apart > 10 && half.rates[0] > 0
-      ? (1 - half.rates[1] / half.rates[0]) / apart
-      : USUAL_FALL_PER_KPA;
   return [
     Math.round(fill.rate * NANO),
-    Math.round(fill.kpa * 10) / 10,
-    Math.round((fill.endRate ?? 0) * NANO),
-    Math.round((fill.endKpa ?? 0) * 10) / 10,
-    Math.round(fall * 1e6),
+    Math.round(fill.kpa),
+    Math.round((fill.lateRate ?? 0) * NANO),
+    Math.round(fill.lateKpa),
+    Number.isNaN(fill.slowsPerKpa) ? null : Math.round(fill.slowsPerKpa * MICRO),
   ];
 }
 
-function levelOf(notes: readonly FillNote[]): Level | undefined {
-  if (notes.length < FEWEST_FILLS) return undefined;
+function levelOf(notes: readonly FillNote[]): Level {
   const kpa = median(notes.map((note) => note[1]));
-  const roughFall = fallOf(notes);
-  const toMiddle = (rate: number, at: number, fall: number): number =>
-    rate / Math.max(0.2, 1 - fall * (at - kpa));
-  const rough = median(
-    notes.filter((note) => note[2] > 0).map((note) => toMiddle(note[2], note[3], roughFall)),
-  );
-  const whole = notes.map((note) => toMiddle(note[0], note[1], roughFall));
-  const centre = Number.isNaN(rough) ? upper(whole) : rough;
-  const near = nearest(whole, centre);
-  const fallNotes = notes.filter((_, i) => Math.abs(whole[i]! / centre - 1) < NEAR);
+  const fallPerKpa = fallOf(notes);
+  const atMiddle = (rate: number, at: number): number => rate / Math.max(0.2, 1 - fallPerKpa * (at - kpa));
+  const late = notes.filter((note) => note[2] > 0).map((note) => atMiddle(note[2], note[3]));
+  const whole = notes.map((note) => atMiddle(note[0], note[1]));
+  const rough = late.length >= FEWEST_FILLS ? median(late) : upper(whole);
   return {
-    rate: near / NANO,
+    rate: crowdNear(whole, rough) / NANO,
     kpa,
-    fallPerKpa: fallOf(fallNotes.length > 3 ? fallNotes : []),
-    upToKpa: Math.max(...notes.map((note) => Math.max(note[3], note[1]))),
-    fills: notes.length,
+    fallPerKpa,
+    upToKpa: Math.max(...notes.map((note) => 2 * note[3] - note[1])),
   };
 }
 
-/** Mean of the whole-run rates about the centre, the centre moved once to where they crowd; the centre itself where few are near. */
-function nearest(whole: readonly number[], centre: number): number {
+/** Middle of the whole-run rates near the centre, moved once to where they crowd; the centre itself where few are near. */
+function crowdNear(whole: readonly number[], centre: number): number {
   const about = (at: number): number[] => whole.filter((rate) => Math.abs(rate / at - 1) < NEAR);
   const first = about(centre);
   if (first.length < Math.max(2, NEAR_SHARE * whole.length)) return centre;
-  const second = about(median(first));
-  return median(second);
+  return median(about(median(first)));
 }
 
-/** Where nothing was seen after the runs: a rate that a fifth of them exceed. */
+/** The rate that a tenth of the fills exceed: about one without a draw. */
 function upper(rates: readonly number[]): number {
   const sorted = rates.toSorted((a, b) => a - b);
-  return sorted[Math.floor(0.8 * (sorted.length - 1))]!;
+  return sorted[Math.floor(0.9 * (sorted.length - 1))]!;
 }
 
+/** How delivery falls with pressure, from the fills that were steepest as a whole: nothing was drawn in those. */
 function fallOf(notes: readonly FillNote[]): number {
-  const falls = notes.map((note) => note[4] / 1e6);
+  const steep = upper(notes.map((note) => note[0])) * STEEPEST;
+  const falls = notes.filter((note) => note[0] >= steep && note[4] !== null).map((note) => note[4]! / MICRO);
   for (let i = 0; i < USUAL_COUNTS; i++) falls.push(USUAL_FALL_PER_KPA);
   return Math.min(STEEPEST_FALL_PER_KPA, Math.max(0, median(falls)));
 }
@@ -117,11 +126,4 @@ function fallOf(notes: readonly FillNote[]): number {
 /** Rate of delivery at a gauge pressure. */
 export function rateAt(level: Level, kpa: number): number {
   return level.rate * Math.max(0, 1 - level.fallPerKpa * (kpa - level.kpa));
-}
-
-function median(values: readonly number[]): number {
-  const sorted = values.toSorted((a, b) => a - b);
-  const middle = sorted.length >> 1;
-  if (sorted.length === 0) return Number.NaN;
-  return sorted.length % 2 === 1 ? sorted[middle]! : (sorted[middle - 1]! + sorted[middle]!) / 2;
 }

@@ -7,16 +7,16 @@ import { warmthAfter } from './air.ts';
 import { lineThrough, onLine, type Line } from './line.ts';
 import type { Points, Trace } from './trace.ts';
 
-/** One fill, as later ones are compared with it. Rates in 1/kPa/s. */
+/** One fill, as later ones are compared with it. Rates in 1/kPa/s, pressures in kPa gauge. */
 export interface Fill {
-  /** Rate of the whole run, with half the draw that stood before and after it; and the mean pressure, kPa gauge. */
+  /** Rate of the whole run at its mean pressure, with the draw that stood both before and after it. */
   rate: number;
   kpa: number;
-  /** Rate at the stop, draw included; and the pressure there. Absent where the rest after was not seen. */
-  endRate?: number;
-  endKpa?: number;
-  /** Rates of the first and second half. */
-  half?: { rates: [number, number]; kpas: [number, number] };
+  /** Rate of the run's second half with the draw that stood after it. Absent where the rest after was not seen. */
+  lateRate?: number;
+  lateKpa: number;
+  /** Share by which the fill slowed from the first half to the second, for each kPa. */
+  slowsPerKpa: number;
   drawBefore?: number;
   drawAfter?: number;
 }
@@ -86,27 +86,23 @@ export function readFill(trace: Trace, air: AirOf): Fill | undefined {
   const rooms = roomsOf(trace, air);
   const [from, to] = clearOfEdges(trace);
   const { s, kpa } = trace.run;
-  const whole = lineThrough(s, rooms.run, from, to);
-  if (!whole || whole.n < 4) return undefined;
-  const before = drawBefore(trace, rooms);
-  const after = drawAfter(trace, rooms);
   const middle = (from + to) >> 1;
+  const whole = lineThrough(s, rooms.run, from, to);
   const first = lineThrough(s, rooms.run, from, middle);
   const second = lineThrough(s, rooms.run, middle, to);
-  const end = lineThrough(s, rooms.run, Math.max(from, to - Math.max(3, Math.round((to - from) / 3))), to);
+  if (!whole || !first || !second) return undefined;
+  const before = drawBefore(trace, rooms)?.slope;
+  const after = drawAfter(trace, rooms)?.slope;
+  const lateKpa = meanOf(kpa, middle, to);
+  const apartKpa = lateKpa - meanOf(kpa, from, middle);
   return {
-    rate: -whole.slope + ((before?.slope ?? 0) + (after?.slope ?? 0)) / 2,
+    rate: -whole.slope + Math.max(0, Math.min(before ?? 0, after ?? 0)),
     kpa: meanOf(kpa, from, to),
-    ...(end && after && { endRate: after.slope - end.slope, endKpa: pressureOf(end, s, kpa, from, to) }),
-    ...(first &&
-      second && {
-        half: {
-          rates: [-first.slope, -second.slope],
-          kpas: [meanOf(kpa, from, middle), meanOf(kpa, middle, to)],
-        },
-      }),
-    ...(before && { drawBefore: before.slope }),
-    ...(after && { drawAfter: after.slope }),
+    lateKpa,
+    slowsPerKpa: apartKpa > 10 && first.slope < 0 ? (1 - second.slope / first.slope) / apartKpa : Number.NaN,
+    ...(after !== undefined && { lateRate: after - second.slope }),
+    ...(before !== undefined && { drawBefore: before }),
+    ...(after !== undefined && { drawAfter: after }),
   };
 }
 
@@ -125,15 +121,4 @@ function meanOf(values: readonly number[], from: number, to: number): number {
   let sum = 0;
   for (let i = from; i < to; i++) sum += values[i]!;
   return sum / (to - from);
-}
-
-function pressureOf(
-  line: Line,
-  s: readonly number[],
-  kpa: readonly number[],
-  from: number,
-  to: number,
-): number {
-  const at = s.findIndex((x, i) => i >= from && x >= line.x);
-  return meanOf(kpa, Math.max(from, at - 1), Math.min(to, at + 2));
 }

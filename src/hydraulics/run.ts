@@ -165,7 +165,7 @@ function litresOf(
 function ownRate(fill: Fill | undefined, reads: RunReads, airKpaL: number): number {
   const rated = reads.ratedLPerS;
   if (!fill) return rated ?? Number.NaN;
-  const own = Math.max(fill.rate, ...(fill.half?.rates ?? [])) * airKpaL;
+  const own = fill.rate * airKpaL;
   if (rated === undefined) return own;
   return Math.min(rated * RATED_SLACK, Math.max(rated / RATED_SLACK, own));
 }

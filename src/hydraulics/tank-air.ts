@@ -8,7 +8,7 @@ import { rateAt, type Delivery } from './delivery.ts';
 import type { Tank } from './tank.ts';
 
 /** Steeper by this much is still the pump: supply voltage, water table, noise. */
-const SLACK = 1.04;
+const SLACK = 1.06;
 
 export interface TankAir {
   /** Air charge against the card's, 1 = all of it. */
@@ -33,6 +33,6 @@ export function airCharge(delivery: Delivery, tank: Tank | null): TankAir | unde
   return {
     share,
     ...(tank && { airKpa: (tank.airKpaL * share) / tank.volumeL - tank.atmosphereKpa }),
-    fills: level.fills,
+    fills: delivery.fills,
   };
 }
