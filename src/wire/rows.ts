@@ -38,16 +38,30 @@ export function emptyRows(): Rows {
   return shared;
 }
 
-/** Columns in the order in which their channels first appear, arrays of exactly the readings' number. */
+/** Columns in the order in which their channels first appear; their arrays are of exactly the readings' number. */
 export function columnsOf(rows: Rows): PackColumn[] {
   const order = countByCode(rows);
-  return order.map((code) => {
-    const column = columnOf(rows, code, counts[code]!, faultCounts[code]! > 0);
+  // One piece of memory for all columns of a pack: making many small ones costs more than reading the pack.
+  const memory = new ArrayBuffer(rows.n * BYTES_A_READING);
+  const columns: PackColumn[] = [];
+  let at = 0;
+  for (const code of order) {
+    const length = counts[code]!;
+    const times = new Float64Array(memory, at, length);
+    const values = new Float64Array(memory, at + length * 8, length);
+    at += length * BYTES_A_READING;
+    copyColumn(rows, code, times, values);
+    const column: PackColumn = { channel: NAMES[code]!, times, values };
+    if (faultCounts[code] !== 0) column.faults = faultsOf(rows, code, length);
+    columns.push(column);
     counts[code] = 0;
     faultCounts[code] = 0;
-    return column;
-  });
+  }
+  return columns;
 }
+
+/** A time and a value, doubles both. */
+const BYTES_A_READING = 16;
 
 function countByCode(rows: Rows): number[] {
   const order: number[] = [];
@@ -60,22 +74,18 @@ function countByCode(rows: Rows): number[] {
   return order;
 }
 
-function columnOf(rows: Rows, code: number, length: number, withFaults: boolean): PackColumn {
-  const times = new Float64Array(length);
-  const values = new Float64Array(length);
+function copyColumn(rows: Rows, code: number, times: Float64Array, values: Float64Array): void {
+  const { length } = times;
   for (let i = 0, to = 0; to < length; i++) {
     if (rows.code[i] !== code) continue;
     times[to] = rows.timeMs[i]!;
     values[to] = rows.value[i]!;
     to++;
   }
-  const column: PackColumn = { channel: NAMES[code]!, times, values };
-  if (withFaults) column.faults = Uint8Array.from(faultsOf(rows, code));
-  return column;
 }
 
-function faultsOf(rows: Rows, code: number): number[] {
-  const faults: number[] = [];
-  for (let i = 0; i < rows.n; i++) if (rows.code[i] === code) faults.push(rows.fault[i]!);
+function faultsOf(rows: Rows, code: number, length: number): Uint8Array {
+  const faults = new Uint8Array(length);
+  for (let i = 0, to = 0; to < length; i++) if (rows.code[i] === code) faults[to++] = rows.fault[i]!;
   return faults;
 }
