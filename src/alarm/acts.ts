@@ -1,0 +1,108 @@
+/**
+ * What people do to alarms: acknowledge, shelve for a time, take the well out of service, open and close a visit, lay it up. Acts
+ * that mean nothing in the state they meet (acknowledging what does not stand) change nothing.
+ */
+import type { Act } from '../card/act.ts';
+import { type AlarmEntry, type AlarmsState, type Away } from './entry.ts';
+import { alarmLine, type EmitAlarm } from './line.ts';
+import { step } from './settle.ts';
+
+/** Takes an act of a person; acts that are not about alarms are ignored. */
+export function alarmAct(state: AlarmsState, act: Act, atMs: number, emit: EmitAlarm): void {
+  switch (act.kind) {
+    case 'acknowledged':
+      for (const entry of meant(state, act)) {
+        step(entry, 'acknowledge', atMs);
+        dropNormal(state);
+      }
+      break;
+    case 'shelved':
+      for (const entry of meant(state, act)) shelve(entry, act.untilMs, atMs);
+      break;
+    case 'visit-opened':
+      goAway(state, { is: 'visit' }, atMs);
+      break;
+    case 'visit-closed':
+      clearAll(state, atMs, emit);
+      state.away = state.away.filter((away) => away.is !== 'visit');
+      if (state.away.length === 0) beginAfresh(state, atMs);
+      break;
+    case 'out-of-service':
+    case 'laid-up':
+      clearAll(state, atMs, emit);
+      goAway(
+        state,
+        act.kind === 'laid-up'
+          ? { is: 'laid-up', ...(act.untilMs !== undefined && { untilMs: act.untilMs }) }
+          : { is: 'out-of-service' },
+        atMs,
+      );
+      break;
+    case 'back-in-service':
+      comeBack(state, 'out-of-service', atMs);
+      comeBack(state, 'laid-up', atMs);
+      break;
+    case 'card-changed':
+    case 'pinned':
+    case 'calibrated':
+    case 'expected':
+    case 'server-away':
+    case 'tick':
+      break;
+    default:
+      act satisfies never;
+  }
+}
+
+/** Lay-ups whose time is over end by themselves. */
+export function endAway(state: AlarmsState, atMs: number): void {
+  const over = (away: Away): boolean =>
+    away.is === 'laid-up' && away.untilMs !== undefined && away.untilMs <= atMs;
+  if (!state.away.some(over)) return;
+  state.away = state.away.filter((away) => !over(away));
+  if (state.away.length === 0) beginAfresh(state, atMs);
+}
+
+function meant(state: AlarmsState, act: { pump?: string; alarm: string }): AlarmEntry[] {
+  return Object.values(state.entries).filter(
+    (entry) =>
+      entry.alarm === act.alarm &&
+      (act.pump === undefined || entry.pump === undefined || entry.pump === act.pump),
+  );
+}
+
+function shelve(entry: AlarmEntry, untilMs: number, atMs: number): void {
+  if (untilMs <= atMs || !step(entry, 'shelve', atMs)) return;
+  entry.shelvedUntilMs = untilMs;
+}
+
+function goAway(state: AlarmsState, away: Away, atMs: number): void {
+  state.away = [...state.away.filter((other) => other.is !== away.is), away];
+  for (const entry of Object.values(state.entries)) step(entry, 'remove', atMs);
+}
+
+function comeBack(state: AlarmsState, is: Away['is'], atMs: number): void {
+  if (!state.away.some((away) => away.is === is)) return;
+  state.away = state.away.filter((away) => away.is !== is);
+  if (state.away.length === 0) beginAfresh(state, atMs);
+}
+
+/** What was raised before is over, and what the watches remember is of another well. */
+function beginAfresh(state: AlarmsState, atMs: number): void {
+  state.memos = {};
+  state.entries = {};
+  state.freshFromMs = atMs;
+}
+
+/** A visit's end, and a well taken out of service, clear what stands: what is still wrong will rise again from fresh evidence. */
+function clearAll(state: AlarmsState, atMs: number, emit: EmitAlarm): void {
+  for (const entry of Object.values(state.entries)) {
+    if (entry.told) emit(alarmLine(state.well, entry, 'cleared', atMs));
+  }
+  state.entries = {};
+}
+
+function dropNormal(state: AlarmsState): void {
+  for (const [key, entry] of Object.entries(state.entries))
+    if (entry.state === 'normal' && !entry.stands) delete state.entries[key];
+}

@@ -1,0 +1,87 @@
+/**
+ * One alarm of one pump, well or node while there is something to remember of it, as plain data, and the state of all alarms of a
+ * well. What was told (a raised line without its cleared line) is kept apart from the life state: a shelf silences an alarm, it does
+ * not unsay it.
+ */
+import type { Evidence } from '../../shared/api/events.ts';
+import type { AlarmKind, Priority, WeighedCause } from '../../shared/words/kinds.ts';
+import type { Memo } from '../watch/scene.ts';
+import type { LifeState } from './lifecycle.ts';
+
+export interface AlarmEntry {
+  alarm: AlarmKind;
+  pump?: string;
+  node?: string;
+  state: LifeState;
+  /** The condition stands, its delays passed. */
+  stands: boolean;
+  /** A raised line was said and no cleared one since. */
+  told: boolean;
+  /** When it began, as told; of the one that stands or stood last. */
+  sinceMs: number;
+  /** When it rose, changed its state, and since when the condition has been away. */
+  raisedMs: number;
+  stateMs: number;
+  awayMs?: number;
+  shelvedUntilMs?: number;
+  priority: Priority;
+  why: string;
+  evidence: Evidence;
+  causes: WeighedCause[];
+  /** Of which alarm it is taken to be a symptom, while it is suppressed by design. */
+  symptomOf?: AlarmKind;
+}
+
+export interface AlarmsState {
+  /** The well's name, once a scene was seen. */
+  well: string;
+  /** By `kind/pump` (`kind/-` for the well, `kind/-/node` for a node). Normal ones are not kept. */
+  entries: Record<string, AlarmEntry>;
+  /** What each watch keeps between its looks, by the same key. */
+  memos: Record<string, Memo>;
+  /** Why nothing is watched, where that is so. */
+  away: Away[];
+  /** When watching began again. */
+  freshFromMs: number;
+}
+
+export type Away = { is: 'visit' } | { is: 'out-of-service' } | { is: 'laid-up'; untilMs?: number };
+
+export function newAlarms(): AlarmsState {
+  return { well: '', entries: {}, memos: {}, away: [], freshFromMs: 0 };
+}
+
+export function entryKey(alarm: AlarmKind, pump?: string, node?: string): string {
+  return node === undefined ? `${alarm}/${pump ?? '-'}` : `${alarm}/-/${node}`;
+}
+
+/** An alarm as the pages show it. */
+export interface StandingAlarm {
+  alarm: AlarmKind;
+  pump?: string;
+  node?: string;
+  state: LifeState;
+  told: boolean;
+  sinceMs: number;
+  raisedMs: number;
+  shelvedUntilMs?: number;
+  priority: Priority;
+  why: string;
+  causes: WeighedCause[];
+  symptomOf?: AlarmKind;
+}
+
+/** What stands or waits to be seen, in the order in which it rose. Returned alarms nobody has seen are among them, by their state. */
+export function standing(state: AlarmsState): StandingAlarm[] {
+  return Object.values(state.entries)
+    .filter((entry) => entry.stands || entry.told || entry.state === 'returned-unacknowledged')
+    .map(({ stands: _stands, stateMs: _stateMs, awayMs: _awayMs, evidence: _evidence, ...shown }) => shown)
+    .sort((a, b) => a.raisedMs - b.raisedMs);
+}
+
+/** Kinds that stand on this pump or its well: what the baseline asks before it learns. */
+export function standingKinds(state: AlarmsState, pump: string): AlarmKind[] {
+  return Object.values(state.entries)
+    .filter((entry) => entry.stands && (entry.pump === undefined || entry.pump === pump))
+    .map((entry) => entry.alarm);
+}

@@ -1,0 +1,120 @@
+/**
+ * What several watches ask of a scene: the last whole minute, the cycles since watching began, the pressures to compare with.
+ * Whatever cannot be told is undefined, and the watch that needed it then says nothing.
+ */
+import type { Cycle } from '../cycles/cycle.ts';
+import type { MinutePump, MinuteScene, PumpScene, Scene, Spread } from './scene.ts';
+
+/** 1 psi in kPa, for the limits that the trade states in psi. */
+export const PSI = 6.894757293168;
+const MINUTE_MS = 60_000;
+
+/** The newest minute, where it lies wholly after watching began and is the one that has just ended. */
+export function lastMinute(scene: Scene): MinuteScene | undefined {
+  const minute = scene.well.minutes[scene.well.minutes.length - 1];
+  if (!minute || scene.atMs - minute.atMs > MINUTE_MS) return undefined;
+  return isFresh(scene, minute.atMs - MINUTE_MS) ? minute : undefined;
+}
+
+/** The newest `count` minutes that follow each other without a hole, newest last; undefined where there are fewer. */
+export function lastMinutes(scene: Scene, count: number): MinuteScene[] | undefined {
+  const { minutes } = scene.well;
+  const from = minutes.length - count;
+  const first = minutes[from];
+  const last = lastMinute(scene);
+  if (from < 0 || !first || !last || !isFresh(scene, first.atMs - MINUTE_MS)) return undefined;
+  return last.atMs - first.atMs === (count - 1) * MINUTE_MS ? minutes.slice(from) : undefined;
+}
+
+export function isFresh(scene: Scene, atMs: number): boolean {
+  return scene.freshFromMs === undefined || atMs >= scene.freshFromMs;
+}
+
+/** The scene's pump in one minute. */
+export function pumpOf(scene: Scene, minute: MinuteScene): MinutePump | undefined {
+  return minute.pumps[scene.pump.index];
+}
+
+/** Newest `count` whole cycles since watching began that satisfy `want`, newest last. */
+export function freshCycles(scene: Scene, count: number, want: (cycle: Cycle) => boolean = isWhole): Cycle[] {
+  const found: Cycle[] = [];
+  const { cycles } = scene.pump;
+  for (let at = cycles.length - 1; at >= 0 && found.length < count; at--) {
+    const cycle = cycles[at]!;
+    if (!isFresh(scene, cycle.startedMs)) break;
+    if (want(cycle)) found.push(cycle);
+  }
+  return found.reverse();
+}
+
+/** A run that was seen from start to stop and was one. */
+export function isWhole(cycle: Cycle): boolean {
+  return !cycle.flags.some(
+    (flag) => flag === 'gap' || flag === 'clock-step' || flag === 'merged' || flag === 'failed-start',
+  );
+}
+
+/** Where this control makes pressure cycles between two points. */
+export function hasPressureCycle(pump: PumpScene): boolean {
+  return pump.card.control === 'pressure-switch' || pump.card.control === 'constant-pressure-valve';
+}
+
+/** Does pressure say anything of this pump? A float or a timer fills a store, whatever the pressure does. */
+export function usesPressure(pump: PumpScene): boolean {
+  return pump.card.control !== 'float' && pump.card.control !== 'timer';
+}
+
+/** Cut-in as first learnt or pinned, else as learnt, else as the card says, kPa. */
+export function cutInOf(scene: Scene): number | undefined {
+  const { pinned, baseline } = scene.pump;
+  return pinned?.cutInKpa?.median ?? baseline?.cutInKpa?.median ?? scene.well.card.switch.cutInKpa;
+}
+
+/** Cut-out by the same order, kPa. */
+export function cutOutOf(scene: Scene): number | undefined {
+  const { pinned, baseline } = scene.pump;
+  return pinned?.cutOutKpa?.median ?? baseline?.cutOutKpa?.median ?? scene.well.card.switch.cutOutKpa;
+}
+
+/** The highest pressure at which this switch is known to open: of the card, what was learnt, and the last runs (their median). */
+export function highestCutOut(scene: Scene): number | undefined {
+  const { pinned, baseline } = scene.pump;
+  const known = [pinned?.cutOutKpa?.median, baseline?.cutOutKpa?.median, scene.well.card.switch.cutOutKpa];
+  return greatest(known);
+}
+
+/** The lowest pressure at which this switch is known to close: of the card, what was learnt, and the last runs (their median). */
+export function lowestCutIn(scene: Scene): number | undefined {
+  const { pinned, baseline, cycles } = scene.pump;
+  const recent = cycles.slice(-5).map((cycle) => cycle.cutInKpa);
+  const known = [pinned?.cutInKpa?.median, baseline?.cutInKpa?.median, scene.well.card.switch.cutInKpa];
+  const seen = recent.filter((kpa): kpa is number => kpa !== undefined).sort((a, b) => a - b);
+  if (seen.length >= 3) known.push(seen[seen.length >> 1]);
+  const lowest = greatest(known.map((kpa) => (kpa === undefined ? undefined : -kpa)));
+  return lowest === undefined ? undefined : -lowest;
+}
+
+function greatest(values: readonly (number | undefined)[]): number | undefined {
+  let most: number | undefined;
+  for (const value of values) if (value !== undefined && (most === undefined || value > most)) most = value;
+  return most;
+}
+
+/**
+ * Did a quantity stand over `limit` through the minute, and not in one reading only? Its robust low is over it; or, where it rose
+ * within the minute, its mean and last are, of at least three readings.
+ */
+export function stoodOver(spread: Spread | undefined, limit: number): boolean {
+  if (!spread) return false;
+  return spread.low > limit || (spread.n >= 3 && spread.mean > limit && spread.last > limit);
+}
+
+/** Current of all lines in one minute while running: the mean of the first line that has readings. */
+export function runningAmps(pump: MinutePump): Spread | undefined {
+  return pump.running[0];
+}
+
+/** What the pump usually draws while running, A: at first learnt or pinned, else learnt; undefined while not known. */
+export function usualAmps(scene: Scene): number | undefined {
+  return scene.pump.pinned?.amps?.median ?? scene.pump.baseline?.amps?.median;
+}

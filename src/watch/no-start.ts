@@ -1,0 +1,110 @@
+/**
+ * Water is called for and no current flows: pressure has stood under cut-in for a whole minute, or the contact calls, and the pump
+ * does not run. Cut-in is the lowest at which this switch is known to close, so that a switch that was turned down does not
+ * look like a dead pump.
+ */
+import { PSI, lastMinute, lowestCutIn, pumpOf, usesPressure } from './facts.ts';
+import { sayPressure, sayTime, tidy } from './say.ts';
+import type { Finding, Memo, MinutePump, MinuteScene, Scene, Watch } from './scene.ts';
+import { weigh } from './weigh.ts';
+
+/** Under cut-in by the larger of 2 psi and three of its own spreads. */
+const UNDER_KPA = 2 * PSI;
+const UNDER_SPREADS = 3;
+/** Current must have been heard for this much of the minute: silence is not zero. */
+const HEARD_S = 40;
+const CALLS_MINUTES = 2;
+
+export const noStart: Watch = {
+  alarm: 'no-start',
+  each: 'pump',
+  on: ['minute'],
+  onDelayS: 60,
+  offDelayS: 300,
+  look,
+};
+
+function look(scene: Scene, memo: Memo): Finding | null | undefined {
+  const minute = lastMinute(scene);
+  const pump = minute && pumpOf(scene, minute);
+  if (!minute || !pump || pump.heardS < HEARD_S) return undefined;
+  if (pump.ranS > 0 || scene.pump.run) return over(memo);
+  // On a well with several pumps another one may be at work for the same pressure.
+  if (minute.pumps.some((other) => other.ranS > 0)) return over(memo);
+  if (pump.calls === true) return called(scene, minute, memo);
+  if (!usesPressure(scene.pump) || pump.calls === false) return pump.calls === false ? over(memo) : undefined;
+  return underCutIn(scene, minute, pump, memo);
+}
+
+function over(memo: Memo): null {
+  delete memo['sinceMs'];
+  return null;
+}
+
+function called(scene: Scene, minute: MinuteScene, memo: Memo): Finding | undefined {
+  const sinceMs = (memo['sinceMs'] ??= minute.atMs - 60_000) as number;
+  const forS = (minute.atMs - sinceMs) / 1000;
+  if (forS < CALLS_MINUTES * 60) return undefined;
+  const what =
+    scene.pump.card.control === 'float'
+      ? 'The float'
+      : scene.pump.card.control === 'timer'
+        ? 'The timer'
+        : 'The switch';
+  return {
+    sinceMs,
+    why: `${what} has called for water for ${sayTime(forS)} and no current flows.`,
+    evidence: { forS: tidy(forS, 0), calls: 'yes', amps: 0 },
+    causes: causesOf(scene, minute),
+  };
+}
+
+function underCutIn(
+  scene: Scene,
+  minute: MinuteScene,
+  pump: MinutePump,
+  memo: Memo,
+): Finding | null | undefined {
+  const cutIn = lowestCutIn(scene);
+  if (cutIn === undefined || !minute.kpa) return undefined;
+  const spread = scene.pump.baseline?.cutInKpa?.spread ?? 0;
+  const limit = cutIn - Math.max(UNDER_KPA, Math.min(UNDER_SPREADS * spread, 8 * PSI));
+  if (minute.kpa.high >= limit) return minute.kpa.low >= limit ? over(memo) : undefined;
+  const sinceMs = (memo['sinceMs'] ??= minute.atMs - 60_000) as number;
+  const forS = (minute.atMs - sinceMs) / 1000;
+  return {
+    sinceMs,
+    why: `Pressure is ${sayPressure(minute.kpa.last)}, under the cut-in of ${sayPressure(cutIn)}, and no current has flowed for ${sayTime(Math.max(forS, 60))}.`,
+    evidence: {
+      kpa: tidy(minute.kpa.last, 0),
+      cutInKpa: tidy(cutIn, 0),
+      forS: tidy(forS, 0),
+      amps: tidy(pump.resting?.mean ?? 0),
+    },
+    causes: causesOf(scene, minute),
+  };
+}
+
+function causesOf(scene: Scene, minute: MinuteScene): Finding['causes'] {
+  const { card } = scene.well;
+  const volts = minute.pumps[scene.pump.index]?.volts?.[0];
+  const powered = volts !== undefined && volts.mean > 0.8 * (scene.pump.card.volts ?? 100);
+  const lowCutOff = card.switch.lowCutOffKpa;
+  const lockedOut = lowCutOff !== undefined && minute.kpa !== undefined && minute.kpa.mean < lowCutOff;
+  const last = scene.pump.cycles[scene.pump.cycles.length - 1];
+  const waits = scene.pump.card.protectorRestartS;
+  const waiting =
+    waits !== undefined && last !== undefined && scene.atMs - last.stoppedMs < (waits + 300) * 1000;
+  const freezing = (minute.temperatureC?.mean ?? 20) < 1;
+  return weigh({
+    'low-pressure-cut-off': lockedOut ? 0.45 : 0.02,
+    'protector-waiting': waiting ? 0.6 : 0.03,
+    frozen: freezing ? 0.4 : 0,
+    'power-lost': powered ? 0 : 0.3,
+    'breaker-open': powered ? 0 : 0.3,
+    'overload-tripping': powered ? 0.35 : 0.12,
+    'failing-motor': powered ? 0.25 : 0.1,
+    'switch-out-of-set': powered ? 0.2 : 0.06,
+    'clamp-off': 0.04,
+  });
+}

@@ -1,0 +1,103 @@
+/**
+ * Pressure where the switch should long have opened: more than 10 psi over cut-out, or within 5 psi of the relief valve, for more
+ * than some seconds. With the pump running its contacts are closed and nothing but the relief valve limits the pressure; at rest it is
+ * water that warms behind a check valve, or a switch set too high.
+ */
+import { PSI, highestCutOut, lastMinute, pumpOf, stoodOver } from './facts.ts';
+import { sayPressure, tidy } from './say.ts';
+import type { Finding, Memo, Scene, Watch } from './scene.ts';
+import { weigh } from './weigh.ts';
+
+const OVER_CUT_OUT_KPA = 10 * PSI;
+const UNDER_RELIEF_KPA = 5 * PSI;
+/** A relief valve nearer to cut-out than this cannot be watched by its own pressure: each fill would come near it. */
+const RELIEF_CLEAR_KPA = 2 * PSI;
+/** Pressure must fall this far under the limit before the alarm goes: 2 % of a 100 psi span (reference-values 6.2, from memory). */
+const DEADBAND_KPA = 2 * PSI;
+
+export const overPressure: Watch = {
+  alarm: 'over-pressure',
+  each: 'pump',
+  on: ['minute'],
+  onDelayS: 10,
+  offDelayS: 1800,
+  look,
+};
+
+function look(scene: Scene, memo: Memo): Finding | null | undefined {
+  const cutOut = highestCutOut(scene);
+  const minute = lastMinute(scene);
+  if (!minute?.kpa || scene.pump.index > 0) return undefined;
+  const limit = limitOf(scene, cutOut);
+  if (limit === undefined) return undefined;
+  const stands = memo['sinceMs'] !== undefined;
+  if (!stoodOver(minute.kpa, stands ? limit - DEADBAND_KPA : limit)) {
+    delete memo['sinceMs'];
+    return null;
+  }
+  const sinceMs = (memo['sinceMs'] ??= minute.atMs - 60_000) as number;
+  const running =
+    scene.pumps.some((pump) => pump.run !== undefined) && (pumpOf(scene, minute)?.ranS ?? 0) > 0;
+  return running
+    ? whileRunning(minute.kpa.mean, cutOut, limit, sinceMs)
+    : atRest(scene, minute.kpa.mean, cutOut, limit, sinceMs);
+}
+
+function limitOf(scene: Scene, cutOut: number | undefined): number | undefined {
+  const relief = scene.well.card.reliefKpa;
+  const byRelief = relief === undefined ? undefined : relief - UNDER_RELIEF_KPA;
+  if (cutOut === undefined) return byRelief;
+  const bySwitch = cutOut + OVER_CUT_OUT_KPA;
+  return byRelief !== undefined && byRelief > cutOut + RELIEF_CLEAR_KPA
+    ? Math.min(byRelief, bySwitch)
+    : bySwitch;
+}
+
+function whileRunning(kpa: number, cutOut: number | undefined, limit: number, sinceMs: number): Finding {
+  const switchText =
+    cutOut === undefined ? 'its relief valve is near' : `the switch should open at ${sayPressure(cutOut)}`;
+  return {
+    sinceMs,
+    priority: 'now',
+    why: `The pump runs on at ${sayPressure(kpa)}; ${switchText}.`,
+    evidence: facts(kpa, cutOut, limit, true),
+    causes: weigh({ 'switch-contacts-stuck': 0.75, 'blocked-nipple': 0.15, 'switch-out-of-set': 0.1 }),
+  };
+}
+
+function atRest(
+  scene: Scene,
+  kpa: number,
+  cutOut: number | undefined,
+  limit: number,
+  sinceMs: number,
+): Finding {
+  const last = scene.pump.cycles[scene.pump.cycles.length - 1];
+  const bySwitch = last?.cutOutKpa !== undefined && last.cutOutKpa > limit - 2 * DEADBAND_KPA;
+  const against = cutOut === undefined ? '' : `, ${sayPressure(kpa - cutOut)} over cut-out`;
+  return {
+    sinceMs,
+    priority: 'soon',
+    why: bySwitch
+      ? `The switch let the pump run up to ${sayPressure(last.cutOutKpa ?? kpa)}${against}.`
+      : `Pressure stands at ${sayPressure(kpa)} with the pump at rest${against}.`,
+    evidence: facts(kpa, cutOut, limit, false),
+    causes: bySwitch
+      ? weigh({ 'switch-out-of-set': 0.45, 'transducer-fault': 0.3, 'switch-contacts-stuck': 0.25 })
+      : weigh({ 'heat-expansion': 0.6, 'transducer-fault': 0.2, 'switch-contacts-stuck': 0.2 }),
+  };
+}
+
+function facts(
+  kpa: number,
+  cutOut: number | undefined,
+  limit: number,
+  running: boolean,
+): Finding['evidence'] {
+  return {
+    kpa: tidy(kpa, 0),
+    limitKpa: tidy(limit, 0),
+    ...(cutOut !== undefined && { cutOutKpa: tidy(cutOut, 0) }),
+    pump: running ? 'running' : 'resting',
+  };
+}
