@@ -9,7 +9,7 @@
 /** (gamma - 1) / gamma of air. */
 export const WARMING = 0.4 / 1.4;
 /** Seconds in which the air of a tank at rest loses two thirds of its warmth, before this tank's own is learnt. */
-export const USUAL_COOLING_S = 40;
+export const USUAL_COOLING_S = 30;
 
 export interface AirState {
   /** ln of the air's temperature over the room's, K/K. */

@@ -3,6 +3,7 @@
  * with the right time constant the reckoned room is level, with a wrong one it bends. Each candidate collects its misfit over many
  * fills; a fill with draws after it fits none of them, so each misfit is capped and such a fill says nothing.
  */
+import { USUAL_COOLING_S } from './air.ts';
 import { roomsOf } from './fill.ts';
 import { lineThrough } from './line.ts';
 import type { Trace } from './trace.ts';
@@ -11,7 +12,10 @@ import type { Trace } from './trace.ts';
 export const COOLINGS_S = [0, 5, 10, 15, 20, 25, 30, 36, 43, 52, 62, 75, 90, 120, 180, 300] as const;
 /** Memory: an old fill's word fades to a third after so many fills. */
 const FADES_FILLS = 60;
-const LEAST_FILLS = 2;
+const LEAST_FILLS = 1;
+/** What is likely before anything was seen: around `USUAL_COOLING_S`, a factor of two either way, worth half a fill's word. */
+const LIKELY_FACTOR = 2;
+const LIKELY_COUNTS = 0.5;
 
 export interface Cooling {
   /** Summed capped misfit of each candidate. */
@@ -55,11 +59,9 @@ function misfitOf(
   air: { coolingS: number; atmosphereKpa: number; noiseKpa: number },
 ): number {
   const { s, kpa } = trace.after;
-  const rooms = roomsOf(trace, air).after;
-  const kpaLike = rooms.map((room, i) => room * (kpa[i]! + air.atmosphereKpa) ** 2);
   // In kPa of pressure at the last bin, so that it compares with the noise.
   const scale = (kpa.at(-1)! + air.atmosphereKpa) ** 2;
-  const y = kpaLike.length > 0 ? rooms.map((room) => room * scale) : [];
+  const y = roomsOf(trace, air).after.map((room) => room * scale);
   const line = lineThrough(s, y, from);
   if (!line) return Infinity;
   const slope = Math.max(0, line.slope);
@@ -68,10 +70,14 @@ function misfitOf(
   return sum / (y.length - from) / air.noiseKpa ** 2;
 }
 
-/** The time constant found, s, or undefined before two fills told anything. Between two candidates by a parabola. */
+function unlikely(coolingS: number): number {
+  return LIKELY_COUNTS * (Math.log(Math.max(2, coolingS) / USUAL_COOLING_S) / Math.log(LIKELY_FACTOR)) ** 2;
+}
+
+/** The time constant found, s, or undefined before a fill told anything. Between two candidates by a parabola. */
 export function coolingFound(cooling: Cooling): number | undefined {
   if (cooling.weight < LEAST_FILLS) return undefined;
-  const { misfit } = cooling;
+  const misfit = cooling.misfit.map((sum, i) => sum + unlikely(COOLINGS_S[i]!));
   let best = 0;
   for (let i = 1; i < misfit.length; i++) if (misfit[i]! < misfit[best]!) best = i;
   const [left, mid, right] = [misfit[best - 1], misfit[best]!, misfit[best + 1]];

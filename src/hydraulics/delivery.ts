@@ -16,7 +16,7 @@ const NEAR_SHARE = 0.2;
 /** The fills that tell how delivery falls with pressure: within this of the steepest but a few. */
 const STEEPEST = 0.96;
 /** Fall of delivery with pressure before this pump's own is learnt, 1/kPa: a submersible in the middle of its curve. */
-const USUAL_FALL_PER_KPA = 0.001;
+export const USUAL_FALL_PER_KPA = 0.001;
 const STEEPEST_FALL_PER_KPA = 0.005;
 /** The usual fall counts as so many fills. */
 const USUAL_COUNTS = 2;
@@ -67,6 +67,15 @@ export function learnDelivery(delivery: Delivery, fill: Fill): void {
   const level = levelOf(delivery.notes);
   delivery.level = level;
   if (delivery.fills >= REFERENCE_FROM && delivery.fills <= REFERENCE_TO) refer(delivery, level);
+}
+
+/** Fills were read with a time constant of the air that has proved wrong: the next ones decide. */
+export function forgetFills(delivery: Delivery): void {
+  delivery.notes = [];
+  if (delivery.fills <= REFERENCE_TO) {
+    delivery.fills = 0;
+    delete delivery.reference;
+  }
 }
 
 function refer(delivery: Delivery, level: Level): void {

@@ -15,6 +15,8 @@ export interface Fill {
   /** Rate of the run's second half with the draw that stood after it. Absent where the rest after was not seen. */
   lateRate?: number;
   lateKpa: number;
+  /** Rates of the first and the second half alone. */
+  halves: [number, number];
   /** Share by which the fill slowed from the first half to the second, for each kPa. */
   slowsPerKpa: number;
   drawBefore?: number;
@@ -99,6 +101,7 @@ export function readFill(trace: Trace, air: AirOf): Fill | undefined {
     rate: -whole.slope + Math.max(0, Math.min(before ?? 0, after ?? 0)),
     kpa: meanOf(kpa, from, to),
     lateKpa,
+    halves: [-first.slope, -second.slope],
     slowsPerKpa: apartKpa > 10 && first.slope < 0 ? (1 - second.slope / first.slope) / apartKpa : Number.NaN,
     ...(after !== undefined && { lateRate: after - second.slope }),
     ...(before !== undefined && { drawBefore: before }),

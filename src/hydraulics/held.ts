@@ -48,6 +48,11 @@ export function oldestHeldMs(held: Held): number {
   return held.from < held.kpa.length ? held.baseMs + held.offsetMs[held.from]! : Infinity;
 }
 
+/** Pressure of the oldest held point. Call only where there is one. */
+export function oldestHeldKpa(held: Held): number {
+  return held.kpa[held.from]!;
+}
+
 /** Lets the oldest point go. Call only where there is one. */
 export function letGo(held: Held): { atMs: number; kpa: number } {
   const point = { atMs: held.baseMs + held.offsetMs[held.from]!, kpa: held.kpa[held.from]! };

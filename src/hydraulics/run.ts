@@ -3,9 +3,10 @@
  * over the pressures that the run went through; before anything is learnt, the run's own rate of fill with the draw that stood
  * before it. Above the pressures ever seen in a fill only what the tank takes is counted: the pump may be at its shut-off there.
  */
-import { airShare } from './tank-air.ts';
-import { rateAt, type Delivery, type Level } from './delivery.ts';
+import { runLongerByS } from './boundary.ts';
+import { USUAL_FALL_PER_KPA, rateAt, type Delivery, type Level } from './delivery.ts';
 import { readFill, roomGained, type Fill } from './fill.ts';
+import { airShare } from './tank-air.ts';
 import type { Tank } from './tank.ts';
 import type { Trace } from './trace.ts';
 
@@ -25,6 +26,8 @@ export interface OpenRun {
   markMs: number;
   markKpa: number;
   riseKpaPerMin?: number;
+  /** Steady time between readings around the start, s; absent by exception. */
+  startStepS?: number;
   /** Readings were lost in it. */
   broken: boolean;
 }
@@ -54,7 +57,8 @@ const LEVEL_KPA_PER_MIN = 1;
 /** Above the fills' highest pressure by this much, the line of delivery is not followed. */
 const BEYOND_KPA = 20;
 /** Before anything is learnt a rate this far from the card's is not believed. */
-const RATED_SLACK = 1.6;
+const RATED_MOST = 1.6;
+const RATED_LEAST = 0.9;
 
 /** `restedRoom`: room of the air at the last reading of the rest before, where there is one: the two books share that end. */
 export function openRun(startedMs: number, restedRoom: number | undefined): OpenRun {
@@ -109,6 +113,9 @@ function lift(
 }
 
 export interface RunReads {
+  /** The reading after the stop, where readings are steady. */
+  stop?: { stepS: number; room: number };
+  noiseKpa: number;
   trace: Trace | null;
   atmosphereKpa: number;
   coolingS: number;
@@ -121,6 +128,7 @@ export function closeRun(run: OpenRun, stoppedMs: number, reads: RunReads): RunW
   if (run.lastMs < 0 || run.broken) return {};
   const { delivery, tank, trace } = reads;
   lift(run, { untilMs: stoppedMs, kpa: run.lastKpa, room: run.lastRoom, level: delivery.level });
+  if (trace && delivery.level) run.lifted += betweenReadings(run, trace, delivery.level, reads);
   const ranS = (stoppedMs - run.startedMs) / 1000;
   const fill = trace ? readFill(trace, reads) : undefined;
   const gained = (trace && roomGained(trace, reads)) ?? run.startRoom - run.lastRoom;
@@ -138,6 +146,18 @@ export function closeRun(run: OpenRun, stoppedMs: number, reads: RunReads): RunW
     ...(fill && delivery.level && { fillShare: fill.rate / rateAt(delivery.level, fill.kpa) }),
     ...(now !== undefined && { deliveryShare: now }),
   };
+}
+
+/** What the run's true start and stop between the readings add to what was lifted, 1/kPa. */
+function betweenReadings(run: OpenRun, trace: Trace, level: Level, reads: RunReads): number {
+  const rate = rateAt(level, level.kpa);
+  const longerS = runLongerByS(trace, reads, {
+    ...(run.startStepS !== undefined && { startStepS: run.startStepS }),
+    ...(reads.stop && { stopStepS: reads.stop.stepS, stopRoom: reads.stop.room }),
+    roomNoise: (reads.noiseKpa * run.lastRoom) / (run.lastKpa + reads.atmosphereKpa),
+    rate,
+  });
+  return longerS * rate;
 }
 
 function litresOf(
@@ -161,11 +181,14 @@ function litresOf(
   };
 }
 
-/** L/s of a run before anything is learnt: its better half with the draw before it, held to what the card's rating makes likely. */
+/**
+ * L/s of a run before anything is learnt: its better half, since a draw only slows a fill. Held to what the card's rating makes likely;
+ * a fill slower than that is rather a draw than a weak pump.
+ */
 function ownRate(fill: Fill | undefined, reads: RunReads, airKpaL: number): number {
   const rated = reads.ratedLPerS;
   if (!fill) return rated ?? Number.NaN;
-  const own = fill.rate * airKpaL;
-  if (rated === undefined) return own;
-  return Math.min(rated * RATED_SLACK, Math.max(rated / RATED_SLACK, own));
+  const tilt = USUAL_FALL_PER_KPA * (fill.lateKpa - fill.kpa);
+  const own = Math.max(fill.rate, fill.halves[0] * (1 - tilt), fill.halves[1] * (1 + tilt)) * airKpaL;
+  return rated === undefined ? own : Math.min(rated * RATED_MOST, Math.max(rated * RATED_LEAST, own));
 }

@@ -6,9 +6,9 @@
 import type { SwitchCard, TankCard } from '../card/card.ts';
 import { USUAL_COOLING_S, airRoom, airStep, restedAir, type AirState } from './air.ts';
 import { coolingFound, learnCooling, newCooling, type Cooling } from './cooling.ts';
-import { learnDelivery, newDelivery, rateAt, type Delivery } from './delivery.ts';
+import { forgetFills, learnDelivery, newDelivery, rateAt, type Delivery } from './delivery.ts';
 import { readFill } from './fill.ts';
-import { clearHeld, hold, isDue, letGo, newHeld, oldestHeldMs, type Held } from './held.ts';
+import { clearHeld, hold, isDue, letGo, newHeld, oldestHeldKpa, oldestHeldMs, type Held } from './held.ts';
 import { breakQuiet, endBlock, endQuietDay, newQuiet, quietReading, type Quiet } from './quiet.ts';
 import { closeRun, openRun, runReading, type OpenRun, type RunWater } from './run.ts';
 import { airCharge, airShare, type TankAir } from './tank-air.ts';
@@ -31,6 +31,8 @@ export interface WaterState {
   air: AirState | null;
   coolingS: number;
   coolingLearnt: boolean;
+  /** The one that the kept fills were read with. */
+  notesCoolingS: number;
   cooling: Cooling;
   trace: Trace | null;
   delivery: Delivery;
@@ -41,6 +43,8 @@ export interface WaterState {
   lastMs: number;
   lastKpa: number;
   lastRoom: number;
+  /** Time between the last two readings booked. */
+  stepMs: number;
   /** Mean step between neighbouring readings at rest, kPa: the transducer's noise. */
   stepKpa: number;
   /** Water drawn and seconds covered since the day began. */
@@ -53,12 +57,16 @@ export interface WaterState {
 const HOLE_MS = 180_000;
 /** Mean step of readings is 1.13 sigma for normal noise. */
 const STEP_TO_SIGMA = 0.886;
+/** Steps that differ by less than this share are even. */
+const STEADY = 0.1;
 /** Cover of a day that its total may be told from. */
 const COVER_NEEDED = 0.9;
 /** Quiet begins so many time constants after a fill, once they are learnt; before that, after 20 min. */
 const COOLED_TIMES = 5;
 const COOLED_AT_LEAST_S = 90;
 const COOLED_UNLEARNT_S = 1200;
+/** Change (ln) of the time constant that makes the fills read before worthless: a quarter. */
+const COOLING_CHANGED = 0.22;
 /** Air charge for the leak's bins where no tank is known. */
 const SOME_AIR_KPA_L = 84_000;
 
@@ -71,6 +79,7 @@ export function newWater(card: WaterCard): WaterState {
     air: null,
     coolingS: USUAL_COOLING_S,
     coolingLearnt: false,
+    notesCoolingS: USUAL_COOLING_S,
     cooling: newCooling(),
     trace: null,
     delivery: newDelivery(),
@@ -79,6 +88,7 @@ export function newWater(card: WaterCard): WaterState {
     lastMs: -1,
     lastKpa: 0,
     lastRoom: 0,
+    stepMs: 0,
     stepKpa: 1,
     usedL: 0,
     coveredS: 0,
@@ -115,6 +125,8 @@ export function waterRunStarted(state: WaterState, startedMs: number): void {
   endBlock(state.quiet);
   finishTrace(state);
   state.run = openRun(startedMs, state.lastMs >= 0 ? state.lastRoom : undefined);
+  const stepMs = startedMs - state.lastMs;
+  if (isSteady(state, stepMs)) state.run.startStepS = stepMs / 1000;
   if (state.trace) state.trace.startS = (startedMs - state.trace.originMs) / 1000;
 }
 
@@ -130,9 +142,25 @@ export function waterRunStopped(
   state.restSinceMs = stoppedMs;
   if (!run) return {};
   if (trace) trace.stopS = (stoppedMs - trace.originMs) / 1000;
-  const water = closeRun(run, stoppedMs, { ...readsOf(state), trace, ...options });
+  const stop = stopReading(state, stoppedMs);
+  const water = closeRun(run, stoppedMs, { ...readsOf(state), trace, ...(stop && { stop }), ...options });
   state.usedL += water.drawnL ?? 0;
   return water;
+}
+
+/** Whether readings come evenly, so that a start or stop lies within one step. */
+function isSteady(state: WaterState, stepMs: number): boolean {
+  return state.lastMs >= 0 && stepMs > 0 && Math.abs(stepMs / state.stepMs - 1) < STEADY;
+}
+
+/** The first reading after the run, still held, as room of the air. */
+function stopReading(state: WaterState, stoppedMs: number): { stepS: number; room: number } | undefined {
+  const atMs = oldestHeldMs(state.held);
+  const stepMs = atMs - state.lastMs;
+  if (!state.air || atMs - stoppedMs > 100 || !isSteady(state, stepMs)) return undefined;
+  const air = { ...state.air };
+  airStep(air, atMs, Math.max(1, oldestHeldKpa(state.held) + state.atmosphereKpa), state.coolingS);
+  return { stepS: stepMs / 1000, room: airRoom(air) };
 }
 
 /** Readings were lost from here on: what was going on can't be followed across. */
@@ -202,12 +230,18 @@ export function tankAir(state: WaterState): TankAir | undefined {
   return airCharge(state.delivery, state.tank);
 }
 
+/** Noise of one reading, kPa. */
+function noiseKpa(state: WaterState): number {
+  return Math.max(0.2, state.stepKpa * STEP_TO_SIGMA);
+}
+
 function readsOf(state: WaterState) {
   return {
     atmosphereKpa: state.atmosphereKpa,
     coolingS: state.coolingS,
     delivery: state.delivery,
     tank: state.tank,
+    noiseKpa: noiseKpa(state),
     ...(state.card.ratedLPerS !== undefined && { ratedLPerS: state.card.ratedLPerS }),
   };
 }
@@ -223,6 +257,7 @@ function bookOldest(state: WaterState): void {
   if (state.air) airStep(state.air, atMs, absolute, state.coolingS);
   else state.air = restedAir(atMs, absolute);
   const room = airRoom(state.air);
+  if (state.lastMs >= 0) state.stepMs = atMs - state.lastMs;
   if (state.lastMs >= 0) state.coveredS += (atMs - state.lastMs) / 1000;
   if (state.run) bookRun(state, state.run, atMs, kpa, room);
   else bookRest(state, atMs, kpa, room);
@@ -268,10 +303,14 @@ function noteTrace(state: WaterState, atMs: number, kpa: number): void {
 function finishTrace(state: WaterState): void {
   const { trace } = state;
   if (!trace || trace.stopS === undefined) return;
-  const noiseKpa = Math.max(0.1, state.stepKpa * STEP_TO_SIGMA) / 2;
-  learnCooling(state.cooling, trace, { atmosphereKpa: state.atmosphereKpa, noiseKpa });
+  // A bin holds four readings or so.
+  learnCooling(state.cooling, trace, { atmosphereKpa: state.atmosphereKpa, noiseKpa: noiseKpa(state) / 2 });
   const found = coolingFound(state.cooling);
   if (found !== undefined) {
+    if (Math.abs(Math.log((found + 2) / (state.notesCoolingS + 2))) > COOLING_CHANGED) {
+      forgetFills(state.delivery);
+      state.notesCoolingS = found;
+    }
     state.coolingS = found;
     state.coolingLearnt = true;
   }
