@@ -1,0 +1,59 @@
+/**
+ * Cautions, each said in full wherever it is needed. They stand here once, so that no page and no notice softens one. Where a public
+ * source says the same it is named; the wording is our own. Local code, the equipment's own instructions and licensed people always
+ * rule over them.
+ */
+export const CAUTIONS = {
+  /** Common practice, no source. */
+  'only-watches':
+    'Stillwell only watches. It is no safety device, and it does not replace overloads, fuses, a relief valve or a person. Zero amps on a screen is no proof that a circuit is dead.',
+  /** The order of 29 CFR 1910.147(d): shut down, isolate, lock, release stored energy, verify. A model here, not the law on farms. */
+  'lock-out':
+    'Before anyone opens a pressure switch, a control box, a well cap or a tank: switch the breaker or disconnect off, lock it off, and check that the circuit is dead. An automatic pump can start at any second.',
+  /** The Driller, "Single-phase electrical components", on the NEC's rule; state and local code. */
+  electrician:
+    'Work inside an electrical box, a control box or a pressure switch is for a licensed electrician or pump contractor. So is fitting a current clamp.',
+  /** Common practice, no source. */
+  'breaker-once':
+    'You may look at the breaker from outside. If it has tripped, reset it once at most. If it trips again, leave it off and call an electrician or a pump contractor.',
+  /** Frederick County MD Health Department, "Well Disinfection". */
+  'well-cap': 'Switch the pump breaker off and lock it off before a well cap is lifted.',
+  /** Minnesota well disinfection guide, in Paynesville Press, 1997-04-09. */
+  'well-pit':
+    'Stay out of well pits. People have died in them of bad air and of electric shock. Leave pits to people who have the gear for it.',
+  /** 29 CFR 1910.147(d)(5) on stored energy; the Water Systems Council's tank standard. */
+  'tank-pressure':
+    'A pressure tank holds compressed air. Release the water pressure before anything is loosened, stay under the pressure rating on the tank, and never cut or weld a tank.',
+  /** Page "How to Check and Recharge a Well Pressure Tank"; Water Systems Council, "Pressure Tanks", for the 2 psi. */
+  precharge:
+    'The air charge is read with the pump switched off and locked off, a tap open and the tank drained until the gauge reads zero. Read with water pressure on, it shows the system pressure and not the precharge.',
+  /** The Driller, "Plumbing the Pressure Tank". */
+  'relief-valve':
+    'The relief valve protects the tank and the pipes if the switch fails. Never remove, plug or valve it off. Have it checked once a year.',
+  /** Univ. of Georgia Extension, "Disinfecting Your Well Water"; NMSU Guide M-115; EPA, "Protect Your Home's Water". */
+  contamination:
+    'Opening a well or its pipes can contaminate the water. After any repair have the well disinfected, and have the water tested before it is drunk.',
+  /** NMSU Guide M-115; Univ. of Illinois Extension; that mixing gives off poisonous gas: from memory. */
+  disinfecting:
+    'To disinfect a well use plain, unscented bleach alone. Never let it meet vinegar or another acid, ammonia or any other cleaner: the mixture gives off a poisonous gas. Wear gloves and goggles, by-pass carbon filters, give stock other water, and do not drink the water until a test is clean.',
+  /** Univ. of Georgia Extension. */
+  'bacteria-again':
+    'Bacteria that come back after disinfection mean a defect in the well. Call a licensed well contractor.',
+  /** EPA and CDC, from memory. */
+  nitrate:
+    'Water high in nitrate must not be boiled, which concentrates it, and must not be given to infants.',
+  /** EPA, CDC. */
+  'test-results':
+    'Stillwell keeps test results. A certified laboratory and the health department say what they mean.',
+  /** Local frost rules (ecode360 10516296) for the false pressure; the flame is common practice. */
+  freezing:
+    'Keep pump, pipes and switch from frost. A frozen line to the switch or gauge shows a false pressure. Thaw slowly with warm air; no open flame, and no mains heater near water.',
+  /** Kansas State Univ., Livestock Watering Handbook. */
+  'stock-water':
+    'Stock need water every day. Have another source ready. If they stop drinking although there is water, have stray voltage looked for.',
+  /** Common practice, no source. */
+  'local-rules':
+    'Local code, the instructions of the equipment and licensed contractors rule over anything said here.',
+} as const satisfies Record<string, string>;
+
+export type Caution = keyof typeof CAUTIONS;

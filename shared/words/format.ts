@@ -1,0 +1,79 @@
+/**
+ * Figures inside sentences. Two things of one kind have two names here as everywhere: the water between cut-out and cut-in is the
+ * tank drawdown, the fall of the well's level while pumping is the well drawdown; "drawdown" alone is said of neither.
+ */
+import { printNumber, printQuantity } from '../quantity/print-quantity.ts';
+import type { UnitSystem } from '../quantity/print-quantity.ts';
+
+const S_PER_MIN = 60;
+const S_PER_H = 3600;
+const S_PER_DAY = 86_400;
+
+/** "40 psi", "276 kPa". Gauge pressure. */
+export function sayPressure(kpa: number, units: UnitSystem): string {
+  return printQuantity(kpa, 'pressure', units);
+}
+
+/** "7.92 A". */
+export function sayAmps(amps: number): string {
+  return printQuantity(amps, 'current', 'us');
+}
+
+/** "231 V". */
+export function sayVolts(volts: number): string {
+  return printQuantity(volts, 'voltage', 'us');
+}
+
+/** "13 gal", "3.4 gal": one decimal under 10, for small leaks and small tanks. */
+export function sayVolume(litres: number, units: UnitSystem): string {
+  return printQuantity(litres, 'volume', units, Math.abs(litres) < 10 ? 1 : 0);
+}
+
+/** "10 gpm". */
+export function sayFlow(lPerS: number, units: UnitSystem): string {
+  return printQuantity(lPerS, 'flow', units);
+}
+
+/** "180 ft", "54.9 m". */
+export function sayDepth(m: number, units: UnitSystem): string {
+  return printQuantity(m, 'length', units);
+}
+
+/** "35 F", "1.7 C". */
+export function sayTemperature(c: number, units: UnitSystem): string {
+  return printQuantity(c, 'temperature', units);
+}
+
+/** "3/4 hp", "0.56 kW". */
+export function sayMotor(w: number, units: UnitSystem): string {
+  return printQuantity(w, 'power', units);
+}
+
+/** The two largest parts of a duration: "45 s", "1 min 58 s", "18 min", "2 h 5 min", "3 days 4 h". Seconds drop out from 10 min on. */
+export function sayDuration(seconds: number): string {
+  const s = Math.max(0, Math.round(seconds));
+  if (s < S_PER_MIN) return `${s} s`;
+  if (s < 10 * S_PER_MIN) return parts(s, S_PER_MIN, 'min', 1, 's');
+  const min = Math.round(s / S_PER_MIN) * S_PER_MIN;
+  if (min < S_PER_H) return `${min / S_PER_MIN} min`;
+  if (min < S_PER_DAY) return parts(min, S_PER_H, 'h', S_PER_MIN, 'min');
+  const h = Math.round(s / S_PER_H) * S_PER_H;
+  return parts(h, S_PER_DAY, h < 2 * S_PER_DAY ? 'day' : 'days', S_PER_H, 'h');
+}
+
+function parts(s: number, large: number, largeName: string, small: number, smallName: string): string {
+  const rest = Math.floor((s % large) / small);
+  const first = `${Math.floor(s / large)} ${largeName}`;
+  return rest === 0 ? first : `${first} ${rest} ${smallName}`;
+}
+
+/** "1 start", "14 starts", "1,200 starts". */
+export function sayCount(n: number, one: string, many: string): string {
+  return `${printNumber(n, 0)} ${n === 1 ? one : many}`;
+}
+
+/** "4.2 %", of a share 0.042; whole per cents from 10 on. */
+export function sayShare(share: number): string {
+  const percent = share * 100;
+  return `${printNumber(percent, Math.abs(percent) < 10 ? 1 : 0)} %`;
+}

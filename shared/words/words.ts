@@ -1,0 +1,31 @@
+/**
+ * The shape of everything that is said to people about an alarm or a cause: short sentences, the trade's terms, a first step that
+ * cannot hurt whoever takes it. A well driller should nod and a homeowner should understand.
+ */
+import type { Caution } from './cautions.ts';
+
+export interface AlarmWords {
+  /** A few words, no full stop. */
+  title: string;
+  /** What it means for the well and the people on it. */
+  means: string;
+  /** The first thing to do, safe for anyone: look, listen, close a tap, switch off at the breaker, call. */
+  firstStep: string;
+  /** When this alarm can be wrong. */
+  canBeWrong: string;
+  /** What must be said along with it. */
+  cautions: readonly Caution[];
+}
+
+export interface CauseWords {
+  /** A few words, no full stop. */
+  name: string;
+  /** What it is, in plain words. */
+  what: string;
+  /** What the readings show where it is so. */
+  speaksFor: string;
+  /** What they show where it is not. */
+  speaksAgainst: string;
+  firstStep: string;
+  cautions: readonly Caution[];
+}

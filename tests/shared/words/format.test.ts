@@ -1,0 +1,66 @@
+/** Figures as they stand in sentences. */
+import { describe, expect, test } from 'vitest';
+import {
+  sayAmps,
+  sayCount,
+  sayDepth,
+  sayDuration,
+  sayFlow,
+  sayMotor,
+  sayPressure,
+  sayShare,
+  sayTemperature,
+  sayVolts,
+  sayVolume,
+} from '../../../shared/words/format.ts';
+import type { UnitSystem } from '../../../shared/quantity/print-quantity.ts';
+
+test.each<[string, (units: UnitSystem) => string, string, string]>([
+  ['pressure', (units) => sayPressure(275.79, units), '40 psi', '276 kPa'],
+  ['a tankful', (units) => sayVolume(49.2, units), '13 gal', '49 L'],
+  ['a small leak', (units) => sayVolume(3.4, units), '0.9 gal', '3.4 L'],
+  ['a day’s use', (units) => sayVolume(7571, units), '2,000 gal', '7,571 L'],
+  ['flow', (units) => sayFlow(0.6309, units), '10 gpm', '37.9 L/min'],
+  ['depth', (units) => sayDepth(54.864, units), '180 ft', '54.9 m'],
+  ['frost', (units) => sayTemperature(1.7, units), '35 F', '1.7 C'],
+  ['a motor', (units) => sayMotor(559.3, units), '3/4 hp', '0.56 kW'],
+])('%s', (_name, say, us, metric) => {
+  expect([say('us'), say('metric')]).toEqual([us, metric]);
+});
+
+test('amps, volts, counts and shares', () => {
+  expect([
+    sayAmps(7.916),
+    sayVolts(231.4),
+    sayCount(1, 'start', 'starts'),
+    sayCount(1200, 'start', 'starts'),
+  ]).toEqual(['7.92 A', '231 V', '1 start', '1,200 starts']);
+  expect([sayShare(0.042), sayShare(0.12), sayShare(-0.05), sayShare(1)]).toEqual([
+    '4.2 %',
+    '12 %',
+    '-5 %',
+    '100 %',
+  ]);
+});
+
+describe('sayDuration', () => {
+  test.each([
+    [0, '0 s'],
+    [45, '45 s'],
+    [59.6, '1 min'],
+    [118, '1 min 58 s'],
+    [120, '2 min'],
+    [599, '9 min 59 s'],
+    [1080, '18 min'],
+    [1109, '18 min'],
+    [3599, '1 h'],
+    [7500, '2 h 5 min'],
+    [86_399, '1 day'],
+    [90_000, '1 day 1 h'],
+    [274_000, '3 days 4 h'],
+    [172_799, '2 days'],
+    [-5, '0 s'],
+  ])('%d s is %j', (s, said) => {
+    expect(sayDuration(s)).toBe(said);
+  });
+});

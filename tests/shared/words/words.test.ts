@@ -1,0 +1,149 @@
+/** The wording: complete, in short sentences, and safe to follow. */
+import { describe, expect, test } from 'vitest';
+import { ALARM_WORDS } from '../../../shared/words/alarm-words.ts';
+import { ELECTRIC_ALARMS } from '../../../shared/words/alarms-electric.ts';
+import { PUMP_ALARMS } from '../../../shared/words/alarms-pump.ts';
+import { WATCHING_ALARMS } from '../../../shared/words/alarms-watching.ts';
+import { WATER_ALARMS } from '../../../shared/words/alarms-water.ts';
+import { CAUSE_WORDS } from '../../../shared/words/cause-words.ts';
+import { ELECTRIC_CAUSES } from '../../../shared/words/causes-electric.ts';
+import { PUMP_CAUSES } from '../../../shared/words/causes-pump.ts';
+import { USE_CAUSES } from '../../../shared/words/causes-use.ts';
+import { WATER_CAUSES } from '../../../shared/words/causes-water.ts';
+import { CAUTIONS } from '../../../shared/words/cautions.ts';
+import { ALARM_KINDS, CAUSES, PRIORITIES } from '../../../shared/words/kinds.ts';
+import { LOOK_ALIKES, lookAlikesOf } from '../../../shared/words/look-alikes.ts';
+import { PRIORITY_WORDS } from '../../../shared/words/priority-words.ts';
+
+/** Every text by where it stands. */
+const TEXTS: [string, string][] = [
+  ...ALARM_KINDS.flatMap((kind) => {
+    const { means, firstStep, canBeWrong } = ALARM_WORDS[kind];
+    return Object.entries({ means, firstStep, canBeWrong }).map(([field, text]): [string, string] => [
+      `${kind} ${field}`,
+      text,
+    ]);
+  }),
+  ...CAUSES.flatMap((cause) => {
+    const { what, speaksFor, speaksAgainst, firstStep } = CAUSE_WORDS[cause];
+    return Object.entries({ what, speaksFor, speaksAgainst, firstStep }).map(
+      ([field, text]): [string, string] => [`${cause} ${field}`, text],
+    );
+  }),
+  ...Object.entries(CAUTIONS),
+  ...PRIORITIES.map((priority): [string, string] => [priority, PRIORITY_WORDS[priority].means]),
+];
+
+/** What a person is told to do. */
+const STEPS = [
+  ...ALARM_KINDS.map((kind) => ({
+    of: `alarm ${kind}`,
+    step: ALARM_WORDS[kind].firstStep,
+    cautions: ALARM_WORDS[kind].cautions,
+  })),
+  ...CAUSES.map((cause) => ({
+    of: `cause ${cause}`,
+    step: CAUSE_WORDS[cause].firstStep,
+    cautions: CAUSE_WORDS[cause].cautions,
+  })),
+];
+
+test('each alarm and each cause has its words in one part alone', () => {
+  const alarms = [PUMP_ALARMS, ELECTRIC_ALARMS, WATER_ALARMS, WATCHING_ALARMS].flatMap((part) =>
+    Object.keys(part),
+  );
+  const causes = [PUMP_CAUSES, WATER_CAUSES, ELECTRIC_CAUSES, USE_CAUSES].flatMap((part) =>
+    Object.keys(part),
+  );
+  expect(alarms.toSorted()).toEqual(ALARM_KINDS.toSorted());
+  expect(causes.toSorted()).toEqual(CAUSES.toSorted());
+});
+
+describe('every text', () => {
+  test.each(TEXTS)('%s is made of short whole sentences', (_where, text) => {
+    expect(text).toMatch(/^[A-Z].*\.$/u);
+    expect(text.length).toBeLessThan(420);
+    // A sentence that nobody can say in one breath is two.
+    for (const sentence of text.split(/[.:;]\s/)) expect(sentence.split(' ').length).toBeLessThanOrEqual(32);
+  });
+
+  test('speaks of drawdown only by its full name', () => {
+    for (const [where, text] of TEXTS) expect(`${where}: ${text}`).not.toMatch(/(?<!tank |well )drawdown/iu);
+  });
+});
+
+test('titles and names are short, unlike each other, and no sentences', () => {
+  for (const names of [
+    ALARM_KINDS.map((kind) => ALARM_WORDS[kind].title),
+    CAUSES.map((cause) => CAUSE_WORDS[cause].name),
+  ]) {
+    expect(new Set(names).size).toBe(names.length);
+    for (const name of names) expect(name).toMatch(/^[A-Z][^.]{2,48}$/u);
+  }
+});
+
+describe('first steps', () => {
+  test('that name the breaker for a reset say once, and carry the caution', () => {
+    const resets = STEPS.filter(({ step }) => /\breset it\b/.test(step) && /breaker/.test(step));
+    expect(resets.length).toBeGreaterThan(2);
+    for (const { of, step, cautions } of resets) {
+      expect(`${of}: ${step}`).toMatch(/once/);
+      expect(cautions, of).toContain('breaker-once');
+    }
+  });
+
+  test('send nobody into an electrical box, a switch, a tank or a pit', () => {
+    for (const { of, step } of STEPS) {
+      expect(`${of}: ${step}`).not.toMatch(
+        /\bopen (up )?(the |a )?(control box|box|switch|panel|cover|disconnect|cap|pit|tank)/iu,
+      );
+      expect(`${of}: ${step}`).not.toMatch(/\b(jump|bridge|bypass|hold in|tape|plug)\b/iu);
+    }
+  });
+
+  test('that have work done inside a box or switch carry the electrician’s caution or the lock', () => {
+    const inside = STEPS.filter(({ step }) =>
+      /control box|electrical box|the switch (replaced|set|looked at)/.test(step),
+    );
+    expect(inside.length).toBeGreaterThan(3);
+    for (const { of, cautions } of inside) expect(cautions, of).toContain('electrician');
+  });
+
+  test('about the air charge say how it is read', () => {
+    const charge = STEPS.filter(({ step }) => /precharge/.test(step));
+    expect(charge.length).toBeGreaterThan(3);
+    for (const { of, cautions } of charge) expect(cautions, of).toContain('precharge');
+  });
+});
+
+describe('cautions', () => {
+  test('vinegar and bleach are named together only to keep them apart', () => {
+    for (const [where, text] of TEXTS) {
+      if (/vinegar|\bacid\b/iu.test(text))
+        expect([where, text]).toEqual(['disinfecting', expect.stringMatching(/Never let it meet vinegar/)]);
+    }
+  });
+
+  test('the alarms that can hurt a pump or a person at once say that this is no safety device', () => {
+    for (const kind of ['long-run', 'dry-run', 'over-pressure', 'leg-lost', 'not-watched'] as const) {
+      expect(ALARM_WORDS[kind].cautions).toContain('only-watches');
+    }
+  });
+
+  test('a breaker is reset once at most', () => {
+    expect(CAUTIONS['breaker-once']).toMatch(/reset it once at most.*leave it off/u);
+  });
+});
+
+describe('lookAlikesOf', () => {
+  test('knows the groups of the contract', () => {
+    expect(lookAlikesOf('open-tap')?.causes).toEqual(['leak', 'open-tap']);
+    expect(lookAlikesOf('worn-pump')).toBeUndefined();
+  });
+
+  test('no cause is in two groups', () => {
+    const all = LOOK_ALIKES.flatMap(({ causes }) => causes);
+    expect(new Set(all).size).toBe(all.length);
+    expect(all).toHaveLength(13);
+  });
+});
