@@ -41,6 +41,8 @@ const OPTIONS: DecodeOptions = {
   useMaps: true,
   rejectDuplicateMapKeys: true,
   allowUndefined: false,
+  // A large integer must come through, to be refused by the name of the field it stands in.
+  allowBigInt: true,
   tags: { [SELF_DESCRIBED]: (inner) => inner() },
 };
 

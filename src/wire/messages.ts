@@ -108,6 +108,9 @@ export interface Refusal {
   /** One sentence: the rule and the value that broke it. */
   detail: string;
   node?: string;
+  /** Of a pack whose boot and seq could be read all the same: nothing more is wanted of it. */
+  boot?: number;
+  seq?: number;
 }
 
 export type Message =

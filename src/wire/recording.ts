@@ -1,0 +1,150 @@
+/**
+ * One line of a recording (contract, section 6): an MQTT message with its arrival time, an act of a person, or nothing of ours. The
+ * payload is handed on as the bytes that stand in the line, so that a replay reads packs the way the broker's messages are read, and the
+ * same pack sent twice is the same bytes here too.
+ */
+import { utf8Text } from './json-bytes.ts';
+import { NOWHERE, spaceEnd } from './json-scan.ts';
+import { valueEnd } from './json-skip.ts';
+import { parseTime } from './rfc3339.ts';
+import { isFields } from './senml.ts';
+import { PRESENCES } from './wire-words.ts';
+
+export type RecordedLine =
+  | { is: 'message'; tstMs: number; topic: string; payload: Uint8Array; retained: boolean }
+  /** The act as it stands in the line; src/card/ reads and checks it. */
+  | { is: 'act'; tstMs: number; act: unknown }
+  | { is: 'ignored'; why: 'blank' | 'not-json' | 'no-time' | 'no-message' };
+
+export interface RecordedMessage {
+  tstMs: number;
+  topic: string;
+  payload: Uint8Array;
+  retained: boolean;
+}
+
+const QUOTE = 0x22;
+const COMMA = 0x2c;
+const COLON = 0x3a;
+const OPEN = 0x7b;
+const CLOSE = 0x7d;
+const SPACE = 0x20;
+
+const KEYS = ['tst', 'topic', 'payload', 'payload64', 'retain', 'act'] as const;
+type Key = (typeof KEYS)[number];
+
+/** The values of the keys we know, as the bytes they are in the line. */
+type Slices = Partial<Record<Key, Uint8Array>>;
+
+/** Reads one line without its line end. The payload is a view into `line`: it lives as long as those bytes do. Never throws. */
+export function parseRecordingLine(line: Uint8Array): RecordedLine {
+  if (line.every((byte) => byte <= SPACE)) return { is: 'ignored', why: 'blank' };
+  const slices = slicesOf(line) ?? slicesByParsing(line);
+  if (slices === undefined) return { is: 'ignored', why: 'not-json' };
+  const tst = valueOf(slices.tst);
+  const tstMs = typeof tst === 'string' ? parseTime(tst) : undefined;
+  if (tstMs === undefined) return { is: 'ignored', why: 'no-time' };
+  if (slices.act !== undefined) {
+    const act = valueOf(slices.act);
+    return act === undefined ? { is: 'ignored', why: 'not-json' } : { is: 'act', tstMs, act };
+  }
+  const topic = valueOf(slices.topic);
+  if (typeof topic !== 'string') return { is: 'ignored', why: 'no-message' };
+  const retain = valueOf(slices.retain);
+  return {
+    is: 'message',
+    tstMs,
+    topic,
+    payload: payloadOf(slices),
+    retained: retain === 1 || retain === true,
+  };
+}
+
+/** The line's own values, found without parsing them, or undefined where it is no plain object. */
+function slicesOf(line: Uint8Array): Slices | undefined {
+  const slices: Slices = {};
+  let at = spaceEnd(line, 0);
+  if (line[at] !== OPEN) return undefined;
+  do {
+    const keyAt = spaceEnd(line, at + 1);
+    const keyEnd = line[keyAt] === QUOTE ? valueEnd(line, keyAt) : NOWHERE;
+    if (keyEnd === NOWHERE) return undefined;
+    at = spaceEnd(line, keyEnd);
+    if (line[at] !== COLON) return undefined;
+    const from = spaceEnd(line, at + 1);
+    const to = valueEnd(line, from);
+    if (to === NOWHERE) return undefined;
+    const key = KEYS.find((known) => isKey(line, keyAt + 1, keyEnd - 1, known));
+    if (key !== undefined) slices[key] = line.subarray(from, to);
+    at = spaceEnd(line, to);
+  } while (line[at] === COMMA);
+  return line[at] === CLOSE && spaceEnd(line, at + 1) === line.length ? slices : undefined;
+}
+
+function isKey(line: Uint8Array, from: number, to: number, key: string): boolean {
+  if (to - from !== key.length) return false;
+  for (let i = 0; i < key.length; i++) if (line[from + i] !== key.charCodeAt(i)) return false;
+  return true;
+}
+
+/** The long way, for a line that is written in an unusual manner. */
+function slicesByParsing(line: Uint8Array): Slices | undefined {
+  const parsed = valueOf(line);
+  if (!isFields(parsed)) return undefined;
+  const slices: Slices = {};
+  for (const key of KEYS)
+    if (Object.hasOwn(parsed, key)) slices[key] = textBytes(JSON.stringify(parsed[key]));
+  return slices;
+}
+
+/** What stands in `payload` as JSON is the message; a text there is the message's text; null is a message without bytes. */
+function payloadOf({ payload, payload64 }: Slices): Uint8Array {
+  const base64 = valueOf(payload64);
+  if (typeof base64 === 'string') return new Uint8Array(Buffer.from(base64, 'base64'));
+  if (payload === undefined || payload[0] === 0x6e) return new Uint8Array();
+  const text = payload[0] === QUOTE ? valueOf(payload) : undefined;
+  return typeof text === 'string' ? textBytes(text) : payload;
+}
+
+/** The value of JSON bytes; undefined where they are none. */
+function valueOf(bytes: Uint8Array | undefined): unknown {
+  if (bytes === undefined) return undefined;
+  try {
+    return JSON.parse(utf8Text(bytes) ?? '') as unknown;
+  } catch {
+    return undefined;
+  }
+}
+
+function textBytes(text: string): Uint8Array {
+  return new TextEncoder().encode(text);
+}
+
+/** One line, without its line end, from which parseRecordingLine gives the same message back. */
+export function printMessageLine({ tstMs, topic, payload, retained }: RecordedMessage): string {
+  const head = `{"tst":"${new Date(tstMs).toISOString()}","topic":${JSON.stringify(topic)}${retained ? ',"retain":1' : ''}`;
+  const text = payloadText(payload);
+  if (text !== undefined) return `${head},"payload":${text}}`;
+  return `${head},"payload64":"${Buffer.from(payload).toString('base64')}"}`;
+}
+
+/** One line for what a person did. */
+export function printActLine(tstMs: number, act: unknown): string {
+  return JSON.stringify({ tst: new Date(tstMs).toISOString(), act });
+}
+
+/** The payload as JSON to stand in a line, or undefined where only its bytes say it truly. */
+function payloadText(payload: Uint8Array): string | undefined {
+  const text = utf8Text(payload);
+  if (text === undefined) return undefined;
+  const value = valueOf(payload);
+  if (value === undefined) return isOneWord(text) ? JSON.stringify(text) : undefined;
+  if (typeof value === 'string') return isOneWord(value) ? JSON.stringify(value) : undefined;
+  if (value === null) return undefined;
+  return /[\r\n]/.test(text) ? JSON.stringify(value) : text.trim();
+}
+
+/** `here` and `"here"` read the same, so either may be written as text; any other text could be taken for the JSON in it. */
+function isOneWord(text: string): boolean {
+  return PRESENCES.some((word) => word === text);
+}
