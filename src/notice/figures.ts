@@ -1,0 +1,60 @@
+/**
+ * Evidence as people read it: the unit stands at the end of a figure's name (`cutInKpa`, `ranS`, `leakLPerDay`), so the value can be
+ * printed in people's units and the name in words: "Cut in: 40 psi". A name without a unit is a count.
+ */
+import type { Evidence } from '../../shared/api/events.ts';
+import { printNumber, printQuantity, type UnitSystem } from '../../shared/quantity/print-quantity.ts';
+import { durationWords } from '../../shared/api/time-words.ts';
+
+type Printer = (value: number, units: UnitSystem) => string;
+
+/** Longest ending first: `LPerDay` ends in no `S`, but `KpaPerMin` holds a `Kpa`. */
+const ENDINGS: readonly [string, Printer][] = [
+  ['LPerDay', (value, units) => `${printQuantity(value, 'volume', units)} a day`],
+  ['KpaPerMin', (value, units) => `${printQuantity(value, 'pressure', units, 1)} a minute`],
+  ['KpaPerH', (value, units) => `${printQuantity(value, 'pressure', units, 1)} an hour`],
+  ['LPerS', (value, units) => printQuantity(value, 'flow', units)],
+  ['PerDay', (value) => `${printNumber(value, 1)} a day`],
+  ['Percent', (value) => `${printNumber(value, 1)} %`],
+  ['Share', (value) => `${printNumber(value * 100, 0)} %`],
+  ['Amps', (value, units) => printQuantity(value, 'current', units)],
+  ['Volts', (value, units) => printQuantity(value, 'voltage', units)],
+  ['Kpa', (value, units) => printQuantity(value, 'pressure', units)],
+  ['Min', (value) => durationWords(value * 60)],
+  ['Ms', (value) => durationWords(value / 1000)],
+  ['C', (value, units) => printQuantity(value, 'temperature', units)],
+  ['H', (value) => durationWords(value * 3600)],
+  ['L', (value, units) => printQuantity(value, 'volume', units)],
+  ['M', (value, units) => printQuantity(value, 'length', units)],
+  ['S', (value) => durationWords(value)],
+  ['V', (value, units) => printQuantity(value, 'voltage', units)],
+  ['W', (value, units) => printQuantity(value, 'power', units)],
+];
+
+/** Names that are a unit as they stand. */
+const WHOLE_NAMES: Record<string, Printer> = {
+  amps: (value, units) => printQuantity(value, 'current', units),
+  volts: (value, units) => printQuantity(value, 'voltage', units),
+};
+
+/** One line a figure: "Ran: 48 min". */
+export function figureLines(evidence: Evidence, units: UnitSystem): string[] {
+  return Object.entries(evidence).map(([name, value]) => figureLine(name, value, units));
+}
+
+function figureLine(name: string, value: number | string, units: UnitSystem): string {
+  if (typeof value === 'string') return `${words(name)}: ${value}`;
+  const whole = WHOLE_NAMES[name];
+  if (whole) return `${words(name)}: ${whole(value, units)}`;
+  const ending = ENDINGS.find(([end]) => name.endsWith(end) && name.length > end.length);
+  if (!ending) return `${words(name)}: ${printNumber(value, 2)}`;
+  const [end, print] = ending;
+  const quantity = end === 'Amps' || end === 'Volts' ? ` ${end}` : '';
+  return `${words(name.slice(0, -end.length) + quantity)}: ${print(value, units)}`;
+}
+
+/** "Cut in" for `cutIn`. */
+function words(name: string): string {
+  const text = name.replaceAll(/([a-z0-9])([A-Z])/g, '$1 $2').toLowerCase();
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}

@@ -1,0 +1,94 @@
+/**
+ * A webhook, signed as Standard Webhooks 1.0.0 says (https://www.standardwebhooks.com): id, time and body are signed with HMAC-SHA256,
+ * so that the receiver knows who sent it, and drops what comes twice by its id. Redirects are not followed: a signed body goes where
+ * the settings say and nowhere else.
+ */
+import { Webhook } from 'standardwebhooks';
+import type { NoticeRow } from '../notice/notice-row.ts';
+import { failed, messageOf, noticeData, noticeKey, type Send, type Sent } from './sender.ts';
+
+export interface WebhookSettings {
+  url: string;
+  /** `whsec_…`; absent: sent without a signature (only where the settings allow it). */
+  secret?: string;
+}
+
+const ANSWER_WITHIN_MS = 15_000;
+/** The receiver asks never to be told again (Standard Webhooks, "410 Gone"). */
+const GONE = 410;
+
+export function webhookSender(settings: WebhookSettings): Send {
+  return async (notice, nowMs) => {
+    try {
+      const response = await fetch(settings.url, {
+        method: 'POST',
+        redirect: 'manual',
+        signal: AbortSignal.timeout(ANSWER_WITHIN_MS),
+        ...signedRequest(settings.secret, notice, nowMs),
+      });
+      await response.body?.cancel();
+      return judge(response, hostOf(settings.url));
+    } catch (error) {
+      return failed(`Cannot call the webhook at ${hostOf(settings.url)}: ${reasonOf(error)}`, true);
+    }
+  };
+}
+
+/** Headers and body of one try: the body and the id are the same at each try, the time is the try's own. */
+export function signedRequest(
+  secret: string | undefined,
+  notice: NoticeRow,
+  nowMs: number,
+): { headers: Record<string, string>; body: string } {
+  const id = `msg_${noticeKey(notice.id)}`;
+  const body = JSON.stringify({
+    type: `alarm.${notice.what}`,
+    timestamp: new Date(notice.madeMs).toISOString(),
+    data: noticeData(notice),
+  });
+  const headers = {
+    'content-type': 'application/json',
+    'user-agent': 'stillwell',
+    'webhook-id': id,
+    'webhook-timestamp': String(Math.floor(nowMs / 1000)),
+  };
+  if (secret === undefined) return { headers, body };
+  return {
+    headers: { ...headers, 'webhook-signature': new Webhook(secret).sign(id, new Date(nowMs), body) },
+    body,
+  };
+}
+
+function judge(response: Response, host: string): Sent {
+  if (response.ok) return { sent: true };
+  if (response.status >= 300 && response.status < 400) {
+    return failed(
+      `The webhook at ${host} sends us on elsewhere (${response.status}); that is not followed. Give the final address in the settings.`,
+      true,
+    );
+  }
+  const gone = response.status === GONE;
+  const said = `${response.status} ${response.statusText}`.trim();
+  return failed(`The webhook at ${host} answered ${said}; only 2xx means that it was taken.`, !gone);
+}
+
+/** The address without its path and query, which may hold secrets. */
+function hostOf(url: string): string {
+  return URL.canParse(url) ? new URL(url).host : 'an address that is none';
+}
+
+function reasonOf(error: unknown): string {
+  if (error instanceof Error && error.name === 'TimeoutError')
+    return `no answer within ${ANSWER_WITHIN_MS / 1000} s.`;
+  const cause = error instanceof Error ? error.cause : undefined;
+  const code = typeof cause === 'object' && cause !== null && 'code' in cause ? String(cause.code) : '';
+  switch (code) {
+    case 'ECONNREFUSED':
+      return 'nothing listens there.';
+    case 'ENOTFOUND':
+    case 'EAI_AGAIN':
+      return 'no computer of that name is known here; check the address, and the network.';
+    default:
+      return `${cause === undefined ? messageOf(error) : messageOf(cause)}.`;
+  }
+}
