@@ -60,3 +60,8 @@ export function passConflict(
   news.push({ atMs: standing.lastMs + CONFLICT_OVER_MS, node: { news: 'conflict-over', node } });
   return undefined;
 }
+
+/** When a conflict is over if no more signs of it come; Infinity where none stands. */
+export function conflictDueMs(standing: Conflict | undefined): number {
+  return standing ? standing.lastMs + CONFLICT_OVER_MS : Number.POSITIVE_INFINITY;
+}

@@ -174,3 +174,8 @@ function dropEmpty(inbox: Inbox): void {
     else if (runs[i - 1]!.n === 0) runs.splice(i - 1, 1);
   }
 }
+
+/** From now on what comes for `toMs` or earlier is late, though it was not handed on. */
+export function closeTo(inbox: Inbox, toMs: number): void {
+  if (toMs > inbox.drainedToMs) inbox.drainedToMs = toMs;
+}
