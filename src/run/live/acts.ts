@@ -1,0 +1,65 @@
+/** What people do: checked, kept with its time, and put among the inputs of the wells it is for, in one commit. */
+import { randomUUID } from 'node:crypto';
+import type { Act } from '../../card/act.ts';
+import { isRead } from '../../card/reads.ts';
+import { readAct } from '../../card/read-act.ts';
+import { addInput } from './line.ts';
+import { addWell, feedLines, wellForNode } from './nodes.ts';
+import { linesOfAct, retable, type LiveState } from './state.ts';
+
+export type ActDone = { done: true; atMs: number } | { no: string };
+
+/** Does what a person wrote (contract, section 6). The change is pushed; the caller commits. */
+export function doAct(live: LiveState, written: unknown, nowMs: number, by?: string): ActDone {
+  const read = readAct(written, { strict: true });
+  if ('problem' in read) return { no: read.problem };
+  const { act } = read;
+  const unknown = unknownWell(live, act);
+  if (unknown !== undefined) return { no: `Cannot do ${act.kind}: there is no well ${unknown}` };
+  if (act.kind === 'card-changed') changeCard(live, act);
+  const well = act.kind === 'card-changed' ? act.card.well : 'well' in act ? act.well : undefined;
+  live.changes.push({
+    change: 'act',
+    row: {
+      id: randomUUID(),
+      atMs: nowMs,
+      ...(by !== undefined && { by }),
+      ...(well !== undefined && { well }),
+      ...('node' in act && { node: act.node }),
+      kind: act.kind,
+      body: written,
+    },
+  });
+  const lines = act.kind === 'calibrated' ? feedLines(live, act.node) : linesOfAct(live, act);
+  for (const line of lines) {
+    addInput(line, { atMs: nowMs, act, ...(by !== undefined && { by }) });
+    live.touched.add(line);
+  }
+  noteAcknowledged(live, act, nowMs, by);
+  return { done: true, atMs: nowMs };
+}
+
+function unknownWell(live: LiveState, act: Act): string | undefined {
+  return 'well' in act && !live.lines.has(act.well) ? act.well : undefined;
+}
+
+/** A new card is read from at once: what its channels come from may have changed. */
+function changeCard(live: LiveState, act: Extract<Act, { kind: 'card-changed' }>): void {
+  const { card } = act;
+  if (!live.lines.has(card.well)) addWell(live, card);
+  live.cards.set(card.well, card);
+  retable(live);
+  for (const [node, entry] of live.nodes) if (entry.letIn && !isRead(live.table, node)) wellForNode(live, node);
+}
+
+/** Who saw an alarm is kept with the alarm. */
+function noteAcknowledged(live: LiveState, act: Act, nowMs: number, by: string | undefined): void {
+  if (act.kind !== 'acknowledged') return;
+  for (const row of live.told.get(act.well) ?? []) {
+    if (row.alarm !== act.alarm || (act.pump !== undefined && row.pump !== act.pump)) continue;
+    if (row.acknowledgedMs !== undefined || row.withdrawnMs !== undefined) continue;
+    row.acknowledgedMs = nowMs;
+    if (by !== undefined) row.acknowledgedBy = by;
+    live.changes.push({ change: 'alarm', row: { ...row } });
+  }
+}

@@ -1,0 +1,130 @@
+/**
+ * One message of a node, from bytes to what will be committed: a pack goes to the wells that read from it, a hello or a presence to
+ * the node's own book, a refusal to the list of refusals. Nobody's message stops the next.
+ */
+import { offerPack } from '../../readings/merge.ts';
+import {
+  noteRefused,
+  receiveHello,
+  receivePack,
+  receivePresence,
+} from '../../readings/node.ts';
+import type { PlacedPack } from '../../readings/placed.ts';
+import type { Hello, Message, Pack, Presence, Refusal } from '../../wire/messages.ts';
+import { readMessage } from '../../wire/read-message.ts';
+import { feedLines, touchNode } from './nodes.ts';
+import type { LiveState } from './state.ts';
+
+/** A message as the broker handed it over, with when it came. */
+export interface Came {
+  topic: string;
+  payload: Uint8Array;
+  retained: boolean;
+  arrivalMs: number;
+  contentType?: string;
+  /** Calls back once the message is on disk. */
+  kept?: () => void;
+}
+
+/** Bytes of a refused message that are kept for a look. */
+const HEAD_BYTES = 512;
+const SETTLE_MS = 7 * 86_400_000;
+
+export function takeMessage(live: LiveState, came: Came): void {
+  live.counts.messages++;
+  const message = readMessage({ root: live.options.root, ...came });
+  takeRead(live, came, message);
+}
+
+function takeRead(live: LiveState, came: Came, message: Message): void {
+  switch (message.is) {
+    case 'pack':
+      takePack(live, came, message.pack);
+      break;
+    case 'hello':
+      takeHello(live, came, message.hello);
+      break;
+    case 'presence':
+      takePresence(live, came, message.node, message.presence);
+      break;
+    case 'refusal':
+      refuse(live, came, message.refusal);
+      break;
+    case 'own':
+      break;
+    default:
+      message satisfies never;
+  }
+}
+
+function refuse(live: LiveState, came: Came, refusal: Refusal): void {
+  live.counts.refused++;
+  const { node, refused, detail, boot, seq } = refusal;
+  const head = Buffer.from(came.payload.subarray(0, HEAD_BYTES)).toString('base64');
+  live.changes.push({
+    change: 'refused',
+    row: { atMs: came.arrivalMs, topic: came.topic, reason: refused, detail, head, ...(node !== undefined && { node }) },
+  });
+  const entry = node === undefined ? undefined : live.nodes.get(node);
+  if (!entry || boot === undefined || seq === undefined) return;
+  noteRefused(entry.state, boot, seq, came.arrivalMs);
+  entry.keptDue = true;
+  entry.unsaved = true;
+}
+
+function takePack(live: LiveState, came: Came, pack: Pack): void {
+  const entry = touchNode(live, pack.node);
+  if (!entry.letIn) {
+    entry.keptDue = true;
+    refuse(live, came, {
+      refused: 'not-let-in',
+      detail: `Node ${pack.node} waits to be let in; it was told to hold its packs.`,
+      node: pack.node,
+    });
+    return;
+  }
+  const receipt = receivePack(entry.state, pack, came.arrivalMs);
+  entry.keptDue = true;
+  entry.unsaved = true;
+  if (receipt.is === 'duplicate') {
+    live.counts.duplicates++;
+    return;
+  }
+  live.counts.packs++;
+  live.changes.push({ change: 'pack', pack: receipt.placed });
+  if (live.looked) live.shown.push({ placed: receipt.placed });
+  handOn(live, receipt.placed, came.arrivalMs);
+}
+
+/** Gives a placed pack to the wells that read from it; what is late marks where they are to run again from. */
+function handOn(live: LiveState, placed: PlacedPack, nowMs: number): void {
+  for (const column of placed.columns) live.counts.readings += column.times.length;
+  for (const line of feedLines(live, placed.node)) {
+    live.touched.add(line);
+    const lateMs = offerPack(line.inbox, line.well, placed, live.table);
+    if (lateMs === Number.POSITIVE_INFINITY) continue;
+    // Stored, counted, and told to nobody: what is that old has settled (contract, section 4).
+    if (lateMs < nowMs - SETTLE_MS) {
+      live.counts.tooLate++;
+      continue;
+    }
+    if (line.rerunFromMs !== undefined && line.rerunFromMs <= lateMs) continue;
+    line.rerunFromMs = lateMs;
+    live.changes.push({ change: 'rerun-mark', well: line.well, fromMs: lateMs });
+  }
+}
+
+function takeHello(live: LiveState, came: Came, hello: Hello): void {
+  const entry = touchNode(live, hello.node);
+  entry.hello = hello;
+  entry.keptDue = true;
+  receiveHello(entry.state, hello, came.retained, came.arrivalMs);
+  live.toSave.add(hello.node);
+  for (const node of hello.speaksFor ?? []) touchNode(live, node);
+}
+
+function takePresence(live: LiveState, came: Came, node: string, presence: Presence): void {
+  const entry = touchNode(live, node);
+  receivePresence(entry.state, presence, came.retained, came.arrivalMs);
+  entry.unsaved = true;
+}

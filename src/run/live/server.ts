@@ -1,0 +1,240 @@
+/**
+ * The live server: the only loop with a timer. Messages queue up; a turn takes all that came, commits once, and then says `kept`.
+ * When a commit fails, what is in memory is ahead of the disk: it is thrown away and made again from the store, and the nodes, which
+ * were told nothing, send again.
+ */
+import type { LiveChange, LiveReadings } from '../../web/deps.ts';
+import { channelName } from '../../card/channels.ts';
+import { feedsOf } from '../../card/reads.ts';
+import type { PlacedPack } from '../../readings/placed.ts';
+import { doAct, type ActDone } from './acts.ts';
+import type { Came } from './intake.ts';
+import { loadLive } from './load.ts';
+import { wellForNode } from './nodes.ts';
+import type { LiveOptions, LiveState } from './state.ts';
+import { beat, saveAll, turn, type TurnEnd } from './turn.ts';
+
+export interface LiveServer {
+  /** A message came; `kept` is called once it is on disk. */
+  take: (message: Omit<Came, 'arrivalMs'>) => void;
+  act: (written: unknown, by?: string) => ActDone;
+  letIn: (node: string) => boolean;
+  state: () => LiveState;
+  /** What is wrong with the server itself, a sentence each. */
+  ailments: () => string[];
+  subscribe: (fn: (change: LiveChange) => void) => () => void;
+  /** Resolves when all that came so far is committed. */
+  settled: () => Promise<void>;
+  /** Makes time go on now; else it does so once a second. */
+  beat: () => void;
+  /** Saves everything derived. The store is closed by whoever opened it. */
+  close: () => Promise<void>;
+}
+
+/** When few messages come, a turn waits this long for more: fewer commits, and nobody notices. */
+const GATHER_MS = 15;
+/** One turn takes this many messages at most, so that no commit grows without end. */
+const TURN_MESSAGES = 2000;
+/** After this many waiting messages the oldest are not taken in: a node sends again what was not kept. */
+const QUEUE_MESSAGES = 50_000;
+const BEAT_MS = 1000;
+/** Housekeeping of the store, in bites that leave the loop free. */
+const TIDY_EVERY_MS = 5000;
+const TIDY_BITE_MS = 25;
+const RELOAD_AFTER_MS = 10_000;
+
+interface Loop {
+  options: LiveOptions;
+  live: LiveState;
+  queue: Came[];
+  timer: NodeJS.Timeout | undefined;
+  beater: NodeJS.Timeout | undefined;
+  ailment: string | undefined;
+  retryAtMs: number;
+  tidyAtMs: number;
+  lastAliveMs: number;
+  viewers: Set<(change: LiveChange) => void>;
+  waiters: (() => void)[];
+  closed: boolean;
+}
+
+export interface LoopOptions extends LiveOptions {
+  /** Tests and the demo's past drive the time themselves. */
+  beatsByItself?: boolean;
+  /** Notices were committed: whoever sends them may look. */
+  onCommit?: () => void;
+}
+
+export function openLive(options: LoopOptions): LiveServer {
+  const nowMs = options.now();
+  const loop: Loop = {
+    options,
+    live: loadLive(options, nowMs),
+    queue: [],
+    timer: undefined,
+    beater: undefined,
+    ailment: undefined,
+    retryAtMs: 0,
+    tidyAtMs: nowMs,
+    lastAliveMs: 0,
+    viewers: new Set(),
+    waiters: [],
+    closed: false,
+  };
+  const onCommit = options.onCommit ?? (() => undefined);
+  if (options.beatsByItself !== false) loop.beater = setInterval(() => beatNow(loop, onCommit), BEAT_MS);
+  return {
+    take: (message) => take(loop, message, onCommit),
+    act: (written, by) => act(loop, written, by, onCommit),
+    letIn: (node) => letIn(loop, node, onCommit),
+    state: () => loop.live,
+    ailments: () => ailmentsOf(loop),
+    subscribe: (fn) => {
+      loop.viewers.add(fn);
+      loop.live.looked = true;
+      return () => {
+        loop.viewers.delete(fn);
+        loop.live.looked = loop.viewers.size > 0;
+      };
+    },
+    settled: () => (loop.queue.length === 0 ? Promise.resolve() : new Promise((done) => loop.waiters.push(done))),
+    beat: () => beatNow(loop, onCommit),
+    close: () => close(loop),
+  };
+}
+
+function take(loop: Loop, message: Omit<Came, 'arrivalMs'>, onCommit: () => void): void {
+  if (loop.closed || loop.queue.length >= QUEUE_MESSAGES) return;
+  loop.queue.push({ ...message, arrivalMs: loop.options.now() });
+  if (loop.queue.length === 1) loop.timer = setTimeout(() => runTurn(loop, onCommit), GATHER_MS);
+  else if (loop.queue.length === TURN_MESSAGES) {
+    clearTimeout(loop.timer);
+    loop.timer = setTimeout(() => runTurn(loop, onCommit), 0);
+  }
+}
+
+function runTurn(loop: Loop, onCommit: () => void): void {
+  loop.timer = undefined;
+  if (loop.closed) return;
+  const came = loop.queue.splice(0, TURN_MESSAGES);
+  guarded(loop, () => {
+    const end = turn(loop.live, came, loop.options.now());
+    show(loop, end, came);
+    if (end.committed) onCommit();
+  });
+  if (loop.queue.length > 0) loop.timer = setTimeout(() => runTurn(loop, onCommit), 0);
+  else for (const done of loop.waiters.splice(0)) done();
+}
+
+function beatNow(loop: Loop, onCommit: () => void): void {
+  const nowMs = loop.options.now();
+  guarded(loop, () => {
+    const end = beat(loop.live, nowMs, loop);
+    show(loop, end, []);
+    if (end.committed) onCommit();
+    if (nowMs - loop.tidyAtMs < TIDY_EVERY_MS) return;
+    const more = loop.options.store.tidy(nowMs, TIDY_BITE_MS);
+    if (!more) loop.tidyAtMs = nowMs;
+  });
+}
+
+/** Runs what commits. On failure the memory is ahead of the disk: it is made again from the store, at once or a little later. */
+function guarded(loop: Loop, work: () => void): void {
+  if (loop.ailment !== undefined) {
+    if (loop.options.now() < loop.retryAtMs) return;
+    if (!reload(loop)) return;
+  }
+  try {
+    work();
+  } catch (error) {
+    fail(loop, error);
+  }
+}
+
+function fail(loop: Loop, error: unknown): void {
+  loop.ailment = error instanceof Error ? error.message : String(error);
+  loop.retryAtMs = loop.options.now() + RELOAD_AFTER_MS;
+  loop.options.log('error', loop.ailment);
+}
+
+function reload(loop: Loop): boolean {
+  try {
+    loop.live = loadLive(loop.options, loop.options.now());
+    loop.live.looked = loop.viewers.size > 0;
+    loop.ailment = undefined;
+    loop.options.log('info', 'Keeping readings again.');
+    return true;
+  } catch (error) {
+    fail(loop, error);
+    return false;
+  }
+}
+
+function act(loop: Loop, written: unknown, by: string | undefined, onCommit: () => void): ActDone {
+  if (loop.ailment !== undefined) return { no: `Cannot keep anything now: ${loop.ailment}` };
+  const nowMs = loop.options.now();
+  const done = doAct(loop.live, written, nowMs, by);
+  if ('no' in done) return done;
+  guarded(loop, () => {
+    const end = turn(loop.live, [], nowMs);
+    show(loop, end, []);
+    onCommit();
+  });
+  return loop.ailment === undefined ? done : { no: `Cannot keep this: ${loop.ailment}` };
+}
+
+function letIn(loop: Loop, node: string, onCommit: () => void): boolean {
+  const entry = loop.live.nodes.get(node);
+  if (!entry) return false;
+  entry.letIn = true;
+  entry.keptDue = true;
+  wellForNode(loop.live, node);
+  loop.live.toSave.add(node);
+  beatNow(loop, onCommit);
+  return true;
+}
+
+function ailmentsOf(loop: Loop): string[] {
+  const out = loop.ailment === undefined ? [] : [loop.ailment];
+  for (const line of loop.live.lines.values()) {
+    if (line.fault !== undefined) out.push(`A fault of our own stopped the watching of ${line.well}: ${line.fault}`);
+  }
+  return out;
+}
+
+/** Shows a turn to whoever looks; nothing is made for nobody. */
+function show(loop: Loop, end: TurnEnd, came: readonly Came[]): void {
+  if (loop.viewers.size === 0) return;
+  const say = (change: LiveChange): void => {
+    for (const fn of loop.viewers) fn(change);
+  };
+  for (const shown of loop.live.shown.splice(0)) {
+    if ('alarm' in shown) say({ is: 'alarm', alarm: shown.alarm });
+    else for (const change of readingsOf(loop.live, shown.placed)) say(change);
+  }
+  if (came.length > 0 || end.committed) for (const line of end.touched) say({ is: 'well', well: line.well });
+}
+
+function readingsOf(live: LiveState, placed: PlacedPack): LiveChange[] {
+  const byWell = new Map<string, LiveReadings[]>();
+  if (placed.kind === 'start' || placed.timeUnknown) return [];
+  for (const { channel, times, values } of placed.columns) {
+    for (const feed of feedsOf(live.table, placed.node, channel)) {
+      const columns = byWell.get(feed.well) ?? [];
+      columns.push({ channel: channelName(feed.code), timesMs: times, values });
+      byWell.set(feed.well, columns);
+    }
+  }
+  return [...byWell].map(([well, columns]) => ({ is: 'readings', well, columns }));
+}
+
+async function close(loop: Loop): Promise<void> {
+  clearInterval(loop.beater);
+  clearTimeout(loop.timer);
+  if (loop.queue.length > 0 && loop.ailment === undefined) {
+    guarded(loop, () => turn(loop.live, loop.queue.splice(0), loop.options.now()));
+  }
+  loop.closed = true;
+  if (loop.ailment === undefined) guarded(loop, () => saveAll(loop.live, loop.options.now()));
+  for (const done of loop.waiters.splice(0)) done();
+}

@@ -1,0 +1,118 @@
+/**
+ * What the live server holds in memory: its nodes, its wells, who feeds whom, and what waits for the next commit. All of it can be
+ * made again from the store.
+ */
+import type { Act } from '../../card/act.ts';
+import type { Card } from '../../card/card.ts';
+import { readTable, type ReadTable } from '../../card/reads.ts';
+import type { AlarmChange } from '../../notice/decide.ts';
+import type { PlacedPack } from '../../readings/placed.ts';
+import type { NodeState } from '../../readings/node.ts';
+import type { AlarmRow, Change, NoticeRow, Store } from '../../store/store.ts';
+import type { Hello } from '../../wire/messages.ts';
+import type { Line } from './line.ts';
+
+export interface NodeEntry {
+  state: NodeState;
+  letIn: boolean;
+  hello?: Hello;
+  /** `kept` should go out, and when it last did, by our clock. */
+  keptDue: boolean;
+  keptAtMs: number;
+  savedAtMs: number;
+  unsaved: boolean;
+}
+
+/** What is told of a change of an alarm, decided by who is told in the settings. */
+export type Teller = (change: AlarmChange, nowMs: number) => NoticeRow[];
+
+export interface LiveOptions {
+  store: Store;
+  /** First part of the topics. */
+  root: string;
+  /** Listen and evaluate, never publish `kept` or `ask`. */
+  observe: boolean;
+  /** Whoever may publish is let in: the built-in broker has asked for its credential already. */
+  letInAll: boolean;
+  now: () => number;
+  publish: (topic: string, payload: string, how: { qos: 0 | 1; retain: boolean }) => void;
+  tell: Teller;
+  /** One sentence for the log. */
+  log: (level: 'info' | 'warn' | 'error', sentence: string) => void;
+}
+
+/** Counted since the start, for /metrics. */
+export interface LiveCounts {
+  messages: number;
+  packs: number;
+  duplicates: number;
+  readings: number;
+  refused: number;
+  tooLate: number;
+  reruns: number;
+  commits: number;
+  commitMs: number;
+}
+
+export interface LiveState {
+  options: LiveOptions;
+  nodes: Map<string, NodeEntry>;
+  lines: Map<string, Line>;
+  cards: Map<string, Card>;
+  table: ReadTable;
+  /** Alarms of each well that stand or ended not long ago, for knowing them again. */
+  told: Map<string, AlarmRow[]>;
+  /** What the running turn will commit. */
+  changes: Change[];
+  /** Wells that something came for, and nodes whose books are to be saved, in the running turn. */
+  touched: Set<Line>;
+  toSave: Set<string>;
+  /** The wells that each node feeds, worked out when first asked for. */
+  feeding: Map<string, Line[]>;
+  counts: LiveCounts;
+  /** Of the running turn, for whoever looks; emptied by the loop. */
+  shown: ({ placed: PlacedPack } | { alarm: AlarmRow })[];
+  /** Somebody looks: only then `shown` is filled. */
+  looked: boolean;
+}
+
+export function newLiveState(options: LiveOptions): LiveState {
+  return {
+    options,
+    nodes: new Map(),
+    lines: new Map(),
+    cards: new Map(),
+    table: readTable([]),
+    told: new Map(),
+    changes: [],
+    touched: new Set(),
+    shown: [],
+    looked: false,
+    toSave: new Set(),
+    feeding: new Map(),
+    counts: {
+      messages: 0,
+      packs: 0,
+      duplicates: 0,
+      readings: 0,
+      refused: 0,
+      tooLate: 0,
+      reruns: 0,
+      commits: 0,
+      commitMs: 0,
+    },
+  };
+}
+
+export function retable(live: LiveState): void {
+  live.table = readTable([...live.cards.values()]);
+  live.feeding.clear();
+}
+
+/** The wells an act is for: its own, or all of them. */
+export function linesOfAct(live: LiveState, act: Act): Line[] {
+  const well = act.kind === 'card-changed' ? act.card.well : 'well' in act ? act.well : undefined;
+  if (well === undefined) return [...live.lines.values()];
+  const line = live.lines.get(well);
+  return line ? [line] : [];
+}

@@ -1,0 +1,222 @@
+/**
+ * Alarms on their way to people: a row for each alarm's life, kept with what is to be told of it in the same commit. An alarm of the
+ * same well, pump and kind that overlaps one already told is that one.
+ */
+import type { AlarmEvent } from '../../../shared/api/events.ts';
+import { standing, tellOutside } from '../../alarm/alarms.ts';
+import { madeAlarms, reconcile, type MadeAlarm, type Settled } from '../../alarm/reconcile.ts';
+import { toldId } from '../../alarm/told.ts';
+import { printTime } from '../../engine/emit.ts';
+import type { AlarmRow } from '../../store/store.ts';
+import type { Line } from './line.ts';
+import type { LiveState } from './state.ts';
+
+/** Ended alarms are remembered for the settling time and a day, so that late data finds them. */
+const REMEMBER_MS = 8 * 86_400_000;
+
+interface Named {
+  well?: string;
+  site?: string;
+  pump?: string;
+  node?: string;
+  alarm: string;
+}
+
+const keyOf = (a: Named): string => `${a.well ?? a.site ?? ''}/${a.pump ?? ''}/${a.node ?? ''}/${a.alarm}`;
+
+function rowsOf(live: LiveState, well: string): AlarmRow[] {
+  const known = live.told.get(well);
+  if (known) return known;
+  const rows: AlarmRow[] = [];
+  live.told.set(well, rows);
+  return rows;
+}
+
+function standingRow(live: LiveState, event: AlarmEvent): AlarmRow | undefined {
+  const key = keyOf(event);
+  return rowsOf(live, event.well ?? event.site ?? '').findLast(
+    (row) => row.clearedMs === undefined && row.withdrawnMs === undefined && keyOf(row) === key,
+  );
+}
+
+/** Keeps the row; `said` is the line to be told of, if any, and `before` the row as it was. */
+function put(live: LiveState, row: AlarmRow, nowMs: number, said?: AlarmEvent, before?: AlarmRow): void {
+  live.changes.push({ change: 'alarm', row: { ...row } });
+  if (!said) return;
+  if (live.looked) live.shown.push({ alarm: { ...row } });
+  const change = { after: row, event: said, ...(before && { before }) };
+  for (const notice of live.options.tell(change, nowMs)) live.changes.push({ change: 'notice', row: notice });
+}
+
+/** A line of the engine, as time goes on. */
+export function tellEvent(live: LiveState, line: Line | undefined, event: AlarmEvent, nowMs: number): void {
+  const atMs = Date.parse(event.at);
+  const row = standingRow(live, event);
+  const before = row && { ...row };
+  switch (event.state) {
+    case 'raised':
+      if (row) {
+        row.event = event;
+        put(live, row, nowMs);
+      } else raise(live, event, nowMs);
+      break;
+    case 'changed':
+      if (!row) break;
+      row.event = event;
+      put(live, row, nowMs, event, before);
+      break;
+    case 'cleared':
+      if (!row) break;
+      row.clearedMs = atMs;
+      put(live, row, nowMs, event, before);
+      break;
+    case 'withdrawn':
+      break;
+    default:
+      event.state satisfies never;
+  }
+  if (line) syncStates(live, line);
+  forget(live, event.well ?? event.site ?? '', nowMs);
+}
+
+function raise(live: LiveState, event: AlarmEvent, nowMs: number): void {
+  const well = event.well ?? event.site ?? '';
+  const sinceMs = Date.parse(event.since ?? event.at);
+  const row: AlarmRow = {
+    id: toldId({ well, pump: event.pump, node: event.node, alarm: event.alarm, sinceMs }),
+    well,
+    ...(event.site !== undefined && { site: event.site }),
+    ...(event.pump !== undefined && { pump: event.pump }),
+    ...(event.node !== undefined && { node: event.node }),
+    alarm: event.alarm,
+    state: 'unacknowledged',
+    sinceMs,
+    raisedMs: Date.parse(event.at),
+    event,
+  };
+  rowsOf(live, well).push(row);
+  put(live, row, nowMs, event);
+}
+
+/** What the alarms' life states are now, after acts or lines. */
+export function syncStates(live: LiveState, line: Line): void {
+  const shown = new Map(standing(line.state.alarms).map((s) => [keyOf({ ...s, well: line.well }), s]));
+  for (const row of rowsOf(live, line.well)) {
+    const now = shown.get(keyOf(row));
+    const over = row.clearedMs !== undefined || row.withdrawnMs !== undefined;
+    const state = now && (!over || now.state === 'returned-unacknowledged') ? now.state : over ? 'normal' : row.state;
+    if (row.state === state && row.shelvedUntilMs === now?.shelvedUntilMs) continue;
+    row.state = state;
+    if (now?.shelvedUntilMs === undefined) delete row.shelvedUntilMs;
+    else row.shelvedUntilMs = now.shelvedUntilMs;
+    live.changes.push({ change: 'alarm', row: { ...row } });
+  }
+}
+
+/** After a stretch was run again: what was told is compared with what was made. */
+export function tellAgain(
+  live: LiveState,
+  line: Line,
+  events: readonly AlarmEvent[],
+  stretch: { fromMs: number; toMs: number; nowMs: number },
+): void {
+  const rows = rowsOf(live, line.well);
+  const told = rows.filter(
+    (row) =>
+      row.withdrawnMs === undefined &&
+      row.raisedMs <= stretch.toMs &&
+      (row.clearedMs === undefined || row.clearedMs >= stretch.fromMs) &&
+      row.alarm !== 'site-silent',
+  );
+  const made = [...stoodBefore(told, events, stretch.fromMs), ...madeAlarms(events)];
+  for (const { what, told: settled } of reconcile(told, made, { fromMs: stretch.fromMs, toMs: stretch.toMs + 1 })) {
+    const row = rows.find((r) => r.id === settled.id);
+    if (!row) {
+      const fresh: AlarmRow = { ...settled, alarm: settled.alarm, state: 'unacknowledged' };
+      rows.push(fresh);
+      put(live, fresh, stretch.nowMs, lineOf(fresh, what, stretch.nowMs));
+      continue;
+    }
+    const before = { ...row };
+    row.event = settled.event;
+    if (settled.clearedMs === undefined) delete row.clearedMs;
+    else row.clearedMs = settled.clearedMs;
+    if (settled.withdrawnMs !== undefined) row.withdrawnMs = stretch.nowMs;
+    put(live, row, stretch.nowMs, lineOf(row, what, stretch.nowMs), before);
+  }
+  syncStates(live, line);
+}
+
+/** The line that says what settled; nothing is said where nothing changed for people. */
+function lineOf(row: AlarmRow, what: Settled['what'], nowMs: number): AlarmEvent | undefined {
+  switch (what) {
+    case 'kept':
+      return undefined;
+    case 'raised':
+      return row.event;
+    case 'changed':
+      return { ...row.event, state: 'changed' };
+    case 'cleared':
+      return { ...bare(row), state: 'cleared', at: printTime(row.clearedMs ?? nowMs) };
+    case 'withdrawn':
+      return { ...bare(row), state: 'withdrawn', at: printTime(nowMs) };
+    default:
+      return what satisfies never;
+  }
+}
+
+/** Who an alarm is of, without what was said of it. */
+function bare({ event }: AlarmRow): Omit<AlarmEvent, 'state' | 'at'> {
+  const { well, site, pump, node, alarm } = event;
+  return {
+    event: 'alarm',
+    ...(well !== undefined && { well }),
+    ...(site !== undefined && { site }),
+    ...(pump !== undefined && { pump }),
+    ...(node !== undefined && { node }),
+    alarm,
+  };
+}
+
+/** Alarms that stood when the stretch began: the new run knows them from its save, and says only how they go on. */
+function stoodBefore(told: readonly AlarmRow[], events: readonly AlarmEvent[], fromMs: number): MadeAlarm[] {
+  return told
+    .filter((row) => row.raisedMs < fromMs)
+    .map((row) => {
+      const mine = events.filter((event) => keyOf(event) === keyOf(row));
+      const first = mine.findIndex((event) => event.state === 'cleared' || event.state === 'raised');
+      const cleared = mine[first]?.state === 'cleared' ? mine[first] : undefined;
+      const changed = mine.slice(0, first < 0 ? mine.length : first).at(-1);
+      const { clearedMs: _ended, ...rest } = row;
+      return {
+        ...rest,
+        event: changed ?? row.event,
+        ...(cleared && { clearedMs: Date.parse(cleared.at) }),
+      };
+    });
+}
+
+function forget(live: LiveState, well: string, nowMs: number): void {
+  const rows = rowsOf(live, well);
+  const kept = rows.filter((row) => (row.clearedMs ?? row.withdrawnMs ?? nowMs) > nowMs - REMEMBER_MS);
+  if (kept.length < rows.length) live.told.set(well, kept);
+}
+
+/** The watching of this well broke by a fault of our own. */
+export function tellNotWatched(live: LiveState, line: Line, why: string, nowMs: number): void {
+  const events: AlarmEvent[] = [];
+  line.state.alarms.well = line.well;
+  tellOutside(
+    line.state.alarms,
+    'not-watched',
+    {
+      sinceMs: nowMs,
+      why: `A fault of our own stopped the watching of this well (${why}); its readings are kept.`,
+      evidence: { fault: why },
+      causes: [],
+    },
+    nowMs,
+    (event) => events.push(event),
+  );
+  for (const event of events) tellEvent(live, undefined, event, nowMs);
+}

@@ -1,0 +1,79 @@
+/** What the pages see of a well at this moment, taken from its engine's state. */
+import type { Mode, PumpNow, WellNow } from '../../../shared/api/wells.ts';
+import { channelScenes } from '../../engine/channels.ts';
+import type { WellState } from '../../engine/engine.ts';
+import type { LiveWell, SensorNow } from '../../web/deps.ts';
+import type { Line } from './line.ts';
+
+/** Channel codes of pump 1's current and of the well's pressure (src/card/channels.ts). */
+const CURRENT = 0;
+const PRESSURE = 3;
+
+export function wellNow(line: Line): WellNow {
+  const { state, well } = line;
+  const { card } = state;
+  const mode = modeOf(state);
+  const pressure = state.channels.find((channel) => channel.code === PRESSURE);
+  const heardMs = Math.max(-1, ...state.channels.map((channel) => channel.lastMs));
+  const expected = state.expected[0];
+  return {
+    well,
+    ...(card.site !== undefined && { site: card.site }),
+    timeZone: card.timeZone,
+    uses: card.uses,
+    ...mode,
+    ...(expected && { expected }),
+    ...(heardMs >= 0 && { heardMs }),
+    ...(pressure && pressure.lastMs >= 0 && pressure.faultsInRow === 0 && { pressureKpa: pressure.value / 1000 }),
+    pumps: card.pumps.map((_, at) => pumpNow(state, at)),
+  };
+}
+
+function modeOf(state: WellState): { mode: Mode; modeUntilMs?: number } {
+  for (const away of state.alarms.away) {
+    if (away.is !== 'laid-up') return { mode: away.is };
+    return { mode: 'laid-up', ...(away.untilMs !== undefined && { modeUntilMs: away.untilMs }) };
+  }
+  return { mode: state.records.some((record) => record.baseline) ? 'watching' : 'learning' };
+}
+
+function pumpNow(state: WellState, at: number): PumpNow {
+  const pump = state.pumps[at]!;
+  const record = state.records[at]!;
+  const current = state.channels.find((channel) => channel.code === at * 16 + CURRENT);
+  const sinceMs = pump.run ? pump.run.startedMs : pump.restFromMs;
+  const known = pump.edges.phase !== 'unknown';
+  return {
+    pump: state.card.pumps[at]!.id,
+    ...(known && { running: pump.run !== undefined }),
+    ...(sinceMs !== undefined && { sinceMs }),
+    ...(current && current.lastMs >= 0 && current.faultsInRow === 0 && { amps: current.value }),
+    startsToday: record.startsToday,
+    ranTodayS: ranToday(state, at),
+  };
+}
+
+/** Finished runs of the day, and the part of the running one that lies in it. */
+function ranToday(state: WellState, at: number): number {
+  const { day } = state;
+  if (!day) return 0;
+  const { run } = state.pumps[at]!;
+  const openMs = run ? Math.max(0, state.nowMs - Math.max(run.startedMs, day.startMs)) : 0;
+  return Math.round(((day.pumps[at]?.ranMs ?? 0) + openMs) / 1000);
+}
+
+export function liveWell(line: Line): LiveWell {
+  const { state } = line;
+  const sensors = channelScenes(state, state.nowMs).map(
+    ({ channel, node, lastMs, fault }): SensorNow => ({
+      channel,
+      node,
+      ...(lastMs !== undefined && { lastMs }),
+      ...(fault && { fault }),
+    }),
+  );
+  const usual = state.records.flatMap((record, at) =>
+    record.baseline ? [{ pump: state.card.pumps[at]!.id, baseline: record.baseline }] : [],
+  );
+  return { now: wellNow(line), card: state.card, sensors, usual };
+}
