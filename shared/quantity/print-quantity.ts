@@ -13,7 +13,7 @@ interface Printed<D extends Dimension> {
 }
 
 /** Feet for depths, psi in whole pounds as a dial shows them, amps to a hundredth as a clamp does. */
-export const PRINTED: { [S in UnitSystem]: { [D in Dimension]: Printed<D> } } = {
+const PRINTED: { [S in UnitSystem]: { [D in Dimension]: Printed<D> } } = {
   us: {
     pressure: { unit: 'psi', decimals: 0 },
     length: { unit: 'ft', decimals: 0 },

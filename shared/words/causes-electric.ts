@@ -16,7 +16,7 @@ export const ELECTRIC_CAUSES = {
     what: 'The springs of the switch have drifted or were turned.',
     speaksFor: 'Cut-in or cut-out has moved and stays where it is now.',
     speaksAgainst: 'Both moved together by the same amount: then the gauge may have drifted.',
-    firstStep: 'Compare with the dial at the tank. Have the switch set by somebody who may open it.',
+    firstStep: 'Compare with the dial at the tank. Have a pump contractor or an electrician set it.',
     cautions: ['lock-out', 'electrician'],
   },
   'switch-chatter': {

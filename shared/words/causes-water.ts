@@ -97,7 +97,7 @@ export const WATER_CAUSES = {
     what: 'The small pipe to the pressure switch or gauge is clogged with rust or scale. The switch feels the pressure late or not at all.',
     speaksFor: 'The gauge moves late or in jumps, and cut-in and cut-out wander.',
     speaksAgainst: 'The gauge follows each run smoothly.',
-    firstStep: 'Have the line cleaned or replaced by somebody who may open the switch.',
+    firstStep: 'Have a pump contractor or an electrician clean or replace the line.',
     cautions: ['lock-out', 'electrician', 'tank-pressure'],
   },
   frozen: {

@@ -42,8 +42,5 @@ export const ALTITUDE: Limit = {
 /** Protectors wait from seconds to some hours; a day is past all of them. */
 export const PROTECTOR_RESTART: Limit = { min: 1, max: 86_400, says: 'from 1 s to 24 h' };
 
-/** 1,000 A again, for a person who pins what the clamp shows. */
-export const PINNED_AMPS: Limit = MOTOR_AMPS;
-
 /** Characters of a name for people (site, other load). One line on a phone. */
 export const LONGEST_TEXT = 80;

@@ -7,7 +7,7 @@ import { ACT_KINDS } from './act.ts';
 import type { Act } from './act.ts';
 import type { Card } from './card.ts';
 import { channelCode } from './channels.ts';
-import { PINNED_AMPS, SWITCH_PRESSURE } from './limits.ts';
+import { MOTOR_AMPS, SWITCH_PRESSURE } from './limits.ts';
 import {
   choiceAt,
   firstProblem,
@@ -157,7 +157,7 @@ function pumpAt(look: Look): { pump?: string } {
 /** A well with one pump need not name it. At least one value must be pinned, and cut-in stays under cut-out. */
 function pinnedOf(look: Look): Act {
   const well = wellAt(look);
-  const amps = quantityAt(look, 'amps', 'current', PINNED_AMPS);
+  const amps = quantityAt(look, 'amps', 'current', MOTOR_AMPS);
   const cutInKpa = quantityAt(look, 'cutIn', 'pressure', SWITCH_PRESSURE);
   const cutOutKpa = quantityAt(look, 'cutOut', 'pressure', SWITCH_PRESSURE);
   if (amps === undefined && cutInKpa === undefined && cutOutKpa === undefined)

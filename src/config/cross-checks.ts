@@ -61,8 +61,8 @@ function recipientProblems({ notices, smtp, root }: WrittenSettings): SettingsPr
         rule: 'must be unlike the other names: what was told to whom is kept by name',
       });
     }
-    if (WAYS.filter((way) => recipient[way] !== undefined).length !== 1) {
-      problems.push({ path, rule: `must hold exactly one of ${WAYS.join(', ')}` });
+    if (WAYS.every((way) => recipient[way] === undefined)) {
+      problems.push({ path, rule: `must hold at least one of ${WAYS.join(', ')}` });
     }
     if (recipient.mail && !smtp)
       problems.push({ path: [...path, 'mail'], rule: 'must come with smtp: who takes the mail?' });

@@ -70,7 +70,7 @@ const HELP: readonly SettingHelp[] = [
   { key: 'units', what: 'us (psi, gallons, feet) or metric (kPa, litres, metres).', usual: 'us' },
   {
     key: 'notices',
-    what: 'Who is told. A list; each entry has a name and one way: mail, webhook, mqtt or command.',
+    what: 'Who is told. A list; each entry has a name and at least one way: mail, webhook, mqtt, command.',
   },
   { key: 'notices[].name', what: 'What this recipient is called here.' },
   { key: 'notices[].mail', what: 'Tell by mail. Needs smtp.' },

@@ -8,13 +8,13 @@ import type { UnitSystem } from '../../shared/quantity/print-quantity.ts';
 /** The built-in broker, or one that is there already. */
 export type BrokerSettings = BuiltInBrokerSettings | OutsideBrokerSettings;
 
-export interface BuiltInBrokerSettings {
+interface BuiltInBrokerSettings {
   kind: 'built-in';
   host: string;
   port: number;
 }
 
-export interface OutsideBrokerSettings {
+interface OutsideBrokerSettings {
   kind: 'outside';
   /** mqtt:// mqtts:// ws:// wss://, without user and password. */
   url: string;
@@ -29,12 +29,12 @@ export interface OutsideBrokerSettings {
   protocolVersion: 4 | 5;
 }
 
-export interface WebSettings {
+interface WebSettings {
   host: string;
   port: number;
 }
 
-export interface RetentionSettings {
+interface RetentionSettings {
   /** Raw readings. */
   readingsDays: number;
   /** Cycles, days, alarms and notices. */
@@ -43,7 +43,7 @@ export interface RetentionSettings {
   refusedDays: number;
 }
 
-/** Somebody or something that is told. Exactly one of `mail`, `webhook`, `mqtt` and `command`. */
+/** Somebody or something that is told. At least one of `mail`, `webhook`, `mqtt` and `command`; each is told for itself. */
 export interface RecipientSettings {
   name: string;
   mail?: { to: string[] };
