@@ -85,6 +85,7 @@ export interface CycleRow {
 export type Change =
   | { change: 'pack'; pack: PlacedPack }
   | { change: 'refused'; row: RefusedRow }
+  /** Fields that the row leaves out stay as they were. */
   | { change: 'node'; row: NodeRow }
   | { change: 'credential'; row: CredentialRow }
   | { change: 'credential-removed'; node: string }
@@ -94,13 +95,17 @@ export type Change =
   | { change: 'cycle'; row: CycleRow }
   | { change: 'day'; event: DayEvent; endedMs: number }
   | { change: 'baseline'; event: BaselineEvent; atMs: number }
-  /** What was derived for this well at or after this time is forgotten: it is about to be made again. */
+  /**
+   * What was derived for this well at or after this time is forgotten: it is about to be made again. Cycles by their stop, days by
+   * their end; snapshots only after this time, since the one at it is what the well is run again from. Alarms stay.
+   */
   | { change: 'forget-derived'; well: string; fromMs: number }
   | { change: 'alarm'; row: AlarmRow }
+  /** Goes forward only: a row that was sent or given up stays so, and `tries` never fall. */
   | { change: 'notice'; row: NoticeRow }
   /** Engine state of a well at a measured time; the store thins old ones (see SNAPSHOTS). */
   | { change: 'snapshot'; well: string; atMs: number; state: Uint8Array }
-  /** From where a well must be run again, because late readings came; `null` when done. */
+  /** From where a well must be run again, because late readings came (of two marks the earlier); `null` when done. */
   | { change: 'rerun-mark'; well: string; fromMs: number | null }
   | { change: 'value'; key: string; value: string | null };
 
@@ -121,23 +126,50 @@ export interface ChartSeries {
   mean: (number | null)[];
 }
 
+/** For /metrics. */
+export interface StoreStats {
+  /** The file and its write-ahead log. */
+  fileBytes: number;
+  sealedReadings: number;
+  /** In memory and in the journal, not yet in blocks. */
+  openReadings: number;
+  /** Nodes with packs that their saved state does not hold. */
+  unsavedNodes: number;
+}
+
 export interface Store {
   /** One synchronous transaction, all or nothing. Throws StoreError with a plain sentence (disk full, corrupt file …). */
   commit(changes: readonly Change[]): void;
 
+  /**
+   * From `fromMs` up to, not including, `toMs`. Readings of `start` packs are a channel of their own, `start:current`, and those of
+   * which nobody knows the time `untimed:current`. Of several readings of one time: a number before a fault, the smaller number.
+   */
   readings(node: string, channel: string, fromMs: number, toMs: number): Series;
+  /** At most `points` steps; steps of two hours and more are whole multiples of them and begin at an even hour (UTC). */
   chart(node: string, channel: string, fromMs: number, toMs: number, points: number): ChartSeries;
+  /** Without the `untimed:` ones. */
   channels(node: string): string[];
-  /** Every pack since a node's state was saved, in the order they came: for making node state again after a crash. */
+  /** Times from which a node's clock was overruled (packs with `clockStep`), of [fromMs, toMs). */
+  clockSteps(node: string, fromMs: number, toMs: number): number[];
+  /**
+   * Every pack since a node's state was saved, in the order they came: for making node state again after a crash. A `node` change
+   * with a new `savedMs` says: this state holds all packs of the node in earlier commits, and in this one those before it in the list.
+   * Until a node's state is saved, its packs stay in the journal.
+   */
   packsSinceSave(): Iterable<PlacedPack>;
 
   nodes(): NodeRow[];
   credentials(): CredentialRow[];
+  /** With `well`: also acts that name no well. */
   acts(since: { well?: string; fromMs: number }): ActRow[];
   news(well: string, fromMs: number): { atMs: number; body: unknown }[];
+  /** Started in [fromMs, toMs). */
   cycles(well: string, fromMs: number, toMs: number): CycleRow[];
+  /** Ended after `fromMs`, and at `toMs` at the latest. */
   days(well: string, fromMs: number, toMs: number): DayEvent[];
   baselines(well: string): BaselineEvent[];
+  /** `fromMs`: those that stood at or after it. */
   alarms(filter: { well?: string; fromMs?: number; standing?: boolean }): AlarmRow[];
   notices(filter: { state?: NoticeRow['state']; dueBeforeMs?: number; limit?: number }): NoticeRow[];
   refused(limit: number): { counts: { reason: string; count: number; lastMs: number }[]; last: RefusedRow[] };
@@ -146,6 +178,7 @@ export interface Store {
   rerunMarks(): { well: string; fromMs: number }[];
   value(key: string): string | undefined;
 
+  stats(): StoreStats;
   /** Housekeeping in small bites, called when there is time: seals blocks, thins snapshots, applies retention. Returns whether more waits. */
   tidy(nowMs: number, budgetMs: number): boolean;
   close(): void;

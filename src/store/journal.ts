@@ -1,0 +1,108 @@
+/**
+ * The journal: one row of packs a commit, first in, and gone when nobody needs it any more. Two need it: the tails until their
+ * readings are in blocks, and node state (./store.ts, `packsSinceSave`) until it was saved after the row. Rows are numbered by a
+ * counter that never goes back, because what is sealed and what is saved is said in row numbers.
+ */
+import type { PlacedPack } from '../readings/placed.ts';
+import type { Db } from './database.ts';
+import type { SavedPlace } from './keep-nodes.ts';
+import { decodeJournalRow } from './journal-codec.ts';
+import { damaged } from './store-error.ts';
+import type { SeriesMap } from './tails.ts';
+
+export interface Journal {
+  lastRow: number;
+  /** How far each node's saved state reaches. */
+  saved: Map<string, SavedPlace>;
+  /** The first row with packs that the node's saved state does not hold. Absent where it holds all. */
+  firstUnsaved: Map<string, number>;
+  write(row: number, body: Buffer): void;
+  /** Rows after `row`, in order, decoded. */
+  rowsAfter(row: number): Iterable<{ row: number; packs: PlacedPack[] }>;
+  /** Drops up to `limit` rows below `row`. Returns whether more are left. */
+  trim(row: number, limit: number): boolean;
+}
+
+/** Rows are read in small batches: an open iteration would keep the database from anything else. */
+const BATCH = 32;
+
+export function openJournal(db: Db, path: string, saved: Map<string, SavedPlace>): Journal {
+  const insert = db.prepare<[number, Buffer]>('INSERT INTO journal (id, body) VALUES (?, ?)');
+  const some = db.prepare<[number, number], { id: number; body: Buffer }>(
+    'SELECT id, body FROM journal WHERE id > ? ORDER BY id LIMIT ?',
+  );
+  const first = db.prepare<[], number | null>('SELECT min(id) FROM journal').pluck();
+  const drop = db.prepare<[number]>('DELETE FROM journal WHERE id < ?');
+  const last = db
+    .prepare<[], number>(
+      `SELECT max((SELECT coalesce(max(id), 0) FROM journal), (SELECT coalesce(max(sealed_row), 0) FROM series),
+        (SELECT coalesce(max(saved_row), 0) FROM node))`,
+    )
+    .pluck();
+
+  function* rowsAfter(row: number): Generator<{ row: number; packs: PlacedPack[] }> {
+    let at = row;
+    for (;;) {
+      const batch = some.all(at, BATCH);
+      for (const { id, body } of batch) yield { row: id, packs: decoded(body, path) };
+      const end = batch.at(-1);
+      if (!end) return;
+      at = end.id;
+    }
+  }
+
+  return {
+    lastRow: last.get() ?? 0,
+    saved,
+    firstUnsaved: new Map(),
+    write: (row, body) => void insert.run(row, body),
+    rowsAfter,
+    trim(row, limit) {
+      const start = first.get();
+      if (start === undefined || start === null || start >= row) return false;
+      const end = Math.min(row, start + limit);
+      drop.run(end);
+      return end < row;
+    },
+  };
+}
+
+function decoded(body: Buffer, path: string): PlacedPack[] {
+  try {
+    return decodeJournalRow(body);
+  } catch (error) {
+    throw damaged('read the journal', path, error);
+  }
+}
+
+/** Whether the pack at this place came after the node's state was saved. */
+export function isUnsaved(saved: SavedPlace | undefined, row: number, index: number): boolean {
+  return !saved || row > saved.row || (row === saved.row && index >= saved.packs);
+}
+
+/** Notes a committed pack that the node's saved state does not hold. */
+export function noteUnsaved(journal: Journal, node: string, row: number): void {
+  if (!journal.firstUnsaved.has(node)) journal.firstUnsaved.set(node, row);
+}
+
+/** Every pack since its node's state was saved, in the order they came. */
+export function* unsavedPacks(journal: Journal): Generator<PlacedPack> {
+  const saved = new Map(journal.saved);
+  const first = Math.min(...journal.firstUnsaved.values());
+  if (!Number.isFinite(first)) return;
+  for (const { row, packs } of journal.rowsAfter(first - 1)) {
+    for (const [index, pack] of packs.entries()) {
+      if (isUnsaved(saved.get(pack.node), row, index)) yield pack;
+    }
+  }
+}
+
+/** The first row that somebody still needs; all below may go. */
+export function firstNeeded(journal: Journal, map: SeriesMap): number {
+  let row = journal.lastRow + 1;
+  for (const unsaved of journal.firstUnsaved.values()) row = Math.min(row, unsaved);
+  for (const channels of map.values()) {
+    for (const { tail } of channels.values()) if (tail) row = Math.min(row, tail.firstRow);
+  }
+  return row;
+}

@@ -1,0 +1,278 @@
+/**
+ * The store on SQLite: opens one file, keeps a list of changes in one synchronous transaction, answers queries. Readings go the
+ * way journal, tail, block (./journal.ts, ./seal.ts); the rest are rows (./keep-*.ts).
+ */
+import { statSync } from 'node:fs';
+import { performance } from 'node:perf_hooks';
+import { drizzle } from 'drizzle-orm/better-sqlite3';
+import { openDatabase } from './database.ts';
+import { sealTails, tidy } from './housekeeping.ts';
+import type { Housekeeping } from './housekeeping.ts';
+import { noteUnsaved, unsavedPacks } from './journal.ts';
+import { encodeJournalRow } from './journal-codec.ts';
+import { actTable } from './keep-acts.ts';
+import { alarmTable } from './keep-alarms.ts';
+import { derivedTable } from './keep-derived.ts';
+import { nodeTable } from './keep-nodes.ts';
+import { refusedTable } from './keep-refused.ts';
+import { snapshotTable } from './keep-snapshots.ts';
+import { takeLock } from './lock.ts';
+import type { Lock } from './lock.ts';
+import { chartSeries, readSeries } from './read-series.ts';
+import { openShelf } from './shelf.ts';
+import type { Shelf } from './shelf.ts';
+import { StoreError, explain } from './store-error.ts';
+import { newColumns } from './columns.ts';
+import type { Change, ChartSeries, Series, Store, StoreStats } from './store.ts';
+import { UNTIMED_PREFIX, growTails } from './tails.ts';
+import type { PlacedPack } from '../readings/placed.ts';
+
+export interface StoreOptions {
+  /** Readings older than this are let go of, a block at a time. Default: ten years. */
+  readingsDays?: number;
+  /**
+   * `server` (the default) holds the file's lock, seals and merges. A `visitor` is a short command beside a running server: it reads
+   * everything as of its opening, and may change single rows (a credential), but brings no packs and does not tidy.
+   */
+  as?: 'server' | 'visitor';
+}
+
+/** Motors last ten to fifteen years; at 0.5 B a reading, ten years of two channels each 5 s are 63 MB a well. */
+const READINGS_DAYS = 3_650;
+
+/** 17 B each: when housekeeping gets no time for long, a commit seals long tails itself rather than fill the memory. */
+const MAX_OPEN_READINGS = 4_000_000;
+
+/**
+ * Opens the store, making the file where there is none. `:memory:` keeps nothing.
+ * @throws StoreError where the file is damaged, from a newer version, in use, or can't be written.
+ */
+export function openStore(path: string, options: StoreOptions = {}): Store {
+  const readingsDays = options.readingsDays ?? READINGS_DAYS;
+  if (!(readingsDays >= 1))
+    throw new RangeError(`Cannot open the store: readingsDays must be 1 or more: ${readingsDays}`);
+  return new SqliteStore(path, { readingsDays, as: options.as ?? 'server' });
+}
+
+class SqliteStore implements Store {
+  #path: string;
+  #visitor: boolean;
+  #lock: Lock | undefined;
+  #shelf: Shelf;
+  #nodes;
+  #acts;
+  #derived;
+  #alarms;
+  #refusals;
+  #keeping: Housekeeping;
+
+  constructor(path: string, { readingsDays, as }: Required<StoreOptions>) {
+    this.#path = path;
+    this.#visitor = as === 'visitor';
+    this.#lock = this.#visitor || path === ':memory:' ? undefined : takeLock(path);
+    try {
+      const db = openDatabase(path);
+      const orm = drizzle(db);
+      this.#nodes = nodeTable(orm);
+      this.#acts = actTable(orm);
+      this.#derived = derivedTable(orm);
+      this.#alarms = alarmTable(orm);
+      this.#refusals = refusedTable(orm);
+      this.#shelf = openShelf(db, path, this.#nodes.places());
+      const snapshots = snapshotTable(db);
+      this.#keeping = { shelf: this.#shelf, snapshots, readingsDays, unthinned: new Map(), expireAfterMs: 0 };
+    } catch (error) {
+      this.#lock?.release();
+      throw explain('open the store', path, error);
+    }
+  }
+
+  commit(changes: readonly Change[]): void {
+    const packs: PlacedPack[] = [];
+    for (const change of changes) if (change.change === 'pack') packs.push(change.pack);
+    if (this.#visitor && packs.length > 0) {
+      throw new StoreError(
+        'broken-rule',
+        'Cannot keep packs: only the server that holds the file keeps readings.',
+      );
+    }
+    const { journal, db } = this.#shelf;
+    const row = packs.length > 0 ? journal.lastRow + 1 : journal.lastRow;
+    const after: (() => void)[] = [];
+    this.#guard('keep', () => {
+      const body = packs.length > 0 ? encodeJournalRow(packs) : undefined;
+      db.transaction(() => {
+        if (body) journal.write(row, body);
+        this.#applyAll(changes, row, packs.length > 0, after);
+      })();
+    });
+    journal.lastRow = row;
+    for (const apply of after) apply();
+    if (this.#shelf.openReadings > MAX_OPEN_READINGS) this.#sealLong();
+  }
+
+  /** Writes the rows, in order; what memory must learn once they are on the disk is put into `after`. */
+  #applyAll(changes: readonly Change[], row: number, hasRow: boolean, after: (() => void)[]): void {
+    const refused = [];
+    let packs = 0;
+    for (const change of changes) {
+      if (change.change === 'refused') refused.push(change.row);
+      else if (change.change === 'pack') {
+        packs += 1;
+        this.#keepPack(change.pack, row, after);
+      } else if (change.change === 'node') {
+        // Without packs in this commit the state holds everything up to the last row, whole.
+        const place = hasRow ? { row, packs } : { row, packs: Number.MAX_SAFE_INTEGER };
+        if (!this.#nodes.put(change.row, place)) continue;
+        after.push(() => {
+          this.#shelf.journal.saved.set(change.row.node, place);
+          this.#shelf.journal.firstUnsaved.delete(change.row.node);
+        });
+      } else this.#apply(change);
+    }
+    if (refused.length > 0) this.#refusals.putRefused(refused);
+  }
+
+  #keepPack(pack: PlacedPack, row: number, after: (() => void)[]): void {
+    const firstMs = pack.clockStep
+      ? Math.min(...pack.columns.flatMap(({ times }) => [...times]))
+      : Number.NaN;
+    if (Number.isFinite(firstMs)) {
+      this.#shelf.db
+        .prepare('INSERT OR IGNORE INTO clock_step (node, at_ms) VALUES (?, ?)')
+        .run(pack.node, firstMs);
+    }
+    after.push(() => {
+      this.#shelf.openReadings += growTails(this.#shelf.series, pack, row);
+      noteUnsaved(this.#shelf.journal, pack.node, row);
+    });
+  }
+
+  #apply(change: Exclude<Change, { change: 'pack' | 'refused' | 'node' }>): void {
+    switch (change.change) {
+      case 'credential':
+        return this.#nodes.putCredential(change.row);
+      case 'credential-removed':
+        return this.#nodes.removeCredential(change.node);
+      case 'act':
+        return this.#acts.put(change.row);
+      case 'news':
+        return this.#acts.putNews(change.well, change.atMs, change.body);
+      case 'cycle':
+        return this.#derived.putCycle(change.row);
+      case 'day':
+        return this.#derived.putDay(change.event, change.endedMs);
+      case 'baseline':
+        return this.#derived.putBaseline(change.event, change.atMs);
+      case 'forget-derived':
+        this.#derived.forget(change.well, change.fromMs);
+        return this.#keeping.snapshots.forget(change.well, change.fromMs);
+      case 'alarm':
+        return this.#alarms.put(change.row);
+      case 'notice':
+        return this.#alarms.putNotice(change.row);
+      case 'snapshot':
+        this.#keeping.unthinned.set(change.well, (this.#keeping.unthinned.get(change.well) ?? 0) + 1);
+        return this.#keeping.snapshots.put(change.well, change.atMs, change.state);
+      case 'rerun-mark':
+        return this.#acts.mark(change.well, change.fromMs);
+      case 'value':
+        return this.#acts.putValue(change.key, change.value);
+      default:
+        return change satisfies never;
+    }
+  }
+
+  #sealLong(): void {
+    const states = [...this.#shelf.series.values()].flatMap((channels) => [...channels.values()]);
+    states.sort((a, b) => (b.tail?.n ?? 0) - (a.tail?.n ?? 0));
+    try {
+      sealTails(this.#shelf, states.slice(0, Math.ceil(states.length / 4)));
+    } catch (error) {
+      // The commit is on the disk, so it must not be said to have failed; housekeeping meets the same fault and tells it.
+      if (!(explain('seal', this.#path, error) instanceof StoreError)) throw error;
+    }
+  }
+
+  /** Runs an action; what goes wrong in the world is told as a StoreError. */
+  #guard<T>(action: string, run: () => T): T {
+    try {
+      return run();
+    } catch (error) {
+      throw explain(action, this.#path, error);
+    }
+  }
+
+  readings(node: string, channel: string, fromMs: number, toMs: number): Series {
+    const state = this.#shelf.series.get(node)?.get(channel);
+    if (!state) return newColumns(0);
+    return this.#guard('read readings', () => readSeries(state, this.#shelf.blocks, fromMs, toMs));
+  }
+
+  chart(node: string, channel: string, fromMs: number, toMs: number, points: number): ChartSeries {
+    const state = this.#shelf.series.get(node)?.get(channel);
+    return this.#guard('read a chart', () =>
+      chartSeries(state, this.#shelf.blocks, { fromMs, toMs, points }),
+    );
+  }
+
+  channels(node: string): string[] {
+    const names = [...(this.#shelf.series.get(node)?.keys() ?? [])];
+    return names.filter((name) => !name.startsWith(UNTIMED_PREFIX)).sort();
+  }
+
+  clockSteps(node: string, fromMs: number, toMs: number): number[] {
+    return this.#shelf.db
+      .prepare<[string, number, number], number>(
+        'SELECT at_ms FROM clock_step WHERE node = ? AND at_ms >= ? AND at_ms < ? ORDER BY at_ms',
+      )
+      .pluck()
+      .all(node, fromMs, toMs);
+  }
+
+  packsSinceSave(): Iterable<PlacedPack> {
+    return unsavedPacks(this.#shelf.journal);
+  }
+
+  nodes = () => this.#guard('read nodes', () => this.#nodes.list());
+  credentials = () => this.#guard('read credentials', () => this.#nodes.credentials());
+  acts = (since: Parameters<Store['acts']>[0]) => this.#guard('read acts', () => this.#acts.list(since));
+  news = (well: string, fromMs: number) => this.#guard('read news', () => this.#acts.news(well, fromMs));
+  cycles = (well: string, fromMs: number, toMs: number) =>
+    this.#guard('read cycles', () => this.#derived.cycles(well, fromMs, toMs));
+  days = (well: string, fromMs: number, toMs: number) =>
+    this.#guard('read days', () => this.#derived.days(well, fromMs, toMs));
+  baselines = (well: string) => this.#guard('read baselines', () => this.#derived.baselines(well));
+  alarms = (filter: Parameters<Store['alarms']>[0]) =>
+    this.#guard('read alarms', () => this.#alarms.list(filter));
+  notices = (filter: Parameters<Store['notices']>[0]) =>
+    this.#guard('read notices', () => this.#alarms.notices(filter));
+  refused = (limit: number) => this.#guard('read what was refused', () => this.#refusals.refused(limit));
+  snapshot = (well: string, atMs: number) =>
+    this.#guard('read a saved state', () => this.#keeping.snapshots.find(well, atMs));
+  rerunMarks = () => this.#guard('read marks', () => this.#acts.marks());
+  value = (key: string) => this.#guard('read a value', () => this.#acts.value(key));
+
+  stats(): StoreStats {
+    const size = (path: string): number => statSync(path, { throwIfNoEntry: false })?.size ?? 0;
+    const { journal, openReadings, sealedReadings } = this.#shelf;
+    return {
+      fileBytes: this.#path === ':memory:' ? 0 : size(this.#path) + size(`${this.#path}-wal`),
+      sealedReadings,
+      openReadings,
+      unsavedNodes: journal.firstUnsaved.size,
+    };
+  }
+
+  tidy(nowMs: number, budgetMs: number): boolean {
+    if (this.#visitor) return false;
+    return this.#guard('tidy the store', () => tidy(this.#keeping, nowMs, budgetMs, () => performance.now()));
+  }
+
+  close(): void {
+    const { db } = this.#shelf;
+    if (!db.open) return;
+    db.close();
+    this.#lock?.release();
+  }
+}

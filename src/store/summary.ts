@@ -1,0 +1,144 @@
+/**
+ * What a chart of a year needs of a block, without opening it: count, lowest, highest and sum of each two hours (UTC). Two hours
+ * hold 1,440 readings at 5 s, so a summary of some 7 bytes costs 1 % of the readings themselves; a chart of a year with 1,000
+ * points has steps of nine hours.
+ */
+import { deflateRawSync, inflateRawSync } from 'node:zlib';
+import {
+  newSink,
+  putByte,
+  putCount,
+  putDouble,
+  putSigned,
+  takeByte,
+  takeCount,
+  takeDouble,
+  takeSigned,
+  written,
+} from './bytes.ts';
+import type { Source } from './bytes.ts';
+import { findStep, fromWhole, toWhole } from './decimal.ts';
+import type { Step } from './decimal.ts';
+import type { Series } from './store.ts';
+
+export const SUMMARY_MS = 7_200_000;
+
+export interface Bucket {
+  /** Which two hours: Unix ms / SUMMARY_MS. */
+  place: number;
+  count: number;
+  low: number;
+  high: number;
+  sum: number;
+}
+
+/** Adds one reading that is a number. */
+export function addTo(bucket: Bucket, value: number): void {
+  bucket.count += 1;
+  bucket.sum += value;
+  if (value < bucket.low) bucket.low = value;
+  if (value > bucket.high) bucket.high = value;
+}
+
+export function mergeInto(bucket: Bucket, more: Bucket): void {
+  bucket.count += more.count;
+  bucket.sum += more.sum;
+  if (more.low < bucket.low) bucket.low = more.low;
+  if (more.high > bucket.high) bucket.high = more.high;
+}
+
+export function emptyBucket(place: number): Bucket {
+  return { place, count: 0, low: Number.POSITIVE_INFINITY, high: Number.NEGATIVE_INFINITY, sum: 0 };
+}
+
+/** Sums are taken in whole steps where the values have one, so that adding keeps every bit. */
+function bucketsOf(series: Series, step: Step | undefined): Bucket[] {
+  const buckets: Bucket[] = [];
+  let current = emptyBucket(Number.NaN);
+  let lastMs = Number.NaN;
+  for (let i = 0; i < series.n; i++) {
+    const t = series.timeMs[i]!;
+    // Of several readings of one moment the first is the chosen one (./columns.ts).
+    if (series.fault[i] !== 0 || t === lastMs) continue;
+    lastMs = t;
+    const place = Math.floor(t / SUMMARY_MS);
+    if (place !== current.place) {
+      current = emptyBucket(place);
+      buckets.push(current);
+    }
+    addTo(current, step ? toWhole(series.value[i]!, step) : series.value[i]!);
+  }
+  return buckets;
+}
+
+const RAW = 255;
+const DECIMALS_OFFSET = 8;
+const SINGLE = 32;
+
+/** Larger whole numbers, added up over two hours of 10 Hz, would pass 2^53. */
+const MAX_WHOLE = 2 ** 36;
+
+/** The summary of ordered readings. */
+export function encodeSummary(series: Series): Buffer {
+  const found = findStep(series.value, series.n, series.fault);
+  const inSteps = found ? bucketsOf(series, found) : [];
+  const fits = inSteps.every(({ low, high }) => low >= -MAX_WHOLE && high <= MAX_WHOLE);
+  const step = fits ? found : undefined;
+  const buckets = step ? inSteps : bucketsOf(series, undefined);
+  const sink = newSink(64 + buckets.length * 24);
+  putByte(sink, step ? step.decimals + DECIMALS_OFFSET + (step.single ? SINGLE : 0) : RAW);
+  putCount(sink, buckets.length);
+  let place = 0;
+  let low = 0;
+  for (const bucket of buckets) {
+    putSigned(sink, bucket.place - place);
+    putCount(sink, bucket.count);
+    place = bucket.place;
+    if (!step) {
+      for (const value of [bucket.low, bucket.high, bucket.sum]) putDouble(sink, value);
+      continue;
+    }
+    putSigned(sink, bucket.low - low);
+    putCount(sink, bucket.high - bucket.low);
+    putCount(sink, bucket.sum - bucket.low * bucket.count);
+    low = bucket.low;
+  }
+  return deflateRawSync(written(sink));
+}
+
+/** @throws RangeError or zlib's error where the bytes are not what was written. */
+export function decodeSummary(bytes: Buffer): Bucket[] {
+  const source: Source = { bytes: inflateRawSync(bytes), at: 0 };
+  const how = takeByte(source);
+  const step: Step = { decimals: (how & (SINGLE - 1)) - DECIMALS_OFFSET, single: (how & SINGLE) !== 0 };
+  const size = takeCount(source);
+  const buckets: Bucket[] = [];
+  let place = 0;
+  let low = 0;
+  for (let i = 0; i < size; i++) {
+    place += takeSigned(source);
+    const count = takeCount(source);
+    if (how === RAW) {
+      buckets.push({
+        place,
+        count,
+        low: takeDouble(source),
+        high: takeDouble(source),
+        sum: takeDouble(source),
+      });
+      continue;
+    }
+    low += takeSigned(source);
+    const high = low + takeCount(source);
+    const sum = takeCount(source) + low * count;
+    const exact = { decimals: step.decimals, single: false };
+    buckets.push({
+      place,
+      count,
+      low: fromWhole(low, step),
+      high: fromWhole(high, step),
+      sum: fromWhole(sum, exact),
+    });
+  }
+  return buckets;
+}
