@@ -1,0 +1,101 @@
+/** Data from the server that these pages came from: questions by fetch, live messages by its event stream. */
+import type { LiveMessage } from '../../shared/api/live.ts';
+import type { Answer, Body, ShapedRoute } from '../../shared/api/routes.ts';
+import { AskError, problemWords } from './source.ts';
+import type { Asked, DataSource, Parts, Path, Told } from './source.ts';
+
+/** The route table's paths, checked against it by the compiler. */
+const PATHS: { [N in ShapedRoute]: Path<N> } = {
+  wells: '/api/wells',
+  well: '/api/wells/{well}',
+  chart: '/api/wells/{well}/chart',
+  cycles: '/api/wells/{well}/cycles',
+  days: '/api/wells/{well}/days',
+  baselines: '/api/wells/{well}/baselines',
+  wellActs: '/api/wells/{well}/acts',
+  alarms: '/api/alarms',
+  acknowledge: '/api/alarms/{id}/acknowledge',
+  shelve: '/api/alarms/{id}/shelve',
+  act: '/api/acts',
+  nodes: '/api/nodes',
+  letIn: '/api/nodes/{node}/let-in',
+  refused: '/api/refused',
+  notices: '/api/notices',
+  health: '/health',
+};
+const EVENTS: readonly LiveMessage['event'][] = ['here', 'again', 'readings', 'well', 'alarm'];
+/** A server that is being started again is back in this time; the browser itself stops trying after some errors. */
+const TRY_AGAIN_MS = 5_000;
+
+export const serverSource: DataSource = { live: true, ask, tell, listen };
+
+async function ask<N extends Asked>(name: N, parts: Parts = {}): Promise<Answer<N>> {
+  return await answer<N>(await send(address(PATHS[name], parts)));
+}
+
+async function tell<N extends Told>(name: N, parts: Parts, body: Body<N>): Promise<Answer<N>> {
+  const init = {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify(body),
+  };
+  return await answer<N>(await send(address(PATHS[name], parts), init));
+}
+
+/** Parts that the path names go into it, the others into the query. */
+function address(path: string, parts: Parts): string {
+  const query = new URLSearchParams();
+  let filled = path;
+  for (const [name, value] of Object.entries(parts)) {
+    if (path.includes(`{${name}}`)) filled = filled.replace(`{${name}}`, encodeURIComponent(value));
+    else query.set(name, String(value));
+  }
+  return query.size === 0 ? filled : `${filled}?${query}`;
+}
+
+async function send(url: string, init?: RequestInit): Promise<Response> {
+  try {
+    return await fetch(url, init);
+  } catch (cause) {
+    throw Object.assign(new AskError('The server can’t be reached. Is it running?'), { cause });
+  }
+}
+
+async function answer<N extends ShapedRoute>(response: Response): Promise<Answer<N>> {
+  const value: unknown = await response.json().catch(() => ({}));
+  // The server's tests hold that every answer has the shape that the route table says.
+  // oxlint-disable-next-line typescript/no-unsafe-type-assertion
+  if (response.ok) return value as Answer<N>;
+  throw new AskError(problemWords(typeof value === 'object' && value !== null ? value : {}), response.status);
+}
+
+function listen(
+  well: string | undefined,
+  hear: (message: LiveMessage) => void,
+  state: (up: boolean) => void,
+): () => void {
+  let stream: EventSource | undefined;
+  let timer: number | undefined;
+  const open = (): void => {
+    stream = new EventSource(address('/api/live', well === undefined ? {} : { well }));
+    stream.addEventListener('open', () => state(true));
+    stream.addEventListener('error', () => {
+      state(false);
+      if (stream?.readyState === EventSource.CLOSED) timer = window.setTimeout(open, TRY_AGAIN_MS);
+    });
+    for (const event of EVENTS) {
+      stream.addEventListener(event, ({ data }: MessageEvent<string>) => hear(messageOf(data)));
+    }
+  };
+  open();
+  return () => {
+    window.clearTimeout(timer);
+    stream?.close();
+  };
+}
+
+/** The server's tests hold that each message has the shape that its event names. */
+function messageOf(text: string): LiveMessage {
+  // oxlint-disable-next-line typescript/no-unsafe-type-assertion
+  return JSON.parse(text) as LiveMessage;
+}

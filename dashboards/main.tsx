@@ -1,0 +1,83 @@
+/** Puts the page together: where data comes from, which units, which page. */
+import { render } from 'preact';
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
+import type { UnitSystem } from '../shared/quantity/print-quantity.ts';
+import { serverSource } from './data/server-source.ts';
+import { rememberedUnits, rememberUnits, SurroundingsContext } from './data/settings.ts';
+import { NodesPage } from './pages/nodes.tsx';
+import { RefusedPage } from './pages/refused.tsx';
+import { WellPage } from './pages/well.tsx';
+import { WellsPage } from './pages/wells.tsx';
+import { Head } from './parts/head.tsx';
+import { usePage } from './route.ts';
+import type { Page } from './route.ts';
+import { nameWords } from './words/names.ts';
+
+function Stillwell() {
+  const page = usePage();
+  const [units, setUnits] = useState<UnitSystem>(rememberedUnits);
+  const surroundings = useMemo(() => ({ source: serverSource, units }), [units]);
+  const main = useRef<HTMLElement>(null);
+  const opened = useRef(false);
+  const title = titleOf(page);
+  useEffect(() => {
+    document.title = `${title} · Stillwell`;
+    // After a change of page, not at the first: who reads by ear starts at the new page's top.
+    if (opened.current) main.current?.focus();
+    opened.current = true;
+    window.scrollTo(0, 0);
+  }, [title]);
+  const choose = (chosen: UnitSystem): void => {
+    rememberUnits(chosen);
+    setUnits(chosen);
+  };
+  return (
+    <SurroundingsContext.Provider value={surroundings}>
+      <Head page={page} units={units} choose={choose} />
+      <main id="main" ref={main} tabIndex={-1}>
+        <PageOf page={page} />
+      </main>
+      <footer>
+        <p>
+          Stillwell watches and tells; it is no safety device and switches nothing. Work on a pump, its wiring
+          or its tank belongs to licensed people.
+        </p>
+      </footer>
+    </SurroundingsContext.Provider>
+  );
+}
+
+function titleOf(page: Page): string {
+  const titles = { wells: 'Wells', nodes: 'Nodes', refused: 'Refused packs', nowhere: 'Not found' };
+  return page.at === 'well' ? nameWords(page.well) : titles[page.at];
+}
+
+function PageOf({ page }: { page: Page }) {
+  switch (page.at) {
+    case 'wells':
+      return <WellsPage />;
+    case 'well':
+      return <WellPage key={page.well} name={page.well} />;
+    case 'nodes':
+      return <NodesPage />;
+    case 'refused':
+      return <RefusedPage />;
+    case 'nowhere':
+      return (
+        <>
+          <h1>There is no such page</h1>
+          <p class="lead">
+            <a href="#/">All wells</a> are here.
+          </p>
+        </>
+      );
+    default:
+      return page satisfies never;
+  }
+}
+
+const root = document.getElementById('page');
+if (root) {
+  root.replaceChildren();
+  render(<Stillwell />, root);
+}

@@ -1,0 +1,65 @@
+/** Packs that were refused: counted by reason, and the last ones to look at, for whoever builds or repairs a node. */
+import { agoWords } from '../../shared/api/time-words.ts';
+import type { RefusedAnswer } from '../../shared/api/housekeeping.ts';
+import { useNow } from '../data/clock.ts';
+import { useSurroundings } from '../data/settings.ts';
+import { useAsked } from '../data/use-asked.ts';
+import { Said } from '../parts/said.tsx';
+
+export function RefusedPage() {
+  const { source } = useSurroundings();
+  const { state, again } = useAsked('refused', () => source.ask('refused'));
+  return (
+    <>
+      <h1>Refused packs</h1>
+      <p class="lead">
+        What a node sent and could not be taken, and why. Nothing here stopped any other pack.
+      </p>
+      <Said state={state} what="what was refused" again={again}>
+        {(value) => <Refused value={value} />}
+      </Said>
+    </>
+  );
+}
+
+function Refused({ value }: { value: RefusedAnswer }) {
+  const now = useNow(10_000);
+  if (value.counts.length === 0) return <p class="said">Nothing was refused.</p>;
+  return (
+    <>
+      <section aria-labelledby="counts">
+        <h2 id="counts">How many, by reason</h2>
+        <dl class="facts">
+          {value.counts.map(({ reason, count, lastMs }) => (
+            <div key={reason}>
+              <dt>{reason}</dt>
+              <dd>
+                {count}, last {agoWords(lastMs, now)}
+              </dd>
+            </div>
+          ))}
+        </dl>
+      </section>
+      <section aria-labelledby="last">
+        <h2 id="last">The last ones</h2>
+        {value.last.map((row) => (
+          <article class="sheet" key={`${row.atMs}${row.topic}${row.head}`}>
+            <h3>{row.reason}</h3>
+            <p>
+              {row.detail}. On <code>{row.topic}</code>, {agoWords(row.atMs, now)}.
+            </p>
+            <pre tabIndex={0} aria-label={`The start of the pack on ${row.topic}`}>
+              {readable(row.head)}
+            </pre>
+          </article>
+        ))}
+      </section>
+    </>
+  );
+}
+
+/** The bytes as text, what is no text as dots. */
+function readable(base64: string): string {
+  // eslint-disable-next-line no-control-regex
+  return atob(base64).replaceAll(/[^\x20-\x7e\n]/g, '·');
+}

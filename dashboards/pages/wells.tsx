@@ -1,0 +1,95 @@
+/** All wells, worst first, each with its state in words and a ribbon of its last days. */
+import { useEffect, useState } from 'preact/hooks';
+import { byAttention } from '../../shared/api/well-words.ts';
+import type { WellAnswer, WellsAnswer } from '../../shared/api/wells.ts';
+import { useSurroundings } from '../data/settings.ts';
+import { useAsked } from '../data/use-asked.ts';
+import { LineDown } from '../parts/line-down.tsx';
+import { Mark } from '../parts/mark.tsx';
+import { RecentRibbon } from '../parts/ribbon.tsx';
+import { Said } from '../parts/said.tsx';
+import { wellAddress } from '../route.ts';
+import { summaryWords } from '../words/attention.ts';
+import { countWords, nameWords } from '../words/names.ts';
+
+export function WellsPage() {
+  const { source } = useSurroundings();
+  const { state, again, put } = useAsked('wells', () => source.ask('wells'));
+  const [up, setUp] = useState(true);
+  useEffect(
+    () =>
+      source.listen(
+        undefined,
+        (message) => {
+          if (message.event === 'again') again();
+          if (message.event !== 'well') return;
+          const { well } = message;
+          put((now) => ({
+            ...now,
+            wells: now.wells
+              .map((one) => (one.well === well.well ? { ...one, ...well } : one))
+              .toSorted(byAttention),
+          }));
+        },
+        setUp,
+      ),
+    [source],
+  );
+  return (
+    <>
+      <h1>Wells</h1>
+      <LineDown up={up} />
+      <Said state={state} what="the wells" again={again}>
+        {(value) => <WellList value={value} />}
+      </Said>
+    </>
+  );
+}
+
+function WellList({ value }: { value: WellsAnswer }) {
+  const { wells, waitingNodes } = value;
+  if (wells.length === 0) {
+    return (
+      <p class="lead">
+        No well yet. As soon as a node sends its first readings, its well stands here.{' '}
+        {waitingNodes > 0 && <WaitingLink n={waitingNodes} />}
+      </p>
+    );
+  }
+  return (
+    <>
+      <p class="lead">
+        {summaryWords(wells.map((well) => well.attention))}{' '}
+        {waitingNodes > 0 && <WaitingLink n={waitingNodes} />}
+      </p>
+      <ul class="wells">
+        {wells.map((well) => (
+          <WellRow key={well.well} well={well} />
+        ))}
+      </ul>
+    </>
+  );
+}
+
+function WaitingLink({ n }: { n: number }) {
+  return <a href="#/nodes">{countWords(n, 'node waits', 'nodes wait')} to be let in.</a>;
+}
+
+function WellRow({ well }: { well: WellAnswer }) {
+  const { units } = useSurroundings();
+  const headline = well.words[units];
+  const doing = well.doing[units];
+  return (
+    <li class={`well-row is-${well.attention}`}>
+      <Mark attention={well.attention} />
+      <div class="well-said">
+        <h2>
+          <a href={wellAddress(well.well)}>{nameWords(well.well)}</a>
+        </h2>
+        <p class="headline">{headline}</p>
+        {doing !== headline && <p class="doing">{doing}</p>}
+      </div>
+      <RecentRibbon recent={well.recent} />
+    </li>
+  );
+}

@@ -1,0 +1,49 @@
+/** The small ribbon of a well's last days, for the list. */
+import { durationWords } from '../../shared/api/time-words.ts';
+import type { RecentDay } from '../../shared/api/wells.ts';
+import { ribbonShape, usualOf } from './ribbon-path.ts';
+import type { RibbonBox } from './ribbon-path.ts';
+
+const BOX: RibbonBox = { width: 224, height: 40 };
+
+export function RecentRibbon({ recent }: { recent: readonly RecentDay[] }) {
+  const days = recent.map((day) => day.ranS ?? null);
+  return (
+    <figure class="recent">
+      <RibbonDrawing days={days} usual={usualOf(days)} box={BOX} label={recentWords(days)} />
+      <figcaption>Run time a day, last {recent.length} days</figcaption>
+    </figure>
+  );
+}
+
+function recentWords(days: readonly (number | null)[]): string {
+  const known = days.filter((day) => day !== null);
+  const last = known.at(-1);
+  if (last === undefined) return 'No day of this well is known yet.';
+  const [least, most] = [Math.min(...known), Math.max(...known)];
+  return `Run time a day: from ${durationWords(least)} to ${durationWords(most)}, last ${durationWords(last)}.`;
+}
+
+export function RibbonDrawing(props: {
+  days: readonly (number | null)[];
+  usual: number;
+  box: RibbonBox;
+  label: string;
+}) {
+  const { days, usual, box, label } = props;
+  const { layers, unknown } = ribbonShape(days, usual, box);
+  return (
+    <svg
+      class="ribbon"
+      viewBox={`0 0 ${box.width} ${box.height}`}
+      preserveAspectRatio="none"
+      role="img"
+      aria-label={label}
+    >
+      <path class="unknown" d={unknown} />
+      {layers.map(({ level, path }) => (
+        <path key={level} class={`layer layer-${level}`} d={path} />
+      ))}
+    </svg>
+  );
+}
