@@ -1,0 +1,67 @@
+/**
+ * The card files that the settings name: each file of `cards`, and every .json in `cardsDir`. A card that cannot be used stops the
+ * start with one line, because a well watched by half a card is told the wrong thing; two cards of one well do so too.
+ */
+import { readFileSync, readdirSync, statSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Card } from '../card/card.ts';
+import { readCard } from '../card/read-card.ts';
+import { MOST_FILE_BYTES } from './limits.ts';
+import { SettingsError } from './settings.ts';
+import type { Settings } from './settings.ts';
+
+export interface LoadedCard {
+  card: Card;
+  /** As written, for the act that puts it into the well's record. */
+  written: unknown;
+  path: string;
+}
+
+/** All cards, in the order of their names' files. @throws SettingsError with the file, the key, the rule and the value. */
+export function loadCards({ cards, cardsDir }: Pick<Settings, 'cards' | 'cardsDir'>): LoadedCard[] {
+  const loaded = [...cards, ...(cardsDir === undefined ? [] : filesIn(cardsDir))].map(loadCard);
+  loaded.forEach(({ card, path }, at) => {
+    const first = loaded.findIndex((other) => other.card.well === card.well);
+    if (first !== at) {
+      throw new SettingsError(
+        `Cannot read card ${path}: well must have one card, and ${loaded[first]?.path} is of it too: "${card.well}"`,
+      );
+    }
+  });
+  return loaded;
+}
+
+function filesIn(folder: string): string[] {
+  try {
+    return readdirSync(folder)
+      .filter((name) => name.endsWith('.json'))
+      .sort()
+      .map((name) => join(folder, name));
+  } catch (cause) {
+    throw new SettingsError(
+      `Cannot read settings: cardsDir must be a folder that can be read: ${JSON.stringify(folder)}`,
+      { cause },
+    );
+  }
+}
+
+function loadCard(path: string): LoadedCard {
+  const written = parse(path);
+  const read = readCard(written);
+  if ('problem' in read)
+    throw new SettingsError(read.problem.replace('Cannot read card:', `Cannot read card ${path}:`));
+  return { card: read.card, written, path };
+}
+
+function parse(path: string): unknown {
+  try {
+    if (statSync(path).size > MOST_FILE_BYTES)
+      throw new RangeError(`it is larger than ${MOST_FILE_BYTES} bytes`);
+    return JSON.parse(readFileSync(path, 'utf8').replace(/^\uFEFF/, ''));
+  } catch (cause) {
+    const why = cause instanceof Error ? cause.message.split('\n')[0] : 'no reason given';
+    throw new SettingsError(`Cannot read card ${path}: the file must be there and hold JSON: ${why}`, {
+      cause,
+    });
+  }
+}

@@ -1,0 +1,64 @@
+/** Card files from a folder of their own. */
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterEach, beforeEach, expect, test } from 'vitest';
+import { loadCards } from '../../src/config/load-cards.ts';
+import { SettingsError } from '../../src/config/settings.ts';
+
+let folder = '';
+beforeEach(() => {
+  folder = mkdtempSync(join(tmpdir(), 'cards-'));
+});
+afterEach(() => {
+  rmSync(folder, { recursive: true });
+});
+
+function write(name: string, text: string): string {
+  const path = join(folder, name);
+  writeFileSync(path, text);
+  return path;
+}
+
+test('reads files by name, then the folder in order, and leaves other files alone', () => {
+  const south = write('south', '{"well":"south"}');
+  write('b.json', '{"well":"b","use":"stock"}');
+  write('a.json', '\uFEFF{"well":"a"}');
+  write('notes.txt', 'no card');
+  const loaded = loadCards({ cards: [south], cardsDir: folder });
+  expect(loaded.map(({ card }) => card.well)).toEqual(['south', 'a', 'b']);
+  expect(loaded[2]?.written).toEqual({ well: 'b', use: 'stock' });
+});
+
+test('no cards are no trouble', () => {
+  expect(loadCards({ cards: [] })).toEqual([]);
+});
+
+test('a card that cannot be used names its file, key, rule and value', () => {
+  const path = write('bad.json', '{"well":"a","relief":"75"}');
+  expect(() => loadCards({ cards: [path] })).toThrow(SettingsError);
+  expect(() => loadCards({ cards: [path] })).toThrow(
+    `Cannot read card ${path}: relief must be a pressure in kPa, psi or bar: "75"`,
+  );
+});
+
+test('no JSON, no file, no folder', () => {
+  const path = write('bad.json', '{');
+  expect(() => loadCards({ cards: [path] })).toThrow(
+    `Cannot read card ${path}: the file must be there and hold JSON: `,
+  );
+  expect(() => loadCards({ cards: [join(folder, 'none.json')] })).toThrow(
+    /none\.json: the file must be there and hold JSON: ENOENT/,
+  );
+  expect(() => loadCards({ cards: [], cardsDir: join(folder, 'none') })).toThrow(
+    `Cannot read settings: cardsDir must be a folder that can be read: ${JSON.stringify(join(folder, 'none'))}`,
+  );
+});
+
+test('two cards of one well', () => {
+  const first = write('a.json', '{"well":"a"}');
+  const second = write('b.json', '{"well":"a"}');
+  expect(() => loadCards({ cards: [], cardsDir: folder })).toThrow(
+    `Cannot read card ${second}: well must have one card, and ${first} is of it too: "a"`,
+  );
+});
