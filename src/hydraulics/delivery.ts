@@ -7,7 +7,7 @@
 import type { Fill } from './fill.ts';
 import { median } from './median.ts';
 
-const FILLS_KEPT = 24;
+const FILLS_KEPT = 20;
 const FEWEST_FILLS = 3;
 /** How near the rough median a whole run must be to count as one without a draw. */
 const NEAR = 0.06;

@@ -5,7 +5,7 @@
  */
 
 export const HELD_MS = 60_000;
-const HELD_MOST = 60;
+const HELD_MOST = 40;
 const TOGETHER_MS = 900;
 
 export interface Held {
@@ -53,12 +53,10 @@ export function oldestHeldKpa(held: Held): number {
   return held.kpa[held.from]!;
 }
 
-/** Lets the oldest point go. Call only where there is one. */
-export function letGo(held: Held): { atMs: number; kpa: number } {
-  const point = { atMs: held.baseMs + held.offsetMs[held.from]!, kpa: held.kpa[held.from]! };
+/** Lets the oldest point go, once it was looked at. Call only where there is one. */
+export function letGo(held: Held): void {
   held.from++;
   if (held.from >= HELD_MOST) tidy(held);
-  return point;
 }
 
 export function clearHeld(held: Held): void {
@@ -70,10 +68,14 @@ export function clearHeld(held: Held): void {
 
 /** Drops what was let go, and starts the offsets anew so that they stay short when saved. */
 function tidy(held: Held): void {
-  held.offsetMs.splice(0, held.from);
-  held.kpa.splice(0, held.from);
-  held.from = 0;
-  const shift = held.offsetMs[0] ?? 0;
+  const { offsetMs, kpa, from } = held;
+  const shift = offsetMs[from] ?? 0;
+  const left = kpa.length - from;
+  for (let i = 0; i < left; i++) {
+    offsetMs[i] = offsetMs[i + from]! - shift;
+    kpa[i] = kpa[i + from]!;
+  }
+  offsetMs.length = kpa.length = left;
   held.baseMs += shift;
-  for (let i = 0; i < held.offsetMs.length; i++) held.offsetMs[i] = held.offsetMs[i]! - shift;
+  held.from = 0;
 }

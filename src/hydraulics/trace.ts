@@ -30,7 +30,7 @@ const BEFORE_BIN_S = 6;
 const RUN_MOST = 24;
 const AFTER_BIN_S = 3;
 /** Later bins grow: this share of the time since the stop. */
-const AFTER_GROWS = 0.25;
+const AFTER_GROWS = 0.3;
 export const AFTER_S = 600;
 
 function noPoints(): Points {
@@ -48,19 +48,23 @@ export function newTrace(atMs: number, warmth: number): Trace {
   };
 }
 
-/** Adds to the newest bin while it is narrower than `widthS`, else opens one. */
+/** Adds to the newest bin while it is narrower than `widthS`, else opens one. Means are rounded when their bin is whole. */
 function add(points: Points, s: number, kpa: number, widthS: number): void {
   const last = points.s.length - 1;
   if (last < 0 || s - points.sinceS >= widthS) {
-    points.s.push(round(s, 10));
-    points.kpa.push(round(kpa, 100));
+    if (last >= 0) {
+      points.s[last] = round(points.s[last]!, 10);
+      points.kpa[last] = round(points.kpa[last]!, 100);
+    }
+    points.s.push(s);
+    points.kpa.push(kpa);
     points.n = 1;
     points.sinceS = s;
     return;
   }
   points.n++;
-  points.s[last] = round(points.s[last]! + (s - points.s[last]!) / points.n, 100);
-  points.kpa[last] = round(points.kpa[last]! + (kpa - points.kpa[last]!) / points.n, 1000);
+  points.s[last] = points.s[last]! + (s - points.s[last]!) / points.n;
+  points.kpa[last] = points.kpa[last]! + (kpa - points.kpa[last]!) / points.n;
 }
 
 /** A reading at rest before any run. `warmth`: the air's at this reading. */
@@ -73,14 +77,17 @@ export function traceBefore(trace: Trace, atMs: number, kpa: number, warmth: num
 
 /** Warmth is followed at the newest point alone; the oldest one's is near it, and fades within a minute or two. */
 function dropOldest(trace: Trace, warmth: number): void {
-  const { before } = trace;
-  before.s.shift();
-  before.kpa.shift();
+  const { s, kpa } = trace.before;
   trace.warmthBefore = round(warmth, 1e6);
-  const shift = before.s[0]!;
+  const shift = s[1]!;
+  for (let i = 1; i < s.length; i++) {
+    s[i - 1] = s[i]! - shift;
+    kpa[i - 1] = kpa[i]!;
+  }
+  s.length--;
+  kpa.length--;
   trace.originMs += shift * 1000;
-  before.sinceS -= shift;
-  for (let i = 0; i < before.s.length; i++) before.s[i] = round(before.s[i]! - shift, 100);
+  trace.before.sinceS -= shift;
 }
 
 export function traceRun(trace: Trace, atMs: number, kpa: number): void {
@@ -89,7 +96,7 @@ export function traceRun(trace: Trace, atMs: number, kpa: number): void {
   if (run.s.length < RUN_MOST) return;
   for (let i = 0; i + 1 < run.s.length; i += 2) {
     run.s[i / 2] = round((run.s[i]! + run.s[i + 1]!) / 2, 100);
-    run.kpa[i / 2] = round((run.kpa[i]! + run.kpa[i + 1]!) / 2, 1000);
+    run.kpa[i / 2] = round((run.kpa[i]! + run.kpa[i + 1]!) / 2, 100);
   }
   run.s.length = run.kpa.length = RUN_MOST / 2;
   run.sinceS = -1e9;

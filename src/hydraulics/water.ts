@@ -159,8 +159,9 @@ function stopReading(state: WaterState, stoppedMs: number): { stepS: number; roo
   const stepMs = atMs - state.lastMs;
   if (!state.air || atMs - stoppedMs > 100 || !isSteady(state, stepMs)) return undefined;
   const air = { ...state.air };
-  airStep(air, atMs, Math.max(1, oldestHeldKpa(state.held) + state.atmosphereKpa), state.coolingS);
-  return { stepS: stepMs / 1000, room: airRoom(air) };
+  const absolute = Math.max(1, oldestHeldKpa(state.held) + state.atmosphereKpa);
+  airStep(air, atMs, absolute, state.coolingS);
+  return { stepS: stepMs / 1000, room: airRoom(air, absolute) };
 }
 
 /** Readings were lost from here on: what was going on can't be followed across. */
@@ -251,12 +252,14 @@ function bookUntil(state: WaterState, untilMs: number): void {
 }
 
 function bookOldest(state: WaterState): void {
-  const { atMs, kpa } = letGo(state.held);
+  const atMs = oldestHeldMs(state.held);
+  const kpa = oldestHeldKpa(state.held);
+  letGo(state.held);
   if (state.lastMs >= 0 && atMs - state.lastMs > HOLE_MS) breakOff(state);
   const absolute = Math.max(1, kpa + state.atmosphereKpa);
   if (state.air) airStep(state.air, atMs, absolute, state.coolingS);
   else state.air = restedAir(atMs, absolute);
-  const room = airRoom(state.air);
+  const room = airRoom(state.air, absolute);
   if (state.lastMs >= 0) state.stepMs = atMs - state.lastMs;
   if (state.lastMs >= 0) state.coveredS += (atMs - state.lastMs) / 1000;
   if (state.run) bookRun(state, state.run, atMs, kpa, room);
