@@ -70,7 +70,7 @@ function keyOf(alarm: { well?: string; pump?: string; node?: string; alarm: stri
 /**
  * Compares the alarms made again for the stretch [fromMs, toMs) with those already told of it, and says what changes.
  * @param told alarms that touch the stretch: raised before `toMs` and not over before `fromMs`
- * @param made all alarms that the new run knows in it, those that stood at its start included
+ * @param made all alarms that the new run knows in it, those that stood at its start included, in the order in which they rose
  */
 export function reconcile(
   told: readonly ToldAlarm[],
@@ -78,60 +78,43 @@ export function reconcile(
   stretch: { fromMs: number; toMs: number },
 ): Settled[] {
   const settled: Settled[] = [];
-  const used = new Set<ToldAlarm>();
-  for (const alarm of made) {
-    const same = told.find(
-      (old) => !used.has(old) && old.withdrawnMs === undefined && isSame(old, alarm, stretch.toMs),
-    );
-    if (!same) {
-      if (!told.some((old) => used.has(old) && isSame(old, alarm, stretch.toMs)))
-        settled.push({ what: 'raised', told: newlyTold(alarm) });
-      else extend(settled, alarm, stretch.toMs);
-      continue;
-    }
-    used.add(same);
-    settled.push(compare(same, alarm));
-  }
+  const found = new Set<MadeAlarm>();
   for (const old of told) {
-    const within = old.raisedMs >= stretch.fromMs && old.raisedMs < stretch.toMs;
-    if (used.has(old) || old.withdrawnMs !== undefined || !within) continue;
-    settled.push({ what: 'withdrawn', told: { ...old, withdrawnMs: stretch.toMs } });
+    if (old.withdrawnMs !== undefined) continue;
+    const same = made.filter((alarm) => isSame(old, alarm, stretch.toMs));
+    const fresh = same.filter((alarm) => !found.has(alarm));
+    for (const alarm of same) found.add(alarm);
+    if (fresh.length > 0) settled.push(goneOn(old, fresh));
+    else if (same.length > 0) settled.push({ what: 'kept', told: old });
+    else if (old.raisedMs >= stretch.fromMs && old.raisedMs < stretch.toMs) {
+      settled.push({ what: 'withdrawn', told: { ...old, withdrawnMs: stretch.toMs } });
+    }
   }
+  for (const alarm of made)
+    if (!found.has(alarm)) settled.push({ what: 'raised', told: { id: toldId(alarm), ...alarm } });
   return settled;
 }
 
 function isSame(old: ToldAlarm, made: MadeAlarm, toMs: number): boolean {
   if (keyOf(old) !== keyOf(made)) return false;
-  const oldEnds = old.clearedMs ?? Infinity;
-  const madeEnds = made.clearedMs ?? toMs;
-  return made.sinceMs <= oldEnds && madeEnds >= old.sinceMs;
+  return made.sinceMs <= (old.clearedMs ?? Infinity) && (made.clearedMs ?? toMs) >= old.sinceMs;
 }
 
-function newlyTold(made: MadeAlarm): ToldAlarm {
-  return { id: toldId(made), ...made };
-}
-
-function compare(old: ToldAlarm, made: MadeAlarm): Settled {
-  const told: ToldAlarm = { ...old, event: made.event };
-  if (made.clearedMs === undefined) delete told.clearedMs;
-  else told.clearedMs = made.clearedMs;
-  // Told as over, and found to stand: it is the same alarm and goes on without a new notice; its end will be told.
-  if (rankOf(made.event.priority) > rankOf(old.event.priority)) return { what: 'changed', told };
-  if (old.clearedMs === undefined && made.clearedMs !== undefined) return { what: 'cleared', told };
-  return { what: 'kept', told };
-}
-
-/** Two alarms of the new run overlap one told: the told one goes on to the end of the second. */
-function extend(settled: Settled[], made: MadeAlarm, toMs: number): void {
-  const last = settled.findLast(
-    (change) =>
-      change.what !== 'withdrawn' &&
-      isSame(change.told, { ...made, clearedMs: made.clearedMs ?? toMs }, toMs),
+/** One told alarm and what the new run has of it, which may be several in a row: it ends with the last and is as urgent as the worst. */
+function goneOn(old: ToldAlarm, made: readonly MadeAlarm[]): Settled {
+  const last = made[made.length - 1]!;
+  const worst = made.reduce(
+    (most, alarm) => (rankOf(alarm.event.priority) > rankOf(most.event.priority) ? alarm : most),
+    last,
   );
-  const one = last ?? settled.findLast((change) => keyOf(change.told) === keyOf(made));
-  if (!one) return;
-  if (made.clearedMs === undefined) {
-    delete one.told.clearedMs;
-    if (one.what === 'cleared') one.what = 'kept';
-  } else one.told.clearedMs = made.clearedMs;
+  const { clearedMs: _clearedMs, ...rest } = old;
+  const told: ToldAlarm = {
+    ...rest,
+    event: worst.event,
+    ...(last.clearedMs !== undefined && { clearedMs: last.clearedMs }),
+  };
+  if (rankOf(worst.event.priority) > rankOf(old.event.priority)) return { what: 'changed', told };
+  if (old.clearedMs === undefined && told.clearedMs !== undefined) return { what: 'cleared', told };
+  // Told as over and found to stand is the same alarm: it goes on without a new notice, and its end will be told.
+  return { what: 'kept', told };
 }

@@ -197,8 +197,12 @@ function byHand(normal: Normal | undefined): Normal | undefined {
   return normal?.n === 0 ? normal : undefined;
 }
 
-function named<Name extends string>(name: Name, normal: Normal | undefined): { [key in Name]?: Normal } {
-  return normal === undefined ? {} : ({ [name]: normal } as { [key in Name]?: Normal });
+type NormalName =
+  'amps' | 'ampsAtMid' | 'cutInKpa' | 'cutOutKpa' | 'ranS' | 'ranLowS' | 'cyclesPerDay' | 'ranSPerDay';
+
+/** The normal under its name, or nothing at all where it is not known: absent is not undefined. */
+function named(name: NormalName, normal: Normal | undefined): Partial<Pick<Baseline, NormalName>> {
+  return normal === undefined ? {} : { [name]: normal };
 }
 
 function toldOf(baseline: Baseline): NonNullable<Baseline['told']> {
@@ -213,7 +217,8 @@ function toldOf(baseline: Baseline): NonNullable<Baseline['told']> {
 
 /** After a repair: what was normal is no measure any more. */
 export function restartLearning(state: Learning): void {
-  for (const key of Object.keys(state)) delete (state as unknown as Record<string, unknown>)[key];
+  delete state.noneBecause;
+  delete state.shape;
   Object.assign(state, newLearning());
 }
 

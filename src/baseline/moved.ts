@@ -10,6 +10,7 @@ const TWO_ERRORS = 2 * 1.2533;
 const LEAST_SHARE = { amps: 0.01, cutInKpa: 0.02, cutOutKpa: 0.02, ranS: 0.2, cyclesPerDay: 0.25 } as const;
 
 type Told = keyof typeof LEAST_SHARE;
+const TOLD: readonly Told[] = ['amps', 'cutInKpa', 'cutOutKpa', 'ranS', 'cyclesPerDay'];
 
 export function movedEnough(before: Baseline | undefined, now: Baseline): boolean {
   if (!before) return true;
@@ -22,5 +23,5 @@ export function movedEnough(before: Baseline | undefined, now: Baseline): boolea
       off > LEAST_SHARE[name] * told && off > (TWO_ERRORS * normal.spread) / Math.sqrt(Math.max(1, normal.n))
     );
   };
-  return (Object.keys(LEAST_SHARE) as Told[]).some(moved);
+  return TOLD.some(moved);
 }

@@ -14,6 +14,8 @@ export interface Cycle {
   amps?: number;
   amps2?: number;
   amps3?: number;
+  /** Amps at the middle of the pressure band (src/baseline/comparable.ts), where the run's shape has it. Not printed. */
+  ampsAtMid?: number;
   startAmps?: number;
   /** Readings of current in the run. */
   readings: number;

@@ -11,6 +11,8 @@ import {
   lastMinutes,
   pumpOf,
   runningAmps,
+  standingSince,
+  standsNot,
   usesPressure,
   usualAmps,
 } from './facts.ts';
@@ -73,18 +75,13 @@ function inMinute(scene: Scene, memo: Memo): Finding | null | undefined {
   const low =
     amps.high < limit ||
     (amps.mean < limit && amps.last < limit && scene.pump.run !== undefined && amps.n >= 10);
-  if (!low) return isWell(scene, amps, usual) ? forget(memo) : undefined;
+  if (!low) return isWell(scene, amps, usual) ? standsNot(memo) : undefined;
   if (kpa && (rises(scene) || pressureIsHeld(scene, kpa))) return undefined;
-  const sinceMs = (memo['sinceMs'] ??= Math.max(
-    minute.atMs - pump.ranS * 1000,
-    scene.pump.run?.startedMs ?? 0,
-  )) as number;
+  const sinceMs = standingSince(
+    memo,
+    Math.max(minute.atMs - pump.ranS * 1000, scene.pump.run?.startedMs ?? 0),
+  );
   return finding(scene, usual, { amps: amps.mean, kpa: kpa?.mean, sinceMs });
-}
-
-function forget(memo: Memo): null {
-  delete memo['sinceMs'];
-  return null;
 }
 
 function isWell(scene: Scene, amps: Spread, usual: Usual): boolean {
@@ -126,7 +123,7 @@ function afterRun(scene: Scene, memo: Memo): Finding | null | undefined {
     usesPressure(scene.pump) && cycle.cutInKpa !== undefined && cycle.cutOutKpa !== undefined;
   if (cycle.amps >= limitOf(scene, usual, withPressure)) {
     if (cycle.amps < WELL_SHARE * usual.amps && usual.learnt) return undefined;
-    return forget(memo);
+    return standsNot(memo);
   }
   if (!withPressure)
     return cycle.ranS < 30
@@ -134,8 +131,8 @@ function afterRun(scene: Scene, memo: Memo): Finding | null | undefined {
       : finding(scene, usual, { amps: cycle.amps, kpa: undefined, sinceMs: cycle.startedMs });
   if ((cycle.cutOutKpa ?? 0) - (cycle.cutInKpa ?? 0) > PSI) return undefined;
   if (scene.pump.card.control === 'variable-speed') return undefined;
-  memo['sinceMs'] ??= cycle.startedMs;
-  return finding(scene, usual, { amps: cycle.amps, kpa: cycle.cutOutKpa, sinceMs: Number(memo['sinceMs']) });
+  const sinceMs = standingSince(memo, cycle.startedMs);
+  return finding(scene, usual, { amps: cycle.amps, kpa: cycle.cutOutKpa, sinceMs });
 }
 
 function finding(

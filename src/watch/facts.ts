@@ -3,7 +3,7 @@
  * Whatever cannot be told is undefined, and the watch that needed it then says nothing.
  */
 import type { Cycle } from '../cycles/cycle.ts';
-import type { MinutePump, MinuteScene, PumpScene, Scene, Spread } from './scene.ts';
+import type { Memo, MinutePump, MinuteScene, PumpScene, Scene, Spread } from './scene.ts';
 
 /** 1 psi in kPa, for the limits that the trade states in psi. */
 export const PSI = 6.894757293168;
@@ -117,4 +117,30 @@ export function runningAmps(pump: MinutePump): Spread | undefined {
 /** What the pump usually draws while running, A: at first learnt or pinned, else learnt; undefined while not known. */
 export function usualAmps(scene: Scene): number | undefined {
   return scene.pump.pinned?.amps?.median ?? scene.pump.baseline?.amps?.median;
+}
+
+/** Since when a condition stands, ms: as the memo has it, or from now on as given. */
+export function standingSince(memo: Memo, sinceMs: number): number {
+  const known = memo['sinceMs'];
+  if (typeof known === 'number') return known;
+  memo['sinceMs'] = sinceMs;
+  return sinceMs;
+}
+
+/** The condition is gone. */
+export function standsNot(memo: Memo): null {
+  delete memo['sinceMs'];
+  return null;
+}
+
+/** A list of numbers that a memo keeps; empty where it keeps none. */
+export function listOf(memo: Memo, name: string): number[] {
+  const kept = memo[name];
+  return Array.isArray(kept) ? kept : [];
+}
+
+/** A number that a memo keeps, or `otherwise`. */
+export function numberOf(memo: Memo, name: string, otherwise: number): number {
+  const kept = memo[name];
+  return typeof kept === 'number' ? kept : otherwise;
 }

@@ -3,7 +3,7 @@
  * does not run. Cut-in is the lowest at which this switch is known to close, so that a switch that was turned down does not
  * look like a dead pump.
  */
-import { PSI, lastMinute, lowestCutIn, pumpOf, usesPressure } from './facts.ts';
+import { PSI, lastMinute, lowestCutIn, pumpOf, standingSince, standsNot, usesPressure } from './facts.ts';
 import { sayPressure, sayTime, tidy } from './say.ts';
 import type { Finding, Memo, MinutePump, MinuteScene, Scene, Watch } from './scene.ts';
 import { weigh } from './weigh.ts';
@@ -28,21 +28,17 @@ function look(scene: Scene, memo: Memo): Finding | null | undefined {
   const minute = lastMinute(scene);
   const pump = minute && pumpOf(scene, minute);
   if (!minute || !pump || pump.heardS < HEARD_S) return undefined;
-  if (pump.ranS > 0 || scene.pump.run) return over(memo);
+  if (pump.ranS > 0 || scene.pump.run) return standsNot(memo);
   // On a well with several pumps another one may be at work for the same pressure.
-  if (minute.pumps.some((other) => other.ranS > 0)) return over(memo);
+  if (minute.pumps.some((other) => other.ranS > 0)) return standsNot(memo);
   if (pump.calls === true) return called(scene, minute, memo);
-  if (!usesPressure(scene.pump) || pump.calls === false) return pump.calls === false ? over(memo) : undefined;
+  if (!usesPressure(scene.pump) || pump.calls === false)
+    return pump.calls === false ? standsNot(memo) : undefined;
   return underCutIn(scene, minute, pump, memo);
 }
 
-function over(memo: Memo): null {
-  delete memo['sinceMs'];
-  return null;
-}
-
 function called(scene: Scene, minute: MinuteScene, memo: Memo): Finding | undefined {
-  const sinceMs = (memo['sinceMs'] ??= minute.atMs - 60_000) as number;
+  const sinceMs = standingSince(memo, minute.atMs - 60_000);
   const forS = (minute.atMs - sinceMs) / 1000;
   if (forS < CALLS_MINUTES * 60) return undefined;
   const what =
@@ -69,8 +65,8 @@ function underCutIn(
   if (cutIn === undefined || !minute.kpa) return undefined;
   const spread = scene.pump.baseline?.cutInKpa?.spread ?? 0;
   const limit = cutIn - Math.max(UNDER_KPA, Math.min(UNDER_SPREADS * spread, 8 * PSI));
-  if (minute.kpa.high >= limit) return minute.kpa.low >= limit ? over(memo) : undefined;
-  const sinceMs = (memo['sinceMs'] ??= minute.atMs - 60_000) as number;
+  if (minute.kpa.high >= limit) return minute.kpa.low >= limit ? standsNot(memo) : undefined;
+  const sinceMs = standingSince(memo, minute.atMs - 60_000);
   const forS = (minute.atMs - sinceMs) / 1000;
   return {
     sinceMs,

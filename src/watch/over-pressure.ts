@@ -3,7 +3,7 @@
  * than some seconds. With the pump running its contacts are closed and nothing but the relief valve limits the pressure; at rest it is
  * water that warms behind a check valve, or a switch set too high.
  */
-import { PSI, highestCutOut, lastMinute, pumpOf, stoodOver } from './facts.ts';
+import { PSI, highestCutOut, lastMinute, pumpOf, standingSince, standsNot, stoodOver } from './facts.ts';
 import { sayPressure, tidy } from './say.ts';
 import type { Finding, Memo, Scene, Watch } from './scene.ts';
 import { weigh } from './weigh.ts';
@@ -12,7 +12,7 @@ const OVER_CUT_OUT_KPA = 10 * PSI;
 const UNDER_RELIEF_KPA = 5 * PSI;
 /** A relief valve nearer to cut-out than this cannot be watched by its own pressure: each fill would come near it. */
 const RELIEF_CLEAR_KPA = 2 * PSI;
-/** Pressure must fall this far under the limit before the alarm goes: 2 % of a 100 psi span (reference-values 6.2, from memory). */
+/** Pressure must fall this far under the limit before the alarm goes: 2 % of a 100 psi span (starting value of ANSI/ISA-18.2, from memory). */
 const DEADBAND_KPA = 2 * PSI;
 
 export const overPressure: Watch = {
@@ -32,10 +32,9 @@ function look(scene: Scene, memo: Memo): Finding | null | undefined {
   if (limit === undefined) return undefined;
   const stands = memo['sinceMs'] !== undefined;
   if (!stoodOver(minute.kpa, stands ? limit - DEADBAND_KPA : limit)) {
-    delete memo['sinceMs'];
-    return null;
+    return standsNot(memo);
   }
-  const sinceMs = (memo['sinceMs'] ??= minute.atMs - 60_000) as number;
+  const sinceMs = standingSince(memo, minute.atMs - 60_000);
   const running =
     scene.pumps.some((pump) => pump.run !== undefined) && (pumpOf(scene, minute)?.ranS ?? 0) > 0;
   return running

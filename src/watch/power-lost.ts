@@ -2,7 +2,7 @@
  * The supply is gone: the node said so with its last gasp, or the measured voltage has. Not guessed from a missing current: that is
  * `no-start`, where the cause is shared with an open breaker.
  */
-import { lastMinute } from './facts.ts';
+import { lastMinute, standingSince, standsNot } from './facts.ts';
 import { sayVolts, tidy } from './say.ts';
 import type { Finding, Memo, Scene, Watch } from './scene.ts';
 import { weigh } from './weigh.ts';
@@ -42,10 +42,9 @@ function byVolts(scene: Scene, memo: Memo): Finding | null | undefined {
   const flows = minute.pumps.some((pump) => pump.ranS > 0);
   const highest = Math.max(...lines.map((line) => line.high));
   if (flows || highest >= GONE_SHARE * nominal) {
-    delete memo['sinceMs'];
-    return null;
+    return standsNot(memo);
   }
-  const sinceMs = (memo['sinceMs'] ??= minute.atMs - 60_000) as number;
+  const sinceMs = standingSince(memo, minute.atMs - 60_000);
   return {
     sinceMs,
     why: `The pump's supply shows ${sayVolts(highest)} where it should have ${sayVolts(nominal)}.`,

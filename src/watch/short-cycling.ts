@@ -16,7 +16,7 @@ const RUN_SHARE = 0.5;
 const PERIOD_FILLS = 2;
 /** Runs this short are wrong whatever the rests between them. */
 const MUCH_TOO_SHORT_SHARE = 0.3;
-/** Chatter: starts within a minute, as alarm practice bounds it (reference-values 6.3), for tanks whose fill takes longer. */
+/** Chatter: starts within a minute, as alarm practice bounds it (three activations in a minute), for tanks whose fill takes longer. */
 const CHATTER_STARTS = 4;
 const CHATTER_S = 60;
 const CHATTER_FILL_S = 20;

@@ -4,6 +4,7 @@
  * day harms no motor.
  */
 import { startsLimit } from '../baseline/motor-starts.ts';
+import { standingSince, standsNot } from './facts.ts';
 import { tidy } from './say.ts';
 import type { Finding, Memo, Scene, Watch } from './scene.ts';
 import { weigh } from './weigh.ts';
@@ -30,8 +31,8 @@ type Limit = ReturnType<typeof startsLimit>;
 function within(scene: Scene, memo: Memo, limit: Limit): Finding | undefined {
   const starts = scene.pump.startsToday;
   if (starts <= FAR_OVER * limit.perDay) return undefined;
-  memo['sinceMs'] ??= scene.well.dayStartedMs;
-  return finding(scene, Number(memo['sinceMs']), starts, limit, 'so far today');
+  const sinceMs = standingSince(memo, scene.well.dayStartedMs);
+  return finding(scene, sinceMs, starts, limit, 'so far today');
 }
 
 function afterDay(scene: Scene, memo: Memo, limit: Limit): Finding | null | undefined {
@@ -41,10 +42,10 @@ function afterDay(scene: Scene, memo: Memo, limit: Limit): Finding | null | unde
     const before = Number(memo['daysOver'] ?? 0);
     memo['daysOver'] = before + 1;
     if (before === 0 && starts <= FAR_OVER * limit.perDay) return undefined;
-    memo['sinceMs'] ??= scene.atMs - (before + 1) * 86_400_000;
+    const sinceMs = standingSince(memo, scene.atMs - (before + 1) * 86_400_000);
     return finding(
       scene,
-      Number(memo['sinceMs']),
+      sinceMs,
       starts,
       limit,
       before === 0 ? 'in one day' : 'in the last day, and over it the day before',
@@ -52,8 +53,7 @@ function afterDay(scene: Scene, memo: Memo, limit: Limit): Finding | null | unde
   }
   delete memo['daysOver'];
   if (starts > limit.perDay && memo['sinceMs'] !== undefined) return undefined;
-  delete memo['sinceMs'];
-  return null;
+  return standsNot(memo);
 }
 
 function finding(scene: Scene, sinceMs: number, starts: number, limit: Limit, when: string): Finding {

@@ -5,8 +5,6 @@
  */
 import { CAUSES, type Cause, type WeighedCause } from '../../shared/words/kinds.ts';
 
-const PLACE = new Map<Cause, number>(CAUSES.map((cause, at) => [cause, at]));
-
 /** What a cause must weigh at least, as a share of all, to be named. */
 const LEAST_SHARE = 0.04;
 
@@ -14,9 +12,10 @@ const LEAST_SHARE = 0.04;
 export function weigh(parts: Partial<Record<Cause, number>>): WeighedCause[] {
   let total = 0;
   for (const weight of Object.values(parts)) total += Math.max(0, weight);
-  const named = Object.entries(parts) as [Cause, number][];
-  return named
-    .filter(([, weight]) => weight > 0 && weight / total >= LEAST_SHARE)
-    .map(([cause, weight]) => ({ cause, weight: Math.round((100 * weight) / total) / 100 }))
-    .sort((a, b) => b.weight - a.weight || (PLACE.get(a.cause) ?? 0) - (PLACE.get(b.cause) ?? 0));
+  const found: WeighedCause[] = [];
+  for (const cause of CAUSES) {
+    const share = (parts[cause] ?? 0) / total;
+    if (share >= LEAST_SHARE) found.push({ cause, weight: Math.round(100 * share) / 100 });
+  }
+  return found.sort((a, b) => b.weight - a.weight);
 }

@@ -1,0 +1,73 @@
+/**
+ * Running current under its normal: the pump does less work. Worn impellers and a falling water level take current away over weeks, a closed
+ * valve or a broken shaft at once; what pressure did meanwhile parts them.
+ */
+import { median } from '../baseline/robust.ts';
+import { ampsShift, hasVolts, watchVolts, type AmpsShift } from './amps.ts';
+import { freshCycles, numberOf } from './facts.ts';
+import { sayAmps, sayShare, tidy } from './say.ts';
+import type { Finding, Memo, Scene, Watch } from './scene.ts';
+import { weigh } from './weigh.ts';
+
+export const ampsLow: Watch = {
+  alarm: 'amps-low',
+  each: 'pump',
+  on: ['cycle'],
+  onDelayS: 0,
+  offDelayS: 21_600,
+  look,
+};
+
+function look(scene: Scene, memo: Memo): Finding | null | undefined {
+  watchVolts(scene, memo);
+  const shift = ampsShift(scene, memo);
+  if (!shift) return shift;
+  return shift.way === 'low' ? finding(scene, memo, shift) : null;
+}
+
+function finding(scene: Scene, memo: Memo, shift: AmpsShift): Finding {
+  const small = Math.abs(shift.share) < shift.limitShare && !hasVolts(scene);
+  const supply = small ? 0.8 : numberOf(memo, 'voltsMoved', 0) > 0.02 ? 0.6 : hasVolts(scene) ? 0 : 0.08;
+  const fills = fillShare(scene);
+  const since = shift.slow ? 'since it was first learnt' : `over the last ${shift.runs} runs`;
+  const fillText =
+    fills !== undefined && fills > 1.1 ? `, and its fills take ${sayShare(fills - 1)} longer` : '';
+  return {
+    sinceMs: shift.sinceMs,
+    why: `The pump draws ${sayAmps(shift.amps)}, ${sayShare(shift.share)} less than its usual ${sayAmps(shift.normal)} ${since}${fillText}${small ? '; the supply could do that, and voltage is not measured here' : ''}.`,
+    evidence: {
+      amps: tidy(shift.amps),
+      normalAmps: tidy(shift.normal),
+      share: tidy(shift.share, 3),
+      runs: shift.runs,
+      ...(fills !== undefined && { fillShare: tidy(fills) }),
+    },
+    causes: causesOf(scene, shift, fills, supply),
+  };
+}
+
+/** The shortest fills now against the shortest as learnt: over 1, less is delivered. */
+function fillShare(scene: Scene): number | undefined {
+  const normal = scene.pump.pinned?.ranLowS?.median;
+  const last = freshCycles(scene, 20);
+  if (normal === undefined || normal <= 0 || last.length < 8) return undefined;
+  const sorted = last.map((cycle) => cycle.ranS).sort((a, b) => a - b);
+  return median(sorted.slice(0, Math.ceil(sorted.length / 2)))! / normal;
+}
+
+function causesOf(
+  scene: Scene,
+  shift: AmpsShift,
+  fills: number | undefined,
+  supply: number,
+): Finding['causes'] {
+  const weak = fills !== undefined && fills > 1.05;
+  const level = scene.well.minutes[scene.well.minutes.length - 1]?.levelM?.mean;
+  return weigh({
+    'worn-pump': weak || shift.slow ? 0.45 : 0.3,
+    'low-well': level !== undefined && level > 5 ? 0.05 : 0.2,
+    'closed-valve': shift.slow ? 0.08 : 0.2,
+    'failing-motor': 0.05,
+    'supply-voltage': supply,
+  });
+}

@@ -1,0 +1,162 @@
+/**
+ * Has running current moved from its normal? Two questions with two measures: a step, against what is normal lately, and a slow
+ * drift, against what was first learnt or pinned, because a sliding normal goes along with a slow fault. For each a CUSUM over runs,
+ * whose limit comes from the well's budget of false alarms, must speak, and the median of the last runs must be off by more than
+ * the supply could do.
+ */
+import { median } from '../baseline/robust.ts';
+import type { Normal } from '../baseline/baseline.ts';
+import type { Cycle } from '../cycles/cycle.ts';
+import { runLengthFor, widenFor } from './budget.ts';
+import { cusumStep, type Cusum } from './cusum.ts';
+import { freshCycles, isWhole, listOf, numberOf } from './facts.ts';
+import { cusumLimit } from './run-length.ts';
+import type { Memo, Scene } from './scene.ts';
+
+/**
+ * A step counts from the larger of 3.3 % and three of the well's own spreads: the least at which a true step of 4 % is found within
+ * forty runs, its median being known to about 0.5 % then. Slow drift counts from 5.5 %, so that 6 % is found before it is 8 %.
+ */
+const STEP_SHARE = 0.033;
+const DRIFT_SHARE = 0.055;
+const SPREADS = 3;
+/** A step under the larger of 4 % and three spreads may be the supply, where voltage is not measured. */
+export const SUPPLY_SHARE = 0.04;
+/** Runs whose median must be off, and how many of these at least. */
+const STEP_RUNS = 12;
+const DRIFT_RUNS = 20;
+const LEAST_RUNS = 8;
+/** What clamp, supply and temperature make of the steadiest pump: 0.5 %. A spread under it was learnt from too few runs. */
+const LEAST_SPREAD_SHARE = 0.005;
+/** Currents of following runs hang together by supply and temperature of the day: AR(1) of about 0.4 (assumed; none was measured). */
+const WIDEN = widenFor(0.4);
+/** Runs of about the usual length are compared: long ones were held at low pressure by a garden, and draw more. */
+const RAN_FROM = 0.35;
+const RAN_TO = 2.5;
+
+export interface AmpsShift {
+  way: 'high' | 'low';
+  /** Of the normal, signed: -0.05 is 5 % low. */
+  share: number;
+  amps: number;
+  normal: number;
+  /** The larger of the step's limit and the supply's. */
+  limitShare: number;
+  slow: boolean;
+  sinceMs: number;
+  runs: number;
+}
+
+/**
+ * Takes the scene's cycle into the memo's sums and says what shift there is: null where there is none, undefined where it
+ * cannot be told yet.
+ */
+export function ampsShift(scene: Scene, memo: Memo): AmpsShift | null | undefined {
+  const { cycle } = scene;
+  const { baseline } = scene.pump;
+  if (!cycle || !baseline?.amps || scene.pump.card.control === 'variable-speed') return undefined;
+  const latest = measureOf(scene, baseline);
+  if (!latest || latest.of(cycle) === undefined || !isUsual(scene, cycle)) return undefined;
+  const step = judge(scene, memo, latest, { slow: false, runs: STEP_RUNS, share: STEP_SHARE });
+  if (step) return step;
+  const pinned = scene.pump.pinned && measureOf(scene, scene.pump.pinned);
+  const drift = pinned && judge(scene, memo, pinned, { slow: true, runs: DRIFT_RUNS, share: DRIFT_SHARE });
+  return drift ?? step;
+}
+
+interface Measure {
+  normal: Normal;
+  of: (cycle: Cycle) => number | undefined;
+}
+
+/** Current at mid-band where both normal and runs have it, else the run's median. */
+function measureOf(scene: Scene, from: { amps?: Normal; ampsAtMid?: Normal }): Measure | undefined {
+  if (from.ampsAtMid && from.ampsAtMid.n >= LEAST_RUNS && scene.cycle?.ampsAtMid !== undefined) {
+    return { normal: from.ampsAtMid, of: (cycle) => cycle.ampsAtMid };
+  }
+  return from.amps && { normal: from.amps, of: (cycle) => cycle.amps };
+}
+
+function isUsual(scene: Scene, cycle: Cycle): boolean {
+  const usual = scene.pump.baseline?.ranS?.median;
+  if (!isWhole(cycle) || cycle.readings < 3) return false;
+  return usual === undefined || (cycle.ranS > RAN_FROM * usual && cycle.ranS < RAN_TO * usual);
+}
+
+interface Question {
+  slow: boolean;
+  runs: number;
+  share: number;
+}
+
+function judge(scene: Scene, memo: Memo, measure: Measure, ask: Question): AmpsShift | null | undefined {
+  const { normal } = measure;
+  const spreadShare = Math.max(LEAST_SPREAD_SHARE, normal.spread / normal.median);
+  const limit = Math.max(ask.share, SPREADS * spreadShare) + numberOf(memo, 'voltsMoved', 0);
+  const sigma = spreadShare * WIDEN;
+  const k = Math.min(1, limit / 2 / sigma);
+  const value = measure.of(scene.cycle!)!;
+  const sums = sumsOf(memo, ask.slow);
+  // One run far off is a fault of another kind: it counts for no more than three sigma.
+  const off = Math.max(-3 - k, Math.min(3 + k, (value / normal.median - 1) / sigma));
+  cusumStep(sums, off, k);
+  const aYear = Math.max(50, (scene.pump.baseline?.cyclesPerDay?.median ?? 10) * 365);
+  const h = cusumLimit(k, runLengthFor('amps-high', aYear));
+  keep(memo, ask.slow, sums, h);
+  const last = freshCycles(
+    scene,
+    ask.runs,
+    (cycle) => isUsual(scene, cycle) && measure.of(cycle) !== undefined,
+  );
+  if (last.length < LEAST_RUNS) return undefined;
+  const middle = median(last.map((cycle) => measure.of(cycle)!))!;
+  const share = middle / normal.median - 1;
+  const spoke = share > 0 ? sums.high > h : sums.low > h;
+  if (!spoke || Math.abs(share) < limit) return Math.abs(share) < 0.6 * limit ? null : undefined;
+  return {
+    way: share > 0 ? 'high' : 'low',
+    share,
+    amps: middle,
+    normal: normal.median,
+    limitShare: Math.max(SUPPLY_SHARE, SPREADS * spreadShare),
+    slow: ask.slow,
+    sinceMs: last[0]!.startedMs,
+    runs: last.length,
+  };
+}
+
+function sumsOf(memo: Memo, slow: boolean): Cusum {
+  const [high = 0, low = 0] = listOf(memo, slow ? 'drift' : 'step');
+  return { high, low };
+}
+
+/** The sums are held at twice the limit, so that they come back within as many runs as they went. */
+function keep(memo: Memo, slow: boolean, sums: Cusum, h: number): void {
+  const bound = (value: number): number => Math.round(1000 * Math.min(2 * h, value)) / 1000;
+  memo[slow ? 'drift' : 'step'] = [bound(sums.high), bound(sums.low)];
+}
+
+/**
+ * Where voltage is measured, a supply that has moved explains a current that has moved about as much: its shift (of the last runs
+ * against the slow mean) is added to the limits, and known as a cause.
+ */
+export function watchVolts(scene: Scene, memo: Memo): void {
+  const minute = scene.well.minutes[scene.well.minutes.length - 1];
+  const volts = minute?.pumps[scene.pump.index]?.volts?.[0]?.mean;
+  if (volts === undefined || scene.why !== 'cycle') return;
+  const slow = numberOf(memo, 'voltsSlow', volts);
+  const fast = numberOf(memo, 'voltsFast', volts);
+  memo['voltsSlow'] = tenth(slow + 0.01 * (volts - slow));
+  memo['voltsFast'] = tenth(fast + 0.15 * (volts - fast));
+  const moved = Math.abs(fast / slow - 1);
+  memo['voltsMoved'] = moved > 0.01 ? Math.round(1000 * moved) / 1000 : 0;
+}
+
+function tenth(value: number): number {
+  return Math.round(100 * value) / 100;
+}
+
+/** Is voltage measured on this pump? */
+export function hasVolts(scene: Scene): boolean {
+  return scene.well.minutes[scene.well.minutes.length - 1]?.pumps[scene.pump.index]?.volts !== undefined;
+}

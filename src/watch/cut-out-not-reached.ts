@@ -1,0 +1,147 @@
+/**
+ * The run levels off under cut-out. Two ways to see it: runs that end short of the usual cut-out again and again (something else stopped
+ * them), and one run that holds a level near the top of the band for longer than anything here ever took, with less current than the
+ * pump usually draws there: little water leaves it, so it is the pump and not a garden.
+ */
+import {
+  cutInOf,
+  cutOutOf,
+  hasPressureCycle,
+  isFresh,
+  lastMinutes,
+  PSI,
+  runningAmps,
+  usualAmps,
+} from './facts.ts';
+import { sayPressure, sayTime, tidy } from './say.ts';
+import type { Finding, OpenRun, Scene, Watch } from './scene.ts';
+import { weigh } from './weigh.ts';
+
+const SHORT_RUNS = 3;
+const OF_RUNS = 4;
+/** A level: the minutes' means lie this close together for so long. */
+const LEVEL_MINUTES = 25;
+const LEVEL_KPA = 1.2 * PSI;
+const UNDER_KPA = 1.5 * PSI;
+/** From here up it is near the top of the band. */
+const NEAR_TOP = 0.45;
+/** Longest that people draw water at one even rate in a house; in the field twice that. Argued, not measured. */
+const H = 3600;
+const HOUSE_S = 3 * H;
+const FIELD_S = 10 * H;
+const LONGEST_TIMES = 3;
+/** With current under its usual by this much the level is the pump's own, and less time is needed. */
+const LOW_AMPS = 0.96;
+const LOW_AMPS_S = H;
+
+export const cutOutNotReached: Watch = {
+  alarm: 'cut-out-not-reached',
+  each: 'pump',
+  on: ['minute', 'cycle'],
+  onDelayS: 0,
+  offDelayS: 43_200,
+  look,
+};
+
+function look(scene: Scene): Finding | null | undefined {
+  if (!hasPressureCycle(scene.pump)) return undefined;
+  return scene.why === 'cycle' ? afterRun(scene) : whileRunning(scene);
+}
+
+function afterRun(scene: Scene): Finding | null | undefined {
+  const { cycle } = scene;
+  if (
+    !cycle ||
+    cycle.flags.includes('gap') ||
+    cycle.flags.includes('failed-start') ||
+    cycle.cutOutKpa === undefined
+  )
+    return undefined;
+  if (!cycle.flags.includes('no-cut-out')) return null;
+  const last = scene.pump.cycles
+    .slice(-OF_RUNS)
+    .filter((run) => run.flags.includes('no-cut-out') && isFresh(scene, run.startedMs));
+  const cutOut = cutOutOf(scene);
+  if (last.length < SHORT_RUNS || cutOut === undefined) return undefined;
+  return {
+    sinceMs: last[0]!.startedMs,
+    why: `${last.length} of the last ${OF_RUNS} runs ended under cut-out: the last at ${sayPressure(cycle.cutOutKpa)}, where the switch opens at ${sayPressure(cutOut)}.`,
+    evidence: { runs: last.length, endedKpa: tidy(cycle.cutOutKpa, 0), cutOutKpa: tidy(cutOut, 0) },
+    causes: weigh({
+      'overload-tripping': 0.35,
+      'protector-waiting': 0.1,
+      'switch-out-of-set': 0.25,
+      'worn-pump': 0.15,
+      'low-well': 0.15,
+    }),
+  };
+}
+
+function whileRunning(scene: Scene): Finding | undefined {
+  const { run } = scene.pump;
+  const cutIn = cutInOf(scene);
+  const cutOut = cutOutOf(scene);
+  if (!run || cutIn === undefined || cutOut === undefined || run.ranS < LOW_AMPS_S) return undefined;
+  const minutes = lastMinutes(scene, LEVEL_MINUTES);
+  if (!minutes) return undefined;
+  let low = Infinity;
+  let high = -Infinity;
+  let sum = 0;
+  for (const minute of minutes) {
+    if (!minute.kpa || (minute.pumps[scene.pump.index]?.ranS ?? 0) < 50) return undefined;
+    low = Math.min(low, minute.kpa.mean);
+    high = Math.max(high, minute.kpa.mean);
+    sum += minute.kpa.mean;
+  }
+  const level = sum / minutes.length;
+  const near = level > cutIn + NEAR_TOP * (cutOut - cutIn) && high < cutOut - UNDER_KPA;
+  if (!near || high - low > LEVEL_KPA || run.ranS < longEnoughS(scene)) return undefined;
+  return finding(scene, run, level, cutOut);
+}
+
+function longEnoughS(scene: Scene): number {
+  const { baseline } = scene.pump;
+  const { uses } = scene.well.card;
+  const field = uses.includes('irrigation') || uses.includes('stock') ? FIELD_S : HOUSE_S;
+  const minute = scene.well.minutes[scene.well.minutes.length - 1];
+  const amps = minute?.pumps[scene.pump.index] && runningAmps(minute.pumps[scene.pump.index]!);
+  const usual = usualAmps(scene);
+  const low = amps !== undefined && usual !== undefined && amps.mean < LOW_AMPS * usual;
+  const longest = LONGEST_TIMES * (baseline?.longestRunS ?? 0);
+  return (
+    (low ? Math.max(LOW_AMPS_S, longest) : Math.max(field, longest)) *
+    (scene.well.expected === undefined ? 1 : 2)
+  );
+}
+
+function finding(scene: Scene, run: OpenRun, level: number, cutOut: number): Finding {
+  const usual = usualAmps(scene);
+  const low = run.amps !== undefined && usual !== undefined && run.amps < LOW_AMPS * usual;
+  return {
+    sinceMs: run.startedMs,
+    why: `The pump has run for ${sayTime(run.ranS)} and pressure has levelled off at ${sayPressure(level)}, under the cut-out of ${sayPressure(cutOut)}.`,
+    evidence: {
+      ranS: tidy(run.ranS, 0),
+      kpa: tidy(level, 0),
+      cutOutKpa: tidy(cutOut, 0),
+      ...(run.amps !== undefined && { amps: tidy(run.amps) }),
+      ...(usual !== undefined && { normalAmps: tidy(usual) }),
+    },
+    causes: low
+      ? weigh({
+          'worn-pump': 0.45,
+          'low-well': 0.2,
+          'drop-pipe-leak': 0.1,
+          'pitless-leak': 0.1,
+          'switch-out-of-set': 0.1,
+        })
+      : weigh({
+          'open-tap': 0.25,
+          leak: 0.2,
+          'worn-pump': 0.2,
+          'low-well': 0.1,
+          'drop-pipe-leak': 0.1,
+          'pitless-leak': 0.1,
+        }),
+  };
+}

@@ -1,0 +1,104 @@
+/**
+ * Cycles a day have departed from this well's own habit. People's habits do that all the time: guests double them, an empty week
+ * has none, a garden makes more and longer runs. So it is told only what habits do not do: for days on end many more starts than
+ * ever, with runs that are shorter than they were, or many times the usual count.
+ */
+import { cusumStep, newCusum } from './cusum.ts';
+import { runLengthFor } from './budget.ts';
+import { isFresh, listOf, numberOf } from './facts.ts';
+import { figures, tidy } from './say.ts';
+import type { Finding, Memo, Scene, Watch } from './scene.ts';
+import { cusumLimit } from './run-length.ts';
+import { weigh } from './weigh.ts';
+
+/** Starts with short runs: twice the usual with run time of under 0.7 of the usual each. */
+const MORE = 2;
+const SHORTER = 0.7;
+/** Without regard to run time, and over the highest of the learnt days. */
+const MANY = 4;
+/** A day's count spreads by about this much about its median even in a steady house: log of 1.5. */
+const LEAST_LOG_SPREAD = 0.4;
+const K = 0.75;
+const DAYS_SHORTER = 2;
+const DAYS_MANY = 5;
+
+export const cycleCount: Watch = {
+  alarm: 'cycle-count',
+  each: 'pump',
+  on: ['day'],
+  onDelayS: 0,
+  offDelayS: 0,
+  look,
+};
+
+function look(scene: Scene, memo: Memo): Finding | null | undefined {
+  const { day } = scene;
+  const usual = scene.pump.pinned?.cyclesPerDay ?? scene.pump.baseline?.cyclesPerDay;
+  const cycles = day?.cycles;
+  if (!usual || usual.median < 2 || cycles === undefined || (day?.heardS ?? 0) < 0.9 * 86_400)
+    return undefined;
+  if (!isFresh(scene, scene.atMs - 1.3 * 86_400_000)) return undefined;
+  // Announced guests or a garden explain more starts; what is wrong besides shows after them.
+  if (scene.well.expected !== undefined) return undefined;
+  const times = cycles / usual.median;
+  const shorter = runShare(scene, cycles) < SHORTER;
+  const spread = Math.max(LEAST_LOG_SPREAD, usual.spread / usual.median);
+  const sums = { ...newCusum(), high: numberOf(memo, 'high', 0) };
+  cusumStep(sums, Math.min(4, Math.log(Math.max(0.2, times)) / spread), K);
+  const h = cusumLimit(K, runLengthFor('cycle-count', 365));
+  memo['high'] = Math.round(100 * Math.min(2 * h, sums.high)) / 100;
+  memo['shorter'] = times >= MORE && shorter ? numberOf(memo, 'shorter', 0) + 1 : 0;
+  memo['many'] =
+    times >= MANY && cycles > 1.5 * mostLearnt(scene, usual.median) ? numberOf(memo, 'many', 0) + 1 : 0;
+  memo['last'] = [...listOf(memo, 'last'), cycles].slice(-3);
+  const told = numberOf(memo, 'shorter', 0) >= DAYS_SHORTER || numberOf(memo, 'many', 0) >= DAYS_MANY;
+  if (times < (1 + MORE) / 2) return null;
+  if (!told || sums.high < h) return undefined;
+  return finding(scene, { cycles, usual: usual.median, times, shorter });
+}
+
+/** Mean run of the day against the usual mean run. */
+function runShare(scene: Scene, cycles: number): number {
+  const usual = scene.pump.pinned ?? scene.pump.baseline;
+  const ranS = scene.day?.ranS;
+  if (
+    ranS === undefined ||
+    cycles === 0 ||
+    !usual?.ranSPerDay ||
+    !usual.cyclesPerDay ||
+    usual.ranSPerDay.median <= 0
+  )
+    return 1;
+  return ranS / cycles / (usual.ranSPerDay.median / usual.cyclesPerDay.median);
+}
+
+function mostLearnt(scene: Scene, usual: number): number {
+  const before = scene.well.days.slice(0, -DAYS_MANY).map((day) => day.cycles ?? 0);
+  return before.length === 0 ? 2 * usual : Math.max(...before);
+}
+
+function finding(
+  scene: Scene,
+  seen: { cycles: number; usual: number; times: number; shorter: boolean },
+): Finding {
+  return {
+    sinceMs: scene.atMs - (seen.shorter ? DAYS_SHORTER : DAYS_MANY) * 86_400_000,
+    why: `${seen.cycles} starts in the day, ${figures(seen.times)} times this well's usual ${Math.round(seen.usual)}${seen.shorter ? ', with shorter runs' : ''}.`,
+    evidence: { cycles: seen.cycles, normal: tidy(seen.usual, 1), times: tidy(seen.times) },
+    causes: seen.shorter
+      ? weigh({
+          'tank-air-lost': 0.3,
+          'bladder-burst': 0.3,
+          leak: 0.15,
+          'switch-out-of-set': 0.15,
+          'habit-changed': 0.1,
+        })
+      : weigh({
+          'habit-changed': 0.35,
+          leak: 0.25,
+          'open-tap': 0.2,
+          'check-valve': 0.1,
+          'tank-air-lost': 0.1,
+        }),
+  };
+}

@@ -1,0 +1,59 @@
+/**
+ * The taps run dry: pressure under 5 psi for a minute. Said only of a transducer that has shown pressure before: one that never did
+ * is not connected, which is `sensor-fault`.
+ */
+import { PSI, lastMinute, standingSince, standsNot, usesPressure } from './facts.ts';
+import { sayPressure, tidy } from './say.ts';
+import type { Finding, Memo, Scene, Watch } from './scene.ts';
+import { weigh } from './weigh.ts';
+
+/** The contract's 35 kPa. */
+const DRY_KPA = 35;
+const BACK_KPA = DRY_KPA + 2 * PSI;
+/** Pressure that a working well has shown: 20 psi. */
+const ALIVE_KPA = 20 * PSI;
+/** Under nothing by more than a transducer's offset is a broken wire and not a dry tap. */
+const BROKEN_KPA = -3 * PSI;
+
+export const noWater: Watch = {
+  alarm: 'no-water',
+  each: 'well',
+  on: ['minute'],
+  onDelayS: 60,
+  offDelayS: 600,
+  look,
+};
+
+function look(scene: Scene, memo: Memo): Finding | null | undefined {
+  const minute = lastMinute(scene);
+  if (!scene.pumps.some(usesPressure) || !minute?.kpa) return undefined;
+  const { kpa } = minute;
+  if (kpa.low > ALIVE_KPA) memo['alive'] = true;
+  if (memo['alive'] !== true || kpa.mean < BROKEN_KPA) return undefined;
+  if (kpa.low > BACK_KPA) return standsNot(memo);
+  if (kpa.high >= DRY_KPA) return undefined;
+  const sinceMs = standingSince(memo, minute.atMs - 60_000);
+  const running = minute.pumps.some((pump) => pump.ranS > 30);
+  return {
+    sinceMs,
+    why: `Pressure is ${sayPressure(Math.max(0, kpa.mean))}: no water comes, ${running ? 'though the pump runs' : 'and the pump rests'}.`,
+    evidence: { kpa: tidy(kpa.mean, 1), pump: running ? 'running' : 'resting' },
+    causes: running
+      ? weigh({
+          'broken-pipe': 0.35,
+          'low-well': 0.25,
+          'lost-prime': 0.15,
+          'drop-pipe-leak': 0.1,
+          'worn-pump': 0.1,
+          'transducer-fault': 0.05,
+        })
+      : weigh({
+          'power-lost': 0.25,
+          'breaker-open': 0.25,
+          'low-pressure-cut-off': 0.2,
+          'failing-motor': 0.1,
+          'broken-pipe': 0.1,
+          'transducer-fault': 0.1,
+        }),
+  };
+}

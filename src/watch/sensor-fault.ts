@@ -1,0 +1,137 @@
+/**
+ * A channel is out of its span, stuck, silent or nonsense; or card and sensor cannot both be right. Said of the sensor and not of the
+ * well, so that a slipped clamp is not a dead pump. Each question has its own file beside this one or a few lines here; the first
+ * that finds something speaks.
+ */
+import { cardFault } from './card-fault.ts';
+import { clampFault } from './clamp-fault.ts';
+import { isFresh, lastMinute, numberOf, PSI, usesPressure } from './facts.ts';
+import { sayPressure, sayTime, tidy } from './say.ts';
+import type { ChannelScene, Finding, Memo, Scene, Watch } from './scene.ts';
+import { stuckFault } from './stuck-fault.ts';
+import { weigh } from './weigh.ts';
+
+/** `low`, `high` or `bad` (NAMUR NE 43) so many times in a row and for so long. */
+const FAULTS = 5;
+const FAULT_S = 300;
+/** One channel silent while another of its node speaks: by exception a value comes every 60 s at least. */
+const SILENT_S = 900;
+/** Gauge pressure under this is no water's: a third of a vacuum. */
+const NONSENSE_KPA = -5 * PSI;
+const NONSENSE_MINUTES_S = 300;
+
+export const sensorFault: Watch = {
+  alarm: 'sensor-fault',
+  each: 'pump',
+  on: ['minute', 'cycle'],
+  onDelayS: 0,
+  offDelayS: 3600,
+  look,
+};
+
+function look(scene: Scene, memo: Memo): Finding | null | undefined {
+  if (scene.why === 'cycle') return cardFault(scene, memo) ?? stuckFault(scene) ?? undefined;
+  const found =
+    channelFaults(scene, memo) ??
+    clampFault(scene, memo) ??
+    nonsense(scene, memo) ??
+    stuckFault(scene) ??
+    cardFault(scene, memo);
+  return found ?? null;
+}
+
+/** The channels that speak of this pump; those of the whole well are the first pump's. */
+function channelsOf(scene: Scene): ChannelScene[] {
+  const prefix = `p${scene.pump.index + 1}/`;
+  return scene.well.channels.filter((channel) =>
+    scene.pump.index === 0 ? !/^p\d+\//.test(channel.channel) : channel.channel.startsWith(prefix),
+  );
+}
+
+function channelFaults(scene: Scene, memo: Memo): Finding | undefined {
+  for (const channel of channelsOf(scene)) {
+    const since = `fault ${channel.channel}`;
+    if (channel.fault !== undefined && channel.faultsInRow >= FAULTS) {
+      memo[since] = numberOf(memo, since, scene.atMs - 60_000);
+      const sinceMs = numberOf(memo, since, scene.atMs);
+      if (scene.atMs - sinceMs >= FAULT_S * 1000) return outOfSpan(channel, sinceMs);
+    } else if (memo[since] !== undefined) delete memo[since];
+    const silent = silentAlone(scene, channel);
+    if (silent) return silent;
+  }
+  return undefined;
+}
+
+const FAULT_WORDS = {
+  low: 'under its span, as of a broken wire',
+  high: 'over its span',
+  bad: 'bad',
+} as const;
+
+function outOfSpan(channel: ChannelScene, sinceMs: number): Finding {
+  const current = channel.channel.includes('current');
+  return {
+    sinceMs,
+    why: `The ${channel.channel} channel of ${channel.node} reads ${FAULT_WORDS[channel.fault ?? 'bad']}, ${channel.faultsInRow} times in a row.`,
+    evidence: {
+      channel: channel.channel,
+      node: channel.node,
+      fault: channel.fault ?? 'bad',
+      times: channel.faultsInRow,
+    },
+    causes: current
+      ? weigh({ 'clamp-off': 0.8, 'node-offline': 0.2 })
+      : weigh({ 'transducer-fault': 0.85, frozen: 0.1, 'node-offline': 0.05 }),
+  };
+}
+
+function silentAlone(scene: Scene, channel: ChannelScene): Finding | undefined {
+  if (
+    channel.lastMs === undefined ||
+    scene.atMs - channel.lastMs < SILENT_S * 1000 ||
+    channel.channel.includes('contact')
+  )
+    return undefined;
+  if (
+    !isFresh(scene, channel.lastMs) ||
+    scene.well.nodes.some((node) => node.node === channel.node && node.is !== 'conflict')
+  )
+    return undefined;
+  const other = scene.well.channels.find(
+    (one) => one.node === channel.node && one.lastMs !== undefined && scene.atMs - one.lastMs < 120_000,
+  );
+  // A channel that has only faults to say is no silent one.
+  if (!other || channel.faultsInRow > 0) return undefined;
+  return {
+    sinceMs: channel.lastMs,
+    why: `${channel.node} has sent no ${channel.channel} for ${sayTime((scene.atMs - channel.lastMs) / 1000)}, while it sends ${other.channel}.`,
+    evidence: {
+      channel: channel.channel,
+      node: channel.node,
+      silentS: Math.round((scene.atMs - channel.lastMs) / 1000),
+    },
+    causes: channel.channel.includes('current')
+      ? weigh({ 'clamp-off': 0.6, 'node-offline': 0.4 })
+      : weigh({ 'transducer-fault': 0.6, 'node-offline': 0.4 }),
+  };
+}
+
+function nonsense(scene: Scene, memo: Memo): Finding | undefined {
+  const kpa = scene.pump.index === 0 ? lastMinute(scene)?.kpa : undefined;
+  if (!kpa || !usesPressure(scene.pump)) return undefined;
+  const max = scene.well.channels.find((channel) => channel.channel === 'pressure')?.max;
+  const over = max !== undefined && kpa.low > (max / 1000) * 1.02;
+  if (kpa.high >= NONSENSE_KPA && !over) {
+    delete memo['nonsenseMs'];
+    return undefined;
+  }
+  memo['nonsenseMs'] = numberOf(memo, 'nonsenseMs', scene.atMs - 60_000);
+  const sinceMs = numberOf(memo, 'nonsenseMs', scene.atMs);
+  if (scene.atMs - sinceMs < NONSENSE_MINUTES_S * 1000) return undefined;
+  return {
+    sinceMs,
+    why: `The transducer reads ${sayPressure(kpa.mean)}, which no water system has: it or its scale is wrong.`,
+    evidence: { kpa: tidy(kpa.mean, 0) },
+    causes: weigh({ 'transducer-fault': 0.8, 'bad-card': 0.2 }),
+  };
+}

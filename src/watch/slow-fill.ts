@@ -1,0 +1,106 @@
+/**
+ * Delivery has fallen from its baseline at the same pressure. What hydraulics reads from the fills decides; where it cannot, the
+ * shortest fills do: use only lengthens runs, so the shortest of forty that take a third longer than the shortest ever did mean that less
+ * water comes. A tank that takes more air or a wider band would look the same, so the band must be as it was.
+ */
+import { quantile } from '../baseline/robust.ts';
+import { cutInOf, cutOutOf, freshCycles, hasPressureCycle, listOf, numberOf } from './facts.ts';
+import { sayShare, sayTime, tidy } from './say.ts';
+import type { Finding, Memo, Scene, Watch } from './scene.ts';
+import { weigh } from './weigh.ts';
+
+/** Shares of the delivery as learnt: one in eight lost, in the median of so many runs over two days at least. */
+const LOW_SHARE = 0.88;
+const BACK_SHARE = 0.92;
+const RUNS = 16;
+const LEAST_MS = 36 * 3_600_000;
+/** By run time alone. */
+const SLOW_RUNS = 30;
+const SLOW_TIMES = 1.35;
+const BAND_SHARE = 0.1;
+
+export const slowFill: Watch = {
+  alarm: 'slow-fill',
+  each: 'pump',
+  on: ['cycle'],
+  onDelayS: 0,
+  offDelayS: 86_400,
+  look,
+};
+
+function look(scene: Scene, memo: Memo): Finding | null | undefined {
+  if (!hasPressureCycle(scene.pump) || !scene.pump.baseline) return undefined;
+  const share = scene.well.water.deliveryShare;
+  return share === undefined ? byRunTime(scene) : byDelivery(scene, memo, share);
+}
+
+function byDelivery(scene: Scene, memo: Memo, share: number): Finding | null | undefined {
+  const kept = [...listOf(memo, 'shares'), tidy(share, 3)].slice(-RUNS);
+  memo['shares'] = kept;
+  if (kept.length < RUNS) return undefined;
+  const middle = quantile(kept, 0.5)!;
+  if (middle >= BACK_SHARE) {
+    delete memo['lowSinceMs'];
+    return null;
+  }
+  if (middle >= LOW_SHARE) return undefined;
+  memo['lowSinceMs'] = numberOf(memo, 'lowSinceMs', scene.atMs);
+  const sinceMs = numberOf(memo, 'lowSinceMs', scene.atMs);
+  if (scene.atMs - sinceMs < LEAST_MS) return undefined;
+  return {
+    sinceMs,
+    why: `The pump delivers ${sayShare(1 - middle)} less at the same pressure than it did when it was first learnt.`,
+    evidence: { deliveryShare: tidy(middle), runs: RUNS },
+    causes: causesOf(scene, 1 / middle),
+  };
+}
+
+function byRunTime(scene: Scene): Finding | null | undefined {
+  const normal = scene.pump.pinned?.ranLowS ?? scene.pump.baseline?.ranLowS;
+  const cycles = freshCycles(scene, SLOW_RUNS);
+  if (!normal || normal.median <= 0 || cycles.length < SLOW_RUNS || !bandAsEver(scene)) return undefined;
+  const low = quantile(
+    cycles.map((cycle) => cycle.ranS),
+    0.15,
+  )!;
+  const times = low / normal.median;
+  const limit = Math.max(SLOW_TIMES, 1 + (4 * normal.spread) / normal.median);
+  if (times < 1 + 0.7 * (limit - 1)) return null;
+  if (times < limit) return undefined;
+  return {
+    sinceMs: cycles[0]!.startedMs,
+    why: `Even the quickest fills take ${sayTime(low)} now; ${sayTime(normal.median)} was usual.`,
+    evidence: { fillS: tidy(low, 1), normalS: tidy(normal.median, 1), times: tidy(times) },
+    causes: causesOf(scene, times),
+  };
+}
+
+function bandAsEver(scene: Scene): boolean {
+  const cutIn = cutInOf(scene);
+  const cutOut = cutOutOf(scene);
+  const last = scene.cycle;
+  if (
+    cutIn === undefined ||
+    cutOut === undefined ||
+    last?.cutInKpa === undefined ||
+    last.cutOutKpa === undefined
+  )
+    return false;
+  return Math.abs((last.cutOutKpa - last.cutInKpa) / (cutOut - cutIn) - 1) < BAND_SHARE;
+}
+
+/** A slow rise at the start of each run is the pipe filling first: what came up went down again. */
+function causesOf(scene: Scene, times: number): Finding['causes'] {
+  const amps = scene.cycle?.amps;
+  const usual = scene.pump.pinned?.amps?.median;
+  const ampsShare = amps !== undefined && usual !== undefined ? amps / usual : 1;
+  const delayed = (scene.cycle?.riseDelayS ?? 0) > 8;
+  return weigh({
+    'worn-pump': ampsShare < 0.985 ? 0.5 : 0.3,
+    'drop-pipe-leak': ampsShare > 1.015 ? 0.2 : 0.1,
+    'pitless-leak': ampsShare > 1.015 ? 0.2 : 0.1,
+    'check-valve': delayed ? 0.2 : 0.06,
+    'low-well': times > 1.3 ? 0.2 : 0.15,
+    'closed-valve': ampsShare < 0.985 ? 0.15 : 0.1,
+  });
+}
