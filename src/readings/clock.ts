@@ -41,7 +41,7 @@ export function placePack(
     case 'utc':
       return placeUtc(pack, span, boot, arrivalMs, builtMs);
     case 'up':
-      if (!boot || pack.upMs === undefined) return moved(pack.columns, span, arrivalMs);
+      if (pack.boot === undefined || pack.upMs === undefined) return moved(pack.columns, span, arrivalMs);
       return placeUp(pack.columns, span, boot, pack.upMs, arrivalMs);
     case 'arrival':
       return moved(pack.columns, span, arrivalMs);
@@ -113,13 +113,13 @@ function isWrong(
 function placeUp(
   columns: readonly PackColumn[],
   span: Span,
-  boot: BootState,
+  boot: BootState | undefined,
   upMs: number,
   arrivalMs: number,
 ): Placement {
-  const agrees = boot.copy !== undefined && copyAgrees(boot.copy, upMs, arrivalMs) === 'yes';
-  if (!boot.live && !agrees) return { ...moved(columns, span, arrivalMs), timeUnknown: true };
-  const before = boot.up ?? (agrees ? seeUp(undefined, boot.copy!.upMs, boot.copy!.arrivalMs) : undefined);
+  const copy = boot?.copy && copyAgrees(boot.copy, upMs, arrivalMs) === 'yes' ? boot.copy : undefined;
+  if (!boot?.live && !copy) return { ...moved(columns, span, arrivalMs), timeUnknown: true };
+  const before = boot?.up ?? (copy && seeUp(undefined, copy.upMs, copy.arrivalMs));
   const up = seeUp(before, upMs, arrivalMs);
   return { ...moved(columns, span, Math.round(up.anchorMs + upMs)), up };
 }

@@ -33,6 +33,9 @@ export function receivePack(state: NodeState, pack: Pack, arrivalMs: number): Re
     // While two boxes use the name, a pack that can't be compared may be either's: kept, and merged away if it came before.
     if (known === 'same' || (known === 'unsure' && !state.conflict)) {
       state.counts.duplicates++;
+      // It may say again what its node holds no more: of a boot that was forgotten meanwhile, nobody else says it.
+      if (pack.first !== undefined)
+        state.counts.lost += countLost(boot, 1, Math.min(pack.first, pack.seq) - 1);
       touch(state, boot, arrivalMs);
       return { is: 'duplicate' };
     }

@@ -7,8 +7,8 @@
 
 /** The contract's allowance for a node's crystal. */
 const DRIFT = 100e-6;
-/** The anchor stays while the edge is within this of it: under the slack of one reading a second. */
-const HOLD_MS = 1_000;
+/** The anchor stays while the edge is within this of it: the jitter of a radio link is less, and half a second shows in no period. */
+const HOLD_MS = 500;
 /** The anchor moves later only on a pack that came at once; one that waited in a backlog says nothing of drift. */
 const PROMPT_MS = 10_000;
 
