@@ -1,33 +1,69 @@
 /**
- * The words of one alarm for a notice, out of the wording that the pages use too. The one place where notices meet it.
+ * The words of one alarm for a notice, out of the wording that the pages use too (shared/words/). The one place where notices meet it:
+ * which causes are named, and which cautions go along.
  */
 import type { AlarmEvent } from '../../shared/api/events.ts';
-import type { UnitSystem } from '../../shared/quantity/print-quantity.ts';
+import { ALARM_WORDS } from '../../shared/words/alarm-words.ts';
+import { CAUSE_WORDS } from '../../shared/words/cause-words.ts';
+import { CAUTIONS, type Caution } from '../../shared/words/cautions.ts';
+import { lookAlikesOf } from '../../shared/words/look-alikes.ts';
 
-export interface AlarmWords {
-  /** "short cycling", as it stands within a sentence. */
+export interface NoticeWords {
+  /** As it stands within a sentence. */
   title: string;
-  /** What it means, one or two sentences; may be empty. */
   means: string;
-  /** Likeliest first, in words. */
+  /** Likeliest first, in words; where they look alike, what tells them apart. */
   causes: string[];
   firstStep: string;
+  canBeWrong: string;
   cautions: string[];
 }
 
-/** Where the work can hurt someone, whatever the alarm. */
-const CAUTIONS = [
-  'Mains voltage is on the pump circuit. Leave covers closed; work inside belongs to a licensed electrician or well contractor, under local code and the equipment’s instructions.',
-  'A pressure tank and pipes hold pressure; they are opened only by someone who knows how to relieve it.',
+/** More than three likely causes are no help to somebody on the way to the well. */
+const MOST_CAUSES = 3;
+/** Switching off and locking off come before what is done after it. */
+const FIRST: readonly Caution[] = [
+  'lock-out',
+  'breaker-once',
+  'electrician',
+  'well-cap',
+  'well-pit',
+  'tank-pressure',
 ];
+const IN_ORDER: readonly Caution[] = [...new Set([...FIRST, ...everyCaution()])];
 
-export function wordsFor(event: AlarmEvent, _units: UnitSystem): AlarmWords {
+export function wordsFor(event: AlarmEvent): NoticeWords {
+  const words = ALARM_WORDS[event.alarm];
+  const causes = (event.causes ?? []).slice(0, MOST_CAUSES).map(({ cause }) => cause);
+  const cautions = new Set<Caution>(words.cautions);
+  // The likeliest cause decides what somebody does next, so its cautions go along.
+  if (causes[0] !== undefined) for (const caution of CAUSE_WORDS[causes[0]].cautions) cautions.add(caution);
   return {
-    title: event.alarm.replaceAll('-', ' '),
-    means: '',
-    causes: (event.causes ?? []).map(({ cause }) => cause.replaceAll('-', ' ')),
-    firstStep:
-      'Look and listen at the pressure gauge, the tank and the taps without opening anything, and call whoever services the well with what you find.',
-    cautions: CAUTIONS,
+    title: lowerFirst(words.title),
+    means: words.means,
+    causes: [
+      ...causes.map((cause) => CAUSE_WORDS[cause].name),
+      ...new Set(causes.flatMap((cause) => tellApart(cause, causes))),
+    ],
+    firstStep: words.firstStep,
+    canBeWrong: words.canBeWrong,
+    cautions: IN_ORDER.filter((caution) => cautions.has(caution)).map((caution) => CAUTIONS[caution]),
   };
+}
+
+function tellApart(cause: AlarmCause, causes: readonly AlarmCause[]): string[] {
+  const group = lookAlikesOf(cause);
+  const several = group !== undefined && group.causes.filter((one) => causes.includes(one)).length > 1;
+  return several ? [`To tell which: ${group.toldApartBy}`] : [];
+}
+
+type AlarmCause = NonNullable<AlarmEvent['causes']>[number]['cause'];
+
+/** "Pump runs …" becomes "pump runs …"; a name in capitals stays. */
+function lowerFirst(text: string): string {
+  return /^[A-Z][a-z]/.test(text) ? text.charAt(0).toLowerCase() + text.slice(1) : text;
+}
+
+function everyCaution(): Caution[] {
+  return [...Object.values(ALARM_WORDS), ...Object.values(CAUSE_WORDS)].flatMap(({ cautions }) => cautions);
 }

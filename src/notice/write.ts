@@ -7,6 +7,7 @@ import type { AlarmEvent } from '../../shared/api/events.ts';
 import { momentWords } from '../../shared/api/time-words.ts';
 import type { UnitSystem } from '../../shared/quantity/print-quantity.ts';
 import type { Priority } from '../../shared/words/kinds.ts';
+import { CAUTIONS } from '../../shared/words/cautions.ts';
 import { figureLines } from './figures.ts';
 import { wordsFor } from './words-for.ts';
 
@@ -27,8 +28,6 @@ export const HOW_SOON: Record<Priority, string> = {
   note: 'worth a look',
 };
 
-const NO_SAFETY_DEVICE = 'Stillwell watches the well. It is no safety device and controls nothing.';
-
 /** Subject and text. Times are in the site's zone. */
 export function writeNotice(what: ToWrite): { subject: string; text: string } {
   switch (what.event.state) {
@@ -46,7 +45,7 @@ export function writeNotice(what: ToWrite): { subject: string; text: string } {
 
 function writeStanding({ event, last, nowMs, units, timeZone }: ToWrite): { subject: string; text: string } {
   const line = { ...last, ...event };
-  const words = wordsFor(line, units);
+  const words = wordsFor(line);
   const soon = HOW_SOON[line.priority ?? 'soon'];
   const changed = event.state === 'changed' ? ', changed' : '';
   const began = line.since === undefined ? '' : `It began ${moment(line.since, { timeZone, units, nowMs })}.`;
@@ -55,23 +54,25 @@ function writeStanding({ event, last, nowMs, units, timeZone }: ToWrite): { subj
     [capital(sentence(line.why ?? '')), began].filter(Boolean).join('\n'),
     words.means,
     section('Likely causes', words.causes),
-    section('First safe step', words.firstStep === '' ? [] : [words.firstStep], ''),
+    section('First safe step', [words.firstStep], ''),
     section('Figures', figureLines(line.evidence ?? {}, units)),
-    section('Be careful', words.cautions),
-    NO_SAFETY_DEVICE,
+    section('When this can be wrong', [words.canBeWrong], ''),
+    section('Be careful', [
+      ...new Set([...words.cautions, CAUTIONS['only-watches'], CAUTIONS['local-rules']]),
+    ]),
   );
   return { subject: oneLine(`${placeOf(line)}: ${words.title}${changed} (${soon})`), text };
 }
 
 function writeEnd(what: ToWrite, ends: string, sentenceStart: string): { subject: string; text: string } {
-  const { event, last, units } = what;
-  const words = wordsFor(last, units);
+  const { event, last } = what;
+  const words = wordsFor(last);
   const text = paragraphs(
     `${placeOf(last)}: ${words.title} ${ends}.`,
     `${sentenceStart} ${moment(event.at, what)}.`,
     last.why === undefined ? '' : `It was: ${sentence(last.why)}`,
     event.state === 'cleared' ? 'That it is over does not say that its cause is gone.' : '',
-    NO_SAFETY_DEVICE,
+    CAUTIONS['only-watches'],
   );
   return { subject: oneLine(`${placeOf(last)}: ${words.title} ${ends}`), text };
 }
