@@ -23,13 +23,14 @@ const USUAL_COUNTS = 2;
 const NANO = 1e9;
 const MICRO = 1e6;
 
-/** A fill as kept: rates in 1e-9/kPa/s, whole numbers, 0 where not known; slowing in 1e-6/kPa. */
+/** A fill as kept: rates in 1e-9/kPa/s, whole numbers, 0 where not known (amps too); slowing in 1e-6/kPa. */
 export type FillNote = [
   rate: number,
   kpa: number,
   lateRate: number,
   lateKpa: number,
   slowsMicro: number | null,
+  amps: number,
 ];
 
 /** Delivery as a straight line in pressure. */
@@ -39,6 +40,8 @@ export interface Level {
   fallPerKpa: number;
   /** Highest pressure that the fills reached, kPa gauge: above it the line is not known. */
   upToKpa: number;
+  /** Running current of these fills, where it was given. */
+  amps?: number;
 }
 
 export interface Delivery {
@@ -58,9 +61,10 @@ export function newDelivery(): Delivery {
   return { notes: [], fills: 0 };
 }
 
-export function learnDelivery(delivery: Delivery, fill: Fill): void {
+/** Learns from one fill. `amps`: the run's current, where it is known. */
+export function learnDelivery(delivery: Delivery, fill: Fill, amps?: number): void {
   if (!(fill.rate > 0)) return;
-  delivery.notes.push(noteOf(fill));
+  delivery.notes.push(noteOf(fill, amps));
   delivery.fills++;
   if (delivery.notes.length > FILLS_KEPT) delivery.notes.shift();
   if (delivery.notes.length < FEWEST_FILLS) return;
@@ -85,13 +89,14 @@ function refer(delivery: Delivery, level: Level): void {
     reference.rate += (rateAt(level, reference.kpa) - reference.rate) / (delivery.fills - REFERENCE_FROM + 1);
 }
 
-function noteOf(fill: Fill): FillNote {
+function noteOf(fill: Fill, amps = 0): FillNote {
   return [
     Math.round(fill.rate * NANO),
     Math.round(fill.kpa),
     Math.round((fill.lateRate ?? 0) * NANO),
     Math.round(fill.lateKpa),
     Number.isNaN(fill.slowsPerKpa) ? null : Math.round(fill.slowsPerKpa * MICRO),
+    Math.round(amps * 100) / 100,
   ];
 }
 
@@ -101,12 +106,14 @@ function levelOf(notes: readonly FillNote[]): Level {
   const atMiddle = (rate: number, at: number): number => rate / Math.max(0.2, 1 - fallPerKpa * (at - kpa));
   const late = notes.filter((note) => note[2] > 0).map((note) => atMiddle(note[2], note[3]));
   const whole = notes.map((note) => atMiddle(note[0], note[1]));
+  const amps = median(notes.filter((note) => note[5] > 0).map((note) => note[5]));
   const rough = late.length >= FEWEST_FILLS ? median(late) : upper(whole);
   return {
     rate: crowdNear(whole, rough) / NANO,
     kpa,
     fallPerKpa,
     upToKpa: Math.max(...notes.map((note) => 2 * note[3] - note[1])),
+    ...(!Number.isNaN(amps) && { amps }),
   };
 }
 

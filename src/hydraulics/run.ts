@@ -4,10 +4,9 @@
  * before it. Above the pressures ever seen in a fill only what the tank takes is counted: the pump may be at its shut-off there.
  */
 import { runLongerByS } from './boundary.ts';
-import { USUAL_FALL_PER_KPA, rateAt, type Delivery, type Level } from './delivery.ts';
+import { USUAL_FALL_PER_KPA, rateAt, type Level } from './delivery.ts';
 import { readFill, roomGained, type Fill } from './fill.ts';
-import { airShare } from './tank-air.ts';
-import type { Tank } from './tank.ts';
+import { airNowKpaL, deliveryShare, type AirSeen } from './tank-air.ts';
 import type { Trace } from './trace.ts';
 
 export interface OpenRun {
@@ -16,6 +15,8 @@ export interface OpenRun {
   lastKpa: number;
   lastRoom: number;
   startKpa: number;
+  /** Lowest reading around the start. */
+  lowKpa: number;
   startRoom: number;
   /** Integral of the learnt rate over the run so far, 1/kPa. */
   lifted: number;
@@ -53,6 +54,7 @@ export interface RunWater {
 }
 
 const RISEN_KPA = 7;
+const AT_START_MS = 6000;
 const LEVEL_KPA_PER_MIN = 1;
 /** Above the fills' highest pressure by this much, the line of delivery is not followed. */
 const BEYOND_KPA = 20;
@@ -60,15 +62,16 @@ const BEYOND_KPA = 20;
 const RATED_MOST = 1.6;
 const RATED_LEAST = 0.9;
 
-/** `restedRoom`: room of the air at the last reading of the rest before, where there is one: the two books share that end. */
-export function openRun(startedMs: number, restedRoom: number | undefined): OpenRun {
+/** `rested`: the last reading of the rest before, where there is one: the two books share that end. */
+export function openRun(startedMs: number, rested?: { kpa: number; room: number }): OpenRun {
   return {
     startedMs,
     lastMs: -1,
     lastKpa: 0,
     lastRoom: 0,
     startKpa: 0,
-    startRoom: restedRoom ?? 0,
+    lowKpa: rested?.kpa ?? 1e9,
+    startRoom: rested?.room ?? 0,
     lifted: 0,
     learnt: true,
     markMs: startedMs,
@@ -95,6 +98,7 @@ export function runReading(
       run.markKpa = kpa;
     }
   }
+  if (atMs - run.startedMs <= AT_START_MS) run.lowKpa = Math.min(run.lowKpa, kpa);
   lift(run, { untilMs: atMs, kpa: run.lastKpa === 0 ? kpa : (kpa + run.lastKpa) / 2, room, level });
   run.lastMs = atMs;
   run.lastKpa = kpa;
@@ -112,15 +116,13 @@ function lift(
   else if (run.lastRoom > 0) run.lifted += run.lastRoom - room;
 }
 
-export interface RunReads {
+export interface RunReads extends AirSeen {
   /** The reading after the stop, where readings are steady. */
   stop?: { stepS: number; room: number };
   noiseKpa: number;
   trace: Trace | null;
   atmosphereKpa: number;
   coolingS: number;
-  delivery: Delivery;
-  tank: Tank | null;
   ratedLPerS?: number;
 }
 
@@ -132,13 +134,9 @@ export function closeRun(run: OpenRun, stoppedMs: number, reads: RunReads): RunW
   const ranS = (stoppedMs - run.startedMs) / 1000;
   const fill = trace ? readFill(trace, reads) : undefined;
   const gained = (trace && roomGained(trace, reads)) ?? run.startRoom - run.lastRoom;
-  const share = airShare(delivery);
-  const now =
-    delivery.level && delivery.reference
-      ? (rateAt(delivery.level, delivery.reference.kpa) / delivery.reference.rate) * share
-      : undefined;
+  const now = deliveryShare(reads);
   return {
-    ...(tank && litresOf(run, ranS, gained, fill, reads, tank.airKpaL * share)),
+    ...(tank && litresOf(run, ranS, gained, fill, reads, airNowKpaL(reads))),
     ...(fill && { atKpa: fill.kpa }),
     ...(ranS > 0 && { fillKpaPerS: (run.lastKpa - run.startKpa) / ranS }),
     ...(run.riseDelayS !== undefined && { riseDelayS: run.riseDelayS }),

@@ -2,37 +2,87 @@
  * The tank's air charge. Pressure shows only the ratio of the pump's delivery to the air charge: a fill twice as steep is a pump
  * twice as strong or half the air. But a pump does not get stronger with age, and a tank does not gain air by itself. So a fill
  * steeper than the first ones under this card is air lost, at the delivery that was then; a slower one is a weaker pump, at the
- * card's air charge. What hides in it: a risen water table of a few percent looks like a little air lost.
+ * card's air charge. The motor's current is the witness where the pump may have gained (risen water table, supply voltage): it
+ * follows the flow, and knows nothing of the tank. An overcharged tank shows itself by the knee (./knee.ts).
  */
 import { rateAt, type Delivery } from './delivery.ts';
+import { kneeFound, type Knee } from './knee.ts';
 import type { Tank } from './tank.ts';
 
-/** Steeper by this much is still the pump: supply voltage, water table, noise. */
-const SLACK = 1.06;
+/** Steeper by this much is still the pump: supply voltage, water table, noise. Twice that, and all of it is the air. */
+const SLACK = 0.06;
+/** Running current rises by at least this share of the flow's rise, in a centrifugal pump (practice, no source). */
+const AMPS_PER_FLOW = 0.2;
+/** A gain of the pump beyond this is not believed, whatever its current. */
+const PUMP_GAINS_MOST = 0.3;
 
 export interface TankAir {
-  /** Air charge against the card's, 1 = all of it. */
+  /** Air charge against the card's, 1 = all of it. Over 1 only where a knee shows it. */
   share: number;
   /** The precharge that it amounts to, kPa gauge; only with a tank on the card. */
   airKpa?: number;
+  /** Pressure under which the tank is empty, as the starts of the runs show it, kPa gauge. */
+  kneeKpa?: number;
   /** Fills that it rests on. */
   fills: number;
 }
 
-/** Share of the air charge that is left, by the last fills. 1 until enough were seen. */
-export function airShare(delivery: Delivery): number {
-  const { level, reference } = delivery;
-  if (!level || !reference) return 1;
-  return Math.min(1, (reference.rate * SLACK) / rateAt(level, reference.kpa));
+export interface AirSeen {
+  delivery: Delivery;
+  knee: Knee;
+  tank: Tank | null;
 }
 
-export function airCharge(delivery: Delivery, tank: Tank | null): TankAir | undefined {
-  const { level, reference } = delivery;
-  if (!level || !reference) return undefined;
-  const share = airShare(delivery);
+/** Share of the card's air charge that is there, by the last fills and knees. 1 until enough were seen. */
+export function airShare(seen: AirSeen): number {
+  return kneeShare(seen) * shareLeft(seen.delivery);
+}
+
+/** The air charge to reckon litres with, kPa L; 0 without a tank on the card. */
+export function airNowKpaL(seen: AirSeen): number {
+  return seen.tank ? seen.tank.airKpaL * airShare(seen) : 0;
+}
+
+export function airCharge(seen: AirSeen): TankAir | undefined {
+  const { delivery, tank } = seen;
+  const kneeKpa = kneeFound(seen.knee);
+  if (kneeKpa === undefined && !(delivery.level && delivery.reference)) return undefined;
+  const share = airShare(seen);
   return {
     share,
     ...(tank && { airKpa: (tank.airKpaL * share) / tank.volumeL - tank.atmosphereKpa }),
+    ...(kneeKpa !== undefined && { kneeKpa }),
     fills: delivery.fills,
   };
+}
+
+/** Delivery as it now is against that first learnt, 1 = as ever, with lost air reckoned out; undefined before both are known. */
+export function deliveryShare(seen: AirSeen): number | undefined {
+  const steeper = steepness(seen.delivery);
+  return steeper === undefined ? undefined : steeper * shareLeft(seen.delivery);
+}
+
+function steepness(delivery: Delivery): number | undefined {
+  const { level, reference } = delivery;
+  return level && reference ? rateAt(level, reference.kpa) / reference.rate : undefined;
+}
+
+function shareLeft(delivery: Delivery): number {
+  const steeper = steepness(delivery);
+  if (steeper === undefined || steeper <= 1) return 1;
+  const gain = steeper - 1;
+  if (gain <= PUMP_GAINS_MOST && ampsRose(delivery, gain)) return 1;
+  return (1 + Math.min(gain, Math.max(0, 2 * SLACK - gain))) / steeper;
+}
+
+function ampsRose({ level, reference }: Delivery, gain: number): boolean {
+  if (!level?.amps || !reference?.amps || gain < SLACK) return false;
+  return level.amps / reference.amps - 1 >= AMPS_PER_FLOW * gain;
+}
+
+/** A knee over the card's precharge is more air than it says. */
+function kneeShare({ knee, tank }: AirSeen): number {
+  const kneeKpa = tank ? kneeFound(knee) : undefined;
+  if (!tank || kneeKpa === undefined) return 1;
+  return Math.max(1, ((kneeKpa + tank.atmosphereKpa) * tank.volumeL) / tank.airKpaL);
 }

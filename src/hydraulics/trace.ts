@@ -21,6 +21,9 @@ export interface Trace {
   runBinS: number;
   startS?: number;
   stopS?: number;
+  /** Of the run: its running current, and the lowest pressure around its start. */
+  amps?: number;
+  lowKpa?: number;
   /** Warmth of the air at the first point before. */
   warmthBefore: number;
 }

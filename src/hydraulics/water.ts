@@ -6,12 +6,13 @@
 import type { SwitchCard, TankCard } from '../card/card.ts';
 import { USUAL_COOLING_S, airRoom, airStep, restedAir, type AirState } from './air.ts';
 import { coolingFound, learnCooling, newCooling, type Cooling } from './cooling.ts';
-import { forgetFills, learnDelivery, newDelivery, rateAt, type Delivery } from './delivery.ts';
+import { forgetFills, learnDelivery, newDelivery, type Delivery } from './delivery.ts';
 import { readFill } from './fill.ts';
 import { clearHeld, hold, isDue, letGo, newHeld, oldestHeldKpa, oldestHeldMs, type Held } from './held.ts';
 import { breakQuiet, endBlock, endQuietDay, newQuiet, quietReading, type Quiet } from './quiet.ts';
+import { noteKnee, type Knee } from './knee.ts';
 import { closeRun, openRun, runReading, type OpenRun, type RunWater } from './run.ts';
-import { airCharge, airShare, type TankAir } from './tank-air.ts';
+import { airCharge, airNowKpaL, deliveryShare, type TankAir } from './tank-air.ts';
 import { atmosphereKpa, prechargeKpa, tankOf, type Tank } from './tank.ts';
 import { AFTER_S, newTrace, traceAfter, traceBefore, traceRun, type Trace } from './trace.ts';
 
@@ -36,6 +37,9 @@ export interface WaterState {
   cooling: Cooling;
   trace: Trace | null;
   delivery: Delivery;
+  knee: Knee;
+  /** The air charge as now known, kPa L; 0 without a tank on the card. */
+  airNowKpaL: number;
   run: OpenRun | null;
   /** When the last run stopped; -1 before the first. */
   restSinceMs: number;
@@ -71,9 +75,10 @@ const COOLING_CHANGED = 0.22;
 const SOME_AIR_KPA_L = 84_000;
 
 export function newWater(card: WaterCard): WaterState {
+  const tank = tankOf(card.tank, card.altitudeM) ?? null;
   return {
     card,
-    tank: tankOf(card.tank, card.altitudeM) ?? null,
+    tank,
     atmosphereKpa: atmosphereKpa(card.altitudeM),
     held: newHeld(),
     air: null,
@@ -83,6 +88,8 @@ export function newWater(card: WaterCard): WaterState {
     cooling: newCooling(),
     trace: null,
     delivery: newDelivery(),
+    knee: [],
+    airNowKpaL: tank?.airKpaL ?? 0,
     run: null,
     restSinceMs: -1,
     lastMs: -1,
@@ -110,6 +117,8 @@ export function setWaterCard(state: WaterState, card: WaterCard): void {
 /** What was learnt of the pump and the air charge starts again, as after a repair. */
 export function startNewBaseline(state: WaterState): void {
   state.delivery = newDelivery();
+  state.knee = [];
+  state.airNowKpaL = airNowKpaL(state);
 }
 
 /** A good pressure reading, kPa gauge, in order of time. */
@@ -124,7 +133,10 @@ export function waterRunStarted(state: WaterState, startedMs: number): void {
   if (state.run) return;
   endBlock(state.quiet);
   finishTrace(state);
-  state.run = openRun(startedMs, state.lastMs >= 0 ? state.lastRoom : undefined);
+  state.run = openRun(
+    startedMs,
+    state.lastMs >= 0 ? { kpa: state.lastKpa, room: state.lastRoom } : undefined,
+  );
   const stepMs = startedMs - state.lastMs;
   if (isSteady(state, stepMs)) state.run.startStepS = stepMs / 1000;
   if (state.trace) state.trace.startS = (startedMs - state.trace.originMs) / 1000;
@@ -141,9 +153,13 @@ export function waterRunStopped(
   state.run = null;
   state.restSinceMs = stoppedMs;
   if (!run) return {};
-  if (trace) trace.stopS = (stoppedMs - trace.originMs) / 1000;
+  if (trace) {
+    trace.stopS = (stoppedMs - trace.originMs) / 1000;
+    trace.lowKpa = run.lowKpa;
+    if (options.amps !== undefined) trace.amps = options.amps;
+  }
   const stop = stopReading(state, stoppedMs);
-  const water = closeRun(run, stoppedMs, { ...readsOf(state), trace, ...(stop && { stop }), ...options });
+  const water = closeRun(run, stoppedMs, { ...readsOf(state), trace, ...(stop && { stop }) });
   state.usedL += water.drawnL ?? 0;
   return water;
 }
@@ -194,11 +210,7 @@ export function waterMinute(state: WaterState, atMs: number): WaterView {
 }
 
 export function waterView(state: WaterState): WaterView {
-  const { level, reference } = state.delivery;
-  const share =
-    level && reference
-      ? (rateAt(level, reference.kpa) / reference.rate) * airShare(state.delivery)
-      : undefined;
+  const share = deliveryShare(state);
   const air = tankAir(state);
   return {
     ...(share !== undefined && { deliveryShare: share }),
@@ -228,7 +240,7 @@ export function waterDay(state: WaterState, dayStartMs: number, dayEndMs: number
 
 /** The tank's air charge as fills show it; undefined before enough fills. */
 export function tankAir(state: WaterState): TankAir | undefined {
-  return airCharge(state.delivery, state.tank);
+  return airCharge(state);
 }
 
 /** Noise of one reading, kPa. */
@@ -241,6 +253,7 @@ function readsOf(state: WaterState) {
     atmosphereKpa: state.atmosphereKpa,
     coolingS: state.coolingS,
     delivery: state.delivery,
+    knee: state.knee,
     tank: state.tank,
     noiseKpa: noiseKpa(state),
     ...(state.card.ratedLPerS !== undefined && { ratedLPerS: state.card.ratedLPerS }),
@@ -276,7 +289,7 @@ function bookRun(state: WaterState, run: OpenRun, atMs: number, kpa: number, roo
 
 function bookRest(state: WaterState, atMs: number, kpa: number, room: number): void {
   if (state.lastMs >= 0) {
-    if (state.tank) state.usedL += (room - state.lastRoom) * state.tank.airKpaL * airShare(state.delivery);
+    state.usedL += (room - state.lastRoom) * state.airNowKpaL;
     state.stepKpa += (Math.min(5, Math.abs(kpa - state.lastKpa)) - state.stepKpa) * 0.002;
   }
   noteTrace(state, atMs, kpa);
@@ -284,7 +297,7 @@ function bookRest(state: WaterState, atMs: number, kpa: number, room: number): v
     ? Math.max(COOLED_AT_LEAST_S, COOLED_TIMES * state.coolingS)
     : COOLED_UNLEARNT_S;
   if (atMs - state.restSinceMs > cooledS * 1000) {
-    quietReading(state.quiet, atMs, room, (state.tank?.airKpaL ?? SOME_AIR_KPA_L) * airShare(state.delivery));
+    quietReading(state.quiet, atMs, room, state.airNowKpaL || SOME_AIR_KPA_L);
   }
 }
 
@@ -318,7 +331,9 @@ function finishTrace(state: WaterState): void {
     state.coolingLearnt = true;
   }
   const fill = readFill(trace, state);
-  if (fill) learnDelivery(state.delivery, fill);
+  if (fill) learnDelivery(state.delivery, fill, trace.amps);
+  noteKnee(state.knee, trace, { lowKpa: trace.lowKpa ?? 1e9, noiseKpa: noiseKpa(state) });
+  state.airNowKpaL = airNowKpaL(state);
   state.trace = afterAsBefore(state, trace);
 }
 
