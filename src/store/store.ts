@@ -72,6 +72,8 @@ export interface CredentialRow {
   secret: string;
   madeMs: number;
   speaksFor: string[];
+  /** May listen to everything under the root, and publish nothing: for recording. */
+  listens?: boolean;
 }
 
 /** A row of cycles, with what only the store and the pages need. */

@@ -56,11 +56,14 @@ interface Loop {
   viewers: Set<(change: LiveChange) => void>;
   waiters: (() => void)[];
   closed: boolean;
+  gatherMs: number;
 }
 
 export interface LoopOptions extends LiveOptions {
   /** Tests and the demo's past drive the time themselves. */
   beatsByItself?: boolean;
+  /** How long a turn waits for more messages; GATHER_MS where not given. */
+  gatherMs?: number;
   /** Notices were committed: whoever sends them may look. */
   onCommit?: () => void;
 }
@@ -80,6 +83,7 @@ export function openLive(options: LoopOptions): LiveServer {
     viewers: new Set(),
     waiters: [],
     closed: false,
+    gatherMs: options.gatherMs ?? GATHER_MS,
   };
   const onCommit = options.onCommit ?? (() => undefined);
   if (options.beatsByItself !== false) loop.beater = setInterval(() => beatNow(loop, onCommit), BEAT_MS);
@@ -106,7 +110,7 @@ export function openLive(options: LoopOptions): LiveServer {
 function take(loop: Loop, message: Omit<Came, 'arrivalMs'>, onCommit: () => void): void {
   if (loop.closed || loop.queue.length >= QUEUE_MESSAGES) return;
   loop.queue.push({ ...message, arrivalMs: loop.options.now() });
-  if (loop.queue.length === 1) loop.timer = setTimeout(() => runTurn(loop, onCommit), GATHER_MS);
+  if (loop.queue.length === 1) loop.timer = setTimeout(() => runTurn(loop, onCommit), loop.gatherMs);
   else if (loop.queue.length === TURN_MESSAGES) {
     clearTimeout(loop.timer);
     loop.timer = setTimeout(() => runTurn(loop, onCommit), 0);

@@ -1,0 +1,61 @@
+#!/usr/bin/env node
+/**
+ * The command line, and the only reader of the environment. Each command is loaded when it is asked for, so that `replay` starts
+ * without a broker or a database.
+ */
+import { EXIT, Misuse, type Command, type Io } from './run/cli/command.ts';
+
+const COMMANDS: Record<string, () => Promise<Command>> = {
+  serve: async () => (await import('./run/cli/serve.ts')).serveCommand,
+  demo: async () => (await import('./run/cli/demo.ts')).demoCommand,
+  replay: async () => (await import('./run/cli/replay.ts')).replayCommand,
+  record: async () => (await import('./run/cli/record.ts')).recordCommand,
+  node: async () => (await import('./run/cli/node.ts')).nodeCommand,
+  'send-test': async () => (await import('./run/cli/send-test.ts')).sendTestCommand,
+};
+
+const io: Io = {
+  out: (line) => process.stdout.write(`${line}\n`),
+  err: (line) => process.stderr.write(`${line}\n`),
+  env: process.env,
+  progress: process.stderr.isTTY === true,
+};
+
+async function help(): Promise<void> {
+  io.out('stillwell: watches water wells through a current clamp and a pressure transducer, and says in time what departs from normal.');
+  io.out('It only watches: it switches no pump and is no safety device.\n');
+  for (const load of Object.values(COMMANDS)) {
+    const { usage, about } = await load();
+    io.out(`  stillwell ${usage}\n      ${about}`);
+  }
+  io.out('\nstillwell COMMAND --help says more of one command.');
+}
+
+async function main(args: string[]): Promise<number> {
+  const [name, ...rest] = args;
+  if (name === undefined || name === '--help' || name === '-h' || name === 'help') {
+    await help();
+    return name === undefined ? EXIT.misused : EXIT.ok;
+  }
+  const load = Object.hasOwn(COMMANDS, name) ? COMMANDS[name] : undefined;
+  if (!load) {
+    io.err(`There is no command "${name}". Commands: ${Object.keys(COMMANDS).join(', ')}. Try: stillwell --help`);
+    return EXIT.misused;
+  }
+  const command = await load();
+  if (rest.includes('--help') || rest.includes('-h')) {
+    io.out(`stillwell ${command.usage}\n${command.about}\n\n${command.more}`);
+    return EXIT.ok;
+  }
+  return command.run(rest, io);
+}
+
+// A reader that has seen enough (`stillwell replay … | head`) is no fault.
+process.stdout.on('error', (error: NodeJS.ErrnoException) => process.exit(error.code === 'EPIPE' ? EXIT.ok : EXIT.failed));
+
+try {
+  process.exitCode = await main(process.argv.slice(2));
+} catch (error) {
+  io.err(error instanceof Error ? error.message : String(error));
+  process.exitCode = error instanceof Misuse ? EXIT.misused : EXIT.failed;
+}

@@ -1,0 +1,70 @@
+/** `stillwell node`: credentials of nodes. A password is shown once; the store keeps only its hash. */
+import { mkdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { makeCredential } from '../../broker/credentials.ts';
+import { openStore } from '../../store/open-store.ts';
+import type { Store } from '../../store/store.ts';
+import { STORE_FILE } from '../station.ts';
+import { EXIT, Misuse, type Command, type Io } from './command.ts';
+import { readOptions } from './options.ts';
+import { readSettingsOrMisuse } from './serve.ts';
+
+export const nodeCommand: Command = {
+  name: 'node',
+  usage: 'node add NAME [--speaks-for NAME …] | node remove NAME | node list',
+  about: 'give a node its user name and password for the built-in broker, shown once',
+  more: `A node's user name is its own name: 1 to 40 of a-z, 0-9 and -. It may publish to its own topics and listen to its own, nothing
+else. A gateway speaks for further nodes with --speaks-for, once for each. Adding a node again gives it a new password.
+The server may be running meanwhile.
+  --settings FILE   settings (.stillwell/settings.json where not given)
+  --data DIR        where everything is kept`,
+  async run(args, io) {
+    const { flags, names } = readOptions(args, {
+      settings: { type: 'string' },
+      data: { type: 'string' },
+      'speaks-for': { type: 'string', multiple: true },
+    });
+    const [verb, name, ...rest] = names;
+    if (rest.length > 0) throw new Misuse(`Cannot read "${rest[0]}": one name is expected`);
+    const { settings } = readSettingsOrMisuse(io.env, flags.settings);
+    const dataDir = flags.data ?? settings.dataDir;
+    mkdirSync(dataDir, { recursive: true });
+    const store = openStore(join(dataDir, STORE_FILE), { as: 'visitor' });
+    try {
+      return await runVerb({ verb, name, speaksFor: flags['speaks-for'] ?? [] }, store, io);
+    } finally {
+      store.close();
+    }
+  },
+};
+
+interface Asked {
+  verb: string | undefined;
+  name: string | undefined;
+  speaksFor: string[];
+}
+
+async function runVerb({ verb, name, speaksFor }: Asked, store: Store, io: Io): Promise<number> {
+  if (verb === 'list') {
+    const rows = store.credentials();
+    if (rows.length === 0) io.out('No node has a credential yet. Give it one: stillwell node add NAME');
+    for (const row of rows) {
+      io.out(`${row.node}  since ${new Date(row.madeMs).toISOString().slice(0, 10)}${row.speaksFor.length > 0 ? `  speaks for ${row.speaksFor.join(', ')}` : ''}`);
+    }
+    return EXIT.ok;
+  }
+  if (name === undefined) throw new Misuse('A name is expected: stillwell node add NAME');
+  if (verb === 'remove') {
+    if (!store.credentials().some((row) => row.node === name)) throw new Misuse(`Cannot remove ${name}: it has no credential`);
+    store.commit([{ change: 'credential-removed', node: name }]);
+    io.out(`${name} can no longer connect. What it sent is kept.`);
+    return EXIT.ok;
+  }
+  if (verb !== 'add') throw new Misuse(`Cannot do "${verb ?? ''}": add, remove or list is expected`);
+  const { password, row } = await makeCredential(name, { madeMs: Date.now(), speaksFor });
+  store.commit([{ change: 'credential', row }]);
+  io.out(`User name  ${name}`);
+  io.out(`Password   ${password}`);
+  io.out('Write it down or put it into the node now: it is not shown again.');
+  return EXIT.ok;
+}

@@ -1,0 +1,245 @@
+/**
+ * Everything of a running server put together: store, live loop, broker, outbox and pages, opened in the order in which they need
+ * each other and closed the other way round. `serve` runs it by the machine's clock, the demo by its own.
+ */
+import { mkdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { loadCards } from '../config/load-cards.ts';
+import type { Secrets } from '../config/secrets.ts';
+import type { Settings } from '../config/settings.ts';
+import { openBuiltInBroker } from '../broker/built-in.ts';
+import type { Broker, OnMessage } from '../broker/broker.ts';
+import { openBrokerClient } from '../broker/client.ts';
+import { decideNotices } from '../notice/decide.ts';
+import type { NoticeRow } from '../notice/notice-row.ts';
+import { openOutbox, type Outbox } from '../send/outbox.ts';
+import { openSenders, type Senders } from '../send/senders.ts';
+import { openStore } from '../store/open-store.ts';
+import type { Store } from '../store/store.ts';
+import { makeApp } from '../web/app.ts';
+import { LiveHub } from '../web/live-hub.ts';
+import { serveWeb, type OpenWeb } from '../web/serve.ts';
+import { readSite } from '../web/site.ts';
+import { openLive, type LiveServer } from './live/server.ts';
+import type { Teller } from './live/state.ts';
+import { webDeps } from './web-deps.ts';
+
+export interface StationOptions {
+  settings: Settings;
+  secrets: Secrets;
+  version: string;
+  /** Our clock, read by the shell alone. */
+  now: () => number;
+  log: (level: 'info' | 'warn' | 'error', sentence: string) => void;
+  /** Folder of the built pages. */
+  siteFolder?: string;
+  /** Let clients of this computer in without a credential. */
+  allowLocal: boolean;
+  /** The demo's past drives the time itself. */
+  beatsByItself?: boolean;
+  gatherMs?: number;
+}
+
+export interface Station {
+  live: LiveServer;
+  store: Store;
+  /** Where the built-in broker listens; undefined for an outside one. */
+  brokerPort: number | undefined;
+  web: OpenWeb;
+  close: () => Promise<void>;
+}
+
+export const STORE_FILE = 'stillwell.db';
+
+/** Opens it all. Rejects with one clear line, and leaves nothing open then. */
+export async function openStation(options: StationOptions): Promise<Station> {
+  const { settings } = options;
+  mkdirSync(settings.dataDir, { recursive: true });
+  const undo: (() => Promise<void> | void)[] = [];
+  try {
+    const store = openStore(join(settings.dataDir, STORE_FILE), { readingsDays: settings.retention.readingsDays });
+    undo.push(() => store.close());
+    const parts: { broker?: Broker; outbox?: Outbox } = {};
+    const live = openLive({
+      store,
+      root: settings.root,
+      observe: settings.observe,
+      letInAll: settings.broker.kind === 'built-in',
+      now: options.now,
+      publish: (topic, payload, how) => publishQuietly(parts.broker, topic, payload, how),
+      tell: tellerOf(settings),
+      log: options.log,
+      onCommit: () => parts.outbox?.poke(),
+      ...(options.beatsByItself !== undefined && { beatsByItself: options.beatsByItself }),
+      ...(options.gatherMs !== undefined && { gatherMs: options.gatherMs }),
+    });
+    undo.push(() => live.close());
+    takeCards(settings, live, options.log);
+    const broker = await openBroker(options, store, live);
+    parts.broker = broker.broker;
+    undo.push(() => broker.broker.close());
+    const senders = sendersOf(options, broker.broker);
+    const outbox = openNotices(options, store, senders);
+    parts.outbox = outbox;
+    undo.push(async () => {
+      await outbox.close();
+      senders.close();
+    });
+    const web = await openPages(options, { store, live, broker: broker.broker });
+    undo.push(() => web.close());
+    return { live, store, brokerPort: broker.port, web, close: () => closeAll(undo) };
+  } catch (error) {
+    await closeAll(undo);
+    throw error;
+  }
+}
+
+async function closeAll(undo: (() => Promise<void> | void)[]): Promise<void> {
+  for (const step of undo.splice(0).reverse()) await step();
+}
+
+/** `kept` that could not be sent goes out again at the next hello; its loss is no fault. */
+function publishQuietly(
+  broker: Broker | undefined,
+  topic: string,
+  payload: string,
+  how: { qos: 0 | 1; retain: boolean },
+): void {
+  broker?.publish(topic, payload, how).catch(() => undefined);
+}
+
+/** Who is told, by the settings. */
+function tellerOf(settings: Settings): Teller {
+  return (change, nowMs) =>
+    decideNotices(change, {
+      recipients: settings.notices,
+      nowMs,
+      units: settings.units,
+      timeZone: 'UTC',
+    })
+      .map((decision) => ('row' in decision ? decision.row : undefined))
+      .filter((row): row is NoticeRow => row !== undefined);
+}
+
+/** Cards from files become acts where they differ from what the well's record has. */
+function takeCards(settings: Settings, live: LiveServer, log: StationOptions['log']): void {
+  for (const { card, written, path } of loadCards(settings)) {
+    const known = live.state().cards.get(card.well);
+    if (known && JSON.stringify(known) === JSON.stringify(card)) continue;
+    const done = live.act({ kind: 'card-changed', card: written }, path);
+    if ('no' in done) log('warn', `Cannot take the card ${path}: ${done.no}`);
+  }
+}
+
+async function openBroker(
+  options: StationOptions,
+  store: Store,
+  live: LiveServer,
+): Promise<{ broker: Broker; port: number | undefined }> {
+  const { settings, secrets } = options;
+  const onMessage: OnMessage = (topic, payload, how) =>
+    live.take({
+      topic,
+      payload,
+      retained: how.retained,
+      ...(how.contentType !== undefined && { contentType: how.contentType }),
+      ...(how.kept && { kept: how.kept }),
+    });
+  if (settings.broker.kind === 'built-in') {
+    const broker = await openBuiltInBroker({
+      host: settings.broker.host,
+      port: settings.broker.port,
+      root: settings.root,
+      onMessage,
+      acknowledge: 'when-kept',
+      allowLocal: options.allowLocal,
+      credential: (user) => store.credentials().find((row) => row.node === user),
+      onTrouble: (sentence) => options.log('warn', sentence),
+    });
+    return { broker, port: broker.port };
+  }
+  const { url, clientId, protocolVersion, username, caFile, certFile, keyFile } = settings.broker;
+  const password = secrets.brokerPassword?.();
+  const broker = await openBrokerClient({
+    url,
+    clientId,
+    version: protocolVersion,
+    root: settings.root,
+    onMessage,
+    acknowledge: 'when-kept',
+    onState: (state) =>
+      state.connected ? options.log('info', `Connected to ${url}.`) : options.log('warn', state.problem),
+    ...(username !== undefined && { user: username }),
+    ...(password !== undefined && { password }),
+    ...(caFile !== undefined && { caFile }),
+    ...(certFile !== undefined && { certFile }),
+    ...(keyFile !== undefined && { keyFile }),
+  });
+  return { broker, port: undefined };
+}
+
+export function sendersOf(
+  options: Pick<StationOptions, 'settings' | 'secrets'>,
+  broker: Broker | undefined,
+): Senders {
+  const { settings, secrets } = options;
+  const { smtp } = settings;
+  const password = secrets.smtpPassword?.();
+  return openSenders({
+    recipients: settings.notices,
+    webhookSecrets: secrets.webhooks,
+    ...(broker && { publish: (topic, payload) => broker.publish(topic, payload, { qos: 1, retain: false }) }),
+    ...(smtp && {
+      smtp: {
+        host: smtp.host,
+        port: smtp.port,
+        secure: smtp.secure,
+        from: smtp.from,
+        ...(smtp.user !== undefined && { user: smtp.user }),
+        ...(password !== undefined && { password }),
+      },
+    }),
+  });
+}
+
+function openNotices(options: StationOptions, store: Store, senders: Senders): Outbox {
+  return openOutbox({
+    store: {
+      due: (limit) => store.notices({ state: 'due', limit }),
+      mark: (row) => store.commit([{ change: 'notice', row }]),
+    },
+    senderFor: (to, way) => senders.senderFor(to, way),
+    clock: {
+      nowMs: options.now,
+      random: Math.random,
+      after: (ms, wake) => {
+        const timer = setTimeout(wake, Math.min(ms, 2 ** 31 - 1));
+        timer.unref();
+        return () => clearTimeout(timer);
+      },
+    },
+    onSettled: (row) =>
+      row.state === 'given-up'
+        ? options.log('warn', `Gave up telling ${row.to}: ${row.lastError ?? 'no reason known'}`)
+        : options.log('info', `Told ${row.to}: ${row.body.subject}`),
+    onTrouble: (sentence) => options.log('warn', sentence),
+  });
+}
+
+async function openPages(
+  options: StationOptions,
+  parts: { store: Store; live: LiveServer; broker: Broker },
+): Promise<OpenWeb> {
+  const deps = webDeps({ ...options, ...parts });
+  const hub = new LiveHub(deps);
+  const site = options.siteFolder === undefined ? undefined : readSite(options.siteFolder);
+  const app = makeApp(deps, { hub, ...(site && { site }) });
+  const web = await serveWeb(app, options.settings.web);
+  return {
+    ...web,
+    close: async () => {
+      hub.close();
+      await web.close();
+    },
+  };
+}
