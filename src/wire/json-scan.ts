@@ -21,7 +21,7 @@ const MOST_DIGITS = 16;
 /** Where the white space from here on ends. */
 export function spaceEnd(bytes: Uint8Array, at: number): number {
   let ch = bytes[at]!;
-  while (ch === SPACE || ch === 0x0a || ch === 0x0d || ch === 0x09) ch = bytes[++at]!;
+  while (ch <= SPACE && (ch === SPACE || ch === 0x0a || ch === 0x0d || ch === 0x09)) ch = bytes[++at]!;
   return at;
 }
 
@@ -39,7 +39,7 @@ export function numberIn(bytes: Uint8Array, from: number, to: number): number {
   let at = intFrom;
   let m = 0;
   let ch = 0;
-  while (at < to && (ch = bytes[at]!) >= ZERO) {
+  while (at < to && (ch = bytes[at]!) >= ZERO && ch <= NINE) {
     m = m * 10 + (ch - ZERO);
     at++;
   }
@@ -48,7 +48,7 @@ export function numberIn(bytes: Uint8Array, from: number, to: number): number {
   if (at === to) return digits > MOST_DIGITS || m > Number.MAX_SAFE_INTEGER ? Number.NaN : negative ? -m : m;
   if (ch !== DOT) return Number.NaN;
   const pointAt = at++;
-  while (at < to && (ch = bytes[at]!) >= ZERO) {
+  while (at < to && (ch = bytes[at]!) >= ZERO && ch <= NINE) {
     m = m * 10 + (ch - ZERO);
     at++;
   }

@@ -2,37 +2,39 @@
  * The golden messages of firmware-contract/ as the tests read them: bytes, what MQTT says beside them, and what must come of them.
  */
 import { readFileSync } from 'node:fs';
-import type { Message, PackColumn, RefusalReason } from '../../src/wire/messages.ts';
+import { z } from 'zod';
+import { REFUSALS } from '../../src/wire/messages.ts';
+import type { Message, PackColumn } from '../../src/wire/messages.ts';
 import type { RawMessage } from '../../src/wire/read-message.ts';
 
 const FOLDER = new URL('../../firmware-contract/', import.meta.url);
 
-interface Entry {
-  file: string;
-  topic: string;
-  rule: string;
-  retained?: boolean;
-  contentType?: string;
-}
-export interface AcceptedEntry extends Entry {
-  resolved: string;
-}
-export interface RefusedEntry extends Entry {
-  reason: RefusalReason;
-}
+const entryShape = z.object({
+  file: z.string(),
+  topic: z.string(),
+  rule: z.string(),
+  retained: z.boolean().exactOptional(),
+  contentType: z.string().exactOptional(),
+});
+const indexShape = z.object({
+  accepted: z.array(entryShape.extend({ resolved: z.string() })),
+  refused: z.array(entryShape.extend({ reason: z.enum(REFUSALS) })),
+});
 
 const ARRIVAL_MS = 1795600060000;
 
-export const goldenIndex = JSON.parse(readFileSync(new URL('golden.json', FOLDER), 'utf8')) as {
-  accepted: AcceptedEntry[];
-  refused: RefusedEntry[];
-};
+export const goldenIndex = indexShape.parse(JSON.parse(readFileSync(new URL('golden.json', FOLDER), 'utf8')));
 
 export function goldenFile(name: string): Buffer {
   return readFileSync(new URL(name, FOLDER));
 }
 
-export function goldenMessage({ file, topic, retained, contentType }: Entry): RawMessage {
+export function goldenMessage({
+  file,
+  topic,
+  retained,
+  contentType,
+}: z.infer<typeof entryShape>): RawMessage {
   const payload = new Uint8Array(goldenFile(file));
   return {
     root: 'wells',
