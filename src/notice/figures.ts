@@ -4,7 +4,7 @@
  */
 import type { Evidence } from '../../shared/api/events.ts';
 import { printNumber, printQuantity, type UnitSystem } from '../../shared/quantity/print-quantity.ts';
-import { durationWords } from '../../shared/api/time-words.ts';
+import { sayDuration } from '../../shared/words/format.ts';
 
 type Printer = (value: number, units: UnitSystem) => string;
 
@@ -20,13 +20,13 @@ const ENDINGS: readonly [string, Printer][] = [
   ['Amps', (value, units) => printQuantity(value, 'current', units)],
   ['Volts', (value, units) => printQuantity(value, 'voltage', units)],
   ['Kpa', (value, units) => printQuantity(value, 'pressure', units)],
-  ['Min', (value) => durationWords(value * 60)],
-  ['Ms', (value) => durationWords(value / 1000)],
+  ['Min', (value) => sayDuration(value * 60)],
+  ['Ms', (value) => sayDuration(value / 1000)],
   ['C', (value, units) => printQuantity(value, 'temperature', units)],
-  ['H', (value) => durationWords(value * 3600)],
+  ['H', (value) => sayDuration(value * 3600)],
   ['L', (value, units) => printQuantity(value, 'volume', units)],
   ['M', (value, units) => printQuantity(value, 'length', units)],
-  ['S', (value) => durationWords(value)],
+  ['S', (value) => sayDuration(value)],
   ['V', (value, units) => printQuantity(value, 'voltage', units)],
   ['W', (value, units) => printQuantity(value, 'power', units)],
 ];

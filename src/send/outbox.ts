@@ -45,6 +45,8 @@ const MOST_ROWS = 10_000;
 const MOST_AT_ONCE = 4;
 /** A look without a poke, should one have been missed. */
 const LOOK_EVERY_MS = 60_000;
+/** Pokes may come with every commit, hundreds a second; a look reads the store. Five a second are soon enough for people. */
+const LOOKS_APART_MS = 200;
 
 interface Line {
   options: OutboxOptions;
@@ -54,6 +56,9 @@ interface Line {
   /** Settled rows that the store has not taken yet: not to be sent again meanwhile. */
   unmarked: Map<string, NoticeRow>;
   closing: boolean;
+  lookedMs: number;
+  /** A poke waits for its turn. */
+  poked: boolean;
   cancel: () => void;
 }
 
@@ -64,11 +69,13 @@ export function openOutbox(options: OutboxOptions): Outbox {
     busy: new Map(),
     unmarked: new Map(),
     closing: false,
+    lookedMs: Number.NEGATIVE_INFINITY,
+    poked: false,
     cancel: () => undefined,
   };
   look(line);
   return {
-    poke: () => look(line),
+    poke: () => poke(line),
     async close() {
       line.closing = true;
       line.cancel();
@@ -88,11 +95,25 @@ const REAL_CLOCK: OutboxClock = {
   },
 };
 
+function poke(line: Line): void {
+  if (line.closing || line.poked) return;
+  const waitMs = line.lookedMs + LOOKS_APART_MS - line.clock.nowMs();
+  if (waitMs <= 0) {
+    look(line);
+    return;
+  }
+  line.poked = true;
+  line.cancel();
+  line.cancel = line.clock.after(waitMs, () => look(line));
+}
+
 /** Starts what can start now, and sets the one timer for what can start next. */
 function look(line: Line): void {
   if (line.closing) return;
   line.cancel();
   const nowMs = line.clock.nowMs();
+  line.lookedMs = nowMs;
+  line.poked = false;
   let nextMs = nowMs + LOOK_EVERY_MS;
   for (const row of firstOfEachWay(line, dueRows(line), nowMs)) {
     if (line.busy.size >= MOST_AT_ONCE && row.dueMs <= nowMs) break;
