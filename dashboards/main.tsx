@@ -9,8 +9,8 @@ import { RefusedPage } from './pages/refused.tsx';
 import { WellPage } from './pages/well.tsx';
 import { WellsPage } from './pages/wells.tsx';
 import { Head } from './parts/head.tsx';
+import type { Page } from './page-of.ts';
 import { usePage } from './route.ts';
-import type { Page } from './route.ts';
 import { nameWords } from './words/names.ts';
 
 function Stillwell() {

@@ -7,7 +7,7 @@ import { useSurroundings } from '../data/settings.ts';
 import { AskError } from '../data/source.ts';
 import { useAsked } from '../data/use-asked.ts';
 import { Said } from '../parts/said.tsx';
-import { wellAddress } from '../route.ts';
+import { wellAddress } from '../page-of.ts';
 import { nameWords } from '../words/names.ts';
 
 const FED_WORDS: Record<NonNullable<NodeAnswer['fedFrom']>, string> = {
@@ -90,7 +90,7 @@ function Waiting({ node, again }: { node: NodeAnswer; again: () => void }) {
 function Known({ nodes }: { nodes: readonly NodeAnswer[] }) {
   const now = useNow(10_000);
   return (
-    <div class="table">
+    <div class="table stacked">
       <table>
         <thead>
           <tr>
@@ -106,8 +106,10 @@ function Known({ nodes }: { nodes: readonly NodeAnswer[] }) {
           {nodes.map((node) => (
             <tr key={node.node}>
               <th scope="row">{node.node}</th>
-              <td>{node.lastHeardMs === undefined ? 'never' : agoWords(node.lastHeardMs, now)}</td>
-              <td>
+              <td data-name="Last heard">
+                {node.lastHeardMs === undefined ? 'never' : agoWords(node.lastHeardMs, now)}
+              </td>
+              <td data-name="Wells">
                 {node.wells.map((well, i) => (
                   <span key={well}>
                     {i > 0 && ', '}
@@ -115,9 +117,11 @@ function Known({ nodes }: { nodes: readonly NodeAnswer[] }) {
                   </span>
                 ))}
               </td>
-              <td>{node.channels.map((one) => one.channel).join(', ')}</td>
-              <td>{node.fedFrom === undefined ? 'not said' : FED_WORDS[node.fedFrom]}</td>
-              <td>{node.firmware ?? 'not said'}</td>
+              <td data-name="Measures">{node.channels.map((one) => one.channel).join(', ')}</td>
+              <td data-name="Fed from">
+                {node.fedFrom === undefined ? 'not said' : FED_WORDS[node.fedFrom]}
+              </td>
+              <td data-name="Firmware">{node.firmware ?? 'not said'}</td>
             </tr>
           ))}
         </tbody>

@@ -1,6 +1,7 @@
 /** One well: what stands against it first, then live readings, the last run, the year and the past, and what is known of it. */
 import { useCallback, useEffect, useRef, useState } from 'preact/hooks';
 import type { AlarmAnswer } from '../../shared/api/alarms.ts';
+import { alarmTitle } from '../../shared/api/alarm-title.ts';
 import type { LiveMessage } from '../../shared/api/live.ts';
 import { momentWords } from '../../shared/api/time-words.ts';
 import type { PumpDetail, WellDetail } from '../../shared/api/wells.ts';
@@ -17,8 +18,7 @@ import { Mark } from '../parts/mark.tsx';
 import { Said } from '../parts/said.tsx';
 import { Signature } from '../parts/signature.tsx';
 import { YearStrip } from '../parts/year-strip.tsx';
-import { saidOfAlarm } from '../words/alarm.ts';
-import { nameWords } from '../words/names.ts';
+import { nameWords, placeWords } from '../words/names.ts';
 
 const YEAR_MS = 366 * 86_400_000;
 /** Cycles are saved every few minutes: the last run is looked for this often. */
@@ -34,7 +34,8 @@ export function WellPage({ name }: { name: string }) {
     detail.again();
     alarms.again();
   }, []);
-  const { hear, up } = useLive(name, (message) => {
+  const missing = detail.state.is === 'failed' && detail.state.missing;
+  const { hear, up } = useLive(name, missing, (message) => {
     if (message.event === 'again' || message.event === 'alarm') again();
     if (message.event === 'well') detail.put((now) => ({ ...now, well: { ...now.well, ...message.well } }));
   });
@@ -64,8 +65,12 @@ export function WellPage({ name }: { name: string }) {
   );
 }
 
-/** One stream for the page; its parts hear it through `hear`. */
-function useLive(well: string, mine: (message: LiveMessage) => void): { hear: Hear; up: boolean } {
+/** One stream for the page; its parts hear it through `hear`. None where there is no such well. */
+function useLive(
+  well: string,
+  missing: boolean,
+  mine: (message: LiveMessage) => void,
+): { hear: Hear; up: boolean } {
   const { source } = useSurroundings();
   const [up, setUp] = useState(true);
   const listeners = useRef(new Set<(message: LiveMessage) => void>());
@@ -73,15 +78,17 @@ function useLive(well: string, mine: (message: LiveMessage) => void): { hear: He
   own.current = mine;
   useEffect(
     () =>
-      source.listen(
-        well,
-        (message) => {
-          own.current(message);
-          for (const listener of listeners.current) listener(message);
-        },
-        setUp,
-      ),
-    [well, source],
+      missing
+        ? undefined
+        : source.listen(
+            well,
+            (message) => {
+              own.current(message);
+              for (const listener of listeners.current) listener(message);
+            },
+            setUp,
+          ),
+    [well, missing, source],
   );
   const hear = useCallback<Hear>((listener) => {
     listeners.current.add(listener);
@@ -108,6 +115,7 @@ function WellBody({ detail, alarms, alarmsFailed, hear, again }: BodyProps) {
   return (
     <>
       <div class={`well-top is-${well.attention}`}>
+        <p class="doing">{placeWords(well)}</p>
         <Mark attention={well.attention} />
         <p class="headline">{headline}</p>
         {doing !== headline && <p class="doing">{doing}</p>}
@@ -192,7 +200,7 @@ function PastAlarms({ alarms, timeZone }: { alarms: readonly AlarmAnswer[]; time
           <Mark attention={alarm.priority} />
           <div>
             <p>
-              <strong>{saidOfAlarm(alarm.alarm).title}</strong> {alarm.why}
+              <strong>{alarmTitle(alarm.alarm)}.</strong> {alarm.why}
             </p>
             <p class="doing">
               From {when(alarm.sinceMs)} {endWords(alarm, when)}

@@ -8,9 +8,9 @@ import { LineDown } from '../parts/line-down.tsx';
 import { Mark } from '../parts/mark.tsx';
 import { RecentRibbon } from '../parts/ribbon.tsx';
 import { Said } from '../parts/said.tsx';
-import { wellAddress } from '../route.ts';
+import { wellAddress } from '../page-of.ts';
 import { summaryWords } from '../words/attention.ts';
-import { countWords, nameWords } from '../words/names.ts';
+import { countWords, nameWords, placeWords } from '../words/names.ts';
 
 export function WellsPage() {
   const { source } = useSurroundings();
@@ -84,12 +84,13 @@ function WellRow({ well }: { well: WellAnswer }) {
       <Mark attention={well.attention} />
       <div class="well-said">
         <h2>
-          <a href={wellAddress(well.well)}>{nameWords(well.well)}</a>
+          <a href={wellAddress(well.well)}>{nameWords(well.well)}</a>{' '}
+          <span class="place">{placeWords(well)}</span>
         </h2>
         <p class="headline">{headline}</p>
         {doing !== headline && <p class="doing">{doing}</p>}
       </div>
-      <RecentRibbon recent={well.recent} />
+      <RecentRibbon recent={well.recent} usual={well.usualRanS} />
     </li>
   );
 }

@@ -1,11 +1,13 @@
 /** A standing alarm: what, since when, why, what may be behind it, the first safe step with its cautions, and the button that says it was seen. */
 import { useState } from 'preact/hooks';
 import type { AlarmAnswer } from '../../shared/api/alarms.ts';
+import { ALARM_WORDS } from '../../shared/words/alarm-words.ts';
+import { CAUTIONS } from '../../shared/words/cautions.ts';
 import { momentWords } from '../../shared/api/time-words.ts';
 import { nowMs } from '../data/clock.ts';
 import { rememberedName, rememberName, useSurroundings } from '../data/settings.ts';
 import { AskError } from '../data/source.ts';
-import { causeWords, likelyWords, saidOfAlarm } from '../words/alarm.ts';
+import { causeLines } from '../words/alarm.ts';
 import { Mark } from './mark.tsx';
 
 export function AlarmCard({
@@ -18,42 +20,52 @@ export function AlarmCard({
   changed: () => void;
 }) {
   const { units } = useSurroundings();
-  const { title, meaning, firstStep, cautions } = saidOfAlarm(alarm.alarm);
+  const { title, means, firstStep, canBeWrong, cautions } = ALARM_WORDS[alarm.alarm];
   const when = (ms: number): string => momentWords(ms, timeZone, units, nowMs());
   return (
     <article class={`alarm is-${alarm.priority}`} aria-labelledby={alarm.id}>
-      <Mark attention={alarm.priority} />
-      <h3 id={alarm.id}>{title}</h3>
-      <p class="why">{sentence(alarm.why)}</p>
-      <p class="doing">Since {when(alarm.sinceMs)}.</p>
-      {meaning !== undefined && <p>{meaning}</p>}
-      {alarm.causes.length > 0 && (
-        <>
-          <h4>What may be behind it</h4>
-          <ol class="causes">
-            {alarm.causes.map(({ cause, weight }) => (
-              <li key={cause}>
-                {causeWords(cause)} <span class="likely">{likelyWords(weight)}</span>
-              </li>
+      <header>
+        <h3 id={alarm.id}>{title}</h3>
+        <Mark attention={alarm.priority} />
+      </header>
+      <div class="alarm-said">
+        <p class="why">{sentence(alarm.why)}</p>
+        <p class="doing">Since {when(alarm.sinceMs)}.</p>
+        <p>{means}</p>
+        <Causes alarm={alarm} />
+      </div>
+      <div class="alarm-done">
+        <h4>First safe step</h4>
+        <p>{firstStep}</p>
+        {cautions.length > 0 && (
+          <ul class="cautions" aria-label="Cautions">
+            {cautions.map((caution) => (
+              <li key={caution}>{CAUTIONS[caution]}</li>
             ))}
-          </ol>
-        </>
-      )}
-      {firstStep !== undefined && (
-        <>
-          <h4>First safe step</h4>
-          <p>{firstStep}</p>
-        </>
-      )}
-      {cautions.length > 0 && (
-        <ul class="cautions" aria-label="Cautions">
-          {cautions.map((caution) => (
-            <li key={caution}>{caution}</li>
-          ))}
-        </ul>
-      )}
+          </ul>
+        )}
+        <h4>When this can be wrong</h4>
+        <p>{canBeWrong}</p>
+      </div>
       <Seen alarm={alarm} when={when} changed={changed} />
     </article>
+  );
+}
+
+function Causes({ alarm }: { alarm: AlarmAnswer }) {
+  if (alarm.causes.length === 0) return null;
+  return (
+    <>
+      <h4>What may be behind it</h4>
+      <ol class="causes">
+        {causeLines(alarm.causes).map(({ names, likely, what, toldApartBy }) => (
+          <li key={names}>
+            <strong>{names}</strong> <span class="likely">{likely}.</span> {what}
+            {toldApartBy !== undefined && ` These look alike. To tell which: ${toldApartBy}.`}
+          </li>
+        ))}
+      </ol>
+    </>
   );
 }
 

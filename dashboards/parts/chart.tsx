@@ -7,6 +7,9 @@ import uPlot from 'uplot';
 import { clockWords, localDate } from '../../shared/api/time-words.ts';
 import type { UnitSystem } from '../../shared/quantity/print-quantity.ts';
 
+/** Radius of a dot. */
+const DOT_PX = 1.75;
+
 export type Tone = 'clay' | 'water' | 'moss' | 'ink' | 'soft';
 
 export interface ChartLine {
@@ -129,7 +132,7 @@ function optionsOf(
     width: at.clientWidth,
     height,
     legend: { show: false },
-    padding: [8, 8, 0, 0],
+    padding: [8, 26, 0, 0],
     cursor: { drag: { x: false, y: false }, points: { size: 7 } },
     ...(timeZone === undefined ? {} : { tzDate: (s: number) => uPlot.tzDate(new Date(s * 1e3), timeZone) }),
     scales: {
@@ -159,7 +162,7 @@ function seriesOf({ draw }: ChartLine, stroke: string): uPlot.Series {
     case 'dashes':
       return { ...quiet, stroke, width: 1.25, dash: [6, 5], spanGaps: true };
     case 'dots':
-      return { stroke, width: 0, paths: () => null, points: { show: true, size: 4, fill: stroke, stroke } };
+      return { ...quiet, stroke, fill: stroke, width: 0, paths: dots };
     case 'bars':
       return {
         ...quiet,
@@ -173,6 +176,22 @@ function seriesOf({ draw }: ChartLine, stroke: string): uPlot.Series {
     default:
       return draw satisfies never;
   }
+}
+
+/** Dots as a path, not as uPlot's points: those are painted over all lines, and the usual would lie hidden under them. */
+function dots(plot: uPlot, series: number, from: number, to: number): uPlot.Series.Paths {
+  const fill = new Path2D();
+  const radius = DOT_PX * devicePixelRatio;
+  const [xs, ys] = [plot.data[0], plot.data[series] ?? []];
+  for (let i = from; i <= to; i += 1) {
+    const value = ys[i];
+    const at = xs[i];
+    if (value === null || value === undefined || at === undefined) continue;
+    const [x, y] = [plot.valToPos(at, 'x', true), plot.valToPos(value, 'y', true)];
+    fill.moveTo(x + radius, y);
+    fill.arc(x, y, radius, 0, 2 * Math.PI);
+  }
+  return { fill };
 }
 
 function xRange({ xRange: wanted, xs }: ChartProps, min: number, max: number): [number, number] {

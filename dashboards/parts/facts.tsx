@@ -1,6 +1,7 @@
 /** What the card says, what is usual, and the sensors with when they were last heard. What is not known is said to be so. */
 import { channelUnit } from '../../shared/api/channel-units.ts';
-import { agoWords, durationWords } from '../../shared/api/time-words.ts';
+import { agoWords, dateWords } from '../../shared/api/time-words.ts';
+import { sayDuration } from '../../shared/words/format.ts';
 import type { PumpDetail, WellDetail } from '../../shared/api/wells.ts';
 import { printQuantity } from '../../shared/quantity/print-quantity.ts';
 import type { Dimension } from '../../shared/quantity/units.ts';
@@ -41,7 +42,7 @@ export function CardFacts({ detail, pump }: { detail: WellDetail; pump: PumpDeta
     ['Running amps', learnt(baseline?.amps, 'current')],
     ['Cut-in', learnt(baseline?.cutInKpa, 'pressure')],
     ['Cut-out', learnt(baseline?.cutOutKpa, 'pressure')],
-    ['A run', baseline?.ranS === undefined ? 'not known yet' : durationWords(baseline.ranS)],
+    ['A run', baseline?.ranS === undefined ? 'not known yet' : sayDuration(baseline.ranS)],
     [
       'Cycles a day',
       baseline?.cyclesPerDay === undefined ? 'not known yet' : String(Math.round(baseline.cyclesPerDay)),
@@ -61,7 +62,8 @@ export function CardFacts({ detail, pump }: { detail: WellDetail; pump: PumpDeta
         <Facts facts={usual} />
         {baseline && (
           <p class="doing">
-            {baseline.pinned ? 'Pinned by a person' : 'Learnt'} on {baseline.at.slice(0, 10)}.
+            {baseline.pinned ? 'Pinned by a person' : 'Learnt'} on{' '}
+            {dateWords(Date.parse(baseline.at), detail.well.timeZone, detail.nowMs)}.
           </p>
         )}
       </section>

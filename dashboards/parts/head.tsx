@@ -1,6 +1,6 @@
 /** The top of every page: where one is, where one can go, and the units. */
 import type { UnitSystem } from '../../shared/quantity/print-quantity.ts';
-import type { Page } from '../route.ts';
+import type { Page } from '../page-of.ts';
 
 const PLACES = [
   { at: 'wells', href: '#/', word: 'Wells' },

@@ -89,7 +89,7 @@ function dotsOf({ cycles, days }: Past, pump: string): Dots {
   };
 }
 
-/** A day's mark stands about its local noon: 18:00 UTC is in the same day from Hawaii to Newfoundland and in Europe. */
+/** A day's mark stands about its local noon: 18:00 UTC is in the same date from Hawaii to central Europe. */
 function noonS(day: DayAnswer): number {
   return Date.parse(`${day.date}T18:00:00Z`) / 1000;
 }
@@ -162,7 +162,7 @@ function PastCharts({ past, pump, timeZone }: { past: Past; pump: PumpDetail; ti
       fromZero: true,
       xs: dayXs,
       lines: [
-        { label: 'Cycles', tone: 'clay', draw: 'bars', values: cyclesADay },
+        { label: 'Cycles', tone: 'moss', draw: 'bars', values: cyclesADay },
         ...usual(cyclesPerDay, dayXs, 'Usual'),
       ],
       label: `Cycles a day: ${spanWords(cyclesADay, '', 0)}.`,

@@ -1,16 +1,16 @@
 /** The small ribbon of a well's last days, for the list. */
-import { durationWords } from '../../shared/api/time-words.ts';
+import { sayDuration } from '../../shared/words/format.ts';
 import type { RecentDay } from '../../shared/api/wells.ts';
 import { ribbonShape, usualOf } from './ribbon-path.ts';
 import type { RibbonBox } from './ribbon-path.ts';
 
-const BOX: RibbonBox = { width: 224, height: 40 };
+const BOX: RibbonBox = { width: 224, height: 48 };
 
-export function RecentRibbon({ recent }: { recent: readonly RecentDay[] }) {
+export function RecentRibbon({ recent, usual }: { recent: readonly RecentDay[]; usual: number | undefined }) {
   const days = recent.map((day) => day.ranS ?? null);
   return (
     <figure class="recent">
-      <RibbonDrawing days={days} usual={usualOf(days)} box={BOX} label={recentWords(days)} />
+      <RibbonDrawing days={days} usual={usual ?? usualOf(days)} box={BOX} label={recentWords(days)} />
       <figcaption>Run time a day, last {recent.length} days</figcaption>
     </figure>
   );
@@ -21,7 +21,7 @@ function recentWords(days: readonly (number | null)[]): string {
   const last = known.at(-1);
   if (last === undefined) return 'No day of this well is known yet.';
   const [least, most] = [Math.min(...known), Math.max(...known)];
-  return `Run time a day: from ${durationWords(least)} to ${durationWords(most)}, last ${durationWords(last)}.`;
+  return `Run time a day: from ${sayDuration(least)} to ${sayDuration(most)}, last ${sayDuration(last)}.`;
 }
 
 export function RibbonDrawing(props: {

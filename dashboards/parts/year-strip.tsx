@@ -6,7 +6,8 @@ import { useState } from 'preact/hooks';
 import type { AlarmAnswer } from '../../shared/api/alarms.ts';
 import { alarmTitle } from '../../shared/api/alarm-title.ts';
 import type { DayAnswer } from '../../shared/api/history.ts';
-import { dateWords, durationWords, localDate } from '../../shared/api/time-words.ts';
+import { dateWords, localDate } from '../../shared/api/time-words.ts';
+import { sayDuration } from '../../shared/words/format.ts';
 import type { WellDetail } from '../../shared/api/wells.ts';
 import { nowMs } from '../data/clock.ts';
 import { useSurroundings } from '../data/settings.ts';
@@ -57,7 +58,7 @@ function Strip({
   const known = values.filter((value) => value !== null);
   const [at, setAt] = useState(DAYS - 1);
   if (known.length === 0) return <p class="said">The first whole day will stand here tomorrow.</p>;
-  const usual = usualOf(values);
+  const usual = detail.well.usualRanS ?? usualOf(values);
   const date = dates[at] ?? '';
   const onDay = alarms.filter((alarm) => standsOn(alarm, date, timeZone));
   const words = dayWords(date, values[at] ?? null, usual, timeZone, onDay);
@@ -67,7 +68,7 @@ function Strip({
         days={values}
         usual={usual}
         box={BOX}
-        label={`Run time a day over a year, ${known.length} days known: usually ${durationWords(usual)}, at most ${durationWords(Math.max(...known))}.`}
+        label={`Run time a day over a year, ${known.length} days known: usually ${sayDuration(usual)}, at most ${sayDuration(Math.max(...known))}.`}
       />
       <Told alarms={alarms} dates={dates} timeZone={timeZone} />
       <Months dates={dates} />
@@ -113,7 +114,7 @@ function dayWords(
   alarms: readonly AlarmAnswer[],
 ): string {
   const when = dateWords(Date.parse(`${date}T18:00:00Z`), timeZone, nowMs());
-  const ran = ranS === null ? 'not known' : `ran ${durationWords(ranS)} (usual ${durationWords(usual)})`;
+  const ran = ranS === null ? 'not known' : `ran ${sayDuration(ranS)} (usual ${sayDuration(usual)})`;
   return [`${when}: ${ran}`, ...alarms.map((alarm) => alarmTitle(alarm.alarm).toLowerCase())].join('; ');
 }
 

@@ -4,6 +4,12 @@ export function nameWords(name: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
+/** Where a well is and what it is for: "Harrow bend, for house and stock". */
+export function placeWords({ site, uses }: { site?: string; uses: readonly string[] }): string {
+  const use = uses.length === 0 ? '' : `for ${uses.join(' and ')}`;
+  return [site === undefined ? '' : nameWords(site), use].filter((part) => part !== '').join(', ');
+}
+
 export function countWords(n: number, one: string, many: string): string {
   return `${n === 0 ? 'no' : n} ${n === 1 ? one : many}`;
 }

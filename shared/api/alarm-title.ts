@@ -1,7 +1,8 @@
-/** The short title of an alarm: its name in the contract, written as words. */
+/** The short title of an alarm, from the wording that the whole project shares. */
+import { ALARM_WORDS } from '../words/alarm-words.ts';
+import type { AlarmKind } from '../words/kinds.ts';
 
-/** "Short cycling" for `short-cycling`. */
-export function alarmTitle(kind: string): string {
-  const text = kind.replaceAll('-', ' ');
-  return text.charAt(0).toUpperCase() + text.slice(1);
+/** A few words without a full stop: "Pump starts too often". */
+export function alarmTitle(kind: AlarmKind): string {
+  return ALARM_WORDS[kind].title;
 }

@@ -5,6 +5,7 @@ const opt = z.exactOptional;
 
 export const refusedShape = z
   .object({
+    nowMs: z.number(),
     counts: z.array(z.object({ reason: z.string(), count: z.number().int(), lastMs: z.number() })),
     last: z.array(
       z.object({

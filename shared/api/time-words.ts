@@ -1,7 +1,8 @@
 /**
- * Times and durations as people say them, in the well's own time zone: "10:40 am", "Tuesday", "3 March", "3 h 20 min". Now is an
+ * Times as people say them, in the well's own time zone: "10:40 am", "Tuesday", "3 March". Now is an
  * argument; Intl does the calendar, days of 23 and 25 hours included.
  */
+import { sayDuration } from '../words/format.ts';
 import type { UnitSystem } from '../quantity/print-quantity.ts';
 
 const MIN_MS = 60_000;
@@ -65,18 +66,8 @@ export function momentWords(atMs: number, timeZone: string, system: UnitSystem, 
   return `${weekday} ${dateWords(atMs, timeZone, nowMs)}, ${clockWords(atMs, timeZone, system)}`;
 }
 
-/** A length of time with the two figures that matter: "45 s", "14 min", "3 h 20 min", "5 days". */
-export function durationWords(seconds: number): string {
-  const s = Math.max(0, Math.round(seconds));
-  if (s < 90) return `${s} s`;
-  const min = Math.round(s / 60);
-  if (min < 90) return `${min} min`;
-  if (min < 48 * 60) return min % 60 === 0 ? `${min / 60} h` : `${Math.floor(min / 60)} h ${min % 60} min`;
-  return `${Math.round(min / (24 * 60))} days`;
-}
-
 /** How long ago: "just now", "4 min ago". */
 export function agoWords(atMs: number, nowMs: number): string {
   const ms = nowMs - atMs;
-  return ms < 10_000 ? 'just now' : `${durationWords(ms / 1000)} ago`;
+  return ms < 10_000 ? 'just now' : `${sayDuration(ms / 1000)} ago`;
 }

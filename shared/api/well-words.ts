@@ -7,7 +7,8 @@ import { printQuantity } from '../quantity/print-quantity.ts';
 import type { UnitSystem } from '../quantity/print-quantity.ts';
 import type { AlarmAnswer } from './alarms.ts';
 import { alarmTitle } from './alarm-title.ts';
-import { dateWords, durationWords, whenWords } from './time-words.ts';
+import { sayDuration } from '../words/format.ts';
+import { dateWords, whenWords } from './time-words.ts';
 import type { Attention, Mode, PumpNow, WellNow } from './wells.ts';
 
 /** A well that sent nothing for this long is called unheard, even before an alarm says so. Steady nodes send every 10 s. */
@@ -64,7 +65,7 @@ export function leadingAlarm(standing: readonly AlarmAnswer[], nowMs: number): A
     .toSorted((a, b) => RANK[a.priority] - RANK[b.priority] || b.sinceMs - a.sinceMs)[0];
 }
 
-/** The headline: "Short cycling since Tuesday: 14 starts in 18 min." or, where nothing stands, what the well does. */
+/** The headline: "Pump starts too often since Tuesday: 14 starts in 18 min." or, where nothing stands, what the well does. */
 export function headlineWords(
   well: WellNow,
   standing: readonly AlarmAnswer[],
@@ -118,7 +119,7 @@ function pumpWords(pump: PumpNow, several: boolean, system: UnitSystem, nowMs: n
   const name = several ? `pump ${pump.pump.slice(1)} ` : '';
   if (pump.running === undefined) return `${name}not known whether it runs`;
   if (!pump.running) return `${name}resting`;
-  const ran = pump.sinceMs === undefined ? '' : ` for ${durationWords((nowMs - pump.sinceMs) / 1000)}`;
+  const ran = pump.sinceMs === undefined ? '' : ` for ${sayDuration((nowMs - pump.sinceMs) / 1000)}`;
   const amps = pump.amps === undefined ? '' : ` at ${printQuantity(pump.amps, 'current', system, 1)}`;
   return `${name}running${ran}${amps}`;
 }
@@ -128,5 +129,5 @@ function todayWords(pumps: readonly PumpNow[]): string {
   const ranS = pumps.reduce((sum, pump) => sum + pump.ranTodayS, 0);
   if (pumps.length === 0) return '';
   if (starts === 0 && ranS === 0) return 'No run today';
-  return `ran ${durationWords(ranS)} today, ${starts} ${starts === 1 ? 'start' : 'starts'}`;
+  return `ran ${sayDuration(ranS)} today, ${starts} ${starts === 1 ? 'start' : 'starts'}`;
 }

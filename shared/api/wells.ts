@@ -61,7 +61,11 @@ const wellFields = {
   standing: z.array(alarmShape),
 };
 export const wellShape = z
-  .object({ ...wellFields, recent: z.array(recentDayShape) })
+  .object({
+    ...wellFields,
+    recent: z.array(recentDayShape),
+    usualRanS: opt(z.number().describe('Run time of a usual day, all pumps together.')),
+  })
   .meta({ id: 'Well', description: 'A well with its state in words.' });
 export type WellAnswer = z.output<typeof wellShape>;
 

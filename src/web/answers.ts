@@ -56,7 +56,7 @@ export const ANSWERS: Answers = {
     if ('no' in result) throw new ProblemError(409, result.no);
     return { ...result, node };
   },
-  refused: (deps, { query }) => deps.store.refused(query.limit ?? USUAL_REFUSED),
+  refused: (deps, { query }) => ({ nowMs: deps.now(), ...deps.store.refused(query.limit ?? USUAL_REFUSED) }),
   notices: (deps, { query }) => {
     const { state, limit = USUAL_NOTICES } = query;
     const rows = deps.store.notices({ limit, ...(state === undefined ? {} : { state }) });

@@ -48,7 +48,16 @@ function wellAnswer(deps: WebDeps, now: WellNow, standing: AlarmAnswer[], nowMs:
   return {
     ...wellState(now, standing, nowMs),
     recent: recentDays(deps.store.days(now.well, fromMs, nowMs + DAY_MS), now, nowMs),
+    ...usualDay(deps.live.well(now.well)),
   };
+}
+
+/** Only where it is known of every pump: a part of the sum would call every day unusual. */
+function usualDay(live: LiveWell | undefined): { usualRanS?: number } {
+  const known = live?.usual.map(({ baseline }) => baseline.ranSPerDay?.median) ?? [];
+  if (known.length === 0 || known.length < (live?.card.pumps.length ?? 0)) return {};
+  const sum = known.reduce<number>((a, ranS) => a + (ranS ?? Number.NaN), 0);
+  return Number.isNaN(sum) ? {} : { usualRanS: sum };
 }
 
 /** Days of all pumps together, oldest first; a day of which nothing is known is there, empty. Today is not over and left out. */

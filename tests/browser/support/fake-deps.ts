@@ -227,6 +227,7 @@ function baselineOf(story: Story): Baseline {
     atMs: FARM_NOW_MS - (story.days - 7) * DAY_MS,
     pinned: false,
     amps: { median: day.amps, spread: 0.05, n: 120 },
+    ranSPerDay: { median: day.starts * day.ranS, spread: 300, n: 7 },
     shape: { ...shape, ampsSpread: spread(0.07), kpaSpread: spread(4) },
   };
 }
