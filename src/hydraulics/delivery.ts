@@ -20,6 +20,10 @@ export const USUAL_FALL_PER_KPA = 0.001;
 const STEEPEST_FALL_PER_KPA = 0.005;
 /** The usual fall counts as so many fills. */
 const USUAL_COUNTS = 2;
+/** Share of the delivery that makes a draw heavy. */
+const HEAVY = 0.4;
+const CALM_FILLS = 8;
+const PASSED_OVER_MOST = 30;
 const NANO = 1e9;
 const MICRO = 1e6;
 
@@ -46,8 +50,9 @@ export interface Level {
 
 export interface Delivery {
   notes: FillNote[];
-  /** Fills seen under this card. */
+  /** Fills seen under this card, and those passed over since the last calm one. */
   fills: number;
+  passedOver: number;
   level?: Level;
   /** The level as first learnt under this card: what slow changes are measured by. */
   reference?: Level;
@@ -58,12 +63,12 @@ const REFERENCE_FROM = 12;
 const REFERENCE_TO = 36;
 
 export function newDelivery(): Delivery {
-  return { notes: [], fills: 0 };
+  return { notes: [], fills: 0, passedOver: 0 };
 }
 
 /** Learns from one fill. `amps`: the run's current, where it is known. */
 export function learnDelivery(delivery: Delivery, fill: Fill, amps?: number): void {
-  if (!(fill.rate > 0)) return;
+  if (!(fill.rate > 0) || passesOver(delivery, fill)) return;
   delivery.notes.push(noteOf(fill, amps));
   delivery.fills++;
   if (delivery.notes.length > FILLS_KEPT) delivery.notes.shift();
@@ -71,6 +76,20 @@ export function learnDelivery(delivery: Delivery, fill: Fill, amps?: number): vo
   const level = levelOf(delivery.notes);
   delivery.level = level;
   if (delivery.fills >= REFERENCE_FROM && delivery.fills <= REFERENCE_TO) refer(delivery, level);
+}
+
+/**
+ * A fill under a heavy draw is mostly the draw: once enough calm ones are known, a day of irrigation is passed over. But not for
+ * ever: where every fill is like that, they are all there is.
+ */
+function passesOver(delivery: Delivery, fill: Fill): boolean {
+  const heavy = Math.max(fill.drawBefore ?? 0, fill.drawAfter ?? 0) > HEAVY * (fill.lateRate ?? fill.rate);
+  if (!heavy || delivery.notes.length < CALM_FILLS || delivery.passedOver >= PASSED_OVER_MOST) {
+    if (!heavy) delivery.passedOver = 0;
+    return false;
+  }
+  delivery.passedOver++;
+  return true;
 }
 
 /** Fills were read with a time constant of the air that has proved wrong: the next ones decide. */
