@@ -18,22 +18,32 @@ export interface Conflict {
   lastMs: number;
 }
 
-/** Whether readings from `fromMs` to `toMs` of `boot` lie among another boot's, more than a minute of them by now. */
+/**
+ * Whether readings of `boot` from `span.fromMs` to `span.toMs` show that it runs beside another one: more than a minute of the two lies over
+ * each other by now, and these readings lie among the other's or make it more. What overlapped once and no longer grows is no new sign.
+ */
 export function overlappingBoot(
   boots: readonly BootState[],
   boot: BootState,
   span: { fromMs: number; toMs: number },
 ): ConflictEvidence | undefined {
-  const ourFromMs = Math.min(boot.fromMs ?? span.fromMs, span.fromMs);
-  const ourToMs = Math.max(boot.toMs ?? span.toMs, span.toMs);
+  const fromMs = Math.min(boot.fromMs ?? span.fromMs, span.fromMs);
+  const toMs = Math.max(boot.toMs ?? span.toMs, span.toMs);
   for (const other of boots) {
     if (other === boot || other.fromMs === undefined || other.toMs === undefined) continue;
-    const overlapMs = Math.min(ourToMs, other.toMs) - Math.max(ourFromMs, other.fromMs);
-    // A pack outside the other's time is no new sign: two boots that overlapped once would else be in conflict for ever.
-    if (overlapMs <= OVERLAP_MS || span.fromMs > other.toMs || span.toMs < other.fromMs) continue;
-    return { boot: boot.boot, otherBoot: other.boot, overlapS: Math.round(overlapMs / 1000) };
+    const otherSpan = { fromMs: other.fromMs, toMs: other.toMs };
+    const overMs = overlapMs({ fromMs, toMs }, otherSpan);
+    if (overMs <= OVERLAP_MS) continue;
+    const before = { fromMs: boot.fromMs ?? 0, toMs: boot.toMs ?? 0 };
+    if (overMs > overlapMs(before, otherSpan) || overlapMs(span, otherSpan) >= 0) {
+      return { boot: boot.boot, otherBoot: other.boot, overlapS: Math.round(overMs / 1000) };
+    }
   }
   return undefined;
+}
+
+function overlapMs(a: { fromMs: number; toMs: number }, b: { fromMs: number; toMs: number }): number {
+  return Math.min(a.toMs, b.toMs) - Math.max(a.fromMs, b.fromMs);
 }
 
 /** A sign of conflict came; the first one is news. Returns the conflict that stands. */

@@ -1,5 +1,5 @@
 /** `kept` never claims a pack that neither came nor was lost, and in the end claims every pack that there was. */
-import fc from 'fast-check';
+import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { keptPayload } from '../../src/readings/kept.ts';
 import { newNode, noteRefused, receiveHello, receivePack, type NodeState } from '../../src/readings/node.ts';

@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import {
   addSeqs,
@@ -54,7 +54,10 @@ test('addSeqs, dropSeqs, hasSeq and missingIn are a set of numbers', () => {
       const list: SeqRange[] = [];
       const model = new Set<number>();
       for (const { drop, from, n } of steps) {
-        for (let seq = from; seq <= from + n; seq++) drop ? model.delete(seq) : model.add(seq);
+        for (let seq = from; seq <= from + n; seq++) {
+          if (drop) model.delete(seq);
+          else model.add(seq);
+        }
         if (drop) dropSeqs(list, from, from + n);
         else addSeqs(list, from, from + n, 0);
         for (let i = 1; i < list.length; i++) expect(list[i]!.from).toBeGreaterThan(list[i - 1]!.to + 1);

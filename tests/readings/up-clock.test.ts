@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import * as fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { seeUp, type UpClock } from '../../src/readings/up-clock.ts';
 import { NOON } from '../support/packs.ts';

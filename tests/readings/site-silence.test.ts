@@ -1,0 +1,158 @@
+/** Rows of 'minute node says': s silent (since ten minutes before, or `s@since`), h heard; and what the wells and the site are told. */
+import { describe, expect, test } from 'vitest';
+import type { NewsItem } from '../../src/readings/news.ts';
+import {
+  newSite,
+  passSite,
+  siteHears,
+  siteNextMs,
+  type SiteNode,
+  type SiteSays,
+  type SiteState,
+} from '../../src/readings/site-silence.ts';
+import { NOON } from '../support/packs.ts';
+
+const MIN = 60_000;
+
+function told(
+  text: string,
+  nodes: SiteNode[],
+  untilMin: number,
+  between?: (site: SiteState) => SiteState,
+): string[] {
+  let site = newSite('home-farm');
+  const says: SiteSays = { news: [], events: [] };
+  for (const word of text.split(', ')) {
+    const [, at, node, what, since] = /^(\d+) (\w+) ([sh])(?:@(\d+))?$/.exec(word)!;
+    const atMs = NOON + Number(at) * MIN;
+    const sinceMs = NOON + Number(since ?? Number(at) - 10) * MIN;
+    const item: NewsItem = {
+      atMs,
+      node: what === 's' ? { news: 'silent', node: node!, sinceMs } : { news: 'heard', node: node! },
+    };
+    siteHears(site, nodes, item, says);
+    site = between?.(site) ?? site;
+  }
+  passSite(site, nodes, NOON + untilMin * MIN, says);
+  const rows = [
+    ...says.news.map(({ atMs, node }): [number, string] => [
+      atMs,
+      `${node.node} ${node.news}${'withSite' in node && node.withSite ? ' with site' : ''}`,
+    ]),
+    ...says.events.map(({ event, orderMs }): [number, string] => [
+      orderMs,
+      `SITE ${event.state} ${event.priority ?? ''}`.trim(),
+    ]),
+  ];
+  return rows.sort((a, b) => a[0] - b[0]).map(([atMs, row]) => `${(atMs - NOON) / MIN} ${row}`);
+}
+
+const nodes = (text: string): SiteNode[] =>
+  text
+    .split(' ')
+    .map((name) => ({ node: name.replace('!', ''), priority: name.endsWith('!') ? 'now' : 'soon' }));
+
+describe('site-silent stands for half of a site, two or more', () => {
+  test.each([
+    ['one alone on its site is told at once', 'a', '20 a s', 30, ['20 a silent']],
+    ['one of two is held back 5 min, then told', 'a b', '20 a s', 30, ['25 a silent']],
+    ['heard again meanwhile: nothing', 'a b', '20 a s, 23 a h', 30, []],
+    [
+      'both within 5 min: the site',
+      'a b',
+      '20 a s, 22 b s',
+      30,
+      ['22 a silent with site', '22 b silent with site', '22 SITE raised soon'],
+    ],
+    [
+      'with the highest priority among them',
+      'a b!',
+      '20 a s, 22 b s',
+      30,
+      ['22 a silent with site', '22 b silent with site', '22 SITE raised now'],
+    ],
+    [
+      'two of four are half',
+      'a b c d',
+      '20 a s, 22 b s',
+      30,
+      ['22 a silent with site', '22 b silent with site', '22 SITE raised soon'],
+    ],
+    ['two of five are not', 'a b c d e', '20 a s, 22 b s', 30, ['25 a silent', '27 b silent']],
+    ['that fell silent more than 5 min apart', 'a b', '20 a s, 27 b s', 40, ['25 a silent', '32 b silent']],
+    [
+      'that fell silent together though one is known later',
+      'a b',
+      '20 a s@10, 50 b s@12',
+      60,
+      ['25 a silent', '50 a silent with site', '50 b silent with site', '50 SITE raised soon'],
+    ],
+    [
+      'one more of a silent site stands with it',
+      'a b c d',
+      '20 a s, 22 b s, 40 c s',
+      50,
+      ['22 a silent with site', '22 b silent with site', '22 SITE raised soon', '40 c silent with site'],
+    ],
+    [
+      'fewer than half: the site is back, the rest are silent by themselves',
+      'a b',
+      '20 a s, 22 b s, 30 a h',
+      40,
+      [
+        '22 a silent with site',
+        '22 b silent with site',
+        '22 SITE raised soon',
+        '30 a heard',
+        '30 b silent',
+        '30 SITE cleared',
+      ],
+    ],
+    ['told alone and heard again', 'a b', '20 a s, 40 a h', 50, ['25 a silent', '40 a heard']],
+  ] as [string, string, string, number, string[]][])('%s', (_, site, text, until, rows) => {
+    expect(told(text, nodes(site), until).sort()).toEqual([...rows].sort());
+    const saved = (s: SiteState): SiteState => {
+      const again: SiteState = JSON.parse(JSON.stringify(s));
+      return again;
+    };
+    expect(told(text, nodes(site), until, saved).sort()).toEqual([...rows].sort());
+  });
+});
+
+test('other news goes straight through', () => {
+  const says: SiteSays = { news: [], events: [] };
+  const item: NewsItem = { atMs: NOON, node: { news: 'no-power', node: 'a' } };
+  siteHears(newSite('home-farm'), nodes('a b'), item, says);
+  expect(says).toEqual({ news: [item], events: [] });
+});
+
+test('siteNextMs is when a held-back silence is told', () => {
+  const site = newSite('home-farm');
+  expect(siteNextMs(site, nodes('a b'))).toBe(Number.POSITIVE_INFINITY);
+  const item: NewsItem = { atMs: NOON, node: { news: 'silent', node: 'a', sinceMs: NOON - 10 * MIN } };
+  siteHears(site, nodes('a b'), item, { news: [], events: [] });
+  expect(siteNextMs(site, nodes('a b'))).toBe(NOON + 5 * MIN);
+});
+
+test('the line names the site, how many of how many, and no well', () => {
+  const says: SiteSays = { news: [], events: [] };
+  const site = newSite('home-farm');
+  for (const node of ['a', 'b']) {
+    siteHears(
+      site,
+      nodes('a b c d'),
+      { atMs: NOON, node: { news: 'silent', node, sinceMs: NOON - 10 * MIN } },
+      says,
+    );
+  }
+  expect(says.events[0]!.event).toMatchObject({
+    event: 'alarm',
+    site: 'home-farm',
+    alarm: 'site-silent',
+    state: 'raised',
+    at: '2026-03-02T12:00:00.000Z',
+    since: '2026-03-02T11:50:00.000Z',
+    evidence: { silent: 2, nodes: 4 },
+  });
+  expect(says.events[0]!.event.well).toBeUndefined();
+});
