@@ -18,11 +18,13 @@ const io: Io = {
   out: (line) => process.stdout.write(`${line}\n`),
   err: (line) => process.stderr.write(`${line}\n`),
   env: process.env,
-  progress: process.stderr.isTTY === true,
+  progress: process.stderr.isTTY,
 };
 
 async function help(): Promise<void> {
-  io.out('stillwell: watches water wells through a current clamp and a pressure transducer, and says in time what departs from normal.');
+  io.out(
+    'stillwell: watches water wells through a current clamp and a pressure transducer, and says in time what departs from normal.',
+  );
   io.out('It only watches: it switches no pump and is no safety device.\n');
   for (const load of Object.values(COMMANDS)) {
     const { usage, about } = await load();
@@ -39,7 +41,9 @@ async function main(args: string[]): Promise<number> {
   }
   const load = Object.hasOwn(COMMANDS, name) ? COMMANDS[name] : undefined;
   if (!load) {
-    io.err(`There is no command "${name}". Commands: ${Object.keys(COMMANDS).join(', ')}. Try: stillwell --help`);
+    io.err(
+      `There is no command "${name}". Commands: ${Object.keys(COMMANDS).join(', ')}. Try: stillwell --help`,
+    );
     return EXIT.misused;
   }
   const command = await load();
@@ -51,7 +55,9 @@ async function main(args: string[]): Promise<number> {
 }
 
 // A reader that has seen enough (`stillwell replay … | head`) is no fault.
-process.stdout.on('error', (error: NodeJS.ErrnoException) => process.exit(error.code === 'EPIPE' ? EXIT.ok : EXIT.failed));
+process.stdout.on('error', (error: NodeJS.ErrnoException) =>
+  process.exit(error.code === 'EPIPE' ? EXIT.ok : EXIT.failed),
+);
 
 try {
   process.exitCode = await main(process.argv.slice(2));

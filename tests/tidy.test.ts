@@ -5,8 +5,18 @@ import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 
 const top = fileURLToPath(new URL('..', import.meta.url));
-const PURE = ['card', 'wire', 'readings', 'cycles', 'hydraulics', 'baseline', 'watch', 'alarm', 'notice', 'engine'];
-const EDGE = ['store', 'broker', 'send', 'web', 'run', 'config', 'proving'];
+const PURE = [
+  'card',
+  'wire',
+  'readings',
+  'cycles',
+  'hydraulics',
+  'baseline',
+  'watch',
+  'alarm',
+  'notice',
+  'engine',
+];
 /** These never import each other. */
 const APART = ['store', 'broker', 'send', 'web'];
 
@@ -29,7 +39,11 @@ function files(folder: string, endings = /\.tsx?$/): string[] {
 function importsOf(path: string): Import[] {
   const text = readFileSync(join(top, path), 'utf8');
   const found = [...text.matchAll(/^\s*(?:import|export)\s+(type\s)?[^'"]*?from\s+['"]([^'"]+)['"]/gm)];
-  const dynamic = [...text.matchAll(/import\(\s*['"]([^'"]+)['"]\s*\)/g)].map((m) => ({ from: path, to: m[1]!, typeOnly: false }));
+  const dynamic = [...text.matchAll(/import\(\s*['"]([^'"]+)['"]\s*\)/g)].map((m) => ({
+    from: path,
+    to: m[1]!,
+    typeOnly: false,
+  }));
   return [...found.map((m) => ({ from: path, to: m[2]!, typeOnly: m[1] !== undefined })), ...dynamic];
 }
 
@@ -39,7 +53,9 @@ function target(i: Import): string {
 }
 
 const station = (path: string): string | undefined => /^src\/([a-z]+)\//.exec(path)?.[1];
-const sources = [...files('src'), ...files('shared'), ...files('dashboards')].filter((f) => !f.includes('node_modules'));
+const sources = [...files('src'), ...files('shared'), ...files('dashboards')].filter(
+  (f) => !f.includes('node_modules'),
+);
 const all = sources.flatMap(importsOf);
 
 describe('imports', () => {
@@ -57,7 +73,8 @@ describe('imports', () => {
   it('of shared/ stay within shared/, of dashboards/ within dashboards/ and shared/', () => {
     const wrong = all.filter((i) => {
       const to = target(i);
-      if (!i.to.startsWith('.')) return i.from.startsWith('shared/') && !(i.to === 'zod' && i.from.startsWith('shared/api/'));
+      if (!i.to.startsWith('.'))
+        return i.from.startsWith('shared/') && !(i.to === 'zod' && i.from.startsWith('shared/api/'));
       if (i.from.startsWith('shared/')) return !to.startsWith('shared/');
       return i.from.startsWith('dashboards/') && !to.startsWith('dashboards/') && !to.startsWith('shared/');
     });
@@ -65,17 +82,26 @@ describe('imports', () => {
   });
 
   it('of the core reach no file, network or clock', () => {
-    const wrong = all.filter((i) => PURE.includes(station(i.from) ?? '') && /^node:|^(mqtt|aedes|hono|better-sqlite3|pino|nodemailer)/.test(i.to));
+    const wrong = all.filter(
+      (i) =>
+        PURE.includes(station(i.from) ?? '') &&
+        /^node:|^(mqtt|aedes|hono|better-sqlite3|pino|nodemailer)/.test(i.to),
+    );
     expect(wrong.map((i) => `${i.from} imports ${i.to}`)).toEqual([]);
     const clocks = sources
       .filter((f) => PURE.includes(station(f) ?? ''))
-      .filter((f) => /\bDate\.now\(|new Date\(\)|Math\.random\(|setTimeout\(|setInterval\(|performance\.now\(|console\./.test(code(f)));
+      .filter((f) =>
+        /\bDate\.now\(|new Date\(\)|Math\.random\(|setTimeout\(|setInterval\(|performance\.now\(|console\./.test(
+          code(f),
+        ),
+      );
     expect(clocks).toEqual([]);
   });
 
   it('make no circle within a folder', () => {
     const graph = new Map<string, string[]>();
-    for (const i of all) if (i.to.startsWith('.') && !i.typeOnly) graph.set(i.from, [...(graph.get(i.from) ?? []), target(i)]);
+    for (const i of all)
+      if (i.to.startsWith('.') && !i.typeOnly) graph.set(i.from, [...(graph.get(i.from) ?? []), target(i)]);
     const done = new Set<string>();
     const circles: string[] = [];
     const visit = (file: string, path: string[]): void => {
@@ -101,7 +127,9 @@ function code(path: string): string {
 
 describe('files', () => {
   it('each open with the idea they hold', () => {
-    const silent = files('src').filter((f) => !/^(#!.*\n)?\s*(\/\*\*|\/\/)/.test(readFileSync(join(top, f), 'utf8')));
+    const silent = files('src').filter(
+      (f) => !/^(#!.*\n)?\s*(\/\*\*|\/\/)/.test(readFileSync(join(top, f), 'utf8')),
+    );
     expect(silent).toEqual([]);
   });
 
@@ -109,7 +137,8 @@ describe('files', () => {
     const tested = new Set(files('tests').flatMap(importsOf).map(target));
     // What a tested file of the same folder imports is tested through it.
     const byFolder = new Map<string, string[]>();
-    for (const i of all) if (i.to.startsWith('.')) byFolder.set(i.from, [...(byFolder.get(i.from) ?? []), target(i)]);
+    for (const i of all)
+      if (i.to.startsWith('.')) byFolder.set(i.from, [...(byFolder.get(i.from) ?? []), target(i)]);
     const queue = [...tested];
     while (queue.length > 0) {
       const file = queue.pop()!;
@@ -125,8 +154,18 @@ describe('files', () => {
   });
 
   it('hold no leftovers and no switched-off tests', () => {
-    const marks = new RegExp(['FIX' + 'ME', 'X' + 'XX', 'HA' + 'CK', 'TO' + 'DO'].map((w) => `\\b${w}\\b`).join('|'));
-    const offs = new RegExp(`\\b(it|test|describe)\\.(${'on' + 'ly'}|${'sk' + 'ip'})\\(`);
+    // Written in halves, so that this file is not found itself.
+    const marks = new RegExp(
+      [
+        ['FIX', 'ME'],
+        ['X', 'XX'],
+        ['HA', 'CK'],
+        ['TO', 'DO'],
+      ]
+        .map((w) => `\\b${w.join('')}\\b`)
+        .join('|'),
+    );
+    const offs = new RegExp(`\\b(it|test|describe)\\.(${['on', 'ly'].join('')}|${['sk', 'ip'].join('')})\\(`);
     const left = [...sources, ...files('tests')].filter((f) => {
       const text = readFileSync(join(top, f), 'utf8');
       return marks.test(text) || offs.test(text);
@@ -137,8 +176,24 @@ describe('files', () => {
 
 describe('top level', () => {
   it('is as designed', () => {
-    const designed = ['README.md', 'DEVELOPERS.md', 'package.json', 'package-lock.json', 'tsconfig.json', 'src', 'firmware-contract', 'tests', 'dashboards', 'shared'];
-    const more = readdirSync(top).filter((n) => !n.startsWith('.') && !designed.includes(n) && !['node_modules', 'dist', 'data', 'LICENSE'].includes(n));
+    const designed = [
+      'README.md',
+      'DEVELOPERS.md',
+      'package.json',
+      'package-lock.json',
+      'tsconfig.json',
+      'src',
+      'firmware-contract',
+      'tests',
+      'dashboards',
+      'shared',
+    ];
+    const more = readdirSync(top).filter(
+      (n) =>
+        !n.startsWith('.') &&
+        !designed.includes(n) &&
+        !['node_modules', 'dist', 'data', 'LICENSE'].includes(n),
+    );
     expect(more).toEqual([]);
   });
 });

@@ -33,7 +33,16 @@ const IDLE_MEMORY = 2000;
 
 export function newLevels(maxAmps: number | undefined): Levels {
   const startGuess = maxAmps === undefined ? GUESS_WITHOUT_CARD_A : Math.max(0.3, SHARE_OF_MAX * maxAmps);
-  const levels: Levels = { idle: 0, noise: 0, restReadings: 0, runs: [], startGuess, highest: 0, on: 0, off: 0 };
+  const levels: Levels = {
+    idle: 0,
+    noise: 0,
+    restReadings: 0,
+    runs: [],
+    startGuess,
+    highest: 0,
+    on: 0,
+    off: 0,
+  };
   settle(levels);
   return levels;
 }

@@ -8,7 +8,15 @@ import { levelsRest, levelsRun, newLevels, type Levels } from './levels.ts';
 import { goodForMs, isCoarse, newPace, paceReading, type Pace } from './pace.ts';
 import { flagRun, newRun, runAmps, runHeld, runHeldUntil, runReading, type Run } from './run.ts';
 import { finishShape, shapeReading } from './shape.ts';
-import { firstOver, kpaBefore, medianOfThree, readCutIn, readCutOut, type Sampling, type Trail } from './trail.ts';
+import {
+  firstOver,
+  kpaBefore,
+  medianOfThree,
+  readCutIn,
+  readCutOut,
+  type Sampling,
+  type Trail,
+} from './trail.ts';
 
 export interface PumpState {
   index: number;
@@ -83,7 +91,13 @@ function deciding(pump: PumpState, tMs: number): number {
 }
 
 /** One reading of line `leg` (0 to 2) of this pump's current, A. */
-export function pumpCurrent(pump: PumpState, tMs: number, leg: number, amps: number, pressure: PressureView): PumpStep {
+export function pumpCurrent(
+  pump: PumpState,
+  tMs: number,
+  leg: number,
+  amps: number,
+  pressure: PressureView,
+): PumpStep {
   while (pump.lines.length <= leg) {
     pump.lines.push(0);
     pump.lineMs.push(-NEVER_MS);
@@ -144,7 +158,12 @@ function holdUntil(pump: PumpState, tMs: number): void {
   for (let leg = 0; leg < pump.lines.length; leg++) runHeldUntil(pump.run!, leg, tMs);
 }
 
-function begin(pump: PumpState, startSeen: boolean, reading: [number, number, number], pressure: PressureView): PumpStep {
+function begin(
+  pump: PumpState,
+  startSeen: boolean,
+  reading: [number, number, number],
+  pressure: PressureView,
+): PumpStep {
   const startedMs = pump.edges.candidateMs;
   const run = newRun(startedMs, startSeen);
   pump.run = run;
@@ -179,7 +198,8 @@ function spike(pump: PumpState): PumpStep {
 function blip(pump: PumpState, tMs: number, pressure: PressureView): PumpStep {
   const { running } = pump.levels;
   const amps = Math.max(...pump.waiting.map((w) => w[2]));
-  const likeOne = running !== undefined && amps >= LIKE_RUNNING[0] * running && amps <= LIKE_RUNNING[1] * running;
+  const likeOne =
+    running !== undefined && amps >= LIKE_RUNNING[0] * running && amps <= LIKE_RUNNING[1] * running;
   if (!isCoarse(pump.pace) || !likeOne) return spike(pump);
   const last = pump.waiting.pop()!;
   begin(pump, true, last, pressure);
@@ -234,7 +254,9 @@ export function pumpMinute(pump: PumpState, minuteMs: number, pressure: Pressure
   let step: PumpStep = NOTHING;
   if (run) {
     flagRun(run, 'gap');
-    const heldMs = pump.pace.byException ? Math.min(goodForMs(pump.pace), minuteMs - lastMs) : pump.pace.periodMs;
+    const heldMs = pump.pace.byException
+      ? Math.min(goodForMs(pump.pace), minuteMs - lastMs)
+      : pump.pace.periodMs;
     const stoppedMs = pump.edges.phase === 'maybe-rest' ? pump.edges.candidateMs : lastMs + heldMs;
     step = finish(pump, Math.max(stoppedMs, run.startedMs), pressure);
   }
@@ -255,7 +277,8 @@ export function pumpPressure(pump: PumpState, tMs: number, kpa: number, trail: T
     if (run.highKpa === undefined || middle > run.highKpa) run.highKpa = middle;
   }
   shapeReading(run.shape, 'kpa', tMs - run.startedMs, kpa);
-  if (run.risenMs === undefined && run.cutInKpa !== undefined && kpa >= run.cutInKpa + RISEN_KPA) run.risenMs = tMs;
+  if (run.risenMs === undefined && run.cutInKpa !== undefined && kpa >= run.cutInKpa + RISEN_KPA)
+    run.risenMs = tMs;
 }
 
 /** A reading of a start at 50 Hz or more, or of readings 0.1 s apart or closer, A. */
@@ -285,7 +308,14 @@ function teachesLevels(cycle: Cycle): boolean {
 
 function cycleOf(pump: PumpState, run: Run, stoppedMs: number, pressure: PressureView): Cycle {
   const { startedMs } = run;
-  const cycle: Cycle = { pump: pump.index, startedMs, stoppedMs, ranS: (stoppedMs - startedMs) / 1000, readings: run.readings, flags: run.flags };
+  const cycle: Cycle = {
+    pump: pump.index,
+    startedMs,
+    stoppedMs,
+    ranS: (stoppedMs - startedMs) / 1000,
+    readings: run.readings,
+    flags: run.flags,
+  };
   if (run.startSeen && pump.restFromMs !== undefined) cycle.restedS = (startedMs - pump.restFromMs) / 1000;
   const [amps, amps2, amps3] = [runAmps(run, 0), runAmps(run, 1), runAmps(run, 2)];
   if (amps !== undefined) cycle.amps = amps;
@@ -294,9 +324,12 @@ function cycleOf(pump: PumpState, run: Run, stoppedMs: number, pressure: Pressur
   if (run.fastAmps !== undefined) cycle.startAmps = run.fastAmps;
   if (run.cutInKpa !== undefined) cycle.cutInKpa = round2(run.cutInKpa);
   const stopSeen = !run.flags.includes('gap') || stoppedMs === pump.edges.candidateMs;
-  const cutOutKpa = stopSeen ? readCutOut(pressure.trail, startedMs, stoppedMs, samplingOf(pressure.pace)) : undefined;
+  const cutOutKpa = stopSeen
+    ? readCutOut(pressure.trail, startedMs, stoppedMs, samplingOf(pressure.pace))
+    : undefined;
   if (cutOutKpa !== undefined) cycle.cutOutKpa = round2(cutOutKpa);
-  if (run.risenMs !== undefined && run.risenMs <= stoppedMs) cycle.riseDelayS = (run.risenMs - startedMs) / 1000;
+  if (run.risenMs !== undefined && run.risenMs <= stoppedMs)
+    cycle.riseDelayS = (run.risenMs - startedMs) / 1000;
   if (isLocked(pump, cycle)) flagRun(run, 'failed-start');
   cycle.shape = finishShape(run.shape);
   return cycle;
@@ -304,7 +337,12 @@ function cycleOf(pump: PumpState, run: Run, stoppedMs: number, pressure: Pressur
 
 function isLocked(pump: PumpState, cycle: Cycle): boolean {
   const usual = pump.levels.running ?? pump.maxAmps;
-  return usual !== undefined && cycle.amps !== undefined && cycle.amps > LOCKED_SHARE * usual && cycle.ranS * 1000 <= LOCKED_LONGEST_MS;
+  return (
+    usual !== undefined &&
+    cycle.amps !== undefined &&
+    cycle.amps > LOCKED_SHARE * usual &&
+    cycle.ranS * 1000 <= LOCKED_LONGEST_MS
+  );
 }
 
 function round2(value: number): number {

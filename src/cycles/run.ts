@@ -41,7 +41,8 @@ export function flagRun(run: Run, flag: CycleFlag): void {
 }
 
 function legOf(run: Run, leg: number): RunLeg {
-  while (run.legs.length <= leg) run.legs.push({ early: newTally(), late: newTally(), heldFromMs: -1, heldAmps: 0 });
+  while (run.legs.length <= leg)
+    run.legs.push({ early: newTally(), late: newTally(), heldFromMs: -1, heldAmps: 0 });
   return run.legs[leg]!;
 }
 

@@ -74,7 +74,12 @@ function heldAt(trail: Trail, tMs: number): number | undefined {
 }
 
 /** Pressure at `startedMs`, kPa; only readings of the rest since `restFromMs` count. Absent where it was not measured. */
-export function readCutIn(trail: Trail, startedMs: number, restFromMs: number, sampling: Sampling): number | undefined {
+export function readCutIn(
+  trail: Trail,
+  startedMs: number,
+  restFromMs: number,
+  sampling: Sampling,
+): number | undefined {
   if (sampling === 'by-exception') return heldAt(trail, startedMs);
   const to = firstFrom(trail, startedMs);
   if (sampling === 'coarse') {
@@ -87,7 +92,12 @@ export function readCutIn(trail: Trail, startedMs: number, restFromMs: number, s
 }
 
 /** Pressure where the run ended, kPa; only readings of the run count. Absent with fewer than three (by exception: none). */
-export function readCutOut(trail: Trail, startedMs: number, stoppedMs: number, sampling: Sampling): number | undefined {
+export function readCutOut(
+  trail: Trail,
+  startedMs: number,
+  stoppedMs: number,
+  sampling: Sampling,
+): number | undefined {
   const fromMs = Math.max(startedMs, stoppedMs - LOOK_BACK_MS);
   const to = firstFrom(trail, stoppedMs);
   if (sampling === 'by-exception') {

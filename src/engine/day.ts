@@ -56,7 +56,9 @@ export function dayEvents(well: string, day: OpenDay, pumpIds: string[]): DayEve
       well,
       date,
       // What was not heard is not known: no cycles counted is not the same as none.
-      ...(pump.heardMs > 0 || pump.cycles > 0 ? { cycles: pump.cycles, ranS: Math.round(pump.ranMs) / 1000 } : {}),
+      ...(pump.heardMs > 0 || pump.cycles > 0
+        ? { cycles: pump.cycles, ranS: Math.round(pump.ranMs) / 1000 }
+        : {}),
       heardS: Math.round(pump.heardMs) / 1000,
       ...(amps === undefined ? {} : { ampsMedian: amps }),
     };

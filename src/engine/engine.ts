@@ -64,6 +64,7 @@ export function saveWell(well: WellState): Uint8Array {
 /** Throws where the bytes are no saved well of this version. */
 export function loadWell(bytes: Uint8Array): WellState {
   const well = JSON.parse(new TextDecoder().decode(bytes)) as WellState;
-  if (well.version !== 1) throw new Error(`Cannot load well: version 1 is expected, found ${String(well.version)}`);
+  if (well.version !== 1)
+    throw new Error(`Cannot load well: version 1 is expected, found ${String(well.version)}`);
   return well;
 }

@@ -14,7 +14,13 @@ export interface LocalDay {
 
 /** The local day that holds this instant. Throws RangeError for a time zone that does not exist. */
 export function localDayAt(tMs: number, timeZone: string): LocalDay {
-  const start = Temporal.Instant.fromEpochMilliseconds(Math.floor(tMs)).toZonedDateTimeISO(timeZone).startOfDay();
+  const start = Temporal.Instant.fromEpochMilliseconds(Math.floor(tMs))
+    .toZonedDateTimeISO(timeZone)
+    .startOfDay();
   const end = start.toPlainDate().add({ days: 1 }).toZonedDateTime({ timeZone });
-  return { date: start.toPlainDate().toString(), startMs: start.epochMilliseconds, endMs: end.epochMilliseconds };
+  return {
+    date: start.toPlainDate().toString(),
+    startMs: start.epochMilliseconds,
+    endMs: end.epochMilliseconds,
+  };
 }

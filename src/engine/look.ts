@@ -23,7 +23,8 @@ export function look(well: WellState, occasion: Occasion, emit: Emit): void {
 /** Alarms come as lines already; they are ordered by their own `at`. */
 export function alarmEmit(well: WellState, emit: Emit): (event: AlarmEvent) => void {
   return (event) => {
-    if (event.state === 'raised' && well.day && !well.day.stood.includes(event.alarm)) well.day.stood.push(event.alarm);
+    if (event.state === 'raised' && well.day && !well.day.stood.includes(event.alarm))
+      well.day.stood.push(event.alarm);
     emit({ event, orderMs: Date.parse(event.at) });
   };
 }
@@ -81,13 +82,14 @@ function openRun(well: WellState, at: number, atMs: number): OpenRun | undefined
   const amps = runAmps(run, 0);
   const last = well.minutes[well.minutes.length - 1];
   const before = well.minutes[well.minutes.length - 2];
-  const whole = before && run.startedMs <= before.atMs - MINUTE_MS && last?.kpa && before.kpa;
+  const whole = before !== undefined && run.startedMs <= before.atMs - MINUTE_MS;
+  const rise = whole && last?.kpa && before.kpa ? last.kpa.mean - before.kpa.mean : undefined;
   return {
     startedMs: run.startedMs,
     ranS: (atMs - run.startedMs) / 1000,
     ...(amps !== undefined && { amps }),
     ...(run.cutInKpa !== undefined && { cutInKpa: run.cutInKpa }),
-    ...(whole && { riseKpaPerMin: last!.kpa!.mean - before.kpa!.mean }),
+    ...(rise !== undefined && { riseKpaPerMin: rise }),
     ...(run.highKpa !== undefined && { highKpa: run.highKpa }),
   };
 }

@@ -17,7 +17,12 @@ export function passMinute(well: WellState, minuteMs: number, emit: Emit): void 
     if (pumpWaits(pump)) passStep(well, at, pumpHeld(pump, minuteMs, pressure), emit);
     passStep(well, at, pumpMinute(pump, minuteMs, pressure), emit);
     if (pump.run) {
-      countRan(well, at, pump.run.startedMs, pump.edges.phase === 'maybe-rest' ? pump.edges.candidateMs : minuteMs);
+      countRan(
+        well,
+        at,
+        pump.run.startedMs,
+        pump.edges.phase === 'maybe-rest' ? pump.edges.candidateMs : minuteMs,
+      );
     }
   }
   Object.assign(well.waterScene, waterMinute(well.water, minuteMs));

@@ -120,14 +120,7 @@ export function countHeard(well: WellState, pump: number, tMs: number): void {
   if (day) day.heardMs += untilMs - fromMs;
 }
 
-function passCurrent(
-  well: WellState,
-  at: number,
-  tMs: number,
-  leg: number,
-  amps: number,
-  emit: Emit,
-): void {
+function passCurrent(well: WellState, at: number, tMs: number, leg: number, amps: number, emit: Emit): void {
   const pump = well.pumps[at];
   if (!pump) return;
   if (leg === 0) countHeard(well, at, tMs);

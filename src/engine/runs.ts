@@ -41,7 +41,7 @@ function passCycle(well: WellState, at: number, cycle: Cycle, emit: Emit): void 
   reckonWater(well, at, cycle);
   if (missesCutOut(well, at, cycle)) cycle.flags.push('no-cut-out');
   const record = well.records[at]!;
-  const { shape, ...kept } = cycle;
+  const { shape: _shape, ...kept } = cycle;
   record.cycles.push(kept);
   if (record.cycles.length > CYCLES_KEPT) record.cycles.shift();
   countRan(well, at, cycle.startedMs, cycle.stoppedMs);
@@ -56,13 +56,20 @@ function passCycle(well: WellState, at: number, cycle: Cycle, emit: Emit): void 
 /** With two pumps at work nobody can tell whose water it was: litres are said of runs that were alone. */
 function reckonWater(well: WellState, at: number, cycle: Cycle): void {
   if (othersRunning(well, at) > 0) return;
-  const run = waterRunStopped(well.water, cycle.stoppedMs, cycle.amps === undefined ? {} : { amps: cycle.amps });
-  if (run.deliveredL !== undefined && wasAlone(well, at, cycle)) cycle.deliveredL = Math.round(run.deliveredL * 100) / 100;
+  const run = waterRunStopped(
+    well.water,
+    cycle.stoppedMs,
+    cycle.amps === undefined ? {} : { amps: cycle.amps },
+  );
+  if (run.deliveredL !== undefined && wasAlone(well, at, cycle))
+    cycle.deliveredL = Math.round(run.deliveredL * 100) / 100;
   if (run.deliveryShare !== undefined) well.waterScene.deliveryShare = run.deliveryShare;
 }
 
 function wasAlone(well: WellState, at: number, cycle: Cycle): boolean {
-  return well.records.every((record, other) => other === at || !record.cycles.some((c) => c.stoppedMs > cycle.startedMs));
+  return well.records.every(
+    (record, other) => other === at || !record.cycles.some((c) => c.stoppedMs > cycle.startedMs),
+  );
 }
 
 function missesCutOut(well: WellState, at: number, cycle: Cycle): boolean {
@@ -85,11 +92,14 @@ export function countRan(well: WellState, at: number, startedMs: number, untilMs
 function dayOf(well: WellState, tMs: number): WellState['day'] {
   const days = well.day ? [...well.waitingDays, well.day] : well.waitingDays;
   // A run that began before the first day was opened belongs to it: nothing earlier is known.
-  return days.find((day) => tMs >= day.startMs && tMs < day.endMs) ?? (tMs + LONGEST_WAIT_MS > (days[0]?.startMs ?? Infinity) ? days[0] : undefined);
+  return (
+    days.find((day) => tMs >= day.startMs && tMs < day.endMs) ??
+    (tMs + LONGEST_WAIT_MS > (days[0]?.startMs ?? Infinity) ? days[0] : undefined)
+  );
 }
 
 export function printCycle(well: WellState, cycle: Cycle): CycleEvent {
-  const { pump, startedMs, stoppedMs, shape, readings, ranS, flags, ...numbers } = cycle;
+  const { pump, startedMs, stoppedMs, shape: _shape, readings: _readings, ranS, flags, ...numbers } = cycle;
   return {
     event: 'cycle',
     well: well.card.well,

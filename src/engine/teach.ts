@@ -28,7 +28,13 @@ export function teach(well: WellState, at: number, line: DayEvent, day: OpenDay,
 }
 
 function sayNone(well: WellState, at: number, atMs: number, noneBecause: string, emit: Emit): void {
-  const event: BaselineEvent = { event: 'baseline', well: well.card.well, pump: idOf(well, at), at: printTime(atMs), noneBecause };
+  const event: BaselineEvent = {
+    event: 'baseline',
+    well: well.card.well,
+    pump: idOf(well, at),
+    at: printTime(atMs),
+    noneBecause,
+  };
   emit({ event, orderMs: atMs });
 }
 

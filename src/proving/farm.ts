@@ -87,9 +87,19 @@ function farmWell(plan: Plan): FarmWell {
 
 /** The farm as it stands at `nowMs`, its troubles grown over the days before. */
 export function alderBench(nowMs: number): FarmWell[] {
-  const since = (tMs: number, daysAgo: number): number => Math.max(0, (tMs - (nowMs - daysAgo * DAY_MS)) / DAY_MS);
+  const since = (tMs: number, daysAgo: number): number =>
+    Math.max(0, (tMs - (nowMs - daysAgo * DAY_MS)) / DAY_MS);
   return [
-    farmWell({ name: 'house', seed: 41, pump: SMALL, motor: '3/4 hp', maxAmps: '8.6 A', tankGal: 62, use: 'house', setDepth: '160 ft' }),
+    farmWell({
+      name: 'house',
+      seed: 41,
+      pump: SMALL,
+      motor: '3/4 hp',
+      maxAmps: '8.6 A',
+      tankGal: 62,
+      use: 'house',
+      setDepth: '160 ft',
+    }),
     farmWell({
       name: 'bunkhouse',
       seed: 42,

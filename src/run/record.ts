@@ -37,6 +37,7 @@ export function newRecorder(write: (line: string) => void, now: () => number): R
 /** The card that each well has now, as the act that gave it, told as of `atMs`: what a recording opens with. */
 export function cardsNow(rows: readonly ActRow[], atMs: number): ActRow[] {
   const newest = new Map<string, ActRow>();
-  for (const row of rows) if (row.kind === 'card-changed' && row.well !== undefined) newest.set(row.well, row);
+  for (const row of rows)
+    if (row.kind === 'card-changed' && row.well !== undefined) newest.set(row.well, row);
   return [...newest.values()].map((row) => ({ ...row, id: `${row.id}/now`, atMs }));
 }

@@ -57,7 +57,9 @@ export async function openStation(options: StationOptions): Promise<Station> {
   mkdirSync(settings.dataDir, { recursive: true });
   const undo: (() => Promise<void> | void)[] = [];
   try {
-    const store = openStore(join(settings.dataDir, STORE_FILE), { readingsDays: settings.retention.readingsDays });
+    const store = openStore(join(settings.dataDir, STORE_FILE), {
+      readingsDays: settings.retention.readingsDays,
+    });
     undo.push(() => store.close());
     const parts: { broker?: Broker; outbox?: Outbox } = {};
     const live = openLive({

@@ -34,7 +34,8 @@ export function webDeps(parts: WebParts): WebDeps {
     letIn: (node) => letIn(parts, node),
     metrics: () => metricsOf(parts),
     ailments: () => live.ailments(),
-    fault: (error) => parts.log('error', error instanceof Error ? (error.stack ?? error.message) : String(error)),
+    fault: (error) =>
+      parts.log('error', error instanceof Error ? (error.stack ?? error.message) : String(error)),
     version: parts.version,
     startedMs: now(),
     now,
@@ -53,8 +54,18 @@ async function letIn(parts: WebParts, node: string): ReturnType<WebDeps['letIn']
 
 function metricsOf({ live, store, broker, now }: WebParts): MetricFamily[] {
   const { counts, lines, nodes } = live.state();
-  const counter = (name: string, help: string, value: number): MetricFamily => ({ name, type: 'counter', help, samples: [{ value }] });
-  const gauge = (name: string, help: string, value: number): MetricFamily => ({ name, type: 'gauge', help, samples: [{ value }] });
+  const counter = (name: string, help: string, value: number): MetricFamily => ({
+    name,
+    type: 'counter',
+    help,
+    samples: [{ value }],
+  });
+  const gauge = (name: string, help: string, value: number): MetricFamily => ({
+    name,
+    type: 'gauge',
+    help,
+    samples: [{ value }],
+  });
   const refused = store.refused(0).counts;
   return [
     counter('stillwell_messages', 'Messages that came.', counts.messages),
@@ -79,7 +90,11 @@ function metricsOf({ live, store, broker, now }: WebParts): MetricFamily[] {
     },
     gauge('stillwell_wells', 'Wells watched.', lines.size),
     gauge('stillwell_nodes', 'Nodes known.', nodes.size),
-    gauge('stillwell_connected_nodes', 'Nodes connected to the built-in broker.', broker.connectedNodes().length),
+    gauge(
+      'stillwell_connected_nodes',
+      'Nodes connected to the built-in broker.',
+      broker.connectedNodes().length,
+    ),
     gauge('stillwell_clock_seconds_since_epoch', 'Our clock.', now() / 1000),
   ];
 }

@@ -14,18 +14,39 @@ interface Row {
 
 const ROWS: Row[] = [
   { name: 'a plain run', amps: '0x60 8.2x300 0x120', cycles: ['60-360 8.2'] },
-  { name: 'two runs and the rest between', amps: '0x60 8.2x60 0x100 8.4x60 0x10', cycles: ['60-120 8.2', '220-280 8.4 rested 100'] },
-  { name: 'inrush counts only where nothing comes later', amps: '0x10 40x2 8x30 0x5 40 8 0x5', cycles: ['10-42 8', '47-49 24 rested 5 failed-start'] },
+  {
+    name: 'two runs and the rest between',
+    amps: '0x60 8.2x60 0x100 8.4x60 0x10',
+    cycles: ['60-120 8.2', '220-280 8.4 rested 100'],
+  },
+  {
+    name: 'inrush counts only where nothing comes later',
+    amps: '0x10 40x2 8x30 0x5 40 8 0x5',
+    cycles: ['10-42 8', '47-49 24 rested 5 failed-start'],
+  },
   { name: 'one spike is no run', amps: '0x60 9 0x60', cycles: [] },
   { name: 'one dropout does not end a run', amps: '0x60 8x30 0 8x30 0x10', cycles: ['60-121 8'] },
   { name: 'clamp offset of half an amp', amps: '0.5x60 8.7x60 0.5x60', cycles: ['60-120 8.7'] },
   { name: 'running when it is first heard', amps: '8x60 0x60', cycles: ['0-60 8 gap'] },
   { name: 'missing readings within a run', amps: '0x60 8x20 -x20 8x20 0x10', cycles: ['60-120 8 gap'] },
-  { name: 'nothing heard for ten minutes closes a run where it was last heard', amps: '0x60 8x20 -x600 0x30', cycles: ['60-80 8 gap'] },
+  {
+    name: 'nothing heard for ten minutes closes a run where it was last heard',
+    amps: '0x60 8x20 -x600 0x30',
+    cycles: ['60-80 8 gap'],
+  },
   { name: 'a small booster with its card', amps: '0x60 0.9x60 0x10', maxAmps: 1.2, cycles: ['60-120 0.9'] },
-  { name: 'dry running draws half and is still a run', amps: '0x60 8x60 0x60 4x60 0x10', cycles: ['60-120 8', '180-240 4 rested 60'] },
+  {
+    name: 'dry running draws half and is still a run',
+    amps: '0x60 8x60 0x60 4x60 0x10',
+    cycles: ['60-120 8', '180-240 4 rested 60'],
+  },
   { name: 'readings 5 s apart', amps: '0x20 8x10 0x20', everyS: 5, cycles: ['100-150 8'] },
-  { name: 'readings 10 s apart, a run of three', amps: '0x20 8x10 0x20 8x3 0x9', everyS: 10, cycles: ['200-300 8', '500-530 8 rested 200'] },
+  {
+    name: 'readings 10 s apart, a run of three',
+    amps: '0x20 8x10 0x20 8x3 0x9',
+    everyS: 10,
+    cycles: ['200-300 8', '500-530 8 rested 200'],
+  },
   {
     name: 'one reading at 10 s that looks like the run before is a short run',
     amps: '0x20 8x10 0x20 8 0x9',

@@ -1,7 +1,14 @@
 import { paceReading, newPace } from '../../src/cycles/pace.ts';
 import { newTrail, trailReading } from '../../src/cycles/trail.ts';
 import type { Cycle } from '../../src/cycles/cycle.ts';
-import { newPump, pumpCurrent, pumpHeld, pumpMinute, pumpPressure, pumpWaits } from '../../src/cycles/pump.ts';
+import {
+  newPump,
+  pumpCurrent,
+  pumpHeld,
+  pumpMinute,
+  pumpPressure,
+  pumpWaits,
+} from '../../src/cycles/pump.ts';
 import type { PumpState, PumpStep } from '../../src/cycles/pump.ts';
 
 /**

@@ -6,12 +6,15 @@ import { newTally, tallyAdd, tallyMedian } from '../../src/cycles/tally.ts';
 describe('tallyMedian', () => {
   it('is the median of readings in steps of 0.01 A, checked against simple-statistics', () => {
     fc.assert(
-      fc.property(fc.array(fc.integer({ min: 0, max: 1500 }), { minLength: 1, maxLength: 300 }), (hundredths) => {
-        const amps = hundredths.map((h) => h / 100);
-        const tally = newTally();
-        for (const a of amps) tallyAdd(tally, a, 1);
-        expect(tallyMedian(tally)).toBeCloseTo(medianSorted([...amps].sort((a, b) => a - b)), 9);
-      }),
+      fc.property(
+        fc.array(fc.integer({ min: 0, max: 1500 }), { minLength: 1, maxLength: 300 }),
+        (hundredths) => {
+          const amps = hundredths.map((h) => h / 100);
+          const tally = newTally();
+          for (const a of amps) tallyAdd(tally, a, 1);
+          expect(tallyMedian(tally)).toBeCloseTo(medianSorted([...amps].sort((a, b) => a - b)), 9);
+        },
+      ),
       { seed: 11 },
     );
   });
@@ -29,7 +32,9 @@ describe('tallyMedian', () => {
     const values = Array.from({ length: 20_000 }, (_, i) => 7 + ((i * 7919) % 20_011) / 20_011);
     for (const v of values) tallyAdd(tally, v, 1);
     expect(tally.keys.length).toBeLessThanOrEqual(512);
-    expect(Math.abs(tallyMedian(tally)! - medianSorted(values.sort((a, b) => a - b)))).toBeLessThanOrEqual(tally.step);
+    expect(Math.abs(tallyMedian(tally)! - medianSorted(values.sort((a, b) => a - b)))).toBeLessThanOrEqual(
+      tally.step,
+    );
   });
 
   it('is absent where nothing was counted', () => {

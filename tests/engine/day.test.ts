@@ -17,11 +17,25 @@ const cycle = (pump: number, ranS: number, amps?: number): Cycle => ({
 describe('dayEvents', () => {
   it('says one line for one pump, with the water', () => {
     const day = newDay(DAY, 1, []);
-    for (const [ranS, amps] of [[60, 8], [100, 8.2], [80, 9]] as const) dayCycle(day, cycle(0, ranS, amps));
+    for (const [ranS, amps] of [
+      [60, 8],
+      [100, 8.2],
+      [80, 9],
+    ] as const)
+      dayCycle(day, cycle(0, ranS, amps));
     day.pumps[0]!.heardMs = 86_400_000;
     day.water = { usedL: 812.5 };
     expect(dayEvents('north', day, ['p1'])).toEqual([
-      { event: 'day', well: 'north', date: '2026-03-02', cycles: 3, ranS: 240, heardS: 86_400, ampsMedian: 8.2, usedL: 812.5 },
+      {
+        event: 'day',
+        well: 'north',
+        date: '2026-03-02',
+        cycles: 3,
+        ranS: 240,
+        heardS: 86_400,
+        ampsMedian: 8.2,
+        usedL: 812.5,
+      },
     ]);
   });
 
@@ -34,11 +48,22 @@ describe('dayEvents', () => {
     expect(dayEvents('twin', day, ['p1', 'p2'])).toEqual([
       { event: 'day', well: 'twin', date: '2026-03-02', usedL: 40 },
       { event: 'day', well: 'twin', pump: 'p1', date: '2026-03-02', cycles: 0, ranS: 0, heardS: 1 },
-      { event: 'day', well: 'twin', pump: 'p2', date: '2026-03-02', cycles: 1, ranS: 60, heardS: 2, ampsMedian: 5 },
+      {
+        event: 'day',
+        well: 'twin',
+        pump: 'p2',
+        date: '2026-03-02',
+        cycles: 1,
+        ranS: 60,
+        heardS: 2,
+        ampsMedian: 5,
+      },
     ]);
   });
 
   it('counts no cycles of a day that was not heard', () => {
-    expect(dayEvents('dark', newDay(DAY, 1, []), ['p1'])).toEqual([{ event: 'day', well: 'dark', date: '2026-03-02', heardS: 0 }]);
+    expect(dayEvents('dark', newDay(DAY, 1, []), ['p1'])).toEqual([
+      { event: 'day', well: 'dark', date: '2026-03-02', heardS: 0 },
+    ]);
   });
 });

@@ -4,11 +4,41 @@ import { localDayAt } from '../../src/engine/local-day.ts';
 describe('localDayAt', () => {
   // Rules of the IANA time zone database; 2026 dates of the United States.
   it.each([
-    { name: 'an ordinary day', at: '2026-03-02T12:00:00Z', zone: 'America/Denver', date: '2026-03-02', hours: 24 },
-    { name: 'the day clocks go forward', at: '2026-03-08T12:00:00Z', zone: 'America/Denver', date: '2026-03-08', hours: 23 },
-    { name: 'the day clocks go back', at: '2026-11-01T12:00:00Z', zone: 'America/Denver', date: '2026-11-01', hours: 25 },
-    { name: 'a day that begins at one, midnight being skipped', at: '2026-03-29T12:00:00Z', zone: 'Asia/Beirut', date: '2026-03-29', hours: 23 },
-    { name: 'UTC where the card has no zone', at: '2026-03-02T00:00:00Z', zone: 'UTC', date: '2026-03-02', hours: 24 },
+    {
+      name: 'an ordinary day',
+      at: '2026-03-02T12:00:00Z',
+      zone: 'America/Denver',
+      date: '2026-03-02',
+      hours: 24,
+    },
+    {
+      name: 'the day clocks go forward',
+      at: '2026-03-08T12:00:00Z',
+      zone: 'America/Denver',
+      date: '2026-03-08',
+      hours: 23,
+    },
+    {
+      name: 'the day clocks go back',
+      at: '2026-11-01T12:00:00Z',
+      zone: 'America/Denver',
+      date: '2026-11-01',
+      hours: 25,
+    },
+    {
+      name: 'a day that begins at one, midnight being skipped',
+      at: '2026-03-29T12:00:00Z',
+      zone: 'Asia/Beirut',
+      date: '2026-03-29',
+      hours: 23,
+    },
+    {
+      name: 'UTC where the card has no zone',
+      at: '2026-03-02T00:00:00Z',
+      zone: 'UTC',
+      date: '2026-03-02',
+      hours: 24,
+    },
   ])('$name', ({ at, zone, date, hours }) => {
     const day = localDayAt(Date.parse(at), zone);
     expect(day.date).toBe(date);

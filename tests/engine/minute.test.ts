@@ -5,17 +5,20 @@ import { closeMinute, newMinute, newSpread, spreadOf, spreadReading } from '../.
 describe('spreadOf', () => {
   it('leaves out the lowest and the highest of five or more', () => {
     fc.assert(
-      fc.property(fc.array(fc.double({ min: -50, max: 900, noNaN: true }), { minLength: 1, maxLength: 80 }), (values) => {
-        const sums = newSpread();
-        for (const v of values) spreadReading(sums, v);
-        const sorted = [...values].sort((a, b) => a - b);
-        const out = values.length >= 5 ? 1 : 0;
-        const spread = spreadOf(sums)!;
-        expect(spread.low).toBe(sorted[out]);
-        expect(spread.high).toBe(sorted[sorted.length - 1 - out]);
-        expect(spread.last).toBe(values[values.length - 1]);
-        expect(spread.n).toBe(values.length);
-      }),
+      fc.property(
+        fc.array(fc.double({ min: -50, max: 900, noNaN: true }), { minLength: 1, maxLength: 80 }),
+        (values) => {
+          const sums = newSpread();
+          for (const v of values) spreadReading(sums, v);
+          const sorted = [...values].sort((a, b) => a - b);
+          const out = values.length >= 5 ? 1 : 0;
+          const spread = spreadOf(sums)!;
+          expect(spread.low).toBe(sorted[out]);
+          expect(spread.high).toBe(sorted[sorted.length - 1 - out]);
+          expect(spread.last).toBe(values[values.length - 1]);
+          expect(spread.n).toBe(values.length);
+        },
+      ),
       { seed: 5 },
     );
   });

@@ -16,7 +16,12 @@ export interface DemoNode {
   seq: number;
 }
 
-export async function connectNode(url: string, params: WellParams, fromMs: number, everyS: number): Promise<DemoNode> {
+export async function connectNode(
+  url: string,
+  params: WellParams,
+  fromMs: number,
+  everyS: number,
+): Promise<DemoNode> {
   const topic = (what: string): string => `wells/${params.name}/${what}`;
   const client = await mqtt.connectAsync(url, {
     protocolVersion: 4,
@@ -31,7 +36,12 @@ export async function connectNode(url: string, params: WellParams, fromMs: numbe
 
 /** Again whenever it changes how often it measures. */
 export async function sayHello(node: DemoNode, everyS: number): Promise<void> {
-  const channel = (n: string, u: string, more: Partial<HelloChannel>): HelloChannel => ({ n, u, every: everyS, ...more });
+  const channel = (n: string, u: string, more: Partial<HelloChannel>): HelloChannel => ({
+    n,
+    u,
+    every: everyS,
+    ...more,
+  });
   const hello = encodeHello({
     node: node.name,
     contract: 1,

@@ -73,7 +73,8 @@ function wait(ms: number): Promise<void> {
 
 try {
   const nodes: DemoNode[] = [];
-  for (const { params } of alderBench(order.nowMs)) nodes.push(await connectNode(order.brokerUrl, params, order.fromMs, PAST_EVERY_S));
+  for (const { params } of alderBench(order.nowMs))
+    nodes.push(await connectNode(order.brokerUrl, params, order.fromMs, PAST_EVERY_S));
   await live(nodes, await past(nodes));
 } catch (error) {
   tell({ word: 'failed', why: error instanceof Error ? error.message : String(error) });

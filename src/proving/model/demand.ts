@@ -15,10 +15,16 @@ export interface Fixture {
 }
 
 /** Morning and evening people; nights are quiet. */
-const WAKING = [0, 0, 0, 0, 0.1, 0.5, 2, 3, 2, 1, 0.8, 0.8, 1, 0.9, 0.7, 0.7, 0.9, 1.5, 2, 2, 1.6, 1.2, 0.6, 0.1];
-const EVENING = [0, 0, 0, 0, 0, 0, 0.2, 0.5, 1, 1, 1, 0.8, 0.6, 0.5, 0.5, 0.6, 0.8, 1, 1.5, 2, 1.6, 0.6, 0.1, 0];
+const WAKING = [
+  0, 0, 0, 0, 0.1, 0.5, 2, 3, 2, 1, 0.8, 0.8, 1, 0.9, 0.7, 0.7, 0.9, 1.5, 2, 2, 1.6, 1.2, 0.6, 0.1,
+];
+const EVENING = [
+  0, 0, 0, 0, 0, 0, 0.2, 0.5, 1, 1, 1, 0.8, 0.6, 0.5, 0.5, 0.6, 0.8, 1, 1.5, 2, 1.6, 0.6, 0.1, 0,
+];
 /** Stock drinks by daylight, most in the late afternoon. */
-const DAYLIGHT = [0, 0, 0, 0, 0, 0.3, 0.8, 1, 1, 0.8, 0.7, 0.8, 1, 1, 1.2, 1.5, 1.6, 1.4, 1, 0.5, 0.2, 0, 0, 0];
+const DAYLIGHT = [
+  0, 0, 0, 0, 0, 0.3, 0.8, 1, 1, 0.8, 0.7, 0.8, 1, 1, 1.2, 1.5, 1.6, 1.4, 1, 0.5, 0.2, 0, 0, 0,
+];
 
 export const HOUSEHOLD: readonly Fixture[] = [
   { name: 'toilet', aDay: 14, litres: 6, lPerS: 0.1, hours: WAKING },

@@ -46,6 +46,7 @@ export function followLevel(params: PumpParams, state: PumpState, flowLPerS: num
 /** Running current, A. A loaded motor draws more when its voltage falls, an idling one less. */
 export function pumpAmps(params: PumpParams, flowLPerS: number, voltShare: number): number {
   const load = Math.min(1, flowLPerS / params.runOutLPerS);
-  const amps = params.idleFlowAmps + (params.fullFlowAmps - params.idleFlowAmps) * (1.7 * load - 0.7 * load * load);
+  const amps =
+    params.idleFlowAmps + (params.fullFlowAmps - params.idleFlowAmps) * (1.7 * load - 0.7 * load * load);
   return amps * (1 - 0.6 * (voltShare - 1));
 }

@@ -18,7 +18,12 @@ const GAMMA = 1.4;
 const COOLS_IN_S = 90;
 
 /** A tank with `prechargeKpa` of air (gauge) at `atmosphereKpa`, filled until it stands at `gaugeKpa`. */
-export function newTank(volumeL: number, prechargeKpa: number, atmosphereKpa: number, gaugeKpa: number): TankState {
+export function newTank(
+  volumeL: number,
+  prechargeKpa: number,
+  atmosphereKpa: number,
+  gaugeKpa: number,
+): TankState {
   const airKpaL = volumeL * (prechargeKpa + atmosphereKpa);
   return { volumeL, airKpaL, warmth: 1, airL: Math.min(volumeL, airKpaL / (gaugeKpa + atmosphereKpa)) };
 }

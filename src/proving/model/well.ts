@@ -137,7 +137,12 @@ function sample(well: SimulatedWell, flowLPerS: number): Sample {
 }
 
 /** Runs the well on until `untilMs` (left out) and gives a sample each `everyS` whole seconds. */
-export function simulate(well: SimulatedWell, untilMs: number, everyS: number, take: (sample: Sample) => void): void {
+export function simulate(
+  well: SimulatedWell,
+  untilMs: number,
+  everyS: number,
+  take: (sample: Sample) => void,
+): void {
   const everyMs = everyS * 1000;
   while (well.tMs < untilMs) {
     if (well.tMs % 60_000 === 0) minute(well);

@@ -28,7 +28,8 @@ under a minute; then it goes on in real time until you end it with Ctrl-C. Nothi
   --port PORT   port of the pages, on this computer alone (8421)`,
   async run(args, io) {
     const { flags, names } = readOptions(args, { days: { type: 'string' }, port: { type: 'string' } });
-    if (names.length > 0) throw new Misuse(`Cannot show "${names[0]}": demo takes options alone. Try: stillwell demo --help`);
+    if (names.length > 0)
+      throw new Misuse(`Cannot show "${names[0]}": demo takes options alone. Try: stillwell demo --help`);
     const days = readWhole('days', flags.days, { from: 1, to: 400 }) ?? USUAL_DAYS;
     const port = readWhole('port', flags.port, { from: 0, to: 65_535 }) ?? USUAL_PORT;
     const dataDir = mkdtempSync(join(tmpdir(), 'stillwell-demo-'));
@@ -69,8 +70,15 @@ async function show(io: Io, { dataDir, days, port }: Shown): Promise<void> {
     ...(site !== undefined && { siteFolder: site }),
   });
   for (const { card } of alderBench(nowMs)) station.live.act({ kind: 'card-changed', card }, 'demo');
-  io.err(`Alder Bench, an invented farm: ${days} days of its past are on their way. Pages: ${station.web.url}`);
-  const order: DemoOrder = { brokerUrl: `mqtt://127.0.0.1:${station.brokerPort}`, fromMs, nowMs, clock: shared };
+  io.err(
+    `Alder Bench, an invented farm: ${days} days of its past are on their way. Pages: ${station.web.url}`,
+  );
+  const order: DemoOrder = {
+    brokerUrl: `mqtt://127.0.0.1:${station.brokerPort}`,
+    fromMs,
+    nowMs,
+    clock: shared,
+  };
   const worker = new Worker(new URL(workerFile()), { workerData: order });
   const beater = { timer: undefined as NodeJS.Timeout | undefined };
   const ended = untilEnded();
@@ -122,7 +130,8 @@ function followPast(worker: Worker, station: Station, io: Io, past: Past): void 
       io.err(
         `${counts.readings.toLocaleString('en')} readings of the past in ${((performance.now() - began) / 1000).toFixed(0)} s; now live. End with Ctrl-C.`,
       );
-      for (const row of station.store.alarms({ standing: true })) io.err(`  ${row.well}: ${row.alarm}. ${row.event.why ?? ''}`);
+      for (const row of station.store.alarms({ standing: true }))
+        io.err(`  ${row.well}: ${row.alarm}. ${row.event.why ?? ''}`);
     }
   });
 }
@@ -133,6 +142,8 @@ function demoSettings(dataDir: string, port: number): Settings {
     dataDir,
     broker: { kind: 'built-in', host: '127.0.0.1', port: 0 },
     web: { host: '127.0.0.1', port },
-    notices: [{ name: 'farm office', mqtt: { topic: 'alder-bench/notices' }, priorities: ['now', 'soon', 'note'] }],
+    notices: [
+      { name: 'farm office', mqtt: { topic: 'alder-bench/notices' }, priorities: ['now', 'soon', 'note'] },
+    ],
   };
 }

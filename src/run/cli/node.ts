@@ -49,13 +49,16 @@ async function runVerb({ verb, name, speaksFor }: Asked, store: Store, io: Io): 
     const rows = store.credentials();
     if (rows.length === 0) io.out('No node has a credential yet. Give it one: stillwell node add NAME');
     for (const row of rows) {
-      io.out(`${row.node}  since ${new Date(row.madeMs).toISOString().slice(0, 10)}${row.speaksFor.length > 0 ? `  speaks for ${row.speaksFor.join(', ')}` : ''}`);
+      io.out(
+        `${row.node}  since ${new Date(row.madeMs).toISOString().slice(0, 10)}${row.speaksFor.length > 0 ? `  speaks for ${row.speaksFor.join(', ')}` : ''}`,
+      );
     }
     return EXIT.ok;
   }
   if (name === undefined) throw new Misuse('A name is expected: stillwell node add NAME');
   if (verb === 'remove') {
-    if (!store.credentials().some((row) => row.node === name)) throw new Misuse(`Cannot remove ${name}: it has no credential`);
+    if (!store.credentials().some((row) => row.node === name))
+      throw new Misuse(`Cannot remove ${name}: it has no credential`);
     store.commit([{ change: 'credential-removed', node: name }]);
     io.out(`${name} can no longer connect. What it sent is kept.`);
     return EXIT.ok;

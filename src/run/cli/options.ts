@@ -8,7 +8,10 @@ type Options = NonNullable<ParseArgsConfig['options']>;
 export function readOptions<T extends Options>(
   args: string[],
   options: T,
-): { flags: ReturnType<typeof parseArgs<{ options: T; allowPositionals: true }>>['values']; names: string[] } {
+): {
+  flags: ReturnType<typeof parseArgs<{ options: T; allowPositionals: true }>>['values'];
+  names: string[];
+} {
   try {
     const { values, positionals } = parseArgs({ args, options, allowPositionals: true, strict: true });
     return { flags: values, names: positionals };
@@ -18,11 +21,17 @@ export function readOptions<T extends Options>(
 }
 
 /** A whole number within bounds. Throws Misuse. */
-export function readWhole(flag: string, text: string | undefined, bounds: { from: number; to: number }): number | undefined {
+export function readWhole(
+  flag: string,
+  text: string | undefined,
+  bounds: { from: number; to: number },
+): number | undefined {
   if (text === undefined) return undefined;
   const value = Number(text);
   if (!Number.isInteger(value) || value < bounds.from || value > bounds.to) {
-    throw new Misuse(`Cannot read --${flag}: a whole number from ${bounds.from} to ${bounds.to} is expected: ${text}`);
+    throw new Misuse(
+      `Cannot read --${flag}: a whole number from ${bounds.from} to ${bounds.to} is expected: ${text}`,
+    );
   }
   return value;
 }

@@ -47,7 +47,13 @@ function openFile(out: string): Promise<WriteStream> {
     const file = createWriteStream(out, { flags: 'wx' });
     file.once('open', () => resolve(file));
     file.once('error', (error: NodeJS.ErrnoException) =>
-      reject(new Error(error.code === 'EEXIST' ? `Cannot write ${out}: it is there already; choose another name` : `Cannot write ${out}: ${error.message}`)),
+      reject(
+        new Error(
+          error.code === 'EEXIST'
+            ? `Cannot write ${out}: it is there already; choose another name`
+            : `Cannot write ${out}: ${error.message}`,
+        ),
+      ),
     );
   });
 }
@@ -62,7 +68,9 @@ async function listen(loaded: LoadedSettings, { dataDir, write, io }: Listening)
   const recorder = newRecorder(write, Date.now);
   const beganMs = Date.now();
   recorder.acts(cardsNow(actsKept(dataDir), beganMs));
-  const broker = await connect(loaded, dataDir, (topic, payload, how) => recorder.message(topic, payload, how));
+  const broker = await connect(loaded, dataDir, (topic, payload, how) =>
+    recorder.message(topic, payload, how),
+  );
   const takeActs = (): void => recorder.acts(actsKept(dataDir).filter((row) => row.atMs >= beganMs));
   const timer = setInterval(takeActs, ACTS_EVERY_MS);
   newLog(io)('info', 'Recording. End with Ctrl-C.');
@@ -83,7 +91,11 @@ function actsKept(dataDir: string): ActRow[] {
   }
 }
 
-async function connect({ settings, secrets }: LoadedSettings, dataDir: string, onMessage: OnMessage): Promise<Broker> {
+async function connect(
+  { settings, secrets }: LoadedSettings,
+  dataDir: string,
+  onMessage: OnMessage,
+): Promise<Broker> {
   const { broker } = settings;
   if (broker.kind === 'outside') {
     const password = secrets.brokerPassword?.();

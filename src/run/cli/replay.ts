@@ -18,7 +18,8 @@ It prints one JSON line for each cycle, day, baseline and alarm, in the order of
       root: { type: 'string' },
     });
     const [recording, ...rest] = names;
-    if (recording === undefined || rest.length > 0) throw new Misuse('One recording is expected: stillwell replay RECORDING');
+    if (recording === undefined || rest.length > 0)
+      throw new Misuse('One recording is expected: stillwell replay RECORDING');
     return runReplay(
       { recording, cards: flags.card ?? [], ...(flags.root !== undefined && { root: flags.root }) },
       { stdin: process.stdin, out: write, err: io.err, progress: io.progress },

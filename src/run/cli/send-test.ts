@@ -21,9 +21,13 @@ export const sendTestCommand: Command = {
     const asked = settings.notices.filter((recipient) => name === undefined || recipient.name === name);
     if (asked.length === 0) {
       const known = settings.notices.map((recipient) => recipient.name).join(', ');
-      throw new Misuse(`Cannot send a test to ${name ?? 'anybody'}: the settings name ${known || 'nobody'} under "notices"`);
+      throw new Misuse(
+        `Cannot send a test to ${name ?? 'anybody'}: the settings name ${known || 'nobody'} under "notices"`,
+      );
     }
-    const broker = asked.some((recipient) => recipient.mqtt) ? await outsideBroker(settings, secrets.brokerPassword?.()) : undefined;
+    const broker = asked.some((recipient) => recipient.mqtt)
+      ? await outsideBroker(settings, secrets.brokerPassword?.())
+      : undefined;
     const senders = sendersOf({ settings, secrets }, broker);
     let failed = 0;
     try {

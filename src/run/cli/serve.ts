@@ -30,7 +30,8 @@ ${settingsHelp()}`,
       port: { type: 'string' },
       'broker-port': { type: 'string' },
     });
-    if (names.length > 0) throw new Misuse(`Cannot serve "${names[0]}": serve takes options alone. Try: stillwell serve --help`);
+    if (names.length > 0)
+      throw new Misuse(`Cannot serve "${names[0]}": serve takes options alone. Try: stillwell serve --help`);
     const { settings, secrets } = readSettingsOrMisuse(io.env, flags.settings);
     const log = newLog(io);
     const brokerPort = readWhole('broker-port', flags['broker-port'], PORTS);
@@ -46,8 +47,13 @@ ${settingsHelp()}`,
       ...(site !== undefined && { siteFolder: site }),
     });
     log('info', `Pages: ${station.web.url}`);
-    if (station.brokerPort !== undefined) log('info', `Built-in broker: port ${station.brokerPort}. A node gets its password from: stillwell node add NAME`);
-    if (station.live.state().nodes.size === 0) log('info', 'No node was heard yet. To see invented wells first: npm run demo');
+    if (station.brokerPort !== undefined)
+      log(
+        'info',
+        `Built-in broker: port ${station.brokerPort}. A node gets its password from: stillwell node add NAME`,
+      );
+    if (station.live.state().nodes.size === 0)
+      log('info', 'No node was heard yet. To see invented wells first: npm run demo');
     await untilEnded();
     log('info', 'Ending: saving what was worked out.');
     await station.close();

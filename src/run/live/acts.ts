@@ -49,7 +49,8 @@ function changeCard(live: LiveState, act: Extract<Act, { kind: 'card-changed' }>
   if (!live.lines.has(card.well)) addWell(live, card);
   live.cards.set(card.well, card);
   retable(live);
-  for (const [node, entry] of live.nodes) if (entry.letIn && !isRead(live.table, node)) wellForNode(live, node);
+  for (const [node, entry] of live.nodes)
+    if (entry.letIn && !isRead(live.table, node)) wellForNode(live, node);
 }
 
 /** Who saw an alarm is kept with the alarm. */

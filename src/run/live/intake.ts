@@ -3,12 +3,7 @@
  * the node's own book, a refusal to the list of refusals. Nobody's message stops the next.
  */
 import { offerPack } from '../../readings/merge.ts';
-import {
-  noteRefused,
-  receiveHello,
-  receivePack,
-  receivePresence,
-} from '../../readings/node.ts';
+import { noteRefused, receiveHello, receivePack, receivePresence } from '../../readings/node.ts';
 import type { PlacedPack } from '../../readings/placed.ts';
 import type { Hello, Message, Pack, Presence, Refusal } from '../../wire/messages.ts';
 import { readMessage } from '../../wire/read-message.ts';
@@ -63,7 +58,14 @@ function refuse(live: LiveState, came: Came, refusal: Refusal): void {
   const head = Buffer.from(came.payload.subarray(0, HEAD_BYTES)).toString('base64');
   live.changes.push({
     change: 'refused',
-    row: { atMs: came.arrivalMs, topic: came.topic, reason: refused, detail, head, ...(node !== undefined && { node }) },
+    row: {
+      atMs: came.arrivalMs,
+      topic: came.topic,
+      reason: refused,
+      detail,
+      head,
+      ...(node !== undefined && { node }),
+    },
   });
   const entry = node === undefined ? undefined : live.nodes.get(node);
   if (!entry || boot === undefined || seq === undefined) return;

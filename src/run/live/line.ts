@@ -31,7 +31,16 @@ export interface Line {
 const STRETCH: Stretch = newStretch(4096);
 
 export function newLine(well: string, state: WellState): Line {
-  return { well, state, inbox: newInbox(), waiting: [], passedMs: -1, reranAtMs: 0, savedAtMs: 0, unsaved: false };
+  return {
+    well,
+    state,
+    inbox: newInbox(),
+    waiting: [],
+    passedMs: -1,
+    reranAtMs: 0,
+    savedAtMs: 0,
+    unsaved: false,
+  };
 }
 
 /** An act or news takes its place among the inputs; never before what was already passed. */

@@ -28,7 +28,8 @@ export function loadLive(options: LiveOptions, nowMs: number): LiveState {
   }
   noteAbsence(live, nowMs);
   const marks = new Map(options.store.rerunMarks().map((mark) => [mark.well, mark.fromMs]));
-  for (const line of live.lines.values()) rerun(live, line, marks.get(line.well) ?? Number.MAX_SAFE_INTEGER, nowMs);
+  for (const line of live.lines.values())
+    rerun(live, line, marks.get(line.well) ?? Number.MAX_SAFE_INTEGER, nowMs);
   const { changes } = live;
   live.changes = [];
   options.store.commit(changes);
@@ -68,13 +69,21 @@ function loadNodes(live: LiveState): void {
     let entry = live.nodes.get(placed.node);
     if (!entry) {
       // A node whose first packs were kept before its book was: it had been let in.
-      entry = { state: newNode(placed.node), letIn: true, keptDue: true, keptAtMs: 0, savedAtMs: 0, unsaved: true };
+      entry = {
+        state: newNode(placed.node),
+        letIn: true,
+        keptDue: true,
+        keptAtMs: 0,
+        savedAtMs: 0,
+        unsaved: true,
+      };
       addNode(live, placed.node, entry);
     }
     applyKept(entry.state, placed);
     entry.unsaved = true;
   }
-  for (const [node, entry] of live.nodes) if (entry.letIn && !isRead(live.table, node)) wellForNode(live, node);
+  for (const [node, entry] of live.nodes)
+    if (entry.letIn && !isRead(live.table, node)) wellForNode(live, node);
 }
 
 /** Our own absence is an act of its own: that silence is nobody's fault. */
@@ -86,7 +95,12 @@ function noteAbsence(live: LiveState, nowMs: number): void {
   const from = new Date(aliveMs).toISOString();
   live.changes.push({
     change: 'act',
-    row: { id: `server-away-${aliveMs}`, atMs: nowMs, kind: 'server-away', body: { kind: 'server-away', from } },
+    row: {
+      id: `server-away-${aliveMs}`,
+      atMs: nowMs,
+      kind: 'server-away',
+      body: { kind: 'server-away', from },
+    },
   });
   const { changes } = live;
   live.changes = [];

@@ -72,6 +72,9 @@ export function keepEmitted(live: LiveState, line: Line, emitted: Emitted, nowMs
 export function stop(live: LiveState, line: Line, error: unknown, nowMs: number): void {
   const why = error instanceof Error ? error.message : String(error);
   line.fault = why;
-  live.options.log('error', `Cannot watch ${line.well}: ${error instanceof Error ? (error.stack ?? why) : why}`);
+  live.options.log(
+    'error',
+    `Cannot watch ${line.well}: ${error instanceof Error ? (error.stack ?? why) : why}`,
+  );
   tellNotWatched(live, line, why, nowMs);
 }

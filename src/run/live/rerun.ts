@@ -41,7 +41,11 @@ export function rerun(live: LiveState, line: Line, fromMs: number, nowMs: number
     stop(live, line, error, nowMs);
     return;
   }
-  live.changes.push({ change: 'forget-derived', well: line.well, fromMs: again.passedMs < 0 ? 0 : (saved?.atMs ?? 0) });
+  live.changes.push({
+    change: 'forget-derived',
+    well: line.well,
+    fromMs: again.passedMs < 0 ? 0 : (saved?.atMs ?? 0),
+  });
   for (const e of events) if (e.event.event !== 'alarm') keepEmitted(live, line, e, nowMs);
   const alarms = events.map((e) => e.event).filter((event): event is AlarmEvent => event.event === 'alarm');
   tellAgain(live, line, alarms, { fromMs: saved?.atMs ?? 0, toMs, nowMs });
@@ -50,7 +54,12 @@ export function rerun(live: LiveState, line: Line, fromMs: number, nowMs: number
   delete line.fault;
   line.reranAtMs = nowMs;
   line.unsaved = true;
-  Object.assign(line, { state: again.state, inbox: again.inbox, waiting: again.waiting, passedMs: again.passedMs });
+  Object.assign(line, {
+    state: again.state,
+    inbox: again.inbox,
+    waiting: again.waiting,
+    passedMs: again.passedMs,
+  });
 }
 
 /** Acts and news after the save, as they were kept. */
@@ -60,9 +69,11 @@ function addKeptInputs(live: LiveState, line: Line): void {
   for (const row of store.acts({ well: line.well, fromMs })) {
     const read = readAct(row.body);
     if ('act' in read) addInput(line, { atMs: row.atMs, act: read.act });
-    else live.options.log('warn', `Cannot use the act of ${new Date(row.atMs).toISOString()}: ${read.problem}`);
+    else
+      live.options.log('warn', `Cannot use the act of ${new Date(row.atMs).toISOString()}: ${read.problem}`);
   }
-  for (const { atMs, body } of store.news(line.well, fromMs)) addInput(line, { atMs, node: body as NodeNews });
+  for (const { atMs, body } of store.news(line.well, fromMs))
+    addInput(line, { atMs, node: body as NodeNews });
 }
 
 function runKept(live: LiveState, line: Line, toMs: number, emit: (e: Emitted) => void): void {
@@ -96,7 +107,10 @@ function offerKept(live: LiveState, line: Line, fromMs: number, untilMs: number)
       if (feed.well !== line.well || feed.code !== code || feed.sinceMs !== sinceMs) continue;
       give(line, store.readings(node, from, piece.fromMs, piece.untilMs), { ...feed, code });
       if ((code & 15) >= 3) continue;
-      give(line, store.readings(node, `start:${from}`, piece.fromMs, piece.untilMs), { ...feed, code: code + START_PLACE });
+      give(line, store.readings(node, `start:${from}`, piece.fromMs, piece.untilMs), {
+        ...feed,
+        code: code + START_PLACE,
+      });
     }
   }
 }

@@ -101,7 +101,8 @@ export function openLive(options: LoopOptions): LiveServer {
         loop.live.looked = loop.viewers.size > 0;
       };
     },
-    settled: () => (loop.queue.length === 0 ? Promise.resolve() : new Promise((done) => loop.waiters.push(done))),
+    settled: () =>
+      loop.queue.length === 0 ? Promise.resolve() : new Promise((done) => loop.waiters.push(done)),
     beat: () => beatNow(loop, onCommit),
     close: () => close(loop),
   };
@@ -175,7 +176,8 @@ function reload(loop: Loop): boolean {
 }
 
 function act(loop: Loop, written: unknown, by: string | undefined, onCommit: () => void): ActDone {
-  if (loop.ailment !== undefined) return { no: `Cannot keep anything now: ${loop.ailment}` };
+  const before = ailmentOf(loop);
+  if (before !== undefined) return { no: `Cannot keep anything now: ${before}` };
   const nowMs = loop.options.now();
   const done = doAct(loop.live, written, nowMs, by);
   if ('no' in done) return done;
@@ -184,7 +186,13 @@ function act(loop: Loop, written: unknown, by: string | undefined, onCommit: () 
     show(loop, end, []);
     onCommit();
   });
-  return loop.ailment === undefined ? done : { no: `Cannot keep this: ${loop.ailment}` };
+  const after = ailmentOf(loop);
+  return after === undefined ? done : { no: `Cannot keep this: ${after}` };
+}
+
+/** Read anew: what runs in between may have failed. */
+function ailmentOf(loop: Loop): string | undefined {
+  return loop.ailment;
 }
 
 function letIn(loop: Loop, node: string, onCommit: () => void): boolean {
@@ -201,7 +209,8 @@ function letIn(loop: Loop, node: string, onCommit: () => void): boolean {
 function ailmentsOf(loop: Loop): string[] {
   const out = loop.ailment === undefined ? [] : [loop.ailment];
   for (const line of loop.live.lines.values()) {
-    if (line.fault !== undefined) out.push(`A fault of our own stopped the watching of ${line.well}: ${line.fault}`);
+    if (line.fault !== undefined)
+      out.push(`A fault of our own stopped the watching of ${line.well}: ${line.fault}`);
   }
   return out;
 }

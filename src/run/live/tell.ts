@@ -104,7 +104,8 @@ export function syncStates(live: LiveState, line: Line): void {
   for (const row of rowsOf(live, line.well)) {
     const now = shown.get(keyOf(row));
     const over = row.clearedMs !== undefined || row.withdrawnMs !== undefined;
-    const state = now && (!over || now.state === 'returned-unacknowledged') ? now.state : over ? 'normal' : row.state;
+    const state =
+      now && (!over || now.state === 'returned-unacknowledged') ? now.state : over ? 'normal' : row.state;
     if (row.state === state && row.shelvedUntilMs === now?.shelvedUntilMs) continue;
     row.state = state;
     if (now?.shelvedUntilMs === undefined) delete row.shelvedUntilMs;
@@ -129,7 +130,10 @@ export function tellAgain(
       row.alarm !== 'site-silent',
   );
   const made = [...stoodBefore(told, events, stretch.fromMs), ...madeAlarms(events)];
-  for (const { what, told: settled } of reconcile(told, made, { fromMs: stretch.fromMs, toMs: stretch.toMs + 1 })) {
+  for (const { what, told: settled } of reconcile(told, made, {
+    fromMs: stretch.fromMs,
+    toMs: stretch.toMs + 1,
+  })) {
     const row = rows.find((r) => r.id === settled.id);
     if (!row) {
       const fresh: AlarmRow = { ...settled, alarm: settled.alarm, state: 'unacknowledged' };

@@ -95,7 +95,9 @@ export const ALIVE_KEY = 'alive-ms';
 const BEHIND_MS = 60_000;
 
 function isBehind(live: LiveState, line: Line, nowMs: number): boolean {
-  return nowMs - line.passedMs > BEHIND_MS && nowMs > line.passedMs && frontierDueOf(live, line, nowMs) > nowMs;
+  return (
+    nowMs - line.passedMs > BEHIND_MS && nowMs > line.passedMs && frontierDueOf(live, line, nowMs) > nowMs
+  );
 }
 
 /** News of one node, to every well that reads from it, kept as input. */
@@ -125,7 +127,8 @@ function sendKept(live: LiveState, nowMs: number): void {
     entry.keptDue = false;
     entry.keptAtMs = nowMs;
     const payload = entry.letIn ? keptPayload(entry.state) : { wait: true as const };
-    if (payload) live.options.publish(`${live.options.root}/${node}/kept`, printKept(payload), { qos: 1, retain: true });
+    if (payload)
+      live.options.publish(`${live.options.root}/${node}/kept`, printKept(payload), { qos: 1, retain: true });
   }
 }
 

@@ -24,7 +24,9 @@ export function wellNow(line: Line): WellNow {
     ...mode,
     ...(expected && { expected }),
     ...(heardMs >= 0 && { heardMs }),
-    ...(pressure && pressure.lastMs >= 0 && pressure.faultsInRow === 0 && { pressureKpa: pressure.value / 1000 }),
+    ...(pressure &&
+      pressure.lastMs >= 0 &&
+      pressure.faultsInRow === 0 && { pressureKpa: pressure.value / 1000 }),
     pumps: card.pumps.map((_, at) => pumpNow(state, at)),
   };
 }
@@ -64,14 +66,12 @@ function ranToday(state: WellState, at: number): number {
 
 export function liveWell(line: Line): LiveWell {
   const { state } = line;
-  const sensors = channelScenes(state, state.nowMs).map(
-    ({ channel, node, lastMs, fault }): SensorNow => ({
-      channel,
-      node,
-      ...(lastMs !== undefined && { lastMs }),
-      ...(fault && { fault }),
-    }),
-  );
+  const sensors = channelScenes(state, state.nowMs).map(({ channel, node, lastMs, fault }): SensorNow => ({
+    channel,
+    node,
+    ...(lastMs !== undefined && { lastMs }),
+    ...(fault && { fault }),
+  }));
   const usual = state.records.flatMap((record, at) =>
     record.baseline ? [{ pump: state.card.pumps[at]!.id, baseline: record.baseline }] : [],
   );
