@@ -81,12 +81,14 @@ function letter(
 function mailProblem(error: unknown, settings: MailSettings, address: string): Sent {
   const { code, responseCode, response } = shownError(error);
   const where = `the mail relay ${settings.host} port ${settings.port}`;
-  if (responseCode !== undefined) {
-    const login = LOGIN_REPLIES.includes(responseCode);
+  if (responseCode !== undefined && code !== 'ETLS') {
     const said = `${where} answered "${response ?? responseCode}"`;
-    if (login)
+    if (code === 'EAUTH' || LOGIN_REPLIES.includes(responseCode)) {
       return failed(`Cannot send mail: ${said}. Check the mail user and password in the settings.`, true);
-    return failed(`Cannot send mail to ${address}: ${said}.`, responseCode < 500);
+    }
+    // Only what it says of this address or this letter is final; the rest a person or time may mend.
+    const ofThisLetter = code === 'EENVELOPE' || code === 'EMESSAGE';
+    return failed(`Cannot send mail to ${address}: ${said}.`, !(ofThisLetter && responseCode >= 500));
   }
   switch (code ?? '') {
     case 'EDNS':

@@ -77,7 +77,7 @@ async function run(folder: string, ports: Iterable<number>): Promise<ChildProces
     stdio: ['ignore', 'ignore', 'pipe'],
   });
   let said = '';
-  child.stderr!.on('data', (part: Buffer) => (said += part.toString()));
+  child.stderr.on('data', (part: Buffer) => (said += part.toString()));
   for (const port of ports) {
     while (!(await answers(port))) {
       if (child.exitCode !== null) throw new Error(`Cannot start mosquitto: ${said}`);

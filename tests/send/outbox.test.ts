@@ -169,7 +169,7 @@ describe('openOutbox', () => {
     const clock = handClock();
     const outbox = openOutbox({
       store: {
-        due: store.due,
+        due: (limit) => store.due(limit),
         mark(one) {
           if (full) throw new Error('the disk is full');
           store.mark(one);

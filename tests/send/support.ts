@@ -69,3 +69,10 @@ export async function settled(): Promise<void> {
   for (let turn = 0; turn < 20; turn += 1) await Promise.resolve();
   await new Promise((resolve) => setImmediate(resolve));
 }
+
+/** Rows for several people, as a busy hour makes them. */
+export function noticeRows(count: number): NoticeRow[] {
+  return Array.from({ length: count }, (_, at) =>
+    notice({ id: `notice-${at}`, to: `person-${at % 5}`, madeMs: NOW_MS + at }),
+  );
+}
