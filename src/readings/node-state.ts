@@ -1,11 +1,13 @@
 /**
- * What is remembered of a node between messages: plain data, about 3 KiB as JSON at most (MAX_BOOTS boots, MAX_RANGES ranges each, digests
- * of two boots).
+ * What is remembered of a node between messages: plain data, 1.4 KiB as JSON as a rule and about 5 KiB at worst (MAX_BOOTS boots, the
+ * ranges and digests of two of them in full).
  */
 import { newBoot, type BootState } from './boot.ts';
 import type { Conflict } from './conflict.ts';
 import type { NewsItem } from './news.ts';
+import { limitRanges } from './ranges.ts';
 import { newHearing, type Hearing } from './silence.ts';
+import type { UpClock } from './up-clock.ts';
 
 /**
  * Boots remembered. The ones touched longest ago are forgotten first, and nothing is lost by it: a boot that is forgotten is no longer
@@ -13,8 +15,13 @@ import { newHearing, type Hearing } from './silence.ts';
  * The last ones touched are always in the next `kept`, so a node that holds more boots than this gets rid of them 8 at a time.
  */
 const MAX_BOOTS = 8;
-/** Boots whose bytes can be compared: two boxes that count their boots from 1 are near each other. */
-const BOOTS_WITH_DIGESTS = 2;
+/** Boots remembered in full: their bytes can be compared, since two boxes that count their boots from 1 are near each other. */
+const FULL_BOOTS = 2;
+/** Of the others only so many ranges: a hole in an old boot is filled from its lower end. */
+const RANGES_OF_OLD = 4;
+/** Of boots forgotten, when they began is remembered longer: a node without a clock may send packs of theirs that never came. */
+const MAX_BEGAN = 16;
+
 export interface NodeCounts {
   placed: number;
   duplicates: number;
@@ -29,6 +36,8 @@ export interface NodeState {
   node: string;
   /** In the order in which they were touched, the last one last. */
   boots: BootState[];
+  /** Boots forgotten that were heard live without a clock, the last one last. */
+  began: { boot: number; up: UpClock }[];
   /** The boot of its newest hello; 0 where it said none. */
   helloBoot: number;
   /** Build date of its firmware, Unix ms; 0 where it said none. */
@@ -51,6 +60,7 @@ export function newNode(node: string): NodeState {
   return {
     node,
     boots: [],
+    began: [],
     helloBoot: 0,
     builtMs: 0,
     latestMs: 0,
@@ -70,8 +80,20 @@ export function findBoot(state: NodeState, number: number): BootState | undefine
 
 export function addBoot(state: NodeState, number: number, arrivalMs: number): BootState {
   const boot = newBoot(number, arrivalMs);
+  const began = state.began.find((known) => known.boot === number);
+  if (began) {
+    boot.live = true;
+    boot.up = began.up;
+  }
   state.boots.push(boot);
   return boot;
+}
+
+/** The boot as it is known, or as far as it is remembered after it was forgotten. */
+export function recallBoot(state: NodeState, number: number, arrivalMs: number): BootState | undefined {
+  const known = findBoot(state, number);
+  if (known || !state.began.some((began) => began.boot === number)) return known;
+  return addBoot(state, number, arrivalMs);
 }
 
 export function touch(state: NodeState, boot: BootState, arrivalMs: number): void {
@@ -80,14 +102,24 @@ export function touch(state: NodeState, boot: BootState, arrivalMs: number): voi
   if (boots.at(-1) === boot) return;
   boots.splice(boots.indexOf(boot), 1);
   boots.push(boot);
-  for (let i = 0; i < boots.length - BOOTS_WITH_DIGESTS; i++) delete boots[i]!.digests;
 }
 
+/** Keeps the state small; called after each change of the boots or their order. */
 export function forgetBoots(state: NodeState): void {
   const { boots } = state;
-  for (let i = 0; i < boots.length - BOOTS_WITH_DIGESTS; i++) delete boots[i]!.digests;
   while (boots.length > MAX_BOOTS) {
     const oldest = boots.findIndex((boot) => boot.boot !== state.helloBoot);
-    boots.splice(oldest, 1);
+    const [gone] = boots.splice(oldest, 1);
+    if (gone?.up && gone.live) rememberBegan(state, gone.boot, gone.up);
   }
+  for (let i = 0; i < boots.length - FULL_BOOTS; i++) {
+    const boot = boots[i]!;
+    if (boot.digests === undefined) continue;
+    delete boot.digests;
+    limitRanges(boot.ranges, RANGES_OF_OLD);
+  }
+}
+
+function rememberBegan(state: NodeState, boot: number, up: UpClock): void {
+  state.began = [...state.began.filter((known) => known.boot !== boot), { boot, up }].slice(-MAX_BEGAN);
 }

@@ -9,7 +9,7 @@ import { countLost, countPack, highSeq, knownPack } from './boot.ts';
 import { placePack, spanOf, type Placement } from './clock.ts';
 import { passConflict, seeConflict } from './conflict.ts';
 import type { NewsItem } from './news.ts';
-import { addBoot, findBoot, forgetBoots, touch, type NodeState } from './node-state.ts';
+import { addBoot, findBoot, forgetBoots, recallBoot, touch, type NodeState } from './node-state.ts';
 import type { PlacedPack } from './placed.ts';
 import { excuseSilence, hear, hearPresence, hearPromise, passSilence } from './silence.ts';
 import { seeUp } from './up-clock.ts';
@@ -27,7 +27,7 @@ export type Receipt =
 export function receivePack(state: NodeState, pack: Pack, arrivalMs: number): Receipt {
   passTime(state, arrivalMs);
   hear(state.hearing, state.node, arrivalMs, state.news);
-  const boot = pack.boot === undefined ? undefined : findBoot(state, pack.boot);
+  const boot = pack.boot === undefined ? undefined : recallBoot(state, pack.boot, arrivalMs);
   if (boot && pack.seq !== undefined) {
     const known = knownPack(boot, pack.seq, pack.digest);
     // While two boxes use the name, a pack that can't be compared may be either's: kept, and merged away if it came before.
@@ -37,6 +37,7 @@ export function receivePack(state: NodeState, pack: Pack, arrivalMs: number): Re
       if (pack.first !== undefined)
         state.counts.lost += countLost(boot, 1, Math.min(pack.first, pack.seq) - 1);
       touch(state, boot, arrivalMs);
+      forgetBoots(state);
       return { is: 'duplicate' };
     }
   }
@@ -57,7 +58,7 @@ export function receivePack(state: NodeState, pack: Pack, arrivalMs: number): Re
  */
 export function applyKept(state: NodeState, placed: PlacedPack): void {
   const { arrivalMs } = placed;
-  const boot = placed.boot === undefined ? undefined : findBoot(state, placed.boot);
+  const boot = placed.boot === undefined ? undefined : recallBoot(state, placed.boot, arrivalMs);
   const known = placed.upMs !== undefined && placed.boot !== undefined && !placed.timeUnknown;
   const copy = boot && !boot.live && !boot.up ? boot.copy : undefined;
   const before = boot?.up ?? (copy && seeUp(undefined, copy.upMs, copy.arrivalMs));

@@ -146,21 +146,38 @@ test('noteRefused: nothing more is wanted of it, and a duplicate of a refused pa
   expect(receivePack(state, pack({ boot: 4, seq: 2, fromMs: NOON + 3 * S }), NOON + 7 * S).is).toBe('placed');
 });
 
-test('node state stays about 3 KiB in the worst case', () => {
-  const state = newNode('a-name-of-forty-characters-is-the-longest');
-  const big = 2 ** 53 - 20;
-  for (let boot = 0; boot < 12; boot++) {
-    receiveHello(state, hello({ boot: big + boot, upMs: 123_456 }), false, NOON);
-    for (let i = 1; i <= 260; i++) {
-      const seq = i < 200 ? i : 2 * i;
-      const fromMs = NOON + boot * 86_400_000 + seq * 10 * S + 0.123;
-      receivePack(state, pack({ boot: big + boot, seq, fromMs, digest: 65_535 }), fromMs + 12 * MIN);
+test('node state stays small at its worst: many boots, each with every other pack missing', () => {
+  const state = newNode('a-name-of-forty-characters-is-the-longes');
+  const big = 2 ** 53 - 30;
+  for (let boot = 0; boot < 20; boot++) {
+    const bootMs = NOON + boot * 86_400_000;
+    receiveHello(state, hello({ boot: big + boot, upMs: 2 * S }), false, bootMs);
+    for (let seq = 1; seq <= 500; seq += 2) {
+      const upMs = 2 * S + seq * 10 * S;
+      const notes = {
+        boot: big + boot,
+        seq,
+        clock: 'up' as const,
+        upMs,
+        fromMs: -2 * S,
+        digest: seq * 2_654_435_761,
+      };
+      receivePack(state, pack(notes), bootMs + seq * 10 * S + 500.123);
     }
   }
   takeNews(state, NOON);
-  const bytes = JSON.stringify(state).length;
-  expect(bytes).toBeLessThan(9 * 1024);
-  expect(JSON.stringify({ ...state, boots: state.boots.slice(-2) }).length).toBeLessThan(4 * 1024);
+  expect(JSON.stringify(state).length).toBeLessThan(8 * 1024);
+  expect(state.boots.length).toBe(8);
+});
+
+test('a boot that was forgotten is still known to have been live, and when it began', () => {
+  const state = newNode('barn');
+  for (let boot = 1; boot <= 12; boot++) {
+    receiveHello(state, hello({ boot, upMs: 0 }), false, NOON + boot * MIN);
+  }
+  const late = pack({ boot: 2, seq: 1, clock: 'up', upMs: 20 * S, fromMs: -2 * S });
+  const receipt = receivePack(state, late, NOON + 60 * MIN);
+  expect(receipt.is === 'placed' && receipt.placed.columns[0]!.times.at(-1)).toBe(NOON + 2 * MIN + 20 * S);
 });
 
 type Input =
