@@ -32,13 +32,16 @@ function look(scene: Scene, memo: Memo): Finding | null | undefined {
   if (limit === undefined) return undefined;
   const stands = memo['sinceMs'] !== undefined;
   if (!stoodOver(minute.kpa, stands ? limit - DEADBAND_KPA : limit)) {
+    delete memo['ran'];
     return standsNot(memo);
   }
   const sinceMs = standingSince(memo, minute.atMs - 60_000);
+  // What a running pump raised stands there after it stopped at last: it is still the running pump's pressure.
   const running =
     scene.pumps.some((pump) => pump.run !== undefined) && (pumpOf(scene, minute)?.ranS ?? 0) > 0;
-  return running
-    ? whileRunning(minute.kpa.mean, cutOut, limit, sinceMs)
+  if (running) memo['ran'] = true;
+  return memo['ran'] === true
+    ? whileRunning(minute.kpa.mean, cutOut, limit, { sinceMs, running })
     : atRest(scene, minute.kpa.mean, cutOut, limit, sinceMs);
 }
 
@@ -52,14 +55,19 @@ function limitOf(scene: Scene, cutOut: number | undefined): number | undefined {
     : bySwitch;
 }
 
-function whileRunning(kpa: number, cutOut: number | undefined, limit: number, sinceMs: number): Finding {
+function whileRunning(
+  kpa: number,
+  cutOut: number | undefined,
+  limit: number,
+  { sinceMs, running }: { sinceMs: number; running: boolean },
+): Finding {
   const switchText =
     cutOut === undefined ? 'its relief valve is near' : `the switch should open at ${sayPressure(cutOut)}`;
   return {
     sinceMs,
-    priority: 'now',
-    why: `The pump runs on at ${sayPressure(kpa)}; ${switchText}.`,
-    evidence: facts(kpa, cutOut, limit, true),
+    priority: running ? 'now' : 'soon',
+    why: `The pump ${running ? 'runs on' : 'ran on'} at ${sayPressure(kpa)}; ${switchText}.`,
+    evidence: facts(kpa, cutOut, limit, running),
     causes: weigh({ 'switch-contacts-stuck': 0.75, 'blocked-nipple': 0.15, 'switch-out-of-set': 0.1 }),
   };
 }

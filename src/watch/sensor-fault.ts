@@ -30,14 +30,15 @@ export const sensorFault: Watch = {
 };
 
 function look(scene: Scene, memo: Memo): Finding | null | undefined {
-  if (scene.why === 'cycle') return cardFault(scene, memo) ?? stuckFault(scene) ?? undefined;
+  if (scene.why === 'cycle') {
+    const wrongCard = cardFault(scene, memo);
+    memo['cardWrong'] = wrongCard !== undefined;
+    return wrongCard ?? stuckFault(scene);
+  }
   const found =
-    channelFaults(scene, memo) ??
-    clampFault(scene, memo) ??
-    nonsense(scene, memo) ??
-    stuckFault(scene) ??
-    cardFault(scene, memo);
-  return found ?? null;
+    channelFaults(scene, memo) ?? clampFault(scene, memo) ?? nonsense(scene, memo) ?? stuckFault(scene);
+  // What the runs said of the card stands until a run says otherwise.
+  return found ?? (memo['cardWrong'] === true ? undefined : null);
 }
 
 /** The channels that speak of this pump; those of the whole well are the first pump's. */

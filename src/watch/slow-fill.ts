@@ -11,7 +11,7 @@ import { weigh } from './weigh.ts';
 
 /** Shares of the delivery as learnt: one in eight lost, in the median of so many runs over two days at least. */
 const LOW_SHARE = 0.88;
-const BACK_SHARE = 0.92;
+const BACK_SHARE = 0.96;
 const RUNS = 16;
 const LEAST_MS = 36 * 3_600_000;
 /** By run time alone. */
@@ -24,7 +24,7 @@ export const slowFill: Watch = {
   each: 'pump',
   on: ['cycle'],
   onDelayS: 0,
-  offDelayS: 86_400,
+  offDelayS: 3 * 86_400,
   look,
 };
 

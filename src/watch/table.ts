@@ -34,9 +34,9 @@ import { tankAirLost } from './tank-air-lost.ts';
 import { tankOvercharged } from './tank-overcharged.ts';
 
 export const WATCHES: readonly Watch[] = [
+  powerLost,
   nodeConflict,
   nodeSilent,
-  powerLost,
   sensorFault,
   legLost,
   failedStart,

@@ -9,8 +9,8 @@ import { cutInOf, cutOutOf, freshCycles, hasPressureCycle, listOf } from './fact
 import { tidy } from './say.ts';
 import type { Memo, Scene } from './scene.ts';
 
-const RUNS = 10;
-const FILL_RUNS = 14;
+const RUNS = 12;
+const FILL_RUNS = 12;
 const BAND_SHARE = 0.15;
 
 export interface AirSeen {

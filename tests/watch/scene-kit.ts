@@ -1,0 +1,298 @@
+/**
+ * A well in small notation, for tables that read like a record. `play` runs all watches through the alarms, as the engine does, and
+ * says what was told, one line an event: `12 min over-pressure raised now switch-contacts-stuck`.
+ *
+ *   'rest 45psi x3'                 three whole minutes of rest at 45 psi
+ *   'run 8A 62psi x2'               the pump runs (8/8/0A: three lines); `to 70psi` lets pressure move evenly to there
+ *   'cycle 118s 8A 40-60psi every 30min x12 !no-cut-out'
+ *   'day 12 cycles 1300s leak 400 use 900 heard 50% x3'
+ *   also on rest and run: 238V  4m (level)  1.2st (store)  3C  calls  quiet (contact open)  deaf (no current heard)
+ *   'silent barn', 'heard barn', 'no-power barn', 'conflict barn': news of a node
+ *   'fault pressure low', 'stuck pressure 2h', 'mute pressure 20min', 'fine pressure': what the engine knows of a channel
+ */
+import type { AlarmEvent, DayEvent } from '../../shared/api/events.ts';
+import type { AlarmKind } from '../../shared/words/kinds.ts';
+import { alarmAct, lookAll, newAlarms, type AlarmsState } from '../../src/alarm/alarms.ts';
+import type { Baseline, Normal } from '../../src/baseline/baseline.ts';
+import type { Act } from '../../src/card/act.ts';
+import type { Card } from '../../src/card/card.ts';
+import type { Cycle } from '../../src/cycles/cycle.ts';
+import type {
+  ChannelScene,
+  MinuteScene,
+  PumpScene,
+  Scene,
+  Spread,
+  WaterScene,
+  WellScene,
+} from '../../src/watch/scene.ts';
+
+export const PSI = 6.894757293168;
+export const T0 = Date.UTC(2026, 2, 2);
+const MIN = 60_000;
+const DAY = 86_400_000;
+
+/** 1 hp at 230 V on a 40/60 switch with a 44 gal tank. */
+export function houseCard(change: Partial<Card> & { pump?: Partial<Card['pumps'][number]> } = {}): Card {
+  const { pump, ...rest } = change;
+  return {
+    well: 'north-paddock',
+    timeZone: 'UTC',
+    altitudeM: 0,
+    altitudeGiven: true,
+    uses: ['house'],
+    pumps: [
+      { id: 'p1', control: 'pressure-switch', motorW: 746, volts: 230, phase: 1, maxAmps: 9.8, ...pump },
+    ],
+    switch: { cutInKpa: 40 * PSI, cutOutKpa: 60 * PSI },
+    tank: { kind: 'captive-air', volumeL: 167, prechargeKpa: 38 * PSI },
+    reads: [],
+    ...rest,
+  };
+}
+
+export const normal = (median: number, spread: number, n = 40): Normal => ({ median, spread, n });
+
+/** What that house usually does: 8 A, fills of 100 s at least, 120 s as a rule, 12 a day. */
+export function usualBaseline(change: Partial<Baseline> = {}): Baseline {
+  return {
+    atMs: T0,
+    pinned: false,
+    amps: normal(8, 0.05),
+    cutInKpa: normal(40 * PSI, 2),
+    cutOutKpa: normal(60 * PSI, 2),
+    ranS: normal(120, 20),
+    ranLowS: normal(100, 4),
+    cyclesPerDay: normal(12, 3, 14),
+    ranSPerDay: normal(1440, 300, 14),
+    longestRunS: 400,
+    longestRestS: 36_000,
+    ...change,
+  };
+}
+
+export interface KitOptions {
+  card?: Card;
+  baseline?: Baseline | null;
+  water?: WaterScene;
+  expected?: string;
+  /** Only these kinds are listed; all where left out. */
+  kinds?: AlarmKind[];
+}
+
+export interface Kit {
+  atMs: number;
+  alarms: AlarmsState;
+  events: AlarmEvent[];
+  play: (text: string) => Kit;
+  act: (act: Act) => Kit;
+  water: WaterScene;
+  /** The lines told so far, in words. */
+  said: () => string[];
+}
+
+export function play(text: string, options: KitOptions = {}): string[] {
+  return kit(options).play(text).said();
+}
+
+export function kit(options: KitOptions = {}): Kit {
+  const card = options.card ?? houseCard();
+  const baseline = options.baseline === null ? undefined : (options.baseline ?? usualBaseline());
+  const well: WellScene = {
+    card,
+    minutes: [],
+    days: [],
+    dayStartedMs: T0,
+    nodes: [],
+    channels: [],
+    water: options.water ?? {},
+    ...(options.expected !== undefined && { expected: options.expected }),
+  };
+  const pump: PumpScene = {
+    index: 0,
+    card: card.pumps[0]!,
+    cycles: [],
+    startsToday: 0,
+    ...(baseline && { baseline, pinned: baseline }),
+  };
+  const self: Kit = {
+    atMs: T0,
+    alarms: newAlarms(),
+    events: [],
+    water: well.water,
+    play: (text) => {
+      for (const part of text.split('|')) step(part.trim());
+      return self;
+    },
+    act: (act) => {
+      alarmAct(self.alarms, act, self.atMs, (event) => self.events.push(event));
+      return self;
+    },
+    said: () =>
+      self.events
+        .filter((event) => !options.kinds || options.kinds.includes(event.alarm))
+        .map((event) => inWords(event)),
+  };
+
+  function look(why: Scene['why'], extra: Partial<Scene> = {}): void {
+    const scene: Scene = { atMs: self.atMs, why, well, pump, pumps: [pump], ...extra };
+    lookAll(self.alarms, scene, (event) => self.events.push(event));
+  }
+
+  function step(part: string): void {
+    const [word = '', ...rest] = part.split(/\s+/);
+    const times = Number(/\bx(\d+)\b/.exec(part)?.[1] ?? 1);
+    if (word === 'rest' || word === 'run') for (let i = 0; i < times; i++) minute(word, part, i, times);
+    else if (word === 'cycle') for (let i = 0; i < times; i++) cycle(part);
+    else if (word === 'day') for (let i = 0; i < times; i++) day(part);
+    else if (word === 'silent' || word === 'no-power' || word === 'conflict') {
+      well.nodes = [...well.nodes, { node: rest[0]!, is: word, sinceMs: self.atMs }];
+    } else if (word === 'heard') well.nodes = well.nodes.filter((node) => node.node !== rest[0]);
+    else channel(word, rest);
+  }
+
+  function minute(word: string, part: string, at: number, times: number): void {
+    self.atMs += MIN;
+    const running = word === 'run';
+    if (running && !pump.run) pump.run = { startedMs: self.atMs - MIN, ranS: 0, cutInKpa: cutInNow() };
+    if (!running && pump.run) {
+      delete pump.run;
+      pump.restSinceMs = self.atMs - MIN;
+    }
+    pump.restSinceMs ??= self.atMs - MIN;
+    const scene = minuteScene(part, running, self.atMs, (at + 1) / times);
+    well.minutes.push(scene);
+    if (well.minutes.length > 30) well.minutes.shift();
+    if (pump.run) {
+      pump.run.ranS = (self.atMs - pump.run.startedMs) / 1000;
+      const amps = scene.pumps[0]?.running[0]?.mean;
+      if (amps !== undefined) pump.run.amps = amps;
+      const before = well.minutes[well.minutes.length - 2]?.kpa;
+      if (scene.kpa && before && pump.run.ranS > 60) pump.run.riseKpaPerMin = scene.kpa.mean - before.mean;
+      if (scene.kpa) pump.run.highKpa = Math.max(pump.run.highKpa ?? 0, scene.kpa.high);
+    }
+    if (self.atMs - well.dayStartedMs >= DAY) well.dayStartedMs += DAY;
+    look('minute');
+  }
+
+  function cutInNow(): number {
+    return well.minutes[well.minutes.length - 1]?.kpa?.last ?? 40 * PSI;
+  }
+
+  function cycle(part: string): void {
+    const ranS = Number(/([\d.]+)s\b/.exec(part)?.[1] ?? 100);
+    const every = Number(/every ([\d.]+)min/.exec(part)?.[1] ?? 30) * MIN;
+    const legs = /([\d./]+)A/.exec(part)?.[1]?.split('/').map(Number) ?? [];
+    const band = /(-?[\d.]+)-([\d.]+)psi/.exec(part);
+    const startedMs = self.atMs + Math.max(0, every - ranS * 1000);
+    const made: Cycle = {
+      pump: 0,
+      startedMs,
+      stoppedMs: startedMs + ranS * 1000,
+      ranS,
+      ...(pump.cycles.length > 0 && {
+        restedS: (startedMs - pump.cycles[pump.cycles.length - 1]!.stoppedMs) / 1000,
+      }),
+      ...(legs[0] !== undefined && { amps: legs[0] }),
+      ...(legs[1] !== undefined && { amps2: legs[1] }),
+      ...(legs[2] !== undefined && { amps3: legs[2] }),
+      readings: Math.max(1, Math.round(ranS)),
+      ...(band && { cutInKpa: Number(band[1]) * PSI, cutOutKpa: Number(band[2]) * PSI }),
+      flags: [...part.matchAll(/!([a-z-]+)/g)].map((m) => m[1] as Cycle['flags'][number]),
+    };
+    self.atMs = made.stoppedMs;
+    delete pump.run;
+    pump.restSinceMs = made.stoppedMs;
+    pump.startsToday++;
+    pump.cycles.push(made);
+    if (pump.cycles.length > 40) pump.cycles.shift();
+    look('cycle', { cycle: made });
+  }
+
+  function day(part: string): void {
+    well.dayStartedMs += DAY;
+    self.atMs = Math.max(self.atMs, well.dayStartedMs);
+    const heard = Number(/heard (\d+)%/.exec(part)?.[1] ?? 100) / 100;
+    const made: DayEvent = {
+      event: 'day',
+      well: card.well,
+      date: new Date(well.dayStartedMs - DAY).toISOString().slice(0, 10),
+      ...number('cycles', /(\d+) cycles/, part),
+      ...number('ranS', /([\d.]+)s\b/, part),
+      ...number('leakLPerDay', /leak ([\d.]+)/, part),
+      ...number('usedL', /use ([\d.]+)/, part),
+      heardS: heard * 86_400,
+    };
+    well.days.push(made);
+    pump.startsToday = 0;
+    look('day', { day: made });
+  }
+
+  function channel(word: string, [name = '', value = '']: string[]): void {
+    const known = well.channels.find((one) => one.channel === name);
+    const one: ChannelScene = known ?? { channel: name, node: 'barn', lastMs: self.atMs, faultsInRow: 0 };
+    if (!known) well.channels.push(one);
+    delete one.fault;
+    delete one.stuckSinceMs;
+    one.faultsInRow = 0;
+    const ms = Number(/^\d+/.exec(value)?.[0] ?? 0) * (value.endsWith('h') ? 60 : 1) * MIN;
+    if (word === 'fault') {
+      one.fault = value as 'low';
+      one.faultsInRow = 60;
+    } else if (word === 'stuck') one.stuckSinceMs = self.atMs - ms;
+    else if (word === 'mute') one.lastMs = self.atMs - ms;
+    else if (word === 'fine') one.lastMs = self.atMs + DAY;
+    else throw new Error(`Cannot play: unknown word "${word}"`);
+  }
+
+  function inWords(event: AlarmEvent): string {
+    const minutes = Math.round((Date.parse(event.at) - T0) / MIN);
+    const when = minutes >= 2880 ? `day ${Math.floor(minutes / 1440)}` : `${minutes} min`;
+    const what = event.state === 'cleared' ? '' : ` ${event.priority} ${event.causes?.[0]?.cause ?? '-'}`;
+    return `${when} ${event.alarm} ${event.state}${what}`;
+  }
+  return self;
+}
+
+function number<Name extends string>(name: Name, pattern: RegExp, part: string): { [key in Name]?: number } {
+  const found = pattern.exec(part)?.[1];
+  return found === undefined ? {} : ({ [name]: Number(found) } as { [key in Name]?: number });
+}
+
+const steady = (value: number, n = 60): Spread => ({ n, mean: value, low: value, high: value, last: value });
+
+function minuteScene(part: string, running: boolean, atMs: number, share: number): MinuteScene {
+  const psi = /(-?[\d.]+)psi/.exec(part)?.[1];
+  const to = /to (-?[\d.]+)psi/.exec(part)?.[1];
+  const from = Number(psi);
+  const kpa =
+    psi === undefined ? undefined : (to === undefined ? from : from + (Number(to) - from) * share) * PSI;
+  const legs = /([\d./]+)A/.exec(part)?.[1]?.split('/').map(Number) ?? [8];
+  const volts = /(\d+)V/.exec(part)?.[1];
+  const found = (pattern: RegExp): number | undefined => {
+    const text = pattern.exec(part)?.[1];
+    return text === undefined ? undefined : Number(text);
+  };
+  const level = found(/ (-?[\d.]+)m\b/);
+  const store = found(/ ([\d.]+)st\b/);
+  const celsius = found(/ (-?[\d.]+)C\b/);
+  const deaf = /\bdeaf\b/.test(part);
+  return {
+    atMs,
+    ...(kpa !== undefined && { kpa: steady(kpa) }),
+    ...(level !== undefined && { levelM: steady(level) }),
+    ...(store !== undefined && { storeM: steady(store) }),
+    ...(celsius !== undefined && { temperatureC: steady(celsius) }),
+    pumps: [
+      {
+        ranS: running && !deaf ? 60 : 0,
+        heardS: deaf ? 0 : 60,
+        running: running ? legs.map((amps) => steady(amps)) : [],
+        ...(!running && !deaf && { resting: steady(0) }),
+        ...(volts !== undefined && { volts: [steady(Number(volts))] }),
+        ...(/\bcalls\b/.test(part) && { calls: true }),
+        ...(/\bquiet\b/.test(part) && { calls: false }),
+      },
+    ],
+  };
+}
