@@ -110,14 +110,10 @@ function wholesOf({ n, value, fault }: Series, step: Step): Float64Array {
 
 function takeSteps(source: Source, { n, value }: Series, single: boolean): void {
   const decimals = takeByte(source) - DECIMALS_OFFSET;
-  takeWholes(source, value, n);
-  if (decimals > 0) {
-    const scale = 10 ** decimals;
-    for (let i = 0; i < n; i++) value[i] = value[i]! / scale;
-  } else if (decimals < 0) {
-    const scale = 10 ** -decimals;
-    for (let i = 0; i < n; i++) value[i] = value[i]! * scale;
-  }
+  takeWholes(source, value, n, {
+    times: decimals < 0 ? 10 ** -decimals : 1,
+    through: decimals > 0 ? 10 ** decimals : 1,
+  });
   if (single) for (let i = 0; i < n; i++) value[i] = Math.fround(value[i]!);
 }
 

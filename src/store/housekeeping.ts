@@ -28,8 +28,8 @@ const HOUR_MS = 3_600_000;
 const DAY_MS = 24 * HOUR_MS;
 
 /** Free pages up to this share stay in the file: the journal needs them again soon. */
-const FREE_SHARE = 1 / 50;
-const FREE_PAGES = 256;
+const FREE_SHARE = 1 / 200;
+const FREE_PAGES = 32;
 const VACUUM_PAGES = 512;
 
 export function sealTails(shelf: Shelf, states: readonly SeriesState[]): void {

@@ -1,8 +1,8 @@
 /**
  * What is kept of a reading is how far it lies from what its neighbours before it let one expect. A noisy but slow quantity is
  * best expected by a smoothed level (the last value alone would count its own noise twice), a ramp by a level with a slope: both
- * are an alpha-beta filter. A block tries several and keeps the best; where none is best all along, they are mixed by how well each
- * did lately. Encoder and decoder run the same arithmetic on the same numbers, so the result is exact (IEEE 754, no Math.exp).
+ * are an alpha-beta filter. A block tries several and keeps the best; where none is best all along (rest, then a run), the last
+ * predictor runs three side by side and goes by the one that did best lately. Encoder and decoder run the same arithmetic on the same numbers, so the result is exact (IEEE 754, no Math.exp).
  */
 interface Filter {
   /** Share of the last surprise that goes into the level, and into the slope. */
@@ -12,6 +12,9 @@ interface Filter {
 
 /** Measured on pressure and current at 1 s and 5 s: noise from 0.5 to 30 steps, ramps from 10 to 60 steps a reading. */
 const FILTERS: readonly Filter[] = [
+  // Nothing is expected: a current that rests at one level and runs at another is best kept as it is.
+  { level: 0, slope: 0 },
+  // The last number itself.
   { level: 1, slope: 0 },
   { level: 0.5, slope: 0 },
   { level: 0.25, slope: 0 },
@@ -20,53 +23,49 @@ const FILTERS: readonly Filter[] = [
   { level: 0.25, slope: 0.02 },
 ];
 
-const MIXED: readonly Filter[] = [
-  { level: 0.77, slope: 0 },
-  { level: 0.25, slope: 0 },
-  { level: 0.04, slope: 0 },
-  { level: 0.6, slope: 0.2 },
-  { level: 0.3, slope: 0.03 },
-  { level: 0.15, slope: 0.01 },
-];
-
+/** Places in the list above that have a shorter loop of their own. */
+const NONE = 0;
+const LAST = 1;
 export const PREDICTORS = FILTERS.length + 1;
-const MIX = FILTERS.length;
+export const BEST = FILTERS.length;
 
 /** A surprise larger than this many usual ones is a step (a pump starts): the filter begins anew there. */
 const JUMP = 8;
 /** The usual surprise is a mean over about this many readings. */
 const USUAL_SHARE = 1 / 16;
 
-/**
- * Writes into `to` the surprises of the first `n` of `from` (`undo` false), or from surprises the values again (`undo` true).
- * All are whole numbers; the first value is expected to be 0.
- */
-export function predict(which: number, from: Float64Array, to: Float64Array, n: number, undo: boolean): void {
-  if (which === MIX) mixed(from, to, n, undo);
-  else if (which === 0) last(from, to, n, undo);
-  else single(FILTERS[which]!, from, to, n, undo);
+/** Writes into `to` how far the first `n` numbers of `from` lie from what is expected: 0 at first. */
+export function surprise(which: number, from: Float64Array, to: Float64Array, n: number): void {
+  if (which === NONE) to.set(from.subarray(0, n));
+  else if (which === BEST) bestLately(from, to, n, false);
+  else single(FILTERS[which]!, from, to, n);
 }
 
-function last(from: Float64Array, to: Float64Array, n: number, undo: boolean): void {
+/** Turns the first `n` surprises back into the numbers, in place. */
+export function restore(which: number, list: Float64Array, n: number): void {
+  if (which === NONE) return;
+  if (which === BEST) bestLately(list, list, n, true);
+  else if (which === LAST) restoreLast(list, n);
+  else restoreSingle(FILTERS[which]!, list, n);
+}
+
+function restoreLast(list: Float64Array, n: number): void {
   let before = 0;
   for (let i = 0; i < n; i++) {
-    const given = from[i]!;
-    to[i] = undo ? given + before : given - before;
-    before = undo ? to[i]! : given;
+    before += list[i]!;
+    list[i] = before;
   }
 }
 
-function single(filter: Filter, from: Float64Array, to: Float64Array, n: number, undo: boolean): void {
+function single(filter: Filter, from: Float64Array, to: Float64Array, n: number): void {
   const { level: a, slope: b } = filter;
   let level = 0;
   let slope = 0;
   let usual = 1;
   for (let i = 0; i < n; i++) {
     const expected = level + slope;
-    const whole = Math.floor(expected + 0.5);
-    const given = from[i]!;
-    const value = undo ? given + whole : given;
-    to[i] = undo ? value : value - whole;
+    const value = from[i]!;
+    to[i] = value - Math.floor(expected + 0.5);
     const off = value - expected;
     const size = off < 0 ? -off : off;
     if (size > JUMP * usual + JUMP) {
@@ -80,45 +79,73 @@ function single(filter: Filter, from: Float64Array, to: Float64Array, n: number,
   }
 }
 
-/** How fast the mix forgets how well a filter did. */
-const FORGET = 0.15;
-
-function mixed(from: Float64Array, to: Float64Array, n: number, undo: boolean): void {
-  const k = MIXED.length;
-  const level = new Float64Array(k);
-  const slope = new Float64Array(k);
-  const poor = new Float64Array(k).fill(1);
-  const expected = new Float64Array(k);
+/** The loop of `single` the other way: apart from it because it is what reading a month waits for. */
+function restoreSingle(filter: Filter, list: Float64Array, n: number): void {
+  const { level: a, slope: b } = filter;
+  let level = 0;
+  let slope = 0;
   let usual = 1;
   for (let i = 0; i < n; i++) {
-    let weights = 0;
-    let sum = 0;
-    for (let f = 0; f < k; f++) {
-      const guess = level[f]! + slope[f]!;
-      expected[f] = guess;
-      const weight = 1 / (poor[f]! * poor[f]! * poor[f]!);
-      weights += weight;
-      sum += weight * guess;
+    const expected = level + slope;
+    const value = list[i]! + Math.floor(expected + 0.5);
+    list[i] = value;
+    const off = value - expected;
+    const size = off < 0 ? -off : off;
+    if (size > JUMP * usual + JUMP) {
+      level = value;
+      slope = 0;
+    } else {
+      level = expected + a * off;
+      slope += b * off;
+      usual += (size - usual) * USUAL_SHARE;
     }
-    const blend = sum / weights;
-    const whole = Math.floor(blend + 0.5);
+  }
+}
+
+/** For rest with some noise, for long quiet, and for the ramps of runs. */
+const SWIFT = 0.5;
+const SLOW = 0.05;
+const RAMP = 0.7;
+const RAMP_SLOPE = 0.3;
+/** How fast it is forgotten how well each did. */
+const FORGET = 0.1;
+
+/** Both ways in one loop, so that the long arithmetic stands once; numbers of their own, since arrays of three cost twice the time. */
+function bestLately(from: Float64Array, to: Float64Array, n: number, undo: boolean): void {
+  let swift = 0;
+  let slow = 0;
+  let ramp = 0;
+  let slope = 0;
+  let swiftOff = 1;
+  let slowOff = 1;
+  let rampOff = 1;
+  let usual = 1;
+  for (let i = 0; i < n; i++) {
+    const rampNext = ramp + slope;
+    let expected = swift;
+    if (slowOff < swiftOff) expected = rampOff < slowOff ? rampNext : slow;
+    else if (rampOff < swiftOff) expected = rampNext;
+    const whole = Math.floor(expected + 0.5);
     const given = from[i]!;
     const value = undo ? given + whole : given;
     to[i] = undo ? value : value - whole;
-    const size = Math.abs(value - blend);
     const limit = JUMP * usual + JUMP;
-    if (size <= limit) usual += (size - usual) * USUAL_SHARE;
-    for (let f = 0; f < k; f++) {
-      const off = value - expected[f]!;
-      const far = off < 0 ? -off : off;
-      poor[f] = poor[f]! * (1 - FORGET) + Math.min(far, limit) * FORGET + 0.001;
-      if (size > limit) {
-        level[f] = value;
-        slope[f] = 0;
-      } else {
-        level[f] = expected[f]! + MIXED[f]!.level * off;
-        slope[f] = slope[f]! + MIXED[f]!.slope * off;
-      }
+    const size = Math.abs(value - expected);
+    swiftOff += (Math.min(Math.abs(value - swift), limit) - swiftOff) * FORGET;
+    slowOff += (Math.min(Math.abs(value - slow), limit) - slowOff) * FORGET;
+    rampOff += (Math.min(Math.abs(value - rampNext), limit) - rampOff) * FORGET;
+    if (size > limit) {
+      swift = value;
+      slow = value;
+      ramp = value;
+      slope = 0;
+    } else {
+      usual += (size - usual) * USUAL_SHARE;
+      swift += SWIFT * (value - swift);
+      slow += SLOW * (value - slow);
+      const off = value - rampNext;
+      ramp = rampNext + RAMP * off;
+      slope += RAMP_SLOPE * off;
     }
   }
 }

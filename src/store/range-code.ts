@@ -3,23 +3,42 @@
  * arXiv 1311.2540) with one table of shares for each list. It comes within a per cent of the entropy, where a Huffman code (deflate)
  * loses 3 to 5 % on numbers of two bits, and it reads a number in a few nanoseconds.
  *
- * Numbers under DIRECT are symbols of their own; a larger one is its power of two and next two bits as symbol, the rest as bits.
+ * Signed numbers are folded to 0, 1, 2 … (0, -1, 1, -2 …). Folded ones under a limit are symbols of their own; a larger one is its power
+ * of two and next two bits as symbol, the rest as bits. The limit is one of two: a narrow list saves table, a wide one (a current that
+ * runs at 7.91 A or rests at 0) saves bits.
  */
-import { putBytes, putCount, reserve, takeBytes, takeCount } from './bytes.ts';
+import { putByte, putBytes, putCount, reserve, takeByte, takeBytes, takeCount } from './bytes.ts';
 import type { Sink, Source } from './bytes.ts';
 
 const SHARE_BITS = 12;
 const SHARES = 1 << SHARE_BITS;
 const LOWEST = 1 << 15;
-const DIRECT_BITS = 7;
-const DIRECT = 1 << DIRECT_BITS;
-/** Up to 2^53 in four symbols a power of two. */
-const SYMBOLS = DIRECT + (53 - DIRECT_BITS) * 4;
 
-function symbolOf(value: number): number {
-  if (value < DIRECT) return value;
+/** Powers of two of the limit. */
+export const NARROW = 7;
+export const WIDE = 11;
+export type Width = typeof NARROW | typeof WIDE;
+
+/** What each direct symbol stands for. */
+const DIRECT_VALUES = Float64Array.from({ length: 1 << WIDE }, (_, s) => unfold(s));
+
+/** Up to 2^53 in four symbols a power of two. */
+function symbolsOf(width: Width): number {
+  return (1 << width) + (53 - width) * 4;
+}
+
+function fold(value: number): number {
+  return value < 0 ? -2 * value - 1 : 2 * value;
+}
+
+function unfold(value: number): number {
+  return value % 2 === 0 ? value / 2 : -(value + 1) / 2;
+}
+
+function symbolOf(value: number, width: Width): number {
+  if (value < 1 << width) return value;
   const power = powerOf(value);
-  return DIRECT + (power - DIRECT_BITS) * 4 + (Math.floor(value / 2 ** (power - 2)) & 3);
+  return (1 << width) + (power - width) * 4 + (Math.floor(value / 2 ** (power - 2)) & 3);
 }
 
 /** The power of two at or below. `Math.log2` may round up just under a power, so it is corrected. */
@@ -31,9 +50,9 @@ function powerOf(value: number): number {
 
 /** Shares of each symbol, summing up to SHARES, at least 1 for one that occurs. What rounding leaves over the largest gives or takes. */
 function sharesOf(counts: Float64Array, n: number): Uint16Array {
-  const shares = new Uint16Array(SYMBOLS);
+  const shares = new Uint16Array(counts.length);
   let left = SHARES;
-  for (let s = 0; s < SYMBOLS; s++) {
+  for (let s = 0; s < counts.length; s++) {
     if (counts[s] === 0) continue;
     shares[s] = Math.max(1, Math.round((counts[s]! * SHARES) / n));
     left -= shares[s]!;
@@ -48,42 +67,53 @@ function sharesOf(counts: Float64Array, n: number): Uint16Array {
 }
 
 function startsOf(shares: Uint16Array): Uint16Array {
-  const starts = new Uint16Array(SYMBOLS);
-  for (let s = 1; s < SYMBOLS; s++) starts[s] = starts[s - 1]! + shares[s - 1]!;
+  const starts = new Uint16Array(shares.length);
+  for (let s = 1; s < shares.length; s++) starts[s] = starts[s - 1]! + shares[s - 1]!;
   return starts;
 }
 
-/** Bits that `counts` of `n` symbols would take, table left out: for choosing between two lists. */
-export function bitsOf(values: Float64Array, n: number): number {
-  const counts = new Float64Array(SYMBOLS);
+/** A symbol in the table takes about so many bits. */
+const TABLE_BITS = 10;
+
+/** Bits that a list of `size` numbers like the first `n` of `values` would take, table included: for choosing between two ways. */
+export function bitsOf(values: Float64Array, n: number, size: number, width: Width): number {
+  const counts = new Float64Array(symbolsOf(width));
+  const direct = 1 << width;
   let bits = 0;
   for (let i = 0; i < n; i++) {
-    const value = values[i]!;
-    if (value < DIRECT) counts[value] = counts[value]! + 1;
+    const value = fold(values[i]!);
+    if (value < direct) counts[value] = counts[value]! + 1;
     else {
-      const symbol = symbolOf(value);
+      const symbol = symbolOf(value, width);
       counts[symbol] = counts[symbol]! + 1;
       bits += powerOf(value) - 2;
     }
   }
-  for (const count of counts) if (count > 0) bits -= count * Math.log2(count / n);
-  return bits;
+  let table = 0;
+  for (const count of counts) {
+    if (count === 0) continue;
+    bits -= count * Math.log2(count / n);
+    table += TABLE_BITS;
+  }
+  return (bits * size) / n + table;
 }
 
-/** Writes the first `n` values, whole numbers from 0 to 2^53 - 1. */
-export function putCoded(sink: Sink, values: Float64Array, n: number): void {
+/** Writes the first `n` values, whole numbers of at most 2^51 in size. */
+export function putCoded(sink: Sink, values: Float64Array, n: number, width: Width): void {
   if (n === 0) return;
   const symbols = new Uint16Array(n);
-  const counts = new Float64Array(SYMBOLS);
+  const counts = new Float64Array(symbolsOf(width));
+  const direct = 1 << width;
   const rest: BitSink = { bytes: [], hold: 0, bits: 0 };
   for (let i = 0; i < n; i++) {
-    const value = values[i]!;
-    const symbol = symbolOf(value);
+    const value = fold(values[i]!);
+    const symbol = symbolOf(value, width);
     symbols[i] = symbol;
     counts[symbol] = counts[symbol]! + 1;
-    if (value >= DIRECT) putRest(rest, value);
+    if (value >= direct) putRest(rest, value);
   }
   const shares = sharesOf(counts, n);
+  putByte(sink, width);
   putShares(sink, shares);
   putWords(sink, symbols, shares);
   flushBits(rest);
@@ -91,7 +121,7 @@ export function putCoded(sink: Sink, values: Float64Array, n: number): void {
 }
 
 function putShares(sink: Sink, shares: Uint16Array): void {
-  let used = SYMBOLS;
+  let used = shares.length;
   while (shares[used - 1] === 0) used -= 1;
   putCount(sink, used);
   for (let s = 0; s < used; s++) {
@@ -104,15 +134,15 @@ function putShares(sink: Sink, shares: Uint16Array): void {
   }
 }
 
-function takeShares(source: Source): Uint16Array {
-  const shares = new Uint16Array(SYMBOLS);
+function takeShares(source: Source, symbols: number): Uint16Array {
+  const shares = new Uint16Array(symbols);
   const used = takeCount(source);
   let sum = 0;
   for (let s = 0; s < used; s++) {
     const share = takeCount(source);
     if (share === 0) s += takeCount(source) - 1;
     else {
-      if (s >= SYMBOLS) break;
+      if (s >= symbols) break;
       shares[s] = share;
       sum += share;
     }
@@ -149,15 +179,19 @@ function putWords(sink: Sink, symbols: Uint16Array, shares: Uint16Array): void {
 /** Reads `n` values into `to`. */
 export function takeCoded(source: Source, to: Float64Array, n: number): void {
   if (n === 0) return;
-  const shares = takeShares(source);
+  const width = takeByte(source);
+  if (width !== NARROW && width !== WIDE)
+    throw new RangeError(`Cannot read coded numbers: there is no width ${width}`);
+  const direct = 1 << width;
+  const shares = takeShares(source, symbolsOf(width));
   const size = takeCount(source);
   let state = takeCount(source);
   const words = takeBytes(source, size * 2);
   const starts = startsOf(shares);
   const symbolAt = new Uint16Array(SHARES);
-  for (let s = 0; s < SYMBOLS; s++) symbolAt.fill(s, starts[s], starts[s]! + shares[s]!);
+  for (let s = 0; s < shares.length; s++) symbolAt.fill(s, starts[s], starts[s]! + shares[s]!);
   let at = 0;
-  let large = 0;
+  const large: number[] = [];
   for (let i = 0; i < n; i++) {
     const slot = state & (SHARES - 1);
     const s = symbolAt[slot]!;
@@ -166,12 +200,15 @@ export function takeCoded(source: Source, to: Float64Array, n: number): void {
       state = (state << 16) | words[at]! | (words[at + 1]! << 8);
       at += 2;
     }
-    to[i] = s;
-    if (s >= DIRECT) large += 1;
+    if (s < direct) to[i] = DIRECT_VALUES[s]!;
+    else {
+      to[i] = s;
+      large.push(i);
+    }
   }
   if (at !== words.length)
     throw new RangeError('Cannot read coded numbers: the words do not end where the list does');
-  if (large > 0) takeRests(source, to, n);
+  takeRests(source, to, large, width);
 }
 
 interface BitSink {
@@ -207,7 +244,9 @@ function flushBits(sink: BitSink): void {
   sink.bits = 0;
 }
 
-function takeRests(source: Source, to: Float64Array, n: number): void {
+/** Where a large number's symbol stands comes the number itself. */
+function takeRests(source: Source, to: Float64Array, large: readonly number[], width: Width): void {
+  const direct = 1 << width;
   const { bytes } = source;
   let hold = 0;
   let held = 0;
@@ -222,17 +261,16 @@ function takeRests(source: Source, to: Float64Array, n: number): void {
     held -= bits;
     return value;
   };
-  for (let i = 0; i < n; i++) {
+  for (const i of large) {
     const symbol = to[i]!;
-    if (symbol < DIRECT) continue;
-    const power = ((symbol - DIRECT) >> 2) + DIRECT_BITS;
-    let value = (4 + ((symbol - DIRECT) & 3)) * 2 ** (power - 2);
+    const power = ((symbol - direct) >> 2) + width;
+    let value = (4 + ((symbol - direct) & 3)) * 2 ** (power - 2);
     let bits = power - 2;
     let weight = 1;
     for (; bits > 16; bits -= 16) {
       value += take(16) * weight;
       weight *= 65536;
     }
-    to[i] = value + take(bits) * weight;
+    to[i] = unfold(value + take(bits) * weight);
   }
 }
