@@ -94,7 +94,16 @@ export function takeNews(well: WellState, atMs: number, node: NodeNews): void {
   const without = (is: string): WellState['nodes'] => [...others, ...mine.filter((n) => n.is !== is)];
   switch (node.news) {
     case 'silent':
-      well.nodes = [...without('silent'), { node: node.node, is: 'silent', sinceMs: node.sinceMs }];
+      well.nodes = [
+        ...without('silent'),
+        {
+          node: node.node,
+          is: 'silent',
+          sinceMs: node.sinceMs,
+          // Its site is told instead of it (src/watch/node-silent.ts).
+          ...(node.withSite !== undefined && { evidence: { withSite: node.withSite } }),
+        },
+      ];
       break;
     case 'heard':
       well.nodes = without('silent');

@@ -3,7 +3,6 @@
  * of them (contract, section 6), and what each would have said is held back. A node that falls silent on a site with others is told
  * 5 min later than one that stands alone, so that the others can show whether it is they too.
  */
-import type { AlarmEvent } from '../../shared/api/events.ts';
 import type { Priority } from '../../shared/words/kinds.ts';
 import type { NewsItem } from './news.ts';
 
@@ -37,9 +36,22 @@ export interface SiteState {
 export interface SiteSays {
   /** To be given to the wells that read from each node. */
   news: NewsItem[];
-  /** To be told of the site. */
-  events: { event: AlarmEvent; orderMs: number }[];
+  /** To be told of the site itself. */
+  site: SiteChange[];
 }
+
+/** `site-silent` was raised or cleared; its words are src/watch/site-silent.ts. */
+export type SiteChange =
+  | {
+      is: 'raised';
+      site: string;
+      atMs: number;
+      sinceMs: number;
+      nodes: string[];
+      of: number;
+      priority: Priority;
+    }
+  | { is: 'cleared'; site: string; atMs: number };
 
 export function newSite(site: string): SiteState {
   return { site, silent: [] };
@@ -138,26 +150,15 @@ function raise(
   const names = new Set(group.map((silent) => silent.node));
   const now = nodes.some((node) => names.has(node.node) && node.priority === 'now');
   const sinceMs = Math.min(...group.map((silent) => silent.sinceMs));
-  const event: AlarmEvent = {
-    event: 'alarm',
+  says.site.push({
+    is: 'raised',
     site: site.site,
-    alarm: 'site-silent',
-    state: 'raised',
-    at: new Date(atMs).toISOString(),
-    since: new Date(sinceMs).toISOString(),
+    atMs,
+    sinceMs,
+    nodes: group.map((silent) => silent.node),
+    of: nodes.length,
     priority: now ? 'now' : 'soon',
-    why: `${group.length} of ${nodes.length} nodes of this site fell silent within 5 min: its link or its power`,
-    evidence: {
-      silent: group.length,
-      nodes: nodes.length,
-      names: group.map((silent) => silent.node).join(' '),
-    },
-    causes: [
-      { cause: 'node-offline', weight: 0.5 },
-      { cause: 'power-lost', weight: 0.5 },
-    ],
-  };
-  says.events.push({ event, orderMs: atMs });
+  });
   for (const silent of site.silent) {
     if (silent.told !== 'with-site') tellWithSite(site, silent, atMs, says);
   }
@@ -166,13 +167,6 @@ function raise(
 /** Fewer than half are silent now: the site is back, and the rest are each silent by themselves. */
 function clear(site: SiteState, atMs: number, says: SiteSays): void {
   delete site.raisedMs;
-  const event: AlarmEvent = {
-    event: 'alarm',
-    site: site.site,
-    alarm: 'site-silent',
-    state: 'cleared',
-    at: new Date(atMs).toISOString(),
-  };
-  says.events.push({ event, orderMs: atMs });
+  says.site.push({ is: 'cleared', site: site.site, atMs });
   for (const silent of site.silent) tellAlone(silent, atMs, says);
 }

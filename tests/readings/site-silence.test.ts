@@ -21,7 +21,7 @@ function told(
   between?: (site: SiteState) => SiteState,
 ): string[] {
   let site = newSite('home-farm');
-  const says: SiteSays = { news: [], events: [] };
+  const says: SiteSays = { news: [], site: [] };
   for (const word of text.split(', ')) {
     const [, at, node, what, since] = /^(\d+) (\w+) ([sh])(?:@(\d+))?$/.exec(word)!;
     const atMs = NOON + Number(at) * MIN;
@@ -39,9 +39,9 @@ function told(
       atMs,
       `${node.node} ${node.news}${'withSite' in node && node.withSite ? ' with site' : ''}`,
     ]),
-    ...says.events.map(({ event, orderMs }): [number, string] => [
-      orderMs,
-      `SITE ${event.state} ${event.priority ?? ''}`.trim(),
+    ...says.site.map((change): [number, string] => [
+      change.atMs,
+      `SITE ${change.is}${change.is === 'raised' ? ` ${change.priority}` : ''}`,
     ]),
   ];
   return rows.sort((a, b) => a[0] - b[0]).map(([atMs, row]) => `${(atMs - NOON) / MIN} ${row}`);
@@ -120,39 +120,39 @@ describe('site-silent stands for half of a site, two or more', () => {
 });
 
 test('other news goes straight through', () => {
-  const says: SiteSays = { news: [], events: [] };
+  const says: SiteSays = { news: [], site: [] };
   const item: NewsItem = { atMs: NOON, node: { news: 'no-power', node: 'a' } };
   siteHears(newSite('home-farm'), nodes('a b'), item, says);
-  expect(says).toEqual({ news: [item], events: [] });
+  expect(says).toEqual({ news: [item], site: [] });
 });
 
 test('siteNextMs is when a held-back silence is told', () => {
   const site = newSite('home-farm');
   expect(siteNextMs(site, nodes('a b'))).toBe(Number.POSITIVE_INFINITY);
   const item: NewsItem = { atMs: NOON, node: { news: 'silent', node: 'a', sinceMs: NOON - 10 * MIN } };
-  siteHears(site, nodes('a b'), item, { news: [], events: [] });
+  siteHears(site, nodes('a b'), item, { news: [], site: [] });
   expect(siteNextMs(site, nodes('a b'))).toBe(NOON + 5 * MIN);
 });
 
-test('the line names the site, how many of how many, and no well', () => {
-  const says: SiteSays = { news: [], events: [] };
+test('what is raised names those that fell silent, of how many, and since when', () => {
+  const says: SiteSays = { news: [], site: [] };
   const site = newSite('home-farm');
-  for (const node of ['a', 'b']) {
-    siteHears(
-      site,
-      nodes('a b c d'),
-      { atMs: NOON, node: { news: 'silent', node, sinceMs: NOON - 10 * MIN } },
-      says,
-    );
+  for (const [node, min] of [
+    ['b', 10],
+    ['a', 11],
+  ] as const) {
+    const item: NewsItem = { atMs: NOON, node: { news: 'silent', node, sinceMs: NOON - min * MIN } };
+    siteHears(site, nodes('a b c d'), item, says);
   }
-  expect(says.events[0]!.event).toMatchObject({
-    event: 'alarm',
-    site: 'home-farm',
-    alarm: 'site-silent',
-    state: 'raised',
-    at: '2026-03-02T12:00:00.000Z',
-    since: '2026-03-02T11:50:00.000Z',
-    evidence: { silent: 2, nodes: 4 },
-  });
-  expect(says.events[0]!.event.well).toBeUndefined();
+  expect(says.site).toEqual([
+    {
+      is: 'raised',
+      site: 'home-farm',
+      atMs: NOON,
+      sinceMs: NOON - 11 * MIN,
+      nodes: ['a', 'b'],
+      of: 4,
+      priority: 'soon',
+    },
+  ]);
 });

@@ -15,6 +15,7 @@ import {
   type SiteSays,
 } from '../../readings/site-silence.ts';
 import { addInput } from '../live/line.ts';
+import { siteLine } from '../site-line.ts';
 import { addLine } from './order.ts';
 import type { Replay } from './state.ts';
 import { cardAt, wellsOf } from './table.ts';
@@ -67,10 +68,10 @@ function pass(replay: Replay, item: NewsItem): void {
 }
 
 function say(replay: Replay, speak: (says: SiteSays) => void): void {
-  const says: SiteSays = { news: [], events: [] };
+  const says: SiteSays = { news: [], site: [] };
   speak(says);
   for (const item of says.news) deliver(replay, item);
-  for (const { event, orderMs } of says.events) addLine(replay.order, event, orderMs);
+  for (const change of says.site) addLine(replay.order, siteLine(change), change.atMs);
 }
 
 function deliver(replay: Replay, item: NewsItem): void {

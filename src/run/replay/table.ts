@@ -29,6 +29,18 @@ export function tableOf(periods: readonly Period[]): ReadTable {
   return table;
 }
 
+/**
+ * The well's card from `atMs` on: the one before ends there, and so do the wells made by default of nodes that it names.
+ */
+export function changeCard(periods: Period[], card: Card, atMs: number): void {
+  const named = new Set(sourcesOf(card).map((source) => source.node));
+  for (const period of periods) {
+    const given = period.byDefault === true && named.has(period.card.well);
+    if ((period.card.well === card.well || given) && period.untilMs > atMs) period.untilMs = atMs;
+  }
+  periods.push({ card, sinceMs: atMs, untilMs: Number.POSITIVE_INFINITY });
+}
+
 /** The card in force at this time, of the well of this name. */
 export function cardAt(periods: readonly Period[], well: string, atMs: number): Card | undefined {
   return periods.find((p) => p.card.well === well && p.sinceMs <= atMs && atMs < p.untilMs)?.card;

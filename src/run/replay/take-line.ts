@@ -3,7 +3,7 @@ import type { Act } from '../../card/act.ts';
 import type { Card } from '../../card/card.ts';
 import { readAct } from '../../card/read-act.ts';
 import { cardOfNode } from '../../card/read-card.ts';
-import { isRead, sourcesOf } from '../../card/reads.ts';
+import { isRead } from '../../card/reads.ts';
 import { closeTo, offerPack } from '../../readings/merge.ts';
 import { excuseAway, noteRefused, receiveHello, receivePack, receivePresence } from '../../readings/node.ts';
 import type { Hello, Message, Pack } from '../../wire/messages.ts';
@@ -13,7 +13,7 @@ import { addInput } from '../live/line.ts';
 import { noteNews, passNews } from './news.ts';
 import { SETTLE_MS } from './settle.ts';
 import { addWell, bookOf, countIn, linesOf, retable, type Replay } from './state.ts';
-import { cardAt, readBy } from './table.ts';
+import { cardAt, changeCard as beginCard, readBy } from './table.ts';
 
 /** Remarks about acts that are told in full; the rest are counted. */
 const MOST_PROBLEMS = 10;
@@ -163,12 +163,7 @@ function changeCard(replay: Replay, atMs: number, written: Card): void {
   const by = replay.readsBy.get(written.well);
   const card = by === undefined ? written : readBy(written, by);
   const line = replay.lines.get(card.well) ?? addWell(replay, cardOfNode(card.well), {});
-  const named = new Set(sourcesOf(card).map((source) => source.node));
-  for (const period of replay.periods) {
-    const given = period.byDefault === true && named.has(period.card.well);
-    if ((period.card.well === card.well || given) && period.untilMs > atMs) period.untilMs = atMs;
-  }
-  replay.periods.push({ card, sinceMs: atMs, untilMs: Number.POSITIVE_INFINITY });
+  beginCard(replay.periods, card, atMs);
   retable(replay);
   addInput(line, { atMs, act: { kind: 'card-changed', card } });
 }
