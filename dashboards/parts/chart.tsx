@@ -7,10 +7,12 @@ import uPlot from 'uplot';
 import { clockWords, localDate } from '../../shared/api/time-words.ts';
 import type { UnitSystem } from '../../shared/quantity/print-quantity.ts';
 
+/** Steps of an axis of seconds: whole tens and minutes. */
+const RUN_STEPS_S = [1, 2, 5, 10, 20, 30, 60, 120, 300, 600, 1_200, 1_800, 3_600, 7_200, 14_400];
 /** Radius of a dot. */
 const DOT_PX = 1.75;
 
-export type Tone = 'clay' | 'water' | 'moss' | 'ink' | 'soft';
+type Tone = 'clay' | 'water' | 'moss' | 'ink' | 'soft';
 
 export interface ChartLine {
   label: string;
@@ -144,7 +146,8 @@ function optionsOf(
         ...axis,
         size: 30,
         space: 60,
-        ...(timeZone === undefined ? {} : { values: timeLabels(units, timeZone) }),
+        ...(timeZone === undefined ? { incrs: RUN_STEPS_S } : {}),
+        values: timeZone === undefined ? runLabels : timeLabels(units, timeZone),
       },
       { ...axis, size: 46, space: 28 },
     ],
@@ -222,6 +225,11 @@ function timeLabels(units: UnitSystem, timeZone: string): uPlot.Axis.DynamicValu
         ? `${hours % 12 || 12}:${minutes} ${hours < 12 ? 'am' : 'pm'}`
         : `${String(hours).padStart(2, '0')}:${minutes}`;
     });
+}
+
+/** Time into a run: seconds, or minutes where it is long. */
+function runLabels(_plot: uPlot, marks: number[], _axis: number, _space: number, stepS: number): string[] {
+  return marks.map((s) => (stepS % 60 === 0 ? `${s / 60} min` : `${s} s`));
 }
 
 function readoutOf(

@@ -106,7 +106,14 @@ function PastCharts({ past, pump, timeZone }: { past: Past; pump: PumpDetail; ti
   const usual = (value: number | undefined, xs: readonly number[], label: string): ChartLine[] =>
     value === undefined || xs.length === 0
       ? []
-      : [{ label, tone: 'ink', draw: 'dashes', values: xs.map(() => value) }];
+      : [
+          {
+            label,
+            tone: 'ink',
+            draw: 'dashes',
+            values: xs.map((_, i) => (i === 0 || i === xs.length - 1 ? value : null)),
+          },
+        ];
   const { amps, cutInKpa, cutOutKpa, cyclesPerDay } = pump.baseline ?? {};
   const [cutIn, cutOut] = [pressure(dots.cutIn), pressure(dots.cutOut)];
   const [usualIn, usualOut] = pressure([cutInKpa, cutOutKpa]);

@@ -59,7 +59,7 @@ export function aligned(
   const times = [...new Set(columns.flatMap(({ timesMs }) => timesMs))].toSorted((a, b) => a - b);
   const lines = columns.map((column) => {
     const byTime = new Map(column.timesMs.map((ms, i) => [ms, column.values[i] ?? null]));
-    return times.map((ms, i) => byTime.get(ms) ?? held(byTime, times, i));
+    return times.map((ms, i) => (byTime.has(ms) ? (byTime.get(ms) ?? null) : held(byTime, times, i)));
   });
   return { xs: times.map((ms) => ms / 1000), lines };
 }
@@ -81,7 +81,7 @@ function holed({ timesMs, values }: Column): Column {
   timesMs.forEach((ms, i) => {
     const before = timesMs[i - 1];
     if (before !== undefined && ms - before > HOLDS_MS) {
-      out.timesMs.push(before + 1);
+      out.timesMs.push(before + HOLDS_MS);
       out.values.push(null);
     }
     out.timesMs.push(ms);

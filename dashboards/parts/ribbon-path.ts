@@ -4,7 +4,7 @@
  */
 
 /** Layers end at these multiples of the usual day; the last goes to the day's own value. */
-export const LAYER_ENDS = [1, 1.5, 2.5, Infinity] as const;
+const LAYER_ENDS = [1, 1.5, 2.5, Infinity] as const;
 /** The band is drawn to this multiple at least, so that an ordinary year looks calm. */
 const SCALE_MIN = 1.6;
 /** A day is never thinner than this share of the half height: a day without a run is a thread. */

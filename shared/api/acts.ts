@@ -54,7 +54,7 @@ export const actDoneShape = z
   .object({ done: z.literal(true), atMs: z.number().describe('The time it was done, by our clock.') })
   .meta({ id: 'ActDone' });
 
-export const actRowShape = z
+const actRowShape = z
   .object({
     id: z.string(),
     atMs: z.number(),

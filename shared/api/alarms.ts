@@ -31,7 +31,6 @@ export const alarmShape = z
 export type AlarmAnswer = z.output<typeof alarmShape>;
 
 export const alarmsShape = z.object({ alarms: z.array(alarmShape) }).meta({ id: 'Alarms' });
-export type AlarmsAnswer = z.output<typeof alarmsShape>;
 
 const byShape = z.string().trim().min(1).max(80).describe('Who does it, as they call themselves.');
 

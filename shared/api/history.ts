@@ -23,7 +23,7 @@ export const cyclesShape = z
   .meta({ id: 'Cycles', description: 'Cycles by the time they stopped, oldest first.' });
 export type CyclesAnswer = z.output<typeof cyclesShape>;
 
-export const dayWithLevelsShape = z
+const dayWithLevelsShape = z
   .object({
     ...dayShape.shape,
     cutInKpaMedian: opt(z.number()),

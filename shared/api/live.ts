@@ -7,7 +7,7 @@ import { z } from 'zod';
 import { alarmShape } from './alarms.ts';
 import { wellStateShape } from './wells.ts';
 
-export const liveColumnShape = z.object({
+const liveColumnShape = z.object({
   channel: z.string(),
   timesMs: z.array(z.number()),
   values: z

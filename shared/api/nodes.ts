@@ -3,7 +3,7 @@ import { z } from 'zod';
 
 const opt = z.exactOptional;
 
-export const nodeChannelShape = z
+const nodeChannelShape = z
   .object({
     channel: z.string(),
     unit: z.string(),
@@ -12,7 +12,7 @@ export const nodeChannelShape = z
   })
   .meta({ id: 'NodeChannel' });
 
-export const nodeShape = z
+const nodeShape = z
   .object({
     node: z.string(),
     letIn: z.boolean(),

@@ -6,7 +6,7 @@ const opt = z.exactOptional;
 
 /** A year, its leap day, and the days at both ends that a time zone may add: more is refused. */
 export const WINDOW_MAX_MS = 370 * 86_400_000;
-export const CHART_POINTS_MAX = 2_000;
+const CHART_POINTS_MAX = 2_000;
 /** 500 starts a day for 30 days: what the page of a short-cycling well may ask for at once. */
 export const CYCLES_MAX = 15_000;
 
@@ -28,7 +28,6 @@ const whole = (min: number, max: number) =>
     .describe(`${min} to ${max}.`);
 const yes = z.enum(['true', 'false']).transform((text) => text === 'true');
 
-export const windowQuery = z.strictObject({ from: time, to: time });
 export const chartQuery = z.strictObject({
   channel: z.string().min(1).max(40),
   from: time,

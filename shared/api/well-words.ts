@@ -12,7 +12,7 @@ import { dateWords, whenWords } from './time-words.ts';
 import type { Attention, Mode, PumpNow, WellNow } from './wells.ts';
 
 /** A well that sent nothing for this long is called unheard, even before an alarm says so. Steady nodes send every 10 s. */
-export const UNHEARD_AFTER_MS = 15 * 60_000;
+const UNHEARD_AFTER_MS = 15 * 60_000;
 
 const RANK: Record<Attention, number> = {
   now: 0,
@@ -50,7 +50,7 @@ export function byAttention(
   return RANK[a.attention] - RANK[b.attention] || a.well.localeCompare(b.well);
 }
 
-export function shelved(alarm: AlarmAnswer, nowMs: number): boolean {
+function shelved(alarm: AlarmAnswer, nowMs: number): boolean {
   return alarm.shelvedUntilMs !== undefined && alarm.shelvedUntilMs > nowMs;
 }
 
@@ -59,7 +59,7 @@ function askedBy(alarm: AlarmAnswer): Attention {
 }
 
 /** The worst alarm that is not shelved: first by priority, then the newest. */
-export function leadingAlarm(standing: readonly AlarmAnswer[], nowMs: number): AlarmAnswer | undefined {
+function leadingAlarm(standing: readonly AlarmAnswer[], nowMs: number): AlarmAnswer | undefined {
   return standing
     .filter((alarm) => !shelved(alarm, nowMs))
     .toSorted((a, b) => RANK[a.priority] - RANK[b.priority] || b.sinceMs - a.sinceMs)[0];

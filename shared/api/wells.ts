@@ -8,14 +8,14 @@ import { baselineShape, cycleShape } from './event-shapes.ts';
 
 const opt = z.exactOptional;
 
-export const MODES = ['watching', 'learning', 'visit', 'out-of-service', 'laid-up'] as const;
+const MODES = ['watching', 'learning', 'visit', 'out-of-service', 'laid-up'] as const;
 export type Mode = (typeof MODES)[number];
 
 /** What a person should make of a well, worst first: the order of the list. */
-export const ATTENTIONS = ['now', 'soon', 'unheard', 'note', 'visit', 'learning', 'fine', 'away'] as const;
+const ATTENTIONS = ['now', 'soon', 'unheard', 'note', 'visit', 'learning', 'fine', 'away'] as const;
 export type Attention = (typeof ATTENTIONS)[number];
 
-export const pumpNowShape = z
+const pumpNowShape = z
   .object({
     pump: z.string(),
     running: opt(z.boolean().describe('Absent where it cannot be told.')),
@@ -27,7 +27,7 @@ export const pumpNowShape = z
   .meta({ id: 'PumpNow' });
 export type PumpNow = z.output<typeof pumpNowShape>;
 
-export const recentDayShape = z
+const recentDayShape = z
   .object({ date: z.string(), ranS: opt(z.number()), cycles: opt(z.number()), heardS: opt(z.number()) })
   .meta({ id: 'RecentDay', description: 'One local day of all pumps of the well together.' });
 export type RecentDay = z.output<typeof recentDayShape>;
@@ -45,11 +45,11 @@ const wellNowFields = {
   pressureKpa: opt(z.number().describe('The last reading at the tank tee.')),
   pumps: z.array(pumpNowShape),
 };
-export const wellNowShape = z.object(wellNowFields).meta({ id: 'WellNow' });
+const wellNowShape = z.object(wellNowFields).meta({ id: 'WellNow' });
 /** What the run loop knows of a well at this moment. */
 export type WellNow = z.output<typeof wellNowShape>;
 
-export const wordsShape = z
+const wordsShape = z
   .object({ us: z.string(), metric: z.string() })
   .meta({ id: 'InBothUnits', description: 'The same sentence with US and with metric units.' });
 
@@ -60,7 +60,7 @@ const wellFields = {
   doing: wordsShape,
   standing: z.array(alarmShape),
 };
-export const wellShape = z
+const wellShape = z
   .object({
     ...wellFields,
     recent: z.array(recentDayShape),
@@ -83,15 +83,15 @@ export const wellsShape = z
 export type WellsAnswer = z.output<typeof wellsShape>;
 
 const line = z.array(z.number().nullable());
-export const runShape = z
+const runShape = z
   .object({ everyS: z.number(), amps: line, kpa: line })
   .meta({ id: 'RunShape', description: 'The course of one run in even steps from its start.' });
-export const usualRunShape = z
+const usualRunShape = z
   .object({ everyS: z.number(), amps: line, ampsSpread: line, kpa: line, kpaSpread: line })
   .meta({ id: 'UsualRunShape', description: 'The usual course of a run: median and spread (1.4826 x MAD).' });
 export type UsualRun = z.output<typeof usualRunShape>;
 
-export const pumpDetailShape = z
+const pumpDetailShape = z
   .object({
     pump: z.string(),
     control: z.string(),
@@ -104,7 +104,7 @@ export const pumpDetailShape = z
   .meta({ id: 'PumpDetail' });
 export type PumpDetail = z.output<typeof pumpDetailShape>;
 
-export const sensorShape = z
+const sensorShape = z
   .object({
     channel: z.string(),
     node: z.string(),
@@ -113,7 +113,7 @@ export const sensorShape = z
   })
   .meta({ id: 'Sensor', description: 'One channel of the well and the node it comes from.' });
 
-export const cardFactsShape = z
+const cardFactsShape = z
   .object({
     altitudeM: opt(z.number()),
     cutInKpa: opt(z.number()),

@@ -34,7 +34,7 @@ export function alarmAnswer(row: StoredAlarm): AlarmAnswer {
   };
 }
 
-export function isStanding(row: StoredAlarm): boolean {
+function isStanding(row: StoredAlarm): boolean {
   return row.clearedMs === undefined && row.withdrawnMs === undefined;
 }
 

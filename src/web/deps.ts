@@ -74,7 +74,7 @@ export interface StoredNotice {
   body: { subject: string };
 }
 
-export interface StoredRefused {
+interface StoredRefused {
   counts: { reason: string; count: number; lastMs: number }[];
   last: { atMs: number; topic: string; node?: string; reason: string; detail: string; head: string }[];
 }
@@ -122,7 +122,7 @@ export interface LiveReadings {
   values: ArrayLike<number>;
 }
 
-export interface Live {
+interface Live {
   wells(): WellNow[];
   well(name: string): LiveWell | undefined;
   /** Calls `fn` for each change until the returned function is called. Subscribed to only while somebody looks. */
@@ -131,7 +131,7 @@ export interface Live {
 
 /** `no` is an answer, not a fault: the sentence says which rule the act breaks. */
 export type ActResult = { done: true; atMs: number } | { no: string };
-export type LetInResult = { done: true; credential?: string } | { no: string };
+type LetInResult = { done: true; credential?: string } | { no: string };
 
 export interface WebDeps {
   store: WebStore;

@@ -2,7 +2,7 @@
  * Prints metric families as OpenMetrics text. Format: OpenMetrics 1.0 (prometheus/OpenMetrics specification): TYPE, UNIT and HELP
  * lines, a counter's sample ends in `_total`, label values are escaped, and the text ends in `# EOF`.
  */
-export type Labels = Record<string, string>;
+type Labels = Record<string, string>;
 
 export interface MetricFamily {
   /** Without `_total`; ends in the unit where there is one: `stillwell_commit_seconds`. */

@@ -7,7 +7,7 @@ import { readFileSync, readdirSync } from 'node:fs';
 import { extname, join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 
-export interface SiteFile {
+interface SiteFile {
   type: string;
   body: Uint8Array<ArrayBuffer>;
   gzip: Uint8Array<ArrayBuffer>;

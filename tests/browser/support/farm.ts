@@ -197,6 +197,6 @@ export function cardOf(story: Story): Card {
   };
 }
 
-export function round(value: number, decimals: number): number {
+function round(value: number, decimals: number): number {
   return Number(value.toFixed(decimals));
 }

@@ -1,0 +1,201 @@
+/** The pages in a real browser (Debian's Chromium), against the invented farm. */
+import { existsSync } from 'node:fs';
+import { chromium } from 'playwright-core';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { TestContext } from 'vitest';
+import { buildPages } from './support/build-pages.ts';
+import type { BuiltPages } from './support/build-pages.ts';
+import { startFakeServer } from './support/fake-server.ts';
+import type { FakeServer } from './support/fake-server.ts';
+
+const CHROMIUM = '/usr/bin/chromium';
+const ARGS = [
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+];
+const here = existsSync(CHROMIUM);
+
+let pages: BuiltPages;
+let browser: Browser;
+beforeAll(async () => {
+  if (!here) return;
+  pages = await buildPages();
+  browser = await chromium.launch({ executablePath: CHROMIUM, args: ARGS });
+});
+afterAll(async () => {
+  if (!here) return;
+  await browser.close();
+  pages.remove();
+});
+
+interface Looked {
+  page: Page;
+  web: FakeServer;
+  /** Console errors, faults of the page and requests to anywhere else. */
+  wrong: string[];
+}
+
+async function look(
+  context: TestContext,
+  width: number,
+  see: (looked: Looked) => Promise<void>,
+): Promise<void> {
+  if (!here) context.skip(`Debian's chromium is not at ${CHROMIUM}`);
+  const web = await startFakeServer(pages.folder);
+  const open = await browser.newContext({
+    viewport: { width, height: 900 },
+    locale: 'en-US',
+    timezoneId: 'Asia/Tokyo',
+  });
+  try {
+    const page = await open.newPage();
+    const wrong: string[] = [];
+    page.on('console', (message) => message.type() === 'error' && wrong.push(`console: ${message.text()}`));
+    page.on('pageerror', (error) => wrong.push(`page: ${error.message}`));
+    page.on('request', (request) => {
+      if (!request.url().startsWith(web.url) && !request.url().startsWith('data:'))
+        wrong.push(`request: ${request.url()}`);
+    });
+    await see({ page, web, wrong });
+    expect(wrong).toEqual([]);
+  } finally {
+    await open.close();
+    await web.close();
+  }
+}
+
+const WIDTHS = [390, 1280];
+
+describe('from the list to a well to an acknowledged alarm', () => {
+  test.for(WIDTHS)('at %i px', async (width, context) => {
+    await look(context, width, async ({ page, web }) => {
+      await page.goto(web.url);
+      await page.getByRole('heading', { level: 1, name: 'Wells' }).waitFor();
+      const names = await page.getByRole('heading', { level: 2 }).getByRole('link').allTextContents();
+      // Worst first.
+      expect(names).toEqual(['Orchard', 'Mill yard', 'North paddock', 'House hill']);
+      await page.getByRole('link', { name: 'Orchard' }).press('Enter');
+      await page.getByRole('heading', { level: 1, name: 'Orchard' }).waitFor();
+      await page.getByText('Act today').first().waitFor();
+      await page.getByRole('img', { name: /^Pressure, last 15 minutes: from/ }).waitFor();
+      await page.getByLabel('Your name').fill('Ines');
+      await page.getByRole('button', { name: 'Acknowledge' }).click();
+      await page.getByText(/^Acknowledged .* by Ines\./).waitFor();
+      expect(web.farm.acts).toEqual([
+        { act: { kind: 'acknowledged', well: 'orchard', pump: 'p1', alarm: 'long-run' }, by: 'Ines' },
+      ]);
+      // The clock on the wall of the farm, not of the browser: 18:15 UTC is a quarter past noon there.
+      await page
+        .getByText(/Tue 14 July, 8:30 am/)
+        .first()
+        .waitFor();
+    });
+  });
+});
+
+test('a node that waits is let in', async (context) => {
+  await look(context, 390, async ({ page, web }) => {
+    await page.goto(`${web.url}#/nodes`);
+    await page.getByRole('button', { name: 'Let creek-trough in' }).click();
+    await page.getByText('None waits.').waitFor();
+    expect(web.farm.nodes.every((node) => node.letIn)).toBe(true);
+  });
+});
+
+test('units are switched everywhere and remembered', async (context) => {
+  await look(context, 1280, async ({ page, web }) => {
+    await page.goto(`${web.url}#/well/house-hill`);
+    await page.getByText('40 psi to 60 psi').waitFor();
+    await page.getByLabel('Metric').check();
+    await page.getByText('276 kPa to 414 kPa').waitFor();
+    await page.reload();
+    await page.getByText('276 kPa to 414 kPa').waitFor();
+  });
+});
+
+test('readings go on as they come', async (context) => {
+  await look(context, 1280, async ({ page, web }) => {
+    await page.goto(`${web.url}#/well/orchard`);
+    const chart = page.getByRole('img', { name: /^Amps, last 15 minutes/ });
+    await chart.waitFor();
+    web.farm.tell({
+      is: 'readings',
+      well: 'orchard',
+      columns: [{ channel: 'current', timesMs: [web.farm.clock.nowMs + 30_000], values: [13.7] }],
+    });
+    await page.getByRole('img', { name: /^Amps, last 15 minutes: from .* to 13\.7 A/ }).waitFor();
+  });
+});
+
+test('a server that is gone is said so, and so is a well that is not', async (context) => {
+  if (!here) context.skip(`Debian's chromium is not at ${CHROMIUM}`);
+  const web = await startFakeServer(pages.folder);
+  const page = await browser.newPage();
+  await page.goto(web.url);
+  await page.getByRole('heading', { level: 1, name: 'Wells' }).waitFor();
+  await page.goto(`${web.url}#/well/nowhere`);
+  await page.getByText('No well is called nowhere.').waitFor();
+  await page.goto(`${web.url}#/`);
+  await page.getByRole('link', { name: 'Orchard' }).waitFor();
+  await web.close();
+  await page.getByText('The line to the server is down.').waitFor();
+  await page.goto(`${web.url}#/nodes`);
+  await page.getByText('The server can’t be reached.').waitFor();
+  await page.close();
+});
+
+/** What a person who reads by ear or by key needs, looked up in the page; each line is a lapse. After WCAG 2.2, 1.1.1, 1.3.1, 2.4.2, 3.1.1, 4.1.2. */
+const LAPSES = `(() => {
+  const lapses = [];
+  const say = (what, node) => lapses.push(what + ': ' + node.outerHTML.slice(0, 90));
+  if (document.documentElement.lang !== 'en') lapses.push('no language');
+  if (document.title === '') lapses.push('no title');
+  if (document.querySelectorAll('main').length !== 1) lapses.push('not one main');
+  let level = 0;
+  for (const heading of document.querySelectorAll('h1,h2,h3,h4,h5,h6')) {
+    const own = Number(heading.tagName[1]);
+    if (own > level + 1) say('heading jumps', heading);
+    level = own;
+  }
+  if (document.querySelectorAll('h1').length !== 1) lapses.push('not one h1');
+  for (const node of document.querySelectorAll('a,button')) if (!(node.textContent.trim() || node.ariaLabel)) say('no name', node);
+  for (const node of document.querySelectorAll('input')) if (!(node.labels?.length || node.ariaLabel)) say('no label', node);
+  for (const node of document.querySelectorAll('svg,canvas,img')) {
+    if (!node.closest('[aria-hidden=true]') && !node.closest('[role=img][aria-label]')) say('no words', node);
+  }
+  for (const node of document.querySelectorAll('[aria-labelledby]')) if (!document.getElementById(node.getAttribute('aria-labelledby'))) say('label missing', node);
+  const ids = [...document.querySelectorAll('[id]')].map((node) => node.id);
+  for (const id of ids) if (ids.indexOf(id) !== ids.lastIndexOf(id)) lapses.push('id twice: ' + id);
+  const over = document.documentElement.scrollWidth - innerWidth;
+  if (over > 0) lapses.push('wider than the window by ' + over + ' px');
+  return lapses;
+})()`;
+
+const ADDRESSES: [hash: string, ready: string][] = [
+  ['#/', 'House hill'],
+  ['#/well/north-paddock', 'Nodes and sensors'],
+  ['#/nodes', 'Let in'],
+  ['#/refused', 'The last ones'],
+  ['#/nothing/here', 'There is no such page'],
+];
+
+describe('every page has its headings, names and labels, and fits the window', () => {
+  test.for(ADDRESSES.flatMap(([hash, ready]) => WIDTHS.map((width) => [hash, width, ready] as const)))(
+    '%s at %i px',
+    async ([hash, width, ready], context) => {
+      await look(context, width, async ({ page, web }) => {
+        await page.goto(`${web.url}${hash}`);
+        await page.getByRole('heading', { name: ready }).first().waitFor();
+        await page
+          .getByText(/^Fetching/)
+          .first()
+          .waitFor({ state: 'detached' });
+        expect(await page.evaluate(LAPSES)).toEqual([]);
+      });
+    },
+  );
+});

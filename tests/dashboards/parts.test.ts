@@ -1,0 +1,202 @@
+import { describe, expect, test } from 'vitest';
+import { pageOf } from '../../dashboards/page-of.ts';
+import { added, aligned, bufferOf, LIVE_MS } from '../../dashboards/parts/live-buffer.ts';
+import { inUnits, spanWords } from '../../dashboards/parts/measure.ts';
+import { outsideWords, overlay } from '../../dashboards/parts/overlay.ts';
+import { ribbonShape, usualOf } from '../../dashboards/parts/ribbon-path.ts';
+import { causeLines, likelyWords } from '../../dashboards/words/alarm.ts';
+import { ATTENTION_WORDS, summaryWords } from '../../dashboards/words/attention.ts';
+import { countWords, nameWords, placeWords } from '../../dashboards/words/names.ts';
+
+describe('pageOf', () => {
+  test.each([
+    ['', { at: 'wells' }],
+    ['#/', { at: 'wells' }],
+    ['#/well/north-paddock', { at: 'well', well: 'north-paddock' }],
+    ['#/well/', { at: 'nowhere' }],
+    ['#/well/a/b', { at: 'nowhere' }],
+    ['#/nodes', { at: 'nodes' }],
+    ['#/nodes/x', { at: 'nowhere' }],
+    ['#/refused', { at: 'refused' }],
+    ['#/well/%E0%A4%A', { at: 'well', well: '%E0%A4%A' }],
+  ])('%s', (hash, page) => expect(pageOf(hash)).toEqual(page));
+});
+
+describe('ribbonShape', () => {
+  const box = { width: 50, height: 20 };
+
+  test('a usual week is one layer from end to end', () => {
+    const { layers, unknown } = ribbonShape([10, 10, 10, 10, 10], 10, box);
+    expect(layers.map(({ level }) => level)).toEqual([0]);
+    expect(layers[0]?.path.startsWith('M0 3.75')).toBe(true);
+    expect(unknown).toBe('');
+  });
+
+  test('a day far over the usual one shows every layer, the innermost painted last', () => {
+    const { layers } = ribbonShape([10, 40, 10], 10, box);
+    expect(layers.map(({ level }) => level)).toEqual([3, 2, 1, 0]);
+  });
+
+  test('days of which nothing is known break it and leave a thread', () => {
+    const { layers, unknown } = ribbonShape([10, null, null, 10, 10], 10, box);
+    expect(unknown).toBe('M10 10H30');
+    expect(layers[0]?.path.match(/M/g)).toHaveLength(2);
+  });
+
+  test('nothing known at all is a thread alone', () => {
+    expect(ribbonShape([null, null], 10, box)).toEqual({ layers: [], unknown: 'M0 10H50' });
+  });
+
+  test('the curve never leaves what was measured', () => {
+    const { layers } = ribbonShape([5, 30, 1, 22, 0], 10, box);
+    const ys = layers.flatMap(({ path }) =>
+      [...path.matchAll(/-?[\d.]+ (-?[\d.]+)/g)].map(([, y]) => Number(y)),
+    );
+    expect(Math.min(...ys)).toBeGreaterThanOrEqual(0);
+    expect(Math.max(...ys)).toBeLessThanOrEqual(20);
+  });
+
+  test('usualOf: the middle of the known days that ran', () => {
+    expect(usualOf([null, 3, 9, 0, 5])).toBe(5);
+    expect(usualOf([null])).toBe(1);
+  });
+});
+
+describe('the live buffer', () => {
+  const start = bufferOf([
+    {
+      channel: 'pressure',
+      unit: 'kPa',
+      fromMs: 1_000_000,
+      stepMs: 1_000,
+      low: [],
+      high: [],
+      mean: [300, null, 302],
+    },
+  ]);
+
+  test('takes what the chart holds, without its holes', () => {
+    expect(start.get('pressure')).toEqual({ timesMs: [1_000_000, 1_002_000], values: [300, 302] });
+  });
+
+  test('adds what is new, once, and lets go of what is older than 15 min', () => {
+    const column = { channel: 'pressure', timesMs: [1_002_000, 1_003_000], values: [1, 303] };
+    const next = added(added(start, [column], 1_003_000), [column], 1_003_000);
+    expect(next.get('pressure')?.values).toEqual([300, 302, 303]);
+    const later = added(
+      next,
+      [{ channel: 'pressure', timesMs: [1_004_000], values: [null] }],
+      1_003_000 + LIVE_MS,
+    );
+    expect(later.get('pressure')).toEqual({ timesMs: [1_003_000, 1_004_000], values: [303, null] });
+  });
+
+  test('a silence over 90 s is a hole; a value holds until the other channel’s time', () => {
+    const buffer = new Map([
+      ['current', { timesMs: [0, 200_000], values: [7, 8] }],
+      ['p2/current', { timesMs: [10_000], values: [5] }],
+    ]);
+    expect(aligned(buffer, ['current', 'p2/current'])).toEqual({
+      xs: [0, 10, 90, 200],
+      lines: [
+        [7, 7, null, 8],
+        [null, 5, 5, null],
+      ],
+    });
+  });
+});
+
+describe('overlay', () => {
+  const usual = {
+    everyS: 10,
+    amps: [8, 8, 8],
+    ampsSpread: [0.1, 0.1, 0.1],
+    kpa: [300, 320, 340],
+    kpaSpread: [2, 2, 2],
+  };
+
+  test('a shorter run lies on the longer one’s steps, the band two spreads wide', () => {
+    const { xs, last, low, high } = overlay(
+      { everyS: 5, amps: [8, 7, 7], kpa: [300, 310, 320] },
+      usual,
+      'kpa',
+    );
+    expect(xs).toEqual([0, 10, 20]);
+    expect(last).toEqual([300, 320, null]);
+    expect(low).toEqual([296, 316, 336]);
+    expect(high).toEqual([304, 324, 344]);
+  });
+
+  test('without a usual run there is no band', () => {
+    const { last, low } = overlay({ everyS: 5, amps: [8, 7], kpa: [null, null] }, undefined, 'amps');
+    expect(last).toEqual([8, 7]);
+    expect(low).toEqual([null, null]);
+  });
+
+  test.each([
+    ['inside', [8, 8.1], 'Inside the usual band throughout.'],
+    ['half of it outside', [8, 9], 'Outside the usual band for 50 % of the run.'],
+    ['nothing to compare', [null, null], 'No usual run to compare with.'],
+  ])('%s is said so', (_why, last, words) => expect(outsideWords(last, [7.8, 7.8], [8.2, 8.2])).toBe(words));
+});
+
+describe('words', () => {
+  test('look-alikes that are both named share a line, their weight, and what tells them apart', () => {
+    const lines = causeLines([
+      { cause: 'broken-pipe', weight: 0.4 },
+      { cause: 'leak', weight: 0.35 },
+      { cause: 'open-tap', weight: 0.25 },
+    ]);
+    expect(lines.map(({ causes }) => causes)).toEqual([['leak', 'open-tap'], ['broken-pipe']]);
+    expect(lines[0]).toMatchObject({
+      likely: 'most likely',
+      toldApartBy: expect.stringContaining('taps') as string,
+    });
+    expect(lines[1]?.toldApartBy).toBeUndefined();
+  });
+
+  test('one of a group alone is not named with the others', () => {
+    expect(causeLines([{ cause: 'leak', weight: 1 }])[0]).toMatchObject({ causes: ['leak'] });
+  });
+
+  test.each([
+    [0.6, 'most likely'],
+    [0.3, 'quite possible'],
+    [0.29, 'less likely'],
+  ])('a weight of %d is %s', (weight, words) => expect(likelyWords(weight)).toBe(words));
+
+  test.each([
+    [['fine', 'fine'] as const, 'Two wells, and nothing stands against any of them.'],
+    [['fine'] as const, 'One well, and nothing stands against it.'],
+    [['now', 'soon', 'soon', 'fine'] as const, 'Four wells: one to act on today, two within days.'],
+    [['unheard', 'note'] as const, 'Two wells: one not heard, one worth a look.'],
+  ])('%j', (attentions, words) => expect(summaryWords(attentions)).toBe(words));
+
+  test('every attention has a word of its own', () => {
+    const words = Object.values(ATTENTION_WORDS);
+    expect(new Set(words).size).toBe(words.length);
+  });
+
+  test('names, places and counts', () => {
+    expect(nameWords('north-paddock')).toBe('North paddock');
+    expect(placeWords({ site: 'harrow-bend', uses: ['house', 'stock'] })).toBe(
+      'Harrow bend, for house and stock',
+    );
+    expect(placeWords({ uses: [] })).toBe('');
+    expect([0, 1, 2].map((n) => countWords(n, 'node waits', 'nodes wait'))).toEqual([
+      'no nodes wait',
+      '1 node waits',
+      '2 nodes wait',
+    ]);
+  });
+
+  test('a series in people’s units, and in one sentence', () => {
+    expect(inUnits([100, null, undefined], 'pressure', 'us').map((v) => v && Math.round(v))).toEqual([
+      15,
+      null,
+      null,
+    ]);
+    expect(spanWords([7.91, null, 8.04, 7.8], 'A', 1)).toBe('from 7.8 to 8 A, last 7.8 A');
+    expect(spanWords([null], 'A', 1)).toBe('nothing measured');
+  });
+});
