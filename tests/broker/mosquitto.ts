@@ -5,7 +5,7 @@
 import { execFileSync, spawn, type ChildProcess } from 'node:child_process';
 import { existsSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { createConnection, createServer } from 'node:net';
-import { tmpdir } from 'node:os';
+import { tmpdir, userInfo } from 'node:os';
 import { join } from 'node:path';
 import { listen } from '../../src/broker/listen.ts';
 
@@ -47,16 +47,15 @@ export async function startMosquitto(
   const ports = [await freePort(), await freePort()];
   files(folder);
   const used = new Set<number>();
-  writeFileSync(
-    join(folder, 'mosquitto.conf'),
-    config({
-      folder,
-      port(at) {
-        used.add(ports[at]!);
-        return ports[at]!;
-      },
-    }),
-  );
+  const asked = config({
+    folder,
+    port(at) {
+      used.add(ports[at]!);
+      return ports[at]!;
+    },
+  });
+  // Started by root it would become another user, who may not read the test's folder.
+  writeFileSync(join(folder, 'mosquitto.conf'), `user ${userInfo().username}\n${asked}`);
   let child = await run(folder, used);
   return {
     ports,
