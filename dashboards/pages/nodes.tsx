@@ -74,7 +74,7 @@ function Waiting({ node, again }: { node: NodeAnswer; again: () => void }) {
     <article class="sheet">
       <h3>{node.node}</h3>
       <p>
-        {node.firmware ?? 'It does not say what it is.'}{' '}
+        {node.firmware === undefined ? 'It does not say what it is.' : `It says it is ${node.firmware}.`}{' '}
         {node.lastHeardMs !== undefined && `Heard ${agoWords(node.lastHeardMs, now)}.`}{' '}
         {node.channels.length > 0 && `Measures ${node.channels.map((one) => one.channel).join(', ')}.`}
       </p>
