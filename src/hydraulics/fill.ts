@@ -95,14 +95,19 @@ export function readFill(trace: Trace, air: AirOf): Fill | undefined {
   if (!whole || !first || !second) return undefined;
   const before = drawBefore(trace, rooms)?.slope;
   const after = drawAfter(trace, rooms)?.slope;
+  // What was drawn both before and after went on all the while.
+  const steady = Math.max(0, Math.min(before ?? 0, after ?? 0));
   const lateKpa = meanOf(kpa, middle, to);
   const apartKpa = lateKpa - meanOf(kpa, from, middle);
   return {
-    rate: -whole.slope + Math.max(0, Math.min(before ?? 0, after ?? 0)),
+    rate: steady - whole.slope,
     kpa: meanOf(kpa, from, to),
     lateKpa,
     halves: [-first.slope, -second.slope],
-    slowsPerKpa: apartKpa > 10 && first.slope < 0 ? (1 - second.slope / first.slope) / apartKpa : Number.NaN,
+    slowsPerKpa:
+      apartKpa > 10 && first.slope < 0
+        ? (1 - (steady - second.slope) / (steady - first.slope)) / apartKpa
+        : Number.NaN,
     ...(after !== undefined && { lateRate: after - second.slope }),
     ...(before !== undefined && { drawBefore: before }),
     ...(after !== undefined && { drawAfter: after }),

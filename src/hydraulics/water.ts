@@ -41,7 +41,7 @@ export interface WaterState {
   /** The air charge as now known, kPa L; 0 without a tank on the card. */
   airNowKpaL: number;
   run: OpenRun | null;
-  /** When the last run stopped; -1 before the first. */
+  /** When the last run stopped, or readings began; -1 before that. */
   restSinceMs: number;
   /** Last booked reading. */
   lastMs: number;
@@ -271,7 +271,11 @@ function bookOldest(state: WaterState): void {
   if (state.lastMs >= 0 && atMs - state.lastMs > HOLE_MS) breakOff(state);
   const absolute = Math.max(1, kpa + state.atmosphereKpa);
   if (state.air) airStep(state.air, atMs, absolute, state.coolingS);
-  else state.air = restedAir(atMs, absolute);
+  else {
+    state.air = restedAir(atMs, absolute);
+    // What went before is not known: perhaps a fill just ended.
+    if (!state.run) state.restSinceMs = atMs;
+  }
   const room = airRoom(state.air, absolute);
   if (state.lastMs >= 0) state.stepMs = atMs - state.lastMs;
   if (state.lastMs >= 0) state.coveredS += (atMs - state.lastMs) / 1000;

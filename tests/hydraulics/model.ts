@@ -59,6 +59,7 @@ export interface Model {
 const ATMOSPHERE_KPA = 101.325;
 const GAMMA = 1.4;
 const STEP_S = 0.1;
+const PIPES_L_PER_KPA = 0.01;
 export const MODEL_BEGINS_MS = Date.UTC(2026, 2, 2);
 
 /** A seeded row of numbers in [0, 1) (mulberry32). */
@@ -98,6 +99,8 @@ export function simulate(options: Partial<ModelOptions> = {}): Model {
   let charge = fullCharge;
   let warm = 1;
   let air = fullCharge / (o.cutOutKpa - 20 + ATMOSPHERE_KPA);
+  // With the tank empty only the pipes give: a hundredth of a litre a kPa.
+  let pipesKpa: number | undefined;
   let running: ModelRun | undefined;
   let runningSeen = false;
   let draws: Draw[] = [];
@@ -109,11 +112,10 @@ export function simulate(options: Partial<ModelOptions> = {}): Model {
     const atMs = MODEL_BEGINS_MS + Math.round(atS * 1000);
     const day = atS / 86_400;
     charge = fullCharge * (o.airShare?.(day) ?? 1);
-    const gauge = (charge * warm) / air - ATMOSPHERE_KPA;
+    const tankKpa = (charge * warm) / air - ATMOSPHERE_KPA;
+    const gauge = pipesKpa ?? tankKpa;
     if (!running && gauge <= o.cutInKpa) running = { startedMs: 0, stoppedMs: 0, deliveredL: 0 };
-    else if (running && gauge >= o.cutOutKpa) {
-      running = undefined;
-    }
+    else if (running && gauge >= o.cutOutKpa) running = undefined;
     const lift = running ? pumpLPerS(o, gauge, day) : 0;
     draws = draws.filter((d) => d.untilS > atS);
     const drawn = nextDraw(random, atS, o.drawsPerDay);
@@ -122,9 +124,18 @@ export function simulate(options: Partial<ModelOptions> = {}): Model {
       draws.reduce((sum, d) => sum + d.lPerS, 0) * Math.sqrt(Math.max(0, gauge) / 340) + o.leakLPerH / 3600;
     if (running) running.deliveredL += lift * STEP_S;
     used += wanted * STEP_S;
-    const before = air;
-    air = Math.max(1, air - (lift - wanted) * STEP_S);
-    warm *= (before / air) ** (GAMMA - 1);
+    if (pipesKpa !== undefined) {
+      pipesKpa = Math.max(0, pipesKpa + ((lift - wanted) * STEP_S) / PIPES_L_PER_KPA);
+      if (pipesKpa > tankKpa) pipesKpa = undefined;
+    } else {
+      const before = air;
+      air = Math.max(1, air - (lift - wanted) * STEP_S);
+      warm *= (before / air) ** (GAMMA - 1);
+      if (air > o.volumeL) {
+        air = o.volumeL;
+        pipesKpa = tankKpa;
+      }
+    }
     if (o.coolingS > 0) warm -= ((warm - 1) * STEP_S) / o.coolingS;
     else warm = 1;
     if (i % every === 0) {

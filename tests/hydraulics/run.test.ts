@@ -1,0 +1,60 @@
+import { describe, expect, test } from 'vitest';
+import { newDelivery, type Level } from '../../src/hydraulics/delivery.ts';
+import { closeRun, openRun, runReading, type RunReads } from '../../src/hydraulics/run.ts';
+import { tankOf } from '../../src/hydraulics/tank.ts';
+
+const tank = tankOf({ kind: 'captive-air', volumeL: 235, prechargeKpa: 262 }, 0)!;
+const level: Level = { rate: 7e-6, kpa: 340, fallPerKpa: 0, upToKpa: 414 };
+
+function readsWith(known: boolean): RunReads {
+  return {
+    delivery: known ? { ...newDelivery(), level } : newDelivery(),
+    knee: [],
+    tank,
+    trace: null,
+    atmosphereKpa: tank.atmosphereKpa,
+    coolingS: 30,
+    noiseKpa: 1,
+  };
+}
+
+/** A run by its pressures, a reading each 10 s. */
+function run(kpas: number[], reads: RunReads): ReturnType<typeof closeRun> {
+  const open = openRun(0, { kpa: 278, room: 1 / (278 + tank.atmosphereKpa) });
+  for (const [i, kpa] of kpas.entries()) {
+    runReading(open, {
+      atMs: i * 10_000,
+      kpa,
+      room: 1 / (kpa + tank.atmosphereKpa),
+      level: reads.delivery.level,
+    });
+  }
+  return closeRun(open, kpas.length * 10_000, reads);
+}
+
+describe('closeRun', () => {
+  test('gives the learnt delivery over the run, whatever the tank took', () => {
+    const water = run([276, 290, 310, 330, 350, 370, 390, 410], readsWith(true));
+    expect(water.deliveredL).toBeCloseTo(7e-6 * 80 * tank.airKpaL, 6);
+    expect(water.tankGainL! + water.drawnL!).toBeCloseTo(water.deliveredL!, 6);
+    expect(water.riseDelayS).toBe(10);
+  });
+  test('counts above the highest fill only what the tank takes', () => {
+    const water = run([276, 345, 414, 500, 560, 560, 560, 560, 560, 560], readsWith(true));
+    const upTo500 = 7e-6 * 20 * tank.airKpaL;
+    const after = tank.airKpaL * (1 / (414 + tank.atmosphereKpa) - 1 / (560 + tank.atmosphereKpa));
+    expect(water.deliveredL).toBeCloseTo(upTo500 + after, 6);
+  });
+  test('sees that it levels off', () => {
+    const climb = [276, 300, 320, 340, 360, 370];
+    expect(run([...climb, 370, 370, 370, 370, 370, 370, 370], readsWith(true)).levelledOff).toBe(true);
+    expect(run([...climb, 375, 380, 385, 390, 395, 400, 405], readsWith(true)).levelledOff).toBe(false);
+  });
+  test('takes the card’s rating before anything is learnt and nothing of the fill is seen', () => {
+    expect(run([276, 300, 330], { ...readsWith(false), ratedLPerS: 0.6 }).deliveredL).toBeCloseTo(18, 6);
+    expect(run([276, 300, 330], readsWith(false))).not.toHaveProperty('deliveredL');
+  });
+  test('is empty for a run without a reading', () => {
+    expect(closeRun(openRun(0), 60_000, readsWith(true))).toEqual({});
+  });
+});
