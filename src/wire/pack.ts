@@ -27,10 +27,16 @@ const CBOR_FROM = 0x80;
 
 /** Reads a pack from bytes. Never throws for any bytes. */
 export function readPack(source: PackSource): Pack | Refusal {
-  if (source.bytes.length === 0)
-    return refuse('empty', 'A pack has 1 to 2,000 records: this payload has no bytes.');
+  if (source.bytes.length === 0) {
+    return refuse('empty', `A pack has 1 to ${MAX_RECORDS} records: this payload has no bytes.`);
+  }
   if (isCbor(source)) return readRecords(source, readCbor(source.bytes));
-  return scanPack(source) ?? readRecords(source, readJson(source.bytes));
+  return scanPack(source) ?? readPackTheLongWay(source);
+}
+
+/** Reads any JSON pack through JSON.parse; what ./scan-pack.ts reads is equal to this. */
+export function readPackTheLongWay(source: PackSource): Pack | Refusal {
+  return readRecords(source, readJson(source.bytes));
 }
 
 function isCbor({ bytes, contentType }: PackSource): boolean {

@@ -24,6 +24,7 @@ export interface RecordedMessage {
 }
 
 const QUOTE = 0x22;
+const BACKSLASH = 0x5c;
 const COMMA = 0x2c;
 const COLON = 0x3a;
 const OPEN = 0x7b;
@@ -60,7 +61,7 @@ export function parseRecordingLine(line: Uint8Array): RecordedLine {
   };
 }
 
-/** The line's own values, found without parsing them, or undefined where it is no plain object. */
+/** The line's own values, found without parsing them, or undefined where it is no object with plain keys. */
 function slicesOf(line: Uint8Array): Slices | undefined {
   const slices: Slices = {};
   let at = spaceEnd(line, 0);
@@ -68,7 +69,7 @@ function slicesOf(line: Uint8Array): Slices | undefined {
   do {
     const keyAt = spaceEnd(line, at + 1);
     const keyEnd = line[keyAt] === QUOTE ? valueEnd(line, keyAt) : NOWHERE;
-    if (keyEnd === NOWHERE) return undefined;
+    if (keyEnd === NOWHERE || line.subarray(keyAt, keyEnd).includes(BACKSLASH)) return undefined;
     at = spaceEnd(line, keyEnd);
     if (line[at] !== COLON) return undefined;
     const from = spaceEnd(line, at + 1);

@@ -3,6 +3,7 @@
  * read by ./pack.ts; their shape here serves the published JSON Schema, which says of a pack what a schema can say.
  */
 import { z } from 'zod';
+import { MAX_RECORDS, SENML_VERSION } from './limits.ts';
 import { CLOCKS, FED_FROM, PRESENCES, READING_IS } from './wire-words.ts';
 
 const LONGEST_TEXT = 200;
@@ -74,3 +75,30 @@ export const askShape = z.union([
   z.object({ resend: z.object({ boot: count, from: count, to: count }) }),
   z.object({ every: z.number().positive(), forS: z.number().positive() }),
 ]);
+
+/** What a schema can say of one record; names, units, times and numbers across records are the decoder's to check. */
+const recordShape = z.object({
+  bn: z.string().exactOptional().describe('Base name: the node and a colon.'),
+  bt: z.number().exactOptional().describe('Base time, seconds: Unix time from 2^28 up, else relative.'),
+  bu: z.string().exactOptional().describe('Base unit.'),
+  bv: z.number().exactOptional().describe('Base value, added to each v.'),
+  bver: z.int().min(1).max(SENML_VERSION).exactOptional(),
+  boot: count.exactOptional().describe('First record alone: never used before under this node name.'),
+  seq: count.exactOptional().describe('First record alone: counts the packs of this boot.'),
+  first: count
+    .exactOptional()
+    .describe('First record alone: the lowest seq of this boot that the node still holds.'),
+  up: seconds.exactOptional().describe('First record alone, without a clock: uptime in seconds at t = 0.'),
+  n: z.string().exactOptional().describe('Channel.'),
+  u: z.string().exactOptional().describe("The channel's unit."),
+  t: z.number().exactOptional().describe('Seconds, added to the base time.'),
+  v: z.number().exactOptional(),
+  vs: z.string().exactOptional().describe('low, high or bad: a sensor that could not be read.'),
+  vb: z.boolean().exactOptional().describe('contact: true calls for water.'),
+});
+
+export const packShape = z
+  .array(recordShape)
+  .min(1)
+  .max(MAX_RECORDS)
+  .describe('A SenML pack (RFC 8428). Unknown keys are ignored, but for those that end in _.');
