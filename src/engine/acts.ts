@@ -9,6 +9,7 @@ import { twoPointCorrection } from '../readings/calibrate.ts';
 import { correctionsAt } from './channels.ts';
 import type { Emit } from './emit.ts';
 import type { NodeNews } from './input.ts';
+import { endOfDateMs } from './local-day.ts';
 import { alarmEmit } from './look.ts';
 import { newMinute } from './minute.ts';
 import { sayBaseline } from './teach.ts';
@@ -59,6 +60,7 @@ export function takeAct(well: WellState, atMs: number, act: Act, emit: Emit): vo
 function changeCard(well: WellState, card: WellState['card']): void {
   const before = well.card;
   well.card = card;
+  if (card.timeZone !== before.timeZone) moveDay(well, card.timeZone);
   for (const [at, pump] of card.pumps.entries()) {
     const state = well.pumps[at];
     if (!state) {
@@ -74,6 +76,12 @@ function changeCard(well: WellState, card: WellState['card']): void {
   well.records.length = card.pumps.length;
   if (well.minute.pumps.length !== card.pumps.length) well.minute = newMinute(card.pumps.length);
   setWaterCard(well.water, waterCard(card));
+}
+
+/** The day that is open keeps its date and ends when that date does in the new time zone, so that no date comes twice. */
+function moveDay(well: WellState, timeZone: string): void {
+  if (!well.day) return;
+  well.day.endMs = Math.max(endOfDateMs(well.day.date, timeZone), well.nextMinuteMs);
 }
 
 /** After a repair: what was normal before is no measure any more. */
@@ -100,8 +108,13 @@ export function takeNews(well: WellState, atMs: number, node: NodeNews): void {
           node: node.node,
           is: 'silent',
           sinceMs: node.sinceMs,
-          // Its site is told instead of it (src/watch/node-silent.ts).
-          ...(node.withSite !== undefined && { evidence: { withSite: node.withSite } }),
+          // Its site is told instead of it, and how it is fed weighs its silence (src/watch/node-silent.ts).
+          ...((node.withSite !== undefined || node.fedFrom !== undefined) && {
+            evidence: {
+              ...(node.withSite !== undefined && { withSite: node.withSite }),
+              ...(node.fedFrom !== undefined && { fedFrom: node.fedFrom }),
+            },
+          }),
         },
       ];
       break;

@@ -50,6 +50,10 @@ export function advance(well: WellState, stretch: Stretch, emit: Emit): void {
 
 /** One act of a person, or news of a node, in its place among the readings. */
 export function take(well: WellState, input: TimedInput, emit: Emit): void {
+  // The first day is one of the card's own time zone.
+  if (well.nextMinuteMs === 0 && 'act' in input && input.act.kind === 'card-changed') {
+    well.card = { ...well.card, timeZone: input.act.card.timeZone };
+  }
   wake(well, input.atMs, emit);
   passTo(well, input.atMs, emit);
   if ('act' in input) takeAct(well, input.atMs, input.act, emit);

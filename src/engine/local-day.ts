@@ -12,6 +12,11 @@ export interface LocalDay {
   endMs: number;
 }
 
+/** When this date ends in this time zone. */
+export function endOfDateMs(date: string, timeZone: string): number {
+  return Temporal.PlainDate.from(date).add({ days: 1 }).toZonedDateTime({ timeZone }).epochMilliseconds;
+}
+
 /** The local day that holds this instant. Throws RangeError for a time zone that does not exist. */
 export function localDayAt(tMs: number, timeZone: string): LocalDay {
   const start = Temporal.Instant.fromEpochMilliseconds(Math.floor(tMs))
