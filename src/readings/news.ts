@@ -1,7 +1,13 @@
 /** What arrival, and not measurement, says of a node. It is decided once, with a time, and kept as input like a reading. */
 
 export type NodeNews =
-  | { news: 'silent'; node: string; sinceMs: number; /** A `site-silent` stands for it. */ withSite?: string }
+  | {
+      news: 'silent';
+      node: string;
+      sinceMs: number;
+      /** A `site-silent` stands for it. */ withSite?: string;
+      /** What its hello says of its supply. */ fedFrom?: string;
+    }
   | { news: 'heard'; node: string }
   | { news: 'no-power'; node: string }
   | { news: 'power-back'; node: string }

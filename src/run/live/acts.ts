@@ -3,9 +3,9 @@ import { randomUUID } from 'node:crypto';
 import type { Act } from '../../card/act.ts';
 import { isRead } from '../../card/reads.ts';
 import { readAct } from '../../card/read-act.ts';
-import { addInput } from './line.ts';
-import { addWell, feedLines, wellForNode } from './nodes.ts';
-import { linesOfAct, retable, type LiveState } from './state.ts';
+import { addInput, type Line } from './line.ts';
+import { feedLines, useCard, wellForNode } from './nodes.ts';
+import { linesOfAct, type LiveState } from './state.ts';
 
 export type ActDone = { done: true; atMs: number } | { no: string };
 
@@ -16,13 +16,15 @@ export function doAct(live: LiveState, written: unknown, nowMs: number, by?: str
   const { act } = read;
   const unknown = unknownWell(live, act);
   if (unknown !== undefined) return { no: `Cannot do ${act.kind}: there is no well ${unknown}` };
-  if (act.kind === 'card-changed') changeCard(live, act);
+  const lines = act.kind === 'calibrated' ? feedLines(live, act.node) : linesOfAct(live, act);
+  const atMs = momentFor(lines, nowMs);
+  if (act.kind === 'card-changed') changeCard(live, act, atMs);
   const well = act.kind === 'card-changed' ? act.card.well : 'well' in act ? act.well : undefined;
   live.changes.push({
     change: 'act',
     row: {
       id: randomUUID(),
-      atMs: nowMs,
+      atMs,
       ...(by !== undefined && { by }),
       ...(well !== undefined && { well }),
       ...('node' in act && { node: act.node }),
@@ -30,25 +32,26 @@ export function doAct(live: LiveState, written: unknown, nowMs: number, by?: str
       body: written,
     },
   });
-  const lines = act.kind === 'calibrated' ? feedLines(live, act.node) : linesOfAct(live, act);
-  for (const line of lines) {
-    addInput(line, { atMs: nowMs, act, ...(by !== undefined && { by }) });
+  for (const line of act.kind === 'card-changed' ? linesOfAct(live, act) : lines) {
+    addInput(line, { atMs, act, ...(by !== undefined && { by }) });
     live.touched.add(line);
   }
-  noteAcknowledged(live, act, nowMs, by);
-  return { done: true, atMs: nowMs };
+  noteAcknowledged(live, act, atMs, by);
+  return { done: true, atMs };
 }
 
 function unknownWell(live: LiveState, act: Act): string | undefined {
   return 'well' in act && !live.lines.has(act.well) ? act.well : undefined;
 }
 
+/** An act is kept with the time at which its wells meet it: never one that they have passed, or a later run would miss it. */
+function momentFor(lines: readonly Line[], nowMs: number): number {
+  return lines.reduce((atMs, line) => Math.max(atMs, line.passedMs + 1), nowMs);
+}
+
 /** A new card is read from at once: what its channels come from may have changed. */
-function changeCard(live: LiveState, act: Extract<Act, { kind: 'card-changed' }>): void {
-  const { card } = act;
-  if (!live.lines.has(card.well)) addWell(live, card);
-  live.cards.set(card.well, card);
-  retable(live);
+function changeCard(live: LiveState, act: Extract<Act, { kind: 'card-changed' }>, atMs: number): void {
+  useCard(live, act.card, atMs);
   for (const [node, entry] of live.nodes)
     if (entry.letIn && !isRead(live.table, node)) wellForNode(live, node);
 }

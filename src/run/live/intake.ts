@@ -102,6 +102,8 @@ function takePack(live: LiveState, came: Came, pack: Pack): void {
 function handOn(live: LiveState, placed: PlacedPack, nowMs: number): void {
   for (const column of placed.columns) live.counts.readings += column.times.length;
   for (const line of feedLines(live, placed.node)) {
+    // Of a well that a fault of ours stopped nothing waits in memory: it will be run again from what is kept.
+    if (line.fault !== undefined) continue;
     live.touched.add(line);
     const lateMs = offerPack(line.inbox, line.well, placed, live.table);
     if (lateMs === Number.POSITIVE_INFINITY) continue;

@@ -3,9 +3,9 @@
  * the readings since the last saves are. The same ids come out, so nothing is told twice.
  */
 import { readAct } from '../../card/read-act.ts';
-import { isRead } from '../../card/reads.ts';
 import { applyKept, newNode, type NodeState } from '../../readings/node.ts';
-import { addNode, addWell, wellForNode } from './nodes.ts';
+import { loadSites } from './news.ts';
+import { useCard, wellForKnownNode, wellForNode } from './nodes.ts';
 import { rerun } from './rerun.ts';
 import { newLiveState, type LiveOptions, type LiveState } from './state.ts';
 import { ALIVE_KEY, excuse } from './turn.ts';
@@ -17,8 +17,11 @@ const AWAY_AFTER_MS = 90_000;
 
 export function loadLive(options: LiveOptions, nowMs: number): LiveState {
   const live = newLiveState(options);
-  loadCards(live);
   loadNodes(live);
+  for (const [node, entry] of live.nodes) if (entry.letIn) wellForKnownNode(live, node);
+  loadCards(live);
+  for (const [node, entry] of live.nodes) if (entry.letIn) wellForNode(live, node);
+  loadSites(live);
   for (const row of options.store.alarms({ fromMs: nowMs - REMEMBER_MS })) {
     live.told.set(row.well, [...(live.told.get(row.well) ?? []), row]);
   }
@@ -36,7 +39,7 @@ export function loadLive(options: LiveOptions, nowMs: number): LiveState {
   return live;
 }
 
-/** The newest card of each well; earlier ones are acts that the engine meets in their time. */
+/** Every card counts from its time on for where readings come from; the engine meets it as an act in that time. */
 function loadCards(live: LiveState): void {
   for (const row of live.options.store.acts({ fromMs: 0 })) {
     if (row.kind !== 'card-changed') continue;
@@ -46,7 +49,7 @@ function loadCards(live: LiveState): void {
       continue;
     }
     if (read.act.kind !== 'card-changed') continue;
-    addWell(live, read.act.card);
+    useCard(live, read.act.card, row.atMs);
   }
 }
 
@@ -77,13 +80,11 @@ function loadNodes(live: LiveState): void {
         savedAtMs: 0,
         unsaved: true,
       };
-      addNode(live, placed.node, entry);
+      live.nodes.set(placed.node, entry);
     }
     applyKept(entry.state, placed);
     entry.unsaved = true;
   }
-  for (const [node, entry] of live.nodes)
-    if (entry.letIn && !isRead(live.table, node)) wellForNode(live, node);
 }
 
 /** Our own absence is an act of its own: that silence is nobody's fault. */

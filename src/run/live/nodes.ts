@@ -1,9 +1,10 @@
 /** The nodes that were heard, the wells that read from them, and a well made for a node that no card names. */
-import { readCard } from '../../card/read-card.ts';
 import type { Card } from '../../card/card.ts';
+import { cardOfNode } from '../../card/read-card.ts';
 import { isRead } from '../../card/reads.ts';
 import { newWell } from '../../engine/engine.ts';
 import { newNode } from '../../readings/node.ts';
+import { changeCard } from '../replay/table.ts';
 import { newLine, type Line } from './line.ts';
 import { retable, type LiveState, type NodeEntry } from './state.ts';
 
@@ -24,28 +25,56 @@ export function touchNode(live: LiveState, node: string): NodeEntry {
   return entry;
 }
 
-export function addNode(live: LiveState, node: string, entry: NodeEntry): void {
+function addNode(live: LiveState, node: string, entry: NodeEntry): void {
   live.nodes.set(node, entry);
   if (entry.letIn) wellForNode(live, node);
 }
 
+/** A well made because nothing said otherwise is remembered as such: the first card that names its node takes the node over. */
+const ownWellKey = (node: string): string => `own-well/${node}`;
+
 /** A node of which no card says anything is a well of the same name with one pump (contract, before section 1). */
 export function wellForNode(live: LiveState, node: string): void {
-  if (!isRead(live.table, node)) addWell(live, plainCard(node));
+  if (isRead(live.table, node)) return;
+  ownWell(live, node);
+  live.changes.push({ change: 'value', key: ownWellKey(node), value: 'yes' });
 }
 
-export function plainCard(well: string): Card {
-  const read = readCard({ well });
-  if ('problem' in read) throw new Error(`Cannot make a card for ${well}: ${read.problem}`);
-  return read.card;
+/** Makes the node's own well again if it had one before the server started anew. Called before any card is. */
+export function wellForKnownNode(live: LiveState, node: string): void {
+  if (live.options.store.value(ownWellKey(node)) !== undefined) ownWell(live, node);
 }
 
-export function addWell(live: LiveState, card: Card): Line {
-  const line = newLine(card.well, newWell(card));
+function ownWell(live: LiveState, node: string): void {
+  const card = cardOfNode(node);
+  addLine(live, card);
+  live.periods.push({
+    card,
+    sinceMs: Number.NEGATIVE_INFINITY,
+    untilMs: Number.POSITIVE_INFINITY,
+    byDefault: true,
+  });
+  retable(live);
+}
+
+/** Every well begins as its name alone, also when its first card comes before its first reading: cards are inputs with a time. */
+function addLine(live: LiveState, card: Card): Line {
+  const line = newLine(card.well, newWell(cardOfNode(card.well)));
   live.lines.set(card.well, line);
   live.cards.set(card.well, card);
-  retable(live);
   return line;
+}
+
+/** A card counts from `atMs` on, for where the well's readings come from. What else it says reaches the engine as an act. */
+export function useCard(live: LiveState, card: Card, atMs: number): void {
+  if (!live.lines.has(card.well)) {
+    addLine(live, card);
+    const always = { sinceMs: Number.NEGATIVE_INFINITY, untilMs: Number.POSITIVE_INFINITY };
+    live.periods.push({ card: cardOfNode(card.well), ...always });
+  }
+  changeCard(live.periods, card, atMs);
+  live.cards.set(card.well, card);
+  retable(live);
 }
 
 /** The wells that read anything from this node. */

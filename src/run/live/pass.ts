@@ -4,7 +4,7 @@
  */
 import { nodesOf } from '../../card/reads.ts';
 import type { Emitted } from '../../engine/emit.ts';
-import { frontierDueMs, frontierMs, voiceOf, type Voice } from '../../readings/frontier.ts';
+import { frontierMs, voiceOf, type Voice } from '../../readings/frontier.ts';
 import { passLine, type Line } from './line.ts';
 import type { LiveState } from './state.ts';
 import { tellEvent, tellNotWatched } from './tell.ts';
@@ -21,11 +21,6 @@ function voicesOf(live: LiveState, line: Line, nowMs: number): Voice[] {
 /** Up to when this well may be passed on now. */
 export function frontierOf(live: LiveState, line: Line, nowMs: number): number {
   return frontierMs(voicesOf(live, line, nowMs), nowMs);
-}
-
-/** When it may be passed on without anything coming, because somebody is waited for no longer. */
-export function frontierDueOf(live: LiveState, line: Line, nowMs: number): number {
-  return frontierDueMs(voicesOf(live, line, nowMs), nowMs);
 }
 
 export function passLive(live: LiveState, line: Line, nowMs: number): void {

@@ -179,12 +179,13 @@ function act(loop: Loop, written: unknown, by: string | undefined, onCommit: () 
   const before = ailmentOf(loop);
   if (before !== undefined) return { no: `Cannot keep anything now: ${before}` };
   const nowMs = loop.options.now();
-  const done = doAct(loop.live, written, nowMs, by);
-  if ('no' in done) return done;
+  let done: ActDone = { no: 'Cannot do this now: try again' };
   guarded(loop, () => {
-    const end = turn(loop.live, [], nowMs);
+    const end = turn(loop.live, [], nowMs, () => {
+      done = doAct(loop.live, written, nowMs, by);
+    });
     show(loop, end, []);
-    onCommit();
+    if (end.committed) onCommit();
   });
   const after = ailmentOf(loop);
   return after === undefined ? done : { no: `Cannot keep this: ${after}` };

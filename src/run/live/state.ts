@@ -4,12 +4,14 @@
  */
 import type { Act } from '../../card/act.ts';
 import type { Card } from '../../card/card.ts';
-import { readTable, type ReadTable } from '../../card/reads.ts';
+import type { Feed, ReadTable } from '../../card/reads.ts';
 import type { AlarmChange } from '../../notice/decide.ts';
 import type { PlacedPack } from '../../readings/placed.ts';
 import type { NodeState } from '../../readings/node.ts';
+import type { SiteState } from '../../readings/site-silence.ts';
 import type { AlarmRow, Change, NoticeRow, Store } from '../../store/store.ts';
 import type { Hello } from '../../wire/messages.ts';
+import { tableOf, type Period } from '../replay/table.ts';
 import type { Line } from './line.ts';
 
 export interface NodeEntry {
@@ -54,12 +56,23 @@ export interface LiveCounts {
   commitMs: number;
 }
 
+/** One channel of a node that feeds a well for some time. */
+export interface WellSource {
+  node: string;
+  channel: string;
+  feed: Feed;
+}
+
 export interface LiveState {
   options: LiveOptions;
   nodes: Map<string, NodeEntry>;
   lines: Map<string, Line>;
+  /** The newest card of each well. */
   cards: Map<string, Card>;
+  /** Every card with the time for which it counts: a late pack is read as the card of its own time says. */
+  periods: Period[];
   table: ReadTable;
+  sites: Map<string, SiteState>;
   /** Alarms of each well that stand or ended not long ago, for knowing them again. */
   told: Map<string, AlarmRow[]>;
   /** What the running turn will commit. */
@@ -67,8 +80,9 @@ export interface LiveState {
   /** Wells that something came for, and nodes whose books are to be saved, in the running turn. */
   touched: Set<Line>;
   toSave: Set<string>;
-  /** The wells that each node feeds, worked out when first asked for. */
+  /** The wells that each node feeds, and what feeds each well; worked out when first asked for. */
   feeding: Map<string, Line[]>;
+  sources: Map<string, WellSource[]> | undefined;
   counts: LiveCounts;
   /** Of the running turn, for whoever looks; emptied by the loop. */
   shown: ({ placed: PlacedPack } | { alarm: AlarmRow })[];
@@ -82,7 +96,10 @@ export function newLiveState(options: LiveOptions): LiveState {
     nodes: new Map(),
     lines: new Map(),
     cards: new Map(),
-    table: readTable([]),
+    periods: [],
+    table: new Map(),
+    sites: new Map(),
+    sources: undefined,
     told: new Map(),
     changes: [],
     touched: new Set(),
@@ -105,8 +122,29 @@ export function newLiveState(options: LiveOptions): LiveState {
 }
 
 export function retable(live: LiveState): void {
-  live.table = readTable([...live.cards.values()]);
+  live.table = tableOf(live.periods);
   live.feeding.clear();
+  live.sources = undefined;
+}
+
+/** All that ever feeds this well. */
+export function sourcesOfWell(live: LiveState, well: string): readonly WellSource[] {
+  live.sources ??= turnedRound(live.table);
+  return live.sources.get(well) ?? [];
+}
+
+function turnedRound(table: ReadTable): Map<string, WellSource[]> {
+  const byWell = new Map<string, WellSource[]>();
+  for (const [node, channels] of table) {
+    for (const [channel, feeds] of channels) {
+      for (const feed of feeds) {
+        const mine = byWell.get(feed.well) ?? [];
+        byWell.set(feed.well, mine);
+        mine.push({ node, channel, feed });
+      }
+    }
+  }
+  return byWell;
 }
 
 /** The wells an act is for: its own, or all of them. */

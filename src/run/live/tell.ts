@@ -114,22 +114,43 @@ export function syncStates(live: LiveState, line: Line): void {
   }
 }
 
+/** Said by ourselves and not by the well's engine. */
+const OUTSIDE: ReadonlySet<string> = new Set(['not-watched', 'site-silent']);
+
+/** Up to when anything was told of this well: 0 for nothing. What is told was passed. */
+export function toldToMs(live: LiveState, well: string): number {
+  let toMs = 0;
+  for (const row of rowsOf(live, well)) {
+    if (row.withdrawnMs !== undefined || OUTSIDE.has(row.alarm)) continue;
+    toMs = Math.max(toMs, row.raisedMs, row.clearedMs ?? 0);
+  }
+  return toMs;
+}
+
+/** The alarms that a well's state knows as told. */
+export function toldKeys(line: Line): Set<string> {
+  return new Set(
+    standing(line.state.alarms)
+      .filter((s) => s.told)
+      .map((s) => keyOf({ ...s, well: line.well })),
+  );
+}
+
 /** After a stretch was run again: what was told is compared with what was made. */
 export function tellAgain(
   live: LiveState,
   line: Line,
   events: readonly AlarmEvent[],
-  stretch: { fromMs: number; toMs: number; nowMs: number },
+  stretch: { fromMs: number; toMs: number; nowMs: number; stood: ReadonlySet<string> },
 ): void {
-  const rows = rowsOf(live, line.well);
+  const rows = rowsOf(live, line.well).filter((row) => !OUTSIDE.has(row.alarm));
   const told = rows.filter(
     (row) =>
       row.withdrawnMs === undefined &&
       row.raisedMs <= stretch.toMs &&
-      (row.clearedMs === undefined || row.clearedMs >= stretch.fromMs) &&
-      row.alarm !== 'site-silent',
+      (row.clearedMs === undefined || row.clearedMs >= stretch.fromMs),
   );
-  const made = [...stoodBefore(told, events, stretch.fromMs), ...madeAlarms(events)];
+  const made = [...stoodBefore(told, events, stretch), ...madeAlarms(events)];
   for (const { what, told: settled } of reconcile(told, made, {
     fromMs: stretch.fromMs,
     toMs: stretch.toMs + 1,
@@ -137,7 +158,7 @@ export function tellAgain(
     const row = rows.find((r) => r.id === settled.id);
     if (!row) {
       const fresh: AlarmRow = { ...settled, alarm: settled.alarm, state: 'unacknowledged' };
-      rows.push(fresh);
+      rowsOf(live, line.well).push(fresh);
       put(live, fresh, stretch.nowMs, lineOf(fresh, what, stretch.nowMs));
       continue;
     }
@@ -182,8 +203,15 @@ function bare({ event }: AlarmRow): Omit<AlarmEvent, 'state' | 'at'> {
   };
 }
 
-/** Alarms that stood when the stretch began: the new run knows them from its save, and says only how they go on. */
-function stoodBefore(told: readonly AlarmRow[], events: readonly AlarmEvent[], fromMs: number): MadeAlarm[] {
+/**
+ * Alarms that stood when the stretch began: the new run knows them from its save, and says only how they go on. One that the save
+ * does not know was over by then.
+ */
+function stoodBefore(
+  told: readonly AlarmRow[],
+  events: readonly AlarmEvent[],
+  { fromMs, stood }: { fromMs: number; stood: ReadonlySet<string> },
+): MadeAlarm[] {
   return told
     .filter((row) => row.raisedMs < fromMs)
     .map((row) => {
@@ -192,6 +220,7 @@ function stoodBefore(told: readonly AlarmRow[], events: readonly AlarmEvent[], f
       const cleared = mine[first]?.state === 'cleared' ? mine[first] : undefined;
       const changed = mine.slice(0, first < 0 ? mine.length : first).at(-1);
       const { clearedMs: _ended, ...rest } = row;
+      if (!stood.has(keyOf(row))) return { ...rest, clearedMs: fromMs - 1 };
       return {
         ...rest,
         event: changed ?? row.event,
@@ -223,4 +252,17 @@ export function tellNotWatched(live: LiveState, line: Line, why: string, nowMs: 
     (event) => events.push(event),
   );
   for (const event of events) tellEvent(live, undefined, event, nowMs);
+}
+
+/** The watching goes on: what was said of its breaking is over. */
+export function tellWatchedAgain(live: LiveState, line: Line, nowMs: number): void {
+  const { well } = line;
+  const row = rowsOf(live, well).find((r) => r.alarm === 'not-watched' && r.clearedMs === undefined);
+  if (!row) return;
+  tellEvent(
+    live,
+    line,
+    { event: 'alarm', well, alarm: 'not-watched', state: 'cleared', at: printTime(nowMs) },
+    nowMs,
+  );
 }

@@ -2,16 +2,16 @@
  * One turn of the live server: what came since the last one, all wells it touched, one commit, and only then `kept`. The clock is
  * read once, by the caller.
  */
-import { excuseAway, takeNews } from '../../readings/node.ts';
+import { excuseAway } from '../../readings/node.ts';
 import { keptPayload } from '../../readings/kept.ts';
 import { printKept } from '../../wire/kept.ts';
 import { takeMessage, type Came } from './intake.ts';
-import { addInput, type Line } from './line.ts';
-import { feedLines } from './nodes.ts';
-import { frontierDueOf, passLive } from './pass.ts';
+import type { Line } from './line.ts';
+import { passNews } from './news.ts';
+import { passLive } from './pass.ts';
 import { RERUN_EVERY_MS, rerun } from './rerun.ts';
 import { SAVE_EVERY_MS, saveLine, saveNodes } from './save.ts';
-import type { LiveState, NodeEntry } from './state.ts';
+import type { LiveState } from './state.ts';
 import { syncStates } from './tell.ts';
 
 /** `kept` goes out once a second a node at most (contract, section 4). */
@@ -27,10 +27,14 @@ export interface TurnEnd {
   touched: readonly Line[];
 }
 
-/** Commits first what reruns need, then runs the turn. Throws StoreError where the commit failed: nothing of the turn is kept then. */
-export function turn(live: LiveState, came: readonly Came[], nowMs: number): TurnEnd {
+/**
+ * Runs again first what is due, since that reads only what is committed, then takes the messages and does `acts`. Throws StoreError
+ * where the commit failed: nothing of the turn is kept then.
+ */
+export function turn(live: LiveState, came: readonly Came[], nowMs: number, acts?: () => void): TurnEnd {
   rerunDue(live, nowMs);
   for (const message of came) takeMessage(live, message);
+  acts?.();
   const touched = [...live.touched];
   live.touched.clear();
   for (const line of touched) passLive(live, line, nowMs);
@@ -65,12 +69,12 @@ function rerunDue(live: LiveState, nowMs: number): void {
  */
 export function beat(live: LiveState, nowMs: number, tidy: { lastAliveMs: number }): TurnEnd {
   rerunDue(live, nowMs);
-  for (const [node, entry] of live.nodes) takeNodeNews(live, node, entry, nowMs);
+  passNews(live, nowMs);
   let saves = 0;
   const touched: Line[] = [];
   for (const line of live.lines.values()) {
     const acts = line.waiting.length > 0;
-    if (acts || isBehind(live, line, nowMs)) {
+    if (acts || isBehind(line, nowMs)) {
       passLive(live, line, nowMs);
       touched.push(line);
       if (acts) syncStates(live, line);
@@ -94,22 +98,8 @@ export const ALIVE_KEY = 'alive-ms';
 /** Wells whose nodes are quiet are passed on once a minute: the engine sees whole minutes. */
 const BEHIND_MS = 60_000;
 
-function isBehind(live: LiveState, line: Line, nowMs: number): boolean {
-  return (
-    nowMs - line.passedMs > BEHIND_MS && nowMs > line.passedMs && frontierDueOf(live, line, nowMs) > nowMs
-  );
-}
-
-/** News of one node, to every well that reads from it, kept as input. */
-function takeNodeNews(live: LiveState, node: string, entry: NodeEntry, nowMs: number): void {
-  for (const item of takeNews(entry.state, nowMs)) {
-    entry.unsaved = true;
-    for (const line of feedLines(live, node)) {
-      const atMs = Math.max(item.atMs, line.passedMs + 1);
-      addInput(line, { atMs, node: item.node });
-      live.changes.push({ change: 'news', well: line.well, atMs, body: item.node });
-    }
-  }
+function isBehind(line: Line, nowMs: number): boolean {
+  return nowMs - line.passedMs > BEHIND_MS;
 }
 
 /** Our own absence is not news: silences between `fromMs` and now are excused. */

@@ -74,9 +74,11 @@ function say(replay: Replay, speak: (says: SiteSays) => void): void {
   for (const change of says.site) addLine(replay.order, siteLine(change), change.atMs);
 }
 
-function deliver(replay: Replay, item: NewsItem): void {
-  for (const well of wellsOf(replay.table, item.node.node, item.atMs)) {
-    addInput(replay.lines.get(well)!, item);
+function deliver(replay: Replay, { atMs, node: news }: NewsItem): void {
+  const fedFrom = replay.nodes.get(news.node)?.fedFrom;
+  const node = news.news === 'silent' && fedFrom !== undefined ? { ...news, fedFrom } : news;
+  for (const well of wellsOf(replay.table, node.node, atMs)) {
+    addInput(replay.lines.get(well)!, { atMs, node });
   }
 }
 

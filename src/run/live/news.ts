@@ -1,0 +1,109 @@
+/**
+ * What arrival says of nodes while the server runs: silence, lost power, two boxes under one name. Each piece of news becomes an input
+ * of the wells that read from its node, with a time of its own, and is kept; silence goes by way of the node's site, which speaks for
+ * all of its nodes where half of them fall silent together.
+ */
+import type { NewsItem } from '../../readings/news.ts';
+import { takeNews } from '../../readings/node.ts';
+import {
+  newSite,
+  passSite,
+  siteHears,
+  type SiteNode,
+  type SiteSays,
+  type SiteState,
+} from '../../readings/site-silence.ts';
+import { cardAt, wellsOf } from '../replay/table.ts';
+import { siteLine } from '../site-line.ts';
+import { addInput } from './line.ts';
+import type { LiveState } from './state.ts';
+import { tellEvent } from './tell.ts';
+
+/** What a site knows outlives the server, as the alarm it raised does. */
+const siteKey = (site: string): string => `site/${site}`;
+
+/** Our clock goes on to `nowMs`: everything that became news before it finds its wells. The changes are pushed; the caller commits. */
+export function passNews(live: LiveState, nowMs: number): void {
+  const items: NewsItem[] = [];
+  for (const entry of live.nodes.values()) {
+    const mine = takeNews(entry.state, nowMs);
+    if (mine.length === 0) continue;
+    entry.unsaved = true;
+    items.push(...mine);
+  }
+  items.sort(
+    (a, b) => a.atMs - b.atMs || (a.node.node < b.node.node ? -1 : Number(a.node.node > b.node.node)),
+  );
+  for (const item of items) pass(live, item, nowMs);
+  for (const site of live.sites.values()) {
+    if (site.silent.length === 0) continue;
+    say(live, site, nowMs, (says) => passSite(site, nodesOfSite(live, site.site, nowMs), nowMs, says));
+  }
+}
+
+function pass(live: LiveState, item: NewsItem, nowMs: number): void {
+  const name = siteOf(live, item.node.node, item.atMs);
+  if (name === undefined) {
+    deliver(live, item);
+    return;
+  }
+  const site = siteNamed(live, name);
+  say(live, site, nowMs, (says) => siteHears(site, nodesOfSite(live, name, item.atMs), item, says));
+}
+
+function siteNamed(live: LiveState, name: string): SiteState {
+  const known = live.sites.get(name);
+  if (known) return known;
+  const kept = live.options.store.value(siteKey(name));
+  const site = kept === undefined ? newSite(name) : (JSON.parse(kept) as SiteState);
+  live.sites.set(name, site);
+  return site;
+}
+
+function say(live: LiveState, site: SiteState, nowMs: number, speak: (says: SiteSays) => void): void {
+  const before = JSON.stringify(site);
+  const says: SiteSays = { news: [], site: [] };
+  speak(says);
+  for (const item of says.news) deliver(live, item);
+  for (const change of says.site) tellEvent(live, undefined, siteLine(change), nowMs);
+  const after = JSON.stringify(site);
+  if (after !== before) live.changes.push({ change: 'value', key: siteKey(site.site), value: after });
+}
+
+/** News never stands before what its well has passed: it was not known then. */
+function deliver(live: LiveState, item: NewsItem): void {
+  const fedFrom = live.nodes.get(item.node.node)?.hello?.fedFrom;
+  const node = item.node.news === 'silent' && fedFrom !== undefined ? { ...item.node, fedFrom } : item.node;
+  for (const well of wellsOf(live.table, node.node, item.atMs)) {
+    const line = live.lines.get(well)!;
+    const atMs = Math.max(item.atMs, line.passedMs + 1);
+    addInput(line, { atMs, node });
+    live.changes.push({ change: 'news', well, atMs, body: node });
+  }
+}
+
+function siteOf(live: LiveState, node: string, atMs: number): string | undefined {
+  for (const well of wellsOf(live.table, node, atMs)) {
+    const site = cardAt(live.periods, well, atMs)?.site;
+    if (site !== undefined) return site;
+  }
+  return undefined;
+}
+
+/** The nodes of a site that were ever heard. */
+function nodesOfSite(live: LiveState, site: string, atMs: number): SiteNode[] {
+  const nodes: SiteNode[] = [];
+  for (const [node, { hello }] of live.nodes) {
+    if (siteOf(live, node, atMs) !== site) continue;
+    const stock = wellsOf(live.table, node, atMs).some((well) =>
+      cardAt(live.periods, well, atMs)?.uses.includes('stock'),
+    );
+    nodes.push({ node, priority: stock || hello?.fedFrom === 'pump-circuit' ? 'now' : 'soon' });
+  }
+  return nodes;
+}
+
+/** Sites of which something is kept, for the first look after a start. */
+export function loadSites(live: LiveState): void {
+  for (const { card } of live.periods) if (card.site !== undefined) siteNamed(live, card.site);
+}
