@@ -16,7 +16,7 @@ import { listen } from './listen.ts';
 import { addressOf, openDoor, type Door, type DoorOptions } from './login.ts';
 
 /** Retained messages that outlive the process. Both are called synchronously; `save` with `null` forgets the topic. */
-export interface RetainedShelf {
+interface RetainedShelf {
   load: () => Iterable<{ topic: string; payload: Uint8Array; qos: 0 | 1 | 2 }>;
   save: (topic: string, payload: Uint8Array | null, qos: 0 | 1 | 2) => void;
 }
@@ -30,6 +30,8 @@ export interface BuiltInOptions extends Omit<DoorOptions, 'root'> {
   onMessage: OnMessage;
   acknowledge?: Acknowledge;
   retained?: RetainedShelf;
+  /** Topics that notices go to: whoever was let in may listen to them (a siren, a light, with a credential of its own). */
+  noticeTopics?: readonly string[];
   /** One sentence on a client that was turned away or dropped. */
   onTrouble?: (sentence: string) => void;
   maxConnections?: number;
@@ -45,8 +47,10 @@ export const MAX_PACKET_BYTES = 256 * 1024;
 const MAX_CONNECTIONS = 10_000;
 /** A connection that does not say CONNECT by then is dropped. */
 const CONNECT_WITHIN_MS = 10_000;
-/** A client that does not read for so long is dropped. */
-const DRAIN_WITHIN_MS = 30_000;
+/** A client that does not read for so long is dropped: until then it can hold up what goes to all. */
+const DRAIN_WITHIN_MS = 10_000;
+/** Deliveries to listeners under way; one that reads slowly fills 1,000 of 1 KiB in its 10 s before the others wait. */
+const MAX_DELIVERIES_AT_ONCE = 1000;
 /** Nodes send QoS 1; a few at QoS 2 are borne. */
 const MAX_QOS2_IN_FLIGHT = 20;
 /** Client identifiers get the user name in front (40), a slash, and are 200 at most. */
@@ -91,6 +95,7 @@ export async function openBuiltInBroker(options: BuiltInOptions): Promise<BuiltI
 function handlers(line: Line): ConstructorParameters<typeof Aedes>[0] {
   const { options, door } = line;
   return {
+    concurrency: MAX_DELIVERIES_AT_ONCE,
     connectTimeout: CONNECT_WITHIN_MS,
     drainTimeout: DRAIN_WITHIN_MS,
     maxInflightInbound: MAX_QOS2_IN_FLIGHT,
@@ -101,7 +106,9 @@ function handlers(line: Line): ConstructorParameters<typeof Aedes>[0] {
     authorizePublish: (client, packet, done) => takePublish(line, client, packet, done),
     authorizeSubscribe(client, subscription, done) {
       const session = door.sessionOf(client);
-      const may = session !== undefined && maySubscribe(options.root, session, subscription.topic);
+      const notices = options.noticeTopics?.includes(subscription.topic) === true;
+      const may =
+        session !== undefined && (notices || maySubscribe(options.root, session, subscription.topic));
       if (!may)
         line.trouble(`Refused ${whoIs(line, client)}: it may not listen to ${shown(subscription.topic)}.`);
       done(null, may ? subscription : null);

@@ -7,7 +7,7 @@ import { createHmac, randomBytes, scrypt, timingSafeEqual } from 'node:crypto';
 import { isNodeName } from './access.ts';
 
 /** What the store keeps (structurally a CredentialRow of src/store/store.ts). */
-export interface Credential {
+interface Credential {
   node: string;
   /** scrypt: `salt:hash`, base64. */
   secret: string;

@@ -16,7 +16,7 @@ export function listen(server: Server, at: { host: string; port: number }): Prom
 }
 
 /** Why the built-in broker cannot listen, and what to do. */
-export function listenProblem(error: NodeJS.ErrnoException, at: { host: string; port: number }): string {
+function listenProblem(error: NodeJS.ErrnoException, at: { host: string; port: number }): string {
   const where = `${at.host} port ${at.port}`;
   switch (error.code ?? '') {
     case 'EADDRINUSE':

@@ -17,7 +17,7 @@ export interface DoorOptions {
 }
 
 /** What a client said of itself in CONNECT, before anything was checked. */
-export interface Claim {
+interface Claim {
   user?: string;
   willTopic?: string;
 }

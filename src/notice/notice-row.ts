@@ -21,7 +21,7 @@ export interface NoticeRow {
   body: NoticeBody;
 }
 
-export interface NoticeBody {
+interface NoticeBody {
   subject: string;
   text: string;
   event: AlarmEvent;

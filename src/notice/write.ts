@@ -22,7 +22,7 @@ export interface ToWrite {
 }
 
 /** How soon, in words that are an instruction. */
-export const HOW_SOON: Record<Priority, string> = {
+const HOW_SOON: Record<Priority, string> = {
   now: 'act today',
   soon: 'act within days',
   note: 'worth a look',

@@ -191,7 +191,7 @@ function settle(line: Line, row: NoticeRow, sent: Sent): void {
 }
 
 /** The row after one try: sent, due again later, or given up. */
-export function rowAfter(row: NoticeRow, sent: Sent, at: { nowMs: number; random: number }): NoticeRow {
+function rowAfter(row: NoticeRow, sent: Sent, at: { nowMs: number; random: number }): NoticeRow {
   const tries = row.tries + 1;
   if (sent.sent) {
     const { lastError: _, ...rest } = row;

@@ -186,6 +186,18 @@ describe('openBuiltInBroker: what a node may do', () => {
     await node.endAsync();
   });
 
+  test('a siren with its own credential hears the topic that notices go to', async () => {
+    const { credential, password } = await withNodes({ siren: [] });
+    const { url, broker } = await open({ credential, noticeTopics: ['farm/siren'] });
+    const siren = await connectNode(url, { username: 'siren', password: password('siren') });
+    await siren.subscribeAsync('farm/siren', { qos: 1 });
+    await expect(siren.subscribeAsync('farm/+', { qos: 1 })).rejects.toThrow();
+    const next = nextMessage(siren);
+    await broker.publish('farm/siren', '{"what":"raised"}', { qos: 1, retain: false });
+    expect((await next).payload).toBe('{"what":"raised"}');
+    await siren.endAsync();
+  });
+
   test('a Will on another name is refused at connect', async () => {
     const { credential, password } = await withNodes({ gate: [] });
     const { url } = await open({ credential });
