@@ -7,7 +7,7 @@ import type { Cycle } from '../cycles/cycle.ts';
 import type { ShapeTrack } from './learning.ts';
 
 /** Steps of the grid: enough to draw a band by, few enough to save. */
-const STEPS = 12;
+const STEPS = 10;
 /** The grid covers this much of an ordinary run: fills by an undisturbed house lie within it. */
 const COVERS_RUNS = 1.25;
 /** Learning slows down as 1/n and goes no lower than this: about the last forty runs count. */
@@ -58,10 +58,10 @@ function pull(
   const spread = spreads[step] ?? least;
   const off = value - middle;
   const bounded = Math.max(-spread, Math.min(spread, off));
-  middles[step] = Number((middle + rate * 2 * bounded).toPrecision(5));
+  middles[step] = Number((middle + rate * 2 * bounded).toPrecision(4));
   // The MAD is where half lie inside: it grows by what lies outside and shrinks by what lies inside.
   const outside = Math.abs(off) > spread / 1.4826 ? 1 : -1;
-  spreads[step] = Number(Math.max(least, spread * (1 + rate * 0.5 * outside)).toPrecision(4));
+  spreads[step] = Number(Math.max(least, spread * (1 + rate * 0.5 * outside)).toPrecision(3));
 }
 
 function valueAt(values: readonly (number | null)[], everyS: number, atS: number): number | undefined {
