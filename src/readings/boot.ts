@@ -11,7 +11,7 @@ const DIGEST_MASK = 0xffff;
 /** Ranges of a boot: 12 holes at once are a bad link; 12 x 45 B stay under the 3 KiB of a node. */
 export const MAX_RANGES = 12;
 /** Stretches known to be lost that are remembered as such, so that what was given up and comes all the same is taken. */
-export const MAX_LOST = 6;
+const MAX_LOST = 6;
 
 export interface BootState {
   boot: number;

@@ -22,7 +22,7 @@ const RANGES_OF_OLD = 4;
 /** Of boots forgotten, when they began is remembered longer: a node without a clock may send packs of theirs that never came. */
 const MAX_BEGAN = 16;
 
-export interface NodeCounts {
+interface NodeCounts {
   placed: number;
   duplicates: number;
   conflicts: number;

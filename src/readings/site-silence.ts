@@ -16,7 +16,7 @@ export interface SiteNode {
   priority: Priority;
 }
 
-export interface SilentNode {
+interface SilentNode {
   node: string;
   /** Last heard. */
   sinceMs: number;

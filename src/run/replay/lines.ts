@@ -4,7 +4,7 @@ import { createGunzip } from 'node:zlib';
 import type { Readable } from 'node:stream';
 
 /** The largest payload as JSON text with every byte escaped is 0.75 MiB; what is longer is no message. */
-export const MAX_LINE_BYTES = 1 << 20;
+const MAX_LINE_BYTES = 1 << 20;
 const CHUNK_BYTES = 1 << 18;
 const LINE_FEED = 0x0a;
 const CARRIAGE_RETURN = 0x0d;

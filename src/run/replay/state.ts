@@ -16,7 +16,7 @@ export interface NodeBook {
   fedFrom?: Hello['fedFrom'];
 }
 
-export interface ReplayCounts {
+interface ReplayCounts {
   lines: number;
   messages: number;
   acts: number;
