@@ -17,9 +17,9 @@ const MOST_SPOKEN_FOR = 5000;
 const text = z.string().max(LONGEST_TEXT);
 const count = z.int().min(1);
 const seconds = z.number().min(0);
-export const nodeNameShape = z.string().regex(/^[a-z0-9-]{1,40}$/);
+const nodeNameShape = z.string().regex(/^[a-z0-9-]{1,40}$/);
 
-export const helloChannelShape = z.object({
+const helloChannelShape = z.object({
   n: text.min(1).describe('Channel, with its pump prefix where it has one.'),
   u: text.describe('SenML unit; empty for contact.'),
   every: seconds.exactOptional().describe('Seconds between readings, 0 by exception.'),
@@ -29,7 +29,7 @@ export const helloChannelShape = z.object({
   max: z.number().exactOptional().describe('Full scale.'),
 });
 
-export const heldShape = z.object({ boot: count, from: count, to: count });
+const heldShape = z.object({ boot: count, from: count, to: count });
 
 export const helloShape = z
   .object({
