@@ -113,11 +113,17 @@ describe('scanPack', () => {
     });
   });
 
-  test.each(goldenIndex.refused)('$file: is left to the long way', (entry) => {
+  /** Packs whose bytes are at fault: not those that are sound and came on a wrong topic, retained, or under a wrong content type. */
+  const spoilt = goldenIndex.refused.filter(
+    ({ topic, reason, contentType }) =>
+      /\/(readings|start)$/.test(topic) &&
+      !['retained', 'unknown-topic'].includes(reason) &&
+      contentType === undefined,
+  );
+
+  test.each(spoilt)('$file: is left to the long way', (entry) => {
     const kind = entry.topic.endsWith('start') ? 'start' : 'readings';
-    const refusedForItsBytes = !/retained|content type|root|four topics|name is 1 to 40/i.test(entry.rule);
-    if (refusedForItsBytes)
-      expect(scanPack({ node: 'barn-north', kind, bytes: goldenMessage(entry).payload })).toBeUndefined();
+    expect(scanPack({ node: 'barn-north', kind, bytes: goldenMessage(entry).payload })).toBeUndefined();
   });
 
   test.each([
