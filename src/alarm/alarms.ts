@@ -11,7 +11,7 @@ import { alarmLine, type EmitAlarm } from './line.ts';
 import { resume, settle } from './settle.ts';
 
 export { alarmAct } from './acts.ts';
-export { newAlarms, standing, standingKinds, type AlarmsState, type StandingAlarm } from './entry.ts';
+export { newAlarms, standing, standingKinds, type AlarmsState } from './entry.ts';
 
 const BY_OCCASION: Record<Scene['why'], readonly Watch[]> = {
   minute: WATCHES.filter((watch) => watch.on.includes('minute')),

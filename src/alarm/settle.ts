@@ -147,13 +147,7 @@ function goesAway(
 }
 
 /** The condition is gone: the cleared line is said where a raised one was, and nothing more than needed is remembered. */
-export function clear(
-  state: AlarmsState,
-  key: string,
-  entry: AlarmEntry,
-  atMs: number,
-  emit: EmitAlarm,
-): void {
+function clear(state: AlarmsState, key: string, entry: AlarmEntry, atMs: number, emit: EmitAlarm): void {
   const wasTold = entry.told;
   entry.told = false;
   step(entry, entry.state === 'suppressed-by-design' ? 'resume-normal' : 'returns', atMs);

@@ -8,14 +8,14 @@ import type { Cycle } from '../cycles/cycle.ts';
 import { quantile } from './robust.ts';
 
 /** Days that slide: a whole week, short enough that a change of season is followed. */
-export const DAYS_SLIDING = 7;
+const DAYS_SLIDING = 7;
 /** Cycles of the running day that are kept; beyond, every second one is dropped and only every second one taken from then on. */
 const TODAY_KEPT = 12;
 /** Days whose counts are kept for the habit: two weeks, so that each weekday is there twice. */
 const COUNTS_KEPT = 14;
 
 /** One cycle as it is remembered till its day ends; null where it could not be measured. */
-export type Sample = [
+type Sample = [
   amps: number | null,
   mid: number | null,
   cutIn: number | null,
@@ -24,7 +24,7 @@ export type Sample = [
 ];
 
 /** Quantiles of one day, at ranks (i + 0.5) / count, lowest first. */
-export interface DaySlot {
+interface DaySlot {
   amps: number[];
   mid: number[];
   cutIn: number[];

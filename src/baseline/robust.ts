@@ -6,7 +6,7 @@
 import type { Normal } from './baseline.ts';
 
 /** 1 / quantile(0.75) of the normal distribution: makes MAD an estimate of sigma. By definition. */
-export const MAD_TO_SIGMA = 1.4826;
+const MAD_TO_SIGMA = 1.4826;
 
 /** sqrt(pi / 2): makes the mean absolute deviation an estimate of sigma. By definition. */
 const MEAN_DEVIATION_TO_SIGMA = 1.253314;

@@ -1,16 +1,17 @@
 /**
  * Has running current moved from its normal? Two questions with two measures: a step, against what is normal lately, and a slow
- * drift, against what was first learnt or pinned, because a sliding normal goes along with a slow fault. For each a CUSUM over runs,
- * whose limit comes from the well's budget of false alarms, must speak, and the median of the last runs must be off by more than
- * the supply could do.
+ * drift, against what was first learnt or pinned, because a sliding normal goes along with a slow fault. For the step a CUSUM over
+ * runs must speak, for the drift an EWMA, each with a limit from the well's budget of false alarms; and the median of the last runs
+ * must be off by more than the supply could do.
  */
 import { median } from '../baseline/robust.ts';
 import type { Normal } from '../baseline/baseline.ts';
 import type { Cycle } from '../cycles/cycle.ts';
 import { runLengthFor, widenFor } from './budget.ts';
-import { cusumStep, type Cusum } from './cusum.ts';
+import { cusumSays, cusumStep, type Cusum } from './cusum.ts';
+import { ewmaLimit, ewmaStep } from './ewma.ts';
 import { freshCycles, isWhole, listOf, numberOf } from './facts.ts';
-import { cusumLimit } from './run-length.ts';
+import { cusumLimit, ewmaWidth } from './run-length.ts';
 import type { Memo, Scene } from './scene.ts';
 
 /**
@@ -21,11 +22,15 @@ const STEP_SHARE = 0.033;
 const DRIFT_SHARE = 0.055;
 const SPREADS = 3;
 /** A step under the larger of 4 % and three spreads may be the supply, where voltage is not measured. */
-export const SUPPLY_SHARE = 0.04;
+const SUPPLY_SHARE = 0.04;
 /** Runs whose median must be off, and how many of these at least. */
 const STEP_RUNS = 12;
 const DRIFT_RUNS = 20;
 const LEAST_RUNS = 8;
+/** It is over when less than this share of the limit is left. */
+const BACK_SHARE = 0.6;
+/** Weight of a new run in the mean that watches for drift: about twenty runs count. */
+const LAMBDA = 0.1;
 /** What clamp, supply and temperature make of the steadiest pump: 0.5 %. A spread under it was learnt from too few runs. */
 const LEAST_SPREAD_SHARE = 0.005;
 /** Currents of following runs hang together by supply and temperature of the day: AR(1) of about 0.4 (assumed; none was measured). */
@@ -93,16 +98,13 @@ function judge(scene: Scene, memo: Memo, measure: Measure, ask: Question): AmpsS
   const { normal } = measure;
   const spreadShare = Math.max(LEAST_SPREAD_SHARE, normal.spread / normal.median);
   const limit = Math.max(ask.share, SPREADS * spreadShare) + numberOf(memo, 'voltsMoved', 0);
-  const sigma = spreadShare * WIDEN;
-  const k = Math.min(1, limit / 2 / sigma);
-  const value = measure.of(scene.cycle!)!;
-  const sums = sumsOf(memo, ask.slow);
-  // One run far off is a fault of another kind: it counts for no more than three sigma.
-  const off = Math.max(-3 - k, Math.min(3 + k, (value / normal.median - 1) / sigma));
-  cusumStep(sums, off, k);
-  const aYear = Math.max(50, (scene.pump.baseline?.cyclesPerDay?.median ?? 10) * 365);
-  const h = cusumLimit(k, runLengthFor('amps-high', aYear));
-  keep(memo, ask.slow, sums, h);
+  const off = measure.of(scene.cycle!)! / normal.median - 1;
+  const spoke = (ask.slow ? driftSays : stepSays)(
+    scene,
+    memo,
+    off / (spreadShare * WIDEN),
+    limit / (spreadShare * WIDEN),
+  );
   const last = freshCycles(
     scene,
     ask.runs,
@@ -111,10 +113,11 @@ function judge(scene: Scene, memo: Memo, measure: Measure, ask: Question): AmpsS
   if (last.length < LEAST_RUNS) return undefined;
   const middle = median(last.map((cycle) => measure.of(cycle)!))!;
   const share = middle / normal.median - 1;
-  const spoke = share > 0 ? sums.high > h : sums.low > h;
-  if (!spoke || Math.abs(share) < limit) return Math.abs(share) < 0.6 * limit ? null : undefined;
+  const way = share > 0 ? 'high' : 'low';
+  if (spoke !== way || Math.abs(share) < limit)
+    return Math.abs(share) < BACK_SHARE * limit ? null : undefined;
   return {
-    way: share > 0 ? 'high' : 'low',
+    way,
     share,
     amps: middle,
     normal: normal.median,
@@ -125,15 +128,34 @@ function judge(scene: Scene, memo: Memo, measure: Measure, ask: Question): AmpsS
   };
 }
 
-function sumsOf(memo: Memo, slow: boolean): Cusum {
-  const [high = 0, low = 0] = listOf(memo, slow ? 'drift' : 'step');
-  return { high, low };
+function runLength(scene: Scene): number {
+  return runLengthFor('amps-high', Math.max(50, (scene.pump.baseline?.cyclesPerDay?.median ?? 10) * 365));
 }
 
-/** The sums are held at twice the limit, so that they come back within as many runs as they went. */
-function keep(memo: Memo, slow: boolean, sums: Cusum, h: number): void {
-  const bound = (value: number): number => Math.round(1000 * Math.min(2 * h, value)) / 1000;
-  memo[slow ? 'drift' : 'step'] = [bound(sums.high), bound(sums.low)];
+/** The CUSUM of steps; `off` and `shift` in sigma. It is held at twice its limit, so that it comes back within as many runs as it went. */
+function stepSays(scene: Scene, memo: Memo, off: number, shift: number): 'high' | 'low' | undefined {
+  const k = Math.min(1, shift / 2);
+  const h = cusumLimit(k, runLength(scene));
+  const [high = 0, low = 0] = listOf(memo, 'step');
+  const sums: Cusum = { high, low };
+  // One run far off is a fault of another kind: it counts for no more than three sigma.
+  cusumStep(sums, Math.max(-3 - k, Math.min(3 + k, off)), k);
+  const says = cusumSays(sums, h);
+  memo['step'] = [thousandth(Math.min(2 * h, sums.high)), thousandth(Math.min(2 * h, sums.low))];
+  return says;
+}
+
+/** The EWMA of slow drift, in sigma. */
+function driftSays(scene: Scene, memo: Memo, off: number): 'high' | 'low' | undefined {
+  const mean = thousandth(ewmaStep(numberOf(memo, 'drift', 0), Math.max(-10, Math.min(10, off)), LAMBDA));
+  memo['drift'] = mean;
+  const limit = ewmaLimit(1, LAMBDA, ewmaWidth(LAMBDA, runLength(scene)));
+  if (mean > limit) return 'high';
+  return mean < -limit ? 'low' : undefined;
+}
+
+function thousandth(value: number): number {
+  return Math.round(1000 * value) / 1000;
 }
 
 /**

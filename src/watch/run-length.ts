@@ -84,9 +84,11 @@ export function cusumLimit(k: number, arl: number): number {
 }
 
 /** ARL of a two-sided EWMA chart with limits at +- `width` sigma of the settled mean. */
-export function ewmaArl({ lambda, width, shift }: { lambda: number; width: number; shift: number }): number {
+export function ewmaArl(
+  { lambda, width, shift }: { lambda: number; width: number; shift: number },
+  states = STATES + 1,
+): number {
   const limit = width * Math.sqrt(lambda / (2 - lambda));
-  const states = STATES + 1;
   const step = (2 * limit) / states;
   const centre = (at: number): number => -limit + (at + 0.5) * step;
   const stay = Array.from({ length: states }, (_, from) => {
@@ -98,9 +100,11 @@ export function ewmaArl({ lambda, width, shift }: { lambda: number; width: numbe
     }
     return row;
   });
-  return meanSteps(stay)[STATES / 2] ?? 1;
+  return meanSteps(stay)[(states - 1) / 2] ?? 1;
 }
 
+/** A width is searched with fewer states: within 1 % of the run length for lambda of 0.1 and more. Odd, so that one holds 0. */
+const SEARCH_STATES = 61;
 /** Widths found so far: a pure memory of a costly sum. Keys are rounded, so that there are few. */
 const WIDTHS = new Map<string, number>();
 
@@ -115,7 +119,7 @@ export function ewmaWidth(lambda: number, arl: number): number {
   let high = 6;
   for (let i = 0; i < 24; i++) {
     const middle = (low + high) / 2;
-    if (ewmaArl({ lambda, width: middle, shift: 0 }) < wanted) low = middle;
+    if (ewmaArl({ lambda, width: middle, shift: 0 }, SEARCH_STATES) < wanted) low = middle;
     else high = middle;
   }
   WIDTHS.set(key, high);
