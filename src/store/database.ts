@@ -2,7 +2,8 @@
  * Opens the file: looks whether it is ours, whole, and not from a newer version, then brings its tables up to date. Whatever is
  * wrong is one sentence, and nothing is written before all looks are done.
  */
-import { readFileSync, statSync } from 'node:fs';
+import { existsSync, readFileSync, statSync } from 'node:fs';
+import { dirname } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import Database from 'better-sqlite3';
 import { drizzle } from 'drizzle-orm/better-sqlite3';
@@ -67,7 +68,7 @@ function lookAt(db: Db, path: string, known: number): void {
   }
 }
 
-function setUp(db: Db, known: number): void {
+function setUp(db: Db, known: number, maxBytes: number): void {
   // Both only take effect on a file without tables, and before the write-ahead log is there.
   db.pragma(`page_size = ${PAGE_BYTES}`);
   db.pragma('auto_vacuum = INCREMENTAL');
@@ -75,6 +76,8 @@ function setUp(db: Db, known: number): void {
   // FULL: a commit is on the disk when it returns. The driver's default for a write-ahead log is less.
   db.pragma('synchronous = FULL');
   db.pragma('cache_size = -32768');
+  if (Number.isFinite(maxBytes))
+    db.pragma(`max_page_count = ${Math.ceil(maxBytes / number(db, 'page_size'))}`);
   if (number(db, 'user_version') === known) return;
   // Marked first: a crash between here and the last line leaves a file that is known to be ours, and is set up again.
   db.pragma(`application_id = ${APPLICATION_ID}`);
@@ -82,14 +85,24 @@ function setUp(db: Db, known: number): void {
   db.pragma(`user_version = ${known}`);
 }
 
-/** @throws StoreError */
-export function openDatabase(path: string): Db {
+/** The driver's own word for it does not say which folder. */
+export function needFolder(path: string): void {
+  const folder = dirname(path);
+  if (path === ':memory:' || existsSync(folder)) return;
+  throw new StoreError(
+    'cannot-open',
+    `Cannot open the store: its folder ${folder} is not there. Make it, or give another.`,
+  );
+}
+
+/** `maxBytes` is a limit for the file. @throws StoreError */
+export function openDatabase(path: string, maxBytes: number): Db {
   let db: Db | undefined;
   try {
     const known = knownVersion();
     db = new Database(path, { timeout: BUSY_MS });
     lookAt(db, path, known);
-    setUp(db, known);
+    setUp(db, known, maxBytes);
     return db;
   } catch (error) {
     db?.close();

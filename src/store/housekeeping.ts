@@ -85,8 +85,8 @@ function mergeBite({ shelf }: Housekeeping): boolean {
   return due !== undefined;
 }
 
-function trimBite({ shelf }: Housekeeping): boolean {
-  return shelf.journal.trim(firstNeeded(shelf.journal, shelf.series), TRIM_AT_ONCE);
+function trimBite({ shelf }: Housekeeping, nowMs: number): boolean {
+  return shelf.journal.trim(firstNeeded(shelf.journal, shelf.series, nowMs), TRIM_AT_ONCE);
 }
 
 function thinBite(keeping: Housekeeping): boolean {

@@ -15,7 +15,7 @@ export interface Journal {
   /** How far each node's saved state reaches. */
   saved: Map<string, SavedPlace>;
   /** The first row with packs that the node's saved state does not hold. Absent where it holds all. */
-  firstUnsaved: Map<string, number>;
+  firstUnsaved: Map<string, { row: number; arrivalMs: number }>;
   write(row: number, body: Buffer): void;
   /** Rows after `row`, in order, decoded. */
   rowsAfter(row: number): Iterable<{ row: number; packs: PlacedPack[] }>;
@@ -81,14 +81,14 @@ export function isUnsaved(saved: SavedPlace | undefined, row: number, index: num
 }
 
 /** Notes a committed pack that the node's saved state does not hold. */
-export function noteUnsaved(journal: Journal, node: string, row: number): void {
-  if (!journal.firstUnsaved.has(node)) journal.firstUnsaved.set(node, row);
+export function noteUnsaved(journal: Journal, { node, arrivalMs }: PlacedPack, row: number): void {
+  if (!journal.firstUnsaved.has(node)) journal.firstUnsaved.set(node, { row, arrivalMs });
 }
 
 /** Every pack since its node's state was saved, in the order they came. */
 export function* unsavedPacks(journal: Journal): Generator<PlacedPack> {
   const saved = new Map(journal.saved);
-  const first = Math.min(...journal.firstUnsaved.values());
+  const first = Math.min(...[...journal.firstUnsaved.values()].map(({ row }) => row));
   if (!Number.isFinite(first)) return;
   for (const { row, packs } of journal.rowsAfter(first - 1)) {
     for (const [index, pack] of packs.entries()) {
@@ -97,10 +97,16 @@ export function* unsavedPacks(journal: Journal): Generator<PlacedPack> {
   }
 }
 
+/** Node state is saved every ten minutes: a node that has had none for a day does not hold the journal any longer. */
+const NEVER_SAVED_MS = 86_400_000;
+
 /** The first row that somebody still needs; all below may go. */
-export function firstNeeded(journal: Journal, map: SeriesMap): number {
+export function firstNeeded(journal: Journal, map: SeriesMap, nowMs: number): number {
   let row = journal.lastRow + 1;
-  for (const unsaved of journal.firstUnsaved.values()) row = Math.min(row, unsaved);
+  for (const [node, unsaved] of journal.firstUnsaved) {
+    const everSaved = (journal.saved.get(node)?.row ?? 0) > 0;
+    if (everSaved || nowMs - unsaved.arrivalMs < NEVER_SAVED_MS) row = Math.min(row, unsaved.row);
+  }
   for (const channels of map.values()) {
     for (const { tail } of channels.values()) if (tail) row = Math.min(row, tail.firstRow);
   }

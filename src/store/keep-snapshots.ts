@@ -1,9 +1,8 @@
 /**
- * Engine states of a well at measured times, deflated, thinned so that a late pack of any day within the settling time finds one
+ * Engine states of a well at measured times, thinned so that a late pack of any day within the settling time finds one
  * not far before it: all of the last hour, one an hour for a day, one a day for eight days. Ages count from the well's newest
  * snapshot: what is kept must not depend on when the data came.
  */
-import { deflateRawSync, inflateRawSync } from 'node:zlib';
 import type { Db } from './database.ts';
 
 const HOUR_MS = 3_600_000;
@@ -35,7 +34,7 @@ export interface SnapshotTable {
 
 /** Prepared statements: with 1,000 wells these are the largest rows that are written again and again. */
 export function snapshotTable(db: Db): SnapshotTable {
-  const put = db.prepare<[string, number, Buffer]>(
+  const put = db.prepare<[string, number, Uint8Array]>(
     'INSERT INTO snapshot (well, at_ms, state) VALUES (?, ?, ?) ON CONFLICT DO UPDATE SET state = excluded.state',
   );
   const forget = db.prepare<[string, number]>('DELETE FROM snapshot WHERE well = ? AND at_ms > ?');
@@ -48,11 +47,11 @@ export function snapshotTable(db: Db): SnapshotTable {
     .pluck();
   const drop = db.prepare<[string, number]>('DELETE FROM snapshot WHERE well = ? AND at_ms = ?');
   return {
-    put: (well, atMs, state) => void put.run(well, atMs, deflateRawSync(state, { level: 3 })),
+    put: (well, atMs, state) => void put.run(well, atMs, state),
     forget: (well, fromMs) => void forget.run(well, fromMs),
     find(well, atMs) {
       const found = find.get(well, atMs);
-      return found && { atMs: found.atMs, state: new Uint8Array(inflateRawSync(found.state)) };
+      return found && { atMs: found.atMs, state: Uint8Array.from(found.state) };
     },
     wells: () => wells.all(),
     thin(well) {

@@ -10,6 +10,7 @@ export interface Lock {
   release(): void;
 }
 
+/** @throws StoreError */
 export function takeLock(path: string): Lock {
   let db: Database.Database | undefined;
   try {

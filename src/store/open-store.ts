@@ -5,7 +5,7 @@
 import { statSync } from 'node:fs';
 import { performance } from 'node:perf_hooks';
 import { drizzle } from 'drizzle-orm/better-sqlite3';
-import { openDatabase } from './database.ts';
+import { needFolder, openDatabase } from './database.ts';
 import { sealTails, tidy } from './housekeeping.ts';
 import type { Housekeeping } from './housekeeping.ts';
 import { noteUnsaved, unsavedPacks } from './journal.ts';
@@ -18,7 +18,7 @@ import { refusedTable } from './keep-refused.ts';
 import { snapshotTable } from './keep-snapshots.ts';
 import { takeLock } from './lock.ts';
 import type { Lock } from './lock.ts';
-import { chartSeries, readSeries } from './read-series.ts';
+import { chartSeries, firstOf, readSeries } from './read-series.ts';
 import { openShelf } from './shelf.ts';
 import type { Shelf } from './shelf.ts';
 import { StoreError, explain } from './store-error.ts';
@@ -30,6 +30,8 @@ import type { PlacedPack } from '../readings/placed.ts';
 export interface StoreOptions {
   /** Readings older than this are let go of, a block at a time. Default: ten years. */
   readingsDays?: number;
+  /** The file may not grow past this; a commit that would needs room first, as on a full disk. Default: what the disk holds. */
+  maxBytes?: number;
   /**
    * `server` (the default) holds the file's lock, seals and merges. A `visitor` is a short command beside a running server: it reads
    * everything as of its opening, and may change single rows (a credential), but brings no packs and does not tidy.
@@ -51,7 +53,11 @@ export function openStore(path: string, options: StoreOptions = {}): Store {
   const readingsDays = options.readingsDays ?? READINGS_DAYS;
   if (!(readingsDays >= 1))
     throw new RangeError(`Cannot open the store: readingsDays must be 1 or more: ${readingsDays}`);
-  return new SqliteStore(path, { readingsDays, as: options.as ?? 'server' });
+  return new SqliteStore(path, {
+    readingsDays,
+    as: options.as ?? 'server',
+    maxBytes: options.maxBytes ?? Number.POSITIVE_INFINITY,
+  });
 }
 
 class SqliteStore implements Store {
@@ -66,12 +72,13 @@ class SqliteStore implements Store {
   #refusals;
   #keeping: Housekeeping;
 
-  constructor(path: string, { readingsDays, as }: Required<StoreOptions>) {
+  constructor(path: string, { readingsDays, as, maxBytes }: Required<StoreOptions>) {
     this.#path = path;
     this.#visitor = as === 'visitor';
+    needFolder(path);
     this.#lock = this.#visitor || path === ':memory:' ? undefined : takeLock(path);
     try {
-      const db = openDatabase(path);
+      const db = openDatabase(path, maxBytes);
       const orm = drizzle(db);
       this.#nodes = nodeTable(orm);
       this.#acts = actTable(orm);
@@ -144,7 +151,7 @@ class SqliteStore implements Store {
     }
     after.push(() => {
       this.#shelf.openReadings += growTails(this.#shelf.series, pack, row);
-      noteUnsaved(this.#shelf.journal, pack.node, row);
+      noteUnsaved(this.#shelf.journal, pack, row);
     });
   }
 
@@ -214,6 +221,11 @@ class SqliteStore implements Store {
     return this.#guard('read a chart', () =>
       chartSeries(state, this.#shelf.blocks, { fromMs, toMs, points }),
     );
+  }
+
+  firstMs(node: string, channel: string): number | undefined {
+    const state = this.#shelf.series.get(node)?.get(channel);
+    return state && this.#guard('read readings', () => firstOf(state, this.#shelf.blocks));
   }
 
   channels(node: string): string[] {

@@ -37,6 +37,16 @@ export function readSeries(state: SeriesState, blocks: BlockTable, fromMs: numbe
   return cutColumns(result, 0, result.n);
 }
 
+/** The time of the first reading, without opening a block. */
+export function firstOf(state: SeriesState, blocks: BlockTable): number | undefined {
+  const [place] =
+    state.id === 0 ? [] : blocks.touching(state.id, Number.MIN_SAFE_INTEGER, Number.MAX_SAFE_INTEGER);
+  let first = place?.fromMs ?? Number.POSITIVE_INFINITY;
+  const { tail } = state;
+  for (let i = 0; tail && i < tail.n; i++) first = Math.min(first, tail.timeMs[i]!);
+  return Number.isFinite(first) ? first : undefined;
+}
+
 /** Blocks in groups whose times overlap; within a group they must be read together. */
 function groups(places: readonly BlockPlace[]): BlockPlace[][] {
   const list: BlockPlace[][] = [];
@@ -72,7 +82,7 @@ function addSummary(steps: Steps, summary: readonly Bucket[]): void {
   }
 }
 
-/** Steps of two hours and more are made of whole summaries: they begin at an even hour and are a multiple of it. */
+/** Steps of three hours and more are made of whole summaries: they begin at a whole one and are a multiple of it. */
 function stepsFor(fromMs: number, toMs: number, points: number): Steps {
   const asked = (toMs - fromMs) / points;
   const coarse = asked >= SUMMARY_MS;

@@ -155,7 +155,7 @@ export const refused = sqliteTable('refused', {
   row: text('row', { mode: 'json' }).$type<RefusedRow>().notNull(),
 });
 
-/** Engine states, deflated. */
+/** Engine states, as they were given. */
 export const snapshot = sqliteTable(
   'snapshot',
   {

@@ -57,7 +57,7 @@ export function openShelf(db: Db, path: string, saved: Map<string, SavedPlace>):
   for (const { row, packs } of shelf.journal.rowsAfter(0)) {
     for (const [index, pack] of packs.entries()) {
       shelf.openReadings += growTails(shelf.series, pack, row);
-      if (isUnsaved(saved.get(pack.node), row, index)) noteUnsaved(shelf.journal, pack.node, row);
+      if (isUnsaved(saved.get(pack.node), row, index)) noteUnsaved(shelf.journal, pack, row);
     }
   }
   return shelf;

@@ -148,8 +148,10 @@ export interface Store {
    * which nobody knows the time `untimed:current`. Of several readings of one time: a number before a fault, the smaller number.
    */
   readings(node: string, channel: string, fromMs: number, toMs: number): Series;
-  /** At most `points` steps; steps of two hours and more are whole multiples of them and begin at an even hour (UTC). */
+  /** At most `points` steps; steps of three hours and more are multiples of three hours and begin at 0, 3, 6 … h UTC. */
   chart(node: string, channel: string, fromMs: number, toMs: number, points: number): ChartSeries;
+  /** Time of the first reading of a channel; undefined where there is none. */
+  firstMs(node: string, channel: string): number | undefined;
   /** Without the `untimed:` ones. */
   channels(node: string): string[];
   /** Times from which a node's clock was overruled (packs with `clockStep`), of [fromMs, toMs). */
@@ -157,7 +159,7 @@ export interface Store {
   /**
    * Every pack since a node's state was saved, in the order they came: for making node state again after a crash. A `node` change
    * with a new `savedMs` says: this state holds all packs of the node in earlier commits, and in this one those before it in the list.
-   * Until a node's state is saved, its packs stay in the journal.
+   * Until a node's state is saved, its packs stay in the journal; those of a node that was never saved for a day.
    */
   packsSinceSave(): Iterable<PlacedPack>;
 

@@ -1,0 +1,708 @@
+/**
+ * What every store must do, whatever it keeps things in: one suite that takes a factory. Readings are checked against a model that
+ * keeps them in a plain map.
+ */
+import fc from 'fast-check';
+import { afterEach, describe, expect, test } from 'vitest';
+import type { AlarmEvent } from '../../shared/api/events.ts';
+import type { PlacedPack } from '../../src/readings/placed.ts';
+import type { AlarmRow, Change, NoticeRow, Series, Store } from '../../src/store/store.ts';
+
+export interface StoreUnderTest {
+  store: Store;
+  /** Closes and opens again what was kept; absent where nothing outlives closing. */
+  reopen?: () => Store;
+  end(): void;
+}
+
+const HOUR = 3_600_000;
+const DAY = 24 * HOUR;
+/** A Monday, 12:00 UTC. */
+const NOON = Date.UTC(2026, 2, 2, 12);
+/** Long after everything: all that waits is sealed. */
+const LATER = NOON + 400 * DAY;
+
+interface PackNotes extends Partial<Omit<PlacedPack, 'columns'>> {
+  /** One letter or number a reading: numbers are values, `l` `h` `b` faults, `-` is no reading. */
+  readings?: string;
+  fromMs?: number;
+  everyMs?: number;
+  channel?: string;
+}
+
+const FAULTS: Record<string, number> = { l: 1, h: 2, b: 3 };
+
+/** `pack({ readings: '1 2 l - 3' })`: a pack in a small notation. */
+function pack(notes: PackNotes): PlacedPack {
+  const { readings = '1 2 3', fromMs = NOON, everyMs = 1000, channel = 'current', ...rest } = notes;
+  const marks = readings.split(' ').map((mark, i) => ({ mark, t: fromMs + i * everyMs }));
+  const taken = marks.filter(({ mark }) => mark !== '-');
+  const faults = Uint8Array.from(taken, ({ mark }) => FAULTS[mark] ?? 0);
+  const column = {
+    channel,
+    times: Float64Array.from(taken, ({ t }) => t),
+    values: Float64Array.from(taken, ({ mark }) => (FAULTS[mark] ? Number.NaN : Number(mark))),
+    ...(faults.some((fault) => fault !== 0) ? { faults } : {}),
+  };
+  return { node: 'barn', kind: 'readings', arrivalMs: NOON + 60_000, digest: 1, ...rest, columns: [column] };
+}
+
+const packs = (...list: PackNotes[]): Change[] =>
+  list.map((notes) => ({ change: 'pack', pack: pack(notes) }));
+
+/** A series in the notation of `pack`, one second a place. */
+function told(series: Series, fromMs = NOON, everyMs = 1000): string {
+  const places: string[] = [];
+  for (let i = 0; i < series.n; i++) {
+    const place = (series.timeMs[i]! - fromMs) / everyMs;
+    while (places.length < place) places.push('-');
+    const fault = series.fault[i]!;
+    places.push(fault === 0 ? String(series.value[i]) : ' lhb'[fault]!);
+  }
+  return places.join(' ');
+}
+
+function sealAll(store: Store): void {
+  while (store.tidy(LATER, 1000));
+}
+
+function alarmEvent(more: Partial<AlarmEvent> = {}): AlarmEvent {
+  return {
+    event: 'alarm',
+    well: 'north',
+    pump: 'p1',
+    alarm: 'long-run',
+    state: 'raised',
+    at: '2026-03-02T12:00:00.000Z',
+    ...more,
+  };
+}
+
+function alarmRow(id: string, more: Partial<AlarmRow> = {}): AlarmRow {
+  return {
+    id,
+    well: 'north',
+    pump: 'p1',
+    alarm: 'long-run',
+    state: 'unacknowledged',
+    sinceMs: NOON,
+    raisedMs: NOON,
+    event: alarmEvent(),
+    ...more,
+  };
+}
+
+function noticeRow(id: string, more: Partial<NoticeRow> = {}): NoticeRow {
+  return {
+    id,
+    alarmId: 'a',
+    to: 'ana',
+    what: 'raised',
+    dueMs: NOON,
+    madeMs: NOON,
+    tries: 0,
+    state: 'due',
+    body: { subject: 's', text: 't', event: alarmEvent() },
+    ...more,
+  };
+}
+
+export function storeSuite(name: string, start: () => StoreUnderTest): void {
+  describe(`a store by contract: ${name}`, () => {
+    const ends: (() => void)[] = [];
+    afterEach(() => {
+      for (const end of ends.splice(0)) end();
+    });
+
+    function open(): StoreUnderTest {
+      const under = start();
+      ends.push(() => under.end());
+      return under;
+    }
+
+    const read = (store: Store, channel = 'current'): string =>
+      told(store.readings('barn', channel, NOON, NOON + DAY));
+
+    describe('readings', () => {
+      const cases: [string, PackNotes[], string][] = [
+        ['one pack', [{}], '1 2 3'],
+        ['two in order', [{}, { fromMs: NOON + 3000, readings: '4 5' }], '1 2 3 4 5'],
+        ['two out of order', [{ fromMs: NOON + 3000, readings: '4 5' }, {}], '1 2 3 4 5'],
+        [
+          'one within another',
+          [{ readings: '1 - - 4' }, { fromMs: NOON + 1000, readings: '2 3' }],
+          '1 2 3 4',
+        ],
+        ['the same twice', [{}, {}], '1 2 3'],
+        ['a hole', [{ readings: '1 - - 2' }], '1 - - 2'],
+        ['faults', [{ readings: '1 l h b 2' }], '1 l h b 2'],
+        ['of two values of one time the smaller', [{ readings: '5 5' }, { readings: '7 3' }], '5 3'],
+        ['a number before a fault', [{ readings: 'l 2' }, { readings: '1 h' }], '1 2'],
+        ['of two faults the lower code', [{ readings: 'b' }, { readings: 'h' }], 'h'],
+        ['negative and fine values', [{ readings: '-0.25 0.001 1e-9 312400' }], '-0.25 0.001 1e-9 312400'],
+      ];
+      test.each(cases)('%s', (_, list, wanted) => {
+        const { store } = open();
+        for (const notes of list) store.commit(packs(notes));
+        expect(read(store)).toBe(wanted);
+      });
+      test.each(cases)('%s, sealed after each pack', (_, list, wanted) => {
+        const { store } = open();
+        for (const notes of list) {
+          store.commit(packs(notes));
+          sealAll(store);
+        }
+        expect(read(store)).toBe(wanted);
+        expect(store.stats().openReadings).toBe(0);
+      });
+      test.each(cases)('%s, first sealed, rest open, opened again', (_, list, wanted) => {
+        const { store, reopen } = open();
+        for (const [i, notes] of list.entries()) {
+          store.commit(packs(notes));
+          if (i === 0) sealAll(store);
+        }
+        expect(read(reopen ? reopen() : store)).toBe(wanted);
+      });
+
+      test('are cut at [from, to)', () => {
+        const { store } = open();
+        store.commit(packs({ readings: '1 2 3 4 5' }));
+        const cut = (): string => told(store.readings('barn', 'current', NOON + 1000, NOON + 3000));
+        expect(cut()).toBe('- 2 3');
+        sealAll(store);
+        expect(cut()).toBe('- 2 3');
+        expect(store.readings('barn', 'current', NOON + 60_000, NOON + DAY).n).toBe(0);
+      });
+
+      test('of unknown nodes and channels are none', () => {
+        const { store } = open();
+        expect(store.readings('barn', 'pressure', 0, LATER).n).toBe(0);
+        expect(store.channels('barn')).toEqual([]);
+        expect(store.firstMs('barn', 'pressure')).toBeUndefined();
+      });
+
+      test('of start packs and of unknown time stand apart', () => {
+        const { store } = open();
+        store.commit(packs({}, { kind: 'start', readings: '40' }, { timeUnknown: true, readings: '9' }));
+        expect(store.channels('barn')).toEqual(['current', 'start:current']);
+        expect(read(store)).toBe('1 2 3');
+        expect(read(store, 'start:current')).toBe('40');
+        expect(read(store, 'untimed:current')).toBe('9');
+      });
+
+      test('that come a week late lie between sealed ones', () => {
+        const { store } = open();
+        const day = (from: number, value: number): PackNotes => ({
+          fromMs: NOON + from * DAY,
+          everyMs: 600_000,
+          readings: Array.from({ length: 144 }, () => value).join(' '),
+        });
+        store.commit(packs(day(0, 1), day(2, 3)));
+        sealAll(store);
+        store.commit(packs(day(1, 2)));
+        for (const when of ['open', 'sealed']) {
+          const series = store.readings('barn', 'current', 0, LATER);
+          expect([when, series.n, series.value[200], series.value[300]]).toEqual([when, 432, 2, 3]);
+          sealAll(store);
+        }
+      });
+
+      test('first and clock steps are found', () => {
+        const { store, reopen } = open();
+        store.commit(packs({ fromMs: NOON + 5000, clockStep: true }, {}));
+        expect(store.firstMs('barn', 'current')).toBe(NOON);
+        sealAll(store);
+        const again = reopen ? reopen() : store;
+        expect(again.firstMs('barn', 'current')).toBe(NOON);
+        expect(again.clockSteps('barn', NOON, NOON + DAY)).toEqual([NOON + 5000]);
+        expect(again.clockSteps('barn', NOON, NOON + 5000)).toEqual([]);
+      });
+
+      test('equal a plain map, whatever the order, doubling, sealing and closing', () => {
+        const reading = fc.record({
+          node: fc.constantFrom('barn', 'pond'),
+          channel: fc.constantFrom('current', 'pressure'),
+          place: fc.integer({ min: 0, max: 40 }),
+          readings: fc.array(fc.constantFrom('0.01', '0.02', '7.91', 'l', 'b', '-', '0.3333333333333333'), {
+            minLength: 1,
+            maxLength: 12,
+          }),
+        });
+        const step = fc.oneof(
+          { weight: 6, arbitrary: reading.map((it) => ({ is: 'pack' as const, ...it })) },
+          { weight: 1, arbitrary: fc.constant({ is: 'seal' as const }) },
+          { weight: 1, arbitrary: fc.constant({ is: 'reopen' as const }) },
+        );
+        fc.assert(
+          fc.property(fc.array(step, { maxLength: 30 }), (steps) => {
+            const under = start();
+            let { store } = under;
+            const model = new Map<string, Map<number, string>>();
+            try {
+              for (const it of steps) {
+                if (it.is === 'seal') sealAll(store);
+                else if (it.is === 'reopen') store = under.reopen?.() ?? store;
+                else {
+                  const fromMs = NOON + it.place * 1000;
+                  const { node, channel } = it;
+                  store.commit(packs({ node, channel, fromMs, readings: it.readings.join(' ') }));
+                  keepInModel(model, `${node} ${channel}`, fromMs, it.readings);
+                }
+              }
+              for (const node of ['barn', 'pond']) {
+                for (const channel of ['current', 'pressure']) {
+                  const wanted = [...(model.get(`${node} ${channel}`) ?? [])].sort(([a], [b]) => a - b);
+                  const series = store.readings(node, channel, 0, LATER);
+                  expect(told(series)).toBe(toldModel(wanted));
+                }
+              }
+            } finally {
+              under.end();
+            }
+          }),
+          { seed: 20260302, numRuns: 60 },
+        );
+      });
+    });
+
+    describe('charts', () => {
+      test.each([
+        ['of an hour', HOUR, 60],
+        ['of a day', DAY, 100],
+        ['of twenty days, made of summaries', 20 * DAY, 40],
+      ])('%s equal the readings', (_, span, points) => {
+        const { store } = open();
+        const everyMs = 120_000;
+        const count = span / everyMs;
+        const fromMs = NOON - (NOON % DAY);
+        for (let i = 0; i < count; i += 500) {
+          const readings = Array.from({ length: Math.min(500, count - i) }, (_, k) => {
+            const place = i + k;
+            if (place % 97 === 5) return 'l';
+            return place % 1000 < 300 ? '-' : String(((place * 37) % 400) / 100);
+          });
+          store.commit(packs({ fromMs: fromMs + i * everyMs, everyMs, readings: readings.join(' ') }));
+          if (i === 500) sealAll(store);
+        }
+        const check = (): void => {
+          const chart = store.chart('barn', 'current', fromMs, fromMs + span, points);
+          const series = store.readings('barn', 'current', fromMs, fromMs + span);
+          expect(chart.low.length).toBeLessThanOrEqual(points);
+          expect(chart.fromMs).toBeLessThanOrEqual(fromMs);
+          expect(chart.fromMs + chart.stepMs * chart.low.length).toBeGreaterThanOrEqual(fromMs + span);
+          chart.low.forEach((low, i) => {
+            const start = chart.fromMs + i * chart.stepMs;
+            const end = start + chart.stepMs;
+            const inStep = [...series.value].filter(
+              (_, k) => series.fault[k] === 0 && series.timeMs[k]! >= start && series.timeMs[k]! < end,
+            );
+            if (inStep.length === 0) {
+              expect([low, chart.high[i], chart.mean[i]]).toEqual([null, null, null]);
+              return;
+            }
+            expect(low).toBe(Math.min(...inStep));
+            expect(chart.high[i]).toBe(Math.max(...inStep));
+            expect(chart.mean[i]).toBeCloseTo(inStep.reduce((a, b) => a + b, 0) / inStep.length, 9);
+          });
+        };
+        check();
+        sealAll(store);
+        check();
+        // Late and doubled readings, open beside sealed ones.
+        store.commit(packs({ fromMs: fromMs + span / 2, everyMs, readings: '9 9 9 9' }));
+        check();
+      });
+
+      test('without readings are empty, and refuse nonsense', () => {
+        const { store } = open();
+        expect(store.chart('barn', 'current', NOON, NOON + HOUR, 3).low).toEqual([null, null, null]);
+        expect(() => store.chart('barn', 'current', NOON, NOON, 3)).toThrow(/Cannot make chart/);
+        expect(() => store.chart('barn', 'current', NOON, NOON + 1, 0)).toThrow(/Cannot make chart/);
+      });
+    });
+
+    describe('packs since a node was saved', () => {
+      const seqs = (store: Store): string[] =>
+        [...store.packsSinceSave()].map(({ node, seq }) => `${node} ${seq}`);
+      const saved = (node: string, savedMs: number): Change => ({
+        change: 'node',
+        row: { node, letIn: true, state: { savedMs }, savedMs },
+      });
+
+      test('are those of later commits, and of the same commit those after it in the list', () => {
+        const { store, reopen } = open();
+        store.commit(packs({ seq: 1 }, { node: 'pond', seq: 1 }));
+        expect(seqs(store)).toEqual(['barn 1', 'pond 1']);
+        store.commit([...packs({ seq: 2 }), saved('barn', 1), ...packs({ seq: 3 })]);
+        expect(seqs(store)).toEqual(['pond 1', 'barn 3']);
+        store.commit([saved('pond', 2)]);
+        store.commit(packs({ node: 'pond', seq: 2 }));
+        sealAll(store);
+        expect(seqs(reopen ? reopen() : store)).toEqual(['barn 3', 'pond 2']);
+      });
+
+      test('come back whole', () => {
+        const { store, reopen } = open();
+        const whole: PlacedPack = {
+          ...pack({ readings: '1.25 l 3', node: 'pond' }),
+          kind: 'start',
+          boot: 2 ** 53 - 1,
+          seq: 12,
+          first: 3,
+          upMs: 123_456.5,
+          clockStep: true,
+          timeUnknown: true,
+          digest: -77,
+        };
+        store.commit([{ change: 'pack', pack: whole }]);
+        expect([...(reopen ? reopen() : store).packsSinceSave()]).toEqual([whole]);
+      });
+
+      test('are not passed over by a row with the same saved state', () => {
+        const { store } = open();
+        store.commit([saved('barn', 1), ...packs({ seq: 1 })]);
+        store.commit([saved('barn', 1)]);
+        store.commit([{ change: 'node', row: { node: 'barn', letIn: false } }]);
+        expect(seqs(store)).toEqual(['barn 1']);
+      });
+
+      test('of a node that nobody saves are let go of after a day', () => {
+        const { store } = open();
+        store.commit([saved('pond', 1), ...packs({ seq: 1 }, { node: 'pond', seq: 1 })]);
+        while (store.tidy(NOON + HOUR, 1000));
+        expect(seqs(store)).toEqual(['barn 1', 'pond 1']);
+        store.commit([saved('pond', 2)]);
+        while (store.tidy(NOON + 2 * DAY, 1000));
+        expect(seqs(store)).toEqual([]);
+        expect(read(store)).toBe('1 2 3');
+      });
+    });
+
+    test('a commit is all or nothing', () => {
+      const { store } = open();
+      const cannotBeWritten: Change = {
+        change: 'act',
+        row: { id: 'x', atMs: NOON, kind: 'tick', body: { big: 1n } },
+      };
+      expect(() =>
+        store.commit([...packs({ seq: 1 }), { change: 'value', key: 'k', value: 'v' }, cannotBeWritten]),
+      ).toThrow();
+      expect(store.value('k')).toBeUndefined();
+      expect(read(store)).toBe('');
+      expect([...store.packsSinceSave()]).toEqual([]);
+      store.commit(packs({ seq: 2 }));
+      expect(read(store)).toBe('1 2 3');
+    });
+
+    test('nodes keep what a change leaves out', () => {
+      const { store, reopen } = open();
+      const hello = { node: 'barn', contract: 1, channels: [] };
+      store.commit([{ change: 'node', row: { node: 'barn', letIn: false, hello, lastHeardMs: 5 } }]);
+      store.commit([{ change: 'node', row: { node: 'barn', letIn: true, state: { a: 1 }, savedMs: 9 } }]);
+      expect((reopen ? reopen() : store).nodes()).toEqual([
+        { node: 'barn', letIn: true, hello, lastHeardMs: 5, state: { a: 1 }, savedMs: 9 },
+      ]);
+    });
+
+    test('credentials come and go', () => {
+      const { store } = open();
+      const row = { node: 'barn', secret: 'salt:hash', madeMs: NOON, speaksFor: ['pond'] };
+      store.commit([{ change: 'credential', row }]);
+      store.commit([{ change: 'credential', row: { ...row, secret: 'other:hash' } }]);
+      expect(store.credentials()).toEqual([{ ...row, secret: 'other:hash' }]);
+      store.commit([{ change: 'credential-removed', node: 'barn' }]);
+      expect(store.credentials()).toEqual([]);
+    });
+
+    test('acts are found by well, with those of no well, by time, once', () => {
+      const { store } = open();
+      const act = (id: string, atMs: number, well?: string): Change => ({
+        change: 'act',
+        row: { id, atMs, kind: 'visit-opened', body: { id }, ...(well ? { well } : {}) },
+      });
+      store.commit([
+        act('c', NOON + 2, 'north'),
+        act('a', NOON, 'north'),
+        act('b', NOON + 1),
+        act('d', NOON, 'south'),
+      ]);
+      store.commit([act('a', NOON, 'north')]);
+      const ids = (since: Parameters<Store['acts']>[0]): string =>
+        store
+          .acts(since)
+          .map(({ id }) => id)
+          .join('');
+      expect(ids({ well: 'north', fromMs: 0 })).toBe('abc');
+      expect(ids({ well: 'north', fromMs: NOON + 1 })).toBe('bc');
+      expect(ids({ fromMs: 0 })).toBe('adbc');
+    });
+
+    test('news is kept once, by time', () => {
+      const { store } = open();
+      const heard: Change = {
+        change: 'news',
+        well: 'north',
+        atMs: NOON + 1,
+        body: { news: 'heard', node: 'barn' },
+      };
+      store.commit([heard, { ...heard, atMs: NOON }, heard, { ...heard, well: 'south' }]);
+      expect(store.news('north', 0)).toEqual([
+        { atMs: NOON, body: { news: 'heard', node: 'barn' } },
+        { atMs: NOON + 1, body: { news: 'heard', node: 'barn' } },
+      ]);
+      expect(store.news('north', NOON + 1)).toHaveLength(1);
+    });
+
+    describe('what is derived', () => {
+      const cycle = (startedMs: number, pump = 'p1', ranS = 60): Change => ({
+        change: 'cycle',
+        row: {
+          startedMs,
+          stoppedMs: startedMs + ranS * 1000,
+          event: { event: 'cycle', well: 'north', pump, started: 'a', stopped: 'b', ranS, flags: [] },
+        },
+      });
+      const dayOf = (date: string, endedMs: number, pump?: string): Change => ({
+        change: 'day',
+        endedMs,
+        event: { event: 'day', well: 'north', date, ...(pump ? { pump } : {}) },
+      });
+      const baselineAt = (atMs: number, amps: number): Change => ({
+        change: 'baseline',
+        atMs,
+        event: { event: 'baseline', well: 'north', pump: 'p1', at: 'x', amps },
+      });
+
+      test('is one row a thing, ordered, by span', () => {
+        const { store } = open();
+        store.commit([cycle(NOON + HOUR), cycle(NOON), cycle(NOON, 'p2'), cycle(NOON, 'p1', 90)]);
+        const ran = (from: number, to: number): string[] =>
+          store.cycles('north', from, to).map(({ event }) => `${event.pump} ${event.ranS}`);
+        expect(ran(0, LATER)).toEqual(['p1 90', 'p2 60', 'p1 60']);
+        expect(ran(NOON, NOON + HOUR)).toEqual(['p1 90', 'p2 60']);
+        store.commit([
+          dayOf('2026-03-02', NOON + DAY),
+          dayOf('2026-03-02', NOON + DAY, 'p1'),
+          dayOf('2026-03-01', NOON),
+        ]);
+        const dates = (from: number, to: number): string[] =>
+          store.days('north', from, to).map(({ date }) => date);
+        expect(dates(0, LATER)).toEqual(['2026-03-01', '2026-03-02', '2026-03-02']);
+        expect(dates(NOON, NOON + DAY)).toEqual(['2026-03-02', '2026-03-02']);
+        store.commit([baselineAt(NOON + 1, 8), baselineAt(NOON, 7.9), baselineAt(NOON + 1, 8.1)]);
+        expect(store.baselines('north').map(({ amps }) => amps)).toEqual([7.9, 8.1]);
+        expect(store.baselines('south')).toEqual([]);
+      });
+
+      test('is forgotten from a time on, of one well, and alarms stay', () => {
+        const { store } = open();
+        const snapshot = (atMs: number): Change => ({
+          change: 'snapshot',
+          well: 'north',
+          atMs,
+          state: Uint8Array.of(1, 2, 3),
+        });
+        store.commit([
+          cycle(NOON - HOUR),
+          cycle(NOON - 30_000),
+          dayOf('2026-03-01', NOON - 1),
+          dayOf('2026-03-02', NOON),
+          baselineAt(NOON - 1, 1),
+          baselineAt(NOON, 2),
+          snapshot(NOON - 1),
+          snapshot(NOON),
+          snapshot(NOON + 1),
+          { change: 'alarm', row: alarmRow('a') },
+        ]);
+        store.commit([{ change: 'forget-derived', well: 'south', fromMs: 0 }]);
+        store.commit([{ change: 'forget-derived', well: 'north', fromMs: NOON }]);
+        expect(store.cycles('north', 0, LATER)).toHaveLength(1);
+        expect(store.days('north', 0, LATER).map(({ date }) => date)).toEqual(['2026-03-01']);
+        expect(store.baselines('north').map(({ amps }) => amps)).toEqual([1]);
+        expect(store.snapshot('north', LATER)?.atMs).toBe(NOON);
+        expect(store.alarms({})).toHaveLength(1);
+      });
+
+      test('may be made anew in the commit that forgets it', () => {
+        const { store } = open();
+        store.commit([cycle(NOON)]);
+        store.commit([{ change: 'forget-derived', well: 'north', fromMs: NOON }, cycle(NOON + 1000)]);
+        expect(store.cycles('north', 0, LATER).map(({ startedMs }) => startedMs)).toEqual([NOON + 1000]);
+      });
+    });
+
+    test('alarms are one row a life, found by well, time and standing', () => {
+      const { store } = open();
+      store.commit([
+        { change: 'alarm', row: alarmRow('b', { sinceMs: NOON + 2 }) },
+        { change: 'alarm', row: alarmRow('a') },
+        { change: 'alarm', row: alarmRow('c', { well: 'south', sinceMs: NOON + 3 }) },
+      ]);
+      store.commit([{ change: 'alarm', row: alarmRow('a', { clearedMs: NOON + 10, state: 'normal' }) }]);
+      const ids = (filter: Parameters<Store['alarms']>[0]): string =>
+        store
+          .alarms(filter)
+          .map(({ id }) => id)
+          .join('');
+      expect(ids({})).toBe('abc');
+      expect(ids({ well: 'north' })).toBe('ab');
+      expect(ids({ standing: true })).toBe('bc');
+      expect(ids({ standing: false })).toBe('a');
+      expect(ids({ fromMs: NOON + 10 })).toBe('abc');
+      expect(ids({ fromMs: NOON + 11 })).toBe('bc');
+      expect(store.alarms({ well: 'north', standing: false })[0]?.state).toBe('normal');
+    });
+
+    test('notices come when due, and go forward only', () => {
+      const { store, reopen } = open();
+      store.commit([
+        { change: 'notice', row: noticeRow('late', { dueMs: NOON + 10 }) },
+        { change: 'notice', row: noticeRow('now') },
+      ]);
+      const due = (from: Store, atMs: number): string[] =>
+        from.notices({ state: 'due', dueBeforeMs: atMs }).map(({ id, tries }) => `${id} ${tries}`);
+      expect(due(store, NOON)).toEqual(['now 0']);
+      expect(due(store, NOON + 10)).toEqual(['now 0', 'late 0']);
+      expect(store.notices({ limit: 1 })).toHaveLength(1);
+      store.commit([
+        { change: 'notice', row: noticeRow('now', { state: 'sent', sentMs: NOON + 1 }) },
+        { change: 'notice', row: noticeRow('late', { tries: 2, dueMs: NOON + 20 }) },
+      ]);
+      // Both are made once more, as after a crash.
+      store.commit([
+        { change: 'notice', row: noticeRow('now') },
+        { change: 'notice', row: noticeRow('late', { dueMs: NOON + 10 }) },
+      ]);
+      const again = reopen ? reopen() : store;
+      expect(due(again, NOON + 30)).toEqual(['late 2']);
+      expect(again.notices({ state: 'sent' }).map(({ sentMs }) => sentMs)).toEqual([NOON + 1]);
+    });
+
+    test('refusals are counted for ever and the last 200 kept', () => {
+      const { store } = open();
+      const refusal = (i: number, reason: string): Change => ({
+        change: 'refused',
+        row: { atMs: NOON + i, topic: 't', reason, detail: `no ${i}`, head: '' },
+      });
+      store.commit(Array.from({ length: 450 }, (_, i) => refusal(i, i % 3 === 0 ? 'empty' : 'not-json')));
+      store.commit([refusal(450, 'empty')]);
+      expect(store.refused(0).counts).toEqual([
+        { reason: 'not-json', count: 300, lastMs: NOON + 449 },
+        { reason: 'empty', count: 151, lastMs: NOON + 450 },
+      ]);
+      expect(store.refused(2).last.map(({ detail }) => detail)).toEqual(['no 450', 'no 449']);
+      expect(store.refused(1000).last).toHaveLength(200);
+    });
+
+    test('snapshots are found at or before a time, and thinned', () => {
+      const { store, reopen } = open();
+      const put = (atMs: number): Change => ({
+        change: 'snapshot',
+        well: 'north',
+        atMs,
+        state: Uint8Array.from({ length: 2000 }, (_, i) => (atMs / 600_000 + i) % 251),
+      });
+      store.commit([put(NOON), put(NOON + 600_000)]);
+      expect(store.snapshot('north', NOON - 1)).toBeUndefined();
+      expect(store.snapshot('north', NOON + 599_999)?.atMs).toBe(NOON);
+      expect(store.snapshot('south', LATER)).toBeUndefined();
+      store.commit(Array.from({ length: 10 * 144 }, (_, i) => put(NOON + i * 600_000)));
+      sealAll(store);
+      const again = reopen ? reopen() : store;
+      const end = NOON + (10 * 144 - 1) * 600_000;
+      const found = again.snapshot('north', end);
+      expect(found).toEqual({
+        atMs: end,
+        state: Uint8Array.from({ length: 2000 }, (_, i) => (end / 600_000 + i) % 251),
+      });
+      // Going back from one to the one before: every ten minutes of an hour, every hour of a day, every day of eight.
+      const kept: number[] = [];
+      for (let at = end; ;) {
+        const next = again.snapshot('north', at);
+        if (!next) break;
+        kept.push((end - next.atMs) / 600_000);
+        at = next.atMs - 1;
+      }
+      expect(kept.filter((age) => age <= 6)).toEqual([0, 1, 2, 3, 4, 5, 6]);
+      const gaps = (from: number, to: number): number[] =>
+        kept.flatMap((age, i) => (age > from && age <= to ? [age - kept[i - 1]!] : []));
+      expect(Math.max(...gaps(6, 144))).toBeLessThanOrEqual(12);
+      expect(Math.max(...gaps(144, 1152))).toBeLessThanOrEqual(2 * 144);
+      expect(Math.max(...kept)).toBeGreaterThan(7 * 144);
+      expect(kept.length).toBeLessThanOrEqual(7 + 25 + 9);
+      expect(Math.max(...kept)).toBeLessThanOrEqual(8 * 144);
+    });
+
+    test('rerun marks keep the earlier time until done', () => {
+      const { store } = open();
+      store.commit([{ change: 'rerun-mark', well: 'north', fromMs: NOON }]);
+      store.commit([
+        { change: 'rerun-mark', well: 'north', fromMs: NOON + 5 },
+        { change: 'rerun-mark', well: 'south', fromMs: 7 },
+      ]);
+      expect(store.rerunMarks()).toEqual([
+        { well: 'north', fromMs: NOON },
+        { well: 'south', fromMs: 7 },
+      ]);
+      store.commit([{ change: 'rerun-mark', well: 'north', fromMs: null }]);
+      expect(store.rerunMarks()).toEqual([{ well: 'south', fromMs: 7 }]);
+    });
+
+    test('values are set, changed and removed', () => {
+      const { store, reopen } = open();
+      store.commit([{ change: 'value', key: 'k', value: '1' }]);
+      store.commit([{ change: 'value', key: 'k', value: '2' }]);
+      const again = reopen ? reopen() : store;
+      expect(again.value('k')).toBe('2');
+      again.commit([{ change: 'value', key: 'k', value: null }]);
+      expect(again.value('k')).toBeUndefined();
+    });
+
+    test('retention lets go of old readings alone', () => {
+      const { store } = open();
+      store.commit(packs({ fromMs: NOON - 4000 * DAY }, { fromMs: NOON }));
+      while (store.tidy(NOON + HOUR, 1000));
+      expect(store.firstMs('barn', 'current')).toBe(NOON);
+      expect(store.stats().sealedReadings).toBe(3);
+    });
+
+    test('stats count readings sealed and open', () => {
+      const { store } = open();
+      store.commit(packs({}));
+      expect(store.stats()).toMatchObject({ openReadings: 3, sealedReadings: 0, unsavedNodes: 1 });
+      sealAll(store);
+      expect(store.stats()).toMatchObject({ openReadings: 0, sealedReadings: 3 });
+    });
+  });
+}
+
+function keepInModel(
+  model: Map<string, Map<number, string>>,
+  key: string,
+  fromMs: number,
+  readings: readonly string[],
+): void {
+  const series = model.get(key) ?? new Map<number, string>();
+  model.set(key, series);
+  readings.forEach((mark, i) => {
+    const t = fromMs + i * 1000;
+    const old = series.get(t);
+    if (mark !== '-') series.set(t, old === undefined ? mark : chosen(old, mark));
+  });
+}
+
+/** Of two readings of one time: a number before a fault, the smaller number, the lower fault. */
+function chosen(a: string, b: string): string {
+  const rank = (mark: string): [number, number] => (FAULTS[mark] ? [1, FAULTS[mark]] : [0, Number(mark)]);
+  const [x, y] = [rank(a), rank(b)];
+  return x[0] < y[0] || (x[0] === y[0] && x[1] <= y[1]) ? a : b;
+}
+
+function toldModel(readings: readonly (readonly [number, string])[]): string {
+  const places: string[] = [];
+  for (const [t, mark] of readings) {
+    while (places.length < (t - NOON) / 1000) places.push('-');
+    places.push(mark);
+  }
+  return places.join(' ');
+}
