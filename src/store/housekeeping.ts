@@ -130,8 +130,11 @@ function vacuumBite({ shelf }: Housekeeping): boolean {
   return true;
 }
 
-/** In order of what gives most: sealing frees memory, merging and trimming free pages, the last gives them back. */
-const BITES = [sealBite, mergeBite, trimBite, thinBite, expireBite, vacuumBite] as const;
+/**
+ * Letting go comes first, since on a full disk nothing else can be done. Sealing frees memory, merging and trimming free pages, the
+ * last gives them back.
+ */
+const BITES = [expireBite, sealBite, mergeBite, trimBite, thinBite, vacuumBite] as const;
 
 /** Bites until nothing waits or the budget is spent. Returns whether more waits. `clock` is for tests. */
 export function tidy(keeping: Housekeeping, nowMs: number, budgetMs: number, clock: () => number): boolean {

@@ -43,7 +43,7 @@ export function firstOf(state: SeriesState, blocks: BlockTable): number | undefi
     state.id === 0 ? [] : blocks.touching(state.id, Number.MIN_SAFE_INTEGER, Number.MAX_SAFE_INTEGER);
   let first = place?.fromMs ?? Number.POSITIVE_INFINITY;
   const { tail } = state;
-  for (let i = 0; tail && i < tail.n; i++) first = Math.min(first, tail.timeMs[i]!);
+  if (tail) for (let i = 0; i < tail.n; i++) first = Math.min(first, tail.timeMs[i]!);
   return Number.isFinite(first) ? first : undefined;
 }
 

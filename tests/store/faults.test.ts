@@ -1,0 +1,287 @@
+/** What the world does to the file: each time one sentence that says what to do, and what was kept stays kept. */
+import {
+  closeSync,
+  copyFileSync,
+  existsSync,
+  mkdtempSync,
+  openSync,
+  readFileSync,
+  rmSync,
+  statSync,
+  truncateSync,
+  writeFileSync,
+  writeSync,
+} from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import Database from 'better-sqlite3';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { openStore } from '../../src/store/open-store.ts';
+import { StoreError, explain } from '../../src/store/store-error.ts';
+import type { Change, Store } from '../../src/store/store.ts';
+
+const NOON = Date.UTC(2026, 2, 2, 12);
+const DAY = 86_400_000;
+
+let folder = '';
+let path = '';
+const open: Store[] = [];
+beforeEach(() => {
+  folder = mkdtempSync(join(tmpdir(), 'store-faults-'));
+  path = join(folder, 'wells.db');
+});
+afterEach(() => {
+  for (const store of open.splice(0)) store.close();
+  rmSync(folder, { recursive: true });
+});
+
+function opened(...args: Parameters<typeof openStore>): Store {
+  const store = openStore(...args);
+  open.push(store);
+  return store;
+}
+
+/** A pack of 100 readings that no codec makes small. */
+function packChange(seq: number): Change {
+  const times = Float64Array.from({ length: 100 }, (_, i) => NOON + seq * 100_000 + i * 1000);
+  const values = times.map((_, i) => Math.sin(seq * 100 + i));
+  return {
+    change: 'pack',
+    pack: {
+      node: 'barn',
+      kind: 'readings',
+      boot: 1,
+      seq,
+      arrivalMs: NOON,
+      digest: seq,
+      columns: [{ channel: 'current', times, values }],
+    },
+  };
+}
+
+/** The sentence that an action ends with. */
+function told(action: () => unknown): string {
+  try {
+    action();
+  } catch (error) {
+    if (!(error instanceof StoreError)) throw error;
+    return `${error.fault}: ${error.message.replaceAll(folder, '…')}`;
+  }
+  return 'nothing';
+}
+
+/** A file of some size, sealed and closed. */
+function filled(packs: number): void {
+  const store = openStore(path);
+  for (let seq = 0; seq < packs; seq++) store.commit([packChange(seq)]);
+  while (store.tidy(NOON + DAY, 1000));
+  store.close();
+}
+
+describe('a full disk', () => {
+  const limit = 400_000;
+
+  /** Commits until one is refused; returns how many were kept. */
+  function fill(store: Store, from: number): { kept: number; error: string } {
+    for (let seq = from; seq < from + 5000; seq++) {
+      const error = told(() =>
+        store.commit([packChange(seq), { change: 'value', key: 'seq', value: String(seq) }]),
+      );
+      if (error !== 'nothing') return { kept: seq - from, error };
+    }
+    return { kept: 5000, error: 'nothing' };
+  }
+
+  test('refuses the commit, keeps what was kept, and takes more when there is room', () => {
+    const store = opened(path, { maxBytes: limit });
+    const { kept, error } = fill(store, 0);
+    expect(error).toBe(
+      'disk-full: Cannot keep: the disk that holds …/wells.db is full. Make room; what was kept is safe, and nodes send the rest again.',
+    );
+    expect(kept).toBeGreaterThan(100);
+    expect(store.value('seq')).toBe(String(kept - 1));
+    expect(store.readings('barn', 'current', 0, Number.MAX_SAFE_INTEGER).n).toBe(kept * 100);
+    expect([...store.packsSinceSave()]).toHaveLength(kept);
+    store.close();
+
+    const roomy = opened(path, { maxBytes: 4 * limit });
+    expect(roomy.readings('barn', 'current', 0, Number.MAX_SAFE_INTEGER).n).toBe(kept * 100);
+    roomy.commit([packChange(kept)]);
+    expect(roomy.readings('barn', 'current', 0, Number.MAX_SAFE_INTEGER).n).toBe((kept + 1) * 100);
+  });
+
+  test('takes more in the same run once retention has made room', () => {
+    filled(300);
+    const limitBytes = statSync(path).size + 50_000;
+    const store = opened(path, { maxBytes: limitBytes, readingsDays: 30 });
+    const { kept, error } = fill(store, 1000);
+    expect(error).toMatch(/^disk-full/);
+    expect(told(() => store.tidy(NOON + 31 * DAY, 1000))).toMatch(/^(disk-full|nothing)/);
+    const more = fill(store, 1000 + kept);
+    expect(more.kept).toBeGreaterThan(100);
+    expect(store.readings('barn', 'current', 0, Number.MAX_SAFE_INTEGER).n).toBe((kept + more.kept) * 100);
+  });
+
+  test('stops housekeeping without harm', () => {
+    const store = opened(path, { maxBytes: limit });
+    const { kept } = fill(store, 0);
+    expect(told(() => store.tidy(NOON + DAY, 1000))).toMatch(/^disk-full: Cannot tidy the store/);
+    expect(store.readings('barn', 'current', 0, Number.MAX_SAFE_INTEGER).n).toBe(kept * 100);
+    expect(store.stats()).toMatchObject({ openReadings: kept * 100, sealedReadings: 0 });
+  });
+});
+
+describe('a damaged file', () => {
+  test('of other bytes is told', () => {
+    writeFileSync(path, 'not a database, but long enough to look at'.repeat(100));
+    expect(told(() => openStore(path))).toBe(
+      'damaged: Cannot open the store: the file …/wells.db is damaged. Stop the server, keep a copy of the file and of those beside it, then put back a backup.',
+    );
+  });
+
+  test('that was cut short is told', () => {
+    filled(300);
+    truncateSync(path, Math.floor(statSync(path).size / 3));
+    expect(told(() => openStore(path))).toMatch(/^damaged: Cannot open the store/);
+  });
+
+  test('is told wherever bytes were changed in the pages of readings, and is left as it is', () => {
+    filled(300);
+    const whole = readFileSync(path);
+    const store = openStore(path);
+    const right = store.readings('barn', 'current', 0, Number.MAX_SAFE_INTEGER);
+    store.close();
+    let found = 0;
+    for (let at = 2000; at < whole.length; at += Math.floor(whole.length / 23)) {
+      copyFileSync(path, `${path}.copy`);
+      const file = openSync(`${path}.copy`, 'r+');
+      writeSync(file, Buffer.from(whole.subarray(at, at + 16).map((byte) => byte ^ 0x5a)), 0, 16, at);
+      closeSync(file);
+      const sentence = told(() => {
+        const spoilt = openStore(`${path}.copy`);
+        try {
+          // Bytes outside of the readings may be harmless; wrong readings never come out.
+          expect(spoilt.readings('barn', 'current', 0, Number.MAX_SAFE_INTEGER)).toEqual(right);
+        } finally {
+          spoilt.close();
+        }
+      });
+      if (sentence === 'nothing') continue;
+      expect(sentence).toMatch(/^damaged: Cannot (open the store|read readings)/);
+      found += 1;
+    }
+    expect(found).toBeGreaterThan(10);
+  });
+
+  test('in its journal is told at opening', () => {
+    const store = openStore(path);
+    store.commit([packChange(1)]);
+    store.close();
+    const db = new Database(path);
+    const body = db.prepare<[], Buffer>('SELECT body FROM journal').pluck().get()!;
+    body[60] = body[60]! ^ 1;
+    db.prepare('UPDATE journal SET body = ?').run(body);
+    db.close();
+    expect(told(() => openStore(path))).toMatch(/^damaged: Cannot read the journal/);
+  });
+});
+
+describe('a file that is not for us', () => {
+  test('from a newer version is told and left alone', () => {
+    filled(1);
+    const db = new Database(path);
+    db.pragma('user_version = 99');
+    db.close();
+    const before = readFileSync(path);
+    expect(told(() => openStore(path))).toBe(
+      'newer: Cannot open the store: …/wells.db was written by a newer version (tables 99, this one knows 1). Install that version again.',
+    );
+    expect(readFileSync(path).equals(before)).toBe(true);
+  });
+
+  test('of another program is told and left alone', () => {
+    const db = new Database(path);
+    db.exec('CREATE TABLE theirs (a)');
+    db.close();
+    const before = readFileSync(path);
+    expect(told(() => openStore(path))).toBe(
+      'not-ours: Cannot open the store: …/wells.db is a database of something else. Give another file.',
+    );
+    expect(readFileSync(path).equals(before)).toBe(true);
+  });
+
+  test('in a folder that is not there is told', () => {
+    path = join(folder, 'none', 'wells.db');
+    expect(told(() => openStore(path))).toBe(
+      'cannot-open: Cannot open the store: its folder …/none is not there. Make it, or give another.',
+    );
+    expect(told(() => openStore(path, { as: 'visitor' }))).toMatch(/^cannot-open/);
+  });
+
+  test.skipIf(!existsSync('/proc/self'))(
+    'in a folder that cannot be written is told (needs /proc, read-only for everybody)',
+    () => {
+      expect(told(() => openStore('/proc/wells.db'))).toBe(
+        "cannot-open: Cannot open the store: the file /proc/wells.db.lock can't be opened. See that its folder is there and that the server's user may write to it.",
+      );
+    },
+  );
+
+  test('that is a folder is told', () => {
+    expect(told(() => openStore(folder, { as: 'visitor' }))).toMatch(/^cannot-open: Cannot open the store/);
+  });
+});
+
+describe('two at one file', () => {
+  test('a second server is refused until the first closes', () => {
+    const first = opened(path);
+    expect(told(() => openStore(path))).toBe(
+      'in-use: Cannot open the store: another server writes to …/wells.db. Stop that one, or give this one a file of its own.',
+    );
+    first.commit([packChange(1)]);
+    first.close();
+    expect(opened(path).firstMs('barn', 'current')).toBe(NOON + 100_000);
+  });
+
+  test('a visitor reads all and changes single rows, and leaves readings alone', () => {
+    const server = opened(path);
+    server.commit([packChange(1)]);
+    const visitor = opened(path, { as: 'visitor' });
+    expect(visitor.readings('barn', 'current', 0, Number.MAX_SAFE_INTEGER).n).toBe(100);
+    const row = { node: 'pond', secret: 's', madeMs: NOON, speaksFor: [] };
+    visitor.commit([{ change: 'credential', row }]);
+    expect(server.credentials()).toEqual([row]);
+    expect(told(() => visitor.commit([packChange(2)]))).toBe(
+      'broken-rule: Cannot keep packs: only the server that holds the file keeps readings.',
+    );
+    expect(visitor.tidy(NOON + DAY, 1000)).toBe(false);
+    server.commit([packChange(2)]);
+    expect(server.readings('barn', 'current', 0, Number.MAX_SAFE_INTEGER).n).toBe(200);
+  });
+});
+
+test.each([0, -1, Number.NaN])('readingsDays %d is refused', (readingsDays) => {
+  expect(() => openStore(path, { readingsDays })).toThrow(
+    /Cannot open the store: readingsDays must be 1 or more/,
+  );
+});
+
+test.each([
+  ['SQLITE_FULL', 'disk-full'],
+  ['SQLITE_CORRUPT_VTAB', 'damaged'],
+  ['SQLITE_NOTADB', 'damaged'],
+  ['SQLITE_IOERR_WRITE', 'io'],
+  ['SQLITE_IOERR_CORRUPTFS', 'damaged'],
+  ['SQLITE_READONLY_DIRECTORY', 'read-only'],
+  ['SQLITE_BUSY_SNAPSHOT', 'in-use'],
+  ['SQLITE_CANTOPEN', 'cannot-open'],
+])('%s is told as %s', (code, fault) => {
+  const error = explain('keep', 'wells.db', Object.assign(new Error('x'), { code }));
+  expect(error).toMatchObject({ fault, name: 'StoreError' });
+  expect((error as StoreError).message).toMatch(/^Cannot keep: .*\.$/);
+});
+
+test('a fault of our own is passed on as it is', () => {
+  const ours = Object.assign(new Error('x'), { code: 'SQLITE_CONSTRAINT' });
+  expect(explain('keep', 'wells.db', ours)).toBe(ours);
+});
