@@ -4,6 +4,7 @@
  */
 import type { DayEvent } from '../../shared/api/events.ts';
 import type { Card, PumpCard } from '../card/card.ts';
+import { leastFillS } from './least-fill.ts';
 import { startsLimit } from './motor-starts.ts';
 import { median } from './robust.ts';
 import type { Learning } from './learning.ts';
@@ -21,6 +22,8 @@ const MOST_LEAK_L_PER_DAY = 480;
 /** A check of the air charge: the trade asks for 2 psi under cut-in (Water Systems Council, "Pressure Tanks", 2007). 3 psi over it is 5 psi wrong. */
 const AIR_OVER_CUT_IN_KPA = 21;
 const AIR_LEFT_SHARE = 0.5;
+/** Of the least time that a fill can take: half of it leaves room for a card that is off by a tank's size. */
+const FILL_SHARE = 0.5;
 
 export type Health =
   | { is: 'healthy' }
@@ -55,12 +58,18 @@ function illBecause(state: Learning, day: DayEvent, card: Card, pump: PumpCard):
   }
   const limit = startsLimit(pump).perDay;
   if (cycles > limit) return `${cycles} starts in a day are more than the ${limit} that the motor allows`;
-  const ran = median(state.today.map((sample) => sample[4]).filter((value) => value !== null));
+  const ran = middleOf(state, 4);
   if (pump.control === 'pressure-switch') {
     if (cycles >= 20 && ran !== undefined && ran < SHORTEST_RUN_S) {
       return `runs of ${ran.toFixed(0)} s are too short for any tank that holds its air`;
     }
     if ((day.ranS ?? 0) > LONGEST_RUN_SHARE * 86_400) return 'the pump hardly ever stops';
+    if (ran !== undefined && cycles >= 5) {
+      const least = leastFill(state, card, pump);
+      if (least !== undefined && ran < FILL_SHARE * least) {
+        return `runs of ${ran.toFixed(0)} s are too short for a tank of ${Math.round(card.tank?.volumeL ?? 0)} L that holds its air: it takes ${least.toFixed(0)} s at least`;
+      }
+    }
   }
   if (
     (day.leakLPerDay ?? 0) > MOST_LEAK_L_PER_DAY &&
@@ -72,9 +81,21 @@ function illBecause(state: Learning, day: DayEvent, card: Card, pump: PumpCard):
   return undefined;
 }
 
+function leastFill(state: Learning, card: Card, pump: PumpCard): number | undefined {
+  const cutInKpa = middleOf(state, 2);
+  const cutOutKpa = middleOf(state, 3);
+  return cutInKpa === undefined || cutOutKpa === undefined
+    ? undefined
+    : leastFillS(card, pump, { cutInKpa, cutOutKpa });
+}
+
+function middleOf(state: Learning, column: 2 | 3 | 4): number | undefined {
+  return median(state.today.map((sample) => sample[column]).filter((value) => value !== null));
+}
+
 function tankIll(state: Learning, card: Card, airKpa: number | undefined): string | undefined {
   if (airKpa === undefined || card.tank?.kind === 'plain') return undefined;
-  const cutIn = median(state.today.map((sample) => sample[2]).filter((value) => value !== null));
+  const cutIn = middleOf(state, 2);
   if (cutIn !== undefined && airKpa > cutIn + AIR_OVER_CUT_IN_KPA) {
     return `the tank's air charge of ${Math.round(airKpa)} kPa is over the cut-in of ${Math.round(cutIn)} kPa`;
   }

@@ -3,7 +3,7 @@
  * factor allows is being cooked, whatever is normal for it.
  */
 import { median } from '../baseline/robust.ts';
-import { ampsShift, hasVolts, watchVolts, type AmpsShift } from './amps.ts';
+import { ampsShift, hasVolts, maybeSupply, watchVolts, type AmpsShift } from './amps.ts';
 import { freshCycles, numberOf } from './facts.ts';
 import { sayAmps, sayShare, tidy } from './say.ts';
 import type { Finding, Memo, Scene, Watch } from './scene.ts';
@@ -27,6 +27,7 @@ function look(scene: Scene, memo: Memo): Finding | null | undefined {
   const over = overMaximum(scene);
   if (over) return over;
   const shift = ampsShift(scene, memo);
+  if (shift === null) delete memo['maybeSupply'];
   if (!shift) return shift;
   return shift.way === 'high' ? drawsMore(scene, memo, shift) : null;
 }
@@ -53,7 +54,7 @@ function overMaximum(scene: Scene): Finding | undefined {
 }
 
 function drawsMore(scene: Scene, memo: Memo, shift: AmpsShift): Finding {
-  const small = Math.abs(shift.share) < shift.limitShare && !hasVolts(scene);
+  const small = maybeSupply(scene, memo, shift);
   const supply = small ? 1 : numberOf(memo, 'voltsMoved', 0) > 0.02 ? 0.6 : 0;
   const since = shift.slow ? 'since it was first learnt' : `over the last ${shift.runs} runs`;
   return {

@@ -3,7 +3,7 @@
  * valve or a broken shaft at once; what pressure did meanwhile parts them.
  */
 import { median } from '../baseline/robust.ts';
-import { ampsShift, hasVolts, watchVolts, type AmpsShift } from './amps.ts';
+import { ampsShift, hasVolts, maybeSupply, watchVolts, type AmpsShift } from './amps.ts';
 import { freshCycles, numberOf } from './facts.ts';
 import { sayAmps, sayShare, tidy } from './say.ts';
 import type { Finding, Memo, Scene, Watch } from './scene.ts';
@@ -21,12 +21,13 @@ export const ampsLow: Watch = {
 function look(scene: Scene, memo: Memo): Finding | null | undefined {
   watchVolts(scene, memo);
   const shift = ampsShift(scene, memo);
+  if (shift === null) delete memo['maybeSupply'];
   if (!shift) return shift;
   return shift.way === 'low' ? finding(scene, memo, shift) : null;
 }
 
 function finding(scene: Scene, memo: Memo, shift: AmpsShift): Finding {
-  const small = Math.abs(shift.share) < shift.limitShare && !hasVolts(scene);
+  const small = maybeSupply(scene, memo, shift);
   const supply = small ? 0.8 : numberOf(memo, 'voltsMoved', 0) > 0.02 ? 0.6 : hasVolts(scene) ? 0 : 0.08;
   const fills = fillShare(scene);
   const since = shift.slow ? 'since it was first learnt' : `over the last ${shift.runs} runs`;

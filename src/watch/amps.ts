@@ -178,6 +178,19 @@ function tenth(value: number): number {
   return Math.round(100 * value) / 100;
 }
 
+/**
+ * May the supply have done it? A shift under the limit may, where voltage is not measured; once it was said either way the limit moves by a quarter,
+ * so that a shift at the limit is not said to be one and the other by turns.
+ */
+export function maybeSupply(scene: Scene, memo: Memo, shift: AmpsShift): boolean {
+  if (hasVolts(scene)) return false;
+  const before = memo['maybeSupply'];
+  const limit = shift.limitShare * (before === true ? 1.25 : before === false ? 0.75 : 1);
+  const may = Math.abs(shift.share) < limit;
+  memo['maybeSupply'] = may;
+  return may;
+}
+
 /** Is voltage measured on this pump? */
 export function hasVolts(scene: Scene): boolean {
   return scene.well.minutes[scene.well.minutes.length - 1]?.pumps[scene.pump.index]?.volts !== undefined;

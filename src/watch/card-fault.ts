@@ -5,7 +5,7 @@
  */
 import { median } from '../baseline/robust.ts';
 import type { Cycle } from '../cycles/cycle.ts';
-import { freshCycles, isFresh, PSI } from './facts.ts';
+import { freshCycles, isFresh, isWhole, PSI } from './facts.ts';
 import { sayAmps, sayPressure, tidy } from './say.ts';
 import type { Finding, Memo, Scene } from './scene.ts';
 import { weigh } from './weigh.ts';
@@ -35,7 +35,7 @@ export function cardFault(scene: Scene, memo: Memo): Finding | undefined {
 }
 
 function medianOf(scene: Scene, value: (cycle: Cycle) => number | undefined): number | undefined {
-  const last = freshCycles(scene, RUNS, (cycle) => value(cycle) !== undefined && cycle.flags.length === 0);
+  const last = freshCycles(scene, RUNS, (cycle) => value(cycle) !== undefined && isWhole(cycle));
   return last.length < RUNS ? undefined : median(last.map((cycle) => value(cycle)!));
 }
 

@@ -3,6 +3,7 @@
  * them), and one run that holds a level near the top of the band for longer than anything here ever took, with less current than the
  * pump usually draws there: little water leaves it, so it is the pump and not a garden.
  */
+import type { Cycle } from '../cycles/cycle.ts';
 import {
   cutInOf,
   cutOutOf,
@@ -19,6 +20,9 @@ import { weigh } from './weigh.ts';
 
 const SHORT_RUNS = 3;
 const OF_RUNS = 4;
+/** Ended short: by 2 psi, or four of cut-out's own spreads. */
+const SHORT_KPA = 2 * PSI;
+const SPREADS = 4;
 /** A level: the minutes' means lie this close together for so long. */
 const LEVEL_MINUTES = 25;
 const LEVEL_KPA = 1.2 * PSI;
@@ -50,23 +54,21 @@ function look(scene: Scene): Finding | null | undefined {
 
 function afterRun(scene: Scene): Finding | null | undefined {
   const { cycle } = scene;
-  if (
-    !cycle ||
-    cycle.flags.includes('gap') ||
-    cycle.flags.includes('failed-start') ||
-    cycle.cutOutKpa === undefined
-  )
-    return undefined;
-  if (!cycle.flags.includes('no-cut-out')) return null;
+  const cutOut = cutOutOf(scene);
+  if (!cycle || cutOut === undefined || !judgeable(cycle)) return undefined;
+  const spread = scene.pump.pinned?.cutOutKpa?.spread ?? 0;
+  const limit = cutOut - Math.max(SHORT_KPA, SPREADS * spread);
+  const short = (run: Cycle): boolean => run.cutOutKpa !== undefined && run.cutOutKpa < limit;
+  if (!short(cycle)) return null;
   const last = scene.pump.cycles
     .slice(-OF_RUNS)
-    .filter((run) => run.flags.includes('no-cut-out') && isFresh(scene, run.startedMs));
-  const cutOut = cutOutOf(scene);
-  if (last.length < SHORT_RUNS || cutOut === undefined) return undefined;
+    .filter((run) => judgeable(run) && short(run) && isFresh(scene, run.startedMs));
+  // A switch that opens lower each time alike was turned down; one that is cut short ends where it ends.
+  if (last.length < SHORT_RUNS || !last.some((run) => run.flags.includes('no-cut-out'))) return undefined;
   return {
     sinceMs: last[0]!.startedMs,
-    why: `${last.length} of the last ${OF_RUNS} runs ended under cut-out: the last at ${sayPressure(cycle.cutOutKpa)}, where the switch opens at ${sayPressure(cutOut)}.`,
-    evidence: { runs: last.length, endedKpa: tidy(cycle.cutOutKpa, 0), cutOutKpa: tidy(cutOut, 0) },
+    why: `${last.length} of the last ${OF_RUNS} runs ended under cut-out: the last at ${sayPressure(cycle.cutOutKpa ?? 0)}, where the switch opens at ${sayPressure(cutOut)}.`,
+    evidence: { runs: last.length, endedKpa: tidy(cycle.cutOutKpa ?? 0, 0), cutOutKpa: tidy(cutOut, 0) },
     causes: weigh({
       'overload-tripping': 0.35,
       'protector-waiting': 0.1,
@@ -75,6 +77,16 @@ function afterRun(scene: Scene): Finding | null | undefined {
       'low-well': 0.15,
     }),
   };
+}
+
+/** Long enough, and sampled often enough, to say where it ended. */
+function judgeable(cycle: Cycle): boolean {
+  return (
+    cycle.cutOutKpa !== undefined &&
+    cycle.readings >= 4 &&
+    !cycle.flags.includes('gap') &&
+    !cycle.flags.includes('failed-start')
+  );
 }
 
 function whileRunning(scene: Scene): Finding | undefined {

@@ -76,10 +76,21 @@ export function cutOutOf(scene: Scene): number | undefined {
   return pinned?.cutOutKpa?.median ?? baseline?.cutOutKpa?.median ?? scene.well.card.switch.cutOutKpa;
 }
 
-/** The highest pressure at which this switch is known to open: of the card, what was learnt, and the last runs (their median). */
+/**
+ * The highest pressure at which this switch is known to open: of the card and what was learnt; while nothing is learnt, of the last runs
+ * too (their median), since a card may be wrong from the first day. Later a switch that opens too high is a fault.
+ */
 export function highestCutOut(scene: Scene): number | undefined {
-  const { pinned, baseline } = scene.pump;
+  const { pinned, baseline, cycles } = scene.pump;
   const known = [pinned?.cutOutKpa?.median, baseline?.cutOutKpa?.median, scene.well.card.switch.cutOutKpa];
+  if (!pinned?.cutOutKpa) {
+    const seen = cycles
+      .slice(-5)
+      .map((cycle) => cycle.cutOutKpa)
+      .filter((kpa) => kpa !== undefined)
+      .sort((a, b) => a - b);
+    if (seen.length >= 3) known.push(seen[seen.length >> 1]);
+  }
   return greatest(known);
 }
 

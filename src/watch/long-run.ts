@@ -11,6 +11,7 @@ import {
   lastMinute,
   lastMinutes,
   usesPressure,
+  usualAmps,
 } from './facts.ts';
 import { sayPressure, sayTime, tidy } from './say.ts';
 import type { Finding, MinuteScene, OpenRun, Scene, Watch } from './scene.ts';
@@ -23,6 +24,9 @@ const OVER_MINUTES = 3;
 /** Under cut-in and not rising for so long: the pump does not keep up. A garden that is too large for the pump looks the same at first. */
 const UNDER_KPA = 2 * PSI;
 const UNDER_MINUTES = 15;
+/** Just under it (by half a psi) it takes longer to be sure. */
+const JUST_UNDER_KPA = 0.5 * PSI;
+const JUST_UNDER_MINUTES = 28;
 const RISING_KPA = 2 * PSI;
 /** In the band with water drawn: a day's irrigation, a pool overnight. Argued, not measured; longer where this well did longer. */
 const IN_BAND_S = { house: 16 * H, field: 30 * H };
@@ -75,9 +79,11 @@ function overCutOut(scene: Scene, run: OpenRun): Finding | undefined {
 
 function underCutIn(scene: Scene, run: OpenRun): Finding | undefined {
   const cutIn = cutInOf(scene);
-  const minutes = lastMinutes(scene, UNDER_MINUTES);
-  if (cutIn === undefined || !minutes || !running(scene, minutes)) return undefined;
-  if (!minutes.every((minute) => minute.kpa && minute.kpa.high < cutIn - UNDER_KPA)) return undefined;
+  if (cutIn === undefined) return undefined;
+  const minutes =
+    heldUnder(scene, UNDER_MINUTES, cutIn - UNDER_KPA) ??
+    heldUnder(scene, JUST_UNDER_MINUTES, cutIn - JUST_UNDER_KPA);
+  if (!minutes) return undefined;
   const first = minutes[0]!.kpa!.mean;
   const last = minutes[minutes.length - 1]!.kpa!.mean;
   if (last - first > RISING_KPA) return undefined;
@@ -99,6 +105,13 @@ function underCutIn(scene: Scene, run: OpenRun): Finding | undefined {
       'worn-pump': 0.1,
     }),
   };
+}
+
+/** The last minutes, where the pump ran and pressure was under `kpa` through all of them. */
+function heldUnder(scene: Scene, count: number, kpa: number): MinuteScene[] | undefined {
+  const minutes = lastMinutes(scene, count);
+  if (!minutes || !running(scene, minutes)) return undefined;
+  return minutes.every((minute) => minute.kpa && minute.kpa.high < kpa) ? minutes : undefined;
 }
 
 /** How long a run of this well may be, s. */
@@ -134,16 +147,27 @@ function tooLong(scene: Scene, run: OpenRun, minute: MinuteScene): Finding | nul
       ...(kpa !== undefined && { kpa: tidy(kpa, 0) }),
     },
     causes: weigh(
-      usesPressure(scene.pump)
-        ? {
-            'open-tap': 0.3,
-            leak: 0.2,
-            'broken-pipe': 0.15,
-            'worn-pump': 0.15,
-            'low-well': 0.1,
-            'switch-contacts-stuck': 0.1,
-          }
-        : { 'switch-contacts-stuck': 0.3, leak: 0.2, 'worn-pump': 0.2, 'low-well': 0.15, 'open-tap': 0.15 },
+      isWeak(scene, run, kpa)
+        ? { 'worn-pump': 0.45, 'low-well': 0.2, 'drop-pipe-leak': 0.1, 'pitless-leak': 0.1, leak: 0.1 }
+        : usesPressure(scene.pump)
+          ? {
+              'open-tap': 0.3,
+              leak: 0.2,
+              'broken-pipe': 0.15,
+              'worn-pump': 0.15,
+              'low-well': 0.1,
+              'switch-contacts-stuck': 0.1,
+            }
+          : { 'switch-contacts-stuck': 0.3, leak: 0.2, 'worn-pump': 0.2, 'low-well': 0.15, 'open-tap': 0.15 },
     ),
   };
+}
+
+/** Held in the upper half of the band with less current than usual: little water goes, so the pump is weak and no tap is open. */
+function isWeak(scene: Scene, run: OpenRun, kpa: number | undefined): boolean {
+  const cutIn = cutInOf(scene);
+  const cutOut = highestCutOut(scene);
+  const usual = usualAmps(scene);
+  if (kpa === undefined || cutIn === undefined || cutOut === undefined || usual === undefined) return false;
+  return kpa > cutIn + (cutOut - cutIn) / 2 && run.amps !== undefined && run.amps < 0.97 * usual;
 }

@@ -3,7 +3,16 @@
  * does not run. Cut-in is the lowest at which this switch is known to close, so that a switch that was turned down does not
  * look like a dead pump.
  */
-import { PSI, lastMinute, lowestCutIn, pumpOf, standingSince, standsNot, usesPressure } from './facts.ts';
+import {
+  PSI,
+  lastMinute,
+  lowestCutIn,
+  numberOf,
+  pumpOf,
+  standingSince,
+  standsNot,
+  usesPressure,
+} from './facts.ts';
 import { sayPressure, sayTime, tidy } from './say.ts';
 import type { Finding, Memo, MinutePump, MinuteScene, Scene, Watch } from './scene.ts';
 import { weigh } from './weigh.ts';
@@ -11,6 +20,9 @@ import { weigh } from './weigh.ts';
 /** Under cut-in by the larger of 2 psi and three of its own spreads. */
 const UNDER_KPA = 2 * PSI;
 const UNDER_SPREADS = 3;
+/** By 1 psi it is so for twenty minutes. */
+const LINGERS_UNDER_KPA = PSI;
+const LINGERS_MS = 20 * 60_000;
 /** Current must have been heard for this much of the minute: silence is not zero. */
 const HEARD_S = 40;
 const CALLS_MINUTES = 2;
@@ -62,23 +74,39 @@ function underCutIn(
   memo: Memo,
 ): Finding | null | undefined {
   const cutIn = lowestCutIn(scene);
-  if (cutIn === undefined || !minute.kpa) return undefined;
-  const spread = scene.pump.baseline?.cutInKpa?.spread ?? 0;
-  const limit = cutIn - Math.max(UNDER_KPA, Math.min(UNDER_SPREADS * spread, 8 * PSI));
-  if (minute.kpa.high >= limit) return minute.kpa.low >= limit ? standsNot(memo) : undefined;
-  const sinceMs = standingSince(memo, minute.atMs - 60_000);
+  const { kpa } = minute;
+  if (cutIn === undefined || !kpa) return undefined;
+  if (kpa.low >= cutIn) {
+    delete memo['lingersMs'];
+    return standsNot(memo);
+  }
+  const scatter = Math.min(UNDER_SPREADS * (scene.pump.baseline?.cutInKpa?.spread ?? 0), 8 * PSI);
+  const clearlyUnder = kpa.high < cutIn - Math.max(UNDER_KPA, scatter);
+  if (!clearlyUnder && !lingers(minute, kpa.high < cutIn - Math.max(LINGERS_UNDER_KPA, scatter), memo))
+    return undefined;
+  const sinceMs = standingSince(memo, numberOf(memo, 'lingersMs', minute.atMs - 60_000));
   const forS = (minute.atMs - sinceMs) / 1000;
   return {
     sinceMs,
-    why: `Pressure is ${sayPressure(minute.kpa.last)}, under the cut-in of ${sayPressure(cutIn)}, and no current has flowed for ${sayTime(Math.max(forS, 60))}.`,
+    why: `Pressure is ${sayPressure(kpa.last)}, under the cut-in of ${sayPressure(cutIn)}, and no current has flowed for ${sayTime(Math.max(forS, 60))}.`,
     evidence: {
-      kpa: tidy(minute.kpa.last, 0),
+      kpa: tidy(kpa.last, 0),
       cutInKpa: tidy(cutIn, 0),
       forS: tidy(forS, 0),
       amps: tidy(pump.resting?.mean ?? 0),
     },
     causes: causesOf(scene, minute),
   };
+}
+
+/** A little under cut-in, but for long: pressure that falls slowly does not jump past the switch. */
+function lingers(minute: MinuteScene, isUnder: boolean, memo: Memo): boolean {
+  if (!isUnder) {
+    delete memo['lingersMs'];
+    return false;
+  }
+  memo['lingersMs'] = numberOf(memo, 'lingersMs', minute.atMs - 60_000);
+  return minute.atMs - numberOf(memo, 'lingersMs', minute.atMs) >= LINGERS_MS;
 }
 
 function causesOf(scene: Scene, minute: MinuteScene): Finding['causes'] {

@@ -15,12 +15,15 @@ const RELIEF_CLEAR_KPA = 2 * PSI;
 /** Pressure must fall this far under the limit before the alarm goes: 2 % of a 100 psi span (starting value of ANSI/ISA-18.2, from memory). */
 const DEADBAND_KPA = 2 * PSI;
 
+/** A day and two hours without it: what comes back each day (contacts that stick now and then, a heater each morning) is one alarm. */
+const OFF_DELAY_S = 26 * 3600;
+
 export const overPressure: Watch = {
   alarm: 'over-pressure',
   each: 'pump',
   on: ['minute'],
   onDelayS: 10,
-  offDelayS: 1800,
+  offDelayS: OFF_DELAY_S,
   look,
 };
 

@@ -2,7 +2,7 @@
  * The tank has lost its air: what it gives between two starts shrinks, and so does every fill. A burst bladder ends at the same place in a day
  * that takes a leaking valve weeks; from pressure alone they look alike, and how fast it went is all the evidence there is.
  */
-import { airSeen, fillsSeen, type AirSeen } from './tank-air.ts';
+import { airSeen, fillsSeen, type AirSeen, type FillsSeen } from './tank-air.ts';
 import { numberOf } from './facts.ts';
 import { sayPressure, sayShare, sayTime, tidy } from './say.ts';
 import type { Finding, Memo, Scene, Watch } from './scene.ts';
@@ -14,6 +14,8 @@ const BACK_SHARE = 0.88;
 /** The median run is down to this share of what the quickest took: use would have made it longer. */
 const FILL_SHARE = 0.72;
 const FILL_BACK = 0.8;
+/** Of the least time reckoned from the card: half leaves room for a card that is a size off. */
+const RECKONED_SHARE = 0.5;
 /** Half of the loss within two days is not a valve that weeps. */
 const FAST_MS = 2 * 86_400_000;
 
@@ -34,17 +36,28 @@ function look(scene: Scene, memo: Memo): Finding | null | undefined {
     // The clock must not contradict: a charge that reads low while fills take as long as ever is a wrong card.
     const agrees = fills === undefined || fills.share < 0.95;
     if (air.share < LOW_SHARE && agrees) return byAir(scene, memo, air);
-    if (air.share > BACK_SHARE && (fills === undefined || fills.share > FILL_BACK)) return null;
+    if (air.share > BACK_SHARE && fills !== undefined && fills.share > FILL_BACK) return null;
   }
   if (!fills) return undefined;
   const limit = Math.min(FILL_SHARE, 1 - (3 * (scene.pump.pinned?.ranLowS?.spread ?? 0)) / fills.normalS);
-  if (fills.share > FILL_BACK) return air ? undefined : null;
-  if (fills.share > Math.max(0.4, limit)) return undefined;
+  if (fills.share > FILL_BACK) return air || !fills.learnt ? undefined : null;
+  if (fills.share > (fills.learnt ? Math.max(0.4, limit) : RECKONED_SHARE)) return undefined;
+  if (!fills.learnt) return fromFirst(fills);
   return {
     sinceMs: fills.sinceMs,
     why: `A fill takes ${sayTime(fills.fillS)} now, where it took ${sayTime(fills.normalS)}, between the same pressures: the tank gives about ${sayShare(1 - fills.share)} less water a cycle.`,
     evidence: { fillS: tidy(fills.fillS, 1), normalS: tidy(fills.normalS, 1), share: tidy(fills.share) },
     causes: causesOf(scene, memo),
+  };
+}
+
+/** Never learnt, since it was so from the first: the tank is without air, or is not the card's. */
+function fromFirst(fills: FillsSeen): Finding {
+  return {
+    sinceMs: fills.sinceMs,
+    why: `A fill takes ${sayTime(fills.fillS)}; this pump could not fill the card's tank in under ${sayTime(fills.normalS)}: the tank holds little air, or is smaller than the card says.`,
+    evidence: { fillS: tidy(fills.fillS, 1), leastS: tidy(fills.normalS, 1), share: tidy(fills.share) },
+    causes: weigh({ 'tank-air-lost': 0.4, 'bladder-burst': 0.35, 'bad-card': 0.25 }),
   };
 }
 

@@ -4,6 +4,7 @@
  * pressure, so shares are of absolute charge.
  */
 import { median, quantile } from '../baseline/robust.ts';
+import { leastFillS } from '../baseline/least-fill.ts';
 import { atmosphericKpa } from '../../shared/units/altitude.ts';
 import { cutInOf, cutOutOf, freshCycles, hasPressureCycle, listOf } from './facts.ts';
 import { tidy } from './say.ts';
@@ -11,7 +12,8 @@ import type { Memo, Scene } from './scene.ts';
 
 const RUNS = 12;
 const FILL_RUNS = 12;
-const BAND_SHARE = 0.15;
+/** A band narrower than it was makes fills short by itself; a wider one does not. */
+const BAND_LEFT = 0.87;
 
 export interface AirSeen {
   /** Gauge, median of the last runs. */
@@ -40,30 +42,40 @@ export function airSeen(scene: Scene, memo: Memo): AirSeen | undefined {
 export interface FillsSeen {
   fillS: number;
   normalS: number;
+  /** Else it is reckoned from the card. */
+  learnt: boolean;
   share: number;
   sinceMs: number;
 }
 
 /**
- * The shortest fills of the last runs against the shortest as first learnt. Undefined where there are too few, or the pressure band
- * has changed: then the switch explains it.
+ * The fills of the last runs against the shortest as first learnt; where nothing was learnt, against the least time that this pump
+ * could fill the card's tank in. Undefined where there are too few, or the pressure band is narrower: then the switch explains it.
  */
 export function fillsSeen(scene: Scene): FillsSeen | undefined {
-  const normal = scene.pump.pinned?.ranLowS ?? scene.pump.baseline?.ranLowS;
   const cutIn = cutInOf(scene);
   const cutOut = cutOutOf(scene);
   const cycles = freshCycles(scene, FILL_RUNS);
-  if (!hasPressureCycle(scene.pump) || !normal || normal.median <= 0 || cycles.length < FILL_RUNS)
-    return undefined;
+  if (!hasPressureCycle(scene.pump) || cycles.length < FILL_RUNS) return undefined;
   if (cutIn === undefined || cutOut === undefined) return undefined;
   const bands = cycles.flatMap((c) =>
     c.cutInKpa !== undefined && c.cutOutKpa !== undefined ? [c.cutOutKpa - c.cutInKpa] : [],
   );
   const band = median(bands);
-  if (band === undefined || Math.abs(band / (cutOut - cutIn) - 1) > BAND_SHARE) return undefined;
+  if (band === undefined || band < BAND_LEFT * (cutOut - cutIn)) return undefined;
   const fillS = quantile(
     cycles.map((cycle) => cycle.ranS),
     0.5,
   )!;
-  return { fillS, normalS: normal.median, share: fillS / normal.median, sinceMs: cycles[0]!.startedMs };
+  const learnt = (scene.pump.pinned?.ranLowS ?? scene.pump.baseline?.ranLowS)?.median;
+  const normalS =
+    learnt ?? leastFillS(scene.well.card, scene.pump.card, { cutInKpa: cutIn, cutOutKpa: cutOut });
+  if (normalS === undefined || normalS <= 0) return undefined;
+  return {
+    fillS,
+    normalS,
+    learnt: learnt !== undefined,
+    share: fillS / normalS,
+    sinceMs: cycles[0]!.startedMs,
+  };
 }

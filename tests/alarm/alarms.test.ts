@@ -83,7 +83,7 @@ describe('one fault, one alarm', () => {
 
 describe('what is told', () => {
   it('says raised with all fields and cleared with none of them', () => {
-    const { events } = kit().play('run 8A 72psi x2 | rest 50psi x40');
+    const { events } = kit().play('run 8A 72psi x2 | rest 50psi x1570');
     expect(events).toEqual([
       {
         event: 'alarm',
@@ -108,7 +108,7 @@ describe('what is told', () => {
         pump: 'p1',
         alarm: 'over-pressure',
         state: 'cleared',
-        at: '2026-03-02T00:33:00.000Z',
+        at: '2026-03-03T02:03:00.000Z',
       },
     ]);
   });

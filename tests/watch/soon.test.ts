@@ -46,7 +46,7 @@ describe('short-cycling', () => {
         'nothing learnt: twelve starts, close and short, on a tank that is not tiny',
         'cycle 9s 8A 40-60psi every 0.5min x12',
         ['6 min short-cycling raised soon tank-air-lost'],
-        { baseline: null },
+        { baseline: null, card: { ...houseCard(), pumps: [{ id: 'p1', control: 'pressure-switch' }] } },
       ],
       [
         'nothing learnt and no tank on the card',
@@ -278,6 +278,27 @@ describe('tank-air-lost', () => {
         'cycle 90s 8A 40-60psi every 60min x40',
         [],
         { water: { airKpa: 250, airNormalKpa: 262 } },
+      ],
+    ],
+    ['tank-air-lost'],
+  );
+});
+
+describe('tank-air-lost from the first day', () => {
+  table(
+    [
+      [
+        'fills of 12 s of 44 gal by 1 hp: no such pump',
+        'cycle 12s 8A 40-60psi every 60min x12',
+        ['720 min tank-air-lost raised soon tank-air-lost'],
+        { baseline: null },
+      ],
+      ['fills of 50 s are fine', 'cycle 50s 8A 40-60psi every 60min x40', [], { baseline: null }],
+      [
+        'a plain tank is not reckoned',
+        'cycle 12s 8A 40-60psi every 60min x40',
+        [],
+        { baseline: null, card: houseCard({ tank: { kind: 'plain', volumeL: 167 } }) },
       ],
     ],
     ['tank-air-lost'],
