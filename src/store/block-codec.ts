@@ -22,7 +22,7 @@ import {
 } from './bytes.ts';
 import type { Sink, Source } from './bytes.ts';
 import { newColumns } from './columns.ts';
-import { findStep, toWhole } from './decimal.ts';
+import { findStep, stepOf, toWhole } from './decimal.ts';
 import type { Step } from './decimal.ts';
 import type { Series } from './store.ts';
 import { putWholes, takeWholes } from './whole-list.ts';
@@ -109,11 +109,7 @@ function wholesOf({ n, value, fault }: Series, step: Step): Float64Array {
 }
 
 function takeSteps(source: Source, { n, value }: Series, single: boolean): void {
-  const decimals = takeByte(source) - DECIMALS_OFFSET;
-  takeWholes(source, value, n, {
-    times: decimals < 0 ? 10 ** -decimals : 1,
-    through: decimals > 0 ? 10 ** decimals : 1,
-  });
+  takeWholes(source, value, n, stepOf(takeByte(source) - DECIMALS_OFFSET, single));
   if (single) for (let i = 0; i < n; i++) value[i] = Math.fround(value[i]!);
 }
 

@@ -21,6 +21,9 @@ export interface BlockPlace {
 /** A block spans no more than this, so that a search backwards has an end and retention can let go of whole blocks. */
 export const MAX_SPAN_MS = 31 * 86_400_000;
 
+/** A fresh block has none: it is soon merged, and quickly read till then. */
+const NO_SUMMARY = Buffer.alloc(0);
+
 export interface BlockTable {
   add(series: number, level: number, readings: Series): BlockPlace;
   drop(id: number): void;
@@ -28,6 +31,7 @@ export interface BlockTable {
   touching(series: number, fromMs: number, toMs: number): BlockPlace[];
   /** @throws StoreError where the block does not read back. */
   read(id: number): Series;
+  /** Of a block of level 1. */
   summary(id: number): Bucket[];
   /** Per series: how many blocks of level 0 there are, and readings in them. */
   fresh(): { series: number; blocks: number; readings: number }[];
@@ -74,7 +78,7 @@ export function blockTable(db: Db, path: string): BlockTable {
         fromMs,
         toMs,
         columns.n,
-        encodeSummary(columns),
+        level === 0 ? NO_SUMMARY : encodeSummary(columns),
         encodeBlock(columns),
       );
       return { id: Number(lastInsertRowid), level, fromMs, toMs, n: columns.n };

@@ -28,6 +28,9 @@ const BUSY_MS = 5_000;
 /** Reading a larger file whole at each start would take longer than a restart may; blocks carry checksums of their own. */
 const QUICK_CHECK_MAX_BYTES = 2 ** 30;
 
+/** The log is copied into the file at this size: often enough to keep it small, seldom enough that a page written ten times is copied once. */
+const LOG_BYTES = 8 * 2 ** 20;
+
 const MIGRATIONS = fileURLToPath(new URL('./migrations', import.meta.url));
 
 /** How many migrations this build knows: the version of the file. */
@@ -76,6 +79,7 @@ function setUp(db: Db, known: number, maxBytes: number): void {
   // FULL: a commit is on the disk when it returns. The driver's default for a write-ahead log is less.
   db.pragma('synchronous = FULL');
   db.pragma('cache_size = -32768');
+  db.pragma(`wal_autocheckpoint = ${LOG_BYTES / PAGE_BYTES}`);
   if (Number.isFinite(maxBytes))
     db.pragma(`max_page_count = ${Math.ceil(maxBytes / number(db, 'page_size'))}`);
   if (number(db, 'user_version') === known) return;

@@ -28,7 +28,7 @@ import {
   written,
 } from './bytes.ts';
 import type { Sink, Source } from './bytes.ts';
-import { findStep, fromWhole, toWhole } from './decimal.ts';
+import { findStep, fromWhole, stepOf, toWhole } from './decimal.ts';
 
 const VERSION = 1;
 /** Version and checksum. */
@@ -168,7 +168,7 @@ function takeColumn(source: Source, before: PackColumn | undefined): PackColumn 
   if (how & VALUES_RAW) {
     for (let i = 0; i < n; i++) values[i] = takeDouble(source);
   } else {
-    const step = { decimals: takeByte(source) - DECIMALS_OFFSET, single: (how & VALUES_SINGLE) !== 0 };
+    const step = stepOf(takeByte(source) - DECIMALS_OFFSET, (how & VALUES_SINGLE) !== 0);
     let whole = 0;
     for (let i = 0; i < n; i++) {
       if (faults && faults[i] !== 0) {

@@ -14,6 +14,7 @@ import { actTable } from './keep-acts.ts';
 import { alarmTable } from './keep-alarms.ts';
 import { derivedTable } from './keep-derived.ts';
 import { nodeTable } from './keep-nodes.ts';
+import type { SavedPlace } from './keep-nodes.ts';
 import { refusedTable } from './keep-refused.ts';
 import { snapshotTable } from './keep-snapshots.ts';
 import { takeLock } from './lock.ts';
@@ -23,7 +24,7 @@ import { openShelf } from './shelf.ts';
 import type { Shelf } from './shelf.ts';
 import { StoreError, explain } from './store-error.ts';
 import { newColumns } from './columns.ts';
-import type { Change, ChartSeries, Series, Store, StoreStats } from './store.ts';
+import type { Change, ChartSeries, NodeRow, Series, Store, StoreStats } from './store.ts';
 import { UNTIMED_PREFIX, growTails } from './tails.ts';
 import type { PlacedPack } from '../readings/placed.ts';
 
@@ -105,54 +106,60 @@ class SqliteStore implements Store {
     }
     const { journal, db } = this.#shelf;
     const row = packs.length > 0 ? journal.lastRow + 1 : journal.lastRow;
-    const after: (() => void)[] = [];
-    this.#guard('keep', () => {
+    const places = this.#guard('keep', () => {
       const body = packs.length > 0 ? encodeJournalRow(packs) : undefined;
-      db.transaction(() => {
+      return db.transaction(() => {
         if (body) journal.write(row, body);
-        this.#applyAll(changes, row, packs.length > 0, after);
+        return this.#applyAll(changes, row, packs.length > 0);
       })();
     });
     journal.lastRow = row;
-    for (const apply of after) apply();
+    this.#remember(changes, row, places);
     if (this.#shelf.openReadings > MAX_OPEN_READINGS) this.#sealLong();
   }
 
-  /** Writes the rows, in order; what memory must learn once they are on the disk is put into `after`. */
-  #applyAll(changes: readonly Change[], row: number, hasRow: boolean, after: (() => void)[]): void {
+  /** Writes the rows, in order. Returns how far the states of nodes reach that are newer than what was saved. */
+  #applyAll(changes: readonly Change[], row: number, hasRow: boolean): Map<NodeRow, SavedPlace> {
     const refused = [];
+    const places = new Map<NodeRow, SavedPlace>();
     let packs = 0;
     for (const change of changes) {
       if (change.change === 'refused') refused.push(change.row);
       else if (change.change === 'pack') {
         packs += 1;
-        this.#keepPack(change.pack, row, after);
+        if (change.pack.clockStep) this.#keepClockStep(change.pack);
       } else if (change.change === 'node') {
         // Without packs in this commit the state holds everything up to the last row, whole.
         const place = hasRow ? { row, packs } : { row, packs: Number.MAX_SAFE_INTEGER };
-        if (!this.#nodes.put(change.row, place)) continue;
-        after.push(() => {
-          this.#shelf.journal.saved.set(change.row.node, place);
-          this.#shelf.journal.firstUnsaved.delete(change.row.node);
-        });
+        if (this.#nodes.put(change.row, place)) places.set(change.row, place);
       } else this.#apply(change);
     }
     if (refused.length > 0) this.#refusals.putRefused(refused);
+    return places;
   }
 
-  #keepPack(pack: PlacedPack, row: number, after: (() => void)[]): void {
-    const firstMs = pack.clockStep
-      ? Math.min(...pack.columns.flatMap(({ times }) => [...times]))
-      : Number.NaN;
-    if (Number.isFinite(firstMs)) {
-      this.#shelf.db
-        .prepare('INSERT OR IGNORE INTO clock_step (node, at_ms) VALUES (?, ?)')
-        .run(pack.node, firstMs);
+  /** What memory must know once the commit is on the disk, in the order of the list. */
+  #remember(changes: readonly Change[], row: number, places: ReadonlyMap<NodeRow, SavedPlace>): void {
+    const { journal, series } = this.#shelf;
+    for (const change of changes) {
+      if (change.change === 'pack') {
+        this.#shelf.openReadings += growTails(series, change.pack, row);
+        noteUnsaved(journal, change.pack, row);
+      } else if (change.change === 'node') {
+        const place = places.get(change.row);
+        if (!place) continue;
+        journal.saved.set(change.row.node, place);
+        journal.firstUnsaved.delete(change.row.node);
+      }
     }
-    after.push(() => {
-      this.#shelf.openReadings += growTails(this.#shelf.series, pack, row);
-      noteUnsaved(this.#shelf.journal, pack, row);
-    });
+  }
+
+  #keepClockStep(pack: PlacedPack): void {
+    const firstMs = Math.min(...pack.columns.flatMap(({ times }) => [...times]));
+    if (!Number.isFinite(firstMs)) return;
+    this.#shelf.db
+      .prepare('INSERT OR IGNORE INTO clock_step (node, at_ms) VALUES (?, ?)')
+      .run(pack.node, firstMs);
   }
 
   #apply(change: Exclude<Change, { change: 'pack' | 'refused' | 'node' }>): void {

@@ -80,17 +80,20 @@ export function bitsOf(values: Float64Array, n: number, size: number, width: Wid
   const counts = new Float64Array(symbolsOf(width));
   const direct = 1 << width;
   let bits = 0;
+  let highest = 0;
   for (let i = 0; i < n; i++) {
     const value = fold(values[i]!);
-    if (value < direct) counts[value] = counts[value]! + 1;
-    else {
-      const symbol = symbolOf(value, width);
-      counts[symbol] = counts[symbol]! + 1;
+    let symbol = value;
+    if (value >= direct) {
+      symbol = symbolOf(value, width);
       bits += powerOf(value) - 2;
     }
+    counts[symbol] = counts[symbol]! + 1;
+    if (symbol > highest) highest = symbol;
   }
   let table = 0;
-  for (const count of counts) {
+  for (let s = 0; s <= highest; s++) {
+    const count = counts[s]!;
     if (count === 0) continue;
     bits -= count * Math.log2(count / n);
     table += TABLE_BITS;

@@ -138,7 +138,7 @@ function fillSteps(steps: Steps, state: SeriesState, blocks: BlockTable): void {
   const all = tailPlace ? [...places, tailPlace].sort((a, b) => a.fromMs - b.fromMs) : places;
   for (const group of groups(all)) {
     const [only] = group;
-    if (coarse && group.length === 1 && only && only.id !== 0) {
+    if (coarse && group.length === 1 && only && only.level > 0) {
       addSummary(steps, blocks.summary(only.id));
       continue;
     }

@@ -17,7 +17,7 @@ import {
   written,
 } from './bytes.ts';
 import type { Source } from './bytes.ts';
-import { findStep, fromWhole, toWhole } from './decimal.ts';
+import { findStep, fromWhole, stepOf, toWhole } from './decimal.ts';
 import type { Step } from './decimal.ts';
 import type { Series } from './store.ts';
 
@@ -110,7 +110,10 @@ export function encodeSummary(series: Series): Buffer {
 export function decodeSummary(bytes: Buffer): Bucket[] {
   const source: Source = { bytes: inflateRawSync(bytes), at: 0 };
   const how = takeByte(source);
-  const step: Step = { decimals: (how & (SINGLE - 1)) - DECIMALS_OFFSET, single: (how & SINGLE) !== 0 };
+  const raw = how === RAW;
+  const decimals = (how & (SINGLE - 1)) - DECIMALS_OFFSET;
+  const step = stepOf(raw ? 0 : decimals, !raw && (how & SINGLE) !== 0);
+  const exact = stepOf(step.decimals, false);
   const size = takeCount(source);
   const buckets: Bucket[] = [];
   let place = 0;
@@ -118,7 +121,7 @@ export function decodeSummary(bytes: Buffer): Bucket[] {
   for (let i = 0; i < size; i++) {
     place += takeSigned(source);
     const count = takeCount(source);
-    if (how === RAW) {
+    if (raw) {
       buckets.push({
         place,
         count,
@@ -131,7 +134,6 @@ export function decodeSummary(bytes: Buffer): Bucket[] {
     low += takeSigned(source);
     const high = low + takeCount(source);
     const sum = takeCount(source) + low * count;
-    const exact = { decimals: step.decimals, single: false };
     buckets.push({
       place,
       count,

@@ -3,6 +3,7 @@
  */
 import { putByte, putCount, putSigned, takeByte, takeCount, takeSigned } from './bytes.ts';
 import type { Sink, Source } from './bytes.ts';
+import type { Step } from './decimal.ts';
 import { PREDICTORS, restore, surprise } from './predict.ts';
 import { NARROW, WIDE, bitsOf, putCoded, takeCoded } from './range-code.ts';
 import type { Width } from './range-code.ts';
@@ -39,6 +40,9 @@ const TRIED_SHARE = 1 / 8;
 const TRIED_LEAST = 512;
 const STRETCHES = 4;
 
+/** A wide table pays in long lists only. */
+const WIDE_FROM = 8_192;
+
 function partOf(list: Float64Array, n: number): Float64Array {
   const size = Math.max(TRIED_LEAST, Math.ceil(n * TRIED_SHARE));
   if (n <= size) return list.subarray(0, n);
@@ -55,11 +59,12 @@ function partOf(list: Float64Array, n: number): Float64Array {
 function bestWay(list: Float64Array, n: number): { which: number; width: Width } {
   const part = partOf(list, n);
   const surprises = new Float64Array(part.length);
+  const widths = n >= WIDE_FROM ? ([NARROW, WIDE] as const) : ([NARROW] as const);
   let best: { which: number; width: Width } = { which: 0, width: NARROW };
   let least = Number.POSITIVE_INFINITY;
   for (let which = 0; which < PREDICTORS; which++) {
     surprise(which, part, surprises, part.length);
-    for (const width of [NARROW, WIDE] as const) {
+    for (const width of widths) {
       const bits = bitsOf(surprises, part.length, n, width);
       if (bits >= least * WORTH) continue;
       best = { which, width };
@@ -85,13 +90,10 @@ export function putWholes(sink: Sink, list: Float64Array, n: number): void {
   putCoded(sink, surprises, n, width);
 }
 
-/** How the numbers read are turned into what they stand for: times `by`, or through `by`; exact in different cases. */
-export interface Scale {
-  times: number;
-  through: number;
-}
+/** Numbers read are multiplied by `down` and divided by `up`: the step of ./decimal.ts. */
+export type Scale = Pick<Step, 'up' | 'down'>;
 
-const AS_THEY_ARE: Scale = { times: 1, through: 1 };
+const AS_THEY_ARE: Scale = { up: 1, down: 1 };
 
 /** Reads `n` numbers into `to`, from its start, scaled in the same pass. */
 export function takeWholes(source: Source, to: Float64Array, n: number, scale: Scale = AS_THEY_ARE): void {
@@ -102,7 +104,6 @@ export function takeWholes(source: Source, to: Float64Array, n: number, scale: S
   const unit = takeCount(source);
   takeCoded(source, to, n);
   restore(which, to, n);
-  const { times, through } = scale;
-  if (through === 1) for (let i = 0; i < n; i++) to[i] = (to[i]! * unit + base) * times;
-  else for (let i = 0; i < n; i++) to[i] = (to[i]! * unit + base) / through;
+  const { up, down } = scale;
+  for (let i = 0; i < n; i++) to[i] = ((to[i]! * unit + base) * down) / up;
 }

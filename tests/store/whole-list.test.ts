@@ -33,8 +33,8 @@ test('lists come back, one behind the other', () => {
 });
 
 test.each([
-  ['times', { times: 100, through: 1 }, 100],
-  ['through', { times: 1, through: 100 }, 0.01],
+  ['down', { up: 1, down: 100 }, 100],
+  ['up', { up: 100, down: 1 }, 0.01],
 ])('numbers are scaled, %s', (_, scale, one) => {
   const sink = newSink(8);
   putWholes(sink, Float64Array.of(1, 3, 791), 3);
