@@ -95,6 +95,7 @@ export const EXPLAINED_BY: Record<AlarmKind, readonly AlarmKind[]> = {
     'short-cycling',
     'tank-overcharged',
     'level-low',
+    'tank-air-lost',
   ],
   'cycle-count': [
     ...NO_DELIVERY,

@@ -4,6 +4,7 @@
  * band, read off the run's own shape.
  */
 import type { Cycle } from '../cycles/cycle.ts';
+import type { Baseline } from './baseline.ts';
 import { median } from './robust.ts';
 
 /** How far from the middle of the band a point may lie, as a share of the band. */
@@ -27,4 +28,12 @@ export function ampsAtMid(cycle: Cycle, band: { cutInKpa: number; cutOutKpa: num
     if (Math.abs(kpa - middle) <= near) found.push(amps);
   }
   return median(found);
+}
+
+/** Sets a cycle's `ampsAtMid` while it still has its shape, by the band of the baseline; without one there is nothing to compare with. */
+export function noteAmpsAtMid(cycle: Cycle, baseline: Baseline | undefined): void {
+  const { cutInKpa, cutOutKpa } = baseline ?? {};
+  if (!cutInKpa || !cutOutKpa) return;
+  const amps = ampsAtMid(cycle, { cutInKpa: cutInKpa.median, cutOutKpa: cutOutKpa.median });
+  if (amps !== undefined) cycle.ampsAtMid = amps;
 }

@@ -59,7 +59,10 @@ export interface AmpsShift {
 export function ampsShift(scene: Scene, memo: Memo): AmpsShift | null | undefined {
   const { cycle } = scene;
   const { baseline } = scene.pump;
-  if (!cycle || !baseline?.amps || scene.pump.card.control === 'variable-speed') return undefined;
+  const { control } = scene.pump.card;
+  // A drive and a throttling valve let current follow demand: a season of more water is no fault.
+  if (!cycle || !baseline?.amps || control === 'variable-speed' || control === 'constant-pressure-valve')
+    return undefined;
   const latest = measureOf(scene, baseline);
   if (!latest || latest.of(cycle) === undefined || !isUsual(scene, cycle)) return undefined;
   const step = judge(scene, memo, latest, { slow: false, runs: STEP_RUNS, share: STEP_SHARE });

@@ -49,7 +49,9 @@ export const cutOutNotReached: Watch = {
 
 function look(scene: Scene): Finding | null | undefined {
   if (!hasPressureCycle(scene.pump)) return undefined;
-  return scene.why === 'cycle' ? afterRun(scene) : whileRunning(scene);
+  if (scene.why === 'cycle') return afterRun(scene);
+  // A constant-pressure valve holds a level by design, and throttles the current with it.
+  return scene.pump.card.control === 'constant-pressure-valve' ? undefined : whileRunning(scene);
 }
 
 function afterRun(scene: Scene): Finding | null | undefined {

@@ -104,6 +104,7 @@ function pressureIsHeld(scene: Scene, kpa: Spread): boolean {
   const cutOut = cutOutOf(scene);
   if (scene.pump.card.control === 'variable-speed') return cutIn === undefined || kpa.mean > cutIn - 10 * PSI;
   if (cutIn === undefined || cutOut === undefined) return false;
+  if (scene.pump.card.control === 'constant-pressure-valve') return kpa.mean > cutIn - 2 * PSI;
   return kpa.mean > cutIn + 0.6 * (cutOut - cutIn);
 }
 

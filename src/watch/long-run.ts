@@ -169,5 +169,6 @@ function isWeak(scene: Scene, run: OpenRun, kpa: number | undefined): boolean {
   const cutOut = highestCutOut(scene);
   const usual = usualAmps(scene);
   if (kpa === undefined || cutIn === undefined || cutOut === undefined || usual === undefined) return false;
+  if (scene.pump.card.control !== 'pressure-switch') return false;
   return kpa > cutIn + (cutOut - cutIn) / 2 && run.amps !== undefined && run.amps < 0.97 * usual;
 }

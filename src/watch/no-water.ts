@@ -20,7 +20,7 @@ export const noWater: Watch = {
   each: 'well',
   on: ['minute'],
   onDelayS: 60,
-  offDelayS: 600,
+  offDelayS: 3600,
   look,
 };
 

@@ -15,6 +15,8 @@ const RELIEF_CLEAR_KPA = 2 * PSI;
 /** Pressure must fall this far under the limit before the alarm goes: 2 % of a 100 psi span (starting value of ANSI/ISA-18.2, from memory). */
 const DEADBAND_KPA = 2 * PSI;
 
+/** Runs after which the switch's own points are known (./facts.ts). */
+const RUNS_TO_JUDGE = 3;
 /** A day and two hours without it: what comes back each day (contacts that stick now and then, a heater each morning) is one alarm. */
 const OFF_DELAY_S = 26 * 3600;
 
@@ -42,6 +44,8 @@ function look(scene: Scene, memo: Memo): Finding | null | undefined {
   // What a running pump raised stands there after it stopped at last: it is still the running pump's pressure.
   const running =
     scene.pumps.some((pump) => pump.run !== undefined) && (pumpOf(scene, minute)?.ranS ?? 0) > 0;
+  // With nothing learnt yet a switch that opens higher than its card says is more likely a wrong card: its next runs tell.
+  if (!running && !scene.pump.pinned && scene.pump.cycles.length < RUNS_TO_JUDGE) return undefined;
   if (running) memo['ran'] = true;
   return memo['ran'] === true
     ? whileRunning(minute.kpa.mean, cutOut, limit, { sinceMs, running })

@@ -23,7 +23,7 @@ export const switchShift: Watch = {
   each: 'pump',
   on: ['cycle'],
   onDelayS: 0,
-  offDelayS: 21_600,
+  offDelayS: 2 * 86_400,
   look,
 };
 

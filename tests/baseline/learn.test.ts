@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { DayEvent } from '../../shared/api/events.ts';
 import type { AlarmKind } from '../../shared/words/kinds.ts';
 import type { Baseline } from '../../src/baseline/baseline.ts';
-import { ampsAtMid } from '../../src/baseline/comparable.ts';
+import { ampsAtMid, noteAmpsAtMid } from '../../src/baseline/comparable.ts';
 import {
   learnCycle,
   learnDay,
@@ -237,6 +237,13 @@ describe('restartLearning and pinBaseline', () => {
 describe('ampsAtMid', () => {
   it('is the current at the middle of the band, whatever else the run did', () => {
     expect(ampsAtMid(cycleOf(0, 0, {}), { cutInKpa: 276, cutOutKpa: 414 })).toBeCloseTo(8, 1);
+  });
+  it('is noted on a cycle once there is a baseline', () => {
+    const cycle = cycleOf(0, 0, {});
+    noteAmpsAtMid(cycle, undefined);
+    expect(cycle.ampsAtMid).toBeUndefined();
+    noteAmpsAtMid(cycle, live(days(5)).baseline);
+    expect(cycle.ampsAtMid).toBeCloseTo(8, 1);
   });
   it('is absent where the run was never there, or has no shape', () => {
     expect(ampsAtMid(cycleOf(0, 0, {}), { cutInKpa: 500, cutOutKpa: 640 })).toBeUndefined();

@@ -156,6 +156,12 @@ describe('dry-run', () => {
         { card: houseCard({ pump: { control: 'variable-speed' } }) },
       ],
       [
+        'a constant-pressure valve throttles: less current at its level',
+        'rest 42psi | run 5.5A 50psi x60',
+        [],
+        { card: houseCard({ pump: { control: 'constant-pressure-valve' } }) },
+      ],
+      [
         'stands through its rests, and goes six hours after good runs',
         'rest 42psi | run 4.4A 38psi x3 | rest 38psi x60 | run 8A 45psi to 60psi x2 | rest 60psi x200 | run 8A 45psi to 60psi x2 | rest 60psi x250 | run 8A 45psi to 60psi x2',
         ['2 min dry-run raised now low-well', '519 min dry-run cleared'],

@@ -205,6 +205,12 @@ describe('cut-out-not-reached', () => {
       ],
       ['the same with full current is water drawn: three hours', 'run 8A 55psi x170', []],
       ['a garden has ten', 'run 8A 55psi x500', [], { card: houseCard({ uses: ['irrigation'] }) }],
+      [
+        'a constant-pressure valve holds a level by design',
+        'run 6A 55psi x900',
+        [],
+        { card: houseCard({ pump: { control: 'constant-pressure-valve' } }) },
+      ],
       ['a level in the lower half is a demand', 'run 7.9A 45psi x400', []],
     ],
     ['cut-out-not-reached'],
