@@ -25,7 +25,7 @@ export function passMinute(well: WellState, minuteMs: number, emit: Emit): void 
       );
     }
   }
-  Object.assign(well.waterScene, waterMinute(well.water, minuteMs));
+  well.waterScene = waterMinute(well.water, minuteMs);
   well.minutes.push(
     closeMinute(
       well.minute,

@@ -1,0 +1,108 @@
+/**
+ * The load, in a process of its own: many connections, each speaking for some nodes, QoS 1 with a window. Frames are made first;
+ * then it says `ready`, and on `go` sends all of them and says how long it took until the last was acknowledged.
+ */
+import { connect, type Socket } from 'node:net';
+import { ANSWER_BYTES, connectFrame, publishFrame } from './frames.ts';
+import { benchPack, makeTrack, PACK_S } from './packs.ts';
+
+export interface LoadOrder {
+  port: number;
+  connections: number;
+  nodesEach: number;
+  packsEach: number;
+  /** Messages a second in all; 0: as fast as they are acknowledged. */
+  perSecond: number;
+  /** Every so many nodes' taps run dry, which raises an alarm; 0: none. */
+  dryEvery: number;
+}
+
+export type LoadWord = { word: 'ready' } | { word: 'done'; ms: number; messages: number };
+
+const WINDOW = 20;
+
+interface Pipe {
+  socket: Socket;
+  frames: Buffer[];
+  sent: number;
+  acked: number;
+}
+
+export function nodeNames(order: Pick<LoadOrder, 'connections' | 'nodesEach'>): string[] {
+  return Array.from({ length: order.connections * order.nodesEach }, (_, i) => `bench-${i}`);
+}
+
+/** Frames of one connection: its nodes take turns, pack by pack, as they would in life. */
+function framesOf(order: LoadOrder, connection: number, track: ReturnType<typeof makeTrack>): Buffer[] {
+  const fromMs = Math.floor(Date.now() / 1000) * 1000 - order.packsEach * PACK_S * 1000;
+  const frames: Buffer[] = [];
+  for (let seq = 1; seq <= order.packsEach; seq++) {
+    for (let i = 0; i < order.nodesEach; i++) {
+      const index = connection * order.nodesEach + i;
+      const node = { name: `bench-${index}`, offset: (index * 977) % track.amps.length };
+      const dry = order.dryEvery > 0 && index % order.dryEvery === 0;
+      const pack = benchPack(dry ? { ...track, pascal: track.pascal.map(() => 15_000) } : track, node, seq, fromMs);
+      frames.push(publishFrame(`wells/${node.name}/readings`, pack, ((frames.length + 1) % 65_000) + 1));
+    }
+  }
+  return frames;
+}
+
+async function open(port: number, connection: number): Promise<Socket> {
+  const socket = connect(port, '127.0.0.1');
+  socket.setNoDelay(true);
+  await new Promise<void>((done, fail) => {
+    socket.once('error', fail);
+    socket.once('connect', () => socket.write(connectFrame(`load-${connection}`)));
+    socket.once('data', () => done());
+  });
+  return socket;
+}
+
+function pump(pipe: Pipe, may: () => boolean): void {
+  while (pipe.sent < pipe.frames.length && pipe.sent - pipe.acked < WINDOW && may()) pipe.socket.write(pipe.frames[pipe.sent++]!);
+}
+
+function send(pipes: Pipe[], order: LoadOrder): Promise<number> {
+  const began = performance.now();
+  let total = 0;
+  const may = (): boolean => {
+    if (order.perSecond > 0 && total >= ((performance.now() - began) / 1000) * order.perSecond) return false;
+    total++;
+    return true;
+  };
+  return new Promise((resolve) => {
+    let open = pipes.length;
+    for (const pipe of pipes) {
+      let bytes = 0;
+      pipe.socket.on('data', (chunk) => {
+        bytes += chunk.length;
+        pipe.acked = Math.floor(bytes / ANSWER_BYTES);
+        pump(pipe, may);
+        if (pipe.acked < pipe.frames.length) return;
+        pipe.socket.removeAllListeners('data');
+        if (--open === 0) resolve(performance.now() - began);
+      });
+      pump(pipe, may);
+    }
+    if (order.perSecond > 0) {
+      const timer = setInterval(() => {
+        for (const pipe of pipes) pump(pipe, may);
+        if (open === 0) clearInterval(timer);
+      }, 5);
+    }
+  });
+}
+
+export async function runLoad(order: LoadOrder, tell: (word: LoadWord) => void, go: Promise<unknown>): Promise<void> {
+  const track = makeTrack(6 * 3600, 5);
+  const pipes: Pipe[] = [];
+  for (let connection = 0; connection < order.connections; connection++) {
+    pipes.push({ socket: await open(order.port, connection), frames: framesOf(order, connection, track), sent: 0, acked: 0 });
+  }
+  tell({ word: 'ready' });
+  await go;
+  const ms = await send(pipes, order);
+  tell({ word: 'done', ms, messages: pipes.reduce((sum, pipe) => sum + pipe.frames.length, 0) });
+  for (const pipe of pipes) pipe.socket.destroy();
+}

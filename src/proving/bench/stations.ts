@@ -1,0 +1,92 @@
+/** CPU a message of each station by itself, on one thread: what the whole line's cost is made of. */
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { readCard } from '../../card/read-card.ts';
+import { readTable } from '../../card/reads.ts';
+import { newWell } from '../../engine/engine.ts';
+import { newLine, passLine } from '../../run/live/line.ts';
+import { offerPack } from '../../readings/merge.ts';
+import { newNode, receivePack } from '../../readings/node.ts';
+import type { PlacedPack } from '../../readings/placed.ts';
+import { openStore } from '../../store/open-store.ts';
+import type { Pack } from '../../wire/messages.ts';
+import { readMessage } from '../../wire/read-message.ts';
+import { benchPack, makeTrack, PACK_S } from './packs.ts';
+
+export interface StationCosts {
+  decodeUs: number;
+  intakeUs: number;
+  engineUs: number;
+  commitUs: number;
+}
+
+const ROOT = 'wells';
+/** Messages of one commit under load. */
+const PER_COMMIT = 200;
+
+/** `messages` packs of `nodes` nodes through one station after the other. */
+export function benchStations(messages: number, nodes: number): StationCosts {
+  const track = makeTrack(3600, 9);
+  const fromMs = Date.UTC(2026, 0, 6);
+  const raw = Array.from({ length: messages }, (_, i) => {
+    const name = `n-${i % nodes}`;
+    const seq = Math.floor(i / nodes) + 1;
+    return { name, arrivalMs: fromMs + seq * PACK_S * 1000, bytes: benchPack(track, { name, offset: (i % nodes) * 37 }, seq, fromMs) };
+  });
+  const packs: Pack[] = [];
+  const decodeUs = each(messages, () => {
+    for (const { name, arrivalMs, bytes } of raw) {
+      const read = readMessage({ root: ROOT, topic: `${ROOT}/${name}/readings`, payload: bytes, retained: false, arrivalMs });
+      if (read.is !== 'pack') throw new Error(`Cannot bench: a pack was read as ${read.is}`);
+      packs.push(read.pack);
+    }
+  });
+  const states = new Map(Array.from({ length: nodes }, (_, i) => [`n-${i}`, newNode(`n-${i}`)]));
+  const placed: PlacedPack[] = [];
+  const intakeUs = each(messages, () => {
+    for (const [i, pack] of packs.entries()) {
+      const receipt = receivePack(states.get(pack.node)!, pack, raw[i]!.arrivalMs);
+      if (receipt.is !== 'duplicate') placed.push(receipt.placed);
+    }
+  });
+  return { decodeUs, intakeUs, engineUs: engineCost(placed, nodes), commitUs: commitCost(placed) };
+}
+
+function engineCost(placed: PlacedPack[], nodes: number): number {
+  const cards = Array.from({ length: nodes }, (_, i) => {
+    const read = readCard({ well: `n-${i}` });
+    if ('problem' in read) throw new Error(read.problem);
+    return read.card;
+  });
+  const table = readTable(cards);
+  const lines = new Map(cards.map((card) => [card.well, newLine(card.well, newWell(card))]));
+  return each(placed.length, () => {
+    for (const pack of placed) {
+      const line = lines.get(pack.node)!;
+      offerPack(line.inbox, line.well, pack, table);
+      passLine(line, pack.columns[0]!.times.at(-1)!, () => undefined);
+    }
+  });
+}
+
+function commitCost(placed: PlacedPack[]): number {
+  const folder = mkdtempSync(join(tmpdir(), 'stillwell-bench-'));
+  const store = openStore(join(folder, 'bench.db'));
+  const cost = each(placed.length, () => {
+    for (let i = 0; i < placed.length; i += PER_COMMIT) {
+      store.commit(placed.slice(i, i + PER_COMMIT).map((pack) => ({ change: 'pack', pack })));
+    }
+  });
+  store.close();
+  rmSync(folder, { recursive: true, force: true });
+  return cost;
+}
+
+/** CPU of `work`, us for each of `n`. */
+function each(n: number, work: () => void): number {
+  const before = process.cpuUsage();
+  work();
+  const used = process.cpuUsage(before);
+  return (used.user + used.system) / n;
+}
