@@ -16,8 +16,8 @@ const FILL_SHARE = 0.72;
 const FILL_BACK = 0.8;
 /** Of the least time reckoned from the card: half leaves room for a card that is a size off. */
 const RECKONED_SHARE = 0.5;
-/** Half of the loss within two days is not a valve that weeps. */
-const FAST_MS = 2 * 86_400_000;
+/** From whole to this within a day is not a valve that weeps. Judged once, when it is first told. */
+const FAST_MS = 86_400_000;
 
 export const tankAirLost: Watch = {
   alarm: 'tank-air-lost',
@@ -76,13 +76,14 @@ function noteDecline(scene: Scene, memo: Memo, share: number | undefined): void 
   if (share === undefined) return;
   if (share > 0.94) {
     memo['wholeMs'] = scene.atMs;
+    delete memo['fast'];
     delete memo['fallingSinceMs'];
   } else memo['fallingSinceMs'] = numberOf(memo, 'fallingSinceMs', scene.atMs);
 }
 
 function causesOf(scene: Scene, memo: Memo): Finding['causes'] {
   const wholeMs = numberOf(memo, 'wholeMs', NaN);
-  const fast = Number.isFinite(wholeMs) && scene.atMs - wholeMs < FAST_MS;
+  memo['fast'] ??= Number.isFinite(wholeMs) && scene.atMs - wholeMs < FAST_MS;
   return weigh(
     fast ? { 'bladder-burst': 0.5, 'tank-air-lost': 0.45 } : { 'tank-air-lost': 0.55, 'bladder-burst': 0.4 },
   );
