@@ -45,6 +45,56 @@ export function isStrict(source: Series): boolean {
   return true;
 }
 
+/** Which of two places comes first: by time, then a number before a fault, the smaller number, the smaller fault code. */
+function comesFirst({ timeMs, value, fault }: Series, a: number, b: number): boolean {
+  const apart = timeMs[a]! - timeMs[b]!;
+  if (apart !== 0) return apart < 0;
+  const x = fault[a]!;
+  const y = fault[b]!;
+  if (x === 0 && y === 0) return value[a]! <= value[b]!;
+  return x <= y;
+}
+
+/** Ends of the stretches that are in order already. */
+function runEnds(source: Series): number[] {
+  const ends: number[] = [];
+  for (let i = 1; i < source.n; i++) if (!comesFirst(source, i - 1, i)) ends.push(i);
+  ends.push(source.n);
+  return ends;
+}
+
+/**
+ * All places in order, by merging the stretches that are in order already: late readings are a few such stretches, so this is one
+ * pass and not a sorting of everything.
+ */
+function placesInOrder(source: Series): Uint32Array {
+  let places = Uint32Array.from({ length: source.n }, (_, i) => i);
+  let spare = new Uint32Array(source.n);
+  for (let ends = runEnds(source); ends.length > 1;) {
+    const merged: number[] = [];
+    for (let k = 0; k < ends.length; k += 2) {
+      const from = k === 0 ? 0 : ends[k - 1]!;
+      const middle = ends[k]!;
+      const to = ends[k + 1] ?? middle;
+      let a = from;
+      let b = middle;
+      for (let at = from; at < to; at++) {
+        const left = b >= to || (a < middle && comesFirst(source, places[a]!, places[b]!));
+        spare[at] = places[left ? a++ : b++]!;
+      }
+      merged.push(to);
+    }
+    // A last stretch without a partner was not copied.
+    if (ends.length % 2 === 1) {
+      const from = ends.at(-2) ?? 0;
+      spare.set(places.subarray(from), from);
+    }
+    [places, spare] = [spare, places];
+    ends = merged;
+  }
+  return places;
+}
+
 /**
  * Ordered by time and, within one time, the chosen reading first; exact doubles once. `all` keeps the others of one time behind
  * the chosen one (for storage), else they are left out (for readers).
@@ -52,13 +102,7 @@ export function isStrict(source: Series): boolean {
 export function ordered(source: Series, all: boolean): Series {
   if (isStrict(source)) return source;
   const { timeMs, value, fault } = source;
-  const places = Uint32Array.from({ length: source.n }, (_, i) => i);
-  places.sort(
-    (a, b) =>
-      timeMs[a]! - timeMs[b]! ||
-      Number(fault[a] !== 0) - Number(fault[b] !== 0) ||
-      (fault[a] === 0 ? value[a]! - value[b]! : fault[a]! - fault[b]!),
-  );
+  const places = placesInOrder(source);
   const target = newColumns(source.n);
   let before = -1;
   for (const place of places) {

@@ -42,6 +42,7 @@ const HAS_FIRST = 8;
 const HAS_UP = 16;
 const CLOCK_STEP = 32;
 const TIME_UNKNOWN = 64;
+const HAS_SHIFT = 128;
 
 /** How a column is written: faults or none, its times in one of four ways, its values in steps or as doubles. */
 const HAS_FAULTS = 1;
@@ -88,7 +89,8 @@ function putPack(sink: Sink, pack: PlacedPack): void {
       (pack.first === undefined ? 0 : HAS_FIRST) |
       (pack.upMs === undefined ? 0 : HAS_UP) |
       (pack.clockStep ? CLOCK_STEP : 0) |
-      (pack.timeUnknown ? TIME_UNKNOWN : 0),
+      (pack.timeUnknown ? TIME_UNKNOWN : 0) |
+      (pack.shiftMs === undefined ? 0 : HAS_SHIFT),
   );
   putText(sink, pack.node);
   putDouble(sink, pack.arrivalMs);
@@ -97,6 +99,7 @@ function putPack(sink: Sink, pack: PlacedPack): void {
   if (pack.seq !== undefined) putCount(sink, pack.seq);
   if (pack.first !== undefined) putCount(sink, pack.first);
   if (pack.upMs !== undefined) putDouble(sink, pack.upMs);
+  if (pack.shiftMs !== undefined) putDouble(sink, pack.shiftMs);
   putCount(sink, pack.columns.length);
   let before: PackColumn | undefined;
   for (const column of pack.columns) {
@@ -120,6 +123,7 @@ function takePack(source: Source): PlacedPack {
     columns: [],
     digest,
     ...(has & HAS_UP ? { upMs: takeDouble(source) } : {}),
+    ...(has & HAS_SHIFT ? { shiftMs: takeDouble(source) } : {}),
     ...(has & CLOCK_STEP ? { clockStep: true } : {}),
     ...(has & TIME_UNKNOWN ? { timeUnknown: true } : {}),
   };
