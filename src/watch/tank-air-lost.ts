@@ -85,6 +85,8 @@ function causesOf(scene: Scene, memo: Memo): Finding['causes'] {
   const wholeMs = numberOf(memo, 'wholeMs', NaN);
   memo['fast'] ??= Number.isFinite(wholeMs) && scene.atMs - wholeMs < FAST_MS;
   return weigh(
-    fast ? { 'bladder-burst': 0.5, 'tank-air-lost': 0.45 } : { 'tank-air-lost': 0.55, 'bladder-burst': 0.4 },
+    memo['fast'] === true
+      ? { 'bladder-burst': 0.5, 'tank-air-lost': 0.45 }
+      : { 'tank-air-lost': 0.55, 'bladder-burst': 0.4 },
   );
 }
