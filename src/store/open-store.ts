@@ -155,11 +155,9 @@ class SqliteStore implements Store {
   }
 
   #keepClockStep(pack: PlacedPack): void {
-    const firstMs = Math.min(...pack.columns.flatMap(({ times }) => [...times]));
-    if (!Number.isFinite(firstMs)) return;
-    this.#shelf.db
-      .prepare('INSERT OR IGNORE INTO clock_step (node, at_ms) VALUES (?, ?)')
-      .run(pack.node, firstMs);
+    const put = this.#shelf.db.prepare('INSERT OR IGNORE INTO clock_step (node, at_ms) VALUES (?, ?)');
+    // Each channel begins anew with its own first reading.
+    for (const { times } of pack.columns) if (times.length > 0) put.run(pack.node, times[0]);
   }
 
   #apply(change: Exclude<Change, { change: 'pack' | 'refused' | 'node' }>): void {

@@ -55,6 +55,7 @@ const pack: fc.Arbitrary<PlacedPack> = fc
       seq: whole53,
       first: whole53,
       upMs: fc.double({ noNaN: true }),
+      shiftMs: fc.double({ noNaN: true }),
       clockStep: fc.constant(true as const),
       timeUnknown: fc.constant(true as const),
     },
