@@ -19,8 +19,8 @@ export interface Housekeeping {
   expireAfterMs: number;
 }
 
-/** Tails sealed in one transaction: one wait for the disk for all of them. */
-const SEAL_AT_ONCE = 64;
+/** Tails sealed in one transaction: one wait for the disk for all of them, yet some ten milliseconds at most. */
+const SEAL_AT_ONCE = 16;
 const TRIM_AT_ONCE = 2_000;
 const EXPIRE_AT_ONCE = 200;
 const THIN_AFTER = 4;
@@ -61,7 +61,7 @@ export function sealTails(shelf: Shelf, states: readonly SeriesState[]): void {
   for (const apply of done) apply();
 }
 
-export function merge(shelf: Shelf, state: SeriesState): void {
+function merge(shelf: Shelf, state: SeriesState): void {
   const doubles = shelf.db.transaction(() => mergeSeries(state.id, shelf.blocks))();
   state.freshBlocks = 0;
   state.freshReadings = 0;

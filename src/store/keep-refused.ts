@@ -5,7 +5,7 @@ import { refused, refusedCount } from './schema.ts';
 import type { RefusedRow, Store } from './store.ts';
 
 /** A flood of refusals must not fill the disk, and 200 are enough to see what a node does wrong. */
-export const REFUSED_KEPT = 200;
+const REFUSED_KEPT = 200;
 
 export interface RefusedTable {
   /** All refusals of one commit at once: a flood of them must not cost a row each. */

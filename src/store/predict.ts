@@ -27,7 +27,7 @@ const FILTERS: readonly Filter[] = [
 const NONE = 0;
 const LAST = 1;
 export const PREDICTORS = FILTERS.length + 1;
-export const BEST = FILTERS.length;
+const BEST = FILTERS.length;
 
 /** A surprise larger than this many usual ones is a step (a pump starts): the filter begins anew there. */
 const JUMP = 8;

@@ -1,5 +1,5 @@
 /**
- * The tables. Columns are what is asked by; the rest of a row is kept as JSON in the shape of the interface (./store.ts), so that
+ * The tables, for drizzle-kit as well as for queries (those that only it reads are marked public). Columns are what is asked by; the rest of a row is kept as JSON in the shape of the interface (./store.ts), so that
  * a field added there needs no migration. Times are Unix ms. Readings are never a row each: they are in `journal` until they are
  * sealed into `block`.
  */
@@ -7,13 +7,13 @@ import { blob, index, integer, primaryKey, sqliteTable, text, uniqueIndex } from
 import type { BaselineEvent, DayEvent } from '../../shared/api/events.ts';
 import type { ActRow, AlarmRow, CredentialRow, CycleRow, NodeRow, NoticeRow, RefusedRow } from './store.ts';
 
-/** All packs of one commit (./journal-codec.ts). Ids only grow, also when all rows are gone. */
+/** All packs of one commit (./journal-codec.ts). Ids only grow, also when all rows are gone. @public */
 export const journal = sqliteTable('journal', {
   id: integer('id').primaryKey(),
   body: blob('body', { mode: 'buffer' }).notNull(),
 });
 
-/** One channel of one node; `sealedRow` is the last journal row whose readings of it are in blocks. */
+/** One channel of one node; `sealedRow` is the last journal row whose readings of it are in blocks. @public */
 export const series = sqliteTable(
   'series',
   {
@@ -27,7 +27,7 @@ export const series = sqliteTable(
 
 /**
  * A stretch of one series (./block-codec.ts). `level` 0 is fresh and short, 1 is merged and long. `summary` stands before `body`
- * so that a chart of a year does not touch the pages of the readings. Both ends belong to the block.
+ * so that a chart of a year does not touch the pages of the readings. Both ends belong to the block. @public
  */
 export const block = sqliteTable(
   'block',
@@ -44,7 +44,7 @@ export const block = sqliteTable(
   (table) => [index('block_place').on(table.series, table.fromMs, table.toMs)],
 );
 
-/** Where a node's wrong clock was overruled: readings from here on are a new segment. */
+/** Where a node's wrong clock was overruled: readings from here on are a new segment. @public */
 export const clockStep = sqliteTable(
   'clock_step',
   { node: text('node').notNull(), atMs: integer('at_ms').notNull() },
@@ -155,7 +155,7 @@ export const refused = sqliteTable('refused', {
   row: text('row', { mode: 'json' }).$type<RefusedRow>().notNull(),
 });
 
-/** Engine states, as they were given. */
+/** Engine states, as they were given. @public */
 export const snapshot = sqliteTable(
   'snapshot',
   {

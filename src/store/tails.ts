@@ -6,7 +6,7 @@ import type { PlacedPack } from '../readings/placed.ts';
 import { newColumns } from './columns.ts';
 import type { Series } from './store.ts';
 
-export interface Tail extends Series {
+interface Tail extends Series {
   /** Journal rows of the first and the last reading. */
   firstRow: number;
   lastRow: number;
@@ -31,11 +31,11 @@ export type SeriesMap = Map<string, Map<string, SeriesState>>;
 const FIRST_SIZE = 64;
 
 /** Start packs are a series of their own, so that 50 readings a second do not stand between steady ones. */
-export const START_PREFIX = 'start:';
+const START_PREFIX = 'start:';
 /** Readings of which nobody knows when they were taken: kept where nothing looks for them by chance. */
 export const UNTIMED_PREFIX = 'untimed:';
 
-export function seriesChannel(pack: PlacedPack, channel: string): string {
+function seriesChannel(pack: PlacedPack, channel: string): string {
   const name = pack.kind === 'start' ? START_PREFIX + channel : channel;
   return pack.timeUnknown ? UNTIMED_PREFIX + name : name;
 }
