@@ -1,0 +1,119 @@
+/**
+ * What is reported depends on what was measured and done, not on when it arrived (contract, section 4): the live server, `replay`,
+ * any other packing, order or doubling of the same readings, and any point of stopping and going on give the same.
+ */
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { livedThrough, replayed, NO_TROUBLE, type Trouble } from './support/run-both.ts';
+import { alarmDifferences, differences } from './support/same.ts';
+import { travel, type ActName, type Plan, type Travel } from './support/scenario.ts';
+
+/** A failing run prints its seed; put it here, and its case below, for ever. */
+const SEED = 77;
+const RUNS = 14;
+
+const ACTS: ActName[] = [
+  'card',
+  'other-card',
+  'visit',
+  'pinned',
+  'acknowledged',
+  'expected',
+  'calibrated',
+  'shelved',
+];
+
+/** Whole per cents: of real numbers the tool would try the edges alone. */
+const percent = (min: number, max: number): fc.Arbitrary<number> =>
+  fc.integer({ min, max }).map((n) => n / 100);
+
+/** So many readings a channel at most: hours at 1 s, two days at 10 s. */
+const plans: fc.Arbitrary<Plan> = fc
+  .record({
+    seed: fc.nat(100_000),
+    pace: fc.constantFrom([1, 4], [2, 7], [5, 18], [10, 48]),
+    share: percent(40, 100),
+    fault: fc.constantFrom('none', 'stuck', 'air-lost'),
+    backlog: fc.option(fc.tuple(percent(0, 50), percent(10, 50))),
+    acts: fc.array(fc.record({ share: percent(5, 95), act: fc.constantFrom(...ACTS) }), { maxLength: 4 }),
+  })
+  .map(({ seed, pace, share, fault, backlog, acts }) => {
+    const hours = pace[1]! * share;
+    return {
+      seed,
+      hours,
+      everyS: pace[0]!,
+      fault: fault as Plan['fault'],
+      ...(backlog && { backlog: { fromH: hours * backlog[0], untilH: hours * (backlog[0] + backlog[1]) } }),
+      acts,
+    };
+  });
+
+const travels: fc.Arbitrary<Travel> = fc.record({
+  seed: fc.nat(100_000),
+  packS: fc.constantFrom(10, 20, 57, 300),
+  doubled: fc.constantFrom(0, 0.05, 0.5),
+  lateS: fc.constantFrom(0, 40, 5000),
+  clock: fc.constantFrom('utc', 'none', 'steps'),
+});
+
+const troubles: fc.Arbitrary<Trouble> = fc.record({
+  stops: fc.array(fc.record({ share: percent(0, 99), how: fc.constantFrom('clean', 'killed') }), {
+    maxLength: 5,
+  }),
+  beatEveryMs: fc.constantFrom(1000, 7000, 31_000),
+});
+
+/** Every difference between `replay` and the live server, over one journey. */
+async function replayAndLive(plan: Plan, how: Travel, trouble: Trouble): Promise<string[]> {
+  const journey = travel(plan, how);
+  const settled = await replayed(journey);
+  const live = livedThrough(journey, trouble);
+  return [
+    ...differences(settled, live.settled),
+    ...alarmDifferences(live.rows, live.settled.alarms, settled.alarms),
+  ];
+}
+
+describe('live and replay', () => {
+  it('say the same, stopped and started anywhere', async () => {
+    await fc.assert(
+      fc.asyncProperty(plans, travels, troubles, async (plan, how, trouble) => {
+        expect(await replayAndLive(plan, how, trouble)).toEqual([]);
+      }),
+      { seed: SEED, numRuns: RUNS, endOnFailure: true },
+    );
+  });
+
+  it('say the same over ten days', async () => {
+    const plan: Plan = {
+      seed: 3,
+      hours: 240,
+      everyS: 30,
+      fault: 'air-lost',
+      backlog: { fromH: 60, untilH: 80 },
+      acts: [],
+    };
+    expect(
+      await replayAndLive(
+        plan,
+        { seed: 1, packS: 600, doubled: 0.1, lateS: 5000, clock: 'utc' },
+        { stops: [{ share: 0.5, how: 'killed' }], beatEveryMs: 31_000 },
+      ),
+    ).toEqual([]);
+  });
+
+  it('say the same with a day of pressure that comes at its end', async () => {
+    const plan: Plan = {
+      seed: 3,
+      hours: 34,
+      everyS: 10,
+      fault: 'stuck',
+      backlog: { fromH: 5, untilH: 29 },
+      acts: [],
+    };
+    expect(
+      await replayAndLive(plan, { seed: 1, packS: 60, doubled: 0, lateS: 0, clock: 'utc' }, NO_TROUBLE),
+    ).toEqual([]);
+  });
+});

@@ -1,0 +1,165 @@
+/** One journey run through `replay` and through the live server, and what each made of it in one shape that can be compared. */
+import { Readable } from 'node:stream';
+import { vi } from 'vitest';
+import type { AlarmEvent, WellEvent } from '../../../shared/api/events.ts';
+import { openLive, type LiveServer } from '../../../src/run/live/server.ts';
+import { runReplay } from '../../../src/run/replay/replay.ts';
+import { openStore } from '../../../src/store/open-store.ts';
+import type { AlarmRow, Store } from '../../../src/store/store.ts';
+import { recordingOf, type Journey } from './scenario.ts';
+
+/** One alarm from raised to cleared, as it has settled. */
+export interface SettledAlarm {
+  key: string;
+  raised: AlarmEvent;
+  clearedMs?: number;
+}
+
+export interface Settled {
+  cycles: string[];
+  days: string[];
+  baselines: string[];
+  alarms: SettledAlarm[];
+}
+
+/** Judged by arrival (contract, section 4). */
+const BY_ARRIVAL = new Set(['node-silent', 'site-silent', 'node-conflict']);
+
+const sorted = (lines: readonly unknown[]): string[] => lines.map((line) => JSON.stringify(line)).sort();
+const keyOf = (event: AlarmEvent): string =>
+  [event.well, event.pump ?? '', event.node ?? '', event.alarm].join('/');
+
+export async function replayed(journey: Journey): Promise<Settled> {
+  let text = '';
+  const problems: string[] = [];
+  const code = await runReplay(
+    { recording: '-', cards: [] },
+    {
+      stdin: Readable.from([Buffer.from(recordingOf(journey))]),
+      out: (more) => void (text += more),
+      err: (line) => problems.push(line),
+      progress: false,
+    },
+  );
+  if (code !== 0) throw new Error(`Cannot replay: exit ${code}: ${problems.join('; ')}`);
+  const events = text
+    .split('\n')
+    .filter((line) => line !== '')
+    .map((line) => JSON.parse(line) as WellEvent);
+  const of = (kind: WellEvent['event']): WellEvent[] => events.filter((event) => event.event === kind);
+  return {
+    cycles: sorted(of('cycle')),
+    days: sorted(of('day')),
+    baselines: sorted(of('baseline')),
+    alarms: paired(of('alarm') as AlarmEvent[]),
+  };
+}
+
+function paired(events: readonly AlarmEvent[]): SettledAlarm[] {
+  const made: SettledAlarm[] = [];
+  for (const event of events) {
+    if (BY_ARRIVAL.has(event.alarm)) continue;
+    const key = keyOf(event);
+    if (event.state === 'raised') {
+      made.push({ key, raised: event });
+      continue;
+    }
+    const standing = made.findLast((alarm) => alarm.key === key && alarm.clearedMs === undefined);
+    if (!standing)
+      throw new Error(`An alarm is ${event.state} that was never raised: ${JSON.stringify(event)}`);
+    if (event.state === 'cleared') standing.clearedMs = Date.parse(event.at);
+    else standing.raised = event;
+  }
+  return made;
+}
+
+/** What happens to the server between messages. */
+export interface Trouble {
+  /** Shares of the items after which the server stops: cleanly, or dead. */
+  stops: readonly { share: number; how: 'clean' | 'killed' }[];
+  beatEveryMs: number;
+}
+
+export const NO_TROUBLE: Trouble = { stops: [], beatEveryMs: 5000 };
+
+export interface LiveRun {
+  settled: Settled;
+  rows: AlarmRow[];
+  store: Store;
+}
+
+/** Runs a journey live, by the journey's own clock. Timers are the test's: nothing depends on how fast the machine is. */
+export function livedThrough(journey: Journey, trouble: Trouble): LiveRun {
+  const store = openStore(':memory:');
+  const clock = { nowMs: journey.startMs };
+  const log: string[] = [];
+  const open = (): LiveServer =>
+    openLive({
+      store,
+      root: 'wells',
+      observe: false,
+      letInAll: true,
+      now: () => clock.nowMs,
+      publish: () => undefined,
+      tell: () => [],
+      log: (level, sentence) => void (level === 'info' || log.push(sentence)),
+      beatsByItself: false,
+      gatherMs: 0,
+    });
+  vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout', 'setInterval', 'clearInterval'] });
+  try {
+    let live = open();
+    const stops = trouble.stops.map(({ share, how }) => ({
+      after: Math.floor(share * journey.items.length),
+      how,
+    }));
+    let beatMs = clock.nowMs;
+    for (const [index, item] of journey.items.entries()) {
+      for (; beatMs < item.atMs; beatMs += trouble.beatEveryMs) {
+        clock.nowMs = beatMs;
+        vi.advanceTimersByTime(1);
+        live.beat();
+      }
+      clock.nowMs = item.atMs;
+      if ('act' in item) {
+        vi.advanceTimersByTime(1);
+        const done = live.act(item.act);
+        if ('no' in done) throw new Error(done.no);
+      } else
+        live.take({ topic: item.topic, payload: new TextEncoder().encode(item.payload), retained: false });
+      for (const stop of stops) {
+        if (stop.after !== index) continue;
+        vi.advanceTimersByTime(1);
+        if (stop.how === 'clean') void live.close();
+        live = open();
+      }
+    }
+    vi.advanceTimersByTime(1);
+    // The last late packs wait for their turn of running again, a minute at most.
+    for (const sinceEndMs of [-62_000, -31_000, 0]) {
+      clock.nowMs = journey.endMs + sinceEndMs;
+      live.beat();
+    }
+    if (log.length > 0) throw new Error(log.join('\n'));
+    return { settled: settledOf(store, live), rows: store.alarms({}), store };
+  } finally {
+    vi.useRealTimers();
+  }
+}
+
+function settledOf(store: Store, live: LiveServer): Settled {
+  const wells = [...live.state().lines.keys()];
+  const rows = store.alarms({}).filter((row) => row.withdrawnMs === undefined && !BY_ARRIVAL.has(row.alarm));
+  return {
+    cycles: sorted(
+      wells.flatMap((well) => store.cycles(well, 0, Number.MAX_SAFE_INTEGER).map((row) => row.event)),
+    ),
+    days: sorted(wells.flatMap((well) => store.days(well, 0, Number.MAX_SAFE_INTEGER))),
+    baselines: sorted(wells.flatMap((well) => store.baselines(well))),
+    alarms: rows.map((row) => ({
+      key: keyOf(row.event),
+      raised: row.event,
+      ...(row.clearedMs !== undefined && { clearedMs: row.clearedMs }),
+    })),
+  };
+}
