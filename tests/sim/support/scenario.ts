@@ -68,10 +68,12 @@ const HOUR_MS = 3_600_000;
 const BOOTED_MS = START_MS - 60_000;
 /** After the last arrival, so long that nobody is waited for any more, and not so long that silence is news. */
 const AFTER_MS = 300_000;
+/** Everything has come so long after it was measured: 5,000 s late, a pack of 300 s, and 600 s till it is doubled. */
+const LATEST_MS = 6_000_000;
 /** A node that holds its packs back still says that it is there. */
 const HERE_EVERY_MS = 240_000;
 
-interface Column {
+export interface Column {
   node: string;
   channel: string;
   times: number[];
@@ -112,7 +114,8 @@ function storyOf(plan: Plan): Story | undefined {
   };
 }
 
-function measure(plan: Plan): Column[] {
+/** What was measured. */
+export function measure(plan: Plan): Column[] {
   const untilMs = START_MS + plan.hours * HOUR_MS;
   const columns: Column[] = [];
   const column = (node: string, channel: string): Column => {
@@ -149,7 +152,8 @@ const MILL_CARD = {
   reads: { current: `${PANEL}:current`, pressure: `${PUMP_HOUSE}:pressure` },
 };
 
-function actsOf(plan: Plan): Done[] {
+/** What was done, in the order of time. */
+export function actsOf(plan: Plan): Done[] {
   const at = (share: number): number => Math.round(START_MS + share * plan.hours * HOUR_MS);
   const done: Done[] = [{ atMs: START_MS - 1000, act: { kind: 'card-changed', card: MILL_CARD } }];
   for (const { share, act } of plan.acts) {
@@ -214,7 +218,7 @@ function actsOf(plan: Plan): Done[] {
         act satisfies never;
     }
   }
-  return done;
+  return done.sort((a, b) => a.atMs - b.atMs);
 }
 
 /** Packs of one node, oldest first, each with the time of its last reading. */
@@ -308,10 +312,9 @@ export function travel(plan: Plan, how: Travel): Journey {
     ...actsOf(plan),
     ...[PANEL, PUMP_HOUSE, ORCHARD].flatMap((node) => arrivals(node, plan, how, columns, random)),
   ].sort((a, b) => a.atMs - b.atMs);
-  const latest = items.at(-1)!.atMs;
   const measured = START_MS + plan.hours * HOUR_MS;
   // The same end for every way of travelling, so that all have seen the same minutes.
-  const endMs = Math.max(measured + 700_000 + (how.lateS + 60) * 1000, latest) + AFTER_MS;
+  const endMs = measured + LATEST_MS + AFTER_MS;
   return { startMs: START_MS - 2000, endMs, items };
 }
 
