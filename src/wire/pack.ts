@@ -55,9 +55,23 @@ function readRecords(source: PackSource, read: { value: unknown } | Refusal): Pa
   if (records.length > MAX_RECORDS) {
     return refuse('too-many-records', `A pack has ${MAX_RECORDS} records at most, not ${records.length}.`);
   }
+  const first = isFields(records[0]) ? records[0] : {};
+  const pack = readResolved(source, records, first);
+  return isRefusal(pack) ? { ...pack, ...countedAs(pack, first) } : pack;
+}
+
+/**
+ * Of a refused pack whose boot and seq can be read all the same, nothing more is wanted. One that bears another node's name counts for
+ * nobody: it may not be this node's at all.
+ */
+function countedAs({ refused }: Refusal, { boot, seq }: Fields): Pick<Refusal, 'boot' | 'seq'> {
+  return refused !== 'name-mismatch' && isCount(boot) && isCount(seq) ? { boot, seq } : {};
+}
+
+function readResolved(source: PackSource, records: unknown[], first: Fields): Pack | Refusal {
   const resolved = resolveSenml(records);
   if (isRefusal(resolved)) return resolved;
-  const stamp = readStamp(isFields(records[0]) ? records[0] : {});
+  const stamp = readStamp(first);
   if (isRefusal(stamp)) return stamp;
   const clock = readClock(resolved, stamp);
   if (typeof clock === 'object') return clock;
