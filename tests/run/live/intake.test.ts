@@ -1,0 +1,121 @@
+/** What comes, whatever it is, is placed, doubled, refused or held back, and never stops the next. */
+import { describe, expect, it } from 'vitest';
+import { helloText, NOON, openRig, packText, times } from './rig.ts';
+import { useTestTimers } from './timers.ts';
+
+useTestTimers();
+
+const goodPack = (seq: number): string =>
+  packText('barn', { fromMs: NOON + seq * 10_000 - 10_000, seq, current: times(10, 0.1) });
+
+describe('a message', () => {
+  it.each([
+    ['no JSON', 'wells/barn/readings', '[{"n":"current"', false, 'not-json'],
+    ['an empty pack', 'wells/barn/readings', '[]', false, 'empty'],
+    [
+      'of another node',
+      'wells/barn/readings',
+      '[{"n":"shed:current","u":"A","v":1}]',
+      false,
+      'name-mismatch',
+    ],
+    ['a kept copy', 'wells/barn/readings', goodPack(1), true, 'retained'],
+    ['to a topic of no use', 'wells/barn/wishes', '{}', false, 'unknown-topic'],
+    ['a hello that is none', 'wells/barn/hello', '{"contract":"one"}', false, 'bad-hello'],
+  ])(
+    'that is %s is counted by its reason, kept for a look, and does not stop the next',
+    (_what, topic, payload, retained, reason) => {
+      const rig = openRig();
+      const bad = rig.send(topic, payload, retained);
+      const good = rig.send('wells/barn/readings', goodPack(1));
+      const { counts, last } = rig.store.refused(10);
+      expect(counts).toEqual([{ reason, count: 1, lastMs: NOON }]);
+      expect(last).toMatchObject([{ reason, topic, head: Buffer.from(payload).toString('base64') }]);
+      expect([bad.kept, good.kept]).toEqual([true, true]);
+      expect(rig.store.readings('barn', 'current', 0, Number.MAX_SAFE_INTEGER).n).toBe(10);
+      expect(rig.log).toEqual([]);
+    },
+  );
+
+  it('refused whose boot and seq can be read is no more wanted', () => {
+    const rig = openRig();
+    rig.send('wells/barn/hello', helloText());
+    rig.send('wells/barn/readings', goodPack(1));
+    rig.send(
+      'wells/barn/readings',
+      '[{"bn":"barn:","bt":1772452810,"boot":17,"seq":2,"n":"current","u":"degF","v":1}]',
+    );
+    rig.send('wells/barn/readings', goodPack(3));
+    rig.wait(2000);
+    expect(rig.store.refused(5).counts).toMatchObject([{ reason: 'wrong-unit' }]);
+    expect(rig.said.get('wells/barn/kept')).toBe('{"boot":17,"seq":3}');
+  });
+
+  it('that comes twice counts once', () => {
+    const rig = openRig();
+    rig.send('wells/barn/readings', goodPack(1));
+    rig.send('wells/barn/readings', goodPack(1));
+    expect(rig.live.state().counts).toMatchObject({ packs: 1, duplicates: 1, readings: 10 });
+  });
+
+  it('is told to be kept only once it is on disk, and once a second at most', () => {
+    const rig = openRig();
+    for (let seq = 1; seq <= 5; seq++) rig.send('wells/barn/readings', goodPack(seq));
+    expect(rig.saidTimes.get('wells/barn/kept')).toBe(1);
+    rig.wait(1000);
+    expect(rig.saidTimes.get('wells/barn/kept')).toBe(2);
+    expect(rig.said.get('wells/barn/kept')).toBe('{"boot":17,"seq":5}');
+  });
+
+  it('later than the settling time is stored and counted, and runs nothing again', () => {
+    const rig = openRig();
+    rig.send('wells/barn/readings', goodPack(1));
+    rig.wait(5 * 60_000, 60_000);
+    const before = rig.live.state().counts.reruns;
+    rig.send(
+      'wells/barn/readings',
+      packText('barn', { fromMs: NOON - 8 * 86_400_000, boot: 3, seq: 1, current: times(10, 0.1) }),
+    );
+    rig.wait(5 * 60_000, 60_000);
+    expect(rig.live.state().counts).toMatchObject({ tooLate: 1, reruns: before });
+    expect(rig.store.readings('barn', 'current', 0, NOON - 86_400_000).n).toBe(10);
+  });
+});
+
+describe('a node that was not let in', () => {
+  it('is listed with what it says, told to hold, and loses nothing once it is let in', () => {
+    const rig = openRig({ letInAll: false });
+    rig.send('wells/barn/hello', helloText({ firmware: 'tarn-clamp 0.3.1' }));
+    rig.send('wells/barn/readings', goodPack(1));
+    rig.wait(2000);
+    expect(rig.said.get('wells/barn/kept')).toBe('{"wait":true}');
+    expect(rig.store.nodes()).toMatchObject([
+      { node: 'barn', letIn: false, hello: { firmware: 'tarn-clamp 0.3.1' } },
+    ]);
+    expect(rig.store.refused(5).counts).toMatchObject([{ reason: 'not-let-in', count: 1 }]);
+    expect([...rig.live.state().lines.keys()]).toEqual([]);
+
+    rig.restart('killed');
+    expect(rig.live.letIn('barn')).toBe(true);
+    rig.wait(2000);
+    expect(rig.said.get('wells/barn/kept')).toBe('{"boot":17,"seq":0}');
+    rig.send('wells/barn/readings', goodPack(1));
+    rig.send('wells/barn/readings', goodPack(2));
+    rig.wait(2000);
+    expect(rig.said.get('wells/barn/kept')).toBe('{"boot":17,"seq":2}');
+    expect([...rig.live.state().lines.keys()]).toEqual(['barn']);
+    expect(rig.store.readings('barn', 'current', 0, Number.MAX_SAFE_INTEGER).n).toBe(20);
+  });
+
+  it('cannot be let in before it was heard', () => {
+    expect(openRig({ letInAll: false }).live.letIn('barn')).toBe(false);
+  });
+});
+
+it('a server that only observes says nothing to nodes', () => {
+  const rig = openRig({ observe: true });
+  rig.send('wells/barn/hello', helloText());
+  rig.send('wells/barn/readings', goodPack(1));
+  rig.wait(5000);
+  expect([...rig.said]).toEqual([]);
+});
