@@ -7,7 +7,7 @@ import type { AlarmEvent } from '../../../shared/api/events.ts';
 import type { Act } from '../../card/act.ts';
 import { readAct } from '../../card/read-act.ts';
 import { cardOfNode } from '../../card/read-card.ts';
-import type { Emitted } from '../../engine/emit.ts';
+import { printTime, type Emitted } from '../../engine/emit.ts';
 import { newWell } from '../../engine/engine.ts';
 import type { NodeNews } from '../../engine/input.ts';
 import { offer } from '../../readings/merge.ts';
@@ -56,14 +56,27 @@ export function rerun(live: LiveState, line: Line, fromMs: number, nowMs: number
 
 /** The well as it was saved last before `fromMs`, with its acts and news since then waiting. */
 function savedLine(live: LiveState, well: string, fromMs: number): Line {
-  const saved = live.options.store.snapshot(well, fromMs - 1);
-  const line = newLine(well, saved ? unpack(saved.state) : newWell(cardOfNode(well)));
-  if (saved) {
-    line.passedMs = saved.atMs;
-    line.inbox.drainedToMs = saved.atMs;
-  }
+  const line = lastSaved(live, well, fromMs) ?? newLine(well, newWell(cardOfNode(well)));
   addKeptInputs(live, line);
   return line;
+}
+
+/** A save that can't be read, by damage or because it is of an older version, is passed over: the readings make it again. */
+function lastSaved(live: LiveState, well: string, fromMs: number): Line | undefined {
+  for (let beforeMs = fromMs - 1; ;) {
+    const saved = live.options.store.snapshot(well, beforeMs);
+    if (!saved) return undefined;
+    try {
+      const line = newLine(well, unpack(saved.state));
+      line.passedMs = saved.atMs;
+      line.inbox.drainedToMs = saved.atMs;
+      return line;
+    } catch (error) {
+      const why = error instanceof Error ? error.message : String(error);
+      live.options.log('warn', `Cannot use what was saved of ${well} at ${printTime(saved.atMs)}: ${why}`);
+      beforeMs = saved.atMs - 1;
+    }
+  }
 }
 
 /** Acts and news after the save, as they were kept. */

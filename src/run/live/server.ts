@@ -7,6 +7,7 @@ import type { LiveChange, LiveReadings } from '../../web/deps.ts';
 import { channelName } from '../../card/channels.ts';
 import { feedsOf } from '../../card/reads.ts';
 import type { PlacedPack } from '../../readings/placed.ts';
+import { StoreError } from '../../store/store-error.ts';
 import { doAct, type ActDone } from './acts.ts';
 import type { Came } from './intake.ts';
 import { loadLive } from './load.ts';
@@ -122,13 +123,25 @@ function runTurn(loop: Loop, onCommit: () => void): void {
   loop.timer = undefined;
   if (loop.closed) return;
   const came = loop.queue.splice(0, TURN_MESSAGES);
-  guarded(loop, () => {
+  takeAll(loop, came, onCommit);
+  if (loop.queue.length > 0) loop.timer = setTimeout(() => runTurn(loop, onCommit), 0);
+  else for (const done of loop.waiters.splice(0)) done();
+}
+
+/**
+ * A turn over all that came. Where a fault of our own broke it, each message has a turn to itself: the one that breaks its own is left
+ * out and said, the others are taken.
+ */
+function takeAll(loop: Loop, came: readonly Came[], onCommit: () => void): void {
+  const wrong = guarded(loop, () => {
     const end = turn(loop.live, came, loop.options.now());
     show(loop, end, came);
     if (end.committed) onCommit();
   });
-  if (loop.queue.length > 0) loop.timer = setTimeout(() => runTurn(loop, onCommit), 0);
-  else for (const done of loop.waiters.splice(0)) done();
+  if (wrong === undefined || wrong instanceof StoreError) return;
+  if (!reload(loop)) return;
+  if (came.length > 1) for (const message of came) takeAll(loop, [message], onCommit);
+  else loop.options.log('error', `A message to ${came[0]?.topic ?? 'nobody'} was left out: ${say(wrong)}`);
 }
 
 function beatNow(loop: Loop, onCommit: () => void): void {
@@ -143,21 +156,30 @@ function beatNow(loop: Loop, onCommit: () => void): void {
   });
 }
 
-/** Runs what commits. On failure the memory is ahead of the disk: it is made again from the store, at once or a little later. */
-function guarded(loop: Loop, work: () => void): void {
+/**
+ * Runs what commits. On failure the memory is ahead of the disk: it is made again from the store, at once or a little later. Returns
+ * what went wrong.
+ */
+function guarded(loop: Loop, work: () => void): unknown {
   if (loop.ailment !== undefined) {
-    if (loop.options.now() < loop.retryAtMs) return;
-    if (!reload(loop)) return;
+    if (loop.options.now() < loop.retryAtMs) return undefined;
+    if (!reload(loop)) return undefined;
   }
   try {
     work();
+    return undefined;
   } catch (error) {
     fail(loop, error);
+    return error;
   }
 }
 
+function say(error: unknown): string {
+  return error instanceof Error ? error.message : String(error);
+}
+
 function fail(loop: Loop, error: unknown): void {
-  loop.ailment = error instanceof Error ? error.message : String(error);
+  loop.ailment = say(error);
   loop.retryAtMs = loop.options.now() + RELOAD_AFTER_MS;
   loop.options.log('error', loop.ailment);
 }
@@ -219,14 +241,15 @@ function ailmentsOf(loop: Loop): string[] {
 /** Shows a turn to whoever looks; nothing is made for nobody. */
 function show(loop: Loop, end: TurnEnd, came: readonly Came[]): void {
   if (loop.viewers.size === 0) return;
-  const say = (change: LiveChange): void => {
+  const tellAll = (change: LiveChange): void => {
     for (const fn of loop.viewers) fn(change);
   };
   for (const shown of loop.live.shown.splice(0)) {
-    if ('alarm' in shown) say({ is: 'alarm', alarm: shown.alarm });
-    else for (const change of readingsOf(loop.live, shown.placed)) say(change);
+    if ('alarm' in shown) tellAll({ is: 'alarm', alarm: shown.alarm });
+    else for (const change of readingsOf(loop.live, shown.placed)) tellAll(change);
   }
-  if (came.length > 0 || end.committed) for (const line of end.touched) say({ is: 'well', well: line.well });
+  if (came.length > 0 || end.committed)
+    for (const line of end.touched) tellAll({ is: 'well', well: line.well });
 }
 
 function readingsOf(live: LiveState, placed: PlacedPack): LiveChange[] {

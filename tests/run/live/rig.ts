@@ -21,7 +21,8 @@ export interface Rig {
   /** How often something was published to each topic. */
   saidTimes: Map<string, number>;
   log: string[];
-  disk: { full: boolean };
+  /** `odd`: reading readings back fails by a fault of our own. */
+  disk: { full: boolean; odd: boolean };
   nowMs: () => number;
   /** A message comes now; `kept` is whether it was said to be on disk. */
   send: (topic: string, payload: string, retained?: boolean) => { kept: boolean };
@@ -42,7 +43,7 @@ export const FARMER = {
 /** Needs `useTestTimers` around each test. */
 export function openRig(options: Partial<LoopOptions> = {}, fromMs = NOON): Rig {
   const clock = { nowMs: fromMs };
-  const disk = { full: false };
+  const disk = { full: false, odd: false };
   const store = withDisk(openStore(':memory:'), disk);
   const said = new Map<string, string>();
   const saidTimes = new Map<string, number>();
@@ -108,7 +109,7 @@ export function openRig(options: Partial<LoopOptions> = {}, fromMs = NOON): Rig 
 }
 
 /** A disk that can be full: then nothing is kept, and what was kept stays. */
-function withDisk(store: Store, disk: { full: boolean }): Store {
+function withDisk(store: Store, disk: Rig['disk']): Store {
   const commit: Store['commit'] = (changes) => {
     if (disk.full) throw new StoreError('disk-full', 'Cannot keep: the disk is full. Make room.');
     store.commit(changes);
@@ -116,6 +117,7 @@ function withDisk(store: Store, disk: { full: boolean }): Store {
   return new Proxy(store, {
     get: (target, key) => {
       if (key === 'commit') return commit;
+      if (key === 'readings' && disk.odd) throw new TypeError('a fault of our own');
       const value: unknown = Reflect.get(target, key, target);
       return typeof value === 'function' ? (value.bind(target) as unknown) : value;
     },

@@ -1,0 +1,135 @@
+/** What goes wrong stays where it is: a full disk loses nothing, a fault of our own stops one well. */
+import { describe, expect, it } from 'vitest';
+import { helloText, MINUTE, NOON, openRig, packText, times, type Rig } from './rig.ts';
+import { useTestTimers } from './timers.ts';
+
+useTestTimers();
+
+const pack = (node: string, seq: number): string =>
+  packText(node, { fromMs: NOON + (seq - 1) * 10_000, seq, current: times(10, 0.05) });
+
+const readings = (rig: Rig, node: string): number =>
+  rig.store.readings(node, 'current', 0, Number.MAX_SAFE_INTEGER).n;
+
+describe('a full disk', () => {
+  it('is said, promises nothing, and loses nothing once there is room', () => {
+    const rig = openRig();
+    rig.send('wells/barn/hello', helloText());
+    rig.send('wells/barn/readings', pack('barn', 1));
+    rig.wait(1000);
+    rig.disk.full = true;
+    const lost = rig.send('wells/barn/readings', pack('barn', 2));
+    rig.wait(30_000);
+    expect(lost.kept).toBe(false);
+    expect(rig.live.ailments()).toEqual(['Cannot keep: the disk is full. Make room.']);
+    expect(rig.said.get('wells/barn/kept')).toBe('{"boot":17,"seq":1}');
+    expect(rig.live.act({ kind: 'visit-opened', well: 'barn' })).toMatchObject({
+      no: expect.stringContaining('disk is full') as string,
+    });
+
+    rig.disk.full = false;
+    rig.wait(15_000);
+    expect(rig.live.ailments()).toEqual([]);
+    expect(readings(rig, 'barn')).toBe(10);
+    // The node was told nothing, and sends again.
+    expect(rig.send('wells/barn/readings', pack('barn', 2)).kept).toBe(true);
+    rig.wait(2000);
+    expect(readings(rig, 'barn')).toBe(20);
+    expect(rig.said.get('wells/barn/kept')).toBe('{"boot":17,"seq":2}');
+    expect(rig.live.act({ kind: 'visit-opened', well: 'barn' })).toMatchObject({ done: true });
+  });
+
+  it('that fills in the middle of an act leaves no trace of it', () => {
+    const rig = openRig();
+    rig.send('wells/barn/readings', pack('barn', 1));
+    rig.disk.full = true;
+    expect(rig.live.act({ kind: 'visit-opened', well: 'barn' })).toMatchObject({
+      no: expect.any(String) as string,
+    });
+    rig.disk.full = false;
+    rig.wait(15_000);
+    expect(rig.store.acts({ fromMs: 0 }).filter((row) => row.kind === 'visit-opened')).toEqual([]);
+    expect(rig.live.state().lines.get('barn')!.state.visitOpen).toBe(false);
+  });
+});
+
+/** A state that no code of ours could have left: the next reading meets it. */
+function breakWell(rig: Rig, well: string): void {
+  Object.assign(rig.live.state().lines.get(well)!.state, { trail: null, pumps: null });
+}
+
+describe('a fault of our own', () => {
+  it('stops one well and says so; its readings are kept, and the others go on', () => {
+    const rig = openRig();
+    for (const node of ['barn', 'shed']) rig.send(`wells/${node}/readings`, pack(node, 1));
+    rig.wait(10_000);
+    breakWell(rig, 'barn');
+    for (let seq = 2; seq <= 30; seq++) {
+      for (const node of ['barn', 'shed']) rig.send(`wells/${node}/readings`, pack(node, seq));
+      rig.wait(10_000);
+    }
+    expect(rig.alarms('not-watched')).toMatchObject([
+      { well: 'barn', state: 'unacknowledged', event: { priority: 'now' } },
+    ]);
+    expect(rig.notices()).toMatchObject([{ what: 'raised' }]);
+    expect(rig.live.ailments()).toMatchObject([expect.stringContaining('stopped the watching of barn')]);
+    expect([readings(rig, 'barn'), readings(rig, 'shed')]).toEqual([300, 300]);
+    expect(rig.live.state().lines.get('shed')!.passedMs).toBeGreaterThan(NOON + 280_000);
+    // Nothing is hoarded for a well that stands still.
+    expect(
+      rig.live
+        .state()
+        .lines.get('barn')!
+        .inbox.runs.reduce((sum, run) => sum + run.n, 0),
+    ).toBeLessThan(30);
+
+    rig.restart('killed');
+    expect(rig.live.state().lines.get('barn')!.passedMs).toBeGreaterThan(NOON + 280_000);
+    expect(rig.alarms('not-watched')[0]?.clearedMs).toBeDefined();
+    expect(rig.live.ailments()).toEqual([]);
+    expect(rig.notices().map((notice) => notice.what)).toEqual(['raised', 'cleared']);
+  });
+
+  it('that comes again at each run is tried once a minute, and told once', () => {
+    const rig = openRig();
+    rig.send('wells/barn/readings', pack('barn', 1));
+    rig.wait(MINUTE);
+    rig.send('wells/barn/readings', pack('barn', 7));
+    rig.wait(20 * MINUTE);
+    rig.disk.odd = true;
+    rig.send('wells/barn/readings', pack('barn', 3));
+    const before = rig.live.state().counts.reruns;
+    rig.wait(10 * MINUTE);
+    expect(rig.live.state().counts.reruns - before).toBeLessThanOrEqual(11);
+    expect(rig.alarms('not-watched').length).toBe(1);
+    expect(
+      rig.notices().filter((notice) => notice.body.subject.includes('barn') && notice.what === 'raised')
+        .length,
+    ).toBe(1);
+    rig.disk.odd = false;
+    rig.wait(MINUTE);
+    expect(readings(rig, 'barn')).toBe(30);
+    expect(rig.alarms('not-watched')[0]?.clearedMs).toBeDefined();
+  });
+
+  it('in one message leaves that message out, and takes the others', () => {
+    const rig = openRig();
+    rig.send('wells/barn/readings', pack('barn', 1));
+    const { nodes } = rig.live.state();
+    // The book of one node is broken: whatever comes from it throws.
+    Object.assign(nodes.get('barn')!.state, { hearing: null });
+    rig.live.take({
+      topic: 'wells/barn/readings',
+      payload: new TextEncoder().encode(pack('barn', 2)),
+      retained: false,
+    });
+    const other = rig.send('wells/shed/readings', pack('shed', 1));
+    rig.wait(20_000);
+    expect(other.kept).toBe(true);
+    expect(readings(rig, 'shed')).toBe(10);
+    expect(rig.live.ailments()).toEqual([]);
+    // From the store the book is whole again, and the node sends again.
+    rig.send('wells/barn/readings', pack('barn', 2));
+    expect(readings(rig, 'barn')).toBe(20);
+  });
+});
