@@ -79,7 +79,8 @@ export function learnCycle(state: Learning, cycle: Cycle, baseline?: Baseline): 
   if (cycle.flags.some((flag) => flag === 'failed-start' || flag === 'merged' || flag === 'clock-step'))
     return;
   takeSample(state, cycle, comparable(state, cycle, baseline));
-  if (cycle.flags.length > 0) return;
+  // Coarse sampling gives a coarse shape, which is a shape all the same.
+  if (cycle.flags.some((flag) => flag !== 'coarse')) return;
   const usual = baseline?.ranS?.median ?? cycle.ranS;
   const track = trackShape(state.shape, cycle, usual);
   if (track) state.shape = track;

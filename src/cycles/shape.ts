@@ -37,23 +37,32 @@ function addTo(sums: number[], counts: number[], at: number, value: number): voi
   counts[at]! += 1;
 }
 
+function widen(shape: ShapeSums): void {
+  shape.everyS *= 2;
+  shape.ampsSum = halve(shape.ampsSum);
+  shape.ampsN = halve(shape.ampsN);
+  shape.kpaSum = halve(shape.kpaSum);
+  shape.kpaN = halve(shape.kpaN);
+}
+
 /** Adds one reading, `afterMs` after the start of the run. */
 export function shapeReading(shape: ShapeSums, what: 'amps' | 'kpa', afterMs: number, value: number): void {
   if (afterMs < 0) return;
   let at = Math.floor(afterMs / 1000 / shape.everyS);
   while (at >= MOST_STEPS) {
-    shape.everyS *= 2;
-    shape.ampsSum = halve(shape.ampsSum);
-    shape.ampsN = halve(shape.ampsN);
-    shape.kpaSum = halve(shape.kpaSum);
-    shape.kpaN = halve(shape.kpaN);
+    widen(shape);
     at = Math.floor(afterMs / 1000 / shape.everyS);
   }
   if (what === 'amps') addTo(shape.ampsSum, shape.ampsN, at, value);
   else addTo(shape.kpaSum, shape.kpaN, at, value);
 }
 
-export function finishShape(shape: ShapeSums): Shape {
+/**
+ * The shape of the whole run. Steps are made as wide as the sampling, so that readings 5 s apart leave no holes; by exception (`holds`)
+ * a value stands until the next one.
+ */
+export function finishShape(shape: ShapeSums, sampling: { periodS: number; holds: boolean }): Shape {
+  if (!sampling.holds) while (shape.everyS < sampling.periodS) widen(shape);
   const steps = Math.max(shape.ampsN.length, shape.kpaN.length);
   const mean = (sums: number[], counts: number[], at: number): number | null =>
     (counts[at] ?? 0) > 0 ? Math.round((sums[at]! / counts[at]!) * 100) / 100 : null;
@@ -62,5 +71,10 @@ export function finishShape(shape: ShapeSums): Shape {
     out.amps.push(mean(shape.ampsSum, shape.ampsN, at));
     out.kpa.push(mean(shape.kpaSum, shape.kpaN, at));
   }
-  return out;
+  return sampling.holds ? { ...out, amps: hold(out.amps), kpa: hold(out.kpa) } : out;
+}
+
+function hold(values: (number | null)[]): (number | null)[] {
+  let last: number | null = null;
+  return values.map((value) => (last = value ?? last));
 }

@@ -3,6 +3,7 @@
  * look, and the line is said.
  */
 import type { CycleEvent } from '../../shared/api/events.ts';
+import { noteAmpsAtMid } from '../baseline/comparable.ts';
 import { learnCycle } from '../baseline/learn.ts';
 import type { Cycle } from '../cycles/cycle.ts';
 import type { PumpStep } from '../cycles/pump.ts';
@@ -41,6 +42,7 @@ function passCycle(well: WellState, at: number, cycle: Cycle, emit: Emit): void 
   reckonWater(well, at, cycle);
   if (missesCutOut(well, at, cycle)) cycle.flags.push('no-cut-out');
   const record = well.records[at]!;
+  noteAmpsAtMid(cycle, record.baseline);
   const { shape: _shape, ...kept } = cycle;
   record.cycles.push(kept);
   if (record.cycles.length > CYCLES_KEPT) record.cycles.shift();
@@ -99,7 +101,17 @@ function dayOf(well: WellState, tMs: number): WellState['day'] {
 }
 
 export function printCycle(well: WellState, cycle: Cycle): CycleEvent {
-  const { pump, startedMs, stoppedMs, shape: _shape, readings: _readings, ranS, flags, ...numbers } = cycle;
+  const {
+    pump,
+    startedMs,
+    stoppedMs,
+    ranS,
+    flags,
+    shape: _shape,
+    readings: _readings,
+    ampsAtMid: _mid,
+    ...numbers
+  } = cycle;
   return {
     event: 'cycle',
     well: well.card.well,

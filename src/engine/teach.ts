@@ -21,7 +21,7 @@ export function teach(well: WellState, at: number, line: DayEvent, day: OpenDay,
   });
   if (lesson.baseline) {
     record.baseline = lesson.baseline;
-    if (lesson.first && record.pinned?.pinned !== true) record.pinned = lesson.baseline;
+    if (lesson.first && record.pinned?.pinned !== true) record.pinned = withoutShape(lesson.baseline);
   }
   if (lesson.noneBecause !== undefined) sayNone(well, at, day.endMs, lesson.noneBecause, emit);
   else if (lesson.tell && lesson.baseline) sayBaseline(well, at, lesson.baseline, emit);
@@ -36,6 +36,12 @@ function sayNone(well: WellState, at: number, atMs: number, noneBecause: string,
     noneBecause,
   };
   emit({ event, orderMs: atMs });
+}
+
+/** The pinned normal is for slow faults, which its shape does not serve: it would be saved twice. */
+function withoutShape(baseline: Baseline): Baseline {
+  const { shape: _shape, ...rest } = baseline;
+  return rest;
 }
 
 function idOf(well: WellState, at: number): string {

@@ -6,6 +6,7 @@ import type { AlarmEvent } from '../../../shared/api/events.ts';
 import { standing, tellOutside } from '../../alarm/alarms.ts';
 import { madeAlarms, reconcile, type MadeAlarm, type Settled } from '../../alarm/reconcile.ts';
 import { toldId } from '../../alarm/told.ts';
+import { notWatchedFinding } from '../../watch/not-watched.ts';
 import { printTime } from '../../engine/emit.ts';
 import type { AlarmRow } from '../../store/store.ts';
 import type { Line } from './line.ts';
@@ -49,7 +50,7 @@ function put(live: LiveState, row: AlarmRow, nowMs: number, said?: AlarmEvent, b
 }
 
 /** A line of the engine, as time goes on. */
-export function tellEvent(live: LiveState, line: Line | undefined, event: AlarmEvent, nowMs: number): void {
+export function tellEvent(live: LiveState, event: AlarmEvent, nowMs: number): void {
   const atMs = Date.parse(event.at);
   const row = standingRow(live, event);
   const before = row && { ...row };
@@ -68,6 +69,8 @@ export function tellEvent(live: LiveState, line: Line | undefined, event: AlarmE
     case 'cleared':
       if (!row) break;
       row.clearedMs = atMs;
+      // Nobody else knows the life of an alarm that no engine has said.
+      if (OUTSIDE.has(row.alarm)) row.state = 'normal';
       put(live, row, nowMs, event, before);
       break;
     case 'withdrawn':
@@ -75,7 +78,6 @@ export function tellEvent(live: LiveState, line: Line | undefined, event: AlarmE
     default:
       event.state satisfies never;
   }
-  if (line) syncStates(live, line);
   forget(live, event.well ?? event.site ?? '', nowMs);
 }
 
@@ -96,6 +98,12 @@ function raise(live: LiveState, event: AlarmEvent, nowMs: number): void {
   };
   rowsOf(live, well).push(row);
   put(live, row, nowMs, event);
+}
+
+/** Whether any alarm of this well has a life that may still change. */
+export function hasOpenRows(live: LiveState, line: Line): boolean {
+  const rows = live.told.get(line.well);
+  return rows !== undefined && rows.some((row) => row.state !== 'normal');
 }
 
 /** What the alarms' life states are now, after acts or lines. */
@@ -239,19 +247,10 @@ function forget(live: LiveState, well: string, nowMs: number): void {
 export function tellNotWatched(live: LiveState, line: Line, why: string, nowMs: number): void {
   const events: AlarmEvent[] = [];
   line.state.alarms.well = line.well;
-  tellOutside(
-    line.state.alarms,
-    'not-watched',
-    {
-      sinceMs: nowMs,
-      why: `A fault of our own stopped the watching of this well (${why}); its readings are kept.`,
-      evidence: { fault: why },
-      causes: [],
-    },
-    nowMs,
-    (event) => events.push(event),
+  tellOutside(line.state.alarms, 'not-watched', notWatchedFinding(nowMs, why), nowMs, (event) =>
+    events.push(event),
   );
-  for (const event of events) tellEvent(live, undefined, event, nowMs);
+  for (const event of events) tellEvent(live, event, nowMs);
 }
 
 /** The watching goes on: what was said of its breaking is over. */
@@ -261,7 +260,6 @@ export function tellWatchedAgain(live: LiveState, line: Line, nowMs: number): vo
   if (!row) return;
   tellEvent(
     live,
-    line,
     { event: 'alarm', well, alarm: 'not-watched', state: 'cleared', at: printTime(nowMs) },
     nowMs,
   );
