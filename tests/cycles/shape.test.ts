@@ -1,0 +1,43 @@
+import { describe, expect, it } from 'vitest';
+import { finishShape, newShape, shapeReading } from '../../src/cycles/shape.ts';
+
+function shapeOf(
+  everyS: number,
+  n: number,
+  sampling: { periodS: number; holds: boolean },
+): ReturnType<typeof finishShape> {
+  const shape = newShape();
+  for (let i = 0; i < n; i++) {
+    shapeReading(shape, 'amps', i * everyS * 1000, 8);
+    shapeReading(shape, 'kpa', i * everyS * 1000, 280 + i * everyS);
+  }
+  return finishShape(shape, sampling);
+}
+
+describe('finishShape', () => {
+  it('keeps a short run second by second', () => {
+    const shape = shapeOf(1, 20, { periodS: 1, holds: false });
+    expect(shape.everyS).toBe(1);
+    expect(shape.kpa).toEqual(Array.from({ length: 20 }, (_, i) => 280 + i));
+  });
+
+  it('takes a run of any length in 40 steps', () => {
+    const shape = shapeOf(1, 3600, { periodS: 1, holds: false });
+    expect(shape.everyS).toBe(128);
+    expect(shape.amps.length).toBeLessThanOrEqual(40);
+    expect(shape.amps.every((a) => a === 8)).toBe(true);
+  });
+
+  it('leaves no holes at 5 s', () => {
+    const shape = shapeOf(5, 16, { periodS: 5, holds: false });
+    expect(shape.everyS).toBe(8);
+    expect(shape.kpa).not.toContain(null);
+  });
+
+  it('lets a value by exception stand until the next', () => {
+    const shape = newShape();
+    shapeReading(shape, 'amps', 0, 8);
+    shapeReading(shape, 'amps', 6000, 7);
+    expect(finishShape(shape, { periodS: 0, holds: true }).amps).toEqual([8, 8, 8, 8, 8, 8, 7]);
+  });
+});
