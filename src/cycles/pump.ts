@@ -331,7 +331,11 @@ function cycleOf(pump: PumpState, run: Run, stoppedMs: number, pressure: Pressur
   if (run.risenMs !== undefined && run.risenMs <= stoppedMs)
     cycle.riseDelayS = (run.risenMs - startedMs) / 1000;
   if (isLocked(pump, cycle)) flagRun(run, 'failed-start');
-  cycle.shape = finishShape(run.shape, { periodS: pump.pace.periodMs / 1000, holds: pump.pace.byException });
+  cycle.shape = finishShape(run.shape, {
+    periodS: pump.pace.periodMs / 1000,
+    holds: pump.pace.byException,
+    ranS: cycle.ranS,
+  });
   return cycle;
 }
 

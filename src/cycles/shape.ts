@@ -8,6 +8,9 @@ export interface ShapeSums {
   ampsN: number[];
   kpaSum: number[];
   kpaN: number[];
+  /** The last reading of each step: what holds on where a value stands until the next. */
+  ampsLast: number[];
+  kpaLast: number[];
 }
 
 export interface Shape {
@@ -17,9 +20,11 @@ export interface Shape {
 }
 
 const MOST_STEPS = 40;
+/** Stands in `ampsLast` and `kpaLast` for a step without a reading: JSON has no NaN. */
+const NEVER = -1e9;
 
 export function newShape(): ShapeSums {
-  return { everyS: 1, ampsSum: [], ampsN: [], kpaSum: [], kpaN: [] };
+  return { everyS: 1, ampsSum: [], ampsN: [], kpaSum: [], kpaN: [], ampsLast: [], kpaLast: [] };
 }
 
 function halve(list: number[]): number[] {
@@ -28,13 +33,23 @@ function halve(list: number[]): number[] {
   return out;
 }
 
-function addTo(sums: number[], counts: number[], at: number, value: number): void {
+function addTo(sums: number[], counts: number[], lasts: number[], at: number, value: number): void {
   while (sums.length <= at) {
     sums.push(0);
     counts.push(0);
+    lasts.push(NEVER);
   }
+  lasts[at] = value;
   sums[at]! += value;
   counts[at]! += 1;
+}
+
+/** Of two steps that become one, the later reading; NEVER where a step had none. */
+function laterOf(list: number[], steps: number): number[] {
+  return Array.from({ length: steps }, (_, at) => {
+    const later = list[2 * at + 1] ?? NEVER;
+    return later === NEVER ? (list[2 * at] ?? NEVER) : later;
+  });
 }
 
 function widen(shape: ShapeSums): void {
@@ -43,6 +58,8 @@ function widen(shape: ShapeSums): void {
   shape.ampsN = halve(shape.ampsN);
   shape.kpaSum = halve(shape.kpaSum);
   shape.kpaN = halve(shape.kpaN);
+  shape.ampsLast = laterOf(shape.ampsLast, shape.ampsN.length);
+  shape.kpaLast = laterOf(shape.kpaLast, shape.kpaN.length);
 }
 
 /** Adds one reading, `afterMs` after the start of the run. */
@@ -53,28 +70,44 @@ export function shapeReading(shape: ShapeSums, what: 'amps' | 'kpa', afterMs: nu
     widen(shape);
     at = Math.floor(afterMs / 1000 / shape.everyS);
   }
-  if (what === 'amps') addTo(shape.ampsSum, shape.ampsN, at, value);
-  else addTo(shape.kpaSum, shape.kpaN, at, value);
+  if (what === 'amps') addTo(shape.ampsSum, shape.ampsN, shape.ampsLast, at, value);
+  else addTo(shape.kpaSum, shape.kpaN, shape.kpaLast, at, value);
 }
 
 /**
  * The shape of the whole run. Steps are made as wide as the sampling, so that readings 5 s apart leave no holes; by exception (`holds`)
  * a value stands until the next one.
  */
-export function finishShape(shape: ShapeSums, sampling: { periodS: number; holds: boolean }): Shape {
+export function finishShape(
+  shape: ShapeSums,
+  sampling: { periodS: number; holds: boolean; ranS: number },
+): Shape {
   if (!sampling.holds) while (shape.everyS < sampling.periodS) widen(shape);
-  const steps = Math.max(shape.ampsN.length, shape.kpaN.length);
-  const mean = (sums: number[], counts: number[], at: number): number | null =>
-    (counts[at] ?? 0) > 0 ? Math.round((sums[at]! / counts[at]!) * 100) / 100 : null;
-  const out: Shape = { everyS: shape.everyS, amps: [], kpa: [] };
-  for (let at = 0; at < steps; at++) {
-    out.amps.push(mean(shape.ampsSum, shape.ampsN, at));
-    out.kpa.push(mean(shape.kpaSum, shape.kpaN, at));
-  }
-  return sampling.holds ? { ...out, amps: hold(out.amps), kpa: hold(out.kpa) } : out;
+  // Readings after the stop came before it was believed; they are not of the run.
+  const steps = Math.min(
+    Math.ceil(sampling.ranS / shape.everyS),
+    Math.max(shape.ampsN.length, shape.kpaN.length),
+  );
+  return {
+    everyS: shape.everyS,
+    amps: means(shape.ampsSum, shape.ampsN, steps, sampling.holds ? shape.ampsLast : undefined),
+    kpa: means(shape.kpaSum, shape.kpaN, steps, sampling.holds ? shape.kpaLast : undefined),
+  };
 }
 
-function hold(values: (number | null)[]): (number | null)[] {
-  let last: number | null = null;
-  return values.map((value) => (last = value ?? last));
+/** Means of the steps; where one has none, the reading that holds, or null. */
+function means(
+  sums: number[],
+  counts: number[],
+  steps: number,
+  lasts: number[] | undefined,
+): (number | null)[] {
+  const out: (number | null)[] = [];
+  let held: number | null = null;
+  for (let at = 0; at < steps; at++) {
+    const n = counts[at] ?? 0;
+    out.push(n > 0 ? Math.round((sums[at]! / n) * 100) / 100 : held);
+    if (lasts && n > 0) held = lasts[at]!;
+  }
+  return out;
 }

@@ -11,7 +11,7 @@ function shapeOf(
     shapeReading(shape, 'amps', i * everyS * 1000, 8);
     shapeReading(shape, 'kpa', i * everyS * 1000, 280 + i * everyS);
   }
-  return finishShape(shape, sampling);
+  return finishShape(shape, { ...sampling, ranS: everyS * n });
 }
 
 describe('finishShape', () => {
@@ -38,6 +38,24 @@ describe('finishShape', () => {
     const shape = newShape();
     shapeReading(shape, 'amps', 0, 8);
     shapeReading(shape, 'amps', 6000, 7);
-    expect(finishShape(shape, { periodS: 0, holds: true }).amps).toEqual([8, 8, 8, 8, 8, 8, 7]);
+    expect(finishShape(shape, { periodS: 0, holds: true, ranS: 7 }).amps).toEqual([8, 8, 8, 8, 8, 8, 7]);
+  });
+
+  it('holds the last reading of a wide step, not its mean with the inrush', () => {
+    const shape = newShape();
+    shapeReading(shape, 'amps', 0, 28);
+    shapeReading(shape, 'amps', 1000, 7.5);
+    for (let s = 0; s <= 60; s++) shapeReading(shape, 'kpa', s * 1000, 280 + s);
+    const { everyS, amps } = finishShape(shape, { periodS: 0, holds: true, ranS: 60 });
+    expect(everyS).toBe(2);
+    expect(amps.slice(1)).toEqual(Array.from({ length: 29 }, () => 7.5));
+  });
+
+  it('leaves out what came after the stop', () => {
+    const shape = newShape();
+    for (let s = 0; s < 12; s++) shapeReading(shape, 'amps', s * 1000, s < 10 ? 8 : 0);
+    expect(finishShape(shape, { periodS: 1, holds: false, ranS: 10 }).amps).toEqual(
+      Array.from({ length: 10 }, () => 8),
+    );
   });
 });
