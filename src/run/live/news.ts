@@ -65,7 +65,7 @@ function say(live: LiveState, site: SiteState, nowMs: number, speak: (says: Site
   const says: SiteSays = { news: [], site: [] };
   speak(says);
   for (const item of says.news) deliver(live, item);
-  for (const change of says.site) tellEvent(live, undefined, siteLine(change), nowMs);
+  for (const change of says.site) tellEvent(live, siteLine(change), nowMs);
   const after = JSON.stringify(site);
   if (after !== before) live.changes.push({ change: 'value', key: siteKey(site.site), value: after });
 }

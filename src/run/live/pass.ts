@@ -7,7 +7,7 @@ import type { Emitted } from '../../engine/emit.ts';
 import { frontierMs, voiceOf, type Voice } from '../../readings/frontier.ts';
 import { passLine, type Line } from './line.ts';
 import type { LiveState } from './state.ts';
-import { tellEvent, tellNotWatched } from './tell.ts';
+import { hasOpenRows, syncStates, tellEvent, tellNotWatched } from './tell.ts';
 
 function voicesOf(live: LiveState, line: Line, nowMs: number): Voice[] {
   const voices: Voice[] = [];
@@ -32,11 +32,13 @@ export function passLive(live: LiveState, line: Line, nowMs: number): void {
     stop(live, line, error, nowMs);
     return;
   }
-  for (const e of emitted) keepEmitted(live, line, e, nowMs);
+  for (const e of emitted) keepEmitted(live, e, nowMs);
+  // What was seen, shelved or off its shelf changes without a line.
+  if (hasOpenRows(live, line)) syncStates(live, line);
 }
 
 /** What the engine said, as changes of the store; alarms are told. */
-export function keepEmitted(live: LiveState, line: Line, emitted: Emitted, nowMs: number): void {
+export function keepEmitted(live: LiveState, emitted: Emitted, nowMs: number): void {
   const { event, orderMs, cycle } = emitted;
   switch (event.event) {
     case 'cycle':
@@ -57,7 +59,7 @@ export function keepEmitted(live: LiveState, line: Line, emitted: Emitted, nowMs
       live.changes.push({ change: 'baseline', event, atMs: orderMs });
       break;
     case 'alarm':
-      tellEvent(live, line, event, nowMs);
+      tellEvent(live, event, nowMs);
       break;
     default:
       event satisfies never;

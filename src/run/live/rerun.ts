@@ -46,7 +46,7 @@ export function rerun(live: LiveState, line: Line, fromMs: number, nowMs: number
   delete line.rerunFromMs;
   line.unsaved = true;
   live.changes.push({ change: 'forget-derived', well: line.well, fromMs: sinceMs });
-  for (const e of events) if (e.event.event !== 'alarm') keepEmitted(live, line, e, nowMs);
+  for (const e of events) if (e.event.event !== 'alarm') keepEmitted(live, e, nowMs);
   const alarms = events.map((e) => e.event).filter((event): event is AlarmEvent => event.event === 'alarm');
   tellAgain(live, line, alarms, { fromMs: sinceMs, toMs, nowMs, stood });
   if (line.fault !== undefined) delete line.fault;

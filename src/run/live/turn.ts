@@ -12,7 +12,6 @@ import { passLive } from './pass.ts';
 import { RERUN_EVERY_MS, rerun } from './rerun.ts';
 import { SAVE_EVERY_MS, saveLine, saveNodes } from './save.ts';
 import type { LiveState } from './state.ts';
-import { syncStates } from './tell.ts';
 
 /** `kept` goes out once a second a node at most (contract, section 4). */
 const KEPT_EVERY_MS = 1000;
@@ -73,11 +72,9 @@ export function beat(live: LiveState, nowMs: number, tidy: { lastAliveMs: number
   let saves = 0;
   const touched: Line[] = [];
   for (const line of live.lines.values()) {
-    const acts = line.waiting.length > 0;
-    if (acts || isBehind(line, nowMs)) {
+    if (line.waiting.length > 0 || isBehind(line, nowMs)) {
       passLive(live, line, nowMs);
       touched.push(line);
-      if (acts) syncStates(live, line);
     }
     if (line.unsaved && nowMs - line.savedAtMs >= SAVE_EVERY_MS && saves < SAVES_A_TURN) {
       saveLine(live, line, nowMs);

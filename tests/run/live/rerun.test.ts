@@ -123,7 +123,7 @@ describe('a start', () => {
   it('at midnight leaves the day that has just been said', () => {
     const rig = openRig({}, NOON + 11 * HOUR + 55 * MINUTE);
     for (let seq = 1; seq <= 20; seq++) {
-      const fromMs = rig.nowMs();
+      const fromMs = rig.nowMs() + 10_000;
       rig.wait(MINUTE, 10_000);
       rig.send('wells/barn/readings', packText('barn', { fromMs, everyS: 10, seq, current: times(6, 0.05) }));
       rig.wait(31_000);

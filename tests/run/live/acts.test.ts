@@ -1,0 +1,148 @@
+/** What people do reaches the wells it is for, at its time, and is there after any restart. */
+import { describe, expect, it } from 'vitest';
+import { HOUR, MINUTE, NOON, openRig, packText, times, type Rig } from './rig.ts';
+import { useTestTimers } from './timers.ts';
+
+useTestTimers();
+
+const CARD = {
+  well: 'mill',
+  control: 'pressure-switch',
+  switch: { cutIn: '40 psi', cutOut: '60 psi' },
+  reads: { current: 'panel:current', pressure: 'house:pressure' },
+};
+const change = (card: Record<string, unknown>): Record<string, unknown> => ({ kind: 'card-changed', card });
+
+/** So many minutes of readings of a node, one pack a minute. */
+function minutes(rig: Rig, n: number, packs: Record<string, { current?: number; pressure?: number }>): void {
+  for (let i = 0; i < n; i++) {
+    const fromMs = rig.nowMs();
+    const seq = Math.round((fromMs - NOON) / MINUTE) + 1;
+    rig.wait(MINUTE, 10_000);
+    for (const [node, { current, pressure }] of Object.entries(packs)) {
+      const readings = {
+        ...(current !== undefined && { current: times(12, current) }),
+        ...(pressure !== undefined && { pressure: times(12, pressure) }),
+      };
+      rig.send(`wells/${node}/readings`, packText(node, { fromMs, everyS: 5, seq, ...readings }));
+    }
+  }
+}
+
+/** The last pressure and current that the well's engine saw. */
+function seen(rig: Rig, well: string): (number | undefined)[] {
+  const { channels } = rig.live.state().lines.get(well)!.state;
+  return [3, 0].map((code) => channels.find((channel) => channel.code === code)?.value);
+}
+
+describe('a card', () => {
+  it('changes where a well reads from, from its time on', () => {
+    const rig = openRig();
+    rig.live.act(change(CARD));
+    minutes(rig, 3, { panel: { current: 7 }, house: { pressure: 300 }, attic: { pressure: 350 } });
+    expect(seen(rig, 'mill')).toEqual([300_000, 7]);
+    rig.live.act(change({ ...CARD, reads: { ...CARD.reads, pressure: 'attic:pressure' } }));
+    minutes(rig, 3, { panel: { current: 7 }, house: { pressure: 301 }, attic: { pressure: 351 } });
+    expect(seen(rig, 'mill')).toEqual([351_000, 7]);
+
+    // A late pack of before is read as the card of its time says, and the same after a restart.
+    rig.send(
+      'wells/attic/readings',
+      packText('attic', { fromMs: NOON + 500, everyS: 5, boot: 3, seq: 1, pressure: times(3, 1) }),
+    );
+    rig.wait(2 * MINUTE);
+    expect(rig.store.rerunMarks()).toEqual([]);
+    expect(seen(rig, 'mill')).toEqual([351_000, 7]);
+    rig.restart('killed');
+    expect(seen(rig, 'mill')).toEqual([351_000, 7]);
+  });
+
+  it('takes over a node that was a well of its own, over a restart too', () => {
+    const rig = openRig();
+    minutes(rig, 3, { panel: { current: 7 } });
+    rig.live.act(change(CARD));
+    minutes(rig, 3, { panel: { current: 6 } });
+    const passed = (): unknown[] => [seen(rig, 'panel')[1], seen(rig, 'mill')[1]];
+    expect(passed()).toEqual([7, 6]);
+    rig.restart('killed');
+    rig.wait(MINUTE);
+    expect(passed()).toEqual([7, 6]);
+  });
+
+  it('with a fault is refused with the key, and changes nothing', () => {
+    const rig = openRig();
+    expect(rig.live.act(change({ ...CARD, switch: { cutIn: '60 psi', cutOut: '40 psi' } }))).toMatchObject({
+      no: expect.stringContaining('switch') as string,
+    });
+    expect(rig.store.acts({ fromMs: 0 })).toEqual([]);
+    expect(rig.live.state().lines.size).toBe(0);
+  });
+});
+
+describe('an act', () => {
+  it('for a well that there is not is refused', () => {
+    expect(openRig().live.act({ kind: 'visit-opened', well: 'mill' })).toEqual({
+      no: 'Cannot do visit-opened: there is no well mill',
+    });
+  });
+
+  it('reaches its well though late packs are due to run it again in the same turn', () => {
+    const rig = openRig();
+    rig.live.act(change(CARD));
+    minutes(rig, 5, { panel: { current: 7 } });
+    rig.send(
+      'wells/house/readings',
+      packText('house', { fromMs: NOON, everyS: 5, seq: 1, pressure: times(12, 300) }),
+    );
+    rig.live.act({ kind: 'visit-opened', well: 'mill' });
+    minutes(rig, 2, { panel: { current: 7 } });
+    expect(rig.live.state().lines.get('mill')!.state.visitOpen).toBe(true);
+  });
+
+  it('done at a moment that its well has passed comes right after it, and is met again by a later run', () => {
+    const rig = openRig();
+    rig.live.act(change(CARD));
+    minutes(rig, 2, { panel: { current: 7 } });
+    // Nobody is waited for any more: the well has been passed to this very moment.
+    rig.wait(HOUR, MINUTE);
+    const done = rig.live.act({ kind: 'visit-opened', well: 'mill' });
+    expect(done).toEqual({ done: true, atMs: rig.live.state().lines.get('mill')!.passedMs + 1 });
+    void rig.live.close();
+    rig.restart('killed');
+    rig.wait(2 * MINUTE);
+    expect(rig.live.state().lines.get('mill')!.state.visitOpen).toBe(true);
+  });
+
+  it('that says an alarm was seen says by whom', () => {
+    const rig = openRig();
+    rig.live.act(change(CARD));
+    minutes(rig, 5, { panel: { current: 0.05 }, house: { pressure: 330 } });
+    minutes(rig, 5, { panel: { current: 0.05 }, house: { pressure: 3 } });
+    const [raised] = rig.alarms();
+    expect(raised).toMatchObject({ alarm: 'no-start', state: 'unacknowledged' });
+    rig.live.act({ kind: 'acknowledged', well: 'mill', pump: 'p1', alarm: 'no-start' }, 'Ada Quill');
+    minutes(rig, 2, { panel: { current: 0.05 }, house: { pressure: 3 } });
+    const seenBy = { state: 'acknowledged', acknowledgedBy: 'Ada Quill', acknowledgedMs: NOON + 10 * MINUTE };
+    expect(rig.alarms()).toMatchObject([seenBy]);
+    expect(rig.store.acts({ fromMs: NOON + 1 })).toMatchObject([{ kind: 'acknowledged', by: 'Ada Quill' }]);
+    rig.restart('killed');
+    expect(rig.alarms()).toMatchObject([seenBy]);
+    minutes(rig, 2, { panel: { current: 0.05 }, house: { pressure: 3 } });
+    expect(rig.alarms()).toMatchObject([seenBy]);
+  });
+
+  it('that shelves an alarm is seen in its row until the shelf is over', () => {
+    const rig = openRig();
+    rig.live.act(change(CARD));
+    minutes(rig, 5, { panel: { current: 0.05 }, house: { pressure: 330 } });
+    minutes(rig, 5, { panel: { current: 0.05 }, house: { pressure: 3 } });
+    const untilMs = NOON + 30 * MINUTE;
+    const until = new Date(untilMs).toISOString();
+    rig.live.act({ kind: 'shelved', well: 'mill', pump: 'p1', alarm: 'no-start', until });
+    minutes(rig, 2, { panel: { current: 0.05 }, house: { pressure: 3 } });
+    expect(rig.alarms()).toMatchObject([{ state: 'shelved', shelvedUntilMs: untilMs }]);
+    minutes(rig, 25, { panel: { current: 0.05 }, house: { pressure: 3 } });
+    const [row] = rig.alarms('no-start');
+    expect([row?.state, row?.shelvedUntilMs]).toEqual(['unacknowledged', undefined]);
+  });
+});

@@ -1,0 +1,144 @@
+/** Who is silent, since when, and whose fault it is not. */
+import { describe, expect, it } from 'vitest';
+import { helloText, HOUR, MINUTE, NOON, openRig, packText, times, type Rig } from './rig.ts';
+import { useTestTimers } from './timers.ts';
+
+useTestTimers();
+
+/** An hour of packs, one a minute, of each of these nodes: their habits are known then. */
+function anHourOf(rig: Rig, nodes: readonly string[], hello: Record<string, unknown> = {}): void {
+  for (const node of nodes) rig.send(`wells/${node}/hello`, helloText(hello));
+  const startMs = rig.nowMs();
+  for (let seq = 1; seq <= 60; seq++) {
+    rig.wait(MINUTE, 10_000);
+    for (const node of nodes) speak(rig, node, startMs, seq);
+  }
+}
+
+function speak(rig: Rig, node: string, startMs: number, seq: number): void {
+  const fromMs = startMs + (seq - 1) * MINUTE;
+  rig.send(`wells/${node}/readings`, packText(node, { fromMs, everyS: 5, seq, current: times(12, 0.05) }));
+}
+
+const cardOf = (well: string, more: Record<string, unknown> = {}): Record<string, unknown> => ({
+  kind: 'card-changed',
+  card: { well, site: 'home-farm', ...more },
+});
+
+describe('a silent node', () => {
+  it('is told after longer than it ever is silent, and over when it speaks again', () => {
+    const rig = openRig();
+    anHourOf(rig, ['barn']);
+    rig.wait(9 * MINUTE, 10_000);
+    expect(rig.alarms()).toEqual([]);
+    rig.wait(5 * MINUTE, 10_000);
+    expect(rig.alarms()).toMatchObject([
+      { alarm: 'node-silent', well: 'barn', node: 'barn', sinceMs: NOON + HOUR, state: 'unacknowledged' },
+    ]);
+    speak(rig, 'barn', NOON, 75);
+    rig.wait(3 * MINUTE, 10_000);
+    expect(rig.alarms()[0]?.clearedMs).toBeGreaterThan(NOON + HOUR);
+    expect(rig.notices().map((notice) => notice.what)).toEqual(['raised', 'cleared']);
+  });
+
+  it('fed from the pump circuit is told as urgent', () => {
+    const rig = openRig();
+    anHourOf(rig, ['barn'], { fedFrom: 'pump-circuit' });
+    rig.wait(20 * MINUTE, 10_000);
+    expect(rig.alarms('node-silent')).toMatchObject([
+      { event: { priority: 'now', evidence: { fedFrom: 'pump-circuit' } } },
+    ]);
+  });
+
+  it('is told once over any number of restarts', () => {
+    const rig = openRig();
+    anHourOf(rig, ['barn']);
+    rig.wait(20 * MINUTE, 10_000);
+    for (const how of ['killed', 'clean', 'killed'] as const) {
+      rig.restart(how);
+      rig.wait(20 * MINUTE, 10_000);
+    }
+    expect(rig.alarms('node-silent')).toMatchObject([{ state: 'unacknowledged' }]);
+    expect(rig.notices().length).toBe(1);
+  });
+});
+
+describe('our own absence', () => {
+  it.each(['killed', 'clean'] as const)('is nobody’s silence, but an act of its own (%s)', (how) => {
+    const rig = openRig();
+    anHourOf(rig, ['barn']);
+    rig.restart(how, 5 * HOUR);
+    rig.wait(5 * MINUTE, 10_000);
+    expect(rig.alarms()).toEqual([]);
+    const [away] = rig.store.acts({ fromMs: 0 }).filter((row) => row.kind === 'server-away');
+    expect(away?.atMs).toBe(NOON + 6 * HOUR);
+    // From our return on it may be silent as long as ever, and no longer.
+    rig.wait(20 * MINUTE, 10_000);
+    expect(rig.alarms('node-silent').length).toBe(1);
+  });
+
+  it('of a minute is none', () => {
+    const rig = openRig();
+    anHourOf(rig, ['barn']);
+    rig.restart('clean', MINUTE);
+    expect(rig.store.acts({ fromMs: 0 })).toEqual([]);
+  });
+});
+
+describe('a silent site', () => {
+  const NODES = ['barn', 'shed', 'mill'];
+
+  function site(): Rig {
+    const rig = openRig();
+    for (const well of NODES) rig.live.act(cardOf(well, well === 'mill' ? { use: 'stock' } : {}));
+    anHourOf(rig, NODES);
+    return rig;
+  }
+
+  it('stands for its nodes, as urgent as the most urgent of them', () => {
+    const rig = site();
+    rig.wait(30 * MINUTE, 10_000);
+    expect(rig.alarms()).toMatchObject([
+      { alarm: 'site-silent', site: 'home-farm', sinceMs: NOON + HOUR, event: { priority: 'now' } },
+    ]);
+    expect(rig.notices().map((notice) => [notice.what, notice.body.event.alarm])).toEqual([
+      ['raised', 'site-silent'],
+    ]);
+  });
+
+  it('is over when it speaks again, over a restart too', () => {
+    const rig = site();
+    rig.wait(20 * MINUTE, 10_000);
+    rig.restart('killed');
+    rig.wait(MINUTE, 10_000);
+    for (const node of NODES) speak(rig, node, NOON, 82);
+    rig.wait(3 * MINUTE, 10_000);
+    expect(rig.alarms().map((row) => [row.alarm, row.clearedMs !== undefined])).toEqual([
+      ['site-silent', true],
+    ]);
+    expect(rig.notices().map((notice) => notice.what)).toEqual(['raised', 'cleared']);
+  });
+
+  it('where one node alone is silent says that node, a little later than else', () => {
+    const rig = site();
+    for (let seq = 61; seq <= 90; seq++) {
+      rig.wait(MINUTE, 10_000);
+      for (const node of ['barn', 'shed']) speak(rig, node, NOON, seq);
+    }
+    expect(rig.alarms().map((row) => [row.alarm, row.well])).toEqual([['node-silent', 'mill']]);
+  });
+});
+
+describe('news of a node', () => {
+  it('that lost its power reaches the wells that read from it, and is kept', () => {
+    const rig = openRig();
+    anHourOf(rig, ['barn']);
+    rig.send('wells/barn/presence', '"no-power"');
+    rig.wait(3 * MINUTE, 10_000);
+    expect(rig.alarms()).toMatchObject([{ alarm: 'power-lost', well: 'barn' }]);
+    rig.restart('killed');
+    rig.wait(3 * MINUTE, 10_000);
+    expect(rig.alarms()).toMatchObject([{ alarm: 'power-lost', state: 'unacknowledged' }]);
+    expect(rig.notices().length).toBe(1);
+  });
+});
