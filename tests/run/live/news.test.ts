@@ -113,8 +113,8 @@ describe('a silent site', () => {
     rig.wait(MINUTE, 10_000);
     for (const node of NODES) speak(rig, node, NOON, 82);
     rig.wait(3 * MINUTE, 10_000);
-    expect(rig.alarms().map((row) => [row.alarm, row.clearedMs !== undefined])).toEqual([
-      ['site-silent', true],
+    expect(rig.alarms().map((row) => [row.alarm, row.state, row.clearedMs !== undefined])).toEqual([
+      ['site-silent', 'normal', true],
     ]);
     expect(rig.notices().map((notice) => notice.what)).toEqual(['raised', 'cleared']);
   });
