@@ -158,6 +158,22 @@ describe('live and replay', () => {
         beatEveryMs: 31_000,
       },
     ],
+    [
+      'an alarm that was withdrawn and turns out right after all: it had the same name and was lost',
+      {
+        seed: 25731,
+        hours: 7.92,
+        everyS: 5,
+        fault: 'air-lost',
+        backlog: { fromH: 0.396, untilH: 1.9008 },
+        acts: [
+          { share: 0.18, act: 'pinned' },
+          { share: 0.83, act: 'acknowledged' },
+        ],
+      },
+      { seed: 42987, packS: 10, doubled: 0.05, lateS: 5000, clock: 'utc' },
+      { stops: [{ share: 0.97, how: 'killed' }], beatEveryMs: 7000 },
+    ],
   ])('say the same of %s', async (_what, plan, how, trouble) => {
     expect(await replayAndLive(plan, how, trouble)).toEqual([]);
   });

@@ -81,11 +81,21 @@ export function tellEvent(live: LiveState, event: AlarmEvent, nowMs: number): vo
   forget(live, event.well ?? event.site ?? '', nowMs);
 }
 
+/** An alarm that was withdrawn and turns out right after all is told as a new one, though it began at the same moment. */
+function freeId(rows: readonly AlarmRow[], id: string): string {
+  let free = id;
+  for (let n = 2; rows.some((row) => row.id === free); n++) free = `${id}/${n}`;
+  return free;
+}
+
 function raise(live: LiveState, event: AlarmEvent, nowMs: number): void {
   const well = event.well ?? event.site ?? '';
   const sinceMs = Date.parse(event.since ?? event.at);
   const row: AlarmRow = {
-    id: toldId({ well, pump: event.pump, node: event.node, alarm: event.alarm, sinceMs }),
+    id: freeId(
+      rowsOf(live, well),
+      toldId({ well, pump: event.pump, node: event.node, alarm: event.alarm, sinceMs }),
+    ),
     well,
     ...(event.site !== undefined && { site: event.site }),
     ...(event.pump !== undefined && { pump: event.pump }),
@@ -163,9 +173,10 @@ export function tellAgain(
     fromMs: stretch.fromMs,
     toMs: stretch.toMs + 1,
   })) {
-    const row = rows.find((r) => r.id === settled.id);
+    const row = what === 'raised' ? undefined : rows.find((r) => r.id === settled.id);
     if (!row) {
-      const fresh: AlarmRow = { ...settled, alarm: settled.alarm, state: 'unacknowledged' };
+      const id = freeId(rowsOf(live, line.well), settled.id);
+      const fresh: AlarmRow = { ...settled, id, state: 'unacknowledged' };
       rowsOf(live, line.well).push(fresh);
       put(live, fresh, stretch.nowMs, lineOf(fresh, what, stretch.nowMs));
       continue;
