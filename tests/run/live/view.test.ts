@@ -1,0 +1,59 @@
+/** What a page is shown of a well just now. */
+import { expect, it } from 'vitest';
+import { liveWell, wellNow } from '../../../src/run/live/view.ts';
+import { MINUTE, NOON, openRig, packText, times, type Rig } from './rig.ts';
+import { useTestTimers } from './timers.ts';
+
+useTestTimers();
+
+/** Ten minutes of rest, then five of running, a pack a minute. */
+function running(): Rig {
+  const rig = openRig();
+  rig.live.act({ kind: 'card-changed', card: { well: 'barn', pump: { maxAmps: '9.8 A' } } });
+  for (let seq = 1; seq <= 15; seq++) {
+    const fromMs = rig.nowMs();
+    rig.wait(MINUTE, 10_000);
+    const current = times(60, seq > 10 ? 7.9 : 0.02);
+    rig.send('wells/barn/readings', packText('barn', { fromMs, seq, current, pressure: times(60, 330) }));
+  }
+  return rig;
+}
+
+it('a running pump says since when, with its amps and pressure, and how long it ran today', () => {
+  const line = running().live.state().lines.get('barn')!;
+  const now = wellNow(line);
+  expect(now).toMatchObject({
+    well: 'barn',
+    mode: 'learning',
+    pressureKpa: 330,
+    heardMs: NOON + 15 * MINUTE - 1000,
+  });
+  expect(now.pumps).toMatchObject([
+    { pump: 'p1', running: true, sinceMs: NOON + 10 * MINUTE, amps: 7.9, startsToday: 1, ranTodayS: 299 },
+  ]);
+});
+
+it('a visit and a lay-up are the mode', () => {
+  const rig = running();
+  const mode = (): unknown => {
+    rig.wait(3 * MINUTE, 10_000);
+    const { mode: is, modeUntilMs } = wellNow(rig.live.state().lines.get('barn')!);
+    return [is, modeUntilMs];
+  };
+  rig.live.act({ kind: 'visit-opened', well: 'barn' });
+  expect(mode()).toEqual(['visit', undefined]);
+  rig.live.act({ kind: 'visit-closed', well: 'barn' });
+  const until = new Date(NOON + 90 * 86_400_000).toISOString();
+  rig.live.act({ kind: 'laid-up', well: 'barn', until });
+  expect(mode()).toEqual(['laid-up', NOON + 90 * 86_400_000]);
+});
+
+it('sensors are named by node, with when they last spoke', () => {
+  const { sensors, usual } = liveWell(running().live.state().lines.get('barn')!);
+  const lastMs = NOON + 15 * MINUTE - 1000;
+  expect(sensors).toEqual([
+    { channel: 'current', node: 'barn', lastMs },
+    { channel: 'pressure', node: 'barn', lastMs },
+  ]);
+  expect(usual).toEqual([]);
+});
