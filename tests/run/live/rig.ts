@@ -34,7 +34,7 @@ export interface Rig {
   notices: () => NoticeRow[];
 }
 
-export const FARMER = {
+const FARMER = {
   name: 'farm office',
   mqtt: { topic: 'farm/notices' },
   priorities: ['now', 'soon', 'note'],

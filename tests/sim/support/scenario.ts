@@ -11,7 +11,7 @@ import type { PackColumn } from '../../../src/wire/messages.ts';
 
 export const PANEL = 'panel-a';
 export const PUMP_HOUSE = 'pump-house';
-export const ORCHARD = 'orchard';
+const ORCHARD = 'orchard';
 
 /** What happens, all from a few numbers that a failing case prints. */
 export interface Plan {
@@ -44,7 +44,7 @@ export interface Travel {
   clock: 'utc' | 'none' | 'steps';
 }
 
-export interface Sent {
+interface Sent {
   atMs: number;
   topic: string;
   payload: string;
