@@ -26,14 +26,20 @@ export interface SourceNode {
 }
 
 /** Every source of a card, in order of the well's channel code and then of time. */
-export function sourcesOf(card: Card): Source[] {
+export function sourcesOf(card: Card): readonly Source[] {
+  const known = sourcesKnown.get(card);
+  if (known) return known;
   const sources: Source[] = [];
   card.pumps.forEach((_pump, pump) => {
     for (let base = 0; base < BASE_CHANNELS.length; base += 1)
       sources.push(...sourcesOfChannel(card, pump * 16 + base));
   });
+  sourcesKnown.set(card, sources);
   return sources;
 }
+
+/** Asked for at every pack, and a card does not change: worked out once. */
+const sourcesKnown = new WeakMap<Card, readonly Source[]>();
 
 function sourcesOfChannel(card: Card, code: number): Source[] {
   const channel = channelName(code);
@@ -55,13 +61,28 @@ function sourcesOfChannel(card: Card, code: number): Source[] {
  * Nodes that a well reads from at a time, each once, named ones first: those whose silence it should notice. A node read only because
  * it bears the well's name is `byName`; where others are named it may not exist.
  */
-export function nodesOf(card: Card, atMs: number): SourceNode[] {
-  const now = sourcesOf(card).filter((source) => source.sinceMs <= atMs && atMs < source.untilMs);
+export function nodesOf(card: Card, atMs: number): readonly SourceNode[] {
+  const known = nodesKnown.get(card);
+  if (known && known.sinceMs <= atMs && atMs < known.untilMs) return known.nodes;
+  const sources = sourcesOf(card);
+  const bounds = sources.flatMap((source) => [source.sinceMs, source.untilMs]);
+  const sinceMs = Math.max(...bounds.filter((bound) => bound <= atMs));
+  const untilMs = Math.min(...bounds.filter((bound) => bound > atMs));
+  const nodes = nodesAt(sources, card.well, atMs);
+  nodesKnown.set(card, { sinceMs, untilMs, nodes });
+  return nodes;
+}
+
+/** The same until the next source begins or ends. */
+const nodesKnown = new WeakMap<Card, { sinceMs: number; untilMs: number; nodes: readonly SourceNode[] }>();
+
+function nodesAt(sources: readonly Source[], well: string, atMs: number): SourceNode[] {
+  const now = sources.filter((source) => source.sinceMs <= atMs && atMs < source.untilMs);
   const named = new Set(now.filter((source) => !source.byName).map((source) => source.node));
-  const own = now.some((source) => source.byName) && !named.has(card.well);
+  const own = now.some((source) => source.byName) && !named.has(well);
   return [
     ...[...named].map((node) => ({ node, byName: false })),
-    ...(own ? [{ node: card.well, byName: true }] : []),
+    ...(own ? [{ node: well, byName: true }] : []),
   ];
 }
 

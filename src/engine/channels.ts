@@ -2,8 +2,7 @@
  * What is remembered of each channel: how often it speaks, when it last did, whether it is stuck or at fault; and the
  * two-point calibration in force.
  */
-import type { Card } from '../card/card.ts';
-import { sourcesOf, type Source } from '../card/reads.ts';
+import { sourcesOf } from '../card/reads.ts';
 import { newPace, paceReading } from '../cycles/pace.ts';
 import { channelName } from '../card/channels.ts';
 import type { ChannelScene } from '../watch/scene.ts';
@@ -11,15 +10,6 @@ import type { ChannelState, Correction, WellState } from './state.ts';
 
 const STUCK_AFTER_MS = 3_600_000;
 const FAULT_WORDS = [undefined, 'low', 'high', 'bad'] as const;
-
-/** The card's sources, worked out once a card. */
-const known = new WeakMap<Card, Source[]>();
-
-function sources(card: Card): Source[] {
-  const list = known.get(card) ?? sourcesOf(card);
-  known.set(card, list);
-  return list;
-}
 
 export function channelOf(well: WellState, code: number): ChannelState {
   for (const channel of well.channels) if (channel.code === code) return channel;
@@ -55,12 +45,19 @@ export function noteFault(channel: ChannelState, fault: number): void {
 /** The correction of each calibrated channel that the well reads from at `tMs`, by the well's channel code. */
 export function correctionsAt(well: WellState, tMs: number): Record<string, Correction> {
   const found: Record<string, Correction> = {};
-  for (const source of sources(well.card)) {
+  if (!hasAny(well.corrections)) return found;
+  for (const source of sourcesOf(well.card)) {
     if (tMs < source.sinceMs || tMs >= source.untilMs) continue;
     const correction = well.corrections[`${source.node}:${source.from}`];
     if (correction) found[source.code] = correction;
   }
   return found;
+}
+
+/** Most wells have no calibrated channel, and this is asked each minute. */
+function hasAny(corrections: WellState['corrections']): boolean {
+  for (const _ in corrections) return true;
+  return false;
 }
 
 export function channelScenes(well: WellState, atMs: number): ChannelScene[] {
@@ -79,7 +76,7 @@ export function channelScenes(well: WellState, atMs: number): ChannelScene[] {
 }
 
 function nodeOf(well: WellState, code: number, atMs: number): string {
-  for (const source of sources(well.card)) {
+  for (const source of sourcesOf(well.card)) {
     if (source.code === code && atMs >= source.sinceMs && atMs < source.untilMs) return source.node;
   }
   return well.card.well;

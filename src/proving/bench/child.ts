@@ -165,7 +165,7 @@ async function main(): Promise<void> {
   const { order } = (await heard('order')) as ChildWord & { order: ChildOrder };
   switch (order.role) {
     case 'load':
-      await runLoad(order.order, (word) => say(word), heard('go'));
+      await runLoad(order.order, (word) => say(word), heard('go'), heard('timed'));
       await ended;
       break;
     case 'broker':

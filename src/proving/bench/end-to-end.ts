@@ -19,14 +19,22 @@ export interface Sizes {
   connections: number;
   nodesEach: number;
   packsEach: number;
+  warmEach: number;
 }
 
-async function runLoadOn(port: number, order: Omit<LoadOrder, 'port'>, before: () => Promise<void>): Promise<{ ms: number; messages: number }> {
+async function runLoadOn(
+  port: number,
+  order: Omit<LoadOrder, 'port'>,
+  before: () => Promise<void>,
+): Promise<{ ms: number; messages: number }> {
   const load = startChild({ role: 'load', order: { ...order, port } });
   await load.hear('ready');
+  const warm = load.hear('warm');
+  load.say('go');
+  await warm;
   await before();
   const done = load.hear('done');
-  load.say('go');
+  load.say('timed');
   const said = await done;
   await load.end();
   return { ms: said['ms'] as number, messages: said['messages'] as number };
@@ -39,9 +47,9 @@ async function noOp(sizes: Sizes): Promise<{ perS: number; cpuUs: number }> {
   await subscriber.hear('ready');
   const began = { at: 0 };
   const { messages } = await runLoadOn(port, { ...sizes, perSecond: 0, dryEvery: 0 }, async () => {
+    await untilCounted(subscriber, sizes.warmEach * sizes.nodesEach * sizes.connections);
     subscriber.say('reset');
     began.at = performance.now();
-    return Promise.resolve();
   });
   const count = await untilCounted(subscriber, messages);
   const ms = performance.now() - began.at;
@@ -111,6 +119,7 @@ export async function benchNotice(sizes: Sizes, perSecond: number): Promise<Noti
   const said = await answer;
   await server.end();
   const latencies = (said['latencies'] as number[]).filter((ms) => Number.isFinite(ms)).sort((a, b) => a - b);
-  const at = (share: number): number => latencies[Math.min(latencies.length - 1, Math.floor(share * latencies.length))] ?? Number.NaN;
+  const at = (share: number): number =>
+    latencies[Math.min(latencies.length - 1, Math.floor(share * latencies.length))] ?? Number.NaN;
   return { notices: latencies.length, medianMs: at(0.5), p99Ms: at(0.99) };
 }

@@ -31,7 +31,10 @@ export function makeStretches(days: number): Stretch[] {
       fault: new Uint8Array(2 * PIECE_S),
     };
     simulate(well, fromMs + (s + PIECE_S) * 1000, 1, (sample) => {
-      for (const [code, value] of [[CURRENT, sample.amps], [PRESSURE, Math.round(sample.kpa * 10) * 100]] as const) {
+      for (const [code, value] of [
+        [CURRENT, sample.amps],
+        [PRESSURE, Math.round(sample.kpa * 10) * 100],
+      ] as const) {
         stretch.timeMs[stretch.n] = sample.tMs;
         stretch.channel[stretch.n] = code;
         stretch.value[stretch.n] = value;

@@ -11,21 +11,26 @@ export interface LoadOrder {
   connections: number;
   nodesEach: number;
   packsEach: number;
+  /** Of these so many first ones warm both sides up and are not timed. */
+  warmEach: number;
   /** Messages a second in all; 0: as fast as they are acknowledged. */
   perSecond: number;
   /** Every so many nodes' taps run dry, which raises an alarm; 0: none. */
   dryEvery: number;
 }
 
-export type LoadWord = { word: 'ready' } | { word: 'done'; ms: number; messages: number };
+export type LoadWord = { word: 'ready' } | { word: 'warm' } | { word: 'done'; ms: number; messages: number };
 
 const WINDOW = 20;
+const PACE_MS = 5;
 
 interface Pipe {
   socket: Socket;
   frames: Buffer[];
   sent: number;
   acked: number;
+  /** Bytes of answers so far. */
+  answered: number;
 }
 
 export function nodeNames(order: Pick<LoadOrder, 'connections' | 'nodesEach'>): string[] {
@@ -41,7 +46,12 @@ function framesOf(order: LoadOrder, connection: number, track: ReturnType<typeof
       const index = connection * order.nodesEach + i;
       const node = { name: `bench-${index}`, offset: (index * 977) % track.amps.length };
       const dry = order.dryEvery > 0 && index % order.dryEvery === 0;
-      const pack = benchPack(dry ? { ...track, pascal: track.pascal.map(() => 15_000) } : track, node, seq, fromMs);
+      const pack = benchPack(
+        dry ? { ...track, pascal: track.pascal.map(() => 15_000) } : track,
+        node,
+        seq,
+        fromMs,
+      );
       frames.push(publishFrame(`wells/${node.name}/readings`, pack, ((frames.length + 1) % 65_000) + 1));
     }
   }
@@ -59,11 +69,14 @@ async function open(port: number, connection: number): Promise<Socket> {
   return socket;
 }
 
-function pump(pipe: Pipe, may: () => boolean): void {
-  while (pipe.sent < pipe.frames.length && pipe.sent - pipe.acked < WINDOW && may()) pipe.socket.write(pipe.frames[pipe.sent++]!);
+function pump(pipe: Pipe, until: number, may: () => boolean): void {
+  while (pipe.sent < until && pipe.sent - pipe.acked < WINDOW && may()) {
+    pipe.socket.write(pipe.frames[pipe.sent++]!);
+  }
 }
 
-function send(pipes: Pipe[], order: LoadOrder): Promise<number> {
+/** Sends each pipe's frames up to `until` of them; resolves with the ms it took when all were acknowledged. */
+function send(pipes: Pipe[], order: LoadOrder, until: number): Promise<number> {
   const began = performance.now();
   let total = 0;
   const may = (): boolean => {
@@ -73,36 +86,57 @@ function send(pipes: Pipe[], order: LoadOrder): Promise<number> {
   };
   return new Promise((resolve) => {
     let open = pipes.length;
+    const timer = order.perSecond > 0 ? setInterval(() => pipes.forEach(goOn), PACE_MS) : undefined;
+    const goOn = (pipe: Pipe): void => pump(pipe, Math.min(until, pipe.frames.length), may);
     for (const pipe of pipes) {
-      let bytes = 0;
+      const wanted = Math.min(until, pipe.frames.length);
+      if (wanted <= pipe.acked) {
+        open--;
+        continue;
+      }
       pipe.socket.on('data', (chunk) => {
-        bytes += chunk.length;
-        pipe.acked = Math.floor(bytes / ANSWER_BYTES);
-        pump(pipe, may);
-        if (pipe.acked < pipe.frames.length) return;
+        pipe.answered += chunk.length;
+        pipe.acked = Math.floor(pipe.answered / ANSWER_BYTES);
+        goOn(pipe);
+        if (pipe.acked < wanted) return;
         pipe.socket.removeAllListeners('data');
-        if (--open === 0) resolve(performance.now() - began);
+        if (--open > 0) return;
+        clearInterval(timer);
+        resolve(performance.now() - began);
       });
-      pump(pipe, may);
+      goOn(pipe);
     }
-    if (order.perSecond > 0) {
-      const timer = setInterval(() => {
-        for (const pipe of pipes) pump(pipe, may);
-        if (open === 0) clearInterval(timer);
-      }, 5);
+    if (open === 0) {
+      clearInterval(timer);
+      resolve(0);
     }
   });
 }
 
-export async function runLoad(order: LoadOrder, tell: (word: LoadWord) => void, go: Promise<unknown>): Promise<void> {
+export async function runLoad(
+  order: LoadOrder,
+  tell: (word: LoadWord) => void,
+  go: Promise<unknown>,
+  timed: Promise<unknown>,
+): Promise<void> {
   const track = makeTrack(6 * 3600, 5);
   const pipes: Pipe[] = [];
   for (let connection = 0; connection < order.connections; connection++) {
-    pipes.push({ socket: await open(order.port, connection), frames: framesOf(order, connection, track), sent: 0, acked: 0 });
+    pipes.push({
+      socket: await open(order.port, connection),
+      frames: framesOf(order, connection, track),
+      sent: 0,
+      acked: 0,
+      answered: 0,
+    });
   }
   tell({ word: 'ready' });
   await go;
-  const ms = await send(pipes, order);
-  tell({ word: 'done', ms, messages: pipes.reduce((sum, pipe) => sum + pipe.frames.length, 0) });
+  const warm = order.warmEach * order.nodesEach;
+  await send(pipes, order, warm);
+  tell({ word: 'warm' });
+  await timed;
+  const ms = await send(pipes, order, Number.POSITIVE_INFINITY);
+  tell({ word: 'done', ms, messages: pipes.reduce((sum, pipe) => sum + pipe.frames.length - warm, 0) });
   for (const pipe of pipes) pipe.socket.destroy();
 }

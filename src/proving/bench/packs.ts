@@ -24,7 +24,12 @@ export function makeTrack(seconds: number, seed: number): Track {
 }
 
 /** Pack `seq` (1, 2, 3 …) of a node, whose first reading is at `fromMs`. */
-export function benchPack(track: Track, node: { name: string; offset: number }, seq: number, fromMs: number): Uint8Array {
+export function benchPack(
+  track: Track,
+  node: { name: string; offset: number },
+  seq: number,
+  fromMs: number,
+): Uint8Array {
   const times = new Float64Array(PACK_S);
   const amps = new Float64Array(PACK_S);
   const pascal = new Float64Array(PACK_S);

@@ -13,7 +13,9 @@ export interface Child {
 
 export function startChild(order: ChildOrder): Child {
   const ending = import.meta.url.endsWith('.ts') ? '.ts' : '.js';
-  const child = fork(fileURLToPath(new URL(`child${ending}`, import.meta.url)), { stdio: ['ignore', 'ignore', 'inherit', 'ipc'] });
+  const child = fork(fileURLToPath(new URL(`child${ending}`, import.meta.url)), {
+    stdio: ['ignore', 'ignore', 'inherit', 'ipc'],
+  });
   const exited = new Promise<void>((done) => child.once('exit', () => done()));
   const hear = (word: string): Promise<ChildWord> =>
     new Promise((resolve, reject) => {
@@ -24,7 +26,9 @@ export function startChild(order: ChildOrder): Child {
         resolve(said);
       };
       child.on('message', on);
-      child.once('exit', (code) => reject(new Error(`Cannot go on with the bench: its ${order.role} ended with ${code}`)));
+      child.once('exit', (code) =>
+        reject(new Error(`Cannot go on with the bench: its ${order.role} ended with ${code}`)),
+      );
     });
   child.send({ word: 'order', order });
   return {

@@ -38,7 +38,10 @@ async function writeMonth(path: string, days: number): Promise<number> {
   for (let seq = 1; seq * PACK_S <= seconds; seq++) {
     const payload = benchPack(track, { name: 'house', offset: 0 }, seq, fromMs);
     const tstMs = fromMs + seq * PACK_S * 1000 + 300;
-    if (!file.write(`${printMessageLine({ tstMs, topic: 'wells/house/readings', payload, retained: false })}\n`)) await once(file, 'drain');
+    if (
+      !file.write(`${printMessageLine({ tstMs, topic: 'wells/house/readings', payload, retained: false })}\n`)
+    )
+      await once(file, 'drain');
   }
   file.end();
   await once(file, 'finish');
@@ -47,7 +50,9 @@ async function writeMonth(path: string, days: number): Promise<number> {
 
 /** Looks at the process while it runs: Linux keeps its peak in /proc. */
 async function run(main: string, args: string[]): Promise<number | undefined> {
-  const child = spawn(process.execPath, [main, 'replay', ...args], { stdio: ['ignore', 'ignore', 'inherit'] });
+  const child = spawn(process.execPath, [main, 'replay', ...args], {
+    stdio: ['ignore', 'ignore', 'inherit'],
+  });
   const status = `/proc/${child.pid}/status`;
   let peakMiB: number | undefined;
   const timer = setInterval(() => {

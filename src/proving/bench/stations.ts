@@ -32,12 +32,22 @@ export function benchStations(messages: number, nodes: number): StationCosts {
   const raw = Array.from({ length: messages }, (_, i) => {
     const name = `n-${i % nodes}`;
     const seq = Math.floor(i / nodes) + 1;
-    return { name, arrivalMs: fromMs + seq * PACK_S * 1000, bytes: benchPack(track, { name, offset: (i % nodes) * 37 }, seq, fromMs) };
+    return {
+      name,
+      arrivalMs: fromMs + seq * PACK_S * 1000,
+      bytes: benchPack(track, { name, offset: (i % nodes) * 37 }, seq, fromMs),
+    };
   });
   const packs: Pack[] = [];
   const decodeUs = each(messages, () => {
     for (const { name, arrivalMs, bytes } of raw) {
-      const read = readMessage({ root: ROOT, topic: `${ROOT}/${name}/readings`, payload: bytes, retained: false, arrivalMs });
+      const read = readMessage({
+        root: ROOT,
+        topic: `${ROOT}/${name}/readings`,
+        payload: bytes,
+        retained: false,
+        arrivalMs,
+      });
       if (read.is !== 'pack') throw new Error(`Cannot bench: a pack was read as ${read.is}`);
       packs.push(read.pack);
     }

@@ -6,7 +6,7 @@ import { newWell } from '../../engine/engine.ts';
 import { newNode } from '../../readings/node.ts';
 import { changeCard } from '../replay/table.ts';
 import { newLine, type Line } from './line.ts';
-import { retable, type LiveState, type NodeEntry } from './state.ts';
+import { addPeriod, retable, type LiveState, type NodeEntry } from './state.ts';
 
 /** The node's entry, made when it is first heard; without a card that reads from it, it is a well of its own name. */
 export function touchNode(live: LiveState, node: string): NodeEntry {
@@ -48,13 +48,12 @@ export function wellForKnownNode(live: LiveState, node: string): void {
 function ownWell(live: LiveState, node: string): void {
   const card = cardOfNode(node);
   addLine(live, card);
-  live.periods.push({
+  addPeriod(live, {
     card,
     sinceMs: Number.NEGATIVE_INFINITY,
     untilMs: Number.POSITIVE_INFINITY,
     byDefault: true,
   });
-  retable(live);
 }
 
 /** Every well begins as its name alone, also when its first card comes before its first reading: cards are inputs with a time. */

@@ -34,6 +34,8 @@ export interface LiveServer {
 
 /** When few messages come, a turn waits this long for more: fewer commits, and nobody notices. */
 const GATHER_MS = 15;
+/** A turn of this many did not need to wait: 64 a turn is a commit's cost well shared. */
+const BUSY_MESSAGES = 64;
 /** One turn takes this many messages at most, so that no commit grows without end. */
 const TURN_MESSAGES = 2000;
 /** After this many waiting messages the oldest are not taken in: a node sends again what was not kept. */
@@ -58,6 +60,8 @@ interface Loop {
   waiters: (() => void)[];
   closed: boolean;
   gatherMs: number;
+  /** Messages of the turn before. */
+  lastTurn: number;
 }
 
 export interface LoopOptions extends LiveOptions {
@@ -85,6 +89,7 @@ export function openLive(options: LoopOptions): LiveServer {
     waiters: [],
     closed: false,
     gatherMs: options.gatherMs ?? GATHER_MS,
+    lastTurn: 0,
   };
   const onCommit = options.onCommit ?? (() => undefined);
   if (options.beatsByItself !== false) loop.beater = setInterval(() => beatNow(loop, onCommit), BEAT_MS);
@@ -112,17 +117,24 @@ export function openLive(options: LoopOptions): LiveServer {
 function take(loop: Loop, message: Omit<Came, 'arrivalMs'>, onCommit: () => void): void {
   if (loop.closed || loop.queue.length >= QUEUE_MESSAGES) return;
   loop.queue.push({ ...message, arrivalMs: loop.options.now() });
-  if (loop.queue.length === 1) loop.timer = setTimeout(() => runTurn(loop, onCommit), loop.gatherMs);
+  if (loop.queue.length === 1) wakeFor(loop, onCommit);
   else if (loop.queue.length === TURN_MESSAGES) {
     clearTimeout(loop.timer);
     loop.timer = setTimeout(() => runTurn(loop, onCommit), 0);
   }
 }
 
+/** Under load messages gather by themselves while a turn works; waiting for more would only leave the machine idle. */
+function wakeFor(loop: Loop, onCommit: () => void): void {
+  const waitMs = loop.lastTurn >= BUSY_MESSAGES ? 0 : loop.gatherMs;
+  loop.timer = setTimeout(() => runTurn(loop, onCommit), waitMs);
+}
+
 function runTurn(loop: Loop, onCommit: () => void): void {
   loop.timer = undefined;
   if (loop.closed) return;
   const came = loop.queue.splice(0, TURN_MESSAGES);
+  loop.lastTurn = came.length;
   takeAll(loop, came, onCommit);
   if (loop.queue.length > 0) loop.timer = setTimeout(() => runTurn(loop, onCommit), 0);
   else for (const done of loop.waiters.splice(0)) done();

@@ -11,7 +11,7 @@ import type { NodeState } from '../../readings/node.ts';
 import type { SiteState } from '../../readings/site-silence.ts';
 import type { AlarmRow, Change, NoticeRow, Store } from '../../store/store.ts';
 import type { Hello } from '../../wire/messages.ts';
-import { tableOf, type Period } from '../replay/table.ts';
+import { addToTable, tableOf, type GrowingTable, type Period } from '../replay/table.ts';
 import type { Line } from './line.ts';
 
 export interface NodeEntry {
@@ -71,7 +71,7 @@ export interface LiveState {
   cards: Map<string, Card>;
   /** Every card with the time for which it counts: a late pack is read as the card of its own time says. */
   periods: Period[];
-  table: ReadTable;
+  table: GrowingTable;
   sites: Map<string, SiteState>;
   /** Alarms of each well that stand or ended not long ago, for knowing them again. */
   told: Map<string, AlarmRow[]>;
@@ -124,6 +124,14 @@ export function newLiveState(options: LiveOptions): LiveState {
 export function retable(live: LiveState): void {
   live.table = tableOf(live.periods);
   live.feeding.clear();
+  live.sources = undefined;
+}
+
+/** A further card, of a well that no other card is of: only its own node is fed by it. */
+export function addPeriod(live: LiveState, period: Period): void {
+  live.periods.push(period);
+  addToTable(live.table, period);
+  live.feeding.delete(period.card.well);
   live.sources = undefined;
 }
 

@@ -12,21 +12,26 @@ export interface Period {
   byDefault?: true;
 }
 
-export function tableOf(periods: readonly Period[]): ReadTable {
-  const table = new Map<string, Map<string, Feed[]>>();
-  for (const { card, sinceMs, untilMs } of periods) {
-    for (const source of sourcesOf(card)) {
-      const fromMs = Math.max(sinceMs, source.sinceMs);
-      const toMs = Math.min(untilMs, source.untilMs);
-      if (fromMs >= toMs) continue;
-      const channels = table.get(source.node) ?? new Map<string, Feed[]>();
-      table.set(source.node, channels);
-      const feeds = channels.get(source.from) ?? [];
-      channels.set(source.from, feeds);
-      feeds.push({ well: card.well, code: source.code, sinceMs: fromMs, untilMs: toMs });
-    }
-  }
+export function tableOf(periods: readonly Period[]): GrowingTable {
+  const table: GrowingTable = new Map();
+  for (const period of periods) addToTable(table, period);
   return table;
+}
+
+/** A table to which a further card can be added, without making it again for a thousand others. */
+export type GrowingTable = Map<string, Map<string, Feed[]>>;
+
+export function addToTable(table: GrowingTable, { card, sinceMs, untilMs }: Period): void {
+  for (const source of sourcesOf(card)) {
+    const fromMs = Math.max(sinceMs, source.sinceMs);
+    const toMs = Math.min(untilMs, source.untilMs);
+    if (fromMs >= toMs) continue;
+    const channels = table.get(source.node) ?? new Map<string, Feed[]>();
+    table.set(source.node, channels);
+    const feeds = channels.get(source.from) ?? [];
+    channels.set(source.from, feeds);
+    feeds.push({ well: card.well, code: source.code, sinceMs: fromMs, untilMs: toMs });
+  }
 }
 
 /**
