@@ -10,9 +10,15 @@ const wanted = process.argv.slice(2);
 
 /** Runs one command in the project folder and ends this process when it fails. */
 function run(what, command, args) {
-  const done = spawnSync(command, args, { cwd: top, stdio: ['ignore', 2, 2], shell: process.platform === 'win32' });
+  const done = spawnSync(command, args, {
+    cwd: top,
+    stdio: ['ignore', 2, 2],
+    shell: process.platform === 'win32',
+  });
   if (done.status === 0) return;
-  console.error(`Cannot ${what}: "${command} ${args.join(' ')}" ended with ${done.status ?? done.error?.message}.`);
+  console.error(
+    `Cannot ${what}: "${command} ${args.join(' ')}" ended with ${done.status ?? done.error?.message}.`,
+  );
   process.exit(1);
 }
 
@@ -39,7 +45,9 @@ if (!existsSync(mark) || readFileSync(mark, 'utf8') !== lock) {
 }
 
 if (wanted.includes('build')) {
-  const sources = Math.max(...['src', 'shared', 'dashboards', 'package-lock.json'].map((p) => newest(join(top, p))));
+  const sources = Math.max(
+    ...['src', 'shared', 'dashboards', 'package-lock.json'].map((p) => newest(join(top, p))),
+  );
   const stamp = join(top, 'dist', '.built');
   if (!existsSync(stamp) || statSync(stamp).mtimeMs < sources) {
     console.error('Building …');

@@ -43,7 +43,7 @@ export interface PressureView {
 }
 
 export type PumpStep = { is: 'none' } | { is: 'started'; startedMs: number } | { is: 'cycle'; cycle: Cycle };
-export const NOTHING: PumpStep = { is: 'none' };
+const NOTHING: PumpStep = { is: 'none' };
 
 /** Rise over cut-in that shows water moving (contract, section 6). */
 const RISEN_KPA = 7;

@@ -5,7 +5,7 @@
 import type { Act } from '../card/act.ts';
 import type { NodeNews } from '../readings/news.ts';
 
-export type { Act, PinnedValues } from '../card/act.ts';
+export type { Act } from '../card/act.ts';
 export type { NodeNews } from '../readings/news.ts';
 export type { Stretch } from '../readings/stretch.ts';
 

@@ -100,7 +100,7 @@ function dayOf(well: WellState, tMs: number): WellState['day'] {
   );
 }
 
-export function printCycle(well: WellState, cycle: Cycle): CycleEvent {
+function printCycle(well: WellState, cycle: Cycle): CycleEvent {
   const {
     pump,
     startedMs,

@@ -9,7 +9,7 @@ import { lineThrough } from './line.ts';
 import type { Trace } from './trace.ts';
 
 /** Candidates, s, in even ratios; 0 is Boyle without warmth. */
-export const COOLINGS_S = [0, 5, 10, 15, 20, 25, 30, 36, 43, 52, 62, 75, 90, 120, 180, 300] as const;
+const COOLINGS_S = [0, 5, 10, 15, 20, 25, 30, 36, 43, 52, 62, 75, 90, 120, 180, 300] as const;
 /** Memory: an old fill's word fades to a third after so many fills. */
 const FADES_FILLS = 60;
 const LEAST_FILLS = 1;

@@ -4,7 +4,7 @@
  * averaged first, so that a minute always fits.
  */
 
-export const HELD_MS = 60_000;
+const HELD_MS = 60_000;
 const HELD_MOST = 40;
 const TOGETHER_MS = 900;
 

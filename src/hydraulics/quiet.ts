@@ -4,7 +4,7 @@
  * the lowest rate at which blocks crowd. (Minimum night flow without a clock.)
  */
 
-export const BLOCK_S = 360;
+const BLOCK_S = 360;
 /** A shorter block counts when the rest ends in it. */
 const SHORTEST_BLOCK_S = 150;
 /** Minutes that must have been judged before anything is said (contract). */
@@ -94,7 +94,7 @@ export function endQuietDay(quiet: Quiet): Leak | undefined {
 }
 
 /** The lowest rate at which blocks crowd: windows of a fixed width near zero and of a quarter above it. */
-export function crowd(minutes: readonly number[], sums: readonly number[]): Leak | undefined {
+function crowd(minutes: readonly number[], sums: readonly number[]): Leak | undefined {
   const windows = EDGES.map((low, from) => {
     const high = low + Math.max(5, 0.3 * Math.abs(low));
     let held = 0;

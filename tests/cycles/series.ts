@@ -15,7 +15,7 @@ import type { PumpState, PumpStep } from '../../src/cycles/pump.ts';
  * A series in small notation: `'0x60 8.2x300'` is 60 readings of 0 and then 300 of 8.2; `-x5` leaves five out (a dropout);
  * `300..410x20` goes in even steps.
  */
-export function series(text: string): (number | undefined)[] {
+function series(text: string): (number | undefined)[] {
   return text.split(/\s+/).flatMap((part) => {
     const found = /^(-|[\d.]+?)(?:\.\.([\d.]+))?(?:x(\d+))?$/.exec(part);
     if (!found) throw new Error(`Cannot read series: ${part}`);

@@ -101,7 +101,3 @@ export const URANIUM = {
   mad: 0.995,
   modifiedZ: [-1.3965, -1.2473, -0.7999, -0.3728, 0.3728, 0.3932, 0.5491, 29.9627],
 } as const;
-
-/** Annual flow of the Nile 1871-1970, R datasets::Nile: median and MAD (unscaled). */
-export const NILE_MEDIAN = 893.5;
-export const NILE_MAD = 121;

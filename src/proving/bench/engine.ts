@@ -11,14 +11,14 @@ const CURRENT = 0;
 const PRESSURE = 3;
 const PIECE_S = 2000;
 
-export function benchCard(): Card {
+function benchCard(): Card {
   const read = readCard(alderBench(0)[0]!.card);
   if ('problem' in read) throw new Error(read.problem);
   return read.card;
 }
 
 /** Stretches of one simulated well at 1 Hz, two channels, made before the clock runs. */
-export function makeStretches(days: number): Stretch[] {
+function makeStretches(days: number): Stretch[] {
   const fromMs = Date.UTC(2026, 0, 5);
   const well = newSimulatedWell(alderBench(0)[0]!.params, fromMs);
   const stretches: Stretch[] = [];

@@ -23,6 +23,8 @@ export type LoadWord = { word: 'ready' } | { word: 'warm' } | { word: 'done'; ms
 
 const WINDOW = 20;
 const PACE_MS = 5;
+/** The taps run dry only after pressure was there: so much of each node's time first. */
+const DRY_AFTER_PACKS = 8;
 
 interface Pipe {
   socket: Socket;
@@ -33,25 +35,17 @@ interface Pipe {
   answered: number;
 }
 
-export function nodeNames(order: Pick<LoadOrder, 'connections' | 'nodesEach'>): string[] {
-  return Array.from({ length: order.connections * order.nodesEach }, (_, i) => `bench-${i}`);
-}
-
 /** Frames of one connection: its nodes take turns, pack by pack, as they would in life. */
 function framesOf(order: LoadOrder, connection: number, track: ReturnType<typeof makeTrack>): Buffer[] {
   const fromMs = Math.floor(Date.now() / 1000) * 1000 - order.packsEach * PACK_S * 1000;
+  const dried = { ...track, pascal: track.pascal.map(() => 15_000) };
   const frames: Buffer[] = [];
   for (let seq = 1; seq <= order.packsEach; seq++) {
     for (let i = 0; i < order.nodesEach; i++) {
       const index = connection * order.nodesEach + i;
       const node = { name: `bench-${index}`, offset: (index * 977) % track.amps.length };
       const dry = order.dryEvery > 0 && index % order.dryEvery === 0;
-      const pack = benchPack(
-        dry ? { ...track, pascal: track.pascal.map(() => 15_000) } : track,
-        node,
-        seq,
-        fromMs,
-      );
+      const pack = benchPack(dry && seq > DRY_AFTER_PACKS ? dried : track, node, seq, fromMs);
       frames.push(publishFrame(`wells/${node.name}/readings`, pack, ((frames.length + 1) % 65_000) + 1));
     }
   }

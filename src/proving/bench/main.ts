@@ -36,7 +36,7 @@ const disk = benchDisk(30, 5);
 progress('end to end');
 const whole = await benchEndToEnd(SIZES);
 progress('notices');
-const notice = await benchNotice(SIZES, whole.oursPerS / 2);
+const notice = await benchNotice({ ...SIZES, nodesEach: 5, packsEach: 30 }, whole.oursPerS / 2);
 progress('replay');
 const main = fileURLToPath(new URL('../../../main.js', import.meta.url));
 const replay = await benchReplay(main, DAYS);
