@@ -6,12 +6,12 @@
 import { EXIT, Misuse, type Command, type Io } from './run/cli/command.ts';
 
 const COMMANDS: Record<string, () => Promise<Command>> = {
-  serve: async () => (await import('./run/cli/serve.ts')).serveCommand,
   demo: async () => (await import('./run/cli/demo.ts')).demoCommand,
-  replay: async () => (await import('./run/cli/replay.ts')).replayCommand,
-  record: async () => (await import('./run/cli/record.ts')).recordCommand,
+  serve: async () => (await import('./run/cli/serve.ts')).serveCommand,
   node: async () => (await import('./run/cli/node.ts')).nodeCommand,
   'send-test': async () => (await import('./run/cli/send-test.ts')).sendTestCommand,
+  record: async () => (await import('./run/cli/record.ts')).recordCommand,
+  replay: async () => (await import('./run/cli/replay.ts')).replayCommand,
 };
 
 const io: Io = {
@@ -23,14 +23,15 @@ const io: Io = {
 
 async function help(): Promise<void> {
   io.out(
-    'stillwell: watches water wells through a current clamp and a pressure transducer, and says in time what departs from normal.',
+    'Stillwell watches water wells through a current clamp and a pressure transducer, and says in time when one is no longer',
   );
-  io.out('It only watches: it switches no pump and is no safety device.\n');
+  io.out('as it always was. It only watches: it cannot switch a pump, and it is no safety device.\n');
   for (const load of Object.values(COMMANDS)) {
     const { usage, about } = await load();
     io.out(`  stillwell ${usage}\n      ${about}`);
   }
-  io.out('\nstillwell COMMAND --help says more of one command.');
+  io.out('\nMore of one command: stillwell COMMAND --help');
+  io.out('In the folder of a fresh clone write "node dist/main.js" for "stillwell".');
 }
 
 async function main(args: string[]): Promise<number> {
@@ -48,7 +49,7 @@ async function main(args: string[]): Promise<number> {
   }
   const command = await load();
   if (rest.includes('--help') || rest.includes('-h')) {
-    io.out(`stillwell ${command.usage}\n${command.about}\n\n${command.more}`);
+    io.out(`stillwell ${command.usage}\n\n${command.about}\n\n${command.more}`);
     return EXIT.ok;
   }
   return command.run(rest, io);

@@ -14,6 +14,8 @@ export interface BrokerClientSettings {
   caFile?: string;
   certFile?: string;
   keyFile?: string;
+  /** For a command that listens or sends for a while: the broker holds nothing for it once it has gone. */
+  passing?: boolean;
 }
 
 const PROTOCOLS = ['mqtt:', 'mqtts:', 'ws:', 'wss:'];
@@ -36,9 +38,14 @@ export function clientOptions(settings: BrokerClientSettings): IClientOptions {
   return {
     protocolVersion: settings.version,
     clientId: settings.clientId,
-    clean: false,
+    clean: settings.passing === true,
     ...(settings.version === 5
-      ? { properties: { sessionExpiryInterval: SESSION_S, receiveMaximum: RECEIVE_MAXIMUM } }
+      ? {
+          properties: {
+            receiveMaximum: RECEIVE_MAXIMUM,
+            ...(settings.passing === true ? {} : { sessionExpiryInterval: SESSION_S }),
+          },
+        }
       : {}),
     keepalive: KEEPALIVE_S,
     connectTimeout: CONNECT_WITHIN_MS,

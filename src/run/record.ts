@@ -1,6 +1,6 @@
 /**
  * A recording as it grows: what came over MQTT and what people did, one line each in the order of arrival (contract, section 6). It
- * begins with the wells' cards, so that it can be replayed without anything beside it.
+ * begins with the wells' cards and calibrations, so that it can be replayed without anything beside it.
  */
 import { printActLine, printMessageLine } from '../wire/recording.ts';
 import type { Arrival } from '../broker/broker.ts';
@@ -34,10 +34,18 @@ export function newRecorder(write: (line: string) => void, now: () => number): R
   };
 }
 
-/** The card that each well has now, as the act that gave it, told as of `atMs`: what a recording opens with. */
-export function cardsNow(rows: readonly ActRow[], atMs: number): ActRow[] {
+/**
+ * What a recording opens with, told as of `atMs`: the card that each well has now, and how each channel is calibrated, since both change
+ * what readings mean. Acts that explain only their own time are left behind.
+ */
+export function standingActs(rows: readonly ActRow[], atMs: number): ActRow[] {
   const newest = new Map<string, ActRow>();
-  for (const row of rows)
-    if (row.kind === 'card-changed' && row.well !== undefined) newest.set(row.well, row);
+  for (const row of rows) {
+    if (row.kind === 'card-changed' && row.well !== undefined) newest.set(`card/${row.well}`, row);
+    else if (row.kind === 'calibrated') {
+      const { node, channel } = row.body as { node: string; channel: string };
+      newest.set(`points/${node}:${channel}`, row);
+    }
+  }
   return [...newest.values()].map((row) => ({ ...row, id: `${row.id}/now`, atMs }));
 }

@@ -7,11 +7,7 @@ import { join } from 'node:path';
 import { loadCards } from '../config/load-cards.ts';
 import type { Secrets } from '../config/secrets.ts';
 import type { Settings } from '../config/settings.ts';
-import { openBuiltInBroker } from '../broker/built-in.ts';
-import type { Broker, OnMessage } from '../broker/broker.ts';
-import { openBrokerClient } from '../broker/client.ts';
-import { decideNotices } from '../notice/decide.ts';
-import type { NoticeRow } from '../notice/notice-row.ts';
+import type { Broker } from '../broker/broker.ts';
 import { openOutbox, type Outbox } from '../send/outbox.ts';
 import { openSenders, type Senders } from '../send/senders.ts';
 import { openStore } from '../store/open-store.ts';
@@ -21,7 +17,8 @@ import { LiveHub } from '../web/live-hub.ts';
 import { serveWeb, type OpenWeb } from '../web/serve.ts';
 import { readSite } from '../web/site.ts';
 import { openLive, type LiveServer } from './live/server.ts';
-import type { Teller } from './live/state.ts';
+import { openBroker } from './open-broker.ts';
+import { newTeller } from './teller.ts';
 import { webDeps } from './web-deps.ts';
 
 export interface StationOptions {
@@ -61,7 +58,7 @@ export async function openStation(options: StationOptions): Promise<Station> {
       readingsDays: settings.retention.readingsDays,
     });
     undo.push(() => store.close());
-    const parts: { broker?: Broker; outbox?: Outbox } = {};
+    const parts: { live?: LiveServer; broker?: Broker; outbox?: Outbox } = {};
     const live = openLive({
       store,
       root: settings.root,
@@ -69,12 +66,13 @@ export async function openStation(options: StationOptions): Promise<Station> {
       letInAll: settings.broker.kind === 'built-in',
       now: options.now,
       publish: (topic, payload, how) => publishQuietly(parts.broker, topic, payload, how),
-      tell: tellerOf(settings),
+      tell: newTeller(settings, store, () => parts.live?.state().cards),
       log: options.log,
       onCommit: () => parts.outbox?.poke(),
       ...(options.beatsByItself !== undefined && { beatsByItself: options.beatsByItself }),
       ...(options.gatherMs !== undefined && { gatherMs: options.gatherMs }),
     });
+    parts.live = live;
     undo.push(() => live.close());
     takeCards(settings, live, options.log);
     const broker = await openBroker(options, store, live);
@@ -110,19 +108,6 @@ function publishQuietly(
   broker?.publish(topic, payload, how).catch(() => undefined);
 }
 
-/** Who is told, by the settings. */
-function tellerOf(settings: Settings): Teller {
-  return (change, nowMs) =>
-    decideNotices(change, {
-      recipients: settings.notices,
-      nowMs,
-      units: settings.units,
-      timeZone: 'UTC',
-    })
-      .map((decision) => ('row' in decision ? decision.row : undefined))
-      .filter((row): row is NoticeRow => row !== undefined);
-}
-
 /** Cards from files become acts where they differ from what the well's record has. */
 function takeCards(settings: Settings, live: LiveServer, log: StationOptions['log']): void {
   for (const { card, written, path } of loadCards(settings)) {
@@ -133,56 +118,9 @@ function takeCards(settings: Settings, live: LiveServer, log: StationOptions['lo
   }
 }
 
-async function openBroker(
-  options: StationOptions,
-  store: Store,
-  live: LiveServer,
-): Promise<{ broker: Broker; port: number | undefined }> {
-  const { settings, secrets } = options;
-  const onMessage: OnMessage = (topic, payload, how) =>
-    live.take({
-      topic,
-      payload,
-      retained: how.retained,
-      ...(how.contentType !== undefined && { contentType: how.contentType }),
-      ...(how.kept && { kept: how.kept }),
-    });
-  if (settings.broker.kind === 'built-in') {
-    const broker = await openBuiltInBroker({
-      host: settings.broker.host,
-      port: settings.broker.port,
-      root: settings.root,
-      onMessage,
-      acknowledge: 'when-kept',
-      allowLocal: options.allowLocal,
-      credential: (user) => store.credentials().find((row) => row.node === user),
-      onTrouble: (sentence) => options.log('warn', sentence),
-    });
-    return { broker, port: broker.port };
-  }
-  const { url, clientId, protocolVersion, username, caFile, certFile, keyFile } = settings.broker;
-  const password = secrets.brokerPassword?.();
-  const broker = await openBrokerClient({
-    url,
-    clientId,
-    version: protocolVersion,
-    root: settings.root,
-    onMessage,
-    acknowledge: 'when-kept',
-    onState: (state) =>
-      state.connected ? options.log('info', `Connected to ${url}.`) : options.log('warn', state.problem),
-    ...(username !== undefined && { user: username }),
-    ...(password !== undefined && { password }),
-    ...(caFile !== undefined && { caFile }),
-    ...(certFile !== undefined && { certFile }),
-    ...(keyFile !== undefined && { keyFile }),
-  });
-  return { broker, port: undefined };
-}
-
 export function sendersOf(
   options: Pick<StationOptions, 'settings' | 'secrets'>,
-  broker: Broker | undefined,
+  broker: Pick<Broker, 'publish'> | undefined,
 ): Senders {
   const { settings, secrets } = options;
   const { smtp } = settings;

@@ -11,7 +11,7 @@ export interface Command {
   name: string;
   /** How it is written, after `stillwell`. */
   usage: string;
-  /** One line for the list of commands. */
+  /** One sentence for the list of commands. */
   about: string;
   /** What `stillwell NAME --help` adds. */
   more: string;

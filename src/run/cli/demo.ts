@@ -21,11 +21,12 @@ const USUAL_PORT = 8421;
 export const demoCommand: Command = {
   name: 'demo',
   usage: 'demo [--days N] [--port PORT]',
-  about: 'show an invented farm with four simulated wells, three of them in trouble',
-  more: `Alder Bench is invented, its wells are simulated. Its past goes through the same intake as real nodes' readings, which takes
-under a minute; then it goes on in real time until you end it with Ctrl-C. Nothing of it is kept.
-  --days N      days of past (60)
-  --port PORT   port of the pages, on this computer alone (8421)`,
+  about: 'Look at it first: an invented farm with four simulated wells, three of them in trouble.',
+  more: `The farm, Alder Bench, is invented and its wells are simulated. Sixty days of its past go through the same intake as the
+readings of real wells; that takes about a minute. Then it goes on in real time until you end it with Ctrl-C. Nothing of it is kept.
+
+  --days N     how many days of past (60 unless given)
+  --port PORT  the port of the pages, which open on this computer alone (8421 unless given)`,
   async run(args, io) {
     const { flags, names } = readOptions(args, { days: { type: 'string' }, port: { type: 'string' } });
     if (names.length > 0)

@@ -12,12 +12,15 @@ import { readSettingsOrMisuse } from './serve.ts';
 export const nodeCommand: Command = {
   name: 'node',
   usage: 'node add NAME [--speaks-for NAME …] | node remove NAME | node list',
-  about: 'give a node its user name and password for the built-in broker, shown once',
-  more: `A node's user name is its own name: 1 to 40 of a-z, 0-9 and -. It may publish to its own topics and listen to its own, nothing
-else. A gateway speaks for further nodes with --speaks-for, once for each. Adding a node again gives it a new password.
-The server may be running meanwhile.
-  --settings FILE   settings (.stillwell/settings.json where not given)
-  --data DIR        where everything is kept`,
+  about:
+    'Give a node (the box with the sensors) its user name and password for the built-in broker; take it away; list them.',
+  more: `The user name is the node's own name: 1 to 40 small letters, digits and dashes. The password is shown once. With them the node
+may send its own readings and hear what is meant for it, nothing else. Adding a node again gives it a new password. The server may
+be running meanwhile; it knows of a change within two seconds.
+
+  --speaks-for NAME  a further node whose readings this one, a gateway, hands on; once for each
+  --settings FILE    the settings file (.stillwell/settings.json unless given)
+  --data DIR         the folder where everything is kept`,
   async run(args, io) {
     const { flags, names } = readOptions(args, {
       settings: { type: 'string' },
@@ -60,7 +63,9 @@ async function runVerb({ verb, name, speaksFor }: Asked, store: Store, io: Io): 
     if (!store.credentials().some((row) => row.node === name))
       throw new Misuse(`Cannot remove ${name}: it has no credential`);
     store.commit([{ change: 'credential-removed', node: name }]);
-    io.out(`${name} can no longer connect. What it sent is kept.`);
+    io.out(
+      `${name} cannot connect any more. A connection that is open lasts until it ends. What it sent is kept.`,
+    );
     return EXIT.ok;
   }
   if (verb !== 'add') throw new Misuse(`Cannot do "${verb ?? ''}": add, remove or list is expected`);

@@ -16,8 +16,17 @@ export function readOptions<T extends Options>(
     const { values, positionals } = parseArgs({ args, options, allowPositionals: true, strict: true });
     return { flags: values, names: positionals };
   } catch (error) {
-    throw new Misuse(error instanceof Error ? error.message : String(error));
+    throw new Misuse(problemOf(error), { cause: error });
   }
+}
+
+/** Node's own sentences go on about its library; ours name the option. */
+function problemOf(error: unknown): string {
+  const { code, message } = error as NodeJS.ErrnoException;
+  const option = /'(--?[^\s']+)/.exec(message)?.[1] ?? '';
+  if (code === 'ERR_PARSE_ARGS_UNKNOWN_OPTION') return `There is no option ${option} here. Try --help`;
+  if (code === 'ERR_PARSE_ARGS_INVALID_OPTION_VALUE') return `Cannot read ${option}: a value must follow it`;
+  return message;
 }
 
 /** A whole number within bounds. Throws Misuse. */

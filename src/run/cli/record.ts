@@ -3,29 +3,35 @@ import { createWriteStream, type WriteStream } from 'node:fs';
 import { finished } from 'node:stream/promises';
 import { join } from 'node:path';
 import { openBrokerClient } from '../../broker/client.ts';
-import type { Broker, OnMessage } from '../../broker/broker.ts';
+import type { OnMessage } from '../../broker/broker.ts';
 import { makeCredential } from '../../broker/credentials.ts';
 import type { LoadedSettings } from '../../config/load-settings.ts';
 import { openStore } from '../../store/open-store.ts';
-import type { ActRow } from '../../store/store.ts';
-import { cardsNow, newRecorder } from '../record.ts';
+import type { ActRow, Store } from '../../store/store.ts';
+import { builtInUrl, outsideLine } from '../open-broker.ts';
+import { standingActs, newRecorder } from '../record.ts';
 import { STORE_FILE } from '../station.ts';
 import { EXIT, Misuse, type Command, type Io } from './command.ts';
 import { newLog, untilEnded } from './log.ts';
 import { readOptions } from './options.ts';
 import { readSettingsOrMisuse } from './serve.ts';
 
-/** User of the built-in broker that listens to everything and publishes nothing; its password is new each time. */
-const LISTENER = 'recorder';
+/**
+ * Who listens on the built-in broker: a user that hears everything and publishes nothing, made for one recording and removed after it. No
+ * two recordings share one, so that none ends the other.
+ */
+const listenerName = (): string => `recorder-${process.pid}-${Date.now().toString(36)}`;
 const ACTS_EVERY_MS = 2000;
 
 export const recordCommand: Command = {
   name: 'record',
   usage: 'record OUT [--settings FILE] [--data DIR]',
-  about: 'write what nodes send and people do into a recording, until Ctrl-C',
-  more: `OUT is made new, or - for standard output. The server goes on meanwhile; this listens beside it.
-  --settings FILE   settings (.stillwell/settings.json where not given)
-  --data DIR        where the server keeps everything`,
+  about: 'Write down what nodes send and people do, until you end it with Ctrl-C.',
+  more: `OUT is the file to make; one that is there already is left alone. - writes to standard output. The server must be running;
+this listens beside it and changes nothing. Run the recording again later: stillwell replay OUT
+
+  --settings FILE  the settings file of the server (.stillwell/settings.json unless given)
+  --data DIR       the folder where the server keeps everything`,
   async run(args, io) {
     const { flags, names } = readOptions(args, { settings: { type: 'string' }, data: { type: 'string' } });
     const [out, ...rest] = names;
@@ -65,66 +71,72 @@ interface Listening {
 }
 
 async function listen(loaded: LoadedSettings, { dataDir, write, io }: Listening): Promise<void> {
+  const log = newLog(io);
   const recorder = newRecorder(write, Date.now);
   const beganMs = Date.now();
-  recorder.acts(cardsNow(actsKept(dataDir), beganMs));
-  const broker = await connect(loaded, dataDir, (topic, payload, how) =>
-    recorder.message(topic, payload, how),
-  );
+  recorder.acts(standingActs(actsKept(dataDir), beganMs));
+  const ended = untilEnded();
+  const line = await connect(loaded, dataDir, (topic, payload, how) => recorder.message(topic, payload, how));
   const takeActs = (): void => recorder.acts(actsKept(dataDir).filter((row) => row.atMs >= beganMs));
   const timer = setInterval(takeActs, ACTS_EVERY_MS);
-  newLog(io)('info', 'Recording. End with Ctrl-C.');
-  await untilEnded();
-  clearInterval(timer);
-  await broker.close();
+  try {
+    log('info', 'Recording. End with Ctrl-C.');
+    await ended;
+  } finally {
+    clearInterval(timer);
+    await line.close();
+  }
   takeActs();
-  newLog(io)('info', `Recorded ${recorder.counts.messages} messages and ${recorder.counts.acts} acts.`);
+  log('info', `Recorded ${recorder.counts.messages} messages and ${recorder.counts.acts} acts.`);
 }
 
-/** Acts as the server has kept them; a store that is not there yet has none. */
+/** Acts as the server has kept them. */
 function actsKept(dataDir: string): ActRow[] {
+  return visit(dataDir, (store) => store.acts({ fromMs: 0 }));
+}
+
+/** Looks into the server's store beside it. */
+function visit<T>(dataDir: string, look: (store: Store) => T): T {
   const store = openStore(join(dataDir, STORE_FILE), { as: 'visitor' });
   try {
-    return store.acts({ fromMs: 0 });
+    return look(store);
   } finally {
     store.close();
   }
+}
+
+interface ListeningLine {
+  close: () => Promise<void>;
 }
 
 async function connect(
   { settings, secrets }: LoadedSettings,
   dataDir: string,
   onMessage: OnMessage,
-): Promise<Broker> {
+): Promise<ListeningLine> {
+  const common = { root: settings.root, onMessage, firstFailure: 'reject', passing: true } as const;
   const { broker } = settings;
   if (broker.kind === 'outside') {
-    const password = secrets.brokerPassword?.();
-    return openBrokerClient({
-      url: broker.url,
-      clientId: `${broker.clientId}-record`,
-      version: broker.protocolVersion,
-      root: settings.root,
-      onMessage,
-      firstFailure: 'reject',
-      ...(broker.username !== undefined && { user: broker.username }),
-      ...(password !== undefined && { password }),
-      ...(broker.caFile !== undefined && { caFile: broker.caFile }),
-      ...(broker.certFile !== undefined && { certFile: broker.certFile }),
-      ...(broker.keyFile !== undefined && { keyFile: broker.keyFile }),
-    });
+    const line = outsideLine(broker, secrets);
+    return openBrokerClient({ ...line, ...common, clientId: `${line.clientId}-${listenerName()}` });
   }
-  const { password, row } = await makeCredential(LISTENER, { madeMs: Date.now() });
-  const store = openStore(join(dataDir, STORE_FILE), { as: 'visitor' });
-  store.commit([{ change: 'credential', row: { ...row, listens: true } }]);
-  store.close();
-  return openBrokerClient({
-    url: `mqtt://${broker.host}:${broker.port}`,
-    clientId: LISTENER,
-    version: 4,
-    root: settings.root,
-    user: LISTENER,
-    password,
-    onMessage,
-    firstFailure: 'reject',
-  });
+  const url = visit(dataDir, builtInUrl);
+  if (url === undefined)
+    throw new Error(`Cannot record: no server has run on ${dataDir} yet; start it first: stillwell serve`);
+  const user = listenerName();
+  const { password, row } = await makeCredential(user, { madeMs: Date.now() });
+  visit(dataDir, (store) => store.commit([{ change: 'credential', row: { ...row, listens: true } }]));
+  const forget = (): void =>
+    visit(dataDir, (store) => store.commit([{ change: 'credential-removed', node: user }]));
+  try {
+    const client = await openBrokerClient({ ...common, url, clientId: user, version: 4, user, password });
+    return { close: () => client.close().finally(forget) };
+  } catch (error) {
+    forget();
+    throw new Error(`${messageOf(error)} The server must be running: stillwell serve`, { cause: error });
+  }
+}
+
+function messageOf(error: unknown): string {
+  return error instanceof Error ? error.message : String(error);
 }

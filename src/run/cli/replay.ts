@@ -6,12 +6,14 @@ import { readOptions } from './options.ts';
 
 export const replayCommand: Command = {
   name: 'replay',
-  usage: 'replay RECORDING [--card CARD.json …]',
-  about: 'run a recording and print its cycles, days and alarms',
-  more: `RECORDING is a file of lines as "stillwell record" or "mosquitto_sub -F %J" write them; .gz is read as it is, - reads
-standard input. Give --card once for each well; NODE=CARD.json says which node a card reads from.
-It prints one JSON line for each cycle, day, baseline and alarm, in the order of time.
-  --root ROOT   first part of the topics (wells)`,
+  usage: 'replay RECORDING [--card CARD.json …] [--root ROOT]',
+  about: 'Run a recording through the same engine and print its cycles, days, baselines and alarms.',
+  more: `RECORDING is a file as "stillwell record" or "mosquitto_sub -F %J" write it. A file packed with gzip is read as it is; - reads
+standard input. One JSON line is printed for each cycle, day, baseline and alarm, in the order of time. No server is needed.
+
+  --card CARD.json       a well's card, for a recording that does not hold it; once for each well
+  --card NODE=CARD.json  the same, and the well reads from this node
+  --root ROOT            the first part of the topics (wells unless given)`,
   async run(args, io) {
     const { flags, names } = readOptions(args, {
       card: { type: 'string', multiple: true },

@@ -3,7 +3,8 @@ import { sendTest } from '../../send/send-test.ts';
 import { openBrokerClient } from '../../broker/client.ts';
 import type { Broker } from '../../broker/broker.ts';
 import { sendersOf } from '../station.ts';
-import type { Settings } from '../../config/settings.ts';
+import type { LoadedSettings } from '../../config/load-settings.ts';
+import { outsideLine } from '../open-broker.ts';
 import { EXIT, Misuse, type Command } from './command.ts';
 import { readOptions } from './options.ts';
 import { readSettingsOrMisuse } from './serve.ts';
@@ -11,24 +12,26 @@ import { readSettingsOrMisuse } from './serve.ts';
 export const sendTestCommand: Command = {
   name: 'send-test',
   usage: 'send-test [NAME] [--settings FILE]',
-  about: 'send a test notice to a recipient of the settings, by all of its ways',
-  more: `NAME is a recipient's name in the settings; without it all are tried. Nothing is kept.
-  --settings FILE   settings (.stillwell/settings.json where not given)`,
+  about: 'Send a test notice to somebody whom the settings name, by all of the ways given there.',
+  more: `NAME is the name of one who is told, as it stands under "notices" in the settings; without it all are tried. Look afterwards
+whether it has come: only that proves it.
+
+  --settings FILE  the settings file (.stillwell/settings.json unless given)`,
   async run(args, io) {
     const { flags, names } = readOptions(args, { settings: { type: 'string' } });
-    const { settings, secrets } = readSettingsOrMisuse(io.env, flags.settings);
-    const [name] = names;
+    const [name, ...rest] = names;
+    if (rest.length > 0) throw new Misuse(`Cannot read "${rest[0]}": one name at most is expected`);
+    const loaded = readSettingsOrMisuse(io.env, flags.settings);
+    const { settings } = loaded;
     const asked = settings.notices.filter((recipient) => name === undefined || recipient.name === name);
     if (asked.length === 0) {
       const known = settings.notices.map((recipient) => recipient.name).join(', ');
       throw new Misuse(
-        `Cannot send a test to ${name ?? 'anybody'}: the settings name ${known || 'nobody'} under "notices"`,
+        `Cannot send a test to ${name === undefined ? 'anybody' : `"${name}"`}: the settings name ${known || 'nobody'} under "notices"`,
       );
     }
-    const broker = asked.some((recipient) => recipient.mqtt)
-      ? await outsideBroker(settings, secrets.brokerPassword?.())
-      : undefined;
-    const senders = sendersOf({ settings, secrets }, broker);
+    const broker = asked.some((recipient) => recipient.mqtt) ? await lineFor(loaded) : undefined;
+    const senders = sendersOf(loaded, broker);
     let failed = 0;
     try {
       for (const recipient of asked) {
@@ -45,21 +48,29 @@ export const sendTestCommand: Command = {
   },
 };
 
-/** The built-in broker lives in the server: only an outside one can be reached from here. */
-async function outsideBroker(settings: Settings, password: string | undefined): Promise<Broker | undefined> {
-  const { broker } = settings;
-  if (broker.kind === 'built-in') return undefined;
-  return openBrokerClient({
-    url: broker.url,
-    clientId: `${broker.clientId}-test`,
-    version: broker.protocolVersion,
-    root: settings.root,
-    onMessage: () => undefined,
-    firstFailure: 'reject',
-    ...(broker.username !== undefined && { user: broker.username }),
-    ...(password !== undefined && { password }),
-    ...(broker.caFile !== undefined && { caFile: broker.caFile }),
-    ...(broker.certFile !== undefined && { certFile: broker.certFile }),
-    ...(broker.keyFile !== undefined && { keyFile: broker.keyFile }),
-  });
+/** Where a notice by MQTT can go from here: an outside broker; the built-in one takes notices from the running server alone. */
+async function lineFor({ settings, secrets }: LoadedSettings): Promise<Pick<Broker, 'publish' | 'close'>> {
+  const { broker, root } = settings;
+  if (broker.kind === 'built-in')
+    return closed(
+      'the built-in broker is part of the running server and takes notices from it alone, so this way cannot be tried from here',
+    );
+  const line = outsideLine(broker, secrets);
+  try {
+    return await openBrokerClient({
+      ...line,
+      clientId: `${line.clientId}-test-${process.pid}`,
+      root,
+      onMessage: () => undefined,
+      firstFailure: 'reject',
+      passing: true,
+    });
+  } catch (error) {
+    // The other ways are still worth trying.
+    return closed(error instanceof Error ? error.message : String(error));
+  }
+}
+
+function closed(why: string): Pick<Broker, 'publish' | 'close'> {
+  return { publish: () => Promise.reject(new Error(why)), close: () => Promise.resolve() };
 }

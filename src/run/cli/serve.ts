@@ -12,14 +12,22 @@ const PORTS = { from: 0, to: 65_535 };
 
 export const serveCommand: Command = {
   name: 'serve',
-  usage: 'serve [--settings FILE] [--data DIR] [--listen ADDRESS] [--port PORT]',
-  about: 'watch wells: take readings over MQTT, learn what is normal, tell what departs from it',
-  more: `  --settings FILE    settings (.stillwell/settings.json where not given)
-  --data DIR         where everything is kept
-  --listen ADDRESS   open the built-in broker to the farm's own network at this address of this computer;
-                     every node then needs a credential: stillwell node add NAME
-  --broker-port PORT port of the built-in broker (1883)
-  --port PORT        port of the pages, on this computer alone (8420)
+  usage: 'serve [--settings FILE] [--data DIR] [--listen ADDRESS] [--broker-port PORT] [--port PORT]',
+  about:
+    'Watch your wells until you end it with Ctrl-C: take their readings, learn what is normal, tell what is not.',
+  more: `It works without any settings: nodes send to this computer, and the pages are at http://127.0.0.1:8420/. Every node needs its
+own user name and password: stillwell node add NAME
+
+  --settings FILE     the settings file (.stillwell/settings.json unless given)
+  --data DIR          the folder where everything is kept (.stillwell unless given)
+  --listen ADDRESS    let nodes on the farm's own network reach the built-in broker at this address of this computer
+  --broker-port PORT  the built-in broker's port (1883 unless given)
+  --port PORT         the port of the pages, which open on this computer alone (8420 unless given)
+
+A settings file that sends a mail to Anna when something is wrong:
+
+  {"notices": [{"name": "Anna", "mail": {"to": "anna@farm.example"}}],
+   "smtp": {"host": "mail.farm.example", "from": "wells@farm.example"}}
 
 ${settingsHelp()}`,
   async run(args, io) {
@@ -45,6 +53,9 @@ ${settingsHelp()}`,
       log,
       allowLocal: false,
       ...(site !== undefined && { siteFolder: site }),
+    }).catch((error: unknown) => {
+      // A card that can't be used is the settings' mistake.
+      throw asMisuse(error);
     });
     log('info', `Pages: ${station.web.url}`);
     if (station.brokerPort !== undefined)
@@ -69,9 +80,12 @@ export function readSettingsOrMisuse(
   try {
     return loadSettings(env, path);
   } catch (error) {
-    if (error instanceof SettingsError) throw new Misuse(error.message);
-    throw error;
+    throw asMisuse(error);
   }
+}
+
+function asMisuse(error: unknown): unknown {
+  return error instanceof SettingsError ? new Misuse(error.message, { cause: error }) : error;
 }
 
 interface Flags {

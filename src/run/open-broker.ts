@@ -1,0 +1,132 @@
+/**
+ * The broker that the settings name, opened for the live loop: the one in the box, with its credentials and what it retains kept in the
+ * store, or an outside one. Where the one in the box listens is written down for commands that run beside the server.
+ */
+import type { Broker, OnMessage } from '../broker/broker.ts';
+import { openBuiltInBroker } from '../broker/built-in.ts';
+import type { BrokerClientSettings } from '../broker/client-options.ts';
+import { openBrokerClient } from '../broker/client.ts';
+import type { Secrets } from '../config/secrets.ts';
+import type { BrokerSettings, Settings } from '../config/settings.ts';
+import type { Store } from '../store/store.ts';
+import { credentialBook } from './credential-book.ts';
+import type { LiveServer } from './live/server.ts';
+import { retainedShelf } from './retained-shelf.ts';
+
+interface BrokerOptions {
+  settings: Settings;
+  secrets: Secrets;
+  now: () => number;
+  log: (level: 'info' | 'warn' | 'error', sentence: string) => void;
+  /** Let clients of this computer in without a credential. */
+  allowLocal: boolean;
+}
+
+export interface OpenBroker {
+  broker: Broker;
+  /** Where the built-in broker listens; undefined for an outside one. */
+  port: number | undefined;
+}
+
+type BuiltIn = Extract<BrokerSettings, { kind: 'built-in' }>;
+type Outside = Extract<BrokerSettings, { kind: 'outside' }>;
+
+/** Opens it. Rejects with one clear line where it can never work; an outside broker that cannot be reached is tried again. */
+export async function openBroker(
+  options: BrokerOptions,
+  store: Store,
+  live: LiveServer,
+): Promise<OpenBroker> {
+  const { broker } = options.settings;
+  const onMessage: OnMessage = (topic, payload, how) =>
+    live.take({
+      topic,
+      payload,
+      retained: how.retained,
+      ...(how.contentType !== undefined && { contentType: how.contentType }),
+      ...(how.kept && { kept: how.kept }),
+    });
+  return broker.kind === 'built-in'
+    ? openOurs(options, broker, { store, onMessage })
+    : openOutside(options, broker, onMessage);
+}
+
+async function openOurs(
+  options: BrokerOptions,
+  { host, port }: BuiltIn,
+  { store, onMessage }: { store: Store; onMessage: OnMessage },
+): Promise<OpenBroker> {
+  const { root, notices } = options.settings;
+  const onTrouble = (sentence: string): void => options.log('warn', sentence);
+  const shelf = retainedShelf(store, { root, onTrouble });
+  const broker = await openBuiltInBroker({
+    host,
+    port,
+    root,
+    onMessage,
+    acknowledge: 'when-kept',
+    allowLocal: options.allowLocal,
+    credential: credentialBook(store, options.now),
+    retained: shelf,
+    noticeTopics: notices.flatMap(({ mqtt }) => (mqtt ? [mqtt.topic] : [])),
+    onTrouble,
+  });
+  store.commit([{ change: 'value', key: LISTENS_KEY, value: JSON.stringify({ host, port: broker.port }) }]);
+  return {
+    port: broker.port,
+    broker: {
+      publish: (topic, payload, how) => broker.publish(topic, payload, how),
+      connectedNodes: () => broker.connectedNodes(),
+      close: async () => {
+        await broker.close();
+        shelf.flush();
+      },
+    },
+  };
+}
+
+async function openOutside(
+  options: BrokerOptions,
+  settings: Outside,
+  onMessage: OnMessage,
+): Promise<OpenBroker> {
+  const broker = await openBrokerClient({
+    ...outsideLine(settings, options.secrets),
+    root: options.settings.root,
+    onMessage,
+    acknowledge: 'when-kept',
+    onState: (state) =>
+      state.connected
+        ? options.log('info', `Connected to ${settings.url}.`)
+        : options.log('warn', state.problem),
+  });
+  return { broker, port: undefined };
+}
+
+/** How to reach the outside broker of the settings. */
+export function outsideLine(settings: Outside, secrets: Secrets): BrokerClientSettings {
+  const { url, clientId, protocolVersion, username, caFile, certFile, keyFile } = settings;
+  const password = secrets.brokerPassword?.();
+  return {
+    url,
+    clientId,
+    version: protocolVersion,
+    ...(username !== undefined && { user: username }),
+    ...(password !== undefined && { password }),
+    ...(caFile !== undefined && { caFile }),
+    ...(certFile !== undefined && { certFile }),
+    ...(keyFile !== undefined && { keyFile }),
+  };
+}
+
+const LISTENS_KEY = 'built-in-broker';
+/** Addresses that stand for all of a computer's own: it is reached from here by its loopback address. */
+const ANY: Record<string, string> = { '0.0.0.0': '127.0.0.1', '::': '[::1]' };
+
+/** Where the built-in broker of this store was opened last, for a program on the same computer; undefined where it never was. */
+export function builtInUrl(store: Pick<Store, 'value'>): string | undefined {
+  const kept = store.value(LISTENS_KEY);
+  if (kept === undefined) return undefined;
+  const { host, port } = JSON.parse(kept) as { host: string; port: number };
+  return `mqtt://${ANY[host] ?? (host.includes(':') ? `[${host}]` : host)}:${port}`;
+}

@@ -1,0 +1,72 @@
+/**
+ * What the built-in broker retains outlives the process: each node's last `hello` and `presence`, so that a recording that begins after
+ * a restart still opens with them. They lie in the store as single values, a key for each topic. `kept` is not among them: the live loop
+ * publishes it for every node at its start. Losing the newest instant is no harm, a node says both again at each connect; so they
+ * are committed together a moment later, and trouble of the disk never reaches the broker.
+ */
+import type { Change, Store } from '../store/store.ts';
+
+type Qos = 0 | 1 | 2;
+
+interface RetainedMessage {
+  topic: string;
+  payload: Uint8Array;
+  qos: Qos;
+}
+
+export interface RetainedShelf {
+  load: () => RetainedMessage[];
+  /** `null` forgets the topic. */
+  save: (topic: string, payload: Uint8Array | null, qos: Qos) => void;
+  /** Commits what waits. */
+  flush: () => void;
+}
+
+/** A thousand nodes that come back together after a power cut say 2,000 of these within seconds: some commits, not 2,000. */
+const GATHER_MS = 200;
+const OF_NODES = ['hello', 'presence'] as const;
+
+const keyOf = (topic: string): string => `retained/${topic}`;
+
+/** The shelf of one broker. `onTrouble`: one sentence where the disk did not take it. */
+export function retainedShelf(
+  store: Pick<Store, 'commit' | 'value' | 'nodes'>,
+  { root, onTrouble }: { root: string; onTrouble: (sentence: string) => void },
+): RetainedShelf {
+  const waiting = new Map<string, string | null>();
+  let timer: NodeJS.Timeout | undefined;
+  function flush(): void {
+    clearTimeout(timer);
+    timer = undefined;
+    if (waiting.size === 0) return;
+    const changes = [...waiting].map(([key, value]): Change => ({ change: 'value', key, value }));
+    waiting.clear();
+    try {
+      store.commit(changes);
+    } catch (error) {
+      onTrouble(
+        `Cannot keep what nodes said last of themselves: ${error instanceof Error ? error.message : String(error)}`,
+      );
+    }
+  }
+  return {
+    load: () =>
+      store
+        .nodes()
+        .flatMap(({ node }) => OF_NODES.map((last) => `${root}/${node}/${last}`))
+        .flatMap((topic) => parse(topic, store.value(keyOf(topic)))),
+    save(topic, payload, qos) {
+      if (!OF_NODES.some((last) => topic.endsWith(`/${last}`))) return;
+      waiting.set(keyOf(topic), payload && `${qos} ${Buffer.from(payload).toString('base64')}`);
+      timer ??= setTimeout(flush, GATHER_MS);
+    },
+    flush,
+  };
+}
+
+/** `1 eyJjb250…`: QoS and payload. */
+function parse(topic: string, kept: string | undefined): RetainedMessage[] {
+  const match = kept === undefined ? null : /^([012]) (.+)$/.exec(kept);
+  if (!match) return [];
+  return [{ topic, qos: Number(match[1]) as Qos, payload: Buffer.from(match[2]!, 'base64') }];
+}

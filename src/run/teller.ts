@@ -1,0 +1,52 @@
+/**
+ * Who is told of an alarm's change, by the settings, in words of the place: times of day are those of the well's own time zone, as its
+ * card says; of a whole site, those of any well there.
+ */
+import { readAct } from '../card/read-act.ts';
+import type { Card } from '../card/card.ts';
+import type { Settings } from '../config/settings.ts';
+import { decideNotices } from '../notice/decide.ts';
+import type { NoticeRow } from '../notice/notice-row.ts';
+import type { Store } from '../store/store.ts';
+import type { Teller } from './live/state.ts';
+
+interface Of {
+  well?: string;
+  site?: string;
+}
+
+/** `cards`: the newest card of each well; undefined while the live loop is still being made from the store, which then knows them. */
+export function newTeller(
+  settings: Pick<Settings, 'notices' | 'units'>,
+  store: Pick<Store, 'acts'>,
+  cards: () => ReadonlyMap<string, Card> | undefined,
+): Teller {
+  return (change, nowMs) =>
+    settings.notices.length === 0
+      ? []
+      : decideNotices(change, {
+          recipients: settings.notices,
+          nowMs,
+          units: settings.units,
+          timeZone: zoneOf(change.event, cards() ?? keptCards(store)),
+        })
+          .map((decision) => ('row' in decision ? decision.row : undefined))
+          .filter((row): row is NoticeRow => row !== undefined);
+}
+
+function zoneOf({ well, site }: Of, cards: ReadonlyMap<string, Card>): string {
+  const own = well === undefined ? undefined : cards.get(well);
+  const card =
+    own ?? (site === undefined ? undefined : [...cards.values()].find((other) => other.site === site));
+  return card?.timeZone ?? 'UTC';
+}
+
+function keptCards(store: Pick<Store, 'acts'>): Map<string, Card> {
+  const cards = new Map<string, Card>();
+  for (const { kind, body } of store.acts({ fromMs: 0 })) {
+    if (kind !== 'card-changed') continue;
+    const read = readAct(body);
+    if ('act' in read && read.act.kind === 'card-changed') cards.set(read.act.card.well, read.act.card);
+  }
+  return cards;
+}
