@@ -10,7 +10,7 @@ export interface Levels {
   restReadings: number;
   /** Medians of the last runs, A, newest last; at most RUNS. */
   runs: number[];
-  running?: number;
+  running?: number | undefined;
   /** Where running begins while nothing is known, A. */
   startGuess: number;
   /** Highest level that held for two readings while no run was found, A: a pump smaller than the guess. */
@@ -38,6 +38,7 @@ export function newLevels(maxAmps: number | undefined): Levels {
     noise: 0,
     restReadings: 0,
     runs: [],
+    running: undefined,
     startGuess,
     highest: 0,
     on: 0,
@@ -83,6 +84,6 @@ export function levelsRestart(levels: Levels, maxAmps: number | undefined): void
   const fresh = newLevels(maxAmps);
   levels.startGuess = fresh.startGuess;
   levels.runs = [];
-  delete levels.running;
+  levels.running = undefined;
   settle(levels);
 }

@@ -20,12 +20,12 @@ export interface Run {
   startSeen: boolean;
   readings: number;
   legs: RunLeg[];
-  cutInKpa?: number;
+  cutInKpa?: number | undefined;
   /** When pressure first stood 7 kPa over cut-in. */
-  risenMs?: number;
+  risenMs?: number | undefined;
   /** Highest median of three neighbouring readings so far. */
-  highKpa?: number;
-  fastAmps?: number;
+  highKpa?: number | undefined;
+  fastAmps?: number | undefined;
   flags: CycleFlag[];
   shape: ShapeSums;
 }
@@ -33,7 +33,19 @@ export interface Run {
 const INRUSH_MS = 2000;
 
 export function newRun(startedMs: number, startSeen: boolean): Run {
-  return { startedMs, startSeen, readings: 0, legs: [], flags: [], shape: newShape() };
+  return {
+    startedMs,
+    startSeen,
+    readings: 0,
+    legs: [],
+    // Named from the start, so that every run has one shape.
+    cutInKpa: undefined,
+    risenMs: undefined,
+    highKpa: undefined,
+    fastAmps: undefined,
+    flags: [],
+    shape: newShape(),
+  };
 }
 
 export function flagRun(run: Run, flag: CycleFlag): void {

@@ -67,8 +67,7 @@ function changeCard(well: WellState, card: WellState['card']): void {
       well.pumps.push(newPump(at, pump.maxAmps));
       well.records.push(newRecord());
     } else if (pump.maxAmps !== before.pumps[at]?.maxAmps) {
-      if (pump.maxAmps === undefined) delete state.maxAmps;
-      else state.maxAmps = pump.maxAmps;
+      state.maxAmps = pump.maxAmps;
       levelsRestart(state.levels, pump.maxAmps);
     }
   }
@@ -89,8 +88,8 @@ function beginAnew(well: WellState): void {
   startNewBaseline(well.water);
   for (const [at, record] of well.records.entries()) {
     restartLearning(record.learning);
-    delete record.baseline;
-    delete record.pinned;
+    record.baseline = undefined;
+    record.pinned = undefined;
     record.cycles = [];
     levelsRestart(well.pumps[at]!.levels, well.card.pumps[at]?.maxAmps);
   }

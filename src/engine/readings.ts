@@ -89,8 +89,9 @@ export function passReading(
 
 /** Voltage is the whole well's unless it has a pump's prefix. */
 function passVolts(well: WellState, pump: number, phase: number, volts: number): void {
-  for (const [at, sums] of well.minute.pumps.entries()) {
-    if (at === pump || pump === 0) spreadReading(spreadAt(sums.volts, phase), volts);
+  const { pumps } = well.minute;
+  for (let at = 0; at < pumps.length; at++) {
+    if (at === pump || pump === 0) spreadReading(spreadAt(pumps[at]!.volts, phase), volts);
   }
 }
 
@@ -134,7 +135,9 @@ function passCurrent(well: WellState, at: number, tMs: number, leg: number, amps
 function passPressure(well: WellState, tMs: number, kpa: number, emit: Emit): void {
   trailReading(well.trail, tMs, kpa);
   spreadReading(well.minute.kpa, kpa);
-  for (const [at, pump] of well.pumps.entries()) {
+  const { pumps } = well;
+  for (let at = 0; at < pumps.length; at++) {
+    const pump = pumps[at]!;
     if (pumpWaits(pump)) {
       const step = pumpHeld(pump, tMs, pressureView(well));
       if (step.is !== 'none') passStep(well, at, step, emit);

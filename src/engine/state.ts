@@ -38,9 +38,9 @@ export interface PumpRecord {
   /** Newest last. */
   cycles: Cycle[];
   learning: Learning;
-  baseline?: Baseline;
-  pinned?: Baseline;
-  calls?: boolean;
+  baseline?: Baseline | undefined;
+  pinned?: Baseline | undefined;
+  calls?: boolean | undefined;
   startsToday: number;
   /** Up to when running and heard time were counted into minutes and days. */
   ranUntilMs: number;
@@ -60,7 +60,7 @@ export interface WellState {
   waterScene: WaterScene;
   minute: MinuteSums;
   minutes: MinuteScene[];
-  day?: OpenDay;
+  day?: OpenDay | undefined;
   /** Days that are over but wait for a run to end, oldest first. */
   waitingDays: OpenDay[];
   days: DayEvent[];
@@ -80,7 +80,17 @@ export const MINUTES_KEPT = 30;
 export const DAYS_KEPT = 35;
 
 export function newRecord(): PumpRecord {
-  return { cycles: [], learning: newLearning(), startsToday: 0, ranUntilMs: 0, heardUntilMs: 0 };
+  return {
+    cycles: [],
+    learning: newLearning(),
+    // Named from the start, so that every record has one shape.
+    baseline: undefined,
+    pinned: undefined,
+    calls: undefined,
+    startsToday: 0,
+    ranUntilMs: 0,
+    heardUntilMs: 0,
+  };
 }
 
 /** What hydraulics needs of the card. */
@@ -108,6 +118,7 @@ export function newWell(card: Card): WellState {
     waterScene: {},
     minute: newMinute(card.pumps.length),
     minutes: [],
+    day: undefined,
     waitingDays: [],
     days: [],
     channels: [],
