@@ -32,6 +32,10 @@ export interface PumpState {
   run?: Run | undefined;
   /** When the last run stopped; undefined before the first rest and across a gap. */
   restFromMs?: number | undefined;
+  /** The highest of a start's record that came before its run was believed, and when its last reading was taken. */
+  startRecord?: { amps: number; lastMs: number } | undefined;
+  /** The reading that ended a hole in the data while the pump rested: a run that begins with it may be older. */
+  holeEndMs?: number;
   /** Single odd readings that changed nothing. */
   spikes: number;
 }
@@ -50,6 +54,9 @@ const RISEN_KPA = 7;
 /** Without any current reading for this long a run is closed, and what comes after is another one. */
 const LONGEST_HOLE_MS = 120_000;
 const FAST_PERIOD_MS = 100;
+/** The contract's longest record of a start, and its slowest sampling. */
+const START_RECORD_MS = 5000;
+const SLOWEST_PERIOD_MS = 10_000;
 /** A motor that does not turn draws several times its running current, until something trips. */
 const LOCKED_SHARE = 2.2;
 const LOCKED_LONGEST_MS = 15_000;
@@ -141,10 +148,19 @@ const NEVER_MS = 8.64e15;
 
 function notePace(pump: PumpState, tMs: number, amps: number): void {
   const step = paceReading(pump.pace, tMs);
-  if (pump.run && step > goodForMs(pump.pace)) flagRun(pump.run, 'gap');
+  if (step > goodForMs(pump.pace)) passHole(pump, tMs);
   if (!pump.run) return;
   shapeReading(pump.run.shape, 'amps', tMs - pump.run.startedMs, amps);
   if (isFast(pump.pace)) pumpFast(pump, amps);
+}
+
+/** Nothing was heard for longer than a reading is good: what happened meanwhile is not known. */
+function passHole(pump: PumpState, tMs: number): void {
+  if (pump.run) flagRun(pump.run, 'gap');
+  else if (pump.edges.phase === 'rest') {
+    pump.restFromMs = undefined;
+    pump.holeEndMs = tMs;
+  }
 }
 
 /** Readings 0.1 s apart or closer show the inrush. */
@@ -171,8 +187,9 @@ function begin(
   const startedMs = pump.edges.candidateMs;
   const run = newRun(startedMs, startSeen);
   pump.run = run;
-  if (!startSeen) flagRun(run, 'gap');
-  else {
+  if (!startSeen || startedMs === pump.holeEndMs) flagRun(run, 'gap');
+  takeStartRecord(pump, run);
+  if (startSeen) {
     const sampling = samplingOf(pressure.pace);
     const cutInKpa = readCutIn(pressure.trail, startedMs, pump.restFromMs ?? 0, sampling);
     if (cutInKpa !== undefined) {
@@ -285,8 +302,28 @@ export function pumpPressure(pump: PumpState, tMs: number, kpa: number, trail: T
     run.risenMs = tMs;
 }
 
-/** A reading of a start at 50 Hz or more, or of readings 0.1 s apart or closer, A. */
-export function pumpFast(pump: PumpState, amps: number): void {
+/** One reading of a start's record at 50 Hz or more, A. It comes before its run is believed, or while the run goes on. */
+export function pumpStartRecord(pump: PumpState, tMs: number, amps: number): void {
+  if (pump.run && pump.edges.phase === 'run') {
+    pumpFast(pump, amps);
+    return;
+  }
+  const held = pump.startRecord;
+  if (held && tMs - held.lastMs <= START_RECORD_MS) {
+    held.amps = Math.max(held.amps, amps);
+    held.lastMs = tMs;
+  } else pump.startRecord = { amps, lastMs: tMs };
+}
+
+/** A record is of this start where it ended no longer before than the slowest sampling takes to see it. */
+function takeStartRecord(pump: PumpState, run: Run): void {
+  const held = pump.startRecord;
+  pump.startRecord = undefined;
+  if (held && run.startedMs - held.lastMs <= START_RECORD_MS + SLOWEST_PERIOD_MS) run.fastAmps = held.amps;
+}
+
+/** Readings 0.1 s apart or closer, A. */
+function pumpFast(pump: PumpState, amps: number): void {
   if (pump.run) pump.run.fastAmps = Math.max(pump.run.fastAmps ?? 0, amps);
 }
 

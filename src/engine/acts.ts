@@ -2,6 +2,7 @@
 import { alarmAct } from '../alarm/alarms.ts';
 import { pinBaseline, restartLearning } from '../baseline/learn.ts';
 import type { Act } from '../card/act.ts';
+import { nodesOf } from '../card/reads.ts';
 import { levelsRestart } from '../cycles/levels.ts';
 import { newPump } from '../cycles/pump.ts';
 import { setWaterCard, startNewBaseline } from '../hydraulics/water.ts';
@@ -9,6 +10,7 @@ import { twoPointCorrection } from '../readings/calibrate.ts';
 import { correctionsAt } from './channels.ts';
 import type { Emit } from './emit.ts';
 import type { NodeNews } from './input.ts';
+import { growDay } from './day.ts';
 import { endOfDateMs } from './local-day.ts';
 import { alarmEmit } from './look.ts';
 import { newMinute } from './minute.ts';
@@ -18,14 +20,16 @@ import { newRecord, waterCard, type WellState } from './state.ts';
 export function takeAct(well: WellState, atMs: number, act: Act, emit: Emit): void {
   switch (act.kind) {
     case 'card-changed':
-      changeCard(well, act.card);
+      changeCard(well, act.card, atMs);
       break;
     case 'visit-opened':
       well.visitOpen = true;
       break;
     case 'visit-closed':
-      well.visitOpen = false;
       if (act.newBaseline) beginAnew(well);
+      // Closing what was not open clears nothing.
+      if (!well.visitOpen) return;
+      well.visitOpen = false;
       break;
     case 'pinned': {
       const at = well.card.pumps.findIndex((pump) => pump.id === act.pump);
@@ -57,7 +61,7 @@ export function takeAct(well: WellState, atMs: number, act: Act, emit: Emit): vo
   alarmAct(well.alarms, act, atMs, alarmEmit(well, emit));
 }
 
-function changeCard(well: WellState, card: WellState['card']): void {
+function changeCard(well: WellState, card: WellState['card'], atMs: number): void {
   const before = well.card;
   well.card = card;
   if (card.timeZone !== before.timeZone) moveDay(well, card.timeZone);
@@ -74,6 +78,10 @@ function changeCard(well: WellState, card: WellState['card']): void {
   well.pumps.length = card.pumps.length;
   well.records.length = card.pumps.length;
   if (well.minute.pumps.length !== card.pumps.length) well.minute = newMinute(card.pumps.length);
+  for (const day of [...well.waitingDays, ...(well.day ? [well.day] : [])]) growDay(day, card.pumps.length);
+  // A node that the new card does not name is no news of this well any more.
+  const named = new Set(nodesOf(card, atMs).map(({ node }) => node));
+  well.nodes = well.nodes.filter(({ node }) => named.has(node));
   setWaterCard(well.water, waterCard(card));
 }
 

@@ -11,8 +11,15 @@ import type { ChannelState, Correction, WellState } from './state.ts';
 const STUCK_AFTER_MS = 3_600_000;
 const FAULT_WORDS = [undefined, 'low', 'high', 'bad'] as const;
 
-export function channelOf(well: WellState, code: number): ChannelState {
+export function knownChannel(well: WellState, code: number): ChannelState | undefined {
   for (const channel of well.channels) if (channel.code === code) return channel;
+  return undefined;
+}
+
+/** The channel, made when it first speaks. */
+export function channelOf(well: WellState, code: number): ChannelState {
+  const known = knownChannel(well, code);
+  if (known) return known;
   const made: ChannelState = {
     code,
     pace: newPace(),

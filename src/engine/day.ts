@@ -31,11 +31,16 @@ export interface OpenDay extends LocalDay {
 export const LONGEST_WAIT_MS = 24 * 3_600_000;
 
 export function newDay(day: LocalDay, pumps: number, standing: AlarmKind[]): OpenDay {
-  return {
-    ...day,
-    stood: standing,
-    pumps: Array.from({ length: pumps }, () => ({ cycles: 0, ranMs: 0, heardMs: 0, amps: newTally() })),
-  };
+  return { ...day, stood: standing, pumps: Array.from({ length: pumps }, newDayPump) };
+}
+
+function newDayPump(): DayPump {
+  return { cycles: 0, ranMs: 0, heardMs: 0, amps: newTally() };
+}
+
+/** The card names further pumps while the day runs. */
+export function growDay(day: OpenDay, pumps: number): void {
+  while (day.pumps.length < pumps) day.pumps.push(newDayPump());
 }
 
 export function dayCycle(day: OpenDay, cycle: Cycle): void {

@@ -2,22 +2,22 @@
  * Where each reading goes, by its channel: current to its pump, pressure to the trail, the pumps and the water, the rest to the
  * minute's picture.
  */
-import { goodForMs } from '../cycles/pace.ts';
+import { goodForMs, newPace } from '../cycles/pace.ts';
 import {
   flagClipped,
   isRunning,
   pumpCurrent,
-  pumpFast,
   pumpHeld,
   pumpPressure,
+  pumpStartRecord,
   pumpWaits,
   type PressureView,
 } from '../cycles/pump.ts';
 import { flagRun } from '../cycles/run.ts';
 import { trailReading } from '../cycles/trail.ts';
 import { waterGap, waterReading } from '../hydraulics/water.ts';
-import { STEP_BIT } from '../readings/stretch.ts';
-import { channelOf, noteFault, noteGood } from './channels.ts';
+import { START_PLACE, STEP_BIT } from '../readings/stretch.ts';
+import { channelOf, knownChannel, noteFault, noteGood } from './channels.ts';
 import type { Emit } from './emit.ts';
 import { spreadAt, spreadReading } from './minute.ts';
 import { passStep } from './runs.ts';
@@ -27,8 +27,11 @@ import type { WellState } from './state.ts';
 const PRESSURE = 3;
 const FAULT_HIGH = 2;
 
+/** Stands for the pace of a pressure that was never heard; nobody writes to it. */
+const NO_PACE = newPace();
+
 export function pressureView(well: WellState): PressureView {
-  return { trail: well.trail, pace: channelOf(well, PRESSURE).pace };
+  return { trail: well.trail, pace: knownChannel(well, PRESSURE)?.pace ?? NO_PACE };
 }
 
 /** One reading in its place: `value` in the contract's unit, `fault` a FaultCode. */
@@ -40,8 +43,13 @@ export function passReading(
   fault: number,
   emit: Emit,
 ): void {
-  const channel = channelOf(well, code);
   const pump = code >> 4;
+  if ((code & 15) >= START_PLACE) {
+    // The record of a start serves the start alone: no channel of the well, no step of the clock.
+    if ((fault & 3) === 0 && well.pumps[pump]) pumpStartRecord(well.pumps[pump], tMs, raw);
+    return;
+  }
+  const channel = channelOf(well, code);
   if ((fault & STEP_BIT) !== 0) passClockStep(well, tMs);
   if ((fault & 3) !== 0) {
     noteFault(channel, fault);
@@ -76,11 +84,6 @@ export function passReading(
       break;
     case 11:
       spreadReading(well.minute.temperatureC, value);
-      break;
-    case 12:
-    case 13:
-    case 14:
-      if (well.pumps[pump]) pumpFast(well.pumps[pump], value);
       break;
     default:
       break;

@@ -8,7 +8,7 @@ import { learnCycle } from '../baseline/learn.ts';
 import type { Cycle } from '../cycles/cycle.ts';
 import type { PumpStep } from '../cycles/pump.ts';
 import { waterRunStarted, waterRunStopped } from '../hydraulics/water.ts';
-import { LONGEST_WAIT_MS, dayCycle } from './day.ts';
+import { dayCycle } from './day.ts';
 import { sayWaitingDays } from './days.ts';
 import { printTime, type Emit } from './emit.ts';
 import { look } from './look.ts';
@@ -93,11 +93,11 @@ export function countRan(well: WellState, at: number, startedMs: number, untilMs
 
 function dayOf(well: WellState, tMs: number): WellState['day'] {
   const days = well.day ? [...well.waitingDays, well.day] : well.waitingDays;
-  // A run that began before the first day was opened belongs to it: nothing earlier is known.
-  return (
-    days.find((day) => tMs >= day.startMs && tMs < day.endMs) ??
-    (tMs + LONGEST_WAIT_MS > (days[0]?.startMs ?? Infinity) ? days[0] : undefined)
-  );
+  const own = days.find((day) => tMs >= day.startMs && tMs < day.endMs);
+  // A run that began before the first day was opened belongs to it: nothing earlier is known. One whose day was said already, since
+  // it ran on for a day, belongs to none.
+  const first = well.days.length === 0 && tMs < (days[0]?.startMs ?? tMs) ? days[0] : undefined;
+  return own ?? first;
 }
 
 function printCycle(well: WellState, cycle: Cycle): CycleEvent {
