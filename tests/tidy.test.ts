@@ -149,8 +149,16 @@ describe('files', () => {
       }
     }
     const hasLogic = (f: string): boolean => /\bfunction\b|=>/.test(code(f));
-    const without = files('src').filter((f) => f !== 'src/main.ts' && hasLogic(f) && !tested.has(f));
+    const without = files('src').filter((f) => !(f in STARTED) && hasLogic(f) && !tested.has(f));
     expect(without).toEqual([]);
+  });
+
+  it('that are started and not imported are named by the test that starts them', () => {
+    const unnamed = Object.entries(STARTED).filter(
+      ([file, test]) =>
+        !readFileSync(join(top, test), 'utf8').includes(file.split('/').at(-1)!.replace('.ts', '')),
+    );
+    expect(unnamed).toEqual([]);
   });
 
   it('hold no leftovers and no switched-off tests', () => {
@@ -171,6 +179,38 @@ describe('files', () => {
       return marks.test(text) || offs.test(text);
     });
     expect(left).toEqual([]);
+  });
+});
+
+/** Scripts with a process or a thread of their own, and the test that runs them. */
+const STARTED: Record<string, string> = {
+  'src/main.ts': 'tests/run/cli/program.ts',
+  'src/proving/bench/main.ts': 'tests/proving/bench.test.ts',
+  'src/proving/bench/child.ts': 'tests/proving/bench.test.ts',
+  'src/proving/demo/worker.ts': 'tests/proving/demo.test.ts',
+};
+
+describe('alarms', () => {
+  const kinds = [
+    ...readFileSync(join(top, 'shared/words/kinds.ts'), 'utf8')
+      .split('ALARM_KINDS')[1]!
+      .split(']')[0]!
+      .matchAll(/'([a-z-]+)'/g),
+  ].map((m) => m[1]!);
+
+  it('each have a watch, a test and words', () => {
+    const words = files('shared/words')
+      .map((f) => readFileSync(join(top, f), 'utf8'))
+      .join('\n');
+    const tests = files('tests/watch')
+      .map((f) => readFileSync(join(top, f), 'utf8'))
+      .join('\n');
+    const lacking = kinds.filter((kind) => {
+      const key = new RegExp(`^\\s*'?${kind}'?: \\{`, 'm');
+      return !existsSync(join(top, `src/watch/${kind}.ts`)) || !tests.includes(kind) || !key.test(words);
+    });
+    expect(kinds.length).toBe(30);
+    expect(lacking).toEqual([]);
   });
 });
 

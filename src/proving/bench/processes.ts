@@ -15,6 +15,8 @@ export function startChild(order: ChildOrder): Child {
   const ending = import.meta.url.endsWith('.ts') ? '.ts' : '.js';
   const child = fork(fileURLToPath(new URL(`child${ending}`, import.meta.url)), {
     stdio: ['ignore', 'ignore', 'inherit', 'ipc'],
+    // From sources, as the tests run it.
+    execArgv: ending === '.ts' ? ['--import', 'tsx'] : [],
   });
   const exited = new Promise<void>((done) => child.once('exit', () => done()));
   const hear = (word: string): Promise<ChildWord> =>

@@ -36,7 +36,7 @@ export function readWhole(
   bounds: { from: number; to: number },
 ): number | undefined {
   if (text === undefined) return undefined;
-  const value = Number(text);
+  const value = text.trim() === '' ? Number.NaN : Number(text);
   if (!Number.isInteger(value) || value < bounds.from || value > bounds.to) {
     throw new Misuse(
       `Cannot read --${flag}: a whole number from ${bounds.from} to ${bounds.to} is expected: ${text}`,

@@ -1,0 +1,79 @@
+import { describe, expect, it } from 'vitest';
+import { EXIT, Misuse, type Command, type Io } from '../../../src/run/cli/command.ts';
+import { demoCommand } from '../../../src/run/cli/demo.ts';
+import { newLog } from '../../../src/run/cli/log.ts';
+import { nodeCommand } from '../../../src/run/cli/node.ts';
+import { readOptions, readWhole } from '../../../src/run/cli/options.ts';
+import { recordCommand } from '../../../src/run/cli/record.ts';
+import { replayCommand } from '../../../src/run/cli/replay.ts';
+import { sendTestCommand } from '../../../src/run/cli/send-test.ts';
+import { serveCommand } from '../../../src/run/cli/serve.ts';
+
+const COMMANDS: Command[] = [
+  serveCommand,
+  demoCommand,
+  replayCommand,
+  recordCommand,
+  nodeCommand,
+  sendTestCommand,
+];
+
+function io(): Io & { said: string[] } {
+  const said: string[] = [];
+  return { said, out: (line) => said.push(line), err: (line) => said.push(line), env: {}, progress: false };
+}
+
+describe('commands', () => {
+  it.each(COMMANDS.map((command) => [command.name, command] as const))(
+    '%s says what it is for',
+    (name, command) => {
+      expect(command.usage.startsWith(name)).toBe(true);
+      expect(command.about.length).toBeGreaterThan(20);
+      for (const line of command.more.split('\n')) expect(line.length).toBeLessThanOrEqual(150);
+    },
+  );
+
+  it.each(COMMANDS.map((command) => [command.name, command] as const))(
+    '%s refuses an option it does not have',
+    async (_name, command) => {
+      await expect(command.run(['--no-such-thing'], io())).rejects.toThrow(Misuse);
+    },
+  );
+
+  it('replay says in one line that there is no such file', async () => {
+    const heard = io();
+    expect(await replayCommand.run(['no-such-file.ndjson'], heard)).toBe(EXIT.misused);
+    expect(heard.said).toHaveLength(1);
+    expect(heard.said[0]).toContain('no-such-file.ndjson');
+  });
+});
+
+describe('readWhole', () => {
+  it.each([
+    { text: undefined, is: undefined },
+    { text: '0', is: 0 },
+    { text: '65535', is: 65_535 },
+  ])('$text', ({ text, is }) => expect(readWhole('port', text, { from: 0, to: 65_535 })).toBe(is));
+
+  it.each(['65536', '-1', '1.5', 'many', ''])('refuses %j', (text) => {
+    expect(() => readWhole('port', text, { from: 0, to: 65_535 })).toThrow(Misuse);
+  });
+});
+
+describe('readOptions', () => {
+  it('parts flags from names', () => {
+    const { flags, names } = readOptions(['add', 'barn', '--data', 'x'], { data: { type: 'string' } });
+    expect({ ...flags }).toEqual({ data: 'x' });
+    expect(names).toEqual(['add', 'barn']);
+  });
+});
+
+describe('newLog', () => {
+  it('writes one plain line with our clock', () => {
+    const heard = io();
+    const log = newLog(heard, () => Date.UTC(2026, 0, 5, 12));
+    log('info', 'Hello.');
+    log('warn', 'Careful.');
+    expect(heard.said).toEqual(['2026-01-05T12:00:00Z  Hello.', '2026-01-05T12:00:00Z  warn: Careful.']);
+  });
+});
