@@ -8,7 +8,7 @@ import type { PlacedPack } from '../../readings/placed.ts';
 import type { Hello, Message, Pack, Presence, Refusal } from '../../wire/messages.ts';
 import { readMessage } from '../../wire/read-message.ts';
 import { feedLines, touchNode } from './nodes.ts';
-import type { LiveState } from './state.ts';
+import type { LiveState, NodeEntry } from './state.ts';
 
 /** A message as the broker handed it over, with when it came. */
 export interface Came {
@@ -88,6 +88,7 @@ function takePack(live: LiveState, came: Came, pack: Pack): void {
   const receipt = receivePack(entry.state, pack, came.arrivalMs);
   entry.keptDue = true;
   entry.unsaved = true;
+  keepNews(live, pack.node, entry);
   if (receipt.is === 'duplicate') {
     live.counts.duplicates++;
     return;
@@ -131,4 +132,10 @@ function takePresence(live: LiveState, came: Came, node: string, presence: Prese
   const entry = touchNode(live, node);
   receivePresence(entry.state, presence, came.retained, came.arrivalMs);
   entry.unsaved = true;
+  keepNews(live, node, entry);
+}
+
+/** News that waits for the next beat is in the node's book alone: a crash before then must not lose that a node is back. */
+function keepNews(live: LiveState, node: string, entry: NodeEntry): void {
+  if (entry.state.news.length > 0) live.toSave.add(node);
 }

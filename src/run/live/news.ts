@@ -25,10 +25,11 @@ const siteKey = (site: string): string => `site/${site}`;
 /** Our clock goes on to `nowMs`: everything that became news before it finds its wells. The changes are pushed; the caller commits. */
 export function passNews(live: LiveState, nowMs: number): void {
   const items: NewsItem[] = [];
-  for (const entry of live.nodes.values()) {
+  for (const [node, entry] of live.nodes) {
     const mine = takeNews(entry.state, nowMs);
     if (mine.length === 0) continue;
-    entry.unsaved = true;
+    // What was handed on is no news of its book any more, in the same commit: a crash tells it neither twice nor never.
+    live.toSave.add(node);
     items.push(...mine);
   }
   items.sort(

@@ -232,13 +232,13 @@ function ailmentOf(loop: Loop): string | undefined {
 
 function letIn(loop: Loop, node: string, onCommit: () => void): boolean {
   const entry = loop.live.nodes.get(node);
-  if (!entry) return false;
+  if (!entry || ailmentOf(loop) !== undefined) return false;
   entry.letIn = true;
   entry.keptDue = true;
   wellForNode(loop.live, node);
   loop.live.toSave.add(node);
   beatNow(loop, onCommit);
-  return true;
+  return ailmentOf(loop) === undefined;
 }
 
 function ailmentsOf(loop: Loop): string[] {

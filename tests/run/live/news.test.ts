@@ -50,6 +50,17 @@ describe('a silent node', () => {
     ]);
   });
 
+  it('that came back is over, also when the server was killed before it had told so', () => {
+    const rig = openRig();
+    anHourOf(rig, ['barn']);
+    rig.wait(20 * MINUTE, 10_000);
+    expect(rig.alarms('node-silent').length).toBe(1);
+    speak(rig, 'barn', NOON, 81);
+    rig.restart('killed');
+    rig.wait(5 * MINUTE, 10_000);
+    expect(rig.alarms('node-silent')[0]?.clearedMs).toBeGreaterThan(NOON + HOUR);
+  });
+
   it('is told once over any number of restarts', () => {
     const rig = openRig();
     anHourOf(rig, ['barn']);
