@@ -28,6 +28,11 @@ export interface Broker {
   publish(topic: string, payload: string | Uint8Array, how: { qos: 0 | 1; retain: boolean }): Promise<void>;
   /** Takes no more messages, says goodbye, and resolves when nothing of it is left running. Wills set off by it are not heard. */
   close(): Promise<void>;
+  /**
+   * Ends the connections that messages came over, without goodbye: with `when-kept` what was taken but never kept comes again when they
+   * are made anew. Nothing else makes a broker send again.
+   */
+  dropConnections(): void;
   /** User names of the nodes connected just now; always empty for an outside broker, which does not say. */
   connectedNodes(): string[];
 }

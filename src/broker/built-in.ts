@@ -219,6 +219,9 @@ function brokerOf(line: Line, aedes: Aedes, at: { port: number; stop: () => Prom
       );
       return closed;
     },
+    dropConnections: () => {
+      for (const client of line.connected) client.conn.destroy();
+    },
     connectedNodes: () => usersOf(line),
   };
 }

@@ -74,6 +74,7 @@ export async function openBrokerClient(options: BrokerClientOptions): Promise<Br
   return {
     publish: (topic, payload, how) => publish(line, topic, payload, how),
     close: () => close(line),
+    dropConnections: () => drop(line),
     connectedNodes: () => [],
   };
 }
@@ -174,6 +175,15 @@ function publish(
       else resolve();
     });
   });
+}
+
+/** The session outlives the connection: the broker repeats what was not acknowledged as soon as we are back. */
+function drop(line: Line): void {
+  if (line.closing || !line.client.connected) return;
+  line.lastError = new Error(
+    'messages could not be kept; the connection is made anew so that they come again',
+  );
+  line.client.stream.destroy();
 }
 
 function close(line: Line): Promise<void> {

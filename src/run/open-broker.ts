@@ -77,6 +77,7 @@ async function openOurs(
     broker: {
       publish: (topic, payload, how) => broker.publish(topic, payload, how),
       connectedNodes: () => broker.connectedNodes(),
+      dropConnections: () => broker.dropConnections(),
       close: async () => {
         await broker.close();
         shelf.flush();

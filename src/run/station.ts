@@ -66,6 +66,7 @@ export async function openStation(options: StationOptions): Promise<Station> {
       letInAll: settings.broker.kind === 'built-in',
       now: options.now,
       publish: (topic, payload, how) => publishQuietly(parts.broker, topic, payload, how),
+      onLost: () => parts.broker?.dropConnections(),
       tell: newTeller(settings, store, () => parts.live?.state().cards),
       log: options.log,
       onCommit: () => parts.outbox?.poke(),

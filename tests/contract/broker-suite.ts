@@ -152,6 +152,18 @@ export function brokerSuite(name: string, start: () => Promise<BrokerUnderTest>)
       );
     });
 
+    test('when-kept: what was taken but never kept comes again once connections are dropped', async () => {
+      const { broker, box, connect } = await bench('when-kept');
+      const node = await connect({ reconnectPeriod: 20, clean: false, clientId: 'shed' });
+      const sent = node.publishAsync('wells/shed/readings', 'not kept', { qos: 1 });
+      await box.until(1);
+      broker.dropConnections();
+      const again = (await box.until(2))[1]!;
+      expect(text(again.payload)).toBe('not kept');
+      again.how.kept!();
+      await sent;
+    });
+
     test('at-once: no message carries `kept`', async () => {
       const { box, node } = await bench();
       await node.publishAsync('wells/shed/readings', 'r', { qos: 1 });

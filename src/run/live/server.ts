@@ -47,7 +47,7 @@ const TIDY_BITE_MS = 25;
 const RELOAD_AFTER_MS = 10_000;
 
 interface Loop {
-  options: LiveOptions;
+  options: LoopOptions;
   live: LiveState;
   queue: Came[];
   timer: NodeJS.Timeout | undefined;
@@ -62,6 +62,8 @@ interface Loop {
   gatherMs: number;
   /** Messages of the turn before. */
   lastTurn: number;
+  /** Messages taken that were not kept, since the last time that keeping worked. */
+  lost: number;
 }
 
 export interface LoopOptions extends LiveOptions {
@@ -71,6 +73,8 @@ export interface LoopOptions extends LiveOptions {
   gatherMs?: number;
   /** Notices were committed: whoever sends them may look. */
   onCommit?: () => void;
+  /** So many messages were taken and could not be kept, and keeping works again: whoever brought them is to bring them again. */
+  onLost?: (messages: number) => void;
 }
 
 export function openLive(options: LoopOptions): LiveServer {
@@ -90,6 +94,7 @@ export function openLive(options: LoopOptions): LiveServer {
     closed: false,
     gatherMs: options.gatherMs ?? GATHER_MS,
     lastTurn: 0,
+    lost: 0,
   };
   const onCommit = options.onCommit ?? (() => undefined);
   if (options.beatsByItself !== false) loop.beater = setInterval(() => beatNow(loop, onCommit), BEAT_MS);
@@ -115,7 +120,11 @@ export function openLive(options: LoopOptions): LiveServer {
 }
 
 function take(loop: Loop, message: Omit<Came, 'arrivalMs'>, onCommit: () => void): void {
-  if (loop.closed || loop.queue.length >= QUEUE_MESSAGES) return;
+  if (loop.closed) return;
+  if (loop.queue.length >= QUEUE_MESSAGES) {
+    loop.lost++;
+    return;
+  }
   loop.queue.push({ ...message, arrivalMs: loop.options.now() });
   if (loop.queue.length === 1) wakeFor(loop, onCommit);
   else if (loop.queue.length === TURN_MESSAGES) {
@@ -137,7 +146,19 @@ function runTurn(loop: Loop, onCommit: () => void): void {
   loop.lastTurn = came.length;
   takeAll(loop, came, onCommit);
   if (loop.queue.length > 0) loop.timer = setTimeout(() => runTurn(loop, onCommit), 0);
-  else for (const done of loop.waiters.splice(0)) done();
+  else {
+    askAgain(loop);
+    for (const done of loop.waiters.splice(0)) done();
+  }
+}
+
+/** What was taken and not kept has to come again, once that helps. */
+function askAgain(loop: Loop): void {
+  if (loop.lost === 0 || ailmentOf(loop) !== undefined) return;
+  const messages = loop.lost;
+  loop.lost = 0;
+  loop.options.log('warn', `${messages} messages could not be kept when they came: asking for them again.`);
+  loop.options.onLost?.(messages);
 }
 
 /**
@@ -145,13 +166,18 @@ function runTurn(loop: Loop, onCommit: () => void): void {
  * out and said, the others are taken.
  */
 function takeAll(loop: Loop, came: readonly Came[], onCommit: () => void): void {
+  let taken = false;
   const wrong = guarded(loop, () => {
     const end = turn(loop.live, came, loop.options.now());
+    taken = true;
     show(loop, end, came);
     if (end.committed) onCommit();
   });
-  if (wrong === undefined || wrong instanceof StoreError) return;
-  if (!reload(loop)) return;
+  if (taken) return;
+  if (wrong === undefined || wrong instanceof StoreError || !reload(loop)) {
+    loop.lost += came.length;
+    return;
+  }
   if (came.length > 1) for (const message of came) takeAll(loop, [message], onCommit);
   else loop.options.log('error', `A message to ${came[0]?.topic ?? 'nobody'} was left out: ${say(wrong)}`);
 }
@@ -166,6 +192,7 @@ function beatNow(loop: Loop, onCommit: () => void): void {
     const more = loop.options.store.tidy(nowMs, TIDY_BITE_MS);
     if (!more) loop.tidyAtMs = nowMs;
   });
+  if (loop.queue.length === 0) askAgain(loop);
 }
 
 /**

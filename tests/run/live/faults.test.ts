@@ -39,6 +39,19 @@ describe('a full disk', () => {
     expect(rig.live.act({ kind: 'visit-opened', well: 'barn' })).toMatchObject({ done: true });
   });
 
+  it('asks once for what could not be kept, when it can be kept again', () => {
+    const lost: number[] = [];
+    const rig = openRig({ onLost: (messages) => lost.push(messages) });
+    rig.disk.full = true;
+    for (const seq of [1, 2, 3]) rig.send('wells/barn/readings', pack('barn', seq));
+    expect(lost).toEqual([]);
+    rig.disk.full = false;
+    rig.wait(15_000);
+    expect(lost).toEqual([3]);
+    rig.wait(15_000);
+    expect(lost).toEqual([3]);
+  });
+
   it('that fills in the middle of an act leaves no trace of it', () => {
     const rig = openRig();
     rig.send('wells/barn/readings', pack('barn', 1));
