@@ -216,6 +216,22 @@ describe('alarms', () => {
     expect(lacking).toEqual([]);
   });
 
+  it('each say what they need and when they can be wrong, and stand on the page of all alarms', () => {
+    const words = files('shared/words')
+      .map((f) => readFileSync(join(top, f), 'utf8'))
+      .join('\n');
+    const page = readFileSync(join(top, 'shared/words/ALARMS.md'), 'utf8');
+    const lacking = kinds.filter((kind) => {
+      const entry = new RegExp(`^  '?${kind}'?: \\{(.*?)^  \\},`, 'ms').exec(words)?.[1] ?? '';
+      return (
+        !/canBeWrong:\s*'[^']{40,}/.test(entry) ||
+        !/needs:\s*'/.test(entry) ||
+        !page.includes(`\`${kind}\`, `)
+      );
+    });
+    expect(lacking).toEqual([]);
+  });
+
   it('each have causes that are weighed, but for a fault of our own, which is its own explanation', () => {
     const causeless = kinds.filter((kind) => !/\bweigh\(/.test(code(`src/watch/${kind}.ts`)));
     expect(causeless).toEqual(['not-watched']);

@@ -10,7 +10,8 @@ export const PUMP_ALARMS = {
     firstStep:
       'Look for running water: taps, hoses, a trough, a toilet, a wet patch. If nothing runs, switch the pump off at its breaker and call your pump contractor.',
     canBeWrong:
-      'A pool being filled, an irrigation set or a new garden looks the same. If the use is meant, enter it as expected.',
+      'A pool being filled, an irrigation set that runs all day, or a new garden looks the same. Under cut-in it can be a use that is simply too large for the pump. If the use is meant, enter it as expected.',
+    needs: 'Current. With pressure it is told sooner; with the usual length of a run learnt, more surely.',
     cautions: ['only-watches', 'lock-out'],
   },
   'dry-run': {
@@ -20,7 +21,9 @@ export const PUMP_ALARMS = {
     firstStep:
       'Switch the pump off at its breaker. Then look whether a valve between well and tank is closed. Leave the pump off until somebody has found out why it is dry.',
     canBeWrong:
-      'A closed valve looks the same in the amps. Without pressure or flow, only low amps speak for it, and the alarm says so.',
+      'A valve closed between the pump and the gauge looks the same in amps and pressure. Without pressure or flow, low amps alone speak for it, and the alarm says so. A clamp that has slipped half open reads low too. Then water still comes.',
+    needs:
+      'Current, and what it usually is: learnt, or the motor’s service-factor amps on the card. Pressure confirms it; a water level says why.',
     cautions: ['only-watches', 'lock-out', 'stock-water'],
   },
   'failed-start': {
@@ -30,7 +33,8 @@ export const PUMP_ALARMS = {
     firstStep:
       'Switch the pump off at its breaker and leave it off. Call a pump contractor or an electrician.',
     canBeWrong:
-      'A short dip of the supply in the first second of a run can look like it. Then the next start is good.',
+      'Sampled once in five seconds or slower, a short healthy run can look like a try, and a try can be missed. A dip of the supply in the first second looks the same. Then the next start is good.',
+    needs: 'Current, a reading a second or faster. A start recorded at high rate helps.',
     cautions: ['electrician', 'lock-out', 'stock-water'],
   },
   'no-start': {
@@ -40,8 +44,10 @@ export const PUMP_ALARMS = {
     firstStep:
       'Look at the breaker and the disconnect from outside. If the breaker has tripped, reset it once. If there is a low-pressure cut-off with a lever, read its instructions before using it. Else call.',
     canBeWrong:
-      'A clamp that has come off, or a wrong cut-in on the card, looks the same. If water comes as ever, check those first.',
-    cautions: ['breaker-once', 'electrician', 'lock-out', 'stock-water'],
+      'A clamp that has come off looks the same: then water comes as ever. So does a cut-in on the card that is higher than the switch’s, or a gauge that reads low. A second pump without a clamp may be doing the work.',
+    needs:
+      'Current and pressure, or current and the switch’s or float’s contact. Voltage tells a dead supply from a dead motor.',
+    cautions: ['breaker-once', 'electrician', 'lock-out', 'flood', 'stock-water'],
   },
   'no-run': {
     title: 'The usual runs do not come',
@@ -50,7 +56,8 @@ export const PUMP_ALARMS = {
     firstStep:
       'Open a tap, or look at the trough or tank. If the water is low and the pump silent, look at the breaker.',
     canBeWrong:
-      'Empty houses, moved stock and rain on an irrigated field look the same. Enter that the well is laid up.',
+      'An empty house, stock moved to another field, or rain on an irrigated one looks the same. So does a clamp that has come off. Enter that the well is laid up.',
+    needs: 'Current, and rests learnt over some weeks. It is used where no pressure tells more.',
     cautions: ['breaker-once', 'stock-water'],
   },
   'short-cycling': {
@@ -59,7 +66,9 @@ export const PUMP_ALARMS = {
       'Starts come too close together, or runs are too short. Every start strains the motor, the switch and the check valve. Most often the tank has lost its air.',
     firstStep:
       'Use as little water as you can. Tap the tank from top to bottom: if it sounds full all the way up, it has lost its air. Have the tank and its precharge checked.',
-    canBeWrong: 'A tap left running slowly, or a small tank with a big use, gives the same pattern.',
+    canBeWrong:
+      'A very small tank with a use of about half the pump’s flow starts this often without a fault. A tap left running beside a tank that has only lost a little air does too. Right after work on the tank its usual fills are not known yet.',
+    needs: 'Current, and how long a fill takes here. Pressure tells a tank from a switch.',
     cautions: ['precharge', 'tank-pressure', 'lock-out'],
   },
   'starts-over-limit': {
@@ -67,7 +76,9 @@ export const PUMP_ALARMS = {
     means: 'Motors of this size are made for fewer starts in a day. It does not fail today; it ages fast.',
     firstStep:
       'Find out why: a leak, a tank without air, or simply a tank too small for the use. Have the tank checked.',
-    canBeWrong: 'Without the motor’s size on the card, the limit is that of the smallest motors.',
+    canBeWrong:
+      'Without the motor’s size on the card, the limit is that of the smallest motors, and a larger one may stand fewer. One day of guests, a garden or a pool passes. Limits differ between makers: the plate or the manual rules.',
+    needs: 'Current, for a whole day. The motor’s size on the card says how many starts are allowed.',
     cautions: ['precharge', 'local-rules'],
   },
   'cut-out-not-reached': {
@@ -77,7 +88,8 @@ export const PUMP_ALARMS = {
     firstStep:
       'Close all taps and see whether the pressure then rises. If it does not, switch the pump off and call.',
     canBeWrong:
-      'A large use during the run holds the pressure down. A switch that was just set higher does the same.',
+      'A large use that goes on for hours holds the pressure down in a healthy way. A switch that was just set lower ends its runs early. A gauge that has begun to read low does the same.',
+    needs: 'Current and pressure, and a cut-out that was learnt or is on the card.',
     cautions: ['electrician', 'lock-out'],
   },
   'slow-fill': {
@@ -86,7 +98,10 @@ export const PUMP_ALARMS = {
       'At the same pressure less water comes than when this well was learnt. Pump, pipe, filter or well gives less.',
     firstStep:
       'If a filter or screen stands before the tank, have it looked at first. Keep an eye on the amps and the well’s level.',
-    canBeWrong: 'Water drawn in every run makes the fill look slow. Low voltage slows the pump too.',
+    canBeWrong:
+      'Without the tank on the card, a use in nearly every run makes even the quickest fill look slow. So does a tank that was given a different air charge, or a low supply voltage. A filter before the tank that is due does it harmlessly.',
+    needs:
+      'Current and pressure, and a baseline. A tank on the card makes it litres; else it is judged by the time that the quickest fills take.',
     cautions: ['contamination', 'local-rules'],
   },
   'cycle-count': {
@@ -95,7 +110,8 @@ export const PUMP_ALARMS = {
       'The number of runs a day has left what is normal here. The use has changed, or the tank or the pipes have.',
     firstStep: 'Ask whether the use has changed: guests, a garden, more stock. If not, look for a leak.',
     canBeWrong:
-      'Weather and seasons change the use several-fold. Enter what you expect, and it is explained.',
+      'Weather, seasons, guests and stock change the use several-fold in a healthy way. Enter what you expect, and it is explained. A week is not much to know a household by.',
+    needs: 'Current for whole days, and two weeks of habit.',
     cautions: [],
   },
 } as const satisfies Partial<Record<AlarmKind, AlarmWords>>;

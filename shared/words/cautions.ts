@@ -36,6 +36,9 @@ export const CAUTIONS = {
   /** NMSU Guide M-115; Univ. of Illinois Extension; that mixing gives off poisonous gas: from memory. */
   disinfecting:
     'To disinfect a well use plain, unscented bleach alone. Never let it meet vinegar or another acid, ammonia or any other cleaner: the mixture gives off a poisonous gas. Wear gloves and goggles, by-pass carbon filters, give stock other water, and do not drink the water until a test is clean.',
+  /** EPA, "What to Do With Your Private Well After a Flood", from memory. */
+  flood:
+    'If flood water has stood over the well or its wiring, leave the pump off and do not drink the water. Have the wiring checked, and the well cleaned, disinfected and tested first.',
   /** Univ. of Georgia Extension. */
   'bacteria-again':
     'Bacteria that come back after disinfection mean a defect in the well. Call a licensed well contractor.',

@@ -11,8 +11,10 @@ export interface AlarmWords {
   means: string;
   /** The first thing to do, safe for anyone: look, listen, close a tap, switch off at the breaker, call. */
   firstStep: string;
-  /** When this alarm can be wrong. */
+  /** When this alarm can be wrong: what healthy thing, or what other fault, looks the same from here. */
   canBeWrong: string;
+  /** What must be measured or known for it, and what more would help. */
+  needs: string;
   /** What must be said along with it. */
   cautions: readonly Caution[];
 }

@@ -18,8 +18,8 @@ import { PRIORITY_WORDS } from '../../../shared/words/priority-words.ts';
 /** Every text by where it stands. */
 const TEXTS: [string, string][] = [
   ...ALARM_KINDS.flatMap((kind) => {
-    const { means, firstStep, canBeWrong } = ALARM_WORDS[kind];
-    return Object.entries({ means, firstStep, canBeWrong }).map(([field, text]): [string, string] => [
+    const { means, firstStep, canBeWrong, needs } = ALARM_WORDS[kind];
+    return Object.entries({ means, firstStep, canBeWrong, needs }).map(([field, text]): [string, string] => [
       `${kind} ${field}`,
       text,
     ]);
