@@ -1,7 +1,7 @@
 /**
  * Amps made comparable: a pump draws less against more pressure, so a run that was held at the bottom of the band by a garden hose
  * shows more amps than one that filled the tank. What is compared from run to run is the current at the middle of the pressure
- * band, read off the run's own shape.
+ * band, read off the run's own shape, and where voltage is measured, brought to the usual supply (./supply.ts).
  */
 import type { Cycle } from '../cycles/cycle.ts';
 import type { Baseline } from './baseline.ts';
@@ -27,13 +27,21 @@ export function ampsAtMid(cycle: Cycle, band: { cutInKpa: number; cutOutKpa: num
     if (kpa === null || amps === null || amps === undefined || at * shape.everyS < INRUSH_S) continue;
     if (Math.abs(kpa - middle) <= near) found.push(amps);
   }
-  return median(found);
+  const middling = median(found);
+  return middling === undefined ? undefined : middling * (cycle.toUsualVolts ?? 1);
+}
+
+/** Where there is no pressure, what can be made comparable is the run's own amps by the supply; undefined where that is not measured either. */
+export function ampsAtUsualVolts({ amps, toUsualVolts }: Cycle): number | undefined {
+  return amps === undefined || toUsualVolts === undefined ? undefined : amps * toUsualVolts;
 }
 
 /** Sets a cycle's `ampsAtMid` while it still has its shape, by the band of the baseline; without one there is nothing to compare with. */
 export function noteAmpsAtMid(cycle: Cycle, baseline: Baseline | undefined): void {
   const { cutInKpa, cutOutKpa } = baseline ?? {};
-  if (!cutInKpa || !cutOutKpa) return;
-  const amps = ampsAtMid(cycle, { cutInKpa: cutInKpa.median, cutOutKpa: cutOutKpa.median });
+  const amps =
+    cutInKpa && cutOutKpa
+      ? ampsAtMid(cycle, { cutInKpa: cutInKpa.median, cutOutKpa: cutOutKpa.median })
+      : ampsAtUsualVolts(cycle);
   if (amps !== undefined) cycle.ampsAtMid = amps;
 }

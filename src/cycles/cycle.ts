@@ -14,9 +14,18 @@ export interface Cycle {
   amps?: number;
   amps2?: number;
   amps3?: number;
-  /** Amps at the middle of the pressure band (src/baseline/comparable.ts), where the run's shape has it. Not printed. */
+  /** Amps at the middle of the pressure band and at the usual supply (src/baseline/comparable.ts), where the run has them. Not printed. */
   ampsAtMid?: number;
   startAmps?: number;
+  /** How long the current of the start stayed near its peak, s, where a fast record shows it. Not printed. */
+  startS?: number;
+  /** Mean supply voltage while it ran, V, over all phases measured. Not printed. */
+  volts?: number;
+  /** What brings its amps to the usual supply, and the share by which that may be off (src/baseline/supply.ts). Not printed. */
+  toUsualVolts?: number;
+  voltsDoubt?: number;
+  /** When current fell away within the run and stayed down, s from its start (./broke.ts). Not printed. */
+  brokeS?: number;
   /** Readings of current in the run. */
   readings: number;
   cutInKpa?: number;

@@ -2,12 +2,14 @@
  * One pump of one well: readings of its current (and of the well's pressure) in, starts and whole cycles out. It knows neither
  * what the water does nor what is normal; it says when the pump ran and with what numbers.
  */
+import { brokeAtS } from './broke.ts';
 import type { Cycle } from './cycle.ts';
 import { edgeHeld, edgeReading, newEdges, type Edges } from './edges.ts';
 import { levelsRest, levelsRun, newLevels, type Levels } from './levels.ts';
 import { goodForMs, isCoarse, newPace, paceReading, type Pace } from './pace.ts';
 import { flagRun, newRun, runAmps, runHeld, runHeldUntil, runReading, type Run } from './run.ts';
 import { finishShape, shapeReading } from './shape.ts';
+import { inrushS, newStart, startReading, type StartTrack } from './start.ts';
 import {
   firstOver,
   kpaBefore,
@@ -32,8 +34,8 @@ export interface PumpState {
   run?: Run | undefined;
   /** When the last run stopped; undefined before the first rest and across a gap. */
   restFromMs?: number | undefined;
-  /** The highest of a start's record that came before its run was believed, and when its last reading was taken. */
-  startRecord?: { amps: number; lastMs: number } | undefined;
+  /** A start's record that came before its run was believed. */
+  startRecord?: StartTrack | undefined;
   /** The reading that ended a hole in the data while the pump rested: a run that begins with it may be older. */
   holeEndMs?: number;
   /** Single odd readings that changed nothing. */
@@ -57,18 +59,21 @@ const FAST_PERIOD_MS = 100;
 /** The contract's longest record of a start, and its slowest sampling. */
 const START_RECORD_MS = 5000;
 const SLOWEST_PERIOD_MS = 10_000;
+/** A peak under this many times the running current is no start: the record came too late, or a drive started the motor softly. */
+const PEAK_OVER_RUNNING = 2;
 /** A motor that does not turn draws several times its running current, until something trips. */
 const LOCKED_SHARE = 2.2;
 const LOCKED_LONGEST_MS = 15_000;
 /** A single reading at coarse sampling is a short run where it reads like one. */
 const LIKE_RUNNING = [0.5, 1.6] as const;
 
-export function newPump(index: number, maxAmps: number | undefined): PumpState {
+/** `driven`: a drive sets its speed (control `variable-speed`). */
+export function newPump(index: number, maxAmps: number | undefined, driven = false): PumpState {
   return {
     index,
     maxAmps,
     pace: newPace(),
-    levels: newLevels(maxAmps),
+    levels: newLevels(maxAmps, driven),
     edges: newEdges(),
     lines: [],
     lineMs: [],
@@ -151,7 +156,7 @@ function notePace(pump: PumpState, tMs: number, amps: number): void {
   if (step > goodForMs(pump.pace)) passHole(pump, tMs);
   if (!pump.run) return;
   shapeReading(pump.run.shape, 'amps', tMs - pump.run.startedMs, amps);
-  if (isFast(pump.pace)) pumpFast(pump, amps);
+  if (isFast(pump.pace)) pumpFast(pump, tMs, amps);
 }
 
 /** Nothing was heard for longer than a reading is good: what happened meanwhile is not known. */
@@ -203,7 +208,7 @@ function begin(
     addReading(pump, leg, tMs, amps);
     if (leg !== 0) continue;
     shapeReading(run.shape, 'amps', tMs - startedMs, amps);
-    if (isFast(pump.pace)) pumpFast(pump, amps);
+    if (isFast(pump.pace)) pumpFast(pump, tMs, amps);
   }
   pump.waiting = [];
   return { is: 'started', startedMs };
@@ -305,26 +310,35 @@ export function pumpPressure(pump: PumpState, tMs: number, kpa: number, trail: T
 /** One reading of a start's record at 50 Hz or more, A. It comes before its run is believed, or while the run goes on. */
 export function pumpStartRecord(pump: PumpState, tMs: number, amps: number): void {
   if (pump.run && pump.edges.phase === 'run') {
-    pumpFast(pump, amps);
+    pumpFast(pump, tMs, amps);
     return;
   }
   const held = pump.startRecord;
-  if (held && tMs - held.lastMs <= START_RECORD_MS) {
-    held.amps = Math.max(held.amps, amps);
-    held.lastMs = tMs;
-  } else pump.startRecord = { amps, lastMs: tMs };
+  if (held && tMs - held.lastMs <= START_RECORD_MS) startReading(held, tMs, amps, pump.levels.on);
+  else pump.startRecord = newStart(tMs, amps);
 }
 
 /** A record is of this start where it ended no longer before than the slowest sampling takes to see it. */
 function takeStartRecord(pump: PumpState, run: Run): void {
   const held = pump.startRecord;
   pump.startRecord = undefined;
-  if (held && run.startedMs - held.lastMs <= START_RECORD_MS + SLOWEST_PERIOD_MS) run.fastAmps = held.amps;
+  if (held && run.startedMs - held.lastMs <= START_RECORD_MS + SLOWEST_PERIOD_MS) run.start = held;
 }
 
-/** Readings 0.1 s apart or closer, A. */
-function pumpFast(pump: PumpState, amps: number): void {
-  if (pump.run) pump.run.fastAmps = Math.max(pump.run.fastAmps ?? 0, amps);
+/** Readings 0.1 s apart or closer, A: the highest of the whole run counts, the length of the inrush by its first seconds. */
+function pumpFast(pump: PumpState, tMs: number, amps: number): void {
+  const { run } = pump;
+  if (!run) return;
+  if (!run.start) run.start = newStart(tMs, amps);
+  else if (tMs - run.start.fromMs <= START_RECORD_MS) startReading(run.start, tMs, amps, pump.levels.on);
+  else if (amps > run.start.amps) run.start.amps = amps;
+}
+
+/** One reading of the supply's voltage while the pump runs, V. */
+export function pumpVolts(pump: PumpState, volts: number): void {
+  if (!pump.run) return;
+  pump.run.voltsSum += volts;
+  pump.run.voltsN++;
 }
 
 /** A reading was over the sensor's full scale: the run's numbers are cut short. */
@@ -362,7 +376,8 @@ function cycleOf(pump: PumpState, run: Run, stoppedMs: number, pressure: Pressur
   if (amps !== undefined) cycle.amps = amps;
   if (amps2 !== undefined) cycle.amps2 = amps2;
   if (amps3 !== undefined) cycle.amps3 = amps3;
-  if (run.fastAmps !== undefined) cycle.startAmps = run.fastAmps;
+  noteStart(cycle, run.start);
+  if (run.voltsN > 0) cycle.volts = round2(run.voltsSum / run.voltsN);
   if (run.cutInKpa !== undefined) cycle.cutInKpa = round2(run.cutInKpa);
   const stopSeen = !run.flags.includes('gap') || stoppedMs === pump.edges.candidateMs;
   const cutOutKpa = stopSeen
@@ -377,11 +392,21 @@ function cycleOf(pump: PumpState, run: Run, stoppedMs: number, pressure: Pressur
     holds: pump.pace.byException,
     ranS: cycle.ranS,
   });
+  const brokeS = brokeAtS(cycle.shape);
+  if (brokeS !== undefined) cycle.brokeS = brokeS;
   return cycle;
 }
 
+function noteStart(cycle: Cycle, start: StartTrack | undefined): void {
+  if (!start) return;
+  cycle.startAmps = start.amps;
+  if (cycle.amps !== undefined && start.amps > PEAK_OVER_RUNNING * cycle.amps)
+    cycle.startS = round2(inrushS(start));
+}
+
 function isLocked(pump: PumpState, cycle: Cycle): boolean {
-  const usual = pump.levels.running ?? pump.maxAmps;
+  // A drive starts softly and runs at any speed: only the motor's maximum is a measure.
+  const usual = pump.levels.driven ? pump.maxAmps : (pump.levels.running ?? pump.maxAmps);
   return (
     usual !== undefined &&
     cycle.amps !== undefined &&

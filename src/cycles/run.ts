@@ -4,6 +4,7 @@
  */
 import type { CycleFlag } from '../../shared/api/events.ts';
 import { newShape, type ShapeSums } from './shape.ts';
+import type { StartTrack } from './start.ts';
 import { newTally, tallyAdd, tallyMedian, type Tally } from './tally.ts';
 
 export interface RunLeg {
@@ -25,7 +26,11 @@ export interface Run {
   risenMs?: number | undefined;
   /** Highest median of three neighbouring readings so far. */
   highKpa?: number | undefined;
-  fastAmps?: number | undefined;
+  /** The start as readings 0.1 s apart or closer show it. */
+  start?: StartTrack | undefined;
+  /** Supply voltage while it ran: sum over readings and their number. */
+  voltsSum: number;
+  voltsN: number;
   flags: CycleFlag[];
   shape: ShapeSums;
 }
@@ -42,7 +47,9 @@ export function newRun(startedMs: number, startSeen: boolean): Run {
     cutInKpa: undefined,
     risenMs: undefined,
     highKpa: undefined,
-    fastAmps: undefined,
+    start: undefined,
+    voltsSum: 0,
+    voltsN: 0,
     flags: [],
     shape: newShape(),
   };
