@@ -1,7 +1,7 @@
 /**
  * After late readings a stretch of a well's time is run again, and its alarms are made again. What was told stays told: an alarm of
  * the same well, pump and kind that overlaps one already told is that one, keeps its id, and is told anew only where it became more
- * urgent or is over; one that is not found again is withdrawn; one that nobody heard of is raised.
+ * urgent, is over, or is not over though that was told; one that is not found again is withdrawn; one that nobody heard of is raised.
  */
 import type { AlarmEvent } from '../../shared/api/events.ts';
 import { rankOf, toldId, type ToldAlarm } from './told.ts';
@@ -23,6 +23,8 @@ export type Settled =
   | { what: 'raised'; told: ToldAlarm }
   /** More urgent than it was told. */
   | { what: 'changed'; told: ToldAlarm }
+  /** It was told as over, and it stands. */
+  | { what: 'not-over'; told: ToldAlarm }
   /** It was told as standing and is over. */
   | { what: 'cleared'; told: ToldAlarm }
   /** Its times or words are better known; nobody is told. */
@@ -79,7 +81,10 @@ export function reconcile(
 ): Settled[] {
   const settled: Settled[] = [];
   const found = new Set<MadeAlarm>();
-  for (const old of told) {
+  // Where several told alarms turn out to be one, the one that stands goes on.
+  for (const old of told.toSorted(
+    (a, b) => Number(a.clearedMs !== undefined) - Number(b.clearedMs !== undefined),
+  )) {
     if (old.withdrawnMs !== undefined) continue;
     const same = made.filter((alarm) => isSame(old, alarm, stretch.toMs));
     const fresh = same.filter((alarm) => !found.has(alarm));
@@ -115,6 +120,6 @@ function goneOn(old: ToldAlarm, made: readonly MadeAlarm[]): Settled {
   };
   if (rankOf(worst.event.priority) > rankOf(old.event.priority)) return { what: 'changed', told };
   if (old.clearedMs === undefined && told.clearedMs !== undefined) return { what: 'cleared', told };
-  // Told as over and found to stand is the same alarm: it goes on without a new notice, and its end will be told.
+  if (old.clearedMs !== undefined && told.clearedMs === undefined) return { what: 'not-over', told };
   return { what: 'kept', told };
 }

@@ -100,11 +100,16 @@ function judgeRaised({ event }: AlarmChange, recipient: Recipient): Verdict {
     : no(`${recipient.name} does not hear of "${priority}"`);
 }
 
-/** A rising priority is told; a new leading cause only where somebody is up and looking for it, and then once. */
-function judgeChanged({ before, event }: AlarmChange, recipient: Recipient, told: boolean): Verdict {
+/** An end that was told and was none is taken back; a rising priority is told; a new leading cause only where somebody is up and looking for it, and then once. */
+function judgeChanged({ before, after, event }: AlarmChange, recipient: Recipient, told: boolean): Verdict {
   const [was, is] = [before?.event.priority ?? 'note', event.priority ?? 'soon'];
   if (!told && !hears(recipient, is)) return no(`${recipient.name} does not hear of "${is}"`);
   if (RANK[is] > RANK[was]) return { tell: `changed/${is}`, reason: `it has risen from "${was}" to "${is}"` };
+  if (told && isNotOver(before, after) && after.event.priority !== 'note')
+    return {
+      tell: `not-over/${before!.clearedMs}`,
+      reason: `${recipient.name} was told that it is over, and readings that came late show it standing`,
+    };
   const cause = event.causes?.[0]?.cause;
   if (cause === before?.event.causes?.[0]?.cause) return no('nothing changed that would be done differently');
   return is === 'now'
@@ -120,7 +125,12 @@ function judgeEnd({ after, event }: AlarmChange, recipient: Recipient, told: boo
   if (event.state === 'withdrawn') return { tell: 'withdrawn', reason: `${recipient.name} was told of it` };
   return after.event.priority === 'note'
     ? no('the end of something worth a look is not worth a message')
-    : { tell: 'cleared', reason: `${recipient.name} was told of it` };
+    : { tell: `cleared/${after.clearedMs ?? ''}`, reason: `${recipient.name} was told of it` };
+}
+
+/** It was told as over, and is not. */
+export function isNotOver(before: ToldAlarm | undefined, after: ToldAlarm): boolean {
+  return before?.clearedMs !== undefined && after.clearedMs === undefined;
 }
 
 function wasTold({ before, after }: AlarmChange, recipient: Recipient, telling: Telling): boolean {
@@ -137,11 +147,18 @@ function no(reason: string): Verdict {
 }
 
 function rowFor(
-  { after, event }: AlarmChange,
+  { before, after, event }: AlarmChange,
   { nowMs, units, timeZone }: Telling,
   { recipient, way, tell, reason }: { recipient: Recipient; way: Way; tell: string; reason: string },
 ): NoticeRow {
-  const written = writeNotice({ event, last: after.event, nowMs, units, timeZone });
+  const written = writeNotice({
+    event,
+    last: after.event,
+    notOver: isNotOver(before, after),
+    nowMs,
+    units,
+    timeZone,
+  });
   return {
     id: `${after.id}/${tell}/${recipient.name}/${way}`,
     alarmId: after.id,

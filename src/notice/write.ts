@@ -16,6 +16,8 @@ export interface ToWrite {
   event: AlarmEvent;
   /** The last raised or changed line, which carries why, evidence and causes. */
   last: AlarmEvent;
+  /** It was told as over, and is not. */
+  notOver?: boolean;
   nowMs: number;
   units: UnitSystem;
   timeZone: string;
@@ -43,14 +45,18 @@ export function writeNotice(what: ToWrite): { subject: string; text: string } {
   }
 }
 
-function writeStanding({ event, last, nowMs, units, timeZone }: ToWrite): { subject: string; text: string } {
+function writeStanding({ event, last, notOver, nowMs, units, timeZone }: ToWrite): {
+  subject: string;
+  text: string;
+} {
   const line = { ...last, ...event };
   const words = wordsFor(line);
   const soon = HOW_SOON[line.priority ?? 'soon'];
-  const changed = event.state === 'changed' ? ', changed' : '';
+  const changed = notOver ? ', not over' : event.state === 'changed' ? ', changed' : '';
   const began = line.since === undefined ? '' : `It began ${moment(line.since, { timeZone, units, nowMs })}.`;
   const text = paragraphs(
     `${placeOf(line)}: ${words.title}${changed}. ${capital(soon)}.`,
+    notOver ? 'It was told as over; readings that came late show that it still stands.' : '',
     [capital(sentence(line.why ?? '')), began].filter(Boolean).join('\n'),
     words.means,
     section('Likely causes', words.causes),

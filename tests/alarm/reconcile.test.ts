@@ -86,6 +86,13 @@ describe('reconcile', () => {
       ['kept over-pressure/10'],
     ],
     ['told as standing, and over', [['leak', 10, null]], [['leak', 10, 70]], ['cleared leak/10']],
+    ['told as over, and it stands', [['leak', 10, 70]], [['leak', 10, null]], ['not-over leak/10']],
+    [
+      'told as over, and it stands more urgently',
+      [['over-pressure', 10, 70, 'soon']],
+      [['over-pressure', 10, null, 'now']],
+      ['changed over-pressure/10'],
+    ],
     [
       'another kind is another alarm',
       [['leak', 10, 50]],
@@ -118,6 +125,15 @@ describe('reconcile', () => {
       ],
       [['leak', 10, 90]],
       ['kept leak/10', 'kept leak/60'],
+    ],
+    [
+      'two told, one over and one standing, found to be one: that one goes on',
+      [
+        ['leak', 10, 30],
+        ['leak', 60, null],
+      ],
+      [['leak', 10, null]],
+      ['kept leak/60', 'kept leak/10'],
     ],
   ])('%s', (_name, before, after, changes) => {
     expect(words(before, after)).toEqual(changes);

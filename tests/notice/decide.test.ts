@@ -36,6 +36,11 @@ const end = (state: 'cleared' | 'withdrawn', was: Partial<AlarmEvent> = {}): Ala
   };
   return { before: alarm(raised(was)), after: alarm(raised(was), { clearedMs: NOW_MS }), event };
 };
+/** It had been told as over. */
+const ended = (what: AlarmChange): AlarmChange => ({
+  ...what,
+  before: { ...what.before!, clearedMs: NOW_MS - 1 },
+});
 const LEAK = [{ cause: 'leak' as const, weight: 1 }];
 
 describe('decideNotices: who is told and why', () => {
@@ -149,6 +154,20 @@ describe('decideNotices: who is told and why', () => {
       'changed: only figures',
       change({ priority: 'now' }, { priority: 'now' }),
       {},
+      ['anna: no, nothing changed that would be done differently'],
+    ],
+    [
+      'told as over, and not over: who was told',
+      ended(change({}, {})),
+      {},
+      [
+        'anna by mail:anna@farm.example: changed, anna was told that it is over, and readings that came late show it standing',
+      ],
+    ],
+    [
+      'told as over, and not over: who was not told',
+      ended(change({}, {})),
+      { wasTold: () => false },
       ['anna: no, nothing changed that would be done differently'],
     ],
     [

@@ -199,6 +199,7 @@ function lineOf(row: AlarmRow, what: Settled['what'], nowMs: number): AlarmEvent
     case 'raised':
       return row.event;
     case 'changed':
+    case 'not-over':
       return { ...row.event, state: 'changed' };
     case 'cleared':
       return { ...bare(row), state: 'cleared', at: printTime(row.clearedMs ?? nowMs) };

@@ -91,6 +91,29 @@ describe('late packs', () => {
     expect(rig.notices().map((notice) => notice.what)).toEqual(['raised', 'withdrawn']);
   });
 
+  it('that show two told alarms to be one let the one that stands go on', () => {
+    const rig = begun();
+    for (let seq = 1; seq <= 5; seq++) minuteOf(rig, seq, times(6, 330));
+    for (let seq = 6; seq <= 10; seq++) minuteOf(rig, 2 * seq, times(6, 3));
+    // One reading of each minute in six says that there is water; the other five come late and say that there was none.
+    for (let seq = 11; seq <= 20; seq++) minuteOf(rig, 2 * seq, [330]);
+    expect(rig.notices().map((notice) => notice.what)).toEqual(['raised', 'cleared']);
+    for (let seq = 11; seq <= 20; seq++) {
+      const fromMs = NOON + (seq - 1) * MINUTE + 10_000;
+      rig.send(
+        'wells/house/readings',
+        packText('house', { fromMs, everyS: 10, seq: 2 * seq - 1, pressure: times(5, 3) }),
+      );
+    }
+    rig.wait(2 * MINUTE);
+    // By then it had been found again of the last minutes alone: that one goes on, and nobody hears of it twice.
+    const told = ['raised', 'cleared', 'raised'];
+    expect(rig.notices().map((notice) => notice.what)).toEqual(told);
+    for (let seq = 24; seq <= 34; seq++) minuteOf(rig, 2 * seq, times(6, 330));
+    expect(rig.notices().map((notice) => notice.what)).toEqual([...told, 'cleared']);
+    expect(rig.alarms('no-start').map((row) => row.clearedMs === undefined)).toEqual([false, false]);
+  });
+
   it('that change nothing for people tell nobody anything', () => {
     const rig = begun();
     for (let seq = 1; seq <= 5; seq++) minuteOf(rig, seq, times(6, 330));
