@@ -34,7 +34,9 @@ export function refusedTable(orm: BetterSQLite3Database): RefusedTable {
           })
           .run();
       }
-      for (const row of rows.slice(-REFUSED_KEPT)) orm.insert(refused).values({ row }).run();
+      const toKeep = rows.filter((row) => row.countOnly !== true).slice(-REFUSED_KEPT);
+      if (toKeep.length === 0) return;
+      for (const row of toKeep) orm.insert(refused).values({ row }).run();
       const last = orm.select({ id: refused.id }).from(refused).orderBy(desc(refused.id)).limit(REFUSED_KEPT);
       orm.delete(refused).where(notInArray(refused.id, last)).run();
     },

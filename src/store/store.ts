@@ -41,6 +41,8 @@ export interface RefusedRow {
   detail: string;
   /** The first 512 bytes, base64. */
   head: string;
+  /** Counted, and not kept for a look: its like is there already. */
+  countOnly?: true;
 }
 
 export interface ActRow {

@@ -592,6 +592,14 @@ export function storeSuite(name: string, start: () => StoreUnderTest): void {
       ]);
       expect(store.refused(2).last.map(({ detail }) => detail)).toEqual(['no 450', 'no 449']);
       expect(store.refused(1000).last).toHaveLength(200);
+      store.commit([
+        {
+          change: 'refused',
+          row: { atMs: NOON + 451, topic: 't', reason: 'empty', detail: 'more', head: '', countOnly: true },
+        },
+      ]);
+      expect(store.refused(1).counts[1]).toEqual({ reason: 'empty', count: 152, lastMs: NOON + 451 });
+      expect(store.refused(1).last.map(({ detail }) => detail)).toEqual(['no 450']);
     });
 
     test('snapshots are found at or before a time, and thinned', () => {

@@ -52,7 +52,7 @@ function takeRead(live: LiveState, came: Came, message: Message): void {
   }
 }
 
-function refuse(live: LiveState, came: Came, refusal: Refusal): void {
+function refuse(live: LiveState, came: Came, refusal: Refusal, countOnly = false): void {
   live.counts.refused++;
   const { node, refused, detail, boot, seq } = refusal;
   const head = Buffer.from(came.payload.subarray(0, HEAD_BYTES)).toString('base64');
@@ -65,6 +65,7 @@ function refuse(live: LiveState, came: Came, refusal: Refusal): void {
       detail,
       head,
       ...(node !== undefined && { node }),
+      ...(countOnly && { countOnly }),
     },
   });
   const entry = node === undefined ? undefined : live.nodes.get(node);
@@ -77,12 +78,7 @@ function refuse(live: LiveState, came: Came, refusal: Refusal): void {
 function takePack(live: LiveState, came: Came, pack: Pack): void {
   const entry = touchNode(live, pack.node);
   if (!entry.letIn) {
-    entry.keptDue = true;
-    refuse(live, came, {
-      refused: 'not-let-in',
-      detail: `Node ${pack.node} waits to be let in; it was told to hold its packs.`,
-      node: pack.node,
-    });
+    turnAway(live, came, entry, pack.node);
     return;
   }
   const receipt = receivePack(entry.state, pack, came.arrivalMs);
@@ -97,6 +93,18 @@ function takePack(live: LiveState, came: Came, pack: Pack): void {
   live.changes.push({ change: 'pack', pack: receipt.placed });
   if (live.looked) live.shown.push({ placed: receipt.placed });
   handOn(live, receipt.placed, came.arrivalMs);
+}
+
+/** A waiting node sends every few seconds for as long as nobody lets it in: one pack an hour is kept for a look, so that it hides no other. */
+const WAITING_SHOWN_EVERY_MS = 3_600_000;
+
+function turnAway(live: LiveState, came: Came, entry: NodeEntry, node: string): void {
+  entry.keptDue = true;
+  const shown =
+    entry.turnedAwayMs !== undefined && came.arrivalMs - entry.turnedAwayMs < WAITING_SHOWN_EVERY_MS;
+  if (!shown) entry.turnedAwayMs = came.arrivalMs;
+  const detail = `Node ${node} waits to be let in; it was told to hold its packs.`;
+  refuse(live, came, { refused: 'not-let-in', detail, node }, shown);
 }
 
 /** Gives a placed pack to the wells that read from it; what is late marks where they are to run again from. */

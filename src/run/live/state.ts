@@ -23,6 +23,8 @@ export interface NodeEntry {
   keptAtMs: number;
   savedAtMs: number;
   unsaved: boolean;
+  /** When a pack of this node, which waits to be let in, was last kept for a look. */
+  turnedAwayMs?: number;
 }
 
 /** What is told of a change of an alarm, decided by who is told in the settings. */

@@ -107,6 +107,19 @@ describe('a node that was not let in', () => {
     expect(rig.store.readings('barn', 'current', 0, Number.MAX_SAFE_INTEGER).n).toBe(20);
   });
 
+  it('hides no other refusal, however long it waits', () => {
+    const rig = openRig({ letInAll: false });
+    for (let seq = 1; seq <= 5; seq++) {
+      rig.send('wells/barn/readings', goodPack(seq));
+      rig.wait(1000);
+    }
+    expect(rig.store.refused(9).counts).toMatchObject([{ reason: 'not-let-in', count: 5 }]);
+    expect(rig.store.refused(9).last).toHaveLength(1);
+    rig.wait(3_600_000, 60_000);
+    rig.send('wells/barn/readings', goodPack(6));
+    expect(rig.store.refused(9).last).toHaveLength(2);
+  });
+
   it('cannot be let in before it was heard', () => {
     expect(openRig({ letInAll: false }).live.letIn('barn')).toBe(false);
   });
