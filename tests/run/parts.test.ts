@@ -31,14 +31,63 @@ describe('newRecorder', () => {
     recorder.acts(rows);
     expect(recorder.counts).toEqual({ messages: 2, acts: 1 });
     const read = lines.map((line) => parseRecordingLine(new TextEncoder().encode(line)));
-    expect(read.map((r) => r.is)).toEqual(['message', 'message', 'act']);
-    const [first, second] = read;
+    expect(read.map((r) => r.is)).toEqual(['act', 'message', 'message']);
+    const [, first, second] = read;
     expect(first!.is === 'message' && first!.retained).toBe(true);
     expect(second!.is === 'message' && [...second!.payload]).toEqual([0x98, 0x01, 0xff]);
   });
 });
 
+describe('newRecorder', () => {
+  it('writes an act before the messages that came after it, though it heard of it later', () => {
+    const lines: string[] = [];
+    let nowMs = Date.UTC(2026, 0, 5);
+    const recorder = newRecorder(
+      (line) => lines.push(line),
+      () => nowMs,
+    );
+    const presence = (): void =>
+      recorder.message('wells/barn/presence', new TextEncoder().encode('"here"'), { retained: false });
+    presence();
+    nowMs += 2000;
+    presence();
+    recorder.acts([act('away', nowMs - 1000, 'server-away', { kind: 'server-away', from: 'x' })]);
+    presence();
+    recorder.acts([]);
+    expect(lines.map((line) => (line.includes('server-away') ? 'act' : 'message'))).toEqual([
+      'message',
+      'act',
+      'message',
+      'message',
+    ]);
+  });
+});
+
 describe('standingActs', () => {
+  it.each<[string, [kind: string, body?: object][], string[]]>([
+    ['an open visit', [['visit-opened']], ['visit-opened']],
+    ['not a closed one', [['visit-opened'], ['visit-closed']], []],
+    ['pins', [['pinned'], ['pinned']], ['pinned', 'pinned']],
+    [
+      'not those before a new start',
+      [['pinned'], ['visit-closed', { newBaseline: true }], ['pinned']],
+      ['pinned'],
+    ],
+    [
+      'those before a visit that changed nothing',
+      [['pinned'], ['visit-closed', { newBaseline: false }]],
+      ['pinned'],
+    ],
+    ['a lay-up without end', [['laid-up']], ['laid-up']],
+    ['not one that is over', [['laid-up', { until: '1970-01-01T00:00:00.010Z' }]], []],
+    ['not what is in service again', [['out-of-service'], ['back-in-service']], []],
+    ['what is expected for longer', [['expected', { until: '1970-01-02T00:00:00Z' }]], ['expected']],
+    ['not what was seen', [['acknowledged'], ['shelved'], ['tick'], ['server-away']], []],
+  ])('opens with %s', (_name, rows, kinds) => {
+    const acts = rows.map(([kind, body], at) => act(String(at), at, kind, { kind, ...body }));
+    expect(standingActs(acts, 50).map((row) => row.kind)).toEqual(kinds);
+  });
+
   it('opens with the newest card of each well, told as of now', () => {
     const rows = [act('a', 1, 'card-changed', { n: 1 }), act('b', 2, 'card-changed', { n: 2 })];
     const opening = standingActs(rows, 50);
