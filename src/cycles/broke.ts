@@ -15,8 +15,15 @@ const LEAST_AFTER = 2;
 /** 1 psi more than at the break is water that still comes. */
 const RISEN_KPA = 7;
 
-/** Seconds from the start of the run; undefined where nothing broke. */
-export function brokeAtS(shape: Shape): number | undefined {
+export interface Broke {
+  /** Seconds from the start of the run. */
+  atS: number;
+  /** What was left of the current, as a share. */
+  share: number;
+}
+
+/** Undefined where nothing broke. */
+export function brokeAt(shape: Shape): Broke | undefined {
   const { everyS, amps, kpa } = shape;
   for (let at = LEAST_BEFORE; at <= amps.length - LEAST_AFTER; at++) {
     if (at * everyS < LEAST_BEFORE_S) continue;
@@ -24,8 +31,9 @@ export function brokeAtS(shape: Shape): number | undefined {
     const value = amps[at];
     if (value === null || value === undefined || value > FIRST_SHARE * before) continue;
     const after = amps.slice(at).filter((one) => one !== null);
-    if (after.length >= LEAST_AFTER && middleOf(after) <= FALLEN_SHARE * before)
-      return risesOn(kpa, at) ? undefined : at * everyS;
+    const share = middleOf(after) / before;
+    if (after.length < LEAST_AFTER || share > FALLEN_SHARE) continue;
+    return risesOn(kpa, at) ? undefined : { atS: at * everyS, share };
   }
   return undefined;
 }

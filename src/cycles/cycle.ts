@@ -24,8 +24,8 @@ export interface Cycle {
   /** What brings its amps to the usual supply, and the share by which that may be off (src/baseline/supply.ts). Not printed. */
   toUsualVolts?: number;
   voltsDoubt?: number;
-  /** When current fell away within the run and stayed down, s from its start (./broke.ts). Not printed. */
-  brokeS?: number;
+  /** Current fell away within the run and stayed down: when, s from its start, and what share was left (./broke.ts). Not printed. */
+  broke?: { atS: number; share: number };
   /** Readings of current in the run. */
   readings: number;
   cutInKpa?: number;

@@ -2,7 +2,7 @@
  * One pump of one well: readings of its current (and of the well's pressure) in, starts and whole cycles out. It knows neither
  * what the water does nor what is normal; it says when the pump ran and with what numbers.
  */
-import { brokeAtS } from './broke.ts';
+import { brokeAt } from './broke.ts';
 import type { Cycle } from './cycle.ts';
 import { edgeHeld, edgeReading, newEdges, type Edges } from './edges.ts';
 import { levelsRest, levelsRun, newLevels, type Levels } from './levels.ts';
@@ -392,8 +392,8 @@ function cycleOf(pump: PumpState, run: Run, stoppedMs: number, pressure: Pressur
     holds: pump.pace.byException,
     ranS: cycle.ranS,
   });
-  const brokeS = brokeAtS(cycle.shape);
-  if (brokeS !== undefined) cycle.brokeS = brokeS;
+  const broke = brokeAt(cycle.shape);
+  if (broke) cycle.broke = { atS: broke.atS, share: round2(broke.share) };
   return cycle;
 }
 

@@ -3,8 +3,16 @@
  * factor allows is being cooked, whatever is normal for it.
  */
 import { median } from '../baseline/robust.ts';
-import { ampsShift, hasVolts, maybeSupply, watchVolts, type AmpsShift } from './amps.ts';
-import { freshCycles, numberOf } from './facts.ts';
+import {
+  ampsShift,
+  hasVolts,
+  maybeSupply,
+  supplyFacts,
+  supplyText,
+  supplyWeight,
+  type AmpsShift,
+} from './amps.ts';
+import { freshCycles } from './facts.ts';
 import { sayAmps, sayShare, tidy } from './say.ts';
 import type { Finding, Memo, Scene, Watch } from './scene.ts';
 import { weigh } from './weigh.ts';
@@ -23,7 +31,6 @@ export const ampsHigh: Watch = {
 };
 
 function look(scene: Scene, memo: Memo): Finding | null | undefined {
-  watchVolts(scene, memo);
   const over = overMaximum(scene);
   if (over) return over;
   const shift = ampsShift(scene, memo);
@@ -55,16 +62,17 @@ function overMaximum(scene: Scene): Finding | undefined {
 
 function drawsMore(scene: Scene, memo: Memo, shift: AmpsShift): Finding {
   const small = maybeSupply(scene, memo, shift);
-  const supply = small ? 1 : numberOf(memo, 'voltsMoved', 0) > 0.02 ? 0.6 : 0;
+  const supply = small ? 1 : supplyWeight(shift);
   const since = shift.slow ? 'since it was first learnt' : `over the last ${shift.runs} runs`;
   return {
     sinceMs: shift.sinceMs,
-    why: `The pump draws ${sayAmps(shift.amps)}, ${sayShare(shift.share)} more than its usual ${sayAmps(shift.normal)} ${since}${small ? '; the supply could do that, and voltage is not measured here' : ''}.`,
+    why: `The pump draws ${sayAmps(shift.amps)}, ${sayShare(shift.share)} more than its usual ${sayAmps(shift.normal)} ${since}${supplyText(shift, small)}.`,
     evidence: {
       amps: tidy(shift.amps),
       normalAmps: tidy(shift.normal),
       share: tidy(shift.share, 3),
       runs: shift.runs,
+      ...supplyFacts(scene, shift),
     },
     causes: causesOf(scene, false, supply),
   };

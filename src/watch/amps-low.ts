@@ -3,8 +3,16 @@
  * valve or a broken shaft at once; what pressure did meanwhile parts them.
  */
 import { median } from '../baseline/robust.ts';
-import { ampsShift, hasVolts, maybeSupply, watchVolts, type AmpsShift } from './amps.ts';
-import { freshCycles, numberOf } from './facts.ts';
+import {
+  ampsShift,
+  hasVolts,
+  maybeSupply,
+  supplyFacts,
+  supplyText,
+  supplyWeight,
+  type AmpsShift,
+} from './amps.ts';
+import { freshCycles } from './facts.ts';
 import { sayAmps, sayShare, tidy } from './say.ts';
 import type { Finding, Memo, Scene, Watch } from './scene.ts';
 import { weigh } from './weigh.ts';
@@ -19,7 +27,6 @@ export const ampsLow: Watch = {
 };
 
 function look(scene: Scene, memo: Memo): Finding | null | undefined {
-  watchVolts(scene, memo);
   const shift = ampsShift(scene, memo);
   if (shift === null) delete memo['maybeSupply'];
   if (!shift) return shift;
@@ -28,19 +35,20 @@ function look(scene: Scene, memo: Memo): Finding | null | undefined {
 
 function finding(scene: Scene, memo: Memo, shift: AmpsShift): Finding {
   const small = maybeSupply(scene, memo, shift);
-  const supply = small ? 0.8 : numberOf(memo, 'voltsMoved', 0) > 0.02 ? 0.6 : hasVolts(scene) ? 0 : 0.08;
+  const supply = small ? 0.8 : hasVolts(scene) ? supplyWeight(shift) : 0.08;
   const fills = fillShare(scene);
   const since = shift.slow ? 'since it was first learnt' : `over the last ${shift.runs} runs`;
   const fillText =
     fills !== undefined && fills > 1.1 ? `, and its fills take ${sayShare(fills - 1)} longer` : '';
   return {
     sinceMs: shift.sinceMs,
-    why: `The pump draws ${sayAmps(shift.amps)}, ${sayShare(shift.share)} less than its usual ${sayAmps(shift.normal)} ${since}${fillText}${small ? '; the supply could do that, and voltage is not measured here' : ''}.`,
+    why: `The pump draws ${sayAmps(shift.amps)}, ${sayShare(shift.share)} less than its usual ${sayAmps(shift.normal)} ${since}${fillText}${supplyText(shift, small)}.`,
     evidence: {
       amps: tidy(shift.amps),
       normalAmps: tidy(shift.normal),
       share: tidy(shift.share, 3),
       runs: shift.runs,
+      ...supplyFacts(scene, shift),
       ...(fills !== undefined && { fillShare: tidy(fills) }),
     },
     causes: causesOf(scene, shift, fills, supply),

@@ -2,7 +2,7 @@
  * Has running current moved from its normal? Two questions with two measures: a step, against what is normal lately, and a slow
  * drift, against what was first learnt or pinned, because a sliding normal goes along with a slow fault. For the step a CUSUM over
  * runs must speak, for the drift an EWMA, each with a limit from the well's budget of false alarms; and the median of the last runs
- * must be off by more than the supply could do.
+ * must be off by more than the supply could do. Where voltage is measured the runs are brought to one supply first (src/baseline/supply.ts).
  */
 import { median } from '../baseline/robust.ts';
 import type { Normal } from '../baseline/baseline.ts';
@@ -12,6 +12,7 @@ import { cusumSays, cusumStep, type Cusum } from './cusum.ts';
 import { ewmaLimit, ewmaStep } from './ewma.ts';
 import { freshCycles, isWhole, listOf, numberOf } from './facts.ts';
 import { cusumLimit, ewmaWidth } from './run-length.ts';
+import { tidy } from './say.ts';
 import type { Memo, Scene } from './scene.ts';
 
 /**
@@ -35,6 +36,8 @@ const LAMBDA = 0.1;
 const LEAST_SPREAD_SHARE = 0.005;
 /** Currents of following runs hang together by supply and temperature of the day: AR(1) of about 0.4 (assumed; none was measured). */
 const WIDEN = widenFor(0.4);
+/** Where voltage has moved by more than its effect is known, the limit gives way: two standard errors of that. */
+const DOUBTS = 2;
 /** Runs of about the usual length are compared: long ones were held at low pressure by a garden, and draw more. */
 const RAN_FROM = 0.35;
 const RAN_TO = 2.5;
@@ -50,6 +53,9 @@ export interface AmpsShift {
   slow: boolean;
   sinceMs: number;
   runs: number;
+  /** Where voltage is measured: its median in those runs, V, and the share by which bringing them to one supply may be off. */
+  volts?: number;
+  doubt: number;
 }
 
 /**
@@ -99,19 +105,20 @@ interface Question {
 
 function judge(scene: Scene, memo: Memo, measure: Measure, ask: Question): AmpsShift | null | undefined {
   const { normal } = measure;
+  const last = freshCycles(
+    scene,
+    ask.runs,
+    (cycle) => isUsual(scene, cycle) && measure.of(cycle) !== undefined,
+  );
+  const doubt = median(last.map((cycle) => cycle.voltsDoubt ?? 0)) ?? 0;
   const spreadShare = Math.max(LEAST_SPREAD_SHARE, normal.spread / normal.median);
-  const limit = Math.max(ask.share, SPREADS * spreadShare) + numberOf(memo, 'voltsMoved', 0);
+  const limit = Math.max(ask.share, SPREADS * spreadShare) + DOUBTS * doubt;
   const off = measure.of(scene.cycle!)! / normal.median - 1;
   const spoke = (ask.slow ? driftSays : stepSays)(
     scene,
     memo,
     off / (spreadShare * WIDEN),
     limit / (spreadShare * WIDEN),
-  );
-  const last = freshCycles(
-    scene,
-    ask.runs,
-    (cycle) => isUsual(scene, cycle) && measure.of(cycle) !== undefined,
   );
   if (last.length < LEAST_RUNS) return undefined;
   const middle = median(last.map((cycle) => measure.of(cycle)!))!;
@@ -128,11 +135,19 @@ function judge(scene: Scene, memo: Memo, measure: Measure, ask: Question): AmpsS
     slow: ask.slow,
     sinceMs: last[0]!.startedMs,
     runs: last.length,
+    doubt,
+    ...voltsOf(last),
   };
 }
 
+function voltsOf(cycles: readonly Cycle[]): { volts?: number } {
+  const volts = median(cycles.map((cycle) => cycle.volts).filter((value) => value !== undefined));
+  return volts === undefined ? {} : { volts };
+}
+
 function runLength(scene: Scene): number {
-  return runLengthFor('amps-high', Math.max(50, (scene.pump.baseline?.cyclesPerDay?.median ?? 10) * 365));
+  const aYear = Math.max(50, (scene.pump.baseline?.cyclesPerDay?.median ?? 10) * 365);
+  return runLengthFor('amps-high', aYear, scene.well.card);
 }
 
 /** The CUSUM of steps; `off` and `shift` in sigma. It is held at twice its limit, so that it comes back within as many runs as it went. */
@@ -161,24 +176,21 @@ function thousandth(value: number): number {
   return Math.round(1000 * value) / 1000;
 }
 
-/**
- * Where voltage is measured, a supply that has moved explains a current that has moved about as much: its shift (of the last runs
- * against the slow mean) is added to the limits, and known as a cause.
- */
-export function watchVolts(scene: Scene, memo: Memo): void {
-  const minute = scene.well.minutes[scene.well.minutes.length - 1];
-  const volts = minute?.pumps[scene.pump.index]?.volts?.[0]?.mean;
-  if (volts === undefined || scene.why !== 'cycle') return;
-  const slow = numberOf(memo, 'voltsSlow', volts);
-  const fast = numberOf(memo, 'voltsFast', volts);
-  memo['voltsSlow'] = tenth(slow + 0.01 * (volts - slow));
-  memo['voltsFast'] = tenth(fast + 0.15 * (volts - fast));
-  const moved = Math.abs(fast / slow - 1);
-  memo['voltsMoved'] = moved > 0.01 ? Math.round(1000 * moved) / 1000 : 0;
+/** What the measured voltage adds to a finding's figures: volts, and the motor's apparent power at them. */
+export function supplyFacts(scene: Scene, { volts, amps }: AmpsShift): Record<string, number> {
+  const lines = scene.pump.card.phase === 3 ? Math.sqrt(3) : 1;
+  return volts === undefined ? {} : { volts: tidy(volts, 1), voltAmps: tidy(lines * volts * amps, 0) };
 }
 
-function tenth(value: number): number {
-  return Math.round(100 * value) / 100;
+/** What a finding says of the supply, after its figures. */
+export function supplyText(shift: AmpsShift, maybe: boolean): string {
+  if (maybe) return '; the supply could do that, and voltage is not measured here';
+  return shift.volts === undefined ? '' : ', compared at one voltage';
+}
+
+/** How much speaks for the supply where its voltage is measured: nothing, unless its effect on this motor is hardly known yet. */
+export function supplyWeight(shift: AmpsShift): number {
+  return shift.doubt > 0.01 ? 0.4 : 0;
 }
 
 /**
@@ -186,7 +198,7 @@ function tenth(value: number): number {
  * so that a shift at the limit is not said to be one and the other by turns.
  */
 export function maybeSupply(scene: Scene, memo: Memo, shift: AmpsShift): boolean {
-  if (hasVolts(scene)) return false;
+  if (shift.volts !== undefined || hasVolts(scene)) return false;
   const before = memo['maybeSupply'];
   const limit = shift.limitShare * (before === true ? 1.25 : before === false ? 0.75 : 1);
   const may = Math.abs(shift.share) < limit;

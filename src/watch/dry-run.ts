@@ -1,8 +1,9 @@
 /**
  * A pump that runs without water: it draws far less than it should, and pressure falls or does not rise. Low current alone is not
- * enough where pressure can be seen, since a nearly closed valve lowers it too and then pressure stands high. Water also cools the motor, so this one
- * is told within a minute or two.
+ * enough where pressure can be seen, since a nearly closed valve lowers it too and then pressure stands high. Water also cools the motor,
+ * so this one is told within a minute or two. What is usual: ./usual-load.ts; a pump that outruns its well: ./outrun.ts.
  */
+import type { Cycle } from '../cycles/cycle.ts';
 import {
   PSI,
   cutInOf,
@@ -14,88 +15,103 @@ import {
   standingSince,
   standsNot,
   usesPressure,
-  usualAmps,
 } from './facts.ts';
-import { sayAmps, sayPressure, sayShare, tidy } from './say.ts';
-import type { Finding, Memo, Scene, Spread, Watch } from './scene.ts';
-import { weigh } from './weigh.ts';
+import { dryFinding } from './dry-words.ts';
+import type { Finding, Memo, MinutePump, MinuteScene, Scene, Spread, Watch } from './scene.ts';
+import { dryLimit, usualLoad, type UsualLoad } from './usual-load.ts';
 
-/** Share of the usual current under which a motor is unloaded: with pressure to confirm it, and by itself. Common practice, no source. */
-const LOW_SHARE = 0.8;
-const LOW_SHARE_ALONE = 0.7;
-/** A drive lowers current as demand falls: only far under its usual, and with pressure lost, does it mean anything. */
-const LOW_SHARE_DRIVE = 0.5;
-/** Of the motor's maximum, where nothing was learnt yet: an unloaded single-phase motor may still draw half. */
-const LOW_SHARE_OF_MAX = 0.5;
+/** From this long on a run at low current is told; a start that is slow to load is over by then. */
+const LEAST_DRY_MS = 30_000;
 const RISING_KPA_PER_MIN = 1.5;
 const READINGS = 3;
+/** So many readings of a minute say by their mean that it was low, though a start or the break itself lies in it. */
+const MANY_READINGS = 10;
 /** A run with this share of the usual is well again. */
 const WELL_SHARE = 0.88;
+/**
+ * A pump against a closed valve still stirs its water and draws 0.65 and more of its usual; one without water does not (common practice,
+ * no source). Near the top of the band only what is under that is told here, after so many minutes without any rise.
+ */
+const DRY_AT_TOP_SHARE = 0.62;
+const TOP_MINUTES = 2;
+/** A single run in which this much of the current went is told; two, where less went. */
+const BROKE_SHARE = 0.7;
+const BROKE_RUNS = 2;
+/** A run too short to judge by itself. */
+const SHORTEST_S = 5;
 
 export const dryRun: Watch = {
   alarm: 'dry-run',
   each: 'pump',
   on: ['minute', 'cycle'],
-  onDelayS: 30,
+  onDelayS: 0,
   offDelayS: 21_600,
   look,
 };
 
 function look(scene: Scene, memo: Memo): Finding | null | undefined {
-  return scene.why === 'cycle' ? afterRun(scene, memo) : inMinute(scene, memo);
+  const usual = usualLoad(scene);
+  if (!usual) return undefined;
+  return scene.why === 'cycle' ? afterRun(scene, usual, memo) : inMinute(scene, usual, memo);
 }
 
-interface Usual {
-  amps: number;
-  learnt: boolean;
-}
-
-function usualOf(scene: Scene): Usual | undefined {
-  const learnt = usualAmps(scene);
-  if (learnt !== undefined) return { amps: learnt, learnt: true };
-  const most = scene.pump.card.maxAmps;
-  return most === undefined ? undefined : { amps: most, learnt: false };
-}
-
-function limitOf(scene: Scene, usual: Usual, withPressure: boolean): number {
-  if (!usual.learnt) return LOW_SHARE_OF_MAX * usual.amps;
-  if (scene.pump.card.control === 'variable-speed') return LOW_SHARE_DRIVE * usual.amps;
-  return (withPressure ? LOW_SHARE : LOW_SHARE_ALONE) * usual.amps;
-}
-
-function inMinute(scene: Scene, memo: Memo): Finding | null | undefined {
+function inMinute(scene: Scene, usual: UsualLoad, memo: Memo): Finding | null | undefined {
   const minute = lastMinute(scene);
   const pump = minute && pumpOf(scene, minute);
   const amps = pump && runningAmps(pump);
-  const usual = usualOf(scene);
-  if (!minute || !pump || !amps || !usual || amps.n < READINGS || pump.ranS < 20) return undefined;
+  if (!minute || !pump || !amps || amps.n < READINGS || pump.ranS < 20) return undefined;
   const kpa = usesPressure(scene.pump) ? minute.kpa : undefined;
-  const limit = limitOf(scene, usual, kpa !== undefined);
-  // The inrush of a start stands over the limit: of a minute that holds one the last reading and the mean must be low.
-  const low =
-    amps.high < limit ||
-    (amps.mean < limit && amps.last < limit && scene.pump.run !== undefined && amps.n >= 10);
-  if (!low) return isWell(scene, amps, usual) ? standsNot(memo) : undefined;
-  if (kpa && (rises(scene) || pressureIsHeld(scene, kpa))) return undefined;
-  const sinceMs = standingSince(
-    memo,
-    Math.max(minute.atMs - pump.ranS * 1000, scene.pump.run?.startedMs ?? 0),
-  );
-  return finding(scene, usual, { amps: amps.mean, kpa: kpa?.mean, sinceMs });
+  const limit = dryLimit(scene, usual, kpa !== undefined);
+  if (!isLow(scene, minute, amps, limit)) return isWell(scene, amps, usual) ? standsNot(memo) : undefined;
+  if (kpa && rises(scene)) return undefined;
+  if (kpa && pressureIsHeld(scene, kpa) && !dryAtTop(scene, usual)) return undefined;
+  const sinceMs = standingSince(memo, beganMs(scene, minute, pump));
+  if (minute.atMs - sinceMs < LEAST_DRY_MS) return undefined;
+  return dryFinding(scene, usual, {
+    amps: amps.mean,
+    kpa: kpa?.mean,
+    sinceMs,
+    ...(beganWell(scene, usual) &&
+      scene.pump.run && { wellForS: (sinceMs - scene.pump.run.startedMs) / 1000 }),
+  });
 }
 
-function isWell(scene: Scene, amps: Spread, usual: Usual): boolean {
+/** Low through the minute, or by its mean and its end: the inrush of a start, or the current before the break, may lie in it. */
+function isLow(scene: Scene, minute: MinuteScene, amps: Spread, limit: number): boolean {
+  if (amps.high < limit) return true;
+  const { run } = scene.pump;
+  if (!run || amps.n < MANY_READINGS || amps.mean >= limit) return false;
+  return amps.last < limit || run.startedMs <= minute.atMs - 60_000;
+}
+
+/** Since the run began, or since the minute where it drew as usual before. */
+function beganMs(scene: Scene, minute: MinuteScene, pump: MinutePump): number {
+  return Math.max(minute.atMs - pump.ranS * 1000, scene.pump.run?.startedMs ?? 0);
+}
+
+/** By its median so far the run drew what it should: it had water, and lost it. */
+function beganWell(scene: Scene, usual: UsualLoad): boolean {
+  const amps = scene.pump.run?.amps;
+  return usual.learnt && amps !== undefined && amps > WELL_SHARE * usual.amps;
+}
+
+function isWell(scene: Scene, amps: Spread, usual: UsualLoad): boolean {
   if (scene.pump.card.control === 'variable-speed') return true;
-  return usual.learnt ? amps.low > WELL_SHARE * usual.amps : amps.low > 1.1 * LOW_SHARE_OF_MAX * usual.amps;
+  return amps.low > (usual.learnt ? WELL_SHARE : 0.55) * usual.amps;
 }
 
+/**
+ * Does pressure rise? From minute to minute, by mean and by robust high, so that the rise before a break does not count for after it;
+ * in the first minute of a run by the median of three readings over cut-in.
+ */
 function rises(scene: Scene): boolean {
-  const run = scene.pump.run;
-  if (run?.riseKpaPerMin !== undefined) return run.riseKpaPerMin > RISING_KPA_PER_MIN;
-  const minutes = lastMinutes(scene, 1);
-  const kpa = minutes?.[0]?.kpa;
-  // In the first minute of a run: a pump that lifts water has raised pressure over cut-in by now.
-  return kpa !== undefined && run?.cutInKpa !== undefined && kpa.last - run.cutInKpa > PSI;
+  const { run } = scene.pump;
+  if (run?.riseKpaPerMin === undefined) {
+    return run?.cutInKpa !== undefined && run.highKpa !== undefined && run.highKpa - run.cutInKpa > PSI;
+  }
+  const [before, now] = lastMinutes(scene, 2) ?? [];
+  const byHigh = before?.kpa && now?.kpa ? now.kpa.high - before.kpa.high : run.riseKpaPerMin;
+  return Math.min(run.riseKpaPerMin, byHigh) > RISING_KPA_PER_MIN;
 }
 
 /** Low current with pressure near cut-out or over it is little flow, and not no water: a closed valve, or a tank that is nearly full. */
@@ -108,64 +124,61 @@ function pressureIsHeld(scene: Scene, kpa: Spread): boolean {
   return kpa.mean > cutIn + 0.6 * (cutOut - cutIn);
 }
 
+/** Less current than any closed valve leaves, minute after minute, while a tank that nobody draws from holds its pressure. */
+function dryAtTop(scene: Scene, usual: UsualLoad): boolean {
+  if (scene.pump.card.control !== 'pressure-switch' || !usual.learnt) return false;
+  const minutes = lastMinutes(scene, TOP_MINUTES);
+  return (
+    minutes?.every((minute) => {
+      const pump = pumpOf(scene, minute);
+      const amps = pump && runningAmps(pump);
+      return (
+        amps !== undefined &&
+        (pump?.ranS ?? 0) > 50 &&
+        amps.n >= READINGS &&
+        amps.high < DRY_AT_TOP_SHARE * usual.amps
+      );
+    }) ?? false
+  );
+}
+
 /** A run that is over: dry runs can be shorter than a minute where a protector or a low cut-off ends them. */
-function afterRun(scene: Scene, memo: Memo): Finding | null | undefined {
+function afterRun(scene: Scene, usual: UsualLoad, memo: Memo): Finding | null | undefined {
   const { cycle } = scene;
-  const usual = usualOf(scene);
-  if (
-    !cycle ||
-    cycle.amps === undefined ||
-    !usual ||
-    cycle.readings < READINGS ||
-    cycle.flags.includes('failed-start')
-  )
+  if (!cycle || cycle.amps === undefined || cycle.readings < READINGS || cycle.ranS < SHORTEST_S)
     return undefined;
+  if (cycle.flags.includes('failed-start') || cycle.flags.includes('clipped')) return undefined;
+  const broke = brokeDry(scene, cycle);
+  if (broke) return broke(usual, memo);
   const withPressure =
     usesPressure(scene.pump) && cycle.cutInKpa !== undefined && cycle.cutOutKpa !== undefined;
-  if (cycle.amps >= limitOf(scene, usual, withPressure)) {
+  if (cycle.amps >= dryLimit(scene, usual, withPressure)) {
     if (cycle.amps < WELL_SHARE * usual.amps && usual.learnt) return undefined;
     return standsNot(memo);
   }
   if (!withPressure)
-    return cycle.ranS < 30
+    return cycle.ranS < LEAST_DRY_MS / 1000
       ? undefined
-      : finding(scene, usual, { amps: cycle.amps, kpa: undefined, sinceMs: cycle.startedMs });
+      : dryFinding(scene, usual, { amps: cycle.amps, kpa: undefined, sinceMs: cycle.startedMs });
   if ((cycle.cutOutKpa ?? 0) - (cycle.cutInKpa ?? 0) > PSI) return undefined;
   if (scene.pump.card.control === 'variable-speed') return undefined;
   const sinceMs = standingSince(memo, cycle.startedMs);
-  return finding(scene, usual, { amps: cycle.amps, kpa: cycle.cutOutKpa, sinceMs });
+  return dryFinding(scene, usual, { amps: cycle.amps, kpa: cycle.cutOutKpa, sinceMs });
 }
 
-function finding(
-  scene: Scene,
-  usual: Usual,
-  seen: { amps: number; kpa: number | undefined; sinceMs: number },
-): Finding {
-  const share = seen.amps / usual.amps;
-  const against = usual.learnt ? `usual ${sayAmps(usual.amps)}` : `motor's maximum of ${sayAmps(usual.amps)}`;
-  const draws = `The pump runs and draws ${sayAmps(seen.amps)}, ${sayShare(share)} of its ${against}`;
-  const level = scene.well.minutes[scene.well.minutes.length - 1]?.levelM?.mean;
-  const dry = level !== undefined && level < 1;
-  const wet = level !== undefined && level > 3;
-  return {
-    sinceMs: seen.sinceMs,
-    why:
-      seen.kpa === undefined
-        ? `${draws}. There is no pressure to judge by: a closed valve looks the same.`
-        : `${draws}, and pressure stays at ${sayPressure(seen.kpa)}: it lifts no water.`,
-    evidence: {
-      amps: tidy(seen.amps),
-      normalAmps: tidy(usual.amps),
-      share: tidy(share),
-      ...(seen.kpa !== undefined && { kpa: tidy(seen.kpa, 0) }),
-      ...(level !== undefined && { levelM: tidy(level, 1) }),
-    },
-    causes: weigh({
-      'low-well': dry ? 0.9 : wet ? 0.05 : 0.4,
-      'lost-prime': scene.pump.card.kind === 'jet' ? 0.5 : 0.2,
-      'closed-valve': seen.kpa === undefined ? 0.25 : 0,
-      'broken-pipe': seen.kpa === undefined ? 0.05 : 0.1,
-      'worn-pump': 0.1,
-    }),
-  };
+/** A run that had water and lost it before it ended; where something else shares the clamp, that may have gone off instead. */
+function brokeDry(scene: Scene, cycle: Cycle): ((usual: UsualLoad, memo: Memo) => Finding) | undefined {
+  const { broke } = cycle;
+  const { control, alsoOnClamp } = scene.pump.card;
+  if (!broke || alsoOnClamp !== undefined || control === 'variable-speed') return undefined;
+  if (control === 'constant-pressure-valve') return undefined;
+  const others = scene.pump.cycles.filter((one) => one.broke !== undefined).length;
+  if (broke.share > BROKE_SHARE && others < BROKE_RUNS) return undefined;
+  return (usual, memo) =>
+    dryFinding(scene, usual, {
+      amps: broke.share * (cycle.amps ?? usual.amps),
+      kpa: usesPressure(scene.pump) ? cycle.cutOutKpa : undefined,
+      sinceMs: standingSince(memo, cycle.startedMs + broke.atS * 1000),
+      wellForS: broke.atS,
+    });
 }

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { brokeAtS } from '../../src/cycles/broke.ts';
+import { brokeAt } from '../../src/cycles/broke.ts';
 
 const rows: [name: string, everyS: number, amps: number[], kpa: (number | null)[], at: number | undefined][] =
   [
@@ -55,8 +55,8 @@ const rows: [name: string, everyS: number, amps: number[], kpa: (number | null)[
     ],
   ];
 
-describe('brokeAtS', () => {
+describe('brokeAt', () => {
   it.each(rows)('%s', (_name, everyS, amps, kpa, at) => {
-    expect(brokeAtS({ everyS, amps, kpa })).toBe(at);
+    expect(brokeAt({ everyS, amps, kpa })?.atS).toBe(at);
   });
 });

@@ -1,0 +1,69 @@
+/**
+ * What a pump draws when it lifts water, and how little says that it lifts none: by what was learnt; else by its first runs that
+ * raised pressure; else by the motor's maximum of the card; else by the published table of its size.
+ */
+import { median, quantile } from '../baseline/robust.ts';
+import { tableAmps } from '../card/motor-tables.ts';
+import { freshCycles, isWhole, PSI, usualAmps } from './facts.ts';
+import type { Scene } from './scene.ts';
+
+export interface UsualLoad {
+  amps: number;
+  /** Learnt from this pump at work, and not from a plate or a table. */
+  learnt: boolean;
+}
+
+/** Share of the usual current under which a motor is unloaded: with pressure to confirm it, and by itself. Common practice, no source. */
+const LOW_SHARE = 0.8;
+const LOW_SHARE_ALONE = 0.7;
+/**
+ * A drive lowers current as demand falls, so low current alone says nothing there. With pressure lost it runs at full speed and should draw its
+ * highest: under this share of that it lifts no water, since a motor without load draws about half (common practice, no source).
+ */
+const LOW_SHARE_DRIVE = 0.65;
+const HIGHEST = 0.9;
+/** Of the motor's maximum, where nothing was learnt yet: an unloaded single-phase motor may still draw half. */
+const LOW_SHARE_OF_MAX = 0.5;
+/** Before a baseline: so many runs that raised pressure by half of the usual 20 psi have shown what pumping takes. */
+const RUNS = 3;
+const RAISED_KPA = 10 * PSI;
+
+export function usualLoad(scene: Scene): UsualLoad | undefined {
+  const known = usualAmps(scene) ?? ofFirstRuns(scene);
+  if (known !== undefined) return { amps: known, learnt: true };
+  const { maxAmps, motorW, volts, phase } = scene.pump.card;
+  const most =
+    maxAmps ??
+    (motorW !== undefined && volts !== undefined && phase !== undefined
+      ? tableAmps({ motorW, volts, phase })
+      : undefined);
+  return most === undefined ? undefined : { amps: most, learnt: false };
+}
+
+function ofFirstRuns(scene: Scene): number | undefined {
+  if (scene.pump.card.control !== 'pressure-switch') return undefined;
+  const fills = freshCycles(
+    scene,
+    10,
+    (cycle) =>
+      isWhole(cycle) &&
+      cycle.amps !== undefined &&
+      (cycle.cutOutKpa ?? 0) - (cycle.cutInKpa ?? 0) > RAISED_KPA,
+  );
+  return fills.length < RUNS ? undefined : median(fills.map((cycle) => cycle.amps!));
+}
+
+/** What the drive draws when much is wanted: the highest of its last runs but a few. */
+function driveAmps(scene: Scene, usual: UsualLoad): number {
+  const drawn = scene.pump.cycles.flatMap((cycle) => (cycle.amps === undefined ? [] : [cycle.amps]));
+  return Math.max(usual.amps, quantile(drawn, HIGHEST) ?? 0);
+}
+
+/** Under this current the pump lifts no water, A. */
+export function dryLimit(scene: Scene, usual: UsualLoad, withPressure: boolean): number {
+  const driven = scene.pump.card.control === 'variable-speed';
+  if (driven && !withPressure) return 0;
+  if (!usual.learnt) return LOW_SHARE_OF_MAX * usual.amps;
+  if (driven) return LOW_SHARE_DRIVE * driveAmps(scene, usual);
+  return (withPressure ? LOW_SHARE : LOW_SHARE_ALONE) * usual.amps;
+}
