@@ -75,7 +75,7 @@ export async function openStation(options: StationOptions): Promise<Station> {
     });
     parts.live = live;
     undo.push(() => live.close());
-    takeCards(settings, live, options.log);
+    takeCards(settings, { live, store, log: options.log });
     const broker = await openBroker(options, store, live);
     parts.broker = broker.broker;
     undo.push(() => broker.broker.close());
@@ -109,13 +109,27 @@ function publishQuietly(
   broker?.publish(topic, payload, how).catch(() => undefined);
 }
 
-/** Cards from files become acts where they differ from what the well's record has. */
-function takeCards(settings: Settings, live: LiveServer, log: StationOptions['log']): void {
+/**
+ * Cards from files become acts when the file is new or was changed since it was last taken. A card that was changed on the page
+ * since then stays: at a start nobody has said anything new by a file that is as it was.
+ */
+function takeCards(
+  settings: Settings,
+  { live, store, log }: { live: LiveServer; store: Store; log: StationOptions['log'] },
+): void {
   for (const { card, written, path } of loadCards(settings)) {
+    const key = `card-file/${card.well}`;
+    const text = JSON.stringify(written);
+    if (store.value(key) === text) continue;
     const known = live.state().cards.get(card.well);
-    if (known && JSON.stringify(known) === JSON.stringify(card)) continue;
-    const done = live.act({ kind: 'card-changed', card: written }, path);
-    if ('no' in done) log('warn', `Cannot take the card ${path}: ${done.no}`);
+    if (!known || JSON.stringify(known) !== JSON.stringify(card)) {
+      const done = live.act({ kind: 'card-changed', card: written }, path);
+      if ('no' in done) {
+        log('warn', `Cannot take the card ${path}: ${done.no}`);
+        continue;
+      }
+    }
+    store.commit([{ change: 'value', key, value: text }]);
   }
 }
 

@@ -5,6 +5,7 @@
 import type { AlarmEvent, WellEvent } from '../../../shared/api/events.ts';
 import type { Emit } from '../../engine/emit.ts';
 import { passLine, type Line } from '../live/line.ts';
+import { notWatchedFinding } from '../../watch/not-watched.ts';
 import { passNews } from './news.ts';
 import { addLine, takeLines } from './order.ts';
 import type { Replay } from './state.ts';
@@ -60,6 +61,7 @@ function stop(replay: Replay, line: Line, error: unknown): void {
   line.fault = error instanceof Error ? (error.stack ?? error.message) : String(error);
   replay.faults.push(`Cannot watch ${line.well}: ${line.fault}`);
   const atMs = Math.max(line.state.nowMs, 0);
+  const { priority, why, evidence, causes } = notWatchedFinding(atMs, messageOf(error));
   const event: AlarmEvent = {
     event: 'alarm',
     well: line.well,
@@ -67,10 +69,14 @@ function stop(replay: Replay, line: Line, error: unknown): void {
     state: 'raised',
     at: new Date(atMs).toISOString(),
     since: new Date(atMs).toISOString(),
-    priority: 'now',
-    why: 'a fault of the program stopped the watching of this well; the others go on',
-    evidence: {},
-    causes: [],
+    ...(priority && { priority }),
+    why,
+    evidence,
+    causes,
   };
   addLine(replay.order, event, atMs);
+}
+
+function messageOf(error: unknown): string {
+  return error instanceof Error ? error.message : String(error);
 }
