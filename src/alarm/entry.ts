@@ -28,6 +28,8 @@ export interface AlarmEntry {
   why: string;
   evidence: Evidence;
   causes: WeighedCause[];
+  /** Since when another cause leads than the one told. */
+  leadMs?: number;
   /** Of which alarm it is taken to be a symptom, while it is suppressed by design. */
   symptomOf?: AlarmKind;
 }

@@ -3,7 +3,8 @@
  * that it began; its absence counts from the first look that says so; a look that can't tell changes nothing.
  */
 import type { Finding, Watch } from '../watch/scene.ts';
-import type { Priority } from '../../shared/words/kinds.ts';
+import type { Cause, Priority } from '../../shared/words/kinds.ts';
+import { lookAlikesOf } from '../../shared/words/look-alikes.ts';
 import { entryKey, type AlarmEntry, type AlarmsState } from './entry.ts';
 import { isAside, nextState, type LifeStep } from './lifecycle.ts';
 import { alarmLine, type EmitAlarm } from './line.ts';
@@ -14,6 +15,8 @@ import { USUAL_PRIORITY } from './priority.ts';
 const OUTLIVES_MS = 3_600_000;
 /** A new leading cause is told when it leads by this much, so that two even ones do not take turns. */
 const LEADS_BY = 0.1;
+/** And when it has led for so long: a clue at its limit comes and goes (a thaw, a level by the pump), and is no news each time. */
+const LEADS_FOR_MS = 600_000;
 const RANK: Record<Priority, number> = { now: 2, soon: 1, note: 0 };
 
 export interface Opinion {
@@ -94,7 +97,7 @@ function goesOn(
 ): void {
   const priority = finding.priority ?? USUAL_PRIORITY[entry.alarm];
   const rises = RANK[priority] > RANK[entry.priority];
-  const leads = newLead(entry, finding);
+  const leads = leadsForLong(entry, newLead(entry, finding), atMs);
   entry.why = finding.why;
   entry.evidence = finding.evidence;
   if (rises || leads || sameLead(entry, finding)) entry.causes = finding.causes;
@@ -108,13 +111,30 @@ function goesOn(
   emit(alarmLine(state.well, entry, 'changed', atMs));
 }
 
+function leadsForLong(entry: AlarmEntry, leads: boolean, atMs: number): boolean {
+  if (!leads) {
+    delete entry.leadMs;
+    return false;
+  }
+  entry.leadMs ??= atMs;
+  if (atMs - entry.leadMs < LEADS_FOR_MS) return false;
+  delete entry.leadMs;
+  return true;
+}
+
 function sameLead(entry: AlarmEntry, finding: Finding): boolean {
-  return finding.causes[0]?.cause === entry.causes[0]?.cause;
+  return isSameToTell(finding.causes[0]?.cause, entry.causes[0]?.cause);
+}
+
+/** The same, or one that no reader can tell from it: naming either is naming both. */
+function isSameToTell(one: Cause | undefined, other: Cause | undefined): boolean {
+  if (one === other) return true;
+  return one !== undefined && other !== undefined && lookAlikesOf(one)?.causes.includes(other) === true;
 }
 
 function newLead(entry: AlarmEntry, finding: Finding): boolean {
   const [first, second] = finding.causes;
-  if (!first || first.cause === entry.causes[0]?.cause) return false;
+  if (!first || sameLead(entry, finding)) return false;
   return (
     first.weight - (second?.weight ?? 0) >= LEADS_BY ||
     !finding.causes.some((c) => c.cause === entry.causes[0]?.cause)

@@ -1,7 +1,7 @@
 /**
  * All watches, in the order in which they are asked. Those whose alarm explains others come first, so that the others find it
  * standing and become its symptoms (src/alarm/symptoms.ts). `site-silent` and `not-watched` are not here: no well can find them
- * (./site-silent.ts, ./not-watched.ts).
+ * (./site-silent.ts, ./not-watched.ts). What they find is weighed again by all that is known beside it (./with-clues.ts).
  */
 import { ampsHigh } from './amps-high.ts';
 import { ampsLow } from './amps-low.ts';
@@ -22,7 +22,7 @@ import { nodeConflict } from './node-conflict.ts';
 import { nodeSilent } from './node-silent.ts';
 import { overPressure } from './over-pressure.ts';
 import { powerLost } from './power-lost.ts';
-import type { Watch } from './scene.ts';
+import type { Finding, Memo, Scene, Watch } from './scene.ts';
 import { sensorFault } from './sensor-fault.ts';
 import { shortCycling } from './short-cycling.ts';
 import { slowFill } from './slow-fill.ts';
@@ -32,8 +32,9 @@ import { supplyVoltage } from './supply-voltage.ts';
 import { switchShift } from './switch-shift.ts';
 import { tankAirLost } from './tank-air-lost.ts';
 import { tankOvercharged } from './tank-overcharged.ts';
+import { withClues } from './with-clues.ts';
 
-export const WATCHES: readonly Watch[] = [
+const ASKED: readonly Watch[] = [
   powerLost,
   nodeConflict,
   nodeSilent,
@@ -63,3 +64,13 @@ export const WATCHES: readonly Watch[] = [
   switchShift,
   cycleCount,
 ];
+
+/** News of a node says nothing of the pump, nor the pump of the node. */
+export const WATCHES: readonly Watch[] = ASKED.map((watch) =>
+  watch.each === 'node' ? watch : { ...watch, look: (scene, memo) => weighed(watch, scene, memo) },
+);
+
+function weighed(watch: Watch, scene: Scene, memo: Memo): Finding | null | undefined {
+  const finding = watch.look(scene, memo);
+  return finding && withClues(watch.alarm, finding, scene);
+}

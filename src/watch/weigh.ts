@@ -5,17 +5,18 @@
  */
 import { CAUSES, type Cause, type WeighedCause } from '../../shared/words/kinds.ts';
 
-/** What a cause must weigh at least, as a share of all, to be named. */
-const LEAST_SHARE = 0.04;
+/** What a cause must weigh at least, as a share of all, to be named; a watch hands on half of it, which the clues may raise (./with-clues.ts). */
+export const LEAST_NAMED = 0.04;
+const LEAST_CONSIDERED = 0.02;
 
-/** Shares of 1 (two decimals), heaviest first, ties in the contract's order; causes without weight or under 4 % are left out. */
-export function weigh(parts: Partial<Record<Cause, number>>): WeighedCause[] {
+/** Shares of 1 (two decimals), heaviest first, ties in the contract's order; causes without weight or under `least` are left out. */
+export function weigh(parts: Partial<Record<Cause, number>>, least = LEAST_CONSIDERED): WeighedCause[] {
   let total = 0;
   for (const weight of Object.values(parts)) total += Math.max(0, weight);
   const found: WeighedCause[] = [];
   for (const cause of CAUSES) {
     const share = (parts[cause] ?? 0) / total;
-    if (share >= LEAST_SHARE) found.push({ cause, weight: Math.round(100 * share) / 100 });
+    if (share >= least) found.push({ cause, weight: Math.round(100 * share) / 100 });
   }
   return found.sort((a, b) => b.weight - a.weight);
 }

@@ -1,0 +1,82 @@
+/** The clues: whole sentences in both units, odds for known causes, and reasons that are those that weighed. */
+import { describe, expect, test } from 'vitest';
+import { CLUES, readClues } from '../../../shared/words/clues.ts';
+import { forAndAgainst } from '../../../shared/words/for-and-against.ts';
+import { CAUSES, type AlarmKind } from '../../../shared/words/kinds.ts';
+
+/** For each clue, values on all sides of its limits. */
+const VALUES: Record<string, (number | string)[]> = {
+  ampsShare: [0.6, 0.9, 1, 1.1],
+  levelM: [-0.2, 1, 3, 20],
+  voltsShare: [0.01, 0.85, 0.93, 1, 1.07, 1.2],
+  voltsUnbalance: [0.001, 0.007, 0.03],
+  temperatureC: [-8, 3, 18],
+  lateRiseS: [25],
+  promptRiseS: [4],
+  deliveryShare: [0.7, 0.95, 1],
+  airShare: [0.5, 0.9, 1, 1.2],
+  leakLPerDay: [0, 50, 400],
+  failedStarts: [1, 3],
+  goodStarts: [1, 12],
+  brokeOffKpa: [330],
+  phase: [1, 3],
+  wires: [2, 3],
+  pumpKind: ['submersible', 'jet', 'booster'],
+  ageYears: [0, 7, 20],
+  sinceVisitH: [1, 30],
+  expected: ['guests'],
+};
+
+test.each(CLUES.map((clue) => [clue.figure, clue] as const))(
+  '%s: each reading is a whole sentence in both units, with odds of known causes',
+  (figure, clue) => {
+    const readings = VALUES[figure]!.flatMap((value) => clue.reads(value) ?? []);
+    expect(readings.length).toBeGreaterThan(0);
+    for (const { says, odds } of readings) {
+      for (const units of ['us', 'metric'] as const) {
+        expect(says(units)).toMatch(/^[A-Z0-9-].*\.$/u);
+        expect(says(units)).not.toMatch(/NaN|undefined/);
+      }
+      for (const [cause, factor] of Object.entries(odds)) {
+        expect(CAUSES).toContain(cause);
+        expect(factor).toBeGreaterThan(0);
+        expect(factor).toBeLessThanOrEqual(4);
+      }
+    }
+  },
+);
+
+test('no clue is named twice, and a figure that is text where a number belongs says nothing', () => {
+  expect(new Set(CLUES.map(({ figure }) => figure)).size).toBe(CLUES.length);
+  expect(readClues('no-start', { levelM: 'deep' })).toEqual([]);
+});
+
+describe('forAndAgainst', () => {
+  const of = (alarm: AlarmKind, evidence: Record<string, number | string>) =>
+    forAndAgainst(
+      {
+        alarm,
+        evidence,
+        causes: [
+          { cause: 'low-well', weight: 0.6 },
+          { cause: 'lost-prime', weight: 0.4 },
+        ],
+      },
+      'us',
+    );
+
+  test('says of each cause what speaks for it and what against', () => {
+    expect(of('dry-run', { levelM: 0.6, pumpKind: 'submersible', amps: 4 })).toEqual([
+      { cause: 'low-well', for: ['2 ft of water stand over the pump.'], against: [] },
+      {
+        cause: 'lost-prime',
+        for: [],
+        against: ['2 ft of water stand over the pump.', 'The pump stands in the water.'],
+      },
+    ]);
+  });
+
+  test('an alarm made of a figure is not told it again', () => {
+    expect(of('level-low', { levelM: 0.6 })[0]).toEqual({ cause: 'low-well', for: [], against: [] });
+  });
+});

@@ -1,0 +1,179 @@
+/** Causes are weighed by all that is known: the same finding with another clue beside it leads elsewhere, and says why. */
+import { describe, expect, it } from 'vitest';
+import type { Cause } from '../../shared/words/kinds.ts';
+import { cluesOf } from '../../src/watch/clues.ts';
+import { withClues } from '../../src/watch/with-clues.ts';
+import type { Finding, Scene } from '../../src/watch/scene.ts';
+import { houseCard, kit, normal, PSI, T0, type KitOptions } from './scene-kit.ts';
+
+const HOUR = 3_600_000;
+
+describe('the lead', () => {
+  const dead = (more: string): string => `rest 45psi ${more} | rest 36psi ${more} x5`;
+  it.each<[string, string, Cause, Cause[], KitOptions?]>([
+    ['a dead pump with no voltage', dead('2V'), 'power-lost', ['switch-out-of-set']],
+    ['the same with voltage', dead('231V'), 'overload-tripping', ['power-lost', 'breaker-open']],
+    ['a dead pump in frost', dead('-4C'), 'frozen', []],
+    ['a dead pump in summer', dead('24C'), 'power-lost', ['frozen']],
+    [
+      'no rise, low amps, and little water over the pump',
+      'rest 42psi 0.5m | run 4.4A 38psi 0.5m x4',
+      'low-well',
+      ['closed-valve'],
+    ],
+    [
+      'a jet pump that lifts nothing',
+      'rest 42psi | run 4.4A 38psi x4',
+      'lost-prime',
+      [],
+      { card: houseCard({ pump: { kind: 'jet' } }) },
+    ],
+    [
+      'a submersible pump that lifts nothing',
+      'rest 42psi | run 4.4A 38psi x4',
+      'low-well',
+      ['lost-prime'],
+      { card: houseCard({ pump: { kind: 'submersible' } }) },
+    ],
+    ['pressure lost with strong current', 'rest 45psi | run 8.6A 30psi x20', 'broken-pipe', ['lost-prime']],
+    ['pressure lost with weak current', 'rest 45psi | run 7A 30psi x20', 'low-well', ['lost-prime']],
+  ])('%s', (_name, text, lead, without, options) => {
+    const { events } = kit(options).play(text);
+    const causes = events[0]!.causes!.map(({ cause }) => cause);
+    expect(causes[0]).toBe(lead);
+    for (const cause of without) expect(causes).not.toContain(cause);
+  });
+});
+
+function sceneWith(change: { pump?: object; well?: object; freshFromMs?: number }): Scene {
+  const card = houseCard({ pump: { kind: 'submersible', installed: '2010-03-02' } });
+  const baseline = {
+    atMs: T0,
+    pinned: false,
+    amps: normal(8, 0.05),
+    cutInKpa: normal(40 * PSI, 2),
+    cutOutKpa: normal(60 * PSI, 2),
+    ranLowS: normal(100, 4),
+  };
+  const pump = {
+    index: 0,
+    card: card.pumps[0]!,
+    cycles: [],
+    startsToday: 0,
+    baseline,
+    pinned: baseline,
+    ...change.pump,
+  };
+  const well = {
+    card,
+    minutes: [],
+    days: [],
+    dayStartedMs: T0,
+    nodes: [],
+    channels: [],
+    water: {},
+    ...change.well,
+  };
+  // A clue reads a few fields of a scene; the others are of no matter here.
+  return {
+    atMs: T0 + 24 * HOUR,
+    why: 'minute',
+    well,
+    pump,
+    pumps: [pump],
+    ...(change.freshFromMs !== undefined && { freshFromMs: change.freshFromMs }),
+  } as unknown as Scene;
+}
+
+const cycle = (more: object): object => ({
+  pump: 0,
+  startedMs: T0 + 20 * HOUR,
+  stoppedMs: T0 + 20 * HOUR + 100_000,
+  ranS: 100,
+  restedS: 3600,
+  readings: 100,
+  amps: 8,
+  cutInKpa: 40 * PSI,
+  cutOutKpa: 60 * PSI,
+  flags: [],
+  ...more,
+});
+
+describe('cluesOf', () => {
+  const cycles = (more: object): { pump: object } => ({ pump: { cycles: [1, 2, 3].map(() => cycle(more)) } });
+  it.each<[string, Parameters<typeof sceneWith>[0], Record<string, unknown>]>([
+    ['what the card says', {}, { pumpKind: 'submersible', phase: 1, ageYears: 16 }],
+    ['amps against usual', cycles({ amps: 8.4 }), { ampsShare: 1.05 }],
+    ['a late rise: 5 s would do for 7 of 138 kPa', cycles({ riseDelayS: 25 }), { lateRiseS: 25 }],
+    ['a prompt rise', cycles({ riseDelayS: 4 }), { promptRiseS: 4 }],
+    ['neither late nor prompt', cycles({ riseDelayS: 16 }), { lateRiseS: undefined, promptRiseS: undefined }],
+    [
+      'after short rests nothing is known of the pipe',
+      cycles({ riseDelayS: 25, restedS: 60 }),
+      { lateRiseS: undefined },
+    ],
+    ['slow sampling blurs the rise', cycles({ riseDelayS: 25, readings: 5 }), { lateRiseS: undefined }],
+    ['a run that broke off', cycles({ flags: ['no-cut-out'], cutOutKpa: 50 * PSI }), { brokeOffKpa: 345 }],
+    [
+      'failed and good starts',
+      { pump: { cycles: [cycle({ flags: ['failed-start'], ranS: 2 }), cycle({})] } },
+      { failedStarts: 1, goodStarts: 1 },
+    ],
+    ['after a visit', { freshFromMs: T0 + 20 * HOUR }, { sinceVisitH: 4 }],
+    ['long after one', { freshFromMs: T0 - 80 * HOUR }, { sinceVisitH: undefined }],
+    [
+      'water',
+      { well: { water: { deliveryShare: 0.8, airKpa: 100, airNormalKpa: 262 } } },
+      { deliveryShare: 0.8, airShare: 0.55 },
+    ],
+    [
+      'a leak without a tank on the card is no amount',
+      { well: { card: houseCard({ tank: { kind: 'captive-air' } }), days: [{ leakLPerDay: 200 }] } },
+      { leakLPerDay: undefined },
+    ],
+  ])('%s', (_name, change, wanted) => {
+    const clues = cluesOf(sceneWith(change));
+    for (const [figure, value] of Object.entries(wanted))
+      expect([figure, clues[figure]]).toEqual([figure, value]);
+  });
+});
+
+describe('withClues', () => {
+  const finding = (causes: Finding['causes']): Finding => ({
+    sinceMs: T0,
+    why: 'It leaks.',
+    evidence: { leakLPerDay: 200 },
+    causes,
+  });
+  const leak = finding([
+    { cause: 'leak', weight: 0.4 },
+    { cause: 'open-tap', weight: 0.3 },
+    { cause: 'check-valve', weight: 0.12 },
+    { cause: 'drop-pipe-leak', weight: 0.1 },
+    { cause: 'pitless-leak', weight: 0.08 },
+  ]);
+
+  it('an empty pipe speaks for the valve in the well; what can’t be told apart shares its weight', () => {
+    const late = sceneWith({ pump: { cycles: [1, 2, 3].map(() => cycle({ riseDelayS: 25 })) } });
+    const { causes, evidence } = withClues('leak', leak, late);
+    const weights = Object.fromEntries(causes.map(({ cause, weight }) => [cause, weight]));
+    expect(weights['check-valve']).toBe(weights['drop-pipe-leak']);
+    expect(weights['check-valve']).toBe(weights['pitless-leak']);
+    expect(weights['check-valve']! * 3).toBeGreaterThan(weights['leak']! + weights['open-tap']!);
+    expect(evidence).toMatchObject({ leakLPerDay: 200, lateRiseS: 25 });
+  });
+
+  it('what bears on no named cause is not evidence', () => {
+    const { evidence } = withClues(
+      'leak',
+      leak,
+      sceneWith({ well: { minutes: [{ atMs: T0 + 24 * HOUR, pumps: [], temperatureC: { mean: 20 } }] } }),
+    );
+    expect(evidence).toEqual({ leakLPerDay: 200 });
+  });
+
+  it('a finding without causes is left as it is', () => {
+    const bare = finding([]);
+    expect(withClues('leak', bare, sceneWith({}))).toBe(bare);
+  });
+});
