@@ -39,6 +39,15 @@ export const STOCK: readonly Fixture[] = [
   { name: 'yard tap', aDay: 3, litres: 20, lPerS: 0.2, hours: DAYLIGHT },
 ];
 
+/** A softener rinses every third night or so; a filter backwashes now and then. */
+export const SOFTENER: Fixture = {
+  name: 'softener',
+  aDay: 0.35,
+  litres: 190,
+  lPerS: 0.13,
+  hours: [0, 0, 1, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0],
+};
+
 interface Open {
   lPerS: number;
   leftL: number;
@@ -66,15 +75,17 @@ export function demandMinute(demand: Demand, hour: number, share: number, random
   }
 }
 
-/** Water wanted in the next `dtS`, L. */
-export function demandStep(demand: Demand, dtS: number): number {
+/** Water wanted in the next `dtS`, L. `ease` scales the flow: a cistern fills more slowly at low pressure, and takes its litres all the same. */
+export function demandStep(demand: Demand, dtS: number, ease = 1): number {
   if (demand.open.length === 0) return 0;
   let litres = 0;
+  let done = false;
   for (const open of demand.open) {
-    const drawn = Math.min(open.leftL, open.lPerS * dtS);
+    const drawn = Math.min(open.leftL, open.lPerS * ease * dtS);
     open.leftL -= drawn;
     litres += drawn;
+    if (open.leftL <= 0) done = true;
   }
-  demand.open = demand.open.filter((open) => open.leftL > 0);
+  if (done) demand.open = demand.open.filter((open) => open.leftL > 0);
   return litres;
 }

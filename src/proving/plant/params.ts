@@ -18,6 +18,8 @@ export interface PumpPlan {
   frictionM: number;
   /** Length of drop pipe that drains where a check valve leaks, L. */
   dropPipeL: number;
+  /** A pump protector: opens when the current has been under this for so long, and starts again by itself. */
+  protector?: { belowAmps: number; afterS: number; restartS: number };
 }
 
 export interface HolePlan {
@@ -64,12 +66,19 @@ export interface WellPlan {
   /** How much is used on a day, as a share of the usual: 0 away, 2.5 with guests. */
   share?: (tMs: number) => number;
   reliefKpa?: number;
+  /** Loss between the tee, where switch and transducer sit, and the tank, kPa per (L/s)^2; 3 to 12, by the seed, if left out. */
+  teeLossKpa?: number;
+  /** Temperature of the water in the ground, C; 11 if left out. */
+  waterC?: number;
+  /** How far the pump house swings about `temperatureC` by day and by season, K; 2 and 4 if left out. None while a story gives `temperatureC`. */
+  daySwingC?: number;
+  seasonSwingC?: number;
   clamp: { noiseA: number; stepA: number; gain: number; maxA: number };
-  transducer: { noiseKpa: number; stepKpa: number; offsetKpa: number };
+  transducer: { noiseKpa: number; stepKpa: number; offsetKpa: number; maxKpa?: number };
   story?: (tMs: number) => Partial<Condition>;
 }
 
-/** What is not as it should be at a moment; `SOUND` is all well. Looked up once a minute, and at the second it changes by `at` of the case. */
+/** What is not as it should be at a moment; `SOUND` is all well. Looked up every five seconds of the clock. */
 export interface Condition {
   // The tank
   /** Share of the air's mass that is gone; negative: too much was pumped in. */
@@ -83,13 +92,18 @@ export interface Condition {
   backLeakLPerS: number;
   /** Share of what is pumped that is lost in the well before it comes up (hole in the drop pipe), and back-leak as above. */
   dropPipeLost: number;
+  /** The drop pipe itself drains at rest at this rate, L/s, above a check valve at the tee that holds: the next run fills it first. */
+  dropPipeDrainsLPerS: number;
+  /** Water that a heater pushes back as it warms, L/s. */
+  heatExpansionLPerS: number;
   /** Share of the flow area that a valve or ice shuts between pump and tank. */
   shut: number;
   /** The nipple of the switch is blocked: the switch feels pressure with this time constant, s. */
   nippleBlockedS: number;
   /** Pressure line of switch and transducer frozen: both see what stood when it froze. */
   lineFrozen: boolean;
-  // The pump and motor
+  // The pump and motor (of pump number `onlyPump`, from 0; -1: of all)
+  onlyPump: number;
   /** Share of head and flow that the impellers have lost. */
   worn: number;
   /** The motor draws this share more at every load (winding, bearings). */
@@ -105,11 +119,15 @@ export interface Condition {
   circuitDead: boolean;
   /** Volts as a share of nominal, on top of its own wander. */
   voltShare: number;
+  /** Frequency as a share of nominal (a generator): speed goes with it. */
+  frequencyShare: number;
   /** Which line is dead (three phases), and how uneven the lines are: shares of the mean. */
   deadLeg: 0 | 1 | 2 | 3;
   unevenLegs: readonly [number, number, number];
   // The controls
   stuckContacts: boolean;
+  /** Somebody holds the lever of a switch with a low cut-off: it is in again and does not open. */
+  lowCutOffReset: boolean;
   cutInShiftKpa: number;
   cutOutShiftKpa: number;
   /** Contacts chatter: each start or stop bounces this many times. */
@@ -138,9 +156,12 @@ export const SOUND: Condition = {
   leakLPerS: 0,
   backLeakLPerS: 0,
   dropPipeLost: 0,
+  dropPipeDrainsLPerS: 0,
+  heatExpansionLPerS: 0,
   shut: 0,
   nippleBlockedS: 0,
   lineFrozen: false,
+  onlyPump: -1,
   worn: 0,
   drag: 0,
   backwards: false,
@@ -148,9 +169,11 @@ export const SOUND: Condition = {
   lockedForS: 1,
   circuitDead: false,
   voltShare: 1,
+  frequencyShare: 1,
   deadLeg: 0,
   unevenLegs: [1, 1, 1],
   stuckContacts: false,
+  lowCutOffReset: false,
   cutInShiftKpa: 0,
   cutOutShiftKpa: 0,
   chatter: 0,
@@ -177,6 +200,8 @@ export interface PlantSample {
   volts: readonly number[];
   storeM?: number;
   levelM?: number;
+  /** The switch, float or timer calls for water (the `contact` channel). */
+  calls?: boolean;
   temperatureC: number;
 }
 

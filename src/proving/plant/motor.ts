@@ -1,0 +1,76 @@
+/**
+ * The motor's current: a magnetising part that grows with volts (steeply above nominal) and a working part that is shaft power over
+ * volts; so a loaded motor draws more as volts fall, an idling one less. Starting current decays as the shaft comes up to speed.
+ * Shapes are usual ones of small submersibles (from memory), fitted to the two currents of the plan.
+ */
+import type { Condition, PumpPlan } from './params.ts';
+
+/** The magnetising part as a share of the current at no flow. */
+const MAGNETISING = 0.55;
+/** Starting current in times the full one: six or more in print, less through a long cable. */
+export const LOCKED_TIMES = 5.5;
+/** A cold motor draws this share more in its first minutes. */
+const COLD_SHARE = 0.012;
+/** Shaft power left when the pump holds air, as a share of that at no flow. */
+const AIR_POWER = 0.45;
+
+/** Shaft power between no flow (0) and run-out (1): steep first, flat at the end. */
+function loadShape(x: number): number {
+  const y = Math.min(1, Math.max(0, x));
+  return 1.6 * y - 0.6 * y * y;
+}
+
+/** Speed as a share of full: slip grows as volts fall, and with a dragging shaft. */
+export function shaftSpeed(condition: Condition, voltShare: number): number {
+  const slip = 0.035 * (1 / (voltShare * voltShare) - 1) + 0.05 * condition.drag;
+  return Math.max(0, condition.frequencyShare - slip);
+}
+
+export interface Load {
+  /** Flow through the pump, L/s. */
+  flowLPerS: number;
+  speed: number;
+  sucksAir: boolean;
+  voltShare: number;
+  /** 0 cold, 1 warm. */
+  warm: number;
+}
+
+/** The working part of the current at nominal volts, A. */
+function workingAmps(plan: PumpPlan, condition: Condition, load: Load): number {
+  const magnetising = MAGNETISING * plan.idleFlowAmps;
+  const idle = plan.idleFlowAmps * Math.sqrt(1 - MAGNETISING * MAGNETISING);
+  const full = Math.sqrt(plan.fullFlowAmps * plan.fullFlowAmps - magnetising * magnetising);
+  const speed = Math.max(0.05, load.speed);
+  if (load.sucksAir) return AIR_POWER * idle * speed * speed * speed;
+  const runOut = plan.runOutLPerS * (1 - condition.worn) * (condition.backwards ? 0.5 : 1) * speed;
+  const turning = idle + (full - idle) * loadShape(load.flowLPerS / runOut);
+  return turning * speed * speed * speed * (1 - 0.7 * condition.worn);
+}
+
+/** Running current of a line, A, on average over the lines. */
+export function runningAmps(plan: PumpPlan, condition: Condition, load: Load): number {
+  const v = load.voltShare;
+  const flux = v / condition.frequencyShare;
+  const magnetising = MAGNETISING * plan.idleFlowAmps * (flux > 1 ? flux ** 3 : flux ** 1.2);
+  const working = workingAmps(plan, condition, load) / v;
+  const amps = Math.sqrt(magnetising * magnetising + working * working);
+  return amps * (1 + condition.drag) * (1 + COLD_SHARE * (1 - load.warm));
+}
+
+/** Current taken from the supply by a drive, A: it draws power, not magnetising current, and a little for itself. */
+export function driveAmps(plan: PumpPlan, condition: Condition, load: Load): number {
+  const working = workingAmps(plan, condition, load);
+  const own = 0.02 * plan.fullFlowAmps;
+  return own + (1.05 * working * (1 + condition.drag) * (1 + COLD_SHARE * (1 - load.warm))) / load.voltShare;
+}
+
+/** What a drive draws while its motor rests, A. */
+export function driveIdleAmps(plan: PumpPlan): number {
+  return 0.01 * plan.fullFlowAmps;
+}
+
+/** Current of a locked rotor, A. */
+export function lockedAmps(plan: PumpPlan, voltShare: number): number {
+  return LOCKED_TIMES * plan.fullFlowAmps * voltShare;
+}

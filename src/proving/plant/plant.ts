@@ -1,0 +1,203 @@
+/**
+ * The simulated plant: a well with pump, motor, tank and controls by physics of its own, stepped finely while something moves and
+ * coarsely at rest, read by sensors at whole intervals. `truthOf` says what really happened. The same plan and seed give the same
+ * plant, whatever is wrong with it later: habits, chance and noise are drawn apart.
+ */
+import { newDemand } from '../model/demand.ts';
+import { seeded } from '../model/random.ts';
+import { calls, drawPoints, newControl, stepControl } from './controls.ts';
+import { newHole } from './hole.ts';
+import type { ControlPlan, PlantSample, TankPlan, TrueCycle, TrueDay, WellPlan } from './params.ts';
+import { SOUND } from './params.ts';
+import { blow, newSense, sense, shownAmps, shownKpa } from './sense.ts';
+import type { Plant, PumpUnit } from './state.ts';
+import { look, LOOK_MS } from './surroundings.ts';
+import { newTank } from './tank.ts';
+import { endDays, newTruth, noteKpa, noteRun } from './truth.ts';
+import { draw, lineAmps, newUnit, switchUnit } from './unit.ts';
+import { startGivesAir, stepWater } from './water.ts';
+
+const DAY_MS = 86_400_000;
+const HOUR_MS = 3_600_000;
+const KELVIN = 273.15;
+/** Steps, ms: while something starts or is about to, while a pump runs, at rest. */
+const FINE_MS = 100;
+const DRIVEN_MS = 200;
+const RUNNING_MS = 500;
+const DRAWN_MS = 1000;
+const RESTING_MS = 5000;
+const START_LASTS_S = 2.5;
+/** Water may change the air by this share in a step. */
+const AIR_STEP = 0.01;
+
+/** Middle of the pressures between which this control works, and a small tank where the plan has none. */
+function usualKpa(by: ControlPlan): number {
+  switch (by.is) {
+    case 'pressure-switch':
+      return (by.cutInKpa + by.cutOutKpa) / 2;
+    case 'constant-pressure-valve':
+    case 'variable-speed':
+      return by.setKpa;
+    case 'float':
+    case 'timer':
+      return 0;
+  }
+}
+
+function tankOf(plan: WellPlan, kpa: number): TankPlan | undefined {
+  const by = plan.control;
+  if (by.is === 'float' || by.is === 'timer') return undefined;
+  return plan.tank ?? { kind: 'captive-air', volumeL: 8, prechargeKpa: 0.7 * kpa };
+}
+
+/** Pressure of the standard atmosphere at a height, kPa (US Standard Atmosphere 1976). */
+export function atmosphereKpa(altitudeM: number): number {
+  return 101.325 * (1 - 2.25577e-5 * altitudeM) ** 5.25588;
+}
+
+/** A plant as it stands at `fromMs`, a whole minute; at rest, its tank between the switch points, its store three quarters full. */
+export function newPlant(plan: WellPlan, fromMs: number): Plant {
+  if (fromMs % 60_000 !== 0) throw new Error(`Cannot start a plant: a whole minute is needed: ${fromMs}`);
+  const chance = seeded(plan.seed * 3 + 1);
+  const kpa = usualKpa(plan.control);
+  const roomK = KELVIN + 15;
+  const atmosphere = atmosphereKpa(plan.altitudeM);
+  const tank = tankOf(plan, kpa);
+  const store = 'storeL' in plan.control ? plan.control.storeL : 0;
+  const offsetMs = plan.utcOffsetH * HOUR_MS;
+  const dayMs = Math.floor((fromMs + offsetMs) / DAY_MS) * DAY_MS - offsetMs;
+  const plant: Plant = {
+    plan,
+    atmosphereKpa: atmosphere,
+    teeLossKpa: plan.teeLossKpa ?? 3 + 9 * chance.next(),
+    ratedKpa: Math.max(100, kpa),
+    inrushS: 0.1 + 0.15 * chance.next(),
+    habits: seeded(plan.seed * 3),
+    chance,
+    noise: seeded(plan.seed * 3 + 2),
+    tMs: fromMs,
+    condition: SOUND,
+    told: undefined,
+    roomK,
+    wellK: KELVIN + (plan.waterC ?? 11),
+    tank: tank && newTank(tank, atmosphere, kpa, roomK),
+    storeL: 0.75 * store,
+    hole: newHole(0.3 + 0.4 * chance.next()),
+    units: plan.pumps.pumps.map(newUnit),
+    control: newControl(kpa),
+    demand: newDemand(plan.fixtures),
+    dayShare: 1,
+    dryS: 0,
+    drawLPerS: 0,
+    teeKpa: kpa,
+    tankKpa: kpa,
+    frozenKpa: undefined,
+    netLPerS: 0,
+    slopeKpaPerS: 0,
+    stirred: true,
+    wanderShare: 1,
+    voltShare: 1,
+    drawsNow: [],
+    sense: newSense(4 + 6 * chance.next(), 1 + 1.5 * chance.next()),
+    truth: newTruth(plan.pumps.pumps.length, dayMs),
+  };
+  if (plan.control.is === 'pressure-switch' || plan.control.is === 'constant-pressure-valve')
+    drawPoints(plant, plan.control);
+  return plant;
+}
+
+const moves = (unit: PumpUnit): boolean => unit.state === 'runs' || unit.state === 'locked';
+
+/** How long the next step may be, ms: short where something starts, switches soon or would change the air by much. */
+function stepMs(plant: Plant): number {
+  const { control, units, tank } = plant;
+  if (plant.stirred) {
+    plant.stirred = false;
+    return FINE_MS;
+  }
+  let longest = plant.demand.open.length > 0 || plant.drawLPerS > 0 ? DRAWN_MS : RESTING_MS;
+  if (control.movedS < START_LASTS_S) return FINE_MS;
+  for (const unit of units) {
+    if (!moves(unit)) continue;
+    if (unit.inS < START_LASTS_S) return FINE_MS;
+    longest = Math.min(longest, plant.plan.control.is === 'pressure-switch' ? RUNNING_MS : DRIVEN_MS);
+  }
+  if (!tank) return longest;
+  if (tank.airL >= tank.volumeL - 1e-9) longest = Math.min(longest, DRIVEN_MS);
+  const airMs = (AIR_STEP * tank.airL * 1000) / (Math.abs(plant.netLPerS) + 1e-9);
+  longest = Math.min(longest, airMs);
+  const target = control.closed ? control.nextOutKpa : control.nextInKpa;
+  const toGo = (target - control.feltKpa) / plant.slopeKpaPerS;
+  if (toGo > 0) longest = Math.min(longest, toGo * 500);
+  return Math.max(FINE_MS, Math.floor(longest / FINE_MS) * FINE_MS);
+}
+
+function switchPumps(plant: Plant, dtS: number): void {
+  for (const [at, unit] of plant.units.entries()) {
+    const called = calls(plant, at);
+    unit.asked = plant.plan.control.is === 'variable-speed' ? plant.control.speed : 1;
+    if (!switchUnit(unit, called, dtS)) continue;
+    plant.stirred = true;
+    const size = 3 + 7 * plant.chance.next();
+    if (unit.state === 'runs') {
+      blow(plant.sense, size);
+      startGivesAir(plant);
+    } else if (unit.state === 'off') blow(plant.sense, -size);
+  }
+}
+
+function note(plant: Plant, dtMs: number, everyMs: number): void {
+  for (const [at, unit] of plant.units.entries()) {
+    const on = moves(unit);
+    if (!on && plant.truth.open[at] === undefined) continue;
+    noteRun(plant.truth, at, {
+      fromMs: plant.tMs,
+      tMs: plant.tMs + dtMs,
+      on,
+      vain: unit.state === 'locked',
+      shownAmps: on ? shownAmps(plant, lineAmps(unit)[0]!) : 0,
+      liftedL: (unit.upLPerS * dtMs) / 1000,
+      everyMs,
+    });
+  }
+}
+
+function step(plant: Plant, dtMs: number, everyMs: number): void {
+  const dtS = dtMs / 1000;
+  stepControl(plant, dtS);
+  switchPumps(plant, dtS);
+  stepWater(plant, dtS);
+  const driven = plant.plan.control.is === 'variable-speed';
+  const { inrushS, voltShare } = plant;
+  const { sucksAir } = plant.hole;
+  for (const unit of plant.units) draw(unit, { sucksAir, voltShare, inrushS, driven, dtS });
+  plant.sense.blowS += dtS;
+  note(plant, dtMs, everyMs);
+  plant.tMs += dtMs;
+}
+
+/** Plays on until `untilMs` (left out) and hands a sample each `everyS` (a multiple of 0.1), at whole multiples of it. */
+export function playPlant(
+  plant: Plant,
+  untilMs: number,
+  everyS: number,
+  take: (sample: PlantSample) => void,
+): void {
+  const everyMs = Math.round(everyS * 1000);
+  while (plant.tMs < untilMs) {
+    if (plant.tMs % LOOK_MS === 0) look(plant);
+    if (plant.tMs % everyMs === 0) {
+      noteKpa(plant.truth, plant.tMs, shownKpa(plant).kpa);
+      take(sense(plant, everyS));
+    }
+    const toLook = LOOK_MS - (plant.tMs % LOOK_MS);
+    const toSample = everyMs - (plant.tMs % everyMs);
+    step(plant, Math.min(stepMs(plant), toLook, toSample, untilMs - plant.tMs), everyMs);
+  }
+}
+
+/** Cycles and whole local days so far; what is still open is left out. Water of a first part-day counts into its day. */
+export function truthOf(plant: Plant): { cycles: TrueCycle[]; days: TrueDay[] } {
+  endDays(plant.truth, plant.tMs);
+  return { cycles: plant.truth.cycles, days: plant.truth.days };
+}

@@ -1,0 +1,190 @@
+/**
+ * What really happened: each run of each pump as this clamp and transducer would show it without noise, by the contract's own
+ * definitions, the litres truly lifted, and the litres truly drawn in each local day.
+ */
+import type { TrueCycle, TrueDay } from './params.ts';
+
+interface OpenRun {
+  startedMs: number;
+  /** When current was last seen, and what it was once a second. */
+  lastMs: number;
+  amps: number[];
+  atS: number[];
+  everyMs: number;
+  cutInKpa: number | undefined;
+  deliveredL: number;
+  vain: boolean;
+}
+
+export interface TruthState {
+  cycles: TrueCycle[];
+  days: TrueDay[];
+  open: (OpenRun | undefined)[];
+  /** Shown pressure without noise at the last readings: a ring. */
+  ringMs: number[];
+  ringKpa: number[];
+  ringAt: number;
+  usedL: number;
+  leakL: number;
+  dayMs: number;
+}
+
+/** Readings kept: 10 s at the finest usual rate of one a second, and three at the coarsest. */
+const RING = 16;
+const WINDOW_MS = 10_000;
+/** A bounce of the contacts does not end a run. */
+const BOUNCE_MS = 700;
+const COARSE_MS = 3000;
+const MOST_AMPS = 512;
+
+export function newTruth(pumps: number, dayMs: number): TruthState {
+  return {
+    cycles: [],
+    days: [],
+    open: Array.from({ length: pumps }, () => undefined),
+    ringMs: [],
+    ringKpa: [],
+    ringAt: 0,
+    usedL: 0,
+    leakL: 0,
+    dayMs,
+  };
+}
+
+/** A reading was due: what the transducer would have shown without noise. */
+export function noteKpa(truth: TruthState, tMs: number, kpa: number | undefined): void {
+  if (kpa === undefined) return;
+  truth.ringMs[truth.ringAt] = tMs;
+  truth.ringKpa[truth.ringAt] = kpa;
+  truth.ringAt = (truth.ringAt + 1) % RING;
+}
+
+/** The ring from the oldest to the newest, no older than `sinceMs`. */
+function recent(truth: TruthState, sinceMs: number): { ms: number; kpa: number }[] {
+  const out: { ms: number; kpa: number }[] = [];
+  for (let i = 0; i < RING; i++) {
+    const at = (truth.ringAt + i) % RING;
+    const ms = truth.ringMs[at];
+    if (ms !== undefined && ms >= sinceMs) out.push({ ms, kpa: truth.ringKpa[at]! });
+  }
+  return out;
+}
+
+/** The straight line of some points, taken at a moment. */
+function lineAt(points: { ms: number; kpa: number }[], atMs: number): number | undefined {
+  if (points.length === 0) return undefined;
+  const n = points.length;
+  const t = points.reduce((sum, p) => sum + p.ms - atMs, 0) / n;
+  const y = points.reduce((sum, p) => sum + p.kpa, 0) / n;
+  let top = 0;
+  let bottom = 0;
+  for (const p of points) {
+    top += (p.ms - atMs - t) * (p.kpa - y);
+    bottom += (p.ms - atMs - t) ** 2;
+  }
+  return bottom === 0 ? y : y - (top / bottom) * t;
+}
+
+function cutInAt(truth: TruthState, atMs: number, everyMs: number): number | undefined {
+  const all = recent(truth, -Infinity);
+  const coarse = everyMs > COARSE_MS;
+  return lineAt(coarse ? all.slice(-3) : all.filter((p) => p.ms >= atMs - WINDOW_MS), atMs);
+}
+
+function cutOutAt(truth: TruthState, run: OpenRun, everyMs: number): number | undefined {
+  const all = recent(truth, run.startedMs);
+  if (all.length < 3) return undefined;
+  if (everyMs > COARSE_MS) return lineAt(all.slice(-3), run.lastMs);
+  const late = all.filter((p) => p.ms >= run.lastMs - WINDOW_MS).map((p) => p.kpa);
+  if (late.length < 3) return undefined;
+  let best = -Infinity;
+  for (let i = 2; i < late.length; i++)
+    best = Math.max(best, [late[i - 2]!, late[i - 1]!, late[i]!].sort((a, b) => a - b)[1]!);
+  return best;
+}
+
+const median = (values: number[]): number | undefined =>
+  values.length === 0 ? undefined : [...values].sort((a, b) => a - b)[values.length >> 1];
+
+function close(truth: TruthState, pump: number, run: OpenRun, everyMs: number): void {
+  const late = run.amps.filter((_, i) => run.atS[i]! >= 2);
+  const amps = run.vain ? undefined : median(late.length > 0 ? late : run.amps);
+  const cutOutKpa = run.vain ? undefined : cutOutAt(truth, run, everyMs);
+  truth.cycles.push({
+    pump,
+    startedMs: run.startedMs,
+    stoppedMs: run.lastMs,
+    ...(amps !== undefined && { amps }),
+    ...(run.cutInKpa !== undefined && { cutInKpa: run.cutInKpa }),
+    ...(cutOutKpa !== undefined && { cutOutKpa }),
+    deliveredL: run.deliveredL,
+  });
+  truth.open[pump] = undefined;
+}
+
+/** One step of one pump that ended at `tMs`: whether current flowed, what the clamp would have shown, what was lifted. */
+export function noteRun(
+  truth: TruthState,
+  pump: number,
+  step: {
+    fromMs: number;
+    tMs: number;
+    on: boolean;
+    vain: boolean;
+    shownAmps: number;
+    liftedL: number;
+    everyMs: number;
+  },
+): void {
+  let run = truth.open[pump];
+  if (!step.on) {
+    if (run && step.tMs - run.lastMs > BOUNCE_MS) close(truth, pump, run, step.everyMs);
+    return;
+  }
+  if (!run) {
+    run = {
+      startedMs: step.fromMs,
+      lastMs: step.tMs,
+      amps: [],
+      atS: [],
+      everyMs: 1000,
+      cutInKpa: cutInAt(truth, step.fromMs, step.everyMs),
+      deliveredL: 0,
+      vain: step.vain,
+    };
+    truth.open[pump] = run;
+  }
+  const due = run.amps.length === 0 || step.tMs - run.startedMs >= run.amps.length * run.everyMs;
+  if (due) {
+    run.amps.push(step.shownAmps);
+    run.atS.push((step.tMs - run.startedMs) / 1000);
+  }
+  if (run.amps.length >= MOST_AMPS) {
+    run.amps = run.amps.filter((_, i) => i % 2 === 0);
+    run.atS = run.atS.filter((_, i) => i % 2 === 0);
+    run.everyMs *= 2;
+  }
+  run.lastMs = step.tMs;
+  run.deliveredL += step.liftedL;
+  run.vain = run.vain && step.vain;
+}
+
+const DAY_MS = 86_400_000;
+
+/** Water drawn in a step that ended at `tMs`; a local day that ended is put down. */
+export function noteWater(truth: TruthState, tMs: number, usedL: number, leakL: number): void {
+  if (tMs > truth.dayMs + DAY_MS) endDays(truth, tMs - 1);
+  truth.usedL += usedL;
+  truth.leakL += leakL;
+}
+
+/** Puts down the local days that are over at `tMs`. */
+export function endDays(truth: TruthState, tMs: number): void {
+  while (tMs >= truth.dayMs + DAY_MS) {
+    const { dayMs: startMs, usedL, leakL } = truth;
+    truth.days.push({ startMs, endMs: startMs + DAY_MS, usedL, leakL });
+    truth.dayMs += DAY_MS;
+    truth.usedL = 0;
+    truth.leakL = 0;
+  }
+}

@@ -1,0 +1,154 @@
+/** One pump with its motor, step by step: starts, fails to, trips, waits, runs; what it lifts and what it draws. */
+import { driveAmps, driveIdleAmps, lockedAmps, runningAmps, shaftSpeed, type Load } from './motor.ts';
+import type { PumpPlan } from './params.ts';
+import { pumpFlow } from './pump.ts';
+import { SOUND } from './params.ts';
+import type { PumpUnit } from './state.ts';
+
+/** The shaft is up to speed with this time constant, s. */
+const SPINS_UP_S = 0.15;
+/** On two of three lines a motor's overload opens after some ten seconds, and closes again after minutes (from memory). */
+const SINGLE_PHASE_TRIP_S = 40;
+const OVERLOAD_WAIT_S = 300;
+const WARMS_IN_S = 150;
+const COOLS_IN_S = 1200;
+/** A pump that holds air lifts a dribble, as a share of its run-out. */
+const AIR_DRIBBLE = 0.02;
+
+export function newUnit(plan: PumpPlan): PumpUnit {
+  return {
+    plan,
+    condition: SOUND,
+    state: 'off',
+    inS: 0,
+    waitS: 0,
+    asked: 1,
+    throughLPerS: 0,
+    upLPerS: 0,
+    warm: 0,
+    amps: 0,
+    singleS: 0,
+    lowS: 0,
+    emptyL: 0,
+  };
+}
+
+function turnTo(unit: PumpUnit, state: PumpUnit['state']): void {
+  unit.state = state;
+  unit.inS = 0;
+  unit.singleS = 0;
+  unit.lowS = 0;
+}
+
+function trip(unit: PumpUnit, waitS: number): void {
+  turnTo(unit, 'tripped');
+  unit.waitS = waitS;
+}
+
+const lacksLine = (unit: PumpUnit): boolean => unit.plan.phase === 3 && unit.condition.deadLeg !== 0;
+
+/** Whether a start would be vain. */
+const wontStart = (unit: PumpUnit): boolean => unit.condition.failsToStartS > 0 || lacksLine(unit);
+
+/** Contacts are closed for this pump (`called`) or not. Returns whether it changed its state. */
+export function switchUnit(unit: PumpUnit, called: boolean, dtS: number): boolean {
+  const { condition, plan, state } = unit;
+  unit.inS += dtS;
+  const dead = condition.circuitDead;
+  if (state === 'tripped') {
+    if (unit.inS < unit.waitS) return false;
+    turnTo(unit, 'off');
+  }
+  if (!called || dead) {
+    if (unit.state === 'off') return false;
+    turnTo(unit, 'off');
+    return true;
+  }
+  switch (unit.state) {
+    case 'off':
+      turnTo(unit, wontStart(unit) ? 'locked' : 'runs');
+      return true;
+    case 'locked':
+      if (unit.inS < condition.lockedForS) return false;
+      trip(unit, Math.max(condition.failsToStartS, lacksLine(unit) ? 60 : 5));
+      return true;
+    case 'runs':
+      unit.singleS += lacksLine(unit) ? dtS : 0;
+      if (plan.protector)
+        unit.lowS = unit.inS > 2 && unit.amps < plan.protector.belowAmps ? unit.lowS + dtS : 0;
+      if (unit.singleS > SINGLE_PHASE_TRIP_S) trip(unit, OVERLOAD_WAIT_S);
+      else if (plan.protector && unit.lowS > plan.protector.afterS) trip(unit, plan.protector.restartS);
+      else return false;
+      return true;
+    case 'tripped':
+      return false;
+    default:
+      throw new Error(`Cannot switch a pump: no state ${String(unit.state satisfies never)}`);
+  }
+}
+
+/** What the pump lifts now. `capLPerS` is what a valve after it lets through. */
+export function lift(
+  unit: PumpUnit,
+  at: { liftM: number; kpa: number; sucksAir: boolean; voltShare: number; capLPerS: number; dtS: number },
+): void {
+  if (unit.state !== 'runs') {
+    unit.throughLPerS = 0;
+    unit.upLPerS = 0;
+    return;
+  }
+  const { plan, condition } = unit;
+  const speed = speedOf(unit, at.voltShare);
+  const kpa = unit.emptyL > 0 ? 0 : at.kpa;
+  let through = pumpFlow(plan, condition, { liftM: at.liftM, kpa, speed });
+  if (at.sucksAir) through = Math.min(through, AIR_DRIBBLE * plan.runOutLPerS);
+  through = Math.min(through, at.capLPerS);
+  unit.throughLPerS = through;
+  unit.upLPerS = through * (1 - condition.dropPipeLost);
+  if (unit.emptyL > 0) {
+    unit.emptyL = Math.max(0, unit.emptyL - unit.upLPerS * at.dtS);
+    unit.upLPerS = 0;
+  }
+}
+
+function speedOf(unit: PumpUnit, voltShare: number): number {
+  const up = unit.inS > 1.5 ? 1 : 1 - Math.exp(-unit.inS / SPINS_UP_S);
+  return unit.asked * up * shaftSpeed(unit.condition, voltShare);
+}
+
+/** Sets the current of this moment. `driven`: the clamp sits ahead of a drive. */
+export function draw(
+  unit: PumpUnit,
+  at: { sucksAir: boolean; voltShare: number; inrushS: number; driven: boolean; dtS: number },
+): void {
+  const { plan, condition } = unit;
+  if (unit.state === 'runs') unit.warm += ((1 - unit.warm) * at.dtS) / (WARMS_IN_S + at.dtS);
+  else unit.warm -= (unit.warm * at.dtS) / (COOLS_IN_S + at.dtS);
+  if (unit.state === 'locked') unit.amps = lockedAmps(plan, at.voltShare);
+  else if (unit.state !== 'runs') unit.amps = at.driven && !condition.circuitDead ? driveIdleAmps(plan) : 0;
+  else {
+    const load: Load = {
+      flowLPerS: unit.throughLPerS,
+      speed: unit.asked * shaftSpeed(condition, at.voltShare),
+      sucksAir: at.sucksAir,
+      voltShare: at.voltShare,
+      warm: unit.warm,
+    };
+    if (at.driven) unit.amps = driveAmps(plan, condition, load);
+    else {
+      const running = runningAmps(plan, condition, load);
+      const rush = unit.inS > 12 * at.inrushS ? 0 : Math.exp(-unit.inS / at.inrushS);
+      unit.amps = running + (lockedAmps(plan, at.voltShare) - running) * rush;
+    }
+  }
+}
+
+/** Current of each line, A. A missing line's share goes to the others (root of three). */
+export function lineAmps(unit: PumpUnit): number[] {
+  if (unit.plan.phase === 1) return [unit.amps];
+  const { deadLeg, unevenLegs } = unit.condition;
+  return unevenLegs.map((share, at) => {
+    if (deadLeg === 0) return unit.amps * share;
+    return deadLeg === at + 1 ? 0 : unit.amps * (unit.state === 'locked' ? 0.866 : 1.732);
+  });
+}
