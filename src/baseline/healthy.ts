@@ -9,12 +9,14 @@ import { startsLimit } from './motor-starts.ts';
 import { median } from './robust.ts';
 import type { Learning } from './learning.ts';
 
-/** Under 95 % of a day heard teaches nothing (contract, section 6). A day of 23 h has 82,800 s and still passes when it is whole. */
-const LEAST_HEARD_S = 0.95 * 86_400;
+/** Under 95 % of a day heard teaches nothing (contract, section 6): of its true length, which is 23 h or 25 h where clocks are changed. */
+const LEAST_HEARD = 0.95;
 /** A service factor may be used in full; a clamp of 2 % and a supply of 5 % more are not an ill pump. */
 const OVER_MAX = 1.07;
-/** Runs shorter than this do not cool a motor, whatever its size. Common practice asks for a minute. */
+/** Runs shorter than this do not cool a motor, whatever its size, where the card knows no tank as small. Common practice asks for a minute. */
 const SHORTEST_RUN_S = 8;
+/** A tank that this pump can fill in under 40 s is too small for it, and many starts are its nature: the trade sizes tanks for runs of a minute. */
+const SMALL_TANK_S = 40;
 /** A pump with a pressure switch that rests less than a tenth of the day is held by a leak or does not reach cut-out. */
 const LONGEST_RUN_SHARE = 0.9;
 /** 20 L/h: an EPA "bad leak" is 90 gal/day (14 L/h); a day with more is no measure of this well. */
@@ -33,22 +35,25 @@ export type Health =
 
 export interface DayFacts {
   day: DayEvent;
+  /** The day's true length, s. */
+  dayS: number;
   card: Card;
   pump: PumpCard;
   /** Air charge of the tank as the fills show it, kPa gauge, where hydraulics could tell. */
   airKpa?: number | undefined;
 }
 
-export function judgeDay(state: Learning, { day, card, pump, airKpa }: DayFacts): Health {
-  if ((day.heardS ?? 0) < LEAST_HEARD_S) {
-    return { is: 'unheard', because: `only ${Math.round((day.heardS ?? 0) / 864)} % of the day was heard` };
+export function judgeDay(state: Learning, facts: DayFacts): Health {
+  const heard = (facts.day.heardS ?? 0) / facts.dayS;
+  if (heard < LEAST_HEARD) {
+    return { is: 'unheard', because: `only ${Math.round(100 * heard)} % of the day was heard` };
   }
-  const because = illBecause(state, day, card, pump) ?? tankIll(state, card, airKpa);
+  const because = illBecause(state, facts) ?? tankIll(state, facts.card, facts.airKpa);
   return because === undefined ? { is: 'healthy' } : { is: 'ill', because };
 }
 
-function illBecause(state: Learning, day: DayEvent, card: Card, pump: PumpCard): string | undefined {
-  const cycles = day.cycles ?? 0;
+function illBecause(state: Learning, facts: DayFacts): string | undefined {
+  const { day, card, pump, dayS } = facts;
   if (
     pump.maxAmps !== undefined &&
     day.ampsMedian !== undefined &&
@@ -56,27 +61,39 @@ function illBecause(state: Learning, day: DayEvent, card: Card, pump: PumpCard):
   ) {
     return `the pump draws ${day.ampsMedian.toFixed(1)} A, over the motor's maximum of ${pump.maxAmps.toFixed(1)} A`;
   }
-  const limit = startsLimit(pump).perDay;
-  if (cycles > limit) return `${cycles} starts in a day are more than the ${limit} that the motor allows`;
-  const ran = middleOf(state, 4);
-  if (pump.control === 'pressure-switch') {
-    if (cycles >= 20 && ran !== undefined && ran < SHORTEST_RUN_S) {
-      return `runs of ${ran.toFixed(0)} s are too short for any tank that holds its air`;
-    }
-    if ((day.ranS ?? 0) > LONGEST_RUN_SHARE * 86_400) return 'the pump hardly ever stops';
-    if (ran !== undefined && cycles >= 5) {
-      const least = leastFill(state, card, pump);
-      if (least !== undefined && ran < FILL_SHARE * least) {
-        return `runs of ${ran.toFixed(0)} s are too short for a tank of ${Math.round(card.tank?.volumeL ?? 0)} L that holds its air: it takes ${least.toFixed(0)} s at least`;
-      }
-    }
-  }
+  const short = runsTooShort(state, facts);
+  if (short !== undefined) return short;
+  if (pump.control === 'pressure-switch' && (day.ranS ?? 0) > LONGEST_RUN_SHARE * dayS)
+    return 'the pump hardly ever stops';
   if (
     (day.leakLPerDay ?? 0) > MOST_LEAK_L_PER_DAY &&
     !card.uses.includes('irrigation') &&
     !card.uses.includes('stock')
   ) {
     return `about ${Math.round((day.leakLPerDay ?? 0) / 10) * 10} L a day leave while nobody draws water`;
+  }
+  return undefined;
+}
+
+/**
+ * Too many starts, or runs too short. A tank that its card says is small makes many short runs from the first day to the last: that is
+ * normal for this well, though not good for its motor, which src/watch/starts-over-limit.ts says.
+ */
+function runsTooShort(state: Learning, { day, card, pump }: DayFacts): string | undefined {
+  const cycles = day.cycles ?? 0;
+  const ran = middleOf(state, 4);
+  const pressure = pump.control === 'pressure-switch';
+  const least = pressure && cycles >= 5 ? leastFill(state, card, pump) : undefined;
+  if (least !== undefined && ran !== undefined) {
+    if (ran < FILL_SHARE * least) {
+      return `runs of ${ran.toFixed(0)} s are too short for a tank of ${Math.round(card.tank?.volumeL ?? 0)} L that holds its air: it takes ${least.toFixed(0)} s at least`;
+    }
+    if (least < SMALL_TANK_S) return undefined;
+  }
+  const limit = startsLimit(pump).perDay;
+  if (cycles > limit) return `${cycles} starts in a day are more than the ${limit} that the motor allows`;
+  if (pressure && cycles >= 20 && ran !== undefined && ran < SHORTEST_RUN_S) {
+    return `runs of ${ran.toFixed(0)} s are too short for any tank that holds its air`;
   }
   return undefined;
 }

@@ -8,7 +8,8 @@ import type { AlarmKind } from '../../shared/words/kinds.ts';
 import type { Card, PumpCard } from '../card/card.ts';
 import type { Cycle } from '../cycles/cycle.ts';
 import type { Baseline, Normal } from './baseline.ts';
-import { ampsAtMid } from './comparable.ts';
+import { ampsAtMid, ampsAtUsualVolts } from './comparable.ts';
+import { longestRestS, longestRunS } from './habit.ts';
 import { judgeDay } from './healthy.ts';
 import { clearToday, keepDay, newLearning, takeSample, type Learning } from './learning.ts';
 import { movedEnough } from './moved.ts';
@@ -47,8 +48,9 @@ const TEACHES_ON: ReadonlySet<AlarmKind> = new Set<AlarmKind>([
 export interface DayLesson {
   /** The day's line of this pump. */
   day: DayEvent;
-  /** When the day ended. */
+  /** When the day ended, and how long it was: 23 h and 25 h once a year each, s. */
   atMs: number;
+  dayS: number;
   card: Card;
   pump: PumpCard;
   /** Kinds of alarm that stood at any time of the day on this pump or its well. */
@@ -74,11 +76,14 @@ export interface Lesson {
   noneBecause?: string;
 }
 
-/** Takes one finished cycle into the running day. Cycles that were not whole, or no runs at all, are left out. */
-export function learnCycle(state: Learning, cycle: Cycle, baseline?: Baseline): void {
+/**
+ * Takes one finished cycle into the running day; `hour` is that of the local day in which it began. Cycles that were not whole, or no
+ * runs at all, are left out.
+ */
+export function learnCycle(state: Learning, cycle: Cycle, baseline?: Baseline, hour?: number): void {
   if (cycle.flags.some((flag) => flag === 'failed-start' || flag === 'merged' || flag === 'clock-step'))
     return;
-  takeSample(state, cycle, comparable(state, cycle, baseline));
+  takeSample(state, cycle, { ampsAtMid: comparable(state, cycle, baseline), hour });
   // Coarse sampling gives a coarse shape, which is a shape all the same.
   if (cycle.flags.some((flag) => flag !== 'coarse')) return;
   const usual = baseline?.ranS?.median ?? cycle.ranS;
@@ -93,19 +98,20 @@ function comparable(state: Learning, cycle: Cycle, baseline: Baseline | undefine
   const cutOutKpa =
     baseline?.cutOutKpa?.median ?? state.slots[0]?.cutOut[1] ?? state.today[0]?.[3] ?? cycle.cutOutKpa;
   return cutInKpa === undefined || cutOutKpa === undefined
-    ? undefined
+    ? ampsAtUsualVolts(cycle)
     : ampsAtMid(cycle, { cutInKpa, cutOutKpa });
 }
 
 /** Ends a local day: it teaches or not, and what is normal from now on is said. */
 export function learnDay(state: Learning, lesson: DayLesson): Lesson {
   const reason = notTaught(state, lesson);
-  if (reason === undefined) keepDay(state, lesson.day.cycles ?? 0, lesson.day.ranS ?? 0);
+  const { cycles = 0, ranS = 0, date } = lesson.day;
+  if (reason === undefined) keepDay(state, date, { cycles, ranS });
   clearToday(state);
   if (!known(state)) return unknownYet(state, lesson, reason);
   const handPinned = lesson.pinned?.pinned === true ? lesson.pinned : undefined;
   const baseline =
-    reason === undefined || !lesson.baseline ? baselineOf(state, lesson.atMs, handPinned) : lesson.baseline;
+    reason === undefined || !lesson.baseline ? baselineOf(state, lesson, handPinned) : lesson.baseline;
   const first =
     lesson.baseline === undefined || (lesson.baseline.pinned && lesson.baseline.ranS === undefined);
   const tell = first || movedEnough(lesson.baseline, baseline);
@@ -158,13 +164,21 @@ function known(state: Learning): boolean {
   return ENOUGH.some((enough) => state.days >= enough.days && state.cycles >= enough.cycles);
 }
 
+/** Of the runs of the days that slide: one odd one may be shorter. */
+const LEAST_RANK = 0.05;
+
 /** What the healthy days so far say is normal. A quantity pinned by hand (n = 0) stays as it was pinned. */
-function baselineOf(state: Learning, atMs: number, hand: Baseline | undefined): Baseline {
+function baselineOf(state: Learning, { atMs, day }: DayLesson, hand: Baseline | undefined): Baseline {
   const pooled = (column: 'amps' | 'mid' | 'cutIn' | 'cutOut' | 'ran'): number[] =>
     state.slots.flatMap((slot) => slot[column]);
   const ran = pooled('ran');
   const low = quantile(ran, 0.25);
+  const least = quantile(ran, LEAST_RANK);
   const ranS = normalOf(ran);
+  const longest = {
+    runS: longestRunS(state.habit, day.date),
+    restS: longestRestS(state.habit, day.date),
+  };
   return {
     atMs,
     pinned: hand !== undefined,
@@ -174,10 +188,11 @@ function baselineOf(state: Learning, atMs: number, hand: Baseline | undefined): 
     ...named('cutOutKpa', byHand(hand?.cutOutKpa) ?? normalOf(pooled('cutOut'))),
     ...named('ranS', ranS),
     ...(low !== undefined && ranS && named('ranLowS', lowNormal(ran, low))),
-    ...named('cyclesPerDay', normalOf(state.counts)),
-    ...named('ranSPerDay', normalOf(state.ranS)),
-    ...(state.longestRunS > 0 && { longestRunS: state.longestRunS }),
-    ...(state.longestRestS > 0 && { longestRestS: state.longestRestS }),
+    ...(least !== undefined && { ranLeastS: least }),
+    ...named('cyclesPerDay', normalOf(state.habit.days.map(([, cycles]) => cycles))),
+    ...named('ranSPerDay', normalOf(state.habit.days.map(([, , seconds]) => seconds))),
+    ...(longest.runS > 0 && { longestRunS: longest.runS }),
+    ...(longest.restS > 0 && { longestRestS: longest.restS }),
     ...(state.shape && state.shape.n >= 5 && { shape: shapeOf(state) }),
   };
 }

@@ -5,14 +5,13 @@
  * with three it would be 1.43 of it, with five 0.78.
  */
 import type { Cycle } from '../cycles/cycle.ts';
+import { endHabitDay, keepHabitDay, newHabit, type Habit } from './habit.ts';
 import { quantile } from './robust.ts';
 
 /** Days that slide: a whole week, short enough that a change of season is followed. */
 const DAYS_SLIDING = 7;
 /** Cycles of the running day that are kept; beyond, every second one is dropped and only every second one taken from then on. */
 const TODAY_KEPT = 12;
-/** Days whose counts are kept for the habit: two weeks, so that each weekday is there twice. */
-const COUNTS_KEPT = 14;
 
 /** One cycle as it is remembered till its day ends; null where it could not be measured. */
 type Sample = [
@@ -41,16 +40,12 @@ export interface Learning {
   todayLongestRestS: number;
   /** Newest last. */
   slots: DaySlot[];
-  /** Cycles and running seconds of each healthy day, newest last; 0 is a day without a run. */
-  counts: number[];
-  ranS: number[];
+  /** What it does by hour, weekday and season. */
+  habit: Habit;
   /** Since learning began: healthy days and their cycles, and whole days that could not be healthy. */
   days: number;
   cycles: number;
   illDays: number;
-  /** The longest run and rest of the healthy days, since learning began. */
-  longestRunS: number;
-  longestRestS: number;
   /** Why the days so far could not be healthy, as told last. */
   noneBecause?: string;
   shape?: ShapeTrack;
@@ -74,20 +69,28 @@ export function newLearning(): Learning {
     todayLongestRunS: 0,
     todayLongestRestS: 0,
     slots: [],
-    counts: [],
-    ranS: [],
+    habit: newHabit(),
     days: 0,
     cycles: 0,
     illDays: 0,
-    longestRunS: 0,
-    longestRestS: 0,
   };
 }
 
-/** Takes one cycle into the running day, bounded: it keeps every `stride`-th, evenly over the day. */
-export function takeSample(state: Learning, cycle: Cycle, ampsAtMid: number | undefined): void {
+/**
+ * Takes one cycle into the running day, bounded: it keeps every `stride`-th, evenly over the day. `hour` is that of the local day in
+ * which it began, where that day is known.
+ */
+export function takeSample(
+  state: Learning,
+  cycle: Cycle,
+  { ampsAtMid, hour }: { ampsAtMid: number | undefined; hour: number | undefined },
+): void {
   const whole = !cycle.flags.includes('gap');
-  if (whole) state.todayLongestRunS = Math.max(state.todayLongestRunS, cycle.ranS);
+  if (hour !== undefined) state.habit.hours |= 1 << hour;
+  if (whole && cycle.ranS > state.todayLongestRunS) {
+    state.todayLongestRunS = cycle.ranS;
+    state.habit.longestRunHour = hour ?? 0;
+  }
   state.todayLongestRestS = Math.max(state.todayLongestRestS, cycle.restedS ?? 0);
   const at = state.seen++;
   if (at % state.stride !== 0) return;
@@ -110,10 +113,11 @@ export function clearToday(state: Learning): void {
   state.seen = 0;
   state.todayLongestRunS = 0;
   state.todayLongestRestS = 0;
+  endHabitDay(state.habit);
 }
 
 /** Makes the running day a healthy one: its quantiles slide in, the oldest slide out. */
-export function keepDay(state: Learning, cycles: number, ranS: number): void {
+export function keepDay(state: Learning, date: string, day: { cycles: number; ranS: number }): void {
   if (state.today.length > 0) {
     state.slots.push({
       amps: ranks(state.today, 0, 6),
@@ -124,14 +128,13 @@ export function keepDay(state: Learning, cycles: number, ranS: number): void {
     });
     if (state.slots.length > DAYS_SLIDING) state.slots.shift();
   }
-  state.counts.push(cycles);
-  state.ranS.push(Math.round(ranS));
-  if (state.counts.length > COUNTS_KEPT) state.counts.shift();
-  if (state.ranS.length > COUNTS_KEPT) state.ranS.shift();
+  keepHabitDay(state.habit, date, {
+    ...day,
+    longestRunS: state.todayLongestRunS,
+    longestRestS: state.todayLongestRestS,
+  });
   state.days++;
-  state.cycles += cycles;
-  state.longestRunS = Math.max(state.longestRunS, Math.round(state.todayLongestRunS));
-  state.longestRestS = Math.max(state.longestRestS, Math.round(state.todayLongestRestS));
+  state.cycles += day.cycles;
 }
 
 function ranks(samples: readonly Sample[], column: 0 | 1 | 2 | 3 | 4, count: number): number[] {

@@ -1,10 +1,10 @@
 /** Turning the local day: it is closed at its last minute, said when no run that began in it goes on, and taught to the baseline. */
 import { standingKinds } from '../alarm/alarms.ts';
-import { waterDay } from '../hydraulics/water.ts';
 import { LONGEST_WAIT_MS, dayEvents, newDay, type OpenDay } from './day.ts';
 import type { Emit } from './emit.ts';
 import { localDayAt } from './local-day.ts';
 import { look } from './look.ts';
+import { endWaterDay } from './run-water.ts';
 import { teach } from './teach.ts';
 import { DAYS_KEPT, type WellState } from './state.ts';
 
@@ -12,7 +12,7 @@ import { DAYS_KEPT, type WellState } from './state.ts';
 export function turnDay(well: WellState, tMs: number, emit: Emit): void {
   if (well.day && tMs < well.day.endMs) return;
   if (well.day) {
-    well.day.water = roundWater(waterDay(well.water, well.day.startMs, well.day.endMs));
+    well.day.water = endWaterDay(well, well.day);
     well.waitingDays.push(well.day);
     for (const record of well.records) record.startsToday = 0;
   }
@@ -23,14 +23,6 @@ export function turnDay(well: WellState, tMs: number, emit: Emit): void {
 /** Kinds of alarm that stand as the day begins, of any pump. */
 function standingNow(well: WellState): OpenDay['stood'] {
   return [...new Set(well.card.pumps.flatMap((pump) => standingKinds(well.alarms, pump.id)))];
-}
-
-function roundWater(water: ReturnType<typeof waterDay>): NonNullable<OpenDay['water']> {
-  const { usedL, leakLPerDay } = water;
-  return {
-    ...(usedL !== undefined && { usedL: Math.round(usedL * 10) / 10 }),
-    ...(leakLPerDay !== undefined && { leakLPerDay: Math.round(leakLPerDay * 10) / 10 }),
-  };
 }
 
 /** Says the days that wait for no run any more, oldest first. */
@@ -55,9 +47,10 @@ function sayDay(well: WellState, day: OpenDay, emit: Emit): void {
     well.days.push(event);
   }
   while (well.days.length > DAYS_KEPT) well.days.shift();
+  const dayS = (day.endMs - day.startMs) / 1000;
   for (const [at] of well.pumps.entries()) {
     const mine = events.length === 1 ? events[0]! : events[at + 1]!;
     teach(well, at, mine, day, emit);
-    look(well, { why: 'day', atMs: well.nowMs, pump: at, day: mine }, emit);
+    look(well, { why: 'day', atMs: well.nowMs, pump: at, day: mine, dayS }, emit);
   }
 }

@@ -4,19 +4,26 @@
  */
 import type { CycleEvent } from '../../shared/api/events.ts';
 import { noteAmpsAtMid } from '../baseline/comparable.ts';
+import { localHour } from '../baseline/habit.ts';
 import { learnCycle } from '../baseline/learn.ts';
+import { learnSupply, supplyDoubt, supplyFactor } from '../baseline/supply.ts';
 import type { Cycle } from '../cycles/cycle.ts';
 import type { PumpStep } from '../cycles/pump.ts';
-import { waterRunStarted, waterRunStopped } from '../hydraulics/water.ts';
+import { knownChannel } from './channels.ts';
 import { dayCycle } from './day.ts';
 import { sayWaitingDays } from './days.ts';
 import { printTime, type Emit } from './emit.ts';
 import { look } from './look.ts';
+import { reckonWater, waterStarts } from './run-water.ts';
+import { appliesTo } from '../watch/applies.ts';
 import { CYCLES_KEPT, type WellState } from './state.ts';
 
 /** A run that ends this far under its own usual cut-out did not reach it: 3 psi. */
 const SHORT_OF_CUT_OUT_KPA = 21;
 const CYCLES_FOR_USUAL = 5;
+/** Place of the first phase's voltage in a channel code (src/card/channels.ts). */
+const VOLTAGE = 4;
+const VOLTS_HOLD_MS = 90_000;
 
 export function passStep(well: WellState, at: number, step: PumpStep, emit: Emit): void {
   switch (step.is) {
@@ -24,7 +31,7 @@ export function passStep(well: WellState, at: number, step: PumpStep, emit: Emit
       return;
     case 'started':
       well.records[at]!.startsToday++;
-      if (othersRunning(well, at) === 0) waterRunStarted(well.water, step.startedMs);
+      waterStarts(well, at, step.startedMs);
       return;
     case 'cycle':
       passCycle(well, at, step.cycle, emit);
@@ -34,14 +41,11 @@ export function passStep(well: WellState, at: number, step: PumpStep, emit: Emit
   }
 }
 
-function othersRunning(well: WellState, at: number): number {
-  return well.pumps.filter((pump, other) => other !== at && pump.run).length;
-}
-
 function passCycle(well: WellState, at: number, cycle: Cycle, emit: Emit): void {
   reckonWater(well, at, cycle);
   if (missesCutOut(well, at, cycle)) cycle.flags.push('no-cut-out');
   const record = well.records[at]!;
+  noteSupply(well, at, cycle);
   noteAmpsAtMid(cycle, record.baseline);
   const { shape: _shape, ...kept } = cycle;
   record.cycles.push(kept);
@@ -49,33 +53,40 @@ function passCycle(well: WellState, at: number, cycle: Cycle, emit: Emit): void 
   countRan(well, at, cycle.startedMs, cycle.stoppedMs);
   const day = dayOf(well, cycle.startedMs);
   if (day) dayCycle(day, cycle);
-  if (!well.visitOpen) learnCycle(record.learning, cycle, record.baseline);
+  if (!well.visitOpen) {
+    const hour = day && localHour(day, cycle.startedMs);
+    learnCycle(record.learning, cycle, record.baseline, hour);
+  }
   emit({ event: printCycle(well, cycle), orderMs: cycle.stoppedMs, cycle });
   look(well, { why: 'cycle', atMs: well.nowMs, pump: at, cycle: kept }, emit);
   sayWaitingDays(well, emit);
 }
 
-/** With two pumps at work nobody can tell whose water it was: litres are said of runs that were alone. */
-function reckonWater(well: WellState, at: number, cycle: Cycle): void {
-  if (othersRunning(well, at) > 0) return;
-  const run = waterRunStopped(
-    well.water,
-    cycle.stoppedMs,
-    cycle.amps === undefined ? {} : { amps: cycle.amps },
-  );
-  if (run.deliveredL !== undefined && wasAlone(well, at, cycle))
-    cycle.deliveredL = Math.round(run.deliveredL * 100) / 100;
-  if (run.deliveryShare !== undefined) well.waterScene.deliveryShare = run.deliveryShare;
+/** Brings the run to the usual supply, where voltage is measured, and learns from it what the supply does. */
+function noteSupply(well: WellState, at: number, cycle: Cycle): void {
+  const { supply } = well.records[at]!;
+  const volts = cycle.volts ?? voltsHeld(well, at, cycle.stoppedMs);
+  if (volts === undefined) return;
+  cycle.volts = volts;
+  if (!well.visitOpen && !cycle.flags.some((flag) => flag === 'failed-start' || flag === 'merged'))
+    learnSupply(supply, cycle);
+  cycle.toUsualVolts = tidy(supplyFactor(supply, volts));
+  cycle.voltsDoubt = tidy(supplyDoubt(supply, volts));
 }
 
-function wasAlone(well: WellState, at: number, cycle: Cycle): boolean {
-  return well.records.every(
-    (record, other) => other === at || !record.cycles.some((c) => c.stoppedMs > cycle.startedMs),
-  );
+/** By exception a voltage holds until the next one: 90 s at most. */
+function voltsHeld(well: WellState, at: number, tMs: number): number | undefined {
+  const channel = knownChannel(well, (at << 4) + VOLTAGE) ?? knownChannel(well, VOLTAGE);
+  return channel && channel.lastMs >= 0 && tMs - channel.lastMs <= VOLTS_HOLD_MS ? channel.value : undefined;
+}
+
+function tidy(value: number): number {
+  return Math.round(value * 1e4) / 1e4;
 }
 
 function missesCutOut(well: WellState, at: number, cycle: Cycle): boolean {
-  if (well.card.pumps[at]?.control !== 'pressure-switch' || cycle.cutOutKpa === undefined) return false;
+  if (!appliesTo('cut-out-not-reached', well.card.pumps[at]!.control) || cycle.cutOutKpa === undefined)
+    return false;
   const usual = well.records[at]!.cycles.map((c) => c.cutOutKpa).filter((kpa) => kpa !== undefined);
   if (usual.length < CYCLES_FOR_USUAL) return false;
   usual.sort((a, b) => a - b);
@@ -110,6 +121,11 @@ function printCycle(well: WellState, cycle: Cycle): CycleEvent {
     shape: _shape,
     readings: _readings,
     ampsAtMid: _mid,
+    startS: _startS,
+    volts: _volts,
+    toUsualVolts: _toUsualVolts,
+    voltsDoubt: _voltsDoubt,
+    broke: _broke,
     ...numbers
   } = cycle;
   return {

@@ -12,6 +12,7 @@ export function teach(well: WellState, at: number, line: DayEvent, day: OpenDay,
   const lesson = learnDay(record.learning, {
     day: line,
     atMs: day.endMs,
+    dayS: (day.endMs - day.startMs) / 1000,
     card: well.card,
     pump: well.card.pumps[at]!,
     standing: day.stood,

@@ -4,29 +4,35 @@
  * standards.
  */
 import type { AlarmKind } from '../../shared/words/kinds.ts';
+import type { Card } from '../card/card.ts';
 
 /** False alarms a year that a well may have by chance, where nobody said otherwise: one in twenty years. */
 export const FALSE_ALARMS_A_YEAR = 0.05;
 
-/** How the budget is shared: each of these judges every run, in one direction or both. */
+/**
+ * How the budget is shared, and how many one-way charts of its run length each kind reads. Of running current each way has its own CUSUM and half of
+ * a two-way EWMA.
+ */
 const SHARES = {
-  'amps-high': 3,
-  'amps-low': 3,
-  'slow-fill': 2,
-  'tank-air-lost': 2,
-  'cycle-count': 1,
-} satisfies Partial<Record<AlarmKind, number>>;
+  'amps-high': { share: 3, charts: 1.5 },
+  'amps-low': { share: 3, charts: 1.5 },
+  'cycle-count': { share: 1, charts: 1 },
+} satisfies Partial<Record<AlarmKind, { share: number; charts: number }>>;
 export type StatisticalKind = keyof typeof SHARES;
-const ALL_SHARES = Object.values(SHARES).reduce((sum, share) => sum + share, 0);
+const ALL_SHARES = Object.values(SHARES).reduce((sum, { share }) => sum + share, 0);
 
-/** The run length (values between false alarms) that keeps a watch within its share; never under a hundred values. */
+/**
+ * The run length (values between false alarms) of each chart that keeps a watch within its share; never under a hundred values. The well's budget
+ * is its card's (src/card/card.ts); several pumps share it.
+ */
 export function runLengthFor(
   kind: StatisticalKind,
   valuesAYear: number,
-  falseAlarmsAYear = FALSE_ALARMS_A_YEAR,
+  { falseAlarmsPerYear = FALSE_ALARMS_A_YEAR, pumps }: Pick<Card, 'falseAlarmsPerYear' | 'pumps'>,
 ): number {
-  const share = (falseAlarmsAYear * SHARES[kind]) / ALL_SHARES;
-  return Math.max(100, valuesAYear / share);
+  const { share, charts } = SHARES[kind];
+  const aYear = (falseAlarmsPerYear * share) / ALL_SHARES / pumps.length;
+  return Math.max(100, (charts * valuesAYear) / aYear);
 }
 
 /**

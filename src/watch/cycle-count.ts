@@ -1,8 +1,9 @@
 /**
  * Cycles a day have departed from this well's own habit. People's habits do that all the time: guests double them, an empty week
- * has none, a garden makes more and longer runs. So it is told only what habits do not do: for days on end many more starts than
- * ever, with runs that are shorter than they were, or many times the usual count.
+ * has none, a garden makes more and longer runs at its own hours. So it is told only what habits do not do: for days on end twice the
+ * starts with runs that are shorter than they were, or many times the usual count of such a day, round the clock.
  */
+import { hoursIn, usualStarts } from '../baseline/habit.ts';
 import { cusumStep, newCusum } from './cusum.ts';
 import { runLengthFor } from './budget.ts';
 import { isFresh, listOf, numberOf } from './facts.ts';
@@ -14,11 +15,15 @@ import { weigh } from './weigh.ts';
 /** Starts with short runs: twice the usual with run time of under 0.7 of the usual each. */
 const MORE = 2;
 const SHORTER = 0.7;
-/** Without regard to run time, and over the highest of the learnt days. */
+/** Without regard to run time, over the highest of the days before, and with starts in so many hours: people and gardens sleep. */
 const MANY = 4;
+const ROUND_THE_CLOCK = 20;
 /** A day's count spreads by about this much about its median even in a steady house: log of 1.5. */
 const LEAST_LOG_SPREAD = 0.4;
 const K = 0.75;
+/** Fewer starts than this make no habit that could be departed from. */
+const LEAST_STARTS = 2;
+const LEAST_HEARD = 0.9;
 const DAYS_SHORTER = 2;
 const DAYS_MANY = 5;
 
@@ -32,29 +37,48 @@ export const cycleCount: Watch = {
 };
 
 function look(scene: Scene, memo: Memo): Finding | null | undefined {
-  const { day } = scene;
-  const usual = scene.pump.pinned?.cyclesPerDay ?? scene.pump.baseline?.cyclesPerDay;
+  const { day, dayS = 86_400 } = scene;
+  const usual = usualOf(scene);
   const cycles = day?.cycles;
-  if (!usual || usual.median < 2 || cycles === undefined || (day?.heardS ?? 0) < 0.9 * 86_400)
+  if (!usual || usual.starts < LEAST_STARTS || cycles === undefined) return undefined;
+  if ((day?.heardS ?? 0) < LEAST_HEARD * dayS || !isFresh(scene, scene.atMs - 1.3 * dayS * 1000))
     return undefined;
-  if (!isFresh(scene, scene.atMs - 1.3 * 86_400_000)) return undefined;
   // Announced guests or a garden explain more starts; what is wrong besides shows after them.
   if (scene.well.expected !== undefined) return undefined;
-  const times = cycles / usual.median;
+  const times = cycles / usual.starts;
   const shorter = runShare(scene, cycles) < SHORTER;
-  const spread = Math.max(LEAST_LOG_SPREAD, usual.spread / usual.median);
+  const spread = Math.max(LEAST_LOG_SPREAD, usual.spread);
   const sums = { ...newCusum(), high: numberOf(memo, 'high', 0) };
   cusumStep(sums, Math.min(4, Math.log(Math.max(0.2, times)) / spread), K);
-  const h = cusumLimit(K, runLengthFor('cycle-count', 365));
+  const h = cusumLimit(K, runLengthFor('cycle-count', 365, scene.well.card));
   memo['high'] = Math.round(100 * Math.min(2 * h, sums.high)) / 100;
   memo['shorter'] = times >= MORE && shorter ? numberOf(memo, 'shorter', 0) + 1 : 0;
-  memo['many'] =
-    times >= MANY && cycles > 1.5 * mostLearnt(scene, usual.median) ? numberOf(memo, 'many', 0) + 1 : 0;
+  memo['many'] = isMany(scene, cycles, usual.starts) ? numberOf(memo, 'many', 0) + 1 : 0;
   memo['last'] = [...listOf(memo, 'last'), cycles].slice(-3);
   const told = numberOf(memo, 'shorter', 0) >= DAYS_SHORTER || numberOf(memo, 'many', 0) >= DAYS_MANY;
   if (times < (1 + MORE) / 2) return null;
   if (!told || sums.high < h) return undefined;
-  return finding(scene, { cycles, usual: usual.median, times, shorter });
+  return finding(scene, { cycles, usual: usual.starts, times, shorter });
+}
+
+/**
+ * Starts of such a day: as first learnt, or as this weekday, these weeks and this season have had since, whichever is more; their spread as a
+ * share. What grows slowly is not lost by it: runs are compared with those that were first learnt.
+ */
+function usualOf(scene: Scene): { starts: number; spread: number } | undefined {
+  const { pinned, baseline, habit } = scene.pump;
+  const first = pinned?.cyclesPerDay ?? baseline?.cyclesPerDay;
+  if (!first || !scene.day) return undefined;
+  const starts = Math.max(first.median, usualStarts(habit, scene.day.date));
+  return { starts, spread: first.median > 0 ? first.spread / first.median : 1 };
+}
+
+function isMany(scene: Scene, cycles: number, usual: number): boolean {
+  return (
+    cycles >= MANY * usual &&
+    cycles > 1.5 * mostLearnt(scene, usual) &&
+    hoursIn(scene.pump.habit.endedHours) >= ROUND_THE_CLOCK
+  );
 }
 
 /** Mean run of the day against the usual mean run. */

@@ -1,8 +1,11 @@
 /**
  * A run past anything this well needs. How long that is depends on what pressure says: held over cut-out, minutes are enough, since the switch should
- * have opened; held under cut-in and not rising, the water goes somewhere; held between the two by what is drawn (a garden, a pool) a
- * run is healthy for hours, and only its length against this well's own longest can be held against it.
+ * have opened; held under cut-in and not rising, the water goes somewhere; held between the two by what is drawn (a garden, a pool, a tap
+ * left open: all one to the pressure) a run is healthy for hours, and only its length can be held against it, by what this well does at that hour.
  */
+import { localHour, longestRunAtS } from '../baseline/habit.ts';
+import { risen } from '../baseline/trend.ts';
+import { companyOf, speaksForAll } from './company.ts';
 import {
   PSI,
   cutInOf,
@@ -10,10 +13,11 @@ import {
   highestCutOut,
   lastMinute,
   lastMinutes,
+  runningAmps,
   usesPressure,
   usualAmps,
 } from './facts.ts';
-import { sayPressure, sayTime, tidy } from './say.ts';
+import { sayAmps, sayPressure, sayTime, tidy } from './say.ts';
 import type { Finding, MinuteScene, OpenRun, Scene, Watch } from './scene.ts';
 import { weigh } from './weigh.ts';
 
@@ -23,21 +27,33 @@ const OVER_KPA = 2 * PSI;
 const OVER_MINUTES = 3;
 /** Under cut-in and not rising for so long: the pump does not keep up. A garden that is too large for the pump looks the same at first. */
 const UNDER_KPA = 2 * PSI;
+const DRIVE_UNDER_KPA = 12 * PSI;
 const UNDER_MINUTES = 15;
 /** Just under it (by half a psi) it takes longer to be sure. */
 const JUST_UNDER_KPA = 0.5 * PSI;
 const JUST_UNDER_MINUTES = 28;
 const RISING_KPA = 2 * PSI;
-/** In the band with water drawn: a day's irrigation, a pool overnight. Argued, not measured; longer where this well did longer. */
-const IN_BAND_S = { house: 16 * H, field: 30 * H };
-const IN_BAND_LONGEST = 4;
-/** Without pressure the run's length alone must tell. */
-const NO_PRESSURE_S = 6 * H;
-const NO_PRESSURE_LONGEST = 4;
-/** A float or timer fills the same store each time: 2.5 of its longest fills, one hour over it at least; 12 h while none was learnt. */
-const STORE_LONGEST = 2.5;
+/** Of its usual current: a drive under this serves a trickle. */
+const IDLE_DRIVE = 0.7;
+/**
+ * In the band with water drawn. A house: a pool or a cistern is filled for 12 h, from evening till morning, and two hours over; a tap left open in the evening
+ * is told in the morning. A field: a set of sprinklers is left from one morning to the next, and six hours over. Argued, not measured.
+ */
+const IN_BAND_S = { house: 14 * H, field: 30 * H };
+/** 2.5 of what this well did at least twice. Of a field that was seen to be watered, that is all it needs. */
+const LONGEST = 2.5;
+const WATERED_S = 2 * H;
+/**
+ * Without pressure: a pump against a closed system moves no water and draws less than at cut-out, the least that it draws in a fill. 6 % under
+ * that, for so many minutes, is more than the supply does and longer than a tap takes to be opened again.
+ */
+const PAST_END = 0.94;
+const PAST_END_MINUTES = 20;
+/** A float or timer fills the same store each time: 2.5 of its longest fills, one hour over it at least; a day while none was learnt. */
 const STORE_OVER_S = H;
-const STORE_UNKNOWN_S = 12 * H;
+const STORE_UNKNOWN_S = 24 * H;
+/** A store that was emptied takes longer than it ever did: while its level rises the fill is not over, for a day. */
+const STORE_RISING_MINUTES = 30;
 
 export const longRun: Watch = {
   alarm: 'long-run',
@@ -55,7 +71,7 @@ function look(scene: Scene): Finding | null | undefined {
   if (!minute) return undefined;
   const kpa = usesPressure(scene.pump) ? minute.kpa : undefined;
   if (kpa) return overCutOut(scene, run) ?? underCutIn(scene, run) ?? tooLong(scene, run, minute);
-  return tooLong(scene, run, minute);
+  return pastItsEnd(scene, run) ?? tooLong(scene, run, minute);
 }
 
 function running(scene: Scene, minutes: readonly MinuteScene[]): boolean {
@@ -80,13 +96,17 @@ function overCutOut(scene: Scene, run: OpenRun): Finding | undefined {
 function underCutIn(scene: Scene, run: OpenRun): Finding | undefined {
   const cutIn = cutInOf(scene);
   if (cutIn === undefined) return undefined;
+  // Of several that run together for one pressure, one speaks.
+  if (!speaksForAll(scene) && companyOf(scene).some((other) => other.run)) return undefined;
+  // A drive wakes a little under what it holds, and a sprinkler too many takes pressure there: only far under it is something open.
+  const driven = scene.pump.card.control === 'variable-speed';
   const minutes =
-    heldUnder(scene, UNDER_MINUTES, cutIn - UNDER_KPA) ??
-    heldUnder(scene, JUST_UNDER_MINUTES, cutIn - JUST_UNDER_KPA);
+    heldUnder(scene, UNDER_MINUTES, cutIn - (driven ? DRIVE_UNDER_KPA : UNDER_KPA)) ??
+    (driven ? undefined : heldUnder(scene, JUST_UNDER_MINUTES, cutIn - JUST_UNDER_KPA));
   if (!minutes) return undefined;
-  const first = minutes[0]!.kpa!.mean;
   const last = minutes[minutes.length - 1]!.kpa!.mean;
-  if (last - first > RISING_KPA) return undefined;
+  const up = risen(minutes.map((minute) => minute.kpa!.mean));
+  if (up > RISING_KPA) return undefined;
   const freezing = (scene.well.minutes[scene.well.minutes.length - 1]?.temperatureC?.mean ?? 20) < 1;
   return {
     sinceMs: run.startedMs,
@@ -95,7 +115,7 @@ function underCutIn(scene: Scene, run: OpenRun): Finding | undefined {
       ranS: tidy(run.ranS, 0),
       kpa: tidy(last, 0),
       cutInKpa: tidy(cutIn, 0),
-      risenKpa: tidy(last - first, 1),
+      risenKpa: tidy(up, 1),
     },
     causes: weigh({
       'broken-pipe': freezing ? 0.5 : 0.35,
@@ -114,25 +134,62 @@ function heldUnder(scene: Scene, count: number, kpa: number): MinuteScene[] | un
   return minutes.every((minute) => minute.kpa && minute.kpa.high < kpa) ? minutes : undefined;
 }
 
+/** Nothing but current is measured, and it says that no water goes: the switch should have opened. */
+function pastItsEnd(scene: Scene, run: OpenRun): Finding | undefined {
+  const amps = scene.pump.baseline?.shape?.amps.filter((value) => value !== null) ?? [];
+  const minutes = lastMinutes(scene, PAST_END_MINUTES);
+  if (
+    scene.pump.card.control !== 'pressure-switch' ||
+    amps.length < 3 ||
+    !minutes ||
+    !running(scene, minutes)
+  )
+    return undefined;
+  const least = Math.min(...amps);
+  const now = minutes.map((minute) => runningAmps(minute.pumps[scene.pump.index]!));
+  if (!now.every((spread) => spread && spread.high < PAST_END * least)) return undefined;
+  const drawn = now[now.length - 1]!.mean;
+  return {
+    sinceMs: run.startedMs,
+    why: `The pump has run for ${sayTime(run.ranS)} and draws ${sayAmps(drawn)}, less than the ${sayAmps(least)} at which its switch used to open: it moves little or no water. Pressure is not measured here; a closed valve looks the same.`,
+    evidence: { ranS: tidy(run.ranS, 0), amps: tidy(drawn), leastAmps: tidy(least) },
+    causes: weigh({
+      'switch-contacts-stuck': 0.4,
+      'switch-out-of-set': 0.15,
+      'closed-valve': 0.15,
+      'low-well': 0.15,
+      'worn-pump': 0.15,
+    }),
+  };
+}
+
 /** How long a run of this well may be, s. */
-function limitS(scene: Scene, withPressure: boolean): number {
-  const longest = Math.max(scene.pump.baseline?.longestRunS ?? 0, scene.pump.pinned?.longestRunS ?? 0);
-  const { uses } = scene.well.card;
-  const field = uses.includes('irrigation') || uses.includes('stock');
+function limitS(scene: Scene, run: OpenRun): number {
+  const { baseline, pinned, habit } = scene.pump;
+  const longest = Math.max(baseline?.longestRunS ?? 0, pinned?.longestRunS ?? 0);
   const more = scene.well.expected === undefined ? 1 : 2;
   if (!usesPressure(scene.pump)) {
-    return (
-      more * (longest === 0 ? STORE_UNKNOWN_S : Math.max(STORE_LONGEST * longest, longest + STORE_OVER_S))
-    );
+    if (longest === 0 || storeRises(scene)) return more * STORE_UNKNOWN_S;
+    return more * Math.max(LONGEST * longest, longest + STORE_OVER_S);
   }
-  if (withPressure)
-    return more * Math.max(field ? IN_BAND_S.field : IN_BAND_S.house, IN_BAND_LONGEST * longest);
-  return more * Math.max(field ? IN_BAND_S.house : NO_PRESSURE_S, NO_PRESSURE_LONGEST * longest);
+  const { uses } = scene.well.card;
+  if (uses.includes('irrigation') || uses.includes('stock')) {
+    const known = longest > WATERED_S;
+    return more * Math.max(known ? IN_BAND_S.house : IN_BAND_S.field, LONGEST * longest);
+  }
+  const { dayStartedMs: startMs, dayEndsMs: endMs } = scene.well;
+  const atThisHourS = longestRunAtS(habit, localHour({ startMs, endMs }, run.startedMs));
+  return more * Math.max(IN_BAND_S.house, LONGEST * atThisHourS);
+}
+
+function storeRises(scene: Scene): boolean {
+  const levels = lastMinutes(scene, STORE_RISING_MINUTES)?.map((minute) => minute.storeM?.mean);
+  return levels !== undefined && levels.every((level) => level !== undefined) && risen(levels) > 0;
 }
 
 function tooLong(scene: Scene, run: OpenRun, minute: MinuteScene): Finding | null {
   const kpa = usesPressure(scene.pump) ? minute.kpa?.mean : undefined;
-  const limit = limitS(scene, kpa !== undefined);
+  const limit = limitS(scene, run);
   if (run.ranS <= limit) return null;
   const longest = scene.pump.baseline?.longestRunS;
   const against = longest === undefined ? '' : `; its longest run when it was well was ${sayTime(longest)}`;
@@ -147,20 +204,36 @@ function tooLong(scene: Scene, run: OpenRun, minute: MinuteScene): Finding | nul
       ...(kpa !== undefined && { kpa: tidy(kpa, 0) }),
     },
     causes: weigh(
-      isWeak(scene, run, kpa)
-        ? { 'worn-pump': 0.45, 'low-well': 0.2, 'drop-pipe-leak': 0.1, 'pitless-leak': 0.1, leak: 0.1 }
-        : usesPressure(scene.pump)
-          ? {
-              'open-tap': 0.3,
-              leak: 0.2,
-              'broken-pipe': 0.15,
-              'worn-pump': 0.15,
-              'low-well': 0.1,
-              'switch-contacts-stuck': 0.1,
-            }
-          : { 'switch-contacts-stuck': 0.3, leak: 0.2, 'worn-pump': 0.2, 'low-well': 0.15, 'open-tap': 0.15 },
+      isIdleDrive(scene, run)
+        ? { leak: 0.35, 'open-tap': 0.35, 'check-valve': 0.15, 'switch-out-of-set': 0.15 }
+        : isWeak(scene, run, kpa)
+          ? { 'worn-pump': 0.45, 'low-well': 0.2, 'drop-pipe-leak': 0.1, 'pitless-leak': 0.1, leak: 0.1 }
+          : usesPressure(scene.pump)
+            ? {
+                'open-tap': 0.3,
+                leak: 0.2,
+                'broken-pipe': 0.15,
+                'worn-pump': 0.15,
+                'low-well': 0.1,
+                'switch-contacts-stuck': 0.1,
+              }
+            : {
+                'switch-contacts-stuck': 0.3,
+                leak: 0.2,
+                'worn-pump': 0.2,
+                'low-well': 0.15,
+                'open-tap': 0.15,
+              },
     ),
   };
+}
+
+/** A drive that turns over at the least it ever draws, and does not sleep: a little runs out all the time. */
+function isIdleDrive(scene: Scene, run: OpenRun): boolean {
+  const usual = usualAmps(scene);
+  if (scene.pump.card.control !== 'variable-speed' || usual === undefined || run.amps === undefined)
+    return false;
+  return run.amps < IDLE_DRIVE * usual;
 }
 
 /** Held in the upper half of the band with less current than usual: little water goes, so the pump is weak and no tap is open. */

@@ -5,6 +5,7 @@
 import type { DayEvent, Evidence } from '../../shared/api/events.ts';
 import type { AlarmKind, Priority, WeighedCause } from '../../shared/words/kinds.ts';
 import type { Baseline } from '../baseline/baseline.ts';
+import type { Habit } from '../baseline/habit.ts';
 import type { Card, PumpCard } from '../card/card.ts';
 import type { Cycle } from '../cycles/cycle.ts';
 
@@ -36,6 +37,8 @@ export interface MinutePump {
   running: Spread[];
   resting?: Spread;
   volts?: Spread[];
+  /** Pressure of this pump alone, where it has one of its own. */
+  kpa?: Spread;
   /** The switch's or float's call for water, as it last stood. */
   calls?: boolean;
 }
@@ -66,7 +69,11 @@ export interface PumpScene {
   cycles: Cycle[];
   /** Starts in the running local day and in the last 60 min. */
   startsToday: number;
+  /** Its pressure is its own (`p2/pressure`); the scene's minutes then hold that one. */
+  ownPressure?: true;
   baseline?: Baseline;
+  /** What it does by hour, weekday and season. */
+  habit: Habit;
   /** As a person pinned it, or as first learnt after the last new baseline: for slow faults. */
   pinned?: Baseline;
 }
@@ -77,8 +84,10 @@ export interface WellScene {
   minutes: MinuteScene[];
   /** Local days that were printed, newest last, at most 35; per pump and, for several pumps, the whole well. */
   days: DayEvent[];
-  /** When the running local day began. */
+  /** When the running local day began, when it ends (23 h or 25 h later where clocks are changed), and its date (ISO). */
   dayStartedMs: number;
+  dayEndsMs: number;
+  date: string;
   /** A departure from habit that people announced is standing. */
   expected?: string;
   /** Nodes silent, without power or in conflict, since when. */
@@ -122,6 +131,8 @@ export interface Scene {
   /** The cycle or day that has just ended. */
   cycle?: Cycle;
   day?: DayEvent;
+  /** The day's true length, s, with `day`. */
+  dayS?: number;
   /**
    * Set by src/alarm/ and not by the engine: cycles, days and minutes from before this moment are of another well, for watching,
    * since a visit or a stretch out of service ended then.

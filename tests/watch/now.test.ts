@@ -14,6 +14,14 @@ function table(rows: Row[], kinds: KitOptions['kinds']): void {
 
 const float = houseCard({ uses: ['stock'], pump: { control: 'float' }, switch: {} });
 const threePhase = houseCard({ pump: { phase: 3 } });
+/** Current falls from 8.3 A to 7.4 A at cut-out. */
+const fill = {
+  everyS: 15,
+  amps: [null, 8.3, 8.1, 7.9, 7.8, 7.7, 7.6, 7.5, 7.4],
+  ampsSpread: [],
+  kpa: [],
+  kpaSpread: [],
+};
 
 describe('over-pressure', () => {
   expect(overPressure.onDelayS).toBe(10);
@@ -77,7 +85,7 @@ describe('long-run', () => {
       [
         'the same for longer than anyone waters',
         'run 8.2A 48psi x1000',
-        ['961 min long-run raised now open-tap'],
+        ['841 min long-run raised now open-tap'],
         { kinds: ['long-run'] },
       ],
       [
@@ -115,10 +123,22 @@ describe('long-run', () => {
         { card: float, baseline: null },
       ],
       [
-        'a house without pressure has six hours',
-        'run 8A x400',
-        ['361 min long-run raised now open-tap'],
+        'a pool filled overnight, also where pressure is not measured, is none',
+        'run 8A x720 | rest x30 | run 8A 48psi x720',
+        [],
         { kinds: ['long-run'] },
+      ],
+      [
+        'without pressure, at less current than at cut-out: the switch should have opened',
+        'run 8A x2 | run 6.8A x30',
+        ['22 min long-run raised now switch-contacts-stuck'],
+        { kinds: ['long-run'], baseline: usualBaseline({ shape: fill }) },
+      ],
+      [
+        'without pressure, at the current of a fill, it is water',
+        'run 7.5A x600',
+        [],
+        { kinds: ['long-run'], baseline: usualBaseline({ shape: fill }) },
       ],
     ],
     ['long-run'],
@@ -331,9 +351,15 @@ describe('no-run', () => {
         stock,
       ],
       [
-        'a float that fills a house store is soon, a day over its longest',
+        'a float of which nobody said what it fills is soon, a day over its longest',
         'run 8A x5 | rest x2200',
         ['2046 min no-run raised soon power-lost'],
+        { ...stock, card: houseCard({ uses: [], pump: { control: 'float' }, switch: {} }) },
+      ],
+      [
+        'the store of a house that stands empty for a week',
+        'run 8A x5 | rest x10080',
+        [],
         { ...stock, card: houseCard({ pump: { control: 'float' }, switch: {} }) },
       ],
       ['a house without pressure may stand empty for a week', 'run 8A x5 | rest x10080', []],

@@ -5,7 +5,7 @@
  *   'rest 45psi x3'                 three whole minutes of rest at 45 psi
  *   'run 8A 62psi x2'               the pump runs (8/8/0A: three lines); `to 70psi` lets pressure move evenly to there
  *   'cycle 118s 8A 40-60psi every 30min x12 !no-cut-out'
- *   'day 12 cycles 1300s leak 400 use 900 heard 50% x3'
+ *   'day 12 cycles 1300s leak 400 use 900 heard 50% x3'; `in 24 hours` of it runs began, else in the first eight
  *   also on rest and run: 238V  4m (level)  1.2st (store)  3C  calls  quiet (contact open)  deaf (no current heard)
  *   'silent barn', 'heard barn', 'no-power barn', 'conflict barn': news of a node
  *   'fault pressure low', 'stuck pressure 2h', 'mute pressure 20min', 'fine pressure': what the engine knows of a channel
@@ -14,6 +14,7 @@ import type { AlarmEvent, DayEvent } from '../../shared/api/events.ts';
 import type { AlarmKind } from '../../shared/words/kinds.ts';
 import { alarmAct, lookAll, newAlarms, type AlarmsState } from '../../src/alarm/alarms.ts';
 import type { Baseline, Normal } from '../../src/baseline/baseline.ts';
+import { newHabit, type Habit } from '../../src/baseline/habit.ts';
 import type { Act } from '../../src/card/act.ts';
 import type { Card } from '../../src/card/card.ts';
 import type { Cycle } from '../../src/cycles/cycle.ts';
@@ -30,6 +31,7 @@ import type {
 export const PSI = 6.894757293168;
 export const T0 = Date.UTC(2026, 2, 2);
 const MIN = 60_000;
+const dateOf = (tMs: number): string => new Date(tMs).toISOString().slice(0, 10);
 const DAY = 86_400_000;
 
 /** 1 hp at 230 V on a 40/60 switch with a 44 gal tank. */
@@ -76,6 +78,7 @@ export interface KitOptions {
   baseline?: Baseline | null;
   water?: WaterScene;
   expected?: string;
+  habit?: Habit;
   /** Only these kinds are listed; all where left out. */
   kinds?: AlarmKind[];
 }
@@ -103,6 +106,8 @@ export function kit(options: KitOptions = {}): Kit {
     minutes: [],
     days: [],
     dayStartedMs: T0,
+    dayEndsMs: T0 + DAY,
+    date: dateOf(T0),
     nodes: [],
     channels: [],
     water: options.water ?? {},
@@ -113,6 +118,7 @@ export function kit(options: KitOptions = {}): Kit {
     card: card.pumps[0]!,
     cycles: [],
     startsToday: 0,
+    habit: options.habit ?? newHabit(),
     ...(baseline && { baseline, pinned: baseline }),
   };
   const self: Kit = {
@@ -171,7 +177,7 @@ export function kit(options: KitOptions = {}): Kit {
       if (scene.kpa && before && pump.run.ranS > 60) pump.run.riseKpaPerMin = scene.kpa.mean - before.mean;
       if (scene.kpa) pump.run.highKpa = Math.max(pump.run.highKpa ?? 0, scene.kpa.high);
     }
-    if (self.atMs - well.dayStartedMs >= DAY) well.dayStartedMs += DAY;
+    if (self.atMs - well.dayStartedMs >= DAY) turnDay();
     look('minute');
   }
 
@@ -209,14 +215,21 @@ export function kit(options: KitOptions = {}): Kit {
     look('cycle', { cycle: made });
   }
 
-  function day(part: string): void {
+  function turnDay(): void {
     well.dayStartedMs += DAY;
+    well.dayEndsMs += DAY;
+    well.date = dateOf(well.dayStartedMs);
+  }
+
+  function day(part: string): void {
+    turnDay();
+    pump.habit.endedHours = Number(/in (\d+) hours/.exec(part)?.[1] ?? 0) === 24 ? 0xffffff : 0xff;
     self.atMs = Math.max(self.atMs, well.dayStartedMs);
     const heard = Number(/heard (\d+)%/.exec(part)?.[1] ?? 100) / 100;
     const made: DayEvent = {
       event: 'day',
       well: card.well,
-      date: new Date(well.dayStartedMs - DAY).toISOString().slice(0, 10),
+      date: dateOf(well.dayStartedMs - DAY),
       ...number('cycles', /(\d+) cycles/, part),
       ...number('ranS', /([\d.]+)s\b/, part),
       ...number('leakLPerDay', /leak ([\d.]+)/, part),
@@ -225,7 +238,7 @@ export function kit(options: KitOptions = {}): Kit {
     };
     well.days.push(made);
     pump.startsToday = 0;
-    look('day', { day: made });
+    look('day', { day: made, dayS: 86_400 });
   }
 
   function channel(word: string, [name = '', value = '']: string[]): void {

@@ -1,0 +1,175 @@
+/**
+ * What this well does by hour, weekday and season: of each of the last three weeks' healthy days its starts, the hours of the day in
+ * which they came and its longest run and rest, and of each month gone by its middle. Three weeks, so that a week of guests, or an empty one, is
+ * never the middle, and each weekday is there three times. What happened once is no habit: the longest that counts is the longest
+ * that came twice.
+ */
+import { median } from './robust.ts';
+
+const DAYS = 21;
+/** A month is remembered by this many healthy days of it, or not at all. */
+const LEAST_DAYS_A_MONTH = 10;
+/** Runs that begin within so many hours of the clock are of one kind: a timer that knows no summer time moves by one. */
+const NEAR_HOURS = 2;
+
+/** One healthy day, short, since 21 of them are saved. `hours` has bit h set where a run began in hour h of the local day. */
+type HabitDay = [
+  weekday: number,
+  cycles: number,
+  ranS: number,
+  hours: number,
+  longestRunS: number,
+  longestRunHour: number,
+  longestRestS: number,
+];
+
+export interface Habit {
+  /** Oldest first. */
+  days: HabitDay[];
+  /** The running month (`01` to `12`) and how many of its days are in `days`. */
+  month: string;
+  monthDays: number;
+  /** Middle starts a day, longest run and longest rest, of each month gone by; last year's until this year's is over. */
+  months: Record<string, [cycles: number, longestRunS: number, longestRestS: number]>;
+  /** Hours in which runs began: of the running day, and of the one that ended last. */
+  hours: number;
+  endedHours: number;
+  longestRunHour: number;
+}
+
+export function newHabit(): Habit {
+  return { days: [], month: '', monthDays: 0, months: {}, hours: 0, endedHours: 0, longestRunHour: 0 };
+}
+
+/**
+ * Hour of the local day, 0 to 23; also of a moment in the day before. It is counted back from the day's end: clocks are put forward and
+ * back in the small hours, so that the rest of a day of 23 or 25 h is right, and its first hours are off by one.
+ */
+export function localHour(day: { startMs: number; endMs: number }, tMs: number): number {
+  const left = Math.ceil((day.endMs - tMs) / 3_600_000);
+  return (((24 - left) % 24) + 24) % 24;
+}
+
+/** A healthy day is over. `date` is the local one (ISO). */
+export function keepHabitDay(
+  habit: Habit,
+  date: string,
+  day: { cycles: number; ranS: number; longestRunS: number; longestRestS: number },
+): void {
+  const month = date.slice(5, 7);
+  if (month !== habit.month) {
+    closeMonth(habit);
+    habit.month = month;
+    habit.monthDays = 0;
+  }
+  habit.monthDays++;
+  habit.days.push([
+    weekdayOf(date),
+    day.cycles,
+    Math.round(day.ranS),
+    habit.hours,
+    Math.round(day.longestRunS),
+    habit.longestRunHour,
+    Math.round(day.longestRestS),
+  ]);
+  if (habit.days.length > DAYS) habit.days.shift();
+}
+
+/** The running day ends, learnt from or not. */
+export function endHabitDay(habit: Habit): void {
+  habit.endedHours = habit.hours;
+  habit.hours = 0;
+  habit.longestRunHour = 0;
+}
+
+function closeMonth(habit: Habit): void {
+  const count = Math.min(habit.monthDays, habit.days.length);
+  if (count < LEAST_DAYS_A_MONTH) return;
+  const days = habit.days.slice(-count);
+  habit.months[habit.month] = [
+    Math.round(median(days.map(([, cycles]) => cycles)) ?? 0),
+    twice(days.map(([, , , , longest]) => longest)),
+    twice(days.map(([, , , , , , rest]) => rest)),
+  ];
+}
+
+/** The longest that came at least twice; of one alone it is not known whether it comes again. */
+function twice(values: readonly number[]): number {
+  let first = 0;
+  let second = 0;
+  for (const value of values) {
+    if (value > first) {
+      second = first;
+      first = value;
+    } else if (value > second) second = value;
+  }
+  return second;
+}
+
+function weekdayOf(date: string): number {
+  return new Date(`${date}T00:00:00Z`).getUTCDay();
+}
+
+/** The months whose season this is: its own and its neighbours, since no spring keeps to a date. */
+function season(habit: Habit, date: string): [cycles: number, longestRunS: number, longestRestS: number][] {
+  const month = Number(date.slice(5, 7)) - 1;
+  return [-1, 0, 1].flatMap((by) => {
+    const known = habit.months[String(((month + by + 12) % 12) + 1).padStart(2, '0')];
+    return known ? [known] : [];
+  });
+}
+
+/** Starts that such a day usually has: the most of the middle of all days, of the same weekday's, and of this season's a year ago. */
+export function usualStarts(habit: Habit, date: string): number {
+  const weekday = weekdayOf(date);
+  const same = habit.days.filter(([day]) => day === weekday).map(([, cycles]) => cycles);
+  return Math.max(
+    median(habit.days.map(([, cycles]) => cycles)) ?? 0,
+    same.length >= 2 ? median(same)! : 0,
+    ...season(habit, date).map(([cycles]) => cycles),
+  );
+}
+
+/** The longest run that came twice in these weeks, or in this season a year ago, s; 0 where none did. */
+export function longestRunS(habit: Habit, date: string): number {
+  return Math.max(
+    twice(habit.days.map(([, , , , longest]) => longest)),
+    ...season(habit, date).map(([, longest]) => longest),
+  );
+}
+
+/** The same of the runs that began at about this hour of the day: a garden watered at 2 says nothing of a run at noon. */
+export function longestRunAtS(habit: Habit, hour: number): number {
+  const near = habit.days.filter(([, , , , , began]) => {
+    const apart = Math.abs(began - hour);
+    return Math.min(apart, 24 - apart) <= NEAR_HOURS;
+  });
+  return twice(near.map(([, , , , longest]) => longest));
+}
+
+/** The longest rest that came twice, s; where the pump rested between days once only, that one; 0 where it never did. */
+export function longestRestS(habit: Habit, date: string): number {
+  const rests = habit.days.map(([, , , , , , rest]) => rest);
+  return Math.max(twice(rests) || Math.max(0, ...rests), ...season(habit, date).map(([, , rest]) => rest));
+}
+
+/**
+ * In how many different hours runs began within these hours of the clock, on the day with the fewest of them: what always comes
+ * by then. `fromHour` is the first whole hour; undefined with fewer days than `leastDays`.
+ */
+export function fewestStartHours(
+  habit: Habit,
+  { fromHour, hours, leastDays }: { fromHour: number; hours: number; leastDays: number },
+): number | undefined {
+  if (habit.days.length < leastDays) return undefined;
+  let window = 0;
+  for (let i = 0; i < Math.min(24, hours); i++) window |= 1 << ((fromHour + i) % 24);
+  return Math.min(...habit.days.map(([, , , began]) => hoursIn(began & window)));
+}
+
+/** Hours of the day in which runs began. */
+export function hoursIn(mask: number): number {
+  let count = 0;
+  for (let left = mask; left !== 0; left &= left - 1) count++;
+  return count;
+}
