@@ -64,6 +64,8 @@ export interface Card {
   switch: SwitchCard;
   tank?: TankCard;
   reliefKpa?: number;
+  /** How many false alarms a year, by chance, people will bear from this whole well; the usual where not given (src/watch/budget.ts). */
+  falseAlarmsPerYear?: number;
   /** Sorted by channel, then `sinceMs`. Empty: the node of the well's name, channels as they are. */
   reads: ReadRule[];
 }

@@ -44,3 +44,6 @@ export const PROTECTOR_RESTART: Limit = { min: 1, max: 86_400, says: 'from 1 s t
 
 /** Characters of a name for people (site, other load). One line on a phone. */
 export const LONGEST_TEXT = 80;
+
+/** One false alarm in a thousand years is as good as no watch; ten a year and nobody looks any more. */
+export const FALSE_ALARMS: Limit = { min: 0.001, max: 10, says: 'a number from 0.001 to 10' };

@@ -4,7 +4,14 @@
  * stays out.
  */
 import type { Card, SwitchCard, TankCard, Use } from './card.ts';
-import { AIR_PRESSURE, ALTITUDE, LONGEST_TEXT, SWITCH_PRESSURE, TANK_VOLUME } from './limits.ts';
+import {
+  AIR_PRESSURE,
+  ALTITUDE,
+  FALSE_ALARMS,
+  LONGEST_TEXT,
+  SWITCH_PRESSURE,
+  TANK_VOLUME,
+} from './limits.ts';
 import {
   choiceAt,
   firstProblem,
@@ -33,6 +40,7 @@ const CARD_KEYS = [
   'switch',
   'tank',
   'relief',
+  'falseAlarmsPerYear',
   'reads',
 ] as const;
 
@@ -47,6 +55,7 @@ export function readCard(json: unknown): { card: Card } | { problem: string } {
   const pumps = readPumps(look);
   const tank = readTank(look);
   const reliefKpa = quantityAt(look, 'relief', 'pressure', SWITCH_PRESSURE);
+  const falseAlarmsPerYear = readFalseAlarms(look);
   const card: Card = {
     well,
     ...(site !== undefined && { site }),
@@ -58,6 +67,7 @@ export function readCard(json: unknown): { card: Card } | { problem: string } {
     switch: readSwitch(look),
     ...(tank && { tank }),
     ...(reliefKpa !== undefined && { reliefKpa }),
+    ...(falseAlarmsPerYear !== undefined && { falseAlarmsPerYear }),
     reads: readReads(look, pumps),
   };
   const problem = firstProblem(look, 'card');
@@ -104,6 +114,14 @@ function readUses(look: Look): Use[] {
   if (list.every((one) => USES.some((use) => use === one))) return uses;
   note(look, 'use', `must be one of ${USES.join(', ')}, or a list of them`);
   return [];
+}
+
+function readFalseAlarms(look: Look): number | undefined {
+  const value = valueOf(look, 'falseAlarmsPerYear');
+  if (value === undefined) return undefined;
+  if (typeof value === 'number' && value >= FALSE_ALARMS.min && value <= FALSE_ALARMS.max) return value;
+  note(look, 'falseAlarmsPerYear', `must be ${FALSE_ALARMS.says}`);
+  return undefined;
 }
 
 function readSwitch(card: Look): SwitchCard {

@@ -6,7 +6,7 @@ import { readFileSync, readdirSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Card } from '../card/card.ts';
 import { readCard } from '../card/read-card.ts';
-import { MOST_FILE_BYTES } from './limits.ts';
+import { FALSE_ALARMS_PER_YEAR, MOST_FILE_BYTES } from './limits.ts';
 import { SettingsError } from './settings.ts';
 import type { Settings } from './settings.ts';
 
@@ -17,9 +17,18 @@ export interface LoadedCard {
   path: string;
 }
 
-/** All cards, in the order of their names' files. @throws SettingsError with the file, the key, the rule and the value. */
-export function loadCards({ cards, cardsDir }: Pick<Settings, 'cards' | 'cardsDir'>): LoadedCard[] {
-  const loaded = [...cards, ...(cardsDir === undefined ? [] : filesIn(cardsDir))].map(loadCard);
+/**
+ * All cards, in the order of their names' files. What the settings say of false alarms becomes a part of each card that says nothing of
+ * them: a card is an input with a time, so that a recording of the well holds by which budget it was watched.
+ * @throws SettingsError with the file, the key, the rule and the value.
+ */
+export function loadCards({
+  cards,
+  cardsDir,
+  falseAlarmsPerYear,
+}: Pick<Settings, 'cards' | 'cardsDir' | 'falseAlarmsPerYear'>): LoadedCard[] {
+  const paths = [...cards, ...(cardsDir === undefined ? [] : filesIn(cardsDir))];
+  const loaded = paths.map((path) => loadCard(path, falseAlarmsPerYear));
   loaded.forEach(({ card, path }, at) => {
     const first = loaded.findIndex((other) => other.card.well === card.well);
     if (first !== at) {
@@ -45,12 +54,19 @@ function filesIn(folder: string): string[] {
   }
 }
 
-function loadCard(path: string): LoadedCard {
-  const written = parse(path);
+function loadCard(path: string, falseAlarmsPerYear: number): LoadedCard {
+  const written = withBudget(parse(path), falseAlarmsPerYear);
   const read = readCard(written);
   if ('problem' in read)
     throw new SettingsError(read.problem.replace('Cannot read card:', `Cannot read card ${path}:`));
   return { card: read.card, written, path };
+}
+
+/** Where the settings have the usual number the card stays as it was written: it would say nothing new. */
+function withBudget(written: unknown, falseAlarmsPerYear: number): unknown {
+  if (falseAlarmsPerYear === FALSE_ALARMS_PER_YEAR.usual) return written;
+  if (typeof written !== 'object' || written === null || Array.isArray(written)) return written;
+  return { falseAlarmsPerYear, ...written };
 }
 
 function parse(path: string): unknown {

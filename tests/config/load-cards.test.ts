@@ -20,37 +20,39 @@ function write(name: string, text: string): string {
   return path;
 }
 
+const usual = { falseAlarmsPerYear: 0.05 };
+
 test('reads files by name, then the folder in order, and leaves other files alone', () => {
   const south = write('south', '{"well":"south"}');
   write('b.json', '{"well":"b","use":"stock"}');
   write('a.json', '\uFEFF{"well":"a"}');
   write('notes.txt', 'no card');
-  const loaded = loadCards({ cards: [south], cardsDir: folder });
+  const loaded = loadCards({ ...usual, cards: [south], cardsDir: folder });
   expect(loaded.map(({ card }) => card.well)).toEqual(['south', 'a', 'b']);
   expect(loaded[2]?.written).toEqual({ well: 'b', use: 'stock' });
 });
 
 test('no cards are no trouble', () => {
-  expect(loadCards({ cards: [] })).toEqual([]);
+  expect(loadCards({ ...usual, cards: [] })).toEqual([]);
 });
 
 test('a card that cannot be used names its file, key, rule and value', () => {
   const path = write('bad.json', '{"well":"a","relief":"75"}');
-  expect(() => loadCards({ cards: [path] })).toThrow(SettingsError);
-  expect(() => loadCards({ cards: [path] })).toThrow(
+  expect(() => loadCards({ ...usual, cards: [path] })).toThrow(SettingsError);
+  expect(() => loadCards({ ...usual, cards: [path] })).toThrow(
     `Cannot read card ${path}: relief must be a pressure in kPa, psi or bar: "75"`,
   );
 });
 
 test('no JSON, no file, no folder', () => {
   const path = write('bad.json', '{');
-  expect(() => loadCards({ cards: [path] })).toThrow(
+  expect(() => loadCards({ ...usual, cards: [path] })).toThrow(
     `Cannot read card ${path}: the file must be there and hold JSON: `,
   );
-  expect(() => loadCards({ cards: [join(folder, 'none.json')] })).toThrow(
+  expect(() => loadCards({ ...usual, cards: [join(folder, 'none.json')] })).toThrow(
     /none\.json: the file must be there and hold JSON: ENOENT/,
   );
-  expect(() => loadCards({ cards: [], cardsDir: join(folder, 'none') })).toThrow(
+  expect(() => loadCards({ ...usual, cards: [], cardsDir: join(folder, 'none') })).toThrow(
     `Cannot read settings: cardsDir must be a folder that can be read: ${JSON.stringify(join(folder, 'none'))}`,
   );
 });
@@ -58,7 +60,15 @@ test('no JSON, no file, no folder', () => {
 test('two cards of one well', () => {
   const first = write('a.json', '{"well":"a"}');
   const second = write('b.json', '{"well":"a"}');
-  expect(() => loadCards({ cards: [], cardsDir: folder })).toThrow(
+  expect(() => loadCards({ ...usual, cards: [], cardsDir: folder })).toThrow(
     `Cannot read card ${second}: well must have one card, and ${first} is of it too: "a"`,
   );
+});
+
+test('what the settings say of false alarms is written into cards that say nothing of them', () => {
+  write('a.json', '{"well":"a"}');
+  write('b.json', '{"well":"b","falseAlarmsPerYear":2}');
+  const loaded = loadCards({ cards: [], cardsDir: folder, falseAlarmsPerYear: 0.5 });
+  expect(loaded.map(({ card }) => card.falseAlarmsPerYear)).toEqual([0.5, 2]);
+  expect(loaded[0]?.written).toEqual({ well: 'a', falseAlarmsPerYear: 0.5 });
 });
