@@ -22,6 +22,10 @@ export interface Fault {
   knowableMs: number;
   /** By when it should be told: 2 min after `knowableMs` for a `now` alarm. */
   byMs: number;
+  /** It should also be told within so many runs that began after `knowableMs` (a step of the current). */
+  withinCycles?: number;
+  /** A line of its own in the scoreboard: a step of the current, a slow drift of it, a tank half waterlogged. */
+  measure?: 'amps-step' | 'amps-drift' | 'tank-half';
 }
 
 /** What a node does beside measuring. All times are of the true clock. */

@@ -8,7 +8,7 @@ import { closeTo, offerPack } from '../../readings/merge.ts';
 import { excuseAway, noteRefused, receiveHello, receivePack, receivePresence } from '../../readings/node.ts';
 import type { Hello, Message, Pack } from '../../wire/messages.ts';
 import { readMessage } from '../../wire/read-message.ts';
-import { parseRecordingLine, type RecordedMessage } from '../../wire/recording.ts';
+import { parseRecordingLine, type RecordedLine, type RecordedMessage } from '../../wire/recording.ts';
 import { addInput } from '../live/line.ts';
 import { noteNews, passNews } from './news.ts';
 import { SETTLE_MS } from './settle.ts';
@@ -20,7 +20,11 @@ const MOST_PROBLEMS = 10;
 
 /** Takes one line, without its end. `root` is the first part of the topics. Never throws for what stands in a line. */
 export function takeLine(replay: Replay, root: string, bytes: Uint8Array): void {
-  const line = parseRecordingLine(bytes);
+  takeRecorded(replay, root, parseRecordingLine(bytes));
+}
+
+/** Takes what a line of a recording says, in order of arrival: for whoever makes messages without writing them down first. */
+export function takeRecorded(replay: Replay, root: string, line: RecordedLine): void {
   replay.counts.lines++;
   switch (line.is) {
     case 'message':

@@ -1,0 +1,126 @@
+/** The scoreboard as text: a table for a terminal, Markdown for a page, one object for a program, and what lies behind it case by case. */
+import type { AlarmRow, Board } from './board.ts';
+import { lasting, type Figure } from './figures.ts';
+import type { Found, Told } from './judge.ts';
+import type { CaseScore } from './score-case.ts';
+
+const HEAD = ['', 'figure', 'wanted', ''];
+const ALARM_HEAD = ['alarm', 'faults', 'found', 'in time', 'median', 'worst', 'false', 'wrong beside'];
+
+export function boardText(board: Board, figures: readonly Figure[]): string {
+  return [
+    ofWhat(board),
+    '',
+    table([HEAD, ...figures.map(figureCells)]),
+    '',
+    table([ALARM_HEAD, ...board.rows.map(alarmCells)]),
+    '',
+  ].join('\n');
+}
+
+export function boardMarkdown(board: Board, figures: readonly Figure[]): string {
+  return [
+    ofWhat(board),
+    '',
+    ...markdown(HEAD, figures.map(figureCells)),
+    '',
+    ...markdown(ALARM_HEAD, board.rows.map(alarmCells)),
+    '',
+  ].join('\n');
+}
+
+export function boardJson(board: Board, figures: readonly Figure[]): string {
+  const { cases, years, healthyYears, readings, rows } = board;
+  const named = Object.fromEntries(
+    figures.map(({ name, value, wanted, met }) => [
+      name,
+      {
+        ...(value !== undefined && { value }),
+        ...(wanted !== '' && { wanted }),
+        ...(met !== undefined && { met }),
+      },
+    ]),
+  );
+  return JSON.stringify({ cases, years, healthyYears, readings, figures: named, alarms: rows });
+}
+
+function ofWhat({ cases, years, healthyYears, readings }: Board): string {
+  return `${cases} cases, ${years.toFixed(1)} well-years (${healthyYears.toFixed(1)} healthy), ${(readings / 1e6).toFixed(0)} M readings`;
+}
+
+function figureCells({ what, shown, wanted, met }: Figure): string[] {
+  return [what, shown, wanted, met === undefined ? '' : met ? 'met' : 'missed'];
+}
+
+function alarmCells(row: AlarmRow): string[] {
+  return [
+    row.alarm,
+    String(row.faults),
+    String(row.found),
+    String(row.inTime),
+    lasting(row.medianMs),
+    lasting(row.worstMs),
+    String(row.falseAlarms),
+    String(row.wrong),
+  ];
+}
+
+function table(rows: readonly string[][]): string {
+  const widths = rows[0]!.map((_, at) => Math.max(...rows.map((row) => row[at]!.length)));
+  return rows
+    .map((row) =>
+      row
+        .map((cell, at) => cell.padEnd(widths[at]!))
+        .join('  ')
+        .trimEnd(),
+    )
+    .join('\n');
+}
+
+function markdown(head: readonly string[], rows: readonly string[][]): string[] {
+  const line = (cells: readonly string[]): string => `| ${cells.join(' | ')} |`;
+  return [line(head), line(head.map(() => '---')), ...rows.map(line)];
+}
+
+/** Each false alarm, miss and wrong word with its case: what to look into. */
+export function casesText(scores: readonly CaseScore[]): string {
+  return scores
+    .map((score) => ({ score, lines: linesOf(score) }))
+    .filter(({ lines }) => lines.length > 0)
+    .map(({ score, lines }) =>
+      [`${score.name} (${score.is})`, ...lines.map((line) => `  ${line}`), ''].join('\n'),
+    )
+    .join('\n');
+}
+
+function linesOf(score: CaseScore): string[] {
+  const { falseAlarms, fault, measures, remarks } = score;
+  const at = (ms: number): string =>
+    `${new Date(ms).toISOString().slice(0, 16)} (day ${((ms - score.fromMs) / 86_400_000).toFixed(2)})`;
+  const told = (what: string, { alarm, atMs, cause, why }: Told): string =>
+    `${what} ${alarm} ${at(atMs)}${cause ? ` [${cause}]` : ''}: ${why}`;
+  return [
+    ...falseAlarms.map((one) => told('FALSE', one)),
+    ...(fault ? faultLines(fault, at) : []),
+    ...(fault?.wrong ?? []).map((one) => told('WRONG', one)),
+    ...measures.missed.map((run) => `RUN NOT FOUND ${run}`),
+    ...measures.extra.map((run) => `NO SUCH RUN ${run}`),
+    ...remarks.map((remark) => `remark: ${remark}`),
+  ];
+}
+
+function faultLines(fault: Found, at: (ms: number) => string): string[] {
+  const { what, alarm, atMs, afterMs, inTime, cause, alarms, runs } = fault;
+  const lines: string[] = [];
+  if (atMs === undefined) lines.push(`MISSED ${alarm}: ${what}`);
+  else if (!inTime)
+    lines.push(
+      `LATE ${alarm} ${at(atMs)}, ${lasting(afterMs)}${runs === undefined ? '' : ` and ${runs} runs`} after it was knowable: ${what}`,
+    );
+  if (cause && !cause.first)
+    lines.push(
+      `CAUSE of ${alarm}${cause.second ? ' only second' : ''}: said ${cause.named.join(', ')}: ${what}`,
+    );
+  if (alarms > 2) lines.push(`MANY alarms: ${alarms}: ${what}`);
+  return lines;
+}
