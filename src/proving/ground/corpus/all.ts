@@ -1,0 +1,42 @@
+/**
+ * All cases of the proving ground: sound wells in all their nastiness, and every fault of the contract in several sizes. The labels
+ * come from physics and from what the contract says an alarm means, never from what the engine says.
+ */
+import type { CorpusCase } from '../case.ts';
+import { badCards } from './bad-cards.ts';
+import { habitFaults } from './fault-habit.ts';
+import { leakFaults } from './fault-leak.ts';
+import { motorFaults } from './fault-motor.ts';
+import { nodeFaults } from './fault-node.ts';
+import { pumpFaults } from './fault-pump.ts';
+import { sensorFaults } from './fault-sensor.ts';
+import { storeFaults } from './fault-store.ts';
+import { supplyFaults } from './fault-supply.ts';
+import { switchFaults } from './fault-switch.ts';
+import { tankFaults } from './fault-tank.ts';
+import { wellFaults } from './fault-well.ts';
+import { healthyFarms } from './healthy-farms.ts';
+import { healthyHouses } from './healthy-houses.ts';
+import { healthyNodes } from './healthy-nodes.ts';
+
+/** Households of each kind in the full corpus: five make a hundred well-years of sound wells. */
+const FULL_TURNS = 5;
+
+export function corpus(full: boolean): CorpusCase[] {
+  const turns = Array.from({ length: full ? FULL_TURNS : 1 }, (_, turn) => turn);
+  return [
+    ...turns.flatMap((turn) => [...healthyHouses(turn), ...healthyFarms(turn), ...healthyNodes(turn)]),
+    ...tankFaults(),
+    ...leakFaults(),
+    ...pumpFaults(),
+    ...motorFaults(),
+    ...supplyFaults(),
+    ...switchFaults(),
+    ...wellFaults(),
+    ...storeFaults(),
+    ...sensorFaults(),
+    ...nodeFaults(),
+    ...habitFaults(),
+    ...badCards(),
+  ];
+}

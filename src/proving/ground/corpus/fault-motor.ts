@@ -1,0 +1,254 @@
+/**
+ * The motor: more current at the same load, a start that fails, an overload that trips. Where volts are measured, four per cent is a
+ * step that forty runs prove; where they are not, the supply may be the reason, and only more than it ever does can be told.
+ */
+import type { CorpusCase, Fault } from '../case.ts';
+import { once, people } from './habits.ts';
+import { faulty, growing, since, TELL_NOW_MS } from './kinds-of-case.ts';
+import { EVERY_10_S, EVERY_1_S, EVERY_5_S, setup } from './setup.ts';
+import { at, hours, minutes } from './times.ts';
+
+export function motorFaults(): CorpusCase[] {
+  return [
+    ...dragSteps(),
+    ...slowDrags(),
+    ...failedStarts(),
+    ...overloadTrips(),
+    ...ampsLowSteps(),
+    protectorWaits(),
+  ];
+}
+
+/**
+ * Rubbing bearings or a shorted turn: a step of current. A house of five makes some twenty runs a day, so a step is seen at once and
+ * proved within two days; without volts a small one wants a week of days to part it from the supply's wander, if it can be at all.
+ */
+function dragSteps(): CorpusCase[] {
+  const sizes = [
+    { drag: 0.04, byDays: 5, unmeasuredByDays: 12 },
+    { drag: 0.08, byDays: 3, unmeasuredByDays: 8 },
+    { drag: 0.2, byDays: 1.5, unmeasuredByDays: 3 },
+  ];
+  return sizes.flatMap(({ drag, byDays, unmeasuredByDays }, size) =>
+    [true, false].map((measured, nth) => {
+      const beganMs = at(15, 4);
+      const days = measured ? byDays : unmeasuredByDays;
+      return faulty(`amps-step-${size + 1}-${measured ? 'volts' : 'no-volts'}`, {
+        about: `the motor draws ${Math.round(100 * drag)} % more from one night on`,
+        setup: setup({
+          name: `linden-${size}${nth}`,
+          seed: 400 + 10 * size + nth,
+          fixtures: people(5),
+          tankGal: 44,
+          node: measured ? { ...EVERY_5_S, also: ['voltage'] } : EVERY_5_S,
+        }),
+        days: 15 + unmeasuredByDays + 2,
+        story: since(beganMs, { drag }),
+        fault: {
+          what: `running current stepped up by ${Math.round(100 * drag)} %`,
+          family: measured ? 'amps-step-volts' : 'amps-step-no-volts',
+          size: size + 1,
+          alarms: ['amps-high'],
+          causes: measured ? ['failing-motor', 'sand'] : ['failing-motor', 'supply-voltage', 'sand'],
+          beganMs,
+          knowableMs: beganMs + at(0.4 * days) - at(0),
+          byMs: beganMs + at(days) - at(0),
+          ...(measured && { withinCycles: 40, measure: 'amps-step' as const }),
+        },
+      });
+    }),
+  );
+}
+
+/** Bearings wear: to 6, 12 or 25 %. Known at 6 %, to be told before 8 % (volts measured), or before it is twice that. */
+function slowDrags(): CorpusCase[] {
+  const sizes = [
+    { drag: 0.07, overDays: 60, measured: true },
+    { drag: 0.12, overDays: 50, measured: true },
+    { drag: 0.25, overDays: 45, measured: false },
+  ];
+  return sizes.map(({ drag, overDays, measured }, size) => {
+    const beganMs = at(14);
+    const untilMs = at(14 + overDays);
+    const whenAt = (share: number): number => beganMs + (untilMs - beganMs) * Math.min(1, share / drag);
+    return faulty(`amps-drift-${size + 1}`, {
+      about: `bearings wear until the motor draws ${Math.round(100 * drag)} % more`,
+      setup: setup({
+        name: `maple-${size}`,
+        seed: 430 + size,
+        fixtures: people(4),
+        node: measured ? { ...EVERY_10_S, also: ['voltage'] } : EVERY_10_S,
+      }),
+      days: 14 + overDays + 12,
+      story: growing(beganMs, untilMs, (share) => ({ drag: drag * share })),
+      fault: {
+        what: `running current creeps up by ${Math.round(100 * drag)} % within ${overDays} days`,
+        family: 'amps-drift',
+        size: size + 1,
+        alarms: ['amps-high'],
+        causes: measured ? ['failing-motor', 'sand'] : ['failing-motor', 'supply-voltage', 'sand'],
+        beganMs,
+        knowableMs: whenAt(0.06),
+        byMs: whenAt(measured ? 0.08 : 0.14) + (drag < 0.08 ? at(10) - at(0) : 0),
+        ...(measured && { measure: 'amps-drift' as const }),
+      },
+    });
+  });
+}
+
+/**
+ * The motor hums and does not turn: locked current until the overload opens, again and again. Somebody waters the garden, so pressure
+ * reaches cut-in within four minutes; the second vain start, with pressure still under cut-in, is no accident.
+ */
+function failedStarts(): CorpusCase[] {
+  const ways = [
+    { name: 'hums-long', lockedForS: 12, failsToStartS: 90, everyS: 5 },
+    { name: 'trips-at-once', lockedForS: 3, failsToStartS: 120, everyS: 1 },
+    { name: 'ten-seconds', lockedForS: 20, failsToStartS: 150, everyS: 10 },
+  ];
+  return ways.map(({ name, lockedForS, failsToStartS, everyS }, nth) => {
+    const beganMs = at(16, 9);
+    const knowableMs = beganMs + minutes(5) + 1000 * (failsToStartS + 2 * lockedForS);
+    return faulty(`failed-start-${nth + 1}-${name}`, {
+      about: 'the motor does not start any more',
+      setup: setup({
+        name: `nettle-${nth}`,
+        seed: 440 + nth,
+        draws: [once(at(16, 9, 1), 60, 0.33)],
+        node: { ...EVERY_1_S, everyS },
+      }),
+      days: 17,
+      story: since(beganMs, { failsToStartS, lockedForS }),
+      fault: {
+        what: 'the rotor stays locked and the overload opens, again and again',
+        family: `failed-start-${name}`,
+        size: 1,
+        alarms: ['failed-start', 'no-water', 'no-start'],
+        causes: ['stuck-rotor', 'failing-capacitor', 'overload-tripping'],
+        beganMs,
+        knowableMs,
+        byMs: knowableMs + TELL_NOW_MS,
+      },
+    });
+  });
+}
+
+/**
+ * The overload opens some minutes into a long run and closes by itself when it has cooled: the circuit is dead for a quarter of an
+ * hour each time, pressure falls under cut-in, and the motor drew a fifth more before. Somebody waters for three hours.
+ */
+function overloadTrips(): CorpusCase[] {
+  const beganMs = at(16, 8);
+  const trips = [0, 1, 2, 3].map((nth) => ({
+    fromMs: at(16, 8, 20) + nth * minutes(40),
+    untilMs: at(16, 8, 35) + nth * minutes(40),
+  }));
+  // First trip at 08:20; the hose takes what the tank holds within three minutes, and two minutes under cut-in say that nothing starts.
+  const knowableMs = at(16, 8, 26);
+  return [
+    faulty('overload-trips-1', {
+      about: 'the overload trips during a long run, four times in a morning',
+      setup: setup({
+        name: 'old-forge',
+        seed: 450,
+        size: 'oneAndHalfHp',
+        draws: [once(at(16, 8, 1), 180, 0.42)],
+      }),
+      days: 18,
+      story: (tMs) =>
+        tMs < beganMs
+          ? {}
+          : { drag: 0.22, circuitDead: trips.some(({ fromMs, untilMs }) => tMs >= fromMs && tMs < untilMs) },
+      fault: {
+        what: 'the overload trips and comes back by itself; the motor draws a fifth too much',
+        family: 'overload-trips',
+        size: 1,
+        alarms: ['no-start', 'failed-start', 'amps-high', 'no-water'],
+        causes: ['overload-tripping', 'protector-waiting', 'failing-motor', 'breaker-open', 'power-lost'],
+        beganMs,
+        knowableMs,
+        byMs: knowableMs + TELL_NOW_MS,
+      },
+      allowed: ['no-water', 'power-lost'],
+    }),
+  ];
+}
+
+/** Less current at the same work: a clamp whose jaws no longer close, or the pump has lost a stage. */
+function ampsLowSteps(): CorpusCase[] {
+  return [0.94, 0.85, 0.6].map((clampGain, size) => {
+    const beganMs = at(15, 12);
+    return faulty(`amps-low-${size + 1}`, {
+      about: `the clamp reads ${Math.round(100 * (1 - clampGain))} % less; its jaws no longer close`,
+      setup: setup({
+        name: `orchard-${size}`,
+        seed: 460 + size,
+        fixtures: people(5),
+        tankGal: 44,
+        node: { ...EVERY_5_S, also: ['voltage'] },
+      }),
+      days: 24,
+      story: since(beganMs, { clampGain }),
+      fault: {
+        what: `current reads ${Math.round(100 * (1 - clampGain))} % low while the pump delivers as before`,
+        family: 'amps-low-step',
+        size: size + 1,
+        alarms: ['amps-low', 'sensor-fault'],
+        // The fill is as fast as ever, so the pump has lost nothing; what else lowers current alone is the clamp.
+        causes: ['clamp-off', ...(size === 0 ? (['worn-pump'] as const) : [])],
+        beganMs,
+        knowableMs: beganMs + at(0.5) - at(0),
+        byMs: beganMs + at([5, 3, 1.5][size]!) - at(0),
+      } satisfies Fault,
+    });
+  });
+}
+
+/** A protector waits out its time after each dry run: no current although pressure calls. Its time stands on the card. */
+function protectorWaits(): CorpusCase {
+  const base = setup({
+    name: 'quarry-edge',
+    seed: 470,
+    draws: [once(at(16, 8), 150, 0.4)],
+    card: {
+      pump: {
+        kind: 'submersible',
+        motor: '1 hp',
+        volts: '230 V',
+        phase: 1,
+        maxAmps: '9.8 A',
+        protector: { restart: '20 min' },
+      },
+    },
+  });
+  const [pump] = base.plan.pumps.pumps;
+  const beganMs = at(16, 6);
+  // The bore holds four metres and gives a tenth of the draw: sucked dry within a quarter of an hour, the protector opens in seconds.
+  const knowableMs = at(16, 8, 40);
+  return faulty('protector-waits-1', {
+    about: 'the well gives out, and a protector stops the pump and tries again each 20 min',
+    setup: {
+      ...base,
+      plan: {
+        ...base.plan,
+        pumps: {
+          how: 'one',
+          pumps: [{ ...pump!, protector: { belowAmps: 5.2, afterS: 10, restartS: 1200 } }],
+        },
+      },
+    },
+    days: 18,
+    story: since(beganMs, { yieldLost: 0.93, levelFallM: 10 }),
+    fault: {
+      what: 'the well is pumped dry; the protector stops the pump and waits',
+      family: 'protector-waits',
+      size: 1,
+      alarms: ['dry-run', 'no-start', 'no-water', 'failed-start'],
+      causes: ['low-well', 'protector-waiting'],
+      beganMs,
+      knowableMs,
+      byMs: knowableMs + hours(1),
+    },
+    allowed: ['no-water', 'no-start', 'level-low'],
+  });
+}

@@ -1,0 +1,95 @@
+/**
+ * The node or the house about it: it falls silent, or the pump house nears frost. Silence is no news of the well, but where the node
+ * hangs on the pump's own circuit, or cattle depend on it, somebody must look.
+ */
+import type { CorpusCase } from '../case.ts';
+import { cattle } from './habits.ts';
+import { faulty, growing, TELL_NOW_MS, together } from './kinds-of-case.ts';
+import { EVERY_5_S, setup, type Wish } from './setup.ts';
+import { at, hours, minutes } from './times.ts';
+
+export function nodeFaults(): CorpusCase[] {
+  return [...silences(), ...freezes()];
+}
+
+/** Never away for more than seconds in two weeks, and then for good. A quarter of an hour is thirty packs. */
+function silences(): CorpusCase[] {
+  const beganMs = at(15, 13);
+  const ways: { name: string; wish: Partial<Wish>; byMs: number }[] = [
+    { name: 'house', wish: {}, byMs: beganMs + hours(3) },
+    {
+      name: 'pump-circuit',
+      wish: { node: { fedFrom: 'pump-circuit' } },
+      byMs: beganMs + minutes(15) + TELL_NOW_MS,
+    },
+    {
+      name: 'stock',
+      wish: { use: 'stock', fixtures: cattle(30), tankGal: 86 },
+      byMs: beganMs + minutes(15) + TELL_NOW_MS,
+    },
+    { name: 'battery', wish: { node: { fedFrom: 'battery', packS: 60 } }, byMs: beganMs + hours(3) },
+  ];
+  return ways.map(({ name, wish, byMs }, nth) =>
+    faulty(`node-silent-${nth + 1}-${name}`, {
+      about: 'the node falls silent for good',
+      setup: setup({
+        ...wish,
+        name: `ulverton-${nth}`,
+        seed: 1200 + nth,
+        node: {
+          ...EVERY_5_S,
+          ...wish.node,
+          powerCuts: [{ fromMs: beganMs, untilMs: at(60), lastGasp: false }],
+        },
+      }),
+      days: 17,
+      fault: {
+        what: 'the node says nothing any more',
+        family: `node-silent-${name}`,
+        size: 1,
+        alarms: ['node-silent'],
+        causes: ['node-offline', 'power-lost', 'breaker-open'],
+        beganMs,
+        knowableMs: beganMs + minutes(15),
+        byMs,
+      },
+    }),
+  );
+}
+
+/** 1.7 C and falling is known when the thermometer shows it; frost in the night before that is foreseen at 4 C. */
+function freezes(): CorpusCase[] {
+  const evening = at(15, 16);
+  return [0.5, -4, -12].map((lowestC, size) => {
+    const fromC = 9;
+    const whenAt = (c: number): number => evening + (hours(12) * (fromC - c)) / (fromC - lowestC);
+    const atRisk = whenAt(1.7);
+    return faulty(`freeze-risk-${size + 1}`, {
+      about: `the heat lamp is out and the pump house cools to ${lowestC} C`,
+      setup: setup({
+        name: `wensley-${size}`,
+        seed: 1220 + size,
+        node: { ...EVERY_5_S, also: ['temperature'] },
+      }),
+      days: 17,
+      story: together(
+        growing(0, 1, () => ({ temperatureC: fromC })),
+        growing(evening, evening + hours(12), (share) => ({
+          temperatureC: fromC + (lowestC - fromC) * share,
+        })),
+        growing(at(16, 9), at(16, 14), (share) => ({ temperatureC: lowestC + (fromC - lowestC) * share })),
+      ),
+      fault: {
+        what: `the pump house cools to ${lowestC} C`,
+        family: 'freeze-risk',
+        size: size + 1,
+        alarms: ['freeze-risk'],
+        causes: ['frozen'],
+        beganMs: evening,
+        knowableMs: atRisk,
+        // Some readings after the line is crossed: falling is a matter of minutes, not of one reading.
+        byMs: atRisk + minutes(30),
+      },
+    });
+  });
+}
