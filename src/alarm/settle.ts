@@ -8,7 +8,7 @@ import { lookAlikesOf } from '../../shared/words/look-alikes.ts';
 import { entryKey, type AlarmEntry, type AlarmsState } from './entry.ts';
 import { isAside, nextState, type LifeStep } from './lifecycle.ts';
 import { alarmLine, type EmitAlarm } from './line.ts';
-import { explainedBy } from './symptoms.ts';
+import { explainedBy, namedFor } from './symptoms.ts';
 import { USUAL_PRIORITY } from './priority.ts';
 
 /** A symptom that outlives its cause by this long is told after all: the first explanation was not all of it. */
@@ -86,6 +86,19 @@ function tell(state: AlarmsState, entry: AlarmEntry, atMs: number, emit: EmitAla
   entry.told = true;
   entry.raisedMs = atMs;
   emit(alarmLine(state.well, entry, 'raised', atMs));
+  explainTold(state);
+}
+
+/** What was told before and is explained by what came is its symptom from now on, and is its own again when that is over. */
+function explainTold(state: AlarmsState): void {
+  for (const entry of Object.values(state.entries)) if (entry.told && entry.stands) explain(state, entry);
+}
+
+/** Of which other alarm one that was told is a symptom by now, if of any. It stays told. */
+function explain(state: AlarmsState, entry: AlarmEntry): void {
+  const by = namedFor(entry, Object.values(state.entries));
+  if (by === undefined) delete entry.symptomOf;
+  else entry.symptomOf = by;
 }
 
 function goesOn(
@@ -103,10 +116,13 @@ function goesOn(
   if (rises || leads || sameLead(entry, finding)) entry.causes = finding.causes;
   if (rises) entry.priority = priority;
   if (entry.state === 'suppressed-by-design') {
-    if (!stillExplained(state, entry, atMs)) resume(state, entry, atMs, emit);
+    if (!stillExplained(state, entry, rises, atMs)) resume(state, entry, atMs, emit);
     return;
   }
-  if (!entry.told || isAside(entry.state) || !(rises || leads)) return;
+  if (!entry.told) return;
+  explain(state, entry);
+  // Of a symptom only that it became more urgent is news.
+  if (isAside(entry.state) || !(rises || (leads && entry.symptomOf === undefined))) return;
   if (rises) step(entry, 're-alarm', atMs);
   emit(alarmLine(state.well, entry, 'changed', atMs));
 }
@@ -141,15 +157,15 @@ function newLead(entry: AlarmEntry, finding: Finding): boolean {
   );
 }
 
-/** `awayMs` of a suppressed entry is not used otherwise while it stands: here it is since when its explanation is gone. */
-function stillExplained(state: AlarmsState, entry: AlarmEntry, atMs: number): boolean {
+/** `stateMs` of a suppressed entry is when it was last explained. One that rose over what explained it waits for nothing. */
+function stillExplained(state: AlarmsState, entry: AlarmEntry, rises: boolean, atMs: number): boolean {
   const cause = explainedBy(entry.alarm, entry.priority, entry.pump, Object.values(state.entries));
   if (cause !== undefined) {
     entry.symptomOf = cause;
     entry.stateMs = atMs;
     return true;
   }
-  return atMs - entry.stateMs < OUTLIVES_MS;
+  return !rises && atMs - entry.stateMs < OUTLIVES_MS;
 }
 
 function goesAway(
@@ -178,6 +194,7 @@ function clear(state: AlarmsState, key: string, entry: AlarmEntry, atMs: number,
     entry.evidence = {};
     entry.causes = [];
   }
+  explainTold(state);
 }
 
 /** Shelf, suppression or maintenance is over: back to what the condition says. */

@@ -27,6 +27,8 @@ const MANY_STARTS = [
 ] as const;
 /** The pump delivers less than it did. */
 const WEAK = ['slow-fill', 'amps-low', 'cut-out-not-reached', 'level-low'] as const;
+/** What is shown may be another well's, or a sensor's own trouble: nothing finer can be read from it. */
+const NOT_TO_BE_TRUSTED = ['sensor-fault', 'node-conflict'] as const;
 
 /** Each alarm with those that explain it, where they stand. */
 export const EXPLAINED_BY: Record<AlarmKind, readonly AlarmKind[]> = {
@@ -37,11 +39,21 @@ export const EXPLAINED_BY: Record<AlarmKind, readonly AlarmKind[]> = {
   'power-lost': [],
   'leg-lost': ['power-lost'],
   'no-water': NO_DELIVERY.filter((kind) => kind !== 'no-water'),
-  'no-run': [...NO_DELIVERY, 'node-silent', 'site-silent', 'store-low'],
+  'no-run': [...NO_DELIVERY, ...NOT_TO_BE_TRUSTED, 'node-silent', 'site-silent', 'store-low'],
   'store-low': ['power-lost', 'failed-start', 'leg-lost', 'dry-run', 'no-start', 'no-run', 'long-run'],
-  'over-pressure': ['long-run'],
-  'short-cycling': ['tank-air-lost', 'tank-overcharged', 'leak', 'failed-start', 'dry-run', 'cycle-count'],
+  'over-pressure': ['long-run', ...NOT_TO_BE_TRUSTED],
+  'short-cycling': [
+    ...NOT_TO_BE_TRUSTED,
+    'tank-air-lost',
+    'tank-overcharged',
+    'leak',
+    'failed-start',
+    'dry-run',
+    'cycle-count',
+    'starts-over-limit',
+  ],
   'starts-over-limit': [
+    ...NOT_TO_BE_TRUSTED,
     'tank-air-lost',
     'tank-overcharged',
     'leak',
@@ -49,16 +61,20 @@ export const EXPLAINED_BY: Record<AlarmKind, readonly AlarmKind[]> = {
     'failed-start',
     'dry-run',
   ],
+  // A leak under the tank lets the pump run out against less pressure, which costs more current.
   'amps-high': [
+    ...NOT_TO_BE_TRUSTED,
     'leg-lost',
     'leg-imbalance',
     'supply-voltage',
     'failed-start',
     'slow-fill',
+    'cut-out-not-reached',
+    'long-run',
     'over-pressure',
-    'sensor-fault',
   ],
   'amps-low': [
+    ...NOT_TO_BE_TRUSTED,
     'dry-run',
     'long-run',
     'over-pressure',
@@ -69,28 +85,36 @@ export const EXPLAINED_BY: Record<AlarmKind, readonly AlarmKind[]> = {
     'leg-lost',
     'leg-imbalance',
     'no-water',
-    'sensor-fault',
   ],
-  'leg-imbalance': ['leg-lost'],
-  'supply-voltage': ['power-lost', 'leg-lost'],
-  'cut-out-not-reached': [...NO_DELIVERY, 'slow-fill', 'amps-low', 'level-low', 'sensor-fault'],
+  'leg-imbalance': [...NOT_TO_BE_TRUSTED, 'leg-lost', 'supply-voltage'],
+  'supply-voltage': ['power-lost', 'leg-lost', 'node-conflict'],
+  'cut-out-not-reached': [
+    ...NO_DELIVERY,
+    ...NOT_TO_BE_TRUSTED,
+    'slow-fill',
+    'amps-low',
+    'level-low',
+    'supply-voltage',
+  ],
   'slow-fill': [
     ...NO_DELIVERY,
+    ...NOT_TO_BE_TRUSTED,
     'amps-low',
     'cut-out-not-reached',
     'level-low',
     'supply-voltage',
-    'sensor-fault',
+    'leak',
   ],
-  'level-low': [],
-  'tank-air-lost': ['tank-overcharged', 'short-cycling', 'sensor-fault'],
-  'tank-overcharged': ['tank-air-lost', 'short-cycling', 'sensor-fault'],
-  leak: ['no-water', 'long-run', 'over-pressure', 'sensor-fault'],
+  // The level is the reason, and no symptom; but where the dry pump was told, it is no second news.
+  'level-low': ['dry-run', 'node-conflict'],
+  'tank-air-lost': [...NOT_TO_BE_TRUSTED, 'tank-overcharged', 'short-cycling'],
+  'tank-overcharged': [...NOT_TO_BE_TRUSTED, 'tank-air-lost', 'short-cycling'],
+  leak: [...NOT_TO_BE_TRUSTED, 'no-water', 'long-run', 'over-pressure'],
   'freeze-risk': [],
   'switch-shift': [
     ...NO_DELIVERY,
+    ...NOT_TO_BE_TRUSTED,
     'over-pressure',
-    'sensor-fault',
     'cut-out-not-reached',
     'short-cycling',
     'tank-overcharged',
@@ -99,6 +123,7 @@ export const EXPLAINED_BY: Record<AlarmKind, readonly AlarmKind[]> = {
   ],
   'cycle-count': [
     ...NO_DELIVERY,
+    ...NOT_TO_BE_TRUSTED,
     ...MANY_STARTS,
     ...WEAK,
     'over-pressure',
@@ -139,19 +164,65 @@ export function explainedBy(
   pump: string | undefined,
   entries: readonly AlarmEntry[],
 ): AlarmKind | undefined {
-  const near = entries.filter(
-    (entry) =>
-      entry.stands &&
-      entry.alarm !== alarm &&
-      (entry.pump === pump || entry.pump === undefined || pump === undefined),
-  );
-  const named = near.find(
-    (entry) => entry.state !== 'suppressed-by-design' && EXPLAINED_BY[alarm].includes(entry.alarm),
-  );
-  if (named) return named.alarm;
+  const named = namedFor({ alarm, priority, pump }, entries);
+  if (named !== undefined) return named;
   if (ON_ITS_OWN.has(alarm)) return undefined;
-  const told = near.filter((entry) => entry.told && !ON_ITS_OWN.has(entry.alarm));
+  const told = entries.filter(
+    (entry) => isNear(entry, alarm, pump) && entry.told && !ON_ITS_OWN.has(entry.alarm),
+  );
   if (told.length < TOLD_AT_MOST) return undefined;
   const urgent = told.every((entry) => RANK[entry.priority] < RANK[priority]);
   return urgent ? undefined : told[0]?.alarm;
+}
+
+/**
+ * The standing alarm that explains this one by the table. What is less urgent explains nothing: a person who was told to see to a pump
+ * within days must hear that it now runs on without an end.
+ */
+export function namedFor(
+  { alarm, priority, pump }: { alarm: AlarmKind; priority: Priority; pump?: string | undefined },
+  entries: readonly AlarmEntry[],
+): AlarmKind | undefined {
+  return entries.find(
+    (entry) =>
+      isNear(entry, alarm, pump) &&
+      entry.state !== 'suppressed-by-design' &&
+      // Two do not explain each other.
+      entry.symptomOf !== alarm &&
+      EXPLAINED_BY[alarm].includes(entry.alarm) &&
+      RANK[entry.priority] >= RANK[priority] &&
+      bearsOn(entry, alarm),
+  )?.alarm;
+}
+
+function isNear(entry: AlarmEntry, alarm: AlarmKind, pump: string | undefined): boolean {
+  return (
+    entry.stands &&
+    entry.alarm !== alarm &&
+    (entry.pump === pump || entry.pump === undefined || pump === undefined)
+  );
+}
+
+/** Alarms read from the current alone. All others that a sensor can spoil are read from the pressure, within runs or between them. */
+const OF_CURRENT_ALONE: ReadonlySet<AlarmKind> = new Set([
+  'amps-high',
+  'amps-low',
+  'leg-imbalance',
+  'no-run',
+  'cycle-count',
+  'short-cycling',
+  'starts-over-limit',
+]);
+
+/** A sensor explains only what is read from it: a thermometer that broke must not silence a leak. */
+function bearsOn(entry: AlarmEntry, alarm: AlarmKind): boolean {
+  if (entry.alarm !== 'sensor-fault') return true;
+  const { channel } = entry.evidence;
+  const lead = entry.causes[0]?.cause;
+  // Without a current nothing is known of runs, and with that of nothing.
+  if (typeof channel === 'string' ? channel.includes('current') : lead === 'clamp-off') return true;
+  if (typeof channel === 'string' && !channel.includes('pressure')) return false;
+  // A card that is wrong about the motor says nothing of the gauge.
+  if (lead === 'bad-card' && entry.evidence['maxAmps'] !== undefined) return OF_CURRENT_ALONE.has(alarm);
+  return !OF_CURRENT_ALONE.has(alarm);
 }

@@ -1,0 +1,128 @@
+/** One fault, one alarm: what explains what, by the table, by urgency, and by what a broken sensor can spoil. */
+import { describe, expect, it } from 'vitest';
+import { ALARM_KINDS, type AlarmKind, type Priority } from '../../shared/words/kinds.ts';
+import { standing } from '../../src/alarm/alarms.ts';
+import type { AlarmEntry } from '../../src/alarm/entry.ts';
+import { USUAL_PRIORITY } from '../../src/alarm/priority.ts';
+import { EXPLAINED_BY, explainedBy, namedFor } from '../../src/alarm/symptoms.ts';
+import { kit } from '../watch/scene-kit.ts';
+
+function entry(alarm: AlarmKind, change: Partial<AlarmEntry> = {}): AlarmEntry {
+  return {
+    alarm,
+    pump: 'p1',
+    state: 'unacknowledged',
+    stands: true,
+    told: true,
+    sinceMs: 0,
+    raisedMs: 0,
+    stateMs: 0,
+    priority: USUAL_PRIORITY[alarm],
+    why: '',
+    evidence: {},
+    causes: [],
+    ...change,
+  };
+}
+
+const asked = (alarm: AlarmKind, priority: Priority = USUAL_PRIORITY[alarm]) => ({
+  alarm,
+  priority,
+  pump: 'p1',
+});
+
+describe('namedFor', () => {
+  it.each<[string, AlarmKind, AlarmEntry, AlarmKind | undefined]>([
+    ['a dead supply explains dry taps', 'no-water', entry('power-lost', { pump: undefined }), 'power-lost'],
+    ['a dead pump explains them too', 'no-water', entry('no-start'), 'no-start'],
+    ['another pump does not', 'no-water', entry('no-start', { pump: 'p2' }), undefined],
+    ['a leak explains many starts', 'starts-over-limit', entry('leak', { pump: undefined }), 'leak'],
+    ['a note hides nothing that wants doing', 'short-cycling', entry('cycle-count'), undefined],
+    [
+      'what may wait for days hides no pump that runs on',
+      'long-run',
+      entry('cut-out-not-reached'),
+      undefined,
+    ],
+    [
+      'a suppressed one explains nothing',
+      'no-water',
+      entry('no-start', { state: 'suppressed-by-design' }),
+      undefined,
+    ],
+    ['nor does its own symptom', 'no-water', entry('no-start', { symptomOf: 'no-water' }), undefined],
+    [
+      'a thermometer that broke hides no leak',
+      'leak',
+      entry('sensor-fault', { evidence: { channel: 'temperature' } }),
+      undefined,
+    ],
+    [
+      'a gauge that broke does',
+      'leak',
+      entry('sensor-fault', { evidence: { channel: 'pressure' } }),
+      'sensor-fault',
+    ],
+    ['but no amps', 'amps-high', entry('sensor-fault', { evidence: { channel: 'pressure' } }), undefined],
+    [
+      'a clamp that is off explains all that is read from runs',
+      'no-run',
+      entry('sensor-fault', { causes: [{ cause: 'clamp-off', weight: 0.8 }] }),
+      'sensor-fault',
+    ],
+    [
+      'a card wrong about the motor: amps',
+      'amps-high',
+      entry('sensor-fault', { causes: [{ cause: 'bad-card', weight: 0.6 }], evidence: { maxAmps: 9 } }),
+      'sensor-fault',
+    ],
+    [
+      'and no pressure',
+      'leak',
+      entry('sensor-fault', { causes: [{ cause: 'bad-card', weight: 0.6 }], evidence: { maxAmps: 9 } }),
+      undefined,
+    ],
+    [
+      'two boxes under one name explain any drift',
+      'amps-low',
+      entry('node-conflict', { pump: undefined, node: 'barn' }),
+      'node-conflict',
+    ],
+  ])('%s', (_name, alarm, standsBeside, by) => {
+    expect(namedFor(asked(alarm), [standsBeside])).toBe(by);
+  });
+
+  it('no alarm explains itself', () => {
+    for (const kind of ALARM_KINDS) expect(EXPLAINED_BY[kind]).not.toContain(kind);
+  });
+});
+
+it('a third alarm of a pump needs to be more urgent than the two that were told', () => {
+  const two = [entry('switch-shift'), entry('amps-high')];
+  expect(explainedBy('leak', 'soon', 'p1', two)).toBe('switch-shift');
+  expect(explainedBy('over-pressure', 'now', 'p1', two)).toBeUndefined();
+  expect(explainedBy('freeze-risk', 'soon', undefined, two)).toBeUndefined();
+});
+
+describe('an alarm that was told before a heavier one came', () => {
+  const worn = 'cycle 160s 7.5A 40-60psi every 60min x20';
+  const dry = 'rest 42psi | run 4.4A 38psi x3';
+
+  it('is its symptom from then on, and stays told', () => {
+    const well = kit().play(`${worn} | ${dry}`);
+    expect(well.said().map((line) => line.split(' ').slice(2, 4).join(' '))).toEqual([
+      'amps-low raised',
+      'dry-run raised',
+    ]);
+    expect(standing(well.alarms).map(({ alarm, told, symptomOf }) => [alarm, told, symptomOf])).toEqual([
+      ['amps-low', true, 'dry-run'],
+      ['dry-run', true, undefined],
+    ]);
+  });
+
+  it('is one of its own again when the heavier one is over', () => {
+    const well = kit().play(`${worn} | ${dry} | ${worn}`);
+    const [ampsLow] = standing(well.alarms);
+    expect([ampsLow?.alarm, ampsLow?.symptomOf]).toEqual(['amps-low', undefined]);
+  });
+});
