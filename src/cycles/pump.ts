@@ -32,6 +32,8 @@ export interface PumpState {
   /** Readings since a start that is not believed yet. */
   waiting: [number, number, number][];
   run?: Run | undefined;
+  /** Where pressure stood as the last run began, kPa. */
+  callsKpa?: number | undefined;
   /** When the last run stopped; undefined before the first rest and across a gap. */
   restFromMs?: number | undefined;
   /** A start's record that came before its run was believed. */
@@ -64,6 +66,8 @@ const PEAK_OVER_RUNNING = 2;
 /** A motor that does not turn draws several times its running current, until something trips. */
 const LOCKED_SHARE = 2.2;
 const LOCKED_LONGEST_MS = 15_000;
+/** 2 psi: what a switch and the readings beside a start scatter. */
+const CALLED_OVER_KPA = 14;
 /** A single reading at coarse sampling is a short run where it reads like one. */
 const LIKE_RUNNING = [0.5, 1.6] as const;
 
@@ -80,6 +84,7 @@ export function newPump(index: number, maxAmps: number | undefined, driven = fal
     waiting: [],
     // Named from the start and never deleted: an object that keeps its shape is read several times as fast.
     run: undefined,
+    callsKpa: undefined,
     restFromMs: undefined,
     spikes: 0,
   };
@@ -199,6 +204,7 @@ function begin(
     const cutInKpa = readCutIn(pressure.trail, startedMs, pump.restFromMs ?? 0, sampling);
     if (cutInKpa !== undefined) {
       run.cutInKpa = cutInKpa;
+      pump.callsKpa = cutInKpa;
       const risenMs = firstOver(pressure.trail, startedMs, cutInKpa + RISEN_KPA);
       if (risenMs !== undefined) run.risenMs = risenMs;
     }
@@ -220,13 +226,17 @@ function spike(pump: PumpState): PumpStep {
   return NOTHING;
 }
 
-/** One high reading, then a low one: at coarse sampling a short run where it reads like one, else a spike. */
+/**
+ * One high reading, then a low one. At coarse sampling it is a short run where it reads like one. Of starting current, with pressure at
+ * the cut-in or under it, it is a start that failed: those last a second or two. Else it is a spike.
+ */
 function blip(pump: PumpState, tMs: number, pressure: PressureView): PumpStep {
   const { running } = pump.levels;
   const amps = Math.max(...pump.waiting.map((w) => w[2]));
   const likeOne =
     running !== undefined && amps >= LIKE_RUNNING[0] * running && amps <= LIKE_RUNNING[1] * running;
-  if (!isCoarse(pump.pace) || !likeOne) return spike(pump);
+  const isShortRun = isCoarse(pump.pace) && likeOne;
+  if (!isShortRun && !(isHeavy(pump, amps) && isCalled(pump, tMs, pressure))) return spike(pump);
   const last = pump.waiting.pop()!;
   begin(pump, true, last, pressure);
   return finish(pump, tMs, pressure);
@@ -404,15 +414,21 @@ function noteStart(cycle: Cycle, start: StartTrack | undefined): void {
     cycle.startS = round2(inrushS(start));
 }
 
-function isLocked(pump: PumpState, cycle: Cycle): boolean {
+/** So much over its running current that the motor did not turn. */
+function isHeavy(pump: PumpState, amps: number): boolean {
   // A drive starts softly and runs at any speed: only the motor's maximum is a measure.
   const usual = pump.levels.driven ? pump.maxAmps : (pump.levels.running ?? pump.maxAmps);
-  return (
-    usual !== undefined &&
-    cycle.amps !== undefined &&
-    cycle.amps > LOCKED_SHARE * usual &&
-    cycle.ranS * 1000 <= LOCKED_LONGEST_MS
-  );
+  return usual !== undefined && amps > LOCKED_SHARE * usual;
+}
+
+function isLocked(pump: PumpState, { amps, ranS }: Cycle): boolean {
+  return amps !== undefined && isHeavy(pump, amps) && ranS * 1000 <= LOCKED_LONGEST_MS;
+}
+
+/** Pressure stands where the last run began, or lower: the switch calls for water. */
+function isCalled(pump: PumpState, tMs: number, pressure: PressureView): boolean {
+  const kpa = kpaBefore(pressure.trail, tMs);
+  return kpa !== undefined && pump.callsKpa !== undefined && kpa < pump.callsKpa + CALLED_OVER_KPA;
 }
 
 function round2(value: number): number {

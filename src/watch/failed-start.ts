@@ -2,29 +2,36 @@
  * The motor tried and did not run: current as of a start, then nothing, perhaps again and again. One such try alone is not told,
  * since the next may succeed; two within the hour are, and one is when water is still called for and none comes.
  */
+import { median } from '../baseline/robust.ts';
 import type { Cycle } from '../cycles/cycle.ts';
 import { isFresh, lastMinute, lowestCutIn, PSI, usesPressure, usualAmps } from './facts.ts';
-import { sayAmps, sayTime, tidy } from './say.ts';
-import type { Finding, Scene, Watch } from './scene.ts';
+import { sayAmps, sayShare, sayTime, tidy } from './say.ts';
+import type { Finding, Memo, Scene, Watch } from './scene.ts';
+import { noteStart, startShape, type StartShape } from './start-shape.ts';
 import { weigh } from './weigh.ts';
 
+/** Good starts for so long: a motor that starts badly does so again and again, with good starts between. */
+const OFF_DELAY_S = 6 * 3600;
 const WITHIN_MS = 3_600_000;
 const TRIES = 2;
 /** A run this short at this many times the usual current is a motor that did not come up to speed. Starting draws six times and more. */
 const SHORT_S = 20;
 const HEAVY = 1.8;
+/** Of the peak of its good starts: over it the whole motor pulled and was held. A main winding alone draws two thirds to 0.8 (common practice, no source). */
+const HELD_SHARE = 0.85;
 
 export const failedStart: Watch = {
   alarm: 'failed-start',
   each: 'pump',
   on: ['cycle', 'minute'],
   onDelayS: 0,
-  offDelayS: 3600,
+  offDelayS: OFF_DELAY_S,
   look,
 };
 
-function look(scene: Scene): Finding | null | undefined {
-  const usual = usualAmps(scene) ?? scene.pump.card.maxAmps;
+function look(scene: Scene, memo: Memo): Finding | null | undefined {
+  const usual = measureOf(scene);
+  if (scene.cycle) noteStart(memo, scene.cycle, failed(scene.cycle, usual));
   const { cycles, run } = scene.pump;
   const last = cycles[cycles.length - 1];
   if (!last || !isFresh(scene, last.startedMs)) return undefined;
@@ -38,7 +45,13 @@ function look(scene: Scene): Finding | null | undefined {
   const tries = lastTries(scene, usual);
   const enough = tries.length >= TRIES || (scene.why === 'minute' && stillCalled(scene));
   if (!enough) return undefined;
-  return finding(scene, tries, usual);
+  return finding(scene, tries, usual, startShape(memo, tries, scene.pump.card));
+}
+
+/** What a start is held against: the usual current. A drive starts softly and runs at any speed, so there only the motor's maximum is. */
+function measureOf(scene: Scene): number | undefined {
+  const { card } = scene.pump;
+  return card.control === 'variable-speed' ? card.maxAmps : (usualAmps(scene) ?? card.maxAmps);
 }
 
 function failed(cycle: Cycle, usual: number | undefined): boolean {
@@ -76,32 +89,74 @@ function stillCalled(scene: Scene): boolean {
   );
 }
 
-function finding(scene: Scene, tries: readonly Cycle[], usual: number | undefined): Finding {
-  const first = tries[0]!;
+function finding(
+  scene: Scene,
+  tries: readonly Cycle[],
+  usual: number | undefined,
+  shape: StartShape,
+): Finding {
   const last = tries[tries.length - 1]!;
   const peak = Math.max(...tries.map((cycle) => Math.max(cycle.startAmps ?? 0, cycle.amps ?? 0)));
+  const everyS = spacingS(tries);
   const many =
     tries.length === 1
       ? 'The motor tried to start and did not run'
       : `The motor tried to start ${tries.length} times and did not run`;
+  const often = everyS === undefined ? '' : `, about every ${sayTime(everyS)}, as an overload lets it`;
   const drew = peak > 0 ? `: it drew up to ${sayAmps(peak)} for ${sayTime(last.ranS)}` : '';
   const against = usual === undefined || peak === 0 ? '' : `, against ${sayAmps(usual)} when it runs`;
   return {
-    sinceMs: first.startedMs,
-    why: `${many}${drew}${against}.`,
+    sinceMs: tries[0]!.startedMs,
+    why: `${many}${often}${drew}${against}.${sayShape(shape)}`,
     evidence: {
       tries: tries.length,
       ranS: tidy(last.ranS, 1),
+      ...(everyS !== undefined && { everyS: tidy(everyS, 0) }),
       ...(peak > 0 && { peakAmps: tidy(peak, 1) }),
       ...(usual !== undefined && { normalAmps: tidy(usual) }),
+      ...(shape.peakShare !== undefined && { peakShare: tidy(shape.peakShare) }),
+      ...(shape.codeLetter !== undefined && { codeLetter: shape.codeLetter }),
+      ...(shape.startS !== undefined && { startS: tidy(shape.startS) }),
+      ...(shape.usualStartS !== undefined && { usualStartS: tidy(shape.usualStartS) }),
     },
-    causes: weigh({
-      'stuck-rotor': 0.35,
-      'failing-capacitor': scene.pump.card.phase === 3 ? 0.02 : 0.35,
-      'failing-motor': 0.12,
-      'overload-tripping': 0.1,
-      'lost-leg': scene.pump.card.phase === 3 ? 0.3 : 0,
-      'supply-voltage': 0.06,
-    }),
+    causes: causesOf(scene, shape, everyS !== undefined),
   };
+}
+
+/** Time from try to try, s, where they come evenly: within a third of their middle. */
+function spacingS(tries: readonly Cycle[]): number | undefined {
+  const steps = tries.slice(1).map((cycle, at) => (cycle.startedMs - tries[at]!.startedMs) / 1000);
+  const middle = median(steps);
+  if (middle === undefined || steps.length < 2) return undefined;
+  return steps.every((step) => Math.abs(step - middle) <= middle / 3) ? middle : undefined;
+}
+
+function sayShape({ peakShare, startS, usualStartS }: StartShape): string {
+  const peak =
+    peakShare === undefined
+      ? ''
+      : peakShare > HELD_SHARE
+        ? ' That is the full starting current of a rotor that is held.'
+        : ` That is ${sayShare(peakShare)} of what its good starts took, as of a motor that starts on one winding.`;
+  const longer =
+    startS === undefined || usualStartS === undefined
+      ? ''
+      : ` Its good starts had come to take ${sayTime(startS)}, where ${sayTime(usualStartS)} was usual.`;
+  return peak + longer;
+}
+
+/** Without a record of the start a held rotor and a dead capacitor look alike, and share the weight. */
+function causesOf(scene: Scene, { peakShare, startS }: StartShape, even: boolean): Finding['causes'] {
+  const three = scene.pump.card.phase === 3;
+  const held = peakShare === undefined ? 1 : peakShare > HELD_SHARE ? 2 : 0.4;
+  const one = peakShare === undefined ? 1 : peakShare > HELD_SHARE ? 0.5 : 2;
+  const slower = startS === undefined ? 1 : 2;
+  return weigh({
+    'stuck-rotor': (0.35 * held) / slower,
+    'failing-capacitor': three ? 0.02 : 0.35 * one * slower,
+    'failing-motor': 0.12,
+    'overload-tripping': even ? 0.15 : 0.1,
+    'lost-leg': three ? 0.3 : 0,
+    'supply-voltage': 0.06,
+  });
 }

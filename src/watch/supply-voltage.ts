@@ -12,13 +12,15 @@ const BACK_INSIDE = 0.09;
 /** Under this it is no supply at all: `power-lost`. */
 const GONE_SHARE = 0.5;
 const MINUTES = 10;
+/** A day and two hours without it: a supply that sags each evening is one alarm. */
+const OFF_DELAY_S = 26 * 3600;
 
 export const supplyVoltage: Watch = {
   alarm: 'supply-voltage',
   each: 'pump',
   on: ['minute'],
   onDelayS: 300,
-  offDelayS: 3600,
+  offDelayS: OFF_DELAY_S,
   look,
 };
 

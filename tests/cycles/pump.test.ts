@@ -25,6 +25,18 @@ const ROWS: Row[] = [
     cycles: ['10-42 8', '47-49 24 rested 5 failed-start'],
   },
   { name: 'one spike is no run', amps: '0x60 9 0x60', cycles: [] },
+  {
+    name: 'one reading of starting current at cut-in is a start that failed',
+    amps: '0x60 8x60 0x60 40 0x60',
+    kpa: '280x60 280..410x60 410..280x60 280 279x60',
+    cycles: ['60-120 8', '180-181 40 rested 60 failed-start'],
+  },
+  {
+    name: 'the same well over cut-in is a spike',
+    amps: '0x60 8x60 0x60 40 0x60',
+    kpa: '280x60 280..410x60 410..350x60 350 349x60',
+    cycles: ['60-120 8'],
+  },
   { name: 'one dropout does not end a run', amps: '0x60 8x30 0 8x30 0x10', cycles: ['60-121 8'] },
   { name: 'clamp offset of half an amp', amps: '0.5x60 8.7x60 0.5x60', cycles: ['60-120 8.7'] },
   { name: 'running when it is first heard', amps: '8x60 0x60', cycles: ['0-60 8 gap'] },

@@ -314,9 +314,9 @@ describe('failed-start', () => {
         ['4 min failed-start raised now failing-capacitor'],
       ],
       [
-        'goes an hour after a good run',
-        'cycle 3s 40A 40-40psi every 5min x2 !failed-start | cycle 110s 8A 40-60psi every 20min x5',
-        ['10 min failed-start raised now failing-capacitor', '90 min failed-start cleared'],
+        'goes six hours after a good run',
+        'cycle 3s 40A 40-40psi every 5min x2 !failed-start | cycle 110s 8A 40-60psi every 60min x8',
+        ['10 min failed-start raised now failing-capacitor', '430 min failed-start cleared'],
       ],
     ],
     ['failed-start'],
