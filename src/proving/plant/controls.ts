@@ -163,12 +163,7 @@ export function contactsMake(control: ControlState): boolean {
 /** Whether pump number `at` is called. */
 export function calls(plant: Plant, at: number): boolean {
   if (!contactsMake(plant.control)) return false;
-  switch (plant.plan.pumps.how) {
-    case 'one':
-      return at === 0;
-    case 'alternating':
-      return at === plant.control.turn;
-    case 'lag':
-      return at === 0 || plant.control.lagIn;
-  }
+  const { how } = plant.plan.pumps;
+  if (how === 'alternating') return at === plant.control.turn;
+  return at === 0 || (how === 'lag' && plant.control.lagIn);
 }

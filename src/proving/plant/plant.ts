@@ -32,16 +32,8 @@ const AIR_STEP = 0.01;
 
 /** Middle of the pressures between which this control works, and a small tank where the plan has none. */
 function usualKpa(by: ControlPlan): number {
-  switch (by.is) {
-    case 'pressure-switch':
-      return (by.cutInKpa + by.cutOutKpa) / 2;
-    case 'constant-pressure-valve':
-    case 'variable-speed':
-      return by.setKpa;
-    case 'float':
-    case 'timer':
-      return 0;
-  }
+  if (by.is === 'float' || by.is === 'timer') return 0;
+  return by.is === 'pressure-switch' ? (by.cutInKpa + by.cutOutKpa) / 2 : by.setKpa;
 }
 
 function tankOf(plan: WellPlan, kpa: number): TankPlan | undefined {
@@ -118,12 +110,14 @@ function stepMs(plant: Plant): number {
   let longest = plant.demand.open.length > 0 || plant.drawLPerS > 0 ? DRAWN_MS : RESTING_MS;
   if (control.movedS < START_LASTS_S) return FINE_MS;
   for (const unit of units) {
+    if (unit.state === 'tripped') longest = Math.min(longest, 1000 * Math.max(0, unit.waitS - unit.inS));
     if (!moves(unit)) continue;
     if (unit.inS < START_LASTS_S) return FINE_MS;
     longest = Math.min(longest, plant.plan.control.is === 'pressure-switch' ? RUNNING_MS : DRIVEN_MS);
   }
   if (!tank) return longest;
-  if (tank.airL >= tank.volumeL - 1e-9) longest = Math.min(longest, DRIVEN_MS);
+  if (tank.captive && tank.volumeL - tank.airL < 0.01 * tank.volumeL && plant.netLPerS < 0)
+    longest = Math.min(longest, DRIVEN_MS);
   const airMs = (AIR_STEP * tank.airL * 1000) / (Math.abs(plant.netLPerS) + 1e-9);
   longest = Math.min(longest, airMs);
   const target = control.closed ? control.nextOutKpa : control.nextInKpa;
@@ -133,7 +127,8 @@ function stepMs(plant: Plant): number {
 }
 
 function switchPumps(plant: Plant, dtS: number): void {
-  for (const [at, unit] of plant.units.entries()) {
+  for (let at = 0; at < plant.units.length; at++) {
+    const unit = plant.units[at]!;
     const called = calls(plant, at);
     unit.asked = plant.plan.control.is === 'variable-speed' ? plant.control.speed : 1;
     if (!switchUnit(unit, called, dtS)) continue;
@@ -147,7 +142,8 @@ function switchPumps(plant: Plant, dtS: number): void {
 }
 
 function note(plant: Plant, dtMs: number, everyMs: number): void {
-  for (const [at, unit] of plant.units.entries()) {
+  for (let at = 0; at < plant.units.length; at++) {
+    const unit = plant.units[at]!;
     const on = moves(unit);
     if (!on && plant.truth.open[at] === undefined) continue;
     noteRun(plant.truth, at, {
@@ -162,10 +158,12 @@ function note(plant: Plant, dtMs: number, everyMs: number): void {
   }
 }
 
-function step(plant: Plant, dtMs: number, everyMs: number): void {
+/** One step of `longestMs`, cut short where something switches at its beginning. */
+function step(plant: Plant, longestMs: number, everyMs: number): void {
+  stepControl(plant, longestMs / 1000);
+  switchPumps(plant, longestMs / 1000);
+  const dtMs = plant.stirred ? Math.min(FINE_MS, longestMs) : longestMs;
   const dtS = dtMs / 1000;
-  stepControl(plant, dtS);
-  switchPumps(plant, dtS);
   stepWater(plant, dtS);
   const driven = plant.plan.control.is === 'variable-speed';
   const { inrushS, voltShare } = plant;
@@ -174,6 +172,31 @@ function step(plant: Plant, dtMs: number, everyMs: number): void {
   plant.sense.blowS += dtS;
   note(plant, dtMs, everyMs);
   plant.tMs += dtMs;
+}
+
+function show(plant: Plant, everyS: number, take: (sample: PlantSample) => void): void {
+  noteKpa(plant.truth, plant.tMs, shownKpa(plant));
+  take(sense(plant, everyS));
+}
+
+/** A long step at rest, with the readings that fall within it on the straight line between its ends. */
+function restAcross(
+  plant: Plant,
+  longestMs: number,
+  everyMs: number,
+  take: (sample: PlantSample) => void,
+): void {
+  const fromMs = plant.tMs;
+  const fromKpa = plant.teeKpa;
+  step(plant, longestMs, everyMs);
+  const { tMs, teeKpa } = plant;
+  for (let atMs = fromMs + everyMs; atMs < tMs; atMs += everyMs) {
+    plant.tMs = atMs;
+    plant.teeKpa = fromKpa + ((teeKpa - fromKpa) * (atMs - fromMs)) / (tMs - fromMs);
+    show(plant, everyMs / 1000, take);
+  }
+  plant.tMs = tMs;
+  plant.teeKpa = teeKpa;
 }
 
 /** Plays on until `untilMs` (left out) and hands a sample each `everyS` (a multiple of 0.1), at whole multiples of it. */
@@ -186,13 +209,12 @@ export function playPlant(
   const everyMs = Math.round(everyS * 1000);
   while (plant.tMs < untilMs) {
     if (plant.tMs % LOOK_MS === 0) look(plant);
-    if (plant.tMs % everyMs === 0) {
-      noteKpa(plant.truth, plant.tMs, shownKpa(plant).kpa);
-      take(sense(plant, everyS));
-    }
-    const toLook = LOOK_MS - (plant.tMs % LOOK_MS);
-    const toSample = everyMs - (plant.tMs % everyMs);
-    step(plant, Math.min(stepMs(plant), toLook, toSample, untilMs - plant.tMs), everyMs);
+    const past = plant.tMs % everyMs;
+    if (past === 0) show(plant, everyS, take);
+    const longest = Math.min(stepMs(plant), LOOK_MS - (plant.tMs % LOOK_MS), untilMs - plant.tMs);
+    // Only rest has steps as long as these.
+    if (past === 0 && longest > DRAWN_MS && longest > everyMs) restAcross(plant, longest, everyMs, take);
+    else step(plant, Math.min(longest, everyMs - past), everyMs);
   }
 }
 

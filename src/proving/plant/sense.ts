@@ -2,6 +2,7 @@
  * What clamp, transducer and the other sensors show of the plant: their scale, steps, noise (white, and a part that wanders within a
  * minute), their limits, their faults, and the blow in the pipes when the pump starts and stops.
  */
+import { seeded } from '../model/random.ts';
 import type { PlantSample } from './params.ts';
 import { liftM } from './hole.ts';
 import type { Plant, PumpUnit, SenseState } from './state.ts';
@@ -14,7 +15,32 @@ const BLOW_LASTS_S = 5;
 const KELVIN = 273.15;
 
 export function newSense(swing: number, dies: number): SenseState {
-  return { kpaDrift: 0, ampsDrift: 0, stuckKpa: undefined, blowKpa: 0, blowS: 1e3, swing, dies };
+  return {
+    kpaDrift: 0,
+    ampsDrift: 0,
+    at: 0,
+    everyS: 0,
+    keeps: 0,
+    fresh: 0,
+    stuckKpa: undefined,
+    blowKpa: 0,
+    blowS: 1e3,
+    swing,
+    dies,
+  };
+}
+
+/** Normal deviates at hand: a reading a second for years wants many, and noise of a sensor needs no tail beyond four deviations. */
+const NORMALS = 1 << 15;
+/** One reading takes less than these, one after the other from a place drawn by lot. */
+const ROOM = 64;
+const normals = ((): Float64Array => {
+  const random = seeded(77);
+  return Float64Array.from({ length: NORMALS + ROOM }, () => random.normal());
+})();
+
+function normal(plant: Plant): number {
+  return normals[plant.sense.at++]!;
 }
 
 /** A blow of so many kPa runs through the pipes from now on. */
@@ -37,25 +63,35 @@ export function shownAmps(plant: Plant, lineA: number): number {
   return Math.min(clamp.maxA, (lineA + otherAmps) * clamp.gain * clampGain);
 }
 
-/** Pressure as the transducer shows it without noise, kPa, or how it is out of its span. */
-export function shownKpa(plant: Plant): { kpa?: number; fault?: 1 | 2 | 3 } {
+/** How the transducer is out of its span: 1 low, 2 high, 3 bad; 0 if it is not. */
+function kpaFault(plant: Plant): 0 | 1 | 2 | 3 {
+  const { maxKpa } = plant.plan.transducer;
+  if (plant.condition.transducerOut !== 0 || maxKpa === undefined) return plant.condition.transducerOut;
+  // A loop shows up to about 106 % of its span (NAMUR NE 43: 20.5 to 21 mA).
+  return (plant.frozenKpa ?? plant.teeKpa) > 1.06 * maxKpa ? 2 : 0;
+}
+
+/** Pressure as the transducer shows it without noise, kPa; undefined where it is out of its span. */
+export function shownKpa(plant: Plant): number | undefined {
+  if (kpaFault(plant) !== 0) return undefined;
   const { condition, plan, sense } = plant;
-  if (condition.transducerOut !== 0) return { fault: condition.transducerOut };
-  if (!condition.transducerStuck) sense.stuckKpa = undefined;
-  const true_ = plant.frozenKpa ?? plant.teeKpa;
-  const kpa = sense.stuckKpa ?? true_ + plan.transducer.offsetKpa + condition.transducerOffsetKpa;
-  if (condition.transducerStuck) sense.stuckKpa = kpa;
-  if (plan.transducer.maxKpa !== undefined && kpa > plan.transducer.maxKpa * 1.06) return { fault: 2 };
-  return { kpa };
+  const offset = plan.transducer.offsetKpa + condition.transducerOffsetKpa;
+  const kpa = (plant.frozenKpa ?? plant.teeKpa) + offset;
+  if (!condition.transducerStuck) {
+    sense.stuckKpa = undefined;
+    return kpa;
+  }
+  sense.stuckKpa ??= kpa;
+  return sense.stuckKpa;
 }
 
 function showLine(plant: Plant, lineA: number): number {
   const { clamp } = plant.plan;
-  const { noise, sense } = plant;
+  const { sense } = plant;
   const true_ = shownAmps(plant, lineA);
   // A part of the noise grows with what is measured.
   const size = clamp.noiseA + 0.001 * true_;
-  const value = true_ + size * (noise.normal() + sense.ampsDrift);
+  const value = true_ + size * (normal(plant) + sense.ampsDrift);
   return Math.min(clamp.maxA, Math.max(0, rounded(value, clamp.stepA)));
 }
 
@@ -64,22 +100,25 @@ function blowNow(sense: SenseState): number {
   return sense.blowKpa * Math.exp(-sense.dies * sense.blowS) * Math.cos(sense.swing * sense.blowS);
 }
 
-function showKpa(plant: Plant, running: boolean): { kpa?: number; kpaFault?: 1 | 2 | 3 } {
+function showKpa(plant: Plant, running: boolean): number | undefined {
   const { transducer } = plant.plan;
   const shown = shownKpa(plant);
-  if (shown.kpa === undefined) return shown.fault === undefined ? {} : { kpaFault: shown.fault };
-  if (plant.condition.transducerStuck) return { kpa: rounded(shown.kpa, transducer.stepKpa) };
+  if (shown === undefined) return undefined;
+  if (plant.condition.transducerStuck) return rounded(shown, transducer.stepKpa);
   const moved = plant.frozenKpa === undefined ? blowNow(plant.sense) : 0;
   const size = transducer.noiseKpa * (running ? 1.3 : 1);
-  const value = shown.kpa + moved + size * (plant.noise.normal() * 0.8 + plant.sense.kpaDrift);
-  return { kpa: rounded(value, transducer.stepKpa) };
+  return rounded(shown + moved + size * (normal(plant) * 0.8 + plant.sense.kpaDrift), transducer.stepKpa);
 }
 
 function wander(plant: Plant, everyS: number): void {
-  const keeps = Math.exp(-everyS / WANDERS_S);
-  const fresh = WANDER_SHARE * Math.sqrt(1 - keeps * keeps);
-  plant.sense.kpaDrift = keeps * plant.sense.kpaDrift + fresh * plant.noise.normal();
-  plant.sense.ampsDrift = keeps * plant.sense.ampsDrift + 0.5 * fresh * plant.noise.normal();
+  const { sense } = plant;
+  if (sense.everyS !== everyS) {
+    sense.everyS = everyS;
+    sense.keeps = Math.exp(-everyS / WANDERS_S);
+    sense.fresh = WANDER_SHARE * Math.sqrt(1 - sense.keeps * sense.keeps);
+  }
+  sense.kpaDrift = sense.keeps * sense.kpaDrift + sense.fresh * normal(plant);
+  sense.ampsDrift = sense.keeps * sense.ampsDrift + 0.5 * sense.fresh * normal(plant);
 }
 
 /** Volts at the pump circuit: none while it is dead; the pump's own draw pulls them down a little. */
@@ -87,27 +126,37 @@ function showVolts(plant: Plant, unit: PumpUnit): number[] {
   const volts = plant.condition.circuitDead
     ? 0
     : unit.plan.volts * plant.voltShare * (1 - 0.006 * (unit.amps / unit.plan.fullFlowAmps));
-  const one = (): number => Math.round((volts + (volts > 0 ? 0.2 * plant.noise.normal() : 0)) * 10) / 10;
+  const one = (): number => Math.round((volts + (volts > 0 ? 0.2 * normal(plant) : 0)) * 10) / 10;
   if (unit.plan.phase === 1) return [one()];
   return [1, 2, 3].map((leg) => (leg === plant.condition.deadLeg ? 0 : one()));
+}
+
+function showAmps(plant: Plant, unit: PumpUnit): number[] {
+  if (unit.plan.phase === 1) return [showLine(plant, unit.amps)];
+  return lineAmps(unit).map((a) => showLine(plant, a));
 }
 
 /** One reading of everything. */
 export function sense(plant: Plant, everyS: number): PlantSample {
   const { plan, units } = plant;
+  plant.sense.at = (plant.noise.next() * NORMALS) | 0;
   wander(plant, everyS);
-  const running = units.some((unit) => unit.state === 'runs');
-  const by = plan.control;
-  return {
+  let running = false;
+  for (const unit of units) running ||= unit.state === 'runs';
+  const above = plan.hole.intakeM - liftM(plan.hole, plant.hole, plant.condition);
+  const sample: PlantSample = {
     tMs: plant.tMs,
-    amps: units.map((unit) => lineAmps(unit).map((a) => showLine(plant, a))),
-    ...showKpa(plant, running),
+    amps: units.length === 1 ? [showAmps(plant, units[0]!)] : units.map((unit) => showAmps(plant, unit)),
     volts: showVolts(plant, units[0]!),
-    ...((by.is === 'float' || by.is === 'timer') && {
-      storeM: Math.round(plant.storeL / by.areaM2 + plant.noise.normal()) / 1000,
-    }),
-    levelM:
-      Math.round(Math.max(0, plan.hole.intakeM - liftM(plan.hole, plant.hole, plant.condition)) * 100) / 100,
-    temperatureC: Math.round((plant.roomK - KELVIN + 0.03 * plant.noise.normal()) * 10) / 10,
+    levelM: Math.round(Math.max(0, above) * 100) / 100,
+    temperatureC: Math.round((plant.roomK - KELVIN) * 10) / 10,
   };
+  const kpa = showKpa(plant, running);
+  const fault = kpaFault(plant);
+  if (kpa !== undefined) sample.kpa = kpa;
+  if (fault !== 0) sample.kpaFault = fault;
+  const by = plan.control;
+  if (by.is === 'float' || by.is === 'timer')
+    sample.storeM = Math.round(plant.storeL / by.areaM2 + normal(plant)) / 1000;
+  return sample;
 }

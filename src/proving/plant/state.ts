@@ -53,6 +53,12 @@ export interface ControlState {
 export interface SenseState {
   kpaDrift: number;
   ampsDrift: number;
+  /** Where in the table of deviates this reading is. */
+  at: number;
+  /** How much of the wandering part is kept from reading to reading, and what comes new, at this pace. */
+  everyS: number;
+  keeps: number;
+  fresh: number;
   stuckKpa: number | undefined;
   /** A blow in the pipes: its size, kPa, and its age, s. */
   blowKpa: number;

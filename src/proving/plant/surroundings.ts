@@ -72,7 +72,9 @@ function lookAtHabits(plant: Plant): void {
   const minute = Math.floor(plant.tMs / MINUTE_MS) % 60;
   if (hour === 3 && minute === 0) plant.dayShare = 0.75 + 0.5 * plant.habits.next();
   const share = plant.dayShare * (plant.plan.share?.(plant.tMs) ?? 1);
+  const open = plant.demand.open.length;
   demandMinute(plant.demand, hour, share, plant.habits);
+  if (plant.demand.open.length > open) plant.stirred = true;
   const draws = plant.plan.draws ?? [];
   plant.drawsNow = draws.filter((d) => d.fromMs < plant.tMs + MINUTE_MS && d.untilMs > plant.tMs);
 }
@@ -94,6 +96,7 @@ export function look(plant: Plant): void {
   if (plant.dryS > GIVE_UP_S) plant.demand.open = [];
   const { tank } = plant;
   if (!tank) return;
-  if (tank.captive) seekCharge(tank, plant.condition.airLost, lookS);
-  if (!tank.captive || plant.condition.bladderBurst) dissolve(tank, lookS);
+  const { airLost, bladderBurst } = plant.condition;
+  if (tank.captive) seekCharge(tank, airLost, bladderBurst, lookS);
+  if (!tank.captive || bladderBurst) dissolve(tank, lookS);
 }

@@ -112,8 +112,10 @@ export function exchangeHeat(tank: TankState, dtS: number, roomK: number): void 
 }
 
 /** Air that is lost or pumped in comes and goes at 1 % of a charge in ten seconds: a valve core, not a blast. */
-export function seekCharge(tank: TankState, lost: number, dtS: number): void {
-  const wanted = tank.chargeJPerK * Math.max(LEAST_AIR, 1 - lost);
+export function seekCharge(tank: TankState, lost: number, burst: boolean, dtS: number): void {
+  const due = tank.chargeJPerK * Math.max(LEAST_AIR, 1 - lost);
+  // What a burst bladder let go does not come back by itself.
+  const wanted = burst ? Math.min(due, tank.airJPerK) : due;
   const most = tank.chargeJPerK * 0.001 * dtS;
   tank.airJPerK += Math.min(most, Math.max(-most, wanted - tank.airJPerK));
 }
@@ -141,14 +143,19 @@ export function chargeAtStart(tank: TankState, lost: number): void {
   tank.airJPerK = Math.max(tank.airJPerK, Math.min(most, tank.airJPerK + 0.8 * 0.371));
 }
 
-/** Where air and water touch and the water is nearly out, air leaves with it: `outL` was drawn. */
-export function blowAir(tank: TankState, outL: number): void {
+/** Water drawn through a torn bladder takes this share of air along: the bag collapses over its outlet (order of magnitude, no source). */
+const TEAR_SHARE = 0.05;
+
+/** Where air and water touch, air leaves with the water when that is nearly out, and through a `torn` bladder always: `outL` was drawn. */
+export function blowAir(tank: TankState, outL: number, torn: boolean): void {
+  if (outL <= 0) return;
   const low = 0.06 * tank.volumeL;
   const water = waterL(tank);
-  if (water >= low || outL <= 0) return;
-  const air = outL * (1 - water / low);
-  const left = Math.max(LEAST_AIR * tank.chargeJPerK, tank.airJPerK * (1 - air / tank.airL));
-  tank.airJPerK = left;
+  const share = Math.max(torn ? TEAR_SHARE : 0, 1 - water / low);
+  if (share <= 0) return;
+  const was = tank.airJPerK;
+  const air = Math.min(outL * share, 0.5 * tank.airL);
+  tank.airJPerK = Math.max(LEAST_AIR * tank.chargeJPerK, was * (1 - air / tank.airL));
   // What left as air did not leave as water.
-  tank.airL = Math.max(0.01 * tank.volumeL, tank.airL - air);
+  tank.airL -= (tank.airL * (was - tank.airJPerK)) / was;
 }

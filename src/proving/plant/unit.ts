@@ -6,7 +6,7 @@ import { SOUND } from './params.ts';
 import type { PumpUnit } from './state.ts';
 
 /** The shaft is up to speed with this time constant, s. */
-const SPINS_UP_S = 0.15;
+const SPINS_UP_S = 0.25;
 /** On two of three lines a motor's overload opens after some ten seconds, and closes again after minutes (from memory). */
 const SINGLE_PHASE_TRIP_S = 40;
 const OVERLOAD_WAIT_S = 300;
@@ -112,7 +112,7 @@ export function lift(
 }
 
 function speedOf(unit: PumpUnit, voltShare: number): number {
-  const up = unit.inS > 1.5 ? 1 : 1 - Math.exp(-unit.inS / SPINS_UP_S);
+  const up = unit.inS > 2 ? 1 : 1 - Math.exp(-unit.inS / SPINS_UP_S);
   return unit.asked * up * shaftSpeed(unit.condition, voltShare);
 }
 

@@ -14,7 +14,7 @@ const KPA_PER_M = 9.80665;
 /** Leaks are given at this pressure, kPa. */
 const LEAK_AT_KPA = 350;
 /** Where no tank is left to soften it, pressure follows flow in this time, s. */
-const PIPES_FOLLOW_S = 0.4;
+const PIPES_FOLLOW_S = 0.15;
 /** Pressure over which a constant-pressure valve goes from open to its least, kPa. */
 const VALVE_BAND_KPA = 18;
 /** A relief valve opens fully within this, kPa, to this flow, L/s. */
@@ -86,6 +86,25 @@ function withoutTank(plant: Plant, tank: TankState, inL: number, outL: number, d
   return Math.max(0, outL - inL);
 }
 
+/** A bladder closes over its outlet as its last water leaves: the loss grows with the square of this share of the tank over what is left. */
+const CHOKE_SHARE = 0.015;
+
+/** Pressure at the tee of a nearly empty bladder, where what is drawn and what that costs depend on one another, kPa. */
+function chokedKpa(plant: Plant, tank: TankState, upLPerS: number, atMs: number): number {
+  const left = Math.max(1e-3, waterL(tank));
+  const loss = plant.teeLossKpa * (1 + ((CHOKE_SHARE * tank.volumeL) / left) ** 2);
+  const open = openRate(plant) + spills(plant);
+  let low = 0;
+  let high = plant.tankKpa;
+  for (let i = 0; i < 14; i++) {
+    const middle = (low + high) / 2;
+    const net = open * Math.sqrt(middle / plant.ratedKpa) - upLPerS;
+    if (middle < plant.tankKpa - loss * net * Math.abs(net)) low = middle;
+    else high = middle;
+  }
+  return plant.teeKpa + ((low - plant.teeKpa) * atMs) / (1000 * PIPES_FOLLOW_S + atMs);
+}
+
 /** What all that is open would take at the rated pressure, L/s. */
 function openRate(plant: Plant): number {
   let rate = plant.drawLPerS + plant.condition.leakLPerS * Math.sqrt(plant.ratedKpa / LEAK_AT_KPA);
@@ -118,7 +137,7 @@ function pressureStep(plant: Plant, tank: TankState, dtS: number): number {
     const net = into - out - back * dtS;
     short = moveWater(tank, net, plant.wellK);
     if (touching) {
-      blowAir(tank, out);
+      blowAir(tank, out, tank.captive);
       if (short > 0)
         tank.airJPerK = Math.max(
           (plant.atmosphereKpa * tank.volumeL) / tank.airK,
@@ -129,7 +148,10 @@ function pressureStep(plant: Plant, tank: TankState, dtS: number): number {
     exchangeHeat(tank, dtS, plant.roomK);
     plant.tankKpa = Math.max(0, footKpa(plant, tank));
     const loss = plant.teeLossKpa * plant.netLPerS * Math.abs(plant.netLPerS);
-    plant.teeKpa = short > 0 && !touching ? was : Math.max(0, plant.tankKpa + loss);
+    if (short > 0 && !touching) plant.teeKpa = was;
+    else if (!touching && net < 0 && waterL(tank) < 2 * CHOKE_SHARE * tank.volumeL)
+      plant.teeKpa = chokedKpa(plant, tank, into / dtS, dtS * 1000);
+    else plant.teeKpa = Math.max(0, plant.tankKpa + loss);
   }
   plant.slopeKpaPerS = (plant.teeKpa - was) / dtS;
   const given = out > 0 ? Math.max(0, 1 - short / out) : 1;
