@@ -27,6 +27,7 @@ const EXAMPLE = {
   switch: { cutIn: '40 psi', cutOut: '60 psi', lowCutOff: '20 psi' },
   tank: { kind: 'captive-air', volume: '44 gal', precharge: '38 psi' },
   relief: '75 psi',
+  falseAlarmsPerYear: 0.1,
 };
 
 function cardOf(json: unknown): Card {
@@ -58,6 +59,7 @@ describe('readCard reads', () => {
     expect(card.tank).toMatchObject({ kind: 'captive-air' });
     expect(card.tank?.volumeL).toBeCloseTo(166.558, 3);
     expect(card.reliefKpa).toBeCloseTo(517.1, 1);
+    expect(card.falseAlarmsPerYear).toBe(0.1);
     expect(card.pumps).toHaveLength(1);
     const [pump] = card.pumps;
     expect(pump).toMatchObject({
@@ -180,6 +182,11 @@ describe('readCard refuses', () => {
       'text without a unit',
       { well: 'a', relief: '75' },
       'Cannot read card: relief must be a pressure in kPa, psi or bar: "75"',
+    ],
+    [
+      'false alarms beyond sense',
+      { well: 'a', falseAlarmsPerYear: 0 },
+      'Cannot read card: falseAlarmsPerYear must be a number from 0.001 to 10: 0',
     ],
     [
       'null',

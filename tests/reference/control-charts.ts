@@ -91,6 +91,19 @@ export const LUCAS_SACCUCCI: readonly (readonly [number, number, number])[] = [
   [4, 1.34, 3.11],
 ];
 
+/** Two-sided EWMA of the weight in use, lambda 0.1, L 2.814: L from memory (Lucas & Saccucci 1990 after Montgomery), run lengths recomputed by an integral equation. */
+export const EWMA_TENTH: readonly (readonly [number, number])[] = [
+  [0, 499.58],
+  [0.25, 106.32],
+  [0.5, 31.3],
+  [0.75, 15.85],
+  [1, 10.33],
+  [1.5, 6.08],
+  [2, 4.36],
+  [3, 2.87],
+  [4, 2.19],
+];
+
 /** EWMA lambda 0.25, L 3, shift 1: SAS/QC manual 1999, as quoted in CRAN spc. */
 export const SAS_EWMA = { lambda: 0.25, width: 3, shift: 1, arl: 11.154267016 } as const;
 

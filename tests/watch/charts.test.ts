@@ -13,6 +13,7 @@ import {
 } from '../../src/watch/run-length.ts';
 import {
   CUSUM_H5,
+  EWMA_TENTH,
   LUCAS_CROSIER,
   LUCAS_SACCUCCI,
   NIST_CUSUM,
@@ -78,6 +79,8 @@ describe('run lengths', () => {
       expect(Math.abs(ewmaArl({ lambda: 0.5, width: 3.071, shift }) / half - 1)).toBeLessThan(0.006);
       expect(Math.abs(ewmaArl({ lambda: 0.03, width: 2.437, shift }) / three - 1)).toBeLessThan(0.01);
     }
+    for (const [shift, arl] of EWMA_TENTH)
+      expect(Math.abs(ewmaArl({ lambda: 0.1, width: 2.814, shift }) / arl - 1)).toBeLessThan(0.01);
     expect(ewmaArl(SAS_EWMA)).toBeCloseTo(SAS_EWMA.arl, 2);
   });
   it('by Siegmund agree with the chain within 8 % up to k 1', () => {
