@@ -3,6 +3,7 @@
  * on the well, or it is laid up, nothing is watched; when that ends the watches begin afresh, since what they remember is of
  * another well.
  */
+import { appliesTo, appliesToWell } from '../watch/applies.ts';
 import { WATCHES } from '../watch/table.ts';
 import type { Finding, Memo, Scene, Watch } from '../watch/scene.ts';
 import { endAway } from './acts.ts';
@@ -33,9 +34,12 @@ export function lookAll(state: AlarmsState, scene: Scene, emit: EmitAlarm): void
   if (state.freshFromMs > 0) scene.freshFromMs = state.freshFromMs;
   const first = scene.pump.index === 0;
   for (const watch of BY_OCCASION[scene.why]) {
-    if (watch.each === 'pump') lookOnce(state, watch, scene, scene.pump.card.id, emit);
-    else if (watch.each === 'well') {
-      if (first) lookOnce(state, watch, scene, undefined, emit);
+    if (watch.each === 'pump') {
+      const asked = appliesTo(watch.alarm, scene.pump.card.control);
+      lookOnce(state, watch, scene, { pump: scene.pump.card.id, asked }, emit);
+    } else if (watch.each === 'well') {
+      const asked = appliesToWell(watch.alarm, scene.pumps);
+      if (first) lookOnce(state, watch, scene, { asked }, emit);
     } else if (first) lookAtNodes(state, watch, scene, emit);
   }
 }
@@ -44,13 +48,14 @@ function lookOnce(
   state: AlarmsState,
   watch: Watch,
   scene: Scene,
-  pump: string | undefined,
+  { pump, asked }: { pump?: string; asked: boolean },
   emit: EmitAlarm,
 ): void {
   const key = entryKey(watch.alarm, pump);
   const known = state.memos[key];
   const memo: Memo = known ?? {};
-  const finding = watch.look(scene, memo);
+  // Where it makes no sense it does not stand either: the card may have named another control before.
+  const finding = asked ? watch.look(scene, memo) : null;
   if (known === undefined && hasAny(memo)) state.memos[key] = memo;
   if (finding === undefined || (finding === null && state.entries[key] === undefined)) return;
   settle(state, { watch, atMs: scene.atMs, ...(pump !== undefined && { pump }), finding }, emit);

@@ -20,6 +20,8 @@ export interface Baseline {
   ranS?: Normal;
   /** The lower quartile of run time: fills with little water drawn meanwhile, which is what the tank's drawdown and the pump's delivery set. */
   ranLowS?: Normal;
+  /** The shortest runs of those days, s: behind a throttling valve any draw lengthens a run without bound, and only these are fills alone. */
+  ranLeastS?: number;
   restedS?: Normal;
   cyclesPerDay?: Normal;
   ranSPerDay?: Normal;

@@ -17,6 +17,8 @@ export interface Levels {
   highest: number;
   on: number;
   off: number;
+  /** A drive sets its speed. */
+  driven?: boolean;
 }
 
 const RUNS = 9;
@@ -26,13 +28,22 @@ const GUESS_WITHOUT_CARD_A = 1;
 const SHARE_OF_MAX = 0.2;
 const ON_SHARE = 0.22;
 const OFF_SHARE = 0.16;
+/**
+ * Power goes with the cube of speed: a drive at its least speed draws an eighth of what it does at full speed and some for itself, so its
+ * levels lie lower. Its electronics draw a few tenths of an ampere at rest; that is learnt as `idle`, over which these stand.
+ */
+const ON_SHARE_DRIVE = 0.08;
+const LEAST_ON_DRIVE_A = 0.25;
+const SHARE_OF_MAX_DRIVE = 0.12;
+const LEAST_GUESS_DRIVE_A = 0.6;
 /** The clamp's own noise must not start a run: so many times the mean distance from idle. */
 const NOISE_TIMES = 12;
 /** The slow mean forgets over this many readings. */
 const IDLE_MEMORY = 2000;
 
-export function newLevels(maxAmps: number | undefined): Levels {
-  const startGuess = maxAmps === undefined ? GUESS_WITHOUT_CARD_A : Math.max(0.3, SHARE_OF_MAX * maxAmps);
+/** `driven`: a drive sets the pump's speed, so that its least running current is a small share of its usual one. */
+export function newLevels(maxAmps: number | undefined, driven = false): Levels {
+  const startGuess = driven ? guessOfDrive(maxAmps) : guessOf(maxAmps);
   const levels: Levels = {
     idle: 0,
     noise: 0,
@@ -43,16 +54,26 @@ export function newLevels(maxAmps: number | undefined): Levels {
     highest: 0,
     on: 0,
     off: 0,
+    ...(driven && { driven }),
   };
   settle(levels);
   return levels;
+}
+
+function guessOf(maxAmps: number | undefined): number {
+  return maxAmps === undefined ? GUESS_WITHOUT_CARD_A : Math.max(0.3, SHARE_OF_MAX * maxAmps);
+}
+
+function guessOfDrive(maxAmps: number | undefined): number {
+  return Math.max(LEAST_GUESS_DRIVE_A, SHARE_OF_MAX_DRIVE * (maxAmps ?? 0));
 }
 
 function settle(levels: Levels): void {
   const span = levels.running === undefined ? undefined : levels.running - levels.idle;
   const floor = levels.idle + NOISE_TIMES * levels.noise;
   if (span !== undefined && span > 0) {
-    levels.on = Math.max(levels.idle + ON_SHARE * span, Math.min(floor, levels.idle + 0.5 * span));
+    const own = levels.driven ? Math.max(LEAST_ON_DRIVE_A, ON_SHARE_DRIVE * span) : ON_SHARE * span;
+    levels.on = Math.max(levels.idle + own, Math.min(floor, levels.idle + 0.5 * span));
     levels.off = levels.idle + (levels.on - levels.idle) * (OFF_SHARE / ON_SHARE);
   } else {
     levels.on = Math.max(levels.idle + levels.startGuess, floor);
@@ -79,9 +100,11 @@ export function levelsRun(levels: Levels, amps: number): void {
   settle(levels);
 }
 
-/** A card with other motor amps, or a repair: begin again from the guess, keeping what is known of the clamp at rest. */
-export function levelsRestart(levels: Levels, maxAmps: number | undefined): void {
-  const fresh = newLevels(maxAmps);
+/** A card with other motor amps or another control, or a repair: begin again from the guess, keeping what is known of the clamp at rest. */
+export function levelsRestart(levels: Levels, maxAmps: number | undefined, driven = false): void {
+  const fresh = newLevels(maxAmps, driven);
+  if (driven) levels.driven = true;
+  else delete levels.driven;
   levels.startGuess = fresh.startGuess;
   levels.runs = [];
   levels.running = undefined;

@@ -1,6 +1,7 @@
 /** What an act of a person, or news of a node, changes in a well. */
 import { alarmAct } from '../alarm/alarms.ts';
 import { pinBaseline, restartLearning } from '../baseline/learn.ts';
+import { newSupply } from '../baseline/supply.ts';
 import type { Act } from '../card/act.ts';
 import { nodesOf } from '../card/reads.ts';
 import { levelsRestart } from '../cycles/levels.ts';
@@ -11,6 +12,7 @@ import { correctionsAt } from './channels.ts';
 import type { Emit } from './emit.ts';
 import type { NodeNews } from './input.ts';
 import { growDay } from './day.ts';
+import { isDriven } from './feeds.ts';
 import { endOfDateMs } from './local-day.ts';
 import { alarmEmit } from './look.ts';
 import { newMinute } from './minute.ts';
@@ -68,11 +70,14 @@ function changeCard(well: WellState, card: WellState['card'], atMs: number): voi
   for (const [at, pump] of card.pumps.entries()) {
     const state = well.pumps[at];
     if (!state) {
-      well.pumps.push(newPump(at, pump.maxAmps));
+      well.pumps.push(newPump(at, pump.maxAmps, isDriven(pump)));
       well.records.push(newRecord());
-    } else if (pump.maxAmps !== before.pumps[at]?.maxAmps) {
+    } else if (
+      pump.maxAmps !== before.pumps[at]?.maxAmps ||
+      isDriven(pump) !== (state.levels.driven === true)
+    ) {
       state.maxAmps = pump.maxAmps;
-      levelsRestart(state.levels, pump.maxAmps);
+      levelsRestart(state.levels, pump.maxAmps, isDriven(pump));
     }
   }
   well.pumps.length = card.pumps.length;
@@ -96,10 +101,12 @@ function beginAnew(well: WellState): void {
   startNewBaseline(well.water);
   for (const [at, record] of well.records.entries()) {
     restartLearning(record.learning);
+    record.supply = newSupply();
     record.baseline = undefined;
     record.pinned = undefined;
     record.cycles = [];
-    levelsRestart(well.pumps[at]!.levels, well.card.pumps[at]?.maxAmps);
+    const { levels } = well.pumps[at]!;
+    levelsRestart(levels, well.card.pumps[at]?.maxAmps, levels.driven);
   }
 }
 

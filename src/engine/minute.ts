@@ -28,6 +28,8 @@ export interface PumpMinuteSums {
   running: SpreadSums[];
   resting: SpreadSums;
   volts: SpreadSums[];
+  /** Pressure of this pump alone, where it has one. */
+  kpa?: SpreadSums;
 }
 
 const ROBUST_FROM = 5;
@@ -100,12 +102,14 @@ function spreadsOf(list: SpreadSums[]): Spread[] {
 function pumpOf(sums: PumpMinuteSums, calls: boolean | undefined): MinutePump {
   const resting = spreadOf(sums.resting);
   const volts = spreadsOf(sums.volts);
+  const kpa = sums.kpa && spreadOf(sums.kpa);
   return {
     ranS: sums.ranMs / 1000,
     heardS: sums.heardMs / 1000,
     running: spreadsOf(sums.running),
     ...(resting && { resting }),
     ...(volts.length > 0 && { volts }),
+    ...(kpa && { kpa }),
     ...(calls !== undefined && { calls }),
   };
 }
@@ -131,6 +135,7 @@ export function closeMinute(sums: MinuteSums, atMs: number, calls: (boolean | un
     pump.running = [];
     pump.volts = [];
     clearSpread(pump.resting);
+    if (pump.kpa) clearSpread(pump.kpa);
   }
   return scene;
 }

@@ -7,12 +7,13 @@ import type { Emit } from './emit.ts';
 import { look } from './look.ts';
 import { closeMinute } from './minute.ts';
 import { countHeard, pressureView } from './readings.ts';
+import { waterSeen } from './run-water.ts';
 import { countRan, passStep } from './runs.ts';
 import { MINUTES_KEPT, type WellState } from './state.ts';
 
 export function passMinute(well: WellState, minuteMs: number, emit: Emit): void {
-  const pressure = pressureView(well);
   for (const [at, pump] of well.pumps.entries()) {
+    const pressure = pressureView(well, at);
     countHeard(well, at, minuteMs);
     if (pumpWaits(pump)) passStep(well, at, pumpHeld(pump, minuteMs, pressure), emit);
     passStep(well, at, pumpMinute(pump, minuteMs, pressure), emit);
@@ -25,7 +26,7 @@ export function passMinute(well: WellState, minuteMs: number, emit: Emit): void 
       );
     }
   }
-  well.waterScene = waterMinute(well.water, minuteMs);
+  well.waterScene = waterSeen(well, waterMinute(well.water, minuteMs));
   well.minutes.push(
     closeMinute(
       well.minute,

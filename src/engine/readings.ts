@@ -10,16 +10,18 @@ import {
   pumpHeld,
   pumpPressure,
   pumpStartRecord,
+  pumpVolts,
   pumpWaits,
   type PressureView,
 } from '../cycles/pump.ts';
 import { flagRun } from '../cycles/run.ts';
-import { trailReading } from '../cycles/trail.ts';
+import { newTrail, trailReading, type Trail } from '../cycles/trail.ts';
 import { waterGap, waterReading } from '../hydraulics/water.ts';
 import { START_PLACE, STEP_BIT } from '../readings/stretch.ts';
 import { channelOf, knownChannel, noteFault, noteGood } from './channels.ts';
 import type { Emit } from './emit.ts';
-import { spreadAt, spreadReading } from './minute.ts';
+import { newSpread, spreadAt, spreadReading } from './minute.ts';
+import { passFlow } from './run-water.ts';
 import { passStep } from './runs.ts';
 import type { WellState } from './state.ts';
 
@@ -30,8 +32,11 @@ const FAULT_HIGH = 2;
 /** Stands for the pace of a pressure that was never heard; nobody writes to it. */
 const NO_PACE = newPace();
 
-export function pressureView(well: WellState): PressureView {
-  return { trail: well.trail, pace: knownChannel(well, PRESSURE)?.pace ?? NO_PACE };
+/** The pressure that a pump works against: its own where it has one (`p2/pressure`), else the whole well's. */
+export function pressureView(well: WellState, at: number): PressureView {
+  const own = well.records[at]?.own;
+  const code = own ? at * 16 + PRESSURE : PRESSURE;
+  return { trail: own ?? well.trail, pace: knownChannel(well, code)?.pace ?? NO_PACE };
 }
 
 /** One reading in its place: `value` in the contract's unit, `fault` a FaultCode. */
@@ -67,11 +72,15 @@ export function passReading(
       break;
     case PRESSURE:
       if (pump === 0) passPressure(well, tMs, value / 1000, emit);
+      else passOwnPressure(well, pump, tMs, value / 1000, emit);
       break;
     case 4:
     case 5:
     case 6:
       passVolts(well, pump, (code & 15) - 4, value);
+      break;
+    case 7:
+      passFlow(well, pump, tMs, value);
       break;
     case 8:
       spreadReading(well.minute.levelM, value);
@@ -94,7 +103,9 @@ export function passReading(
 function passVolts(well: WellState, pump: number, phase: number, volts: number): void {
   const { pumps } = well.minute;
   for (let at = 0; at < pumps.length; at++) {
-    if (at === pump || pump === 0) spreadReading(spreadAt(pumps[at]!.volts, phase), volts);
+    if (at !== pump && pump !== 0) continue;
+    spreadReading(spreadAt(pumps[at]!.volts, phase), volts);
+    pumpVolts(well.pumps[at]!, volts);
   }
 }
 
@@ -106,7 +117,7 @@ function passClockStep(well: WellState, tMs: number): void {
 
 function clip(well: WellState, code: number): void {
   for (const [at, pump] of well.pumps.entries()) {
-    if (at === code >> 4 || code === PRESSURE) flagClipped(pump);
+    if (at === code >> 4 || (code === PRESSURE && !well.records[at]!.own)) flagClipped(pump);
   }
 }
 
@@ -128,7 +139,7 @@ function passCurrent(well: WellState, at: number, tMs: number, leg: number, amps
   const pump = well.pumps[at];
   if (!pump) return;
   if (leg === 0) countHeard(well, at, tMs);
-  const step = pumpCurrent(pump, tMs, leg, amps, pressureView(well));
+  const step = pumpCurrent(pump, tMs, leg, amps, pressureView(well, at));
   if (step.is !== 'none') passStep(well, at, step, emit);
   const sums = well.minute.pumps[at]!;
   if (isRunning(pump)) spreadReading(spreadAt(sums.running, leg), amps);
@@ -138,14 +149,27 @@ function passCurrent(well: WellState, at: number, tMs: number, leg: number, amps
 function passPressure(well: WellState, tMs: number, kpa: number, emit: Emit): void {
   trailReading(well.trail, tMs, kpa);
   spreadReading(well.minute.kpa, kpa);
-  const { pumps } = well;
-  for (let at = 0; at < pumps.length; at++) {
-    const pump = pumps[at]!;
-    if (pumpWaits(pump)) {
-      const step = pumpHeld(pump, tMs, pressureView(well));
-      if (step.is !== 'none') passStep(well, at, step, emit);
-    }
-    pumpPressure(pump, tMs, kpa, well.trail);
+  for (let at = 0; at < well.pumps.length; at++) {
+    if (!well.records[at]!.own) pumpFeels(well, at, tMs, kpa, well.trail, emit);
   }
   waterReading(well.water, tMs, kpa);
+}
+
+/** `p2/pressure` and the like are that pump's alone: neither the tank's water nor another pump's points are read from it. */
+function passOwnPressure(well: WellState, at: number, tMs: number, kpa: number, emit: Emit): void {
+  const record = well.records[at];
+  if (!record) return;
+  const trail = (record.own ??= newTrail());
+  trailReading(trail, tMs, kpa);
+  spreadReading((well.minute.pumps[at]!.kpa ??= newSpread()), kpa);
+  pumpFeels(well, at, tMs, kpa, trail, emit);
+}
+
+function pumpFeels(well: WellState, at: number, tMs: number, kpa: number, trail: Trail, emit: Emit): void {
+  const pump = well.pumps[at]!;
+  if (pumpWaits(pump)) {
+    const step = pumpHeld(pump, tMs, pressureView(well, at));
+    if (step.is !== 'none') passStep(well, at, step, emit);
+  }
+  pumpPressure(pump, tMs, kpa, trail);
 }

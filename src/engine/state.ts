@@ -5,6 +5,7 @@ import type { DayEvent } from '../../shared/api/events.ts';
 import { newAlarms, type AlarmsState } from '../alarm/alarms.ts';
 import type { Baseline } from '../baseline/baseline.ts';
 import { newLearning, type Learning } from '../baseline/learn.ts';
+import { newSupply, type Supply } from '../baseline/supply.ts';
 import type { Card } from '../card/card.ts';
 import type { Cycle } from '../cycles/cycle.ts';
 import type { Pace } from '../cycles/pace.ts';
@@ -13,6 +14,8 @@ import { newTrail, type Trail } from '../cycles/trail.ts';
 import { newWater, type WaterState } from '../hydraulics/water.ts';
 import type { MinuteScene, WaterScene, WellScene } from '../watch/scene.ts';
 import type { OpenDay } from './day.ts';
+import { isDriven, isPressurePump } from './feeds.ts';
+import type { Meter } from './meter.ts';
 import { newMinute, type MinuteSums } from './minute.ts';
 
 /** Gain and offset of a calibrated channel: true = gain x read + offset, in the channel's unit. */
@@ -38,9 +41,15 @@ export interface PumpRecord {
   /** Newest last. */
   cycles: Cycle[];
   learning: Learning;
+  /** What the supply's voltage does to this motor's current; nothing where it is not measured. */
+  supply: Supply;
   baseline?: Baseline | undefined;
   pinned?: Baseline | undefined;
   calls?: boolean | undefined;
+  /** The pump's own pressure and flow meter, where it has them, and what the meter had passed when the run that goes on began. */
+  own?: Trail | undefined;
+  meter?: Meter | undefined;
+  meterStartL?: number | undefined;
   startsToday: number;
   /** Up to when running and heard time were counted into minutes and days. */
   ranUntilMs: number;
@@ -83,10 +92,14 @@ export function newRecord(): PumpRecord {
   return {
     cycles: [],
     learning: newLearning(),
+    supply: newSupply(),
     // Named from the start, so that every record has one shape.
     baseline: undefined,
     pinned: undefined,
     calls: undefined,
+    own: undefined,
+    meter: undefined,
+    meterStartL: undefined,
     startsToday: 0,
     ranUntilMs: 0,
     heardUntilMs: 0,
@@ -95,7 +108,7 @@ export function newRecord(): PumpRecord {
 
 /** What hydraulics needs of the card. */
 export function waterCard(card: Card): Parameters<typeof newWater>[0] {
-  const ratedLPerS = card.pumps[0]?.ratedLPerS;
+  const ratedLPerS = card.pumps.find(isPressurePump)?.ratedLPerS;
   return {
     altitudeM: card.altitudeM,
     switch: card.switch,
@@ -111,7 +124,7 @@ export function newWell(card: Card): WellState {
     card,
     nowMs: 0,
     nextMinuteMs: 0,
-    pumps: card.pumps.map((pump, at) => newPump(at, pump.maxAmps)),
+    pumps: card.pumps.map((pump, at) => newPump(at, pump.maxAmps, isDriven(pump))),
     records: card.pumps.map(() => newRecord()),
     trail: newTrail(),
     water: newWater(waterCard(card)),

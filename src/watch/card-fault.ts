@@ -4,6 +4,7 @@
  * later is news of the well and not of the card.
  */
 import { median } from '../baseline/robust.ts';
+import { appliesTo } from './applies.ts';
 import type { Cycle } from '../cycles/cycle.ts';
 import { freshCycles, isFresh, isWhole, PSI } from './facts.ts';
 import { sayAmps, sayPressure, tidy } from './say.ts';
@@ -25,9 +26,15 @@ export function cardFault(scene: Scene, memo: Memo): Finding | undefined {
   const cutIn = pinned?.cutInKpa?.median ?? medianOf(scene, (cycle) => cycle.cutInKpa);
   const cutOut = pinned?.cutOutKpa?.median ?? medianOf(scene, (cycle) => cycle.cutOutKpa);
   const byAmps =
-    amps === undefined || card.maxAmps === undefined ? undefined : ampsFault(scene, amps, card.maxAmps);
+    // What a drive takes in at part of its speed is no measure of the motor behind it.
+    amps === undefined || card.maxAmps === undefined || card.control === 'variable-speed'
+      ? undefined
+      : ampsFault(scene, amps, card.maxAmps);
   const byPressure =
-    cutIn === undefined || cutOut === undefined || card.control !== 'pressure-switch'
+    cutIn === undefined ||
+    cutOut === undefined ||
+    !appliesTo('switch-shift', card.control) ||
+    scene.pump.index > 0
       ? undefined
       : switchFault(scene, cutIn, cutOut);
   if (!byAmps && !byPressure && pinned) memo['cardAgreed'] = true;

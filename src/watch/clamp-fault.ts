@@ -2,6 +2,7 @@
  * Pressure that rises with no current is a clamp that slipped off, or another source of water, or water that warms. Warming is slow; so a climb
  * from the lower to the upper part of the band counts only when it is quick, and only the second one is told.
  */
+import { companyOf, speaksForPressure } from './company.ts';
 import { cutInOf, cutOutOf, lastMinute, numberOf, usesPressure } from './facts.ts';
 import { sayPressure, tidy } from './say.ts';
 import type { Finding, Memo, Scene } from './scene.ts';
@@ -16,20 +17,20 @@ const WITHIN_MS = 48 * 3_600_000;
 const HEARD_S = 40;
 
 export function clampFault(scene: Scene, memo: Memo): Finding | undefined {
-  if (scene.pump.index > 0 || !usesPressure(scene.pump) || scene.pump.card.control === 'variable-speed')
+  if (!speaksForPressure(scene) || !usesPressure(scene.pump) || scene.pump.card.control === 'variable-speed')
     return undefined;
   const minute = lastMinute(scene);
   const cutIn = cutInOf(scene);
   const cutOut = cutOutOf(scene);
   if (!minute?.kpa || cutIn === undefined || cutOut === undefined) return undefined;
-  const ran =
-    scene.pumps.some((pump) => pump.run !== undefined) || minute.pumps.some((pump) => pump.ranS > 0);
+  const pumps = [scene.pump, ...companyOf(scene)];
+  const ran = pumps.some((pump) => pump.run !== undefined || (minute.pumps[pump.index]?.ranS ?? 0) > 0);
   if (ran) {
     delete memo['lowMs'];
     delete memo['climbs'];
     return undefined;
   }
-  if (minute.pumps.some((pump) => pump.heardS < HEARD_S)) {
+  if (pumps.some((pump) => (minute.pumps[pump.index]?.heardS ?? 0) < HEARD_S)) {
     delete memo['lowMs'];
     return known(scene, memo, minute.kpa.mean);
   }

@@ -64,6 +64,17 @@ export function usesPressure(pump: PumpScene): boolean {
   return pump.card.control !== 'float' && pump.card.control !== 'timer';
 }
 
+/**
+ * A fill without any draw, s: the lower quartile of the runs as first learnt. Behind a throttling valve a week of watering has no such
+ * run in four, so there it is the shortest of all that were learnt.
+ */
+export function fillOf(scene: Scene): number | undefined {
+  const { pinned, baseline, card } = scene.pump;
+  if (card.control !== 'constant-pressure-valve') return (pinned?.ranLowS ?? baseline?.ranLowS)?.median;
+  const least = [pinned?.ranLeastS, baseline?.ranLeastS].filter((value) => value !== undefined);
+  return least.length === 0 ? undefined : Math.min(...least);
+}
+
 /** Cut-in as first learnt or pinned, else as learnt, else as the card says, kPa. */
 export function cutInOf(scene: Scene): number | undefined {
   const { pinned, baseline } = scene.pump;

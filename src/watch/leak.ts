@@ -2,7 +2,7 @@
  * Pressure falls while nobody draws water. Judged by whole local days: each day's leak is read from its quiet stretches
  * (src/hydraulics/), and a day can be wrong (a trickle against frost, a trough that fills all night), so two or three in a row must say it.
  */
-import { hasPressureCycle, isFresh, listOf } from './facts.ts';
+import { isFresh, listOf } from './facts.ts';
 import { sayLitres, tidy } from './say.ts';
 import type { Finding, Memo, Scene, Watch } from './scene.ts';
 import { weigh } from './weigh.ts';
@@ -31,8 +31,7 @@ function look(scene: Scene, memo: Memo): Finding | null | undefined {
     day?.leakLPerDay ??
     scene.well.days.findLast((line) => line.date === day?.date && line.leakLPerDay !== undefined)
       ?.leakLPerDay;
-  if (found === undefined || !hasPressureCycle(scene.pump) || !isFresh(scene, scene.atMs - 1.3 * DAY_MS))
-    return undefined;
+  if (found === undefined || !isFresh(scene, scene.atMs - 1.3 * DAY_MS)) return undefined;
   // People said that water is drawn out of habit: what runs all night meanwhile is theirs.
   if (scene.well.expected !== undefined) return undefined;
   const days = [...listOf(memo, 'days'), Math.round(found)].slice(-DAYS);

@@ -2,13 +2,15 @@
  * Three phases, and one line carries nothing while others do: the motor single-phases and burns in minutes. Two lines must show
  * current and the third under a tenth of theirs, through a whole minute's readings.
  */
-import { lastMinute, pumpOf, standingSince, standsNot } from './facts.ts';
+import { lastMinute, pumpOf, standingSince, standsNot, usualAmps } from './facts.ts';
 import { sayAmps, tidy } from './say.ts';
 import type { Finding, Memo, Scene, Watch } from './scene.ts';
 import { weigh } from './weigh.ts';
 
 const NOTHING_SHARE = 0.1;
 const READINGS = 3;
+/** Of its usual current, where a drive is taken to be loaded (common practice, no source). */
+const LOADED_SHARE = 0.6;
 
 export const legLost: Watch = {
   alarm: 'leg-lost',
@@ -27,6 +29,7 @@ function look(scene: Scene, memo: Memo): Finding | null | undefined {
   const others = lines.reduce((sum, amps) => sum + amps, 0) - least;
   if (most <= 0 || least > NOTHING_SHARE * (others / (lines.length - 1))) return standsNot(memo);
   const at = lines.indexOf(least) + 1;
+  if (isIdleDrive(scene, most)) return undefined;
   const startMs = scene.why === 'cycle' ? (scene.cycle?.startedMs ?? scene.atMs) : scene.atMs - 60_000;
   return {
     sinceMs: standingSince(memo, startMs),
@@ -37,6 +40,13 @@ function look(scene: Scene, memo: Memo): Finding | null | undefined {
     evidence: { line: at, amps: tidy(least), othersAmps: tidy(others / (lines.length - 1)) },
     causes: weigh({ 'lost-leg': 0.85, 'clamp-off': 0.15 }),
   };
+}
+
+/** At light load the rectifier of a drive may leave one line without current. */
+function isIdleDrive(scene: Scene, amps: number): boolean {
+  if (scene.pump.card.control !== 'variable-speed') return false;
+  const usual = usualAmps(scene) ?? scene.pump.card.maxAmps ?? 0;
+  return amps < LOADED_SHARE * usual;
 }
 
 function ofMinute(scene: Scene): number[] | undefined {

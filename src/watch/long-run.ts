@@ -33,6 +33,9 @@ const UNDER_MINUTES = 15;
 const JUST_UNDER_KPA = 0.5 * PSI;
 const JUST_UNDER_MINUTES = 28;
 const RISING_KPA = 2 * PSI;
+/** Where fields are watered: this little under cut-in is too much drawn at once, for as long as sprinklers are left in a place. Argued, not measured. */
+const OVERDRAWN_KPA = 15 * PSI;
+const OVERDRAWN_S = 6 * H;
 /** Of its usual current: a drive under this serves a trickle. */
 const IDLE_DRIVE = 0.7;
 /**
@@ -106,7 +109,7 @@ function underCutIn(scene: Scene, run: OpenRun): Finding | undefined {
   if (!minutes) return undefined;
   const last = minutes[minutes.length - 1]!.kpa!.mean;
   const up = risen(minutes.map((minute) => minute.kpa!.mean));
-  if (up > RISING_KPA) return undefined;
+  if (up > RISING_KPA || isOverdrawn(scene, run, last)) return undefined;
   const freezing = (scene.well.minutes[scene.well.minutes.length - 1]?.temperatureC?.mean ?? 20) < 1;
   return {
     sinceMs: run.startedMs,
@@ -125,6 +128,16 @@ function underCutIn(scene: Scene, run: OpenRun): Finding | undefined {
       'worn-pump': 0.1,
     }),
   };
+}
+
+/** A field watered with a sprinkler too many: a little under cut-in for as long as that takes, or took before. */
+function isOverdrawn(scene: Scene, run: OpenRun, kpa: number): boolean {
+  const { uses } = scene.well.card;
+  if (!uses.includes('irrigation') && !uses.includes('stock')) return false;
+  const { baseline, pinned } = scene.pump;
+  const longest = Math.max(baseline?.longestRunS ?? 0, pinned?.longestRunS ?? 0);
+  const cutIn = cutInOf(scene) ?? 0;
+  return kpa > cutIn - OVERDRAWN_KPA && run.ranS < Math.max(OVERDRAWN_S, LONGEST * longest);
 }
 
 /** The last minutes, where the pump ran and pressure was under `kpa` through all of them. */

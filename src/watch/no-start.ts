@@ -3,16 +3,8 @@
  * does not run. Cut-in is the lowest at which this switch is known to close, so that a switch that was turned down does not
  * look like a dead pump.
  */
-import {
-  PSI,
-  lastMinute,
-  lowestCutIn,
-  numberOf,
-  pumpOf,
-  standingSince,
-  standsNot,
-  usesPressure,
-} from './facts.ts';
+import { companyOf, isLag, ownCutIn, speaksForAll } from './company.ts';
+import { PSI, lastMinute, numberOf, pumpOf, standingSince, standsNot, usesPressure } from './facts.ts';
 import { sayPressure, sayTime, tidy } from './say.ts';
 import type { Finding, Memo, MinutePump, MinuteScene, Scene, Watch } from './scene.ts';
 import { weigh } from './weigh.ts';
@@ -41,12 +33,28 @@ function look(scene: Scene, memo: Memo): Finding | null | undefined {
   const pump = minute && pumpOf(scene, minute);
   if (!minute || !pump || pump.heardS < HEARD_S) return undefined;
   if (pump.ranS > 0 || scene.pump.run) return standsNot(memo);
-  // On a well with several pumps another one may be at work for the same pressure.
-  if (minute.pumps.some((other) => other.ranS > 0)) return standsNot(memo);
+  if (othersServe(scene, minute)) {
+    // It may be another's turn; that this one would start is not shown by that.
+    delete memo['sinceMs'];
+    delete memo['lingersMs'];
+    return undefined;
+  }
   if (pump.calls === true) return called(scene, minute, memo);
   if (!usesPressure(scene.pump) || pump.calls === false)
     return pump.calls === false ? standsNot(memo) : undefined;
   return underCutIn(scene, minute, pump, memo);
+}
+
+/**
+ * Of several pumps on one pressure or store: does another do the work, or speak of what is wrong? One speaks for all where none runs. A
+ * lag pump is wanted while the others run and pressure stands under its own cut-in all the same.
+ */
+function othersServe(scene: Scene, minute: MinuteScene): boolean {
+  const company = companyOf(scene);
+  if (company.length === 0) return false;
+  const busy = company.some((other) => (minute.pumps[other.index]?.ranS ?? 0) > 0);
+  if (usesPressure(scene.pump) && isLag(scene)) return !busy;
+  return busy || !speaksForAll(scene);
 }
 
 function called(scene: Scene, minute: MinuteScene, memo: Memo): Finding | undefined {
@@ -73,7 +81,7 @@ function underCutIn(
   pump: MinutePump,
   memo: Memo,
 ): Finding | null | undefined {
-  const cutIn = lowestCutIn(scene);
+  const cutIn = ownCutIn(scene, scene.pump);
   const { kpa } = minute;
   if (cutIn === undefined || !kpa) return undefined;
   if (kpa.low >= cutIn) {

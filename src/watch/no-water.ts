@@ -26,8 +26,10 @@ export const noWater: Watch = {
 
 function look(scene: Scene, memo: Memo): Finding | null | undefined {
   const minute = lastMinute(scene);
-  if (!scene.pumps.some(usesPressure) || !minute?.kpa) return undefined;
-  const { kpa } = minute;
+  const serving = scene.pumps.find(usesPressure);
+  // Pressure at the taps is the whole well's; where it has none, that of the pump that serves them (a booster behind a store).
+  const kpa = minute?.kpa ?? (serving && minute?.pumps[serving.index]?.kpa);
+  if (!minute || !kpa) return undefined;
   if (kpa.low > ALIVE_KPA) memo['alive'] = true;
   if (memo['alive'] !== true || kpa.mean < BROKEN_KPA) return undefined;
   if (kpa.low > BACK_KPA) return standsNot(memo);

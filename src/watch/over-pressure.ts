@@ -3,7 +3,16 @@
  * than some seconds. With the pump running its contacts are closed and nothing but the relief valve limits the pressure; at rest it is
  * water that warms behind a check valve, or a switch set too high.
  */
-import { PSI, highestCutOut, lastMinute, pumpOf, standingSince, standsNot, stoodOver } from './facts.ts';
+import { companyOf, speaksForPressure } from './company.ts';
+import {
+  PSI,
+  highestCutOut,
+  lastMinute,
+  standingSince,
+  standsNot,
+  stoodOver,
+  usesPressure,
+} from './facts.ts';
 import { sayPressure, tidy } from './say.ts';
 import type { Finding, Memo, Scene, Watch } from './scene.ts';
 import { weigh } from './weigh.ts';
@@ -30,9 +39,10 @@ export const overPressure: Watch = {
 };
 
 function look(scene: Scene, memo: Memo): Finding | null | undefined {
-  const cutOut = highestCutOut(scene);
+  // Into a store pressure is what hose and height make it: no switch limits it.
+  const cutOut = usesPressure(scene.pump) ? highestCutOut(scene) : undefined;
   const minute = lastMinute(scene);
-  if (!minute?.kpa || scene.pump.index > 0) return undefined;
+  if (!minute?.kpa || !speaksForPressure(scene)) return undefined;
   const limit = limitOf(scene, cutOut);
   if (limit === undefined) return undefined;
   const stands = memo['sinceMs'] !== undefined;
@@ -42,13 +52,15 @@ function look(scene: Scene, memo: Memo): Finding | null | undefined {
   }
   const sinceMs = standingSince(memo, minute.atMs - 60_000);
   // What a running pump raised stands there after it stopped at last: it is still the running pump's pressure.
-  const running =
-    scene.pumps.some((pump) => pump.run !== undefined) && (pumpOf(scene, minute)?.ranS ?? 0) > 0;
+  const running = [scene.pump, ...companyOf(scene)].some(
+    (pump) => pump.run !== undefined && (minute.pumps[pump.index]?.ranS ?? 0) > 0,
+  );
   // With nothing learnt yet a switch that opens higher than its card says is more likely a wrong card: its next runs tell.
   if (!running && !scene.pump.pinned && scene.pump.cycles.length < RUNS_TO_JUDGE) return undefined;
   if (running) memo['ran'] = true;
+  const driven = scene.pump.card.control === 'variable-speed';
   return memo['ran'] === true
-    ? whileRunning(minute.kpa.mean, cutOut, limit, { sinceMs, running })
+    ? whileRunning(minute.kpa.mean, cutOut, limit, { sinceMs, running, driven })
     : atRest(scene, minute.kpa.mean, cutOut, limit, sinceMs);
 }
 
@@ -66,16 +78,23 @@ function whileRunning(
   kpa: number,
   cutOut: number | undefined,
   limit: number,
-  { sinceMs, running }: { sinceMs: number; running: boolean },
+  { sinceMs, running, driven }: { sinceMs: number; running: boolean; driven: boolean },
 ): Finding {
   const switchText =
-    cutOut === undefined ? 'its relief valve is near' : `the switch should open at ${sayPressure(cutOut)}`;
+    cutOut === undefined
+      ? 'its relief valve is near'
+      : driven
+        ? `its drive should hold ${sayPressure(cutOut)}`
+        : `the switch should open at ${sayPressure(cutOut)}`;
   return {
     sinceMs,
     priority: running ? 'now' : 'soon',
     why: `The pump ${running ? 'runs on' : 'ran on'} at ${sayPressure(kpa)}; ${switchText}.`,
     evidence: facts(kpa, cutOut, limit, running),
-    causes: weigh({ 'switch-contacts-stuck': 0.75, 'blocked-nipple': 0.15, 'switch-out-of-set': 0.1 }),
+    // The drive's own sensor is its switch: out of set, or its line blocked.
+    causes: driven
+      ? weigh({ 'switch-out-of-set': 0.45, 'blocked-nipple': 0.3, 'transducer-fault': 0.25 })
+      : weigh({ 'switch-contacts-stuck': 0.75, 'blocked-nipple': 0.15, 'switch-out-of-set': 0.1 }),
   };
 }
 

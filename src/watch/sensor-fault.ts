@@ -5,6 +5,7 @@
  */
 import { cardFault } from './card-fault.ts';
 import { clampFault } from './clamp-fault.ts';
+import { speaksForPressure } from './company.ts';
 import { isFresh, lastMinute, numberOf, PSI, usesPressure } from './facts.ts';
 import { sayPressure, sayTime, tidy } from './say.ts';
 import type { ChannelScene, Finding, Memo, Scene, Watch } from './scene.ts';
@@ -118,7 +119,7 @@ function silentAlone(scene: Scene, channel: ChannelScene): Finding | undefined {
 }
 
 function nonsense(scene: Scene, memo: Memo): Finding | undefined {
-  const kpa = scene.pump.index === 0 ? lastMinute(scene)?.kpa : undefined;
+  const kpa = speaksForPressure(scene) ? lastMinute(scene)?.kpa : undefined;
   if (!kpa || !usesPressure(scene.pump)) return undefined;
   const max = scene.well.channels.find((channel) => channel.channel === 'pressure')?.max;
   const over = max !== undefined && kpa.low > (max / 1000) * 1.02;

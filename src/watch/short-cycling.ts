@@ -5,8 +5,10 @@
  */
 import { median } from '../baseline/robust.ts';
 import type { Cycle } from '../cycles/cycle.ts';
-import { PSI, freshCycles } from './facts.ts';
+import { speaksForAll } from './company.ts';
+import { PSI, fillOf, freshCycles, usesPressure } from './facts.ts';
 import { figures, sayTime, tidy } from './say.ts';
+import { shortSleep } from './short-sleep.ts';
 import type { Finding, Scene, Watch } from './scene.ts';
 import { weigh } from './weigh.ts';
 
@@ -38,14 +40,20 @@ export const shortCycling: Watch = {
 };
 
 function look(scene: Scene): Finding | null | undefined {
-  if (scene.pump.card.control === 'float' || scene.pump.card.control === 'timer') return undefined;
   if (scene.why === 'minute') return afterQuiet(scene);
+  if (!speaksForAll(scene)) return undefined;
+  if (scene.pump.card.control === 'variable-speed') return shortSleep(scene);
   const cycles = freshCycles(
     scene,
     UNKNOWN_CYCLES,
     (cycle) => !cycle.flags.includes('failed-start') && !cycle.flags.includes('clock-step'),
   );
-  const fillS = scene.pump.pinned?.ranLowS?.median ?? scene.pump.baseline?.ranLowS?.median;
+  const fillS = fillOf(scene);
+  // A store has no tank whose water could be short; but contacts that chatter burn there too.
+  if (!usesPressure(scene.pump)) {
+    const chatter = chatters(cycles, fillS ?? 0);
+    return chatter ? finding(scene, chatter, fillS) : undefined;
+  }
   const close = fillS === undefined ? closeUnknown(scene, cycles) : closeKnown(cycles, fillS);
   if (close === undefined) return undefined;
   return close.length === 0 ? null : finding(scene, close, fillS);
@@ -59,10 +67,8 @@ function afterQuiet(scene: Scene): null | undefined {
 
 /** The cycles that came too close; empty where they did not; undefined where it is too early to say. */
 function closeKnown(cycles: readonly Cycle[], fillS: number): readonly Cycle[] | undefined {
-  if (fillS >= CHATTER_FILL_S && cycles.length >= CHATTER_STARTS) {
-    const last = cycles.slice(-CHATTER_STARTS);
-    if (spanS(last) < CHATTER_S) return last;
-  }
+  const chatter = chatters(cycles, fillS);
+  if (chatter) return chatter;
   if (cycles.length < CYCLES) return undefined;
   const last = cycles.slice(-CYCLES);
   const ran = median(last.map((cycle) => cycle.ranS)) ?? 0;
@@ -79,6 +85,13 @@ function closeUnknown(scene: Scene, cycles: readonly Cycle[]): readonly Cycle[] 
   const ran = median(cycles.map((cycle) => cycle.ranS)) ?? 0;
   const period = median(periodsS(cycles)) ?? Infinity;
   return ran < UNKNOWN_RUN_S && period < UNKNOWN_PERIOD_S ? cycles : [];
+}
+
+/** Starts within a minute, where a fill takes longer than that many could. */
+function chatters(cycles: readonly Cycle[], fillS: number): readonly Cycle[] | undefined {
+  if (fillS < CHATTER_FILL_S || cycles.length < CHATTER_STARTS) return undefined;
+  const last = cycles.slice(-CHATTER_STARTS);
+  return spanS(last) < CHATTER_S ? last : undefined;
 }
 
 function spanS(cycles: readonly Cycle[]): number {

@@ -4,7 +4,7 @@
  * water comes. A tank that takes more air or a wider band would look the same, so the band must be as it was.
  */
 import { quantile } from '../baseline/robust.ts';
-import { cutInOf, cutOutOf, freshCycles, hasPressureCycle, listOf, numberOf } from './facts.ts';
+import { cutInOf, cutOutOf, freshCycles, listOf, numberOf, usesPressure } from './facts.ts';
 import { sayShare, sayTime, tidy } from './say.ts';
 import type { Finding, Memo, Scene, Watch } from './scene.ts';
 import { weigh } from './weigh.ts';
@@ -18,6 +18,9 @@ const LEAST_MS = 36 * 3_600_000;
 const SLOW_RUNS = 30;
 const SLOW_TIMES = 1.35;
 const BAND_SHARE = 0.1;
+/** A store: the quickest of so many fills, against the lower quartile as learnt. */
+const STORE_RUNS = 8;
+const STORE_TIMES = 1.6;
 
 export const slowFill: Watch = {
   alarm: 'slow-fill',
@@ -29,7 +32,8 @@ export const slowFill: Watch = {
 };
 
 function look(scene: Scene, memo: Memo): Finding | null | undefined {
-  if (!hasPressureCycle(scene.pump) || !scene.pump.baseline) return undefined;
+  if (!scene.pump.baseline) return undefined;
+  if (!usesPressure(scene.pump)) return byStore(scene);
   const share = scene.well.water.deliveryShare;
   return share === undefined ? byRunTime(scene) : byDelivery(scene, memo, share);
 }
@@ -72,6 +76,33 @@ function byRunTime(scene: Scene): Finding | null | undefined {
     why: `Even the quickest fills take ${sayTime(low)} now; ${sayTime(normal.median)} was usual.`,
     evidence: { fillS: tidy(low, 1), normalS: tidy(normal.median, 1), times: tidy(times) },
     causes: causesOf(scene, times),
+  };
+}
+
+/**
+ * A float fills the same store each time, and what is drunk meanwhile only lengthens a fill: when even the quickest of eight takes so much
+ * longer, less comes. A hot week with the herd at the trough is allowed for.
+ */
+function byStore(scene: Scene): Finding | null | undefined {
+  const normal = scene.pump.pinned?.ranLowS ?? scene.pump.baseline?.ranLowS;
+  const cycles = freshCycles(scene, STORE_RUNS);
+  if (!normal || normal.median <= 0 || cycles.length < STORE_RUNS) return undefined;
+  const least = Math.min(...cycles.map((cycle) => cycle.ranS));
+  const times = least / normal.median;
+  const limit = Math.max(STORE_TIMES, 1 + (4 * normal.spread) / normal.median);
+  if (times < 1 + 0.7 * (limit - 1)) return null;
+  if (times < limit) return undefined;
+  return {
+    sinceMs: cycles[0]!.startedMs,
+    why: `Even the quickest of the last ${STORE_RUNS} fills of the store took ${sayTime(least)}; ${sayTime(normal.median)} was usual.`,
+    evidence: { fillS: tidy(least, 1), normalS: tidy(normal.median, 1), times: tidy(times) },
+    causes: weigh({
+      'worn-pump': 0.3,
+      'low-well': 0.2,
+      leak: 0.2,
+      'drop-pipe-leak': 0.1,
+      'habit-changed': 0.2,
+    }),
   };
 }
 

@@ -37,7 +37,6 @@ interface Move {
 }
 
 function look(scene: Scene): Finding | null | undefined {
-  if (scene.pump.card.control !== 'pressure-switch') return undefined;
   const cutIn = moved(scene, 'cutInKpa', isWhole);
   const cutOut = moved(scene, 'cutOutKpa', (cycle) => isWhole(cycle) && !cycle.flags.includes('no-cut-out'));
   if (!cutIn && !cutOut) return undefined;

@@ -2,6 +2,7 @@
  * The tank has lost its air: what it gives between two starts shrinks, and so does every fill. A burst bladder ends at the same place in a day
  * that takes a leaking valve weeks; from pressure alone they look alike, and how fast it went is all the evidence there is.
  */
+import { speaksForAll } from './company.ts';
 import { airSeen, fillsSeen, type AirSeen, type FillsSeen } from './tank-air.ts';
 import { numberOf } from './facts.ts';
 import { sayPressure, sayShare, sayTime, tidy } from './say.ts';
@@ -29,6 +30,7 @@ export const tankAirLost: Watch = {
 };
 
 function look(scene: Scene, memo: Memo): Finding | null | undefined {
+  if (!speaksForAll(scene)) return undefined;
   const air = airSeen(scene, memo);
   const fills = fillsSeen(scene);
   noteDecline(scene, memo, air?.share ?? fills?.share);

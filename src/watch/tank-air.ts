@@ -6,7 +6,7 @@
 import { median, quantile } from '../baseline/robust.ts';
 import { leastFillS } from '../baseline/least-fill.ts';
 import { atmosphericKpa } from '../../shared/units/altitude.ts';
-import { cutInOf, cutOutOf, freshCycles, hasPressureCycle, listOf } from './facts.ts';
+import { cutInOf, cutOutOf, fillOf, freshCycles, hasPressureCycle, listOf } from './facts.ts';
 import { tidy } from './say.ts';
 import type { Memo, Scene } from './scene.ts';
 
@@ -67,7 +67,7 @@ export function fillsSeen(scene: Scene): FillsSeen | undefined {
     cycles.map((cycle) => cycle.ranS),
     0.5,
   )!;
-  const learnt = (scene.pump.pinned?.ranLowS ?? scene.pump.baseline?.ranLowS)?.median;
+  const learnt = fillOf(scene);
   const normalS =
     learnt ?? leastFillS(scene.well.card, scene.pump.card, { cutInKpa: cutIn, cutOutKpa: cutOut });
   if (normalS === undefined || normalS <= 0) return undefined;

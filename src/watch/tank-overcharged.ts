@@ -2,6 +2,7 @@
  * The tank holds more air than cut-in: it is empty before the switch closes, and for some seconds at the end of each draw nothing comes. The
  * trade wants 2 psi under cut-in (Water Systems Council, "Pressure Tanks", 2007); told from 3 psi over it.
  */
+import { speaksForAll } from './company.ts';
 import { cutInOf, PSI } from './facts.ts';
 import { sayPressure, tidy } from './say.ts';
 import type { Finding, Memo, Scene, Watch } from './scene.ts';
@@ -21,6 +22,7 @@ export const tankOvercharged: Watch = {
 };
 
 function look(scene: Scene, memo: Memo): Finding | null | undefined {
+  if (!speaksForAll(scene)) return undefined;
   const air = airSeen(scene, memo);
   const cutIn = cutInOf(scene);
   if (!air || cutIn === undefined) return undefined;

@@ -1,0 +1,93 @@
+/**
+ * Which alarm makes sense of which kind of control, as one literal table. A pressure switch lets a pump run at full speed between two
+ * points; a drive holds one pressure and lets speed and current follow what is drawn; a constant-pressure valve holds it by throttling
+ * a pump that runs at full speed, and fills the tank slowly at the end; a float fills a store, a timer does so by the clock, and pressure
+ * means nothing of either. What does not apply is never asked; what applies in a form of its own is told apart in the watch's own file.
+ */
+import type { AlarmKind } from '../../shared/words/kinds.ts';
+import type { Control, PumpCard } from '../card/card.ts';
+
+export type Form = 'as-is' | 'own' | 'none';
+type Row = Record<Control, Form>;
+
+/** Watched by what no control changes: supply, node, weather, levels. */
+const ALL: Row = row('as-is', 'as-is', 'as-is', 'as-is', 'as-is');
+
+function row(
+  pressureSwitch: Form,
+  variableSpeed: Form,
+  constantPressureValve: Form,
+  float: Form,
+  timer: Form,
+): Row {
+  return {
+    'pressure-switch': pressureSwitch,
+    'variable-speed': variableSpeed,
+    'constant-pressure-valve': constantPressureValve,
+    float,
+    timer,
+  };
+}
+
+/** In the order of the contract's list; `site-silent` and `not-watched` are no watches of a well. */
+export const APPLIES: Record<AlarmKind, Row> = {
+  // A drive and a valve run for as long as water is drawn: a garden is a run of a night. Held far under their pressure is the sign there.
+  // A store is judged by its own longest fill alone.
+  'long-run': row('as-is', 'own', 'own', 'own', 'own'),
+  // A drive without water goes to full speed: its current is low only against its own highest. A store has low current alone.
+  'dry-run': row('as-is', 'own', 'own', 'own', 'own'),
+  // A drive starts softly, and its running current spans a factor of four: only the motor's maximum can be held against it.
+  'failed-start': row('as-is', 'own', 'as-is', 'as-is', 'as-is'),
+  // A store's pressure does not call; its contact does.
+  'no-start': row('as-is', 'as-is', 'as-is', 'own', 'own'),
+  'power-lost': ALL,
+  // The rectifier of a drive at light load draws unevenly from its lines: only under load does a line with nothing mean that it is lost.
+  'leg-lost': row('as-is', 'own', 'as-is', 'as-is', 'as-is'),
+  'no-water': row('as-is', 'as-is', 'as-is', 'none', 'none'),
+  // Where pressure is measured a pump that is wanted and does not come is `no-start`; but of two that take turns one may drop out.
+  'no-run': row('own', 'own', 'own', 'as-is', 'as-is'),
+  'store-low': ALL,
+  // Held pressure is the measure of a drive. Into a store pressure is what hose and height make it: the relief valve alone counts.
+  'over-pressure': row('as-is', 'own', 'as-is', 'own', 'own'),
+  // A drive sleeps and wakes with each hand that is washed; as even as a clock, for hours, it is a leak. A store has no tank to lose: chatter alone.
+  'short-cycling': row('as-is', 'own', 'as-is', 'own', 'own'),
+  // The tables count starts at full voltage, which heat a motor; a drive makes none.
+  'starts-over-limit': row('as-is', 'none', 'as-is', 'as-is', 'as-is'),
+  // Current follows demand at a drive and a throttling valve: compared where the flow is the same, at the end of the run.
+  'amps-high': row('as-is', 'own', 'own', 'as-is', 'as-is'),
+  'amps-low': row('as-is', 'own', 'own', 'as-is', 'as-is'),
+  // What a rectifier draws from its three lines says nothing of the motor behind it.
+  'leg-imbalance': row('as-is', 'none', 'as-is', 'as-is', 'as-is'),
+  'supply-voltage': ALL,
+  // A drive has no cut-out. A valve holds a level under it by design: only runs that end under it count.
+  'cut-out-not-reached': row('as-is', 'none', 'own', 'none', 'none'),
+  // Behind a drive or a valve demand and the valve's bypass set how long a run takes. A store of one size takes as long as ever; a timer runs by its clock.
+  'slow-fill': row('as-is', 'none', 'none', 'own', 'none'),
+  'level-low': ALL,
+  // A drive's tank only spaces its sleep. Behind a valve the bypass fills the tank: the time of its shortest fills tells, rates do not, and
+  // with a few gallons pressure falls as fast over the air charge as under it.
+  'tank-air-lost': row('as-is', 'none', 'own', 'none', 'none'),
+  'tank-overcharged': row('as-is', 'none', 'none', 'none', 'none'),
+  // Read at rest from the tank, whatever fills it. A store's outlet is no tank.
+  leak: row('as-is', 'as-is', 'as-is', 'none', 'none'),
+  'freeze-risk': ALL,
+  // A drive's wake and sleep points are settings of its own; a valve works behind an ordinary switch.
+  'switch-shift': row('as-is', 'none', 'as-is', 'none', 'none'),
+  // A timer's count is what somebody set.
+  'cycle-count': row('as-is', 'as-is', 'as-is', 'as-is', 'none'),
+  'node-silent': ALL,
+  'site-silent': ALL,
+  'not-watched': ALL,
+  'node-conflict': ALL,
+  'sensor-fault': row('as-is', 'own', 'own', 'own', 'own'),
+};
+
+/** Is this alarm asked of a pump with this control? */
+export function appliesTo(alarm: AlarmKind, control: Control): boolean {
+  return APPLIES[alarm][control] !== 'none';
+}
+
+/** Is it asked of a well: does it make sense of any of its pumps? */
+export function appliesToWell(alarm: AlarmKind, pumps: readonly { card: PumpCard }[]): boolean {
+  return pumps.some(({ card }) => appliesTo(alarm, card.control));
+}

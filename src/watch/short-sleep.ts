@@ -1,0 +1,62 @@
+/**
+ * A drive that wakes and sleeps without end. Hands that are washed wake it a hundred times a day, at all distances; what runs out by itself
+ * wakes it as evenly as a clock. So it takes many starts close together, alike in their rests, for longer than any kitchen is busy; or
+ * rests of a few seconds, which no draw makes: then it hunts, or its small tank has lost its air.
+ */
+import { mad, median } from '../baseline/robust.ts';
+import type { Cycle } from '../cycles/cycle.ts';
+import { freshCycles } from './facts.ts';
+import { sayTime, tidy } from './say.ts';
+import type { Finding, Scene } from './scene.ts';
+import { weigh } from './weigh.ts';
+
+/** As many runs as are kept, at least two hours of them, no further apart on the mean than this: a leak that wakes it some 300 times a day. */
+const STARTS = 36;
+const LEAST_S = 2 * 3600;
+const APART_S = 300;
+/** Rests scatter by less than this share of themselves; people's by more than their mean (arrivals at random scatter by 0.7 of it, as MAD). */
+const EVEN = 0.25;
+/** Hunting: so many starts in a row with rests this short. */
+const HUNTING_STARTS = 15;
+const HUNTING_REST_S = 5;
+
+/** A finding; `null` where the last starts are like people's; `undefined` while there are too few. */
+export function shortSleep(scene: Scene): Finding | null | undefined {
+  const cycles = freshCycles(scene, STARTS);
+  const hunts = cycles.slice(-HUNTING_STARTS);
+  const rests = restsS(hunts);
+  if (rests.length === HUNTING_STARTS && Math.max(...rests) < HUNTING_REST_S) return finding(hunts, true);
+  if (cycles.length < STARTS) return undefined;
+  const spanS = (cycles[cycles.length - 1]!.startedMs - cycles[0]!.startedMs) / 1000;
+  const all = restsS(cycles);
+  const even = all.length >= STARTS - 1 && (mad(all) ?? 0) < EVEN * (median(all) ?? 0);
+  if (!even || spanS > APART_S * STARTS) return null;
+  return spanS < LEAST_S ? undefined : finding(cycles, false);
+}
+
+function restsS(cycles: readonly Cycle[]): number[] {
+  return cycles.flatMap((cycle) => (cycle.restedS === undefined ? [] : [cycle.restedS]));
+}
+
+function finding(cycles: readonly Cycle[], hunts: boolean): Finding {
+  const inS = (cycles[cycles.length - 1]!.stoppedMs - cycles[0]!.startedMs) / 1000;
+  const restedS = median(restsS(cycles)) ?? 0;
+  return {
+    sinceMs: cycles[0]!.startedMs,
+    why: hunts
+      ? `The drive starts again within ${sayTime(restedS)} each time, ${cycles.length} times in ${sayTime(inS)}: it does not come to rest.`
+      : `The drive has slept and woken ${cycles.length} times in ${sayTime(inS)}, with rests of ${sayTime(restedS)}, as evenly as nobody draws water.`,
+    evidence: { starts: cycles.length, inS: tidy(inS, 0), restedS: tidy(restedS, 1) },
+    causes: hunts
+      ? weigh({ 'tank-air-lost': 0.3, 'bladder-burst': 0.3, 'switch-chatter': 0.25, 'check-valve': 0.15 })
+      : weigh({
+          leak: 0.3,
+          'open-tap': 0.25,
+          'check-valve': 0.1,
+          'drop-pipe-leak': 0.05,
+          'pitless-leak': 0.05,
+          'tank-air-lost': 0.15,
+          'bladder-burst': 0.1,
+        }),
+  };
+}
