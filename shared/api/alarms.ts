@@ -30,6 +30,18 @@ export const alarmShape = z
   .meta({ id: 'Alarm', description: 'An alarm from raised to cleared or withdrawn.' });
 export type AlarmAnswer = z.output<typeof alarmShape>;
 
+export const symptomShape = z
+  .object({
+    alarm: alarmKindShape,
+    pump: opt(z.string()),
+    symptomOf: alarmKindShape,
+    sinceMs: z.number(),
+    why: z.string(),
+    told: z.boolean().describe('It was told before what explains it was found.'),
+  })
+  .meta({ id: 'Symptom', description: 'What stands too and is explained by another alarm.' });
+export type SymptomAnswer = z.output<typeof symptomShape>;
+
 export const alarmsShape = z.object({ alarms: z.array(alarmShape) }).meta({ id: 'Alarms' });
 
 const byShape = z.string().trim().min(1).max(80).describe('Who does it, as they call themselves.');

@@ -50,6 +50,13 @@ export function byAttention(
   return RANK[a.attention] - RANK[b.attention] || a.well.localeCompare(b.well);
 }
 
+/** Told before what explains it was found: it is no second trouble. */
+export function isSymptom(well: Pick<WellNow, 'symptoms'>, alarm: AlarmAnswer): boolean {
+  return (well.symptoms ?? []).some(
+    (one) => one.told && one.alarm === alarm.alarm && one.pump === alarm.pump,
+  );
+}
+
 function shelved(alarm: AlarmAnswer, nowMs: number): boolean {
   return alarm.shelvedUntilMs !== undefined && alarm.shelvedUntilMs > nowMs;
 }
@@ -77,9 +84,10 @@ export function headlineWords(
   if (well.mode === 'visit') return `Service visit open${since}: nothing is raised until it is closed.`;
   if (well.mode === 'out-of-service') return `Out of service${since}.`;
   if (well.mode === 'laid-up') return laidUpWords(well, nowMs);
-  const lead = leadingAlarm(standing, nowMs);
+  const own = standing.filter((alarm) => !isSymptom(well, alarm));
+  const lead = leadingAlarm(own, nowMs);
   if (lead) {
-    const more = standing.filter((alarm) => !shelved(alarm, nowMs)).length - 1;
+    const more = own.filter((alarm) => !shelved(alarm, nowMs)).length - 1;
     const why = lowerFirst(lead.why.split(';')[0]?.replace(/\.$/, '') ?? '');
     return `${alarmTitle(lead.alarm)} since ${when(lead.sinceMs)}${why ? `: ${why}` : ''}.${more > 0 ? ` And ${more} more.` : ''}`;
   }

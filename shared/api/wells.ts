@@ -3,7 +3,7 @@
  * systems. Times are Unix ms; quantities SI with the unit in the name; what is not known is absent.
  */
 import { z } from 'zod';
-import { alarmShape } from './alarms.ts';
+import { alarmShape, symptomShape } from './alarms.ts';
 import { baselineShape, cycleShape } from './event-shapes.ts';
 
 const opt = z.exactOptional;
@@ -44,6 +44,9 @@ const wellNowFields = {
   heardMs: opt(z.number().describe('Time of the newest reading.')),
   pressureKpa: opt(z.number().describe('The last reading at the tank tee.')),
   pumps: z.array(pumpNowShape),
+  symptoms: opt(
+    z.array(symptomShape).describe('What stands too and is explained by an alarm that was told.'),
+  ),
 };
 const wellNowShape = z.object(wellNowFields).meta({ id: 'WellNow' });
 /** What the run loop knows of a well at this moment. */
@@ -77,6 +80,7 @@ export const wellsShape = z
     nowMs: z.number(),
     version: z.string(),
     waitingNodes: z.number().int(),
+    siteAlarms: z.array(alarmShape).describe('Alarms that stand of whole sites.'),
     wells: z.array(wellShape),
   })
   .meta({ id: 'Wells' });
@@ -95,6 +99,14 @@ const pumpDetailShape = z
   .object({
     pump: z.string(),
     control: z.string(),
+    kind: opt(z.enum(['submersible', 'jet', 'booster'])),
+    motorW: opt(z.number()),
+    volts: opt(z.number()),
+    phase: opt(z.number()),
+    wires: opt(z.number()),
+    ratedLPerS: opt(z.number()),
+    setDepthM: opt(z.number()),
+    installed: opt(z.string().describe('ISO date.')),
     maxAmps: opt(z.number()),
     baseline: opt(baselineShape),
     usualRun: opt(usualRunShape),

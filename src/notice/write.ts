@@ -8,7 +8,7 @@ import { momentWords } from '../../shared/api/time-words.ts';
 import type { UnitSystem } from '../../shared/quantity/print-quantity.ts';
 import type { Priority } from '../../shared/words/kinds.ts';
 import { CAUTIONS } from '../../shared/words/cautions.ts';
-import { figureLines } from './figures.ts';
+import { figureLines } from '../../shared/words/figures.ts';
 import { wordsFor } from './words-for.ts';
 
 export interface ToWrite {

@@ -13,7 +13,8 @@ export function alarmAnswer(row: StoredAlarm): AlarmAnswer {
   const { event } = row;
   return {
     id: row.id,
-    ...(row.well === '' ? {} : { well: row.well }),
+    // The row of a whole site is kept under its site's name.
+    ...(row.well === '' || row.site !== undefined ? {} : { well: row.well }),
     ...(row.site === undefined ? {} : { site: row.site }),
     ...(row.pump === undefined ? {} : { pump: row.pump }),
     ...(row.node === undefined ? {} : { node: row.node }),
@@ -38,14 +39,22 @@ function isStanding(row: StoredAlarm): boolean {
   return row.clearedMs === undefined && row.withdrawnMs === undefined;
 }
 
-/** Standing alarms of each well, from one query. An alarm of a whole site (no well) is under the empty name. */
+/** Standing alarms of each well, from one query; those of whole sites are left to `standingOfSites`. */
 export function standingByWell(deps: WebDeps, well?: string): Map<string, AlarmAnswer[]> {
   const rows = deps.store.alarms({ standing: true, ...(well === undefined ? {} : { well }) });
   const byWell = new Map<string, AlarmAnswer[]>();
-  for (const row of rows.filter(isStanding)) {
+  for (const row of rows.filter((one) => isStanding(one) && one.site === undefined)) {
     byWell.set(row.well, [...(byWell.get(row.well) ?? []), alarmAnswer(row)]);
   }
   return byWell;
+}
+
+/** Standing alarms of whole sites, which have no well. */
+export function standingOfSites(deps: WebDeps): AlarmAnswer[] {
+  return deps.store
+    .alarms({ standing: true })
+    .filter((row) => isStanding(row) && row.site !== undefined)
+    .map(alarmAnswer);
 }
 
 /** @throws ProblemError 404 where no such alarm is kept, 409 where it no longer stands. */
@@ -67,6 +76,8 @@ export function acknowledgeAct(deps: WebDeps, id: string): WrittenAct {
 /** The act that puts an alarm aside until a time. */
 export function shelveAct(deps: WebDeps, id: string, untilMs: number): WrittenAct {
   const row = standingAlarm(deps, id);
+  if (row.site !== undefined)
+    throw new ProblemError(409, 'An alarm of a whole site can be acknowledged, not put aside.');
   const aheadMs = untilMs - deps.now();
   if (aheadMs <= 0 || aheadMs > SHELVE_MAX_MS) {
     throw new ProblemError(400, 'body.untilMs must be in the next 30 days');

@@ -12,8 +12,8 @@ import type {
   WellsAnswer,
   WellState,
 } from '../../shared/api/wells.ts';
-import type { Card } from '../card/card.ts';
-import { standingByWell } from './alarm-answers.ts';
+import type { Card, PumpCard } from '../card/card.ts';
+import { standingByWell, standingOfSites } from './alarm-answers.ts';
 import type { LiveWell, StoredCycle, WebDeps } from './deps.ts';
 import { ProblemError } from './problem.ts';
 
@@ -96,6 +96,7 @@ export function wellsAnswer(deps: WebDeps): WellsAnswer {
     nowMs,
     version: deps.version,
     waitingNodes: deps.store.nodes().filter((node) => !node.letIn).length,
+    siteAlarms: standingOfSites(deps),
     wells: wells.toSorted(byAttention),
   };
 }
@@ -110,18 +111,35 @@ export function wellDetail(deps: WebDeps, name: string): WellDetail {
     nowMs,
     well: wellAnswer(deps, live.now, standing, nowMs),
     card: cardFacts(live.card),
-    pumps: live.card.pumps.map(({ id, control, maxAmps }) => {
+    pumps: live.card.pumps.map((pump) => {
+      const { id } = pump;
       const baseline = baselines.findLast((one) => one.pump === id);
       return {
         pump: id,
-        control,
-        ...(maxAmps === undefined ? {} : { maxAmps }),
+        ...pumpFacts(pump),
         ...(baseline ? { baseline } : {}),
         ...usualRun(live, id),
         ...lastRun(cycles, id),
       };
     }),
     sensors: live.sensors,
+  };
+}
+
+/** What the card says of the pump, for whoever is to work on it. */
+function pumpFacts(pump: PumpCard): Omit<PumpDetail, 'pump'> {
+  const { control, kind, motorW, volts, phase, wires, ratedLPerS, setDepthM, installed, maxAmps } = pump;
+  return {
+    control,
+    ...(kind !== undefined && { kind }),
+    ...(motorW !== undefined && { motorW }),
+    ...(volts !== undefined && { volts }),
+    ...(phase !== undefined && { phase }),
+    ...(wires !== undefined && { wires }),
+    ...(ratedLPerS !== undefined && { ratedLPerS }),
+    ...(setDepthM !== undefined && { setDepthM }),
+    ...(installed !== undefined && { installed }),
+    ...(maxAmps !== undefined && { maxAmps }),
   };
 }
 

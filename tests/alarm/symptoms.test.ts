@@ -7,10 +7,14 @@ import { USUAL_PRIORITY } from '../../src/alarm/priority.ts';
 import { EXPLAINED_BY, explainedBy, namedFor } from '../../src/alarm/symptoms.ts';
 import { kit } from '../watch/scene-kit.ts';
 
-function entry(alarm: AlarmKind, change: Partial<AlarmEntry> = {}): AlarmEntry {
+/** Of pump 1, unless it is of the whole well or of a node. */
+function entry(
+  alarm: AlarmKind,
+  { whole, ...change }: Partial<AlarmEntry> & { whole?: true } = {},
+): AlarmEntry {
   return {
     alarm,
-    pump: 'p1',
+    ...(whole !== true && { pump: 'p1' }),
     state: 'unacknowledged',
     stands: true,
     told: true,
@@ -33,10 +37,10 @@ const asked = (alarm: AlarmKind, priority: Priority = USUAL_PRIORITY[alarm]) => 
 
 describe('namedFor', () => {
   it.each<[string, AlarmKind, AlarmEntry, AlarmKind | undefined]>([
-    ['a dead supply explains dry taps', 'no-water', entry('power-lost', { pump: undefined }), 'power-lost'],
+    ['a dead supply explains dry taps', 'no-water', entry('power-lost', { whole: true }), 'power-lost'],
     ['a dead pump explains them too', 'no-water', entry('no-start'), 'no-start'],
     ['another pump does not', 'no-water', entry('no-start', { pump: 'p2' }), undefined],
-    ['a leak explains many starts', 'starts-over-limit', entry('leak', { pump: undefined }), 'leak'],
+    ['a leak explains many starts', 'starts-over-limit', entry('leak', { whole: true }), 'leak'],
     ['a note hides nothing that wants doing', 'short-cycling', entry('cycle-count'), undefined],
     [
       'what may wait for days hides no pump that runs on',
@@ -85,7 +89,7 @@ describe('namedFor', () => {
     [
       'two boxes under one name explain any drift',
       'amps-low',
-      entry('node-conflict', { pump: undefined, node: 'barn' }),
+      entry('node-conflict', { whole: true, node: 'barn' }),
       'node-conflict',
     ],
   ])('%s', (_name, alarm, standsBeside, by) => {

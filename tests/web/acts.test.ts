@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { FARM_NOW_MS } from '../browser/support/farm.ts';
+import { wellsShape } from '../../shared/api/wells.ts';
+import type { StoredAlarm } from '../../src/web/deps.ts';
 import { askFarm } from './support.ts';
 
 const longRun = `orchard/p1/long-run/${FARM_NOW_MS - 3.75 * 3_600_000}`;
@@ -23,6 +25,44 @@ describe('acknowledge', () => {
     const response = await post(`/api/alarms/${encodeURIComponent(id)}/acknowledge`, {});
     expect(response.status).toBe(status);
     expect(farm.acts).toEqual([]);
+  });
+});
+
+describe('an alarm of a whole site', () => {
+  const site: StoredAlarm = {
+    id: 'harrow-bend/-/site-silent/12',
+    well: 'harrow-bend',
+    site: 'harrow-bend',
+    alarm: 'site-silent',
+    state: 'unacknowledged',
+    sinceMs: 12,
+    raisedMs: 13,
+    event: {
+      event: 'alarm',
+      site: 'harrow-bend',
+      alarm: 'site-silent',
+      state: 'raised',
+      at: '1970-01-01T00:00:00.013Z',
+    },
+  };
+  const path = `/api/alarms/${encodeURIComponent(site.id)}`;
+
+  test('stands beside the wells and is no well’s', async () => {
+    const { get, farm } = askFarm();
+    farm.alarms.push(site);
+    const { siteAlarms, wells } = wellsShape.parse(await (await get('/api/wells')).json());
+    expect(siteAlarms.map(({ id, site: of, well }) => [id, of, well])).toEqual([
+      [site.id, 'harrow-bend', undefined],
+    ]);
+    expect(wells.flatMap(({ standing }) => standing.map(({ alarm }) => alarm))).not.toContain('site-silent');
+  });
+
+  test('is acknowledged under the site’s name, and not put aside', async () => {
+    const { post, farm } = askFarm();
+    farm.alarms.push(site);
+    expect((await post(`${path}/acknowledge`, {})).status).toBe(200);
+    expect(farm.acts[0]?.act).toEqual({ kind: 'acknowledged', well: 'harrow-bend', alarm: 'site-silent' });
+    expect((await post(`${path}/shelve`, { untilMs: FARM_NOW_MS + 3_600_000 })).status).toBe(409);
   });
 });
 

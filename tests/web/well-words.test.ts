@@ -99,6 +99,17 @@ describe('headlineWords', () => {
       'Pump should run and does not since 11:45 am: pressure is 22 psi, under cut-in. And 1 more.',
     ],
     [
+      'an alarm that was told first and is the symptom of another neither leads nor counts',
+      well({
+        symptoms: [
+          { alarm: 'short-cycling', symptomOf: 'tank-air-lost', sinceMs: NOW, why: '', told: true },
+          { alarm: 'cycle-count', symptomOf: 'tank-air-lost', sinceMs: NOW, why: '', told: false },
+        ],
+      }),
+      [alarm(), alarm({ alarm: 'tank-air-lost', sinceMs: NOW - 30 * MIN, why: 'A fill takes 20 s' })],
+      'Pressure tank has lost air since 11:45 am: a fill takes 20 s.',
+    ],
+    [
       'a shelved alarm is put aside',
       well(),
       [alarm({ shelvedUntilMs: NOW + DAY })],

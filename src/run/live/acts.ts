@@ -14,11 +14,42 @@ export function doAct(live: LiveState, written: unknown, nowMs: number, by?: str
   const read = readAct(written, { strict: true });
   if ('problem' in read) return { no: read.problem };
   const { act } = read;
+  if (act.kind === 'acknowledged' && isOfSite(live, act)) return seeSite(live, act, written, nowMs, by);
   const unknown = unknownWell(live, act);
   if (unknown !== undefined) return { no: `Cannot do ${act.kind}: there is no well ${unknown}` };
   const lines = act.kind === 'calibrated' ? feedLines(live, act.node) : linesOfAct(live, act);
   const atMs = momentFor(lines, nowMs);
   if (act.kind === 'card-changed') changeCard(live, act, atMs);
+  keepAct(live, act, written, atMs, by);
+  for (const line of act.kind === 'card-changed' ? linesOfAct(live, act) : lines) {
+    addInput(line, { atMs, act, ...(by !== undefined && { by }) });
+    live.touched.add(line);
+  }
+  noteAcknowledged(live, act, atMs, by);
+  return { done: true, atMs };
+}
+
+type Acknowledged = Extract<Act, { kind: 'acknowledged' }>;
+
+/** An alarm of a whole site is told under the site's name, which is no well's. */
+function isOfSite(live: LiveState, act: Acknowledged): boolean {
+  return (live.told.get(act.well) ?? []).some((row) => row.site !== undefined && row.alarm === act.alarm);
+}
+
+/** No well's engine knows of it: its row alone remembers that it was seen. */
+function seeSite(
+  live: LiveState,
+  act: Acknowledged,
+  written: unknown,
+  atMs: number,
+  by: string | undefined,
+): ActDone {
+  keepAct(live, act, written, atMs, by);
+  noteAcknowledged(live, act, atMs, by);
+  return { done: true, atMs };
+}
+
+function keepAct(live: LiveState, act: Act, written: unknown, atMs: number, by: string | undefined): void {
   const well = act.kind === 'card-changed' ? act.card.well : 'well' in act ? act.well : undefined;
   live.changes.push({
     change: 'act',
@@ -32,12 +63,6 @@ export function doAct(live: LiveState, written: unknown, nowMs: number, by?: str
       body: written,
     },
   });
-  for (const line of act.kind === 'card-changed' ? linesOfAct(live, act) : lines) {
-    addInput(line, { atMs, act, ...(by !== undefined && { by }) });
-    live.touched.add(line);
-  }
-  noteAcknowledged(live, act, atMs, by);
-  return { done: true, atMs };
 }
 
 function unknownWell(live: LiveState, act: Act): string | undefined {
@@ -63,6 +88,7 @@ function noteAcknowledged(live: LiveState, act: Act, nowMs: number, by: string |
     if (row.alarm !== act.alarm || (act.pump !== undefined && row.pump !== act.pump)) continue;
     if (row.acknowledgedMs !== undefined || row.withdrawnMs !== undefined) continue;
     row.acknowledgedMs = nowMs;
+    if (row.site !== undefined) row.state = row.clearedMs === undefined ? 'acknowledged' : 'normal';
     if (by !== undefined) row.acknowledgedBy = by;
     live.changes.push({ change: 'alarm', row: { ...row } });
   }

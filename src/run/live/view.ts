@@ -1,5 +1,7 @@
 /** What the pages see of a well at this moment, taken from its engine's state. */
 import type { Mode, PumpNow, WellNow } from '../../../shared/api/wells.ts';
+import type { SymptomAnswer } from '../../../shared/api/alarms.ts';
+import { standing } from '../../alarm/alarms.ts';
 import { channelScenes } from '../../engine/channels.ts';
 import type { WellState } from '../../engine/engine.ts';
 import type { LiveWell, SensorNow } from '../../web/deps.ts';
@@ -16,6 +18,7 @@ export function wellNow(line: Line): WellNow {
   const pressure = state.channels.find((channel) => channel.code === PRESSURE);
   const heardMs = Math.max(-1, ...state.channels.map((channel) => channel.lastMs));
   const expected = state.expected[0];
+  const symptoms = symptomsOf(state);
   return {
     well,
     ...(card.site !== undefined && { site: card.site }),
@@ -28,7 +31,17 @@ export function wellNow(line: Line): WellNow {
       pressure.lastMs >= 0 &&
       pressure.faultsInRow === 0 && { pressureKpa: pressure.value / 1000 }),
     pumps: card.pumps.map((_, at) => pumpNow(state, at)),
+    ...(symptoms.length > 0 && { symptoms }),
   };
+}
+
+/** What stands and is explained by another alarm, told or not. */
+function symptomsOf(state: WellState): SymptomAnswer[] {
+  return standing(state.alarms).flatMap(({ alarm, pump, symptomOf, sinceMs, why, told }) =>
+    symptomOf === undefined
+      ? []
+      : [{ alarm, ...(pump !== undefined && { pump }), symptomOf, sinceMs, why, told }],
+  );
 }
 
 function modeOf(state: WellState): { mode: Mode; modeUntilMs?: number } {

@@ -117,6 +117,22 @@ describe('a silent site', () => {
     ]);
   });
 
+  it('is seen by a person, who is named, over a restart too', () => {
+    const rig = site();
+    rig.wait(30 * MINUTE, 10_000);
+    const seen = { kind: 'acknowledged', well: 'home-farm', alarm: 'site-silent' };
+    expect(rig.live.act(seen, 'Ada Quill')).toMatchObject({ done: true });
+    rig.wait(MINUTE, 10_000);
+    const row = { state: 'acknowledged', acknowledgedBy: 'Ada Quill' };
+    expect(rig.alarms()).toMatchObject([row]);
+    rig.restart('killed');
+    rig.wait(MINUTE, 10_000);
+    expect(rig.alarms()).toMatchObject([row]);
+    expect(rig.live.act({ ...seen, well: 'other-farm' })).toEqual({
+      no: 'Cannot do acknowledged: there is no well other-farm',
+    });
+  });
+
   it('is over when it speaks again, over a restart too', () => {
     const rig = site();
     rig.wait(20 * MINUTE, 10_000);

@@ -57,3 +57,20 @@ it('sensors are named by node, with when they last spoke', () => {
   ]);
   expect(usual).toEqual([]);
 });
+
+it('what another alarm explains stands as its symptom', () => {
+  const rig = openRig();
+  rig.live.act({
+    kind: 'card-changed',
+    card: { well: 'barn', switch: { cutIn: '40 psi', cutOut: '60 psi' } },
+  });
+  for (let seq = 1; seq <= 12; seq++) {
+    const fromMs = rig.nowMs();
+    rig.wait(MINUTE, 10_000);
+    const pressure = times(60, seq > 5 ? 3 : 330);
+    rig.send('wells/barn/readings', packText('barn', { fromMs, seq, current: times(60, 0.02), pressure }));
+  }
+  rig.wait(MINUTE, 10_000);
+  const { symptoms } = wellNow(rig.live.state().lines.get('barn')!);
+  expect(symptoms).toMatchObject([{ alarm: 'no-water', symptomOf: 'no-start', told: false }]);
+});

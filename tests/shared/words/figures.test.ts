@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { figureLines } from '../../src/notice/figures.ts';
+import { figureLines } from '../../../shared/words/figures.ts';
 
 describe('figureLines', () => {
   // 275.79 kPa = 40 psi, 206.84 kPa = 30 psi (NIST SP 811 factors).
@@ -14,10 +14,16 @@ describe('figureLines', () => {
     ['a temperature', { airC: 1.67 }, 'Air: 35 F', 'Air: 1.7 C'],
     ['a depth', { levelM: 30.48 }, 'Level: 100 ft', 'Level: 30.5 m'],
     ['a share', { heardShare: 0.5 }, 'Heard: 50 %', 'Heard: 50 %'],
+    ['a pressure by itself', { kpa: 496 }, 'Pressure: 72 psi', 'Pressure: 496 kPa'],
+    ['a share by itself', { share: 0.043 }, 'Share: 4.3 %', 'Share: 4.3 %'],
     ['text', { channel: 'p2/current' }, 'Channel: p2/current', 'Channel: p2/current'],
     ['times a day', { cyclesPerDay: 36.5 }, 'Cycles: 36.5 a day', 'Cycles: 36.5 a day'],
   ])('%s', (_name, evidence, us, metric) => {
     expect(figureLines(evidence as Record<string, number | string>, 'us')).toEqual([us]);
     expect(figureLines(evidence as Record<string, number | string>, 'metric')).toEqual([metric]);
+  });
+
+  test('what the card says is no figure', () => {
+    expect(figureLines({ phase: 1, pumpKind: 'jet', starts: 3 }, 'us')).toEqual(['Starts: 3']);
   });
 });

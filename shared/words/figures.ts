@@ -2,9 +2,9 @@
  * Evidence as people read it: the unit stands at the end of a figure's name (`cutInKpa`, `ranS`, `leakLPerDay`), so the value can be
  * printed in people's units and the name in words: "Cut in: 40 psi". A name without a unit is a count.
  */
-import type { Evidence } from '../../shared/api/events.ts';
-import { printNumber, printQuantity, type UnitSystem } from '../../shared/quantity/print-quantity.ts';
-import { sayDuration } from '../../shared/words/format.ts';
+import type { Evidence } from '../api/events.ts';
+import { printNumber, printQuantity, type UnitSystem } from '../quantity/print-quantity.ts';
+import { sayDuration } from './format.ts';
 
 type Printer = (value: number, units: UnitSystem) => string;
 
@@ -31,21 +31,31 @@ const ENDINGS: readonly [string, Printer][] = [
   ['W', (value, units) => printQuantity(value, 'power', units)],
 ];
 
-/** Names that are a unit as they stand. */
-const WHOLE_NAMES: Record<string, Printer> = {
-  amps: (value, units) => printQuantity(value, 'current', units),
-  volts: (value, units) => printQuantity(value, 'voltage', units),
+/** Names that are a unit as they stand, with how they are called then. */
+const WHOLE_NAMES: Record<string, [name: string, print: Printer]> = {
+  amps: ['Amps', (value, units) => printQuantity(value, 'current', units)],
+  amps2: ['Amps, line 2', (value, units) => printQuantity(value, 'current', units)],
+  amps3: ['Amps, line 3', (value, units) => printQuantity(value, 'current', units)],
+  volts: ['Volts', (value, units) => printQuantity(value, 'voltage', units)],
+  kpa: ['Pressure', (value, units) => printQuantity(value, 'pressure', units)],
+  share: ['Share', (value) => `${printNumber(value * 100, Math.abs(value) < 0.1 ? 1 : 0)} %`],
+  unbalance: ['Unbalance', (value) => `${printNumber(value * 100, 1)} %`],
+  litresPerHour: ['An hour', (value, units) => printQuantity(value, 'volume', units, 1)],
 };
+/** What the card says weighs, and is no figure. */
+const OF_THE_CARD: ReadonlySet<string> = new Set(['phase', 'wires', 'pumpKind', 'ageYears']);
 
 /** One line a figure: "Ran: 48 min". */
 export function figureLines(evidence: Evidence, units: UnitSystem): string[] {
-  return Object.entries(evidence).map(([name, value]) => figureLine(name, value, units));
+  return Object.entries(evidence)
+    .filter(([name]) => !OF_THE_CARD.has(name))
+    .map(([name, value]) => figureLine(name, value, units));
 }
 
 function figureLine(name: string, value: number | string, units: UnitSystem): string {
   if (typeof value === 'string') return `${words(name)}: ${value}`;
   const whole = WHOLE_NAMES[name];
-  if (whole) return `${words(name)}: ${whole(value, units)}`;
+  if (whole) return `${whole[0]}: ${whole[1](value, units)}`;
   const ending = ENDINGS.find(([end]) => name.endsWith(end) && name.length > end.length);
   if (!ending) return `${words(name)}: ${printNumber(value, 2)}`;
   const [end, print] = ending;
