@@ -98,7 +98,7 @@ export function headlineWords(
 
 /** A sentence goes on after a colon in small letters, but for a name or a measure such as "AC". */
 function lowerFirst(text: string): string {
-  return /^[A-Z][a-z]/.test(text) ? `${text.charAt(0).toLowerCase()}${text.slice(1)}` : text;
+  return /^[A-Z][a-z ]/.test(text) ? `${text.charAt(0).toLowerCase()}${text.slice(1)}` : text;
 }
 
 function laidUpWords(well: WellNow, nowMs: number): string {
