@@ -63,9 +63,9 @@ const START_RECORD_MS = 5000;
 const SLOWEST_PERIOD_MS = 10_000;
 /** A peak under this many times the running current is no start: the record came too late, or a drive started the motor softly. */
 const PEAK_OVER_RUNNING = 2;
-/** A motor that does not turn draws several times its running current, until something trips. */
+/** A motor that does not turn draws several times its running current, until something trips: the slowest overloads take 30 s (class 30). */
 const LOCKED_SHARE = 2.2;
-const LOCKED_LONGEST_MS = 15_000;
+const LOCKED_LONGEST_MS = 45_000;
 /** 2 psi: what a switch and the readings beside a start scatter. */
 const CALLED_OVER_KPA = 14;
 /** A single reading at coarse sampling is a short run where it reads like one. */

@@ -20,6 +20,8 @@ import { weigh } from './weigh.ts';
 /** Over the maximum by more than a clamp errs (2 %) and a supply strays (5 %), in the median of so many runs. */
 const OVER_MAX = 1.07;
 const RUNS = 5;
+/** So far over it the rotor stood still: a start that failed (./failed-start.ts). */
+const HELD = 2.2;
 
 export const ampsHigh: Watch = {
   alarm: 'amps-high',
@@ -47,7 +49,11 @@ function overMaximum(scene: Scene): Finding | undefined {
   const last = freshCycles(
     scene,
     RUNS,
-    (cycle) => cycle.amps !== undefined && cycle.ranS >= 5 && !cycle.flags.includes('failed-start'),
+    (cycle) =>
+      cycle.amps !== undefined &&
+      cycle.amps < HELD * maxAmps &&
+      cycle.ranS >= 5 &&
+      !cycle.flags.includes('failed-start'),
   );
   if (last.length < RUNS) return undefined;
   const amps = median(last.map((cycle) => cycle.amps!))!;

@@ -17,6 +17,10 @@ import { sayAmps, sayShare, tidy } from './say.ts';
 import type { Finding, Memo, Scene, Watch } from './scene.ts';
 import { weigh } from './weigh.ts';
 
+/** Fills of the same length to this share, while current fell by more than this: jaws that do not close, or a scale that was changed. */
+const AS_EVER = 0.05;
+const CLAMP_FROM = 0.05;
+
 export const ampsLow: Watch = {
   alarm: 'amps-low',
   each: 'pump',
@@ -71,12 +75,15 @@ function causesOf(
   supply: number,
 ): Finding['causes'] {
   const weak = fills !== undefined && fills > 1.05;
+  // A pump that lifts as much as ever at the same pressures does as much work as ever: less current is then the clamp's.
+  const asEver = fills !== undefined && Math.abs(fills - 1) < AS_EVER && Math.abs(shift.share) > CLAMP_FROM;
   const level = scene.well.minutes[scene.well.minutes.length - 1]?.levelM?.mean;
   return weigh({
     'worn-pump': weak || shift.slow ? 0.45 : 0.3,
     'low-well': level !== undefined && level > 5 ? 0.05 : 0.2,
     'closed-valve': shift.slow ? 0.08 : 0.2,
     'failing-motor': 0.05,
+    'clamp-off': asEver ? 0.9 : 0.05,
     'supply-voltage': supply,
   });
 }

@@ -63,7 +63,8 @@ function inMinute(scene: Scene, usual: UsualLoad, memo: Memo): Finding | null | 
   const kpa = usesPressure(scene.pump) ? minute.kpa : undefined;
   const limit = dryLimit(scene, usual, kpa !== undefined);
   if (!isLow(scene, minute, amps, limit)) return isWell(scene, amps, usual) ? standsNot(memo) : undefined;
-  if (kpa && rises(scene)) return undefined;
+  // Of a run that is over its whole tells, and not its last minute.
+  if (!scene.pump.run || (kpa && rises(scene))) return undefined;
   if (kpa && pressureIsHeld(scene, kpa) && !dryAtTop(scene, usual)) return undefined;
   const sinceMs = standingSince(memo, beganMs(scene, minute, pump));
   if (minute.atMs - sinceMs < LEAST_DRY_MS) return undefined;

@@ -15,7 +15,7 @@ const OFF_DELAY_S = 6 * 3600;
 const WITHIN_MS = 3_600_000;
 const TRIES = 2;
 /** A run this short at this many times the usual current is a motor that did not come up to speed. Starting draws six times and more. */
-const SHORT_S = 20;
+const SHORT_S = 45;
 const HEAVY = 1.8;
 /** Of the peak of its good starts: over it the whole motor pulled and was held. A main winding alone draws two thirds to 0.8 (common practice, no source). */
 const HELD_SHARE = 0.85;

@@ -26,6 +26,9 @@ const DEADBAND_KPA = 2 * PSI;
 
 /** Runs after which the switch's own points are known (./facts.ts). */
 const RUNS_TO_JUDGE = 3;
+/** Until then a run may be a fill to a cut-out that the card does not know: ten minutes, and no switch of a house is set over 90 psi (common practice). */
+const FIRST_FILL_MS = 10 * 60_000;
+const NO_SWITCH_KPA = 90 * PSI;
 /** A day and two hours without it: what comes back each day (contacts that stick now and then, a heater each morning) is one alarm. */
 const OFF_DELAY_S = 26 * 3600;
 
@@ -56,7 +59,11 @@ function look(scene: Scene, memo: Memo): Finding | null | undefined {
     (pump) => pump.run !== undefined && (minute.pumps[pump.index]?.ranS ?? 0) > 0,
   );
   // With nothing learnt yet a switch that opens higher than its card says is more likely a wrong card: its next runs tell.
-  if (!running && !scene.pump.pinned && scene.pump.cycles.length < RUNS_TO_JUDGE) return undefined;
+  if (!scene.pump.pinned && scene.pump.cycles.length < RUNS_TO_JUDGE) {
+    if (!running) return undefined;
+    // A run that ends soon was a fill to another cut-out than the card's.
+    if (minute.kpa.mean < NO_SWITCH_KPA && minute.atMs - sinceMs < FIRST_FILL_MS) return undefined;
+  }
   if (running) memo['ran'] = true;
   const driven = scene.pump.card.control === 'variable-speed';
   return memo['ran'] === true

@@ -506,13 +506,19 @@ describe('sensor-fault', () => {
       [
         'a motor that draws half again its maximum from the first run',
         'cycle 120s 15A 40-60psi every 60min x10',
-        ['600 min sensor-fault raised soon bad-card'],
+        ['300 min sensor-fault raised soon bad-card'],
         { baseline: null },
       ],
       [
-        'a switch 15 psi from its card at both points',
+        'a switch 20 psi from its card at both points',
+        'cycle 120s 8A 60-80psi every 60min x10',
+        ['300 min sensor-fault raised soon bad-card'],
+        { baseline: null },
+      ],
+      [
+        'over its card by one atmosphere at both points: the gauge reads absolute pressure',
         'cycle 120s 8A 55-75psi every 60min x10',
-        ['600 min sensor-fault raised soon bad-card'],
+        ['300 min sensor-fault raised soon transducer-fault'],
         { baseline: null },
       ],
       [

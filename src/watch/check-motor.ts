@@ -1,0 +1,137 @@
+/**
+ * Clamp and motor: rest, running current, the place of the clamp, the lines and the supply. Running current is held against the plate;
+ * without one, widely, against the published table of the motor's size (NEC 430.248 and 430.250), which sizes conductors and judges no motor (430.6(A)(2)).
+ */
+import { median } from '../baseline/robust.ts';
+import type { PumpCard } from '../card/card.ts';
+import { tableAmps } from '../card/motor-tables.ts';
+import { FIRST_RUNS, firstAmps, firstCutIn, firstCutOut, firstRuns, middleOf } from './check-facts.ts';
+import { PSI } from './facts.ts';
+import type { Check } from './first-check.ts';
+import { unbalance } from './leg-imbalance.ts';
+import { sayAmps, sayVolts, tidy } from './say.ts';
+import type { Scene } from './scene.ts';
+import { weigh } from './weigh.ts';
+
+/** A clamp's offset: 0.3 A, or 5 % of what the pump draws. */
+const REST_A = 0.3;
+const REST_SHARE = 0.05;
+/** Service factor used in full, a clamp of 2 % and a supply of 5 % (see ./amps-high.ts); and the least that a pump at work draws. */
+const OVER = 1.07;
+const UNDER = 0.55;
+/** No motor stands a third more for long; a pump that raises pressure by 10 psi draws at least half of its plate (common practice, no source). */
+const MUCH_OVER = 1.35;
+const MUCH_UNDER_RAISING = 0.48;
+const MUCH_UNDER = 0.35;
+const RAISED_KPA = 10 * PSI;
+/** Plates of submersible motors lie 0.9 to 1.6 times the table; with a pump's own range that makes this span. */
+const TABLE_UNDER = 0.45;
+const TABLE_OVER = 1.7;
+/** Of NEMA MG 1 (quoted): the largest deviation from the mean over the mean; current unbalance is up to ten times the 1 % that voltage may have. */
+const LEGS_SHARE = 0.1;
+/** NEMA MG 1 12.44 (from memory), "Electrical Fundamentals", Water Well Journal, 2024: 10 % of the plate either way. */
+const VOLTS_SHARE = 0.1;
+/** Beyond this it is another system: half is one line to neutral, twice is a 460 V motor. */
+const VOLTS_WRONG_SHARE = 0.3;
+
+export function checkCurrentAtRest(scene: Scene): Check {
+  const { idleAmps, runningAmps, card } = scene.pump;
+  if (idleAmps === undefined) return { what: 'current-at-rest', state: 'not-yet' };
+  const most = Math.max(REST_A, REST_SHARE * (runningAmps ?? 0));
+  const explained = card.alsoOnClamp !== undefined || card.control === 'variable-speed';
+  return {
+    what: 'current-at-rest',
+    state: Math.abs(idleAmps) <= most || explained ? 'agrees' : 'differs',
+    measured: [{ value: tidy(idleAmps), is: 'current' }],
+  };
+}
+
+export function checkRunningAmps(scene: Scene): Check {
+  const { card } = scene.pump;
+  const amps = firstAmps(scene);
+  const most = card.maxAmps ?? tableOf(card);
+  // What a drive takes in at part of its speed is no measure of the motor behind it; nor is what one lead of three carries.
+  const lead = card.clamp !== undefined && card.clamp !== 'line';
+  if (amps === undefined || most === undefined || card.control === 'variable-speed' || lead)
+    return { what: 'running-amps', state: 'not-yet' };
+  const share = amps / most;
+  const byPlate = card.maxAmps !== undefined;
+  const agrees = byPlate ? share <= OVER && share >= UNDER : share <= TABLE_OVER && share >= TABLE_UNDER;
+  const impossible = byPlate ? ampsImpossible(scene, amps, most) : undefined;
+  return {
+    what: 'running-amps',
+    state: agrees ? 'agrees' : 'differs',
+    card: [{ value: most, is: 'current' }],
+    measured: [{ value: tidy(amps), is: 'current' }],
+    ...(impossible && { impossible }),
+  };
+}
+
+function tableOf({ motorW, volts, phase }: PumpCard): number | undefined {
+  return motorW === undefined || volts === undefined || phase === undefined
+    ? undefined
+    : tableAmps({ motorW, volts, phase });
+}
+
+function ampsImpossible(scene: Scene, amps: number, maxAmps: number): Check['impossible'] {
+  const share = amps / maxAmps;
+  const raises = (firstCutOut(scene) ?? 0) - (firstCutIn(scene) ?? 0) > RAISED_KPA;
+  const least = raises ? MUCH_UNDER_RAISING : MUCH_UNDER;
+  if (share < MUCH_OVER && share > least) return undefined;
+  const over = share > 1;
+  return {
+    why: `The pump shows ${sayAmps(amps)} and its card says at most ${sayAmps(maxAmps)}; ${over ? OVER_WORDS : underWords(scene, raises)}.`,
+    evidence: { amps: tidy(amps), maxAmps, share: tidy(share) },
+    causes: over
+      ? weigh({ 'bad-card': 0.65, 'clamp-off': 0.35 })
+      : weigh({ 'bad-card': 0.5, 'clamp-off': 0.5 }),
+  };
+}
+
+const OVER_WORDS =
+  'a motor could not stand that for long: the card, the scale of the clamp or a second load on its conductor is wrong';
+
+/** A three-wire motor's start lead carries little once it runs (NEC art. 430 knows three leads; which carries what is common practice). */
+function underWords(scene: Scene, raises: boolean): string {
+  const lead = scene.pump.card.wires === 3 && scene.pump.card.phase !== 3 ? ', or on the start lead' : '';
+  const how = raises
+    ? 'a pump that raises pressure as this one does draws more'
+    : 'an idling motor draws more';
+  return `${how}: the clamp sits round two conductors${lead}, its scale is wrong, or the card is`;
+}
+
+/** Runs that were found by their current raise pressure: then the clamp sees them. That it misses some is found by ./clamp-fault.ts. */
+export function checkClampPlace(scene: Scene): Check {
+  const runs = firstRuns(scene);
+  return { what: 'clamp-place', state: runs.length < FIRST_RUNS ? 'not-yet' : 'agrees' };
+}
+
+export function checkLegs(scene: Scene): Check | undefined {
+  if (scene.pump.card.phase !== 3 || scene.pump.card.control === 'variable-speed') return undefined;
+  const shares = firstRuns(scene).flatMap(({ amps, amps2, amps3 }) =>
+    amps === undefined || amps2 === undefined || amps3 === undefined ? [] : [unbalance([amps, amps2, amps3])],
+  );
+  if (shares.length < FIRST_RUNS) return { what: 'legs', state: 'not-yet' };
+  return { what: 'legs', state: median(shares)! <= LEGS_SHARE ? 'agrees' : 'differs' };
+}
+
+export function checkVolts(scene: Scene): Check | undefined {
+  const volts = middleOf(firstRuns(scene), 'volts');
+  const plate = scene.pump.card.volts;
+  if (volts === undefined || plate === undefined)
+    return volts === undefined && plate === undefined ? undefined : { what: 'volts', state: 'not-yet' };
+  const off = volts / plate - 1;
+  return {
+    what: 'volts',
+    state: Math.abs(off) <= VOLTS_SHARE ? 'agrees' : 'differs',
+    card: [{ value: plate, is: 'voltage' }],
+    measured: [{ value: tidy(volts, 1), is: 'voltage' }],
+    ...(Math.abs(off) > VOLTS_WRONG_SHARE && {
+      impossible: {
+        why: `The node measures ${sayVolts(volts)} while the pump runs, and the card says ${sayVolts(plate)}: the card is wrong, or another pair of wires is measured.`,
+        evidence: { volts: tidy(volts, 1), cardVolts: plate },
+        causes: weigh({ 'bad-card': 0.7, 'supply-voltage': 0.3 }),
+      },
+    }),
+  };
+}
