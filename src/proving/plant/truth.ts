@@ -59,13 +59,13 @@ export function noteKpa(truth: TruthState, tMs: number, kpa: number | undefined)
   truth.ringAt = (truth.ringAt + 1) % RING;
 }
 
-/** The ring from the oldest to the newest, no older than `sinceMs`. */
-function recent(truth: TruthState, sinceMs: number): { ms: number; kpa: number }[] {
+/** The ring from the oldest to the newest, after `sinceMs` and up to `untilMs`. */
+function recent(truth: TruthState, sinceMs: number, untilMs: number): { ms: number; kpa: number }[] {
   const out: { ms: number; kpa: number }[] = [];
   for (let i = 0; i < RING; i++) {
     const at = (truth.ringAt + i) % RING;
     const ms = truth.ringMs[at];
-    if (ms !== undefined && ms >= sinceMs) out.push({ ms, kpa: truth.ringKpa[at]! });
+    if (ms !== undefined && ms > sinceMs && ms <= untilMs) out.push({ ms, kpa: truth.ringKpa[at]! });
   }
   return out;
 }
@@ -86,13 +86,13 @@ function lineAt(points: { ms: number; kpa: number }[], atMs: number): number | u
 }
 
 function cutInAt(truth: TruthState, atMs: number, everyMs: number): number | undefined {
-  const all = recent(truth, -Infinity);
+  const all = recent(truth, -Infinity, atMs);
   const coarse = everyMs > COARSE_MS;
   return lineAt(coarse ? all.slice(-3) : all.filter((p) => p.ms >= atMs - WINDOW_MS), atMs);
 }
 
 function cutOutAt(truth: TruthState, run: OpenRun, everyMs: number): number | undefined {
-  const all = recent(truth, run.startedMs);
+  const all = recent(truth, run.startedMs, run.lastMs);
   if (all.length < 3) return undefined;
   if (everyMs > COARSE_MS) return lineAt(all.slice(-3), run.lastMs);
   const late = all.filter((p) => p.ms >= run.lastMs - WINDOW_MS).map((p) => p.kpa);
