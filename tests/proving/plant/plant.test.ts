@@ -88,11 +88,13 @@ interface Row {
   wrong: Partial<Condition>;
   plan?: Partial<WellPlan>;
   everyS?: number;
-  /** On the third day against the first, or against what is said. */
+  /** On the second day against the first, or against what is said. */
   check: (p: Played) => void;
 }
 
-const later = (p: Played): Played['cycles'] => day(p, 2);
+const least = (values: number[]): number => values.reduce((a, b) => Math.min(a, b));
+const most = (values: number[]): number => values.reduce((a, b) => Math.max(a, b));
+const later = (p: Played): Played['cycles'] => day(p, 1);
 /** Litres a second over whole runs. */
 const rate = (cycles: Played['cycles']): number =>
   median(cycles.map((c) => (1000 * c.deliveredL) / (c.stoppedMs - c.startedMs)));
@@ -117,8 +119,8 @@ const ROWS: Row[] = [
     wrong: { airLost: -0.3 },
     everyS: 1,
     check: (p) => {
-      const kpa = kpaFrom(p, SECOND_DAY + HOUR * 12);
-      expect(Math.min(...kpa)).toBeLessThan(psi(40) - 40);
+      const kpa = kpaFrom(p, SECOND_DAY + HOUR * 6);
+      expect(least(kpa)).toBeLessThan(psi(40) - 40);
       // Between the knee at about 370 kPa and cut-in there is next to nothing.
       expect(kpa.filter((v) => v < 340).length / kpa.length).toBeLessThan(0.01);
     },
@@ -127,8 +129,8 @@ const ROWS: Row[] = [
     name: 'a leak is drawn day and night',
     wrong: { leakLPerS: 0.01 },
     check: (p) => {
-      expect(p.days[2]!.leakL).toBeGreaterThan(700);
-      expect(p.days[2]!.leakL).toBeLessThan(900);
+      expect(p.days[1]!.leakL).toBeGreaterThan(700);
+      expect(p.days[1]!.leakL).toBeLessThan(900);
     },
   },
   {
@@ -136,8 +138,8 @@ const ROWS: Row[] = [
     wrong: { backLeakLPerS: 0.01 },
     check: (p) => {
       const lifted = later(p).reduce((sum, c) => sum + c.deliveredL, 0);
-      expect(lifted).toBeGreaterThan(p.days[2]!.usedL + 500);
-      expect(p.days[2]!.leakL).toBe(0);
+      expect(lifted).toBeGreaterThan(p.days[1]!.usedL + 500);
+      expect(p.days[1]!.leakL).toBe(0);
     },
   },
   {
@@ -159,7 +161,7 @@ const ROWS: Row[] = [
     check: (p) => {
       expect(later(p)).toEqual([]);
       expect(p.plant.units[0]!.amps).toBeCloseTo(5.2, 0);
-      expect(Math.max(...kpaFrom(p, SECOND_DAY + DAY))).toBeLessThan(50);
+      expect(most(kpaFrom(p, SECOND_DAY + 12 * HOUR))).toBeLessThan(50);
     },
   },
   {
@@ -172,7 +174,7 @@ const ROWS: Row[] = [
     wrong: { lineFrozen: true },
     check: (p) => {
       const kpa = kpaFrom(p, SECOND_DAY + HOUR);
-      expect(Math.max(...kpa) - Math.min(...kpa)).toBeLessThan(12);
+      expect(most(kpa) - least(kpa)).toBeLessThan(12);
       expect(p.plant.teeKpa).toBeLessThan(kpa[0]! - 30);
     },
   },
@@ -223,7 +225,7 @@ const ROWS: Row[] = [
       expect(p.plant.units[0]!.state).toBe('runs');
       expect(p.plant.teeKpa).toBeGreaterThan(psi(75));
       expect(p.plant.teeKpa).toBeLessThan(psi(85));
-      expect(p.days[2]!.usedL).toBeGreaterThan(5000);
+      expect(p.days[1]!.usedL).toBeGreaterThan(5000);
     },
   },
   {
@@ -246,11 +248,11 @@ const ROWS: Row[] = [
     name: 'a well that fell under its pump gives bursts of water between air',
     wrong: { levelFallM: 25 },
     check: (p) => {
-      const amps = p.samples.filter((s) => s.tMs > SECOND_DAY + DAY && s.amps[0]![0]! > 1);
+      const amps = p.samples.filter((s) => s.tMs > SECOND_DAY + 12 * HOUR && s.amps[0]![0]! > 1);
       const air = amps.filter((s) => s.amps[0]![0]! < 0.55 * day(p, 0)[0]!.amps!).length / amps.length;
       expect(air).toBeGreaterThan(0.1);
       expect(air).toBeLessThan(0.9);
-      expect(Math.min(...p.samples.map((s) => s.levelM!))).toBe(0);
+      expect(least(p.samples.map((s) => s.levelM!))).toBe(0);
     },
   },
   {
@@ -262,13 +264,13 @@ const ROWS: Row[] = [
     name: 'a burst bladder loses its air',
     wrong: { bladderBurst: true },
     plan: { share: () => 3 },
-    check: (p) => expect(p.plant.tank!.airJPerK).toBeLessThan(0.7 * p.plant.tank!.chargeJPerK),
+    check: (p) => expect(p.plant.tank!.airJPerK).toBeLessThan(0.9 * p.plant.tank!.chargeJPerK),
   },
 ];
 
 describe('an ill well', () => {
   it.each(ROWS)('$name', ({ wrong, plan, everyS = 5, check }) => {
-    check(play(house({ ...plan, story: from(SECOND_DAY, wrong) }), 72, everyS));
+    check(play(house({ ...plan, story: from(SECOND_DAY, wrong) }), 48, everyS));
   });
 
   it('is the same as the sound one until it falls ill', () => {
