@@ -188,6 +188,8 @@ const STARTED: Record<string, string> = {
   'src/proving/bench/main.ts': 'tests/proving/bench-command.test.ts',
   'src/proving/bench/child.ts': 'tests/proving/bench.test.ts',
   'src/proving/demo/worker.ts': 'tests/proving/demo.test.ts',
+  'src/proving/ground/main.ts': 'tests/proving/ground/command.test.ts',
+  'src/proving/ground/worker.ts': 'tests/proving/ground/command.test.ts',
 };
 
 describe('alarms', () => {

@@ -26,7 +26,9 @@ export interface PackStamp {
 /** A channel's part of each record, ready as bytes. */
 export interface Label {
   /** `"n":"current","u":"A"` */
-  text: Uint8Array;
+  first: Uint8Array;
+  /** The same, and `,"t":`. */
+  timed: Uint8Array;
   isContact: boolean;
 }
 
@@ -36,10 +38,11 @@ export const MOST_RECORDS = 2000;
 const MOST_BYTES = 128 << 10;
 
 const ascii = (text: string): Uint8Array => new TextEncoder().encode(text);
-const NEXT = ascii(',{');
-const TIME = ascii(',"t":');
 const VALUE = ascii(',"v":');
+const COMMA = 0x2c;
+const OPEN = 0x7b;
 const END = 0x7d;
+const CLOSE_LIST = 0x5d;
 const ZERO = 0x30;
 const MINUS = 0x2d;
 const POINT = 0x2e;
@@ -51,9 +54,11 @@ const FAULTS: Record<FaultCode, Uint8Array> = {
 };
 const TRUE = ascii(',"vb":true');
 const FALSE = ascii(',"vb":false');
+/** Thousandths that fit a small integer: readings up to a million. */
+const MOST_THOUSANDTHS = 0x3fffffff;
 
+/** All packs are written here and then cut out. Each writer below takes the place to write at and answers where it ended. */
 const buffer = new Uint8Array(MOST_BYTES);
-let at = 0;
 
 export function newRecords(): Records {
   return {
@@ -67,7 +72,7 @@ export function newRecords(): Records {
 
 export function newLabel(channel: string, unit: string): Label {
   const text = unit === '' ? `"n":"${channel}"` : `"n":"${channel}","u":"${unit}"`;
-  return { text: ascii(text), isContact: channel.endsWith('contact') };
+  return { first: ascii(text), timed: ascii(`${text},"t":`), isContact: channel.endsWith('contact') };
 }
 
 /** SenML JSON bytes of the records, whose times are ms after time 0 of the stamp. */
@@ -77,26 +82,15 @@ export function packBytes(
   labels: readonly Label[],
   records: Records,
 ): Uint8Array {
-  at = 0;
-  putText(`[{${stampText(node, stamp)}`);
+  let at = putText(0, `[{${stampText(node, stamp)}`);
   for (let i = 0; i < records.n; i++) {
-    if (i > 0) put(NEXT);
-    const label = labels[records.channel[i]!]!;
-    put(label.text);
-    if (records.timeMs[i] !== 0) {
-      put(TIME);
-      putNumber(records.timeMs[i]! / 1000);
+    if (i > 0) {
+      buffer[at++] = COMMA;
+      buffer[at++] = OPEN;
     }
-    const fault = records.fault[i] as FaultCode;
-    if (fault !== 0) put(FAULTS[fault]);
-    else if (label.isContact) put(records.value[i] === 0 ? FALSE : TRUE);
-    else {
-      put(VALUE);
-      putNumber(records.value[i]!);
-    }
-    buffer[at++] = END;
+    at = putRecord(at, labels[records.channel[i]!]!, records, i);
   }
-  buffer[at++] = 0x5d;
+  buffer[at++] = CLOSE_LIST;
   return buffer.slice(0, at);
 }
 
@@ -107,45 +101,60 @@ function stampText(node: string, { boot, seq, first, baseMs, upMs }: PackStamp):
   );
 }
 
-function put(bytes: Uint8Array): void {
-  for (let i = 0; i < bytes.length; i++) buffer[at + i] = bytes[i]!;
-  at += bytes.length;
+function putRecord(from: number, label: Label, { timeMs, value, fault }: Records, i: number): number {
+  let at = timeMs[i] === 0 ? put(from, label.first) : putNumber(put(from, label.timed), timeMs[i]! / 1000);
+  const wrong = fault[i] as FaultCode;
+  if (wrong !== 0) at = put(at, FAULTS[wrong]);
+  else if (label.isContact) at = put(at, value[i] === 0 ? FALSE : TRUE);
+  else at = putNumber(put(at, VALUE), value[i]!);
+  buffer[at] = END;
+  return at + 1;
 }
 
-function putText(text: string): void {
-  for (let i = 0; i < text.length; i++) buffer[at++] = text.charCodeAt(i);
+function put(at: number, bytes: Uint8Array): number {
+  for (let i = 0; i < bytes.length; i++) buffer[at + i] = bytes[i]!;
+  return at + bytes.length;
+}
+
+function putText(at: number, text: string): number {
+  for (let i = 0; i < text.length; i++) buffer[at + i] = text.charCodeAt(i);
+  return at + text.length;
 }
 
 /** Up to three decimals digit by digit; what has more is printed as JSON does. */
-function putNumber(value: number): void {
+function putNumber(from: number, value: number): number {
   const thousandths = Math.round(value * 1000);
-  if (thousandths / 1000 !== value || Math.abs(thousandths) > 0x3fffffff) {
-    putText(JSON.stringify(value));
-    return;
-  }
-  let rest = thousandths;
-  if (rest < 0) {
-    buffer[at++] = MINUS;
-    rest = -rest;
-  }
-  const whole = Math.trunc(rest / 1000);
-  putWhole(whole);
-  let decimals = rest - whole * 1000;
-  if (decimals === 0) return;
+  if (thousandths / 1000 !== value || Math.abs(thousandths) > MOST_THOUSANDTHS)
+    return putText(from, JSON.stringify(value));
+  let at = from;
+  if (thousandths < 0) buffer[at++] = MINUS;
+  const size = Math.abs(thousandths) | 0;
+  const whole = (size / 1000) | 0;
+  at = putDigits(at, whole, digitsOf(whole));
+  let decimals = size - whole * 1000;
+  if (decimals === 0) return at;
   buffer[at++] = POINT;
-  for (let unit = 100; decimals > 0; unit = Math.trunc(unit / 10)) {
-    const digit = Math.trunc(decimals / unit);
-    buffer[at++] = ZERO + digit;
-    decimals -= digit * unit;
+  let digits = 3;
+  while (decimals % 10 === 0) {
+    decimals = (decimals / 10) | 0;
+    digits--;
   }
+  return putDigits(at, decimals, digits);
 }
 
-function putWhole(value: number): void {
-  let unit = 1;
-  while (unit * 10 <= value) unit *= 10;
-  for (let rest = value; unit >= 1; unit = Math.trunc(unit / 10)) {
-    const digit = Math.trunc(rest / unit);
-    buffer[at++] = ZERO + digit;
-    rest -= digit * unit;
+function digitsOf(value: number): number {
+  let digits = 1;
+  for (let over = 10; value >= over; over *= 10) digits++;
+  return digits;
+}
+
+/** A whole number with noughts before it, from its last digit on. */
+function putDigits(at: number, value: number, digits: number): number {
+  let rest = value;
+  for (let i = at + digits - 1; i >= at; i--) {
+    const tenth = (rest / 10) | 0;
+    buffer[i] = ZERO + rest - 10 * tenth;
+    rest = tenth;
   }
+  return at + digits;
 }

@@ -1,7 +1,10 @@
 /** A small house and what a case needs to play it: for tests of the proving ground's own parts. */
-import type { CorpusCase, NodePlan } from '../../../src/proving/ground/case.ts';
+import type { AlarmEvent, CycleEvent } from '../../../shared/api/events.ts';
+import type { AlarmKind, Cause } from '../../../shared/words/kinds.ts';
+import type { CorpusCase, Fault, NodePlan } from '../../../src/proving/ground/case.ts';
+import type { Played } from '../../../src/proving/ground/play.ts';
 import { HOUSEHOLD } from '../../../src/proving/model/demand.ts';
-import type { WellPlan } from '../../../src/proving/plant/params.ts';
+import type { TrueCycle, WellPlan } from '../../../src/proving/plant/params.ts';
 
 export const FROM_MS = Date.UTC(2026, 2, 2);
 
@@ -57,3 +60,61 @@ export function houseCase(more: Partial<CorpusCase> = {}): CorpusCase {
     ...more,
   };
 }
+
+export const at = (s: number): number => FROM_MS + s * 1000;
+const iso = (s: number): string => new Date(at(s)).toISOString();
+
+export const run = (fromS: number, untilS: number, more: Partial<TrueCycle> = {}): TrueCycle => ({
+  pump: 0,
+  startedMs: at(fromS),
+  stoppedMs: at(untilS),
+  amps: 8,
+  deliveredL: 40,
+  ...more,
+});
+export const cycle = (fromS: number, untilS: number, pump = 'p1'): CycleEvent => ({
+  event: 'cycle',
+  well: 'house',
+  pump,
+  started: iso(fromS),
+  stopped: iso(untilS),
+  ranS: untilS - fromS,
+  flags: [],
+});
+
+export const raised = (alarm: AlarmKind, s: number, causes: Cause[] = []): AlarmEvent => ({
+  event: 'alarm',
+  well: 'house',
+  pump: 'p1',
+  alarm,
+  state: 'raised',
+  at: iso(s),
+  since: iso(s),
+  priority: 'soon',
+  why: `it is so since ${s}`,
+  evidence: {},
+  causes: causes.map((cause) => ({ cause, weight: 0.5 })),
+});
+export const played = (alarms: AlarmEvent[], cycles: TrueCycle[] = []): Played => ({
+  truth: { cycles, days: [] },
+  cycles: [],
+  days: [],
+  alarms,
+  unheard: [],
+  readings: 1000,
+  remarks: [],
+  faults: [],
+});
+
+export const FAULT: Fault = {
+  what: 'half of the air is gone',
+  family: 'tank-air-lost',
+  size: 1,
+  alarms: ['tank-air-lost', 'short-cycling'],
+  causes: ['bladder-burst'],
+  beganMs: at(1000),
+  knowableMs: at(2000),
+  byMs: at(9000),
+};
+export const faultCase = (more: Partial<Fault> = {}): CorpusCase =>
+  houseCase({ is: 'fault', fault: { ...FAULT, ...more } });

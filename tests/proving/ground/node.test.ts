@@ -1,13 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import type { NodePlan } from '../../src/proving/ground/case.ts';
-import type { Arrival } from '../../src/proving/ground/link.ts';
-import { newGroundNode, nodeEnds, nodeTakes, type GroundNode } from '../../src/proving/ground/node.ts';
-import { newLabel, newRecords, packBytes } from '../../src/proving/ground/pack-bytes.ts';
-import type { PlantSample } from '../../src/proving/plant/params.ts';
-import { encodePackJson } from '../../src/wire/encode-pack.ts';
-import type { Pack } from '../../src/wire/messages.ts';
-import { readMessage } from '../../src/wire/read-message.ts';
-import { FROM_MS, HOUSE, NODE } from './support/ground-cases.ts';
+import type { NodePlan } from '../../../src/proving/ground/case.ts';
+import type { Arrival } from '../../../src/proving/ground/link.ts';
+import { newGroundNode, nodeEnds, nodeTakes, type GroundNode } from '../../../src/proving/ground/node.ts';
+import { newLabel, newRecords, packBytes } from '../../../src/proving/ground/pack-bytes.ts';
+import type { PlantSample } from '../../../src/proving/plant/params.ts';
+import { encodePackJson } from '../../../src/wire/encode-pack.ts';
+import type { Pack } from '../../../src/wire/messages.ts';
+import { readMessage } from '../../../src/wire/read-message.ts';
+import { FROM_MS, HOUSE, NODE } from '../support/ground-cases.ts';
 
 const sampleAt = (tMs: number, more: Partial<PlantSample> = {}): PlantSample => ({
   tMs,
