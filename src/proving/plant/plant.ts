@@ -151,7 +151,7 @@ function note(plant: Plant, dtMs: number, everyMs: number): void {
       tMs: plant.tMs + dtMs,
       on,
       vain: unit.state === 'locked',
-      shownAmps: on ? shownAmps(plant, lineAmps(unit)[0]!) : 0,
+      shownAmps: on ? shownAmps(plant, lineAmps(unit, unit.amps)[0]!) : 0,
       liftedL: (unit.upLPerS * dtMs) / 1000,
       everyMs,
     });

@@ -132,8 +132,10 @@ function showVolts(plant: Plant, unit: PumpUnit): number[] {
 }
 
 function showAmps(plant: Plant, unit: PumpUnit): number[] {
-  if (unit.plan.phase === 1) return [showLine(plant, unit.amps)];
-  return lineAmps(unit).map((a) => showLine(plant, a));
+  // The records of a start, ten a second, are of single cycles; slower readings are averaged.
+  const amps = plant.sense.everyS < 0.5 ? unit.amps : unit.meanAmps;
+  if (unit.plan.phase === 1) return [showLine(plant, amps)];
+  return lineAmps(unit, amps).map((a) => showLine(plant, a));
 }
 
 /** One reading of everything. */
@@ -148,6 +150,7 @@ export function sense(plant: Plant, everyS: number): PlantSample {
     tMs: plant.tMs,
     amps: units.length === 1 ? [showAmps(plant, units[0]!)] : units.map((unit) => showAmps(plant, unit)),
     volts: showVolts(plant, units[0]!),
+    calls: plant.control.closed,
     levelM: Math.round(Math.max(0, above) * 100) / 100,
     temperatureC: Math.round((plant.roomK - KELVIN) * 10) / 10,
   };

@@ -23,6 +23,8 @@ export interface PumpUnit {
   warm: number;
   /** Running current of a line on average, A, starting current included. */
   amps: number;
+  /** The same as a clamp's own averaging gives it, A. */
+  meanAmps: number;
   /** Seconds on too few lines, and seconds under the protector's current. */
   singleS: number;
   lowS: number;

@@ -27,6 +27,7 @@ export function newUnit(plan: PumpPlan): PumpUnit {
     upLPerS: 0,
     warm: 0,
     amps: 0,
+    meanAmps: 0,
     singleS: 0,
     lowS: 0,
     emptyL: 0,
@@ -116,6 +117,9 @@ function speedOf(unit: PumpUnit, voltShare: number): number {
   return unit.asked * up * shaftSpeed(unit.condition, voltShare);
 }
 
+/** A clamp's RMS is taken over some cycles: it follows in this time, s. */
+const CLAMP_FOLLOWS_S = 0.12;
+
 /** Sets the current of this moment. `driven`: the clamp sits ahead of a drive. */
 export function draw(
   unit: PumpUnit,
@@ -141,14 +145,15 @@ export function draw(
       unit.amps = running + (lockedAmps(plan, at.voltShare) - running) * rush;
     }
   }
+  unit.meanAmps += ((unit.amps - unit.meanAmps) * at.dtS) / (CLAMP_FOLLOWS_S + at.dtS);
 }
 
-/** Current of each line, A. A missing line's share goes to the others (root of three). */
-export function lineAmps(unit: PumpUnit): number[] {
-  if (unit.plan.phase === 1) return [unit.amps];
+/** Current of each line where this flows on average, A. A missing line's share goes to the others (root of three). */
+export function lineAmps(unit: PumpUnit, amps: number): number[] {
+  if (unit.plan.phase === 1) return [amps];
   const { deadLeg, unevenLegs } = unit.condition;
   return unevenLegs.map((share, at) => {
-    if (deadLeg === 0) return unit.amps * share;
-    return deadLeg === at + 1 ? 0 : unit.amps * (unit.state === 'locked' ? 0.866 : 1.732);
+    if (deadLeg === 0) return amps * share;
+    return deadLeg === at + 1 ? 0 : amps * (unit.state === 'locked' ? 0.866 : 1.732);
   });
 }
