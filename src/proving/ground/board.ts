@@ -78,7 +78,7 @@ export function middle(sorted: readonly number[]): number | undefined {
   return sorted[Math.floor((sorted.length - 1) / 2)];
 }
 
-export function sum(values: readonly number[]): number {
+function sum(values: readonly number[]): number {
   return values.reduce((a, b) => a + b, 0);
 }
 
