@@ -21,20 +21,22 @@ export function motorFaults(): CorpusCase[] {
 
 /**
  * Rubbing bearings or a shorted turn: a step of current. A house of five makes some twenty runs a day, so a step is seen at once and
- * proved within two days; without volts a small one wants a week of days to part it from the supply's wander, if it can be at all.
+ * proved within two days; without volts a step under 4 % may be the supply, and one of 6 % wants a week of days to part from its
+ * wander. Drag slows the shaft too, so the current rises by five sixths of it.
  */
 function dragSteps(): CorpusCase[] {
   const sizes = [
-    { drag: 0.04, byDays: 5, unmeasuredByDays: 12 },
-    { drag: 0.08, byDays: 3, unmeasuredByDays: 8 },
-    { drag: 0.2, byDays: 1.5, unmeasuredByDays: 3 },
+    { percent: 4, drag: 0.05, unmeasuredDrag: 0.07, byDays: 4, unmeasuredByDays: 12 },
+    { percent: 8, drag: 0.095, unmeasuredDrag: 0.11, byDays: 3, unmeasuredByDays: 7 },
+    { percent: 20, drag: 0.24, unmeasuredDrag: 0.24, byDays: 1.5, unmeasuredByDays: 3 },
   ];
-  return sizes.flatMap(({ drag, byDays, unmeasuredByDays }, size) =>
+  return sizes.flatMap(({ drag, unmeasuredDrag, byDays, unmeasuredByDays, ...lightly }, size) =>
     [true, false].map((measured, nth) => {
+      const percent = measured ? lightly.percent : [6, 9, 20][size]!;
       const beganMs = at(15, 4);
       const days = measured ? byDays : unmeasuredByDays;
       return faulty(`amps-step-${size + 1}-${measured ? 'volts' : 'no-volts'}`, {
-        about: `the motor draws ${Math.round(100 * drag)} % more from one night on`,
+        about: `the motor draws ${percent} % more from one night on`,
         setup: setup({
           name: `linden-${size}${nth}`,
           seed: 400 + 10 * size + nth,
@@ -43,9 +45,9 @@ function dragSteps(): CorpusCase[] {
           node: measured ? { ...EVERY_5_S, also: ['voltage'] } : EVERY_5_S,
         }),
         days: 15 + unmeasuredByDays + 2,
-        story: since(beganMs, { drag }),
+        story: since(beganMs, { drag: measured ? drag : unmeasuredDrag }),
         fault: {
-          what: `running current stepped up by ${Math.round(100 * drag)} %`,
+          what: `running current stepped up by ${percent} %`,
           family: measured ? 'amps-step-volts' : 'amps-step-no-volts',
           size: size + 1,
           alarms: ['amps-high'],
@@ -60,19 +62,19 @@ function dragSteps(): CorpusCase[] {
   );
 }
 
-/** Bearings wear: to 6, 12 or 25 %. Known at 6 %, to be told before 8 % (volts measured), or before it is twice that. */
+/** Bearings wear: to 9, 13 or 25 % of current. Known at 6 %, to be told before 8 % (volts measured), or before it is twice that. */
 function slowDrags(): CorpusCase[] {
   const sizes = [
-    { drag: 0.07, overDays: 60, measured: true },
-    { drag: 0.12, overDays: 50, measured: true },
-    { drag: 0.25, overDays: 45, measured: false },
+    { percent: 9, drag: 0.11, overDays: 60, measured: true },
+    { percent: 13, drag: 0.16, overDays: 50, measured: true },
+    { percent: 25, drag: 0.3, overDays: 45, measured: false },
   ];
-  return sizes.map(({ drag, overDays, measured }, size) => {
+  return sizes.map(({ percent, drag, overDays, measured }, size) => {
     const beganMs = at(14);
     const untilMs = at(14 + overDays);
     const whenAt = (share: number): number => beganMs + (untilMs - beganMs) * Math.min(1, share / drag);
     return faulty(`amps-drift-${size + 1}`, {
-      about: `bearings wear until the motor draws ${Math.round(100 * drag)} % more`,
+      about: `bearings wear until the motor draws ${percent} % more`,
       setup: setup({
         name: `maple-${size}`,
         seed: 430 + size,
@@ -82,14 +84,14 @@ function slowDrags(): CorpusCase[] {
       days: 14 + overDays + 12,
       story: growing(beganMs, untilMs, (share) => ({ drag: drag * share })),
       fault: {
-        what: `running current creeps up by ${Math.round(100 * drag)} % within ${overDays} days`,
+        what: `running current creeps up by ${percent} % within ${overDays} days`,
         family: 'amps-drift',
         size: size + 1,
         alarms: ['amps-high'],
         causes: measured ? ['failing-motor', 'sand'] : ['failing-motor', 'supply-voltage', 'sand'],
         beganMs,
-        knowableMs: whenAt(0.06),
-        byMs: whenAt(measured ? 0.08 : 0.14) + (drag < 0.08 ? at(10) - at(0) : 0),
+        knowableMs: whenAt(0.072),
+        byMs: whenAt(measured ? 0.096 : 0.17),
         ...(measured && { measure: 'amps-drift' as const }),
       },
     });

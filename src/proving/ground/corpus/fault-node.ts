@@ -63,7 +63,8 @@ function freezes(): CorpusCase[] {
   return [0.5, -4, -12].map((lowestC, size) => {
     const fromC = 9;
     const whenAt = (c: number): number => evening + (hours(12) * (fromC - c)) / (fromC - lowestC);
-    const atRisk = whenAt(1.7);
+    // Ten minutes of readings under the line show that it falls.
+    const knowableMs = whenAt(1.7) + minutes(10);
     return faulty(`freeze-risk-${size + 1}`, {
       about: `the heat lamp is out and the pump house cools to ${lowestC} C`,
       setup: setup({
@@ -86,9 +87,8 @@ function freezes(): CorpusCase[] {
         alarms: ['freeze-risk'],
         causes: ['frozen'],
         beganMs: evening,
-        knowableMs: atRisk,
-        // Some readings after the line is crossed: falling is a matter of minutes, not of one reading.
-        byMs: atRisk + minutes(30),
+        knowableMs,
+        byMs: knowableMs + TELL_NOW_MS,
       },
     });
   });

@@ -23,11 +23,11 @@ export function pumpFaults(): CorpusCase[] {
 
 const WORN_ALARMS = ['slow-fill', 'amps-low', 'cut-out-not-reached', 'long-run'] as const;
 
-/** Sand went through in one night. */
+/** Sand went through in one night. A tenth of head and flow at each speed is a fifth of the flow against lift and pressure. */
 function suddenWear(): CorpusCase[] {
   const sizes = [
-    { worn: 0.1, knownAfterDays: 3, byDays: 9 },
-    { worn: 0.2, knownAfterDays: 1, byDays: 4 },
+    { worn: 0.1, knownAfterDays: 1.5, byDays: 6 },
+    { worn: 0.2, knownAfterDays: 1, byDays: 3 },
     { worn: 0.33, knownAfterDays: 0.5, byDays: 2 },
   ];
   const wells: Partial<Wish>[] = [
@@ -59,7 +59,7 @@ function suddenWear(): CorpusCase[] {
   );
 }
 
-/** Known when 12 % is lost, to be told before a quarter is. */
+/** Known at 7 % (an eighth of the flow is gone), to be told some days after 13 % (a quarter). */
 function slowWear(): CorpusCase[] {
   const sizes = [
     { worn: 0.15, overDays: 60 },
@@ -82,8 +82,8 @@ function slowWear(): CorpusCase[] {
         alarms: WORN_ALARMS,
         causes: ['worn-pump', 'sand'],
         beganMs,
-        knowableMs: whenWorn(0.12),
-        byMs: whenWorn(0.22) + at(5) - at(0),
+        knowableMs: whenWorn(0.07),
+        byMs: whenWorn(0.13) + at(5) - at(0),
       },
     });
   });
@@ -114,7 +114,7 @@ function dropPipeHoles(): CorpusCase[] {
 
 /** A valve was left partly shut: less flow, less current. Worn impellers look much the same from here. */
 function halfShut(): CorpusCase[] {
-  return [0.75, 0.9].map((shut, size) => {
+  return [0.9, 0.95].map((shut, size) => {
     const beganMs = at(14, 15);
     return faulty(`valve-half-shut-${size + 1}`, {
       about: 'a valve before the tank is left partly shut',

@@ -7,7 +7,7 @@ import { cattle } from './habits.ts';
 import { faulty, growing, since, TELL_NOW_MS } from './kinds-of-case.ts';
 import { EVERY_10_S, EVERY_5_S } from './setup.ts';
 import { floatStore, timerStore } from './stores.ts';
-import { at, hours } from './times.ts';
+import { at } from './times.ts';
 
 export function storeFaults(): CorpusCase[] {
   return [...floatHangs(), ...timerFails(), ...storeLeaks(), wornAtStore(), floatStuckOn()];
@@ -84,11 +84,11 @@ function timerFails(): CorpusCase[] {
 
 /** The cistern loses more than the pump lifts: lower each hour than it ever stood, though the pump runs. */
 function storeLeaks(): CorpusCase[] {
-  return [0.75, 1.3].map((storeLossLPerS, size) => {
+  return [0.95, 1.3].map((storeLossLPerS, size) => {
     const beganMs = at(16, 1);
-    // From 1.4 m at least 0.4 m must go before it stands clearly under all that it ever was.
-    const lossS = (0.45 * 2000) / (storeLossLPerS - 0.55);
-    const knowableMs = beganMs + Math.ceil(lossS / 60) * 60_000 + hours(0.5);
+    // Full, it has 0.4 m to go until the pump starts (0.72 L/s), and 0.3 m more until it stands clearly under all that it ever was.
+    const lossS = 800 / storeLossLPerS + 600 / (storeLossLPerS - 0.72);
+    const knowableMs = beganMs + 1000 * lossS;
     return faulty(`store-leaks-${size + 1}`, {
       about: 'a trough is tipped over and the cistern runs out',
       setup: floatStore({

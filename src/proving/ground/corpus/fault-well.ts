@@ -54,8 +54,8 @@ function dryRuns(): CorpusCase[] {
 
 /** A foot valve lets the prime go at night; the jet pump churns air at breakfast. */
 function lostPrime(): CorpusCase[] {
-  const beganMs = at(15, 6);
-  const knowableMs = at(15, 7, 12);
+  const beganMs = at(15, 7);
+  const knowableMs = at(15, 7, 7);
   return [
     faulty('lost-prime-1', {
       about: 'the jet pump has lost its prime',
@@ -67,7 +67,7 @@ function lostPrime(): CorpusCase[] {
         cutOutPsi: 40,
         tankGal: 20,
         fixtures: people(2),
-        draws: [once(at(15, 7), 25, 0.2)],
+        draws: [once(at(15, 7, 1), 25, 0.2)],
         node: EVERY_1_S,
       }),
       days: 16,
@@ -93,7 +93,7 @@ function lostPrime(): CorpusCase[] {
  */
 function outruns(): CorpusCase[] {
   const sizes = [
-    { yieldLost: 0.8, also: [] },
+    { yieldLost: 0.88, also: [] },
     { yieldLost: 0.92, also: ['level'] },
     { yieldLost: 0.92, also: [] },
   ];
@@ -136,7 +136,7 @@ function outruns(): CorpusCase[] {
 /** A level sensor sees the water come near the pump, over weeks or in a dry night. */
 function lowLevels(): CorpusCase[] {
   return [
-    { fallM: 12, untilMs: at(35), knowableMs: at(28), byMs: at(36) },
+    { fallM: 14, untilMs: at(35), knowableMs: at(28), byMs: at(36) },
     { fallM: 15.5, untilMs: at(16), knowableMs: at(16), byMs: at(18) },
   ].map(({ fallM, untilMs, knowableMs, byMs }, size) => {
     const beganMs = at(14);
@@ -161,10 +161,10 @@ function lowLevels(): CorpusCase[] {
 
 /** More is drawn than the pump gives: taps run dry while the pump runs. Under 5 psi for a minute is `no-water` by itself. */
 function starved(): CorpusCase[] {
-  return [0.95, 1.5].map((lPerS, size) => {
+  return [1.6, 2.6].map((lPerS, size) => {
     const beganMs = at(16, 13);
-    // 60 L of tank at the difference of draw and pump are gone within five minutes of the fastest start; then a minute of no pressure.
-    const knowableMs = beganMs + minutes([12, 6][size]!);
+    // 70 L of tank are gone within a minute or two, pressure stands at two or three psi, and a minute of that is no water.
+    const knowableMs = beganMs + minutes([4, 3][size]!);
     return faulty(`pump-starved-${size + 1}`, {
       about: 'a hydrant is opened that takes more than the pump gives',
       setup: setup({

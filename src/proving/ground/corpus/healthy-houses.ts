@@ -165,7 +165,7 @@ function softenerAtTwo(turn: number): CorpusCase {
 
 /**
  * A pool is filled in May, topped up after. It was written down as expected, so a run of many hours is explained. The hose takes
- * 0.35 L/s, less than the pump gives.
+ * nearly all that the pump gives at 55 psi, or less.
  */
 function poolFilled(turn: number): CorpusCase {
   const fillMs = midnight(5, 16) + hours(8);
@@ -186,7 +186,7 @@ function poolFilled(turn: number): CorpusCase {
       name: `farley-${turn}`,
       seed: 2050 + 100 * turn,
       draws: [
-        once(fillMs, 46 * 60, turn % 2 === 0 ? 0.35 : 0.5),
+        once(fillMs, 46 * 60, turn % 2 === 0 ? 0.5 : 0.35),
         ...byTimer({ fromMs: midnight(5, 26), days: 90, everyDays: 9, hour: 10, forMin: 70, lPerS: 0.35 }),
       ],
     }),
