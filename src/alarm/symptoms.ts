@@ -95,6 +95,8 @@ export const EXPLAINED_BY: Record<AlarmKind, readonly AlarmKind[]> = {
     'amps-low',
     'level-low',
     'supply-voltage',
+    // Without air pressure leaps past cut-out between two readings.
+    'tank-air-lost',
   ],
   'slow-fill': [
     ...NO_DELIVERY,
@@ -199,6 +201,8 @@ function isNear(entry: AlarmEntry, alarm: AlarmKind, pump: string | undefined): 
   return (
     entry.stands &&
     entry.alarm !== alarm &&
+    // Power that is back explains nothing: a breaker that tripped as it came is news.
+    !(entry.alarm === 'power-lost' && entry.awayMs !== undefined) &&
     (entry.pump === pump || entry.pump === undefined || pump === undefined)
   );
 }

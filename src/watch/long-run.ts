@@ -36,8 +36,8 @@ const RISING_KPA = 2 * PSI;
 /** Where fields are watered: this little under cut-in is too much drawn at once, for as long as sprinklers are left in a place. Argued, not measured. */
 const OVERDRAWN_KPA = 15 * PSI;
 const OVERDRAWN_S = 6 * H;
-/** Of its usual current: a drive under this serves a trickle. */
-const IDLE_DRIVE = 0.7;
+/** Of its usual current: a drive at less serves less than a tap. */
+const IDLE_DRIVE = 1;
 /**
  * In the band with water drawn. A house: a pool or a cistern is filled for 12 h, from evening till morning, and two hours over; a tap left open in the evening
  * is told in the morning. A field: a set of sprinklers is left from one morning to the next, and six hours over. Argued, not measured.
@@ -58,12 +58,15 @@ const STORE_UNKNOWN_S = 24 * H;
 /** A store that was emptied takes longer than it ever did: while its level rises the fill is not over, for a day. */
 const STORE_RISING_MINUTES = 30;
 
+/** Contacts that stick now and then make one such run after another: that is one alarm. */
+const OFF_DELAY_S = 2 * H;
+
 export const longRun: Watch = {
   alarm: 'long-run',
   each: 'pump',
   on: ['minute'],
   onDelayS: 0,
-  offDelayS: 900,
+  offDelayS: OFF_DELAY_S,
   look,
 };
 

@@ -18,13 +18,18 @@ const LINGERS_MS = 20 * 60_000;
 /** Current must have been heard for this much of the minute: silence is not zero. */
 const HEARD_S = 40;
 const CALLS_MINUTES = 2;
+/** Half an hour with no run ever seen: whoever set it up is still there, and a house draws water meanwhile. */
+const NEVER_RAN_S = 1800;
+
+/** What starts late each time is one alarm and not one a start. */
+const OFF_DELAY_S = 3600;
 
 export const noStart: Watch = {
   alarm: 'no-start',
   each: 'pump',
   on: ['minute'],
   onDelayS: 60,
-  offDelayS: 300,
+  offDelayS: OFF_DELAY_S,
   look,
 };
 
@@ -94,6 +99,7 @@ function underCutIn(
     return undefined;
   const sinceMs = standingSince(memo, numberOf(memo, 'lingersMs', minute.atMs - 60_000));
   const forS = (minute.atMs - sinceMs) / 1000;
+  if (neverRan(scene) && forS < NEVER_RAN_S) return undefined;
   return {
     sinceMs,
     why: `Pressure is ${sayPressure(kpa.last)}, under the cut-in of ${sayPressure(cutIn)}, and no current has flowed for ${sayTime(Math.max(forS, 60))}.`,
@@ -105,6 +111,11 @@ function underCutIn(
     },
     causes: causesOf(scene, minute),
   };
+}
+
+/** Before its first run only the card says where this switch closes, and the card may be of another one, or in another unit. */
+function neverRan({ pump }: Scene): boolean {
+  return pump.pinned === undefined && pump.cycles.length === 0;
 }
 
 /** A little under cut-in, but for long: pressure that falls slowly does not jump past the switch. */

@@ -11,12 +11,15 @@ import { weigh } from './weigh.ts';
 const GONE_SHARE = 0.5;
 const UNKNOWN_VOLTS = 100;
 
+/** Power that comes and goes is one alarm; while it is back it explains nothing (src/alarm/symptoms.ts). */
+const OFF_DELAY_S = 3600;
+
 export const powerLost: Watch = {
   alarm: 'power-lost',
   each: 'well',
   on: ['minute'],
   onDelayS: 30,
-  offDelayS: 60,
+  offDelayS: OFF_DELAY_S,
   look,
 };
 

@@ -20,7 +20,7 @@ export const storeLow: Watch = {
   each: 'well',
   on: ['minute', 'day'],
   onDelayS: 60,
-  offDelayS: 600,
+  offDelayS: 3600,
   look,
 };
 
