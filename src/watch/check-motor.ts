@@ -84,7 +84,7 @@ function ampsImpossible(scene: Scene, amps: number, maxAmps: number): Check['imp
     evidence: { amps: tidy(amps), maxAmps, share: tidy(share) },
     causes: over
       ? weigh({ 'bad-card': 0.65, 'clamp-off': 0.35 })
-      : weigh({ 'bad-card': 0.5, 'clamp-off': 0.5 }),
+      : weigh(raises ? { 'bad-card': 0.7, 'clamp-off': 0.3 } : { 'bad-card': 0.5, 'clamp-off': 0.5 }),
   };
 }
 

@@ -5,19 +5,22 @@
 import { atmosphericKpa } from '../../shared/units/altitude.ts';
 import { FIRST_RUNS, firstCutIn, firstCutOut, firstRuns } from './check-facts.ts';
 import { appliesTo } from './applies.ts';
-import { PSI, usesPressure } from './facts.ts';
+import { freshCycles, isWhole, PSI, usesPressure } from './facts.ts';
 import type { Check } from './first-check.ts';
 import { sayPressure, tidy } from './say.ts';
-import type { Scene } from './scene.ts';
+import type { Finding, Scene } from './scene.ts';
 import { weigh } from './weigh.ts';
 
-/** What a switch, a dial and a transducer may differ by (3 psi), and what cannot be all of theirs (10 psi, at both points alike). */
+/** What a switch, a dial and a transducer may differ by (3 psi), and what cannot be all of theirs (7 psi, at both points alike): switches go by tens. */
 const NEAR_KPA = 3 * PSI;
-const AWAY_KPA = 10 * PSI;
+const AWAY_KPA = 7 * PSI;
 /** Runs of a working pump move more than a transducer's noise: 1 psi. */
 const MOVES_KPA = PSI;
 /** Both points must agree on the factor to this share: a switch is off by 10 % at most when nobody touched it. */
 const FACTOR_SHARE = 0.12;
+
+/** Runs that must all show it. */
+const CHANGED_RUNS = 3;
 
 /** How much too small a reading is, by what was sent where pascals are due. */
 const UNITS: readonly (readonly [factor: number, what: string])[] = [
@@ -48,9 +51,32 @@ export function checkPressureUnit(scene: Scene): Check | undefined {
       impossible: {
         why: `The switch works between ${sayFine(points.cutIn)} and ${sayFine(points.cutOut)} by the readings, and between ${sayPressure(points.cardIn)} and ${sayPressure(points.cardOut)} by the card: ${unit}, or the card is in the wrong unit.`,
         evidence: pointFacts(points),
-        causes: weigh({ 'transducer-fault': 0.5, 'bad-card': 0.5 }),
+        causes: unitCauses(points),
       },
     }),
+  };
+}
+
+/** A node that was set up anew: its last runs lie by one of the factors between units off what this switch was learnt to do. */
+export function changedUnit(scene: Scene): Check['impossible'] {
+  const { pinned } = scene.pump;
+  const runs = freshCycles(scene, CHANGED_RUNS, isWhole);
+  if (!asksSwitch(scene) || !pinned?.cutInKpa || !pinned.cutOutKpa || runs.length < CHANGED_RUNS)
+    return undefined;
+  const points = runs.flatMap(({ cutInKpa: cutIn, cutOutKpa: cutOut }): Points[] =>
+    cutIn === undefined || cutOut === undefined
+      ? []
+      : [{ cutIn, cutOut, cardIn: pinned.cutInKpa!.median, cardOut: pinned.cutOutKpa!.median }],
+  );
+  const units = points.map(wrongUnit);
+  const unit = units[0];
+  if (points.length < CHANGED_RUNS || unit === undefined || units.some((one) => one !== unit))
+    return undefined;
+  const last = points[points.length - 1]!;
+  return {
+    why: `The switch works between ${sayFine(last.cutIn)} and ${sayFine(last.cutOut)} by the readings, and used to between ${sayPressure(last.cardIn)} and ${sayPressure(last.cardOut)}: ${unit} since then.`,
+    evidence: pointFacts(last),
+    causes: weigh({ 'transducer-fault': 0.9, 'bad-card': 0.1 }),
   };
 }
 
@@ -76,6 +102,15 @@ function wrongUnit({ cutIn, cutOut, cardIn, cardOut }: Points): string | undefin
     ([factor]) => near((factor * cutIn) / cardIn) && near((factor * cutOut) / cardOut),
   );
   return found?.[1];
+}
+
+/** Whose figures could be a switch's at all: from 15 to 100 psi at cut-out (common practice). */
+function unitCauses({ cutOut, cardOut }: Points): Finding['causes'] {
+  const [reads, says] = [cutOut, cardOut].map((kpa) => kpa > 15 * PSI && kpa < 100 * PSI);
+  if (reads === says) return weigh({ 'transducer-fault': 0.5, 'bad-card': 0.5 });
+  return reads
+    ? weigh({ 'bad-card': 0.85, 'transducer-fault': 0.15 })
+    : weigh({ 'transducer-fault': 0.85, 'bad-card': 0.15 });
 }
 
 function near(share: number): boolean {
@@ -134,10 +169,7 @@ function checkPoint(
 function bothAway(scene: Scene, points: Points): Check['impossible'] {
   const awayIn = points.cutIn - points.cardIn;
   const awayOut = points.cutOut - points.cardOut;
-  if (
-    Math.min(Math.abs(awayIn), Math.abs(awayOut)) < 0.97 * AWAY_KPA ||
-    Math.sign(awayIn) !== Math.sign(awayOut)
-  )
+  if (Math.min(Math.abs(awayIn), Math.abs(awayOut)) < AWAY_KPA || Math.sign(awayIn) !== Math.sign(awayOut))
     return undefined;
   if (wrongUnit(points) !== undefined) return undefined;
   const air = atmosphericKpa(scene.well.card.altitudeM);

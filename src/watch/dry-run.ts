@@ -20,6 +20,8 @@ import { dryFinding } from './dry-words.ts';
 import type { Finding, Memo, MinutePump, MinuteScene, Scene, Spread, Watch } from './scene.ts';
 import { dryLimit, usualLoad, type UsualLoad } from './usual-load.ts';
 
+/** A day and two hours: a garden that outruns the well each evening is one alarm. */
+const OFF_DELAY_S = 26 * 3600;
 /** From this long on a run at low current is told; a start that is slow to load is over by then. */
 const LEAST_DRY_MS = 30_000;
 const RISING_KPA_PER_MIN = 1.5;
@@ -45,7 +47,7 @@ export const dryRun: Watch = {
   each: 'pump',
   on: ['minute', 'cycle'],
   onDelayS: 0,
-  offDelayS: 21_600,
+  offDelayS: OFF_DELAY_S,
   look,
 };
 

@@ -71,8 +71,7 @@ export function usesPressure(pump: PumpScene): boolean {
 export function fillOf(scene: Scene): number | undefined {
   const { pinned, baseline, card } = scene.pump;
   if (card.control !== 'constant-pressure-valve') return (pinned?.ranLowS ?? baseline?.ranLowS)?.median;
-  const least = [pinned?.ranLeastS, baseline?.ranLeastS].filter((value) => value !== undefined);
-  return least.length === 0 ? undefined : Math.min(...least);
+  return pinned?.ranLeastS ?? baseline?.ranLeastS;
 }
 
 /** Cut-in as first learnt or pinned, else as learnt, else as the card says, kPa. */
@@ -112,6 +111,8 @@ export function lowestCutIn(scene: Scene): number | undefined {
   const known = [pinned?.cutInKpa?.median, baseline?.cutInKpa?.median, scene.well.card.switch.cutInKpa];
   const seen = recent.filter((kpa): kpa is number => kpa !== undefined).sort((a, b) => a - b);
   if (seen.length >= 3) known.push(seen[seen.length >> 1]);
+  // While nothing is learnt a card may be of another switch: one run has shown more.
+  else if (!pinned?.cutInKpa && seen.length > 0) known.push(seen[0]);
   const lowest = greatest(known.map((kpa) => (kpa === undefined ? undefined : -kpa)));
   return lowest === undefined ? undefined : -lowest;
 }

@@ -27,7 +27,7 @@ const DEADBAND_KPA = 2 * PSI;
 /** Runs after which the switch's own points are known (./facts.ts). */
 const RUNS_TO_JUDGE = 3;
 /** Until then a run may be a fill to a cut-out that the card does not know: ten minutes, and no switch of a house is set over 90 psi (common practice). */
-const FIRST_FILL_MS = 10 * 60_000;
+const FIRST_FILL_S = 600;
 const NO_SWITCH_KPA = 90 * PSI;
 /** A day and two hours without it: what comes back each day (contacts that stick now and then, a heater each morning) is one alarm. */
 const OFF_DELAY_S = 26 * 3600;
@@ -62,13 +62,18 @@ function look(scene: Scene, memo: Memo): Finding | null | undefined {
   if (!scene.pump.pinned && scene.pump.cycles.length < RUNS_TO_JUDGE) {
     if (!running) return undefined;
     // A run that ends soon was a fill to another cut-out than the card's.
-    if (minute.kpa.mean < NO_SWITCH_KPA && minute.atMs - sinceMs < FIRST_FILL_MS) return undefined;
+    if (minute.kpa.mean < NO_SWITCH_KPA && ranS(scene) < FIRST_FILL_S) return undefined;
   }
   if (running) memo['ran'] = true;
   const driven = scene.pump.card.control === 'variable-speed';
   return memo['ran'] === true
     ? whileRunning(minute.kpa.mean, cutOut, limit, { sinceMs, running, driven })
     : atRest(scene, minute.kpa.mean, cutOut, limit, sinceMs);
+}
+
+/** How long the longest of the runs that go on now has run, s. */
+function ranS(scene: Scene): number {
+  return Math.max(0, ...[scene.pump, ...companyOf(scene)].map((pump) => pump.run?.ranS ?? 0));
 }
 
 function limitOf(scene: Scene, cutOut: number | undefined): number | undefined {

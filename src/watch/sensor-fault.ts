@@ -34,7 +34,7 @@ function look(scene: Scene, memo: Memo): Finding | null | undefined {
   if (scene.why === 'cycle') {
     const wrongCard = cardFault(scene, memo);
     memo['cardWrong'] = wrongCard !== undefined;
-    return wrongCard ?? stuckFault(scene);
+    return wrongCard === 'as-before' ? undefined : (wrongCard ?? stuckFault(scene));
   }
   const found =
     channelFaults(scene, memo) ?? clampFault(scene, memo) ?? nonsense(scene, memo) ?? stuckFault(scene);
