@@ -14,7 +14,7 @@ import type { Plant, PumpUnit } from './state.ts';
 import { look, LOOK_MS } from './surroundings.ts';
 import { newTank } from './tank.ts';
 import { endDays, newTruth, noteKpa, noteRun } from './truth.ts';
-import { draw, lineAmps, newUnit, switchUnit } from './unit.ts';
+import { draw, keepCharge, lineAmps, newUnit, switchUnit } from './unit.ts';
 import { startGivesAir, stepWater } from './water.ts';
 
 const DAY_MS = 86_400_000;
@@ -111,8 +111,8 @@ function stepMs(plant: Plant): number {
   if (control.movedS < START_LASTS_S) return FINE_MS;
   for (const unit of units) {
     if (unit.state === 'tripped') longest = Math.min(longest, 1000 * Math.max(0, unit.waitS - unit.inS));
-    if (!moves(unit)) continue;
     if (unit.inS < START_LASTS_S) return FINE_MS;
+    if (!moves(unit)) continue;
     longest = Math.min(longest, plant.plan.control.is === 'pressure-switch' ? RUNNING_MS : DRIVEN_MS);
   }
   if (!tank) return longest;
@@ -168,7 +168,10 @@ function step(plant: Plant, longestMs: number, everyMs: number): void {
   const driven = plant.plan.control.is === 'variable-speed';
   const { inrushS, voltShare } = plant;
   const { sucksAir } = plant.hole;
-  for (const unit of plant.units) draw(unit, { sucksAir, voltShare, inrushS, driven, dtS });
+  for (const unit of plant.units) {
+    draw(unit, { sucksAir, voltShare, inrushS, driven, dtS });
+    keepCharge(unit, plant.tMs + dtMs, dtS);
+  }
   plant.sense.blowS += dtS;
   note(plant, dtMs, everyMs);
   plant.tMs += dtMs;

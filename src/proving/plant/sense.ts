@@ -6,12 +6,14 @@ import { seeded } from '../model/random.ts';
 import type { PlantSample } from './params.ts';
 import { liftM } from './hole.ts';
 import type { Plant, PumpUnit, SenseState } from './state.ts';
-import { lineAmps } from './unit.ts';
+import { lineAmps, meanAmps } from './unit.ts';
 
 /** The wandering part of the noise forgets in this time, s, and has this share of the white part's deviation. */
 const WANDERS_S = 30;
 const WANDER_SHARE = 0.6;
 const BLOW_LASTS_S = 5;
+/** A clamp's reading stands for the second before it. */
+const CLAMP_OVER_S = 1;
 const KELVIN = 273.15;
 
 export function newSense(swing: number, dies: number): SenseState {
@@ -132,8 +134,9 @@ function showVolts(plant: Plant, unit: PumpUnit): number[] {
 }
 
 function showAmps(plant: Plant, unit: PumpUnit): number[] {
-  // The records of a start, ten a second, are of single cycles; slower readings are averaged.
-  const amps = plant.sense.everyS < 0.5 ? unit.amps : unit.meanAmps;
+  // The records of a start, ten a second, are of single cycles.
+  const { everyS } = plant.sense;
+  const amps = everyS < 0.5 ? unit.amps : meanAmps(unit, plant.tMs, Math.min(CLAMP_OVER_S, everyS));
   if (unit.plan.phase === 1) return [showLine(plant, amps)];
   return lineAmps(unit, amps).map((a) => showLine(plant, a));
 }

@@ -23,8 +23,11 @@ export interface PumpUnit {
   warm: number;
   /** Running current of a line on average, A, starting current included. */
   amps: number;
-  /** The same as a clamp's own averaging gives it, A. */
-  meanAmps: number;
+  /** Ampere-seconds so far, and as they stood after the last steps (a ring), for a clamp that averages. */
+  chargeAs: number;
+  ringMs: number[];
+  ringAs: number[];
+  ringAt: number;
   /** Seconds on too few lines, and seconds under the protector's current. */
   singleS: number;
   lowS: number;

@@ -85,16 +85,24 @@ function lineAt(points: { ms: number; kpa: number }[], atMs: number): number | u
   return bottom === 0 ? y : y - (top / bottom) * t;
 }
 
+/** The contract takes both pressures at readings: the first at which the pump runs, and the first at which it no longer does. */
+function readingAfter(ms: number, everyMs: number): number {
+  return (Math.floor(ms / everyMs) + 1) * everyMs;
+}
+
 function cutInAt(truth: TruthState, atMs: number, everyMs: number): number | undefined {
   const all = recent(truth, -Infinity, atMs);
   const coarse = everyMs > COARSE_MS;
-  return lineAt(coarse ? all.slice(-3) : all.filter((p) => p.ms >= atMs - WINDOW_MS), atMs);
+  return lineAt(
+    coarse ? all.slice(-3) : all.filter((p) => p.ms >= atMs - WINDOW_MS),
+    readingAfter(atMs, everyMs),
+  );
 }
 
 function cutOutAt(truth: TruthState, run: OpenRun, everyMs: number): number | undefined {
   const all = recent(truth, run.startedMs, run.lastMs);
   if (all.length < 3) return undefined;
-  if (everyMs > COARSE_MS) return lineAt(all.slice(-3), run.lastMs);
+  if (everyMs > COARSE_MS) return lineAt(all.slice(-3), readingAfter(run.lastMs, everyMs));
   const late = all.filter((p) => p.ms >= run.lastMs - WINDOW_MS).map((p) => p.kpa);
   if (late.length < 3) return undefined;
   let best = -Infinity;

@@ -14,6 +14,8 @@ const WARMS_IN_S = 150;
 const COOLS_IN_S = 1200;
 /** A pump that holds air lifts a dribble, as a share of its run-out. */
 const AIR_DRIBBLE = 0.02;
+/** A second of the finest steps, and some more. */
+const RING = 16;
 
 export function newUnit(plan: PumpPlan): PumpUnit {
   return {
@@ -27,7 +29,10 @@ export function newUnit(plan: PumpPlan): PumpUnit {
     upLPerS: 0,
     warm: 0,
     amps: 0,
-    meanAmps: 0,
+    chargeAs: 0,
+    ringMs: Array.from({ length: RING }, () => 0),
+    ringAs: Array.from({ length: RING }, () => 0),
+    ringAt: 0,
     singleS: 0,
     lowS: 0,
     emptyL: 0,
@@ -117,9 +122,6 @@ function speedOf(unit: PumpUnit, voltShare: number): number {
   return unit.asked * up * shaftSpeed(unit.condition, voltShare);
 }
 
-/** A clamp's RMS is taken over some cycles: it follows in this time, s. */
-const CLAMP_FOLLOWS_S = 0.12;
-
 /** Sets the current of this moment. `driven`: the clamp sits ahead of a drive. */
 export function draw(
   unit: PumpUnit,
@@ -145,7 +147,33 @@ export function draw(
       unit.amps = running + (lockedAmps(plan, at.voltShare) - running) * rush;
     }
   }
-  unit.meanAmps += ((unit.amps - unit.meanAmps) * at.dtS) / (CLAMP_FOLLOWS_S + at.dtS);
+}
+
+/** Keeps what flowed in a step that ended at `tMs`. */
+export function keepCharge(unit: PumpUnit, tMs: number, dtS: number): void {
+  unit.chargeAs += unit.amps * dtS;
+  unit.ringMs[unit.ringAt] = tMs;
+  unit.ringAs[unit.ringAt] = unit.chargeAs;
+  unit.ringAt = (unit.ringAt + 1) % RING;
+}
+
+/** Mean current of a line over the `overS` up to `tMs`, A: a reading that an edge falls into shows a part. */
+export function meanAmps(unit: PumpUnit, tMs: number, overS: number): number {
+  // Nothing has changed within it.
+  if (unit.inS > overS + 0.1) return unit.amps;
+  const sinceMs = tMs - overS * 1000;
+  let [laterMs, laterAs] = [tMs, unit.chargeAs];
+  for (let i = 1; i <= RING; i++) {
+    const at = (unit.ringAt - i + RING) % RING;
+    const ms = unit.ringMs[at]!;
+    const as = unit.ringAs[at]!;
+    if (ms <= sinceMs) {
+      const part = laterMs > ms ? (sinceMs - ms) / (laterMs - ms) : 0;
+      return Math.max(0, (unit.chargeAs - as - part * (laterAs - as)) / overS);
+    }
+    [laterMs, laterAs] = [ms, as];
+  }
+  return unit.amps;
 }
 
 /** Current of each line where this flows on average, A. A missing line's share goes to the others (root of three). */

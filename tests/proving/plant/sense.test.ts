@@ -15,7 +15,7 @@ const running = (over: Partial<WellPlan>, wrong: Partial<Condition> = {}): Playe
 /** Mean of the ten minutes that a reading falls in. */
 function mean600(values: number[], at: number): number {
   const from = Math.floor(at / 600) * 600;
-  const part = values.slice(from, from + 600);
+  const part = (c.stoppedMs % 1000) / 1000;
   return part.reduce((a, b) => a + b, 0) / part.length;
 }
 
@@ -82,6 +82,18 @@ describe('the clamp', () => {
     expect(Math.abs(read / amps - 1)).toBeLessThan(0.02);
   });
 
+  it('averages over a second, so that an edge shows a part; a start record does not', () => {
+    const { samples, cycles } = play(house(), 24);
+    const reading = (atMs: number): number => samples.find((s) => s.tMs >= atMs)!.amps[0]![0]!;
+    for (const c of cycles.filter(({ stoppedMs }) => stoppedMs % 1000 !== 0)) {
+      const part = (c.stoppedMs % 1000) / 1000;
+      expect(Math.abs(reading(c.stoppedMs) / c.amps! - part)).toBeLessThan(0.1);
+      expect(reading(c.stoppedMs + 1000)).toBeLessThan(0.2);
+      expect(reading(c.startedMs + 100)).toBeLessThan(25);
+    }
+    expect(cycles.length).toBeGreaterThan(4);
+  });
+
   it('reads nothing when it is off, and the run is true all the same', () => {
     const { samples, cycles } = play(house({ story: () => ({ clampOff: true }) }), 24, 2);
     expect(Math.max(...samples.map((s) => s.amps[0]![0]!))).toBeLessThan(0.2);
@@ -135,7 +147,7 @@ describe('the truth of a run', () => {
     const [cycle] = run(1000, falls).cycles;
     expect(cycle).toMatchObject({ pump: 0, startedMs: 60_400, stoppedMs: 100_400 });
     expect(cycle!.amps!).toBeCloseTo(7.02, 2);
-    expect(cycle!.cutInKpa!).toBeCloseTo(269.8, 6);
+    expect(cycle!.cutInKpa!).toBeCloseTo(269.5, 6);
     // Readings at 98, 99, 100 s: the middle one.
     expect(cycle!.cutOutKpa!).toBeCloseTo(falls(99), 6);
     expect(cycle!.deliveredL).toBeCloseTo(20, 6);
@@ -143,8 +155,9 @@ describe('the truth of a run', () => {
 
   it('follows the line of three readings where they are far apart', () => {
     const [cycle] = run(5000, falls).cycles;
-    expect(cycle!.cutInKpa!).toBeCloseTo(269.8, 6);
-    expect(cycle!.cutOutKpa!).toBeCloseTo(falls(100.4), 6);
+    // To the first reading of the run, and of the rest after it.
+    expect(cycle!.cutInKpa!).toBeCloseTo(267.5, 6);
+    expect(cycle!.cutOutKpa!).toBeCloseTo(falls(105), 6);
   });
 
   it('is one run across a bounce, and has no amps if it was vain', () => {
