@@ -3,6 +3,7 @@
  * systems. Times are Unix ms; quantities SI with the unit in the name; what is not known is absent.
  */
 import { z } from 'zod';
+import { checkShape } from './checks.ts';
 import { alarmShape, symptomShape } from './alarms.ts';
 import { baselineShape, cycleShape } from './event-shapes.ts';
 
@@ -109,6 +110,7 @@ const pumpDetailShape = z
     installed: opt(z.string().describe('ISO date.')),
     maxAmps: opt(z.number()),
     baseline: opt(baselineShape),
+    before: opt(baselineShape.describe('What was normal before the last visit that began a new normal.')),
     usualRun: opt(usualRunShape),
     lastCycle: opt(cycleShape),
     lastRun: opt(runShape),
@@ -146,6 +148,7 @@ export const wellDetailShape = z
     card: cardFactsShape,
     pumps: z.array(pumpDetailShape),
     sensors: z.array(sensorShape),
+    checks: z.array(checkShape),
   })
   .meta({ id: 'WellDetail' });
 export type WellDetail = z.output<typeof wellDetailShape>;

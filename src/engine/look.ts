@@ -30,7 +30,7 @@ export function alarmEmit(well: WellState, emit: Emit): (event: AlarmEvent) => v
   };
 }
 
-function sceneOf(well: WellState, occasion: Occasion): Scene {
+export function sceneOf(well: WellState, occasion: Occasion): Scene {
   const pumps = well.pumps.map((_, at) => pumpScene(well, at, occasion.atMs));
   return {
     atMs: occasion.atMs,

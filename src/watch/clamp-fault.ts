@@ -12,7 +12,7 @@ const LOWER = 0.35;
 const UPPER = 0.8;
 /** A fill is over in this time at any pump that suits its tank. */
 const QUICK_MS = 20 * 60_000;
-const CLIMBS = 2;
+export const CLIMBS = 2;
 const WITHIN_MS = 48 * 3_600_000;
 const HEARD_S = 40;
 

@@ -7,6 +7,7 @@ import type { AlarmEvent, BaselineEvent, CycleEvent, DayEvent } from '../../shar
 import type { WellNow } from '../../shared/api/wells.ts';
 import type { Baseline } from '../baseline/baseline.ts';
 import type { Card } from '../card/card.ts';
+import type { Check } from '../watch/first-check.ts';
 import type { Hello } from '../wire/messages.ts';
 import type { MetricFamily } from './metrics.ts';
 
@@ -105,8 +106,12 @@ export interface LiveWell {
   now: WellNow;
   card: Card;
   sensors: SensorNow[];
+  /** Do clamp, transducer, switch, tank and card agree? */
+  checks: Check[];
   /** What is normal for each pump at present, where that is known. */
   usual: { pump: string; baseline: Baseline }[];
+  /** What was normal before the last visit that began a new one. */
+  before: { pump: string; baseline: Baseline }[];
 }
 
 /** What changed just now. Readings are in the wire's units, NaN where the sensor could not be read. */

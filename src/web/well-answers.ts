@@ -1,6 +1,6 @@
 /** A well as the list and its own page give it: what the run loop knows, joined with what the store keeps, and said in words. */
 import type { AlarmAnswer } from '../../shared/api/alarms.ts';
-import type { DayEvent } from '../../shared/api/events.ts';
+import type { BaselineEvent, DayEvent } from '../../shared/api/events.ts';
 import { localDate } from '../../shared/api/time-words.ts';
 import { attentionOf, byAttention, doingWords, headlineWords } from '../../shared/api/well-words.ts';
 import type {
@@ -13,7 +13,9 @@ import type {
   WellState,
 } from '../../shared/api/wells.ts';
 import type { Card, PumpCard } from '../card/card.ts';
+import { baselineEvent } from '../engine/teach.ts';
 import { standingByWell, standingOfSites } from './alarm-answers.ts';
+import { checkAnswers } from './check-answers.ts';
 import type { LiveWell, StoredCycle, WebDeps } from './deps.ts';
 import { ProblemError } from './problem.ts';
 
@@ -113,16 +115,34 @@ export function wellDetail(deps: WebDeps, name: string): WellDetail {
     card: cardFacts(live.card),
     pumps: live.card.pumps.map((pump) => {
       const { id } = pump;
-      const baseline = baselines.findLast((one) => one.pump === id);
       return {
         pump: id,
         ...pumpFacts(pump),
-        ...(baseline ? { baseline } : {}),
+        ...normals(
+          live,
+          id,
+          baselines.findLast((one) => one.pump === id),
+        ),
         ...usualRun(live, id),
         ...lastRun(cycles, id),
       };
     }),
     sensors: live.sensors,
+    checks: checkAnswers(live, deps.store.nodes()),
+  };
+}
+
+/** What was told last is what is normal now, unless a visit began a new normal since and none is known yet. */
+function normals(
+  live: LiveWell,
+  pump: string,
+  told: BaselineEvent | undefined,
+): Pick<PumpDetail, 'baseline' | 'before'> {
+  const before = live.before.find((one) => one.pump === pump)?.baseline;
+  const known = live.usual.some((one) => one.pump === pump) || told?.noneBecause !== undefined;
+  return {
+    ...(told && (before === undefined || known) && { baseline: told }),
+    ...(before && { before: baselineEvent(live.now.well, pump, before) }),
   };
 }
 

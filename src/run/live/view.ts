@@ -3,6 +3,7 @@ import type { Mode, PumpNow, WellNow } from '../../../shared/api/wells.ts';
 import type { SymptomAnswer } from '../../../shared/api/alarms.ts';
 import { standing } from '../../alarm/alarms.ts';
 import { channelScenes } from '../../engine/channels.ts';
+import { checksOf } from '../../engine/checks.ts';
 import type { WellState } from '../../engine/engine.ts';
 import type { LiveWell, SensorNow } from '../../web/deps.ts';
 import type { Line } from './line.ts';
@@ -85,8 +86,17 @@ export function liveWell(line: Line): LiveWell {
     ...(lastMs !== undefined && { lastMs }),
     ...(fault && { fault }),
   }));
-  const usual = state.records.flatMap((record, at) =>
-    record.baseline ? [{ pump: state.card.pumps[at]!.id, baseline: record.baseline }] : [],
-  );
-  return { now: wellNow(line), card: state.card, sensors, usual };
+  const known = (which: 'baseline' | 'before'): LiveWell['usual'] =>
+    state.records.flatMap((record, at) => {
+      const baseline = record[which];
+      return baseline ? [{ pump: state.card.pumps[at]!.id, baseline }] : [];
+    });
+  return {
+    now: wellNow(line),
+    card: state.card,
+    sensors,
+    checks: checksOf(state),
+    usual: known('baseline'),
+    before: known('before'),
+  };
 }

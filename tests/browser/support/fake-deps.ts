@@ -215,7 +215,19 @@ function liveWell(one: Kept | undefined, nowMs: number): LiveWell | undefined {
     now: nowOf(one, nowMs),
     card: cardOf(story),
     sensors: ['current', 'pressure'].map((channel) => ({ channel, node: story.well, lastMs: nowMs - 2_000 })),
+    checks: [
+      { what: 'current-at-rest', pump: 'p1', state: 'agrees', measured: [{ value: 0.02, is: 'current' }] },
+      {
+        what: 'precharge',
+        pump: 'p1',
+        state: 'differs',
+        card: [{ value: 290, is: 'pressure' }],
+        measured: [{ value: 275.8, is: 'pressure' }],
+      },
+      { what: 'volts', pump: 'p1', state: 'not-yet' },
+    ],
     usual: [{ pump: 'p1', baseline: baselineOf(story) }],
+    before: [],
   };
 }
 
