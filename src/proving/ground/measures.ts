@@ -111,13 +111,13 @@ function runText({ truth }: Match): string {
 }
 
 function measureDays(measures: Measures, corpusCase: CorpusCase, card: Card, played: Played): void {
-  const { fault, node } = corpusCase;
+  const { fault, node, fromMs } = corpusCase;
   const said = new Map(played.days.filter(isWaterLine(card)).map((day) => [day.date, day]));
   const dateOf = dateIn(card.timeZone);
   const beganMs = fault?.beganMs ?? Number.POSITIVE_INFINITY;
   const aroundMs = 1000 * node.packS;
   for (const day of played.truth.days) {
-    if (day.endMs - day.startMs < DAY_MS || isUnheard(day, played, aroundMs)) continue;
+    if (day.startMs < fromMs || isUnheard(day, played, aroundMs)) continue;
     // The day's line may be of another day where the zone has summer time: then nothing is asked.
     if (dateOf(day.startMs) !== dateOf(day.endMs - 1)) continue;
     const line = said.get(dateOf(day.startMs));
@@ -160,13 +160,6 @@ function dateIn(timeZone: string): (tMs: number) => string {
   return (tMs) => format.format(tMs);
 }
 
-/** Puts the measures of another case into these. */
-export function addMeasures(sum: Measures, one: Measures): void {
-  for (const key of ['asked', 'found', 'said', 'extra'] as const) sum.cycles[key] += one.cycles[key];
-  for (const key of SPREADS) mergeInto(sum[key], one[key]);
-  for (const key of ['litresAsked', 'usedDaysAsked', 'leakDaysAsked'] as const) sum[key] += one[key];
-}
-
 const SPREADS = [
   'startReadings',
   'stopReadings',
@@ -177,4 +170,12 @@ const SPREADS = [
   'usedDay',
   'leak',
   'leakOfSound',
-] as const;
+] as const satisfies readonly (keyof Measures)[];
+export type SpreadName = (typeof SPREADS)[number];
+
+/** Puts the measures of another case into these. */
+export function addMeasures(sum: Measures, one: Measures): void {
+  for (const key of ['asked', 'found', 'said', 'extra'] as const) sum.cycles[key] += one.cycles[key];
+  for (const key of SPREADS) mergeInto(sum[key], one[key]);
+  for (const key of ['litresAsked', 'usedDaysAsked', 'leakDaysAsked'] as const) sum[key] += one[key];
+}

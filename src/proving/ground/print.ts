@@ -2,7 +2,9 @@
 import type { AlarmRow, Board } from './board.ts';
 import { lasting, type Figure } from './figures.ts';
 import type { Found, Told } from './judge.ts';
+import type { Measures, SpreadName } from './measures.ts';
 import type { CaseScore } from './score-case.ts';
+import { quantile } from './spread.ts';
 
 const HEAD = ['', 'figure', 'wanted', ''];
 const ALARM_HEAD = ['alarm', 'faults', 'found', 'in time', 'median', 'worst', 'false', 'wrong beside'];
@@ -94,7 +96,7 @@ export function casesText(scores: readonly CaseScore[]): string {
 }
 
 function linesOf(score: CaseScore): string[] {
-  const { falseAlarms, fault, measures, remarks } = score;
+  const { falseAlarms, fault, is, measures, remarks } = score;
   const at = (ms: number): string =>
     `${new Date(ms).toISOString().slice(0, 16)} (day ${((ms - score.fromMs) / 86_400_000).toFixed(2)})`;
   const told = (what: string, { alarm, atMs, cause, why }: Told): string =>
@@ -103,9 +105,32 @@ function linesOf(score: CaseScore): string[] {
     ...falseAlarms.map((one) => told('FALSE', one)),
     ...(fault ? faultLines(fault, at) : []),
     ...(fault?.wrong ?? []).map((one) => told('WRONG', one)),
+    ...(is === 'bad-input' ? [] : measureLines(measures)),
+    ...remarks.map((remark) => `remark: ${remark}`),
+  ];
+}
+
+/** Numbers that are further off than the scoreboard allows on the whole. */
+const FAR: readonly { of: SpreadName; what: string; p: number; over: number }[] = [
+  { of: 'startReadings', what: 'start, readings', p: 0.99, over: 1 },
+  { of: 'stopReadings', what: 'stop, readings', p: 0.99, over: 1 },
+  { of: 'amps', what: 'amps, share', p: 0.9, over: 0.005 },
+  { of: 'litres', what: 'litres a run, share', p: 0.9, over: 0.08 },
+  { of: 'usedDay', what: 'water a day, share', p: 0.9, over: 0.05 },
+  { of: 'leak', what: 'leak, share', p: 0.9, over: 0.2 },
+];
+
+function measureLines(measures: Measures): string[] {
+  const far = FAR.flatMap(({ of, what, p, over }) => {
+    const off = quantile(measures[of], p);
+    if (off === undefined || off <= over) return [];
+    const median = quantile(measures[of], 0.5)!;
+    return `FAR OFF ${what}: ${100 * p} % within ${off.toFixed(3)}, median ${median.toFixed(3)}`;
+  });
+  return [
+    ...far,
     ...measures.missed.map((run) => `RUN NOT FOUND ${run}`),
     ...measures.extra.map((run) => `NO SUCH RUN ${run}`),
-    ...remarks.map((remark) => `remark: ${remark}`),
   ];
 }
 

@@ -7,6 +7,7 @@ import { judge, type Found } from '../../../src/proving/ground/judge.ts';
 import { newMeasures } from '../../../src/proving/ground/measures.ts';
 import { boardJson, boardMarkdown, boardText, casesText } from '../../../src/proving/ground/print.ts';
 import type { CaseScore } from '../../../src/proving/ground/score-case.ts';
+import { addTo } from '../../../src/proving/ground/spread.ts';
 import { faultCase, FROM_MS, houseCase, played, raised } from '../support/ground-cases.ts';
 
 const score = (name: string, corpusCase: CorpusCase, alarms: AlarmEvent[]): CaseScore => ({
@@ -41,7 +42,7 @@ describe('the scoreboard', () => {
     { name: 'recallHeaviest', value: 0.5, met: false },
     { name: 'tankHalf', value: 0, met: false },
     { name: 'falseAlarmsAYear', value: 1, met: false },
-    { name: 'falseAlarmsOfOneKind', value: 100, met: false },
+    { name: 'falseAlarmsOfOneKind', value: 1, met: undefined },
     { name: 'alarmsAFault', value: 2, met: false },
     { name: 'wrongAFault', value: 0.5, met: undefined },
     { name: 'badInput', value: 1, met: true },
@@ -89,6 +90,16 @@ describe('the scoreboard', () => {
     );
     expect(text).toContain('less-air (fault)\n  MISSED tank-air-lost: half of the air is gone');
     expect(text).toContain('  WRONG leak');
+  });
+
+  it('tells numbers that are far off, but not where the input was bad', () => {
+    const measures = newMeasures();
+    for (let i = 0; i < 10; i++) addTo(measures.litres, i < 5 ? 0.02 : 0.2);
+    const far = { ...score('far', houseCase(), []), measures };
+    expect(casesText([far])).toMatch(
+      /^far \(healthy\)\n {2}FAR OFF litres a run, share: 90 % within 0\.20\d, median 0\.020\n$/,
+    );
+    expect(casesText([{ ...far, is: 'bad-input' }])).toBe('');
   });
 
   it('takes the two heaviest sizes of each family', () => {
