@@ -23,6 +23,10 @@ const OF_RUNS = 4;
 /** Ended short: by 2 psi, or four of cut-out's own spreads. */
 const SHORT_KPA = 2 * PSI;
 const SPREADS = 4;
+/** Ends this close together are one switch's. */
+const ALIKE_KPA = 1.5 * PSI;
+/** A protector's own clock is good to this. */
+const WAITED_SHARE = 0.1;
 /** A level: the minutes' means lie this close together for so long. */
 const LEVEL_MINUTES = 25;
 const LEVEL_KPA = 1.2 * PSI;
@@ -71,14 +75,31 @@ function afterRun(scene: Scene): Finding | null | undefined {
     sinceMs: last[0]!.startedMs,
     why: `${last.length} of the last ${OF_RUNS} runs ended under cut-out: the last at ${sayPressure(cycle.cutOutKpa ?? 0)}, where the switch opens at ${sayPressure(cutOut)}.`,
     evidence: { runs: last.length, endedKpa: tidy(cycle.cutOutKpa ?? 0, 0), cutOutKpa: tidy(cutOut, 0) },
-    causes: weigh({
-      'overload-tripping': 0.35,
-      'protector-waiting': 0.1,
-      'switch-out-of-set': 0.25,
-      'worn-pump': 0.15,
-      'low-well': 0.15,
-    }),
+    causes: causesOfShort(scene, last),
   };
+}
+
+/**
+ * A switch that was turned down ends its runs at one pressure and starts them at cut-in. An overload or a protector leaves the switch
+ * closed: the next run starts when it has cooled, or has waited, at whatever the pressure is by then.
+ */
+function causesOfShort(scene: Scene, runs: readonly Cycle[]): Finding['causes'] {
+  const ends = runs.map((run) => run.cutOutKpa ?? 0);
+  const alike = Math.max(...ends) - Math.min(...ends) < ALIKE_KPA;
+  const cutIn = cutInOf(scene);
+  const anywhere = runs
+    .slice(1)
+    .some((run) => cutIn !== undefined && Math.abs((run.cutInKpa ?? cutIn) - cutIn) > SHORT_KPA);
+  const waitS = scene.pump.card.protectorRestartS;
+  const waited =
+    waitS !== undefined && runs.some((run) => Math.abs((run.restedS ?? 0) / waitS - 1) < WAITED_SHARE);
+  return weigh({
+    'overload-tripping': anywhere ? 0.6 : alike ? 0.2 : 0.35,
+    'protector-waiting': waited ? 0.6 : waitS === undefined ? 0.04 : 0.15,
+    'switch-out-of-set': anywhere ? 0.05 : alike ? 0.45 : 0.2,
+    'worn-pump': 0.15,
+    'low-well': 0.15,
+  });
 }
 
 /** Long enough, and sampled often enough, to say where it ended. */

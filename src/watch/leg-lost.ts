@@ -9,6 +9,8 @@ import { weigh } from './weigh.ts';
 
 const NOTHING_SHARE = 0.1;
 const READINGS = 3;
+/** From here up the other two lines carry what the third does not. */
+const MORE_SHARE = 1.2;
 /** Of its usual current, where a drive is taken to be loaded (common practice, no source). */
 const LOADED_SHARE = 0.6;
 
@@ -38,8 +40,17 @@ function look(scene: Scene, memo: Memo): Finding | null | undefined {
       .map((amps) => sayAmps(amps))
       .join(' and ')}: the motor runs on two of three phases.`,
     evidence: { line: at, amps: tidy(least), othersAmps: tidy(others / (lines.length - 1)) },
-    causes: weigh({ 'lost-leg': 0.85, 'clamp-off': 0.15 }),
+    causes: causesOf(scene, others / (lines.length - 1)),
   };
+}
+
+/** A motor on two lines draws well over its usual in them (root 3 times at full load, from memory); with a clamp off, what it ever did. The dangerous one leads. */
+function causesOf(scene: Scene, othersAmps: number): Finding['causes'] {
+  const usual = usualAmps(scene);
+  if (usual === undefined) return weigh({ 'lost-leg': 0.85, 'clamp-off': 0.15 });
+  return othersAmps > MORE_SHARE * usual
+    ? weigh({ 'lost-leg': 0.97, 'clamp-off': 0.03 })
+    : weigh({ 'lost-leg': 0.6, 'clamp-off': 0.4 });
 }
 
 /** At light load the rectifier of a drive may leave one line without current. */

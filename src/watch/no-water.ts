@@ -14,6 +14,8 @@ const BACK_KPA = DRY_KPA + 2 * PSI;
 const ALIVE_KPA = 20 * PSI;
 /** Under nothing by more than a transducer's offset is a broken wire and not a dry tap. */
 const BROKEN_KPA = -3 * PSI;
+/** From 20 psi to nothing within this: no tank empties so fast through taps. */
+const SUDDEN_MS = 60_000;
 
 export const noWater: Watch = {
   alarm: 'no-water',
@@ -36,26 +38,38 @@ function look(scene: Scene, memo: Memo): Finding | null | undefined {
   if (kpa.high >= DRY_KPA) return undefined;
   const sinceMs = standingSince(memo, minute.atMs - 60_000);
   const running = minute.pumps.some((pump) => pump.ranS > 30);
+  const fell = fellAtOnce(scene, sinceMs);
+  const { lowCutOffKpa, cutInKpa } = scene.well.card.switch;
   return {
     sinceMs,
     why: `Pressure is ${sayPressure(Math.max(0, kpa.mean))}: no water comes, ${running ? 'though the pump runs' : 'and the pump rests'}.`,
     evidence: { kpa: tidy(kpa.mean, 1), pump: running ? 'running' : 'resting' },
     causes: running
       ? weigh({
-          'broken-pipe': 0.35,
+          'broken-pipe': fell ? 0.55 : 0.35,
           'low-well': 0.25,
           'lost-prime': 0.15,
           'drop-pipe-leak': 0.1,
           'worn-pump': 0.1,
-          'transducer-fault': 0.05,
+          'closed-valve': 0.06,
+          frozen: 0.03,
+          'transducer-fault': fell ? 0.1 : 0.05,
         })
       : weigh({
           'power-lost': 0.25,
           'breaker-open': 0.25,
-          'low-pressure-cut-off': 0.2,
+          // Only where the switch is known to have one, or nothing is known of the switch.
+          'low-pressure-cut-off': lowCutOffKpa !== undefined ? 0.3 : cutInKpa === undefined ? 0.15 : 0.06,
           'failing-motor': 0.1,
-          'broken-pipe': 0.1,
-          'transducer-fault': 0.1,
+          'broken-pipe': fell ? 0.3 : 0.1,
+          frozen: 0.03,
+          'transducer-fault': fell ? 0.2 : 0.1,
         }),
   };
+}
+
+/** Water that is used takes the pressure down over many minutes; a burst, or a gauge whose line broke, at once. */
+function fellAtOnce(scene: Scene, sinceMs: number): boolean {
+  const before = scene.well.minutes.findLast((minute) => minute.atMs <= sinceMs - SUDDEN_MS);
+  return before?.kpa !== undefined && before.kpa.mean > ALIVE_KPA;
 }

@@ -18,6 +18,6 @@ function look(scene: Scene): Finding | null {
     sinceMs: node.sinceMs,
     why: `Two boxes send under the name ${node.node}: what this well shows may be another well's.`,
     evidence: { ...node.evidence, node: node.node },
-    causes: weigh({ 'node-offline': 1 }),
+    causes: weigh({ 'node-offline': 0.6, serviced: 0.4 }),
   };
 }

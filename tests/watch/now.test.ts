@@ -271,9 +271,9 @@ describe('no-water', () => {
   table(
     [
       [
-        'a minute under 5 psi, where cut-in is not known',
+        'a minute under 5 psi, where cut-in is not known: from 45 psi at once is a burst',
         'rest 45psi x2 | rest 3psi x2',
-        ['3 min no-water raised now power-lost'],
+        ['3 min no-water raised now broken-pipe'],
         { card: houseCard({ switch: {} }), baseline: null },
       ],
       ['where it is, a pump that does not start explains it', 'rest 45psi x2 | rest 3psi x5', []],
@@ -281,6 +281,12 @@ describe('no-water', () => {
         'with the pump running it is the plumbing or the well',
         'run 8A 45psi x2 | run 8A 2psi x3',
         ['3 min no-water raised now broken-pipe'],
+      ],
+      [
+        'slowly lost, with water drawn and no start: the supply',
+        'rest 45psi to 1psi x20 | rest 1psi x5',
+        ['19 min no-water raised now power-lost'],
+        { card: houseCard({ switch: {} }), baseline: null },
       ],
       ['a transducer that never showed pressure is not believed', 'rest 0psi x30', []],
       ['nor one that reads far under nothing', 'rest 45psi | rest -14psi x30', []],

@@ -189,9 +189,14 @@ describe('cut-out-not-reached', () => {
   table(
     [
       [
-        'three of four runs end short',
+        'three of four runs end short, at one pressure, and start at cut-in: a switch that was turned down',
         'cycle 120s 8A 40-50psi every 60min x3 !no-cut-out',
-        ['180 min cut-out-not-reached raised soon overload-tripping'],
+        ['180 min cut-out-not-reached raised soon switch-out-of-set'],
+      ],
+      [
+        'they start where the pressure happens to be: what stopped them was no switch',
+        'cycle 120s 8A 40-50psi every 60min !no-cut-out | cycle 60s 8A 47-51psi every 20min x2 !no-cut-out',
+        ['100 min cut-out-not-reached raised soon overload-tripping'],
       ],
       [
         'one such run is none',
