@@ -4,12 +4,14 @@ import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import type { UnitSystem } from '../shared/quantity/print-quantity.ts';
 import { serverSource } from './data/server-source.ts';
 import { rememberedUnits, rememberUnits, SurroundingsContext } from './data/settings.ts';
+import { AlarmPage } from './pages/alarm.tsx';
 import { NodesPage } from './pages/nodes.tsx';
 import { RefusedPage } from './pages/refused.tsx';
 import { WellPage } from './pages/well.tsx';
 import { WellsPage } from './pages/wells.tsx';
 import { Head } from './parts/head.tsx';
-import type { Page } from './page-of.ts';
+import { alarmTitle } from '../shared/api/alarm-title.ts';
+import { alarmIdParts, type Page } from './page-of.ts';
 import { usePage } from './route.ts';
 import { nameWords } from './words/names.ts';
 
@@ -49,7 +51,10 @@ function Stillwell() {
 
 function titleOf(page: Page): string {
   const titles = { wells: 'Wells', nodes: 'Nodes', refused: 'Refused packs', nowhere: 'Not found' };
-  return page.at === 'well' ? nameWords(page.well) : titles[page.at];
+  if (page.at === 'well') return nameWords(page.well);
+  if (page.at !== 'alarm') return titles[page.at];
+  const parts = alarmIdParts(page.id);
+  return parts ? `${alarmTitle(parts.alarm)}, ${nameWords(parts.place)}` : titles.nowhere;
 }
 
 function PageOf({ page }: { page: Page }) {
@@ -58,6 +63,8 @@ function PageOf({ page }: { page: Page }) {
       return <WellsPage />;
     case 'well':
       return <WellPage key={page.well} name={page.well} />;
+    case 'alarm':
+      return <AlarmPage key={page.id} id={page.id} />;
     case 'nodes':
       return <NodesPage />;
     case 'refused':

@@ -4,11 +4,12 @@ import type { AlarmAnswer } from '../../shared/api/alarms.ts';
 import { alarmTitle } from '../../shared/api/alarm-title.ts';
 import type { LiveMessage } from '../../shared/api/live.ts';
 import { momentWords } from '../../shared/api/time-words.ts';
+import { isSymptom } from '../../shared/api/well-words.ts';
 import type { PumpDetail, WellDetail } from '../../shared/api/wells.ts';
 import { nowMs } from '../data/clock.ts';
 import { useSurroundings } from '../data/settings.ts';
 import { useAsked } from '../data/use-asked.ts';
-import { AlarmCard } from '../parts/alarm-card.tsx';
+import { AlarmCard, symptomsOf } from '../parts/alarm-card.tsx';
 import { CardFacts, Sensors } from '../parts/facts.tsx';
 import { History } from '../parts/history.tsx';
 import { LineDown } from '../parts/line-down.tsx';
@@ -17,8 +18,10 @@ import type { Hear } from '../parts/live-charts.tsx';
 import { Mark } from '../parts/mark.tsx';
 import { Said } from '../parts/said.tsx';
 import { Signature } from '../parts/signature.tsx';
+import { WellActs } from '../parts/well-acts.tsx';
 import { YearStrip } from '../parts/year-strip.tsx';
-import { nameWords, placeWords } from '../words/names.ts';
+import { alarmAddress } from '../page-of.ts';
+import { nameWords, placeWords, unbroken } from '../words/names.ts';
 
 const YEAR_MS = 366 * 86_400_000;
 /** Cycles are saved every few minutes: the last run is looked for this often. */
@@ -112,19 +115,26 @@ function WellBody({ detail, alarms, alarmsFailed, hear, again }: BodyProps) {
   const pump = detail.pumps.find((one) => one.pump === chosen) ?? detail.pumps[0];
   const headline = well.words[units];
   const doing = well.doing[units];
+  const standing = well.standing.filter((alarm) => !isSymptom(well, alarm));
   return (
     <>
       <div class={`well-top is-${well.attention}`}>
         <p class="doing">{placeWords(well)}</p>
         <Mark attention={well.attention} />
-        <p class="headline">{headline}</p>
+        <p class="headline">{unbroken(headline)}</p>
         {doing !== headline && <p class="doing">{doing}</p>}
       </div>
-      {well.standing.length > 0 && (
+      {standing.length > 0 && (
         <section aria-labelledby="standing">
           <h2 id="standing">What stands against it</h2>
-          {well.standing.map((alarm) => (
-            <AlarmCard key={alarm.id} alarm={alarm} timeZone={well.timeZone} changed={again} />
+          {standing.map((alarm) => (
+            <AlarmCard
+              key={alarm.id}
+              alarm={alarm}
+              symptoms={symptomsOf(alarm, well.symptoms)}
+              timeZone={well.timeZone}
+              changed={again}
+            />
           ))}
         </section>
       )}
@@ -156,6 +166,7 @@ function WellBody({ detail, alarms, alarmsFailed, hear, again }: BodyProps) {
         )}
       </section>
       {pump && <CardFacts detail={detail} pump={pump} />}
+      <WellActs detail={detail} pump={pump} changed={again} />
       <section aria-labelledby="sensors">
         <h2 id="sensors">Nodes and sensors</h2>
         <Sensors detail={detail} />
@@ -200,7 +211,7 @@ function PastAlarms({ alarms, timeZone }: { alarms: readonly AlarmAnswer[]; time
           <Mark attention={alarm.priority} />
           <div>
             <p>
-              <strong>{alarmTitle(alarm.alarm)}.</strong> {alarm.why}
+              <a href={alarmAddress(alarm.id)}>{alarmTitle(alarm.alarm)}</a>. {alarm.why}
             </p>
             <p class="doing">
               From {when(alarm.sinceMs)} {endWords(alarm, when)}

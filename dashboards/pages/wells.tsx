@@ -2,15 +2,17 @@
 import { useEffect, useState } from 'preact/hooks';
 import { byAttention } from '../../shared/api/well-words.ts';
 import type { WellAnswer, WellsAnswer } from '../../shared/api/wells.ts';
+import type { AlarmAnswer } from '../../shared/api/alarms.ts';
+import { alarmTitle } from '../../shared/api/alarm-title.ts';
 import { useSurroundings } from '../data/settings.ts';
 import { useAsked } from '../data/use-asked.ts';
 import { LineDown } from '../parts/line-down.tsx';
 import { Mark } from '../parts/mark.tsx';
 import { RecentRibbon } from '../parts/ribbon.tsx';
 import { Said } from '../parts/said.tsx';
-import { wellAddress } from '../page-of.ts';
+import { alarmAddress, wellAddress } from '../page-of.ts';
 import { summaryWords } from '../words/attention.ts';
-import { countWords, nameWords, placeWords } from '../words/names.ts';
+import { countWords, nameWords, placeWords, unbroken } from '../words/names.ts';
 
 export function WellsPage() {
   const { source } = useSurroundings();
@@ -21,7 +23,8 @@ export function WellsPage() {
       source.listen(
         undefined,
         (message) => {
-          if (message.event === 'again') again();
+          if (message.event === 'again' || (message.event === 'alarm' && message.alarm.site !== undefined))
+            again();
           if (message.event !== 'well') return;
           const { well } = message;
           put((now) => ({
@@ -62,12 +65,32 @@ function WellList({ value }: { value: WellsAnswer }) {
         {summaryWords(wells.map((well) => well.attention))}{' '}
         {waitingNodes > 0 && <WaitingLink n={waitingNodes} />}
       </p>
+      {value.siteAlarms.map((alarm) => (
+        <SiteAlarm key={alarm.id} alarm={alarm} />
+      ))}
       <ul class="wells">
         {wells.map((well) => (
           <WellRow key={well.well} well={well} />
         ))}
       </ul>
     </>
+  );
+}
+
+/** It stands for all of a site's nodes, so it is told once, over the wells. */
+function SiteAlarm({ alarm }: { alarm: AlarmAnswer }) {
+  return (
+    <article class={`alarm is-${alarm.priority}`}>
+      <header>
+        <h2>
+          <a href={alarmAddress(alarm.id)}>
+            {nameWords(alarm.site ?? '')}: {alarmTitle(alarm.alarm)}
+          </a>
+        </h2>
+        <Mark attention={alarm.priority} />
+      </header>
+      <p>{alarm.why}</p>
+    </article>
   );
 }
 
@@ -87,7 +110,7 @@ function WellRow({ well }: { well: WellAnswer }) {
           <a href={wellAddress(well.well)}>{nameWords(well.well)}</a>{' '}
           <span class="place">{placeWords(well)}</span>
         </h2>
-        <p class="headline">{headline}</p>
+        <p class="headline">{unbroken(headline)}</p>
         {doing !== headline && <p class="doing">{doing}</p>}
       </div>
       <RecentRibbon recent={well.recent} usual={well.usualRanS} />

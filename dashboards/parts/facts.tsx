@@ -2,6 +2,7 @@
 import { channelUnit } from '../../shared/api/channel-units.ts';
 import { agoWords, dateWords } from '../../shared/api/time-words.ts';
 import { sayDuration } from '../../shared/words/format.ts';
+import type { BaselineEvent } from '../../shared/api/events.ts';
 import type { PumpDetail, WellDetail } from '../../shared/api/wells.ts';
 import { printQuantity } from '../../shared/quantity/print-quantity.ts';
 import type { Dimension } from '../../shared/quantity/units.ts';
@@ -15,7 +16,7 @@ const FAULT_WORDS = { low: 'under its span', high: 'over its span', bad: 'can’
 export function CardFacts({ detail, pump }: { detail: WellDetail; pump: PumpDetail }) {
   const { units } = useSurroundings();
   const { card } = detail;
-  const { baseline } = pump;
+  const { baseline, before } = pump;
   const print = (value: number | undefined, dimension: Dimension): string =>
     value === undefined ? 'not said' : printQuantity(value, dimension, units);
   const learnt = (value: number | undefined, dimension: Dimension): string =>
@@ -66,12 +67,13 @@ export function CardFacts({ detail, pump }: { detail: WellDetail; pump: PumpDeta
             {dateWords(Date.parse(baseline.at), detail.well.timeZone, detail.nowMs)}.
           </p>
         )}
+        {before && <p class="doing">Before the last visit: {formerly(before, print)}.</p>}
       </section>
     </div>
   );
 }
 
-function Facts({ facts }: { facts: readonly Fact[] }) {
+export function Facts({ facts }: { facts: readonly Fact[] }) {
   return (
     <dl class="facts">
       {facts.map(([name, value]) => (
@@ -111,4 +113,19 @@ export function Sensors({ detail }: { detail: WellDetail }) {
       </table>
     </div>
   );
+}
+
+/** What was normal once, in one line: only what was known of it. */
+function formerly(
+  { amps, cutInKpa, cutOutKpa, ranS, cyclesPerDay }: BaselineEvent,
+  print: (value: number | undefined, dimension: Dimension) => string,
+): string {
+  return [
+    ...(amps === undefined ? [] : [print(amps, 'current')]),
+    ...(cutInKpa === undefined || cutOutKpa === undefined
+      ? []
+      : [`${print(cutInKpa, 'pressure')} to ${print(cutOutKpa, 'pressure')}`]),
+    ...(ranS === undefined ? [] : [`runs of ${sayDuration(ranS)}`]),
+    ...(cyclesPerDay === undefined ? [] : [`${Math.round(cyclesPerDay)} cycles a day`]),
+  ].join(', ');
 }

@@ -1,6 +1,8 @@
-/** What the pages say of causes: how likely each is, and which of them no honest reader can tell apart. */
+/** What the pages say of causes: how likely each is, what speaks for and against it, and which of them no honest reader can tell apart. */
+import type { UnitSystem } from '../../shared/quantity/print-quantity.ts';
 import { CAUSE_WORDS } from '../../shared/words/cause-words.ts';
-import type { Cause, WeighedCause } from '../../shared/words/kinds.ts';
+import { forAndAgainst } from '../../shared/words/for-and-against.ts';
+import type { AlarmKind, Cause, WeighedCause } from '../../shared/words/kinds.ts';
 import { lookAlikesOf } from '../../shared/words/look-alikes.ts';
 
 export interface CauseLine {
@@ -9,45 +11,68 @@ export interface CauseLine {
   names: string;
   likely: string;
   what: string;
+  /** Sentences from what was measured and is on the card. */
+  for: string[];
+  against: string[];
+  /** What a person would find where it is so, and where it is not; of the likelier one where several are named together. */
+  lookFor: string;
+  notIf: string;
   /** Where several are named together. */
   toldApartBy?: string;
 }
 
+export interface ToExplain {
+  alarm: AlarmKind;
+  evidence: Readonly<Record<string, number | string>>;
+  causes: readonly WeighedCause[];
+}
+
 /** One line for each cause, heaviest first; look-alikes that are both named share a line and their weight. */
-export function causeLines(causes: readonly WeighedCause[]): CauseLine[] {
+export function causeLines(alarm: ToExplain, units: UnitSystem): CauseLine[] {
+  const reasons = new Map(forAndAgainst(alarm, units).map((one) => [one.cause, one]));
   const groups = new Map<string, WeighedCause[]>();
-  for (const weighed of causes) {
+  for (const weighed of alarm.causes) {
     const key = lookAlikesOf(weighed.cause)?.causes.join(' ') ?? weighed.cause;
     groups.set(key, [...(groups.get(key) ?? []), weighed]);
   }
   return [...groups.values()]
     .map((group) => ({ group, weight: group.reduce((sum, one) => sum + one.weight, 0) }))
     .toSorted((a, b) => b.weight - a.weight)
-    .map(({ group, weight }) =>
-      lineOf(
-        group.map(({ cause }) => cause),
-        weight,
-      ),
-    );
+    .map(({ group, weight }, at) => {
+      const causes = group.map(({ cause }) => cause);
+      const said = (way: 'for' | 'against'): string[] => [
+        ...new Set(causes.flatMap((cause) => reasons.get(cause)?.[way] ?? [])),
+      ];
+      return {
+        ...lineOf(causes),
+        likely: likelyWords(weight, at === 0),
+        for: said('for'),
+        against: said('against'),
+      };
+    });
 }
 
-function lineOf(causes: Cause[], weight: number): CauseLine {
+function lineOf(causes: Cause[]): Omit<CauseLine, 'likely' | 'for' | 'against'> {
   const names = causes.map((cause, i) =>
     i === 0 ? CAUSE_WORDS[cause].name : lowerFirst(CAUSE_WORDS[cause].name),
   );
-  const toldApartBy = causes.length > 1 && causes[0] ? lookAlikesOf(causes[0])?.toldApartBy : undefined;
+  const first = CAUSE_WORDS[causes[0]!];
+  const toldApartBy = causes.length > 1 ? lookAlikesOf(causes[0]!)?.toldApartBy : undefined;
   return {
     causes,
     names: names.join(', or '),
-    likely: likelyWords(weight),
-    what: causes.length === 1 && causes[0] ? CAUSE_WORDS[causes[0]].what : '',
+    what: causes.map((cause) => CAUSE_WORDS[cause].what).join(' '),
+    lookFor: first.speaksFor,
+    notIf: first.speaksAgainst,
     ...(toldApartBy === undefined ? {} : { toldApartBy }),
   };
 }
 
 /** How likely, in words: weights are opinions, and a percentage would promise more than they hold. */
-export function likelyWords(weight: number): string {
+export function likelyWords(weight: number, leads = false): string {
   if (weight >= 0.6) return 'most likely';
+  if (leads && weight >= 0.3) return 'likeliest, but not sure';
+  if (leads) return 'likeliest of several';
   return weight >= 0.3 ? 'quite possible' : 'less likely';
 }
 

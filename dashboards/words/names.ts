@@ -10,6 +10,11 @@ export function placeWords({ site, uses }: { site?: string; uses: readonly strin
   return [site === undefined ? '' : nameWords(site), use].filter((part) => part !== '').join(', ');
 }
 
+/** Figures stay with their units: "5.6 %" is never broken in two. */
+export function unbroken(text: string): string {
+  return text.replaceAll(/(\d) (?=[%A-Za-z])/g, '$1\u00a0');
+}
+
 export function countWords(n: number, one: string, many: string): string {
   return `${n === 0 ? 'no' : n} ${n === 1 ? one : many}`;
 }

@@ -38,17 +38,38 @@ const WHOLE_NAMES: Record<string, [name: string, print: Printer]> = {
   amps3: ['Amps, line 3', (value, units) => printQuantity(value, 'current', units)],
   volts: ['Volts', (value, units) => printQuantity(value, 'voltage', units)],
   kpa: ['Pressure', (value, units) => printQuantity(value, 'pressure', units)],
-  share: ['Share', (value) => `${printNumber(value * 100, Math.abs(value) < 0.1 ? 1 : 0)} %`],
   unbalance: ['Unbalance', (value) => `${printNumber(value * 100, 1)} %`],
   litresPerHour: ['An hour', (value, units) => printQuantity(value, 'volume', units, 1)],
 };
-/** What the card says weighs, and is no figure. */
-const OF_THE_CARD: ReadonlySet<string> = new Set(['phase', 'wires', 'pumpKind', 'ageYears']);
+/** Names that say little by themselves. */
+const NAMES: Record<string, string> = {
+  airKpa: 'Air charge',
+  normalKpa: 'Should be',
+  fillS: 'A fill takes',
+  normalS: 'A fill took',
+  leastS: 'It would take at least',
+  fillShare: 'A fill against usual',
+  deliveryShare: 'Delivery against usual',
+  ampsShare: 'Amps against usual',
+  voltsShare: 'Volts against the plate',
+  normal: 'Usual',
+  normalAmps: 'Usual amps',
+  normalRanS: 'A usual run',
+  nominalVolts: 'Volts on the plate',
+  endedKpa: 'Ended at',
+  inS: 'Within',
+  forS: 'For',
+  riseDelayS: 'Pressure moves after',
+  lateRiseS: 'Pressure moves after',
+  promptRiseS: 'Pressure moves after',
+};
+/** What the card says weighs, and is no figure; a share or a multiple is of two figures that stand here too. */
+const NO_FIGURES: ReadonlySet<string> = new Set(['phase', 'wires', 'pumpKind', 'ageYears', 'share', 'times']);
 
 /** One line a figure: "Ran: 48 min". */
 export function figureLines(evidence: Evidence, units: UnitSystem): string[] {
   return Object.entries(evidence)
-    .filter(([name]) => !OF_THE_CARD.has(name))
+    .filter(([name]) => !NO_FIGURES.has(name))
     .map(([name, value]) => figureLine(name, value, units));
 }
 
@@ -57,10 +78,10 @@ function figureLine(name: string, value: number | string, units: UnitSystem): st
   const whole = WHOLE_NAMES[name];
   if (whole) return `${whole[0]}: ${whole[1](value, units)}`;
   const ending = ENDINGS.find(([end]) => name.endsWith(end) && name.length > end.length);
-  if (!ending) return `${words(name)}: ${printNumber(value, 2)}`;
+  if (!ending) return `${NAMES[name] ?? words(name)}: ${printNumber(value, 2)}`;
   const [end, print] = ending;
   const quantity = end === 'Amps' || end === 'Volts' ? ` ${end}` : '';
-  return `${words(name.slice(0, -end.length) + quantity)}: ${print(value, units)}`;
+  return `${NAMES[name] ?? words(name.slice(0, -end.length) + quantity)}: ${print(value, units)}`;
 }
 
 /** "Cut in" for `cutIn`. */

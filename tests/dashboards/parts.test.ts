@@ -1,12 +1,12 @@
 import { describe, expect, test } from 'vitest';
-import { pageOf } from '../../dashboards/page-of.ts';
+import { alarmAddress, alarmIdParts, pageOf } from '../../dashboards/page-of.ts';
 import { added, aligned, bufferOf, LIVE_MS } from '../../dashboards/parts/live-buffer.ts';
 import { inUnits, spanWords } from '../../dashboards/parts/measure.ts';
 import { outsideWords, overlay } from '../../dashboards/parts/overlay.ts';
 import { ribbonShape, usualOf } from '../../dashboards/parts/ribbon-path.ts';
 import { causeLines, likelyWords } from '../../dashboards/words/alarm.ts';
 import { ATTENTION_WORDS, summaryWords } from '../../dashboards/words/attention.ts';
-import { countWords, nameWords, placeWords } from '../../dashboards/words/names.ts';
+import { countWords, nameWords, placeWords, unbroken } from '../../dashboards/words/names.ts';
 
 describe('pageOf', () => {
   test.each([
@@ -15,11 +15,21 @@ describe('pageOf', () => {
     ['#/well/north-paddock', { at: 'well', well: 'north-paddock' }],
     ['#/well/', { at: 'nowhere' }],
     ['#/well/a/b', { at: 'nowhere' }],
+    ['#/alarm/barn%2Fp1%2Fleak%2F12', { at: 'alarm', id: 'barn/p1/leak/12' }],
+    ['#/alarm/', { at: 'nowhere' }],
     ['#/nodes', { at: 'nodes' }],
     ['#/nodes/x', { at: 'nowhere' }],
     ['#/refused', { at: 'refused' }],
     ['#/well/%E0%A4%A', { at: 'well', well: '%E0%A4%A' }],
   ])('%s', (hash, page) => expect(pageOf(hash)).toEqual(page));
+});
+
+test('an alarm’s id says its well, its kind and its beginning; its address leads back to it', () => {
+  const id = 'home-farm/-/site-silent/1795600000000/2';
+  expect(pageOf(alarmAddress(id))).toEqual({ at: 'alarm', id });
+  expect(alarmIdParts(id)).toEqual({ place: 'home-farm', alarm: 'site-silent', sinceMs: 1795600000000 });
+  expect(alarmIdParts('barn/p1/no-such/12')).toBeUndefined();
+  expect(alarmIdParts('barn/p1/leak/soon')).toBeUndefined();
 });
 
 describe('ribbonShape', () => {
@@ -142,21 +152,30 @@ describe('overlay', () => {
 
 describe('words', () => {
   test('look-alikes that are both named share a line, their weight, and what tells them apart', () => {
-    const lines = causeLines([
-      { cause: 'broken-pipe', weight: 0.4 },
-      { cause: 'leak', weight: 0.35 },
-      { cause: 'open-tap', weight: 0.25 },
-    ]);
+    const lines = causeLines(
+      {
+        alarm: 'long-run',
+        evidence: { ampsShare: 1.1 },
+        causes: [
+          { cause: 'broken-pipe', weight: 0.4 },
+          { cause: 'leak', weight: 0.35 },
+          { cause: 'open-tap', weight: 0.25 },
+        ],
+      },
+      'us',
+    );
     expect(lines.map(({ causes }) => causes)).toEqual([['leak', 'open-tap'], ['broken-pipe']]);
     expect(lines[0]).toMatchObject({
       likely: 'most likely',
       toldApartBy: expect.stringContaining('taps') as string,
     });
     expect(lines[1]?.toldApartBy).toBeUndefined();
+    expect(lines[1]?.for).toEqual(['The pump draws 10 % more than usual.']);
   });
 
   test('one of a group alone is not named with the others', () => {
-    expect(causeLines([{ cause: 'leak', weight: 1 }])[0]).toMatchObject({ causes: ['leak'] });
+    const alone = { alarm: 'leak' as const, evidence: {}, causes: [{ cause: 'leak' as const, weight: 1 }] };
+    expect(causeLines(alone, 'us')[0]).toMatchObject({ causes: ['leak'], for: [], against: [] });
   });
 
   test.each([
@@ -164,6 +183,12 @@ describe('words', () => {
     [0.3, 'quite possible'],
     [0.29, 'less likely'],
   ])('a weight of %d is %s', (weight, words) => expect(likelyWords(weight)).toBe(words));
+
+  test.each([
+    [0.6, 'most likely'],
+    [0.4, 'likeliest, but not sure'],
+    [0.2, 'likeliest of several'],
+  ])('of the leading one, %d is %s', (weight, words) => expect(likelyWords(weight, true)).toBe(words));
 
   test.each([
     [['fine', 'fine'] as const, 'Two wells, and nothing stands against any of them.'],
@@ -183,6 +208,7 @@ describe('words', () => {
       'Harrow bend, for house and stock',
     );
     expect(placeWords({ uses: [] })).toBe('');
+    expect(unbroken('It draws 5.6 % less, 9 A in all')).toBe('It draws 5.6\u00a0% less, 9\u00a0A in all');
     expect([0, 1, 2].map((n) => countWords(n, 'node waits', 'nodes wait'))).toEqual([
       'no nodes wait',
       '1 node waits',

@@ -1,0 +1,95 @@
+/** The causes of an alarm as a technician would go through them: what it most likely is and why, what else, and how to tell. */
+import type { AlarmAnswer } from '../../shared/api/alarms.ts';
+import { CAUSE_WORDS } from '../../shared/words/cause-words.ts';
+import { tellingApart } from '../../shared/words/telling-apart.ts';
+import { useEffect, useRef } from 'preact/hooks';
+import { useSurroundings } from '../data/settings.ts';
+import { causeLines, type CauseLine } from '../words/alarm.ts';
+
+/** The first cause in full, the others to be opened. */
+export function Causes({ alarm }: { alarm: AlarmAnswer }) {
+  const { units } = useSurroundings();
+  const whole = useRef<HTMLElement>(null);
+  // Paper can't be opened: what is printed is all there.
+  useEffect(() => {
+    const open = (): void => whole.current?.querySelectorAll('details').forEach((one) => (one.open = true));
+    window.addEventListener('beforeprint', open);
+    return () => window.removeEventListener('beforeprint', open);
+  }, []);
+  const [first, ...others] = causeLines(alarm, units);
+  if (!first) return null;
+  return (
+    <section aria-labelledby="causes" ref={whole}>
+      <h2 id="causes">What it most likely is</h2>
+      <div class="sheet">
+        <h3>
+          {first.names} <span class="likely">{first.likely}</span>
+        </h3>
+        <CauseBody line={first} />
+        <p>
+          <strong>If it is that:</strong> {CAUSE_WORDS[first.causes[0]!].firstStep}
+        </p>
+      </div>
+      {others.length > 0 && (
+        <>
+          <h3 class="spaced">What else it may be</h3>
+          {others.map((line) => (
+            <details class="more" key={line.names}>
+              <summary>
+                {line.names} <span class="likely">{line.likely}</span>
+              </summary>
+              <CauseBody line={line} />
+              <p>
+                <strong>If it is that:</strong> {CAUSE_WORDS[line.causes[0]!].firstStep}
+              </p>
+            </details>
+          ))}
+        </>
+      )}
+    </section>
+  );
+}
+
+function CauseBody({ line }: { line: CauseLine }) {
+  return (
+    <>
+      <p>{line.what}</p>
+      <dl class="reasons">
+        <Reasons name="Speaks for it here" said={line.for} />
+        <Reasons name="Speaks against it here" said={line.against} />
+        <Reasons name="One would see" said={[line.lookFor]} />
+        <Reasons name="It is not, if" said={[line.notIf]} />
+        {line.toldApartBy !== undefined && (
+          <Reasons name="These look alike from here" said={[`To tell which: ${line.toldApartBy}.`]} />
+        )}
+      </dl>
+    </>
+  );
+}
+
+function Reasons({ name, said }: { name: string; said: readonly string[] }) {
+  if (said.length === 0) return null;
+  return (
+    <div>
+      <dt>{name}</dt>
+      {said.map((one) => (
+        <dd key={one}>{one}</dd>
+      ))}
+    </div>
+  );
+}
+
+export function TellingApart({ alarm }: { alarm: AlarmAnswer }) {
+  const tellings = tellingApart(alarm.causes);
+  if (tellings.length === 0) return null;
+  return (
+    <section aria-labelledby="apart">
+      <h2 id="apart">How to tell them apart</h2>
+      <ul class="steps">
+        {tellings.map(({ how }) => (
+          <li key={how}>{how}</li>
+        ))}
+      </ul>
+    </section>
+  );
+}
