@@ -8,6 +8,7 @@ import { habitFaults } from './fault-habit.ts';
 import { leakFaults } from './fault-leak.ts';
 import { motorFaults } from './fault-motor.ts';
 import { nodeFaults } from './fault-node.ts';
+import { pressureFaults } from './fault-pressure.ts';
 import { pumpFaults } from './fault-pump.ts';
 import { sensorFaults } from './fault-sensor.ts';
 import { storeFaults } from './fault-store.ts';
@@ -18,6 +19,7 @@ import { wellFaults } from './fault-well.ts';
 import { healthyFarms } from './healthy-farms.ts';
 import { healthyHouses } from './healthy-houses.ts';
 import { healthyNodes } from './healthy-nodes.ts';
+import { healthySites } from './healthy-sites.ts';
 
 /** Households of each kind in the full corpus: five make a hundred well-years of sound wells. */
 const FULL_TURNS = 5;
@@ -25,13 +27,19 @@ const FULL_TURNS = 5;
 export function corpus(full: boolean): CorpusCase[] {
   const turns = Array.from({ length: full ? FULL_TURNS : 1 }, (_, turn) => turn);
   return [
-    ...turns.flatMap((turn) => [...healthyHouses(turn), ...healthyFarms(turn), ...healthyNodes(turn)]),
+    ...turns.flatMap((turn) => [
+      ...healthyHouses(turn),
+      ...healthyFarms(turn),
+      ...healthyNodes(turn),
+      ...healthySites(turn),
+    ]),
     ...tankFaults(),
     ...leakFaults(),
     ...pumpFaults(),
     ...motorFaults(),
     ...supplyFaults(),
     ...switchFaults(),
+    ...pressureFaults(),
     ...wellFaults(),
     ...storeFaults(),
     ...sensorFaults(),

@@ -164,7 +164,7 @@ function drives(turn: number): CorpusCase[] {
   return [
     healthy(`healthy-variable-speed-${turn}`, {
       about: 'a drive holds 55 psi',
-      setup: variableSpeed({ name: `stanway-${turn}`, seed, fixtures: people(4) }),
+      setup: variableSpeed({ name: `stanway-${turn}`, seed, fixtures: people(3) }),
       fromMs: midnight(3, 1),
       days: 120,
     }),
@@ -182,7 +182,7 @@ function drives(turn: number): CorpusCase[] {
     }),
     healthy(`healthy-constant-pressure-valve-${turn}`, {
       about: 'a valve throttles the pump to 50 psi',
-      setup: constantPressureValve({ name: `upcott-${turn}`, seed: seed + 2, fixtures: people(4) }),
+      setup: constantPressureValve({ name: `upcott-${turn}`, seed: seed + 2, fixtures: people(3) }),
       fromMs: midnight(3, 1),
       days: 120,
     }),

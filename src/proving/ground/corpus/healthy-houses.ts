@@ -8,7 +8,7 @@ import { byHand, byTimer, during, once, people, seasonal, softener, weekdays, ty
 import { healthy, type Acts } from './kinds-of-case.ts';
 import type { PumpSize } from './pumps.ts';
 import { EVERY_10_S, EVERY_1_S, EVERY_5_S, setup, type Wish } from './setup.ts';
-import { DAY_MS, hourOf, hours, midnight } from './times.ts';
+import { DAY_MS, hours, midnight } from './times.ts';
 
 /** Over half a year each. */
 const DAYS = 205;
@@ -264,10 +264,4 @@ function plainTank(turn: number): CorpusCase {
     fromMs: midnight(3, 1),
     days: DAYS,
   });
-}
-
-/** A lamp in the pump house against frost, on the conductor that the clamp holds: said on the card, or not. */
-export function lampNights(tMs: number): boolean {
-  const hour = hourOf(tMs);
-  return hour >= 18 || hour < 8;
 }

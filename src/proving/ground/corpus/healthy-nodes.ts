@@ -1,32 +1,18 @@
 /**
- * Sound wells whose node, link, supply or neighbours are not: slow sampling, readings by exception, restarts, outages, clocks that
- * jump or are not there, poor volts, generators, other loads under the clamp, visits. What is true beside (the site was dark) may be
- * told; nothing of the well.
+ * Sound wells whose node or link is not: slow sampling, readings by exception, restarts, outages, clocks that jump or are not there.
+ * That a node was silent may be told where it is true; nothing of the well.
  */
-import { kpaFromPsi } from '../../../../shared/units/pressure.ts';
-import type { Condition } from '../../plant/params.ts';
 import type { CorpusCase, NodePlan } from '../case.ts';
-import { cattle, people } from './habits.ts';
-import { healthy, together, type Acts } from './kinds-of-case.ts';
-import { lampNights } from './healthy-houses.ts';
+import { healthy } from './kinds-of-case.ts';
 import { seeded } from '../../model/random.ts';
 import { EVERY_10_S, EVERY_1_S, EVERY_5_S, setup } from './setup.ts';
-import { DAY_MS, dayOf, hourOf, hours, midnight, minutes } from './times.ts';
+import { DAY_MS, hours, midnight, minutes, spansOn } from './times.ts';
 
 const FROM_MS = midnight(3, 1);
 const DAYS = 120;
 
 export function healthyNodes(turn: number): CorpusCase[] {
-  return [
-    ...samplings(turn),
-    ...powerCuts(turn),
-    ...outages(turn),
-    rebootsOften(turn),
-    ...clocks(turn),
-    ...supplies(turn),
-    ...otherLoads(turn),
-    ...visits(turn),
-  ];
+  return [...samplings(turn), ...outages(turn), rebootsOften(turn), ...clocks(turn)];
 }
 
 function samplings(turn: number): CorpusCase[] {
@@ -46,36 +32,6 @@ function samplings(turn: number): CorpusCase[] {
     }),
   );
 }
-
-const onDays = (days: readonly number[], hour: number, forH: number) =>
-  days.map((day) => ({
-    fromMs: FROM_MS + day * DAY_MS + hours(hour),
-    untilMs: FROM_MS + day * DAY_MS + hours(hour + forH),
-  }));
-
-/** The site goes dark some times: what was told of power and silence is true, and nothing else is. */
-function powerCuts(turn: number): CorpusCase[] {
-  return [true, false].map((lastGasp, nth) => {
-    const cuts = [...onDays([12, 31, 60], 14, 0.7), ...onDays([45, 77], 3, 5)].sort(
-      (a, b) => a.fromMs - b.fromMs,
-    );
-    return healthy(`healthy-power-cuts-${lastGasp ? 'last-gasp' : 'silent'}-${turn}`, {
-      about: `the site is dark five times in a quarter; the node ${lastGasp ? 'says so' : 'does not say so'}`,
-      setup: setup({
-        name: `yarm-${nth}-${turn}`,
-        seed: 4010 + 100 * turn + nth,
-        node: { ...EVERY_5_S, powerCuts: cuts.map((cut) => ({ ...cut, lastGasp })) },
-      }),
-      fromMs: FROM_MS,
-      days: DAYS,
-      story: (tMs) => (cuts.some((cut) => tMs >= cut.fromMs && tMs < cut.untilMs) ? DEAD : NOTHING),
-      allowed: ['power-lost', 'node-silent'],
-    });
-  });
-}
-
-const DEAD: Partial<Condition> = { circuitDead: true };
-const NOTHING: Partial<Condition> = {};
 
 /** A network that blinks for minutes is silent about it; one that is away for hours is missed, and that is true. */
 function outages(turn: number): CorpusCase[] {
@@ -102,7 +58,11 @@ function outages(turn: number): CorpusCase[] {
         seed: 4021 + 100 * turn,
         node: {
           ...EVERY_5_S,
-          outages: [...onDays([10, 20, 33], 9, 6), ...onDays([50], 12, 20), ...onDays([70], 0, 9)],
+          outages: [
+            ...spansOn(FROM_MS, [10, 20, 33], 9, 6),
+            ...spansOn(FROM_MS, [50], 12, 20),
+            ...spansOn(FROM_MS, [70], 0, 9),
+          ],
         },
       }),
       fromMs: FROM_MS,
@@ -159,135 +119,6 @@ function clocks(turn: number): CorpusCase[] {
       }),
       fromMs: FROM_MS,
       days: DAYS,
-    }),
-  ];
-}
-
-/** The end of a long rural line: low each evening, dips of a minute, within 10 % all but for the dips. */
-function ruralVolts(seed: number): (tMs: number) => Partial<Condition> {
-  return (tMs) => {
-    const minute = Math.floor(tMs / 60_000);
-    const hour = hourOf(tMs);
-    const evening = hour >= 17 && hour < 21 ? 0.025 : 0;
-    const dips = seeded(seed * 7919 + minute).next() < 0.0006;
-    return { voltShare: dips ? 0.87 : 0.975 - evening };
-  };
-}
-
-/** Two days on a generator in a storm: 57 to 58 Hz and 4 % low, with a blink at each change. */
-function generatorDays(tMs: number): Partial<Condition> {
-  const day = dayOf(tMs) - dayOf(FROM_MS);
-  const on = day === 30 || day === 31 || day === 58;
-  return on ? { voltShare: 0.96, frequencyShare: 0.96 } : NOTHING;
-}
-
-function supplies(turn: number): CorpusCase[] {
-  return ['rural-volts', 'rural', 'generator'].map((way, nth) => {
-    const seed = 4050 + 100 * turn + nth;
-    const node: NodePlan = { ...EVERY_5_S, also: way === 'rural-volts' ? ['voltage'] : [] };
-    return healthy(`healthy-${way}-${turn}`, {
-      about:
-        way === 'generator'
-          ? 'three days on a generator, volts and frequency low'
-          : 'the end of a long rural line, volts low in the evening, with dips',
-      setup: setup({ name: `crewe-${nth}-${turn}`, seed, node, fixtures: people(5) }),
-      fromMs: FROM_MS,
-      days: DAYS,
-      story: way === 'generator' ? generatorDays : ruralVolts(seed),
-    });
-  });
-}
-
-/**
- * Something else on the clamped conductor: a heat tape of 2 A by night, a lamp of 0.6 A. Where the card says so all is explained;
- * where it does not, current without a pump may be asked about as a matter of clamp and card, and as nothing else.
- */
-function otherLoads(turn: number): CorpusCase[] {
-  const ways = [
-    { name: 'heater-on-card', amps: 2.2, card: 'heat tape' },
-    { name: 'lamp-on-card', amps: 0.6, card: 'lamp' },
-    { name: 'heater-unsaid', amps: 2.2 },
-  ];
-  return ways.map(({ name, amps, card }, nth) => {
-    const load: Partial<Condition> = { otherAmps: amps };
-    const base = setup({ name: `delph-${nth}-${turn}`, seed: 4060 + 100 * turn + nth });
-    const pump = base.card['pump'] as Record<string, unknown>;
-    return healthy(`healthy-${name}-${turn}`, {
-      about: `${amps} A of something else under the clamp at night, ${card === undefined ? 'not said on the card' : 'as the card says'}`,
-      setup: {
-        ...base,
-        card: card === undefined ? base.card : { ...base.card, pump: { ...pump, alsoOnClamp: card } },
-      },
-      fromMs: FROM_MS,
-      days: DAYS,
-      story: (tMs) => (lampNights(tMs) ? load : NOTHING),
-      ...(card === undefined && { allowed: ['sensor-fault' as const] }),
-    });
-  });
-}
-
-/**
- * Visits done as they should be: opened, worked, closed, written down. A new pump, a switch and tank set otherwise, a card that is
- * filled in at last: nothing is to be raised, before or after.
- */
-function visits(turn: number): CorpusCase[] {
-  const visitMs = FROM_MS + 30 * DAY_MS + hours(9);
-  const doneMs = visitMs + hours(3);
-  const visit = (well: string, more: Acts): Acts => [
-    { atMs: visitMs, act: { kind: 'visit-opened', well } },
-    ...more,
-    { atMs: doneMs, act: { kind: 'visit-closed', well, newBaseline: true } },
-  ];
-  const pump = setup({ name: `eaton-0-${turn}`, seed: 4070 + 100 * turn });
-  const points = setup({ name: `eaton-1-${turn}`, seed: 4071 + 100 * turn });
-  const card = setup({
-    name: `eaton-2-${turn}`,
-    seed: 4072 + 100 * turn,
-    knows: 'name',
-    use: 'stock',
-    fixtures: cattle(20),
-  });
-  const full = setup({ name: `eaton-2-${turn}`, seed: 4072 + 100 * turn, use: 'stock' });
-  const lower = kpaFromPsi(-10);
-  return [
-    healthy(`healthy-visit-new-pump-${turn}`, {
-      about: 'a tired pump is replaced at a visit',
-      setup: pump,
-      fromMs: FROM_MS,
-      days: DAYS,
-      story: (tMs) => (tMs < visitMs ? { worn: 0.12 } : tMs < doneMs - hours(1) ? DEAD : NOTHING),
-      acts: visit(`eaton-0-${turn}`, []),
-    }),
-    healthy(`healthy-visit-switch-${turn}`, {
-      about: 'a visit sets the switch to 30/50 and the air to match',
-      setup: points,
-      fromMs: FROM_MS,
-      days: DAYS,
-      story: together((tMs) =>
-        tMs < visitMs + hours(1)
-          ? NOTHING
-          : { cutInShiftKpa: lower, cutOutShiftKpa: lower, airLost: 10 / (38 + 14.2) },
-      ),
-      acts: visit(`eaton-1-${turn}`, [
-        {
-          atMs: doneMs - minutes(5),
-          act: {
-            kind: 'card-changed',
-            card: {
-              ...points.card,
-              switch: { cutIn: '30 psi', cutOut: '50 psi' },
-              tank: { kind: 'captive-air', volume: '62 gal', precharge: '28 psi' },
-            },
-          },
-        },
-      ]),
-    }),
-    healthy(`healthy-card-filled-in-${turn}`, {
-      about: 'a card with only a name is filled in after a month',
-      setup: card,
-      fromMs: FROM_MS,
-      days: DAYS,
-      acts: [{ atMs: visitMs, act: { kind: 'card-changed', card: full.card } }],
     }),
   ];
 }

@@ -43,3 +43,16 @@ export function dayOf(tMs: number, utcOffsetH = OFFSET_H): number {
 export function weekdayOf(tMs: number, utcOffsetH = OFFSET_H): number {
   return (dayOf(tMs, utcOffsetH) + 4) % 7;
 }
+
+/** The same hours of some days, the first day 0. */
+export function spansOn(
+  fromMs: number,
+  days: readonly number[],
+  hour: number,
+  forH: number,
+): { fromMs: number; untilMs: number }[] {
+  return days.map((day) => {
+    const beginMs = fromMs + day * DAY_MS + hours(hour);
+    return { fromMs: beginMs, untilMs: beginMs + hours(forH) };
+  });
+}
