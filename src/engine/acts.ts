@@ -16,7 +16,7 @@ import { isDriven } from './feeds.ts';
 import { endOfDateMs } from './local-day.ts';
 import { alarmEmit } from './look.ts';
 import { newMinute } from './minute.ts';
-import { sayBaseline } from './teach.ts';
+import { sayBaseline, withoutShape } from './teach.ts';
 import { newRecord, waterCard, type WellState } from './state.ts';
 
 export function takeAct(well: WellState, atMs: number, act: Act, emit: Emit): void {
@@ -96,12 +96,14 @@ function moveDay(well: WellState, timeZone: string): void {
   well.day.endMs = Math.max(endOfDateMs(well.day.date, timeZone), well.nextMinuteMs);
 }
 
-/** After a repair: what was normal before is no measure any more. */
+/** After a repair: what was normal before is no measure any more; it is kept to compare with. */
 function beginAnew(well: WellState): void {
   startNewBaseline(well.water);
   for (const [at, record] of well.records.entries()) {
     restartLearning(record.learning);
     record.supply = newSupply();
+    // Two visits before anything new was learnt: what was normal before the first is still what was normal.
+    if (record.baseline) record.before = withoutShape(record.baseline);
     record.baseline = undefined;
     record.pinned = undefined;
     record.cycles = [];

@@ -45,6 +45,8 @@ export interface PumpRecord {
   supply: Supply;
   baseline?: Baseline | undefined;
   pinned?: Baseline | undefined;
+  /** What was normal before the last visit that began a new one, as it was then: for before and after. */
+  before?: Baseline | undefined;
   calls?: boolean | undefined;
   /** The pump's own pressure and flow meter, where it has them, and what the meter had passed when the run that goes on began. */
   own?: Trail | undefined;
@@ -96,6 +98,7 @@ export function newRecord(): PumpRecord {
     // Named from the start, so that every record has one shape.
     baseline: undefined,
     pinned: undefined,
+    before: undefined,
     calls: undefined,
     own: undefined,
     meter: undefined,

@@ -39,8 +39,8 @@ function sayNone(well: WellState, at: number, atMs: number, noneBecause: string,
   emit({ event, orderMs: atMs });
 }
 
-/** The pinned normal is for slow faults, which its shape does not serve: it would be saved twice. */
-function withoutShape(baseline: Baseline): Baseline {
+/** The pinned normal is for slow faults, and a former one for its figures; neither needs its shape, which would be saved twice. */
+export function withoutShape(baseline: Baseline): Baseline {
   const { shape: _shape, ...rest } = baseline;
   return rest;
 }
@@ -53,7 +53,8 @@ export function sayBaseline(well: WellState, at: number, baseline: Baseline, emi
   emit({ event: baselineEvent(well.card.well, idOf(well, at), baseline), orderMs: baseline.atMs });
 }
 
-function baselineEvent(well: string, pump: string, baseline: Baseline): BaselineEvent {
+/** A normal as its line prints it. */
+export function baselineEvent(well: string, pump: string, baseline: Baseline): BaselineEvent {
   const { amps, cutInKpa, cutOutKpa, ranS, cyclesPerDay } = baseline;
   return {
     event: 'baseline',
