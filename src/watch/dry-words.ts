@@ -7,6 +7,8 @@ import { weigh } from './weigh.ts';
 
 /** Over this share of the usual a pump against a closed valve is as likely as one without water. */
 const CLOSED_VALVE_SHARE = 0.65;
+/** Over this a well that gives only a little lets some water through. */
+const LITTLE_SHARE = 0.7;
 
 export interface DrySeen {
   amps: number;
@@ -46,7 +48,7 @@ function sentence(scene: Scene, usual: UsualLoad, seen: DrySeen): string {
       : `The pump ran well for ${sayTime(seen.wellForS)}, then its current fell to ${figures}`;
   return seen.kpa === undefined
     ? `${draws}. There is no pressure to judge by: a closed valve looks the same.`
-    : `${draws}, and pressure ${scene.pump.run ? 'stays' : 'stayed'} at ${sayPressure(seen.kpa)}: it lifts no water.`;
+    : `${draws}, and pressure ${scene.pump.run ? 'stays' : 'stayed'} at ${sayPressure(seen.kpa)}: it lifts ${seen.amps > LITTLE_SHARE * usual.amps ? 'little or no' : 'no'} water.`;
 }
 
 function causesOf(scene: Scene, seen: DrySeen, share: number, level: number | undefined): Finding['causes'] {
