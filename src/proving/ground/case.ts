@@ -48,6 +48,8 @@ export interface NodePlan {
   powerCuts?: readonly { fromMs: number; untilMs: number; lastGasp: boolean }[];
   /** The clock jumps by so many seconds at a time, and is set right later. */
   clockJumps?: readonly { fromMs: number; untilMs: number; byS: number }[];
+  /** From here on a second box, fitted beside the first, sends under the same name. */
+  twinFromMs?: number;
 }
 
 export interface CorpusCase {

@@ -9,11 +9,11 @@ import { newReplay, type Replay } from '../../run/replay/state.ts';
 import { summaryOf } from '../../run/replay/summary.ts';
 import { takeRecorded } from '../../run/replay/take-line.ts';
 import { DEFAULT_ROOT } from '../../wire/topics.ts';
-import type { PlantSample, TrueCycle, TrueDay } from '../plant/params.ts';
+import type { PlantSample, TrueCycle, TrueDay, WellPlan } from '../plant/params.ts';
 import { newPlant, playPlant, truthOf } from '../plant/plant.ts';
 import type { CorpusCase } from './case.ts';
 import type { Arrival } from './link.ts';
-import { newGroundNode, nodeEnds, nodeTakes, type Unheard } from './node.ts';
+import { newGroundNode, nodeEnds, nodeTakes, type GroundNode, type Unheard } from './node.ts';
 
 export interface Played {
   truth: { cycles: TrueCycle[]; days: TrueDay[] };
@@ -40,14 +40,26 @@ export function playCase(corpusCase: CorpusCase): Played {
   const said: Pick<Played, 'cycles' | 'days' | 'alarms'> = { cycles: [], days: [], alarms: [] };
   const say = (event: WellEvent): void => keep(said, event);
   const acts = actsOf(corpusCase);
+  let lastMs = fromMs;
   const arrive = (message: Arrival): void => {
-    acts.upTo(replay, message.tstMs);
-    takeRecorded(replay, DEFAULT_ROOT, { is: 'message', ...message });
+    // Two boxes have two links, and what is written down is in order of arrival.
+    lastMs = Math.max(lastMs, message.tstMs);
+    acts.upTo(replay, lastMs);
+    takeRecorded(replay, DEFAULT_ROOT, { is: 'message', ...message, tstMs: lastMs });
     settle(replay, say);
   };
-  const node = newGroundNode({ name: read.card.well, plan: nodePlan, well: plan, fromMs }, arrive);
-  const truth = playWell(corpusCase, (sample) => nodeTakes(node, sample));
-  nodeEnds(node);
+  const box = (well: WellPlan, bootMs: number): GroundNode =>
+    newGroundNode({ name: read.card.well, plan: nodePlan, well, fromMs: bootMs }, arrive);
+  const node = box(plan, fromMs);
+  const twins: GroundNode[] = [];
+  const twinFromMs = nodePlan.twinFromMs ?? Number.POSITIVE_INFINITY;
+  const truth = playWell(corpusCase, (sample) => {
+    nodeTakes(node, sample);
+    if (sample.tMs < twinFromMs) return;
+    if (twins.length === 0) twins.push(box({ ...plan, seed: plan.seed + 1 }, sample.tMs));
+    for (const twin of twins) nodeTakes(twin, sample);
+  });
+  for (const one of [node, ...twins]) nodeEnds(one);
   const untilMs = fromMs + days * DAY_MS;
   acts.upTo(replay, untilMs);
   // Time goes on to the case's end, also where nobody speaks any more.

@@ -9,7 +9,7 @@ import { EVERY_5_S, setup, type Wish } from './setup.ts';
 import { at, hours, minutes } from './times.ts';
 
 export function nodeFaults(): CorpusCase[] {
-  return [...silences(), ...freezes()];
+  return [...silences(), twins(), ...freezes()];
 }
 
 /** Never away for more than seconds in two weeks, and then for good. A quarter of an hour is thirty packs. */
@@ -55,6 +55,29 @@ function silences(): CorpusCase[] {
       },
     }),
   );
+}
+
+/**
+ * A spare box is fitted beside the first and keeps its name. Two boots that both go on sending for a minute are two boxes; what they
+ * read is the same, so of the well nothing is to be said.
+ */
+function twins(): CorpusCase {
+  const beganMs = at(14, 10);
+  return faulty('node-conflict-1', {
+    about: 'two boxes send under one name',
+    setup: setup({ name: 'vernham', seed: 1210, node: { twinFromMs: beganMs } }),
+    days: 18,
+    fault: {
+      what: 'two boxes use one name',
+      family: 'node-conflict',
+      size: 1,
+      alarms: ['node-conflict'],
+      causes: ['serviced', 'node-offline'],
+      beganMs,
+      knowableMs: beganMs + minutes(3),
+      byMs: beganMs + hours(1),
+    },
+  });
 }
 
 /** 1.7 C and falling is known when the thermometer shows it; frost in the night before that is foreseen at 4 C. */

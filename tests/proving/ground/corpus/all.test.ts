@@ -87,9 +87,8 @@ describe('corpus', () => {
     expect(wrong.map(([family]) => family)).toEqual([]);
   });
 
-  // Two boxes under one name are two nodes, and a case plays one: tests/readings/conflict.test.ts shows it.
-  it('has a case for every alarm that a well can find by one node', () => {
+  it('has a case for every alarm that a well can find', () => {
     const shown = new Set(faults.flatMap(({ fault }) => fault.alarms));
-    expect(WATCHES.map(({ alarm }) => alarm).filter((alarm) => !shown.has(alarm))).toEqual(['node-conflict']);
+    expect(WATCHES.map(({ alarm }) => alarm).filter((alarm) => !shown.has(alarm))).toEqual([]);
   });
 });
