@@ -138,6 +138,7 @@ function WellBody({ detail, alarms, alarmsFailed, hear, again }: BodyProps) {
           ))}
         </section>
       )}
+      <WellActs detail={detail} pump={pump} changed={again} />
       <PumpChoice pumps={detail.pumps} chosen={pump?.pump} choose={setChosen} />
       <div class="two">
         <section aria-labelledby="live">
@@ -166,7 +167,6 @@ function WellBody({ detail, alarms, alarmsFailed, hear, again }: BodyProps) {
         )}
       </section>
       {pump && <CardFacts detail={detail} pump={pump} />}
-      <WellActs detail={detail} pump={pump} changed={again} />
       <section aria-labelledby="sensors">
         <h2 id="sensors">Nodes and sensors</h2>
         <Sensors detail={detail} />

@@ -19,16 +19,29 @@ export function readyFor(detail: WellDetail, pump: PumpDetail | undefined, units
   const print = (value: number | undefined, dimension: Dimension): string | undefined =>
     value === undefined ? undefined : printQuantity(value, dimension, units);
   const { baseline } = pump ?? {};
-  const facts: [string, string | undefined][] = [
+  const facts: [name: string, value: string | undefined, askedFor?: string][] = [
     [
       'Pump',
       joined([pump?.kind, print(pump?.motorW, 'power'), print(pump?.ratedLPerS, 'flow')], pump?.motorW),
+      'the pump’s kind and power',
     ],
-    ['Motor', motorWords(pump, units)],
-    ['Set at', print(pump?.setDepthM ?? card.setDepthM, 'length')],
-    ['Put in', pump?.installed && dateWords(Date.parse(pump.installed), 'UTC', detail.nowMs)],
-    ['Tank', joined([card.tankKind?.replace('-', ' '), print(card.tankL, 'volume')], card.tankL)],
-    ['Precharge', card.tankKind === 'plain' ? '' : print(card.prechargeKpa, 'pressure')],
+    ['Motor', motorWords(pump, units), 'the motor’s plate'],
+    ['Set at', print(pump?.setDepthM ?? card.setDepthM, 'length'), 'how deep it is set'],
+    [
+      'Put in',
+      pump?.installed && dateWords(Date.parse(pump.installed), 'UTC', detail.nowMs),
+      'when it was put in',
+    ],
+    [
+      'Tank',
+      joined([card.tankKind?.replace('-', ' '), print(card.tankL, 'volume')], card.tankL),
+      'the tank’s kind and size',
+    ],
+    [
+      'Precharge',
+      card.tankKind === 'plain' ? '' : print(card.prechargeKpa, 'pressure'),
+      'the tank’s precharge',
+    ],
     [
       'Switch',
       joined([between(print(card.cutInKpa, 'pressure'), print(card.cutOutKpa, 'pressure'))], card.cutInKpa),
@@ -44,7 +57,9 @@ export function readyFor(detail: WellDetail, pump: PumpDetail | undefined, units
   return {
     known: facts.flatMap(([name, value]): [string, string][] => (value ? [[name, value]] : [])),
     // An empty text is not known yet; it is for us to learn and not for people to write.
-    missing: facts.flatMap(([name, value]) => (value === undefined ? [name.toLowerCase()] : [])),
+    missing: facts.flatMap(([name, value, askedFor = `the ${name.toLowerCase()}`]) =>
+      value === undefined ? [askedFor] : [],
+    ),
   };
 }
 

@@ -93,6 +93,11 @@ export const TELLINGS: readonly Telling[] = [
     how: 'Feel the pipes outside any box, and look at a thermometer there. What thaws and then works was frozen.',
   },
   {
+    one: ['switch-contacts-stuck', 'switch-out-of-set', 'blocked-nipple'],
+    other: ['broken-pipe', 'open-tap', 'leak', 'worn-pump', 'low-well', 'overload-tripping'],
+    how: 'Read the pressure while the pump runs. If it is over the cut-out and the pump runs on, the switch does not stop it. If it stays under, the water goes elsewhere or does not come.',
+  },
+  {
     one: ['switch-contacts-stuck'],
     other: ['blocked-nipple', 'switch-out-of-set'],
     how: 'This is told inside the switch, by an electrician or a pump contractor, with the power locked off.',

@@ -6,6 +6,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { TestContext } from 'vitest';
 import { buildPages } from './support/build-pages.ts';
 import type { BuiltPages } from './support/build-pages.ts';
+import { FARM_NOW_MS } from './support/farm.ts';
 import { startFakeServer } from './support/fake-server.ts';
 import type { FakeServer } from './support/fake-server.ts';
 
@@ -82,7 +83,7 @@ describe('from the list to a well to an acknowledged alarm', () => {
       await page.getByRole('heading', { level: 1, name: 'Orchard' }).waitFor();
       await page.getByText('Act today').first().waitFor();
       await page.getByRole('img', { name: /^Pressure, last 15 minutes: from/ }).waitFor();
-      await page.getByLabel('Your name').fill('Ines');
+      await page.getByLabel('Your name').first().fill('Ines');
       await page.getByRole('button', { name: 'Acknowledge' }).click();
       await page.getByText(/^Acknowledged .* by Ines\./).waitFor();
       expect(web.farm.acts).toEqual([
@@ -93,6 +94,68 @@ describe('from the list to a well to an acknowledged alarm', () => {
         .getByText(/Tue 14 July, 8:30 am/)
         .first()
         .waitFor();
+    });
+  });
+});
+
+describe('what people do', () => {
+  const alarm = `#/alarm/${encodeURIComponent(`north-paddock/p1/short-cycling/${FARM_NOW_MS - 4 * 86_400_000}`)}`;
+
+  test('an alarm is read in full and put aside for a week', async (context) => {
+    await look(context, 390, async ({ page, web }) => {
+      await page.goto(`${web.url}#/well/north-paddock`);
+      await page.getByRole('link', { name: 'Why, what else it may be, and how to tell' }).click();
+      await page.getByRole('heading', { level: 1, name: 'Pump starts too often' }).waitFor();
+      await page.getByRole('heading', { name: 'What it most likely is' }).waitFor();
+      await page.getByText('Close all taps and watch.').waitFor();
+      await page.getByText('When this can be wrong').waitFor();
+      await page.getByText('Put it aside for a time').click();
+      await page.getByRole('combobox', { name: 'For' }).selectOption('a week');
+      await page.getByRole('button', { name: 'Put aside' }).click();
+      await expect.poll(() => web.farm.acts.length).toBe(1);
+      expect(web.farm.acts[0]?.act).toMatchObject({
+        kind: 'shelved',
+        well: 'north-paddock',
+        alarm: 'short-cycling',
+        until: expect.stringMatching(/^2026-07-21T18:/) as string,
+      });
+    });
+  });
+
+  test('an alarm that is over, and one that never was, are said to be so', async (context) => {
+    await look(context, 1280, async ({ page, web }) => {
+      await page.goto(`${web.url}${alarm.replace('short-cycling', 'leak')}`);
+      await page.getByRole('heading', { level: 1, name: 'There is no such alarm' }).waitFor();
+      const over = `house-hill/p1/node-silent/${FARM_NOW_MS - 56 * 86_400_000}`;
+      await page.goto(`${web.url}#/alarm/${encodeURIComponent(over)}`);
+      await page.getByText(/Over since .*which does not say that its cause is gone/).waitFor();
+      expect(await page.getByRole('button', { name: 'Acknowledge' }).count()).toBe(0);
+    });
+  });
+
+  test('a visit is opened, guests are entered, normal is pinned', async (context) => {
+    await look(context, 390, async ({ page, web }) => {
+      await page.goto(`${web.url}#/well/house-hill`);
+      await page.getByText('Somebody works on it: open a visit').click();
+      await page.getByRole('button', { name: 'Open a visit' }).click();
+      await page.getByText('More water will be used: say what is expected').click();
+      await page.getByRole('textbox', { name: 'What' }).fill('Guests');
+      await page.getByRole('button', { name: 'Enter it' }).click();
+      await page.getByText('Entered.').waitFor();
+      await page.getByText('You know what is normal: pin it').click();
+      await page.getByRole('textbox', { name: 'Running amps' }).fill('7.9 A');
+      await page.getByRole('button', { name: 'Pin it' }).click();
+      await page.getByText('Pinned.').waitFor();
+      expect(web.farm.acts.map(({ act }) => act)).toEqual([
+        { kind: 'visit-opened', well: 'house-hill' },
+        {
+          kind: 'expected',
+          well: 'house-hill',
+          text: 'Guests',
+          until: expect.stringMatching(/^2026-07-15T18:/) as string,
+        },
+        { kind: 'pinned', well: 'house-hill', pump: 'p1', amps: '7.9 A' },
+      ]);
     });
   });
 });
@@ -178,6 +241,10 @@ const LAPSES = `(() => {
 const ADDRESSES: [hash: string, ready: string][] = [
   ['#/', 'House hill'],
   ['#/well/north-paddock', 'Nodes and sensors'],
+  [
+    `#/alarm/${encodeURIComponent(`orchard/p1/long-run/${FARM_NOW_MS - 3.75 * 3_600_000}`)}`,
+    'What it most likely is',
+  ],
   ['#/nodes', 'Let in'],
   ['#/refused', 'The last ones'],
   ['#/nothing/here', 'There is no such page'],
