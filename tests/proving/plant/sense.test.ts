@@ -15,7 +15,7 @@ const running = (over: Partial<WellPlan>, wrong: Partial<Condition> = {}): Playe
 /** Mean of the ten minutes that a reading falls in. */
 function mean600(values: number[], at: number): number {
   const from = Math.floor(at / 600) * 600;
-  const part = (c.stoppedMs % 1000) / 1000;
+  const part = values.slice(from, from + 600);
   return part.reduce((a, b) => a + b, 0) / part.length;
 }
 
