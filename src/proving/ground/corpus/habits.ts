@@ -56,7 +56,7 @@ export function during(
   };
 }
 
-export interface Daily {
+interface Daily {
   /** Local midnight of the first day. */
   fromMs: number;
   days: number;

@@ -15,7 +15,7 @@ export const TELL_NOW_MS = minutes(2);
 
 type Told = Pick<CorpusCase, 'about' | 'days' | 'allowed' | 'acts'>;
 
-export interface FaultWish extends Told {
+interface FaultWish extends Told {
   setup: Setup;
   story?: Story;
   fault: Fault;
@@ -46,7 +46,7 @@ export function faulty(name: string, { setup, story, fault, is = 'fault', ...wis
   };
 }
 
-export interface HealthyWish extends Told {
+interface HealthyWish extends Told {
   setup: Setup;
   fromMs: number;
   story?: Story;

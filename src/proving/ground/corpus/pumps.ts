@@ -5,7 +5,7 @@
  */
 import type { PumpPlan } from '../../plant/params.ts';
 
-export interface PumpOfSize {
+interface PumpOfSize {
   pump: PumpPlan;
   /** Water below the tank tee that this size is chosen for, m. */
   staticLevelM: number;
