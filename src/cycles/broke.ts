@@ -12,6 +12,8 @@ const LEAST_BEFORE = 3;
 const LEAST_BEFORE_S = 10;
 /** One step alone is the stop itself. */
 const LEAST_AFTER = 2;
+/** Three at the end and more of them before it. */
+const LEAST_READINGS = 8;
 /** 1 psi more than at the break is water that still comes. */
 const RISEN_KPA = 7;
 
@@ -22,9 +24,10 @@ export interface Broke {
   share: number;
 }
 
-/** Undefined where nothing broke. */
-export function brokeAt(shape: Shape): Broke | undefined {
-  const { everyS, amps, kpa } = shape;
+/** Undefined where nothing broke. `ranS`: the run's length; a step that it does not fill holds readings of the rest as well. */
+export function brokeAt(shape: Shape, ranS = shape.everyS * shape.amps.length): Broke | undefined {
+  const { everyS, kpa } = shape;
+  const amps = shape.amps.slice(0, Math.floor(ranS / everyS));
   for (let at = LEAST_BEFORE; at <= amps.length - LEAST_AFTER; at++) {
     if (at * everyS < LEAST_BEFORE_S) continue;
     const before = middleOf(amps.slice(1, at).filter((value) => value !== null));
@@ -36,6 +39,20 @@ export function brokeAt(shape: Shape): Broke | undefined {
     return risesOn(kpa, at) ? undefined : { atS: at * everyS, share };
   }
   return undefined;
+}
+
+/**
+ * The same where a protector ended the run within seconds, too soon for its shape: two of the last three readings are low. One alone is
+ * the stop itself. Whether the run ended where it should, the caller knows.
+ */
+export function brokeAtEnd(
+  ends: readonly [number, number, number],
+  run: { amps: number; ranS: number; periodS: number; readings: number },
+): Broke | undefined {
+  const share = middleOf(ends) / run.amps;
+  const atS = run.ranS - ends.length * run.periodS;
+  if (run.readings < LEAST_READINGS || share > FALLEN_SHARE || atS < LEAST_BEFORE_S) return undefined;
+  return { atS, share };
 }
 
 function risesOn(kpa: readonly (number | null)[], from: number): boolean {

@@ -2,7 +2,7 @@
  * One pump of one well: readings of its current (and of the well's pressure) in, starts and whole cycles out. It knows neither
  * what the water does nor what is normal; it says when the pump ran and with what numbers.
  */
-import { brokeAt } from './broke.ts';
+import { brokeAt, brokeAtEnd } from './broke.ts';
 import type { Cycle } from './cycle.ts';
 import { edgeHeld, edgeReading, newEdges, type Edges } from './edges.ts';
 import { levelsRest, levelsRun, newLevels, type Levels } from './levels.ts';
@@ -402,7 +402,12 @@ function cycleOf(pump: PumpState, run: Run, stoppedMs: number, pressure: Pressur
     holds: pump.pace.byException,
     ranS: cycle.ranS,
   });
-  const broke = brokeAt(cycle.shape);
+  // A drive lowers its current as less is drawn.
+  const periodS = pump.pace.periodMs / 1000;
+  const { amps: ran = 0, ranS, readings } = cycle;
+  const broke = pump.levels.driven
+    ? undefined
+    : (brokeAt(cycle.shape, ranS) ?? brokeAtEnd(run.ends, { amps: ran, ranS, periodS, readings }));
   if (broke) cycle.broke = { atS: broke.atS, share: round2(broke.share) };
   return cycle;
 }

@@ -20,6 +20,8 @@ export interface Run {
   /** Its start was seen: a rest was seen before it. */
   startSeen: boolean;
   readings: number;
+  /** The last three readings of the first line, newest last, A. */
+  ends: [number, number, number];
   legs: RunLeg[];
   cutInKpa?: number | undefined;
   /** When pressure first stood 7 kPa over cut-in. */
@@ -42,6 +44,7 @@ export function newRun(startedMs: number, startSeen: boolean): Run {
     startedMs,
     startSeen,
     readings: 0,
+    ends: [0, 0, 0],
     legs: [],
     // Named from the start, so that every run has one shape.
     cutInKpa: undefined,
@@ -65,11 +68,18 @@ function legOf(run: Run, leg: number): RunLeg {
   return run.legs[leg]!;
 }
 
+function noteLast(run: Run, amps: number): void {
+  run.readings++;
+  run.ends[0] = run.ends[1];
+  run.ends[1] = run.ends[2];
+  run.ends[2] = amps;
+}
+
 /** A running reading of one line, each counting the same. */
 export function runReading(run: Run, leg: number, tMs: number, amps: number): void {
   const counted = legOf(run, leg);
   tallyAdd(tMs - run.startedMs >= INRUSH_MS ? counted.late : counted.early, amps, 1);
-  if (leg === 0) run.readings++;
+  if (leg === 0) noteLast(run, amps);
 }
 
 /** A running reading by exception: it counts for as long as it holds, which only the next one tells. */
@@ -78,7 +88,7 @@ export function runHeld(run: Run, leg: number, tMs: number, amps: number): void 
   const counted = legOf(run, leg);
   counted.heldFromMs = tMs;
   counted.heldAmps = amps;
-  if (leg === 0) run.readings++;
+  if (leg === 0) noteLast(run, amps);
 }
 
 /** The value that held does so no longer than `tMs`. */

@@ -169,12 +169,18 @@ function afterRun(scene: Scene, usual: UsualLoad, memo: Memo): Finding | null | 
   return dryFinding(scene, usual, { amps: cycle.amps, kpa: cycle.cutOutKpa, sinceMs });
 }
 
+/** A run that ended at its cut-out was a fill, whatever its last readings were. */
+function reachedCutOut(scene: Scene, { cutOutKpa }: Cycle): boolean {
+  const cutOut = cutOutOf(scene);
+  return cutOut !== undefined && cutOutKpa !== undefined && cutOutKpa > cutOut - 3 * PSI;
+}
+
 /** A run that had water and lost it before it ended; where something else shares the clamp, that may have gone off instead. */
 function brokeDry(scene: Scene, cycle: Cycle): ((usual: UsualLoad, memo: Memo) => Finding) | undefined {
   const { broke } = cycle;
   const { control, alsoOnClamp } = scene.pump.card;
   if (!broke || alsoOnClamp !== undefined || control === 'variable-speed') return undefined;
-  if (control === 'constant-pressure-valve') return undefined;
+  if (control === 'constant-pressure-valve' || reachedCutOut(scene, cycle)) return undefined;
   const others = scene.pump.cycles.filter((one) => one.broke !== undefined).length;
   if (broke.share > BROKE_SHARE && others < BROKE_RUNS) return undefined;
   return (usual, memo) =>

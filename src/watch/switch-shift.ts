@@ -37,13 +37,19 @@ interface Move {
 }
 
 function look(scene: Scene): Finding | null | undefined {
-  const cutIn = moved(scene, 'cutInKpa', isWhole);
+  const cutIn = moved(scene, 'cutInKpa', (cycle) => isWhole(cycle) && closedBySwitch(scene, cycle));
   const cutOut = moved(scene, 'cutOutKpa', (cycle) => isWhole(cycle) && !cycle.flags.includes('no-cut-out'));
   if (!cutIn && !cutOut) return undefined;
   const most = Math.max(cutIn?.share ?? 0, cutOut?.share ?? 0);
   if (most < BACK_SHARE) return null;
   if (most < 1) return undefined;
   return finding(cutIn, cutOut);
+}
+
+/** After a run that something else broke off the switch is still closed: the pump starts again when that lets it, wherever pressure is. */
+function closedBySwitch(scene: Scene, cycle: Cycle): boolean {
+  const before = scene.pump.cycles[scene.pump.cycles.indexOf(cycle) - 1];
+  return before === undefined || !(before.flags.includes('no-cut-out') || before.broke !== undefined);
 }
 
 function moved(

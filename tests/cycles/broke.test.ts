@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { brokeAt } from '../../src/cycles/broke.ts';
+import { brokeAt, brokeAtEnd } from '../../src/cycles/broke.ts';
 
 const rows: [name: string, everyS: number, amps: number[], kpa: (number | null)[], at: number | undefined][] =
   [
@@ -58,5 +58,15 @@ const rows: [name: string, everyS: number, amps: number[], kpa: (number | null)[
 describe('brokeAt', () => {
   it.each(rows)('%s', (_name, everyS, amps, kpa, at) => {
     expect(brokeAt({ everyS, amps, kpa })?.atS).toBe(at);
+  });
+});
+
+describe('brokeAtEnd', () => {
+  it.each<[string, [number, number, number], number, number | undefined]>([
+    ['a protector opens after ten seconds without water', [8, 4.4, 4.4], 43, 200],
+    ['the last reading alone is the stop', [8, 8, 4], 43, undefined],
+    ['a run of five readings is too short to tell', [8, 4.4, 4.4], 5, undefined],
+  ])('%s', (_name, ends, readings, atS) => {
+    expect(brokeAtEnd(ends, { amps: 8, ranS: 5 * readings, periodS: 5, readings })?.atS).toBe(atS);
   });
 });
