@@ -34,7 +34,8 @@ describe('a case', () => {
     expect(measures.cycles.asked).toBeGreaterThan(3 * days);
     expect(measures.cycles.found).toBe(measures.cycles.asked);
     expect(measures.cycles.extra).toBe(0);
-    expect(quantile(measures.startReadings, 0.99)).toBeLessThan(1);
+    // One reading: a clamp that averages shows a part of a start that falls into its second.
+    expect(quantile(measures.startReadings, 0.99)).toBeLessThan(1.1);
     expect(quantile(measures.litres, 0.5)).toBeLessThan(0.1);
     expect(measures.usedDay.n).toBeGreaterThan(0);
     expect(falseAlarms).toEqual([]);
