@@ -10,6 +10,7 @@ import { nowMs } from '../data/clock.ts';
 import { useSurroundings } from '../data/settings.ts';
 import { useAsked } from '../data/use-asked.ts';
 import { AlarmCard, symptomsOf } from '../parts/alarm-card.tsx';
+import { Checks } from '../parts/checks.tsx';
 import { CardFacts, Sensors } from '../parts/facts.tsx';
 import { History } from '../parts/history.tsx';
 import { LineDown } from '../parts/line-down.tsx';
@@ -167,6 +168,10 @@ function WellBody({ detail, alarms, alarmsFailed, hear, again }: BodyProps) {
         )}
       </section>
       {pump && <CardFacts detail={detail} pump={pump} />}
+      <section aria-labelledby="checks">
+        <h2 id="checks">Do sensors and card agree?</h2>
+        <Checks checks={detail.checks} />
+      </section>
       <section aria-labelledby="sensors">
         <h2 id="sensors">Nodes and sensors</h2>
         <Sensors detail={detail} />

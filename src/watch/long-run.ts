@@ -33,6 +33,8 @@ const UNDER_MINUTES = 15;
 const JUST_UNDER_KPA = 0.5 * PSI;
 const JUST_UNDER_MINUTES = 28;
 const RISING_KPA = 2 * PSI;
+/** Less than the supply makes of it (4 %) and a clamp errs. */
+const LITTLE_SHARE = 0.93;
 /** Where fields are watered: this little under cut-in is too much drawn at once, for as long as sprinklers are left in a place. Argued, not measured. */
 const OVERDRAWN_KPA = 15 * PSI;
 const OVERDRAWN_S = 6 * H;
@@ -114,9 +116,10 @@ function underCutIn(scene: Scene, run: OpenRun): Finding | undefined {
   const up = risen(minutes.map((minute) => minute.kpa!.mean));
   if (up > RISING_KPA || isOverdrawn(scene, run, last)) return undefined;
   const freezing = (scene.well.minutes[scene.well.minutes.length - 1]?.temperatureC?.mean ?? 20) < 1;
+  const little = liftsLittle(scene, run);
   return {
     sinceMs: run.startedMs,
-    why: `The pump has run for ${sayTime(run.ranS)} at ${sayPressure(last)}, under its cut-in of ${sayPressure(cutIn)}, and pressure does not rise: water goes out as fast as it comes.`,
+    why: `The pump has run for ${sayTime(run.ranS)} at ${sayPressure(last)}, under its cut-in of ${sayPressure(cutIn)}, and pressure does not rise: ${little ? `it draws ${sayAmps(run.amps ?? 0)}, less than ever at such a pressure, so little water comes` : 'water goes out as fast as it comes'}.`,
     evidence: {
       ranS: tidy(run.ranS, 0),
       kpa: tidy(last, 0),
@@ -124,11 +127,12 @@ function underCutIn(scene: Scene, run: OpenRun): Finding | undefined {
       risenKpa: tidy(up, 1),
     },
     causes: weigh({
-      'broken-pipe': freezing ? 0.5 : 0.35,
-      'open-tap': 0.25,
-      'low-well': 0.15,
+      'broken-pipe': freezing ? 0.5 : little ? 0.1 : 0.35,
+      'open-tap': little ? 0.05 : 0.25,
+      'low-well': little ? 0.25 : 0.15,
+      'closed-valve': little ? 0.25 : 0.03,
       'drop-pipe-leak': 0.1,
-      'worn-pump': 0.1,
+      'worn-pump': little ? 0.25 : 0.1,
     }),
   };
 }
@@ -141,6 +145,14 @@ function isOverdrawn(scene: Scene, run: OpenRun, kpa: number): boolean {
   const longest = Math.max(baseline?.longestRunS ?? 0, pinned?.longestRunS ?? 0);
   const cutIn = cutInOf(scene) ?? 0;
   return kpa > cutIn - OVERDRAWN_KPA && run.ranS < Math.max(OVERDRAWN_S, LONGEST * longest);
+}
+
+/** At low pressure a pump lifts more and draws more than at mid-band: clearly less current there is little water, whatever is open. */
+function liftsLittle(scene: Scene, run: OpenRun): boolean {
+  const usual = usualAmps(scene);
+  if (scene.pump.card.control !== 'pressure-switch' || usual === undefined || run.amps === undefined)
+    return false;
+  return run.amps < LITTLE_SHARE * usual;
 }
 
 /** The last minutes, where the pump ran and pressure was under `kpa` through all of them. */
