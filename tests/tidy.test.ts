@@ -234,8 +234,23 @@ describe('alarms', () => {
     expect(lacking).toEqual([]);
   });
 
+  it('each have a case of the proving ground, but for those of no well', () => {
+    const cases = files('src/proving/ground/corpus')
+      .map((f) => code(f))
+      .join('\n');
+    const without = kinds.filter((kind) => !named(kind).test(cases));
+    // Said by the server of itself, and of a whole site: tests/run/live/ proves them.
+    expect(without).toEqual(['site-silent', 'not-watched']);
+  });
+
   it('each have causes that are weighed, but for a fault of our own, which is its own explanation', () => {
-    const causeless = kinds.filter((kind) => !/\bweigh\(/.test(code(`src/watch/${kind}.ts`)));
+    /** A watch and what it imports from beside it: some keep their words apart. */
+    const whole = (file: string): string =>
+      [file, ...importsOf(file).map(target)]
+        .filter((f) => f.startsWith('src/watch/') && f !== 'src/watch/weigh.ts')
+        .map(code)
+        .join('\n');
+    const causeless = kinds.filter((kind) => !/\bweigh\(/.test(whole(`src/watch/${kind}.ts`)));
     expect(causeless).toEqual(['not-watched']);
   });
 });
