@@ -1,14 +1,19 @@
 /**
  * Amps made comparable: a pump draws less against more pressure, so a run that was held at the bottom of the band by a garden hose
  * shows more amps than one that filled the tank. What is compared from run to run is the current at the middle of the pressure
- * band, read off the run's own shape, and where voltage is measured, brought to the usual supply (./supply.ts).
+ * band, read off the run's own shape, and where voltage is measured, brought to the usual supply (./supply.ts). Behind a constant-pressure
+ * valve the middle of the band is held at any flow; there it is the top, over what the valve holds, where only its bypass flows.
  */
 import type { Cycle } from '../cycles/cycle.ts';
 import type { Baseline } from './baseline.ts';
 import { median } from './robust.ts';
 
-/** How far from the middle of the band a point may lie, as a share of the band. */
-const NEAR_SHARE = 0.2;
+/**
+ * Where in the band points are compared, how far from there they may lie, as shares of the band, and how many are wanted: a single one at the
+ * top may be the rush past it of a tank without air.
+ */
+const MIDDLE = { at: 0.5, near: 0.2, points: 1 };
+const TOP = { at: 0.85, near: 0.15, points: 2 };
 /** Points of inrush at the start of a run are not running current. */
 const INRUSH_S = 2;
 
@@ -19,15 +24,18 @@ const INRUSH_S = 2;
 export function ampsAtMid(cycle: Cycle, band: { cutInKpa: number; cutOutKpa: number }): number | undefined {
   const { shape } = cycle;
   if (!shape) return undefined;
-  const middle = (band.cutInKpa + band.cutOutKpa) / 2;
-  const near = Math.abs(band.cutOutKpa - band.cutInKpa) * NEAR_SHARE;
+  const { at: place, near: share, points } = cycle.throttled ? TOP : MIDDLE;
+  const middle = band.cutInKpa + place * (band.cutOutKpa - band.cutInKpa);
+  const near = Math.abs(band.cutOutKpa - band.cutInKpa) * share;
   const found: number[] = [];
   for (const [at, kpa] of shape.kpa.entries()) {
     const amps = shape.amps[at];
     if (kpa === null || amps === null || amps === undefined || at * shape.everyS < INRUSH_S) continue;
+    // The last step and one that the run does not fill hold its end: a reading over the stop is a mean of both.
+    if (cycle.throttled && (at + 2) * shape.everyS > cycle.ranS) break;
     if (Math.abs(kpa - middle) <= near) found.push(amps);
   }
-  const middling = median(found);
+  const middling = found.length < points ? undefined : median(found);
   return middling === undefined ? undefined : middling * (cycle.toUsualVolts ?? 1);
 }
 

@@ -16,6 +16,8 @@ export interface Cycle {
   amps3?: number;
   /** Amps at the middle of the pressure band and at the usual supply (src/baseline/comparable.ts), where the run has them. Not printed. */
   ampsAtMid?: number;
+  /** A valve throttled the pump while pressure was held (control `constant-pressure-valve`). Not printed. */
+  throttled?: true;
   startAmps?: number;
   /** How long the current of the start stayed near its peak, s, where a fast record shows it. Not printed. */
   startS?: number;

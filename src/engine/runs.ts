@@ -46,6 +46,7 @@ function passCycle(well: WellState, at: number, cycle: Cycle, emit: Emit): void 
   if (missesCutOut(well, at, cycle)) cycle.flags.push('no-cut-out');
   const record = well.records[at]!;
   noteSupply(well, at, cycle);
+  if (well.card.pumps[at]?.control === 'constant-pressure-valve') cycle.throttled = true;
   noteAmpsAtMid(cycle, record.baseline);
   const { shape: _shape, ...kept } = cycle;
   record.cycles.push(kept);
@@ -121,6 +122,7 @@ function printCycle(well: WellState, cycle: Cycle): CycleEvent {
     shape: _shape,
     readings: _readings,
     ampsAtMid: _mid,
+    throttled: _throttled,
     startS: _startS,
     volts: _volts,
     toUsualVolts: _toUsualVolts,

@@ -61,7 +61,9 @@ function finding(scene: Scene, memo: Memo, shift: AmpsShift): Finding {
 
 /** The shortest fills now against the shortest as learnt: over 1, less is delivered. */
 function fillShare(scene: Scene): number | undefined {
-  const normal = scene.pump.pinned?.ranLowS?.median;
+  // Only behind a plain switch is the length of a fill the pump's own.
+  const normal =
+    scene.pump.card.control === 'pressure-switch' ? scene.pump.pinned?.ranLowS?.median : undefined;
   const last = freshCycles(scene, 20);
   if (normal === undefined || normal <= 0 || last.length < 8) return undefined;
   const sorted = last.map((cycle) => cycle.ranS).sort((a, b) => a - b);

@@ -66,9 +66,8 @@ export function ampsShift(scene: Scene, memo: Memo): AmpsShift | null | undefine
   const { cycle } = scene;
   const { baseline } = scene.pump;
   const { control } = scene.pump.card;
-  // A drive and a throttling valve let current follow demand: a season of more water is no fault.
-  if (!cycle || !baseline?.amps || control === 'variable-speed' || control === 'constant-pressure-valve')
-    return undefined;
+  // A drive lets current follow demand, and no two of its runs are alike.
+  if (!cycle || !baseline?.amps || control === 'variable-speed') return undefined;
   const latest = measureOf(scene, baseline);
   if (!latest || latest.of(cycle) === undefined || !isUsual(scene, cycle)) return undefined;
   const step = judge(scene, memo, latest, { slow: false, runs: STEP_RUNS, share: STEP_SHARE });
@@ -88,12 +87,15 @@ function measureOf(scene: Scene, from: { amps?: Normal; ampsAtMid?: Normal }): M
   if (from.ampsAtMid && from.ampsAtMid.n >= LEAST_RUNS && scene.cycle?.ampsAtMid !== undefined) {
     return { normal: from.ampsAtMid, of: (cycle) => cycle.ampsAtMid };
   }
+  // Behind a throttling valve a run's current is as much as was drawn: only the same flow compares.
+  if (scene.pump.card.control === 'constant-pressure-valve') return undefined;
   return from.amps && { normal: from.amps, of: (cycle) => cycle.amps };
 }
 
 function isUsual(scene: Scene, cycle: Cycle): boolean {
   const usual = scene.pump.baseline?.ranS?.median;
   if (!isWhole(cycle) || cycle.readings < 3) return false;
+  if (scene.pump.card.control === 'constant-pressure-valve') return true;
   return usual === undefined || (cycle.ranS > RAN_FROM * usual && cycle.ranS < RAN_TO * usual);
 }
 

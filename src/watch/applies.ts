@@ -53,9 +53,10 @@ export const APPLIES: Record<AlarmKind, Row> = {
   'short-cycling': row('as-is', 'own', 'as-is', 'own', 'own'),
   // The tables count starts at full voltage, which heat a motor; a drive makes none.
   'starts-over-limit': row('as-is', 'none', 'as-is', 'as-is', 'as-is'),
-  // Current follows demand at a drive and a throttling valve: compared where the flow is the same, at the end of the run.
-  'amps-high': row('as-is', 'own', 'own', 'as-is', 'as-is'),
-  'amps-low': row('as-is', 'own', 'own', 'as-is', 'as-is'),
+  // Behind a valve current is compared where only its bypass flows. A drive's follows demand and level at any speed, and what it takes in is not
+  // what its motor draws: nothing is held against it but its own way of stopping, which is `no-start`.
+  'amps-high': row('as-is', 'none', 'own', 'as-is', 'as-is'),
+  'amps-low': row('as-is', 'none', 'own', 'as-is', 'as-is'),
   // What a rectifier draws from its three lines says nothing of the motor behind it.
   'leg-imbalance': row('as-is', 'none', 'as-is', 'as-is', 'as-is'),
   'supply-voltage': ALL,

@@ -49,7 +49,9 @@ export function checkPrecharge(scene: Scene): Check | undefined {
 }
 
 export function checkTankFill(scene: Scene): Check | undefined {
-  if (!hasPressureCycle(scene.pump) || scene.pump.index > 0 || scene.well.card.pumps.length > 1)
+  // Behind a valve its bypass fills the tank, however much the pump could.
+  const { control } = scene.pump.card;
+  if (control !== 'pressure-switch' || scene.pump.index > 0 || scene.well.card.pumps.length > 1)
     return undefined;
   const filled = fillOfCard(scene);
   if (!filled) return { what: 'tank-fill', state: 'not-yet' };

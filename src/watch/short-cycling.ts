@@ -42,7 +42,10 @@ export const shortCycling: Watch = {
 function look(scene: Scene): Finding | null | undefined {
   if (scene.why === 'minute') return afterQuiet(scene);
   if (!speaksForAll(scene)) return undefined;
-  if (scene.pump.card.control === 'variable-speed') return shortSleep(scene);
+  const { control } = scene.pump.card;
+  if (control === 'variable-speed') return shortSleep(scene);
+  const even = control === 'constant-pressure-valve' ? shortSleep(scene) : undefined;
+  if (even) return even;
   const cycles = freshCycles(
     scene,
     UNKNOWN_CYCLES,
@@ -124,6 +127,7 @@ function finding(scene: Scene, close: readonly Cycle[], fillS: number | undefine
 function causesOf(scene: Scene, close: readonly Cycle[]): Finding['causes'] {
   const cutIn = scene.pump.pinned?.cutInKpa?.median ?? scene.well.card.switch.cutInKpa;
   const cutOut = scene.pump.pinned?.cutOutKpa?.median ?? scene.well.card.switch.cutOutKpa;
+  if (!usesPressure(scene.pump)) return weigh({ 'switch-chatter': 0.8, 'overload-tripping': 0.2 });
   const bands = close.flatMap((c) =>
     c.cutInKpa !== undefined && c.cutOutKpa !== undefined ? [c.cutOutKpa - c.cutInKpa] : [],
   );

@@ -1,6 +1,6 @@
 /**
- * A drive that wakes and sleeps without end. Hands that are washed wake it a hundred times a day, at all distances; what runs out by itself
- * wakes it as evenly as a clock. So it takes many starts close together, alike in their rests, for longer than any kitchen is busy; or
+ * A drive that wakes and sleeps without end, or a valve's pump with its few gallons of tank. Hands that are washed start it a hundred times a day,
+ * at all distances; what runs out by itself does so as evenly as a clock. So it takes many starts close together, alike in their rests, for longer than any kitchen is busy; or
  * rests of a few seconds, which no draw makes: then it hunts, or its small tank has lost its air.
  */
 import { mad, median } from '../baseline/robust.ts';
@@ -10,10 +10,10 @@ import { sayTime, tidy } from './say.ts';
 import type { Finding, Scene } from './scene.ts';
 import { weigh } from './weigh.ts';
 
-/** As many runs as are kept, at least two hours of them, no further apart on the mean than this: a leak that wakes it some 300 times a day. */
+/** As many runs as are kept, at least two hours of them, no further apart on the mean than a quarter of an hour: a night's length. */
 const STARTS = 36;
 const LEAST_S = 2 * 3600;
-const APART_S = 300;
+const APART_S = 900;
 /** Rests scatter by less than this share of themselves; people's by more than their mean (arrivals at random scatter by 0.7 of it, as MAD). */
 const EVEN = 0.25;
 /** Hunting: so many starts in a row with rests this short. */
@@ -44,19 +44,18 @@ function finding(cycles: readonly Cycle[], hunts: boolean): Finding {
   return {
     sinceMs: cycles[0]!.startedMs,
     why: hunts
-      ? `The drive starts again within ${sayTime(restedS)} each time, ${cycles.length} times in ${sayTime(inS)}: it does not come to rest.`
-      : `The drive has slept and woken ${cycles.length} times in ${sayTime(inS)}, with rests of ${sayTime(restedS)}, as evenly as nobody draws water.`,
+      ? `The pump starts again within ${sayTime(restedS)} each time, ${cycles.length} times in ${sayTime(inS)}: it does not come to rest.`
+      : `${cycles.length} starts in ${sayTime(inS)}, with rests of ${sayTime(restedS)} as even as a clock: nobody draws water like that.`,
     evidence: { starts: cycles.length, inS: tidy(inS, 0), restedS: tidy(restedS, 1) },
     causes: hunts
       ? weigh({ 'tank-air-lost': 0.3, 'bladder-burst': 0.3, 'switch-chatter': 0.25, 'check-valve': 0.15 })
       : weigh({
-          leak: 0.3,
-          'open-tap': 0.25,
-          'check-valve': 0.1,
-          'drop-pipe-leak': 0.05,
-          'pitless-leak': 0.05,
-          'tank-air-lost': 0.15,
-          'bladder-burst': 0.1,
+          // A tank without air spaces the starts more closely, but makes none: something runs out.
+          leak: 0.35,
+          'open-tap': 0.3,
+          'check-valve': 0.12,
+          'drop-pipe-leak': 0.11,
+          'pitless-leak': 0.12,
         }),
   };
 }

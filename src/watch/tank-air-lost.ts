@@ -15,6 +15,8 @@ const BACK_SHARE = 0.88;
 /** The median run is down to this share of what the quickest took: use would have made it longer. */
 const FILL_SHARE = 0.72;
 const FILL_BACK = 0.8;
+/** Behind a valve: a quarter of the runs is down to this share of the shortest that were learnt. */
+const LEAST_SHARE = 0.55;
 /** Of the least time reckoned from the card: half leaves room for a card that is a size off. */
 const RECKONED_SHARE = 0.5;
 /** From whole to this within a day is not a valve that weeps. Judged once, when it is first told. */
@@ -41,7 +43,10 @@ function look(scene: Scene, memo: Memo): Finding | null | undefined {
     if (air.share > BACK_SHARE && fills !== undefined && fills.share > FILL_BACK) return null;
   }
   if (!fills) return undefined;
-  const limit = Math.min(FILL_SHARE, 1 - (3 * (scene.pump.pinned?.ranLowS?.spread ?? 0)) / fills.normalS);
+  const limit =
+    scene.pump.card.control === 'constant-pressure-valve'
+      ? LEAST_SHARE
+      : Math.min(FILL_SHARE, 1 - (3 * (scene.pump.pinned?.ranLowS?.spread ?? 0)) / fills.normalS);
   if (fills.share > FILL_BACK) return air || !fills.learnt ? undefined : null;
   if (fills.share > (fills.learnt ? Math.max(0.4, limit) : RECKONED_SHARE)) return undefined;
   if (!fills.learnt) return fromFirst(fills);

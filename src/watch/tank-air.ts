@@ -63,9 +63,10 @@ export function fillsSeen(scene: Scene): FillsSeen | undefined {
   );
   const band = median(bands);
   if (band === undefined || band < BAND_LEFT * (cutOut - cutIn)) return undefined;
+  // The shortest learnt is compared with the shortest now.
   const fillS = quantile(
     cycles.map((cycle) => cycle.ranS),
-    0.5,
+    scene.pump.card.control === 'constant-pressure-valve' ? 0.25 : 0.5,
   )!;
   const learnt = fillOf(scene);
   const normalS =

@@ -22,6 +22,8 @@ const LOW_SHARE_ALONE = 0.7;
  */
 const LOW_SHARE_DRIVE = 0.65;
 const HIGHEST = 0.9;
+/** A loaded motor at full speed draws 0.7 of its maximum and more (common practice, no source). */
+const LOADED_SHARE = 0.7;
 /** Of the motor's maximum, where nothing was learnt yet: an unloaded single-phase motor may still draw half. */
 const LOW_SHARE_OF_MAX = 0.5;
 /** Before a baseline: so many runs that raised pressure by half of the usual 20 psi have shown what pumping takes. */
@@ -53,10 +55,14 @@ function ofFirstRuns(scene: Scene): number | undefined {
   return fills.length < RUNS ? undefined : median(fills.map((cycle) => cycle.amps!));
 }
 
-/** What the drive draws when much is wanted: the highest of its last runs but a few. */
+/**
+ * What the drive draws when all is wanted: the highest of its last runs but a few, or, since few houses ever want all that a pump gives, this much of
+ * the motor's maximum.
+ */
 function driveAmps(scene: Scene, usual: UsualLoad): number {
+  const most = LOADED_SHARE * (scene.pump.card.maxAmps ?? 0);
   const drawn = scene.pump.cycles.flatMap((cycle) => (cycle.amps === undefined ? [] : [cycle.amps]));
-  return Math.max(usual.amps, quantile(drawn, HIGHEST) ?? 0);
+  return Math.max(most, usual.amps, quantile(drawn, HIGHEST) ?? 0);
 }
 
 /** Under this current the pump lifts no water, A. */
