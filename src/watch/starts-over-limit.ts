@@ -11,6 +11,8 @@ import { weigh } from './weigh.ts';
 
 const FAR_OVER = 1.5;
 const OVER = 1.15;
+/** Usual starts of this much of the limit are this well's nature, and no fault of today: a small tank is its own explanation. */
+const AS_EVER = 0.9;
 
 export const startsOverLimit: Watch = {
   alarm: 'starts-over-limit',
@@ -62,24 +64,34 @@ function finding(scene: Scene, sinceMs: number, starts: number, limit: Limit, wh
   const short = last.length > 0 && last.filter((c) => c.ranS < 60).length > last.length / 2;
   const usual = scene.pump.pinned?.cyclesPerDay?.median;
   const motor = limit.known ? 'this motor allows' : 'any motor of this kind allows';
+  const asEver = usual !== undefined && usual > AS_EVER * limit.perDay && starts < FAR_OVER * usual;
+  const before = asEver
+    ? '. It has made as many since it was first watched: its tank is small for this pump and for what is drawn'
+    : usual === undefined
+      ? ''
+      : ` and this well used to make ${Math.round(usual)}`;
   return {
     sinceMs,
-    why: `${starts} starts ${when}; ${motor} about ${limit.perDay}${usual === undefined ? '' : ` and this well used to make ${Math.round(usual)}`}.`,
+    why: `${starts} starts ${when}; ${motor} about ${limit.perDay}${before}.`,
     evidence: { starts, limit: limit.perDay, ...(usual !== undefined && { normal: tidy(usual, 1) }) },
-    causes: short
-      ? weigh({
-          'tank-air-lost': 0.3,
-          'bladder-burst': 0.3,
-          leak: 0.2,
-          'check-valve': 0.1,
-          'habit-changed': 0.1,
-        })
-      : weigh({
-          leak: 0.3,
-          'habit-changed': 0.3,
-          'open-tap': 0.15,
-          'check-valve': 0.15,
-          'tank-air-lost': 0.1,
-        }),
+    causes: asEver ? [] : causesOf(short),
   };
+}
+
+function causesOf(short: boolean): Finding['causes'] {
+  return short
+    ? weigh({
+        'tank-air-lost': 0.3,
+        'bladder-burst': 0.3,
+        leak: 0.2,
+        'check-valve': 0.1,
+        'habit-changed': 0.1,
+      })
+    : weigh({
+        leak: 0.3,
+        'habit-changed': 0.3,
+        'open-tap': 0.15,
+        'check-valve': 0.15,
+        'tank-air-lost': 0.1,
+      });
 }
