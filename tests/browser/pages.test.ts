@@ -241,6 +241,7 @@ const LAPSES = `(() => {
 const ADDRESSES: [hash: string, ready: string][] = [
   ['#/', 'House hill'],
   ['#/well/north-paddock', 'Nodes and sensors'],
+  ['#/well/north-paddock', 'Do sensors and card agree?'],
   [
     `#/alarm/${encodeURIComponent(`orchard/p1/long-run/${FARM_NOW_MS - 3.75 * 3_600_000}`)}`,
     'What it most likely is',
