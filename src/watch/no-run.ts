@@ -17,12 +17,14 @@ const STOCK = { times: 2, overS: 4 * H };
 const STORE = { times: 2, overS: 24 * H };
 const HOUSE = { times: 3, overS: 8 * 24 * H };
 /**
- * By hour of day, once two weeks are known, and after the longest rest. Stock: since the pump stopped there have gone by hours in which, on the quietest of those days, runs began in
- * four. A timer: an hour in which one began on each of those days, and three more, since it knows no summer time and may be set by hand.
+ * By hour of day, once two weeks are known, and after the longest rest. Stock: since the pump stopped there have gone by hours in which, on the quietest of those
+ * days, runs began in four. A timer: two hours in which one began on each of those days, and one more, since it knows no summer time; one run alone may be missed
+ * because the store was full, or somebody stood at the switch.
  */
 const BY_HOUR_DAYS = 14;
 const STOCK_HOURS = 4;
-const TIMER_LATE_H = 3;
+const TIMER_HOURS = 2;
+const TIMER_LATE_H = 1;
 /** Starts of a float of which the store's depth is remembered. */
 const STORE_STARTS = 5;
 
@@ -96,7 +98,7 @@ function overdue(scene: Scene, sinceMs: number): boolean {
   if (hours < 1) return false;
   const fromHour = (localHour({ startMs, endMs }, sinceMs) + 1) % 24;
   const least = fewestStartHours(scene.pump.habit, { fromHour, hours, leastDays: BY_HOUR_DAYS });
-  return least !== undefined && least >= (timer ? 1 : STOCK_HOURS);
+  return least !== undefined && least >= (timer ? TIMER_HOURS : STOCK_HOURS);
 }
 
 function late(scene: Scene, sinceMs: number, stock: boolean): Finding {

@@ -89,7 +89,7 @@ describe('no-run by hour', () => {
   const drinks = habitOf({ hours: [5, 6, 7, 9, 11, 13, 15, 17, 18, 19, 20, 21] });
   const stock = houseCard({ uses: ['stock'], pump: { control: 'float' }, switch: {} });
   const timer = houseCard({ uses: ['irrigation'], pump: { control: 'timer' }, switch: {} });
-  const nightly = habitOf({ hours: [2] });
+  const twice = habitOf({ hours: [2, 14] });
   const base = usualBaseline({ longestRestS: 40_000 });
   const only: KitOptions = { kinds: ['no-run'], baseline: base };
   table([
@@ -107,10 +107,16 @@ describe('no-run by hour', () => {
       { ...only, card: stock, habit: drinks, expected: 'moved' },
     ],
     [
-      'a timer at 2: late by three hours',
+      'a timer at 2 and 14: two runs did not come',
       'rest x120 | run 8A x30 | rest x1700',
-      ['1830 min no-run raised soon power-lost'],
-      { ...only, card: timer, habit: nightly },
+      ['1710 min no-run raised soon power-lost'],
+      { ...only, card: timer, habit: twice },
+    ],
+    [
+      'one run that did not come is none yet: the store may be full',
+      'rest x120 | run 8A x30 | rest x1390',
+      [],
+      { ...only, card: timer, habit: twice },
     ],
     [
       'fewer than two weeks say nothing of hours',
