@@ -63,8 +63,9 @@ export function judge(corpusCase: CorpusCase, played: Played): Judged {
   return { falseAlarms: before.map(toldOf), fault: foundOf(fault, since, played) };
 }
 
-/** A node that is truly away, or without its supply, may be said to be so. */
-function isExcused({ node }: CorpusCase, { alarm, at }: AlarmEvent): boolean {
+/** A node that is truly away, or without its supply, may be said to be so; where that is the fault itself, it must be. */
+function isExcused({ node, fault }: CorpusCase, { alarm, at }: AlarmEvent): boolean {
+  if (fault?.alarms.includes(alarm) === true) return false;
   const atMs = msOf(at);
   const within = (spans: readonly { fromMs: number; untilMs: number }[]): boolean =>
     spans.some(({ fromMs, untilMs }) => fromMs <= atMs && atMs <= untilMs + EXCUSED_AFTER_MS);

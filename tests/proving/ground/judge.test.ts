@@ -90,4 +90,15 @@ describe('judge', () => {
       ['power-lost', at(40_000)],
     ]);
   });
+
+  it('asks for the silence of a node where that is the fault', () => {
+    const powerCuts = [{ fromMs: at(1000), untilMs: at(9000), lastGasp: false }];
+    const silent = faultCase({ alarms: ['node-silent'] });
+    const judged = judge(
+      { ...silent, node: { ...NODE, powerCuts } },
+      played([raised('node-silent', 2500), raised('power-lost', 2600)]),
+    );
+    expect(judged.fault).toMatchObject({ inTime: true, alarms: 2 });
+    expect(judged.fault!.wrong.map(({ alarm }) => alarm)).toEqual(['power-lost']);
+  });
 });
