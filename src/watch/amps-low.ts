@@ -17,6 +17,8 @@ import { sayAmps, sayShare, tidy } from './say.ts';
 import type { Finding, Memo, Scene, Watch } from './scene.ts';
 import { weigh } from './weigh.ts';
 
+/** As few as have a quarter of fills without draws, so that they are of the same days as the amps. */
+const FILLS = 10;
 /** Fills of the same length to this share, while current fell by more than this: jaws that do not close, or a scale that was changed. */
 const AS_EVER = 0.05;
 const CLAMP_FROM = 0.05;
@@ -64,8 +66,8 @@ function fillShare(scene: Scene): number | undefined {
   // Only behind a plain switch is the length of a fill the pump's own.
   const normal =
     scene.pump.card.control === 'pressure-switch' ? scene.pump.pinned?.ranLowS?.median : undefined;
-  const last = freshCycles(scene, 20);
-  if (normal === undefined || normal <= 0 || last.length < 8) return undefined;
+  const last = freshCycles(scene, FILLS);
+  if (normal === undefined || normal <= 0 || last.length < FILLS) return undefined;
   const sorted = last.map((cycle) => cycle.ranS).sort((a, b) => a - b);
   return median(sorted.slice(0, Math.ceil(sorted.length / 2)))! / normal;
 }

@@ -39,6 +39,8 @@ const TOP_MINUTES = 2;
 /** A single run in which this much of the current went is told; two, where less went. */
 const BROKE_SHARE = 0.7;
 const BROKE_RUNS = 2;
+/** Without any load a motor still draws a third of its usual current and more (common practice, no source). */
+const NOTHING_SHARE = 0.25;
 /** A run too short to judge by itself. */
 const SHORTEST_S = 5;
 
@@ -64,6 +66,7 @@ function inMinute(scene: Scene, usual: UsualLoad, memo: Memo): Finding | null | 
   if (!minute || !pump || !amps || amps.n < READINGS || pump.ranS < 20) return undefined;
   const kpa = usesPressure(scene.pump) ? minute.kpa : undefined;
   const limit = dryLimit(scene, usual, kpa !== undefined);
+  if (isNothing(amps.mean, usual)) return undefined;
   if (!isLow(scene, minute, amps, limit)) return isWell(scene, amps, usual) ? standsNot(memo) : undefined;
   // Of a run that is over its whole tells, and not its last minute.
   if (!scene.pump.run || (kpa && rises(scene))) return undefined;
@@ -77,6 +80,11 @@ function inMinute(scene: Scene, usual: UsualLoad, memo: Memo): Finding | null | 
     ...(beganWell(scene, usual) &&
       scene.pump.run && { wellForS: (sinceMs - scene.pump.run.startedMs) / 1000 }),
   });
+}
+
+/** Less than any turning motor draws: a lost line or a clamp that came off, which have alarms of their own. */
+function isNothing(amps: number, usual: UsualLoad): boolean {
+  return amps < NOTHING_SHARE * usual.amps;
 }
 
 /** Low through the minute, or by its mean and its end: the inrush of a start, or the current before the break, may lie in it. */
@@ -151,6 +159,7 @@ function afterRun(scene: Scene, usual: UsualLoad, memo: Memo): Finding | null | 
   if (!cycle || cycle.amps === undefined || cycle.readings < READINGS || cycle.ranS < SHORTEST_S)
     return undefined;
   if (cycle.flags.includes('failed-start') || cycle.flags.includes('clipped')) return undefined;
+  if (isNothing(cycle.amps, usual)) return undefined;
   const broke = brokeDry(scene, cycle);
   if (broke) return broke(usual, memo);
   const withPressure =
@@ -182,7 +191,7 @@ function brokeDry(scene: Scene, cycle: Cycle): ((usual: UsualLoad, memo: Memo) =
   if (!broke || alsoOnClamp !== undefined || control === 'variable-speed') return undefined;
   if (control === 'constant-pressure-valve' || reachedCutOut(scene, cycle)) return undefined;
   const others = scene.pump.cycles.filter((one) => one.broke !== undefined).length;
-  if (broke.share > BROKE_SHARE && others < BROKE_RUNS) return undefined;
+  if (broke.share < NOTHING_SHARE || (broke.share > BROKE_SHARE && others < BROKE_RUNS)) return undefined;
   return (usual, memo) =>
     dryFinding(scene, usual, {
       amps: broke.share * (cycle.amps ?? usual.amps),

@@ -55,9 +55,11 @@ function causesOf(scene: Scene, seen: DrySeen, share: number, level: number | un
   const dry = level !== undefined && level < 1;
   const wet = level !== undefined && level > 3;
   const lost = seen.wellForS !== undefined;
-  const valve = seen.kpa === undefined ? 0.25 : share > CLOSED_VALVE_SHARE ? 0.2 : 0.08;
+  // A pump against a closed valve stirs its water and draws more than one that has none.
+  const stirs = share > CLOSED_VALVE_SHARE;
+  const valve = stirs ? 0.45 : seen.kpa === undefined ? 0.25 : 0.08;
   return weigh({
-    'low-well': dry ? 0.9 : wet ? 0.05 : lost ? 0.75 : 0.4,
+    'low-well': dry ? 0.9 : wet ? 0.05 : lost ? 0.75 : stirs ? 0.3 : 0.4,
     'lost-prime': scene.pump.card.kind === 'jet' ? 0.5 : scene.pump.card.kind === 'submersible' ? 0.05 : 0.2,
     'closed-valve': lost ? valve / 2 : valve,
     'broken-pipe': seen.kpa === undefined ? 0.05 : 0.1,

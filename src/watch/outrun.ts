@@ -21,13 +21,15 @@ export interface Outrun {
 
 /** A rest counts as long where it is at least half of the longest known. */
 const LONG_SHARE = 0.5;
+/** A line that was lost, or a clamp that slipped off within a run, is no well that gave out. */
+const NO_CURRENT = 0.25;
 /** A run has shown that the water was back where it lasted this share of the limit. */
 const LASTED_SHARE = 0.9;
 
 /** What the last runs show; undefined where none of them broke. */
 export function outrun(scene: Scene): Outrun | undefined {
   const runs = scene.pump.cycles.filter((cycle) => isFresh(scene, cycle.startedMs));
-  const broken = runs.filter((cycle) => cycle.broke !== undefined);
+  const broken = runs.filter((cycle) => cycle.broke !== undefined && cycle.broke.share > NO_CURRENT);
   if (broken.length === 0) return undefined;
   const longest = Math.max(...broken.map((cycle) => cycle.restedS ?? 0));
   const rested = broken.filter((cycle) => (cycle.restedS ?? 0) >= LONG_SHARE * longest);

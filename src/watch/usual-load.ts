@@ -15,7 +15,7 @@ export interface UsualLoad {
 
 /** Share of the usual current under which a motor is unloaded: with pressure to confirm it, and by itself. Common practice, no source. */
 const LOW_SHARE = 0.8;
-const LOW_SHARE_ALONE = 0.7;
+const LOW_SHARE_ALONE = 0.74;
 /**
  * A drive lowers current as demand falls, so low current alone says nothing there. With pressure lost it runs at full speed and should draw its
  * highest: under this share of that it lifts no water, since a motor without load draws about half (common practice, no source).

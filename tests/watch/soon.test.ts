@@ -153,8 +153,14 @@ describe('leg-imbalance', () => {
         { card: threePhase, kinds: ['leg-imbalance'] },
       ],
       [
+        'lines that were even and are 7 % apart for most of twenty runs',
+        'cycle 100s 8/8/8A 40-60psi every 60min x15 | cycle 100s 8/8.6/7.6A 40-60psi every 60min x20',
+        ['1560 min leg-imbalance raised soon supply-voltage'],
+        { card: threePhase, kinds: ['leg-imbalance'] },
+      ],
+      [
         '5 % is none',
-        'cycle 60s 9.7/9.4/8.8A 40-60psi every 60min x20',
+        'cycle 60s 9.7/9.4/8.8A 40-60psi every 60min x40',
         [],
         { card: threePhase, kinds: ['leg-imbalance'] },
       ],
