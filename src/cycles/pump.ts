@@ -29,7 +29,7 @@ export interface PumpState {
   /** Last value of each line, A; -1 where it never spoke. */
   lines: number[];
   lineMs: number[];
-  /** Readings since a start that is not believed yet. */
+  /** Readings since a start that is not believed yet; in a run, those of a line that showed rest while the others were not yet read. */
   waiting: [number, number, number][];
   run?: Run | undefined;
   /** Where pressure stood as the last run began, kPa. */
@@ -178,7 +178,23 @@ function isFast(pace: Pace): boolean {
   return pace.periodMs > 0 && pace.periodMs <= FAST_PERIOD_MS;
 }
 
+/**
+ * A running reading. Of several lines the first that shows rest may be the first of the stop itself: it counts once another line shows
+ * later, or at the same time, that the pump still ran. Else the end of a run would look like current that fell away.
+ */
 function addReading(pump: PumpState, leg: number, tMs: number, amps: number): void {
+  if (pump.lines.length > 1 && amps <= pump.levels.off) {
+    pump.waiting.push([tMs, leg, amps]);
+    return;
+  }
+  if (pump.waiting.length > 0) {
+    for (const [thenMs, itsLeg, itsAmps] of pump.waiting) count(pump, itsLeg, thenMs, itsAmps);
+    pump.waiting = [];
+  }
+  count(pump, leg, tMs, amps);
+}
+
+function count(pump: PumpState, leg: number, tMs: number, amps: number): void {
   const run = pump.run!;
   if (pump.pace.byException) runHeld(run, leg, tMs, amps);
   else runReading(run, leg, tMs, amps);
@@ -210,13 +226,14 @@ function begin(
     }
     if (sampling === 'coarse') flagRun(run, 'coarse');
   }
-  for (const [tMs, leg, amps] of [...pump.waiting, reading]) {
+  const first = [...pump.waiting, reading];
+  pump.waiting = [];
+  for (const [tMs, leg, amps] of first) {
     addReading(pump, leg, tMs, amps);
     if (leg !== 0) continue;
     shapeReading(run.shape, 'amps', tMs - startedMs, amps);
     if (isFast(pump.pace)) pumpFast(pump, tMs, amps);
   }
-  pump.waiting = [];
   return { is: 'started', startedMs };
 }
 

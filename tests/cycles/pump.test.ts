@@ -115,6 +115,23 @@ describe('pumpCurrent', () => {
   });
 });
 
+describe('three lines', () => {
+  it('a stop that is seen line by line is no current that fell away', () => {
+    const line = '0x12 9x12 1.8 0x12';
+    const [cycle] = drive({ everyS: 5, amps: line, lines: [line, line] }).cycles;
+    expect(cycle).toMatchObject({ amps: 9, amps2: 9, amps3: 9, readings: 13 });
+    expect(cycle).not.toHaveProperty('broke');
+  });
+
+  it('a line that carries nothing is counted while the others run', () => {
+    const [cycle] = drive({
+      amps: '0x60 9x60 0x10',
+      lines: ['0x60 9x20 0x40 0x10', '0x60 9x60 0x10'],
+    }).cycles;
+    expect(cycle).toMatchObject({ amps: 9, amps2: 0, amps3: 9 });
+  });
+});
+
 describe('cut-in, cut-out and rise', () => {
   it('reads them at 1 s as the contract says', () => {
     const { cycles } = drive({ amps: '0x60 8x100 0x20', kpa: '310..280.5x60 280..379x100 379..378x20' });
