@@ -4,7 +4,9 @@
  */
 import { useEffect } from 'preact/hooks';
 import type { AlarmAnswer } from '../../shared/api/alarms.ts';
+import { alarmTitle } from '../../shared/api/alarm-title.ts';
 import { momentWords } from '../../shared/api/time-words.ts';
+import { isSymptom } from '../../shared/api/well-words.ts';
 import type { WellDetail } from '../../shared/api/wells.ts';
 import { ALARM_WORDS } from '../../shared/words/alarm-words.ts';
 import { CAUSE_WORDS } from '../../shared/words/cause-words.ts';
@@ -20,7 +22,7 @@ import { Causes, TellingApart } from '../parts/alarm-causes.tsx';
 import { Facts } from '../parts/facts.tsx';
 import { Mark } from '../parts/mark.tsx';
 import { Said } from '../parts/said.tsx';
-import { alarmIdParts, wellAddress } from '../page-of.ts';
+import { alarmAddress, alarmIdParts, wellAddress } from '../page-of.ts';
 import { nameWords, unbroken } from '../words/names.ts';
 import { readyFor } from '../words/ready.ts';
 
@@ -106,6 +108,7 @@ function AlarmBody({ alarm, detail, changed }: BodyProps) {
       <p class="headline">{unbroken(sentence(alarm.why))}</p>
       <p class="doing">{lifeWords(alarm, when)}</p>
       <p>{means}</p>
+      <ExplainedBy alarm={alarm} detail={detail} />
       <SeenWith symptoms={symptomsOf(alarm, detail?.well.symptoms)} />
       <section aria-labelledby="first">
         <h2 id="first">First safe step</h2>
@@ -134,6 +137,20 @@ function AlarmBody({ alarm, detail, changed }: BodyProps) {
         <Figures alarm={alarm} />
       </div>
     </>
+  );
+}
+
+/** It was told first, and something that came later explains it. */
+function ExplainedBy({ alarm, detail }: Pick<BodyProps, 'alarm' | 'detail'>) {
+  if (!detail || !alarm.standing || !isSymptom(detail.well, alarm)) return null;
+  const own = detail.well.symptoms?.find((one) => one.alarm === alarm.alarm && one.pump === alarm.pump);
+  const by = own && detail.well.standing.find((one) => one.alarm === own.symptomOf);
+  if (!by) return null;
+  return (
+    <p>
+      It is explained by another that stands: <a href={alarmAddress(by.id)}>{alarmTitle(by.alarm)}</a>. Begin
+      there.
+    </p>
   );
 }
 

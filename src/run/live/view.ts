@@ -19,7 +19,6 @@ export function wellNow(line: Line): WellNow {
   const pressure = state.channels.find((channel) => channel.code === PRESSURE);
   const heardMs = Math.max(-1, ...state.channels.map((channel) => channel.lastMs));
   const expected = state.expected[0];
-  const symptoms = symptomsOf(state);
   return {
     well,
     ...(card.site !== undefined && { site: card.site }),
@@ -32,7 +31,7 @@ export function wellNow(line: Line): WellNow {
       pressure.lastMs >= 0 &&
       pressure.faultsInRow === 0 && { pressureKpa: pressure.value / 1000 }),
     pumps: card.pumps.map((_, at) => pumpNow(state, at)),
-    ...(symptoms.length > 0 && { symptoms }),
+    symptoms: symptomsOf(state),
   };
 }
 

@@ -116,7 +116,8 @@ describe('an act', () => {
   it('that says an alarm was seen says by whom', () => {
     const rig = openRig();
     rig.live.act(change(CARD));
-    minutes(rig, 5, { panel: { current: 0.05 }, house: { pressure: 330 } });
+    minutes(rig, 2, { panel: { current: 7.9 }, house: { pressure: 330 } });
+    minutes(rig, 3, { panel: { current: 0.05 }, house: { pressure: 330 } });
     minutes(rig, 5, { panel: { current: 0.05 }, house: { pressure: 3 } });
     const [raised] = rig.alarms();
     expect(raised).toMatchObject({ alarm: 'no-start', state: 'unacknowledged' });
@@ -134,7 +135,8 @@ describe('an act', () => {
   it('that shelves an alarm is seen in its row until the shelf is over', () => {
     const rig = openRig();
     rig.live.act(change(CARD));
-    minutes(rig, 5, { panel: { current: 0.05 }, house: { pressure: 330 } });
+    minutes(rig, 2, { panel: { current: 7.9 }, house: { pressure: 330 } });
+    minutes(rig, 3, { panel: { current: 0.05 }, house: { pressure: 330 } });
     minutes(rig, 5, { panel: { current: 0.05 }, house: { pressure: 3 } });
     const untilMs = NOON + 30 * MINUTE;
     const until = new Date(untilMs).toISOString();

@@ -68,7 +68,8 @@ it('what another alarm explains stands as its symptom', () => {
     const fromMs = rig.nowMs();
     rig.wait(MINUTE, 10_000);
     const pressure = times(60, seq > 5 ? 3 : 330);
-    rig.send('wells/barn/readings', packText('barn', { fromMs, seq, current: times(60, 0.02), pressure }));
+    const current = times(60, seq === 2 ? 7.9 : 0.02);
+    rig.send('wells/barn/readings', packText('barn', { fromMs, seq, current, pressure }));
   }
   rig.wait(MINUTE, 10_000);
   const { symptoms } = wellNow(rig.live.state().lines.get('barn')!);
