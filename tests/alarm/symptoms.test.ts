@@ -125,7 +125,7 @@ describe('an alarm that was told before a heavier one came', () => {
   });
 
   it('is one of its own again when the heavier one is over', () => {
-    const well = kit().play(`${worn} | ${dry} | ${worn}`);
+    const well = kit().play(`${worn} | ${dry} | ${worn} | ${worn}`);
     const [ampsLow] = standing(well.alarms);
     expect([ampsLow?.alarm, ampsLow?.symptomOf]).toEqual(['amps-low', undefined]);
   });

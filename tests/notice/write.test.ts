@@ -31,11 +31,11 @@ describe('writeNotice', () => {
 
       Figures
       - Starts: 14
-      - In: 18 min
-      - Normal: 1
+      - Within: 18 min
+      - Usual: 1
 
       When this can be wrong
-      A tap left running slowly, or a small tank with a big use, gives the same pattern.
+      A very small tank with a use of about half the pump’s flow starts this often without a fault. A tap left running beside a tank that has only lost a little air does too. Right after work on the tank its usual fills are not known yet.
 
       Be careful
       - Before anyone opens a pressure switch, a control box, a well cap or a tank: switch the breaker or disconnect off, lock it off, and check that the circuit is dead. An automatic pump can start at any second.
