@@ -209,6 +209,7 @@ describe('cut-out-not-reached', () => {
         'cycle 120s 8A 40-50psi every 60min !no-cut-out | cycle 120s 8A 40-60psi every 60min x5',
         [],
       ],
+      ['a pool filled at one even rate for 12 h, with the usual current', 'run 8A 51psi x720', []],
       [
         'a level near the top with low current: an hour',
         'run 7.5A 55psi x90',
