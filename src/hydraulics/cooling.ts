@@ -13,9 +13,12 @@ const COOLINGS_S = [0, 5, 10, 15, 20, 25, 30, 36, 43, 52, 62, 75, 90, 120, 180, 
 /** Memory: an old fill's word fades to a third after so many fills. */
 const FADES_FILLS = 60;
 const LEAST_FILLS = 1;
-/** What is likely before anything was seen: around `USUAL_COOLING_S`, a factor of two either way, worth half a fill's word. */
+/**
+ * What is likely before anything was seen: around `USUAL_COOLING_S`, a factor of two either way, worth two fills' word. Air that never
+ * cools and air that is never warm look alike after a fill with a short rest; of these, never warm is the likelier.
+ */
 const LIKELY_FACTOR = 2;
-const LIKELY_COUNTS = 0.5;
+const LIKELY_COUNTS = 2;
 
 export interface Cooling {
   /** Summed capped misfit of each candidate. */
@@ -71,7 +74,7 @@ function misfitOf(
 }
 
 function unlikely(coolingS: number): number {
-  return LIKELY_COUNTS * (Math.log(Math.max(2, coolingS) / USUAL_COOLING_S) / Math.log(LIKELY_FACTOR)) ** 2;
+  return LIKELY_COUNTS * (Math.log(Math.max(5, coolingS) / USUAL_COOLING_S) / Math.log(LIKELY_FACTOR)) ** 2;
 }
 
 /** The time constant found, s, or undefined before a fill told anything. Between two candidates by a parabola. */

@@ -12,10 +12,14 @@ export interface Fill {
   /** Rate of the whole run at its mean pressure, with the draw that stood both before and after it. */
   rate: number;
   kpa: number;
+  /** How much of `rate` is that draw. */
+  steady: number;
+  /** Standard error of the rate. */
+  rateError: number;
   /** Rate of the run's second half with the draw that stood after it. Absent where the rest after was not seen. */
   lateRate?: number;
   lateKpa: number;
-  /** Rates of the first and the second half alone. */
+  /** Rates of the first and the second half alone, each less its standard error, so that the better one is no lucky guess. */
   halves: [number, number];
   /** Share by which the fill slowed from the first half to the second, for each kPa. */
   slowsPerKpa: number;
@@ -101,9 +105,11 @@ export function readFill(trace: Trace, air: AirOf): Fill | undefined {
   const apartKpa = lateKpa - meanOf(kpa, from, middle);
   return {
     rate: steady - whole.slope,
+    steady,
+    rateError: whole.slopeError,
     kpa: meanOf(kpa, from, to),
     lateKpa,
-    halves: [-first.slope, -second.slope],
+    halves: [-first.slope - (first.slopeError || 0), -second.slope - (second.slopeError || 0)],
     slowsPerKpa:
       apartKpa > 10 && first.slope < 0
         ? (1 - (steady - second.slope) / (steady - first.slope)) / apartKpa

@@ -4,7 +4,7 @@
  * before it. Above the pressures ever seen in a fill only what the tank takes is counted: the pump may be at its shut-off there.
  */
 import { runLongerByS } from './boundary.ts';
-import { USUAL_FALL_PER_KPA, rateAt, type Level } from './delivery.ts';
+import { USUAL_FALL_PER_KPA, rateAt, type Level } from './level.ts';
 import { readFill, roomGained, type Fill } from './fill.ts';
 import { airNowKpaL, deliveryShare, type AirSeen } from './tank-air.ts';
 import type { Trace } from './trace.ts';
@@ -167,7 +167,9 @@ function litresOf(
   airKpaL: number,
 ): RunWater {
   const tankGainL = gained * airKpaL;
-  const lifted = run.learnt ? run.lifted * airKpaL : ownRate(fill, reads, airKpaL) * ranS;
+  // While few fills are known, one run says as much of itself as they do; and a draw only ever hides delivery.
+  const own = run.learnt && reads.delivery.seasoned ? 0 : ownRate(fill, reads, airKpaL) * ranS;
+  const lifted = run.learnt ? Math.max(run.lifted * airKpaL, own || 0) : own;
   const deliveredL = Math.max(0, lifted);
   if (!Number.isFinite(deliveredL)) return { tankGainL };
   return {

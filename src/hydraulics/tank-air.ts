@@ -5,10 +5,18 @@
  * card's air charge. The motor's current is the witness where the pump may have gained (risen water table, supply voltage): it
  * follows the flow, and knows nothing of the tank. An overcharged tank shows itself by the knee (./knee.ts).
  */
-import { rateAt, type Delivery } from './delivery.ts';
+import type { Delivery } from './delivery.ts';
+import { rateAt } from './level.ts';
 import { kneeFound, type Knee } from './knee.ts';
 import type { Tank } from './tank.ts';
 
+/**
+ * The air was pumped in on a warm day or from a warm compressor, and then lies on water as cold as the ground: the same air takes less
+ * room. 20 C is the usual standard for a gauge, 11 C the ground water of a temperate place (both common practice, no source). A known
+ * temperature would be better; without it this leaves about 3 % for a tank in a heated cellar. The knee shows the air as it lies there.
+ */
+const CHARGED_AT_K = 273.15 + 20;
+const LIES_AT_K = 273.15 + 11;
 /** Steeper by this much is still the pump: supply voltage, water table, noise. Twice that, and all of it is the air. */
 const SLACK = 0.06;
 /** Running current rises by at least this share of the flow's rise, in a centrifugal pump (practice, no source). */
@@ -38,9 +46,11 @@ export function airShare(seen: AirSeen): number {
   return kneeShare(seen) * shareLeft(seen.delivery);
 }
 
-/** The air charge to reckon litres with, kPa L; 0 without a tank on the card. */
+/** The air charge to reckon litres with, as warm as it lies in the tank, kPa L; 0 without a tank on the card. */
 export function airNowKpaL(seen: AirSeen): number {
-  return seen.tank ? seen.tank.airKpaL * airShare(seen) : 0;
+  if (!seen.tank) return 0;
+  const warmth = kneeFound(seen.knee) === undefined ? LIES_AT_K / CHARGED_AT_K : 1;
+  return seen.tank.airKpaL * airShare(seen) * warmth;
 }
 
 export function airCharge(seen: AirSeen): TankAir | undefined {

@@ -1,24 +1,24 @@
 import { describe, expect, test } from 'vitest';
-import {
-  forgetFills,
-  learnDelivery,
-  newDelivery,
-  rateAt,
-  type Delivery,
-} from '../../src/hydraulics/delivery.ts';
+import { forgetFills, learnDelivery, newDelivery, type Delivery } from '../../src/hydraulics/delivery.ts';
 import type { Fill } from '../../src/hydraulics/fill.ts';
+import { rateAt } from '../../src/hydraulics/level.ts';
 import { airCharge, airNowKpaL, airShare, deliveryShare } from '../../src/hydraulics/tank-air.ts';
 import { tankOf } from '../../src/hydraulics/tank.ts';
 import { row } from './model.ts';
 
 /** A fill by a pump of `pump` (1e-6/kPa/s at 340 kPa, 0.12 % less each kPa), with a draw in it and after it. */
-function fillOf(pump: number, options: { inRun?: number; after?: number; noise?: number } = {}): Fill {
-  const { inRun = 0, after = inRun, noise = 0 } = options;
+function fillOf(
+  pump: number,
+  options: { inRun?: number; after?: number; noise?: number; error?: number } = {},
+): Fill {
+  const { inRun = 0, after = inRun, noise = 0, error = 0 } = options;
   const at = (kpa: number): number => pump * 1e-6 * (1 - 0.0012 * (kpa - 340)) * (1 + noise);
   const steady = Math.min(inRun, after) * 1e-6;
   return {
     rate: at(342) + steady - inRun * 1e-6,
     kpa: 342,
+    steady,
+    rateError: at(342) * error,
     lateRate: at(375) - inRun * 1e-6 + after * 1e-6,
     lateKpa: 375,
     halves: [at(308) - inRun * 1e-6, at(375) - inRun * 1e-6],
@@ -54,7 +54,8 @@ describe('learnDelivery', () => {
   test('is within 2.5 % (root mean square of 40 wells) under noise of 4 % and a draw in every other run', () => {
     const misses = Array.from({ length: 40 }, (_, seed) => {
       const random = row(seed);
-      const make = (i: number): Fill => fillOf(7, { inRun: (i % 2) * 1.5, noise: (random() - 0.5) * 0.14 });
+      const make = (i: number): Fill =>
+        fillOf(7, { inRun: (i % 2) * 1.5, noise: (random() - 0.5) * 0.14, error: 0.04 });
       return rateAt(learn(many(24, make)).level!, 340) / 7e-6 - 1;
     });
     expect(Math.hypot(...misses) / Math.sqrt(40)).toBeLessThan(0.025);

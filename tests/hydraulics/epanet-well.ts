@@ -10,6 +10,7 @@ import { MODEL_BEGINS_MS } from './model.ts';
 
 export interface EpanetWell {
   volumeL: number;
+  /** Gauge, of the air as it lies in the tank. */
   prechargeKpa: number;
   cutInKpa: number;
   cutOutKpa: number;

@@ -58,6 +58,8 @@ export interface Model {
 
 const ATMOSPHERE_KPA = 101.325;
 const GAMMA = 1.4;
+/** The precharge was read on air of 20 C; the room at the tank, with its cold water, has 11 C. */
+const COOLED = (273.15 + 11) / (273.15 + 20);
 const STEP_S = 0.1;
 const PIPES_L_PER_KPA = 0.01;
 export const MODEL_BEGINS_MS = Date.UTC(2026, 2, 2);
@@ -95,7 +97,7 @@ export function simulate(options: Partial<ModelOptions> = {}): Model {
   const noise = row(o.seed + 1000);
   const model: Model = { timeMs: [], kpa: [], runs: [], usedL: [] };
   // Air charge: pressure x volume at room temperature. `warm`: its temperature over the room's.
-  const fullCharge = o.volumeL * (o.prechargeKpa + ATMOSPHERE_KPA);
+  const fullCharge = o.volumeL * (o.prechargeKpa + ATMOSPHERE_KPA) * COOLED;
   let charge = fullCharge;
   let warm = 1;
   let air = fullCharge / (o.cutOutKpa - 20 + ATMOSPHERE_KPA);
