@@ -4,7 +4,13 @@
  */
 import type { Cycle } from '../cycles/cycle.ts';
 import { goodForMs } from '../cycles/pace.ts';
-import { waterDay, waterRunStarted, waterRunStopped, type WaterView } from '../hydraulics/water.ts';
+import {
+  waterDay,
+  waterPumpLeft,
+  waterRunStarted,
+  waterRunStopped,
+  type WaterView,
+} from '../hydraulics/water.ts';
 import { channelOf } from './channels.ts';
 import type { DayWater, OpenDay } from './day.ts';
 import { feedsTank, isPressurePump, leakByPressure, litresByPressure } from './feeds.ts';
@@ -26,7 +32,7 @@ export function passFlow(well: WellState, at: number, tMs: number, m3PerS: numbe
 export function waterStarts(well: WellState, at: number, startedMs: number): void {
   const record = well.records[at]!;
   if (record.meter) record.meterStartL = litresAt(record.meter, startedMs);
-  if (feedsTank(well, at) && othersFeeding(well, at) === 0) waterRunStarted(well.water, startedMs);
+  if (feedsTank(well, at)) waterRunStarted(well.water, startedMs, at);
 }
 
 function othersFeeding(well: WellState, at: number): number {
@@ -43,14 +49,19 @@ export function reckonWater(well: WellState, at: number, cycle: Cycle): void {
 }
 
 function tankRun(well: WellState, at: number, cycle: Cycle): number | undefined {
-  if (othersFeeding(well, at) > 0) return undefined;
+  if (othersFeeding(well, at) > 0) {
+    waterPumpLeft(well.water, cycle.stoppedMs, at);
+    return undefined;
+  }
   const run = waterRunStopped(
     well.water,
     cycle.stoppedMs,
     cycle.amps === undefined ? {} : { amps: cycle.amps },
   );
   if (!litresByPressure(well)) return undefined;
-  if (run.deliveryShare !== undefined) well.waterScene.deliveryShare = run.deliveryShare;
+  // Of a run that was another's too nothing is said of this pump's delivery.
+  if (run.deliveryShare !== undefined && wasAlone(well, at, cycle))
+    well.waterScene.deliveryShare = run.deliveryShare;
   return wasAlone(well, at, cycle) ? run.deliveredL : undefined;
 }
 

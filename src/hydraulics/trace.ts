@@ -24,6 +24,8 @@ export interface Trace {
   /** Of the run: its running current, and the lowest pressure around its start. */
   amps?: number;
   lowKpa?: number;
+  /** Two pumps were at work in it. */
+  mixed?: true;
   /** Warmth of the air at the first point before. */
   warmthBefore: number;
 }

@@ -10,6 +10,7 @@ import { forgetFills, learnDelivery, newDelivery, type Delivery } from './delive
 import { readFill } from './fill.ts';
 import { clearHeld, hold, isDue, letGo, newHeld, oldestHeldKpa, oldestHeldMs, type Held } from './held.ts';
 import { breakQuiet, endBlock, endQuietDay, newQuiet, quietReading, type Quiet } from './quiet.ts';
+import { rateAt, type Level } from './level.ts';
 import { noteKnee, type Knee } from './knee.ts';
 import { closeRun, openRun, runReading, type OpenRun, type RunWater } from './run.ts';
 import { airCharge, airNowKpaL, deliveryShare, type TankAir } from './tank-air.ts';
@@ -36,7 +37,13 @@ export interface WaterState {
   notesCoolingS: number;
   cooling: Cooling;
   trace: Trace | null;
+  /** What the pump at work delivers, or the last one that was; of several on one tank those of the others are kept beside it. */
   delivery: Delivery;
+  others: Record<string, Delivery>;
+  pump: number;
+  /** The pumps that run now, and whether there were two of them in this run. */
+  running: number[];
+  mixed: boolean;
   knee: Knee;
   /** The air charge as now known, kPa L; 0 without a tank on the card. */
   airNowKpaL: number;
@@ -76,6 +83,7 @@ const SOME_AIR_KPA_L = 84_000;
 
 export function newWater(card: WaterCard): WaterState {
   const tank = tankOf(card.tank, card.altitudeM) ?? null;
+  const delivery = newDelivery();
   return {
     card,
     tank,
@@ -87,9 +95,13 @@ export function newWater(card: WaterCard): WaterState {
     notesCoolingS: USUAL_COOLING_S,
     cooling: newCooling(),
     trace: null,
-    delivery: newDelivery(),
+    delivery,
+    others: {},
+    pump: 0,
+    running: [],
+    mixed: false,
     knee: [],
-    airNowKpaL: tank?.airKpaL ?? 0,
+    airNowKpaL: airNowKpaL({ delivery, knee: [], tank }),
     run: null,
     restSinceMs: -1,
     lastMs: -1,
@@ -117,6 +129,7 @@ export function setWaterCard(state: WaterState, card: WaterCard): void {
 /** What was learnt of the pump and the air charge starts again, as after a repair. */
 export function startNewBaseline(state: WaterState): void {
   state.delivery = newDelivery();
+  state.others = {};
   state.knee = [];
   state.airNowKpaL = airNowKpaL(state);
 }
@@ -128,11 +141,17 @@ export function waterReading(state: WaterState, tMs: number, kpa: number): void 
 }
 
 /** A run is sure: it began at `startedMs`, perhaps a few readings ago. */
-export function waterRunStarted(state: WaterState, startedMs: number): void {
+export function waterRunStarted(state: WaterState, startedMs: number, pump = 0): void {
   bookUntil(state, startedMs - 1);
-  if (state.run) return;
+  state.running.push(pump);
+  if (state.run) {
+    state.mixed = true;
+    return;
+  }
   endBlock(state.quiet);
   finishTrace(state);
+  takePump(state, pump);
+  state.mixed = false;
   state.run = openRun(
     startedMs,
     state.lastMs >= 0 ? { kpa: state.lastKpa, room: state.lastRoom } : undefined,
@@ -151,17 +170,49 @@ export function waterRunStopped(
   bookUntil(state, stoppedMs - 1);
   const { run, trace } = state;
   state.run = null;
+  state.running = [];
   state.restSinceMs = stoppedMs;
   if (!run) return {};
   if (trace) {
     trace.stopS = (stoppedMs - trace.originMs) / 1000;
     trace.lowKpa = run.lowKpa;
+    if (state.mixed) trace.mixed = true;
     if (options.amps !== undefined) trace.amps = options.amps;
   }
   const stop = stopReading(state, stoppedMs);
   const water = closeRun(run, stoppedMs, { ...readsOf(state), trace, ...(stop && { stop }) });
   state.usedL += water.drawnL ?? 0;
   return water;
+}
+
+/** One of two pumps stops, and the other runs on. */
+export function waterPumpLeft(state: WaterState, stoppedMs: number, pump: number): void {
+  bookUntil(state, stoppedMs - 1);
+  state.running = state.running.filter((one) => one !== pump);
+}
+
+/** Each pump on one tank has its own delivery. */
+function takePump(state: WaterState, pump: number): void {
+  if (pump === state.pump) return;
+  state.others[state.pump] = state.delivery;
+  state.delivery = state.others[pump] ?? newDelivery();
+  delete state.others[pump];
+  state.pump = pump;
+  state.airNowKpaL = airNowKpaL(state);
+}
+
+/** What the pumps at work deliver together; undefined where one of them is not known yet. */
+function levelNow(state: WaterState): Level | undefined {
+  const { level } = state.delivery;
+  if (state.running.length < 2) return level;
+  const levels = state.running.map((pump) => (pump === state.pump ? level : state.others[pump]?.level));
+  const first = levels[0];
+  if (!first || levels.some((one) => one === undefined)) return undefined;
+  return {
+    ...first,
+    rate: levels.reduce((sum, one) => sum + rateAt(one!, first.kpa), 0),
+    upToKpa: Math.min(...levels.map((one) => one!.upToKpa)),
+  };
 }
 
 /** Whether readings come evenly, so that a start or stop lies within one step. */
@@ -287,7 +338,7 @@ function bookOldest(state: WaterState): void {
 }
 
 function bookRun(state: WaterState, run: OpenRun, atMs: number, kpa: number, room: number): void {
-  runReading(run, { atMs, kpa, room, level: state.delivery.level });
+  runReading(run, { atMs, kpa, room, level: levelNow(state) });
   if (state.trace) traceRun(state.trace, atMs, kpa);
 }
 
@@ -334,7 +385,8 @@ function finishTrace(state: WaterState): void {
     state.coolingS = found;
     state.coolingLearnt = true;
   }
-  const fill = readFill(trace, state);
+  // What two pumps lifted together is of neither.
+  const fill = trace.mixed ? undefined : readFill(trace, state);
   if (fill) learnDelivery(state.delivery, fill, trace.amps);
   noteKnee(state.knee, trace, { lowKpa: trace.lowKpa ?? 1e9, noiseKpa: noiseKpa(state) });
   state.airNowKpaL = airNowKpaL(state);

@@ -144,7 +144,11 @@ function isOverdrawn(scene: Scene, run: OpenRun, kpa: number): boolean {
   const { baseline, pinned } = scene.pump;
   const longest = Math.max(baseline?.longestRunS ?? 0, pinned?.longestRunS ?? 0);
   const cutIn = cutInOf(scene) ?? 0;
-  return kpa > cutIn - OVERDRAWN_KPA && run.ranS < Math.max(OVERDRAWN_S, LONGEST * longest);
+  // As long as it did before it needs nothing new, however low that is.
+  return (
+    run.ranS <= longest ||
+    (kpa > cutIn - OVERDRAWN_KPA && run.ranS < Math.max(OVERDRAWN_S, LONGEST * longest))
+  );
 }
 
 /** At low pressure a pump lifts more and draws more than at mid-band: clearly less current there is little water, whatever is open. */
