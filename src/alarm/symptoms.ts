@@ -48,6 +48,7 @@ export const EXPLAINED_BY: Record<AlarmKind, readonly AlarmKind[]> = {
     'tank-overcharged',
     'leak',
     'failed-start',
+    'leg-lost',
     'dry-run',
     'cycle-count',
     'starts-over-limit',
