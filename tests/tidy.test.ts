@@ -190,6 +190,7 @@ const STARTED: Record<string, string> = {
   'src/proving/demo/worker.ts': 'tests/proving/demo.test.ts',
   'src/proving/ground/main.ts': 'tests/proving/ground/command.test.ts',
   'src/proving/ground/worker.ts': 'tests/proving/ground/command.test.ts',
+  'src/proving/ground/workers.ts': 'tests/proving/ground/command.test.ts',
 };
 
 describe('alarms', () => {

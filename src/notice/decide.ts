@@ -129,7 +129,7 @@ function judgeEnd({ after, event }: AlarmChange, recipient: Recipient, told: boo
 }
 
 /** It was told as over, and is not. */
-export function isNotOver(before: ToldAlarm | undefined, after: ToldAlarm): boolean {
+function isNotOver(before: ToldAlarm | undefined, after: ToldAlarm): boolean {
   return before?.clearedMs !== undefined && after.clearedMs === undefined;
 }
 

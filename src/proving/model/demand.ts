@@ -39,15 +39,6 @@ export const STOCK: readonly Fixture[] = [
   { name: 'yard tap', aDay: 3, litres: 20, lPerS: 0.2, hours: DAYLIGHT },
 ];
 
-/** A softener rinses every third night or so; a filter backwashes now and then. */
-export const SOFTENER: Fixture = {
-  name: 'softener',
-  aDay: 0.35,
-  litres: 190,
-  lPerS: 0.13,
-  hours: [0, 0, 1, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0, 0],
-};
-
 interface Open {
   lPerS: number;
   leftL: number;

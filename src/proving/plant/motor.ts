@@ -8,7 +8,7 @@ import type { Condition, PumpPlan } from './params.ts';
 /** The magnetising part as a share of the current at no flow. */
 const MAGNETISING = 0.55;
 /** Starting current in times the full one: six or more in print, less through a long cable. */
-export const LOCKED_TIMES = 5.5;
+const LOCKED_TIMES = 5.5;
 /** A cold motor draws this share more in its first minutes. */
 const COLD_SHARE = 0.012;
 /** Shaft power left when the pump holds air, as a share of that at no flow. */

@@ -1,4 +1,4 @@
-/** `npm run prove` as a person starts it: src/proving/ground/main.ts and its worker, built, on one short case. */
+/** `npm run prove` as a person starts it: src/proving/ground/main.ts with workers.ts and its worker.ts, built, on one short case. */
 import { spawnSync } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
