@@ -21,7 +21,7 @@ import { weigh } from './weigh.ts';
 const FILLS = 10;
 /** Fills of the same length to this share, while current fell by more than this: jaws that do not close, or a scale that was changed. */
 const AS_EVER = 0.05;
-const CLAMP_FROM = 0.05;
+const CLAMP_FROM = 0.03;
 
 export const ampsLow: Watch = {
   alarm: 'amps-low',
@@ -69,7 +69,10 @@ function fillShare(scene: Scene): number | undefined {
   const last = freshCycles(scene, FILLS);
   if (normal === undefined || normal <= 0 || last.length < FILLS) return undefined;
   const sorted = last.map((cycle) => cycle.ranS).sort((a, b) => a - b);
-  return median(sorted.slice(0, Math.ceil(sorted.length / 2)))! / normal;
+  const share = median(sorted.slice(0, Math.ceil(sorted.length / 2)))! / normal;
+  // Readings 10 s apart know the length of a fill to no better than that.
+  const grain = Math.max(...last.map((cycle) => cycle.ranS / Math.max(1, cycle.readings))) / normal;
+  return Math.abs(share - 1) <= grain ? 1 : share;
 }
 
 function causesOf(
@@ -87,7 +90,7 @@ function causesOf(
     'low-well': level !== undefined && level > 5 ? 0.05 : 0.2,
     'closed-valve': shift.slow ? 0.08 : 0.2,
     'failing-motor': 0.05,
-    'clamp-off': asEver ? 0.9 : 0.05,
+    'clamp-off': asEver ? (supply > 0.5 ? 0.3 : 0.9) : 0.05,
     'supply-voltage': supply,
   });
 }
