@@ -215,7 +215,6 @@ function deliveryShare(share: number): ClueReading | undefined {
       'low-well': HARDLY,
       'drop-pipe-leak': HARDLY,
       'pitless-leak': HARDLY,
-      'clamp-off': FITS,
     },
   };
 }
