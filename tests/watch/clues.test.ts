@@ -36,7 +36,7 @@ describe('the lead', () => {
       { card: houseCard({ pump: { kind: 'submersible' } }) },
     ],
     ['pressure lost with strong current', 'rest 45psi | run 8.6A 30psi x20', 'broken-pipe', ['lost-prime']],
-    ['pressure lost with weak current', 'rest 45psi | run 7A 30psi x20', 'low-well', ['lost-prime']],
+    ['pressure lost with weak current', 'rest 45psi | run 7A 30psi x20', 'worn-pump', ['lost-prime']],
   ])('%s', (_name, text, lead, without, options) => {
     const { events } = kit(options).play(text);
     const causes = events[0]!.causes!.map(({ cause }) => cause);
