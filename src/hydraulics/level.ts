@@ -72,7 +72,7 @@ export function levelOf(notes: readonly FillNote[]): Level {
   const late = notes.filter((note) => note[2] > 0).map((note) => atMiddle(note[2], note[3]));
   const whole = notes.map((note, i) => ({
     rate: atMiddle(note[0], note[1]),
-    counts: FADES ** (notes.length - 1 - i) / (1 + (note[6] / note[0] / STEADY_HALVES) ** 2),
+    counts: FADES ** (notes.length - 1 - i) / (1 + (note[6] / Math.max(1, note[0]) / STEADY_HALVES) ** 2),
   }));
   const amps = median(notes.filter((note) => note[5] > 0).map((note) => note[5]));
   const rough = late.length >= FEWEST_LATE ? median(late) : upper(whole.map(({ rate }) => rate));
@@ -80,8 +80,9 @@ export function levelOf(notes: readonly FillNote[]): Level {
   const possible = whole.filter(({ rate }) => rate < rough * TOO_HIGH).toSorted((a, b) => b.rate - a.rate);
   return {
     rate:
-      (notes.length < FEW_FILLS ? steepest(possible, agree) : highestCrowd(possible, { agree, rough })) /
-      NANO,
+      (notes.length < FEW_FILLS
+        ? steepest(possible, { agree, rough })
+        : highestCrowd(possible, { agree, rough })) / NANO,
     kpa,
     fallPerKpa,
     upToKpa: Math.max(...notes.map((note) => 2 * note[3] - note[1])),
@@ -89,10 +90,10 @@ export function levelOf(notes: readonly FillNote[]): Level {
   };
 }
 
-/** Of few fills, steepest first: those that agree with the steepest one that is no guess. */
-function steepest(fills: readonly Weighed[], agree: number): number {
+/** Of few fills, steepest first: those that agree with the steepest one that is no guess; the rough middle where none is possible. */
+function steepest(fills: readonly Weighed[], { agree, rough }: { agree: number; rough: number }): number {
   const clear = fills.filter(({ counts }) => counts > COUNTS_ALONE);
-  return crowds(clear.length > 0 ? clear : fills, agree)[0]!.rate;
+  return crowds(clear.length > 0 ? clear : fills, agree)[0]?.rate ?? rough;
 }
 
 /** The first of the crowds from above, followed down to where it is thickest; the rough middle where none is high enough. */

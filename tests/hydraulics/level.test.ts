@@ -22,6 +22,7 @@ describe('levelOf', () => {
     ['few fills: the steepest', '5200 6900 6100', 6900],
     ['few fills: the steepest that is no guess', '7900+2000 6900 6100', 6900],
     ['one fill', '6900', 6900],
+    ['few fills, all far over what their second halves say: those', '9000 9100 9200', 0.95 * 7000],
   ])('%s', (_, text, rate) => {
     expect((levelOf(notes(text)).rate * 1e9) / rate).toBeCloseTo(1, 1.8);
   });
