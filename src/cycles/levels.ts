@@ -24,10 +24,13 @@ export interface Levels {
 const RUNS = 9;
 /** Smallest submersible motors draw about 3 A at 230 V, small boosters under 2 A (common practice, no source). */
 const GUESS_WITHOUT_CARD_A = 1;
-/** A pump that runs dry still draws about half of its amps, a driven one less; a third of that again leaves room for both. */
-const SHARE_OF_MAX = 0.2;
-const ON_SHARE = 0.22;
-const OFF_SHARE = 0.16;
+/**
+ * A motor without any load still draws a third of its usual current and more (common practice, no source). What is less is something else
+ * on the conductor, a heat tape or a lamp: it must neither begin a run nor keep one going.
+ */
+const SHARE_OF_MAX = 0.28;
+const ON_SHARE = 0.3;
+const OFF_SHARE = 0.27;
 /**
  * Power goes with the cube of speed: a drive at its least speed draws an eighth of what it does at full speed and some for itself, so its
  * levels lie lower. Its electronics draw a few tenths of an ampere at rest; that is learnt as `idle`, over which these stand.

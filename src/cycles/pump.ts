@@ -65,6 +65,8 @@ const SLOWEST_PERIOD_MS = 10_000;
 const PEAK_OVER_RUNNING = 2;
 /** A motor that does not turn draws several times its running current, until something trips: the slowest overloads take 30 s (class 30). */
 const LOCKED_SHARE = 2.2;
+/** One that raised pressure did turn, unless another pump raised it: the median of a run of seconds is mostly its inrush. */
+const LOCKED_SHARE_RAISING = 3;
 const LOCKED_LONGEST_MS = 45_000;
 /** 2 psi: what a switch and the readings beside a start scatter. */
 const CALLED_OVER_KPA = 14;
@@ -437,14 +439,15 @@ function noteStart(cycle: Cycle, start: StartTrack | undefined): void {
 }
 
 /** So much over its running current that the motor did not turn. */
-function isHeavy(pump: PumpState, amps: number): boolean {
+function isHeavy(pump: PumpState, amps: number, share = LOCKED_SHARE): boolean {
   // A drive starts softly and runs at any speed: only the motor's maximum is a measure.
   const usual = pump.levels.driven ? pump.maxAmps : (pump.levels.running ?? pump.maxAmps);
-  return usual !== undefined && amps > LOCKED_SHARE * usual;
+  return usual !== undefined && amps > share * usual;
 }
 
-function isLocked(pump: PumpState, { amps, ranS }: Cycle): boolean {
-  return amps !== undefined && isHeavy(pump, amps) && ranS * 1000 <= LOCKED_LONGEST_MS;
+function isLocked(pump: PumpState, { amps, ranS, riseDelayS }: Cycle): boolean {
+  const share = riseDelayS === undefined ? LOCKED_SHARE : LOCKED_SHARE_RAISING;
+  return amps !== undefined && isHeavy(pump, amps, share) && ranS * 1000 <= LOCKED_LONGEST_MS;
 }
 
 /** Pressure stands where the last run began, or lower: the switch calls for water. */

@@ -10,7 +10,7 @@ import type { Cycle } from '../cycles/cycle.ts';
 import { runLengthFor, widenFor } from './budget.ts';
 import { cusumSays, cusumStep, type Cusum } from './cusum.ts';
 import { ewmaLimit, ewmaStep } from './ewma.ts';
-import { freshCycles, isWhole, listOf, numberOf } from './facts.ts';
+import { freshCycles, isWhole, listOf, numberOf, pumpOf } from './facts.ts';
 import { cusumLimit, ewmaWidth } from './run-length.ts';
 import { tidy } from './say.ts';
 import type { Memo, Scene } from './scene.ts';
@@ -38,6 +38,10 @@ const LEAST_SPREAD_SHARE = 0.005;
 const WIDEN = widenFor(0.4);
 /** Where voltage has moved by more than its effect is known, the limit gives way: two standard errors of that. */
 const DOUBTS = 2;
+/** A run forgets so much of the range of currents at rest: half within some 350 runs. */
+const REST_FORGETS = 0.002;
+/** A clamp's zero strays by less than this (0.5 % of a 30 A clamp). */
+const LEAST_OTHER_A = 0.15;
 /** Runs of about the usual length are compared: long ones were held at low pressure by a garden, and draw more. */
 const RAN_FROM = 0.35;
 const RAN_TO = 2.5;
@@ -66,6 +70,7 @@ export function ampsShift(scene: Scene, memo: Memo): AmpsShift | null | undefine
   const { cycle } = scene;
   const { baseline } = scene.pump;
   const { control } = scene.pump.card;
+  noteRest(scene, memo);
   // A drive lets current follow demand, and no two of its runs are alike.
   if (!cycle || !baseline?.amps || control === 'variable-speed') return undefined;
   const latest = measureOf(scene, baseline);
@@ -75,6 +80,32 @@ export function ampsShift(scene: Scene, memo: Memo): AmpsShift | null | undefine
   const pinned = scene.pump.pinned && measureOf(scene, scene.pump.pinned);
   const drift = pinned && judge(scene, memo, pinned, { slow: true, runs: DRIFT_RUNS, share: DRIFT_SHARE });
   return drift ?? step;
+}
+
+/**
+ * What else the conductor carries, as the rests before runs show it: lowest and highest, the nearer end following by a share, so that a load
+ * that was taken away is forgotten within some weeks.
+ */
+function noteRest(scene: Scene, memo: Memo): void {
+  const { cycle } = scene;
+  if (!cycle) return;
+  let rest: number | undefined;
+  for (const minute of scene.well.minutes) {
+    const pump = pumpOf(scene, minute);
+    if (minute.atMs <= cycle.startedMs && pump?.ranS === 0 && pump.resting) rest = pump.resting.mean;
+  }
+  if (rest === undefined) return;
+  const [low = rest, high = rest] = listOf(memo, 'rest');
+  memo['rest'] = [
+    thousandth(rest < low ? rest : low + REST_FORGETS * (rest - low)),
+    thousandth(rest > high ? rest : high + REST_FORGETS * (rest - high)),
+  ];
+}
+
+/** Swing of the other load, A: by so much the current of two runs may differ for its sake alone. Less is the clamp's own zero. */
+function otherLoadAmps(memo: Memo): number {
+  const [low = 0, high = 0] = listOf(memo, 'rest');
+  return high - low > LEAST_OTHER_A ? high - low : 0;
 }
 
 interface Measure {
@@ -114,7 +145,8 @@ function judge(scene: Scene, memo: Memo, measure: Measure, ask: Question): AmpsS
   );
   const doubt = median(last.map((cycle) => cycle.voltsDoubt ?? 0)) ?? 0;
   const spreadShare = Math.max(LEAST_SPREAD_SHARE, normal.spread / normal.median);
-  const limit = Math.max(ask.share, SPREADS * spreadShare) + DOUBTS * doubt;
+  const limit =
+    Math.max(ask.share, SPREADS * spreadShare) + DOUBTS * doubt + otherLoadAmps(memo) / normal.median;
   const off = measure.of(scene.cycle!)! / normal.median - 1;
   const spoke = (ask.slow ? driftSays : stepSays)(
     scene,

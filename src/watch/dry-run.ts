@@ -10,6 +10,7 @@ import {
   cutOutOf,
   lastMinute,
   lastMinutes,
+  numberOf,
   pumpOf,
   runningAmps,
   standingSince,
@@ -17,6 +18,7 @@ import {
   usesPressure,
 } from './facts.ts';
 import { dryFinding } from './dry-words.ts';
+import { tidy } from './say.ts';
 import type { Finding, Memo, MinutePump, MinuteScene, Scene, Spread, Watch } from './scene.ts';
 import { dryLimit, usualLoad, type UsualLoad } from './usual-load.ts';
 
@@ -41,6 +43,13 @@ const BROKE_SHARE = 0.7;
 const BROKE_RUNS = 2;
 /** Without any load a motor still draws a third of its usual current and more (common practice, no source). */
 const NOTHING_SHARE = 0.25;
+/** Beside another load on the conductor less than this may be that load alone: an unloaded pump draws half and more. */
+const OTHER_LOAD_SHARE = 0.42;
+/** No switch closes higher than this over its cut-in: what begins there at an idle motor's current is not the pump. */
+const STARTS_UNDER_BAND = 0.4;
+const HALF = 0.5;
+/** A pump that lifted water at one current lifts it at nine tenths of that too. */
+const LIFTED_SHARE = 0.9;
 /** A run too short to judge by itself. */
 const SHORTEST_S = 5;
 
@@ -66,10 +75,12 @@ function inMinute(scene: Scene, usual: UsualLoad, memo: Memo): Finding | null | 
   if (!minute || !pump || !amps || amps.n < READINGS || pump.ranS < 20) return undefined;
   const kpa = usesPressure(scene.pump) ? minute.kpa : undefined;
   const limit = dryLimit(scene, usual, kpa !== undefined);
-  if (isNothing(amps.mean, usual)) return undefined;
+  if (isNothing(scene, amps.mean, usual) || isOtherLoad(scene, amps.mean, usual)) return undefined;
+  if (kpa && amps.high < limit && scene.pump.run && rises(scene)) noteLifted(scene, memo, amps.mean);
   if (!isLow(scene, minute, amps, limit)) return isWell(scene, amps, usual) ? standsNot(memo) : undefined;
   // Of a run that is over its whole tells, and not its last minute.
   if (!scene.pump.run || (kpa && rises(scene))) return undefined;
+  if (kpa && liftedSo(scene, memo, amps.mean, kpa)) return undefined;
   if (kpa && pressureIsHeld(scene, kpa) && !dryAtTop(scene, usual)) return undefined;
   const sinceMs = standingSince(memo, beganMs(scene, minute, pump));
   if (minute.atMs - sinceMs < LEAST_DRY_MS) return undefined;
@@ -82,9 +93,35 @@ function inMinute(scene: Scene, usual: UsualLoad, memo: Memo): Finding | null | 
   });
 }
 
-/** Less than any turning motor draws: a lost line or a clamp that came off, which have alarms of their own. */
-function isNothing(amps: number, usual: UsualLoad): boolean {
-  return amps < NOTHING_SHARE * usual.amps;
+/** Less than any turning motor draws: a lost line or a clamp that came off, which have alarms of their own; or the other load. */
+function isNothing(scene: Scene, amps: number, usual: UsualLoad): boolean {
+  const shares = scene.pump.card.alsoOnClamp !== undefined;
+  // Before the pump is known the other load looks like an idle motor.
+  if (shares && !usual.learnt) return true;
+  return amps < (shares ? OTHER_LOAD_SHARE : NOTHING_SHARE) * usual.amps;
+}
+
+/** The run going on began where no switch would have started the pump, at less than an idle motor's current. */
+function isOtherLoad(scene: Scene, amps: number, usual: UsualLoad): boolean {
+  const { run, card } = scene.pump;
+  const cutIn = cutInOf(scene);
+  const cutOut = cutOutOf(scene);
+  if (card.control !== 'pressure-switch' || amps > HALF * usual.amps) return false;
+  if (run?.cutInKpa === undefined || cutIn === undefined || cutOut === undefined) return false;
+  return run.cutInKpa > cutIn + STARTS_UNDER_BAND * (cutOut - cutIn);
+}
+
+/** Pressure rose through a minute of this run in which current was low: little water came, and not none. */
+function noteLifted(scene: Scene, memo: Memo, amps: number): void {
+  memo['liftedMs'] = scene.pump.run!.startedMs;
+  memo['liftedAmps'] = tidy(amps);
+}
+
+/** A weak pump that levels off: what it lifted in this run at this current it holds. Such a run is `cut-out-not-reached`. */
+function liftedSo(scene: Scene, memo: Memo, amps: number, kpa: Spread): boolean {
+  const { run } = scene.pump;
+  if (run?.cutInKpa === undefined || memo['liftedMs'] !== run.startedMs) return false;
+  return amps > LIFTED_SHARE * numberOf(memo, 'liftedAmps', Infinity) && kpa.mean > run.cutInKpa + PSI;
 }
 
 /** Low through the minute, or by its mean and its end: the inrush of a start, or the current before the break, may lie in it. */
@@ -159,7 +196,7 @@ function afterRun(scene: Scene, usual: UsualLoad, memo: Memo): Finding | null | 
   if (!cycle || cycle.amps === undefined || cycle.readings < READINGS || cycle.ranS < SHORTEST_S)
     return undefined;
   if (cycle.flags.includes('failed-start') || cycle.flags.includes('clipped')) return undefined;
-  if (isNothing(cycle.amps, usual)) return undefined;
+  if (isNothing(scene, cycle.amps, usual)) return undefined;
   const broke = brokeDry(scene, cycle);
   if (broke) return broke(usual, memo);
   const withPressure =

@@ -17,6 +17,8 @@ const TRIES = 2;
 /** A run this short at this many times the usual current is a motor that did not come up to speed. Starting draws six times and more. */
 const SHORT_S = 45;
 const HEAVY = 1.8;
+/** Where pressure rose meanwhile the motor turned, and the median of seconds is mostly its inrush; unless another pump raised it. */
+const HEAVY_RAISING = 3;
 /** Of the peak of its good starts: over it the whole motor pulled and was held. A main winding alone draws two thirds to 0.8 (common practice, no source). */
 const HELD_SHARE = 0.85;
 
@@ -56,9 +58,8 @@ function measureOf(scene: Scene): number | undefined {
 
 function failed(cycle: Cycle, usual: number | undefined): boolean {
   if (cycle.flags.includes('failed-start')) return true;
-  return (
-    usual !== undefined && cycle.amps !== undefined && cycle.ranS < SHORT_S && cycle.amps > HEAVY * usual
-  );
+  if (usual === undefined || cycle.amps === undefined || cycle.ranS >= SHORT_S) return false;
+  return cycle.amps > (cycle.riseDelayS === undefined ? HEAVY : HEAVY_RAISING) * usual;
 }
 
 /** Failed tries in a row, within the hour before the last one. */

@@ -24,8 +24,10 @@ export const supplyVoltage: Watch = {
   look,
 };
 
-function voltsIn(minute: MinuteScene, index: number): number | undefined {
+/** Of a minute in which the supply was gone for a while the mean says nothing of what the motor had. */
+function voltsIn(minute: MinuteScene, index: number, nominal: number): number | undefined {
   const lines = minute.pumps[index]?.volts;
+  if (lines?.every((line) => line.low < GONE_SHARE * nominal)) return undefined;
   return lines && lines.length > 0
     ? lines.reduce((sum, line) => sum + line.mean, 0) / lines.length
     : undefined;
@@ -39,7 +41,9 @@ function look(scene: Scene, memo: Memo): Finding | null | undefined {
   let n = 0;
   for (let at = Math.max(0, minutes.length - MINUTES); at < minutes.length; at++) {
     const minute = minutes[at]!;
-    const volts = isFresh(scene, minute.atMs - 60_000) ? voltsIn(minute, scene.pump.index) : undefined;
+    const volts = isFresh(scene, minute.atMs - 60_000)
+      ? voltsIn(minute, scene.pump.index, nominal)
+      : undefined;
     if (volts === undefined) continue;
     sum += volts;
     n++;
