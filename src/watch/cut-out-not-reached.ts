@@ -4,6 +4,7 @@
  * pump usually draws there: little water leaves it, so it is the pump and not a garden.
  */
 import type { Cycle } from '../cycles/cycle.ts';
+import { isAnnounced } from './announced.ts';
 import {
   cutInOf,
   cutOutOf,
@@ -14,8 +15,9 @@ import {
   runningAmps,
   usualAmps,
 } from './facts.ts';
+import { endsByItsSwitch } from './own-switch.ts';
 import { sayPressure, sayTime, tidy } from './say.ts';
-import type { Finding, OpenRun, Scene, Watch } from './scene.ts';
+import type { Finding, Memo, OpenRun, Scene, Watch } from './scene.ts';
 import { weigh } from './weigh.ts';
 
 const SHORT_RUNS = 3;
@@ -51,11 +53,11 @@ export const cutOutNotReached: Watch = {
   look,
 };
 
-function look(scene: Scene): Finding | null | undefined {
+function look(scene: Scene, memo: Memo): Finding | null | undefined {
   if (!hasPressureCycle(scene.pump)) return undefined;
   if (scene.why === 'cycle') return afterRun(scene);
   // A constant-pressure valve holds a level by design, and throttles the current with it.
-  return scene.pump.card.control === 'constant-pressure-valve' ? undefined : whileRunning(scene);
+  return scene.pump.card.control === 'constant-pressure-valve' ? undefined : whileRunning(scene, memo);
 }
 
 function afterRun(scene: Scene): Finding | null | undefined {
@@ -69,7 +71,8 @@ function afterRun(scene: Scene): Finding | null | undefined {
   const last = scene.pump.cycles
     .slice(-OF_RUNS)
     .filter((run) => judgeable(run) && short(run) && isFresh(scene, run.startedMs));
-  // A switch that opens lower each time alike was turned down; one that is cut short ends where it ends.
+  // A switch that opens lower was turned down (./switch-shift.ts); a run that is cut short ends where it ends.
+  if (endsByItsSwitch(scene, last)) return null;
   if (last.length < SHORT_RUNS || !last.some((run) => run.flags.includes('no-cut-out'))) return undefined;
   return {
     sinceMs: last[0]!.startedMs,
@@ -112,8 +115,9 @@ function judgeable(cycle: Cycle): boolean {
   );
 }
 
-function whileRunning(scene: Scene): Finding | undefined {
+function whileRunning(scene: Scene, memo: Memo): Finding | undefined {
   const { run } = scene.pump;
+  const announced = run !== undefined && isAnnounced(scene, run, memo);
   const cutIn = cutInOf(scene);
   const cutOut = cutOutOf(scene);
   if (!run || cutIn === undefined || cutOut === undefined || run.ranS < LOW_AMPS_S) return undefined;
@@ -130,11 +134,11 @@ function whileRunning(scene: Scene): Finding | undefined {
   }
   const level = sum / minutes.length;
   const near = level > cutIn + NEAR_TOP * (cutOut - cutIn) && high < cutOut - UNDER_KPA;
-  if (!near || high - low > LEVEL_KPA || run.ranS < longEnoughS(scene)) return undefined;
+  if (!near || high - low > LEVEL_KPA || run.ranS < longEnoughS(scene, announced)) return undefined;
   return finding(scene, run, level, cutOut);
 }
 
-function longEnoughS(scene: Scene): number {
+function longEnoughS(scene: Scene, announced: boolean): number {
   const { baseline } = scene.pump;
   const { uses } = scene.well.card;
   const field = uses.includes('irrigation') || uses.includes('stock') ? FIELD_S : HOUSE_S;
@@ -143,10 +147,8 @@ function longEnoughS(scene: Scene): number {
   const usual = usualAmps(scene);
   const low = amps !== undefined && usual !== undefined && amps.mean < LOW_AMPS * usual;
   const longest = LONGEST_TIMES * (baseline?.longestRunS ?? 0);
-  return (
-    (low ? Math.max(LOW_AMPS_S, longest) : Math.max(field, longest)) *
-    (scene.well.expected === undefined ? 1 : 2)
-  );
+  if (announced) return Infinity;
+  return low ? Math.max(LOW_AMPS_S, longest) : Math.max(field, longest);
 }
 
 function finding(scene: Scene, run: OpenRun, level: number, cutOut: number): Finding {

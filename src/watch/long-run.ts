@@ -4,7 +4,9 @@
  * left open: all one to the pressure) a run is healthy for hours, and only its length can be held against it, by what this well does at that hour.
  */
 import { localHour, longestRunAtS } from '../baseline/habit.ts';
+import { median } from '../baseline/robust.ts';
 import { risen } from '../baseline/trend.ts';
+import { isAnnounced } from './announced.ts';
 import { companyOf, speaksForAll } from './company.ts';
 import {
   PSI,
@@ -13,12 +15,13 @@ import {
   highestCutOut,
   lastMinute,
   lastMinutes,
+  listOf,
   runningAmps,
   usesPressure,
   usualAmps,
 } from './facts.ts';
 import { sayAmps, sayPressure, sayTime, tidy } from './say.ts';
-import type { Finding, MinuteScene, OpenRun, Scene, Watch } from './scene.ts';
+import type { Finding, Memo, MinuteScene, OpenRun, Scene, Watch } from './scene.ts';
 import { weigh } from './weigh.ts';
 
 const H = 3600;
@@ -38,6 +41,9 @@ const LITTLE_SHARE = 0.93;
 /** Where fields are watered: this little under cut-in is too much drawn at once, for as long as sprinklers are left in a place. Argued, not measured. */
 const OVERDRAWN_KPA = 15 * PSI;
 const OVERDRAWN_S = 6 * H;
+/** Runs of which it is remembered how low they drew pressure, and how much lower one more may be. */
+const DRAWN_RUNS = 6;
+const OVERDRAWN_MORE_KPA = 6 * PSI;
 /** Of its usual current: a drive at less serves less than a tap. */
 const IDLE_DRIVE = 1;
 /**
@@ -45,6 +51,13 @@ const IDLE_DRIVE = 1;
  * is told in the morning. A field: a set of sprinklers is left from one morning to the next, and six hours over. Argued, not measured.
  */
 const IN_BAND_S = { house: 14 * H, field: 30 * H };
+/**
+ * A house whose runs of two weeks all ended within half an hour: four hours on end are eight times what it ever needed, and longer than
+ * a lawn is watered in one go. A pool that nobody announced is told by it, and should be: it looks like a tap left open. Argued, not measured.
+ */
+const HABIT_DAYS = 12;
+const SHORT_RUNS_S = H / 2;
+const UNHEARD_OF_S = 4 * H;
 /** 2.5 of what this well did at least twice. Of a field that was seen to be watered, that is all it needs. */
 const LONGEST = 2.5;
 const WATERED_S = 2 * H;
@@ -72,14 +85,16 @@ export const longRun: Watch = {
   look,
 };
 
-function look(scene: Scene): Finding | null | undefined {
+function look(scene: Scene, memo: Memo): Finding | null | undefined {
   const { run } = scene.pump;
   if (!run) return null;
+  // Asked at each look of a run: it remembers until when something was announced.
+  const announced = isAnnounced(scene, run, memo);
   const minute = lastMinute(scene);
   if (!minute) return undefined;
   const kpa = usesPressure(scene.pump) ? minute.kpa : undefined;
-  if (kpa) return overCutOut(scene, run) ?? underCutIn(scene, run) ?? tooLong(scene, run, minute);
-  return pastItsEnd(scene, run) ?? tooLong(scene, run, minute);
+  const found = kpa ? (overCutOut(scene, run) ?? underCutIn(scene, run, memo)) : pastItsEnd(scene, run);
+  return found ?? (announced ? undefined : tooLong(scene, run, minute));
 }
 
 function running(scene: Scene, minutes: readonly MinuteScene[]): boolean {
@@ -101,7 +116,7 @@ function overCutOut(scene: Scene, run: OpenRun): Finding | undefined {
   };
 }
 
-function underCutIn(scene: Scene, run: OpenRun): Finding | undefined {
+function underCutIn(scene: Scene, run: OpenRun, memo: Memo): Finding | undefined {
   const cutIn = cutInOf(scene);
   if (cutIn === undefined) return undefined;
   // Of several that run together for one pressure, one speaks.
@@ -114,7 +129,7 @@ function underCutIn(scene: Scene, run: OpenRun): Finding | undefined {
   if (!minutes) return undefined;
   const last = minutes[minutes.length - 1]!.kpa!.mean;
   const up = risen(minutes.map((minute) => minute.kpa!.mean));
-  if (up > RISING_KPA || isOverdrawn(scene, run, last)) return undefined;
+  if (up > RISING_KPA || isOverdrawn(scene, run, memo, last)) return undefined;
   const freezing = (scene.well.minutes[scene.well.minutes.length - 1]?.temperatureC?.mean ?? 20) < 1;
   const little = liftsLittle(scene, run);
   return {
@@ -137,18 +152,38 @@ function underCutIn(scene: Scene, run: OpenRun): Finding | undefined {
   };
 }
 
-/** A field watered with a sprinkler too many: a little under cut-in for as long as that takes, or took before. */
-function isOverdrawn(scene: Scene, run: OpenRun, kpa: number): boolean {
+/** A field watered with a sprinkler too many: under cut-in for as long as that takes, or took before; a little, or as far as it did before. */
+function isOverdrawn(scene: Scene, run: OpenRun, memo: Memo, kpa: number): boolean {
   const { uses } = scene.well.card;
   if (!uses.includes('irrigation') && !uses.includes('stock')) return false;
-  const { baseline, pinned } = scene.pump;
-  const longest = Math.max(baseline?.longestRunS ?? 0, pinned?.longestRunS ?? 0);
-  const cutIn = cutInOf(scene) ?? 0;
-  // As long as it did before it needs nothing new, however low that is.
-  return (
-    run.ranS <= longest ||
-    (kpa > cutIn - OVERDRAWN_KPA && run.ranS < Math.max(OVERDRAWN_S, LONGEST * longest))
+  // Pumps that take turns share what is watered: what one did the other may.
+  const longest = Math.max(
+    0,
+    ...[scene.pump, ...companyOf(scene)].flatMap(({ baseline, pinned }) => [
+      baseline?.longestRunS ?? 0,
+      pinned?.longestRunS ?? 0,
+    ]),
   );
+  const cutIn = cutInOf(scene) ?? 0;
+  const lowest = Math.min(cutIn - OVERDRAWN_KPA, beforeKpa(run, memo) - OVERDRAWN_MORE_KPA);
+  // As long as it did before it needs nothing new, however low that is.
+  if (run.ranS > longest && !(kpa > lowest && run.ranS < Math.max(OVERDRAWN_S, LONGEST * longest)))
+    return false;
+  noteDrawn(run, memo, kpa);
+  return true;
+}
+
+/** How low pressure stood in the runs before this one that were a field's: the middle of them, where there were two. */
+function beforeKpa(run: OpenRun, memo: Memo): number {
+  const levels = listOf(memo, 'drawnKpa').slice(0, memo['drawnMs'] === run.startedMs ? -1 : undefined);
+  return levels.length < 2 ? Infinity : median(levels)!;
+}
+
+function noteDrawn(run: OpenRun, memo: Memo, kpa: number): void {
+  const levels = [...listOf(memo, 'drawnKpa')];
+  const own = memo['drawnMs'] === run.startedMs ? levels.pop() : undefined;
+  memo['drawnMs'] = run.startedMs;
+  memo['drawnKpa'] = [...levels, tidy(Math.min(own ?? kpa, kpa), 0)].slice(-DRAWN_RUNS);
 }
 
 /** At low pressure a pump lifts more and draws more than at mid-band: clearly less current there is little water, whatever is open. */
@@ -199,19 +234,29 @@ function pastItsEnd(scene: Scene, run: OpenRun): Finding | undefined {
 function limitS(scene: Scene, run: OpenRun): number {
   const { baseline, pinned, habit } = scene.pump;
   const longest = Math.max(baseline?.longestRunS ?? 0, pinned?.longestRunS ?? 0);
-  const more = scene.well.expected === undefined ? 1 : 2;
   if (!usesPressure(scene.pump)) {
-    if (longest === 0 || storeRises(scene)) return more * STORE_UNKNOWN_S;
-    return more * Math.max(LONGEST * longest, longest + STORE_OVER_S);
+    if (longest === 0 || storeRises(scene)) return STORE_UNKNOWN_S;
+    return Math.max(LONGEST * longest, longest + STORE_OVER_S);
   }
   const { uses } = scene.well.card;
   if (uses.includes('irrigation') || uses.includes('stock')) {
     const known = longest > WATERED_S;
-    return more * Math.max(known ? IN_BAND_S.house : IN_BAND_S.field, LONGEST * longest);
+    return Math.max(known ? IN_BAND_S.house : IN_BAND_S.field, LONGEST * longest);
   }
   const { dayStartedMs: startMs, dayEndsMs: endMs } = scene.well;
   const atThisHourS = longestRunAtS(habit, localHour({ startMs, endMs }, run.startedMs));
-  return more * Math.max(IN_BAND_S.house, LONGEST * atThisHourS);
+  return Math.max(isUnheardOf(scene) ? UNHEARD_OF_S : IN_BAND_S.house, LONGEST * atThisHourS);
+}
+
+/** A house that in weeks has never drawn water for half an hour on end fills no pool in silence: somebody knows of it, or nobody does. */
+function isUnheardOf({ pump }: Scene): boolean {
+  const { baseline, pinned, habit } = pump;
+  const longest = Math.max(
+    baseline?.longestRunS ?? 0,
+    pinned?.longestRunS ?? 0,
+    ...habit.days.map(([, , , , longestS]) => longestS),
+  );
+  return habit.days.length >= HABIT_DAYS && longest < SHORT_RUNS_S;
 }
 
 function storeRises(scene: Scene): boolean {

@@ -15,6 +15,9 @@ const UNDER_SPREADS = 3;
 /** By 1 psi it is so for twenty minutes. */
 const LINGERS_UNDER_KPA = PSI;
 const LINGERS_MS = 20 * 60_000;
+/** A pump that started by itself at a lower pressure is not told again above that for a week, down to this far under cut-in; one that stays away is, after the twenty minutes. */
+const OWN_UNDER_KPA = 15 * PSI;
+const OWN_MS = 7 * 86_400_000;
 /** Current must have been heard for this much of the minute: silence is not zero. */
 const HEARD_S = 40;
 const CALLS_MINUTES = 2;
@@ -37,7 +40,10 @@ function look(scene: Scene, memo: Memo): Finding | null | undefined {
   const minute = lastMinute(scene);
   const pump = minute && pumpOf(scene, minute);
   if (!minute || !pump || pump.heardS < HEARD_S) return undefined;
-  if (pump.ranS > 0 || scene.pump.run) return standsNot(memo);
+  if (pump.ranS > 0 || scene.pump.run) {
+    noteOwnStart(scene, minute, memo);
+    return standsNot(memo);
+  }
   if (othersServe(scene, minute)) {
     // It may be another's turn; that this one would start is not shown by that.
     delete memo['sinceMs'];
@@ -93,8 +99,10 @@ function underCutIn(
     delete memo['lingersMs'];
     return standsNot(memo);
   }
+  // Where it came by itself after a wait, the switch may have moved: the wait alone proves nothing then, but its length does.
+  const startsAt = isRecent(scene, memo) ? Math.min(cutIn, numberOf(memo, 'ownKpa', cutIn)) : cutIn;
   const scatter = Math.min(UNDER_SPREADS * (scene.pump.baseline?.cutInKpa?.spread ?? 0), 8 * PSI);
-  const clearlyUnder = kpa.high < cutIn - Math.max(UNDER_KPA, scatter);
+  const clearlyUnder = kpa.high < startsAt - Math.max(UNDER_KPA, scatter);
   if (!clearlyUnder && !lingers(minute, kpa.high < cutIn - Math.max(LINGERS_UNDER_KPA, scatter), memo))
     return undefined;
   const sinceMs = standingSince(memo, numberOf(memo, 'lingersMs', minute.atMs - 60_000));
@@ -111,6 +119,19 @@ function underCutIn(
     },
     causes: causesOf(scene, minute),
   };
+}
+
+/** The pump starts of itself after it seemed dead: that is where its switch closes now, or where a late one does. */
+function noteOwnStart(scene: Scene, minute: MinuteScene, memo: Memo): void {
+  const kpa = scene.pump.run?.cutInKpa ?? minute.kpa?.low;
+  const cutIn = ownCutIn(scene, scene.pump);
+  if (memo['sinceMs'] === undefined || kpa === undefined || cutIn === undefined) return;
+  memo['ownKpa'] = tidy(Math.max(cutIn - OWN_UNDER_KPA, Math.min(kpa, numberOf(memo, 'ownKpa', kpa))), 0);
+  memo['ownMs'] = minute.atMs;
+}
+
+function isRecent(scene: Scene, memo: Memo): boolean {
+  return scene.atMs - numberOf(memo, 'ownMs', -Infinity) < OWN_MS;
 }
 
 /** Before its first run only the card says where this switch closes, and the card may be of another one, or in another unit. */

@@ -5,6 +5,7 @@
 import { median } from '../baseline/robust.ts';
 import type { Cycle } from '../cycles/cycle.ts';
 import { freshCycles, isWhole, PSI } from './facts.ts';
+import { endsByItsSwitch } from './own-switch.ts';
 import { sayPressure, tidy } from './say.ts';
 import type { Finding, Scene, Watch } from './scene.ts';
 import { weigh } from './weigh.ts';
@@ -15,6 +16,8 @@ const SPREADS = 4;
 const RUNS = 12;
 const LEAST_RUNS = 8;
 const BACK_SHARE = 0.6;
+/** So many runs end alike before a lower end is believed to be the switch's. */
+const OPENS_RUNS = 4;
 /** Both points moved alike, within this. */
 const ALIKE_KPA = 2 * PSI;
 
@@ -37,8 +40,18 @@ interface Move {
 }
 
 function look(scene: Scene): Finding | null | undefined {
-  const cutIn = moved(scene, 'cutInKpa', (cycle) => isWhole(cycle) && closedBySwitch(scene, cycle));
-  const cutOut = moved(scene, 'cutOutKpa', (cycle) => isWhole(cycle) && !cycle.flags.includes('no-cut-out'));
+  // Runs that end short are no cut-out of this switch, but where it opens there each time.
+  const lower = endsByItsSwitch(scene, freshCycles(scene, OPENS_RUNS, isWhole));
+  const cutIn = moved(
+    scene,
+    'cutInKpa',
+    (cycle) => isWhole(cycle) && (lower || closedBySwitch(scene, cycle)),
+  );
+  const cutOut = moved(
+    scene,
+    'cutOutKpa',
+    (cycle) => isWhole(cycle) && (lower || !cycle.flags.includes('no-cut-out')),
+  );
   if (!cutIn && !cutOut) return undefined;
   const most = Math.max(cutIn?.share ?? 0, cutOut?.share ?? 0);
   if (most < BACK_SHARE) return null;
@@ -63,12 +76,14 @@ function moved(
   if (last.length < LEAST_RUNS) return undefined;
   const is = median(last.map((cycle) => cycle[name]!))!;
   const limit = Math.max(MOVED_KPA, SPREADS * normal.spread);
+  const by = is - normal.median;
+  const first = last.find((cycle) => (cycle[name]! - normal.median) * Math.sign(by) > BACK_SHARE * limit);
   return {
     is,
     was: normal.median,
-    by: is - normal.median,
-    share: Math.abs(is - normal.median) / limit,
-    sinceMs: last[0]!.startedMs,
+    by,
+    share: Math.abs(by) / limit,
+    sinceMs: (first ?? last[0]!).startedMs,
   };
 }
 

@@ -39,6 +39,12 @@ describe('long-run by hour', () => {
       { ...only, habit: watered },
     ],
     [
+      'a house that for weeks never ran for more than ten minutes: four hours',
+      'rest 50psi x720 | run 8.2A 48psi x300',
+      ['961 min long-run raised now open-tap'],
+      { ...only, habit: habitOf({ hours: [2, 7, 18], longest: 600, at: 7 }) },
+    ],
+    [
       'a garden at 2, as every night, and twice as long',
       'rest 50psi x120 | run 8.2A 48psi x780',
       [],

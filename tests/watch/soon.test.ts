@@ -195,8 +195,13 @@ describe('cut-out-not-reached', () => {
   table(
     [
       [
-        'three of four runs end short, at one pressure, and start at cut-in: a switch that was turned down',
-        'cycle 120s 8A 40-50psi every 60min x3 !no-cut-out',
+        'three of four runs end short, at one pressure, and start at cut-in: a switch that was turned down, told by its shift',
+        'cycle 120s 8A 40-50psi every 60min x12 !no-cut-out',
+        [],
+      ],
+      [
+        'the same with less current is a pump that something stops',
+        'cycle 120s 7A 40-50psi every 60min x3 !no-cut-out',
         ['180 min cut-out-not-reached raised soon switch-out-of-set'],
       ],
       [
@@ -406,6 +411,16 @@ describe('switch-shift', () => {
       [
         'cut-in alone',
         'cycle 140s 8A 34-60psi every 60min x10',
+        ['480 min switch-shift raised note switch-out-of-set'],
+      ],
+      [
+        'cut-out alone, as far down as makes each run seem short',
+        'cycle 120s 8A 40-50psi every 60min x10 !no-cut-out',
+        ['480 min switch-shift raised note switch-out-of-set'],
+      ],
+      [
+        'both points down',
+        'cycle 120s 8A 34-54psi every 60min x10 !no-cut-out',
         ['480 min switch-shift raised note switch-out-of-set'],
       ],
       ['2 psi is scatter', 'cycle 120s 8A 42-62psi every 60min x40', []],
