@@ -64,7 +64,7 @@ const HELP: readonly SettingHelp[] = [
   { key: 'settleDays', what: 'Days within which late readings still count in full. Fixed.', usual: '7' },
   {
     key: 'falseAlarmsPerYear',
-    what: 'How many false alarms a year, by chance, you will bear from one whole well. Fewer means slower to find small changes. It counts for the cards named here; a card may say otherwise.',
+    what: 'False alarms a year that one whole well may give by chance; fewer finds small changes later. A card may say otherwise.',
     usual: String(FALSE_ALARMS_PER_YEAR.usual),
   },
   { key: 'units', what: 'us (psi, gallons, feet) or metric (kPa, litres, metres).', usual: 'us' },
