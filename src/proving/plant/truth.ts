@@ -6,11 +6,12 @@ import type { TrueCycle, TrueDay } from './params.ts';
 
 interface OpenRun {
   startedMs: number;
-  /** When current was last seen, and what it was once a second. */
+  /** When current was last seen, what it was at first, and what it was at the readings, or at every `stride`th in a long run. */
   lastMs: number;
+  firstAmps: number;
   amps: number[];
-  atS: number[];
-  everyMs: number;
+  atMs: number[];
+  stride: number;
   cutInKpa: number | undefined;
   deliveredL: number;
   vain: boolean;
@@ -36,6 +37,8 @@ const WINDOW_MS = 10_000;
 const BOUNCE_MS = 700;
 const COARSE_MS = 3000;
 const MOST_AMPS = 512;
+/** The first of a run, which its amps leave out where there is more (contract, section 6). */
+const INRUSH_MS = 2000;
 
 export function newTruth(pumps: number, dayMs: number): TruthState {
   return {
@@ -111,12 +114,15 @@ function cutOutAt(truth: TruthState, run: OpenRun, everyMs: number): number | un
   return best;
 }
 
-const median = (values: number[]): number | undefined =>
-  values.length === 0 ? undefined : [...values].sort((a, b) => a - b)[values.length >> 1];
+function median(values: number[]): number | undefined {
+  if (values.length === 0) return undefined;
+  const sorted = values.toSorted((a, b) => a - b);
+  return (sorted[(sorted.length - 1) >> 1]! + sorted[sorted.length >> 1]!) / 2;
+}
 
 function close(truth: TruthState, pump: number, run: OpenRun, everyMs: number): void {
-  const late = run.amps.filter((_, i) => run.atS[i]! >= 2);
-  const amps = run.vain ? undefined : median(late.length > 0 ? late : run.amps);
+  const late = run.amps.filter((_, i) => run.atMs[i]! >= run.atMs[0]! + INRUSH_MS);
+  const amps = run.vain ? undefined : (median(late.length > 0 ? late : run.amps) ?? run.firstAmps);
   const cutOutKpa = run.vain ? undefined : cutOutAt(truth, run, everyMs);
   truth.cycles.push({
     pump,
@@ -153,24 +159,26 @@ export function noteRun(
     run = {
       startedMs: step.fromMs,
       lastMs: step.tMs,
+      firstAmps: step.shownAmps,
       amps: [],
-      atS: [],
-      everyMs: 1000,
+      atMs: [],
+      stride: 1,
       cutInKpa: cutInAt(truth, step.fromMs, step.everyMs),
       deliveredL: 0,
       vain: step.vain,
     };
     truth.open[pump] = run;
   }
-  const due = run.amps.length === 0 || step.tMs - run.startedMs >= run.amps.length * run.everyMs;
-  if (due) {
+  // The contract takes the median of readings, each as good as another: so is it taken here.
+  if (step.tMs % (step.everyMs * run.stride) === 0) {
     run.amps.push(step.shownAmps);
-    run.atS.push((step.tMs - run.startedMs) / 1000);
+    run.atMs.push(step.tMs);
   }
   if (run.amps.length >= MOST_AMPS) {
-    run.amps = run.amps.filter((_, i) => i % 2 === 0);
-    run.atS = run.atS.filter((_, i) => i % 2 === 0);
-    run.everyMs *= 2;
+    run.stride *= 2;
+    const stays = run.atMs.map((ms, i) => i === 0 || ms % (step.everyMs * run.stride) === 0);
+    run.amps = run.amps.filter((_, i) => stays[i]);
+    run.atMs = run.atMs.filter((_, i) => stays[i]);
   }
   run.lastMs = step.tMs;
   run.deliveredL += step.liftedL;
