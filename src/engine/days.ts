@@ -8,6 +8,8 @@ import { endWaterDay } from './run-water.ts';
 import { teach } from './teach.ts';
 import { DAYS_KEPT, type WellState } from './state.ts';
 
+const DAY_MS = 86_400_000;
+
 /** Opens the day at `tMs`; closes the one before where it is over. */
 export function turnDay(well: WellState, tMs: number, emit: Emit): void {
   if (well.day && tMs < well.day.endMs) return;
@@ -46,7 +48,8 @@ function sayDay(well: WellState, day: OpenDay, emit: Emit): void {
     emit({ event, orderMs: day.endMs });
     well.days.push(event);
   }
-  while (well.days.length > DAYS_KEPT) well.days.shift();
+  const oldestMs = Date.parse(day.date) - (DAYS_KEPT - 1) * DAY_MS;
+  while (Date.parse(well.days[0]!.date) < oldestMs) well.days.shift();
   const dayS = (day.endMs - day.startMs) / 1000;
   for (const [at] of well.pumps.entries()) {
     const mine = events.length === 1 ? events[0]! : events[at + 1]!;

@@ -88,6 +88,7 @@ export interface WellState {
 
 export const CYCLES_KEPT = 40;
 export const MINUTES_KEPT = 30;
+/** Local dates: a well with several pumps has several lines of each. */
 export const DAYS_KEPT = 35;
 
 export function newRecord(): PumpRecord {
