@@ -15,8 +15,12 @@ const UNDER_SPREADS = 3;
 /** By 1 psi it is so for twenty minutes. */
 const LINGERS_UNDER_KPA = PSI;
 const LINGERS_MS = 20 * 60_000;
-/** A pump that started by itself at a lower pressure is not told again above that for a week, down to this far under cut-in; one that stays away is, after the twenty minutes. */
+/**
+ * A pump that started by itself at a lower pressure is not told again above that for a week, down to this far under cut-in. One that
+ * stays away is: with the first water that is used, or after three hours in which nobody used any.
+ */
 const OWN_UNDER_KPA = 15 * PSI;
+const OWN_LINGERS_MS = 3 * 3_600_000;
 const OWN_MS = 7 * 86_400_000;
 /** Current must have been heard for this much of the minute: silence is not zero. */
 const HEARD_S = 40;
@@ -100,11 +104,12 @@ function underCutIn(
     return standsNot(memo);
   }
   // Where it came by itself after a wait, the switch may have moved: the wait alone proves nothing then, but its length does.
-  const startsAt = isRecent(scene, memo) ? Math.min(cutIn, numberOf(memo, 'ownKpa', cutIn)) : cutIn;
+  const late = isRecent(scene, memo);
+  const startsAt = late ? Math.min(cutIn, numberOf(memo, 'ownKpa', cutIn)) : cutIn;
   const scatter = Math.min(UNDER_SPREADS * (scene.pump.baseline?.cutInKpa?.spread ?? 0), 8 * PSI);
   const clearlyUnder = kpa.high < startsAt - Math.max(UNDER_KPA, scatter);
-  if (!clearlyUnder && !lingers(minute, kpa.high < cutIn - Math.max(LINGERS_UNDER_KPA, scatter), memo))
-    return undefined;
+  const lingersForMs = lingering(minute, kpa.high < cutIn - Math.max(LINGERS_UNDER_KPA, scatter), memo);
+  if (!clearlyUnder && lingersForMs < (late ? OWN_LINGERS_MS : LINGERS_MS)) return undefined;
   const sinceMs = standingSince(memo, numberOf(memo, 'lingersMs', minute.atMs - 60_000));
   const forS = (minute.atMs - sinceMs) / 1000;
   if (neverRan(scene) && forS < NEVER_RAN_S) return undefined;
@@ -140,13 +145,14 @@ function neverRan({ pump }: Scene): boolean {
 }
 
 /** A little under cut-in, but for long: pressure that falls slowly does not jump past the switch. */
-function lingers(minute: MinuteScene, isUnder: boolean, memo: Memo): boolean {
+function lingering(minute: MinuteScene, isUnder: boolean, memo: Memo): number {
   if (!isUnder) {
     delete memo['lingersMs'];
-    return false;
+    return 0;
   }
-  memo['lingersMs'] = numberOf(memo, 'lingersMs', minute.atMs - 60_000);
-  return minute.atMs - numberOf(memo, 'lingersMs', minute.atMs) >= LINGERS_MS;
+  const sinceMs = numberOf(memo, 'lingersMs', minute.atMs - 60_000);
+  memo['lingersMs'] = sinceMs;
+  return minute.atMs - sinceMs;
 }
 
 function causesOf(scene: Scene, minute: MinuteScene): Finding['causes'] {
