@@ -17,8 +17,12 @@ const TRIES = 2;
 /** A run this short at this many times the usual current is a motor that did not come up to speed. Starting draws six times and more. */
 const SHORT_S = 45;
 const HEAVY = 1.8;
-/** Where pressure rose meanwhile the motor turned, and the median of seconds is mostly its inrush; unless another pump raised it. */
-const HEAVY_RAISING = 3;
+/**
+ * Where pressure rose meanwhile the motor turned (unless another pump raised it), and one or two readings may be of a good start's inrush:
+ * there only the full current of a held rotor counts.
+ */
+const HEAVY_OF_INRUSH = 3;
+const FEW_READINGS = 3;
 /** Of the peak of its good starts: over it the whole motor pulled and was held. A main winding alone draws two thirds to 0.8 (common practice, no source). */
 const HELD_SHARE = 0.85;
 
@@ -59,7 +63,8 @@ function measureOf(scene: Scene): number | undefined {
 function failed(cycle: Cycle, usual: number | undefined): boolean {
   if (cycle.flags.includes('failed-start')) return true;
   if (usual === undefined || cycle.amps === undefined || cycle.ranS >= SHORT_S) return false;
-  return cycle.amps > (cycle.riseDelayS === undefined ? HEAVY : HEAVY_RAISING) * usual;
+  const mostlyInrush = cycle.riseDelayS !== undefined || cycle.readings < FEW_READINGS;
+  return cycle.amps > (mostlyInrush ? HEAVY_OF_INRUSH : HEAVY) * usual;
 }
 
 /** Failed tries in a row, within the hour before the last one. */

@@ -4,6 +4,7 @@
  */
 import { median, quantile } from '../baseline/robust.ts';
 import { tableAmps } from '../card/motor-tables.ts';
+import type { Cycle } from '../cycles/cycle.ts';
 import { freshCycles, isWhole, PSI, usualAmps } from './facts.ts';
 import type { Scene } from './scene.ts';
 
@@ -26,6 +27,9 @@ const HIGHEST = 0.9;
 const LOADED_SHARE = 0.7;
 /** Of the motor's maximum, where nothing was learnt yet: an unloaded single-phase motor may still draw half. */
 const LOW_SHARE_OF_MAX = 0.5;
+/** Of what a weak pump drew while it still lifted. Without water it draws clearly less than even that, and never more than this share of what it drew when sound. */
+const WEAK_SHARE = 0.88;
+const LOW_SHARE_WEAK = 0.62;
 /** Before a baseline: so many runs that raised pressure by half of the usual 20 psi have shown what pumping takes. */
 const RUNS = 3;
 const RAISED_KPA = 10 * PSI;
@@ -44,14 +48,7 @@ export function usualLoad(scene: Scene): UsualLoad | undefined {
 
 function ofFirstRuns(scene: Scene): number | undefined {
   if (scene.pump.card.control !== 'pressure-switch') return undefined;
-  const fills = freshCycles(
-    scene,
-    10,
-    (cycle) =>
-      isWhole(cycle) &&
-      cycle.amps !== undefined &&
-      (cycle.cutOutKpa ?? 0) - (cycle.cutInKpa ?? 0) > RAISED_KPA,
-  );
+  const fills = freshCycles(scene, 10, isFill);
   return fills.length < RUNS ? undefined : median(fills.map((cycle) => cycle.amps!));
 }
 
@@ -71,5 +68,20 @@ export function dryLimit(scene: Scene, usual: UsualLoad, withPressure: boolean):
   if (driven && !withPressure) return 0;
   if (!usual.learnt) return LOW_SHARE_OF_MAX * usual.amps;
   if (driven) return LOW_SHARE_DRIVE * driveAmps(scene, usual);
-  return (withPressure ? LOW_SHARE : LOW_SHARE_ALONE) * usual.amps;
+  const limit = (withPressure ? LOW_SHARE : LOW_SHARE_ALONE) * usual.amps;
+  if (!withPressure) return limit;
+  return Math.min(limit, Math.max(LOW_SHARE_WEAK * usual.amps, WEAK_SHARE * liftingAmps(scene)));
+}
+
+/** What its last fills drew, which did raise pressure to their end, A: a worn pump lifts water at less than it used to. */
+function liftingAmps(scene: Scene): number {
+  if (scene.pump.card.control !== 'pressure-switch') return Infinity;
+  const fills = freshCycles(scene, RUNS, (cycle) => isFill(cycle) && cycle.broke === undefined);
+  return fills.length === 0 ? Infinity : Math.max(...fills.map((cycle) => cycle.amps!));
+}
+
+function isFill(cycle: Cycle): boolean {
+  return (
+    isWhole(cycle) && cycle.amps !== undefined && (cycle.cutOutKpa ?? 0) - (cycle.cutInKpa ?? 0) > RAISED_KPA
+  );
 }

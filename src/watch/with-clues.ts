@@ -16,7 +16,7 @@ const ALWAYS_ALIKE: ReadonlySet<Cause> = new Set(['check-valve', 'drop-pipe-leak
 
 export function withClues(alarm: AlarmKind, finding: Finding, scene: Scene): Finding {
   if (finding.causes.length === 0) return finding;
-  const known: Evidence = { ...cluesOf(scene), ...finding.evidence };
+  const known = withoutStale({ ...cluesOf(scene), ...finding.evidence });
   const spoke: Evidence = {};
   const weights: Partial<Record<Cause, number>> = {};
   for (const { cause, weight } of finding.causes) weights[cause] = weight;
@@ -35,6 +35,15 @@ export function withClues(alarm: AlarmKind, finding: Finding, scene: Scene): Fin
     evidence: { ...finding.evidence, ...spoke },
     causes: weigh(shared(weights), LEAST_NAMED),
   };
+}
+
+/** Fills that take this much longer deliver less: that the rate of a fill was the usual is older then. */
+const LONGER = 1.2;
+
+function withoutStale(known: Evidence): Evidence {
+  const { fillShare, deliveryShare, ...rest } = known;
+  const stale = typeof fillShare === 'number' && fillShare > LONGER && Number(deliveryShare) > 1 / LONGER;
+  return stale ? { ...rest, fillShare } : known;
 }
 
 /** Look-alikes that are named get the mean of their weights each. */
