@@ -56,7 +56,9 @@ function overMaximum(scene: Scene): Finding | undefined {
       !cycle.flags.includes('failed-start'),
   );
   if (last.length < RUNS) return undefined;
-  const amps = median(last.map((cycle) => cycle.amps!))!;
+  const other = otherLoad(scene);
+  if (other === undefined && scene.pump.card.alsoOnClamp !== undefined) return undefined;
+  const amps = median(last.map((cycle) => cycle.amps!))! - (other ?? 0);
   if (amps <= OVER_MAX * maxAmps) return undefined;
   return {
     sinceMs: last[0]!.startedMs,
@@ -64,6 +66,17 @@ function overMaximum(scene: Scene): Finding | undefined {
     evidence: { amps: tidy(amps), maxAmps, normalAmps: tidy(learnt), runs: last.length },
     causes: causesOf(scene, true, 0),
   };
+}
+
+/**
+ * What the clamp shows while the pump rests, A: it is not the motor's, and stands in the running current too. The highest of the last
+ * half hour; undefined where the pump did not rest in it.
+ */
+function otherLoad(scene: Scene): number | undefined {
+  const resting = scene.well.minutes
+    .map((minute) => minute.pumps[scene.pump.index]?.resting?.mean)
+    .filter((amps) => amps !== undefined);
+  return resting.length === 0 ? undefined : Math.max(0, ...resting);
 }
 
 function drawsMore(scene: Scene, memo: Memo, shift: AmpsShift): Finding {

@@ -122,6 +122,12 @@ describe('amps-high and amps-low', () => {
         ['300 min amps-high raised soon failing-motor'],
       ],
       [
+        'over the maximum with a heater on the same clamp, and no rest seen to tell its share',
+        'cycle 120s 10.8A 40-60psi every 60min x6',
+        [],
+        { card: houseCard({ pump: { alsoOnClamp: 'a heater' } }) },
+      ],
+      [
         'three odd runs are none',
         'cycle 120s 8A 40-60psi every 60min x20 | cycle 120s 9A 40-60psi every 60min x3 | cycle 120s 8A 40-60psi every 60min x20',
         [],
