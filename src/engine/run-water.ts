@@ -9,6 +9,7 @@ import {
   waterPumpLeft,
   waterRunStarted,
   waterRunStopped,
+  waterView,
   type WaterView,
 } from '../hydraulics/water.ts';
 import { channelOf } from './channels.ts';
@@ -77,13 +78,15 @@ function wasAlone(well: WellState, at: number, cycle: Cycle): boolean {
 /** What the watches see of the water. Behind a drive or a valve the rates of fills and falls say nothing of pump or tank. */
 export function waterSeen(well: WellState, view: WaterView): WellState['waterScene'] {
   if (litresByPressure(well)) return view;
-  const { deliveryShare: _share, airKpa: _air, ...rest } = view;
-  return rest;
+  const { deliveryShare: _share, airKpa: _air, dayLoss, ceaseless, ...rest } = view;
+  if (!leakByPressure(well)) return rest;
+  return { ...rest, ...(dayLoss && { dayLoss }), ...(ceaseless && { ceaseless }) };
 }
 
 /** Ends the day of the water. */
 export function endWaterDay(well: WellState, day: OpenDay): DayWater {
   const { usedL, leakLPerDay } = waterDay(well.water, day.startMs, day.endMs);
+  well.waterScene = waterSeen(well, waterView(well.water, day.endMs));
   const metered = meteredDay(well, day);
   const used = metered ?? (litresByPressure(well) ? usedL : undefined);
   return {

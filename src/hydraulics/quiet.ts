@@ -4,6 +4,8 @@
  * the lowest rate at which blocks crowd. (Minimum night flow without a clock.)
  */
 
+import { newCeaseless, noteBlock, type Ceaseless } from './ceaseless.ts';
+
 const BLOCK_S = 360;
 /** A shorter block counts when the rest ends in it. */
 const SHORTEST_BLOCK_S = 150;
@@ -30,6 +32,7 @@ export interface Quiet {
   /** Sum of squares of the blocks' slope errors, and their count. */
   errors: number;
   blocks: number;
+  ceaseless: Ceaseless;
 }
 
 export interface Leak {
@@ -39,7 +42,14 @@ export interface Leak {
 }
 
 export function newQuiet(): Quiet {
-  return { ...noBlock(), minutes: EDGES.map(() => 0), sums: EDGES.map(() => 0), errors: 0, blocks: 0 };
+  return {
+    ...noBlock(),
+    minutes: EDGES.map(() => 0),
+    sums: EDGES.map(() => 0),
+    errors: 0,
+    blocks: 0,
+    ceaseless: newCeaseless(),
+  };
 }
 
 function noBlock() {
@@ -78,6 +88,7 @@ export function endBlock(quiet: Quiet): void {
     quiet.minutes[bin] = round(quiet.minutes[bin]! + lastS / 60);
     quiet.sums[bin] = round(quiet.sums[bin]! + (lastS / 60) * Math.min(lPerH, 1e4));
     quiet.blocks++;
+    noteBlock(quiet.ceaseless, quiet.sinceMs + lastS * 1000, lPerH);
   }
   breakQuiet(quiet);
 }

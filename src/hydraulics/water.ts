@@ -6,6 +6,7 @@
 import type { SwitchCard, TankCard } from '../card/card.ts';
 import { USUAL_COOLING_S, airRoom, airStep, restedAir, type AirState } from './air.ts';
 import { coolingFound, learnCooling, newCooling, type Cooling } from './cooling.ts';
+import { ceaselessLoss, newCeaseless } from './ceaseless.ts';
 import { forgetFills, learnDelivery, newDelivery, type Delivery } from './delivery.ts';
 import { readFill } from './fill.ts';
 import { clearHeld, hold, isDue, letGo, newHeld, oldestHeldKpa, oldestHeldMs, type Held } from './held.ts';
@@ -62,6 +63,8 @@ export interface WaterState {
   usedL: number;
   coveredS: number;
   quiet: Quiet;
+  /** Loss at rest of the last whole day, as L/h of the tank, or of some tank where none is known. */
+  dayLossLPerH?: number;
 }
 
 /** A reading this long after the one before leaves a hole: a value by exception holds 90 s. */
@@ -123,6 +126,9 @@ export function setWaterCard(state: WaterState, card: WaterCard): void {
   state.atmosphereKpa = atmosphereKpa(card.altitudeM);
   state.air = null;
   state.trace = null;
+  // What was booked so far is in litres of another tank.
+  state.quiet.ceaseless = newCeaseless();
+  delete state.dayLossLPerH;
   startNewBaseline(state);
 }
 
@@ -247,27 +253,59 @@ function breakOff(state: WaterState): void {
   if (state.run) state.run.broken = true;
 }
 
+/** A loss at rest. Litres only with a tank on the card; without one, in relation to the pressure and to the pump. */
+export interface Loss {
+  lPerH?: number;
+  /** What it takes from the pressure in the middle of the band, kPa an hour. */
+  fallKpaPerH: number;
+  /** Of what the pump delivers; absent while that is not learnt. */
+  share?: number;
+}
+
 /** What the watches see of the water. */
 export interface WaterView {
   deliveryShare?: number;
   airKpa?: number;
   airNormalKpa?: number;
+  /** Loss of the last whole day, where its quiet hours could be judged. */
+  dayLoss?: Loss;
+  /** Loss that has not ceased for so many hours. */
+  ceaseless?: Loss & { hours: number };
 }
 
 /** At each whole minute: held readings become due even where no new ones come. */
 export function waterMinute(state: WaterState, atMs: number): WaterView {
   while (isDue(state.held, atMs)) bookOldest(state);
-  return waterView(state);
+  return waterView(state, atMs);
 }
 
-export function waterView(state: WaterState): WaterView {
+/** `atMs`: the moment it is asked at. */
+export function waterView(state: WaterState, atMs: number): WaterView {
   const share = deliveryShare(state);
   const air = tankAir(state);
+  const ceaseless = ceaselessLoss(state.quiet.ceaseless, Math.max(atMs, state.lastMs));
   return {
     ...(share !== undefined && { deliveryShare: share }),
     ...(air?.airKpa !== undefined && { airKpa: air.airKpa }),
     ...(state.tank && { airNormalKpa: prechargeKpa(state.tank) }),
+    ...(state.dayLossLPerH !== undefined && { dayLoss: lossOf(state, state.dayLossLPerH) }),
+    ...(ceaseless && { ceaseless: { hours: ceaseless.hours, ...lossOf(state, ceaseless.lPerH) } }),
   };
+}
+
+function lossOf(state: WaterState, lPerH: number): Loss {
+  const { level } = state.delivery;
+  const rate = lPerH / 3600 / quietAirKpaL(state);
+  const absolute = (level?.kpa ?? state.lastKpa) + state.atmosphereKpa;
+  return {
+    ...(state.tank && { lPerH }),
+    fallKpaPerH: rate * 3600 * absolute ** 2,
+    ...(level && { share: rate / level.rate }),
+  };
+}
+
+function quietAirKpaL(state: WaterState): number {
+  return state.airNowKpaL || SOME_AIR_KPA_L;
 }
 
 export interface DayWater {
@@ -283,6 +321,8 @@ export function waterDay(state: WaterState, dayStartMs: number, dayEndMs: number
   const covered = state.coveredS >= ((dayEndMs - dayStartMs) / 1000) * COVER_NEEDED;
   const leak = endQuietDay(state.quiet);
   const { usedL } = state;
+  if (leak) state.dayLossLPerH = leak.leakLPerDay / 24;
+  else delete state.dayLossLPerH;
   state.usedL = 0;
   state.coveredS = 0;
   if (!state.tank) return {};
@@ -352,7 +392,7 @@ function bookRest(state: WaterState, atMs: number, kpa: number, room: number): v
     ? Math.max(COOLED_AT_LEAST_S, COOLED_TIMES * state.coolingS)
     : COOLED_UNLEARNT_S;
   if (atMs - state.restSinceMs > cooledS * 1000) {
-    quietReading(state.quiet, atMs, room, state.airNowKpaL || SOME_AIR_KPA_L);
+    quietReading(state.quiet, atMs, room, quietAirKpaL(state));
   }
 }
 

@@ -22,6 +22,9 @@ const FIRST_KPA = 7;
 /** After a shorter rest a leaking valve has not emptied the pipe yet. */
 const LONG_REST_S = 900;
 
+/** A night of heavy use has an end within these hours. */
+const CEASELESS_H = 8;
+
 /** Figures by the names under which the clues know them. */
 export function cluesOf(scene: Scene): Evidence {
   const minute = scene.well.minutes[scene.well.minutes.length - 1];
@@ -107,7 +110,12 @@ function ofWater(scene: Scene): Evidence {
   const { deliveryShare, airKpa, airNormalKpa } = scene.well.water;
   const { card } = scene.well;
   const atmosphere = atmosphericKpa(Math.min(card.altitudeM, 10_000));
-  const leak = scene.well.days[scene.well.days.length - 1]?.leakLPerDay;
+  // What has not ceased for hours is newer than yesterday's leak.
+  const ceaseless = scene.well.water.ceaseless;
+  const leak =
+    ceaseless?.lPerH !== undefined && ceaseless.hours >= CEASELESS_H
+      ? 24 * ceaseless.lPerH
+      : scene.well.days[scene.well.days.length - 1]?.leakLPerDay;
   return {
     ...(deliveryShare !== undefined && { deliveryShare: tidy(deliveryShare) }),
     ...(airKpa !== undefined &&

@@ -1,10 +1,11 @@
 /**
  * Pressure falls while nobody draws water. Judged by whole local days: each day's leak is read from its quiet stretches
  * (src/hydraulics/), and a day can be wrong (a trickle against frost, a trough that fills all night), so two or three in a row must say it.
+ * A large loss is told sooner, once no hour of a day and a night was without it. Without a tank on the card the fall of pressure is judged.
  */
 import { isFresh, listOf } from './facts.ts';
-import { sayLitres, tidy } from './say.ts';
-import type { Finding, Memo, Scene, Watch } from './scene.ts';
+import { sayLitres, sayPressure, sayShare, sayTime, tidy } from './say.ts';
+import type { Finding, LossScene, Memo, Scene, Watch } from './scene.ts';
 import { weigh } from './weigh.ts';
 
 /** 3.3 L/h. A drip a second is 31 L a day; a toilet that runs on starts at about 100 (EPA "Fix a Leak Week": bad from 340 L a day). */
@@ -15,25 +16,45 @@ const LARGE_L_PER_DAY = 290;
 const LARGE_DAYS = 2;
 const BACK_SHARE = 0.6;
 const DAY_MS = 86_400_000;
+const HOUR_MS = 3_600_000;
+/** 30 L/h that never cease are told after these hours: a trickle or a drip line of one night has stopped by then. */
+const CEASELESS_L_PER_DAY = 720;
+const CEASELESS_H = 20;
+/**
+ * 1 L/h takes so much from the pressure of a tank of 325 L (86 gal) with 257 kPa of air, at 345 kPa (50 psi): 446 kPa squared over 84,000 kPa L.
+ * An unknown tank is taken for that one; a smaller one shows the same leak larger.
+ */
+const KPA_PER_L = 2.4;
 
 export const leak: Watch = {
   alarm: 'leak',
   each: 'well',
-  on: ['day'],
+  on: ['day', 'minute'],
   onDelayS: 0,
   offDelayS: 0,
   look,
 };
 
 function look(scene: Scene, memo: Memo): Finding | null | undefined {
+  // People said that water is drawn out of habit: what runs all night meanwhile is theirs.
+  if (scene.well.expected !== undefined) return undefined;
+  return scene.why === 'day' ? byDays(scene, memo) : byHours(scene);
+}
+
+/** As litres of the tank a day, or of the tank that an unknown one is taken for. */
+function litresADay(loss: LossScene): number {
+  return 24 * (loss.lPerH ?? loss.fallKpaPerH / KPA_PER_L);
+}
+
+function byDays(scene: Scene, memo: Memo): Finding | null | undefined {
   const { day } = scene;
+  const loss = scene.well.water.dayLoss;
   const found =
     day?.leakLPerDay ??
     scene.well.days.findLast((line) => line.date === day?.date && line.leakLPerDay !== undefined)
-      ?.leakLPerDay;
+      ?.leakLPerDay ??
+    (loss && loss.lPerH === undefined ? litresADay(loss) : undefined);
   if (found === undefined || !isFresh(scene, scene.atMs - 1.3 * DAY_MS)) return undefined;
-  // People said that water is drawn out of habit: what runs all night meanwhile is theirs.
-  if (scene.well.expected !== undefined) return undefined;
   const days = [...listOf(memo, 'days'), Math.round(found)].slice(-DAYS);
   memo['days'] = days;
   if (found < BACK_SHARE * LEAST_L_PER_DAY) {
@@ -45,11 +66,48 @@ function look(scene: Scene, memo: Memo): Finding | null | undefined {
   const isSmall = days.length === DAYS && Math.min(...days) >= LEAST_L_PER_DAY;
   if (!isLarge && !isSmall) return undefined;
   const count = isLarge && !isSmall ? LARGE_DAYS : days.length;
-  const freezing = (scene.well.minutes[scene.well.minutes.length - 1]?.temperatureC?.mean ?? 20) < 0;
-  return {
+  const said: LossScene = loss?.lPerH === undefined && loss ? loss : { lPerH: found / 24, fallKpaPerH: 0 };
+  return finding(scene, {
     sinceMs: scene.atMs - count * DAY_MS,
-    why: `About ${sayLitres(found)} a day leave while nobody draws water, on ${count} days running.`,
-    evidence: { leakLPerDay: tidy(found, 0), days: count, litresPerHour: tidy(found / 24, 1) },
+    loss: said,
+    while: `while nobody draws water, on ${count} days running`,
+    evidence: { days: count },
+  });
+}
+
+/** Asked each minute; says nothing while a still hour was among the last ones, since `byDays` judges that. */
+function byHours(scene: Scene): Finding | undefined {
+  const loss = scene.well.water.ceaseless;
+  if (!loss || litresADay(loss) < CEASELESS_L_PER_DAY || loss.hours < CEASELESS_H) return undefined;
+  const sinceMs = scene.atMs - loss.hours * HOUR_MS;
+  if (!isFresh(scene, sinceMs)) return undefined;
+  return finding(scene, {
+    sinceMs,
+    loss,
+    while: `in the quietest minutes of every hour since ${sayTime(loss.hours * 3600)}, by day and by night`,
+    evidence: { ceaselessH: loss.hours },
+  });
+}
+
+function finding(
+  scene: Scene,
+  found: { sinceMs: number; loss: LossScene; while: string; evidence: Finding['evidence'] },
+): Finding {
+  const { lPerH, fallKpaPerH, share } = found.loss;
+  const freezing = (scene.well.minutes[scene.well.minutes.length - 1]?.temperatureC?.mean ?? 20) < 0;
+  const ofPump = share === undefined ? '' : `, about ${sayShare(share)} of what the pump delivers`;
+  return {
+    sinceMs: found.sinceMs,
+    why:
+      lPerH === undefined
+        ? `Pressure falls by ${sayPressure(fallKpaPerH)} an hour ${found.while}${ofPump}. How many litres that is cannot be said: the tank is not on the card.`
+        : `About ${sayLitres(24 * lPerH)} a day leave ${found.while}.`,
+    evidence: {
+      ...(lPerH === undefined
+        ? { lossKpaPerH: tidy(fallKpaPerH, 1), ...(share !== undefined && { lossShare: tidy(share, 4) }) }
+        : { leakLPerDay: tidy(24 * lPerH, 0), litresPerHour: tidy(lPerH, 1) }),
+      ...found.evidence,
+    },
     causes: weigh({
       leak: 0.34,
       'open-tap': freezing ? 0.5 : 0.33,

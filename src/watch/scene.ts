@@ -114,11 +114,19 @@ export interface ChannelScene {
 export interface WaterScene {
   /** Delivery in the last run against the baseline's at the same pressure, 1 = as ever. */
   deliveryShare?: number;
-  /** Leak judged from the last quiet stretch, L per day. */
-  leakLPerDay?: number;
+  /** Loss at rest of the last whole day, and one that has not ceased for so many hours (src/hydraulics/). Without a tank on the card no litres. */
+  dayLoss?: LossScene;
+  ceaseless?: LossScene & { hours: number };
   /** Air charge of the tank as the fills and falls show it, kPa gauge, and the card's or baseline's. */
   airKpa?: number;
   airNormalKpa?: number;
+}
+
+export interface LossScene {
+  lPerH?: number;
+  fallKpaPerH: number;
+  /** Of what the pump delivers. */
+  share?: number;
 }
 
 export interface Scene {

@@ -69,9 +69,11 @@ export function fillsSeen(scene: Scene): FillsSeen | undefined {
     scene.pump.card.control === 'constant-pressure-valve' ? 0.25 : 0.5,
   )!;
   const learnt = fillOf(scene);
-  const normalS =
+  const usualS =
     learnt ?? leastFillS(scene.well.card, scene.pump.card, { cutInKpa: cutIn, cutOutKpa: cutOut });
-  if (normalS === undefined || normalS <= 0) return undefined;
+  if (usualS === undefined || usualS <= 0) return undefined;
+  // A narrower band takes less water, whatever the air.
+  const normalS = usualS * Math.min(1, band / (cutOut - cutIn));
   return {
     fillS,
     normalS,

@@ -47,11 +47,15 @@ const TABLE = {
   'leg-imbalance': { from: 'current', by: 'runs; back under the limit by a share' },
   'supply-voltage': { from: 'current', by: '5 min' },
   'cut-out-not-reached': { from: 'pressure', by: 'runs, or one for an hour and more' },
-  'slow-fill': { from: 'pressure', by: '36 h of runs at 0.88; back at 0.96' },
+  'slow-fill': { from: 'pressure', by: '72 h of runs at 0.88, 36 h at 0.8; back at 0.96' },
   'level-low': { from: 'level', by: '2 min; back 0.3 m over' },
   'tank-air-lost': { from: 'pressure', by: 'fills; 0.82 on, 0.88 off' },
   'tank-overcharged': { from: 'pressure', by: 'fills' },
-  leak: { from: 'pressure', by: 'quiet stretches of days', soon: 'days without it end it' },
+  leak: {
+    from: 'pressure',
+    by: 'quiet stretches of days, or 20 h without a still one',
+    soon: 'days without it end it',
+  },
   'freeze-risk': { from: 'temperature', by: '10 min; a winter is one' },
   'switch-shift': { from: 'pressure', by: 'eight runs; back at 0.6 of the limit' },
   'cycle-count': {

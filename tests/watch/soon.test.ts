@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { unbalance } from '../../src/watch/leg-imbalance.ts';
 import { notWatchedFinding } from '../../src/watch/not-watched.ts';
 import { siteSilentFinding } from '../../src/watch/site-silent.ts';
-import { houseCard, normal, play, PSI, usualBaseline, type KitOptions } from './scene-kit.ts';
+import { houseCard, kit, normal, play, PSI, usualBaseline, type KitOptions } from './scene-kit.ts';
 
 type Row = [name: string, text: string, told: string[], options?: KitOptions];
 
@@ -241,15 +241,31 @@ describe('cut-out-not-reached', () => {
 });
 
 describe('slow-fill', () => {
-  const weak: KitOptions = { water: { deliveryShare: 0.8 } };
+  const weak: KitOptions = { water: { deliveryShare: 0.79 } };
+  const mild: KitOptions = { water: { deliveryShare: 0.85 } };
   table(
     [
       [
         'a fifth less over sixteen runs and a day and a half',
-        'cycle 150s 8A 40-60psi every 120min x40',
+        'cycle 150s 7.85A 40-60psi every 120min x40',
         ['day 2 slow-fill raised soon worn-pump'],
         weak,
       ],
+      [
+        'a seventh less, with less current: after three days more',
+        'cycle 140s 7.85A 40-60psi every 120min x60',
+        ['day 4 slow-fill raised soon worn-pump'],
+        mild,
+      ],
+      ['two days on a generator', 'cycle 140s 7.85A 40-60psi every 120min x40', [], mild],
+      [
+        'a seventh less at the usual current is heavy use',
+        'cycle 140s 8A 40-60psi every 120min x90',
+        [],
+        mild,
+      ],
+      ['gauge or switch read 5 psi higher', 'cycle 140s 7.85A 45-65psi every 120min x90', [], mild],
+      ['the tank is pumped up over cut-in', 'cycle 90s 7.9A 46-60psi every 120min x90', [], mild],
       ['5 % less is none', 'cycle 125s 8A 40-60psi every 120min x80', [], { water: { deliveryShare: 0.95 } }],
       [
         'by the clock alone, where no delivery is known: the quickest of thirty take half as long again',
@@ -349,6 +365,36 @@ describe('tank-overcharged', () => {
         [],
         { water: { airKpa: 40 * PSI, airNormalKpa: 38 * PSI } },
       ],
+      [
+        'starts 6 psi over the switch’s cut-in, and fills slower by as much at the usual current',
+        'cycle 60s 8A 46-60psi every 60min x14',
+        ['720 min tank-overcharged raised soon tank-overcharged'],
+        { water: { airKpa: 38 * PSI, airNormalKpa: 38 * PSI, deliveryShare: 0.87 } },
+      ],
+      [
+        'the same where the card names no tank',
+        'cycle 60s 8A 46-60psi every 60min x14',
+        ['720 min tank-overcharged raised soon tank-overcharged'],
+        { water: { deliveryShare: 0.87 } },
+      ],
+      [
+        'a switch that closes 6 psi sooner leaves the fills as they were',
+        'cycle 60s 8A 46-60psi every 60min x14',
+        [],
+        { water: { airKpa: 38 * PSI, airNormalKpa: 38 * PSI, deliveryShare: 1 } },
+      ],
+      [
+        'a weaker pump draws less',
+        'cycle 60s 7.5A 46-60psi every 60min x14',
+        [],
+        { water: { airKpa: 38 * PSI, airNormalKpa: 38 * PSI, deliveryShare: 0.87 } },
+      ],
+      [
+        'fills of eight seconds tell no charge',
+        'cycle 8s 8A 40-60psi every 15min x30',
+        [],
+        { water: { airKpa: 53 * PSI, airNormalKpa: 38 * PSI } },
+      ],
     ],
     ['tank-overcharged'],
   );
@@ -376,9 +422,55 @@ describe('leak', () => {
         'day 12 cycles 1400s leak 1000 | day 12 cycles 1400s | day 12 cycles 1400s leak 1000',
         ['day 3 leak raised soon leak'],
       ],
+      [
+        '40 L/h that have not ceased for 20 h',
+        'rest 50psi x3',
+        ['1 min leak raised soon leak'],
+        { water: { ceaseless: { hours: 20, lPerH: 40, fallKpaPerH: 96 } } },
+      ],
+      [
+        'nor for a night: a trickle against frost',
+        'rest 50psi x3',
+        [],
+        { water: { ceaseless: { hours: 14, lPerH: 40, fallKpaPerH: 96 } } },
+      ],
+      [
+        '12 L/h that have not ceased are left to the days',
+        'rest 50psi x3',
+        [],
+        { water: { ceaseless: { hours: 20, lPerH: 12, fallKpaPerH: 28 } } },
+      ],
+      [
+        'no tank on the card: the pressure falls by 2 psi an hour, day after day',
+        'day 14 cycles 1500s x3',
+        ['day 3 leak raised soon leak'],
+        { water: { dayLoss: { fallKpaPerH: 14 } } },
+      ],
+      [
+        'no tank on the card, and a fall of half a psi an hour',
+        'day 14 cycles 1500s x5',
+        [],
+        { water: { dayLoss: { fallKpaPerH: 3.5 } } },
+      ],
+      [
+        'no tank on the card, and 14 psi an hour without cease',
+        'rest 50psi x3',
+        ['1 min leak raised soon leak'],
+        { water: { ceaseless: { hours: 21, fallKpaPerH: 96, share: 0.02 } } },
+      ],
     ],
     ['leak'],
   );
+});
+
+it('leak says of an unknown tank what can be said, and that litres cannot', () => {
+  const { events } = kit({ water: { ceaseless: { hours: 21, fallKpaPerH: 96, share: 0.02 } } }).play(
+    'rest 50psi',
+  );
+  const [told] = events.filter((event) => event.alarm === 'leak');
+  expect(told).toMatchObject({ evidence: { lossKpaPerH: 96, lossShare: 0.02, ceaselessH: 21 } });
+  expect(told).toMatchObject({ why: expect.stringContaining('the tank is not on the card') });
+  expect(JSON.stringify(told)).not.toMatch(/gal|litresPerHour|leakLPerDay/);
 });
 
 describe('freeze-risk', () => {
