@@ -24,7 +24,7 @@ const MILD_SHARE = 0.8;
  * a hole in the drop pipe; the share of a hole that matters.
  */
 const AMPS_AS_EVER = 0.015;
-const LOW_SHARE_AMPS_AS_EVER = 0.8;
+const LOW_SHARE_AMPS_AS_EVER = 0.84;
 /** By run time alone. */
 const SLOW_RUNS = 30;
 const SLOW_TIMES = 1.35;
