@@ -170,7 +170,7 @@ describe('alarmAct', () => {
   it('shelved: not told while on the shelf; back when its time is over and it stands', () => {
     const well = kit().play(dead);
     well.act(act('shelved', { alarm: 'no-start', untilMs: well.atMs + 80 * 60_000 }));
-    well.play('run 8A 45psi to 60psi x65 | rest 36psi x20');
+    well.play('run 8A 45psi to 60psi x65 | rest 30psi x20');
     // Cleared and risen again on the shelf: nobody heard of the second one until the shelf ended.
     expect(well.said()).toEqual([
       '2 min no-start raised now power-lost',

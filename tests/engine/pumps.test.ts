@@ -65,7 +65,9 @@ function fillAt(s: number): { n: number; running: boolean; pa: number } {
   const into = s % PERIOD_S;
   const rest = PERIOD_S - FILL_S;
   const running = into >= rest;
-  const kpa = running ? 276 + (138 * (into - rest)) / FILL_S : 414 - (138 * into) / rest;
+  // Water is drawn in the second half of each rest: what never stands still is a leak.
+  const drawn = Math.max(0, 2 * into - rest) / rest;
+  const kpa = running ? 276 + (138 * (into - rest)) / FILL_S : 414 - 138 * drawn;
   return { n, running, pa: 1000 * kpa + 300 * Math.sin(s) };
 }
 
