@@ -1,6 +1,7 @@
 /**
  * `npm run prove`: a labelled corpus of simulated wells through the whole line, and a scoreboard of what was found, missed and wrongly
- * told. `-- --full` plays 100 healthy well-years, `--only NAME-PART` some cases, `--verbose` tells each miss and false alarm;
+ * told. `-- --full` plays 100 healthy well-years, `--days N` each healthy well for N days at most, `--only NAME-PART` some cases,
+ * `--verbose` tells each miss and false alarm;
  * `--json` prints one object, `--markdown` the tables for a page. Exit 1 where a fault of our own stopped a well.
  */
 import { parseArgs } from 'node:util';
@@ -8,13 +9,18 @@ import { newBoard } from './board.ts';
 import { corpus } from './corpus/all.ts';
 import { figuresOf } from './figures.ts';
 import { boardJson, boardMarkdown, boardText, casesText } from './print.ts';
+import { shortened } from './shorten.ts';
 import { scoreAll } from './workers.ts';
 
-const USAGE = 'Usage: npm run prove -- [--full] [--only NAME-PART] [--verbose] [--json | --markdown]';
+const USAGE =
+  'Usage: npm run prove -- [--full] [--days N] [--only NAME-PART] [--verbose] [--json | --markdown]';
 
 const { values } = readArgs();
 const full = values.full ?? false;
-const cases = corpus(full)
+const mostDays = values.days === undefined ? undefined : Number(values.days);
+if (mostDays !== undefined && !(Number.isInteger(mostDays) && mostDays > 0))
+  misuse(`Cannot prove: --days must be a whole number over 0: ${values.days}`);
+const cases = shortened(corpus(full), mostDays)
   .map(({ name, days }, at) => ({ name, days, at }))
   .filter(({ name }) => name.includes(values.only ?? ''));
 if (cases.length === 0) misuse(`Cannot prove: no case has "${values.only}" in its name`);
@@ -24,6 +30,7 @@ const beganMs = performance.now();
 const scores = await scoreAll({
   cases,
   full,
+  ...(mostDays !== undefined && { mostDays }),
   done: (score) => {
     played++;
     progress(`${played} of ${cases.length} cases: ${score.name}`);
@@ -50,12 +57,19 @@ for (const { name, faults } of scores)
   }
 
 function readArgs(): {
-  values: { [key in 'full' | 'verbose' | 'json' | 'markdown']?: boolean } & { only?: string };
+  values: { [key in 'full' | 'verbose' | 'json' | 'markdown']?: boolean } & { only?: string; days?: string };
 } {
   const flag = { type: 'boolean' } as const;
   try {
     return parseArgs({
-      options: { full: flag, verbose: flag, json: flag, markdown: flag, only: { type: 'string' } },
+      options: {
+        full: flag,
+        verbose: flag,
+        json: flag,
+        markdown: flag,
+        only: { type: 'string' },
+        days: { type: 'string' },
+      },
     });
   } catch (error) {
     return misuse(error instanceof Error ? error.message : String(error));

@@ -14,17 +14,19 @@ export interface Share {
   /** The place in the corpus and how long it is. */
   cases: readonly { at: number; days: number }[];
   full: boolean;
+  /** Healthy wells are played for so many days at most. */
+  mostDays?: number;
   /** One more is done. */
   done: (score: CaseScore) => void;
 }
 
 /** Throws an Error with the case's own words where one can't be played. */
-export async function scoreAll({ cases, full, done }: Share): Promise<CaseScore[]> {
+export async function scoreAll({ cases, full, mostDays, done }: Share): Promise<CaseScore[]> {
   const waiting = [...cases].sort((a, b) => b.days - a.days || a.at - b.at);
   const scores = new Map<number, CaseScore>();
   const threads = Math.min(availableParallelism(), MOST_THREADS, waiting.length);
   const workers = Array.from({ length: threads }, () => {
-    const workerData: WorkerOrder = { full };
+    const workerData: WorkerOrder = { full, ...(mostDays !== undefined && { mostDays }) };
     return new Worker(new URL(workerFile()), { workerData });
   });
   try {

@@ -27,6 +27,7 @@ describe('npm run prove', () => {
       args: ['--only', 'no-such-case'],
       says: /^Cannot prove: no case has "no-such-case" in its name\nUsage: /,
     },
+    { args: ['--days', 'some'], says: /^Cannot prove: --days must be a whole number over 0: some\nUsage: / },
     { args: ['--loud'], says: /--loud.*\n.*Usage: /s },
   ])('says what is wrong with $args', ({ args, says }) => {
     const { status, out, err } = prove(...args);
