@@ -31,8 +31,13 @@ export function newPace(): Pace {
   return { lastMs: -1, periodMs: 0, byException: false, steps: [], unlooked: 0 };
 }
 
+/** One room to sort in serves all channels in turn: nothing keeps a hold of it. */
+const SORTING = new Float64Array(STEPS);
+
 function look(pace: Pace): void {
-  const sorted = [...pace.steps].sort((a, b) => a - b);
+  const sorted = SORTING.subarray(0, pace.steps.length);
+  sorted.set(pace.steps);
+  sorted.sort();
   const median = sorted[sorted.length >> 1]!;
   let steady = 0;
   for (const step of sorted) if (Math.abs(step - median) <= STEADY_SHARE * median) steady++;

@@ -57,7 +57,7 @@ export function isLag(scene: Scene): boolean {
 
 /** The lowest cut-in that is known of this very pump: the card's one switch is the first pump's. */
 export function ownCutIn(scene: Scene, pump: PumpScene): number | undefined {
-  if (pump.index === 0) return lowestCutIn({ ...scene, pump });
+  if (pump.index === 0) return lowestCutIn(pump === scene.pump ? scene : { ...scene, pump });
   const { switch: _switch, ...card } = scene.well.card;
   return lowestCutIn({ ...scene, pump, well: { ...scene.well, card: { ...card, switch: {} } } });
 }

@@ -61,7 +61,10 @@ function stop(replay: Replay, line: Line, error: unknown): void {
   line.fault = error instanceof Error ? (error.stack ?? error.message) : String(error);
   replay.faults.push(`Cannot watch ${line.well}: ${line.fault}`);
   const atMs = Math.max(line.state.nowMs, 0);
-  const { priority, why, evidence, causes } = notWatchedFinding(atMs, messageOf(error));
+  const { priority, why, evidence, causes } = notWatchedFinding(
+    atMs,
+    error instanceof Error ? error.message : String(error),
+  );
   const event: AlarmEvent = {
     event: 'alarm',
     well: line.well,
@@ -75,8 +78,4 @@ function stop(replay: Replay, line: Line, error: unknown): void {
     causes,
   };
   addLine(replay.order, event, atMs);
-}
-
-function messageOf(error: unknown): string {
-  return error instanceof Error ? error.message : String(error);
 }
