@@ -26,10 +26,13 @@ export function jsonDepth(bytes: Uint8Array): number {
   return deepest;
 }
 
+/** One serves all: a decoder that is not asked to stream keeps nothing from one text to the next, and making one is dear. */
+const UTF8 = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true });
+
 /** UTF-8 text of these bytes, or undefined where they are not UTF-8. */
 export function utf8Text(bytes: Uint8Array): string | undefined {
   try {
-    return new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes);
+    return UTF8.decode(bytes);
   } catch {
     return undefined;
   }

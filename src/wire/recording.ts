@@ -4,9 +4,9 @@
  * same pack sent twice is the same bytes here too.
  */
 import { utf8Text } from './json-bytes.ts';
-import { NOWHERE, spaceEnd } from './json-scan.ts';
+import { NOWHERE, spaceEnd, wordEnd, wordIs } from './json-scan.ts';
 import { valueEnd } from './json-skip.ts';
-import { parseTime } from './rfc3339.ts';
+import { parseTime, usualTime } from './rfc3339.ts';
 import { isFields } from './senml.ts';
 import { PRESENCES } from './wire-words.ts';
 
@@ -24,41 +24,32 @@ export interface RecordedMessage {
 }
 
 const QUOTE = 0x22;
-const BACKSLASH = 0x5c;
 const COMMA = 0x2c;
 const COLON = 0x3a;
 const OPEN = 0x7b;
 const CLOSE = 0x7d;
-const SPACE = 0x20;
 
 const KEYS = ['tst', 'topic', 'payload', 'payload64', 'retain', 'act'] as const;
 type Key = (typeof KEYS)[number];
+const KEY_BYTES = KEYS.map((key) => textBytes(key));
 
 /** The values of the keys we know, as the bytes they are in the line. */
 type Slices = Partial<Record<Key, Uint8Array>>;
 
 /** Reads one line without its line end. The payload is a view into `line`: it lives as long as those bytes do. Never throws. */
 export function parseRecordingLine(line: Uint8Array): RecordedLine {
-  if (line.every((byte) => byte <= SPACE)) return { is: 'ignored', why: 'blank' };
+  if (spaceEnd(line, 0) === line.length) return { is: 'ignored', why: 'blank' };
   const slices = slicesOf(line) ?? slicesByParsing(line);
   if (slices === undefined) return { is: 'ignored', why: 'not-json' };
-  const tst = valueOf(slices.tst);
-  const tstMs = typeof tst === 'string' ? parseTime(tst) : undefined;
+  const tstMs = slices.tst && timeOf(slices.tst);
   if (tstMs === undefined) return { is: 'ignored', why: 'no-time' };
   if (slices.act !== undefined) {
     const act = valueOf(slices.act);
     return act === undefined ? { is: 'ignored', why: 'not-json' } : { is: 'act', tstMs, act };
   }
-  const topic = valueOf(slices.topic);
-  if (typeof topic !== 'string') return { is: 'ignored', why: 'no-message' };
-  const retain = valueOf(slices.retain);
-  return {
-    is: 'message',
-    tstMs,
-    topic,
-    payload: payloadOf(slices),
-    retained: retain === 1 || retain === true,
-  };
+  const topic = slices.topic && topicOf(slices.topic);
+  if (topic === undefined) return { is: 'ignored', why: 'no-message' };
+  return { is: 'message', tstMs, topic, payload: payloadOf(slices), retained: isRetained(slices.retain) };
 }
 
 /** The line's own values, found without parsing them, or undefined where it is no object with plain keys. */
@@ -68,24 +59,50 @@ function slicesOf(line: Uint8Array): Slices | undefined {
   if (line[at] !== OPEN) return undefined;
   do {
     const keyAt = spaceEnd(line, at + 1);
-    const keyEnd = line[keyAt] === QUOTE ? valueEnd(line, keyAt) : NOWHERE;
-    if (keyEnd === NOWHERE || line.subarray(keyAt, keyEnd).includes(BACKSLASH)) return undefined;
-    at = spaceEnd(line, keyEnd);
+    const keyEnd = line[keyAt] === QUOTE ? wordEnd(line, keyAt + 1) : NOWHERE;
+    if (keyEnd === NOWHERE) return undefined;
+    at = spaceEnd(line, keyEnd + 1);
     if (line[at] !== COLON) return undefined;
     const from = spaceEnd(line, at + 1);
     const to = valueEnd(line, from);
     if (to === NOWHERE) return undefined;
-    const key = KEYS.find((known) => isKey(line, keyAt + 1, keyEnd - 1, known));
+    const key = keyOf(line, keyAt + 1, keyEnd);
     if (key !== undefined) slices[key] = line.subarray(from, to);
     at = spaceEnd(line, to);
   } while (line[at] === COMMA);
   return line[at] === CLOSE && spaceEnd(line, at + 1) === line.length ? slices : undefined;
 }
 
-function isKey(line: Uint8Array, from: number, to: number, key: string): boolean {
-  if (to - from !== key.length) return false;
-  for (let i = 0; i < key.length; i++) if (line[from + i] !== key.charCodeAt(i)) return false;
-  return true;
+function keyOf(line: Uint8Array, from: number, to: number): Key | undefined {
+  for (let i = 0; i < KEYS.length; i++) if (wordIs(line, from, to, KEY_BYTES[i]!)) return KEYS[i];
+  return undefined;
+}
+
+/** The time in a quoted text; the usual form is read from its bytes. */
+function timeOf(tst: Uint8Array): number | undefined {
+  const usual = usualTime(tst);
+  if (usual !== undefined) return usual;
+  const text = valueOf(tst);
+  return typeof text === 'string' ? parseTime(text) : undefined;
+}
+
+/** Topics come again and again, a few of each node: each is made a text once while it is among the last ones seen. */
+const TOPICS_KEPT = 16;
+const topics: { bytes: Uint8Array; text: string }[] = [];
+
+function topicOf(quoted: Uint8Array): string | undefined {
+  for (const { bytes, text } of topics) if (wordIs(quoted, 0, quoted.length, bytes)) return text;
+  const text = valueOf(quoted);
+  if (typeof text !== 'string') return undefined;
+  if (topics.length === TOPICS_KEPT) topics.shift();
+  topics.push({ bytes: quoted.slice(), text });
+  return text;
+}
+
+function isRetained(retain: Uint8Array | undefined): boolean {
+  if (retain === undefined) return false;
+  const value = valueOf(retain);
+  return value === 1 || value === true;
 }
 
 /** The long way, for a line that is written in an unusual manner. */

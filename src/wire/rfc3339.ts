@@ -21,3 +21,43 @@ export function parseTime(text: string): number | undefined {
 function isDay(year: number, month: number, day: number): boolean {
   return month >= 1 && month <= 12 && day >= 1 && day <= new Date(Date.UTC(year, month, 0)).getUTCDate();
 }
+
+const QUOTE = 0x22;
+const USUAL_LENGTH = '"2026-03-02T07:36:10.226Z"'.length;
+
+/** The last day that was read, and when it began: times of a recording stand in order. */
+const lastDay = { ymd: 0, ms: 0 };
+
+/** Unix ms of a quoted time in the very form that Date.toISOString gives; undefined for any other, which may be a time all the same. */
+export function usualTime(quoted: Uint8Array): number | undefined {
+  if (quoted.length !== USUAL_LENGTH || quoted[0] !== QUOTE || quoted[25] !== QUOTE) return undefined;
+  if (quoted[5] !== 0x2d || quoted[8] !== 0x2d || quoted[11] !== 0x54 || quoted[14] !== 0x3a)
+    return undefined;
+  if (quoted[17] !== 0x3a || quoted[20] !== 0x2e || quoted[24] !== 0x5a) return undefined;
+  const year = digits(quoted, 1, 4);
+  const month = digits(quoted, 6, 2);
+  const day = digits(quoted, 9, 2);
+  const hour = digits(quoted, 12, 2);
+  const minute = digits(quoted, 15, 2);
+  const second = digits(quoted, 18, 2);
+  const ms = digits(quoted, 21, 3);
+  // What is no digit made the number NaN, and no comparison with that holds.
+  if (!(hour <= 23 && minute <= 59 && second <= 60 && ms >= 0 && year > 99)) return undefined;
+  const ymd = (year * 100 + month) * 100 + day;
+  if (ymd !== lastDay.ymd) {
+    if (!isDay(year, month, day)) return undefined;
+    lastDay.ms = Date.UTC(year, month - 1, day);
+    lastDay.ymd = ymd;
+  }
+  return lastDay.ms + ((hour * 60 + minute) * 60 + second) * 1000 + ms;
+}
+
+function digits(bytes: Uint8Array, from: number, count: number): number {
+  let value = 0;
+  for (let at = from; at < from + count; at++) {
+    const digit = bytes[at]! - 0x30;
+    if (digit < 0 || digit > 9) return Number.NaN;
+    value = value * 10 + digit;
+  }
+  return value;
+}

@@ -41,14 +41,12 @@ export function emptyRows(): Rows {
 /** Columns in the order in which their channels first appear; their arrays are of exactly the readings' number. */
 export function columnsOf(rows: Rows): PackColumn[] {
   const order = countByCode(rows);
-  // One piece of memory for all columns of a pack: making many small ones costs more than reading the pack.
-  const memory = new ArrayBuffer(rows.n * BYTES_A_READING);
   const columns: PackColumn[] = [];
-  let at = 0;
+  let at = takeRoom(rows.n * BYTES_A_READING);
   for (const code of order) {
     const length = counts[code]!;
-    const times = new Float64Array(memory, at, length);
-    const values = new Float64Array(memory, at + length * 8, length);
+    const times = new Float64Array(room.memory, at, length);
+    const values = new Float64Array(room.memory, at + length * 8, length);
     at += length * BYTES_A_READING;
     copyColumn(rows, code, times, values);
     const column: PackColumn = { channel: NAMES[code]!, times, values };
@@ -62,6 +60,24 @@ export function columnsOf(rows: Rows): PackColumn[] {
 
 /** A time and a value, doubles both. */
 const BYTES_A_READING = 16;
+
+/**
+ * Many packs share one piece of memory, each its own part of it: making a piece for each costs more than reading the pack. Packs are let
+ * go within a turn or copied, so that no piece is held for the sake of one pack. The largest pack fits: 2,000 readings are 32,000 bytes.
+ */
+const ROOM_BYTES = 1 << 16;
+const room = { memory: new ArrayBuffer(ROOM_BYTES), used: 0 };
+
+/** Where in the room so many bytes are free; a new room where they don't fit. */
+function takeRoom(bytes: number): number {
+  if (room.used + bytes > ROOM_BYTES) {
+    room.memory = new ArrayBuffer(ROOM_BYTES);
+    room.used = 0;
+  }
+  const at = room.used;
+  room.used += bytes;
+  return at;
+}
 
 function countByCode(rows: Rows): number[] {
   const order: number[] = [];

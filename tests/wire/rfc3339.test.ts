@@ -1,5 +1,6 @@
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { parseTime } from '../../src/wire/rfc3339.ts';
+import { parseTime, usualTime } from '../../src/wire/rfc3339.ts';
 
 describe('parseTime', () => {
   test.each([
@@ -35,4 +36,38 @@ describe('parseTime', () => {
   ])('%s is no time', (text) => {
     expect(parseTime(text)).toBeUndefined();
   });
+});
+
+describe('usualTime', () => {
+  const quoted = (text: string): Uint8Array => new TextEncoder().encode(`"${text}"`);
+
+  test('is what parseTime says of every time in the usual form', () => {
+    const dates = fc.date({ min: new Date('0100-01-01'), max: new Date('9999-12-31'), noInvalidDate: true });
+    fc.assert(
+      fc.property(dates, (date) => {
+        expect(usualTime(quoted(date.toISOString()))).toBe(date.getTime());
+      }),
+    );
+  });
+
+  test('never differs from parseTime where one character of such a time is another', () => {
+    const at = fc.integer({ min: 0, max: 23 });
+    const letter = fc.constantFrom(...'0123456789TtZ-:. +"');
+    fc.assert(
+      fc.property(at, letter, (place, other) => {
+        const usual = '2026-02-28T23:59:58.999Z';
+        const text = usual.slice(0, place) + other + usual.slice(place + 1);
+        const found = usualTime(quoted(text));
+        if (found !== undefined) expect(found).toBe(parseTime(text));
+      }),
+    );
+  });
+
+  test.each(['2026-02-29T10:00:00.000Z', '2026-13-12T10:00:00.000Z', '2026-03-12T24:00:00.000Z'])(
+    '%s is none, whatever was read before',
+    (text) => {
+      expect(usualTime(quoted('2026-02-28T10:00:00.000Z'))).toBeDefined();
+      expect(usualTime(quoted(text))).toBeUndefined();
+    },
+  );
 });
