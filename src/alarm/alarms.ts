@@ -3,7 +3,8 @@
  * on the well, or it is laid up, nothing is watched; when that ends the watches begin afresh, since what they remember is of
  * another well.
  */
-import { appliesTo, appliesToWell } from '../watch/applies.ts';
+import type { Control } from '../card/card.ts';
+import { APPLIES, appliesToWell, type Form } from '../watch/applies.ts';
 import { WATCHES } from '../watch/table.ts';
 import type { Finding, Memo, Scene, Watch } from '../watch/scene.ts';
 import { endAway } from './acts.ts';
@@ -14,11 +15,33 @@ import { resume, settle } from './settle.ts';
 export { alarmAct } from './acts.ts';
 export { newAlarms, standing, standingKinds, type AlarmsState } from './entry.ts';
 
-const BY_OCCASION: Record<Scene['why'], readonly Watch[]> = {
-  minute: WATCHES.filter((watch) => watch.on.includes('minute')),
-  cycle: WATCHES.filter((watch) => watch.on.includes('cycle')),
-  day: WATCHES.filter((watch) => watch.on.includes('day')),
+/** A watch with what is asked of it at each look, looked up once: which controls it makes sense of, and the keys of its memos. */
+interface Asked {
+  watch: Watch;
+  of: Record<Control, Form>;
+  keys: Map<string | undefined, string>;
+}
+
+const BY_OCCASION: Record<Scene['why'], readonly Asked[]> = {
+  minute: askedOn('minute'),
+  cycle: askedOn('cycle'),
+  day: askedOn('day'),
 };
+
+function askedOn(why: Scene['why']): Asked[] {
+  return WATCHES.filter((watch) => watch.on.includes(why)).map((watch) => ({
+    watch,
+    of: APPLIES[watch.alarm],
+    keys: new Map(),
+  }));
+}
+
+function keyOf({ watch, keys }: Asked, pump: string | undefined): string {
+  let key = keys.get(pump);
+  // Pumps are `p1`, `p2` and so on: there are few names, however many wells.
+  if (key === undefined) keys.set(pump, (key = entryKey(watch.alarm, pump)));
+  return key;
+}
 
 /**
  * Runs the watches for the scene's pump, and with the first pump's those of the well and its nodes; changes are emitted as the
@@ -33,41 +56,44 @@ export function lookAll(state: AlarmsState, scene: Scene, emit: EmitAlarm): void
   }
   if (state.freshFromMs > 0) scene.freshFromMs = state.freshFromMs;
   const first = scene.pump.index === 0;
-  for (const watch of BY_OCCASION[scene.why]) {
-    if (watch.each === 'pump') {
-      const asked = appliesTo(watch.alarm, scene.pump.card.control);
-      lookOnce(state, watch, scene, { pump: scene.pump.card.id, asked }, emit);
-    } else if (watch.each === 'well') {
-      const asked = appliesToWell(watch.alarm, scene.pumps);
-      if (first) lookOnce(state, watch, scene, { asked }, emit);
-    } else if (first) lookAtNodes(state, watch, scene, emit);
+  const { id, control } = scene.pump.card;
+  for (const asked of BY_OCCASION[scene.why]) {
+    const { each } = asked.watch;
+    if (each === 'pump') lookOnce(state, asked, scene, id, asked.of[control] !== 'none', emit);
+    else if (!first) continue;
+    else if (each === 'well')
+      lookOnce(state, asked, scene, undefined, appliesToWell(asked.watch.alarm, scene.pumps), emit);
+    else lookAtNodes(state, asked.watch, scene, emit);
   }
 }
 
 function lookOnce(
   state: AlarmsState,
-  watch: Watch,
+  asked: Asked,
   scene: Scene,
-  { pump, asked }: { pump?: string; asked: boolean },
+  pump: string | undefined,
+  makesSense: boolean,
   emit: EmitAlarm,
 ): void {
-  const key = entryKey(watch.alarm, pump);
+  const { watch } = asked;
+  const key = keyOf(asked, pump);
   const known = state.memos[key];
   const memo: Memo = known ?? {};
   // Where it makes no sense it does not stand either: the card may have named another control before.
-  const finding = asked ? watch.look(scene, memo) : null;
+  const finding = makesSense ? watch.look(scene, memo) : null;
   if (known === undefined && hasAny(memo)) state.memos[key] = memo;
   if (finding === undefined || (finding === null && state.entries[key] === undefined)) return;
   settle(state, { watch, atMs: scene.atMs, ...(pump !== undefined && { pump }), finding }, emit);
 }
 
-function hasAny(memo: Memo): boolean {
-  for (const _ in memo) return true;
+function hasAny(record: object): boolean {
+  for (const _ in record) return true;
   return false;
 }
 
 /** Once for each node that there is news of, and for each whose alarm stands without news any more. */
 function lookAtNodes(state: AlarmsState, watch: Watch, scene: Scene, emit: EmitAlarm): void {
+  if (scene.well.nodes.length === 0 && !hasAny(state.entries)) return;
   const found = new Map<string, Finding>();
   for (const node of scene.well.nodes) {
     scene.node = node;

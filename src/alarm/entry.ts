@@ -53,15 +53,8 @@ export function newAlarms(): AlarmsState {
   return { well: '', entries: {}, memos: {}, away: [], freshFromMs: 0 };
 }
 
-/** Keys by pump and alarm: asked for at every look of every watch, and a string made anew is looked up far more slowly. */
-const PUMP_KEYS = new Map<string, Partial<Record<AlarmKind, string>>>();
-
 export function entryKey(alarm: AlarmKind, pump = '-', node?: string): string {
-  if (node !== undefined) return `${alarm}/-/${node}`;
-  let keys = PUMP_KEYS.get(pump);
-  // Pumps are `p1`, `p2` and so on: there are few names, however many wells.
-  if (!keys) PUMP_KEYS.set(pump, (keys = {}));
-  return (keys[alarm] ??= `${alarm}/${pump}`);
+  return node === undefined ? `${alarm}/${pump}` : `${alarm}/-/${node}`;
 }
 
 /** An alarm as the pages show it. */

@@ -35,18 +35,28 @@ export function newPace(): Pace {
 const SORTING = new Float64Array(STEPS);
 
 function look(pace: Pace): void {
-  const sorted = SORTING.subarray(0, pace.steps.length);
-  sorted.set(pace.steps);
-  sorted.sort();
-  const median = sorted[sorted.length >> 1]!;
+  const { length } = pace.steps;
+  const median = medianOf(pace.steps);
   let steady = 0;
-  for (const step of sorted) if (Math.abs(step - median) <= STEADY_SHARE * median) steady++;
+  for (let i = 0; i < length; i++) if (Math.abs(pace.steps[i]! - median) <= STEADY_SHARE * median) steady++;
   pace.periodMs = median;
   if (median > SLOWEST_STEADY_MS) pace.byException = true;
-  else if (steady < STEADY_WANTED * sorted.length) pace.byException = sorted.length >= LEAST_JUDGED;
+  else if (steady < STEADY_WANTED * length) pace.byException = length >= LEAST_JUDGED;
   // A quiet hour looks steady too: only a full set of equal steps takes the verdict back.
   else if (steady === STEPS) pace.byException = false;
   pace.unlooked = 0;
+}
+
+/** The upper of the middle ones. So few are sorted soonest by putting each in its place (insertion sort). */
+function medianOf(steps: readonly number[]): number {
+  const { length } = steps;
+  for (let i = 0; i < length; i++) {
+    const step = steps[i]!;
+    let at = i;
+    for (; at > 0 && SORTING[at - 1]! > step; at--) SORTING[at] = SORTING[at - 1]!;
+    SORTING[at] = step;
+  }
+  return SORTING[length >> 1]!;
 }
 
 /** Notes a reading at `tMs`; readings of one moment count once. Returns the step from the one before, 0 where there was none. */

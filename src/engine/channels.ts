@@ -68,18 +68,25 @@ function hasAny(corrections: WellState['corrections']): boolean {
 }
 
 export function channelScenes(well: WellState, atMs: number): ChannelScene[] {
-  return well.channels.map((channel) => {
-    const fault = channel.faultsInRow > 0 ? FAULT_WORDS[channel.fault] : undefined;
-    const stuck = channel.lastMs >= 0 && channel.lastMs - channel.sameSinceMs > STUCK_AFTER_MS;
-    return {
-      channel: channelName(channel.code),
-      node: nodeOf(well, channel.code, atMs),
-      faultsInRow: channel.faultsInRow,
-      ...(channel.lastMs >= 0 && { lastMs: channel.lastMs }),
-      ...(fault && { fault }),
-      ...(stuck && { stuckSinceMs: channel.sameSinceMs }),
-    };
-  });
+  const scenes: ChannelScene[] = [];
+  for (const channel of well.channels) {
+    const { code, lastMs, faultsInRow } = channel;
+    const scene: ChannelScene = { channel: nameOf(code), node: nodeOf(well, code, atMs), faultsInRow };
+    const fault = faultsInRow > 0 ? FAULT_WORDS[channel.fault] : undefined;
+    if (lastMs >= 0) scene.lastMs = lastMs;
+    if (fault) scene.fault = fault;
+    if (lastMs >= 0 && lastMs - channel.sameSinceMs > STUCK_AFTER_MS)
+      scene.stuckSinceMs = channel.sameSinceMs;
+    scenes.push(scene);
+  }
+  return scenes;
+}
+
+/** Names are made once: they are asked for each minute. */
+const NAMES: string[] = [];
+
+function nameOf(code: number): string {
+  return (NAMES[code] ??= channelName(code));
 }
 
 function nodeOf(well: WellState, code: number, atMs: number): string {

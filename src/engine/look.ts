@@ -30,18 +30,16 @@ export function alarmEmit(well: WellState, emit: Emit): (event: AlarmEvent) => v
   };
 }
 
+/** Made at each look of each minute, so fields are set one by one: spreading costs several times as much. */
 export function sceneOf(well: WellState, occasion: Occasion): Scene {
-  const pumps = well.pumps.map((_, at) => pumpScene(well, at, occasion.atMs));
-  return {
-    atMs: occasion.atMs,
-    why: occasion.why,
-    well: sceneFor(well, occasion),
-    pump: pumps[occasion.pump]!,
-    pumps,
-    ...(occasion.cycle && { cycle: occasion.cycle }),
-    ...(occasion.day && { day: occasion.day }),
-    ...(occasion.dayS !== undefined && { dayS: occasion.dayS }),
-  };
+  const { atMs, why } = occasion;
+  const pumps: PumpScene[] = [];
+  for (let at = 0; at < well.pumps.length; at++) pumps.push(pumpScene(well, at, atMs));
+  const scene: Scene = { atMs, why, well: sceneFor(well, occasion), pump: pumps[occasion.pump]!, pumps };
+  if (occasion.cycle) scene.cycle = occasion.cycle;
+  if (occasion.day) scene.day = occasion.day;
+  if (occasion.dayS !== undefined) scene.dayS = occasion.dayS;
+  return scene;
 }
 
 /** The well as this pump knows it: where it has a pressure of its own, the minutes hold that one. */
@@ -57,39 +55,42 @@ function minuteOf(minute: MinuteScene, at: number): MinuteScene {
 }
 
 function wellScene(well: WellState, atMs: number): WellScene {
-  return {
-    card: well.card,
-    minutes: well.minutes,
-    days: well.days,
-    dayStartedMs: well.day?.startMs ?? atMs,
-    dayEndsMs: well.day?.endMs ?? atMs,
-    date: well.day?.date ?? '',
-    ...(well.expected.length > 0 && { expected: well.expected.map((e) => e.text).join('; ') }),
-    nodes: well.nodes,
+  const { card, minutes, days, day, nodes, expected } = well;
+  const scene: WellScene = {
+    card,
+    minutes,
+    days,
+    dayStartedMs: day?.startMs ?? atMs,
+    dayEndsMs: day?.endMs ?? atMs,
+    date: day?.date ?? '',
+    nodes,
     channels: channelScenes(well, atMs),
     water: well.waterScene,
   };
+  if (expected.length > 0) scene.expected = expected.map((e) => e.text).join('; ');
+  return scene;
 }
 
 function pumpScene(well: WellState, at: number, atMs: number): PumpScene {
   const pump = well.pumps[at]!;
-  const record = well.records[at]!;
+  const { cycles, startsToday, own, learning, baseline, pinned } = well.records[at]!;
   const run = openRun(well, at, atMs);
   const { running, restReadings, idle } = pump.levels;
-  return {
+  const scene: PumpScene = {
     index: at,
     card: well.card.pumps[at]!,
-    ...(restReadings > 0 && { idleAmps: idle }),
-    ...(running !== undefined && { runningAmps: running }),
-    ...(run && { run }),
-    ...(pump.restFromMs !== undefined && !run && { restSinceMs: pump.restFromMs }),
-    cycles: record.cycles,
-    startsToday: record.startsToday,
-    ...(record.own && { ownPressure: true as const }),
-    habit: record.learning.habit,
-    ...(record.baseline && { baseline: record.baseline }),
-    ...(record.pinned && { pinned: record.pinned }),
+    cycles,
+    startsToday,
+    habit: learning.habit,
   };
+  if (restReadings > 0) scene.idleAmps = idle;
+  if (running !== undefined) scene.runningAmps = running;
+  if (run) scene.run = run;
+  else if (pump.restFromMs !== undefined) scene.restSinceMs = pump.restFromMs;
+  if (own) scene.ownPressure = true;
+  if (baseline) scene.baseline = baseline;
+  if (pinned) scene.pinned = pinned;
+  return scene;
 }
 
 /** The pressure that this pump works against, in one minute. */

@@ -100,34 +100,31 @@ function spreadsOf(list: SpreadSums[]): Spread[] {
 }
 
 function pumpOf(sums: PumpMinuteSums, calls: boolean | undefined): MinutePump {
-  const resting = spreadOf(sums.resting);
-  const volts = spreadsOf(sums.volts);
-  const kpa = sums.kpa && spreadOf(sums.kpa);
-  return {
+  const pump: MinutePump = {
     ranS: sums.ranMs / 1000,
     heardS: sums.heardMs / 1000,
     running: spreadsOf(sums.running),
-    ...(resting && { resting }),
-    ...(volts.length > 0 && { volts }),
-    ...(kpa && { kpa }),
-    ...(calls !== undefined && { calls }),
   };
+  const resting = spreadOf(sums.resting);
+  const kpa = sums.kpa && spreadOf(sums.kpa);
+  if (resting) pump.resting = resting;
+  if (sums.volts.length > 0) pump.volts = spreadsOf(sums.volts);
+  if (kpa) pump.kpa = kpa;
+  if (calls !== undefined) pump.calls = calls;
+  return pump;
 }
 
 /** The minute's picture; the sums begin anew. `calls`: each pump's call for water, where it has such a contact. */
 export function closeMinute(sums: MinuteSums, atMs: number, calls: (boolean | undefined)[]): MinuteScene {
+  const scene: MinuteScene = { atMs, pumps: sums.pumps.map((pump, at) => pumpOf(pump, calls[at])) };
   const kpa = spreadOf(sums.kpa);
   const temperatureC = spreadOf(sums.temperatureC);
   const levelM = spreadOf(sums.levelM);
   const storeM = spreadOf(sums.storeM);
-  const scene: MinuteScene = {
-    atMs,
-    ...(kpa && { kpa }),
-    ...(temperatureC && { temperatureC }),
-    ...(levelM && { levelM }),
-    ...(storeM && { storeM }),
-    pumps: sums.pumps.map((pump, at) => pumpOf(pump, calls[at])),
-  };
+  if (kpa) scene.kpa = kpa;
+  if (temperatureC) scene.temperatureC = temperatureC;
+  if (levelM) scene.levelM = levelM;
+  if (storeM) scene.storeM = storeM;
   for (const spread of [sums.kpa, sums.temperatureC, sums.levelM, sums.storeM]) clearSpread(spread);
   for (const pump of sums.pumps) {
     pump.ranMs = 0;

@@ -12,7 +12,8 @@ import { countRan, passStep } from './runs.ts';
 import { MINUTES_KEPT, type WellState } from './state.ts';
 
 export function passMinute(well: WellState, minuteMs: number, emit: Emit): void {
-  for (const [at, pump] of well.pumps.entries()) {
+  for (let at = 0; at < well.pumps.length; at++) {
+    const pump = well.pumps[at]!;
     const pressure = pressureView(well, at);
     countHeard(well, at, minuteMs);
     if (pumpWaits(pump)) passStep(well, at, pumpHeld(pump, minuteMs, pressure), emit);
@@ -35,8 +36,9 @@ export function passMinute(well: WellState, minuteMs: number, emit: Emit): void 
     ),
   );
   if (well.minutes.length > MINUTES_KEPT) well.minutes.shift();
-  well.expected = well.expected.filter((e) => e.untilMs > minuteMs);
+  if (well.expected.length > 0) well.expected = well.expected.filter((e) => e.untilMs > minuteMs);
   well.inForce = correctionsAt(well, minuteMs);
   turnDay(well, minuteMs, emit);
-  for (const at of well.pumps.keys()) look(well, { why: 'minute', atMs: minuteMs, pump: at }, emit);
+  for (let at = 0; at < well.pumps.length; at++)
+    look(well, { why: 'minute', atMs: minuteMs, pump: at }, emit);
 }

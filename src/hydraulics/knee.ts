@@ -35,6 +35,8 @@ export function noteKnee(knee: Knee, trace: Trace, options: { lowKpa: number; no
 
 /** Gauge pressure of the knee, where most of the last runs show one. */
 export function kneeFound(knee: Knee): number | undefined {
-  const seen = knee.filter((kpa) => kpa > 0);
-  return seen.length >= NEEDED ? median(seen) : undefined;
+  // Asked each minute, and hardly ever is there one.
+  let seen = 0;
+  for (const kpa of knee) if (kpa > 0) seen++;
+  return seen >= NEEDED ? median(knee.filter((kpa) => kpa > 0)) : undefined;
 }

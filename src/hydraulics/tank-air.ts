@@ -57,13 +57,10 @@ export function airCharge(seen: AirSeen): TankAir | undefined {
   const { delivery, tank } = seen;
   const kneeKpa = kneeFound(seen.knee);
   if (kneeKpa === undefined && !(delivery.level && delivery.reference)) return undefined;
-  const share = airShare(seen);
-  return {
-    share,
-    ...(tank && { airKpa: (tank.airKpaL * share) / tank.volumeL - tank.atmosphereKpa }),
-    ...(kneeKpa !== undefined && { kneeKpa }),
-    fills: delivery.fills,
-  };
+  const air: TankAir = { share: airShare(seen), fills: delivery.fills };
+  if (tank) air.airKpa = (tank.airKpaL * air.share) / tank.volumeL - tank.atmosphereKpa;
+  if (kneeKpa !== undefined) air.kneeKpa = kneeKpa;
+  return air;
 }
 
 /** Delivery as it now is against that first learnt, 1 = as ever, with lost air reckoned out; undefined before both are known. */

@@ -6,10 +6,12 @@ import type { DayEvent } from '../../shared/api/events.ts';
 import { lowestCutIn, PSI, usesPressure } from './facts.ts';
 import type { PumpScene, Scene } from './scene.ts';
 
+const NONE: readonly PumpScene[] = [];
+
 /** The other pumps that do this one's work: on the same pressure, or into the same store. */
-export function companyOf(scene: Scene): PumpScene[] {
+export function companyOf(scene: Scene): readonly PumpScene[] {
   const { pump } = scene;
-  if (pump.ownPressure) return [];
+  if (pump.ownPressure || scene.pumps.length === 1) return NONE;
   return scene.pumps.filter(
     (other) => other.index !== pump.index && !other.ownPressure && usesPressure(other) === usesPressure(pump),
   );
@@ -37,7 +39,7 @@ export function speaksForAll(scene: Scene): boolean {
  * of all where none does.
  */
 export function speaksForPressure(scene: Scene): boolean {
-  if (scene.pump.ownPressure) return true;
+  if (scene.pump.ownPressure || scene.pumps.length === 1) return true;
   const shared = scene.pumps.filter((pump) => !pump.ownPressure);
   return (shared.find(usesPressure) ?? shared[0])?.index === scene.pump.index;
 }
@@ -57,9 +59,8 @@ export function isLag(scene: Scene): boolean {
 
 /** The lowest cut-in that is known of this very pump: the card's one switch is the first pump's. */
 export function ownCutIn(scene: Scene, pump: PumpScene): number | undefined {
-  if (pump.index === 0) return lowestCutIn(pump === scene.pump ? scene : { ...scene, pump });
-  const { switch: _switch, ...card } = scene.well.card;
-  return lowestCutIn({ ...scene, pump, well: { ...scene.well, card: { ...card, switch: {} } } });
+  const asked = pump === scene.pump ? scene : { ...scene, pump };
+  return lowestCutIn(asked, pump.index === 0);
 }
 
 /** Starts a day from which a share can be told, and how far from equal shares still are turns. */

@@ -92,35 +92,47 @@ export function cutOutOf(scene: Scene): number | undefined {
  */
 export function highestCutOut(scene: Scene): number | undefined {
   const { pinned, baseline, cycles } = scene.pump;
-  const known = [pinned?.cutOutKpa?.median, baseline?.cutOutKpa?.median, scene.well.card.switch.cutOutKpa];
-  if (!pinned?.cutOutKpa) {
-    const seen = cycles
-      .slice(-5)
-      .map((cycle) => cycle.cutOutKpa)
-      .filter((kpa) => kpa !== undefined)
-      .sort((a, b) => a - b);
-    if (seen.length >= 3) known.push(seen[seen.length >> 1]);
-  }
-  return greatest(known);
+  const known = greater(
+    greater(pinned?.cutOutKpa?.median, baseline?.cutOutKpa?.median),
+    scene.well.card.switch.cutOutKpa,
+  );
+  if (pinned?.cutOutKpa) return known;
+  const seen = lastPressures(cycles, 'cutOutKpa');
+  return seen.length >= 3 ? greater(known, seen[seen.length >> 1]) : known;
 }
 
-/** The lowest pressure at which this switch is known to close: of the card, what was learnt, and the last runs (their median). */
-export function lowestCutIn(scene: Scene): number | undefined {
+/**
+ * The lowest pressure at which this switch is known to close: of the card, what was learnt, and the last runs (their median). `ofCard` false
+ * leaves the card out: its one switch may be another pump's.
+ */
+export function lowestCutIn(scene: Scene, ofCard = true): number | undefined {
   const { pinned, baseline, cycles } = scene.pump;
-  const recent = cycles.slice(-5).map((cycle) => cycle.cutInKpa);
-  const known = [pinned?.cutInKpa?.median, baseline?.cutInKpa?.median, scene.well.card.switch.cutInKpa];
-  const seen = recent.filter((kpa): kpa is number => kpa !== undefined).sort((a, b) => a - b);
-  if (seen.length >= 3) known.push(seen[seen.length >> 1]);
+  const written = ofCard ? scene.well.card.switch.cutInKpa : undefined;
+  const known = lesser(lesser(pinned?.cutInKpa?.median, baseline?.cutInKpa?.median), written);
+  const seen = lastPressures(cycles, 'cutInKpa');
+  if (seen.length >= 3) return lesser(known, seen[seen.length >> 1]);
   // While nothing is learnt a card may be of another switch: one run has shown more.
-  else if (!pinned?.cutInKpa && seen.length > 0) known.push(seen[0]);
-  const lowest = greatest(known.map((kpa) => (kpa === undefined ? undefined : -kpa)));
-  return lowest === undefined ? undefined : -lowest;
+  return pinned?.cutInKpa ? known : lesser(known, seen[0]);
 }
 
-function greatest(values: readonly (number | undefined)[]): number | undefined {
-  let most: number | undefined;
-  for (const value of values) if (value !== undefined && (most === undefined || value > most)) most = value;
-  return most;
+const RECENT = 5;
+
+/** Of the last runs, lowest first. */
+function lastPressures(cycles: readonly Cycle[], of: 'cutInKpa' | 'cutOutKpa'): number[] {
+  const seen: number[] = [];
+  for (let at = Math.max(0, cycles.length - RECENT); at < cycles.length; at++) {
+    const kpa = cycles[at]![of];
+    if (kpa !== undefined) seen.push(kpa);
+  }
+  return seen.sort((a, b) => a - b);
+}
+
+function greater(one: number | undefined, other: number | undefined): number | undefined {
+  return one === undefined || (other !== undefined && other > one) ? other : one;
+}
+
+function lesser(one: number | undefined, other: number | undefined): number | undefined {
+  return one === undefined || (other !== undefined && other < one) ? other : one;
 }
 
 /**

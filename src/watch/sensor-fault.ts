@@ -42,26 +42,38 @@ function look(scene: Scene, memo: Memo): Finding | null | undefined {
   return found ?? (memo['cardWrong'] === true ? undefined : null);
 }
 
-/** The channels that speak of this pump; those of the whole well are the first pump's. */
-function channelsOf(scene: Scene): ChannelScene[] {
-  const prefix = `p${scene.pump.index + 1}/`;
-  return scene.well.channels.filter((channel) =>
-    scene.pump.index === 0 ? !/^p\d+\//.test(channel.channel) : channel.channel.startsWith(prefix),
-  );
+/** Of each channel's name: its pump, from 0 (those of the whole well are the first pump's), and where its fault is remembered. */
+const NAMED = new Map<string, { pump: number; since: string }>();
+
+/** The names are few, and asked for each minute. */
+function named(channel: string): { pump: number; since: string } {
+  let found = NAMED.get(channel);
+  if (!found) {
+    found = { pump: Number(/^p(\d+)\//.exec(channel)?.[1] ?? 1) - 1, since: `fault ${channel}` };
+    NAMED.set(channel, found);
+  }
+  return found;
 }
 
 function channelFaults(scene: Scene, memo: Memo): Finding | undefined {
-  for (const channel of channelsOf(scene)) {
-    const since = `fault ${channel.channel}`;
-    if (channel.fault !== undefined && channel.faultsInRow >= FAULTS) {
-      memo[since] = numberOf(memo, since, scene.atMs - 60_000);
-      const sinceMs = numberOf(memo, since, scene.atMs);
-      if (scene.atMs - sinceMs >= FAULT_S * 1000) return outOfSpan(channel, sinceMs);
-    } else if (memo[since] !== undefined) delete memo[since];
-    const silent = silentAlone(scene, channel);
-    if (silent) return silent;
+  for (const channel of scene.well.channels) {
+    if (named(channel.channel).pump !== scene.pump.index) continue;
+    const found = outOfSpan(scene, channel, memo) ?? silentAlone(scene, channel);
+    if (found) return found;
   }
   return undefined;
+}
+
+function outOfSpan(scene: Scene, channel: ChannelScene, memo: Memo): Finding | undefined {
+  const faulty = channel.fault !== undefined && channel.faultsInRow >= FAULTS;
+  const { since } = named(channel.channel);
+  if (!faulty) {
+    if (memo[since] !== undefined) delete memo[since];
+    return undefined;
+  }
+  memo[since] = numberOf(memo, since, scene.atMs - 60_000);
+  const sinceMs = numberOf(memo, since, scene.atMs);
+  return scene.atMs - sinceMs >= FAULT_S * 1000 ? reads(channel, sinceMs) : undefined;
 }
 
 const FAULT_WORDS = {
@@ -70,7 +82,7 @@ const FAULT_WORDS = {
   bad: 'bad',
 } as const;
 
-function outOfSpan(channel: ChannelScene, sinceMs: number): Finding {
+function reads(channel: ChannelScene, sinceMs: number): Finding {
   const current = channel.channel.includes('current');
   return {
     sinceMs,
