@@ -16,6 +16,7 @@ const PURE = [
   'alarm',
   'notice',
   'engine',
+  'book',
 ];
 /** These never import each other. */
 const APART = ['store', 'broker', 'send', 'web'];

@@ -13,6 +13,11 @@ const PATHS: { [N in ShapedRoute]: Path<N> } = {
   days: '/api/wells/{well}/days',
   baselines: '/api/wells/{well}/baselines',
   wellActs: '/api/wells/{well}/acts',
+  card: '/api/wells/{well}/card',
+  writeCard: '/api/wells/{well}/card',
+  entries: '/api/wells/{well}/entries',
+  writeEntry: '/api/wells/{well}/entries',
+  addPaper: '/api/wells/{well}/papers',
   alarms: '/api/alarms',
   acknowledge: '/api/alarms/{id}/acknowledge',
   shelve: '/api/alarms/{id}/shelve',
@@ -27,7 +32,7 @@ const EVENTS: readonly LiveMessage['event'][] = ['here', 'again', 'readings', 'w
 /** A server that is being started again is back in this time; the browser itself stops trying after some errors. */
 const TRY_AGAIN_MS = 5_000;
 
-export const serverSource: DataSource = { live: true, ask, tell, listen };
+export const serverSource: DataSource = { live: true, ask, tell, addPaper, listen };
 
 async function ask<N extends Asked>(name: N, parts: Parts = {}): Promise<Answer<N>> {
   return await answer<N>(await send(address(PATHS[name], parts)));
@@ -40,6 +45,11 @@ async function tell<N extends Told>(name: N, parts: Parts, body: Body<N>): Promi
     body: JSON.stringify(body),
   };
   return await answer<N>(await send(address(PATHS[name], parts), init));
+}
+
+async function addPaper(parts: Parts, bytes: Blob): Promise<Answer<'addPaper'>> {
+  const init = { method: 'POST', headers: { 'content-type': 'application/octet-stream' }, body: bytes };
+  return await answer<'addPaper'>(await send(address(PATHS.addPaper, parts), init));
 }
 
 /** Parts that the path names go into it, the others into the query. */

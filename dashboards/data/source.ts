@@ -6,8 +6,8 @@ import type { LiveMessage } from '../../shared/api/live.ts';
 import type { Problem } from '../../shared/api/housekeeping.ts';
 import type { Answer, Body, ROUTES, ShapedRoute } from '../../shared/api/routes.ts';
 
-export type Told = 'acknowledge' | 'shelve' | 'act' | 'letIn';
-export type Asked = Exclude<ShapedRoute, Told>;
+export type Told = 'acknowledge' | 'shelve' | 'act' | 'letIn' | 'writeCard' | 'writeEntry';
+export type Asked = Exclude<ShapedRoute, Told | 'addPaper'>;
 /** Parts of the path and the query together, by name. */
 export type Parts = Record<string, string | number | boolean>;
 export type Path<N extends ShapedRoute> = (typeof ROUTES)[N]['path'];
@@ -17,6 +17,8 @@ export interface DataSource {
   live: boolean;
   ask<N extends Asked>(name: N, parts?: Parts): Promise<Answer<N>>;
   tell<N extends Told>(name: N, parts: Parts, body: Body<N>): Promise<Answer<N>>;
+  /** Keeps a paper; the parts are its well, name and what it is about. */
+  addPaper(parts: Parts, bytes: Blob): Promise<Answer<'addPaper'>>;
   /** Calls back for each message of one well, or of all; returns how to stop. `state` hears whether the line stands. */
   listen(
     well: string | undefined,

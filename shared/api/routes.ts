@@ -5,6 +5,14 @@
 import { z } from 'zod';
 import { actDoneShape, actQuestionShape, actsShape } from './acts.ts';
 import { acknowledgeShape, alarmsShape, shelveShape } from './alarms.ts';
+import {
+  cardAnswerShape,
+  cardQuestionShape,
+  entriesShape,
+  entryDoneShape,
+  entryQuestionShape,
+  paperQuery,
+} from './book.ts';
 import { baselinesShape, chartShape, cyclesShape, daysShape } from './history.ts';
 import { healthShape, noticesShape, refusedShape } from './housekeeping.ts';
 import { letInShape, nodesShape } from './nodes.ts';
@@ -18,8 +26,10 @@ export interface Route {
   summary: string;
   query: z.ZodObject;
   body?: z.ZodObject;
+  /** The body is bytes as they are, and not JSON. */
+  bytes?: true;
   /** The shape of the answer, or the media type where it is no JSON. */
-  answer: z.ZodType | 'text/event-stream' | 'application/openmetrics-text' | 'application/json';
+  answer: z.ZodType | 'text/event-stream' | 'application/openmetrics-text' | 'application/json' | '*/*';
   /** Statuses with which it may answer, besides the problems. */
   status: readonly number[];
   problems: readonly number[];
@@ -91,6 +101,63 @@ export const ROUTES = {
     summary: 'What people did with a well',
     query: ask.actsQuery,
     answer: actsShape,
+    status: OK,
+    problems: NAMED,
+  },
+  card: {
+    method: 'get',
+    path: '/api/wells/{well}/card',
+    summary: 'The card of a well as it was written, and what is odd about it',
+    query: ask.noQuery,
+    answer: cardAnswerShape,
+    status: OK,
+    problems: NAMED,
+  },
+  writeCard: {
+    method: 'post',
+    path: '/api/wells/{well}/card',
+    summary: 'Write the whole card of a well, new or known',
+    query: ask.noQuery,
+    body: cardQuestionShape,
+    answer: cardAnswerShape,
+    status: OK,
+    problems: DONE,
+  },
+  entries: {
+    method: 'get',
+    path: '/api/wells/{well}/entries',
+    summary: 'All that people wrote down of a well',
+    query: ask.noQuery,
+    answer: entriesShape,
+    status: OK,
+    problems: NAMED,
+  },
+  writeEntry: {
+    method: 'post',
+    path: '/api/wells/{well}/entries',
+    summary: 'Write down one thing of a well, or put one right',
+    query: ask.noQuery,
+    body: entryQuestionShape,
+    answer: entryDoneShape,
+    status: OK,
+    problems: DONE,
+  },
+  addPaper: {
+    method: 'post',
+    path: '/api/wells/{well}/papers',
+    summary: 'Keep a paper: its bytes are the body',
+    query: paperQuery,
+    bytes: true,
+    answer: entryDoneShape,
+    status: OK,
+    problems: DONE,
+  },
+  paper: {
+    method: 'get',
+    path: '/api/papers/{hash}',
+    summary: 'The bytes of a paper',
+    query: ask.noQuery,
+    answer: '*/*',
     status: OK,
     problems: NAMED,
   },

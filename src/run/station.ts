@@ -11,6 +11,7 @@ import type { Broker } from '../broker/broker.ts';
 import { openOutbox, type Outbox } from '../send/outbox.ts';
 import { openSenders, type Senders } from '../send/senders.ts';
 import { openStore } from '../store/open-store.ts';
+import { openPapers } from '../store/paper-files.ts';
 import type { Store } from '../store/store.ts';
 import { makeApp } from '../web/app.ts';
 import { LiveHub } from '../web/live-hub.ts';
@@ -47,6 +48,7 @@ export interface Station {
 }
 
 export const STORE_FILE = 'stillwell.db';
+export const PAPERS_FOLDER = 'papers';
 
 /** Opens it all. Rejects with one clear line, and leaves nothing open then. */
 export async function openStation(options: StationOptions): Promise<Station> {
@@ -185,7 +187,8 @@ async function openPages(
   options: StationOptions,
   parts: { store: Store; live: LiveServer; broker: Broker },
 ): Promise<OpenWeb> {
-  const deps = webDeps({ ...options, ...parts });
+  const papers = openPapers(join(options.settings.dataDir, PAPERS_FOLDER));
+  const deps = webDeps({ ...options, ...parts, papers });
   const hub = new LiveHub(deps);
   const site = options.siteFolder === undefined ? undefined : readSite(options.siteFolder);
   const app = makeApp(deps, { hub, ...(site && { site }) });

@@ -2,15 +2,18 @@
 import { makeCredential } from '../broker/credentials.ts';
 import type { Broker } from '../broker/broker.ts';
 import type { Settings } from '../config/settings.ts';
+import type { PaperFiles } from '../store/paper-files.ts';
 import type { Store } from '../store/store.ts';
 import type { WebDeps } from '../web/deps.ts';
 import type { MetricFamily } from '../web/metrics.ts';
+import { openDesk } from './desk.ts';
 import type { LiveServer } from './live/server.ts';
 import { liveWell, wellNow } from './live/view.ts';
 
 export interface WebParts {
   settings: Settings;
   store: Store;
+  papers: PaperFiles;
   live: LiveServer;
   broker: Broker;
   version: string;
@@ -22,6 +25,7 @@ export function webDeps(parts: WebParts): WebDeps {
   const { store, live, now } = parts;
   return {
     store,
+    desk: openDesk({ store, papers: parts.papers, now }),
     live: {
       wells: () => [...live.state().lines.values()].map(wellNow),
       well: (name) => {

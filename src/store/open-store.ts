@@ -13,6 +13,7 @@ import { encodeJournalRow } from './journal-codec.ts';
 import { actTable } from './keep-acts.ts';
 import { alarmTable } from './keep-alarms.ts';
 import { derivedTable } from './keep-derived.ts';
+import { entryTable } from './keep-entries.ts';
 import { nodeTable } from './keep-nodes.ts';
 import type { SavedPlace } from './keep-nodes.ts';
 import { refusedTable } from './keep-refused.ts';
@@ -69,6 +70,7 @@ class SqliteStore implements Store {
   #nodes;
   #acts;
   #derived;
+  #entries;
   #alarms;
   #refusals;
   #keeping: Housekeeping;
@@ -84,6 +86,7 @@ class SqliteStore implements Store {
       this.#nodes = nodeTable(orm);
       this.#acts = actTable(orm);
       this.#derived = derivedTable(orm);
+      this.#entries = entryTable(orm);
       this.#alarms = alarmTable(orm);
       this.#refusals = refusedTable(orm);
       this.#shelf = openShelf(db, path, this.#nodes.places());
@@ -168,6 +171,8 @@ class SqliteStore implements Store {
         return this.#nodes.removeCredential(change.node);
       case 'act':
         return this.#acts.put(change.row);
+      case 'entry':
+        return this.#entries.put(change.entry);
       case 'news':
         return this.#acts.putNews(change.well, change.atMs, change.body);
       case 'cycle':
@@ -254,6 +259,7 @@ class SqliteStore implements Store {
   nodes = () => this.#guard('read nodes', () => this.#nodes.list());
   credentials = () => this.#guard('read credentials', () => this.#nodes.credentials());
   acts = (since: Parameters<Store['acts']>[0]) => this.#guard('read acts', () => this.#acts.list(since));
+  entries = (well?: string) => this.#guard('read entries', () => this.#entries.list(well));
   news = (well: string, fromMs: number) => this.#guard('read news', () => this.#acts.news(well, fromMs));
   cycles = (well: string, fromMs: number, toMs: number) =>
     this.#guard('read cycles', () => this.#derived.cycles(well, fromMs, toMs));

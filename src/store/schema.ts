@@ -5,6 +5,7 @@
  */
 import { blob, index, integer, primaryKey, sqliteTable, text, uniqueIndex } from 'drizzle-orm/sqlite-core';
 import type { BaselineEvent, DayEvent } from '../../shared/api/events.ts';
+import type { Entry } from '../book/entry.ts';
 import type { ActRow, AlarmRow, CredentialRow, CycleRow, NodeRow, NoticeRow, RefusedRow } from './store.ts';
 
 /** All packs of one commit (./journal-codec.ts). Ids only grow, also when all rows are gone. @public */
@@ -73,6 +74,18 @@ export const act = sqliteTable(
     row: text('row', { mode: 'json' }).$type<ActRow>().notNull(),
   },
   (table) => [index('act_time').on(table.atMs)],
+);
+
+/** What people wrote down of a well (src/book/). */
+export const entry = sqliteTable(
+  'entry',
+  {
+    id: text('id').primaryKey(),
+    well: text('well').notNull(),
+    madeMs: integer('made_ms').notNull(),
+    row: text('row', { mode: 'json' }).$type<Entry>().notNull(),
+  },
+  (table) => [index('entry_well').on(table.well, table.madeMs)],
 );
 
 /** The same news of the same moment is one row. */

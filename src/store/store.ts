@@ -6,6 +6,7 @@
 import type { AlarmEvent, BaselineEvent, CycleEvent, DayEvent } from '../../shared/api/events.ts';
 import type { NoticeRow } from '../notice/notice-row.ts';
 import type { Hello } from '../wire/messages.ts';
+import type { Entry } from '../book/entry.ts';
 import type { PlacedPack } from '../readings/placed.ts';
 
 /** An alarm as people see it: one row for its life, from raised to cleared or withdrawn. */
@@ -94,6 +95,8 @@ export type Change =
   | { change: 'credential'; row: CredentialRow }
   | { change: 'credential-removed'; node: string }
   | { change: 'act'; row: ActRow }
+  /** What a person wrote down of a well; the same id is kept once. */
+  | { change: 'entry'; entry: Entry }
   /** Input judged by arrival (node news), kept for later runs. */
   | { change: 'news'; well: string; atMs: number; body: unknown }
   | { change: 'cycle'; row: CycleRow }
@@ -169,6 +172,8 @@ export interface Store {
   credentials(): CredentialRow[];
   /** With `well`: also acts that name no well. */
   acts(since: { well?: string; fromMs: number }): ActRow[];
+  /** All that was written down of a well, or of all wells, in the order in which it was written. */
+  entries(well?: string): Entry[];
   news(well: string, fromMs: number): { atMs: number; body: unknown }[];
   /** Started in [fromMs, toMs). */
   cycles(well: string, fromMs: number, toMs: number): CycleRow[];

@@ -2,6 +2,7 @@
 import type { Answer, RouteName, ShapedRoute } from '../../shared/api/routes.ts';
 import { acknowledgeAct, alarmAnswer, shelveAct } from './alarm-answers.ts';
 import type { Ask } from './ask.ts';
+import { cardAnswer, kept, writeCard, writeEntry } from './book-answers.ts';
 import type { ActResult, WebDeps } from './deps.ts';
 import { chartAnswer, cyclesAnswer, daysAnswer } from './history-answers.ts';
 import { nodesAnswer } from './node-answers.ts';
@@ -29,6 +30,14 @@ export const ANSWERS: Answers = {
   wellActs: (deps, ask) => {
     const { now } = wellNamed(deps, ask.part('well'));
     return { acts: deps.store.acts({ well: now.well, fromMs: ask.query.from ?? 0 }) };
+  },
+  card: (deps, ask) => cardAnswer(deps, ask.part('well')),
+  writeCard: (deps, ask) => writeCard(deps, ask),
+  entries: (deps, ask) => ({ entries: deps.desk.entries(wellNamed(deps, ask.part('well')).now.well) }),
+  writeEntry: (deps, ask) => writeEntry(deps, ask),
+  addPaper: (deps, ask) => {
+    const { now } = wellNamed(deps, ask.part('well'));
+    return kept(deps.desk.addPaper(now.well, { bytes: ask.bytes, ...ask.query }));
   },
   alarms: (deps, { query }) => {
     const { well, from, standing } = query;

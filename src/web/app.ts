@@ -5,6 +5,7 @@
 import { Hono } from 'hono';
 import type { Context } from 'hono';
 import { ROUTES } from '../../shared/api/routes.ts';
+import { isPaperHash } from '../book/paper-refs.ts';
 import type { Route } from '../../shared/api/routes.ts';
 import { ANSWERS } from './answers.ts';
 import type { OwnAnswer } from './answers.ts';
@@ -76,6 +77,15 @@ function json(value: unknown, status = 200): Response {
   return Response.json(value, { status, headers: { 'cache-control': 'no-store' } });
 }
 
+/** A paper never runs and never changes: its type is what its bytes are, and it may be kept by the browser for ever. */
+function paperResponse(deps: WebDeps, hash: string): Response {
+  const paper = isPaperHash(hash) ? deps.desk.paper(hash) : undefined;
+  if (!paper) throw new ProblemError(404, 'There is no such paper.');
+  return new Response(Uint8Array.from(paper.bytes), {
+    headers: { 'content-type': paper.type, 'cache-control': 'private, max-age=31536000, immutable' },
+  });
+}
+
 function ownAnswers(deps: WebDeps, hub: LiveHub): Record<OwnAnswer, (c: Context) => Promise<Response>> {
   let document: unknown;
   return {
@@ -89,6 +99,10 @@ function ownAnswers(deps: WebDeps, hub: LiveHub): Record<OwnAnswer, (c: Context)
     metrics: async (c) => {
       await readAsk('metrics', c);
       return new Response(printMetrics(deps.metrics()), { headers: { 'content-type': OPENMETRICS_TYPE } });
+    },
+    paper: async (c) => {
+      const ask = await readAsk('paper', c);
+      return paperResponse(deps, ask.part('hash'));
     },
     document: async (c) => {
       await readAsk('document', c);

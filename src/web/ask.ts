@@ -7,14 +7,19 @@ import type { z } from 'zod';
 import { ROUTES } from '../../shared/api/routes.ts';
 import type { Body, Query, Route, RouteName } from '../../shared/api/routes.ts';
 import { WINDOW_MAX_MS } from '../../shared/api/questions.ts';
+import { MOST_PAPER_BYTES } from '../book/limits.ts';
 import { ProblemError } from './problem.ts';
 
 /** A body holds an act, the largest of which is a card: a few KiB. */
 const BODY_MAX_BYTES = 64 * 1024;
+/** A paper and no more (src/book/limits.ts); it is refused there with better words. */
+const BYTES_MAX = MOST_PAPER_BYTES + 1024;
 
 export interface Ask<N extends RouteName> {
   query: Query<N>;
   body: Body<N>;
+  /** The body as bytes, where the route takes such; else empty. */
+  bytes: Uint8Array;
   /** Part of the path by its name, decoded. */
   part(name: string): string;
   lastEventId?: string;
@@ -26,6 +31,7 @@ export async function readAsk<N extends RouteName>(name: N, c: Context): Promise
   const query = check(route.query, c.req.query(), 'query');
   checkWindow(query);
   const body = route.body ? check(route.body, await readJson(c), 'body') : undefined;
+  const bytes = route.bytes ? await readBytes(c.req.raw, BYTES_MAX) : new Uint8Array();
   const lastEventId = c.req.header('last-event-id');
   return {
     // Just read by the shape that the type is made of: the compiler cannot follow that from a name to its row.
@@ -33,6 +39,7 @@ export async function readAsk<N extends RouteName>(name: N, c: Context): Promise
     query: query as Query<N>,
     // oxlint-disable-next-line typescript/no-unsafe-type-assertion
     body: body as Body<N>,
+    bytes,
     part: (part) => c.req.param(part) ?? '',
     ...(lastEventId === undefined ? {} : { lastEventId }),
   };
@@ -59,7 +66,7 @@ function checkWindow({ from, to }: { from?: unknown; to?: unknown }): void {
 async function readJson(c: Context): Promise<unknown> {
   const type = c.req.header('content-type')?.split(';')[0]?.trim().toLowerCase();
   if (type !== 'application/json') throw new ProblemError(415, 'Send the body as application/json.');
-  const text = await readText(c.req.raw);
+  const text = new TextDecoder().decode(await readBytes(c.req.raw, BODY_MAX_BYTES));
   try {
     return text.trim() === '' ? {} : JSON.parse(text);
   } catch {
@@ -68,23 +75,22 @@ async function readJson(c: Context): Promise<unknown> {
 }
 
 /** Reads at most the limit, whatever the length header says. */
-async function readText(request: Request): Promise<string> {
-  const decoder = new TextDecoder();
-  let text = '';
+async function readBytes(request: Request, mostBytes: number): Promise<Uint8Array> {
+  const parts: Uint8Array[] = [];
   let bytes = 0;
-  if (!request.body) return text;
+  if (!request.body) return new Uint8Array();
   const reader = request.body.getReader();
   for (;;) {
     // The parts of one body come one after the other.
     // oxlint-disable-next-line no-await-in-loop
     const { done, value } = await reader.read();
-    if (done) return text + decoder.decode();
+    if (done) return Buffer.concat(parts);
     bytes += value.byteLength;
-    if (bytes > BODY_MAX_BYTES) {
+    if (bytes > mostBytes) {
       // oxlint-disable-next-line no-await-in-loop
       await reader.cancel();
-      throw new ProblemError(413, `The body must be at most ${BODY_MAX_BYTES / 1024} KiB.`);
+      throw new ProblemError(413, `The body must be at most ${Math.floor(mostBytes / 1024)} KiB.`);
     }
-    text += decoder.decode(value, { stream: true });
+    parts.push(value);
   }
 }

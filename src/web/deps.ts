@@ -138,8 +138,38 @@ interface Live {
 export type ActResult = { done: true; atMs: number } | { no: string };
 type LetInResult = { done: true; credential?: string } | { no: string };
 
+/** One thing that a person wrote down of a well. */
+export interface StoredEntry {
+  id: string;
+  well: string;
+  kind: string;
+  atMs: number;
+  madeMs: number;
+  by?: string;
+  replaces?: string;
+  body: Record<string, unknown>;
+}
+
+export type EntryResult = { entry: StoredEntry } | { no: string };
+
+/** Where people write down what they know of a well. */
+export interface Desk {
+  /** All of a well, in the order in which they were written. */
+  entries(well: string): StoredEntry[];
+  /** An entry as it was written (src/book/read-entry.ts), with its `well`. */
+  write(json: unknown, by?: string): EntryResult;
+  addPaper(
+    well: string,
+    paper: { bytes: Uint8Array; name: string; about?: string; text?: string; by?: string },
+  ): EntryResult;
+  paper(hash: string): { bytes: Uint8Array; type: string } | undefined;
+  /** The act that wrote the card as it now is. */
+  writtenCard(well: string): StoredAct | undefined;
+}
+
 export interface WebDeps {
   store: WebStore;
+  desk: Desk;
   live: Live;
   /** Does what a person asked for; the act is written as the contract writes it, and its time is now. */
   act(act: WrittenAct, by?: string): Promise<ActResult>;

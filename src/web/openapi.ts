@@ -59,6 +59,7 @@ function operation(name: string, route: Route): Json {
     ...(route.body
       ? { requestBody: { required: true, content: { 'application/json': { schema: inline(route.body) } } } }
       : {}),
+    ...(route.bytes ? { requestBody: { required: true, content: { 'application/octet-stream': {} } } } : {}),
     responses: { ...answers, ...problems },
   };
 }

@@ -1,4 +1,8 @@
 /** The invented farm behind the interface that the pages ask: a store, the wells at this moment, and acts that take effect. */
+import { randomUUID } from 'node:crypto';
+import { mkdtempSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import type { Baseline } from '../../../src/baseline/baseline.ts';
 import type { WrittenAct } from '../../../shared/api/acts.ts';
 import type { AlarmEvent, BaselineEvent, DayEvent } from '../../../shared/api/events.ts';
@@ -14,6 +18,9 @@ import type {
   StoredNotice,
   WebDeps,
 } from '../../../src/web/deps.ts';
+import { openDesk } from '../../../src/run/desk.ts';
+import { openStore } from '../../../src/store/open-store.ts';
+import { openPapers } from '../../../src/store/paper-files.ts';
 import {
   cardOf,
   cyclesOf,
@@ -71,8 +78,11 @@ export function fakeFarm(): FakeFarm {
     clock,
     faults: [] as unknown[],
   };
+  const written = openStore(':memory:');
+  const papers = openPapers(mkdtempSync(join(tmpdir(), 'papers-')));
   const deps: WebDeps = {
     store: fakeStore(farm),
+    desk: openDesk({ store: written, papers, now: () => clock.nowMs }),
     live: {
       wells: () => [...kept.values()].map((one) => nowOf(one, clock.nowMs)),
       well: (name) => liveWell(kept.get(name), clock.nowMs),
@@ -83,6 +93,11 @@ export function fakeFarm(): FakeFarm {
     },
     act: async (act, by) => {
       farm.acts.push({ act, ...(by === undefined ? {} : { by }) });
+      if (act.kind === 'card-changed') {
+        const well = String(act.card['well']);
+        const row = { id: randomUUID(), atMs: clock.nowMs, well, kind: act.kind, body: act };
+        written.commit([{ change: 'act', row: { ...row, ...(by === undefined ? {} : { by }) } }]);
+      }
       if (act.kind === 'pinned' && act.pump !== 'p1')
         return { no: `Cannot pin: ${act.well} has no pump ${act.pump}` };
       const row =

@@ -1,0 +1,54 @@
+/** What people wrote down of a well, and its card with who changed it when. Shapes of entries: src/book/entry.ts. */
+import { z } from 'zod';
+
+const opt = z.exactOptional;
+const by = opt(z.string().trim().min(1).max(80));
+
+const entryShape = z
+  .object({
+    id: z.string(),
+    well: z.string(),
+    kind: z.string(),
+    atMs: z.number().describe('When it was so.'),
+    madeMs: z.number().describe('When it was written down.'),
+    by: opt(z.string()),
+    replaces: opt(z.string()).describe('The entry that this one puts right or strikes out.'),
+    body: z.record(z.string(), z.unknown()).describe('As it was written, quantities with their units.'),
+  })
+  .meta({ id: 'Entry' });
+export type EntryAnswer = z.output<typeof entryShape>;
+
+export const entriesShape = z
+  .object({ entries: z.array(entryShape).describe('All, in the order in which they were written.') })
+  .meta({ id: 'Entries' });
+
+export const entryQuestionShape = z
+  .strictObject({ entry: z.record(z.string(), z.unknown()), by })
+  .meta({ id: 'EntryQuestion' });
+export const entryDoneShape = z.object({ entry: entryShape }).meta({ id: 'EntryDone' });
+
+/** A paper comes as its bytes; what it is called and belongs to stands in the query. */
+export const paperQuery = z.strictObject({
+  name: z.string().trim().min(1).max(120),
+  about: opt(z.string().trim().min(1).max(120)),
+  text: opt(z.string().trim().min(1).max(2000)),
+  by,
+});
+
+export const cardAnswerShape = z
+  .object({
+    card: z.record(z.string(), z.unknown()).describe('As it was written last.'),
+    /** The act that wrote it: what a change is based on. Absent where nobody wrote a card yet. */
+    act: opt(z.string()),
+    atMs: opt(z.number()),
+    by: opt(z.string()),
+    questions: z.array(z.object({ key: z.string(), question: z.string() })),
+  })
+  .meta({ id: 'CardAnswer', description: 'The card as written, and what is odd about it.' });
+export const cardQuestionShape = z
+  .strictObject({
+    card: z.record(z.string(), z.unknown()),
+    basedOn: opt(z.string()).describe('The act whose card was changed; absent for a first card.'),
+    by,
+  })
+  .meta({ id: 'CardQuestion' });

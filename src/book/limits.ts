@@ -1,0 +1,10 @@
+/** What an entry may hold at most. */
+
+/** A page of handwriting. */
+export const LONGEST_NOTE = 2_000;
+/** One line on a phone. */
+export const LONGEST_NAME = 120;
+/** Papers that one entry points to. */
+export const MOST_PAPERS = 20;
+/** The longest manual as PDF, a photo of any phone: 25 MiB. */
+export const MOST_PAPER_BYTES = 25 * 2 ** 20;

@@ -1,0 +1,61 @@
+/**
+ * Where people write down what they know: the card of a well with who changed it, entries, papers. What is written is checked, gets its id
+ * and time here, and is committed before it is answered.
+ */
+import { randomUUID } from 'node:crypto';
+import { MOST_PAPER_BYTES } from '../book/limits.ts';
+import { PAPER_TYPES, paperType } from '../book/paper-type.ts';
+import { readEntry } from '../book/read-entry.ts';
+import type { PaperFiles } from '../store/paper-files.ts';
+import type { ActRow, Store } from '../store/store.ts';
+import type { Desk } from '../web/deps.ts';
+
+export interface DeskParts {
+  store: Store;
+  papers: PaperFiles;
+  now: () => number;
+}
+
+export function openDesk({ store, papers, now }: DeskParts): Desk {
+  const write: Desk['write'] = (json, by) => {
+    const read = readEntry(json, { id: randomUUID(), madeMs: now(), ...(by !== undefined && { by }) });
+    if ('problem' in read) return { no: read.problem };
+    const { entry } = read;
+    const lost = missing(entry.body['papers'], papers);
+    if (lost !== undefined) return { no: `Cannot keep entry: there is no paper ${lost}` };
+    if (entry.replaces !== undefined && !store.entries(entry.well).some((one) => one.id === entry.replaces))
+      return { no: 'Cannot keep entry: what it replaces is no entry of this well' };
+    store.commit([{ change: 'entry', entry }]);
+    return { entry };
+  };
+  return {
+    entries: (well) => store.entries(well),
+    write,
+    addPaper(well, { bytes, by, ...said }) {
+      if (bytes.length > MOST_PAPER_BYTES)
+        return { no: `Cannot keep ${said.name}: a paper has ${MOST_PAPER_BYTES / 2 ** 20} MiB at most` };
+      const type = paperType(bytes);
+      if (type === undefined)
+        return {
+          no: `Cannot keep ${said.name}: it must be one of ${PAPER_TYPES.join(', ')} by its content, whatever its name says`,
+        };
+      const hash = papers.put(bytes);
+      return write({ kind: 'paper', well, hash, type, bytes: bytes.length, ...said }, by);
+    },
+    paper(hash) {
+      const bytes = papers.read(hash);
+      const type = bytes && paperType(bytes);
+      return bytes && type && { bytes, type };
+    },
+    writtenCard: (well) => lastCard(store, well),
+  };
+}
+
+function missing(listed: unknown, papers: PaperFiles): string | undefined {
+  const hashes: unknown[] = Array.isArray(listed) ? listed : [];
+  return hashes.find((hash): hash is string => typeof hash === 'string' && !papers.has(hash));
+}
+
+function lastCard(store: Store, well: string): ActRow | undefined {
+  return store.acts({ well, fromMs: 0 }).findLast((row) => row.kind === 'card-changed' && row.well === well);
+}

@@ -1,0 +1,75 @@
+/**
+ * Papers beside the database, each under the hash of its content: the same paper kept twice is one file, and a name that somebody gave it
+ * is never a path. A file is written whole under another name, brought to the disk, and then renamed: half of one is never found.
+ */
+import { createHash } from 'node:crypto';
+import {
+  closeSync,
+  existsSync,
+  fsyncSync,
+  mkdirSync,
+  openSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  writeSync,
+} from 'node:fs';
+import { join } from 'node:path';
+import { isPaperHash } from '../book/paper-refs.ts';
+import { StoreError } from './store-error.ts';
+
+export interface PaperFiles {
+  /** Keeps the bytes; returns their hash (SHA-256, hex). */
+  put(bytes: Uint8Array): string;
+  has(hash: string): boolean;
+  /** The bytes, or undefined where there is no such paper. @throws StoreError where the file is not what its name says. */
+  read(hash: string): Buffer | undefined;
+}
+
+/** `folder` is made when the first paper comes. */
+export function openPapers(folder: string): PaperFiles {
+  const pathOf = (hash: string): string => {
+    if (!isPaperHash(hash)) throw new RangeError('Cannot find a paper: its hash must be SHA-256 in hex');
+    return join(folder, hash.slice(0, 2), hash);
+  };
+  const read = (hash: string): Buffer | undefined => {
+    const path = pathOf(hash);
+    if (!existsSync(path)) return undefined;
+    const bytes = readFileSync(path);
+    if (hashOf(bytes) === hash) return bytes;
+    throw new StoreError(
+      'damaged',
+      `Cannot read paper ${hash.slice(0, 12)}: its content is not what was kept.`,
+    );
+  };
+  return {
+    put(bytes) {
+      const hash = hashOf(bytes);
+      if (!existsSync(pathOf(hash))) writeWhole(join(folder, hash.slice(0, 2)), hash, bytes);
+      return hash;
+    },
+    has: (hash) => existsSync(pathOf(hash)),
+    read,
+  };
+}
+
+function hashOf(bytes: Uint8Array): string {
+  return createHash('sha256').update(bytes).digest('hex');
+}
+
+function writeWhole(folder: string, name: string, bytes: Uint8Array): void {
+  mkdirSync(folder, { recursive: true });
+  const waiting = join(folder, `${name}.part`);
+  const file = openSync(waiting, 'w');
+  try {
+    let at = 0;
+    while (at < bytes.length) at += writeSync(file, bytes, at);
+    fsyncSync(file);
+  } catch (error) {
+    rmSync(waiting, { force: true });
+    throw error;
+  } finally {
+    closeSync(file);
+  }
+  renameSync(waiting, join(folder, name));
+}

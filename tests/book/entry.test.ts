@@ -1,0 +1,44 @@
+import { describe, expect, test } from 'vitest';
+import { currentEntries, historyOf, type Entry } from '../../src/book/entry.ts';
+
+const entry = (id: string, more: Partial<Entry> = {}): Entry => ({
+  id,
+  well: 'orchard',
+  kind: 'note',
+  atMs: 1000,
+  madeMs: 2000,
+  body: { text: id },
+  ...more,
+});
+
+describe('currentEntries', () => {
+  test.each<[string, Entry[], string]>([
+    ['all, by when they were so', [entry('b', { atMs: 3 }), entry('a', { atMs: 2 })], 'a b'],
+    ['one put right counts once', [entry('a'), entry('b', { replaces: 'a' })], 'b'],
+    ['one struck out counts no more', [entry('a'), entry('x', { kind: 'struck', replaces: 'a' })], ''],
+    [
+      'two that put the same right are both shown',
+      [entry('a'), entry('b', { replaces: 'a' }), entry('c', { replaces: 'a', madeMs: 2001 })],
+      'b c',
+    ],
+  ])('%s', (_, entries, ids) => {
+    expect(
+      currentEntries(entries)
+        .map(({ id }) => id)
+        .join(' '),
+    ).toBe(ids);
+  });
+});
+
+describe('historyOf', () => {
+  test('is the chain of what was replaced, newest first', () => {
+    const all = [entry('a'), entry('b', { replaces: 'a' }), entry('c', { replaces: 'b' })];
+    expect(historyOf(all[2]!, all).map(({ id }) => id)).toEqual(['b', 'a']);
+    expect(historyOf(all[0]!, all)).toEqual([]);
+  });
+
+  test('ends at a circle', () => {
+    const all = [entry('a', { replaces: 'b' }), entry('b', { replaces: 'a' })];
+    expect(historyOf(all[0]!, all).map(({ id }) => id)).toEqual(['b', 'a']);
+  });
+});

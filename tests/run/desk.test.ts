@@ -1,0 +1,50 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { openDesk } from '../../src/run/desk.ts';
+import { openStore } from '../../src/store/open-store.ts';
+import { openPapers } from '../../src/store/paper-files.ts';
+
+let folder = '';
+beforeEach(() => void (folder = mkdtempSync(join(tmpdir(), 'desk-'))));
+afterEach(() => rmSync(folder, { recursive: true }));
+
+const NOW = Date.UTC(2026, 4, 2);
+const desk = () => openDesk({ store: openStore(':memory:'), papers: openPapers(folder), now: () => NOW });
+const no = (result: object): unknown => ('no' in result ? result.no : 'taken');
+
+describe('openDesk', () => {
+  test('an entry is kept, and put right by another', () => {
+    const { write, entries } = desk();
+    const first = write({ kind: 'note', well: 'orchard', text: 'Key in the barn' }, 'Ines');
+    if (!('entry' in first)) throw new Error(first.no);
+    write({ kind: 'note', well: 'orchard', text: 'Key in the shed', replaces: first.entry.id });
+    expect(entries('orchard').map(({ body, by }) => [body['text'], by])).toEqual([
+      ['Key in the barn', 'Ines'],
+      ['Key in the shed', undefined],
+    ]);
+    expect(entries('other')).toEqual([]);
+  });
+
+  test('a paper is kept by what it is', () => {
+    const { addPaper, paper } = desk();
+    const kept = addPaper('orchard', { bytes: Buffer.from('Static level 41 ft'), name: '../log.pdf' });
+    if (!('entry' in kept)) throw new Error(kept.no);
+    expect(kept.entry.body).toMatchObject({ name: '../log.pdf', type: 'text/plain', bytes: 18 });
+    expect(paper(String(kept.entry.body['hash']))?.type).toBe('text/plain');
+  });
+
+  test('refuses what it cannot keep', () => {
+    const { write, addPaper } = desk();
+    expect(no(addPaper('orchard', { bytes: Buffer.from('\u007fELF'), name: 'manual.pdf' }))).toContain(
+      'by its content',
+    );
+    const ghost = 'f'.repeat(64);
+    const check = { kind: 'check', well: 'orchard', check: 'x', outcome: 'right', papers: [ghost] };
+    expect(no(write(check))).toContain('there is no paper');
+    expect(no(write({ kind: 'note', well: 'orchard', text: 'x', replaces: 'gone' }))).toContain(
+      'no entry of this well',
+    );
+  });
+});

@@ -1,0 +1,40 @@
+import { mkdtempSync, readdirSync, rmSync, truncateSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { openPapers } from '../../src/store/paper-files.ts';
+
+let folder = '';
+beforeEach(() => void (folder = mkdtempSync(join(tmpdir(), 'papers-'))));
+afterEach(() => rmSync(folder, { recursive: true }));
+
+describe('openPapers', () => {
+  // SHA-256 of "abc": FIPS 180-4 examples (NIST).
+  const ABC = 'ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad';
+
+  test('keeps a paper under the hash of its content, once', () => {
+    const papers = openPapers(folder);
+    expect(papers.put(Buffer.from('abc'))).toBe(ABC);
+    expect(papers.put(Buffer.from('abc'))).toBe(ABC);
+    expect(readdirSync(folder, { recursive: true }).toSorted()).toEqual(['ba', join('ba', ABC)]);
+    expect(papers.read(ABC)?.toString()).toBe('abc');
+    expect(papers.has(ABC)).toBe(true);
+  });
+
+  test('knows nothing of what was never kept', () => {
+    const papers = openPapers(folder);
+    expect(papers.has(ABC)).toBe(false);
+    expect(papers.read(ABC)).toBeUndefined();
+  });
+
+  test.each(['../../etc/passwd', '', 'BA', `${ABC}/..`])('takes no path for a hash: %s', (path) => {
+    expect(() => openPapers(folder).read(path)).toThrow('must be SHA-256');
+  });
+
+  test('says so where a file is not what was kept', () => {
+    const papers = openPapers(folder);
+    papers.put(Buffer.from('abc'));
+    truncateSync(join(folder, 'ba', ABC), 2);
+    expect(() => papers.read(ABC)).toThrow('its content is not what was kept');
+  });
+});

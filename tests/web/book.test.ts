@@ -1,0 +1,53 @@
+import { describe, expect, test } from 'vitest';
+import { askFarm } from './support.ts';
+
+describe('the card of a well over the API', () => {
+  test('a change upon the card that was opened is taken, and one upon an older card is told who changed it', async () => {
+    const { get, post } = askFarm();
+    const path = '/api/wells/orchard/card';
+    const first = await post(path, { card: { well: 'orchard' }, by: 'Ines' });
+    expect(first.status).toBe(200);
+    const { act } = (await (await get(path)).json()) as { act: string };
+    const next = { well: 'orchard', pump: { motor: '1 hp' } };
+    expect((await post(path, { card: next, basedOn: act, by: 'Tom' })).status).toBe(200);
+    const late = await post(path, { card: { well: 'orchard' }, basedOn: act, by: 'Ines' });
+    expect(late.status).toBe(409);
+    expect(await late.text()).toContain('Tom changed this card after you opened it');
+    expect(await (await get(path)).json()).toMatchObject({ card: next, by: 'Tom' });
+  });
+
+  test('a card that cannot be is refused with its rule', async () => {
+    const { post } = askFarm();
+    const bad = await post('/api/wells/orchard/card', {
+      card: { well: 'orchard', pump: { motor: '1 psi' } },
+    });
+    expect(bad.status).toBe(400);
+    expect(await bad.text()).toContain('pump.motor must be a power');
+  });
+});
+
+describe('papers over the API', () => {
+  test('come back as the bytes that they were, with the type that they are', async () => {
+    const { app, get } = askFarm();
+    const kept = await app.request('/api/wells/orchard/papers?name=log.txt&about=hole', {
+      method: 'POST',
+      body: 'Static level 41 ft',
+    });
+    const { entry } = (await kept.json()) as { entry: { body: { hash: string } } };
+    const paper = await get(`/api/papers/${entry.body.hash}`);
+    expect(paper.headers.get('content-type')).toBe('text/plain');
+    expect(paper.headers.get('x-content-type-options')).toBe('nosniff');
+    expect(await paper.text()).toBe('Static level 41 ft');
+  });
+
+  test.each(['..%2F..%2Fetc%2Fpasswd', 'abc', '0'.repeat(64)])('there is none called %s', async (hash) => {
+    expect((await askFarm().get(`/api/papers/${hash}`)).status).toBe(404);
+  });
+
+  test('one that is too large is refused before it is read whole', async () => {
+    const { app } = askFarm();
+    const big = new Uint8Array(26 * 2 ** 20).fill(0x20);
+    const answer = await app.request('/api/wells/orchard/papers?name=big.txt', { method: 'POST', body: big });
+    expect(answer.status).toBe(413);
+  });
+});
