@@ -16,34 +16,34 @@ const no = (result: object): unknown => ('no' in result ? result.no : 'taken');
 
 describe('openDesk', () => {
   test('an entry is kept, and put right by another', () => {
-    const { write, entries } = desk();
-    const first = write({ kind: 'note', well: 'orchard', text: 'Key in the barn' }, 'Ines');
+    const one = desk();
+    const first = one.write({ kind: 'note', well: 'orchard', text: 'Key in the barn' }, 'Ines');
     if (!('entry' in first)) throw new Error(first.no);
-    write({ kind: 'note', well: 'orchard', text: 'Key in the shed', replaces: first.entry.id });
-    expect(entries('orchard').map(({ body, by }) => [body['text'], by])).toEqual([
+    one.write({ kind: 'note', well: 'orchard', text: 'Key in the shed', replaces: first.entry.id });
+    expect(one.entries('orchard').map(({ body, by }) => [body['text'], by])).toEqual([
       ['Key in the barn', 'Ines'],
       ['Key in the shed', undefined],
     ]);
-    expect(entries('other')).toEqual([]);
+    expect(one.entries('other')).toEqual([]);
   });
 
   test('a paper is kept by what it is', () => {
-    const { addPaper, paper } = desk();
-    const kept = addPaper('orchard', { bytes: Buffer.from('Static level 41 ft'), name: '../log.pdf' });
+    const one = desk();
+    const kept = one.addPaper('orchard', { bytes: Buffer.from('Static level 41 ft'), name: '../log.pdf' });
     if (!('entry' in kept)) throw new Error(kept.no);
     expect(kept.entry.body).toMatchObject({ name: '../log.pdf', type: 'text/plain', bytes: 18 });
-    expect(paper(String(kept.entry.body['hash']))?.type).toBe('text/plain');
+    expect(one.paper(String(kept.entry.body['hash']))?.type).toBe('text/plain');
   });
 
   test('refuses what it cannot keep', () => {
-    const { write, addPaper } = desk();
-    expect(no(addPaper('orchard', { bytes: Buffer.from('\u007fELF'), name: 'manual.pdf' }))).toContain(
+    const one = desk();
+    expect(no(one.addPaper('orchard', { bytes: Buffer.from('\u007fELF'), name: 'manual.pdf' }))).toContain(
       'by its content',
     );
     const ghost = 'f'.repeat(64);
     const check = { kind: 'check', well: 'orchard', check: 'x', outcome: 'right', papers: [ghost] };
-    expect(no(write(check))).toContain('there is no paper');
-    expect(no(write({ kind: 'note', well: 'orchard', text: 'x', replaces: 'gone' }))).toContain(
+    expect(no(one.write(check))).toContain('there is no paper');
+    expect(no(one.write({ kind: 'note', well: 'orchard', text: 'x', replaces: 'gone' }))).toContain(
       'no entry of this well',
     );
   });
