@@ -117,14 +117,17 @@ export function lowestCutIn(scene: Scene, ofCard = true): number | undefined {
 
 const RECENT = 5;
 
-/** Of the last runs, lowest first. */
+/** Of the last runs, lowest first: so few, and asked for so often, that each is put in its place as it comes. */
 function lastPressures(cycles: readonly Cycle[], of: 'cutInKpa' | 'cutOutKpa'): number[] {
   const seen: number[] = [];
-  for (let at = Math.max(0, cycles.length - RECENT); at < cycles.length; at++) {
-    const kpa = cycles[at]![of];
-    if (kpa !== undefined) seen.push(kpa);
+  for (let i = Math.max(0, cycles.length - RECENT); i < cycles.length; i++) {
+    const kpa = cycles[i]![of];
+    if (kpa === undefined) continue;
+    let at = seen.length;
+    for (; at > 0 && seen[at - 1]! > kpa; at--) seen[at] = seen[at - 1]!;
+    seen[at] = kpa;
   }
-  return seen.sort((a, b) => a - b);
+  return seen;
 }
 
 function greater(one: number | undefined, other: number | undefined): number | undefined {
