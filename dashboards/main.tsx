@@ -5,13 +5,14 @@ import type { UnitSystem } from '../shared/quantity/print-quantity.ts';
 import { serverSource } from './data/server-source.ts';
 import { rememberedUnits, rememberUnits, SurroundingsContext } from './data/settings.ts';
 import { AlarmPage } from './pages/alarm.tsx';
+import { BOOK_PAGES } from './pages/book-pages.tsx';
 import { NodesPage } from './pages/nodes.tsx';
 import { RefusedPage } from './pages/refused.tsx';
 import { WellPage } from './pages/well.tsx';
 import { WellsPage } from './pages/wells.tsx';
 import { Head } from './parts/head.tsx';
 import { alarmTitle } from '../shared/api/alarm-title.ts';
-import { alarmIdParts, type Page } from './page-of.ts';
+import { alarmIdParts, BOOK_TITLES, type Page } from './page-of.ts';
 import { usePage } from './route.ts';
 import { nameWords } from './words/names.ts';
 
@@ -52,6 +53,7 @@ function Stillwell() {
 function titleOf(page: Page): string {
   const titles = { wells: 'Wells', nodes: 'Nodes', refused: 'Refused packs', nowhere: 'Not found' };
   if (page.at === 'well') return nameWords(page.well);
+  if (page.at === 'book') return `${BOOK_TITLES[page.what]}, ${nameWords(page.well)}`;
   if (page.at !== 'alarm') return titles[page.at];
   const parts = alarmIdParts(page.id);
   return parts ? `${alarmTitle(parts.alarm)}, ${nameWords(parts.place)}` : titles.nowhere;
@@ -63,6 +65,10 @@ function PageOf({ page }: { page: Page }) {
       return <WellsPage />;
     case 'well':
       return <WellPage key={page.well} name={page.well} />;
+    case 'book': {
+      const BookPage = BOOK_PAGES[page.what];
+      return <BookPage key={`${page.well} ${page.what}`} name={page.well} />;
+    }
     case 'alarm':
       return <AlarmPage key={page.id} id={page.id} />;
     case 'nodes':

@@ -1,9 +1,17 @@
 /** Which page an address means, from its part after `#`: it works from a server and from a folder alike. */
 import { ALARM_KINDS, type AlarmKind } from '../shared/words/kinds.ts';
 
+/** Pages of a well's book by the last part of their address, each with its title; what stands on them: pages/book-pages.tsx. */
+export const BOOK_TITLES = {
+  visit: 'Visits',
+  readings: 'Readings',
+} as const;
+export type BookWhat = keyof typeof BOOK_TITLES;
+
 export type Page =
   | { at: 'wells' }
   | { at: 'well'; well: string }
+  | { at: 'book'; well: string; what: BookWhat }
   | { at: 'alarm'; id: string }
   | { at: 'nodes' }
   | { at: 'refused' }
@@ -12,11 +20,18 @@ export type Page =
 export function pageOf(hash: string): Page {
   const [first = '', second, ...rest] = hash.replace(/^#\/?/, '').split('/');
   if (first === '' && second === undefined) return { at: 'wells' };
+  const what = rest[0];
+  if (first === 'well' && second && rest.length === 1 && isBookWhat(what))
+    return { at: 'book', well: decode(second), what };
   if (rest.length > 0) return { at: 'nowhere' };
   if (first === 'well' && second) return { at: 'well', well: decode(second) };
   if (first === 'alarm' && second) return { at: 'alarm', id: decode(second) };
   if (second !== undefined) return { at: 'nowhere' };
   return first === 'nodes' || first === 'refused' ? { at: first } : { at: 'nowhere' };
+}
+
+function isBookWhat(text: string | undefined): text is BookWhat {
+  return text !== undefined && Object.hasOwn(BOOK_TITLES, text);
 }
 
 function decode(text: string): string {
@@ -29,6 +44,10 @@ function decode(text: string): string {
 
 export function wellAddress(well: string): string {
   return `#/well/${encodeURIComponent(well)}`;
+}
+
+export function bookAddress(well: string, what: BookWhat): string {
+  return `${wellAddress(well)}/${what}`;
 }
 
 export function alarmAddress(id: string): string {

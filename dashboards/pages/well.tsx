@@ -10,6 +10,7 @@ import { nowMs } from '../data/clock.ts';
 import { useSurroundings } from '../data/settings.ts';
 import { useAsked } from '../data/use-asked.ts';
 import { AlarmCard, symptomsOf } from '../parts/alarm-card.tsx';
+import { BookLinks } from '../parts/book-links.tsx';
 import { Checks } from '../parts/checks.tsx';
 import { CardFacts, Sensors } from '../parts/facts.tsx';
 import { History } from '../parts/history.tsx';
@@ -140,6 +141,7 @@ function WellBody({ detail, alarms, alarmsFailed, hear, again }: BodyProps) {
         </section>
       )}
       <WellActs detail={detail} pump={pump} changed={again} />
+      <BookLinks well={well.well} />
       <PumpChoice pumps={detail.pumps} chosen={pump?.pump} choose={setChosen} />
       <div class="two">
         <section aria-labelledby="live">

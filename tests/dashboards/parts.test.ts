@@ -21,6 +21,8 @@ describe('pageOf', () => {
     ['#/nodes/x', { at: 'nowhere' }],
     ['#/refused', { at: 'refused' }],
     ['#/well/%E0%A4%A', { at: 'well', well: '%E0%A4%A' }],
+    ['#/well/house-hill/visit', { at: 'book', well: 'house-hill', what: 'visit' }],
+    ['#/well/house-hill/toString', { at: 'nowhere' }],
   ])('%s', (hash, page) => expect(pageOf(hash)).toEqual(page));
 });
 

@@ -1,0 +1,24 @@
+/** The way from a well to the pages of its book, each with what it is for. */
+import { bookAddress, BOOK_TITLES, type BookWhat } from '../page-of.ts';
+
+/** In the order in which they stand. */
+const LINKS: readonly [what: BookWhat, purpose: string][] = [
+  ['visit', 'what to bring, work that was done, and the proof of before and after'],
+  ['readings', 'reference readings taken with a guide, and those that people brought'],
+];
+
+export function BookLinks({ well }: { well: string }) {
+  return (
+    <section aria-labelledby="book">
+      <h2 id="book">The well’s book</h2>
+      <ul class="book-links">
+        {LINKS.map(([what, purpose]) => (
+          <li key={what}>
+            <a href={bookAddress(well, what)}>{BOOK_TITLES[what]}</a>
+            <span class="doing"> {purpose}</span>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
