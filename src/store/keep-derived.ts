@@ -6,7 +6,7 @@ import { and, eq, gt, gte, lt, lte, sql } from 'drizzle-orm';
 import type { BetterSQLite3Database } from 'drizzle-orm/better-sqlite3';
 import type { BaselineEvent, DayEvent } from '../../shared/api/events.ts';
 import { baseline, cycle, day } from './schema.ts';
-import type { CycleRow } from './store.ts';
+import type { CycleRow, DerivedRows } from './store.ts';
 
 export interface DerivedTable {
   putCycle(row: CycleRow): void;
@@ -16,6 +16,7 @@ export interface DerivedTable {
   cycles(well: string, fromMs: number, toMs: number): CycleRow[];
   days(well: string, fromMs: number, toMs: number): DayEvent[];
   baselines(well: string): BaselineEvent[];
+  all(well: string): DerivedRows;
 }
 
 export function derivedTable(orm: BetterSQLite3Database): DerivedTable {
@@ -106,5 +107,28 @@ export function derivedTable(orm: BetterSQLite3Database): DerivedTable {
         .orderBy(baseline.atMs, baseline.pump)
         .all()
         .map((found) => found.row),
+    all: (name) => ({
+      cycles: orm
+        .select()
+        .from(cycle)
+        .where(eq(cycle.well, name))
+        .orderBy(cycle.startedMs, cycle.pump)
+        .all()
+        .map((found) => found.row),
+      days: orm
+        .select()
+        .from(day)
+        .where(eq(day.well, name))
+        .orderBy(day.date, day.pump)
+        .all()
+        .map((found) => ({ endedMs: found.endedMs, event: found.row })),
+      baselines: orm
+        .select()
+        .from(baseline)
+        .where(eq(baseline.well, name))
+        .orderBy(baseline.atMs, baseline.pump)
+        .all()
+        .map((found) => ({ atMs: found.atMs, event: found.row })),
+    }),
   };
 }

@@ -14,6 +14,7 @@ import { actTable } from './keep-acts.ts';
 import { alarmTable } from './keep-alarms.ts';
 import { derivedTable } from './keep-derived.ts';
 import { entryTable } from './keep-entries.ts';
+import { handedTable } from './keep-handed.ts';
 import { nodeTable } from './keep-nodes.ts';
 import type { SavedPlace } from './keep-nodes.ts';
 import { refusedTable } from './keep-refused.ts';
@@ -71,6 +72,7 @@ class SqliteStore implements Store {
   #acts;
   #derived;
   #entries;
+  #handed;
   #alarms;
   #refusals;
   #keeping: Housekeeping;
@@ -87,6 +89,7 @@ class SqliteStore implements Store {
       this.#acts = actTable(orm);
       this.#derived = derivedTable(orm);
       this.#entries = entryTable(orm);
+      this.#handed = handedTable(orm);
       this.#alarms = alarmTable(orm);
       this.#refusals = refusedTable(orm);
       this.#shelf = openShelf(db, path, this.#nodes.places());
@@ -173,6 +176,8 @@ class SqliteStore implements Store {
         return this.#acts.put(change.row);
       case 'entry':
         return this.#entries.put(change.entry);
+      case 'handed':
+        return this.#handed.put(change.row);
       case 'news':
         return this.#acts.putNews(change.well, change.atMs, change.body);
       case 'cycle':
@@ -260,6 +265,10 @@ class SqliteStore implements Store {
   credentials = () => this.#guard('read credentials', () => this.#nodes.credentials());
   acts = (since: Parameters<Store['acts']>[0]) => this.#guard('read acts', () => this.#acts.list(since));
   entries = (well?: string) => this.#guard('read entries', () => this.#entries.list(well));
+  handed = (...asked: Parameters<Store['handed']>) =>
+    this.#guard('read what was handed over', () => this.#handed.list(...asked));
+  handedWells = () => this.#guard('read what was handed over', () => this.#handed.wells());
+  derived = (well: string) => this.#guard('read what was made of a well', () => this.#derived.all(well));
   news = (well: string, fromMs: number) => this.#guard('read news', () => this.#acts.news(well, fromMs));
   cycles = (well: string, fromMs: number, toMs: number) =>
     this.#guard('read cycles', () => this.#derived.cycles(well, fromMs, toMs));

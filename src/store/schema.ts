@@ -6,7 +6,16 @@
 import { blob, index, integer, primaryKey, sqliteTable, text, uniqueIndex } from 'drizzle-orm/sqlite-core';
 import type { BaselineEvent, DayEvent } from '../../shared/api/events.ts';
 import type { Entry } from '../book/entry.ts';
-import type { ActRow, AlarmRow, CredentialRow, CycleRow, NodeRow, NoticeRow, RefusedRow } from './store.ts';
+import type {
+  ActRow,
+  AlarmRow,
+  CredentialRow,
+  CycleRow,
+  HandedRow,
+  NodeRow,
+  NoticeRow,
+  RefusedRow,
+} from './store.ts';
 
 /** All packs of one commit (./journal-codec.ts). Ids only grow, also when all rows are gone. @public */
 export const journal = sqliteTable('journal', {
@@ -86,6 +95,22 @@ export const entry = sqliteTable(
     row: text('row', { mode: 'json' }).$type<Entry>().notNull(),
   },
   (table) => [index('entry_well').on(table.well, table.madeMs)],
+);
+
+/** What another Stillwell handed over of a well's past: nothing here makes it again, so nothing here forgets it. */
+export const handed = sqliteTable(
+  'handed',
+  {
+    well: text('well').notNull(),
+    kind: text('kind').$type<HandedRow['kind']>().notNull(),
+    key: text('key').notNull(),
+    atMs: integer('at_ms').notNull(),
+    row: text('row', { mode: 'json' }).$type<unknown>().notNull(),
+  },
+  (table) => [
+    primaryKey({ columns: [table.well, table.kind, table.key] }),
+    index('handed_time').on(table.well, table.kind, table.atMs),
+  ],
 );
 
 /** The same news of the same moment is one row. */

@@ -87,6 +87,24 @@ export interface CycleRow {
   shape?: { everyS: number; amps: (number | null)[]; kpa: (number | null)[] };
 }
 
+/** One line of the past of a well as another Stillwell measured and kept it (src/book/packet/). */
+export interface HandedRow {
+  well: string;
+  kind: 'act' | 'baseline' | 'day' | 'cycle' | 'alarm';
+  /** What names it among those of its kind and well: the same thing handed over again takes its place. */
+  key: string;
+  /** By what it is found and ordered: a cycle's start, a day's end, an alarm's beginning. */
+  atMs: number;
+  row: unknown;
+}
+
+/** What the engine made of a well, with the times by which it is kept. */
+export interface DerivedRows {
+  cycles: CycleRow[];
+  days: { endedMs: number; event: DayEvent }[];
+  baselines: { atMs: number; event: BaselineEvent }[];
+}
+
 export type Change =
   | { change: 'pack'; pack: PlacedPack }
   | { change: 'refused'; row: RefusedRow }
@@ -97,6 +115,8 @@ export type Change =
   | { change: 'act'; row: ActRow }
   /** What a person wrote down of a well; the same id is kept once. */
   | { change: 'entry'; entry: Entry }
+  /** Of a well's past elsewhere; the newer row of the same key stays. */
+  | { change: 'handed'; row: HandedRow }
   /** Input judged by arrival (node news), kept for later runs. */
   | { change: 'news'; well: string; atMs: number; body: unknown }
   | { change: 'cycle'; row: CycleRow }
@@ -174,6 +194,12 @@ export interface Store {
   acts(since: { well?: string; fromMs: number }): ActRow[];
   /** All that was written down of a well, or of all wells, in the order in which it was written. */
   entries(well?: string): Entry[];
+  /** In [fromMs, toMs) by `atMs`, in its order and then by key. Without `well` of all wells. */
+  handed(kind: HandedRow['kind'], well?: string, window?: { fromMs: number; toMs: number }): HandedRow[];
+  /** Names of the wells of which anything was handed over. */
+  handedWells(): string[];
+  /** All that the engine made of a well, oldest first, for handing it over whole. */
+  derived(well: string): DerivedRows;
   news(well: string, fromMs: number): { atMs: number; body: unknown }[];
   /** Started in [fromMs, toMs). */
   cycles(well: string, fromMs: number, toMs: number): CycleRow[];

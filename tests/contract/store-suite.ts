@@ -531,6 +531,45 @@ export function storeSuite(name: string, start: () => StoreUnderTest): void {
       });
     });
 
+    test('what another Stillwell handed over stays when what was made here is forgotten', () => {
+      const { store, reopen } = open();
+      const cycle = (well: string, atMs: number, key: string, row: unknown): Change => ({
+        change: 'handed',
+        row: { well, kind: 'cycle', key, atMs, row },
+      });
+      store.commit([
+        cycle('north', NOON, 'b', { ran: 1 }),
+        cycle('north', NOON - 1, 'a', {}),
+        cycle('south', NOON, 'b', {}),
+      ]);
+      store.commit([
+        cycle('north', NOON, 'b', { ran: 2 }),
+        { change: 'forget-derived', well: 'north', fromMs: 0 },
+      ]);
+      const again = reopen ? reopen() : store;
+      const found = again.handed('cycle', 'north').map(({ key, row }) => [key, row]);
+      expect(found).toEqual([
+        ['a', {}],
+        ['b', { ran: 2 }],
+      ]);
+      expect(again.handed('cycle', 'north', { fromMs: NOON, toMs: NOON + 1 })).toHaveLength(1);
+      expect(again.handed('cycle')).toHaveLength(3);
+      expect(again.handed('day')).toEqual([]);
+      expect(again.handedWells()).toEqual(['north', 'south']);
+    });
+
+    test('what the engine made of a well is found whole, with the times by which it is kept', () => {
+      const { store } = open();
+      const day = { event: 'day', well: 'north', date: '2026-03-01' } as const;
+      store.commit([{ change: 'day', event: day, endedMs: NOON }]);
+      expect(store.derived('north')).toEqual({
+        cycles: [],
+        days: [{ endedMs: NOON, event: day }],
+        baselines: [],
+      });
+      expect(store.derived('south').days).toEqual([]);
+    });
+
     test('alarms are one row a life, found by well, time and standing', () => {
       const { store } = open();
       store.commit([
