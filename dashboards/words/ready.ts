@@ -29,7 +29,10 @@ export function readyFor(detail: WellDetail, pump: PumpDetail | undefined, units
     ['Set at', print(pump?.setDepthM ?? card.setDepthM, 'length'), 'how deep it is set'],
     [
       'Put in',
-      pump?.installed && dateWords(Date.parse(pump.installed), 'UTC', detail.nowMs),
+      // Of some pumps only the year is known.
+      pump?.installed?.length === 10
+        ? dateWords(Date.parse(pump.installed), 'UTC', detail.nowMs)
+        : pump?.installed,
       'when it was put in',
     ],
     [

@@ -1,11 +1,8 @@
-/** Papers are pointed to by their content hash: SHA-256 (FIPS 180-4) in lower-case hex. */
+/** The papers that an entry points to, each by its content's hash. */
 import type { Look } from '../card/look.ts';
 import { note, valueOf } from '../card/look.ts';
+import { isPaperHash } from '../card/paper-hash.ts';
 import { MOST_PAPERS } from './limits.ts';
-
-export function isPaperHash(value: unknown): value is string {
-  return typeof value === 'string' && /^[0-9a-f]{64}$/.test(value);
-}
 
 /** `papers`: a list of hashes; absent is none. */
 export function paperRefsAt(look: Look, key: string): string[] {

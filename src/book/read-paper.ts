@@ -1,7 +1,7 @@
 /** A paper in the well's record: a manual, receipt, well log or photo. Its bytes lie beside the database under their hash. */
 import { needed, note, textAt, valueOf } from '../card/look.ts';
 import { LONGEST_NAME, LONGEST_NOTE, MOST_PAPER_BYTES } from './limits.ts';
-import { isPaperHash } from './paper-refs.ts';
+import { isPaperHash } from '../card/paper-hash.ts';
 import type { Body } from './read-entry.ts';
 
 export const paperBody: Body = {

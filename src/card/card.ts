@@ -2,6 +2,8 @@
  * What a person knows of the well, checked and in SI. Every field but the names is optional: what was left out is learnt or
  * left unsaid, never invented. How people write it: contract, section 5; reading and checking it: ./read-card.ts.
  */
+import type { CardDescription } from './description.ts';
+
 export type Control = 'pressure-switch' | 'variable-speed' | 'constant-pressure-valve' | 'float' | 'timer';
 export type Use = 'house' | 'stock' | 'irrigation';
 
@@ -20,7 +22,7 @@ export interface PumpCard {
   maxAmps?: number;
   ratedLPerS?: number;
   setDepthM?: number;
-  /** ISO date. */
+  /** ISO date, or its month or year alone. */
   installed?: string;
   clamp?: 'line' | 'yellow' | 'black' | 'red';
   alsoOnClamp?: string;
@@ -68,4 +70,6 @@ export interface Card {
   falseAlarmsPerYear?: number;
   /** Sorted by channel, then `sinceMs`. Empty: the node of the well's name, channels as they are. */
   reads: ReadRule[];
+  /** What no watch judges by; absent where nothing of it is said. */
+  described?: CardDescription;
 }

@@ -47,3 +47,35 @@ export const LONGEST_TEXT = 80;
 
 /** One false alarm in a thousand years is as good as no watch; ten a year and nobody looks any more. */
 export const FALSE_ALARMS: Limit = { min: 0.001, max: 10, says: 'a number from 0.001 to 10' };
+
+/** 1 ft for a dug well to 1,500 m, as SET_DEPTH. */
+export const HOLE_DEPTH: Limit = { min: 0.3, max: 1500, says: 'from 1 ft (0.3 m) to 4,921 ft (1,500 m)' };
+
+/** Water stands above ground in a flowing well: 100 ft of it (43 psi at the cap) is past those that are met. */
+export const STATIC_LEVEL: Limit = {
+  min: -30.5,
+  max: 1500,
+  says: 'from -100 ft (-30 m, a flowing well) to 4,921 ft (1,500 m)',
+};
+
+/** 1/4 in tubing to 12 ft, the rings of a dug well. */
+export const PIPE_SIZE: Limit = {
+  min: 0.006,
+  max: 3.66,
+  says: 'a diameter from 1/4 in (6 mm) to 12 ft (3.6 m)',
+};
+
+/** 1 A (a small solar pump's) to 1,200 A, the largest frame of a farm's panel. */
+export const BREAKER_AMPS: Limit = { min: 1, max: 1200, says: 'from 1 A to 1,200 A' };
+
+/** A sentence: where something is, whom to call. */
+export const LONGEST_LINE = 200;
+/** One terminal and its wire: "T3 (yellow), sleeve blue". */
+export const LONGEST_WIRE = 40;
+/** Terminals of one box: three lines in, three out, earth, and the control box's own. */
+export const MOST_WIRES = 12;
+/** A valve each 200 ft (61 m) of the deepest pipe makes 25. */
+export const MOST_CHECK_VALVES = 25;
+/** Softener, filters, lamp: ten are past any house. */
+export const MOST_TREATMENTS = 10;
+export const MOST_PHOTOS = 20;

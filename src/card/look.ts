@@ -4,9 +4,9 @@
  */
 import { parseQuantity } from '../../shared/quantity/parse-quantity.ts';
 import type { Dimension } from '../../shared/quantity/units.ts';
-import { parseRfc3339 } from './rfc3339.ts';
+import { isIsoDate, parseRfc3339 } from './rfc3339.ts';
 
-interface Problem {
+export interface Problem {
   key: string;
   rule: string;
   /** The value as it is told. */
@@ -121,10 +121,53 @@ export function choiceAt<T extends string | number>(
 export function textAt(look: Look, key: string, longest: number): string | undefined {
   const value = valueOf(look, key);
   if (value === undefined) return undefined;
-  if (typeof value === 'string' && value.trim() !== '' && value.length <= longest && !/\p{Cc}/u.test(value))
-    return value;
+  if (isText(value, longest)) return value;
   note(look, key, `must be text of 1 to ${longest} characters in one line`);
   return undefined;
+}
+
+function isText(value: unknown, longest: number): value is string {
+  return (
+    typeof value === 'string' && value.trim() !== '' && value.length <= longest && !/\p{Cc}/u.test(value)
+  );
+}
+
+/** A list of texts for people; [] where absent or noted. */
+export function textsAt(
+  look: Look,
+  key: string,
+  { most, longest }: { most: number; longest: number },
+): string[] {
+  const value = valueOf(look, key);
+  if (value === undefined) return [];
+  if (!Array.isArray(value) || value.length > most) {
+    note(look, key, `must be a list of at most ${most} lines`);
+    return [];
+  }
+  const lines: unknown[] = value;
+  const wrong = lines.find((line) => !isText(line, longest));
+  if (wrong !== undefined)
+    note(look, key, `must each be text of 1 to ${longest} characters in one line`, shown(wrong));
+  return lines.filter((line) => isText(line, longest));
+}
+
+/** A date, or as much of it as is known: "2019-05-14", "2019-05", "2019". */
+export function dateAt(look: Look, key: string): string | undefined {
+  const value = valueOf(look, key);
+  if (value === undefined) return undefined;
+  if (typeof value === 'string' && isIsoDate(`${value}-01-01`.slice(0, Math.max(10, value.length))))
+    return value;
+  note(look, key, 'must be a date such as "2019-05-14", "2019-05" or "2019"');
+  return undefined;
+}
+
+/** Without the keys of which nothing is said. */
+export function given<T extends object>(values: T): { [K in keyof T]?: Exclude<T[K], undefined> } {
+  // The compiler does not follow a filter by value into the type of its keys.
+  // oxlint-disable-next-line typescript/no-unsafe-type-assertion
+  return Object.fromEntries(Object.entries(values).filter(([, value]) => value !== undefined)) as {
+    [K in keyof T]?: Exclude<T[K], undefined>;
+  };
 }
 
 /** A moment, RFC 3339 text, in Unix ms. */

@@ -7,6 +7,7 @@ import type { UnitSystem } from '../../shared/quantity/print-quantity.ts';
 import { kpaFromPsi } from '../../shared/units/pressure.ts';
 import type { Card, PumpCard, SwitchCard } from './card.ts';
 import { tableAmps } from './motor-tables.ts';
+import { questionsOfDescription } from './questions-hole.ts';
 
 export interface CardQuestion {
   key: string;
@@ -25,17 +26,17 @@ const DIFFERENTIAL_KPA = { least: kpaFromPsi(10), most: kpaFromPsi(30) };
  */
 const AMPS_OVER_TABLE = { least: 0.7, most: 1.6 };
 
-/** Questions in the order of the card's keys. `units`: in whose units they are asked. */
-export function questionsOfCard(card: Card, units: UnitSystem = 'us'): CardQuestion[] {
+/** Questions in the order of the card's keys. `units`: in whose units they are asked; `today`: the local date, without which no date is asked about. */
+export function questionsOfCard(card: Card, units: UnitSystem = 'us', today?: string): CardQuestion[] {
   const say = (kpa: number): string => printQuantity(kpa, 'pressure', units);
+  const pathOf = (pump: PumpCard): string => (card.pumps.length > 1 ? `pumps.${pump.id}.pump` : 'pump');
   return [
-    ...card.pumps.flatMap((pump) =>
-      questionsOfPump(pump, card.pumps.length > 1 ? `pumps.${pump.id}.pump` : 'pump'),
-    ),
+    ...card.pumps.flatMap((pump) => questionsOfPump(pump, pathOf(pump))),
     ...questionsOfSwitch(card.switch, say),
     ...questionsOfTank(card, say),
     ...questionsOfRelief(card, say),
     ...questionsOfControl(card),
+    ...questionsOfDescription(card, { units, ...(today !== undefined && { today }) }, pathOf),
   ];
 }
 

@@ -13,9 +13,9 @@ import {
   PUMP_FLOW,
   SET_DEPTH,
 } from './limits.ts';
-import { choiceAt, lookInto, needed, note, quantityAt, textAt, valueOf } from './look.ts';
+import { choiceAt, dateAt, lookInto, needed, note, quantityAt, textAt, valueOf } from './look.ts';
 import type { Look } from './look.ts';
-import { isIsoDate } from './rfc3339.ts';
+import { PUMP_DESCRIBED_KEYS } from './read-description.ts';
 
 const CONTROLS = [
   'pressure-switch',
@@ -39,12 +39,13 @@ const PUMP_KEYS = [
   'clamp',
   'alsoOnClamp',
   'protector',
+  ...PUMP_DESCRIBED_KEYS,
 ] as const;
 
-/** At least one pump; problems are noted in `card`. */
-export function readPumps(card: Look): PumpCard[] {
+/** At least one pump; problems are noted in `card`. `looks` is filled with each pump's object, for what else is said there. */
+export function readPumps(card: Look, looks: Map<string, Look>): PumpCard[] {
   const several = lookInto(card, 'pumps', undefined);
-  if (!several) return [readPump(card, 'p1')];
+  if (!several) return [readPump(card, 'p1', looks)];
   for (const key of ['control', 'pump']) {
     if (valueOf(card, key) !== undefined)
       note(card, key, 'must not stand beside pumps: it belongs into each of them');
@@ -58,14 +59,15 @@ export function readPumps(card: Look): PumpCard[] {
   });
   return ids.map((id) => {
     const one = lookInto(several, id, ['control', 'pump']);
-    return one ? readPump(one, id) : { id, control: 'pressure-switch' };
+    return one ? readPump(one, id, looks) : { id, control: 'pressure-switch' };
   });
 }
 
 /** `holder` is what has `control` and `pump`: the card itself or an entry of `pumps`. */
-function readPump(holder: Look, id: string): PumpCard {
+function readPump(holder: Look, id: string, looks: Map<string, Look>): PumpCard {
   const pump: PumpCard = { id, control: choiceAt(holder, 'control', CONTROLS) ?? 'pressure-switch' };
   const look = lookInto(holder, 'pump', PUMP_KEYS);
+  if (look) looks.set(id, look);
   return look ? { ...pump, ...readMotor(look), ...readPlace(look) } : pump;
 }
 
@@ -95,7 +97,7 @@ function readPlace(look: Look): Partial<PumpCard> {
   const kind = choiceAt(look, 'kind', ['submersible', 'jet', 'booster'] as const);
   const ratedLPerS = quantityAt(look, 'rated', 'flow', PUMP_FLOW);
   const setDepthM = quantityAt(look, 'setDepth', 'length', SET_DEPTH);
-  const installed = readInstalled(look);
+  const installed = dateAt(look, 'installed');
   const clamp = choiceAt(look, 'clamp', ['line', 'yellow', 'black', 'red'] as const);
   const alsoOnClamp = textAt(look, 'alsoOnClamp', LONGEST_TEXT);
   return {
@@ -106,12 +108,4 @@ function readPlace(look: Look): Partial<PumpCard> {
     ...(clamp && { clamp }),
     ...(alsoOnClamp !== undefined && { alsoOnClamp }),
   };
-}
-
-function readInstalled(look: Look): string | undefined {
-  const value = valueOf(look, 'installed');
-  if (value === undefined) return undefined;
-  if (typeof value === 'string' && isIsoDate(value)) return value;
-  note(look, 'installed', 'must be a date such as "2019-05-14"');
-  return undefined;
 }

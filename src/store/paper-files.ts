@@ -15,7 +15,7 @@ import {
   writeSync,
 } from 'node:fs';
 import { join } from 'node:path';
-import { isPaperHash } from '../book/paper-refs.ts';
+import { isPaperHash } from '../card/paper-hash.ts';
 import { StoreError } from './store-error.ts';
 
 export interface PaperFiles {

@@ -5,7 +5,7 @@
 import { Hono } from 'hono';
 import type { Context } from 'hono';
 import { ROUTES } from '../../shared/api/routes.ts';
-import { isPaperHash } from '../book/paper-refs.ts';
+import { isPaperHash } from '../card/paper-hash.ts';
 import type { Route } from '../../shared/api/routes.ts';
 import { ANSWERS } from './answers.ts';
 import type { OwnAnswer } from './answers.ts';

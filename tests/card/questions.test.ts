@@ -14,7 +14,7 @@ const PLAIN = {
 function keysAsked(extra: object): string[] {
   const read = readCard({ ...PLAIN, ...extra });
   if ('problem' in read) throw new Error(read.problem);
-  return questionsOfCard(read.card).map(({ key }) => key);
+  return questionsOfCard(read.card, 'us', '2026-03-12').map(({ key }) => key);
 }
 
 describe('questionsOfCard', () => {
@@ -46,6 +46,55 @@ describe('questionsOfCard', () => {
       ['pump.phase'],
     ],
     ['a float with a pressure switch', { control: 'float' }, ['control']],
+    ['a breaker with room for the motor', { electrical: { breakerAmps: '20 A' } }, []],
+    [
+      'a breaker under 125 % of the motor',
+      { electrical: { breakerAmps: '12 A' } },
+      ['electrical.breakerAmps'],
+    ],
+    ['a breaker of the next size over 250 %', { electrical: { breakerAmps: '25 A' } }, []],
+    ['a breaker far over it', { electrical: { breakerAmps: '40 A' } }, ['electrical.breakerAmps']],
+    [
+      'a breaker too small for the table’s amps',
+      { pump: { motor: '2 hp', volts: '230 V', phase: 1 }, electrical: { breakerAmps: '14 A' } },
+      ['electrical.breakerAmps'],
+    ],
+    ['a breaker where nothing is known of the motor', { pump: {}, electrical: { breakerAmps: '1 A' } }, []],
+    [
+      'a pump set under the bottom',
+      { pump: { setDepth: '180 ft' }, hole: { depth: '160 ft' } },
+      ['pump.setDepth'],
+    ],
+    ['a pump on the bottom', { pump: { setDepth: '160 ft' }, hole: { depth: '160 ft' } }, []],
+    [
+      'water under the pump',
+      { pump: { setDepth: '80 ft' }, hole: { depth: '300 ft', staticLevel: '95 ft' } },
+      ['hole.staticLevel'],
+    ],
+    ['water under the bottom', { hole: { depth: '100 ft', staticLevel: '120 ft' } }, ['hole.staticLevel']],
+    ['a flowing well', { pump: { setDepth: '80 ft' }, hole: { depth: '100 ft', staticLevel: '-3 ft' } }, []],
+    ['casing under the bottom', { hole: { depth: '100 ft', casingDepth: '120 ft' } }, ['hole.casingDepth']],
+    [
+      'a check valve under the pump',
+      { pump: { setDepth: '180 ft' }, hole: { checkValves: ['at the pump', '60 ft', '200 ft'] } },
+      ['hole.checkValves'],
+    ],
+    [
+      'a pump that lifts more than comes',
+      { pump: { rated: '10 gpm' }, hole: { yield: '3 gpm' } },
+      ['hole.yield'],
+    ],
+    [
+      'a pump older than its hole',
+      { pump: { installed: '2003' }, hole: { drilled: '2004-08' } },
+      ['pump.installed'],
+    ],
+    ['a pump of the hole’s year', { pump: { installed: '2004' }, hole: { drilled: '2004-08' } }, []],
+    [
+      'what is still to come',
+      { pump: { installed: '2026-03-13' }, tank: { installed: '2027' }, hole: { drilled: '2026-03' } },
+      ['pump.installed', 'tank.installed'],
+    ],
   ])('%s', (_name, extra, keys) => {
     expect(keysAsked(extra)).toEqual(keys);
   });

@@ -3,7 +3,7 @@ import * as fc from 'fast-check';
 import { existsSync, readFileSync, readdirSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import type { Card } from '../../src/card/card.ts';
-import { cardOfNode, readCard } from '../../src/card/read-card.ts';
+import { cardOfNode, problemsOfCard, readCard } from '../../src/card/read-card.ts';
 
 /** The contract's own example (section 5). */
 const EXAMPLE = {
@@ -159,6 +159,106 @@ describe('readCard reads', () => {
   });
 });
 
+describe('readCard reads what describes a well', () => {
+  const DESCRIBED = {
+    well: 'a',
+    pump: { maker: 'Tarn', model: '10S-1', controlBox: 'CB-1', installer: 'Larch Pumps', motor: '1 hp' },
+    switch: '40/60',
+    tank: { maker: 'Fell', model: 'F-44', installed: '2019' },
+    hole: {
+      depth: '320 ft',
+      drilled: '2004-08',
+      casing: '6 in',
+      casingDepth: '60 ft',
+      casingMaterial: 'steel',
+      staticLevel: '41 ft',
+      dropPipe: '1-1/4 in',
+      dropPipeMaterial: 'poly, 160 psi',
+      checkValves: ['at the pump', '160 ft'],
+      yield: '12 gpm',
+      driller: 'Ash & Son',
+      log: 'County 88-1204',
+    },
+    electrical: {
+      panel: 'barn, west wall',
+      breaker: '14/16',
+      breakerAmps: '20 A',
+      disconnect: 'beside the well head',
+      cable: '12 AWG copper, 240 ft',
+      wires: { switch: ['L1 black', 'L2 red', 'T1 black', 'T2 red'], controlBox: ['yellow', 'black', 'red'] },
+      photos: ['0'.repeat(64)],
+    },
+    treatment: ['softener since 2018', 'UV lamp'],
+    where: { tank: 'left of the furnace', wellHead: 'under the lilac' },
+    owner: 'R. Alder',
+    contact: 'Ines, 555-0142',
+    firm: 'Larch Pumps, 555-0177',
+  };
+
+  test('into a part of its own, and leaves the rest as it is without', () => {
+    const { described, ...rest } = cardOf(DESCRIBED);
+    const plain = { well: 'a', pump: { motor: '1 hp' }, switch: { cutIn: '40 psi', cutOut: '60 psi' } };
+    // A tank of which only the maker is known has no volume and no air to reckon with.
+    expect(rest).toEqual(cardOf(plain));
+    expect(described).toMatchObject({
+      pumps: { p1: { maker: 'Tarn', model: '10S-1', controlBox: 'CB-1', installer: 'Larch Pumps' } },
+      tank: { maker: 'Fell', model: 'F-44', installed: '2019' },
+      treatment: DESCRIBED.treatment,
+      where: DESCRIBED.where,
+      owner: 'R. Alder',
+    });
+    expect(described?.hole.depthM).toBeCloseTo(97.536, 3);
+    expect(described?.hole.dropPipeM).toBeCloseTo(0.03175, 5);
+    expect(described?.hole.checkValves[0]).toEqual({ beside: 'at the pump' });
+    expect(described?.electrical).toMatchObject({
+      breakerA: 20,
+      wires: DESCRIBED.electrical.wires,
+      photos: DESCRIBED.electrical.photos,
+    });
+  });
+
+  test.each(['40/60', { points: '40/60' }, { points: '40-60 psi' }, { cutIn: '40 psi', cutOut: '60 psi' }])(
+    'the switch %j',
+    (written) => {
+      const { cutInKpa, cutOutKpa } = cardOf({ well: 'a', switch: written }).switch;
+      expect(cutInKpa).toBeCloseTo(275.79, 2);
+      expect(cutOutKpa).toBeCloseTo(413.685, 2);
+    },
+  );
+
+  test('nothing into nothing', () => {
+    expect(cardOf({ well: 'a', hole: {}, electrical: { wires: {} }, where: {}, tank: {}, pump: {} })).toEqual(
+      cardOfNode('a'),
+    );
+  });
+
+  test.each<[object, string]>([
+    [{ switch: '60/40' }, 'switch must have its cut-in above 0 and below its cut-out: "60/40"'],
+    [{ switch: '40/600' }, 'switch must be from 0.5 psi (3.4 kPa) to 300 psi (2,068 kPa): "40/600"'],
+    [{ switch: { points: '40/60', cutIn: '40 psi' } }, 'switch.cutIn must not stand beside points'],
+    [{ switch: { points: '40/60', lowCutOff: '45 psi' } }, 'switch.lowCutOff must be below switch.points'],
+    [{ hole: { depth: '320' } }, 'hole.depth must be a length'],
+    [{ hole: { depth: '9000 ft' } }, 'hole.depth must be from 1 ft'],
+    [{ hole: { drilled: '2004-13' } }, 'hole.drilled must be a date such as'],
+    [{ hole: { checkValves: '160 ft' } }, 'hole.checkValves must be a list of at most 25 lines'],
+    [{ hole: { checkValves: ['160'] } }, 'hole.checkValves must each be a depth from 1 ft'],
+    [{ electrical: { breakerAmps: '20 V' } }, 'electrical.breakerAmps must be a current in A'],
+    [{ electrical: { wires: { switch: ['x'.repeat(41)] } } }, 'electrical.wires.switch must each be text'],
+    [{ electrical: { wires: { attic: [] } } }, 'electrical.wires.attic is not known'],
+    [{ electrical: { photos: ['../x'] } }, 'electrical.photos must be a list of at most 20 papers'],
+    [{ where: { cellar: 'x' } }, 'where.cellar is not known'],
+    [{ where: { tank: 'two\nlines' } }, 'where.tank must be text of 1 to 200 characters in one line'],
+    [{ treatment: 'softener' }, 'treatment must be a list'],
+  ])('%j is refused', (extra, problem) => {
+    expect(problemOf({ well: 'a', ...extra })).toContain(`Cannot read card: ${problem}`);
+  });
+
+  test('problemsOfCard tells all of them, each with its key', () => {
+    const wrong = { well: 'a', pump: { motor: '1 psi' }, hole: { depth: '0 ft' }, owner: '' };
+    expect(problemsOfCard(wrong).map(({ key }) => key)).toEqual(['pump.motor', 'hole.depth', 'owner']);
+  });
+});
+
 describe('readCard refuses', () => {
   test.each<[string, unknown, string]>([
     ['no object', [], 'Cannot read card: (the whole) must be an object in braces: []'],
@@ -261,7 +361,7 @@ describe('readCard refuses', () => {
     [
       'a date that is none',
       { well: 'a', pump: { installed: '2019-02-30' } },
-      'Cannot read card: pump.installed must be a date such as "2019-05-14": "2019-02-30"',
+      'Cannot read card: pump.installed must be a date such as "2019-05-14", "2019-05" or "2019": "2019-02-30"',
     ],
     [
       'a protector without its wait',
@@ -318,7 +418,7 @@ describe('readCard refuses', () => {
     expect(problemOf(json)).toBe(problem);
   });
 
-  test.each(['owner', 'Pump', '__proto__', 'constructor', 'toString'])('the unknown key %j', (key) => {
+  test.each(['colour', 'Pump', '__proto__', 'constructor', 'toString'])('the unknown key %j', (key) => {
     const json: unknown = JSON.parse(`{"well":"a",${JSON.stringify(key)}:1}`);
     expect(problemOf(json)).toMatch(`Cannot read card: ${key} is not known; known are well, site, timeZone`);
   });

@@ -3,6 +3,11 @@ import { existsSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { CYCLE_FLAGS } from '../../shared/api/events.ts';
 import { ALARM_KINDS, CAUSES } from '../../shared/words/kinds.ts';
+import { PLACES, WIRED_PLACES } from '../../src/card/description.ts';
+import { problemsOfCard } from '../../src/card/read-card.ts';
+import { DESCRIBED_KEYS, PUMP_DESCRIBED_KEYS, TANK_DESCRIBED_KEYS } from '../../src/card/read-description.ts';
+import { ELECTRICAL_KEYS } from '../../src/card/read-electrical.ts';
+import { HOLE_KEYS } from '../../src/card/read-hole.ts';
 import { BASE_CHANNELS, CHANNEL_UNITS } from '../../src/wire/channels.ts';
 import { MAX_DEPTH, MAX_PAYLOAD_BYTES, MAX_RECORDS, VALUE_BOUNDS } from '../../src/wire/limits.ts';
 import { REFUSALS } from '../../src/wire/messages.ts';
@@ -54,6 +59,34 @@ describe('contract.md', () => {
     expect(firstColumn('### Alarms')).toEqual([...ALARM_KINDS]);
     for (const cause of CAUSES) expect(prose.slice(prose.indexOf('### Causes'))).toContain(`\`${cause}\``);
     for (const flag of CYCLE_FLAGS) expect(prose).toContain(`\`${flag}\``);
+  });
+});
+
+describe('contract.md, section 5', () => {
+  const example = /```json\n([\s\S]*?)```/.exec(prose.slice(prose.indexOf('## 5. The card')))![1]!;
+
+  test('shows a card that is read', () => {
+    expect(problemsOfCard(JSON.parse(example))).toEqual([]);
+  });
+
+  test('names every key that describes a well, in its place, and no other', () => {
+    const rows = prose
+      .slice(prose.indexOf('### What describes'))
+      .matchAll(/^\| ([^|]+?) +\| ([^|]+?) +\|$/gm);
+    const keysOf = (text: string): string[] =>
+      [...text.replaceAll(/\([^)]*\)/g, '').matchAll(/`([a-zA-Z]+)`/g)].map(([, name]) => name!);
+    const told = Object.fromEntries(
+      [...rows].map(([, where, keys]) => [where!.replaceAll('`', ''), keysOf(keys!)]),
+    );
+    expect(told).toMatchObject({
+      'the card': DESCRIBED_KEYS,
+      pump: PUMP_DESCRIBED_KEYS,
+      tank: TANK_DESCRIBED_KEYS,
+      hole: HOLE_KEYS,
+      electrical: ELECTRICAL_KEYS,
+      'electrical.wires': WIRED_PLACES,
+      where: PLACES,
+    });
   });
 });
 

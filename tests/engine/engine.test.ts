@@ -167,6 +167,38 @@ describe('acts', () => {
     ]);
   });
 
+  it('a card that only describes more changes nothing but the card', () => {
+    const written = {
+      well: 'north',
+      pump: { motor: '1 hp', maxAmps: '9.8 A' },
+      switch: '40/60',
+      tank: { volume: '44 gal' },
+    };
+    const more = {
+      ...written,
+      pump: { ...written.pump, maker: 'Tarn', controlBox: 'CB-1' },
+      tank: { ...written.tank, maker: 'Fell', installed: '2019' },
+      hole: { depth: '320 ft', staticLevel: '41 ft' },
+      electrical: { breakerAmps: '20 A', wires: { switch: ['L1 black'] } },
+      where: { tank: 'left of the furnace' },
+      firm: 'Larch Pumps',
+    };
+    const after = (changed: object): Record<string, unknown> => {
+      let well = newWell(card(written));
+      const emit = (): void => undefined;
+      const change = (s: number, json: object): void =>
+        take(well, { atMs: T0 + s * 1000, act: act(json) }, emit);
+      change(0, { kind: 'pinned', well: 'north', pump: 'p1', amps: '7.9 A', cutIn: '40 psi' });
+      change(60, { kind: 'card-changed', card: changed });
+      passTo(well, T0 + 3_600_000, emit);
+      well = loadWell(saveWell(well));
+      return { ...well, card: {} };
+    };
+    expect(after(more)).toEqual(after(written));
+    // A tank of another size does start something anew: the comparison can tell.
+    expect(after({ ...more, tank: { volume: '20 gal' } })).not.toEqual(after(written));
+  });
+
   it('a node that a new card no longer names is no news', () => {
     const well = line(card({ reads: { current: 'old-box:current' } }));
     well.rows(hold('current', 0, 120, 0));
