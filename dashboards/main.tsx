@@ -7,11 +7,13 @@ import { rememberedUnits, rememberUnits, SurroundingsContext } from './data/sett
 import { AlarmPage } from './pages/alarm.tsx';
 import { BOOK_PAGES } from './pages/book-pages.tsx';
 import { NodesPage } from './pages/nodes.tsx';
+import { PartPage, PartsPage } from './pages/parts.tsx';
 import { RefusedPage } from './pages/refused.tsx';
 import { WellPage } from './pages/well.tsx';
 import { WellsPage } from './pages/wells.tsx';
 import { Head } from './parts/head.tsx';
 import { alarmTitle } from '../shared/api/alarm-title.ts';
+import { PART_WORDS } from '../shared/words/parts.ts';
 import { alarmIdParts, BOOK_TITLES, type Page } from './page-of.ts';
 import { usePage } from './route.ts';
 import { nameWords } from './words/names.ts';
@@ -51,7 +53,14 @@ function Stillwell() {
 }
 
 function titleOf(page: Page): string {
-  const titles = { wells: 'Wells', nodes: 'Nodes', refused: 'Refused packs', nowhere: 'Not found' };
+  const titles = {
+    wells: 'Wells',
+    parts: 'Parts of a well',
+    nodes: 'Nodes',
+    refused: 'Refused packs',
+    nowhere: 'Not found',
+  };
+  if (page.at === 'part') return PART_WORDS[page.part].name;
   if (page.at === 'well') return nameWords(page.well);
   if (page.at === 'book') return `${BOOK_TITLES[page.what]}, ${nameWords(page.well)}`;
   if (page.at !== 'alarm') return titles[page.at];
@@ -71,6 +80,10 @@ function PageOf({ page }: { page: Page }) {
     }
     case 'alarm':
       return <AlarmPage key={page.id} id={page.id} />;
+    case 'parts':
+      return <PartsPage />;
+    case 'part':
+      return <PartPage key={page.part} part={page.part} />;
     case 'nodes':
       return <NodesPage />;
     case 'refused':

@@ -1,5 +1,6 @@
 /** Which page an address means, from its part after `#`: it works from a server and from a folder alike. */
 import { ALARM_KINDS, type AlarmKind } from '../shared/words/kinds.ts';
+import { PARTS, type Part } from '../shared/words/part-words.ts';
 
 /** Pages of a well's book by the last part of their address, each with its title; what stands on them: pages/book-pages.tsx. */
 export const BOOK_TITLES = {
@@ -13,6 +14,8 @@ export type Page =
   | { at: 'well'; well: string }
   | { at: 'book'; well: string; what: BookWhat }
   | { at: 'alarm'; id: string }
+  | { at: 'parts' }
+  | { at: 'part'; part: Part }
   | { at: 'nodes' }
   | { at: 'refused' }
   | { at: 'nowhere' };
@@ -26,8 +29,15 @@ export function pageOf(hash: string): Page {
   if (rest.length > 0) return { at: 'nowhere' };
   if (first === 'well' && second) return { at: 'well', well: decode(second) };
   if (first === 'alarm' && second) return { at: 'alarm', id: decode(second) };
+  const part = first === 'parts' ? PARTS.find((one) => one === second) : undefined;
+  if (part) return { at: 'part', part };
   if (second !== undefined) return { at: 'nowhere' };
-  return first === 'nodes' || first === 'refused' ? { at: first } : { at: 'nowhere' };
+  return isPlace(first) ? { at: first } : { at: 'nowhere' };
+}
+
+/** Pages without a part of their own in the address. */
+function isPlace(text: string): text is 'nodes' | 'refused' | 'parts' {
+  return ['nodes', 'refused', 'parts'].includes(text);
 }
 
 function isBookWhat(text: string | undefined): text is BookWhat {
@@ -52,6 +62,10 @@ export function bookAddress(well: string, what: BookWhat): string {
 
 export function alarmAddress(id: string): string {
   return `#/alarm/${encodeURIComponent(id)}`;
+}
+
+export function partAddress(part: Part): string {
+  return `#/parts/${part}`;
 }
 
 /** What an alarm's id says by itself: the well or site that it is of, its kind, and when it began. Undefined where it is no such id. */

@@ -1,10 +1,12 @@
 /** The causes of an alarm as a technician would go through them: what it most likely is and why, what else, and how to tell. */
 import type { AlarmAnswer } from '../../shared/api/alarms.ts';
+import { CAUSE_PARTS } from '../../shared/words/cause-parts.ts';
 import { CAUSE_WORDS } from '../../shared/words/cause-words.ts';
 import { tellingApart } from '../../shared/words/telling-apart.ts';
 import { useEffect, useRef } from 'preact/hooks';
 import { useSurroundings } from '../data/settings.ts';
 import { causeLines, type CauseLine } from '../words/alarm.ts';
+import { PartLinks } from './part-links.tsx';
 
 /** The first cause in full, the others to be opened. */
 export function Causes({ alarm }: { alarm: AlarmAnswer }) {
@@ -63,6 +65,7 @@ function CauseBody({ line }: { line: CauseLine }) {
           <Reasons name="These look alike from here" said={[`To tell which: ${line.toldApartBy}.`]} />
         )}
       </dl>
+      <PartLinks lead="What these parts do:" parts={line.causes.flatMap((cause) => CAUSE_PARTS[cause])} />
     </>
   );
 }

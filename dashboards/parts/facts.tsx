@@ -6,10 +6,13 @@ import type { BaselineEvent } from '../../shared/api/events.ts';
 import type { PumpDetail, WellDetail } from '../../shared/api/wells.ts';
 import { printQuantity } from '../../shared/quantity/print-quantity.ts';
 import type { Dimension } from '../../shared/quantity/units.ts';
+import type { Part } from '../../shared/words/part-words.ts';
 import { useNow } from '../data/clock.ts';
 import { useSurroundings } from '../data/settings.ts';
+import { partAddress } from '../page-of.ts';
 
-type Fact = [name: string, value: string];
+/** With the part that it is of, where there is one to read about. */
+type Fact = [name: string, value: string, part?: Part];
 
 const FAULT_WORDS = { low: 'under its span', high: 'over its span', bad: 'can’t be read' } as const;
 
@@ -27,17 +30,19 @@ export function CardFacts({ detail, pump }: { detail: WellDetail; pump: PumpDeta
       card.cutInKpa === undefined && card.cutOutKpa === undefined
         ? 'not said'
         : `${print(card.cutInKpa, 'pressure')} to ${print(card.cutOutKpa, 'pressure')}`,
+      'pressure-switch',
     ],
     [
       'Tank',
       card.tankKind === undefined
         ? 'not said'
         : `${card.tankKind === 'plain' ? 'plain' : 'captive air'}, ${print(card.tankL, 'volume')}`,
+      'pressure-tank',
     ],
-    ['Precharge', print(card.prechargeKpa, 'pressure')],
-    ['Relief valve', print(card.reliefKpa, 'pressure')],
-    ['Pump set at', print(card.setDepthM, 'length')],
-    ['Service-factor amps', print(pump.maxAmps, 'current')],
+    ['Precharge', print(card.prechargeKpa, 'pressure'), 'pressure-tank'],
+    ['Relief valve', print(card.reliefKpa, 'pressure'), 'relief-valve'],
+    ['Pump set at', print(card.setDepthM, 'length'), pump.kind === 'jet' ? 'jet-pump' : 'submersible-pump'],
+    ['Service-factor amps', print(pump.maxAmps, 'current'), 'motor'],
   ];
   const usual: Fact[] = [
     ['Running amps', learnt(baseline?.amps, 'current')],
@@ -76,9 +81,9 @@ export function CardFacts({ detail, pump }: { detail: WellDetail; pump: PumpDeta
 export function Facts({ facts }: { facts: readonly Fact[] }) {
   return (
     <dl class="facts">
-      {facts.map(([name, value]) => (
+      {facts.map(([name, value, part]) => (
         <div key={name}>
-          <dt>{name}</dt>
+          <dt>{part === undefined ? name : <a href={partAddress(part)}>{name}</a>}</dt>
           <dd>{value}</dd>
         </div>
       ))}

@@ -54,6 +54,18 @@ export const CAUTIONS = {
   /** Kansas State Univ., Livestock Watering Handbook. */
   'stock-water':
     'Stock need water every day. Have another source ready. If they stop drinking although there is water, have stray voltage looked for.',
+  /** Common practice, no source; equipment manuals say how long to wait. */
+  'stored-charge':
+    'Capacitors in control boxes and drives keep a dangerous charge after the power is off. Such a box is opened by licensed people alone, after the time that its own instructions name.',
+  /** 29 CFR 1910.146 on confined spaces, from memory. A model here, not the law on farms. */
+  'closed-space':
+    'Nobody climbs into a storage tank. The air in it can kill, and so can the water. Leave it to people who have the gear for closed spaces.',
+  /** Common practice, no source. */
+  'heavy-lift':
+    'Pipe, water and pump together are heavy and hang over a deep hole. Pulling them is no work for one person, and near overhead lines it can be deadly.',
+  /** Common practice, no source. */
+  scalding:
+    'A pump that ran without water can be full of boiling water and steam. Let it cool before anybody loosens a plug.',
   /** Common practice, no source. */
   'local-rules':
     'Local code, the instructions of the equipment and licensed contractors rule over anything said here.',

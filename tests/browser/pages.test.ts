@@ -108,6 +108,9 @@ describe('what people do', () => {
       await page.getByRole('heading', { level: 1, name: 'Pump starts too often' }).waitFor();
       await page.getByRole('heading', { name: 'What it most likely is' }).waitFor();
       await page.getByText('Close all taps and watch.').waitFor();
+      await page.getByRole('link', { name: 'pressure tank' }).first().click();
+      await page.getByRole('heading', { name: 'When it fails' }).waitFor();
+      await page.goBack();
       await page.getByText('When this can be wrong').waitFor();
       await page.getByText('Put it aside for a time').click();
       await page.getByRole('combobox', { name: 'For' }).selectOption('a week');
@@ -246,6 +249,8 @@ const ADDRESSES: [hash: string, ready: string][] = [
     `#/alarm/${encodeURIComponent(`orchard/p1/long-run/${FARM_NOW_MS - 3.75 * 3_600_000}`)}`,
     'What it most likely is',
   ],
+  ['#/parts', 'Parts of a well'],
+  ['#/parts/control-box', 'What to ask an installer'],
   ['#/nodes', 'Let in'],
   ['#/refused', 'The last ones'],
   ['#/nothing/here', 'There is no such page'],

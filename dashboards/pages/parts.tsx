@@ -1,0 +1,73 @@
+/** The parts of a well's system explained: all of them in a list, and each on a page of its own that prints as a sheet. */
+import { CAUSE_PARTS } from '../../shared/words/cause-parts.ts';
+import { CAUSE_WORDS } from '../../shared/words/cause-words.ts';
+import { CAUSES } from '../../shared/words/kinds.ts';
+import { PARTS, type Part } from '../../shared/words/part-words.ts';
+import { PART_WORDS } from '../../shared/words/parts.ts';
+import { partAddress } from '../page-of.ts';
+import { Cautions } from '../parts/alarm-card.tsx';
+
+export function PartsPage() {
+  return (
+    <>
+      <h1>Parts of a well</h1>
+      <p class="lead">
+        What each part does, what it does when it fails, and what to ask whoever puts it in. In the order in
+        which the water meets them; then what feeds, guards and watches the pump.
+      </p>
+      <ul class="book-links">
+        {PARTS.map((part) => (
+          <li key={part}>
+            <a href={partAddress(part)}>{PART_WORDS[part].name}</a>
+          </li>
+        ))}
+      </ul>
+    </>
+  );
+}
+
+export function PartPage({ part }: { part: Part }) {
+  const { name, does, fails, ask, cautions } = PART_WORDS[part];
+  return (
+    <>
+      <p class="back">
+        <a href="#/parts">All parts</a>
+      </p>
+      <h1>{name}</h1>
+      <section aria-labelledby="does">
+        <h2 id="does">What it does</h2>
+        <p class="lead">{does}</p>
+      </section>
+      <section aria-labelledby="fails">
+        <h2 id="fails">When it fails</h2>
+        <p>{fails}</p>
+        <CausesOf part={part} />
+      </section>
+      <section aria-labelledby="ask">
+        <h2 id="ask">What to ask an installer</h2>
+        <ul class="steps">
+          {ask.map((one) => (
+            <li key={one}>{one}</li>
+          ))}
+        </ul>
+      </section>
+      <section aria-labelledby="cautions">
+        <h2 id="cautions">Mind</h2>
+        <Cautions
+          cautions={[...cautions, ...(cautions.includes('local-rules') ? [] : (['local-rules'] as const))]}
+        />
+      </section>
+    </>
+  );
+}
+
+/** The causes of alarms that are about it. */
+function CausesOf({ part }: { part: Part }) {
+  const causes = CAUSES.filter((cause) => CAUSE_PARTS[cause].includes(part));
+  if (causes.length === 0) return null;
+  return (
+    <p class="doing">
+      Causes of alarms in which it plays a part: {causes.map((cause) => CAUSE_WORDS[cause].name.toLowerCase()).join(', ')}.
+    </p>
+  );
+}
