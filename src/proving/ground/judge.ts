@@ -54,12 +54,15 @@ const EXCUSED_AFTER_MS = 3_600_000;
 
 export function judge(corpusCase: CorpusCase, played: Played): Judged {
   const { fault, allowed = [] } = corpusCase;
-  const raised = played.alarms.filter(
-    (alarm) => alarm.state === 'raised' && !allowed.includes(alarm.alarm) && !isExcused(corpusCase, alarm),
-  );
+  const all = played.alarms.filter((alarm) => alarm.state === 'raised' && !isExcused(corpusCase, alarm));
+  const raised = all.filter(({ alarm }) => !allowed.includes(alarm));
   if (!fault) return { falseAlarms: raised.map(toldOf) };
   const before = raised.filter(({ at }) => msOf(at) < fault.beganMs);
-  const since = raised.filter(({ at }) => msOf(at) >= fault.beganMs);
+  // No news beside another is news where it comes first: a fault that is told by an allowed alarm alone has been told.
+  const first = all.find(({ alarm, at }) => fault.alarms.includes(alarm) && msOf(at) >= fault.beganMs);
+  const since = all.filter(
+    (event) => msOf(event.at) >= fault.beganMs && (event === first || raised.includes(event)),
+  );
   return { falseAlarms: before.map(toldOf), fault: foundOf(fault, since, played) };
 }
 

@@ -70,6 +70,14 @@ describe('judge', () => {
     expect(judged.fault!.wrong.map((told) => told.alarm)).toEqual(wrong);
   });
 
+  it('takes a right alarm for the finding where it is allowed beside another, and counts it once', () => {
+    const sunk: Partial<Fault> = { alarms: ['dry-run', 'no-water'] };
+    const raise = [raised('no-water', 2500), raised('dry-run', 3000), raised('no-water', 4000)];
+    const judged = judge({ ...faultCase(sunk), allowed: ['no-water'] }, played(raise));
+    expect(judged.fault).toMatchObject({ atMs: at(2500), inTime: true, alarms: 2 });
+    expect(judged.fault!.wrong).toEqual([]);
+  });
+
   it('lets a node that is away be silent, and a supply that said so be gone, and nothing else', () => {
     const node = {
       ...NODE,
