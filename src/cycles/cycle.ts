@@ -21,6 +21,8 @@ export interface Cycle {
   startAmps?: number;
   /** How long the current of the start stayed near its peak, s, where a fast record shows it. Not printed. */
   startS?: number;
+  /** Current well over its own was read long after its start: until how long after, s, and how many times its own that was. Not printed. */
+  longStart?: { forS: number; times: number };
   /** Mean supply voltage while it ran, V, over all phases measured. Not printed. */
   volts?: number;
   /** What brings its amps to the usual supply, and the share by which that may be off (src/baseline/supply.ts). Not printed. */

@@ -9,6 +9,7 @@ import { levelsRest, levelsRun, newLevels, type Levels } from './levels.ts';
 import { goodForMs, isCoarse, newPace, paceReading, type Pace } from './pace.ts';
 import { flagRun, newRun, runAmps, runHeld, runHeldUntil, runReading, type Run } from './run.ts';
 import { finishShape, shapeReading } from './shape.ts';
+import { LONG_START_MS, longStartOf, noteHeavy } from './long-start.ts';
 import { inrushS, newStart, startReading, type StartTrack } from './start.ts';
 import {
   firstOver,
@@ -198,6 +199,7 @@ function addReading(pump: PumpState, leg: number, tMs: number, amps: number): vo
 
 function count(pump: PumpState, leg: number, tMs: number, amps: number): void {
   const run = pump.run!;
+  if (leg === 0 && tMs - run.startedMs <= LONG_START_MS) noteHeavy(run, tMs, amps, pump.levels.running);
   if (pump.pace.byException) runHeld(run, leg, tMs, amps);
   else runReading(run, leg, tMs, amps);
 }
@@ -406,6 +408,8 @@ function cycleOf(pump: PumpState, run: Run, stoppedMs: number, pressure: Pressur
   if (amps2 !== undefined) cycle.amps2 = amps2;
   if (amps3 !== undefined) cycle.amps3 = amps3;
   noteStart(cycle, run.start);
+  const longStart = longStartOf(run, cycle);
+  if (longStart) cycle.longStart = longStart;
   if (run.voltsN > 0) cycle.volts = round2(run.voltsSum / run.voltsN);
   if (run.cutInKpa !== undefined) cycle.cutInKpa = round2(run.cutInKpa);
   const stopSeen = !run.flags.includes('gap') || stoppedMs === pump.edges.candidateMs;

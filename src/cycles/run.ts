@@ -30,6 +30,10 @@ export interface Run {
   highKpa?: number | undefined;
   /** The start as readings 0.1 s apart or closer show it. */
   start?: StartTrack | undefined;
+  /** Last reading of the first line that stood well over what the pump draws, soon after the start, ms; how many stood so late, and their sum, A. */
+  heavyMs: number;
+  heavyN: number;
+  heavySum: number;
   /** Supply voltage while it ran: sum over readings and their number. */
   voltsSum: number;
   voltsN: number;
@@ -51,6 +55,9 @@ export function newRun(startedMs: number, startSeen: boolean): Run {
     risenMs: undefined,
     highKpa: undefined,
     start: undefined,
+    heavyMs: -1,
+    heavyN: 0,
+    heavySum: 0,
     voltsSum: 0,
     voltsN: 0,
     flags: [],

@@ -124,6 +124,7 @@ function printCycle(well: WellState, cycle: Cycle): CycleEvent {
     ampsAtMid: _mid,
     throttled: _throttled,
     startS: _startS,
+    longStart: _longStart,
     volts: _volts,
     toUsualVolts: _toUsualVolts,
     voltsDoubt: _voltsDoubt,

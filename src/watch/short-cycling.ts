@@ -5,11 +5,12 @@
  */
 import { median } from '../baseline/robust.ts';
 import type { Cycle } from '../cycles/cycle.ts';
+import { bouncedStarts } from './bounced-starts.ts';
 import { speaksForAll } from './company.ts';
 import { PSI, fillOf, freshCycles, usesPressure } from './facts.ts';
 import { figures, sayTime, tidy } from './say.ts';
 import { shortSleep } from './short-sleep.ts';
-import type { Finding, Scene, Watch } from './scene.ts';
+import type { Finding, Memo, Scene, Watch } from './scene.ts';
 import { weigh } from './weigh.ts';
 
 const CYCLES = 6;
@@ -39,7 +40,13 @@ export const shortCycling: Watch = {
   look,
 };
 
-function look(scene: Scene): Finding | null | undefined {
+function look(scene: Scene, memo: Memo): Finding | null | undefined {
+  const found = tooClose(scene);
+  // What the starts of one run say is asked of every pump, also of one that does not speak for the tank.
+  return found ?? bouncedStarts(scene, memo) ?? found;
+}
+
+function tooClose(scene: Scene): Finding | null | undefined {
   if (scene.why === 'minute') return afterQuiet(scene);
   if (!speaksForAll(scene)) return undefined;
   const { control } = scene.pump.card;

@@ -5,6 +5,7 @@
  *   'rest 45psi x3'                 three whole minutes of rest at 45 psi
  *   'run 8A 62psi x2'               the pump runs (8/8/0A: three lines); `to 70psi` lets pressure move evenly to there
  *   'cycle 118s 8A 40-60psi every 30min x12 !no-cut-out'
+ *   'cycle 100s 8A starting 9s at 2.0'   current of the start read until 9 s after it, at twice the running one
  *   'day 12 cycles 1300s leak 400 use 900 heard 50% x3'; `in 24 hours` of it runs began, else in the first eight
  *   also on rest and run: 238V  4m (level)  1.2st (store)  3C  calls  quiet (contact open)  deaf (no current heard)
  *   'silent barn', 'heard barn', 'no-power barn', 'conflict barn': news of a node
@@ -190,6 +191,7 @@ export function kit(options: KitOptions = {}): Kit {
     const every = Number(/every ([\d.]+)min/.exec(part)?.[1] ?? 30) * MIN;
     const legs = /([\d./]+)A/.exec(part)?.[1]?.split('/').map(Number) ?? [];
     const band = /(-?[\d.]+)-([\d.]+)psi/.exec(part);
+    const long = /starting ([\d.]+)s at ([\d.]+)/.exec(part);
     const startedMs = self.atMs + Math.max(0, every - ranS * 1000);
     const made: Cycle = {
       pump: 0,
@@ -203,6 +205,7 @@ export function kit(options: KitOptions = {}): Kit {
       ...(legs[1] !== undefined && { amps2: legs[1] }),
       ...(legs[2] !== undefined && { amps3: legs[2] }),
       readings: Math.max(1, Math.round(ranS)),
+      ...(long && { longStart: { forS: Number(long[1]), times: Number(long[2]) } }),
       ...(band && { cutInKpa: Number(band[1]) * PSI, cutOutKpa: Number(band[2]) * PSI }),
       flags: [...part.matchAll(/!([a-z-]+)/g)].map((m) => m[1] as Cycle['flags'][number]),
     };

@@ -37,6 +37,26 @@ describe('short-cycling', () => {
         ['1 min short-cycling raised soon switch-chatter'],
       ],
       [
+        'contacts that bounce: the current of each start lasts for seconds, at half of what a held rotor draws',
+        'cycle 100s 8A 40-60psi x16 | cycle 100s 8A 40-60psi starting 9s at 2.1 x5',
+        ['600 min short-cycling raised soon switch-chatter'],
+      ],
+      [
+        'a motor that comes up slowly draws all of it meanwhile',
+        'cycle 100s 8A 40-60psi x16 | cycle 100s 8A 40-60psi starting 4s at 5.2 x5',
+        ['600 min short-cycling raised soon failing-capacitor'],
+      ],
+      [
+        'two long starts among sound ones',
+        'cycle 100s 8A x16 | cycle 100s 8A starting 4s at 2 x2 | cycle 100s 8A x3 | cycle 100s 8A starting 4s at 2',
+        [],
+      ],
+      [
+        'starts that took seconds from the first day, as of a soft starter',
+        'cycle 100s 8A 40-60psi starting 5s at 2.5 x30',
+        [],
+      ],
+      [
         'a tiny tank that was learnt as such',
         'cycle 12s 8A 40-60psi every 0.8min x30',
         [],

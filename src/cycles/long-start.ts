@@ -1,0 +1,29 @@
+/**
+ * The current of a start that lasts, as any sampling of a few seconds shows it. A motor of a private well is up to speed within a
+ * second (common practice, no source), so a reading two seconds after the first one that still stands well over what the pump draws is no
+ * sound start: contacts bounce, or the motor comes up slowly.
+ */
+import type { Cycle } from './cycle.ts';
+import type { Run } from './run.ts';
+
+/** A start that takes longer is a held rotor, and trips. */
+export const LONG_START_MS = 30_000;
+const SOUND_MS = 2000;
+/** Over all that a load makes of it: at the most flow a pump draws a fifth more than in mid-band, cold a per cent or two. */
+const HEAVY = 1.35;
+
+/** One reading of the first line in the first seconds of a run. `running` is what the pump usually draws, A, where that is known. */
+export function noteHeavy(run: Run, tMs: number, amps: number, running: number | undefined): void {
+  if (running === undefined || amps <= HEAVY * running || tMs - run.startedMs < SOUND_MS) return;
+  run.heavyMs = tMs;
+  run.heavyN++;
+  run.heavySum += amps;
+}
+
+/** What is said of it when the run is over: undefined where the start was sound, or the run no longer than it, or all of it heavy. */
+export function longStartOf(run: Run, { amps, ranS }: Cycle): Cycle['longStart'] {
+  if (run.heavyN === 0 || amps === undefined || ranS * 1000 <= LONG_START_MS) return undefined;
+  const mean = run.heavySum / run.heavyN;
+  if (mean <= HEAVY * amps) return undefined;
+  return { forS: (run.heavyMs - run.startedMs) / 1000, times: Math.round((100 * mean) / amps) / 100 };
+}
