@@ -12,6 +12,8 @@ const STEPS = 10;
 const COVERS_RUNS = 1.25;
 /** Learning slows down as 1/n and goes no lower than this: about the last forty runs count. */
 const SLOWEST = 0.05;
+/** A pump at its least flow draws two thirds and more of what it usually does. */
+const PART_SHARE = 0.6;
 /** First guess of a spread: 1.5 % of the value, and no less than what sensors show. */
 const GUESS_SHARE = 0.015;
 
@@ -28,10 +30,20 @@ export function trackShape(
   for (let step = 0; step < STEPS; step++) {
     const atS = step * next.everyS;
     if (atS > cycle.ranS) break;
-    pull(next.amps, next.ampsSpread, step, valueAt(cycle.shape.amps, cycle.shape.everyS, atS), rate, 0.02);
+    if (!isOfStop(cycle, atS))
+      pull(next.amps, next.ampsSpread, step, valueAt(cycle.shape.amps, cycle.shape.everyS, atS), rate, 0.02);
     pull(next.kpa, next.kpaSpread, step, valueAt(cycle.shape.kpa, cycle.shape.everyS, atS), rate, 1);
   }
   return next;
+}
+
+/** The last step of a shape holds readings of the stop; and a mean over the second in which it came shows a part of the current. */
+function isOfStop({ ranS, amps, shape }: Cycle, atS: number): boolean {
+  if (!shape || atS === 0) return false;
+  const step = Math.ceil(atS / shape.everyS);
+  if ((step + 1) * shape.everyS > ranS) return true;
+  const value = shape.amps[step];
+  return amps !== undefined && typeof value === 'number' && value < PART_SHARE * amps;
 }
 
 function emptyTrack(everyS: number): ShapeTrack {

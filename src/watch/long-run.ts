@@ -4,6 +4,7 @@
  * left open: all one to the pressure) a run is healthy for hours, and only its length can be held against it, by what this well does at that hour.
  */
 import { localHour, longestRunAtS } from '../baseline/habit.ts';
+import type { Cause } from '../../shared/words/kinds.ts';
 import { median } from '../baseline/robust.ts';
 import { risen } from '../baseline/trend.ts';
 import { isAnnounced } from './announced.ts';
@@ -58,6 +59,9 @@ const IN_BAND_S = { house: 14 * H, field: 30 * H };
 const HABIT_DAYS = 12;
 const SHORT_RUNS_S = H / 2;
 const UNHEARD_OF_S = 4 * H;
+/** Such a house draws no water through an hour of the night: those who leave a hose open do so by day. Argued, not measured. */
+const NIGHT_ENDS_H = 5;
+const NIGHT_S = H;
 /** 2.5 of what this well did at least twice. Of a field that was seen to be watered, that is all it needs. */
 const LONGEST = 2.5;
 const WATERED_S = 2 * H;
@@ -67,6 +71,9 @@ const WATERED_S = 2 * H;
  */
 const PAST_END = 0.94;
 const PAST_END_MINUTES = 20;
+/** Such a house after an hour: no supply sags for that long just then, and a tap that is open makes the pump draw more than at cut-out. */
+const PAST_END_UNHEARD_OF = 0.98;
+const PAST_END_UNHEARD_OF_S = H;
 /** A float or timer fills the same store each time: 2.5 of its longest fills, one hour over it at least; a day while none was learnt. */
 const STORE_OVER_S = H;
 const STORE_UNKNOWN_S = 24 * H;
@@ -93,8 +100,12 @@ function look(scene: Scene, memo: Memo): Finding | null | undefined {
   const minute = lastMinute(scene);
   if (!minute) return undefined;
   const kpa = usesPressure(scene.pump) ? minute.kpa : undefined;
-  const found = kpa ? (overCutOut(scene, run) ?? underCutIn(scene, run, memo)) : pastItsEnd(scene, run);
-  return found ?? (announced ? undefined : tooLong(scene, run, minute));
+  const found =
+    (kpa ? (overCutOut(scene, run) ?? underCutIn(scene, run, memo)) : pastItsEnd(scene, run)) ??
+    (announced ? undefined : tooLong(scene, run, minute));
+  if (found) memo['toldMs'] = run.startedMs;
+  // A run that was told is one run until it ends, though pressure comes up for a while as taps are shut.
+  return found ?? (memo['toldMs'] === run.startedMs ? undefined : found);
 }
 
 function running(scene: Scene, minutes: readonly MinuteScene[]): boolean {
@@ -148,8 +159,14 @@ function underCutIn(scene: Scene, run: OpenRun, memo: Memo): Finding | undefined
       'closed-valve': little ? 0.25 : 0.03,
       'drop-pipe-leak': 0.1,
       'worn-pump': little ? 0.25 : 0.1,
+      ...backwards(scene),
     }),
   };
+}
+
+/** A motor of three lines turns backwards from the day on which two were swapped, and lifts about half: rare but after work on it. */
+function backwards(scene: Scene): Partial<Record<Cause, number>> {
+  return scene.pump.card.phase === 3 ? { 'wrong-rotation': 0.1 } : {};
 }
 
 /** A field watered with a sprinkler too many: under cut-in for as long as that takes, or took before; a little, or as far as it did before. */
@@ -214,7 +231,8 @@ function pastItsEnd(scene: Scene, run: OpenRun): Finding | undefined {
     return undefined;
   const least = Math.min(...amps);
   const now = minutes.map((minute) => runningAmps(minute.pumps[scene.pump.index]!));
-  if (!now.every((spread) => spread && spread.high < PAST_END * least)) return undefined;
+  const share = run.ranS > PAST_END_UNHEARD_OF_S && isUnheardOf(scene) ? PAST_END_UNHEARD_OF : PAST_END;
+  if (!now.every((spread) => spread && spread.high < share * least)) return undefined;
   const drawn = now[now.length - 1]!.mean;
   return {
     sinceMs: run.startedMs,
@@ -245,11 +263,21 @@ function limitS(scene: Scene, run: OpenRun): number {
   }
   const { dayStartedMs: startMs, dayEndsMs: endMs } = scene.well;
   const atThisHourS = longestRunAtS(habit, localHour({ startMs, endMs }, run.startedMs));
-  return Math.max(isUnheardOf(scene) ? UNHEARD_OF_S : IN_BAND_S.house, LONGEST * atThisHourS);
+  if (!isUnheardOf(scene)) return Math.max(IN_BAND_S.house, LONGEST * atThisHourS);
+  return Math.min(nightLimitS(scene, run), Math.max(UNHEARD_OF_S, LONGEST * atThisHourS));
+}
+
+/** How long a run is that has gone on through an hour of the night that is over, s; no limit while none is. */
+function nightLimitS({ well, atMs }: Scene, run: OpenRun): number {
+  const fromMs = Math.max(run.startedMs, well.dayStartedMs);
+  const untilMs = fromMs + 1000 * NIGHT_S;
+  if (atMs < untilMs || untilMs > well.dayStartedMs + 1000 * H * NIGHT_ENDS_H) return Infinity;
+  return (untilMs - run.startedMs) / 1000;
 }
 
 /** A house that in weeks has never drawn water for half an hour on end fills no pool in silence: somebody knows of it, or nobody does. */
-function isUnheardOf({ pump }: Scene): boolean {
+function isUnheardOf({ pump, well }: Scene): boolean {
+  if (well.card.uses.includes('irrigation') || well.card.uses.includes('stock')) return false;
   const { baseline, pinned, habit } = pump;
   const longest = Math.max(
     baseline?.longestRunS ?? 0,

@@ -28,6 +28,9 @@ function table(rows: [name: string, text: string, told: string[], options?: KitO
   });
 }
 
+/** Current falls from 8.3 A to 7.4 A at cut-out. */
+const fill = { everyS: 30, amps: [null, 8.3, 8, 7.6, 7.4], ampsSpread: [], kpa: [], kpaSpread: [] };
+
 describe('long-run by hour', () => {
   const watered = habitOf({ hours: [2, 7, 18], longest: 6.5 * 3600, at: 2 });
   const only: KitOptions = { kinds: ['long-run'] };
@@ -43,6 +46,44 @@ describe('long-run by hour', () => {
       'rest 50psi x720 | run 8.2A 48psi x300',
       ['961 min long-run raised now open-tap'],
       { ...only, habit: habitOf({ hours: [2, 7, 18], longest: 600, at: 7 }) },
+    ],
+    [
+      'such a house, from three in the morning: an hour',
+      'rest 50psi x180 | run 8.2A 48psi x100',
+      ['241 min long-run raised now open-tap'],
+      { ...only, habit: habitOf({ hours: [2, 7, 18], longest: 600, at: 7 }) },
+    ],
+    [
+      'such a house, from ten in the evening: an hour past midnight',
+      'rest 50psi x1320 | run 8.2A 48psi x300',
+      ['1501 min long-run raised now open-tap'],
+      { ...only, habit: habitOf({ hours: [2, 7, 18], longest: 600, at: 7 }) },
+    ],
+    [
+      'such a house, from a quarter past four: the morning has come',
+      'rest 50psi x255 | run 8.2A 48psi x200',
+      [],
+      { ...only, habit: habitOf({ hours: [2, 7, 18], longest: 600, at: 7 }) },
+    ],
+    [
+      'the same on a field is watered by night',
+      'rest 50psi x180 | run 8.2A 48psi x600',
+      [],
+      {
+        ...only,
+        card: houseCard({ uses: ['irrigation'] }),
+        habit: habitOf({ hours: [2, 7, 18], longest: 600, at: 7 }),
+      },
+    ],
+    [
+      'such a house without pressure: an hour at a little less current than at cut-out',
+      'rest x720 | run 7.2A x70',
+      ['781 min long-run raised now switch-contacts-stuck'],
+      {
+        ...only,
+        baseline: usualBaseline({ shape: fill }),
+        habit: habitOf({ hours: [2, 7, 18], longest: 600, at: 7 }),
+      },
     ],
     [
       'a garden at 2, as every night, and twice as long',
