@@ -45,6 +45,8 @@ const LEAST_OTHER_A = 0.15;
 /** Runs of about the usual length are compared: long ones were held at low pressure by a garden, and draw more. */
 const RAN_FROM = 0.35;
 const RAN_TO = 2.5;
+/** A long run that draws so much less is no garden's: it is long because little comes. The level in a well that is drawn down makes less of it. */
+const LONG_AND_LESS = 0.1;
 
 export interface AmpsShift {
   way: 'high' | 'low';
@@ -127,7 +129,13 @@ function isUsual(scene: Scene, cycle: Cycle): boolean {
   const usual = scene.pump.baseline?.ranS?.median;
   if (!isWhole(cycle) || cycle.readings < 3) return false;
   if (scene.pump.card.control === 'constant-pressure-valve') return true;
-  return usual === undefined || (cycle.ranS > RAN_FROM * usual && cycle.ranS < RAN_TO * usual);
+  if (usual === undefined) return true;
+  return cycle.ranS > RAN_FROM * usual && (cycle.ranS < RAN_TO * usual || drawsMuchLess(scene, cycle));
+}
+
+function drawsMuchLess({ pump }: Scene, { amps }: Cycle): boolean {
+  const usual = pump.baseline?.amps?.median;
+  return usual !== undefined && amps !== undefined && amps < (1 - LONG_AND_LESS) * usual;
 }
 
 interface Question {

@@ -146,6 +146,17 @@ function causesOf(scene: Scene, close: readonly Cycle[]): Finding['causes'] {
     band < 0.5 * (cutOut - cutIn) &&
     band < 12 * PSI
   ) {
+    const ends = median(close.flatMap((c) => c.cutOutKpa ?? []));
+    // Runs that end where they should and start too soon: with more air than cut-in the tank is empty before, and pressure drops from its charge
+    // to cut-in between two readings.
+    if (ends !== undefined && ends > cutOut - 2 * PSI)
+      return weigh({
+        'tank-overcharged': 0.4,
+        'switch-out-of-set': 0.15,
+        'switch-chatter': 0.15,
+        'blocked-nipple': 0.15,
+        'tank-air-lost': 0.15,
+      });
     return weigh({
       'switch-chatter': 0.4,
       'blocked-nipple': 0.3,

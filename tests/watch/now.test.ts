@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { noWater } from '../../src/watch/no-water.ts';
 import { overPressure } from '../../src/watch/over-pressure.ts';
-import { houseCard, play, PSI, usualBaseline, type KitOptions } from './scene-kit.ts';
+import { houseCard, kit, play, PSI, usualBaseline, type KitOptions } from './scene-kit.ts';
 
 type Row = [name: string, text: string, told: string[], options?: KitOptions];
 
@@ -129,6 +129,11 @@ describe('long-run', () => {
         ['15 min long-run raised now broken-pipe', '201 min long-run cleared'],
       ],
       [
+        'a run that was told is one, though pressure comes up for hours as taps are shut',
+        'run 8.2A 30psi x20 | run 8.2A 45psi x200 | run 8.2A 30psi x20 | rest 40psi x130',
+        ['15 min long-run raised now broken-pipe', '361 min long-run cleared'],
+      ],
+      [
         'a float that fills for 2.5 times its longest',
         'run 8A x180',
         ['151 min long-run raised now switch-contacts-stuck'],
@@ -161,6 +166,14 @@ describe('long-run', () => {
     ],
     ['long-run'],
   );
+
+  it('a motor of three lines that does not keep up after work on it may turn backwards', () => {
+    const visited = kit({ card: threePhase, baseline: null }).play('rest 50psi x3');
+    visited.act({ kind: 'visit-closed', well: 'north-paddock', newBaseline: true });
+    expect(visited.play('run 8/8/8A 30psi x20').said()).toContainEqual(
+      '18 min long-run raised now wrong-rotation',
+    );
+  });
 });
 
 describe('dry-run', () => {
@@ -420,6 +433,18 @@ describe('store-low', () => {
       [
         'lower than it ever was, by a quarter of what it moves',
         `${learn}rest 0.7st x3`,
+        ['day 5 store-low raised now leak'],
+        { card: float, baseline: null },
+      ],
+      [
+        'the same, and its pump has not answered for a quarter of an hour',
+        `${learn}rest 1.1st x20 | rest 0.7st x3`,
+        ['day 5 store-low raised now power-lost'],
+        { card: float, baseline: null },
+      ],
+      [
+        'the same, and its pump runs',
+        `${learn}run 8A 1.1st x20 | run 8A 0.7st x3`,
         ['day 5 store-low raised now leak'],
         { card: float, baseline: null },
       ],

@@ -37,6 +37,11 @@ describe('short-cycling', () => {
         ['1 min short-cycling raised soon switch-chatter'],
       ],
       [
+        'starts near the top of the band that end where they should: the tank holds too much air',
+        'cycle 30s 8A 56-60psi every 2min x8',
+        ['12 min short-cycling raised soon tank-overcharged'],
+      ],
+      [
         'contacts that bounce: the current of each start lasts for seconds, at half of what a held rotor draws',
         'cycle 100s 8A 40-60psi x16 | cycle 100s 8A 40-60psi starting 9s at 2.1 x5',
         ['600 min short-cycling raised soon switch-chatter'],
@@ -136,6 +141,16 @@ describe('amps-high and amps-low', () => {
         { baseline: usualBaseline({ amps: normal(8, 0.15) }) },
       ],
       ['long runs of a garden are not compared', 'cycle 1200s 8.5A 40-60psi every 60min x40', []],
+      [
+        'nor long ones at a few per cent less, as of a well that is drawn down',
+        'cycle 1200s 7.5A 40-60psi every 60min x40',
+        [],
+      ],
+      [
+        'long ones at far less are long because little comes',
+        'cycle 600s 5.7A 40-60psi every 60min x14',
+        ['480 min amps-low raised soon worn-pump'],
+      ],
       [
         'over the maximum: five runs',
         'cycle 120s 10.8A 40-60psi every 60min x6',
