@@ -20,6 +20,8 @@ const ASKED: Record<Dimension, string> = {
   voltage: 'a voltage',
   temperature: 'a temperature',
   duration: 'a duration',
+  resistance: 'a resistance',
+  capacitance: 'a capacitance',
 };
 
 /** Longest text looked at: the longest sensible one, "1,234,567.891 inches", has 20 characters. */
@@ -46,7 +48,7 @@ function expected(dimension: Dimension): string {
 
 /** The unit is the word after the last digit or fraction sign; it may touch the number. */
 function splitUnit(text: string): { number: string; unit: string } | undefined {
-  const parts = /^(.*[\d¼½¾⅓⅔.])\s*([a-z°][a-z0-9³/]*)$/i.exec(text);
+  const parts = /^(.*[\d¼½¾⅓⅔.])\s*([a-z°\u00b5\u03bc\u03a9\u2126][a-z0-9³/\u03a9\u2126]*)$/i.exec(text);
   return parts?.[1] === undefined || parts[2] === undefined
     ? undefined
     : { number: parts[1], unit: parts[2] };

@@ -24,6 +24,8 @@ const PRINTED: { [S in UnitSystem]: { [D in Dimension]: Printed<D> } } = {
     voltage: { unit: 'V', decimals: 0 },
     temperature: { unit: 'F', decimals: 0 },
     duration: { unit: 'min', decimals: 0 },
+    resistance: { unit: 'ohm', decimals: 2 },
+    capacitance: { unit: 'uF', decimals: 1 },
   },
   metric: {
     pressure: { unit: 'kPa', decimals: 0 },
@@ -35,6 +37,8 @@ const PRINTED: { [S in UnitSystem]: { [D in Dimension]: Printed<D> } } = {
     voltage: { unit: 'V', decimals: 0 },
     temperature: { unit: 'C', decimals: 1 },
     duration: { unit: 'min', decimals: 0 },
+    resistance: { unit: 'ohm', decimals: 2 },
+    capacitance: { unit: 'uF', decimals: 1 },
   },
 };
 

@@ -30,6 +30,8 @@ export const DIMENSIONS = [
   'voltage',
   'temperature',
   'duration',
+  'resistance',
+  'capacitance',
 ] as const;
 export type Dimension = (typeof DIMENSIONS)[number];
 
@@ -38,13 +40,19 @@ export interface Unit {
   name: string;
   /** Other ways to write it; capitals do not count. */
   also?: readonly string[];
+  /** Further ways in which capitals do count: a million ohms and a thousandth of one differ by nothing else. */
+  exactly?: readonly string[];
   toSi: (value: number) => number;
   fromSi: (si: number) => number;
 }
 
+const times =
+  (factor: number) =>
+  (value: number): number =>
+    value * factor;
 const asItIs = (value: number): number => value;
 
-/** SI here is kPa, m, L, L/s, W, A, V, C and s: the units that names inside end in (`cutInKpa`, `volumeL`). First unit: the SI one. */
+/** SI here is kPa, m, L, L/s, W, A, V, C, s, ohm and uF: the units that names inside end in (`cutInKpa`, `volumeL`). First unit: the SI one. */
 export const UNITS = {
   pressure: [
     { name: 'kPa', toSi: asItIs, fromSi: asItIs },
@@ -84,16 +92,43 @@ export const UNITS = {
     { name: 'min', also: ['minute', 'minutes'], toSi: sFromMin, fromSi: minFromS },
     { name: 'h', also: ['hour', 'hours'], toSi: sFromH, fromSi: hFromS },
   ],
+  resistance: [
+    { name: 'ohm', also: ['ohms', '\u03a9', '\u2126'], toSi: asItIs, fromSi: asItIs },
+    {
+      name: 'kohm',
+      also: ['kohms', 'kilohm', 'kilohms', 'k\u03a9', 'k\u2126'],
+      toSi: times(1e3),
+      fromSi: times(1e-3),
+    },
+    {
+      name: 'megohm',
+      also: ['megohms', 'meg'],
+      exactly: ['M\u03a9', 'M\u2126', 'Mohm', 'Mohms'],
+      toSi: times(1e6),
+      fromSi: times(1e-6),
+    },
+  ],
+  capacitance: [
+    {
+      name: 'uF',
+      // "mfd" is what motor capacitors are marked with, and never a thousandth of a farad (common practice, no source).
+      also: ['\u00b5F', '\u03bcF', 'mfd', 'microfarad', 'microfarads'],
+      toSi: asItIs,
+      fromSi: asItIs,
+    },
+  ],
 } as const satisfies Record<Dimension, readonly Unit[]>;
 
 /** Names of the units of one dimension. */
 export type UnitName<D extends Dimension> = (typeof UNITS)[D][number]['name'];
 
-/** The unit that `text` names in this dimension, capitals apart; undefined where there is none. */
+/** The unit that `text` names in this dimension, capitals apart where they may be; undefined where there is none. */
 export function unitNamed(dimension: Dimension, text: string): Unit | undefined {
   const wanted = text.toLowerCase();
   const units: readonly Unit[] = UNITS[dimension];
-  return units.find((unit) =>
-    [unit.name, ...(unit.also ?? [])].some((name) => name.toLowerCase() === wanted),
+  return units.find(
+    (unit) =>
+      unit.exactly?.includes(text) === true ||
+      [unit.name, ...(unit.also ?? [])].some((name) => name.toLowerCase() === wanted),
   );
 }

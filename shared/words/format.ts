@@ -24,6 +24,12 @@ export function sayVolts(volts: number): string {
   return printQuantity(volts, 'voltage', 'us');
 }
 
+/** "3.2 ohm", "47 kohm", "500 megohm": a winding and its insulation are nine powers of ten apart. */
+export function sayResistance(ohm: number): string {
+  if (Math.abs(ohm) < 1e3) return printQuantity(ohm, 'resistance', 'us');
+  return Math.abs(ohm) < 1e6 ? `${printNumber(ohm / 1e3, 1)} kohm` : `${printNumber(ohm / 1e6, 1)} megohm`;
+}
+
 /** "13 gal", "3.4 gal": one decimal under 10, for small leaks and small tanks. */
 export function sayVolume(litres: number, units: UnitSystem): string {
   return printQuantity(litres, 'volume', units, Math.abs(litres) < 10 ? 1 : 0);

@@ -74,6 +74,18 @@ describe('parseQuantity reads', () => {
     ['68 F', 'temperature', 20],
     ['68°F', 'temperature', 20],
     ['-3 C', 'temperature', -3],
+    ['3.2 ohm', 'resistance', 3.2],
+    ['3.2 \u03a9', 'resistance', 3.2],
+    ['3.2\u2126', 'resistance', 3.2],
+    ['47 kohm', 'resistance', 47_000],
+    ['47 k\u03a9', 'resistance', 47_000],
+    ['500 megohm', 'resistance', 5e8],
+    ['500 Megohms', 'resistance', 5e8],
+    ['500 M\u03a9', 'resistance', 5e8],
+    ['105 uF', 'capacitance', 105],
+    ['105 \u00b5F', 'capacitance', 105],
+    ['105 \u03bcF', 'capacitance', 105],
+    ['105 mfd', 'capacitance', 105],
   ])('%j as %s', (text, dimension, si) => {
     const read = parseQuantity(text, dimension);
     expect(read).toMatchObject({ dimension });
@@ -90,6 +102,10 @@ describe('parseQuantity reads', () => {
     ['psi', 'pressure', 'must be a pressure in kPa, psi or bar'],
     ['4 0 psi', 'pressure', 'must be a pressure in kPa, psi or bar'],
     ['1,5 bar', 'pressure', 'must be a pressure in kPa, psi or bar'],
+    // A thousandth of an ohm, or a million? Only capitals tell, and a thousandth is nothing that is measured here.
+    ['500 m\u03a9', 'resistance', 'must be a resistance in ohm, kohm or megohm'],
+    ['500 mohm', 'resistance', 'must be a resistance in ohm, kohm or megohm'],
+    ['105 F', 'capacitance', 'must be a capacitance in uF'],
     [null, 'volume', 'must be a volume in L, gal or m3'],
     [`${' '.repeat(50)}40 psi`, 'pressure', 'must be a pressure in kPa, psi or bar'],
   ])('and refuses %j as %s', (value, dimension, problem) => {

@@ -10,6 +10,7 @@ import {
   sayPressure,
   sayShare,
   sayTemperature,
+  sayResistance,
   sayVolts,
   sayVolume,
 } from '../../../shared/words/format.ts';
@@ -42,6 +43,15 @@ test('amps, volts, counts and shares', () => {
     '100 %',
   ]);
 });
+
+test.each([
+  [3.2, '3.2 ohm'],
+  [0, '0 ohm'],
+  [999, '999 ohm'],
+  [47_000, '47 kohm'],
+  [5e8, '500 megohm'],
+  [1.5e6, '1.5 megohm'],
+])('sayResistance(%d)', (ohm, want) => expect(sayResistance(ohm)).toBe(want));
 
 describe('sayDuration', () => {
   test.each([
