@@ -1,0 +1,33 @@
+import { describe, expect, test } from 'vitest';
+import { readEntry } from '../../src/book/read-entry.ts';
+import { asksNewBaseline, touchedOf, type Touched } from '../../src/book/read-work.ts';
+
+const read = (body: Record<string, unknown>) =>
+  readEntry({ kind: 'work', well: 'orchard', ...body }, { id: 'e1', madeMs: Date.UTC(2026, 4, 2) });
+
+describe('work', () => {
+  test.each<[Record<string, unknown>, string]>([
+    [
+      { done: 'New switch', touched: ['switch'], visit: 'a1', parts: ['switch 40/60', 'nipple 1/4 in'] },
+      'taken',
+    ],
+    [{ touched: ['switch'] }, 'done must be given'],
+    [{ done: 'New switch', touched: ['roof'] }, 'touched must be a list of pump, motor'],
+    [{ done: 'New switch', touched: 'switch' }, 'touched must be a list'],
+    [{ done: 'New switch', parts: [''] }, 'parts must be a list'],
+  ])('%j', (body, says) => {
+    const found = read(body);
+    expect('problem' in found ? found.problem : 'taken').toContain(says);
+  });
+
+  test.each<[Touched[], boolean]>([
+    [[], false],
+    [['pipe', 'sensors', 'wiring', 'well', 'other'], false],
+    [['pipe', 'switch'], true],
+    [['pump'], true],
+    [['motor'], true],
+    [['tank'], true],
+  ])('that touched %j asks for a new baseline: %s', (touched, asks) => {
+    expect(asksNewBaseline(touchedOf({ touched }))).toBe(asks);
+  });
+});
