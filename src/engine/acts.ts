@@ -8,7 +8,7 @@ import { levelsRestart } from '../cycles/levels.ts';
 import { newPump } from '../cycles/pump.ts';
 import { setWaterCard, startNewBaseline } from '../hydraulics/water.ts';
 import { twoPointCorrection } from '../readings/calibrate.ts';
-import { correctionsAt } from './channels.ts';
+import { correctionsAt, noteFullScales } from './channels.ts';
 import type { Emit } from './emit.ts';
 import type { NodeNews } from './input.ts';
 import { growDay } from './day.ts';
@@ -112,6 +112,13 @@ function beginAnew(well: WellState): void {
   }
 }
 
+/** All that its node says of its channels now; what it said before holds no more. */
+function takeFullScale(well: WellState, { node, most }: Extract<NodeNews, { news: 'full-scale' }>): void {
+  const others = Object.entries(well.fullScales ?? {}).filter(([name]) => !name.startsWith(`${node}:`));
+  const mine = Object.entries(most).map(([channel, value]) => [`${node}:${channel}`, value] as const);
+  well.fullScales = Object.fromEntries([...others, ...mine]);
+}
+
 export function takeNews(well: WellState, atMs: number, node: NodeNews): void {
   const others = well.nodes.filter((n) => n.node !== node.node);
   const mine = well.nodes.filter((n) => n.node === node.node);
@@ -151,6 +158,10 @@ export function takeNews(well: WellState, atMs: number, node: NodeNews): void {
       break;
     case 'conflict-over':
       well.nodes = without('conflict');
+      break;
+    case 'full-scale':
+      takeFullScale(well, node);
+      noteFullScales(well, atMs);
       break;
     default:
       node satisfies never;

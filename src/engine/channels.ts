@@ -28,6 +28,7 @@ export function channelOf(well: WellState, code: number): ChannelState {
     sameSinceMs: -1,
     faultsInRow: 0,
     fault: 0,
+    most: undefined,
   };
   well.channels.push(made);
   well.channels.sort((a, b) => a.code - b.code);
@@ -59,6 +60,19 @@ export function correctionsAt(well: WellState, tMs: number): Record<string, Corr
     if (correction) found[source.code] = correction;
   }
   return found;
+}
+
+/** Looks up what each channel can show at most: a card may have it read from another node since. */
+export function noteFullScales(well: WellState, tMs: number): void {
+  const { fullScales } = well;
+  if (!fullScales) return;
+  for (const channel of well.channels) channel.most = undefined;
+  for (const source of sourcesOf(well.card)) {
+    if (tMs < source.sinceMs || tMs >= source.untilMs) continue;
+    const most = fullScales[`${source.node}:${source.from}`];
+    const channel = most === undefined ? undefined : knownChannel(well, source.code);
+    if (channel) channel.most = most;
+  }
 }
 
 /** Most wells have no calibrated channel, and this is asked each minute. */

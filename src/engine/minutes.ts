@@ -1,7 +1,7 @@
 /** What happens at each whole UTC minute: silence is noticed, the minute's picture is closed, the day may turn, the watches look. */
 import { pumpHeld, pumpMinute, pumpWaits } from '../cycles/pump.ts';
 import { waterMinute } from '../hydraulics/water.ts';
-import { correctionsAt } from './channels.ts';
+import { correctionsAt, noteFullScales } from './channels.ts';
 import { turnDay } from './days.ts';
 import type { Emit } from './emit.ts';
 import { look } from './look.ts';
@@ -38,6 +38,7 @@ export function passMinute(well: WellState, minuteMs: number, emit: Emit): void 
   if (well.minutes.length > MINUTES_KEPT) well.minutes.shift();
   if (well.expected.length > 0) well.expected = well.expected.filter((e) => e.untilMs > minuteMs);
   well.inForce = correctionsAt(well, minuteMs);
+  noteFullScales(well, minuteMs);
   turnDay(well, minuteMs, emit);
   for (let at = 0; at < well.pumps.length; at++)
     look(well, { why: 'minute', atMs: minuteMs, pump: at }, emit);

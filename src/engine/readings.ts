@@ -61,6 +61,7 @@ export function passReading(
     if ((fault & 3) === FAULT_HIGH) clip(well, code);
     return;
   }
+  if (channel.most !== undefined && raw >= channel.most) clip(well, code);
   const correction = well.inForce[code];
   const value = correction ? correction.gain * raw + correction.offset : raw;
   noteGood(channel, tMs, value);

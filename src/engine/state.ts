@@ -34,6 +34,8 @@ export interface ChannelState {
   sameSinceMs: number;
   faultsInRow: number;
   fault: 0 | 1 | 2 | 3;
+  /** The most that its sensor can show, as read and in the contract's unit, where its node said it; looked up again each minute. */
+  most?: number | undefined;
 }
 
 /** What is remembered of one pump beside its runs. */
@@ -78,6 +80,8 @@ export interface WellState {
   channels: ChannelState[];
   /** By `node:channel`. */
   corrections: Record<string, Correction>;
+  /** What sensors can show at most, by `node:channel`, in the contract's unit; absent where no node said it. */
+  fullScales?: Record<string, number> | undefined;
   /** Of them those of the channels read now, by channel code; looked up again each minute. */
   inForce: Record<string, Correction>;
   nodes: WellScene['nodes'];
@@ -140,6 +144,7 @@ export function newWell(card: Card): WellState {
     days: [],
     channels: [],
     corrections: {},
+    fullScales: undefined,
     inForce: {},
     nodes: [],
     expected: [],

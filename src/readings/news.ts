@@ -12,7 +12,13 @@ export type NodeNews =
   | { news: 'no-power'; node: string }
   | { news: 'power-back'; node: string }
   | { news: 'conflict'; node: string; sinceMs: number; evidence: Record<string, number | string> }
-  | { news: 'conflict-over'; node: string };
+  | { news: 'conflict-over'; node: string }
+  | {
+      /** What its hello says is the most that its sensors can show, by channel, in the contract's unit; of no other is anything said. */
+      news: 'full-scale';
+      node: string;
+      most: Record<string, number>;
+    };
 
 export interface NewsItem {
   atMs: number;

@@ -4,6 +4,7 @@
  */
 import { newBoot, type BootState } from './boot.ts';
 import type { Conflict } from './conflict.ts';
+import type { FullScale } from './full-scale.ts';
 import type { NewsItem } from './news.ts';
 import { limitRanges } from './ranges.ts';
 import { newHearing, type Hearing } from './silence.ts';
@@ -50,6 +51,8 @@ export interface NodeState {
   /** While packs are missing just below the newest: up to when readings are whole, and since when that is so. */
   hole?: { fromSeq: number; wholeToMs: number; sinceMs: number };
   conflict?: Conflict;
+  /** Where its hello said what its sensors can show. */
+  fullScale?: FullScale;
   hearing: Hearing;
   counts: NodeCounts;
   /** News not yet taken. */

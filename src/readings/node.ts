@@ -8,6 +8,7 @@ import { account, type Note } from './account.ts';
 import { countLost, countPack, highSeq, knownPack } from './boot.ts';
 import { placePack, spanOf, type Placement } from './clock.ts';
 import { passConflict, seeConflict } from './conflict.ts';
+import { countsFrom, fullScaleNews, hearFullScale } from './full-scale.ts';
 import type { NewsItem } from './news.ts';
 import { addBoot, findBoot, forgetBoots, recallBoot, touch, type NodeState } from './node-state.ts';
 import type { PlacedPack } from './placed.ts';
@@ -95,6 +96,8 @@ export function receiveHello(state: NodeState, hello: Hello, retained: boolean, 
   hearPromise(state.hearing, hello);
   const builtMs = hello.built === undefined ? Number.NaN : Date.parse(hello.built);
   state.builtMs = Number.isFinite(builtMs) ? builtMs : 0;
+  const scale = hearFullScale(state.fullScale, hello, arrivalMs, state.news);
+  if (scale) state.fullScale = scale;
   const notes: Note[] = [];
   if (hello.boot !== undefined) helloOfBoot(state, hello, hello.boot, retained, arrivalMs, notes);
   // A copy may be older than packs that came since; what it says is lost was only lost then.
@@ -156,6 +159,13 @@ export function receivePresence(
 ): void {
   passTime(state, arrivalMs);
   hearPresence(state.hearing, { node: state.node, presence, retained }, arrivalMs, state.news);
+}
+
+/** A well may read from this node since `nowMs`, or for the first time (undefined), that did not hear what its hello said. */
+export function tellWellsAgain(state: NodeState, nowMs?: number): void {
+  const scale = state.fullScale;
+  if (!scale) return;
+  state.news.push(fullScaleNews(scale, state.node, nowMs === undefined ? scale.atMs : countsFrom(nowMs)));
 }
 
 /** The server was away: what falls silent meanwhile is nobody's fault. */

@@ -131,6 +131,37 @@ describe('holes and clocks', () => {
     well.rows(rows);
     expect(cycles(well.events)[0]!.flags).toEqual(['clipped']);
   });
+
+  it.each<[string, Record<string, number>, Row[], string[]]>([
+    ['current at the most that the clamp shows', { current: 8 }, [], ['clipped']],
+    ['current under it', { current: 8.01 }, [], []],
+    ['pressure at the most that the transducer shows', { pressure: 400_000 }, [], ['clipped']],
+    ['pressure that reaches it only at rest', { pressure: 420_000 }, [[200, 'pressure', 420_000]], []],
+    ['the most that another channel shows', { 'p2/current': 1 }, [], []],
+    ['another node', {}, [], []],
+  ])('a reading at the full scale that its node said: %s', (_name, most, more, flags) => {
+    const well = line(cardOfNode('north'));
+    well.news(0, { news: 'full-scale', node: 'north', most });
+    well.news(0, { news: 'full-scale', node: 'south', most: { current: 1 } });
+    well.rows([
+      ...hold('current', 0, 130, 0),
+      ...hold('current', 130, 40, 8),
+      ...hold('current', 170, 50, 0),
+      ...hold('pressure', 0, 130, 300_000),
+      ...hold('pressure', 130, 60, 400_000),
+      ...more,
+    ]);
+    expect(cycles(well.events)[0]!.flags).toEqual(flags);
+  });
+
+  it('what a node says of its channels holds in place of what it said before', () => {
+    const well = line(cardOfNode('north'));
+    well.rows(hold('current', 0, 30, 0));
+    well.news(30, { news: 'full-scale', node: 'north', most: { current: 8 } });
+    well.news(31, { news: 'full-scale', node: 'north', most: { current: 60 } });
+    well.rows([...hold('current', 31, 40, 8), ...hold('current', 71, 50, 0)]);
+    expect(cycles(well.events)[0]!.flags).toEqual([]);
+  });
 });
 
 describe('acts', () => {

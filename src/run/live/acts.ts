@@ -3,6 +3,7 @@ import { randomUUID } from 'node:crypto';
 import type { Act } from '../../card/act.ts';
 import { isRead } from '../../card/reads.ts';
 import { readAct } from '../../card/read-act.ts';
+import { tellWellsAgain } from '../../readings/node.ts';
 import { addInput, type Line } from './line.ts';
 import { feedLines, useCard, wellForNode } from './nodes.ts';
 import { linesOfAct, type LiveState } from './state.ts';
@@ -77,8 +78,12 @@ function momentFor(lines: readonly Line[], nowMs: number): number {
 /** A new card is read from at once: what its channels come from may have changed. */
 function changeCard(live: LiveState, act: Extract<Act, { kind: 'card-changed' }>, atMs: number): void {
   useCard(live, act.card, atMs);
-  for (const [node, entry] of live.nodes)
+  for (const [node, entry] of live.nodes) {
     if (entry.letIn && !isRead(live.table, node)) wellForNode(live, node);
+    if (!entry.state.fullScale) continue;
+    tellWellsAgain(entry.state, atMs);
+    live.toSave.add(node);
+  }
 }
 
 /** Who saw an alarm is kept with the alarm. */

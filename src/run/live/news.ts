@@ -44,7 +44,8 @@ export function passNews(live: LiveState, nowMs: number): void {
 
 function pass(live: LiveState, item: NewsItem, nowMs: number): void {
   const name = siteOf(live, item.node.node, item.atMs);
-  if (name === undefined) {
+  // What a sensor can show is no business of the site.
+  if (name === undefined || item.node.news === 'full-scale') {
     deliver(live, item);
     return;
   }
@@ -75,7 +76,9 @@ function say(live: LiveState, site: SiteState, nowMs: number, speak: (says: Site
 function deliver(live: LiveState, item: NewsItem): void {
   const fedFrom = live.nodes.get(item.node.node)?.hello?.fedFrom;
   const node = item.node.news === 'silent' && fedFrom !== undefined ? { ...item.node, fedFrom } : item.node;
-  for (const well of wellsOf(live.table, node.node, item.atMs)) {
+  // A well that will read from it only later hears it now: it knows by itself which of its channels that is about.
+  const whenMs = node.news === 'full-scale' ? undefined : item.atMs;
+  for (const well of wellsOf(live.table, node.node, whenMs)) {
     const line = live.lines.get(well)!;
     const atMs = Math.max(item.atMs, line.passedMs + 1);
     addInput(line, { atMs, node });

@@ -6,6 +6,7 @@
 import type { LiveChange, LiveReadings } from '../../web/deps.ts';
 import { channelName } from '../../card/channels.ts';
 import { feedsOf } from '../../card/reads.ts';
+import { tellWellsAgain } from '../../readings/node.ts';
 import type { PlacedPack } from '../../readings/placed.ts';
 import { StoreError } from '../../store/store-error.ts';
 import { doAct, type ActDone } from './acts.ts';
@@ -263,6 +264,7 @@ function letIn(loop: Loop, node: string, onCommit: () => void): boolean {
   entry.letIn = true;
   entry.keptDue = true;
   wellForNode(loop.live, node);
+  tellWellsAgain(entry.state);
   loop.live.toSave.add(node);
   beatNow(loop, onCommit);
   return ailmentOf(loop) === undefined;

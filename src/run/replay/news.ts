@@ -55,7 +55,8 @@ function dueOf(state: NodeState): number {
 
 function pass(replay: Replay, item: NewsItem): void {
   const name = siteOf(replay, item.node.node, item.atMs);
-  if (name === undefined) {
+  // What a sensor can show is no business of the site.
+  if (name === undefined || item.node.news === 'full-scale') {
     deliver(replay, item);
     return;
   }
@@ -77,7 +78,9 @@ function say(replay: Replay, speak: (says: SiteSays) => void): void {
 function deliver(replay: Replay, { atMs, node: news }: NewsItem): void {
   const fedFrom = replay.nodes.get(news.node)?.fedFrom;
   const node = news.news === 'silent' && fedFrom !== undefined ? { ...news, fedFrom } : news;
-  for (const well of wellsOf(replay.table, node.node, atMs)) {
+  // A well that will read from it only later hears it now: it knows by itself which of its channels that is about.
+  const whenMs = node.news === 'full-scale' ? undefined : atMs;
+  for (const well of wellsOf(replay.table, node.node, whenMs)) {
     addInput(replay.lines.get(well)!, { atMs, node });
   }
 }

@@ -5,7 +5,14 @@ import { readAct } from '../../card/read-act.ts';
 import { cardOfNode } from '../../card/read-card.ts';
 import { isRead } from '../../card/reads.ts';
 import { closeTo, offerPack } from '../../readings/merge.ts';
-import { excuseAway, noteRefused, receiveHello, receivePack, receivePresence } from '../../readings/node.ts';
+import {
+  excuseAway,
+  noteRefused,
+  receiveHello,
+  receivePack,
+  receivePresence,
+  tellWellsAgain,
+} from '../../readings/node.ts';
 import type { Hello, Message, Pack } from '../../wire/messages.ts';
 import { readMessage } from '../../wire/read-message.ts';
 import { parseRecordingLine, type RecordedLine, type RecordedMessage } from '../../wire/recording.ts';
@@ -85,6 +92,7 @@ function takePack(replay: Replay, pack: Pack, arrivalMs: number): void {
   if (!isRead(replay.table, pack.node)) {
     addWell(replay, cardOfNode(pack.node), { byDefault: true });
     retable(replay);
+    tellWellsAgain(state);
   }
   noteNews(replay, state);
   if (receipt.is === 'duplicate') {
@@ -169,5 +177,9 @@ function changeCard(replay: Replay, atMs: number, written: Card): void {
   const line = replay.lines.get(card.well) ?? addWell(replay, cardOfNode(card.well), {});
   beginCard(replay.periods, card, atMs);
   retable(replay);
+  for (const { state } of replay.nodes.values()) {
+    tellWellsAgain(state, atMs);
+    noteNews(replay, state);
+  }
   addInput(line, { atMs, act: { kind: 'card-changed', card } });
 }
