@@ -10,6 +10,7 @@ import type { Part } from '../../shared/words/part-words.ts';
 import { useNow } from '../data/clock.ts';
 import { useSurroundings } from '../data/settings.ts';
 import { partAddress } from '../page-of.ts';
+import { litresWords } from '../words/litres.ts';
 
 /** With the part that it is of, where there is one to read about. */
 type Fact = [name: string, value: string, part?: Part];
@@ -53,6 +54,7 @@ export function CardFacts({ detail, pump }: { detail: WellDetail; pump: PumpDeta
       'Cycles a day',
       baseline?.cyclesPerDay === undefined ? 'not known yet' : String(Math.round(baseline.cyclesPerDay)),
     ],
+    ['Litres of a run', litresWords(detail, pump)],
   ];
   return (
     <div class="two">
