@@ -1,4 +1,5 @@
 /** Data from the server that these pages came from: questions by fetch, live messages by its event stream. */
+import type { Problem } from '../../shared/api/housekeeping.ts';
 import type { LiveMessage } from '../../shared/api/live.ts';
 import type { Answer, Body, ShapedRoute } from '../../shared/api/routes.ts';
 import { AskError, problemWords } from './source.ts';
@@ -13,6 +14,7 @@ const PATHS: { [N in ShapedRoute]: Path<N> } = {
   days: '/api/wells/{well}/days',
   baselines: '/api/wells/{well}/baselines',
   wellActs: '/api/wells/{well}/acts',
+  cards: '/api/cards',
   card: '/api/wells/{well}/card',
   writeCard: '/api/wells/{well}/card',
   entries: '/api/wells/{well}/entries',
@@ -76,7 +78,8 @@ async function answer<N extends ShapedRoute>(response: Response): Promise<Answer
   // The server's tests hold that every answer has the shape that the route table says.
   // oxlint-disable-next-line typescript/no-unsafe-type-assertion
   if (response.ok) return value as Answer<N>;
-  throw new AskError(problemWords(typeof value === 'object' && value !== null ? value : {}), response.status);
+  const problem: Partial<Problem> = typeof value === 'object' && value !== null ? value : {};
+  throw new AskError(problemWords(problem), response.status, problem.fields);
 }
 
 function listen(

@@ -30,11 +30,14 @@ export interface DataSource {
 /** A question that could not be answered, in words for the person who asked. */
 export class AskError extends Error {
   readonly status: number | undefined;
+  /** Which parts of what was told broke which rule. */
+  readonly fields: NonNullable<Problem['fields']>;
 
-  constructor(message: string, status?: number) {
+  constructor(message: string, status?: number, fields: Problem['fields'] = []) {
     super(message);
     this.name = 'AskError';
     this.status = status;
+    this.fields = fields;
   }
 }
 

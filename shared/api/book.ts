@@ -1,5 +1,6 @@
 /** What people wrote down of a well, and its card with who changed it when. Shapes of entries: src/book/entry.ts. */
 import { z } from 'zod';
+import { besideShape } from './measured.ts';
 
 const opt = z.exactOptional;
 const by = opt(z.string().trim().min(1).max(80));
@@ -42,7 +43,14 @@ export const cardAnswerShape = z
     act: opt(z.string()),
     atMs: opt(z.number()),
     by: opt(z.string()),
-    questions: z.array(z.object({ key: z.string(), question: z.string() })),
+    questions: z.array(
+      z.object({
+        key: z.string(),
+        question: z.string(),
+        metric: z.string().describe('The same in metric units.'),
+      }),
+    ),
+    measured: z.array(besideShape),
   })
   .meta({ id: 'CardAnswer', description: 'The card as written, and what is odd about it.' });
 export const cardQuestionShape = z

@@ -13,6 +13,7 @@ import {
   entryQuestionShape,
   paperQuery,
 } from './book.ts';
+import { cardsShape } from './cards.ts';
 import { baselinesShape, chartShape, cyclesShape, daysShape } from './history.ts';
 import { healthShape, noticesShape, refusedShape } from './housekeeping.ts';
 import { letInShape, nodesShape } from './nodes.ts';
@@ -103,6 +104,15 @@ export const ROUTES = {
     answer: actsShape,
     status: OK,
     problems: NAMED,
+  },
+  cards: {
+    method: 'get',
+    path: '/api/cards',
+    summary: 'The cards of all wells as they were written',
+    query: ask.noQuery,
+    answer: cardsShape,
+    status: OK,
+    problems: ASKED,
   },
   card: {
     method: 'get',

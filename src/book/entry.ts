@@ -34,11 +34,14 @@ export interface Entry {
   body: Record<string, unknown>;
 }
 
+/** An entry as others hold it, who need not know every kind. */
+export type KeptEntry = Omit<Entry, 'kind'> & { kind: string };
+
 /**
  * The entries that count: neither replaced nor struck out, by the time at which they were so, then written. An entry that replaces one
  * that another replaced already counts too: two people put it right, and both are shown.
  */
-export function currentEntries(entries: readonly Entry[]): Entry[] {
+export function currentEntries<E extends KeptEntry>(entries: readonly E[]): E[] {
   const gone = new Set(entries.map((entry) => entry.replaces).filter((id) => id !== undefined));
   return entries
     .filter((entry) => entry.kind !== 'struck' && !gone.has(entry.id))

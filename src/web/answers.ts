@@ -2,7 +2,8 @@
 import type { Answer, RouteName, ShapedRoute } from '../../shared/api/routes.ts';
 import { acknowledgeAct, alarmAnswer, shelveAct } from './alarm-answers.ts';
 import type { Ask } from './ask.ts';
-import { cardAnswer, kept, writeCard, writeEntry } from './book-answers.ts';
+import { kept, writeEntry } from './book-answers.ts';
+import { cardAnswer, cardsAnswer, writeCard } from './card-answers.ts';
 import type { ActResult, WebDeps } from './deps.ts';
 import { chartAnswer, cyclesAnswer, daysAnswer } from './history-answers.ts';
 import { nodesAnswer } from './node-answers.ts';
@@ -31,6 +32,7 @@ export const ANSWERS: Answers = {
     const { now } = wellNamed(deps, ask.part('well'));
     return { acts: deps.store.acts({ well: now.well, fromMs: ask.query.from ?? 0 }) };
   },
+  cards: (deps) => cardsAnswer(deps),
   card: (deps, ask) => cardAnswer(deps, ask.part('well')),
   writeCard: (deps, ask) => writeCard(deps, ask),
   entries: (deps, ask) => ({ entries: deps.desk.entries(wellNamed(deps, ask.part('well')).now.well) }),

@@ -24,6 +24,43 @@ describe('the card of a well over the API', () => {
     expect(bad.status).toBe(400);
     expect(await bad.text()).toContain('pump.motor must be a power');
   });
+
+  test('all that is wrong is told, each at its field', async () => {
+    const bad = await askFarm().post('/api/wells/orchard/card', {
+      card: { well: 'orchard', pump: { motor: '1 psi' }, hole: { depth: '320' } },
+    });
+    const { fields } = (await bad.json()) as { fields: { at: string; rule: string }[] };
+    expect(fields.map(({ at }) => at)).toEqual(['pump.motor', 'hole.depth']);
+    expect(fields[1]!.rule).toBe('must be a length in m, ft, in or mm: "320"');
+  });
+
+  test('photos must be papers that are here', async () => {
+    const { app, post } = askFarm();
+    const kept = await app.request('/api/wells/orchard/papers?name=box.txt', {
+      method: 'POST',
+      body: 'a photo',
+    });
+    const { entry } = (await kept.json()) as { entry: { body: { hash: string } } };
+    const cardWith = (hash: string) => ({ card: { well: 'orchard', electrical: { photos: [hash] } } });
+    const lost = await post('/api/wells/orchard/card', cardWith('0'.repeat(64)));
+    expect(lost.status).toBe(400);
+    expect(await lost.text()).toContain('electrical.photos must be papers that are kept here');
+    expect((await post('/api/wells/orchard/card', cardWith(entry.body.hash))).status).toBe(200);
+  });
+
+  test('what was measured stands beside it, and the cards of all wells come together', async () => {
+    const { get, post } = askFarm();
+    await post('/api/wells/orchard/card', { card: { well: 'orchard', owner: 'R. Alder' }, by: 'Ines' });
+    const { measured } = (await (await get('/api/wells/orchard/card')).json()) as {
+      measured: { key: string }[];
+    };
+    expect(measured.map(({ key }) => key)).toContain('pump.maxAmps');
+    const { cards } = (await (await get('/api/cards')).json()) as { cards: { well: string }[] };
+    expect(cards).toContainEqual(
+      expect.objectContaining({ card: { well: 'orchard', owner: 'R. Alder' }, by: 'Ines' }),
+    );
+    expect(cards.length).toBeGreaterThan(1);
+  });
 });
 
 describe('papers over the API', () => {

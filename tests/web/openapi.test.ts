@@ -19,6 +19,7 @@ const QUESTIONS: Record<RouteName, { path: string; body?: unknown; bytes?: strin
   days: { path: `/api/wells/orchard/days?levels=true&${window}` },
   baselines: { path: '/api/wells/orchard/baselines' },
   wellActs: { path: '/api/wells/house-hill/acts' },
+  cards: { path: '/api/cards' },
   card: { path: '/api/wells/orchard/card' },
   writeCard: { path: '/api/wells/orchard/card', body: { card: { well: 'orchard' }, by: 'Ines' } },
   entries: { path: '/api/wells/orchard/entries' },
