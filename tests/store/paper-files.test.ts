@@ -16,7 +16,9 @@ describe('openPapers', () => {
     const papers = openPapers(folder);
     expect(papers.put(Buffer.from('abc'))).toBe(ABC);
     expect(papers.put(Buffer.from('abc'))).toBe(ABC);
-    expect(new Set(readdirSync(folder, { recursive: true, encoding: 'utf8' }))).toEqual(new Set(['ba', join('ba', ABC)]));
+    expect(new Set(readdirSync(folder, { recursive: true, encoding: 'utf8' }))).toEqual(
+      new Set(['ba', join('ba', ABC)]),
+    );
     expect(papers.read(ABC)?.toString()).toBe('abc');
     expect(papers.has(ABC)).toBe(true);
   });
