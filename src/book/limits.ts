@@ -8,3 +8,7 @@ export const LONGEST_NAME = 120;
 export const MOST_PAPERS = 20;
 /** The longest manual as PDF, a photo of any phone: 25 MiB. */
 export const MOST_PAPER_BYTES = 25 * 2 ** 20;
+/** Two pages of a laboratory's full scan. */
+export const MOST_RESULTS = 200;
+/** A check that comes round less often than each ten years is none. */
+export const LONGEST_EVERY_DAYS = 3_650;

@@ -1,19 +1,33 @@
-/** A check that was done: which, how it came out, a value, a remark, photos. */
-import { choiceAt, needed, textAt } from '../card/look.ts';
+/**
+ * A check that was done: which, how it came out, a value as it was found and as it was left, a remark, photos. A check that has a
+ * measured value takes it with its unit, so that it can be drawn over the years.
+ */
+import { parseQuantity } from '../../shared/quantity/parse-quantity.ts';
+import { DUE_WORDS, isDueKind } from '../../shared/words/due-words.ts';
+import { choiceAt, nameAt, needed, note, textAt, valueOf, type Look } from '../card/look.ts';
 import { LONGEST_NAME, LONGEST_NOTE } from './limits.ts';
 import { paperRefsAt } from './paper-refs.ts';
 import type { Body } from './read-entry.ts';
 
-const OUTCOMES = ['right', 'put-right', 'not-right', 'not-done'] as const;
-export type CheckOutcome = (typeof OUTCOMES)[number];
+export const CHECK_OUTCOMES = ['right', 'put-right', 'not-right', 'not-done'] as const;
+export type CheckOutcome = (typeof CHECK_OUTCOMES)[number];
 
 export const checkBody: Body = {
-  keys: ['check', 'outcome', 'value', 'text', 'papers'],
+  keys: ['check', 'outcome', 'value', 'left', 'text', 'papers'],
   check(look) {
-    needed(look, 'check', textAt(look, 'check', LONGEST_NAME));
-    needed(look, 'outcome', choiceAt(look, 'outcome', OUTCOMES));
-    textAt(look, 'value', LONGEST_NAME);
+    const check = needed(look, 'check', nameAt(look, 'check'));
+    needed(look, 'outcome', choiceAt(look, 'outcome', CHECK_OUTCOMES));
+    checkValue(look, 'value', check);
+    checkValue(look, 'left', check);
     textAt(look, 'text', LONGEST_NOTE);
     paperRefsAt(look, 'papers');
   },
 };
+
+function checkValue(look: Look, key: string, check: string | undefined): void {
+  if (textAt(look, key, LONGEST_NAME) === undefined || check === undefined || !isDueKind(check)) return;
+  const dimension = DUE_WORDS[check].value?.dimension;
+  if (dimension === undefined) return;
+  const read = parseQuantity(valueOf(look, key), dimension);
+  if ('problem' in read) note(look, key, read.problem);
+}

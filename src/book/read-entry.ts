@@ -16,6 +16,8 @@ import {
 } from '../card/look.ts';
 import { ENTRY_KINDS, type Entry, type EntryKind } from './entry.ts';
 import { checkBody } from './read-check.ts';
+import { checkPlanBody } from './read-check-plan.ts';
+import { noteBody } from './read-note.ts';
 import { paperBody } from './read-paper.ts';
 import { readingBody } from './read-reading.ts';
 import { waterTestBody } from './read-water-test.ts';
@@ -37,15 +39,10 @@ export interface Body {
 
 const COMMON = ['kind', 'well', 'at', 'replaces'] as const;
 
-const noteBody: Body = {
-  keys: ['text'],
-  check: (look) => void needed(look, 'text', textAt(look, 'text', LONGEST_NOTE)),
-};
-
 const BODIES: Record<EntryKind, Body> = {
   reading: readingBody,
   check: checkBody,
-  'check-plan': { keys: ['check', 'title', 'everyDays', 'off', 'text'], check: (look) => void look },
+  'check-plan': checkPlanBody,
   'water-test': waterTestBody,
   work: workBody,
   paper: paperBody,

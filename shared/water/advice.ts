@@ -1,0 +1,107 @@
+/**
+ * When water is to be tested again, and what is to be said with a result that stands out. Wording on several screens and in the
+ * calendar, so it stands here once. Stillwell records; the laboratory and the health department interpret.
+ */
+import type { Caution } from '../words/cautions.ts';
+import { ANALYTES, type AnalyteKey } from './analytes.ts';
+import { foundBacteria, type Compared } from './judge.ts';
+import type { WaterResult } from './result.ts';
+
+/** EPA "Protect Your Home's Water" (2021), and CDC: each year. */
+export const YEARLY: readonly AnalyteKey[] = ['total-coliform', 'nitrate', 'tds', 'ph'];
+export const YEAR_DAYS = 365;
+
+/** Known occasions to ask a laboratory for more (EPA's questions and answers on private wells, 2009). */
+export const BY_CONDITION: readonly [condition: string, ask: string][] = [
+  ['Somebody in the house has stomach trouble again and again', 'coliform bacteria'],
+  ['Lead in pipes, solder or fittings', 'pH, lead, copper'],
+  ['Pipes corrode, or the water stains', 'corrosion, pH, lead, iron, manganese'],
+  ['Fields, orchards or stock close by', 'nitrate, pesticides, coliform bacteria'],
+  ['Mining close by', 'metals, pH, corrosion'],
+  ['Gas drilling close by', 'chloride, sodium, barium, strontium'],
+  ['Radon is known in the area', 'radon'],
+];
+
+export interface Advice {
+  key: AnalyteKey | 'other';
+  says: string;
+  /** Days after the sample at which it is worth drawing the next one. */
+  againDays?: number;
+  cautions: readonly Caution[];
+}
+
+/** After disinfection the chlorine must be gone before a sample says anything: one to two weeks (common practice, no source). */
+const AFTER_DISINFECTION_DAYS = 14;
+/** A second sample within a month before anybody spends money on treatment (common practice, no source). */
+const CONFIRM_DAYS = 30;
+/** Half of the limit is where many advise a second test a year (common practice, no source). */
+const NITRATE_WATCH_MG_PER_L = 5;
+const HALF_YEAR_DAYS = 182;
+
+export const BACTERIA_WORDS =
+  'Do not drink this water untreated, and do not cook or brush teeth with it. Call the health department: they say what to do next, and whether boiling is enough.';
+
+/** What is said of one result; undefined where nothing stands out. */
+export function adviceOf(result: WaterResult, compared: readonly Compared[]): Advice | undefined {
+  const key = result.key ?? 'other';
+  if (foundBacteria(result)) return bacteria(result, key);
+  const over = compared.filter(({ verdict }) => verdict === 'over' || verdict === 'below-range');
+  const health = over.find(({ limit }) => limit.kind !== 'secondary');
+  if (health) return overHealth(result, key);
+  if (result.key === 'nitrate' && result.is === 'value' && (result.value ?? 0) >= NITRATE_WATCH_MG_PER_L)
+    return {
+      key,
+      says: 'Nitrate is at half of the limit or more. It changes with rain and season: test it twice a year.',
+      againDays: HALF_YEAR_DAYS,
+      cautions: [],
+    };
+  if (over.length > 0)
+    return {
+      key,
+      says: `${result.name} is outside a secondary limit: one for taste, colour, stains or pipes. A laboratory or a water-treatment contractor can say what helps.`,
+      cautions: [],
+    };
+  if (compared.some(({ verdict }) => verdict === 'cannot-tell'))
+    return {
+      key,
+      says: `The laboratory could not see as little ${nameInText(result)} as the limit is. At the next test ask for a lower reporting limit.`,
+      cautions: [],
+    };
+  return undefined;
+}
+
+function bacteria(result: WaterResult, key: Advice['key']): Advice {
+  const found =
+    result.key === 'e-coli' || result.key === 'fecal-coliform'
+      ? ' Such bacteria come from dung or sewage.'
+      : '';
+  return {
+    key,
+    says: `${result.name} were found.${found} ${BACTERIA_WORDS} After the well has been looked over and disinfected, test again when no chlorine is left.`.replace(
+      'E. coli were',
+      'E. coli was',
+    ),
+    againDays: AFTER_DISINFECTION_DAYS,
+    cautions: ['disinfecting', 'bacteria-again'],
+  };
+}
+
+function overHealth(result: WaterResult, key: Advice['key']): Advice {
+  return {
+    key,
+    says: `${result.name} is over a published limit. Ask the health department whether it is safe to drink and for whom, and have a second sample confirm it.`,
+    againDays: CONFIRM_DAYS,
+    cautions:
+      result.key === 'nitrate' || result.key === 'nitrite' || result.key === 'nitrate-nitrite'
+        ? ['nitrate']
+        : [],
+  };
+}
+
+function nameInText(result: WaterResult): string {
+  return result.key === undefined
+    ? result.name
+    : /^[A-Z][a-z]+\b/.test(ANALYTES[result.key].name)
+      ? result.name.toLowerCase()
+      : result.name;
+}

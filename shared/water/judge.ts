@@ -1,0 +1,102 @@
+/**
+ * A result beside the published limits: over, at, under, or not to be told because the laboratory could not see so little. That is
+ * arithmetic and no judgement of the water: what it means, the laboratory and the health department say.
+ */
+import { analyte, type AnalyteKey } from './analytes.ts';
+import { limitsOn, type Limit } from './limits.ts';
+import type { WaterResult } from './result.ts';
+
+/** `none-found`: not detected, and the report does not say how little it could have seen. */
+export type Verdict = 'over' | 'at' | 'under' | 'below-range' | 'cannot-tell' | 'none-found';
+
+export interface Compared {
+  limit: Limit;
+  verdict: Verdict;
+  /** How it stood against the limit of the day on which the sample was drawn, where that was another. */
+  then?: { limit: Limit; verdict: Verdict };
+}
+
+/** `drawnOn` and `today`: ISO dates. Compared with what holds today; an older limit is added where it says otherwise. */
+export function compareResult(result: WaterResult, dates: { drawnOn: string; today: string }): Compared[] {
+  const { key } = result;
+  if (key === undefined) return [];
+  const old = limitsOn(key, dates.drawnOn);
+  return limitsOn(key, dates.today).map((limit) => {
+    const verdict = against(result, limit);
+    const before = old.find((one) => one.kind === limit.kind);
+    const changed = before !== undefined && before !== limit && against(result, before) !== verdict;
+    return {
+      limit,
+      verdict,
+      ...(changed && before ? { then: { limit: before, verdict: against(result, before) } } : {}),
+    };
+  });
+}
+
+function against(result: WaterResult, limit: Limit): Verdict {
+  return limit.absent ? againstNone(result) : againstNumbers(result, limit);
+}
+
+/** "< 1 in 100 mL" is how a count says that it found none. */
+function againstNone({ is, value }: WaterResult): Verdict {
+  switch (is) {
+    case 'present':
+    case 'above':
+      return 'over';
+    case 'absent':
+      return 'under';
+    case 'below':
+      return value === undefined || value <= 1 ? 'under' : 'cannot-tell';
+    case 'value':
+      return value === 0 ? 'under' : 'over';
+    default:
+      return is satisfies never;
+  }
+}
+
+function againstNumbers(result: WaterResult, { most, least }: Limit): Verdict {
+  const { is, value } = result;
+  if (is === 'present' || is === 'absent') return 'cannot-tell';
+  if (value === undefined) return is === 'below' ? 'none-found' : 'cannot-tell';
+  if (is === 'below')
+    return most !== undefined && value <= most && least === undefined ? 'under' : 'cannot-tell';
+  const shown = toFigures(value, result.figures);
+  if (is === 'above') return most !== undefined && shown >= most ? 'over' : 'cannot-tell';
+  if (least !== undefined && shown < least) return 'below-range';
+  if (most === undefined) return 'under';
+  return shown > most ? 'over' : shown === most ? 'at' : 'under';
+}
+
+/**
+ * Rounded to the figures that the report gave, so that 44.27 mg/L as NO3 is 10.00 as N and not 10.0004. At least two, for a rounding
+ * to one figure would move a result by up to half of itself.
+ */
+export function toFigures(value: number, figures: number | undefined): number {
+  return Number(value.toPrecision(Math.min(15, Math.max(2, figures ?? 15))));
+}
+
+/** Whether bacteria were found that tell of a way in for what makes ill. */
+export function foundBacteria(result: WaterResult): boolean {
+  return (
+    result.key !== undefined && analyte(result.key).measure === 'count' && againstNone(result) === 'over'
+  );
+}
+
+/** Times over a limit from which the unit is asked after: ug/L read as mg/L is a thousand. */
+const ODD_TIMES = 100;
+
+/** What is odd and yet possible about a result: a question for the person, never a refusal. */
+export function oddOf(result: WaterResult, today: string): string | undefined {
+  if (result.key === undefined || result.value === undefined || result.is === 'below') return undefined;
+  const highest = Math.max(0, ...limitsOn(result.key, today).map(({ most }) => most ?? 0));
+  if (highest === 0 || result.value < ODD_TIMES * highest) return undefined;
+  return `This is over ${ODD_TIMES} times the highest limit. Does the report say ${result.unit.startsWith('mg/L') ? 'mg/L, or ug/L' : result.unit}?`;
+}
+
+/** The results of one analyte over the years, by when they were drawn. */
+export function seriesOf<T extends { result: WaterResult; drawnMs: number }>(
+  results: readonly T[],
+  key: AnalyteKey,
+): T[] {
+  return results.filter(({ result }) => result.key === key).toSorted((a, b) => a.drawnMs - b.drawnMs);
+}

@@ -1,0 +1,424 @@
+import { describe, expect, test } from 'vitest';
+import type { Card } from '../../src/card/card.ts';
+import { readCard } from '../../src/card/read-card.ts';
+import { dueChecks, type DueCheck, type DueInput } from '../../src/book/due.ts';
+import { isSouthern, neededHere } from '../../src/book/due-rules.ts';
+import { currentEntries, type Entry } from '../../src/book/entry.ts';
+import { prechargeTarget } from '../../src/book/precharge-target.ts';
+import { psiFromKpa, kpaFromPsi } from '../../shared/units/pressure.ts';
+
+const NOW = Date.parse('2026-05-10T18:00:00Z');
+
+function cardOf(more: Record<string, unknown> = {}): Card {
+  const read = readCard({
+    well: 'orchard',
+    timeZone: 'America/Denver',
+    switch: { cutIn: '40 psi', cutOut: '60 psi' },
+    tank: { kind: 'captive-air', volume: '44 gal' },
+    ...more,
+  });
+  if ('problem' in read) throw new Error(read.problem);
+  return read.card;
+}
+
+let made = 0;
+function entry(
+  kind: Entry['kind'],
+  on: string,
+  body: Record<string, unknown>,
+  more: Partial<Entry> = {},
+): Entry {
+  made += 1;
+  const atMs = Date.parse(`${on}T18:00:00Z`);
+  return { id: `e${made}`, well: 'orchard', kind, atMs, madeMs: atMs, body, ...more };
+}
+
+function inputOf(entries: Entry[], more: Partial<DueInput> = {}): DueInput {
+  return {
+    card: cardOf(),
+    entries: currentEntries(entries),
+    acts: [],
+    nodes: ['orchard'],
+    standing: [],
+    firstMs: Date.parse('2026-05-01T18:00:00Z'),
+    nowMs: NOW,
+    ...more,
+  };
+}
+
+function dueOf(check: string, entries: Entry[], more: Partial<DueInput> = {}): DueCheck {
+  const found = dueChecks(inputOf(entries, more)).find((one) => one.check === check);
+  if (!found) throw new Error(`no ${check}`);
+  return found;
+}
+
+const done = (check: string, on: string, outcome = 'right', body = {}): Entry =>
+  entry('check', on, { check, outcome, ...body });
+const tested = (on: string, results: [string, string, string?][]): Entry =>
+  entry('water-test', on, {
+    results: results.map(([analyte, value, unit]) => ({ analyte, value, ...(unit && { unit }) })),
+  });
+const CLEAN: [string, string, string?][] = [
+  ['Total coliform', 'absent'],
+  ['Nitrate', '2.1', 'mg/L as N'],
+];
+
+describe('a check comes round', () => {
+  test.each<[what: string, check: string, entries: Entry[], on: string, state: string]>([
+    ['never done: a month after the well was first heard of', 'precharge', [], '2026-05-31', 'due'],
+    ['a year after it was done', 'precharge', [done('precharge', '2025-09-01')], '2026-09-01', 'later'],
+    ['overdue', 'precharge', [done('precharge', '2025-05-09')], '2026-05-09', 'overdue'],
+    ['today is due and not overdue', 'precharge', [done('precharge', '2025-05-10')], '2026-05-10', 'due'],
+    [
+      'a precharge that somebody read counts',
+      'precharge',
+      [entry('reading', '2026-04-01', { what: 'precharge', value: '38 psi' })],
+      '2027-04-01',
+      'later',
+    ],
+    [
+      'put right counts',
+      'relief-valve',
+      [done('relief-valve', '2026-03-01', 'put-right')],
+      '2027-03-01',
+      'later',
+    ],
+    [
+      'not right is due again in a month',
+      'relief-valve',
+      [done('relief-valve', '2026-05-01', 'not-right')],
+      '2026-05-31',
+      'due',
+    ],
+    [
+      'what could not be done is due as before',
+      'relief-valve',
+      [done('relief-valve', '2025-05-20'), done('relief-valve', '2026-05-02', 'not-done')],
+      '2026-05-20',
+      'due',
+    ],
+    [
+      'what was struck out does not count',
+      'relief-valve',
+      struck(done('relief-valve', '2026-05-02')),
+      '2026-05-31',
+      'due',
+    ],
+    ['frost: on its day', 'freeze', [], '2026-10-01', 'later'],
+    ['frost, done in time: next year', 'freeze', [done('freeze', '2025-09-20')], '2026-10-01', 'later'],
+    ['frost, done late: the next autumn', 'freeze', [done('freeze', '2025-11-15')], '2026-10-01', 'later'],
+    ['the well cap each spring', 'well-cap', [done('well-cap', '2026-04-20')], '2027-04-01', 'later'],
+    ['the well cap, never done: it does not wait for spring', 'well-cap', [], '2026-05-31', 'due'],
+    ['water a year after the sample', 'water-test', [tested('2026-02-01', CLEAN)], '2027-02-01', 'later'],
+    [
+      'water after a flood, the same day',
+      'water-test',
+      [
+        tested('2026-02-01', CLEAN),
+        entry('note', '2026-05-08', { text: 'Creek over the yard', event: 'flood' }),
+      ],
+      '2026-05-08',
+      'overdue',
+    ],
+    [
+      'a sample on the day of the flood answers it',
+      'water-test',
+      [entry('note', '2026-05-08', { text: 'Creek', event: 'flood' }), tested('2026-05-08', CLEAN)],
+      '2027-05-08',
+      'later',
+    ],
+    [
+      'water two weeks after disinfection',
+      'water-test',
+      [tested('2026-02-01', CLEAN), entry('note', '2026-05-08', { text: 'Shocked', event: 'disinfected' })],
+      '2026-05-22',
+      'due',
+    ],
+    [
+      'an ordinary note calls for nothing',
+      'water-test',
+      [tested('2026-02-01', CLEAN), entry('note', '2026-05-08', { text: 'The key hangs in the barn' })],
+      '2027-02-01',
+      'later',
+    ],
+    [
+      'water after work',
+      'water-test',
+      [tested('2026-02-01', CLEAN), entry('work', '2026-05-04', { done: 'New pump' })],
+      '2026-05-04',
+      'overdue',
+    ],
+    [
+      'bacteria: two weeks after the sample',
+      'water-test',
+      [
+        tested('2026-05-04', [
+          ['Total coliform', 'present'],
+          ['Nitrate', '2', 'mg/L as N'],
+        ]),
+      ],
+      '2026-05-18',
+      'due',
+    ],
+    [
+      'nitrate at half the limit: half a year',
+      'water-test',
+      [
+        tested('2026-05-04', [
+          ['Total coliform', 'absent'],
+          ['Nitrate', '6', 'mg/L as N'],
+        ]),
+      ],
+      '2026-11-02',
+      'later',
+    ],
+    [
+      'coliform left out last time: a year after it was looked for',
+      'water-test',
+      [tested('2025-08-01', CLEAN), tested('2026-02-01', [['Nitrate', '2', 'mg/L as N']])],
+      '2026-08-01',
+      'later',
+    ],
+    [
+      'coliform never looked for: a month after the test',
+      'water-test',
+      [tested('2026-05-01', [['Nitrate', '2', 'mg/L as N']])],
+      '2026-05-31',
+      'due',
+    ],
+    [
+      'bacteria that the next test did not look for again still ask',
+      'water-test',
+      [
+        tested('2026-03-01', [
+          ['E. coli', 'present'],
+          ['Total coliform', 'absent'],
+        ]),
+        tested('2026-05-01', CLEAN),
+      ],
+      '2026-05-02',
+      'overdue',
+    ],
+  ])('%s', (_, check, entries, on, state) => {
+    expect(dueOf(check, entries)).toMatchObject({ on, state });
+  });
+
+  function struck(one: Entry): Entry[] {
+    return [one, entry('struck', '2026-05-03', {}, { replaces: one.id })];
+  }
+
+  test('each says why', () => {
+    const after = dueOf('water-test', [
+      tested('2026-02-01', CLEAN),
+      entry('note', '2026-05-08', { text: 'Creek', event: 'flood' }),
+    ]);
+    expect(after.because).toEqual(['Flood on 2026-05-08.']);
+    expect(after.cautions).toContain('flood');
+    expect(dueOf('precharge', []).because).toEqual(['Nobody wrote down that it was ever done.']);
+    expect(dueOf('precharge', [done('precharge', '2025-09-01')]).because).toEqual([
+      'Each year, and last done on 2025-09-01.',
+    ]);
+  });
+
+  test('an old pump on a new card does not make the first test years overdue', () => {
+    const card = cardOf({ pump: { installed: '2019-05-14' } });
+    expect(dueOf('water-test', [], { card })).toMatchObject({ on: '2026-05-31', state: 'due' });
+  });
+
+  test('a pump put in since the last test calls for one', () => {
+    const card = cardOf({ pump: { installed: '2026-04-14' } });
+    expect(dueOf('water-test', [tested('2026-02-01', CLEAN)], { card })).toMatchObject({
+      on: '2026-04-14',
+      state: 'overdue',
+    });
+  });
+
+  test('a visit that changed a part calls for a water test, and one that changed none does not', () => {
+    const visit = (newBaseline: boolean) => ({
+      kind: 'visit-closed',
+      atMs: Date.parse('2026-05-05T18:00:00Z'),
+      well: 'orchard',
+      newBaseline,
+    });
+    expect(dueOf('water-test', [tested('2026-02-01', CLEAN)], { acts: [visit(true)] }).on).toBe('2026-05-05');
+    expect(dueOf('water-test', [tested('2026-02-01', CLEAN)], { acts: [visit(false)] }).on).toBe(
+      '2027-02-01',
+    );
+  });
+
+  test('a calibrated node of this well counts, and another one does not', () => {
+    const act = (node: string) => ({ kind: 'calibrated', atMs: Date.parse('2026-03-01T18:00:00Z'), node });
+    expect(dueOf('node-calibration', [], { acts: [act('orchard')] }).on).toBe('2027-03-01');
+    expect(dueOf('node-calibration', [], { acts: [act('barn')] }).on).toBe('2026-05-31');
+  });
+
+  test('an alarm of the tank asks for its precharge now, until it was looked at', () => {
+    const standing = [{ alarm: 'tank-air-lost', sinceMs: Date.parse('2026-05-07T18:00:00Z') }];
+    expect(dueOf('precharge', [done('precharge', '2026-01-01')], { standing })).toMatchObject({
+      on: '2026-05-07',
+      state: 'overdue',
+    });
+    expect(dueOf('precharge', [done('precharge', '2026-05-08')], { standing }).on).toBe('2027-05-08');
+  });
+
+  test('the day is the well’s own, not the server’s', () => {
+    const late = Date.parse('2026-05-11T03:00:00Z');
+    expect(dueOf('precharge', [done('precharge', '2025-05-10')], { nowMs: late }).state).toBe('due');
+    const card = cardOf({ timeZone: 'Pacific/Auckland' });
+    expect(dueOf('precharge', [done('precharge', '2025-05-10')], { nowMs: late, card }).last?.on).toBe(
+      '2025-05-11',
+    );
+  });
+});
+
+describe('plans of people', () => {
+  const plan = (on: string, body: Record<string, unknown>): Entry => entry('check-plan', on, body);
+
+  test.each<[what: string, check: string, entries: Entry[], on: string | undefined, state: string]>([
+    [
+      'another interval',
+      'precharge',
+      [done('precharge', '2026-03-01'), plan('2026-03-02', { check: 'precharge', everyDays: 90 })],
+      '2026-05-30',
+      'due',
+    ],
+    [
+      'another day of the year',
+      'freeze',
+      [plan('2026-05-02', { check: 'freeze', on: '09-10' })],
+      '2026-09-10',
+      'later',
+    ],
+    [
+      'the next time by hand',
+      'precharge',
+      [done('precharge', '2026-03-01'), plan('2026-05-02', { check: 'precharge', next: '2026-05-20' })],
+      '2026-05-20',
+      'due',
+    ],
+    [
+      'done since: the round goes on',
+      'precharge',
+      [plan('2026-05-02', { check: 'precharge', next: '2026-05-20' }), done('precharge', '2026-05-09')],
+      '2027-05-09',
+      'later',
+    ],
+    ['off', 'freeze', [plan('2026-05-02', { check: 'freeze', off: true })], undefined, 'off'],
+    [
+      'the last plan holds',
+      'freeze',
+      [
+        plan('2026-05-02', { check: 'freeze', off: true }),
+        plan('2026-05-03', { check: 'freeze', on: '11-01' }),
+      ],
+      '2026-11-01',
+      'later',
+    ],
+    [
+      'one of their own',
+      'own-trough',
+      [
+        plan('2026-05-02', { check: 'own-trough', title: 'Scrub the trough', everyDays: 14 }),
+        done('own-trough', '2026-05-04'),
+      ],
+      '2026-05-18',
+      'due',
+    ],
+    [
+      'once and no more',
+      'own-rope',
+      [
+        plan('2026-05-02', { check: 'own-rope', title: 'Cut the safety rope free', next: '2026-05-05' }),
+        done('own-rope', '2026-05-05'),
+      ],
+      undefined,
+      'later',
+    ],
+    [
+      'a plan makes needed what is not by rule',
+      'stock-water',
+      [plan('2026-05-02', { check: 'stock-water', everyDays: 30 })],
+      '2026-05-31',
+      'due',
+    ],
+  ])('%s', (_, check, entries, on, state) => {
+    const found = dueOf(check, entries);
+    expect({ on: found.on, state: found.state }).toEqual({ on, state });
+  });
+
+  test('an own check that was put off is gone', () => {
+    const all = dueChecks(inputOf([plan('2026-05-02', { check: 'own-trough', title: 'Trough', off: true })]));
+    expect(all.map(({ check }) => check)).not.toContain('own-trough');
+  });
+});
+
+describe('where a check makes sense', () => {
+  test.each<[string, Record<string, unknown>, Parameters<typeof neededHere>[0], boolean]>([
+    ['a plain tank has no precharge', { tank: { kind: 'plain', volume: '80 gal' } }, 'precharge', false],
+    ['a captive-air tank has', {}, 'precharge', true],
+    [
+      'a float fills a store',
+      { control: 'float', switch: undefined, tank: undefined },
+      'relief-valve',
+      false,
+    ],
+    ['stock drinks', { use: 'stock' }, 'stock-water', true],
+    ['a house has no stock', { use: 'house' }, 'stock-water', false],
+    ['irrigation alone is not drunk', { use: 'irrigation' }, 'water-test', false],
+    ['irrigation beside the house is', { use: ['irrigation', 'house'] }, 'water-test', true],
+    ['no frost in the tropics', { timeZone: 'Pacific/Honolulu' }, 'freeze', false],
+  ])('%s', (_, more, kind, needed) => {
+    const card = cardOf(Object.fromEntries(Object.entries({ ...more })));
+    const plain = more['control'] === 'float' ? { ...card, tank: undefined, switch: {} } : card;
+    const { tank, ...rest } = plain;
+    expect('needed' in neededHere(kind, { card: tank ? { ...rest, tank } : rest, nodes: ['orchard'] })).toBe(
+      needed,
+    );
+  });
+
+  test('sensors are compared only where there are some', () => {
+    expect(neededHere('node-calibration', { card: cardOf(), nodes: [] })).toHaveProperty('not');
+  });
+
+  test.each([
+    ['Australia/Perth', true, '2027-04-01'],
+    ['America/Santiago', true, '2027-04-01'],
+    ['Africa/Johannesburg', true, '2027-04-01'],
+    ['America/Denver', false, '2026-10-01'],
+    ['UTC', false, '2026-10-01'],
+  ])('frost in %s', (timeZone, southern, on) => {
+    expect(isSouthern(timeZone)).toBe(southern);
+    expect(dueOf('freeze', [], { card: cardOf({ timeZone }) }).on).toBe(on);
+  });
+});
+
+describe('prechargeTarget', () => {
+  // 2 psi under cut-in: Water Systems Council, "Pressure Tanks", 2007.
+  test.each([
+    [30, 28],
+    [40, 38],
+    [50, 48],
+  ])('a cut-in of %d psi wants %d psi', (cutInPsi, psi) => {
+    const target = prechargeTarget(cardOf(), kpaFromPsi(cutInPsi));
+    expect(target).toMatchObject({ is: 'known', from: 'measured' });
+    expect(target.is === 'known' && psiFromKpa(target.kpa)).toBeCloseTo(psi, 6);
+  });
+
+  test('what is measured goes before the card', () => {
+    expect(prechargeTarget(cardOf(), kpaFromPsi(41))).toMatchObject({
+      kpa: kpaFromPsi(39),
+      from: 'measured',
+    });
+    expect(prechargeTarget(cardOf(), undefined)).toMatchObject({ from: 'card' });
+  });
+
+  test.each<[string, Record<string, unknown>, string]>([
+    ['a drive', { control: 'variable-speed' }, 'instructions'],
+    ['nothing known', { switch: {} }, 'neither measured nor on the card'],
+  ])('%s has none', (_, more, why) => {
+    expect(prechargeTarget(cardOf(more), undefined)).toMatchObject({
+      is: 'unknown',
+      why: expect.stringContaining(why),
+    });
+  });
+});
