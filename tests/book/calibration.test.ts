@@ -1,0 +1,61 @@
+import { expect, test } from 'vitest';
+import { calibrationPoints, type CalibrationPoints, type ClampPair } from '../../src/book/calibration.ts';
+import { twoPointCorrection } from '../../src/readings/calibrate.ts';
+
+const pair = (readA: number, trueA: number): ClampPair => ({ readA, trueA });
+
+test.each<[string, ClampPair[], number | undefined, CalibrationPoints]>([
+  ['nothing was compared', [], 0, { is: 'none', because: 'no-pair' }],
+  [
+    'one load, and the clamp dead at rest',
+    [pair(8, 8.4)],
+    0.02,
+    {
+      is: 'two',
+      points: [
+        [0.02, 0],
+        [8, 8.4],
+      ],
+      byRest: true,
+    },
+  ],
+  ['one load, rest not known', [pair(8, 8.4)], undefined, { is: 'none', because: 'one-load' }],
+  ['something else on the clamp', [pair(8, 8.4)], 0.9, { is: 'none', because: 'one-load' }],
+  [
+    'two loads apart',
+    [pair(8, 8.4), pair(4, 4.1)],
+    0.9,
+    {
+      is: 'two',
+      points: [
+        [4, 4.1],
+        [8, 8.4],
+      ],
+      byRest: false,
+    },
+  ],
+  [
+    'two loads that are nearly one: the newest',
+    [pair(8, 8.4), pair(7.9, 8.2)],
+    0.02,
+    {
+      is: 'two',
+      points: [
+        [0.02, 0],
+        [7.9, 8.2],
+      ],
+      byRest: true,
+    },
+  ],
+  ['two loads the wrong way round', [pair(4, 8), pair(8, 7)], 0.02, { is: 'none', because: 'does-not-rise' }],
+  ['a meter that showed nothing', [pair(8, 0)], 0.02, { is: 'none', because: 'does-not-rise' }],
+])('%s', (_, pairs, restA, points) => {
+  expect(calibrationPoints(pairs, restA)).toEqual(points);
+});
+
+test('the points lead through what the meter showed', () => {
+  const found = calibrationPoints([pair(8, 8.4)], 0.02);
+  const { gain, offset } = twoPointCorrection(found.is === 'two' ? found.points : []);
+  expect(gain * 8 + offset).toBeCloseTo(8.4, 9);
+  expect(gain * 0.02 + offset).toBeCloseTo(0, 9);
+});
