@@ -67,7 +67,8 @@ function CausesOf({ part }: { part: Part }) {
   if (causes.length === 0) return null;
   return (
     <p class="doing">
-      Causes of alarms in which it plays a part: {causes.map((cause) => CAUSE_WORDS[cause].name.toLowerCase()).join(', ')}.
+      Causes of alarms in which it plays a part:{' '}
+      {causes.map((cause) => CAUSE_WORDS[cause].name.toLowerCase()).join(', ')}.
     </p>
   );
 }
