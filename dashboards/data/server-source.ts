@@ -19,6 +19,7 @@ const PATHS: { [N in ShapedRoute]: Path<N> } = {
   writeCard: '/api/wells/{well}/card',
   entries: '/api/wells/{well}/entries',
   writeEntry: '/api/wells/{well}/entries',
+  labels: '/api/wells/{well}/labels',
   addPaper: '/api/wells/{well}/papers',
   alarms: '/api/alarms',
   acknowledge: '/api/alarms/{id}/acknowledge',

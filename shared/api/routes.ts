@@ -16,6 +16,7 @@ import {
 import { cardsShape } from './cards.ts';
 import { baselinesShape, chartShape, cyclesShape, daysShape } from './history.ts';
 import { healthShape, noticesShape, refusedShape } from './housekeeping.ts';
+import { labelsShape } from './labels.ts';
 import { letInShape, nodesShape } from './nodes.ts';
 import * as ask from './questions.ts';
 import { wellDetailShape, wellsShape } from './wells.ts';
@@ -151,6 +152,15 @@ export const ROUTES = {
     answer: entryDoneShape,
     status: OK,
     problems: DONE,
+  },
+  labels: {
+    method: 'get',
+    path: '/api/wells/{well}/labels',
+    summary: 'Labels to print for tank, switch, control box, panel and well head',
+    query: ask.noQuery,
+    answer: labelsShape,
+    status: OK,
+    problems: NAMED,
   },
   addPaper: {
     method: 'post',

@@ -45,6 +45,14 @@ export function sayDepth(m: number, units: UnitSystem): string {
   return printQuantity(m, 'length', units);
 }
 
+/** "1-1/4 in", "6 in", "32 mm": pipes and casings by their nominal diameter, inches to the quarter as the trade calls them. */
+export function sayDiameter(m: number, units: UnitSystem): string {
+  if (units === 'metric') return `${printNumber(m * 1000, 0)} mm`;
+  const quarters = Math.round((m / 0.0254) * 4);
+  const [whole, part] = [Math.floor(quarters / 4), ['', '1/4', '1/2', '3/4'][quarters % 4] ?? ''];
+  return `${[whole === 0 && part !== '' ? '' : String(whole), part].filter((one) => one !== '').join('-')} in`;
+}
+
 /** "35 F", "1.7 C". */
 export function sayTemperature(c: number, units: UnitSystem): string {
   return printQuantity(c, 'temperature', units);

@@ -6,6 +6,7 @@ import { kept, writeEntry } from './book-answers.ts';
 import { cardAnswer, cardsAnswer, writeCard } from './card-answers.ts';
 import type { ActResult, WebDeps } from './deps.ts';
 import { chartAnswer, cyclesAnswer, daysAnswer } from './history-answers.ts';
+import { labelsAnswer } from './label-answers.ts';
 import { nodesAnswer } from './node-answers.ts';
 import { ProblemError } from './problem.ts';
 import { wellDetail, wellNamed, wellsAnswer } from './well-answers.ts';
@@ -37,6 +38,7 @@ export const ANSWERS: Answers = {
   writeCard: (deps, ask) => writeCard(deps, ask),
   entries: (deps, ask) => ({ entries: deps.desk.entries(wellNamed(deps, ask.part('well')).now.well) }),
   writeEntry: (deps, ask) => writeEntry(deps, ask),
+  labels: (deps, ask) => labelsAnswer(deps, ask.part('well')),
   addPaper: (deps, ask) => {
     const { now } = wellNamed(deps, ask.part('well'));
     return kept(deps.desk.addPaper(now.well, { bytes: ask.bytes, ...ask.query }));

@@ -27,6 +27,7 @@ const QUESTIONS: Record<RouteName, { path: string; body?: unknown; bytes?: strin
     path: '/api/wells/orchard/entries',
     body: { entry: { kind: 'note', text: 'The key hangs in the barn.' }, by: 'Ines' },
   },
+  labels: { path: '/api/wells/orchard/labels' },
   addPaper: { path: '/api/wells/orchard/papers?name=key.txt', bytes: 'The key hangs in the barn.' },
   paper: { path: `/api/papers/${'0'.repeat(64)}`, status: 404 },
   alarms: { path: '/api/alarms?standing=true' },

@@ -4,6 +4,7 @@ import {
   sayAmps,
   sayCount,
   sayDepth,
+  sayDiameter,
   sayDuration,
   sayFlow,
   sayMotor,
@@ -52,6 +53,16 @@ test.each([
   [5e8, '500 megohm'],
   [1.5e6, '1.5 megohm'],
 ])('sayResistance(%d)', (ohm, want) => expect(sayResistance(ohm)).toBe(want));
+
+// Nominal sizes of casings and drop pipes.
+test.each([
+  [0.03175, '1-1/4 in', '32 mm'],
+  [0.1524, '6 in', '152 mm'],
+  [0.01905, '3/4 in', '19 mm'],
+  [0.0381, '1-1/2 in', '38 mm'],
+])('sayDiameter(%d)', (m, us, metric) => {
+  expect([sayDiameter(m, 'us'), sayDiameter(m, 'metric')]).toEqual([us, metric]);
+});
 
 describe('sayDuration', () => {
   test.each([

@@ -1,0 +1,53 @@
+/**
+ * Lines of a label out of facts that may be missing. What is written is the figure and what was measured stands beside it; what was only
+ * measured is the figure and says so; what nobody knows is a blank with its name, so that somebody at the place can fill it in.
+ */
+import type { LabelLine } from '../../shared/api/labels.ts';
+import { localDate } from '../../shared/api/time-words.ts';
+import type { UnitSystem } from '../../shared/quantity/print-quantity.ts';
+import type { Card, PumpCard } from '../card/card.ts';
+import type { Measured, MeasuredFacts } from './newest-readings.ts';
+
+/** All that a label is made of. */
+export interface LabelFacts {
+  card: Card;
+  pump: PumpCard;
+  measured: MeasuredFacts;
+  units: UnitSystem;
+}
+
+interface Figure {
+  written?: number | undefined;
+  measured?: Measured | undefined;
+  say: (si: number) => string;
+  main?: true;
+}
+
+export function figureLine(name: string, { card }: LabelFacts, figure: Figure): LabelLine {
+  const { written, measured, say, main } = figure;
+  const on = measured && `measured ${localDate(measured.atMs, card.timeZone)}`;
+  const si = written ?? measured?.si;
+  const both = written !== undefined && measured !== undefined;
+  return {
+    name,
+    ...(si !== undefined && { value: say(si) }),
+    ...(on !== undefined && { beside: both ? `measured ${say(measured.si)}, ${on.slice(9)}` : on }),
+    ...(main && { main }),
+  };
+}
+
+/** A line of words, or its blank. */
+export function textLine(name: string, value: string | undefined): LabelLine {
+  return { name, ...(value !== undefined && { value }) };
+}
+
+/** A line that is left out where nothing is known: most have no such thing, and a blank would ask for it. */
+export function givenLine(name: string, value: string | undefined): LabelLine[] {
+  return value === undefined ? [] : [{ name, value }];
+}
+
+/** What is known of several things in one line, "main panel, 20 A"; undefined where nothing is. */
+export function joined(parts: readonly (string | undefined)[], between = ', '): string | undefined {
+  const known = parts.filter((part) => part !== undefined);
+  return known.length === 0 ? undefined : known.join(between);
+}

@@ -1,0 +1,100 @@
+/**
+ * The labels that hang at a well: for tank, switch, control box, breaker panel and well head, each with the facts that belong there. A
+ * pure function of the card and of what was measured; every fact may be missing. With several pumps, what belongs to a pump has a label for each.
+ */
+import type { Label, LabelLine } from '../../shared/api/labels.ts';
+import type { UnitSystem } from '../../shared/quantity/print-quantity.ts';
+import { LABEL_CAUTIONS, LABEL_KINDS, LABEL_TITLES, type LabelKind } from '../../shared/words/label-words.ts';
+import type { Card, PumpCard } from '../card/card.ts';
+import type { Place } from '../card/description.ts';
+import { boxLines, boxTitle, panelLines } from './label-electric.ts';
+import { headLines } from './label-head.ts';
+import type { LabelFacts } from './label-lines.ts';
+import { switchLines } from './label-switch.ts';
+import { tankLines } from './label-tank.ts';
+import type { MeasuredFacts } from './newest-readings.ts';
+
+export interface LabelsFrom {
+  card: Card;
+  /** By the pump's name. */
+  measured: (pump: string) => MeasuredFacts;
+  /** The local date on which they are made. */
+  made: string;
+}
+
+const LINES: Record<LabelKind, (facts: LabelFacts) => LabelLine[]> = {
+  tank: tankLines,
+  'pressure-switch': switchLines,
+  'control-box': boxLines,
+  panel: panelLines,
+  'well-head': headLines,
+};
+
+const PLACE_OF: Record<LabelKind, Place> = {
+  tank: 'tank',
+  'pressure-switch': 'switch',
+  'control-box': 'controlBox',
+  panel: 'panel',
+  'well-head': 'wellHead',
+};
+
+/** Of these each pump has its own. */
+const BY_PUMP: readonly LabelKind[] = ['control-box', 'panel'];
+
+export function labelsOf(from: LabelsFrom, units: UnitSystem): Label[] {
+  return LABEL_KINDS.flatMap((kind) =>
+    pumpsOf(kind, from.card).map((pump) =>
+      labelOf(kind, { card: from.card, pump, measured: from.measured(pump.id), units }, from.made),
+    ),
+  );
+}
+
+/** A label of the whole well speaks of the pump that it is about: the one on the switch, or the one in the hole. */
+function pumpsOf(kind: LabelKind, { pumps, tank }: Card): PumpCard[] {
+  if (BY_PUMP.includes(kind)) return pumps;
+  const bySwitch = pumps.find(
+    ({ control }) => control === 'pressure-switch' || control === 'constant-pressure-valve',
+  );
+  const byPressure = bySwitch ?? pumps.find(({ control }) => control === 'variable-speed');
+  const one = {
+    tank: byPressure ?? (tank ? pumps[0] : undefined),
+    'pressure-switch': bySwitch,
+    'well-head': pumps.find(({ kind: is }) => is === undefined || is === 'submersible') ?? pumps[0],
+  }[kind as 'tank' | 'pressure-switch' | 'well-head'];
+  return one ? [one] : [];
+}
+
+function labelOf(kind: LabelKind, facts: LabelFacts, made: string): Label {
+  const { card, pump } = facts;
+  const several = card.pumps.length > 1 && BY_PUMP.includes(kind);
+  const title = `${titleOf(kind, facts)}${several ? `, pump ${pump.id.slice(1)}` : ''}`;
+  const place = card.described?.where[PLACE_OF[kind]];
+  const lines = LINES[kind](facts);
+  return {
+    id: several ? `${kind} ${pump.id}` : kind,
+    kind,
+    title,
+    well: card.well,
+    ...(place !== undefined && { place }),
+    lines,
+    caution: LABEL_CAUTIONS[kind],
+    says: saysOf(title, card, lines, made),
+    made,
+  };
+}
+
+function titleOf(kind: LabelKind, { card, pump }: LabelFacts): string {
+  return kind === 'control-box'
+    ? boxTitle(pump, card.described?.pumps[pump.id]?.controlBox)
+    : LABEL_TITLES[kind];
+}
+
+/** One fact a line, as a telephone shows them. What is blank is not said. */
+function saysOf(title: string, { well }: Card, lines: readonly LabelLine[], made: string): string[] {
+  return [
+    `${well}: ${title}, ${made}`,
+    ...lines.flatMap(({ name, value, beside }) =>
+      value === undefined ? [] : [`${name}: ${value}${beside === undefined ? '' : `, ${beside}`}`],
+    ),
+  ].map((line) => line.replaceAll('’', "'").replaceAll(' · ', '; '));
+}

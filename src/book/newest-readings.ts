@@ -1,0 +1,44 @@
+/**
+ * The newest reading of each kind that one pump has, on the card's list or not: what the sensors usually read, or what a person brought
+ * later. One odd reading of a sensor never comes here: a baseline is a median over days.
+ */
+import type { Baseline } from '../baseline/baseline.ts';
+import { currentEntries, type KeptEntry } from './entry.ts';
+import type { ReadingWhat } from './read-reading.ts';
+import { readingSi } from './read-reading.ts';
+
+export interface Measured {
+  /** In SI: kPa, A, m, L/s … as the reading's dimension is kept. */
+  si: number;
+  atMs: number;
+  from: 'sensors' | 'hand';
+}
+export type MeasuredFacts = Partial<Record<ReadingWhat, Measured>>;
+
+export interface ReadingsFrom {
+  /** `p1`: a reading that names no pump is its. */
+  pump: string;
+  usual: Baseline | undefined;
+  /** All of the well, as they were written. */
+  entries: readonly KeptEntry[];
+}
+
+export function newestReadings({ pump, usual, entries }: ReadingsFrom): MeasuredFacts {
+  const facts: MeasuredFacts = { ...(usual && usuallyRead(usual)) };
+  for (const { kind, atMs, body } of currentEntries(entries)) {
+    if (kind !== 'reading' || (body['pump'] ?? 'p1') !== pump) continue;
+    const read = readingSi(body);
+    if (!read || (facts[read.what]?.atMs ?? -Infinity) > atMs) continue;
+    facts[read.what] = { si: read.si, atMs, from: body['from'] === 'sensors' ? 'sensors' : 'hand' };
+  }
+  return facts;
+}
+
+function usuallyRead({ atMs, amps, cutInKpa, cutOutKpa }: Baseline): MeasuredFacts {
+  const from = 'sensors';
+  return {
+    ...(amps && { amps: { si: amps.median, atMs, from } }),
+    ...(cutInKpa && { 'cut-in': { si: cutInKpa.median, atMs, from } }),
+    ...(cutOutKpa && { 'cut-out': { si: cutOutKpa.median, atMs, from } }),
+  };
+}
