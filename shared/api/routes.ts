@@ -14,6 +14,7 @@ import {
   paperQuery,
 } from './book.ts';
 import { cardsShape } from './cards.ts';
+import { calendarQuery, checksShape, dueQuery, dueShape, waterShape } from './due.ts';
 import { baselinesShape, chartShape, cyclesShape, daysShape } from './history.ts';
 import { healthShape, noticesShape, refusedShape } from './housekeeping.ts';
 import { labelsShape } from './labels.ts';
@@ -31,7 +32,13 @@ export interface Route {
   /** The body is bytes as they are, and not JSON. */
   bytes?: true;
   /** The shape of the answer, or the media type where it is no JSON. */
-  answer: z.ZodType | 'text/event-stream' | 'application/openmetrics-text' | 'application/json' | '*/*';
+  answer:
+    | z.ZodType
+    | 'text/event-stream'
+    | 'text/calendar'
+    | 'application/openmetrics-text'
+    | 'application/json'
+    | '*/*';
   /** Statuses with which it may answer, besides the problems. */
   status: readonly number[];
   problems: readonly number[];
@@ -178,6 +185,42 @@ export const ROUTES = {
     summary: 'The bytes of a paper',
     query: ask.noQuery,
     answer: '*/*',
+    status: OK,
+    problems: NAMED,
+  },
+  checks: {
+    method: 'get',
+    path: '/api/wells/{well}/checks',
+    summary: 'The checks of a well: what is due when and why, and what was done',
+    query: ask.noQuery,
+    answer: checksShape,
+    status: OK,
+    problems: NAMED,
+  },
+  water: {
+    method: 'get',
+    path: '/api/wells/{well}/water',
+    summary: 'Water tests of a well beside published limits',
+    query: ask.noQuery,
+    answer: waterShape,
+    status: OK,
+    problems: NAMED,
+  },
+  due: {
+    method: 'get',
+    path: '/api/due',
+    summary: 'What is due on all wells up to a day',
+    query: dueQuery,
+    answer: dueShape,
+    status: OK,
+    problems: NAMED,
+  },
+  calendar: {
+    method: 'get',
+    path: '/calendar.ics',
+    summary: 'What is due as a calendar to subscribe to (RFC 5545)',
+    query: calendarQuery,
+    answer: 'text/calendar',
     status: OK,
     problems: NAMED,
   },

@@ -6,7 +6,7 @@ import { localDate } from '../../shared/api/time-words.ts';
 import { parseQuantity } from '../../shared/quantity/parse-quantity.ts';
 import { DUE_WORDS, isDueKind } from '../../shared/words/due-words.ts';
 import type { Card } from '../card/card.ts';
-import type { Entry } from './entry.ts';
+import type { KeptEntry } from './entry.ts';
 import { CHECK_OUTCOMES, type CheckOutcome } from './read-check.ts';
 
 export interface Done {
@@ -31,7 +31,7 @@ export interface Done {
 
 interface Known {
   card: Card;
-  entries: readonly Entry[];
+  entries: readonly KeptEntry[];
   acts: readonly { kind: string; atMs: number; node?: string }[];
   nodes: readonly string[];
 }
@@ -49,7 +49,7 @@ export function timesDone(check: string, known: Known): Done[] {
   return [...found, ...fromActs(check, known)].toSorted((a, b) => a.atMs - b.atMs);
 }
 
-function fromEntry(check: string, entry: Entry, timeZone: string): Done | undefined {
+function fromEntry(check: string, entry: KeptEntry, timeZone: string): Done | undefined {
   const { atMs, body, id, by } = entry;
   const base = {
     atMs,
@@ -68,7 +68,7 @@ function fromEntry(check: string, entry: Entry, timeZone: string): Done | undefi
   return alsoCounts ? { ...base, outcome: 'right', counts: true, ...figures(check, body) } : undefined;
 }
 
-function figures(check: string, body: Entry['body']): Partial<Done> {
+function figures(check: string, body: KeptEntry['body']): Partial<Done> {
   const dimension = isDueKind(check) ? DUE_WORDS[check].value?.dimension : undefined;
   const si = (text: string | undefined): number | undefined => {
     const read = dimension === undefined || text === undefined ? undefined : parseQuantity(text, dimension);
@@ -99,12 +99,12 @@ function fromActs(check: string, { acts, nodes, card }: Known): Done[] {
     }));
 }
 
-function textAt(body: Entry['body'], key: string): string | undefined {
+function textAt(body: KeptEntry['body'], key: string): string | undefined {
   const value = body[key];
   return typeof value === 'string' ? value : undefined;
 }
 
-function listAt(body: Entry['body'], key: string): string[] {
+function listAt(body: KeptEntry['body'], key: string): string[] {
   const value = body[key];
   return Array.isArray(value) ? value.filter((one) => typeof one === 'string') : [];
 }

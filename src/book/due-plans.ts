@@ -1,5 +1,5 @@
 /** What people planned of checks on a well: of each check the plan that was written last. */
-import type { Entry } from './entry.ts';
+import type { KeptEntry } from './entry.ts';
 import type { Round } from './due-rules.ts';
 
 export interface Plan {
@@ -15,7 +15,7 @@ export interface Plan {
 }
 
 /** By check. Entries are those that count. */
-export function plansOf(entries: readonly Entry[]): Map<string, Plan> {
+export function plansOf(entries: readonly KeptEntry[]): Map<string, Plan> {
   const plans = new Map<string, Plan>();
   const written = entries.filter(({ kind }) => kind === 'check-plan').toSorted((a, b) => a.madeMs - b.madeMs);
   for (const entry of written) {
@@ -25,7 +25,7 @@ export function plansOf(entries: readonly Entry[]): Map<string, Plan> {
   return plans;
 }
 
-function planOf({ id, madeMs, body }: Entry): Plan {
+function planOf({ id, madeMs, body }: KeptEntry): Plan {
   const text = (key: string): string | undefined => {
     const value = body[key];
     return typeof value === 'string' ? value : undefined;

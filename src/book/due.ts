@@ -13,7 +13,7 @@ import { neededHere, usualRound, type Round } from './due-rules.ts';
 import { plansOf, type Plan } from './due-plans.ts';
 import { prechargeTarget, type Target } from './precharge-target.ts';
 import { waterCalls } from './water-due.ts';
-import type { Entry } from './entry.ts';
+import type { KeptEntry } from './entry.ts';
 
 /** An act as far as it matters here. */
 export interface DoneAct {
@@ -28,7 +28,7 @@ export interface DoneAct {
 export interface DueInput {
   card: Card;
   /** Entries that count (currentEntries). */
-  entries: readonly Entry[];
+  entries: readonly KeptEntry[];
   acts: readonly DoneAct[];
   /** Median cut-in of the baseline, kPa gauge. */
   cutInKpa?: number;
@@ -98,8 +98,9 @@ function usual(kind: DueKind, plan: Plan | undefined, input: DueInput): DueCheck
   const target = kind === 'precharge' ? prechargeTarget(input.card, input.cutInKpa) : undefined;
   const needed = neededHere(kind, input);
   if (plan?.off) return { ...base, state: 'off', because: ['Put off by a person.'] };
-  // Whoever plans a check on this well says that it is needed.
-  if ('not' in needed && !plan) return { ...base, state: 'not-needed', because: [needed.not] };
+  // Whoever plans a check on this well, or has its water tested, says that it is needed.
+  const wanted = plan !== undefined || (kind === 'water-test' && last !== undefined);
+  if ('not' in needed && !wanted) return { ...base, state: 'not-needed', because: [needed.not] };
   const round = plan?.round ?? usualRound(kind, input.card.timeZone);
   const calls = [...(kind === 'water-test' ? waterCalls(input) : []), ...alarmCalls(kind, input, last)];
   return dated({ ...base, round, ...(target && { target }) }, { plan, calls, input });

@@ -2,15 +2,17 @@
  * A check that was done: which, how it came out, a value as it was found and as it was left, a remark, photos. A check that has a
  * measured value takes it with its unit, so that it can be drawn over the years.
  */
-import { parseQuantity } from '../../shared/quantity/parse-quantity.ts';
 import { DUE_WORDS, isDueKind } from '../../shared/words/due-words.ts';
-import { choiceAt, nameAt, needed, note, textAt, valueOf, type Look } from '../card/look.ts';
+import { choiceAt, nameAt, needed, quantityAt, textAt, type Limit, type Look } from '../card/look.ts';
 import { LONGEST_NAME, LONGEST_NOTE } from './limits.ts';
 import { paperRefsAt } from './paper-refs.ts';
 import type { Body } from './read-entry.ts';
 
 export const CHECK_OUTCOMES = ['right', 'put-right', 'not-right', 'not-done'] as const;
 export type CheckOutcome = (typeof CHECK_OUTCOMES)[number];
+
+/** As a reading of precharge that somebody brings: 300 psi, and a gauge reads no less than nothing. */
+const GAUGE: Limit = { min: 0, max: 2070, says: 'between 0 and 300 psi (2,070 kPa)' };
 
 export const checkBody: Body = {
   keys: ['check', 'outcome', 'value', 'left', 'text', 'papers'],
@@ -27,7 +29,5 @@ export const checkBody: Body = {
 function checkValue(look: Look, key: string, check: string | undefined): void {
   if (textAt(look, key, LONGEST_NAME) === undefined || check === undefined || !isDueKind(check)) return;
   const dimension = DUE_WORDS[check].value?.dimension;
-  if (dimension === undefined) return;
-  const read = parseQuantity(valueOf(look, key), dimension);
-  if ('problem' in read) note(look, key, read.problem);
+  if (dimension !== undefined) quantityAt(look, key, dimension, GAUGE);
 }

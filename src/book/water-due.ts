@@ -11,7 +11,8 @@ import { WATER_EVENTS, WATER_EVENT_WORDS } from '../../shared/words/water-words.
 import { isIsoDate } from '../card/rfc3339.ts';
 import { addDays } from './days.ts';
 import type { Call, DueInput } from './due.ts';
-import type { Entry } from './entry.ts';
+import type { KeptEntry } from './entry.ts';
+import { touchedOf } from './read-work.ts';
 import { waterTests, type WaterTest } from './water-tests.ts';
 
 const AFTER_DISINFECTION_DAYS = 14;
@@ -86,9 +87,9 @@ function askedAgain(tests: readonly WaterTest[], today: string): Call[] {
   );
 }
 
-function eventCall(entry: Entry, on: (ms: number) => string): Call | undefined {
+function eventCall(entry: KeptEntry, on: (ms: number) => string): Call | undefined {
   const day = on(entry.atMs);
-  if (entry.kind === 'work')
+  if (entry.kind === 'work' && touchedWater(entry))
     return { on: day, because: `Work was done on the well on ${day}.`, cautions: ['contamination'] };
   const event = entry.kind === 'note' ? WATER_EVENTS.find((one) => one === entry.body['event']) : undefined;
   if (!event) return undefined;
@@ -100,6 +101,12 @@ function eventCall(entry: Entry, on: (ms: number) => string): Call | undefined {
     because,
     cautions: event === 'flood' ? ['flood'] : event === 'repair' ? ['contamination'] : [],
   };
+}
+
+/** Work on wires or sensors alone lets nothing into the water. */
+function touchedWater({ body }: KeptEntry): boolean {
+  const touched = touchedOf(body);
+  return touched.length === 0 || touched.some((part) => part !== 'wiring' && part !== 'sensors');
 }
 
 /** Parts that the card says went in on a day; a month or a year alone is too vague to call for anything. */

@@ -5,10 +5,12 @@ import type { Ask } from './ask.ts';
 import { kept, writeEntry } from './book-answers.ts';
 import { cardAnswer, cardsAnswer, writeCard } from './card-answers.ts';
 import type { ActResult, WebDeps } from './deps.ts';
+import { checksAnswer, dueAnswer } from './due-answers.ts';
 import { chartAnswer, cyclesAnswer, daysAnswer } from './history-answers.ts';
 import { labelsAnswer } from './label-answers.ts';
 import { nodesAnswer } from './node-answers.ts';
 import { ProblemError } from './problem.ts';
+import { waterAnswer } from './water-answers.ts';
 import { wellDetail, wellNamed, wellsAnswer } from './well-answers.ts';
 
 /** Answers that are not `await`ed in the middle see one moment of the store. */
@@ -43,6 +45,9 @@ export const ANSWERS: Answers = {
     const { now } = wellNamed(deps, ask.part('well'));
     return kept(deps.desk.addPaper(now.well, { bytes: ask.bytes, ...ask.query }));
   },
+  checks: (deps, ask) => checksAnswer(deps, ask.part('well')),
+  water: (deps, ask) => waterAnswer(deps, ask.part('well')),
+  due: (deps, ask) => dueAnswer(deps, ask),
   alarms: (deps, { query }) => {
     const { well, from, standing } = query;
     const rows = deps.store.alarms({

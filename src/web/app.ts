@@ -11,6 +11,7 @@ import { ANSWERS } from './answers.ts';
 import type { OwnAnswer } from './answers.ts';
 import { readAsk } from './ask.ts';
 import type { Ask } from './ask.ts';
+import { calendarText } from './calendar-answer.ts';
 import type { WebDeps } from './deps.ts';
 import { guard } from './guard.ts';
 import { LiveHub } from './live-hub.ts';
@@ -103,6 +104,12 @@ function ownAnswers(deps: WebDeps, hub: LiveHub): Record<OwnAnswer, (c: Context)
     paper: async (c) => {
       const ask = await readAsk('paper', c);
       return paperResponse(deps, ask.part('hash'));
+    },
+    calendar: async (c) => {
+      const { query } = await readAsk('calendar', c);
+      return new Response(calendarText(deps, query.well), {
+        headers: { 'content-type': 'text/calendar; charset=utf-8', 'cache-control': 'no-store' },
+      });
     },
     document: async (c) => {
       await readAsk('document', c);

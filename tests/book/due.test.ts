@@ -149,6 +149,13 @@ describe('a check comes round', () => {
       'overdue',
     ],
     [
+      'work on sensors alone opens no water',
+      'water-test',
+      [tested('2026-02-01', CLEAN), entry('work', '2026-05-04', { done: 'New clamp', touched: ['sensors'] })],
+      '2027-02-01',
+      'later',
+    ],
+    [
       'bacteria: two weeks after the sample',
       'water-test',
       [

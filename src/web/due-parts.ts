@@ -1,0 +1,67 @@
+/** A well as the checks look at it: its card, what counts of what was written down, acts, alarms that stand, when it was first heard of. */
+import type { DoneAct, DueInput } from '../book/due.ts';
+import { currentEntries } from '../book/entry.ts';
+import type { LiveWell, StoredAct, WebDeps } from './deps.ts';
+
+/** `acts` may be those of many wells; `standing` too. */
+export interface Around {
+  acts: readonly StoredAct[];
+  standing: readonly { well?: string; alarm: string; sinceMs: number }[];
+}
+
+export interface DueWell extends DueInput {
+  /** When anything that it says changed last. */
+  changedMs: number;
+  /** The first act or entry of the well: unique for ever, also in another Stillwell. */
+  root?: string;
+}
+
+export function dueWell(deps: WebDeps, live: LiveWell, around: Around): DueWell {
+  const { card, usual, sensors } = live;
+  const written = deps.desk.entries(card.well);
+  const own = around.acts.filter(({ well }) => well === card.well);
+  const nodes = [...new Set(sensors.map(({ node }) => node))];
+  const cutIns = usual.flatMap(({ baseline }) => baseline.cutInKpa?.median ?? []);
+  const firsts = [
+    ...own.map(({ id, atMs }) => ({ id, atMs })),
+    ...written.map(({ id, madeMs }) => ({ id, atMs: madeMs })),
+  ];
+  const first = firsts.toSorted((a, b) => a.atMs - b.atMs || (a.id < b.id ? -1 : 1))[0];
+  const standing = around.standing.filter(({ well }) => well === card.well);
+  const changed = [...firsts.map(({ atMs }) => atMs), ...standing.map(({ sinceMs }) => sinceMs)];
+  return {
+    card,
+    entries: currentEntries(written),
+    acts: around.acts
+      .filter(({ well, node }) => well === card.well || (node !== undefined && nodes.includes(node)))
+      .map(doneAct),
+    // Of several pumps on one tank the lowest: over it the tank would be empty before that pump starts (common practice).
+    ...(cutIns.length > 0 && { cutInKpa: Math.min(...cutIns) }),
+    nodes,
+    standing,
+    ...(first && { firstMs: first.atMs, root: first.id }),
+    changedMs: changed.length > 0 ? Math.max(...changed) : deps.startedMs,
+    nowMs: deps.now(),
+  };
+}
+
+function doneAct({ kind, atMs, well, node, body }: StoredAct): DoneAct {
+  const fresh =
+    typeof body === 'object' && body !== null && 'newBaseline' in body && body.newBaseline === true;
+  return {
+    kind,
+    atMs,
+    ...(well !== undefined && { well }),
+    ...(node !== undefined && { node }),
+    ...(fresh && { newBaseline: true }),
+  };
+}
+
+/** What the store holds around one well, or around all. */
+export function aroundWells(deps: WebDeps, well?: string): Around {
+  const of = well === undefined ? {} : { well };
+  return {
+    acts: deps.store.acts({ ...of, fromMs: 0 }),
+    standing: deps.store.alarms({ ...of, standing: true }),
+  };
+}

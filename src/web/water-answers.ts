@@ -1,0 +1,101 @@
+/** Water tests of a well: each result as it was written and beside the published limits, what is due next, what to ask for. */
+import type { WaterResultAnswer, WaterTestAnswer } from '../../shared/api/due.ts';
+import type { Answer } from '../../shared/api/routes.ts';
+import { localDate } from '../../shared/api/time-words.ts';
+import { adviceOf, YEARLY, YEAR_DAYS } from '../../shared/water/advice.ts';
+import { ANALYTES } from '../../shared/water/analytes.ts';
+import { hardnessClass } from '../../shared/water/hardness.ts';
+import { compareResult, oddOf } from '../../shared/water/judge.ts';
+import type { Limit } from '../../shared/water/limits.ts';
+import { CAUTIONS } from '../../shared/words/cautions.ts';
+import { addDays } from '../book/days.ts';
+import { dueChecks } from '../book/due.ts';
+import { waterTests, type WaterTest } from '../book/water-tests.ts';
+import type { WebDeps } from './deps.ts';
+import { dueRow } from './due-answers.ts';
+import { aroundWells, dueWell } from './due-parts.ts';
+import { wellNamed } from './well-answers.ts';
+
+export function waterAnswer(deps: WebDeps, name: string): Answer<'water'> {
+  const input = dueWell(deps, wellNamed(deps, name), aroundWells(deps, name));
+  const { timeZone } = input.card;
+  const today = localDate(input.nowMs, timeZone);
+  const tests = waterTests(input.entries, timeZone);
+  const next = dueChecks(input).find(({ check }) => check === 'water-test');
+  return {
+    nowMs: input.nowMs,
+    today,
+    timeZone,
+    tests: tests.toReversed().map((test) => testAnswer(test, today)),
+    ...(next && { next: dueRow(next, input) }),
+    askFor: notTestedFor(tests, addDays(today, -YEAR_DAYS)),
+  };
+}
+
+/** Of the four that are tested each year, those that nobody looked for since a day. */
+function notTestedFor(tests: readonly WaterTest[], since: string): string[] {
+  const fresh = tests.filter(({ on }) => on > since);
+  return YEARLY.filter(
+    (key) => !fresh.some(({ results }) => results.some(({ result }) => result.key === key)),
+  ).map((key) => ANALYTES[key].name);
+}
+
+function testAnswer(test: WaterTest, today: string): WaterTestAnswer {
+  const { id, atMs, by, body } = test.entry;
+  const text = (key: string): Record<string, string> => {
+    const value = body[key];
+    return typeof value === 'string' ? { [key]: value } : {};
+  };
+  const papers: unknown[] = Array.isArray(body['papers']) ? body['papers'] : [];
+  return {
+    id,
+    on: test.on,
+    atMs,
+    ...(by !== undefined && { by }),
+    ...text('laboratory'),
+    ...text('place'),
+    ...text('why'),
+    ...text('text'),
+    papers: papers.filter((one) => typeof one === 'string'),
+    results: test.results.map((one) => resultAnswer(one, test.on, today)),
+  };
+}
+
+function resultAnswer(
+  { written, result }: WaterTest['results'][number],
+  on: string,
+  today: string,
+): WaterResultAnswer {
+  const { key, name, is, value, unit, remark } = result;
+  const compared = compareResult(result, { drawnOn: on, today });
+  const advice = adviceOf(result, compared);
+  const odd = oddOf(result, today);
+  return {
+    analyte: written.analyte,
+    written: [written.value, written.unit].filter((part) => part !== undefined && part !== '').join(' '),
+    ...(key !== undefined && { key }),
+    name,
+    is,
+    ...(value !== undefined && { value }),
+    unit,
+    ...(remark !== undefined && { remark }),
+    ...(odd !== undefined && { odd }),
+    ...(key === 'hardness' && is === 'value' && value !== undefined && { word: hardnessClass(value) }),
+    compared: compared.map(({ limit, verdict, then }) => ({
+      limit: limitAnswer(limit),
+      verdict,
+      ...(then && { then: { limit: limitAnswer(then.limit), verdict: then.verdict } }),
+    })),
+    ...(advice && {
+      advice: {
+        says: advice.says,
+        ...(advice.againDays !== undefined && { againOn: addDays(on, advice.againDays) }),
+        cautions: advice.cautions.map((caution) => CAUTIONS[caution]),
+      },
+    }),
+  };
+}
+
+function limitAnswer({ analyte: _analyte, ...limit }: Limit): Omit<Limit, 'analyte'> {
+  return limit;
+}
