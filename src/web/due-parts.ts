@@ -26,7 +26,8 @@ export function dueWell(deps: WebDeps, live: LiveWell, around: Around): DueWell 
     ...own.map(({ id, atMs }) => ({ id, atMs })),
     ...written.map(({ id, madeMs }) => ({ id, atMs: madeMs })),
   ];
-  const first = firsts.toSorted((a, b) => a.atMs - b.atMs || (a.id < b.id ? -1 : 1))[0];
+  // Of two at one moment the one that was written first, which is how they come.
+  const first = firsts.toSorted((a, b) => a.atMs - b.atMs)[0];
   const standing = around.standing.filter(({ well }) => well === card.well);
   const changed = [...firsts.map(({ atMs }) => atMs), ...standing.map(({ sinceMs }) => sinceMs)];
   return {
