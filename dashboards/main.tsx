@@ -6,6 +6,7 @@ import { serverSource } from './data/server-source.ts';
 import { rememberedUnits, rememberUnits, SurroundingsContext } from './data/settings.ts';
 import { AlarmPage } from './pages/alarm.tsx';
 import { BOOK_PAGES } from './pages/book-pages.tsx';
+import { NewWellPage } from './pages/new-well.tsx';
 import { NodesPage } from './pages/nodes.tsx';
 import { PartPage, PartsPage } from './pages/parts.tsx';
 import { RefusedPage } from './pages/refused.tsx';
@@ -56,6 +57,7 @@ function titleOf(page: Page): string {
   const titles = {
     wells: 'Wells',
     parts: 'Parts of a well',
+    'new-well': 'A new well',
     nodes: 'Nodes',
     refused: 'Refused packs',
     nowhere: 'Not found',
@@ -84,6 +86,8 @@ function PageOf({ page }: { page: Page }) {
       return <PartsPage />;
     case 'part':
       return <PartPage key={page.part} part={page.part} />;
+    case 'new-well':
+      return <NewWellPage />;
     case 'nodes':
       return <NodesPage />;
     case 'refused':

@@ -4,6 +4,7 @@ import { PARTS, type Part } from '../shared/words/part-words.ts';
 
 /** Pages of a well's book by the last part of their address, each with its title; what stands on them: pages/book-pages.tsx. */
 export const BOOK_TITLES = {
+  card: 'Card',
   visit: 'Visits',
   readings: 'Readings',
 } as const;
@@ -16,6 +17,7 @@ export type Page =
   | { at: 'alarm'; id: string }
   | { at: 'parts' }
   | { at: 'part'; part: Part }
+  | { at: 'new-well' }
   | { at: 'nodes' }
   | { at: 'refused' }
   | { at: 'nowhere' };
@@ -36,8 +38,8 @@ export function pageOf(hash: string): Page {
 }
 
 /** Pages without a part of their own in the address. */
-function isPlace(text: string): text is 'nodes' | 'refused' | 'parts' {
-  return ['nodes', 'refused', 'parts'].includes(text);
+function isPlace(text: string): text is 'nodes' | 'refused' | 'parts' | 'new-well' {
+  return ['nodes', 'refused', 'parts', 'new-well'].includes(text);
 }
 
 function isBookWhat(text: string | undefined): text is BookWhat {
@@ -59,6 +61,8 @@ export function wellAddress(well: string): string {
 export function bookAddress(well: string, what: BookWhat): string {
   return `${wellAddress(well)}/${what}`;
 }
+
+export const NEW_WELL_ADDRESS = '#/new-well';
 
 export function alarmAddress(id: string): string {
   return `#/alarm/${encodeURIComponent(id)}`;

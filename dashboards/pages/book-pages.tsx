@@ -1,10 +1,12 @@
 /** The pages of a well's book, one for each word of the address (../page-of.ts). */
 import type { ComponentType } from 'preact';
 import type { BookWhat } from '../page-of.ts';
+import { CardPage } from './card.tsx';
 import { ReadingsPage } from './readings.tsx';
 import { VisitPage } from './visit.tsx';
 
 export const BOOK_PAGES: Record<BookWhat, ComponentType<{ name: string }>> = {
+  card: CardPage,
   visit: VisitPage,
   readings: ReadingsPage,
 };

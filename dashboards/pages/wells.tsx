@@ -10,7 +10,7 @@ import { LineDown } from '../parts/line-down.tsx';
 import { Mark } from '../parts/mark.tsx';
 import { RecentRibbon } from '../parts/ribbon.tsx';
 import { Said } from '../parts/said.tsx';
-import { alarmAddress, wellAddress } from '../page-of.ts';
+import { alarmAddress, NEW_WELL_ADDRESS, wellAddress } from '../page-of.ts';
 import { summaryWords } from '../words/attention.ts';
 import { countWords, nameWords, placeWords, unbroken } from '../words/names.ts';
 
@@ -55,7 +55,7 @@ function WellList({ value }: { value: WellsAnswer }) {
     return (
       <p class="lead">
         No well yet. As soon as a node sends its first readings, its well stands here.{' '}
-        {waitingNodes > 0 && <WaitingLink n={waitingNodes} />}
+        {waitingNodes > 0 && <WaitingLink n={waitingNodes} />} <NewWellLink />
       </p>
     );
   }
@@ -73,8 +73,17 @@ function WellList({ value }: { value: WellsAnswer }) {
           <WellRow key={well.well} well={well} />
         ))}
       </ul>
+      <p>
+        <NewWellLink />
+      </p>
     </>
   );
+}
+
+/** A well can be written down before anything is heard of it. */
+function NewWellLink() {
+  const { source } = useSurroundings();
+  return source.live ? <a href={NEW_WELL_ADDRESS}>Write down a new well</a> : null;
 }
 
 /** It stands for all of a site's nodes, so it is told once, over the wells. */

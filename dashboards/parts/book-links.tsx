@@ -3,6 +3,7 @@ import { bookAddress, BOOK_TITLES, type BookWhat } from '../page-of.ts';
 
 /** In the order in which they stand. */
 const LINKS: readonly [what: BookWhat, purpose: string][] = [
+  ['card', 'what is known of the well: pump, hole, tank, wiring, where things are'],
   ['visit', 'what to bring, work that was done, and the proof of before and after'],
   ['readings', 'reference readings taken with a guide, and those that people brought'],
 ];

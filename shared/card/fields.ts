@@ -12,6 +12,8 @@ export interface Field {
   example?: string | readonly [us: string, metric: string];
   /** What may stand there, with its words; the first may be left unsaid. */
   choices?: readonly (readonly [value: string, words: string])[];
+  /** Several of the choices together. */
+  many?: true;
   /** Several lines. */
   lines?: true;
   /** A line under the field. */
@@ -35,7 +37,16 @@ export const SECTIONS: readonly Section[] = [
       { key: 'site', label: 'Site', example: 'home-farm', hint: 'Wells of one farm or house share it.' },
       { key: 'timeZone', label: 'Time zone', example: 'America/Denver' },
       { key: 'altitude', label: 'Altitude', example: ['5,200 ft', '1,580 m'] },
-      { key: 'use', label: 'Used for', example: 'house, stock, irrigation' },
+      {
+        key: 'use',
+        label: 'Used for',
+        choices: [
+          ['house', 'house'],
+          ['stock', 'stock'],
+          ['irrigation', 'irrigation'],
+        ],
+        many: true,
+      },
     ],
   },
   {
@@ -293,7 +304,8 @@ export function labelOf(key: string): string {
   const pump = /^pumps\.p(\d+)\./.exec(key)?.[1];
   if (!section) return key.startsWith('reads') ? `Readings: ${key.slice(6) || 'all'}` : key;
   const title = pump === undefined ? section.title : `${section.title} ${pump}`;
-  return `${title}: ${fieldOf(key)?.label.replace(/, one .*line$/, '') ?? key}`;
+  const label = fieldOf(key)?.label.replace(/, one .*line$/, '') ?? key;
+  return `${title}: ${label.charAt(0).toLowerCase()}${label.slice(1)}`;
 }
 
 /** The place of a key among all, for lists in the form's order; what the form has not comes last. */

@@ -1,6 +1,7 @@
 /** Cards as the pages and commands give and get them. A card is written whole, upon the one that it changes. */
 import type { WrittenCard } from '../../shared/api/cards.ts';
 import type { Answer } from '../../shared/api/routes.ts';
+import { cardIn } from '../../shared/card/changes.ts';
 import { localDate } from '../../shared/api/time-words.ts';
 import { measuredBeside } from '../book/measured.ts';
 import type { Card } from '../card/card.ts';
@@ -41,12 +42,6 @@ function writtenCard(deps: WebDeps, well: string): WrittenCard {
   if (!act) return { well, card: { well } };
   const { id, atMs, by } = act;
   return { well, card: cardIn(act.body), act: id, atMs, ...(by !== undefined && { by }) };
-}
-
-/** The card that an act wrote down. */
-function cardIn(body: unknown): Record<string, unknown> {
-  const card = typeof body === 'object' && body !== null && 'card' in body ? body.card : undefined;
-  return typeof card === 'object' && card !== null ? { ...card } : {};
 }
 
 /** @throws ProblemError 400 with every problem at its field; 409 where somebody else changed the card meanwhile. */

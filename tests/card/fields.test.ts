@@ -1,6 +1,7 @@
 /** The fields that people fill in, against the keys that the reader knows; flat cards there and back; what differs. */
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { changesOf } from '../../shared/card/changes.ts';
 import { clashes, differences, merged } from '../../shared/card/differences.ts';
 import { fieldOf, isCardKey, keyFor, labelOf, SECTIONS } from '../../shared/card/fields.ts';
 import { flatten, isList, joinLines, linesOf, unflatten } from '../../shared/card/flat.ts';
@@ -39,8 +40,8 @@ describe('the fields of a card', () => {
   });
 
   test('are called so on their own', () => {
-    expect(labelOf('pumps.p2.pump.motor')).toBe('Pump 2: Motor power');
-    expect(labelOf('electrical.wires.switch')).toBe('Electrical: Wires at the switch');
+    expect(labelOf('pumps.p2.pump.motor')).toBe('Pump 2: motor power');
+    expect(labelOf('electrical.wires.switch')).toBe('Electrical: wires at the switch');
     expect(labelOf('reads.p2/current')).toBe('Readings: p2/current');
     expect(keyFor(fieldOf('pump.motor')!, 'p2')).toBe('pumps.p2.pump.motor');
     expect(keyFor(fieldOf('tank.volume')!, 'p2')).toBe('tank.volume');
@@ -137,4 +138,32 @@ describe('what differs', () => {
       'tank.volume': '44 gal',
     });
   });
+});
+
+test('changesOf tells who changed what, newest first, and leaves out what changed nothing', () => {
+  const act = (id: string, card: object, by?: string) => ({
+    id,
+    atMs: Number(id),
+    kind: 'card-changed',
+    body: { kind: 'card-changed', card: { well: 'a', ...card } },
+    ...(by !== undefined && { by }),
+  });
+  const acts = [
+    act('1', { switch: '40/60' }, 'Ines'),
+    { id: '2', atMs: 2, kind: 'visit-opened', body: { kind: 'visit-opened', well: 'a' } },
+    act('3', { switch: { points: '40/60' } }, 'Tom'),
+    act('4', { switch: '30/50', owner: 'R. Alder' }),
+  ];
+  expect(changesOf(acts)).toEqual([
+    {
+      id: '4',
+      atMs: 4,
+      first: false,
+      changes: [
+        { key: 'switch.points', before: '40/60', after: '30/50' },
+        { key: 'owner', after: 'R. Alder' },
+      ],
+    },
+    { id: '1', atMs: 1, by: 'Ines', first: true, changes: [{ key: 'switch.points', after: '40/60' }] },
+  ]);
 });

@@ -25,6 +25,8 @@ describe('pageOf', () => {
     ['#/parts/wheel', { at: 'nowhere' }],
     ['#/well/%E0%A4%A', { at: 'well', well: '%E0%A4%A' }],
     ['#/well/house-hill/visit', { at: 'book', well: 'house-hill', what: 'visit' }],
+    ['#/well/house-hill/card', { at: 'book', well: 'house-hill', what: 'card' }],
+    ['#/new-well', { at: 'new-well' }],
     ['#/well/house-hill/toString', { at: 'nowhere' }],
   ])('%s', (hash, page) => expect(pageOf(hash)).toEqual(page));
 });

@@ -1,0 +1,113 @@
+/**
+ * The card as a form holds it: text by field, a list as lines, an empty field as nothing. What was typed is kept as it was typed till it
+ * is saved; then spaces at the ends go, and empty lines.
+ */
+import { keyFor, SECTIONS, type Field, type Section } from '../../shared/card/fields.ts';
+import { isList, joinLines, linesOf, ofPump, type Flat } from '../../shared/card/flat.ts';
+
+/** What stands in each field, by its key. */
+export type Typed = Readonly<Record<string, string>>;
+
+export function typedOf(flat: Readonly<Flat>): Typed {
+  return Object.fromEntries(
+    Object.entries(flat).map(([key, text]) => [key, isList(ofPump(key)) ? linesOf(text).join('\n') : text]),
+  );
+}
+
+export function flatOf(typed: Typed): Flat {
+  const said = Object.entries(typed).map(([key, text]) => [
+    key,
+    isList(ofPump(key)) ? asList(text) : text.trim(),
+  ]);
+  return Object.fromEntries(said.filter(([, text]) => text !== ''));
+}
+
+function asList(text: string): string {
+  const lines = text
+    .split('\n')
+    .map((line) => line.trim())
+    .filter((line) => line !== '');
+  return lines.length === 0 ? '' : joinLines(lines);
+}
+
+export interface ShownField {
+  field: Field;
+  key: string;
+}
+
+export interface ShownSection {
+  title: string;
+  about?: string;
+  fields: ShownField[];
+}
+
+/** The sections of a card with one pump or several; of the switch's fields those that can still be filled. */
+export function sectionsOf(opened: Readonly<Flat>, pumps: readonly string[]): ShownSection[] {
+  return SECTIONS.flatMap((section) =>
+    section.ofPump && pumps.length > 1
+      ? pumps.map((pump) => shown(section, opened, pump))
+      : [shown(section, opened, pumps.length > 1 ? pumps[0] : undefined)],
+  );
+}
+
+function shown(section: Section, opened: Readonly<Flat>, pump: string | undefined): ShownSection {
+  const { title, about, fields } = section;
+  return {
+    title: section.ofPump && pump !== undefined ? `${title} ${pump.slice(1)}` : title,
+    ...(about !== undefined && { about }),
+    fields: fields
+      .filter(({ key }) => !isOtherWay(key, opened))
+      .map((field) => ({ field, key: keyFor(field, pump) })),
+  };
+}
+
+/** A switch is written by its name or by its two points: where one way was taken, the other is not offered. */
+function isOtherWay(key: string, opened: Readonly<Flat>): boolean {
+  const points = opened['switch.points'] !== undefined;
+  const each = opened['switch.cutIn'] !== undefined || opened['switch.cutOut'] !== undefined;
+  return key === 'switch.points' ? each : (key === 'switch.cutIn' || key === 'switch.cutOut') && points;
+}
+
+/** The pumps that a card has: `p1` alone where it names none. */
+export function pumpsOf(flat: Readonly<Flat>): string[] {
+  const named = Object.keys(flat).flatMap((key) => /^pumps\.(p\d+)\./.exec(key)?.[1] ?? []);
+  const most = Math.max(1, ...named.map((pump) => Number(pump.slice(1))));
+  return Array.from({ length: most }, (_, at) => `p${at + 1}`);
+}
+
+/** The same with one pump more. A second pump is another kind of card: each pump then has a part of its own. */
+export function withPump(typed: Typed, pumps: readonly string[]): { typed: Typed; pumps: string[] } {
+  const next = [...pumps, `p${pumps.length + 1}`];
+  if (pumps.length > 1) return { typed, pumps: next };
+  const moved = Object.entries(typed).map(([key, text]) => [
+    key === 'control' || key.startsWith('pump.') ? `pumps.p1.${key}` : key,
+    text,
+  ]);
+  return { typed: Object.fromEntries(moved), pumps: next };
+}
+
+/** What a closed section holds, in one line: what is written there. */
+export function digestOf({ fields }: ShownSection, typed: Typed): string {
+  const said = fields.flatMap(({ key, field }) => {
+    const text = typed[key]?.trim() ?? '';
+    if (text === '') return [];
+    return [field.choices && !field.many ? wordsOf(field, text) : text.replaceAll('\n', '; ')];
+  });
+  return said.join(' · ');
+}
+
+/** A choice in words. */
+export function wordsOf({ choices }: Field, value: string): string {
+  return choices?.find(([one]) => one === value)?.[1] ?? value;
+}
+
+/** "Barn by the creek" as topics can carry it: "barn-by-the-creek". */
+export function nameFor(words: string): string {
+  return words
+    .normalize('NFD')
+    .replaceAll(/\p{M}/gu, '')
+    .toLowerCase()
+    .replaceAll(/[^a-z0-9]+/g, '-')
+    .replaceAll(/^-+|-+$/g, '')
+    .slice(0, 40);
+}
