@@ -5,7 +5,7 @@ import { besideShape } from './measured.ts';
 const opt = z.exactOptional;
 const by = opt(z.string().trim().min(1).max(80));
 
-const entryShape = z
+export const entryShape = z
   .object({
     id: z.string(),
     well: z.string(),

@@ -20,6 +20,8 @@ import { healthShape, noticesShape, refusedShape } from './housekeeping.ts';
 import { labelsShape } from './labels.ts';
 import { letInShape, nodesShape } from './nodes.ts';
 import * as ask from './questions.ts';
+import { drawQuery, drawShape, guidedRunQuery, guidedRunShape, readingsShape } from './readings.ts';
+import { bringShape, proofShape, visitsShape } from './visits.ts';
 import { wellDetailShape, wellsShape } from './wells.ts';
 
 export interface Route {
@@ -221,6 +223,60 @@ export const ROUTES = {
     summary: 'What is due as a calendar to subscribe to (RFC 5545)',
     query: calendarQuery,
     answer: 'text/calendar',
+    status: OK,
+    problems: NAMED,
+  },
+  bring: {
+    method: 'get',
+    path: '/api/wells/{well}/bring',
+    summary: 'What to bring to a well, from its card and what stands against it',
+    query: ask.noQuery,
+    answer: bringShape,
+    status: OK,
+    problems: NAMED,
+  },
+  visits: {
+    method: 'get',
+    path: '/api/wells/{well}/visits',
+    summary: 'Visits to a well with the work that was done',
+    query: ask.noQuery,
+    answer: visitsShape,
+    status: OK,
+    problems: NAMED,
+  },
+  proof: {
+    method: 'get',
+    path: '/api/wells/{well}/visits/{visit}/proof',
+    summary: 'What runs and days showed before and after a visit',
+    query: ask.noQuery,
+    answer: proofShape,
+    status: OK,
+    problems: NAMED,
+  },
+  guidedRun: {
+    method: 'get',
+    path: '/api/wells/{well}/run',
+    summary: 'The first whole run since a time, how far it is, and what it showed',
+    query: guidedRunQuery,
+    answer: guidedRunShape,
+    status: OK,
+    problems: NAMED,
+  },
+  readings: {
+    method: 'get',
+    path: '/api/wells/{well}/readings',
+    summary: 'Readings over the years, held against the pinned ones',
+    query: ask.noQuery,
+    answer: readingsShape,
+    status: OK,
+    problems: NAMED,
+  },
+  measuredDraw: {
+    method: 'get',
+    path: '/api/wells/{well}/measured-draw',
+    summary: 'A tank’s air charge from one measured draw',
+    query: drawQuery,
+    answer: drawShape,
     status: OK,
     problems: NAMED,
   },

@@ -124,6 +124,11 @@ const sensorShape = z
     node: z.string(),
     lastMs: opt(z.number()),
     fault: opt(z.enum(['low', 'high', 'bad'])),
+    correction: opt(
+      z
+        .object({ gain: z.number(), offset: z.number() })
+        .describe('The calibration in force, in the wire’s unit.'),
+    ),
   })
   .meta({ id: 'Sensor', description: 'One channel of the well and the node it comes from.' });
 

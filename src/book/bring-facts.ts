@@ -5,9 +5,9 @@
 import { printQuantity, type UnitSystem } from '../../shared/quantity/print-quantity.ts';
 import type { Dimension } from '../../shared/quantity/units.ts';
 import { inFromM } from '../../shared/units/length.ts';
-import { kpaFromPsi } from '../../shared/units/pressure.ts';
 import type { Card, PumpCard } from '../card/card.ts';
 import type { Part } from './bring-parts.ts';
+import { prechargeTarget } from './precharge-target.ts';
 
 /** What was measured, where it was. */
 export interface Measured {
@@ -177,9 +177,6 @@ function tellSwitch(told: Facts, { card, measured }: FactsQuestion, pump: PumpCa
   tell(told, undefined, 'the nipple under the switch');
 }
 
-/** Water Systems Council, "Pressure Tanks". */
-const PRECHARGE_UNDER_KPA = kpaFromPsi(2);
-
 function tellTank(told: Facts, { card, measured }: FactsQuestion): void {
   const described = card.described?.tank;
   const name = [described?.maker, described?.model].filter((word) => word !== undefined).join(' ');
@@ -195,12 +192,11 @@ function tellTank(told: Facts, { card, measured }: FactsQuestion): void {
     before: 'precharge on the card ',
     name: 'precharge',
   });
-  const cutIn = measured?.cutInKpa ?? card.switch.cutInKpa;
-  const target = cutIn === undefined ? undefined : cutIn - PRECHARGE_UNDER_KPA;
-  const by = measured?.cutInKpa === undefined ? 'written' : 'measured';
-  tellSize(told, target, 'pressure', {
+  const target = prechargeTarget(card, measured?.cutInKpa);
+  if (target.is === 'unknown') return tell(told, undefined, `what the precharge should be: ${target.why}`);
+  const by = target.from === 'measured' ? 'measured' : 'written';
+  tellSize(told, target.kpa, 'pressure', {
     before: 'to be set to ',
     after: `, 2 psi (14 kPa) under the ${by} cut-in`,
-    name: 'cut-in, so what the precharge should be',
   });
 }

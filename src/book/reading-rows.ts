@@ -5,7 +5,7 @@
 import type { Dimension } from '../../shared/quantity/units.ts';
 import { normalOf } from '../baseline/robust.ts';
 import type { CycleEvent } from '../../shared/api/events.ts';
-import type { Entry } from './entry.ts';
+import type { KeptEntry } from './entry.ts';
 import { READING_WHATS, READINGS, readingSi, type ReadingWhat } from './read-reading.ts';
 
 export interface ReadingRow {
@@ -45,7 +45,7 @@ export interface ReadingGroup {
 
 /** `entries` that count; `runs` are the last days' runs of all pumps. */
 export function readingGroups(
-  entries: readonly Entry[],
+  entries: readonly KeptEntry[],
   runs: readonly CycleEvent[],
   pumps: readonly string[],
 ): ReadingGroup[] {
@@ -85,7 +85,7 @@ function newGroup(what: ReadingWhat, pump: string | undefined, where: string | u
   };
 }
 
-function rowOf(entry: Entry, si: number): ReadingRow {
+function rowOf(entry: KeptEntry, si: number): ReadingRow {
   const [used, text] = [textOf(entry, 'with'), textOf(entry, 'text')];
   const { from, papers } = entry.body;
   return {
@@ -119,7 +119,7 @@ function nowOf({ what, pump, where }: ReadingGroup, runs: readonly CycleEvent[])
   return normal && { si: normal.median, spread: normal.spread, n: normal.n };
 }
 
-function textOf({ body }: Entry, key: string): string | undefined {
+function textOf({ body }: KeptEntry, key: string): string | undefined {
   const value = body[key];
   return typeof value === 'string' && value !== '' ? value : undefined;
 }

@@ -1,5 +1,5 @@
 /** The visits of a well, found in what people did: a visit opens, and closes with the next act that closes one. */
-import type { Entry } from './entry.ts';
+import type { KeptEntry } from './entry.ts';
 import { asksNewBaseline, touchedOf, type Touched } from './read-work.ts';
 
 /** An act as the store keeps it, as far as visits need it. */
@@ -57,8 +57,9 @@ function close(visit: Visit, act: KeptAct): void {
 }
 
 /** Work written down in a visit, by its name or by its time; `entries` are those that count. */
-export function workOf(visit: Visit, entries: readonly Entry[]): Entry[] {
-  const within = ({ atMs }: Entry): boolean => atMs >= visit.openedMs && atMs <= (visit.closedMs ?? Infinity);
+export function workOf(visit: Visit, entries: readonly KeptEntry[]): KeptEntry[] {
+  const within = ({ atMs }: KeptEntry): boolean =>
+    atMs >= visit.openedMs && atMs <= (visit.closedMs ?? Infinity);
   return entries.filter(
     (entry) =>
       entry.kind === 'work' &&
@@ -67,7 +68,7 @@ export function workOf(visit: Visit, entries: readonly Entry[]): Entry[] {
 }
 
 /** What the visit's work touched, and whether what was normal before can still be the measure. */
-export function touchedIn(work: readonly Entry[]): { touched: Touched[]; newBaseline: boolean } {
+export function touchedIn(work: readonly KeptEntry[]): { touched: Touched[]; newBaseline: boolean } {
   const touched = [...new Set(work.flatMap(({ body }) => touchedOf(body)))];
   return { touched, newBaseline: asksNewBaseline(touched) };
 }

@@ -11,6 +11,8 @@ import { labelsAnswer } from './label-answers.ts';
 import { nodesAnswer } from './node-answers.ts';
 import { ProblemError } from './problem.ts';
 import { waterAnswer } from './water-answers.ts';
+import { guidedRunAnswer, measuredDrawAnswer, readingsAnswer } from './reading-answers.ts';
+import { bringAnswer, proofAnswer, visitsAnswer } from './visit-answers.ts';
 import { wellDetail, wellNamed, wellsAnswer } from './well-answers.ts';
 
 /** Answers that are not `await`ed in the middle see one moment of the store. */
@@ -48,6 +50,12 @@ export const ANSWERS: Answers = {
   checks: (deps, ask) => checksAnswer(deps, ask.part('well')),
   water: (deps, ask) => waterAnswer(deps, ask.part('well')),
   due: (deps, ask) => dueAnswer(deps, ask),
+  bring: (deps, ask) => bringAnswer(deps, ask.part('well')),
+  visits: (deps, ask) => visitsAnswer(deps, ask.part('well')),
+  proof: (deps, ask) => proofAnswer(deps, ask.part('well'), ask.part('visit')),
+  guidedRun: (deps, ask) => guidedRunAnswer(deps, ask.part('well'), ask.query),
+  readings: (deps, ask) => readingsAnswer(deps, ask.part('well')),
+  measuredDraw: (deps, ask) => measuredDrawAnswer(deps, ask.part('well'), ask.query),
   alarms: (deps, { query }) => {
     const { well, from, standing } = query;
     const rows = deps.store.alarms({

@@ -99,6 +99,8 @@ export interface SensorNow {
   node: string;
   lastMs?: number;
   fault?: 'low' | 'high' | 'bad';
+  /** The calibration in force: true = gain x read + offset, in the wire's unit. */
+  correction?: { gain: number; offset: number };
 }
 
 /** A well with what only its own page needs. */

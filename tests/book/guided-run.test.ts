@@ -92,7 +92,7 @@ describe('guidedRun', () => {
     ],
     [
       'a well without a transducer',
-      now(200, { cycles: [(({ cutInKpa: _, cutOutKpa: __, ...rest }) => rest)(cycle(20, 100))] }),
+      now(200, { cycles: [(({ cutInKpa: _in, cutOutKpa: _out, ...rest }) => rest)(cycle(20, 100))] }),
       {
         is: 'done',
         readings: [

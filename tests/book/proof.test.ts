@@ -124,7 +124,7 @@ describe('what counts', () => {
     });
     expect(line('leak', [], { days })).toMatchObject({ verdict: 'changed', by: -300 });
     // Of a well whose leak was never judged nothing is said.
-    expect(line('leak', [], { days: days.map(({ leakLPerDay: _, ...rest }) => rest) }).verdict).toBe(
+    expect(line('leak', [], { days: days.map(({ leakLPerDay: _leak, ...rest }) => rest) }).verdict).toBe(
       'not-known-yet',
     );
   });

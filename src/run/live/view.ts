@@ -1,6 +1,7 @@
 /** What the pages see of a well at this moment, taken from its engine's state. */
 import type { Mode, PumpNow, WellNow } from '../../../shared/api/wells.ts';
 import type { SymptomAnswer } from '../../../shared/api/alarms.ts';
+import { channelCode } from '../../card/channels.ts';
 import { standing } from '../../alarm/alarms.ts';
 import { channelScenes } from '../../engine/channels.ts';
 import { checksOf } from '../../engine/checks.ts';
@@ -79,12 +80,16 @@ function ranToday(state: WellState, at: number): number {
 
 export function liveWell(line: Line): LiveWell {
   const { state } = line;
-  const sensors = channelScenes(state, state.nowMs).map(({ channel, node, lastMs, fault }): SensorNow => ({
-    channel,
-    node,
-    ...(lastMs !== undefined && { lastMs }),
-    ...(fault && { fault }),
-  }));
+  const sensors = channelScenes(state, state.nowMs).map(({ channel, node, lastMs, fault }): SensorNow => {
+    const correction = state.inForce[channelCode(channel) ?? -1];
+    return {
+      channel,
+      node,
+      ...(lastMs !== undefined && { lastMs }),
+      ...(fault && { fault }),
+      ...(correction && { correction }),
+    };
+  });
   const known = (which: 'baseline' | 'before'): LiveWell['usual'] =>
     state.records.flatMap((record, at) => {
       const baseline = record[which];

@@ -72,6 +72,8 @@ export function fakeFarm(): FakeFarm {
   const [alarms, nodes] = [farmAlarms(), farmNodes()];
   const farm = {
     acts: [] as FakeFarm['acts'],
+    /** The same as the store keeps them. */
+    done: [] as StoredAct[],
     alarms,
     nodes,
     ailments: [] as string[],
@@ -84,8 +86,8 @@ export function fakeFarm(): FakeFarm {
     store: fakeStore(farm),
     desk: openDesk({ store: written, papers, now: () => clock.nowMs }),
     live: {
-      wells: () => [...kept.values()].map((one) => nowOf(one, clock.nowMs)),
-      well: (name) => liveWell(kept.get(name), clock.nowMs),
+      wells: () => [...kept.values()].map((one) => nowOf(one, clock.nowMs, farm.done)),
+      well: (name) => liveWell(kept.get(name), clock.nowMs, farm.done),
       subscribe: (fn) => {
         listeners.add(fn);
         return () => listeners.delete(fn);
@@ -93,6 +95,14 @@ export function fakeFarm(): FakeFarm {
     },
     act: async (act, by) => {
       farm.acts.push({ act, ...(by === undefined ? {} : { by }) });
+      farm.done.push({
+        id: randomUUID(),
+        atMs: clock.nowMs,
+        ...(by === undefined ? {} : { by }),
+        ...('well' in act ? { well: act.well } : {}),
+        kind: act.kind,
+        body: act,
+      });
       if (act.kind === 'card-changed') {
         const well = String(act.card['well']);
         const row = { id: randomUUID(), atMs: clock.nowMs, well, kind: act.kind, body: act };
@@ -195,8 +205,9 @@ export function secondOf(well: string, atMs: number): LiveChange {
   };
 }
 
-function nowOf({ story, cycles }: Kept, nowMs: number): WellNow {
+function nowOf({ story, cycles }: Kept, nowMs: number, done: readonly StoredAct[]): WellNow {
   const today = cycles.filter((row) => row.startedMs > nowMs - 12.25 * HOUR_MS);
+  const last = done.findLast((row) => row.well === story.well && row.kind.startsWith('visit-'));
   const stuck = stuckSince(story);
   const running = nowMs >= stuck;
   const kpa = valueAt({ story, cycles, days: [] }, 'pressure', nowMs);
@@ -207,7 +218,7 @@ function nowOf({ story, cycles }: Kept, nowMs: number): WellNow {
     site: 'harrow-bend',
     timeZone: ZONE,
     uses: story.uses,
-    mode: 'watching',
+    mode: last?.kind === 'visit-opened' ? 'visit' : 'watching',
     heardMs: nowMs - 2_000,
     ...(kpa === null ? {} : { pressureKpa: kpa / 1000 }),
     pumps: [
@@ -223,11 +234,11 @@ function nowOf({ story, cycles }: Kept, nowMs: number): WellNow {
   };
 }
 
-function liveWell(one: Kept | undefined, nowMs: number): LiveWell | undefined {
+function liveWell(one: Kept | undefined, nowMs: number, done: readonly StoredAct[]): LiveWell | undefined {
   if (!one) return undefined;
   const { story } = one;
   return {
-    now: nowOf(one, nowMs),
+    now: nowOf(one, nowMs, done),
     card: cardOf(story),
     sensors: ['current', 'pressure'].map((channel) => ({ channel, node: story.well, lastMs: nowMs - 2_000 })),
     checks: [
@@ -259,11 +270,12 @@ function baselineOf(story: Story): Baseline {
   };
 }
 
-function fakeStore(farm: Pick<FakeFarm, 'alarms' | 'nodes'>): WebDeps['store'] {
+function fakeStore(farm: Pick<FakeFarm, 'alarms' | 'nodes'> & { done: StoredAct[] }): WebDeps['store'] {
   return {
     chart: (node, channel, fromMs, toMs, points) => chartOf(kept.get(node), channel, fromMs, toMs, points),
     nodes: () => farm.nodes,
-    acts: ({ well }) => farmActs().filter((row) => well === undefined || row.well === well),
+    acts: ({ well }) =>
+      [...farmActs(), ...farm.done].filter((row) => well === undefined || row.well === well),
     cycles: (well, fromMs, toMs) =>
       (kept.get(well)?.cycles ?? []).filter((row) => row.stoppedMs >= fromMs && row.stoppedMs < toMs),
     days: (well, fromMs, toMs) =>
@@ -469,6 +481,14 @@ function farmActs(): StoredAct[] {
       well: 'house-hill',
       kind: 'visit-opened',
       body: { kind: 'visit-opened', well: 'house-hill' },
+    },
+    {
+      id: 'a2',
+      atMs: FARM_NOW_MS - 30 * DAY_MS + 2 * HOUR_MS,
+      by: 'Ines',
+      well: 'house-hill',
+      kind: 'visit-closed',
+      body: { kind: 'visit-closed', well: 'house-hill' },
     },
   ];
 }

@@ -1,0 +1,144 @@
+/** Reference readings: a run followed with a guide, readings over the years, and a measured draw. */
+import { z } from 'zod';
+import { DIMENSIONS } from '../quantity/units.ts';
+
+const opt = z.exactOptional;
+const pump = z.string().regex(/^p([1-9]|1[0-5])$/, 'must be a pump such as p1');
+
+export const guidedRunQuery = z.strictObject({
+  since: z
+    .string()
+    .regex(/^\d{1,15}$/, 'must be Unix ms')
+    .transform(Number),
+  pump,
+});
+
+const guidedReadingShape = z.object({
+  what: z.enum(['amps', 'cut-in', 'cut-out', 'fill-time']),
+  si: z.number(),
+  line: opt(z.union([z.literal(2), z.literal(3)])),
+});
+export type GuidedReadingAnswer = z.output<typeof guidedReadingShape>;
+
+const runShape = z
+  .discriminatedUnion('is', [
+    z.object({ is: z.literal('unheard'), silentS: opt(z.number()) }),
+    z.object({ is: z.literal('runs-already'), ranS: opt(z.number()) }),
+    z.object({ is: z.literal('waiting'), waitedS: z.number() }),
+    z.object({ is: z.literal('running'), ranS: z.number(), long: z.boolean() }),
+    z.object({ is: z.literal('unusable'), because: z.enum(['gap', 'failed-start']) }),
+    z.object({ is: z.literal('gave-up'), because: z.enum(['unheard', 'no-start', 'no-stop']) }),
+    z.object({
+      is: z.literal('done'),
+      started: z.string(),
+      stopped: z.string(),
+      readings: z.array(guidedReadingShape),
+      missing: z.array(
+        z.object({
+          what: guidedReadingShape.shape.what,
+          because: z.enum(['no-sensor', 'not-reached', 'not-by-pressure']),
+        }),
+      ),
+      coarse: z.boolean(),
+    }),
+  ])
+  .meta({ id: 'RunFollowed' });
+export type RunFollowed = z.output<typeof runShape>;
+
+const clampNowShape = z
+  .object({
+    node: z.string(),
+    channel: z.string(),
+    readA: z.number().describe('Median of the last 10 s as the node sent it.'),
+    amps: z.number().describe('The same with the calibration in force.'),
+    n: z.number().int(),
+    stepA: opt(z.number().describe('The node’s resolution, where it said one.')),
+  })
+  .meta({ id: 'ClampNow' });
+export type ClampNow = z.output<typeof clampNowShape>;
+
+export const guidedRunShape = z
+  .object({
+    nowMs: z.number(),
+    pump: z.string(),
+    run: runShape,
+    says: z.string().describe('How far it is.'),
+    toDo: z.string().describe('What to do next; empty where there is nothing to do.'),
+    pressureKpa: opt(z.number()),
+    clamp: opt(clampNowShape),
+  })
+  .meta({ id: 'GuidedRun' });
+export type GuidedRunAnswer = z.output<typeof guidedRunShape>;
+
+const rowShape = z.object({
+  id: z.string(),
+  atMs: z.number(),
+  si: z.number(),
+  value: z.string().describe('As it was written.'),
+  by: opt(z.string()),
+  with: opt(z.string()),
+  from: opt(z.enum(['hand', 'sensors'])),
+  text: opt(z.string()),
+  papers: z.array(z.string()),
+  pinned: z.boolean(),
+  apart: opt(z.number().describe('Less the pinned one before it.')),
+});
+export type ReadingRowAnswer = z.output<typeof rowShape>;
+
+const groupShape = z
+  .object({
+    what: z.string(),
+    dimension: z.enum(DIMENSIONS),
+    pump: opt(z.string()),
+    where: opt(z.string()),
+    rows: z.array(rowShape).describe('Oldest first.'),
+    pinnedId: opt(z.string().describe('The row that the later ones are held against.')),
+    now: opt(
+      z
+        .object({ si: z.number(), spread: z.number(), n: z.number().int() })
+        .describe('What the sensors show in the last week’s runs.'),
+    ),
+  })
+  .meta({ id: 'ReadingGroup', description: 'Readings of one thing over the years.' });
+export type ReadingGroupAnswer = z.output<typeof groupShape>;
+
+const point = z.tuple([z.number(), z.number()]);
+const calibrationShape = z
+  .object({
+    pump: z.string(),
+    node: z.string(),
+    channel: z.string(),
+    pairs: z.number().int(),
+    points: opt(z.tuple([point, point])),
+    byRest: opt(z.boolean()),
+    because: opt(z.enum(['no-pair', 'one-load', 'does-not-rise'])),
+  })
+  .meta({
+    id: 'CalibrationPoints',
+    description: 'What the node read and the meter showed, since the last calibration.',
+  });
+export type CalibrationAnswer = z.output<typeof calibrationShape>;
+
+export const readingsShape = z
+  .object({ nowMs: z.number(), groups: z.array(groupShape), calibration: z.array(calibrationShape) })
+  .meta({ id: 'Readings' });
+
+const quantity = z.string().min(1).max(40).describe('With its unit.');
+export const drawQuery = z.strictObject({
+  drawn: quantity,
+  before: quantity,
+  after: quantity,
+  fellAway: opt(z.enum(['true', 'false']).transform((text) => text === 'true')),
+});
+export const drawShape = z
+  .object({
+    found: z.boolean(),
+    prechargeKpa: opt(z.number().describe('Gauge; absent without the tank’s size on the card.')),
+    tankL: opt(z.number()),
+    errorShare: opt(z.number()),
+    ranEmpty: opt(z.boolean()),
+    altitudeGiven: z.boolean(),
+    because: opt(z.enum(['pressure-did-not-fall', 'fell-too-little', 'more-than-the-tank', 'no-tank-size'])),
+  })
+  .meta({ id: 'MeasuredDraw', description: 'A tank’s air charge from one measured draw.' });
+export type DrawAnswer = z.output<typeof drawShape>;
