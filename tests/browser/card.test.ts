@@ -5,7 +5,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { TestContext } from 'vitest';
 import { buildPages, type BuiltPages } from './support/build-pages.ts';
-import { startStation } from './support/station.ts';
+import { startStation } from '../support/station.ts';
 
 const CHROMIUM = '/usr/bin/chromium';
 const ARGS = [

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { cardCommand } from '../../../src/run/cli/card.ts';
 import { EXIT, Misuse, type Command, type Io } from '../../../src/run/cli/command.ts';
 import { demoCommand } from '../../../src/run/cli/demo.ts';
 import { newLog } from '../../../src/run/cli/log.ts';
@@ -10,6 +11,7 @@ import { sendTestCommand } from '../../../src/run/cli/send-test.ts';
 import { serveCommand } from '../../../src/run/cli/serve.ts';
 
 const COMMANDS: Command[] = [
+  cardCommand,
   serveCommand,
   demoCommand,
   replayCommand,

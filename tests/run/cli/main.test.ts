@@ -32,7 +32,7 @@ describe('stillwell', () => {
   it('lists its commands, and says more of each', async () => {
     const { code, out } = await run(['--help']);
     expect(code).toBe(0);
-    for (const name of ['serve', 'demo', 'replay', 'record', 'node', 'send-test']) {
+    for (const name of ['serve', 'demo', 'replay', 'record', 'node', 'card', 'send-test']) {
       expect(out).toContain(`stillwell ${name}`);
       const more = await run([name, '--help']);
       expect(more.code).toBe(0);

@@ -2,8 +2,8 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { DEFAULT_SETTINGS } from '../../../src/config/read-settings.ts';
-import { openStation, type Station } from '../../../src/run/station.ts';
+import { DEFAULT_SETTINGS } from '../../src/config/read-settings.ts';
+import { openStation, type Station } from '../../src/run/station.ts';
 
 export interface OpenStation extends Station {
   /** Of the pages, with a slash at its end. */

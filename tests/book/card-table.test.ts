@@ -1,0 +1,97 @@
+/** Many cards as one table: what a row says, what is wrong with it, and the table back. */
+import { describe, expect, test } from 'vitest';
+import { readCardTable, withSaid, writeCardTable } from '../../src/book/card-table.ts';
+
+describe('readCardTable', () => {
+  test('a row a well; empty cells say nothing', () => {
+    const text =
+      'well,pump.motor,switch,where.tank\r\nmill,3/4 hp,40/60,\r\nbarn,,-,"left, by the furnace"\r\n';
+    expect(readCardTable(text)).toEqual({
+      rows: [
+        { line: 2, well: 'mill', says: { 'pump.motor': '3/4 hp', 'switch.points': '40/60' } },
+        { line: 3, well: 'barn', says: { 'switch.points': '-', 'where.tank': 'left, by the furnace' } },
+      ],
+      bad: [],
+    });
+  });
+
+  test.each<[string, string]>([
+    ['', 'The table is empty: its first line must name the columns'],
+    [
+      'well;pump.motor\nmill;1 hp\n',
+      'Line 1: the columns must be parted by commas, and here they are parted otherwise',
+    ],
+    ['well,Motor\n', 'Line 1: column 2 must be a field of the card, as pump.motor: "Motor"'],
+    ['well,__proto__\n', 'Line 1: column 2 must be a field of the card, as pump.motor: "__proto__"'],
+    ['well,owner,owner\n', 'Line 1: the column owner must stand there once'],
+    ['owner,firm\n', 'Line 1: a column must be called well'],
+    ['\n\nwell,"owner"x\n', 'Line 3: cell 2 goes on after its closing quote'],
+  ])('%j cannot be read', (text, problem) => {
+    expect(readCardTable(text)).toEqual({ problem });
+  });
+
+  test('bad rows are told with their line and stop no other', () => {
+    const text = 'well,owner\nmill,A\nMill,B\nbarn\n"x"y,C\nmill,D\n\nhill,"E\nE"\nyard,F\n';
+    const read = readCardTable(text);
+    if ('problem' in read) throw new Error(read.problem);
+    expect(read.bad).toEqual([
+      { line: 3, reason: 'well must be 1 to 40 of a-z, 0-9 and -: "Mill"' },
+      { line: 4, reason: 'it has 1 cells, and the header 2' },
+      { line: 5, reason: 'cell 1 goes on after its closing quote' },
+      { line: 6, reason: 'mill stands in line 2 too' },
+    ]);
+    expect(read.rows.map(({ line, well }) => [line, well])).toEqual([
+      [2, 'mill'],
+      [8, 'hill'],
+      [10, 'yard'],
+    ]);
+  });
+});
+
+describe('withSaid', () => {
+  const card = { well: 'mill', owner: 'A', 'switch.cutIn': '40 psi', 'switch.cutOut': '60 psi' };
+  test.each<[string, Record<string, string>, Record<string, string>]>([
+    ['changes a field', { owner: 'B' }, { ...card, owner: 'B' }],
+    [
+      'takes one out',
+      { owner: '-', firm: '-' },
+      { well: 'mill', 'switch.cutIn': '40 psi', 'switch.cutOut': '60 psi' },
+    ],
+    [
+      'means the switch’s name instead of its points',
+      { 'switch.points': '30/50' },
+      { well: 'mill', owner: 'A', 'switch.points': '30/50' },
+    ],
+    [
+      'keeps both where both are said, for the reader to refuse',
+      { 'switch.points': '30/50', 'switch.cutIn': '1 psi' },
+      { ...card, 'switch.points': '30/50', 'switch.cutIn': '1 psi' },
+    ],
+  ])('%s', (_name, says, is) => expect(withSaid(card, says)).toEqual(is));
+
+  test('and the points instead of the name', () => {
+    expect(withSaid({ 'switch.points': '40/60' }, { 'switch.cutIn': '40 psi' })).toEqual({
+      'switch.cutIn': '40 psi',
+    });
+  });
+});
+
+describe('writeCardTable', () => {
+  test('has the columns that are filled, in the order of the card, and comes back', () => {
+    const cards = [
+      {
+        well: 'mill',
+        flat: { well: 'mill', 'tank.volume': '44 gal', owner: '=1+1', 'hole.staticLevel': '-3 ft' },
+      },
+      { well: 'barn', flat: { well: 'barn', 'pump.motor': '3/4 hp', owner: "'@A", firm: '- Larch' } },
+    ];
+    const text = writeCardTable(cards);
+    expect(text.split('\r\n')[0]).toBe('\uFEFFwell,pump.motor,tank.volume,hole.staticLevel,owner,firm');
+    // A spreadsheet takes none of them for a formula.
+    expect(text).toContain(",'=1+1,");
+    const read = readCardTable(text);
+    expect('rows' in read && read.rows.map(({ well, says }) => ({ well, flat: { well, ...says } }))).toEqual(
+      cards,
+    );
+  });
+});
