@@ -59,7 +59,7 @@ with several pumps the columns are pumps.p1.pump.motor, pumps.p2.pump.motor …`
         ...who,
       });
     if (more.length > 0) throw new Misuse(`Cannot read "${more[0]}": one name is expected`);
-    switch (verb) {
+    switch (verb ?? '') {
       case 'list':
         return listCards(io, api);
       case 'show':
