@@ -7,6 +7,7 @@ import { rememberedUnits, rememberUnits, SurroundingsContext } from './data/sett
 import { AlarmPage } from './pages/alarm.tsx';
 import { BOOK_PAGES } from './pages/book-pages.tsx';
 import { NewWellPage } from './pages/new-well.tsx';
+import { DuePage } from './pages/due.tsx';
 import { NodesPage } from './pages/nodes.tsx';
 import { PartPage, PartsPage } from './pages/parts.tsx';
 import { RefusedPage } from './pages/refused.tsx';
@@ -56,6 +57,7 @@ function Stillwell() {
 function titleOf(page: Page): string {
   const titles = {
     wells: 'Wells',
+    due: 'What is due',
     parts: 'Parts of a well',
     'new-well': 'A new well',
     nodes: 'Nodes',
@@ -88,6 +90,8 @@ function PageOf({ page }: { page: Page }) {
       return <PartPage key={page.part} part={page.part} />;
     case 'new-well':
       return <NewWellPage />;
+    case 'due':
+      return <DuePage />;
     case 'nodes':
       return <NodesPage />;
     case 'refused':

@@ -7,6 +7,8 @@ export const BOOK_TITLES = {
   card: 'Card',
   visit: 'Visits',
   readings: 'Readings',
+  checks: 'Checks',
+  water: 'Water tests',
 } as const;
 export type BookWhat = keyof typeof BOOK_TITLES;
 
@@ -18,6 +20,7 @@ export type Page =
   | { at: 'parts' }
   | { at: 'part'; part: Part }
   | { at: 'new-well' }
+  | { at: 'due' }
   | { at: 'nodes' }
   | { at: 'refused' }
   | { at: 'nowhere' };
@@ -38,8 +41,8 @@ export function pageOf(hash: string): Page {
 }
 
 /** Pages without a part of their own in the address. */
-function isPlace(text: string): text is 'nodes' | 'refused' | 'parts' | 'new-well' {
-  return ['nodes', 'refused', 'parts', 'new-well'].includes(text);
+function isPlace(text: string): text is 'nodes' | 'refused' | 'parts' | 'new-well' | 'due' {
+  return ['nodes', 'refused', 'parts', 'new-well', 'due'].includes(text);
 }
 
 function isBookWhat(text: string | undefined): text is BookWhat {

@@ -2,11 +2,15 @@
 import type { ComponentType } from 'preact';
 import type { BookWhat } from '../page-of.ts';
 import { CardPage } from './card.tsx';
+import { ChecksPage } from './checks.tsx';
 import { ReadingsPage } from './readings.tsx';
 import { VisitPage } from './visit.tsx';
+import { WaterPage } from './water.tsx';
 
 export const BOOK_PAGES: Record<BookWhat, ComponentType<{ name: string }>> = {
   card: CardPage,
   visit: VisitPage,
   readings: ReadingsPage,
+  checks: ChecksPage,
+  water: WaterPage,
 };

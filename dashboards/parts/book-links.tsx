@@ -5,6 +5,8 @@ import { bookAddress, BOOK_TITLES, type BookWhat } from '../page-of.ts';
 const LINKS: readonly [what: BookWhat, purpose: string][] = [
   ['card', 'what is known of the well: pump, hole, tank, wiring, where things are'],
   ['visit', 'what to bring, work that was done, and the proof of before and after'],
+  ['checks', 'what is due when, how to look, and what was found over the years'],
+  ['water', 'what the laboratory found, beside published limits'],
   ['readings', 'reference readings taken with a guide, and those that people brought'],
 ];
 

@@ -5,6 +5,7 @@ import type { Page } from '../page-of.ts';
 const PLACES = [
   { at: 'wells', href: '#/', word: 'Wells' },
   { at: 'parts', href: '#/parts', word: 'Parts' },
+  { at: 'due', href: '#/due', word: 'Due' },
   { at: 'nodes', href: '#/nodes', word: 'Nodes' },
   { at: 'refused', href: '#/refused', word: 'Refused packs' },
 ] as const;

@@ -134,7 +134,7 @@ const resultShape = z
       z.object({
         limit: limitShape,
         verdict: verdictShape,
-        then: opt(z.object({ limit: limitShape, verdict: verdictShape })),
+        whenDrawn: opt(z.object({ limit: limitShape, verdict: verdictShape })),
       }),
     ),
     advice: opt(z.object({ says: z.string(), againOn: opt(day), cautions: z.array(z.string()) })),

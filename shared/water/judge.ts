@@ -13,7 +13,7 @@ export interface Compared {
   limit: Limit;
   verdict: Verdict;
   /** How it stood against the limit of the day on which the sample was drawn, where that was another. */
-  then?: { limit: Limit; verdict: Verdict };
+  whenDrawn?: { limit: Limit; verdict: Verdict };
 }
 
 /** `drawnOn` and `today`: ISO dates. Compared with what holds today; an older limit is added where it says otherwise. */
@@ -28,7 +28,7 @@ export function compareResult(result: WaterResult, dates: { drawnOn: string; tod
     return {
       limit,
       verdict,
-      ...(changed && before ? { then: { limit: before, verdict: against(result, before) } } : {}),
+      ...(changed && before ? { whenDrawn: { limit: before, verdict: against(result, before) } } : {}),
     };
   });
 }

@@ -81,10 +81,12 @@ function resultAnswer(
     ...(remark !== undefined && { remark }),
     ...(odd !== undefined && { odd }),
     ...(key === 'hardness' && is === 'value' && value !== undefined && { word: hardnessClass(value) }),
-    compared: compared.map(({ limit, verdict, then }) => ({
+    compared: compared.map(({ limit, verdict, whenDrawn }) => ({
       limit: limitAnswer(limit),
       verdict,
-      ...(then && { then: { limit: limitAnswer(then.limit), verdict: then.verdict } }),
+      ...(whenDrawn && {
+        whenDrawn: { limit: limitAnswer(whenDrawn.limit), verdict: whenDrawn.verdict },
+      }),
     })),
     ...(advice && {
       advice: {

@@ -128,8 +128,8 @@ describe('compareResult', () => {
     const [one] = compareResult(read('lead', value, 'mg/L'), { drawnOn, today: TODAY });
     expect(one?.verdict).toBe(now);
     expect(one?.limit).toMatchObject({ most: 0.01, from: { on: '2024-12-30' } });
-    expect(one?.then?.verdict).toBe(then);
-    if (then !== undefined) expect(one?.then?.limit.most).toBe(0.015);
+    expect(one?.whenDrawn?.verdict).toBe(then);
+    if (then !== undefined) expect(one?.whenDrawn?.limit.most).toBe(0.015);
   });
 });
 

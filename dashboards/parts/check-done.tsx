@@ -1,0 +1,127 @@
+/** Writes down that a check was done: how it was, its value as found and as left, a remark, photos from the camera. */
+import { useState } from 'preact/hooks';
+import type { CheckRowAnswer, ChecksAnswer } from '../../shared/api/due.ts';
+import { parseQuantity } from '../../shared/quantity/parse-quantity.ts';
+import { OUTCOME_WORDS } from '../../shared/words/due-words.ts';
+import { useSurroundings } from '../data/settings.ts';
+import { AskError, type DataSource } from '../data/source.ts';
+import { entryMoment } from '../words/entry-day.ts';
+import { Choose, Field, FieldRow, LOOK_AT_FIELDS, refusedField, type Reasons } from './field.tsx';
+import { keepPhotos, papersOf, PhotoField } from './photo-field.tsx';
+import { TellForm, textOf } from './tell-form.tsx';
+
+export interface CheckProps {
+  check: CheckRowAnswer;
+  value: ChecksAnswer;
+  well: string;
+  changed: () => void;
+}
+
+const OUTCOMES = Object.entries(OUTCOME_WORDS);
+
+export function CheckDone({ check, value, well, changed }: CheckProps) {
+  const { source } = useSurroundings();
+  const [open, setOpen] = useState(false);
+  if (!source.live) return null;
+  return (
+    <details class="more acts" open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
+      <summary>Write down that it was done</summary>
+      {open && (
+        <DoneForm
+          check={check}
+          value={value}
+          well={well}
+          changed={() => {
+            setOpen(false);
+            changed();
+          }}
+        />
+      )}
+    </details>
+  );
+}
+
+function DoneForm({ check, value, well, changed }: CheckProps) {
+  const { units } = useSurroundings();
+  const [reasons, setReasons] = useState<Reasons>({});
+  const like = units === 'us' ? '38 psi' : '262 kPa';
+  const tell = async (to: DataSource, fields: FormData, who: { by?: string }): Promise<void> => {
+    const found = checked(fields, check, value);
+    if ('reasons' in found) {
+      setReasons(found.reasons);
+      throw new AskError(LOOK_AT_FIELDS);
+    }
+    setReasons({});
+    const photos = await keepPhotos(to, fields, { well, about: check.title, ...who });
+    try {
+      await to.tell('writeEntry', { well }, { entry: { ...found.entry, ...papersOf(photos) }, ...who });
+    } catch (error) {
+      const refused = refusedField(error);
+      if (refused) setReasons({ [refused.field]: refused.reason });
+      throw error;
+    }
+  };
+  return (
+    <TellForm class="tell form" button="Keep it" tell={tell} done={changed}>
+      <FieldRow>
+        <Choose name="outcome" label="How it was" options={OUTCOMES} reasons={reasons} />
+        <Field
+          name="at"
+          label="When"
+          type="date"
+          defaultValue={value.today}
+          max={value.today}
+          reasons={reasons}
+        />
+      </FieldRow>
+      {check.value && (
+        <FieldRow>
+          <Field name="value" label={check.value.asks} placeholder={like} maxLength={40} reasons={reasons} />
+          <Field
+            name="left"
+            label="As left, where it was changed"
+            placeholder={like}
+            maxLength={40}
+            reasons={reasons}
+          />
+        </FieldRow>
+      )}
+      <Field name="text" label="Remark" maxLength={500} reasons={reasons} />
+      <PhotoField label="Photo" />
+    </TellForm>
+  );
+}
+
+/** Looked through here, so that the reason stands at the field before anything is sent; the server looks again. */
+function checked(
+  fields: FormData,
+  check: CheckRowAnswer,
+  { timeZone, nowMs }: ChecksAnswer,
+): { entry: Record<string, unknown> } | { reasons: Reasons } {
+  const reasons: Record<string, string> = {};
+  const when = entryMoment(textOf(fields, 'at'), { timeZone, nowMs });
+  if ('reason' in when) reasons['at'] = when.reason;
+  for (const name of ['value', 'left']) {
+    const text = textOf(fields, name);
+    const read = text === '' || !check.value ? undefined : parseQuantity(text, check.value.dimension);
+    if (read && 'problem' in read) reasons[name] = `${capital(read.problem)}, such as 38 psi`;
+  }
+  if ('reason' in when || Object.keys(reasons).length > 0) return { reasons };
+  const said = ['value', 'left', 'text'].flatMap((name) => {
+    const text = textOf(fields, name);
+    return text === '' ? [] : [[name, text] as const];
+  });
+  return {
+    entry: {
+      kind: 'check',
+      check: check.check,
+      outcome: textOf(fields, 'outcome'),
+      at: when.at,
+      ...Object.fromEntries(said),
+    },
+  };
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}

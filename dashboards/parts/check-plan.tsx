@@ -1,0 +1,177 @@
+/** When a check comes round: another interval, another day of the year, the next time by hand, not at all; and checks of one's own. */
+import { useState } from 'preact/hooks';
+import type { CheckRowAnswer } from '../../shared/api/due.ts';
+import { useSurroundings } from '../data/settings.ts';
+import { AskError, type DataSource } from '../data/source.ts';
+import { roundWords } from '../words/due.ts';
+import type { CheckProps } from './check-done.tsx';
+import { Field, FieldRow, LOOK_AT_FIELDS, refusedField, type Reasons } from './field.tsx';
+import { TellForm, textOf } from './tell-form.tsx';
+
+type Who = { by?: string };
+const LONGEST_DAYS = 3_650;
+
+export function CheckPlan({ check, value, well, changed }: CheckProps) {
+  const { source } = useSurroundings();
+  if (!source.live) return null;
+  const off = check.state === 'off';
+  return (
+    <details class="more acts">
+      <summary>
+        Change when it comes round{' '}
+        <span class="likely">{off ? 'put off' : roundWords(check.round, value.nowMs)}</span>
+      </summary>
+      <PlanForm check={check} well={well} changed={changed} />
+      <TellForm
+        button={off ? 'Take it up again' : 'Not on this well'}
+        tell={(to, _fields, who) =>
+          keepPlan(to, well, who, { ...planBase(check), ...(off ? {} : { off: true }) })
+        }
+        done={changed}
+      />
+    </details>
+  );
+}
+
+function planBase({ check, title, own, text }: CheckRowAnswer): Record<string, unknown> {
+  return { check, ...(own && { title }), ...(text !== undefined && { text }) };
+}
+
+function keepPlan(to: DataSource, well: string, who: Who, plan: Record<string, unknown>): Promise<unknown> {
+  return to.tell('writeEntry', { well }, { entry: { kind: 'check-plan', ...plan }, ...who });
+}
+
+function PlanForm({ check, well, changed }: Pick<CheckProps, 'check' | 'well' | 'changed'>) {
+  const [reasons, setReasons] = useState<Reasons>({});
+  const { round } = check;
+  return (
+    <TellForm
+      class="tell form"
+      button="Keep this"
+      doneWords="Kept."
+      tell={(to, fields, who) =>
+        telling(setReasons, fields, (plan) => keepPlan(to, well, who, { ...planBase(check), ...plan }))
+      }
+      done={changed}
+    >
+      <PlanFields
+        reasons={reasons}
+        days={round?.is === 'days' ? String(round.days) : ''}
+        on={round?.is === 'on' ? round.day : ''}
+      />
+    </TellForm>
+  );
+}
+
+function PlanFields({ reasons, days, on }: { reasons: Reasons; days: string; on: string }) {
+  return (
+    <FieldRow>
+      <Field
+        name="everyDays"
+        label="Every so many days"
+        inputMode="numeric"
+        defaultValue={days}
+        maxLength={5}
+        reasons={reasons}
+      />
+      <Field
+        name="on"
+        label="Or each year on (month-day)"
+        defaultValue={on}
+        placeholder="10-01"
+        maxLength={5}
+        reasons={reasons}
+      />
+      <Field name="next" label="Next time, where it is another" type="date" reasons={reasons} />
+    </FieldRow>
+  );
+}
+
+/** A check of one's own: what, and when. */
+export function OwnCheck({ well, changed }: Pick<CheckProps, 'well' | 'value' | 'changed'>) {
+  const { source } = useSurroundings();
+  const [reasons, setReasons] = useState<Reasons>({});
+  if (!source.live) return null;
+  const tell = (to: DataSource, fields: FormData, who: Who): Promise<unknown> => {
+    const title = textOf(fields, 'title');
+    if (title === '') {
+      setReasons({ title: 'Must be said: what is to be looked at' });
+      return Promise.reject(new AskError(LOOK_AT_FIELDS));
+    }
+    const text = textOf(fields, 'text');
+    return telling(setReasons, fields, (plan) =>
+      keepPlan(to, well, who, { check: ownName(title), title, ...(text !== '' && { text }), ...plan }),
+    );
+  };
+  return (
+    <details class="more acts">
+      <summary>Add one: a filter, a trough, a generator</summary>
+      <TellForm class="tell form" button="Add it" doneWords="Added." tell={tell} done={changed}>
+        <Field
+          name="title"
+          label="What"
+          maxLength={80}
+          placeholder="Change the sediment filter"
+          reasons={reasons}
+        />
+        <PlanFields reasons={reasons} days="" on="" />
+        <Field name="text" label="Remark" maxLength={500} reasons={reasons} />
+      </TellForm>
+    </details>
+  );
+}
+
+/** Reads the fields of a plan and keeps it; reasons go to their fields. */
+async function telling(
+  setReasons: (reasons: Reasons) => void,
+  fields: FormData,
+  keep: (plan: Record<string, unknown>) => Promise<unknown>,
+): Promise<void> {
+  const read = planOf(fields);
+  if ('reasons' in read) {
+    setReasons(read.reasons);
+    throw new AskError(LOOK_AT_FIELDS);
+  }
+  setReasons({});
+  try {
+    await keep(read.plan);
+  } catch (error) {
+    const refused = refusedField(error);
+    if (refused) setReasons({ [refused.field]: refused.reason });
+    throw error;
+  }
+}
+
+function planOf(fields: FormData): { plan: Record<string, unknown> } | { reasons: Reasons } {
+  const [days, on, next] = ['everyDays', 'on', 'next'].map((name) => textOf(fields, name)) as [
+    string,
+    string,
+    string,
+  ];
+  const reasons: Record<string, string> = {};
+  const every = Number(days);
+  if (days !== '' && !(Number.isInteger(every) && every >= 1 && every <= LONGEST_DAYS))
+    reasons['everyDays'] = `Must be a whole number of days from 1 to ${LONGEST_DAYS}`;
+  if (on !== '' && !/^\d\d-\d\d$/.test(on)) reasons['on'] = 'Must be month and day, such as 10-01';
+  if (days !== '' && on !== '') reasons['on'] = 'Give the days or the day of the year, not both';
+  if (days === '' && on === '' && next === '')
+    reasons['everyDays'] = 'Say every how many days, on which day of the year, or the next time';
+  if (Object.keys(reasons).length > 0) return { reasons };
+  return {
+    plan: {
+      ...(days !== '' && { everyDays: every }),
+      ...(on !== '' && { on }),
+      ...(next !== '' && { next }),
+    },
+  };
+}
+
+/** A name for the book, unlike that of any other check: from the title, and from when it was made. */
+function ownName(title: string): string {
+  const plain = title
+    .toLowerCase()
+    .replaceAll(/[^a-z0-9]+/g, '-')
+    .slice(0, 20)
+    .replaceAll(/^-|-$/g, '');
+  return `own-${plain === '' ? 'check' : plain}-${Math.floor(Date.now() / 1000).toString(36)}`;
+}

@@ -1,0 +1,93 @@
+/** One field of a form with the reason why it was refused beneath it; what was typed stays as it is. */
+import type { ComponentChildren } from 'preact';
+import { AskError } from '../data/source.ts';
+
+/** Reasons by the name of the field. */
+export type Reasons = Readonly<Record<string, string>>;
+
+interface Input {
+  type?: 'text' | 'date';
+  defaultValue?: string;
+  placeholder?: string;
+  maxLength?: number;
+  min?: string;
+  max?: string;
+  inputMode?: 'numeric' | 'decimal';
+  list?: string;
+  required?: boolean;
+  onInput?: (value: string) => void;
+}
+
+export function Field(
+  props: Input & { name: string; label: string; reasons: Reasons; remark?: string; class?: string },
+) {
+  const { name, label, reasons, remark, class: className, type = 'text', onInput, ...input } = props;
+  const reason = reasons[name];
+  return (
+    <div class={`field ${className ?? ''}`}>
+      <label>
+        {label}{' '}
+        <input
+          {...input}
+          type={type}
+          onInput={(event) => onInput?.(event.currentTarget.value)}
+          name={name}
+          aria-invalid={reason === undefined ? undefined : true}
+          aria-describedby={reason === undefined ? undefined : `${name}-reason`}
+        />
+      </label>
+      {reason === undefined ? (
+        remark !== undefined && <p class="doing">{remark}</p>
+      ) : (
+        <p class="reason" id={`${name}-reason`}>
+          {reason}
+        </p>
+      )}
+    </div>
+  );
+}
+
+/** A choice of words; its reason as above. */
+export function Choose(props: {
+  name: string;
+  label: string;
+  options: readonly (readonly [value: string, words: string])[];
+  chosen?: string;
+  reasons?: Reasons;
+  change?: (value: string) => void;
+}) {
+  const { name, label, options, chosen, reasons = {}, change } = props;
+  return (
+    <div class="field">
+      <label>
+        {label}{' '}
+        <select name={name} defaultValue={chosen} onChange={(event) => change?.(event.currentTarget.value)}>
+          {options.map(([value, words]) => (
+            <option key={value} value={value} selected={value === chosen}>
+              {words}
+            </option>
+          ))}
+        </select>
+      </label>
+      {reasons[name] !== undefined && <p class="reason">{reasons[name]}</p>}
+    </div>
+  );
+}
+
+export function FieldRow({ children }: { children: ComponentChildren }) {
+  return <div class="fields">{children}</div>;
+}
+
+/** Said at the button where reasons stand at fields. */
+export const LOOK_AT_FIELDS = 'Not kept yet: see what is said at the fields. What you typed is still there.';
+
+/**
+ * Which field the server refused, and why: "Cannot read entry: results.2.unit must be …". Undefined where it is about no field.
+ */
+export function refusedField(error: unknown): { field: string; reason: string } | undefined {
+  if (!(error instanceof AskError)) return undefined;
+  const parts = /^Cannot read \w+: ([\w.]+) (.+)$/s.exec(error.message);
+  return parts?.[1] === undefined || parts[2] === undefined
+    ? undefined
+    : { field: parts[1], reason: parts[2].charAt(0).toUpperCase() + parts[2].slice(1) };
+}

@@ -1,0 +1,48 @@
+/** Values over the years, drawn small: a dot for each, hollow where it is only known to lie under it, and the lines to hold them against. */
+import { yearsShape, YEARS_BOX, type YearLine, type YearPoint } from './years-shape.ts';
+
+const DOT = 4.5;
+
+export function YearsLine(props: {
+  title: string;
+  /** The same in words, for whoever cannot see it. */
+  said: string;
+  points: readonly YearPoint[];
+  lines: readonly YearLine[];
+  fromZero?: boolean;
+}) {
+  const { title, said, points, lines, fromZero } = props;
+  const shape = yearsShape(points, lines, fromZero ?? false);
+  if (!shape || points.length < 2) return null;
+  const { width, height, left, right, bottom, top } = YEARS_BOX;
+  return (
+    <figure class="years">
+      <figcaption>
+        <span class="chart-title">{title}</span> {said}
+      </figcaption>
+      <svg viewBox={`0 0 ${width} ${height}`} role="img" aria-label={`${title}: ${said}`}>
+        <path class="years-axis" d={`M${left} ${bottom}H${right}`} />
+        {shape.years.map(({ x, word }) => (
+          <g key={word}>
+            <path class="years-axis" d={`M${x} ${bottom}v6`} />
+            <text x={x} y={bottom + 24} text-anchor="middle">
+              {word}
+            </text>
+          </g>
+        ))}
+        {shape.lines.map(({ y, words }) => (
+          <g key={words}>
+            <path class="years-limit" d={`M${left} ${y}H${right}`} />
+            <text x={left} y={y < top + 22 ? y + 20 : y - 6}>
+              {words}
+            </text>
+          </g>
+        ))}
+        <path class="years-path" d={shape.path} />
+        {shape.points.map(({ x, y, open }) => (
+          <circle key={`${x} ${y}`} class={open ? 'years-open' : 'years-dot'} cx={x} cy={y} r={DOT} />
+        ))}
+      </svg>
+    </figure>
+  );
+}

@@ -1,0 +1,70 @@
+/** Results and limits of water in words and figures. */
+import type { WaterResultAnswer } from '../../shared/api/due.ts';
+import { printNumber } from '../../shared/quantity/print-quantity.ts';
+import { LIMIT_WORDS, VERDICT_WORDS } from '../../shared/words/water-words.ts';
+
+export type Compared = WaterResultAnswer['compared'][number];
+type Limit = Compared['limit'];
+
+/** Small amounts keep three figures: 0.00000400 is told as 4e-6 by nobody, so under a thousandth it goes in ug/L, then in ng/L. */
+export function amountWords(value: number, unit: string): string {
+  const mass = /^mg\/L(.*)$/.exec(unit);
+  if (mass && value > 0 && value < 1e-3)
+    return value < 1e-6 * 100
+      ? `${figures(value * 1e6)} ng/L${mass[1]}`
+      : `${figures(value * 1e3)} ug/L${mass[1]}`;
+  return unit === '' ? figures(value) : `${figures(value)} ${unit}`;
+}
+
+function figures(value: number): string {
+  if (value >= 100) return printNumber(value, 0);
+  const decimals = value === 0 ? 0 : Math.min(6, Math.max(0, 2 - Math.floor(Math.log10(Math.abs(value)))));
+  return printNumber(value, decimals);
+}
+
+/** The result in the kept unit: "2.1 mg/L as N", "under 0.5 ug/L", "none found". */
+export function resultWords({ is, value, unit }: WaterResultAnswer): string {
+  switch (is) {
+    case 'present':
+      return 'found';
+    case 'absent':
+      return 'none found';
+    case 'below':
+      return value === undefined ? 'not detected' : `under ${amountWords(value, unit)}`;
+    case 'above':
+      return value === undefined ? 'too many to count' : `over ${amountWords(value, unit)}`;
+    case 'value':
+      return amountWords(value ?? 0, unit);
+    default:
+      return is satisfies never;
+  }
+}
+
+/** "10 mg/L as N", "6.5 to 8.5", "none". */
+export function limitWords({ most, least, absent }: Limit, unit: string): string {
+  if (absent) return 'none in 100 mL';
+  if (most === undefined) return '';
+  return least === undefined ? amountWords(most, unit) : `${figures(least)} to ${amountWords(most, unit)}`;
+}
+
+/** "Primary limit 10 mg/L as N: not over it." */
+export function comparedWords({ limit, verdict }: Compared, unit: string): string {
+  return `${LIMIT_WORDS[limit.kind].name} ${limitWords(limit, unit)}: ${VERDICT_WORDS[verdict]}.`;
+}
+
+/** "From 2024-12-30. 40 CFR 141.80." with what is only from memory marked. */
+export function sourceWords({ where, from, until, known, note }: Limit): string {
+  const since =
+    from === undefined
+      ? 'From when: not known here.'
+      : `From ${from.on}${until === undefined ? '' : ` to ${until}`}${from.known === 'memory' ? ' (date from memory)' : ''}.`;
+  return [`${where}${known === 'memory' ? ' (from memory)' : ''}.`, since, note].filter(Boolean).join(' ');
+}
+
+/** Worst first: what stands out is read first. */
+export function standsOut(result: WaterResultAnswer): boolean {
+  return (
+    result.advice !== undefined ||
+    result.compared.some(({ verdict }) => verdict === 'over' || verdict === 'below-range')
+  );
+}
