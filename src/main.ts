@@ -13,6 +13,7 @@ const COMMANDS: Record<string, () => Promise<Command>> = {
   'send-test': async () => (await import('./run/cli/send-test.ts')).sendTestCommand,
   record: async () => (await import('./run/cli/record.ts')).recordCommand,
   replay: async () => (await import('./run/cli/replay.ts')).replayCommand,
+  packet: async () => (await import('./run/cli/packet.ts')).packetCommand,
 };
 
 const io: Io = {

@@ -1,9 +1,9 @@
 /** Data from the server that these pages came from: questions by fetch, live messages by its event stream. */
 import type { Problem } from '../../shared/api/housekeeping.ts';
 import type { LiveMessage } from '../../shared/api/live.ts';
-import type { Answer, Body, ShapedRoute } from '../../shared/api/routes.ts';
+import type { Answer, Body, ROUTES, ShapedRoute } from '../../shared/api/routes.ts';
 import { AskError, problemWords } from './source.ts';
-import type { Asked, DataSource, Parts, Path, Told } from './source.ts';
+import type { Asked, DataSource, FileRoute, Given, Parts, Path, Sent, Told } from './source.ts';
 
 /** The route table's paths, checked against it by the compiler. */
 const PATHS: { [N in ShapedRoute]: Path<N> } = {
@@ -30,6 +30,7 @@ const PATHS: { [N in ShapedRoute]: Path<N> } = {
   guidedRun: '/api/wells/{well}/run',
   readings: '/api/wells/{well}/readings',
   measuredDraw: '/api/wells/{well}/measured-draw',
+  takePacket: '/api/packets',
   alarms: '/api/alarms',
   acknowledge: '/api/alarms/{id}/acknowledge',
   shelve: '/api/alarms/{id}/shelve',
@@ -44,7 +45,22 @@ const EVENTS: readonly LiveMessage['event'][] = ['here', 'again', 'readings', 'w
 /** A server that is being started again is back in this time; the browser itself stops trying after some errors. */
 const TRY_AGAIN_MS = 5_000;
 
-export const serverSource: DataSource = { live: true, ask, tell, addPaper, listen };
+/** Paths that are gone to and not asked: files to be saved. */
+const FILES: { [N in FileRoute]: (typeof ROUTES)[N]['path'] } = {
+  paper: '/api/papers/{hash}',
+  packet: '/api/wells/{well}/packet.zip',
+  packetPage: '/api/wells/{well}/packet.html',
+};
+
+export const serverSource: DataSource = {
+  live: true,
+  ask,
+  tell,
+  listen,
+  address: (name, parts) => address(FILES[name], parts),
+  addPaper: (parts, bytes, sent) => give('addPaper', parts, bytes, sent),
+  takePacket: (parts, bytes, sent) => give('takePacket', parts, bytes, sent),
+};
 
 async function ask<N extends Asked>(name: N, parts: Parts = {}): Promise<Answer<N>> {
   return await answer<N>(await send(address(PATHS[name], parts)));
@@ -59,9 +75,29 @@ async function tell<N extends Told>(name: N, parts: Parts, body: Body<N>): Promi
   return await answer<N>(await send(address(PATHS[name], parts), init));
 }
 
-async function addPaper(parts: Parts, bytes: Blob): Promise<Answer<'addPaper'>> {
-  const init = { method: 'POST', headers: { 'content-type': 'application/octet-stream' }, body: bytes };
-  return await answer<'addPaper'>(await send(address(PATHS.addPaper, parts), init));
+/** Bytes are sent by the older way of asking, the only one that says how far it has come. */
+async function give<N extends Given>(name: N, parts: Parts, bytes: Blob, sent?: Sent): Promise<Answer<N>> {
+  const { status, text } = await sendBytes(address(PATHS[name], parts), bytes, sent);
+  const headers = { 'content-type': 'application/json' };
+  return await answer<N>(new Response(text, { status, headers }));
+}
+
+function sendBytes(url: string, bytes: Blob, sent?: Sent): Promise<{ status: number; text: string }> {
+  return new Promise((resolve, reject) => {
+    const request = new XMLHttpRequest();
+    request.open('POST', url);
+    request.setRequestHeader('content-type', 'application/octet-stream');
+    request.upload.addEventListener('progress', ({ loaded, total }) =>
+      sent?.(total > 0 ? loaded / total : 0),
+    );
+    request.addEventListener('load', () => resolve({ status: request.status, text: request.responseText }));
+    const broken = (): void =>
+      reject(
+        new AskError('It did not arrive whole: the server can’t be reached, or the line broke. Try again.'),
+      );
+    for (const event of ['error', 'abort', 'timeout']) request.addEventListener(event, broken);
+    request.send(bytes);
+  });
 }
 
 /** Parts that the path names go into it, the others into the query. */

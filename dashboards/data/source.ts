@@ -7,7 +7,13 @@ import type { Problem } from '../../shared/api/housekeeping.ts';
 import type { Answer, Body, ROUTES, ShapedRoute } from '../../shared/api/routes.ts';
 
 export type Told = 'acknowledge' | 'shelve' | 'act' | 'letIn' | 'writeCard' | 'writeEntry';
-export type Asked = Exclude<ShapedRoute, Told | 'addPaper'>;
+export type Asked = Exclude<ShapedRoute, Told | Given>;
+/** Routes that take bytes. */
+export type Given = 'addPaper' | 'takePacket';
+/** Routes whose answer is a file. */
+export type FileRoute = 'paper' | 'packet' | 'packetPage';
+/** How much of the bytes has gone out, from 0 to 1. */
+export type Sent = (share: number) => void;
 /** Parts of the path and the query together, by name. */
 export type Parts = Record<string, string | number | boolean>;
 export type Path<N extends ShapedRoute> = (typeof ROUTES)[N]['path'];
@@ -18,7 +24,11 @@ export interface DataSource {
   ask<N extends Asked>(name: N, parts?: Parts): Promise<Answer<N>>;
   tell<N extends Told>(name: N, parts: Parts, body: Body<N>): Promise<Answer<N>>;
   /** Keeps a paper; the parts are its well, name and what it is about. */
-  addPaper(parts: Parts, bytes: Blob): Promise<Answer<'addPaper'>>;
+  addPaper(parts: Parts, bytes: Blob, sent?: Sent): Promise<Answer<'addPaper'>>;
+  /** Takes in a packet: its ZIP or its page. */
+  takePacket(parts: Parts, bytes: Blob, sent?: Sent): Promise<Answer<'takePacket'>>;
+  /** Where a file can be fetched. */
+  address(name: FileRoute, parts: Parts): string;
   /** Calls back for each message of one well, or of all; returns how to stop. `state` hears whether the line stands. */
   listen(
     well: string | undefined,

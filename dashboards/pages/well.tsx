@@ -233,5 +233,6 @@ function PastAlarms({ alarms, timeZone }: { alarms: readonly AlarmAnswer[]; time
 function endWords(alarm: AlarmAnswer, when: (ms: number) => string): string {
   if (alarm.withdrawnMs !== undefined)
     return `; withdrawn ${when(alarm.withdrawnMs)}: late readings showed otherwise.`;
+  if (alarm.clearedMs === undefined && alarm.handedOver) return 'on; it stood when the well was handed over.';
   return alarm.clearedMs === undefined ? 'on; it stands.' : `to ${when(alarm.clearedMs)}.`;
 }

@@ -23,6 +23,9 @@ export const alarmShape = z
     acknowledgedMs: opt(z.number()),
     acknowledgedBy: opt(z.string()),
     shelvedUntilMs: opt(z.number()),
+    handedOver: opt(z.literal(true)).describe(
+      'Told by the Stillwell that watched the well before; how it went on is not known here.',
+    ),
     why: z.string(),
     evidence: evidenceShape,
     causes: z.array(causeShape),

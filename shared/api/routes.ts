@@ -19,6 +19,7 @@ import { baselinesShape, chartShape, cyclesShape, daysShape } from './history.ts
 import { healthShape, noticesShape, refusedShape } from './housekeeping.ts';
 import { labelsShape } from './labels.ts';
 import { letInShape, nodesShape } from './nodes.ts';
+import { packetQuery, packetTakenShape, takePacketQuery } from './packets.ts';
 import * as ask from './questions.ts';
 import { drawQuery, drawShape, guidedRunQuery, guidedRunShape, readingsShape } from './readings.ts';
 import { bringShape, proofShape, visitsShape } from './visits.ts';
@@ -31,8 +32,8 @@ export interface Route {
   summary: string;
   query: z.ZodObject;
   body?: z.ZodObject;
-  /** The body is bytes as they are, and not JSON. */
-  bytes?: true;
+  /** The body is bytes as they are, and not JSON: of what, which says how many there may be. */
+  bytes?: 'paper' | 'packet';
   /** The shape of the answer, or the media type where it is no JSON. */
   answer:
     | z.ZodType
@@ -40,6 +41,8 @@ export interface Route {
     | 'text/calendar'
     | 'application/openmetrics-text'
     | 'application/json'
+    | 'application/zip'
+    | 'text/html'
     | '*/*';
   /** Statuses with which it may answer, besides the problems. */
   status: readonly number[];
@@ -176,7 +179,7 @@ export const ROUTES = {
     path: '/api/wells/{well}/papers',
     summary: 'Keep a paper: its bytes are the body',
     query: paperQuery,
-    bytes: true,
+    bytes: 'paper',
     answer: entryDoneShape,
     status: OK,
     problems: DONE,
@@ -279,6 +282,34 @@ export const ROUTES = {
     answer: drawShape,
     status: OK,
     problems: NAMED,
+  },
+  packet: {
+    method: 'get',
+    path: '/api/wells/{well}/packet.zip',
+    summary: 'All that is known of a well: a page, its record, tables and papers',
+    query: packetQuery,
+    answer: 'application/zip',
+    status: OK,
+    problems: NAMED,
+  },
+  packetPage: {
+    method: 'get',
+    path: '/api/wells/{well}/packet.html',
+    summary: 'The page of a well’s packet alone, which holds the record too',
+    query: packetQuery,
+    answer: 'text/html',
+    status: OK,
+    problems: NAMED,
+  },
+  takePacket: {
+    method: 'post',
+    path: '/api/packets',
+    summary: 'Take in a packet that another Stillwell handed over: its ZIP or its page is the body',
+    query: takePacketQuery,
+    bytes: 'packet',
+    answer: packetTakenShape,
+    status: OK,
+    problems: DONE,
   },
   alarms: {
     method: 'get',

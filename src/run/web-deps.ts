@@ -9,6 +9,8 @@ import type { MetricFamily } from '../web/metrics.ts';
 import { openDesk } from './desk.ts';
 import type { LiveServer } from './live/server.ts';
 import { liveWell, wellNow } from './live/view.ts';
+import { openPackets } from './packet/packets.ts';
+import { withHanded } from './packet/with-handed.ts';
 
 export interface WebParts {
   settings: Settings;
@@ -24,8 +26,15 @@ export interface WebParts {
 export function webDeps(parts: WebParts): WebDeps {
   const { store, live, now } = parts;
   return {
-    store,
+    store: withHanded(store),
     desk: openDesk({ store, papers: parts.papers, now }),
+    packets: openPackets({
+      store,
+      papers: parts.papers,
+      now,
+      commit: (changes) => live.handIn(changes),
+      writeCard: (card, by) => void live.act({ kind: 'card-changed', card }, by),
+    }),
     live: {
       wells: () => [...live.state().lines.values()].map(wellNow),
       well: (name) => {

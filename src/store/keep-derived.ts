@@ -107,28 +107,27 @@ export function derivedTable(orm: BetterSQLite3Database): DerivedTable {
         .orderBy(baseline.atMs, baseline.pump)
         .all()
         .map((found) => found.row),
-    all: (name) => ({
-      cycles: orm
-        .select()
-        .from(cycle)
-        .where(eq(cycle.well, name))
-        .orderBy(cycle.startedMs, cycle.pump)
-        .all()
-        .map((found) => found.row),
-      days: orm
-        .select()
-        .from(day)
-        .where(eq(day.well, name))
-        .orderBy(day.date, day.pump)
-        .all()
-        .map((found) => ({ endedMs: found.endedMs, event: found.row })),
-      baselines: orm
-        .select()
-        .from(baseline)
-        .where(eq(baseline.well, name))
-        .orderBy(baseline.atMs, baseline.pump)
-        .all()
-        .map((found) => ({ atMs: found.atMs, event: found.row })),
-    }),
+    all: (name) => allOf(orm, name),
+  };
+}
+
+function allOf(orm: BetterSQLite3Database, well: string): DerivedRows {
+  const cycles = orm
+    .select()
+    .from(cycle)
+    .where(eq(cycle.well, well))
+    .orderBy(cycle.startedMs, cycle.pump)
+    .all();
+  const days = orm.select().from(day).where(eq(day.well, well)).orderBy(day.date, day.pump).all();
+  const baselines = orm
+    .select()
+    .from(baseline)
+    .where(eq(baseline.well, well))
+    .orderBy(baseline.atMs, baseline.pump)
+    .all();
+  return {
+    cycles: cycles.map(({ row }) => row),
+    days: days.map(({ endedMs, row }) => ({ endedMs, event: row })),
+    baselines: baselines.map(({ atMs, row }) => ({ atMs, event: row })),
   };
 }

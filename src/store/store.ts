@@ -90,7 +90,8 @@ export interface CycleRow {
 /** One line of the past of a well as another Stillwell measured and kept it (src/book/packet/). */
 export interface HandedRow {
   well: string;
-  kind: 'act' | 'baseline' | 'day' | 'cycle' | 'alarm';
+  /** `well`: nothing but that the well came from elsewhere. */
+  kind: 'well' | 'act' | 'baseline' | 'day' | 'cycle' | 'alarm';
   /** What names it among those of its kind and well: the same thing handed over again takes its place. */
   key: string;
   /** By what it is found and ordered: a cycle's start, a day's end, an alarm's beginning. */

@@ -22,6 +22,7 @@ export function alarmAnswer(row: StoredAlarm): AlarmAnswer {
     priority: event.priority ?? 'note',
     state: row.state,
     standing: isStanding(row),
+    ...(row.handedOver && { handedOver: true as const }),
     sinceMs: row.sinceMs,
     raisedMs: row.raisedMs,
     ...(row.clearedMs === undefined ? {} : { clearedMs: row.clearedMs }),
@@ -36,7 +37,7 @@ export function alarmAnswer(row: StoredAlarm): AlarmAnswer {
 }
 
 function isStanding(row: StoredAlarm): boolean {
-  return row.clearedMs === undefined && row.withdrawnMs === undefined;
+  return row.handedOver !== true && row.clearedMs === undefined && row.withdrawnMs === undefined;
 }
 
 /** Standing alarms of each well, from one query; those of whole sites are left to `standingOfSites`. */

@@ -17,6 +17,7 @@ import { guard } from './guard.ts';
 import { LiveHub } from './live-hub.ts';
 import { OPENMETRICS_TYPE, printMetrics } from './metrics.ts';
 import { openApiDocument } from './openapi.ts';
+import { packetPage, packetZip } from './packet-answers.ts';
 import { ProblemError, problemResponse } from './problem.ts';
 import { siteResponse } from './site.ts';
 import type { Site } from './site.ts';
@@ -110,6 +111,14 @@ function ownAnswers(deps: WebDeps, hub: LiveHub): Record<OwnAnswer, (c: Context)
       return new Response(calendarText(deps, query.well), {
         headers: { 'content-type': 'text/calendar; charset=utf-8', 'cache-control': 'no-store' },
       });
+    },
+    packet: async (c) => {
+      const ask = await readAsk('packet', c);
+      return packetZip(deps, ask.part('well'), ask.query);
+    },
+    packetPage: async (c) => {
+      const ask = await readAsk('packetPage', c);
+      return packetPage(deps, ask.part('well'), ask.query);
     },
     document: async (c) => {
       await readAsk('document', c);

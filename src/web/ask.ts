@@ -7,13 +7,13 @@ import type { z } from 'zod';
 import { ROUTES } from '../../shared/api/routes.ts';
 import type { Body, Query, Route, RouteName } from '../../shared/api/routes.ts';
 import { WINDOW_MAX_MS } from '../../shared/api/questions.ts';
-import { MOST_PAPER_BYTES } from '../book/limits.ts';
+import { MOST_PACKET_BYTES, MOST_PAPER_BYTES } from '../book/limits.ts';
 import { ProblemError } from './problem.ts';
 
 /** A body holds an act, the largest of which is a card: a few KiB. */
 const BODY_MAX_BYTES = 64 * 1024;
-/** A paper and no more (src/book/limits.ts); it is refused there with better words. */
-const BYTES_MAX = MOST_PAPER_BYTES + 1024;
+/** A paper or packet and no more (src/book/limits.ts); it is refused there with better words. */
+const BYTES_MAX = { paper: MOST_PAPER_BYTES + 1024, packet: MOST_PACKET_BYTES + 1024 };
 
 export interface Ask<N extends RouteName> {
   query: Query<N>;
@@ -31,7 +31,7 @@ export async function readAsk<N extends RouteName>(name: N, c: Context): Promise
   const query = check(route.query, c.req.query(), 'query');
   checkWindow(query);
   const body = route.body ? check(route.body, await readJson(c), 'body') : undefined;
-  const bytes = route.bytes ? await readBytes(c.req.raw, BYTES_MAX) : new Uint8Array();
+  const bytes = route.bytes ? await readBytes(c.req.raw, BYTES_MAX[route.bytes]) : new Uint8Array();
   const lastEventId = c.req.header('last-event-id');
   return {
     // Just read by the shape that the type is made of: the compiler cannot follow that from a name to its row.

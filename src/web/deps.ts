@@ -5,6 +5,7 @@
 import type { WrittenAct } from '../../shared/api/acts.ts';
 import type { AlarmEvent, BaselineEvent, CycleEvent, DayEvent } from '../../shared/api/events.ts';
 import type { WellNow } from '../../shared/api/wells.ts';
+import type { UnitSystem } from '../../shared/quantity/print-quantity.ts';
 import type { Baseline } from '../baseline/baseline.ts';
 import type { Card } from '../card/card.ts';
 import type { Check } from '../watch/first-check.ts';
@@ -34,6 +35,8 @@ export interface StoredAlarm {
   acknowledgedMs?: number;
   acknowledgedBy?: string;
   shelvedUntilMs?: number;
+  /** Told by the Stillwell that watched the well before: nobody here knows how it goes on. */
+  handedOver?: true;
   event: AlarmEvent;
 }
 
@@ -169,9 +172,30 @@ export interface Desk {
   writtenCard(well: string): StoredAct | undefined;
 }
 
+/** How many of each a packet brought that were not known here. */
+export type PacketAdded = Record<
+  'acts' | 'entries' | 'papers' | 'baselines' | 'days' | 'cycles' | 'alarms',
+  number
+>;
+
+/** `asks`: it is done when it is asked again by somebody who says that the well of this name here is the same one. */
+export type PacketResult =
+  | { no: string; asks?: 'same' }
+  | { well: string; isNew: boolean; added: PacketAdded; missing: string[]; said: string[] };
+
+/** All that is known of a well, to be handed over, and what was handed over to us (src/book/packet/). */
+export interface Packets {
+  /** The ZIP in pieces. Units are those of the card where none are named. */
+  zip(well: string, units?: UnitSystem): Iterable<Uint8Array>;
+  /** The page alone. */
+  page(well: string, units?: UnitSystem): string;
+  take(bytes: Uint8Array, how: { same: boolean; by?: string }): PacketResult;
+}
+
 export interface WebDeps {
   store: WebStore;
   desk: Desk;
+  packets: Packets;
   live: Live;
   /** Does what a person asked for; the act is written as the contract writes it, and its time is now. */
   act(act: WrittenAct, by?: string): Promise<ActResult>;

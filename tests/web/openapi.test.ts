@@ -5,6 +5,7 @@ import { ROUTES } from '../../shared/api/routes.ts';
 import type { Route, RouteName } from '../../shared/api/routes.ts';
 import { openApiDocument } from '../../src/web/openapi.ts';
 import { FARM_NOW_MS } from '../browser/support/farm.ts';
+import { smallPage } from '../support/packet-well.ts';
 import { askFarm } from './support.ts';
 
 const alarm = encodeURIComponent(`orchard/p1/long-run/${FARM_NOW_MS - 3.75 * 3_600_000}`);
@@ -42,6 +43,9 @@ const QUESTIONS: Record<RouteName, { path: string; body?: unknown; bytes?: strin
   measuredDraw: {
     path: '/api/wells/orchard/measured-draw?drawn=5%20gal&before=58%20psi&after=44%20psi&fellAway=true',
   },
+  packet: { path: '/api/wells/orchard/packet.zip' },
+  packetPage: { path: '/api/wells/orchard/packet.html?units=metric' },
+  takePacket: { path: '/api/packets', bytes: smallPage() },
   alarms: { path: '/api/alarms?standing=true' },
   acknowledge: { path: `/api/alarms/${alarm}/acknowledge`, body: { by: 'Ines' } },
   shelve: { path: `/api/alarms/${alarm}/shelve`, body: { untilMs: FARM_NOW_MS + 3_600_000 } },

@@ -5,7 +5,7 @@
 import { readAct } from '../../card/read-act.ts';
 import { applyKept, newNode, type NodeState } from '../../readings/node.ts';
 import { loadSites } from './news.ts';
-import { useCard, wellForKnownNode, wellForNode } from './nodes.ts';
+import { handedWell, useCard, wellForKnownNode, wellForNode } from './nodes.ts';
 import { rerun } from './rerun.ts';
 import { newLiveState, type LiveOptions, type LiveState } from './state.ts';
 import { ALIVE_KEY, excuse } from './turn.ts';
@@ -19,6 +19,7 @@ export function loadLive(options: LiveOptions, nowMs: number): LiveState {
   const live = newLiveState(options);
   loadNodes(live);
   for (const [node, entry] of live.nodes) if (entry.letIn) wellForKnownNode(live, node);
+  for (const well of options.store.handedWells()) handedWell(live, well);
   loadCards(live);
   for (const [node, entry] of live.nodes) if (entry.letIn) wellForNode(live, node);
   loadSites(live);

@@ -45,6 +45,11 @@ export function wellForKnownNode(live: LiveState, node: string): void {
   if (live.options.store.value(ownWellKey(node)) !== undefined) ownWell(live, node);
 }
 
+/** A well that was handed over to us is there, though no card and no node may say so. Called before any card is. */
+export function handedWell(live: LiveState, well: string): void {
+  if (!live.lines.has(well)) ownWell(live, well);
+}
+
 function ownWell(live: LiveState, node: string): void {
   const card = cardOfNode(node);
   addLine(live, card);

@@ -9,6 +9,7 @@ import { feedsOf } from '../../card/reads.ts';
 import { tellWellsAgain } from '../../readings/node.ts';
 import type { PlacedPack } from '../../readings/placed.ts';
 import { StoreError } from '../../store/store-error.ts';
+import type { Change } from '../../store/store.ts';
 import { doAct, type ActDone } from './acts.ts';
 import type { Came } from './intake.ts';
 import { loadLive } from './load.ts';
@@ -21,6 +22,11 @@ export interface LiveServer {
   take: (message: Omit<Came, 'arrivalMs'>) => void;
   act: (written: unknown, by?: string) => ActDone;
   letIn: (node: string) => boolean;
+  /**
+   * Commits what another Stillwell handed over, and makes the live state again from the store, which then holds it. Returns what went
+   * wrong, in a sentence.
+   */
+  handIn: (changes: readonly Change[]) => string | undefined;
   state: () => LiveState;
   /** What is wrong with the server itself, a sentence each. */
   ailments: () => string[];
@@ -103,6 +109,7 @@ export function openLive(options: LoopOptions): LiveServer {
     take: (message) => take(loop, message, onCommit),
     act: (written, by) => act(loop, written, by, onCommit),
     letIn: (node) => letIn(loop, node, onCommit),
+    handIn: (changes) => handIn(loop, changes),
     state: () => loop.live,
     ailments: () => ailmentsOf(loop),
     subscribe: (fn) => {
@@ -251,6 +258,22 @@ function act(loop: Loop, written: unknown, by: string | undefined, onCommit: () 
   });
   const after = ailmentOf(loop);
   return after === undefined ? done : { no: `Cannot keep this: ${after}` };
+}
+
+/** Everything derived is saved first, so that making it again costs no well more than a look at its last save. */
+function handIn(loop: Loop, changes: readonly Change[]): string | undefined {
+  const before = ailmentOf(loop);
+  if (before !== undefined) return `Cannot keep anything now: ${before}`;
+  const { options, live } = loop;
+  guarded(loop, () => {
+    saveAll(live, options.now());
+    options.store.commit(changes);
+    loop.live = loadLive(options, options.now());
+    loop.live.looked = loop.viewers.size > 0;
+    loop.live.counts = live.counts;
+  });
+  const after = ailmentOf(loop);
+  return after === undefined ? undefined : `Cannot keep this: ${after}`;
 }
 
 /** Read anew: what runs in between may have failed. */

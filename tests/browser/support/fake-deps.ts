@@ -19,6 +19,7 @@ import type {
   WebDeps,
 } from '../../../src/web/deps.ts';
 import { openDesk } from '../../../src/run/desk.ts';
+import { openPackets } from '../../../src/run/packet/packets.ts';
 import { openStore } from '../../../src/store/open-store.ts';
 import { openPapers } from '../../../src/store/paper-files.ts';
 import {
@@ -85,6 +86,13 @@ export function fakeFarm(): FakeFarm {
   const deps: WebDeps = {
     store: fakeStore(farm),
     desk: openDesk({ store: written, papers, now: () => clock.nowMs }),
+    packets: openPackets({
+      store: written,
+      papers,
+      now: () => clock.nowMs,
+      commit: (changes) => written.commit(changes),
+      writeCard: () => undefined,
+    }),
     live: {
       wells: () => [...kept.values()].map((one) => nowOf(one, clock.nowMs, farm.done)),
       well: (name) => liveWell(kept.get(name), clock.nowMs, farm.done),

@@ -1,0 +1,51 @@
+/** What every part of the packet's page is made from. */
+import { dateWords, momentWords } from '../../../shared/api/time-words.ts';
+import type { UnitSystem } from '../../../shared/quantity/print-quantity.ts';
+import type { Card } from '../../card/card.ts';
+import type { Entry, EntryKind } from '../entry.ts';
+import { currentEntries } from '../entry.ts';
+import { knownUntilMs, type WellRecord } from './record.ts';
+
+export interface Context {
+  record: WellRecord;
+  /** As it is read, where it can be. */
+  card: Card | undefined;
+  units: UnitSystem;
+  timeZone: string;
+  /** The newest that the record knows of. */
+  untilMs: number;
+  /** Entries that count. */
+  entries: readonly Entry[];
+  /** Papers whose bytes are at hand here, by hash. */
+  papers: ReadonlySet<string>;
+}
+
+export function newContext(
+  record: WellRecord,
+  { card, units, papers }: Pick<Context, 'card' | 'units' | 'papers'>,
+): Context {
+  return {
+    record,
+    card,
+    units,
+    timeZone: card?.timeZone ?? 'UTC',
+    untilMs: knownUntilMs(record) ?? 0,
+    entries: currentEntries(record.entries),
+    papers,
+  };
+}
+
+/** Newest first. */
+export function entriesOf(context: Context, ...kinds: EntryKind[]): Entry[] {
+  return context.entries.filter((entry) => kinds.includes(entry.kind)).toReversed();
+}
+
+/** "14 July 2026": with its year, since it will be read in another one. */
+export function dayOf(context: Context, atMs: number): string {
+  return dateWords(atMs, context.timeZone, 0);
+}
+
+/** "Tue 14 July 2026, 10:40 am". */
+export function momentOf(context: Context, atMs: number): string {
+  return momentWords(atMs, context.timeZone, context.units, 0);
+}

@@ -1,0 +1,32 @@
+/** What was written, in words for people: keys of cards and entries as names, values as they were written. Works for keys that nobody foresaw. */
+
+/** `setDepth` -> "Set depth", `water-test` -> "Water test", `p2` stays. */
+export function nameOf(key: string): string {
+  if (/^p\d+$/.test(key)) return `Pump ${key.slice(1)}`;
+  const words = key
+    .replaceAll(/([a-z])([A-Z])/g, '$1 $2')
+    .replaceAll('-', ' ')
+    .toLowerCase();
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}
+
+/** A value in one line: lists parted by commas, objects as "name: value". */
+export function valueWords(value: unknown): string {
+  if (Array.isArray(value)) return value.map(valueWords).join(', ');
+  if (typeof value === 'object' && value !== null)
+    return Object.entries(value)
+      .map(([key, inner]) => `${nameOf(key).toLowerCase()}: ${valueWords(inner)}`)
+      .join('; ');
+  if (typeof value === 'boolean') return value ? 'yes' : 'no';
+  if (typeof value === 'number') return String(value);
+  return typeof value === 'string' ? value : '';
+}
+
+/** Every value of a card with its path: ["switch", "cutIn"] "40 psi". */
+export function leaves(
+  value: unknown,
+  path: readonly string[] = [],
+): [path: readonly string[], words: string][] {
+  if (typeof value !== 'object' || value === null || Array.isArray(value)) return [[path, valueWords(value)]];
+  return Object.entries(value).flatMap(([key, inner]) => leaves(inner, [...path, key]));
+}

@@ -1,0 +1,124 @@
+/**
+ * All that is known of one well, as it is handed over: what people wrote and did, and what was measured and told. As text it is one JSON
+ * line each (NDJSON), in an order that follows from the content alone, so that the same knowledge is the same bytes wherever it is
+ * written. The first line says which format, the last how many lines and their hash: a half is noticed.
+ */
+import type { AlarmEvent, BaselineEvent, CycleEvent, DayEvent } from '../../../shared/api/events.ts';
+import type { Entry } from '../entry.ts';
+
+/** Raised whenever a reader of the version before could misread what is written. */
+export const RECORD_VERSION = 1;
+
+export interface RecordAct {
+  id: string;
+  atMs: number;
+  by?: string;
+  well?: string;
+  node?: string;
+  kind: string;
+  /** As it was written (contract, section 6). */
+  body: unknown;
+}
+
+export interface RecordCycle {
+  event: CycleEvent;
+  startedMs: number;
+  stoppedMs: number;
+  shape?: { everyS: number; amps: (number | null)[]; kpa: (number | null)[] };
+}
+
+export interface RecordAlarm {
+  id: string;
+  well: string;
+  site?: string;
+  pump?: string;
+  node?: string;
+  alarm: string;
+  state: string;
+  sinceMs: number;
+  raisedMs: number;
+  clearedMs?: number;
+  withdrawnMs?: number;
+  acknowledgedMs?: number;
+  acknowledgedBy?: string;
+  shelvedUntilMs?: number;
+  event: AlarmEvent;
+}
+
+export interface WellRecord {
+  well: string;
+  acts: RecordAct[];
+  entries: Entry[];
+  baselines: { atMs: number; event: BaselineEvent }[];
+  days: { endedMs: number; event: DayEvent }[];
+  cycles: RecordCycle[];
+  alarms: RecordAlarm[];
+}
+
+/** SHA-256 of the bytes in lower-case hex; given from outside, since the core reaches no library of the machine. */
+export type Sha256 = (bytes: Uint8Array) => string;
+
+/** The lines with their ends, UTF-8 when written out. */
+export function printRecord(record: WellRecord, sha256: Sha256): string {
+  const lines = [
+    { is: 'stillwell-record', version: RECORD_VERSION, well: record.well },
+    ...record.acts.map((row) => ({ is: 'act', row })),
+    ...record.entries.map((row) => ({ is: 'entry', row })),
+    ...record.baselines.map((row) => ({ is: 'baseline', row })),
+    ...record.days.map((row) => ({ is: 'day', row })),
+    ...record.cycles.map((row) => ({ is: 'cycle', row })),
+    ...record.alarms.map((row) => ({ is: 'alarm', row })),
+  ];
+  const text = lines.map((line) => `${JSON.stringify(line)}\n`).join('');
+  const end = { is: 'end', lines: lines.length, sha256: sha256(new TextEncoder().encode(text)) };
+  return `${text}${JSON.stringify(end)}\n`;
+}
+
+/**
+ * The newest moment that the record knows of, Unix ms. A packet is dated by this and not by the clock, so that handing over the same
+ * knowledge twice makes the same packet. Undefined where nothing is known.
+ */
+export function knownUntilMs(record: WellRecord): number | undefined {
+  let newest = Number.NEGATIVE_INFINITY;
+  const see = (ms: number | undefined): void => {
+    if (ms !== undefined && ms > newest) newest = ms;
+  };
+  for (const act of record.acts) see(act.atMs);
+  for (const entry of record.entries) see(entry.madeMs);
+  for (const row of record.baselines) see(row.atMs);
+  for (const row of record.days) see(row.endedMs);
+  for (const row of record.cycles) see(row.stoppedMs);
+  for (const row of record.alarms)
+    for (const ms of [row.raisedMs, row.clearedMs, row.withdrawnMs, row.acknowledgedMs]) see(ms);
+  return newest === Number.NEGATIVE_INFINITY ? undefined : newest;
+}
+
+/** The card as it was written last. */
+export function lastCard(record: WellRecord): { act: RecordAct; card: Record<string, unknown> } | undefined {
+  const act = record.acts.findLast((row) => row.kind === 'card-changed' && row.well === record.well);
+  return act && { act, card: cardIn(act) };
+}
+
+/** What a `card-changed` act wrote. */
+export function cardIn({ body }: RecordAct): Record<string, unknown> {
+  const card = typeof body === 'object' && body !== null && 'card' in body ? body.card : undefined;
+  return typeof card === 'object' && card !== null ? { ...card } : {};
+}
+
+/**
+ * Papers that go with the record: those that any entry names, unless every entry that does was struck out. Who struck a paper out does
+ * not want it handed on.
+ */
+export function papersOf(record: WellRecord): string[] {
+  const struck = new Set(
+    record.entries.filter((entry) => entry.kind === 'struck').map((entry) => entry.replaces),
+  );
+  const named = record.entries.filter((entry) => !struck.has(entry.id)).flatMap(papersIn);
+  return [...new Set(named)].toSorted();
+}
+
+function papersIn({ kind, body }: Entry): string[] {
+  const listed: unknown[] = Array.isArray(body['papers']) ? body['papers'] : [];
+  const own = kind === 'paper' ? [body['hash']] : [];
+  return [...own, ...listed].filter((hash): hash is string => typeof hash === 'string');
+}

@@ -1,0 +1,207 @@
+/** `stillwell packet`: all that is known of a well as one file, and such a file taken in. */
+import { randomUUID } from 'node:crypto';
+import {
+  existsSync,
+  mkdirSync,
+  openSync,
+  readFileSync,
+  statSync,
+  writeSync,
+  closeSync,
+  renameSync,
+} from 'node:fs';
+import { join } from 'node:path';
+import { MOST_PACKET_BYTES } from '../../book/limits.ts';
+import type { UnitSystem } from '../../../shared/quantity/print-quantity.ts';
+import { openPapers, type PaperFiles } from '../../store/paper-files.ts';
+import { openStore } from '../../store/open-store.ts';
+import { StoreError } from '../../store/store-error.ts';
+import type { Store } from '../../store/store.ts';
+import type { Packets, PacketResult } from '../../web/deps.ts';
+import { openPackets } from '../packet/packets.ts';
+import { PAPERS_FOLDER, STORE_FILE } from '../station.ts';
+import { EXIT, Misuse, type Command, type Io } from './command.ts';
+import { readOptions } from './options.ts';
+import { serverFetch, serverTake } from './packet-server.ts';
+import { readSettingsOrMisuse } from './serve.ts';
+
+export const packetCommand: Command = {
+  name: 'packet',
+  usage: 'packet WELL OUT.zip|OUT.html | packet import FILE.zip|FILE.html',
+  about:
+    'Hand a well over: all that was written, measured and told of it as one file, and such a file taken in.',
+  more: `The ZIP holds a page that opens without any server, the record for another Stillwell, tables, and the papers. The page alone
+(OUT.html) holds the record too, without the papers. A file that is there already is left alone; - writes to standard output as a ZIP.
+
+A packet can be written while the server runs. It is taken in by the server where one runs, and into the data folder where none does.
+Nothing that is here is changed by it: entries and acts are known by their ids, and what was new is said.
+
+  --units us|metric  the units of the page (those of the card unless given)
+  --same             the well of this name here is the same one, though nothing in the packet is known of it
+  --by NAME          who takes it in
+  --server URL       ask a server, instead of looking into the data folder
+  --settings FILE    the settings file (.stillwell/settings.json unless given)
+  --data DIR         the folder where everything is kept`,
+  async run(args, io) {
+    const { flags, names } = readOptions(args, {
+      settings: { type: 'string' },
+      data: { type: 'string' },
+      server: { type: 'string' },
+      units: { type: 'string' },
+      by: { type: 'string' },
+      same: { type: 'boolean' },
+    });
+    const [first, second, ...rest] = names;
+    if (first === undefined || second === undefined || rest.length > 0)
+      throw new Misuse(
+        'Two names are expected: stillwell packet WELL OUT.zip, or: stillwell packet import FILE',
+      );
+    const { settings } = readSettingsOrMisuse(io.env, flags.settings);
+    const place = {
+      dataDir: flags.data ?? settings.dataDir,
+      ...(flags.server !== undefined && { server: flags.server }),
+      usual: `http://${settings.web.host}:${settings.web.port}`,
+    };
+    if (first !== 'import')
+      return await write({ ...place, well: first, out: second, units: unitsOf(flags.units) }, io);
+    const how = { same: flags.same === true, ...(flags.by !== undefined && { by: flags.by }) };
+    return say(await takeIn(place, readPacket(second), how), io);
+  },
+};
+
+interface Place {
+  dataDir: string;
+  /** Asked for by name. */
+  server?: string;
+  /** Where the settings say that the server is. */
+  usual: string;
+}
+
+function unitsOf(text: string | undefined): UnitSystem | undefined {
+  if (text === undefined || text === 'us' || text === 'metric') return text;
+  throw new Misuse(`Cannot read --units: us or metric is expected: ${text}`);
+}
+
+interface Writing extends Place {
+  well: string;
+  out: string;
+  units: UnitSystem | undefined;
+}
+
+async function write({ well, out, units, server, dataDir }: Writing, io: Io): Promise<number> {
+  const isPage = out.endsWith('.html');
+  if (!isPage && !out.endsWith('.zip') && out !== '-')
+    throw new Misuse(`Cannot write ${out}: its name must end in .zip or .html`);
+  if (out !== '-' && existsSync(out))
+    throw new Error(`Cannot write ${out}: it is there already; choose another name`);
+  if (server !== undefined) {
+    writeAll(out, [await serverFetch(server, well, isPage ? 'html' : 'zip', units)]);
+  } else {
+    withStore(dataDir, 'visitor', (packets, store) => {
+      if (!isKnown(store, well))
+        throw new Misuse(`Cannot hand over ${well}: no well of this name is kept in ${dataDir}`);
+      writeAll(out, isPage ? [Buffer.from(packets.page(well, units))] : packets.zip(well, units));
+    });
+  }
+  if (out !== '-')
+    io.out(`${out}: ${statSync(out).size.toLocaleString('en')} bytes, all that is known of ${well}.`);
+  return EXIT.ok;
+}
+
+function isKnown(store: Store, well: string): boolean {
+  return (
+    store.acts({ well, fromMs: 0 }).some((row) => row.well === well) ||
+    store.entries(well).length > 0 ||
+    store.handedWells().includes(well) ||
+    store.derived(well).days.length > 0 ||
+    store.nodes().some((row) => row.node === well)
+  );
+}
+
+/** Under another name until it is whole: half a packet must not look like one. */
+function writeAll(out: string, pieces: Iterable<Uint8Array>): void {
+  if (out === '-') {
+    for (const piece of pieces) writeWhole(process.stdout.fd, piece);
+    return;
+  }
+  const waiting = `${out}.part`;
+  const file = openSync(waiting, 'w');
+  try {
+    for (const piece of pieces) writeWhole(file, piece);
+  } finally {
+    closeSync(file);
+  }
+  renameSync(waiting, out);
+}
+
+function writeWhole(file: number, bytes: Uint8Array): void {
+  for (let at = 0; at < bytes.length;) at += writeSync(file, bytes, at);
+}
+
+function readPacket(path: string): Uint8Array {
+  const size = statSync(path, { throwIfNoEntry: false })?.size;
+  if (size === undefined) throw new Misuse(`Cannot take packet: there is no file ${path}`);
+  if (size > MOST_PACKET_BYTES)
+    throw new Misuse(`Cannot take packet: it may have ${MOST_PACKET_BYTES / 2 ** 20} MiB at most`);
+  return readFileSync(path);
+}
+
+/** A server that runs holds the wells in memory: it alone takes a packet in. */
+async function takeIn(
+  place: Place,
+  bytes: Uint8Array,
+  how: { same: boolean; by?: string },
+): Promise<PacketResult> {
+  if (place.server !== undefined) return await serverTake(place.server, bytes, how);
+  try {
+    return withStore(place.dataDir, 'server', (packets) => packets.take(bytes, how));
+  } catch (error) {
+    if (error instanceof StoreError && error.fault === 'in-use')
+      return await serverTake(place.usual, bytes, how);
+    throw error;
+  }
+}
+
+function withStore<T>(
+  dataDir: string,
+  as: 'server' | 'visitor',
+  work: (packets: Packets, store: Store) => T,
+): T {
+  mkdirSync(dataDir, { recursive: true });
+  const store = openStore(join(dataDir, STORE_FILE), { as });
+  try {
+    const papers = openPapers(join(dataDir, PAPERS_FOLDER));
+    return work(packetsBeside(store, papers), store);
+  } finally {
+    store.close();
+  }
+}
+
+/** Where no engine runs: the next start finds what was committed, and a card is an act that it meets then. */
+function packetsBeside(store: Store, papers: PaperFiles): Packets {
+  return openPackets({
+    store,
+    papers,
+    now: Date.now,
+    commit: (changes) => store.commit(changes),
+    writeCard(card, by) {
+      const row = {
+        id: randomUUID(),
+        atMs: Date.now(),
+        ...(by !== undefined && { by }),
+        kind: 'card-changed',
+      };
+      const body = { kind: 'card-changed', card };
+      store.commit([{ change: 'act', row: { ...row, well: String(card['well']), body } }]);
+    },
+  });
+}
+
+function say(result: PacketResult, io: Io): number {
+  if ('no' in result) {
+    io.err(result.asks === 'same' ? `${result.no} Say so with --same.` : result.no);
+    return EXIT.misused;
+  }
+  for (const sentence of result.said) io.out(sentence);
+  return EXIT.ok;
+}

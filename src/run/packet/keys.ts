@@ -1,0 +1,20 @@
+/** What names each thing that is made of a well, so that the same thing is known again when it is handed over twice. */
+interface OfPump {
+  event: { pump?: string };
+}
+
+export function baselineKey({ atMs, event }: { atMs: number } & OfPump): string {
+  return `${atMs}/${event.pump ?? ''}`;
+}
+
+export function dayKey({ event }: { event: { date: string; pump?: string } }): string {
+  return `${event.date}/${event.pump ?? ''}`;
+}
+
+export function cycleKey({ startedMs, event }: { startedMs: number } & OfPump): string {
+  return `${startedMs}/${event.pump ?? ''}`;
+}
+
+export function alarmKey({ id }: { id: string }): string {
+  return id;
+}

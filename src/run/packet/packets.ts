@@ -1,0 +1,70 @@
+/** Packets of this store's wells go out, and those of other Stillwells come in. */
+import { createHash } from 'node:crypto';
+import { makePage, makeZip, openPacket, type PacketSource } from '../../book/packet/packet.ts';
+import type { UnitSystem } from '../../../shared/quantity/print-quantity.ts';
+import type { Entry } from '../../book/entry.ts';
+import type { PaperFiles } from '../../store/paper-files.ts';
+import type { Change, Store } from '../../store/store.ts';
+import type { Packets } from '../../web/deps.ts';
+import { gatherRecord } from './gather.ts';
+import { saidOf } from './said.ts';
+import { planTakeIn } from './take-in.ts';
+
+export interface PacketParts {
+  store: Store;
+  papers: PaperFiles;
+  now: () => number;
+  /** Commits what came, and makes it known to whatever runs. Returns what went wrong, in a sentence; throws where nothing runs. */
+  commit: (changes: readonly Change[]) => string | undefined | void;
+  /** Writes a card as somebody's act of now. */
+  writeCard: (card: Record<string, unknown>, by: string | undefined) => void;
+}
+
+function sha256(bytes: Uint8Array): string {
+  return createHash('sha256').update(bytes).digest('hex');
+}
+
+export function openPackets(parts: PacketParts): Packets {
+  const { store, papers, now } = parts;
+  const sourceOf = (well: string, units: UnitSystem | undefined): PacketSource => ({
+    record: gatherRecord(store, well),
+    sha256,
+    hasPaper: (hash) => papers.has(hash),
+    readPaper: (hash) => papers.read(hash) ?? new Uint8Array(),
+    ...(units !== undefined && { units }),
+  });
+  return {
+    zip: (well, units) => makeZip(sourceOf(well, units)),
+    page: (well, units) => makePage(sourceOf(well, units)),
+    take(bytes, { same, by }) {
+      const opened = openPacket(bytes, sha256);
+      if ('problem' in opened) return { no: opened.problem };
+      const { record } = opened;
+      const plan = planTakeIn(store, record, { nowMs: now(), same });
+      if ('no' in plan) return plan;
+      const fresh = opened.papers.filter(({ hash }) => !papers.has(hash));
+      for (const paper of fresh) papers.put(paper.read());
+      // Where nothing is new nothing is made again.
+      const wrong = plan.changes.length === 0 ? undefined : parts.commit(plan.changes);
+      if (wrong !== undefined) return { no: wrong };
+      if (plan.card) parts.writeCard(plan.card, by);
+      const missing = opened.missing
+        .filter((hash) => !papers.has(hash))
+        .map((hash) => nameOf(hash, record.entries));
+      const added = { ...plan.added, papers: fresh.length };
+      return {
+        well: record.well,
+        isNew: plan.isNew,
+        added,
+        missing,
+        said: saidOf({ ...plan, added, missing, well: record.well }),
+      };
+    },
+  };
+}
+
+/** As somebody called it, or the start of its hash. */
+function nameOf(hash: string, entries: readonly Entry[]): string {
+  const name = entries.find(({ kind, body }) => kind === 'paper' && body['hash'] === hash)?.body['name'];
+  return typeof name === 'string' ? name : hash.slice(0, 12);
+}
