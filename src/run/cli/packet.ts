@@ -9,6 +9,7 @@ import {
   writeSync,
   closeSync,
   renameSync,
+  rmSync,
 } from 'node:fs';
 import { join } from 'node:path';
 import { MOST_PACKET_BYTES } from '../../book/limits.ts';
@@ -97,6 +98,8 @@ async function write({ well, out, units, server, dataDir }: Writing, io: Io): Pr
   if (server !== undefined) {
     writeAll(out, [await serverFetch(server, well, isPage ? 'html' : 'zip', units)]);
   } else {
+    if (!existsSync(join(dataDir, STORE_FILE)))
+      throw new Misuse(`Cannot hand over ${well}: nothing is kept in ${dataDir}. Another folder: --data DIR`);
     withStore(dataDir, 'visitor', (packets, store) => {
       if (!isKnown(store, well))
         throw new Misuse(`Cannot hand over ${well}: no well of this name is kept in ${dataDir}`);
@@ -128,6 +131,9 @@ function writeAll(out: string, pieces: Iterable<Uint8Array>): void {
   const file = openSync(waiting, 'w');
   try {
     for (const piece of pieces) writeWhole(file, piece);
+  } catch (error) {
+    rmSync(waiting, { force: true });
+    throw error;
   } finally {
     closeSync(file);
   }
