@@ -11,15 +11,14 @@ import {
   entriesShape,
   entryDoneShape,
   entryQuestionShape,
-  paperQuery,
 } from './book.ts';
 import { cardsShape } from './cards.ts';
 import { calendarQuery, checksShape, dueQuery, dueShape, waterShape } from './due.ts';
 import { baselinesShape, chartShape, cyclesShape, daysShape } from './history.ts';
+import { FILE_ROUTES } from './file-routes.ts';
 import { healthShape, noticesShape, refusedShape } from './housekeeping.ts';
 import { labelsShape } from './labels.ts';
 import { letInShape, nodesShape } from './nodes.ts';
-import { packetQuery, packetTakenShape, takePacketQuery } from './packets.ts';
 import * as ask from './questions.ts';
 import { drawQuery, drawShape, guidedRunQuery, guidedRunShape, readingsShape } from './readings.ts';
 import { bringShape, proofShape, visitsShape } from './visits.ts';
@@ -55,6 +54,7 @@ const NAMED = [400, 403, 404] as const;
 const DONE = [400, 403, 404, 409, 413, 415] as const;
 
 export const ROUTES = {
+  ...FILE_ROUTES,
   wells: {
     method: 'get',
     path: '/api/wells',
@@ -174,25 +174,6 @@ export const ROUTES = {
     status: OK,
     problems: NAMED,
   },
-  addPaper: {
-    method: 'post',
-    path: '/api/wells/{well}/papers',
-    summary: 'Keep a paper: its bytes are the body',
-    query: paperQuery,
-    bytes: 'paper',
-    answer: entryDoneShape,
-    status: OK,
-    problems: DONE,
-  },
-  paper: {
-    method: 'get',
-    path: '/api/papers/{hash}',
-    summary: 'The bytes of a paper',
-    query: ask.noQuery,
-    answer: '*/*',
-    status: OK,
-    problems: NAMED,
-  },
   checks: {
     method: 'get',
     path: '/api/wells/{well}/checks',
@@ -282,34 +263,6 @@ export const ROUTES = {
     answer: drawShape,
     status: OK,
     problems: NAMED,
-  },
-  packet: {
-    method: 'get',
-    path: '/api/wells/{well}/packet.zip',
-    summary: 'All that is known of a well: a page, its record, tables and papers',
-    query: packetQuery,
-    answer: 'application/zip',
-    status: OK,
-    problems: NAMED,
-  },
-  packetPage: {
-    method: 'get',
-    path: '/api/wells/{well}/packet.html',
-    summary: 'The page of a well’s packet alone, which holds the record too',
-    query: packetQuery,
-    answer: 'text/html',
-    status: OK,
-    problems: NAMED,
-  },
-  takePacket: {
-    method: 'post',
-    path: '/api/packets',
-    summary: 'Take in a packet that another Stillwell handed over: its ZIP or its page is the body',
-    query: takePacketQuery,
-    bytes: 'packet',
-    answer: packetTakenShape,
-    status: OK,
-    problems: DONE,
   },
   alarms: {
     method: 'get',

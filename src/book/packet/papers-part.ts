@@ -28,7 +28,7 @@ export function papersPart(context: Context): Markup {
 }
 
 /** "18 bytes", "34 kB", "2.4 MB". */
-export function sizeWords(bytes: unknown): string {
+function sizeWords(bytes: unknown): string {
   if (typeof bytes !== 'number') return 'size not known';
   if (bytes < BYTES_PER_KB) return `${bytes} bytes`;
   const kb = bytes / BYTES_PER_KB;
