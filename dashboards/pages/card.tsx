@@ -32,7 +32,10 @@ export function CardPage({ name }: { name: string }) {
             <Measured measured={answer.measured} />
             <section aria-labelledby="written">
               <h2 id="written">What is written</h2>
-              {source.live ? (
+              <div class={source.live ? 'on-paper' : ''}>
+                <Written card={answer.card} />
+              </div>
+              {source.live && (
                 <>
                   <p class="doing">
                     Fill in what you know and leave the rest; write quantities with their unit, as they stand
@@ -47,8 +50,6 @@ export function CardPage({ name }: { name: string }) {
                     }}
                   />
                 </>
-              ) : (
-                <Written card={answer.card} />
               )}
             </section>
             <section aria-labelledby="history">
@@ -133,7 +134,7 @@ function MeasuredLine({ label, words, off }: { label: string; words: string; off
   );
 }
 
-/** In a written-out copy, where nothing can be told: only what is filled in. */
+/** On paper and in a written-out copy, where nothing can be told: only what is filled in. */
 function Written({ card }: { card: Answer<'card'>['card'] }) {
   const flat = flatten(card);
   const typed = typedOf(flat);
@@ -141,7 +142,7 @@ function Written({ card }: { card: Answer<'card'>['card'] }) {
     <>
       {sectionsOf(flat, pumpsOf(flat)).map((section) => {
         const facts = section.fields.flatMap((field): [string, string][] => {
-          const text = digestOf({ title: '', fields: [field] }, typed);
+          const text = digestOf({ title: '', parts: [], fields: [field] }, typed);
           return text === '' ? [] : [[field.field.label, text]];
         });
         return facts.length === 0 ? null : (

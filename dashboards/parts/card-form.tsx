@@ -9,6 +9,7 @@ import { digestOf, sectionsOf, type ShownField, type ShownSection } from '../wor
 import { CardClash } from './card-clash.tsx';
 import { CardField, TimeZones } from './card-field.tsx';
 import { CardPhotos } from './card-photos.tsx';
+import { PartLinks } from './part-links.tsx';
 import { useCard, type UseCard } from './use-card.ts';
 
 export interface CardFormProps {
@@ -85,6 +86,7 @@ function FormSection({ section, ...props }: PartProps & { section: ShownSection 
         {section.title} <span class="digest">{digestOf(section, typed) || 'nothing written'}</span>
       </summary>
       {section.about !== undefined && <p class="doing">{section.about}</p>}
+      <PartLinks lead="What it is, and what to ask an installer:" parts={section.parts} />
       <div class="fields">
         {section.fields.map((field) => (
           <FormField key={field.key} shown={field} {...props} />
@@ -104,7 +106,7 @@ function FormField({ well, card, shown: { field, key } }: PartProps & { shown: S
   );
 }
 
-function SaveBar({ card: { by, setBy, saving, changed, said } }: { card: UseCard }) {
+function SaveBar({ card: { by, setBy, saving, changed, said, drop } }: { card: UseCard }) {
   const unsaved = changed > 0 && `${changed === 1 ? '1 field' : `${changed} fields`} changed, not saved yet.`;
   return (
     <>
@@ -123,6 +125,11 @@ function SaveBar({ card: { by, setBy, saving, changed, said } }: { card: UseCard
         <button type="submit" disabled={saving || changed === 0}>
           Save the card
         </button>
+        {changed > 0 && (
+          <button type="button" class="quiet" disabled={saving} onClick={drop}>
+            Undo
+          </button>
+        )}
         <p role="status">{said || unsaved}</p>
       </div>
     </>

@@ -2,10 +2,11 @@
  * What happens to a card while somebody writes it: typed, saved upon the one that was opened, refused with its reasons, or found to have
  * been changed by somebody else meanwhile. Nothing that was typed is ever thrown away here.
  */
-import { useState } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
 import { clashes, differences, merged, type Clash } from '../../shared/card/differences.ts';
 import { flatten, unflatten, type Flat } from '../../shared/card/flat.ts';
 import type { Answer } from '../../shared/api/routes.ts';
+import { keepDraft, readDraft } from '../data/drafts.ts';
 import { rememberedName, rememberName, useSurroundings } from '../data/settings.ts';
 import { AskError, type DataSource } from '../data/source.ts';
 import { flatOf, pumpsOf, typedOf, withPump, type Typed } from '../words/card-form.ts';
@@ -37,6 +38,8 @@ export interface UseCard extends Written, Outcome {
   setBy: (name: string) => void;
   type: (key: string, text: string) => void;
   addPump: () => void;
+  /** Back to the card as it was opened. */
+  drop: () => void;
   save: () => void;
   /** After two wrote at once: theirs, with these fields yours. */
   settle: (keepYours: ReadonlySet<string>) => void;
@@ -44,12 +47,19 @@ export interface UseCard extends Written, Outcome {
 
 export function useCard(well: string, answer: CardAnswer, saved: (answer: CardAnswer) => void): UseCard {
   const { source } = useSurroundings();
-  const [written, setWritten] = useState<Written>(() => openedOf(answer));
-  const [outcome, setOutcome] = useState<Outcome>(NOTHING);
+  const key = `card ${well}`;
+  const [written, setWritten] = useState<Written>(() => draftOf(readDraft(key)) ?? openedOf(answer));
+  const [outcome, setOutcome] = useState<Outcome>(() =>
+    readDraft(key) === undefined
+      ? NOTHING
+      : { ...NOTHING, said: 'What you typed before is still here, not saved yet.' },
+  );
   const [saving, setSaving] = useState(false);
   const [by, setBy] = useState(rememberedName);
   const openedFlat = flatten(written.opened.card);
   const yours = { ...flatOf(written.typed), well };
+  const changed = differences(openedFlat, yours).length;
+  useEffect(() => keepDraft(key, changed > 0 ? written : undefined), [key, changed, written]);
 
   const keep = async (flat: Flat, opened: CardAnswer): Promise<void> => {
     rememberName(by.trim());
@@ -69,7 +79,7 @@ export function useCard(well: string, answer: CardAnswer, saved: (answer: CardAn
     ...written,
     ...outcome,
     openedFlat,
-    changed: differences(openedFlat, yours).length,
+    changed,
     saving,
     by,
     setBy,
@@ -79,6 +89,10 @@ export function useCard(well: string, answer: CardAnswer, saved: (answer: CardAn
       setOutcome((now) => ({ ...now, said: '' }));
     },
     addPump: () => setWritten((now) => ({ ...now, ...withPump(now.typed, now.pumps) })),
+    drop: () => {
+      setWritten(openedOf(answer));
+      setOutcome(NOTHING);
+    },
     save: () => void keep(yours, written.opened),
     settle: (keepYours) => {
       if (!outcome.clash) return;
@@ -88,6 +102,15 @@ export function useCard(well: string, answer: CardAnswer, saved: (answer: CardAn
       void keep(flat, theirs);
     },
   };
+}
+
+/** A draft of ours, or nothing: what a browser kept is not taken on trust. */
+function draftOf(kept: unknown): Written | undefined {
+  if (typeof kept !== 'object' || kept === null) return undefined;
+  if (!('opened' in kept) || !('typed' in kept) || !('pumps' in kept)) return undefined;
+  // Written by this page alone, in this tab.
+  // oxlint-disable-next-line typescript/no-unsafe-type-assertion
+  return kept as Written;
 }
 
 function openedOf(answer: CardAnswer): Written {

@@ -3,6 +3,7 @@
  * is saved; then spaces at the ends go, and empty lines.
  */
 import { keyFor, SECTIONS, type Field, type Section } from '../../shared/card/fields.ts';
+import type { Part } from '../../shared/words/part-words.ts';
 import { isList, joinLines, linesOf, ofPump, type Flat } from '../../shared/card/flat.ts';
 
 /** What stands in each field, by its key. */
@@ -38,6 +39,8 @@ export interface ShownField {
 export interface ShownSection {
   title: string;
   about?: string;
+  /** What is said elsewhere of the things in it. */
+  parts: readonly Part[];
   fields: ShownField[];
 }
 
@@ -51,10 +54,11 @@ export function sectionsOf(opened: Readonly<Flat>, pumps: readonly string[]): Sh
 }
 
 function shown(section: Section, opened: Readonly<Flat>, pump: string | undefined): ShownSection {
-  const { title, about, fields } = section;
+  const { title, about, parts = [], fields } = section;
   return {
     title: section.ofPump && pump !== undefined ? `${title} ${pump.slice(1)}` : title,
     ...(about !== undefined && { about }),
+    parts,
     fields: fields
       .filter(({ key }) => !isOtherWay(key, opened))
       .map((field) => ({ field, key: keyFor(field, pump) })),

@@ -2,6 +2,7 @@
  * Every field of a card in the order in which people fill it in, with what it is called and an example of how it is written. The form,
  * the history, the command line and the columns of a table go by it. That it holds every key that the reader knows: tests/card/fields.test.ts.
  */
+import type { Part } from '../words/part-words.ts';
 import { ofPump } from './flat.ts';
 
 export interface Field {
@@ -25,6 +26,8 @@ export interface Section {
   /** Its fields are there for each pump. */
   ofPump?: true;
   about?: string;
+  /** Parts of which more is said (shared/words/parts.ts). */
+  parts?: readonly Part[];
   fields: readonly Field[];
 }
 
@@ -53,6 +56,7 @@ export const SECTIONS: readonly Section[] = [
     title: 'Pump',
     ofPump: true,
     about: 'As the motor’s plate, the receipt or the well log has it.',
+    parts: ['submersible-pump', 'jet-pump', 'motor', 'control-box'],
     fields: [
       { key: 'pump.maker', label: 'Maker' },
       { key: 'pump.model', label: 'Model' },
@@ -107,6 +111,7 @@ export const SECTIONS: readonly Section[] = [
   {
     title: 'Control',
     ofPump: true,
+    parts: ['drive', 'constant-pressure-valve', 'pump-protector'],
     fields: [
       {
         key: 'control',
@@ -130,6 +135,7 @@ export const SECTIONS: readonly Section[] = [
   },
   {
     title: 'Switch and relief valve',
+    parts: ['pressure-switch', 'relief-valve'],
     fields: [
       {
         key: 'switch.points',
@@ -145,6 +151,7 @@ export const SECTIONS: readonly Section[] = [
   },
   {
     title: 'Tank',
+    parts: ['pressure-tank'],
     fields: [
       { key: 'tank.maker', label: 'Maker' },
       { key: 'tank.model', label: 'Model' },
@@ -165,6 +172,7 @@ export const SECTIONS: readonly Section[] = [
   {
     title: 'The hole',
     about: 'The driller’s well log has most of it. Depths are from the ground.',
+    parts: ['well', 'drop-pipe', 'check-valve', 'pitless-adapter'],
     fields: [
       { key: 'hole.depth', label: 'Depth', example: ['320 ft', '98 m'] },
       { key: 'hole.drilled', label: 'Drilled', example: '2004-08-30, or 2004' },
@@ -189,6 +197,7 @@ export const SECTIONS: readonly Section[] = [
     title: 'Electrical',
     about:
       'What can be read from outside, or what was written down by the licensed person who had it open and locked out. Open nothing for this.',
+    parts: ['breaker', 'control-box'],
     fields: [
       { key: 'electrical.panel', label: 'Panel', example: 'basement, north wall' },
       { key: 'electrical.breaker', label: 'Breaker number', example: '14/16' },
@@ -215,6 +224,7 @@ export const SECTIONS: readonly Section[] = [
   },
   {
     title: 'Treatment',
+    parts: ['treatment'],
     fields: [
       {
         key: 'treatment',
@@ -260,6 +270,7 @@ export const SECTIONS: readonly Section[] = [
   {
     title: 'Watching',
     about: 'For whoever fitted the sensors.',
+    parts: ['current-clamp'],
     fields: [
       {
         key: 'pump.clamp',

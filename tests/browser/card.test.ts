@@ -128,6 +128,27 @@ describe('the card', () => {
     });
   });
 
+  test('what was typed outlives a way to another page and back, and can be undone', async (context) => {
+    await onPhone(context, async ({ page, url, post, card }) => {
+      await post('mill/card', { card: { well: 'mill', pump: { motor: '1 hp' } } });
+      await page.goto(`${url}#/well/mill/card`);
+      await section(page, 'Pump').click();
+      await page.getByLabel('Motor power').fill('2 hp');
+      await page.getByRole('link', { name: 'motor', exact: true }).click();
+      await page.getByRole('heading', { name: 'When it fails' }).waitFor();
+      await page.goBack();
+      await page.getByText('What you typed before is still here').waitFor();
+      await section(page, 'Pump').click();
+      expect(await page.getByLabel('Motor power').inputValue()).toBe('2 hp');
+      await page.getByRole('button', { name: 'Undo' }).click();
+      expect(await page.getByLabel('Motor power').inputValue()).toBe('1 hp');
+      await page.reload();
+      await section(page, 'Pump').click();
+      expect(await page.getByLabel('Motor power').inputValue()).toBe('1 hp');
+      expect((await card('mill')).card).toEqual({ well: 'mill', pump: { motor: '1 hp' } });
+    });
+  });
+
   test('two write it at once: the second sees both, field by field, and chooses', async (context) => {
     await onPhone(context, async ({ page, url, post, card }) => {
       const first = { well: 'mill', pump: { motor: '1 hp', maxAmps: '9.8 A' }, owner: 'R. Alder' };
