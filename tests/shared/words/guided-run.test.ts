@@ -1,0 +1,32 @@
+import { expect, test } from 'vitest';
+import type { RunFollowed } from '../../../shared/api/readings.ts';
+import { guideWords } from '../../../shared/words/guided-run.ts';
+
+test.each<[RunFollowed, string, string]>([
+  [{ is: 'unheard' }, 'No current of this pump was ever heard.', 'node has power'],
+  [{ is: 'unheard', silentS: 200 }, 'Nothing was heard from the clamp for 3 min 20 s.', 'node has power'],
+  [{ is: 'runs-already', ranS: 45 }, 'The pump has been running for 45 s already.', 'Shut all taps and wait'],
+  [{ is: 'waiting', waitedS: 30 }, 'The pump rests. Waited 30 s so far.', 'Open a tap'],
+  [{ is: 'running', ranS: 40, long: false }, 'The pump has been running for 40 s.', 'Now shut the tap'],
+  [{ is: 'running', ranS: 400, long: true }, 'longer than usual', 'Is a tap still open?'],
+  [{ is: 'unusable', because: 'gap' }, 'had a hole in its readings', 'another run'],
+  [{ is: 'unusable', because: 'failed-start' }, 'did not run', 'call a pump contractor'],
+  [{ is: 'gave-up', because: 'no-start' }, 'did not start in half an hour', 'Begin again'],
+  [{ is: 'gave-up', because: 'no-stop' }, 'still running after an hour', 'Begin again'],
+  [
+    {
+      is: 'done',
+      started: '2026-05-10T15:00:20Z',
+      stopped: '2026-05-10T15:01:55Z',
+      readings: [],
+      missing: [],
+      coarse: false,
+    },
+    'That run took 1 min 35 s.',
+    'Choose below',
+  ],
+])('%j', (run, says, toDo) => {
+  const words = guideWords(run);
+  expect(words.says).toContain(says);
+  expect(words.toDo).toContain(toDo);
+});
