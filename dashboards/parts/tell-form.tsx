@@ -67,7 +67,6 @@ export const DAY: Span = [DAY_MS, 'a day'];
 export const DAYS: Span = [3 * DAY_MS, '3 days'];
 export const WEEK: Span = [7 * DAY_MS, 'a week'];
 export const MONTH: Span = [30 * DAY_MS, '30 days'];
-export const SEASON: Span = [180 * DAY_MS, 'half a year'];
 
 /** A choice of how long; its value is in ms. */
 export function SpanField({ label, spans }: { label: string; spans: readonly Span[] }) {

@@ -3,12 +3,12 @@
  * what is normal for it. Each is an act that is kept with its time; none switches anything.
  */
 import type { WrittenAct } from '../../shared/api/acts.ts';
-import { momentWords } from '../../shared/api/time-words.ts';
 import type { PumpDetail, WellDetail } from '../../shared/api/wells.ts';
-import { nowMs } from '../data/clock.ts';
 import { useSurroundings } from '../data/settings.ts';
 import type { DataSource } from '../data/source.ts';
-import { DAY, DAYS, MONTH, SEASON, SpanField, TellForm, textOf, WEEK } from './tell-form.tsx';
+import { bookAddress } from '../page-of.ts';
+import { KnownLine } from './known-line.tsx';
+import { TellForm, textOf } from './tell-form.tsx';
 
 interface ActsProps {
   detail: WellDetail;
@@ -22,8 +22,8 @@ export function WellActs({ detail, pump, changed }: ActsProps) {
   return (
     <section aria-labelledby="acts">
       <h2 id="acts">What you know and it does not</h2>
-      <Visit detail={detail} changed={changed} />
-      <Expected detail={detail} changed={changed} />
+      <Visit detail={detail} />
+      <KnownLine detail={detail} changed={changed} />
       <Standstill detail={detail} changed={changed} />
       {pump && <Pin detail={detail} pump={pump} changed={changed} />}
     </section>
@@ -36,74 +36,23 @@ function act(to: DataSource, who: { by?: string }, written: WrittenAct): Promise
   return to.tell('act', {}, { act: written, ...who });
 }
 
-function untilOf(fields: FormData): string {
-  return new Date(nowMs() + Number(textOf(fields, 'span'))).toISOString();
-}
-
-function Visit({ detail, changed }: PartProps) {
+/** Opened and closed on a page of its own, where work is written down too. */
+function Visit({ detail }: Pick<PartProps, 'detail'>) {
   const { well, mode } = detail.well;
   if (mode === 'visit')
     return (
       <div class="sheet">
         <h3>Somebody is at work on it</h3>
-        <p>Nothing is raised until the visit is closed. Closing it clears what stands.</p>
-        <TellForm
-          button="Close the visit"
-          tell={(to, fields, who) =>
-            act(to, who, {
-              kind: 'visit-closed',
-              well,
-              ...(fields.get('anew') !== null && { newBaseline: true }),
-            })
-          }
-          done={changed}
-        >
-          <label>
-            <input type="checkbox" name="anew" /> Pump, motor, tank or switch was changed: learn anew what is
-            normal
-          </label>
-        </TellForm>
+        <p>Nothing is raised until the visit is closed.</p>
+        <p>
+          <a href={bookAddress(well, 'visit')}>Write down the work, or close the visit</a>
+        </p>
       </div>
     );
   return (
-    <details class="more acts">
-      <summary>Somebody works on it: open a visit</summary>
-      <p>While a visit is open nothing is raised, and nothing is learnt. Close it when the work is done.</p>
-      <TellForm
-        button="Open a visit"
-        tell={(to, _fields, who) => act(to, who, { kind: 'visit-opened', well })}
-        done={changed}
-      />
-    </details>
-  );
-}
-
-function Expected({ detail, changed }: PartProps) {
-  const { units } = useSurroundings();
-  const { well, expected, timeZone } = detail.well;
-  return (
-    <details class="more acts">
-      <summary>More water will be used: say what is expected</summary>
-      {expected && expected.untilMs > nowMs() && (
-        <p>
-          Expected until {momentWords(expected.untilMs, timeZone, units, nowMs())}: {expected.text}.
-        </p>
-      )}
-      <p>Guests, a garden, a pool, a tap left trickling against frost. Till then such use is no alarm.</p>
-      <TellForm
-        button="Enter it"
-        doneWords="Entered."
-        tell={(to, fields, who) =>
-          act(to, who, { kind: 'expected', well, text: textOf(fields, 'text'), until: untilOf(fields) })
-        }
-        done={changed}
-      >
-        <label>
-          What <input type="text" name="text" maxLength={200} required />
-        </label>
-        <SpanField label="For" spans={[DAY, DAYS, WEEK, MONTH, SEASON]} />
-      </TellForm>
-    </details>
+    <p class="more">
+      <a href={bookAddress(well, 'visit')}>Somebody works on it: what to bring, and open a visit</a>
+    </p>
   );
 }
 
@@ -123,15 +72,11 @@ function Standstill({ detail, changed }: PartProps) {
     );
   return (
     <details class="more acts">
-      <summary>It will stand still: lay it up, or take it out of service</summary>
-      <p>Nothing is raised meanwhile. A well that is laid up is watched again when the time is over.</p>
-      <TellForm
-        button="Lay it up"
-        tell={(to, fields, who) => act(to, who, { kind: 'laid-up', well, until: untilOf(fields) })}
-        done={changed}
-      >
-        <SpanField label="For" spans={[WEEK, MONTH, [90 * DAY[0], '3 months'], SEASON]} />
-      </TellForm>
+      <summary>It will stand still and nobody knows how long: take it out of service</summary>
+      <p>
+        Nothing is raised until it is put back in service. Where the end is known, lay it up in the line
+        above: then it is watched again by itself.
+      </p>
       <TellForm
         button="Take it out of service"
         tell={(to, _fields, who) => act(to, who, { kind: 'out-of-service', well })}

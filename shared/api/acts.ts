@@ -36,7 +36,12 @@ export const actShape = z
     z.strictObject({ kind: z.literal('shelved'), well, pump: opt(pump), alarm: z.string(), until }),
     z.strictObject({ kind: z.literal('out-of-service'), well }),
     z.strictObject({ kind: z.literal('back-in-service'), well }),
-    z.strictObject({ kind: z.literal('laid-up'), well, until: opt(until) }),
+    z.strictObject({
+      kind: z.literal('laid-up'),
+      well,
+      until: opt(until),
+      text: opt(z.string().trim().min(1).max(200).describe('Why, as it was said.')),
+    }),
     z.strictObject({ kind: z.literal('expected'), well, text: z.string().trim().min(1).max(200), until }),
   ])
   .meta({

@@ -1,0 +1,53 @@
+/** The two points by which a clamp can be calibrated, offered where readings of a meter gave them; else what is still missing. */
+import type { CalibrationAnswer } from '../../shared/api/readings.ts';
+import { sayAmps } from '../../shared/words/format.ts';
+import { TellForm } from './tell-form.tsx';
+
+const WAITS = {
+  'no-pair': 'No meter was held against this clamp since it was calibrated last.',
+  'one-load':
+    'Only one load was compared. A second one that differs by a fifth, or a clamp that shows nothing at rest, makes two points.',
+  'does-not-rise': 'What the clamp and the meter showed contradict each other: compare again.',
+} as const;
+
+export function Calibrate({
+  calibration,
+  changed,
+}: {
+  calibration: readonly CalibrationAnswer[];
+  changed: () => void;
+}) {
+  return (
+    <>
+      {calibration.map((one) => (
+        <Channel key={`${one.node} ${one.channel}`} of={one} changed={changed} />
+      ))}
+    </>
+  );
+}
+
+function Channel({ of, changed }: { of: CalibrationAnswer; changed: () => void }) {
+  const { node, channel, points, byRest, because } = of;
+  const name = `Clamp ${channel} of ${node}`;
+  if (!points) return because === undefined ? null : <p class="said">{`${name}: ${WAITS[because]}`}</p>;
+  const [low, high] = points;
+  return (
+    <div class="sheet">
+      <h3>{name} can be calibrated</h3>
+      <p>
+        {byRest === true
+          ? `At rest it read ${sayAmps(low[0])}, where no current flows; running it read ${sayAmps(high[0])}, and the meter ${sayAmps(high[1])}.`
+          : `It read ${sayAmps(low[0])} and ${sayAmps(high[0])}, and the meter ${sayAmps(low[1])} and ${sayAmps(high[1])}.`}{' '}
+        From then on its readings lie on the line through both. What was read before stays as it was. Where
+        clamp and meter agreed there is no need.
+      </p>
+      <TellForm
+        button="Calibrate by these two points"
+        tell={(to, _fields, who) =>
+          to.tell('act', {}, { act: { kind: 'calibrated', node, channel, points: [low, high] }, ...who })
+        }
+        done={changed}
+      />
+    </div>
+  );
+}

@@ -1,0 +1,142 @@
+/**
+ * What somebody knows of the well in one line with its end: guests until Sunday, the lawn until the 20th, laid up until April. What was
+ * understood stands under the line before it is sent; it ends by itself. What was said before is listed.
+ */
+import { useState } from 'preact/hooks';
+import type { WrittenAct } from '../../shared/api/acts.ts';
+import { momentWords } from '../../shared/api/time-words.ts';
+import type { WellDetail } from '../../shared/api/wells.ts';
+import { knownIn, type Known } from '../../shared/known/until.ts';
+import { nowMs } from '../data/clock.ts';
+import { useSurroundings } from '../data/settings.ts';
+import { AskError } from '../data/source.ts';
+import { useAsked } from '../data/use-asked.ts';
+import { TellForm } from './tell-form.tsx';
+
+export function KnownLine({ detail, changed }: { detail: WellDetail; changed: () => void }) {
+  const { units } = useSurroundings();
+  const { well, expected, timeZone } = detail.well;
+  const [round, setRound] = useState(0);
+  return (
+    <details class="more acts">
+      <summary>Say what you know: guests, a garden, more stock, laid up</summary>
+      {expected && expected.untilMs > nowMs() && (
+        <p>
+          Expected until {momentWords(expected.untilMs, timeZone, units, nowMs())}: {expected.text}.
+        </p>
+      )}
+      <p>
+        One line with its end. More use that was announced is no alarm; while a well is laid up nothing is
+        raised. It ends by itself.
+      </p>
+      <Line
+        key={round}
+        well={well}
+        timeZone={timeZone}
+        done={() => {
+          setRound(round + 1);
+          changed();
+        }}
+      />
+      <p role="status">{round > 0 && 'Entered.'}</p>
+      <PastKnown key={`past ${round}`} well={well} timeZone={timeZone} />
+    </details>
+  );
+}
+
+function Line({ well, timeZone, done }: { well: string; timeZone: string; done: () => void }) {
+  const { units } = useSurroundings();
+  const [line, setLine] = useState('');
+  const [is, setIs] = useState<'expected' | 'laid-up'>();
+  const known = knownIn(line, nowMs(), timeZone);
+  const kind = 'problem' in known ? undefined : (is ?? known.is);
+  return (
+    <TellForm
+      class="card-form"
+      button="Enter it"
+      tell={async (to, _fields, who) => {
+        const now = knownIn(line, nowMs(), timeZone);
+        if ('problem' in now) throw new AskError(now.problem);
+        await to.tell('act', {}, { act: actOf(well, { ...now, is: is ?? now.is }), ...who });
+      }}
+      done={done}
+    >
+      <label class="field">
+        What, and until when
+        <input
+          type="text"
+          maxLength={200}
+          placeholder="guests until Sunday"
+          value={line}
+          onInput={(event) => setLine(event.currentTarget.value)}
+        />
+      </label>
+      <p role="status" class={'problem' in known && line !== '' ? 'refused' : undefined}>
+        {'problem' in known
+          ? line !== '' && known.problem
+          : `Understood: “${known.text}”, until ${momentWords(known.untilMs, timeZone, units, nowMs())}.`}
+      </p>
+      {kind !== undefined && (
+        <fieldset class="field many">
+          <legend>It means</legend>
+          <label>
+            <input type="radio" name="is" checked={kind === 'expected'} onChange={() => setIs('expected')} />{' '}
+            it is used otherwise than usual
+          </label>
+          <label>
+            <input type="radio" name="is" checked={kind === 'laid-up'} onChange={() => setIs('laid-up')} /> it
+            is laid up, and nothing is raised
+          </label>
+        </fieldset>
+      )}
+    </TellForm>
+  );
+}
+
+function actOf(well: string, { is, text, untilMs }: Exclude<Known, { problem: string }>): WrittenAct {
+  const until = new Date(untilMs).toISOString();
+  return is === 'expected' ? { kind: 'expected', well, text, until } : { kind: 'laid-up', well, until, text };
+}
+
+/** Newest first; what is in force says so. */
+function PastKnown({ well, timeZone }: { well: string; timeZone: string }) {
+  const { source, units } = useSurroundings();
+  const acts = useAsked(`known ${well}`, () => source.ask('wellActs', { well }));
+  if (acts.state.is !== 'ready') return null;
+  const said = acts.state.value.acts
+    .filter(({ kind }) => kind === 'expected' || kind === 'laid-up')
+    .reverse();
+  if (said.length === 0) return null;
+  const when = (ms: number): string => momentWords(ms, timeZone, units, nowMs());
+  return (
+    <>
+      <h3>Said before</h3>
+      <ul class="known">
+        {said.map(({ id, atMs, by, kind, body }) => {
+          const { text, untilMs } = sayingOf(kind, body);
+          return (
+            <li key={id}>
+              <strong>{text}</strong>
+              <span class="doing">
+                {untilMs !== undefined &&
+                  (untilMs > nowMs() ? `, in force until ${when(untilMs)}` : `, was until ${when(untilMs)}`)}
+                , said {when(atMs)}
+                {by !== undefined && ` by ${by}`}
+              </span>
+            </li>
+          );
+        })}
+      </ul>
+    </>
+  );
+}
+
+function sayingOf(kind: string, body: unknown): { text: string; untilMs?: number } {
+  const held: Record<string, unknown> = typeof body === 'object' && body !== null ? { ...body } : {};
+  const { text, until } = held;
+  const untilMs = typeof until === 'string' ? Date.parse(until) : Number.NaN;
+  return {
+    text: typeof text === 'string' ? text : kind === 'laid-up' ? 'laid up' : 'more use',
+    ...(Number.isFinite(untilMs) && { untilMs }),
+  };
+}

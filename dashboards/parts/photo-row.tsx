@@ -1,0 +1,15 @@
+/** Small pictures in a row that lead to the whole ones. */
+export function PhotoRow({ hashes, name }: { hashes: readonly string[]; name: string }) {
+  if (hashes.length === 0) return null;
+  return (
+    <ul class="photo-row">
+      {hashes.map((hash, at) => (
+        <li key={hash}>
+          <a href={`/api/papers/${hash}`} target="_blank" rel="noreferrer">
+            <img src={`/api/papers/${hash}`} alt={`${name}, photo ${at + 1}`} loading="lazy" />
+          </a>
+        </li>
+      ))}
+    </ul>
+  );
+}

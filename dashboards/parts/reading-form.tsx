@@ -1,0 +1,187 @@
+/** Readings that a person brings: what, its value with the unit, when, with what. Flow is reckoned from the bucket and the watch. */
+import { useState } from 'preact/hooks';
+import { localDate } from '../../shared/api/time-words.ts';
+import type { WellDetail } from '../../shared/api/wells.ts';
+import { atLocalMs } from '../../shared/known/local-moment.ts';
+import { READING_WORDS, type ReadingName } from '../../shared/words/reading-words.ts';
+import { nowMs } from '../data/clock.ts';
+import { useSurroundings } from '../data/settings.ts';
+import { FlowFields, flowOf, type Bucket } from './flow-fields.tsx';
+import { keepPhotos, papersOf, PhotoField } from './photo-field.tsx';
+import { TellForm, textOf } from './tell-form.tsx';
+
+export interface ReadingFormProps {
+  detail: WellDetail;
+  whats: readonly ReadingName[];
+  /** What stands about photos; those of a box are for who has it open. */
+  photoWords?: string;
+  changed: () => void;
+}
+
+/** The form is made anew after each reading that was kept; one that was refused stays as it was typed. */
+export function ReadingForm(props: ReadingFormProps) {
+  const [round, setRound] = useState(0);
+  return (
+    <>
+      <OneReading
+        key={round}
+        {...props}
+        changed={() => {
+          setRound(round + 1);
+          props.changed();
+        }}
+      />
+      <p role="status">{round > 0 && 'Written down. It stands below with the readings over the years.'}</p>
+    </>
+  );
+}
+
+function OneReading({ detail, whats, photoWords, changed }: ReadingFormProps) {
+  const { units } = useSurroundings();
+  const { well, timeZone } = detail.well;
+  const [what, setWhat] = useState<ReadingName>(whats[0] ?? 'amps');
+  const [bucket, setBucket] = useState<Bucket>({ volume: '', time: '' });
+  const words = READING_WORDS[what];
+  const flow = what === 'flow' ? flowOf(bucket) : undefined;
+  return (
+    <TellForm
+      class="card-form"
+      button="Write it down"
+      tell={async (to, fields, who) => {
+        const photos = await keepPhotos(to, fields, { well, about: 'reading', ...who });
+        const entry = entryOf(fields, { what, timeZone, photos, ...(flow && { value: flow.value, bucket }) });
+        await to.tell('writeEntry', { well }, { entry, ...who });
+      }}
+      done={changed}
+    >
+      <WhatField whats={whats} what={what} choose={setWhat} />
+      {words.how !== undefined && <p class="doing">{words.how}</p>}
+      {what === 'flow' && <FlowFields bucket={bucket} flow={flow} change={setBucket} />}
+      {!flow && (
+        <label class="field">
+          Value with its unit
+          <input
+            type="text"
+            name="value"
+            maxLength={40}
+            placeholder={words.like[units === 'us' ? 0 : 1]}
+            required
+          />
+        </label>
+      )}
+      <Circumstances detail={detail} what={what} />
+      <label class="tick">
+        <input type="checkbox" name="pinned" /> Pin it: later ones are held against this
+      </label>
+      {photoWords !== undefined && <p class="doing">{photoWords}</p>}
+      <PhotoField label="Photos" />
+    </TellForm>
+  );
+}
+
+function WhatField(props: {
+  whats: readonly ReadingName[];
+  what: ReadingName;
+  choose: (what: ReadingName) => void;
+}) {
+  const { whats, what, choose } = props;
+  return (
+    <label class="field">
+      What was read
+      <select
+        value={what}
+        onChange={(event) => {
+          const chosen = whats.find((one) => one === event.currentTarget.value);
+          if (chosen) choose(chosen);
+        }}
+      >
+        {whats.map((one) => (
+          <option key={one} value={one}>
+            {READING_WORDS[one].title}
+          </option>
+        ))}
+      </select>
+    </label>
+  );
+}
+
+const PLACES: Partial<Record<ReadingName, string>> = {
+  winding: 'yellow to black',
+  insulation: 'leads to ground',
+  flow: 'garden tap',
+  precharge: 'tank in the barn',
+};
+
+/** Of which pump, when, where and with what. */
+function Circumstances({ detail, what }: { detail: WellDetail; what: ReadingName }) {
+  return (
+    <>
+      <div class="fields">
+        {detail.pumps.length > 1 && (
+          <label class="field">
+            Pump
+            <select name="pump">
+              <option value="">the whole well</option>
+              {detail.pumps.map(({ pump }) => (
+                <option key={pump} value={pump}>
+                  {pump.slice(1)}
+                </option>
+              ))}
+            </select>
+          </label>
+        )}
+        <label class="field">
+          On which day (empty: now)
+          <input type="date" name="date" max={localDate(nowMs(), detail.well.timeZone)} />
+        </label>
+        <label class="field">
+          Where
+          <input type="text" name="where" maxLength={120} placeholder={PLACES[what]} />
+        </label>
+        <label class="field">
+          With what
+          <input type="text" name="with" maxLength={120} />
+        </label>
+      </div>
+      <label class="field">
+        Remark
+        <input type="text" name="text" maxLength={2000} />
+      </label>
+    </>
+  );
+}
+
+interface Given {
+  what: ReadingName;
+  timeZone: string;
+  photos: readonly string[];
+  /** Reckoned from the bucket. */
+  value?: string;
+  bucket?: Bucket;
+}
+
+function entryOf(fields: FormData, given: Given): Record<string, unknown> {
+  const { what, timeZone, photos, bucket } = given;
+  const date = textOf(fields, 'date');
+  const at = date === '' ? undefined : momentOf(date, timeZone);
+  const said = ['pump', 'where', 'with', 'text'].map((name) => [name, textOf(fields, name)] as const);
+  return {
+    kind: 'reading',
+    what,
+    value: given.value ?? textOf(fields, 'value'),
+    from: 'hand',
+    ...Object.fromEntries(said.filter(([, value]) => value !== '')),
+    ...(bucket && { bucket }),
+    ...(at !== undefined && { at }),
+    ...(fields.get('pinned') !== null && { pinned: true }),
+    ...papersOf(photos),
+  };
+}
+
+/** A day is written as its noon there; today as now. */
+function momentOf(date: string, timeZone: string): string | undefined {
+  const [year, month, day] = date.split('-').map(Number);
+  if (year === undefined || month === undefined || day === undefined) return undefined;
+  if (date === localDate(nowMs(), timeZone)) return undefined;
+  return new Date(atLocalMs({ year, month, day, hour: 12, minute: 0 }, timeZone)).toISOString();
+}
