@@ -9,7 +9,7 @@ import { CheckHistory } from '../parts/check-history.tsx';
 import { CheckPlan, OwnCheck } from '../parts/check-plan.tsx';
 import { Said } from '../parts/said.tsx';
 import { bookAddress } from '../page-of.ts';
-import { dueWords, targetWords } from '../words/due.ts';
+import { datesInWords, dueWords, targetWords } from '../words/due.ts';
 
 export function ChecksPage({ name }: { name: string }) {
   const { source } = useSurroundings();
@@ -63,7 +63,7 @@ function Check({ check, value, well, changed }: Of & { check: CheckRowAnswer }) 
     <article class={`sheet check is-${check.state}`} aria-labelledby={`check-${check.check}`}>
       <h2 id={`check-${check.check}`}>{check.title}</h2>
       <p class="when">{dueWords(check, value.nowMs)}</p>
-      <p>{check.because.join(' ')}</p>
+      <p>{datesInWords(check.because.join(' '), value.nowMs)}</p>
       {check.text !== undefined && <p>{check.text}</p>}
       {target !== undefined && (
         <p>

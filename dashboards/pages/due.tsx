@@ -2,17 +2,15 @@
 import { useState } from 'preact/hooks';
 import type { DueRowAnswer } from '../../shared/api/due.ts';
 import type { Answer } from '../../shared/api/routes.ts';
-import { localDate } from '../../shared/api/time-words.ts';
-import { nowMs } from '../data/clock.ts';
+import { printQuantity, type UnitSystem } from '../../shared/quantity/print-quantity.ts';
 import { useSurroundings } from '../data/settings.ts';
 import { useAsked } from '../data/use-asked.ts';
 import { Said } from '../parts/said.tsx';
-import { bookAddress, wellAddress } from '../page-of.ts';
-import { dueWords, targetWords } from '../words/due.ts';
+import { bookAddress } from '../page-of.ts';
+import { datesInWords, dueWords } from '../words/due.ts';
 import { countWords, nameWords } from '../words/names.ts';
 import { Subscribe } from './checks.tsx';
 
-const DAY_MS = 86_400_000;
 /** Days ahead, by their words. */
 const SPANS = [
   [0, 'overdue and today'],
@@ -25,9 +23,7 @@ const SPANS = [
 export function DuePage() {
   const { source } = useSurroundings();
   const [days, setDays] = useState<number>(31);
-  const { state, again } = useAsked(`due ${days}`, () =>
-    source.ask('due', { until: localDate(nowMs() + days * DAY_MS, 'UTC') }),
-  );
+  const { state, again } = useAsked(`due ${days}`, () => source.ask('due', { days }));
   return (
     <>
       <h1>What is due</h1>
@@ -104,24 +100,40 @@ function WellDue({ well, site, checks, nowMs: now }: WellRows & { nowMs: number 
         <a href={bookAddress(well, 'checks')}>{nameWords(well)}</a>{' '}
         {site !== undefined && <span class="place">{nameWords(site)}</span>}
       </h2>
-      <ul class="checks">
-        {checks.map((row) => {
-          const target = row.target?.kpa === undefined ? undefined : targetWords(row.target, units);
-          return (
-            <li key={row.check} class={`is-${row.state}`}>
+      <ul class="past-alarms">
+        {together(checks).map((rows) => (
+          <li key={rows[0]?.check} class={`is-${rows[0]?.state}`}>
+            <span class="when">{rows[0] && dueWords(rows[0], now)}</span>
+            <div>
               <p>
-                <strong>{row.title}</strong> <span class="when">{dueWords(row, now)}</span>
+                <strong>{rows.map((row, at) => titleWords(row, units, at)).join(', ')}</strong>
               </p>
-              <p class="doing">
-                {row.because[0]} {target !== undefined && `Target ${target}`}
-              </p>
-            </li>
-          );
-        })}
+              <p class="doing">{datesInWords(firstSentence(rows[0]?.because[0] ?? ''), now)}</p>
+            </div>
+          </li>
+        ))}
       </ul>
-      <p class="unseen">
-        <a href={wellAddress(well)}>The well itself</a>
-      </p>
     </section>
   );
+}
+
+/** The rest stands on the well's own page. A capital with a point, as in E. coli, ends no sentence. */
+function firstSentence(text: string): string {
+  return text.split(/(?<=[a-z0-9]\.)\s/)[0] ?? text;
+}
+
+/** Checks of one day for one reason are one line: that is one visit. */
+function together(checks: readonly DueRowAnswer[]): DueRowAnswer[][] {
+  const lines: DueRowAnswer[][] = [];
+  for (const check of checks) {
+    const line = lines.find(([first]) => first?.on === check.on && first?.because[0] === check.because[0]);
+    if (line) line.push(check);
+    else lines.push([check]);
+  }
+  return lines;
+}
+
+function titleWords({ title, target, own }: DueRowAnswer, units: UnitSystem, at: number): string {
+  const name = at === 0 || own ? title : `${title.charAt(0).toLowerCase()}${title.slice(1)}`;
+  return target?.kpa === undefined ? name : `${name} (to ${printQuantity(target.kpa, 'pressure', units)})`;
 }

@@ -11,7 +11,8 @@ import { WaterForm } from '../parts/water-form.tsx';
 import { AskMore, WaterTestSheet } from '../parts/water-test.tsx';
 import { WaterTrends } from '../parts/water-trends.tsx';
 import { bookAddress } from '../page-of.ts';
-import { dueWords } from '../words/due.ts';
+import { datesInWords, dayWords, dueWords } from '../words/due.ts';
+import { countWords } from '../words/names.ts';
 
 export function WaterPage({ name }: { name: string }) {
   const { source } = useSurroundings();
@@ -29,13 +30,14 @@ export function WaterPage({ name }: { name: string }) {
 function Water({ value, well, changed }: { value: WaterAnswer; well: string; changed: () => void }) {
   const { source } = useSurroundings();
   const { next, tests } = value;
+  const [last, ...earlier] = tests;
   return (
     <>
       {next && (
         <div class={`sheet check is-${next.state}`}>
           <h2>The next test</h2>
           <p class="when">{dueWords(next, value.nowMs)}</p>
-          <p>{next.because.join(' ')}</p>
+          <p>{datesInWords(next.because.join(' '), value.nowMs)}</p>
           {value.askFor.length > 0 && next.state !== 'not-needed' && (
             <p>Not tested within a year: {value.askFor.join(', ')}.</p>
           )}
@@ -55,16 +57,28 @@ function Water({ value, well, changed }: { value: WaterAnswer; well: string; cha
         </section>
       )}
       <section aria-labelledby="tests">
-        <h2 id="tests">Tests</h2>
-        {tests.length === 0 ? (
+        <h2 id="tests">The last test</h2>
+        {last === undefined ? (
           <p class="said">None is written down yet.</p>
         ) : (
-          tests.map((test) => (
-            <WaterTestSheet key={test.id} test={test} value={value} well={well} changed={changed} />
-          ))
+          <WaterTestSheet test={last} value={value} well={well} changed={changed} />
         )}
       </section>
       <WaterTrends value={value} />
+      {earlier.length > 0 && (
+        <section aria-labelledby="earlier">
+          <h2 id="earlier">Earlier tests</h2>
+          {earlier.map((test) => (
+            <details key={test.id} class="more">
+              <summary>
+                {dayWords(test.on, value.nowMs)}{' '}
+                <span class="likely">{countWords(test.results.length, 'result', 'results')}</span>
+              </summary>
+              <WaterTestSheet test={test} value={value} well={well} changed={changed} />
+            </details>
+          ))}
+        </section>
+      )}
       <AskMore />
       <p class="doing">{YARDSTICK_WORDS}</p>
     </>

@@ -10,6 +10,11 @@ export function dayWords(on: string, nowMs: number): string {
   return dateWords(Date.parse(`${on}T12:00:00Z`), 'UTC', nowMs);
 }
 
+/** Dates inside a sentence of the server, as people say them. */
+export function datesInWords(text: string, nowMs: number): string {
+  return text.replaceAll(/\b\d{4}-\d\d-\d\d\b/g, (on) => dayWords(on, nowMs));
+}
+
 /** "Overdue since 3 May, 12 days", "Due today", "Due 31 May, in 6 days". */
 export function dueWords({ on, lateDays = 0, state }: Dated, nowMs: number): string {
   if (on === undefined)

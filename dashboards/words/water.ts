@@ -6,6 +6,11 @@ import { LIMIT_WORDS, VERDICT_WORDS } from '../../shared/words/water-words.ts';
 export type Compared = WaterResultAnswer['compared'][number];
 type Limit = Compared['limit'];
 
+const FOUND_WORDS: Partial<Record<Compared['verdict'], string>> = {
+  over: 'Some were found',
+  under: 'None was found',
+};
+
 /** Small amounts keep three figures: 0.00000400 is told as 4e-6 by nobody, so under a thousandth it goes in ug/L, then in ng/L. */
 export function amountWords(value: number, unit: string): string {
   const mass = /^mg\/L(.*)$/.exec(unit);
@@ -49,7 +54,10 @@ export function limitWords({ most, least, absent }: Limit, unit: string): string
 
 /** "Primary limit 10 mg/L as N: not over it." */
 export function comparedWords({ limit, verdict }: Compared, unit: string): string {
-  return `${LIMIT_WORDS[limit.kind].name} ${limitWords(limit, unit)}: ${VERDICT_WORDS[verdict]}.`;
+  const { name } = LIMIT_WORDS[limit.kind];
+  if (limit.absent)
+    return `${name}: none may be found in 100 mL. ${FOUND_WORDS[verdict] ?? VERDICT_WORDS[verdict]}.`;
+  return `${name} ${limitWords(limit, unit)}: ${VERDICT_WORDS[verdict]}.`;
 }
 
 /** "From 2024-12-30. 40 CFR 141.80." with what is only from memory marked. */

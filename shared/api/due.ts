@@ -43,9 +43,10 @@ export const dueShape = z
   })
   .meta({ id: 'Due', description: 'What is due on all wells up to a day, overdue ones included.' });
 
-/** `until`: a date of the calendar; a month ahead where it is left out. */
+/** `until`: a date of the calendar; or `days` from today; a month ahead where both are left out. */
 export const dueQuery = z.strictObject({
   until: opt(z.iso.date()),
+  days: opt(z.coerce.number().int().min(0).max(3_660)),
   well: opt(z.string().min(1).max(40)),
   site: opt(z.string().min(1).max(40)),
 });

@@ -3,7 +3,7 @@
  * stays so: a result under the laboratory's reporting limit is neither that limit nor zero.
  */
 import { parseNumber } from '../quantity/parse-number.ts';
-import { analyte, analyteNamed, type AnalyteKey } from './analytes.ts';
+import { analyte, analyteNamed, type AnalyteKey, type Form } from './analytes.ts';
 import { keptUnit, readWaterUnit } from './water-units.ts';
 
 /** As a person copies it from the report: "Nitrate", "< 0.5", "mg/L as N". */
@@ -67,7 +67,7 @@ export function readResult(written: WrittenResult): ReadResult {
   const number = parts ? parseNumber((parts[2] ?? '').trim()) : undefined;
   if (!parts || number === undefined)
     return wrong('value', 'must be a number, "< 0.5", "> 200", absent, present or not detected');
-  const unit = unitOf(parts[3] ?? '', written.unit, analyte(key).measure === 'ph' ? 'pH' : undefined);
+  const unit = unitOf(parts[3] ?? '', written.unit, unitUnsaid(key, named.form));
   if ('rule' in unit) return wrong('unit', unit.rule);
   const read = readWaterUnit(unit.text, key, named.form);
   if ('problem' in read) return wrong('unit', read.problem);
@@ -104,6 +104,13 @@ function unitOf(
   return needsNone === undefined
     ? { rule: 'must be given: a number without its unit says nothing' }
     : { text: needsNone };
+}
+
+/** Where a number alone can mean one thing only; where it can mean two, the reason that is told names both. */
+function unitUnsaid(key: AnalyteKey, named: Form | undefined): string | undefined {
+  const { measure, formNeeded } = analyte(key);
+  if (measure === 'ph') return 'pH';
+  return formNeeded && named === undefined ? 'mg/L' : undefined;
 }
 
 function impossible(key: AnalyteKey, value: number): string | undefined {

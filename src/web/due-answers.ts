@@ -28,7 +28,7 @@ export function wellsAsked(deps: WebDeps, { well, site }: { well?: string; site?
 
 export function dueAnswer(deps: WebDeps, { query }: Ask<'due'>): Answer<'due'> {
   const nowMs = deps.now();
-  const until = query.until ?? addDays(localDate(nowMs, 'UTC'), SOON_DAYS);
+  const until = query.until ?? addDays(localDate(nowMs, 'UTC'), query.days ?? SOON_DAYS);
   const wells = wellsAsked(deps, query);
   const around = aroundWells(deps, query.well);
   const due = wells.flatMap((live) => {

@@ -26,7 +26,7 @@ export function waterAnswer(deps: WebDeps, name: string): Answer<'water'> {
     nowMs: input.nowMs,
     today,
     timeZone,
-    tests: tests.toReversed().map((test) => testAnswer(test, today)),
+    tests: tests.map((test, at) => testAnswer(test, { today, newer: tests.slice(at + 1) })).toReversed(),
     ...(next && { next: dueRow(next, input) }),
     askFor: notTestedFor(tests, addDays(today, -YEAR_DAYS)),
   };
@@ -40,7 +40,13 @@ function notTestedFor(tests: readonly WaterTest[], since: string): string[] {
   ).map((key) => ANALYTES[key].name);
 }
 
-function testAnswer(test: WaterTest, today: string): WaterTestAnswer {
+interface Standing {
+  today: string;
+  /** Tests since: what they looked for again is answered by them. */
+  newer: readonly WaterTest[];
+}
+
+function testAnswer(test: WaterTest, standing: Standing): WaterTestAnswer {
   const { id, atMs, by, body } = test.entry;
   const text = (key: string): Record<string, string> => {
     const value = body[key];
@@ -57,18 +63,19 @@ function testAnswer(test: WaterTest, today: string): WaterTestAnswer {
     ...text('why'),
     ...text('text'),
     papers: papers.filter((one) => typeof one === 'string'),
-    results: test.results.map((one) => resultAnswer(one, test.on, today)),
+    results: test.results.map((one) => resultAnswer(one, test.on, standing)),
   };
 }
 
 function resultAnswer(
   { written, result }: WaterTest['results'][number],
   on: string,
-  today: string,
+  { today, newer }: Standing,
 ): WaterResultAnswer {
   const { key, name, is, value, unit, remark } = result;
   const compared = compareResult(result, { drawnOn: on, today });
-  const advice = adviceOf(result, compared);
+  const again = newer.some(({ results }) => results.some((one) => one.result.name === result.name));
+  const advice = again ? undefined : adviceOf(result, compared);
   const odd = oddOf(result, today);
   return {
     analyte: written.analyte,
