@@ -8,6 +8,7 @@ import { EXIT, Misuse, type Command, type Io } from './run/cli/command.ts';
 const COMMANDS: Record<string, () => Promise<Command>> = {
   demo: async () => (await import('./run/cli/demo.ts')).demoCommand,
   serve: async () => (await import('./run/cli/serve.ts')).serveCommand,
+  due: async () => (await import('./run/cli/due.ts')).dueCommand,
   card: async () => (await import('./run/cli/card.ts')).cardCommand,
   node: async () => (await import('./run/cli/node.ts')).nodeCommand,
   'send-test': async () => (await import('./run/cli/send-test.ts')).sendTestCommand,

@@ -19,7 +19,7 @@ export class Refused extends Error {
   }
 }
 
-/** Parts of the path by name. */
+/** Parts of the path and of the query by name. */
 type Parts = Readonly<Record<string, string>>;
 
 export interface ServerApi {
@@ -51,11 +51,7 @@ async function send<N extends ShapedRoute>(
   parts: Parts,
   init?: RequestInit,
 ): Promise<Answer<N>> {
-  const path = Object.entries(parts).reduce<string>(
-    (filled, [part, value]) => filled.replace(`{${part}}`, encodeURIComponent(value)),
-    ROUTES[name].path,
-  );
-  const response = await reach(new URL(path, address), init);
+  const response = await reach(addressOf(address, ROUTES[name].path, parts), init);
   const value: unknown = await response.json().catch(() => ({}));
   // The server's tests hold that every answer has the shape that the route table says.
   // oxlint-disable-next-line typescript/no-unsafe-type-assertion
@@ -66,6 +62,19 @@ async function send<N extends ShapedRoute>(
     problem.detail ?? `${address} answered ${response.status}, but not as a Stillwell does`,
     problem.fields,
   );
+}
+
+/** Parts that the path names go into it, the others into the query. */
+function addressOf(address: string, path: string, parts: Parts): URL {
+  const inPath = (part: string): boolean => path.includes(`{${part}}`);
+  const named = Object.entries(parts);
+  const filled = named.reduce<string>(
+    (now, [part, value]) => now.replace(`{${part}}`, encodeURIComponent(value)),
+    path,
+  );
+  const url = new URL(filled, address);
+  for (const [part, value] of named) if (!inPath(part)) url.searchParams.set(part, value);
+  return url;
 }
 
 async function reach(url: URL, init?: RequestInit): Promise<Response> {

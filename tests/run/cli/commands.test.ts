@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { cardCommand } from '../../../src/run/cli/card.ts';
 import { EXIT, Misuse, type Command, type Io } from '../../../src/run/cli/command.ts';
 import { demoCommand } from '../../../src/run/cli/demo.ts';
+import { dueCommand } from '../../../src/run/cli/due.ts';
 import { newLog } from '../../../src/run/cli/log.ts';
 import { nodeCommand } from '../../../src/run/cli/node.ts';
 import { readOptions, readWhole } from '../../../src/run/cli/options.ts';
@@ -12,6 +13,7 @@ import { serveCommand } from '../../../src/run/cli/serve.ts';
 
 const COMMANDS: Command[] = [
   cardCommand,
+  dueCommand,
   serveCommand,
   demoCommand,
   replayCommand,
