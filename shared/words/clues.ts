@@ -29,12 +29,16 @@ export interface Clue {
   notOf?: readonly AlarmKind[];
   /** Only these, where named. */
   onlyOf?: readonly AlarmKind[];
-  reads: (value: number | string) => ClueReading | undefined;
+  reads: (
+    value: number | string,
+    evidence: Readonly<Record<string, number | string>>,
+  ) => ClueReading | undefined;
 }
 
 const SETTLES = 4;
 const FITS = 2;
 const FITS_A_LITTLE = 1.4;
+const NOT_QUITE = 0.7;
 const HARDLY = 0.4;
 const SPEAKS_AGAINST = 0.15;
 const RULES_OUT = 0.03;
@@ -55,8 +59,10 @@ const OF_AMPS = [
   'no-run',
 ] as const;
 
-const number = (read: (value: number) => ClueReading | undefined) => (value: number | string) =>
-  typeof value === 'number' ? read(value) : undefined;
+const number =
+  (read: (value: number, evidence: Readonly<Record<string, number | string>>) => ClueReading | undefined) =>
+  (value: number | string, evidence: Readonly<Record<string, number | string>>) =>
+    typeof value === 'number' ? read(value, evidence) : undefined;
 
 /** A centrifugal pump draws more current the more water it lifts, and less where none comes. */
 function ampsShare(share: number): ClueReading {
@@ -105,7 +111,11 @@ function ampsShare(share: number): ClueReading {
   };
 }
 
-function levelM(level: number): ClueReading | undefined {
+/** How much stands over the pump says whether it can suck air; how far it has sunk, what the pump must lift (below). */
+function levelM(
+  level: number,
+  { levelFallM: fall }: Readonly<Record<string, number | string>>,
+): ClueReading | undefined {
   const says = (units: UnitSystem): string =>
     `${sayDepth(Math.max(0, level), units)} of water stand over the pump.`;
   if (level < 1.5)
@@ -113,7 +123,29 @@ function levelM(level: number): ClueReading | undefined {
       says,
       odds: { 'low-well': SETTLES, 'worn-pump': HARDLY, 'closed-valve': HARDLY, 'lost-prime': HARDLY },
     };
-  return level > 5 ? { says, odds: { 'low-well': 0.08 } } : undefined;
+  const hasSunk = typeof fall === 'number' && fall >= SUNK_M;
+  return level > 5 && !hasSunk ? { says, odds: { 'low-well': 0.08 } } : undefined;
+}
+
+/** 3 m more to lift are 30 kPa less for the house: 5 % of what a pump for 60 m gives. Twice that would be felt by any. */
+const SUNK_M = 3;
+const SUNK_FAR_M = 6;
+
+/** A pump that must lift further delivers less and draws less, however much water is left over it. */
+function levelFallM(fall: number): ClueReading | undefined {
+  if (fall >= SUNK_M)
+    return {
+      says: (units) => `The water stands ${sayDepth(fall, units)} lower than at first.`,
+      odds: {
+        'low-well': fall >= SUNK_FAR_M ? SETTLES : FITS,
+        'worn-pump': HARDLY,
+        'closed-valve': HARDLY,
+        'supply-voltage': HARDLY,
+      },
+    };
+  return fall < 1
+    ? { says: () => 'The water stands as high as at first.', odds: { 'low-well': HARDLY } }
+    : undefined;
 }
 
 /** Voltage says whether breaker and supply are to blame, and nothing of the rest. */
@@ -171,25 +203,26 @@ function temperatureC(celsius: number): ClueReading | undefined {
   return celsius > 5 ? { says, odds: { frozen: RULES_OUT } } : undefined;
 }
 
-/** Water that ran back leaves an empty pipe, which the next run must fill before the pressure moves. */
+/** Water that ran back leaves an empty pipe, which the next run must fill before the pressure moves. No leak in a house empties it. */
 function lateRiseS(seconds: number): ClueReading {
   return {
     says: () => `A run takes ${sayDuration(seconds)} before the pressure moves.`,
     odds: {
-      'check-valve': FITS,
-      'drop-pipe-leak': FITS,
-      'pitless-leak': FITS,
+      'check-valve': SETTLES,
+      'drop-pipe-leak': SETTLES,
+      'pitless-leak': SETTLES,
       leak: HARDLY,
       'open-tap': HARDLY,
     },
   };
 }
 
+/** Little against a way back into the well: where nothing shuts between it and the tank, the tank keeps the pipe full. */
 function promptRiseS(seconds: number): ClueReading {
   return {
     says: () =>
       `The pressure rises ${sayDuration(seconds)} into a run, also after a long rest: the pipe was still full.`,
-    odds: { 'check-valve': HARDLY, 'drop-pipe-leak': HARDLY, 'pitless-leak': HARDLY },
+    odds: { 'check-valve': NOT_QUITE, 'drop-pipe-leak': NOT_QUITE, 'pitless-leak': NOT_QUITE },
   };
 }
 
@@ -215,6 +248,23 @@ function deliveryShare(share: number): ClueReading | undefined {
       'low-well': HARDLY,
       'drop-pipe-leak': HARDLY,
       'pitless-leak': HARDLY,
+    },
+  };
+}
+
+/**
+ * Water lost at rest is lost in a run too, and no more of it by a leak in the house. A run that delivers even less loses the rest before the
+ * water comes to the gauge: through a hole in the pipe, with the pump's whole pressure behind it.
+ */
+function runsLoseShare(share: number): ClueReading {
+  return {
+    says: () => `A run brings ${sayShare(share)} less than that loss alone would take from it.`,
+    odds: {
+      'drop-pipe-leak': SETTLES,
+      'pitless-leak': SETTLES,
+      'check-valve': SETTLES,
+      leak: HARDLY,
+      'open-tap': HARDLY,
     },
   };
 }
@@ -288,6 +338,7 @@ function ageYears(years: number): ClueReading | undefined {
 export const CLUES: readonly Clue[] = [
   { figure: 'ampsShare', notOf: OF_AMPS, reads: number(ampsShare) },
   { figure: 'levelM', notOf: ['level-low'], reads: number(levelM) },
+  { figure: 'levelFallM', reads: number(levelFallM) },
   {
     figure: 'voltsShare',
     notOf: ['supply-voltage', 'power-lost', 'amps-high', 'amps-low', 'leg-imbalance'],
@@ -297,7 +348,9 @@ export const CLUES: readonly Clue[] = [
   { figure: 'temperatureC', notOf: ['freeze-risk'], reads: number(temperatureC) },
   { figure: 'lateRiseS', reads: number(lateRiseS) },
   { figure: 'promptRiseS', reads: number(promptRiseS) },
-  { figure: 'deliveryShare', notOf: ['slow-fill', ...BROKE_OFF], reads: number(deliveryShare) },
+  // A leak takes from what a run delivers: what that says is in the figure after it.
+  { figure: 'deliveryShare', notOf: ['slow-fill', 'leak', ...BROKE_OFF], reads: number(deliveryShare) },
+  { figure: 'runsLoseShare', onlyOf: ['leak'], reads: number(runsLoseShare) },
   { figure: 'airShare', notOf: ['tank-air-lost', 'tank-overcharged'], reads: number(airShare) },
   {
     figure: 'leakLPerDay',
@@ -387,7 +440,7 @@ export function readClues(
   return CLUES.flatMap(({ figure, notOf, onlyOf, reads }) => {
     const value = evidence[figure];
     if (value === undefined || notOf?.includes(alarm) || (onlyOf && !onlyOf.includes(alarm))) return [];
-    const reading = reads(value);
+    const reading = reads(value, evidence);
     return reading ? [{ figure, reading }] : [];
   });
 }

@@ -20,6 +20,7 @@ import { weigh } from './weigh.ts';
 /** Over the maximum by more than a clamp errs (2 %) and a supply strays (5 %), in the median of so many runs. */
 const OVER_MAX = 1.07;
 const RUNS = 5;
+const FEW_READINGS = 3;
 /** So far over it the rotor stood still: a start that failed (./failed-start.ts). */
 const HELD = 2.2;
 
@@ -53,6 +54,8 @@ function overMaximum(scene: Scene): Finding | undefined {
       cycle.amps !== undefined &&
       cycle.amps < HELD * maxAmps &&
       cycle.ranS >= 5 &&
+      // One or two readings may be of the start.
+      cycle.readings >= FEW_READINGS &&
       !cycle.flags.includes('failed-start'),
   );
   if (last.length < RUNS) return undefined;

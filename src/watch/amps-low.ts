@@ -13,6 +13,7 @@ import {
   type AmpsShift,
 } from './amps.ts';
 import { freshCycles } from './facts.ts';
+import { levelFall } from './level-fall.ts';
 import { sayAmps, sayShare, tidy } from './say.ts';
 import type { Finding, Memo, Scene, Watch } from './scene.ts';
 import { weigh } from './weigh.ts';
@@ -33,13 +34,14 @@ export const ampsLow: Watch = {
 };
 
 function look(scene: Scene, memo: Memo): Finding | null | undefined {
+  const levelFallM = levelFall(scene, memo);
   const shift = ampsShift(scene, memo);
   if (shift === null) delete memo['maybeSupply'];
   if (!shift) return shift;
-  return shift.way === 'low' ? finding(scene, memo, shift) : null;
+  return shift.way === 'low' ? finding(scene, memo, shift, levelFallM) : null;
 }
 
-function finding(scene: Scene, memo: Memo, shift: AmpsShift): Finding {
+function finding(scene: Scene, memo: Memo, shift: AmpsShift, levelFallM: number | undefined): Finding {
   const small = maybeSupply(scene, memo, shift);
   const supply = small ? 0.8 : hasVolts(scene) ? supplyWeight(shift) : 0.08;
   const fills = fillShare(scene);
@@ -56,8 +58,9 @@ function finding(scene: Scene, memo: Memo, shift: AmpsShift): Finding {
       runs: shift.runs,
       ...supplyFacts(scene, shift),
       ...(fills !== undefined && { fillShare: tidy(fills) }),
+      ...(levelFallM !== undefined && { levelFallM }),
     },
-    causes: causesOf(scene, shift, fills, supply),
+    causes: causesOf(shift, fills, supply),
   };
 }
 
@@ -75,19 +78,13 @@ function fillShare(scene: Scene): number | undefined {
   return Math.abs(share - 1) <= grain ? 1 : share;
 }
 
-function causesOf(
-  scene: Scene,
-  shift: AmpsShift,
-  fills: number | undefined,
-  supply: number,
-): Finding['causes'] {
+function causesOf(shift: AmpsShift, fills: number | undefined, supply: number): Finding['causes'] {
   const weak = fills !== undefined && fills > 1.05;
   // A pump that lifts as much as ever at the same pressures does as much work as ever: less current is then the clamp's.
   const asEver = fills !== undefined && Math.abs(fills - 1) < AS_EVER && Math.abs(shift.share) > CLAMP_FROM;
-  const level = scene.well.minutes[scene.well.minutes.length - 1]?.levelM?.mean;
   return weigh({
     'worn-pump': weak || shift.slow ? 0.45 : 0.3,
-    'low-well': level !== undefined && level > 5 ? 0.05 : 0.2,
+    'low-well': 0.2,
     'closed-valve': shift.slow ? 0.08 : 0.2,
     'failing-motor': 0.05,
     'clamp-off': asEver ? (supply > 0.5 ? 0.3 : 0.9) : 0.05,

@@ -15,6 +15,8 @@ const DAYS = 3;
 const LARGE_L_PER_DAY = 290;
 const LARGE_DAYS = 2;
 const BACK_SHARE = 0.6;
+/** By so much of what the pump delivers a run must bring less than the loss at rest explains; fills tell their delivery to some 2 %. */
+const LEAST_LOST_IN_RUNS = 0.05;
 const DAY_MS = 86_400_000;
 const HOUR_MS = 3_600_000;
 /** 30 L/h that never cease are told after these hours: a trickle or a drip line of one night has stopped by then. */
@@ -89,6 +91,14 @@ function byHours(scene: Scene): Finding | undefined {
   });
 }
 
+/** What a run loses beside the loss that goes on at rest, as a share of the pump's delivery. */
+function ofRuns({ well }: Scene, atRest: number | undefined): Finding['evidence'] {
+  const { deliveryShare } = well.water;
+  if (deliveryShare === undefined || atRest === undefined) return {};
+  const besides = 1 - deliveryShare - atRest;
+  return besides >= LEAST_LOST_IN_RUNS ? { runsLoseShare: tidy(besides) } : {};
+}
+
 function finding(
   scene: Scene,
   found: { sinceMs: number; loss: LossScene; while: string; evidence: Finding['evidence'] },
@@ -107,6 +117,7 @@ function finding(
         ? { lossKpaPerH: tidy(fallKpaPerH, 1), ...(share !== undefined && { lossShare: tidy(share, 4) }) }
         : { leakLPerDay: tidy(24 * lPerH, 0), litresPerHour: tidy(lPerH, 1) }),
       ...found.evidence,
+      ...ofRuns(scene, share ?? scene.well.water.dayLoss?.share),
     },
     causes: weigh({
       leak: 0.34,

@@ -28,6 +28,8 @@ const UNKNOWN_CYCLES = 12;
 const UNKNOWN_PERIOD_S = 45;
 const UNKNOWN_RUN_S = 15;
 const UNKNOWN_TANK_L = 60;
+/** Runs that cross less than this share of the band end for another reason than a tank that is full. */
+const HALF_BAND = 0.5;
 /** Without a start for so long the starts are no longer close. */
 const QUIET_S = 7200;
 
@@ -115,6 +117,7 @@ function periodsS(cycles: readonly Cycle[]): number[] {
 function finding(scene: Scene, close: readonly Cycle[], fillS: number | undefined): Finding {
   const inS = (close[close.length - 1]!.stoppedMs - close[0]!.startedMs) / 1000;
   const ran = median(close.map((cycle) => cycle.ranS)) ?? 0;
+  const share = bandShare(scene, close);
   const usual = fillS === undefined ? '' : `; a fill here takes ${sayTime(fillS)}`;
   return {
     sinceMs: close[0]!.startedMs,
@@ -125,31 +128,44 @@ function finding(scene: Scene, close: readonly Cycle[], fillS: number | undefine
       ranS: tidy(ran, 1),
       ...(fillS !== undefined && { normalRanS: tidy(fillS, 1) }),
       startsAnHour: Number(figures((close.length * 3600) / inS, 3)),
+      ...(share !== undefined && { bandShare: tidy(share) }),
     },
-    causes: causesOf(scene, close),
+    causes: causesOf(scene, close, share),
   };
 }
 
-/** A whole band crossed in no time is a tank without air; a band that is not crossed is the switch or its nipple. */
-function causesOf(scene: Scene, close: readonly Cycle[]): Finding['causes'] {
+/** The middle of the bands that these runs crossed, kPa. */
+function bandOf(close: readonly Cycle[]): number | undefined {
+  return median(
+    close.flatMap((c) =>
+      c.cutInKpa !== undefined && c.cutOutKpa !== undefined ? [c.cutOutKpa - c.cutInKpa] : [],
+    ),
+  );
+}
+
+/** Of the band between this switch's points. */
+function bandShare(scene: Scene, close: readonly Cycle[]): number | undefined {
   const cutIn = scene.pump.pinned?.cutInKpa?.median ?? scene.well.card.switch.cutInKpa;
   const cutOut = scene.pump.pinned?.cutOutKpa?.median ?? scene.well.card.switch.cutOutKpa;
+  const band = bandOf(close);
+  if (cutIn === undefined || cutOut === undefined || band === undefined || cutOut <= cutIn) return undefined;
+  return band / (cutOut - cutIn);
+}
+
+function endsAtCutOut(scene: Scene, close: readonly Cycle[]): boolean {
+  const cutOut = scene.pump.pinned?.cutOutKpa?.median ?? scene.well.card.switch.cutOutKpa;
+  const ends = median(close.flatMap((c) => c.cutOutKpa ?? []));
+  return ends !== undefined && cutOut !== undefined && ends > cutOut - 2 * PSI;
+}
+
+/** A whole band crossed in no time is a tank without air; a band that is not crossed is the switch or its nipple. */
+function causesOf(scene: Scene, close: readonly Cycle[], share: number | undefined): Finding['causes'] {
+  const band = bandOf(close);
   if (!usesPressure(scene.pump)) return weigh({ 'switch-chatter': 0.8, 'overload-tripping': 0.2 });
-  const bands = close.flatMap((c) =>
-    c.cutInKpa !== undefined && c.cutOutKpa !== undefined ? [c.cutOutKpa - c.cutInKpa] : [],
-  );
-  const band = median(bands);
-  if (
-    cutIn !== undefined &&
-    cutOut !== undefined &&
-    band !== undefined &&
-    band < 0.5 * (cutOut - cutIn) &&
-    band < 12 * PSI
-  ) {
-    const ends = median(close.flatMap((c) => c.cutOutKpa ?? []));
+  if (share !== undefined && band !== undefined && share < HALF_BAND && band < 12 * PSI) {
     // Runs that end where they should and start too soon: with more air than cut-in the tank is empty before, and pressure drops from its charge
     // to cut-in between two readings.
-    if (ends !== undefined && ends > cutOut - 2 * PSI)
+    if (endsAtCutOut(scene, close))
       return weigh({
         'tank-overcharged': 0.4,
         'switch-out-of-set': 0.15,

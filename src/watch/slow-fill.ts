@@ -6,6 +6,7 @@
  */
 import { median, quantile } from '../baseline/robust.ts';
 import { cutInOf, cutOutOf, freshCycles, listOf, numberOf, usualAmps, usesPressure } from './facts.ts';
+import { levelFall } from './level-fall.ts';
 import { shareAtPressures } from './moved-pressures.ts';
 import { sayShare, sayTime, tidy } from './say.ts';
 import type { Finding, Memo, Scene, Watch } from './scene.ts';
@@ -43,10 +44,14 @@ export const slowFill: Watch = {
 };
 
 function look(scene: Scene, memo: Memo): Finding | null | undefined {
+  const levelFallM = levelFall(scene, memo);
   if (!scene.pump.baseline) return undefined;
   if (!usesPressure(scene.pump)) return byStore(scene);
   const share = scene.well.water.deliveryShare;
-  return share === undefined ? byRunTime(scene) : byDelivery(scene, memo, share);
+  const found = share === undefined ? byRunTime(scene) : byDelivery(scene, memo, share);
+  return found && levelFallM !== undefined
+    ? { ...found, evidence: { ...found.evidence, levelFallM } }
+    : found;
 }
 
 function byDelivery(scene: Scene, memo: Memo, share: number): Finding | null | undefined {

@@ -16,7 +16,7 @@ const ALWAYS_ALIKE: ReadonlySet<Cause> = new Set(['check-valve', 'drop-pipe-leak
 
 export function withClues(alarm: AlarmKind, finding: Finding, scene: Scene): Finding {
   if (finding.causes.length === 0) return finding;
-  const known = withoutStale({ ...cluesOf(scene), ...finding.evidence });
+  const known = withoutOldAir(withoutStale({ ...cluesOf(scene), ...finding.evidence }));
   const spoke: Evidence = {};
   const weights: Partial<Record<Cause, number>> = {};
   for (const { cause, weight } of finding.causes) weights[cause] = weight;
@@ -44,6 +44,21 @@ function withoutStale(known: Evidence): Evidence {
   const { fillShare, deliveryShare, ...rest } = known;
   const stale = typeof fillShare === 'number' && fillShare > LONGER && Number(deliveryShare) > 1 / LONGER;
   return stale ? { ...rest, fillShare } : known;
+}
+
+/** A run that crosses this share of the band fills a tank. */
+const WHOLE_BAND = 0.8;
+/** From here up the air is as it should be (shared/words/clues.ts). */
+const AIR_AS_EVER = 0.93;
+
+/**
+ * Short runs that cross the whole band are fills, and short ones. Air that is as it should be was read from fills before them, since those
+ * count by their middle.
+ */
+function withoutOldAir(known: Evidence): Evidence {
+  const { airShare, bandShare, ...rest } = known;
+  const old = Number(bandShare) > WHOLE_BAND && Number(airShare) > AIR_AS_EVER;
+  return old ? { ...rest, bandShare: bandShare! } : known;
 }
 
 /** Look-alikes that are named get the mean of their weights each. */

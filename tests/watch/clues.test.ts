@@ -37,6 +37,48 @@ describe('the lead', () => {
     ],
     ['pressure lost with strong current', 'rest 45psi | run 8.6A 30psi x20', 'broken-pipe', ['lost-prime']],
     ['pressure lost with weak current', 'rest 45psi | run 7A 30psi x20', 'worn-pump', ['lost-prime']],
+    ['short fills across the whole band', 'cycle 30s 8A 40-60psi every 1min x6', 'tank-air-lost', []],
+    [
+      'the same, though the tank was well by its last twelve fills',
+      'cycle 30s 8A 40-60psi every 1min x6',
+      'tank-air-lost',
+      [],
+      { water: { airKpa: 262, airNormalKpa: 262 } },
+    ],
+    [
+      'short runs across little of the band',
+      'cycle 30s 8A 40-46psi every 1min x6',
+      'switch-chatter',
+      [],
+      { water: { airKpa: 262, airNormalKpa: 262 } },
+    ],
+    [
+      'loss at rest',
+      'day 12 cycles 1300s leak 400 x3',
+      'leak',
+      [],
+      { water: { deliveryShare: 0.97, dayLoss: { lPerH: 17, fallKpaPerH: 20, share: 0.01 } } },
+    ],
+    [
+      'loss at rest, and more of it in runs',
+      'day 12 cycles 1300s leak 400 x3',
+      'drop-pipe-leak',
+      [],
+      { water: { deliveryShare: 0.85, dayLoss: { lPerH: 17, fallKpaPerH: 20, share: 0.01 } } },
+    ],
+    [
+      'a large loss that runs show too',
+      'day 12 cycles 1300s leak 4000 x3',
+      'leak',
+      [],
+      { water: { deliveryShare: 0.85, dayLoss: { lPerH: 170, fallKpaPerH: 200, share: 0.12 } } },
+    ],
+    [
+      'one of three phases that brings no pressure',
+      'rest 45psi | run 8A 30psi x20',
+      'broken-pipe',
+      ['wrong-rotation'],
+    ],
   ])('%s', (_name, text, lead, without, options) => {
     const { events } = kit(options).play(text);
     const causes = events[0]!.causes!.map(({ cause }) => cause);
@@ -161,6 +203,41 @@ describe('withClues', () => {
     expect(weights['check-valve']).toBe(weights['pitless-leak']);
     expect(weights['check-valve']! * 3).toBeGreaterThan(weights['leak']! + weights['open-tap']!);
     expect(evidence).toMatchObject({ leakLPerDay: 200, lateRiseS: 25 });
+  });
+
+  const slow = (levelFallM: number): Finding => ({
+    sinceMs: T0,
+    why: 'It is slow.',
+    evidence: { levelFallM },
+    causes: [
+      { cause: 'worn-pump', weight: 0.5 },
+      { cause: 'low-well', weight: 0.3 },
+      { cause: 'closed-valve', weight: 0.2 },
+    ],
+  });
+  it.each([
+    [9, 'low-well'],
+    [3.5, 'low-well'],
+    [2, 'worn-pump'],
+    [0, 'worn-pump'],
+  ])('a slow pump whose water has sunk by %s m: %s', (fallM, lead) => {
+    const high = { minutes: [{ atMs: T0 + 24 * HOUR, pumps: [], levelM: { mean: 12 } }] };
+    expect(withClues('slow-fill', slow(fallM), sceneWith({ well: high })).causes[0]!.cause).toBe(lead);
+  });
+
+  it('a pump that turns slowly after a visit: two of its three lines may be swapped', () => {
+    const brings: Finding = {
+      sinceMs: T0,
+      why: 'Pressure does not rise.',
+      evidence: { phase: 3 },
+      causes: [
+        { cause: 'broken-pipe', weight: 0.4 },
+        { cause: 'open-tap', weight: 0.3 },
+        { cause: 'wrong-rotation', weight: 0.1 },
+      ],
+    };
+    const lead = (change: object): Cause => withClues('long-run', brings, sceneWith(change)).causes[0]!.cause;
+    expect([lead({}), lead({ freshFromMs: T0 + 20 * HOUR })]).toEqual(['broken-pipe', 'wrong-rotation']);
   });
 
   it('what bears on no named cause is not evidence', () => {

@@ -8,12 +8,14 @@ import { CAUSES, type AlarmKind } from '../../../shared/words/kinds.ts';
 const VALUES: Record<string, (number | string)[]> = {
   ampsShare: [0.6, 0.9, 1, 1.1],
   levelM: [-0.2, 1, 3, 20],
+  levelFallM: [-2, 0.4, 2, 4, 9],
   voltsShare: [0.01, 0.85, 0.93, 1, 1.07, 1.2],
   voltsUnbalance: [0.001, 0.007, 0.03],
   temperatureC: [-8, 3, 18],
   lateRiseS: [25],
   promptRiseS: [4],
   deliveryShare: [0.7, 0.95, 1],
+  runsLoseShare: [0.12],
   airShare: [0.5, 0.9, 1, 1.2],
   leakLPerDay: [0, 50, 400],
   failedStarts: [1, 3],
@@ -30,7 +32,7 @@ const VALUES: Record<string, (number | string)[]> = {
 test.each(CLUES.map((clue) => [clue.figure, clue] as const))(
   '%s: each reading is a whole sentence in both units, with odds of known causes',
   (figure, clue) => {
-    const readings = VALUES[figure]!.flatMap((value) => clue.reads(value) ?? []);
+    const readings = VALUES[figure]!.flatMap((value) => clue.reads(value, {}) ?? []);
     expect(readings.length).toBeGreaterThan(0);
     for (const { says, odds } of readings) {
       for (const units of ['us', 'metric'] as const) {
@@ -49,6 +51,13 @@ test.each(CLUES.map((clue) => [clue.figure, clue] as const))(
 test('no clue is named twice, and a figure that is text where a number belongs says nothing', () => {
   expect(new Set(CLUES.map(({ figure }) => figure)).size).toBe(CLUES.length);
   expect(readClues('no-start', { levelM: 'deep' })).toEqual([]);
+});
+
+test('much water over the pump says nothing for the well once it has sunk by metres', () => {
+  const spoke = (evidence: Record<string, number>): string[] =>
+    readClues('slow-fill', evidence).map(({ figure }) => figure);
+  expect(spoke({ levelM: 12, levelFallM: 0.2 })).toEqual(['levelM', 'levelFallM']);
+  expect(spoke({ levelM: 12, levelFallM: 7 })).toEqual(['levelFallM']);
 });
 
 describe('forAndAgainst', () => {
