@@ -9,6 +9,7 @@ export const BOOK_TITLES = {
   readings: 'Readings',
   checks: 'Checks',
   water: 'Water tests',
+  labels: 'Labels',
 } as const;
 export type BookWhat = keyof typeof BOOK_TITLES;
 

@@ -3,6 +3,7 @@ import type { ComponentType } from 'preact';
 import type { BookWhat } from '../page-of.ts';
 import { CardPage } from './card.tsx';
 import { ChecksPage } from './checks.tsx';
+import { LabelsPage } from './labels.tsx';
 import { ReadingsPage } from './readings.tsx';
 import { VisitPage } from './visit.tsx';
 import { WaterPage } from './water.tsx';
@@ -13,4 +14,5 @@ export const BOOK_PAGES: Record<BookWhat, ComponentType<{ name: string }>> = {
   readings: ReadingsPage,
   checks: ChecksPage,
   water: WaterPage,
+  labels: LabelsPage,
 };

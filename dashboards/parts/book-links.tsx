@@ -8,6 +8,7 @@ const LINKS: readonly [what: BookWhat, purpose: string][] = [
   ['checks', 'what is due when, how to look, and what was found over the years'],
   ['water', 'what the laboratory found, beside published limits'],
   ['readings', 'reference readings taken with a guide, and those that people brought'],
+  ['labels', 'to print and hang at tank, switch, box, panel and well head'],
 ];
 
 export function BookLinks({ well }: { well: string }) {

@@ -10,20 +10,21 @@ export const LABEL_TITLES = {
   drive: 'Pump drive',
   starter: 'Motor starter',
   disconnect: 'Pump disconnect',
-  panel: 'Breaker panel: well pump',
+  panel: 'Well pump breaker',
   'well-head': 'Well head',
 } as const;
 
+/** Two rows of a label each. */
 export const LABEL_CAUTIONS: Record<LabelKind, string> = {
-  tank: 'Compressed air. Read and set the charge only with the pump off and locked off, a tap open, and the gauge at zero. Stay under the pressure on the tank’s plate.',
+  tank: 'Compressed air. Before it is read or set: pump locked off, a tap open, the gauge at zero. Never over the pressure on its plate.',
   'pressure-switch':
-    'Live parts, and the pump starts by itself. Licensed people only, with the breaker off, locked off and the circuit proved dead.',
+    'Live parts, and the pump starts by itself. Licensed people only: breaker off, locked off, proved dead.',
   'control-box':
-    'Live parts, and capacitors keep a charge after the power is off. Licensed people only, with the breaker off, locked off and the circuit proved dead.',
+    'Live parts, and capacitors stay charged. Licensed people only: breaker off, locked off, proved dead.',
   panel:
-    'If it has tripped, reset it once at most. If it trips again, leave it off and call. Lock it off while anybody works on pump, switch or tank.',
+    'Tripped? Reset it once at most. If it trips again, leave it off and call. Lock it off for any work on pump, switch or tank.',
   'well-head':
-    'Switch the breaker off and lock it off before the cap is lifted. Stay out of well pits. Disinfect and test after it was open.',
+    'Lock the breaker off before the cap is lifted. Stay out of well pits. Disinfect and test the water after it was open.',
 };
 
 /** How an air charge is read, in the words that every tank label carries. */

@@ -8,7 +8,7 @@ import { sayAmps, sayDuration, sayMotor, sayVolts } from '../../shared/words/for
 import { LABEL_TITLES } from '../../shared/words/label-words.ts';
 import type { Card, PumpCard } from '../card/card.ts';
 import type { ElectricalDescription } from '../card/description.ts';
-import { figureLine, givenLine, joined, textLine, type LabelFacts } from './label-lines.ts';
+import { figureLine, givenLine, joined, textLine, wiresLine, type LabelFacts } from './label-lines.ts';
 
 /** What stands where a three-wire motor has its control box. */
 export function boxTitle({ control, phase, wires, kind }: PumpCard, controlBox: string | undefined): string {
@@ -41,17 +41,16 @@ export function boxLines(facts: LabelFacts): LabelLine[] {
           }),
         ]
       : []),
-    textLine('wires by terminal', wiresAt(wires, title)),
+    wiresLine('wires by terminal', wiresAt(wires, title)),
     textLine('breaker', breakerWords(card)),
     textLine('pump', joined([own?.maker, own?.model], ' ')),
     textLine('installed', joined([pump.installed, own?.installer])),
   ];
 }
 
-function wiresAt(wires: ElectricalDescription['wires'], title: string): string | undefined {
+function wiresAt(wires: ElectricalDescription['wires'], title: string): string[] | undefined {
   const { drive, disconnect, controlBox } = wires;
-  const listed = { [LABEL_TITLES.drive]: drive, [LABEL_TITLES.disconnect]: disconnect }[title] ?? controlBox;
-  return listed && joined(listed, ' · ');
+  return { [LABEL_TITLES.drive]: drive, [LABEL_TITLES.disconnect]: disconnect }[title] ?? controlBox;
 }
 
 function boxName(title: string): string {
@@ -71,7 +70,7 @@ export function panelLines(facts: LabelFacts): LabelLine[] {
     textLine('panel', panel),
     textLine('disconnect', disconnect ?? card.described?.where.disconnect),
     textLine('cable to the pump', cable),
-    ...givenLine('wires by terminal', wires.panel && joined(wires.panel, ' · ')),
+    ...(wires.panel ? [wiresLine('wires by terminal', wires.panel)] : []),
     textLine('call for the well', card.described?.firm),
     ...givenLine(
       'pump protector starts it again after',

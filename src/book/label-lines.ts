@@ -51,3 +51,15 @@ export function joined(parts: readonly (string | undefined)[], between = ', '): 
   const known = parts.filter((part) => part !== undefined);
   return known.length === 0 ? undefined : known.join(between);
 }
+
+/** Terminals in one line, each kept whole when the line is broken. */
+export function wiresLine(name: string, wires: readonly string[] | undefined): LabelLine {
+  return textLine(
+    name,
+    wires &&
+      joined(
+        wires.map((wire) => wire.replaceAll(' ', '\u00a0')),
+        ' · ',
+      ),
+  );
+}

@@ -2,7 +2,7 @@
 import type { LabelLine } from '../../shared/api/labels.ts';
 import { sayPressure } from '../../shared/words/format.ts';
 import { breakerWords } from './label-electric.ts';
-import { givenLine, joined, textLine, type LabelFacts } from './label-lines.ts';
+import { givenLine, textLine, wiresLine, type LabelFacts } from './label-lines.ts';
 import { switchLine, targetOf } from './label-pressure.ts';
 
 export function switchLines(facts: LabelFacts): LabelLine[] {
@@ -18,7 +18,7 @@ export function switchLines(facts: LabelFacts): LabelLine[] {
     ),
     ...givenLine('tank precharge', target.is === 'reckoned' ? sayPressure(target.kpa, units) : undefined),
     textLine('relief valve', card.reliefKpa === undefined ? undefined : sayPressure(card.reliefKpa, units)),
-    textLine('wires by terminal', wires && joined(wires, ' · ')),
+    wiresLine('wires by terminal', wires),
     textLine('breaker', breakerWords(card)),
     textLine('set by, on', undefined),
   ];

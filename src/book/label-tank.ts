@@ -63,19 +63,15 @@ function prechargeLine(facts: LabelFacts, target: PrechargeToSet): LabelLine {
   }
 }
 
-/** What the card says and what was read, where the first line is something else. */
+/** What the card says and what a person read, where that is something else than the first line. */
 function cardLine(facts: LabelFacts, target: PrechargeToSet): LabelLine[] {
   const measured = facts.measured.precharge;
-  const written = facts.card.tank?.prechargeKpa;
+  const written = target.is === 'reckoned' ? facts.card.tank?.prechargeKpa : undefined;
   const say = (kpa: number): string => sayPressure(kpa, facts.units);
-  if (target.is === 'none') return [];
-  if (target.is === 'reckoned')
-    return written === undefined && !measured
-      ? []
-      : [figureLine('precharge on the card', facts, { written, measured, say })].map((line) =>
-          written === undefined ? { ...line, name: 'precharge as it was' } : line,
-        );
-  return measured ? [figureLine('precharge as it was', facts, { measured, say })] : [];
+  const same = target.is === 'reckoned' && written !== undefined && say(written) === say(target.kpa);
+  if (target.is === 'none' || (!measured && (written === undefined || same))) return [];
+  const name = written === undefined ? 'precharge as it was' : 'precharge on the card';
+  return [figureLine(name, facts, { written, measured, say })];
 }
 
 function drawdownLine(facts: LabelFacts, target: PrechargeToSet): LabelLine[] {

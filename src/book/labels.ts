@@ -96,5 +96,5 @@ function saysOf(title: string, { well }: Card, lines: readonly LabelLine[], made
     ...lines.flatMap(({ name, value, beside }) =>
       value === undefined ? [] : [`${name}: ${value}${beside === undefined ? '' : `, ${beside}`}`],
     ),
-  ].map((line) => line.replaceAll('’', "'").replaceAll(' · ', '; '));
+  ].map((line) => line.replaceAll('’', "'").replaceAll(' · ', '; ').replaceAll('\u00a0', ' '));
 }

@@ -72,7 +72,7 @@ function label(kind: LabelKind, ...from: Parameters<typeof labels>): Label {
 function text({ lines }: Label): string[] {
   return lines.map(
     ({ name, value, beside, main }) =>
-      `${main ? '* ' : ''}${name}: ${value ?? '____'}${beside === undefined ? '' : ` (${beside})`}`,
+      `${main ? '* ' : ''}${name}: ${value?.replaceAll('\u00a0', ' ') ?? '____'}${beside === undefined ? '' : ` (${beside})`}`,
   );
 }
 
@@ -183,8 +183,8 @@ describe('labelsOf', () => {
       'pressure-switch: Pressure switch',
       'control-box p1: Pump disconnect, pump 1',
       'control-box p2: Motor starter, pump 2',
-      'panel p1: Breaker panel: well pump, pump 1',
-      'panel p2: Breaker panel: well pump, pump 2',
+      'panel p1: Well pump breaker, pump 1',
+      'panel p2: Well pump breaker, pump 2',
       'well-head: Well head',
     ]);
   });
@@ -270,14 +270,13 @@ test('a protector that starts the pump again by itself is a main line of its box
 
 test('every label carries its caution: the lock where there are live parts, the empty tank where there is air', () => {
   const cautions = Object.fromEntries(labels({ well: 'barn' }).map(({ kind, caution }) => [kind, caution]));
-  expect(cautions['control-box']).toMatch(
-    /Live parts.*capacitors keep a charge.*Licensed people.*locked off.*proved dead/u,
+  const dead = 'Licensed people only: breaker off, locked off, proved dead.';
+  expect(cautions['control-box']).toBe(`Live parts, and capacitors stay charged. ${dead}`);
+  expect(cautions['pressure-switch']).toBe(`Live parts, and the pump starts by itself. ${dead}`);
+  expect(cautions.panel).toMatch(/Reset it once at most.*leave it off and call.*Lock it off for any work/u);
+  expect(cautions.tank).toMatch(/pump locked off, a tap open, the gauge at zero.*pressure on its plate/u);
+  expect(cautions['well-head']).toMatch(
+    /Lock the breaker off before the cap is lifted.*pits.*Disinfect and test/u,
   );
-  expect(cautions['pressure-switch']).toMatch(
-    /Live parts.*starts by itself.*Licensed people.*locked off.*proved dead/u,
-  );
-  expect(cautions.panel).toMatch(/reset it once at most.*leave it off/u);
-  expect(cautions.tank).toMatch(/pump off and locked off.*gauge at zero.*pressure on the tank’s plate/u);
-  expect(cautions['well-head']).toMatch(/lock it off before the cap is lifted.*pits.*Disinfect/u);
   for (const { says } of labels(WHOLE, MEASURED)) expect(says.join('\n')).not.toMatch(/photo/iu);
 });

@@ -1,0 +1,277 @@
+/**
+ * Where everything stands on a label, in mm. Main figures have capitals of 3.5 mm and more: seen from 60 cm, an arm's length in a pump
+ * house, that is 20 minutes of arc, the height that the US Nuclear Regulatory Commission prefers for labels (NUREG-0700 rev. 3, 11.4.1.5-1).
+ * Small print has 2 mm, the same from 35 cm. What does not fit is left off from the end, blanks first; the code holds it.
+ */
+import type { Label, LabelLine } from '../../shared/api/labels.ts';
+import { unbroken } from '../words/names.ts';
+import { LEAST_MODULE_MM, qrOf, QUIET_MODULES, type QrCode } from './qr.ts';
+import type { Size } from './sheets.ts';
+import { atMost, oneRow, wrap, type TextStyle, type WidthOf } from './wrap.ts';
+
+export interface DrawnText extends TextStyle {
+  x: number;
+  /** Baseline. */
+  y: number;
+  text: string;
+  end?: boolean;
+}
+
+export interface Drawing {
+  texts: DrawnText[];
+  /** Horizontal lines: under the title, and to write on. */
+  rules: { x: number; y: number; w: number; thick: number }[];
+  qr?: QrCode & { x: number; y: number };
+  /** Names of facts that did not fit; blanks that did not are no loss. */
+  leftOff: string[];
+}
+
+/** The font with the lowest capitals of those asked for has them at 0.688 of its size (measured: tests/browser/labels.test.ts). */
+export const LEAST_CAPITAL = 0.688;
+const MAIN = { size: 5.2, bold: true } as const;
+const SMALL = { size: 3 } as const;
+const SMALL_BOLD = { size: 3, bold: true } as const;
+const MAIN_ROW = 6;
+const SMALL_ROW = 3.6;
+/** To write on by hand. */
+const BLANK_ROW = 5.4;
+const MAIN_BLANK_ROW = 8;
+const PAD = 3;
+const TITLE_H = 7.2;
+const GAP = 3;
+const CODE_CAPTION_H = 2.6;
+/** Of the width: the facts are for eyes first. */
+const CODE_SHARE = 0.35;
+/** The label that the sizes above are made for; larger ones are drawn larger. */
+const USUAL: Size = { w: 95, h: 64 };
+
+interface Block {
+  line: LabelLine;
+  h: number;
+  draw: (x: number, y: number) => Omit<Drawing, 'leftOff' | 'qr'>;
+}
+
+/** `wellName` as people write it. */
+export function layoutOf(
+  label: Label,
+  wellName: string,
+  size: Size,
+  widthOf: WidthOf,
+): Drawing & { scale: number } {
+  const scale = Math.max(1, Math.min(size.w / USUAL.w, size.h / USUAL.h));
+  const inner = { w: size.w / scale, h: size.h / scale };
+  return { ...layoutAtOne(label, wellName, inner, widthOf), scale };
+}
+
+function layoutAtOne(label: Label, wellName: string, size: Size, widthOf: WidthOf): Drawing {
+  const { code, caution, column } = frameOf(label, size, widthOf);
+  const width = size.w - 2 * PAD;
+  const room = { w: column, h: caution.top - 1.2 - BODY_TOP };
+  const blocks = label.lines.map((line) => blockOf(whole(line), room, widthOf));
+  const { kept, leftOff } = fitted(blocks, room.h);
+  const drawn = stacked(kept, BODY_TOP, BODY_TOP + room.h);
+  return {
+    texts: [
+      ...titleTexts(label, wellName, width, widthOf),
+      ...drawn.texts,
+      ...caution.rows.map((text, i) => ({ ...SMALL, x: PAD, y: caution.top + i * SMALL_ROW + 2.8, text })),
+      ...(code ? [code.caption] : []),
+    ],
+    rules: [
+      { x: PAD, y: PAD + 5.6, w: width, thick: 0.4 },
+      { x: PAD, y: caution.top - 0.5, w: caution.w, thick: 0.2 },
+      ...drawn.rules,
+    ],
+    ...(code && { qr: { ...code.qr, x: code.x, y: code.y } }),
+    leftOff,
+  };
+}
+
+const BODY_TOP = PAD + TITLE_H;
+
+interface Frame {
+  code?: { qr: QrCode; x: number; y: number; caption: DrawnText };
+  caution: { rows: string[]; top: number; w: number };
+  /** Width of the column of facts. */
+  column: number;
+}
+
+/** The code at the right, the caution at the foot: across the whole label where there is room under the code. */
+function frameOf(label: Label, size: Size, widthOf: WidthOf): Frame {
+  const width = size.w - 2 * PAD;
+  const bodyH = size.h - PAD - BODY_TOP;
+  const most = Math.min(CODE_SHARE * size.w, bodyH - 2 * QUIET_MODULES * LEAST_MODULE_MM - CODE_CAPTION_H);
+  const qr = qrOf(label.says, most);
+  const code = qr && codeAt(label, qr, size.w - PAD);
+  const codeW = code ? Math.max(qr.size * qr.moduleMm, widthOf(code.caption.text, code.caption)) + GAP : 0;
+  const codeBottom = code ? code.caption.y + 0.7 : BODY_TOP;
+  const wide = wrap(label.caution, SMALL, width, widthOf);
+  const below = size.h - PAD - codeBottom >= wide.length * SMALL_ROW + 1;
+  const rows = below ? wide : wrap(label.caution, SMALL, width - codeW, widthOf);
+  return {
+    ...(code && { code }),
+    caution: { rows, top: size.h - PAD - rows.length * SMALL_ROW, w: below ? width : width - codeW },
+    column: width - codeW,
+  };
+}
+
+/** Its light border keeps the title and its own caption away. */
+function codeAt({ made }: Label, qr: QrCode, right: number): NonNullable<Frame['code']> {
+  const side = qr.size * qr.moduleMm;
+  const light = QUIET_MODULES * qr.moduleMm;
+  const y = BODY_TOP + light;
+  const caption = {
+    size: 2.4,
+    x: right,
+    y: y + side + light + 1.9,
+    text: `Facts as text · ${made}`,
+    end: true,
+  };
+  return { qr, x: right - side, y, caption };
+}
+
+function titleTexts({ title, place }: Label, wellName: string, width: number, widthOf: WidthOf): DrawnText[] {
+  const y = PAD + 4;
+  const room = width - widthOf(title, MAIN) - GAP;
+  const right = [place === undefined ? wellName : `${wellName} · ${place}`, wellName].find(
+    (text) => widthOf(text, SMALL) <= room,
+  );
+  return [
+    { ...MAIN, x: PAD, y, text: oneRow(title, MAIN, width, widthOf) },
+    ...(right === undefined ? [] : [{ ...SMALL, x: PAD + width, y, text: right, end: true }]),
+  ];
+}
+
+/** Leaves off blanks from the end, then small lines, then main ones; the first line stays. */
+function fitted(blocks: readonly Block[], room: number): { kept: Block[]; leftOff: string[] } {
+  const kept = [...blocks];
+  const leftOff: string[] = [];
+  const height = (): number => kept.reduce((sum, { h }) => sum + h, 0);
+  const least = ({ line }: Block): boolean => line.value === undefined && !line.main;
+  while (kept.length > 1 && height() > room) {
+    const rank = [
+      least,
+      ({ line }: Block) => !line.main,
+      ({ line }: Block) => line.value === undefined,
+      () => true,
+    ];
+    const at =
+      rank.map((is) => kept.findLastIndex((block, i) => i > 0 && is(block))).find((i) => i > 0) ??
+      kept.length - 1;
+    leftOff.unshift(
+      ...kept.splice(at, 1).flatMap(({ line }) => (line.value === undefined ? [] : [line.name])),
+    );
+  }
+  return { kept, leftOff };
+}
+
+/** One under the other, with what room is left shared out between them, up to 1.5 mm each. */
+function stacked(blocks: readonly Block[], top: number, bottom: number): Pick<Drawing, 'texts' | 'rules'> {
+  const spare = bottom - top - blocks.reduce((sum, { h }) => sum + h, 0);
+  const between = Math.max(0, Math.min(1.5, spare / Math.max(1, blocks.length)));
+  let y = top;
+  const drawn = blocks.map((block) => {
+    const one = block.draw(PAD, y);
+    y += block.h + between;
+    return one;
+  });
+  return { texts: drawn.flatMap(({ texts }) => texts), rules: drawn.flatMap(({ rules }) => rules) };
+}
+
+/** Figures stay with their units. */
+function whole({ value, beside, ...line }: LabelLine): LabelLine {
+  return {
+    ...line,
+    ...(value !== undefined && { value: unbroken(value) }),
+    ...(beside !== undefined && { beside: unbroken(beside) }),
+  };
+}
+
+/** `room` is the column of the facts: not even one line may be higher than it. */
+function blockOf(line: LabelLine, room: Size, widthOf: WidthOf): Block {
+  if (line.value === undefined) return blankBlock(line, room, widthOf);
+  return line.main ? mainBlock(line, line.value, room, widthOf) : smallBlock(line, line.value, room, widthOf);
+}
+
+/** A figure is a word or two; more is a slip of the pen and is cut. */
+const MOST_MAIN_ROWS = 2;
+const MOST_SMALL_ROWS = 4;
+
+/** The figure large, its name behind it, and what was measured beneath. */
+function mainBlock(line: LabelLine, value: string, room: Size, widthOf: WidthOf): Block {
+  const rows = atMost(wrap(value, MAIN, room.w, widthOf), MOST_MAIN_ROWS);
+  const name = oneRow(line.name, SMALL, room.w, widthOf);
+  const behind = widthOf(rows.at(-1) ?? '', MAIN) + 1.5;
+  const nameFits = behind + widthOf(name, SMALL) <= room.w;
+  const most = Math.max(
+    0,
+    Math.min(MOST_SMALL_ROWS, Math.floor((room.h - rows.length * MAIN_ROW) / SMALL_ROW)),
+  );
+  const beside = line.beside === undefined ? [] : wrap(line.beside, SMALL, room.w, widthOf);
+  const under = atMost([...(nameFits ? [] : [name]), ...beside], most);
+  return {
+    line,
+    h: rows.length * MAIN_ROW + under.length * SMALL_ROW,
+    draw: (x, y) => ({
+      texts: [
+        ...rows.map((text, i) => ({ ...MAIN, x, y: y + i * MAIN_ROW + 4.6, text })),
+        ...(nameFits
+          ? [{ ...SMALL, x: x + behind, y: y + (rows.length - 1) * MAIN_ROW + 4.6, text: name }]
+          : []),
+        ...under.map((text, i) => ({
+          ...SMALL,
+          x,
+          y: y + rows.length * MAIN_ROW + i * SMALL_ROW + 2.6,
+          text,
+        })),
+      ],
+      rules: [],
+    }),
+  };
+}
+
+function smallBlock(line: LabelLine, value: string, room: Size, widthOf: WidthOf): Block {
+  const name = oneRow(capital(line.name), SMALL, room.w, widthOf);
+  const behind = widthOf(name, SMALL) + 1.2;
+  const text = line.beside === undefined ? value : `${value}, ${line.beside}`;
+  const [first = '', ...more] = atMost(wrap(text, SMALL_BOLD, room.w, widthOf, behind), MOST_SMALL_ROWS);
+  return {
+    line,
+    h: (1 + more.length) * SMALL_ROW,
+    draw: (x, y) => ({
+      texts: [
+        { ...SMALL, x, y: y + 2.7, text: name },
+        ...(first === '' ? [] : [{ ...SMALL_BOLD, x: x + behind, y: y + 2.7, text: first }]),
+        ...more.map((row, i) => ({ ...SMALL_BOLD, x, y: y + (i + 1) * SMALL_ROW + 2.7, text: row })),
+      ],
+      rules: [],
+    }),
+  };
+}
+
+/** The least that a hand can write a figure on. */
+const BLANK_W = 12;
+
+/** Its name, and a rule to write on; what a main figure is to be like stands beneath it. */
+function blankBlock(line: LabelLine, room: Size, widthOf: WidthOf): Block {
+  const name = oneRow(capital(line.name), SMALL, room.w - BLANK_W - 1.5, widthOf);
+  const row = line.main ? MAIN_BLANK_ROW : BLANK_ROW;
+  const from = widthOf(name, SMALL) + 1.5;
+  const under = line.beside === undefined ? [] : wrap(line.beside, SMALL, room.w, widthOf);
+  const shown = atMost(under, Math.max(0, Math.floor((room.h - row) / SMALL_ROW)));
+  return {
+    line,
+    h: row + shown.length * SMALL_ROW,
+    draw: (x, y) => ({
+      texts: [
+        { ...SMALL, x, y: y + row - 1.2, text: name },
+        ...shown.map((text, i) => ({ ...SMALL, x, y: y + row + i * SMALL_ROW + 2.6, text })),
+      ],
+      rules: [{ x: x + from, y: y + row - 1, w: room.w - from, thick: 0.2 }],
+    }),
+  };
+}
+
+function capital(text: string): string {
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
+}

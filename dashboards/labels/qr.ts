@@ -1,0 +1,64 @@
+/**
+ * The code on a label: the facts themselves as plain text, for a telephone without network. A module is at least 0.5 mm, which any
+ * telephone reads from a hand's breadth (common practice, no source), with error correction M or better, so that a scratch of a seventh of it
+ * does no harm. What does not fit at that size is left out from the end, whole lines at a time: the most important stand first.
+ */
+import { encode } from 'uqr';
+
+export const LEAST_MODULE_MM = 0.5;
+const MOST_MODULE_MM = 0.6;
+/** Light modules around it (ISO/IEC 18004). */
+export const QUIET_MODULES = 4;
+
+export interface QrCode {
+  text: string;
+  version: number;
+  /** Modules along a side, without the light border. */
+  size: number;
+  moduleMm: number;
+  /** Dark modules as one path in modules, row by row. */
+  path: string;
+}
+
+/** The code of as many lines as fit into a square of `sideMm`. Undefined where not even the first does. */
+export function qrOf(lines: readonly string[], sideMm: number): QrCode | undefined {
+  const most = Math.floor(sideMm / LEAST_MODULE_MM);
+  for (let count = lines.length; count > 0; count--) {
+    const text = lines.slice(0, count).join('\n');
+    const code = coded(text);
+    if (code && code.size <= most)
+      return {
+        text,
+        version: code.version,
+        size: code.size,
+        moduleMm: Math.min(MOST_MODULE_MM, sideMm / code.size),
+        path: pathOf(code.data),
+      };
+  }
+  return undefined;
+}
+
+/** Undefined where the text is longer than any code can hold. */
+function coded(text: string): ReturnType<typeof encode> | undefined {
+  try {
+    return encode(text, { ecc: 'M', border: 0 });
+  } catch {
+    return undefined;
+  }
+}
+
+/** Runs of dark modules: a code of 60 by 60 is some hundred strokes and no 2,000 squares. */
+function pathOf(rows: readonly (readonly boolean[])[]): string {
+  return rows
+    .map((row, y) => {
+      let path = '';
+      for (let x = 0; x < row.length; x++) {
+        if (!row[x] || row[x - 1]) continue;
+        let end = x;
+        while (row[end]) end++;
+        path += `M${x} ${y}h${end - x}v1h${x - end}z`;
+      }
+      return path;
+    })
+    .join('');
+}

@@ -1,0 +1,110 @@
+/**
+ * Sheets that labels are printed on, by their dimensions alone: label stock as it is common (no source), and plain paper with lines to cut
+ * along, which keeps 10 mm from the edges that no home printer reaches. All in mm; labels are counted row by row from the top left.
+ */
+export interface Sheet {
+  id: string;
+  name: string;
+  /** Which named page of print.css it is. */
+  paper: 'a4' | 'letter';
+  page: Size;
+  label: Size;
+  columns: number;
+  rows: number;
+  /** From the page's edge to the first label. */
+  left: number;
+  top: number;
+  /** From one label's left edge to the next one's; rows touch. */
+  pitch: number;
+  /** Plain paper: lines to cut along and a bar to measure. */
+  cut?: true;
+}
+
+export interface Size {
+  w: number;
+  h: number;
+}
+
+const INCH = 25.4;
+/** ISO 216, and 8-1/2 by 11 in. */
+const PAGES = { a4: { w: 210, h: 297 }, letter: { w: 8.5 * INCH, h: 11 * INCH } } as const;
+const PAPER_NAMES = { a4: 'A4', letter: 'Letter' } as const;
+/** What no home printer reaches. */
+const MARGIN = 10;
+
+export const SHEETS: readonly Sheet[] = [
+  plain('letter', 2, 4),
+  plain('a4', 2, 4),
+  stock('letter', { w: 4 * INCH, h: 2 * INCH, columns: 2, rows: 5, gap: 0.1875 * INCH }, '4 × 2 in'),
+  stock(
+    'letter',
+    { w: 4 * INCH, h: (10 / 3) * INCH, columns: 2, rows: 3, gap: 0.1875 * INCH },
+    '4 × 3-1/3 in',
+  ),
+  stock('a4', { w: 99.1, h: 67.7, columns: 2, rows: 4, gap: 2.5 }, '99.1 × 67.7 mm'),
+  stock('a4', { w: 99.1, h: 93.1, columns: 2, rows: 3, gap: 2.5 }, '99.1 × 93.1 mm'),
+  plain('letter', 1, 2),
+  plain('a4', 1, 2),
+];
+
+interface Stock {
+  w: number;
+  h: number;
+  columns: number;
+  rows: number;
+  gap: number;
+}
+
+/** Label stock is cut in the middle of its page. */
+function stock(paper: Sheet['paper'], { w, h, columns, rows, gap }: Stock, size: string): Sheet {
+  const page = PAGES[paper];
+  return {
+    id: `${paper}-${columns * rows}-stock`,
+    name: `Label stock ${size}, ${columns * rows} a sheet, on ${PAPER_NAMES[paper]}`,
+    paper,
+    page,
+    label: { w, h },
+    columns,
+    rows,
+    left: (page.w - columns * w - (columns - 1) * gap) / 2,
+    top: (page.h - rows * h) / 2,
+    pitch: w + gap,
+  };
+}
+
+function plain(paper: Sheet['paper'], columns: number, rows: number): Sheet {
+  const page = PAGES[paper];
+  const label = { w: (page.w - 2 * MARGIN) / columns, h: Math.floor((page.h - 2 * MARGIN) / rows) };
+  const each = columns * rows;
+  return {
+    id: `${paper}-${each}-plain`,
+    name: `Plain paper, ${PAPER_NAMES[paper]}, ${each} ${each > 2 ? 'a sheet' : 'large ones a sheet'}, to cut out`,
+    paper,
+    page,
+    label,
+    columns,
+    rows,
+    left: MARGIN,
+    top: MARGIN,
+    pitch: label.w,
+    cut: true,
+  };
+}
+
+/** The place of each label: which page, and its top left corner on it. `first` counts from 1: places before it are used up already. */
+export function placesOn(
+  sheet: Sheet,
+  count: number,
+  first: number,
+): { page: number; x: number; y: number }[] {
+  const each = sheet.columns * sheet.rows;
+  return Array.from({ length: count }, (_, i) => {
+    const at = first - 1 + i;
+    const on = at % each;
+    return {
+      page: Math.floor(at / each),
+      x: sheet.left + (on % sheet.columns) * sheet.pitch,
+      y: sheet.top + Math.floor(on / sheet.columns) * sheet.label.h,
+    };
+  });
+}
