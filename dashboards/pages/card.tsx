@@ -2,7 +2,7 @@
 import type { Answer } from '../../shared/api/routes.ts';
 import type { Beside } from '../../shared/api/measured.ts';
 import { changesOf } from '../../shared/card/changes.ts';
-import { labelOf } from '../../shared/card/fields.ts';
+import { labelOf, nameOf } from '../../shared/card/fields.ts';
 import { flatten } from '../../shared/card/flat.ts';
 import { momentWords } from '../../shared/api/time-words.ts';
 import { besideWords, switchWords } from '../../shared/words/measured.ts';
@@ -37,7 +37,7 @@ export function CardPage({ name }: { name: string }) {
               </div>
               {source.live && (
                 <>
-                  <p class="doing">
+                  <p class="doing off-paper">
                     Fill in what you know and leave the rest; write quantities with their unit, as they stand
                     on the plate.
                   </p>
@@ -143,7 +143,7 @@ function Written({ card }: { card: Answer<'card'>['card'] }) {
       {sectionsOf(flat, pumpsOf(flat)).map((section) => {
         const facts = section.fields.flatMap((field): [string, string][] => {
           const text = digestOf({ title: '', parts: [], fields: [field] }, typed);
-          return text === '' ? [] : [[field.field.label, text]];
+          return text === '' ? [] : [[nameOf(field.field), text]];
         });
         return facts.length === 0 ? null : (
           <div key={section.title}>

@@ -16,7 +16,7 @@ export function CardField(props: FieldProps) {
   const { field, id, refused } = props;
   if (field.many) return <ManyField {...props} />;
   return (
-    <div class={refused === undefined ? 'field' : 'field is-refused'}>
+    <div class="field">
       <label for={id}>{field.label}</label>
       <Input {...props} />
       {field.hint !== undefined && <p class="doing">{field.hint}</p>}
@@ -34,8 +34,7 @@ function Input({ field, id, text, refused, type }: FieldProps) {
   const hold = {
     id,
     name: id,
-    'aria-invalid': refused !== undefined,
-    ...(refused !== undefined && { 'aria-describedby': `${id} refused` }),
+    ...(refused !== undefined && { 'aria-invalid': true, 'aria-describedby': `${id} refused` }),
   };
   const typed = (event: { currentTarget: { value: string } }): void => type(event.currentTarget.value);
   if (field.choices)
@@ -79,7 +78,7 @@ function ManyField({ field, id, text, refused, type }: FieldProps) {
         .join('; '),
     );
   return (
-    <fieldset class="field many" id={id}>
+    <fieldset class="card-many" id={id}>
       <legend>{field.label}</legend>
       {field.choices?.map(([value, words]) => (
         <label key={value}>

@@ -37,7 +37,7 @@ export function CardPhotos({ well, text, refused, change }: CardPhotosProps) {
     }
   };
   return (
-    <fieldset class="field photos">
+    <fieldset class="card-photos">
       <legend>Photos of the wiring</legend>
       <p class="doing">
         For whoever has a box open and locked out already. If it is closed, leave it closed.{' '}

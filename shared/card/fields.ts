@@ -315,8 +315,14 @@ export function labelOf(key: string): string {
   const pump = /^pumps\.p(\d+)\./.exec(key)?.[1];
   if (!section) return key.startsWith('reads') ? `Readings: ${key.slice(6) || 'all'}` : key;
   const title = pump === undefined ? section.title : `${section.title} ${pump}`;
-  const label = fieldOf(key)?.label.replace(/, one .*line$/, '') ?? key;
+  const field = fieldOf(key);
+  const label = field ? nameOf(field) : key;
   return `${title}: ${label.charAt(0).toLowerCase()}${label.slice(1)}`;
+}
+
+/** What a field is called where nobody is typing into it. */
+export function nameOf({ label }: Field): string {
+  return label.replace(/, one .*line$/, '');
 }
 
 /** The place of a key among all, for lists in the form's order; what the form has not comes last. */
