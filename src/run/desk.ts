@@ -5,6 +5,7 @@
 import { randomUUID } from 'node:crypto';
 import { MOST_PAPER_BYTES } from '../book/limits.ts';
 import { PAPER_TYPES, paperType } from '../book/paper-type.ts';
+import { isWhole } from '../book/paper-whole.ts';
 import { readEntry } from '../book/read-entry.ts';
 import type { PaperFiles } from '../store/paper-files.ts';
 import type { ActRow, Store } from '../store/store.ts';
@@ -39,6 +40,8 @@ export function openDesk({ store, papers, now }: DeskParts): Desk {
         return {
           no: `Cannot keep ${said.name}: it must be one of ${PAPER_TYPES.join(', ')} by its content, whatever its name says`,
         };
+      if (!isWhole(bytes, type))
+        return { no: `Cannot keep ${said.name}: it did not come whole, its end is missing. Send it again` };
       const hash = papers.put(bytes);
       return write({ kind: 'paper', well, hash, type, bytes: bytes.length, ...said }, by);
     },

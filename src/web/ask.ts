@@ -83,7 +83,10 @@ async function readBytes(request: Request, mostBytes: number): Promise<Uint8Arra
   for (;;) {
     // The parts of one body come one after the other.
     // oxlint-disable-next-line no-await-in-loop
-    const { done, value } = await reader.read();
+    const { done, value } = await reader.read().catch((cause: unknown) => {
+      // Whoever sent it went away in the middle. Nobody hears this; it must only not pass for a fault of our own.
+      throw Object.assign(new ProblemError(400, 'The body did not arrive whole.'), { cause });
+    });
     if (done) return Buffer.concat(parts);
     bytes += value.byteLength;
     if (bytes > mostBytes) {
