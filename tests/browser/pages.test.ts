@@ -249,6 +249,7 @@ const ADDRESSES: [hash: string, ready: string][] = [
     `#/alarm/${encodeURIComponent(`orchard/p1/long-run/${FARM_NOW_MS - 3.75 * 3_600_000}`)}`,
     'What it most likely is',
   ],
+  ['#/well/house-hill/labels', 'On the sheet'],
   ['#/parts', 'Parts of a well'],
   ['#/parts/control-box', 'What to ask an installer'],
   ['#/nodes', 'Let in'],
