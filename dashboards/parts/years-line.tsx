@@ -16,15 +16,15 @@ export function YearsLine(props: {
   if (!shape || points.length < 2) return null;
   const { width, height, left, right, bottom, top } = YEARS_BOX;
   return (
-    <figure class="years">
+    <figure class="trend">
       <figcaption>
         <span class="chart-title">{title}</span> {said}
       </figcaption>
       <svg viewBox={`0 0 ${width} ${height}`} role="img" aria-label={`${title}: ${said}`}>
-        <path class="years-axis" d={`M${left} ${bottom}H${right}`} />
+        <path class="trend-axis" d={`M${left} ${bottom}H${right}`} />
         {shape.years.map(({ x, word }) => (
           <g key={word}>
-            <path class="years-axis" d={`M${x} ${bottom}v6`} />
+            <path class="trend-axis" d={`M${x} ${bottom}v6`} />
             <text x={x} y={bottom + 24} text-anchor="middle">
               {word}
             </text>
@@ -32,15 +32,15 @@ export function YearsLine(props: {
         ))}
         {shape.lines.map(({ y, words }) => (
           <g key={words}>
-            <path class="years-limit" d={`M${left} ${y}H${right}`} />
+            <path class="trend-limit" d={`M${left} ${y}H${right}`} />
             <text x={left} y={y < top + 22 ? y + 20 : y - 6}>
               {words}
             </text>
           </g>
         ))}
-        <path class="years-path" d={shape.path} />
+        <path class="trend-path" d={shape.path} />
         {shape.points.map(({ x, y, open }) => (
-          <circle key={`${x} ${y}`} class={open ? 'years-open' : 'years-dot'} cx={x} cy={y} r={DOT} />
+          <circle key={`${x} ${y}`} class={open ? 'trend-open' : 'trend-dot'} cx={x} cy={y} r={DOT} />
         ))}
       </svg>
     </figure>
