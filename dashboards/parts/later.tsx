@@ -1,0 +1,37 @@
+/**
+ * A page that is fetched when it is first opened: whoever looks at the list of wells over a slow link does not wait for forms that nobody
+ * opened. It is then there for as long as the tab is.
+ */
+import type { ComponentType } from 'preact';
+import { useEffect, useState } from 'preact/hooks';
+
+export function later<P extends object>(fetchPage: () => Promise<ComponentType<P>>): ComponentType<P> {
+  let Fetched: ComponentType<P> | undefined;
+  return function Later(props: P) {
+    const [state, setState] = useState<'fetching' | 'there' | 'failed'>(Fetched ? 'there' : 'fetching');
+    const bring = async (): Promise<void> => {
+      try {
+        Fetched ??= await fetchPage();
+        setState('there');
+      } catch {
+        setState('failed');
+      }
+    };
+    useEffect(() => void bring(), []);
+    if (Fetched) return <Fetched {...props} />;
+    if (state !== 'failed')
+      return (
+        <p class="said" role="status">
+          Fetching this page …
+        </p>
+      );
+    return (
+      <div class="said" role="alert">
+        <p>This page could not be fetched. Is the server running?</p>
+        <button type="button" onClick={() => location.reload()}>
+          Try again
+        </button>
+      </div>
+    );
+  };
+}
