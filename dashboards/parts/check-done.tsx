@@ -6,7 +6,8 @@ import { OUTCOME_WORDS } from '../../shared/words/due-words.ts';
 import { useSurroundings } from '../data/settings.ts';
 import { AskError, type DataSource } from '../data/source.ts';
 import { entryMoment } from '../words/entry-day.ts';
-import { Choose, Field, FieldRow, LOOK_AT_FIELDS, refusedField, type Reasons } from './field.tsx';
+import { Choose, Field, FieldRow, type Reasons } from './field.tsx';
+import { LOOK_AT_FIELDS, refusedField } from '../words/refused-field.ts';
 import { keepPhotos, papersOf, PhotoField } from './photo-field.tsx';
 import { TellForm, textOf } from './tell-form.tsx';
 

@@ -5,7 +5,8 @@ import { useSurroundings } from '../data/settings.ts';
 import { AskError, type DataSource } from '../data/source.ts';
 import { roundWords } from '../words/due.ts';
 import type { CheckProps } from './check-done.tsx';
-import { Field, FieldRow, LOOK_AT_FIELDS, refusedField, type Reasons } from './field.tsx';
+import { Field, FieldRow, type Reasons } from './field.tsx';
+import { LOOK_AT_FIELDS, refusedField } from '../words/refused-field.ts';
 import { TellForm, textOf } from './tell-form.tsx';
 
 type Who = { by?: string };

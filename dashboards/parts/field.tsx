@@ -1,6 +1,5 @@
 /** One field of a form with the reason why it was refused beneath it; what was typed stays as it is. */
 import type { ComponentChildren } from 'preact';
-import { AskError } from '../data/source.ts';
 
 /** Reasons by the name of the field. */
 export type Reasons = Readonly<Record<string, string>>;
@@ -76,18 +75,4 @@ export function Choose(props: {
 
 export function FieldRow({ children }: { children: ComponentChildren }) {
   return <div class="fields">{children}</div>;
-}
-
-/** Said at the button where reasons stand at fields. */
-export const LOOK_AT_FIELDS = 'Not kept yet: see what is said at the fields. What you typed is still there.';
-
-/**
- * Which field the server refused, and why: "Cannot read entry: results.2.unit must be …". Undefined where it is about no field.
- */
-export function refusedField(error: unknown): { field: string; reason: string } | undefined {
-  if (!(error instanceof AskError)) return undefined;
-  const parts = /^Cannot read \w+: ([\w.]+) (.+)$/s.exec(error.message);
-  return parts?.[1] === undefined || parts[2] === undefined
-    ? undefined
-    : { field: parts[1], reason: parts[2].charAt(0).toUpperCase() + parts[2].slice(1) };
 }

@@ -5,7 +5,8 @@ import { CAUTIONS } from '../../shared/words/cautions.ts';
 import { WATER_EVENTS, WATER_EVENT_WORDS } from '../../shared/words/water-words.ts';
 import { AskError, type DataSource } from '../data/source.ts';
 import { entryMoment } from '../words/entry-day.ts';
-import { Choose, Field, FieldRow, LOOK_AT_FIELDS, type Reasons } from './field.tsx';
+import { Choose, Field, FieldRow, type Reasons } from './field.tsx';
+import { LOOK_AT_FIELDS } from '../words/refused-field.ts';
 import { TellForm, textOf } from './tell-form.tsx';
 
 const EVENTS = WATER_EVENTS.map((event) => [event, WATER_EVENT_WORDS[event].asks] as const);

@@ -10,7 +10,8 @@ import { unitsOffered, WATER_UNITS } from '../../shared/water/water-units.ts';
 import { AskError, type DataSource } from '../data/source.ts';
 import { entryMoment } from '../words/entry-day.ts';
 import { amountWords } from '../words/water.ts';
-import { Field, FieldRow, LOOK_AT_FIELDS, refusedField, type Reasons } from './field.tsx';
+import { Field, FieldRow, type Reasons } from './field.tsx';
+import { LOOK_AT_FIELDS, refusedField } from '../words/refused-field.ts';
 import { keepPhotos, papersOf, PhotoField } from './photo-field.tsx';
 import { TellForm, textOf } from './tell-form.tsx';
 

@@ -35,7 +35,7 @@ export function WaterTrends({ value }: { value: WaterAnswer }) {
 }
 
 /** By the table's own order of the newest test. */
-export function trendsOf({ tests }: WaterAnswer): Trend[] {
+function trendsOf({ tests }: WaterAnswer): Trend[] {
   const by = new Map<string, { result: WaterResultAnswer; atMs: number }[]>();
   for (const { results, atMs } of tests.toReversed())
     for (const result of results)

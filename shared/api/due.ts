@@ -5,7 +5,6 @@ const opt = z.exactOptional;
 const day = z.string().describe('ISO date in the well’s own time zone.');
 
 const stateShape = z.enum(['overdue', 'due', 'later', 'off', 'not-needed']);
-export type DueStateAnswer = z.output<typeof stateShape>;
 
 const targetShape = z
   .object({

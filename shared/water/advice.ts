@@ -38,7 +38,7 @@ const CONFIRM_DAYS = 30;
 const NITRATE_WATCH_MG_PER_L = 5;
 const HALF_YEAR_DAYS = 182;
 
-export const BACTERIA_WORDS =
+const BACTERIA_WORDS =
   'Do not drink this water untreated, and do not cook or brush teeth with it. Call the health department: they say what to do next, and whether boiling is enough.';
 
 /** What is said of one result; undefined where nothing stands out. */

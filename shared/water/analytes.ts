@@ -151,10 +151,6 @@ export function analyte(key: AnalyteKey): Entry {
   return ANALYTES[key];
 }
 
-export function isAnalyteKey(text: string): text is AnalyteKey {
-  return Object.hasOwn(ANALYTES, text);
-}
-
 /** The analyte that a report's name means; undefined for one that is not in the table. A form in the name is read apart. */
 export function analyteNamed(text: string): { key: AnalyteKey; form?: Form } | undefined {
   const plain = plainName(text);

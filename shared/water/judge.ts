@@ -2,7 +2,7 @@
  * A result beside the published limits: over, at, under, or not to be told because the laboratory could not see so little. That is
  * arithmetic and no judgement of the water: what it means, the laboratory and the health department say.
  */
-import { analyte, type AnalyteKey } from './analytes.ts';
+import { analyte } from './analytes.ts';
 import { limitsOn, type Limit } from './limits.ts';
 import type { WaterResult } from './result.ts';
 
@@ -71,7 +71,7 @@ function againstNumbers(result: WaterResult, { most, least }: Limit): Verdict {
  * Rounded to the figures that the report gave, so that 44.27 mg/L as NO3 is 10.00 as N and not 10.0004. At least two, for a rounding
  * to one figure would move a result by up to half of itself.
  */
-export function toFigures(value: number, figures: number | undefined): number {
+function toFigures(value: number, figures: number | undefined): number {
   return Number(value.toPrecision(Math.min(15, Math.max(2, figures ?? 15))));
 }
 
@@ -91,12 +91,4 @@ export function oddOf(result: WaterResult, today: string): string | undefined {
   const highest = Math.max(0, ...limitsOn(result.key, today).map(({ most }) => most ?? 0));
   if (highest === 0 || result.value < ODD_TIMES * highest) return undefined;
   return `This is over ${ODD_TIMES} times the highest limit. Does the report say ${result.unit.startsWith('mg/L') ? 'mg/L, or ug/L' : result.unit}?`;
-}
-
-/** The results of one analyte over the years, by when they were drawn. */
-export function seriesOf<T extends { result: WaterResult; drawnMs: number }>(
-  results: readonly T[],
-  key: AnalyteKey,
-): T[] {
-  return results.filter(({ result }) => result.key === key).toSorted((a, b) => a.drawnMs - b.drawnMs);
 }

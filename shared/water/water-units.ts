@@ -6,7 +6,7 @@
  */
 import { analyte, type AnalyteKey, type Form, type Measure } from './analytes.ts';
 
-export const KEPT_UNITS: Record<Measure, string> = {
+const KEPT_UNITS: Record<Measure, string> = {
   mass: 'mg/L',
   activity: 'pCi/L',
   count: 'per 100 mL',
