@@ -10,6 +10,8 @@ export const BOOK_TITLES = {
   checks: 'Checks',
   water: 'Water tests',
   labels: 'Labels',
+  papers: 'Papers',
+  packet: 'Hand-over',
 } as const;
 export type BookWhat = keyof typeof BOOK_TITLES;
 

@@ -30,6 +30,7 @@ const PATHS: { [N in ShapedRoute]: Path<N> } = {
   guidedRun: '/api/wells/{well}/run',
   readings: '/api/wells/{well}/readings',
   measuredDraw: '/api/wells/{well}/measured-draw',
+  section: '/api/wells/{well}/section',
   takePacket: '/api/packets',
   alarms: '/api/alarms',
   acknowledge: '/api/alarms/{id}/acknowledge',

@@ -10,4 +10,6 @@ export const BOOK_PAGES: Record<BookWhat, ComponentType<{ name: string }>> = {
   checks: later(async () => (await import('./checks.tsx')).ChecksPage),
   water: later(async () => (await import('./water.tsx')).WaterPage),
   labels: later(async () => (await import('./labels.tsx')).LabelsPage),
+  papers: later(async () => (await import('./papers.tsx')).PapersPage),
+  packet: later(async () => (await import('./packet.tsx')).PacketPage),
 };

@@ -4,6 +4,7 @@ import { rememberedName, rememberName, useSurroundings } from '../data/settings.
 import { AskError } from '../data/source.ts';
 import { bookAddress } from '../page-of.ts';
 import { TimeZones } from '../parts/card-field.tsx';
+import { TakePacket } from '../parts/take-packet.tsx';
 import { nameFor } from '../words/card-form.ts';
 
 export function NewWellPage() {
@@ -85,6 +86,7 @@ export function NewWellPage() {
           <p role="status">{said}</p>
         </form>
       )}
+      <TakePacket />
     </>
   );
 }

@@ -9,6 +9,8 @@ const LINKS: readonly [what: BookWhat, purpose: string][] = [
   ['water', 'what the laboratory found, beside published limits'],
   ['readings', 'reference readings taken with a guide, and those that people brought'],
   ['labels', 'to print and hang at tank, switch, box, panel and well head'],
+  ['papers', 'manuals, receipts, the well log, photos'],
+  ['packet', 'the well drawn in section, and all that is known of it as one file for whoever has it next'],
 ];
 
 export function BookLinks({ well }: { well: string }) {

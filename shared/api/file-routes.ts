@@ -1,6 +1,6 @@
-/** Questions whose body or answer is a file: papers, and the packet of a well. A part of the route table (./routes.ts). */
+/** Questions whose body or answer is a file: papers, the packet of a well and the drawing in it. A part of the route table (./routes.ts). */
 import { entryDoneShape, paperQuery } from './book.ts';
-import { packetQuery, packetTakenShape, takePacketQuery } from './packets.ts';
+import { packetQuery, packetTakenShape, sectionQuery, sectionShape, takePacketQuery } from './packets.ts';
 import { noQuery } from './questions.ts';
 import type { Route } from './routes.ts';
 
@@ -25,6 +25,15 @@ export const FILE_ROUTES = {
     summary: 'The bytes of a paper',
     query: noQuery,
     answer: '*/*',
+    status: OK,
+    problems: NAMED,
+  },
+  section: {
+    method: 'get',
+    path: '/api/wells/{well}/section',
+    summary: 'What is known of a well for its drawing in section',
+    query: sectionQuery,
+    answer: sectionShape,
     status: OK,
     problems: NAMED,
   },

@@ -14,6 +14,32 @@ export const takePacketQuery = z.strictObject({
   by: opt(z.string().trim().min(1).max(80)),
 });
 
+const m = z.number().describe('Metres down from the ground.');
+/** What the drawing of a well shows (shared/drawing/section.ts). */
+export const sectionShape = z
+  .object({
+    holeM: opt(m),
+    casingToM: opt(m),
+    casingOf: opt(z.string()),
+    staticM: opt(m),
+    pumpingM: opt(m),
+    setM: opt(m),
+    pump: opt(z.enum(['in-the-hole', 'above-ground'])),
+    pumpSays: opt(z.string()),
+    dropPipeSays: opt(z.string()),
+    checkValvesM: z.array(m),
+    checkValvesBeside: z.array(z.string()),
+    tankSays: opt(z.string()),
+    switchSays: opt(z.string()),
+  })
+  .meta({
+    id: 'Section',
+    description: 'The well in section, from its card and the newest readings of its levels.',
+  });
+export const sectionQuery = z.strictObject({
+  units: z.enum(['us', 'metric']).describe('Of what is said in words.'),
+});
+
 const count = z.number().int();
 export const packetTakenShape = z
   .object({

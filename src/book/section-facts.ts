@@ -3,14 +3,13 @@ import { sayMotor, sayPressure, sayVolts, sayVolume } from '../../shared/words/f
 import type { UnitSystem } from '../../shared/quantity/print-quantity.ts';
 import type { SectionFacts } from '../../shared/drawing/section.ts';
 import type { Card, PumpCard } from '../card/card.ts';
-import type { Entry } from './entry.ts';
-import { currentEntries } from './entry.ts';
+import { currentEntries, type KeptEntry } from './entry.ts';
 import { readingSi, type ReadingWhat } from './read-reading.ts';
 
 /** A measured level goes before the one on the card: it is newer, and somebody measured it. */
 export function sectionFacts(
   card: Card | undefined,
-  entries: readonly Entry[],
+  entries: readonly KeptEntry[],
   units: UnitSystem,
 ): SectionFacts {
   const hole = card?.described?.hole;
@@ -43,7 +42,7 @@ export function sectionFacts(
   return { checkValvesM: [], checkValvesBeside: [], ...said };
 }
 
-function newest(entries: readonly Entry[], what: ReadingWhat): number | undefined {
+function newest(entries: readonly KeptEntry[], what: ReadingWhat): number | undefined {
   const taken = currentEntries(entries).filter(
     ({ kind, body }) => kind === 'reading' && body['what'] === what,
   );

@@ -9,7 +9,7 @@ import { checksAnswer, dueAnswer } from './due-answers.ts';
 import { chartAnswer, cyclesAnswer, daysAnswer } from './history-answers.ts';
 import { labelsAnswer } from './label-answers.ts';
 import { nodesAnswer } from './node-answers.ts';
-import { takePacket } from './packet-answers.ts';
+import { sectionAnswer, takePacket } from './packet-answers.ts';
 import { ProblemError } from './problem.ts';
 import { waterAnswer } from './water-answers.ts';
 import { guidedRunAnswer, measuredDrawAnswer, readingsAnswer } from './reading-answers.ts';
@@ -57,6 +57,7 @@ export const ANSWERS: Answers = {
   guidedRun: (deps, ask) => guidedRunAnswer(deps, ask.part('well'), ask.query),
   readings: (deps, ask) => readingsAnswer(deps, ask.part('well')),
   measuredDraw: (deps, ask) => measuredDrawAnswer(deps, ask.part('well'), ask.query),
+  section: (deps, ask) => sectionAnswer(deps, ask.part('well'), ask.query),
   takePacket: (deps, ask) => takePacket(deps, ask),
   alarms: (deps, { query }) => {
     const { well, from, standing } = query;

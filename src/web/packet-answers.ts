@@ -1,5 +1,6 @@
 /** A well's packet on its way out as a file, and one on its way in. */
 import type { Answer, Query } from '../../shared/api/routes.ts';
+import { sectionFacts } from '../book/section-facts.ts';
 import type { Ask } from './ask.ts';
 import type { WebDeps } from './deps.ts';
 import { ProblemError } from './problem.ts';
@@ -32,6 +33,16 @@ function asFile(type: string, name: string): Record<string, string> {
     'content-disposition': `attachment; filename="${name}"`,
     'cache-control': 'no-store',
   };
+}
+
+export function sectionAnswer(deps: WebDeps, name: string, { units }: Query<'section'>): Answer<'section'> {
+  const { card, now } = wellNamed(deps, name);
+  const { checkValvesM, checkValvesBeside, ...facts } = sectionFacts(
+    card,
+    deps.desk.entries(now.well),
+    units,
+  );
+  return { ...facts, checkValvesM: [...checkValvesM], checkValvesBeside: [...checkValvesBeside] };
 }
 
 export function takePacket(deps: WebDeps, { bytes, query }: Ask<'takePacket'>): Answer<'takePacket'> {

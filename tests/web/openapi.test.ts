@@ -43,6 +43,7 @@ const QUESTIONS: Record<RouteName, { path: string; body?: unknown; bytes?: strin
   measuredDraw: {
     path: '/api/wells/orchard/measured-draw?drawn=5%20gal&before=58%20psi&after=44%20psi&fellAway=true',
   },
+  section: { path: '/api/wells/orchard/section?units=us' },
   packet: { path: '/api/wells/orchard/packet.zip' },
   packetPage: { path: '/api/wells/orchard/packet.html?units=metric' },
   takePacket: { path: '/api/packets', bytes: smallPage() },

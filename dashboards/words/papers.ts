@@ -1,0 +1,111 @@
+/** Papers among what was written down of a well, and how they are found and said. */
+import type { EntryAnswer } from '../../shared/api/book.ts';
+
+export interface Paper {
+  entry: EntryAnswer;
+  hash: string;
+  name: string;
+  type: string;
+  bytes: number;
+  about?: string;
+  text?: string;
+}
+
+export interface StruckPaper extends Paper {
+  /** What struck it out: who, when and why. */
+  by: EntryAnswer;
+}
+
+/** Newest first. A paper that another entry replaced is not shown: its successor is. */
+export function papersAmong(entries: readonly EntryAnswer[]): { papers: Paper[]; struck: StruckPaper[] } {
+  const replacedBy = new Map(
+    entries.flatMap((one) => (one.replaces === undefined ? [] : [[one.replaces, one]])),
+  );
+  const papers: Paper[] = [];
+  const struck: StruckPaper[] = [];
+  for (const entry of entries.toReversed()) {
+    const paper = paperOf(entry);
+    const by = replacedBy.get(entry.id);
+    if (!paper) continue;
+    if (!by) papers.push(paper);
+    else if (by.kind === 'struck') struck.push({ ...paper, by });
+  }
+  return { papers, struck };
+}
+
+function paperOf(entry: EntryAnswer): Paper | undefined {
+  const { hash, name, type, bytes, about, text } = entry.body;
+  if (entry.kind !== 'paper' || typeof hash !== 'string' || typeof name !== 'string') return undefined;
+  return {
+    entry,
+    hash,
+    name,
+    type: typeof type === 'string' ? type : '',
+    bytes: typeof bytes === 'number' ? bytes : 0,
+    ...(typeof about === 'string' && { about }),
+    ...(typeof text === 'string' && { text }),
+  };
+}
+
+/** Those that hold every word that is looked for, in their name, what they are about, their remark or who kept them. */
+export function found<P extends Paper>(papers: readonly P[], looked: string): P[] {
+  const wanted = plain(looked)
+    .split(/\s+/)
+    .filter((word) => word !== '');
+  return papers.filter(({ name, about = '', text = '', type, entry }) => {
+    const held = plain([name, about, text, typeWords(type), entry.by ?? ''].join(' '));
+    return wanted.every((word) => held.includes(word));
+  });
+}
+
+/** Without capitals and marks over letters (Unicode, NFKD): "Pruefbericht" is looked for as it is typed, "Pompe à eau" by "pompe a". */
+function plain(text: string): string {
+  return text.normalize('NFKD').replaceAll(/\p{M}/gu, '').toLowerCase();
+}
+
+const TYPES: Record<string, string> = {
+  'application/pdf': 'PDF',
+  'image/png': 'PNG picture',
+  'image/jpeg': 'JPEG photo',
+  'image/webp': 'WebP picture',
+  'image/heic': 'HEIC photo',
+  'text/plain': 'text',
+};
+
+export function typeWords(type: string): string {
+  return TYPES[type] ?? type;
+}
+
+/** Pictures that every browser shows; HEIC most do not. */
+export function isShown(type: string): boolean {
+  return ['image/png', 'image/jpeg', 'image/webp'].includes(type);
+}
+
+/** "18 bytes", "34 kB", "2.4 MB". */
+export function sizeWords(bytes: number): string {
+  if (bytes < 1_000) return `${bytes} bytes`;
+  return bytes < 1e6 ? `${Math.round(bytes / 1_000)} kB` : `${(bytes / 1e6).toFixed(1)} MB`;
+}
+
+/** As the server's limit (src/book/limits.ts): said before a phone has sent it all. */
+export const MOST_PAPER_BYTES = 25 * 2 ** 20;
+
+/** Why a file need not be sent at all. */
+export function refusedBefore({ size }: { size: number }): string | undefined {
+  if (size === 0) return 'It is empty.';
+  return size > MOST_PAPER_BYTES
+    ? `It has ${sizeWords(size)}; a paper may have ${MOST_PAPER_BYTES / 2 ** 20} MiB at most.`
+    : undefined;
+}
+
+/** What a telephone calls every photo says nothing: the date does. */
+export function nameFor(file: { name: string; lastModified: number }, number: number): string {
+  const plainName = file.name
+    .replace(/^.*[/\\]/, '')
+    .replaceAll(/\p{Cc}/gu, ' ')
+    .trim()
+    .slice(-120);
+  if (plainName !== '' && !/^(image|photo|img)?\.?(jpe?g|heic|png)$/i.test(plainName)) return plainName;
+  const date = new Date(file.lastModified).toISOString().slice(0, 10);
+  return `photo ${date}${number === 0 ? '' : ` (${number + 1})`}`;
+}
