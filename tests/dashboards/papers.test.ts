@@ -1,0 +1,78 @@
+import { describe, expect, test } from 'vitest';
+import type { EntryAnswer } from '../../shared/api/book.ts';
+import { MOST_PAPER_BYTES as SERVERS_MOST } from '../../src/book/limits.ts';
+import {
+  found,
+  MOST_PAPER_BYTES,
+  nameFor,
+  papersAmong,
+  refusedBefore,
+  sizeWords,
+} from '../../dashboards/words/papers.ts';
+
+const paper = (id: string, name: string, more: object = {}): EntryAnswer => ({
+  id,
+  well: 'mill',
+  kind: 'paper',
+  atMs: 0,
+  madeMs: 0,
+  by: 'Ines',
+  body: { hash: 'a'.repeat(64), name, type: 'application/pdf', bytes: 1, ...more },
+});
+
+describe('papersAmong', () => {
+  test('newest first; what was put right or struck out is not shown', () => {
+    const entries = [
+      paper('1', 'log'),
+      paper('2', 'old name'),
+      { ...paper('3', 'new name'), replaces: '2' },
+      paper('4', 'of another well'),
+      { ...paper('5', ''), kind: 'struck', replaces: '4', body: {} },
+      { ...paper('6', 'x'), kind: 'note', body: { text: 'x' } },
+    ];
+    const { papers, struck } = papersAmong(entries);
+    expect(papers.map(({ name }) => name)).toEqual(['new name', 'log']);
+    expect(struck.map(({ name, by }) => [name, by.id])).toEqual([['of another well', '5']]);
+  });
+});
+
+test.each([
+  ['', 3],
+  ['log', 1],
+  ['LOG hollis', 1],
+  ['pompe a', 1],
+  ['pdf', 3],
+  ['ines', 3],
+  ['log receipt', 0],
+])('"%s" finds %i', (looked, count) => {
+  const list = [
+    paper('1', 'Well log', { text: 'Hollis Drilling' }),
+    paper('2', 'Pompe à eau'),
+    paper('3', 'x', { about: 'receipt' }),
+  ];
+  expect(found(papersAmong(list).papers, looked)).toHaveLength(count);
+});
+
+test('a file that cannot be kept is not sent at all', () => {
+  expect(MOST_PAPER_BYTES).toBe(SERVERS_MOST);
+  expect(refusedBefore({ size: 0 })).toBe('It is empty.');
+  expect(refusedBefore({ size: SERVERS_MOST })).toBeUndefined();
+  expect(refusedBefore({ size: SERVERS_MOST + 1 })).toBe('It has 26.2 MB; a paper may have 25 MiB at most.');
+});
+
+test.each([
+  ['image.jpg', 0, 'photo 2026-03-02'],
+  ['IMG.JPEG', 1, 'photo 2026-03-02 (2)'],
+  ['../../etc/passwd', 0, 'passwd'],
+  ['C:\\papers\\log.pdf', 0, 'log.pdf'],
+  ['two\nlines.txt', 0, 'two lines.txt'],
+  ['x'.repeat(300), 0, 'x'.repeat(120)],
+])('a file called %j is called', (name, number, called) => {
+  expect(nameFor({ name, lastModified: Date.UTC(2026, 2, 2) }, number)).toBe(called);
+});
+
+test.each([
+  [18, '18 bytes'],
+  [34_400, '34 kB'],
+  [2_440_000, '2.4 MB'],
+])('%i bytes are %s', (bytes, words) => expect(sizeWords(bytes)).toBe(words));
