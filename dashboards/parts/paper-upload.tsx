@@ -3,94 +3,19 @@
  * says why and stays, and the others go on.
  */
 import { useState } from 'preact/hooks';
-import { rememberedName, rememberName, useSurroundings } from '../data/settings.ts';
-import { AskError } from '../data/source.ts';
-import { nameFor, refusedBefore, sizeWords } from '../words/papers.ts';
-
-type Way =
-  { is: 'waiting' } | { is: 'going'; share: number } | { is: 'kept' } | { is: 'refused'; why: string };
-
-interface Chosen {
-  id: number;
-  file: File;
-  name: string;
-  way: Way;
-}
+import { rememberedName, useSurroundings } from '../data/settings.ts';
+import { refusedBefore, sizeWords } from '../words/papers.ts';
+import { useSending, type Chosen, type SaidOfAll, type Way } from './use-sending.ts';
 
 export function PaperUpload({ well, kept }: { well: string; kept: () => void }) {
   const { source } = useSurroundings();
-  const [list, setList] = useState<Chosen[]>([]);
-  const [about, setAbout] = useState('');
-  const [text, setText] = useState('');
-  const [by, setBy] = useState(rememberedName);
-  const [busy, setBusy] = useState(false);
+  const { list, busy, choose, put, leaveOut, sendAll } = useSending(well, kept);
+  const [said, say] = useState<SaidOfAll>(() => ({ about: '', text: '', by: rememberedName() }));
   if (!source.live) return null;
-  const put = (id: number, more: Partial<Chosen>): void =>
-    setList((now) => now.map((one) => (one.id === id ? { ...one, ...more } : one)));
-  const choose = (input: HTMLInputElement): void => {
-    const files = [...(input.files ?? [])];
-    setList((now) => [
-      ...now.filter(({ way }) => way.is !== 'kept'),
-      ...files.map((file, i) => chosen(file, i)),
-    ]);
-    // So that the same photo can be chosen again after it was left out.
-    input.value = '';
-  };
-  const send = async ({ id, file, name }: Chosen): Promise<void> => {
-    const who = by.trim();
-    const said = {
-      well,
-      name,
-      ...(about !== '' && { about }),
-      ...(text !== '' && { text }),
-      ...(who !== '' && { by: who }),
-    };
-    put(id, { way: { is: 'going', share: 0 } });
-    try {
-      await source.addPaper(said, file, (share) => put(id, { way: { is: 'going', share } }));
-      put(id, { way: { is: 'kept' } });
-      kept();
-    } catch (error) {
-      put(id, {
-        way: { is: 'refused', why: error instanceof AskError ? error.message : 'That did not work.' },
-      });
-    }
-  };
-  const sendAll = async (): Promise<void> => {
-    setBusy(true);
-    rememberName(by.trim());
-    // One after the other: a phone's uplink is narrow, and what is kept is kept when the line breaks.
-    for (const one of list.filter(({ way }) => way.is === 'waiting')) {
-      // oxlint-disable-next-line no-await-in-loop
-      await send(one);
-    }
-    setBusy(false);
-  };
   const waiting = list.filter(({ way }) => way.is === 'waiting').length;
   return (
     <div class="upload">
-      <div class="fields">
-        <label class="take">
-          Take a photo{' '}
-          <input
-            type="file"
-            accept="image/*"
-            capture="environment"
-            disabled={busy}
-            onChange={(e) => choose(e.currentTarget)}
-          />
-        </label>
-        <label class="take">
-          Choose photos or files{' '}
-          <input
-            type="file"
-            multiple
-            accept="image/*,application/pdf,text/plain"
-            disabled={busy}
-            onChange={(e) => choose(e.currentTarget)}
-          />
-        </label>
-      </div>
+      <Choosing busy={busy} choose={choose} />
       {list.length > 0 && (
         <>
           <ul class="sending">
@@ -100,49 +25,13 @@ export function PaperUpload({ well, kept }: { well: string; kept: () => void }) 
                 one={one}
                 busy={busy}
                 rename={(name) => put(one.id, { name })}
-                leaveOut={() => setList((now) => now.filter(({ id }) => id !== one.id))}
+                leaveOut={() => leaveOut(one.id)}
                 again={() => put(one.id, { way: { is: 'waiting' } })}
               />
             ))}
           </ul>
-          <div class="fields">
-            <label class="field">
-              What they are{' '}
-              <input
-                type="text"
-                list="kinds-of-papers"
-                maxLength={120}
-                placeholder="well log, receipt, manual, photo of the tank"
-                value={about}
-                onInput={(e) => setAbout(e.currentTarget.value)}
-              />
-            </label>
-            <datalist id="kinds-of-papers">
-              {KINDS.map((kind) => (
-                <option key={kind} value={kind} />
-              ))}
-            </datalist>
-            <label class="field">
-              Words to find them by{' '}
-              <input
-                type="text"
-                maxLength={2_000}
-                value={text}
-                onInput={(e) => setText(e.currentTarget.value)}
-              />
-            </label>
-            <label class="field">
-              Your name{' '}
-              <input
-                type="text"
-                autocomplete="name"
-                maxLength={80}
-                value={by}
-                onInput={(e) => setBy(e.currentTarget.value)}
-              />
-            </label>
-          </div>
-          <button type="button" disabled={busy || waiting === 0} onClick={() => void sendAll()}>
+          <SaidFields said={said} say={say} />
+          <button type="button" disabled={busy || waiting === 0} onClick={() => void sendAll(said)}>
             {waiting === 1 ? 'Keep it' : `Keep ${waiting === 0 ? 'them' : `all ${waiting}`}`}
           </button>
           <p role="status">{statusWords(list)}</p>
@@ -152,20 +41,82 @@ export function PaperUpload({ well, kept }: { well: string; kept: () => void }) 
   );
 }
 
-const KINDS = ['well log', 'manual', 'receipt', 'laboratory report', 'permit', 'photo'];
-
-let chosenSoFar = 0;
-
-function chosen(file: File, number: number): Chosen {
-  const why = refusedBefore(file);
-  chosenSoFar += 1;
-  return {
-    id: chosenSoFar,
-    file,
-    name: nameFor(file, number),
-    way: why === undefined ? { is: 'waiting' } : { is: 'refused', why },
+function Choosing({ busy, choose }: { busy: boolean; choose: (files: readonly File[]) => void }) {
+  const take = (input: HTMLInputElement): void => {
+    choose([...(input.files ?? [])]);
+    // So that the same photo can be chosen again after it was left out.
+    input.value = '';
   };
+  return (
+    <div class="fields">
+      <label class="take">
+        Take a photo{' '}
+        <input
+          type="file"
+          accept="image/*"
+          capture="environment"
+          disabled={busy}
+          onChange={(event) => take(event.currentTarget)}
+        />
+      </label>
+      <label class="take">
+        Choose photos or files{' '}
+        <input
+          type="file"
+          multiple
+          accept="image/*,application/pdf,text/plain"
+          disabled={busy}
+          onChange={(event) => take(event.currentTarget)}
+        />
+      </label>
+    </div>
+  );
 }
+
+function SaidFields({ said, say }: { said: SaidOfAll; say: (said: SaidOfAll) => void }) {
+  const { about, text, by } = said;
+  return (
+    <div class="fields">
+      <label class="field">
+        What they are{' '}
+        <input
+          type="text"
+          list="kinds-of-papers"
+          maxLength={120}
+          placeholder="well log, receipt, manual, photo of the tank"
+          value={about}
+          onInput={(event) => say({ ...said, about: event.currentTarget.value })}
+        />
+      </label>
+      <datalist id="kinds-of-papers">
+        {KINDS.map((kind) => (
+          <option key={kind} value={kind} />
+        ))}
+      </datalist>
+      <label class="field">
+        Words to find them by{' '}
+        <input
+          type="text"
+          maxLength={2_000}
+          value={text}
+          onInput={(event) => say({ ...said, text: event.currentTarget.value })}
+        />
+      </label>
+      <label class="field">
+        Your name{' '}
+        <input
+          type="text"
+          autocomplete="name"
+          maxLength={80}
+          value={by}
+          onInput={(event) => say({ ...said, by: event.currentTarget.value })}
+        />
+      </label>
+    </div>
+  );
+}
+
+const KINDS = ['well log', 'manual', 'receipt', 'laboratory report', 'permit', 'photo'];
 
 function Sending(props: {
   one: Chosen;

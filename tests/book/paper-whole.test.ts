@@ -23,13 +23,13 @@ const PNG = [
 ];
 /** A photo with a small picture in its first segment, which has an end of its own, and a scan with a stuffed byte and a restart. */
 const JPEG = [
-  ...[0xff, 0xd8],
-  ...[0xff, 0xe1, 0, 8, 0xff, 0xd8, 1, 2, 0xff, 0xd9],
-  ...[0xff, 0xdb, 0, 4, 1, 1],
-  ...[0xff, 0xda, 0, 4, 1, 1, 5, 0xff, 0, 6, 0xff, 0xd0, 7],
-  ...[0xff, 0xda, 0, 4, 1, 1, 8, 9],
-  ...[0xff, 0xd9],
-];
+  [0xff, 0xd8],
+  [0xff, 0xe1, 0, 8, 0xff, 0xd8, 1, 2, 0xff, 0xd9],
+  [0xff, 0xdb, 0, 4, 1, 1],
+  [0xff, 0xda, 0, 4, 1, 1, 5, 0xff, 0, 6, 0xff, 0xd0, 7],
+  [0xff, 0xda, 0, 4, 1, 1, 8, 9],
+  [0xff, 0xd9],
+].flat();
 const PDF = latin(`%PDF-1.7\n${'x'.repeat(200)}\n%%EOF\n`);
 const WEBP = [...latin('RIFF'), 8, 0, 0, 0, ...latin('WEBP'), 1, 2, 3, 4];
 const HEIC = [...word(16), ...latin('ftypheic'), 0, 0, 0, 0, ...word(12), ...latin('mdat'), 1, 2, 3, 4];

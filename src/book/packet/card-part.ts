@@ -15,7 +15,7 @@ export function cardPart(context: Context): Markup {
     ${facts(leaves(card).map(([path, words]) => [pathWords(path), words] as const))}${changes(context)}`;
 }
 
-export function byWords(by: string | undefined): string {
+function byWords(by: string | undefined): string {
   return by === undefined ? '' : ` by ${by}`;
 }
 

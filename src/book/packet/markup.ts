@@ -20,7 +20,7 @@ function printed(value: Value): string {
 }
 
 /** For text and for attributes in double quotes. */
-export function escape(text: string): string {
+function escape(text: string): string {
   return text
     .replaceAll('&', '&amp;')
     .replaceAll('<', '&lt;')
@@ -29,7 +29,7 @@ export function escape(text: string): string {
     .replaceAll("'", '&#39;');
 }
 
-export const none: Markup = { markup: '' };
+const none: Markup = { markup: '' };
 
 /** A drawing in its place in the page, with its sentence for who cannot see it. */
 export function svg({ width, height, label, shapes }: Drawing): Markup {
