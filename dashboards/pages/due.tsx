@@ -6,10 +6,10 @@ import { printQuantity, type UnitSystem } from '../../shared/quantity/print-quan
 import { useSurroundings } from '../data/settings.ts';
 import { useAsked } from '../data/use-asked.ts';
 import { Said } from '../parts/said.tsx';
+import { Subscribe } from '../parts/subscribe.tsx';
 import { bookAddress } from '../page-of.ts';
 import { datesInWords, dueWords } from '../words/due.ts';
 import { countWords, nameWords } from '../words/names.ts';
-import { Subscribe } from './checks.tsx';
 
 /** Days ahead, by their words. */
 const SPANS = [
