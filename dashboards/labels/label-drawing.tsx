@@ -55,7 +55,11 @@ export function LabelProof({ label, size }: { label: Label; size: Size }) {
   const inCode = qr?.text === label.says.join('\n') ? ' The code holds it.' : '';
   return (
     <div>
-      <figure class="label-proof" role="img" aria-label={`Label: ${label.says.join('; ')}`}>
+      <figure
+        class="label-proof"
+        role="img"
+        aria-label={`Label: ${label.says.length === 0 ? `${label.title}, to fill in by hand` : label.says.join('; ')}`}
+      >
         <svg viewBox={`0 0 ${size.w} ${size.h}`}>
           <LabelDrawing label={label} size={size} />
         </svg>

@@ -63,15 +63,15 @@ export function panelLines(facts: LabelFacts): LabelLine[] {
   const { card, pump } = facts;
   const { breaker, breakerA, panel, disconnect, cable, wires } = card.described?.electrical ?? NOTHING_WIRED;
   return [
-    { ...textLine('breaker of the well pump', breaker), main: true },
+    { ...textLine('breaker number', breaker), main: true },
     { ...textLine('breaker size', breakerA === undefined ? undefined : sayAmps(breakerA)), main: true },
     motorLine(facts),
     ampsLine(facts),
+    textLine('call for the well', card.described?.firm),
     textLine('panel', panel),
     textLine('disconnect', disconnect ?? card.described?.where.disconnect),
     textLine('cable to the pump', cable),
     ...(wires.panel ? [wiresLine('wires by terminal', wires.panel)] : []),
-    textLine('call for the well', card.described?.firm),
     ...givenLine(
       'pump protector starts it again after',
       pump.protectorRestartS === undefined ? undefined : sayDuration(pump.protectorRestartS),

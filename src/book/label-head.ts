@@ -14,7 +14,7 @@ export function headLines(facts: LabelFacts): LabelLine[] {
   const hangs = pump.kind !== 'jet' && pump.kind !== 'booster';
   return [
     {
-      ...textLine('depth of the hole', hole.depthM === undefined ? undefined : say(hole.depthM)),
+      ...textLine('hole, from the ground', hole.depthM === undefined ? undefined : say(hole.depthM)),
       main: true,
     },
     ...(hangs
@@ -44,10 +44,10 @@ export function headLines(facts: LabelFacts): LabelLine[] {
     ),
     textLine('check valves', valveWords(hole, say)),
     textLine('yield', hole.yieldLPerS === undefined ? undefined : sayFlow(hole.yieldLPerS, units)),
+    textLine('call for the well', card.described?.firm),
     textLine('drilled', joined([hole.drilled, hole.driller])),
     ...givenLine('well log', hole.log),
     textLine('pump installed', joined([pump.installed, own?.installer])),
-    textLine('call for the well', card.described?.firm),
   ];
 }
 

@@ -25,7 +25,7 @@ export function tankLines(facts: LabelFacts): LabelLine[] {
     },
     ...drawdownLine(facts, target),
     textLine('relief valve', card.reliefKpa === undefined ? undefined : sayPressure(card.reliefKpa, units)),
-    textLine('highest pressure on the tank’s plate', undefined),
+    textLine('highest pressure on its plate', undefined),
     textLine('make and model', joined([maker, model], ' ')),
     textLine('installed', installed),
     ...givenLine('house valve', card.described?.where.shutOff),

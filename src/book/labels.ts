@@ -89,12 +89,12 @@ function titleOf(kind: LabelKind, { card, pump }: LabelFacts): string {
     : LABEL_TITLES[kind];
 }
 
-/** One fact a line, as a telephone shows them. What is blank is not said. */
+/** One fact a line, as a telephone shows them. What is blank is not said; where all is blank there is nothing to say. */
 function saysOf(title: string, { well }: Card, lines: readonly LabelLine[], made: string): string[] {
-  return [
-    `${well}: ${title}, ${made}`,
-    ...lines.flatMap(({ name, value, beside }) =>
-      value === undefined ? [] : [`${name}: ${value}${beside === undefined ? '' : `, ${beside}`}`],
-    ),
-  ].map((line) => line.replaceAll('’', "'").replaceAll(' · ', '; ').replaceAll('\u00a0', ' '));
+  const facts = lines.flatMap(({ name, value, beside }) =>
+    value === undefined ? [] : [`${name}: ${value}${beside === undefined ? '' : `, ${beside}`}`],
+  );
+  return (facts.length === 0 ? [] : [`${well}: ${title}, ${made}`, ...facts]).map((line) =>
+    line.replaceAll('’', "'").replaceAll(' · ', '; ').replaceAll('\u00a0', ' '),
+  );
 }

@@ -31,7 +31,10 @@ export function prechargeTarget(card: Card, measuredCutInKpa: number | undefined
     case 'unknown':
       return {
         is: 'unknown',
-        why: 'Cut-in is neither measured nor on the card, or too low to set a precharge by. The target is 2 psi (14 kPa) under it.',
+        why:
+          (measuredCutInKpa ?? writtenCutInKpa) === undefined
+            ? 'Cut-in is neither measured nor on the card. The target is 2 psi (14 kPa) under it.'
+            : 'Cut-in is too low to set a precharge by.',
       };
     default:
       return target satisfies never;

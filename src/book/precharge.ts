@@ -14,7 +14,7 @@ export type PrechargeToSet =
   | { is: 'by-manual'; of: 'drive' | 'valve' }
   /** A plain tank has no charge that could be set. */
   | { is: 'none' }
-  /** Neither measured nor written is a cut-in. */
+  /** No cut-in is measured or written, or it is no more than those 2 psi. */
   | { is: 'unknown' };
 
 export interface PrechargeFacts {
