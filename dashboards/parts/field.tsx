@@ -1,5 +1,6 @@
 /** One field of a form with the reason why it was refused beneath it; what was typed stays as it is. */
 import type { ComponentChildren } from 'preact';
+import { useId } from 'preact/hooks';
 
 /** Reasons by the name of the field. */
 export type Reasons = Readonly<Record<string, string>>;
@@ -22,6 +23,8 @@ export function Field(
 ) {
   const { name, label, reasons, remark, class: className, type = 'text', onInput, ...input } = props;
   const reason = reasons[name];
+  // Several forms of one page may have a field of this name.
+  const reasonId = useId();
   return (
     <div class={`field ${className ?? ''}`}>
       <label>
@@ -32,13 +35,13 @@ export function Field(
           onInput={(event) => onInput?.(event.currentTarget.value)}
           name={name}
           aria-invalid={reason === undefined ? undefined : true}
-          aria-describedby={reason === undefined ? undefined : `${name}-reason`}
+          aria-describedby={reason === undefined ? undefined : reasonId}
         />
       </label>
       {reason === undefined ? (
         remark !== undefined && <p class="doing">{remark}</p>
       ) : (
-        <p class="reason" id={`${name}-reason`}>
+        <p class="reason" id={reasonId}>
           {reason}
         </p>
       )}
