@@ -13,14 +13,18 @@ const WIRES = 'electrical.wires.';
 /** Every field of a card that holds something. */
 export function flatten(card: Readonly<Record<string, unknown>>): Flat {
   const flat: Flat = {};
-  fill(flat, card, '');
+  fill(flat, card, '', 1);
   return flat;
 }
 
-function fill(flat: Flat, holder: Readonly<Record<string, unknown>>, path: string): void {
+/** `pumps.p1.pump.protector.restart` is the deepest field; what lies deeper is no card's. */
+const DEEPEST = 6;
+
+function fill(flat: Flat, holder: Readonly<Record<string, unknown>>, path: string, depth: number): void {
   for (const [name, value] of Object.entries(holder)) {
     const key = `${path}${name}`;
-    if (isObject(value)) fill(flat, value, `${key}.`);
+    if (isObject(value) && depth < DEEPEST) fill(flat, value, `${key}.`, depth + 1);
+    else if (isObject(value)) flat[key] = '{…}';
     else if (key === 'switch' && typeof value === 'string') flat['switch.points'] = value;
     else if (value !== undefined && value !== null) flat[key] = textOf(value);
   }

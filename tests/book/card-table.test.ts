@@ -1,5 +1,7 @@
 /** Many cards as one table: what a row says, what is wrong with it, and the table back. */
+import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { readCsv } from '../../src/book/csv.ts';
 import { readCardTable, withSaid, writeCardTable } from '../../src/book/card-table.ts';
 
 describe('readCardTable', () => {
@@ -28,6 +30,20 @@ describe('readCardTable', () => {
     ['\n\nwell,"owner"x\n', 'Line 3: cell 2 goes on after its closing quote'],
   ])('%j cannot be read', (text, problem) => {
     expect(readCardTable(text)).toEqual({ problem });
+  });
+
+  test('whatever the text is, every row is taken or told', () => {
+    const text = fc
+      .array(fc.constantFrom('well', 'owner', 'a', ',', '"', '\n', '\r\n', '\uFEFF', '-', '\u0000'))
+      .map((parts) => parts.join(''));
+    fc.assert(
+      fc.property(fc.oneof(text, fc.string()), (any) => {
+        const read = readCardTable(any);
+        // Every row is taken or told.
+        if ('rows' in read) expect(read.rows.length + read.bad.length).toBe(readCsv(any).length - 1);
+        else expect(read.problem).not.toBe('');
+      }),
+    );
   });
 
   test('bad rows are told with their line and stop no other', () => {

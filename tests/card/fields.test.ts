@@ -100,6 +100,16 @@ describe('flatten and unflatten', () => {
     expect(({} as Record<string, unknown>)['polluted']).toBeUndefined();
   });
 
+  test('whatever somebody hands over, nothing is thrown', () => {
+    fc.assert(
+      fc.property(fc.dictionary(fc.string(), fc.jsonValue()), (json) => {
+        expect(() => problemsOfCard(unflatten(flatten(json)))).not.toThrow();
+      }),
+    );
+    const deep: unknown = JSON.parse(`${'{"a":'.repeat(5000)}1${'}'.repeat(5000)}`);
+    expect(flatten(deep as Record<string, unknown>)).toEqual({ 'a.a.a.a.a.a': '{…}' });
+  });
+
   test('any lines come back', () => {
     const line = fc.string({ minLength: 1, maxLength: 12 });
     fc.assert(

@@ -179,6 +179,21 @@ describe('card import and export', () => {
     expect((await card('history', 'mill')).out[0]).toContain('Tom');
   });
 
+  it('what only the server can know stops it, says how far it came, and goes on when put right', async () => {
+    const { station, card } = await shop();
+    const lost = '0'.repeat(64);
+    const text = `well,owner,electrical.photos\nmill,A,\nbarn,B,${lost}\nyard,C,\n`;
+    const stopped = await card('import', file('wells.csv', text));
+    expect(stopped.code).toBe(EXIT.failed);
+    expect(stopped.err.join(' ')).toContain(
+      'line 3, barn: Cannot read card: electrical.photos must be papers',
+    );
+    expect(stopped.err.join(' ')).toContain('1 of 3 cards were written before that. Run it again to go on.');
+    expect(cards(station)).toBe(1);
+    const again = await card('import', file('again.csv', text.replace(lost, '')));
+    expect(again.out).toEqual(['2 cards written (2 of new wells), 1 as they were.']);
+  });
+
   it('no card yet: the table shows what could be filled in', async () => {
     const { card } = await shop();
     const [header] = (await card('export', '--csv')).out;
