@@ -44,7 +44,7 @@ export const ELECTRIC_ALARMS = {
     firstStep:
       'Look whether a valve was touched. Watch for air spitting from the taps, and for slower filling.',
     canBeWrong:
-      'Where voltage is not measured, the supply alone moves the amps by some per cent. A clamp that is not quite closed reads low while the pump is as good as ever. A valve that somebody throttled on purpose does it too.',
+      'Where voltage is not measured, the supply alone moves the amps by some per cent; a generator of some days does more, and is waited for. A clamp that is not quite closed reads low while the pump is as good as ever. A valve that somebody throttled on purpose does it too.',
     needs:
       'Current, and a baseline of it. Voltage tells a changed supply from a changed pump; pressure makes runs comparable.',
     cautions: ['electrician', 'only-watches'],

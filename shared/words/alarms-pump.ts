@@ -99,7 +99,7 @@ export const PUMP_ALARMS = {
     firstStep:
       'If a filter or screen stands before the tank, have it looked at first. Keep an eye on the amps and the well’s level.',
     canBeWrong:
-      'Without the tank on the card, a use in nearly every run makes even the quickest fill look slow. So does a tank that was given a different air charge, or a low supply voltage. A filter before the tank that is due does it harmlessly.',
+      'A use in nearly every run makes even the quickest fill look slow; at the usual amps, with nothing falling back at rest, only a large loss is told. So does a tank that was given a different air charge, or a low supply voltage. A filter before the tank that is due does it harmlessly.',
     needs:
       'Current and pressure, and a baseline. A tank on the card makes it litres; else it is judged by the time that the quickest fills take.',
     cautions: ['contamination', 'local-rules'],

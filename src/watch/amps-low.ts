@@ -3,6 +3,7 @@
  * valve or a broken shaft at once; what pressure did meanwhile parts them.
  */
 import { median } from '../baseline/robust.ts';
+import type { Cycle } from '../cycles/cycle.ts';
 import {
   ampsShift,
   hasVolts,
@@ -12,7 +13,7 @@ import {
   supplyWeight,
   type AmpsShift,
 } from './amps.ts';
-import { freshCycles } from './facts.ts';
+import { freshCycles, numberOf } from './facts.ts';
 import { levelFall } from './level-fall.ts';
 import { sayAmps, sayShare, tidy } from './say.ts';
 import type { Finding, Memo, Scene, Watch } from './scene.ts';
@@ -23,6 +24,15 @@ const FILLS = 10;
 /** Fills of the same length to this share, while current fell by more than this: jaws that do not close, or a scale that was changed. */
 const AS_EVER = 0.05;
 const CLAMP_FROM = 0.03;
+/**
+ * A small generator under load runs down to 57 Hz and less: a twentieth of the speed takes a seventh of the power and lengthens the fills as
+ * wear does (affinity laws). Without volts only its end tells it from wear; it stands in for the grid for two days or three.
+ */
+const GENERATOR_SHARE = 0.14;
+const GENERATOR_FILLS = 1.05;
+/** The runs whose median shows a slow shift (./amps.ts). */
+const WEAK_OF_RUNS = 20;
+const GENERATOR_MS = 72 * 3_600_000;
 
 export const ampsLow: Watch = {
   alarm: 'amps-low',
@@ -37,8 +47,18 @@ function look(scene: Scene, memo: Memo): Finding | null | undefined {
   const levelFallM = levelFall(scene, memo);
   const shift = ampsShift(scene, memo);
   if (shift === null) delete memo['maybeSupply'];
+  if (shift === null || shift?.way === 'high') delete memo['weakSinceMs'];
   if (!shift) return shift;
-  return shift.way === 'low' ? finding(scene, memo, shift, levelFallM) : null;
+  if (shift.way !== 'low') return null;
+  return mayBeGenerator(scene, memo, shift) ? undefined : finding(scene, memo, shift, levelFallM);
+}
+
+/** Less current and longer fills, since less than three days; the memo keeps from when on. */
+function mayBeGenerator(scene: Scene, memo: Memo, shift: AmpsShift): boolean {
+  if (hasVolts(scene) || -shift.share > GENERATOR_SHARE) return false;
+  if ((lengthOf(scene, weakRuns(scene, shift)) ?? 1) < GENERATOR_FILLS) return false;
+  memo['weakSinceMs'] = numberOf(memo, 'weakSinceMs', scene.atMs);
+  return scene.atMs - numberOf(memo, 'weakSinceMs', scene.atMs) < GENERATOR_MS;
 }
 
 function finding(scene: Scene, memo: Memo, shift: AmpsShift, levelFallM: number | undefined): Finding {
@@ -64,18 +84,32 @@ function finding(scene: Scene, memo: Memo, shift: AmpsShift, levelFallM: number 
   };
 }
 
+/** The last runs that the shift is of: the older ones among them drew as ever, and filled as ever. */
+function weakRuns(scene: Scene, { amps, normal }: AmpsShift): Cycle[] {
+  const between = (amps + normal) / 2;
+  return freshCycles(scene, WEAK_OF_RUNS).filter((cycle) => cycle.amps !== undefined && cycle.amps < between);
+}
+
 /** The shortest fills now against the shortest as learnt: over 1, less is delivered. */
 function fillShare(scene: Scene): number | undefined {
-  // Only behind a plain switch is the length of a fill the pump's own.
-  const normal =
-    scene.pump.card.control === 'pressure-switch' ? scene.pump.pinned?.ranLowS?.median : undefined;
   const last = freshCycles(scene, FILLS);
-  if (normal === undefined || normal <= 0 || last.length < FILLS) return undefined;
-  const sorted = last.map((cycle) => cycle.ranS).sort((a, b) => a - b);
-  const share = median(sorted.slice(0, Math.ceil(sorted.length / 2)))! / normal;
+  const share = last.length < FILLS ? undefined : lengthOf(scene, last);
+  if (share === undefined) return undefined;
   // Readings 10 s apart know the length of a fill to no better than that.
-  const grain = Math.max(...last.map((cycle) => cycle.ranS / Math.max(1, cycle.readings))) / normal;
-  return Math.abs(share - 1) <= grain ? 1 : share;
+  const grain = Math.max(...last.map((cycle) => cycle.ranS / Math.max(1, cycle.readings)));
+  return Math.abs(share - 1) * usualFillS(scene)! <= grain ? 1 : share;
+}
+
+function lengthOf(scene: Scene, runs: readonly Cycle[]): number | undefined {
+  const usualS = usualFillS(scene);
+  if (usualS === undefined || usualS <= 0 || runs.length === 0) return undefined;
+  const sorted = runs.map((cycle) => cycle.ranS).sort((a, b) => a - b);
+  return median(sorted.slice(0, Math.ceil(sorted.length / 2)))! / usualS;
+}
+
+/** Only behind a plain switch is the length of a fill the pump's own. */
+function usualFillS({ pump }: Scene): number | undefined {
+  return pump.card.control === 'pressure-switch' ? pump.pinned?.ranLowS?.median : undefined;
 }
 
 function causesOf(shift: AmpsShift, fills: number | undefined, supply: number): Finding['causes'] {

@@ -47,6 +47,11 @@ const RAN_FROM = 0.35;
 const RAN_TO = 2.5;
 /** A long run that draws so much less is no garden's: it is long because little comes. The level in a well that is drawn down makes less of it. */
 const LONG_AND_LESS = 0.1;
+/**
+ * A run's first reading holds its inrush and its last may hold the stop, where the clamp showed a part of a second at work. Two between them
+ * leave the median to what the pump draws; of three the stop's would be half, and just the short runs that it was caught in have three.
+ */
+const LEAST_READINGS = 4;
 
 export interface AmpsShift {
   way: 'high' | 'low';
@@ -127,7 +132,7 @@ function measureOf(scene: Scene, from: { amps?: Normal; ampsAtMid?: Normal }): M
 
 function isUsual(scene: Scene, cycle: Cycle): boolean {
   const usual = scene.pump.baseline?.ranS?.median;
-  if (!isWhole(cycle) || cycle.readings < 3) return false;
+  if (!isWhole(cycle) || cycle.readings < LEAST_READINGS) return false;
   if (scene.pump.card.control === 'constant-pressure-valve') return true;
   if (usual === undefined) return true;
   return cycle.ranS > RAN_FROM * usual && (cycle.ranS < RAN_TO * usual || drawsMuchLess(scene, cycle));

@@ -18,6 +18,7 @@ import {
 import { endsByItsSwitch } from './own-switch.ts';
 import { sayPressure, sayTime, tidy } from './say.ts';
 import type { Finding, Memo, OpenRun, Scene, Watch } from './scene.ts';
+import { unseenKpa } from './unseen-end.ts';
 import { weigh } from './weigh.ts';
 
 const SHORT_RUNS = 3;
@@ -66,7 +67,8 @@ function afterRun(scene: Scene): Finding | null | undefined {
   if (!cycle || cutOut === undefined || !judgeable(cycle)) return undefined;
   const spread = scene.pump.pinned?.cutOutKpa?.spread ?? 0;
   const limit = cutOut - Math.max(SHORT_KPA, SPREADS * spread);
-  const short = (run: Cycle): boolean => run.cutOutKpa !== undefined && run.cutOutKpa < limit;
+  const short = (run: Cycle): boolean =>
+    run.cutOutKpa !== undefined && run.cutOutKpa < limit - unseenKpa(scene, run);
   if (!short(cycle)) return null;
   const last = scene.pump.cycles
     .slice(-OF_RUNS)

@@ -77,7 +77,8 @@ function inMinute(scene: Scene, usual: UsualLoad, memo: Memo): Finding | null | 
   const limit = dryLimit(scene, usual, kpa !== undefined);
   if (isNothing(scene, amps.mean, usual) || isOtherLoad(scene, amps.mean, usual)) return undefined;
   if (kpa && amps.high < limit && scene.pump.run && rises(scene)) noteLifted(scene, memo, amps.mean);
-  if (!isLow(scene, minute, amps, limit)) return isWell(scene, amps, usual) ? standsNot(memo) : undefined;
+  if (!isLow(scene, minute, amps, usual, limit))
+    return isWell(scene, amps, usual) ? standsNot(memo) : undefined;
   // Of a run that is over its whole tells, and not its last minute.
   if (!scene.pump.run || (kpa && rises(scene))) return undefined;
   if (kpa && liftedSo(scene, memo, amps.mean, kpa)) return undefined;
@@ -124,9 +125,13 @@ function liftedSo(scene: Scene, memo: Memo, amps: number, kpa: Spread): boolean 
   return amps > LIFTED_SHARE * numberOf(memo, 'liftedAmps', Infinity) && kpa.mean > run.cutInKpa + PSI;
 }
 
-/** Low through the minute, or by its mean and its end: the inrush of a start, or the current before the break, may lie in it. */
-function isLow(scene: Scene, minute: MinuteScene, amps: Spread, limit: number): boolean {
+/**
+ * Low through the minute, or by its mean and its end: the inrush of a start, or the current before the break, may lie in it. A pump that goes
+ * off and on within the minute has a low mean too, of rests that lasted a reading each: a dry one's motor turns on.
+ */
+function isLow(scene: Scene, minute: MinuteScene, amps: Spread, usual: UsualLoad, limit: number): boolean {
   if (amps.high < limit) return true;
+  if (amps.low < NOTHING_SHARE * usual.amps) return false;
   const { run } = scene.pump;
   if (!run || amps.n < MANY_READINGS || amps.mean >= limit) return false;
   return amps.last < limit || run.startedMs <= minute.atMs - 60_000;
@@ -195,7 +200,9 @@ function afterRun(scene: Scene, usual: UsualLoad, memo: Memo): Finding | null | 
   const { cycle } = scene;
   if (!cycle || cycle.amps === undefined || cycle.readings < READINGS || cycle.ranS < SHORTEST_S)
     return undefined;
-  if (cycle.flags.includes('failed-start') || cycle.flags.includes('clipped')) return undefined;
+  // Of two runs in one the rest between them was taken for running, and looks like a fall of current.
+  if (cycle.flags.some((flag) => flag === 'failed-start' || flag === 'clipped' || flag === 'merged'))
+    return undefined;
   if (isNothing(scene, cycle.amps, usual)) return undefined;
   const broke = brokeDry(scene, cycle);
   if (broke) return broke(usual, memo);

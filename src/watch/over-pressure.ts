@@ -19,8 +19,12 @@ import { weigh } from './weigh.ts';
 
 const OVER_CUT_OUT_KPA = 10 * PSI;
 const UNDER_RELIEF_KPA = 5 * PSI;
-/** A relief valve nearer to cut-out than this cannot be watched by its own pressure: each fill would come near it. */
+/**
+ * A relief valve nearer to cut-out than this cannot be watched by its own pressure: each fill would come near it. But what has risen by as
+ * much since the pump stopped is no fill.
+ */
 const RELIEF_CLEAR_KPA = 2 * PSI;
+const ROSE_KPA = 2 * PSI;
 /** Pressure must fall this far under the limit before the alarm goes: 2 % of a 100 psi span (starting value of ANSI/ISA-18.2, from memory). */
 const DEADBAND_KPA = 2 * PSI;
 
@@ -81,9 +85,22 @@ function limitOf(scene: Scene, cutOut: number | undefined): number | undefined {
   const byRelief = relief === undefined ? undefined : relief - UNDER_RELIEF_KPA;
   if (cutOut === undefined) return byRelief;
   const bySwitch = cutOut + OVER_CUT_OUT_KPA;
-  return byRelief !== undefined && byRelief > cutOut + RELIEF_CLEAR_KPA
-    ? Math.min(byRelief, bySwitch)
-    : bySwitch;
+  if (byRelief === undefined) return bySwitch;
+  return byRelief > cutOut + RELIEF_CLEAR_KPA || roseAtRest(scene) ? Math.min(byRelief, bySwitch) : bySwitch;
+}
+
+/** By the means of whole minutes in which no pump ran. */
+function roseAtRest({ well, pump }: Scene): boolean {
+  let last: number | undefined;
+  let lowest = Infinity;
+  for (let at = well.minutes.length - 1; at >= 0; at--) {
+    const { atMs, kpa, pumps } = well.minutes[at]!;
+    if (atMs - 60_000 < (pump.restSinceMs ?? Infinity) || pumps.some(({ ranS }) => ranS > 0)) break;
+    if (!kpa) continue;
+    last ??= kpa.mean;
+    lowest = Math.min(lowest, kpa.mean);
+  }
+  return last !== undefined && last > lowest + ROSE_KPA;
 }
 
 function whileRunning(
@@ -119,7 +136,7 @@ function atRest(
 ): Finding {
   const last = scene.pump.cycles[scene.pump.cycles.length - 1];
   const bySwitch = last?.cutOutKpa !== undefined && last.cutOutKpa > limit - 2 * DEADBAND_KPA;
-  const against = cutOut === undefined ? '' : `, ${sayPressure(kpa - cutOut)} over cut-out`;
+  const against = cutOut === undefined || kpa <= cutOut ? '' : `, ${sayPressure(kpa - cutOut)} over cut-out`;
   return {
     sinceMs,
     priority: 'soon',

@@ -7,6 +7,7 @@ import { median } from '../baseline/robust.ts';
 import type { Cycle } from '../cycles/cycle.ts';
 import { cutInOf, PSI, usualAmps } from './facts.ts';
 import type { Scene } from './scene.ts';
+import { endIsSeen } from './unseen-end.ts';
 
 const LEAST_RUNS = 3;
 /** A mechanical switch repeats to 1 or 2 psi (common practice). */
@@ -20,6 +21,7 @@ const AS_EVER = { amps: 0.93, delivery: 0.85 };
 export function endsByItsSwitch(scene: Scene, runs: readonly Cycle[]): boolean {
   const cutIn = cutInOf(scene);
   if (cutIn === undefined || runs.length < LEAST_RUNS) return false;
+  if (!runs.every((run) => endIsSeen(scene, run))) return false;
   const ends = runs.map((run) => run.cutOutKpa ?? NaN);
   const starts = runs.map((run) => run.cutInKpa ?? NaN);
   // A reading comes late by up to its period, and pressure has moved on by so much.

@@ -10,6 +10,7 @@ import { levelFall } from './level-fall.ts';
 import { shareAtPressures } from './moved-pressures.ts';
 import { sayShare, sayTime, tidy } from './say.ts';
 import type { Finding, Memo, Scene, Watch } from './scene.ts';
+import { fillsTell } from './telling-fill.ts';
 import { weigh } from './weigh.ts';
 
 /** Shares of the delivery as learnt: one in eight lost, in the median of so many runs, for days. */
@@ -22,10 +23,15 @@ const LEAST_MILD_MS = 72 * 3_600_000;
 const MILD_SHARE = 0.8;
 /**
  * A pump that lifts less draws less: within this of its usual current it lifts what it did. Then it is heavy use that looks like a slow fill, or
- * a hole in the drop pipe; the share of a hole that matters.
+ * a hole in the drop pipe; the share of a hole that matters. Through a hole water falls back at rest as well. Where none does, only what is
+ * under the last share is told: fills are taken under draws of up to 0.4 of the delivery (src/hydraulics/delivery.ts), so that use alone can
+ * make 0.6 of it, and a herd in a hot week does.
  */
 const AMPS_AS_EVER = 0.015;
 const LOW_SHARE_AMPS_AS_EVER = 0.84;
+const LOW_SHARE_IN_USE = 0.6;
+/** L/h: a dripping tap is less than falls back through a hole that matters. */
+const FALLS_BACK_L_PER_H = 3;
 /** By run time alone. */
 const SLOW_RUNS = 30;
 const SLOW_TIMES = 1.35;
@@ -48,7 +54,8 @@ function look(scene: Scene, memo: Memo): Finding | null | undefined {
   if (!scene.pump.baseline) return undefined;
   if (!usesPressure(scene.pump)) return byStore(scene);
   const share = scene.well.water.deliveryShare;
-  const found = share === undefined ? byRunTime(scene) : byDelivery(scene, memo, share);
+  const found =
+    share === undefined ? byRunTime(scene) : fillsTell(scene) ? byDelivery(scene, memo, share) : undefined;
   return found && levelFallM !== undefined
     ? { ...found, evidence: { ...found.evidence, levelFallM } }
     : found;
@@ -82,7 +89,13 @@ function lowShare(scene: Scene): number {
   const usual = usualAmps(scene);
   const amps = median(freshCycles(scene, RUNS).flatMap((cycle) => cycle.amps ?? []));
   if (usual === undefined || amps === undefined) return LOW_SHARE;
-  return Math.abs(amps / usual - 1) < AMPS_AS_EVER ? LOW_SHARE_AMPS_AS_EVER : LOW_SHARE;
+  if (Math.abs(amps / usual - 1) >= AMPS_AS_EVER) return LOW_SHARE;
+  return fallsBack(scene) ? LOW_SHARE_AMPS_AS_EVER : LOW_SHARE_IN_USE;
+}
+
+function fallsBack(scene: Scene): boolean {
+  const { dayLoss, ceaseless } = scene.well.water;
+  return Math.max(dayLoss?.lPerH ?? 0, ceaseless?.lPerH ?? 0) > FALLS_BACK_L_PER_H;
 }
 
 function byRunTime(scene: Scene): Finding | null | undefined {

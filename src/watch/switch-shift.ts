@@ -8,6 +8,7 @@ import { freshCycles, isWhole, PSI } from './facts.ts';
 import { endsByItsSwitch } from './own-switch.ts';
 import { sayPressure, tidy } from './say.ts';
 import type { Finding, Scene, Watch } from './scene.ts';
+import { endIsSeen } from './unseen-end.ts';
 import { weigh } from './weigh.ts';
 
 /** 3 psi, or four of its own spreads; a mechanical switch repeats to 1 or 2 psi (common practice). */
@@ -50,7 +51,7 @@ function look(scene: Scene): Finding | null | undefined {
   const cutOut = moved(
     scene,
     'cutOutKpa',
-    (cycle) => isWhole(cycle) && (lower || !cycle.flags.includes('no-cut-out')),
+    (cycle) => isWhole(cycle) && endIsSeen(scene, cycle) && (lower || !cycle.flags.includes('no-cut-out')),
   );
   if (!cutIn && !cutOut) return undefined;
   const most = Math.max(cutIn?.share ?? 0, cutOut?.share ?? 0);

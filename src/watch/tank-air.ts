@@ -9,6 +9,7 @@ import { atmosphericKpa } from '../../shared/units/altitude.ts';
 import { cutInOf, cutOutOf, fillOf, freshCycles, hasPressureCycle, listOf } from './facts.ts';
 import { tidy } from './say.ts';
 import type { Memo, Scene } from './scene.ts';
+import { fillsTell } from './telling-fill.ts';
 
 const RUNS = 12;
 const FILL_RUNS = 12;
@@ -27,6 +28,7 @@ export interface AirSeen {
 export function airSeen(scene: Scene, memo: Memo): AirSeen | undefined {
   const { airKpa, airNormalKpa } = scene.well.water;
   if (airKpa === undefined || airNormalKpa === undefined || !hasPressureCycle(scene.pump)) return undefined;
+  if (!fillsTell(scene)) return undefined;
   const kept = [...listOf(memo, 'air'), tidy(airKpa, 0)].slice(-RUNS);
   memo['air'] = kept;
   if (kept.length < RUNS) return undefined;
@@ -56,7 +58,7 @@ export function fillsSeen(scene: Scene): FillsSeen | undefined {
   const cutIn = cutInOf(scene);
   const cutOut = cutOutOf(scene);
   const cycles = freshCycles(scene, FILL_RUNS);
-  if (!hasPressureCycle(scene.pump) || cycles.length < FILL_RUNS) return undefined;
+  if (!hasPressureCycle(scene.pump) || cycles.length < FILL_RUNS || !fillsTell(scene)) return undefined;
   if (cutIn === undefined || cutOut === undefined) return undefined;
   const bands = cycles.flatMap((c) =>
     c.cutInKpa !== undefined && c.cutOutKpa !== undefined ? [c.cutOutKpa - c.cutInKpa] : [],

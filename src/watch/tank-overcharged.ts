@@ -9,13 +9,12 @@ import { overfullSeen, type OverfullSeen } from './moved-pressures.ts';
 import { sayPressure, tidy } from './say.ts';
 import type { Finding, Memo, Scene, Watch } from './scene.ts';
 import { airSeen } from './tank-air.ts';
+import { isTelling } from './telling-fill.ts';
 import { weigh } from './weigh.ts';
 
 const OVER_KPA = 3 * PSI;
 const DEADBAND_KPA = 1.5 * PSI;
 const RUNS = 12;
-/** A fill of a few seconds is mostly the pump's own start and the swing of the water: no charge is read from it. */
-const TELLING_FILL_S = 15;
 /** By starts: the fills' rate has fallen at least so far, and by what the new charge makes likely: its estimate is low, never high. */
 const SLOWER_SHARE = 0.95;
 const AGREE_OVER = 0.05;
@@ -41,7 +40,7 @@ function look(scene: Scene, memo: Memo): Finding | null | undefined {
   if (!air || cutIn === undefined) return undefined;
   const over = air.airKpa - cutIn;
   if (over < OVER_KPA - DEADBAND_KPA) return overfull ? undefined : null;
-  if (over < OVER_KPA || fillS(scene) < TELLING_FILL_S) return undefined;
+  if (over < OVER_KPA || !isTelling(fillS(scene))) return undefined;
   return {
     sinceMs: scene.cycle?.startedMs ?? scene.atMs,
     why: `The tank's air charge reads ${sayPressure(air.airKpa)} from its fills, over the cut-in of ${sayPressure(cutIn)}: it is empty before the pump starts.`,

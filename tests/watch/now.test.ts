@@ -63,6 +63,24 @@ describe('over-pressure', () => {
         { card: houseCard({ switch: {} }), baseline: null },
       ],
       [
+        'near the relief valve, where each fill of a tank of two gallons ends at 69 psi: it rose at rest',
+        'rest 60psi x5 | rest 60psi to 72psi x20',
+        ['22 min over-pressure raised soon heat-expansion'],
+        {
+          card: houseCard({ reliefKpa: 75 * PSI }),
+          baseline: usualBaseline({ cutOutKpa: { median: 69 * PSI, spread: 2, n: 40 } }),
+        },
+      ],
+      [
+        'what stands there from the stop on is such a fill',
+        'run 8A 62psi to 71psi x3 | rest 71psi x40',
+        [],
+        {
+          card: houseCard({ reliefKpa: 75 * PSI }),
+          baseline: usualBaseline({ cutOutKpa: { median: 69 * PSI, spread: 2, n: 40 } }),
+        },
+      ],
+      [
         'a switch that was learnt at 70 is measured by 70',
         'run 8A 74psi x3',
         [],
@@ -199,6 +217,11 @@ describe('dry-run', () => {
         'rest 42psi | run 4A 38psi x3',
         ['2 min dry-run raised now low-well'],
         { baseline: null },
+      ],
+      [
+        'a pump that goes off and on within the minute, behind a tank of two gallons, has a low mean and is not dry',
+        'rest 42psi | run 8A 48psi x3 | run 8A 45psi off 35% x6',
+        [],
       ],
       [
         'a drive that slows down holds its pressure',

@@ -3,8 +3,9 @@
  * says what was told, one line an event: `12 min over-pressure raised now switch-contacts-stuck`.
  *
  *   'rest 45psi x3'                 three whole minutes of rest at 45 psi
- *   'run 8A 62psi x2'               the pump runs (8/8/0A: three lines); `to 70psi` lets pressure move evenly to there
- *   'cycle 118s 8A 40-60psi every 30min x12 !no-cut-out'
+ *   'run 8A 62psi x2'               the pump runs (8/8/0A: three lines); `to 70psi` lets pressure move evenly to there;
+ *                                   `off 30%`: in so much of the minute's readings it draws nothing
+ *   'cycle 118s 8A 40-60psi every 30min x12 !no-cut-out'   one reading a second, else `in 3 readings`
  *   'cycle 100s 8A starting 9s at 2.0'   current of the start read until 9 s after it, at twice the running one
  *   'day 12 cycles 1300s leak 400 use 900 heard 50% x3'; `in 24 hours` of it runs began, else in the first eight
  *   also on rest and run: 238V  4m (level)  1.2st (store)  3C  calls  quiet (contact open)  deaf (no current heard)
@@ -204,7 +205,7 @@ export function kit(options: KitOptions = {}): Kit {
       ...(legs[0] !== undefined && { amps: legs[0] }),
       ...(legs[1] !== undefined && { amps2: legs[1] }),
       ...(legs[2] !== undefined && { amps3: legs[2] }),
-      readings: Math.max(1, Math.round(ranS)),
+      readings: Number(/in (\d+) readings/.exec(part)?.[1] ?? Math.max(1, Math.round(ranS))),
       ...(long && { longStart: { forS: Number(long[1]), times: Number(long[2]) } }),
       ...(band && { cutInKpa: Number(band[1]) * PSI, cutOutKpa: Number(band[2]) * PSI }),
       flags: [...part.matchAll(/!([a-z-]+)/g)].map((m) => m[1] as Cycle['flags'][number]),
@@ -277,6 +278,12 @@ function number<Name extends string>(name: Name, pattern: RegExp, part: string):
 
 const steady = (value: number, n = 60): Spread => ({ n, mean: value, low: value, high: value, last: value });
 
+function offAndOn(amps: number, offPercent: number): Spread {
+  return offPercent === 0
+    ? steady(amps)
+    : { n: 60, mean: amps * (1 - offPercent / 100), low: 0, high: amps, last: amps };
+}
+
 function minuteScene(part: string, running: boolean, atMs: number, share: number): MinuteScene {
   const psi = /(-?[\d.]+)psi/.exec(part)?.[1];
   const to = /to (-?[\d.]+)psi/.exec(part)?.[1];
@@ -303,7 +310,7 @@ function minuteScene(part: string, running: boolean, atMs: number, share: number
       {
         ranS: running && !deaf ? 60 : 0,
         heardS: deaf ? 0 : 60,
-        running: running ? legs.map((amps) => steady(amps)) : [],
+        running: running ? legs.map((amps) => offAndOn(amps, found(/ off (\d+)%/) ?? 0)) : [],
         ...(!running && !deaf && { resting: steady(0) }),
         ...(volts !== undefined && { volts: [steady(Number(volts))] }),
         ...(/\bcalls\b/.test(part) && { calls: true }),

@@ -116,6 +116,7 @@ describe('starts-over-limit', () => {
 });
 
 describe('amps-high and amps-low', () => {
+  const { ranLowS: _ranLowS, ...noFills } = usualBaseline();
   table(
     [
       [
@@ -124,14 +125,46 @@ describe('amps-high and amps-low', () => {
         ['480 min amps-high raised soon failing-motor'],
       ],
       [
-        'a step of 5 % down',
+        'a step of 5 % down, where nothing is known of fills',
         'cycle 120s 7.6A 40-60psi every 60min x40',
         ['480 min amps-low raised soon worn-pump'],
+        { baseline: noFills },
       ],
       [
         'a step of 4 % is found within forty runs',
         'cycle 120s 7.69A 40-60psi every 60min x40',
         ['480 min amps-low raised soon supply-voltage'],
+        { baseline: noFills },
+      ],
+      [
+        'of runs with three readings the last may hold the stop',
+        'cycle 15s 6.7A 40-60psi every 60min x40 in 3 readings',
+        [],
+        { baseline: usualBaseline({ ranS: normal(14, 1), ranLowS: normal(12, 1) }) },
+      ],
+      [
+        'of five the median is the pump’s',
+        'cycle 15s 6.7A 40-60psi every 60min x40 in 5 readings',
+        ['480 min amps-low raised soon worn-pump'],
+        { baseline: { ...noFills, ranS: normal(14, 1) } },
+      ],
+      [
+        'two days of a generator at 57 Hz: less current, longer fills, and over',
+        'cycle 100s 8A 40-60psi every 60min x20 | cycle 115s 7.3A 40-60psi every 60min x48 | cycle 100s 8A 40-60psi every 60min x30',
+        [],
+        { kinds: ['amps-low'] },
+      ],
+      [
+        'what stays for longer than a generator is the pump',
+        'cycle 100s 8A 40-60psi every 60min x20 | cycle 115s 7.3A 40-60psi every 60min x90',
+        ['day 4 amps-low raised soon worn-pump'],
+        { kinds: ['amps-low'] },
+      ],
+      [
+        'the same where volts are measured is told at once',
+        'cycle 100s 8A 40-60psi every 60min x20 | rest 230V 50psi | cycle 115s 7.3A 40-60psi every 60min x48',
+        ['1561 min amps-low raised soon clamp-off', '1741 min amps-low changed soon worn-pump'],
+        { kinds: ['amps-low'] },
       ],
       ['2 % is the supply and none', 'cycle 120s 7.84A 40-60psi every 60min x200', []],
       [
@@ -255,6 +288,20 @@ describe('cut-out-not-reached', () => {
         'cycle 120s 8A 40-50psi every 60min !no-cut-out | cycle 120s 8A 40-60psi every 60min x5',
         [],
       ],
+      [
+        'sprinklers for three hours, and fills of 22 s that pass between readings 10 s apart',
+        'cycle 10800s 8A 36-44psi every 300min x12 in 1080 readings !no-cut-out',
+        [],
+        {
+          baseline: usualBaseline({ ranLowS: normal(22, 1) }),
+          kinds: ['cut-out-not-reached', 'switch-shift'],
+        },
+      ],
+      [
+        'the same behind a tank that takes 100 s to fill, which would be seen',
+        'cycle 10800s 8A 46-47psi every 300min x2 in 1080 readings !no-cut-out | cycle 10800s 8A 40-44psi every 300min in 1080 readings !no-cut-out',
+        ['900 min cut-out-not-reached raised soon overload-tripping'],
+      ],
       ['a pool filled at one even rate for 12 h, with the usual current', 'run 8A 51psi x720', []],
       [
         'a level near the top with low current: an hour',
@@ -291,6 +338,30 @@ describe('slow-fill', () => {
         'cycle 140s 7.85A 40-60psi every 120min x60',
         ['day 4 slow-fill raised soon worn-pump'],
         mild,
+      ],
+      [
+        'a fifth less at the usual current is a herd in a hot week',
+        'cycle 150s 8A 40-60psi every 120min x60',
+        [],
+        weak,
+      ],
+      [
+        'a fifth less at the usual current, and as much falls back at rest: a hole',
+        'cycle 150s 8A 40-60psi every 120min x40',
+        ['day 2 slow-fill raised soon worn-pump'],
+        { water: { deliveryShare: 0.79, dayLoss: { lPerH: 30, fallKpaPerH: 72 } } },
+      ],
+      [
+        'nearly half less is told at any current',
+        'cycle 200s 8A 40-60psi every 120min x40',
+        ['day 2 slow-fill raised soon worn-pump'],
+        { water: { deliveryShare: 0.55 } },
+      ],
+      [
+        'behind two gallons fills are of some seconds, and tell no rate',
+        'cycle 12s 7.85A 40-60psi every 120min x60',
+        [],
+        { ...weak, baseline: usualBaseline({ ranS: normal(10, 2), ranLowS: normal(6, 1) }) },
       ],
       ['two days on a generator', 'cycle 140s 7.85A 40-60psi every 120min x40', [], mild],
       [
@@ -351,6 +422,15 @@ describe('tank-air-lost', () => {
         'by the clock: fills of 60 s where 100 s were the least',
         'cycle 60s 8A 40-60psi every 60min x20',
         ['720 min tank-air-lost raised soon tank-air-lost'],
+      ],
+      [
+        'nor do fills of some seconds tell the air of two gallons',
+        'cycle 4s 8A 40-60psi every 15min x40',
+        [],
+        {
+          baseline: usualBaseline({ ranS: normal(10, 2), ranLowS: normal(6, 1) }),
+          water: { airKpa: 150, airNormalKpa: 262 },
+        },
       ],
       ['a narrower band explains shorter fills', 'cycle 60s 8A 48-60psi every 60min x20', []],
       [
@@ -429,6 +509,15 @@ describe('tank-overcharged', () => {
         'cycle 8s 8A 40-60psi every 15min x30',
         [],
         { water: { airKpa: 53 * PSI, airNormalKpa: 38 * PSI } },
+      ],
+      [
+        'nor do they where a shower made the last runs long',
+        'cycle 40s 8A 40-60psi every 15min x30',
+        [],
+        {
+          baseline: usualBaseline({ ranS: normal(10, 2), ranLowS: normal(6, 1) }),
+          water: { airKpa: 53 * PSI, airNormalKpa: 38 * PSI },
+        },
       ],
     ],
     ['tank-overcharged'],

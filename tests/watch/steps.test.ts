@@ -81,13 +81,14 @@ function firstAlarm(amps: readonly number[], from: number): number | undefined {
   const memos: [Memo, Memo] = [{}, {}];
   for (let at = from + LEARN; at < amps.length; at++) {
     const startedMs = T0 + at * 7_200_000;
-    const stoppedMs = startedMs + 120_000;
+    // A fill takes as long as ever: only the current moves.
+    const stoppedMs = startedMs + 100_000;
     const cycle: Cycle = {
       pump: 0,
       startedMs,
       stoppedMs,
-      ranS: 120,
-      readings: 120,
+      ranS: 100,
+      readings: 100,
       amps: amps[at]!,
       flags: [],
     };
