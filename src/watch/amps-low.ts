@@ -30,6 +30,12 @@ const CLAMP_FROM = 0.03;
  */
 const GENERATOR_SHARE = 0.14;
 const GENERATOR_FILLS = 1.05;
+/**
+ * A share of speed takes thrice that of power and some 2.4 times that of current; of the flow, against two thirds to four fifths of the shut-off head,
+ * three to five times that (affinity laws, head falling with the square of flow; reckoned, not measured): twice the current at most.
+ * Fills that lengthen by far more, for so little current, are throttled by a valve.
+ */
+const GENERATOR_RATIO = 3.5;
 /** The runs whose median shows a slow shift (./amps.ts). */
 const WEAK_OF_RUNS = 20;
 const GENERATOR_MS = 72 * 3_600_000;
@@ -55,8 +61,11 @@ function look(scene: Scene, memo: Memo): Finding | null | undefined {
 
 /** Less current and longer fills, since less than three days; the memo keeps from when on. */
 function mayBeGenerator(scene: Scene, memo: Memo, shift: AmpsShift): boolean {
-  if (hasVolts(scene) || -shift.share > GENERATOR_SHARE) return false;
-  if ((lengthOf(scene, weakRuns(scene, shift)) ?? 1) < GENERATOR_FILLS) return false;
+  const weak = weakRuns(scene, shift);
+  const less = 1 - (median(weak.map(({ amps }) => amps!)) ?? shift.amps) / shift.normal;
+  const fills = lengthOf(scene, weak) ?? 1;
+  if (hasVolts(scene) || less > GENERATOR_SHARE) return false;
+  if (fills < GENERATOR_FILLS || fills - 1 > GENERATOR_RATIO * less) return false;
   memo['weakSinceMs'] = numberOf(memo, 'weakSinceMs', scene.atMs);
   return scene.atMs - numberOf(memo, 'weakSinceMs', scene.atMs) < GENERATOR_MS;
 }
