@@ -28,7 +28,14 @@ export function ReadingsPage({ name }: { name: string }) {
               <Said state={readings.state} what="the readings" again={readings.again}>
                 {({ groups, calibration }) => (
                   <>
-                    <Calibrate calibration={calibration} changed={readings.again} />
+                    <Calibrate
+                      sensors={value.sensors}
+                      calibration={calibration}
+                      changed={() => {
+                        detail.again();
+                        readings.again();
+                      }}
+                    />
                     <ReadingYears
                       well={name}
                       groups={groups}

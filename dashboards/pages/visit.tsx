@@ -143,12 +143,14 @@ function OpenVisit(props: {
         }}
       >
         <label class="tick">
-          <input type="checkbox" name="anew" defaultChecked={visit.asksNewBaseline} /> Learn anew what is
-          normal{' '}
-          <span class="doing">
-            {visit.asksNewBaseline
-              ? `(the work touched ${visit.touched.join(', ')}: what was normal before is no measure any more)`
-              : '(for work on pump, motor, tank or switch; none is written down)'}
+          <input type="checkbox" name="anew" defaultChecked={visit.asksNewBaseline} />
+          <span>
+            Learn anew what is normal{' '}
+            <span class="doing">
+              {visit.asksNewBaseline
+                ? `(the work touched ${visit.touched.join(', ')}: what was normal before is no measure any more)`
+                : '(for work on pump, motor, tank or switch; none is written down)'}
+            </span>
           </span>
         </label>
       </TellForm>

@@ -1,5 +1,7 @@
 /** The two points by which a clamp can be calibrated, offered where readings of a meter gave them; else what is still missing. */
 import type { CalibrationAnswer } from '../../shared/api/readings.ts';
+import { checkClamp } from '../../shared/readings/clamp-check.ts';
+import type { WellDetail } from '../../shared/api/wells.ts';
 import { sayAmps } from '../../shared/words/format.ts';
 import { TellForm } from './tell-form.tsx';
 
@@ -10,27 +12,40 @@ const WAITS = {
   'does-not-rise': 'What the clamp and the meter showed contradict each other: compare again.',
 } as const;
 
-export function Calibrate({
-  calibration,
-  changed,
-}: {
+interface CalibrateProps {
+  sensors: WellDetail['sensors'];
   calibration: readonly CalibrationAnswer[];
   changed: () => void;
-}) {
+}
+
+export function Calibrate({ sensors, calibration, changed }: CalibrateProps) {
   return (
     <>
-      {calibration.map((one) => (
-        <Channel key={`${one.node} ${one.channel}`} of={one} changed={changed} />
-      ))}
+      {calibration.map((one) => {
+        const channel = one.pump === 'p1' ? 'current' : `${one.pump}/current`;
+        const correction = sensors.find((sensor) => sensor.channel === channel)?.correction;
+        return (
+          <Channel key={`${one.node} ${one.channel}`} of={one} correction={correction} changed={changed} />
+        );
+      })}
     </>
   );
 }
 
-function Channel({ of, changed }: { of: CalibrationAnswer; changed: () => void }) {
+function Channel(props: {
+  of: CalibrationAnswer;
+  correction: { gain: number; offset: number } | undefined;
+  changed: () => void;
+}) {
+  const { of, correction = { gain: 1, offset: 0 }, changed } = props;
   const { node, channel, points, byRest, because } = of;
   const name = `Clamp ${channel} of ${node}`;
   if (!points) return because === undefined ? null : <p class="said">{`${name}: ${WAITS[because]}`}</p>;
   const [low, high] = points;
+  const agrees = [low, high].every(
+    ([read, real]) => checkClamp(`${real} A`, correction.gain * read + correction.offset).is === 'agrees',
+  );
+  if (agrees) return <p class="said">{name}: it agrees with the meter, so there is nothing to calibrate.</p>;
   return (
     <div class="sheet">
       <h3>{name} can be calibrated</h3>
@@ -38,8 +53,7 @@ function Channel({ of, changed }: { of: CalibrationAnswer; changed: () => void }
         {byRest === true
           ? `At rest it read ${sayAmps(low[0])}, where no current flows; running it read ${sayAmps(high[0])}, and the meter ${sayAmps(high[1])}.`
           : `It read ${sayAmps(low[0])} and ${sayAmps(high[0])}, and the meter ${sayAmps(low[1])} and ${sayAmps(high[1])}.`}{' '}
-        From then on its readings lie on the line through both. What was read before stays as it was. Where
-        clamp and meter agreed there is no need.
+        From then on its readings lie on the line through both. What was read before stays as it was.
       </p>
       <TellForm
         button="Calibrate by these two points"

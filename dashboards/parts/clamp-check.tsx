@@ -2,6 +2,7 @@
 import { useState } from 'preact/hooks';
 import type { ClampNow } from '../../shared/api/readings.ts';
 import { checkClamp, type ClampCheck } from '../../shared/readings/clamp-check.ts';
+import { CAUTIONS } from '../../shared/words/cautions.ts';
 import { sayAmps, sayShare } from '../../shared/words/format.ts';
 import { TellForm, textOf } from './tell-form.tsx';
 
@@ -37,7 +38,7 @@ export function ClampCheckForm({ well, pump, clamp, changed }: ClampCheckProps) 
       <summary>You hold a clamp meter: check the clamp against it</summary>
       <p class="doing">
         For whoever may put a meter on the conductor without opening anything that is closed. Read the meter
-        while the pump runs, write what it shows, and compare at once.
+        while the pump runs, write what it shows, and compare at once. {CAUTIONS['only-watches']}
       </p>
       <p class="clamp-row">
         <label>

@@ -166,20 +166,22 @@ function KeepRun(props: { well: string; pump: string; run: DoneRun; kept: () => 
         kept();
       }}
     >
-      <fieldset class="field many">
+      <fieldset class="field ticks">
         <legend>What the run showed</legend>
         {run.readings.map((reading) => (
-          <label key={nameOf(reading)} class="shown">
+          <label key={nameOf(reading)} class="tick">
             <input
               type="checkbox"
               name="take"
               value={nameOf(reading)}
               defaultChecked={reading.what !== 'fill-time'}
             />{' '}
-            {titleOf(reading)}: {readingWords(reading.what)?.say(reading.si, units)}
-            {reading.what === 'fill-time' && (
-              <span class="doing"> (only if every tap was shut while it ran)</span>
-            )}
+            <span>
+              {titleOf(reading)}: {readingWords(reading.what)?.say(reading.si, units)}
+              {reading.what === 'fill-time' && (
+                <span class="doing"> (only if every tap was shut while it ran)</span>
+              )}
+            </span>
           </label>
         ))}
       </fieldset>
@@ -198,8 +200,8 @@ function KeepRun(props: { well: string; pump: string; run: DoneRun; kept: () => 
         </p>
       )}
       <label class="tick">
-        <input type="checkbox" name="pinned" /> Pin them: all is well now, and later readings are held against
-        these
+        <input type="checkbox" name="pinned" />
+        <span>Pin them: all is well now, and later readings are held against these</span>
       </label>
     </TellForm>
   );

@@ -7,6 +7,7 @@ import type { WrittenAct } from '../../shared/api/acts.ts';
 import { momentWords } from '../../shared/api/time-words.ts';
 import type { WellDetail } from '../../shared/api/wells.ts';
 import { knownIn, type Known } from '../../shared/known/until.ts';
+import { untilWords } from '../../shared/known/until-words.ts';
 import { nowMs } from '../data/clock.ts';
 import { useSurroundings } from '../data/settings.ts';
 import { AskError } from '../data/source.ts';
@@ -22,7 +23,7 @@ export function KnownLine({ detail, changed }: { detail: WellDetail; changed: ()
       <summary>Say what you know: guests, a garden, more stock, laid up</summary>
       {expected && expected.untilMs > nowMs() && (
         <p>
-          Expected until {momentWords(expected.untilMs, timeZone, units, nowMs())}: {expected.text}.
+          Expected until {untilWords(expected.untilMs, timeZone, units, nowMs())}: {expected.text}.
         </p>
       )}
       <p>
@@ -74,16 +75,16 @@ function Line({ well, timeZone, done }: { well: string; timeZone: string; done: 
       <p role="status" class={'problem' in known && line !== '' ? 'refused' : undefined}>
         {'problem' in known
           ? line !== '' && known.problem
-          : `Understood: “${known.text}”, until ${momentWords(known.untilMs, timeZone, units, nowMs())}.`}
+          : `Understood: “${known.text}”, until ${untilWords(known.untilMs, timeZone, units, nowMs())}.`}
       </p>
       {kind !== undefined && (
-        <fieldset class="field many">
+        <fieldset class="field ticks">
           <legend>It means</legend>
-          <label>
+          <label class="tick">
             <input type="radio" name="is" checked={kind === 'expected'} onChange={() => setIs('expected')} />{' '}
             it is used otherwise than usual
           </label>
-          <label>
+          <label class="tick">
             <input type="radio" name="is" checked={kind === 'laid-up'} onChange={() => setIs('laid-up')} /> it
             is laid up, and nothing is raised
           </label>
@@ -119,7 +120,7 @@ function PastKnown({ well, timeZone }: { well: string; timeZone: string }) {
               <strong>{text}</strong>
               <span class="doing">
                 {untilMs !== undefined &&
-                  (untilMs > nowMs() ? `, in force until ${when(untilMs)}` : `, was until ${when(untilMs)}`)}
+                  `, ${untilMs > nowMs() ? 'in force' : 'was'} until ${untilWords(untilMs, timeZone, units, nowMs())}`}
                 , said {when(atMs)}
                 {by !== undefined && ` by ${by}`}
               </span>

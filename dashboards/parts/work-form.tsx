@@ -56,10 +56,10 @@ export function WorkForm({ well, visit, changed }: { well: string; visit: string
       <label class="field">
         Parts that went in, a line each <textarea name="parts" rows={2} maxLength={4000} />
       </label>
-      <fieldset class="field many">
+      <fieldset class="field ticks">
         <legend>What it touched</legend>
         {TOUCHED.map(([name, word]) => (
-          <label key={name}>
+          <label key={name} class="tick">
             <input type="checkbox" name="touched" value={name} /> {word}
           </label>
         ))}

@@ -136,27 +136,27 @@ describe('what people do', () => {
     });
   });
 
-  test('a visit is opened, guests are entered, normal is pinned', async (context) => {
+  test('guests are entered in one line, as it was understood, and normal is pinned', async (context) => {
     await look(context, 390, async ({ page, web }) => {
       await page.goto(`${web.url}#/well/house-hill`);
-      await page.getByText('Somebody works on it: open a visit').click();
-      await page.getByRole('button', { name: 'Open a visit' }).click();
-      await page.getByText('More water will be used: say what is expected').click();
-      await page.getByRole('textbox', { name: 'What' }).fill('Guests');
+      await page.getByText('Say what you know: guests').click();
+      const line = page.getByRole('textbox', { name: 'What, and until when' });
+      await line.fill('guests until Tuesday');
+      await page.getByText('Today is Tuesday: 14 July or 21 July?').waitFor();
+      await page.getByRole('button', { name: 'Enter it' }).click();
+      expect(web.farm.acts).toEqual([]);
+      await line.fill('guests until Sunday');
+      await page.getByText('Understood: “guests”, until the end of Sun 19 July.').waitFor();
       await page.getByRole('button', { name: 'Enter it' }).click();
       await page.getByText('Entered.').waitFor();
+      await page.getByText('Said before').waitFor();
+      await page.getByText(', in force until the end of Sun 19 July').waitFor();
       await page.getByText('You know what is normal: pin it').click();
       await page.getByRole('textbox', { name: 'Running amps' }).fill('7.9 A');
       await page.getByRole('button', { name: 'Pin it' }).click();
       await page.getByText('Pinned.').waitFor();
       expect(web.farm.acts.map(({ act }) => act)).toEqual([
-        { kind: 'visit-opened', well: 'house-hill' },
-        {
-          kind: 'expected',
-          well: 'house-hill',
-          text: 'Guests',
-          until: expect.stringMatching(/^2026-07-15T18:/) as string,
-        },
+        { kind: 'expected', well: 'house-hill', text: 'guests', until: '2026-07-20T06:00:00.000Z' },
         { kind: 'pinned', well: 'house-hill', pump: 'p1', amps: '7.9 A' },
       ]);
     });

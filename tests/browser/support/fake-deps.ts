@@ -44,6 +44,8 @@ export interface FakeFarm {
   acts: { act: WrittenAct; by?: string }[];
   alarms: StoredAlarm[];
   nodes: StoredNode[];
+  /** Runs beside those of the story. */
+  runs: StoredCycle[];
   ailments: string[];
   /** Tells every subscriber. */
   tell(change: LiveChange): void;
@@ -77,6 +79,7 @@ export function fakeFarm(): FakeFarm {
     done: [] as StoredAct[],
     alarms,
     nodes,
+    runs: [] as StoredCycle[],
     ailments: [] as string[],
     clock,
     faults: [] as unknown[],
@@ -278,14 +281,18 @@ function baselineOf(story: Story): Baseline {
   };
 }
 
-function fakeStore(farm: Pick<FakeFarm, 'alarms' | 'nodes'> & { done: StoredAct[] }): WebDeps['store'] {
+function fakeStore(
+  farm: Pick<FakeFarm, 'alarms' | 'nodes' | 'runs'> & { done: StoredAct[] },
+): WebDeps['store'] {
   return {
     chart: (node, channel, fromMs, toMs, points) => chartOf(kept.get(node), channel, fromMs, toMs, points),
     nodes: () => farm.nodes,
     acts: ({ well }) =>
       [...farmActs(), ...farm.done].filter((row) => well === undefined || row.well === well),
     cycles: (well, fromMs, toMs) =>
-      (kept.get(well)?.cycles ?? []).filter((row) => row.stoppedMs >= fromMs && row.stoppedMs < toMs),
+      [...(kept.get(well)?.cycles ?? []), ...farm.runs.filter(({ event }) => event.well === well)].filter(
+        (row) => row.stoppedMs >= fromMs && row.stoppedMs < toMs,
+      ),
     days: (well, fromMs, toMs) =>
       (kept.get(well)?.days ?? []).filter((day) => {
         const endedMs = Date.parse(`${day.date}T06:00:00Z`) + DAY_MS;
