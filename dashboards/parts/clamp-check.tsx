@@ -94,7 +94,7 @@ export function ClampCheckForm({ well, pump, clamp, changed }: ClampCheckProps) 
   );
 }
 
-export function checkWords({ is, meterA, clampA, offA, offShare, allowedA }: Compared['check']): string {
+function checkWords({ is, meterA, clampA, offA, offShare, allowedA }: Compared['check']): string {
   const both = `The clamp shows ${sayAmps(clampA)}, the meter ${sayAmps(meterA)}`;
   if (is === 'agrees')
     return `${both}: the clamp agrees, within the ${sayAmps(allowedA)} that two such instruments may differ by.`;
