@@ -21,7 +21,7 @@ export function CardField(props: FieldProps) {
       <Input {...props} />
       {field.hint !== undefined && <p class="doing">{field.hint}</p>}
       {refused !== undefined && (
-        <p class="refused" id={`${id} refused`}>
+        <p class="refused" id={`${id}-refused`}>
           {refused}
         </p>
       )}
@@ -34,7 +34,7 @@ function Input({ field, id, text, refused, type }: FieldProps) {
   const hold = {
     id,
     name: id,
-    ...(refused !== undefined && { 'aria-invalid': true, 'aria-describedby': `${id} refused` }),
+    ...(refused !== undefined && { 'aria-invalid': true, 'aria-describedby': `${id}-refused` }),
   };
   const typed = (event: { currentTarget: { value: string } }): void => type(event.currentTarget.value);
   if (field.choices)

@@ -87,7 +87,7 @@ describe('the card', () => {
       await page.getByRole('link', { name: 'Write down a new well' }).click();
       await page.getByLabel('What you call it').fill('Barn by the creek');
       expect(await page.getByLabel('Time zone').inputValue()).toBe('America/Denver');
-      await page.getByLabel('Your name').fill('Ines');
+      await page.getByLabel('Your name').first().fill('Ines');
       await page.getByRole('button', { name: 'Make its card' }).click();
       await page.getByRole('heading', { level: 1, name: 'Card, Barn by the creek' }).waitFor();
 
@@ -153,6 +153,10 @@ describe('the card', () => {
     await onPhone(context, async ({ page, url, post, card }) => {
       const first = { well: 'mill', pump: { motor: '1 hp', maxAmps: '9.8 A' }, owner: 'R. Alder' };
       await post('mill/card', { card: first, by: 'Ines' });
+      await page.goto(`${url}#/new-well`);
+      await page.getByLabel('What you call it').fill('Mill');
+      await page.getByRole('button', { name: 'Make its card' }).click();
+      await page.getByText('There is a card of mill already.').waitFor();
       const { act } = await card('mill');
       await page.goto(`${url}#/well/mill/card`);
       await section(page, 'Pump').click();
