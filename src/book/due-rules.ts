@@ -5,12 +5,13 @@
  */
 import type { DueKind } from '../../shared/words/due-words.ts';
 import type { Card } from '../card/card.ts';
+import type { ColdSeason } from './cold-season.ts';
 
 /** Every so many days after it was done, or on a day of each year, `10-01`. */
 export type Round =
   | { is: 'days'; days: number }
-  /** `catchUp`: where it was never done it does not wait for its day. */
-  | { is: 'on'; day: string; catchUp?: true };
+  /** `catchUp`: where it was never done it does not wait for its day. `since`: what that day rests on, where it was measured. */
+  | { is: 'on'; day: string; catchUp?: true; since?: string };
 
 const YEAR: Round = { is: 'days', days: 365 };
 const HALF_YEAR: Round = { is: 'days', days: 182 };
@@ -52,13 +53,16 @@ export function isSouthern(timeZone: string): boolean {
 const FROSTLESS =
   /^(Pacific\/(Honolulu|Guam|Pago_Pago|Fiji|Apia|Tongatapu)|America\/(Puerto_Rico|St_Thomas|Virgin|Jamaica|Panama|Costa_Rica|Havana|Santo_Domingo|Nassau)|Asia\/(Singapore|Manila|Jakarta|Bangkok|Kuala_Lumpur))/;
 
+const COLD_WORDS = '40 F (4.4 C)';
+
 export interface Site {
   card: Card;
   nodes: readonly string[];
+  cold?: ColdSeason;
 }
 
 /** Whether a check makes sense on this well, or in a sentence why not. */
-export function neededHere(kind: DueKind, { card, nodes }: Site): { needed: true } | { not: string } {
+export function neededHere(kind: DueKind, { card, nodes, cold }: Site): { needed: true } | { not: string } {
   const needed = { needed: true } as const;
   switch (kind) {
     case 'precharge':
@@ -75,6 +79,8 @@ export function neededHere(kind: DueKind, { card, nodes }: Site): { needed: true
     case 'node-calibration':
       return nodes.length > 0 ? needed : { not: 'No sensor measures this well yet.' };
     case 'freeze':
+      if (cold?.is === 'never')
+        return { not: `In a year the sensor here measured nothing under ${COLD_WORDS}.` };
       return FROSTLESS.test(card.timeZone) ? { not: 'Frost is hardly known where this well is.' } : needed;
     case 'stock-water':
       return card.uses.includes('stock') ? needed : { not: 'The card does not say that stock drinks here.' };

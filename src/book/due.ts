@@ -8,6 +8,7 @@ import type { Caution } from '../../shared/words/cautions.ts';
 import { DUE_KINDS, DUE_WORDS, isDueKind, type DueKind } from '../../shared/words/due-words.ts';
 import type { Card } from '../card/card.ts';
 import { doneOf, type Done } from './check-done.ts';
+import type { ColdSeason } from './cold-season.ts';
 import { addDays, nextOn } from './days.ts';
 import { neededHere, usualRound, type Round } from './due-rules.ts';
 import { plansOf, type Plan } from './due-plans.ts';
@@ -36,6 +37,8 @@ export interface DueInput {
   nodes: readonly string[];
   /** Alarms that stand, and since when. */
   standing: readonly { alarm: string; sinceMs: number }[];
+  /** When the cold season begins here, where a sensor measured a year of it. */
+  cold?: ColdSeason;
   /** When the well was first heard of; absent where nothing tells. */
   firstMs?: number;
   nowMs: number;
@@ -101,9 +104,15 @@ function usual(kind: DueKind, plan: Plan | undefined, input: DueInput): DueCheck
   // Whoever plans a check on this well, or has its water tested, says that it is needed.
   const wanted = plan !== undefined || (kind === 'water-test' && last !== undefined);
   if ('not' in needed && !wanted) return { ...base, state: 'not-needed', because: [needed.not] };
-  const round = plan?.round ?? usualRound(kind, input.card.timeZone);
+  const round = plan?.round ?? measuredRound(kind, input.cold) ?? usualRound(kind, input.card.timeZone);
   const calls = [...(kind === 'water-test' ? waterCalls(input) : []), ...alarmCalls(kind, input, last)];
   return dated({ ...base, round, ...(target && { target }) }, { plan, calls, input });
+}
+
+/** Frost by what was measured here goes before the calendar. */
+function measuredRound(kind: DueKind, cold: ColdSeason | undefined): Round | undefined {
+  if (kind !== 'freeze' || cold?.is !== 'from') return undefined;
+  return { is: 'on', day: cold.readyBy, since: `The sensor here first measured cold on ${cold.coldOn}.` };
 }
 
 function ownCheck(check: string, plan: Plan | undefined, input: DueInput): DueCheck | undefined {
@@ -178,14 +187,19 @@ function roundDay(round: Round, last: Done | undefined, input: DueInput): Call |
     if (round.is === 'on')
       return {
         on: nextOn(round.day, addDays(last.on, NEAR_DAYS)),
-        because: `Each year, and last done on ${last.on}.`,
+        because: withSince(`Each year, and last done on ${last.on}.`, round),
       };
     return undefined;
   }
   const first = localDate(input.firstMs ?? input.nowMs, timeZone);
   const never = 'Nobody wrote down that it was ever done.';
-  if (round.is === 'on' && !round.catchUp) return { on: nextOn(round.day, first), because: never };
+  if (round.is === 'on' && !round.catchUp)
+    return { on: nextOn(round.day, first), because: withSince(never, round) };
   return { on: addDays(first, input.firstMs === undefined ? 0 : CATCH_UP_DAYS), because: never };
+}
+
+function withSince(because: string, { since }: { since?: string }): string {
+  return since === undefined ? because : `${since} ${because}`;
 }
 
 function everyWords(days: number): string {

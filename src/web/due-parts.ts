@@ -1,6 +1,9 @@
 /** A well as the checks look at it: its card, what counts of what was written down, acts, alarms that stand, when it was first heard of. */
 import type { DoneAct, DueInput } from '../book/due.ts';
+import { localDate } from '../../shared/api/time-words.ts';
+import { coldSeason, type ColdSeason } from '../book/cold-season.ts';
 import { currentEntries } from '../book/entry.ts';
+import { wellChart } from './sources.ts';
 import type { LiveWell, StoredAct, WebDeps } from './deps.ts';
 
 /** `acts` may be those of many wells; `standing` too. */
@@ -42,8 +45,26 @@ export function dueWell(deps: WebDeps, live: LiveWell, around: Around): DueWell 
     standing,
     ...(first && { firstMs: first.atMs, root: first.id }),
     changedMs: changed.length > 0 ? Math.max(...changed) : deps.startedMs,
+    ...coldHere(deps, live),
     nowMs: deps.now(),
   };
+}
+
+const DAY_MS = 86_400_000;
+/** A year and a month: so the beginning of last autumn is in it all year. */
+const COLD_DAYS = 400;
+
+/** By the well's own sensor of temperature, where it has one. */
+function coldHere(deps: WebDeps, { card, sensors }: LiveWell): { cold?: ColdSeason } {
+  if (!sensors.some(({ channel }) => channel === 'temperature')) return {};
+  const toMs = deps.now();
+  const ask = { channel: 'temperature', fromMs: toMs - COLD_DAYS * DAY_MS, toMs, points: COLD_DAYS };
+  const { fromMs, stepMs, low } = wellChart(deps.store, card, ask);
+  const days = low.flatMap((lowC, step) =>
+    lowC === null ? [] : [{ on: localDate(fromMs + (step + 0.5) * stepMs, card.timeZone), lowC }],
+  );
+  const cold = coldSeason(days);
+  return cold ? { cold } : {};
 }
 
 function doneAct({ kind, atMs, well, node, body }: StoredAct): DoneAct {

@@ -399,6 +399,26 @@ describe('where a check makes sense', () => {
   });
 });
 
+describe('frost by what was measured on the site', () => {
+  test('is made ready for a month before it grew cold last time, and says so', () => {
+    const cold = { is: 'from', coldOn: '2025-09-20', readyBy: '08-21' } as const;
+    const found = dueOf('freeze', [], { cold });
+    expect(found.on).toBe('2026-08-21');
+    expect(found.because[0]).toContain('first measured cold on 2025-09-20');
+  });
+
+  test('a place that never grew cold in a year needs none', () => {
+    const found = dueOf('freeze', [], { cold: { is: 'never', lowestC: 7 } });
+    expect(found).toMatchObject({ state: 'not-needed', because: [expect.stringContaining('40 F')] });
+  });
+
+  test('a plan of a person rules over both', () => {
+    const cold = { is: 'from', coldOn: '2025-09-20', readyBy: '08-21' } as const;
+    const plan = entry('check-plan', '2026-05-02', { check: 'freeze', on: '11-01' });
+    expect(dueOf('freeze', [plan], { cold }).on).toBe('2026-11-01');
+  });
+});
+
 describe('prechargeTarget', () => {
   // 2 psi under cut-in: Water Systems Council, "Pressure Tanks", 2007.
   test.each([

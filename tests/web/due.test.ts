@@ -168,6 +168,27 @@ describe('what is due over the API', () => {
   });
 });
 
+test('frost is made ready for by what the well’s own sensor measured last year', async () => {
+  const farm = askFarm();
+  const { live, store } = farm.farm.deps;
+  const base = live.well('orchard')!;
+  live.well = () => ({ ...base, sensors: [...base.sensors, { channel: 'temperature', node: 'orchard' }] });
+  const usual = store.chart;
+  store.chart = (node, channel, fromMs, toMs, points) => {
+    if (channel !== 'temperature') return usual(node, channel, fromMs, toMs, points);
+    const stepMs = (toMs - fromMs) / points;
+    // Summer to the ninth of September, then cold.
+    const low = Array.from({ length: points }, (_, at) => {
+      const month = new Date(fromMs + at * stepMs).toISOString().slice(5, 10);
+      return month > '09-10' || month < '04-01' ? 1 : 15;
+    });
+    return { fromMs, stepMs, low, high: low, mean: low };
+  };
+  const row = (await checksOf(farm)).find(({ check }) => check === 'freeze');
+  expect(row?.on).toMatch(/^2026-08-1[12]$/);
+  expect(row?.because[0]).toContain('first measured cold on 2025-09-1');
+});
+
 describe('the calendar', () => {
   async function feed({ get }: Asked, query = '?well=orchard'): Promise<ICAL.Event[]> {
     const answer = await get(`/calendar.ics${query}`);
