@@ -9,7 +9,7 @@ import { readResult, type WrittenResult } from '../../shared/water/result.ts';
 import { unitsOffered, WATER_UNITS } from '../../shared/water/water-units.ts';
 import { AskError, type DataSource } from '../data/source.ts';
 import { entryMoment } from '../words/entry-day.ts';
-import { amountWords } from '../words/water.ts';
+import { amountWords } from '../../shared/words/water-amounts.ts';
 import { Field, FieldRow, type Reasons } from './field.tsx';
 import { LOOK_AT_FIELDS, refusedField } from '../words/refused-field.ts';
 import { keepPhotos, papersOf, PhotoField } from './photo-field.tsx';

@@ -3,7 +3,13 @@ import type { WaterAnswer, WaterResultAnswer, WaterTestAnswer } from '../../shar
 import { BY_CONDITION } from '../../shared/water/advice.ts';
 import { LIMIT_WORDS, VERDICT_WORDS } from '../../shared/words/water-words.ts';
 import { dayWords } from '../words/due.ts';
-import { comparedWords, limitWords, resultWords, sourceWords, standsOut } from '../words/water.ts';
+import {
+  comparedWords,
+  limitWords,
+  resultWords,
+  sourceWords,
+  standsOut,
+} from '../../shared/words/water-amounts.ts';
 import { Strike } from './check-history.tsx';
 import { PaperLinks } from './photo-field.tsx';
 

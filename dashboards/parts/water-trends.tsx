@@ -1,6 +1,6 @@
 /** Results of one analyte over the years, drawn with their limit; only those that were measured twice or more. */
 import type { WaterAnswer, WaterResultAnswer } from '../../shared/api/due.ts';
-import { amountWords } from '../words/water.ts';
+import { amountWords } from '../../shared/words/water-amounts.ts';
 import { YearsLine } from './years-line.tsx';
 import type { YearLine, YearPoint } from './years-shape.ts';
 

@@ -8,7 +8,7 @@ export interface TankFacts {
   pumpSays?: string;
 }
 
-const TANK = { x: 60, width: 56, height: 78 };
+const TANK = { x: 24, width: 56, height: 78 };
 const LINE_PX = 17;
 
 export function tank(
@@ -29,6 +29,6 @@ export function tank(
     known
       ? path(`M${TANK.x} ${topY + 44}q${TANK.width / 2} 12 ${TANK.width} 0`, 'inlet')
       : words('?', { x: middleX, y: topY + 46, anchor: 'middle' }, 'question'),
-    ...lines.map((line, i) => words(line, { x: TANK.x + TANK.width + 14, y: 24 + i * LINE_PX }, 'label')),
+    ...lines.map((line, i) => words(line, { x: TANK.x + TANK.width + 20, y: 24 + i * LINE_PX }, 'label')),
   ];
 }

@@ -41,13 +41,13 @@ export interface SectionDrawing extends Drawing {
   toScale: boolean;
 }
 
-const WIDTH = 720;
+const WIDTH = 560;
 const GROUND_Y = 170;
 const DEEP_PX = 470;
-const HOLE_X = 330;
+const HOLE_X = 190;
 const HALF = 24;
-const AXIS_X = 232;
-const LABEL_X = 430;
+const AXIS_X = 112;
+const LABEL_X = 268;
 /** Under what is deepest some ground is shown. */
 const BELOW_SHARE = 0.06;
 
@@ -73,13 +73,7 @@ export function drawSection(facts: SectionFacts, units: UnitSystem): SectionDraw
     ...tank(facts, { groundY: GROUND_Y, wellX: HOLE_X }),
     ...(toScale
       ? axisShapes(spanM, units, y)
-      : [
-          words(
-            'no depth is known: not to scale',
-            { x: AXIS_X - 8, y: GROUND_Y + 60, anchor: 'end' },
-            'small',
-          ),
-        ]),
+      : [words('no depth is known: not to scale', { x: LABEL_X, y: GROUND_Y + 60 }, 'small')]),
     ...labelShapes(labels),
   ];
   const unknown = unknownOf(facts);
@@ -207,7 +201,7 @@ function labelsOf(facts: SectionFacts, y: (m: number) => number, say: (m: number
   const { holeM, casingToM, staticM, pumpingM, setM, pump, checkValvesM } = facts;
   const at = (m: number, lines: (string | undefined)[], from = HOLE_X + HALF): Label => ({
     y: Math.max(y(m), GROUND_Y - 22),
-    lines: lines.filter((line) => line !== undefined),
+    lines: lines.filter((line) => line !== undefined).flatMap(wrapped),
     from,
   });
   const below = staticM !== undefined && pumpingM !== undefined && pumpingM > staticM;
@@ -238,6 +232,21 @@ function labelsOf(facts: SectionFacts, y: (m: number) => number, say: (m: number
         ]),
     ...(holeM === undefined ? [] : [at(holeM, [`Bottom of the hole ${say(holeM)}`])]),
   ];
+}
+
+/** What fits beside the hole at the size of a telephone's text. */
+const LONGEST_LINE = 34;
+
+/** Parted at commas; a single long name stays whole. */
+function wrapped(text: string): string[] {
+  const lines: string[] = [];
+  for (const part of text.split(', ')) {
+    const last = lines.at(-1);
+    if (last !== undefined && last.length + part.length + 2 <= LONGEST_LINE)
+      lines[lines.length - 1] = `${last}, ${part}`;
+    else lines.push(part);
+  }
+  return lines;
 }
 
 const LINE_PX = 17;

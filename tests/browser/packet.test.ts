@@ -164,7 +164,7 @@ describe('handing over', () => {
       await page.getByRole('button', { name: 'Take it in' }).click();
       await page.getByText('mill was not known here and is now.').waitFor();
       await page
-        .getByText('Added: 6 entries, 2 papers, 3 acts, 1 alarm, 1 baseline, 20 days, 80 cycles.')
+        .getByText('Added: 8 entries, 2 papers, 5 acts, 1 alarm, 1 baseline, 20 days, 80 cycles.')
         .waitFor();
       expect(await page.getByRole('link', { name: 'To Mill' }).getAttribute('href')).toBe('#/well/mill');
     });

@@ -4,7 +4,7 @@ import { yearsShape, YEARS_BOX } from '../../dashboards/parts/years-shape.ts';
 import { AskError } from '../../dashboards/data/source.ts';
 import { datesInWords, dueWords, roundWords, targetWords } from '../../dashboards/words/due.ts';
 import { entryMoment } from '../../dashboards/words/entry-day.ts';
-import { amountWords, limitWords, resultWords, sourceWords } from '../../dashboards/words/water.ts';
+import { amountWords, limitWords, resultWords, sourceWords } from '../../shared/words/water-amounts.ts';
 import { kpaFromPsi } from '../../shared/units/pressure.ts';
 
 const NOW = Date.parse('2026-05-10T18:00:00Z');

@@ -62,6 +62,20 @@ const ENTRIES: Entry[] = [
     body: { text: 'Wrong: the key hangs in the shed' },
     replaces: '00000000-0000-4000-8000-000000000001',
   }),
+  entry(7, {
+    kind: 'check',
+    body: { check: 'precharge', outcome: 'put-right', value: '31 psi', left: '38 psi' },
+  }),
+  entry(8, {
+    kind: 'water-test',
+    body: {
+      laboratory: 'County laboratory',
+      results: [
+        { analyte: 'Nitrate', value: '12', unit: 'mg/L as N' },
+        { analyte: 'Total coliform', value: 'absent' },
+      ],
+    },
+  }),
 ];
 
 function cycle(n: number): WellRecord['cycles'][number] {
@@ -97,6 +111,8 @@ export function millRecord(): WellRecord {
         kind: 'card-changed',
         card: { ...CARD, switch: { cutIn: '30 psi', cutOut: '50 psi' } },
       }),
+      act('v1', NOON_MS - 10 * DAY_MS, { kind: 'visit-opened', well: 'mill' }),
+      act('v2', NOON_MS - 10 * DAY_MS + 3_600_000, { kind: 'visit-closed', well: 'mill' }),
       act('a2', NOON_MS - 2000, { kind: 'pinned', well: 'mill', pump: 'p1', amps: '7.9 A' }),
       act('a3', NOON_MS, { kind: 'card-changed', card: CARD }),
     ],

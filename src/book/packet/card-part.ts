@@ -1,7 +1,7 @@
 /** The card as it was written last, and every change of it with who and when. */
 import { facts, html, table, type Markup } from './markup.ts';
 import { dayOf, momentOf, type Context } from './context.ts';
-import { leaves, nameOf } from './plain-words.ts';
+import { leaves, nameOf, valueWords } from './plain-words.ts';
 import { cardIn, lastCard, type RecordAct } from './record.ts';
 
 export function cardPart(context: Context): Markup {
@@ -12,11 +12,25 @@ export function cardPart(context: Context): Markup {
       As written on ${dayOf(context, act.atMs)}${byWords(act.by)}. Every value is what somebody wrote; what
       was measured stands further down. What is not here was not written.
     </p>
-    ${facts(leaves(card).map(([path, words]) => [pathWords(path), words] as const))}${changes(context)}`;
+    ${groups(card)}${changes(context)}`;
 }
 
 function byWords(by: string | undefined): string {
   return by === undefined ? '' : ` by ${by}`;
+}
+
+/** What stands alone first, then each part of the card under its name. */
+function groups(card: Record<string, unknown>): Markup {
+  const isPart = (value: unknown): boolean =>
+    typeof value === 'object' && value !== null && !Array.isArray(value);
+  const alone = Object.entries(card).filter(([, value]) => !isPart(value));
+  const parts = Object.entries(card).filter(([, value]) => isPart(value));
+  return html`${facts(alone.map(([key, value]) => [nameOf(key), valueWords(value)] as const))}
+  ${parts.map(
+    ([key, value]) =>
+      html`<h3>${nameOf(key)}</h3>
+        ${facts(leaves(value).map(([path, words]) => [pathWords(path), words] as const))}`,
+  )}`;
 }
 
 function pathWords(path: readonly string[]): string {

@@ -3,12 +3,14 @@
  * script; it is dated by the newest thing in it. The record that it was made from stands in it as data.
  */
 import { CAUTIONS } from '../../../shared/words/cautions.ts';
+import { sayCount } from '../../../shared/words/format.ts';
 import { readCard } from '../../card/read-card.ts';
 import { unitsOfCard } from '../section-facts.ts';
 import type { UnitSystem } from '../../../shared/quantity/print-quantity.ts';
 import { alarmsPart } from './alarms-part.ts';
 import { actsPart, entriesPart } from './book-part.ts';
 import { cardPart } from './card-part.ts';
+import { checksPart } from './checks-part.ts';
 import { dayOf, newContext, type Context } from './context.ts';
 import { embedRecord } from './embed.ts';
 import { html, section, type Markup } from './markup.ts';
@@ -19,6 +21,8 @@ import { lastCard, type WellRecord } from './record.ts';
 import { sectionPart } from './section-part.ts';
 import { STYLE } from './style.ts';
 import { trendsPart } from './trends-part.ts';
+import { visitsPart } from './visits-part.ts';
+import { waterPart } from './water-part.ts';
 
 export interface PageParts {
   record: WellRecord;
@@ -48,30 +52,30 @@ function partsOf(context: Context): Part[] {
     ['normal', 'What was normal', normalPart(context)],
     ['trends', 'Trends', trendsPart(context)],
     ['alarms', 'Alarms', alarmsPart(context)],
-    ['checks', 'Checks', entriesPart(context, ['check', 'check-plan'], 'None was written down.')],
+    ['checks', 'Checks', checksPart(context)],
     ['water', 'Water tests', waterPart(context)],
-    ['work', 'Work', entriesPart(context, ['work'], 'None was written down.')],
-    ['acts', 'Visits and other acts', actsPart(context)],
+    ['visits', 'Visits and work', visitsPart(context)],
+    ['acts', 'Acts', actsPart(context)],
     ['notes', 'Notes', entriesPart(context, ['note'], 'None.')],
     ['papers', 'Papers', papersPart(context)],
     ['data', 'What else is in here', dataPart(context)],
   ];
 }
 
-function waterPart(context: Context): Markup {
-  return html`<p class="soft">
-      Results as they were written down. The laboratory and the health department interpret them.
-    </p>
-    ${entriesPart(context, ['water-test'], 'None was written down.')}`;
-}
-
 function dataPart({ record }: Context): Markup {
+  const { acts, entries, baselines, days, cycles, alarms } = record;
+  const counts = [
+    sayCount(acts.length, 'act', 'acts'),
+    sayCount(entries.length, 'entry', 'entries'),
+    sayCount(baselines.length, 'baseline', 'baselines'),
+    sayCount(days.length, 'day', 'days'),
+    sayCount(cycles.length, 'pump cycle', 'pump cycles'),
+    sayCount(alarms.length, 'alarm', 'alarms'),
+  ];
   return html`<p>
-    This page holds everything again for programs: one line of JSON for each of ${record.acts.length} acts,
-    ${record.entries.length} entries, ${record.baselines.length} baselines, ${record.days.length} days,
-    ${record.cycles.length} pump cycles and ${record.alarms.length} alarms, in a script block that no browser
-    runs. Quantities there are SI with the unit in the name, times Unix milliseconds or UTC. Another Stillwell
-    takes the page or its ZIP in and has the whole past of the well:
+    This page holds everything again for programs, a line of JSON each, in a script block that no browser
+    runs: ${counts.join(', ')}. Quantities there are SI with the unit in the name, times Unix milliseconds or
+    UTC. Another Stillwell takes the page or its ZIP in and has the whole past of the well:
     <code>stillwell packet import FILE</code>.
   </p> `;
 }

@@ -60,7 +60,7 @@ describe('a record is refused', () => {
     [
       'with a line of nothing',
       withLine((l) => (l['is'] === 'day' ? { is: 'dream' } : undefined)),
-      /line 12, is/,
+      /line 16, is/,
     ],
     [
       'with an impossible card',
@@ -84,7 +84,7 @@ describe('a record is refused', () => {
       withRow('entry', () => ({ atMs: NOON_MS * 2 })),
       /at must lie in the past/,
     ],
-    ['with an entry of no kind', withRow('entry', () => ({ kind: 'secret' })), /line 5, row.kind/],
+    ['with an entry of no kind', withRow('entry', () => ({ kind: 'secret' })), /line 7, row.kind/],
     [
       'with an entry twice',
       withRow('entry', () => ({ id: '00000000-0000-4000-8000-000000000002' })),
@@ -107,7 +107,7 @@ describe('a record is refused', () => {
 });
 
 test('it is dated by the newest that it knows of', () => {
-  expect(knownUntilMs(millRecord())).toBe(NOON_MS + 6_000);
+  expect(knownUntilMs(millRecord())).toBe(NOON_MS + 8_000);
   const nothing = { well: 'x', acts: [], entries: [], baselines: [], days: [], cycles: [], alarms: [] };
   expect(knownUntilMs(nothing)).toBeUndefined();
 });

@@ -41,7 +41,7 @@ describe('stillwell packet', () => {
       /^0 \/a\.zip: [\d,]+ bytes, all that is known of mill\.$/,
     );
     expect(await run('import', at('a.zip'), '--data', at('two'))).toBe(
-      '0 mill was not known here and is now. Added: 6 entries, 2 papers, 3 acts, 1 alarm, 1 baseline, 20 days, 80 cycles.',
+      '0 mill was not known here and is now. Added: 8 entries, 2 papers, 5 acts, 1 alarm, 1 baseline, 20 days, 80 cycles.',
     );
     await run('mill', at('b.zip'), '--data', at('two'));
     expect(Buffer.compare(readFileSync(at('a.zip')), readFileSync(at('b.zip')))).toBe(0);

@@ -24,7 +24,7 @@ function drawnAt(facts: SectionFacts, label: string): number {
   const { shapes } = drawSection(facts, 'metric');
   const texts = shapes.filter(({ is, attrs }) => is === 'text' && attrs['class'] === 'label');
   const leaders = shapes.filter(({ attrs }) => attrs['class'] === 'leader');
-  const at = texts.filter(({ attrs }) => attrs['x'] === 430).findIndex(({ text }) => text?.startsWith(label));
+  const at = texts.filter(({ attrs }) => attrs['x'] === 268).findIndex(({ text }) => text?.startsWith(label));
   return Number(/^M\S+ (\S+)L/.exec(String(leaders[at]?.attrs['d']))?.[1]);
 }
 

@@ -1,7 +1,7 @@
 /** Results and limits of water in words and figures. */
-import type { WaterResultAnswer } from '../../shared/api/due.ts';
-import { printNumber } from '../../shared/quantity/print-quantity.ts';
-import { LIMIT_WORDS, VERDICT_WORDS } from '../../shared/words/water-words.ts';
+import type { WaterResultAnswer } from '../api/due.ts';
+import { printNumber } from '../quantity/print-quantity.ts';
+import { LIMIT_WORDS, VERDICT_WORDS } from './water-words.ts';
 
 export type Compared = WaterResultAnswer['compared'][number];
 type Limit = Compared['limit'];
