@@ -75,7 +75,7 @@ describe('calendarFeed', () => {
 describe('calendarLine', () => {
   // RFC 5545, 3.1: folded lines begin with one space, which belongs to no value.
   test('folds between characters', () => {
-    const folded = calendarLine('SUMMARY', `${'é'.repeat(80)}`);
+    const folded = calendarLine('SUMMARY', 'é'.repeat(80));
     const lines = folded.split('\r\n').slice(0, -1);
     expect(lines).toHaveLength(3);
     expect(lines.map((line) => Buffer.byteLength(line))).toEqual([74, 75, 21]);
