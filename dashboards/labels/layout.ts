@@ -1,7 +1,7 @@
 /**
  * Where everything stands on a label, in mm. Main figures have capitals of 3.5 mm and more: seen from 60 cm, an arm's length in a pump
  * house, that is 20 minutes of arc, the height that the US Nuclear Regulatory Commission prefers for labels (NUREG-0700 rev. 3, 11.4.1.5-1).
- * Small print has 2 mm, the same from 35 cm. What does not fit is left off from the end, blanks first; the code holds it.
+ * Small print has 2 mm, the same from 35 cm. What does not fit is left off from the end, and named on the page.
  */
 import type { Label, LabelLine } from '../../shared/api/labels.ts';
 import { unbroken } from '../words/names.ts';
@@ -142,25 +142,14 @@ function titleTexts({ title, place }: Label, wellName: string, width: number, wi
   ];
 }
 
-/** Leaves off blanks from the end, then small lines, then main ones; the first line stays. */
+/** Lines stand in the order of what they are worth, blanks to fill in too: the last go first, and one always stays. */
 function fitted(blocks: readonly Block[], room: number): { kept: Block[]; leftOff: string[] } {
   const kept = [...blocks];
   const leftOff: string[] = [];
   const height = (): number => kept.reduce((sum, { h }) => sum + h, 0);
-  const least = ({ line }: Block): boolean => line.value === undefined && !line.main;
   while (kept.length > 1 && height() > room) {
-    const rank = [
-      least,
-      ({ line }: Block) => !line.main,
-      ({ line }: Block) => line.value === undefined,
-      () => true,
-    ];
-    const at =
-      rank.map((is) => kept.findLastIndex((block, i) => i > 0 && is(block))).find((i) => i > 0) ??
-      kept.length - 1;
-    leftOff.unshift(
-      ...kept.splice(at, 1).flatMap(({ line }) => (line.value === undefined ? [] : [line.name])),
-    );
+    const last = kept.pop();
+    if (last?.line.value !== undefined) leftOff.unshift(last.line.name);
   }
   return { kept, leftOff };
 }

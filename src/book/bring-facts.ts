@@ -4,7 +4,7 @@
  */
 import { printQuantity, type UnitSystem } from '../../shared/quantity/print-quantity.ts';
 import type { Dimension } from '../../shared/quantity/units.ts';
-import { inFromM } from '../../shared/units/length.ts';
+import { sayDiameter } from '../../shared/words/format.ts';
 import type { Card, PumpCard } from '../card/card.ts';
 import type { Part } from './bring-parts.ts';
 import { prechargeTarget } from './precharge-target.ts';
@@ -66,9 +66,7 @@ function print(told: Facts, value: number, dimension: Dimension): string {
 
 /** Bores of pipes and casings are called by inches in one part of the world and by mm in the other. */
 function tellBore(told: Facts, m: number | undefined, { before = '', name }: Say): void {
-  const inches = `${Number(inFromM(m ?? 0).toFixed(2))} in`;
-  const size = told.units === 'us' ? inches : `${Math.round((m ?? 0) * 1000)} mm`;
-  tell(told, m === undefined ? undefined : `${before}${size}`, name);
+  tell(told, m === undefined ? undefined : `${before}${sayDiameter(m, told.units)}`, name);
 }
 
 type Teller = (told: Facts, question: FactsQuestion, pump: PumpCard | undefined) => void;

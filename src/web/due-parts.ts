@@ -4,6 +4,7 @@ import { localDate } from '../../shared/api/time-words.ts';
 import { coldSeason, type ColdSeason } from '../book/cold-season.ts';
 import { currentEntries } from '../book/entry.ts';
 import { wellChart } from './sources.ts';
+import { newestReadings } from '../book/newest-readings.ts';
 import type { LiveWell, StoredAct, WebDeps } from './deps.ts';
 
 /** `acts` may be those of many wells; `standing` too. */
@@ -24,7 +25,10 @@ export function dueWell(deps: WebDeps, live: LiveWell, around: Around): DueWell 
   const written = deps.desk.entries(card.well);
   const own = around.acts.filter(({ well }) => well === card.well);
   const nodes = [...new Set(sensors.map(({ node }) => node))];
-  const cutIns = usual.flatMap(({ baseline }) => baseline.cutInKpa?.median ?? []);
+  const cutIns = card.pumps.flatMap(({ id }) => {
+    const baseline = usual.find(({ pump }) => pump === id)?.baseline;
+    return newestReadings({ pump: id, usual: baseline, entries: written })['cut-in']?.si ?? [];
+  });
   const firsts = [
     ...own.map(({ id, atMs }) => ({ id, atMs })),
     ...written.map(({ id, madeMs }) => ({ id, atMs: madeMs })),

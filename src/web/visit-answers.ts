@@ -5,6 +5,7 @@ import type { UnitSystem } from '../../shared/quantity/print-quantity.ts';
 import { bringOf, type BringQuestion } from '../book/bring.ts';
 import type { Measured } from '../book/bring-facts.ts';
 import { currentEntries } from '../book/entry.ts';
+import { newestReadings } from '../book/newest-readings.ts';
 import { PROOF_DAYS, proofOf, proofWindows } from '../book/proof.ts';
 import { touchedIn, visitsOf, workOf, type Visit } from '../book/visits.ts';
 import { standingByWell } from './alarm-answers.ts';
@@ -27,9 +28,11 @@ export function bringAnswer(deps: WebDeps, name: string): Answer<'bring'> {
   return { us: list('us'), metric: list('metric') };
 }
 
-/** Cut-in and cut-out as they are usual now, and what people read last. */
+/** The newest of what is usual now and of what people read, as on the labels; what has no place in SI as it was written. */
 function measuredOf({ usual, card }: LiveWell, entries: readonly StoredEntry[]): Measured {
-  const baseline = usual.find(({ pump }) => pump === card.pumps[0]?.id)?.baseline;
+  const pump = card.pumps[0]?.id ?? 'p1';
+  const baseline = usual.find((one) => one.pump === pump)?.baseline;
+  const read = newestReadings({ pump, usual: baseline, entries });
   const newest = (what: string): string | undefined => {
     const value = currentEntries(entries).findLast(
       ({ kind, body }) => kind === 'reading' && body['what'] === what,
@@ -38,8 +41,8 @@ function measuredOf({ usual, card }: LiveWell, entries: readonly StoredEntry[]):
   };
   const [capacitor, staticLevel] = [newest('capacitor'), newest('static-level')];
   return {
-    ...(baseline?.cutInKpa && { cutInKpa: baseline.cutInKpa.median }),
-    ...(baseline?.cutOutKpa && { cutOutKpa: baseline.cutOutKpa.median }),
+    ...(read['cut-in'] && { cutInKpa: read['cut-in'].si }),
+    ...(read['cut-out'] && { cutOutKpa: read['cut-out'].si }),
     ...(capacitor !== undefined && { capacitor }),
     ...(staticLevel !== undefined && { staticLevel }),
   };

@@ -246,9 +246,9 @@ describe('what is said of a part', () => {
     expect(said).toMatchObject({
       pump: expect.stringMatching(/^Fenwick FD 10-100, .*casing 6 in$/) as string,
       'drop-pipe':
-        '180 ft to pull (the set depth), 1.25 in, poly, check valve at 100 ft, check valve beside the tank, cable: 12/3',
+        '180 ft to pull (the set depth), 1-1/4 in, poly, check valve at 100 ft, check valve beside the tank, cable: 12/3',
       'control-box': expect.stringMatching(/^Fenwick CB 1, for 1 hp/) as string,
-      fittings: 'drop pipe 1.25 in',
+      fittings: 'drop pipe 1-1/4 in',
       electrical: 'panel: barn, breaker 14/16, breaker of 20 A',
       level: 'static level on the card 41 ft, casing 6 in',
     });

@@ -122,13 +122,20 @@ describe.each(SHEETS.map(({ name, label }) => [name, label] as const))('on %s', 
   });
 });
 
-test('what does not fit is left off from the end, blanks first, and named', () => {
-  const lines = [main('a', '1'), small('b'), ...[...Array(20)].map((_, i) => small(`f${i}`, 'x'))];
+test('what does not fit is left off from the end, and named where it is a fact', () => {
+  const lines = [
+    main('a', '1'),
+    small('b'),
+    ...[...Array(20)].map((_, i) => small(`f${i}`, 'x')),
+    small('last'),
+  ];
   const { leftOff, texts } = layoutOf(labelOf(lines), 'Barn', { w: 101.6, h: 50.8 }, widthOf);
-  expect(texts.map(({ text }) => text)).not.toContain('B');
+  const shown = texts.map(({ text }) => text);
+  expect(shown).toContain('B');
+  expect(shown).toContain('F0');
   expect(leftOff.at(-1)).toBe('f19');
-  expect(leftOff).not.toContain('a');
-  expect(texts.some(({ text }) => text === 'F0')).toBe(true);
+  expect(leftOff).not.toContain('last');
+  expect(shown).not.toContain(`F${leftOff[0]!.slice(1)}`);
 });
 
 test('every caution takes two rows at the most on a label of 99.1 mm', () => {
