@@ -6,7 +6,7 @@
 import type { Control, TankCard } from '../card/card.ts';
 import { kpaFromPsi } from '../../shared/units/pressure.ts';
 
-export const UNDER_CUT_IN_KPA = kpaFromPsi(2);
+const UNDER_CUT_IN_KPA = kpaFromPsi(2);
 
 export type PrechargeToSet =
   | { is: 'reckoned'; kpa: number; cutInKpa: number; from: 'measured' | 'written' }

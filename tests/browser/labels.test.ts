@@ -64,9 +64,10 @@ beforeAll(async () => {
   web = await startFakeServer(pages.folder);
   const read = readCard(WRITTEN);
   if ('problem' in read) throw new Error(read.problem);
-  const { well } = web.farm.deps.live;
-  web.farm.deps.live.well = (name) => {
-    const live = well(name);
+  const farm = web.farm.deps.live;
+  const wellBefore = farm.well.bind(farm);
+  farm.well = (name) => {
+    const live = wellBefore(name);
     return live && name === 'house-hill' ? { ...live, card: read.card } : live;
   };
 });
