@@ -79,7 +79,7 @@ describe('a packet', () => {
   test('comes into an empty server and goes out again as the same bytes, also after a start and days later', async () => {
     const first = await bytesOf(await millServer());
     const dataDir = folder();
-    const other = await start(dataDir, 10);
+    const other = await start(dataDir, 2);
     const taken = await give(other, first);
     expect(taken).toEqual({
       status: 200,
@@ -88,7 +88,7 @@ describe('a packet', () => {
     expect(hash(await bytesOf(other))).toBe(hash(first));
     other.live.beat();
     await other.close();
-    const later = await start(dataDir, 20);
+    const later = await start(dataDir, 4);
     later.live.beat();
     expect(hash(await bytesOf(later))).toBe(hash(first));
   });
