@@ -66,7 +66,10 @@ function yearsBetween(from: number, to: number, x: (atMs: number) => number): Ye
     word: String(firstYear + at),
   }));
   const every = Math.max(1, Math.ceil((all.length * YEAR_WIDTH) / (YEARS_BOX.right - YEARS_BOX.left)));
-  return all.filter((_, at) => at % every === 0);
+  // A word at the very edge would be cut off.
+  const whole = (at: number): boolean =>
+    at >= YEARS_BOX.left + YEAR_WIDTH / 2.5 && at <= YEARS_BOX.right - YEAR_WIDTH / 2.5;
+  return all.filter((one, at) => at % every === 0 && whole(one.x));
 }
 
 function round(value: number): number {

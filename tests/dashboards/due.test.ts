@@ -139,6 +139,8 @@ describe('yearsShape', () => {
     )!;
     const gaps = years.slice(1).map(({ x }, i) => x - years[i]!.x);
     expect(Math.min(...gaps)).toBeGreaterThan(55);
+    expect(years[0]!.x).toBeGreaterThan(24);
+    expect(years.at(-1)!.x).toBeLessThan(YEARS_BOX.width - 24);
   });
 
   test('of nothing there is nothing', () => expect(yearsShape([], [], true)).toBeUndefined());
