@@ -28,6 +28,9 @@ const SUPPLY_SHARE = 0.04;
 const STEP_RUNS = 12;
 const DRIFT_RUNS = 20;
 const LEAST_RUNS = 8;
+/** A shift that so many newest runs do not show to half any more is over, though the median of all does. */
+const NEWEST_RUNS = 5;
+const SHOWN_SHARE = 0.5;
 /** It is over when less than this share of the limit is left. */
 const BACK_SHARE = 0.6;
 /** Weight of a new run in the mean that watches for drift: about twenty runs count. */
@@ -173,6 +176,8 @@ function judge(scene: Scene, memo: Memo, measure: Measure, ask: Question): AmpsS
   const way = share > 0 ? 'high' : 'low';
   if (spoke !== way || Math.abs(share) < limit)
     return Math.abs(share) < BACK_SHARE * limit ? null : undefined;
+  const newest = median(last.slice(-NEWEST_RUNS).map((cycle) => measure.of(cycle)!))!;
+  if ((newest / normal.median - 1) / share < SHOWN_SHARE) return undefined;
   return {
     way,
     share,

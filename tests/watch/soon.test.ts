@@ -155,6 +155,12 @@ describe('amps-high and amps-low', () => {
         { kinds: ['amps-low'] },
       ],
       [
+        'what the newest runs do not show any more is over, though most of the last twenty do',
+        'cycle 100s 8A 40-60psi every 60min x20 | cycle 115s 7.3A 40-60psi every 60min x8 | cycle 145s 7.3A 40-60psi every 60min x12 | cycle 100s 8A 40-60psi every 60min x30',
+        [],
+        { kinds: ['amps-low'] },
+      ],
+      [
         'what stays for longer than a generator is the pump',
         'cycle 100s 8A 40-60psi every 60min x20 | cycle 115s 7.3A 40-60psi every 60min x90',
         ['day 4 amps-low raised soon worn-pump'],
