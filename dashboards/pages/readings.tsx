@@ -55,7 +55,7 @@ export function ReadingsPage({ name }: { name: string }) {
 
 function Take({ detail, changed }: { detail: WellDetail; changed: () => void }) {
   return (
-    <div class="take">
+    <div class="taking">
       <section aria-labelledby="guide">
         <h2 id="guide">Reference readings with a guide</h2>
         <GuidedRun detail={detail} changed={changed} />

@@ -55,7 +55,8 @@ function namer(what: string, units: UnitSystem): Named {
   const apart = (by: number, from: number): string => {
     const size = say(Math.abs(by));
     if (size.startsWith('0 ')) return 'the same';
-    const share = from === 0 ? '' : ` (${Math.round(Math.abs(by / from) * 100)} %)`;
+    const percent = from === 0 ? 0 : Math.round(Math.abs(by / from) * 100);
+    const share = percent === 0 ? '' : ` (${percent} %)`;
     return `${size} ${by > 0 ? 'more' : 'less'}${share}`;
   };
   return { say, apart };
