@@ -68,9 +68,6 @@ beforeAll(async () => {
   const wellBefore = farm.well.bind(farm);
   farm.well = (name) => {
     const live = wellBefore(name);
-  const { live: farm } = web.farm.deps;
-  const well = farm.well.bind(farm);
-    const live = well(name);
     return live && name === 'house-hill' ? { ...live, card: read.card } : live;
   };
 });
