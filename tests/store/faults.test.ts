@@ -194,9 +194,27 @@ describe('a file that is not for us', () => {
     db.close();
     const before = readFileSync(path);
     expect(told(() => openStore(path))).toBe(
-      'newer: Cannot open the store: …/wells.db was written by a newer version (tables 99, this one knows 1). Install that version again.',
+      'newer: Cannot open the store: …/wells.db was written by a newer version (tables 99, this one knows 3). Install that version again.',
     );
     expect(readFileSync(path).equals(before)).toBe(true);
+  });
+
+  test('from the first version is brought up to date, and loses nothing', () => {
+    filled(1);
+    const db = new Database(path);
+    db.exec('DROP TABLE entry; DROP TABLE handed');
+    db.exec(
+      'DELETE FROM __drizzle_migrations WHERE created_at > (SELECT min(created_at) FROM __drizzle_migrations)',
+    );
+    db.pragma('user_version = 1');
+    db.close();
+    const before = openStore(path);
+    expect(before.entries()).toEqual([]);
+    expect(before.channels('barn')).not.toEqual([]);
+    const entry = { id: 'e1', well: 'barn', kind: 'note', atMs: NOON, madeMs: NOON, body: {} } as const;
+    before.commit([{ change: 'entry', entry }]);
+    before.close();
+    expect(opened(path).entries('barn')).toEqual([entry]);
   });
 
   test('of another program is told and left alone', () => {
