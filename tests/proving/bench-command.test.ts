@@ -37,5 +37,6 @@ it('prints one object with all its figures, says what it is at meanwhile, and le
     if (name === 'noticeP99Ms') expect(figure).toBeGreaterThanOrEqual(0);
     else expect(figure, name).toBeGreaterThan(0);
   }
-  expect(err.trim().split('\n')).toHaveLength(6);
+  // What the server of the bench says of itself on a busy machine stands between them.
+  expect(err.split('\n').filter((line) => line.endsWith(' …'))).toHaveLength(6);
 });

@@ -81,7 +81,8 @@ function kept(dataDir: string): Record<string, unknown> {
       days: JSON.stringify(wells.map((well) => store.days(well, 0, END))),
       baselines: JSON.stringify(wells.map((well) => store.baselines(well))),
       alarms: JSON.stringify(store.alarms({}), undefined, 1),
-      notices: JSON.stringify(store.notices({}).map((row) => [row.id, row.state])),
+      // Of those that became due at one moment none is first.
+      notices: JSON.stringify(store.notices({}).map((row) => [row.id, row.state].join(' ')).toSorted()),
       refused: store.refused(5),
     };
   } finally {
