@@ -82,7 +82,12 @@ function kept(dataDir: string): Record<string, unknown> {
       baselines: JSON.stringify(wells.map((well) => store.baselines(well))),
       alarms: JSON.stringify(store.alarms({}), undefined, 1),
       // Of those that became due at one moment none is first.
-      notices: JSON.stringify(store.notices({}).map((row) => [row.id, row.state].join(' ')).toSorted()),
+      notices: JSON.stringify(
+        store
+          .notices({})
+          .map((row) => [row.id, row.state].join(' '))
+          .toSorted(),
+      ),
       refused: store.refused(5),
     };
   } finally {
