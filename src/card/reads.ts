@@ -41,6 +41,19 @@ export function sourcesOf(card: Card): readonly Source[] {
 /** Asked for at every pack, and a card does not change: worked out once. */
 const sourcesKnown = new WeakMap<Card, readonly Source[]>();
 
+/** Where a channel of the well, by its code, comes from at `tMs`; undefined where no pump of the card has such a channel. */
+export function sourceAt(card: Card, code: number, tMs: number): Source | undefined {
+  let byCode = sourcesByCode.get(card);
+  if (!byCode) {
+    byCode = [];
+    for (const source of sourcesOf(card)) (byCode[source.code] ??= []).push(source);
+    sourcesByCode.set(card, byCode);
+  }
+  return byCode[code]?.find(({ sinceMs, untilMs }) => tMs >= sinceMs && tMs < untilMs);
+}
+
+const sourcesByCode = new WeakMap<Card, Source[][]>();
+
 function sourcesOfChannel(card: Card, code: number): Source[] {
   const channel = channelName(code);
   const rules = card.reads.filter((rule) => rule.channel === channel);

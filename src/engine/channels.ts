@@ -2,7 +2,7 @@
  * What is remembered of each channel: how often it speaks, when it last did, whether it is stuck or at fault; and the
  * two-point calibration in force.
  */
-import { sourcesOf } from '../card/reads.ts';
+import { sourceAt, sourcesOf } from '../card/reads.ts';
 import { newPace, paceReading } from '../cycles/pace.ts';
 import { channelName } from '../card/channels.ts';
 import type { ChannelScene } from '../watch/scene.ts';
@@ -66,12 +66,9 @@ export function correctionsAt(well: WellState, tMs: number): Record<string, Corr
 export function noteFullScales(well: WellState, tMs: number): void {
   const { fullScales } = well;
   if (!fullScales) return;
-  for (const channel of well.channels) channel.most = undefined;
-  for (const source of sourcesOf(well.card)) {
-    if (tMs < source.sinceMs || tMs >= source.untilMs) continue;
-    const most = fullScales[`${source.node}:${source.from}`];
-    const channel = most === undefined ? undefined : knownChannel(well, source.code);
-    if (channel) channel.most = most;
+  for (const channel of well.channels) {
+    const source = sourceAt(well.card, channel.code, tMs);
+    channel.most = source && fullScales[`${source.node}:${source.from}`];
   }
 }
 
@@ -104,8 +101,5 @@ function nameOf(code: number): string {
 }
 
 function nodeOf(well: WellState, code: number, atMs: number): string {
-  for (const source of sourcesOf(well.card)) {
-    if (source.code === code && atMs >= source.sinceMs && atMs < source.untilMs) return source.node;
-  }
-  return well.card.well;
+  return sourceAt(well.card, code, atMs)?.node ?? well.card.well;
 }

@@ -30,7 +30,7 @@ export function alarmEmit(well: WellState, emit: Emit): (event: AlarmEvent) => v
   };
 }
 
-/** Made at each look of each minute, so fields are set one by one: spreading costs several times as much. */
+/** Made at each look of each minute, so fields are set one by one and not spread. */
 export function sceneOf(well: WellState, occasion: Occasion): Scene {
   const { atMs, why } = occasion;
   const pumps: PumpScene[] = [];

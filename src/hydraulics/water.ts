@@ -281,7 +281,7 @@ export function waterMinute(state: WaterState, atMs: number): WaterView {
 
 /** `atMs`: the moment it is asked at. */
 export function waterView(state: WaterState, atMs: number): WaterView {
-  // Asked each minute: fields are set one by one, which costs a tenth of spreading them.
+  // Asked each minute: fields are set one by one, which makes less than spreading them.
   const view: WaterView = {};
   const share = deliveryShare(state);
   if (share !== undefined) view.deliveryShare = share;

@@ -3,36 +3,17 @@
  * when it returns, everything in it is on disk. There is one test suite for every implementation
  * (tests/contract/store-suite.ts). Never a callback: a list.
  */
-import type { AlarmEvent, BaselineEvent, CycleEvent, DayEvent } from '../../shared/api/events.ts';
+import type { BaselineEvent, DayEvent } from '../../shared/api/events.ts';
+import type { AlarmRow } from '../alarm/alarm-row.ts';
+import type { ActRow } from '../card/act-row.ts';
+import type { CycleRow } from '../cycles/cycle-row.ts';
 import type { NoticeRow } from '../notice/notice-row.ts';
 import type { Hello } from '../wire/messages.ts';
 import type { Entry } from '../book/entry.ts';
 import type { PlacedPack } from '../readings/placed.ts';
 
-/** An alarm as people see it: one row for its life, from raised to cleared or withdrawn. */
-export interface AlarmRow {
-  /** `${well}/${pump or '-'}/${alarm}/${since as Unix ms}`: made from what happened, not from a counter. */
-  id: string;
-  well: string;
-  site?: string;
-  pump?: string;
-  node?: string;
-  alarm: string;
-  /** Lifecycle state by the standard's names; see src/alarm/lifecycle.ts. */
-  state: string;
-  sinceMs: number;
-  raisedMs: number;
-  clearedMs?: number;
-  withdrawnMs?: number;
-  acknowledgedMs?: number;
-  acknowledgedBy?: string;
-  shelvedUntilMs?: number;
-  /** The last raised or changed line, whole. */
-  event: AlarmEvent;
-}
-
-/** Born in src/notice/, kept here. */
-export type { NoticeRow };
+/** Born where they are made, kept here. */
+export type { ActRow, AlarmRow, CycleRow, NoticeRow };
 
 export interface RefusedRow {
   atMs: number;
@@ -44,18 +25,6 @@ export interface RefusedRow {
   head: string;
   /** Counted, and not kept for a look: its like is there already. */
   countOnly?: true;
-}
-
-export interface ActRow {
-  id: string;
-  atMs: number;
-  by?: string;
-  /** Absent for acts of the whole server. */
-  well?: string;
-  node?: string;
-  kind: string;
-  /** The act as it came, as JSON (the card as written). */
-  body: unknown;
 }
 
 export interface NodeRow {
@@ -77,14 +46,6 @@ export interface CredentialRow {
   speaksFor: string[];
   /** May listen to everything under the root, and publish nothing: for recording. */
   listens?: boolean;
-}
-
-/** A row of cycles, with what only the store and the pages need. */
-export interface CycleRow {
-  event: CycleEvent;
-  startedMs: number;
-  stoppedMs: number;
-  shape?: { everyS: number; amps: (number | null)[]; kpa: (number | null)[] };
 }
 
 /** One line of the past of a well as another Stillwell measured and kept it (src/book/packet/). */

@@ -3,11 +3,15 @@
  * the run loop knows at this moment, and the few things that a person can do. The run loop hands in one value of `WebDeps`.
  */
 import type { WrittenAct } from '../../shared/api/acts.ts';
-import type { AlarmEvent, BaselineEvent, CycleEvent, DayEvent } from '../../shared/api/events.ts';
+import type { BaselineEvent, DayEvent } from '../../shared/api/events.ts';
 import type { WellNow } from '../../shared/api/wells.ts';
 import type { UnitSystem } from '../../shared/quantity/print-quantity.ts';
+import type { AlarmRow } from '../alarm/alarm-row.ts';
 import type { Baseline } from '../baseline/baseline.ts';
+import type { Entry } from '../book/entry.ts';
+import type { ActRow } from '../card/act-row.ts';
 import type { Card } from '../card/card.ts';
+import type { CycleRow } from '../cycles/cycle-row.ts';
 import type { Check } from '../watch/first-check.ts';
 import type { Hello } from '../wire/messages.ts';
 import type { MetricFamily } from './metrics.ts';
@@ -20,48 +24,19 @@ export interface StoredChart {
   mean: (number | null)[];
 }
 
-export interface StoredAlarm {
-  id: string;
-  well: string;
-  site?: string;
-  pump?: string;
-  node?: string;
-  alarm: string;
-  state: string;
-  sinceMs: number;
-  raisedMs: number;
-  clearedMs?: number;
-  withdrawnMs?: number;
-  acknowledgedMs?: number;
-  acknowledgedBy?: string;
-  shelvedUntilMs?: number;
+export interface StoredAlarm extends AlarmRow {
   /** Told by the Stillwell that watched the well before: nobody here knows how it goes on. */
   handedOver?: true;
-  event: AlarmEvent;
 }
 
-export interface StoredCycle {
-  event: CycleEvent;
-  startedMs: number;
-  stoppedMs: number;
-  shape?: { everyS: number; amps: (number | null)[]; kpa: (number | null)[] };
-}
+export type StoredCycle = CycleRow;
+export type StoredAct = ActRow;
 
 export interface StoredNode {
   node: string;
   hello?: Hello;
   letIn: boolean;
   lastHeardMs?: number;
-}
-
-export interface StoredAct {
-  id: string;
-  atMs: number;
-  by?: string;
-  well?: string;
-  node?: string;
-  kind: string;
-  body: unknown;
 }
 
 export interface StoredNotice {
@@ -143,17 +118,7 @@ interface Live {
 export type ActResult = { done: true; atMs: number } | { no: string };
 type LetInResult = { done: true; credential?: string } | { no: string };
 
-/** One thing that a person wrote down of a well. */
-export interface StoredEntry {
-  id: string;
-  well: string;
-  kind: string;
-  atMs: number;
-  madeMs: number;
-  by?: string;
-  replaces?: string;
-  body: Record<string, unknown>;
-}
+export type StoredEntry = Entry;
 
 export type EntryResult = { entry: StoredEntry } | { no: string };
 

@@ -1,21 +1,11 @@
 /** The card on a telephone's screen, against a whole server: from no well at all to a card, refused, put right, and written by two at once. */
-import { existsSync } from 'node:fs';
-import { chromium } from 'playwright-core';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { TestContext } from 'vitest';
+import { hasChromium, launchChromium, NO_CHROMIUM } from './support/chromium.ts';
 import { buildPages, type BuiltPages } from './support/build-pages.ts';
 import { startStation } from '../support/station.ts';
 
-const CHROMIUM = '/usr/bin/chromium';
-const ARGS = [
-  '--no-sandbox',
-  '--disable-gpu',
-  '--disable-background-networking',
-  '--disable-component-update',
-  '--disable-sync',
-];
-const here = existsSync(CHROMIUM);
 /** A picture of one dot: the smallest PNG. */
 const PNG = Buffer.from(
   'iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==',
@@ -25,12 +15,12 @@ const PNG = Buffer.from(
 let pages: BuiltPages;
 let browser: Browser;
 beforeAll(async () => {
-  if (!here) return;
+  if (!hasChromium) return;
   pages = await buildPages();
-  browser = await chromium.launch({ executablePath: CHROMIUM, args: ARGS });
+  browser = await launchChromium();
 });
 afterAll(async () => {
-  if (!here) return;
+  if (!hasChromium) return;
   await browser.close();
   pages.remove();
 });
@@ -44,7 +34,7 @@ interface Phone {
 }
 
 async function onPhone(context: TestContext, see: (phone: Phone) => Promise<void>): Promise<void> {
-  if (!here) context.skip(`Debian's chromium is not at ${CHROMIUM}`);
+  if (!hasChromium) context.skip(NO_CHROMIUM);
   const station = await startStation(pages.folder);
   const open = await browser.newContext({
     viewport: { width: 390, height: 844 },

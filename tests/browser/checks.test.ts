@@ -1,22 +1,12 @@
 /** Checks, water tests and what is due, in a real browser on a telephone's width, against the invented farm. */
-import { existsSync } from 'node:fs';
 import ICAL from 'ical.js';
-import { chromium } from 'playwright-core';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { TestContext } from 'vitest';
+import { hasChromium, launchChromium, NO_CHROMIUM } from './support/chromium.ts';
 import { buildPages, type BuiltPages } from './support/build-pages.ts';
 import { startFakeServer, type FakeServer } from './support/fake-server.ts';
 
-const CHROMIUM = '/usr/bin/chromium';
-const ARGS = [
-  '--no-sandbox',
-  '--disable-gpu',
-  '--disable-background-networking',
-  '--disable-component-update',
-  '--disable-sync',
-];
-const here = existsSync(CHROMIUM);
 /** A photo that is one by its bytes: the smallest PNG. */
 const PHOTO = Buffer.from(
   'iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNkYPhfDwAChwGA60e6kgAAAABJRU5ErkJggg==',
@@ -26,12 +16,12 @@ const PHOTO = Buffer.from(
 let pages: BuiltPages;
 let browser: Browser;
 beforeAll(async () => {
-  if (!here) return;
+  if (!hasChromium) return;
   pages = await buildPages();
-  browser = await chromium.launch({ executablePath: CHROMIUM, args: ARGS });
+  browser = await launchChromium();
 });
 afterAll(async () => {
-  if (!here) return;
+  if (!hasChromium) return;
   await browser.close();
   pages.remove();
 });
@@ -40,7 +30,7 @@ async function look(
   context: TestContext,
   see: (page: Page, web: FakeServer) => Promise<void>,
 ): Promise<void> {
-  if (!here) context.skip(`Debian's chromium is not at ${CHROMIUM}`);
+  if (!hasChromium) context.skip(NO_CHROMIUM);
   const web = await startFakeServer(pages.folder);
   const open = await browser.newContext({ viewport: { width: 390, height: 844 }, locale: 'en-US' });
   try {

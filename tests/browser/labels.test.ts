@@ -2,24 +2,14 @@
 import { decode } from 'fast-png';
 import jsqr from 'jsqr';
 import type { Browser, Page } from 'playwright-core';
-import { chromium } from 'playwright-core';
-import { existsSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { TestContext } from 'vitest';
 import type { Label } from '../../shared/api/labels.ts';
 import { readCard } from '../../src/card/read-card.ts';
+import { hasChromium, launchChromium, NO_CHROMIUM } from './support/chromium.ts';
 import { buildPages, type BuiltPages } from './support/build-pages.ts';
 import { startFakeServer, type FakeServer } from './support/fake-server.ts';
 
-const CHROMIUM = '/usr/bin/chromium';
-const ARGS = [
-  '--no-sandbox',
-  '--disable-gpu',
-  '--disable-background-networking',
-  '--disable-component-update',
-  '--disable-sync',
-];
-const here = existsSync(CHROMIUM);
 /** CSS: an inch is 96 px and 25.4 mm. */
 const MM_PER_PX = 25.4 / 96;
 const SCALE = 4;
@@ -58,9 +48,9 @@ let pages: BuiltPages;
 let browser: Browser;
 let web: FakeServer;
 beforeAll(async () => {
-  if (!here) return;
+  if (!hasChromium) return;
   pages = await buildPages();
-  browser = await chromium.launch({ executablePath: CHROMIUM, args: ARGS });
+  browser = await launchChromium();
   web = await startFakeServer(pages.folder);
   const read = readCard(WRITTEN);
   if ('problem' in read) throw new Error(read.problem);
@@ -72,7 +62,7 @@ beforeAll(async () => {
   };
 });
 afterAll(async () => {
-  if (!here) return;
+  if (!hasChromium) return;
   await browser.close();
   await web.close();
   pages.remove();
@@ -83,7 +73,7 @@ async function onLabels(
   well: string,
   see: (page: Page) => Promise<void>,
 ): Promise<void> {
-  if (!here) context.skip(`Debian's chromium is not at ${CHROMIUM}`);
+  if (!hasChromium) context.skip(NO_CHROMIUM);
   const open = await browser.newContext({
     viewport: { width: 1280, height: 900 },
     deviceScaleFactor: SCALE,

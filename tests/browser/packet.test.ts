@@ -1,28 +1,19 @@
 /** The packet's page in a real browser (Debian's Chromium), opened from a file as in ten years; and the pages that keep papers and hand over. */
-import { existsSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { chromium } from 'playwright-core';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { TestContext } from 'vitest';
 import { makePage, makeZip } from '../../src/book/packet/packet.ts';
 import { millRecord, PAPERS, sha256 } from '../support/packet-well.ts';
+import { hasChromium, launchChromium, NO_CHROMIUM } from './support/chromium.ts';
 import { buildPages } from './support/build-pages.ts';
 import type { BuiltPages } from './support/build-pages.ts';
 import { startFakeServer } from './support/fake-server.ts';
 import type { FakeServer } from './support/fake-server.ts';
 
-const CHROMIUM = '/usr/bin/chromium';
-const ARGS = [
-  '--no-sandbox',
-  '--disable-gpu',
-  '--disable-background-networking',
-  '--disable-component-update',
-  '--disable-sync',
-];
-const here = existsSync(CHROMIUM);
 const byHash = new Map(Object.values(PAPERS).map((bytes) => [sha256(bytes), bytes]));
 const source = {
   record: millRecord(),
@@ -35,20 +26,20 @@ let pages: BuiltPages;
 let browser: Browser;
 let folder = '';
 beforeAll(async () => {
-  if (!here) return;
+  if (!hasChromium) return;
   folder = mkdtempSync(join(tmpdir(), 'packet-'));
   pages = await buildPages();
-  browser = await chromium.launch({ executablePath: CHROMIUM, args: ARGS });
+  browser = await launchChromium();
 });
 afterAll(async () => {
-  if (!here) return;
+  if (!hasChromium) return;
   await browser.close();
   pages.remove();
   rmSync(folder, { recursive: true });
 });
 
 function needChromium(context: TestContext): void {
-  if (!here) context.skip(`Debian's chromium is not at ${CHROMIUM}`);
+  if (!hasChromium) context.skip(NO_CHROMIUM);
 }
 
 /** Console errors and faults of a page, and requests to anywhere but where `mine` says. */

@@ -1,72 +1,34 @@
 /** The pages in a real browser (Debian's Chromium), against the invented farm. */
-import { existsSync } from 'node:fs';
-import { chromium } from 'playwright-core';
-import type { Browser, Page } from 'playwright-core';
+import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { TestContext } from 'vitest';
+import { hasChromium, launchChromium, NO_CHROMIUM } from './support/chromium.ts';
 import { buildPages } from './support/build-pages.ts';
 import type { BuiltPages } from './support/build-pages.ts';
 import { FARM_NOW_MS } from './support/farm.ts';
 import { startFakeServer } from './support/fake-server.ts';
-import type { FakeServer } from './support/fake-server.ts';
-
-const CHROMIUM = '/usr/bin/chromium';
-const ARGS = [
-  '--no-sandbox',
-  '--disable-gpu',
-  '--disable-background-networking',
-  '--disable-component-update',
-  '--disable-sync',
-];
-const here = existsSync(CHROMIUM);
+import { lookAt, type Looked } from './support/look.ts';
 
 let pages: BuiltPages;
 let browser: Browser;
 beforeAll(async () => {
-  if (!here) return;
+  if (!hasChromium) return;
   pages = await buildPages();
-  browser = await chromium.launch({ executablePath: CHROMIUM, args: ARGS });
+  browser = await launchChromium();
 });
 afterAll(async () => {
-  if (!here) return;
+  if (!hasChromium) return;
   await browser.close();
   pages.remove();
 });
-
-interface Looked {
-  page: Page;
-  web: FakeServer;
-  /** Console errors, faults of the page and requests to anywhere else. */
-  wrong: string[];
-}
 
 async function look(
   context: TestContext,
   width: number,
   see: (looked: Looked) => Promise<void>,
 ): Promise<void> {
-  if (!here) context.skip(`Debian's chromium is not at ${CHROMIUM}`);
-  const web = await startFakeServer(pages.folder);
-  const open = await browser.newContext({
-    viewport: { width, height: 900 },
-    locale: 'en-US',
-    timezoneId: 'Asia/Tokyo',
-  });
-  try {
-    const page = await open.newPage();
-    const wrong: string[] = [];
-    page.on('console', (message) => message.type() === 'error' && wrong.push(`console: ${message.text()}`));
-    page.on('pageerror', (error) => wrong.push(`page: ${error.message}`));
-    page.on('request', (request) => {
-      if (!request.url().startsWith(web.url) && !request.url().startsWith('data:'))
-        wrong.push(`request: ${request.url()}`);
-    });
-    await see({ page, web, wrong });
-    expect(wrong).toEqual([]);
-  } finally {
-    await open.close();
-    await web.close();
-  }
+  if (!hasChromium) context.skip(NO_CHROMIUM);
+  await lookAt({ browser, pages, width, calledFor: [] }, see);
 }
 
 const WIDTHS = [390, 1280];
@@ -198,7 +160,7 @@ test('readings go on as they come', async (context) => {
 });
 
 test('a server that is gone is said so, and so is a well that is not', async (context) => {
-  if (!here) context.skip(`Debian's chromium is not at ${CHROMIUM}`);
+  if (!hasChromium) context.skip(NO_CHROMIUM);
   const web = await startFakeServer(pages.folder);
   const page = await browser.newPage();
   await page.goto(web.url);

@@ -2,9 +2,17 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Card } from '../../src/card/card.ts';
-import { channelName } from '../../src/card/channels.ts';
+import { channelCode, channelName } from '../../src/card/channels.ts';
 import { readCard } from '../../src/card/read-card.ts';
-import { feedsOf, isRead, nodesOf, readTable, sourcesOf, wellsReading } from '../../src/card/reads.ts';
+import {
+  feedsOf,
+  isRead,
+  nodesOf,
+  readTable,
+  sourceAt,
+  sourcesOf,
+  wellsReading,
+} from '../../src/card/reads.ts';
 
 const MARCH = Date.UTC(2026, 2, 1);
 
@@ -49,6 +57,8 @@ describe('sourcesOf', () => {
     ['and then the next', REPLACED, 'current', Date.UTC(2026, 3, 1), ['hill-three:current']],
   ])('%s', (_name, card, channel, atMs, want) => {
     expect(fedBy(card, channel, atMs)).toEqual(want);
+    const one = sourceAt(card, channelCode(channel)!, atMs);
+    expect(one ? [`${one.node}:${one.from}`] : []).toEqual(want);
   });
 
   test('at each moment every channel of every pump has one source', () => {

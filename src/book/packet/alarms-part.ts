@@ -3,7 +3,7 @@ import { alarmTitle } from '../../../shared/api/alarm-title.ts';
 import { CAUSE_WORDS } from '../../../shared/words/cause-words.ts';
 import { momentOf, type Context } from './context.ts';
 import { html, table, type Markup } from './markup.ts';
-import type { RecordAlarm } from './record.ts';
+import type { AlarmRow } from '../../alarm/alarm-row.ts';
 
 const PRIORITY_WORDS = { now: 'act today', soon: 'within days', note: 'worth a look' } as const;
 
@@ -24,12 +24,12 @@ export function alarmsPart(context: Context): Markup {
   return table(['Since', 'What', 'Until', ''], rows);
 }
 
-function causeOf({ event }: RecordAlarm): string {
+function causeOf({ event }: AlarmRow): string {
   const first = event.causes?.[0];
   return first === undefined ? '' : `Most likely then: ${CAUSE_WORDS[first.cause].name.toLowerCase()}.`;
 }
 
-function endOf(context: Context, { clearedMs, withdrawnMs }: RecordAlarm): string {
+function endOf(context: Context, { clearedMs, withdrawnMs }: AlarmRow): string {
   if (withdrawnMs !== undefined)
     return `withdrawn ${momentOf(context, withdrawnMs)}: late readings showed otherwise`;
   return clearedMs === undefined ? 'stood when this was written' : momentOf(context, clearedMs);

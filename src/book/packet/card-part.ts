@@ -2,7 +2,8 @@
 import { facts, html, table, type Markup } from './markup.ts';
 import { dayOf, momentOf, type Context } from './context.ts';
 import { leaves, nameOf, valueWords } from './plain-words.ts';
-import { cardIn, lastCard, type RecordAct } from './record.ts';
+import type { ActRow } from '../../card/act-row.ts';
+import { cardIn, lastCard } from './record.ts';
 
 export function cardPart(context: Context): Markup {
   const last = lastCard(context.record);
@@ -52,7 +53,7 @@ function changes(context: Context): Markup {
 }
 
 /** "Switch, cut in: 40 psi, was 30 psi". */
-function changedLines(before: RecordAct | undefined, act: RecordAct): string[] {
+function changedLines(before: ActRow | undefined, act: ActRow): string[] {
   if (!before) return ['written for the first time'];
   const was = new Map(leaves(cardIn(before)).map(([path, words]) => [pathWords(path), words]));
   const is = new Map(leaves(cardIn(act)).map(([path, words]) => [pathWords(path), words]));

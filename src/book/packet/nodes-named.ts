@@ -1,10 +1,10 @@
 /** The nodes that the cards of a well ever read from: their calibrations belong to its past. */
 import { sourcesOf } from '../../card/reads.ts';
 import { readAct } from '../../card/read-act.ts';
-import type { RecordAct } from './record.ts';
+import type { ActRow } from '../../card/act-row.ts';
 
 /** The node of the well's own name is always one. */
-export function nodesNamed(well: string, acts: readonly Pick<RecordAct, 'kind' | 'body'>[]): Set<string> {
+export function nodesNamed(well: string, acts: readonly Pick<ActRow, 'kind' | 'body'>[]): Set<string> {
   const nodes = new Set([well]);
   for (const { kind, body } of acts) {
     const read = kind === 'card-changed' ? readAct(body) : undefined;

@@ -3,56 +3,23 @@
  * line each (NDJSON), in an order that follows from the content alone, so that the same knowledge is the same bytes wherever it is
  * written. The first line says which format, the last how many lines and their hash: a half is noticed.
  */
-import type { AlarmEvent, BaselineEvent, CycleEvent, DayEvent } from '../../../shared/api/events.ts';
+import type { BaselineEvent, DayEvent } from '../../../shared/api/events.ts';
+import type { AlarmRow } from '../../alarm/alarm-row.ts';
+import type { ActRow } from '../../card/act-row.ts';
+import type { CycleRow } from '../../cycles/cycle-row.ts';
 import type { Entry } from '../entry.ts';
 
 /** Raised whenever a reader of the version before could misread what is written. */
 export const RECORD_VERSION = 1;
 
-export interface RecordAct {
-  id: string;
-  atMs: number;
-  by?: string;
-  well?: string;
-  node?: string;
-  kind: string;
-  /** As it was written (contract, section 6). */
-  body: unknown;
-}
-
-export interface RecordCycle {
-  event: CycleEvent;
-  startedMs: number;
-  stoppedMs: number;
-  shape?: { everyS: number; amps: (number | null)[]; kpa: (number | null)[] };
-}
-
-export interface RecordAlarm {
-  id: string;
-  well: string;
-  site?: string;
-  pump?: string;
-  node?: string;
-  alarm: string;
-  state: string;
-  sinceMs: number;
-  raisedMs: number;
-  clearedMs?: number;
-  withdrawnMs?: number;
-  acknowledgedMs?: number;
-  acknowledgedBy?: string;
-  shelvedUntilMs?: number;
-  event: AlarmEvent;
-}
-
 export interface WellRecord {
   well: string;
-  acts: RecordAct[];
+  acts: ActRow[];
   entries: Entry[];
   baselines: { atMs: number; event: BaselineEvent }[];
   days: { endedMs: number; event: DayEvent }[];
-  cycles: RecordCycle[];
-  alarms: RecordAlarm[];
+  cycles: CycleRow[];
+  alarms: AlarmRow[];
 }
 
 /** SHA-256 of the bytes in lower-case hex; given from outside, since the core reaches no library of the machine. */
@@ -94,13 +61,13 @@ export function knownUntilMs(record: WellRecord): number | undefined {
 }
 
 /** The card as it was written last. */
-export function lastCard(record: WellRecord): { act: RecordAct; card: Record<string, unknown> } | undefined {
+export function lastCard(record: WellRecord): { act: ActRow; card: Record<string, unknown> } | undefined {
   const act = record.acts.findLast((row) => row.kind === 'card-changed' && row.well === record.well);
   return act && { act, card: cardIn(act) };
 }
 
 /** What a `card-changed` act wrote. */
-export function cardIn({ body }: RecordAct): Record<string, unknown> {
+export function cardIn({ body }: ActRow): Record<string, unknown> {
   const card = typeof body === 'object' && body !== null && 'card' in body ? body.card : undefined;
   return typeof card === 'object' && card !== null ? { ...card } : {};
 }

@@ -1,22 +1,12 @@
 /** One page in Debian's Chromium against the invented farm: what goes wrong on it (console, faults, requests to anywhere else) fails the test. */
-import { existsSync } from 'node:fs';
-import { chromium } from 'playwright-core';
 import type { Browser, Page } from 'playwright-core';
 import { expect } from 'vitest';
 import type { TestContext } from 'vitest';
 import { buildPages } from './build-pages.ts';
 import type { BuiltPages } from './build-pages.ts';
+import { hasChromium, launchChromium, NO_CHROMIUM } from './chromium.ts';
 import { startFakeServer } from './fake-server.ts';
 import type { FakeServer } from './fake-server.ts';
-
-const CHROMIUM = '/usr/bin/chromium';
-const ARGS = [
-  '--no-sandbox',
-  '--disable-gpu',
-  '--disable-background-networking',
-  '--disable-component-update',
-  '--disable-sync',
-];
 
 export interface Looked {
   page: Page;
@@ -36,12 +26,12 @@ export interface Looker {
 
 /** Builds the pages once; skips each test with the reason where there is no browser. */
 export async function openLooker(): Promise<Looker> {
-  if (!existsSync(CHROMIUM)) {
-    const look: Looker['look'] = async (context) => context.skip(`Debian's chromium is not at ${CHROMIUM}`);
+  if (!hasChromium) {
+    const look: Looker['look'] = async (context) => context.skip(NO_CHROMIUM);
     return { look, close: async () => undefined };
   }
   const pages = await buildPages();
-  const browser = await chromium.launch({ executablePath: CHROMIUM, args: ARGS });
+  const browser = await launchChromium();
   return {
     look: async (_context, width, see, calledFor = []) =>
       await lookAt({ browser, pages, width, calledFor }, see),
@@ -52,7 +42,8 @@ export async function openLooker(): Promise<Looker> {
   };
 }
 
-async function lookAt(
+/** One page of one width, against a farm of its own. */
+export async function lookAt(
   of: { browser: Browser; pages: BuiltPages; width: number; calledFor: readonly string[] },
   see: (looked: Looked) => Promise<void>,
 ): Promise<void> {
@@ -69,7 +60,7 @@ async function lookAt(
     page.on('console', (message) => message.type() === 'error' && wrong.push(`console: ${message.text()}`));
     page.on('pageerror', (error) => wrong.push(`page: ${error.message}`));
     page.on('request', (request) => {
-      if (!request.url().startsWith(web.url) && !/^(data|blob):/.test(request.url()))
+      if (!request.url().startsWith(web.url) && !request.url().startsWith('data:'))
         wrong.push(`request: ${request.url()}`);
     });
     await see({ page, web });
