@@ -4,11 +4,10 @@ import type { CheckRowAnswer, ChecksAnswer } from '../../shared/api/due.ts';
 import { parseQuantity } from '../../shared/quantity/parse-quantity.ts';
 import { OUTCOME_WORDS } from '../../shared/words/due-words.ts';
 import { useSurroundings } from '../data/settings.ts';
-import { AskError, type DataSource } from '../data/source.ts';
 import { entryMoment } from '../words/entry-day.ts';
 import { Choose, Field, FieldRow, type Reasons } from './field.tsx';
-import { LOOK_AT_FIELDS, refusedField } from '../words/refused-field.ts';
-import { keepPhotos, papersOf, PhotoField } from './photo-field.tsx';
+import { useEntryTelling } from './entry-telling.ts';
+import { PhotoField } from './photo-field.tsx';
 import { TellForm, textOf } from './tell-form.tsx';
 
 export interface CheckProps {
@@ -44,24 +43,12 @@ export function CheckDone({ check, value, well, changed }: CheckProps) {
 
 function DoneForm({ check, value, well, changed }: CheckProps) {
   const { units } = useSurroundings();
-  const [reasons, setReasons] = useState<Reasons>({});
   const like = units === 'us' ? '38 psi' : '262 kPa';
-  const tell = async (to: DataSource, fields: FormData, who: { by?: string }): Promise<void> => {
-    const found = checked(fields, check, value);
-    if ('reasons' in found) {
-      setReasons(found.reasons);
-      throw new AskError(LOOK_AT_FIELDS);
-    }
-    setReasons({});
-    const photos = await keepPhotos(to, fields, { well, about: check.title, ...who });
-    try {
-      await to.tell('writeEntry', { well }, { entry: { ...found.entry, ...papersOf(photos) }, ...who });
-    } catch (error) {
-      const refused = refusedField(error);
-      if (refused) setReasons({ [refused.field]: refused.reason });
-      throw error;
-    }
-  };
+  const { reasons, tell } = useEntryTelling({
+    well,
+    about: check.title,
+    read: (fields) => checked(fields, check, value),
+  });
   return (
     <TellForm class="tell form" button="Keep it" tell={tell} done={changed}>
       <FieldRow>

@@ -7,12 +7,11 @@ import type { WaterAnswer } from '../../shared/api/due.ts';
 import { ANALYTE_KEYS, ANALYTES, analyteNamed } from '../../shared/water/analytes.ts';
 import { readResult, type WrittenResult } from '../../shared/water/result.ts';
 import { unitsOffered, WATER_UNITS } from '../../shared/water/water-units.ts';
-import { AskError, type DataSource } from '../data/source.ts';
 import { entryMoment } from '../words/entry-day.ts';
 import { amountWords } from '../../shared/words/water-amounts.ts';
 import { Field, FieldRow, type Reasons } from './field.tsx';
-import { LOOK_AT_FIELDS, refusedField } from '../words/refused-field.ts';
-import { keepPhotos, papersOf, PhotoField } from './photo-field.tsx';
+import { useEntryTelling } from './entry-telling.ts';
+import { PhotoField } from './photo-field.tsx';
 import { TellForm, textOf } from './tell-form.tsx';
 
 interface Props {
@@ -52,23 +51,11 @@ export function WaterForm({ well, value, changed }: Props) {
 
 function Form({ well, value, changed }: Props) {
   const [lines, setLines] = useState<Line[]>(USUAL.map((key, id) => ({ id, analyte: ANALYTES[key].name })));
-  const [reasons, setReasons] = useState<Reasons>({});
-  const tell = async (to: DataSource, fields: FormData, who: { by?: string }): Promise<void> => {
-    const found = readForm(fields, lines, value);
-    if ('reasons' in found) {
-      setReasons(found.reasons);
-      throw new AskError(LOOK_AT_FIELDS);
-    }
-    setReasons({});
-    const photos = await keepPhotos(to, fields, { well, about: 'Water test', ...who });
-    try {
-      await to.tell('writeEntry', { well }, { entry: { ...found.entry, ...papersOf(photos) }, ...who });
-    } catch (error) {
-      const refused = refusedField(error);
-      if (refused) setReasons({ [refused.field]: refused.reason });
-      throw error;
-    }
-  };
+  const { reasons, tell } = useEntryTelling({
+    well,
+    about: 'Water test',
+    read: (fields) => readForm(fields, lines, value),
+  });
   return (
     <TellForm class="tell form" button="Keep the results" tell={tell} done={changed}>
       <FieldRow>

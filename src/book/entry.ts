@@ -38,14 +38,15 @@ export interface Entry {
 export type KeptEntry = Omit<Entry, 'kind'> & { kind: string };
 
 /**
- * The entries that count: neither replaced nor struck out, by the time at which they were so, then written. An entry that replaces one
+ * The entries that count: neither replaced nor struck out, by the time at which they were so, then written; of one moment in the order in
+ * which they came. An entry that replaces one
  * that another replaced already counts too: two people put it right, and both are shown.
  */
 export function currentEntries<E extends KeptEntry>(entries: readonly E[]): E[] {
   const gone = new Set(entries.map((entry) => entry.replaces).filter((id) => id !== undefined));
   return entries
     .filter((entry) => entry.kind !== 'struck' && !gone.has(entry.id))
-    .toSorted((a, b) => a.atMs - b.atMs || a.madeMs - b.madeMs || (a.id < b.id ? -1 : 1));
+    .toSorted((a, b) => a.atMs - b.atMs || a.madeMs - b.madeMs);
 }
 
 /** What stood before, newest first: the chain of what an entry replaced. A circle, which nobody can write, ends it. */

@@ -14,6 +14,7 @@ const entry = (id: string, more: Partial<Entry> = {}): Entry => ({
 describe('currentEntries', () => {
   test.each<[string, Entry[], string]>([
     ['all, by when they were so', [entry('b', { atMs: 3 }), entry('a', { atMs: 2 })], 'a b'],
+    ['those of one moment, as they came', [entry('b'), entry('a')], 'b a'],
     ['one put right counts once', [entry('a'), entry('b', { replaces: 'a' })], 'b'],
     ['one struck out counts no more', [entry('a'), entry('x', { kind: 'struck', replaces: 'a' })], ''],
     [
