@@ -37,8 +37,9 @@ export function ClampCheckForm({ well, pump, clamp, changed }: ClampCheckProps) 
     <details class="more">
       <summary>You hold a clamp meter: check the clamp against it</summary>
       <p class="doing">
-        For whoever may put a meter on the conductor without opening anything that is closed. Read the meter
-        while the pump runs, write what it shows, and compare at once. {CAUTIONS['only-watches']}
+        For an electrician, or whoever else may put a meter on an insulated conductor, without opening
+        anything that is closed. Read the meter while the pump runs, write what it shows, and compare at once.{' '}
+        {CAUTIONS.electrician} {CAUTIONS['only-watches']}
       </p>
       <p class="clamp-row">
         <label>

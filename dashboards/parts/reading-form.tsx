@@ -3,6 +3,7 @@ import { useState } from 'preact/hooks';
 import { localDate } from '../../shared/api/time-words.ts';
 import type { WellDetail } from '../../shared/api/wells.ts';
 import { atLocalMs } from '../../shared/known/local-moment.ts';
+import { CAUTIONS } from '../../shared/words/cautions.ts';
 import { READING_WORDS, type ReadingName } from '../../shared/words/reading-words.ts';
 import { nowMs } from '../data/clock.ts';
 import { useSurroundings } from '../data/settings.ts';
@@ -56,6 +57,7 @@ function OneReading({ detail, whats, photoWords, changed }: ReadingFormProps) {
     >
       <WhatField whats={whats} what={what} choose={setWhat} />
       {words.how !== undefined && <p class="doing">{words.how}</p>}
+      {what === 'precharge' && <p class="doing">{CAUTIONS['tank-pressure']}</p>}
       {what === 'flow' && <FlowFields bucket={bucket} flow={flow} change={setBucket} />}
       {!flow && (
         <label class="field">

@@ -141,7 +141,7 @@ export const SECTIONS: readonly Section[] = [
         key: 'switch.points',
         label: 'Pressure switch',
         example: ['40/60', '276/414 kPa'],
-        hint: 'Cut-in/cut-out, as it stands in its lid or as you know it. Leave the lid closed.',
+        hint: 'Cut-in/cut-out, as a label on its outside says or as you know it. Leave the lid closed: live parts are under it.',
       },
       { key: 'switch.cutIn', label: 'Cut-in', example: ['40 psi', '276 kPa'] },
       { key: 'switch.cutOut', label: 'Cut-out', example: ['60 psi', '414 kPa'] },

@@ -8,7 +8,7 @@ export const ELECTRIC_ALARMS = {
     means:
       'The supply of the pump, or of the box that watches it, is gone. No pump, no water after the tank is empty.',
     firstStep:
-      'See whether other lights are out too. If so, call the power company. If only the pump is out, look at its breaker, and reset it once if it has tripped.',
+      'See whether other lights are out too. If so, call the power company. If only the pump is out, look at its breaker; if it has tripped and nobody is working there, reset it once.',
     canBeWrong:
       'If the box has its own supply, that alone may be out, and the pump may be well. A voltage lead that came loose reads as no voltage: then the pump still runs at its next start.',
     needs: 'Voltage at the pump, or a box that says so with its last breath.',

@@ -24,7 +24,7 @@ export const PUMP_ALARMS = {
       'A valve closed between the pump and the gauge looks the same in amps and pressure. Without pressure or flow, low amps alone speak for it, and the alarm says so. A clamp that has slipped half open reads low too. Then water still comes.',
     needs:
       'Current, and what it usually is: learnt, or the motor’s service-factor amps on the card. Pressure confirms it; a water level says why.',
-    cautions: ['only-watches', 'lock-out', 'stock-water'],
+    cautions: ['only-watches', 'lock-out', 'scalding', 'stock-water'],
   },
   'failed-start': {
     title: 'Motor tries to start and does not run',
@@ -42,7 +42,7 @@ export const PUMP_ALARMS = {
     means:
       'The pressure is under cut-in, or the float calls for water, and the pump draws no current. Water will run out.',
     firstStep:
-      'Look at the breaker and the disconnect from outside. If the breaker has tripped, reset it once. If there is a low-pressure cut-off with a lever, read its instructions before using it. Else call.',
+      'Look at the breaker and the disconnect from outside. If the breaker has tripped and nobody is working there, reset it once. If there is a low-pressure cut-off with a lever, read its instructions before using it. Else call.',
     canBeWrong:
       'A clamp that has come off looks the same: then water comes as ever. So does a cut-in on the card that is higher than the switch’s, or a gauge that reads low. A second pump without a clamp may be doing the work.',
     needs:

@@ -8,7 +8,7 @@ export const WATER_ALARMS = {
     means:
       'There is next to no pressure left in the pipes. Without pressure dirty water can be drawn in through leaks and hoses.',
     firstStep:
-      'Close taps and hoses. If the pump runs and brings no water, switch it off at its breaker. If it does not run, look at the breaker and reset it once if it has tripped. When the water is back, let it run clear; if it is cloudy or a pipe broke, have it tested before it is drunk.',
+      'Close taps and hoses. If the pump runs and brings no water, switch it off at its breaker. If it does not run, look at the breaker; if it has tripped and nobody is working there, reset it once. When the water is back, let it run clear; if it is cloudy or a pipe broke, have it tested before it is drunk.',
     canBeWrong:
       'A system drained on purpose, a gauge whose little valve was shut, or a gauge wire that broke looks the same. If a tap runs as ever, it is the gauge. Enter a visit before draining.',
     needs: 'Pressure, from a gauge that has shown 20 psi (140 kPa) before.',
@@ -30,7 +30,7 @@ export const WATER_ALARMS = {
     means:
       'The pressure is well over cut-out, or close to the relief valve. While the pump runs, the switch is not stopping it. While it rests, water heating up in a closed system may be the reason.',
     firstStep:
-      'Open a tap at once to let pressure off. If the pump is running, switch it off at its breaker. Then call.',
+      'Keep away from the tank. If the pump is running, switch it off at its breaker. Open a cold tap in the house or yard to let pressure off. Then call.',
     canBeWrong:
       'A gauge that drifts or a wrong scale reads too high: compare with the dial at the tank. At rest, water that warms in a closed system raises it in a harmless way at first. A relief setting that is wrong on the card tells it too early.',
     needs: 'Pressure, and a cut-out that was learnt or is on the card, or the relief valve’s setting.',

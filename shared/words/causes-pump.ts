@@ -48,7 +48,7 @@ export const PUMP_CAUSES = {
     speaksAgainst:
       'The measured level is well above the pump, or a short run after a long rest shows it too.',
     firstStep:
-      'Rest the well for some hours, then draw slowly. Have the level measured and the pump protected from running dry.',
+      'Switch the pump off at its breaker and rest the well for some hours, then draw slowly. Have the level measured and the pump protected from running dry.',
     cautions: ['well-cap', 'local-rules', 'stock-water'],
   },
   'lost-prime': {
@@ -58,8 +58,8 @@ export const PUMP_CAUSES = {
       'A pump above ground, low amps, and no rise at all from the first second, mostly after a rest.',
     speaksAgainst: 'The pump is a submersible one: it stands in the water and needs no prime.',
     firstStep:
-      'Switch the pump off and let it cool. Have the suction line and foot valve checked before it is primed again.',
-    cautions: ['lock-out', 'contamination'],
+      'Switch the pump off and let it cool for hours. Have the suction line and foot valve checked before it is primed again.',
+    cautions: ['lock-out', 'scalding', 'contamination'],
   },
   'wrong-rotation': {
     name: 'Motor turns the wrong way',

@@ -89,7 +89,7 @@ export const WATER_CAUSES = {
       'Low amps with the pressure held high at once, or no rise behind the valve, since somebody worked there.',
     speaksAgainst: 'Water flows as ever with a tap wide open.',
     firstStep:
-      'Look at the valves on both sides of the tank. Open a closed one slowly, with the pump switched off.',
+      'Look at the valves on both sides of the tank. Ask who closed one, and why: somebody may be at work behind it. Then open it slowly, with the pump switched off.',
     cautions: ['relief-valve', 'lock-out'],
   },
   'blocked-nipple': {
@@ -106,7 +106,7 @@ export const WATER_CAUSES = {
     speaksFor: 'It is freezing there, and the pressure stands still while the pump runs or water is drawn.',
     speaksAgainst: 'It is well above freezing.',
     firstStep:
-      'Switch the pump off at its breaker. Warm the place slowly with warm air, and look for bursts before switching on.',
+      'Switch the pump off at its breaker. Warm the room slowly, never with a flame, and look for bursts before switching on.',
     cautions: ['freezing', 'lock-out', 'electrician'],
   },
   'heat-expansion': {
@@ -115,7 +115,7 @@ export const WATER_CAUSES = {
     speaksFor: 'The pressure rises slowly with no current, mostly after hot water was used.',
     speaksAgainst: 'It rises while the pump runs, or with the heater off.',
     firstStep:
-      'Open a hot tap for a moment: the pressure drops at once. Ask a plumber about an expansion tank.',
+      'Open a cold tap for a moment: the pressure drops at once. Ask a plumber about an expansion tank. If hot water comes hotter than usual or as steam, keep away, switch the heater off at its breaker and call.',
     cautions: ['relief-valve', 'tank-pressure'],
   },
 } as const satisfies Partial<Record<Cause, CauseWords>>;

@@ -15,9 +15,10 @@ export const CAUTIONS = {
     'Work inside an electrical box, a control box or a pressure switch is for a licensed electrician or pump contractor. So is fitting a current clamp.',
   /** Common practice, no source. */
   'breaker-once':
-    'You may look at the breaker from outside. If it has tripped, reset it once at most. If it trips again, leave it off and call an electrician or a pump contractor.',
-  /** Frederick County MD Health Department, "Well Disinfection". */
-  'well-cap': 'Switch the pump breaker off and lock it off before a well cap is lifted.',
+    'You may look at the breaker from outside. Leave a panel alone that is wet, hot or smells burnt. If the breaker has tripped and nobody is working there, reset it once at most. If it trips again, leave it off and call an electrician or a pump contractor.',
+  /** The power: Frederick County MD Health Department, "Well Disinfection"; who lifts it: state and local code. */
+  'well-cap':
+    'Leave the well cap closed: lifting it is for a licensed well contractor, with the pump breaker switched off and locked off first.',
   /** Minnesota well disinfection guide, in Paynesville Press, 1997-04-09. */
   'well-pit':
     'Stay out of well pits. People have died in them of bad air and of electric shock. Leave pits to people who have the gear for it.',
@@ -35,10 +36,10 @@ export const CAUTIONS = {
     'Opening a well or its pipes can contaminate the water. After any repair have the well disinfected, and have the water tested before it is drunk.',
   /** NMSU Guide M-115; Univ. of Illinois Extension; that mixing gives off poisonous gas: from memory. */
   disinfecting:
-    'To disinfect a well use plain, unscented bleach alone. Never let it meet vinegar or another acid, ammonia or any other cleaner: the mixture gives off a poisonous gas. Wear gloves and goggles, by-pass carbon filters, give stock other water, and do not drink the water until a test is clean.',
+    'Have a well disinfected by a licensed well contractor, as the health department says. Bleach for it is plain and unscented. Never let it meet vinegar or another acid, ammonia or any other cleaner: the mixture gives off a poisonous gas. Give stock other water, by-pass carbon filters, and do not drink the water until a test is clean.',
   /** EPA, "What to Do With Your Private Well After a Flood", from memory. */
   flood:
-    'If flood water has stood over the well or its wiring, leave the pump off and do not drink the water. Have the wiring checked, and the well cleaned, disinfected and tested first.',
+    'If flood water has stood over the well or its wiring, leave the pump off and do not drink the water. Touch nothing electrical that is wet or stands in water. Have the wiring checked, and the well cleaned, disinfected and tested first.',
   /** Univ. of Georgia Extension. */
   'bacteria-again':
     'Bacteria that come back after disinfection mean a defect in the well. Call a licensed well contractor.',
@@ -65,7 +66,7 @@ export const CAUTIONS = {
     'Pipe, water and pump together are heavy and hang over a deep hole. Pulling them is no work for one person, and near overhead lines it can be deadly.',
   /** Common practice, no source. */
   scalding:
-    'A pump that ran without water can be full of boiling water and steam. Let it cool before anybody loosens a plug.',
+    'A pump that ran without water can be full of boiling water and steam. Let it cool for hours, touch nothing on it, and leave its plugs to whoever services it.',
   /** Common practice, no source. */
   'local-rules':
     'Local code, the instructions of the equipment and licensed contractors rule over anything said here.',

@@ -46,10 +46,11 @@ export const DUE_WORDS: Record<DueKind, DueWords> = {
     why: 'A tank that has lost its air makes the pump start far too often, and wears it out.',
     how: [
       'Pump off and locked off, a tap open, until the gauge reads zero and no water comes.',
-      'Read the air at the tank’s valve with a tyre gauge. Add or let off air to reach the target.',
-      'Close the tap and switch the pump on again.',
+      'Read the air at the tank’s valve with a tyre gauge. If water comes out there, the bladder is torn: stop, and have the tank replaced.',
+      'Add or let off air to reach the target, never over the pressure on the tank’s plate.',
+      'Close the tap and switch the pump on again. A switch with a low-pressure cut-off is then reset as its own instructions say.',
     ],
-    cautions: ['precharge', 'tank-pressure', 'local-rules'],
+    cautions: ['precharge', 'tank-pressure', 'lock-out', 'local-rules'],
     source:
       'Target: 2 psi under cut-in (Water Systems Council, “Pressure Tanks”). Each year: common practice.',
     value: { asks: 'Air pressure as found', dimension: 'pressure' },

@@ -22,9 +22,9 @@ export const LABEL_CAUTIONS: Record<LabelKind, string> = {
   'control-box':
     'Live parts, and capacitors stay charged. Licensed people only: breaker off, locked off, proved dead.',
   panel:
-    'Tripped? Reset it once at most. If it trips again, leave it off and call. Lock it off for any work on pump, switch or tank.',
+    'Tripped, nobody at work? Reset it once at most. Trips again: leave it off and call. Lock it off for any work on pump or tank.',
   'well-head':
-    'Lock the breaker off before the cap is lifted. Stay out of well pits. Disinfect and test the water after it was open.',
+    'Well contractors only: lock the breaker off before the cap is lifted; disinfect, then have the water tested. Stay out of well pits.',
 };
 
 /** How an air charge is read, in the words that every tank label carries. */

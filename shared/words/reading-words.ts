@@ -35,19 +35,19 @@ export const READING_WORDS: Record<ReadingName, ReadingWords> = {
   'static-level': {
     title: 'Static level',
     like: ['41 ft', '12.5 m'],
-    how: 'From the ground down to standing water, after the pump has rested for some hours. Negative where the well flows by itself.',
+    how: 'As a level sensor shows it or a well contractor sounded it, from the ground down to standing water, after some hours of rest. Negative where the well flows by itself. Leave the well cap closed for it.',
     say: level,
   },
   'pumping-level': {
     title: 'Pumping level',
     like: ['96 ft', '29 m'],
-    how: 'From the ground down to the water while the pump runs, once it falls no further. Write the flow into the remark.',
+    how: 'As a level sensor shows it or a well contractor sounded it, from the ground down to the water while the pump runs, once it falls no further. Write the flow into the remark. Leave the well cap closed for it.',
     say: level,
   },
   precharge: {
     title: 'Tank precharge',
     like: ['38 psi', '260 kPa'],
-    how: 'With the pump switched off and locked off, a tap open and the tank drained until the gauge reads zero.',
+    how: 'Read with the pump switched off and locked off, a tap open and the tank drained until the gauge reads zero. With water pressure on it is no precharge.',
     say: pressure,
   },
   'cut-in': {
@@ -86,7 +86,7 @@ export const READING_WORDS: Record<ReadingName, ReadingWords> = {
   },
 };
 
-/** What anybody can read at a tap, a gauge or the top of a well. */
+/** What anybody can read at a tap or a gauge, or was told by the contractor who sounded the well. */
 export const BROUGHT: readonly ReadingName[] = [
   'static-level',
   'pumping-level',

@@ -60,7 +60,7 @@ export const TELLINGS: readonly Telling[] = [
   {
     one: ['low-well'],
     other: ['worn-pump', 'closed-valve', 'broken-pipe', 'drop-pipe-leak', 'lost-prime'],
-    how: 'Let the well rest for some hours with all taps closed, and then watch one run. If it starts as well as ever and fades, it is the well. If it is weak from the first minute, it is the pump, a valve or a pipe.',
+    how: 'Let the well rest for some hours with the pump switched off at its breaker, and then watch one run. If it starts as well as ever and fades, it is the well. If it is weak from the first minute, it is the pump, a valve or a pipe. Where no water comes, switch it off at once.',
   },
   {
     one: ['closed-valve'],

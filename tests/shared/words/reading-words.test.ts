@@ -25,6 +25,10 @@ test.each(READING_WHATS)('%s can be written as the page shows it, and is said ag
   }
 });
 
+test.each(['static-level', 'pumping-level'] as const)('%s: nobody lifts a well cap for it', (what) => {
+  expect(READING_WORDS[what].how).toMatch(/a well contractor sounded it.*Leave the well cap closed/u);
+});
+
 test('what is read inside a box is never guided, and nobody is asked to open one', () => {
   for (const what of QUALIFIED) expect(READING_WORDS[what].how).toBeUndefined();
   expect(QUALIFIED_ONLY).toContain('Nobody is asked to open one');

@@ -109,6 +109,26 @@ describe('first steps', () => {
     for (const { of, cautions } of inside) expect(cautions, of).toContain('electrician');
   });
 
+  test('that name a reset or a closed valve ask whether somebody is at work there', () => {
+    const others = STEPS.filter(({ step }) =>
+      /breaker.*reset it once|Open a closed one|then open it/.test(step),
+    );
+    expect(others.length).toBeGreaterThan(3);
+    for (const { of, step } of others)
+      expect(`${of}: ${step}`).toMatch(/nobody is working there|somebody may be at work/);
+  });
+
+  test('let pressure off by cold water, and away from the tank', () => {
+    for (const { of, step } of STEPS) expect(`${of}: ${step}`).not.toMatch(/open a hot tap/iu);
+    expect(ALARM_WORDS['over-pressure'].firstStep).toMatch(/^Keep away from the tank/u);
+  });
+
+  test('rest a dry well with the pump off, and a dry jet pump until it is cool', () => {
+    expect(CAUSE_WORDS['low-well'].firstStep).toMatch(/^Switch the pump off at its breaker/u);
+    for (const { cautions } of [CAUSE_WORDS['lost-prime'], ALARM_WORDS['dry-run']])
+      expect(cautions).toContain('scalding');
+  });
+
   test('about the air charge say how it is read', () => {
     const charge = STEPS.filter(({ step }) => /precharge/.test(step));
     expect(charge.length).toBeGreaterThan(3);
@@ -130,8 +150,17 @@ describe('cautions', () => {
     }
   });
 
-  test('a breaker is reset once at most', () => {
-    expect(CAUTIONS['breaker-once']).toMatch(/reset it once at most.*leave it off/u);
+  test.each([
+    [
+      'breaker-once',
+      /wet, hot or smells burnt.*nobody is working there, reset it once at most.*leave it off/u,
+    ],
+    ['well-cap', /Leave the well cap closed.*licensed well contractor.*locked off/u],
+    ['disinfecting', /by a licensed well contractor, as the health department says/u],
+    ['flood', /Touch nothing electrical that is wet/u],
+    ['scalding', /touch nothing on it/u],
+  ] as const)('%s leads nobody who may not into it', (caution, says) => {
+    expect(CAUTIONS[caution]).toMatch(says);
   });
 });
 
