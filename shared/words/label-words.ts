@@ -24,7 +24,7 @@ export const LABEL_CAUTIONS: Record<LabelKind, string> = {
   panel:
     'Tripped, nobody at work? Reset it once at most. Trips again: leave it off and call. Lock it off for any work on pump or tank.',
   'well-head':
-    'Well contractors only: lock the breaker off before the cap is lifted; disinfect, then have the water tested. Stay out of well pits.',
+    'Well contractors only: breaker locked off before the cap is lifted, well disinfected and tested after. Stay out of pits.',
 };
 
 /** How an air charge is read, in the words that every tank label carries. */

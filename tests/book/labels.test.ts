@@ -273,10 +273,12 @@ test('every label carries its caution: the lock where there are live parts, the 
   const dead = 'Licensed people only: breaker off, locked off, proved dead.';
   expect(cautions['control-box']).toBe(`Live parts, and capacitors stay charged. ${dead}`);
   expect(cautions['pressure-switch']).toBe(`Live parts, and the pump starts by itself. ${dead}`);
-  expect(cautions.panel).toMatch(/nobody at work\? Reset it once at most.*leave it off and call.*Lock it off for any work/u);
+  expect(cautions.panel).toMatch(
+    /nobody at work\? Reset it once at most.*leave it off and call.*Lock it off for any work/u,
+  );
   expect(cautions.tank).toMatch(/pump locked off, a tap open, the gauge at zero.*pressure on its plate/u);
   expect(cautions['well-head']).toMatch(
-    /Well contractors only: lock the breaker off before the cap is lifted; disinfect.*tested.*pits/u,
+    /Well contractors only: breaker locked off before the cap is lifted.*disinfected and tested.*pits/u,
   );
   for (const { says } of labels(WHOLE, MEASURED)) expect(says.join('\n')).not.toMatch(/photo/iu);
 });
