@@ -32,6 +32,8 @@ export interface AlarmEntry {
   leadMs?: number;
   /** Of which alarm it is taken to be a symptom, while it is suppressed by design. */
   symptomOf?: AlarmKind;
+  /** Since when what explained it has been gone. */
+  aloneMs?: number;
 }
 
 export interface AlarmsState {
@@ -77,7 +79,16 @@ export interface StandingAlarm {
 export function standing(state: AlarmsState): StandingAlarm[] {
   return Object.values(state.entries)
     .filter((entry) => entry.stands || entry.told || entry.state === 'returned-unacknowledged')
-    .map(({ stands: _stands, stateMs: _stateMs, awayMs: _awayMs, evidence: _evidence, ...shown }) => shown)
+    .map(
+      ({
+        stands: _stands,
+        stateMs: _stateMs,
+        awayMs: _awayMs,
+        evidence: _evidence,
+        aloneMs: _aloneMs,
+        ...shown
+      }) => shown,
+    )
     .sort((a, b) => a.raisedMs - b.raisedMs);
 }
 

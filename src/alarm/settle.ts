@@ -157,15 +157,19 @@ function newLead(entry: AlarmEntry, finding: Finding): boolean {
   );
 }
 
-/** `stateMs` of a suppressed entry is when it was last explained. One that rose over what explained it waits for nothing. */
+/**
+ * Counted from the first look that finds it unexplained: a watch that is asked once a run may have looked last hours ago, in the middle of
+ * the trouble. One that rose over what explained it waits for nothing.
+ */
 function stillExplained(state: AlarmsState, entry: AlarmEntry, rises: boolean, atMs: number): boolean {
   const cause = explainedBy(entry.alarm, entry.priority, entry.pump, Object.values(state.entries));
   if (cause !== undefined) {
     entry.symptomOf = cause;
-    entry.stateMs = atMs;
+    delete entry.aloneMs;
     return true;
   }
-  return !rises && atMs - entry.stateMs < OUTLIVES_MS;
+  entry.aloneMs ??= atMs;
+  return !rises && atMs - entry.aloneMs < OUTLIVES_MS;
 }
 
 function goesAway(
@@ -201,6 +205,7 @@ function clear(state: AlarmsState, key: string, entry: AlarmEntry, atMs: number,
 export function resume(state: AlarmsState, entry: AlarmEntry, atMs: number, emit: EmitAlarm): void {
   delete entry.shelvedUntilMs;
   delete entry.symptomOf;
+  delete entry.aloneMs;
   step(entry, entry.stands ? 'resume-standing' : 'resume-normal', atMs);
   if (entry.stands) tell(state, entry, atMs, emit);
 }

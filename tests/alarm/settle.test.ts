@@ -1,0 +1,31 @@
+/** A symptom that is left alone waits an hour from when somebody could see that, however seldom its watch is asked. */
+import { expect, it } from 'vitest';
+import { newAlarms } from '../../src/alarm/entry.ts';
+import { settle } from '../../src/alarm/settle.ts';
+import type { Finding } from '../../src/watch/scene.ts';
+import { WATCHES } from '../../src/watch/table.ts';
+import type { AlarmKind } from '../../shared/words/kinds.ts';
+
+const HOUR_MS = 3_600_000;
+const found: Finding = { sinceMs: 0, why: 'because', evidence: {}, causes: [] };
+
+it('told after an hour alone, where its watch looked last in the middle of the trouble', () => {
+  const state = newAlarms();
+  const said: string[] = [];
+  const look = (alarm: AlarmKind, atH: number, finding: Finding | null): void => {
+    const watch = WATCHES.find((w) => w.alarm === alarm)!;
+    settle(state, { watch, atMs: atH * HOUR_MS, pump: 'p1', finding }, (line) =>
+      said.push(`${atH} h ${alarm} ${line.state}`),
+    );
+  };
+  look('dry-run', 1, found);
+  look('amps-low', 2, found);
+  look('dry-run', 9, null);
+  look('dry-run', 40, null);
+  expect(said).toEqual(['1 h dry-run raised', '40 h dry-run cleared']);
+  look('amps-low', 40.5, found);
+  look('amps-low', 41, found);
+  expect(said).toHaveLength(2);
+  look('amps-low', 41.5, found);
+  expect(said[2]).toBe('41.5 h amps-low raised');
+});
