@@ -39,15 +39,25 @@ const NITRATE_WATCH_MG_PER_L = 5;
 const HALF_YEAR_DAYS = 182;
 
 const BACTERIA_WORDS =
-  'Do not drink this water untreated, and do not cook or brush teeth with it. Call the health department: they say what to do next, and whether boiling is enough.';
+  'Do not drink this water, and do not cook or brush teeth with it. Call the health department: they say what to do next, and whether boiling is enough.';
+
+/** 40 CFR 143.3 (for the teeth of children); that a dentist is asked too: common practice, no source. */
+const FLUORIDE_WORDS =
+  'Fluoride is over its secondary limit, which is there for the teeth of children. Ask the health department or a dentist before children drink this water day by day.';
+/** EPA's advisory is for strict low-sodium diets alone (from memory); a softener adds sodium. */
+const SODIUM_WORDS =
+  'Sodium is at or over the advice for strict low-sodium diets. Whoever was told to eat little salt asks a doctor; a softener adds sodium to the water.';
 
 /** What is said of one result; undefined where nothing stands out. */
 export function adviceOf(result: WaterResult, compared: readonly Compared[]): Advice | undefined {
   const key = result.key ?? 'other';
   if (foundBacteria(result)) return bacteria(result, key);
   const over = compared.filter(({ verdict }) => verdict === 'over' || verdict === 'below-range');
-  const health = over.find(({ limit }) => limit.kind !== 'secondary');
-  if (health) return overHealth(result, key);
+  const health =
+    over.find(({ limit }) => limit.kind !== 'secondary') ??
+    compared.find(({ limit, verdict }) => limit.kind !== 'secondary' && verdict === 'at');
+  if (health && result.key === 'sodium') return { key, says: SODIUM_WORDS, cautions: [] };
+  if (health) return overHealth(result, key, health.verdict === 'at' ? 'at' : 'over');
   if (result.key === 'nitrate' && result.is === 'value' && (result.value ?? 0) >= NITRATE_WATCH_MG_PER_L)
     return {
       key,
@@ -55,10 +65,17 @@ export function adviceOf(result: WaterResult, compared: readonly Compared[]): Ad
       againDays: HALF_YEAR_DAYS,
       cautions: [],
     };
+  if (over.length > 0 && result.key === 'fluoride') return { key, says: FLUORIDE_WORDS, cautions: [] };
   if (over.length > 0)
     return {
       key,
       says: `${result.name} is outside a secondary limit: one for taste, colour, stains or pipes. A laboratory or a water-treatment contractor can say what helps.`,
+      cautions: [],
+    };
+  if (result.is === 'above' && compared.some(({ verdict }) => verdict === 'cannot-tell'))
+    return {
+      key,
+      says: `The report says only that ${nameInText(result)} is over a figure that is under the limit. Ask the laboratory how much it is.`,
       cautions: [],
     };
   if (compared.some(({ verdict }) => verdict === 'cannot-tell'))
@@ -77,7 +94,7 @@ function bacteria(result: WaterResult, key: Advice['key']): Advice {
       : '';
   return {
     key,
-    says: `${result.name} were found.${found} ${BACTERIA_WORDS} After the well has been looked over and disinfected, test again when no chlorine is left.`.replace(
+    says: `${result.name} were found.${found} ${BACTERIA_WORDS} After a licensed contractor has looked the well over and disinfected it, test again when no chlorine is left.`.replace(
       'E. coli were',
       'E. coli was',
     ),
@@ -86,10 +103,10 @@ function bacteria(result: WaterResult, key: Advice['key']): Advice {
   };
 }
 
-function overHealth(result: WaterResult, key: Advice['key']): Advice {
+function overHealth(result: WaterResult, key: Advice['key'], how: 'at' | 'over'): Advice {
   return {
     key,
-    says: `${result.name} is over a published limit. Ask the health department whether it is safe to drink and for whom, and have a second sample confirm it.`,
+    says: `${result.name} is ${how} a published limit. Ask the health department whether it is safe to drink and for whom, and have a second sample confirm it.`,
     againDays: CONFIRM_DAYS,
     cautions:
       result.key === 'nitrate' || result.key === 'nitrite' || result.key === 'nitrate-nitrite'

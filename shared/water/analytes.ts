@@ -41,14 +41,30 @@ export const ANALYTES = {
   nitrate: {
     name: 'Nitrate',
     measure: 'mass',
-    also: ['no3', 'nitrate nitrogen', 'nitrate-n', 'no3-n', 'nitrate as n', 'nitrate as no3'],
+    also: [
+      'no3',
+      'nitrate nitrogen',
+      'nitrate-nitrogen',
+      'nitrate-n',
+      'no3-n',
+      'nitrate as n',
+      'nitrate as no3',
+    ],
     forms: ['N', 'NO3'],
     formNeeded: true,
   },
   nitrite: {
     name: 'Nitrite',
     measure: 'mass',
-    also: ['no2', 'nitrite nitrogen', 'nitrite-n', 'no2-n', 'nitrite as n', 'nitrite as no2'],
+    also: [
+      'no2',
+      'nitrite nitrogen',
+      'nitrite-nitrogen',
+      'nitrite-n',
+      'no2-n',
+      'nitrite as n',
+      'nitrite as no2',
+    ],
     forms: ['N', 'NO2'],
     formNeeded: true,
   },
@@ -158,16 +174,48 @@ export function analyteNamed(text: string): { key: AnalyteKey; form?: Form } | u
     (one) =>
       one === plain || plainName(ANALYTES[one].name) === plain || (analyte(one).also ?? []).includes(plain),
   );
-  if (key === undefined) {
-    const parts = /^(.+?),? \(?as (n|no3|no2|caco3|cl2)\)?$/.exec(plain);
-    const inner = parts ? analyteNamed(parts[1] ?? '') : undefined;
-    return inner ? { ...inner, form: FORMS[parts?.[2] ?? ''] ?? 'N' } : undefined;
-  }
+  if (key === undefined) return namedWithMore(plain);
   const form = formInName(plain);
   return form === undefined ? { key } : { key, form };
 }
 
-const FORMS: Record<string, Form> = { n: 'N', no3: 'NO3', no2: 'NO2', caco3: 'CaCO3', cl2: 'Cl2' };
+const FORMS: Record<string, Form> = {
+  n: 'N',
+  nitrogen: 'N',
+  'no3-n': 'N',
+  'no2-n': 'N',
+  no3: 'NO3',
+  nitrate: 'NO3',
+  no2: 'NO2',
+  nitrite: 'NO2',
+  caco3: 'CaCO3',
+  cl2: 'Cl2',
+};
+
+/**
+ * A known name with what laboratories put around it: "Nitrate as Nitrogen", "Nitrate (NO3-N)", "Nitrogen, Nitrate", "Lead (Pb)", "Lead,
+ * total", "Total lead". A bare sign in brackets says of what the result is, and not as what it is counted.
+ */
+function namedWithMore(plain: string): { key: AnalyteKey; form?: Form } | undefined {
+  const as = /^(.+?),? \(?as ([a-z0-9-]+)\)?$/.exec(plain);
+  const form = as?.[2] === undefined ? undefined : FORMS[as[2]];
+  if (as?.[1] !== undefined && form !== undefined) return withForm(analyteNamed(as[1]), form);
+  const nitrogen = /^nitrogen, (nitrate|nitrite|nitrate ?[+/] ?nitrite)$/.exec(plain)?.[1];
+  if (nitrogen !== undefined) return withForm(analyteNamed(nitrogen), 'N');
+  const bracket = /^(.+?) ?\(([^()]+)\)$/.exec(plain);
+  if (bracket?.[1] !== undefined)
+    return withForm(analyteNamed(bracket[1]), /^no[23]-n$/.test(bracket[2] ?? '') ? 'N' : undefined);
+  const bare =
+    /^(.+), (?:total|dissolved|total recoverable)$/.exec(plain)?.[1] ?? /^total (.+)$/.exec(plain)?.[1];
+  return bare === undefined ? undefined : analyteNamed(bare);
+}
+
+function withForm(
+  named: { key: AnalyteKey; form?: Form } | undefined,
+  form: Form | undefined,
+): { key: AnalyteKey; form?: Form } | undefined {
+  return named && form !== undefined ? { ...named, form } : named;
+}
 
 /** "Nitrate-N" and "nitrate as NO3" say as what; a bare "NO3" does not: many reports head both so. */
 function formInName(plain: string): Form | undefined {

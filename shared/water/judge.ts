@@ -68,11 +68,11 @@ function againstNumbers(result: WaterResult, { most, least }: Limit): Verdict {
 }
 
 /**
- * Rounded to the figures that the report gave, so that 44.27 mg/L as NO3 is 10.00 as N and not 10.0004. At least two, for a rounding
- * to one figure would move a result by up to half of itself.
+ * Rounded to the figures that the report gave, so that 44.27 mg/L as NO3 is 10.00 as N and not 10.0004. At least three: 46 mg/L as NO3 is
+ * 10.4 as N, and with its two figures it would be told to lie at the limit of 10 that it is over.
  */
 function toFigures(value: number, figures: number | undefined): number {
-  return Number(value.toPrecision(Math.min(15, Math.max(2, figures ?? 15))));
+  return Number(value.toPrecision(Math.min(15, Math.max(3, figures ?? 15))));
 }
 
 /** Whether bacteria were found that tell of a way in for what makes ill. */

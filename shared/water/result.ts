@@ -38,7 +38,7 @@ const MOST_MG_PER_L = 1_000_000;
 const PRESENT = /^(present|positive|pos|p|detected|\+)$/;
 const ABSENT = /^(absent|negative|neg|a|-)$/;
 const NOT_DETECTED =
-  /^(?:nd|n\.d\.|bdl|not detected|none detected|below detection(?: limit)?)(?:\s*[<(]\s*([\d.]+)\)?)?$/;
+  /^(?:nd|n\.d\.|bdl|not detected|none detected|below detection(?: limit)?)(?:\s*(?:\(\s*<?|<)\s*([\d.]+)\s*\)?)?$/;
 const TOO_MANY = /^(tntc|too numerous to count|too many to count)$/;
 const NUMBER = /^([<>≤≥]?)\s*(\d[\d,. ]*|\.\d+)\s*(.*)$/s;
 

@@ -139,7 +139,7 @@ describe('a water test', () => {
       await page.getByLabel('Unit', { exact: true }).nth(2).fill('mg/L as NO3');
       await page.getByText('Taken as: Nitrate, 3.21 mg/L as N').waitFor();
       await page.getByRole('button', { name: 'Keep the results' }).click();
-      await page.getByRole('note').getByText('Do not drink this water untreated').waitFor();
+      await page.getByRole('note').getByText('Do not drink this water, and').waitFor();
       await page.getByRole('note').getByText('Call the health department').waitFor();
       await page.getByText('Primary limit 10 mg/L as N: not over it.').first().waitFor();
       await page

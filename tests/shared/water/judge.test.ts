@@ -95,7 +95,12 @@ describe('the limits', () => {
 describe('compareResult', () => {
   test.each<[analyte: string, value: string, unit: string | undefined, verdict: string[]]>([
     ['nitrate', '44.3', 'mg/L as NO3', ['primary at']],
+    ['nitrate', '44', 'mg/L as NO3', ['primary under']],
+    ['nitrate', '45', 'mg/L as NO3', ['primary over']],
+    ['nitrate', '46', 'mg/L as NO3', ['primary over']],
     ['nitrate', '45.0', 'mg/L as NO3', ['primary over']],
+    ['Nitrate as Nitrogen', '25', 'mg/L', ['primary over']],
+    ['Lead (Pb)', '20', 'ug/L', ['action over']],
     ['nitrate', '10.1', 'mg/L as N', ['primary over']],
     // 1 mg/L as N is 3.2845 as NO2, which is printed as 3.28.
     ['nitrite', '3.28', 'mg/L as NO2', ['primary under']],
@@ -143,10 +148,11 @@ describe('adviceOf', () => {
     ['total-coliform', 'present'],
     ['e-coli', 'present'],
     ['fecal-coliform', 'present'],
-  ])('%s %s: not to be drunk untreated, and the health department is to be called', (analyte, value) => {
+  ])('%s %s: not to be drunk, and the health department is to be called', (analyte, value) => {
     const advice = advise(analyte, value);
     expect(foundBacteria(read(analyte, value))).toBe(true);
-    expect(advice?.says).toContain('Do not drink this water untreated');
+    expect(advice?.says).toContain('Do not drink this water, and');
+    expect(advice?.says).toContain('After a licensed contractor');
     expect(advice?.says).toContain('Call the health department');
     expect(advice?.cautions).toContain('bacteria-again');
     expect(advice?.againDays).toBe(14);
@@ -167,6 +173,12 @@ describe('adviceOf', () => {
   >([
     ['nitrate', '5.0', 'mg/L as N', 'twice a year', 182],
     ['nitrate', '4.9', 'mg/L as N', undefined, undefined],
+    ['nitrate', '10', 'mg/L as N', 'at a published limit', 30],
+    ['nitrate', '> 5', 'mg/L as N', 'Ask the laboratory how much it is', undefined],
+    ['fluoride', '2.5', 'mg/L', 'the teeth of children', undefined],
+    ['fluoride', '4.5', 'mg/L', 'over a published limit', 30],
+    ['sodium', '35', 'mg/L', 'strict low-sodium diets', undefined],
+    ['copper', '1.1', 'mg/L', 'secondary limit', undefined],
     ['iron', '1.2', 'mg/L', 'secondary limit', undefined],
     ['arsenic', '12', 'ug/L', 'Ask the health department', 30],
     ['lead', '< 20', 'ug/L', 'as little lead as the limit', undefined],

@@ -32,6 +32,8 @@ describe('readResult', () => {
     ['Lead', '< 0.5', 'ug/L', 'below', 0.0005, 'mg/L'],
     ['Lead', 'ND', 'ug/L', 'below', undefined, 'mg/L'],
     ['Lead', 'ND (0.5)', 'ug/L', 'below', 0.0005, 'mg/L'],
+    ['Lead', 'ND (<0.5)', 'ug/L', 'below', 0.0005, 'mg/L'],
+    ['Lead', 'ND < 0.5', 'ug/L', 'below', 0.0005, 'mg/L'],
     ['Hardness', '10', 'grains per gallon', 'value', 171.18061, 'mg/L as CaCO3'],
     ['Total hardness', '7', 'gpg', 'value', 119.826427, 'mg/L as CaCO3'],
     ['Hardness', '250', 'mg/L as CaCO3', 'value', 250, 'mg/L as CaCO3'],
@@ -99,7 +101,33 @@ describe('analyteNamed', () => {
     ['fecal coliform', 'fecal-coliform'],
     ['NO2-N', 'nitrite'],
     ['Nitrate + Nitrite', 'nitrate-nitrite'],
+    ['Lead (Pb)', 'lead'],
+    ['Lead, Total', 'lead'],
+    ['Total Lead', 'lead'],
+    ['Coliform, total', 'total-coliform'],
+    ['Total Coliform (P/A)', 'total-coliform'],
+    ['Escherichia coli (E. coli)', 'e-coli'],
+    ['Hardness, Total (as CaCO3)', 'hardness'],
+    ['Nitrate (NO3)', 'nitrate'],
   ])('%s', (text, key) => expect(analyteNamed(text)?.key).toBe(key));
+
+  test.each([
+    ['Nitrate as Nitrogen', 'nitrate', 'N'],
+    ['Nitrate-Nitrogen', 'nitrate', 'N'],
+    ['Nitrate-Nitrogen (NO3-N)', 'nitrate', 'N'],
+    ['Nitrate (NO3-N)', 'nitrate', 'N'],
+    ['Nitrogen, Nitrate', 'nitrate', 'N'],
+    ['Nitrogen, Nitrate + Nitrite', 'nitrate-nitrite', 'N'],
+    ['Nitrate + Nitrite as N', 'nitrate-nitrite', 'N'],
+    ['Nitrite as Nitrogen', 'nitrite', 'N'],
+    ['Nitrate as NO3', 'nitrate', 'NO3'],
+    // Of what, and not as what: the report must say it at the unit.
+    ['Nitrate (NO3)', 'nitrate', undefined],
+    ['Nitrate, total', 'nitrate', undefined],
+  ])('%s says as what', (text, key, form) => {
+    expect(analyteNamed(text)).toMatchObject({ key });
+    expect(analyteNamed(text)?.form).toBe(form);
+  });
 
   test('says nothing of what it does not know', () => expect(analyteNamed('Lithium')).toBeUndefined());
 });
