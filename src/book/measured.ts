@@ -8,6 +8,7 @@ import type { Dimension } from '../../shared/quantity/units.ts';
 import { kpaFromPsi } from '../../shared/units/pressure.ts';
 import type { Baseline, Normal } from '../baseline/baseline.ts';
 import type { Card, PumpCard } from '../card/card.ts';
+import { withCheckReadings } from './check-readings.ts';
 import { currentEntries, type KeptEntry } from './entry.ts';
 
 export interface MeasuredInput {
@@ -40,7 +41,7 @@ interface Row {
 
 /** In the card's order; only figures of which something was measured. */
 export function measuredBeside({ card, usual, entries }: MeasuredInput): Beside[] {
-  const readings = currentEntries(entries).filter(({ kind }) => kind === 'reading');
+  const readings = withCheckReadings(currentEntries(entries)).filter(({ kind }) => kind === 'reading');
   return rowsOf(card, usual).flatMap((row): Beside[] => {
     const baseline = usual.find(({ pump }) => pump === (row.pump ?? card.pumps[0]?.id))?.baseline;
     const only = card.pumps.length === 1;

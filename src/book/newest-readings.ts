@@ -3,6 +3,7 @@
  * later. One odd reading of a sensor never comes here: a baseline is a median over days.
  */
 import type { Baseline } from '../baseline/baseline.ts';
+import { withCheckReadings } from './check-readings.ts';
 import { currentEntries, type KeptEntry } from './entry.ts';
 import type { ReadingWhat } from './read-reading.ts';
 import { readingSi } from './read-reading.ts';
@@ -25,7 +26,7 @@ export interface ReadingsFrom {
 
 export function newestReadings({ pump, usual, entries }: ReadingsFrom): MeasuredFacts {
   const facts: MeasuredFacts = { ...(usual && usuallyRead(usual)) };
-  for (const { kind, atMs, body } of currentEntries(entries)) {
+  for (const { kind, atMs, body } of withCheckReadings(currentEntries(entries))) {
     if (kind !== 'reading' || (body['pump'] ?? 'p1') !== pump) continue;
     const read = readingSi(body);
     if (!read || (facts[read.what]?.atMs ?? -Infinity) > atMs) continue;

@@ -32,6 +32,10 @@ function wholeDaysAt(look: Look, key: string): void {
     note(look, key, `must be a whole number of days from 1 to ${LONGEST_EVERY_DAYS}`);
 }
 
+/** Beyond these a day is a slip of the pen, and calendars have no such dates. */
+const FIRST_NEXT = '2000-01-01';
+const LAST_NEXT = '2199-12-31';
+
 /** A day that is in every year. */
 function dayOfYearAt(look: Look, key: string): void {
   const value = valueOf(look, key);
@@ -41,6 +45,9 @@ function dayOfYearAt(look: Look, key: string): void {
 
 function dateAt(look: Look, key: string): void {
   const value = valueOf(look, key);
-  if (value !== undefined && (typeof value !== 'string' || !isIsoDate(value)))
+  if (value === undefined) return;
+  if (typeof value !== 'string' || !isIsoDate(value))
     note(look, key, 'must be a date of the calendar such as "2027-04-01"');
+  else if (value < FIRST_NEXT || value > LAST_NEXT)
+    note(look, key, `must be from ${FIRST_NEXT} to ${LAST_NEXT}`);
 }

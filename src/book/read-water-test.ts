@@ -24,8 +24,8 @@ export const waterTestBody: Body = {
 
 function checkResults(look: Look): void {
   const results = valueOf(look, 'results');
-  if (!Array.isArray(results) || results.length > MOST_RESULTS)
-    return note(look, 'results', `must be a list of at most ${MOST_RESULTS} results`);
+  if (!Array.isArray(results) || results.length === 0 || results.length > MOST_RESULTS)
+    return note(look, 'results', `must be a list of 1 to ${MOST_RESULTS} results`);
   results.forEach((one: unknown, at) => {
     const written = writtenResult(one);
     const place = `results.${at + 1}`;

@@ -77,6 +77,22 @@ describe('measuredBeside', () => {
       { 'tank.precharge': true },
     ],
     [
+      'a precharge that a check put right since',
+      CARD,
+      [],
+      [
+        reading(1, { what: 'precharge', value: '31 psi' }),
+        reading(2, {
+          kind: 'check',
+          check: 'precharge',
+          outcome: 'put-right',
+          value: '31 psi',
+          left: '38 psi',
+        }),
+      ],
+      { 'tank.precharge': false },
+    ],
+    [
       'a static level within the seasons',
       CARD,
       [],

@@ -43,6 +43,20 @@ test('a reading that was put right or struck out does not count', () => {
   expect(newestReadings({ pump: 'p1', usual: undefined, entries: [wrong, struck] })).toEqual({});
 });
 
+test('a check of the tank’s air is a reading of it: as it was left, else as it was found', () => {
+  const read = reading('a', MARCH, { what: 'precharge', value: '31 psi' });
+  const check = (body: Record<string, unknown>): Entry => ({
+    ...reading('b', MARCH + DAY_MS, { check: 'precharge', ...body }),
+    kind: 'check',
+  });
+  const psi = (body: Record<string, unknown>): number =>
+    newestReadings({ pump: 'p1', usual: undefined, entries: [read, check(body)] }).precharge!.si / 6.894757;
+  expect(psi({ outcome: 'put-right', value: '25 psi', left: '38 psi' })).toBeCloseTo(38, 3);
+  expect(psi({ outcome: 'right', value: '37 psi' })).toBeCloseTo(37, 3);
+  expect(psi({ outcome: 'not-done', value: '25 psi' })).toBeCloseTo(31, 3);
+  expect(psi({ outcome: 'right' })).toBeCloseTo(31, 3);
+});
+
 test('a reading of one pump is not another’s, and one that names none is the first’s', () => {
   const entries = [
     reading('a', MARCH, { what: 'capacitor', value: '59 uF', pump: 'p2' }),

@@ -12,7 +12,15 @@ describe('readEntry', () => {
     ['a check', { kind: 'check', check: 'relief-valve', outcome: 'right', papers: [HASH] }],
     ['work', { kind: 'work', done: 'New switch', parts: ['switch 40/60'], doneBy: 'Alder Pump Service' }],
     ['a paper', { kind: 'paper', hash: HASH, name: 'well log.pdf', type: 'application/pdf', bytes: 900 }],
-    ['a water test', { kind: 'water-test', laboratory: 'County laboratory', results: [] }],
+    [
+      'a water test',
+      {
+        kind: 'water-test',
+        laboratory: 'County laboratory',
+        results: [{ analyte: 'E. coli', value: 'absent' }],
+      },
+    ],
+    ['a plan with a day', { kind: 'check-plan', check: 'precharge', next: '2027-04-01' }],
     ['one struck out', { kind: 'struck', replaces: 'e0', text: 'Another well.' }],
   ])('takes %s', (_, written) => {
     const { kind, replaces, ...body } = written;
@@ -57,6 +65,21 @@ describe('readEntry', () => {
       'a path for a hash',
       { kind: 'check', well: 'orchard', check: 'x', outcome: 'right', papers: ['../../etc'] },
       'papers must be a list',
+    ],
+    [
+      'a water test without a result',
+      { kind: 'water-test', well: 'orchard', results: [] },
+      '1 to 200 results',
+    ],
+    [
+      'a next time that no calendar has',
+      { kind: 'check-plan', well: 'orchard', check: 'precharge', next: '9999-12-31' },
+      'next must be from 2000-01-01 to 2199-12-31',
+    ],
+    [
+      'a next time of another age',
+      { kind: 'check-plan', well: 'orchard', check: 'precharge', next: '0001-01-01' },
+      'next must be from 2000-01-01',
     ],
     ['a strike at nothing', { kind: 'struck', well: 'orchard' }, 'replaces must be given'],
   ])('refuses %s', (_, json, says) => {
