@@ -32,13 +32,27 @@ interface Of {
 }
 
 function Checks({ value, well, changed }: Of) {
-  const shown = value.checks.filter(({ on }) => on !== undefined);
-  const rest = value.checks.filter(({ on }) => on === undefined);
+  const dated = value.checks.filter(({ on, state }) => on !== undefined || state === 'waits');
+  const unwritten = value.checks.filter(({ state }) => state === 'unwritten');
+  const rest = value.checks.filter((check) => !dated.includes(check) && !unwritten.includes(check));
   return (
     <>
-      {shown.map((check) => (
+      {dated.map((check) => (
         <Check key={check.check} check={check} value={value} well={well} changed={changed} />
       ))}
+      {unwritten.length > 0 && (
+        <section aria-labelledby="unwritten">
+          <h2 id="unwritten">Nobody wrote down when these were last done</h2>
+          <p>
+            So nobody knows whether they are late. Whoever knows a day writes it down with that day; the
+            others can be done in one visit. A proposed day is a proposal, and none of them is counted as
+            overdue.
+          </p>
+          {unwritten.map((check) => (
+            <Check key={check.check} check={check} value={value} well={well} changed={changed} />
+          ))}
+        </section>
+      )}
       <section aria-labelledby="own">
         <h2 id="own">A check of your own</h2>
         <OwnCheck well={well} value={value} changed={changed} />

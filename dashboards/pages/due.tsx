@@ -8,7 +8,7 @@ import { useAsked } from '../data/use-asked.ts';
 import { Said } from '../parts/said.tsx';
 import { Subscribe } from '../parts/subscribe.tsx';
 import { bookAddress } from '../page-of.ts';
-import { datesInWords, dueWords } from '../words/due.ts';
+import { datesInWords, dayWords, dueWords, restWords } from '../words/due.ts';
 import { countWords, nameWords } from '../words/names.ts';
 
 /** Days ahead, by their words. */
@@ -47,19 +47,27 @@ export function DuePage() {
 function Due({ value }: { value: Answer<'due'> }) {
   const [wanted, setWanted] = useState('');
   const plain = wanted.trim().toLowerCase();
-  const rows = value.due.filter((row) =>
-    `${nameWords(row.well)} ${nameWords(row.site ?? '')} ${row.title}`.toLowerCase().includes(plain),
-  );
+  const wantedOf = (rows: readonly DueRowAnswer[]): DueRowAnswer[] =>
+    rows.filter((row) =>
+      `${nameWords(row.well)} ${nameWords(row.site ?? '')} ${row.title}`.toLowerCase().includes(plain),
+    );
+  const [rows, unwritten, atRest] = [
+    wantedOf(value.due),
+    wantedOf(value.unwritten),
+    wantedOf(value.atRest),
+  ] as const;
   const wells = byWell(rows);
   const late = rows.filter(({ state }) => state === 'overdue').length;
-  if (value.due.length === 0)
-    return <p class="said">Nothing, on {countWords(value.wells, 'well', 'wells')}.</p>;
   return (
     <>
-      <p class="lead">
-        {countWords(rows.length, 'check', 'checks')} on {countWords(wells.length, 'well', 'wells')} of{' '}
-        {value.wells}, {late === 0 ? 'none' : late} of them overdue.
-      </p>
+      {value.due.length === 0 ? (
+        <p class="said">Nothing with a date, on {countWords(value.wells, 'well', 'wells')}.</p>
+      ) : (
+        <p class="lead">
+          {countWords(rows.length, 'check', 'checks')} on {countWords(wells.length, 'well', 'wells')} of{' '}
+          {value.wells}, {late === 0 ? 'none' : late} of them overdue.
+        </p>
+      )}
       {value.wells > 5 && (
         <p class="tell">
           <label>
@@ -71,8 +79,79 @@ function Due({ value }: { value: Answer<'due'> }) {
       {wells.map(({ well, site, checks }) => (
         <WellDue key={well} well={well} site={site} checks={checks} nowMs={value.nowMs} />
       ))}
+      <Unwritten value={value} rows={unwritten} />
+      <AtRest rows={atRest} nowMs={value.nowMs} />
     </>
   );
+}
+
+/** Apart from what is due: nobody knows whether it is late. */
+function Unwritten({ value, rows }: { value: Answer<'due'>; rows: readonly DueRowAnswer[] }) {
+  const { checks, wells } = value.unwrittenInAll;
+  if (checks === 0) return null;
+  return (
+    <section aria-labelledby="unwritten">
+      <h2 id="unwritten">Never written down</h2>
+      <p>
+        Of {countWords(checks, 'check', 'checks')} on {countWords(wells, 'well', 'wells')} nobody wrote down
+        when they were last done, so nobody knows whether they are late. Each well has a proposed day on which
+        one visit catches up on all of it; the days are spread over the coming weeks.
+        {rows.length < checks && ` Proposed within this time: ${rows.length}.`}
+      </p>
+      <ul class="past-alarms">
+        {byWell(rows).map(({ well, site, checks: open }) => (
+          <li key={well}>
+            <span class="when">{open[0]?.proposedOn && dayWords(open[0].proposedOn, value.nowMs)}</span>
+            <div>
+              <p>
+                <WellLink well={well} site={site} />
+              </p>
+              <p class="doing">{titlesOf(open)}.</p>
+            </div>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function AtRest({ rows, nowMs: now }: { rows: readonly DueRowAnswer[]; nowMs: number }) {
+  if (rows.length === 0) return null;
+  return (
+    <section aria-labelledby="at-rest">
+      <h2 id="at-rest">Waiting for wells that stand still</h2>
+      <ul class="past-alarms">
+        {byWell(rows).map(({ well, site, checks }) => (
+          <li key={well}>
+            <span class="when">{checks[0] && restWords(checks[0], now)}</span>
+            <div>
+              <p>
+                <WellLink well={well} site={site} />
+              </p>
+              <p class="doing">{titlesOf(checks)}.</p>
+            </div>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function WellLink({ well, site }: { well: string; site: string | undefined }) {
+  return (
+    <>
+      <a href={bookAddress(well, 'checks')}>{nameWords(well)}</a>{' '}
+      {site !== undefined && <span class="place">{nameWords(site)}</span>}
+    </>
+  );
+}
+
+function titlesOf(rows: readonly DueRowAnswer[]): string {
+  return rows.map(({ title, own }, at) => (at === 0 || own ? title : lowered(title))).join(', ');
+}
+
+function lowered(title: string): string {
+  return `${title.charAt(0).toLowerCase()}${title.slice(1)}`;
 }
 
 interface WellRows {
@@ -97,8 +176,7 @@ function WellDue({ well, site, checks, nowMs: now }: WellRows & { nowMs: number 
   return (
     <section class="well-due" aria-labelledby={`due-${well}`}>
       <h2 id={`due-${well}`}>
-        <a href={bookAddress(well, 'checks')}>{nameWords(well)}</a>{' '}
-        {site !== undefined && <span class="place">{nameWords(site)}</span>}
+        <WellLink well={well} site={site} />
       </h2>
       <ul class="past-alarms">
         {together(checks).map((rows) => (
@@ -134,6 +212,6 @@ function together(checks: readonly DueRowAnswer[]): DueRowAnswer[][] {
 }
 
 function titleWords({ title, target, own }: DueRowAnswer, units: UnitSystem, at: number): string {
-  const name = at === 0 || own ? title : `${title.charAt(0).toLowerCase()}${title.slice(1)}`;
+  const name = at === 0 || own ? title : lowered(title);
   return target?.kpa === undefined ? name : `${name} (to ${printQuantity(target.kpa, 'pressure', units)})`;
 }

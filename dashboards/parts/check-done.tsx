@@ -4,7 +4,7 @@ import type { CheckRowAnswer, ChecksAnswer } from '../../shared/api/due.ts';
 import { parseQuantity } from '../../shared/quantity/parse-quantity.ts';
 import { OUTCOME_WORDS } from '../../shared/words/due-words.ts';
 import { useSurroundings } from '../data/settings.ts';
-import { entryMoment } from '../words/entry-day.ts';
+import { entryMoment } from '../../shared/known/entry-day.ts';
 import { Choose, Field, FieldRow, type Reasons } from './field.tsx';
 import { useEntryTelling } from './entry-telling.ts';
 import { PhotoField } from './photo-field.tsx';

@@ -4,7 +4,7 @@ import type { WaterAnswer } from '../../shared/api/due.ts';
 import { CAUTIONS } from '../../shared/words/cautions.ts';
 import { WATER_EVENTS, WATER_EVENT_WORDS } from '../../shared/words/water-words.ts';
 import { AskError, type DataSource } from '../data/source.ts';
-import { entryMoment } from '../words/entry-day.ts';
+import { entryMoment } from '../../shared/known/entry-day.ts';
 import { Choose, Field, FieldRow, type Reasons } from './field.tsx';
 import { LOOK_AT_FIELDS } from '../words/refused-field.ts';
 import { TellForm, textOf } from './tell-form.tsx';

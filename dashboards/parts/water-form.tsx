@@ -7,7 +7,7 @@ import type { WaterAnswer } from '../../shared/api/due.ts';
 import { ANALYTE_KEYS, ANALYTES, analyteNamed } from '../../shared/water/analytes.ts';
 import { readResult, type WrittenResult } from '../../shared/water/result.ts';
 import { unitsOffered, WATER_UNITS } from '../../shared/water/water-units.ts';
-import { entryMoment } from '../words/entry-day.ts';
+import { entryMoment } from '../../shared/known/entry-day.ts';
 import { amountWords } from '../../shared/words/water-amounts.ts';
 import { Field, FieldRow, type Reasons } from './field.tsx';
 import { useEntryTelling } from './entry-telling.ts';

@@ -4,7 +4,11 @@ import { z } from 'zod';
 const opt = z.exactOptional;
 const day = z.string().describe('ISO date in the well’s own time zone.');
 
-const stateShape = z.enum(['overdue', 'due', 'later', 'off', 'not-needed']);
+const stateShape = z
+  .enum(['overdue', 'due', 'later', 'unwritten', 'waits', 'off', 'not-needed'])
+  .describe(
+    'unwritten: nobody knows when it was done last. waits: the well stands still, nobody knows until when.',
+  );
 
 const targetShape = z
   .object({
@@ -23,9 +27,19 @@ const dueFields = {
   state: stateShape,
   on: opt(day),
   lateDays: opt(z.number().int().describe('Days past its day; negative before it.')),
+  proposedOn: opt(day.describe('Of one that is unwritten: a day to catch up on all of this well.')),
   because: z.array(z.string()),
   lastOn: opt(day),
   target: opt(targetShape),
+  atRest: opt(
+    z
+      .object({
+        is: z.enum(['laid-up', 'out-of-service']),
+        sinceOn: day,
+        untilOn: opt(day.describe('The last day, where it is known.')),
+      })
+      .meta({ id: 'AtRest', description: 'It waits, because the well stands still.' }),
+  ),
 };
 
 const dueRowShape = z
@@ -39,6 +53,13 @@ export const dueShape = z
     until: day,
     wells: z.number().int().describe('Wells that were looked at.'),
     due: z.array(dueRowShape).describe('By day, then well.'),
+    unwritten: z
+      .array(dueRowShape)
+      .describe('What nobody knows the last time of and is proposed up to that day; by day, then well.'),
+    unwrittenInAll: z
+      .object({ checks: z.number().int(), wells: z.number().int() })
+      .describe('Those proposed for later too.'),
+    atRest: z.array(dueRowShape).describe('What waits, because its well stands still.'),
   })
   .meta({ id: 'Due', description: 'What is due on all wells up to a day, overdue ones included.' });
 

@@ -6,10 +6,13 @@ import { CAUTIONS } from '../../shared/words/cautions.ts';
 import { DUE_WORDS, isDueKind } from '../../shared/words/due-words.ts';
 import { timesDone } from '../book/check-done.ts';
 import { addDays, daysBetween } from '../book/days.ts';
-import { dueChecks, SOON_DAYS, type DueCheck } from '../book/due.ts';
+import { dueChecks, type DueCheck } from '../book/due.ts';
+import { SOON_DAYS } from '../book/due-date.ts';
+import { dueGroup, type DueGroup } from '../book/due-groups.ts';
 import { plansOf } from '../book/due-plans.ts';
+import type { RestDays } from '../book/due-rest.ts';
+import { placeOf } from '../book/due-place.ts';
 import type { Target } from '../book/precharge-target.ts';
-import type { Place } from '../card/description.ts';
 import type { Ask } from './ask.ts';
 import type { LiveWell, WebDeps } from './deps.ts';
 import { aroundWells, dueWell, type DueWell } from './due-parts.ts';
@@ -31,23 +34,42 @@ export function dueAnswer(deps: WebDeps, { query }: Ask<'due'>): Answer<'due'> {
   const until = query.until ?? addDays(localDate(nowMs, 'UTC'), query.days ?? SOON_DAYS);
   const wells = wellsAsked(deps, query);
   const around = aroundWells(deps, query.well);
-  const due = wells.flatMap((live) => {
+  const found = wells.flatMap((live) => {
     const input = dueWell(deps, live, around);
-    return dueChecks(input)
-      .filter(({ on }) => on !== undefined && on <= until)
-      .map((check): DueRowAnswer => {
-        const { site, well } = input.card;
-        return { well, ...(site !== undefined && { site }), ...dueRow(check, input) };
-      });
+    return dueChecks(input).map((check) => ({
+      group: dueGroup(check, until),
+      row: { ...placeFields(input), ...dueRow(check, input) },
+    }));
   });
-  const byDay = (a: DueRowAnswer, b: DueRowAnswer): number =>
-    (a.on ?? '').localeCompare(b.on ?? '') || a.well.localeCompare(b.well) || a.title.localeCompare(b.title);
-  return { nowMs, until, wells: wells.length, due: due.toSorted(byDay) };
+  const rowsIn = (group: DueGroup): DueRowAnswer[] =>
+    found.flatMap((one) => (one.group === group ? [one.row] : [])).toSorted(byDay);
+  const unwritten = found.filter(({ row }) => row.state === 'unwritten');
+  return {
+    nowMs,
+    until,
+    wells: wells.length,
+    due: rowsIn('dated'),
+    unwritten: rowsIn('unwritten'),
+    unwrittenInAll: {
+      checks: unwritten.length,
+      wells: new Set(unwritten.map(({ row }) => row.well)).size,
+    },
+    atRest: rowsIn('at-rest'),
+  };
+}
+
+function placeFields({ card: { well, site } }: DueWell): Pick<DueRowAnswer, 'well' | 'site'> {
+  return { well, ...(site !== undefined && { site }) };
+}
+
+function byDay(a: DueRowAnswer, b: DueRowAnswer): number {
+  const day = ({ on, proposedOn }: DueRowAnswer): string => on ?? proposedOn ?? '9999';
+  return day(a).localeCompare(day(b)) || a.well.localeCompare(b.well) || a.title.localeCompare(b.title);
 }
 
 /** What a list shows of a check. */
 export function dueRow(check: DueCheck, { nowMs, card }: DueWell): Omit<DueRowAnswer, 'well' | 'site'> {
-  const { own, title, state, on, because, last, target } = check;
+  const { own, title, state, on, proposedOn, because, last, target, atRest } = check;
   return {
     check: check.check,
     ...(own && { own }),
@@ -55,30 +77,21 @@ export function dueRow(check: DueCheck, { nowMs, card }: DueWell): Omit<DueRowAn
     state,
     because,
     ...(on !== undefined && { on, lateDays: daysBetween(on, localDate(nowMs, card.timeZone)) }),
+    ...(proposedOn !== undefined && { proposedOn }),
     ...(last?.counts && { lastOn: last.on }),
     ...(target && { target: targetAnswer(target) }),
+    ...(atRest && { atRest: restAnswer(atRest) }),
   };
+}
+
+function restAnswer({ is, sinceOn, untilOn }: RestDays): NonNullable<DueRowAnswer['atRest']> {
+  return { is, sinceOn, ...(untilOn !== undefined && { untilOn }) };
 }
 
 function targetAnswer(target: Target): TargetAnswer {
   if (target.is === 'unknown') return { why: target.why };
   const { kpa, cutInKpa, from } = target;
   return { kpa, cutInKpa, from };
-}
-
-/** Where the card says that the thing is. */
-const PLACE_OF: Record<string, Place> = {
-  'water-test': 'sampleTap',
-  precharge: 'tank',
-  'pressure-gauge': 'gauge',
-  'relief-valve': 'relief',
-  'well-cap': 'wellHead',
-  freeze: 'pumpHouse',
-};
-
-export function placeOf(check: string, { card }: Pick<DueWell, 'card'>): string | undefined {
-  const place = PLACE_OF[check];
-  return place && card.described?.where[place];
 }
 
 export function checksAnswer(deps: WebDeps, name: string): Answer<'checks'> {
@@ -94,7 +107,7 @@ export function checksAnswer(deps: WebDeps, name: string): Answer<'checks'> {
 
 function checkRow(check: DueCheck, input: DueWell, plan: string | undefined): CheckRowAnswer {
   const words = isDueKind(check.check) ? DUE_WORDS[check.check] : undefined;
-  const where = placeOf(check.check, input);
+  const where = placeOf(check.check, input.card);
   return {
     ...dueRow(check, input),
     how: [...(words?.how ?? [])],

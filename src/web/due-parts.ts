@@ -50,6 +50,7 @@ export function dueWell(deps: WebDeps, live: LiveWell, around: Around): DueWell 
     ...(first && { firstMs: first.atMs, root: first.id }),
     changedMs: changed.length > 0 ? Math.max(...changed) : deps.startedMs,
     ...coldHere(deps, live),
+    wells: deps.live.wells().length,
     nowMs: deps.now(),
   };
 }
@@ -72,14 +73,15 @@ function coldHere(deps: WebDeps, { card, sensors }: LiveWell): { cold?: ColdSeas
 }
 
 function doneAct({ kind, atMs, well, node, body }: StoredAct): DoneAct {
-  const fresh =
-    typeof body === 'object' && body !== null && 'newBaseline' in body && body.newBaseline === true;
+  const held: Record<string, unknown> = typeof body === 'object' && body !== null ? { ...body } : {};
+  const untilMs = typeof held['until'] === 'string' ? Date.parse(held['until']) : Number.NaN;
   return {
     kind,
     atMs,
     ...(well !== undefined && { well }),
     ...(node !== undefined && { node }),
-    ...(fresh && { newBaseline: true }),
+    ...(held['newBaseline'] === true && { newBaseline: true }),
+    ...(Number.isFinite(untilMs) && { untilMs }),
   };
 }
 

@@ -1,13 +1,15 @@
 import { describe, expect, test } from 'vitest';
 import type { Card } from '../../src/card/card.ts';
 import { readCard } from '../../src/card/read-card.ts';
-import { dueChecks, type DueCheck, type DueInput } from '../../src/book/due.ts';
+import { localDate } from '../../shared/api/time-words.ts';
+import { dueChecks, type DoneAct, type DueCheck, type DueInput } from '../../src/book/due.ts';
 import { isSouthern, neededHere } from '../../src/book/due-rules.ts';
 import { currentEntries, type Entry } from '../../src/book/entry.ts';
 import { prechargeTarget } from '../../src/book/precharge-target.ts';
 import { psiFromKpa, kpaFromPsi } from '../../shared/units/pressure.ts';
 
 const NOW = Date.parse('2026-05-10T18:00:00Z');
+const DAY_MS = 86_400_000;
 
 function cardOf(more: Record<string, unknown> = {}): Card {
   const read = readCard({
@@ -65,7 +67,13 @@ const CLEAN: [string, string, string?][] = [
 
 describe('a check comes round', () => {
   test.each<[what: string, check: string, entries: Entry[], on: string, state: string]>([
-    ['never done: a month after the well was first heard of', 'precharge', [], '2026-05-31', 'due'],
+    [
+      'first planned by days, and never done',
+      'precharge',
+      planFrom('2026-05-02', 365),
+      '2027-05-02',
+      'later',
+    ],
     ['a year after it was done', 'precharge', [done('precharge', '2025-09-01')], '2026-09-01', 'later'],
     ['overdue', 'precharge', [done('precharge', '2025-05-09')], '2026-05-09', 'overdue'],
     ['today is due and not overdue', 'precharge', [done('precharge', '2025-05-10')], '2026-05-10', 'due'],
@@ -97,18 +105,10 @@ describe('a check comes round', () => {
       '2026-05-20',
       'due',
     ],
-    [
-      'what was struck out does not count',
-      'relief-valve',
-      struck(done('relief-valve', '2026-05-02')),
-      '2026-05-31',
-      'due',
-    ],
     ['frost: on its day', 'freeze', [], '2026-10-01', 'later'],
     ['frost, done in time: next year', 'freeze', [done('freeze', '2025-09-20')], '2026-10-01', 'later'],
     ['frost, done late: the next autumn', 'freeze', [done('freeze', '2025-11-15')], '2026-10-01', 'later'],
     ['the well cap each spring', 'well-cap', [done('well-cap', '2026-04-20')], '2027-04-01', 'later'],
-    ['the well cap, never done: it does not wait for spring', 'well-cap', [], '2026-05-31', 'due'],
     ['water a year after the sample', 'water-test', [tested('2026-02-01', CLEAN)], '2027-02-01', 'later'],
     [
       'water after a flood, the same day',
@@ -210,8 +210,8 @@ describe('a check comes round', () => {
     expect(dueOf(check, entries)).toMatchObject({ on, state });
   });
 
-  function struck(one: Entry): Entry[] {
-    return [one, entry('struck', '2026-05-03', {}, { replaces: one.id })];
+  function planFrom(on: string, everyDays: number): Entry[] {
+    return [entry('check-plan', on, { check: 'precharge', everyDays })];
   }
 
   test('each says why', () => {
@@ -221,7 +221,6 @@ describe('a check comes round', () => {
     ]);
     expect(after.because).toEqual(['Flood on 2026-05-08.']);
     expect(after.cautions).toContain('flood');
-    expect(dueOf('precharge', []).because).toEqual(['Nobody wrote down that it was ever done.']);
     expect(dueOf('precharge', [done('precharge', '2025-09-01')]).because).toEqual([
       'Each year, and last done on 2025-09-01.',
     ]);
@@ -229,7 +228,7 @@ describe('a check comes round', () => {
 
   test('an old pump on a new card does not make the first test years overdue', () => {
     const card = cardOf({ pump: { installed: '2019-05-14' } });
-    expect(dueOf('water-test', [], { card })).toMatchObject({ on: '2026-05-31', state: 'due' });
+    expect(dueOf('water-test', [], { card }).state).toBe('unwritten');
   });
 
   test('a pump put in since the last test calls for one', () => {
@@ -256,7 +255,7 @@ describe('a check comes round', () => {
   test('a calibrated node of this well counts, and another one does not', () => {
     const act = (node: string) => ({ kind: 'calibrated', atMs: Date.parse('2026-03-01T18:00:00Z'), node });
     expect(dueOf('node-calibration', [], { acts: [act('orchard')] }).on).toBe('2027-03-01');
-    expect(dueOf('node-calibration', [], { acts: [act('barn')] }).on).toBe('2026-05-31');
+    expect(dueOf('node-calibration', [], { acts: [act('barn')] }).state).toBe('unwritten');
   });
 
   test('an alarm of the tank asks for its precharge now, until it was looked at', () => {
@@ -275,6 +274,275 @@ describe('a check comes round', () => {
     expect(dueOf('precharge', [done('precharge', '2025-05-10')], { nowMs: late, card }).last?.on).toBe(
       '2025-05-11',
     );
+  });
+});
+
+describe('what nobody wrote down', () => {
+  const struck = (one: Entry): Entry[] => [one, entry('struck', '2026-05-03', {}, { replaces: one.id })];
+
+  test.each<[what: string, check: string, entries: Entry[]]>([
+    ['never', 'precharge', []],
+    ['the well cap does not wait for spring', 'well-cap', []],
+    ['what was struck out does not count', 'relief-valve', struck(done('relief-valve', '2026-05-02'))],
+    ['what could not be done', 'relief-valve', [done('relief-valve', '2026-05-02', 'not-done')]],
+    ['another well’s day of the year is no last time', 'water-test', [done('freeze', '2026-05-02')]],
+  ])('%s: it has no date, is not overdue, and a day is proposed for it', (_, check, entries) => {
+    for (const nowMs of [NOW, NOW + 400 * DAY_MS]) {
+      const found = dueOf(check, entries, { nowMs });
+      expect(found).toMatchObject({
+        state: 'unwritten',
+        because: ['Nobody wrote down that it was ever done.'],
+      });
+      expect(found.on).toBeUndefined();
+      expect(found.proposedOn! >= localDate(nowMs, 'America/Denver')).toBe(true);
+    }
+  });
+
+  test('all of a well is proposed for one day, so that one visit catches up on it', () => {
+    const proposed = dueChecks(inputOf([])).flatMap(({ proposedOn }) => proposedOn ?? []);
+    expect(proposed.length).toBeGreaterThan(4);
+    expect(new Set(proposed).size).toBe(1);
+    // The Monday after a month, and the week that follows it.
+    expect(proposed[0]! >= '2026-06-01' && proposed[0]! <= '2026-06-05').toBe(true);
+  });
+
+  test('a flood asks by its day whatever nobody wrote down', () => {
+    expect(
+      dueOf('water-test', [entry('note', '2026-05-08', { text: 'Creek', event: 'flood' })]),
+    ).toMatchObject({ on: '2026-05-08', state: 'overdue', because: ['Flood on 2026-05-08.'] });
+  });
+});
+
+describe('a well that stands still', () => {
+  const act = (kind: string, on: string, until?: string): DoneAct => ({
+    kind,
+    well: 'orchard',
+    atMs: Date.parse(`${on}T18:00:00Z`),
+    // The midnight at the end of that day, in Denver.
+    ...(until !== undefined && { untilMs: Date.parse(`${until}T06:00:00Z`) + DAY_MS }),
+  });
+  /** Laid up over the last winter, from 3 November to 15 April; and now, without a known end. */
+  const WINTER = [act('laid-up', '2025-11-03', '2026-04-15')];
+  const NOW_ON = [act('laid-up', '2026-05-04')];
+  const UNTIL_JUNE = [act('laid-up', '2026-05-04', '2026-06-10')];
+
+  test.each<
+    [
+      what: string,
+      check: string,
+      entries: Entry[],
+      acts: DoneAct[],
+      on: string | undefined,
+      state: string,
+      because: string,
+    ]
+  >([
+    [
+      'what falls due meanwhile is due as it comes back',
+      'precharge',
+      [done('precharge', '2025-05-20')],
+      UNTIL_JUNE,
+      '2026-06-11',
+      'later',
+      'Laid up until 2026-06-10: it waits until then.',
+    ],
+    [
+      'so is what was late before, and that is said',
+      'precharge',
+      [done('precharge', '2025-04-20')],
+      UNTIL_JUNE,
+      '2026-06-11',
+      'later',
+      'Laid up until 2026-06-10: it waits until then. Each year, and last done on 2025-04-20. It was due on 2026-04-20 already.',
+    ],
+    [
+      'what falls due after its end keeps its day',
+      'precharge',
+      [done('precharge', '2025-09-01')],
+      UNTIL_JUNE,
+      '2026-09-01',
+      'later',
+      'Each year, and last done on 2025-09-01.',
+    ],
+    [
+      'without an end it waits',
+      'relief-valve',
+      [done('relief-valve', '2025-05-09')],
+      NOW_ON,
+      undefined,
+      'waits',
+      'Laid up since 2026-05-04, and until when is not written down: it waits. Each year, and last done on 2025-05-09.',
+    ],
+    [
+      'out of service it waits too',
+      'pressure-gauge',
+      [done('pressure-gauge', '2025-05-09')],
+      [act('out-of-service', '2026-05-04')],
+      undefined,
+      'waits',
+      'Out of service since 2026-05-04',
+    ],
+    [
+      'put back, it does not',
+      'relief-valve',
+      [done('relief-valve', '2025-05-09')],
+      [...NOW_ON, act('back-in-service', '2026-05-06')],
+      '2026-05-09',
+      'overdue',
+      'Each year',
+    ],
+    [
+      'what nobody wrote down waits too',
+      'precharge',
+      [],
+      NOW_ON,
+      undefined,
+      'waits',
+      'Nobody wrote down that it was ever done.',
+    ],
+    [
+      'one of their own waits',
+      'own-trough',
+      [
+        entry('check-plan', '2026-04-02', { check: 'own-trough', title: 'Trough', everyDays: 14 }),
+        done('own-trough', '2026-05-01'),
+      ],
+      UNTIL_JUNE,
+      '2026-06-11',
+      'later',
+      'it waits until then',
+    ],
+    [
+      'a day that somebody set meanwhile holds',
+      'relief-valve',
+      [
+        done('relief-valve', '2025-05-09'),
+        entry('check-plan', '2026-05-06', { check: 'relief-valve', next: '2026-05-20' }),
+      ],
+      NOW_ON,
+      '2026-05-20',
+      'due',
+      'The day was set by a person.',
+    ],
+    [
+      'a flood waits, and is not forgotten',
+      'water-test',
+      [tested('2026-02-01', CLEAN), entry('note', '2026-05-08', { text: 'Creek', event: 'flood' })],
+      NOW_ON,
+      undefined,
+      'waits',
+      'Flood on 2026-05-08.',
+    ],
+    [
+      'the cap is looked at from outside',
+      'well-cap',
+      [done('well-cap', '2025-05-20')],
+      NOW_ON,
+      '2026-04-01',
+      'overdue',
+      'Each year, and last done on 2025-05-20.',
+    ],
+    [
+      'what fell due in the winter is due on the day it came back',
+      'precharge',
+      [done('precharge', '2025-02-01')],
+      WINTER,
+      '2026-04-16',
+      'overdue',
+      'The well stood still until 2026-04-16.',
+    ],
+    [
+      'done since, it comes round as always',
+      'precharge',
+      [done('precharge', '2025-02-01'), done('precharge', '2026-04-20')],
+      WINTER,
+      '2027-04-20',
+      'later',
+      'Each year',
+    ],
+    [
+      'after a long rest the water is tested',
+      'water-test',
+      [tested('2025-10-20', CLEAN)],
+      WINTER,
+      '2026-04-16',
+      'overdue',
+      'The well stood still from 2025-11-03 to 2026-04-15: it is flushed, and its water tested before anybody drinks it.',
+    ],
+    [
+      'before it comes back that stands already',
+      'water-test',
+      [tested('2026-04-20', CLEAN)],
+      UNTIL_JUNE,
+      '2026-06-11',
+      'later',
+      'The well stands still from 2026-05-04 to 2026-06-10',
+    ],
+    [
+      'a sample at the start is that test',
+      'water-test',
+      [tested('2026-04-10', CLEAN)],
+      WINTER,
+      '2027-04-10',
+      'later',
+      'Each year',
+    ],
+    [
+      'a short rest calls for none',
+      'water-test',
+      [tested('2026-04-01', CLEAN)],
+      [act('laid-up', '2026-04-20', '2026-05-02')],
+      '2027-04-01',
+      'later',
+      'Each year',
+    ],
+    [
+      'and moves nothing that was late before',
+      'precharge',
+      [done('precharge', '2025-04-01')],
+      [act('laid-up', '2026-04-20', '2026-05-02')],
+      '2026-04-01',
+      'overdue',
+      'Each year',
+    ],
+    [
+      'over the frost: made ready when it is laid up',
+      'freeze',
+      [done('freeze', '2025-09-20')],
+      [act('laid-up', '2026-05-04', '2027-04-15')],
+      '2026-05-04',
+      'overdue',
+      'It stands still since 2026-05-04 and over 2026-10-01',
+    ],
+    [
+      'was made ready just before',
+      'freeze',
+      [done('freeze', '2026-04-28')],
+      [act('laid-up', '2026-05-04', '2027-04-15')],
+      '2027-10-01',
+      'later',
+      '',
+    ],
+    [
+      'back before the frost: on its day',
+      'freeze',
+      [done('freeze', '2025-09-20')],
+      UNTIL_JUNE,
+      '2026-10-01',
+      'later',
+      'Each year',
+    ],
+  ])('%s', (_, check, entries, acts, on, state, because) => {
+    const found = dueOf(check, entries, { acts, firstMs: Date.parse('2020-01-01T18:00:00Z') });
+    expect({ on: found.on, state: found.state }).toEqual({ on, state });
+    expect(found.because.join(' ')).toContain(because);
+  });
+
+  test('only what waits says for which rest', () => {
+    const of = (check: string, acts: DoneAct[]) => dueOf(check, [], { acts }).atRest;
+    expect(of('precharge', UNTIL_JUNE)).toMatchObject({ is: 'laid-up', untilOn: '2026-06-10' });
+    expect(of('well-cap', UNTIL_JUNE)).toBeUndefined();
+    expect(of('precharge', WINTER)).toBeUndefined();
   });
 });
 
@@ -345,7 +613,7 @@ describe('plans of people', () => {
       'a plan makes needed what is not by rule',
       'stock-water',
       [plan('2026-05-02', { check: 'stock-water', everyDays: 30 })],
-      '2026-05-31',
+      '2026-06-01',
       'due',
     ],
   ])('%s', (_, check, entries, on, state) => {

@@ -3,7 +3,7 @@ import { refusedField } from '../../dashboards/words/refused-field.ts';
 import { yearsShape, YEARS_BOX } from '../../dashboards/parts/years-shape.ts';
 import { AskError } from '../../dashboards/data/source.ts';
 import { datesInWords, dueWords, roundWords, targetWords } from '../../dashboards/words/due.ts';
-import { entryMoment } from '../../dashboards/words/entry-day.ts';
+import { entryMoment } from '../../shared/known/entry-day.ts';
 import { amountWords, limitWords, resultWords, sourceWords } from '../../shared/words/water-amounts.ts';
 import { kpaFromPsi } from '../../shared/units/pressure.ts';
 

@@ -27,7 +27,8 @@ describe('what is due over the API', () => {
   test('a check that was done moves to next year, with its value and photo kept', async () => {
     const farm = askFarm();
     const before = await due(farm, '?well=orchard&until=2099-01-01');
-    expect(before.due.map(({ check }) => check)).toContain('precharge');
+    expect(before.due.map(({ check }) => check)).not.toContain('precharge');
+    expect(before.unwritten.map(({ check }) => check)).toContain('precharge');
     const done = await write(farm, {
       kind: 'check',
       check: 'precharge',
@@ -157,14 +158,45 @@ describe('what is due over the API', () => {
     await write(farm, { kind: 'check', check: 'precharge', outcome: 'right', at: day(-5) }, 'well-7');
     const answer = await due(farm, `?until=${day(31).slice(0, 10)}`);
     expect(answer.wells).toBe(200);
-    const precharge = answer.due.filter(({ check }) => check === 'precharge').map(({ well }) => well);
+    expect(answer.due.map(({ check }) => check)).not.toContain('precharge');
+    expect(answer.unwrittenInAll.wells).toBe(200);
+    expect(answer.unwritten.length).toBeLessThan(answer.unwrittenInAll.checks / 2);
+    const far = await due(farm, '?until=2099-01-01');
+    const precharge = far.unwritten.filter(({ check }) => check === 'precharge').map(({ well }) => well);
     expect(precharge).toHaveLength(199);
     expect(precharge).not.toContain('well-7');
     const feed = await (await farm.get('/calendar.ics')).text();
     const events = new ICAL.Component(ICAL.parse(feed)).getAllSubcomponents('vevent');
     const ids = events.map((event) => event.getFirstPropertyValue('uid'));
     expect(new Set(ids).size).toBe(ids.length);
-    expect(ids.length).toBeGreaterThan(1_000);
+    // One a well for what nobody wrote down, one for the frost on all of them, one for the precharge that was done.
+    expect(ids.length).toBe(202);
+    const days = events.map((event) => String(event.getFirstPropertyValue('dtstart')));
+    expect(Math.max(...days.map((on) => days.filter((other) => other === on).length))).toBeLessThan(15);
+  });
+
+  test('a well that is laid up has its checks wait, with the reason, until its written end', async () => {
+    const farm = askFarm();
+    await write(farm, { kind: 'check', check: 'precharge', outcome: 'right', at: day(-380) });
+    const act = { kind: 'laid-up', well: 'orchard', until: day(60) };
+    expect((await farm.post('/api/acts', { act })).status).toBe(200);
+    const soon = await due(farm, '?well=orchard');
+    expect(soon.due.map(({ check }) => check)).not.toContain('precharge');
+    expect(soon.atRest.find(({ check }) => check === 'precharge')).toMatchObject({
+      on: day(60).slice(0, 10),
+      state: 'later',
+      atRest: { is: 'laid-up', untilOn: day(60).slice(0, 10) },
+    });
+    const late = await due(farm, `?well=orchard&until=${day(60).slice(0, 10)}`);
+    expect(late.due.find(({ check }) => check === 'precharge')?.because[0]).toBe(
+      `Laid up until ${day(60).slice(0, 10)}: it waits until then.`,
+    );
+    expect((await farm.post('/api/acts', { act: { kind: 'back-in-service', well: 'orchard' } })).status).toBe(
+      200,
+    );
+    expect((await due(farm, '?well=orchard')).due.find(({ check }) => check === 'precharge')?.state).toBe(
+      'overdue',
+    );
   });
 });
 
@@ -199,7 +231,7 @@ describe('the calendar', () => {
 
   test('a check keeps its id when it was done, and moves', async () => {
     const farm = askFarm();
-    await write(farm, { kind: 'note', text: 'The first thing written of this well.', at: day(-200) });
+    await write(farm, { kind: 'check', check: 'precharge', outcome: 'right', at: day(-200) });
     const before = precharge(await feed(farm));
     await write(farm, { kind: 'check', check: 'precharge', outcome: 'right', at: day(-1) });
     const after = precharge(await feed(farm));
@@ -224,6 +256,7 @@ describe('the calendar', () => {
 
   test('says the target, the cautions and where it is, and points nowhere outside', async () => {
     const farm = askFarm();
+    await write(farm, { kind: 'check', check: 'precharge', outcome: 'right', at: day(-200) });
     const answer = await (await farm.get('/calendar.ics?well=orchard')).text();
     const event = precharge(await feed(farm));
     expect(event.description).toMatch(/Target \d+ psi \(\d+ kPa\), 2 psi under the/);

@@ -1,44 +1,52 @@
-/** `stillwell due`: what is due on the wells of a running server, and a check written down as done. */
-import type { DueRowAnswer } from '../../../shared/api/due.ts';
-import { printQuantity } from '../../../shared/quantity/print-quantity.ts';
+/** `stillwell due`: what is due on the wells of a running server, a check written down as done, days set for what was never written down. */
+import { isIsoDate } from '../../card/rfc3339.ts';
 import { EXIT, Misuse, type Command, type Io } from './command.ts';
-import { readOptions } from './options.ts';
-import { serverApi, USUAL_SERVER, type ServerApi } from './server-api.ts';
+import { writeDone } from './due-done.ts';
+import { printDue } from './due-list.ts';
+import { planDue } from './due-plan.ts';
+import { readOptions, readWhole } from './options.ts';
+import { serverApi, type ServerApi } from './server-api.ts';
+import { ASK_HELP, noMore, whoOf, WRITE_HELP, WRITE_OPTIONS } from './write-down.ts';
 
 const OPTIONS = {
-  server: { type: 'string' },
+  ...WRITE_OPTIONS,
   until: { type: 'string' },
   days: { type: 'string' },
   site: { type: 'string' },
-  json: { type: 'boolean' },
   was: { type: 'string' },
   value: { type: 'string' },
   left: { type: 'string' },
-  on: { type: 'string' },
-  text: { type: 'string' },
-  by: { type: 'string' },
+  from: { type: 'string' },
+  'wells-a-day': { type: 'string' },
+  write: { type: 'boolean' },
 } as const;
+
+const WELLS_A_DAY = { from: 1, to: 100 };
+const USUAL_WELLS_A_DAY = 3;
 
 export const dueCommand: Command = {
   name: 'due',
-  usage: 'due [WELL] [--until DATE | --days N] [--site SITE] [--json] | due done WELL CHECK',
+  usage: 'due [WELL] [--until DATE | --days N] [--site SITE] [--json] | due done WELL CHECK | due plan',
   about:
     'What is due on your wells: checks, water tests, what you planned yourself; and one written down as done.',
-  more: `The server must be running. Without a day it lists a month ahead; what is overdue always stands there.
+  more: `The server must be running. Without a day it lists a month ahead; what is overdue always stands there. What nobody wrote down
+the last time of stands apart, with a proposed day: nobody knows whether it is late. Checks of a well that is laid up or out of
+service wait until it is back.
 
   --until DATE      up to this day (2027-03-31)
   --days N          up to so many days from today
   --site SITE       wells of one site
-  --json            one JSON object a line, for other programs
 
   done WELL CHECK   write down a check as done; CHECK is called as the list calls it (precharge, relief-valve …)
   --was OUTCOME     right (unless given), put-right, not-right or not-done
   --value "36 psi"  as found; --left "38 psi" as left
-  --on DATE         the day on which it was done (today unless given)
-  --text REMARK     a remark
-  --by NAME         who did it (your name on this computer unless given)
+${WRITE_HELP}
 
-  --server ADDRESS  the running server (${USUAL_SERVER} unless given)`,
+  plan              days for what was never written down: shown, and set with --write
+  --from DATE       the first of them (tomorrow unless given); Saturdays and Sundays are left out
+  --wells-a-day N   so many wells a day (${USUAL_WELLS_A_DAY} unless given), those of one site one after the other
+
+${ASK_HELP}`,
   async run(args, io) {
     const { flags, names } = readOptions(args, OPTIONS);
     const api = serverApi(flags.server);
@@ -46,85 +54,38 @@ export const dueCommand: Command = {
     if (first === 'done') {
       if (well === undefined || check === undefined || rest.length > 0)
         throw new Misuse('Two names are expected: stillwell due done WELL CHECK');
-      return writeDone(io, api, { well, check, flags });
+      return writeDone(io, api, { ...flags, well, check });
+    }
+    if (first === 'plan') {
+      noMore(names.slice(1));
+      const { site, from, json = false, write = false } = flags;
+      const wellsADay = readWhole('wells-a-day', flags['wells-a-day'], WELLS_A_DAY) ?? USUAL_WELLS_A_DAY;
+      if (from !== undefined && !isIsoDate(from))
+        throw new Misuse(`Cannot read --from: a day of the calendar is expected: ${from}`);
+      return planDue(io, api, { site, from, wellsADay, json, write, who: whoOf(flags, io) });
     }
     if (well !== undefined) throw new Misuse(`Cannot read "${well}": one well at most is expected`);
-    const { until, days, site } = flags;
-    if (until !== undefined && days !== undefined)
-      throw new Misuse('Cannot list: --until and --days say the same thing; give one of them');
-    const asked = Object.entries({ until, days, site, well: first }).flatMap(([key, value]) =>
-      value === undefined ? [] : [[key, value] as const],
-    );
-    const answer = await api.ask('due', Object.fromEntries(asked));
-    if (flags.json === true) for (const row of answer.due) io.out(JSON.stringify(row));
-    else printRows(io, answer.due, { until: answer.until, wells: answer.wells });
-    return EXIT.ok;
+    return list(io, api, { ...flags, well: first });
   },
 };
 
-function printRows(io: Io, rows: readonly DueRowAnswer[], of: { until: string; wells: number }): void {
-  const wide = (key: 'well' | 'check'): number => Math.max(0, ...rows.map((row) => row[key].length));
-  const [well, check] = [wide('well'), wide('check')];
-  for (const row of rows)
-    io.out(
-      [
-        row.on ?? '',
-        lateWords(row).padEnd(13),
-        row.well.padEnd(well),
-        row.check.padEnd(check),
-        row.title + targetWords(row),
-      ].join('  '),
-    );
-  const late = rows.filter(({ state }) => state === 'overdue').length;
-  io.out(
-    `${rows.length} due by ${of.until} on ${of.wells} ${of.wells === 1 ? 'well' : 'wells'}; ${late} overdue`,
-  );
+interface ListOptions {
+  well: string | undefined;
+  until?: string | undefined;
+  days?: string | undefined;
+  site?: string | undefined;
+  json?: boolean | undefined;
 }
 
-function lateWords({ lateDays = 0 }: DueRowAnswer): string {
-  if (lateDays > 0) return `${lateDays} d late`;
-  return lateDays === 0 ? 'today' : `in ${-lateDays} d`;
-}
-
-function targetWords({ target }: DueRowAnswer): string {
-  if (target?.kpa === undefined) return '';
-  const [us, metric] = [
-    printQuantity(target.kpa, 'pressure', 'us'),
-    printQuantity(target.kpa, 'pressure', 'metric'),
-  ];
-  return `: target ${us} (${metric})`;
-}
-
-type Flags = { [K in keyof typeof OPTIONS]?: string | boolean };
-
-async function writeDone(
-  io: Io,
-  api: ServerApi,
-  { well, check, flags }: { well: string; check: string; flags: Flags },
-): Promise<number> {
-  const { checks } = await api.ask('checks', { well });
-  if (!checks.some((one) => one.check === check))
-    throw new Misuse(`${well} has no check ${check}; it has ${checks.map((one) => one.check).join(', ')}`);
-  const by = [flags.by, io.env['USER'], io.env['USERNAME']].find(
-    (name) => typeof name === 'string' && name !== '',
+async function list(io: Io, api: ServerApi, { well, until, days, site, json }: ListOptions): Promise<number> {
+  if (until !== undefined && days !== undefined)
+    throw new Misuse('Cannot list: --until and --days say the same thing; give one of them');
+  const asked = Object.entries({ until, days, site, well }).flatMap(([key, value]) =>
+    value === undefined ? [] : [[key, value] as const],
   );
-  const entry = {
-    kind: 'check',
-    check,
-    outcome: flags.was ?? 'right',
-    ...said('value', flags.value),
-    ...said('left', flags.left),
-    ...said('text', flags.text),
-    ...(typeof flags.on === 'string' && { at: `${flags.on}T12:00:00Z` }),
-  };
-  await api.tell('writeEntry', { well }, { entry, ...(typeof by === 'string' && { by }) });
-  const after = (await api.ask('checks', { well })).checks.find((one) => one.check === check);
-  io.out(
-    `Written down. ${after?.title ?? check} is next due ${after?.on === undefined ? 'never' : `on ${after.on}`}.`,
-  );
+  const answer = await api.ask('due', Object.fromEntries(asked));
+  if (json === true)
+    for (const row of [...answer.due, ...answer.unwritten, ...answer.atRest]) io.out(JSON.stringify(row));
+  else printDue(io, answer);
   return EXIT.ok;
-}
-
-function said(key: string, value: string | boolean | undefined): Record<string, string> {
-  return typeof value === 'string' ? { [key]: value } : {};
 }

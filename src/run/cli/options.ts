@@ -1,5 +1,6 @@
 /** Reads a command's options: an unknown one, or one without its value, is a mistake that is named. */
 import { parseArgs, type ParseArgsConfig } from 'node:util';
+import type { UnitSystem } from '../../../shared/quantity/print-quantity.ts';
 import { Misuse } from './command.ts';
 
 type Options = NonNullable<ParseArgsConfig['options']>;
@@ -27,6 +28,12 @@ function problemOf(error: unknown): string {
   if (code === 'ERR_PARSE_ARGS_UNKNOWN_OPTION') return `There is no option ${option} here. Try --help`;
   if (code === 'ERR_PARSE_ARGS_INVALID_OPTION_VALUE') return `Cannot read ${option}: a value must follow it`;
   return message;
+}
+
+/** Throws Misuse. */
+export function readUnits(text: string | undefined): UnitSystem | undefined {
+  if (text === undefined || text === 'us' || text === 'metric') return text;
+  throw new Misuse(`Cannot read --units: us or metric is expected: ${text}`);
 }
 
 /** A whole number within bounds. Throws Misuse. */

@@ -22,7 +22,7 @@ import type { Packets, PacketResult } from '../../web/deps.ts';
 import { openPackets } from '../packet/packets.ts';
 import { PAPERS_FOLDER, STORE_FILE } from '../station.ts';
 import { EXIT, Misuse, type Command, type Io } from './command.ts';
-import { readOptions } from './options.ts';
+import { readOptions, readUnits } from './options.ts';
 import { serverFetch, serverTake } from './packet-server.ts';
 import { readSettingsOrMisuse } from './serve.ts';
 
@@ -64,7 +64,7 @@ Nothing that is here is changed by it: entries and acts are known by their ids, 
       usual: `http://${settings.web.host}:${settings.web.port}`,
     };
     if (first !== 'import')
-      return await write({ ...place, well: first, out: second, units: unitsOf(flags.units) }, io);
+      return await write({ ...place, well: first, out: second, units: readUnits(flags.units) }, io);
     const how = { same: flags.same === true, ...(flags.by !== undefined && { by: flags.by }) };
     return say(await takeIn(place, readPacket(second), how), io);
   },
@@ -76,11 +76,6 @@ interface Place {
   server?: string;
   /** Where the settings say that the server is. */
   usual: string;
-}
-
-function unitsOf(text: string | undefined): UnitSystem | undefined {
-  if (text === undefined || text === 'us' || text === 'metric') return text;
-  throw new Misuse(`Cannot read --units: us or metric is expected: ${text}`);
 }
 
 interface Writing extends Place {

@@ -26,6 +26,9 @@ export interface ServerApi {
   /** @throws Refused; an Error where the server cannot be reached. */
   ask: <N extends ShapedRoute>(name: N, parts?: Parts) => Promise<Answer<N>>;
   tell: <N extends ShapedRoute>(name: N, parts: Parts, body: Body<N>) => Promise<Answer<N>>;
+  /** A paper's bytes to the server, and back. */
+  addPaper: (parts: Parts, bytes: Uint8Array) => Promise<Answer<'addPaper'>>;
+  paper: (hash: string) => Promise<Uint8Array>;
 }
 
 /** @throws Misuse where the address is none. */
@@ -42,6 +45,13 @@ export function serverApi(address: string = USUAL_SERVER): ServerApi {
         headers: { 'content-type': 'application/json' },
         body: JSON.stringify(body),
       }),
+    addPaper: (parts, bytes) =>
+      send(address, 'addPaper', parts, { method: 'POST', body: Uint8Array.from(bytes) }),
+    paper: async (hash) => {
+      const response = await reach(addressOf(address, ROUTES.paper.path, { hash }));
+      if (!response.ok) throw await refusal(address, response);
+      return new Uint8Array(await response.arrayBuffer());
+    },
   };
 }
 
@@ -52,12 +62,16 @@ async function send<N extends ShapedRoute>(
   init?: RequestInit,
 ): Promise<Answer<N>> {
   const response = await reach(addressOf(address, ROUTES[name].path, parts), init);
-  const value: unknown = await response.json().catch(() => ({}));
+  if (!response.ok) throw await refusal(address, response);
   // The server's tests hold that every answer has the shape that the route table says.
   // oxlint-disable-next-line typescript/no-unsafe-type-assertion
-  if (response.ok) return value as Answer<N>;
+  return (await response.json()) as Answer<N>;
+}
+
+async function refusal(address: string, response: Response): Promise<Refused> {
+  const value: unknown = await response.json().catch(() => ({}));
   const problem: Partial<Problem> = typeof value === 'object' && value !== null ? value : {};
-  throw new Refused(
+  return new Refused(
     response.status,
     problem.detail ?? `${address} answered ${response.status}, but not as a Stillwell does`,
     problem.fields,

@@ -1,8 +1,9 @@
 /** `stillwell due` against the invented farm on a port, as it is typed. */
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { EntryAnswer } from '../../../shared/api/book.ts';
 import { Misuse, type Io } from '../../../src/run/cli/command.ts';
 import { dueCommand } from '../../../src/run/cli/due.ts';
 import { startFakeServer, type FakeServer } from '../../browser/support/fake-server.ts';
@@ -34,10 +35,11 @@ async function due(...args: string[]): Promise<string[]> {
 describe('stillwell due', () => {
   test('lists what is due, and a check that was done is listed no more', async () => {
     const before = await due('house-hill');
-    expect(before.some((line) => /precharge +Tank precharge: target 38 psi \(262 kPa\)/.test(line))).toBe(
-      true,
+    expect(before.some((line) => /^\d{4}-\d\d-\d\d +house-hill .*precharge/.test(line))).toBe(true);
+    expect(before).toContainEqual(
+      expect.stringMatching(/^\d+ due by 2026-\d\d-\d\d on 1 well; \d+ overdue$/),
     );
-    expect(before.at(-1)).toMatch(/^\d+ due by 2026-\d\d-\d\d on 1 well; \d+ overdue$/);
+    expect(before.join(' ')).toContain('Nobody knows whether they are late');
     const [told] = await due(
       'done',
       'house-hill',
@@ -53,9 +55,31 @@ describe('stillwell due', () => {
     );
     expect(told).toBe('Written down. Tank precharge is next due on 2027-07-01.');
     expect((await due('house-hill')).some((line) => line.includes('precharge'))).toBe(false);
-    expect(
-      (await due('house-hill', '--until', '2027-07-01')).some((line) => line.startsWith('2027-07-01')),
-    ).toBe(true);
+    const next = await due('house-hill', '--until', '2027-07-01');
+    expect(next).toContainEqual(
+      expect.stringMatching(/^2027-07-01 .*precharge +Tank precharge: target 38 psi \(262 kPa\)$/),
+    );
+  });
+
+  test('keeps a photo and a remark with it, and says what was kept as JSON', async () => {
+    const photo = join(folder, 'cap.txt');
+    writeFileSync(photo, 'bolts tight');
+    const args = ['done', 'mill-yard', 'well-cap', '--note', 'Bolts tight', '--photo', photo, '--json'];
+    const [line = ''] = await due(...args);
+    const kept = JSON.parse(line) as EntryAnswer;
+    expect(kept).toMatchObject({ kind: 'check', by: 'ines', body: { text: 'Bolts tight' } });
+    const [hash] = kept.body['papers'] as string[];
+    expect(await (await fetch(new URL(`/api/papers/${hash}`, web.url))).text()).toBe(
+      readFileSync(photo, 'utf8'),
+    );
+  });
+
+  test('what waits for a well that is laid up stands apart', async () => {
+    const body = JSON.stringify({ act: { kind: 'laid-up', well: 'orchard' } });
+    const headers = { 'content-type': 'application/json' };
+    await fetch(new URL('/api/acts', web.url), { method: 'POST', headers, body });
+    const lines = await due('orchard', '--days', '400');
+    expect(lines.at(-1)).toMatch(/^orchard {2}laid up since 2026-\d\d-\d\d {2}.*precharge/);
   });
 
   test('says the same as JSON, a line a check', async () => {
@@ -64,7 +88,29 @@ describe('stillwell due', () => {
     for (const line of lines) expect(JSON.parse(line)).toHaveProperty('because');
   });
 
+  test('plans days for what was never written down, and sets them', async () => {
+    const shown = await due('plan', '--from', '2026-08-01', '--wells-a-day', '1');
+    // The first of August is a Saturday.
+    expect(shown[0]).toMatch(/^2026-08-03 {2}\S+ {2}\(harrow-bend\) {2}.*pressure-gauge/);
+    expect(shown[1]).toMatch(/^2026-08-04/);
+    expect(shown.at(-1)).toContain('Nothing was changed; set these days with --write.');
+    expect((await due('house-hill', '--until', '2026-08-31')).join(' ')).toContain('Never written down');
+    const set = await due('plan', '--from', '2026-08-01', '--wells-a-day', '1', '--write');
+    expect(set.at(-1)).toMatch(/^Set: \d+ checks on \d wells/);
+    const after = await due('house-hill', '--until', '2026-08-31');
+    expect(after.join(' ')).not.toContain('Never written down');
+    expect(after.some((line) => /^2026-08-0\d .*pressure-gauge/.test(line))).toBe(true);
+    expect((await due('plan')).at(-1)).toContain('A plan of 0 checks on 0 wells');
+  });
+
   test.each<[args: string[], says: string]>([
+    [['plan', '--from', '2026-02-30'], 'Cannot read --from'],
+    [['plan', '--from', '2020-01-01'], '--from must not lie in the past'],
+    [['plan', '--wells-a-day', '0'], 'a whole number from 1 to 100'],
+    [['plan', 'house-hill'], 'Cannot read "house-hill"'],
+    [['done', 'house-hill', 'precharge', '--photo', 'no-such.jpg'], 'there is no such file'],
+    [['done', 'house-hill', 'precharge', '--value', '38 ft'], 'value must be a pressure'],
+    [['done', 'house-hill', 'precharge', '--on', '2026-02-30'], 'Cannot read --on'],
     [['done', 'house-hill'], 'Two names are expected'],
     [['done', 'house-hill', 'tyres'], 'has no check tyres'],
     [['house-hill', 'orchard'], 'one well at most'],
@@ -77,8 +123,6 @@ describe('stillwell due', () => {
   test.each<[args: string[], says: string]>([
     [['nowhere'], 'No well is called nowhere'],
     [['--until', '2027-02-30'], 'until'],
-    [['done', 'house-hill', 'precharge', '--value', '38 ft'], 'value must be a pressure'],
-    [['done', 'house-hill', 'precharge', '--on', '2026-02-30'], 'at must be a time'],
   ])('%j is refused in the words of the server', async (args, says) => {
     await expect(due(...args)).rejects.toThrow(says);
   });

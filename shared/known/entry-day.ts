@@ -1,6 +1,6 @@
 /** The day that somebody wrote on a form, as the moment that an entry carries: now for today, else noon at the well. */
-import { localDate } from '../../shared/api/time-words.ts';
-import { atLocalMs } from '../../shared/known/local-moment.ts';
+import { localDate } from '../api/time-words.ts';
+import { atLocalMs } from './local-moment.ts';
 
 const NOON = 12;
 

@@ -1,0 +1,123 @@
+import { describe, expect, test } from 'vitest';
+import { dueChecks, type DueInput } from '../../src/book/due.ts';
+import { dueEvents, type WellChecks } from '../../src/book/due-events.ts';
+import { dueGroup } from '../../src/book/due-groups.ts';
+import type { Entry } from '../../src/book/entry.ts';
+import { readCard } from '../../src/card/read-card.ts';
+
+const TODAY = '2026-11-26';
+const NOW = Date.parse(`${TODAY}T18:00:00Z`);
+
+function wellOf(well: string, wells: number, more: Partial<DueInput> = {}): WellChecks {
+  const read = readCard({ well, site: 'larch-farm', switch: { cutIn: '40 psi', cutOut: '60 psi' } });
+  if ('problem' in read) throw new Error(read.problem);
+  const { card } = read;
+  const base = { entries: [], acts: [], nodes: [], standing: [], firstMs: NOW, nowMs: NOW, wells };
+  return {
+    card,
+    root: `root-${well}`,
+    changedMs: NOW,
+    today: TODAY,
+    checks: dueChecks({ card, ...base, ...more }),
+  };
+}
+
+const firm = (count: number, more: Partial<DueInput> = {}): WellChecks[] =>
+  Array.from({ length: count }, (_, at) => wellOf(`well-${at + 1}`, count, more));
+
+function done(check: string, on: string): Entry {
+  const atMs = Date.parse(`${on}T18:00:00Z`);
+  return {
+    id: `${check} ${on}`,
+    well: 'w',
+    kind: 'check',
+    atMs,
+    madeMs: atMs,
+    body: { check, outcome: 'right' },
+  };
+}
+
+describe('dueEvents', () => {
+  test('of two hundred wells of which only the list is known: an event a well, spread, and one for the frost', () => {
+    const events = dueEvents(firm(200));
+    expect(events).toHaveLength(201);
+    expect(new Set(events.map(({ uid }) => uid)).size).toBe(201);
+    const onOneDay = Math.max(
+      ...events.map(({ firstOn }) => events.filter((other) => other.firstOn === firstOn).length),
+    );
+    expect(onOneDay).toBeLessThanOrEqual(8);
+    const frost = events.find(({ title }) => title === 'Ready for frost: 200 wells');
+    expect(frost).toMatchObject({ firstOn: '2027-10-01', category: 'wells' });
+    expect(frost?.text).toMatch(/^well-1 \(larch-farm\), well-10 .* and 100 more\./);
+    expect(events[0]).toMatchObject({ category: expect.stringMatching(/^well-\d+$/) });
+    expect(events[0]?.title).toMatch(/^Proposed day, no date known: 5 checks, well-\d+$/);
+    expect(events[0]?.text).toContain('The day is a proposal');
+    expect(events[0]?.text).toContain(
+      'Tank precharge. Target 38 psi (262 kPa), 2 psi under the cut-in on the card.',
+    );
+    expect(events[0]?.text).toContain('locked off');
+  });
+
+  test('of a few wells each check is an event of its own; what is late lasts through today', () => {
+    const events = dueEvents(firm(2, { entries: [done('precharge', '2025-11-01')] }));
+    const precharge = events.filter(({ uid }) => uid.startsWith('precharge.'));
+    expect(precharge.map(({ uid }) => uid)).toEqual([
+      'precharge.well-1.root-well-1.stillwell',
+      'precharge.well-2.root-well-2.stillwell',
+    ]);
+    expect(precharge[0]).toMatchObject({
+      firstOn: '2026-11-01',
+      lastOn: TODAY,
+      title: 'Tank precharge: well-1',
+    });
+    expect(events.filter(({ uid }) => uid.startsWith('unwritten.'))[0]?.title).toContain('4 checks');
+  });
+
+  test('a well that stands still, nobody knows until when, has but what goes on', () => {
+    const acts = [{ kind: 'laid-up', atMs: NOW - 1, well: 'well-1' }];
+    const events = dueEvents([wellOf('well-1', 1, { acts })]);
+    expect(new Set(events.map(({ uid }) => uid.split('.')[0]))).toEqual(new Set(['freeze', 'unwritten']));
+    expect(events.find(({ uid }) => uid.startsWith('unwritten'))?.title).toContain('1 check, well-1');
+  });
+});
+
+describe('dueGroup', () => {
+  const untilOf = (more: Partial<DueInput>, check: string, until: string): string | undefined =>
+    dueGroup(
+      wellOf('mill', 1, more).checks.find((one) => one.check === check)!,
+      until,
+    );
+  const acts = (untilMs?: number) => [
+    { kind: 'laid-up', atMs: NOW - 1, ...(untilMs !== undefined && { untilMs }) },
+  ];
+  test.each<[what: string, more: Partial<DueInput>, check: string, until: string, group: string | undefined]>(
+    [
+      ['by its day', { entries: [done('precharge', '2025-12-01')] }, 'precharge', '2026-12-01', 'dated'],
+      [
+        'later than the list goes',
+        { entries: [done('precharge', '2025-12-01')] },
+        'precharge',
+        '2026-11-30',
+        undefined,
+      ],
+      ['never written, proposed by then', {}, 'precharge', '2027-01-01', 'unwritten'],
+      ['never written, proposed later', {}, 'precharge', '2026-12-01', undefined],
+      ['waits without an end', { acts: acts() }, 'precharge', '2099-01-01', 'at-rest'],
+      [
+        'waits until after the list',
+        { acts: acts(NOW + 90 * 86_400_000), entries: [done('precharge', '2025-12-01')] },
+        'precharge',
+        '2026-12-31',
+        'at-rest',
+      ],
+      [
+        'waits until within the list',
+        { acts: acts(NOW + 90 * 86_400_000), entries: [done('precharge', '2025-12-01')] },
+        'precharge',
+        '2027-12-31',
+        'dated',
+      ],
+      ['not needed', {}, 'stock-water', '2099-01-01', undefined],
+    ],
+  )('%s', (_, more, check, until, group) => expect(untilOf(more, check, until)).toBe(group));
+});

@@ -1,0 +1,53 @@
+import { describe, expect, test } from 'vitest';
+import { addDays, daysBetween } from '../../src/book/days.ts';
+import { proposedDay } from '../../src/book/proposed-day.ts';
+
+const FIRST = '2026-11-26';
+const names = (count: number): string[] => Array.from({ length: count }, (_, at) => `well-${at + 1}`);
+const daysOf = (count: number, today = FIRST): string[] =>
+  names(count).map((well) => proposedDay({ well, firstOn: FIRST, today, wells: count }));
+const weekday = (on: string): number => new Date(`${on}T00:00:00Z`).getUTCDay();
+const mostOnOne = (days: readonly string[]): number =>
+  Math.max(...[...new Set(days)].map((day) => days.filter((one) => one === day).length));
+
+describe('proposedDay', () => {
+  test.each([
+    // 30 days after 26 November is the 26th of December, a Saturday: the week from Monday the 28th.
+    { wells: 1, from: '2026-12-28', to: '2027-01-01', most: 1 },
+    { wells: 20, from: '2026-12-28', to: '2027-01-01', most: 9 },
+    { wells: 200, from: '2026-12-28', to: '2027-04-16', most: 8 },
+    { wells: 2_000, from: '2026-12-28', to: '2027-08-06', most: 25 },
+  ])('$wells wells of one list lie on working days from $from to $to, at most $most a day', (row) => {
+    const days = daysOf(row.wells).toSorted();
+    expect(days[0]! >= row.from).toBe(true);
+    expect(days.at(-1)! <= row.to).toBe(true);
+    expect(days.every((on) => weekday(on) >= 1 && weekday(on) <= 5)).toBe(true);
+    expect(mostOnOne(days)).toBeLessThanOrEqual(row.most);
+  });
+
+  test('two hundred use nearly all of the 80 working days', () => {
+    expect(new Set(daysOf(200)).size).toBeGreaterThan(65);
+  });
+
+  test('stays where it is as time goes on, and one well more moves nothing', () => {
+    expect(daysOf(200, '2026-12-20')).toEqual(daysOf(200));
+    const more = names(200).map((well) => proposedDay({ well, firstOn: FIRST, today: FIRST, wells: 201 }));
+    expect(more).toEqual(daysOf(200));
+  });
+
+  test('one that passed comes again on the same weekday, never before today', () => {
+    const [on] = daysOf(1) as [string];
+    for (const late of [1, 34, 35, 36, 400]) {
+      const again = proposedDay({ well: 'well-1', firstOn: FIRST, today: addDays(on, late), wells: 1 });
+      expect(daysBetween(addDays(on, late), again)).toBeGreaterThanOrEqual(0);
+      expect(daysBetween(addDays(on, late), again)).toBeLessThan(35);
+      expect(weekday(again)).toBe(weekday(on));
+    }
+  });
+
+  test('without a first day it is within five weeks, and the same tomorrow', () => {
+    const of = (today: string): string => proposedDay({ well: 'mill', today, wells: 1 });
+    expect(daysBetween('2026-11-26', of('2026-11-26'))).toBeLessThan(35);
+    expect(of(of('2026-11-26'))).toBe(of('2026-11-26'));
+  });
+});
