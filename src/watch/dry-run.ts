@@ -206,6 +206,7 @@ function afterRun(scene: Scene, usual: UsualLoad, memo: Memo): Finding | null | 
   if (isNothing(scene, cycle.amps, usual)) return undefined;
   const broke = brokeDry(scene, cycle);
   if (broke) return broke(usual, memo);
+  if (filled(scene, cycle)) return standsNot(memo);
   const withPressure =
     usesPressure(scene.pump) && cycle.cutInKpa !== undefined && cycle.cutOutKpa !== undefined;
   if (cycle.amps >= dryLimit(scene, usual, withPressure)) {
@@ -220,6 +221,15 @@ function afterRun(scene: Scene, usual: UsualLoad, memo: Memo): Finding | null | 
   if (scene.pump.card.control === 'variable-speed') return undefined;
   const sinceMs = standingSince(memo, cycle.startedMs);
   return dryFinding(scene, usual, { amps: cycle.amps, kpa: cycle.cutOutKpa, sinceMs });
+}
+
+/** From the lower half of the band to its cut-out: whatever the current, such a run lifted water. A worn pump draws little and fills slowly. */
+function filled(scene: Scene, cycle: Cycle): boolean {
+  if (scene.pump.card.control !== 'pressure-switch' || !usesPressure(scene.pump)) return false;
+  const cutIn = cutInOf(scene);
+  const cutOut = cutOutOf(scene);
+  if (cutIn === undefined || cutOut === undefined || cycle.cutInKpa === undefined) return false;
+  return cycle.cutInKpa < (cutIn + cutOut) / 2 && reachedCutOut(scene, cycle);
 }
 
 /** A run that ended at its cut-out was a fill, whatever its last readings were. */

@@ -39,10 +39,14 @@ export function withClues(alarm: AlarmKind, finding: Finding, scene: Scene): Fin
 
 /** Fills that take this much longer deliver less: that the rate of a fill was the usual is older then. */
 const LONGER = 1.2;
+/** And by so much where current fell with it: two that say the same. */
+const LONGER_WITH_LESS = 1.1;
+const LESS_AMPS = -0.03;
 
 function withoutStale(known: Evidence): Evidence {
   const { fillShare, deliveryShare, ...rest } = known;
-  const stale = typeof fillShare === 'number' && fillShare > LONGER && Number(deliveryShare) > 1 / LONGER;
+  const longer = Number(known['share']) < LESS_AMPS ? LONGER_WITH_LESS : LONGER;
+  const stale = typeof fillShare === 'number' && fillShare > longer && Number(deliveryShare) > 1 / longer;
   return stale ? { ...rest, fillShare } : known;
 }
 

@@ -46,6 +46,13 @@ describe('the lead', () => {
       { water: { airKpa: 262, airNormalKpa: 262 } },
     ],
     [
+      'less current and longer fills: what fills delivered before is older',
+      'cycle 112s 7.3A 40-60psi every 480min x30',
+      'worn-pump',
+      [],
+      { water: { deliveryShare: 0.99 } },
+    ],
+    [
       'short runs across little of the band',
       'cycle 30s 8A 40-46psi every 1min x6',
       'switch-chatter',

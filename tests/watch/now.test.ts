@@ -240,6 +240,11 @@ describe('dry-run', () => {
         'rest 42psi | run 4.4A 38psi x3 | rest 38psi x60 | run 8A 45psi to 60psi x2 | rest 60psi x800 | run 8A 45psi to 60psi x2 | rest 60psi x800 | run 8A 45psi to 60psi x2',
         ['2 min dry-run raised now low-well', '1669 min dry-run cleared'],
       ],
+      [
+        'goes too after fills to cut-out at little current: a weak pump lifts its water',
+        'rest 42psi | run 5.8A 39psi x3 | rest 38psi x60 | cycle 900s 5.8A 40-60psi every 480min x5',
+        ['2 min dry-run raised now closed-valve', '2464 min dry-run cleared'],
+      ],
     ],
     ['dry-run'],
   );
