@@ -24,6 +24,8 @@ const PATHS: { [N in ShapedRoute]: Path<N> } = {
   checks: '/api/wells/{well}/checks',
   water: '/api/wells/{well}/water',
   due: '/api/due',
+  calendarAddress: '/api/calendar-address',
+  setCalendarAddress: '/api/calendar-address',
   bring: '/api/wells/{well}/bring',
   visits: '/api/wells/{well}/visits',
   proof: '/api/wells/{well}/visits/{visit}/proof',

@@ -6,7 +6,8 @@ import type { LiveMessage } from '../../shared/api/live.ts';
 import type { Problem } from '../../shared/api/housekeeping.ts';
 import type { Answer, Body, ROUTES, ShapedRoute } from '../../shared/api/routes.ts';
 
-export type Told = 'acknowledge' | 'shelve' | 'act' | 'letIn' | 'writeCard' | 'writeEntry';
+export type Told =
+  'acknowledge' | 'shelve' | 'act' | 'letIn' | 'writeCard' | 'writeEntry' | 'setCalendarAddress';
 export type Asked = Exclude<ShapedRoute, Told | Given>;
 /** Routes that take bytes. */
 export type Given = 'addPaper' | 'takePacket';

@@ -12,6 +12,7 @@ import {
   entryDoneShape,
   entryQuestionShape,
 } from './book.ts';
+import { calendarAddressQuery, calendarAddressQuestion, calendarAddressShape } from './calendar-address.ts';
 import { cardsShape } from './cards.ts';
 import { calendarQuery, checksShape, dueQuery, dueShape, waterShape } from './due.ts';
 import { baselinesShape, chartShape, cyclesShape, daysShape } from './history.ts';
@@ -209,6 +210,25 @@ export const ROUTES = {
     answer: 'text/calendar',
     status: OK,
     problems: NAMED,
+  },
+  calendarAddress: {
+    method: 'get',
+    path: '/api/calendar-address',
+    summary: 'Where phones on the farm’s network read the calendar',
+    query: calendarAddressQuery,
+    answer: calendarAddressShape,
+    status: OK,
+    problems: NAMED,
+  },
+  setCalendarAddress: {
+    method: 'post',
+    path: '/api/calendar-address',
+    summary: 'Make the address for phones, make a new one, or take it away',
+    query: ask.noQuery,
+    body: calendarAddressQuestion,
+    answer: calendarAddressShape,
+    status: OK,
+    problems: DONE,
   },
   bring: {
     method: 'get',

@@ -15,6 +15,8 @@ const VARIABLES: Record<string, { path: readonly string[]; is: 'text' | 'number'
   STILLWELL_OBSERVE: { path: ['observe'], is: 'flag' },
   STILLWELL_WEB_HOST: { path: ['web', 'host'], is: 'text' },
   STILLWELL_WEB_PORT: { path: ['web', 'port'], is: 'number' },
+  STILLWELL_CALENDAR_HOST: { path: ['calendar', 'host'], is: 'text' },
+  STILLWELL_CALENDAR_PORT: { path: ['calendar', 'port'], is: 'number' },
   STILLWELL_UNITS: { path: ['units'], is: 'text' },
   STILLWELL_CARDS_DIR: { path: ['cardsDir'], is: 'text' },
 };

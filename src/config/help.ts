@@ -45,6 +45,16 @@ const HELP: readonly SettingHelp[] = [
   { key: 'web', what: 'The pages.' },
   { key: 'web.host', what: 'Address of the pages. This machine alone, for now.', usual: '127.0.0.1' },
   { key: 'web.port', what: 'Port of the pages.', usual: '8420' },
+  {
+    key: 'calendar',
+    what: 'The calendar of checks for phones on the farm’s own network. It answers only at the address that the pages make.',
+  },
+  {
+    key: 'calendar.host',
+    what: 'Address it listens on. On loopback it stays closed.',
+    usual: 'where the built-in broker listens',
+  },
+  { key: 'calendar.port', what: 'Port it listens on.', usual: '8422' },
   { key: 'retention', what: 'How long things are kept.' },
   {
     key: 'retention.readingsDays',

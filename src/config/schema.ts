@@ -149,6 +149,10 @@ export const SETTINGS_SHAPE = group({
     host: oneOf('127.0.0.1', '::1', 'localhost').default('127.0.0.1'),
     port: whole(PORTS).default(8420),
   }).prefault({}),
+  calendar: group({
+    host: z.exactOptional(host),
+    port: whole(PORTS).default(8422),
+  }).prefault({}),
   retention: group({
     readingsDays: whole(READINGS_DAYS).default(READINGS_DAYS.usual),
     cyclesDays: whole(CYCLES_DAYS).default(CYCLES_DAYS.usual),

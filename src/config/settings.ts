@@ -34,6 +34,12 @@ interface WebSettings {
   port: number;
 }
 
+interface CalendarSettings {
+  /** Absent: where the built-in broker listens. On a loopback address it stays closed: no phone could reach it. */
+  host?: string;
+  port: number;
+}
+
 interface RetentionSettings {
   /** Raw readings. */
   readingsDays: number;
@@ -74,6 +80,7 @@ export interface Settings {
   /** Listen and evaluate, never publish `kept` or `ask`. */
   observe: boolean;
   web: WebSettings;
+  calendar: CalendarSettings;
   retention: RetentionSettings;
   /** Fixed by the contract, section 4. */
   settleDays: 7;

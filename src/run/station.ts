@@ -13,14 +13,10 @@ import { openSenders, type Senders } from '../send/senders.ts';
 import { openStore } from '../store/open-store.ts';
 import { openPapers } from '../store/paper-files.ts';
 import type { Store } from '../store/store.ts';
-import { makeApp } from '../web/app.ts';
-import { LiveHub } from '../web/live-hub.ts';
-import { serveWeb, type OpenWeb } from '../web/serve.ts';
-import { readSite } from '../web/site.ts';
 import { openLive, type LiveServer } from './live/server.ts';
 import { openBroker } from './open-broker.ts';
+import { openPages, type OpenPages } from './open-pages.ts';
 import { newTeller } from './teller.ts';
-import { webDeps } from './web-deps.ts';
 
 export interface StationOptions {
   settings: Settings;
@@ -43,7 +39,7 @@ export interface Station {
   store: Store;
   /** Where the built-in broker listens; undefined for an outside one. */
   brokerPort: number | undefined;
-  web: OpenWeb;
+  web: OpenPages;
   close: () => Promise<void>;
 }
 
@@ -88,7 +84,8 @@ export async function openStation(options: StationOptions): Promise<Station> {
       await outbox.close();
       senders.close();
     });
-    const web = await openPages(options, { store, live, broker: broker.broker });
+    const papers = openPapers(join(settings.dataDir, PAPERS_FOLDER));
+    const web = await openPages(options, { store, live, papers, broker: broker.broker });
     undo.push(() => web.close());
     return { live, store, brokerPort: broker.port, web, close: () => closeAll(undo) };
   } catch (error) {
@@ -181,23 +178,4 @@ function openNotices(options: StationOptions, store: Store, senders: Senders): O
         : options.log('info', `Told ${row.to}: ${row.body.subject}`),
     onTrouble: (sentence) => options.log('warn', sentence),
   });
-}
-
-async function openPages(
-  options: StationOptions,
-  parts: { store: Store; live: LiveServer; broker: Broker },
-): Promise<OpenWeb> {
-  const papers = openPapers(join(options.settings.dataDir, PAPERS_FOLDER));
-  const deps = webDeps({ ...options, ...parts, papers });
-  const hub = new LiveHub(deps);
-  const site = options.siteFolder === undefined ? undefined : readSite(options.siteFolder);
-  const app = makeApp(deps, { hub, ...(site && { site }) });
-  const web = await serveWeb(app, options.settings.web);
-  return {
-    ...web,
-    close: async () => {
-      hub.close();
-      await web.close();
-    },
-  };
 }

@@ -4,7 +4,7 @@ import type { Broker } from '../broker/broker.ts';
 import type { Settings } from '../config/settings.ts';
 import type { PaperFiles } from '../store/paper-files.ts';
 import type { Store } from '../store/store.ts';
-import type { WebDeps } from '../web/deps.ts';
+import type { Phones, WebDeps } from '../web/deps.ts';
 import type { MetricFamily } from '../web/metrics.ts';
 import { openDesk } from './desk.ts';
 import type { LiveServer } from './live/server.ts';
@@ -18,6 +18,7 @@ export interface WebParts {
   papers: PaperFiles;
   live: LiveServer;
   broker: Broker;
+  phones: Phones;
   version: string;
   now: () => number;
   log: (level: 'info' | 'warn' | 'error', sentence: string) => void;
@@ -27,6 +28,7 @@ export function webDeps(parts: WebParts): WebDeps {
   const { store, live, now } = parts;
   return {
     store: withHanded(store),
+    phones: parts.phones,
     desk: openDesk({ store, papers: parts.papers, now }),
     packets: openPackets({
       store,

@@ -1,5 +1,6 @@
 /** One answer for each question of the route table: what does not compile is not answered. */
 import type { Answer, RouteName, ShapedRoute } from '../../shared/api/routes.ts';
+import { calendarAddress, setCalendarAddress } from './address-answers.ts';
 import { acknowledgeAct, alarmAnswer, shelveAct } from './alarm-answers.ts';
 import type { Ask } from './ask.ts';
 import { kept, writeEntry } from './book-answers.ts';
@@ -51,6 +52,8 @@ export const ANSWERS: Answers = {
   checks: (deps, ask) => checksAnswer(deps, ask.part('well')),
   water: (deps, ask) => waterAnswer(deps, ask.part('well')),
   due: (deps, ask) => dueAnswer(deps, ask),
+  calendarAddress: (deps, { query }) => calendarAddress(deps, query.well),
+  setCalendarAddress: (deps, ask) => setCalendarAddress(deps, ask),
   bring: (deps, ask) => bringAnswer(deps, ask.part('well')),
   visits: (deps, ask) => visitsAnswer(deps, ask.part('well')),
   proof: (deps, ask) => proofAnswer(deps, ask.part('well'), ask.part('visit')),

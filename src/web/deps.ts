@@ -157,9 +157,26 @@ export interface Packets {
   take(bytes: Uint8Array, how: { same: boolean; by?: string }): PacketResult;
 }
 
+/** Where phones reach the calendar. `hosts` are addresses of this computer on its networks; `failed` a sentence. */
+export type PhoneDoor =
+  { is: 'open'; port: number; hosts: string[] } | { is: 'closed'; hosts: string[]; failed?: string };
+
+/** What lets phones on the farm's network read the calendar of all wells, or of one (./phone-calendar.ts). */
+export interface Phones {
+  door(): PhoneDoor;
+  /** The secret part of the address, and when it was made; undefined where nobody made one. */
+  secret(well: string | undefined): { text: string; madeMs: number } | undefined;
+  /** Whether this is the secret; takes as long for a wrong one. */
+  opens(secret: string, well: string | undefined): boolean;
+  /** Makes a secret; the one before opens nothing any more. */
+  renew(well: string | undefined): void;
+  end(well: string | undefined): void;
+}
+
 export interface WebDeps {
   store: WebStore;
   desk: Desk;
+  phones: Phones;
   packets: Packets;
   live: Live;
   /** Does what a person asked for; the act is written as the contract writes it, and its time is now. */

@@ -5,6 +5,7 @@
 import { serve } from '@hono/node-server';
 import type { Hono } from 'hono';
 import { Server } from 'node:http';
+import { cannotListen } from './cannot-listen.ts';
 import { isOurHost } from './guard.ts';
 
 export interface OpenWeb {
@@ -42,16 +43,7 @@ function listening(app: Hono, host: string, port: number, inUrl: string): Promis
     if (!(server instanceof Server)) throw new TypeError('Cannot open the pages: HTTP/1.1 is meant');
     server.once('listening', () => resolve(server));
     server.once('error', (cause: NodeJS.ErrnoException) =>
-      reject(new Error(cannotListen(cause, inUrl, port), { cause })),
+      reject(new Error(cannotListen('the pages', { error: cause, host: inUrl, port }), { cause })),
     );
   });
-}
-
-function cannotListen(error: NodeJS.ErrnoException, host: string, port: number): string {
-  const what = `Cannot open the pages on ${host}:${port}`;
-  if (error.code === 'EADDRINUSE') {
-    return `${what}: another program has this port: end it, or choose another port in the settings`;
-  }
-  if (error.code === 'EACCES') return `${what}: this user may not open ports under 1024: choose a higher one`;
-  return `${what}: ${error.message}`;
 }

@@ -102,7 +102,7 @@ describe('a check', () => {
   test('stands in a calendar that a calendar program reads', async (context) => {
     await look(context, async (page, web) => {
       await page.goto(`${web.url}#/well/house-hill/checks`);
-      const address = await page.locator('.address').textContent();
+      const address = await page.locator('.address.here').textContent();
       expect(address).toBe(`${web.url.replace(/\/$/, '')}/calendar.ics?well=house-hill`);
       const events = new ICAL.Component(
         ICAL.parse(await (await fetch(address ?? '')).text()),

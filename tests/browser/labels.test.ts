@@ -1,6 +1,4 @@
 /** Labels as they are printed (Debian's Chromium): pages and their size, the height of capitals, and codes read back from the picture. */
-import { decode } from 'fast-png';
-import jsqr from 'jsqr';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { TestContext } from 'vitest';
@@ -9,13 +7,11 @@ import { readCard } from '../../src/card/read-card.ts';
 import { hasChromium, launchChromium, NO_CHROMIUM } from './support/chromium.ts';
 import { buildPages, type BuiltPages } from './support/build-pages.ts';
 import { startFakeServer, type FakeServer } from './support/fake-server.ts';
+import { readCode } from './support/read-code.ts';
 
 /** CSS: an inch is 96 px and 25.4 mm. */
 const MM_PER_PX = 25.4 / 96;
 const SCALE = 4;
-
-/** The package is CommonJS: what it exports is under `default` for the compiler, and is the function itself where it runs. */
-const readCode = jsqr as unknown as typeof jsqr.default;
 
 const WRITTEN = {
   well: 'house-hill',
@@ -193,7 +189,7 @@ describe('what is printed can be read', () => {
               height: box.height + 2 * around,
             },
           });
-          const code = readBack(png);
+          const code = readCode(png);
           const says = us[at]!.says.join('\n');
           expect(code?.text.split('\n')[0]).toBe(us[at]!.says[0]);
           expect(says.startsWith(code!.text)).toBe(true);
@@ -225,12 +221,3 @@ describe('what is printed can be read', () => {
     });
   });
 });
-
-function readBack(png: Uint8Array): { text: string; version: number } | undefined {
-  const { width, height, data, channels } = decode(png);
-  const pixels = new Uint8ClampedArray(width * height * 4).fill(255);
-  for (let i = 0; i < width * height; i++)
-    for (let c = 0; c < 3; c++) pixels[i * 4 + c] = Number(data[i * channels + c]);
-  const code = readCode(pixels, width, height);
-  return code ? { text: code.data, version: code.version } : undefined;
-}

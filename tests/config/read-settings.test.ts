@@ -31,6 +31,7 @@ describe('readSettings reads', () => {
       broker: { kind: 'built-in', host: '127.0.0.1', port: 1883 },
       observe: false,
       web: { host: '127.0.0.1', port: 8420 },
+      calendar: { port: 8422 },
       retention: { readingsDays: 400, cyclesDays: 3653, refusedDays: 30 },
       settleDays: 7,
       falseAlarmsPerYear: 0.05,
@@ -103,6 +104,12 @@ describe('readSettings reads', () => {
     ['mail ports by how it is secured', { smtp: { ...SMTP, secure: 'tls' } }, {}, { smtp: { port: 465 } }],
     ['a relay on the local network', { smtp: { ...SMTP, secure: 'none' } }, {}, { smtp: { port: 25 } }],
     [
+      'a calendar that stays closed, and one that the environment opens elsewhere',
+      { broker: { builtIn: { host: '192.0.2.5' } }, calendar: { host: '127.0.0.1' } },
+      { STILLWELL_CALENDAR_PORT: '9001' },
+      { calendar: { host: '127.0.0.1', port: 9001 } },
+    ],
+    [
       'a siren, a program and a webhook',
       {
         notices: [
@@ -135,7 +142,7 @@ describe('readSettings refuses', () => {
     [
       'an unknown key',
       { color: 'red' },
-      'Cannot read settings: color is not known; known are dataDir, root, broker, observe, web, retention, settleDays, falseAlarmsPerYear, units, notices, smtp, cards, cardsDir: "red"',
+      'Cannot read settings: color is not known; known are dataDir, root, broker, observe, web, calendar, retention, settleDays, falseAlarmsPerYear, units, notices, smtp, cards, cardsDir: "red"',
     ],
     [
       'an unknown key deeper down',

@@ -35,6 +35,8 @@ const QUESTIONS: Record<RouteName, { path: string; body?: unknown; bytes?: strin
   water: { path: '/api/wells/orchard/water' },
   due: { path: '/api/due?until=2027-12-31' },
   calendar: { path: '/calendar.ics?well=orchard' },
+  calendarAddress: { path: '/api/calendar-address?well=orchard' },
+  setCalendarAddress: { path: '/api/calendar-address', body: { want: 'one' } },
   bring: { path: '/api/wells/orchard/bring' },
   visits: { path: '/api/wells/house-hill/visits' },
   proof: { path: '/api/wells/house-hill/visits/a1/proof' },

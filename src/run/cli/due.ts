@@ -4,6 +4,7 @@ import { EXIT, Misuse, type Command, type Io } from './command.ts';
 import { writeDone } from './due-done.ts';
 import { printDue } from './due-list.ts';
 import { planDue } from './due-plan.ts';
+import { addressWanted, tellAddress } from './due-subscribe.ts';
 import { readOptions, readWhole } from './options.ts';
 import { serverApi, type ServerApi } from './server-api.ts';
 import { ASK_HELP, noMore, whoOf, WRITE_HELP, WRITE_OPTIONS } from './write-down.ts';
@@ -19,6 +20,9 @@ const OPTIONS = {
   from: { type: 'string' },
   'wells-a-day': { type: 'string' },
   write: { type: 'boolean' },
+  subscribe: { type: 'boolean' },
+  'new-address': { type: 'boolean' },
+  'no-address': { type: 'boolean' },
 } as const;
 
 const WELLS_A_DAY = { from: 1, to: 100 };
@@ -26,7 +30,8 @@ const USUAL_WELLS_A_DAY = 3;
 
 export const dueCommand: Command = {
   name: 'due',
-  usage: 'due [WELL] [--until DATE | --days N] [--site SITE] [--json] | due done WELL CHECK | due plan',
+  usage:
+    'due [WELL] [--until DATE | --days N] [--site SITE] [--json] | due [WELL] --subscribe | due done WELL CHECK | due plan',
   about:
     'What is due on your wells: checks, water tests, what you planned yourself; and one written down as done.',
   more: `The server must be running. Without a day it lists a month ahead; what is overdue always stands there. What nobody wrote down
@@ -36,6 +41,10 @@ service wait until it is back.
   --until DATE      up to this day (2027-03-31)
   --days N          up to so many days from today
   --site SITE       wells of one site
+
+  --subscribe       the address for phones on the farm's network, of all wells or of one, to subscribe to in their calendar
+  --new-address     make a new one; the one before opens nothing any more
+  --no-address      take it away
 
   done WELL CHECK   write down a check as done; CHECK is called as the list calls it (precharge, relief-valve …)
   --was OUTCOME     right (unless given), put-right, not-right or not-done
@@ -65,6 +74,8 @@ ${ASK_HELP}`,
       return planDue(io, api, { site, from, wellsADay, json, write, who: whoOf(flags, io) });
     }
     if (well !== undefined) throw new Misuse(`Cannot read "${well}": one well at most is expected`);
+    const want = addressWanted(flags);
+    if (want !== undefined) return tellAddress(io, api, { well: first, want });
     return list(io, api, { ...flags, well: first });
   },
 };

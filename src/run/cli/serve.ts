@@ -1,6 +1,6 @@
 /** `stillwell serve`: the server, until it is told to end. */
 import { loadSettings } from '../../config/load-settings.ts';
-import { SettingsError, type Settings } from '../../config/settings.ts';
+import { SettingsError, type BrokerSettings, type Settings } from '../../config/settings.ts';
 import { settingsHelp } from '../../config/help.ts';
 import { programVersion, siteFolder } from '../place.ts';
 import { openStation } from '../station.ts';
@@ -12,7 +12,8 @@ const PORTS = { from: 0, to: 65_535 };
 
 export const serveCommand: Command = {
   name: 'serve',
-  usage: 'serve [--settings FILE] [--data DIR] [--listen ADDRESS] [--broker-port PORT] [--port PORT]',
+  usage:
+    'serve [--settings FILE] [--data DIR] [--listen ADDRESS] [--broker-port PORT] [--calendar-port PORT] [--port PORT]',
   about:
     'Watch your wells until you end it with Ctrl-C: take their readings, learn what is normal, tell what is not.',
   more: `It works without any settings: nodes send to this computer, and the pages are at http://127.0.0.1:8420/. Every node needs its
@@ -20,8 +21,10 @@ own user name and password: stillwell node add NAME
 
   --settings FILE     the settings file (.stillwell/settings.json unless given)
   --data DIR          the folder where everything is kept (.stillwell unless given)
-  --listen ADDRESS    let nodes on the farm's own network reach the built-in broker at this address of this computer
+  --listen ADDRESS    open this address of this computer to the farm's own network: nodes reach the built-in broker there, each
+                      with its password, and phones the calendar of checks, once somebody made its address
   --broker-port PORT  the built-in broker's port (1883 unless given)
+  --calendar-port PORT  the port of the calendar for phones (8422 unless given)
   --port PORT         the port of the pages, which open on this computer alone (8420 unless given)
 
 A settings file that sends a mail to Anna when something is wrong:
@@ -37,16 +40,18 @@ ${settingsHelp()}`,
       listen: { type: 'string' },
       port: { type: 'string' },
       'broker-port': { type: 'string' },
+      'calendar-port': { type: 'string' },
     });
     if (names.length > 0)
       throw new Misuse(`Cannot serve "${names[0]}": serve takes options alone. Try: stillwell serve --help`);
     const { settings, secrets } = readSettingsOrMisuse(io.env, flags.settings);
     const log = newLog(io);
     const brokerPort = readWhole('broker-port', flags['broker-port'], PORTS);
+    const calendarPort = readWhole('calendar-port', flags['calendar-port'], PORTS);
     const webPort = readWhole('port', flags.port, PORTS);
     const site = siteFolder();
     const station = await openStation({
-      settings: withFlags(settings, { data: flags.data, listen: flags.listen, brokerPort, webPort }),
+      settings: withFlags(settings, { ...flags, brokerPort, calendarPort, webPort }),
       secrets,
       version: programVersion(),
       now: Date.now,
@@ -62,6 +67,12 @@ ${settingsHelp()}`,
       log(
         'info',
         `Built-in broker: port ${station.brokerPort}. A node gets its password from: stillwell node add NAME`,
+      );
+    const { calendar } = station.web;
+    if (calendar)
+      log(
+        'info',
+        `Calendar for phones: ${calendar.host} port ${calendar.port}. Its address is made on the page "Due", or by: stillwell due --subscribe`,
       );
     if (station.live.state().nodes.size === 0)
       log('info', 'No node was heard yet. To see invented wells first: npm run demo');
@@ -89,28 +100,37 @@ function asMisuse(error: unknown): unknown {
 }
 
 interface Flags {
-  data: string | undefined;
-  listen: string | undefined;
+  data?: string | undefined;
+  listen?: string | undefined;
   brokerPort: number | undefined;
+  calendarPort: number | undefined;
   webPort: number | undefined;
 }
 
 function withFlags(settings: Settings, flags: Flags): Settings {
-  const { broker } = settings;
-  if (broker.kind === 'outside' && (flags.listen !== undefined || flags.brokerPort !== undefined)) {
-    throw new Misuse('Cannot use --listen or --broker-port: the settings name an outside broker');
-  }
+  const { listen } = flags;
   return {
     ...settings,
     ...(flags.data !== undefined && { dataDir: flags.data }),
     web: { ...settings.web, ...(flags.webPort !== undefined && { port: flags.webPort }) },
-    broker:
-      broker.kind === 'outside'
-        ? broker
-        : {
-            ...broker,
-            ...(flags.listen !== undefined && { host: flags.listen }),
-            ...(flags.brokerPort !== undefined && { port: flags.brokerPort }),
-          },
+    broker: brokerWith(settings.broker, flags),
+    calendar: {
+      ...settings.calendar,
+      ...(listen !== undefined && { host: listen }),
+      ...(flags.calendarPort !== undefined && { port: flags.calendarPort }),
+    },
+  };
+}
+
+/** With an outside broker the farm's network reaches the calendar here, and nothing else. */
+function brokerWith(broker: BrokerSettings, { listen, brokerPort }: Flags): BrokerSettings {
+  if (broker.kind === 'outside') {
+    if (brokerPort === undefined) return broker;
+    throw new Misuse('Cannot use --broker-port: the settings name an outside broker');
+  }
+  return {
+    ...broker,
+    ...(listen !== undefined && { host: listen }),
+    ...(brokerPort !== undefined && { port: brokerPort }),
   };
 }

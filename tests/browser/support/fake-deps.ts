@@ -10,6 +10,7 @@ import type { WellNow } from '../../../shared/api/wells.ts';
 import type {
   LiveChange,
   LiveWell,
+  PhoneDoor,
   StoredAct,
   StoredAlarm,
   StoredChart,
@@ -19,6 +20,7 @@ import type {
   WebDeps,
 } from '../../../src/web/deps.ts';
 import { openDesk } from '../../../src/run/desk.ts';
+import { phoneSecrets } from '../../../src/run/phone-secrets.ts';
 import { openPackets } from '../../../src/run/packet/packets.ts';
 import { openStore } from '../../../src/store/open-store.ts';
 import { openPapers } from '../../../src/store/paper-files.ts';
@@ -47,6 +49,8 @@ export interface FakeFarm {
   /** Runs beside those of the story. */
   runs: StoredCycle[];
   ailments: string[];
+  /** Whether phones reach the calendar. */
+  door: { now: PhoneDoor };
   /** Tells every subscriber. */
   tell(change: LiveChange): void;
   subscribers(): number;
@@ -81,6 +85,7 @@ export function fakeFarm(): FakeFarm {
     nodes,
     runs: [] as StoredCycle[],
     ailments: [] as string[],
+    door: { now: { is: 'open', port: 8422, hosts: ['127.0.0.1'] } as PhoneDoor },
     clock,
     faults: [] as unknown[],
   };
@@ -88,6 +93,7 @@ export function fakeFarm(): FakeFarm {
   const papers = openPapers(mkdtempSync(join(tmpdir(), 'papers-')));
   const deps: WebDeps = {
     store: fakeStore(farm),
+    phones: { ...phoneSecrets(written, () => clock.nowMs), door: () => farm.door.now },
     desk: openDesk({ store: written, papers, now: () => clock.nowMs }),
     packets: openPackets({
       store: written,

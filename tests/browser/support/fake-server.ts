@@ -2,7 +2,9 @@
 import { argv } from 'node:process';
 import { fileURLToPath } from 'node:url';
 import { makeApp } from '../../../src/web/app.ts';
+import { openCalendarDoor } from '../../../src/web/calendar-door.ts';
 import { LiveHub } from '../../../src/web/live-hub.ts';
+import { phoneCalendar } from '../../../src/web/phone-calendar.ts';
 import { serveWeb } from '../../../src/web/serve.ts';
 import type { OpenWeb } from '../../../src/web/serve.ts';
 import { readSite } from '../../../src/web/site.ts';
@@ -22,6 +24,14 @@ export async function startFakeServer(folder: string, port = 0): Promise<FakeSer
     host: '127.0.0.1',
     port,
   });
+  const phones = await openCalendarDoor({
+    host: '127.0.0.1',
+    port: 0,
+    feed: (path) => phoneCalendar(farm.deps, path),
+    isNear: () => true,
+    fault: (error) => farm.deps.fault(error),
+  });
+  farm.door.now = { is: 'open', port: phones.port, hosts: ['127.0.0.1'] };
   const timer = setInterval(() => {
     farm.clock.nowMs += 1_000;
     for (const { well } of STORIES) farm.tell(secondOf(well, farm.clock.nowMs));
@@ -32,6 +42,7 @@ export async function startFakeServer(folder: string, port = 0): Promise<FakeSer
     close: async () => {
       clearInterval(timer);
       hub.close();
+      await phones.close();
       await web.close();
     },
   };

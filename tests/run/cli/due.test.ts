@@ -115,6 +115,7 @@ describe('stillwell due', () => {
     [['done', 'house-hill', 'tyres'], 'has no check tyres'],
     [['house-hill', 'orchard'], 'one well at most'],
     [['--until', '2027-01-01', '--days', '3'], 'give one of them'],
+    [['--subscribe', '--no-address'], 'takes the address away'],
   ])('%j is a mistake that is named', async (args, says) => {
     await expect(due(...args)).rejects.toThrow(Misuse);
     await expect(due(...args)).rejects.toThrow(says);
@@ -125,5 +126,34 @@ describe('stillwell due', () => {
     [['--until', '2027-02-30'], 'until'],
   ])('%j is refused in the words of the server', async (args, says) => {
     await expect(due(...args)).rejects.toThrow(says);
+  });
+});
+
+describe('stillwell due --subscribe', () => {
+  test('tells an address that answers, the same one again, and a new one that takes it away', async () => {
+    const [first = '', words] = await due('--subscribe');
+    expect(first).toMatch(/^http:\/\/127\.0\.0\.1:\d+\/[a-z2-7]{28}\/checks\.ics$/);
+    expect(words).toContain('Whoever is on this network and has this address');
+    expect((await fetch(first)).status).toBe(200);
+    expect((await due('--subscribe'))[0]).toBe(first);
+    const [own = ''] = await due('orchard', '--subscribe');
+    expect(own).toMatch(/\/orchard\/checks\.ics$/);
+    const [second = ''] = await due('--new-address');
+    expect([(await fetch(first)).status, (await fetch(second)).status]).toEqual([404, 200]);
+    await due('--no-address');
+    expect([(await fetch(second)).status, (await fetch(own)).status]).toEqual([404, 200]);
+  });
+
+  test('of a well that is not there is told, and where no phone could reach it the command that opens it', async () => {
+    await expect(due('nowhere', '--subscribe')).rejects.toThrow('No well is called nowhere');
+    const { door } = web.farm;
+    const open = door.now;
+    door.now = { is: 'closed', hosts: ['192.168.7.20'] };
+    expect(await due('--subscribe')).toEqual([
+      'No phone can reach the calendar: the server answers only this computer. Start it with: stillwell serve --listen 192.168.7.20',
+    ]);
+    door.now = { is: 'closed', hosts: [], failed: 'Cannot open the calendar for phones' };
+    expect(await due('--subscribe')).toEqual(['Cannot open the calendar for phones']);
+    door.now = open;
   });
 });

@@ -54,6 +54,7 @@ function rig(): { rig: Rig; until: (s: number) => void; ask: (since: number) => 
     papers,
     live,
     broker,
+    phones: {} as never,
     version: '0',
     now,
     log: () => undefined,

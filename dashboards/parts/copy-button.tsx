@@ -1,0 +1,22 @@
+/** Copies a line of text; a browser that does not let a page do so says how else. */
+import { useState } from 'preact/hooks';
+
+export function CopyButton({ text, children }: { text: string; children: string }) {
+  const [said, setSaid] = useState('');
+  const copy = async (): Promise<void> => {
+    try {
+      await navigator.clipboard.writeText(text);
+      setSaid('Copied.');
+    } catch {
+      setSaid('This browser does not let a page copy: mark it and copy it by hand.');
+    }
+  };
+  return (
+    <>
+      <button type="button" onClick={() => void copy()}>
+        {children}
+      </button>
+      <span role="status">{said}</span>
+    </>
+  );
+}

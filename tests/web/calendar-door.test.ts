@@ -1,0 +1,234 @@
+/** The one thing that answers on the farm's network: what it answers, and that it answers nothing else. */
+import { connect } from 'node:net';
+import ICAL from 'ical.js';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { CalendarAddressAnswer } from '../../shared/api/calendar-address.ts';
+import { openCalendarDoor, type CalendarDoor } from '../../src/web/calendar-door.ts';
+import { phoneCalendar } from '../../src/web/phone-calendar.ts';
+import { askFarm } from './support.ts';
+
+const asked = askFarm();
+const { farm } = asked;
+let door: CalendarDoor;
+let near = true;
+beforeAll(async () => {
+  door = await openCalendarDoor({
+    host: '127.0.0.1',
+    port: 0,
+    feed: (path) => phoneCalendar(farm.deps, path),
+    isNear: () => near,
+    fault: (error) => farm.faults.push(error),
+  });
+  farm.door.now = { is: 'open', port: door.port, hosts: ['127.0.0.1'] };
+});
+afterAll(() => door.close());
+
+async function want(what: string, well?: string): Promise<CalendarAddressAnswer> {
+  const answer = await asked.post('/api/calendar-address', {
+    want: what,
+    ...(well === undefined ? {} : { well }),
+  });
+  expect(answer.status).toBe(200);
+  return (await answer.json()) as CalendarAddressAnswer;
+}
+
+async function urlOf(what: string, well?: string): Promise<string> {
+  return (await want(what, well)).address?.urls[0] ?? '';
+}
+
+async function eventsAt(url: string): Promise<string[]> {
+  const feed = new ICAL.Component(ICAL.parse(await (await fetch(url)).text()));
+  return feed.getAllSubcomponents('vevent').map((event) => String(event.getFirstPropertyValue('summary')));
+}
+
+/** What comes back for bytes as they are. */
+function raw(bytes: string): Promise<string> {
+  return new Promise((resolve) => {
+    const line = connect(door.port, '127.0.0.1', () => line.write(bytes));
+    let text = '';
+    line.on('data', (chunk) => (text += String(chunk)));
+    line.on('error', () => undefined);
+    line.on('close', () => resolve(text));
+  });
+}
+
+describe('the door for phones', () => {
+  test('gives the calendar of all wells or of one, to be kept by nobody on the way', async () => {
+    const all = await fetch(await urlOf('one'));
+    expect(all.status).toBe(200);
+    expect(Object.fromEntries(all.headers)).toMatchObject({
+      'content-type': 'text/calendar; charset=utf-8',
+      'cache-control': 'no-store',
+      'x-robots-tag': 'noindex, nofollow',
+      'x-content-type-options': 'nosniff',
+      'content-security-policy': "default-src 'none'",
+      connection: 'close',
+    });
+    expect(await all.text()).toBe(await (await asked.get('/calendar.ics')).text());
+    const one = await fetch(await urlOf('one', 'orchard'));
+    expect(await one.text()).toBe(await (await asked.get('/calendar.ics?well=orchard')).text());
+  });
+
+  test('answers HEAD with the length and without the calendar', async () => {
+    const url = await urlOf('one');
+    const head = await fetch(url, { method: 'HEAD' });
+    expect(head.status).toBe(200);
+    expect(Number(head.headers.get('content-length'))).toBe(
+      (await (await fetch(url)).arrayBuffer()).byteLength,
+    );
+    expect(await head.text()).toBe('');
+  });
+
+  test.each<[what: string, path: (secret: string, of: { orchard: string }) => string]>([
+    ['the root', () => '/'],
+    ['the pages', () => '/index.html'],
+    ['the API', () => '/api/wells'],
+    ['the calendar of this computer', () => '/calendar.ics'],
+    ['health', () => '/health'],
+    ['no secret', () => '/checks.ics'],
+    ['another secret', (secret) => `/${'a'.repeat(secret.length)}/checks.ics`],
+    ['a secret that is a letter short', (secret) => `/${secret.slice(1)}/checks.ics`],
+    ['a letter more', (secret) => `/${secret}a/checks.ics`],
+    ['capitals', (secret) => `/${secret.toUpperCase()}/checks.ics`],
+    ['another name', (secret) => `/${secret}/wells.ics`],
+    ['the secret alone', (secret) => `/${secret}/`],
+    ['a question behind it', (secret) => `/${secret}/checks.ics?well=orchard`],
+    ['a slash behind it', (secret) => `/${secret}/checks.ics/`],
+    ['a slash more', (secret) => `//${secret}/checks.ics`],
+    ['written otherwise', (secret) => `/${secret}/%63hecks.ics`],
+    ['one well by the secret of all', (secret) => `/${secret}/orchard/checks.ics`],
+    ['all by the secret of one well', (_, { orchard }) => `/${orchard}/checks.ics`],
+    ['another well by the secret of one', (_, { orchard }) => `/${orchard}/house-hill/checks.ics`],
+    ['a well that is not there', (secret) => `/${secret}/nowhere/checks.ics`],
+    ['a name that is none', (secret) => `/${secret}/__proto__/checks.ics`],
+    ['what would be the key of all', () => '/a/phone-calendar/checks.ics'],
+  ])('answers 404 to %s', async (_what, path) => {
+    await want('one');
+    await want('one', 'orchard');
+    const [all, orchard] = [farm.deps.phones.secret(undefined), farm.deps.phones.secret('orchard')];
+    const answer = await raw(
+      `GET ${path(all!.text, { orchard: orchard!.text })} HTTP/1.1\r\nhost: farm\r\n\r\n`,
+    );
+    expect(answer).toMatch(/^HTTP\/1\.1 404 /);
+    expect(answer.split('\r\n\r\n')[1]).toBe('Nothing is here.\n');
+  });
+
+  test.each(['POST', 'PUT', 'DELETE', 'PATCH', 'OPTIONS', 'TRACE', 'PROPFIND'])(
+    'answers 405 to %s, wherever it is sent',
+    async (method) => {
+      const { pathname } = new URL(await urlOf('one'));
+      for (const path of [pathname, '/', '/api/acts']) {
+        // One connection after the other.
+        // oxlint-disable-next-line no-await-in-loop
+        const answer = await raw(`${method} ${path} HTTP/1.1\r\nhost: farm\r\ncontent-length: 2\r\n\r\n{}`);
+        expect(answer).toMatch(/^HTTP\/1\.1 405 /);
+        expect(answer).toMatch(/^allow: GET, HEAD\r$/m);
+      }
+    },
+  );
+
+  test.each<[what: string, bytes: string, says: RegExp]>([
+    [
+      'headers without end',
+      `GET / HTTP/1.1\r\nhost: farm\r\nx: ${'x'.repeat(5_000)}\r\n\r\n`,
+      /^HTTP\/1\.1 431 /,
+    ],
+    [
+      'an address without end',
+      `GET /${'x'.repeat(5_000)} HTTP/1.1\r\nhost: farm\r\n\r\n`,
+      /^HTTP\/1\.1 431 /,
+    ],
+    ['what is no request', 'hello\r\n\r\n', /^HTTP\/1\.1 400 /],
+    ['a tunnel', 'CONNECT farm:80 HTTP/1.1\r\nhost: farm\r\n\r\n', /^$/],
+  ])('bears %s', async (_what, bytes, says) => {
+    expect(await raw(bytes)).toMatch(says);
+    expect((await fetch(await urlOf('one'))).status).toBe(200);
+  });
+
+  test('answers one request a connection', async () => {
+    const { pathname } = new URL(await urlOf('one'));
+    const twice = `GET ${pathname} HTTP/1.1\r\nhost: farm\r\n\r\n`.repeat(2);
+    expect((await raw(twice)).match(/HTTP\/1\.1 200 /g)).toHaveLength(1);
+  });
+
+  test('hangs up on who is on no network of ours, before a word is said', async () => {
+    const url = await urlOf('one');
+    near = false;
+    await expect(fetch(url)).rejects.toThrow();
+    near = true;
+    expect((await fetch(url)).status).toBe(200);
+  });
+
+  test('says in one line that its port is taken', async () => {
+    const more = { host: '127.0.0.1', port: door.port, feed: () => undefined, isNear: () => true };
+    await expect(openCalendarDoor({ ...more, fault: () => undefined })).rejects.toThrow(
+      /^Cannot open the calendar for phones on 127\.0\.0\.1:\d+: another program has this port/,
+    );
+  });
+
+  test('keeps a fault of our own, and what it was about, to itself', async () => {
+    const url = await urlOf('one');
+    const { store } = farm.deps;
+    const alarms = store.alarms.bind(store);
+    store.alarms = () => {
+      throw new Error('inner part');
+    };
+    const answer = await fetch(url);
+    store.alarms = alarms;
+    expect(answer.status).toBe(500);
+    expect(await answer.text()).not.toContain('inner');
+    expect(String(farm.faults.at(-1))).toContain('inner part');
+    expect(String(farm.faults.at(-1))).not.toContain(farm.deps.phones.secret(undefined)!.text);
+  });
+});
+
+describe('the address for phones over the API', () => {
+  test('is there when it was made, stays, and opens nothing any more when it was taken away', async () => {
+    await want('none');
+    expect(await (await asked.get('/api/calendar-address')).json()).toEqual({
+      door: { is: 'open', hosts: ['127.0.0.1'] },
+    });
+    const first = await urlOf('one');
+    expect(await urlOf('one')).toBe(first);
+    expect((await eventsAt(first)).length).toBeGreaterThan(10);
+    const second = await urlOf('new');
+    expect(second).not.toBe(first);
+    expect([(await fetch(first)).status, (await fetch(second)).status]).toEqual([404, 200]);
+    await want('none');
+    expect((await fetch(second)).status).toBe(404);
+  });
+
+  test('of one well holds that one, and each has its own', async () => {
+    const [all, orchard] = [await urlOf('one'), await urlOf('one', 'orchard')];
+    expect(new Set((await eventsAt(orchard)).map((title) => title.split(': ').at(-1)))).toEqual(
+      new Set(['orchard']),
+    );
+    await want('new', 'orchard');
+    expect([(await fetch(orchard)).status, (await fetch(all)).status]).toEqual([404, 200]);
+    expect((await asked.get('/api/calendar-address?well=nowhere')).status).toBe(404);
+    expect((await asked.post('/api/calendar-address', { want: 'one', well: 'nowhere' })).status).toBe(404);
+    expect((await asked.post('/api/calendar-address', { want: 'two' })).status).toBe(400);
+  });
+
+  test('is told for each address of this computer; where it answers nobody none is made, and one can be taken away', async () => {
+    const open = farm.door.now;
+    farm.door.now = { is: 'open', port: 8422, hosts: ['192.168.7.20', 'fd00::7'] };
+    const { address } = await want('one');
+    expect(address?.urls.map((url) => url.replace(/[a-z2-7]{28}/, 'S'))).toEqual([
+      'http://192.168.7.20:8422/S/checks.ics',
+      'http://[fd00::7]:8422/S/checks.ics',
+    ]);
+    farm.door.now = { is: 'closed', hosts: ['192.168.7.20'] };
+    expect(await (await asked.get('/api/calendar-address')).json()).toEqual({ door: farm.door.now });
+    expect((await asked.post('/api/calendar-address', { want: 'new' })).status).toBe(409);
+    await want('none');
+    expect(farm.deps.phones.secret(undefined)).toBeUndefined();
+    farm.door.now = open;
+  });
+
+  test('is asked by our own pages alone', async () => {
+    const headers = { origin: 'https://example.org' };
+    expect((await asked.post('/api/calendar-address', { want: 'new' }, headers)).status).toBe(403);
+    expect((await asked.get('/api/calendar-address', { host: 'rebound.example.org' })).status).toBe(403);
+  });
+});
