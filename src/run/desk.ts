@@ -3,6 +3,7 @@
  * and time here, and is committed before it is answered.
  */
 import { randomUUID } from 'node:crypto';
+import { currentEntries } from '../book/entry.ts';
 import { MOST_PAPER_BYTES } from '../book/limits.ts';
 import { PAPER_TYPES, paperType } from '../book/paper-type.ts';
 import { isWhole } from '../book/paper-whole.ts';
@@ -43,13 +44,25 @@ export function openDesk({ store, papers, now }: DeskParts): Desk {
       if (!isWhole(bytes, type))
         return { no: `Cannot keep ${said.name}: it did not come whole, its end is missing. Send it again` };
       const hash = papers.put(bytes);
-      return write({ kind: 'paper', well, hash, type, bytes: bytes.length, ...said }, by);
+      // Who sends it again, because the line broke or another field was refused, means the one that is kept already.
+      const known = currentEntries(store.entries(well)).find(
+        ({ kind, body }) =>
+          kind === 'paper' &&
+          body['hash'] === hash &&
+          body['name'] === said.name &&
+          body['about'] === said.about &&
+          body['text'] === said.text,
+      );
+      return known
+        ? { entry: known }
+        : write({ kind: 'paper', well, hash, type, bytes: bytes.length, ...said }, by);
     },
     paper(hash) {
       const bytes = papers.read(hash);
       const type = bytes && paperType(bytes);
       return bytes && type && { bytes, type };
     },
+    hasPaper: (hash) => papers.has(hash),
     writtenCard: (well) => lastCard(store, well),
   };
 }

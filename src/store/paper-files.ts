@@ -1,6 +1,8 @@
 /**
  * Papers beside the database, each under the hash of its content: the same paper kept twice is one file, and a name that somebody gave it
- * is never a path. A file is written whole under another name, brought to the disk, and then renamed: half of one is never found.
+ * is never a path. A file is written whole under another name, brought to the disk, and then renamed; its folder is brought there too, for
+ * the entry that points to it is on the disk when it is answered. Half of one is never found, and one that went bad is mended when the
+ * same paper is kept again.
  */
 import { createHash } from 'node:crypto';
 import {
@@ -22,6 +24,8 @@ export interface PaperFiles {
   /** Keeps the bytes; returns their hash (SHA-256, hex). */
   put(bytes: Uint8Array): string;
   has(hash: string): boolean;
+  /** Whether it is there and is what its name says. */
+  isSound(hash: string): boolean;
   /** The bytes, or undefined where there is no such paper. @throws StoreError where the file is not what its name says. */
   read(hash: string): Buffer | undefined;
 }
@@ -42,13 +46,21 @@ export function openPapers(folder: string): PaperFiles {
       `Cannot read paper ${hash.slice(0, 12)}: its content is not what was kept.`,
     );
   };
+  const isSound = (hash: string): boolean => {
+    const path = pathOf(hash);
+    return existsSync(path) && hashOf(readFileSync(path)) === hash;
+  };
   return {
     put(bytes) {
       const hash = hashOf(bytes);
-      if (!existsSync(pathOf(hash))) writeWhole(join(folder, hash.slice(0, 2)), hash, bytes);
+      if (!isSound(hash)) {
+        writeWhole(join(folder, hash.slice(0, 2)), hash, bytes);
+        bringToDisk(folder);
+      }
       return hash;
     },
     has: (hash) => existsSync(pathOf(hash)),
+    isSound,
     read,
   };
 }
@@ -72,4 +84,17 @@ function writeWhole(folder: string, name: string, bytes: Uint8Array): void {
     closeSync(file);
   }
   renameSync(waiting, join(folder, name));
+  bringToDisk(folder);
+}
+
+/** What a folder holds is known after a power cut only where the folder itself was brought to the disk. */
+function bringToDisk(folder: string): void {
+  // Windows opens no folder, and needs none of it.
+  if (process.platform === 'win32') return;
+  const open = openSync(folder, 'r');
+  try {
+    fsyncSync(open);
+  } finally {
+    closeSync(open);
+  }
 }

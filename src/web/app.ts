@@ -83,8 +83,10 @@ function json(value: unknown, status = 200): Response {
 function paperResponse(deps: WebDeps, hash: string): Response {
   const paper = isPaperHash(hash) ? deps.desk.paper(hash) : undefined;
   if (!paper) throw new ProblemError(404, 'There is no such paper.');
+  // Text is kept only where it is UTF-8 (src/book/paper-type.ts); a browser that is not told takes it for something older.
+  const type = paper.type === 'text/plain' ? 'text/plain; charset=utf-8' : paper.type;
   return new Response(Uint8Array.from(paper.bytes), {
-    headers: { 'content-type': paper.type, 'cache-control': 'private, max-age=31536000, immutable' },
+    headers: { 'content-type': type, 'cache-control': 'private, max-age=31536000, immutable' },
   });
 }
 

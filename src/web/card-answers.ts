@@ -67,7 +67,7 @@ export async function writeCard(deps: WebDeps, ask: Ask<'writeCard'>): Promise<A
 }
 
 function refuseMissingPhotos(deps: WebDeps, { described }: Card): void {
-  const lost = described?.electrical.photos.find((hash) => deps.desk.paper(hash) === undefined);
+  const lost = described?.electrical.photos.find((hash) => !deps.desk.hasPaper(hash));
   if (lost === undefined) return;
   const rule = `must be papers that are kept here, and there is none of this hash: ${lost}`;
   throw new ProblemError(400, `Cannot read card: electrical.photos ${rule}`, [

@@ -133,6 +133,8 @@ export interface Desk {
     paper: { bytes: Uint8Array; name: string; about?: string; text?: string; by?: string },
   ): EntryResult;
   paper(hash: string): { bytes: Uint8Array; type: string } | undefined;
+  /** Whether there is such a paper; of its bytes nothing is read. */
+  hasPaper(hash: string): boolean;
   /** The act that wrote the card as it now is. */
   writtenCard(well: string): StoredAct | undefined;
 }

@@ -35,6 +35,24 @@ describe('openDesk', () => {
     expect(one.paper(String(kept.entry.body['hash']))?.type).toBe('text/plain');
   });
 
+  test('a paper that is sent again is the one that is kept; under another name it is another', () => {
+    const one = desk();
+    const send = (name: string, about?: string) => {
+      const bytes = Buffer.from('Static level 41 ft');
+      const sent = one.addPaper('orchard', { bytes, name, ...(about !== undefined && { about }) });
+      if (!('entry' in sent)) throw new Error(sent.no);
+      return sent.entry;
+    };
+    const first = send('log.txt', 'well log');
+    expect(send('log.txt', 'well log').id).toBe(first.id);
+    expect(send('log.txt').id).not.toBe(first.id);
+    expect(send('other.txt', 'well log').id).not.toBe(first.id);
+    one.write({ kind: 'struck', well: 'orchard', replaces: first.id });
+    expect(send('log.txt', 'well log').id).not.toBe(first.id);
+    expect(one.hasPaper(String(first.body['hash']))).toBe(true);
+    expect(one.hasPaper('f'.repeat(64))).toBe(false);
+  });
+
   test('refuses what it cannot keep', () => {
     const one = desk();
     expect(no(one.addPaper('orchard', { bytes: Buffer.from('\u007fELF'), name: 'manual.pdf' }))).toContain(

@@ -26,6 +26,7 @@ describe('openPapers', () => {
   test('knows nothing of what was never kept', () => {
     const papers = openPapers(folder);
     expect(papers.has(ABC)).toBe(false);
+    expect(papers.isSound(ABC)).toBe(false);
     expect(papers.read(ABC)).toBeUndefined();
   });
 
@@ -33,10 +34,14 @@ describe('openPapers', () => {
     expect(() => openPapers(folder).read(path)).toThrow('must be SHA-256');
   });
 
-  test('says so where a file is not what was kept', () => {
+  test('says so where a file is not what was kept, and mends it when the paper comes again', () => {
     const papers = openPapers(folder);
     papers.put(Buffer.from('abc'));
+    expect(papers.isSound(ABC)).toBe(true);
     truncateSync(join(folder, 'ba', ABC), 2);
+    expect(papers.isSound(ABC)).toBe(false);
     expect(() => papers.read(ABC)).toThrow('its content is not what was kept');
+    papers.put(Buffer.from('abc'));
+    expect(papers.read(ABC)?.toString()).toBe('abc');
   });
 });

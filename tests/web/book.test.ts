@@ -72,7 +72,7 @@ describe('papers over the API', () => {
     });
     const { entry } = (await kept.json()) as { entry: { body: { hash: string } } };
     const paper = await get(`/api/papers/${entry.body.hash}`);
-    expect(paper.headers.get('content-type')).toBe('text/plain');
+    expect(paper.headers.get('content-type')).toBe('text/plain; charset=utf-8');
     expect(paper.headers.get('x-content-type-options')).toBe('nosniff');
     expect(await paper.text()).toBe('Static level 41 ft');
   });

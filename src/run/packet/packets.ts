@@ -26,13 +26,21 @@ function sha256(bytes: Uint8Array): string {
 
 export function openPackets(parts: PacketParts): Packets {
   const { store, papers, now } = parts;
-  const sourceOf = (well: string, units: UnitSystem | undefined): PacketSource => ({
-    record: gatherRecord(store, well),
-    sha256,
-    hasPaper: (hash) => papers.has(hash),
-    readPaper: (hash) => papers.read(hash) ?? new Uint8Array(),
-    ...(units !== undefined && { units }),
-  });
+  const sourceOf = (well: string, units: UnitSystem | undefined): PacketSource => {
+    // A paper that went bad does not keep the well from being handed over: the page says that it was not at hand.
+    const sound = new Map<string, boolean>();
+    return {
+      record: gatherRecord(store, well),
+      sha256,
+      hasPaper(hash) {
+        const is = sound.get(hash) ?? papers.isSound(hash);
+        sound.set(hash, is);
+        return is;
+      },
+      readPaper: (hash) => papers.read(hash) ?? new Uint8Array(),
+      ...(units !== undefined && { units }),
+    };
+  };
   return {
     zip: (well, units) => makeZip(sourceOf(well, units)),
     page: (well, units) => makePage(sourceOf(well, units)),
@@ -42,7 +50,7 @@ export function openPackets(parts: PacketParts): Packets {
       const { record } = opened;
       const plan = planTakeIn(store, record, { nowMs: now(), same });
       if ('no' in plan) return plan;
-      const fresh = opened.papers.filter(({ hash }) => !papers.has(hash));
+      const fresh = opened.papers.filter(({ hash }) => !papers.isSound(hash));
       for (const paper of fresh) papers.put(paper.read());
       // Where nothing is new nothing is made again.
       const wrong = plan.changes.length === 0 ? undefined : parts.commit(plan.changes);
