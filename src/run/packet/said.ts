@@ -11,6 +11,8 @@ export interface TakenIn {
   missing: readonly string[];
   /** There is a card to be taken. */
   card?: unknown;
+  /** Nodes that the card reads from and another well here too. */
+  shared: readonly { node: string; well: string }[];
 }
 
 const NAMES: Record<keyof PacketAdded, [one: string, many: string]> = {
@@ -23,7 +25,7 @@ const NAMES: Record<keyof PacketAdded, [one: string, many: string]> = {
   cycles: ['cycle', 'cycles'],
 };
 
-export function saidOf({ well, isNew, watched, added, missing, card }: TakenIn): string[] {
+export function saidOf({ well, isNew, watched, added, missing, card, shared }: TakenIn): string[] {
   const counts = (Object.keys(NAMES) as (keyof PacketAdded)[])
     .filter((kind) => added[kind] > 0)
     .map((kind) => sayCount(added[kind], ...NAMES[kind]));
@@ -39,6 +41,10 @@ export function saidOf({ well, isNew, watched, added, missing, card }: TakenIn):
             : 'It is watched here without a card: the packet’s card was taken. Acts from elsewhere are kept as its past.',
         ]
       : []),
+    ...shared.map(
+      ({ node, well: other }) =>
+        `Its card reads from ${node}, and so does ${other} here. Where that is another box of the same name, change the card; calibrations that came with it stand as past.`,
+    ),
     ...(missing.length > 0
       ? [`${sayCount(missing.length, 'paper', 'papers')} did not come with it: ${missing.join(', ')}.`]
       : []),

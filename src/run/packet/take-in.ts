@@ -1,12 +1,14 @@
 /**
  * A packet that came -> what to commit, and what to say of it. Nothing that is here is lost or changed: entries and acts are known by their
  * ids, what was measured elsewhere stands apart from what is measured here. Of a well that is watched here only its own past drives the
- * engine: acts from elsewhere are kept as past, and the card here stays.
+ * engine: acts from elsewhere are kept as past, and the card here stays. So are calibrations of a node whose name another well here reads from.
  */
+import { nodesNamed } from '../../book/packet/nodes-named.ts';
 import { knownUntilMs, type WellRecord } from '../../book/packet/record.ts';
-import type { Change, HandedRow, Store } from '../../store/store.ts';
+import type { ActRow, Change, HandedRow, Store } from '../../store/store.ts';
 import { actsOf, gatherRecord, saysSomething } from './gather.ts';
 import { alarmKey, baselineKey, cycleKey, dayKey } from './keys.ts';
+import { nodesOfOthers } from './other-nodes.ts';
 import { startState } from './start-state.ts';
 
 export interface TakeIn {
@@ -19,6 +21,8 @@ export interface TakeIn {
   watched: boolean;
   /** Nobody wrote a card here, and the packet has one: to be taken as a new act. */
   card?: Record<string, unknown>;
+  /** Nodes that this well's card reads from and another well here too, with that one. */
+  shared: { node: string; well: string }[];
 }
 
 /** `asks`: it can be done if somebody says that the well of this name here is the same one. */
@@ -57,16 +61,27 @@ export function planTakeIn(store: Store, record: WellRecord, { nowMs, same }: Ta
     cycles: fresh(record.cycles, here.cycles, cycleKey),
     alarms: fresh(record.alarms, here.alarms, alarmKey),
   };
+  const others = nodesOfOthers(store, well);
+  const known = new Set(store.acts({ fromMs: 0 }).map(({ id }) => id));
+  const isPast = ({ id, kind, node = '' }: ActRow): boolean =>
+    watched || (kind === 'calibrated' && others.has(node) && !known.has(id));
   const changes: Change[] = [
     ...acts.map((row): Change =>
-      watched ? handed(well, 'act', row.id, row.atMs, row) : { change: 'act', row },
+      isPast(row) ? handed(well, 'act', row.id, row.atMs, row) : { change: 'act', row },
     ),
     ...entries.map((entry): Change => ({ change: 'entry', entry })),
     ...derived.baselines.map((row) => handed(well, 'baseline', baselineKey(row), row.atMs, row)),
     ...derived.days.map((row) => handed(well, 'day', dayKey(row), row.endedMs, row)),
     ...derived.cycles.map((row) => handed(well, 'cycle', cycleKey(row), row.startedMs, row)),
     ...alarmChanges(store, record),
-    ...(watched || acts.length === 0 ? [] : beginning(store, record, nowMs)),
+    ...(watched || acts.length === 0
+      ? []
+      : beginning(
+          store,
+          well,
+          acts.filter((row) => !isPast(row)),
+          nowMs,
+        )),
     ...(isNew ? [mark(well)] : []),
   ];
   const card =
@@ -83,8 +98,17 @@ export function planTakeIn(store: Store, record: WellRecord, { nowMs, same }: Ta
     },
     isNew,
     watched,
+    shared: watched ? [] : sharedNodes(record, others),
     ...(card && { card }),
   };
+}
+
+function sharedNodes({ well: own, acts }: WellRecord, others: ReadonlyMap<string, string>): TakeIn['shared'] {
+  const last = acts.findLast(({ kind }) => kind === 'card-changed');
+  return [...nodesNamed(own, last ? [last] : [])].flatMap((node) => {
+    const well = others.get(node);
+    return well === undefined ? [] : [{ node, well }];
+  });
 }
 
 function handed(well: string, kind: HandedRow['kind'], key: string, atMs: number, row: unknown): Change {
@@ -153,10 +177,9 @@ function lifeOf(row: unknown): number {
   return typeof row === 'object' && row !== null ? ends.filter((key) => key in row).length : 0;
 }
 
-function beginning(store: Store, record: WellRecord, nowMs: number): Change[] {
-  const { well } = record;
+function beginning(store: Store, well: string, acts: readonly ActRow[], nowMs: number): Change[] {
   const known = actsOf(store, well);
-  const all = [...known, ...fresh(record.acts, known, ({ id }) => id)].toSorted((a, b) => a.atMs - b.atMs);
+  const all = [...known, ...fresh(acts, known, ({ id }) => id)].toSorted((a, b) => a.atMs - b.atMs);
   const { atMs, state } = startState(well, all, nowMs);
   return [
     { change: 'snapshot', well, atMs, state },
