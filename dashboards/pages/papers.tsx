@@ -17,7 +17,7 @@ import {
   typeWords,
   type Paper,
   type StruckPaper,
-} from '../words/papers.ts';
+} from '../../shared/words/papers.ts';
 
 export function PapersPage({ name }: { name: string }) {
   const { source } = useSurroundings();

@@ -1,21 +1,13 @@
 /** A flow by bucket and watch: how much ran and how long it took, with the flow that comes of it. */
-import { parseQuantity } from '../../shared/quantity/parse-quantity.ts';
+import type { Bucket, BucketFlow } from '../../shared/quantity/bucket-flow.ts';
 import { READING_WORDS } from '../../shared/words/reading-words.ts';
 import { useSurroundings } from '../data/settings.ts';
 
-/** As typed, with units. */
-export interface Bucket {
-  volume: string;
-  time: string;
-}
-
-interface Flow {
-  lPerS: number;
-  /** As it is kept, with digits enough that volume over time is this again. */
-  value: string;
-}
-
-export function FlowFields(props: { bucket: Bucket; flow: Flow | undefined; change: (to: Bucket) => void }) {
+export function FlowFields(props: {
+  bucket: Bucket;
+  flow: BucketFlow | undefined;
+  change: (to: Bucket) => void;
+}) {
   const { bucket, flow, change } = props;
   const { units } = useSurroundings();
   return (
@@ -43,12 +35,4 @@ export function FlowFields(props: { bucket: Bucket; flow: Flow | undefined; chan
       <p role="status">{flow && `That is ${READING_WORDS.flow.say(flow.lPerS, units)}.`}</p>
     </div>
   );
-}
-
-/** Nothing until both are quantities. */
-export function flowOf({ volume, time }: Bucket): Flow | undefined {
-  const [ran, took] = [parseQuantity(volume, 'volume'), parseQuantity(time, 'duration')];
-  if (!('si' in ran) || !('si' in took) || ran.si <= 0 || took.si <= 0) return undefined;
-  const lPerS = ran.si / took.si;
-  return { lPerS, value: `${Number((lPerS * 60).toFixed(4))} L/min` };
 }

@@ -7,6 +7,7 @@ import type { WrittenAct } from '../../shared/api/acts.ts';
 import { momentWords } from '../../shared/api/time-words.ts';
 import type { WellDetail } from '../../shared/api/wells.ts';
 import { knownIn, type Known } from '../../shared/known/until.ts';
+import { sayingOf } from '../../shared/known/saying.ts';
 import { untilWords } from '../../shared/known/until-words.ts';
 import { nowMs } from '../data/clock.ts';
 import { useSurroundings } from '../data/settings.ts';
@@ -130,14 +131,4 @@ function PastKnown({ well, timeZone }: { well: string; timeZone: string }) {
       </ul>
     </>
   );
-}
-
-function sayingOf(kind: string, body: unknown): { text: string; untilMs?: number } {
-  const held: Record<string, unknown> = typeof body === 'object' && body !== null ? { ...body } : {};
-  const { text, until } = held;
-  const untilMs = typeof until === 'string' ? Date.parse(until) : Number.NaN;
-  return {
-    text: typeof text === 'string' ? text : kind === 'laid-up' ? 'laid up' : 'more use',
-    ...(Number.isFinite(untilMs) && { untilMs }),
-  };
 }

@@ -4,7 +4,7 @@
  */
 import { useState } from 'preact/hooks';
 import { rememberedName, useSurroundings } from '../data/settings.ts';
-import { refusedBefore, sizeWords } from '../words/papers.ts';
+import { refusedBefore, sizeWords } from '../../shared/words/papers.ts';
 import { useSending, type Chosen, type SaidOfAll, type Way } from './use-sending.ts';
 
 export function PaperUpload({ well, kept }: { well: string; kept: () => void }) {

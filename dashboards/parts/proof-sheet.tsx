@@ -1,23 +1,22 @@
 /** The proof of one visit, fit for one printed page: what was done, and each measure before and after as words, figures and a small drawing. */
 import { Fragment } from 'preact';
 import { momentWords } from '../../shared/api/time-words.ts';
-import type { ProofLineAnswer, ProofSide } from '../../shared/api/visits.ts';
+import type { ProofLineAnswer } from '../../shared/api/visits.ts';
 import type { Answer } from '../../shared/api/routes.ts';
-import type { UnitSystem } from '../../shared/quantity/print-quantity.ts';
 import {
   MEASURE_NOTES,
   MEASURE_TITLES,
   PROOF_CAVEAT,
+  proofStage,
   proofWords,
   sayMeasure,
+  sideWords,
   type ProofStage,
 } from '../../shared/words/proof.ts';
 import { useSurroundings } from '../data/settings.ts';
 import { nameWords, unbroken } from '../words/names.ts';
 import { ProofPair } from './proof-pair.tsx';
 import { WorkList } from './work-list.tsx';
-
-const DAY_MS = 86_400_000;
 
 export interface ProofSheetProps {
   well: string;
@@ -29,10 +28,7 @@ export function ProofSheet({ well, timeZone, proof }: ProofSheetProps) {
   const { units } = useSurroundings();
   const { visit, pumps, nowMs, days } = proof;
   const when = (ms: number): string => momentWords(ms, timeZone, units, nowMs);
-  const stage: ProofStage = {
-    open: visit.closedMs === undefined,
-    over: visit.closedMs !== undefined && nowMs - visit.closedMs > days * DAY_MS,
-  };
+  const stage = proofStage(proof);
   return (
     <article class="proof" aria-labelledby="proof">
       <h2 id="proof">Before and after, {nameWords(well)}</h2>
@@ -78,13 +74,4 @@ function ProofLine({ line, stage }: { line: ProofLineAnswer; stage: ProofStage }
       </p>
     </section>
   );
-}
-
-function sideWords(
-  { measure, of }: ProofLineAnswer,
-  { n, median, spread }: ProofSide,
-  units: UnitSystem,
-): string {
-  if (median === undefined) return `no ${of}`;
-  return `${n} ${of}, ${sayMeasure(measure, median, units)}, spread ${sayMeasure(measure, spread ?? 0, units)}`;
 }

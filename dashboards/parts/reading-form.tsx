@@ -7,7 +7,8 @@ import { CAUTIONS } from '../../shared/words/cautions.ts';
 import { READING_WORDS, type ReadingName } from '../../shared/words/reading-words.ts';
 import { nowMs } from '../data/clock.ts';
 import { useSurroundings } from '../data/settings.ts';
-import { FlowFields, flowOf, type Bucket } from './flow-fields.tsx';
+import { flowOf, type Bucket } from '../../shared/quantity/bucket-flow.ts';
+import { FlowFields } from './flow-fields.tsx';
 import { keepPhotos, papersOf, PhotoField } from './photo-field.tsx';
 import { TellForm, textOf } from './tell-form.tsx';
 

@@ -2,7 +2,7 @@
 import { useState } from 'preact/hooks';
 import { rememberName, useSurroundings } from '../data/settings.ts';
 import { AskError, type Parts } from '../data/source.ts';
-import { nameFor, refusedBefore } from '../words/papers.ts';
+import { nameFor, refusedBefore } from '../../shared/words/papers.ts';
 
 export type Way =
   { is: 'waiting' } | { is: 'going'; share: number } | { is: 'kept' } | { is: 'refused'; why: string };

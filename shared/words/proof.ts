@@ -1,5 +1,5 @@
 /** The proof of a visit in words: each measure's name, its values, and one sentence that claims no more than was seen. */
-import type { ProofLineAnswer, ProofMeasure } from '../api/visits.ts';
+import type { ProofLineAnswer, ProofMeasure, ProofSide, VisitAnswer } from '../api/visits.ts';
 import { printNumber, printQuantity, type UnitSystem } from '../quantity/print-quantity.ts';
 import { sayAmps, sayDuration, sayFlow, sayVolume } from './format.ts';
 
@@ -45,6 +45,27 @@ export interface ProofStage {
   open: boolean;
   /** The days after it are over: what is not known by now will not be. */
   over: boolean;
+}
+
+const DAY_MS = 86_400_000;
+
+/** `days`: how far both sides reach. */
+export function proofStage(proof: { visit: VisitAnswer; nowMs: number; days: number }): ProofStage {
+  const { closedMs } = proof.visit;
+  return {
+    open: closedMs === undefined,
+    over: closedMs !== undefined && proof.nowMs - closedMs > proof.days * DAY_MS,
+  };
+}
+
+/** "14 runs, 7.9 A, spread 0.1 A". */
+export function sideWords(
+  { measure, of }: ProofLineAnswer,
+  { n, median, spread }: ProofSide,
+  units: UnitSystem,
+): string {
+  if (median === undefined) return `no ${of}`;
+  return `${n} ${of}, ${sayMeasure(measure, median, units)}, spread ${sayMeasure(measure, spread ?? 0, units)}`;
 }
 
 export function proofWords(line: ProofLineAnswer, stage: ProofStage, units: UnitSystem): string {

@@ -25,7 +25,7 @@ export interface RestDays {
 }
 
 /** Water that stood so long is tested (common practice, no source). */
-export const LONG_REST_DAYS = 30;
+const LONG_REST_DAYS = 30;
 /** A sample drawn so shortly before the well came back is the test of its start. */
 const BEFORE_BACK_DAYS = 14;
 /** Made ready so shortly before it was laid up is made ready for that. */

@@ -8,7 +8,7 @@ import {
   papersAmong,
   refusedBefore,
   sizeWords,
-} from '../../dashboards/words/papers.ts';
+} from '../../shared/words/papers.ts';
 
 const paper = (id: string, name: string, more: object = {}): EntryAnswer => ({
   id,

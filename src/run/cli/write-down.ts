@@ -93,7 +93,7 @@ export interface PaperFile {
 }
 
 /** All are read before the first is sent. @throws Misuse */
-export function readFiles(paths: readonly string[]): PaperFile[] {
+function readFiles(paths: readonly string[]): PaperFile[] {
   if (paths.length > MOST_PAPERS)
     throw new Misuse(`Cannot take ${paths.length} files: ${MOST_PAPERS} at most go with one entry`);
   return paths.map(readFile);
@@ -144,4 +144,9 @@ export function needed(name: string | undefined, how: string): string {
 /** @throws Misuse for what stands beside the names that are expected. */
 export function noMore(rest: readonly string[]): void {
   if (rest.length > 0) throw new Misuse(`Cannot read "${rest[0]}": nothing more is expected`);
+}
+
+/** The well's own time zone, in which its days are told. */
+export async function zoneOf(api: ServerApi, well: string): Promise<string> {
+  return (await api.ask('well', { well })).well.timeZone;
 }

@@ -1,47 +1,16 @@
 /** `stillwell card` against a whole server: one card, and a firm's list of wells. */
 import { readFileSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
-import { afterEach, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { cardCommand } from '../../../src/run/cli/card.ts';
 import { EXIT, Misuse } from '../../../src/run/cli/command.ts';
 import { serverApi } from '../../../src/run/cli/server-api.ts';
-import { startStation, type OpenStation } from '../../support/station.ts';
-import { folder } from './program.ts';
-
-const ends: (() => Promise<void> | void)[] = [];
-afterEach(async () => {
-  for (const end of ends.splice(0).reverse()) await end();
-});
-
-interface Ran {
-  code: number;
-  out: string[];
-  err: string[];
-}
+import type { OpenStation } from '../../support/station.ts';
+import { fileOf as file, openShop, type Ran } from './shop.ts';
 
 /** A server of its own and the command against it. */
 async function shop(): Promise<{ station: OpenStation; card: (...args: string[]) => Promise<Ran> }> {
-  const station = await startStation();
-  ends.push(station.end);
-  const card = async (...args: string[]): Promise<Ran> => {
-    const [out, err]: [string[], string[]] = [[], []];
-    const code = await cardCommand.run([...args, '--server', station.url], {
-      out: (line) => out.push(...line.split('\n')),
-      err: (line) => err.push(line),
-      env: { USER: 'ines' },
-      progress: false,
-    });
-    return { code, out, err };
-  };
-  return { station, card };
-}
-
-function file(name: string, text?: string): string {
-  const here = folder();
-  ends.push(here.remove);
-  const path = join(here.path, name);
-  if (text !== undefined) writeFileSync(path, text);
-  return path;
+  const { station, run } = await openShop();
+  return { station, card: (...args) => run(cardCommand, ...args) };
 }
 
 const cards = (station: OpenStation): number =>

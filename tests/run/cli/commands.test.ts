@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { bookCommand } from '../../../src/run/cli/book.ts';
 import { cardCommand } from '../../../src/run/cli/card.ts';
 import { EXIT, Misuse, type Command, type Io } from '../../../src/run/cli/command.ts';
 import { demoCommand } from '../../../src/run/cli/demo.ts';
@@ -6,14 +7,25 @@ import { dueCommand } from '../../../src/run/cli/due.ts';
 import { newLog } from '../../../src/run/cli/log.ts';
 import { nodeCommand } from '../../../src/run/cli/node.ts';
 import { readOptions, readWhole } from '../../../src/run/cli/options.ts';
+import { paperCommand } from '../../../src/run/cli/paper.ts';
+import { readingCommand } from '../../../src/run/cli/reading.ts';
 import { recordCommand } from '../../../src/run/cli/record.ts';
 import { replayCommand } from '../../../src/run/cli/replay.ts';
+import { sayCommand } from '../../../src/run/cli/say.ts';
 import { sendTestCommand } from '../../../src/run/cli/send-test.ts';
 import { serveCommand } from '../../../src/run/cli/serve.ts';
+import { visitCommand } from '../../../src/run/cli/visit.ts';
+import { waterCommand } from '../../../src/run/cli/water.ts';
 
 const COMMANDS: Command[] = [
   cardCommand,
   dueCommand,
+  visitCommand,
+  readingCommand,
+  waterCommand,
+  paperCommand,
+  sayCommand,
+  bookCommand,
   serveCommand,
   demoCommand,
   replayCommand,

@@ -1,5 +1,5 @@
 /** Papers among what was written down of a well, and how they are found and said. */
-import type { EntryAnswer } from '../../shared/api/book.ts';
+import type { EntryAnswer } from '../api/book.ts';
 
 export interface Paper {
   entry: EntryAnswer;

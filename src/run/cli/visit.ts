@@ -1,0 +1,209 @@
+/** `stillwell visit`: what to bring, a visit opened, its work written down, closed, and the proof of what it changed. */
+import type { VisitAnswer } from '../../../shared/api/visits.ts';
+import { localDate, momentWords } from '../../../shared/api/time-words.ts';
+import { BRING_ALWAYS, bringName, bringWords } from '../../../shared/words/bring.ts';
+import { CAUTIONS } from '../../../shared/words/cautions.ts';
+import { TOUCHED } from '../../book/read-work.ts';
+import { EXIT, Misuse, type Command, type Io } from './command.ts';
+import { readOptions, readUnits } from './options.ts';
+import { serverApi, type ServerApi } from './server-api.ts';
+import { printProof, workLines } from './visit-proof.ts';
+import {
+  ASK_HELP,
+  asMisuse,
+  needed,
+  noMore,
+  whoOf,
+  WRITE_HELP,
+  WRITE_OPTIONS,
+  writeDown,
+  zoneOf,
+  type Who,
+  type WrittenWith,
+} from './write-down.ts';
+
+const OPTIONS = {
+  ...WRITE_OPTIONS,
+  part: { type: 'string', multiple: true },
+  touched: { type: 'string', multiple: true },
+  'done-by': { type: 'string' },
+  'new-baseline': { type: 'boolean' },
+  'keep-baseline': { type: 'boolean' },
+  units: { type: 'string' },
+} as const;
+
+type Flags = ReturnType<typeof readOptions<typeof OPTIONS>>['flags'];
+
+export const visitCommand: Command = {
+  name: 'visit',
+  usage: 'visit list WELL | bring WELL | open WELL | work WELL TEXT | close WELL | proof WELL [VISIT]',
+  about: 'Visits to a well: what to bring, the work and its parts, and the proof of what they changed.',
+  more: `The server must be running. While a visit is open nothing is raised and nothing is learnt.
+
+  list WELL            all visits, newest first, with their work
+  bring WELL           what to bring, from the card and from what stands against the well
+  open WELL            open a visit as you begin
+  work WELL TEXT       write down work that was done in the open visit, or with --on DATE on another day
+  close WELL           close it: what stands is cleared, and the proof is printed as far as it is known
+  proof WELL [VISIT]   runs and days before and after: of the last visit unless one is named as the list names it
+
+  --part TEXT       work: a part that went in; once for each
+  --touched PART    work: what it touched; once for each: ${TOUCHED.slice(0, 6).join(', ')},
+                    ${TOUCHED.slice(6).join(', ')}
+  --done-by NAME    work: the person or firm that did it
+  --new-baseline    close: learn anew what is normal (as usual after work on pump, motor, tank or switch)
+  --keep-baseline   close: what was normal before stays the measure
+  --units UNITS     bring, proof: us (unless given) or metric
+${WRITE_HELP}
+
+${ASK_HELP}
+
+${folded(CAUTIONS['lock-out'])}`,
+  async run(args, io) {
+    const { flags, names } = readOptions(args, OPTIONS);
+    const api = serverApi(flags.server);
+    const [verb = '', name, text, ...rest] = names;
+    noMore(rest);
+    if (!Object.hasOwn(VERBS, verb))
+      throw new Misuse(`Cannot do "${verb}": ${Object.keys(VERBS).join(', ')} is expected`);
+    const well = needed(name, `visit ${verb} WELL`);
+    if (verb !== 'work' && verb !== 'proof' && text !== undefined) noMore([text]);
+    return VERBS[verb]!({ io, api, well, text, flags, who: whoOf(flags, io) });
+  },
+};
+
+/** A long sentence in the lines of a help. */
+function folded(text: string): string {
+  return text.replaceAll(/(.{1,130})(?:\s|$)/g, '$1\n').trimEnd();
+}
+
+interface Asked {
+  io: Io;
+  api: ServerApi;
+  well: string;
+  text: string | undefined;
+  flags: Flags;
+  who: Who;
+}
+
+const VERBS: Record<string, (asked: Asked) => Promise<number>> = {
+  list,
+  bring,
+  open,
+  work,
+  close,
+  proof,
+};
+
+async function list({ io, api, well, flags }: Asked): Promise<number> {
+  const [{ visits }, zone] = await Promise.all([api.ask('visits', { well }), zoneOf(api, well)]);
+  if (flags.json === true) for (const visit of visits) io.out(JSON.stringify(visit));
+  else if (visits.length === 0) io.out(`No visit to ${well} yet.`);
+  else
+    for (const visit of visits) {
+      io.out(`${visit.id}  ${visitWords(visit, zone)}`);
+      for (const line of visit.work.flatMap(workLines)) io.out(`  ${line}`);
+    }
+  return EXIT.ok;
+}
+
+function visitWords({ openedMs, openedBy, closedMs, newBaseline }: VisitAnswer, zone: string): string {
+  return [
+    localDate(openedMs, zone),
+    openedBy === undefined ? '' : `by ${openedBy}`,
+    closedMs === undefined ? 'open' : `closed ${localDate(closedMs, zone)}`,
+    newBaseline ? 'what is normal was learnt anew' : '',
+  ]
+    .filter((part) => part !== '')
+    .join('; ');
+}
+
+async function bring({ io, api, well, flags }: Asked): Promise<number> {
+  const items = (await api.ask('bring', { well }))[readUnits(flags.units) ?? 'us'];
+  if (flags.json === true) {
+    for (const item of items) io.out(JSON.stringify(item));
+    return EXIT.ok;
+  }
+  io.out(bringWords(items));
+  for (const item of items) {
+    io.out(bringName(item));
+    if (item.because.length > 0) io.out(`  for: ${item.because.join('; ')}`);
+    if (item.known.length > 0) io.out(`  ${item.known.join(', ')}`);
+    if (item.unknown.length > 0) io.out(`  not known: ${item.unknown.join('; ')}`);
+  }
+  io.out(`Always: ${BRING_ALWAYS}`);
+  return EXIT.ok;
+}
+
+async function openVisit(api: ServerApi, well: string): Promise<VisitAnswer | undefined> {
+  return (await api.ask('visits', { well })).visits.find(({ closedMs }) => closedMs === undefined);
+}
+
+async function open({ io, api, well, flags, who }: Asked): Promise<number> {
+  const before = await openVisit(api, well);
+  if (before) throw new Misuse(`Cannot open a visit to ${well}: one is open already${byWords(before)}`);
+  await asMisuse(() => api.tell('act', {}, { act: { kind: 'visit-opened', well }, ...who }));
+  if (flags.json === true) io.out(JSON.stringify(await openVisit(api, well)));
+  else io.out(`A visit to ${well} is open. Nothing is raised until it is closed.\n${CAUTIONS['lock-out']}`);
+  return EXIT.ok;
+}
+
+function byWords({ openedBy }: VisitAnswer): string {
+  return openedBy === undefined ? '' : `, opened by ${openedBy}`;
+}
+
+async function work({ io, api, well, text, flags }: Asked): Promise<number> {
+  if (text === undefined)
+    throw new Misuse(`What was done is expected: stillwell visit work ${well} "New pump set"`);
+  const visit = await openVisit(api, well);
+  if (!visit && flags.on === undefined)
+    throw new Misuse(
+      `Cannot write down work: no visit to ${well} is open. Open one, or give the day on which it was done with --on`,
+    );
+  const inVisit = visit && flags.on === undefined;
+  const { part, touched, 'done-by': doneBy } = flags;
+  const entry = {
+    kind: 'work',
+    done: text,
+    ...(inVisit && { visit: visit.id }),
+    ...(part !== undefined && { parts: part }),
+    ...(touched !== undefined && { touched: touched.flatMap((one) => one.split(',')) }),
+    ...(doneBy !== undefined && { doneBy }),
+  };
+  const kept = await writeDown(io, api, { well, about: 'visit', entry }, flags satisfies WrittenWith);
+  io.out(flags.json === true ? JSON.stringify(kept) : `Written down: ${text}`);
+  return EXIT.ok;
+}
+
+async function close(asked: Asked): Promise<number> {
+  const { io, api, well, flags, who } = asked;
+  if (flags['new-baseline'] === true && flags['keep-baseline'] === true)
+    throw new Misuse('Cannot close: --new-baseline and --keep-baseline say the contrary');
+  const visit = await openVisit(api, well);
+  if (!visit) throw new Misuse(`Cannot close a visit to ${well}: none is open`);
+  const anew = flags['new-baseline'] === true || (visit.asksNewBaseline && flags['keep-baseline'] !== true);
+  const act = { kind: 'visit-closed', well, ...(anew && { newBaseline: true }) } as const;
+  await asMisuse(() => api.tell('act', {}, { act, ...who }));
+  if (flags.json !== true) io.out(`The visit to ${well} is closed. ${closeWords(visit, anew)}`);
+  return proof({ ...asked, text: visit.id });
+}
+
+function closeWords({ touched }: VisitAnswer, anew: boolean): string {
+  if (!anew) return 'What was normal before stays the measure.';
+  const why = touched.length === 0 ? '' : `, for the work touched ${touched.join(', ')}`;
+  return `What is normal is learnt anew${why}.`;
+}
+
+async function proof({ io, api, well, text, flags }: Asked): Promise<number> {
+  const { visits } = await api.ask('visits', { well });
+  const visit = visits.find(({ id }) => text === undefined || id === text);
+  if (!visit)
+    throw new Misuse(
+      text === undefined ? `There was no visit to ${well} yet` : `No visit to ${well} is called ${text}`,
+    );
+  const [answer, zone] = await Promise.all([api.ask('proof', { well, visit: visit.id }), zoneOf(api, well)]);
+  const units = readUnits(flags.units) ?? 'us';
+  if (flags.json === true) io.out(JSON.stringify(answer));
+  else printProof(io, answer, { well, units, when: (ms) => momentWords(ms, zone, units, answer.nowMs) });
+  return EXIT.ok;
+}

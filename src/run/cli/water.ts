@@ -1,0 +1,144 @@
+/** `stillwell water`: results of water tests as the laboratory wrote them, and beside published limits over the years. */
+import { readFileSync } from 'node:fs';
+import type { WaterResultAnswer, WaterTestAnswer } from '../../../shared/api/due.ts';
+import { CAUTIONS } from '../../../shared/words/cautions.ts';
+import { comparedWords, resultWords } from '../../../shared/words/water-amounts.ts';
+import type { WrittenResult } from '../../../shared/water/result.ts';
+import { readCsv } from '../../book/csv.ts';
+import { EXIT, Misuse, type Command, type Io } from './command.ts';
+import { readOptions } from './options.ts';
+import { serverApi, type ServerApi } from './server-api.ts';
+import { ASK_HELP, needed, noMore, WRITE_HELP, WRITE_OPTIONS, writeDown } from './write-down.ts';
+
+const OPTIONS = {
+  ...WRITE_OPTIONS,
+  results: { type: 'string' },
+  laboratory: { type: 'string' },
+  place: { type: 'string' },
+  why: { type: 'string' },
+} as const;
+
+const COLUMNS = ['analyte', 'value', 'unit'];
+
+export const waterCommand: Command = {
+  name: 'water',
+  usage: 'water list WELL | water add WELL ANALYTE="VALUE UNIT" …',
+  about:
+    'Water tests: results as the laboratory wrote them, kept beside the published limits, over the years.',
+  more: `The server must be running. ${CAUTIONS['test-results']}
+
+  list WELL         all tests, newest first, each result beside its limits; and what is to be tested next
+  add WELL …        one test: water add mill "Nitrate=2.1 mg/L as N" "Total coliform=absent" "Lead=< 1 ug/L"
+
+  --results FILE    a table (.csv) of results, its columns analyte, value, unit
+  --laboratory NAME which laboratory; --place "kitchen tap" which tap; --why "each year" why now
+${WRITE_HELP.replace('the day on which it was so', 'the day on which the sample was drawn')}
+
+${ASK_HELP}`,
+  async run(args, io) {
+    const { flags, names } = readOptions(args, OPTIONS);
+    const api = serverApi(flags.server);
+    const [verb, name, ...said] = names;
+    const json = flags.json === true;
+    if (verb === 'list') {
+      noMore(said);
+      return list(io, api, needed(name, 'water list WELL'), json);
+    }
+    if (verb !== 'add') throw new Misuse(`Cannot do "${verb ?? ''}": list or add is expected`);
+    const well = needed(name, 'water add WELL ANALYTE="VALUE UNIT" …');
+    const results = [
+      ...(flags.results === undefined ? [] : readTable(flags.results)),
+      ...said.map(readResultText),
+    ];
+    if (results.length === 0)
+      throw new Misuse(
+        'A result is expected: stillwell water add WELL "Nitrate=2.1 mg/L as N", or --results FILE',
+      );
+    const { laboratory, place, why } = flags;
+    const entry = {
+      kind: 'water-test',
+      results,
+      ...(laboratory !== undefined && { laboratory }),
+      ...(place !== undefined && { place }),
+      ...(why !== undefined && { why }),
+    };
+    const kept = await writeDown(io, api, { well, about: 'Water test', entry }, flags);
+    if (json) io.out(JSON.stringify(kept));
+    else await sayKept(io, api, well, kept.id);
+    return EXIT.ok;
+  },
+};
+
+/** A value is a number with its sign, or a word; what follows a number is its unit. @throws Misuse */
+function readResultText(text: string): WrittenResult {
+  const cut = text.indexOf('=');
+  const [analyte, said] = [text.slice(0, Math.max(cut, 0)).trim(), text.slice(cut + 1).trim()];
+  if (analyte === '' || said === '')
+    throw new Misuse(
+      `Cannot read "${text}": it must be an analyte and its result, as "Nitrate=2.1 mg/L as N"`,
+    );
+  const number = /^([<>]?=?\s*-?[\d.,]*\d(?:e[+-]?\d+)?)\s+(\S.*)$/i.exec(said);
+  return number ? { analyte, value: number[1]!, unit: number[2]! } : { analyte, value: said };
+}
+
+/** @throws Misuse with the line that is wrong. */
+function readTable(path: string): WrittenResult[] {
+  const [header, ...rows] = readCsv(textOf(path));
+  const columns = header?.cells.map((cell) => cell.trim().toLowerCase()) ?? [];
+  if (columns.length !== COLUMNS.length || COLUMNS.some((name) => !columns.includes(name)))
+    throw new Misuse(`Cannot read ${path}: its first line must name the columns ${COLUMNS.join(', ')}`);
+  return rows.map(({ line, cells, problem }) => {
+    if (problem !== undefined || cells.length !== columns.length)
+      throw new Misuse(`Cannot read ${path}: line ${line}: ${problem ?? `it has ${cells.length} cells`}`);
+    const cell = (name: string): string => cells[columns.indexOf(name)]!.trim();
+    const [analyte, value, unit] = COLUMNS.map(cell) as [string, string, string];
+    if (analyte === '' || value === '')
+      throw new Misuse(
+        `Cannot read ${path}: line ${line}: column ${analyte === '' ? 'analyte' : 'value'} is empty`,
+      );
+    return { analyte, value, ...(unit !== '' && { unit }) };
+  });
+}
+
+function textOf(path: string): string {
+  try {
+    return readFileSync(path, 'utf8');
+  } catch (cause) {
+    throw new Misuse(`Cannot read ${path}: there is no such file`, { cause });
+  }
+}
+
+async function sayKept(io: Io, api: ServerApi, well: string, id: string): Promise<void> {
+  const { tests, next } = await api.ask('water', { well });
+  const test = tests.find((one) => one.id === id);
+  if (test) for (const line of testLines(test)) io.out(line);
+  io.out(next?.on === undefined ? 'Written down.' : `Written down. The next test is due on ${next.on}.`);
+}
+
+async function list(io: Io, api: ServerApi, well: string, json: boolean): Promise<number> {
+  const { tests, next, askFor } = await api.ask('water', { well });
+  if (json) {
+    for (const test of tests) io.out(JSON.stringify(test));
+    return EXIT.ok;
+  }
+  if (tests.length === 0) io.out(`No water test of ${well} is written down yet.`);
+  for (const test of tests) for (const line of testLines(test)) io.out(line);
+  if (next?.on !== undefined) io.out(`The next test is due on ${next.on}: ${next.because.join(' ')}`);
+  if (askFor.length > 0) io.out(`Not tested within a year: ${askFor.join(', ')}.`);
+  return EXIT.ok;
+}
+
+function testLines({ on, laboratory, place, why, by, results }: WaterTestAnswer): string[] {
+  const from = [laboratory, place, why, by && `by ${by}`].filter((part) => part !== undefined);
+  return [[on, ...from].join(', '), ...results.flatMap(resultLines)];
+}
+
+function resultLines(result: WaterResultAnswer): string[] {
+  const { name, written, unit, compared, advice, remark, odd } = result;
+  const beside = compared.map((one) => comparedWords(one, unit)).join(' ');
+  const taken = [resultWords(result), remark, odd].filter((part) => part !== undefined).join('; ');
+  return [
+    `  ${name}: ${written} (${taken}). ${beside === '' ? 'No limit is kept here.' : beside}`,
+    ...(advice === undefined ? [] : [advice.says, ...advice.cautions].map((line) => `    ${line}`)),
+  ];
+}
