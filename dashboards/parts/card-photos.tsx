@@ -6,6 +6,7 @@ import { useState } from 'preact/hooks';
 import { CAUTIONS } from '../../shared/words/cautions.ts';
 import { rememberedName, useSurroundings } from '../data/settings.ts';
 import { AskError } from '../data/source.ts';
+import { nameFor } from '../words/papers.ts';
 
 export interface CardPhotosProps {
   well: string;
@@ -26,7 +27,7 @@ export function CardPhotos({ well, text, refused, change }: CardPhotosProps) {
     const by = rememberedName();
     try {
       const { entry } = await source.addPaper(
-        { well, name: file.name, about: 'wiring', ...(by !== '' && { by }) },
+        { well, name: nameFor(file, hashes.length), about: 'wiring', ...(by !== '' && { by }) },
         file,
       );
       const hash = entry.body['hash'];

@@ -2,7 +2,8 @@
  * Photos and papers that go with an entry: from the camera or from the files of the phone. They are kept first, each under the hash of its
  * bytes, and the entry then points to them; one that was kept and is not pointed to is found among the papers.
  */
-import type { DataSource } from '../data/source.ts';
+import { AskError, type DataSource } from '../data/source.ts';
+import { nameFor, refusedBefore } from '../words/papers.ts';
 
 /** As the server's limit for one entry (src/book/limits.ts). */
 const MOST_PHOTOS = 20;
@@ -13,12 +14,10 @@ export function PhotoField({ label, papers }: { label: string; papers?: boolean 
       <label>
         {label} <input type="file" name="photos" accept="image/*" capture="environment" multiple />
       </label>
-      {papers && (
-        <label>
-          Or the report as a file{' '}
-          <input type="file" name="photos" accept="image/*,application/pdf" multiple />
-        </label>
-      )}
+      <label>
+        {papers ? 'Or the report as a file' : 'Or from the files of this device'}{' '}
+        <input type="file" name="photos" accept={papers ? 'image/*,application/pdf' : 'image/*'} multiple />
+      </label>
     </div>
   );
 }
@@ -31,11 +30,14 @@ export async function keepPhotos(
 ): Promise<string[]> {
   const files = fields.getAll('photos').filter((one): one is File => one instanceof File && one.size > 0);
   const hashes: string[] = [];
-  for (const file of files.slice(0, MOST_PHOTOS)) {
-    const name = file.name.slice(-120) || 'photo';
+  if (files.length > MOST_PHOTOS)
+    throw new AskError(`At most ${MOST_PHOTOS} photos go with one entry, and ${files.length} were chosen.`);
+  for (const [at, file] of files.entries()) {
+    const refused = refusedBefore(file);
+    if (refused !== undefined) throw new AskError(`${nameFor(file, at)}: ${refused}`);
     // One after the other: a phone's uplink is narrow, and the first that is refused stops the rest.
     // oxlint-disable-next-line no-await-in-loop
-    const { entry } = await source.addPaper({ ...of, name }, file);
+    const { entry } = await source.addPaper({ ...of, name: nameFor(file, at) }, file);
     const { hash } = entry.body;
     if (typeof hash === 'string') hashes.push(hash);
   }

@@ -98,14 +98,22 @@ export function refusedBefore({ size }: { size: number }): string | undefined {
     : undefined;
 }
 
+/** As the server's limit (src/book/limits.ts). */
+const LONGEST_NAME = 120;
+
+/** The end of a name, which says what kind of file it is; a sign that takes two places is not cut in two. */
+function endOf(text: string, longest: number): string {
+  return text.slice(-longest).replace(/^[\udc00-\udfff]/, '');
+}
+
 /** What a telephone calls every photo says nothing: the date does. */
 export function nameFor(file: { name: string; lastModified: number }, number: number): string {
   const plainName = file.name
     .replace(/^.*[/\\]/, '')
     .replaceAll(/\p{Cc}/gu, ' ')
-    .trim()
-    .slice(-120);
-  if (plainName !== '' && !/^(image|photo|img)?\.?(jpe?g|heic|png)$/i.test(plainName)) return plainName;
+    .trim();
+  const short = endOf(plainName, LONGEST_NAME);
+  if (plainName !== '' && !/^(image|photo|img)?\.?(jpe?g|heic|png)$/i.test(plainName)) return short;
   const date = new Date(file.lastModified).toISOString().slice(0, 10);
   return `photo ${date}${number === 0 ? '' : ` (${number + 1})`}`;
 }

@@ -90,9 +90,12 @@ describe('a check', () => {
       expect(await page.getByLabel('What').inputValue()).toBe('Change the sediment filter');
       const adding = page.getByRole('region', { name: 'A check of your own' });
       await adding.getByLabel('Every so many days').fill('90');
+      await adding.getByLabel('Remark').fill(`https://filters.example/${'x'.repeat(300)}`);
       await adding.getByRole('button', { name: 'Add it' }).click();
       const own = page.getByRole('article', { name: 'Change the sediment filter' });
       await own.getByText('Nobody wrote down that it was ever done.').waitFor();
+      // A long word makes the page no wider than the telephone.
+      expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(390);
       await own.getByText('Change when it comes round').click();
       await own.getByRole('button', { name: 'Not on this well' }).click();
       await own.waitFor({ state: 'detached' });

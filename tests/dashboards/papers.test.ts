@@ -67,6 +67,8 @@ test.each([
   ['C:\\papers\\log.pdf', 0, 'log.pdf'],
   ['two\nlines.txt', 0, 'two lines.txt'],
   ['x'.repeat(300), 0, 'x'.repeat(120)],
+  // A sign of two places is not cut in two, which no address could hold.
+  [`${'🐄'.repeat(200)}.jpeg`, 0, `${'🐄'.repeat(57)}.jpeg`],
 ])('a file called %j is called', (name, number, called) => {
   expect(nameFor({ name, lastModified: Date.UTC(2026, 2, 2) }, number)).toBe(called);
 });
