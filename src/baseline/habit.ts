@@ -126,8 +126,13 @@ export function usualStarts(habit: Habit, date: string): number {
   return Math.max(
     median(habit.days.map(([, cycles]) => cycles)) ?? 0,
     same.length >= 2 ? median(same)! : 0,
-    ...season(habit, date).map(([cycles]) => cycles),
+    seasonStarts(habit, date),
   );
+}
+
+/** Starts of this season's days a year ago; 0 where none is known. */
+export function seasonStarts(habit: Habit, date: string): number {
+  return Math.max(0, ...season(habit, date).map(([cycles]) => cycles));
 }
 
 /** The longest run that came twice in these weeks, or in this season a year ago, s; 0 where none did. */

@@ -1,11 +1,14 @@
 /**
  * Cycles a day have departed from this well's own habit. People's habits do that all the time: guests double them, an empty week
  * has none, a garden makes more and longer runs at its own hours. So it is told only what habits do not do: for days on end twice the
- * starts with runs that are shorter than they were, or many times the usual count of such a day, round the clock.
+ * starts with runs that are shorter than they were, many times the usual count of such a day, round the clock, or more for longer than
+ * guests stay (./busy-weeks.ts).
  */
 import { hoursIn, usualStarts } from '../baseline/habit.ts';
+import type { Normal } from '../baseline/baseline.ts';
 import { cusumStep, newCusum } from './cusum.ts';
 import { runLengthFor } from './budget.ts';
+import { BUSY_DAYS, busyIsOver, busyWeeks, type BusyWeeks } from './busy-weeks.ts';
 import { isFresh, listOf, numberOf } from './facts.ts';
 import { figures, tidy } from './say.ts';
 import type { Finding, Memo, Scene, Watch } from './scene.ts';
@@ -56,6 +59,8 @@ function look(scene: Scene, memo: Memo): Finding | null | undefined {
   memo['many'] = isMany(scene, cycles, usual.starts) ? numberOf(memo, 'many', 0) + 1 : 0;
   memo['last'] = [...listOf(memo, 'last'), cycles].slice(-3);
   const told = numberOf(memo, 'shorter', 0) >= DAYS_SHORTER || numberOf(memo, 'many', 0) >= DAYS_MANY;
+  const weeks = ofWeeks(scene, memo);
+  if (weeks !== 'like others') return weeks;
   if (times < (1 + MORE) / 2) return null;
   if (!told || sums.high < h) return undefined;
   return finding(scene, { cycles, usual: usual.starts, times, shorter });
@@ -66,11 +71,14 @@ function look(scene: Scene, memo: Memo): Finding | null | undefined {
  * share. What grows slowly is not lost by it: runs are compared with those that were first learnt.
  */
 function usualOf(scene: Scene): { starts: number; spread: number } | undefined {
-  const { pinned, baseline, habit } = scene.pump;
-  const first = pinned?.cyclesPerDay ?? baseline?.cyclesPerDay;
+  const first = firstLearnt(scene);
   if (!first || !scene.day) return undefined;
-  const starts = Math.max(first.median, usualStarts(habit, scene.day.date));
+  const starts = Math.max(first.median, usualStarts(scene.pump.habit, scene.day.date));
   return { starts, spread: first.median > 0 ? first.spread / first.median : 1 };
+}
+
+function firstLearnt({ pump: { pinned, baseline } }: Scene): Normal | undefined {
+  return pinned?.cyclesPerDay ?? baseline?.cyclesPerDay;
 }
 
 function isMany(scene: Scene, cycles: number, usual: number): boolean {
@@ -124,5 +132,29 @@ function finding(
           'check-valve': 0.1,
           'tank-air-lost': 0.1,
         }),
+  };
+}
+
+/** What was found stands until it is over. */
+function ofWeeks(scene: Scene, memo: Memo): Finding | null | undefined | 'like others' {
+  const busy = busyWeeks(scene, firstLearnt(scene)?.median ?? Infinity);
+  if (busy) {
+    memo['busyOver'] = tidy(busy.usual, 1);
+    return findingOfWeeks(scene, busy);
+  }
+  const usual = numberOf(memo, 'busyOver', 0);
+  if (usual === 0) return 'like others';
+  if (!busyIsOver(scene, usual)) return undefined;
+  delete memo['busyOver'];
+  return null;
+}
+
+function findingOfWeeks(scene: Scene, { cycles, usual }: BusyWeeks): Finding {
+  const times = cycles / usual;
+  return {
+    sinceMs: scene.atMs - BUSY_DAYS * 86_400_000,
+    why: `For ${BUSY_DAYS} days running the pump started about ${Math.round(cycles)} times a day, ${figures(times)} times this well's usual ${Math.round(usual)}, in runs as long as ever: more water is used than was.`,
+    evidence: { cycles, normal: tidy(usual, 1), times: tidy(times), days: BUSY_DAYS },
+    causes: weigh({ 'habit-changed': 0.6, 'open-tap': 0.2, leak: 0.2 }),
   };
 }

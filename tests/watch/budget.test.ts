@@ -14,6 +14,7 @@ import { FALSE_ALARMS_A_YEAR, runLengthFor, widenFor } from '../../src/watch/bud
 import { cycleCount } from '../../src/watch/cycle-count.ts';
 import { cusumStep, newCusum } from '../../src/watch/cusum.ts';
 import { cusumLimit } from '../../src/watch/run-length.ts';
+import { DAYS_KEPT } from '../../src/engine/state.ts';
 import type { Memo, Scene, Watch } from '../../src/watch/scene.ts';
 import { endHabitDay, keepHabitDay, newHabit, type Habit } from '../../src/baseline/habit.ts';
 import { autoregressive, normals, uniforms } from '../support/normals.ts';
@@ -110,10 +111,11 @@ interface Of {
   cycles?: Cycle[];
   day?: DayEvent;
   habit?: Habit;
+  days?: DayEvent[];
 }
 
 function sceneOf(of: Of): Scene {
-  const { card, cycle, cycles = [], baseline, day, atMs, why, habit = newHabit() } = of;
+  const { card, cycle, cycles = [], baseline, day, atMs, why, habit = newHabit(), days = [] } = of;
   const pump: Scene['pump'] = {
     index: 0,
     card: card.pumps[0]!,
@@ -129,7 +131,7 @@ function sceneOf(of: Of): Scene {
     well: {
       card,
       minutes: [],
-      days: [],
+      days,
       dayStartedMs: T0,
       dayEndsMs: T0 + DAY,
       date: '2026-03-02',
@@ -187,6 +189,7 @@ describe('cycle-count, fifty well-years of a household', () => {
       ranSPerDay: normalOf([1400, 1500])!,
     });
     const habit = newHabit();
+    const lines: DayEvent[] = [];
     let days = 0;
     let left = 0;
     function* household(): Generator<Scene> {
@@ -202,7 +205,9 @@ describe('cycle-count, fifty well-years of a household', () => {
         const ranS = cycles * 120 * Math.exp(0.15 * next());
         days++;
         const line: DayEvent = { event: 'day', well: 'a', date, cycles, ranS, heardS: 86_400 };
-        yield sceneOf({ card: one, atMs, why: 'day', baseline, day: line, habit });
+        lines.push(line);
+        if (lines.length > DAYS_KEPT) lines.shift();
+        yield sceneOf({ card: one, atMs, why: 'day', baseline, day: line, habit, days: lines });
         keepHabitDay(habit, date, { cycles, ranS, longestRunS: 400, longestRestS: 30_000 });
         endHabitDay(habit);
       }
