@@ -6,7 +6,7 @@ import { useState } from 'preact/hooks';
 import { CAUTIONS } from '../../shared/words/cautions.ts';
 import { rememberedName, useSurroundings } from '../data/settings.ts';
 import { AskError } from '../data/source.ts';
-import { nameFor } from '../words/papers.ts';
+import { nameFor } from '../../shared/words/papers.ts';
 
 export interface CardPhotosProps {
   well: string;

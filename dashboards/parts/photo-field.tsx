@@ -3,7 +3,7 @@
  * bytes, and the entry then points to them; one that was kept and is not pointed to is found among the papers.
  */
 import { AskError, type DataSource } from '../data/source.ts';
-import { nameFor, refusedBefore } from '../words/papers.ts';
+import { nameFor, refusedBefore } from '../../shared/words/papers.ts';
 
 /** As the server's limit for one entry (src/book/limits.ts). */
 const MOST_PHOTOS = 20;
