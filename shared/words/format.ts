@@ -45,11 +45,21 @@ export function sayDepth(m: number, units: UnitSystem): string {
   return printQuantity(m, 'length', units);
 }
 
-/** "1-1/4 in", "6 in", "32 mm": pipes and casings by their nominal diameter, inches to the quarter as the trade calls them. */
+/** What was written in sixteenths lies on one; what was written in mm does not. */
+const ON_A_SIXTEENTH = 0.02;
+
+/**
+ * "1-1/4 in", "6-5/8 in", "6 in", "32 mm": pipes and casings by their nominal diameter. Inches to the quarter as the trade calls them, unless
+ * a finer fraction was written.
+ */
 export function sayDiameter(m: number, units: UnitSystem): string {
   if (units === 'metric') return `${printNumber(m * 1000, 0)} mm`;
-  const quarters = Math.round((m / 0.0254) * 4);
-  const [whole, part] = [Math.floor(quarters / 4), ['', '1/4', '1/2', '3/4'][quarters % 4] ?? ''];
+  const inches = m / 0.0254;
+  const fine = Math.abs(inches * 16 - Math.round(inches * 16)) < ON_A_SIXTEENTH;
+  const sixteenths = fine ? Math.round(inches * 16) : Math.round(inches * 4) * 4;
+  const [whole, rest] = [Math.floor(sixteenths / 16), sixteenths % 16];
+  const shared = [8, 4, 2, 1].find((by) => rest % by === 0) ?? 1;
+  const part = rest === 0 ? '' : `${rest / shared}/${16 / shared}`;
   return `${[whole === 0 && part !== '' ? '' : String(whole), part].filter((one) => one !== '').join('-')} in`;
 }
 

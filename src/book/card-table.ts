@@ -111,9 +111,9 @@ export function writeCardTable(
 
 /**
  * A spreadsheet reckons with a cell that begins like a formula, whoever wrote it into the card. An apostrophe before it makes it text
- * there, and is taken off again here. "-3 ft" is a quantity and stays.
+ * there, and is taken off again here. "-3 ft" is a quantity and stays; what goes on after a number as no quantity does, "-2+3+…", is none.
  */
-const FORMULA = /^'*[=@+\t\r]|^'*-(?!\d)/;
+const FORMULA = /^'*[=@+\t\r]|^'*-(?!\d[\d.,/ ]*[a-z°³/]*$)/i;
 
 function safeCell(text: string): string {
   return FORMULA.test(text) ? `'${text}` : text;

@@ -30,12 +30,15 @@ function holds(bytes: Uint8Array, mark: string): boolean {
   return new TextDecoder('latin1').decode(bytes).includes(mark);
 }
 
+/** "IEND". Compared as a number: 25 MiB may be two million empty chunks. */
+const IEND = 0x49454e44;
+
 /** Chunk after chunk (length, name, data, sum) up to the one that ends it. */
 function pngEnds(bytes: Uint8Array): boolean {
   const numbers = view(bytes);
   for (let at = 8; at + 12 <= bytes.length;) {
     const length = numbers.getUint32(at);
-    const isEnd = holds(bytes.subarray(at + 4, at + 8), 'IEND');
+    const isEnd = numbers.getUint32(at + 4) === IEND;
     at += length + 12;
     if (isEnd) return at <= bytes.length;
   }

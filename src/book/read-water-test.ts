@@ -3,7 +3,7 @@
  * compared for ever; a slip is told with the number of its line.
  */
 import { readResult, type WrittenResult } from '../../shared/water/result.ts';
-import { note, textAt, valueOf, type Look } from '../card/look.ts';
+import { note, shown, textAt, valueOf, type Look } from '../card/look.ts';
 import { LONGEST_NAME, LONGEST_NOTE, MOST_RESULTS } from './limits.ts';
 import { paperRefsAt } from './paper-refs.ts';
 import type { Body } from './read-entry.ts';
@@ -29,13 +29,7 @@ function checkResults(look: Look): void {
   results.forEach((one: unknown, at) => {
     const written = writtenResult(one);
     const place = `results.${at + 1}`;
-    if (!written)
-      return note(
-        look,
-        place,
-        `must have ${RESULT_KEYS.join(', ')} as text`,
-        JSON.stringify(one) ?? 'nothing',
-      );
+    if (!written) return note(look, place, `must have ${RESULT_KEYS.join(', ')} as text`, shown(one));
     const read = readResult(written);
     if ('problem' in read) {
       const { key, rule } = read.problem;

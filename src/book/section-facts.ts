@@ -1,5 +1,5 @@
 /** What the drawing of the well's section shows: from the card, and levels from the newest reading that somebody took. */
-import { sayMotor, sayPressure, sayVolts, sayVolume } from '../../shared/words/format.ts';
+import { sayDiameter, sayMotor, sayPressure, sayVolts, sayVolume } from '../../shared/words/format.ts';
 import type { UnitSystem } from '../../shared/quantity/print-quantity.ts';
 import type { SectionFacts } from '../../shared/drawing/section.ts';
 import type { Card, PumpCard } from '../card/card.ts';
@@ -17,7 +17,7 @@ export function sectionFacts(
   const valves = hole?.checkValves ?? [];
   const staticM = newest(entries, 'static-level') ?? hole?.staticLevelM;
   const casing = joined([
-    hole?.casingM === undefined ? undefined : sizeWords(hole.casingM, units),
+    hole?.casingM === undefined ? undefined : sayDiameter(hole.casingM, units),
     hole?.casingOf,
   ]);
   const facts: { [K in keyof SectionFacts]: SectionFacts[K] | undefined } = {
@@ -30,7 +30,7 @@ export function sectionFacts(
     pump: placeOf(pump),
     pumpSays: pump && pumpWords(pump, card, units),
     dropPipeSays: joined([
-      hole?.dropPipeM === undefined ? undefined : sizeWords(hole.dropPipeM, units),
+      hole?.dropPipeM === undefined ? undefined : sayDiameter(hole.dropPipeM, units),
       hole?.dropPipeOf,
     ]),
     checkValvesM: valves.flatMap((valve) => ('depthM' in valve ? [valve.depthM] : [])),
@@ -83,11 +83,6 @@ function switchWords(card: Card | undefined, units: UnitSystem): string | undefi
     cutInKpa === undefined ? undefined : `on at ${sayPressure(cutInKpa, units)}`,
     cutOutKpa === undefined ? undefined : `off at ${sayPressure(cutOutKpa, units)}`,
   ]);
-}
-
-/** A pipe's size in inches or millimetres: feet and metres say nothing of it. */
-function sizeWords(m: number, units: UnitSystem): string {
-  return units === 'us' ? `${Number((m / 0.0254).toFixed(2))} in` : `${Math.round(m * 1000)} mm`;
 }
 
 function joined(parts: readonly (string | undefined)[]): string | undefined {

@@ -76,6 +76,16 @@ export function firstProblem(look: Look, what: string): string | undefined {
   return problem && `Cannot read ${what}: ${problem.key} ${problem.rule}: ${problem.shown}`;
 }
 
+/** Lists in lists in lists can be too deep to be written out. */
+function jsonOf(value: unknown): string {
+  try {
+    return JSON.stringify(value) ?? 'nothing';
+  } catch (error) {
+    if (error instanceof RangeError) return 'something far too deep';
+    throw error;
+  }
+}
+
 /** The value under `key`, own keys only; undefined where it is absent. */
 export function valueOf(look: Look, key: string): unknown {
   return Object.hasOwn(look.holds, key) ? look.holds[key] : undefined;
@@ -85,8 +95,9 @@ function pathOf(look: Look, key: string): string {
   return `${look.path}${key}`;
 }
 
-function shown(value: unknown): string {
-  const text = JSON.stringify(value) ?? 'nothing';
+/** A value as it is told in a problem: in one short line, whatever it is. */
+export function shown(value: unknown): string {
+  const text = jsonOf(value);
   return text.length > SHOWN_CHARACTERS ? `${text.slice(0, SHOWN_CHARACTERS)}…` : text;
 }
 

@@ -97,7 +97,13 @@ describe('writeCardTable', () => {
     const cards = [
       {
         well: 'mill',
-        flat: { well: 'mill', 'tank.volume': '44 gal', owner: '=1+1', 'hole.staticLevel': '-3 ft' },
+        flat: {
+          well: 'mill',
+          'tank.volume': '44 gal',
+          owner: '=1+1',
+          firm: "-2+3+cmd|' /C x'!A0",
+          'hole.staticLevel': '-3 ft',
+        },
       },
       { well: 'barn', flat: { well: 'barn', 'pump.motor': '3/4 hp', owner: "'@A", firm: '- Larch' } },
     ];
@@ -105,6 +111,8 @@ describe('writeCardTable', () => {
     expect(text.split('\r\n')[0]).toBe('\uFEFFwell,pump.motor,tank.volume,hole.staticLevel,owner,firm');
     // A spreadsheet takes none of them for a formula.
     expect(text).toContain(",'=1+1,");
+    expect(text).toContain(",'-2+3+cmd");
+    expect(text).toContain(',-3 ft,');
     const read = readCardTable(text);
     expect('rows' in read && read.rows.map(({ well, says }) => ({ well, flat: { well, ...says } }))).toEqual(
       cards,

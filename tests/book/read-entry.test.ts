@@ -81,6 +81,16 @@ describe('readEntry', () => {
       { kind: 'check-plan', well: 'orchard', check: 'precharge', next: '0001-01-01' },
       'next must be from 2000-01-01',
     ],
+    [
+      'what is too deep to be told',
+      {
+        kind: 'note',
+        well: 'orchard',
+        text: 'x',
+        event: JSON.parse(`${'['.repeat(20_000)}${']'.repeat(20_000)}`) as unknown,
+      },
+      'event must be one of',
+    ],
     ['a strike at nothing', { kind: 'struck', well: 'orchard' }, 'replaces must be given'],
   ])('refuses %s', (_, json, says) => {
     const found = read(json);

@@ -30,9 +30,9 @@ describe('sectionFacts', () => {
         hole: {
           depth: '300 ft',
           casingDepth: '60 ft',
-          casing: '6 in',
+          casing: '6-5/8 in',
           staticLevel: '40 ft',
-          dropPipe: '1 in',
+          dropPipe: '1-1/4 in',
           checkValves: ['170 ft', 'at the pump'],
         },
         switch: { cutIn: '40 psi', cutOut: '60 psi' },
@@ -48,8 +48,8 @@ describe('sectionFacts', () => {
     expect(facts).toMatchObject({
       pump: 'in-the-hole',
       pumpSays: '1 hp, 230 V, 3 wires',
-      dropPipeSays: '1 in',
-      casingOf: '6 in',
+      dropPipeSays: '1-1/4 in',
+      casingOf: '6-5/8 in',
       checkValvesBeside: ['at the pump'],
       tankSays: '44 gal, precharge 38 psi',
       switchSays: 'on at 40 psi, off at 60 psi',

@@ -60,6 +60,11 @@ test.each([
   [0.1524, '6 in', '152 mm'],
   [0.01905, '3/4 in', '19 mm'],
   [0.0381, '1-1/2 in', '38 mm'],
+  [0.168275, '6-5/8 in', '168 mm'],
+  [0.1413, '5-9/16 in', '141 mm'],
+  // Nominal sizes in mm, which lie near an inch size and on none.
+  [0.15, '6 in', '150 mm'],
+  [0.032, '1-1/4 in', '32 mm'],
 ])('sayDiameter(%d)', (m, us, metric) => {
   expect([sayDiameter(m, 'us'), sayDiameter(m, 'metric')]).toEqual([us, metric]);
 });
