@@ -1,5 +1,6 @@
 /** The checks of a well: what is due when and why, how to look, what was done over the years, and a calendar to subscribe to. */
 import type { CheckRowAnswer, ChecksAnswer } from '../../shared/api/due.ts';
+import { CAUTIONS } from '../../shared/words/cautions.ts';
 import { useSurroundings } from '../data/settings.ts';
 import { useAsked } from '../data/use-asked.ts';
 import { BookHead } from '../parts/book-head.tsx';
@@ -82,6 +83,11 @@ function Check({ check, value, well, changed }: Of & { check: CheckRowAnswer }) 
       {target !== undefined && (
         <p>
           Target: <strong>{target}</strong>
+        </p>
+      )}
+      {check.target && (
+        <p class="doing">
+          {CAUTIONS.precharge} {CAUTIONS['tank-pressure']}
         </p>
       )}
       {check.where !== undefined && <p>Where: {check.where}.</p>}

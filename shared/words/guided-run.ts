@@ -7,6 +7,11 @@ export interface GuideWords {
   toDo: string;
 }
 
+/** As the guide itself gives up (src/book/guided-run.ts): a tank of any size is full by then. */
+const LONG_RUN_S = 3600;
+const STOP_IT =
+  'Look for running water. If every tap is shut, switch the pump off at its breaker and call a pump contractor. Nothing was written down.';
+
 const SHUT = 'Now shut the tap and draw no water until the pump stops: only then is this the time of a fill.';
 
 export function guideWords(run: RunFollowed): GuideWords {
@@ -25,7 +30,10 @@ export function guideWords(run: RunFollowed): GuideWords {
           run.ranS === undefined
             ? 'The pump runs already.'
             : `The pump has been running for ${sayDuration(run.ranS)} already.`,
-        toDo: 'Shut all taps and wait until it stops. The next start counts.',
+        toDo:
+          (run.ranS ?? 0) > LONG_RUN_S
+            ? STOP_IT
+            : 'Shut all taps and wait until it stops. The next start counts.',
       };
     case 'waiting':
       return {
@@ -46,10 +54,13 @@ export function guideWords(run: RunFollowed): GuideWords {
         toDo:
           run.because === 'gap'
             ? 'Open a tap again for another run.'
-            : 'If it goes on like that, switch the pump off and call a pump contractor.',
+            : 'Do not try again, for each try heats the motor. Switch the pump off at its breaker, leave it off, and call a pump contractor.',
       };
     case 'gave-up':
-      return { says: GAVE_UP[run.because], toDo: 'Begin again when you like. Nothing was written down.' };
+      return {
+        says: GAVE_UP[run.because],
+        toDo: run.because === 'no-stop' ? STOP_IT : 'Begin again when you like. Nothing was written down.',
+      };
     case 'done':
       return {
         says: `That run took ${sayDuration((Date.parse(run.stopped) - Date.parse(run.started)) / 1000)}.`,

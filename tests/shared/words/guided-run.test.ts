@@ -10,9 +10,18 @@ test.each<[RunFollowed, string, string]>([
   [{ is: 'running', ranS: 40, long: false }, 'The pump has been running for 40 s.', 'Now shut the tap'],
   [{ is: 'running', ranS: 400, long: true }, 'longer than usual', 'Is a tap still open?'],
   [{ is: 'unusable', because: 'gap' }, 'had a hole in its readings', 'another run'],
-  [{ is: 'unusable', because: 'failed-start' }, 'did not run', 'call a pump contractor'],
+  [{ is: 'unusable', because: 'failed-start' }, 'did not run', 'Do not try again'],
   [{ is: 'gave-up', because: 'no-start' }, 'did not start in half an hour', 'Begin again'],
-  [{ is: 'gave-up', because: 'no-stop' }, 'still running after an hour', 'Begin again'],
+  [
+    { is: 'gave-up', because: 'no-stop' },
+    'still running after an hour',
+    'switch the pump off at its breaker and call',
+  ],
+  [
+    { is: 'runs-already', ranS: 4000 },
+    'for 1 h 7 min already',
+    'switch the pump off at its breaker and call',
+  ],
   [
     {
       is: 'done',
