@@ -1,0 +1,59 @@
+/** Results of one analyte over the years: the points, the limits to hold them against, and one sentence that says no more than was measured. */
+import type { WaterAnswer, WaterResultAnswer } from '../../shared/api/due.ts';
+import { amountWords } from '../../shared/words/water-amounts.ts';
+
+export interface WaterPoint {
+  atMs: number;
+  value: number;
+  /** Under what the laboratory could see, or over what it could count: the value is that end and no measure. */
+  open?: 'under' | 'over';
+}
+
+export interface WaterTrend {
+  name: string;
+  unit: string;
+  points: WaterPoint[];
+  lines: { value: number; words: string }[];
+}
+
+/** Only of what has a figure twice or more; in the order of the newest test. */
+export function trendsOf({ tests }: Pick<WaterAnswer, 'tests'>): WaterTrend[] {
+  const by = new Map<string, { result: WaterResultAnswer; atMs: number }[]>();
+  for (const { results, atMs } of tests.toReversed())
+    for (const result of results)
+      if (result.key !== undefined && result.value !== undefined)
+        by.set(result.name, [...(by.get(result.name) ?? []), { result, atMs }]);
+  return [...by].flatMap(([name, found]) => {
+    const newest = found.at(-1)?.result;
+    if (found.length < 2 || !newest) return [];
+    const points = found.map(({ result, atMs }) => pointOf(result, atMs));
+    return [{ name, unit: newest.unit, points, lines: linesOf(newest) }];
+  });
+}
+
+function pointOf({ is, value = 0 }: WaterResultAnswer, atMs: number): WaterPoint {
+  if (is === 'below') return { atMs, value, open: 'under' };
+  return is === 'above' ? { atMs, value, open: 'over' } : { atMs, value };
+}
+
+function linesOf({ compared, unit }: WaterResultAnswer): WaterTrend['lines'] {
+  return compared.flatMap(({ limit: { most, least } }) => [
+    ...(most === undefined ? [] : [{ value: most, words: `limit ${amountWords(most, unit)}` }]),
+    ...(least === undefined ? [] : [{ value: least, words: `lower limit ${amountWords(least, unit)}` }]),
+  ]);
+}
+
+/** "2.1 mg/L as N at first, 4.8 mg/L as N last; higher each time": that last only of figures that were all measured. */
+export function trendWords({ points, unit }: Pick<WaterTrend, 'points' | 'unit'>): string {
+  const [first, last] = [points[0], points.at(-1)];
+  if (!first || !last) return '';
+  const words = ({ value, open }: WaterPoint): string =>
+    `${open === undefined ? '' : `${open} `}${amountWords(value, unit)}`;
+  const rising =
+    points.length > 2 &&
+    points.every(
+      ({ value, open }, at) =>
+        open === undefined && (at === 0 || value > (points[at - 1]?.value ?? Number.POSITIVE_INFINITY)),
+    );
+  return `${words(first)} at first, ${words(last)} last${rising ? '; higher each time' : ''}`;
+}
