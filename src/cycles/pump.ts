@@ -2,54 +2,17 @@
  * One pump of one well: readings of its current (and of the well's pressure) in, starts and whole cycles out. It knows neither
  * what the water does nor what is normal; it says when the pump ran and with what numbers.
  */
-import { brokeAt, brokeAtEnd } from './broke.ts';
 import type { Cycle } from './cycle.ts';
-import { edgeHeld, edgeReading, newEdges, type Edges } from './edges.ts';
-import { levelsRest, levelsRun, newLevels, type Levels } from './levels.ts';
-import { goodForMs, isCoarse, newPace, paceReading, type Pace } from './pace.ts';
-import { flagRun, newRun, runAmps, runHeld, runHeldUntil, runReading, type Run } from './run.ts';
-import { finishShape, shapeReading } from './shape.ts';
-import { LONG_START_MS, longStartOf, noteHeavy } from './long-start.ts';
-import { inrushS, newStart, startReading, type StartTrack } from './start.ts';
-import {
-  firstOver,
-  kpaBefore,
-  medianOfThree,
-  readCutIn,
-  readCutOut,
-  type Sampling,
-  type Trail,
-} from './trail.ts';
-
-export interface PumpState {
-  index: number;
-  maxAmps?: number | undefined;
-  pace: Pace;
-  levels: Levels;
-  edges: Edges;
-  /** Last value of each line, A; -1 where it never spoke. */
-  lines: number[];
-  lineMs: number[];
-  /** Readings since a start that is not believed yet; in a run, those of a line that showed rest while the others were not yet read. */
-  waiting: [number, number, number][];
-  run?: Run | undefined;
-  /** Where pressure stood as the last run began, kPa. */
-  callsKpa?: number | undefined;
-  /** When the last run stopped; undefined before the first rest and across a gap. */
-  restFromMs?: number | undefined;
-  /** A start's record that came before its run was believed. */
-  startRecord?: StartTrack | undefined;
-  /** The reading that ended a hole in the data while the pump rested: a run that begins with it may be older. */
-  holeEndMs?: number;
-  /** Single odd readings that changed nothing. */
-  spikes: number;
-}
-
-/** What the pump sees of the well's pressure. */
-export interface PressureView {
-  trail: Trail;
-  pace: Pace;
-}
+import { cycleOf, isHeavy } from './cycle-of.ts';
+import { edgeHeld, edgeReading, newEdges } from './edges.ts';
+import { levelsRest, levelsRun } from './levels.ts';
+import { LONG_START_MS, noteHeavy } from './long-start.ts';
+import { goodForMs, isCoarse, paceReading } from './pace.ts';
+import { samplingOf, type PressureView, type PumpState } from './pump-state.ts';
+import { flagRun, newRun, runHeld, runHeldUntil, runReading, type Run } from './run.ts';
+import { shapeReading } from './shape.ts';
+import { isFast, pumpFast, takeStartRecord } from './start-record.ts';
+import { firstOver, kpaBefore, medianOfThree, readCutIn, type Trail } from './trail.ts';
 
 export type PumpStep = { is: 'none' } | { is: 'started'; startedMs: number } | { is: 'cycle'; cycle: Cycle };
 const NOTHING: PumpStep = { is: 'none' };
@@ -58,49 +21,10 @@ const NOTHING: PumpStep = { is: 'none' };
 const RISEN_KPA = 7;
 /** Without any current reading for this long a run is closed, and what comes after is another one. */
 const LONGEST_HOLE_MS = 120_000;
-const FAST_PERIOD_MS = 100;
-/** The contract's longest record of a start, and its slowest sampling. */
-const START_RECORD_MS = 5000;
-const SLOWEST_PERIOD_MS = 10_000;
-/** A peak under this many times the running current is no start: the record came too late, or a drive started the motor softly. */
-const PEAK_OVER_RUNNING = 2;
-/** A motor that does not turn draws several times its running current, until something trips: the slowest overloads take 30 s (class 30). */
-const LOCKED_SHARE = 2.2;
-/** One that raised pressure did turn, unless another pump raised it: the median of a run of seconds is mostly its inrush. */
-const LOCKED_SHARE_RAISING = 3;
-const LOCKED_LONGEST_MS = 45_000;
 /** 2 psi: what a switch and the readings beside a start scatter. */
 const CALLED_OVER_KPA = 14;
 /** A single reading at coarse sampling is a short run where it reads like one. */
 const LIKE_RUNNING = [0.5, 1.6] as const;
-
-/** `driven`: a drive sets its speed (control `variable-speed`). */
-export function newPump(index: number, maxAmps: number | undefined, driven = false): PumpState {
-  return {
-    index,
-    maxAmps,
-    pace: newPace(),
-    levels: newLevels(maxAmps, driven),
-    edges: newEdges(),
-    lines: [],
-    lineMs: [],
-    waiting: [],
-    // Named from the start and never deleted: an object that keeps its shape is read several times as fast.
-    run: undefined,
-    callsKpa: undefined,
-    restFromMs: undefined,
-    spikes: 0,
-  };
-}
-
-export function isRunning(pump: PumpState): boolean {
-  return pump.run !== undefined;
-}
-
-function samplingOf(pace: Pace): Sampling {
-  if (pace.byException) return 'by-exception';
-  return isCoarse(pace) ? 'coarse' : 'fine';
-}
 
 /** The current that decides: the highest line, so that a lost leg does not hide a run. */
 function deciding(pump: PumpState, tMs: number): number {
@@ -174,11 +98,6 @@ function passHole(pump: PumpState, tMs: number): void {
     pump.restFromMs = undefined;
     pump.holeEndMs = tMs;
   }
-}
-
-/** Readings 0.1 s apart or closer show the inrush. */
-function isFast(pace: Pace): boolean {
-  return pace.periodMs > 0 && pace.periodMs <= FAST_PERIOD_MS;
 }
 
 /**
@@ -338,33 +257,6 @@ export function pumpPressure(pump: PumpState, tMs: number, kpa: number, trail: T
     run.risenMs = tMs;
 }
 
-/** One reading of a start's record at 50 Hz or more, A. It comes before its run is believed, or while the run goes on. */
-export function pumpStartRecord(pump: PumpState, tMs: number, amps: number): void {
-  if (pump.run && pump.edges.phase === 'run') {
-    pumpFast(pump, tMs, amps);
-    return;
-  }
-  const held = pump.startRecord;
-  if (held && tMs - held.lastMs <= START_RECORD_MS) startReading(held, tMs, amps, pump.levels.on);
-  else pump.startRecord = newStart(tMs, amps);
-}
-
-/** A record is of this start where it ended no longer before than the slowest sampling takes to see it. */
-function takeStartRecord(pump: PumpState, run: Run): void {
-  const held = pump.startRecord;
-  pump.startRecord = undefined;
-  if (held && run.startedMs - held.lastMs <= START_RECORD_MS + SLOWEST_PERIOD_MS) run.start = held;
-}
-
-/** Readings 0.1 s apart or closer, A: the highest of the whole run counts, the length of the inrush by its first seconds. */
-function pumpFast(pump: PumpState, tMs: number, amps: number): void {
-  const { run } = pump;
-  if (!run) return;
-  if (!run.start) run.start = newStart(tMs, amps);
-  else if (tMs - run.start.fromMs <= START_RECORD_MS) startReading(run.start, tMs, amps, pump.levels.on);
-  else if (amps > run.start.amps) run.start.amps = amps;
-}
-
 /** One reading of the supply's voltage while the pump runs, V. */
 export function pumpVolts(pump: PumpState, volts: number): void {
   if (!pump.run) return;
@@ -392,74 +284,8 @@ function teachesLevels(cycle: Cycle): boolean {
   return cycle.readings >= 2 && !cycle.flags.includes('failed-start') && !cycle.flags.includes('gap');
 }
 
-function cycleOf(pump: PumpState, run: Run, stoppedMs: number, pressure: PressureView): Cycle {
-  const { startedMs } = run;
-  const cycle: Cycle = {
-    pump: pump.index,
-    startedMs,
-    stoppedMs,
-    ranS: (stoppedMs - startedMs) / 1000,
-    readings: run.readings,
-    flags: run.flags,
-  };
-  if (run.startSeen && pump.restFromMs !== undefined) cycle.restedS = (startedMs - pump.restFromMs) / 1000;
-  const [amps, amps2, amps3] = [runAmps(run, 0), runAmps(run, 1), runAmps(run, 2)];
-  if (amps !== undefined) cycle.amps = amps;
-  if (amps2 !== undefined) cycle.amps2 = amps2;
-  if (amps3 !== undefined) cycle.amps3 = amps3;
-  noteStart(cycle, run.start);
-  const longStart = longStartOf(run, cycle);
-  if (longStart) cycle.longStart = longStart;
-  if (run.voltsN > 0) cycle.volts = round2(run.voltsSum / run.voltsN);
-  if (run.cutInKpa !== undefined) cycle.cutInKpa = round2(run.cutInKpa);
-  const stopSeen = !run.flags.includes('gap') || stoppedMs === pump.edges.candidateMs;
-  const cutOutKpa = stopSeen
-    ? readCutOut(pressure.trail, startedMs, stoppedMs, samplingOf(pressure.pace))
-    : undefined;
-  if (cutOutKpa !== undefined) cycle.cutOutKpa = round2(cutOutKpa);
-  if (run.risenMs !== undefined && run.risenMs <= stoppedMs)
-    cycle.riseDelayS = (run.risenMs - startedMs) / 1000;
-  if (isLocked(pump, cycle)) flagRun(run, 'failed-start');
-  cycle.shape = finishShape(run.shape, {
-    periodS: pump.pace.periodMs / 1000,
-    holds: pump.pace.byException,
-    ranS: cycle.ranS,
-  });
-  // A drive lowers its current as less is drawn.
-  const periodS = pump.pace.periodMs / 1000;
-  const { amps: ran = 0, ranS, readings } = cycle;
-  const broke = pump.levels.driven
-    ? undefined
-    : (brokeAt(cycle.shape, ranS) ?? brokeAtEnd(run.ends, { amps: ran, ranS, periodS, readings }));
-  if (broke) cycle.broke = { atS: broke.atS, share: round2(broke.share) };
-  return cycle;
-}
-
-function noteStart(cycle: Cycle, start: StartTrack | undefined): void {
-  if (!start) return;
-  cycle.startAmps = start.amps;
-  if (cycle.amps !== undefined && start.amps > PEAK_OVER_RUNNING * cycle.amps)
-    cycle.startS = round2(inrushS(start));
-}
-
-/** So much over its running current that the motor did not turn. */
-function isHeavy(pump: PumpState, amps: number, share = LOCKED_SHARE): boolean {
-  // A drive starts softly and runs at any speed: only the motor's maximum is a measure.
-  const usual = pump.levels.driven ? pump.maxAmps : (pump.levels.running ?? pump.maxAmps);
-  return usual !== undefined && amps > share * usual;
-}
-
-function isLocked(pump: PumpState, { amps, ranS, riseDelayS }: Cycle): boolean {
-  const share = riseDelayS === undefined ? LOCKED_SHARE : LOCKED_SHARE_RAISING;
-  return amps !== undefined && isHeavy(pump, amps, share) && ranS * 1000 <= LOCKED_LONGEST_MS;
-}
-
 /** Pressure stands where the last run began, or lower: the switch calls for water. */
 function isCalled(pump: PumpState, tMs: number, pressure: PressureView): boolean {
   const kpa = kpaBefore(pressure.trail, tMs);
   return kpa !== undefined && pump.callsKpa !== undefined && kpa < pump.callsKpa + CALLED_OVER_KPA;
-}
-
-function round2(value: number): number {
-  return Math.round(value * 100) / 100;
 }

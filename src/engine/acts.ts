@@ -5,7 +5,7 @@ import { newSupply } from '../baseline/supply.ts';
 import type { Act } from '../card/act.ts';
 import { nodesOf } from '../card/reads.ts';
 import { levelsRestart } from '../cycles/levels.ts';
-import { newPump } from '../cycles/pump.ts';
+import { newPump } from '../cycles/pump-state.ts';
 import { setWaterCard, startNewBaseline } from '../hydraulics/water.ts';
 import { twoPointCorrection } from '../readings/calibrate.ts';
 import { correctionsAt, noteFullScales } from './channels.ts';

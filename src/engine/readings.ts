@@ -3,18 +3,10 @@
  * minute's picture.
  */
 import { goodForMs, newPace } from '../cycles/pace.ts';
-import {
-  flagClipped,
-  isRunning,
-  pumpCurrent,
-  pumpHeld,
-  pumpPressure,
-  pumpStartRecord,
-  pumpVolts,
-  pumpWaits,
-  type PressureView,
-} from '../cycles/pump.ts';
+import { isRunning, type PressureView } from '../cycles/pump-state.ts';
+import { flagClipped, pumpCurrent, pumpHeld, pumpPressure, pumpVolts, pumpWaits } from '../cycles/pump.ts';
 import { flagRun } from '../cycles/run.ts';
+import { pumpStartRecord } from '../cycles/start-record.ts';
 import { newTrail, trailReading, type Trail } from '../cycles/trail.ts';
 import { waterGap, waterReading } from '../hydraulics/water.ts';
 import { START_PLACE, STEP_BIT } from '../readings/stretch.ts';

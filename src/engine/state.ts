@@ -9,7 +9,7 @@ import { newSupply, type Supply } from '../baseline/supply.ts';
 import type { Card } from '../card/card.ts';
 import type { Cycle } from '../cycles/cycle.ts';
 import type { Pace } from '../cycles/pace.ts';
-import { newPump, type PumpState } from '../cycles/pump.ts';
+import { newPump, type PumpState } from '../cycles/pump-state.ts';
 import { newTrail, type Trail } from '../cycles/trail.ts';
 import { newWater, type WaterState } from '../hydraulics/water.ts';
 import type { MinuteScene, WaterScene, WellScene } from '../watch/scene.ts';

@@ -1,15 +1,9 @@
 import { paceReading, newPace } from '../../src/cycles/pace.ts';
 import { newTrail, trailReading } from '../../src/cycles/trail.ts';
 import type { Cycle } from '../../src/cycles/cycle.ts';
-import {
-  newPump,
-  pumpCurrent,
-  pumpHeld,
-  pumpMinute,
-  pumpPressure,
-  pumpWaits,
-} from '../../src/cycles/pump.ts';
-import type { PumpState, PumpStep } from '../../src/cycles/pump.ts';
+import { pumpCurrent, pumpHeld, pumpMinute, pumpPressure, pumpWaits } from '../../src/cycles/pump.ts';
+import { newPump, type PumpState } from '../../src/cycles/pump-state.ts';
+import type { PumpStep } from '../../src/cycles/pump.ts';
 
 /**
  * A series in small notation: `'0x60 8.2x300'` is 60 readings of 0 and then 300 of 8.2; `-x5` leaves five out (a dropout);
