@@ -1,6 +1,7 @@
 /** What the pages see of a well at this moment, taken from its engine's state. */
 import type { Mode, PumpNow, WellNow } from '../../../shared/api/wells.ts';
 import type { SymptomAnswer } from '../../../shared/api/alarms.ts';
+import type { Card } from '../../card/card.ts';
 import { channelCode } from '../../card/channels.ts';
 import { standing } from '../../alarm/alarms.ts';
 import { channelScenes } from '../../engine/channels.ts';
@@ -97,10 +98,21 @@ export function liveWell(line: Line): LiveWell {
     });
   return {
     now: wellNow(line),
-    card: state.card,
+    card: newestCard(line),
     sensors,
     checks: checksOf(state),
     usual: known('baseline'),
     before: known('before'),
   };
+}
+
+/**
+ * The card as it was written last: a well that waits for its node takes it in up to a minute later, and whoever just wrote it looks at
+ * once. A card with other pumps is waited for, since what was measured goes by them.
+ */
+function newestCard({ state, waiting }: Line): Card {
+  const written = waiting.findLast((input) => 'act' in input && input.act.kind === 'card-changed');
+  if (!written || !('act' in written) || written.act.kind !== 'card-changed') return state.card;
+  const idsOf = ({ pumps }: Card): string => pumps.map(({ id }) => id).join(' ');
+  return idsOf(written.act.card) === idsOf(state.card) ? written.act.card : state.card;
 }

@@ -75,3 +75,28 @@ it('what another alarm explains stands as its symptom', () => {
   const { symptoms } = wellNow(rig.live.state().lines.get('barn')!);
   expect(symptoms).toMatchObject([{ alarm: 'no-water', symptomOf: 'no-start', told: false }]);
 });
+
+it('a card is shown as it was written last, also while the well waits for its node', () => {
+  const rig = running();
+  const shown = (): unknown => {
+    const { card } = liveWell(rig.live.state().lines.get('barn')!);
+    return [card.pumps.map(({ id, maxAmps }) => [id, maxAmps]), card.switch?.cutInKpa];
+  };
+  const write = (card: Record<string, unknown>): void =>
+    void rig.live.act({ kind: 'card-changed', card: { well: 'barn', ...card } });
+  expect(shown()).toEqual([[['p1', 9.8]], undefined]);
+  write({ pump: { maxAmps: '8 A' } });
+  write({ pump: { maxAmps: '7 A' }, switch: { cutIn: '276 kPa', cutOut: '414 kPa' } });
+  expect(shown()).toEqual([[['p1', 7]], 276]);
+  // With another pump it is shown once the well has taken it in.
+  write({ pumps: { p1: { pump: { maxAmps: '6 A' } }, p2: { pump: { maxAmps: '5 A' } } } });
+  expect(shown()).toEqual([[['p1', 9.8]], undefined]);
+  rig.wait(3 * MINUTE, 10_000);
+  expect(shown()).toEqual([
+    [
+      ['p1', 6],
+      ['p2', 5],
+    ],
+    undefined,
+  ]);
+});
