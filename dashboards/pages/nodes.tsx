@@ -48,8 +48,27 @@ function Nodes({ value, again }: { value: NodesAnswer; again: () => void }) {
       </section>
       <section aria-labelledby="known">
         <h2 id="known">Let in</h2>
-        {known.length === 0 ? <p class="said">None yet.</p> : <Known nodes={known} />}
+        {known.length === 0 ? <NoneYet /> : <Known nodes={known} />}
       </section>
+    </>
+  );
+}
+
+/** How the first one comes in, by the broker that is built in. */
+function NoneYet() {
+  return (
+    <>
+      <p class="said">None yet.</p>
+      <p>
+        A node comes in by a user name and a password. On this computer, in the folder of the program, they
+        are made and shown once by:
+      </p>
+      <p class="address">node dist/main.js node add NAME</p>
+      <p>
+        NAME is the node’s own name; most call it as the well that it is at. Both go into the node, with this
+        computer’s address. Nodes elsewhere on the farm’s network are heard when the server was started with
+        --listen and that address.
+      </p>
     </>
   );
 }

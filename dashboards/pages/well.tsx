@@ -42,7 +42,11 @@ export function WellPage({ name }: { name: string }) {
   const missing = detail.state.is === 'failed' && detail.state.missing;
   const { hear, up } = useLive(name, missing, (message) => {
     if (message.event === 'again' || message.event === 'alarm') again();
-    if (message.event === 'well') detail.put((now) => ({ ...now, well: { ...now.well, ...message.well } }));
+    if (message.event !== 'well') return;
+    // The first that is heard of it: its sensors are asked for, which this message does not name.
+    if (detail.state.is === 'ready' && detail.state.value.sensors.length === 0 && message.well.heardMs)
+      again();
+    detail.put((now) => ({ ...now, well: { ...now.well, ...message.well } }));
   });
   useEffect(() => {
     const timer = window.setInterval(detail.again, LOOK_AGAIN_MS);

@@ -51,14 +51,7 @@ export function WellsPage() {
 
 function WellList({ value }: { value: WellsAnswer }) {
   const { wells, waitingNodes } = value;
-  if (wells.length === 0) {
-    return (
-      <p class="lead">
-        No well yet. As soon as a node sends its first readings, its well stands here.{' '}
-        {waitingNodes > 0 && <WaitingLink n={waitingNodes} />} <NewWellLink />
-      </p>
-    );
-  }
+  if (wells.length === 0) return <Begin waitingNodes={waitingNodes} />;
   return (
     <>
       <p class="lead">
@@ -80,10 +73,39 @@ function WellList({ value }: { value: WellsAnswer }) {
   );
 }
 
+/** The two ways in, for whoever opens it for the first time. */
+function Begin({ waitingNodes }: { waitingNodes: number }) {
+  return (
+    <>
+      <p class="lead">No well yet. {waitingNodes > 0 && <WaitingLink n={waitingNodes} />}</p>
+      <ul class="begin">
+        <li>
+          <NewWellLink />
+          <p>Its name, and on its card what you know of pump, switch and tank. It needs no sensors.</p>
+        </li>
+        <li>
+          <a class="go" href="#/nodes">
+            Let a node in
+          </a>
+          <p>
+            The box with the current clamp and the pressure transducer. As soon as it sends its first
+            readings, its well stands here.
+          </p>
+        </li>
+      </ul>
+    </>
+  );
+}
+
 /** A well can be written down before anything is heard of it. */
 function NewWellLink() {
   const { source } = useSurroundings();
-  return source.live ? <a href={NEW_WELL_ADDRESS}>Write down a new well</a> : null;
+  if (!source.live) return null;
+  return (
+    <a class="go" href={NEW_WELL_ADDRESS}>
+      Write down a new well
+    </a>
+  );
 }
 
 /** It stands for all of a site's nodes, so it is told once, over the wells. */

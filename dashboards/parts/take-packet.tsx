@@ -38,8 +38,9 @@ export function TakePacket() {
         <label class="take">
           The ZIP or the page <input type="file" name="packet" accept=".zip,.html" required />
         </label>
-        <label>
-          <input type="checkbox" name="same" /> A well of this name that is here already is the same well
+        <label class="tick">
+          <input type="checkbox" name="same" />
+          <span>A well of this name that is here already is the same well</span>
         </label>
       </TellForm>
       {share !== undefined && (
