@@ -8,6 +8,7 @@ import {
   limitWords,
   resultWords,
   sourceWords,
+  standingOut,
   standsOut,
 } from '../../shared/words/water-amounts.ts';
 import { Strike } from './check-history.tsx';
@@ -20,7 +21,7 @@ export function WaterTestSheet(props: {
   changed: () => void;
 }) {
   const { test, value, well, changed } = props;
-  const out = test.results.filter(standsOut);
+  const out = standingOut(test.results);
   const from = [test.laboratory, test.place, test.why].filter((part) => part !== undefined).join(', ');
   return (
     <article class="sheet" aria-labelledby={`test-${test.id}`}>

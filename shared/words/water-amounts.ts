@@ -69,7 +69,18 @@ export function sourceWords({ where, from, until, known, note }: Limit): string 
   return [`${where}${known === 'memory' ? ' (from memory)' : ''}.`, since, note].filter(Boolean).join(' ');
 }
 
-/** Worst first: what stands out is read first. */
+/** What stands out, worst first: bacteria, which make ill at once, then what is for health, then the rest. In a rank the order stays. */
+export function standingOut<R extends WaterResultAnswer>(results: readonly R[]): R[] {
+  return results.filter(standsOut).toSorted((a, b) => rankOf(a) - rankOf(b));
+}
+
+function rankOf({ compared, advice }: WaterResultAnswer): number {
+  const over = compared.filter(({ verdict }) => verdict === 'over' || verdict === 'at');
+  // Bacteria without a limit of their own have advice all the same.
+  if (over.some(({ limit }) => limit.absent) || (compared.length === 0 && advice !== undefined)) return 0;
+  return over.some(({ limit }) => limit.kind !== 'secondary') ? 1 : 2;
+}
+
 export function standsOut(result: WaterResultAnswer): boolean {
   return (
     result.advice !== undefined ||
