@@ -18,7 +18,7 @@ import { alarmTitle } from '../shared/api/alarm-title.ts';
 import { PART_WORDS } from '../shared/words/parts.ts';
 import { alarmIdParts, BOOK_TITLES, type Page } from './page-of.ts';
 import { usePage } from './route.ts';
-import { nameWords } from './words/names.ts';
+import { nameWords } from '../shared/words/names.ts';
 
 function Stillwell() {
   const page = usePage();

@@ -10,6 +10,7 @@ const COMMANDS: Record<string, () => Promise<Command>> = {
   serve: async () => (await import('./run/cli/serve.ts')).serveCommand,
   due: async () => (await import('./run/cli/due.ts')).dueCommand,
   card: async () => (await import('./run/cli/card.ts')).cardCommand,
+  labels: async () => (await import('./run/cli/labels.ts')).labelsCommand,
   visit: async () => (await import('./run/cli/visit.ts')).visitCommand,
   reading: async () => (await import('./run/cli/reading.ts')).readingCommand,
   water: async () => (await import('./run/cli/water.ts')).waterCommand,

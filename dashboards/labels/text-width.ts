@@ -1,8 +1,7 @@
 /** How wide text really is in the font that it will be printed in, by the browser's own measure. */
-import type { WidthOf } from './wrap.ts';
+import { LABEL_FONT } from '../../shared/labels/draw.ts';
+import type { WidthOf } from '../../shared/labels/wrap.ts';
 
-/** Fonts of one set of widths, so that a sheet breaks its rows alike on every machine that has one of them. */
-export const LABEL_FONT = "Arial, 'Liberation Sans', Helvetica, sans-serif";
 /** Measured large, so that no rounding to pixels counts. */
 const MEASURED_PX = 200;
 

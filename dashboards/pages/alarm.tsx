@@ -23,7 +23,7 @@ import { Facts } from '../parts/facts.tsx';
 import { Mark } from '../parts/mark.tsx';
 import { Said } from '../parts/said.tsx';
 import { alarmAddress, alarmIdParts, wellAddress } from '../page-of.ts';
-import { nameWords, unbroken } from '../words/names.ts';
+import { nameWords, unbroken } from '../../shared/words/names.ts';
 import { readyFor } from '../words/ready.ts';
 
 export function AlarmPage({ id }: { id: string }) {

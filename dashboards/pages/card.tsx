@@ -15,7 +15,7 @@ import { CardHistory } from '../parts/card-history.tsx';
 import { Facts } from '../parts/facts.tsx';
 import { Said } from '../parts/said.tsx';
 import { digestOf, pumpsOf, sectionsOf, typedOf } from '../words/card-form.ts';
-import { unbroken } from '../words/names.ts';
+import { unbroken } from '../../shared/words/names.ts';
 
 export function CardPage({ name }: { name: string }) {
   const { source } = useSurroundings();

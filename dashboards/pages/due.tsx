@@ -9,7 +9,7 @@ import { Said } from '../parts/said.tsx';
 import { Subscribe } from '../parts/subscribe.tsx';
 import { bookAddress } from '../page-of.ts';
 import { datesInWords, dayWords, dueWords, restWords } from '../words/due.ts';
-import { countWords, nameWords } from '../words/names.ts';
+import { countWords, nameWords } from '../../shared/words/names.ts';
 
 /** Days ahead, by their words. */
 const SPANS = [

@@ -5,7 +5,7 @@ import { useSurroundings } from '../data/settings.ts';
 import { useAsked } from '../data/use-asked.ts';
 import { LabelProof } from '../labels/label-drawing.tsx';
 import { LabelSheets } from '../labels/label-sheets.tsx';
-import { SHEETS, type Sheet } from '../labels/sheets.ts';
+import { SHEETS, type Sheet } from '../../shared/labels/sheets.ts';
 import { BookHead } from '../parts/book-head.tsx';
 import { Said } from '../parts/said.tsx';
 

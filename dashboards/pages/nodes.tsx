@@ -8,7 +8,7 @@ import { AskError } from '../data/source.ts';
 import { useAsked } from '../data/use-asked.ts';
 import { Said } from '../parts/said.tsx';
 import { wellAddress } from '../page-of.ts';
-import { nameWords } from '../words/names.ts';
+import { nameWords } from '../../shared/words/names.ts';
 
 const FED_WORDS: Record<NonNullable<NodeAnswer['fedFrom']>, string> = {
   'pump-circuit': 'the pump’s own circuit',

@@ -12,7 +12,7 @@ import { AskMore, WaterTestSheet } from '../parts/water-test.tsx';
 import { WaterTrends } from '../parts/water-trends.tsx';
 import { bookAddress } from '../page-of.ts';
 import { datesInWords, dayWords, dueWords } from '../words/due.ts';
-import { countWords } from '../words/names.ts';
+import { countWords } from '../../shared/words/names.ts';
 
 export function WaterPage({ name }: { name: string }) {
   const { source } = useSurroundings();

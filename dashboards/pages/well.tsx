@@ -23,7 +23,7 @@ import { Signature } from '../parts/signature.tsx';
 import { WellActs } from '../parts/well-acts.tsx';
 import { YearStrip } from '../parts/year-strip.tsx';
 import { alarmAddress } from '../page-of.ts';
-import { nameWords, placeWords, unbroken } from '../words/names.ts';
+import { nameWords, placeWords, unbroken } from '../../shared/words/names.ts';
 
 const YEAR_MS = 366 * 86_400_000;
 /** Cycles are saved every few minutes: the last run is looked for this often. */

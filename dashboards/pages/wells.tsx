@@ -12,7 +12,7 @@ import { RecentRibbon } from '../parts/ribbon.tsx';
 import { Said } from '../parts/said.tsx';
 import { alarmAddress, NEW_WELL_ADDRESS, wellAddress } from '../page-of.ts';
 import { summaryWords } from '../words/attention.ts';
-import { countWords, nameWords, placeWords, unbroken } from '../words/names.ts';
+import { countWords, nameWords, placeWords, unbroken } from '../../shared/words/names.ts';
 
 export function WellsPage() {
   const { source } = useSurroundings();

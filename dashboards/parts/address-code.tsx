@@ -1,11 +1,12 @@
 /** An address as a code for a telephone's camera, as large as a hand holds: black on white, also where the page is dark. */
-import { qrOf, QUIET_MODULES } from '../labels/qr.ts';
+import { qrOf, QUIET_MODULES } from '../../shared/labels/qr.ts';
+import { LABEL_TOOLS } from '../labels/tools.ts';
 
 /** An address of this length fits far below; what does not is shown as text alone. */
 const SIDE_MM = 60;
 
 export function AddressCode({ address, about }: { address: string; about: string }) {
-  const code = qrOf([address], SIDE_MM);
+  const code = qrOf([address], SIDE_MM, LABEL_TOOLS.encode);
   if (!code) return null;
   const side = code.size + 2 * QUIET_MODULES;
   return (

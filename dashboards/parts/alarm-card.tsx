@@ -8,7 +8,7 @@ import { nowMs } from '../data/clock.ts';
 import { useSurroundings } from '../data/settings.ts';
 import { alarmAddress } from '../page-of.ts';
 import { causeLines } from '../words/alarm.ts';
-import { unbroken } from '../words/names.ts';
+import { unbroken } from '../../shared/words/names.ts';
 import { Seen } from './alarm-acts.tsx';
 import { Mark } from './mark.tsx';
 

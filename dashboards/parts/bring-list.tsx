@@ -1,7 +1,7 @@
 /** What to bring: each part with what is known of it, and what nobody wrote down, to be asked for before the drive. */
 import type { BringItemAnswer } from '../../shared/api/visits.ts';
 import { BRING_ALWAYS, bringName, bringWords } from '../../shared/words/bring.ts';
-import { unbroken } from '../words/names.ts';
+import { unbroken } from '../../shared/words/names.ts';
 
 export function BringList({ items }: { items: readonly BringItemAnswer[] }) {
   return (

@@ -14,7 +14,7 @@ import {
   type ProofStage,
 } from '../../shared/words/proof.ts';
 import { useSurroundings } from '../data/settings.ts';
-import { nameWords, unbroken } from '../words/names.ts';
+import { nameWords, unbroken } from '../../shared/words/names.ts';
 import { ProofPair } from './proof-pair.tsx';
 import { WorkList } from './work-list.tsx';
 

@@ -3,7 +3,7 @@ import { useState } from 'preact/hooks';
 import type { Answer } from '../../shared/api/routes.ts';
 import { useSurroundings } from '../data/settings.ts';
 import { wellAddress } from '../page-of.ts';
-import { nameWords } from '../words/names.ts';
+import { nameWords } from '../../shared/words/names.ts';
 import { TellForm } from './tell-form.tsx';
 
 export function TakePacket() {

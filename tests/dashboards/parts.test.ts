@@ -6,7 +6,7 @@ import { outsideWords, overlay } from '../../dashboards/parts/overlay.ts';
 import { ribbonShape, usualOf } from '../../dashboards/parts/ribbon-path.ts';
 import { causeLines, likelyWords } from '../../dashboards/words/alarm.ts';
 import { ATTENTION_WORDS, summaryWords } from '../../dashboards/words/attention.ts';
-import { countWords, nameWords, placeWords, unbroken } from '../../dashboards/words/names.ts';
+import { countWords, nameWords, placeWords, unbroken } from '../../shared/words/names.ts';
 
 describe('pageOf', () => {
   test.each([

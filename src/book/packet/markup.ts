@@ -38,9 +38,14 @@ export function svg({ width, height, label, shapes }: Drawing): Markup {
   </svg>`;
 }
 
-function element({ is, attrs, text }: Shape): Markup {
-  const said = Object.entries(attrs).map(([name, value]) => ` ${name}="${escape(String(value))}"`);
-  return { markup: `<${is}${said.join('')}>${escape(text ?? '')}</${is}>` };
+export function element({ is, attrs, text }: Shape): Markup {
+  return { markup: `<${is} ${attributes(attrs).markup}>${escape(text ?? '')}</${is}>` };
+}
+
+/** Names and values as they stand in a tag. */
+export function attributes(attrs: Shape['attrs']): Markup {
+  const said = Object.entries(attrs).map(([name, value]) => `${name}="${escape(String(value))}"`);
+  return { markup: said.join(' ') };
 }
 
 /** A table with a head; nothing where it has no rows. */

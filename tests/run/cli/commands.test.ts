@@ -4,6 +4,7 @@ import { cardCommand } from '../../../src/run/cli/card.ts';
 import { EXIT, Misuse, type Command, type Io } from '../../../src/run/cli/command.ts';
 import { demoCommand } from '../../../src/run/cli/demo.ts';
 import { dueCommand } from '../../../src/run/cli/due.ts';
+import { labelsCommand } from '../../../src/run/cli/labels.ts';
 import { newLog } from '../../../src/run/cli/log.ts';
 import { nodeCommand } from '../../../src/run/cli/node.ts';
 import { readOptions, readWhole } from '../../../src/run/cli/options.ts';
@@ -20,6 +21,7 @@ import { waterCommand } from '../../../src/run/cli/water.ts';
 const COMMANDS: Command[] = [
   cardCommand,
   dueCommand,
+  labelsCommand,
   visitCommand,
   readingCommand,
   waterCommand,

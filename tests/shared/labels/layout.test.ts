@@ -1,13 +1,16 @@
 /** Labels with long words, many facts and none, at every size: nothing may stand outside, or on something else. */
+import { encode } from 'uqr';
 import { describe, expect, test } from 'vitest';
-import { LEAST_CAPITAL, layoutOf, type Drawing } from '../../../dashboards/labels/layout.ts';
-import { SHEETS } from '../../../dashboards/labels/sheets.ts';
-import { wrap, type WidthOf } from '../../../dashboards/labels/wrap.ts';
+import { LEAST_CAPITAL, layoutOf, type Drawing, type LabelTools } from '../../../shared/labels/layout.ts';
+import { SHEETS } from '../../../shared/labels/sheets.ts';
+import { wrap, type WidthOf } from '../../../shared/labels/wrap.ts';
 import type { Label, LabelLine } from '../../../shared/api/labels.ts';
 import { LABEL_CAUTIONS, LABEL_KINDS } from '../../../shared/words/label-words.ts';
 
 /** Wider than Arial's mean of about half its size. */
 const widthOf: WidthOf = (text, { size, bold }) => text.length * size * (bold ? 0.58 : 0.53);
+
+const TOOLS: LabelTools = { widthOf, encode: (text) => encode(text, { ecc: 'M', border: 0 }) };
 
 function labelOf(lines: LabelLine[], more: Partial<Label> = {}): Label {
   return {
@@ -82,7 +85,7 @@ const over = (a: Box, b: Box): boolean =>
 
 describe.each(SHEETS.map(({ name, label }) => [name, label] as const))('on %s', (_name, size) => {
   test.each(CASES)('%s: all stands inside, and nothing on anything else', (_what, label) => {
-    const drawing = layoutOf(label, 'Barn', size, widthOf);
+    const drawing = layoutOf(label, 'Barn', size, TOOLS);
     const { qr, scale, rules } = drawing;
     const [w, h] = [size.w / scale, size.h / scale];
     const boxes = boxesOf(drawing);
@@ -113,7 +116,7 @@ describe.each(SHEETS.map(({ name, label }) => [name, label] as const))('on %s', 
 
   test('main figures have capitals of 3.5 mm, and the caution and its first fact are always there', () => {
     const label = CASES[1]![1];
-    const { texts, scale } = layoutOf(label, 'Barn', size, widthOf);
+    const { texts, scale } = layoutOf(label, 'Barn', size, TOOLS);
     const figure = texts.find(({ text }) => text.replaceAll('\u00a0', ' ') === '040/60 psi')!;
     expect(figure.size * scale * LEAST_CAPITAL).toBeGreaterThanOrEqual(3.5);
     const all = texts.map(({ text }) => text).join(' ');
@@ -129,7 +132,7 @@ test('what does not fit is left off from the end, and named where it is a fact',
     ...[...Array(20)].map((_, i) => small(`f${i}`, 'x')),
     small('last'),
   ];
-  const { leftOff, texts } = layoutOf(labelOf(lines), 'Barn', { w: 101.6, h: 50.8 }, widthOf);
+  const { leftOff, texts } = layoutOf(labelOf(lines), 'Barn', { w: 101.6, h: 50.8 }, TOOLS);
   const shown = texts.map(({ text }) => text);
   expect(shown).toContain('B');
   expect(shown).toContain('F0');

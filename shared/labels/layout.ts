@@ -3,9 +3,9 @@
  * house, that is 20 minutes of arc, the height that the US Nuclear Regulatory Commission prefers for labels (NUREG-0700 rev. 3, 11.4.1.5-1).
  * Small print has 2 mm, the same from 35 cm. What does not fit is left off from the end, and named on the page.
  */
-import type { Label, LabelLine } from '../../shared/api/labels.ts';
+import type { Label, LabelLine } from '../api/labels.ts';
 import { unbroken } from '../words/names.ts';
-import { LEAST_MODULE_MM, qrOf, QUIET_MODULES, type QrCode } from './qr.ts';
+import { LEAST_MODULE_MM, qrOf, QUIET_MODULES, type Encode, type QrCode } from './qr.ts';
 import type { Size } from './sheets.ts';
 import { atMost, oneRow, wrap, type TextStyle, type WidthOf } from './wrap.ts';
 
@@ -51,20 +51,27 @@ interface Block {
   draw: (x: number, y: number) => Omit<Drawing, 'leftOff' | 'qr'>;
 }
 
+/** What a layout asks for: how wide text is, and codes. */
+export interface LabelTools {
+  widthOf: WidthOf;
+  encode: Encode;
+}
+
 /** `wellName` as people write it. */
 export function layoutOf(
   label: Label,
   wellName: string,
   size: Size,
-  widthOf: WidthOf,
+  tools: LabelTools,
 ): Drawing & { scale: number } {
   const scale = Math.max(1, Math.min(size.w / USUAL.w, size.h / USUAL.h));
   const inner = { w: size.w / scale, h: size.h / scale };
-  return { ...layoutAtOne(label, wellName, inner, widthOf), scale };
+  return { ...layoutAtOne(label, wellName, inner, tools), scale };
 }
 
-function layoutAtOne(label: Label, wellName: string, size: Size, widthOf: WidthOf): Drawing {
-  const { code, caution, column } = frameOf(label, size, widthOf);
+function layoutAtOne(label: Label, wellName: string, size: Size, tools: LabelTools): Drawing {
+  const { widthOf } = tools;
+  const { code, caution, column } = frameOf(label, size, tools);
   const width = size.w - 2 * PAD;
   const room = { w: column, h: caution.top - 1.2 - BODY_TOP };
   const blocks = label.lines.map((line) => blockOf(whole(line), room, widthOf));
@@ -97,11 +104,11 @@ interface Frame {
 }
 
 /** The code at the right, the caution at the foot: across the whole label where there is room under the code. */
-function frameOf(label: Label, size: Size, widthOf: WidthOf): Frame {
+function frameOf(label: Label, size: Size, { widthOf, encode }: LabelTools): Frame {
   const width = size.w - 2 * PAD;
   const bodyH = size.h - PAD - BODY_TOP;
   const most = Math.min(CODE_SHARE * size.w, bodyH - 2 * QUIET_MODULES * LEAST_MODULE_MM - CODE_CAPTION_H);
-  const qr = qrOf(label.says, most);
+  const qr = qrOf(label.says, most, encode);
   const code = qr && codeAt(label, qr, size.w - PAD);
   const codeW = code ? Math.max(qr.size * qr.moduleMm, widthOf(code.caption.text, code.caption)) + GAP : 0;
   const codeBottom = code ? code.caption.y + 0.7 : BODY_TOP;

@@ -3,12 +3,17 @@
  * telephone reads from a hand's breadth (common practice, no source), with error correction M or better, so that a scratch of a seventh of it
  * does no harm. What does not fit at that size is left out from the end, whole lines at a time: the most important stand first.
  */
-import { encode } from 'uqr';
-
 export const LEAST_MODULE_MM = 0.5;
 const MOST_MODULE_MM = 0.6;
 /** Light modules around it (ISO/IEC 18004). */
 export const QUIET_MODULES = 4;
+
+/** Text to modules, dark ones true, with error correction M and no border; throws where no code holds the text. */
+export type Encode = (text: string) => {
+  version: number;
+  size: number;
+  data: readonly (readonly boolean[])[];
+};
 
 export interface QrCode {
   text: string;
@@ -21,11 +26,11 @@ export interface QrCode {
 }
 
 /** The code of as many lines as fit into a square of `sideMm`. Undefined where not even the first does. */
-export function qrOf(lines: readonly string[], sideMm: number): QrCode | undefined {
+export function qrOf(lines: readonly string[], sideMm: number, encode: Encode): QrCode | undefined {
   const most = Math.floor(sideMm / LEAST_MODULE_MM);
   for (let count = lines.length; count > 0; count--) {
     const text = lines.slice(0, count).join('\n');
-    const code = coded(text);
+    const code = coded(text, encode);
     if (code && code.size <= most)
       return {
         text,
@@ -39,9 +44,9 @@ export function qrOf(lines: readonly string[], sideMm: number): QrCode | undefin
 }
 
 /** Undefined where the text is longer than any code can hold. */
-function coded(text: string): ReturnType<typeof encode> | undefined {
+function coded(text: string, encode: Encode): ReturnType<Encode> | undefined {
   try {
-    return encode(text, { ecc: 'M', border: 0 });
+    return encode(text);
   } catch {
     return undefined;
   }

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { placesOn, SHEETS } from '../../../dashboards/labels/sheets.ts';
+import { placesOn, SHEETS } from '../../../shared/labels/sheets.ts';
 
 describe('SHEETS', () => {
   test.each(SHEETS.map((sheet) => [sheet.name, sheet] as const))(

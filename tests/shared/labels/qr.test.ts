@@ -1,7 +1,8 @@
 /** Codes read back by a decoder that has nothing to do with the encoder, from pixels. */
 import jsqr from 'jsqr';
+import { encode } from 'uqr';
 import { describe, expect, test } from 'vitest';
-import { LEAST_MODULE_MM, qrOf, QUIET_MODULES, type QrCode } from '../../../dashboards/labels/qr.ts';
+import { LEAST_MODULE_MM, qrOf, QUIET_MODULES, type QrCode } from '../../../shared/labels/qr.ts';
 
 /** The package is CommonJS: what it exports is under `default` for the compiler, and is the function itself where it runs. */
 const readCode = jsqr as unknown as typeof jsqr.default;
@@ -35,6 +36,9 @@ const FACTS = [
   'tank drawdown, cut-out to cut-in: 10 gal, 24 % of the tank, reckoned',
 ];
 
+const codeOf = (lines: readonly string[], sideMm: number): QrCode | undefined =>
+  qrOf(lines, sideMm, (text) => encode(text, { ecc: 'M', border: 0 }));
+
 describe('qrOf', () => {
   test.each([
     ['a few facts', FACTS.slice(0, 2), 34.7],
@@ -42,28 +46,28 @@ describe('qrOf', () => {
     ['names in other letters', ['Pöytä: Pressure tank', 'place: vasemmalla, 20 °C, 井戸'], 34.7],
     ['large ones', FACTS, 60],
   ])('is read back to the very text: %s', (_what, lines, sideMm) => {
-    const code = qrOf(lines, sideMm)!;
+    const code = codeOf(lines, sideMm)!;
     expect(code.text).toBe(lines.join('\n'));
     expect(readBack(code)).toBe(code.text);
   });
 
   test('never has modules under 0.5 mm: whole lines are left out from the end instead', () => {
     for (let sideMm = 15; sideMm <= 60; sideMm += 0.7) {
-      const code = qrOf(FACTS, sideMm);
+      const code = codeOf(FACTS, sideMm);
       if (!code) continue;
       expect(code.moduleMm).toBeGreaterThanOrEqual(LEAST_MODULE_MM);
       expect(code.size * code.moduleMm).toBeLessThanOrEqual(sideMm + 1e-9);
       expect(FACTS.join('\n').startsWith(code.text)).toBe(true);
       expect(readBack(code)).toBe(code.text);
     }
-    expect(qrOf(FACTS, 20)?.text).toBe(FACTS[0]);
-    expect(qrOf(FACTS, 10)).toBeUndefined();
-    expect(qrOf([], 30)).toBeUndefined();
-    expect(qrOf(['x'.repeat(5_000)], 60)).toBeUndefined();
+    expect(codeOf(FACTS, 20)?.text).toBe(FACTS[0]);
+    expect(codeOf(FACTS, 10)).toBeUndefined();
+    expect(codeOf([], 30)).toBeUndefined();
+    expect(codeOf(['x'.repeat(5_000)], 60)).toBeUndefined();
   });
 
   test('bears a scratch: of the code of many facts a stripe of 5 % may be gone', () => {
-    const code = qrOf(FACTS, 34.7)!;
+    const code = codeOf(FACTS, 34.7)!;
     const { data, side } = pixelsOf(code);
     const from = Math.round(side * 0.55);
     const thick = Math.round(code.size * 0.05) * PIXELS;
