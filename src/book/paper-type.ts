@@ -3,7 +3,7 @@
  * refused. The marks are those of the formats' own specifications (PDF: ISO 32000-1, 7.5.2; PNG: ISO/IEC 15948, 5.2; JPEG: ISO/IEC
  * 10918-1, B.1.1.3; WebP: RFC 9649; HEIF: ISO/IEC 23008-12 with the box of ISO/IEC 14496-12).
  */
-export const PAPER_TYPES = [
+const PAPER_TYPES = [
   'application/pdf',
   'image/png',
   'image/jpeg',

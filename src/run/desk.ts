@@ -5,7 +5,7 @@
 import { randomUUID } from 'node:crypto';
 import { currentEntries } from '../book/entry.ts';
 import { MOST_PAPER_BYTES } from '../book/limits.ts';
-import { PAPER_TYPES, paperType } from '../book/paper-type.ts';
+import { paperType } from '../book/paper-type.ts';
 import { isWhole } from '../book/paper-whole.ts';
 import { readEntry } from '../book/read-entry.ts';
 import type { PaperFiles } from '../store/paper-files.ts';
@@ -25,6 +25,10 @@ export function openDesk({ store, papers, now }: DeskParts): Desk {
     const { entry } = read;
     const lost = missing(entry.body['papers'], papers);
     if (lost !== undefined) return { no: `Cannot keep entry: there is no paper ${lost}` };
+    if (entry.kind === 'paper' && !isOf(entry.body, papers))
+      return {
+        no: 'Cannot keep entry: a paper is kept by sending its bytes; hash, type and size must be theirs',
+      };
     if (entry.replaces !== undefined && !store.entries(entry.well).some((one) => one.id === entry.replaces))
       return { no: 'Cannot keep entry: what it replaces is no entry of this well' };
     store.commit([{ change: 'entry', entry }]);
@@ -39,7 +43,7 @@ export function openDesk({ store, papers, now }: DeskParts): Desk {
       const type = paperType(bytes);
       if (type === undefined)
         return {
-          no: `Cannot keep ${said.name}: it must be one of ${PAPER_TYPES.join(', ')} by its content, whatever its name says`,
+          no: `Cannot keep ${said.name}: it must be a PDF, a JPEG, PNG, WebP or HEIC picture, or plain text, by its content and whatever its name says`,
         };
       if (!isWhole(bytes, type))
         return { no: `Cannot keep ${said.name}: it did not come whole, its end is missing. Send it again` };
@@ -65,6 +69,12 @@ export function openDesk({ store, papers, now }: DeskParts): Desk {
     hasPaper: (hash) => papers.has(hash),
     writtenCard: (well) => lastCard(store, well),
   };
+}
+
+/** Whether a paper's entry says of it what is so. */
+function isOf({ hash, type, bytes: size }: Record<string, unknown>, papers: PaperFiles): boolean {
+  const bytes = typeof hash === 'string' && papers.isSound(hash) ? papers.read(hash) : undefined;
+  return bytes !== undefined && bytes.length === size && paperType(bytes) === type;
 }
 
 function missing(listed: unknown, papers: PaperFiles): string | undefined {

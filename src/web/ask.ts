@@ -74,6 +74,13 @@ async function readJson(c: Context): Promise<unknown> {
   }
 }
 
+const KIB = 1024;
+const MIB = KIB * KIB;
+
+function sizeWords(bytes: number): string {
+  return bytes < MIB ? `${Math.floor(bytes / KIB)} KiB` : `${Math.floor(bytes / MIB)} MiB`;
+}
+
 /** Reads at most the limit, whatever the length header says. */
 async function readBytes(request: Request, mostBytes: number): Promise<Uint8Array> {
   const parts: Uint8Array[] = [];
@@ -92,7 +99,7 @@ async function readBytes(request: Request, mostBytes: number): Promise<Uint8Arra
     if (bytes > mostBytes) {
       // oxlint-disable-next-line no-await-in-loop
       await reader.cancel();
-      throw new ProblemError(413, `The body must be at most ${Math.floor(mostBytes / 1024)} KiB.`);
+      throw new ProblemError(413, `What is sent may have ${sizeWords(mostBytes)} at most.`);
     }
     parts.push(value);
   }

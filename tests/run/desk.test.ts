@@ -58,6 +58,15 @@ describe('openDesk', () => {
     expect(no(one.addPaper('orchard', { bytes: Buffer.from('\u007fELF'), name: 'manual.pdf' }))).toContain(
       'by its content',
     );
+    const lie = one.addPaper('orchard', { bytes: Buffer.from('Static level 41 ft'), name: 'log.txt' });
+    if (!('entry' in lie)) throw new Error(lie.no);
+    const paper = { kind: 'paper', well: 'orchard', name: 'x', hash: lie.entry.body['hash'] };
+    expect(no(one.write({ ...paper, type: 'text/plain', bytes: 18 }))).toBe('taken');
+    expect(no(one.write({ ...paper, type: 'application/pdf', bytes: 18 }))).toContain('must be theirs');
+    expect(no(one.write({ ...paper, type: 'text/plain', bytes: 17 }))).toContain('must be theirs');
+    expect(no(one.write({ ...paper, hash: 'e'.repeat(64), type: 'text/plain', bytes: 18 }))).toContain(
+      'by sending its bytes',
+    );
     const ghost = 'f'.repeat(64);
     const check = { kind: 'check', well: 'orchard', check: 'x', outcome: 'right', papers: [ghost] };
     expect(no(one.write(check))).toContain('there is no paper');

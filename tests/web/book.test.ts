@@ -86,5 +86,8 @@ describe('papers over the API', () => {
     const big = new Uint8Array(26 * 2 ** 20).fill(0x20);
     const answer = await app.request('/api/wells/orchard/papers?name=big.txt', { method: 'POST', body: big });
     expect(answer.status).toBe(413);
+    expect(((await answer.json()) as { detail: string }).detail).toBe(
+      'What is sent may have 25 MiB at most.',
+    );
   });
 });
