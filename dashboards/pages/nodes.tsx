@@ -60,8 +60,8 @@ function NoneYet() {
     <>
       <p class="said">None yet.</p>
       <p>
-        A node comes in by a user name and a password. On this computer, in the folder of the program, they
-        are made and shown once by:
+        At the built-in broker a node comes in by a user name and a password. On this computer, in the folder
+        of the program, they are made and shown once by:
       </p>
       <p class="address">node dist/main.js node add NAME</p>
       <p>

@@ -86,7 +86,7 @@ function isLoopback(host: string): boolean {
 function openDoor(deps: WebDeps, at: { host: string; port: number }): Promise<CalendarDoor> {
   return openCalendarDoor({
     ...at,
-    feed: (path) => phoneCalendar(deps, path),
+    feed: phoneCalendar(deps),
     isNear: (address) => isNear(address, networkInterfaces()),
     fault: (error) => deps.fault(error),
   });

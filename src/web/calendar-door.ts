@@ -24,14 +24,14 @@ export interface CalendarDoor {
   close: () => Promise<void>;
 }
 
-/** The phones of a farm, each for part of a second a few times a day. One feed of 200 wells is 1 MB: 32 of them are 32 MB. */
+/** The phones of a farm, each for part of a second a few times a day. One feed of 200 wells is half a MB: 32 of them are 16 MB. */
 const MAX_CONNECTIONS = 32;
 /** The address has 60 characters, a phone's headers a few hundred. */
 const MAX_HEADER_BYTES = 4 * 1024;
 const MAX_HEADERS = 40;
 /** A phone sends its one packet at once, also over a slow radio; who has said nothing whole by then is not served. */
 const HEADERS_WITHIN_MS = 5_000;
-/** 1 MB over 0.5 Mbit/s is 16 s; after twice that a connection ends, however slowly it still reads. */
+/** 1 MB over 0.5 Mbit/s is 16 s: at about twice that a connection ends, however slowly it still reads. */
 const CONNECTION_MS = 30_000;
 
 /** No copy on the way, in no index, and nothing that a browser could make of it. */
@@ -86,13 +86,23 @@ function doorOf(server: Server, asked: number): CalendarDoor {
   };
 }
 
-function receive(socket: Socket, { isNear }: CalendarDoorOptions): void {
-  if (!isNear(socket.remoteAddress ?? '')) {
+function receive(socket: Socket, options: CalendarDoorOptions): void {
+  if (!isLetIn(socket, options)) {
     socket.destroy();
     return;
   }
   const end = setTimeout(() => socket.destroy(), CONNECTION_MS);
   socket.once('close', () => clearTimeout(end));
+}
+
+/** What goes wrong here must end this one connection and not the program that watches the wells. */
+function isLetIn(socket: Socket, { isNear, fault }: CalendarDoorOptions): boolean {
+  try {
+    return isNear(socket.remoteAddress ?? '');
+  } catch (error) {
+    fault(error);
+    return false;
+  }
 }
 
 function respond(request: IncomingMessage, response: ServerResponse, options: CalendarDoorOptions): void {

@@ -10,13 +10,13 @@ import { askFarm } from './support.ts';
 const asked = askFarm();
 const { farm } = asked;
 let door: CalendarDoor;
-let near = true;
+let isNear = (): boolean => true;
 beforeAll(async () => {
   door = await openCalendarDoor({
     host: '127.0.0.1',
     port: 0,
-    feed: (path) => phoneCalendar(farm.deps, path),
-    isNear: () => near,
+    feed: phoneCalendar(farm.deps),
+    isNear: () => isNear(),
     fault: (error) => farm.faults.push(error),
   });
   farm.door.now = { is: 'open', port: door.port, hosts: ['127.0.0.1'] };
@@ -69,6 +69,20 @@ describe('the door for phones', () => {
     expect(await all.text()).toBe(await (await asked.get('/calendar.ics')).text());
     const one = await fetch(await urlOf('one', 'orchard'));
     expect(await one.text()).toBe(await (await asked.get('/calendar.ics?well=orchard')).text());
+  });
+
+  test('makes a calendar once a minute, however often it is asked; a check that was done moves after that', async () => {
+    const [all, orchard] = [await urlOf('one'), await urlOf('one', 'orchard')];
+    const text = async (url: string): Promise<string> => (await fetch(url)).text();
+    farm.clock.nowMs += 60_000;
+    const before = [await text(all), await text(orchard)];
+    const entry = { kind: 'check', check: 'freeze', outcome: 'right', at: '2026-07-01T12:00:00Z' };
+    expect((await asked.post('/api/wells/orchard/entries', { entry })).status).toBe(200);
+    farm.clock.nowMs += 59_999;
+    expect([await text(all), await text(orchard)]).toEqual(before);
+    farm.clock.nowMs += 1;
+    expect(await text(all)).not.toBe(before[0]);
+    expect(await text(orchard)).toBe(await (await asked.get('/calendar.ics?well=orchard')).text());
   });
 
   test('answers HEAD with the length and without the calendar', async () => {
@@ -155,9 +169,14 @@ describe('the door for phones', () => {
 
   test('hangs up on who is on no network of ours, before a word is said', async () => {
     const url = await urlOf('one');
-    near = false;
+    isNear = () => false;
     await expect(fetch(url)).rejects.toThrow();
-    near = true;
+    isNear = () => {
+      throw new Error('no networks');
+    };
+    await expect(fetch(url)).rejects.toThrow();
+    expect(String(farm.faults.at(-1))).toContain('no networks');
+    isNear = () => true;
     expect((await fetch(url)).status).toBe(200);
   });
 
@@ -170,6 +189,7 @@ describe('the door for phones', () => {
 
   test('keeps a fault of our own, and what it was about, to itself', async () => {
     const url = await urlOf('one');
+    farm.clock.nowMs += 60_000;
     const { store } = farm.deps;
     const alarms = store.alarms.bind(store);
     store.alarms = () => {

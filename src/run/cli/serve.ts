@@ -19,13 +19,13 @@ export const serveCommand: Command = {
   more: `It works without any settings: nodes send to this computer, and the pages are at http://127.0.0.1:8420/. Every node needs its
 own user name and password: stillwell node add NAME
 
-  --settings FILE     the settings file (.stillwell/settings.json unless given)
-  --data DIR          the folder where everything is kept (.stillwell unless given)
-  --listen ADDRESS    open this address of this computer to the farm's own network: nodes reach the built-in broker there, each
-                      with its password, and phones the calendar of checks, once somebody made its address
-  --broker-port PORT  the built-in broker's port (1883 unless given)
+  --settings FILE       the settings file (.stillwell/settings.json unless given)
+  --data DIR            the folder where everything is kept (.stillwell unless given)
+  --listen ADDRESS      open this address of this computer to the farm's own network: nodes reach the built-in broker there, each
+                        with its password, and phones the calendar of checks, once somebody made its address
+  --broker-port PORT    the built-in broker's port (1883 unless given)
   --calendar-port PORT  the port of the calendar for phones (8422 unless given)
-  --port PORT         the port of the pages, which open on this computer alone (8420 unless given)
+  --port PORT           the port of the pages, which open on this computer alone (8420 unless given)
 
 A settings file that sends a mail to Anna when something is wrong:
 

@@ -27,7 +27,7 @@ export async function startFakeServer(folder: string, port = 0): Promise<FakeSer
   const phones = await openCalendarDoor({
     host: '127.0.0.1',
     port: 0,
-    feed: (path) => phoneCalendar(farm.deps, path),
+    feed: phoneCalendar(farm.deps),
     isNear: () => true,
     fault: (error) => farm.deps.fault(error),
   });
