@@ -6,7 +6,7 @@ import type { Act } from '../card/act.ts';
 import { nodesOf } from '../card/reads.ts';
 import { levelsRestart } from '../cycles/levels.ts';
 import { newPump } from '../cycles/pump-state.ts';
-import { setWaterCard, startNewBaseline } from '../hydraulics/water.ts';
+import { setWaterCard, startNewBaseline } from '../hydraulics/water-state.ts';
 import { twoPointCorrection } from '../readings/calibrate.ts';
 import { correctionsAt, noteFullScales } from './channels.ts';
 import type { Emit } from './emit.ts';

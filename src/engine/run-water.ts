@@ -4,14 +4,8 @@
  */
 import type { Cycle } from '../cycles/cycle.ts';
 import { goodForMs } from '../cycles/pace.ts';
-import {
-  waterDay,
-  waterPumpLeft,
-  waterRunStarted,
-  waterRunStopped,
-  waterView,
-  type WaterView,
-} from '../hydraulics/water.ts';
+import { waterDay, waterView, type WaterView } from '../hydraulics/water-view.ts';
+import { waterPumpLeft, waterRunStarted, waterRunStopped } from '../hydraulics/water.ts';
 import { channelOf } from './channels.ts';
 import type { DayWater, OpenDay } from './day.ts';
 import { feedsTank, isPressurePump, leakByPressure, litresByPressure } from './feeds.ts';

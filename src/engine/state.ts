@@ -11,7 +11,7 @@ import type { Cycle } from '../cycles/cycle.ts';
 import type { Pace } from '../cycles/pace.ts';
 import { newPump, type PumpState } from '../cycles/pump-state.ts';
 import { newTrail, type Trail } from '../cycles/trail.ts';
-import { newWater, type WaterState } from '../hydraulics/water.ts';
+import { newWater, type WaterState } from '../hydraulics/water-state.ts';
 import type { MinuteScene, WaterScene, WellScene } from '../watch/scene.ts';
 import type { OpenDay } from './day.ts';
 import { isDriven, isPressurePump } from './feeds.ts';

@@ -1,16 +1,9 @@
 /** Drives the water of a well over a model's readings and says how far its litres are from the model's. */
 import type { TankCard } from '../../src/card/card.ts';
 import type { RunWater } from '../../src/hydraulics/run.ts';
-import {
-  newWater,
-  waterDay,
-  waterMinute,
-  waterReading,
-  waterRunStarted,
-  waterRunStopped,
-  type DayWater,
-  type WaterState,
-} from '../../src/hydraulics/water.ts';
+import { newWater, type WaterState } from '../../src/hydraulics/water-state.ts';
+import { waterDay, type DayWater } from '../../src/hydraulics/water-view.ts';
+import { waterMinute, waterReading, waterRunStarted, waterRunStopped } from '../../src/hydraulics/water.ts';
 import { MODEL_BEGINS_MS, type Model } from './model.ts';
 
 export interface Driven {

@@ -1,17 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import type { TankCard } from '../../src/card/card.ts';
-import {
-  newWater,
-  setWaterCard,
-  startNewBaseline,
-  tankAir,
-  waterDay,
-  waterGap,
-  waterReading,
-  waterRunStarted,
-  waterRunStopped,
-  waterView,
-} from '../../src/hydraulics/water.ts';
+import { newWater, setWaterCard, startNewBaseline } from '../../src/hydraulics/water-state.ts';
+import { tankAir, waterDay, waterView } from '../../src/hydraulics/water-view.ts';
+import { waterGap, waterReading, waterRunStarted, waterRunStopped } from '../../src/hydraulics/water.ts';
 import { drive, litreErrors, quantile } from './drive.ts';
 import { COMMON, MODEL_BEGINS_MS, simulate, type ModelOptions } from './model.ts';
 
