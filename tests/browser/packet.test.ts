@@ -111,7 +111,7 @@ describe('papers', () => {
       await page.getByRole('button', { name: 'Keep all 4' }).click();
       await page.getByText('2 kept, 3 not kept: see why at each.').waitFor();
       await page.getByText('Cannot keep half.jpg: it did not come whole').waitFor();
-      await page.getByText(/Cannot keep manual\.pdf: it must be one of .* by its content/).waitFor();
+      await page.getByText(/Cannot keep manual\.pdf: it must be a PDF, .* by its content/).waitFor();
       await page.getByRole('heading', { level: 3, name: 'Well log.txt' }).waitFor();
       await page.getByLabel('Find by name or words').fill('hollis LOG');
       await page.getByText('1 of 2 found.').waitFor();

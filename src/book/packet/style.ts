@@ -15,7 +15,7 @@ figure { margin: 1rem 0; }
 svg { max-width: 100%; height: auto; }
 table { border-collapse: collapse; width: 100%; margin: .5rem 0 1rem; }
 th, td { text-align: left; vertical-align: top; padding: .3rem .8rem .3rem 0; border-top: 1px solid var(--line); font-weight: 400; overflow-wrap: anywhere; }
-thead th { color: var(--soft); font-size: .85rem; border: 0; white-space: nowrap; }
+thead th { color: var(--soft); font-size: .85rem; border: 0; }
 .facts th { color: var(--soft); width: 40%; }
 .caution { border: 2px solid var(--ink); padding: .5rem .8rem; max-width: 76ch; }
 code { font-size: .8rem; overflow-wrap: anywhere; }
@@ -42,6 +42,7 @@ text { font: 14px system-ui, 'Noto Sans', sans-serif; fill: var(--ink); }
   h2 { break-after: avoid; }
   figure, tr { break-inside: avoid; }
   figure svg { max-height: 14cm; }
+  thead th { white-space: nowrap; }
   thead { display: table-header-group; }
   a { color: inherit; text-decoration: none; }
 }
