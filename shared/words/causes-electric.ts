@@ -58,7 +58,8 @@ export const ELECTRIC_CAUSES = {
     speaksFor:
       'Runs end in the middle, and the next start comes after some minutes of cooling, again and again.',
     speaksAgainst: 'Runs end at cut-out.',
-    firstStep: 'Switch the pump off. Have the amps and the supply measured before it runs again.',
+    firstStep:
+      'Switch the pump off. Have an electrician or pump contractor measure amps and supply before it goes on.',
     cautions: ['electrician', 'lock-out'],
   },
   'protector-waiting': {
@@ -84,7 +85,7 @@ export const ELECTRIC_CAUSES = {
     speaksFor:
       'The measured voltage moved along with the amps; or the amps moved a little, at all pressures, and back again.',
     speaksAgainst: 'The measured voltage is steady.',
-    firstStep: 'Have the voltage measured at the pump while it runs.',
+    firstStep: 'Have an electrician measure the voltage at the pump while it runs.',
     cautions: ['electrician'],
   },
   generator: {

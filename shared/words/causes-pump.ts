@@ -28,8 +28,8 @@ export const PUMP_CAUSES = {
     speaksFor: 'Starts last longer, or fail and succeed in turn. Running amps may have stepped up.',
     speaksAgainst: 'The motor is a three-phase one, or has two wires and no control box.',
     firstStep:
-      'Switch the pump off. Have the control box checked: a capacitor keeps its charge after the power is off.',
-    cautions: ['electrician', 'lock-out'],
+      'Switch the pump off. Have an electrician or pump contractor check the control box: a capacitor keeps its charge after the power is off.',
+    cautions: ['stored-charge', 'electrician', 'lock-out'],
   },
   'stuck-rotor': {
     name: 'Motor held fast',

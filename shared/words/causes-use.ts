@@ -49,7 +49,8 @@ export const USE_CAUSES = {
     what: 'Something on the card does not fit what is there: tank, precharge, switch, motor or altitude.',
     speaksFor: 'The readings contradict the card and agree among themselves, since the first day.',
     speaksAgainst: 'Readings and card agreed until some day.',
-    firstStep: 'Compare the card with the plates on motor and tank, and correct it.',
+    firstStep:
+      'Compare the card with the papers and with plates that can be read from outside, and correct it. Open nothing for it.',
     cautions: [],
   },
   serviced: {

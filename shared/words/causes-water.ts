@@ -62,7 +62,7 @@ export const WATER_CAUSES = {
       'It leaks with the house valve closed, delivery has fallen, and the start of a run raises no pressure for a while.',
     speaksAgainst: 'With the house valve closed the pressure holds.',
     firstStep: 'Have a pump contractor pull the pump. It is no work for one person.',
-    cautions: ['well-cap', 'lock-out', 'contamination'],
+    cautions: ['well-cap', 'lock-out', 'heavy-lift', 'contamination'],
   },
   'pitless-leak': {
     name: 'Leak at the pitless adapter',

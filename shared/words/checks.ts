@@ -35,7 +35,7 @@ export const CHECK_WORDS: Record<CheckKind, CheckWords> = {
   },
   'running-amps': {
     asks: 'Does the running current fit the motor?',
-    toDo: 'Compare the card with the motor’s plate (service-factor amps). If the card is right, have the place and the scale of the clamp checked.',
+    toDo: 'Compare the card with the motor’s papers, or its plate where it can be read from outside (service-factor amps). If the card is right, have the place and the scale of the clamp checked.',
     waitsFor: 'five runs, and the motor’s amps or size on the card',
   },
   'clamp-place': {
@@ -50,7 +50,7 @@ export const CHECK_WORDS: Record<CheckKind, CheckWords> = {
   },
   volts: {
     asks: 'Does the supply fit the motor?',
-    toDo: 'Compare the voltage on the card with the motor’s plate, and what the node measures with its set-up: one line to neutral is half of 230 V.',
+    toDo: 'Compare the voltage on the card with the motor’s papers or plate, and what the node measures with its set-up: one line to neutral is half of 230 V.',
     waitsFor: 'a measured voltage, and the motor’s on the card',
   },
   'pressure-unit': {

@@ -105,7 +105,7 @@ export const TELLINGS: readonly Telling[] = [
   {
     one: ['bad-card'],
     other: ['tank-air-lost', 'bladder-burst', 'switch-out-of-set', 'supply-voltage'],
-    how: 'Compare the card with the plates on motor and tank, and with what was last set.',
+    how: 'Compare the card with the papers, with plates that can be read from outside, and with what was last set. Open nothing for it.',
   },
 ];
 

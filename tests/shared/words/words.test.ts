@@ -118,6 +118,20 @@ describe('first steps', () => {
       expect(`${of}: ${step}`).toMatch(/nobody is working there|somebody may be at work/);
   });
 
+  test('that have something measured or a box looked into name who may', () => {
+    const inside = STEPS.filter(
+      ({ step }) => /\bmeasure|control box/.test(step) && !/level|Compare with/.test(step),
+    );
+    expect(inside.length).toBeGreaterThan(4);
+    for (const { of, step } of inside)
+      expect(`${of}: ${step}`).toMatch(/electrician|pump contractor|at the next visit/);
+  });
+
+  test('that name a plate open nothing for it', () => {
+    for (const { of, step } of STEPS.filter(({ step: one }) => /\bplates?\b/.test(one)))
+      expect(`${of}: ${step}`).toMatch(/read from outside.*Open nothing/);
+  });
+
   test('let pressure off by cold water, and away from the tank', () => {
     for (const { of, step } of STEPS) expect(`${of}: ${step}`).not.toMatch(/open a hot tap/iu);
     expect(ALARM_WORDS['over-pressure'].firstStep).toMatch(/^Keep away from the tank/u);
