@@ -26,6 +26,8 @@ export type CardTable = { rows: CardRow[]; bad: BadRow[] } | { problem: string }
 const MOST_ROWS = 20_000;
 /** Says that a field is to be taken out: what people put into a cell that has nothing to say. */
 const OUT = '-';
+/** A dash that is meant as one, as a table has it (see FORMULA): with an apostrophe more than the card. */
+const DASH = /^'+-$/;
 
 /** Rows in the order of the table. A header that cannot be read makes the whole table unreadable. */
 export function readCardTable(text: string): CardTable {
@@ -67,7 +69,7 @@ function readRow(
   if (problem !== undefined) return { line, reason: problem };
   if (cells.length !== columns.length)
     return { line, reason: `it has ${cells.length} cells, and the header ${columns.length}` };
-  const said = columns.map((key, at) => [key, plainCell(cells[at] ?? '').trim()] as const);
+  const said = columns.map((key, at) => [key, textOf(cells[at] ?? '')] as const);
   const { well = '', ...says } = Object.fromEntries(said.filter(([, cell]) => cell !== ''));
   if (!isName(well))
     return { line, reason: `well must be 1 to 40 of a-z, 0-9 and -: ${JSON.stringify(well)}` };
@@ -88,10 +90,12 @@ export function withSaid(card: Readonly<Flat>, says: Readonly<Flat>): Flat {
     ...(named && each.length === 0 ? ['switch.cutIn', 'switch.cutOut'] : []),
     ...(each.length > 0 && !named ? ['switch.points'] : []),
   ];
+  const gone = (key: string): boolean =>
+    says[key] === OUT || (replaced.includes(key) && says[key] === undefined);
   return Object.fromEntries(
-    Object.entries({ ...card, ...says }).filter(
-      ([key, text]) => text !== OUT && !(replaced.includes(key) && says[key] === undefined),
-    ),
+    Object.entries({ ...card, ...says })
+      .filter(([key]) => !gone(key))
+      .map(([key, text]) => [key, key in says && DASH.test(text) ? text.slice(1) : text]),
   );
 }
 
@@ -117,6 +121,10 @@ const FORMULA = /^'*[=@+\t\r]|^'*-(?!\d[\d.,/ ]*[a-z°³/]*$)/i;
 
 function safeCell(text: string): string {
   return FORMULA.test(text) ? `'${text}` : text;
+}
+
+function textOf(cell: string): string {
+  return DASH.test(cell.trim()) ? cell.trim() : plainCell(cell).trim();
 }
 
 function plainCell(cell: string): string {

@@ -148,8 +148,10 @@ function roundDay({ round, last, plan }: Rounds, input: DueInput): Call | undefi
           because: `${everyWords(round.days)} from ${setOn} on, when it was set. ${NEVER}`,
         };
   if (round.catchUp && setOn === undefined) return undefined;
-  const first = localDate(input.firstMs ?? input.nowMs, timeZone);
-  return { on: nextOn(round.day, setOn ?? first), because: withSince(NEVER, round) };
+  const first = setOn ?? localDate(input.firstMs ?? input.nowMs, timeZone);
+  // Of the years before this one nobody knows anything.
+  const thisYear = addDays(localDate(input.nowMs, timeZone), 1 - NEAR_DAYS);
+  return { on: nextOn(round.day, first > thisYear ? first : thisYear), because: withSince(NEVER, round) };
 }
 
 function roundAfter(round: Round, lastOn: string): Call {

@@ -30,6 +30,8 @@ const LONG_REST_DAYS = 30;
 const BEFORE_BACK_DAYS = 14;
 /** Made ready so shortly before it was laid up is made ready for that. */
 const READY_BEFORE_DAYS = 31;
+/** The cold half of the year begins with the day on which all is ready for it. */
+const COLD_DAYS = 183;
 
 const AT_REST: Record<DueKind, 'waits' | 'goes-on'> = {
   'water-test': 'waits',
@@ -115,12 +117,15 @@ function startCall(rest: RestDays, lastOn: string): Call[] {
   ];
 }
 
-/** Nobody may be there on the usual day: so it is done when the well is laid up. */
+/** Nobody may be there on the usual day, or it is past already: so it is done when the well is laid up. */
 function frostCall(rest: RestDays, lastOn: string, round: Round | undefined): Call[] {
   const { over, sinceOn, backOn } = rest;
-  if (over || round?.is !== 'on' || lastOn >= addDays(sinceOn, -READY_BEFORE_DAYS)) return [];
-  const frostOn = nextOn(round.day, sinceOn);
+  if (over || round?.is !== 'on') return [];
+  // The frost that is on, or the next one.
+  const frostOn = nextOn(round.day, addDays(sinceOn, 1 - COLD_DAYS));
   if (backOn !== undefined && frostOn >= backOn) return [];
-  const because = `It stands still since ${sinceOn} and over ${frostOn}: what stands freezes first, and is made ready when it is laid up.`;
+  const readyFrom = frostOn <= sinceOn ? addDays(frostOn, -COLD_DAYS) : addDays(sinceOn, -READY_BEFORE_DAYS);
+  if (lastOn >= readyFrom) return [];
+  const because = `It stands still since ${sinceOn} and through the cold: what stands freezes first, and is made ready when it is laid up.`;
   return [{ on: sinceOn, because }];
 }

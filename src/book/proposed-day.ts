@@ -1,6 +1,6 @@
 /**
- * A day proposed for what nobody wrote down of a well: one visit catches up on all of it. It lies a month after the well was first heard
- * of, and where there are many wells they are spread over the working days of the weeks after that, each on a day of its own choice,
+ * A day proposed for what nobody wrote down of a well: one visit catches up on all of it. It lies a week and more after the well was first
+ * heard of, and where there are many wells they are spread over the working days of the weeks after that, each on a day of its own choice,
  * so that a firm's list of wells does not fall due on one morning. A proposal that passed comes again and is never overdue.
  */
 import { addDays, daysBetween } from './days.ts';
@@ -14,7 +14,7 @@ export interface ProposedFor {
   wells: number;
 }
 
-const AFTER_DAYS = 30;
+const AFTER_DAYS = 7;
 /** What one or two people see to beside their work (common practice, no source). */
 const WELLS_A_WEEK = 20;
 const WORKING_DAYS = 5;

@@ -1,6 +1,8 @@
 /** Many cards as one table: what a row says, what is wrong with it, and the table back. */
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { SECTIONS } from '../../shared/card/fields.ts';
+import { flatten, unflatten } from '../../shared/card/flat.ts';
 import { readCsv } from '../../src/book/csv.ts';
 import { readCardTable, withSaid, writeCardTable } from '../../src/book/card-table.ts';
 
@@ -118,4 +120,53 @@ describe('writeCardTable', () => {
       cards,
     );
   });
+});
+
+describe('a table goes out and comes in again as it was', () => {
+  const there = (card: Record<string, unknown>): unknown => {
+    const table = readCardTable(writeCardTable([{ well: 'mill', flat: flatten(card) }]));
+    if (!('rows' in table) || table.bad.length > 0) throw new Error(JSON.stringify(table));
+    return { ...unflatten(withSaid({}, table.rows[0]!.says)), well: 'mill' };
+  };
+
+  test('every field of a card', () => {
+    const fields = SECTIONS.flatMap((section) => section.fields);
+    const flat = Object.fromEntries(
+      fields
+        .filter(({ key }) => key !== 'switch.cutIn' && key !== 'switch.cutOut')
+        .map(({ key, example, choices }) => [
+          key,
+          typeof example === 'string'
+            ? example
+            : (example?.[0] ?? choices?.[0]?.[0] ?? `what is "${key}", and how`),
+        ]),
+    );
+    const card = { ...unflatten(flat), well: 'mill' };
+    expect(there(card)).toEqual(card);
+  });
+
+  test.each<[what: string, card: Record<string, unknown>]>([
+    [
+      'several pumps',
+      {
+        pumps: {
+          p1: { control: 'float', pump: { motor: '1 hp', phase: 1, protector: { restart: '20 min' } } },
+          p2: { pump: { motor: '2 hp', wires: 3 } },
+        },
+      },
+    ],
+    [
+      'where the readings come from',
+      { reads: [{ since: '2026-01-01T00:00:00Z', current: 'panel-a:p2/current' }] },
+    ],
+    ['lists whose lines hold what parts them', { treatment: ['softener; lamp', '[old] filter', 'plain'] }],
+    ['texts with line ends, commas and quotes', { owner: 'Berg, "A."\nand sons', address: '6" pipe; left' }],
+    [
+      'what a spreadsheet would reckon with',
+      { owner: '=1+1', firm: '-2+3', contact: "'@A", address: '+1 555 0100' },
+    ],
+    ['a dash that somebody wrote', { owner: '-', firm: "'-" }],
+    ['two uses', { use: ['house', 'stock'] }],
+    ['a switch by its points', { switch: { cutIn: '40 psi', cutOut: '60 psi', lowCutOff: '20 psi' } }],
+  ])('%s', (_, card) => expect(there({ ...card, well: 'mill' })).toEqual({ ...card, well: 'mill' }));
 });

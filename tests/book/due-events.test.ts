@@ -100,7 +100,7 @@ describe('dueGroup', () => {
         '2026-11-30',
         undefined,
       ],
-      ['never written, proposed by then', {}, 'precharge', '2027-01-01', 'unwritten'],
+      ['never written, proposed by then', {}, 'precharge', '2026-12-31', 'unwritten'],
       ['never written, proposed later', {}, 'precharge', '2026-12-01', undefined],
       ['waits without an end', { acts: acts() }, 'precharge', '2099-01-01', 'at-rest'],
       [

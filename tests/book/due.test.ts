@@ -66,7 +66,7 @@ const CLEAN: [string, string, string?][] = [
 ];
 
 describe('a check comes round', () => {
-  test.each<[what: string, check: string, entries: Entry[], on: string, state: string]>([
+  test.each<[what: string, check: string, entries: Entry[], on: string, state: string, first?: string]>([
     [
       'first planned by days, and never done',
       'precharge',
@@ -106,6 +106,14 @@ describe('a check comes round', () => {
       'due',
     ],
     ['frost: on its day', 'freeze', [], '2026-10-01', 'later'],
+    [
+      'frost, known for years and never written down: not late since the first of them',
+      'freeze',
+      [],
+      '2026-10-01',
+      'later',
+      '2020-01-01',
+    ],
     ['frost, done in time: next year', 'freeze', [done('freeze', '2025-09-20')], '2026-10-01', 'later'],
     ['frost, done late: the next autumn', 'freeze', [done('freeze', '2025-11-15')], '2026-10-01', 'later'],
     ['the well cap each spring', 'well-cap', [done('well-cap', '2026-04-20')], '2027-04-01', 'later'],
@@ -206,8 +214,9 @@ describe('a check comes round', () => {
       '2026-05-02',
       'overdue',
     ],
-  ])('%s', (_, check, entries, on, state) => {
-    expect(dueOf(check, entries)).toMatchObject({ on, state });
+  ])('%s', (_, check, entries, on, state, first = '2026-05-01') => {
+    const firstMs = Date.parse(`${first}T18:00:00Z`);
+    expect(dueOf(check, entries, { firstMs })).toMatchObject({ on, state });
   });
 
   function planFrom(on: string, everyDays: number): Entry[] {
@@ -302,8 +311,8 @@ describe('what nobody wrote down', () => {
     const proposed = dueChecks(inputOf([])).flatMap(({ proposedOn }) => proposedOn ?? []);
     expect(proposed.length).toBeGreaterThan(4);
     expect(new Set(proposed).size).toBe(1);
-    // The Monday after a month, and the week that follows it.
-    expect(proposed[0]! >= '2026-06-01' && proposed[0]! <= '2026-06-05').toBe(true);
+    // First heard of on 1 May: the week from the Monday after a week.
+    expect(proposed[0]! >= '2026-05-11' && proposed[0]! <= '2026-05-15').toBe(true);
   });
 
   test('a flood asks by its day whatever nobody wrote down', () => {
@@ -512,7 +521,25 @@ describe('a well that stands still', () => {
       [act('laid-up', '2026-05-04', '2027-04-15')],
       '2026-05-04',
       'overdue',
-      'It stands still since 2026-05-04 and over 2026-10-01',
+      'It stands still since 2026-05-04 and through the cold',
+    ],
+    [
+      'laid up in the cold, and nobody wrote that it was ready',
+      'freeze',
+      [],
+      [act('laid-up', '2025-12-10', '2026-06-10')],
+      '2025-12-10',
+      'overdue',
+      'It stands still since 2025-12-10 and through the cold',
+    ],
+    [
+      'laid up in the cold, and ready for it',
+      'freeze',
+      [done('freeze', '2025-09-20')],
+      [act('laid-up', '2025-12-10', '2026-06-10')],
+      '2026-10-01',
+      'later',
+      'Each year',
     ],
     [
       'was made ready just before',

@@ -12,11 +12,11 @@ const mostOnOne = (days: readonly string[]): number =>
 
 describe('proposedDay', () => {
   test.each([
-    // 30 days after 26 November is the 26th of December, a Saturday: the week from Monday the 28th.
-    { wells: 1, from: '2026-12-28', to: '2027-01-01', most: 1 },
-    { wells: 20, from: '2026-12-28', to: '2027-01-01', most: 9 },
-    { wells: 200, from: '2026-12-28', to: '2027-04-16', most: 8 },
-    { wells: 2_000, from: '2026-12-28', to: '2027-08-06', most: 25 },
+    // A week after 26 November is Thursday the 3rd of December: the week from Monday the 7th.
+    { wells: 1, from: '2026-12-07', to: '2026-12-11', most: 1 },
+    { wells: 20, from: '2026-12-07', to: '2026-12-11', most: 9 },
+    { wells: 200, from: '2026-12-07', to: '2027-03-26', most: 8 },
+    { wells: 2_000, from: '2026-12-07', to: '2027-07-16', most: 25 },
   ])('$wells wells of one list lie on working days from $from to $to, at most $most a day', (row) => {
     const days = daysOf(row.wells).toSorted();
     expect(days[0]! >= row.from).toBe(true);
@@ -30,7 +30,7 @@ describe('proposedDay', () => {
   });
 
   test('stays where it is as time goes on, and one well more moves nothing', () => {
-    expect(daysOf(200, '2026-12-20')).toEqual(daysOf(200));
+    expect(daysOf(200, '2026-12-05')).toEqual(daysOf(200));
     const more = names(200).map((well) => proposedDay({ well, firstOn: FIRST, today: FIRST, wells: 201 }));
     expect(more).toEqual(daysOf(200));
   });

@@ -28,7 +28,7 @@ function printUnwritten(io: Io, { unwritten, unwrittenInAll, until }: Answer<'du
   const { checks, wells } = unwrittenInAll;
   if (checks === 0) return;
   io.out(
-    `\nNever written down: ${count(checks, 'check')} on ${count(wells, 'well')}. Nobody knows whether they are late. Days to catch up on them, as proposals:`,
+    `\nNever written down: ${count(checks, 'check')} on ${count(wells, 'well')}. Nobody knows whether they are late.${unwritten.length > 0 ? ' Days to catch up on them, as proposals:' : ''}`,
   );
   for (const [well, rows] of byWell(unwritten))
     io.out(`${rows[0]?.proposedOn}  ${well}  ${rows.map(({ check }) => check).join(', ')}`);
