@@ -17,6 +17,8 @@ export const SOON_DAYS = 31;
 const NOT_RIGHT_DAYS = 30;
 /** A check done within half a year of a day of the year was done for that day. */
 const NEAR_DAYS = 183;
+/** From the day on which a well is made ready for frost to the last frosts (common practice, no source). */
+const SEASON_DAYS = 150;
 const NEVER = 'Nobody wrote down that it was ever done.';
 
 export interface Dating {
@@ -147,11 +149,18 @@ function roundDay({ round, last, plan }: Rounds, input: DueInput): Call | undefi
           on: addDays(setOn, round.days),
           because: `${everyWords(round.days)} from ${setOn} on, when it was set. ${NEVER}`,
         };
-  if (round.catchUp && setOn === undefined) return undefined;
+  const today = localDate(input.nowMs, timeZone);
   const first = setOn ?? localDate(input.firstMs ?? input.nowMs, timeZone);
+  if (setOn === undefined && (round.catchUp || isMissed(round.day, first, today))) return undefined;
   // Of the years before this one nobody knows anything.
-  const thisYear = addDays(localDate(input.nowMs, timeZone), 1 - NEAR_DAYS);
+  const thisYear = addDays(today, 1 - NEAR_DAYS);
   return { on: nextOn(round.day, first > thisYear ? first : thisYear), because: withSince(NEVER, round) };
+}
+
+/** A well that came to be known here after its day is not left until the next year, while the season for it lasts: it catches up. */
+function isMissed(day: string, first: string, today: string): boolean {
+  const season = nextOn(day, addDays(first, -SEASON_DAYS));
+  return season < first && today <= addDays(season, SEASON_DAYS);
 }
 
 function roundAfter(round: Round, lastOn: string): Call {

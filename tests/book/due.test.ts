@@ -683,14 +683,15 @@ describe('where a check makes sense', () => {
   });
 
   test.each([
-    ['Australia/Perth', true, '2027-04-01'],
-    ['America/Santiago', true, '2027-04-01'],
-    ['Africa/Johannesburg', true, '2027-04-01'],
+    ['Australia/Perth', true, '2026-04-01'],
+    ['America/Santiago', true, '2026-04-01'],
+    ['Africa/Johannesburg', true, '2026-04-01'],
     ['America/Denver', false, '2026-10-01'],
     ['UTC', false, '2026-10-01'],
   ])('frost in %s', (timeZone, southern, on) => {
     expect(isSouthern(timeZone)).toBe(southern);
-    expect(dueOf('freeze', [], { card: cardOf({ timeZone }) }).on).toBe(on);
+    const firstMs = Date.parse('2026-03-10T18:00:00Z');
+    expect(dueOf('freeze', [], { card: cardOf({ timeZone }), firstMs }).on).toBe(on);
   });
 });
 
@@ -742,5 +743,27 @@ describe('prechargeTarget', () => {
       is: 'unknown',
       why: expect.stringContaining(why),
     });
+  });
+});
+
+describe('a well that is new here', () => {
+  test.each<[what: string, firstOn: string, today: string, on: string | undefined, state: string]>([
+    ['before the day of frost: on that day', '2026-09-20', '2026-09-21', '2026-10-01', 'due'],
+    ['on the day', '2026-10-01', '2026-10-01', '2026-10-01', 'due'],
+    [
+      'two days after it: with what is caught up on, not in a year',
+      '2026-10-03',
+      '2026-10-03',
+      undefined,
+      'unwritten',
+    ],
+    ['in the middle of winter: so too', '2027-01-10', '2027-01-12', undefined, 'unwritten'],
+    ['in winter, looked at in spring: the season is over', '2027-01-10', '2027-04-10', '2027-10-01', 'later'],
+    ['at the end of winter: in autumn', '2027-03-05', '2027-03-05', '2027-10-01', 'later'],
+  ])('is made ready for frost: %s', (_what, firstOn, today, on, state) => {
+    const at = (day: string): number => Date.parse(`${day}T18:00:00Z`);
+    const found = dueOf('freeze', [], { firstMs: at(firstOn), nowMs: at(today) });
+    expect([found.on, found.state]).toEqual([on, state]);
+    expect(found.proposedOn === undefined).toBe(on !== undefined);
   });
 });
