@@ -39,7 +39,7 @@ export function CardPage({ name }: { name: string }) {
                 <>
                   <p class="doing off-paper">
                     Fill in what you know and leave the rest; write quantities with their unit, as they stand
-                    on the plate.
+                    in the papers.
                   </p>
                   <CardForm
                     well={name}

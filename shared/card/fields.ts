@@ -55,7 +55,8 @@ export const SECTIONS: readonly Section[] = [
   {
     title: 'Pump',
     ofPump: true,
-    about: 'As the motor’s plate, the receipt or the well log has it.',
+    about:
+      'As the receipt, the well log, the motor’s papers or a plate that can be read from outside has it.',
     parts: ['submersible-pump', 'jet-pump', 'motor', 'control-box'],
     fields: [
       { key: 'pump.maker', label: 'Maker' },

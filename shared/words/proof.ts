@@ -60,17 +60,20 @@ export function proofStage(proof: { visit: VisitAnswer; nowMs: number; days: num
 
 /** "14 runs, 7.9 A, spread 0.1 A". */
 export function sideWords(
-  { measure, of }: ProofLineAnswer,
+  line: ProofLineAnswer,
   { n, median, spread }: ProofSide,
   units: UnitSystem,
 ): string {
+  const { measure } = line;
+  const of = countedOf(line);
   if (median === undefined) return `no ${of}`;
   return `${n} ${of}, ${sayMeasure(measure, median, units)}, spread ${sayMeasure(measure, spread ?? 0, units)}`;
 }
 
 export function proofWords(line: ProofLineAnswer, stage: ProofStage, units: UnitSystem): string {
   const say = (value: number): string => sayMeasure(line.measure, value, units);
-  const { before, after, needed, of, by = 0, over = 0 } = line;
+  const { before, after, needed, by = 0, over = 0 } = line;
+  const of = countedOf(line);
   const [was, is] = [say(before.median ?? 0), say(after.median ?? 0)];
   switch (line.verdict) {
     case 'not-known-yet':
@@ -86,7 +89,14 @@ export function proofWords(line: ProofLineAnswer, stage: ProofStage, units: Unit
   }
 }
 
-function notKnown({ after, needed, of }: ProofLineAnswer, { open, over }: ProofStage): string {
+/** Of the fills half count, so that nobody misses the other half of the runs that were seen. */
+function countedOf({ measure, of }: ProofLineAnswer): string {
+  return measure === 'fill-time' ? 'quicker runs' : of;
+}
+
+function notKnown(line: ProofLineAnswer, { open, over }: ProofStage): string {
+  const { after, needed } = line;
+  const of = countedOf(line);
   if (open) return 'Not known yet: the visit is still open.';
   if (over) return `Not known: ${after.n} of ${needed} ${of} were seen after the visit.`;
   return `Not known yet: ${after.n} of ${needed} ${of} since the visit was closed.`;

@@ -39,6 +39,12 @@ describe('proofWords', () => {
       closed,
       'Not known yet: 3 of 10 runs since the visit was closed.',
     ],
+    // Of twelve runs six count: nobody is told that six were seen.
+    [
+      { measure: 'fill-time', verdict: 'not-known-yet', after: side(6, 90) },
+      closed,
+      'Not known yet: 6 of 10 quicker runs since the visit was closed.',
+    ],
     [
       { verdict: 'not-known-yet', after: side(0) },
       { open: true, over: false },
