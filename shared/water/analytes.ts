@@ -2,13 +2,11 @@
  * What laboratories look for in well water, as far as limits are kept here (./limits.ts), with the other names that reports use. An
  * analyte that is not in this table is kept as it was written and compared with nothing.
  */
+import { FORM_WORDS, type Form } from './forms.ts';
 
 /** What is measured of it; each has one unit inside (./water-units.ts). */
 export type Measure =
   'mass' | 'activity' | 'count' | 'ph' | 'turbidity' | 'colour' | 'odour' | 'conductivity';
-
-/** As which substance a mass is counted. Nitrate as N and as NO3 differ by a factor of 4.4, so it must be said which. */
-export type Form = 'N' | 'NO3' | 'NO2' | 'CaCO3' | 'Cl2';
 
 interface Entry {
   name: string;
@@ -179,26 +177,13 @@ export function analyteNamed(text: string): { key: AnalyteKey; form?: Form } | u
   return form === undefined ? { key } : { key, form };
 }
 
-const FORMS: Record<string, Form> = {
-  n: 'N',
-  nitrogen: 'N',
-  'no3-n': 'N',
-  'no2-n': 'N',
-  no3: 'NO3',
-  nitrate: 'NO3',
-  no2: 'NO2',
-  nitrite: 'NO2',
-  caco3: 'CaCO3',
-  cl2: 'Cl2',
-};
-
 /**
  * A known name with what laboratories put around it: "Nitrate as Nitrogen", "Nitrate (NO3-N)", "Nitrogen, Nitrate", "Lead (Pb)", "Lead,
  * total", "Total lead". A bare sign in brackets says of what the result is, and not as what it is counted.
  */
 function namedWithMore(plain: string): { key: AnalyteKey; form?: Form } | undefined {
   const as = /^(.+?),? \(?as ([a-z0-9-]+)\)?$/.exec(plain);
-  const form = as?.[2] === undefined ? undefined : FORMS[as[2]];
+  const form = as?.[2] === undefined ? undefined : FORM_WORDS[as[2]];
   if (as?.[1] !== undefined && form !== undefined) return withForm(analyteNamed(as[1]), form);
   const nitrogen = /^nitrogen, (nitrate|nitrite|nitrate ?[+/] ?nitrite)$/.exec(plain)?.[1];
   if (nitrogen !== undefined) return withForm(analyteNamed(nitrogen), 'N');
@@ -221,7 +206,7 @@ function withForm(
 function formInName(plain: string): Form | undefined {
   if (/(-n|nitrogen| as n)$/.test(plain)) return 'N';
   const as = / as (no3|no2|caco3)$/.exec(plain)?.[1];
-  return as === undefined ? undefined : FORMS[as];
+  return as === undefined ? undefined : FORM_WORDS[as];
 }
 
 function plainName(text: string): string {

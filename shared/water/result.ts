@@ -3,7 +3,8 @@
  * stays so: a result under the laboratory's reporting limit is neither that limit nor zero.
  */
 import { parseNumber } from '../quantity/parse-number.ts';
-import { analyte, analyteNamed, type AnalyteKey, type Form } from './analytes.ts';
+import { analyte, analyteNamed, type AnalyteKey } from './analytes.ts';
+import type { Form } from './forms.ts';
 import { keptUnit, readWaterUnit } from './water-units.ts';
 
 /** As a person copies it from the report: "Nitrate", "< 0.5", "mg/L as N". */

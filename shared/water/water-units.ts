@@ -4,7 +4,8 @@
  * read as mg/L, with a remark. Factors: SI prefixes; 1 grain per US gallon is 64.79891 mg / 3.785411784 L = 17.118061 mg/L (exact
  * grain and gallon); 1 pCi is 0.037 Bq exactly.
  */
-import { analyte, type AnalyteKey, type Form, type Measure } from './analytes.ts';
+import { analyte, type AnalyteKey, type Measure } from './analytes.ts';
+import { FORM_WORDS, type Form } from './forms.ts';
 
 const KEPT_UNITS: Record<Measure, string> = {
   mass: 'mg/L',
@@ -152,16 +153,3 @@ function splitForm(text: string): { bare: string; form?: Form } {
   const bare = (parts?.[1] ?? plain).replaceAll(/[ .]/g, '');
   return form ? { bare, form } : { bare };
 }
-
-const FORM_WORDS: Record<string, Form> = {
-  n: 'N',
-  nitrogen: 'N',
-  'no3-n': 'N',
-  'no2-n': 'N',
-  no3: 'NO3',
-  nitrate: 'NO3',
-  no2: 'NO2',
-  nitrite: 'NO2',
-  caco3: 'CaCO3',
-  cl2: 'Cl2',
-};
