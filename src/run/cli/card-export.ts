@@ -1,5 +1,5 @@
 /** `stillwell card export`: all cards, as they were written, as JSON or as a table. */
-import { writeFileSync } from 'node:fs';
+import { existsSync, writeFileSync } from 'node:fs';
 import { writeCardTable } from '../../book/card-table.ts';
 import { SECTIONS } from '../../../shared/card/fields.ts';
 import { flatten } from '../../../shared/card/flat.ts';
@@ -17,6 +17,9 @@ export async function exportCards(
   api: ServerApi,
   { file, csv, all }: ExportOptions,
 ): Promise<number> {
+  // The table that somebody is filling in by hand is often called the same.
+  if (file !== undefined && existsSync(file))
+    throw new Error(`Cannot write ${file}: it is there already; choose another name`);
   const { cards } = await api.ask('cards');
   const asTable = csv || (file !== undefined && /\.csv$/i.test(file));
   const text = asTable
@@ -32,7 +35,7 @@ export async function exportCards(
       )}\n`;
   if (file === undefined) io.out(text.trimEnd());
   else {
-    writeFileSync(file, text);
+    writeFileSync(file, text, { flag: 'wx' });
     io.err(`${cards.length} ${cards.length === 1 ? 'card' : 'cards'} written to ${file}`);
   }
   return EXIT.ok;

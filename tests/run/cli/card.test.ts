@@ -163,6 +163,13 @@ describe('card import and export', () => {
     expect(again.out).toEqual(['2 cards written (2 of new wells), 1 as they were.']);
   });
 
+  it('a table that is there already, perhaps filled in by hand, is not written over', async () => {
+    const { card } = await shop();
+    const table = file('wells.csv', 'well,owner\nmill,Larch\n');
+    await expect(card('export', table)).rejects.toThrow('it is there already; choose another name');
+    expect(readFileSync(table, 'utf8')).toBe('well,owner\nmill,Larch\n');
+  });
+
   it('no card yet: the table shows what could be filled in', async () => {
     const { card } = await shop();
     const [header] = (await card('export', '--csv')).out;
