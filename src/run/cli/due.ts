@@ -4,6 +4,7 @@ import { EXIT, Misuse, type Command, type Io } from './command.ts';
 import { writeDone } from './due-done.ts';
 import { printDue } from './due-list.ts';
 import { planDue } from './due-plan.ts';
+import { writeTable } from './due-table.ts';
 import { addressWanted, tellAddress } from './due-subscribe.ts';
 import { readOptions, readWhole } from './options.ts';
 import { serverApi, type ServerApi } from './server-api.ts';
@@ -17,6 +18,8 @@ const OPTIONS = {
   was: { type: 'string' },
   value: { type: 'string' },
   left: { type: 'string' },
+  table: { type: 'string' },
+  'dry-run': { type: 'boolean' },
   from: { type: 'string' },
   'wells-a-day': { type: 'string' },
   write: { type: 'boolean' },
@@ -50,6 +53,8 @@ service wait until it is back.
   --was OUTCOME     right (unless given), put-right, not-right or not-done
   --value "36 psi"  as found; --left "38 psi" as left
 ${WRITE_HELP}
+  --table FILE      many at once, from a table (.csv) with the columns well, check, on, and as far as it has them was, value,
+                    left, note, by; nothing is written while a row is wrong, and --dry-run only says what would be
 
   plan              days for what was never written down: shown, and set with --write
   --from DATE       the first of them (tomorrow unless given); Saturdays and Sundays are left out
@@ -61,8 +66,12 @@ ${ASK_HELP}`,
     const api = serverApi(flags.server);
     const [first, well, check, ...rest] = names;
     if (first === 'done') {
+      if (flags.table !== undefined) {
+        noMore(names.slice(1));
+        return writeTable(io, api, { file: flags.table, by: flags.by, dryRun: flags['dry-run'] === true });
+      }
       if (well === undefined || check === undefined || rest.length > 0)
-        throw new Misuse('Two names are expected: stillwell due done WELL CHECK');
+        throw new Misuse('Two names are expected: stillwell due done WELL CHECK, or --table FILE');
       return writeDone(io, api, { ...flags, well, check });
     }
     if (first === 'plan') {

@@ -1,13 +1,12 @@
 /** `stillwell water`: results of water tests as the laboratory wrote them, and beside published limits over the years. */
-import { readFileSync } from 'node:fs';
 import type { WaterResultAnswer, WaterTestAnswer } from '../../../shared/api/due.ts';
 import { CAUTIONS } from '../../../shared/words/cautions.ts';
 import { comparedWords, resultWords } from '../../../shared/words/water-amounts.ts';
 import type { WrittenResult } from '../../../shared/water/result.ts';
-import { readCsv } from '../../book/csv.ts';
 import { EXIT, Misuse, type Command, type Io } from './command.ts';
 import { readOptions } from './options.ts';
 import { serverApi, type ServerApi } from './server-api.ts';
+import { readTableFile } from './table-file.ts';
 import { ASK_HELP, needed, noMore, WRITE_HELP, WRITE_OPTIONS, writeDown } from './write-down.ts';
 
 const OPTIONS = {
@@ -18,7 +17,7 @@ const OPTIONS = {
   why: { type: 'string' },
 } as const;
 
-const COLUMNS = ['analyte', 'value', 'unit'];
+const COLUMNS = { needed: ['analyte', 'value'], others: ['unit'] } as const;
 
 export const waterCommand: Command = {
   name: 'water',
@@ -81,31 +80,12 @@ function readResultText(text: string): WrittenResult {
   return number ? { analyte, value: number[1]!, unit: number[2]! } : { analyte, value: said };
 }
 
-/** @throws Misuse with the line that is wrong. */
 function readTable(path: string): WrittenResult[] {
-  const [header, ...rows] = readCsv(textOf(path));
-  const columns = header?.cells.map((cell) => cell.trim().toLowerCase()) ?? [];
-  if (columns.length !== COLUMNS.length || COLUMNS.some((name) => !columns.includes(name)))
-    throw new Misuse(`Cannot read ${path}: its first line must name the columns ${COLUMNS.join(', ')}`);
-  return rows.map(({ line, cells, problem }) => {
-    if (problem !== undefined || cells.length !== columns.length)
-      throw new Misuse(`Cannot read ${path}: line ${line}: ${problem ?? `it has ${cells.length} cells`}`);
-    const cell = (name: string): string => cells[columns.indexOf(name)]!.trim();
-    const [analyte, value, unit] = COLUMNS.map(cell) as [string, string, string];
-    if (analyte === '' || value === '')
-      throw new Misuse(
-        `Cannot read ${path}: line ${line}: column ${analyte === '' ? 'analyte' : 'value'} is empty`,
-      );
-    return { analyte, value, ...(unit !== '' && { unit }) };
-  });
-}
-
-function textOf(path: string): string {
-  try {
-    return readFileSync(path, 'utf8');
-  } catch (cause) {
-    throw new Misuse(`Cannot read ${path}: there is no such file`, { cause });
-  }
+  return readTableFile(path, COLUMNS).map(({ says: { analyte = '', value = '', unit } }) => ({
+    analyte,
+    value,
+    ...(unit !== undefined && { unit }),
+  }));
 }
 
 async function sayKept(io: Io, api: ServerApi, well: string, id: string): Promise<void> {

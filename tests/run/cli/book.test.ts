@@ -82,9 +82,9 @@ describe('stillwell water', () => {
 
 describe('a table of results', () => {
   it.each([
-    ['analyte,value\nIron,1\n', 'its first line must name the columns analyte, value, unit'],
+    ['analyte,result\nIron,1\n', 'line 1: it must name the columns analyte, value, and may name unit'],
     ['analyte,value,unit\nIron,1,mg/L\nLead,,ug/L\n', 'line 3: column value is empty'],
-    ['analyte,value,unit\nIron,1\n', 'line 2: it has 2 cells'],
+    ['analyte,value,unit\nIron,1\n', 'line 2: it has 2 cells, and the header 3'],
     ['analyte,value,unit\n"Iron,1,mg/L\n', 'line 2: a quote is opened and never closed'],
   ])('%j is refused with its line and column', async (text, says) => {
     const { run } = await mill();
@@ -140,9 +140,7 @@ describe('stillwell paper', () => {
   it('a program that is called a manual is refused by the server, and by its words', async () => {
     const { run } = await mill();
     const disguised = fileOf('manual.pdf', Buffer.from([0x7f, 0x45, 0x4c, 0x46, 1, 1, 1, 0]));
-    await expect(run(paperCommand, 'add', 'mill', disguised)).rejects.toThrow(
-      'by its content, whatever its name says',
-    );
+    await expect(run(paperCommand, 'add', 'mill', disguised)).rejects.toThrow('whatever its name says');
   });
 });
 
@@ -213,6 +211,75 @@ describe('stillwell visit', () => {
     await run(visitCommand, 'work', 'mill', 'New tank', '--touched', 'tank');
     const [answer = ''] = (await run(visitCommand, 'close', 'mill', ...flags, '--json')).out;
     expect(JSON.parse(answer)).toMatchObject({ visit: { newBaseline: anew, touched: ['tank'] } });
+  });
+});
+
+describe('a firm’s list of checks that were done', () => {
+  const rows = [
+    'well,check,on,was,value,left,note,by',
+    `mill,precharge,${FIRST},put-right,31 psi,38 psi,"low, added air",Tom`,
+    `mill,relief-valve,${THEN},,,,,`,
+    `mill,water-test,${LATER},right,,,,`,
+  ];
+
+  it('is written down once, and what it says is due by its days then', async () => {
+    const { run, station } = await mill();
+    const table = fileOf('done.csv', rows.join('\r\n'));
+    const args = ['done', '--table', table];
+    expect((await run(dueCommand, ...args, '--dry-run')).out).toEqual([
+      '3 checks would be written down, 0 were written before. Nothing was changed.',
+    ]);
+    expect(station.store.entries('mill')).toHaveLength(0);
+    expect((await run(dueCommand, ...args)).out).toEqual(['3 checks written down, 0 were written before.']);
+    expect((await run(dueCommand, ...args)).out).toEqual(['0 checks written down, 3 were written before.']);
+    expect(station.store.entries('mill').map(({ by, body }) => [by, body['check'], body['text']])).toEqual([
+      ['Tom', 'precharge', 'low, added air'],
+      ['ines', 'relief-valve', undefined],
+      ['ines', 'water-test', undefined],
+    ]);
+    const due = (await run(dueCommand, 'mill', '--days', '400')).out.filter((line) =>
+      /^\d{4}-.*late|in /.test(line),
+    );
+    expect(due.map((line) => line.split(/ {2,}/)[3])).toEqual(
+      expect.arrayContaining(['precharge', 'relief-valve', 'water-test']),
+    );
+  });
+
+  it.each([
+    ['barn', 'precharge', 'FIRST', '', 'line 2: column well: no well is called barn'],
+    ['mill', 'tyres', 'FIRST', '', 'line 2: column check: mill has'],
+    ['mill', 'precharge', '2025-02-30', '', 'line 2: column on: Must be a day of the calendar'],
+    ['mill', 'precharge', '2999-01-01', '', 'line 2: column on: Must not lie ahead'],
+    ['mill', 'precharge', 'FIRST', '31 ft', 'line 2: column value: must be a pressure'],
+  ])('%s %s %s %s: nothing is written', async (well, check, on, value, says) => {
+    const { run, station } = await mill();
+    const day = on === 'FIRST' ? FIRST : on;
+    const table = fileOf(
+      'done.csv',
+      `well,check,on,value\n${well},${check},${day},${value}\nmill,freeze,${LATER},\n`,
+    );
+    const { code, err } = await run(dueCommand, 'done', '--table', table);
+    expect(code).toBe(EXIT.misused);
+    expect(err[0]).toContain(says);
+    expect(err.at(-1)).toBe('Nothing was written: 1 of 2 lines are wrong.');
+    expect(station.store.entries('mill')).toHaveLength(0);
+  });
+});
+
+describe('a row that only the server refuses', () => {
+  it('stops it, says how far it came, and goes on when put right', async () => {
+    const { run } = await mill();
+    const text = `well,check,on,value\nmill,well-cap,${FIRST},\nmill,precharge,${FIRST},3800 psi\n`;
+    const stopped = await run(dueCommand, 'done', '--table', fileOf('done.csv', text));
+    expect(stopped.code).toBe(EXIT.failed);
+    expect(stopped.err.join(' ')).toContain(
+      'line 3, mill: Cannot read entry: value must be between 0 and 300 psi',
+    );
+    expect(stopped.err.join(' ')).toContain('1 of 2 checks were written before that. Run it again to go on.');
+    const again = fileOf('again.csv', text.replace('3800', '38'));
+    expect((await run(dueCommand, 'done', '--table', again)).out).toEqual([
+      '1 checks written down, 1 were written before.',
+    ]);
   });
 });
 
