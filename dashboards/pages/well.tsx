@@ -132,7 +132,7 @@ function WellBody({ detail, alarms, alarmsFailed, hear, again }: BodyProps) {
       </div>
       {standing.length > 0 && (
         <section aria-labelledby="standing">
-          <h2 id="standing">What stands against it</h2>
+          <h2 id="standing">Alarms that stand</h2>
           {standing.map((alarm) => (
             <AlarmCard
               key={alarm.id}

@@ -22,8 +22,7 @@ export function summaryWords(attentions: readonly Attention[]): string {
     count('note') > 0 ? `${number(count('note'))} worth a look` : '',
   ].filter((part) => part !== '');
   const all = `${capital(number(attentions.length))} ${attentions.length === 1 ? 'well' : 'wells'}`;
-  if (parts.length === 0)
-    return `${all}, and nothing stands against ${attentions.length === 1 ? 'it' : 'any of them'}.`;
+  if (parts.length === 0) return `${all}, and no alarm stands.`;
   return `${all}: ${parts.join(', ')}.`;
 }
 

@@ -25,6 +25,6 @@ export function bringName({ part, pump }: BringItemAnswer): string {
 /** What the list rests on. */
 export function bringWords(items: readonly BringItemAnswer[]): string {
   return items.some(({ because }) => because.length > 0)
-    ? 'For what stands against the well, likeliest causes first.'
+    ? 'For the alarms that stand, likeliest causes first.'
     : 'Nothing that stands asks for a part. This is what is known, for whatever turns up.';
 }

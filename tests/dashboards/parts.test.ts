@@ -198,8 +198,8 @@ describe('words', () => {
   ])('of the leading one, %d is %s', (weight, words) => expect(likelyWords(weight, true)).toBe(words));
 
   test.each([
-    [['fine', 'fine'] as const, 'Two wells, and nothing stands against any of them.'],
-    [['fine'] as const, 'One well, and nothing stands against it.'],
+    [['fine', 'fine'] as const, 'Two wells, and no alarm stands.'],
+    [['fine'] as const, 'One well, and no alarm stands.'],
     [['now', 'soon', 'soon', 'fine'] as const, 'Four wells: one to act on today, two within days.'],
     [['unheard', 'note'] as const, 'Two wells: one not heard, one worth a look.'],
   ])('%j', (attentions, words) => expect(summaryWords(attentions)).toBe(words));
