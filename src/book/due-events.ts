@@ -1,7 +1,7 @@
 /**
- * What is due as events of a calendar. One a check and well; but what falls on one day on many wells, as the frost does, is one event that
- * names them, and what nobody wrote down is one event a well, on a proposed day that its title does not hide. So a firm of
- * two hundred wells can look at its calendar.
+ * What is due as events of a calendar: one a check and well. But what falls on one day on many wells, as the frost does, or is late on
+ * many, is one event that names them; and what nobody wrote down is one event a well, on a day that its title calls proposed. So a firm
+ * of two hundred wells can look at its calendar.
  */
 import { CAUTIONS } from '../../shared/words/cautions.ts';
 import { DUE_WORDS, isDueKind } from '../../shared/words/due-words.ts';
@@ -49,12 +49,16 @@ export function dueEvents(wells: readonly WellChecks[]): CalendarEvent[] {
 function alike(ones: readonly One[]): One[][] {
   const groups = new Map<string, One[]>();
   for (const one of ones) {
-    const key = `${one.check.check} ${one.on}`;
+    const key = `${one.check.check} ${isLate(one) ? 'late' : one.on}`;
     const group = groups.get(key);
     if (group) group.push(one);
     else groups.set(key, [one]);
   }
   return [...groups.values()];
+}
+
+function isLate({ on, of: { today } }: One): boolean {
+  return on < today;
 }
 
 function eventOfOne({ of, check, on }: One): CalendarEvent {
@@ -80,15 +84,22 @@ function uidOf(what: string, { card, root }: WellChecks): string {
   return [what, card.well, root ?? 'new', 'stillwell'].join('.');
 }
 
+/** What is late stands on today alone: from the earliest day on it would cover the whole calendar. */
 function eventOfMany(ones: readonly One[]): CalendarEvent {
   const named = ones.toSorted((a, b) => nameOf(a).localeCompare(nameOf(b)));
-  const { of, check, on } = named[0]!;
-  const names = named.slice(0, MOST_NAMES).map(nameOf);
+  const first = named[0]!;
+  const { of, check, on } = first;
+  const late = isLate(first);
+  const names = named
+    .slice(0, MOST_NAMES)
+    .map((one) => (late ? `${nameOf(one)} since ${one.on}` : nameOf(one)));
   const more = named.length - names.length;
+  const day = late ? of.today : on;
   return {
-    uid: uidOf(`${check.check}.${on}`, of),
-    ...daysFrom(on, of),
-    title: `${check.title}: ${named.length} wells`,
+    uid: uidOf(`${check.check}.${late ? 'late' : on}`, of),
+    firstOn: day,
+    lastOn: day,
+    title: `${late ? 'Overdue: ' : ''}${check.title}: ${named.length} wells`,
     text: [
       `${names.join(', ')}${more > 0 ? ` and ${more} more` : ''}.`,
       'Each is written down on its own well, and leaves this list then.',

@@ -73,6 +73,18 @@ describe('dueEvents', () => {
     expect(events.filter(({ uid }) => uid.startsWith('unwritten.'))[0]?.title).toContain('5 checks');
   });
 
+  test('what is late on many wells is one event, today', () => {
+    const wells = firm(8).map((well, at) => ({
+      ...well,
+      checks: wellOf(`well-${at + 1}`, 8, { entries: [done('precharge', `2025-11-0${at + 1}`)] }).checks,
+    }));
+    const late = dueEvents(wells).filter(({ uid }) => uid.startsWith('precharge.'));
+    expect(late).toMatchObject([
+      { firstOn: TODAY, lastOn: TODAY, title: 'Overdue: Tank precharge: 8 wells', category: 'wells' },
+    ]);
+    expect(late[0]?.text).toContain('well-2 (larch-farm) since 2026-11-02');
+  });
+
   test('a well that stands still, nobody knows until when, has but what goes on', () => {
     const acts = [{ kind: 'laid-up', atMs: NOW - 1, well: 'well-1' }];
     const events = dueEvents([wellOf('well-1', 1, { acts })]);
