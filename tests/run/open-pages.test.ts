@@ -18,7 +18,9 @@ afterEach(async () => {
 const [OWN] = ownAddresses(networkInterfaces());
 const logged: string[] = [];
 
-async function start(more: Pick<Settings, 'calendar'> & { brokerHost?: string | undefined }): Promise<Station> {
+async function start(
+  more: Pick<Settings, 'calendar'> & { brokerHost?: string | undefined },
+): Promise<Station> {
   const dataDir = mkdtempSync(join(tmpdir(), 'stillwell-pages-'));
   ends.push(() => rmSync(dataDir, { recursive: true, force: true }));
   const station = await openStation({

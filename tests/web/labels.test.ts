@@ -12,10 +12,10 @@ test('the tank’s label, the list to bring and the check of the charge go by on
   expect(us[0]?.lines[0]).toMatchObject({ name: 'precharge', value: '34 psi' });
   expect(us[0]?.made).toBe('2026-07-14');
   expect(await (await get(`${path}/bring`)).text()).toContain('to be set to 34 psi');
-  const { due } = (await (await get('/api/due?until=2027-12-31&well=house-hill')).json()) as {
-    due: { check: string; target?: { kpa: number } }[];
+  const { checks } = (await (await get(`${path}/checks`)).json()) as {
+    checks: { check: string; target?: { kpa: number } }[];
   };
-  expect(due.find(({ check }) => check === 'precharge')?.target?.kpa).toBeCloseTo(34 * 6.894757, 3);
+  expect(checks.find(({ check }) => check === 'precharge')?.target?.kpa).toBeCloseTo(34 * 6.894757, 3);
 });
 
 test('a well that is not has no labels', async () => {
