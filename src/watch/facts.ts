@@ -182,3 +182,8 @@ export function numberOf(memo: Memo, name: string, otherwise: number): number {
   const kept = memo[name];
   return typeof kept === 'number' ? kept : otherwise;
 }
+
+/** The pump ran through all of these minutes. */
+export function ranThrough(scene: Scene, minutes: readonly MinuteScene[]): boolean {
+  return minutes.every((minute) => (minute.pumps[scene.pump.index]?.ranS ?? 0) > 50);
+}
