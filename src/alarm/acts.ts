@@ -3,7 +3,7 @@
  * that mean nothing in the state they meet (acknowledging what does not stand) change nothing.
  */
 import type { Act } from '../card/act.ts';
-import { type AlarmEntry, type AlarmsState, type Away } from './entry.ts';
+import { NO_PUMP, type AlarmEntry, type AlarmsState, type Away } from './entry.ts';
 import { alarmLine, type EmitAlarm } from './line.ts';
 import { step } from './settle.ts';
 
@@ -43,6 +43,8 @@ export function alarmAct(state: AlarmsState, act: Act, atMs: number, emit: EmitA
       comeBack(state, 'laid-up', atMs);
       break;
     case 'card-changed':
+      dropPumps(state, new Set(act.card.pumps.map(({ id }) => id)), atMs, emit);
+      break;
     case 'pinned':
     case 'calibrated':
     case 'expected':
@@ -100,6 +102,19 @@ function clearAll(state: AlarmsState, atMs: number, emit: EmitAlarm): void {
     if (entry.told) emit(alarmLine(state.well, entry, 'cleared', atMs));
   }
   state.entries = {};
+}
+
+/** A pump that is not on the card any more has no alarms: nothing will ever be heard of it that could end them. */
+function dropPumps(state: AlarmsState, pumps: ReadonlySet<string>, atMs: number, emit: EmitAlarm): void {
+  for (const [key, entry] of Object.entries(state.entries)) {
+    if (entry.pump === undefined || pumps.has(entry.pump)) continue;
+    if (entry.told) emit(alarmLine(state.well, entry, 'cleared', atMs));
+    delete state.entries[key];
+  }
+  for (const key of Object.keys(state.memos)) {
+    const pump = key.split('/')[1] ?? NO_PUMP;
+    if (pump !== NO_PUMP && !pumps.has(pump)) delete state.memos[key];
+  }
 }
 
 function dropNormal(state: AlarmsState): void {

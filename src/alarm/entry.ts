@@ -55,8 +55,11 @@ export function newAlarms(): AlarmsState {
   return { well: '', entries: {}, memos: {}, away: [], freshFromMs: 0 };
 }
 
-export function entryKey(alarm: AlarmKind, pump = '-', node?: string): string {
-  return node === undefined ? `${alarm}/${pump}` : `${alarm}/-/${node}`;
+/** In a key: the alarm is the well's, or its node's. */
+export const NO_PUMP = '-';
+
+export function entryKey(alarm: AlarmKind, pump = NO_PUMP, node?: string): string {
+  return node === undefined ? `${alarm}/${pump}` : `${alarm}/${NO_PUMP}/${node}`;
 }
 
 /** An alarm as the pages show it. */

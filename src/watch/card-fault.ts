@@ -5,7 +5,7 @@
  */
 import type { CheckKind } from '../../shared/words/checks.ts';
 import { changedUnit } from './check-pressure.ts';
-import { isFresh } from './facts.ts';
+import { isFresh, numberOf } from './facts.ts';
 import { firstCheck, type Check } from './first-check.ts';
 import type { Finding, Memo, Scene } from './scene.ts';
 
@@ -17,7 +17,7 @@ export function cardFault(scene: Scene, memo: Memo): Finding | 'as-before' | und
   const first = scene.pump.cycles[0];
   if (!first || !isFresh(scene, first.startedMs)) return undefined;
   const unit = changedUnit(scene);
-  if (unit) return { sinceMs: first.startedMs, ...unit };
+  if (unit) return unit;
   forgetOtherCard(scene, memo);
   if (memo['cardAgreed'] === true) return undefined;
   const checks = firstCheck(scene);
@@ -26,7 +26,8 @@ export function cardFault(scene: Scene, memo: Memo): Finding | 'as-before' | und
   const told = found.filter((check) => check === ofPressure || !OF_PRESSURE.includes(check.what));
   if (told.length > 0) {
     memo['cardDiffers'] = told.map(({ what }) => what).join(' ');
-    return finding(told, first.startedMs);
+    // A card that came since is asked with runs from before it: it differs since it came.
+    return finding(told, Math.max(first.startedMs, numberOf(memo, 'cardMs', 0)));
   }
   if (stillDiffers(checks, memo)) return 'as-before';
   delete memo['cardDiffers'];
@@ -45,7 +46,7 @@ function stillDiffers(checks: readonly Check[], memo: Memo): boolean {
 }
 
 /** What the checks ask of the card, in one line: another line is another card. */
-function forgetOtherCard({ well, pump }: Scene, memo: Memo): void {
+function forgetOtherCard({ well, pump, atMs }: Scene, memo: Memo): void {
   const { switch: points, tank } = well.card;
   const { maxAmps, volts, ratedLPerS, control, clamp } = pump.card;
   const asked = [
@@ -62,6 +63,7 @@ function forgetOtherCard({ well, pump }: Scene, memo: Memo): void {
     .map((value) => value ?? '-')
     .join(' ');
   if (memo['card'] === asked) return;
+  if (memo['card'] !== undefined) memo['cardMs'] = atMs;
   memo['card'] = asked;
   delete memo['cardAgreed'];
   delete memo['cardDiffers'];

@@ -58,7 +58,7 @@ export function checkPressureUnit(scene: Scene): Check | undefined {
 }
 
 /** A node that was set up anew: its last runs lie by one of the factors between units off what this switch was learnt to do. */
-export function changedUnit(scene: Scene): Check['impossible'] {
+export function changedUnit(scene: Scene): Finding | undefined {
   const { pinned } = scene.pump;
   const runs = freshCycles(scene, CHANGED_RUNS, isWhole);
   if (!asksSwitch(scene) || !pinned?.cutInKpa || !pinned.cutOutKpa || runs.length < CHANGED_RUNS)
@@ -74,6 +74,7 @@ export function changedUnit(scene: Scene): Check['impossible'] {
     return undefined;
   const last = points[points.length - 1]!;
   return {
+    sinceMs: runs[0]!.startedMs,
     why: `The switch works between ${sayFine(last.cutIn)} and ${sayFine(last.cutOut)} by the readings, and used to between ${sayPressure(last.cardIn)} and ${sayPressure(last.cardOut)}: ${unit} since then.`,
     evidence: pointFacts(last),
     causes: weigh({ 'transducer-fault': 0.9, 'bad-card': 0.1 }),

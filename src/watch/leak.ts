@@ -86,7 +86,7 @@ function byHours(scene: Scene): Finding | undefined {
   return finding(scene, {
     sinceMs,
     loss,
-    while: `in the quietest minutes of every hour since ${sayTime(loss.hours * 3600)}, by day and by night`,
+    while: `in the quietest minutes of every hour, by day and by night, for ${sayTime(loss.hours * 3600)} now`,
     evidence: { ceaselessH: loss.hours },
   });
 }

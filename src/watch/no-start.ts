@@ -12,6 +12,8 @@ import { weigh } from './weigh.ts';
 /** Under cut-in by the larger of 2 psi and three of its own spreads. */
 const UNDER_KPA = 2 * PSI;
 const UNDER_SPREADS = 3;
+/** Of a drive people know the pressure that it holds: it wakes some 5 psi under it, and starts on the water that is drawn (common practice, no source). */
+const DRIVE_UNDER_KPA = 12 * PSI;
 /** By 1 psi it is so for twenty minutes. */
 const LINGERS_UNDER_KPA = PSI;
 const LINGERS_MS = 20 * 60_000;
@@ -96,9 +98,10 @@ function underCutIn(
   pump: MinutePump,
   memo: Memo,
 ): Finding | null | undefined {
-  const cutIn = ownCutIn(scene, scene.pump);
   const { kpa } = minute;
-  if (cutIn === undefined || !kpa) return undefined;
+  const written = ownCutIn(scene, scene.pump);
+  if (written === undefined || !kpa) return undefined;
+  const cutIn = scene.pump.card.control === 'variable-speed' ? written - DRIVE_UNDER_KPA : written;
   if (kpa.low >= cutIn) {
     delete memo['lingersMs'];
     return standsNot(memo);

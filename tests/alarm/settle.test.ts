@@ -1,8 +1,10 @@
 /** A symptom that is left alone waits an hour from when somebody could see that, however seldom its watch is asked. */
 import { expect, it } from 'vitest';
 import { newAlarms } from '../../src/alarm/entry.ts';
+import { alarmAct } from '../../src/alarm/acts.ts';
 import { settle } from '../../src/alarm/settle.ts';
 import type { Finding } from '../../src/watch/scene.ts';
+import { houseCard } from '../watch/scene-kit.ts';
 import { WATCHES } from '../../src/watch/table.ts';
 import type { AlarmKind } from '../../shared/words/kinds.ts';
 
@@ -28,4 +30,17 @@ it('told after an hour alone, where its watch looked last in the middle of the t
   expect(said).toHaveLength(2);
   look('amps-low', 41.5, found);
   expect(said[2]).toBe('41.5 h amps-low raised');
+});
+
+it('a pump that leaves the card takes its alarms with it', () => {
+  const state = newAlarms();
+  const said: string[] = [];
+  const say = (line: { pump?: string; state: string }): void => void said.push(`${line.pump} ${line.state}`);
+  const watch = WATCHES.find((w) => w.alarm === 'dry-run')!;
+  for (const pump of ['p1', 'p2']) settle(state, { watch, atMs: HOUR_MS, pump, finding: found }, say);
+  state.memos = { 'dry-run/p1': {}, 'dry-run/p2': {}, 'leak/-': {} };
+  alarmAct(state, { kind: 'card-changed', card: houseCard() }, 2 * HOUR_MS, say);
+  expect(said).toEqual(['p1 raised', 'p2 raised', 'p2 cleared']);
+  expect(Object.keys(state.entries)).toEqual(['dry-run/p1']);
+  expect(Object.keys(state.memos)).toEqual(['dry-run/p1', 'leak/-']);
 });

@@ -285,6 +285,12 @@ describe('no-start', () => {
       ],
       ['a float that is content', 'rest quiet x30', [], { card: float }],
       [
+        'a drive whose card gives the pressure that it holds wakes under it',
+        'run 8A 40psi x2 | rest 36psi x60 | rest 20psi x2',
+        ['63 min no-start raised now power-lost'],
+        { card: houseCard({ pump: { control: 'variable-speed' } }) },
+      ],
+      [
         'the pump comes late, time and again: one alarm, cleared an hour after the first',
         'rest 36psi x2 | run 8A 36psi to 60psi x6 | rest 36psi x3 | run 8A 36psi to 60psi x6 | rest 55psi x60',
         ['1 min no-start raised now power-lost', '63 min no-start cleared'],
@@ -329,6 +335,12 @@ describe('power-lost', () => {
         ['3 min power-lost raised now power-lost', '77 min power-lost cleared'],
       ],
       ['a dip of a third is no loss', 'rest 155V 50psi x5', []],
+      ['one line against neutral, before the pump ever ran', 'rest 113V 50psi x5', []],
+      [
+        'one line against neutral, at which this pump runs',
+        'cycle 118s 8A 113V 40-60psi x3 | rest 113V 50psi x5 | rest 40V 50psi x2',
+        ['96 min power-lost raised now power-lost'],
+      ],
     ],
     ['power-lost'],
   );

@@ -6,6 +6,7 @@
  *   'run 8A 62psi x2'               the pump runs (8/8/0A: three lines); `to 70psi` lets pressure move evenly to there;
  *                                   `off 30%`: in so much of the minute's readings it draws nothing
  *   'cycle 118s 8A 40-60psi every 30min x12 !no-cut-out'   one reading a second, else `in 3 readings`
+ *   'cycle 100s 8A 230V'            with the supply measured in it
  *   'cycle 100s 8A starting 9s at 2.0'   current of the start read until 9 s after it, at twice the running one
  *   'day 12 cycles 1300s leak 400 use 900 heard 50% x3'; `in 24 hours` of it runs began, else in the first eight
  *   also on rest and run: 238V  4m (level)  1.2st (store)  3C  calls  quiet (contact open)  deaf (no current heard)
@@ -205,6 +206,7 @@ export function kit(options: KitOptions = {}): Kit {
       ...(legs[0] !== undefined && { amps: legs[0] }),
       ...(legs[1] !== undefined && { amps2: legs[1] }),
       ...(legs[2] !== undefined && { amps3: legs[2] }),
+      ...number('volts', /(\d+)V/, part),
       readings: Number(/in (\d+) readings/.exec(part)?.[1] ?? Math.max(1, Math.round(ranS))),
       ...(long && { longStart: { forS: Number(long[1]), times: Number(long[2]) } }),
       ...(band && { cutInKpa: Number(band[1]) * PSI, cutOutKpa: Number(band[2]) * PSI }),
