@@ -26,6 +26,8 @@ export interface OpenDay extends LocalDay {
   water?: DayWater;
   /** Kinds of alarm that stood at any time of it. */
   stood: AlarmKind[];
+  /** The well was laid up or out of service for some of it: such a day is no measure of any other. */
+  stoodStill?: true;
 }
 
 export const LONGEST_WAIT_MS = 24 * 3_600_000;

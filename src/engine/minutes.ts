@@ -10,6 +10,7 @@ import { countHeard, pressureView } from './readings.ts';
 import { waterSeen } from './run-water.ts';
 import { countRan, passStep } from './runs.ts';
 import { MINUTES_KEPT, type WellState } from './state.ts';
+import { standsStill } from './teach.ts';
 
 export function passMinute(well: WellState, minuteMs: number, emit: Emit): void {
   for (let at = 0; at < well.pumps.length; at++) {
@@ -39,6 +40,7 @@ export function passMinute(well: WellState, minuteMs: number, emit: Emit): void 
   if (well.expected.length > 0) well.expected = well.expected.filter((e) => e.untilMs > minuteMs);
   well.inForce = correctionsAt(well, minuteMs);
   noteFullScales(well, minuteMs);
+  if (well.day && standsStill(well)) well.day.stoodStill = true;
   turnDay(well, minuteMs, emit);
   for (let at = 0; at < well.pumps.length; at++)
     look(well, { why: 'minute', atMs: minuteMs, pump: at }, emit);

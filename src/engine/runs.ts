@@ -17,6 +17,7 @@ import { look } from './look.ts';
 import { reckonWater, waterStarts } from './run-water.ts';
 import { appliesTo } from '../watch/applies.ts';
 import { CYCLES_KEPT, type WellState } from './state.ts';
+import { mayLearn } from './teach.ts';
 
 /** A run that ends this far under its own usual cut-out did not reach it: 3 psi. */
 const SHORT_OF_CUT_OUT_KPA = 21;
@@ -54,7 +55,7 @@ function passCycle(well: WellState, at: number, cycle: Cycle, emit: Emit): void 
   countRan(well, at, cycle.startedMs, cycle.stoppedMs);
   const day = dayOf(well, cycle.startedMs);
   if (day) dayCycle(day, cycle);
-  if (!well.visitOpen) {
+  if (mayLearn(well)) {
     const hour = day && localHour(day, cycle.startedMs);
     learnCycle(record.learning, cycle, record.baseline, hour);
   }
@@ -69,7 +70,7 @@ function noteSupply(well: WellState, at: number, cycle: Cycle): void {
   const volts = cycle.volts ?? voltsHeld(well, at, cycle.stoppedMs);
   if (volts === undefined) return;
   cycle.volts = volts;
-  if (!well.visitOpen && !cycle.flags.some((flag) => flag === 'failed-start' || flag === 'merged'))
+  if (mayLearn(well) && !cycle.flags.some((flag) => flag === 'failed-start' || flag === 'merged'))
     learnSupply(supply, cycle);
   cycle.toUsualVolts = tidy(supplyFactor(supply, volts));
   cycle.voltsDoubt = tidy(supplyDoubt(supply, volts));

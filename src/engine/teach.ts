@@ -6,8 +6,18 @@ import type { OpenDay } from './day.ts';
 import { printTime, type Emit } from './emit.ts';
 import type { WellState } from './state.ts';
 
+/** Laid up or out of service, by what people said. */
+export function standsStill({ alarms: { away } }: WellState): boolean {
+  return away.length > 0 && away.some(({ is }) => is !== 'visit');
+}
+
+/** While somebody works on a well, or it stands still, nothing that it does is usual. */
+export function mayLearn(well: WellState): boolean {
+  return !well.visitOpen && !standsStill(well);
+}
+
 export function teach(well: WellState, at: number, line: DayEvent, day: OpenDay, emit: Emit): void {
-  if (well.visitOpen) return;
+  if (!mayLearn(well) || day.stoodStill) return;
   const record = well.records[at]!;
   const lesson = learnDay(record.learning, {
     day: line,

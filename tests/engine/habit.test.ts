@@ -106,4 +106,17 @@ describe('weeks of a well', () => {
     expect(before!.amps!.median - baseline!.amps!.median).toBeCloseTo(0.7, 1);
     expect(before!.shape).toBeUndefined();
   });
+
+  it('days of which the well was laid up for a part teach nothing', () => {
+    const from = Date.parse('2026-05-04T06:00:00Z');
+    const hours = [1, 4, 7, 10, 13, 16, 19];
+    const well = newWell(card());
+    live(well, from, 7, { amps: 8.6, hours });
+    const { habit } = well.records[0]!.learning;
+    const atMs = from + (7 * DAY_S + 43_200) * 1000;
+    const untilMs = atMs + 2 * DAY_S * 1000;
+    take(well, { atMs, act: { kind: 'laid-up', well: 'north', untilMs } }, () => undefined);
+    live(well, atMs, 3.5, { amps: 8.6, hours: [1] });
+    expect(habit.days.map(([, cycles]) => cycles)).toEqual([7, 7, 7, 7, 7, 7, 7, 1]);
+  });
 });
