@@ -14,6 +14,12 @@ import type { WellState } from './state.ts';
 
 /** Place of the flow meter in a channel code (src/card/channels.ts). */
 const FLOW = 7;
+/**
+ * A pump fills unseen while its current is not heard: a day's total may miss a twentieth of the day's time. Of the loss at rest it is enough
+ * that most of the rest is known to have been one.
+ */
+const HEARD_FOR_TOTAL = 0.95;
+const HEARD_FOR_LEAK = 0.5;
 
 /** One reading of a pump's flow meter, m3/s. */
 export function passFlow(well: WellState, at: number, tMs: number, m3PerS: number): void {
@@ -82,11 +88,20 @@ export function endWaterDay(well: WellState, day: OpenDay): DayWater {
   const { usedL, leakLPerDay } = waterDay(well.water, day.startMs, day.endMs);
   well.waterScene = waterSeen(well, waterView(well.water, day.endMs));
   const metered = meteredDay(well, day);
-  const used = metered ?? (litresByPressure(well) ? usedL : undefined);
+  const heard = heardShare(well, day);
+  const used = metered ?? (litresByPressure(well) && heard >= HEARD_FOR_TOTAL ? usedL : undefined);
   return {
     ...(used !== undefined && { usedL: tenth(used) }),
-    ...(leakLPerDay !== undefined && leakByPressure(well) && { leakLPerDay: tenth(leakLPerDay) }),
+    ...(leakLPerDay !== undefined &&
+      leakByPressure(well) &&
+      heard >= HEARD_FOR_LEAK && { leakLPerDay: tenth(leakLPerDay) }),
   };
+}
+
+/** Of the day the share in which the current of each pump that feeds the tank was heard, by the one heard least. */
+function heardShare(well: WellState, day: OpenDay): number {
+  const heard = day.pumps.flatMap((pump, at) => (feedsTank(well, at) ? [pump.heardMs] : []));
+  return Math.min(...heard, day.endMs - day.startMs) / (day.endMs - day.startMs);
 }
 
 function tenth(value: number): number {

@@ -3,6 +3,7 @@ import type { SwitchCard, TankCard } from '../card/card.ts';
 import { USUAL_COOLING_S, type AirState } from './air.ts';
 import { newCeaseless } from './ceaseless.ts';
 import { newCooling, type Cooling } from './cooling.ts';
+import { newDoubt, type DayDoubt } from './day-doubt.ts';
 import { newDelivery, type Delivery } from './delivery.ts';
 import { newHeld, type Held } from './held.ts';
 import type { Knee } from './knee.ts';
@@ -56,6 +57,8 @@ export interface WaterState {
   /** Water drawn and seconds covered since the day began. */
   usedL: number;
   coveredS: number;
+  /** Absent in a state saved before it was kept. */
+  doubt?: DayDoubt;
   quiet: Quiet;
   /** Loss at rest of the last whole day, as L/h of the tank, or of some tank where none is known. */
   dayLossLPerH?: number;
@@ -96,6 +99,7 @@ export function newWater(card: WaterCard): WaterState {
     stepKpa: 1,
     usedL: 0,
     coveredS: 0,
+    doubt: newDoubt(),
     quiet: newQuiet(),
   };
 }

@@ -1,5 +1,6 @@
 /** What is said of the water: to the watches each minute, and of a day that is over. */
 import { ceaselessLoss } from './ceaseless.ts';
+import { endDoubtDay, newDoubt, whyNoTotal } from './day-doubt.ts';
 import { endQuietDay } from './quiet.ts';
 import { airCharge, deliveryShare, type TankAir } from './tank-air.ts';
 import { prechargeKpa } from './tank.ts';
@@ -63,17 +64,21 @@ export interface DayWater {
   leakSpread?: number;
 }
 
-/** Ends the day. Without a tank on the card, or with a tenth of the day unheard, there is no total. */
+/** Ends the day. Without a tank on the card, with a tenth of the day unheard, or with water that nobody saw come, there is no total. */
 export function waterDay(state: WaterState, dayStartMs: number, dayEndMs: number): DayWater {
   const covered = state.coveredS >= ((dayEndMs - dayStartMs) / 1000) * COVER_NEEDED;
   const leak = endQuietDay(state.quiet);
   const { usedL } = state;
+  const doubt = (state.doubt ??= newDoubt());
+  const tank = { volumeL: state.tank?.volumeL ?? 0, airL: state.lastRoom * state.airNowKpaL };
+  const isSaid = covered && !whyNoTotal(doubt, usedL, tank);
   if (leak) state.dayLossLPerH = leak.leakLPerDay / 24;
   else delete state.dayLossLPerH;
   state.usedL = 0;
   state.coveredS = 0;
+  endDoubtDay(doubt, tank);
   if (!state.tank) return {};
-  return { ...(covered && { usedL: Math.max(0, usedL) }), ...leak };
+  return { ...(isSaid && { usedL: Math.max(0, usedL) }), ...leak };
 }
 
 /** The tank's air charge as fills show it; undefined before enough fills. */

@@ -4,6 +4,7 @@
  * over the run's pressures, whatever was drawn meanwhile. Without a tank on the card rates are still compared, but no litres are said.
  */
 import { airRoom, airStep, restedAir } from './air.ts';
+import { breakRest, doubtRest, doubtRun, newDoubt } from './day-doubt.ts';
 import { newDelivery } from './delivery.ts';
 import { clearHeld, hold, isDue, letGo, oldestHeldKpa, oldestHeldMs } from './held.ts';
 import { finishTrace, noteTrace } from './learn-run.ts';
@@ -39,6 +40,7 @@ export function waterRunStarted(state: WaterState, startedMs: number, pump = 0):
     return;
   }
   endBlock(state.quiet);
+  breakRest((state.doubt ??= newDoubt()));
   finishTrace(state);
   takePump(state, pump);
   state.mixed = false;
@@ -72,6 +74,7 @@ export function waterRunStopped(
   const stop = stopReading(state, stoppedMs);
   const water = closeRun(run, stoppedMs, { ...readsOf(state), trace, ...(stop && { stop }) });
   state.usedL += water.drawnL ?? 0;
+  doubtRun((state.doubt ??= newDoubt()), (stoppedMs - run.startedMs) / 1000, water.drawnL !== undefined);
   return water;
 }
 
@@ -168,6 +171,7 @@ function bookOldest(state: WaterState): void {
   if (state.air) airStep(state.air, atMs, absolute, state.coolingS);
   else {
     state.air = restedAir(atMs, absolute);
+    if (state.doubt) breakRest(state.doubt);
     // What went before is not known: perhaps a fill just ended.
     if (!state.run) state.restSinceMs = atMs;
   }
@@ -188,6 +192,13 @@ function bookRun(state: WaterState, run: OpenRun, atMs: number, kpa: number, roo
 
 function bookRest(state: WaterState, atMs: number, kpa: number, room: number): void {
   if (state.lastMs >= 0) {
+    doubtRest((state.doubt ??= newDoubt()), {
+      stepMs: atMs - state.lastMs,
+      room,
+      lastRoom: state.lastRoom,
+      noiseShare: noiseKpa(state) / Math.max(1, kpa + state.atmosphereKpa),
+      airKpaL: state.airNowKpaL,
+    });
     state.usedL += (room - state.lastRoom) * state.airNowKpaL;
     state.stepKpa += (Math.min(5, Math.abs(kpa - state.lastKpa)) - state.stepKpa) * 0.002;
   }

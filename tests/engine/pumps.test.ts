@@ -171,3 +171,23 @@ describe('a flow meter', () => {
     expect(told.days.some((day) => day.usedL !== undefined)).toBe(false);
   });
 });
+
+describe('litres of a day by pressure', () => {
+  const card = {
+    switch: { cutIn: '40 psi', cutOut: '60 psi' },
+    tank: { kind: 'captive-air', volume: '44 gal', precharge: '38 psi' },
+  };
+  it.each<[string, (hour: number) => boolean, { used: boolean; leak: boolean }]>([
+    ['current heard all day', () => true, { used: true, leak: true }],
+    ['current unheard for an hour', (hour) => hour !== 3, { used: true, leak: true }],
+    ['current unheard for three hours', (hour) => hour < 3 || hour > 5, { used: false, leak: true }],
+    ['current never heard', () => false, { used: false, leak: false }],
+  ])('%s', (_, isHeard, want) => {
+    const { days } = play(card, 3 * DAY_S, (s) => {
+      const { running, pa } = fillAt(s);
+      return { ...(isHeard(Math.floor(s / 3600) % 24) && { current: amps(running, s) }), pressure: pa };
+    });
+    const day = days[1]!;
+    expect({ used: day.usedL !== undefined, leak: day.leakLPerDay !== undefined }).toEqual(want);
+  });
+});

@@ -1,6 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import type { TankCard } from '../../src/card/card.ts';
-import { newWater, setWaterCard, startNewBaseline } from '../../src/hydraulics/water-state.ts';
+import {
+  newWater,
+  setWaterCard,
+  startNewBaseline,
+  type WaterState,
+} from '../../src/hydraulics/water-state.ts';
 import { tankAir, waterDay, waterView } from '../../src/hydraulics/water-view.ts';
 import { waterGap, waterReading, waterRunStarted, waterRunStopped } from '../../src/hydraulics/water.ts';
 import { drive, litreErrors, quantile } from './drive.ts';
@@ -136,6 +141,31 @@ describe('waterDay', () => {
     const state = newWater({ altitudeM: 0, tank: tankOf({}) });
     for (let s = 0; s < 2400; s += 10) waterReading(state, MODEL_BEGINS_MS + s * 1000, 350);
     expect(waterDay(state, MODEL_BEGINS_MS, MODEL_BEGINS_MS + 86_400_000)).toEqual({});
+  });
+});
+
+describe('the total of a day', () => {
+  const model = simulate({ days: 3 });
+  const dayOf = (runs: typeof model.runs): (number | undefined)[] =>
+    drive({ ...model, runs }, { tank: tankOf({}) }).days.map((day) => day.usedL);
+  test('is absent where the pump ran and no current said so', () => {
+    expect(dayOf([])).toEqual([undefined, undefined, undefined]);
+    const firstDay = model.runs.filter((run) => run.startedMs < MODEL_BEGINS_MS + 86_400_000);
+    expect(dayOf(firstDay)).toEqual([expect.any(Number), undefined, undefined]);
+  });
+  test('is absent where no water is known of the runs', () => {
+    const { days } = drive(simulate({ days: 2, volumeL: 7.6, everyS: 5 }), {
+      tank: tankOf({ volumeL: 7.6 }),
+    });
+    expect(days.map((day) => day.usedL)).toEqual([undefined, undefined]);
+  });
+  test('is said of a state that was saved before doubts were kept', () => {
+    const forget = (state: WaterState, at: number): WaterState => {
+      if (at === 50_000) delete state.doubt;
+      return state;
+    };
+    const whole = drive(model, { tank: tankOf({}) });
+    expect(drive(model, { tank: tankOf({}), between: forget }).days).toEqual(whole.days);
   });
 });
 
