@@ -9,6 +9,8 @@ import type { ChannelScene } from '../watch/scene.ts';
 import type { ChannelState, Correction, WellState } from './state.ts';
 
 const STUCK_AFTER_MS = 3_600_000;
+/** Three of the slowest steady steps. */
+const FLAT_AFTER_MS = 30_000;
 const FAULT_WORDS = [undefined, 'low', 'high', 'bad'] as const;
 
 export function knownChannel(well: WellState, code: number): ChannelState | undefined {
@@ -26,6 +28,8 @@ export function channelOf(well: WellState, code: number): ChannelState {
     lastMs: -1,
     value: 0,
     sameSinceMs: -1,
+    before: undefined,
+    stepMs: undefined,
     faultsInRow: 0,
     fault: 0,
     most: undefined,
@@ -37,6 +41,10 @@ export function channelOf(well: WellState, code: number): ChannelState {
 
 export function noteGood(channel: ChannelState, tMs: number, value: number): void {
   if (value !== channel.value || channel.lastMs < 0) {
+    if (channel.lastMs >= 0) {
+      channel.before = channel.value;
+      channel.stepMs = tMs - channel.lastMs;
+    }
     channel.value = value;
     channel.sameSinceMs = tMs;
   }
@@ -88,9 +96,17 @@ export function channelScenes(well: WellState, atMs: number): ChannelScene[] {
     if (fault) scene.fault = fault;
     if (lastMs >= 0 && lastMs - channel.sameSinceMs > STUCK_AFTER_MS)
       scene.stuckSinceMs = channel.sameSinceMs;
+    const flat = flatOf(channel);
+    if (flat) scene.flat = flat;
     scenes.push(scene);
   }
   return scenes;
+}
+
+function flatOf(channel: ChannelState): ChannelScene['flat'] {
+  const { lastMs, sameSinceMs: sinceMs, value, before, stepMs } = channel;
+  if (lastMs - sinceMs < FLAT_AFTER_MS || before === undefined || stepMs === undefined) return undefined;
+  return { sinceMs, value, before, stepMs };
 }
 
 /** Names are made once: they are asked for each minute. */

@@ -32,6 +32,9 @@ export interface ChannelState {
   lastMs: number;
   value: number;
   sameSinceMs: number;
+  /** The good reading before that number came, and how long before; absent until a second number came. */
+  before?: number | undefined;
+  stepMs?: number | undefined;
   faultsInRow: number;
   fault: 0 | 1 | 2 | 3;
   /** The most that its sensor can show, as read and in the contract's unit, where its node said it; looked up again each minute. */

@@ -4,6 +4,7 @@
  * look like a dead pump.
  */
 import { companyOf, isLag, ownCutIn, speaksForAll } from './company.ts';
+import { fellAtOnce } from './fell-at-once.ts';
 import { PSI, lastMinute, numberOf, pumpOf, standingSince, standsNot, usesPressure } from './facts.ts';
 import { sayPressure, sayTime, tidy } from './say.ts';
 import type { Finding, Memo, MinutePump, MinuteScene, Scene, Watch } from './scene.ts';
@@ -106,6 +107,8 @@ function underCutIn(
     delete memo['lingersMs'];
     return standsNot(memo);
   }
+  // That is told of the gauge, and says nothing of the pump.
+  if (fellAtOnce(scene)) return undefined;
   // Where it came by itself after a wait, the switch may have moved: the wait alone proves nothing then, but its length does.
   const late = isRecent(scene, memo);
   const startsAt = late ? Math.min(cutIn, numberOf(memo, 'ownKpa', cutIn)) : cutIn;

@@ -2,6 +2,7 @@
  * The taps run dry: pressure under 5 psi for a minute. Said only of a transducer that has shown pressure before: one that never did
  * is not connected, which is `sensor-fault`.
  */
+import { fellAtOnce } from './fell-at-once.ts';
 import { PSI, lastMinute, standingSince, standsNot, usesPressure } from './facts.ts';
 import { sayPressure, tidy } from './say.ts';
 import type { Finding, Memo, Scene, Watch } from './scene.ts';
@@ -36,9 +37,11 @@ function look(scene: Scene, memo: Memo): Finding | null | undefined {
   if (memo['alive'] !== true || kpa.mean < BROKEN_KPA) return undefined;
   if (kpa.low > BACK_KPA) return standsNot(memo);
   if (kpa.high >= DRY_KPA) return undefined;
+  // A gauge that lost its plug is told as such, and says nothing of the taps.
+  if (fellAtOnce(scene, minute.kpa ? scene.pump : serving)) return undefined;
   const sinceMs = standingSince(memo, minute.atMs - 60_000);
   const running = minute.pumps.some((pump) => pump.ranS > 30);
-  const fell = fellAtOnce(scene, sinceMs);
+  const fell = fellSoon(scene, sinceMs);
   const { lowCutOffKpa, cutInKpa } = scene.well.card.switch;
   return {
     sinceMs,
@@ -69,7 +72,7 @@ function look(scene: Scene, memo: Memo): Finding | null | undefined {
 }
 
 /** Water that is used takes the pressure down over many minutes; a burst, or a gauge whose line broke, at once. */
-function fellAtOnce(scene: Scene, sinceMs: number): boolean {
+function fellSoon(scene: Scene, sinceMs: number): boolean {
   const before = scene.well.minutes.findLast((minute) => minute.atMs <= sinceMs - SUDDEN_MS);
   return before?.kpa !== undefined && before.kpa.mean > ALIVE_KPA;
 }

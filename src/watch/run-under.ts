@@ -6,6 +6,7 @@ import { median } from '../baseline/robust.ts';
 import { risen } from '../baseline/trend.ts';
 import type { Cause } from '../../shared/words/kinds.ts';
 import { companyOf, speaksForAll } from './company.ts';
+import { fellAtOnce } from './fell-at-once.ts';
 import { PSI, cutInOf, lastMinutes, listOf, ranThrough, usualAmps } from './facts.ts';
 import { LONGEST } from './run-too-long.ts';
 import { sayAmps, sayPressure, sayTime, tidy } from './say.ts';
@@ -40,7 +41,7 @@ export function underCutIn(scene: Scene, run: OpenRun, memo: Memo): Finding | un
   const minutes =
     heldUnder(scene, UNDER_MINUTES, cutIn - (driven ? DRIVE_UNDER_KPA : UNDER_KPA)) ??
     (driven ? undefined : heldUnder(scene, JUST_UNDER_MINUTES, cutIn - JUST_UNDER_KPA));
-  if (!minutes) return undefined;
+  if (!minutes || fellAtOnce(scene)) return undefined;
   const last = minutes[minutes.length - 1]!.kpa!.mean;
   const up = risen(minutes.map((minute) => minute.kpa!.mean));
   if (up > RISING_KPA || isOverdrawn(scene, run, memo, last)) return undefined;

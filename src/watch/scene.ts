@@ -106,6 +106,11 @@ export interface ChannelScene {
   fault?: 'low' | 'high' | 'bad';
   /** Since when every reading has been the same number, where that is longer than an hour. */
   stuckSinceMs?: number;
+  /**
+   * The number that every reading has been for half a minute and more, the one before it, and the time between the two; all in the
+   * contract's unit.
+   */
+  flat?: { sinceMs: number; value: number; before: number; stepMs: number };
   /** Full scale, where the node said it. */
   max?: number;
 }

@@ -6,6 +6,7 @@
 import { cardFault } from './card-fault.ts';
 import { clampFault } from './clamp-fault.ts';
 import { speaksForPressure } from './company.ts';
+import { fallenFault } from './fallen-fault.ts';
 import { isFresh, lastMinute, numberOf, PSI, usesPressure } from './facts.ts';
 import { sayPressure, sayTime, tidy } from './say.ts';
 import type { ChannelScene, Finding, Memo, Scene, Watch } from './scene.ts';
@@ -31,13 +32,20 @@ export const sensorFault: Watch = {
 };
 
 function look(scene: Scene, memo: Memo): Finding | null | undefined {
+  // A gauge that shows nothing of the water says nothing of the card.
+  const fallen = fallenFault(scene);
   if (scene.why === 'cycle') {
+    if (fallen) return fallen;
     const wrongCard = cardFault(scene, memo);
     memo['cardWrong'] = wrongCard !== undefined;
     return wrongCard === 'as-before' ? undefined : (wrongCard ?? stuckFault(scene));
   }
   const found =
-    channelFaults(scene, memo) ?? clampFault(scene, memo) ?? nonsense(scene, memo) ?? stuckFault(scene);
+    channelFaults(scene, memo) ??
+    fallen ??
+    clampFault(scene, memo) ??
+    nonsense(scene, memo) ??
+    stuckFault(scene);
   // What the runs said of the card stands until a run says otherwise.
   return found ?? (memo['cardWrong'] === true ? undefined : null);
 }

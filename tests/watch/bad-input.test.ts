@@ -53,6 +53,7 @@ describe('a sensor that is wrong', () => {
     ],
     ['absolute for gauge', { days: 1, showKpa: (kpa) => kpa + 101.3 }, ['sensor-fault transducer-fault']],
     ['stuck', { days: 8, showKpa: (kpa, day) => (day > 7 ? 300 : kpa) }, ['sensor-fault transducer-fault']],
+    ['unplugged', { days: 9, showKpa: (kpa, day) => (day > 7 ? 0 : kpa) }, ['sensor-fault transducer-fault']],
     [
       'a drift of a quarter psi a day',
       { days: 16, showKpa: (kpa, day) => kpa + Math.max(0, day - 7) * 1.8 * 2 },

@@ -99,6 +99,11 @@ describe('long-run', () => {
         'run 8A 45psi to 60psi x3 | run 8A 64psi x4',
         ['6 min long-run raised now switch-contacts-stuck'],
       ],
+      [
+        'what a gauge shows that fell within one reading, the tank full, is no running out',
+        'rest 50psi x2 | fell pressure 50psi 5s | rest 0psi x5 | run 8A 0psi x40',
+        [],
+      ],
       ['irrigation for nine hours in the band is none', 'run 8.2A 48psi x540', []],
       [
         'the same for longer than anyone waters',
@@ -311,6 +316,16 @@ describe('no-start', () => {
         [],
         { card: houseCard({ switch: {} }), baseline: null },
       ],
+      [
+        'a gauge that fell to nothing within one reading, the tank full, is no dead pump',
+        'rest 50psi x2 | fell pressure 50psi 5s | rest 0psi x40',
+        [],
+      ],
+      [
+        'from the bottom of the tank it is one',
+        'rest 50psi to 42psi x9 | fell pressure 39psi 1s | rest 0psi x5',
+        ['10 min no-start raised now power-lost'],
+      ],
     ],
     ['no-start'],
   );
@@ -366,6 +381,12 @@ describe('no-water', () => {
         'slowly lost, with water drawn and no start: the supply',
         'rest 45psi to 1psi x20 | rest 1psi x5',
         ['19 min no-water raised now power-lost'],
+        { card: houseCard({ switch: {} }), baseline: null },
+      ],
+      [
+        'nor is a gauge that fell within one reading with the tank full',
+        'rest 50psi x2 | fell pressure 50psi 5s | rest 0psi x30',
+        [],
         { card: houseCard({ switch: {} }), baseline: null },
       ],
       ['a transducer that never showed pressure is not believed', 'rest 0psi x30', []],

@@ -12,6 +12,7 @@
  *   also on rest and run: 238V  4m (level)  1.2st (store)  3C  calls  quiet (contact open)  deaf (no current heard)
  *   'silent barn', 'heard barn', 'no-power barn', 'conflict barn': news of a node
  *   'fault pressure low', 'stuck pressure 2h', 'mute pressure 20min', 'fine pressure': what the engine knows of a channel
+ *   'fell pressure 50psi 5s': to nothing, within 5 s, and flat from now on
  */
 import type { AlarmEvent, DayEvent } from '../../shared/api/events.ts';
 import type { AlarmKind } from '../../shared/words/kinds.ts';
@@ -247,17 +248,21 @@ export function kit(options: KitOptions = {}): Kit {
     look('day', { day: made, dayS: 86_400 });
   }
 
-  function channel(word: string, [name = '', value = '']: string[]): void {
+  function channel(word: string, [name = '', value = '', within = '']: string[]): void {
     const known = well.channels.find((one) => one.channel === name);
     const one: ChannelScene = known ?? { channel: name, node: 'barn', lastMs: self.atMs, faultsInRow: 0 };
     if (!known) well.channels.push(one);
     delete one.fault;
     delete one.stuckSinceMs;
+    delete one.flat;
     one.faultsInRow = 0;
     const ms = Number(/^\d+/.exec(value)?.[0] ?? 0) * (value.endsWith('h') ? 60 : 1) * MIN;
     if (word === 'fault') {
       one.fault = value as 'low';
       one.faultsInRow = 60;
+    } else if (word === 'fell') {
+      const before = parseFloat(value) * PSI * 1000;
+      one.flat = { sinceMs: self.atMs, value: 0, before, stepMs: parseFloat(within) * 1000 };
     } else if (word === 'stuck') one.stuckSinceMs = self.atMs - ms;
     else if (word === 'mute') one.lastMs = self.atMs - ms;
     else if (word === 'fine') one.lastMs = self.atMs + DAY;

@@ -752,6 +752,34 @@ describe('sensor-fault', () => {
         'rest 50psi | stuck pressure 0min | cycle 120s 8A 50-50psi every 60min x2',
         ['121 min sensor-fault raised soon transducer-fault'],
       ],
+      [
+        'a gauge that fell to nothing within one reading, the tank full and the pump at rest',
+        'rest 50psi x2 | fell pressure 50psi 5s | rest 0psi x30',
+        ['5 min sensor-fault raised soon transducer-fault'],
+      ],
+      [
+        'one whose pump wakes is none: water went',
+        'rest 50psi x2 | fell pressure 50psi 5s | run 8A 0psi x30',
+        [],
+      ],
+      [
+        'nor one that took as long as the water needs',
+        'rest 50psi x2 | fell pressure 50psi 20s | rest 0psi x30',
+        [],
+      ],
+      ['nor one from the bottom of the tank', 'rest 39psi x2 | fell pressure 39psi 1s | rest 0psi x30', []],
+      [
+        'nor without a tank on the card',
+        'rest 50psi x2 | fell pressure 50psi 1s | rest 0psi x30',
+        [],
+        { card: houseCard({ tank: { kind: 'plain' } }) },
+      ],
+      [
+        'where the switch cuts off at low pressure, rest is no proof and a torn port is quick',
+        'rest 50psi x2 | fell pressure 50psi 5s | rest 0psi x30',
+        [],
+        { card: houseCard({ switch: { cutInKpa: 40 * PSI, cutOutKpa: 60 * PSI, lowCutOffKpa: 30 * PSI } }) },
+      ],
       ['a gauge that stands still while nothing runs', 'rest 50psi | stuck pressure 5h | rest 50psi x60', []],
       [
         'pressure climbs twice without current',
