@@ -1,9 +1,10 @@
 /**
  * More starts in a day than the motor allows: each start heats the windings, and the heat of one has not gone when the next comes.
  * Half as many again within a day is told at once; a little over the limit only when it was so on two days running, since one such
- * day harms no motor.
+ * day harms no motor. Starts as even as a clock through a night are nobody's habit: something runs out (./even-starts.ts).
  */
 import { startsLimit } from '../baseline/motor-starts.ts';
+import { evenStarts, lossOfStarts, type EvenStarts } from './even-starts.ts';
 import { standingSince, standsNot } from './facts.ts';
 import { tidy } from './say.ts';
 import type { Finding, Memo, Scene, Watch } from './scene.ts';
@@ -13,6 +14,11 @@ const FAR_OVER = 1.5;
 const OVER = 1.15;
 /** Usual starts of this much of the limit are this well's nature, and no fault of today: a small tank is its own explanation. */
 const AS_EVER = 0.9;
+/** A night of watering has an end within these hours, and people sleep in these of the day. */
+const CEASELESS_H = 8;
+const ASLEEP_FROM_MS = 3 * 3_600_000;
+const ASLEEP_TILL_MS = 5 * 3_600_000;
+const DAY_MS = 86_400_000;
 
 export const startsOverLimit: Watch = {
   alarm: 'starts-over-limit',
@@ -25,40 +31,51 @@ export const startsOverLimit: Watch = {
 
 function look(scene: Scene, memo: Memo): Finding | null | undefined {
   const limit = startsLimit(scene.pump.card);
-  return scene.why === 'day' ? afterDay(scene, memo, limit) : within(scene, memo, limit);
+  const even = throughNight(scene, evenStarts(scene, memo));
+  return scene.why === 'day' ? afterDay(scene, memo, limit, even) : within(scene, memo, limit, even);
+}
+
+function throughNight(scene: Scene, even: EvenStarts | undefined): EvenStarts | undefined {
+  if (!even || even.hours < CEASELESS_H) return undefined;
+  const { dayStartedMs } = scene.well;
+  const nightMs = scene.atMs >= dayStartedMs + ASLEEP_TILL_MS ? dayStartedMs : dayStartedMs - DAY_MS;
+  return even.sinceMs <= nightMs + ASLEEP_FROM_MS ? even : undefined;
 }
 
 type Limit = ReturnType<typeof startsLimit>;
 
-function within(scene: Scene, memo: Memo, limit: Limit): Finding | undefined {
+function within(scene: Scene, memo: Memo, limit: Limit, even?: EvenStarts): Finding | undefined {
   const starts = scene.pump.startsToday;
   if (starts <= FAR_OVER * limit.perDay) return undefined;
   const sinceMs = standingSince(memo, scene.well.dayStartedMs);
-  return finding(scene, sinceMs, starts, limit, 'so far today');
+  return finding(scene, { sinceMs, starts, limit, when: 'so far today', even });
 }
 
-function afterDay(scene: Scene, memo: Memo, limit: Limit): Finding | null | undefined {
+function afterDay(scene: Scene, memo: Memo, limit: Limit, even?: EvenStarts): Finding | null | undefined {
   const starts = scene.day?.cycles;
   if (starts === undefined) return undefined;
   if (starts > OVER * limit.perDay) {
     const before = Number(memo['daysOver'] ?? 0);
     memo['daysOver'] = before + 1;
     if (before === 0 && starts <= FAR_OVER * limit.perDay) return undefined;
-    const sinceMs = standingSince(memo, scene.atMs - (before + 1) * 86_400_000);
-    return finding(
-      scene,
-      sinceMs,
-      starts,
-      limit,
-      before === 0 ? 'in one day' : 'in the last day, and over it the day before',
-    );
+    const sinceMs = standingSince(memo, scene.atMs - (before + 1) * DAY_MS);
+    const when = before === 0 ? 'in one day' : 'in the last day, and over it the day before';
+    return finding(scene, { sinceMs, starts, limit, when, even });
   }
   delete memo['daysOver'];
   if (starts > limit.perDay && memo['sinceMs'] !== undefined) return undefined;
   return standsNot(memo);
 }
 
-function finding(scene: Scene, sinceMs: number, starts: number, limit: Limit, when: string): Finding {
+interface Over {
+  sinceMs: number;
+  starts: number;
+  limit: Limit;
+  when: string;
+  even: EvenStarts | undefined;
+}
+
+function finding(scene: Scene, { sinceMs, starts, limit, when, even }: Over): Finding {
   const { cycles } = scene.pump;
   const last = cycles.slice(-10);
   const short = last.length > 0 && last.filter((c) => c.ranS < 60).length > last.length / 2;
@@ -73,10 +90,33 @@ function finding(scene: Scene, sinceMs: number, starts: number, limit: Limit, wh
   return {
     sinceMs,
     why: `${starts} starts ${when}; ${motor} about ${limit.perDay}${before}.`,
-    evidence: { starts, limit: limit.perDay, ...(usual !== undefined && { normal: tidy(usual, 1) }) },
-    causes: asEver ? [] : causesOf(short),
+    evidence: {
+      starts,
+      limit: limit.perDay,
+      ...(usual !== undefined && { normal: tidy(usual, 1) }),
+      ...(!asEver && even && ofEven(scene, even)),
+    },
+    causes: asEver ? [] : even ? OF_EVEN : causesOf(short),
   };
 }
+
+/** The loss is of now; what the last whole day lost may be older than it. */
+function ofEven(scene: Scene, even: EvenStarts): Finding['evidence'] {
+  const lPerH = lossOfStarts(scene, even)?.lPerH;
+  return {
+    restS: tidy(even.restS, 0),
+    ...(lPerH !== undefined && { leakLPerDay: tidy(24 * lPerH, 0) }),
+  };
+}
+
+/** A tank without air spaces starts more closely, but makes none. */
+const OF_EVEN = weigh({
+  leak: 0.4,
+  'open-tap': 0.25,
+  'check-valve': 0.2,
+  'tank-air-lost': 0.1,
+  'habit-changed': 0.05,
+});
 
 function causesOf(short: boolean): Finding['causes'] {
   return short

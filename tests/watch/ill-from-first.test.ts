@@ -19,8 +19,8 @@ describe('ill from the first day', () => {
     ],
     [
       'far over it: within the day',
-      'cycle 60s 8A 40-60psi every 8min x160',
-      ['1208 min starts-over-limit raised soon leak'],
+      [5, 8, 11, 5, 8, 11, 5, 8, 11].map((min) => `cycle 60s 8A 40-60psi every ${min}min x18`).join(' | '),
+      ['1175 min starts-over-limit raised soon leak'],
       { ...unknown, kinds: ['starts-over-limit'] },
     ],
     [

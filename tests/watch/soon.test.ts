@@ -95,8 +95,8 @@ describe('starts-over-limit', () => {
     [
       [
         '1 hp allows 100: half as many again within the day',
-        'cycle 110s 8A 40-60psi every 8min x160',
-        ['1208 min starts-over-limit raised soon leak'],
+        [5, 8, 11, 5, 8, 11, 5, 8, 11].map((min) => `cycle 110s 8A 40-60psi every ${min}min x18`).join(' | '),
+        ['1175 min starts-over-limit raised soon leak'],
       ],
       ['a little over it on one day is none', 'day 120 cycles 9000s', []],
       [
