@@ -8,7 +8,7 @@ import type { WellState } from './state.ts';
 
 /** Laid up or out of service, by what people said. */
 export function standsStill({ alarms: { away } }: WellState): boolean {
-  return away.length > 0 && away.some(({ is }) => is !== 'visit');
+  return away.some(({ is }) => is !== 'visit');
 }
 
 /** While somebody works on a well, or it stands still, nothing that it does is usual. */
