@@ -233,7 +233,7 @@ export const ROUTES = {
   bring: {
     method: 'get',
     path: '/api/wells/{well}/bring',
-    summary: 'What to bring to a well, from its card and what stands against it',
+    summary: 'What to bring to a well, from its card and the alarms that stand',
     query: ask.noQuery,
     answer: bringShape,
     status: OK,

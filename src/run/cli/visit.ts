@@ -41,7 +41,7 @@ export const visitCommand: Command = {
   more: `The server must be running. While a visit is open nothing is raised and nothing is learnt.
 
   list WELL            all visits, newest first, with their work
-  bring WELL           what to bring, from the card and from what stands against the well
+  bring WELL           what to bring, from the card and the alarms that stand
   open WELL            open a visit as you begin
   work WELL TEXT       write down work that was done in the open visit, or with --on DATE on another day
   close WELL           close it: what stands is cleared, and the proof is printed as far as it is known
