@@ -1,4 +1,5 @@
 /** Words for the alarms about power, current and voltage. */
+import { IF_IT_TRIPPED } from './cautions.ts';
 import type { AlarmKind } from './kinds.ts';
 import type { AlarmWords } from './words.ts';
 
@@ -7,12 +8,11 @@ export const ELECTRIC_ALARMS = {
     title: 'No power at the pump',
     means:
       'The supply of the pump, or of the box that watches it, is gone. No pump, no water after the tank is empty.',
-    firstStep:
-      'See whether other lights are out too. If so, call the power company. If only the pump is out, look at its breaker; if it has tripped and nobody is working there, reset it once.',
+    firstStep: `If lights are out too, call the power company. If only the pump is out, look at its breaker. ${IF_IT_TRIPPED} Use a generator only through a transfer switch and outdoors. Save water.`,
     canBeWrong:
       'If the box has its own supply, that alone may be out, and the pump may be well. A voltage lead that came loose reads as no voltage: then the pump still runs at its next start.',
     needs: 'Voltage at the pump, or a box that says so with its last breath.',
-    cautions: ['breaker-once', 'electrician', 'flood', 'stock-water'],
+    cautions: ['breaker-once', 'electrician', 'generator', 'flood', 'stock-water'],
   },
   'leg-lost': {
     title: 'One of three lines is dead',
@@ -47,7 +47,7 @@ export const ELECTRIC_ALARMS = {
       'Where voltage is not measured, the supply alone moves the amps by some per cent; a generator of some days does more, and is waited for. A clamp that is not quite closed reads low while the pump is as good as ever. A valve that somebody throttled on purpose does it too.',
     needs:
       'Current, and a baseline of it. Voltage tells a changed supply from a changed pump; pressure makes runs comparable.',
-    cautions: ['electrician', 'only-watches'],
+    cautions: ['electrician', 'well-pit', 'only-watches'],
   },
   'leg-imbalance': {
     title: 'Three lines draw unlike currents',

@@ -1,4 +1,5 @@
 /** Words for the alarms about how the pump runs, starts and delivers. */
+import { IF_IT_TRIPPED } from './cautions.ts';
 import type { AlarmKind } from './kinds.ts';
 import type { AlarmWords } from './words.ts';
 
@@ -24,7 +25,7 @@ export const PUMP_ALARMS = {
       'A valve closed between the pump and the gauge looks the same in amps and pressure. Without pressure or flow, low amps alone speak for it, and the alarm says so. A clamp that has slipped half open reads low too. Then water still comes.',
     needs:
       'Current, and what it usually is: learnt, or the motor’s service-factor amps on the card. Pressure confirms it; a water level says why.',
-    cautions: ['only-watches', 'lock-out', 'scalding', 'stock-water'],
+    cautions: ['only-watches', 'lock-out', 'scalding', 'well-pit', 'stock-water'],
   },
   'failed-start': {
     title: 'Motor tries to start and does not run',
@@ -41,24 +42,23 @@ export const PUMP_ALARMS = {
     title: 'Pump should run and does not',
     means:
       'The pressure is under cut-in, or the float calls for water, and the pump draws no current. Water will run out.',
-    firstStep:
-      'Look at the breaker and the disconnect from outside. If the breaker has tripped and nobody is working there, reset it once. If there is a low-pressure cut-off with a lever, read its instructions before using it. Else call.',
+    firstStep: `Look at the disconnect and the breaker from outside. ${IF_IT_TRIPPED} If there is a low-pressure cut-off with a lever, read its instructions before using it. Else call.`,
     canBeWrong:
       'A clamp that has come off looks the same: then water comes as ever. So does a cut-in on the card that is higher than the switch’s, or a gauge that reads low. A second pump without a clamp may be doing the work.',
     needs:
       'Current and pressure, or current and the switch’s or float’s contact. Voltage tells a dead supply from a dead motor.',
-    cautions: ['breaker-once', 'electrician', 'lock-out', 'flood', 'stock-water'],
+    cautions: ['breaker-once', 'electrician', 'lock-out', 'well-pit', 'flood', 'stock-water'],
   },
   'no-run': {
     title: 'The usual runs do not come',
     means:
       'This well always runs at about these times, and now it has not. Either nobody needs water, or it cannot run. There is no pressure reading to tell which.',
     firstStep:
-      'Open a tap, or look at the trough or tank. If the water is low and the pump silent, look at the breaker.',
+      'Open a tap, or look at the trough or storage tank from outside. If the water is low and the pump silent, look at the breaker.',
     canBeWrong:
       'An empty house, stock moved to another field, or rain on an irrigated one looks the same. So does a clamp that has come off. Enter that the well is laid up.',
     needs: 'Current, and rests learnt over some weeks. It is used where no pressure tells more.',
-    cautions: ['breaker-once', 'stock-water'],
+    cautions: ['closed-space', 'breaker-once', 'stock-water'],
   },
   'short-cycling': {
     title: 'Pump starts too often',
@@ -69,7 +69,7 @@ export const PUMP_ALARMS = {
     canBeWrong:
       'A very small tank with a use of about half the pump’s flow starts this often without a fault. A tap left running beside a tank that has only lost a little air does too. Right after work on the tank its usual fills are not known yet.',
     needs: 'Current, and how long a fill takes here. Pressure tells a tank from a switch.',
-    cautions: ['precharge', 'tank-pressure', 'lock-out'],
+    cautions: ['precharge', 'tank-pressure', 'lock-out', 'well-pit'],
   },
   'starts-over-limit': {
     title: 'More starts in a day than the motor allows',
@@ -79,7 +79,7 @@ export const PUMP_ALARMS = {
     canBeWrong:
       'Without the motor’s size on the card, the limit is that of the smallest motors, and a larger one may stand fewer. One day of guests, a garden or a pool passes. Limits differ between makers: the plate or the manual rules.',
     needs: 'Current, for a whole day. The motor’s size on the card says how many starts are allowed.',
-    cautions: ['precharge', 'local-rules'],
+    cautions: ['precharge', 'well-pit', 'local-rules'],
   },
   'cut-out-not-reached': {
     title: 'Pressure levels off under cut-out',
@@ -102,7 +102,7 @@ export const PUMP_ALARMS = {
       'A use in nearly every run makes even the quickest fill look slow; at the usual amps, with nothing falling back at rest, only a large loss is told. So does a tank that was given a different air charge, or a low supply voltage. A filter before the tank that is due does it harmlessly.',
     needs:
       'Current and pressure, and a baseline. A tank on the card makes it litres; else it is judged by the time that the quickest fills take.',
-    cautions: ['contamination', 'local-rules'],
+    cautions: ['well-pit', 'contamination', 'local-rules'],
   },
   'cycle-count': {
     title: 'More or fewer runs a day than usual',

@@ -19,11 +19,11 @@ export const WATCHING_ALARMS = {
     means:
       'Half of the site’s boxes or more fell silent within minutes. The site’s power or its link is out.',
     firstStep:
-      'Find out whether the site has power. If so, look at its network. If not, see to water for people and stock.',
+      'Find out whether the site has power. If so, look at its network. If not, see to water for people and stock. Use a generator only through a transfer switch or interlock, and outdoors.',
     canBeWrong:
       'Work on the network or a new router looks the same as a power cut. So does our own link being down, if the boxes reach us over the internet.',
     needs: 'At least two boxes whose wells name the same site.',
-    cautions: ['stock-water', 'flood', 'only-watches'],
+    cautions: ['generator', 'stock-water', 'flood', 'only-watches'],
   },
   'not-watched': {
     title: 'This well is not being watched',
@@ -56,6 +56,6 @@ export const WATCHING_ALARMS = {
       'A well that rests for days gives steady readings too, and a pump of another make draws what the card does not say. A wrong card can make a good sensor look bad. A pipe torn off while the power is out can look like a gauge that lost its plug: if no tap runs, it is the water. The alarm says which of the two it compared.',
     needs:
       'The channel in question, and at least one other of the same well to compare with. Some kinds need the card.',
-    cautions: ['electrician', 'freezing'],
+    cautions: ['electrician', 'well-pit', 'freezing'],
   },
 } as const satisfies Partial<Record<AlarmKind, AlarmWords>>;

@@ -1,4 +1,5 @@
 /** Words for the alarms about pressure, tank, store, level, leaks and frost. */
+import { IF_IT_TRIPPED } from './cautions.ts';
 import type { AlarmKind } from './kinds.ts';
 import type { AlarmWords } from './words.ts';
 
@@ -7,8 +8,7 @@ export const WATER_ALARMS = {
     title: 'The taps run dry',
     means:
       'There is next to no pressure left in the pipes. Without pressure dirty water can be drawn in through leaks and hoses.',
-    firstStep:
-      'Close taps and hoses. If the pump runs and brings no water, switch it off at its breaker. If it does not run, look at the breaker; if it has tripped and nobody is working there, reset it once. When the water is back, let it run clear; if it is cloudy or a pipe broke, have it tested before it is drunk.',
+    firstStep: `Close taps and hoses. If the pump runs without water, switch it off at its breaker. If it rests, look at the breaker. ${IF_IT_TRIPPED} Let the water run clear when it is back. If it stays cloudy, have it tested.`,
     canBeWrong:
       'A system drained on purpose, a gauge whose little valve was shut, or a gauge wire that broke looks the same. If a tap runs as ever, it is the gauge. Enter a visit before draining.',
     needs: 'Pressure, from a gauge that has shown 20 psi (140 kPa) before.',
@@ -19,11 +19,11 @@ export const WATER_ALARMS = {
     means:
       'The store is lower than it ever is. What is drawn is more than what is pumped, or nothing is pumped.',
     firstStep:
-      'Look at the store and its float. See whether the pump runs. Give stock other water if it is nearly empty.',
+      'See from outside whether the pump runs and the float moves. Never climb in, and never lean in alone: look through the hatch from a guarded stand. Haul water if stock depend on it. Call your pump contractor today.',
     canBeWrong:
-      'A hot week, more stock, or a store that is being cleaned draws it down in a healthy way. A float sensor that hangs or is fouled reads low. Look at the water itself first.',
+      'A hot week, more stock, or a store that is being cleaned draws it down in a healthy way. A float sensor that hangs or is fouled reads low. Compare with the water as you see it from outside.',
     needs: 'The depth in the store, and at least four days of it.',
-    cautions: ['stock-water', 'breaker-once'],
+    cautions: ['closed-space', 'stock-water', 'breaker-once'],
   },
   'over-pressure': {
     title: 'Pressure too high',
@@ -34,7 +34,7 @@ export const WATER_ALARMS = {
     canBeWrong:
       'A gauge that drifts or a wrong scale reads too high: compare with the dial at the tank. At rest, water that warms in a closed system raises it in a harmless way at first. A relief setting that is wrong on the card tells it too early.',
     needs: 'Pressure, and a cut-out that was learnt or is on the card, or the relief valve’s setting.',
-    cautions: ['relief-valve', 'tank-pressure', 'lock-out', 'only-watches'],
+    cautions: ['relief-valve', 'tank-pressure', 'lock-out', 'well-pit', 'only-watches'],
   },
   'level-low': {
     title: 'Water in the well is low',
@@ -54,7 +54,7 @@ export const WATER_ALARMS = {
     canBeWrong:
       'A wrong volume, precharge or altitude on the card gives the same picture from the first day. A tank that was changed for a smaller one does too. From pressure alone, a burst bladder and lost air can’t be told apart.',
     needs: 'Current and pressure, with fills learnt or the tank’s volume and air charge on the card.',
-    cautions: ['precharge', 'tank-pressure', 'lock-out'],
+    cautions: ['precharge', 'tank-pressure', 'lock-out', 'well-pit'],
   },
   'tank-overcharged': {
     title: 'Pressure tank has too much air',
@@ -65,7 +65,7 @@ export const WATER_ALARMS = {
     canBeWrong:
       'A switch whose cut-in was set lower does the same, and so does a gauge that reads low or a wrong tank on the card. A short dip just at cut-in can also be a large tap opened at that moment.',
     needs: 'Current and pressure, with the tank’s volume and air charge on the card.',
-    cautions: ['precharge', 'tank-pressure', 'lock-out'],
+    cautions: ['precharge', 'tank-pressure', 'lock-out', 'well-pit'],
   },
   leak: {
     title: 'Water is leaking away',
@@ -77,7 +77,7 @@ export const WATER_ALARMS = {
       'A trickle left on against frost, a toilet, a drip line, a trough float that weeps or a humidifier looks the same. Without the tank on the card, the amount is not known. Which side of the house valve it is on can’t be seen from here.',
     needs:
       'Pressure and current: half an hour of quiet a day, on two or three days running. The tank on the card makes it litres.',
-    cautions: ['contamination', 'local-rules'],
+    cautions: ['well-pit', 'contamination', 'local-rules'],
   },
   'freeze-risk': {
     title: 'Pump house near frost',
@@ -98,6 +98,6 @@ export const WATER_ALARMS = {
     canBeWrong:
       'When both points move together, the gauge may have drifted and not the switch. Somebody may have set it on purpose. Readings more than some seconds apart blur both points by some psi.',
     needs: 'Current and pressure, and a baseline or the switch’s setting on the card.',
-    cautions: ['lock-out', 'electrician'],
+    cautions: ['lock-out', 'electrician', 'well-pit'],
   },
 } as const satisfies Partial<Record<AlarmKind, AlarmWords>>;

@@ -1,4 +1,5 @@
 /** Words for the causes in switch, protection and supply. */
+import { IF_IT_TRIPPED } from './cautions.ts';
 import type { Cause } from './kinds.ts';
 import type { CauseWords } from './words.ts';
 
@@ -9,7 +10,7 @@ export const ELECTRIC_CAUSES = {
     speaksFor: 'The pump ran past its cut-out, and the pressure went on rising or stood at the pump’s limit.',
     speaksAgainst: 'The pressure never reached cut-out in that run.',
     firstStep: 'Switch the pump off at its breaker and have the switch replaced. Do not tap or open it.',
-    cautions: ['lock-out', 'electrician', 'relief-valve', 'only-watches'],
+    cautions: ['lock-out', 'electrician', 'relief-valve', 'only-watches', 'well-pit'],
   },
   'switch-out-of-set': {
     name: 'Pressure switch out of set',
@@ -17,7 +18,7 @@ export const ELECTRIC_CAUSES = {
     speaksFor: 'Cut-in or cut-out has moved and stays where it is now.',
     speaksAgainst: 'Both moved together by the same amount: then the gauge may have drifted.',
     firstStep: 'Compare with the dial at the tank. Have a pump contractor or an electrician set it.',
-    cautions: ['lock-out', 'electrician'],
+    cautions: ['lock-out', 'electrician', 'well-pit'],
   },
   'switch-chatter': {
     name: 'Pressure switch chatters',
@@ -25,7 +26,7 @@ export const ELECTRIC_CAUSES = {
     speaksFor: 'Bursts of very short starts at cut-in, then a good run.',
     speaksAgainst: 'Starts are evenly spaced, minutes apart.',
     firstStep: 'Have the tank’s air and the line to the switch checked. They are the usual reasons.',
-    cautions: ['lock-out', 'electrician', 'precharge'],
+    cautions: ['lock-out', 'electrician', 'precharge', 'well-pit'],
   },
   'low-pressure-cut-off': {
     name: 'Low-pressure cut-off has tripped',
@@ -33,23 +34,23 @@ export const ELECTRIC_CAUSES = {
     speaksFor: 'The pressure fell under the cut-off, and since then the pump draws nothing.',
     speaksAgainst: 'The switch has no such lever, or the pressure never fell that low.',
     firstStep: 'Find out why the pressure fell before it is reset, and reset it as its own instructions say.',
-    cautions: ['lock-out', 'local-rules'],
+    cautions: ['lock-out', 'local-rules', 'well-pit'],
   },
   'power-lost': {
     name: 'Power is out',
     what: 'The supply of the site or of the pump has failed.',
     speaksFor: 'The voltage is gone, or boxes of the same site fell silent together.',
     speaksAgainst: 'Others on the same supply have power.',
-    firstStep: 'See whether the neighbours have power, and call the power company.',
-    cautions: ['stock-water', 'only-watches'],
+    firstStep:
+      'See whether the neighbors have power, and call the power company. Use a generator only through a transfer switch or interlock, and outdoors.',
+    cautions: ['stock-water', 'only-watches', 'generator'],
   },
   'breaker-open': {
     name: 'Breaker or disconnect open',
     what: 'The breaker of the pump has tripped, a fuse has blown, or somebody switched it off.',
     speaksFor: 'No current and no voltage at the pump, while the rest of the site has power.',
     speaksAgainst: 'There is voltage at the pump.',
-    firstStep:
-      'Look at the breaker from outside. If nobody is working there and it has tripped, reset it once at most.',
+    firstStep: `Look at the breaker from outside. ${IF_IT_TRIPPED}`,
     cautions: ['breaker-once', 'electrician', 'lock-out'],
   },
   'overload-tripping': {
@@ -93,7 +94,8 @@ export const ELECTRIC_CAUSES = {
     what: 'The site is on a generator. Its voltage and frequency differ, and so do the pump’s amps and delivery.',
     speaksFor: 'Amps and delivery changed together after a power cut, and went back later.',
     speaksAgainst: 'There was no power cut.',
-    firstStep: 'Ask whether a generator ran, and enter it as expected.',
-    cautions: ['electrician'],
+    firstStep:
+      'See from outside that it stands outdoors, away from doors and windows, and feeds the pump through a transfer switch or interlock. Read the volts on its own meter while the pump runs. Then enter it as expected.',
+    cautions: ['electrician', 'generator'],
   },
 } as const satisfies Partial<Record<Cause, CauseWords>>;

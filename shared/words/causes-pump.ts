@@ -59,7 +59,7 @@ export const PUMP_CAUSES = {
     speaksAgainst: 'The pump is a submersible one: it stands in the water and needs no prime.',
     firstStep:
       'Switch the pump off and let it cool for hours. Have the suction line and foot valve checked before it is primed again.',
-    cautions: ['lock-out', 'scalding', 'contamination'],
+    cautions: ['lock-out', 'scalding', 'contamination', 'well-pit'],
   },
   'wrong-rotation': {
     name: 'Motor turns the wrong way',

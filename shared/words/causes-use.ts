@@ -42,7 +42,7 @@ export const USE_CAUSES = {
     speaksFor: 'Cut-in and cut-out moved by the same amount, or the reading stands still through runs.',
     speaksAgainst: 'The dial at the tank agrees with it.',
     firstStep: 'Compare with the dial at the tank, and calibrate with two points or replace it.',
-    cautions: ['tank-pressure', 'freezing'],
+    cautions: ['tank-pressure', 'freezing', 'well-pit'],
   },
   'bad-card': {
     name: 'Card is wrong',

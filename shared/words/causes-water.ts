@@ -10,7 +10,7 @@ export const WATER_CAUSES = {
       'Runs and rests have both become short over days or weeks, while the pump fills as fast as ever.',
     speaksAgainst: 'Only the rests are short: then water is running somewhere.',
     firstStep: 'Have the precharge checked with the tank drained, and ask why the air went.',
-    cautions: ['precharge', 'tank-pressure', 'lock-out'],
+    cautions: ['precharge', 'tank-pressure', 'lock-out', 'well-pit'],
   },
   'bladder-burst': {
     name: 'Burst bladder',
@@ -19,7 +19,7 @@ export const WATER_CAUSES = {
       'Runs became short almost at once. The tank is heavy and sounds full to the top. Water at the air valve proves it.',
     speaksAgainst: 'It came slowly, and the tank holds its charge again once filled.',
     firstStep: 'Use little water and have the tank replaced. Pumping air in again does not last.',
-    cautions: ['precharge', 'tank-pressure', 'lock-out'],
+    cautions: ['precharge', 'tank-pressure', 'lock-out', 'well-pit'],
   },
   'tank-overcharged': {
     name: 'Tank overcharged',
@@ -27,7 +27,7 @@ export const WATER_CAUSES = {
     speaksFor: 'The pressure falls gently and then drops off just above cut-in.',
     speaksAgainst: 'The fall is even, right down to cut-in.',
     firstStep: 'Have the precharge set about 2 psi (14 kPa) under cut-in, with the tank drained.',
-    cautions: ['precharge', 'tank-pressure', 'lock-out'],
+    cautions: ['precharge', 'tank-pressure', 'lock-out', 'well-pit'],
   },
   leak: {
     name: 'Leak',
@@ -36,7 +36,7 @@ export const WATER_CAUSES = {
     speaksAgainst: 'The pressure holds in quiet hours.',
     firstStep:
       'Close the valve after the tank for an hour. If the pressure then holds, look in the house; if not, look on the well’s side.',
-    cautions: ['contamination', 'local-rules'],
+    cautions: ['contamination', 'local-rules', 'well-pit'],
   },
   'open-tap': {
     name: 'Tap or valve left open',
@@ -53,7 +53,7 @@ export const WATER_CAUSES = {
     speaksAgainst: 'Pressure builds up as usual with the taps closed.',
     firstStep:
       'Switch the pump off at its breaker. Look for wet ground, and close the valve before the break if there is one.',
-    cautions: ['contamination', 'lock-out', 'stock-water'],
+    cautions: ['contamination', 'lock-out', 'stock-water', 'well-pit'],
   },
   'drop-pipe-leak': {
     name: 'Leak in the drop pipe',
@@ -80,7 +80,7 @@ export const WATER_CAUSES = {
     speaksAgainst: 'With the house valve closed the pressure holds.',
     firstStep:
       'Close the house valve for an hour to make sure. Then have the valves checked by a pump contractor.',
-    cautions: ['lock-out', 'contamination', 'local-rules'],
+    cautions: ['lock-out', 'contamination', 'local-rules', 'well-pit'],
   },
   'closed-valve': {
     name: 'Closed or throttled valve',
@@ -90,7 +90,7 @@ export const WATER_CAUSES = {
     speaksAgainst: 'Water flows as ever with a tap wide open.',
     firstStep:
       'Look at the valves on both sides of the tank. Ask who closed one, and why: somebody may be at work behind it. Then open it slowly, with the pump switched off.',
-    cautions: ['relief-valve', 'lock-out'],
+    cautions: ['relief-valve', 'lock-out', 'well-pit'],
   },
   'blocked-nipple': {
     name: 'Blocked line to the switch',
@@ -98,7 +98,7 @@ export const WATER_CAUSES = {
     speaksFor: 'The gauge moves late or in jumps, and cut-in and cut-out wander.',
     speaksAgainst: 'The gauge follows each run smoothly.',
     firstStep: 'Have a pump contractor or an electrician clean or replace the line.',
-    cautions: ['lock-out', 'electrician', 'tank-pressure'],
+    cautions: ['lock-out', 'electrician', 'tank-pressure', 'well-pit'],
   },
   frozen: {
     name: 'Frozen line',
@@ -107,7 +107,7 @@ export const WATER_CAUSES = {
     speaksAgainst: 'It is well above freezing.',
     firstStep:
       'Switch the pump off at its breaker. Warm the room slowly, never with a flame, and look for bursts before switching on.',
-    cautions: ['freezing', 'lock-out', 'electrician'],
+    cautions: ['freezing', 'lock-out', 'electrician', 'well-pit'],
   },
   'heat-expansion': {
     name: 'Water heating up',

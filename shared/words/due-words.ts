@@ -50,7 +50,7 @@ export const DUE_WORDS: Record<DueKind, DueWords> = {
       'Add or let off air to reach the target, never over the pressure on the tank’s plate.',
       'Close the tap and switch the pump on again. A switch with a low-pressure cut-off is then reset as its own instructions say.',
     ],
-    cautions: ['precharge', 'tank-pressure', 'lock-out', 'local-rules'],
+    cautions: ['precharge', 'tank-pressure', 'lock-out', 'local-rules', 'well-pit'],
     source:
       'Target: 2 psi under cut-in (Water Systems Council, “Pressure Tanks”). Each year: common practice.',
     value: { asks: 'Air pressure as found', dimension: 'pressure' },
@@ -62,7 +62,7 @@ export const DUE_WORDS: Record<DueKind, DueWords> = {
       'With the tank drained for the precharge, the dial must stand at zero.',
       'Under pressure, compare the dial with the pressure on the well’s page. Tap it: the needle should not jump.',
     ],
-    cautions: ['tank-pressure'],
+    cautions: ['tank-pressure', 'well-pit'],
     source: 'Each year: common practice.',
     value: { asks: 'The dial with the tank drained', dimension: 'pressure' },
   },
@@ -73,7 +73,7 @@ export const DUE_WORDS: Record<DueKind, DueWords> = {
       'Look: no drips, no rust or scale at the outlet, the outlet free and led to where it hurts nobody.',
       'Whether it still opens is tried by whoever services the system, by the valve’s own instructions.',
     ],
-    cautions: ['relief-valve', 'local-rules'],
+    cautions: ['relief-valve', 'local-rules', 'well-pit'],
     source: 'The Driller, “Plumbing the Pressure Tank”: each year.',
   },
   'well-cap': {
@@ -95,7 +95,7 @@ export const DUE_WORDS: Record<DueKind, DueWords> = {
       'Current: an electrician compares the clamp with a meter of their own. Nobody else opens a box for it.',
       'Where they differ, enter both points as a calibration.',
     ],
-    cautions: ['electrician', 'only-watches'],
+    cautions: ['electrician', 'only-watches', 'well-pit'],
     source: 'Each year: common practice.',
   },
   freeze: {
@@ -117,7 +117,7 @@ export const DUE_WORDS: Record<DueKind, DueWords> = {
       'The second source is there and full, and whoever minds the stock knows how to bring it.',
       'A heated trough: cable and earth looked at by an electrician.',
     ],
-    cautions: ['stock-water'],
+    cautions: ['stock-water', 'closed-space'],
     source:
       'Kansas State University, Livestock Watering Handbook, for the second source. Twice a year: common practice.',
   },

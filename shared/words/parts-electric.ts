@@ -74,7 +74,7 @@ export const ELECTRIC_PARTS = {
       'When was the small pipe below it last cleaned?',
       'Which wire goes to which terminal?',
     ],
-    cautions: ['lock-out', 'electrician', 'relief-valve', 'freezing'],
+    cautions: ['lock-out', 'electrician', 'relief-valve', 'freezing', 'well-pit'],
   },
   'current-clamp': {
     name: 'Current clamp',
@@ -98,7 +98,7 @@ export const ELECTRIC_PARTS = {
       'How did it compare with the gauge, at two pressures?',
       'Is there a valve before it, and can air or sand collect there?',
     ],
-    cautions: ['tank-pressure', 'freezing', 'electrician', 'lock-out'],
+    cautions: ['tank-pressure', 'freezing', 'electrician', 'lock-out', 'well-pit'],
   },
   node: {
     name: 'Node',

@@ -12,7 +12,7 @@ export const WATER_PARTS = {
       'Which valve shuts off the house, and which ones stand on the well’s side?',
       'Can any valve part the pump from its switch and relief valve? None should.',
     ],
-    cautions: ['contamination', 'freezing', 'relief-valve', 'local-rules'],
+    cautions: ['contamination', 'freezing', 'relief-valve', 'local-rules', 'well-pit'],
   },
   'constant-pressure-valve': {
     name: 'Constant-pressure valve',
@@ -38,7 +38,7 @@ export const WATER_PARTS = {
       'What is the highest pressure on its plate?',
       'Does one fill keep the pump running for a minute at least, as its motor wants?',
     ],
-    cautions: ['precharge', 'tank-pressure', 'lock-out', 'relief-valve'],
+    cautions: ['precharge', 'tank-pressure', 'lock-out', 'relief-valve', 'well-pit'],
   },
   'pressure-gauge': {
     name: 'Pressure gauge',
@@ -50,7 +50,7 @@ export const WATER_PARTS = {
       'How far does its scale go? Readings are best near its middle.',
       'Must the system be drained to change it?',
     ],
-    cautions: ['tank-pressure', 'freezing', 'lock-out'],
+    cautions: ['tank-pressure', 'freezing', 'lock-out', 'well-pit'],
   },
   'relief-valve': {
     name: 'Relief valve',
@@ -62,7 +62,7 @@ export const WATER_PARTS = {
       'Can it pass all that the pump delivers, and where does that water go?',
       'How is it tried, how often, and who does it?',
     ],
-    cautions: ['relief-valve', 'tank-pressure', 'lock-out'],
+    cautions: ['relief-valve', 'tank-pressure', 'lock-out', 'well-pit'],
   },
   'storage-tank': {
     name: 'Storage tank and float',

@@ -115,7 +115,18 @@ const MUST: Record<string, { parts: readonly Part[]; caution: Caution }> = {
     parts: ['well', 'well-cap', 'drop-pipe', 'pitless-adapter', 'check-valve', 'pipes', 'storage-tank'],
     caution: 'contamination',
   },
-  'nobody in pits and tanks': { parts: ['storage-tank'], caution: 'closed-space' },
+  'nobody in storage tanks': { parts: ['storage-tank'], caution: 'closed-space' },
+  'nobody in pits': {
+    parts: [
+      'well',
+      'pitless-adapter',
+      'pressure-tank',
+      'pressure-gauge',
+      'pressure-switch',
+      'pressure-transducer',
+    ],
+    caution: 'well-pit',
+  },
   'a breaker is reset once at most': { parts: ['breaker'], caution: 'breaker-once' },
 };
 

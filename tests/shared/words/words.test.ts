@@ -10,7 +10,7 @@ import { ELECTRIC_CAUSES } from '../../../shared/words/causes-electric.ts';
 import { PUMP_CAUSES } from '../../../shared/words/causes-pump.ts';
 import { USE_CAUSES } from '../../../shared/words/causes-use.ts';
 import { WATER_CAUSES } from '../../../shared/words/causes-water.ts';
-import { CAUTIONS } from '../../../shared/words/cautions.ts';
+import { CAUTIONS, IF_IT_TRIPPED } from '../../../shared/words/cautions.ts';
 import { ALARM_KINDS, CAUSES, PRIORITIES } from '../../../shared/words/kinds.ts';
 import { LOOK_ALIKES, lookAlikesOf } from '../../../shared/words/look-alikes.ts';
 import { PRIORITY_WORDS } from '../../../shared/words/priority-words.ts';
@@ -83,13 +83,51 @@ test('titles and names are short, unlike each other, and no sentences', () => {
 });
 
 describe('first steps', () => {
-  test('that name the breaker for a reset say once, and carry the caution', () => {
-    const resets = STEPS.filter(({ step }) => /\breset it\b/.test(step) && /breaker/.test(step));
-    expect(resets.length).toBeGreaterThan(2);
+  test('that name the breaker for a reset say for whom and when not, and carry the caution', () => {
+    const resets = STEPS.filter(({ step }) => /\breset\b/.test(step) && /breaker/.test(step));
+    expect(resets.map(({ of }) => of)).toEqual([
+      'alarm no-start',
+      'alarm power-lost',
+      'alarm no-water',
+      'cause breaker-open',
+    ]);
     for (const { of, step, cautions } of resets) {
-      expect(`${of}: ${step}`).toMatch(/once/);
+      expect(step, of).toContain(IF_IT_TRIPPED);
       expect(cautions, of).toContain('breaker-once');
     }
+    for (const text of [IF_IT_TRIPPED, CAUTIONS['breaker-once']]) {
+      expect(text).toMatch(/at work for an employer do not reset it, call\. At home.*reset it once/u);
+      expect(text).toMatch(/standing aside/u);
+      expect(text).toMatch(/after a motor that hummed or failed to start,.* wet well head,? or.* storm/u);
+    }
+  });
+
+  test('offer no reset for a motor that does not start, is held or trips its overload', () => {
+    const held = [
+      ALARM_WORDS['failed-start'],
+      ...(
+        ['stuck-rotor', 'failing-motor', 'failing-capacitor', 'overload-tripping', 'lost-leg'] as const
+      ).map((cause) => CAUSE_WORDS[cause]),
+    ];
+    for (const { firstStep, cautions } of held) {
+      expect(firstStep).not.toMatch(/\breset/iu);
+      expect(cautions).not.toContain('breaker-once');
+    }
+  });
+
+  test('of a generator carry its caution, and so does each text that says that the power is gone', () => {
+    const named = STEPS.filter(({ step }) => /\bgenerator\b/iu.test(step)).map(({ of }) => of);
+    expect(named).toEqual(['alarm power-lost', 'alarm site-silent', 'cause power-lost']);
+    for (const of of [...named, 'cause generator']) {
+      const one = STEPS.find((step) => step.of === of);
+      expect(one?.step, of).toMatch(
+        /through a transfer switch.*outdoors|outdoors.*through a transfer switch/u,
+      );
+      expect(one?.cautions, of).toContain('generator');
+    }
+    expect(CAUTIONS.generator).toMatch(
+      /only through a transfer switch or interlock.*outdoors.*doors, windows and vents.*start.*volts.*while the pump runs/u,
+    );
   });
 
   test('send nobody into an electrical box, a switch, a tank or a pit', () => {
@@ -111,7 +149,7 @@ describe('first steps', () => {
 
   test('that name a reset or a closed valve ask whether somebody is at work there', () => {
     const others = STEPS.filter(({ step }) =>
-      /breaker.*reset it once|Open a closed one|then open it/.test(step),
+      /breaker.*reset it once|Open a closed one|then open it/u.test(step),
     );
     expect(others.length).toBeGreaterThan(3);
     for (const { of, step } of others)
@@ -167,12 +205,20 @@ describe('cautions', () => {
   test.each([
     [
       'breaker-once',
-      /wet, hot or smells burnt.*nobody is working there, reset it once at most.*leave it off/u,
+      /wet, hot or smells burnt.*reset it once at most, standing aside, if nobody is working there.*leave it off/u,
     ],
     ['well-cap', /Leave the well cap closed.*licensed well contractor.*locked off/u],
     ['disinfecting', /by a licensed well contractor, as the health department says/u],
     ['flood', /Touch nothing electrical that is wet/u],
     ['scalding', /touch nothing on it/u],
+    [
+      'closed-space',
+      /Never enter.*never lean in alone.*through the hatch from outside, from a guarded stand/u,
+    ],
+    [
+      'well-pit',
+      /Stay out of well pits.*gauge, a valve or the switch is in a pit, leave that step out and call/u,
+    ],
   ] as const)('%s leads nobody who may not into it', (caution, says) => {
     expect(CAUTIONS[caution]).toMatch(says);
   });
