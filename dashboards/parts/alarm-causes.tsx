@@ -6,6 +6,7 @@ import { tellingApart } from '../../shared/words/telling-apart.ts';
 import { useEffect, useRef } from 'preact/hooks';
 import { useSurroundings } from '../data/settings.ts';
 import { causeLines, type CauseLine } from '../words/alarm.ts';
+import { Cautions } from './alarm-card.tsx';
 import { PartLinks } from './part-links.tsx';
 
 /** The first cause in full, the others to be opened. */
@@ -44,6 +45,7 @@ export function Causes({ alarm }: { alarm: AlarmAnswer }) {
               <p>
                 <strong>If it is that:</strong> {CAUSE_WORDS[line.causes[0]!].firstStep}
               </p>
+              <Cautions cautions={CAUSE_WORDS[line.causes[0]!].cautions} />
             </details>
           ))}
         </>
@@ -93,6 +95,7 @@ export function TellingApart({ alarm }: { alarm: AlarmAnswer }) {
           <li key={how}>{how}</li>
         ))}
       </ul>
+      <Cautions cautions={[...new Set(tellings.flatMap(({ cautions }) => cautions ?? []))]} />
     </section>
   );
 }

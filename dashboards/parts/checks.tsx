@@ -1,8 +1,10 @@
 /** Do clamp, transducer, switch, tank and card agree? What differs comes first, with what to do; what agrees is one line each. */
 import type { CheckAnswer } from '../../shared/api/checks.ts';
 import { printQuantity } from '../../shared/quantity/print-quantity.ts';
+import { CHECK_WORDS } from '../../shared/words/checks.ts';
 import { sayDuration } from '../../shared/words/format.ts';
 import { useSurroundings } from '../data/settings.ts';
+import { Cautions } from './alarm-card.tsx';
 
 const ORDER = { differs: 0, 'not-yet': 1, agrees: 2 } as const;
 const STATE_WORDS = { agrees: 'agrees', differs: 'differs', 'not-yet': 'not known yet' } as const;
@@ -22,7 +24,12 @@ export function Checks({ checks }: { checks: readonly CheckAnswer[] }) {
             {sentence(check.state)}
           </p>
           <Figures check={check} />
-          {check.toDo !== undefined && <p>{check.toDo}</p>}
+          {check.toDo !== undefined && (
+            <>
+              <p>{check.toDo}</p>
+              <Cautions cautions={CHECK_WORDS[check.what].cautions ?? []} />
+            </>
+          )}
           {check.waitsFor !== undefined && <p class="doing">It waits for {check.waitsFor}.</p>}
         </li>
       ))}

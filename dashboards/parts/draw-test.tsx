@@ -36,7 +36,9 @@ export function DrawTest({ detail, changed }: { detail: WellDetail; changed: () 
         </li>
         <li>Wait again until the gauge stands still, and write that down. Then switch the pump on.</li>
       </ol>
-      <p class="doing">{CAUTIONS['tank-pressure']}</p>
+      <p class="doing">
+        {CAUTIONS['tank-pressure']} {CAUTIONS['well-pit']}
+      </p>
       <TellForm
         class="card-form"
         button="Reckon the air charge"

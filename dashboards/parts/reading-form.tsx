@@ -38,6 +38,9 @@ export function ReadingForm(props: ReadingFormProps) {
   );
 }
 
+/** What a person reads beside the tank, which may stand in a pit. */
+const AT_THE_GAUGE: readonly ReadingName[] = ['precharge', 'cut-in', 'cut-out'];
+
 function OneReading({ detail, whats, photoWords, changed }: ReadingFormProps) {
   const { units } = useSurroundings();
   const { well, timeZone } = detail.well;
@@ -59,6 +62,7 @@ function OneReading({ detail, whats, photoWords, changed }: ReadingFormProps) {
       <WhatField whats={whats} what={what} choose={setWhat} />
       {words.how !== undefined && <p class="doing">{words.how}</p>}
       {what === 'precharge' && <p class="doing">{CAUTIONS['tank-pressure']}</p>}
+      {AT_THE_GAUGE.includes(what) && <p class="doing">{CAUTIONS['well-pit']}</p>}
       {what === 'flow' && <FlowFields bucket={bucket} flow={flow} change={setBucket} />}
       {!flow && (
         <label class="field">

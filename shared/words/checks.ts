@@ -2,6 +2,8 @@
  * The checks of the first hour: what each asks, and what to do where readings and card differ or cannot be told yet. Worded for whoever
  * stands beside the well with a telephone in the hand; nothing here asks anyone to open a box.
  */
+import type { Caution } from './cautions.ts';
+
 export const CHECK_KINDS = [
   'current-at-rest',
   'running-amps',
@@ -25,6 +27,8 @@ export interface CheckWords {
   toDo: string;
   /** Where it cannot be told yet: what it waits for. */
   waitsFor: string;
+  /** What must be said along with what to do. */
+  cautions?: readonly Caution[];
 }
 
 export const CHECK_WORDS: Record<CheckKind, CheckWords> = {
@@ -57,31 +61,37 @@ export const CHECK_WORDS: Record<CheckKind, CheckWords> = {
     asks: 'Does the transducer read in the right unit?',
     toDo: 'Compare with the dial at the tank. The node must send pascals: look at its set-up.',
     waitsFor: 'five runs, and the switch on the card',
+    cautions: ['well-pit'],
   },
   'pressure-moves': {
     asks: 'Does pressure rise while the pump runs?',
     toDo: 'Open a tap till the pump starts and watch the dial at the tank. If the dial rises and this does not, the transducer or its line is at fault.',
     waitsFor: 'five runs',
+    cautions: ['well-pit'],
   },
   'cut-in': {
     asks: 'Does the pump start where the card says?',
     toDo: 'Compare with the dial at the tank as the pump starts, then correct the card.',
     waitsFor: 'five runs, and the cut-in on the card',
+    cautions: ['well-pit'],
   },
   'cut-out': {
     asks: 'Does the pump stop where the card says?',
     toDo: 'Compare with the dial at the tank as the pump stops, then correct the card.',
     waitsFor: 'five runs, and the cut-out on the card',
+    cautions: ['well-pit'],
   },
   precharge: {
     asks: 'Is the tank’s air 2 psi (14 kPa) under cut-in?',
     toDo: 'Have it read with the power off and the water drained to zero, set 2 psi under cut-in, and written on the card.',
     waitsFor: 'the precharge and the cut-in on the card',
+    cautions: ['precharge', 'tank-pressure', 'lock-out', 'well-pit'],
   },
   'tank-fill': {
     asks: 'Do fills take as long as this tank and pump need?',
     toDo: 'Compare the tank’s volume and the pump’s rated flow on the card with their plates. If they are right, the tank’s air or the pump is not.',
     waitsFor: 'five runs, and tank, precharge and rated flow on the card',
+    cautions: ['well-pit'],
   },
   'time-zone': {
     asks: 'Is the time zone on the card?',

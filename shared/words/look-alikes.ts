@@ -2,12 +2,15 @@
  * Causes that look alike from current and pressure alone (contract, section 6). No honest reader can tell them apart without one
  * more measurement or a person's look, so they share their weight and are named together, with what would part them.
  */
+import type { Caution } from './cautions.ts';
 import type { Cause } from './kinds.ts';
 
 export interface LookAlikes {
   causes: readonly Cause[];
   /** What tells them apart, to stand after "To tell which:". */
   toldApartBy: string;
+  /** What must be said along with it. */
+  cautions?: readonly Caution[];
 }
 
 export const LOOK_ALIKES: readonly LookAlikes[] = [
@@ -18,11 +21,13 @@ export const LOOK_ALIKES: readonly LookAlikes[] = [
   {
     causes: ['check-valve', 'drop-pipe-leak', 'pitless-leak'],
     toldApartBy: 'have a pump contractor look into the well; all three leak with the house valve closed',
+    cautions: ['well-cap', 'well-pit'],
   },
   { causes: ['leak', 'open-tap'], toldApartBy: 'walk round the taps, toilets and troughs' },
   {
     causes: ['tank-air-lost', 'bladder-burst'],
     toldApartBy: 'have the tank recharged and see whether it holds',
+    cautions: ['precharge', 'tank-pressure', 'well-pit'],
   },
   {
     causes: ['stuck-rotor', 'failing-capacitor'],
@@ -31,6 +36,7 @@ export const LOOK_ALIKES: readonly LookAlikes[] = [
   {
     causes: ['switch-out-of-set', 'transducer-fault'],
     toldApartBy: 'compare the reading with the dial at the tank',
+    cautions: ['well-pit'],
   },
 ];
 

@@ -2,6 +2,7 @@
  * How a person tells causes apart that readings alone cannot: a look, a question, a valve to close, all of them safe for anyone. Each parts
  * two sides; it is of use where a cause of either side is named.
  */
+import type { Caution } from './cautions.ts';
 import type { Cause, WeighedCause } from './kinds.ts';
 
 export interface Telling {
@@ -9,6 +10,8 @@ export interface Telling {
   other: readonly Cause[];
   /** Whole sentences: what to do, and what it then says. */
   how: string;
+  /** What must be said along with it. */
+  cautions?: readonly Caution[];
 }
 
 const HOUSE_SIDE: readonly Cause[] = ['leak', 'open-tap', 'softener-regenerating'];
@@ -23,6 +26,7 @@ export const TELLINGS: readonly Telling[] = [
     one: HOUSE_SIDE,
     other: WELL_SIDE,
     how: 'Close the valve between the tank and the house for an hour, at a time when nobody needs water. If the pressure at the tank then holds, the water goes on the house’s side. If it still falls, it goes on the well’s side.',
+    cautions: ['well-pit'],
   },
   {
     one: SUPPLY,
@@ -56,6 +60,7 @@ export const TELLINGS: readonly Telling[] = [
       'bad-card',
     ],
     how: 'Read the dial at the tank and compare. If it says what stands here, the sensor is right.',
+    cautions: ['well-pit'],
   },
   {
     one: ['low-well'],
@@ -66,6 +71,7 @@ export const TELLINGS: readonly Telling[] = [
     one: ['closed-valve'],
     other: ['worn-pump', 'lost-prime', 'broken-pipe', 'failing-motor', 'supply-voltage'],
     how: 'Look at the valve handles between well and tank: a lever across the pipe is closed. Ask who was there last.',
+    cautions: ['well-pit'],
   },
   {
     one: TANK,
@@ -76,6 +82,7 @@ export const TELLINGS: readonly Telling[] = [
     one: ['broken-pipe'],
     other: ['open-tap', 'worn-pump', 'switch-contacts-stuck'],
     how: 'Walk along the pipe and look for wet ground or the sound of water, with all taps closed. Stay out of pits.',
+    cautions: ['well-pit'],
   },
   {
     one: ['habit-changed'],
@@ -91,16 +98,19 @@ export const TELLINGS: readonly Telling[] = [
     one: ['frozen'],
     other: ['blocked-nipple', 'transducer-fault', ...SUPPLY, 'switch-contacts-stuck', 'low-well'],
     how: 'Feel the pipes outside any box, and look at a thermometer there. What thaws and then works was frozen.',
+    cautions: ['well-pit', 'freezing'],
   },
   {
     one: ['switch-contacts-stuck', 'switch-out-of-set', 'blocked-nipple'],
     other: ['broken-pipe', 'open-tap', 'leak', 'worn-pump', 'low-well', 'overload-tripping'],
     how: 'Read the pressure while the pump runs. If it is over the cut-out and the pump runs on, the switch does not stop it. If it stays under, the water goes elsewhere or does not come.',
+    cautions: ['well-pit'],
   },
   {
     one: ['switch-contacts-stuck'],
     other: ['blocked-nipple', 'switch-out-of-set'],
     how: 'This is told inside the switch, by an electrician or a pump contractor, with the power locked off.',
+    cautions: ['lock-out', 'well-pit'],
   },
   {
     one: ['bad-card'],

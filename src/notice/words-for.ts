@@ -6,7 +6,7 @@ import type { AlarmEvent } from '../../shared/api/events.ts';
 import { ALARM_WORDS } from '../../shared/words/alarm-words.ts';
 import { CAUSE_WORDS } from '../../shared/words/cause-words.ts';
 import { CAUTIONS, type Caution } from '../../shared/words/cautions.ts';
-import { lookAlikesOf } from '../../shared/words/look-alikes.ts';
+import { lookAlikesOf, type LookAlikes } from '../../shared/words/look-alikes.ts';
 
 export interface NoticeWords {
   /** As it stands within a sentence. */
@@ -28,6 +28,7 @@ const FIRST: readonly Caution[] = [
   'electrician',
   'well-cap',
   'well-pit',
+  'closed-space',
   'tank-pressure',
 ];
 const IN_ORDER: readonly Caution[] = [...new Set([...FIRST, ...everyCaution()])];
@@ -38,12 +39,14 @@ export function wordsFor(event: AlarmEvent): NoticeWords {
   const cautions = new Set<Caution>(words.cautions);
   // The likeliest cause decides what somebody does next, so its cautions go along.
   if (causes[0] !== undefined) for (const caution of CAUSE_WORDS[causes[0]].cautions) cautions.add(caution);
+  const groups = severalOf(causes);
+  for (const caution of groups.flatMap((group) => group.cautions ?? [])) cautions.add(caution);
   return {
     title: lowerFirst(words.title),
     means: words.means,
     causes: [
       ...causes.map((cause) => CAUSE_WORDS[cause].name),
-      ...new Set(causes.flatMap((cause) => tellApart(cause, causes))),
+      ...groups.map(({ toldApartBy }) => `To tell which: ${toldApartBy}`),
     ],
     firstStep: words.firstStep,
     canBeWrong: words.canBeWrong,
@@ -51,10 +54,13 @@ export function wordsFor(event: AlarmEvent): NoticeWords {
   };
 }
 
-function tellApart(cause: AlarmCause, causes: readonly AlarmCause[]): string[] {
-  const group = lookAlikesOf(cause);
-  const several = group !== undefined && group.causes.filter((one) => causes.includes(one)).length > 1;
-  return several ? [`To tell which: ${group.toldApartBy}`] : [];
+/** The groups of which several are named, in the order of the causes. */
+function severalOf(causes: readonly AlarmCause[]): LookAlikes[] {
+  const groups = new Set(causes.map(lookAlikesOf));
+  return [...groups].filter(
+    (group): group is LookAlikes =>
+      group !== undefined && group.causes.filter((one) => causes.includes(one)).length > 1,
+  );
 }
 
 type AlarmCause = NonNullable<AlarmEvent['causes']>[number]['cause'];
