@@ -22,7 +22,7 @@ export const LABEL_CAUTIONS: Record<LabelKind, string> = {
   'control-box':
     'Live parts, and capacitors stay charged. Licensed people only: breaker off, locked off, proved dead.',
   panel:
-    'Tripped, nobody at work? Reset it once at most. Trips again: leave it off and call. Lock it off for any work on pump or tank.',
+    'Tripped? Employees, or after a hum, storm, wet well head: call. Else reset once, stand aside, nobody at work. Lock off for work.',
   'well-head':
     'Well contractors only: breaker locked off before the cap is lifted, well disinfected and tested after. Stay out of pits.',
 };

@@ -274,7 +274,7 @@ test('every label carries its caution: the lock where there are live parts, the 
   expect(cautions['control-box']).toBe(`Live parts, and capacitors stay charged. ${dead}`);
   expect(cautions['pressure-switch']).toBe(`Live parts, and the pump starts by itself. ${dead}`);
   expect(cautions.panel).toMatch(
-    /nobody at work\? Reset it once at most.*leave it off and call.*Lock it off for any work/u,
+    /Employees, or after a hum, storm, wet well head: call\. Else reset once, stand aside, nobody at work\. Lock off/u,
   );
   expect(cautions.tank).toMatch(/pump locked off, a tap open, the gauge at zero.*pressure on its plate/u);
   expect(cautions['well-head']).toMatch(
