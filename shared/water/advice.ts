@@ -108,11 +108,36 @@ function overHealth(result: WaterResult, key: Advice['key'], how: 'at' | 'over')
     key,
     says: `${result.name} is ${how} a published limit. Ask the health department whether it is safe to drink and for whom, and have a second sample confirm it.`,
     againDays: CONFIRM_DAYS,
-    cautions:
-      result.key === 'nitrate' || result.key === 'nitrite' || result.key === 'nitrate-nitrite'
-        ? ['nitrate']
-        : [],
+    cautions: overCautions(key),
   };
+}
+
+const NITROGEN: readonly Advice['key'][] = ['nitrate', 'nitrite', 'nitrate-nitrite'];
+/** Boiling drives these out of the water, into the air of the room (from memory). */
+const VOLATILE: readonly Advice['key'][] = [
+  'benzene',
+  'trichloroethylene',
+  'tetrachloroethylene',
+  'vinyl-chloride',
+  'trihalomethanes',
+];
+/** Boiling is no wrong advice for what lives in cloudy water, and chlorine leaves by itself. Bacteria have advice of their own. */
+const NOT_BY_BOILING: readonly Advice['key'][] = [
+  'turbidity',
+  'chlorine',
+  'chloramine',
+  'chlorine-dioxide',
+  'total-coliform',
+  'e-coli',
+  'fecal-coliform',
+];
+
+/** What people do at home with water over a health limit, and what it does to it. */
+function overCautions(key: Advice['key']): Caution[] {
+  if (NITROGEN.includes(key)) return ['nitrate'];
+  if (VOLATILE.includes(key)) return ['solvents'];
+  if (NOT_BY_BOILING.includes(key)) return [];
+  return key === 'lead' || key === 'copper' ? ['chemicals', 'plumbing-metals'] : ['chemicals'];
 }
 
 function nameInText(result: WaterResult): string {

@@ -4,6 +4,7 @@ import type { AnalyteKey } from '../../../shared/water/analytes.ts';
 import { compareResult, foundBacteria, oddOf } from '../../../shared/water/judge.ts';
 import { LIMITS, limitsOn } from '../../../shared/water/limits.ts';
 import { readResult, type WaterResult } from '../../../shared/water/result.ts';
+import { CAUTIONS, type Caution } from '../../../shared/words/cautions.ts';
 
 const TODAY = '2026-11-26';
 
@@ -158,8 +159,44 @@ describe('adviceOf', () => {
     expect(advice?.againDays).toBe(14);
   });
 
-  test('nitrate over the limit: no boiling, no infants', () => {
-    expect(advise('nitrate', '12', 'mg/L as N')).toMatchObject({ cautions: ['nitrate'], againDays: 30 });
+  // CDC, "Chemicals that can contaminate tap water": boiling will not remove chemicals. Volatile ones, lead and copper: EPA, CDC, ATSDR, from memory.
+  test.each<[analyte: string, value: string, unit: string, cautions: Caution[]]>([
+    ['nitrate', '12', 'mg/L as N', ['nitrate']],
+    ['nitrite', '1.2', 'mg/L as N', ['nitrate']],
+    ['arsenic', '12', 'ug/L', ['chemicals']],
+    ['arsenic', '10', 'ug/L', ['chemicals']],
+    ['uranium', '40', 'ug/L', ['chemicals']],
+    ['fluoride', '4.5', 'mg/L', ['chemicals']],
+    ['manganese', '0.4', 'mg/L', ['chemicals']],
+    ['pfoa', '8', 'ng/L', ['chemicals']],
+    ['atrazine', '4', 'ug/L', ['chemicals']],
+    ['lead', '20', 'ug/L', ['chemicals', 'plumbing-metals']],
+    ['copper', '1.5', 'mg/L', ['chemicals', 'plumbing-metals']],
+    ['benzene', '8', 'ug/L', ['solvents']],
+    ['turbidity', '3', 'NTU', []],
+    ['chlorine', '5', 'mg/L', []],
+    ['iron', '1.2', 'mg/L', []],
+  ])('%s %s %s goes with what boiling does to it', (analyte, value, unit, cautions) => {
+    expect(advise(analyte, value, unit)?.cautions).toEqual(cautions);
+  });
+
+  test('nitrate and chemicals are not to be boiled nor given to infants; lead is drawn cold, and not after standing', () => {
+    expect(CAUTIONS.nitrate).toMatch(
+      /must not be boiled.*infants, mixed into infant formula, or drunk by pregnant women/u,
+    );
+    expect(CAUTIONS.chemicals).toMatch(
+      /Boiling does not.*lead, arsenic, uranium, fluoride, nitrate or PFAS, and it makes them stronger\. Do not mix infant formula/u,
+    );
+    expect(CAUTIONS['plumbing-metals']).toMatch(/cold tap alone.*Let it run after it has stood/u);
+  });
+
+  test('bacteria leave it to the health department whether boiling is enough, and nothing contradicts it', () => {
+    for (const analyte of ['total-coliform', 'e-coli', 'fecal-coliform']) {
+      const { says = '', cautions = [] } = advise(analyte, 'present') ?? {};
+      expect(says).toContain('whether boiling is enough');
+      expect(cautions).toEqual(['disinfecting', 'bacteria-again']);
+      for (const caution of cautions) expect(CAUTIONS[caution]).not.toMatch(/boil/iu);
+    }
   });
 
   test.each<
