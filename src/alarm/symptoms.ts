@@ -34,7 +34,8 @@ const NOT_TO_BE_TRUSTED = ['sensor-fault', 'node-conflict'] as const;
 export const EXPLAINED_BY: Record<AlarmKind, readonly AlarmKind[]> = {
   'long-run': ['over-pressure', 'dry-run', 'cut-out-not-reached', 'no-water', 'leg-lost', 'store-low'],
   'dry-run': ['leg-lost', 'no-water', 'long-run'],
-  'failed-start': ['leg-lost', 'power-lost', 'no-start'],
+  // Not by no-start, whose first step knows of a reset: a motor that is held must not be tried again.
+  'failed-start': ['leg-lost', 'power-lost'],
   'no-start': ['power-lost', 'failed-start', 'leg-lost', 'dry-run'],
   'power-lost': [],
   'leg-lost': ['power-lost'],

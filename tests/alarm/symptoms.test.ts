@@ -40,6 +40,8 @@ describe('namedFor', () => {
     ['a dead supply explains dry taps', 'no-water', entry('power-lost', { whole: true }), 'power-lost'],
     ['a dead pump explains them too', 'no-water', entry('no-start'), 'no-start'],
     ['another pump does not', 'no-water', entry('no-start', { pump: 'p2' }), undefined],
+    ['a held motor explains why nothing starts', 'no-start', entry('failed-start'), 'failed-start'],
+    ['and is said itself, for a reset would try it again', 'failed-start', entry('no-start'), undefined],
     ['a leak explains many starts', 'starts-over-limit', entry('leak', { whole: true }), 'leak'],
     ['a note hides nothing that wants doing', 'short-cycling', entry('cycle-count'), undefined],
     [
