@@ -84,9 +84,9 @@ export const WATER_CAUSES = {
   },
   'closed-valve': {
     name: 'Closed or throttled valve',
-    what: 'A valve between the well and the taps is shut or nearly so.',
+    what: 'A valve between the well and the taps is shut or nearly so. A check valve between the pressure tank and the water heater does the same to water that swells: it cannot get back into the tank.',
     speaksFor:
-      'Low amps with the pressure held high at once, or no rise behind the valve, since somebody worked there.',
+      'Low amps with the pressure held high at once, or no rise behind the valve, since somebody worked there. With the pump at rest: pressure that rises as the heater works, though the tank is sound.',
     speaksAgainst: 'Water flows as ever with a tap wide open.',
     firstStep:
       'Look at the valves on both sides of the tank. Ask who closed one, and why: somebody may be at work behind it. Then open it slowly, with the pump switched off.',
@@ -111,11 +111,13 @@ export const WATER_CAUSES = {
   },
   'heat-expansion': {
     name: 'Water heating up',
-    what: 'A water heater warms water in a closed system. The water swells and the pressure rises with the pump at rest.',
-    speaksFor: 'The pressure rises slowly with no current, mostly after hot water was used.',
-    speaksAgainst: 'It rises while the pump runs, or with the heater off.',
+    what: 'A water heater warms water, the water swells, and the pressure rises with the pump at rest. On a well the pressure tank takes that up: behind a sound one it is a few psi.',
+    speaksFor:
+      'The pressure rises slowly with no current, mostly after hot water was used, and no further than the tank on the card lets it.',
+    speaksAgainst:
+      'It rises while the pump runs, or with the heater off, or further than the tank on the card lets it.',
     firstStep:
-      'Open a cold tap for a moment: the pressure drops at once. Ask a plumber about an expansion tank. If hot water comes hotter than usual or as steam, keep away, switch the heater off at its breaker and call.',
-    cautions: ['relief-valve', 'tank-pressure'],
+      'Open a cold tap for a moment: the pressure drops at once. Have the precharge of the pressure tank checked before anything is added. If hot water comes hotter than usual or as steam, keep away from the heater and call. Switch it off at its breaker, or its gas valve if that is away from it.',
+    cautions: ['relief-valve', 'tank-pressure', 'precharge', 'lock-out'],
   },
 } as const satisfies Partial<Record<Cause, CauseWords>>;

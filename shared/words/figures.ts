@@ -60,6 +60,7 @@ const NAMES: Record<string, string> = {
   normalRanS: 'A usual run',
   nominalVolts: 'Volts on the plate',
   endedKpa: 'Ended at',
+  heaterRiseKpa: 'A heater raises it by at most',
   inS: 'Within',
   forS: 'For',
   riseDelayS: 'Pressure moves after',

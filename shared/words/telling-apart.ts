@@ -79,6 +79,11 @@ export const TELLINGS: readonly Telling[] = [
     how: 'Close all taps and watch. If the pump rests for as long as nothing is drawn, but starts after a few litres, it is the tank. If it starts with nothing drawn, water is going somewhere.',
   },
   {
+    one: TANK,
+    other: ['heat-expansion', 'closed-valve', 'transducer-fault'],
+    how: 'Open a cold tap until the pump starts, and close it again. Once the pump rests, tap the tank from top to bottom. If it sounds full all the way up, it has lost its air. If its upper part sounds hollow, look for a closed valve or a check valve between it and the water heater.',
+  },
+  {
     one: ['broken-pipe'],
     other: ['open-tap', 'worn-pump', 'switch-contacts-stuck'],
     how: 'Walk along the pipe and look for wet ground or the sound of water, with all taps closed. Stay out of pits.',

@@ -1,8 +1,10 @@
 /**
  * Pressure where the switch should long have opened: more than 10 psi over cut-out, or within 5 psi of the relief valve, for more
  * than some seconds. With the pump running its contacts are closed and nothing but the relief valve limits the pressure; at rest it is
- * water that warms behind a check valve, or a switch set too high.
+ * water that warms where the pressure tank cannot take up what it swells, or a switch set too high.
  */
+import { heatedKpa } from '../hydraulics/heating.ts';
+import { tankOf } from '../hydraulics/tank.ts';
 import { companyOf, speaksForPressure } from './company.ts';
 import {
   PSI,
@@ -35,6 +37,9 @@ const FIRST_FILL_S = 600;
 const NO_SWITCH_KPA = 90 * PSI;
 /** A day and two hours without it: what comes back each day (contacts that stick now and then, a heater each morning) is one alarm. */
 const OFF_DELAY_S = 26 * 3600;
+
+/** The largest heater that is common in a house, L: 80 gal (common practice, no source). A smaller one raises the pressure less. */
+const HEATER_L = 80 * 3.785;
 
 export const overPressure: Watch = {
   alarm: 'over-pressure',
@@ -137,18 +142,50 @@ function atRest(
   const last = scene.pump.cycles[scene.pump.cycles.length - 1];
   const bySwitch = last?.cutOutKpa !== undefined && last.cutOutKpa > limit - 2 * DEADBAND_KPA;
   const against = cutOut === undefined || kpa <= cutOut ? '' : `, ${sayPressure(kpa - cutOut)} over cut-out`;
+  const heated = bySwitch ? undefined : heatedFrom(scene, Math.max(cutOut ?? 0, last?.cutOutKpa ?? 0));
+  const byHeat = heated !== undefined && kpa <= heated.kpa;
   return {
     sinceMs,
     priority: 'soon',
     why: bySwitch
       ? `The switch let the pump run up to ${sayPressure(last.cutOutKpa ?? kpa)}${against}.`
-      : `Pressure stands at ${sayPressure(kpa)} with the pump at rest${against}.`,
-    evidence: facts(kpa, cutOut, limit, false),
+      : `Pressure stands at ${sayPressure(kpa)} with the pump at rest${against}.${byHeat || !heated ? '' : ` Behind the tank on the card a water heater raises it by ${sayPressure(heated.riseKpa)} at most.`}`,
+    evidence: {
+      ...facts(kpa, cutOut, limit, false),
+      ...(heated && !byHeat && { heaterRiseKpa: tidy(heated.riseKpa, 0) }),
+    },
     causes: bySwitch
       ? weigh({ 'switch-out-of-set': 0.45, 'transducer-fault': 0.3, 'switch-contacts-stuck': 0.25 })
-      : weigh({ 'heat-expansion': 0.6, 'transducer-fault': 0.2, 'switch-contacts-stuck': 0.2 }),
+      : weigh(byHeat ? BY_HEAT : NOT_BY_HEAT[scene.well.card.tank?.kind ?? 'captive-air']),
   };
 }
+
+/** How far a heater brings the pressure from there, with the tank on the card; undefined where that tank or the pressure (0) is not known. */
+function heatedFrom(
+  { well: { card } }: Scene,
+  fromKpa: number,
+): { kpa: number; riseKpa: number } | undefined {
+  const tank = tankOf(card.tank, card.altitudeM);
+  if (!tank || fromKpa === 0) return undefined;
+  const kpa = heatedKpa(tank, fromKpa, HEATER_L);
+  return { kpa, riseKpa: kpa - fromKpa };
+}
+
+const BY_HEAT = { 'heat-expansion': 0.6, 'transducer-fault': 0.2, 'switch-contacts-stuck': 0.2 };
+/**
+ * More than heated water does behind a sound tank, or a tank that nobody knows: it has no air, or a valve or check valve shuts it off from the heater.
+ * A plain tank has no bladder.
+ */
+const NO_CUSHION = {
+  'closed-valve': 0.2,
+  'transducer-fault': 0.15,
+  'switch-contacts-stuck': 0.1,
+  'heat-expansion': 0.05,
+};
+const NOT_BY_HEAT = {
+  'captive-air': { 'tank-air-lost': 0.25, 'bladder-burst': 0.25, ...NO_CUSHION },
+  plain: { 'tank-air-lost': 0.5, ...NO_CUSHION },
+};
 
 function facts(
   kpa: number,

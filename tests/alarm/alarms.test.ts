@@ -115,7 +115,7 @@ describe('what is told', () => {
 
   it('a rising priority is told as changed, a falling one is not', () => {
     expect(play('rest 74psi x3 | run 8A 74psi x2 | rest 74psi x3')).toEqual([
-      '1 min over-pressure raised soon heat-expansion',
+      '1 min over-pressure raised soon tank-air-lost',
       '4 min over-pressure changed now switch-contacts-stuck',
     ]);
   });

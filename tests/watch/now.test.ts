@@ -13,6 +13,7 @@ function table(rows: Row[], kinds: KitOptions['kinds']): void {
 }
 
 const float = houseCard({ uses: ['stock'], pump: { control: 'float' }, switch: {} });
+const TWO_GAL = { kind: 'captive-air', volumeL: 7.6, prechargeKpa: 38 * PSI } as const;
 const threePhase = houseCard({ pump: { phase: 3 } });
 /** Current falls from 8.3 A to 7.4 A at cut-out. */
 const fill = {
@@ -35,9 +36,27 @@ describe('over-pressure', () => {
       ['an ordinary fill is none', 'run 8A 45psi to 60psi x3 | rest 60psi x5', []],
       ['one minute that only touches it at its end is none yet', 'rest 55psi x3 | rest 69psi x3', []],
       [
-        'at rest: soon, water warms',
+        'at rest, 14 psi over: behind a sound tank of 44 gal no heater does that',
+        'rest 60psi x2 | rest 74psi x3',
+        ['3 min over-pressure raised soon tank-air-lost'],
+      ],
+      [
+        'the same behind a plain tank, which has no bladder',
+        'rest 60psi x2 | rest 74psi x3',
+        ['3 min over-pressure raised soon tank-air-lost'],
+        { card: houseCard({ tank: { kind: 'plain', volumeL: 167 } }) },
+      ],
+      [
+        'the same behind a tank that nobody knows',
+        'rest 60psi x2 | rest 74psi x3',
+        ['3 min over-pressure raised soon tank-air-lost'],
+        { card: houseCard({ tank: { kind: 'captive-air' } }) },
+      ],
+      [
+        'the same behind a tank of two gallons: water warms',
         'rest 60psi x2 | rest 74psi x3',
         ['3 min over-pressure raised soon heat-expansion'],
+        { card: houseCard({ tank: TWO_GAL }) },
       ],
       [
         'goes a day and two hours after it fell 2 psi under the limit; what comes back by then is the same one',
@@ -67,7 +86,7 @@ describe('over-pressure', () => {
         'rest 60psi x5 | rest 60psi to 72psi x20',
         ['22 min over-pressure raised soon heat-expansion'],
         {
-          card: houseCard({ reliefKpa: 75 * PSI }),
+          card: houseCard({ reliefKpa: 75 * PSI, tank: TWO_GAL }),
           baseline: usualBaseline({ cutOutKpa: { median: 69 * PSI, spread: 2, n: 40 } }),
         },
       ],
