@@ -8,11 +8,12 @@ import { alarmTitle } from '../../shared/api/alarm-title.ts';
 import { momentWords } from '../../shared/api/time-words.ts';
 import { isSymptom } from '../../shared/api/well-words.ts';
 import type { WellDetail } from '../../shared/api/wells.ts';
-import { ALARM_WORDS } from '../../shared/words/alarm-words.ts';
 import { CAUSE_WORDS } from '../../shared/words/cause-words.ts';
 import type { Caution } from '../../shared/words/cautions.ts';
 import { readClues } from '../../shared/words/clues.ts';
 import { figureLines } from '../../shared/words/figures.ts';
+import { alarmWords } from '../../shared/words/forms.ts';
+import { URGENCY_WORDS, urgencyOf } from '../../shared/words/urgency.ts';
 import { nowMs } from '../data/clock.ts';
 import { useSurroundings } from '../data/settings.ts';
 import { useAsked } from '../data/use-asked.ts';
@@ -90,7 +91,7 @@ interface BodyProps {
 
 function AlarmBody({ alarm, detail, changed }: BodyProps) {
   const { units } = useSurroundings();
-  const { title, means, firstStep, canBeWrong, needs, cautions } = ALARM_WORDS[alarm.alarm];
+  const { title, means, firstStep, canBeWrong, needs, cautions } = alarmWords(alarm.alarm, alarm.evidence);
   const timeZone = detail?.well.timeZone ?? Intl.DateTimeFormat().resolvedOptions().timeZone;
   const when = (ms: number): string => momentWords(ms, timeZone, units, nowMs());
   return (
@@ -104,7 +105,8 @@ function AlarmBody({ alarm, detail, changed }: BodyProps) {
       </p>
       <h1>{title}</h1>
       <p class="doing">{placeOf(alarm, detail)}</p>
-      <Mark attention={alarm.priority} />
+      <Mark attention={alarm.priority} urgency={urgencyOf(alarm)} />
+      {alarm.standing && <p class="doing">{URGENCY_WORDS[urgencyOf(alarm)].means}</p>}
       <p class="headline">{unbroken(sentence(alarm.why))}</p>
       <p class="doing">{lifeWords(alarm, when)}</p>
       <p>{means}</p>

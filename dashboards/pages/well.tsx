@@ -4,8 +4,9 @@ import type { AlarmAnswer } from '../../shared/api/alarms.ts';
 import { alarmTitle } from '../../shared/api/alarm-title.ts';
 import type { LiveMessage } from '../../shared/api/live.ts';
 import { momentWords } from '../../shared/api/time-words.ts';
-import { isSymptom } from '../../shared/api/well-words.ts';
+import { isSymptom, urgencyOfWell } from '../../shared/api/well-words.ts';
 import type { PumpDetail, WellDetail } from '../../shared/api/wells.ts';
+import { urgencyOf } from '../../shared/words/urgency.ts';
 import { nowMs } from '../data/clock.ts';
 import { useSurroundings } from '../data/settings.ts';
 import { useAsked } from '../data/use-asked.ts';
@@ -126,7 +127,7 @@ function WellBody({ detail, alarms, alarmsFailed, hear, again }: BodyProps) {
     <>
       <div class={`well-top is-${well.attention}`}>
         <p class="doing">{placeWords(well)}</p>
-        <Mark attention={well.attention} />
+        <Mark attention={well.attention} urgency={urgencyOfWell(well, nowMs())} />
         <p class="headline">{unbroken(headline)}</p>
         {doing !== headline && <p class="doing">{doing}</p>}
       </div>
@@ -219,7 +220,7 @@ function PastAlarms({ alarms, timeZone }: { alarms: readonly AlarmAnswer[]; time
     <ul class="past-alarms">
       {newest.map((alarm) => (
         <li key={alarm.id}>
-          <Mark attention={alarm.priority} />
+          <Mark attention={alarm.priority} urgency={urgencyOf(alarm)} />
           <div>
             <p>
               <a href={alarmAddress(alarm.id)}>{alarmTitle(alarm.alarm)}</a>. {alarm.why}

@@ -1,9 +1,11 @@
 /** All wells, worst first, each with its state in words and a ribbon of its last days. */
 import { useEffect, useState } from 'preact/hooks';
-import { byAttention } from '../../shared/api/well-words.ts';
+import { byAttention, urgencyOfWell } from '../../shared/api/well-words.ts';
 import type { WellAnswer, WellsAnswer } from '../../shared/api/wells.ts';
 import type { AlarmAnswer } from '../../shared/api/alarms.ts';
 import { alarmTitle } from '../../shared/api/alarm-title.ts';
+import { urgencyOf } from '../../shared/words/urgency.ts';
+import { nowMs } from '../data/clock.ts';
 import { useSurroundings } from '../data/settings.ts';
 import { useAsked } from '../data/use-asked.ts';
 import { LineDown } from '../parts/line-down.tsx';
@@ -55,7 +57,7 @@ function WellList({ value }: { value: WellsAnswer }) {
   return (
     <>
       <p class="lead">
-        {summaryWords(wells.map((well) => well.attention))}{' '}
+        {summaryWords(wells.map((well) => urgencyOfWell(well, nowMs()) ?? well.attention))}{' '}
         {waitingNodes > 0 && <WaitingLink n={waitingNodes} />}
       </p>
       {value.siteAlarms.map((alarm) => (
@@ -118,7 +120,7 @@ function SiteAlarm({ alarm }: { alarm: AlarmAnswer }) {
             {nameWords(alarm.site ?? '')}: {alarmTitle(alarm.alarm)}
           </a>
         </h2>
-        <Mark attention={alarm.priority} />
+        <Mark attention={alarm.priority} urgency={urgencyOf(alarm)} />
       </header>
       <p>{alarm.why}</p>
     </article>
@@ -135,7 +137,7 @@ function WellRow({ well }: { well: WellAnswer }) {
   const doing = well.doing[units];
   return (
     <li class={`well-row is-${well.attention}`}>
-      <Mark attention={well.attention} />
+      <Mark attention={well.attention} urgency={urgencyOfWell(well, nowMs())} />
       <div class="well-said">
         <h2>
           <a href={wellAddress(well.well)}>{nameWords(well.well)}</a>{' '}

@@ -1,8 +1,9 @@
 /** A standing alarm in short: what, since when, why, what it most likely is, the first safe step with its cautions, and where the whole of it is. */
 import type { AlarmAnswer, SymptomAnswer } from '../../shared/api/alarms.ts';
 import { alarmTitle } from '../../shared/api/alarm-title.ts';
-import { ALARM_WORDS } from '../../shared/words/alarm-words.ts';
 import { CAUTIONS, type Caution } from '../../shared/words/cautions.ts';
+import { alarmWords } from '../../shared/words/forms.ts';
+import { urgencyOf } from '../../shared/words/urgency.ts';
 import { momentWords } from '../../shared/api/time-words.ts';
 import { nowMs } from '../data/clock.ts';
 import { useSurroundings } from '../data/settings.ts';
@@ -22,7 +23,7 @@ export interface AlarmCardProps {
 
 export function AlarmCard({ alarm, symptoms, timeZone, changed }: AlarmCardProps) {
   const { units } = useSurroundings();
-  const { title, firstStep, cautions } = ALARM_WORDS[alarm.alarm];
+  const { title, firstStep, cautions } = alarmWords(alarm.alarm, alarm.evidence);
   const when = (ms: number): string => momentWords(ms, timeZone, units, nowMs());
   return (
     <article class={`alarm is-${alarm.priority}`} aria-labelledby={alarm.id}>
@@ -30,7 +31,7 @@ export function AlarmCard({ alarm, symptoms, timeZone, changed }: AlarmCardProps
         <h3 id={alarm.id}>
           <a href={alarmAddress(alarm.id)}>{title}</a>
         </h3>
-        <Mark attention={alarm.priority} />
+        <Mark attention={alarm.priority} urgency={urgencyOf(alarm)} />
       </header>
       <div class="alarm-said">
         <p class="why">{unbroken(sentence(alarm.why))}</p>

@@ -3,11 +3,18 @@
  * it should be; one, two, three notches cut into the ring the more it presses, at three filled; a ring of dashes where nothing is heard.
  */
 import type { Attention } from '../../shared/api/wells.ts';
+import { URGENCY_WORDS, type Urgency } from '../../shared/words/urgency.ts';
 import { ATTENTION_WORDS } from '../words/attention.ts';
 
 const NOTCHES: Partial<Record<Attention, number[]>> = { note: [0], soon: [-4, 4], now: [-6, 0, 6] };
 
-export function Mark({ attention }: { attention: Attention }) {
+interface MarkProps {
+  attention: Attention;
+  /** Where alarms ask for it: the words are theirs, which know two levels of `now`. */
+  urgency?: Urgency | undefined;
+}
+
+export function Mark({ attention, urgency }: MarkProps) {
   return (
     <span class={`mark mark-${attention}`}>
       <svg viewBox="-14 -14 28 28" width="28" height="28" aria-hidden="true">
@@ -20,7 +27,9 @@ export function Mark({ attention }: { attention: Attention }) {
         {attention === 'visit' && <path class="notch" d="M-5 5l10 -10M0 -6h6v6" />}
         {attention === 'away' && <path class="notch" d="M-6 0h12" />}
       </svg>
-      <span class="mark-word">{ATTENTION_WORDS[attention]}</span>
+      <span class="mark-word">
+        {urgency === undefined ? ATTENTION_WORDS[attention] : URGENCY_WORDS[urgency].mark}
+      </span>
     </span>
   );
 }

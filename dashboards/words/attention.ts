@@ -1,8 +1,9 @@
 /** The word for how much attention a well asks for. The mark beside it says the same by shape, so that colour is never alone. */
 import type { Attention } from '../../shared/api/wells.ts';
+import type { Urgency } from '../../shared/words/urgency.ts';
 
 export const ATTENTION_WORDS: Record<Attention, string> = {
-  now: 'Act today',
+  now: 'Act now',
   soon: 'Within days',
   unheard: 'Not heard',
   note: 'Worth a look',
@@ -12,11 +13,14 @@ export const ATTENTION_WORDS: Record<Attention, string> = {
   away: 'Put aside',
 };
 
-/** One sentence over all wells: "One well wants you today, two within days." */
-export function summaryWords(attentions: readonly Attention[]): string {
-  const count = (one: Attention): number => attentions.filter((attention) => attention === one).length;
+/** One sentence over all wells: "Five wells: one to act on now, two within days." Where alarms ask, by their urgency. */
+export function summaryWords(attentions: readonly (Attention | Urgency)[]): string {
+  const count = (one: Attention | Urgency): number =>
+    attentions.filter((attention) => attention === one).length;
+  const atOnce = count('now') + count('minutes');
   const parts = [
-    count('now') > 0 ? `${number(count('now'))} to act on today` : '',
+    atOnce > 0 ? `${number(atOnce)} to act on now` : '',
+    count('today') > 0 ? `${number(count('today'))} to act on today` : '',
     count('soon') > 0 ? `${number(count('soon'))} within days` : '',
     count('unheard') > 0 ? `${number(count('unheard'))} not heard` : '',
     count('note') > 0 ? `${number(count('note'))} worth a look` : '',

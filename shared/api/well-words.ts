@@ -8,6 +8,7 @@ import type { UnitSystem } from '../quantity/print-quantity.ts';
 import type { AlarmAnswer } from './alarms.ts';
 import { alarmTitle } from './alarm-title.ts';
 import { sayDuration } from '../words/format.ts';
+import { isMoreUrgent, urgencyOf, type Urgency } from '../words/urgency.ts';
 import { dateWords, whenWords } from './time-words.ts';
 import type { Attention, Mode, PumpNow, WellNow } from './wells.ts';
 
@@ -40,6 +41,21 @@ export function attentionOf(well: WellNow, standing: readonly AlarmAnswer[], now
   const asked = standing.filter((alarm) => !shelved(alarm, nowMs)).map(askedBy);
   if (well.heardMs === undefined || nowMs - well.heardMs > UNHEARD_AFTER_MS) asked.push('unheard');
   return [...asked, usual].reduce((worst, one) => (RANK[one] < RANK[worst] ? one : worst));
+}
+
+/** How urgent the alarms are that ask for a well's attention, with the two levels of `now`; undefined where no alarm does. */
+export function urgencyOfWell(
+  { attention, standing }: { attention: Attention; standing: readonly AlarmAnswer[] },
+  nowMs: number,
+): Urgency | undefined {
+  if (attention !== 'now') return attention === 'soon' || attention === 'note' ? attention : undefined;
+  return standing
+    .filter((alarm) => alarm.priority === 'now' && !shelved(alarm, nowMs))
+    .map(urgencyOf)
+    .reduce<Urgency | undefined>(
+      (worst, one) => (worst === undefined || isMoreUrgent(one, worst) ? one : worst),
+      undefined,
+    );
 }
 
 /** Order of a list of wells: worst first, then by name. */

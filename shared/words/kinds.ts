@@ -36,7 +36,11 @@ export const ALARM_KINDS = [
 ] as const;
 export type AlarmKind = (typeof ALARM_KINDS)[number];
 
-/** How soon a person should act: `now` get up for it, `soon` within days, `note` worth a look. */
+/** Forms of an alarm that ask for another first step (./forms.ts): `past-cut-out` of `long-run`, where the switch should have opened. */
+export const ALARM_FORMS = ['past-cut-out'] as const;
+export type AlarmForm = (typeof ALARM_FORMS)[number];
+
+/** How soon a person should act: `now` act now, `soon` within days, `note` worth a look. In words, with the levels within `now`: ./urgency.ts. */
 export const PRIORITIES = ['now', 'soon', 'note'] as const;
 export type Priority = (typeof PRIORITIES)[number];
 

@@ -3,6 +3,7 @@
  * cannot hurt whoever takes it. A well driller should nod and a homeowner should understand.
  */
 import type { Caution } from './cautions.ts';
+import type { AlarmForm } from './kinds.ts';
 
 export interface AlarmWords {
   /** A few words, no full stop. */
@@ -17,7 +18,11 @@ export interface AlarmWords {
   needs: string;
   /** What must be said along with it. */
   cautions: readonly Caution[];
+  /** What is said instead where the evidence names a form of it (./forms.ts). */
+  forms?: Partial<Record<AlarmForm, FormWords>>;
 }
+
+export type FormWords = Pick<AlarmWords, 'means' | 'firstStep' | 'canBeWrong' | 'cautions'>;
 
 export interface CauseWords {
   /** A few words, no full stop. */

@@ -108,17 +108,14 @@ function isSame(old: ToldAlarm, made: MadeAlarm, toMs: number): boolean {
 /** One told alarm and what the new run has of it, which may be several in a row: it ends with the last and is as urgent as the worst. */
 function goneOn(old: ToldAlarm, made: readonly MadeAlarm[]): Settled {
   const last = made[made.length - 1]!;
-  const worst = made.reduce(
-    (most, alarm) => (rankOf(alarm.event.priority) > rankOf(most.event.priority) ? alarm : most),
-    last,
-  );
+  const worst = made.reduce((most, alarm) => (rankOf(alarm.event) > rankOf(most.event) ? alarm : most), last);
   const { clearedMs: _clearedMs, ...rest } = old;
   const told: ToldAlarm = {
     ...rest,
     event: worst.event,
     ...(last.clearedMs !== undefined && { clearedMs: last.clearedMs }),
   };
-  if (rankOf(worst.event.priority) > rankOf(old.event.priority)) return { what: 'changed', told };
+  if (rankOf(worst.event) > rankOf(old.event)) return { what: 'changed', told };
   if (old.clearedMs === undefined && told.clearedMs !== undefined) return { what: 'cleared', told };
   if (old.clearedMs !== undefined && told.clearedMs === undefined) return { what: 'not-over', told };
   return { what: 'kept', told };

@@ -3,8 +3,9 @@
  * that it began; its absence counts from the first look that says so; a look that can't tell changes nothing.
  */
 import type { Finding, Watch } from '../watch/scene.ts';
-import type { Cause, Priority } from '../../shared/words/kinds.ts';
+import type { Cause } from '../../shared/words/kinds.ts';
 import { lookAlikesOf } from '../../shared/words/look-alikes.ts';
+import { isMoreUrgent, urgencyOf } from '../../shared/words/urgency.ts';
 import { entryKey, type AlarmEntry, type AlarmsState } from './entry.ts';
 import { isAside, nextState, type LifeStep } from './lifecycle.ts';
 import { alarmLine, type EmitAlarm } from './line.ts';
@@ -17,7 +18,6 @@ const OUTLIVES_MS = 3_600_000;
 const LEADS_BY = 0.1;
 /** And when it has led for so long: a clue at its limit comes and goes (a thaw, a level by the pump), and is no news each time. */
 const LEADS_FOR_MS = 600_000;
-const RANK: Record<Priority, number> = { now: 2, soon: 1, note: 0 };
 
 export interface Opinion {
   watch: Watch;
@@ -109,7 +109,7 @@ function goesOn(
   emit: EmitAlarm,
 ): void {
   const priority = finding.priority ?? USUAL_PRIORITY[entry.alarm];
-  const rises = RANK[priority] > RANK[entry.priority];
+  const rises = isMoreUrgent(urgencyOf({ ...entry, ...finding, priority }), urgencyOf(entry));
   const leads = leadsForLong(entry, newLead(entry, finding), atMs);
   entry.why = finding.why;
   entry.evidence = finding.evidence;

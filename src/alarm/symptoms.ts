@@ -168,6 +168,7 @@ export function explainedBy(
   pump: string | undefined,
   entries: readonly AlarmEntry[],
 ): AlarmKind | undefined {
+  if (isAlwaysTold(alarm, priority)) return undefined;
   const named = namedFor({ alarm, priority, pump }, entries);
   if (named !== undefined) return named;
   if (ON_ITS_OWN.has(alarm)) return undefined;
@@ -187,6 +188,7 @@ export function namedFor(
   { alarm, priority, pump }: { alarm: AlarmKind; priority: Priority; pump?: string | undefined },
   entries: readonly AlarmEntry[],
 ): AlarmKind | undefined {
+  if (isAlwaysTold(alarm, priority)) return undefined;
   return entries.find(
     (entry) =>
       isNear(entry, alarm, pump) &&
@@ -197,6 +199,11 @@ export function namedFor(
       RANK[entry.priority] >= RANK[priority] &&
       bearsOn(entry, alarm),
   )?.alarm;
+}
+
+/** A running pump that drives pressure over its limit: whoever was told of a long run only, may walk up to the tank. */
+function isAlwaysTold(alarm: AlarmKind, priority: Priority): boolean {
+  return alarm === 'over-pressure' && priority === 'now';
 }
 
 function isNear(entry: AlarmEntry, alarm: AlarmKind, pump: string | undefined): boolean {

@@ -3,7 +3,7 @@
  * said, whatever comes later.
  */
 import type { AlarmEvent } from '../../shared/api/events.ts';
-import { PRIORITIES, type Priority } from '../../shared/words/kinds.ts';
+import { URGENCIES, urgencyOf } from '../../shared/words/urgency.ts';
 
 export interface ToldAlarm {
   id: string;
@@ -31,6 +31,7 @@ export function toldId(alarm: {
 }
 
 /** How urgent, larger is more. */
-export function rankOf(priority: Priority | undefined): number {
-  return priority === undefined ? -1 : PRIORITIES.length - PRIORITIES.indexOf(priority);
+export function rankOf({ alarm, priority, evidence }: AlarmEvent): number {
+  if (priority === undefined) return -1;
+  return URGENCIES.length - URGENCIES.indexOf(urgencyOf({ alarm, priority, ...(evidence && { evidence }) }));
 }

@@ -6,6 +6,7 @@
 import type { UnitSystem } from '../../shared/quantity/print-quantity.ts';
 import type { AlarmEvent } from '../../shared/api/events.ts';
 import type { Priority } from '../../shared/words/kinds.ts';
+import { isMoreUrgent, urgencyOf, type Urgency } from '../../shared/words/urgency.ts';
 import type { NoticeRow } from './notice-row.ts';
 import { waysOf, type Recipient, type Way } from './recipients.ts';
 import { writeNotice } from './write.ts';
@@ -105,6 +106,8 @@ function judgeChanged({ before, after, event }: AlarmChange, recipient: Recipien
   const [was, is] = [before?.event.priority ?? 'note', event.priority ?? 'soon'];
   if (!told && !hears(recipient, is)) return no(`${recipient.name} does not hear of "${is}"`);
   if (RANK[is] > RANK[was]) return { tell: `changed/${is}`, reason: `it has risen from "${was}" to "${is}"` };
+  if (before && isMoreUrgent(urgencyOfLine(event), urgencyOfLine(before.event)))
+    return { tell: `changed/${urgencyOfLine(event)}`, reason: 'minutes matter by now' };
   if (told && isNotOver(before, after) && after.event.priority !== 'note')
     return {
       tell: `not-over/${before!.clearedMs}`,
@@ -115,9 +118,13 @@ function judgeChanged({ before, after, event }: AlarmChange, recipient: Recipien
   return is === 'now'
     ? {
         tell: 'changed/cause',
-        reason: 'another cause has become the likeliest while somebody must act today',
+        reason: 'another cause has become the likeliest while somebody must act now',
       }
     : no('another likely cause can wait until somebody looks');
+}
+
+function urgencyOfLine({ alarm, priority = 'soon', evidence = {} }: AlarmEvent): Urgency {
+  return urgencyOf({ alarm, priority, evidence });
 }
 
 function judgeEnd({ after, event }: AlarmChange, recipient: Recipient, told: boolean): Verdict {

@@ -6,7 +6,12 @@ import type { AlarmEvent } from '../../shared/api/events.ts';
 import { ALARM_WORDS } from '../../shared/words/alarm-words.ts';
 import { CAUSE_WORDS } from '../../shared/words/cause-words.ts';
 import { CAUTIONS, type Caution } from '../../shared/words/cautions.ts';
+<<<<<<< HEAD
 import { lookAlikesOf, type LookAlikes } from '../../shared/words/look-alikes.ts';
+=======
+import { alarmWords } from '../../shared/words/forms.ts';
+import { lookAlikesOf } from '../../shared/words/look-alikes.ts';
+>>>>>>> e5f3ef4 (alarms: a long run past cut-out has its own first step, over-pressure of a running pump is always told, and now has two levels in words)
 
 export interface NoticeWords {
   /** As it stands within a sentence. */
@@ -34,7 +39,7 @@ const FIRST: readonly Caution[] = [
 const IN_ORDER: readonly Caution[] = [...new Set([...FIRST, ...everyCaution()])];
 
 export function wordsFor(event: AlarmEvent): NoticeWords {
-  const words = ALARM_WORDS[event.alarm];
+  const words = alarmWords(event.alarm, event.evidence);
   const causes = (event.causes ?? []).slice(0, MOST_CAUSES).map(({ cause }) => cause);
   const cautions = new Set<Caution>(words.cautions);
   // The likeliest cause decides what somebody does next, so its cautions go along.

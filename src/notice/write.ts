@@ -6,9 +6,9 @@
 import type { AlarmEvent } from '../../shared/api/events.ts';
 import { momentWords } from '../../shared/api/time-words.ts';
 import type { UnitSystem } from '../../shared/quantity/print-quantity.ts';
-import type { Priority } from '../../shared/words/kinds.ts';
 import { CAUTIONS } from '../../shared/words/cautions.ts';
 import { figureLines } from '../../shared/words/figures.ts';
+import { URGENCY_WORDS, urgencyOf } from '../../shared/words/urgency.ts';
 import { wordsFor } from './words-for.ts';
 
 export interface ToWrite {
@@ -22,13 +22,6 @@ export interface ToWrite {
   units: UnitSystem;
   timeZone: string;
 }
-
-/** How soon, in words that are an instruction. */
-const HOW_SOON: Record<Priority, string> = {
-  now: 'act today',
-  soon: 'act within days',
-  note: 'worth a look',
-};
 
 /** Subject and text. Times are in the site's zone. */
 export function writeNotice(what: ToWrite): { subject: string; text: string } {
@@ -51,7 +44,8 @@ function writeStanding({ event, last, notOver, nowMs, units, timeZone }: ToWrite
 } {
   const line = { ...last, ...event };
   const words = wordsFor(line);
-  const soon = HOW_SOON[line.priority ?? 'soon'];
+  const { priority = 'soon', evidence = {} } = line;
+  const soon = URGENCY_WORDS[urgencyOf({ ...line, priority, evidence })].instruction;
   const changed = notOver ? ', not over' : event.state === 'changed' ? ', changed' : '';
   const began = line.since === undefined ? '' : `It began ${moment(line.since, { timeZone, units, nowMs })}.`;
   const text = paragraphs(
@@ -61,7 +55,7 @@ function writeStanding({ event, last, notOver, nowMs, units, timeZone }: ToWrite
     words.means,
     section('Likely causes', words.causes),
     section('First safe step', [words.firstStep], ''),
-    section('Figures', figureLines(line.evidence ?? {}, units)),
+    section('Figures', figureLines(evidence, units)),
     section('When this can be wrong', [words.canBeWrong], ''),
     section('Be careful', [
       ...new Set([...words.cautions, CAUTIONS['only-watches'], CAUTIONS['local-rules']]),

@@ -3,6 +3,7 @@
  * have opened; held under cut-in and not rising, the water goes somewhere; held between the two by what is drawn (a garden, a pool, a tap
  * left open: all one to the pressure) a run is healthy for hours, and only its length can be held against it, by what this well does at that hour.
  */
+import { FORM_EVIDENCE } from '../../shared/words/forms.ts';
 import { isAnnounced } from './announced.ts';
 import {
   PSI,
@@ -46,9 +47,16 @@ function look(scene: Scene, memo: Memo): Finding | null | undefined {
   const found =
     (kpa ? (overCutOut(scene, run) ?? underCutIn(scene, run, memo)) : pastItsEnd(scene, run)) ??
     (announced ? undefined : tooLong(scene, run, minute));
+  // Contacts that did not open in this run stay under suspicion until it ends, though a tap that is opened takes pressure back into the band.
+  if (memo['pastMs'] === run.startedMs && !isPastCutOut(found)) return undefined;
+  if (isPastCutOut(found)) memo['pastMs'] = run.startedMs;
   if (found) memo['toldMs'] = run.startedMs;
   // A run that was told is one run until it ends, though pressure comes up for a while as taps are shut.
   return found ?? (memo['toldMs'] === run.startedMs ? undefined : found);
+}
+
+function isPastCutOut(found: Finding | null | undefined): boolean {
+  return found?.evidence['switch'] === FORM_EVIDENCE['past-cut-out'].switch;
 }
 
 function overCutOut(scene: Scene, run: OpenRun): Finding | undefined {
@@ -61,7 +69,12 @@ function overCutOut(scene: Scene, run: OpenRun): Finding | undefined {
   return {
     sinceMs: run.startedMs,
     why: `The pump has run for ${sayTime(run.ranS)} and holds ${sayPressure(kpa)}, over the cut-out of ${sayPressure(cutOut)} at which its switch should open.`,
-    evidence: { ranS: tidy(run.ranS, 0), kpa: tidy(kpa, 0), cutOutKpa: tidy(cutOut, 0) },
+    evidence: {
+      ranS: tidy(run.ranS, 0),
+      kpa: tidy(kpa, 0),
+      cutOutKpa: tidy(cutOut, 0),
+      ...FORM_EVIDENCE['past-cut-out'],
+    },
     causes: weigh({ 'switch-contacts-stuck': 0.65, 'switch-out-of-set': 0.2, 'blocked-nipple': 0.15 }),
   };
 }

@@ -28,7 +28,7 @@ export function outOfTurn(scene: Scene): Finding | null | undefined {
   const name = other.card.id;
   return {
     sinceMs,
-    // Water comes from the other: nobody need get up for it, with stock either.
+    // Water comes from the other: nobody need act on it at once, with stock either.
     priority: 'soon',
     why: `This pump takes turns with ${name}, and has not run for ${sayTime(restedS)} while ${name} started ${starts === 40 ? '40 times and more' : `${starts} times`}; the longest it rested when all was well is ${sayTime(longestS)}.`,
     evidence: { restedS: tidy(restedS, 0), longestRestS: longestS, startsOfOther: starts, other: name },

@@ -1,4 +1,5 @@
 /** Nothing but current is measured, and it says that no water goes any more: the switch should have opened. */
+import { FORM_EVIDENCE } from '../../shared/words/forms.ts';
 import { lastMinutes, ranThrough, runningAmps } from './facts.ts';
 import { isUnheardOf } from './run-too-long.ts';
 import { sayAmps, sayTime, tidy } from './say.ts';
@@ -34,7 +35,12 @@ export function pastItsEnd(scene: Scene, run: OpenRun): Finding | undefined {
   return {
     sinceMs: run.startedMs,
     why: `The pump has run for ${sayTime(run.ranS)} and draws ${sayAmps(drawn)}, less than the ${sayAmps(least)} at which its switch used to open: it moves little or no water. Pressure is not measured here; a closed valve looks the same.`,
-    evidence: { ranS: tidy(run.ranS, 0), amps: tidy(drawn), leastAmps: tidy(least) },
+    evidence: {
+      ranS: tidy(run.ranS, 0),
+      amps: tidy(drawn),
+      leastAmps: tidy(least),
+      ...FORM_EVIDENCE['past-cut-out'],
+    },
     causes: weigh({
       'switch-contacts-stuck': 0.4,
       'switch-out-of-set': 0.15,

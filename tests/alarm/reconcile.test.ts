@@ -202,9 +202,7 @@ describe('reconcile', () => {
         for (const one of after) {
           const mine = rows.filter((row) => touches(row, one));
           expect(mine.length).toBeGreaterThan(0);
-          expect(Math.max(...mine.map((row) => rankOf(row.event.priority)))).toBeGreaterThanOrEqual(
-            rankOf(one.event.priority),
-          );
+          expect(Math.max(...mine.map((row) => rankOf(row.event)))).toBeGreaterThanOrEqual(rankOf(one.event));
         }
         for (const row of rows)
           if (row.withdrawnMs === undefined) expect(after.some((one) => touches(row, one))).toBe(true);

@@ -5,7 +5,7 @@ import { standing } from '../../src/alarm/alarms.ts';
 import type { AlarmEntry } from '../../src/alarm/entry.ts';
 import { USUAL_PRIORITY } from '../../src/alarm/priority.ts';
 import { EXPLAINED_BY, explainedBy, namedFor } from '../../src/alarm/symptoms.ts';
-import { kit } from '../watch/scene-kit.ts';
+import { kit, play } from '../watch/scene-kit.ts';
 
 /** Of pump 1, unless it is of the whole well or of a node. */
 function entry(
@@ -98,6 +98,12 @@ describe('namedFor', () => {
     expect(namedFor(asked(alarm), [standsBeside])).toBe(by);
   });
 
+  it('a pump that drives pressure over its limit is told whatever else stands; at rest it is a symptom', () => {
+    expect(namedFor(asked('over-pressure', 'now'), [entry('long-run')])).toBeUndefined();
+    expect(explainedBy('over-pressure', 'now', 'p1', [entry('long-run'), entry('leg-lost')])).toBeUndefined();
+    expect(namedFor(asked('over-pressure', 'soon'), [entry('long-run')])).toBe('long-run');
+  });
+
   it('no alarm explains itself', () => {
     for (const kind of ALARM_KINDS) expect(EXPLAINED_BY[kind]).not.toContain(kind);
   });
@@ -108,6 +114,35 @@ it('a third alarm of a pump needs to be more urgent than the two that were told'
   expect(explainedBy('leak', 'soon', 'p1', two)).toBe('switch-shift');
   expect(explainedBy('over-pressure', 'now', 'p1', two)).toBeUndefined();
   expect(explainedBy('freeze-risk', 'soon', undefined, two)).toBeUndefined();
+});
+
+describe('contacts that are welded while a hose runs', () => {
+  const lines = (text: string): string[] => play(text, { kinds: ['long-run', 'over-pressure'] });
+  const hose = 'run 8A 45psi to 60psi x3 | run 8A 64psi x6';
+
+  it('the long run is told first; once the hose is shut the pressure is told too', () => {
+    expect(lines(`${hose} | run 8A 64psi to 80psi x4`)).toEqual([
+      '6 min long-run raised now switch-contacts-stuck',
+      '11 min over-pressure raised now switch-contacts-stuck',
+    ]);
+  });
+
+  it('the long run is the symptom then, and the pressure is not', () => {
+    const well = kit().play(`${hose} | run 8A 64psi to 80psi x4`);
+    expect(standing(well.alarms).map(({ alarm, symptomOf }) => [alarm, symptomOf])).toEqual([
+      ['long-run', 'over-pressure'],
+      ['over-pressure', undefined],
+    ]);
+  });
+
+  it('a pump too weak to drive it 10 psi over: told as the contacts at once, and once in a run', () => {
+    const open = 'run 8.2A 30psi x20';
+    const shut = 'run 8A 64psi x5';
+    expect(lines(`${open} | ${shut} | run 8.2A 48psi x900 | ${shut}`)).toEqual([
+      '15 min long-run raised now broken-pipe',
+      '23 min long-run changed now switch-contacts-stuck',
+    ]);
+  });
 });
 
 describe('an alarm that was told before a heavier one came', () => {

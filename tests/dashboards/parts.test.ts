@@ -200,7 +200,11 @@ describe('words', () => {
   test.each([
     [['fine', 'fine'] as const, 'Two wells, and no alarm stands.'],
     [['fine'] as const, 'One well, and no alarm stands.'],
-    [['now', 'soon', 'soon', 'fine'] as const, 'Four wells: one to act on today, two within days.'],
+    [['now', 'soon', 'soon', 'fine'] as const, 'Four wells: one to act on now, two within days.'],
+    [
+      ['minutes', 'today', 'soon', 'fine'] as const,
+      'Four wells: one to act on now, one to act on today, one within days.',
+    ],
     [['unheard', 'note'] as const, 'Two wells: one not heard, one worth a look.'],
   ])('%j', (attentions, words) => expect(summaryWords(attentions)).toBe(words));
 

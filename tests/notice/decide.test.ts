@@ -119,6 +119,15 @@ describe('decideNotices: who is told and why', () => {
       ['anna by mail:anna@farm.example: changed, it has risen from "soon" to "now"'],
     ],
     [
+      'changed: now already, and from here on minutes matter',
+      change(
+        { alarm: 'long-run', priority: 'now' },
+        { alarm: 'long-run', priority: 'now', evidence: { switch: 'should be open' } },
+      ),
+      {},
+      ['anna by mail:anna@farm.example: changed, minutes matter by now'],
+    ],
+    [
       'changed: it rises to what only the siren hears of',
       change({}, { priority: 'now' }),
       { recipients: [person('siren', { priorities: ['now'] })] },
@@ -143,11 +152,11 @@ describe('decideNotices: who is told and why', () => {
       ['anna: no, another likely cause can wait until somebody looks'],
     ],
     [
-      'changed: another cause, to act on today',
+      'changed: another cause, to act on now',
       change({ priority: 'now' }, { priority: 'now', causes: LEAK }),
       {},
       [
-        'anna by mail:anna@farm.example: changed, another cause has become the likeliest while somebody must act today',
+        'anna by mail:anna@farm.example: changed, another cause has become the likeliest while somebody must act now',
       ],
     ],
     [

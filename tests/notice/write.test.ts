@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { CAUTIONS } from '../../shared/words/cautions.ts';
 import { ALARM_KINDS, CAUSES } from '../../shared/words/kinds.ts';
 import { writeNotice } from '../../src/notice/write.ts';
 import { NOW_MS, raised, siteSilent } from './support.ts';
@@ -49,11 +50,26 @@ describe('writeNotice', () => {
   });
 
   test.each([
-    ['now', '(act today)'],
-    ['soon', '(act within days)'],
-    ['note', '(worth a look)'],
-  ] as const)('priority %s says how soon: %s', (priority, words) => {
-    expect(write(raised({ priority })).subject).toContain(words);
+    ['now', 'dry-run', '(act now: minutes matter)'],
+    ['now', 'store-low', '(act today)'],
+    ['soon', 'dry-run', '(act within days)'],
+    ['note', 'dry-run', '(worth a look)'],
+  ] as const)('priority %s of %s says how soon: %s', (priority, alarm, words) => {
+    expect(write(raised({ priority, alarm })).subject).toContain(words);
+  });
+
+  test('a long run past cut-out: minutes matter, the breaker first, and the cautions of a tank under pressure', () => {
+    const evidence = { ranS: 480, kpa: 510, cutOutKpa: 414, switch: 'should be open' };
+    const past = raised({ alarm: 'long-run', priority: 'now', evidence, causes: [] });
+    const { subject, text } = write(past);
+    expect(subject).toContain('(act now: minutes matter)');
+    expect(text).toMatch(/First safe step\nSwitch the pump off at its breaker now/);
+    expect(text).toContain('- Switch: should be open');
+    for (const caution of ['relief-valve', 'tank-pressure', 'scalding'] as const)
+      expect(text).toContain(CAUTIONS[caution]);
+    const inBand = write({ ...past, evidence: { ranS: 50_000 } });
+    expect(inBand.subject).toContain('(act today)');
+    expect(inBand.text).toMatch(/First safe step\nLook for running water/);
   });
 
   test('the second pump is named, a site stands for its wells', () => {

@@ -32,7 +32,10 @@ describe('ill from the first day', () => {
     [
       'contacts that stuck before anybody looked',
       'run 8A 45psi to 60psi x3 | run 8A 72psi x20',
-      ['6 min long-run raised now switch-contacts-stuck'],
+      [
+        '6 min long-run raised now switch-contacts-stuck',
+        '10 min over-pressure raised now switch-contacts-stuck',
+      ],
       unknown,
     ],
   ])('%s', (_name, text, told, options) => {

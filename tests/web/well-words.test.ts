@@ -1,7 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import type { AlarmAnswer } from '../../shared/api/alarms.ts';
 import { agoWords, clockWords, localDate, momentWords, whenWords } from '../../shared/api/time-words.ts';
-import { attentionOf, byAttention, doingWords, headlineWords } from '../../shared/api/well-words.ts';
+import {
+  attentionOf,
+  byAttention,
+  doingWords,
+  headlineWords,
+  urgencyOfWell,
+} from '../../shared/api/well-words.ts';
 import type { WellNow } from '../../shared/api/wells.ts';
 
 const NOW = Date.parse('2026-03-12T18:15:00Z');
@@ -148,6 +154,33 @@ describe('attentionOf', () => {
     ['shelved', well(), [alarm({ shelvedUntilMs: NOW + 1 })], 'fine'],
     ['shelved, and the time is over', well(), [alarm({ shelvedUntilMs: NOW })], 'soon'],
   ])('%s', (_why, one, standing, attention) => expect(attentionOf(one, standing, NOW)).toBe(attention));
+
+  test.each<[why: string, standing: AlarmAnswer[], urgency: string | undefined]>([
+    ['nothing stands', [], undefined],
+    ['days', [alarm()], 'soon'],
+    ['the day', [alarm({ alarm: 'store-low', priority: 'now' }), alarm()], 'today'],
+    [
+      'minutes, beside one of the day',
+      [alarm({ alarm: 'store-low', priority: 'now' }), alarm({ alarm: 'dry-run', priority: 'now' })],
+      'minutes',
+    ],
+    [
+      'by its form',
+      [alarm({ alarm: 'long-run', priority: 'now', evidence: { switch: 'should be open' } })],
+      'minutes',
+    ],
+    [
+      'not by what is shelved',
+      [
+        alarm({ alarm: 'store-low', priority: 'now' }),
+        alarm({ alarm: 'dry-run', priority: 'now', shelvedUntilMs: NOW + 1 }),
+      ],
+      'today',
+    ],
+    ['a silent node is not heard, and no alarm asks', [alarm({ alarm: 'node-silent' })], undefined],
+  ])('urgencyOfWell: %s', (_why, standing, urgency) =>
+    expect(urgencyOfWell({ attention: attentionOf(well(), standing, NOW), standing }, NOW)).toBe(urgency),
+  );
 
   test('byAttention: worst first, then by name', () => {
     const list = [

@@ -1,20 +1,17 @@
 /** What was told of the well, newest first. One that was withdrawn is shown as such: somebody heard of it. */
 import { alarmTitle } from '../../../shared/api/alarm-title.ts';
 import { CAUSE_WORDS } from '../../../shared/words/cause-words.ts';
+import { URGENCY_WORDS, urgencyOf } from '../../../shared/words/urgency.ts';
 import { momentOf, type Context } from './context.ts';
 import { html, table, type Markup } from './markup.ts';
 import type { AlarmRow } from '../../alarm/alarm-row.ts';
-
-const PRIORITY_WORDS = { now: 'act today', soon: 'within days', note: 'worth a look' } as const;
 
 export function alarmsPart(context: Context): Markup {
   const rows = context.record.alarms
     .toReversed()
     .map((row) => [
       momentOf(context, row.sinceMs),
-      html`<strong>${alarmTitle(row.event.alarm)}</strong
-        >${row.event.priority && ` (${PRIORITY_WORDS[row.event.priority]})`}. ${row.event.why}.
-        ${causeOf(row)}`,
+      html`<strong>${alarmTitle(row.event.alarm)}</strong>${howSoon(row)}. ${row.event.why}. ${causeOf(row)}`,
       endOf(context, row),
       row.acknowledgedMs === undefined
         ? ''
@@ -22,6 +19,12 @@ export function alarmsPart(context: Context): Markup {
     ]);
   if (rows.length === 0) return html`<p>None was told.</p> `;
   return table(['Since', 'What', 'Until', ''], rows);
+}
+
+function howSoon({ event: { alarm, priority, evidence = {} } }: AlarmRow): string {
+  return priority === undefined
+    ? ''
+    : ` (${URGENCY_WORDS[urgencyOf({ alarm, priority, evidence })].mark.toLowerCase()})`;
 }
 
 function causeOf({ event }: AlarmRow): string {

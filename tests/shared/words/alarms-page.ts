@@ -5,8 +5,17 @@
 import { ALARM_WORDS } from '../../../shared/words/alarm-words.ts';
 import { CAUSE_WORDS } from '../../../shared/words/cause-words.ts';
 import { CAUTIONS } from '../../../shared/words/cautions.ts';
-import { ALARM_KINDS, CAUSES, type AlarmKind, type Cause } from '../../../shared/words/kinds.ts';
+import { FORM_EVIDENCE, formWords } from '../../../shared/words/forms.ts';
+import {
+  ALARM_FORMS,
+  ALARM_KINDS,
+  CAUSES,
+  type AlarmForm,
+  type AlarmKind,
+  type Cause,
+} from '../../../shared/words/kinds.ts';
 import { LOOK_ALIKES } from '../../../shared/words/look-alikes.ts';
+import { FORM_LEVELS, NOW_LEVELS, URGENCY_WORDS } from '../../../shared/words/urgency.ts';
 
 const OPENING = `# Alarms
 
@@ -53,10 +62,30 @@ function alarmPart(kind: AlarmKind, priority: string): string {
 
 \`${kind}\`, ${priority}. ${means}
 
-- **Needs:** ${needs}
+${/\bnow\b/.test(priority) ? `- **When now:** ${URGENCY_WORDS[NOW_LEVELS[kind]].means}\n` : ''}- **Needs:** ${needs}
 - **First:** ${firstStep}
 - **Can be wrong:** ${canBeWrong}
-${cautions.length === 0 ? '' : `- **Cautions:** ${cautions.join(', ')}\n`}`;
+${cautions.length === 0 ? '' : `- **Cautions:** ${cautions.join(', ')}\n`}${ALARM_FORMS.map((form) => formPart(kind, form)).join('')}`;
+}
+
+const FORM_NAMES: Record<AlarmForm, string> = { 'past-cut-out': 'past cut-out' };
+
+/** What is said instead in one form of the alarm. */
+function formPart(kind: AlarmKind, form: AlarmForm): string {
+  const words = formWords(kind, form);
+  if (!words) return '';
+  return `
+### ${ALARM_WORDS[kind].title}: ${FORM_NAMES[form]}
+
+Its evidence holds ${Object.entries(FORM_EVIDENCE[form])
+    .map(([figure, value]) => `\`${figure}\`: "${value}"`)
+    .join(', ')}. ${words.means}
+
+- **When now:** ${URGENCY_WORDS[FORM_LEVELS[form]].means}
+- **First:** ${words.firstStep}
+- **Can be wrong:** ${words.canBeWrong}
+- **Cautions:** ${words.cautions.join(', ')}
+`;
 }
 
 function causePart(cause: Cause): string {

@@ -10,10 +10,24 @@ import { ELECTRIC_CAUSES } from '../../../shared/words/causes-electric.ts';
 import { PUMP_CAUSES } from '../../../shared/words/causes-pump.ts';
 import { USE_CAUSES } from '../../../shared/words/causes-use.ts';
 import { WATER_CAUSES } from '../../../shared/words/causes-water.ts';
+<<<<<<< HEAD
 import { CAUTIONS, IF_IT_TRIPPED } from '../../../shared/words/cautions.ts';
 import { ALARM_KINDS, CAUSES, PRIORITIES } from '../../../shared/words/kinds.ts';
+=======
+import { CAUTIONS } from '../../../shared/words/cautions.ts';
+import { alarmWords, formWords } from '../../../shared/words/forms.ts';
+import { ALARM_FORMS, ALARM_KINDS, CAUSES } from '../../../shared/words/kinds.ts';
+>>>>>>> e5f3ef4 (alarms: a long run past cut-out has its own first step, over-pressure of a running pump is always told, and now has two levels in words)
 import { LOOK_ALIKES, lookAlikesOf } from '../../../shared/words/look-alikes.ts';
-import { PRIORITY_WORDS } from '../../../shared/words/priority-words.ts';
+import { URGENCIES, URGENCY_WORDS } from '../../../shared/words/urgency.ts';
+
+/** The words of alarms in those forms that have words of their own. */
+const FORMS = ALARM_KINDS.flatMap((kind) =>
+  ALARM_FORMS.flatMap((form) => {
+    const words = formWords(kind, form);
+    return words ? [{ of: `alarm ${kind} ${form}`, words }] : [];
+  }),
+);
 
 /** Every text by where it stands. */
 const TEXTS: [string, string][] = [
@@ -31,7 +45,13 @@ const TEXTS: [string, string][] = [
     );
   }),
   ...Object.entries(CAUTIONS),
-  ...PRIORITIES.map((priority): [string, string] => [priority, PRIORITY_WORDS[priority].means]),
+  ...FORMS.flatMap(({ of, words: { means, firstStep, canBeWrong } }) =>
+    Object.entries({ means, firstStep, canBeWrong }).map(([field, text]): [string, string] => [
+      `${of} ${field}`,
+      text,
+    ]),
+  ),
+  ...URGENCIES.map((urgency): [string, string] => [urgency, URGENCY_WORDS[urgency].means]),
 ];
 
 /** What a person is told to do. */
@@ -41,6 +61,7 @@ const STEPS = [
     step: ALARM_WORDS[kind].firstStep,
     cautions: ALARM_WORDS[kind].cautions,
   })),
+  ...FORMS.map(({ of, words: { firstStep: step, cautions } }) => ({ of, step, cautions })),
   ...CAUSES.map((cause) => ({
     of: `cause ${cause}`,
     step: CAUSE_WORDS[cause].firstStep,
@@ -173,6 +194,17 @@ describe('first steps', () => {
   test('let pressure off by cold water, and away from the tank', () => {
     for (const { of, step } of STEPS) expect(`${of}: ${step}`).not.toMatch(/open a hot tap/iu);
     expect(ALARM_WORDS['over-pressure'].firstStep).toMatch(/^Keep away from the tank/u);
+  });
+
+  test('past cut-out: breaker first, then clear of the tank, then a cold tap; else running water is looked for first', () => {
+    const past = alarmWords('long-run', { ranS: 600, switch: 'should be open' });
+    expect(past.firstStep).toMatch(
+      /^Switch the pump off at its breaker.*Stand clear of the tank.*Then open a cold tap/u,
+    );
+    expect(past.cautions).toEqual(expect.arrayContaining(['relief-valve', 'tank-pressure', 'scalding']));
+    expect(alarmWords('long-run', { ranS: 600 }).firstStep).toMatch(/^Look for running water/u);
+    // A form is that of its own alarm alone.
+    expect(alarmWords('leak', { switch: 'should be open' })).toEqual(ALARM_WORDS.leak);
   });
 
   test('rest a dry well with the pump off, and a dry jet pump until it is cool', () => {
