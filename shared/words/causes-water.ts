@@ -118,6 +118,6 @@ export const WATER_CAUSES = {
       'It rises while the pump runs, or with the heater off, or further than the tank on the card lets it.',
     firstStep:
       'Open a cold tap for a moment: the pressure drops at once. Have the precharge of the pressure tank checked before anything is added. If hot water comes hotter than usual or as steam, keep away from the heater and call. Switch it off at its breaker, or its gas valve if that is away from it.',
-    cautions: ['relief-valve', 'tank-pressure', 'precharge', 'lock-out'],
+    cautions: ['relief-valve', 'tank-pressure', 'precharge', 'lock-out', 'well-pit'],
   },
 } as const satisfies Partial<Record<Cause, CauseWords>>;

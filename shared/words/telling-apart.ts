@@ -82,6 +82,7 @@ export const TELLINGS: readonly Telling[] = [
     one: TANK,
     other: ['heat-expansion', 'closed-valve', 'transducer-fault'],
     how: 'Open a cold tap until the pump starts, and close it again. Once the pump rests, tap the tank from top to bottom. If it sounds full all the way up, it has lost its air. If its upper part sounds hollow, look for a closed valve or a check valve between it and the water heater.',
+    cautions: ['well-pit'],
   },
   {
     one: ['broken-pipe'],

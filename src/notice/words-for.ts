@@ -6,12 +6,8 @@ import type { AlarmEvent } from '../../shared/api/events.ts';
 import { ALARM_WORDS } from '../../shared/words/alarm-words.ts';
 import { CAUSE_WORDS } from '../../shared/words/cause-words.ts';
 import { CAUTIONS, type Caution } from '../../shared/words/cautions.ts';
-<<<<<<< HEAD
-import { lookAlikesOf, type LookAlikes } from '../../shared/words/look-alikes.ts';
-=======
 import { alarmWords } from '../../shared/words/forms.ts';
-import { lookAlikesOf } from '../../shared/words/look-alikes.ts';
->>>>>>> e5f3ef4 (alarms: a long run past cut-out has its own first step, over-pressure of a running pump is always told, and now has two levels in words)
+import { lookAlikesOf, type LookAlikes } from '../../shared/words/look-alikes.ts';
 
 export interface NoticeWords {
   /** As it stands within a sentence. */

@@ -10,14 +10,9 @@ import { ELECTRIC_CAUSES } from '../../../shared/words/causes-electric.ts';
 import { PUMP_CAUSES } from '../../../shared/words/causes-pump.ts';
 import { USE_CAUSES } from '../../../shared/words/causes-use.ts';
 import { WATER_CAUSES } from '../../../shared/words/causes-water.ts';
-<<<<<<< HEAD
 import { CAUTIONS, IF_IT_TRIPPED } from '../../../shared/words/cautions.ts';
-import { ALARM_KINDS, CAUSES, PRIORITIES } from '../../../shared/words/kinds.ts';
-=======
-import { CAUTIONS } from '../../../shared/words/cautions.ts';
 import { alarmWords, formWords } from '../../../shared/words/forms.ts';
 import { ALARM_FORMS, ALARM_KINDS, CAUSES } from '../../../shared/words/kinds.ts';
->>>>>>> e5f3ef4 (alarms: a long run past cut-out has its own first step, over-pressure of a running pump is always told, and now has two levels in words)
 import { LOOK_ALIKES, lookAlikesOf } from '../../../shared/words/look-alikes.ts';
 import { URGENCIES, URGENCY_WORDS } from '../../../shared/words/urgency.ts';
 
