@@ -4,7 +4,7 @@
  * After the fetch metadata draft (W3C) and RFC 6454; the content policy is CSP level 3 with everything shut but this server.
  */
 import type { Context, Next } from 'hono';
-import { ProblemError } from './problem.ts';
+import { ProblemError, problemResponse } from './problem.ts';
 
 const OUR_NAMES: readonly string[] = ['localhost', '[::1]'];
 
@@ -30,18 +30,24 @@ const HEADERS: Record<string, string> = {
   'permissions-policy': 'camera=(), geolocation=(), microphone=()',
 };
 
-/** Refuses with 403 what does not come from this machine's own pages or programs, and sets the headers of every answer. */
+/** Refuses with 403 what does not come from this machine's own pages or programs, and sets the headers of every answer, its own too. */
 export async function guard(c: Context, next: Next): Promise<void> {
-  const host = c.req.header('host') ?? new URL(c.req.url).host;
-  if (!isOurHost(host)) {
-    throw new ProblemError(
-      403,
-      `These pages are for this machine alone; open them as localhost, not as ${host}.`,
-    );
-  }
-  if (c.req.method !== 'GET' && c.req.method !== 'HEAD') refuseOtherSites(c, host);
-  await next();
+  const refused = refusalOf(c);
+  // Not thrown: what is thrown here becomes an answer behind this function, which would then lack the headers.
+  if (refused) c.res = problemResponse(refused);
+  else await next();
   for (const [name, value] of Object.entries(HEADERS)) c.res.headers.set(name, value);
+}
+
+function refusalOf(c: Context): ProblemError | undefined {
+  const host = c.req.header('host') ?? new URL(c.req.url).host;
+  // The Host is not repeated: whoever made a name point here chooses it.
+  if (!isOurHost(host))
+    return new ProblemError(403, 'These pages are for this machine alone; open them as localhost.');
+  const changes = c.req.method !== 'GET' && c.req.method !== 'HEAD';
+  return changes && !isFromOurPage(c, host)
+    ? new ProblemError(403, 'This was asked by a page of another site, and is not done.')
+    : undefined;
 }
 
 /** Whether a Host header names this machine by a loopback name; the port does not matter. */
@@ -54,12 +60,11 @@ function isLoopback4(name: string): boolean {
   return /^127(\.\d{1,3}){3}$/.test(name) && name.split('.').every((part) => Number(part) <= 255);
 }
 
-function refuseOtherSites(c: Context, host: string): void {
+/** A program of this machine names neither site nor origin. */
+function isFromOurPage(c: Context, host: string): boolean {
   const site = c.req.header('sec-fetch-site');
   const origin = c.req.header('origin');
-  const ours =
-    (site === undefined || site === 'same-origin') && (origin === undefined || sameHost(origin, host));
-  if (!ours) throw new ProblemError(403, 'This was asked by a page of another site, and is not done.');
+  return (site === undefined || site === 'same-origin') && (origin === undefined || sameHost(origin, host));
 }
 
 function sameHost(origin: string, host: string): boolean {

@@ -42,6 +42,20 @@ describe('guard', () => {
     expect(farm.acts.length).toBe(status === 200 ? 1 : 0);
   });
 
+  test.each([
+    ['a Host that is not ours', 'GET', { host: 'rebound.example.org' }],
+    ['a page of another site', 'POST', { 'sec-fetch-site': 'cross-site' }],
+  ])('the refusal of %s carries the security headers and repeats nothing', async (_who, method, headers) => {
+    const response = await askFarm().app.request('/api/acts', { method, headers });
+    expect(response.status).toBe(403);
+    expect(response.headers.get('content-type')).toBe('application/problem+json');
+    expect(response.headers.get('content-security-policy')).toContain("default-src 'none'");
+    expect(response.headers.get('x-content-type-options')).toBe('nosniff');
+    expect(response.headers.get('cross-origin-resource-policy')).toBe('same-origin');
+    expect(response.headers.get('referrer-policy')).toBe('no-referrer');
+    expect(await response.text()).not.toContain('example.org');
+  });
+
   test.each(['/api/wells', '/api/nothing', '/health'])('%s carries the content policy', async (path) => {
     const { get } = askFarm();
     const { headers } = await get(path);
