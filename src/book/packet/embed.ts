@@ -2,7 +2,8 @@
  * The record inside the packet's page, so that the page alone can be read in again: a block of data (HTML, `script` with a type that no
  * browser runs). A short one stands there line by line, for eyes; a long one is deflated (RFC 1951) and written as base64 (RFC 4648).
  */
-import { deflateSync, inflateSync, strFromU8, strToU8 } from 'fflate';
+import { deflateSync, strFromU8, strToU8 } from 'fflate';
+import { inflateExactly } from './inflate.ts';
 
 const OPEN = '<script type="application/json" id="stillwell-record">';
 const CLOSE = '</script>';
@@ -44,7 +45,8 @@ function unpacked(block: unknown, mostBytes: number): string | undefined {
   const bytes = 'bytes' in block ? block.bytes : undefined;
   if (typeof data !== 'string' || typeof bytes !== 'number' || !(bytes > 0 && bytes <= mostBytes))
     return undefined;
-  return strFromU8(inflateSync(fromBase64(data), { out: new Uint8Array(bytes) }));
+  const unpackedBytes = inflateExactly(fromBase64(data), bytes);
+  return unpackedBytes && strFromU8(unpackedBytes);
 }
 
 /** In pieces: a function takes only so many arguments. 3 bytes are 4 letters, so pieces of a multiple of 3 join without seams. */

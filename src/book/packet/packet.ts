@@ -12,7 +12,8 @@ import { packetPage } from './page.ts';
 import { paperFileName, PAPERS_PATH } from './paper-names.ts';
 import { readRecord } from './read-record.ts';
 import { papersOf, printRecord, type Sha256, type WellRecord } from './record.ts';
-import { openZip, zipPieces, type OpenZip, type ZipEntry } from './zip.ts';
+import { openZip, zipPieces, type OpenZip, type ZipEntry, type ZipWork } from './zip.ts';
+import type { ZipFile } from './zip-directory.ts';
 
 export interface PacketSource {
   record: WellRecord;
@@ -63,11 +64,15 @@ export interface OpenPacket {
   missing: string[];
 }
 
-/** Never throws. The problem is one sentence. */
-export function openPacket(bytes: Uint8Array, sha256: Sha256): OpenPacket | { problem: string } {
+/** Never throws. The problem is one sentence. `work` counts what a ZIP cost to open. */
+export function openPacket(
+  bytes: Uint8Array,
+  sha256: Sha256,
+  work?: ZipWork,
+): OpenPacket | { problem: string } {
   if (bytes.length > MOST_PACKET_BYTES)
     return { problem: `Cannot take packet: it may have ${MOST_PACKET_BYTES / 2 ** 20} MiB at most` };
-  return isZip(bytes) ? openZipped(bytes, sha256) : openAlone(bytes, sha256);
+  return isZip(bytes) ? openZipped(bytes, sha256, work) : openAlone(bytes, sha256);
 }
 
 /** APPNOTE 4.3.7: a local file header begins a ZIP that holds anything. */
@@ -83,14 +88,14 @@ function openAlone(bytes: Uint8Array, sha256: Sha256): OpenPacket | { problem: s
   return 'problem' in read ? read : { record: read.record, papers: [], missing: papersOf(read.record) };
 }
 
-function openZipped(bytes: Uint8Array, sha256: Sha256): OpenPacket | { problem: string } {
-  const zip = openZip(bytes);
-  const listed = zip?.files.find(({ name }) => name === RECORD_FILE);
-  if (!zip) return { problem: 'Cannot take packet: the ZIP is not whole' };
+function openZipped(bytes: Uint8Array, sha256: Sha256, work?: ZipWork): OpenPacket | { problem: string } {
+  const zip = openZip(bytes, work);
+  if ('problem' in zip) return { problem: `Cannot take packet: ${zip.problem}` };
+  const listed = zip.files.find(({ name }) => name === RECORD_FILE);
   if (!listed) return { problem: `Cannot take packet: there is no ${RECORD_FILE} in it` };
   if (listed.bytes > MOST_RECORD_BYTES)
     return { problem: `Cannot take packet: its record may have ${MOST_RECORD_BYTES / 2 ** 20} MiB at most` };
-  const text = zip.read(RECORD_FILE);
+  const text = zip.read(listed);
   if (!text) return { problem: 'Cannot take packet: the ZIP is not whole' };
   const read = readRecord(strFromU8(text), sha256);
   return 'problem' in read ? read : withPapers(zip, read.record, sha256);
@@ -98,23 +103,24 @@ function openZipped(bytes: Uint8Array, sha256: Sha256): OpenPacket | { problem: 
 
 /** A paper is known by the hash of its bytes and by nothing else: what its file is called leads nowhere. */
 function withPapers(zip: OpenZip, record: WellRecord, sha256: Sha256): OpenPacket | { problem: string } {
-  const belong = papersOf(record);
-  const papers: OpenPacket['papers'] = [];
-  for (const { name, bytes } of zip.files.filter(
-    (file) => file.name.startsWith(PAPERS_PATH) && file.bytes > 0,
-  )) {
-    const content = bytes > MOST_PAPER_BYTES ? undefined : zip.read(name);
+  const belong = new Set(papersOf(record));
+  const papers = new Map<string, ZipFile>();
+  for (const file of zip.files.filter(({ name, bytes }) => name.startsWith(PAPERS_PATH) && bytes > 0)) {
+    const content = file.bytes > MOST_PAPER_BYTES ? undefined : zip.read(file);
     const hash = content && sha256(content);
-    if (!content || hash === undefined || !belong.includes(hash))
+    if (!content || hash === undefined || !belong.has(hash))
       return {
-        problem: `Cannot take packet: ${name} is not the paper that was put in: its hash does not fit`,
+        problem: `Cannot take packet: ${file.name} is not the paper that was put in: its hash does not fit`,
       };
     if (paperType(content) === undefined)
       return {
-        problem: `Cannot take packet: ${name} is no kind of paper that is kept, whatever its name says`,
+        problem: `Cannot take packet: ${file.name} is no kind of paper that is kept, whatever its name says`,
       };
-    papers.push({ hash, read: () => zip.read(name) ?? new Uint8Array() });
+    papers.set(hash, file);
   }
-  const came = new Set(papers.map(({ hash }) => hash));
-  return { record, papers, missing: belong.filter((hash) => !came.has(hash)) };
+  return {
+    record,
+    papers: [...papers].map(([hash, file]) => ({ hash, read: () => zip.read(file) ?? new Uint8Array() })),
+    missing: [...belong].filter((hash) => !papers.has(hash)),
+  };
 }

@@ -27,7 +27,9 @@ export function readRecord(text: string, sha256: Sha256): Read {
 }
 
 function read(text: string, sha256: Sha256): WellRecord {
-  const lines = text.split('\n');
+  // No more than these are made: of line breaks alone a record of the largest size would be 268 million lines.
+  const lines = text.split('\n', MOST_LINES + 1);
+  if (lines.length > MOST_LINES) throw new Unreadable(`it has more than ${MOST_LINES} lines`);
   const well = readHead(lines[0] ?? '');
   checkEnd(text, lines, sha256);
   const record: WellRecord = {
@@ -63,7 +65,6 @@ function checkEnd(text: string, lines: readonly string[], sha256: Sha256): void 
   const end =
     lines.at(-1) === '' && last !== '' ? endShape.safeParse(jsonOf(last, lines.length - 1)) : undefined;
   if (!end?.success) throw new Unreadable('its end is missing: it was not written or sent whole');
-  if (lines.length > MOST_LINES) throw new Unreadable(`it has more than ${MOST_LINES} lines`);
   const body = text.slice(0, text.length - last.length - 1);
   if (end.data.lines !== lines.length - 2 || end.data.sha256 !== sha256(new TextEncoder().encode(body)))
     throw new Unreadable('its content is not what was written: its hash does not fit');

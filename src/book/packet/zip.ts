@@ -1,9 +1,13 @@
 /**
  * ZIP files (PKWARE APPNOTE 6.3.10) that are the same bytes for the same content: files in the order given, one fixed time, one level of
  * compression by a library of plain JavaScript, so that neither machine nor Node version shows. Written a file at a time, so that of all
- * the papers only one lies in memory. Opened with every size checked before anything is unpacked.
+ * the papers only one lies in memory. Opened with every size checked before anything is unpacked, and unpacked by entry: a name leads to
+ * nothing, and each entry is gone through once.
  */
-import { unzipSync, Zip, ZipDeflate, ZipPassThrough } from 'fflate';
+import { Zip, ZipDeflate, ZipPassThrough } from 'fflate';
+import { MOST_PACKET_BYTES } from '../limits.ts';
+import { inflateExactly } from './inflate.ts';
+import { filesInZip, packedOf, type ZipFile } from './zip-directory.ts';
 
 export interface ZipEntry {
   name: string;
@@ -37,33 +41,64 @@ export function* zipPieces(entries: Iterable<ZipEntry>): Generator<Uint8Array> {
 }
 
 export interface OpenZip {
-  files: { name: string; bytes: number }[];
-  /** Undefined where there is no such file, or it has not the size that the list says. */
-  read(name: string): Uint8Array | undefined;
+  files: readonly ZipFile[];
+  /** Unpacks one file. Undefined if it is not whole, or has not the size that the list says. */
+  read(file: ZipFile): Uint8Array | undefined;
+}
+
+/** What opening has cost: kept low by the limits below, whatever the file claims. */
+export interface ZipWork {
+  /** Entries of the list that were read. */
+  entries: number;
+  unpackedBytes: number;
 }
 
 /** Far more than the papers of any well. */
-const MOST_FILES = 10_000;
+export const MOST_FILES = 10_000;
+const STORED = 0;
+const DEFLATED = 8;
+const NOT_WHOLE = 'the ZIP is not whole';
 
-/** What is in it; nothing is unpacked yet. Undefined where it is no whole ZIP. */
-export function openZip(bytes: Uint8Array): OpenZip | undefined {
-  const files: OpenZip['files'] = [];
-  const listed = tryUnzip(bytes, (name, size) => {
-    if (files.length <= MOST_FILES) files.push({ name, bytes: size });
-    return false;
-  });
-  if (!listed || files.length > MOST_FILES) return undefined;
-  return { files, read: (name) => tryUnzip(bytes, (one) => one === name)?.get(name) };
+/** What is in it; nothing is unpacked yet. The problem is the second half of a sentence. */
+export function openZip(
+  bytes: Uint8Array,
+  work: ZipWork = { entries: 0, unpackedBytes: 0 },
+): OpenZip | { problem: string } {
+  const files = listOf(bytes, work);
+  return 'problem' in files ? files : { files, read: (file) => unpack(bytes, file, work) };
 }
 
-function tryUnzip(
-  bytes: Uint8Array,
-  wants: (name: string, size: number) => boolean,
-): Map<string, Uint8Array> | undefined {
+function listOf(bytes: Uint8Array, work: ZipWork): ZipFile[] | { problem: string } {
+  const files: ZipFile[] = [];
+  const names = new Set<string>();
+  let sum = 0;
   try {
-    const found = unzipSync(bytes, { filter: ({ name, originalSize }) => wants(name, originalSize) });
-    return new Map(Object.entries(found));
-  } catch {
-    return undefined;
+    for (const file of filesInZip(bytes)) {
+      work.entries += 1;
+      sum += file.bytes;
+      if (files.length === MOST_FILES) return { problem: `it has more than ${MOST_FILES} files` };
+      if (names.has(file.name)) return { problem: `it has two files called ${shown(file.name)}` };
+      if (sum > MOST_PACKET_BYTES)
+        return { problem: `unpacked it may have ${MOST_PACKET_BYTES / 2 ** 20} MiB at most` };
+      names.add(file.name);
+      files.push(file);
+    }
+  } catch (error) {
+    if (error instanceof RangeError) return { problem: NOT_WHOLE };
+    throw error;
   }
+  return files;
+}
+
+/** A name comes from outside and may be 64 KiB of anything. */
+function shown(name: string): string {
+  return JSON.stringify(name.length > 80 ? `${name.slice(0, 80)}…` : name);
+}
+
+function unpack(bytes: Uint8Array, file: ZipFile, work: ZipWork): Uint8Array | undefined {
+  const packed = packedOf(bytes, file);
+  if (!packed) return undefined;
+  work.unpackedBytes += file.bytes;
+  if (file.method === DEFLATED) return inflateExactly(packed, file.bytes);
+  return file.method === STORED && packed.length === file.bytes ? packed.slice() : undefined;
 }

@@ -5,7 +5,7 @@ import { embedRecord, recordInPage } from '../../../src/book/packet/embed.ts';
 import { makePage, makeZip, openPacket, type PacketSource } from '../../../src/book/packet/packet.ts';
 import { paperFileName } from '../../../src/book/packet/paper-names.ts';
 import { papersOf } from '../../../src/book/packet/record.ts';
-import { openZip, zipPieces } from '../../../src/book/packet/zip.ts';
+import { MOST_FILES, openZip, zipPieces, type OpenZip, type ZipWork } from '../../../src/book/packet/zip.ts';
 import { millRecord, PAPERS, sha256 } from '../../support/packet-well.ts';
 
 const papers = new Map(Object.values(PAPERS).map((bytes) => [sha256(bytes), bytes]));
@@ -67,6 +67,7 @@ function altered(files: Record<string, Uint8Array | undefined>): Uint8Array {
   );
 }
 const logName = paperFileName(sha256(PAPERS.log), millRecord().entries);
+const NONE = new Uint8Array();
 const text = (content: string): Uint8Array => new TextEncoder().encode(content);
 
 describe('a packet is refused', () => {
@@ -91,12 +92,14 @@ describe('a packet is refused', () => {
   test.each(rows)('%s', (_, bytes, says) => expect(problem(bytes)).toMatch(says));
 
   test('of a size that it does not have', () => {
-    // The central directory says of the record that it is 4 GB long (APPNOTE 4.3.12: 24 bytes after the mark).
+    // The central directory says of the record that it is longer than it may be (APPNOTE 4.3.12: 24 bytes after the mark).
     const bytes = zip();
     const at = bytes.indexOf('record.ndjson', bytes.lastIndexOf('mill.html')) - 46;
     expect(bytes.readUInt32LE(at)).toBe(0x02014b50);
-    bytes.writeUInt32LE(0xfffffffe, at + 24);
+    bytes.writeUInt32LE(2 ** 28 + 1, at + 24);
     expect(problem(bytes)).toMatch(/its record may have 256 MiB at most/);
+    bytes.writeUInt32LE(0xfffffffe, at + 24);
+    expect(problem(bytes)).toMatch(/unpacked it may have 512 MiB at most/);
   });
 
   test('but one without a paper is taken, and the paper said to be missing', () => {
@@ -138,9 +141,104 @@ test('a table is read by spreadsheets, and runs nothing in them', () => {
   ).toBe('\ufeffname,amps\r\n\'=1+1,\r\n"a, ""b""",7.9\r\nKöln,-1\r\n');
 });
 
-test('a ZIP says what is in it before anything is unpacked', () => {
-  const bytes = Buffer.concat([...zipPieces([{ name: 'a', bytes: () => text('hello'), as: 'deflated' }])]);
-  expect(openZip(bytes)?.files).toEqual([{ name: 'a', bytes: 5 }]);
-  expect(openZip(bytes)?.read('b')).toBeUndefined();
-  expect(openZip(text('hello'))).toBeUndefined();
+describe('openZip', () => {
+  const small = (...names: string[]): Buffer =>
+    Buffer.concat([
+      ...zipPieces(names.map((name) => ({ name, bytes: () => text('hello'), as: 'deflated' as const }))),
+    ]);
+  const opened = (bytes: Uint8Array): OpenZip => {
+    const zip = openZip(bytes);
+    if ('problem' in zip) throw new Error(zip.problem);
+    return zip;
+  };
+
+  test('says what is in it before anything is unpacked', () => {
+    const work: ZipWork = { entries: 0, unpackedBytes: 0 };
+    const zip = openZip(small('a', 'ä'), work);
+    expect(zip).toMatchObject({
+      files: [
+        { name: 'a', bytes: 5 },
+        { name: 'ä', bytes: 5 },
+      ],
+    });
+    expect(work).toEqual({ entries: 2, unpackedBytes: 0 });
+  });
+
+  test('unpacks by entry, and what another program packed too', () => {
+    const zip = opened(zipSync({ a: text('one'), b: [text('two'), { level: 0 }] }));
+    expect(zip.files.map((file) => Buffer.from(zip.read(file)!).toString())).toEqual(['one', 'two']);
+  });
+
+  test('refuses more files than a packet has after looking at one too many', () => {
+    const many = zipSync(
+      Object.fromEntries(Array.from({ length: MOST_FILES + 50 }, (_, n) => [`f${n}`, NONE])),
+    );
+    const work: ZipWork = { entries: 0, unpackedBytes: 0 };
+    expect(openZip(many, work)).toEqual({ problem: 'it has more than 10000 files' });
+    expect(work).toEqual({ entries: MOST_FILES + 1, unpackedBytes: 0 });
+  });
+
+  test('looks at no more entries than are there, whatever a ZIP64 end record claims', () => {
+    // APPNOTE 4.3.14 and 4.3.15: an end record and its locator, put before the usual end, that claim 2^32 - 1 entries.
+    const usual = small('a');
+    const end = usual.length - 22;
+    const record = Buffer.alloc(56);
+    record.writeUInt32LE(0x06064b50, 0);
+    record.writeUInt32LE(0xffffffff, 24);
+    record.writeUInt32LE(0xffffffff, 32);
+    record.writeUInt32LE(usual.readUInt32LE(end + 16), 48);
+    const locator = Buffer.alloc(20);
+    locator.writeUInt32LE(0x07064b50, 0);
+    locator.writeUInt32LE(end, 8);
+    const work: ZipWork = { entries: 0, unpackedBytes: 0 };
+    const claims = Buffer.concat([usual.subarray(0, end), record, locator, usual.subarray(end)]);
+    expect(openZip(claims, work)).toMatchObject({ files: [{ name: 'a' }] });
+    expect(work.entries).toBe(1);
+    // One that only the ZIP64 record can lead through is not taken.
+    claims.writeUInt16LE(0xffff, claims.length - 22 + 10);
+    expect(openZip(claims, work)).toEqual({ problem: 'the ZIP is not whole' });
+    expect(work.entries).toBe(2);
+  });
+
+  test('refuses two files of one name', () => {
+    const two = small('a', 'b');
+    two[two.lastIndexOf('b', two.length - 22)] = 'a'.charCodeAt(0);
+    expect(openZip(two)).toEqual({ problem: 'it has two files called "a"' });
+  });
+
+  test.each([
+    ['nothing', new Uint8Array()],
+    ['no ZIP', text('hello')],
+    ['half of one', small('a').subarray(0, 50)],
+  ])('refuses %s', (_, bytes) => expect(openZip(bytes)).toEqual({ problem: 'the ZIP is not whole' }));
+
+  test.each([
+    ['more', 4],
+    ['less', 6],
+  ])('gives nothing of a file that unpacks to %s than the list says', (_, claimed) => {
+    const bytes = small('a');
+    bytes.writeUInt32LE(claimed, bytes.readUInt32LE(bytes.length - 6) + 24);
+    const zip = opened(bytes);
+    expect(zip.read(zip.files[0]!)).toBeUndefined();
+  });
+});
+
+test('papers of a packet are each unpacked once, and again when they are asked for', () => {
+  const work: ZipWork = { entries: 0, unpackedBytes: 0 };
+  // The same paper under forty names more, as a trick to have it unpacked without end.
+  const more = Object.fromEntries(Array.from({ length: 40 }, (_, n) => [`papers/${n}.txt`, PAPERS.log]));
+  const packet = openPacket(altered(more), sha256, work);
+  if ('problem' in packet) throw new Error(packet.problem);
+  const sizes = unzipSync(zip());
+  const once = sizes['record.ndjson']!.length + PAPERS.photo.length + 41 * PAPERS.log.length;
+  expect(work.unpackedBytes).toBe(once);
+  expect(packet.papers).toHaveLength(2);
+  for (const { read } of packet.papers) read();
+  expect(work.unpackedBytes).toBe(once + PAPERS.photo.length + PAPERS.log.length);
+});
+
+test('a record in the page is unpacked no further than the page says that it goes', () => {
+  const page = embedRecord('x'.repeat(3_000_000));
+  expect(recordInPage(page, 3_000_000)).toHaveLength(3_000_000);
+  expect(recordInPage(page.replace('"bytes":3000000', '"bytes":1000'), 3_000_000)).toBeUndefined();
 });
