@@ -189,6 +189,7 @@ const STARTED: Record<string, string> = {
   'src/proving/bench/main.ts': 'tests/proving/bench-command.test.ts',
   'src/proving/bench/child.ts': 'tests/proving/bench.test.ts',
   'src/proving/demo/worker.ts': 'tests/proving/demo.test.ts',
+  'src/run/packet/open-worker.ts': 'tests/run/packet/open-aside.test.ts',
   'src/proving/ground/main.ts': 'tests/proving/ground/command.test.ts',
   'src/proving/ground/worker.ts': 'tests/proving/ground/command.test.ts',
   'src/proving/ground/workers.ts': 'tests/proving/ground/command.test.ts',

@@ -156,7 +156,8 @@ export interface Packets {
   zip(well: string, units?: UnitSystem): Iterable<Uint8Array>;
   /** The page alone. */
   page(well: string, units?: UnitSystem): string;
-  take(bytes: Uint8Array, how: { same: boolean; by?: string }): PacketResult;
+  /** `bytes` are handed over: nobody may use them afterwards. */
+  take(bytes: Uint8Array, how: { same: boolean; by?: string }): Promise<PacketResult>;
 }
 
 /** Where phones reach the calendar. `hosts` are addresses of this computer on its networks; `failed` a sentence. */

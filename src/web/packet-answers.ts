@@ -45,9 +45,12 @@ export function sectionAnswer(deps: WebDeps, name: string, { units }: Query<'sec
   return { ...facts, checkValvesM: [...checkValvesM], checkValvesBeside: [...checkValvesBeside] };
 }
 
-export function takePacket(deps: WebDeps, { bytes, query }: Ask<'takePacket'>): Answer<'takePacket'> {
+export async function takePacket(
+  deps: WebDeps,
+  { bytes, query }: Ask<'takePacket'>,
+): Promise<Answer<'takePacket'>> {
   const { by, same = false } = query;
-  const result = deps.packets.take(bytes, { same, ...(by !== undefined && { by }) });
+  const result = await deps.packets.take(bytes, { same, ...(by !== undefined && { by }) });
   if ('no' in result) throw new ProblemError(409, result.no);
   return result;
 }

@@ -95,7 +95,7 @@ async function write({ well, out, units, server, dataDir }: Writing, io: Io): Pr
   } else {
     if (!existsSync(join(dataDir, STORE_FILE)))
       throw new Misuse(`Cannot hand over ${well}: nothing is kept in ${dataDir}. Another folder: --data DIR`);
-    withStore(dataDir, 'visitor', (packets, store) => {
+    await withStore(dataDir, 'visitor', (packets, store) => {
       if (!isKnown(store, well))
         throw new Misuse(`Cannot hand over ${well}: no well of this name is kept in ${dataDir}`);
       writeAll(out, isPage ? [Buffer.from(packets.page(well, units))] : packets.zip(well, units));
@@ -155,7 +155,7 @@ async function takeIn(
 ): Promise<PacketResult> {
   if (place.server !== undefined) return await serverTake(place.server, bytes, how);
   try {
-    return withStore(place.dataDir, 'server', (packets) => packets.take(bytes, how));
+    return await withStore(place.dataDir, 'server', (packets) => packets.take(bytes, how));
   } catch (error) {
     if (error instanceof StoreError && error.fault === 'in-use')
       return await serverTake(place.usual, bytes, how);
@@ -163,16 +163,16 @@ async function takeIn(
   }
 }
 
-function withStore<T>(
+async function withStore<T>(
   dataDir: string,
   as: 'server' | 'visitor',
-  work: (packets: Packets, store: Store) => T,
-): T {
+  work: (packets: Packets, store: Store) => T | Promise<T>,
+): Promise<T> {
   mkdirSync(dataDir, { recursive: true });
   const store = openStore(join(dataDir, STORE_FILE), { as });
   try {
     const papers = openPapers(join(dataDir, PAPERS_FOLDER));
-    return work(packetsBeside(store, papers), store);
+    return await work(packetsBeside(store, papers), store);
   } finally {
     store.close();
   }

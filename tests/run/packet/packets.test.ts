@@ -93,14 +93,72 @@ test.each<[string, Record<string, object>, readonly string[], string[], boolean]
     ['calibrated-node-1'],
     true,
   ],
-])('a calibration that comes with a packet, where %s', (_, wells, calibrated, expected, told) => {
+])('a calibration that comes with a packet, where %s', async (_, wells, calibrated, expected, told) => {
   const from = stillwell({ north: { current: 'node-1:current' } }, ['node-1']);
   const page = Buffer.from(from.packets.page('north'));
   const here = stillwell(wells, calibrated);
-  const taken = here.packets.take(page, { same: false });
+  const taken = await here.packets.take(page, { same: false });
   if ('no' in taken) throw new Error(taken.no);
   expect(inputs(here)).toEqual(expected);
   expect(taken.said.some((one) => /reads from node-1, and so does .* here/u.test(one))).toBe(told);
   // Without loss all the same.
   expect(here.packets.page('north')).toBe(from.packets.page('north'));
+});
+
+/** The page of the one well, as a file that can be handed over and is gone then. */
+const pageOf = (from: ReturnType<typeof stillwell>): Buffer => Buffer.from(from.packets.page('north'));
+
+test('the loop runs on while a packet is opened, and a second one waits for its turn', async () => {
+  const page = pageOf(stillwell({ north: {} }));
+  const here = stillwell({});
+  const order: string[] = [];
+  const first = here.packets.take(page, { same: false }).then((taken) => {
+    order.push('taken');
+    return taken;
+  });
+  const second = here.packets.take(Buffer.from(page), { same: false });
+  await new Promise((done) => setImmediate(done));
+  order.push('a turn of the loop');
+  expect(await second).toEqual({ no: expect.stringMatching(/another one is being taken in/u) as string });
+  expect(await first).toMatchObject({ well: 'north', isNew: true });
+  expect(order).toEqual(['a turn of the loop', 'taken']);
+  // And the next one is taken again.
+  expect(await here.packets.take(pageOf(here), { same: false })).toMatchObject({ isNew: false });
+});
+
+test('the bytes of a packet are handed over and not copied', async () => {
+  const page = Uint8Array.from(pageOf(stillwell({ north: {} })));
+  const taking = stillwell({}).packets.take(page, { same: false });
+  expect(page.length).toBe(0);
+  expect(await taking).toMatchObject({ well: 'north' });
+});
+
+test('a packet of more rows than come over at once comes whole', async () => {
+  const from = stillwell({ north: { current: 'node-1:current' } });
+  const points = [
+    [0, 0],
+    [8, 9],
+  ];
+  from.store.commit(
+    Array.from({ length: 1_203 }, (_, n): Change => {
+      const body = { kind: 'calibrated', node: 'node-1', channel: 'current', points };
+      return {
+        change: 'act',
+        row: { id: `act-${n}`, atMs: NOON - DAY_MS + n, node: 'node-1', kind: 'calibrated', body },
+      };
+    }),
+  );
+  const here = stillwell({});
+  expect(await here.packets.take(pageOf(from), { same: false })).toMatchObject({ added: { acts: 1_204 } });
+  expect(here.packets.page('north')).toBe(from.packets.page('north'));
+});
+
+test('what is no packet is refused with the reason, and the next is taken', async () => {
+  const here = stillwell({});
+  expect(await here.packets.take(Buffer.from('hello'), { same: false })).toEqual({
+    no: expect.stringMatching(/neither the ZIP nor the page/u) as string,
+  });
+  expect(await here.packets.take(pageOf(stillwell({ north: {} })), { same: false })).toMatchObject({
+    well: 'north',
+  });
 });

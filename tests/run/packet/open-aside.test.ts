@@ -1,0 +1,51 @@
+/** A packet opened on its own thread (src/run/packet/open-worker.ts), from sources and as it is built. */
+import { unzipSync, zipSync } from 'fflate';
+import { describe, expect, test } from 'vitest';
+import { makeZip } from '../../../src/book/packet/packet.ts';
+import { openAside } from '../../../src/run/packet/open-aside.ts';
+import { millRecord, PAPERS, sha256 } from '../../support/packet-well.ts';
+
+const papers = new Map(Object.values(PAPERS).map((bytes) => [sha256(bytes), bytes]));
+const mill = (): Uint8Array =>
+  Buffer.concat([
+    ...makeZip({
+      record: millRecord(),
+      sha256,
+      hasPaper: (hash) => papers.has(hash),
+      readPaper: (hash) => papers.get(hash)!,
+    }),
+  ]);
+const BUILT = new URL('../../../dist/src/run/packet/open-aside.js', import.meta.url).href;
+const built = async (): Promise<typeof openAside> =>
+  ((await import(/* @vite-ignore */ BUILT)) as { openAside: typeof openAside }).openAside;
+
+describe.each<[string, () => Promise<typeof openAside>]>([
+  ['from sources', () => Promise.resolve(openAside)],
+  ['as it is built', built],
+])('openAside, %s', (_, load) => {
+  test('gives the record and the papers, one at a time', async () => {
+    const open = await load();
+    await open(mill(), async (opened) => {
+      if ('problem' in opened) throw new Error(opened.problem);
+      expect(opened.record).toEqual(millRecord());
+      expect(opened.missing).toEqual([]);
+      expect(new Set(opened.papers.map(({ hash }) => hash))).toEqual(new Set(papers.keys()));
+      for (const { hash, read } of opened.papers) expect(sha256(await read())).toBe(hash);
+    });
+  });
+
+  test('says what is wrong with a packet', async () => {
+    const open = await load();
+    const { 'record.ndjson': _record, ...rest } = unzipSync(mill());
+    expect(await open(zipSync(rest), (opened) => opened)).toEqual({
+      problem: 'Cannot take packet: there is no record.ndjson in it',
+    });
+  });
+
+  test('hands on what goes wrong in its use', async () => {
+    const open = await load();
+    await expect(open(mill(), () => Promise.reject(new Error('the disk is full')))).rejects.toThrow(
+      'the disk is full',
+    );
+  });
+});
