@@ -13,7 +13,7 @@ import { mayPublish, maySubscribe, type Session } from './access.ts';
 import type { Acknowledge, Arrival, Broker, OnMessage, UpperTopic } from './broker.ts';
 import { newFrameMeter, meterFrames } from './frame-meter.ts';
 import { listen } from './listen.ts';
-import { addressOf, openDoor, type Door, type DoorOptions } from './login.ts';
+import { openDoor, type Door, type DoorOptions } from './login.ts';
 
 /** Retained messages that outlive the process. Both are called synchronously; `save` with `null` forgets the topic. */
 interface RetainedShelf {
@@ -32,8 +32,8 @@ export interface BuiltInOptions extends Omit<DoorOptions, 'root'> {
   retained?: RetainedShelf;
   /** Topics that notices go to: whoever was let in may listen to them (a siren, a light, with a credential of its own). */
   noticeTopics?: readonly string[];
-  /** One sentence on a client that was turned away or dropped. */
-  onTrouble?: (sentence: string) => void;
+  /** One sentence on a client that was turned away or dropped, and its address; the address is empty where nobody knows it. */
+  onTrouble?: (sentence: string, from: string) => void;
   maxConnections?: number;
 }
 
@@ -59,7 +59,9 @@ const MAX_CLIENT_ID_LETTERS = 241;
 interface Line {
   options: BuiltInOptions;
   door: Door;
-  trouble: (sentence: string) => void;
+  trouble: (sentence: string, from: string) => void;
+  /** By connection, as it was when it came: of one that is gone the system says nothing any more. */
+  addresses: WeakMap<object, string>;
   connected: Set<Client>;
   closing: boolean;
 }
@@ -67,18 +69,25 @@ interface Line {
 /** Opens the broker. Rejects with one clear sentence where the port cannot be had. */
 export async function openBuiltInBroker(options: BuiltInOptions): Promise<BuiltInBroker> {
   const trouble = options.onTrouble ?? (() => undefined);
-  const line: Line = { options, door: openDoor(options), trouble, connected: new Set(), closing: false };
+  const line: Line = {
+    options,
+    door: openDoor(options),
+    trouble,
+    addresses: new WeakMap(),
+    connected: new Set(),
+    closing: false,
+  };
   const aedes = await Aedes.createBroker(handlers(line));
   aedes.on('clientReady', (client) => line.connected.add(client));
   aedes.on('clientDisconnect', (client) => line.connected.delete(client));
   aedes.on('clientError', (client, error) =>
-    line.trouble(`Dropped ${whoIs(line, client)}: ${error.message}.`),
+    line.trouble(`Dropped ${whoIs(line, client)}: ${error.message}.`, addressOf(line, client.conn)),
   );
   aedes.on('connectionError', (client, error) =>
-    line.trouble(`Turned away ${whoIs(line, client)}: ${error.message}.`),
+    line.trouble(`Turned away ${whoIs(line, client)}: ${error.message}.`, addressOf(line, client.conn)),
   );
   (aedes as NodeJS.EventEmitter).on('error', (error: Error) =>
-    line.trouble(`The built-in broker reports: ${error.message}.`),
+    line.trouble(`The built-in broker reports: ${error.message}.`, ''),
   );
   const server = createServer((socket) => take(line, aedes, socket));
   server.maxConnections = options.maxConnections ?? MAX_CONNECTIONS;
@@ -110,7 +119,10 @@ function handlers(line: Line): ConstructorParameters<typeof Aedes>[0] {
       const may =
         session !== undefined && (notices || maySubscribe(options.root, session, subscription.topic));
       if (!may)
-        line.trouble(`Refused ${whoIs(line, client)}: it may not listen to ${shown(subscription.topic)}.`);
+        line.trouble(
+          `Refused ${whoIs(line, client)}: it may not listen to ${shown(subscription.topic)}.`,
+          addressOf(line, client.conn),
+        );
       done(null, may ? subscription : null);
     },
   };
@@ -118,6 +130,8 @@ function handlers(line: Line): ConstructorParameters<typeof Aedes>[0] {
 
 /** One socket: watched for packets that are too large, then handed to the library. */
 function take(line: Line, aedes: Aedes, socket: Socket): void {
+  const address = (socket.remoteAddress ?? '').replace(/^::ffff:/, '');
+  line.addresses.set(socket, address);
   socket.setNoDelay(true);
   socket.setKeepAlive(true, 60_000);
   const meter = newFrameMeter();
@@ -127,7 +141,8 @@ function take(line: Line, aedes: Aedes, socket: Socket): void {
     const tooLarge = bytes === null ? 0 : meterFrames(meter, bytes, MAX_PACKET_BYTES);
     if (tooLarge === 0) return bytes;
     line.trouble(
-      `Dropped a client at ${socket.remoteAddress ?? '?'}: a packet of ${tooLarge} B, at most ${MAX_PACKET_BYTES} B are taken.`,
+      `Dropped a client at ${address || '?'}: a packet of ${tooLarge} B, at most ${MAX_PACKET_BYTES} B are taken.`,
+      address,
     );
     socket.destroy();
     return null;
@@ -237,8 +252,12 @@ function usersOf(line: Line): string[] {
 
 function whoIs(line: Line, client: Client): string {
   const user = line.door.sessionOf(client)?.user ?? line.door.claimOf(client)?.user;
-  const address = addressOf(client) || '?';
-  return user === undefined ? `a client at ${address}` : `"${user}" at ${address}`;
+  const address = addressOf(line, client.conn) || '?';
+  return user === undefined ? `a client at ${address}` : `${JSON.stringify(user)} at ${address}`;
+}
+
+function addressOf(line: Line, connection: object): string {
+  return line.addresses.get(connection) ?? '';
 }
 
 function bytesOf(payload: string | Uint8Array): Uint8Array {

@@ -141,7 +141,7 @@ function claimOf(packet: ConnectPacket): Claim {
 }
 
 /** Where the client is, as the system says it; empty where the connection is no socket. */
-export function addressOf(client: Client): string {
+function addressOf(client: Client): string {
   return client.conn instanceof Socket ? (client.conn.remoteAddress ?? '') : '';
 }
 

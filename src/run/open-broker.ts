@@ -11,6 +11,7 @@ import type { BrokerSettings, Settings } from '../config/settings.ts';
 import type { Store } from '../store/store.ts';
 import { credentialBook } from './credential-book.ts';
 import type { LiveServer } from './live/server.ts';
+import { newRepeats } from './repeats.ts';
 import { retainedShelf } from './retained-shelf.ts';
 
 interface BrokerOptions {
@@ -57,8 +58,9 @@ async function openOurs(
   { store, onMessage }: { store: Store; onMessage: OnMessage },
 ): Promise<OpenBroker> {
   const { root, notices } = options.settings;
-  const onTrouble = (sentence: string): void => options.log('warn', sentence);
-  const shelf = retainedShelf(store, { root, onTrouble });
+  const write = (sentence: string): void => options.log('warn', sentence);
+  const shelf = retainedShelf(store, { root, onTrouble: write });
+  const refusals = newRepeats({ write, now: options.now });
   const broker = await openBuiltInBroker({
     host,
     port,
@@ -69,8 +71,10 @@ async function openOurs(
     credential: credentialBook(store, options.now),
     retained: shelf,
     noticeTopics: notices.flatMap(({ mqtt }) => (mqtt ? [mqtt.topic] : [])),
-    onTrouble,
+    onTrouble: (sentence, from) => refusals.tell(sentence, from),
   });
+  const counting = setInterval(() => refusals.due(), LOOK_AT_COUNTS_MS);
+  counting.unref();
   store.commit([{ change: 'value', key: LISTENS_KEY, value: JSON.stringify({ host, port: broker.port }) }]);
   return {
     port: broker.port,
@@ -79,7 +83,9 @@ async function openOurs(
       connectedNodes: () => broker.connectedNodes(),
       dropConnections: () => broker.dropConnections(),
       close: async () => {
+        clearInterval(counting);
         await broker.close();
+        refusals.end();
         shelf.flush();
       },
     },
@@ -120,6 +126,8 @@ export function outsideLine(settings: Outside, secrets: Secrets): BrokerClientSe
   };
 }
 
+/** A count is written this long after its minute at the latest. */
+const LOOK_AT_COUNTS_MS = 10_000;
 const LISTENS_KEY = 'built-in-broker';
 /** Addresses that stand for all of a computer's own: it is reached from here by its loopback address. */
 const ANY: Record<string, string> = { '0.0.0.0': '127.0.0.1', '::': '[::1]' };

@@ -94,6 +94,21 @@ describe('openBuiltInBroker: who may come in', () => {
     const { url, troubles } = await open({ credential });
     await expect(connectNode(url, options)).rejects.toThrow(refusal);
     await expect.poll(() => troubles.join('\n')).toMatch(trouble);
+    expect(troubles.join('\n')).toContain(' at 127.0.0.1: ');
+    expect(troubles.join('\n')).not.toContain(' at ?');
+  });
+
+  test('the name that a stranger gives stays on one line and within its quotes, and its address goes with it', async () => {
+    const told: [sentence: string, from: string][] = [];
+    const { url } = await open({ onTrouble: (...trouble) => told.push(trouble) });
+    const username = 'a"\nTold Anna: all is well';
+    await expect(connectNode(url, { username, password: 'x' })).rejects.toThrow('Bad username');
+    await expect
+      .poll(() => told[0])
+      .toEqual([
+        'Dropped "a\\"\\nTold Anna: all is well" at 127.0.0.1: no such node has a credential.',
+        '127.0.0.1',
+      ]);
   });
 
   test('allowLocal: a local client without credential may be any node; one with a credential must still know its password', async () => {
