@@ -65,6 +65,9 @@ async function main(args: string[]): Promise<number> {
   return command.run(rest, io);
 }
 
+// Whatever is written is the user's own: data hold hashes of passwords, names, addresses and photos. Windows knows no such thing.
+if (process.platform !== 'win32') process.umask(0o077);
+
 // A reader that has seen enough (`stillwell replay … | head`) is no fault.
 process.stdout.on('error', (error: NodeJS.ErrnoException) =>
   process.exit(error.code === 'EPIPE' ? EXIT.ok : EXIT.failed),

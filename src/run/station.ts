@@ -2,7 +2,6 @@
  * Everything of a running server put together: store, live loop, broker, outbox and pages, opened in the order in which they need
  * each other and closed the other way round. `serve` runs it by the machine's clock, the demo by its own.
  */
-import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { loadCards } from '../config/load-cards.ts';
 import type { Secrets } from '../config/secrets.ts';
@@ -13,6 +12,7 @@ import { openSenders, type Senders } from '../send/senders.ts';
 import { openStore } from '../store/open-store.ts';
 import { openPapers } from '../store/paper-files.ts';
 import type { Store } from '../store/store.ts';
+import { openDataFolder } from './data-folder.ts';
 import { openLive, type LiveServer } from './live/server.ts';
 import { openBroker } from './open-broker.ts';
 import { openPages, type OpenPages } from './open-pages.ts';
@@ -49,7 +49,12 @@ export const PAPERS_FOLDER = 'papers';
 /** Opens it all. Rejects with one clear line, and leaves nothing open then. */
 export async function openStation(options: StationOptions): Promise<Station> {
   const { settings } = options;
-  mkdirSync(settings.dataDir, { recursive: true });
+  openDataFolder({
+    dataDir: settings.dataDir,
+    storeFile: STORE_FILE,
+    papersFolder: PAPERS_FOLDER,
+    log: options.log,
+  });
   const undo: (() => Promise<void> | void)[] = [];
   try {
     const store = openStore(join(settings.dataDir, STORE_FILE), {

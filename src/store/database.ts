@@ -8,6 +8,7 @@ import { fileURLToPath } from 'node:url';
 import Database from 'better-sqlite3';
 import { drizzle } from 'drizzle-orm/better-sqlite3';
 import { migrate } from 'drizzle-orm/better-sqlite3/migrator';
+import { makeReadyForSqlite } from './private-files.ts';
 import { StoreError, explain } from './store-error.ts';
 
 export type Db = Database.Database;
@@ -104,6 +105,7 @@ export function openDatabase(path: string, maxBytes: number): Db {
   let db: Db | undefined;
   try {
     const known = knownVersion();
+    makeReadyForSqlite(path);
     db = new Database(path, { timeout: BUSY_MS });
     lookAt(db, path, known);
     setUp(db, known, maxBytes);

@@ -4,6 +4,7 @@
  * number in it would outlive a crash.
  */
 import Database from 'better-sqlite3';
+import { makeReadyForSqlite } from './private-files.ts';
 import { StoreError, explain } from './store-error.ts';
 
 export interface Lock {
@@ -14,6 +15,7 @@ export interface Lock {
 export function takeLock(path: string): Lock {
   let db: Database.Database | undefined;
   try {
+    makeReadyForSqlite(`${path}.lock`);
     db = new Database(`${path}.lock`, { timeout: 0 });
     db.pragma('journal_mode = memory');
     db.exec('BEGIN EXCLUSIVE');

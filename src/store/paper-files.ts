@@ -9,7 +9,6 @@ import {
   closeSync,
   existsSync,
   fsyncSync,
-  mkdirSync,
   openSync,
   readFileSync,
   renameSync,
@@ -18,6 +17,7 @@ import {
 } from 'node:fs';
 import { join } from 'node:path';
 import { isPaperHash } from '../card/paper-hash.ts';
+import { makePrivateFolder, openNewFile } from './private-files.ts';
 import { StoreError } from './store-error.ts';
 
 export interface PaperFiles {
@@ -70,9 +70,9 @@ function hashOf(bytes: Uint8Array): string {
 }
 
 function writeWhole(folder: string, name: string, bytes: Uint8Array): void {
-  mkdirSync(folder, { recursive: true });
+  makePrivateFolder(folder);
   const waiting = join(folder, `${name}.part`);
-  const file = openSync(waiting, 'w');
+  const file = openNewFile(waiting);
   try {
     let at = 0;
     while (at < bytes.length) at += writeSync(file, bytes, at);

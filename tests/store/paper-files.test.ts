@@ -1,4 +1,13 @@
-import { mkdtempSync, readdirSync, rmSync, truncateSync } from 'node:fs';
+import {
+  mkdirSync,
+  mkdtempSync,
+  readFileSync,
+  readdirSync,
+  rmSync,
+  symlinkSync,
+  truncateSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
@@ -32,6 +41,22 @@ describe('openPapers', () => {
 
   test.each(['../../etc/passwd', '', 'BA', `${ABC}/..`])('takes no path for a hash: %s', (path) => {
     expect(() => openPapers(folder).read(path)).toThrow('must be SHA-256');
+  });
+
+  test('writes over what an earlier try left, and never to where a link points', () => {
+    const elsewhere = join(folder, 'elsewhere');
+    writeFileSync(elsewhere, 'theirs');
+    mkdirSync(join(folder, 'ba'));
+    symlinkSync(elsewhere, join(folder, 'ba', `${ABC}.part`));
+    const papers = openPapers(folder);
+    papers.put(Buffer.from('abc'));
+    expect(readFileSync(elsewhere, 'utf8')).toBe('theirs');
+    expect(papers.read(ABC)?.toString()).toBe('abc');
+    rmSync(join(folder, 'ba', ABC));
+    writeFileSync(join(folder, 'ba', `${ABC}.part`), 'half of a longer one');
+    papers.put(Buffer.from('abc'));
+    expect(papers.read(ABC)?.toString()).toBe('abc');
+    expect(readdirSync(join(folder, 'ba'))).toEqual([ABC]);
   });
 
   test('says so where a file is not what was kept, and mends it when the paper comes again', () => {

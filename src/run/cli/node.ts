@@ -1,8 +1,8 @@
 /** `stillwell node`: credentials of nodes. A password is shown once; the store keeps only its hash. */
-import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { makeCredential } from '../../broker/credentials.ts';
 import { openStore } from '../../store/open-store.ts';
+import { makePrivateFolder } from '../../store/private-files.ts';
 import type { Store } from '../../store/store.ts';
 import { STORE_FILE } from '../station.ts';
 import { EXIT, Misuse, type Command, type Io } from './command.ts';
@@ -31,7 +31,7 @@ be running meanwhile; it knows of a change within two seconds.
     if (rest.length > 0) throw new Misuse(`Cannot read "${rest[0]}": one name is expected`);
     const { settings } = readSettingsOrMisuse(io.env, flags.settings);
     const dataDir = flags.data ?? settings.dataDir;
-    mkdirSync(dataDir, { recursive: true });
+    makePrivateFolder(dataDir);
     const store = openStore(join(dataDir, STORE_FILE), { as: 'visitor' });
     try {
       return await runVerb({ verb, name, speaksFor: flags['speaks-for'] ?? [] }, store, io);

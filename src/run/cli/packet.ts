@@ -1,21 +1,12 @@
 /** `stillwell packet`: all that is known of a well as one file, and such a file taken in. */
 import { randomUUID } from 'node:crypto';
-import {
-  existsSync,
-  mkdirSync,
-  openSync,
-  readFileSync,
-  statSync,
-  writeSync,
-  closeSync,
-  renameSync,
-  rmSync,
-} from 'node:fs';
+import { existsSync, readFileSync, statSync, writeSync, closeSync, renameSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { MOST_PACKET_BYTES } from '../../book/limits.ts';
 import type { UnitSystem } from '../../../shared/quantity/print-quantity.ts';
 import { openPapers, type PaperFiles } from '../../store/paper-files.ts';
 import { openStore } from '../../store/open-store.ts';
+import { makePrivateFolder, openNewFile } from '../../store/private-files.ts';
 import { StoreError } from '../../store/store-error.ts';
 import type { Store } from '../../store/store.ts';
 import type { Packets, PacketResult } from '../../web/deps.ts';
@@ -123,7 +114,7 @@ function writeAll(out: string, pieces: Iterable<Uint8Array>): void {
     return;
   }
   const waiting = `${out}.part`;
-  const file = openSync(waiting, 'w');
+  const file = openNewFile(waiting);
   try {
     for (const piece of pieces) writeWhole(file, piece);
   } catch (error) {
@@ -168,7 +159,7 @@ async function withStore<T>(
   as: 'server' | 'visitor',
   work: (packets: Packets, store: Store) => T | Promise<T>,
 ): Promise<T> {
-  mkdirSync(dataDir, { recursive: true });
+  makePrivateFolder(dataDir);
   const store = openStore(join(dataDir, STORE_FILE), { as });
   try {
     const papers = openPapers(join(dataDir, PAPERS_FOLDER));
