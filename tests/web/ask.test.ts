@@ -15,7 +15,7 @@ function inParts(parts: readonly string[], headers: Record<string, string> = {})
     },
     { highWaterMark: 0 },
   );
-  return new Request('http://localhost/', { method: 'POST', body, headers, duplex: 'half' } as RequestInit);
+  return new Request('http://localhost/', { method: 'POST', body, headers, duplex: 'half' });
 }
 const text = (bytes: Uint8Array): string => new TextDecoder().decode(bytes);
 

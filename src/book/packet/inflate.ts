@@ -10,19 +10,18 @@ const STEP_BYTES = 16 * 1024;
 /** Undefined if the data is damaged, or unpacks to more or less than `bytes`. */
 export function inflateExactly(packed: Uint8Array, bytes: number): Uint8Array | undefined {
   const out = new Uint8Array(bytes);
-  let filled = 0;
-  let over = false;
+  const state = { filled: 0, over: false };
   const stream = new Inflate((piece) => {
-    over ||= piece.length > bytes - filled;
-    if (over) return;
-    out.set(piece, filled);
-    filled += piece.length;
+    state.over ||= piece.length > bytes - state.filled;
+    if (state.over) return;
+    out.set(piece, state.filled);
+    state.filled += piece.length;
   });
   try {
-    for (let at = 0; at < packed.length && !over; at += STEP_BYTES)
+    for (let at = 0; at < packed.length && !state.over; at += STEP_BYTES)
       stream.push(packed.subarray(at, at + STEP_BYTES), at + STEP_BYTES >= packed.length);
   } catch {
     return undefined;
   }
-  return !over && filled === bytes ? out : undefined;
+  return !state.over && state.filled === bytes ? out : undefined;
 }

@@ -28,6 +28,7 @@ export async function openAside<T>(
   }
 }
 
+type Told = OpenTold | { error: Error };
 type Ask = (asked: OpenAsked) => Promise<OpenTold>;
 
 async function read(ask: Ask): Promise<AsidePacket | { problem: string }> {
@@ -63,29 +64,32 @@ function unexpected(what: string): Error {
 
 /** One question at a time; answers carry no number. Rejects once the thread has ended, but that of too little memory is a problem. */
 function asker(worker: Worker): Ask {
-  let tell: (told: Promise<OpenTold>) => void = () => undefined;
-  let ended: Promise<OpenTold> | undefined;
-  const end = (told: Promise<OpenTold>): void => {
-    // It may end while nobody asks; the next one who does is told.
-    told.catch(() => undefined);
+  let tell: ((told: Told) => void) | undefined;
+  let ended: Told | undefined;
+  // It may end while nobody asks; the next one who does is told.
+  const end = (told: Told): void => {
     ended ??= told;
-    tell(ended);
+    tell?.(ended);
   };
-  worker.on('message', (told: OpenTold) => tell(Promise.resolve(told)));
+  worker.on('message', (told: OpenTold) => tell?.(told));
   worker.on('error', (error: NodeJS.ErrnoException) =>
     end(
       error.code === 'ERR_WORKER_OUT_OF_MEMORY'
-        ? Promise.resolve({ problem: 'Cannot take packet: this machine has too little memory for it' })
-        : Promise.reject(error),
+        ? { problem: 'Cannot take packet: this machine has too little memory for it' }
+        : { error },
     ),
   );
-  worker.on('exit', () => end(Promise.reject(unexpected('answer'))));
-  return (asked) =>
-    ended ??
-    new Promise((resolve) => {
-      tell = resolve;
-      worker.postMessage(asked);
-    });
+  worker.on('exit', () => end({ error: unexpected('answer') }));
+  return async (asked) => {
+    const told =
+      ended ??
+      (await new Promise<Told>((resolve) => {
+        tell = resolve;
+        worker.postMessage(asked);
+      }));
+    if ('error' in told) throw told.error;
+    return told;
+  };
 }
 
 /** Built, the worker is a file like any other. From sources the thread first learns to read TypeScript: it does not inherit that. */

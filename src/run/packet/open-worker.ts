@@ -26,12 +26,14 @@ export type OpenTold =
 /** A row is 80 KiB at most and some 300 B as a rule: a piece is some 150 KiB, and 40 MB at the very most. */
 const ROWS_A_PIECE = 500;
 
-function* piecesOf({ well: _, ...lists }: WellRecord): Generator<RecordPiece> {
-  for (const [list, rows] of Object.entries(lists))
+function* piecesOf(record: WellRecord): Generator<RecordPiece> {
+  for (const [list, rows] of Object.entries(record)) {
+    if (!Array.isArray(rows)) continue;
     for (let at = 0; at < rows.length; at += ROWS_A_PIECE)
       // Rows of a list stay with its name; the compiler loses that in the pairs.
       // oxlint-disable-next-line typescript/no-unsafe-type-assertion
       yield { list, rows: rows.slice(at, at + ROWS_A_PIECE) } as RecordPiece;
+  }
 }
 
 const { bytes } = workerData as OpenOrder;
