@@ -55,9 +55,14 @@ export function channelName(code: number): string {
   return pump === 0 ? base : `p${pump + 1}/${base}`;
 }
 
+/** A channel without its pump prefix; undefined where the contract has no such channel. */
+export function baseChannel(name: string): BaseChannel | undefined {
+  const code = channelCode(name);
+  return code === undefined ? undefined : BASE_CHANNELS[code & 15];
+}
+
 /** SenML unit of a channel by its whole name, pump prefix and all; undefined where the contract has no such channel. */
 export function channelUnit(name: string): string | undefined {
-  const code = channelCode(name);
-  const base = code === undefined ? undefined : BASE_CHANNELS[code & 15];
+  const base = baseChannel(name);
   return base && CHANNEL_UNITS[base];
 }

@@ -22,12 +22,18 @@ import {
 } from './look.ts';
 import type { Look } from './look.ts';
 import { readCard } from './read-card.ts';
+import { twoPointCorrection } from './two-point.ts';
 
 export interface ReadActOptions {
   /** The card of a well, where known: a pump that it has not is then refused. */
   cardOf?: (well: string) => Card | undefined;
   /** Refuse unknown keys. */
   strict?: boolean;
+  /**
+   * The act is one of a past that was kept elsewhere: a calibration whose line no reading can be corrected by is read as it was
+   * written. The engine passes it over; the rest of that past must not be lost for it.
+   */
+  past?: boolean;
 }
 
 /** Longest remark: a few sentences. */
@@ -37,7 +43,7 @@ interface Reader {
   /** The keys of the kind beside `kind`; `by` and `text` may stand on any act: who did it, and a remark. */
   keys: readonly string[];
   /** Notes what is wrong or missing; the act it returns counts only where nothing was noted. */
-  read: (look: Look) => Act;
+  read: (look: Look, options: ReadActOptions) => Act;
 }
 
 const WELL_ONLY = ['well'] as const;
@@ -51,12 +57,7 @@ const READERS: Record<Exclude<Act['kind'], 'card-changed'>, Reader> = {
   pinned: { keys: ['well', 'pump', 'amps', 'cutIn', 'cutOut'], read: pinnedOf },
   calibrated: {
     keys: ['node', 'channel', 'points'],
-    read: (look) => ({
-      kind: 'calibrated',
-      node: needed(look, 'node', nameAt(look, 'node')) ?? '',
-      channel: channelAt(look),
-      points: pointsAt(look),
-    }),
+    read: calibratedOf,
   },
   acknowledged: {
     keys: ['well', 'pump', 'alarm'],
@@ -105,7 +106,7 @@ export function readAct(json: unknown, options: ReadActOptions = {}): { act: Act
     return { problem: firstProblem(look, 'act') ?? 'Cannot read act: kind must be given: nothing' };
   if (options.strict === true) refuseOtherKeys(look, kind === 'card-changed' ? ['card'] : READERS[kind].keys);
   if (kind === 'card-changed') return readCardChanged(look);
-  const act = READERS[kind].read(look);
+  const act = READERS[kind].read(look, options);
   if ('well' in act) checkPump(look, act, options.cardOf?.(act.well));
   return actUnlessProblem(look, act);
 }
@@ -179,6 +180,15 @@ function channelAt(look: Look): string {
   if (typeof value === 'string' && channelCode(value) !== undefined) return value;
   note(look, 'channel', 'must be a channel of the node (such as current or p2/current)');
   return '';
+}
+
+function calibratedOf(look: Look, { past }: ReadActOptions): Act {
+  const node = needed(look, 'node', nameAt(look, 'node')) ?? '';
+  const channel = channelAt(look);
+  const points = pointsAt(look);
+  const line = channel === '' || points.length === 0 ? undefined : twoPointCorrection(channel, points);
+  if (line && 'rule' in line && past !== true) note(look, 'points', line.rule, line.value);
+  return { kind: 'calibrated', node, channel, points };
 }
 
 /** Two pairs of [what the node read, what was true], in the channel's own unit. The line through them must rise. */

@@ -4,10 +4,10 @@ import { pinBaseline, restartLearning } from '../baseline/learn.ts';
 import { newSupply } from '../baseline/supply.ts';
 import type { Act } from '../card/act.ts';
 import { nodesOf } from '../card/reads.ts';
+import { twoPointCorrection } from '../card/two-point.ts';
 import { levelsRestart } from '../cycles/levels.ts';
 import { newPump } from '../cycles/pump-state.ts';
 import { setWaterCard, startNewBaseline } from '../hydraulics/water-state.ts';
-import { twoPointCorrection } from '../readings/calibrate.ts';
 import { correctionsAt, noteFullScales } from './channels.ts';
 import type { Emit } from './emit.ts';
 import type { NodeNews } from './input.ts';
@@ -43,8 +43,7 @@ export function takeAct(well: WellState, atMs: number, act: Act, emit: Emit): vo
       break;
     }
     case 'calibrated':
-      well.corrections[`${act.node}:${act.channel}`] = twoPointCorrection(act.points);
-      well.inForce = correctionsAt(well, atMs);
+      calibrate(well, act, atMs);
       break;
     case 'expected':
       well.expected.push({ text: act.text, untilMs: act.untilMs });
@@ -61,6 +60,17 @@ export function takeAct(well: WellState, atMs: number, act: Act, emit: Emit): vo
       act satisfies never;
   }
   alarmAct(well.alarms, act, atMs, alarmEmit(well, emit));
+}
+
+/**
+ * What was in force stays where the points make no line that a reading can be corrected by. The reader of acts refuses such points and
+ * says why (src/card/read-act.ts), but an act kept before that rule, or in another Stillwell, must not stop the well.
+ */
+function calibrate(well: WellState, act: Extract<Act, { kind: 'calibrated' }>, atMs: number): void {
+  const line = twoPointCorrection(act.channel, act.points);
+  if ('rule' in line) return;
+  well.corrections[`${act.node}:${act.channel}`] = line.correction;
+  well.inForce = correctionsAt(well, atMs);
 }
 
 function changeCard(well: WellState, card: WellState['card'], atMs: number): void {

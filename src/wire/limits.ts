@@ -1,9 +1,7 @@
 /**
- * What one message may be at most, and which values no well can show. The limits keep a broken or hostile sender from costing
- * more than a fixed amount of work; the bounds are absurdities, not alarm limits: what lies outside is a wrong unit or a broken
- * decoder in the node, never a reading. Both stand in firmware-contract/contract.md.
+ * What one message may be at most. The limits keep a broken or hostile sender from costing more than a fixed amount of work. They
+ * stand in firmware-contract/contract.md; the bounds of values are in src/card/channel-bounds.ts.
  */
-import type { BaseChannel } from './channels.ts';
 
 /** The contract's limit on a payload, 128 KiB: 2,000 records of 65 bytes. */
 export const MAX_PAYLOAD_BYTES = 128 * 1024;
@@ -22,26 +20,3 @@ export const MAX_TIME_S = 8.64e12;
 
 /** RFC 8428, section 4.4: the version of SenML that this reader understands. */
 export const SENML_VERSION = 10;
-
-export interface Bounds {
-  low: number;
-  high: number;
-}
-
-/** Lowest and highest value that is taken, in the channel's unit. */
-export const VALUE_BOUNDS: Record<BaseChannel, Bounds> = {
-  /** A clamp's zero may sit a little under 0; no private well's motor draws 1,000 A. */
-  current: { low: -1, high: 1000 },
-  'current-2': { low: -1, high: 1000 },
-  'current-3': { low: -1, high: 1000 },
-  /** 10 MPa is 1,000 m of water. */
-  pressure: { low: -10e6, high: 10e6 },
-  voltage: { low: -1, high: 2000 },
-  'voltage-2': { low: -1, high: 2000 },
-  'voltage-3': { low: -1, high: 2000 },
-  flow: { low: -10, high: 10 },
-  level: { low: -1000, high: 5000 },
-  store: { low: -1000, high: 1000 },
-  contact: { low: 0, high: 1 },
-  temperature: { low: -100, high: 200 },
-};

@@ -3,12 +3,13 @@
  * the reason why not. The usual shape of a JSON pack goes through ./scan-pack.ts; whatever that one doesn't know comes here, and
  * every refusal is made here.
  */
+import { VALUE_BOUNDS } from '../card/channel-bounds.ts';
 import { BASE_CHANNELS, CHANNEL_UNITS, channelCode } from './channels.ts';
 import type { BaseChannel } from './channels.ts';
 import { readCbor } from './cbor-bytes.ts';
 import { digestOf } from './digest.ts';
 import { readJson } from './json-bytes.ts';
-import { ABSOLUTE_FROM_S, MAX_RECORDS, MAX_TIME_S, VALUE_BOUNDS } from './limits.ts';
+import { ABSOLUTE_FROM_S, MAX_RECORDS, MAX_TIME_S } from './limits.ts';
 import type { FaultCode, Pack, Refusal } from './messages.ts';
 import { isRefusal, refuse, shown } from './refuse.ts';
 import { columnsOf, emptyRows } from './rows.ts';

@@ -3,11 +3,12 @@
  * speed of JSON.parse and checks). It says yes or nothing: on anything unusual or wrong it gives up, and ./pack.ts reads the pack the
  * long way and makes the refusal. What it does read is equal, bit for bit, to the long way's result.
  */
+import { VALUE_BOUNDS } from '../card/channel-bounds.ts';
 import { BASE_CHANNELS } from './channels.ts';
 import { isUnitWord } from './channel-words.ts';
 import { digestOf } from './digest.ts';
 import { NOWHERE, spaceEnd } from './json-scan.ts';
-import { ABSOLUTE_FROM_S, MAX_RECORDS, MAX_TIME_S, VALUE_BOUNDS } from './limits.ts';
+import { ABSOLUTE_FROM_S, MAX_RECORDS, MAX_TIME_S } from './limits.ts';
 import type { Pack } from './messages.ts';
 import { fillMould, keepMould, noMould } from './mould.ts';
 import type { PackSource } from './pack-source.ts';

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { calibrationPoints, type CalibrationPoints, type ClampPair } from '../../src/book/calibration.ts';
-import { twoPointCorrection } from '../../src/readings/calibrate.ts';
+import { twoPointCorrection } from '../../src/card/two-point.ts';
 
 const pair = (readA: number, trueA: number): ClampPair => ({ readA, trueA });
 
@@ -55,7 +55,9 @@ test.each<[string, ClampPair[], number | undefined, CalibrationPoints]>([
 
 test('the points lead through what the meter showed', () => {
   const found = calibrationPoints([pair(8, 8.4)], 0.02);
-  const { gain, offset } = twoPointCorrection(found.is === 'two' ? found.points : []);
+  const line = twoPointCorrection('current', found.is === 'two' ? found.points : []);
+  if ('rule' in line) throw new Error(line.rule);
+  const { gain, offset } = line.correction;
   expect(gain * 8 + offset).toBeCloseTo(8.4, 9);
   expect(gain * 0.02 + offset).toBeCloseTo(0, 9);
 });

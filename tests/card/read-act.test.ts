@@ -198,6 +198,32 @@ describe('readAct refuses', () => {
       'Cannot read act: points must rise: two different readings, the higher one with the higher true value: [[1,4],[2,3]]',
     ],
     [
+      'a calibration whose gain no sensor needs',
+      {
+        kind: 'calibrated',
+        node: 'a',
+        channel: 'current',
+        points: [
+          [0, 0],
+          [5e-324, 1],
+        ],
+      },
+      'Cannot read act: points must make a line with a gain from 0.01 to 100 (true = gain x read + offset): Infinity',
+    ],
+    [
+      'a calibration with an offset beyond all values of its channel',
+      {
+        kind: 'calibrated',
+        node: 'a',
+        channel: 'p2/current',
+        points: [
+          [1, 5000],
+          [2, 5001],
+        ],
+      },
+      'Cannot read act: points must make a line with an offset from -1000 to 1000 (true = gain x read + offset): 4999',
+    ],
+    [
       'a calibration of no channel',
       {
         kind: 'calibrated',
@@ -232,6 +258,20 @@ describe('readAct refuses', () => {
     });
     expect(readAct({ kind: 'acknowledged', well: 'a', alarm: 'leak' }, { cardOf })).toHaveProperty('act');
   });
+});
+
+test('a calibration of a kept past is read though no reading can be corrected by it', () => {
+  const json = {
+    kind: 'calibrated',
+    node: 'a',
+    channel: 'current',
+    points: [
+      [0, 0],
+      [5e-324, 1],
+    ],
+  };
+  expect(readAct(json)).toHaveProperty('problem');
+  expect(readAct(json, { past: true })).toEqual({ act: json });
 });
 
 test('readAct takes any JSON without a throw', () => {

@@ -9,7 +9,8 @@ import { DESCRIBED_KEYS, PUMP_DESCRIBED_KEYS, TANK_DESCRIBED_KEYS } from '../../
 import { ELECTRICAL_KEYS } from '../../src/card/read-electrical.ts';
 import { HOLE_KEYS } from '../../src/card/read-hole.ts';
 import { BASE_CHANNELS, CHANNEL_UNITS } from '../../src/wire/channels.ts';
-import { MAX_DEPTH, MAX_PAYLOAD_BYTES, MAX_RECORDS, VALUE_BOUNDS } from '../../src/wire/limits.ts';
+import { VALUE_BOUNDS } from '../../src/card/channel-bounds.ts';
+import { MAX_DEPTH, MAX_PAYLOAD_BYTES, MAX_RECORDS } from '../../src/wire/limits.ts';
 import { REFUSALS } from '../../src/wire/messages.ts';
 
 const TOP = new URL('../../', import.meta.url);

@@ -5,7 +5,7 @@
 import * as fc from 'fast-check';
 import { BASE_CHANNELS, channelName } from '../../src/wire/channels.ts';
 import type { PackToSend } from '../../src/wire/encode-pack.ts';
-import { VALUE_BOUNDS } from '../../src/wire/limits.ts';
+import { VALUE_BOUNDS } from '../../src/card/channel-bounds.ts';
 import type { PackColumn } from '../../src/wire/messages.ts';
 
 interface Reading {

@@ -132,7 +132,7 @@ function twice(ids: Set<string>, id: string): string | undefined {
 }
 
 function problemOfAct(row: Extract<RecordLine, { is: 'act' }>['row'], well: string): string | undefined {
-  const read = readAct(row.body);
+  const read = readAct(row.body, { past: true });
   if ('problem' in read) return read.problem;
   const { act } = read;
   if (act.kind !== row.kind) return `is written as ${row.kind} and is ${act.kind}`;

@@ -4,7 +4,6 @@
  * turned out wrong.
  */
 import type { AlarmEvent } from '../../../shared/api/events.ts';
-import type { Act } from '../../card/act.ts';
 import { readAct } from '../../card/read-act.ts';
 import { cardOfNode } from '../../card/read-card.ts';
 import { printTime, type Emitted } from '../../engine/emit.ts';
@@ -12,7 +11,7 @@ import { newWell } from '../../engine/engine.ts';
 import type { NodeNews } from '../../engine/input.ts';
 import { offer } from '../../readings/merge.ts';
 import { START_PLACE, STEP_BIT } from '../../readings/stretch.ts';
-import type { Series } from '../../store/store.ts';
+import type { ActRow, Series } from '../../store/store.ts';
 import { addInput, newLine, passLine, type Line } from './line.ts';
 import { frontierOf, keepEmitted, stop } from './pass.ts';
 import { unpack } from './save.ts';
@@ -84,11 +83,11 @@ function addKeptInputs(live: LiveState, line: Line): void {
   const { store } = live.options;
   const fromMs = line.passedMs + 1;
   for (const row of store.acts({ well: line.well, fromMs })) {
+    if (!concerns(live, line.well, row)) continue;
     const read = readAct(row.body);
-    if ('act' in read) {
-      if (!concerns(live, line.well, read.act)) continue;
+    if ('act' in read)
       addInput(line, { atMs: row.atMs, act: read.act, ...(row.by !== undefined && { by: row.by }) });
-    } else
+    else
       live.options.log('warn', `Cannot use the act of ${new Date(row.atMs).toISOString()}: ${read.problem}`);
   }
   for (const { atMs, body } of store.news(line.well, fromMs))
@@ -96,7 +95,7 @@ function addKeptInputs(live: LiveState, line: Line): void {
 }
 
 /** An act that names no well is for all, but for a calibration: that is for those which read from its node. */
-function concerns(live: LiveState, well: string, act: Act): boolean {
+function concerns(live: LiveState, well: string, act: ActRow): boolean {
   return act.kind !== 'calibrated' || sourcesOfWell(live, well).some(({ node }) => node === act.node);
 }
 

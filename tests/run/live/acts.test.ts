@@ -113,6 +113,43 @@ describe('an act', () => {
     expect(rig.live.state().lines.get('mill')!.state.visitOpen).toBe(true);
   });
 
+  it('kept before its rule was made, a calibration that no reading can be corrected by, stops no well; a right one counts', () => {
+    const rig = openRig();
+    rig.live.act(change(CARD));
+    minutes(rig, 2, { panel: { current: 7 } });
+    const slip = {
+      kind: 'calibrated',
+      node: 'panel',
+      channel: 'current',
+      points: [
+        [0, 0],
+        [5e-324, 1],
+      ],
+    };
+    expect(rig.live.act(slip)).toEqual({
+      no: 'Cannot read act: points must make a line with a gain from 0.01 to 100 (true = gain x read + offset): Infinity',
+    });
+    const row = { id: 'slip', atMs: rig.nowMs(), node: 'panel', kind: 'calibrated', body: slip };
+    rig.store.commit([{ change: 'act', row }]);
+    rig.restart('killed');
+    minutes(rig, 2, { panel: { current: 6 } });
+    expect(rig.live.ailments()).toEqual([]);
+    expect(seen(rig, 'mill')[1]).toBe(6);
+    expect(rig.log[0]).toMatch(
+      'Cannot use the act of 2026-03-02T12:02:00.000Z: Cannot read act: points must',
+    );
+
+    const right = [
+      [0, 0],
+      [6, 6.6],
+    ];
+    expect(rig.live.act({ ...slip, points: right })).toMatchObject({ done: true });
+    minutes(rig, 2, { panel: { current: 6 } });
+    expect(seen(rig, 'mill')[1]).toBeCloseTo(6.6, 9);
+    rig.restart('killed');
+    expect(seen(rig, 'mill')[1]).toBeCloseTo(6.6, 9);
+  });
+
   it('that says an alarm was seen says by whom', () => {
     const rig = openRig();
     rig.live.act(change(CARD));

@@ -162,3 +162,25 @@ test('what is no packet is refused with the reason, and the next is taken', asyn
     well: 'north',
   });
 });
+
+test.each([
+  ['within the days that are run again', 1],
+  ['before them', 20],
+])(
+  'a calibration that no reading can be corrected by, %s, comes with its packet and is passed over',
+  async (_, days) => {
+    const from = stillwell({ north: { current: 'node-1:current' } });
+    const points = [
+      [0, 0],
+      [5e-324, 1],
+    ];
+    const body = { kind: 'calibrated', node: 'node-1', channel: 'current', points };
+    const row = { id: 'slip', atMs: NOON - days * DAY_MS, node: 'node-1', kind: body.kind, body };
+    from.store.commit([{ change: 'act', row }]);
+    const here = stillwell({});
+    const taken = await here.packets.take(pageOf(from), { same: false });
+    expect(taken).toMatchObject({ well: 'north', isNew: true, added: { acts: 2 } });
+    expect(inputs(here)).toEqual(['slip']);
+    expect(here.packets.page('north')).toBe(from.packets.page('north'));
+  },
+);
