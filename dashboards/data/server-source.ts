@@ -40,6 +40,7 @@ const PATHS: { [N in ShapedRoute]: Path<N> } = {
   act: '/api/acts',
   nodes: '/api/nodes',
   letIn: '/api/nodes/{node}/let-in',
+  forget: '/api/nodes/{node}/forget',
   refused: '/api/refused',
   notices: '/api/notices',
   health: '/health',

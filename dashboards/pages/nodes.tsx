@@ -49,8 +49,22 @@ function Nodes({ value, again }: { value: NodesAnswer; again: () => void }) {
       <section aria-labelledby="known">
         <h2 id="known">Let in</h2>
         {known.length === 0 ? <NoneYet /> : <Known nodes={known} />}
+        {value.nodes.map((node) => (
+          <Ignored key={node.node} node={node} />
+        ))}
       </section>
     </>
+  );
+}
+
+/** Names that a gateway speaks for and that nobody gave it: a list to correct, or a node that is not what it says. */
+function Ignored({ node: { ignored } }: { node: NodeAnswer }) {
+  const now = useNow(10_000);
+  if (ignored === undefined) return null;
+  return (
+    <p class="said">
+      {ignored.last} {ignored.names} so far, last {agoWords(ignored.lastMs, now)}.
+    </p>
   );
 }
 

@@ -22,12 +22,21 @@ const nodeShape = z
     holdsS: opt(z.number().describe('Seconds of readings it can keep.')),
     speaksFor: opt(z.array(z.string())),
     channels: z.array(nodeChannelShape),
+    ignored: opt(
+      z
+        .object({ names: z.number().int(), last: z.string(), lastMs: z.number() })
+        .describe('Names that it spoke for without a right to: how many, and the last sentence.'),
+    ),
     wells: z.array(z.string()).describe('Wells that read from it.'),
   })
   .meta({ id: 'Node' });
 export type NodeAnswer = z.output<typeof nodeShape>;
 export const nodesShape = z.object({ nowMs: z.number(), nodes: z.array(nodeShape) }).meta({ id: 'Nodes' });
 export type NodesAnswer = z.output<typeof nodesShape>;
+
+export const forgetShape = z
+  .object({ done: z.literal(true), node: z.string() })
+  .meta({ id: 'NodeForgotten' });
 
 export const letInShape = z
   .object({

@@ -19,7 +19,7 @@ import { baselinesShape, chartShape, cyclesShape, daysShape } from './history.ts
 import { FILE_ROUTES } from './file-routes.ts';
 import { healthShape, noticesShape, refusedShape } from './housekeeping.ts';
 import { labelsShape } from './labels.ts';
-import { letInShape, nodesShape } from './nodes.ts';
+import { NODE_ROUTES } from './node-routes.ts';
 import * as ask from './questions.ts';
 import { drawQuery, drawShape, guidedRunQuery, guidedRunShape, readingsShape } from './readings.ts';
 import { bringShape, proofShape, visitsShape } from './visits.ts';
@@ -56,6 +56,7 @@ const DONE = [400, 403, 404, 409, 413, 415] as const;
 
 export const ROUTES = {
   ...FILE_ROUTES,
+  ...NODE_ROUTES,
   wells: {
     method: 'get',
     path: '/api/wells',
@@ -320,25 +321,6 @@ export const ROUTES = {
     query: ask.noQuery,
     body: actQuestionShape,
     answer: actDoneShape,
-    status: OK,
-    problems: DONE,
-  },
-  nodes: {
-    method: 'get',
-    path: '/api/nodes',
-    summary: 'Nodes: heard, and waiting to be let in',
-    query: ask.noQuery,
-    answer: nodesShape,
-    status: OK,
-    problems: ASKED,
-  },
-  letIn: {
-    method: 'post',
-    path: '/api/nodes/{node}/let-in',
-    summary: 'Let a waiting node in',
-    query: ask.noQuery,
-    body: z.strictObject({}),
-    answer: letInShape,
     status: OK,
     problems: DONE,
   },

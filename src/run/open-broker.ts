@@ -39,23 +39,31 @@ export async function openBroker(
   live: LiveServer,
 ): Promise<OpenBroker> {
   const { broker } = options.settings;
-  const onMessage: OnMessage = (topic, payload, how) =>
+  const credential = credentialBook(store, options.now);
+  const onMessage: OnMessage = (topic, payload, how, nodeUser) =>
     live.take({
       topic,
       payload,
       retained: how.retained,
       ...(how.contentType !== undefined && { contentType: how.contentType }),
       ...(how.kept && { kept: how.kept }),
+      ...(nodeUser !== undefined && { given: () => credential(nodeUser)?.speaksFor ?? [] }),
     });
   return broker.kind === 'built-in'
-    ? openOurs(options, broker, { store, onMessage })
+    ? openOurs(options, broker, { store, onMessage, credential })
     : openOutside(options, broker, onMessage);
+}
+
+interface Ours {
+  store: Store;
+  onMessage: OnMessage;
+  credential: ReturnType<typeof credentialBook>;
 }
 
 async function openOurs(
   options: BrokerOptions,
   { host, port }: BuiltIn,
-  { store, onMessage }: { store: Store; onMessage: OnMessage },
+  { store, onMessage, credential }: Ours,
 ): Promise<OpenBroker> {
   const { root, notices } = options.settings;
   const write = (sentence: string): void => options.log('warn', sentence);
@@ -68,7 +76,7 @@ async function openOurs(
     onMessage,
     acknowledge: 'when-kept',
     allowLocal: options.allowLocal,
-    credential: credentialBook(store, options.now),
+    credential,
     retained: shelf,
     noticeTopics: notices.flatMap(({ mqtt }) => (mqtt ? [mqtt.topic] : [])),
     onTrouble: (sentence, from) => refusals.tell(sentence, from),

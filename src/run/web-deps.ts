@@ -47,6 +47,7 @@ export function webDeps(parts: WebParts): WebDeps {
     },
     act: (written, by) => Promise.resolve(live.act(written, by)),
     letIn: (node) => letIn(parts, node),
+    forget: (node) => live.forget(node),
     metrics: () => metricsOf(parts),
     ailments: () => live.ailments(),
     fault: (error) =>
@@ -59,7 +60,8 @@ export function webDeps(parts: WebParts): WebDeps {
 
 /** On our own broker a node is let in by its credential, shown once; on another one by our saying so. */
 async function letIn(parts: WebParts, node: string): ReturnType<WebDeps['letIn']> {
-  if (!parts.live.letIn(node)) return { no: `No node ${node} was heard` };
+  const why = parts.live.letIn(node);
+  if (why !== undefined) return { no: why };
   if (parts.settings.broker.kind !== 'built-in') return { done: true };
   if (parts.store.credentials().some((row) => row.node === node)) return { done: true };
   const { password, row } = await makeCredential(node, { madeMs: parts.now() });
@@ -102,6 +104,14 @@ function metricsOf({ live, store, broker, now }: WebParts): MetricFamily[] {
       type: 'counter',
       help: 'Messages refused, by reason, since the store was made.',
       samples: refused.map(({ reason, count }) => ({ labels: { reason }, value: count })),
+    },
+    {
+      name: 'stillwell_ignored_names',
+      type: 'counter',
+      help: 'Names that nodes spoke for without a right to, by node.',
+      samples: [...nodes].flatMap(([node, { ignored }]) =>
+        ignored === undefined ? [] : [{ labels: { node }, value: ignored.names }],
+      ),
     },
     gauge('stillwell_wells', 'Wells watched.', lines.size),
     gauge('stillwell_nodes', 'Nodes known.', nodes.size),

@@ -16,6 +16,7 @@ export interface SavedPlace {
 export interface NodeTable {
   /** `place` is taken over where the change brings a newer state; returns whether it did. */
   put(row: NodeRow, place: SavedPlace): boolean;
+  remove(name: string): void;
   list(): NodeRow[];
   places(): Map<string, SavedPlace>;
   putCredential(row: CredentialRow): void;
@@ -65,6 +66,7 @@ export function nodeTable(orm: BetterSQLite3Database): NodeTable {
       });
       return newer;
     },
+    remove: (name) => void orm.delete(node).where(eq(node.node, name)).run(),
     list: () =>
       orm
         .select()

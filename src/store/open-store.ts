@@ -156,6 +156,9 @@ class SqliteStore implements Store {
         if (!place) continue;
         journal.saved.set(change.row.node, place);
         journal.firstUnsaved.delete(change.row.node);
+      } else if (change.change === 'node-forgotten') {
+        journal.saved.delete(change.node);
+        journal.firstUnsaved.delete(change.node);
       }
     }
   }
@@ -168,6 +171,8 @@ class SqliteStore implements Store {
 
   #apply(change: Exclude<Change, { change: 'pack' | 'refused' | 'node' }>): void {
     switch (change.change) {
+      case 'node-forgotten':
+        return this.#nodes.remove(change.node);
       case 'credential':
         return this.#nodes.putCredential(change.row);
       case 'credential-removed':

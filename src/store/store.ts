@@ -27,6 +27,13 @@ export interface RefusedRow {
   countOnly?: true;
 }
 
+/** Names that a node spoke for without a right to: how many came in all its hellos, and what was said of the last ones. */
+export interface IgnoredNames {
+  names: number;
+  last: string;
+  lastMs: number;
+}
+
 export interface NodeRow {
   node: string;
   /** Serialised node state of src/readings/ (JSON), as of the last save; journal entries after `savedMs` are applied to it. */
@@ -36,6 +43,7 @@ export interface NodeRow {
   /** Waiting until somebody lets it in. */
   letIn: boolean;
   lastHeardMs?: number;
+  ignored?: IgnoredNames;
 }
 
 export interface CredentialRow {
@@ -72,6 +80,8 @@ export type Change =
   | { change: 'refused'; row: RefusedRow }
   /** Fields that the row leaves out stay as they were. */
   | { change: 'node'; row: NodeRow }
+  /** Its row is gone; readings that are kept stay. */
+  | { change: 'node-forgotten'; node: string }
   | { change: 'credential'; row: CredentialRow }
   | { change: 'credential-removed'; node: string }
   | { change: 'act'; row: ActRow }

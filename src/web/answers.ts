@@ -88,6 +88,14 @@ export const ANSWERS: Answers = {
     if ('no' in result) throw new ProblemError(409, result.no);
     return { ...result, node };
   },
+  forget: (deps, ask) => {
+    const node = ask.part('node');
+    if (!deps.store.nodes().some((row) => row.node === node))
+      throw new ProblemError(404, `No node called ${node} is known.`);
+    const why = deps.forget(node);
+    if (why !== undefined) throw new ProblemError(409, why);
+    return { done: true, node };
+  },
   refused: (deps, { query }) => ({ nowMs: deps.now(), ...deps.store.refused(query.limit ?? USUAL_REFUSED) }),
   notices: (deps, { query }) => {
     const { state, limit = USUAL_NOTICES } = query;

@@ -37,6 +37,7 @@ export interface StoredNode {
   hello?: Hello;
   letIn: boolean;
   lastHeardMs?: number;
+  ignored?: { names: number; last: string; lastMs: number };
 }
 
 export interface StoredNotice {
@@ -185,6 +186,8 @@ export interface WebDeps {
   /** Does what a person asked for; the act is written as the contract writes it, and its time is now. */
   act(act: WrittenAct, by?: string): Promise<ActResult>;
   letIn(node: string): Promise<LetInResult>;
+  /** Forgets a node with its empty well. Returns why not, in a sentence. */
+  forget(node: string): string | undefined;
   metrics(): MetricFamily[];
   /** What is wrong with the server itself, a sentence each; empty where all is well. */
   ailments(): string[];

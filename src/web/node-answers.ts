@@ -19,7 +19,7 @@ export function nodesAnswer(deps: WebDeps): NodesAnswer {
   };
 }
 
-function nodeAnswer({ node, letIn, lastHeardMs, hello }: StoredNode, wells: string[]): NodeAnswer {
+function nodeAnswer({ node, letIn, lastHeardMs, hello, ignored }: StoredNode, wells: string[]): NodeAnswer {
   return {
     node,
     letIn,
@@ -29,6 +29,7 @@ function nodeAnswer({ node, letIn, lastHeardMs, hello }: StoredNode, wells: stri
     ...(hello?.holdsS === undefined ? {} : { holdsS: hello.holdsS }),
     ...(hello?.speaksFor === undefined ? {} : { speaksFor: hello.speaksFor }),
     channels: (hello?.channels ?? []).map(nodeChannel),
+    ...(ignored === undefined ? {} : { ignored }),
     wells,
   };
 }

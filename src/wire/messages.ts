@@ -100,6 +100,7 @@ export const REFUSALS = [
   'bad-presence',
   'unknown-topic',
   'not-let-in',
+  'too-many-nodes',
 ] as const;
 export type RefusalReason = (typeof REFUSALS)[number];
 

@@ -404,6 +404,20 @@ export function storeSuite(name: string, start: () => StoreUnderTest): void {
       ]);
     });
 
+    test('a forgotten node is gone, and new when it comes again; the others and what it sent stay', () => {
+      const { store, reopen } = open();
+      const row = (node: string) => ({ node, letIn: true, state: { a: 1 }, savedMs: 9 });
+      store.commit([
+        { change: 'node', row: row('barn') },
+        { change: 'node', row: row('weir') },
+      ]);
+      store.commit([{ change: 'node-forgotten', node: 'barn' }]);
+      store.commit([{ change: 'node-forgotten', node: 'nobody' }]);
+      expect(store.nodes()).toEqual([row('weir')]);
+      store.commit([{ change: 'node', row: { node: 'barn', letIn: false } }]);
+      expect((reopen ? reopen() : store).nodes()).toEqual([{ node: 'barn', letIn: false }, row('weir')]);
+    });
+
     test('credentials come and go', () => {
       const { store } = open();
       const row = { node: 'barn', secret: 'salt:hash', madeMs: NOON, speaksFor: ['pond'] };

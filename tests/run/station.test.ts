@@ -3,8 +3,11 @@ import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, describe, expect, it } from 'vitest';
+import type { NodesAnswer } from '../../shared/api/nodes.ts';
+import { makeCredential } from '../../src/broker/credentials.ts';
 import { DEFAULT_SETTINGS } from '../../src/config/read-settings.ts';
 import { openStation, type Station } from '../../src/run/station.ts';
+import { connectNode } from '../broker/support.ts';
 
 const ends: (() => Promise<void> | void)[] = [];
 afterEach(async () => {
@@ -15,7 +18,22 @@ const card = (motor: string): Record<string, unknown> => ({ well: 'mill', pump: 
 
 /** Starts a server on `folder`, does `work` with it, ends it, and says which motors the well's cards have had. */
 async function start(folder: string, work: (station: Station) => void = () => undefined): Promise<string[]> {
-  const station = await openStation({
+  const station = await openIn(folder);
+  work(station);
+  const acts = station.store.acts({ fromMs: 0 }).filter((row) => row.kind === 'card-changed');
+  await station.close();
+  return acts.map((row) => (row.body as { card: { pump: { motor: string } } }).card.pump.motor);
+}
+
+function newFolder(): string {
+  const folder = mkdtempSync(join(tmpdir(), 'stillwell-station-'));
+  ends.push(() => rmSync(folder, { recursive: true, force: true }));
+  mkdirSync(join(folder, 'cards'));
+  return folder;
+}
+
+function openIn(folder: string): Promise<Station> {
+  return openStation({
     settings: {
       ...DEFAULT_SETTINGS,
       dataDir: join(folder, 'data'),
@@ -30,17 +48,38 @@ async function start(folder: string, work: (station: Station) => void = () => un
     allowLocal: true,
     beatsByItself: false,
   });
-  work(station);
-  const acts = station.store.acts({ fromMs: 0 }).filter((row) => row.kind === 'card-changed');
-  await station.close();
-  return acts.map((row) => (row.body as { card: { pump: { motor: string } } }).card.pump.motor);
 }
+
+describe('a gateway at the built-in broker', () => {
+  it('makes only the names that its credential was given, however many its hello names', async () => {
+    const station = await openIn(newFolder());
+    ends.push(() => station.close());
+    const { password, row } = await makeCredential('gate', { madeMs: 0, speaksFor: ['pond'] });
+    station.store.commit([{ change: 'credential', row }]);
+    const gate = await connectNode(`mqtt://127.0.0.1:${station.brokerPort}`, { username: 'gate', password });
+    const speaksFor = ['pond', ...Array.from({ length: 3000 }, (_, i) => `n-${i}`)];
+    const hello = JSON.stringify({ contract: 1, channels: [], speaksFor });
+    // The broker acknowledges what is on disk.
+    await gate.publishAsync('wells/gate/hello', hello, { qos: 1, retain: true });
+    await gate.endAsync();
+    expect([...station.live.state().lines.keys()]).toEqual(['gate', 'pond']);
+    expect(station.store.nodes()).toMatchObject([
+      { node: 'gate', ignored: { names: 3000 } },
+      { node: 'pond' },
+    ]);
+    const { nodes } = (await (await fetch(new URL('/api/nodes', station.web.url))).json()) as NodesAnswer;
+    expect(nodes.find(({ node }) => node === 'gate')?.ignored).toMatchObject({
+      names: 3000,
+      last: expect.stringContaining('its credential was not given them') as string,
+    });
+    const metrics = await (await fetch(new URL('/metrics', station.web.url))).text();
+    expect(metrics).toContain('stillwell_ignored_names_total{node="gate"} 3000');
+  });
+});
 
 describe('card files', () => {
   it('are taken when new or changed, and leave alone what was changed on the page since', async () => {
-    const folder = mkdtempSync(join(tmpdir(), 'stillwell-station-'));
-    ends.push(() => rmSync(folder, { recursive: true, force: true }));
-    mkdirSync(join(folder, 'cards'));
+    const folder = newFolder();
     const write = (motor: string): void =>
       writeFileSync(join(folder, 'cards', 'mill.json'), JSON.stringify(card(motor)));
     write('1 hp');

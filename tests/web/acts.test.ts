@@ -136,6 +136,20 @@ describe('let in', () => {
   });
 });
 
+describe('forget', () => {
+  test('a node is forgotten once; one that stays says why', async () => {
+    const { post, farm } = askFarm();
+    expect((await post('/api/nodes/creek-trough/forget', {})).status).toBe(200);
+    expect(farm.nodes.map(({ node }) => node)).not.toContain('creek-trough');
+    expect((await post('/api/nodes/creek-trough/forget', {})).status).toBe(404);
+    const stays = await post(`/api/nodes/${farm.nodes[0]!.node}/forget`, {});
+    expect([stays.status, await stays.json()]).toMatchObject([
+      409,
+      { detail: expect.stringContaining('kept') },
+    ]);
+  });
+});
+
 describe('the body', () => {
   test.each([
     ['not JSON', '{"act":', 'application/json', 400],

@@ -55,6 +55,7 @@ const QUESTIONS: Record<RouteName, { path: string; body?: unknown; bytes?: strin
   act: { path: '/api/acts', body: { act: { kind: 'visit-opened', well: 'orchard' } } },
   nodes: { path: '/api/nodes' },
   letIn: { path: '/api/nodes/creek-trough/let-in', body: {} },
+  forget: { path: '/api/nodes/creek-trough/forget', body: {} },
   refused: { path: '/api/refused?limit=10' },
   notices: { path: '/api/notices?state=sent' },
   live: { path: '/api/live?well=orchard' },

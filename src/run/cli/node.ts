@@ -6,28 +6,44 @@ import { makePrivateFolder } from '../../store/private-files.ts';
 import type { Store } from '../../store/store.ts';
 import { STORE_FILE } from '../station.ts';
 import { EXIT, Misuse, type Command, type Io } from './command.ts';
+import { forgetNodes } from './node-forget.ts';
 import { readOptions } from './options.ts';
 import { readSettingsOrMisuse } from './serve.ts';
 
 export const nodeCommand: Command = {
   name: 'node',
-  usage: 'node add NAME [--speaks-for NAME …] | node remove NAME | node list',
+  usage: 'node add NAME [--speaks-for NAME …] | node remove NAME | node forget NAME … | node list',
   about:
-    'Give a node (the box with the sensors) its user name and password for the built-in broker; take it away; list them.',
+    'Give a node (the box with the sensors) its user name and password for the built-in broker; take it away; list them; forget a node.',
   more: `The user name is the node's own name: 1 to 40 small letters, digits and dashes. The password is shown once. With them the node
 may send its own readings and hear what is meant for it, nothing else. Adding a node again gives it a new password. The server may
 be running meanwhile; it knows of a change within two seconds.
 
+forget removes a node that is no more, and the well that was made for it: from the running server, or from the data folder where none
+runs. A node that has sent readings stays, and so does one that a card reads from. A node that connects again is known again: take its
+password away first (node remove).
+
   --speaks-for NAME  a further node whose readings this one, a gateway, hands on; once for each
+  --server URL       forget: ask a server, instead of looking into the data folder
   --settings FILE    the settings file (.stillwell/settings.json unless given)
   --data DIR         the folder where everything is kept`,
   async run(args, io) {
     const { flags, names } = readOptions(args, {
       settings: { type: 'string' },
       data: { type: 'string' },
+      server: { type: 'string' },
       'speaks-for': { type: 'string', multiple: true },
     });
     const [verb, name, ...rest] = names;
+    if (verb === 'forget') {
+      const { settings } = readSettingsOrMisuse(io.env, flags.settings);
+      return await forgetNodes(names.slice(1), io, {
+        dataDir: flags.data ?? settings.dataDir,
+        ...(flags.server !== undefined && { server: flags.server }),
+        usual: `http://${settings.web.host}:${settings.web.port}`,
+      });
+    }
+    if (flags.server !== undefined) throw new Misuse('Cannot use --server: only node forget asks a server');
     if (rest.length > 0) throw new Misuse(`Cannot read "${rest[0]}": one name is expected`);
     const { settings } = readSettingsOrMisuse(io.env, flags.settings);
     const dataDir = flags.data ?? settings.dataDir;
@@ -68,7 +84,7 @@ async function runVerb({ verb, name, speaksFor }: Asked, store: Store, io: Io): 
     );
     return EXIT.ok;
   }
-  if (verb !== 'add') throw new Misuse(`Cannot do "${verb ?? ''}": add, remove or list is expected`);
+  if (verb !== 'add') throw new Misuse(`Cannot do "${verb ?? ''}": add, remove, forget or list is expected`);
   const { password, row } = await makeCredential(name, { madeMs: Date.now(), speaksFor });
   store.commit([{ change: 'credential', row }]);
   io.out(`User name  ${name}`);

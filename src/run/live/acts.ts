@@ -4,6 +4,7 @@ import type { Act } from '../../card/act.ts';
 import { isRead } from '../../card/reads.ts';
 import { readAct } from '../../card/read-act.ts';
 import { tellWellsAgain } from '../../readings/node.ts';
+import { wellCeiling } from './ceiling.ts';
 import { addInput, type Line } from './line.ts';
 import { feedLines, useCard, wellForNode } from './nodes.ts';
 import { linesOfAct, type LiveState } from './state.ts';
@@ -18,6 +19,8 @@ export function doAct(live: LiveState, written: unknown, nowMs: number, by?: str
   if (act.kind === 'acknowledged' && isOfSite(live, act)) return seeSite(live, act, written, nowMs, by);
   const unknown = unknownWell(live, act);
   if (unknown !== undefined) return { no: `Cannot do ${act.kind}: there is no well ${unknown}` };
+  const full = act.kind === 'card-changed' && !live.lines.has(act.card.well) ? wellCeiling(live) : undefined;
+  if (full !== undefined) return { no: `Cannot add a well: ${full}` };
   const lines = act.kind === 'calibrated' ? feedLines(live, act.node) : linesOfAct(live, act);
   const atMs = momentFor(lines, nowMs);
   if (act.kind === 'card-changed') changeCard(live, act, atMs);

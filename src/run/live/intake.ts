@@ -7,7 +7,9 @@ import { noteRefused, receiveHello, receivePack, receivePresence } from '../../r
 import type { PlacedPack } from '../../readings/placed.ts';
 import type { Hello, Message, Pack, Presence, Refusal } from '../../wire/messages.ts';
 import { readMessage } from '../../wire/read-message.ts';
+import { nodeCeiling } from './ceiling.ts';
 import { feedLines, touchNode } from './nodes.ts';
+import { touchSpokenFor } from './spoken-for.ts';
 import type { LiveState, NodeEntry } from './state.ts';
 
 /** A message as the broker handed it over, with when it came. */
@@ -17,6 +19,8 @@ export interface Came {
   retained: boolean;
   arrivalMs: number;
   contentType?: string;
+  /** Names that the sender's credential was given beside its own; absent where the broker knows no credential of it. */
+  given?: () => readonly string[];
   /** Calls back once the message is on disk. */
   kept?: () => void;
 }
@@ -55,19 +59,7 @@ function takeRead(live: LiveState, came: Came, message: Message): void {
 function refuse(live: LiveState, came: Came, refusal: Refusal, countOnly = false): void {
   live.counts.refused++;
   const { node, refused, detail, boot, seq } = refusal;
-  const head = Buffer.from(came.payload.subarray(0, HEAD_BYTES)).toString('base64');
-  live.changes.push({
-    change: 'refused',
-    row: {
-      atMs: came.arrivalMs,
-      topic: came.topic,
-      reason: refused,
-      detail,
-      head,
-      ...(node !== undefined && { node }),
-      ...(countOnly && { countOnly }),
-    },
-  });
+  refusedRow(live, came, { reason: refused, detail, node }, countOnly);
   const entry = node === undefined ? undefined : live.nodes.get(node);
   if (!entry || boot === undefined || seq === undefined) return;
   noteRefused(entry.state, boot, seq, came.arrivalMs);
@@ -75,8 +67,46 @@ function refuse(live: LiveState, came: Came, refusal: Refusal, countOnly = false
   entry.unsaved = true;
 }
 
+/** The sender's entry; undefined, and its message refused, where one server takes no further node. */
+function entryFor(live: LiveState, came: Came, node: string): NodeEntry | undefined {
+  const why = live.nodes.has(node) ? undefined : nodeCeiling(live, node);
+  if (why === undefined) return touchNode(live, node);
+  const shown = isRecent(live.ceilingShownMs, came);
+  if (!shown) live.ceilingShownMs = came.arrivalMs;
+  refuse(
+    live,
+    came,
+    { refused: 'too-many-nodes', detail: `Node ${node} is not taken: ${why}.`, node },
+    shown,
+  );
+  return undefined;
+}
+
+/** `countOnly`: its like is kept for a look already. */
+function refusedRow(
+  live: LiveState,
+  { arrivalMs, topic, payload }: Came,
+  { reason, detail, node }: { reason: string; detail: string; node: string | undefined },
+  countOnly: boolean,
+): void {
+  const head = Buffer.from(payload.subarray(0, HEAD_BYTES)).toString('base64');
+  live.changes.push({
+    change: 'refused',
+    row: {
+      atMs: arrivalMs,
+      topic,
+      reason,
+      detail,
+      head,
+      ...(node !== undefined && { node }),
+      ...(countOnly && { countOnly }),
+    },
+  });
+}
+
 function takePack(live: LiveState, came: Came, pack: Pack): void {
-  const entry = touchNode(live, pack.node);
+  const entry = entryFor(live, came, pack.node);
+  if (!entry) return;
   if (!entry.letIn) {
     turnAway(live, came, entry, pack.node);
     return;
@@ -95,13 +125,16 @@ function takePack(live: LiveState, came: Came, pack: Pack): void {
   handOn(live, receipt.placed, came.arrivalMs);
 }
 
-/** A waiting node sends every few seconds for as long as nobody lets it in: one pack an hour is kept for a look, so that it hides no other. */
-const WAITING_SHOWN_EVERY_MS = 3_600_000;
+/** What a node does wrong it does every few seconds for as long as nobody helps: one message an hour is kept for a look, so that it hides no other. */
+const SHOWN_EVERY_MS = 3_600_000;
+
+function isRecent(shownMs: number | undefined, came: Came): boolean {
+  return shownMs !== undefined && came.arrivalMs - shownMs < SHOWN_EVERY_MS;
+}
 
 function turnAway(live: LiveState, came: Came, entry: NodeEntry, node: string): void {
   entry.keptDue = true;
-  const shown =
-    entry.turnedAwayMs !== undefined && came.arrivalMs - entry.turnedAwayMs < WAITING_SHOWN_EVERY_MS;
+  const shown = isRecent(entry.turnedAwayMs, came);
   if (!shown) entry.turnedAwayMs = came.arrivalMs;
   const detail = `Node ${node} waits to be let in; it was told to hold its packs.`;
   refuse(live, came, { refused: 'not-let-in', detail, node }, shown);
@@ -128,16 +161,25 @@ function handOn(live: LiveState, placed: PlacedPack, nowMs: number): void {
 }
 
 function takeHello(live: LiveState, came: Came, hello: Hello): void {
-  const entry = touchNode(live, hello.node);
+  const entry = entryFor(live, came, hello.node);
+  if (!entry) return;
   entry.hello = hello;
   entry.keptDue = true;
   receiveHello(entry.state, hello, came.retained, came.arrivalMs);
   live.toSave.add(hello.node);
-  for (const node of hello.speaksFor ?? []) touchNode(live, node);
+  // Our own broker tells again at its start what it retained: its names counted when they came.
+  if (came.retained && live.options.letInAll) return;
+  const given = came.given?.();
+  const ignored = touchSpokenFor(live, entry, hello, { given, nowMs: came.arrivalMs });
+  if (ignored === undefined) return;
+  const shown = isRecent(entry.ignoredShownMs, came);
+  if (!shown) entry.ignoredShownMs = came.arrivalMs;
+  refusedRow(live, came, { reason: 'ignored-names', detail: ignored, node: hello.node }, shown);
 }
 
 function takePresence(live: LiveState, came: Came, node: string, presence: Presence): void {
-  const entry = touchNode(live, node);
+  const entry = entryFor(live, came, node);
+  if (!entry) return;
   receivePresence(entry.state, presence, came.retained, came.arrivalMs);
   entry.unsaved = true;
   keepNews(live, node, entry);

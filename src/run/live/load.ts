@@ -63,6 +63,7 @@ function loadNodes(live: LiveState): void {
       state,
       letIn: row.letIn,
       ...(row.hello && { hello: row.hello }),
+      ...(row.ignored && { ignored: row.ignored }),
       keptDue: true,
       keptAtMs: 0,
       savedAtMs: row.savedMs ?? 0,

@@ -31,7 +31,7 @@ function addNode(live: LiveState, node: string, entry: NodeEntry): void {
 }
 
 /** A well made because nothing said otherwise is remembered as such: the first card that names its node takes the node over. */
-const ownWellKey = (node: string): string => `own-well/${node}`;
+export const ownWellKey = (node: string): string => `own-well/${node}`;
 
 /** A node of which no card says anything is a well of the same name with one pump (contract, before section 1). */
 export function wellForNode(live: LiveState, node: string): void {

@@ -22,6 +22,7 @@ export function saveNodes(live: LiveState, nowMs: number, all: boolean): void {
         savedMs: nowMs,
         letIn: entry.letIn,
         ...(entry.hello && { hello: entry.hello }),
+        ...(entry.ignored && { ignored: entry.ignored }),
         ...(heardMs > 0 && { lastHeardMs: heardMs }),
       },
     });

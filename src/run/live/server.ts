@@ -6,14 +6,15 @@
 import type { LiveChange, LiveReadings } from '../../web/deps.ts';
 import { channelName } from '../../card/channels.ts';
 import { feedsOf } from '../../card/reads.ts';
-import { tellWellsAgain } from '../../readings/node.ts';
 import type { PlacedPack } from '../../readings/placed.ts';
 import { StoreError } from '../../store/store-error.ts';
 import type { Change } from '../../store/store.ts';
 import { doAct, type ActDone } from './acts.ts';
+import { ceilingAilments, wellCeiling } from './ceiling.ts';
+import { dropNode, planForget } from './forget.ts';
 import type { Came } from './intake.ts';
+import { letNodeIn } from './let-in.ts';
 import { loadLive } from './load.ts';
-import { wellForNode } from './nodes.ts';
 import type { LiveOptions, LiveState } from './state.ts';
 import { beat, saveAll, turn, type TurnEnd } from './turn.ts';
 
@@ -21,7 +22,10 @@ export interface LiveServer {
   /** A message came; `kept` is called once it is on disk. */
   take: (message: Omit<Came, 'arrivalMs'>) => void;
   act: (written: unknown, by?: string) => ActDone;
-  letIn: (node: string) => boolean;
+  /** Returns why not, in a sentence. */
+  letIn: (node: string) => string | undefined;
+  /** Forgets a node with its empty well. Returns why not, in a sentence. */
+  forget: (node: string) => string | undefined;
   /**
    * Commits what another Stillwell handed over, and makes the live state again from the store, which then holds it. Returns what went
    * wrong, in a sentence.
@@ -109,6 +113,7 @@ export function openLive(options: LoopOptions): LiveServer {
     take: (message) => take(loop, message, onCommit),
     act: (written, by) => act(loop, written, by, onCommit),
     letIn: (node) => letIn(loop, node, onCommit),
+    forget: (node) => forget(loop, node),
     handIn: (changes) => handIn(loop, changes),
     state: () => loop.live,
     ailments: () => ailmentsOf(loop),
@@ -264,6 +269,11 @@ function act(loop: Loop, written: unknown, by: string | undefined, onCommit: () 
 function handIn(loop: Loop, changes: readonly Change[]): string | undefined {
   const before = ailmentOf(loop);
   if (before !== undefined) return `Cannot keep anything now: ${before}`;
+  const addsWell = changes.some(
+    (one) => one.change === 'handed' && one.row.kind === 'well' && !loop.live.lines.has(one.row.well),
+  );
+  const full = addsWell ? wellCeiling(loop.live) : undefined;
+  if (full !== undefined) return `Cannot add a well: ${full}`;
   const { options, live } = loop;
   guarded(loop, () => {
     saveAll(live, options.now());
@@ -281,16 +291,28 @@ function ailmentOf(loop: Loop): string | undefined {
   return loop.ailment;
 }
 
-function letIn(loop: Loop, node: string, onCommit: () => void): boolean {
-  const entry = loop.live.nodes.get(node);
-  if (!entry || ailmentOf(loop) !== undefined) return false;
-  entry.letIn = true;
-  entry.keptDue = true;
-  wellForNode(loop.live, node);
-  tellWellsAgain(entry.state);
-  loop.live.toSave.add(node);
+function letIn(loop: Loop, node: string, onCommit: () => void): string | undefined {
+  const before = ailmentOf(loop);
+  if (before !== undefined) return `Cannot keep anything now: ${before}`;
+  const why = letNodeIn(loop.live, node, loop.options.now());
+  if (why !== undefined) return why;
   beatNow(loop, onCommit);
-  return ailmentOf(loop) === undefined;
+  const after = ailmentOf(loop);
+  return after === undefined ? undefined : `Cannot keep this: ${after}`;
+}
+
+function forget(loop: Loop, node: string): string | undefined {
+  const before = ailmentOf(loop);
+  if (before !== undefined) return `Cannot keep anything now: ${before}`;
+  const { options } = loop;
+  const plan = planForget(options.store, node, options.now());
+  if ('no' in plan) return plan.no;
+  guarded(loop, () => {
+    options.store.commit(plan.changes);
+    dropNode(loop.live, node);
+  });
+  const after = ailmentOf(loop);
+  return after === undefined ? undefined : `Cannot keep this: ${after}`;
 }
 
 function ailmentsOf(loop: Loop): string[] {
@@ -299,7 +321,7 @@ function ailmentsOf(loop: Loop): string[] {
     if (line.fault !== undefined)
       out.push(`A fault of our own stopped the watching of ${line.well}: ${line.fault}`);
   }
-  return out;
+  return [...out, ...ceilingAilments(loop.live)];
 }
 
 /** Shows a turn to whoever looks; nothing is made for nobody. */

@@ -9,9 +9,10 @@ import type { AlarmChange } from '../../notice/decide.ts';
 import type { PlacedPack } from '../../readings/placed.ts';
 import type { NodeState } from '../../readings/node.ts';
 import type { SiteState } from '../../readings/site-silence.ts';
-import type { AlarmRow, Change, NoticeRow, Store } from '../../store/store.ts';
+import type { AlarmRow, Change, IgnoredNames, NoticeRow, Store } from '../../store/store.ts';
 import type { Hello } from '../../wire/messages.ts';
 import { addToTable, tableOf, type GrowingTable, type Period } from '../replay/table.ts';
+import type { Ceiling } from './ceiling.ts';
 import type { Line } from './line.ts';
 
 export interface NodeEntry {
@@ -25,6 +26,10 @@ export interface NodeEntry {
   unsaved: boolean;
   /** When a pack of this node, which waits to be let in, was last kept for a look. */
   turnedAwayMs?: number;
+  /** Names that it spoke for and that do not count: how many came in all its hellos, and the last one's sentence. */
+  ignored?: IgnoredNames;
+  /** When a hello of this node with such names was last kept for a look. */
+  ignoredShownMs?: number;
 }
 
 /** What is told of a change of an alarm, decided by who is told in the settings. */
@@ -38,6 +43,8 @@ export interface LiveOptions {
   observe: boolean;
   /** Whoever may publish is let in: the built-in broker has asked for its credential already. */
   letInAll: boolean;
+  /** What one server takes at most; CEILING where not given. */
+  most?: Ceiling;
   now: () => number;
   publish: (topic: string, payload: string, how: { qos: 0 | 1; retain: boolean }) => void;
   tell: Teller;
@@ -88,6 +95,8 @@ export interface LiveState {
   counts: LiveCounts;
   /** Of the running turn, for whoever looks; emptied by the loop. */
   shown: ({ placed: PlacedPack } | { alarm: AlarmRow })[];
+  /** When a message of a node beyond the ceiling was last kept for a look. */
+  ceilingShownMs?: number;
   /** Somebody looks: only then `shown` is filled. */
   looked: boolean;
 }

@@ -147,6 +147,12 @@ export function fakeFarm(): FakeFarm {
       row.letIn = true;
       return { done: true };
     },
+    forget: (name) => {
+      const at = nodes.findIndex((one) => one.node === name && !one.letIn);
+      if (at < 0) return `Cannot forget ${name}: it has sent readings, and they are kept`;
+      nodes.splice(at, 1);
+      return undefined;
+    },
     metrics: () => [
       {
         name: 'stillwell_packs',

@@ -13,6 +13,12 @@ export const NOON = Date.UTC(2026, 2, 2, 12);
 export const MINUTE = 60_000;
 export const HOUR = 60 * MINUTE;
 
+interface Sent {
+  retained?: boolean;
+  /** Names that the sender's credential was given beside its own. */
+  given?: readonly string[];
+}
+
 export interface Rig {
   live: LiveServer;
   store: Store;
@@ -25,7 +31,7 @@ export interface Rig {
   disk: { full: boolean; odd: boolean };
   nowMs: () => number;
   /** A message comes now; `kept` is whether it was said to be on disk. */
-  send: (topic: string, payload: string, retained?: boolean) => { kept: boolean };
+  send: (topic: string, payload: string, how?: Sent) => { kept: boolean };
   /** Time goes on, with a beat each second or each `stepMs`. */
   wait: (ms: number, stepMs?: number) => void;
   /** Everything in memory is gone, as after a crash; or it ends cleanly first. */
@@ -79,12 +85,13 @@ export function openRig(options: Partial<LoopOptions> = {}, fromMs = NOON): Rig 
     log,
     disk,
     nowMs: () => clock.nowMs,
-    send: (topic, payload, retained = false) => {
+    send: (topic, payload, { retained = false, given } = {}) => {
       const mark = { kept: false };
       rig.live.take({
         topic,
         payload: new TextEncoder().encode(payload),
         retained,
+        ...(given && { given: () => given }),
         kept: () => void (mark.kept = true),
       });
       vi.advanceTimersByTime(1);

@@ -1,0 +1,39 @@
+/** Rows of the route table (./routes.ts) about the boxes that send: listed, let in, forgotten. */
+import { z } from 'zod';
+import { forgetShape, letInShape, nodesShape } from './nodes.ts';
+import { noQuery } from './questions.ts';
+
+const OK = [200] as const;
+const DONE = [400, 403, 404, 409, 413, 415] as const;
+
+export const NODE_ROUTES = {
+  nodes: {
+    method: 'get',
+    path: '/api/nodes',
+    summary: 'Nodes: heard, and waiting to be let in',
+    query: noQuery,
+    answer: nodesShape,
+    status: OK,
+    problems: [400, 403],
+  },
+  letIn: {
+    method: 'post',
+    path: '/api/nodes/{node}/let-in',
+    summary: 'Let a waiting node in',
+    query: noQuery,
+    body: z.strictObject({}),
+    answer: letInShape,
+    status: OK,
+    problems: DONE,
+  },
+  forget: {
+    method: 'post',
+    path: '/api/nodes/{node}/forget',
+    summary: 'Forget a node that never sent a reading, with its empty well',
+    query: noQuery,
+    body: z.strictObject({}),
+    answer: forgetShape,
+    status: OK,
+    problems: DONE,
+  },
+} as const;

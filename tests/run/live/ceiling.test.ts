@@ -1,0 +1,74 @@
+/** At the ceiling what is known goes on, what is new is refused, and the server says so. */
+import { expect, it } from 'vitest';
+import { NOON, helloText, openRig, packText, times } from './rig.ts';
+import { useTestTimers } from './timers.ts';
+
+useTestTimers();
+
+const pack = (node: string, seq: number): string =>
+  packText(node, { fromMs: NOON, seq, current: times(10, 0.1) });
+const card = (well: string, node = well): Record<string, unknown> => ({
+  kind: 'card-changed',
+  card: { well, reads: { current: `${node}:current` } },
+});
+
+it('a node beyond the ceiling is refused and makes nothing, however it comes; those that are known go on', () => {
+  const rig = openRig({ most: { nodes: 2, wells: 9 } });
+  rig.send('wells/a/readings', pack('a', 1));
+  expect(rig.live.ailments()).toEqual([]);
+  rig.send('wells/b/hello', helloText());
+  rig.send('wells/c/readings', pack('c', 1));
+  rig.send('wells/c/hello', helloText());
+  rig.send('wells/c/presence', '"here"');
+  rig.send('wells/a/readings', pack('a', 2));
+  rig.send('wells/b/hello', helloText({ speaksFor: ['d'] }), { given: ['d'] });
+  rig.wait(1000);
+  expect([...rig.live.state().nodes.keys()]).toEqual(['a', 'b']);
+  expect([...rig.live.state().lines.keys()]).toEqual(['a', 'b']);
+  expect(rig.said.get('wells/a/kept')).toBe('{"boot":17,"seq":2}');
+  const why = 'one server takes 2 nodes at most, and 2 are known.';
+  expect(rig.store.refused(9)).toMatchObject({
+    counts: [
+      { reason: 'too-many-nodes', count: 3 },
+      { reason: 'ignored-names', count: 1 },
+    ],
+    last: [
+      { detail: `Node b speaks for names that are ignored, d: ${why}` },
+      { detail: `Node c is not taken: ${why}` },
+    ],
+  });
+  expect(rig.live.ailments()).toEqual([
+    'Cannot take a further node: one server takes 2 at most, and 2 are known. Remove those that are no more: stillwell node forget NAME',
+  ]);
+  rig.restart('killed');
+  expect([...rig.live.state().nodes.keys()]).toEqual(['a', 'b']);
+
+  expect(rig.live.forget('b')).toBeUndefined();
+  expect(rig.live.ailments()).toEqual([]);
+  rig.send('wells/c/hello', helloText());
+  expect([...rig.live.state().nodes.keys()]).toEqual(['a', 'c']);
+});
+
+it('a well beyond the ceiling is refused, by a card, a node, letting a node in or a packet', () => {
+  const rig = openRig({ letInAll: false, most: { nodes: 9, wells: 1 } });
+  rig.live.act(card('mill', 'a'));
+  const no = 'one server watches 1 wells at most, and 1 are known';
+  expect(rig.live.act(card('pond'))).toEqual({ no: `Cannot add a well: ${no}` });
+  expect(rig.live.act(card('mill', 'b'))).toMatchObject({ done: true });
+  rig.send('wells/c/hello', helloText());
+  expect(rig.live.letIn('c')).toBe(`Cannot let c in: ${no}`);
+  const row = { well: 'pond', kind: 'well', key: 'pond', atMs: 0, row: {} } as const;
+  expect(rig.live.handIn([{ change: 'handed', row }])).toBe(`Cannot add a well: ${no}`);
+  expect(rig.live.ailments()).toEqual([
+    expect.stringContaining('Cannot take a further well: one server watches 1 at'),
+  ]);
+  expect([...rig.live.state().lines.keys()]).toEqual(['mill']);
+  // It is read from by a card, so it makes no well.
+  rig.send('wells/b/hello', helloText());
+  expect(rig.live.letIn('b')).toBeUndefined();
+
+  const own = openRig({ most: { nodes: 9, wells: 1 } });
+  own.send('wells/a/hello', helloText());
+  own.send('wells/b/hello', helloText());
+  expect([...own.live.state().nodes.keys()]).toEqual(['a']);
+});
