@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import { forgetShape, letInShape, nodesShape } from './nodes.ts';
 import { noQuery } from './questions.ts';
+import type { Route } from './routes.ts';
 
 const OK = [200] as const;
 const DONE = [400, 403, 404, 409, 413, 415] as const;
@@ -36,4 +37,4 @@ export const NODE_ROUTES = {
     status: OK,
     problems: DONE,
   },
-} as const;
+} as const satisfies Record<string, Route>;
