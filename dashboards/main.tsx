@@ -3,9 +3,9 @@ import { render } from 'preact';
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import type { UnitSystem } from '../shared/quantity/print-quantity.ts';
 import { serverSource } from './data/server-source.ts';
-import { rememberedUnits, rememberUnits, SurroundingsContext } from './data/settings.ts';
+import { rememberedUnits, rememberUnits, AppContext } from './data/settings.ts';
 import { AlarmPage } from './pages/alarm.tsx';
-import { BOOK_PAGES } from './pages/book-pages.tsx';
+import { LOGBOOK_PAGES } from './pages/book-pages.tsx';
 import { NewWellPage } from './pages/new-well.tsx';
 import { DuePage } from './pages/due.tsx';
 import { NodesPage } from './pages/nodes.tsx';
@@ -16,14 +16,14 @@ import { WellsPage } from './pages/wells.tsx';
 import { Head } from './parts/head.tsx';
 import { alarmTitle } from '../shared/api/alarm-title.ts';
 import { PART_WORDS } from '../shared/words/parts.ts';
-import { alarmIdParts, BOOK_TITLES, type Page } from './page-of.ts';
+import { alarmIdParts, LOGBOOK_TITLES, type Page } from './page-of.ts';
 import { usePage } from './route.ts';
-import { nameWords } from '../shared/words/names.ts';
+import { nameText } from '../shared/words/names.ts';
 
 function Stillwell() {
   const page = usePage();
   const [units, setUnits] = useState<UnitSystem>(rememberedUnits);
-  const surroundings = useMemo(() => ({ source: serverSource, units }), [units]);
+  const context = useMemo(() => ({ source: serverSource, units }), [units]);
   const main = useRef<HTMLElement>(null);
   const opened = useRef(false);
   const title = titleOf(page);
@@ -39,10 +39,10 @@ function Stillwell() {
     setUnits(chosen);
   };
   return (
-    <SurroundingsContext.Provider value={surroundings}>
+    <AppContext.Provider value={context}>
       <Head page={page} units={units} choose={choose} />
       <main id="main" ref={main} tabIndex={-1}>
-        <PageOf page={page} />
+        <CurrentPage page={page} />
       </main>
       <footer>
         <p>
@@ -50,7 +50,7 @@ function Stillwell() {
           or its tank belongs to licensed people.
         </p>
       </footer>
-    </SurroundingsContext.Provider>
+    </AppContext.Provider>
   );
 }
 
@@ -65,22 +65,22 @@ function titleOf(page: Page): string {
     nowhere: 'Not found',
   };
   if (page.at === 'part') return PART_WORDS[page.part].name;
-  if (page.at === 'well') return nameWords(page.well);
-  if (page.at === 'book') return `${BOOK_TITLES[page.what]}, ${nameWords(page.well)}`;
+  if (page.at === 'well') return nameText(page.well);
+  if (page.at === 'logbook') return `${LOGBOOK_TITLES[page.logbookPage]}, ${nameText(page.well)}`;
   if (page.at !== 'alarm') return titles[page.at];
   const parts = alarmIdParts(page.id);
-  return parts ? `${alarmTitle(parts.alarm)}, ${nameWords(parts.place)}` : titles.nowhere;
+  return parts ? `${alarmTitle(parts.alarm)}, ${nameText(parts.place)}` : titles.nowhere;
 }
 
-function PageOf({ page }: { page: Page }) {
+function CurrentPage({ page }: { page: Page }) {
   switch (page.at) {
     case 'wells':
       return <WellsPage />;
     case 'well':
       return <WellPage key={page.well} name={page.well} />;
-    case 'book': {
-      const BookPage = BOOK_PAGES[page.what];
-      return <BookPage key={`${page.well} ${page.what}`} name={page.well} />;
+    case 'logbook': {
+      const BookPage = LOGBOOK_PAGES[page.logbookPage];
+      return <BookPage key={`${page.well} ${page.logbookPage}`} name={page.well} />;
     }
     case 'alarm':
       return <AlarmPage key={page.id} id={page.id} />;

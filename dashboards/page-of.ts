@@ -2,23 +2,23 @@
 import { ALARM_KINDS, type AlarmKind } from '../shared/words/kinds.ts';
 import { PARTS, type Part } from '../shared/words/part-words.ts';
 
-/** Pages of a well's book by the last part of their address, each with its title; what stands on them: pages/book-pages.tsx. */
-export const BOOK_TITLES = {
+/** Pages of a well's logbook by the last part of their address, each with its title; what stands on them: pages/book-pages.tsx. */
+export const LOGBOOK_TITLES = {
   card: 'Card',
   visit: 'Visits',
   readings: 'Readings',
   checks: 'Checks',
   water: 'Water tests',
   labels: 'Labels',
-  papers: 'Papers',
-  packet: 'Hand-over',
+  documents: 'Papers',
+  export: 'Hand-over',
 } as const;
-export type BookWhat = keyof typeof BOOK_TITLES;
+export type LogbookPage = keyof typeof LOGBOOK_TITLES;
 
 export type Page =
   | { at: 'wells' }
   | { at: 'well'; well: string }
-  | { at: 'book'; well: string; what: BookWhat }
+  | { at: 'logbook'; well: string; logbookPage: LogbookPage }
   | { at: 'alarm'; id: string }
   | { at: 'parts' }
   | { at: 'part'; part: Part }
@@ -28,28 +28,28 @@ export type Page =
   | { at: 'refused' }
   | { at: 'nowhere' };
 
-export function pageOf(hash: string): Page {
+export function parsePage(hash: string): Page {
   const [first = '', second, ...rest] = hash.replace(/^#\/?/, '').split('/');
   if (first === '' && second === undefined) return { at: 'wells' };
   const what = rest[0];
-  if (first === 'well' && second && rest.length === 1 && isBookWhat(what))
-    return { at: 'book', well: decode(second), what };
+  if (first === 'well' && second && rest.length === 1 && isLogbookPage(what))
+    return { at: 'logbook', well: decode(second), logbookPage: what };
   if (rest.length > 0) return { at: 'nowhere' };
   if (first === 'well' && second) return { at: 'well', well: decode(second) };
   if (first === 'alarm' && second) return { at: 'alarm', id: decode(second) };
   const part = first === 'parts' ? PARTS.find((one) => one === second) : undefined;
   if (part) return { at: 'part', part };
   if (second !== undefined) return { at: 'nowhere' };
-  return isPlace(first) ? { at: first } : { at: 'nowhere' };
+  return isTopPage(first) ? { at: first } : { at: 'nowhere' };
 }
 
 /** Pages without a part of their own in the address. */
-function isPlace(text: string): text is 'nodes' | 'refused' | 'parts' | 'new-well' | 'due' {
+function isTopPage(text: string): text is 'nodes' | 'refused' | 'parts' | 'new-well' | 'due' {
   return ['nodes', 'refused', 'parts', 'new-well', 'due'].includes(text);
 }
 
-function isBookWhat(text: string | undefined): text is BookWhat {
-  return text !== undefined && Object.hasOwn(BOOK_TITLES, text);
+function isLogbookPage(text: string | undefined): text is LogbookPage {
+  return text !== undefined && Object.hasOwn(LOGBOOK_TITLES, text);
 }
 
 function decode(text: string): string {
@@ -60,21 +60,21 @@ function decode(text: string): string {
   }
 }
 
-export function wellAddress(well: string): string {
+export function wellUrl(well: string): string {
   return `#/well/${encodeURIComponent(well)}`;
 }
 
-export function bookAddress(well: string, what: BookWhat): string {
-  return `${wellAddress(well)}/${what}`;
+export function logbookUrl(well: string, what: LogbookPage): string {
+  return `${wellUrl(well)}/${what}`;
 }
 
-export const NEW_WELL_ADDRESS = '#/new-well';
+export const NEW_WELL_URL = '#/new-well';
 
-export function alarmAddress(id: string): string {
+export function alarmUrl(id: string): string {
   return `#/alarm/${encodeURIComponent(id)}`;
 }
 
-export function partAddress(part: Part): string {
+export function partUrl(part: Part): string {
   return `#/parts/${part}`;
 }
 

@@ -1,6 +1,6 @@
 /** The page that is shown, following the address. */
 import { useEffect, useState } from 'preact/hooks';
-import { pageOf } from './page-of.ts';
+import { parsePage } from './page-of.ts';
 import type { Page } from './page-of.ts';
 
 export function usePage(): Page {
@@ -10,5 +10,5 @@ export function usePage(): Page {
     window.addEventListener('hashchange', change);
     return () => window.removeEventListener('hashchange', change);
   }, []);
-  return pageOf(hash);
+  return parsePage(hash);
 }

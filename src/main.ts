@@ -3,7 +3,7 @@
  * The command line, and the only reader of the environment. Each command is loaded when it is asked for, so that `replay` starts
  * without a broker or a database.
  */
-import { EXIT, Misuse, type Command, type Io } from './run/cli/command.ts';
+import { EXIT, UsageError, type Command, type Io } from './run/cli/command.ts';
 
 const COMMANDS: Record<string, () => Promise<Command>> = {
   demo: async () => (await import('./run/cli/demo.ts')).demoCommand,
@@ -14,14 +14,14 @@ const COMMANDS: Record<string, () => Promise<Command>> = {
   visit: async () => (await import('./run/cli/visit.ts')).visitCommand,
   reading: async () => (await import('./run/cli/reading.ts')).readingCommand,
   water: async () => (await import('./run/cli/water.ts')).waterCommand,
-  paper: async () => (await import('./run/cli/paper.ts')).paperCommand,
-  say: async () => (await import('./run/cli/say.ts')).sayCommand,
-  book: async () => (await import('./run/cli/book.ts')).bookCommand,
+  paper: async () => (await import('./run/cli/paper.ts')).documentCommand,
+  say: async () => (await import('./run/cli/say.ts')).noteCommand,
+  book: async () => (await import('./run/cli/book.ts')).logCommand,
   node: async () => (await import('./run/cli/node.ts')).nodeCommand,
   'send-test': async () => (await import('./run/cli/send-test.ts')).sendTestCommand,
   record: async () => (await import('./run/cli/record.ts')).recordCommand,
   replay: async () => (await import('./run/cli/replay.ts')).replayCommand,
-  packet: async () => (await import('./run/cli/packet.ts')).packetCommand,
+  packet: async () => (await import('./run/cli/packet.ts')).exportCommand,
 };
 
 const io: Io = {
@@ -48,14 +48,14 @@ async function main(args: string[]): Promise<number> {
   const [name, ...rest] = args;
   if (name === undefined || name === '--help' || name === '-h' || name === 'help') {
     await help();
-    return name === undefined ? EXIT.misused : EXIT.ok;
+    return name === undefined ? EXIT.usage : EXIT.ok;
   }
   const load = Object.hasOwn(COMMANDS, name) ? COMMANDS[name] : undefined;
   if (!load) {
     io.err(
       `There is no command "${name}". Commands: ${Object.keys(COMMANDS).join(', ')}. Try: stillwell --help`,
     );
-    return EXIT.misused;
+    return EXIT.usage;
   }
   const command = await load();
   if (rest.includes('--help') || rest.includes('-h')) {
@@ -77,5 +77,5 @@ try {
   process.exitCode = await main(process.argv.slice(2));
 } catch (error) {
   io.err(error instanceof Error ? error.message : String(error));
-  process.exitCode = error instanceof Misuse ? EXIT.misused : EXIT.failed;
+  process.exitCode = error instanceof UsageError ? EXIT.usage : EXIT.failed;
 }

@@ -253,7 +253,7 @@ describe('alarms', () => {
         .filter((f) => f.startsWith('src/watch/') && f !== 'src/watch/weigh.ts')
         .map(code)
         .join('\n');
-    const causeless = kinds.filter((kind) => !/\bweigh\(/.test(whole(`src/watch/${kind}.ts`)));
+    const causeless = kinds.filter((kind) => !/\bweighCauses\(/.test(whole(`src/watch/${kind}.ts`)));
     expect(causeless).toEqual(['not-watched']);
   });
 });

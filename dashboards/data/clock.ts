@@ -4,7 +4,7 @@ import { useEffect, useState } from 'preact/hooks';
 let offsetMs = 0;
 
 /** Takes the server's time from any answer that carries it. */
-export function hearNow(answer: unknown): void {
+export function syncClock(answer: unknown): void {
   if (typeof answer !== 'object' || answer === null || !('nowMs' in answer)) return;
   if (typeof answer.nowMs === 'number') offsetMs = answer.nowMs - Date.now();
 }

@@ -13,7 +13,7 @@ export function readDraft(key: string): unknown {
 }
 
 /** Undefined takes it away. A browser may refuse to keep it: then there is none. */
-export function keepDraft(key: string, draft: unknown): void {
+export function saveDraft(key: string, draft: unknown): void {
   try {
     if (draft === undefined) sessionStorage.removeItem(PREFIX + key);
     else sessionStorage.setItem(PREFIX + key, JSON.stringify(draft));

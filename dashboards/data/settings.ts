@@ -9,8 +9,8 @@ const NAME_KEY = 'stillwell-name';
 
 /** US units where the browser speaks US English or nothing is known: most private wells with a pressure switch stand there. */
 export function rememberedUnits(): UnitSystem {
-  const kept = read(UNITS_KEY);
-  if (kept === 'us' || kept === 'metric') return kept;
+  const stored = read(UNITS_KEY);
+  if (stored === 'us' || stored === 'metric') return stored;
   return navigator.language === 'en-US' || navigator.language === 'en' ? 'us' : 'metric';
 }
 
@@ -43,15 +43,15 @@ function write(key: string, value: string): void {
   }
 }
 
-export interface Surroundings {
+export interface AppContextValue {
   source: DataSource;
   units: UnitSystem;
 }
 
-export const SurroundingsContext = createContext<Surroundings | undefined>(undefined);
+export const AppContext = createContext<AppContextValue | undefined>(undefined);
 
-export function useSurroundings(): Surroundings {
-  const found = useContext(SurroundingsContext);
+export function useAppContext(): AppContextValue {
+  const found = useContext(AppContext);
   if (!found) throw new Error('Cannot show a part: it must stand inside the page');
   return found;
 }

@@ -4,49 +4,49 @@
  */
 import type { LiveMessage } from '../../shared/api/live.ts';
 import type { Problem } from '../../shared/api/housekeeping.ts';
-import type { Answer, Body, ROUTES, ShapedRoute } from '../../shared/api/routes.ts';
+import type { Answer, Body, ROUTES, JsonRoute } from '../../shared/api/routes.ts';
 
-export type Told =
-  'acknowledge' | 'shelve' | 'act' | 'letIn' | 'writeCard' | 'writeEntry' | 'setCalendarAddress';
-export type Asked = Exclude<ShapedRoute, Told | Given>;
+export type PostRoute =
+  'acknowledge' | 'shelve' | 'act' | 'approveNode' | 'writeCard' | 'writeEntry' | 'setCalendarAddress';
+export type GetRoute = Exclude<JsonRoute, PostRoute | UploadRoute>;
 /** Routes that take bytes. */
-export type Given = 'addPaper' | 'takePacket';
+export type UploadRoute = 'addDocument' | 'importWell';
 /** Routes whose answer is a file. */
-export type FileRoute = 'paper' | 'packet' | 'packetPage';
+export type FileRoute = 'document' | 'exportZip' | 'exportPage';
 /** How much of the bytes has gone out, from 0 to 1. */
-export type Sent = (share: number) => void;
+export type OnProgress = (fraction: number) => void;
 /** Parts of the path and the query together, by name. */
-export type Parts = Record<string, string | number | boolean>;
-export type Path<N extends ShapedRoute> = (typeof ROUTES)[N]['path'];
+export type RouteParams = Record<string, string | number | boolean>;
+export type Path<N extends JsonRoute> = (typeof ROUTES)[N]['path'];
 
 export interface DataSource {
-  /** Whether something can be told and live readings come: not in a written-out copy. */
+  /** Whether it takes changes and sends live readings: a written-out copy does neither. */
   live: boolean;
-  ask<N extends Asked>(name: N, parts?: Parts): Promise<Answer<N>>;
-  tell<N extends Told>(name: N, parts: Parts, body: Body<N>): Promise<Answer<N>>;
-  /** Keeps a paper; the parts are its well, name and what it is about. */
-  addPaper(parts: Parts, bytes: Blob, sent?: Sent): Promise<Answer<'addPaper'>>;
-  /** Takes in a packet: its ZIP or its page. */
-  takePacket(parts: Parts, bytes: Blob, sent?: Sent): Promise<Answer<'takePacket'>>;
+  get<N extends GetRoute>(name: N, parts?: RouteParams): Promise<Answer<N>>;
+  post<N extends PostRoute>(name: N, parts: RouteParams, body: Body<N>): Promise<Answer<N>>;
+  /** Stores a document; the params are its well, name and what it is about. */
+  addDocument(parts: RouteParams, bytes: Blob, onProgress?: OnProgress): Promise<Answer<'addDocument'>>;
+  /** Imports a well: its ZIP or its page. */
+  importWell(parts: RouteParams, bytes: Blob, onProgress?: OnProgress): Promise<Answer<'importWell'>>;
   /** Where a file can be fetched. */
-  address(name: FileRoute, parts: Parts): string;
-  /** Calls back for each message of one well, or of all; returns how to stop. `state` hears whether the line stands. */
-  listen(
+  fileUrl(name: FileRoute, parts: RouteParams): string;
+  /** Calls back for each message of one well, or of all; returns how to stop. `onState` is told whether the connection is up. */
+  subscribe(
     well: string | undefined,
-    hear: (message: LiveMessage) => void,
-    state: (up: boolean) => void,
+    onMessage: (message: LiveMessage) => void,
+    onState: (up: boolean) => void,
   ): () => void;
 }
 
 /** A question that could not be answered, in words for the person who asked. */
-export class AskError extends Error {
+export class RequestError extends Error {
   readonly status: number | undefined;
   /** Which parts of what was told broke which rule. */
   readonly fields: NonNullable<Problem['fields']>;
 
   constructor(message: string, status?: number, fields: Problem['fields'] = []) {
     super(message);
-    this.name = 'AskError';
+    this.name = 'RequestError';
     this.status = status;
     this.fields = fields;
   }

@@ -1,55 +1,59 @@
 /** Asks when a page opens, when its question changes, and when it is told to ask again; keeps the old answer until the new one is there. */
 import { useCallback, useEffect, useRef, useState } from 'preact/hooks';
-import { hearNow } from './clock.ts';
-import { AskError } from './source.ts';
+import { syncClock } from './clock.ts';
+import { RequestError } from './source.ts';
 
-export type AskedState<T> =
-  { is: 'loading' } | { is: 'ready'; value: T } | { is: 'failed'; words: string; missing: boolean };
+export type RequestState<T> =
+  { is: 'loading' } | { is: 'ready'; value: T } | { is: 'failed'; message: string; notFound: boolean };
 
-export interface UseAsked<T> {
-  state: AskedState<T>;
-  again: () => void;
+export interface RequestHandle<T> {
+  state: RequestState<T>;
+  reload: () => void;
   /** Puts in what came by the live stream. */
-  put: (change: (value: T) => T) => void;
+  update: (change: (value: T) => T) => void;
 }
 
 /** `key` names the question: a new key is a new question. */
-export function useAsked<T>(key: string, ask: () => Promise<T>): UseAsked<T> {
-  const [held, setHeld] = useState<{ key: string; state: AskedState<T> }>({ key, state: { is: 'loading' } });
+export function useRequest<T>(key: string, ask: () => Promise<T>): RequestHandle<T> {
+  const [current, setCurrent] = useState<{ key: string; state: RequestState<T> }>({
+    key,
+    state: { is: 'loading' },
+  });
   const [round, setRound] = useState(0);
-  const asking = useRef(ask);
-  asking.current = ask;
+  const latestAsk = useRef(ask);
+  latestAsk.current = ask;
   useEffect(() => {
-    let left = false;
+    let cancelled = false;
     const now = async (): Promise<void> => {
-      const answer = await answered(asking.current);
-      if (left) return;
-      if (answer.is === 'ready') hearNow(answer.value);
-      setHeld({ key, state: answer });
+      const answer = await runRequest(latestAsk.current);
+      if (cancelled) return;
+      if (answer.is === 'ready') syncClock(answer.value);
+      setCurrent({ key, state: answer });
     };
     void now();
     return () => {
-      left = true;
+      cancelled = true;
     };
   }, [key, round]);
-  const again = useCallback(() => setRound((n) => n + 1), []);
-  const put = useCallback((change: (value: T) => T) => {
-    setHeld((now) =>
+  const reload = useCallback(() => setRound((n) => n + 1), []);
+  const update = useCallback((change: (value: T) => T) => {
+    setCurrent((now) =>
       now.state.is === 'ready' ? { ...now, state: { is: 'ready', value: change(now.state.value) } } : now,
     );
   }, []);
-  return { state: held.key === key ? held.state : { is: 'loading' }, again, put };
+  return { state: current.key === key ? current.state : { is: 'loading' }, reload, update };
 }
 
-async function answered<T>(ask: () => Promise<T>): Promise<AskedState<T>> {
+async function runRequest<T>(ask: () => Promise<T>): Promise<RequestState<T>> {
   try {
     return { is: 'ready', value: await ask() };
   } catch (error) {
-    return failed(error);
+    return toFailure(error);
   }
 }
 
-function failed<T>(error: unknown): AskedState<T> {
-  if (error instanceof AskError) return { is: 'failed', words: error.message, missing: error.status === 404 };
-  return { is: 'failed', words: 'This page met a fault of its own. Load it again.', missing: false };
+function toFailure<T>(error: unknown): RequestState<T> {
+  if (error instanceof RequestError)
+    return { is: 'failed', message: error.message, notFound: error.status === 404 };
+  return { is: 'failed', message: 'This page met a fault of its own. Load it again.', notFound: false };
 }

@@ -1,39 +1,39 @@
 /** A label as SVG, in mm from its own top left corner. Black on white on paper and on screen: it is a picture of what is printed. */
 import type { Label } from '../../shared/api/labels.ts';
-import { nameWords } from '../../shared/words/names.ts';
+import { nameText } from '../../shared/words/names.ts';
 import { LABEL_ATTRS, labelShapes, roundMm } from '../../shared/labels/draw.ts';
-import { layoutOf } from '../../shared/labels/layout.ts';
+import { layOutLabel } from '../../shared/labels/layout.ts';
 import type { Size } from '../../shared/labels/sheets.ts';
-import { ShapesOf } from '../parts/drawing.tsx';
+import { SvgShapes } from '../parts/drawing.tsx';
 import { LABEL_TOOLS } from './tools.ts';
 
 export function LabelDrawing({ label, size }: { label: Label; size: Size }) {
-  const { scale, ...drawing } = layoutOf(label, nameWords(label.well), size, LABEL_TOOLS);
+  const { scale, ...drawing } = layOutLabel(label, nameText(label.well), size, LABEL_TOOLS);
   return (
     <g {...LABEL_ATTRS} transform={scale === 1 ? undefined : `scale(${roundMm(scale)})`}>
-      <ShapesOf shapes={labelShapes(drawing)} />
+      <SvgShapes shapes={labelShapes(drawing)} />
     </g>
   );
 }
 
 /** One label by itself, as large as the screen allows, and what its size left no room for. */
-export function LabelProof({ label, size }: { label: Label; size: Size }) {
-  const { leftOff, qr } = layoutOf(label, nameWords(label.well), size, LABEL_TOOLS);
-  const inCode = qr?.text === label.says.join('\n') ? ' The code holds it.' : '';
+export function LabelPreview({ label, size }: { label: Label; size: Size }) {
+  const { omitted, qr } = layOutLabel(label, nameText(label.well), size, LABEL_TOOLS);
+  const inCode = qr?.text === label.plainText.join('\n') ? ' The code holds it.' : '';
   return (
     <div>
       <figure
-        class="label-proof"
+        class="label-preview"
         role="img"
-        aria-label={`Label: ${label.says.length === 0 ? `${label.title}, to fill in by hand` : label.says.join('; ')}`}
+        aria-label={`Label: ${label.plainText.length === 0 ? `${label.title}, to fill in by hand` : label.plainText.join('; ')}`}
       >
         <svg viewBox={`0 0 ${size.w} ${size.h}`}>
           <LabelDrawing label={label} size={size} />
         </svg>
       </figure>
-      {leftOff.length > 0 && (
-        <p class="doing">
-          No room at this size for: {leftOff.join(', ')}.{inCode}
+      {omitted.length > 0 && (
+        <p class="secondary">
+          No room at this size for: {omitted.join(', ')}.{inCode}
         </p>
       )}
     </div>

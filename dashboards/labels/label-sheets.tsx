@@ -2,8 +2,8 @@
 import type { Label } from '../../shared/api/labels.ts';
 import { cutShapes } from '../../shared/labels/draw.ts';
 import { LabelDrawing } from './label-drawing.tsx';
-import { placesOn, type Sheet } from '../../shared/labels/sheets.ts';
-import { ShapesOf } from '../parts/drawing.tsx';
+import { labelPositions, type Sheet } from '../../shared/labels/sheets.ts';
+import { SvgShapes } from '../parts/drawing.tsx';
 
 interface SheetsProps {
   labels: readonly Label[];
@@ -13,7 +13,7 @@ interface SheetsProps {
 }
 
 export function LabelSheets({ labels, sheet, first }: SheetsProps) {
-  const places = placesOn(sheet, labels.length, first);
+  const places = labelPositions(sheet, labels.length, first);
   const pages = Array.from({ length: (places.at(-1)?.page ?? -1) + 1 }, (_, page) =>
     labels.flatMap((label, i) => (places[i]?.page === page ? [{ label, ...places[i] }] : [])),
   );
@@ -32,7 +32,7 @@ export function LabelSheets({ labels, sheet, first }: SheetsProps) {
                 <LabelDrawing label={label} size={sheet.label} />
               </g>
             ))}
-            {sheet.cut && <ShapesOf shapes={cutShapes(sheet)} />}
+            {sheet.cutLines && <SvgShapes shapes={cutShapes(sheet)} />}
           </svg>
         </figure>
       ))}

@@ -10,69 +10,69 @@ import { isSymptom } from '../../shared/api/well-words.ts';
 import type { WellDetail } from '../../shared/api/wells.ts';
 import { CAUSE_WORDS } from '../../shared/words/cause-words.ts';
 import type { Caution } from '../../shared/words/cautions.ts';
-import { readClues } from '../../shared/words/clues.ts';
+import { evaluateClues } from '../../shared/words/clues.ts';
 import { figureLines } from '../../shared/words/figures.ts';
 import { alarmWords } from '../../shared/words/forms.ts';
 import { URGENCY_WORDS, urgencyOf } from '../../shared/words/urgency.ts';
 import { nowMs } from '../data/clock.ts';
-import { useSurroundings } from '../data/settings.ts';
-import { useAsked } from '../data/use-asked.ts';
-import { PutAside, Seen } from '../parts/alarm-acts.tsx';
-import { Cautions, SeenWith, sentence, symptomsOf } from '../parts/alarm-card.tsx';
-import { Causes, TellingApart } from '../parts/alarm-causes.tsx';
+import { useAppContext } from '../data/settings.ts';
+import { useRequest } from '../data/use-asked.ts';
+import { ShelveForm, AcknowledgeForm } from '../parts/alarm-acts.tsx';
+import { Cautions, Symptoms, sentence, symptomsOf } from '../parts/alarm-card.tsx';
+import { Causes, DistinguishingChecks } from '../parts/alarm-causes.tsx';
 import { Facts } from '../parts/facts.tsx';
-import { Mark } from '../parts/mark.tsx';
-import { Said } from '../parts/said.tsx';
-import { alarmAddress, alarmIdParts, wellAddress } from '../page-of.ts';
-import { nameWords, unbroken } from '../../shared/words/names.ts';
-import { readyFor } from '../words/ready.ts';
+import { AttentionMark } from '../parts/mark.tsx';
+import { RequestView } from '../parts/said.tsx';
+import { alarmUrl, alarmIdParts, wellUrl } from '../page-of.ts';
+import { nameText, withNonBreakingUnits } from '../../shared/words/names.ts';
+import { serviceFacts } from '../words/ready.ts';
 
 export function AlarmPage({ id }: { id: string }) {
-  const { source } = useSurroundings();
+  const { source } = useAppContext();
   const parts = alarmIdParts(id);
   const place = parts?.place ?? '';
-  const alarms = useAsked(`alarm ${id}`, () =>
-    source.ask('alarms', { well: place, from: parts?.sinceMs ?? 0 }),
+  const alarms = useRequest(`alarm ${id}`, () =>
+    source.get('alarms', { well: place, from: parts?.sinceMs ?? 0 }),
   );
-  const detail = useAsked(`well ${place}`, () => source.ask('well', { well: place }));
-  const again = (): void => {
-    alarms.again();
-    detail.again();
+  const detail = useRequest(`well ${place}`, () => source.get('well', { well: place }));
+  const reload = (): void => {
+    alarms.reload();
+    detail.reload();
   };
   useEffect(
     () =>
-      source.listen(
+      source.subscribe(
         undefined,
         (message) => {
-          if (message.event === 'again' || message.event === 'alarm') again();
+          if (message.event === 'resync' || message.event === 'alarm') reload();
         },
         () => undefined,
       ),
     [source, id],
   );
   return (
-    <Said state={alarms.state} what="this alarm" again={again}>
+    <RequestView state={alarms.state} subject="this alarm" reload={reload}>
       {({ alarms: all }) => {
         const alarm = all.find((one) => one.id === id);
-        if (!alarm) return <NoSuch />;
+        if (!alarm) return <NotFound />;
         // Of a whole site there is no well to show.
         return detail.state.is === 'loading' ? (
-          <p class="said" role="status">
+          <p class="status" role="status">
             Fetching its well …
           </p>
         ) : (
           <AlarmBody
             alarm={alarm}
             detail={detail.state.is === 'ready' && alarm.well !== undefined ? detail.state.value : undefined}
-            changed={again}
+            changed={reload}
           />
         );
       }}
-    </Said>
+    </RequestView>
   );
 }
 
-function NoSuch() {
+function NotFound() {
   return (
     <>
       <h1>There is no such alarm</h1>
@@ -90,7 +90,7 @@ interface BodyProps {
 }
 
 function AlarmBody({ alarm, detail, changed }: BodyProps) {
-  const { units } = useSurroundings();
+  const { units } = useAppContext();
   const { title, means, firstStep, canBeWrong, needs, cautions } = alarmWords(alarm.alarm, alarm.evidence);
   const timeZone = detail?.well.timeZone ?? Intl.DateTimeFormat().resolvedOptions().timeZone;
   const when = (ms: number): string => momentWords(ms, timeZone, units, nowMs());
@@ -100,42 +100,42 @@ function AlarmBody({ alarm, detail, changed }: BodyProps) {
         {alarm.well === undefined ? (
           <a href="#/">All wells</a>
         ) : (
-          <a href={wellAddress(alarm.well)}>{nameWords(alarm.well)}</a>
+          <a href={wellUrl(alarm.well)}>{nameText(alarm.well)}</a>
         )}
       </p>
       <h1>{title}</h1>
-      <p class="doing">{placeOf(alarm, detail)}</p>
-      <Mark attention={alarm.priority} urgency={urgencyOf(alarm)} />
-      {alarm.standing && <p class="doing">{URGENCY_WORDS[urgencyOf(alarm)].means}</p>}
-      <p class="headline">{unbroken(sentence(alarm.why))}</p>
-      <p class="doing">{lifeWords(alarm, when)}</p>
+      <p class="secondary">{placeOf(alarm, detail)}</p>
+      <AttentionMark attention={alarm.priority} urgency={urgencyOf(alarm)} />
+      {alarm.active && <p class="secondary">{URGENCY_WORDS[urgencyOf(alarm)].means}</p>}
+      <p class="headline">{withNonBreakingUnits(sentence(alarm.why))}</p>
+      <p class="secondary">{lifecycleWords(alarm, when)}</p>
       <p>{means}</p>
       <ExplainedBy alarm={alarm} detail={detail} />
-      <SeenWith symptoms={symptomsOf(alarm, detail?.well.symptoms)} />
+      <Symptoms symptoms={symptomsOf(alarm, detail?.well.symptoms)} />
       <section aria-labelledby="first">
         <h2 id="first">First safe step</h2>
         <p class="lead">{firstStep}</p>
         <Cautions cautions={allCautions(alarm, cautions)} />
-        {alarm.standing && (
+        {alarm.active && (
           <>
-            <Seen alarm={alarm} when={when} changed={changed} />
-            <PutAside alarm={alarm} when={when} changed={changed} />
+            <AcknowledgeForm alarm={alarm} when={when} changed={changed} />
+            <ShelveForm alarm={alarm} when={when} changed={changed} />
           </>
         )}
       </section>
       <div class="two">
         <Causes alarm={alarm} />
         <div>
-          <TellingApart alarm={alarm} />
+          <DistinguishingChecks alarm={alarm} />
           <section aria-labelledby="wrong">
             <h2 id="wrong">When this can be wrong</h2>
             <p>{canBeWrong}</p>
-            <p class="doing">What it needs: {lowerFirst(needs)}</p>
+            <p class="secondary">What it needs: {lowerFirst(needs)}</p>
           </section>
         </div>
       </div>
       <div class="two">
-        {detail && <ReadyFor detail={detail} alarm={alarm} />}
+        {detail && <ServiceFacts detail={detail} alarm={alarm} />}
         <Figures alarm={alarm} />
       </div>
     </>
@@ -144,26 +144,26 @@ function AlarmBody({ alarm, detail, changed }: BodyProps) {
 
 /** It was told first, and something that came later explains it. */
 function ExplainedBy({ alarm, detail }: Pick<BodyProps, 'alarm' | 'detail'>) {
-  if (!detail || !alarm.standing || !isSymptom(detail.well, alarm)) return null;
+  if (!detail || !alarm.active || !isSymptom(detail.well, alarm)) return null;
   const own = detail.well.symptoms?.find((one) => one.alarm === alarm.alarm && one.pump === alarm.pump);
-  const by = own && detail.well.standing.find((one) => one.alarm === own.symptomOf);
+  const by = own && detail.well.activeAlarms.find((one) => one.alarm === own.symptomOf);
   if (!by) return null;
   return (
     <p>
-      It is explained by another that stands: <a href={alarmAddress(by.id)}>{alarmTitle(by.alarm)}</a>. Begin
+      It is explained by another that stands: <a href={alarmUrl(by.id)}>{alarmTitle(by.alarm)}</a>. Begin
       there.
     </p>
   );
 }
 
 function placeOf(alarm: AlarmAnswer, detail: WellDetail | undefined): string {
-  if (alarm.well === undefined) return `The whole of ${nameWords(alarm.site ?? '')}`;
+  if (alarm.well === undefined) return `The whole of ${nameText(alarm.site ?? '')}`;
   const several = (detail?.pumps.length ?? 1) > 1 && alarm.pump !== undefined;
   const node = alarm.node === undefined ? '' : `, node ${alarm.node}`;
-  return `${nameWords(alarm.well)}${several ? `, pump ${alarm.pump?.slice(1)}` : ''}${node}`;
+  return `${nameText(alarm.well)}${several ? `, pump ${alarm.pump?.slice(1)}` : ''}${node}`;
 }
 
-function lifeWords(alarm: AlarmAnswer, when: (ms: number) => string): string {
+function lifecycleWords(alarm: AlarmAnswer, when: (ms: number) => string): string {
   const since = `Since ${when(alarm.sinceMs)}; told ${when(alarm.raisedMs)}.`;
   if (alarm.withdrawnMs !== undefined)
     return `${since} Taken back ${when(alarm.withdrawnMs)}: readings that came late showed otherwise.`;
@@ -182,8 +182,8 @@ function allCautions(alarm: AlarmAnswer, own: readonly Caution[]): Caution[] {
 
 /** What the finding rests on; what speaks for single causes stands with them. */
 function Figures({ alarm }: { alarm: AlarmAnswer }) {
-  const { units } = useSurroundings();
-  const spoken = new Set(readClues(alarm.alarm, alarm.evidence).map(({ figure }) => figure));
+  const { units } = useAppContext();
+  const spoken = new Set(evaluateClues(alarm.alarm, alarm.evidence).map(({ figure }) => figure));
   const own = Object.fromEntries(Object.entries(alarm.evidence).filter(([name]) => !spoken.has(name)));
   const lines = figureLines(own, units).map((line): [string, string] => {
     const at = line.indexOf(': ');
@@ -198,16 +198,16 @@ function Figures({ alarm }: { alarm: AlarmAnswer }) {
   );
 }
 
-function ReadyFor({ detail, alarm }: { detail: WellDetail; alarm: AlarmAnswer }) {
-  const { units } = useSurroundings();
+function ServiceFacts({ detail, alarm }: { detail: WellDetail; alarm: AlarmAnswer }) {
+  const { units } = useAppContext();
   const pump = detail.pumps.find((one) => one.pump === alarm.pump) ?? detail.pumps[0];
-  const { known, missing } = readyFor(detail, pump, units);
+  const { known, missing } = serviceFacts(detail, pump, units);
   return (
     <section aria-labelledby="ready">
       <h2 id="ready">To have ready for whoever comes</h2>
       <Facts facts={known} />
       {missing.length > 0 && (
-        <p class="doing spaced">Not on the card, and likely to be asked for: {missing.join(', ')}.</p>
+        <p class="secondary spaced">Not on the card, and likely to be asked for: {missing.join(', ')}.</p>
       )}
     </section>
   );

@@ -1,15 +1,15 @@
-/** The pages of a well's book, one for each word of the address (../page-of.ts). */
+/** The pages of a well's logbook, one for each word of the address (../page-of.ts). */
 import type { ComponentType } from 'preact';
-import type { BookWhat } from '../page-of.ts';
-import { later } from '../parts/later.tsx';
+import type { LogbookPage } from '../page-of.ts';
+import { lazyPage } from '../parts/later.tsx';
 
-export const BOOK_PAGES: Record<BookWhat, ComponentType<{ name: string }>> = {
-  card: later(async () => (await import('./card.tsx')).CardPage),
-  visit: later(async () => (await import('./visit.tsx')).VisitPage),
-  readings: later(async () => (await import('./readings.tsx')).ReadingsPage),
-  checks: later(async () => (await import('./checks.tsx')).ChecksPage),
-  water: later(async () => (await import('./water.tsx')).WaterPage),
-  labels: later(async () => (await import('./labels.tsx')).LabelsPage),
-  papers: later(async () => (await import('./papers.tsx')).PapersPage),
-  packet: later(async () => (await import('./packet.tsx')).PacketPage),
+export const LOGBOOK_PAGES: Record<LogbookPage, ComponentType<{ name: string }>> = {
+  card: lazyPage(async () => (await import('./card.tsx')).CardPage),
+  visit: lazyPage(async () => (await import('./visit.tsx')).VisitPage),
+  readings: lazyPage(async () => (await import('./readings.tsx')).ReadingsPage),
+  checks: lazyPage(async () => (await import('./checks.tsx')).ChecksPage),
+  water: lazyPage(async () => (await import('./water.tsx')).WaterPage),
+  labels: lazyPage(async () => (await import('./labels.tsx')).LabelsPage),
+  documents: lazyPage(async () => (await import('./papers.tsx')).DocumentsPage),
+  export: lazyPage(async () => (await import('./packet.tsx')).ExportPage),
 };

@@ -1,30 +1,30 @@
 /** The card of a well: what is odd about it, what was measured beside it, the form to change it, and who changed what. */
 import type { Answer } from '../../shared/api/routes.ts';
-import type { Beside } from '../../shared/api/measured.ts';
-import { changesOf } from '../../shared/card/changes.ts';
-import { labelOf, nameOf } from '../../shared/card/fields.ts';
+import type { CardComparison } from '../../shared/api/measured.ts';
+import { cardChanges } from '../../shared/card/changes.ts';
+import { fieldLabel, fieldName } from '../../shared/card/fields.ts';
 import { flatten } from '../../shared/card/flat.ts';
 import { momentWords } from '../../shared/api/time-words.ts';
-import { besideWords, switchWords } from '../../shared/words/measured.ts';
+import { comparisonText, switchComparisonText } from '../../shared/words/measured.ts';
 import { nowMs } from '../data/clock.ts';
-import { useSurroundings } from '../data/settings.ts';
-import { useAsked } from '../data/use-asked.ts';
-import { BookHead } from '../parts/book-head.tsx';
+import { useAppContext } from '../data/settings.ts';
+import { useRequest } from '../data/use-asked.ts';
+import { LogbookHead } from '../parts/book-head.tsx';
 import { CardForm } from '../parts/card-form.tsx';
 import { CardHistory } from '../parts/card-history.tsx';
 import { Facts } from '../parts/facts.tsx';
-import { Said } from '../parts/said.tsx';
+import { RequestView } from '../parts/said.tsx';
 import { digestOf, pumpsOf, sectionsOf, typedOf } from '../words/card-form.ts';
-import { unbroken } from '../../shared/words/names.ts';
+import { withNonBreakingUnits } from '../../shared/words/names.ts';
 
 export function CardPage({ name }: { name: string }) {
-  const { source } = useSurroundings();
-  const card = useAsked(`card ${name}`, () => source.ask('card', { well: name }));
-  const acts = useAsked(`acts ${name}`, () => source.ask('wellActs', { well: name }));
+  const { source } = useAppContext();
+  const card = useRequest(`card ${name}`, () => source.get('card', { well: name }));
+  const acts = useRequest(`acts ${name}`, () => source.get('wellActs', { well: name }));
   return (
     <>
-      <BookHead well={name} what="card" />
-      <Said state={card.state} what="the card" again={card.again}>
+      <LogbookHead well={name} page="card" />
+      <RequestView state={card.state} subject="the card" reload={card.reload}>
         {(answer) => (
           <>
             <LastChanged answer={answer} />
@@ -33,11 +33,11 @@ export function CardPage({ name }: { name: string }) {
             <section aria-labelledby="written">
               <h2 id="written">What is written</h2>
               <div class={source.live ? 'on-paper' : ''}>
-                <Written card={answer.card} />
+                <WrittenFields card={answer.card} />
               </div>
               {source.live && (
                 <>
-                  <p class="doing off-paper">
+                  <p class="secondary off-paper">
                     Fill in what you know and leave the rest; write quantities with their unit, as they stand
                     in the papers.
                   </p>
@@ -45,8 +45,8 @@ export function CardPage({ name }: { name: string }) {
                     well={name}
                     answer={answer}
                     saved={(next) => {
-                      card.put(() => next);
-                      acts.again();
+                      card.update(() => next);
+                      acts.reload();
                     }}
                   />
                 </>
@@ -54,55 +54,55 @@ export function CardPage({ name }: { name: string }) {
             </section>
             <section aria-labelledby="history">
               <h2 id="history">Who changed what</h2>
-              <Said state={acts.state} what="its history" again={acts.again}>
-                {(value) => <CardHistory changes={changesOf(value.acts)} timeZone={zoneOf(answer)} />}
-              </Said>
+              <RequestView state={acts.state} subject="its history" reload={acts.reload}>
+                {(value) => <CardHistory changes={cardChanges(value.acts)} timeZone={timeZoneOf(answer)} />}
+              </RequestView>
             </section>
           </>
         )}
-      </Said>
+      </RequestView>
     </>
   );
 }
 
-function zoneOf({ card }: Answer<'card'>): string {
+function timeZoneOf({ card }: Answer<'card'>): string {
   const zone = card['timeZone'];
   return typeof zone === 'string' ? zone : 'UTC';
 }
 
 function LastChanged({ answer }: { answer: Answer<'card'> }) {
-  const { units } = useSurroundings();
+  const { units } = useAppContext();
   const { atMs, by } = answer;
   if (atMs === undefined) return <p class="lead">Nobody has written this card yet.</p>;
   return (
     <p class="lead">
-      Last changed {by === undefined ? '' : `by ${by} `}on {momentWords(atMs, zoneOf(answer), units, nowMs())}
-      .
+      Last changed {by === undefined ? '' : `by ${by} `}on{' '}
+      {momentWords(atMs, timeZoneOf(answer), units, nowMs())}.
     </p>
   );
 }
 
 function Questions({ answer }: { answer: Answer<'card'> }) {
-  const { units } = useSurroundings();
+  const { units } = useAppContext();
   if (answer.questions.length === 0) return null;
   return (
     <section aria-labelledby="odd" class="sheet">
       <h2 id="odd">Is this right?</h2>
-      <p class="doing">It was kept as it was written. It may be right; it is only unusual.</p>
+      <p class="secondary">It was kept as it was written. It may be right; it is only unusual.</p>
       <ul>
         {answer.questions.map(({ key, question, metric }) => (
-          <li key={key + question}>{unbroken(units === 'us' ? question : metric)}</li>
+          <li key={key + question}>{withNonBreakingUnits(units === 'us' ? question : metric)}</li>
         ))}
       </ul>
     </section>
   );
 }
 
-function Measured({ measured }: { measured: readonly Beside[] }) {
-  const { units } = useSurroundings();
+function Measured({ measured }: { measured: readonly CardComparison[] }) {
+  const { units } = useAppContext();
   if (measured.length === 0) return null;
-  const points = switchWords(measured, units);
-  const off = (keys: string[]): boolean =>
+  const points = switchComparisonText(measured, units);
+  const differs = (keys: string[]): boolean =>
     measured.some(({ key, differs }) => keys.includes(key) && differs === true);
   const each = measured.filter(({ key }) => points === undefined || !/^switch\.cut(In|Out)$/.test(key));
   return (
@@ -110,14 +110,18 @@ function Measured({ measured }: { measured: readonly Beside[] }) {
       <h2 id="measured">Written, and measured</h2>
       <ul class="measured">
         {points !== undefined && (
-          <MeasuredLine label="Pressure switch" words={points} off={off(['switch.cutIn', 'switch.cutOut'])} />
+          <MeasuredLine
+            label="Pressure switch"
+            words={points}
+            differs={differs(['switch.cutIn', 'switch.cutOut'])}
+          />
         )}
         {each.map((one) => (
           <MeasuredLine
             key={one.key}
-            label={labelOf(one.key)}
-            words={besideWords(one, units)}
-            off={off([one.key])}
+            label={fieldLabel(one.key)}
+            words={comparisonText(one, units)}
+            differs={differs([one.key])}
           />
         ))}
       </ul>
@@ -125,17 +129,17 @@ function Measured({ measured }: { measured: readonly Beside[] }) {
   );
 }
 
-function MeasuredLine({ label, words, off }: { label: string; words: string; off: boolean }) {
+function MeasuredLine({ label, words, differs }: { label: string; words: string; differs: boolean }) {
   return (
     <li>
-      <span class="doing">{label}:</span> {unbroken(words)}
-      {off && <b class="off"> They differ.</b>}
+      <span class="secondary">{label}:</span> {withNonBreakingUnits(words)}
+      {differs && <b class="off"> They differ.</b>}
     </li>
   );
 }
 
 /** On paper and in a written-out copy, where nothing can be told: only what is filled in. */
-function Written({ card }: { card: Answer<'card'>['card'] }) {
+function WrittenFields({ card }: { card: Answer<'card'>['card'] }) {
   const flat = flatten(card);
   const typed = typedOf(flat);
   return (
@@ -143,7 +147,7 @@ function Written({ card }: { card: Answer<'card'>['card'] }) {
       {sectionsOf(flat, pumpsOf(flat)).map((section) => {
         const facts = section.fields.flatMap((field): [string, string][] => {
           const text = digestOf({ title: '', parts: [], fields: [field] }, typed);
-          return text === '' ? [] : [[nameOf(field.field), text]];
+          return text === '' ? [] : [[fieldName(field.field), text]];
         });
         return facts.length === 0 ? null : (
           <div key={section.title}>

@@ -2,17 +2,17 @@
 import { useState } from 'preact/hooks';
 import type { DueRowAnswer } from '../../shared/api/due.ts';
 import type { Answer } from '../../shared/api/routes.ts';
-import { printQuantity, type UnitSystem } from '../../shared/quantity/print-quantity.ts';
-import { useSurroundings } from '../data/settings.ts';
-import { useAsked } from '../data/use-asked.ts';
-import { Said } from '../parts/said.tsx';
+import { formatQuantity, type UnitSystem } from '../../shared/quantity/print-quantity.ts';
+import { useAppContext } from '../data/settings.ts';
+import { useRequest } from '../data/use-asked.ts';
+import { RequestView } from '../parts/said.tsx';
 import { Subscribe } from '../parts/subscribe.tsx';
-import { bookAddress } from '../page-of.ts';
-import { datesInWords, dayWords, dueWords, restWords } from '../words/due.ts';
-import { countWords, nameWords } from '../../shared/words/names.ts';
+import { logbookUrl } from '../page-of.ts';
+import { datesInWords, dayWords, dueWords, downtimeWords } from '../words/due.ts';
+import { countText, nameText } from '../../shared/words/names.ts';
 
 /** Days ahead, by their words. */
-const SPANS = [
+const TIME_SPANS = [
   [0, 'overdue and today'],
   [7, 'within a week'],
   [31, 'within a month'],
@@ -21,79 +21,79 @@ const SPANS = [
 ] as const;
 
 export function DuePage() {
-  const { source } = useSurroundings();
+  const { source } = useAppContext();
   const [days, setDays] = useState<number>(31);
-  const { state, again } = useAsked(`due ${days}`, () => source.ask('due', { days }));
+  const { state, reload } = useRequest(`due ${days}`, () => source.get('due', { days }));
   return (
     <>
       <h1>What is due</h1>
       <fieldset class="choices">
         <legend>Show</legend>
-        {SPANS.map(([span, words]) => (
+        {TIME_SPANS.map(([span, words]) => (
           <label key={span}>
             <input type="radio" name="span" checked={days === span} onChange={() => setDays(span)} />
             <span>{words}</span>
           </label>
         ))}
       </fieldset>
-      <Said state={state} what="what is due" again={again}>
+      <RequestView state={state} subject="what is due" reload={reload}>
         {(value) => <Due value={value} />}
-      </Said>
+      </RequestView>
       <Subscribe />
     </>
   );
 }
 
 function Due({ value }: { value: Answer<'due'> }) {
-  const [wanted, setWanted] = useState('');
-  const plain = wanted.trim().toLowerCase();
-  const wantedOf = (rows: readonly DueRowAnswer[]): DueRowAnswer[] =>
+  const [query, setWanted] = useState('');
+  const plain = query.trim().toLowerCase();
+  const matching = (rows: readonly DueRowAnswer[]): DueRowAnswer[] =>
     rows.filter((row) =>
-      `${nameWords(row.well)} ${nameWords(row.site ?? '')} ${row.title}`.toLowerCase().includes(plain),
+      `${nameText(row.well)} ${nameText(row.site ?? '')} ${row.title}`.toLowerCase().includes(plain),
     );
-  const [rows, unwritten, atRest] = [
-    wantedOf(value.due),
-    wantedOf(value.unwritten),
-    wantedOf(value.atRest),
+  const [rows, notRecorded, onHold] = [
+    matching(value.due),
+    matching(value.notRecorded),
+    matching(value.onHold),
   ] as const;
   const wells = byWell(rows);
   const late = rows.filter(({ state }) => state === 'overdue').length;
   return (
     <>
       {value.due.length === 0 ? (
-        <p class="said">Nothing with a date, on {countWords(value.wells, 'well', 'wells')}.</p>
+        <p class="status">Nothing with a date, on {countText(value.wells, 'well', 'wells')}.</p>
       ) : (
         <p class="lead">
-          {countWords(rows.length, 'check', 'checks')} on {countWords(wells.length, 'well', 'wells')} of{' '}
+          {countText(rows.length, 'check', 'checks')} on {countText(wells.length, 'well', 'wells')} of{' '}
           {value.wells}, {late === 0 ? 'none' : late} of them overdue.
         </p>
       )}
       {value.wells > 5 && (
-        <p class="tell">
+        <p class="action-form">
           <label>
             Find a well, a site or a check{' '}
-            <input type="text" value={wanted} onInput={(event) => setWanted(event.currentTarget.value)} />
+            <input type="text" value={query} onInput={(event) => setWanted(event.currentTarget.value)} />
           </label>
         </p>
       )}
       {wells.map(({ well, site, checks }) => (
         <WellDue key={well} well={well} site={site} checks={checks} nowMs={value.nowMs} />
       ))}
-      <Unwritten value={value} rows={unwritten} />
-      <AtRest rows={atRest} nowMs={value.nowMs} />
+      <NotRecorded value={value} rows={notRecorded} />
+      <OnHold rows={onHold} nowMs={value.nowMs} />
     </>
   );
 }
 
 /** Apart from what is due: nobody knows whether it is late. */
-function Unwritten({ value, rows }: { value: Answer<'due'>; rows: readonly DueRowAnswer[] }) {
-  const { checks, wells } = value.unwrittenInAll;
+function NotRecorded({ value, rows }: { value: Answer<'due'>; rows: readonly DueRowAnswer[] }) {
+  const { checks, wells } = value.notRecordedTotal;
   if (checks === 0) return null;
   return (
-    <section aria-labelledby="unwritten">
-      <h2 id="unwritten">Never written down</h2>
+    <section aria-labelledby="not-recorded">
+      <h2 id="not-recorded">Never written down</h2>
       <p>
-        Of {countWords(checks, 'check', 'checks')} on {countWords(wells, 'well', 'wells')} nobody wrote down
+        Of {countText(checks, 'check', 'checks')} on {countText(wells, 'well', 'wells')} nobody wrote down
         when they were last done, so nobody knows whether they are late. Each well has a proposed day on which
         one visit catches up on all of it; the days are spread over the coming weeks.
         {rows.length < checks && ` Proposed within this time: ${rows.length}.`}
@@ -101,12 +101,12 @@ function Unwritten({ value, rows }: { value: Answer<'due'>; rows: readonly DueRo
       <ul class="past-alarms">
         {byWell(rows).map(({ well, site, checks: open }) => (
           <li key={well}>
-            <span class="when">{open[0]?.proposedOn && dayWords(open[0].proposedOn, value.nowMs)}</span>
+            <span class="when">{open[0]?.proposedDate && dayWords(open[0].proposedDate, value.nowMs)}</span>
             <div>
               <p>
                 <WellLink well={well} site={site} />
               </p>
-              <p class="doing">{titlesOf(open)}.</p>
+              <p class="secondary">{titlesOf(open)}.</p>
             </div>
           </li>
         ))}
@@ -115,7 +115,7 @@ function Unwritten({ value, rows }: { value: Answer<'due'>; rows: readonly DueRo
   );
 }
 
-function AtRest({ rows, nowMs: now }: { rows: readonly DueRowAnswer[]; nowMs: number }) {
+function OnHold({ rows, nowMs: now }: { rows: readonly DueRowAnswer[]; nowMs: number }) {
   if (rows.length === 0) return null;
   return (
     <section aria-labelledby="at-rest">
@@ -123,12 +123,12 @@ function AtRest({ rows, nowMs: now }: { rows: readonly DueRowAnswer[]; nowMs: nu
       <ul class="past-alarms">
         {byWell(rows).map(({ well, site, checks }) => (
           <li key={well}>
-            <span class="when">{checks[0] && restWords(checks[0], now)}</span>
+            <span class="when">{checks[0] && downtimeWords(checks[0], now)}</span>
             <div>
               <p>
                 <WellLink well={well} site={site} />
               </p>
-              <p class="doing">{titlesOf(checks)}.</p>
+              <p class="secondary">{titlesOf(checks)}.</p>
             </div>
           </li>
         ))}
@@ -140,14 +140,14 @@ function AtRest({ rows, nowMs: now }: { rows: readonly DueRowAnswer[]; nowMs: nu
 function WellLink({ well, site }: { well: string; site: string | undefined }) {
   return (
     <>
-      <a href={bookAddress(well, 'checks')}>{nameWords(well)}</a>{' '}
-      {site !== undefined && <span class="place">{nameWords(site)}</span>}
+      <a href={logbookUrl(well, 'checks')}>{nameText(well)}</a>{' '}
+      {site !== undefined && <span class="place">{nameText(site)}</span>}
     </>
   );
 }
 
 function titlesOf(rows: readonly DueRowAnswer[]): string {
-  return rows.map(({ title, own }, at) => (at === 0 || own ? title : lowered(title))).join(', ');
+  return rows.map(({ title, custom }, at) => (at === 0 || custom ? title : lowered(title))).join(', ');
 }
 
 function lowered(title: string): string {
@@ -172,21 +172,21 @@ function byWell(rows: readonly DueRowAnswer[]): WellRows[] {
 }
 
 function WellDue({ well, site, checks, nowMs: now }: WellRows & { nowMs: number }) {
-  const { units } = useSurroundings();
+  const { units } = useAppContext();
   return (
     <section class="well-due" aria-labelledby={`due-${well}`}>
       <h2 id={`due-${well}`}>
         <WellLink well={well} site={site} />
       </h2>
       <ul class="past-alarms">
-        {together(checks).map((rows) => (
+        {groupByReason(checks).map((rows) => (
           <li key={rows[0]?.check} class={`is-${rows[0]?.state}`}>
             <span class="when">{rows[0] && dueWords(rows[0], now)}</span>
             <div>
               <p>
                 <strong>{rows.map((row, at) => titleWords(row, units, at)).join(', ')}</strong>
               </p>
-              <p class="doing">{datesInWords(firstSentence(rows[0]?.because[0] ?? ''), now)}</p>
+              <p class="secondary">{datesInWords(firstSentence(rows[0]?.reasons[0] ?? ''), now)}</p>
             </div>
           </li>
         ))}
@@ -201,17 +201,19 @@ function firstSentence(text: string): string {
 }
 
 /** Checks of one day for one reason are one line: that is one visit. */
-function together(checks: readonly DueRowAnswer[]): DueRowAnswer[][] {
+function groupByReason(checks: readonly DueRowAnswer[]): DueRowAnswer[][] {
   const lines: DueRowAnswer[][] = [];
   for (const check of checks) {
-    const line = lines.find(([first]) => first?.on === check.on && first?.because[0] === check.because[0]);
+    const line = lines.find(
+      ([first]) => first?.dueDate === check.dueDate && first?.reasons[0] === check.reasons[0],
+    );
     if (line) line.push(check);
     else lines.push([check]);
   }
   return lines;
 }
 
-function titleWords({ title, target, own }: DueRowAnswer, units: UnitSystem, at: number): string {
-  const name = at === 0 || own ? title : lowered(title);
-  return target?.kpa === undefined ? name : `${name} (to ${printQuantity(target.kpa, 'pressure', units)})`;
+function titleWords({ title, target, custom }: DueRowAnswer, units: UnitSystem, at: number): string {
+  const name = at === 0 || custom ? title : lowered(title);
+  return target?.kpa === undefined ? name : `${name} (to ${formatQuantity(target.kpa, 'pressure', units)})`;
 }

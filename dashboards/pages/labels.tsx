@@ -1,39 +1,39 @@
 /** Labels to print and hang at tank, switch, box, panel and well head: which of them, on which sheet, and how they will look. */
 import { useState } from 'preact/hooks';
 import type { Label } from '../../shared/api/labels.ts';
-import { useSurroundings } from '../data/settings.ts';
-import { useAsked } from '../data/use-asked.ts';
-import { LabelProof } from '../labels/label-drawing.tsx';
+import { useAppContext } from '../data/settings.ts';
+import { useRequest } from '../data/use-asked.ts';
+import { LabelPreview } from '../labels/label-drawing.tsx';
 import { LabelSheets } from '../labels/label-sheets.tsx';
 import { SHEETS, type Sheet } from '../../shared/labels/sheets.ts';
-import { BookHead } from '../parts/book-head.tsx';
-import { Said } from '../parts/said.tsx';
+import { LogbookHead } from '../parts/book-head.tsx';
+import { RequestView } from '../parts/said.tsx';
 
 export function LabelsPage({ name }: { name: string }) {
-  const { source, units } = useSurroundings();
-  const { state, again } = useAsked(`labels ${name}`, () => source.ask('labels', { well: name }));
+  const { source, units } = useAppContext();
+  const { state, reload } = useRequest(`labels ${name}`, () => source.get('labels', { well: name }));
   return (
     <>
-      <BookHead well={name} what="labels" />
+      <LogbookHead well={name} page="labels" />
       <p class="lead">
         Hang them where the facts are looked for. What nobody knows yet is a line to fill in by hand. The code
         holds the facts as text: any telephone reads it, without a network.
       </p>
-      <Said state={state} what="the labels" again={again}>
-        {(labels) => <Choose labels={labels[units]} />}
-      </Said>
+      <RequestView state={state} subject="the labels" reload={reload}>
+        {(labels) => <LabelChooser labels={labels[units]} />}
+      </RequestView>
     </>
   );
 }
 
-function Choose({ labels }: { labels: readonly Label[] }) {
-  const { units } = useSurroundings();
-  const usual = SHEETS.find(({ paper }) => (paper === 'letter') === (units === 'us'));
-  const [sheetId, setSheetId] = useState(usual?.id);
-  const [without, setWithout] = useState<readonly string[]>([]);
+function LabelChooser({ labels }: { labels: readonly Label[] }) {
+  const { units } = useAppContext();
+  const defaultSheet = SHEETS.find(({ paper }) => (paper === 'letter') === (units === 'us'));
+  const [sheetId, setSheetId] = useState(defaultSheet?.id);
+  const [excluded, setWithout] = useState<readonly string[]>([]);
   const [first, setFirst] = useState(1);
   const sheet = SHEETS.find(({ id }) => id === sheetId) ?? SHEETS[0]!;
-  const chosen = labels.filter(({ id }) => !without.includes(id));
+  const chosen = labels.filter(({ id }) => !excluded.includes(id));
   const toggle = (id: string): void =>
     setWithout((now) => (now.includes(id) ? now.filter((one) => one !== id) : [...now, id]));
   return (
@@ -42,11 +42,11 @@ function Choose({ labels }: { labels: readonly Label[] }) {
         <legend>Which labels</legend>
         {labels.map(({ id, title }) => (
           <label key={id}>
-            <input type="checkbox" checked={!without.includes(id)} onChange={() => toggle(id)} /> {title}
+            <input type="checkbox" checked={!excluded.includes(id)} onChange={() => toggle(id)} /> {title}
           </label>
         ))}
       </fieldset>
-      <SheetChoice sheet={sheet} first={first} choose={setSheetId} begin={setFirst} />
+      <SheetChoice sheet={sheet} first={first} choose={setSheetId} setFirst={setFirst} />
       <button
         type="button"
         class="print-labels"
@@ -55,17 +55,17 @@ function Choose({ labels }: { labels: readonly Label[] }) {
       >
         Print
       </button>
-      <p class="doing">
+      <p class="secondary">
         Print at actual size (100 %), without headers and footers, on {sheet.paper === 'a4' ? 'A4' : 'Letter'}
         .
-        {sheet.cut
+        {sheet.cutLines
           ? ' A bar at the foot of the sheet shows whether the size was kept.'
           : ' Try it on plain paper first and hold both against the light.'}
       </p>
       <h2>As they will look</h2>
-      <div class="label-proofs">
+      <div class="label-previews">
         {chosen.map((label) => (
-          <LabelProof key={label.id} label={label} size={sheet.label} />
+          <LabelPreview key={label.id} label={label} size={sheet.label} />
         ))}
       </div>
       <h2>On the sheet</h2>
@@ -78,9 +78,9 @@ function SheetChoice(props: {
   sheet: Sheet;
   first: number;
   choose: (id: string) => void;
-  begin: (first: number) => void;
+  setFirst: (first: number) => void;
 }) {
-  const { sheet, first, choose, begin } = props;
+  const { sheet, first, choose, setFirst } = props;
   const places = Array.from({ length: sheet.columns * sheet.rows }, (_, i) => i + 1);
   return (
     <div class="label-choice">
@@ -94,10 +94,10 @@ function SheetChoice(props: {
           ))}
         </select>
       </label>
-      {!sheet.cut && (
+      {!sheet.cutLines && (
         <label>
           First free place, row by row{' '}
-          <select value={first} onChange={(event) => begin(Number(event.currentTarget.value))}>
+          <select value={first} onChange={(event) => setFirst(Number(event.currentTarget.value))}>
             {places.map((place) => (
               <option key={place} value={place}>
                 {place}

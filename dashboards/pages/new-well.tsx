@@ -1,29 +1,29 @@
 /** A well from nothing: its name and its time zone. What else is known of it goes onto its card. */
 import { useState } from 'preact/hooks';
-import { rememberedName, rememberName, useSurroundings } from '../data/settings.ts';
-import { AskError } from '../data/source.ts';
-import { bookAddress } from '../page-of.ts';
+import { rememberedName, rememberName, useAppContext } from '../data/settings.ts';
+import { RequestError } from '../data/source.ts';
+import { logbookUrl } from '../page-of.ts';
 import { TimeZones } from '../parts/card-field.tsx';
-import { TakePacket } from '../parts/take-packet.tsx';
+import { ImportForm } from '../parts/take-packet.tsx';
 import { nameFor } from '../words/card-form.ts';
 
 export function NewWellPage() {
-  const { source } = useSurroundings();
+  const { source } = useAppContext();
   const [words, setWords] = useState('');
   const [zone, setZone] = useState(() => Intl.DateTimeFormat().resolvedOptions().timeZone);
   const [name, setName] = useState(rememberedName);
-  const [said, setSaid] = useState('');
+  const [message, setMessage] = useState('');
   const well = nameFor(words);
-  const make = async (): Promise<void> => {
+  const createWell = async (): Promise<void> => {
     const by = name.trim();
     rememberName(by);
     try {
       const card = { well, timeZone: zone.trim() };
-      await source.tell('writeCard', { well }, { card, ...(by !== '' && { by }) });
-      location.hash = bookAddress(well, 'card');
+      await source.post('writeCard', { well }, { card, ...(by !== '' && { by }) });
+      location.hash = logbookUrl(well, 'card');
     } catch (error) {
-      if (!(error instanceof AskError)) setSaid('That did not work.');
-      else setSaid(error.status === 409 ? `There is a card of ${well} already.` : error.message);
+      if (!(error instanceof RequestError)) setMessage('That did not work.');
+      else setMessage(error.status === 409 ? `There is a card of ${well} already.` : error.message);
     }
   };
   return (
@@ -38,7 +38,7 @@ export function NewWellPage() {
           class="card-form"
           onSubmit={(event) => {
             event.preventDefault();
-            void make();
+            void createWell();
           }}
         >
           <TimeZones />
@@ -53,7 +53,7 @@ export function NewWellPage() {
               onInput={(event) => setWords(event.currentTarget.value)}
             />
             {well !== '' && (
-              <p class="doing">
+              <p class="secondary">
                 It is kept as <b>{well}</b>. The node of that name belongs to it, unless its card says
                 otherwise.
               </p>
@@ -83,10 +83,10 @@ export function NewWellPage() {
           <button type="submit" disabled={well === ''}>
             Make its card
           </button>
-          <p role="status">{said}</p>
+          <p role="status">{message}</p>
         </form>
       )}
-      <TakePacket />
+      <ImportForm />
     </>
   );
 }

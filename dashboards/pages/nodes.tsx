@@ -3,22 +3,22 @@ import { useState } from 'preact/hooks';
 import { agoWords } from '../../shared/api/time-words.ts';
 import type { NodeAnswer, NodesAnswer } from '../../shared/api/nodes.ts';
 import { useNow } from '../data/clock.ts';
-import { useSurroundings } from '../data/settings.ts';
-import { AskError } from '../data/source.ts';
-import { useAsked } from '../data/use-asked.ts';
-import { Said } from '../parts/said.tsx';
-import { wellAddress } from '../page-of.ts';
-import { nameWords } from '../../shared/words/names.ts';
+import { useAppContext } from '../data/settings.ts';
+import { RequestError } from '../data/source.ts';
+import { useRequest } from '../data/use-asked.ts';
+import { RequestView } from '../parts/said.tsx';
+import { wellUrl } from '../page-of.ts';
+import { nameText } from '../../shared/words/names.ts';
 
-const FED_WORDS: Record<NonNullable<NodeAnswer['fedFrom']>, string> = {
+const POWER_SOURCE_NAMES: Record<NonNullable<NodeAnswer['fedFrom']>, string> = {
   'pump-circuit': 'the pump’s own circuit',
   'other-circuit': 'another circuit',
   battery: 'a battery',
 };
 
 export function NodesPage() {
-  const { source } = useSurroundings();
-  const { state, again } = useAsked('nodes', () => source.ask('nodes'));
+  const { source } = useAppContext();
+  const { state, reload } = useRequest('nodes', () => source.get('nodes'));
   return (
     <>
       <h1>Nodes</h1>
@@ -26,29 +26,29 @@ export function NodesPage() {
         A node is a box with sensors. One that nobody knows waits here; it keeps its readings until it is let
         in.
       </p>
-      <Said state={state} what="the nodes" again={again}>
-        {(value) => <Nodes value={value} again={again} />}
-      </Said>
+      <RequestView state={state} subject="the nodes" reload={reload}>
+        {(value) => <Nodes value={value} reload={reload} />}
+      </RequestView>
     </>
   );
 }
 
-function Nodes({ value, again }: { value: NodesAnswer; again: () => void }) {
-  const waiting = value.nodes.filter((node) => !node.letIn);
-  const known = value.nodes.filter((node) => node.letIn);
+function Nodes({ value, reload }: { value: NodesAnswer; reload: () => void }) {
+  const pending = value.nodes.filter((node) => !node.approved);
+  const known = value.nodes.filter((node) => node.approved);
   return (
     <>
       <section aria-labelledby="waiting">
         <h2 id="waiting">Waiting to be let in</h2>
-        {waiting.length === 0 ? (
-          <p class="said">None waits.</p>
+        {pending.length === 0 ? (
+          <p class="status">None waits.</p>
         ) : (
-          waiting.map((node) => <Waiting key={node.node} node={node} again={again} />)
+          pending.map((node) => <PendingNode key={node.node} node={node} reload={reload} />)
         )}
       </section>
       <section aria-labelledby="known">
         <h2 id="known">Let in</h2>
-        {known.length === 0 ? <NoneYet /> : <Known nodes={known} />}
+        {known.length === 0 ? <FirstNodeHelp /> : <ApprovedNodes nodes={known} />}
         {value.nodes.map((node) => (
           <Ignored key={node.node} node={node} />
         ))}
@@ -62,17 +62,17 @@ function Ignored({ node: { ignored } }: { node: NodeAnswer }) {
   const now = useNow(10_000);
   if (ignored === undefined) return null;
   return (
-    <p class="said">
+    <p class="status">
       {ignored.last} {ignored.names} so far, last {agoWords(ignored.lastMs, now)}.
     </p>
   );
 }
 
 /** How the first one comes in, by the broker that is built in. */
-function NoneYet() {
+function FirstNodeHelp() {
   return (
     <>
-      <p class="said">None yet.</p>
+      <p class="status">None yet.</p>
       <p>
         At the built-in broker a node comes in by a user name and a password. On this computer, in the folder
         of the program, they are made and shown once by:
@@ -87,21 +87,21 @@ function NoneYet() {
   );
 }
 
-function Waiting({ node, again }: { node: NodeAnswer; again: () => void }) {
-  const { source } = useSurroundings();
+function PendingNode({ node, reload }: { node: NodeAnswer; reload: () => void }) {
+  const { source } = useAppContext();
   const now = useNow(10_000);
-  const [said, setSaid] = useState('');
-  const [asking, setAsking] = useState(false);
-  const letIn = async (): Promise<void> => {
-    setAsking(true);
+  const [message, setMessage] = useState('');
+  const [submitting, setSubmitting] = useState(false);
+  const approve = async (): Promise<void> => {
+    setSubmitting(true);
     try {
-      const { credential } = await source.tell('letIn', { node: node.node }, {});
-      if (credential === undefined) again();
-      else setSaid(`Its password, shown this once: ${credential}`);
+      const { credential } = await source.post('approveNode', { node: node.node }, {});
+      if (credential === undefined) reload();
+      else setMessage(`Its password, shown this once: ${credential}`);
     } catch (error) {
-      setSaid(error instanceof AskError ? error.message : 'That did not work.');
+      setMessage(error instanceof RequestError ? error.message : 'That did not work.');
     }
-    setAsking(false);
+    setSubmitting(false);
   };
   return (
     <article class="sheet">
@@ -112,15 +112,15 @@ function Waiting({ node, again }: { node: NodeAnswer; again: () => void }) {
         {node.channels.length > 0 && `Measures ${node.channels.map((one) => one.channel).join(', ')}.`}
       </p>
       <p>Let in only what you have put up yourself or know who did.</p>
-      <button type="button" disabled={asking || !source.live} onClick={() => void letIn()}>
+      <button type="button" disabled={submitting || !source.live} onClick={() => void approve()}>
         Let {node.node} in
       </button>
-      <p role="status">{said}</p>
+      <p role="status">{message}</p>
     </article>
   );
 }
 
-function Known({ nodes }: { nodes: readonly NodeAnswer[] }) {
+function ApprovedNodes({ nodes }: { nodes: readonly NodeAnswer[] }) {
   const now = useNow(10_000);
   return (
     <div class="table stacked">
@@ -146,13 +146,13 @@ function Known({ nodes }: { nodes: readonly NodeAnswer[] }) {
                 {node.wells.map((well, i) => (
                   <span key={well}>
                     {i > 0 && ', '}
-                    <a href={wellAddress(well)}>{nameWords(well)}</a>
+                    <a href={wellUrl(well)}>{nameText(well)}</a>
                   </span>
                 ))}
               </td>
               <td data-name="Measures">{node.channels.map((one) => one.channel).join(', ')}</td>
               <td data-name="Fed from">
-                {node.fedFrom === undefined ? 'not said' : FED_WORDS[node.fedFrom]}
+                {node.fedFrom === undefined ? 'not said' : POWER_SOURCE_NAMES[node.fedFrom]}
               </td>
               <td data-name="Firmware">{node.firmware ?? 'not said'}</td>
             </tr>

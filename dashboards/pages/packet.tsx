@@ -1,14 +1,14 @@
 /** Handing a well over: its drawing, and all that is known of it as one file for whoever has it next. */
-import { useSurroundings } from '../data/settings.ts';
-import { BookHead } from '../parts/book-head.tsx';
+import { useAppContext } from '../data/settings.ts';
+import { LogbookHead } from '../parts/book-head.tsx';
 import { Section } from '../parts/section.tsx';
-import { TakePacket } from '../parts/take-packet.tsx';
+import { ImportForm } from '../parts/take-packet.tsx';
 
-export function PacketPage({ name }: { name: string }) {
-  const { source, units } = useSurroundings();
+export function ExportPage({ name }: { name: string }) {
+  const { source, units } = useAppContext();
   return (
     <>
-      <BookHead well={name} what="packet" />
+      <LogbookHead well={name} page="export" />
       <p class="lead">
         All that was written, measured and told of this well as one file, for whoever buys the house, takes
         over the farm or comes to service the pump.
@@ -16,15 +16,15 @@ export function PacketPage({ name }: { name: string }) {
       {source.live && (
         <section aria-labelledby="take">
           <h2 id="take">Take the packet</h2>
-          <p class="takes">
-            <a class="button" href={source.address('packet', { well: name, units })} download>
+          <p class="downloads">
+            <a class="button" href={source.fileUrl('exportZip', { well: name, units })} download>
               The whole packet (ZIP)
             </a>
-            <a class="button" href={source.address('packetPage', { well: name, units })} download>
+            <a class="button" href={source.fileUrl('exportPage', { well: name, units })} download>
               The page alone (HTML)
             </a>
           </p>
-          <p class="doing">
+          <p class="secondary">
             The ZIP holds a page that opens in any browser without a server, tables for a spreadsheet, the
             papers, and the record that another Stillwell takes in without loss. The page alone holds all but
             the papers. Papers that were struck out do not go along. A large packet takes a moment to be made.
@@ -35,7 +35,7 @@ export function PacketPage({ name }: { name: string }) {
         <h2 id="section">The well in section</h2>
         <Section well={name} />
       </section>
-      <TakePacket />
+      <ImportForm />
     </>
   );
 }

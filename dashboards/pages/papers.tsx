@@ -1,104 +1,106 @@
-/** The papers of a well: kept, found, fetched, struck out. */
+/** The documents of a well: kept, found, fetched, struck out. */
 import { useState } from 'preact/hooks';
 import type { EntryAnswer } from '../../shared/api/book.ts';
 import { dateWords } from '../../shared/api/time-words.ts';
 import { nowMs } from '../data/clock.ts';
-import { useSurroundings } from '../data/settings.ts';
-import { useAsked } from '../data/use-asked.ts';
-import { BookHead } from '../parts/book-head.tsx';
-import { PaperUpload } from '../parts/paper-upload.tsx';
-import { Said } from '../parts/said.tsx';
-import { TellForm, textOf } from '../parts/tell-form.tsx';
+import { useAppContext } from '../data/settings.ts';
+import { useRequest } from '../data/use-asked.ts';
+import { LogbookHead } from '../parts/book-head.tsx';
+import { DocumentUpload } from '../parts/paper-upload.tsx';
+import { RequestView } from '../parts/said.tsx';
+import { ActionForm, textOf } from '../parts/tell-form.tsx';
 import {
-  found,
-  isShown,
-  papersAmong,
-  sizeWords,
-  typeWords,
-  type Paper,
-  type StruckPaper,
+  searchDocuments,
+  isViewable,
+  documentsAmong,
+  fileSizeText,
+  fileTypeText,
+  type LogbookDocument,
+  type VoidedDocument,
 } from '../../shared/words/papers.ts';
 
-export function PapersPage({ name }: { name: string }) {
-  const { source } = useSurroundings();
-  const { state, again } = useAsked(`papers ${name}`, async () => {
+export function DocumentsPage({ name }: { name: string }) {
+  const { source } = useAppContext();
+  const { state, reload } = useRequest(`documents ${name}`, async () => {
     const [{ entries }, { well }] = await Promise.all([
-      source.ask('entries', { well: name }),
-      source.ask('well', { well: name }),
+      source.get('entries', { well: name }),
+      source.get('well', { well: name }),
     ]);
     return { entries, timeZone: well.timeZone };
   });
   return (
     <>
-      <BookHead well={name} what="papers" />
+      <LogbookHead well={name} page="documents" />
       <p class="lead">
         Manuals, receipts, the well log, photos of how it was wired: what gets lost when nobody keeps it.
       </p>
       <section aria-labelledby="add">
         <h2 id="add">Add papers</h2>
-        <p class="doing">
+        <p class="secondary">
           PDF, JPEG, PNG, WebP, HEIC or plain text, up to 25 MiB each. A photo inside an electrical box is for
           whoever has it open and locked out already; nobody should open one for a photo.
         </p>
-        <PaperUpload well={name} kept={again} />
+        <DocumentUpload well={name} onSaved={reload} />
       </section>
-      <Said state={state} what="the papers" again={again}>
-        {(value) => <Papers {...value} well={name} changed={again} />}
-      </Said>
+      <RequestView state={state} subject="the papers" reload={reload}>
+        {(value) => <Documents {...value} well={name} changed={reload} />}
+      </RequestView>
     </>
   );
 }
 
-interface Of {
+interface ListProps {
   well: string;
   timeZone: string;
   changed: () => void;
 }
 
-function Papers({ entries, ...of }: Of & { entries: readonly EntryAnswer[] }) {
-  const [looked, look] = useState('');
-  const { papers, struck } = papersAmong(entries);
-  const shown = found(papers, looked);
+function Documents({ entries, ...of }: ListProps & { entries: readonly EntryAnswer[] }) {
+  const [query, setQuery] = useState('');
+  const { documents, voided } = documentsAmong(entries);
+  const shown = searchDocuments(documents, query);
   return (
-    <section aria-labelledby="kept">
-      <h2 id="kept">Kept here</h2>
-      {papers.length === 0 ? (
-        <p class="said">No paper is kept yet.</p>
+    <section aria-labelledby="documents">
+      <h2 id="documents">Kept here</h2>
+      {documents.length === 0 ? (
+        <p class="status">No paper is kept yet.</p>
       ) : (
         <>
           <label class="field">
             Find by name or words{' '}
-            <input type="search" value={looked} onInput={(event) => look(event.currentTarget.value)} />
+            <input type="search" value={query} onInput={(event) => setQuery(event.currentTarget.value)} />
           </label>
-          <p class="doing" role="status">
-            {looked.trim() === '' ? `${papers.length} kept.` : `${shown.length} of ${papers.length} found.`}
+          <p class="secondary" role="status">
+            {query.trim() === ''
+              ? `${documents.length} kept.`
+              : `${shown.length} of ${documents.length} found.`}
           </p>
-          <ul class="paper-list">
-            {shown.map((paper) => (
-              <PaperRow key={paper.entry.id} paper={paper} {...of} />
+          <ul class="document-list">
+            {shown.map((document) => (
+              <DocumentRow key={document.entry.id} document={document} {...of} />
             ))}
           </ul>
         </>
       )}
-      {struck.length > 0 && <Struck struck={struck} timeZone={of.timeZone} />}
+      {voided.length > 0 && <Voided voided={voided} timeZone={of.timeZone} />}
     </section>
   );
 }
 
-function PaperRow({ paper, well, timeZone, changed }: Of & { paper: Paper }) {
-  const { source } = useSurroundings();
-  const { entry, hash, name, type, bytes, about, text } = paper;
-  const address = source.address('paper', { hash });
-  const when = dateWords(entry.madeMs, timeZone, nowMs());
+function DocumentRow({ document, well, timeZone, changed }: ListProps & { document: LogbookDocument }) {
+  const { source } = useAppContext();
+  const { entry, hash, name, type, bytes, about, text } = document;
+  const address = source.fileUrl('document', { hash });
+  const when = dateWords(entry.createdMs, timeZone, nowMs());
   return (
     <li>
-      {isShown(type) ? (
+      {isViewable(type) ? (
         <a href={address} target="_blank" rel="noopener">
           <img src={address} alt={`${name}, as a small picture`} loading="lazy" />
         </a>
       ) : (
         <span class="no-picture" aria-hidden="true">
-          {typeWords(type)}
+          {fileTypeText(type)}
         </span>
       )}
       <div>
@@ -107,8 +109,8 @@ function PaperRow({ paper, well, timeZone, changed }: Of & { paper: Paper }) {
           {about !== undefined && <strong>{about}. </strong>}
           {text}
         </p>
-        <p class="doing">
-          {typeWords(type)}, {sizeWords(bytes)}. Kept {when}
+        <p class="secondary">
+          {fileTypeText(type)}, {fileSizeText(bytes)}. Kept {when}
           {entry.by !== undefined && ` by ${entry.by}`}.
         </p>
         <p>
@@ -118,45 +120,45 @@ function PaperRow({ paper, well, timeZone, changed }: Of & { paper: Paper }) {
         </p>
         <details class="more">
           <summary>Strike it out</summary>
-          <p class="doing">
+          <p class="secondary">
             It is no longer shown and does not go out with the well’s packet. Its entry stays, with who struck
             it out.
           </p>
-          <TellForm
+          <ActionForm
             button="Strike out"
-            tell={(told, fields, who) => {
+            submit={(formSource, fields, actor) => {
               const why = textOf(fields, 'why');
-              const entryOf = { kind: 'struck', replaces: entry.id, ...(why !== '' && { text: why }) };
-              return told.tell('writeEntry', { well }, { entry: entryOf, ...who });
+              const voidEntry = { kind: 'struck', replaces: entry.id, ...(why !== '' && { text: why }) };
+              return formSource.post('writeEntry', { well }, { entry: voidEntry, ...actor });
             }}
             done={changed}
           >
             <label>
               Why <input type="text" name="why" maxLength={2_000} />
             </label>
-          </TellForm>
+          </ActionForm>
         </details>
       </div>
     </li>
   );
 }
 
-function Struck({ struck, timeZone }: { struck: readonly StruckPaper[]; timeZone: string }) {
-  const { source } = useSurroundings();
+function Voided({ voided, timeZone }: { voided: readonly VoidedDocument[]; timeZone: string }) {
+  const { source } = useAppContext();
   return (
     <details class="more">
-      <summary>Struck out: {struck.length}</summary>
+      <summary>Struck out: {voided.length}</summary>
       <ul>
-        {struck.map(({ entry, name, hash, by }) => (
+        {voided.map(({ entry, name, hash, voidedBy }) => (
           <li key={entry.id}>
-            <a href={source.address('paper', { hash })} download={name}>
+            <a href={source.fileUrl('document', { hash })} download={name}>
               {name}
             </a>
-            <span class="doing">
+            <span class="secondary">
               {' '}
-              struck out {dateWords(by.madeMs, timeZone, nowMs())}
-              {by.by !== undefined && ` by ${by.by}`}
-              {typeof by.body['text'] === 'string' && `: ${by.body['text']}`}
+              struck out {dateWords(voidedBy.createdMs, timeZone, nowMs())}
+              {voidedBy.by !== undefined && ` by ${voidedBy.by}`}
+              {typeof voidedBy.body['text'] === 'string' && `: ${voidedBy.body['text']}`}
             </span>
           </li>
         ))}

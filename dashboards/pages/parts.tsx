@@ -4,7 +4,7 @@ import { CAUSE_WORDS } from '../../shared/words/cause-words.ts';
 import { CAUSES } from '../../shared/words/kinds.ts';
 import { PARTS, type Part } from '../../shared/words/part-words.ts';
 import { PART_WORDS } from '../../shared/words/parts.ts';
-import { partAddress } from '../page-of.ts';
+import { partUrl } from '../page-of.ts';
 import { Cautions } from '../parts/alarm-card.tsx';
 
 export function PartsPage() {
@@ -15,10 +15,10 @@ export function PartsPage() {
         What each part does, what it does when it fails, and what to ask whoever puts it in. In the order in
         which the water meets them; then what feeds, guards and watches the pump.
       </p>
-      <ul class="book-links">
+      <ul class="logbook-links">
         {PARTS.map((part) => (
           <li key={part}>
-            <a href={partAddress(part)}>{PART_WORDS[part].name}</a>
+            <a href={partUrl(part)}>{PART_WORDS[part].name}</a>
           </li>
         ))}
       </ul>
@@ -27,7 +27,7 @@ export function PartsPage() {
 }
 
 export function PartPage({ part }: { part: Part }) {
-  const { name, does, fails, ask, cautions } = PART_WORDS[part];
+  const { name, purpose, failure, questions, cautions } = PART_WORDS[part];
   return (
     <>
       <p class="back">
@@ -36,17 +36,17 @@ export function PartPage({ part }: { part: Part }) {
       <h1>{name}</h1>
       <section aria-labelledby="does">
         <h2 id="does">What it does</h2>
-        <p class="lead">{does}</p>
+        <p class="lead">{purpose}</p>
       </section>
       <section aria-labelledby="fails">
         <h2 id="fails">When it fails</h2>
-        <p>{fails}</p>
-        <CausesOf part={part} />
+        <p>{failure}</p>
+        <PartCauses part={part} />
       </section>
       <section aria-labelledby="ask">
         <h2 id="ask">What to ask an installer</h2>
         <ul class="steps">
-          {ask.map((one) => (
+          {questions.map((one) => (
             <li key={one}>{one}</li>
           ))}
         </ul>
@@ -62,11 +62,11 @@ export function PartPage({ part }: { part: Part }) {
 }
 
 /** The causes of alarms that are about it. */
-function CausesOf({ part }: { part: Part }) {
+function PartCauses({ part }: { part: Part }) {
   const causes = CAUSES.filter((cause) => CAUSE_PARTS[cause].includes(part));
   if (causes.length === 0) return null;
   return (
-    <p class="doing">
+    <p class="secondary">
       Causes of alarms in which it plays a part:{' '}
       {causes.map((cause) => CAUSE_WORDS[cause].name.toLowerCase()).join(', ')}.
     </p>

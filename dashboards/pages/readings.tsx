@@ -1,69 +1,73 @@
 /** Readings of a well: taken from the sensors with a guide, brought by people, and held against the pinned ones over the years. */
 import type { WellDetail } from '../../shared/api/wells.ts';
 import { CAUTIONS } from '../../shared/words/cautions.ts';
-import { BROUGHT, QUALIFIED, QUALIFIED_ONLY } from '../../shared/words/reading-words.ts';
-import { useSurroundings } from '../data/settings.ts';
-import { useAsked } from '../data/use-asked.ts';
-import { BookHead } from '../parts/book-head.tsx';
+import {
+  UNQUALIFIED_READINGS,
+  QUALIFIED_READINGS,
+  QUALIFIED_ONLY_NOTE,
+} from '../../shared/words/reading-words.ts';
+import { useAppContext } from '../data/settings.ts';
+import { useRequest } from '../data/use-asked.ts';
+import { LogbookHead } from '../parts/book-head.tsx';
 import { Calibrate } from '../parts/calibrate.tsx';
 import { DrawTest } from '../parts/draw-test.tsx';
 import { GuidedRun } from '../parts/guided-run.tsx';
 import { ReadingForm } from '../parts/reading-form.tsx';
-import { ReadingYears } from '../parts/reading-years.tsx';
-import { Said } from '../parts/said.tsx';
+import { ReadingHistory } from '../parts/reading-years.tsx';
+import { RequestView } from '../parts/said.tsx';
 
 export function ReadingsPage({ name }: { name: string }) {
-  const { source } = useSurroundings();
-  const detail = useAsked(`well ${name}`, () => source.ask('well', { well: name }));
-  const readings = useAsked(`readings ${name}`, () => source.ask('readings', { well: name }));
+  const { source } = useAppContext();
+  const detail = useRequest(`well ${name}`, () => source.get('well', { well: name }));
+  const readings = useRequest(`readings ${name}`, () => source.get('readings', { well: name }));
   return (
     <>
-      <BookHead well={name} what="readings" />
-      <Said state={detail.state} what="this well" again={detail.again}>
+      <LogbookHead well={name} page="readings" />
+      <RequestView state={detail.state} subject="this well" reload={detail.reload}>
         {(value) => (
           <>
-            {source.live && <Take detail={value} changed={readings.again} />}
+            {source.live && <AddReadings detail={value} changed={readings.reload} />}
             <section aria-labelledby="years">
               <h2 id="years">Readings over the years</h2>
-              <Said state={readings.state} what="the readings" again={readings.again}>
+              <RequestView state={readings.state} subject="the readings" reload={readings.reload}>
                 {({ groups, calibration }) => (
                   <>
                     <Calibrate
                       sensors={value.sensors}
                       calibration={calibration}
                       changed={() => {
-                        detail.again();
-                        readings.again();
+                        detail.reload();
+                        readings.reload();
                       }}
                     />
-                    <ReadingYears
+                    <ReadingHistory
                       well={name}
                       groups={groups}
                       timeZone={value.well.timeZone}
-                      changed={readings.again}
+                      changed={readings.reload}
                     />
                   </>
                 )}
-              </Said>
+              </RequestView>
             </section>
           </>
         )}
-      </Said>
+      </RequestView>
     </>
   );
 }
 
-function Take({ detail, changed }: { detail: WellDetail; changed: () => void }) {
+function AddReadings({ detail, changed }: { detail: WellDetail; changed: () => void }) {
   return (
-    <div class="taking">
+    <div class="reading-forms">
       <section aria-labelledby="guide">
         <h2 id="guide">Reference readings with a guide</h2>
         <GuidedRun detail={detail} changed={changed} />
       </section>
       <details class="more">
         <summary>A reading that you bring: level, precharge, flow</summary>
-        <p class="doing">{CAUTIONS['well-cap']}</p>
-        <ReadingForm detail={detail} whats={BROUGHT} changed={changed} />
+        <p class="secondary">{CAUTIONS['well-cap']}</p>
+        <ReadingForm detail={detail} readingNames={UNQUALIFIED_READINGS} changed={changed} />
       </details>
       <details class="more">
         <summary>The tank’s air charge from a measured draw</summary>
@@ -71,10 +75,10 @@ function Take({ detail, changed }: { detail: WellDetail; changed: () => void }) 
       </details>
       <details class="more">
         <summary>Results of a qualified person: windings, insulation, capacitor, voltage</summary>
-        <p class="said">{QUALIFIED_ONLY}</p>
+        <p class="status">{QUALIFIED_ONLY_NOTE}</p>
         <ReadingForm
           detail={detail}
-          whats={QUALIFIED}
+          readingNames={QUALIFIED_READINGS}
           photoWords="Photos of the inside of a box are for whoever has it open and locked out already. A closed one stays closed."
           changed={changed}
         />

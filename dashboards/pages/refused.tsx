@@ -2,29 +2,29 @@
 import { agoWords } from '../../shared/api/time-words.ts';
 import type { RefusedAnswer } from '../../shared/api/housekeeping.ts';
 import { useNow } from '../data/clock.ts';
-import { useSurroundings } from '../data/settings.ts';
-import { useAsked } from '../data/use-asked.ts';
-import { Said } from '../parts/said.tsx';
+import { useAppContext } from '../data/settings.ts';
+import { useRequest } from '../data/use-asked.ts';
+import { RequestView } from '../parts/said.tsx';
 
 export function RefusedPage() {
-  const { source } = useSurroundings();
-  const { state, again } = useAsked('refused', () => source.ask('refused'));
+  const { source } = useAppContext();
+  const { state, reload } = useRequest('refused', () => source.get('refused'));
   return (
     <>
       <h1>Refused packs</h1>
       <p class="lead">
         What a node sent and could not be taken, and why. Nothing here stopped any other pack.
       </p>
-      <Said state={state} what="what was refused" again={again}>
-        {(value) => <Refused value={value} />}
-      </Said>
+      <RequestView state={state} subject="what was refused" reload={reload}>
+        {(value) => <RefusedPacks value={value} />}
+      </RequestView>
     </>
   );
 }
 
-function Refused({ value }: { value: RefusedAnswer }) {
+function RefusedPacks({ value }: { value: RefusedAnswer }) {
   const now = useNow(10_000);
-  if (value.counts.length === 0) return <p class="said">Nothing was refused.</p>;
+  if (value.counts.length === 0) return <p class="status">Nothing was refused.</p>;
   return (
     <>
       <section aria-labelledby="counts">
@@ -49,7 +49,7 @@ function Refused({ value }: { value: RefusedAnswer }) {
               {row.detail}. On <code>{row.topic}</code>, {agoWords(row.atMs, now)}.
             </p>
             <pre tabIndex={0} aria-label={`The start of the pack on ${row.topic}`}>
-              {readable(row.head)}
+              {printable(row.head)}
             </pre>
           </article>
         ))}
@@ -59,7 +59,7 @@ function Refused({ value }: { value: RefusedAnswer }) {
 }
 
 /** The bytes as text, what is no text as dots. */
-function readable(base64: string): string {
+function printable(base64: string): string {
   // eslint-disable-next-line no-control-regex
   return atob(base64).replaceAll(/[^\x20-\x7e\n]/g, '·');
 }

@@ -5,43 +5,47 @@ import type { VisitAnswer } from '../../shared/api/visits.ts';
 import type { WellDetail } from '../../shared/api/wells.ts';
 import { CAUTIONS } from '../../shared/words/cautions.ts';
 import { nowMs } from '../data/clock.ts';
-import { useSurroundings } from '../data/settings.ts';
-import { useAsked } from '../data/use-asked.ts';
-import { BookHead } from '../parts/book-head.tsx';
-import { BringList } from '../parts/bring-list.tsx';
-import { ProofSheet } from '../parts/proof-sheet.tsx';
-import { Said } from '../parts/said.tsx';
-import { TellForm } from '../parts/tell-form.tsx';
+import { useAppContext } from '../data/settings.ts';
+import { useRequest } from '../data/use-asked.ts';
+import { LogbookHead } from '../parts/book-head.tsx';
+import { PartsList } from '../parts/bring-list.tsx';
+import { ReportSheet } from '../parts/proof-sheet.tsx';
+import { RequestView } from '../parts/said.tsx';
+import { ActionForm } from '../parts/tell-form.tsx';
 import { WorkForm } from '../parts/work-form.tsx';
 import { WorkList } from '../parts/work-list.tsx';
 
 export function VisitPage({ name }: { name: string }) {
-  const { source, units } = useSurroundings();
-  const detail = useAsked(`well ${name}`, () => source.ask('well', { well: name }));
-  const visits = useAsked(`visits ${name}`, () => source.ask('visits', { well: name }));
-  const bring = useAsked(`bring ${name}`, () => source.ask('bring', { well: name }));
+  const { source, units } = useAppContext();
+  const detail = useRequest(`well ${name}`, () => source.get('well', { well: name }));
+  const visits = useRequest(`visits ${name}`, () => source.get('visits', { well: name }));
+  const partsList = useRequest(`parts-list ${name}`, () => source.get('partsList', { well: name }));
   const [shown, setShown] = useState<string>();
-  const again = (): void => {
-    detail.again();
-    visits.again();
+  const reload = (): void => {
+    detail.reload();
+    visits.reload();
   };
   if (shown !== undefined && detail.state.is === 'ready')
-    return <Proof name={name} visit={shown} detail={detail.state.value} back={() => setShown(undefined)} />;
+    return (
+      <VisitReport name={name} visit={shown} detail={detail.state.value} back={() => setShown(undefined)} />
+    );
   return (
     <>
-      <BookHead well={name} what="visit" />
-      <Said state={detail.state} what="this well" again={detail.again}>
+      <LogbookHead well={name} page="visit" />
+      <RequestView state={detail.state} subject="this well" reload={detail.reload}>
         {(value) => (
-          <Said state={visits.state} what="its visits" again={visits.again}>
-            {(kept) => <Visits detail={value} visits={kept.visits} changed={again} show={setShown} />}
-          </Said>
+          <RequestView state={visits.state} subject="its visits" reload={visits.reload}>
+            {(answer) => (
+              <Visits detail={value} visits={answer.visits} changed={reload} showReport={setShown} />
+            )}
+          </RequestView>
         )}
-      </Said>
-      <section aria-labelledby="bring">
-        <h2 id="bring">What to bring</h2>
-        <Said state={bring.state} what="what to bring" again={bring.again}>
-          {(value) => <BringList items={value[units]} />}
-        </Said>
+      </RequestView>
+      <section aria-labelledby="parts-list">
+        <h2 id="parts-list">What to bring</h2>
+        <RequestView state={partsList.state} subject="what to bring" reload={partsList.reload}>
+          {(value) => <PartsList items={value[units]} />}
+        </RequestView>
       </section>
     </>
   );
@@ -51,24 +55,24 @@ interface VisitsProps {
   detail: WellDetail;
   visits: readonly VisitAnswer[];
   changed: () => void;
-  show: (visit: string) => void;
+  showReport: (visit: string) => void;
 }
 
-function Visits({ detail, visits, changed, show }: VisitsProps) {
+function Visits({ detail, visits, changed, showReport }: VisitsProps) {
   const open = visits.find(({ closedMs }) => closedMs === undefined);
   const past = visits.filter(({ closedMs }) => closedMs !== undefined);
   return (
     <>
       {open ? (
-        <OpenVisit detail={detail} visit={open} changed={changed} closed={() => show(open.id)} />
+        <OpenVisit detail={detail} visit={open} changed={changed} closed={() => showReport(open.id)} />
       ) : (
         <NewVisit well={detail.well.well} changed={changed} />
       )}
       <section aria-labelledby="past-visits">
         <h2 id="past-visits">Visits so far</h2>
-        {past.length === 0 && <p class="said">None yet.</p>}
+        {past.length === 0 && <p class="status">None yet.</p>}
         {past.map((visit) => (
-          <PastVisit key={visit.id} visit={visit} detail={detail} show={() => show(visit.id)} />
+          <PastVisit key={visit.id} visit={visit} detail={detail} show={() => showReport(visit.id)} />
         ))}
       </section>
     </>
@@ -83,10 +87,10 @@ function NewVisit({ well, changed }: { well: string; changed: () => void }) {
         While a visit is open nothing is raised and nothing is learnt. Open it when you begin, and close it
         when the work is done.
       </p>
-      <p class="doing">{CAUTIONS['lock-out']}</p>
-      <TellForm
+      <p class="secondary">{CAUTIONS['lock-out']}</p>
+      <ActionForm
         button="Open a visit"
-        tell={(to, _fields, who) => to.tell('act', {}, { act: { kind: 'visit-opened', well }, ...who })}
+        submit={(to, _fields, actor) => to.post('act', {}, { act: { kind: 'visit-opened', well }, ...actor })}
         done={changed}
       />
     </section>
@@ -101,7 +105,7 @@ function OpenVisit(props: {
 }) {
   const { detail, visit, changed, closed } = props;
   const { well, timeZone } = detail.well;
-  const { units } = useSurroundings();
+  const { units } = useAppContext();
   return (
     <section class="sheet" aria-labelledby="at-work">
       <h2 id="at-work">A visit is open</h2>
@@ -109,7 +113,7 @@ function OpenVisit(props: {
         Since {momentWords(visit.openedMs, timeZone, units, nowMs())}
         {visit.openedBy !== undefined && `, by ${visit.openedBy}`}. Nothing is raised until it is closed.
       </p>
-      <p class="doing">
+      <p class="secondary">
         {CAUTIONS['lock-out']} {CAUTIONS.electrician}
       </p>
       <h3>Work so far</h3>
@@ -123,17 +127,17 @@ function OpenVisit(props: {
         It clears what stands. The proof compares what runs and days showed before with those that follow;
         after some runs it is there.
       </p>
-      <TellForm
-        key={String(visit.asksNewBaseline)}
+      <ActionForm
+        key={String(visit.needsNewBaseline)}
         button="Close the visit"
-        tell={(to, fields, who) => {
-          const anew = fields.get('anew') !== null;
-          return to.tell(
+        submit={(to, fields, actor) => {
+          const newBaseline = fields.get('anew') !== null;
+          return to.post(
             'act',
             {},
             {
-              act: { kind: 'visit-closed', well, ...(anew && { newBaseline: true }) },
-              ...who,
+              act: { kind: 'visit-closed', well, ...(newBaseline && { newBaseline: true }) },
+              ...actor,
             },
           );
         }}
@@ -143,28 +147,28 @@ function OpenVisit(props: {
         }}
       >
         <label class="tick">
-          <input type="checkbox" name="anew" defaultChecked={visit.asksNewBaseline} />
+          <input type="checkbox" name="anew" defaultChecked={visit.needsNewBaseline} />
           <span>
             Learn anew what is normal{' '}
-            <span class="doing">
-              {visit.asksNewBaseline
-                ? `(the work touched ${visit.touched.join(', ')}: what was normal before is no measure any more)`
+            <span class="secondary">
+              {visit.needsNewBaseline
+                ? `(the work touched ${visit.affectedParts.join(', ')}: what was normal before is no measure any more)`
                 : '(for work on pump, motor, tank or switch; none is written down)'}
             </span>
           </span>
         </label>
-      </TellForm>
+      </ActionForm>
     </section>
   );
 }
 
 function PastVisit({ visit, detail, show }: { visit: VisitAnswer; detail: WellDetail; show: () => void }) {
-  const { units } = useSurroundings();
+  const { units } = useAppContext();
   const when = (ms: number): string => momentWords(ms, detail.well.timeZone, units, nowMs());
   return (
     <article class="visit">
       <h3>{when(visit.openedMs)}</h3>
-      <p class="doing">
+      <p class="secondary">
         {[
           visit.openedBy === undefined ? '' : `By ${visit.openedBy}`,
           visit.closedMs === undefined ? '' : `closed ${when(visit.closedMs)}`,
@@ -182,13 +186,13 @@ function PastVisit({ visit, detail, show }: { visit: VisitAnswer; detail: WellDe
   );
 }
 
-function Proof(props: { name: string; visit: string; detail: WellDetail; back: () => void }) {
+function VisitReport(props: { name: string; visit: string; detail: WellDetail; back: () => void }) {
   const { name, visit, detail, back } = props;
-  const { source } = useSurroundings();
-  const proof = useAsked(`proof ${name} ${visit}`, () => source.ask('proof', { well: name, visit }));
+  const { source } = useAppContext();
+  const report = useRequest(`report ${name} ${visit}`, () => source.get('report', { well: name, visit }));
   return (
     <>
-      <p class="seen">
+      <p class="actions">
         <button type="button" onClick={back}>
           Back to the visits
         </button>
@@ -197,9 +201,9 @@ function Proof(props: { name: string; visit: string; detail: WellDetail; back: (
         </button>
       </p>
       <h1 class="unseen">Before and after a visit</h1>
-      <Said state={proof.state} what="the proof" again={proof.again}>
-        {(value) => <ProofSheet well={name} timeZone={detail.well.timeZone} proof={value} />}
-      </Said>
+      <RequestView state={report.state} subject="the proof" reload={report.reload}>
+        {(value) => <ReportSheet well={name} timeZone={detail.well.timeZone} report={value} />}
+      </RequestView>
     </>
   );
 }

@@ -1,34 +1,34 @@
 /** Water tests of a well: what the laboratory found, beside the published limits, over the years; and what is to be tested next. */
 import type { WaterAnswer } from '../../shared/api/due.ts';
 import { CAUTIONS } from '../../shared/words/cautions.ts';
-import { YARDSTICK_WORDS } from '../../shared/words/water-words.ts';
-import { useSurroundings } from '../data/settings.ts';
-import { useAsked } from '../data/use-asked.ts';
-import { BookHead } from '../parts/book-head.tsx';
-import { Said } from '../parts/said.tsx';
+import { YARDSTICK_NOTE } from '../../shared/words/water-words.ts';
+import { useAppContext } from '../data/settings.ts';
+import { useRequest } from '../data/use-asked.ts';
+import { LogbookHead } from '../parts/book-head.tsx';
+import { RequestView } from '../parts/said.tsx';
 import { WaterEventForm } from '../parts/water-event.tsx';
 import { WaterForm } from '../parts/water-form.tsx';
-import { AskMore, WaterTestSheet } from '../parts/water-test.tsx';
+import { MoreTests, WaterTestSheet } from '../parts/water-test.tsx';
 import { WaterTrends } from '../parts/water-trends.tsx';
-import { bookAddress } from '../page-of.ts';
+import { logbookUrl } from '../page-of.ts';
 import { datesInWords, dayWords, dueWords } from '../words/due.ts';
-import { countWords } from '../../shared/words/names.ts';
+import { countText } from '../../shared/words/names.ts';
 
 export function WaterPage({ name }: { name: string }) {
-  const { source } = useSurroundings();
-  const { state, again } = useAsked(`water ${name}`, () => source.ask('water', { well: name }));
+  const { source } = useAppContext();
+  const { state, reload } = useRequest(`water ${name}`, () => source.get('water', { well: name }));
   return (
     <>
-      <BookHead well={name} what="water" />
-      <Said state={state} what="the water tests" again={again}>
-        {(value) => <Water value={value} well={name} changed={again} />}
-      </Said>
+      <LogbookHead well={name} page="water" />
+      <RequestView state={state} subject="the water tests" reload={reload}>
+        {(value) => <Water value={value} well={name} changed={reload} />}
+      </RequestView>
     </>
   );
 }
 
 function Water({ value, well, changed }: { value: WaterAnswer; well: string; changed: () => void }) {
-  const { source } = useSurroundings();
+  const { source } = useAppContext();
   const { next, tests } = value;
   const [last, ...earlier] = tests;
   return (
@@ -37,12 +37,12 @@ function Water({ value, well, changed }: { value: WaterAnswer; well: string; cha
         <div class={`sheet check is-${next.state}`}>
           <h2>The next test</h2>
           <p class="when">{dueWords(next, value.nowMs)}</p>
-          <p>{datesInWords(next.because.join(' '), value.nowMs)}</p>
-          {value.askFor.length > 0 && next.state !== 'not-needed' && (
-            <p>Not tested within a year: {value.askFor.join(', ')}.</p>
+          <p>{datesInWords(next.reasons.join(' '), value.nowMs)}</p>
+          {value.missingYearly.length > 0 && next.state !== 'not-needed' && (
+            <p>Not tested within a year: {value.missingYearly.join(', ')}.</p>
           )}
           <p>
-            <a class="go" href={bookAddress(well, 'checks')}>
+            <a class="go" href={logbookUrl(well, 'checks')}>
               All checks
             </a>
           </p>
@@ -59,7 +59,7 @@ function Water({ value, well, changed }: { value: WaterAnswer; well: string; cha
       <section aria-labelledby="tests">
         <h2 id="tests">The last test</h2>
         {last === undefined ? (
-          <p class="said">None is written down yet.</p>
+          <p class="status">None is written down yet.</p>
         ) : (
           <WaterTestSheet test={last} value={value} well={well} changed={changed} />
         )}
@@ -71,16 +71,16 @@ function Water({ value, well, changed }: { value: WaterAnswer; well: string; cha
           {earlier.map((test) => (
             <details key={test.id} class="more">
               <summary>
-                {dayWords(test.on, value.nowMs)}{' '}
-                <span class="likely">{countWords(test.results.length, 'result', 'results')}</span>
+                {dayWords(test.sampleDate, value.nowMs)}{' '}
+                <span class="likely">{countText(test.results.length, 'result', 'results')}</span>
               </summary>
               <WaterTestSheet test={test} value={value} well={well} changed={changed} />
             </details>
           ))}
         </section>
       )}
-      <AskMore />
-      <p class="doing">{YARDSTICK_WORDS}</p>
+      <MoreTests />
+      <p class="secondary">{YARDSTICK_NOTE}</p>
     </>
   );
 }

@@ -8,49 +8,49 @@ import { isSymptom, urgencyOfWell } from '../../shared/api/well-words.ts';
 import type { PumpDetail, WellDetail } from '../../shared/api/wells.ts';
 import { urgencyOf } from '../../shared/words/urgency.ts';
 import { nowMs } from '../data/clock.ts';
-import { useSurroundings } from '../data/settings.ts';
-import { useAsked } from '../data/use-asked.ts';
+import { useAppContext } from '../data/settings.ts';
+import { useRequest } from '../data/use-asked.ts';
 import { AlarmCard, symptomsOf } from '../parts/alarm-card.tsx';
-import { BookLinks } from '../parts/book-links.tsx';
+import { LogbookLinks } from '../parts/book-links.tsx';
 import { Checks } from '../parts/checks.tsx';
 import { CardFacts, Sensors } from '../parts/facts.tsx';
 import { History } from '../parts/history.tsx';
-import { LineDown } from '../parts/line-down.tsx';
+import { ConnectionLost } from '../parts/line-down.tsx';
 import { LiveCharts } from '../parts/live-charts.tsx';
-import type { Hear } from '../parts/live-charts.tsx';
-import { Mark } from '../parts/mark.tsx';
-import { Said } from '../parts/said.tsx';
+import type { SubscribeLive } from '../parts/live-charts.tsx';
+import { AttentionMark } from '../parts/mark.tsx';
+import { RequestView } from '../parts/said.tsx';
 import { Signature } from '../parts/signature.tsx';
-import { WellActs } from '../parts/well-acts.tsx';
+import { WellActions } from '../parts/well-acts.tsx';
 import { YearStrip } from '../parts/year-strip.tsx';
-import { alarmAddress } from '../page-of.ts';
-import { nameWords, placeWords, unbroken } from '../../shared/words/names.ts';
+import { alarmUrl } from '../page-of.ts';
+import { nameText, placeText, withNonBreakingUnits } from '../../shared/words/names.ts';
 
 const YEAR_MS = 366 * 86_400_000;
 /** Cycles are saved every few minutes: the last run is looked for this often. */
-const LOOK_AGAIN_MS = 120_000;
+const REFRESH_MS = 120_000;
 
 export function WellPage({ name }: { name: string }) {
-  const { source } = useSurroundings();
-  const detail = useAsked(`well ${name}`, () => source.ask('well', { well: name }));
-  const alarms = useAsked(`alarms ${name}`, () =>
-    source.ask('alarms', { well: name, from: Math.round(nowMs() - YEAR_MS) }),
+  const { source } = useAppContext();
+  const detail = useRequest(`well ${name}`, () => source.get('well', { well: name }));
+  const alarms = useRequest(`alarms ${name}`, () =>
+    source.get('alarms', { well: name, from: Math.round(nowMs() - YEAR_MS) }),
   );
-  const again = useCallback(() => {
-    detail.again();
-    alarms.again();
+  const reload = useCallback(() => {
+    detail.reload();
+    alarms.reload();
   }, []);
-  const missing = detail.state.is === 'failed' && detail.state.missing;
-  const { hear, up } = useLive(name, missing, (message) => {
-    if (message.event === 'again' || message.event === 'alarm') again();
+  const missing = detail.state.is === 'failed' && detail.state.notFound;
+  const { subscribe, up } = useLive(name, missing, (message) => {
+    if (message.event === 'resync' || message.event === 'alarm') reload();
     if (message.event !== 'well') return;
     // The first that is heard of it: its sensors are asked for, which this message does not name.
-    if (detail.state.is === 'ready' && detail.state.value.sensors.length === 0 && message.well.heardMs)
-      again();
-    detail.put((now) => ({ ...now, well: { ...now.well, ...message.well } }));
+    if (detail.state.is === 'ready' && detail.state.value.sensors.length === 0 && message.well.lastReadingMs)
+      reload();
+    detail.update((now) => ({ ...now, well: { ...now.well, ...message.well } }));
   });
   useEffect(() => {
-    const timer = window.setInterval(detail.again, LOOK_AGAIN_MS);
+    const timer = window.setInterval(detail.reload, REFRESH_MS);
     return () => window.clearInterval(timer);
   }, []);
   return (
@@ -58,19 +58,19 @@ export function WellPage({ name }: { name: string }) {
       <p class="back">
         <a href="#/">All wells</a>
       </p>
-      <h1>{nameWords(name)}</h1>
-      <LineDown up={up} />
-      <Said state={detail.state} what="this well" again={detail.again}>
+      <h1>{nameText(name)}</h1>
+      <ConnectionLost up={up} />
+      <RequestView state={detail.state} subject="this well" reload={detail.reload}>
         {(value) => (
           <WellBody
             detail={value}
             alarms={alarms.state.is === 'ready' ? alarms.state.value.alarms : []}
-            alarmsFailed={alarms.state.is === 'failed' ? alarms.state.words : undefined}
-            hear={hear}
-            again={again}
+            alarmsFailed={alarms.state.is === 'failed' ? alarms.state.message : undefined}
+            subscribe={subscribe}
+            reload={reload}
           />
         )}
-      </Said>
+      </RequestView>
     </>
   );
 }
@@ -79,79 +79,79 @@ export function WellPage({ name }: { name: string }) {
 function useLive(
   well: string,
   missing: boolean,
-  mine: (message: LiveMessage) => void,
-): { hear: Hear; up: boolean } {
-  const { source } = useSurroundings();
+  onMessage: (message: LiveMessage) => void,
+): { subscribe: SubscribeLive; up: boolean } {
+  const { source } = useAppContext();
   const [up, setUp] = useState(true);
   const listeners = useRef(new Set<(message: LiveMessage) => void>());
-  const own = useRef(mine);
-  own.current = mine;
+  const handler = useRef(onMessage);
+  handler.current = onMessage;
   useEffect(
     () =>
       missing
         ? undefined
-        : source.listen(
+        : source.subscribe(
             well,
             (message) => {
-              own.current(message);
+              handler.current(message);
               for (const listener of listeners.current) listener(message);
             },
             setUp,
           ),
     [well, missing, source],
   );
-  const hear = useCallback<Hear>((listener) => {
+  const subscribe = useCallback<SubscribeLive>((listener) => {
     listeners.current.add(listener);
     return () => listeners.current.delete(listener);
   }, []);
-  return { hear, up };
+  return { subscribe, up };
 }
 
 interface BodyProps {
   detail: WellDetail;
   alarms: readonly AlarmAnswer[];
   alarmsFailed: string | undefined;
-  hear: Hear;
-  again: () => void;
+  subscribe: SubscribeLive;
+  reload: () => void;
 }
 
-function WellBody({ detail, alarms, alarmsFailed, hear, again }: BodyProps) {
-  const { units } = useSurroundings();
+function WellBody({ detail, alarms, alarmsFailed, subscribe, reload }: BodyProps) {
+  const { units } = useAppContext();
   const { well } = detail;
   const [chosen, setChosen] = useState(detail.pumps[0]?.pump);
   const pump = detail.pumps.find((one) => one.pump === chosen) ?? detail.pumps[0];
-  const headline = well.words[units];
-  const doing = well.doing[units];
-  const standing = well.standing.filter((alarm) => !isSymptom(well, alarm));
+  const headline = well.headline[units];
+  const doing = well.activity[units];
+  const active = well.activeAlarms.filter((alarm) => !isSymptom(well, alarm));
   return (
     <>
       <div class={`well-top is-${well.attention}`}>
-        <p class="doing">{placeWords(well)}</p>
-        <Mark attention={well.attention} urgency={urgencyOfWell(well, nowMs())} />
-        <p class="headline">{unbroken(headline)}</p>
-        {doing !== headline && <p class="doing">{doing}</p>}
+        <p class="secondary">{placeText(well)}</p>
+        <AttentionMark attention={well.attention} urgency={urgencyOfWell(well, nowMs())} />
+        <p class="headline">{withNonBreakingUnits(headline)}</p>
+        {doing !== headline && <p class="secondary">{doing}</p>}
       </div>
-      {standing.length > 0 && (
-        <section aria-labelledby="standing">
-          <h2 id="standing">Alarms that stand</h2>
-          {standing.map((alarm) => (
+      {active.length > 0 && (
+        <section aria-labelledby="active-alarms">
+          <h2 id="active-alarms">Alarms that stand</h2>
+          {active.map((alarm) => (
             <AlarmCard
               key={alarm.id}
               alarm={alarm}
               symptoms={symptomsOf(alarm, well.symptoms)}
               timeZone={well.timeZone}
-              changed={again}
+              changed={reload}
             />
           ))}
         </section>
       )}
-      <WellActs detail={detail} pump={pump} changed={again} />
-      <BookLinks well={well.well} />
-      <PumpChoice pumps={detail.pumps} chosen={pump?.pump} choose={setChosen} />
+      <WellActions detail={detail} pump={pump} changed={reload} />
+      <LogbookLinks well={well.well} />
+      <PumpSelect pumps={detail.pumps} chosen={pump?.pump} choose={setChosen} />
       <div class="two">
         <section aria-labelledby="live">
           <h2 id="live">The last 15 minutes</h2>
-          <LiveCharts detail={detail} hear={hear} />
+          <LiveCharts detail={detail} subscribe={subscribe} />
         </section>
         <section aria-labelledby="run">
           <h2 id="run">The last run over the usual one</h2>
@@ -171,7 +171,7 @@ function WellBody({ detail, alarms, alarmsFailed, hear, again }: BodyProps) {
         {alarmsFailed === undefined ? (
           <PastAlarms alarms={alarms} timeZone={well.timeZone} />
         ) : (
-          <p class="said">{alarmsFailed}</p>
+          <p class="status">{alarmsFailed}</p>
         )}
       </section>
       {pump && <CardFacts detail={detail} pump={pump} />}
@@ -187,7 +187,7 @@ function WellBody({ detail, alarms, alarmsFailed, hear, again }: BodyProps) {
   );
 }
 
-function PumpChoice(props: {
+function PumpSelect(props: {
   pumps: readonly PumpDetail[];
   chosen: string | undefined;
   choose: (pump: string) => void;
@@ -212,20 +212,20 @@ function PumpChoice(props: {
 }
 
 function PastAlarms({ alarms, timeZone }: { alarms: readonly AlarmAnswer[]; timeZone: string }) {
-  const { units } = useSurroundings();
-  if (alarms.length === 0) return <p class="said">None.</p>;
+  const { units } = useAppContext();
+  if (alarms.length === 0) return <p class="status">None.</p>;
   const when = (ms: number): string => momentWords(ms, timeZone, units, nowMs());
   const newest = alarms.toSorted((a, b) => b.sinceMs - a.sinceMs);
   return (
     <ul class="past-alarms">
       {newest.map((alarm) => (
         <li key={alarm.id}>
-          <Mark attention={alarm.priority} urgency={urgencyOf(alarm)} />
+          <AttentionMark attention={alarm.priority} urgency={urgencyOf(alarm)} />
           <div>
             <p>
-              <a href={alarmAddress(alarm.id)}>{alarmTitle(alarm.alarm)}</a>. {alarm.why}
+              <a href={alarmUrl(alarm.id)}>{alarmTitle(alarm.alarm)}</a>. {alarm.why}
             </p>
-            <p class="doing">
+            <p class="secondary">
               From {when(alarm.sinceMs)} {endWords(alarm, when)}
             </p>
           </div>
@@ -238,6 +238,6 @@ function PastAlarms({ alarms, timeZone }: { alarms: readonly AlarmAnswer[]; time
 function endWords(alarm: AlarmAnswer, when: (ms: number) => string): string {
   if (alarm.withdrawnMs !== undefined)
     return `; withdrawn ${when(alarm.withdrawnMs)}: late readings showed otherwise.`;
-  if (alarm.clearedMs === undefined && alarm.handedOver) return 'on; it stood when the well was handed over.';
+  if (alarm.clearedMs === undefined && alarm.imported) return 'on; it stood when the well was handed over.';
   return alarm.clearedMs === undefined ? 'on; it stands.' : `to ${when(alarm.clearedMs)}.`;
 }

@@ -1,39 +1,39 @@
 /** All wells, worst first, each with its state in words and a ribbon of its last days. */
 import { useEffect, useState } from 'preact/hooks';
-import { byAttention, urgencyOfWell } from '../../shared/api/well-words.ts';
+import { compareByAttention, urgencyOfWell } from '../../shared/api/well-words.ts';
 import type { WellAnswer, WellsAnswer } from '../../shared/api/wells.ts';
 import type { AlarmAnswer } from '../../shared/api/alarms.ts';
 import { alarmTitle } from '../../shared/api/alarm-title.ts';
 import { urgencyOf } from '../../shared/words/urgency.ts';
 import { nowMs } from '../data/clock.ts';
-import { useSurroundings } from '../data/settings.ts';
-import { useAsked } from '../data/use-asked.ts';
-import { LineDown } from '../parts/line-down.tsx';
-import { Mark } from '../parts/mark.tsx';
+import { useAppContext } from '../data/settings.ts';
+import { useRequest } from '../data/use-asked.ts';
+import { ConnectionLost } from '../parts/line-down.tsx';
+import { AttentionMark } from '../parts/mark.tsx';
 import { RecentRibbon } from '../parts/ribbon.tsx';
-import { Said } from '../parts/said.tsx';
-import { alarmAddress, NEW_WELL_ADDRESS, wellAddress } from '../page-of.ts';
+import { RequestView } from '../parts/said.tsx';
+import { alarmUrl, NEW_WELL_URL, wellUrl } from '../page-of.ts';
 import { summaryWords } from '../words/attention.ts';
-import { countWords, nameWords, placeWords, unbroken } from '../../shared/words/names.ts';
+import { countText, nameText, placeText, withNonBreakingUnits } from '../../shared/words/names.ts';
 
 export function WellsPage() {
-  const { source } = useSurroundings();
-  const { state, again, put } = useAsked('wells', () => source.ask('wells'));
+  const { source } = useAppContext();
+  const { state, reload, update } = useRequest('wells', () => source.get('wells'));
   const [up, setUp] = useState(true);
   useEffect(
     () =>
-      source.listen(
+      source.subscribe(
         undefined,
         (message) => {
-          if (message.event === 'again' || (message.event === 'alarm' && message.alarm.site !== undefined))
-            again();
+          if (message.event === 'resync' || (message.event === 'alarm' && message.alarm.site !== undefined))
+            reload();
           if (message.event !== 'well') return;
           const { well } = message;
-          put((now) => ({
+          update((now) => ({
             ...now,
             wells: now.wells
               .map((one) => (one.well === well.well ? { ...one, ...well } : one))
-              .toSorted(byAttention),
+              .toSorted(compareByAttention),
           }));
         },
         setUp,
@@ -43,22 +43,22 @@ export function WellsPage() {
   return (
     <>
       <h1>Wells</h1>
-      <LineDown up={up} />
-      <Said state={state} what="the wells" again={again}>
+      <ConnectionLost up={up} />
+      <RequestView state={state} subject="the wells" reload={reload}>
         {(value) => <WellList value={value} />}
-      </Said>
+      </RequestView>
     </>
   );
 }
 
 function WellList({ value }: { value: WellsAnswer }) {
-  const { wells, waitingNodes } = value;
-  if (wells.length === 0) return <Begin waitingNodes={waitingNodes} />;
+  const { wells, pendingNodes } = value;
+  if (wells.length === 0) return <FirstSteps pendingNodes={pendingNodes} />;
   return (
     <>
       <p class="lead">
         {summaryWords(wells.map((well) => urgencyOfWell(well, nowMs()) ?? well.attention))}{' '}
-        {waitingNodes > 0 && <WaitingLink n={waitingNodes} />}
+        {pendingNodes > 0 && <PendingNodesLink n={pendingNodes} />}
       </p>
       {value.siteAlarms.map((alarm) => (
         <SiteAlarm key={alarm.id} alarm={alarm} />
@@ -76,10 +76,10 @@ function WellList({ value }: { value: WellsAnswer }) {
 }
 
 /** The two ways in, for whoever opens it for the first time. */
-function Begin({ waitingNodes }: { waitingNodes: number }) {
+function FirstSteps({ pendingNodes }: { pendingNodes: number }) {
   return (
     <>
-      <p class="lead">No well yet. {waitingNodes > 0 && <WaitingLink n={waitingNodes} />}</p>
+      <p class="lead">No well yet. {pendingNodes > 0 && <PendingNodesLink n={pendingNodes} />}</p>
       <ul class="begin">
         <li>
           <NewWellLink />
@@ -101,10 +101,10 @@ function Begin({ waitingNodes }: { waitingNodes: number }) {
 
 /** A well can be written down before anything is heard of it. */
 function NewWellLink() {
-  const { source } = useSurroundings();
+  const { source } = useAppContext();
   if (!source.live) return null;
   return (
-    <a class="go" href={NEW_WELL_ADDRESS}>
+    <a class="go" href={NEW_WELL_URL}>
       Write down a new well
     </a>
   );
@@ -116,37 +116,36 @@ function SiteAlarm({ alarm }: { alarm: AlarmAnswer }) {
     <article class={`alarm is-${alarm.priority}`}>
       <header>
         <h2>
-          <a href={alarmAddress(alarm.id)}>
-            {nameWords(alarm.site ?? '')}: {alarmTitle(alarm.alarm)}
+          <a href={alarmUrl(alarm.id)}>
+            {nameText(alarm.site ?? '')}: {alarmTitle(alarm.alarm)}
           </a>
         </h2>
-        <Mark attention={alarm.priority} urgency={urgencyOf(alarm)} />
+        <AttentionMark attention={alarm.priority} urgency={urgencyOf(alarm)} />
       </header>
       <p>{alarm.why}</p>
     </article>
   );
 }
 
-function WaitingLink({ n }: { n: number }) {
-  return <a href="#/nodes">{countWords(n, 'node waits', 'nodes wait')} to be let in.</a>;
+function PendingNodesLink({ n }: { n: number }) {
+  return <a href="#/nodes">{countText(n, 'node waits', 'nodes wait')} to be let in.</a>;
 }
 
 function WellRow({ well }: { well: WellAnswer }) {
-  const { units } = useSurroundings();
-  const headline = well.words[units];
-  const doing = well.doing[units];
+  const { units } = useAppContext();
+  const headline = well.headline[units];
+  const doing = well.activity[units];
   return (
     <li class={`well-row is-${well.attention}`}>
-      <Mark attention={well.attention} urgency={urgencyOfWell(well, nowMs())} />
-      <div class="well-said">
+      <AttentionMark attention={well.attention} urgency={urgencyOfWell(well, nowMs())} />
+      <div class="well-status">
         <h2>
-          <a href={wellAddress(well.well)}>{nameWords(well.well)}</a>{' '}
-          <span class="place">{placeWords(well)}</span>
+          <a href={wellUrl(well.well)}>{nameText(well.well)}</a> <span class="place">{placeText(well)}</span>
         </h2>
-        <p class="headline">{unbroken(headline)}</p>
-        {doing !== headline && <p class="doing">{doing}</p>}
+        <p class="headline">{withNonBreakingUnits(headline)}</p>
+        {doing !== headline && <p class="secondary">{doing}</p>}
       </div>
-      <RecentRibbon recent={well.recent} usual={well.usualRanS} />
+      <RecentRibbon recent={well.recentDays} normal={well.normalRanS} />
     </li>
   );
 }

@@ -6,12 +6,12 @@ import { alarmWords } from '../../shared/words/forms.ts';
 import { urgencyOf } from '../../shared/words/urgency.ts';
 import { momentWords } from '../../shared/api/time-words.ts';
 import { nowMs } from '../data/clock.ts';
-import { useSurroundings } from '../data/settings.ts';
-import { alarmAddress } from '../page-of.ts';
+import { useAppContext } from '../data/settings.ts';
+import { alarmUrl } from '../page-of.ts';
 import { causeLines } from '../words/alarm.ts';
-import { unbroken } from '../../shared/words/names.ts';
-import { Seen } from './alarm-acts.tsx';
-import { Mark } from './mark.tsx';
+import { withNonBreakingUnits } from '../../shared/words/names.ts';
+import { AcknowledgeForm } from './alarm-acts.tsx';
+import { AttentionMark } from './mark.tsx';
 
 export interface AlarmCardProps {
   alarm: AlarmAnswer;
@@ -22,24 +22,24 @@ export interface AlarmCardProps {
 }
 
 export function AlarmCard({ alarm, symptoms, timeZone, changed }: AlarmCardProps) {
-  const { units } = useSurroundings();
+  const { units } = useAppContext();
   const { title, firstStep, cautions } = alarmWords(alarm.alarm, alarm.evidence);
   const when = (ms: number): string => momentWords(ms, timeZone, units, nowMs());
   return (
     <article class={`alarm is-${alarm.priority}`} aria-labelledby={alarm.id}>
       <header>
         <h3 id={alarm.id}>
-          <a href={alarmAddress(alarm.id)}>{title}</a>
+          <a href={alarmUrl(alarm.id)}>{title}</a>
         </h3>
-        <Mark attention={alarm.priority} urgency={urgencyOf(alarm)} />
+        <AttentionMark attention={alarm.priority} urgency={urgencyOf(alarm)} />
       </header>
-      <div class="alarm-said">
-        <p class="why">{unbroken(sentence(alarm.why))}</p>
-        <p class="doing">Since {when(alarm.sinceMs)}.</p>
+      <div class="alarm-status">
+        <p class="why">{withNonBreakingUnits(sentence(alarm.why))}</p>
+        <p class="secondary">Since {when(alarm.sinceMs)}.</p>
         <MostLikely alarm={alarm} />
-        <SeenWith symptoms={symptoms} />
+        <Symptoms symptoms={symptoms} />
         <p>
-          <a href={alarmAddress(alarm.id)}>Why, what else it may be, and how to tell</a>
+          <a href={alarmUrl(alarm.id)}>Why, what else it may be, and how to tell</a>
         </p>
       </div>
       <div class="alarm-done">
@@ -47,13 +47,13 @@ export function AlarmCard({ alarm, symptoms, timeZone, changed }: AlarmCardProps
         <p>{firstStep}</p>
         <Cautions cautions={cautions} />
       </div>
-      <Seen alarm={alarm} when={when} changed={changed} />
+      <AcknowledgeForm alarm={alarm} when={when} changed={changed} />
     </article>
   );
 }
 
 function MostLikely({ alarm }: { alarm: AlarmAnswer }) {
-  const { units } = useSurroundings();
+  const { units } = useAppContext();
   const [first, second] = causeLines(alarm, units);
   if (!first) return null;
   return (
@@ -64,7 +64,7 @@ function MostLikely({ alarm }: { alarm: AlarmAnswer }) {
   );
 }
 
-export function SeenWith({ symptoms }: { symptoms: readonly SymptomAnswer[] }) {
+export function Symptoms({ symptoms }: { symptoms: readonly SymptomAnswer[] }) {
   if (symptoms.length === 0) return null;
   return (
     <>

@@ -2,27 +2,27 @@
 import type { AlarmAnswer } from '../../shared/api/alarms.ts';
 import { CAUSE_PARTS } from '../../shared/words/cause-parts.ts';
 import { CAUSE_WORDS } from '../../shared/words/cause-words.ts';
-import { tellingApart } from '../../shared/words/telling-apart.ts';
+import { distinguishingChecks } from '../../shared/words/telling-apart.ts';
 import { useEffect, useRef } from 'preact/hooks';
-import { useSurroundings } from '../data/settings.ts';
+import { useAppContext } from '../data/settings.ts';
 import { causeLines, type CauseLine } from '../words/alarm.ts';
 import { Cautions } from './alarm-card.tsx';
 import { PartLinks } from './part-links.tsx';
 
 /** The first cause in full, the others to be opened. */
 export function Causes({ alarm }: { alarm: AlarmAnswer }) {
-  const { units } = useSurroundings();
-  const whole = useRef<HTMLElement>(null);
+  const { units } = useAppContext();
+  const section = useRef<HTMLElement>(null);
   // Paper can't be opened: what is printed is all there.
   useEffect(() => {
-    const open = (): void => whole.current?.querySelectorAll('details').forEach((one) => (one.open = true));
+    const open = (): void => section.current?.querySelectorAll('details').forEach((one) => (one.open = true));
     window.addEventListener('beforeprint', open);
     return () => window.removeEventListener('beforeprint', open);
   }, []);
   const [first, ...others] = causeLines(alarm, units);
   if (!first) return null;
   return (
-    <section aria-labelledby="causes" ref={whole}>
+    <section aria-labelledby="causes" ref={section}>
       <h2 id="causes">What it most likely is</h2>
       <div class="sheet">
         <h3>
@@ -59,12 +59,15 @@ function CauseBody({ line }: { line: CauseLine }) {
     <>
       <p>{line.what}</p>
       <dl class="reasons">
-        <Reasons name="Speaks for it here" said={line.for} />
-        <Reasons name="Speaks against it here" said={line.against} />
-        <Reasons name="One would see" said={[line.lookFor]} />
-        <Reasons name="It is not, if" said={[line.notIf]} />
-        {line.toldApartBy !== undefined && (
-          <Reasons name="These look alike from here" said={[`To tell which: ${line.toldApartBy}.`]} />
+        <Reasons name="Speaks for it here" sentences={line.for} />
+        <Reasons name="Speaks against it here" sentences={line.against} />
+        <Reasons name="One would see" sentences={[line.lookFor]} />
+        <Reasons name="It is not, if" sentences={[line.notIf]} />
+        {line.distinguishedBy !== undefined && (
+          <Reasons
+            name="These look alike from here"
+            sentences={[`To tell which: ${line.distinguishedBy}.`]}
+          />
         )}
       </dl>
       <PartLinks lead="What these parts do:" parts={line.causes.flatMap((cause) => CAUSE_PARTS[cause])} />
@@ -72,30 +75,30 @@ function CauseBody({ line }: { line: CauseLine }) {
   );
 }
 
-function Reasons({ name, said }: { name: string; said: readonly string[] }) {
-  if (said.length === 0) return null;
+function Reasons({ name, sentences }: { name: string; sentences: readonly string[] }) {
+  if (sentences.length === 0) return null;
   return (
     <div>
       <dt>{name}</dt>
-      {said.map((one) => (
+      {sentences.map((one) => (
         <dd key={one}>{one}</dd>
       ))}
     </div>
   );
 }
 
-export function TellingApart({ alarm }: { alarm: AlarmAnswer }) {
-  const tellings = tellingApart(alarm.causes);
-  if (tellings.length === 0) return null;
+export function DistinguishingChecks({ alarm }: { alarm: AlarmAnswer }) {
+  const checks = distinguishingChecks(alarm.causes);
+  if (checks.length === 0) return null;
   return (
     <section aria-labelledby="apart">
       <h2 id="apart">How to tell them apart</h2>
       <ul class="steps">
-        {tellings.map(({ how }) => (
+        {checks.map(({ how }) => (
           <li key={how}>{how}</li>
         ))}
       </ul>
-      <Cautions cautions={[...new Set(tellings.flatMap(({ cautions }) => cautions ?? []))]} />
+      <Cautions cautions={[...new Set(checks.flatMap(({ cautions }) => cautions ?? []))]} />
     </section>
   );
 }

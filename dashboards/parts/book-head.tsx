@@ -1,15 +1,15 @@
-/** The top of each page of a well's book: the way back to the well, and whose page it is. */
-import { BOOK_TITLES, wellAddress, type BookWhat } from '../page-of.ts';
-import { nameWords } from '../../shared/words/names.ts';
+/** The top of each page of a well's logbook: the way back to the well, and whose page it is. */
+import { LOGBOOK_TITLES, wellUrl, type LogbookPage } from '../page-of.ts';
+import { nameText } from '../../shared/words/names.ts';
 
-export function BookHead({ well, what }: { well: string; what: BookWhat }) {
+export function LogbookHead({ well, page }: { well: string; page: LogbookPage }) {
   return (
     <>
       <p class="back">
-        <a href={wellAddress(well)}>{nameWords(well)}</a>
+        <a href={wellUrl(well)}>{nameText(well)}</a>
       </p>
       <h1>
-        {BOOK_TITLES[what]}, {nameWords(well)}
+        {LOGBOOK_TITLES[page]}, {nameText(well)}
       </h1>
     </>
   );

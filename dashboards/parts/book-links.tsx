@@ -1,27 +1,27 @@
 /** The way from a well to the pages of its book, each with what it is for. */
-import { bookAddress, BOOK_TITLES, type BookWhat } from '../page-of.ts';
+import { logbookUrl, LOGBOOK_TITLES, type LogbookPage } from '../page-of.ts';
 
 /** In the order in which they stand. */
-const LINKS: readonly [what: BookWhat, purpose: string][] = [
+const LINKS: readonly [what: LogbookPage, purpose: string][] = [
   ['card', 'what is known of the well: pump, hole, tank, wiring, where things are'],
   ['visit', 'what to bring, work that was done, and the proof of before and after'],
   ['checks', 'what is due when, how to look, and what was found over the years'],
   ['water', 'what the laboratory found, beside published limits'],
   ['readings', 'reference readings taken with a guide, and those that people brought'],
   ['labels', 'to print and hang at tank, switch, box, panel and well head'],
-  ['papers', 'manuals, receipts, the well log, photos'],
-  ['packet', 'the well drawn in section, and all that is known of it as one file for whoever has it next'],
+  ['documents', 'manuals, receipts, the well log, photos'],
+  ['export', 'the well drawn in section, and all that is known of it as one file for whoever has it next'],
 ];
 
-export function BookLinks({ well }: { well: string }) {
+export function LogbookLinks({ well }: { well: string }) {
   return (
-    <section aria-labelledby="book">
-      <h2 id="book">The well’s book</h2>
-      <ul class="book-links">
+    <section aria-labelledby="logbook">
+      <h2 id="logbook">The well’s book</h2>
+      <ul class="logbook-links">
         {LINKS.map(([what, purpose]) => (
           <li key={what}>
-            <a href={bookAddress(well, what)}>{BOOK_TITLES[what]}</a>
-            <span class="doing"> {purpose}</span>
+            <a href={logbookUrl(well, what)}>{LOGBOOK_TITLES[what]}</a>
+            <span class="secondary"> {purpose}</span>
           </li>
         ))}
       </ul>

@@ -1,25 +1,25 @@
 /** What to bring: each part with what is known of it, and what nobody wrote down, to be asked for before the drive. */
-import type { BringItemAnswer } from '../../shared/api/visits.ts';
-import { BRING_ALWAYS, bringName, bringWords } from '../../shared/words/bring.ts';
-import { unbroken } from '../../shared/words/names.ts';
+import type { PartsListItemAnswer } from '../../shared/api/visits.ts';
+import { PARTS_LIST_ALWAYS, partsListItemText, partsListReason } from '../../shared/words/bring.ts';
+import { withNonBreakingUnits } from '../../shared/words/names.ts';
 
-export function BringList({ items }: { items: readonly BringItemAnswer[] }) {
+export function PartsList({ items }: { items: readonly PartsListItemAnswer[] }) {
   return (
     <>
-      <p class="doing">{bringWords(items)}</p>
-      <ul class="bring">
+      <p class="secondary">{partsListReason(items)}</p>
+      <ul class="parts-list">
         {items.map((item) => (
           <li key={`${item.part} ${item.pump ?? ''}`}>
-            <h3>{bringName(item)}</h3>
-            {item.because.length > 0 && <p class="doing">For: {item.because.join('; ')}</p>}
-            {item.known.length > 0 && <p>{unbroken(item.known.join(', '))}.</p>}
+            <h3>{partsListItemText(item)}</h3>
+            {item.reasons.length > 0 && <p class="secondary">For: {item.reasons.join('; ')}</p>}
+            {item.known.length > 0 && <p>{withNonBreakingUnits(item.known.join(', '))}.</p>}
             {item.unknown.length > 0 && (
-              <p class="unknown">Not known: {unbroken(item.unknown.join('; '))}.</p>
+              <p class="unknown">Not known: {withNonBreakingUnits(item.unknown.join('; '))}.</p>
             )}
           </li>
         ))}
       </ul>
-      <p>Always: {BRING_ALWAYS}</p>
+      <p>Always: {PARTS_LIST_ALWAYS}</p>
     </>
   );
 }

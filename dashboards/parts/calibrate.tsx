@@ -2,10 +2,10 @@
 import type { CalibrationAnswer } from '../../shared/api/readings.ts';
 import { checkClamp } from '../../shared/readings/clamp-check.ts';
 import type { WellDetail } from '../../shared/api/wells.ts';
-import { sayAmps } from '../../shared/words/format.ts';
-import { TellForm } from './tell-form.tsx';
+import { formatAmps } from '../../shared/words/format.ts';
+import { ActionForm } from './tell-form.tsx';
 
-const WAITS = {
+const MISSING_POINT_WORDS = {
   'no-pair': 'No meter was held against this clamp since it was calibrated last.',
   'one-load':
     'Only one load was compared. A second one that differs by a fifth, or a clamp that shows nothing at rest, makes two points.',
@@ -25,40 +25,47 @@ export function Calibrate({ sensors, calibration, changed }: CalibrateProps) {
         const channel = one.pump === 'p1' ? 'current' : `${one.pump}/current`;
         const correction = sensors.find((sensor) => sensor.channel === channel)?.correction;
         return (
-          <Channel key={`${one.node} ${one.channel}`} of={one} correction={correction} changed={changed} />
+          <ChannelCalibration
+            key={`${one.node} ${one.channel}`}
+            calibration={one}
+            correction={correction}
+            changed={changed}
+          />
         );
       })}
     </>
   );
 }
 
-function Channel(props: {
-  of: CalibrationAnswer;
+function ChannelCalibration(props: {
+  calibration: CalibrationAnswer;
   correction: { gain: number; offset: number } | undefined;
   changed: () => void;
 }) {
-  const { of, correction = { gain: 1, offset: 0 }, changed } = props;
-  const { node, channel, points, byRest, because } = of;
+  const { calibration, correction = { gain: 1, offset: 0 }, changed } = props;
+  const { node, channel, points, usesZero, reason } = calibration;
   const name = `Clamp ${channel} of ${node}`;
-  if (!points) return because === undefined ? null : <p class="said">{`${name}: ${WAITS[because]}`}</p>;
+  if (!points)
+    return reason === undefined ? null : <p class="status">{`${name}: ${MISSING_POINT_WORDS[reason]}`}</p>;
   const [low, high] = points;
   const agrees = [low, high].every(
     ([read, real]) => checkClamp(`${real} A`, correction.gain * read + correction.offset).is === 'agrees',
   );
-  if (agrees) return <p class="said">{name}: it agrees with the meter, so there is nothing to calibrate.</p>;
+  if (agrees)
+    return <p class="status">{name}: it agrees with the meter, so there is nothing to calibrate.</p>;
   return (
     <div class="sheet">
       <h3>{name} can be calibrated</h3>
       <p>
-        {byRest === true
-          ? `At rest it read ${sayAmps(low[0])}, where no current flows; running it read ${sayAmps(high[0])}, and the meter ${sayAmps(high[1])}.`
-          : `It read ${sayAmps(low[0])} and ${sayAmps(high[0])}, and the meter ${sayAmps(low[1])} and ${sayAmps(high[1])}.`}{' '}
+        {usesZero === true
+          ? `At rest it read ${formatAmps(low[0])}, where no current flows; running it read ${formatAmps(high[0])}, and the meter ${formatAmps(high[1])}.`
+          : `It read ${formatAmps(low[0])} and ${formatAmps(high[0])}, and the meter ${formatAmps(low[1])} and ${formatAmps(high[1])}.`}{' '}
         From then on its readings lie on the line through both. What was read before stays as it was.
       </p>
-      <TellForm
+      <ActionForm
         button="Calibrate by these two points"
-        tell={(to, _fields, who) =>
-          to.tell('act', {}, { act: { kind: 'calibrated', node, channel, points: [low, high] }, ...who })
+        submit={(to, _fields, actor) =>
+          to.post('act', {}, { act: { kind: 'calibrated', node, channel, points: [low, high] }, ...actor })
         }
         done={changed}
       />

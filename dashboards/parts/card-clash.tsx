@@ -1,21 +1,21 @@
 /** Two people changed one card: what each made of it, field by field, and the choice between them. */
 import { useState } from 'preact/hooks';
-import type { Clash } from '../../shared/card/differences.ts';
-import { labelOf } from '../../shared/card/fields.ts';
+import type { CardConflict } from '../../shared/card/differences.ts';
+import { fieldLabel } from '../../shared/card/fields.ts';
 
-export interface CardClashProps {
-  fields: readonly Clash[];
+export interface CardConflictFormProps {
+  fields: readonly CardConflict[];
   by: string | undefined;
-  said: string;
+  message: string;
   saving: boolean;
   /** With the keys of those fields that are to be yours. */
-  settle: (keepYours: ReadonlySet<string>) => void;
+  resolve: (keepYours: ReadonlySet<string>) => void;
 }
 
 type Choice = 'theirs' | 'yours';
 
 /** Where only one of both changed a field, that change is taken unless somebody says otherwise; where both did, a person chooses. */
-export function CardClash({ fields, by, said, saving, settle }: CardClashProps) {
+export function CardConflictForm({ fields, by, message, saving, resolve }: CardConflictFormProps) {
   const [chosen, setChosen] = useState<Readonly<Record<string, Choice>>>(() =>
     Object.fromEntries(
       fields
@@ -24,17 +24,17 @@ export function CardClash({ fields, by, said, saving, settle }: CardClashProps) 
     ),
   );
   const open = fields.filter(({ key }) => chosen[key] === undefined).length;
-  const who = by ?? 'the other';
+  const otherName = by ?? 'the other';
   return (
-    <section class="sheet" aria-labelledby="clash">
-      <h2 id="clash">Two cards, and one well</h2>
-      <p role="status">{said}</p>
+    <section class="sheet" aria-labelledby="conflict">
+      <h2 id="conflict">Two cards, and one well</h2>
+      <p role="status">{message}</p>
       {fields.length === 0 && <p>Both say the same now.</p>}
       {fields.map((clash) => (
-        <ClashField
+        <ConflictField
           key={clash.key}
-          clash={clash}
-          who={who}
+          conflict={clash}
+          otherName={otherName}
           chosen={chosen[clash.key]}
           choose={(choice) => setChosen((now) => ({ ...now, [clash.key]: choice }))}
         />
@@ -43,13 +43,13 @@ export function CardClash({ fields, by, said, saving, settle }: CardClashProps) 
         type="button"
         disabled={open > 0 || saving}
         onClick={() =>
-          settle(new Set(fields.filter(({ key }) => chosen[key] === 'yours').map(({ key }) => key)))
+          resolve(new Set(fields.filter(({ key }) => chosen[key] === 'yours').map(({ key }) => key)))
         }
       >
         Save it so
       </button>
       {open > 0 && (
-        <p class="doing">
+        <p class="secondary">
           Choose in {open === 1 ? 'the field' : `the ${open} fields`} that you both changed.
         </p>
       )}
@@ -57,18 +57,18 @@ export function CardClash({ fields, by, said, saving, settle }: CardClashProps) 
   );
 }
 
-function ClashField(props: {
-  clash: Clash;
-  who: string;
+function ConflictField(props: {
+  conflict: CardConflict;
+  otherName: string;
   chosen: Choice | undefined;
   choose: (choice: Choice) => void;
 }) {
-  const { clash, who, chosen, choose } = props;
+  const { conflict, otherName, chosen, choose } = props;
   const option = (choice: Choice, whose: string, text: string | undefined) => (
     <label>
       <input
         type="radio"
-        name={`clash ${clash.key}`}
+        name={`clash ${conflict.key}`}
         checked={chosen === choice}
         onChange={() => choose(choice)}
       />{' '}
@@ -78,10 +78,10 @@ function ClashField(props: {
     </label>
   );
   return (
-    <fieldset class="clash">
-      <legend>{labelOf(clash.key)}</legend>
-      {option('theirs', `What ${who} wrote`, clash.theirs)}
-      {option('yours', 'What you wrote', clash.yours)}
+    <fieldset class="conflict">
+      <legend>{fieldLabel(conflict.key)}</legend>
+      {option('theirs', `What ${otherName} wrote`, conflict.theirs)}
+      {option('yours', 'What you wrote', conflict.yours)}
     </fieldset>
   );
 }

@@ -1,7 +1,7 @@
 /** One field of the card: its name, an example of how it is written, and why it was refused where it was. */
 import type { Field } from '../../shared/card/fields.ts';
 import type { UnitSystem } from '../../shared/quantity/print-quantity.ts';
-import { useSurroundings } from '../data/settings.ts';
+import { useAppContext } from '../data/settings.ts';
 
 export interface FieldProps {
   field: Field;
@@ -9,17 +9,17 @@ export interface FieldProps {
   id: string;
   text: string;
   refused: string | undefined;
-  type: (text: string) => void;
+  onInput: (text: string) => void;
 }
 
 export function CardField(props: FieldProps) {
   const { field, id, refused } = props;
-  if (field.many) return <ManyField {...props} />;
+  if (field.multiple) return <ManyField {...props} />;
   return (
     <div class="field">
       <label for={id}>{field.label}</label>
       <Input {...props} />
-      {field.hint !== undefined && <p class="doing">{field.hint}</p>}
+      {field.hint !== undefined && <p class="secondary">{field.hint}</p>}
       {refused !== undefined && (
         <p class="refused" id={`${id}-refused`}>
           {refused}
@@ -29,17 +29,18 @@ export function CardField(props: FieldProps) {
   );
 }
 
-function Input({ field, id, text, refused, type }: FieldProps) {
-  const { units } = useSurroundings();
-  const hold = {
+function Input({ field, id, text, refused, onInput }: FieldProps) {
+  const { units } = useAppContext();
+  const inputProps = {
     id,
     name: id,
     ...(refused !== undefined && { 'aria-invalid': true, 'aria-describedby': `${id}-refused` }),
   };
-  const typed = (event: { currentTarget: { value: string } }): void => type(event.currentTarget.value);
+  const handleInput = (event: { currentTarget: { value: string } }): void =>
+    onInput(event.currentTarget.value);
   if (field.choices)
     return (
-      <select {...hold} value={text} onChange={typed}>
+      <select {...inputProps} value={text} onChange={handleInput}>
         <option value="">not said</option>
         {field.choices.map(([value, words]) => (
           <option key={value} value={value}>
@@ -52,27 +53,27 @@ function Input({ field, id, text, refused, type }: FieldProps) {
       </select>
     );
   const placeholder = exampleOf(field, units);
-  if (field.lines)
-    return <textarea {...hold} rows={3} placeholder={placeholder} value={text} onInput={typed} />;
+  if (field.multiline)
+    return <textarea {...inputProps} rows={3} placeholder={placeholder} value={text} onInput={handleInput} />;
   return (
     <input
-      {...hold}
+      {...inputProps}
       type="text"
       maxLength={200}
       autocomplete="off"
       autocapitalize="none"
       placeholder={placeholder}
       value={text}
-      onInput={typed}
+      onInput={handleInput}
       {...(field.key === 'timeZone' && { list: 'time-zones' })}
     />
   );
 }
 
-function ManyField({ field, id, text, refused, type }: FieldProps) {
+function ManyField({ field, id, text, refused, onInput }: FieldProps) {
   const chosen = text.split(/[;,]/).map((one) => one.trim());
   const change = (value: string, on: boolean): void =>
-    type(
+    onInput(
       (field.choices ?? [])
         .flatMap(([one]) => ((one === value ? on : chosen.includes(one)) ? [one] : []))
         .join('; '),

@@ -3,10 +3,10 @@
  * reason at its field; where somebody else was quicker, both are shown.
  */
 import { useEffect, useRef } from 'preact/hooks';
-import { labelOf } from '../../shared/card/fields.ts';
+import { fieldLabel } from '../../shared/card/fields.ts';
 import type { Answer } from '../../shared/api/routes.ts';
 import { digestOf, sectionsOf, type ShownField, type ShownSection } from '../words/card-form.ts';
-import { CardClash } from './card-clash.tsx';
+import { CardConflictForm } from './card-clash.tsx';
 import { CardField, TimeZones } from './card-field.tsx';
 import { CardPhotos } from './card-photos.tsx';
 import { PartLinks } from './part-links.tsx';
@@ -21,26 +21,26 @@ export interface CardFormProps {
 
 export function CardForm({ well, answer, saved }: CardFormProps) {
   const card = useCard(well, answer, saved);
-  const { refused, clash, openedFlat, pumps } = card;
+  const { refused, conflict, baseFlat, pumps } = card;
   const form = useRef<HTMLFormElement>(null);
-  useLeaving(card.changed > 0);
+  useUnsavedWarning(card.changed > 0);
   useEffect(() => {
     const first = form.current?.querySelector<HTMLElement>('[aria-invalid="true"]');
     first?.focus({ preventScroll: true });
     // With its name over it and the reason under it in sight.
     first?.scrollIntoView({ block: 'center' });
   }, [refused]);
-  if (clash)
+  if (conflict)
     return (
-      <CardClash
-        fields={clash.fields}
-        by={clash.theirs.by}
-        said={card.said}
-        settle={card.settle}
+      <CardConflictForm
+        fields={conflict.fields}
+        by={conflict.theirs.by}
+        message={card.message}
+        resolve={card.resolve}
         saving={card.saving}
       />
     );
-  const sections = sectionsOf(openedFlat, pumps);
+  const sections = sectionsOf(baseFlat, pumps);
   const shown = sections.flatMap(({ fields }) => fields.map(({ key }) => key));
   const elsewhere = Object.entries(refused).filter(([key]) => !shown.includes(key));
   return (
@@ -64,7 +64,7 @@ export function CardForm({ well, answer, saved }: CardFormProps) {
       </p>
       {elsewhere.map(([key, rule]) => (
         <p key={key} class="refused">
-          {labelOf(key)} {rule}
+          {fieldLabel(key)} {rule}
         </p>
       ))}
       <SaveBar card={card} />
@@ -72,12 +72,12 @@ export function CardForm({ well, answer, saved }: CardFormProps) {
   );
 }
 
-interface PartProps {
+interface SectionProps {
   well: string;
   card: UseCard;
 }
 
-function FormSection({ section, ...props }: PartProps & { section: ShownSection }) {
+function FormSection({ section, ...props }: SectionProps & { section: ShownSection }) {
   const { typed, refused } = props.card;
   const wrong = section.fields.some(({ key }) => refused[key] !== undefined);
   return (
@@ -85,7 +85,7 @@ function FormSection({ section, ...props }: PartProps & { section: ShownSection 
       <summary>
         {section.title} <span class="digest">{digestOf(section, typed) || 'nothing written'}</span>
       </summary>
-      {section.about !== undefined && <p class="doing">{section.about}</p>}
+      {section.about !== undefined && <p class="secondary">{section.about}</p>}
       <PartLinks lead="What it is, and what to ask an installer:" parts={section.parts} />
       <div class="fields">
         {section.fields.map((field) => (
@@ -96,17 +96,17 @@ function FormSection({ section, ...props }: PartProps & { section: ShownSection 
   );
 }
 
-function FormField({ well, card, shown: { field, key } }: PartProps & { shown: ShownField }) {
-  const hold = { text: card.typed[key] ?? '', refused: card.refused[key] };
-  const type = (text: string): void => card.type(key, text);
+function FormField({ well, card, shown: { field, key } }: SectionProps & { shown: ShownField }) {
+  const fieldProps = { text: card.typed[key] ?? '', refused: card.refused[key] };
+  const onInput = (text: string): void => card.setField(key, text);
   return field.key === 'electrical.photos' ? (
-    <CardPhotos well={well} change={type} {...hold} />
+    <CardPhotos well={well} change={onInput} {...fieldProps} />
   ) : (
-    <CardField id={key} field={field} type={type} {...hold} />
+    <CardField id={key} field={field} onInput={onInput} {...fieldProps} />
   );
 }
 
-function SaveBar({ card: { by, setBy, saving, changed, said, drop } }: { card: UseCard }) {
+function SaveBar({ card: { by, setBy, saving, changed, message, revert } }: { card: UseCard }) {
   const unsaved = changed > 0 && `${changed === 1 ? '1 field' : `${changed} fields`} changed, not saved yet.`;
   return (
     <>
@@ -126,22 +126,22 @@ function SaveBar({ card: { by, setBy, saving, changed, said, drop } }: { card: U
           Save the card
         </button>
         {changed > 0 && (
-          <button type="button" class="quiet" disabled={saving} onClick={drop}>
+          <button type="button" class="quiet" disabled={saving} onClick={revert}>
             Undo
           </button>
         )}
-        <p role="status">{said || unsaved}</p>
+        <p role="status">{message || unsaved}</p>
       </div>
     </>
   );
 }
 
 /** A page that is closed with something typed and not saved asks first. */
-function useLeaving(unsaved: boolean): void {
+function useUnsavedWarning(unsaved: boolean): void {
   useEffect(() => {
     if (!unsaved) return undefined;
-    const ask = (event: BeforeUnloadEvent): void => event.preventDefault();
-    window.addEventListener('beforeunload', ask);
-    return () => window.removeEventListener('beforeunload', ask);
+    const confirmLeave = (event: BeforeUnloadEvent): void => event.preventDefault();
+    window.addEventListener('beforeunload', confirmLeave);
+    return () => window.removeEventListener('beforeunload', confirmLeave);
   }, [unsaved]);
 }

@@ -2,22 +2,22 @@
 import { useState } from 'preact/hooks';
 import type { CardChange } from '../../shared/card/changes.ts';
 import type { Difference } from '../../shared/card/differences.ts';
-import { fieldOf, labelOf } from '../../shared/card/fields.ts';
+import { fieldOf, fieldLabel } from '../../shared/card/fields.ts';
 import { momentWords } from '../../shared/api/time-words.ts';
 import { nowMs } from '../data/clock.ts';
-import { useSurroundings } from '../data/settings.ts';
+import { useAppContext } from '../data/settings.ts';
 import { wordsOf } from '../words/card-form.ts';
 
 /** So many are shown before somebody asks for the rest. */
-const SHOWN = 10;
+const INITIAL_CHANGES = 10;
 /** More fields than these at once are told by their number. */
-const LISTED = 6;
+const MAX_LISTED_FIELDS = 6;
 
 export function CardHistory({ changes, timeZone }: { changes: readonly CardChange[]; timeZone: string }) {
-  const { units } = useSurroundings();
+  const { units } = useAppContext();
   const [all, setAll] = useState(false);
-  if (changes.length === 0) return <p class="said">Nobody has written a card of this well yet.</p>;
-  const shown = all ? changes : changes.slice(0, SHOWN);
+  if (changes.length === 0) return <p class="status">Nobody has written a card of this well yet.</p>;
+  const shown = all ? changes : changes.slice(0, INITIAL_CHANGES);
   return (
     <>
       <ol class="card-history">
@@ -25,7 +25,7 @@ export function CardHistory({ changes, timeZone }: { changes: readonly CardChang
           <li key={change.id}>
             <p>
               <b>{change.by ?? 'Nobody gave a name'}</b>
-              <span class="doing">, {momentWords(change.atMs, timeZone, units, nowMs())}</span>
+              <span class="secondary">, {momentWords(change.atMs, timeZone, units, nowMs())}</span>
               {change.first && ': the first card'}
             </p>
             <Changes changes={change.changes} />
@@ -47,12 +47,12 @@ function Changes({ changes }: { changes: readonly Difference[] }) {
     <ul>
       {changes.map((one) => (
         <li key={one.key}>
-          <span class="doing">{labelOf(one.key)}:</span> <Told difference={one} />
+          <span class="secondary">{fieldLabel(one.key)}:</span> <DifferenceText difference={one} />
         </li>
       ))}
     </ul>
   );
-  if (changes.length <= LISTED) return list;
+  if (changes.length <= MAX_LISTED_FIELDS) return list;
   return (
     <details>
       <summary>{changes.length} fields</summary>
@@ -61,19 +61,19 @@ function Changes({ changes }: { changes: readonly Difference[] }) {
   );
 }
 
-function Told({ difference: { key, before, after } }: { difference: Difference }) {
+function DifferenceText({ difference: { key, before, after } }: { difference: Difference }) {
   const field = fieldOf(key);
-  const say = (text: string): string => (field ? wordsOf(field, text) : text);
-  if (before === undefined) return <b>{say(after ?? '')}</b>;
+  const format = (text: string): string => (field ? wordsOf(field, text) : text);
+  if (before === undefined) return <b>{format(after ?? '')}</b>;
   if (after === undefined)
     return (
       <>
-        <del>{say(before)}</del> taken out
+        <del>{format(before)}</del> taken out
       </>
     );
   return (
     <>
-      <del>{say(before)}</del> is now <b>{say(after)}</b>
+      <del>{format(before)}</del> is now <b>{format(after)}</b>
     </>
   );
 }

@@ -1,12 +1,12 @@
 /**
- * Photos of the wiring, kept as papers. They are for whoever has the box open and locked out already, by right and by trade: nobody is
+ * Photos of the wiring, kept as documents. They are for whoever has the box open and locked out already, by right and by trade: nobody is
  * asked to open one.
  */
 import { useState } from 'preact/hooks';
 import { CAUTIONS } from '../../shared/words/cautions.ts';
-import { rememberedName, useSurroundings } from '../data/settings.ts';
-import { AskError } from '../data/source.ts';
-import { nameFor } from '../../shared/words/papers.ts';
+import { rememberedName, useAppContext } from '../data/settings.ts';
+import { RequestError } from '../data/source.ts';
+import { documentName } from '../../shared/words/papers.ts';
 
 export interface CardPhotosProps {
   well: string;
@@ -17,38 +17,38 @@ export interface CardPhotosProps {
 }
 
 export function CardPhotos({ well, text, refused, change }: CardPhotosProps) {
-  const { source } = useSurroundings();
-  const [said, setSaid] = useState('');
+  const { source } = useAppContext();
+  const [message, setMessage] = useState('');
   const hashes = text.split('\n').filter((hash) => hash !== '');
   const add = async (files: FileList | null): Promise<void> => {
     const file = files?.[0];
     if (!file) return;
-    setSaid('Keeping the photo …');
+    setMessage('Keeping the photo …');
     const by = rememberedName();
     try {
-      const { entry } = await source.addPaper(
-        { well, name: nameFor(file, hashes.length), about: 'wiring', ...(by !== '' && { by }) },
+      const { entry } = await source.addDocument(
+        { well, name: documentName(file, hashes.length), about: 'wiring', ...(by !== '' && { by }) },
         file,
       );
       const hash = entry.body['hash'];
       if (typeof hash === 'string' && !hashes.includes(hash)) change([...hashes, hash].join('\n'));
-      setSaid('');
+      setMessage('');
     } catch (error) {
-      setSaid(error instanceof AskError ? error.message : 'The photo could not be kept.');
+      setMessage(error instanceof RequestError ? error.message : 'The photo could not be kept.');
     }
   };
   return (
     <fieldset class="card-photos">
       <legend>Photos of the wiring</legend>
-      <p class="doing">
+      <p class="secondary">
         For whoever has a box open and locked out already. If it is closed, leave it closed.{' '}
         {CAUTIONS.electrician}
       </p>
       <ul>
         {hashes.map((hash, at) => (
           <li key={hash}>
-            <a href={`/api/papers/${hash}`} target="_blank" rel="noreferrer">
-              <img src={`/api/papers/${hash}`} alt={`Photo ${at + 1} of the wiring`} loading="lazy" />
+            <a href={`/api/documents/${hash}`} target="_blank" rel="noreferrer">
+              <img src={`/api/documents/${hash}`} alt={`Photo ${at + 1} of the wiring`} loading="lazy" />
             </a>
             <button
               type="button"
@@ -71,7 +71,7 @@ export function CardPhotos({ well, text, refused, change }: CardPhotosProps) {
           }}
         />
       </label>
-      <p role="status">{said}</p>
+      <p role="status">{message}</p>
       {refused !== undefined && <p class="refused">{refused}</p>}
     </fieldset>
   );

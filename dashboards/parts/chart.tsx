@@ -1,6 +1,6 @@
 /**
  * A chart on a canvas (uPlot), in the page's own colours, with its content said in words beside it: a canvas is nothing to who reads by
- * ear. Lines differ by how they are drawn (line, dots, bars, dashes), never by colour alone.
+ * ear. Lines differ by how they are drawn (line, dots, bars, dashes), never by color alone.
  */
 import { useEffect, useRef, useState } from 'preact/hooks';
 import uPlot from 'uplot';
@@ -36,7 +36,7 @@ export interface ChartProps {
   units: UnitSystem;
   xRange?: readonly [number, number];
   /** The vertical axis shows at least this much, so that noise does not look like news. */
-  spanMin: number;
+  minSpan: number;
   fromZero?: boolean;
   height?: number;
 }
@@ -58,16 +58,18 @@ export function Chart(props: ChartProps) {
   useEffect(() => {
     const at = frame.current;
     if (!at) return undefined;
-    const say = (text: string): void => {
+    const setReadout = (text: string): void => {
       if (readout.current) readout.current.textContent = text;
     };
-    const made = new uPlot(optionsOf(at, latest, say), dataOf(latest.current), at);
-    plot.current = made;
-    const watch = new ResizeObserver(() => made.setSize({ width: at.clientWidth, height: made.height }));
+    const created = new uPlot(optionsOf(at, latest, setReadout), dataOf(latest.current), at);
+    plot.current = created;
+    const watch = new ResizeObserver(() =>
+      created.setSize({ width: at.clientWidth, height: created.height }),
+    );
     watch.observe(at);
     return () => {
       watch.disconnect();
-      made.destroy();
+      created.destroy();
       plot.current = null;
     };
   }, [shape]);
@@ -76,7 +78,7 @@ export function Chart(props: ChartProps) {
     <figure class="chart">
       <figcaption>
         <span class="chart-title">{props.title}</span> <span class="chart-unit">{props.unit}</span>
-        <Key lines={props.lines} />
+        <Legend lines={props.lines} />
         <span class="readout" ref={readout} aria-hidden="true" />
       </figcaption>
       <div class="chart-frame" ref={frame} role="img" aria-label={props.label} />
@@ -84,7 +86,7 @@ export function Chart(props: ChartProps) {
   );
 }
 
-function Key({ lines }: { lines: readonly ChartLine[] }) {
+function Legend({ lines }: { lines: readonly ChartLine[] }) {
   const named = lines.filter(({ draw, label }) => draw !== 'unseen' && label !== '');
   if (named.length < 2) return null;
   return (
@@ -119,7 +121,7 @@ function dataOf({ xs, lines }: ChartProps): uPlot.AlignedData {
 function optionsOf(
   at: HTMLElement,
   latest: { current: ChartProps },
-  say: (text: string) => void,
+  setReadout: (text: string) => void,
 ): uPlot.Options {
   const { lines, timeZone, units, bands, height = 150 } = latest.current;
   const style = getComputedStyle(at);
@@ -153,7 +155,7 @@ function optionsOf(
     ],
     series: [{}, ...lines.map((line) => seriesOf(line, tone(line.tone)))],
     bands: (bands ?? []).map(([upper, lower]) => ({ series: [upper + 1, lower + 1], fill: tone('band') })),
-    hooks: { setCursor: [(plot) => say(readoutOf(latest.current, plot.cursor.idx))] },
+    hooks: { setCursor: [(plot) => setReadout(readoutOf(latest.current, plot.cursor.idx))] },
   };
 }
 
@@ -202,10 +204,10 @@ function xRange({ xRange: wanted, xs }: ChartProps, min: number, max: number): [
   return xs.length === 0 ? [0, 1] : [min, max];
 }
 
-function yRange({ spanMin, fromZero }: ChartProps, min: number | null, max: number | null): [number, number] {
-  if (min === null || max === null) return [0, spanMin];
-  if (fromZero) return [0, Math.max(max * 1.08, spanMin)];
-  const span = Math.max((max - min) * 1.15, spanMin);
+function yRange({ minSpan, fromZero }: ChartProps, min: number | null, max: number | null): [number, number] {
+  if (min === null || max === null) return [0, minSpan];
+  if (fromZero) return [0, Math.max(max * 1.08, minSpan)];
+  const span = Math.max((max - min) * 1.15, minSpan);
   const middle = (min + max) / 2;
   return [middle - span / 2, middle + span / 2];
 }

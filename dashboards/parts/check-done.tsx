@@ -2,13 +2,13 @@
 import { useState } from 'preact/hooks';
 import type { CheckRowAnswer, ChecksAnswer } from '../../shared/api/due.ts';
 import { parseQuantity } from '../../shared/quantity/parse-quantity.ts';
-import { OUTCOME_WORDS } from '../../shared/words/due-words.ts';
-import { useSurroundings } from '../data/settings.ts';
+import { OUTCOME_TEXT } from '../../shared/words/due-words.ts';
+import { useAppContext } from '../data/settings.ts';
 import { entryMoment } from '../../shared/known/entry-day.ts';
-import { Choose, Field, FieldRow, type Reasons } from './field.tsx';
-import { useEntryTelling } from './entry-telling.ts';
+import { SelectField, Field, FieldRow, type Reasons } from './field.tsx';
+import { useEntryForm } from './entry-telling.ts';
 import { PhotoField } from './photo-field.tsx';
-import { TellForm, textOf } from './tell-form.tsx';
+import { ActionForm, textOf } from './tell-form.tsx';
 
 export interface CheckProps {
   check: CheckRowAnswer;
@@ -17,10 +17,10 @@ export interface CheckProps {
   changed: () => void;
 }
 
-const OUTCOMES = Object.entries(OUTCOME_WORDS);
+const OUTCOMES = Object.entries(OUTCOME_TEXT);
 
 export function CheckDone({ check, value, well, changed }: CheckProps) {
-  const { source } = useSurroundings();
+  const { source } = useAppContext();
   const [open, setOpen] = useState(false);
   if (!source.live) return null;
   return (
@@ -42,17 +42,17 @@ export function CheckDone({ check, value, well, changed }: CheckProps) {
 }
 
 function DoneForm({ check, value, well, changed }: CheckProps) {
-  const { units } = useSurroundings();
+  const { units } = useAppContext();
   const like = units === 'us' ? '38 psi' : '262 kPa';
-  const { reasons, tell } = useEntryTelling({
+  const { reasons, submit } = useEntryForm({
     well,
     about: check.title,
-    read: (fields) => checked(fields, check, value),
+    read: (fields) => readCheckForm(fields, check, value),
   });
   return (
-    <TellForm class="tell form" button="Keep it" tell={tell} done={changed}>
+    <ActionForm class="action-form form" button="Keep it" submit={submit} done={changed}>
       <FieldRow>
-        <Choose name="outcome" label="How it was" options={OUTCOMES} reasons={reasons} />
+        <SelectField name="outcome" label="How it was" options={OUTCOMES} reasons={reasons} />
         <Field
           name="at"
           label="When"
@@ -64,7 +64,13 @@ function DoneForm({ check, value, well, changed }: CheckProps) {
       </FieldRow>
       {check.value && (
         <FieldRow>
-          <Field name="value" label={check.value.asks} placeholder={like} maxLength={40} reasons={reasons} />
+          <Field
+            name="value"
+            label={check.value.question}
+            placeholder={like}
+            maxLength={40}
+            reasons={reasons}
+          />
           <Field
             name="left"
             label="As left, where it was changed"
@@ -76,12 +82,12 @@ function DoneForm({ check, value, well, changed }: CheckProps) {
       )}
       <Field name="text" label="Remark" maxLength={500} reasons={reasons} />
       <PhotoField label="Photo" />
-    </TellForm>
+    </ActionForm>
   );
 }
 
 /** Looked through here, so that the reason stands at the field before anything is sent; the server looks again. */
-function checked(
+function readCheckForm(
   fields: FormData,
   check: CheckRowAnswer,
   { timeZone, nowMs }: ChecksAnswer,
@@ -95,7 +101,7 @@ function checked(
     if (read && 'problem' in read) reasons[name] = `${capital(read.problem)}, such as 38 psi`;
   }
   if ('reason' in when || Object.keys(reasons).length > 0) return { reasons };
-  const said = ['value', 'left', 'text'].flatMap((name) => {
+  const optional = ['value', 'left', 'text'].flatMap((name) => {
     const text = textOf(fields, name);
     return text === '' ? [] : [[name, text] as const];
   });
@@ -105,7 +111,7 @@ function checked(
       check: check.check,
       outcome: textOf(fields, 'outcome'),
       at: when.at,
-      ...Object.fromEntries(said),
+      ...Object.fromEntries(optional),
     },
   };
 }

@@ -1,37 +1,38 @@
-/** What was done and found, newest first, and drawn where it has a value; a slip can be struck out, and stays in the book. */
-import type { TimeDoneAnswer } from '../../shared/api/due.ts';
-import { inPeoplesUnits, printNumber } from '../../shared/quantity/print-quantity.ts';
+/** What was done and found, newest first, and drawn where it has a value; a slip can be struck out, and stays in the logbook. */
+import type { CheckCompletionAnswer } from '../../shared/api/due.ts';
+import { toDisplayUnits, formatNumber } from '../../shared/quantity/print-quantity.ts';
 import type { UnitSystem } from '../../shared/quantity/print-quantity.ts';
-import { OUTCOME_WORDS } from '../../shared/words/due-words.ts';
-import { useSurroundings } from '../data/settings.ts';
+import { OUTCOME_TEXT } from '../../shared/words/due-words.ts';
+import { useAppContext } from '../data/settings.ts';
 import { dayWords } from '../words/due.ts';
 import type { CheckProps } from './check-done.tsx';
 import { spanWords } from './measure.ts';
-import { PaperLinks } from './photo-field.tsx';
-import { TellForm } from './tell-form.tsx';
-import { YearsLine } from './years-line.tsx';
+import { DocumentLinks } from './photo-field.tsx';
+import { ActionForm } from './tell-form.tsx';
+import { TrendChart } from './years-line.tsx';
 
 export function CheckHistory({ check, value, well, changed }: CheckProps) {
-  const { units } = useSurroundings();
-  if (check.done.length === 0) return null;
+  const { units } = useAppContext();
+  if (check.completions.length === 0) return null;
   return (
-    <details class="more" open={check.done.length > 1 && check.value !== undefined}>
+    <details class="more" open={check.completions.length > 1 && check.value !== undefined}>
       <summary>
-        Done before <span class="likely">last on {dayWords(check.done.at(-1)?.on ?? '', value.nowMs)}</span>
+        Done before{' '}
+        <span class="likely">last on {dayWords(check.completions.at(-1)?.date ?? '', value.nowMs)}</span>
       </summary>
-      {check.value && <Drawn check={check} units={units} />}
+      {check.value && <CheckChart check={check} units={units} />}
       <ul class="past-alarms">
-        {check.done.toReversed().map((done) => (
+        {check.completions.toReversed().map((done) => (
           <li key={done.id ?? done.atMs}>
-            <span>{dayWords(done.on, value.nowMs)}</span>
+            <span>{dayWords(done.date, value.nowMs)}</span>
             <div>
               <p>{doneWords(done)}</p>
-              <p class="doing">
+              <p class="secondary">
                 {done.text !== undefined && `${done.text} `}
                 {done.by !== undefined && `By ${done.by}. `}
-                <PaperLinks papers={done.papers} />
+                <DocumentLinks documents={done.documents} />
               </p>
-              {done.id !== undefined && <Strike well={well} id={done.id} changed={changed} />}
+              {done.id !== undefined && <VoidEntry well={well} id={done.id} changed={changed} />}
             </div>
           </li>
         ))}
@@ -40,44 +41,45 @@ export function CheckHistory({ check, value, well, changed }: CheckProps) {
   );
 }
 
-function doneWords({ outcome, value, left }: TimeDoneAnswer): string {
-  const found = value === undefined ? '' : ` Found ${value}${left === undefined ? '' : `, left ${left}`}.`;
-  return `${OUTCOME_WORDS[outcome]}.${found}`;
+function doneWords({ outcome, value, asLeft }: CheckCompletionAnswer): string {
+  const found =
+    value === undefined ? '' : ` Found ${value}${asLeft === undefined ? '' : `, left ${asLeft}`}.`;
+  return `${OUTCOME_TEXT[outcome]}.${found}`;
 }
 
-function Drawn({ check, units }: { check: CheckProps['check']; units: UnitSystem }) {
-  const value = (kpa: number): number => inPeoplesUnits(kpa, 'pressure', units).value;
-  const { unit } = inPeoplesUnits(0, 'pressure', units);
-  const points = check.done.flatMap(({ atMs, valueSi }) =>
+function CheckChart({ check, units }: { check: CheckProps['check']; units: UnitSystem }) {
+  const value = (kpa: number): number => toDisplayUnits(kpa, 'pressure', units).value;
+  const { unit } = toDisplayUnits(0, 'pressure', units);
+  const points = check.completions.flatMap(({ atMs, valueSi }) =>
     valueSi === undefined ? [] : [{ atMs, value: value(valueSi) }],
   );
   const target = check.target?.kpa === undefined ? undefined : value(check.target.kpa);
   return (
-    <YearsLine
+    <TrendChart
       title={`${check.title}, as found`}
-      said={spanWords(
+      description={spanWords(
         points.map((point) => point.value),
         unit,
         0,
       )}
       points={points}
       lines={
-        target === undefined ? [] : [{ value: target, words: `target ${printNumber(target, 0)} ${unit}` }]
+        target === undefined ? [] : [{ value: target, words: `target ${formatNumber(target, 0)} ${unit}` }]
       }
     />
   );
 }
 
-export function Strike({ well, id, changed }: { well: string; id: string; changed: () => void }) {
-  const { source } = useSurroundings();
+export function VoidEntry({ well, id, changed }: { well: string; id: string; changed: () => void }) {
+  const { source } = useAppContext();
   if (!source.live) return null;
   return (
-    <details class="acts strike">
+    <details class="acts void">
       <summary>Written down by mistake?</summary>
-      <TellForm
+      <ActionForm
         button="Strike it out"
-        tell={(to, _fields, who) =>
-          to.tell('writeEntry', { well }, { entry: { kind: 'struck', replaces: id }, ...who })
+        submit={(to, _fields, actor) =>
+          to.post('writeEntry', { well }, { entry: { kind: 'struck', replaces: id }, ...actor })
         }
         done={changed}
       />

@@ -1,32 +1,32 @@
 /** When a check comes round: another interval, another day of the year, the next time by hand, not at all; and checks of one's own. */
 import { useState } from 'preact/hooks';
 import type { CheckRowAnswer } from '../../shared/api/due.ts';
-import { useSurroundings } from '../data/settings.ts';
-import { AskError, type DataSource } from '../data/source.ts';
+import { useAppContext } from '../data/settings.ts';
+import { RequestError, type DataSource } from '../data/source.ts';
 import { roundWords } from '../words/due.ts';
 import type { CheckProps } from './check-done.tsx';
 import { Field, FieldRow, type Reasons } from './field.tsx';
-import { LOOK_AT_FIELDS, refusedField } from '../words/refused-field.ts';
-import { TellForm, textOf } from './tell-form.tsx';
+import { FIELD_ERRORS_MESSAGE, refusedField } from '../words/refused-field.ts';
+import { ActionForm, textOf } from './tell-form.tsx';
 
-type Who = { by?: string };
-const LONGEST_DAYS = 3_650;
+type Actor = { by?: string };
+const MAX_DAYS = 3_650;
 
 export function CheckPlan({ check, value, well, changed }: CheckProps) {
-  const { source } = useSurroundings();
+  const { source } = useAppContext();
   if (!source.live) return null;
   const off = check.state === 'off';
   return (
     <details class="more acts">
       <summary>
         Change when it comes round{' '}
-        <span class="likely">{off ? 'put off' : roundWords(check.round, value.nowMs)}</span>
+        <span class="likely">{off ? 'put off' : roundWords(check.recurrence, value.nowMs)}</span>
       </summary>
       <PlanForm check={check} well={well} changed={changed} />
-      <TellForm
+      <ActionForm
         button={off ? 'Take it up again' : 'Not on this well'}
-        tell={(to, _fields, who) =>
-          keepPlan(to, well, who, { ...planBase(check), ...(off ? {} : { off: true }) })
+        submit={(to, _fields, actor) =>
+          savePlan(to, well, actor, { ...planFields(check), ...(off ? {} : { off: true }) })
         }
         done={changed}
       />
@@ -34,33 +34,38 @@ export function CheckPlan({ check, value, well, changed }: CheckProps) {
   );
 }
 
-function planBase({ check, title, own, text }: CheckRowAnswer): Record<string, unknown> {
-  return { check, ...(own && { title }), ...(text !== undefined && { text }) };
+function planFields({ check, title, custom, text }: CheckRowAnswer): Record<string, unknown> {
+  return { check, ...(custom && { title }), ...(text !== undefined && { text }) };
 }
 
-function keepPlan(to: DataSource, well: string, who: Who, plan: Record<string, unknown>): Promise<unknown> {
-  return to.tell('writeEntry', { well }, { entry: { kind: 'check-plan', ...plan }, ...who });
+function savePlan(
+  source: DataSource,
+  well: string,
+  actor: Actor,
+  plan: Record<string, unknown>,
+): Promise<unknown> {
+  return source.post('writeEntry', { well }, { entry: { kind: 'check-plan', ...plan }, ...actor });
 }
 
 function PlanForm({ check, well, changed }: Pick<CheckProps, 'check' | 'well' | 'changed'>) {
   const [reasons, setReasons] = useState<Reasons>({});
-  const { round } = check;
+  const { recurrence } = check;
   return (
-    <TellForm
-      class="tell form"
+    <ActionForm
+      class="action-form form"
       button="Keep this"
-      doneWords="Kept."
-      tell={(to, fields, who) =>
-        telling(setReasons, fields, (plan) => keepPlan(to, well, who, { ...planBase(check), ...plan }))
+      doneMessage="Kept."
+      submit={(to, fields, actor) =>
+        submitPlan(setReasons, fields, (plan) => savePlan(to, well, actor, { ...planFields(check), ...plan }))
       }
       done={changed}
     >
       <PlanFields
         reasons={reasons}
-        days={round?.is === 'days' ? String(round.days) : ''}
-        on={round?.is === 'on' ? round.day : ''}
+        days={recurrence?.is === 'days' ? String(recurrence.days) : ''}
+        on={recurrence?.is === 'yearly' ? recurrence.day : ''}
       />
-    </TellForm>
+    </ActionForm>
   );
 }
 
@@ -89,25 +94,36 @@ function PlanFields({ reasons, days, on }: { reasons: Reasons; days: string; on:
 }
 
 /** A check of one's own: what, and when. */
-export function OwnCheck({ well, changed }: Pick<CheckProps, 'well' | 'value' | 'changed'>) {
-  const { source } = useSurroundings();
+export function CustomCheckForm({ well, changed }: Pick<CheckProps, 'well' | 'value' | 'changed'>) {
+  const { source } = useAppContext();
   const [reasons, setReasons] = useState<Reasons>({});
   if (!source.live) return null;
-  const tell = (to: DataSource, fields: FormData, who: Who): Promise<unknown> => {
+  const submit = (to: DataSource, fields: FormData, actor: Actor): Promise<unknown> => {
     const title = textOf(fields, 'title');
     if (title === '') {
       setReasons({ title: 'Must be said: what is to be looked at' });
-      return Promise.reject(new AskError(LOOK_AT_FIELDS));
+      return Promise.reject(new RequestError(FIELD_ERRORS_MESSAGE));
     }
     const text = textOf(fields, 'text');
-    return telling(setReasons, fields, (plan) =>
-      keepPlan(to, well, who, { check: ownName(title), title, ...(text !== '' && { text }), ...plan }),
+    return submitPlan(setReasons, fields, (plan) =>
+      savePlan(to, well, actor, {
+        check: customCheckId(title),
+        title,
+        ...(text !== '' && { text }),
+        ...plan,
+      }),
     );
   };
   return (
     <details class="more acts">
       <summary>Add one: a filter, a trough, a generator</summary>
-      <TellForm class="tell form" button="Add it" doneWords="Added." tell={tell} done={changed}>
+      <ActionForm
+        class="action-form form"
+        button="Add it"
+        doneMessage="Added."
+        submit={submit}
+        done={changed}
+      >
         <Field
           name="title"
           label="What"
@@ -117,25 +133,25 @@ export function OwnCheck({ well, changed }: Pick<CheckProps, 'well' | 'value' | 
         />
         <PlanFields reasons={reasons} days="" on="" />
         <Field name="text" label="Remark" maxLength={500} reasons={reasons} />
-      </TellForm>
+      </ActionForm>
     </details>
   );
 }
 
 /** Reads the fields of a plan and keeps it; reasons go to their fields. */
-async function telling(
+async function submitPlan(
   setReasons: (reasons: Reasons) => void,
   fields: FormData,
-  keep: (plan: Record<string, unknown>) => Promise<unknown>,
+  save: (plan: Record<string, unknown>) => Promise<unknown>,
 ): Promise<void> {
   const read = planOf(fields);
   if ('reasons' in read) {
     setReasons(read.reasons);
-    throw new AskError(LOOK_AT_FIELDS);
+    throw new RequestError(FIELD_ERRORS_MESSAGE);
   }
   setReasons({});
   try {
-    await keep(read.plan);
+    await save(read.plan);
   } catch (error) {
     const refused = refusedField(error);
     if (refused) setReasons({ [refused.field]: refused.reason });
@@ -151,8 +167,8 @@ function planOf(fields: FormData): { plan: Record<string, unknown> } | { reasons
   ];
   const reasons: Record<string, string> = {};
   const every = Number(days);
-  if (days !== '' && !(Number.isInteger(every) && every >= 1 && every <= LONGEST_DAYS))
-    reasons['everyDays'] = `Must be a whole number of days from 1 to ${LONGEST_DAYS}`;
+  if (days !== '' && !(Number.isInteger(every) && every >= 1 && every <= MAX_DAYS))
+    reasons['everyDays'] = `Must be a whole number of days from 1 to ${MAX_DAYS}`;
   if (on !== '' && !/^\d\d-\d\d$/.test(on)) reasons['on'] = 'Must be month and day, such as 10-01';
   if (days !== '' && on !== '') reasons['on'] = 'Give the days or the day of the year, not both';
   if (days === '' && on === '' && next === '')
@@ -167,8 +183,8 @@ function planOf(fields: FormData): { plan: Record<string, unknown> } | { reasons
   };
 }
 
-/** A name for the book, unlike that of any other check: from the title, and from when it was made. */
-function ownName(title: string): string {
+/** A name for the logbook, unlike that of any other check: from the title, and from when it was made. */
+function customCheckId(title: string): string {
   const plain = title
     .toLowerCase()
     .replaceAll(/[^a-z0-9]+/g, '-')

@@ -1,9 +1,9 @@
 /** Do clamp, transducer, switch, tank and card agree? What differs comes first, with what to do; what agrees is one line each. */
 import type { CheckAnswer } from '../../shared/api/checks.ts';
-import { printQuantity } from '../../shared/quantity/print-quantity.ts';
+import { formatQuantity } from '../../shared/quantity/print-quantity.ts';
 import { CHECK_WORDS } from '../../shared/words/checks.ts';
-import { sayDuration } from '../../shared/words/format.ts';
-import { useSurroundings } from '../data/settings.ts';
+import { formatDuration } from '../../shared/words/format.ts';
+import { useAppContext } from '../data/settings.ts';
 import { Cautions } from './alarm-card.tsx';
 
 const ORDER = { differs: 0, 'not-yet': 1, agrees: 2 } as const;
@@ -19,18 +19,18 @@ export function Checks({ checks }: { checks: readonly CheckAnswer[] }) {
           <p>
             <strong>
               {several && check.pump !== undefined && `Pump ${check.pump.slice(1)}: `}
-              {check.asks}
+              {check.question}
             </strong>{' '}
             {sentence(check.state)}
           </p>
           <Figures check={check} />
-          {check.toDo !== undefined && (
+          {check.action !== undefined && (
             <>
-              <p>{check.toDo}</p>
+              <p>{check.action}</p>
               <Cautions cautions={CHECK_WORDS[check.what].cautions ?? []} />
             </>
           )}
-          {check.waitsFor !== undefined && <p class="doing">It waits for {check.waitsFor}.</p>}
+          {check.waitingFor !== undefined && <p class="secondary">It waits for {check.waitingFor}.</p>}
         </li>
       ))}
     </ul>
@@ -43,15 +43,17 @@ function sentence(state: CheckAnswer['state']): string {
 }
 
 function Figures({ check: { card, measured } }: { check: CheckAnswer }) {
-  const { units } = useSurroundings();
+  const { units } = useAppContext();
   if (!card && !measured) return null;
-  const print = (figures: NonNullable<CheckAnswer['card']>): string =>
+  const format = (figures: NonNullable<CheckAnswer['card']>): string =>
     figures
-      .map(({ value, is }) => (is === 'duration' ? sayDuration(value) : printQuantity(value, is, units)))
+      .map(({ value, dimension }) =>
+        dimension === 'duration' ? formatDuration(value) : formatQuantity(value, dimension, units),
+      )
       .join(' to ');
   const parts = [
-    ...(card ? [`On the card: ${print(card)}.`] : []),
-    ...(measured ? [`Measured: ${print(measured)}.`] : []),
+    ...(card ? [`On the card: ${format(card)}.`] : []),
+    ...(measured ? [`Measured: ${format(measured)}.`] : []),
   ];
-  return <p class="doing">{parts.join(' ')}</p>;
+  return <p class="secondary">{parts.join(' ')}</p>;
 }

@@ -1,42 +1,42 @@
 /** A hand-held meter's amps against the clamp, at the moment at which they are read: do the two agree, or by how much are they apart? */
 import { useState } from 'preact/hooks';
-import type { ClampNow } from '../../shared/api/readings.ts';
+import type { ClampReading } from '../../shared/api/readings.ts';
 import { checkClamp, type ClampCheck } from '../../shared/readings/clamp-check.ts';
 import { CAUTIONS } from '../../shared/words/cautions.ts';
-import { sayAmps, sayShare } from '../../shared/words/format.ts';
-import { TellForm, textOf } from './tell-form.tsx';
+import { formatAmps, formatPercent } from '../../shared/words/format.ts';
+import { ActionForm, textOf } from './tell-form.tsx';
 
-interface Compared {
+interface Comparison {
   meter: string;
-  clamp: ClampNow;
+  clamp: ClampReading;
   check: Exclude<ClampCheck, { is: 'no-meter' }>;
 }
 
 export interface ClampCheckProps {
   well: string;
   pump: string;
-  clamp: ClampNow;
+  clamp: ClampReading;
   changed: () => void;
 }
 
 export function ClampCheckForm({ well, pump, clamp, changed }: ClampCheckProps) {
   const [meter, setMeter] = useState('');
-  const [said, setSaid] = useState('');
-  const [compared, setCompared] = useState<Compared>();
+  const [message, setMessage] = useState('');
+  const [compared, setCompared] = useState<Comparison>();
   const compare = (): void => {
     const check = checkClamp(meter, clamp.amps, clamp.stepA);
     if (check.is === 'no-meter') {
-      setSaid(check.problem);
+      setMessage(check.problem);
       setCompared(undefined);
     } else {
-      setSaid('');
+      setMessage('');
       setCompared({ meter, clamp, check });
     }
   };
   return (
     <details class="more">
       <summary>You hold a clamp meter: check the clamp against it</summary>
-      <p class="doing">
+      <p class="secondary">
         For an electrician, or whoever else may put a meter on an insulated conductor, without opening
         anything that is closed. Read the meter while the pump runs, write what it shows, and compare at once.{' '}
         {CAUTIONS.electrician} {CAUTIONS['only-watches']}
@@ -56,17 +56,17 @@ export function ClampCheckForm({ well, pump, clamp, changed }: ClampCheckProps) 
           Compare
         </button>
       </p>
-      <p role="status" class={said === '' ? undefined : 'refused'}>
-        {said}
+      <p role="status" class={message === '' ? undefined : 'refused'}>
+        {message}
         {compared && checkWords(compared.check)}
       </p>
       {compared && (
-        <TellForm
+        <ActionForm
           key={compared.meter}
           button="Keep the meter’s reading"
-          doneWords="Kept."
-          tell={(to, fields, who) =>
-            to.tell(
+          doneMessage="Kept."
+          submit={(to, fields, actor) =>
+            to.post(
               'writeEntry',
               { well },
               {
@@ -80,7 +80,7 @@ export function ClampCheckForm({ well, pump, clamp, changed }: ClampCheckProps) 
                   // As the node sent it, not corrected: two such pairs calibrate the clamp.
                   clamp: `${Number(compared.clamp.readA.toPrecision(6))} A`,
                 },
-                ...who,
+                ...actor,
               },
             )
           }
@@ -89,16 +89,23 @@ export function ClampCheckForm({ well, pump, clamp, changed }: ClampCheckProps) 
           <label>
             Which meter <input type="text" name="with" maxLength={120} />
           </label>
-        </TellForm>
+        </ActionForm>
       )}
     </details>
   );
 }
 
-function checkWords({ is, meterA, clampA, offA, offShare, allowedA }: Compared['check']): string {
-  const both = `The clamp shows ${sayAmps(clampA)}, the meter ${sayAmps(meterA)}`;
+function checkWords({
+  is,
+  meterA,
+  clampA,
+  differenceA,
+  differenceRatio,
+  allowedA,
+}: Comparison['check']): string {
+  const both = `The clamp shows ${formatAmps(clampA)}, the meter ${formatAmps(meterA)}`;
   if (is === 'agrees')
-    return `${both}: the clamp agrees, within the ${sayAmps(allowedA)} that two such instruments may differ by.`;
-  const way = offA > 0 ? 'more' : 'less';
-  return `${both}: the clamp shows ${sayAmps(Math.abs(offA))} (${sayShare(Math.abs(offShare))}) ${way}. Up to ${sayAmps(allowedA)} would agree.`;
+    return `${both}: the clamp agrees, within the ${formatAmps(allowedA)} that two such instruments may differ by.`;
+  const direction = differenceA > 0 ? 'more' : 'less';
+  return `${both}: the clamp shows ${formatAmps(Math.abs(differenceA))} (${formatPercent(Math.abs(differenceRatio))}) ${direction}. Up to ${formatAmps(allowedA)} would agree.`;
 }

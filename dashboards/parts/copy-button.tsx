@@ -2,13 +2,13 @@
 import { useState } from 'preact/hooks';
 
 export function CopyButton({ text, children }: { text: string; children: string }) {
-  const [said, setSaid] = useState('');
+  const [message, setMessage] = useState('');
   const copy = async (): Promise<void> => {
     try {
       await navigator.clipboard.writeText(text);
-      setSaid('Copied.');
+      setMessage('Copied.');
     } catch {
-      setSaid('This browser does not let a page copy: mark it and copy it by hand.');
+      setMessage('This browser does not let a page copy: mark it and copy it by hand.');
     }
   };
   return (
@@ -16,7 +16,7 @@ export function CopyButton({ text, children }: { text: string; children: string 
       <button type="button" onClick={() => void copy()}>
         {children}
       </button>
-      <span role="status">{said}</span>
+      <span role="status">{message}</span>
     </>
   );
 }

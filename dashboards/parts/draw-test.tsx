@@ -2,14 +2,14 @@
 import { useState } from 'preact/hooks';
 import type { DrawAnswer } from '../../shared/api/readings.ts';
 import type { WellDetail } from '../../shared/api/wells.ts';
-import { printQuantity, type UnitSystem } from '../../shared/quantity/print-quantity.ts';
+import { formatQuantity, type UnitSystem } from '../../shared/quantity/print-quantity.ts';
 import { CAUTIONS } from '../../shared/words/cautions.ts';
-import { sayShare } from '../../shared/words/format.ts';
-import { DRAW_WORDS } from '../../shared/words/reading-words.ts';
-import { useSurroundings } from '../data/settings.ts';
-import { TellForm, textOf } from './tell-form.tsx';
+import { formatPercent } from '../../shared/words/format.ts';
+import { DRAW_PROBLEM_TEXT } from '../../shared/words/reading-words.ts';
+import { useAppContext } from '../data/settings.ts';
+import { ActionForm, textOf } from './tell-form.tsx';
 
-interface Drawn {
+interface DrawInput {
   drawn: string;
   before: string;
   after: string;
@@ -17,9 +17,9 @@ interface Drawn {
 }
 
 export function DrawTest({ detail, changed }: { detail: WellDetail; changed: () => void }) {
-  const { source, units } = useSurroundings();
-  const [asked, setAsked] = useState<Drawn>();
-  const [found, setFound] = useState<DrawAnswer>();
+  const { source, units } = useAppContext();
+  const [submitted, setSubmitted] = useState<DrawInput>();
+  const [result, setResult] = useState<DrawAnswer>();
   const { well } = detail.well;
   const us = units === 'us';
   return (
@@ -36,22 +36,22 @@ export function DrawTest({ detail, changed }: { detail: WellDetail; changed: () 
         </li>
         <li>Wait again until the gauge stands still, and write that down. Then switch the pump on.</li>
       </ol>
-      <p class="doing">
+      <p class="secondary">
         {CAUTIONS['tank-pressure']} {CAUTIONS['well-pit']}
       </p>
-      <TellForm
+      <ActionForm
         class="card-form"
         button="Reckon the air charge"
-        tell={async (_to, fields) => {
-          const drawn: Drawn = {
+        submit={async (_to, fields) => {
+          const drawn: DrawInput = {
             drawn: textOf(fields, 'drawn'),
             before: textOf(fields, 'before'),
             after: textOf(fields, 'after'),
             fellAway: fields.get('fellAway') !== null,
           };
-          setFound(undefined);
-          setFound(await source.ask('measuredDraw', { well, ...drawn }));
-          setAsked(drawn);
+          setResult(undefined);
+          setResult(await source.get('measuredDraw', { well, ...drawn }));
+          setSubmitted(drawn);
         }}
         done={() => undefined}
       >
@@ -70,25 +70,25 @@ export function DrawTest({ detail, changed }: { detail: WellDetail; changed: () 
         <label class="tick">
           <input type="checkbox" name="fellAway" /> The flow died and the pressure fell away at once
         </label>
-      </TellForm>
-      <p role="status">{found && drawWords(found, units)}</p>
-      {found?.prechargeKpa !== undefined && asked && (
-        <KeepCharge well={well} asked={asked} kpa={found.prechargeKpa} changed={changed} />
+      </ActionForm>
+      <p role="status">{result && drawWords(result, units)}</p>
+      {result?.prechargeKpa !== undefined && submitted && (
+        <SavePrecharge well={well} submitted={submitted} kpa={result.prechargeKpa} changed={changed} />
       )}
     </>
   );
 }
 
-function KeepCharge(props: { well: string; asked: Drawn; kpa: number; changed: () => void }) {
-  const { well, asked, kpa, changed } = props;
-  const { fellAway, ...draw } = asked;
+function SavePrecharge(props: { well: string; submitted: DrawInput; kpa: number; changed: () => void }) {
+  const { well, submitted, kpa, changed } = props;
+  const { fellAway, ...draw } = submitted;
   return (
-    <TellForm
-      key={JSON.stringify(asked)}
+    <ActionForm
+      key={JSON.stringify(submitted)}
       button="Keep it as the precharge"
-      doneWords="Kept."
-      tell={(to, _fields, who) =>
-        to.tell(
+      doneMessage="Kept."
+      submit={(to, _fields, actor) =>
+        to.post(
           'writeEntry',
           { well },
           {
@@ -100,7 +100,7 @@ function KeepCharge(props: { well: string; asked: Drawn; kpa: number; changed: (
               from: 'hand',
               draw: { ...draw, ...(fellAway && { fellAway }) },
             },
-            ...who,
+            ...actor,
           },
         )
       }
@@ -109,15 +109,17 @@ function KeepCharge(props: { well: string; asked: Drawn; kpa: number; changed: (
   );
 }
 
-function drawWords(found: DrawAnswer, units: UnitSystem): string {
-  const { prechargeKpa, because, errorShare, ranEmpty, altitudeGiven, tankL } = found;
-  if (because !== undefined) return DRAW_WORDS[because];
+function drawWords(result: DrawAnswer, units: UnitSystem): string {
+  const { prechargeKpa, reason, errorRatio, ranEmpty, altitudeKnown, tankL } = result;
+  if (reason !== undefined) return DRAW_PROBLEM_TEXT[reason];
   if (prechargeKpa === undefined) return '';
-  const charge = printQuantity(Math.max(0, prechargeKpa), 'pressure', units);
-  const tank = tankL === undefined ? '' : ` for a tank of ${printQuantity(tankL, 'volume', units)}`;
+  const charge = formatQuantity(Math.max(0, prechargeKpa), 'pressure', units);
+  const tank = tankL === undefined ? '' : ` for a tank of ${formatQuantity(tankL, 'volume', units)}`;
   const open =
-    errorShare === undefined ? '' : ` The measuring leaves about ${sayShare(errorShare)} of the air open.`;
+    errorRatio === undefined
+      ? ''
+      : ` The measuring leaves about ${formatPercent(errorRatio)} of the air open.`;
   const empty = ranEmpty === true ? ' The tank ran empty in the test.' : '';
-  const height = altitudeGiven ? '' : ' The card gives no altitude, so sea level was taken.';
+  const height = altitudeKnown ? '' : ' The card gives no altitude, so sea level was taken.';
   return `The precharge is about ${charge}${tank}.${open}${empty}${height}`;
 }

@@ -1,9 +1,9 @@
 /** How a form becomes an entry with its photos: what cannot be so is told at its field before anything is sent, and so is what the server refuses. */
 import { useState } from 'preact/hooks';
-import { AskError, type DataSource } from '../data/source.ts';
-import { LOOK_AT_FIELDS, refusedField } from '../words/refused-field.ts';
+import { RequestError, type DataSource } from '../data/source.ts';
+import { FIELD_ERRORS_MESSAGE, refusedField } from '../words/refused-field.ts';
 import type { Reasons } from './field.tsx';
-import { keepPhotos, papersOf } from './photo-field.tsx';
+import { uploadPhotos, documentsField } from './photo-field.tsx';
 
 export interface EntryForm {
   well: string;
@@ -13,25 +13,29 @@ export interface EntryForm {
   read: (fields: FormData) => { entry: Record<string, unknown> } | { reasons: Reasons };
 }
 
-type Tell = (to: DataSource, fields: FormData, who: { by?: string }) => Promise<void>;
+type SubmitEntry = (to: DataSource, fields: FormData, actor: { by?: string }) => Promise<void>;
 
-export function useEntryTelling({ well, about, read }: EntryForm): { reasons: Reasons; tell: Tell } {
+export function useEntryForm({ well, about, read }: EntryForm): { reasons: Reasons; submit: SubmitEntry } {
   const [reasons, setReasons] = useState<Reasons>({});
-  const tell: Tell = async (to, fields, who) => {
+  const submit: SubmitEntry = async (to, fields, actor) => {
     const found = read(fields);
     if ('reasons' in found) {
       setReasons(found.reasons);
-      throw new AskError(LOOK_AT_FIELDS);
+      throw new RequestError(FIELD_ERRORS_MESSAGE);
     }
     setReasons({});
-    const photos = await keepPhotos(to, fields, { well, about, ...who });
+    const photos = await uploadPhotos(to, fields, { well, about, ...actor });
     try {
-      await to.tell('writeEntry', { well }, { entry: { ...found.entry, ...papersOf(photos) }, ...who });
+      await to.post(
+        'writeEntry',
+        { well },
+        { entry: { ...found.entry, ...documentsField(photos) }, ...actor },
+      );
     } catch (error) {
       const refused = refusedField(error);
       if (refused) setReasons({ [refused.field]: refused.reason });
       throw error;
     }
   };
-  return { reasons, tell };
+  return { reasons, submit };
 }

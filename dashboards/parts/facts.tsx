@@ -1,16 +1,16 @@
 /** What the card says, what is usual, and the sensors with when they were last heard. What is not known is said to be so. */
 import { channelUnit } from '../../shared/api/channel-units.ts';
 import { agoWords, dateWords } from '../../shared/api/time-words.ts';
-import { sayDuration } from '../../shared/words/format.ts';
+import { formatDuration } from '../../shared/words/format.ts';
 import type { BaselineEvent } from '../../shared/api/events.ts';
 import type { PumpDetail, WellDetail } from '../../shared/api/wells.ts';
-import { printQuantity } from '../../shared/quantity/print-quantity.ts';
+import { formatQuantity } from '../../shared/quantity/print-quantity.ts';
 import type { Dimension } from '../../shared/quantity/units.ts';
 import type { Part } from '../../shared/words/part-words.ts';
 import { useNow } from '../data/clock.ts';
-import { useSurroundings } from '../data/settings.ts';
-import { partAddress } from '../page-of.ts';
-import { litresWords } from '../words/litres.ts';
+import { useAppContext } from '../data/settings.ts';
+import { partUrl } from '../page-of.ts';
+import { volumeSourceWords } from '../words/litres.ts';
 
 /** With the part that it is of, where there is one to read about. */
 type Fact = [name: string, value: string, part?: Part];
@@ -18,63 +18,65 @@ type Fact = [name: string, value: string, part?: Part];
 const FAULT_WORDS = { low: 'under its span', high: 'over its span', bad: 'can’t be read' } as const;
 
 export function CardFacts({ detail, pump }: { detail: WellDetail; pump: PumpDetail }) {
-  const { units } = useSurroundings();
+  const { units } = useAppContext();
   const { card } = detail;
-  const { baseline, before } = pump;
-  const print = (value: number | undefined, dimension: Dimension): string =>
-    value === undefined ? 'not said' : printQuantity(value, dimension, units);
-  const learnt = (value: number | undefined, dimension: Dimension): string =>
-    value === undefined ? 'not known yet' : printQuantity(value, dimension, units);
-  const said: Fact[] = [
+  const { baseline, previousBaseline } = pump;
+  const format = (value: number | undefined, dimension: Dimension): string =>
+    value === undefined ? 'not said' : formatQuantity(value, dimension, units);
+  const formatLearned = (value: number | undefined, dimension: Dimension): string =>
+    value === undefined ? 'not known yet' : formatQuantity(value, dimension, units);
+  const cardFacts: Fact[] = [
     [
       'Switch',
       card.cutInKpa === undefined && card.cutOutKpa === undefined
         ? 'not said'
-        : `${print(card.cutInKpa, 'pressure')} to ${print(card.cutOutKpa, 'pressure')}`,
+        : `${format(card.cutInKpa, 'pressure')} to ${format(card.cutOutKpa, 'pressure')}`,
       'pressure-switch',
     ],
     [
       'Tank',
       card.tankKind === undefined
         ? 'not said'
-        : `${card.tankKind === 'plain' ? 'plain' : 'captive air'}, ${print(card.tankL, 'volume')}`,
+        : `${card.tankKind === 'plain' ? 'plain' : 'captive air'}, ${format(card.tankL, 'volume')}`,
       'pressure-tank',
     ],
-    ['Precharge', print(card.prechargeKpa, 'pressure'), 'pressure-tank'],
-    ['Relief valve', print(card.reliefKpa, 'pressure'), 'relief-valve'],
-    ['Pump set at', print(card.setDepthM, 'length'), pump.kind === 'jet' ? 'jet-pump' : 'submersible-pump'],
-    ['Service-factor amps', print(pump.maxAmps, 'current'), 'motor'],
+    ['Precharge', format(card.prechargeKpa, 'pressure'), 'pressure-tank'],
+    ['Relief valve', format(card.reliefKpa, 'pressure'), 'relief-valve'],
+    ['Pump set at', format(card.setDepthM, 'length'), pump.kind === 'jet' ? 'jet-pump' : 'submersible-pump'],
+    ['Service-factor amps', format(pump.maxAmps, 'current'), 'motor'],
   ];
-  const usual: Fact[] = [
-    ['Running amps', learnt(baseline?.amps, 'current')],
-    ['Cut-in', learnt(baseline?.cutInKpa, 'pressure')],
-    ['Cut-out', learnt(baseline?.cutOutKpa, 'pressure')],
-    ['A run', baseline?.ranS === undefined ? 'not known yet' : sayDuration(baseline.ranS)],
+  const normalFacts: Fact[] = [
+    ['Running amps', formatLearned(baseline?.amps, 'current')],
+    ['Cut-in', formatLearned(baseline?.cutInKpa, 'pressure')],
+    ['Cut-out', formatLearned(baseline?.cutOutKpa, 'pressure')],
+    ['A run', baseline?.ranS === undefined ? 'not known yet' : formatDuration(baseline.ranS)],
     [
       'Cycles a day',
       baseline?.cyclesPerDay === undefined ? 'not known yet' : String(Math.round(baseline.cyclesPerDay)),
     ],
-    ['Litres of a run', litresWords(detail, pump)],
+    ['Litres of a run', volumeSourceWords(detail, pump)],
   ];
   return (
     <div class="two">
       <section aria-labelledby="card">
         <h2 id="card">On the card</h2>
-        <Facts facts={said} />
+        <Facts facts={cardFacts} />
       </section>
       <section aria-labelledby="usual">
         <h2 id="usual">Usual here</h2>
         {baseline?.noneBecause !== undefined && (
-          <p class="said">No normal found here: {baseline.noneBecause}</p>
+          <p class="status">No normal found here: {baseline.noneBecause}</p>
         )}
-        <Facts facts={usual} />
+        <Facts facts={normalFacts} />
         {baseline && (
-          <p class="doing">
+          <p class="secondary">
             {baseline.pinned ? 'Pinned by a person' : 'Learnt'} on{' '}
             {dateWords(Date.parse(baseline.at), detail.well.timeZone, detail.nowMs)}.
           </p>
         )}
-        {before && <p class="doing">Before the last visit: {formerly(before, print)}.</p>}
+        {previousBaseline && (
+          <p class="secondary">Before the last visit: {previousBaselineWords(previousBaseline, format)}.</p>
+        )}
       </section>
     </div>
   );
@@ -85,7 +87,7 @@ export function Facts({ facts }: { facts: readonly Fact[] }) {
     <dl class="facts">
       {facts.map(([name, value, part]) => (
         <div key={name}>
-          <dt>{part === undefined ? name : <a href={partAddress(part)}>{name}</a>}</dt>
+          <dt>{part === undefined ? name : <a href={partUrl(part)}>{name}</a>}</dt>
           <dd>{value}</dd>
         </div>
       ))}
@@ -95,7 +97,7 @@ export function Facts({ facts }: { facts: readonly Fact[] }) {
 
 export function Sensors({ detail }: { detail: WellDetail }) {
   const now = useNow(10_000);
-  if (detail.sensors.length === 0) return <p class="said">No sensor has been heard yet.</p>;
+  if (detail.sensors.length === 0) return <p class="status">No sensor has been heard yet.</p>;
   return (
     <div class="table">
       <table>
@@ -123,16 +125,16 @@ export function Sensors({ detail }: { detail: WellDetail }) {
 }
 
 /** What was normal once, in one line: only what was known of it. */
-function formerly(
+function previousBaselineWords(
   { amps, cutInKpa, cutOutKpa, ranS, cyclesPerDay }: BaselineEvent,
-  print: (value: number | undefined, dimension: Dimension) => string,
+  format: (value: number | undefined, dimension: Dimension) => string,
 ): string {
   return [
-    ...(amps === undefined ? [] : [print(amps, 'current')]),
+    ...(amps === undefined ? [] : [format(amps, 'current')]),
     ...(cutInKpa === undefined || cutOutKpa === undefined
       ? []
-      : [`${print(cutInKpa, 'pressure')} to ${print(cutOutKpa, 'pressure')}`]),
-    ...(ranS === undefined ? [] : [`runs of ${sayDuration(ranS)}`]),
+      : [`${format(cutInKpa, 'pressure')} to ${format(cutOutKpa, 'pressure')}`]),
+    ...(ranS === undefined ? [] : [`runs of ${formatDuration(ranS)}`]),
     ...(cyclesPerDay === undefined ? [] : [`${Math.round(cyclesPerDay)} cycles a day`]),
   ].join(', ');
 }

@@ -5,7 +5,7 @@ import { useId } from 'preact/hooks';
 /** Reasons by the name of the field. */
 export type Reasons = Readonly<Record<string, string>>;
 
-interface Input {
+interface InputProps {
   type?: 'text' | 'date';
   defaultValue?: string;
   placeholder?: string;
@@ -19,7 +19,7 @@ interface Input {
 }
 
 export function Field(
-  props: Input & { name: string; label: string; reasons: Reasons; remark?: string; class?: string },
+  props: InputProps & { name: string; label: string; reasons: Reasons; remark?: string; class?: string },
 ) {
   const { name, label, reasons, remark, class: className, type = 'text', onInput, ...input } = props;
   const reason = reasons[name];
@@ -39,7 +39,7 @@ export function Field(
         />
       </label>
       {reason === undefined ? (
-        remark !== undefined && <p class="doing">{remark}</p>
+        remark !== undefined && <p class="secondary">{remark}</p>
       ) : (
         <p class="reason" id={reasonId}>
           {reason}
@@ -50,7 +50,7 @@ export function Field(
 }
 
 /** A choice of words; its reason as above. */
-export function Choose(props: {
+export function SelectField(props: {
   name: string;
   label: string;
   options: readonly (readonly [value: string, words: string])[];

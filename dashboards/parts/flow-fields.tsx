@@ -1,7 +1,7 @@
 /** A flow by bucket and watch: how much ran and how long it took, with the flow that comes of it. */
 import type { Bucket, BucketFlow } from '../../shared/quantity/bucket-flow.ts';
 import { READING_WORDS } from '../../shared/words/reading-words.ts';
-import { useSurroundings } from '../data/settings.ts';
+import { useAppContext } from '../data/settings.ts';
 
 export function FlowFields(props: {
   bucket: Bucket;
@@ -9,7 +9,7 @@ export function FlowFields(props: {
   change: (to: Bucket) => void;
 }) {
   const { bucket, flow, change } = props;
-  const { units } = useSurroundings();
+  const { units } = useAppContext();
   return (
     <div class="fields">
       <label class="field">
@@ -32,7 +32,7 @@ export function FlowFields(props: {
           onInput={(event) => change({ ...bucket, time: event.currentTarget.value })}
         />
       </label>
-      <p role="status">{flow && `That is ${READING_WORDS.flow.say(flow.lPerS, units)}.`}</p>
+      <p role="status">{flow && `That is ${READING_WORDS.flow.format(flow.lPerS, units)}.`}</p>
     </div>
   );
 }

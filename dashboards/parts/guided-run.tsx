@@ -3,18 +3,18 @@
  * what it says, and in the end offers what the run showed, to be kept and pinned.
  */
 import { useEffect, useState } from 'preact/hooks';
-import type { GuidedReadingAnswer, GuidedRunAnswer, RunFollowed } from '../../shared/api/readings.ts';
+import type { GuidedReadingAnswer, GuidedRunAnswer, GuidedRunState } from '../../shared/api/readings.ts';
 import type { WellDetail } from '../../shared/api/wells.ts';
-import { printQuantity, type UnitSystem } from '../../shared/quantity/print-quantity.ts';
-import { MISSING_WORDS } from '../../shared/words/guided-run.ts';
-import { readingWords } from '../../shared/words/reading-words.ts';
-import { hearNow, nowMs } from '../data/clock.ts';
-import { useSurroundings } from '../data/settings.ts';
-import { AskError, type DataSource } from '../data/source.ts';
+import { formatQuantity, type UnitSystem } from '../../shared/quantity/print-quantity.ts';
+import { MISSING_TEXT } from '../../shared/words/guided-run.ts';
+import { findReadingWords } from '../../shared/words/reading-words.ts';
+import { syncClock, nowMs } from '../data/clock.ts';
+import { useAppContext } from '../data/settings.ts';
+import { RequestError, type DataSource } from '../data/source.ts';
 import { ClampCheckForm } from './clamp-check.tsx';
-import { TellForm } from './tell-form.tsx';
+import { ActionForm } from './tell-form.tsx';
 
-const ASK_EVERY_MS = 2_000;
+const POLL_MS = 2_000;
 
 export function GuidedRun({ detail, changed }: { detail: WellDetail; changed: () => void }) {
   const { pumps, well } = detail;
@@ -44,7 +44,7 @@ export function GuidedRun({ detail, changed }: { detail: WellDetail; changed: ()
           Begin
         </button>
       ) : (
-        <Followed
+        <RunProgress
           key={`${pump} ${sinceMs}`}
           well={well.well}
           pump={pump}
@@ -57,7 +57,7 @@ export function GuidedRun({ detail, changed }: { detail: WellDetail; changed: ()
   );
 }
 
-interface FollowedProps {
+interface RunProgressProps {
   well: string;
   pump: string;
   sinceMs: number;
@@ -65,9 +65,9 @@ interface FollowedProps {
   changed: () => void;
 }
 
-function Followed({ well, pump, sinceMs, stop, changed }: FollowedProps) {
-  const { units } = useSurroundings();
-  const { answer, failed } = useFollowed({ well, pump, sinceMs });
+function RunProgress({ well, pump, sinceMs, stop, changed }: RunProgressProps) {
+  const { units } = useAppContext();
+  const { answer, failed } = useRunProgress({ well, pump, sinceMs });
   return (
     <div class="sheet">
       <div role="status">
@@ -75,19 +75,19 @@ function Followed({ well, pump, sinceMs, stop, changed }: FollowedProps) {
         {answer === undefined && failed === '' && <p>Looking at the pump …</p>}
         {answer && (
           <>
-            <p class="headline">{answer.says}</p>
-            <p>{answer.toDo}</p>
+            <p class="headline">{answer.text}</p>
+            <p>{answer.action}</p>
           </>
         )}
       </div>
       {answer && answer.run.is !== 'done' && <LiveFigures answer={answer} units={units} />}
-      {answer?.clamp && (answer.run.is === 'running' || answer.run.is === 'runs-already') && (
+      {answer?.clamp && (answer.run.is === 'running' || answer.run.is === 'already-running') && (
         <ClampCheckForm well={well} pump={pump} clamp={answer.clamp} changed={changed} />
       )}
-      {answer?.run.is === 'done' && <KeepRun well={well} pump={pump} run={answer.run} kept={changed} />}
-      <p class="seen">
+      {answer?.run.is === 'done' && <SaveRun well={well} pump={pump} run={answer.run} onSaved={changed} />}
+      <p class="actions">
         <button type="button" class="quiet" onClick={stop}>
-          {answer?.run.is === 'done' || answer?.run.is === 'gave-up' ? 'Close the guide' : 'Stop the guide'}
+          {answer?.run.is === 'done' || answer?.run.is === 'timed-out' ? 'Close the guide' : 'Stop the guide'}
         </button>
       </p>
     </div>
@@ -95,47 +95,47 @@ function Followed({ well, pump, sinceMs, stop, changed }: FollowedProps) {
 }
 
 /** Asks until the run is seen or given up. A question that fails is asked again. */
-function useFollowed(of: { well: string; pump: string; sinceMs: number }): {
+function useRunProgress(params: { well: string; pump: string; sinceMs: number }): {
   answer: GuidedRunAnswer | undefined;
   failed: string;
 } {
-  const { well, pump, sinceMs } = of;
-  const { source } = useSurroundings();
+  const { well, pump, sinceMs } = params;
+  const { source } = useAppContext();
   const [answer, setAnswer] = useState<GuidedRunAnswer>();
   const [failed, setFailed] = useState('');
   useEffect(() => {
-    let left = false;
+    let cancelled = false;
     let timer = 0;
-    const look = async (): Promise<void> => {
-      const seen = await asked(source, { well, pump, sinceMs });
-      if (left) return;
-      if (typeof seen === 'string') setFailed(seen);
+    const poll = async (): Promise<void> => {
+      const result = await fetchRun(source, { well, pump, sinceMs });
+      if (cancelled) return;
+      if (typeof result === 'string') setFailed(result);
       else {
         setFailed('');
-        setAnswer(seen);
-        if (seen.run.is === 'done' || seen.run.is === 'gave-up') return;
+        setAnswer(result);
+        if (result.run.is === 'done' || result.run.is === 'timed-out') return;
       }
-      timer = window.setTimeout(() => void look(), ASK_EVERY_MS);
+      timer = window.setTimeout(() => void poll(), POLL_MS);
     };
-    void look();
+    void poll();
     return () => {
-      left = true;
+      cancelled = true;
       window.clearTimeout(timer);
     };
   }, [well, pump, sinceMs, source]);
   return { answer, failed };
 }
 
-async function asked(
+async function fetchRun(
   source: DataSource,
   { well, pump, sinceMs }: { well: string; pump: string; sinceMs: number },
 ): Promise<GuidedRunAnswer | string> {
   try {
-    const answer = await source.ask('guidedRun', { well, since: sinceMs, pump });
-    hearNow(answer);
+    const answer = await source.get('guidedRun', { well, since: sinceMs, pump });
+    syncClock(answer);
     return answer;
   } catch (error) {
-    return error instanceof AskError ? error.message : 'The run could not be followed.';
+    return error instanceof RequestError ? error.message : 'The run could not be followed.';
   }
 }
 
@@ -143,27 +143,27 @@ function LiveFigures({ answer, units }: { answer: GuidedRunAnswer; units: UnitSy
   const { pressureKpa, clamp } = answer;
   return (
     <p class="live-figures">
-      {pressureKpa !== undefined && <span>{printQuantity(pressureKpa, 'pressure', units)} at the tank</span>}
-      {clamp && <span>{printQuantity(clamp.amps, 'current', units)} on the clamp</span>}
+      {pressureKpa !== undefined && <span>{formatQuantity(pressureKpa, 'pressure', units)} at the tank</span>}
+      {clamp && <span>{formatQuantity(clamp.amps, 'current', units)} on the clamp</span>}
     </p>
   );
 }
 
-type DoneRun = Extract<RunFollowed, { is: 'done' }>;
+type DoneRun = Extract<GuidedRunState, { is: 'done' }>;
 
-function KeepRun(props: { well: string; pump: string; run: DoneRun; kept: () => void }) {
-  const { well, pump, run, kept } = props;
-  const { units } = useSurroundings();
+function SaveRun(props: { well: string; pump: string; run: DoneRun; onSaved: () => void }) {
+  const { well, pump, run, onSaved } = props;
+  const { units } = useAppContext();
   const [done, setDone] = useState(false);
   if (done) return <p>Kept. It stands below with the readings over the years.</p>;
   return (
-    <TellForm
+    <ActionForm
       class="card-form"
       button="Keep these"
-      tell={(to, fields, who) => keep(to, { well, pump, run, fields, who })}
+      submit={(to, fields, actor) => saveReadings(to, { well, pump, run, fields, actor })}
       done={() => {
         setDone(true);
-        kept();
+        onSaved();
       }}
     >
       <fieldset class="field ticks">
@@ -174,28 +174,28 @@ function KeepRun(props: { well: string; pump: string; run: DoneRun; kept: () => 
               type="checkbox"
               name="take"
               value={nameOf(reading)}
-              defaultChecked={reading.what !== 'fill-time'}
+              defaultChecked={reading.kind !== 'fill-time'}
             />{' '}
             <span>
-              {titleOf(reading)}: {readingWords(reading.what)?.say(reading.si, units)}
-              {reading.what === 'fill-time' && (
-                <span class="doing"> (only if every tap was shut while it ran)</span>
+              {titleOf(reading)}: {findReadingWords(reading.kind)?.format(reading.si, units)}
+              {reading.kind === 'fill-time' && (
+                <span class="secondary"> (only if every tap was shut while it ran)</span>
               )}
             </span>
           </label>
         ))}
       </fieldset>
       {run.missing.length > 0 && (
-        <ul class="doing">
-          {run.missing.map(({ what, because }) => (
-            <li key={what}>
-              {titles[what]}: {MISSING_WORDS[because]}
+        <ul class="secondary">
+          {run.missing.map(({ kind, reason }) => (
+            <li key={kind}>
+              {titles[kind]}: {MISSING_TEXT[reason]}
             </li>
           ))}
         </ul>
       )}
       {run.coarse && (
-        <p class="doing">
+        <p class="secondary">
           The readings come more than 3 s apart: both pressures lie on straight lines through what was read.
         </p>
       )}
@@ -203,7 +203,7 @@ function KeepRun(props: { well: string; pump: string; run: DoneRun; kept: () => 
         <input type="checkbox" name="pinned" />
         <span>Pin them: all is well now, and later readings are held against these</span>
       </label>
-    </TellForm>
+    </ActionForm>
   );
 }
 
@@ -214,58 +214,61 @@ const titles = {
   'fill-time': 'Time of a fill',
 };
 
-function nameOf({ what, line }: GuidedReadingAnswer): string {
-  return line === undefined ? what : `${what} ${line}`;
+function nameOf({ kind, phase }: GuidedReadingAnswer): string {
+  return phase === undefined ? kind : `${kind} ${phase}`;
 }
 
-function titleOf({ what, line }: GuidedReadingAnswer): string {
-  return line === undefined ? titles[what] : `${titles[what]}, line ${line}`;
+function titleOf({ kind, phase }: GuidedReadingAnswer): string {
+  return phase === undefined ? titles[kind] : `${titles[kind]}, line ${phase}`;
 }
 
-interface Keep {
+interface SaveParams {
   well: string;
   pump: string;
   run: DoneRun;
   fields: FormData;
-  who: { by?: string };
+  actor: { by?: string };
 }
 
 /** Each reading an entry; and what can be pinned for the watches is pinned by its act. */
-async function keep(to: DataSource, { well, pump, run, fields, who }: Keep): Promise<void> {
+async function saveReadings(
+  source: DataSource,
+  { well, pump, run, fields, actor }: SaveParams,
+): Promise<void> {
   const wanted = new Set(fields.getAll('take'));
-  const taken = run.readings.filter((reading) => wanted.has(nameOf(reading)));
-  if (taken.length === 0) throw new AskError('Nothing is chosen to be kept.');
+  const selected = run.readings.filter((reading) => wanted.has(nameOf(reading)));
+  if (selected.length === 0) throw new RequestError('Nothing is chosen to be kept.');
   const pinned = fields.get('pinned') !== null;
-  for (const reading of taken) {
+  for (const reading of selected) {
     const entry = {
       kind: 'reading',
-      what: reading.what,
+      what: reading.kind,
       value: valueOf(reading),
       pump,
       from: 'sensors',
       at: run.stopped,
-      ...(reading.line !== undefined && { where: `line ${reading.line}` }),
+      ...(reading.phase !== undefined && { where: `line ${reading.phase}` }),
       ...(pinned && { pinned }),
     };
     // In their order, so that a refusal leaves no later one written.
     // oxlint-disable-next-line no-await-in-loop
-    await to.tell('writeEntry', { well }, { entry, ...who });
+    await source.post('writeEntry', { well }, { entry, ...actor });
   }
-  const act = pinned ? pinnedAct(taken) : undefined;
-  if (act) await to.tell('act', {}, { act: { kind: 'pinned', well, pump, ...act }, ...who });
+  const act = pinned ? pinnedAct(selected) : undefined;
+  if (act) await source.post('act', {}, { act: { kind: 'pinned', well, pump, ...act }, ...actor });
 }
 
-function valueOf({ what, si }: GuidedReadingAnswer): string {
-  if (what === 'amps') return `${si.toFixed(2)} A`;
-  return what === 'fill-time' ? `${Math.round(si)} s` : `${si.toFixed(1)} kPa`;
+function valueOf({ kind, si }: GuidedReadingAnswer): string {
+  if (kind === 'amps') return `${si.toFixed(2)} A`;
+  return kind === 'fill-time' ? `${Math.round(si)} s` : `${si.toFixed(1)} kPa`;
 }
 
-function pinnedAct(taken: readonly GuidedReadingAnswer[]): Record<string, string> | undefined {
+function pinnedAct(selected: readonly GuidedReadingAnswer[]): Record<string, string> | undefined {
   const names = { amps: 'amps', 'cut-in': 'cutIn', 'cut-out': 'cutOut' } as const;
-  const values = taken.flatMap((reading) =>
-    reading.what === 'fill-time' || reading.line !== undefined
+  const values = selected.flatMap((reading) =>
+    reading.kind === 'fill-time' || reading.phase !== undefined
       ? []
-      : [[names[reading.what], valueOf(reading)] as const],
+      : [[names[reading.kind], valueOf(reading)] as const],
   );
   return values.length === 0 ? undefined : Object.fromEntries(values);
 }

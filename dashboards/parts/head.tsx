@@ -2,7 +2,7 @@
 import type { UnitSystem } from '../../shared/quantity/print-quantity.ts';
 import type { Page } from '../page-of.ts';
 
-const PLACES = [
+const NAV_LINKS = [
   { at: 'wells', href: '#/', word: 'Wells' },
   { at: 'parts', href: '#/parts', word: 'Parts' },
   { at: 'due', href: '#/due', word: 'Due' },
@@ -21,7 +21,7 @@ export function Head(props: { page: Page; units: UnitSystem; choose: (units: Uni
         Stillwell
       </a>
       <nav aria-label="Pages">
-        {PLACES.map(({ at, href, word }) => (
+        {NAV_LINKS.map(({ at, href, word }) => (
           <a key={at} href={href} aria-current={page.at === at ? 'page' : undefined}>
             {word}
           </a>
@@ -29,14 +29,14 @@ export function Head(props: { page: Page; units: UnitSystem; choose: (units: Uni
       </nav>
       <fieldset class="units">
         <legend class="unseen">Units</legend>
-        <Choice name="us" word="US units" units={units} choose={choose} />
-        <Choice name="metric" word="Metric" units={units} choose={choose} />
+        <UnitChoice name="us" word="US units" units={units} choose={choose} />
+        <UnitChoice name="metric" word="Metric" units={units} choose={choose} />
       </fieldset>
     </header>
   );
 }
 
-function Choice(props: {
+function UnitChoice(props: {
   name: UnitSystem;
   word: string;
   units: UnitSystem;

@@ -4,13 +4,13 @@ import type { CycleEvent } from '../../shared/api/events.ts';
 import type { DayAnswer } from '../../shared/api/history.ts';
 import type { PumpDetail, WellDetail } from '../../shared/api/wells.ts';
 import { nowMs } from '../data/clock.ts';
-import { useSurroundings } from '../data/settings.ts';
+import { useAppContext } from '../data/settings.ts';
 import type { DataSource } from '../data/source.ts';
-import { useAsked } from '../data/use-asked.ts';
+import { useRequest } from '../data/use-asked.ts';
 import { Chart } from './chart.tsx';
 import type { ChartLine, ChartProps } from './chart.tsx';
 import { inUnits, spanWords, unitName } from './measure.ts';
-import { Said } from './said.tsx';
+import { RequestView } from './said.tsx';
 
 const DAY_MS = 86_400_000;
 const RANGES = [
@@ -21,7 +21,7 @@ const RANGES = [
 /** Above this, a dot for each cycle is a blot: days have a dot each. */
 const CYCLES_SHOWN_DAYS = 30;
 
-interface Past {
+interface HistoryData {
   fromMs: number;
   toMs: number;
   cycles: CycleEvent[] | undefined;
@@ -29,10 +29,13 @@ interface Past {
 }
 
 export function History({ detail, pump }: { detail: WellDetail; pump: PumpDetail }) {
-  const { source } = useSurroundings();
+  const { source } = useAppContext();
   const [range, setRange] = useState<number>(30);
   const { well } = detail.well;
-  const { state, again } = useAsked(`past ${well} ${range}`, async () => await askPast(source, well, range));
+  const { state, reload } = useRequest(
+    `past ${well} ${range}`,
+    async () => await fetchHistory(source, well, range),
+  );
   return (
     <>
       <fieldset class="choices">
@@ -44,21 +47,21 @@ export function History({ detail, pump }: { detail: WellDetail; pump: PumpDetail
           </label>
         ))}
       </fieldset>
-      <Said state={state} what="the past" again={again}>
-        {(past) => <PastCharts past={past} pump={pump} timeZone={detail.well.timeZone} />}
-      </Said>
+      <RequestView state={state} subject="the past" reload={reload}>
+        {(past) => <HistoryCharts past={past} pump={pump} timeZone={detail.well.timeZone} />}
+      </RequestView>
     </>
   );
 }
 
-async function askPast(source: DataSource, well: string, range: number): Promise<Past> {
+async function fetchHistory(source: DataSource, well: string, range: number): Promise<HistoryData> {
   const toMs = Math.round(nowMs());
   const fromMs = toMs - range * DAY_MS;
   const window = { well, from: fromMs, to: toMs };
   const byCycle = range <= CYCLES_SHOWN_DAYS;
   const [days, cycles] = await Promise.all([
-    source.ask('days', { ...window, levels: !byCycle }),
-    byCycle ? source.ask('cycles', window) : undefined,
+    source.get('days', { ...window, levels: !byCycle }),
+    byCycle ? source.get('cycles', window) : undefined,
   ]);
   return { fromMs, toMs, days: days.days, cycles: cycles?.cycles };
 }
@@ -70,7 +73,7 @@ interface Dots {
   cutOut: (number | undefined)[];
 }
 
-function dotsOf({ cycles, days }: Past, pump: string): Dots {
+function dotsOf({ cycles, days }: HistoryData, pump: string): Dots {
   if (cycles) {
     const mine = cycles.filter((cycle) => cycle.pump === pump);
     return {
@@ -94,16 +97,16 @@ function noonS(day: DayAnswer): number {
   return Date.parse(`${day.date}T18:00:00Z`) / 1000;
 }
 
-function PastCharts({ past, pump, timeZone }: { past: Past; pump: PumpDetail; timeZone: string }) {
-  const { units } = useSurroundings();
+function HistoryCharts({ past, pump, timeZone }: { past: HistoryData; pump: PumpDetail; timeZone: string }) {
+  const { units } = useAppContext();
   const dots = dotsOf(past, pump.pump);
   const days = past.days.filter((day) => (day.pump ?? pump.pump) === pump.pump);
-  if (dots.xs.length === 0 && days.length === 0) return <p class="said">Nothing is known of this time.</p>;
+  if (dots.xs.length === 0 && days.length === 0) return <p class="status">Nothing is known of this time.</p>;
   const each = past.cycles ? 'each run a dot' : 'each day a dot';
   const pressureUnit = unitName('pressure', units);
   const pressure = (values: readonly (number | undefined)[]) => inUnits(values, 'pressure', units);
   const common = { timeZone, units, xRange: [past.fromMs / 1000, past.toMs / 1000] as const };
-  const usual = (value: number | undefined, xs: readonly number[], label: string): ChartLine[] =>
+  const normalLine = (value: number | undefined, xs: readonly number[], label: string): ChartLine[] =>
     value === undefined || xs.length === 0
       ? []
       : [
@@ -116,7 +119,7 @@ function PastCharts({ past, pump, timeZone }: { past: Past; pump: PumpDetail; ti
         ];
   const { amps, cutInKpa, cutOutKpa, cyclesPerDay } = pump.baseline ?? {};
   const [cutIn, cutOut] = [pressure(dots.cutIn), pressure(dots.cutOut)];
-  const [usualIn, usualOut] = pressure([cutInKpa, cutOutKpa]);
+  const [normalCutIn, normalCutOut] = pressure([cutInKpa, cutOutKpa]);
   const dayXs = days.map(noonS);
   const ranMin = days.map((day) => (day.ranS === undefined ? null : day.ranS / 60));
   const cyclesADay = days.map((day) => day.cycles ?? null);
@@ -126,11 +129,11 @@ function PastCharts({ past, pump, timeZone }: { past: Past; pump: PumpDetail; ti
       title: `Running amps, ${each}`,
       unit: 'A',
       decimals: 2,
-      spanMin: 1.5,
+      minSpan: 1.5,
       xs: dots.xs,
       lines: [
         { label: 'Amps', tone: 'clay', draw: 'dots', values: inUnits(dots.amps, 'current', units) },
-        ...usual(amps, dots.xs, 'Usual'),
+        ...normalLine(amps, dots.xs, 'Usual'),
       ],
       label: `Running amps: ${spanWords(dots.amps, 'A', 2)}.`,
     },
@@ -139,13 +142,13 @@ function PastCharts({ past, pump, timeZone }: { past: Past; pump: PumpDetail; ti
       title: `Cut-in and cut-out, ${each}`,
       unit: pressureUnit,
       decimals: 1,
-      spanMin: units === 'us' ? 30 : 200,
+      minSpan: units === 'us' ? 30 : 200,
       xs: dots.xs,
       lines: [
         { label: 'Cut-out', tone: 'water', draw: 'dots', values: cutOut },
         { label: 'Cut-in', tone: 'moss', draw: 'dots', values: cutIn },
-        ...usual(usualOut ?? undefined, dots.xs, 'Usual'),
-        ...usual(usualIn ?? undefined, dots.xs, ''),
+        ...normalLine(normalCutOut ?? undefined, dots.xs, 'Usual'),
+        ...normalLine(normalCutIn ?? undefined, dots.xs, ''),
       ],
       label: `Cut-in ${spanWords(cutIn, pressureUnit, 1)}; cut-out ${spanWords(cutOut, pressureUnit, 1)}.`,
     },
@@ -154,7 +157,7 @@ function PastCharts({ past, pump, timeZone }: { past: Past; pump: PumpDetail; ti
       title: 'Run time a day',
       unit: 'min',
       decimals: 0,
-      spanMin: 10,
+      minSpan: 10,
       fromZero: true,
       xs: dayXs,
       lines: [{ label: 'Ran', tone: 'water', draw: 'bars', values: ranMin }],
@@ -165,12 +168,12 @@ function PastCharts({ past, pump, timeZone }: { past: Past; pump: PumpDetail; ti
       title: 'Cycles a day',
       unit: '',
       decimals: 0,
-      spanMin: 10,
+      minSpan: 10,
       fromZero: true,
       xs: dayXs,
       lines: [
         { label: 'Cycles', tone: 'moss', draw: 'bars', values: cyclesADay },
-        ...usual(cyclesPerDay, dayXs, 'Usual'),
+        ...normalLine(cyclesPerDay, dayXs, 'Usual'),
       ],
       label: `Cycles a day: ${spanWords(cyclesADay, '', 0)}.`,
     },

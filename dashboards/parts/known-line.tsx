@@ -6,17 +6,17 @@ import { useState } from 'preact/hooks';
 import type { WrittenAct } from '../../shared/api/acts.ts';
 import { momentWords } from '../../shared/api/time-words.ts';
 import type { WellDetail } from '../../shared/api/wells.ts';
-import { knownIn, type Known } from '../../shared/known/until.ts';
-import { sayingOf } from '../../shared/known/saying.ts';
+import { parseNote, type ParsedNote } from '../../shared/known/until.ts';
+import { actNote } from '../../shared/known/saying.ts';
 import { untilWords } from '../../shared/known/until-words.ts';
 import { nowMs } from '../data/clock.ts';
-import { useSurroundings } from '../data/settings.ts';
-import { AskError } from '../data/source.ts';
-import { useAsked } from '../data/use-asked.ts';
-import { TellForm } from './tell-form.tsx';
+import { useAppContext } from '../data/settings.ts';
+import { RequestError } from '../data/source.ts';
+import { useRequest } from '../data/use-asked.ts';
+import { ActionForm } from './tell-form.tsx';
 
-export function KnownLine({ detail, changed }: { detail: WellDetail; changed: () => void }) {
-  const { units } = useSurroundings();
+export function WellNotes({ detail, changed }: { detail: WellDetail; changed: () => void }) {
+  const { units } = useAppContext();
   const { well, expected, timeZone } = detail.well;
   const [round, setRound] = useState(0);
   return (
@@ -31,7 +31,7 @@ export function KnownLine({ detail, changed }: { detail: WellDetail; changed: ()
         One line with its end. More use that was announced is no alarm; while a well is laid up nothing is
         raised. It ends by itself.
       </p>
-      <Line
+      <NoteForm
         key={round}
         well={well}
         timeZone={timeZone}
@@ -41,25 +41,25 @@ export function KnownLine({ detail, changed }: { detail: WellDetail; changed: ()
         }}
       />
       <p role="status">{round > 0 && 'Entered.'}</p>
-      <PastKnown key={`past ${round}`} well={well} timeZone={timeZone} />
+      <NoteHistory key={`past ${round}`} well={well} timeZone={timeZone} />
     </details>
   );
 }
 
-function Line({ well, timeZone, done }: { well: string; timeZone: string; done: () => void }) {
-  const { units } = useSurroundings();
+function NoteForm({ well, timeZone, done }: { well: string; timeZone: string; done: () => void }) {
+  const { units } = useAppContext();
   const [line, setLine] = useState('');
   const [is, setIs] = useState<'expected' | 'laid-up'>();
-  const known = knownIn(line, nowMs(), timeZone);
+  const known = parseNote(line, nowMs(), timeZone);
   const kind = 'problem' in known ? undefined : (is ?? known.is);
   return (
-    <TellForm
+    <ActionForm
       class="card-form"
       button="Enter it"
-      tell={async (to, _fields, who) => {
-        const now = knownIn(line, nowMs(), timeZone);
-        if ('problem' in now) throw new AskError(now.problem);
-        await to.tell('act', {}, { act: actOf(well, { ...now, is: is ?? now.is }), ...who });
+      submit={async (to, _fields, actor) => {
+        const now = parseNote(line, nowMs(), timeZone);
+        if ('problem' in now) throw new RequestError(now.problem);
+        await to.post('act', {}, { act: actFrom(well, { ...now, is: is ?? now.is }), ...actor });
       }}
       done={done}
     >
@@ -91,35 +91,35 @@ function Line({ well, timeZone, done }: { well: string; timeZone: string; done: 
           </label>
         </fieldset>
       )}
-    </TellForm>
+    </ActionForm>
   );
 }
 
-function actOf(well: string, { is, text, untilMs }: Exclude<Known, { problem: string }>): WrittenAct {
+function actFrom(well: string, { is, text, untilMs }: Exclude<ParsedNote, { problem: string }>): WrittenAct {
   const until = new Date(untilMs).toISOString();
   return is === 'expected' ? { kind: 'expected', well, text, until } : { kind: 'laid-up', well, until, text };
 }
 
 /** Newest first; what is in force says so. */
-function PastKnown({ well, timeZone }: { well: string; timeZone: string }) {
-  const { source, units } = useSurroundings();
-  const acts = useAsked(`known ${well}`, () => source.ask('wellActs', { well }));
+function NoteHistory({ well, timeZone }: { well: string; timeZone: string }) {
+  const { source, units } = useAppContext();
+  const acts = useRequest(`known ${well}`, () => source.get('wellActs', { well }));
   if (acts.state.is !== 'ready') return null;
-  const said = acts.state.value.acts
+  const notes = acts.state.value.acts
     .filter(({ kind }) => kind === 'expected' || kind === 'laid-up')
     .reverse();
-  if (said.length === 0) return null;
+  if (notes.length === 0) return null;
   const when = (ms: number): string => momentWords(ms, timeZone, units, nowMs());
   return (
     <>
       <h3>Said before</h3>
-      <ul class="known">
-        {said.map(({ id, atMs, by, kind, body }) => {
-          const { text, untilMs } = sayingOf(kind, body);
+      <ul class="well-notes">
+        {notes.map(({ id, atMs, by, kind, body }) => {
+          const { text, untilMs } = actNote(kind, body);
           return (
             <li key={id}>
               <strong>{text}</strong>
-              <span class="doing">
+              <span class="secondary">
                 {untilMs !== undefined &&
                   `, ${untilMs > nowMs() ? 'in force' : 'was'} until ${untilWords(untilMs, timeZone, units, nowMs())}`}
                 , said {when(atMs)}

@@ -5,11 +5,11 @@
 import type { ComponentType } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 
-export function later<P extends object>(fetchPage: () => Promise<ComponentType<P>>): ComponentType<P> {
+export function lazyPage<P extends object>(fetchPage: () => Promise<ComponentType<P>>): ComponentType<P> {
   let Fetched: ComponentType<P> | undefined;
   return function Later(props: P) {
     const [state, setState] = useState<'fetching' | 'there' | 'failed'>(Fetched ? 'there' : 'fetching');
-    const bring = async (): Promise<void> => {
+    const load = async (): Promise<void> => {
       try {
         Fetched ??= await fetchPage();
         setState('there');
@@ -17,16 +17,16 @@ export function later<P extends object>(fetchPage: () => Promise<ComponentType<P
         setState('failed');
       }
     };
-    useEffect(() => void bring(), []);
+    useEffect(() => void load(), []);
     if (Fetched) return <Fetched {...props} />;
     if (state !== 'failed')
       return (
-        <p class="said" role="status">
+        <p class="status" role="status">
           Fetching this page …
         </p>
       );
     return (
-      <div class="said" role="alert">
+      <div class="status" role="alert">
         <p>This page could not be fetched. Is the server running?</p>
         <button type="button" onClick={() => location.reload()}>
           Try again

@@ -4,7 +4,7 @@ import type { LiveColumn } from '../../shared/api/live.ts';
 
 export const LIVE_MS = 15 * 60_000;
 /** A value holds 90 s at most (contract, section 2): a longer silence is a gap. */
-const HOLDS_MS = 90_000;
+const MAX_HOLD_MS = 90_000;
 
 interface Column {
   timesMs: number[];
@@ -29,7 +29,11 @@ export function bufferOf(charts: readonly ChartAnswer[]): LiveBuffer {
 }
 
 /** What came is added; what came before (a node that sends again) or is too old is left out. */
-export function added(buffer: LiveBuffer, columns: readonly LiveColumn[], nowMs: number): LiveBuffer {
+export function appendReadings(
+  buffer: LiveBuffer,
+  columns: readonly LiveColumn[],
+  nowMs: number,
+): LiveBuffer {
   const next = new Map(buffer);
   for (const { channel, timesMs, values } of columns) {
     const held = next.get(channel) ?? { timesMs: [], values: [] };
@@ -55,33 +59,33 @@ export function aligned(
   buffer: LiveBuffer,
   channels: readonly string[],
 ): { xs: number[]; lines: (number | null)[][] } {
-  const columns = channels.map((channel) => holed(buffer.get(channel) ?? { timesMs: [], values: [] }));
+  const columns = channels.map((channel) => withGaps(buffer.get(channel) ?? { timesMs: [], values: [] }));
   const times = [...new Set(columns.flatMap(({ timesMs }) => timesMs))].toSorted((a, b) => a - b);
   const lines = columns.map((column) => {
     const byTime = new Map(column.timesMs.map((ms, i) => [ms, column.values[i] ?? null]));
-    return times.map((ms, i) => (byTime.has(ms) ? (byTime.get(ms) ?? null) : held(byTime, times, i)));
+    return times.map((ms, i) => (byTime.has(ms) ? (byTime.get(ms) ?? null) : lastValueAt(byTime, times, i)));
   });
   return { xs: times.map((ms) => ms / 1000), lines };
 }
 
 /** With several channels one may have no value at the other's time: it holds its last, else there is a hole. */
-function held(
+function lastValueAt(
   byTime: ReadonlyMap<number, number | null>,
   times: readonly number[],
   at: number,
 ): number | null {
-  for (let i = at - 1; i >= 0 && times[at]! - times[i]! <= HOLDS_MS; i -= 1) {
+  for (let i = at - 1; i >= 0 && times[at]! - times[i]! <= MAX_HOLD_MS; i -= 1) {
     if (byTime.has(times[i]!)) return byTime.get(times[i]!) ?? null;
   }
   return null;
 }
 
-function holed({ timesMs, values }: Column): Column {
+function withGaps({ timesMs, values }: Column): Column {
   const out: Column = { timesMs: [], values: [] };
   timesMs.forEach((ms, i) => {
     const before = timesMs[i - 1];
-    if (before !== undefined && ms - before > HOLDS_MS) {
-      out.timesMs.push(before + HOLDS_MS);
+    if (before !== undefined && ms - before > MAX_HOLD_MS) {
+      out.timesMs.push(before + MAX_HOLD_MS);
       out.values.push(null);
     }
     out.timesMs.push(ms);

@@ -3,30 +3,30 @@ import { useEffect } from 'preact/hooks';
 import type { LiveMessage } from '../../shared/api/live.ts';
 import type { WellDetail } from '../../shared/api/wells.ts';
 import { nowMs, useNow } from '../data/clock.ts';
-import { useSurroundings } from '../data/settings.ts';
-import { useAsked } from '../data/use-asked.ts';
+import { useAppContext } from '../data/settings.ts';
+import { useRequest } from '../data/use-asked.ts';
 import { Chart } from './chart.tsx';
-import { added, aligned, bufferOf, LIVE_MS } from './live-buffer.ts';
+import { appendReadings, aligned, bufferOf, LIVE_MS } from './live-buffer.ts';
 import type { LiveBuffer } from './live-buffer.ts';
 import { inUnits, spanWords, unitName } from './measure.ts';
-import { Said } from './said.tsx';
+import { RequestView } from './said.tsx';
 
-export type Hear = (hear: (message: LiveMessage) => void) => () => void;
+export type SubscribeLive = (hear: (message: LiveMessage) => void) => () => void;
 
 /** A reading each second, at the finest. */
 const POINTS = LIVE_MS / 1000;
 
-export function LiveCharts({ detail, hear }: { detail: WellDetail; hear: Hear }) {
-  const { source } = useSurroundings();
+export function LiveCharts({ detail, subscribe }: { detail: WellDetail; subscribe: SubscribeLive }) {
+  const { source } = useAppContext();
   const { well } = detail.well;
   const channels = detail.sensors
     .map((sensor) => sensor.channel)
     .filter((channel) => /(^|\/)(current|pressure)$/.test(channel));
-  const { state, again, put } = useAsked<LiveBuffer>(`live ${well} ${channels.join(' ')}`, async () => {
+  const { state, reload, update } = useRequest<LiveBuffer>(`live ${well} ${channels.join(' ')}`, async () => {
     const to = nowMs();
-    const asked = channels.map(
+    const requests = channels.map(
       async (channel) =>
-        await source.ask('chart', {
+        await source.get('chart', {
           well,
           channel,
           from: Math.round(to - LIVE_MS),
@@ -34,21 +34,22 @@ export function LiveCharts({ detail, hear }: { detail: WellDetail; hear: Hear })
           points: POINTS,
         }),
     );
-    return bufferOf(await Promise.all(asked));
+    return bufferOf(await Promise.all(requests));
   });
   useEffect(
     () =>
-      hear((message) => {
-        if (message.event === 'readings') put((buffer) => added(buffer, message.columns, nowMs()));
-        if (message.event === 'again') again();
+      subscribe((message) => {
+        if (message.event === 'readings')
+          update((buffer) => appendReadings(buffer, message.columns, nowMs()));
+        if (message.event === 'resync') reload();
       }),
-    [hear],
+    [subscribe],
   );
-  if (channels.length === 0) return <p class="said">This well has no sensor of current or pressure.</p>;
+  if (channels.length === 0) return <p class="status">This well has no sensor of current or pressure.</p>;
   return (
-    <Said state={state} what="the live readings" again={again}>
+    <RequestView state={state} subject="the live readings" reload={reload}>
       {(buffer) => <TwoCharts buffer={buffer} channels={channels} timeZone={detail.well.timeZone} />}
-    </Said>
+    </RequestView>
   );
 }
 
@@ -61,7 +62,7 @@ function TwoCharts({
   channels: readonly string[];
   timeZone: string;
 }) {
-  const { units } = useSurroundings();
+  const { units } = useAppContext();
   const now = useNow(1_000);
   const xRange = [(now - LIVE_MS) / 1000, now / 1000] as const;
   const kinds = [
@@ -71,13 +72,13 @@ function TwoCharts({
       dimension: 'pressure',
       tone: 'water',
       decimals: 0,
-      spanMin: units === 'us' ? 20 : 140,
+      minSpan: units === 'us' ? 20 : 140,
     },
-    { title: 'Amps', ends: 'current', dimension: 'current', tone: 'clay', decimals: 1, spanMin: 2 },
+    { title: 'Amps', ends: 'current', dimension: 'current', tone: 'clay', decimals: 1, minSpan: 2 },
   ] as const;
   return (
     <>
-      {kinds.map(({ title, ends, dimension, tone, decimals, spanMin }) => {
+      {kinds.map(({ title, ends, dimension, tone, decimals, minSpan }) => {
         const named = channels.filter((channel) => channel.endsWith(ends));
         const { xs, lines } = aligned(buffer, named);
         const unit = unitName(dimension, units);
@@ -99,7 +100,7 @@ function TwoCharts({
             timeZone={timeZone}
             units={units}
             xRange={xRange}
-            spanMin={spanMin}
+            minSpan={minSpan}
             fromZero={ends === 'current'}
           />
         );

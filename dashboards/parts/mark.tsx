@@ -14,7 +14,7 @@ interface MarkProps {
   urgency?: Urgency | undefined;
 }
 
-export function Mark({ attention, urgency }: MarkProps) {
+export function AttentionMark({ attention, urgency }: MarkProps) {
   return (
     <span class={`mark mark-${attention}`}>
       <svg viewBox="-14 -14 28 28" width="28" height="28" aria-hidden="true">
@@ -22,10 +22,10 @@ export function Mark({ attention, urgency }: MarkProps) {
         {NOTCHES[attention]?.map((x) => (
           <path class="notch" key={x} d={`M${x} -6v12`} />
         ))}
-        {attention === 'fine' && <path class="water" d="M-7 1q3.5 -3.5 7 0t7 0" />}
+        {attention === 'normal' && <path class="water" d="M-7 1q3.5 -3.5 7 0t7 0" />}
         {attention === 'learning' && <path class="water" d="M-7 1q3.5 -3.5 7 0" />}
         {attention === 'visit' && <path class="notch" d="M-5 5l10 -10M0 -6h6v6" />}
-        {attention === 'away' && <path class="notch" d="M-6 0h12" />}
+        {attention === 'not-in-use' && <path class="notch" d="M-6 0h12" />}
       </svg>
       <span class="mark-word">
         {urgency === undefined ? ATTENTION_WORDS[attention] : URGENCY_WORDS[urgency].mark}

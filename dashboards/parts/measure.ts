@@ -1,5 +1,5 @@
 /** Series in the units of who reads, and what a chart of them says in one sentence. */
-import { inPeoplesUnits, printNumber } from '../../shared/quantity/print-quantity.ts';
+import { toDisplayUnits, formatNumber } from '../../shared/quantity/print-quantity.ts';
 import type { UnitSystem } from '../../shared/quantity/print-quantity.ts';
 import type { Dimension } from '../../shared/quantity/units.ts';
 
@@ -11,12 +11,12 @@ export function inUnits(
   units: UnitSystem,
 ): (number | null)[] {
   return values.map((value) =>
-    value === null || value === undefined ? null : inPeoplesUnits(value, dimension, units).value,
+    value === null || value === undefined ? null : toDisplayUnits(value, dimension, units).value,
   );
 }
 
 export function unitName(dimension: Dimension, units: UnitSystem): string {
-  return inPeoplesUnits(0, dimension, units).unit;
+  return toDisplayUnits(0, dimension, units).unit;
 }
 
 /** "from 7.8 to 8.1 A, last 7.9 A", or that nothing was measured. Values are in people's units already. */
@@ -24,10 +24,10 @@ export function spanWords(values: readonly Value[], unit: string, decimals: numb
   const known = values.filter((value) => value !== null && value !== undefined);
   const last = known.at(-1);
   if (last === undefined) return 'nothing measured';
-  const print = (value: number): string => printNumber(value, decimals);
-  const [least, most] = known.reduce(
+  const format = (value: number): string => formatNumber(value, decimals);
+  const [min, max] = known.reduce(
     ([low, high], value) => [Math.min(low, value), Math.max(high, value)],
     [last, last],
   );
-  return `from ${print(least)} to ${print(most)} ${unit}, last ${print(last)} ${unit}`;
+  return `from ${format(min)} to ${format(max)} ${unit}, last ${format(last)} ${unit}`;
 }

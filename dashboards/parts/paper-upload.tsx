@@ -1,38 +1,42 @@
 /**
- * Papers and photos on their way to the well's book: chosen, named, sent one after the other. Each shows how far it is; one that is refused
+ * Papers and photos on their way to the well's logbook: chosen, named, sent one after the other. Each shows how far it is; one that is refused
  * says why and stays, and the others go on.
  */
 import { useState } from 'preact/hooks';
-import { rememberedName, useSurroundings } from '../data/settings.ts';
-import { refusedBefore, sizeWords } from '../../shared/words/papers.ts';
-import { useSending, type Chosen, type SaidOfAll, type Way } from './use-sending.ts';
+import { rememberedName, useAppContext } from '../data/settings.ts';
+import { uploadProblem, fileSizeText } from '../../shared/words/papers.ts';
+import { useUploads, type Upload, type UploadDetails, type UploadStatus } from './use-sending.ts';
 
-export function PaperUpload({ well, kept }: { well: string; kept: () => void }) {
-  const { source } = useSurroundings();
-  const { list, busy, choose, put, leaveOut, sendAll } = useSending(well, kept);
-  const [said, say] = useState<SaidOfAll>(() => ({ about: '', text: '', by: rememberedName() }));
+export function DocumentUpload({ well, onSaved }: { well: string; onSaved: () => void }) {
+  const { source } = useAppContext();
+  const { list, busy, choose, update, remove, sendAll } = useUploads(well, onSaved);
+  const [details, setDetails] = useState<UploadDetails>(() => ({
+    about: '',
+    text: '',
+    by: rememberedName(),
+  }));
   if (!source.live) return null;
-  const waiting = list.filter(({ way }) => way.is === 'waiting').length;
+  const waitingCount = list.filter(({ status }) => status.is === 'waiting').length;
   return (
     <div class="upload">
-      <Choosing busy={busy} choose={choose} />
+      <FileInputs busy={busy} choose={choose} />
       {list.length > 0 && (
         <>
-          <ul class="sending">
+          <ul class="uploads">
             {list.map((one) => (
-              <Sending
+              <UploadRow
                 key={one.id}
-                one={one}
+                upload={one}
                 busy={busy}
-                rename={(name) => put(one.id, { name })}
-                leaveOut={() => leaveOut(one.id)}
-                again={() => put(one.id, { way: { is: 'waiting' } })}
+                rename={(name) => update(one.id, { name })}
+                remove={() => remove(one.id)}
+                retry={() => update(one.id, { status: { is: 'waiting' } })}
               />
             ))}
           </ul>
-          <SaidFields said={said} say={say} />
-          <button type="button" disabled={busy || waiting === 0} onClick={() => void sendAll(said)}>
-            {waiting === 1 ? 'Keep it' : `Keep ${waiting === 0 ? 'them' : `all ${waiting}`}`}
+          <DetailsFields details={details} setDetails={setDetails} />
+          <button type="button" disabled={busy || waitingCount === 0} onClick={() => void sendAll(details)}>
+            {waitingCount === 1 ? 'Keep it' : `Keep ${waitingCount === 0 ? 'them' : `all ${waitingCount}`}`}
           </button>
           <p role="status">{statusWords(list)}</p>
         </>
@@ -41,54 +45,60 @@ export function PaperUpload({ well, kept }: { well: string; kept: () => void }) 
   );
 }
 
-function Choosing({ busy, choose }: { busy: boolean; choose: (files: readonly File[]) => void }) {
-  const take = (input: HTMLInputElement): void => {
+function FileInputs({ busy, choose }: { busy: boolean; choose: (files: readonly File[]) => void }) {
+  const chooseFrom = (input: HTMLInputElement): void => {
     choose([...(input.files ?? [])]);
     // So that the same photo can be chosen again after it was left out.
     input.value = '';
   };
   return (
     <div class="fields">
-      <label class="take">
+      <label class="file-input">
         Take a photo{' '}
         <input
           type="file"
           accept="image/*"
           capture="environment"
           disabled={busy}
-          onChange={(event) => take(event.currentTarget)}
+          onChange={(event) => chooseFrom(event.currentTarget)}
         />
       </label>
-      <label class="take">
+      <label class="file-input">
         Choose photos or files{' '}
         <input
           type="file"
           multiple
           accept="image/*,application/pdf,text/plain"
           disabled={busy}
-          onChange={(event) => take(event.currentTarget)}
+          onChange={(event) => chooseFrom(event.currentTarget)}
         />
       </label>
     </div>
   );
 }
 
-function SaidFields({ said, say }: { said: SaidOfAll; say: (said: SaidOfAll) => void }) {
-  const { about, text, by } = said;
+function DetailsFields({
+  details,
+  setDetails,
+}: {
+  details: UploadDetails;
+  setDetails: (details: UploadDetails) => void;
+}) {
+  const { about, text, by } = details;
   return (
     <div class="fields">
       <label class="field">
         What they are{' '}
         <input
           type="text"
-          list="kinds-of-papers"
+          list="document-kinds"
           maxLength={120}
           placeholder="well log, receipt, manual, photo of the tank"
           value={about}
-          onInput={(event) => say({ ...said, about: event.currentTarget.value })}
+          onInput={(event) => setDetails({ ...details, about: event.currentTarget.value })}
         />
       </label>
-      <datalist id="kinds-of-papers">
+      <datalist id="document-kinds">
         {KINDS.map((kind) => (
           <option key={kind} value={kind} />
         ))}
@@ -99,7 +109,7 @@ function SaidFields({ said, say }: { said: SaidOfAll; say: (said: SaidOfAll) => 
           type="text"
           maxLength={2_000}
           value={text}
-          onInput={(event) => say({ ...said, text: event.currentTarget.value })}
+          onInput={(event) => setDetails({ ...details, text: event.currentTarget.value })}
         />
       </label>
       <label class="field">
@@ -109,7 +119,7 @@ function SaidFields({ said, say }: { said: SaidOfAll; say: (said: SaidOfAll) => 
           autocomplete="name"
           maxLength={80}
           value={by}
-          onInput={(event) => say({ ...said, by: event.currentTarget.value })}
+          onInput={(event) => setDetails({ ...details, by: event.currentTarget.value })}
         />
       </label>
     </div>
@@ -118,18 +128,18 @@ function SaidFields({ said, say }: { said: SaidOfAll; say: (said: SaidOfAll) => 
 
 const KINDS = ['well log', 'manual', 'receipt', 'laboratory report', 'permit', 'photo'];
 
-function Sending(props: {
-  one: Chosen;
+function UploadRow(props: {
+  upload: Upload;
   busy: boolean;
   rename: (name: string) => void;
-  leaveOut: () => void;
-  again: () => void;
+  remove: () => void;
+  retry: () => void;
 }) {
-  const { one, busy, rename, leaveOut, again } = props;
-  const { name, file, way } = one;
-  const open = way.is === 'waiting' || way.is === 'refused';
+  const { upload, busy, rename, remove, retry } = props;
+  const { name, file, status } = upload;
+  const open = status.is === 'waiting' || status.is === 'refused';
   return (
-    <li class={`is-${way.is}`}>
+    <li class={`is-${status.is}`}>
       <label class="field">
         Name{' '}
         <input
@@ -140,16 +150,16 @@ function Sending(props: {
           onInput={(e) => rename(e.currentTarget.value)}
         />
       </label>
-      <p class="doing">{sizeWords(file.size)}</p>
-      <WayWords way={way} name={name} />
+      <p class="secondary">{fileSizeText(file.size)}</p>
+      <UploadStatusText status={status} name={name} />
       {open && !busy && (
-        <p class="seen">
-          {way.is === 'refused' && refusedBefore(file) === undefined && (
-            <button type="button" onClick={again}>
+        <p class="actions">
+          {status.is === 'refused' && uploadProblem(file) === undefined && (
+            <button type="button" onClick={retry}>
               Try again
             </button>
           )}
-          <button type="button" class="quiet" onClick={leaveOut}>
+          <button type="button" class="quiet" onClick={remove}>
             Leave out
           </button>
         </p>
@@ -158,29 +168,29 @@ function Sending(props: {
   );
 }
 
-function WayWords({ way, name }: { way: Way; name: string }) {
-  switch (way.is) {
+function UploadStatusText({ status, name }: { status: UploadStatus; name: string }) {
+  switch (status.is) {
     case 'waiting':
       return null;
-    case 'going':
+    case 'sending':
       return (
         <p>
-          <progress value={way.share} max={1} aria-label={`${name} on its way`} />{' '}
-          {Math.round(way.share * 100)} %
+          <progress value={status.fraction} max={1} aria-label={`${name} on its way`} />{' '}
+          {Math.round(status.fraction * 100)} %
         </p>
       );
-    case 'kept':
+    case 'saved':
       return <p>Kept.</p>;
     case 'refused':
-      return <p class="reason">{way.why}</p>;
+      return <p class="reason">{status.reason}</p>;
     default:
-      return way satisfies never;
+      return status satisfies never;
   }
 }
 
-function statusWords(list: readonly Chosen[]): string {
-  const count = (is: Way['is']): number => list.filter(({ way }) => way.is === is).length;
-  const [kept, refused] = [count('kept'), count('refused')];
-  if (kept + refused === 0) return '';
-  return `${kept} kept${refused > 0 ? `, ${refused} not kept: see why at each` : ''}.`;
+function statusWords(list: readonly Upload[]): string {
+  const count = (is: UploadStatus['is']): number => list.filter(({ status }) => status.is === is).length;
+  const [saved, refused] = [count('saved'), count('refused')];
+  if (saved + refused === 0) return '';
+  return `${saved} kept${refused > 0 ? `, ${refused} not kept: see why at each` : ''}.`;
 }

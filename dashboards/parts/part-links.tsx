@@ -1,7 +1,7 @@
 /** Links to what is said of parts, in one line. */
 import { PART_WORDS } from '../../shared/words/parts.ts';
 import type { Part } from '../../shared/words/part-words.ts';
-import { partAddress } from '../page-of.ts';
+import { partUrl } from '../page-of.ts';
 
 export function PartLinks({ lead, parts }: { lead: string; parts: readonly Part[] }) {
   const own = [...new Set(parts)];
@@ -12,7 +12,7 @@ export function PartLinks({ lead, parts }: { lead: string; parts: readonly Part[
       {own.map((part, at) => (
         <>
           {at > 0 && ', '}
-          <a key={part} href={partAddress(part)}>
+          <a key={part} href={partUrl(part)}>
             {PART_WORDS[part].name.toLowerCase()}
           </a>
         </>

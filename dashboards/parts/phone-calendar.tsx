@@ -6,54 +6,58 @@ import { useState } from 'preact/hooks';
 import type { CalendarAddressAnswer } from '../../shared/api/calendar-address.ts';
 import { agoWords } from '../../shared/api/time-words.ts';
 import { useNow } from '../data/clock.ts';
-import { useSurroundings } from '../data/settings.ts';
-import { AskError } from '../data/source.ts';
-import { useAsked } from '../data/use-asked.ts';
+import { useAppContext } from '../data/settings.ts';
+import { RequestError } from '../data/source.ts';
+import { useRequest } from '../data/use-asked.ts';
 import { CopyButton } from './copy-button.tsx';
-import { later } from './later.tsx';
-import { Said } from './said.tsx';
+import { lazyPage } from './later.tsx';
+import { RequestView } from './said.tsx';
 
-const AddressCode = later(async () => (await import('./address-code.tsx')).AddressCode);
+const AddressCode = lazyPage(async () => (await import('./address-code.tsx')).AddressCode);
 
-type Want = 'one' | 'new' | 'none';
+type AddressRequest = 'ensure' | 'renew' | 'remove';
 
 export function PhoneCalendar({ well }: { well?: string }) {
-  const { source } = useSurroundings();
-  const of = well === undefined ? {} : { well };
-  const { state, put, again } = useAsked(`calendar ${well ?? ''}`, () => source.ask('calendarAddress', of));
-  const [said, setSaid] = useState('');
-  const want = async (asked: Want, done: string): Promise<void> => {
+  const { source } = useAppContext();
+  const scope = well === undefined ? {} : { well };
+  const { state, update, reload } = useRequest(`calendar ${well ?? ''}`, () =>
+    source.get('calendarAddress', scope),
+  );
+  const [message, setMessage] = useState('');
+  const request = async (wanted: AddressRequest, done: string): Promise<void> => {
     try {
-      const answer = await source.tell('setCalendarAddress', {}, { ...of, want: asked });
-      put(() => answer);
-      setSaid(done);
+      const answer = await source.post('setCalendarAddress', {}, { ...scope, action: wanted });
+      update(() => answer);
+      setMessage(done);
     } catch (error) {
-      setSaid(error instanceof AskError ? error.message : 'That did not work.');
+      setMessage(error instanceof RequestError ? error.message : 'That did not work.');
     }
   };
   return (
-    <Said state={state} what="the address for phones" again={again}>
-      {({ door, address }) => (
+    <RequestView state={state} subject="the address for phones" reload={reload}>
+      {({ server, address }) => (
         <>
-          {door.is === 'closed' && <Closed door={door} />}
-          {door.is === 'open' && !address && <Make well={well} make={() => void want('one', '')} />}
-          {door.is === 'open' && address && <Address well={well} address={address} want={want} />}
-          <p role="status">{said}</p>
+          {server.is === 'closed' && <CalendarClosed server={server} />}
+          {server.is === 'open' && !address && (
+            <CreateAddress well={well} create={() => void request('ensure', '')} />
+          )}
+          {server.is === 'open' && address && <Address well={well} address={address} request={request} />}
+          <p role="status">{message}</p>
         </>
       )}
-    </Said>
+    </RequestView>
   );
 }
 
-type Door = CalendarAddressAnswer['door'];
+type CalendarServerState = CalendarAddressAnswer['server'];
 
-function Closed({ door }: { door: Extract<Door, { is: 'closed' }> }) {
-  const [own = '192.168.1.20', ...more] = door.hosts;
-  if (door.failed !== undefined)
+function CalendarClosed({ server }: { server: Extract<CalendarServerState, { is: 'closed' }> }) {
+  const [own = '192.168.1.20', ...more] = server.hosts;
+  if (server.error !== undefined)
     return (
       <p>
         A phone can’t subscribe now, because the port for it could not be opened when the server was started.{' '}
-        {door.failed}.
+        {server.error}.
       </p>
     );
   return (
@@ -63,8 +67,8 @@ function Closed({ door }: { door: Extract<Door, { is: 'closed' }> }) {
         it again with --listen:
       </p>
       <p class="address">node dist/main.js serve --listen {own}</p>
-      <p class="doing">
-        {door.hosts.length === 0
+      <p class="secondary">
+        {server.hosts.length === 0
           ? 'In place of 192.168.1.20 write the address of this computer on that network; just now it seems to be on none.'
           : `${own} is this computer’s address on its network${more.length > 0 ? `; it has others, too: ${more.join(', ')}` : ''}.`}{' '}
         Then the calendar answers there to whoever has its address, and the built-in broker to nodes with a
@@ -74,12 +78,12 @@ function Closed({ door }: { door: Extract<Door, { is: 'closed' }> }) {
   );
 }
 
-function Make({ well, make }: { well: string | undefined; make: () => void }) {
+function CreateAddress({ well, create }: { well: string | undefined; create: () => void }) {
   return (
     <>
-      <WhoReads well={well} />
+      <AccessNote well={well} />
       <p>
-        <button type="button" onClick={make}>
+        <button type="button" onClick={create}>
           Let phones on this network subscribe
         </button>
       </p>
@@ -87,7 +91,7 @@ function Make({ well, make }: { well: string | undefined; make: () => void }) {
   );
 }
 
-function WhoReads({ well }: { well: string | undefined }) {
+function AccessNote({ well }: { well: string | undefined }) {
   return (
     <p>
       Whoever is on this network and has the address can read the calendar:{' '}
@@ -98,13 +102,13 @@ function WhoReads({ well }: { well: string | undefined }) {
   );
 }
 
-interface Of {
+interface AddressProps {
   well: string | undefined;
   address: NonNullable<CalendarAddressAnswer['address']>;
-  want: (asked: Want, done: string) => Promise<void>;
+  request: (asked: AddressRequest, done: string) => Promise<void>;
 }
 
-function Address({ well, address, want }: Of) {
+function Address({ well, address, request }: AddressProps) {
   const now = useNow(60_000);
   const [at, setAt] = useState(0);
   const url = address.urls[at] ?? address.urls[0];
@@ -136,12 +140,12 @@ function Address({ well, address, want }: Of) {
           </p>
           <p>Or type it in where the phone’s calendar asks for the address to subscribe to:</p>
           <p class="address">{url}</p>
-          <p class="seen">
+          <p class="actions">
             <CopyButton text={url}>Copy the address</CopyButton>
           </p>
         </div>
       </div>
-      <WhoReads well={well} />
+      <AccessNote well={well} />
       <p>
         The phone has to fetch it by itself, at home; away it shows what it fetched last. A phone whose
         calendar comes from a service on the internet needs an app that subscribes from the phone itself: the
@@ -153,19 +157,21 @@ function Address({ well, address, want }: Of) {
       <details class="more">
         <summary>When somebody has the address who should not</summary>
         <p>
-          This one was made {agoWords(address.madeMs, now)}. With a new one it stops at once. A phone that has
-          it keeps what it fetched last, and needs the new one to go on.
+          This one was made {agoWords(address.createdMs, now)}. With a new one it stops at once. A phone that
+          has it keeps what it fetched last, and needs the new one to go on.
         </p>
-        <p class="seen">
+        <p class="actions">
           <button
             type="button"
-            onClick={() => void want('new', 'There is a new address. The one before opens nothing any more.')}
+            onClick={() =>
+              void request('renew', 'There is a new address. The one before opens nothing any more.')
+            }
           >
             Make a new address
           </button>
           <button
             type="button"
-            onClick={() => void want('none', 'The address was taken away. It opens nothing any more.')}
+            onClick={() => void request('remove', 'The address was taken away. It opens nothing any more.')}
           >
             Take the address away
           </button>

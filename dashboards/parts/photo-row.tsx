@@ -5,8 +5,8 @@ export function PhotoRow({ hashes, name }: { hashes: readonly string[]; name: st
     <ul class="photo-row">
       {hashes.map((hash, at) => (
         <li key={hash}>
-          <a href={`/api/papers/${hash}`} target="_blank" rel="noreferrer">
-            <img src={`/api/papers/${hash}`} alt={`${name}, photo ${at + 1}`} loading="lazy" />
+          <a href={`/api/documents/${hash}`} target="_blank" rel="noreferrer">
+            <img src={`/api/documents/${hash}`} alt={`${name}, photo ${at + 1}`} loading="lazy" />
           </a>
         </li>
       ))}

@@ -1,37 +1,37 @@
-/** The proof of one visit, fit for one printed page: what was done, and each measure before and after as words, figures and a small drawing. */
+/** The report on one visit, fit for one printed page: what was done, and each measure before and after as words, figures and a small drawing. */
 import { Fragment } from 'preact';
 import { momentWords } from '../../shared/api/time-words.ts';
-import type { ProofLineAnswer } from '../../shared/api/visits.ts';
+import type { ReportLineAnswer } from '../../shared/api/visits.ts';
 import type { Answer } from '../../shared/api/routes.ts';
 import {
   MEASURE_NOTES,
   MEASURE_TITLES,
-  PROOF_CAVEAT,
-  proofStage,
-  proofWords,
-  sayMeasure,
-  sideWords,
-  type ProofStage,
+  REPORT_CAVEAT,
+  reportStage,
+  reportLineText,
+  formatMeasure,
+  reportSideText,
+  type ReportStage,
 } from '../../shared/words/proof.ts';
-import { useSurroundings } from '../data/settings.ts';
-import { nameWords, unbroken } from '../../shared/words/names.ts';
-import { ProofPair } from './proof-pair.tsx';
+import { useAppContext } from '../data/settings.ts';
+import { nameText, withNonBreakingUnits } from '../../shared/words/names.ts';
+import { BeforeAfterChart } from './proof-pair.tsx';
 import { WorkList } from './work-list.tsx';
 
-export interface ProofSheetProps {
+export interface ReportSheetProps {
   well: string;
   timeZone: string;
-  proof: Answer<'proof'>;
+  report: Answer<'report'>;
 }
 
-export function ProofSheet({ well, timeZone, proof }: ProofSheetProps) {
-  const { units } = useSurroundings();
-  const { visit, pumps, nowMs, days } = proof;
+export function ReportSheet({ well, timeZone, report }: ReportSheetProps) {
+  const { units } = useAppContext();
+  const { visit, pumps, nowMs, days } = report;
   const when = (ms: number): string => momentWords(ms, timeZone, units, nowMs);
-  const stage = proofStage(proof);
+  const stage = reportStage(report);
   return (
-    <article class="proof" aria-labelledby="proof">
-      <h2 id="proof">Before and after, {nameWords(well)}</h2>
+    <article class="report" aria-labelledby="report">
+      <h2 id="report">Before and after, {nameText(well)}</h2>
       <p>
         Visit of {when(visit.openedMs)}
         {visit.openedBy !== undefined && `, opened by ${visit.openedBy}`}
@@ -43,33 +43,33 @@ export function ProofSheet({ well, timeZone, proof }: ProofSheetProps) {
       {pumps.map(({ pump, lines }) => (
         <Fragment key={pump}>
           {pumps.length > 1 && <h3>Pump {pump.slice(1)}</h3>}
-          <div class="proof-lines">
+          <div class="report-lines">
             {lines.map((line) => (
-              <ProofLine key={line.measure} line={line} stage={stage} />
+              <ReportLine key={line.measure} line={line} stage={stage} />
             ))}
           </div>
         </Fragment>
       ))}
-      <p class="doing">
+      <p class="secondary">
         Runs and whole days up to {days} days on either side, or to the next visit. Spread is 1.4826 × the
-        median absolute deviation. {PROOF_CAVEAT}
+        median absolute deviation. {REPORT_CAVEAT}
       </p>
     </article>
   );
 }
 
-function ProofLine({ line, stage }: { line: ProofLineAnswer; stage: ProofStage }) {
-  const { units } = useSurroundings();
-  const { measure, before, after, usual } = line;
+function ReportLine({ line, stage }: { line: ReportLineAnswer; stage: ReportStage }) {
+  const { units } = useAppContext();
+  const { measure, before, after, normal } = line;
   const note = MEASURE_NOTES[measure];
   return (
-    <section class={`proof-line is-${line.verdict}`}>
+    <section class={`report-line is-${line.verdict}`}>
       <h4>{MEASURE_TITLES[measure]}</h4>
-      <p>{unbroken(proofWords(line, stage, units))}</p>
-      <ProofPair line={line} units={units} />
-      <p class="doing">
-        Before: {sideWords(line, before, units)}. After: {sideWords(line, after, units)}.
-        {usual !== undefined && ` Usual before: ${sayMeasure(measure, usual, units)}.`}
+      <p>{withNonBreakingUnits(reportLineText(line, stage, units))}</p>
+      <BeforeAfterChart line={line} units={units} />
+      <p class="secondary">
+        Before: {reportSideText(line, before, units)}. After: {reportSideText(line, after, units)}.
+        {normal !== undefined && ` Usual before: ${formatMeasure(measure, normal, units)}.`}
         {note !== undefined && ` From ${note}.`}
       </p>
     </section>

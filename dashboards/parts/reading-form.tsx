@@ -1,20 +1,20 @@
-/** Readings that a person brings: what, its value with the unit, when, with what. Flow is reckoned from the bucket and the watch. */
+/** Readings that a person brings: what, its value with the unit, when, with what. Flow is calculated from the bucket and the watch. */
 import { useState } from 'preact/hooks';
 import { localDate } from '../../shared/api/time-words.ts';
 import type { WellDetail } from '../../shared/api/wells.ts';
-import { atLocalMs } from '../../shared/known/local-moment.ts';
+import { localToUtcMs } from '../../shared/known/local-moment.ts';
 import { CAUTIONS } from '../../shared/words/cautions.ts';
 import { READING_WORDS, type ReadingName } from '../../shared/words/reading-words.ts';
 import { nowMs } from '../data/clock.ts';
-import { useSurroundings } from '../data/settings.ts';
-import { flowOf, type Bucket } from '../../shared/quantity/bucket-flow.ts';
+import { useAppContext } from '../data/settings.ts';
+import { bucketFlow, type Bucket } from '../../shared/quantity/bucket-flow.ts';
 import { FlowFields } from './flow-fields.tsx';
-import { keepPhotos, papersOf, PhotoField } from './photo-field.tsx';
-import { TellForm, textOf } from './tell-form.tsx';
+import { uploadPhotos, documentsField, PhotoField } from './photo-field.tsx';
+import { ActionForm, textOf } from './tell-form.tsx';
 
 export interface ReadingFormProps {
   detail: WellDetail;
-  whats: readonly ReadingName[];
+  readingNames: readonly ReadingName[];
   /** What stands about photos; those of a box are for who has it open. */
   photoWords?: string;
   changed: () => void;
@@ -41,28 +41,28 @@ export function ReadingForm(props: ReadingFormProps) {
 /** What a person reads beside the tank, which may stand in a pit. */
 const AT_THE_GAUGE: readonly ReadingName[] = ['precharge', 'cut-in', 'cut-out'];
 
-function OneReading({ detail, whats, photoWords, changed }: ReadingFormProps) {
-  const { units } = useSurroundings();
+function OneReading({ detail, readingNames, photoWords, changed }: ReadingFormProps) {
+  const { units } = useAppContext();
   const { well, timeZone } = detail.well;
-  const [what, setWhat] = useState<ReadingName>(whats[0] ?? 'amps');
+  const [what, setWhat] = useState<ReadingName>(readingNames[0] ?? 'amps');
   const [bucket, setBucket] = useState<Bucket>({ volume: '', time: '' });
   const words = READING_WORDS[what];
-  const flow = what === 'flow' ? flowOf(bucket) : undefined;
+  const flow = what === 'flow' ? bucketFlow(bucket) : undefined;
   return (
-    <TellForm
+    <ActionForm
       class="card-form"
       button="Write it down"
-      tell={async (to, fields, who) => {
-        const photos = await keepPhotos(to, fields, { well, about: 'reading', ...who });
-        const entry = entryOf(fields, { what, timeZone, photos, ...(flow && { value: flow.value, bucket }) });
-        await to.tell('writeEntry', { well }, { entry, ...who });
+      submit={async (to, fields, actor) => {
+        const photos = await uploadPhotos(to, fields, { well, about: 'reading', ...actor });
+        const entry = entryOf(fields, { what, timeZone, photos, ...(flow && { value: flow.text, bucket }) });
+        await to.post('writeEntry', { well }, { entry, ...actor });
       }}
       done={changed}
     >
-      <WhatField whats={whats} what={what} choose={setWhat} />
-      {words.how !== undefined && <p class="doing">{words.how}</p>}
-      {what === 'precharge' && <p class="doing">{CAUTIONS['tank-pressure']}</p>}
-      {AT_THE_GAUGE.includes(what) && <p class="doing">{CAUTIONS['well-pit']}</p>}
+      <ReadingNameField readingNames={readingNames} what={what} choose={setWhat} />
+      {words.instructions !== undefined && <p class="secondary">{words.instructions}</p>}
+      {what === 'precharge' && <p class="secondary">{CAUTIONS['tank-pressure']}</p>}
+      {AT_THE_GAUGE.includes(what) && <p class="secondary">{CAUTIONS['well-pit']}</p>}
       {what === 'flow' && <FlowFields bucket={bucket} flow={flow} change={setBucket} />}
       {!flow && (
         <label class="field">
@@ -71,7 +71,7 @@ function OneReading({ detail, whats, photoWords, changed }: ReadingFormProps) {
             type="text"
             name="value"
             maxLength={40}
-            placeholder={words.like[units === 'us' ? 0 : 1]}
+            placeholder={words.examples[units === 'us' ? 0 : 1]}
             required
           />
         </label>
@@ -80,29 +80,29 @@ function OneReading({ detail, whats, photoWords, changed }: ReadingFormProps) {
       <label class="tick">
         <input type="checkbox" name="pinned" /> Pin it: later ones are held against this
       </label>
-      {photoWords !== undefined && <p class="doing">{photoWords}</p>}
+      {photoWords !== undefined && <p class="secondary">{photoWords}</p>}
       <PhotoField label="Photos" />
-    </TellForm>
+    </ActionForm>
   );
 }
 
-function WhatField(props: {
-  whats: readonly ReadingName[];
+function ReadingNameField(props: {
+  readingNames: readonly ReadingName[];
   what: ReadingName;
   choose: (what: ReadingName) => void;
 }) {
-  const { whats, what, choose } = props;
+  const { readingNames, what, choose } = props;
   return (
     <label class="field">
       What was read
       <select
         value={what}
         onChange={(event) => {
-          const chosen = whats.find((one) => one === event.currentTarget.value);
+          const chosen = readingNames.find((one) => one === event.currentTarget.value);
           if (chosen) choose(chosen);
         }}
       >
-        {whats.map((one) => (
+        {readingNames.map((one) => (
           <option key={one} value={one}>
             {READING_WORDS[one].title}
           </option>
@@ -112,7 +112,7 @@ function WhatField(props: {
   );
 }
 
-const PLACES: Partial<Record<ReadingName, string>> = {
+const PLACE_EXAMPLES: Partial<Record<ReadingName, string>> = {
   winding: 'yellow to black',
   insulation: 'leads to ground',
   flow: 'garden tap',
@@ -143,7 +143,7 @@ function Circumstances({ detail, what }: { detail: WellDetail; what: ReadingName
         </label>
         <label class="field">
           Where
-          <input type="text" name="where" maxLength={120} placeholder={PLACES[what]} />
+          <input type="text" name="where" maxLength={120} placeholder={PLACE_EXAMPLES[what]} />
         </label>
         <label class="field">
           With what
@@ -158,37 +158,37 @@ function Circumstances({ detail, what }: { detail: WellDetail; what: ReadingName
   );
 }
 
-interface Given {
+interface EntryParams {
   what: ReadingName;
   timeZone: string;
   photos: readonly string[];
-  /** Reckoned from the bucket. */
+  /** Calculated from the bucket. */
   value?: string;
   bucket?: Bucket;
 }
 
-function entryOf(fields: FormData, given: Given): Record<string, unknown> {
-  const { what, timeZone, photos, bucket } = given;
+function entryOf(fields: FormData, params: EntryParams): Record<string, unknown> {
+  const { what, timeZone, photos, bucket } = params;
   const date = textOf(fields, 'date');
-  const at = date === '' ? undefined : momentOf(date, timeZone);
-  const said = ['pump', 'where', 'with', 'text'].map((name) => [name, textOf(fields, name)] as const);
+  const at = date === '' ? undefined : entryTime(date, timeZone);
+  const optional = ['pump', 'where', 'with', 'text'].map((name) => [name, textOf(fields, name)] as const);
   return {
     kind: 'reading',
     what,
-    value: given.value ?? textOf(fields, 'value'),
+    value: params.value ?? textOf(fields, 'value'),
     from: 'hand',
-    ...Object.fromEntries(said.filter(([, value]) => value !== '')),
+    ...Object.fromEntries(optional.filter(([, value]) => value !== '')),
     ...(bucket && { bucket }),
     ...(at !== undefined && { at }),
     ...(fields.get('pinned') !== null && { pinned: true }),
-    ...papersOf(photos),
+    ...documentsField(photos),
   };
 }
 
 /** A day is written as its noon there; today as now. */
-function momentOf(date: string, timeZone: string): string | undefined {
+function entryTime(date: string, timeZone: string): string | undefined {
   const [year, month, day] = date.split('-').map(Number);
   if (year === undefined || month === undefined || day === undefined) return undefined;
   if (date === localDate(nowMs(), timeZone)) return undefined;
-  return new Date(atLocalMs({ year, month, day, hour: 12, minute: 0 }, timeZone)).toISOString();
+  return new Date(localToUtcMs({ year, month, day, hour: 12, minute: 0 }, timeZone)).toISOString();
 }

@@ -2,22 +2,22 @@
 import type { ReadingGroupAnswer, ReadingRowAnswer } from '../../shared/api/readings.ts';
 import { dateWords } from '../../shared/api/time-words.ts';
 import type { UnitSystem } from '../../shared/quantity/print-quantity.ts';
-import { readingWords } from '../../shared/words/reading-words.ts';
+import { findReadingWords } from '../../shared/words/reading-words.ts';
 import { nowMs } from '../data/clock.ts';
-import { useSurroundings } from '../data/settings.ts';
+import { useAppContext } from '../data/settings.ts';
 import { PhotoRow } from './photo-row.tsx';
-import { TellForm, textOf } from './tell-form.tsx';
+import { ActionForm, textOf } from './tell-form.tsx';
 
-export interface ReadingYearsProps {
+export interface ReadingHistoryProps {
   well: string;
   groups: readonly ReadingGroupAnswer[];
   timeZone: string;
   changed: () => void;
 }
 
-export function ReadingYears({ well, groups, timeZone, changed }: ReadingYearsProps) {
-  const { source } = useSurroundings();
-  if (groups.length === 0) return <p class="said">None yet.</p>;
+export function ReadingHistory({ well, groups, timeZone, changed }: ReadingHistoryProps) {
+  const { source } = useAppContext();
+  if (groups.length === 0) return <p class="status">None yet.</p>;
   return (
     <>
       {groups.map((group) => (
@@ -26,46 +26,46 @@ export function ReadingYears({ well, groups, timeZone, changed }: ReadingYearsPr
       {source.live && (
         <details class="more">
           <summary>One of them is wrong: strike it out</summary>
-          <Strike well={well} groups={groups} timeZone={timeZone} changed={changed} />
+          <VoidReading well={well} groups={groups} timeZone={timeZone} changed={changed} />
         </details>
       )}
     </>
   );
 }
 
-function keyOf({ what, pump, where }: ReadingGroupAnswer): string {
-  return [what, pump, where].join('/');
+function keyOf({ kind, pump, location }: ReadingGroupAnswer): string {
+  return [kind, pump, location].join('/');
 }
 
-function titleOf({ what, pump, where }: ReadingGroupAnswer): string {
-  const name = readingWords(what)?.title ?? what;
-  const more = [where, pump === undefined || pump === 'p1' ? undefined : `pump ${pump.slice(1)}`];
+function titleOf({ kind, pump, location }: ReadingGroupAnswer): string {
+  const name = findReadingWords(kind)?.title ?? kind;
+  const more = [location, pump === undefined || pump === 'p1' ? undefined : `pump ${pump.slice(1)}`];
   return [name, ...more.filter((word) => word !== undefined)].join(', ');
 }
 
-interface Named {
-  say: (si: number) => string;
+interface Formatters {
+  format: (si: number) => string;
   /** A difference with its sign in words. */
-  apart: (si: number, from: number) => string;
+  formatDifference: (si: number, from: number) => string;
 }
 
-function namer(what: string, units: UnitSystem): Named {
-  const words = readingWords(what);
-  const say = (si: number): string => words?.say(si, units) ?? String(si);
-  const apart = (by: number, from: number): string => {
-    const size = say(Math.abs(by));
+function formattersFor(what: string, units: UnitSystem): Formatters {
+  const words = findReadingWords(what);
+  const format = (si: number): string => words?.format(si, units) ?? String(si);
+  const formatDifference = (by: number, from: number): string => {
+    const size = format(Math.abs(by));
     if (size.startsWith('0 ')) return 'the same';
     const percent = from === 0 ? 0 : Math.round(Math.abs(by / from) * 100);
-    const share = percent === 0 ? '' : ` (${percent} %)`;
-    return `${size} ${by > 0 ? 'more' : 'less'}${share}`;
+    const percentText = percent === 0 ? '' : ` (${percent} %)`;
+    return `${size} ${by > 0 ? 'more' : 'less'}${percentText}`;
   };
-  return { say, apart };
+  return { format, formatDifference };
 }
 
 function Group({ group, timeZone }: { group: ReadingGroupAnswer; timeZone: string }) {
-  const { units } = useSurroundings();
-  const { rows, now, pinnedId } = group;
-  const { say, apart } = namer(group.what, units);
+  const { units } = useAppContext();
+  const { rows, recent, pinnedId } = group;
+  const { format, formatDifference } = formattersFor(group.kind, units);
   const pinned = rows.find(({ id }) => id === pinnedId);
   const title = titleOf(group);
   const day = (ms: number): string => dateWords(ms, timeZone, nowMs());
@@ -74,17 +74,18 @@ function Group({ group, timeZone }: { group: ReadingGroupAnswer; timeZone: strin
       <h3>{title}</h3>
       {pinned && (
         <p>
-          Pinned {say(pinned.si)} on {day(pinned.atMs)}
+          Pinned {format(pinned.si)} on {day(pinned.atMs)}
           {pinned.by !== undefined && ` by ${pinned.by}`}.
-          {now && ` Now ${say(now.si)} (last ${now.n} runs): ${apart(now.si - pinned.si, pinned.si)}.`}
+          {recent &&
+            ` Now ${format(recent.si)} (last ${recent.count} runs): ${formatDifference(recent.si - pinned.si, pinned.si)}.`}
         </p>
       )}
-      {!pinned && now && (
+      {!pinned && recent && (
         <p>
-          The sensors show {say(now.si)} now, in the last {now.n} runs.
+          The sensors show {format(recent.si)} now, in the last {recent.count} runs.
         </p>
       )}
-      <YearsDrawing group={group} title={title} say={say} timeZone={timeZone} />
+      <ReadingChart group={group} title={title} format={format} timeZone={timeZone} />
       <div class="table">
         <table class="stacked">
           <thead>
@@ -100,15 +101,15 @@ function Group({ group, timeZone }: { group: ReadingGroupAnswer; timeZone: strin
               <tr key={row.id}>
                 <th scope="row">{day(row.atMs)}</th>
                 <td data-name="Value">
-                  {say(row.si)}
+                  {format(row.si)}
                   {row.pinned && <strong>, pinned</strong>}
                 </td>
                 <td data-name="Against the pinned">
-                  {row.apart === undefined || !pinned ? '' : apart(row.apart, pinned.si)}
+                  {row.difference === undefined || !pinned ? '' : formatDifference(row.difference, pinned.si)}
                 </td>
                 <td data-name="By and with">
                   {withWords(row)}
-                  <PhotoRow hashes={row.papers} name={title} />
+                  <PhotoRow hashes={row.documents} name={title} />
                 </td>
               </tr>
             ))}
@@ -121,7 +122,7 @@ function Group({ group, timeZone }: { group: ReadingGroupAnswer; timeZone: strin
 
 function withWords(row: ReadingRowAnswer): string {
   const from = row.from === 'sensors' ? 'from the sensors' : undefined;
-  return [row.by, row.with, from, row.text].filter((word) => word !== undefined).join(', ');
+  return [row.by, row.instrument, from, row.text].filter((word) => word !== undefined).join(', ');
 }
 
 const WIDTH = 320;
@@ -129,18 +130,18 @@ const HEIGHT = 74;
 const EDGE = 8;
 
 /** Two readings or more, along time; the pinned value as a dashed line, the sensors' present as a ring at the right edge. */
-function YearsDrawing(props: {
+function ReadingChart(props: {
   group: ReadingGroupAnswer;
   title: string;
-  say: (si: number) => string;
+  format: (si: number) => string;
   timeZone: string;
 }) {
-  const { group, title, say, timeZone } = props;
-  const { rows, now, pinnedId } = group;
-  if (rows.length + (now ? 1 : 0) < 2) return null;
+  const { group, title, format, timeZone } = props;
+  const { rows, recent, pinnedId } = group;
+  if (rows.length + (recent ? 1 : 0) < 2) return null;
   const first = rows[0]?.atMs ?? 0;
-  const last = now ? nowMs() : (rows.at(-1)?.atMs ?? 0);
-  const values = [...rows.map(({ si }) => si), ...(now ? [now.si] : [])];
+  const last = recent ? nowMs() : (rows.at(-1)?.atMs ?? 0);
+  const values = [...rows.map(({ si }) => si), ...(recent ? [recent.si] : [])];
   const middle = (Math.min(...values) + Math.max(...values)) / 2;
   // A tenth of the value fills the drawing at least: noise shall not look like news.
   const half = Math.max((Math.max(...values) - Math.min(...values)) * 0.6, Math.abs(middle) * 0.05, 1e-9);
@@ -149,42 +150,42 @@ function YearsDrawing(props: {
   const pinned = rows.find(({ id }) => id === pinnedId);
   return (
     <svg
-      class="years"
+      class="reading-chart"
       viewBox={`0 0 ${WIDTH} ${HEIGHT}`}
       role="img"
       aria-label={`${title} over time, as in the table`}
     >
-      {pinned && <path class="years-pinned" d={`M${EDGE} ${y(pinned.si)}H${WIDTH - EDGE}`} />}
+      {pinned && <path class="reading-chart-pinned" d={`M${EDGE} ${y(pinned.si)}H${WIDTH - EDGE}`} />}
       {rows.map((row) => (
         <circle
           key={row.id}
-          class={row.id === pinnedId ? 'years-dot is-pinned' : 'years-dot'}
+          class={row.id === pinnedId ? 'reading-chart-dot is-pinned' : 'reading-chart-dot'}
           cx={x(row.atMs)}
           cy={y(row.si)}
           r={row.id === pinnedId ? 5 : 3.5}
         />
       ))}
-      {now && <circle class="years-now" cx={x(last)} cy={y(now.si)} r={4.5} />}
+      {recent && <circle class="reading-chart-now" cx={x(last)} cy={y(recent.si)} r={4.5} />}
       <text x={EDGE} y={HEIGHT - 4}>
         {dateWords(first, timeZone, nowMs())}
       </text>
       <text x={WIDTH - EDGE} y={HEIGHT - 4} text-anchor="end">
-        {now ? `now ${say(now.si)}` : dateWords(last, timeZone, nowMs())}
+        {recent ? `now ${format(recent.si)}` : dateWords(last, timeZone, nowMs())}
       </text>
     </svg>
   );
 }
 
-function Strike({ well, groups, timeZone, changed }: ReadingYearsProps) {
-  const { units } = useSurroundings();
+function VoidReading({ well, groups, timeZone, changed }: ReadingHistoryProps) {
+  const { units } = useAppContext();
   return (
-    <TellForm
+    <ActionForm
       class="card-form"
       button="Strike it out"
-      tell={(to, fields, who) => {
+      submit={(to, fields, actor) => {
         const text = textOf(fields, 'text');
         const entry = { kind: 'struck', replaces: textOf(fields, 'id'), ...(text && { text }) };
-        return to.tell('writeEntry', { well }, { entry, ...who });
+        return to.post('writeEntry', { well }, { entry, ...actor });
       }}
       done={changed}
     >
@@ -195,7 +196,7 @@ function Strike({ well, groups, timeZone, changed }: ReadingYearsProps) {
             group.rows.toReversed().map((row) => (
               <option key={row.id} value={row.id}>
                 {titleOf(group)}, {dateWords(row.atMs, timeZone, nowMs())}:{' '}
-                {namer(group.what, units).say(row.si)}
+                {formattersFor(group.kind, units).format(row.si)}
               </option>
             )),
           )}
@@ -204,6 +205,6 @@ function Strike({ well, groups, timeZone, changed }: ReadingYearsProps) {
       <label class="field">
         Why <input type="text" name="text" maxLength={2000} />
       </label>
-    </TellForm>
+    </ActionForm>
   );
 }

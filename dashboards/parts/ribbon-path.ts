@@ -6,9 +6,9 @@
 /** Layers end at these multiples of the usual day; the last goes to the day's own value. */
 const LAYER_ENDS = [1, 1.5, 2.5, Infinity] as const;
 /** The band is drawn to this multiple at least, so that an ordinary year looks calm. */
-const SCALE_MIN = 1.6;
+const MIN_SCALE = 1.6;
 /** A day is never thinner than this share of the half height: a day without a run is a thread. */
-const THREAD = 0.03;
+const MIN_THICKNESS = 0.03;
 
 export interface RibbonShape {
   /** Paths from the outermost layer to the innermost, to be painted in this order. */
@@ -23,20 +23,20 @@ export interface RibbonBox {
 }
 
 /** `days`: run time of each day, null where not known. `usual`: the usual day's. Both in the same unit. */
-export function ribbonShape(days: readonly (number | null)[], usual: number, box: RibbonBox): RibbonShape {
+export function ribbonShape(days: readonly (number | null)[], normal: number, box: RibbonBox): RibbonShape {
   const known = days.filter((day) => day !== null);
-  const top = Math.max(usual * SCALE_MIN, ...known, Number.MIN_VALUE);
+  const top = Math.max(normal * MIN_SCALE, ...known, Number.MIN_VALUE);
   const half = box.height / 2;
   const step = box.width / Math.max(1, days.length);
-  const thick = (value: number): number => half * Math.max(THREAD, value / top);
-  const runs = stretches(days);
+  const thick = (value: number): number => half * Math.max(MIN_THICKNESS, value / top);
+  const runs = daySegments(days);
   const layers = LAYER_ENDS.map((end, level) => ({
     level,
     path: runs
       .filter(
-        (run) => level === 0 || run.values.some((value) => value > usual * (LAYER_ENDS[level - 1] ?? 0)),
+        (run) => level === 0 || run.values.some((value) => value > normal * (LAYER_ENDS[level - 1] ?? 0)),
       )
-      .map((run) => bandPath(run, (value) => thick(Math.min(value, usual * end)), step, half))
+      .map((run) => bandPath(run, (value) => thick(Math.min(value, normal * end)), step, half))
       .join(''),
   }));
   return {
@@ -52,7 +52,7 @@ interface Run {
   values: number[];
 }
 
-function stretches(days: readonly (number | null)[]): Run[] {
+function daySegments(days: readonly (number | null)[]): Run[] {
   const runs: Run[] = [];
   days.forEach((day, i) => {
     const last = runs.at(-1);
@@ -108,7 +108,7 @@ function num(value: number): string {
 }
 
 /** The middle of what is known, as the usual day where no baseline says it; 1 where nothing is known. */
-export function usualOf(days: readonly (number | null)[]): number {
+export function medianDay(days: readonly (number | null)[]): number {
   const sorted = days.filter((day) => day !== null && day > 0).toSorted((a, b) => (a ?? 0) - (b ?? 0));
   return sorted[sorted.length >> 1] ?? 1;
 }

@@ -1,16 +1,22 @@
 /** The small ribbon of a well's last days, for the list. */
-import { sayDuration } from '../../shared/words/format.ts';
+import { formatDuration } from '../../shared/words/format.ts';
 import type { RecentDay } from '../../shared/api/wells.ts';
-import { ribbonShape, usualOf } from './ribbon-path.ts';
+import { ribbonShape, medianDay } from './ribbon-path.ts';
 import type { RibbonBox } from './ribbon-path.ts';
 
 const BOX: RibbonBox = { width: 224, height: 48 };
 
-export function RecentRibbon({ recent, usual }: { recent: readonly RecentDay[]; usual: number | undefined }) {
+export function RecentRibbon({
+  recent,
+  normal,
+}: {
+  recent: readonly RecentDay[];
+  normal: number | undefined;
+}) {
   const days = recent.map((day) => day.ranS ?? null);
   return (
     <figure class="recent">
-      <RibbonDrawing days={days} usual={usual ?? usualOf(days)} box={BOX} label={recentWords(days)} />
+      <RibbonDrawing days={days} normal={normal ?? medianDay(days)} box={BOX} label={recentWords(days)} />
       <figcaption>Run time a day, last {recent.length} days</figcaption>
     </figure>
   );
@@ -20,18 +26,18 @@ function recentWords(days: readonly (number | null)[]): string {
   const known = days.filter((day) => day !== null);
   const last = known.at(-1);
   if (last === undefined) return 'No day of this well is known yet.';
-  const [least, most] = [Math.min(...known), Math.max(...known)];
-  return `Run time a day: from ${sayDuration(least)} to ${sayDuration(most)}, last ${sayDuration(last)}.`;
+  const [min, max] = [Math.min(...known), Math.max(...known)];
+  return `Run time a day: from ${formatDuration(min)} to ${formatDuration(max)}, last ${formatDuration(last)}.`;
 }
 
 export function RibbonDrawing(props: {
   days: readonly (number | null)[];
-  usual: number;
+  normal: number;
   box: RibbonBox;
   label: string;
 }) {
-  const { days, usual, box, label } = props;
-  const { layers, unknown } = ribbonShape(days, usual, box);
+  const { days, normal, box, label } = props;
+  const { layers, unknown } = ribbonShape(days, normal, box);
   return (
     <svg
       class="ribbon"

@@ -1,29 +1,29 @@
 /** Loading, failing and emptiness, each said in words. */
 import type { ComponentChildren } from 'preact';
-import type { AskedState } from '../data/use-asked.ts';
+import type { RequestState } from '../data/use-asked.ts';
 
-export function Said<T>(props: {
-  state: AskedState<T>;
-  what: string;
-  again: () => void;
+export function RequestView<T>(props: {
+  state: RequestState<T>;
+  subject: string;
+  reload: () => void;
   children: (value: T) => ComponentChildren;
 }) {
-  const { state, what, again, children } = props;
+  const { state, subject, reload, children } = props;
   switch (state.is) {
     case 'loading':
       return (
-        <p class="said" role="status">
-          Fetching {what} …
+        <p class="status" role="status">
+          Fetching {subject} …
         </p>
       );
     case 'failed':
       return (
-        <div class="said" role="alert">
+        <div class="status" role="alert">
           <p>
-            Could not show {what}. {state.words}
+            Could not show {subject}. {state.message}
           </p>
-          {!state.missing && (
-            <button type="button" onClick={again}>
+          {!state.notFound && (
+            <button type="button" onClick={reload}>
               Try again
             </button>
           )}

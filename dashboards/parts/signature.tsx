@@ -2,16 +2,16 @@
 import { momentWords } from '../../shared/api/time-words.ts';
 import type { PumpDetail } from '../../shared/api/wells.ts';
 import { nowMs } from '../data/clock.ts';
-import { useSurroundings } from '../data/settings.ts';
+import { useAppContext } from '../data/settings.ts';
 import { Chart } from './chart.tsx';
 import type { ChartLine } from './chart.tsx';
 import { inUnits, spanWords, unitName } from './measure.ts';
 import { outsideWords, overlay } from './overlay.ts';
 
 export function Signature({ pump, timeZone }: { pump: PumpDetail; timeZone: string }) {
-  const { units } = useSurroundings();
-  const { lastRun, lastCycle, usualRun } = pump;
-  if (!lastRun || !lastCycle) return <p class="said">No run has been seen in the last two weeks.</p>;
+  const { units } = useAppContext();
+  const { lastRun, lastCycle, normalRun } = pump;
+  if (!lastRun || !lastCycle) return <p class="status">No run has been seen in the last two weeks.</p>;
   const kinds = [
     {
       title: 'Amps through the run',
@@ -19,7 +19,7 @@ export function Signature({ pump, timeZone }: { pump: PumpDetail; timeZone: stri
       dimension: 'current',
       tone: 'clay',
       decimals: 1,
-      spanMin: 2,
+      minSpan: 2,
     },
     {
       title: 'Pressure through the run',
@@ -27,22 +27,22 @@ export function Signature({ pump, timeZone }: { pump: PumpDetail; timeZone: stri
       dimension: 'pressure',
       tone: 'water',
       decimals: 0,
-      spanMin: units === 'us' ? 10 : 70,
+      minSpan: units === 'us' ? 10 : 70,
     },
   ] as const;
   return (
     <>
       <p>
         The run of {momentWords(Date.parse(lastCycle.started), timeZone, units, nowMs())}
-        {usualRun
+        {normalRun
           ? ' over the band in which this well’s runs usually lie.'
           : '. What is usual here is not known yet.'}
       </p>
-      {kinds.map(({ title, key, dimension, tone, decimals, spanMin }) => {
+      {kinds.map(({ title, key, dimension, tone, decimals, minSpan }) => {
         const unit = unitName(dimension, units);
-        const { xs, last, low, high } = overlay(lastRun, usualRun, key);
+        const { xs, run, low, high } = overlay(lastRun, normalRun, key);
         const shown = {
-          last: inUnits(last, dimension, units),
+          last: inUnits(run, dimension, units),
           low: inUnits(low, dimension, units),
           high: inUnits(high, dimension, units),
         };
@@ -55,14 +55,14 @@ export function Signature({ pump, timeZone }: { pump: PumpDetail; timeZone: stri
           <Chart
             key={key}
             title={title}
-            label={`${title}: ${spanWords(shown.last, unit, decimals)}. ${outsideWords(last, low, high)}`}
+            label={`${title}: ${spanWords(shown.last, unit, decimals)}. ${outsideWords(run, low, high)}`}
             unit={unit}
             decimals={decimals}
             xs={xs}
             lines={lines}
             bands={[[0, 1]]}
             units={units}
-            spanMin={spanMin}
+            minSpan={minSpan}
           />
         );
       })}

@@ -1,10 +1,10 @@
 /** The calendar of what is due, of one well or of all: on telephones, in a calendar program of this computer, and as a file. */
-import { useSurroundings } from '../data/settings.ts';
+import { useAppContext } from '../data/settings.ts';
 import { CopyButton } from './copy-button.tsx';
 import { PhoneCalendar } from './phone-calendar.tsx';
 
 export function Subscribe({ well }: { well?: string }) {
-  const { source } = useSurroundings();
+  const { source } = useAppContext();
   if (!source.live) return null;
   const of = well === undefined ? {} : { well };
   const path = well === undefined ? '/calendar.ics' : `/calendar.ics?well=${encodeURIComponent(well)}`;
@@ -21,13 +21,13 @@ export function Subscribe({ well }: { well?: string }) {
       <h3>On this computer</h3>
       <p>For a calendar program of this computer, as a calendar to subscribe to:</p>
       <p class="address here">{address}</p>
-      <p class="seen">
+      <p class="actions">
         <CopyButton text={address}>Copy the address</CopyButton>
         <a class="go" href={path} download="stillwell-checks.ics">
           Take the calendar as a file
         </a>
       </p>
-      <p class="doing">A file holds what is due now and does not renew itself.</p>
+      <p class="secondary">A file holds what is due now and does not renew itself.</p>
     </section>
   );
 }

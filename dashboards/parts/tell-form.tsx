@@ -1,45 +1,45 @@
 /** A small form that tells the server one thing: its own fields, the name of who does it, one button, and what came of it. */
 import type { ComponentChildren } from 'preact';
 import { useState } from 'preact/hooks';
-import { rememberedName, rememberName, useSurroundings } from '../data/settings.ts';
-import { AskError, type DataSource } from '../data/source.ts';
+import { rememberedName, rememberName, useAppContext } from '../data/settings.ts';
+import { RequestError, type DataSource } from '../data/source.ts';
 
-export interface TellFormProps {
+export interface ActionFormProps {
   button: string;
   /** Tells it; `by` is there only where a name was given. */
-  tell: (source: DataSource, fields: FormData, who: { by?: string }) => Promise<unknown>;
+  submit: (source: DataSource, fields: FormData, actor: { by?: string }) => Promise<unknown>;
   done: () => void;
   /** What stands after it was done; nothing where the page itself shows it. */
-  doneWords?: string;
+  doneMessage?: string;
   class?: string;
   children?: ComponentChildren;
 }
 
-export function TellForm(props: TellFormProps) {
-  const { source } = useSurroundings();
+export function ActionForm(props: ActionFormProps) {
+  const { source } = useAppContext();
   const [name, setName] = useState(rememberedName);
-  const [said, setSaid] = useState('');
-  const [asking, setAsking] = useState(false);
+  const [message, setMessage] = useState('');
+  const [submitting, setSubmitting] = useState(false);
   if (!source.live) return null;
-  const submit = async (event: SubmitEvent): Promise<void> => {
+  const handleSubmit = async (event: SubmitEvent): Promise<void> => {
     event.preventDefault();
     if (!(event.currentTarget instanceof HTMLFormElement)) return;
     const form = event.currentTarget;
-    setAsking(true);
-    setSaid('');
+    setSubmitting(true);
+    setMessage('');
     const by = name.trim();
     rememberName(by);
     try {
-      await props.tell(source, new FormData(form), by === '' ? {} : { by });
-      setSaid(props.doneWords ?? '');
+      await props.submit(source, new FormData(form), by === '' ? {} : { by });
+      setMessage(props.doneMessage ?? '');
       props.done();
     } catch (error) {
-      setSaid(error instanceof AskError ? error.message : 'That did not work.');
+      setMessage(error instanceof RequestError ? error.message : 'That did not work.');
     }
-    setAsking(false);
+    setSubmitting(false);
   };
   return (
-    <form class={props.class ?? 'tell'} onSubmit={(event) => void submit(event)}>
+    <form class={props.class ?? 'action-form'} onSubmit={(event) => void handleSubmit(event)}>
       {props.children}
       <label>
         Your name{' '}
@@ -51,30 +51,30 @@ export function TellForm(props: TellFormProps) {
           onInput={(event) => setName(event.currentTarget.value)}
         />
       </label>
-      <button type="submit" disabled={asking}>
+      <button type="submit" disabled={submitting}>
         {props.button}
       </button>
-      <p role="status">{said}</p>
+      <p role="status">{message}</p>
     </form>
   );
 }
 
 const HOUR_MS = 3_600_000;
 const DAY_MS = 24 * HOUR_MS;
-export type Span = [ms: number, words: string];
-export const HOURS: Span = [4 * HOUR_MS, '4 hours'];
-export const DAY: Span = [DAY_MS, 'a day'];
-export const DAYS: Span = [3 * DAY_MS, '3 days'];
-export const WEEK: Span = [7 * DAY_MS, 'a week'];
-export const MONTH: Span = [30 * DAY_MS, '30 days'];
+export type DurationOption = [ms: number, words: string];
+export const HOURS: DurationOption = [4 * HOUR_MS, '4 hours'];
+export const DAY: DurationOption = [DAY_MS, 'a day'];
+export const DAYS: DurationOption = [3 * DAY_MS, '3 days'];
+export const WEEK: DurationOption = [7 * DAY_MS, 'a week'];
+export const MONTH: DurationOption = [30 * DAY_MS, '30 days'];
 
 /** A choice of how long; its value is in ms. */
-export function SpanField({ label, spans }: { label: string; spans: readonly Span[] }) {
+export function DurationField({ label, options }: { label: string; options: readonly DurationOption[] }) {
   return (
     <label>
       {label}{' '}
       <select name="span">
-        {spans.map(([ms, words]) => (
+        {options.map(([ms, words]) => (
           <option key={words} value={ms}>
             {words}
           </option>

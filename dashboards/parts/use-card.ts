@@ -3,160 +3,168 @@
  * been changed by somebody else meanwhile. Nothing that was typed is ever thrown away here.
  */
 import { useEffect, useState } from 'preact/hooks';
-import { clashes, differences, merged, type Clash } from '../../shared/card/differences.ts';
-import { flatten, unflatten, type Flat } from '../../shared/card/flat.ts';
+import {
+  findConflicts,
+  cardDifferences,
+  mergeCards,
+  type CardConflict,
+} from '../../shared/card/differences.ts';
+import { flatten, unflatten, type FlatCard } from '../../shared/card/flat.ts';
 import type { Answer } from '../../shared/api/routes.ts';
-import { keepDraft, readDraft } from '../data/drafts.ts';
-import { rememberedName, rememberName, useSurroundings } from '../data/settings.ts';
-import { AskError, type DataSource } from '../data/source.ts';
+import { saveDraft, readDraft } from '../data/drafts.ts';
+import { rememberedName, rememberName, useAppContext } from '../data/settings.ts';
+import { RequestError, type DataSource } from '../data/source.ts';
 import { flatOf, pumpsOf, typedOf, withPump, type Typed } from '../words/card-form.ts';
 
 type CardAnswer = Answer<'card'>;
 
-interface Written {
+interface CardDraft {
   /** The card that the next one is written upon. */
-  opened: CardAnswer;
+  base: CardAnswer;
   typed: Typed;
   pumps: string[];
 }
 
 /** What came of saving: in words, and with the reasons by field or the other's card where it did not work. */
-interface Outcome {
-  said: string;
+interface SaveOutcome {
+  message: string;
   refused: Readonly<Record<string, string>>;
-  clash?: { theirs: CardAnswer; fields: Clash[] };
+  conflict?: { theirs: CardAnswer; fields: CardConflict[] };
 }
 
-const NOTHING: Outcome = { said: '', refused: {} };
+const NO_OUTCOME: SaveOutcome = { message: '', refused: {} };
 
-export interface UseCard extends Written, Outcome {
-  openedFlat: Flat;
+export interface UseCard extends CardDraft, SaveOutcome {
+  baseFlat: FlatCard;
   /** How many fields differ from the card that was opened. */
   changed: number;
   saving: boolean;
   by: string;
   setBy: (name: string) => void;
-  type: (key: string, text: string) => void;
+  setField: (key: string, text: string) => void;
   addPump: () => void;
   /** Back to the card as it was opened. */
-  drop: () => void;
+  revert: () => void;
   save: () => void;
   /** After two wrote at once: theirs, with these fields yours. */
-  settle: (keepYours: ReadonlySet<string>) => void;
+  resolve: (keepYours: ReadonlySet<string>) => void;
 }
 
 export function useCard(well: string, answer: CardAnswer, saved: (answer: CardAnswer) => void): UseCard {
-  const { source } = useSurroundings();
+  const { source } = useAppContext();
   const key = `card ${well}`;
-  const [written, setWritten] = useState<Written>(() => draftOf(readDraft(key)) ?? openedOf(answer));
-  const [outcome, setOutcome] = useState<Outcome>(() =>
+  const [draft, setDraft] = useState<CardDraft>(() => parseDraft(readDraft(key)) ?? draftFrom(answer));
+  const [outcome, setOutcome] = useState<SaveOutcome>(() =>
     readDraft(key) === undefined
-      ? NOTHING
-      : { ...NOTHING, said: 'What you typed before is still here, not saved yet.' },
+      ? NO_OUTCOME
+      : { ...NO_OUTCOME, message: 'What you typed before is still here, not saved yet.' },
   );
   const [saving, setSaving] = useState(false);
   const [by, setBy] = useState(rememberedName);
-  const openedFlat = flatten(written.opened.card);
-  const yours = { ...flatOf(written.typed), well };
-  const changed = differences(openedFlat, yours).length;
-  useEffect(() => keepDraft(key, changed > 0 ? written : undefined), [key, changed, written]);
+  const baseFlat = flatten(draft.base.card);
+  const yours = { ...flatOf(draft.typed), well };
+  const changed = cardDifferences(baseFlat, yours).length;
+  useEffect(() => saveDraft(key, changed > 0 ? draft : undefined), [key, changed, draft]);
 
-  const keep = async (flat: Flat, opened: CardAnswer): Promise<void> => {
+  const saveDraftCard = async (flat: FlatCard, opened: CardAnswer): Promise<void> => {
     rememberName(by.trim());
     setSaving(true);
-    setOutcome(NOTHING);
+    setOutcome(NO_OUTCOME);
     try {
-      const next = await told(source, { well, flat, basedOn: opened.act, by: by.trim() });
-      setWritten(openedOf(next));
-      setOutcome({ ...NOTHING, said: 'Kept.' });
+      const next = await postCard(source, { well, flat, basedOn: opened.act, by: by.trim() });
+      setDraft(draftFrom(next));
+      setOutcome({ ...NO_OUTCOME, message: 'Kept.' });
       saved(next);
     } catch (error) {
-      setOutcome(await explained(error, { source, well, opened: flatten(opened.card), yours: flat }));
+      setOutcome(await explainFailure(error, { source, well, base: flatten(opened.card), yours: flat }));
     }
     setSaving(false);
   };
   return {
-    ...written,
+    ...draft,
     ...outcome,
-    openedFlat,
+    baseFlat,
     changed,
     saving,
     by,
     setBy,
-    type: (key, text) => {
-      setWritten((now) => ({ ...now, typed: { ...now.typed, [key]: text } }));
+    setField: (key, text) => {
+      setDraft((now) => ({ ...now, typed: { ...now.typed, [key]: text } }));
       // The reasons stay at their fields till the next try.
-      setOutcome((now) => ({ ...now, said: '' }));
+      setOutcome((now) => ({ ...now, message: '' }));
     },
-    addPump: () => setWritten((now) => ({ ...now, ...withPump(now.typed, now.pumps) })),
-    drop: () => {
-      setWritten(openedOf(answer));
-      setOutcome(NOTHING);
+    addPump: () => setDraft((now) => ({ ...now, ...withPump(now.typed, now.pumps) })),
+    revert: () => {
+      setDraft(draftFrom(answer));
+      setOutcome(NO_OUTCOME);
     },
-    save: () => void keep(yours, written.opened),
-    settle: (keepYours) => {
-      if (!outcome.clash) return;
-      const { theirs } = outcome.clash;
-      const flat = merged(flatten(theirs.card), yours, keepYours);
-      setWritten({ opened: theirs, typed: typedOf(flat), pumps: pumpsOf(flat) });
-      void keep(flat, theirs);
+    save: () => void saveDraftCard(yours, draft.base),
+    resolve: (keepYours) => {
+      if (!outcome.conflict) return;
+      const { theirs } = outcome.conflict;
+      const flat = mergeCards(flatten(theirs.card), yours, keepYours);
+      setDraft({ base: theirs, typed: typedOf(flat), pumps: pumpsOf(flat) });
+      void saveDraftCard(flat, theirs);
     },
   };
 }
 
 /** A draft of ours, or nothing: what a browser kept is not taken on trust. */
-function draftOf(kept: unknown): Written | undefined {
-  if (typeof kept !== 'object' || kept === null) return undefined;
-  if (!('opened' in kept) || !('typed' in kept) || !('pumps' in kept)) return undefined;
+function parseDraft(stored: unknown): CardDraft | undefined {
+  if (typeof stored !== 'object' || stored === null) return undefined;
+  if (!('base' in stored) || !('typed' in stored) || !('pumps' in stored)) return undefined;
   // Written by this page alone, in this tab.
   // oxlint-disable-next-line typescript/no-unsafe-type-assertion
-  return kept as Written;
+  return stored as CardDraft;
 }
 
-function openedOf(answer: CardAnswer): Written {
+function draftFrom(answer: CardAnswer): CardDraft {
   const flat = flatten(answer.card);
-  return { opened: answer, typed: typedOf(flat), pumps: pumpsOf(flat) };
+  return { base: answer, typed: typedOf(flat), pumps: pumpsOf(flat) };
 }
 
-function told(
+function postCard(
   source: DataSource,
-  { well, flat, basedOn, by }: { well: string; flat: Flat; basedOn: string | undefined; by: string },
+  { well, flat, basedOn, by }: { well: string; flat: FlatCard; basedOn: string | undefined; by: string },
 ): Promise<CardAnswer> {
   const card = { ...unflatten(flat), well };
-  return source.tell(
+  return source.post(
     'writeCard',
     { well },
     { card, ...(basedOn !== undefined && { basedOn }), ...(by !== '' && { by }) },
   );
 }
 
-interface Tried {
+interface SaveAttempt {
   source: DataSource;
   well: string;
-  opened: Flat;
-  yours: Flat;
+  base: FlatCard;
+  yours: FlatCard;
 }
 
 /** Why it was not kept. */
-async function explained(error: unknown, { source, well, opened, yours }: Tried): Promise<Outcome> {
-  if (!(error instanceof AskError))
-    return { ...NOTHING, said: 'That did not work. What you typed is still here.' };
+async function explainFailure(
+  error: unknown,
+  { source, well, base, yours }: SaveAttempt,
+): Promise<SaveOutcome> {
+  if (!(error instanceof RequestError))
+    return { ...NO_OUTCOME, message: 'That did not work. What you typed is still here.' };
   if (error.status === 409) {
-    const theirs = await asked(source, well);
+    const theirs = await fetchCard(source, well);
     return {
-      said: error.message,
+      message: error.message,
       refused: {},
-      ...(theirs && { clash: { theirs, fields: clashes(opened, flatten(theirs.card), yours) } }),
+      ...(theirs && { conflict: { theirs, fields: findConflicts(base, flatten(theirs.card), yours) } }),
     };
   }
   const refused = Object.fromEntries(error.fields.map(({ at, rule }) => [at, rule]));
   const { length } = error.fields;
-  return { said: length === 0 ? error.message : notKept(length), refused };
+  return { message: length === 0 ? error.message : notSaved(length), refused };
 }
 
-async function asked(source: DataSource, well: string): Promise<CardAnswer | undefined> {
+async function fetchCard(source: DataSource, well: string): Promise<CardAnswer | undefined> {
   try {
-    return await source.ask('card', { well });
+    return await source.get('card', { well });
   } catch {
     // The reason of the refusal is told all the same.
     return undefined;
@@ -164,6 +172,6 @@ async function asked(source: DataSource, well: string): Promise<CardAnswer | und
 }
 
 /** The reasons stand at their fields; here is only that there are some. */
-function notKept(fields: number): string {
+function notSaved(fields: number): string {
   return `Not kept: ${fields === 1 ? 'one field can’t be so, and says why' : `${fields} fields can’t be so, and say why`}. Nothing is lost.`;
 }

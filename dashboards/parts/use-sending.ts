@@ -1,72 +1,75 @@
-/** Files on their way to the well's book: what was chosen, how far each is, and what came of it. Nothing of how it looks. */
+/** Files on their way to the well's logbook: what was chosen, how far each is, and what came of it. Nothing of how it looks. */
 import { useState } from 'preact/hooks';
-import { rememberName, useSurroundings } from '../data/settings.ts';
-import { AskError, type Parts } from '../data/source.ts';
-import { nameFor, refusedBefore } from '../../shared/words/papers.ts';
+import { rememberName, useAppContext } from '../data/settings.ts';
+import { RequestError, type RouteParams } from '../data/source.ts';
+import { documentName, uploadProblem } from '../../shared/words/papers.ts';
 
-export type Way =
-  { is: 'waiting' } | { is: 'going'; share: number } | { is: 'kept' } | { is: 'refused'; why: string };
+export type UploadStatus =
+  | { is: 'waiting' }
+  | { is: 'sending'; fraction: number }
+  | { is: 'saved' }
+  | { is: 'refused'; reason: string };
 
-export interface Chosen {
+export interface Upload {
   id: number;
   file: File;
   name: string;
-  way: Way;
+  status: UploadStatus;
 }
 
 /** What is said of all of them together. */
-export interface SaidOfAll {
+export interface UploadDetails {
   about: string;
   text: string;
   by: string;
 }
 
-export interface UseSending {
-  list: readonly Chosen[];
+export interface Uploads {
+  list: readonly Upload[];
   busy: boolean;
   choose: (files: readonly File[]) => void;
-  put: (id: number, more: Partial<Chosen>) => void;
-  leaveOut: (id: number) => void;
-  sendAll: (said: SaidOfAll) => Promise<void>;
+  update: (id: number, more: Partial<Upload>) => void;
+  remove: (id: number) => void;
+  sendAll: (details: UploadDetails) => Promise<void>;
 }
 
-export function useSending(well: string, kept: () => void): UseSending {
-  const { source } = useSurroundings();
-  const [list, setList] = useState<Chosen[]>([]);
+export function useUploads(well: string, onSaved: () => void): Uploads {
+  const { source } = useAppContext();
+  const [list, setList] = useState<Upload[]>([]);
   const [busy, setBusy] = useState(false);
-  const put = (id: number, more: Partial<Chosen>): void =>
+  const update = (id: number, more: Partial<Upload>): void =>
     setList((now) => now.map((one) => (one.id === id ? { ...one, ...more } : one)));
-  const send = async ({ id, file, name }: Chosen, said: Parts): Promise<void> => {
-    put(id, { way: { is: 'going', share: 0 } });
+  const send = async ({ id, file, name }: Upload, details: RouteParams): Promise<void> => {
+    update(id, { status: { is: 'sending', fraction: 0 } });
     try {
-      await source.addPaper({ well, name, ...said }, file, (share) =>
-        put(id, { way: { is: 'going', share } }),
+      await source.addDocument({ well, name, ...details }, file, (fraction) =>
+        update(id, { status: { is: 'sending', fraction } }),
       );
-      put(id, { way: { is: 'kept' } });
-      kept();
+      update(id, { status: { is: 'saved' } });
+      onSaved();
     } catch (error) {
-      const why = error instanceof AskError ? error.message : 'That did not work.';
-      put(id, { way: { is: 'refused', why } });
+      const reason = error instanceof RequestError ? error.message : 'That did not work.';
+      update(id, { status: { is: 'refused', reason } });
     }
   };
   return {
     list,
     busy,
-    put,
+    update,
     choose: (files) =>
       setList((now) => [
-        ...now.filter(({ way }) => way.is !== 'kept'),
-        ...files.map((file, i) => chosen(file, i)),
+        ...now.filter(({ status }) => status.is !== 'saved'),
+        ...files.map((file, i) => newUpload(file, i)),
       ]),
-    leaveOut: (left) => setList((now) => now.filter(({ id }) => id !== left)),
-    async sendAll(said) {
+    remove: (removedId) => setList((now) => now.filter(({ id }) => id !== removedId)),
+    async sendAll(details) {
       setBusy(true);
-      rememberName(said.by.trim());
-      const parts = Object.entries(said)
+      rememberName(details.by.trim());
+      const parts = Object.entries(details)
         .map(([key, value]) => [key, value.trim()] as const)
         .filter(([, value]) => value !== '');
       // One after the other: a phone's uplink is narrow, and what is kept is kept when the line breaks.
-      for (const one of list.filter(({ way }) => way.is === 'waiting')) {
+      for (const one of list.filter(({ status }) => status.is === 'waiting')) {
         // oxlint-disable-next-line no-await-in-loop
         await send(one, Object.fromEntries(parts));
       }
@@ -75,15 +78,15 @@ export function useSending(well: string, kept: () => void): UseSending {
   };
 }
 
-let chosenSoFar = 0;
+let lastUploadId = 0;
 
-function chosen(file: File, number: number): Chosen {
-  const why = refusedBefore(file);
-  chosenSoFar += 1;
+function newUpload(file: File, number: number): Upload {
+  const reason = uploadProblem(file);
+  lastUploadId += 1;
   return {
-    id: chosenSoFar,
+    id: lastUploadId,
     file,
-    name: nameFor(file, number),
-    way: why === undefined ? { is: 'waiting' } : { is: 'refused', why },
+    name: documentName(file, number),
+    status: reason === undefined ? { is: 'waiting' } : { is: 'refused', reason },
   };
 }

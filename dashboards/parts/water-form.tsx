@@ -4,33 +4,33 @@
  */
 import { useState } from 'preact/hooks';
 import type { WaterAnswer } from '../../shared/api/due.ts';
-import { ANALYTE_KEYS, ANALYTES, analyteNamed } from '../../shared/water/analytes.ts';
+import { ANALYTE_KEYS, ANALYTES, findAnalyte } from '../../shared/water/analytes.ts';
 import { readResult, type WrittenResult } from '../../shared/water/result.ts';
-import { unitsOffered, WATER_UNITS } from '../../shared/water/water-units.ts';
+import { offeredUnits, WATER_UNITS } from '../../shared/water/water-units.ts';
 import { entryMoment } from '../../shared/known/entry-day.ts';
-import { amountWords } from '../../shared/words/water-amounts.ts';
+import { amountText } from '../../shared/words/water-amounts.ts';
 import { Field, FieldRow, type Reasons } from './field.tsx';
-import { useEntryTelling } from './entry-telling.ts';
+import { useEntryForm } from './entry-telling.ts';
 import { PhotoField } from './photo-field.tsx';
-import { TellForm, textOf } from './tell-form.tsx';
+import { ActionForm, textOf } from './tell-form.tsx';
 
-interface Props {
+interface WaterFormProps {
   well: string;
   value: WaterAnswer;
   changed: () => void;
 }
 
 /** A line of the form; its number stays with it, so that what is typed stays where it is. */
-interface Line {
+interface ResultRow {
   id: number;
   analyte: string;
 }
 
 /** The four of every year, and the one that laboratories add to coliform. */
-const USUAL = ['total-coliform', 'e-coli', 'nitrate', 'tds', 'ph'] as const;
-const MOST_LINES = 200;
+const DEFAULT_ANALYTES = ['total-coliform', 'e-coli', 'nitrate', 'tds', 'ph'] as const;
+const MAX_LINES = 200;
 
-export function WaterForm({ well, value, changed }: Props) {
+export function WaterForm({ well, value, changed }: WaterFormProps) {
   const [open, setOpen] = useState(false);
   return (
     <details class="more acts" open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
@@ -49,15 +49,17 @@ export function WaterForm({ well, value, changed }: Props) {
   );
 }
 
-function Form({ well, value, changed }: Props) {
-  const [lines, setLines] = useState<Line[]>(USUAL.map((key, id) => ({ id, analyte: ANALYTES[key].name })));
-  const { reasons, tell } = useEntryTelling({
+function Form({ well, value, changed }: WaterFormProps) {
+  const [lines, setLines] = useState<ResultRow[]>(
+    DEFAULT_ANALYTES.map((key, id) => ({ id, analyte: ANALYTES[key].name })),
+  );
+  const { reasons, submit } = useEntryForm({
     well,
     about: 'Water test',
     read: (fields) => readForm(fields, lines, value),
   });
   return (
-    <TellForm class="tell form" button="Keep the results" tell={tell} done={changed}>
+    <ActionForm class="action-form form" button="Keep the results" submit={submit} done={changed}>
       <FieldRow>
         <Field
           name="at"
@@ -86,33 +88,33 @@ function Form({ well, value, changed }: Props) {
       <p>
         <button
           type="button"
-          disabled={lines.length >= MOST_LINES}
+          disabled={lines.length >= MAX_LINES}
           onClick={() => setLines([...lines, { id: (lines.at(-1)?.id ?? 0) + 1, analyte: '' }])}
         >
           One more line
         </button>
       </p>
       <Field name="text" label="Remark" maxLength={500} reasons={reasons} />
-      <PhotoField label="Photo of the report" papers />
-    </TellForm>
+      <PhotoField label="Photo of the report" documents />
+    </ActionForm>
   );
 }
 
-function ResultLine({ line, at, reasons }: { line: Line; at: number; reasons: Reasons }) {
+function ResultLine({ line, at, reasons }: { line: ResultRow; at: number; reasons: Reasons }) {
   const [written, setWritten] = useState<Required<WrittenResult>>({
     analyte: line.analyte,
     value: '',
-    unit: usualUnit(line.analyte),
+    unit: defaultUnit(line.analyte),
   });
-  const put = (part: keyof WrittenResult, text: string): void =>
+  const update = (part: keyof WrittenResult, text: string): void =>
     setWritten((now) => {
       const next = { ...now, [part]: text };
       // Another analyte brings its usual unit, as long as nobody chose one.
-      return part === 'analyte' && now.unit === usualUnit(now.analyte)
-        ? { ...next, unit: usualUnit(text) }
+      return part === 'analyte' && now.unit === defaultUnit(now.analyte)
+        ? { ...next, unit: defaultUnit(text) }
         : next;
     });
-  const units = offered(written.analyte);
+  const units = unitOptions(written.analyte);
   const list = `units-${line.id}`;
   return (
     <fieldset class="result">
@@ -124,14 +126,14 @@ function ResultLine({ line, at, reasons }: { line: Line; at: number; reasons: Re
         list="analytes"
         maxLength={80}
         reasons={reasons}
-        onInput={(text) => put('analyte', text)}
+        onInput={(text) => update('analyte', text)}
       />
       <Field
         name={`value-${line.id}`}
         label="Value"
         maxLength={40}
         reasons={reasons}
-        onInput={(text) => put('value', text)}
+        onInput={(text) => update('value', text)}
       />
       <UnitField
         name={`unit-${line.id}`}
@@ -139,10 +141,10 @@ function ResultLine({ line, at, reasons }: { line: Line; at: number; reasons: Re
         list={list}
         units={units}
         reason={reasons[`unit-${line.id}`]}
-        put={(text) => put('unit', text)}
+        setUnit={(text) => update('unit', text)}
       />
-      <p class="doing" aria-live="polite">
-        {takenFor(written)}
+      <p class="secondary" aria-live="polite">
+        {interpretationWords(written)}
       </p>
     </fieldset>
   );
@@ -154,9 +156,9 @@ function UnitField(props: {
   list: string;
   units: readonly string[];
   reason: string | undefined;
-  put: (text: string) => void;
+  setUnit: (text: string) => void;
 }) {
-  const { name, value, list, units, reason, put } = props;
+  const { name, value, list, units, reason, setUnit } = props;
   return (
     <div class="field">
       <label>
@@ -168,7 +170,7 @@ function UnitField(props: {
           list={list}
           maxLength={40}
           aria-invalid={reason === undefined ? undefined : true}
-          onInput={(event) => put(event.currentTarget.value)}
+          onInput={(event) => setUnit(event.currentTarget.value)}
         />
       </label>
       <datalist id={list}>
@@ -181,28 +183,28 @@ function UnitField(props: {
   );
 }
 
-function offered(name: string): string[] {
-  const known = analyteNamed(name);
-  return known ? unitsOffered(known.key) : WATER_UNITS.map((unit) => unit.name);
+function unitOptions(name: string): string[] {
+  const known = findAnalyte(name);
+  return known ? offeredUnits(known.key) : WATER_UNITS.map((unit) => unit.name);
 }
 
 /** Where the unit is never in doubt. An analyte that must say as what starts without one, so that somebody looks. */
-function usualUnit(name: string): string {
-  const known = analyteNamed(name);
+function defaultUnit(name: string): string {
+  const known = findAnalyte(name);
   if (!known) return '';
-  const units = unitsOffered(known.key);
+  const units = offeredUnits(known.key);
   return units.some((unit) => unit.includes(' as ')) ? '' : (units[0] ?? '');
 }
 
 /** What the line says, or nothing as long as it has no value: nobody is corrected while typing. */
-function takenFor(written: Required<WrittenResult>): string {
+function interpretationWords(written: Required<WrittenResult>): string {
   const read = written.value.trim() === '' ? undefined : readResult(withUnit(written));
   if (!read || 'problem' in read) return '';
   const { is, value, unit, name, key, remark } = read.result;
   if (value === undefined) return `Taken as: ${name}, ${is === 'below' ? 'not detected' : is}`;
   const sign = is === 'below' ? 'under ' : is === 'above' ? 'over ' : '';
   const same = key === undefined ? ' (no limit is kept here)' : '';
-  return `Taken as: ${name}, ${sign}${amountWords(value, unit)}${same}${remark === undefined ? '' : `; ${remark}`}`;
+  return `Taken as: ${name}, ${sign}${amountText(value, unit)}${same}${remark === undefined ? '' : `; ${remark}`}`;
 }
 
 function withUnit({ unit, ...rest }: Required<WrittenResult>): WrittenResult {
@@ -211,7 +213,7 @@ function withUnit({ unit, ...rest }: Required<WrittenResult>): WrittenResult {
 
 function readForm(
   fields: FormData,
-  lines: readonly Line[],
+  lines: readonly ResultRow[],
   { timeZone, nowMs }: WaterAnswer,
 ): { entry: Record<string, unknown> } | { reasons: Reasons } {
   const reasons: Record<string, string> = {};
@@ -229,11 +231,11 @@ function readForm(
   });
   if (results.length === 0) reasons[`value-${lines[0]?.id ?? 0}`] = 'Must be given: at least one result';
   if ('reason' in when || Object.keys(reasons).length > 0) return { reasons };
-  const said = ['laboratory', 'place', 'why', 'text'].flatMap((name) => {
+  const optional = ['laboratory', 'place', 'why', 'text'].flatMap((name) => {
     const text = textOf(fields, name);
     return text === '' ? [] : [[name, text] as const];
   });
-  return { entry: { kind: 'water-test', at: when.at, results, ...Object.fromEntries(said) } };
+  return { entry: { kind: 'water-test', at: when.at, results, ...Object.fromEntries(optional) } };
 }
 
 function capital(text: string): string {

@@ -1,18 +1,18 @@
 /** One water test: what stands out first, then each result as it was written, beside its limits with where they stand and from when. */
 import type { WaterAnswer, WaterResultAnswer, WaterTestAnswer } from '../../shared/api/due.ts';
-import { BY_CONDITION } from '../../shared/water/advice.ts';
+import { TESTS_BY_CONDITION } from '../../shared/water/advice.ts';
 import { LIMIT_WORDS, VERDICT_WORDS } from '../../shared/words/water-words.ts';
 import { dayWords } from '../words/due.ts';
 import {
-  comparedWords,
-  limitWords,
-  resultWords,
-  sourceWords,
-  standingOut,
-  standsOut,
+  comparedText,
+  limitText,
+  resultText,
+  sourceText,
+  notableResults,
+  isNotable,
 } from '../../shared/words/water-amounts.ts';
-import { Strike } from './check-history.tsx';
-import { PaperLinks } from './photo-field.tsx';
+import { VoidEntry } from './check-history.tsx';
+import { DocumentLinks } from './photo-field.tsx';
 
 export function WaterTestSheet(props: {
   test: WaterTestAnswer;
@@ -21,13 +21,13 @@ export function WaterTestSheet(props: {
   changed: () => void;
 }) {
   const { test, value, well, changed } = props;
-  const out = standingOut(test.results);
+  const exceeded = notableResults(test.results);
   const from = [test.laboratory, test.place, test.why].filter((part) => part !== undefined).join(', ');
   return (
     <article class="sheet" aria-labelledby={`test-${test.id}`}>
-      <h3 id={`test-${test.id}`}>Sample of {dayWords(test.on, value.nowMs)}</h3>
-      {from !== '' && <p class="doing">{from}</p>}
-      {out.length > 0 && <Advice results={out} nowMs={value.nowMs} />}
+      <h3 id={`test-${test.id}`}>Sample of {dayWords(test.sampleDate, value.nowMs)}</h3>
+      {from !== '' && <p class="secondary">{from}</p>}
+      {exceeded.length > 0 && <Advice results={exceeded} nowMs={value.nowMs} />}
       <div class="table stacked">
         <table>
           <thead>
@@ -47,11 +47,11 @@ export function WaterTestSheet(props: {
       </div>
       <Sources results={test.results} />
       {test.text !== undefined && <p>{test.text}</p>}
-      <p class="doing">
+      <p class="secondary">
         {test.by !== undefined && `Written down by ${test.by}. `}
-        <PaperLinks papers={test.papers} />
+        <DocumentLinks documents={test.documents} />
       </p>
-      <Strike well={well} id={test.id} changed={changed} />
+      <VoidEntry well={well} id={test.id} changed={changed} />
     </article>
   );
 }
@@ -59,11 +59,11 @@ export function WaterTestSheet(props: {
 function Advice({ results, nowMs }: { results: readonly WaterResultAnswer[]; nowMs: number }) {
   return (
     <div class="advice" role="note">
-      {results.map(({ name, advice, compared, unit }) => (
+      {results.map(({ name, advice, comparisons, unit }) => (
         <div key={name}>
           <p>
-            <strong>{advice?.says ?? compared.map((one) => comparedWords(one, unit)).join(' ')}</strong>
-            {advice?.againOn !== undefined && ` Next sample: ${dayWords(advice.againOn, nowMs)}.`}
+            <strong>{advice?.text ?? comparisons.map((one) => comparedText(one, unit)).join(' ')}</strong>
+            {advice?.retestDate !== undefined && ` Next sample: ${dayWords(advice.retestDate, nowMs)}.`}
           </p>
           {advice && advice.cautions.length > 0 && (
             <ul class="cautions">
@@ -79,28 +79,28 @@ function Advice({ results, nowMs }: { results: readonly WaterResultAnswer[]; now
 }
 
 function Row({ result }: { result: WaterResultAnswer }) {
-  const { analyte, name, written, word, remark, odd, compared, unit } = result;
+  const { analyte, name, written, hardnessClass, remark, plausibilityQuestion, comparisons, unit } = result;
   return (
-    <tr class={standsOut(result) ? 'stands-out' : undefined}>
+    <tr class={isNotable(result) ? 'stands-out' : undefined}>
       <th scope="row">
         {name}
-        {analyte.toLowerCase() !== name.toLowerCase() && <span class="doing"> ({analyte})</span>}
+        {analyte.toLowerCase() !== name.toLowerCase() && <span class="secondary"> ({analyte})</span>}
       </th>
       <td data-name="As written">{written}</td>
       <td data-name="That is">
-        {resultWords(result)}
-        {word !== undefined && `, ${word}`}
-        {remark !== undefined && <span class="doing"> ({remark})</span>}
-        {odd !== undefined && <strong> {odd}</strong>}
+        {resultText(result)}
+        {hardnessClass !== undefined && `, ${hardnessClass}`}
+        {remark !== undefined && <span class="secondary"> ({remark})</span>}
+        {plausibilityQuestion !== undefined && <strong> {plausibilityQuestion}</strong>}
       </td>
       <td data-name="Beside published limits">
-        {compared.length === 0
+        {comparisons.length === 0
           ? 'No limit is kept here.'
-          : compared.map((one) => (
+          : comparisons.map((one) => (
               <p key={one.limit.kind}>
-                {comparedWords(one, unit)}
-                {one.whenDrawn &&
-                  ` When it was drawn ${limitWords(one.whenDrawn.limit, unit)} applied: ${VERDICT_WORDS[one.whenDrawn.verdict]}.`}
+                {comparedText(one, unit)}
+                {one.atSampling &&
+                  ` When it was drawn ${limitText(one.atSampling.limit, unit)} applied: ${VERDICT_WORDS[one.atSampling.verdict]}.`}
               </p>
             ))}
       </td>
@@ -110,8 +110,8 @@ function Row({ result }: { result: WaterResultAnswer }) {
 
 /** Where each limit stands and from when: long, and needed by whoever argues with it. */
 function Sources({ results }: { results: readonly WaterResultAnswer[] }) {
-  const rows = results.flatMap(({ name, unit, compared }) =>
-    compared.map(({ limit }) => ({ key: `${name} ${limit.kind}`, name, unit, limit })),
+  const rows = results.flatMap(({ name, unit, comparisons }) =>
+    comparisons.map(({ limit }) => ({ key: `${name} ${limit.kind}`, name, unit, limit })),
   );
   if (rows.length === 0) return null;
   return (
@@ -121,10 +121,10 @@ function Sources({ results }: { results: readonly WaterResultAnswer[] }) {
         {rows.map(({ key, name, unit, limit }) => (
           <div key={key}>
             <dt>
-              {name}: {LIMIT_WORDS[limit.kind].name.toLowerCase()} {limitWords(limit, unit)},{' '}
+              {name}: {LIMIT_WORDS[limit.kind].name.toLowerCase()} {limitText(limit, unit)},{' '}
               {LIMIT_WORDS[limit.kind].means}
             </dt>
-            <dd>{sourceWords(limit)}</dd>
+            <dd>{sourceText(limit)}</dd>
           </div>
         ))}
       </dl>
@@ -133,19 +133,19 @@ function Sources({ results }: { results: readonly WaterResultAnswer[] }) {
 }
 
 /** Occasions to ask for more than the four of every year. */
-export function AskMore() {
+export function MoreTests() {
   return (
     <details class="more">
       <summary>When to test for more, and for what</summary>
       <dl class="reasons">
-        {BY_CONDITION.map(([condition, ask]) => (
+        {TESTS_BY_CONDITION.map(([condition, ask]) => (
           <div key={condition}>
             <dt>{condition}</dt>
             <dd>{ask}</dd>
           </div>
         ))}
       </dl>
-      <p class="doing">
+      <p class="secondary">
         EPA, questions and answers on private wells. With small children, somebody pregnant or nursing, or old
         people in the house: more often. The health department knows what lies in the ground there.
       </p>

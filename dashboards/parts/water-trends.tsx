@@ -1,7 +1,7 @@
 /** Results of one analyte over the years, drawn with their limit; only those that were measured twice or more. */
 import type { WaterAnswer } from '../../shared/api/due.ts';
 import { trendsOf, trendWords } from '../words/water-trend.ts';
-import { YearsLine } from './years-line.tsx';
+import { TrendChart } from './years-line.tsx';
 
 export function WaterTrends({ value }: { value: WaterAnswer }) {
   const trends = trendsOf(value);
@@ -9,15 +9,15 @@ export function WaterTrends({ value }: { value: WaterAnswer }) {
   return (
     <section aria-labelledby="trends">
       <h2 id="trends">Over the years</h2>
-      <p class="doing">
+      <p class="secondary">
         A hollow dot is no measure: the laboratory could not see less than this, or could not count more.
       </p>
       <div class="charts">
         {trends.map((trend) => (
-          <YearsLine
+          <TrendChart
             key={trend.name}
             title={trend.name}
-            said={trendWords(trend)}
+            description={trendWords(trend)}
             points={trend.points.map(({ open, ...point }) => ({
               ...point,
               ...(open !== undefined && { open: true }),

@@ -4,40 +4,40 @@
  */
 import type { WrittenAct } from '../../shared/api/acts.ts';
 import type { PumpDetail, WellDetail } from '../../shared/api/wells.ts';
-import { useSurroundings } from '../data/settings.ts';
+import { useAppContext } from '../data/settings.ts';
 import type { DataSource } from '../data/source.ts';
-import { bookAddress } from '../page-of.ts';
-import { KnownLine } from './known-line.tsx';
-import { TellForm, textOf } from './tell-form.tsx';
+import { logbookUrl } from '../page-of.ts';
+import { WellNotes } from './known-line.tsx';
+import { ActionForm, textOf } from './tell-form.tsx';
 
-interface ActsProps {
+interface ActionsProps {
   detail: WellDetail;
   pump: PumpDetail | undefined;
   changed: () => void;
 }
 
-export function WellActs({ detail, pump, changed }: ActsProps) {
-  const { source } = useSurroundings();
+export function WellActions({ detail, pump, changed }: ActionsProps) {
+  const { source } = useAppContext();
   if (!source.live) return null;
   return (
     <section aria-labelledby="acts">
       <h2 id="acts">What you know and it does not</h2>
-      <Visit detail={detail} />
-      <KnownLine detail={detail} changed={changed} />
-      <Standstill detail={detail} changed={changed} />
-      {pump && <Pin detail={detail} pump={pump} changed={changed} />}
+      <VisitLink detail={detail} />
+      <WellNotes detail={detail} changed={changed} />
+      <OutOfServiceForm detail={detail} changed={changed} />
+      {pump && <PinForm detail={detail} pump={pump} changed={changed} />}
     </section>
   );
 }
 
-type PartProps = Pick<ActsProps, 'detail' | 'changed'>;
+type SectionProps = Pick<ActionsProps, 'detail' | 'changed'>;
 
-function act(to: DataSource, who: { by?: string }, written: WrittenAct): Promise<unknown> {
-  return to.tell('act', {}, { act: written, ...who });
+function sendAct(source: DataSource, actor: { by?: string }, json: WrittenAct): Promise<unknown> {
+  return source.post('act', {}, { act: json, ...actor });
 }
 
 /** Opened and closed on a page of its own, where work is written down too. */
-function Visit({ detail }: Pick<PartProps, 'detail'>) {
+function VisitLink({ detail }: Pick<SectionProps, 'detail'>) {
   const { well, mode } = detail.well;
   if (mode === 'visit')
     return (
@@ -45,27 +45,27 @@ function Visit({ detail }: Pick<PartProps, 'detail'>) {
         <h3>Somebody is at work on it</h3>
         <p>Nothing is raised until the visit is closed.</p>
         <p>
-          <a href={bookAddress(well, 'visit')}>Write down the work, or close the visit</a>
+          <a href={logbookUrl(well, 'visit')}>Write down the work, or close the visit</a>
         </p>
       </div>
     );
   return (
     <p class="more">
-      <a href={bookAddress(well, 'visit')}>Somebody works on it: what to bring, and open a visit</a>
+      <a href={logbookUrl(well, 'visit')}>Somebody works on it: what to bring, and open a visit</a>
     </p>
   );
 }
 
-function Standstill({ detail, changed }: PartProps) {
+function OutOfServiceForm({ detail, changed }: SectionProps) {
   const { well, mode } = detail.well;
   if (mode === 'out-of-service' || mode === 'laid-up')
     return (
       <div class="sheet">
         <h3>{mode === 'laid-up' ? 'It is laid up' : 'It is out of service'}</h3>
         <p>Nothing is raised meanwhile.</p>
-        <TellForm
+        <ActionForm
           button="Back in service"
-          tell={(to, _fields, who) => act(to, who, { kind: 'back-in-service', well })}
+          submit={(to, _fields, actor) => sendAct(to, actor, { kind: 'back-in-service', well })}
           done={changed}
         />
       </div>
@@ -77,9 +77,9 @@ function Standstill({ detail, changed }: PartProps) {
         Nothing is raised until it is put back in service. Where the end is known, lay it up in the line
         above: then it is watched again by itself.
       </p>
-      <TellForm
+      <ActionForm
         button="Take it out of service"
-        tell={(to, _fields, who) => act(to, who, { kind: 'out-of-service', well })}
+        submit={(to, _fields, actor) => sendAct(to, actor, { kind: 'out-of-service', well })}
         done={changed}
       />
     </details>
@@ -87,8 +87,8 @@ function Standstill({ detail, changed }: PartProps) {
 }
 
 /** Quantities are written with their unit, as on the card. */
-function Pin({ detail, pump, changed }: PartProps & { pump: PumpDetail }) {
-  const { units } = useSurroundings();
+function PinForm({ detail, pump, changed }: SectionProps & { pump: PumpDetail }) {
+  const { units } = useAppContext();
   const pressure = units === 'us' ? '40 psi' : '276 kPa';
   return (
     <details class="more acts">
@@ -97,12 +97,12 @@ function Pin({ detail, pump, changed }: PartProps & { pump: PumpDetail }) {
         For figures that were measured when all was well, after a repair for example. Slow changes are then
         held against these. With units; what is left empty stays as it was learnt.
       </p>
-      <TellForm
+      <ActionForm
         button="Pin it"
-        doneWords="Pinned."
-        tell={(to, fields, who) => {
+        doneMessage="Pinned."
+        submit={(to, fields, actor) => {
           const [amps, cutIn, cutOut] = ['amps', 'cutIn', 'cutOut'].map((name) => textOf(fields, name));
-          return act(to, who, {
+          return sendAct(to, actor, {
             kind: 'pinned',
             well: detail.well.well,
             pump: pump.pump,
@@ -128,7 +128,7 @@ function Pin({ detail, pump, changed }: PartProps & { pump: PumpDetail }) {
             placeholder={units === 'us' ? '60 psi' : '414 kPa'}
           />
         </label>
-      </TellForm>
+      </ActionForm>
     </details>
   );
 }

@@ -1,7 +1,7 @@
 /** Writes down work and its parts in a visit. What was typed stays when the server refuses it, and goes when it is kept. */
 import { useState } from 'preact/hooks';
-import { keepPhotos, papersOf, PhotoField } from './photo-field.tsx';
-import { TellForm, textOf } from './tell-form.tsx';
+import { uploadPhotos, documentsField, PhotoField } from './photo-field.tsx';
+import { ActionForm, textOf } from './tell-form.tsx';
 
 /** As src/book/read-work.ts names them, with the words of the form. */
 const TOUCHED: readonly [name: string, word: string][] = [
@@ -19,16 +19,16 @@ const TOUCHED: readonly [name: string, word: string][] = [
 export function WorkForm({ well, visit, changed }: { well: string; visit: string; changed: () => void }) {
   const [round, setRound] = useState(0);
   return (
-    <TellForm
+    <ActionForm
       key={round}
       class="card-form"
       button="Write it down"
-      tell={async (to, fields, who) => {
+      submit={async (to, fields, actor) => {
         const [done, parts, doneBy] = ['done', 'parts', 'doneBy'].map((name) => textOf(fields, name));
         const listed = (parts ?? '').split('\n').map((line) => line.trim());
-        const photos = await keepPhotos(to, fields, { well, about: 'visit', ...who });
+        const photos = await uploadPhotos(to, fields, { well, about: 'visit', ...actor });
         const touched = fields.getAll('touched');
-        await to.tell(
+        await to.post(
           'writeEntry',
           { well },
           {
@@ -39,9 +39,9 @@ export function WorkForm({ well, visit, changed }: { well: string; visit: string
               ...(parts && { parts: listed.filter((line) => line !== '') }),
               ...(touched.length > 0 && { touched }),
               ...(doneBy && { doneBy }),
-              ...papersOf(photos),
+              ...documentsField(photos),
             },
-            ...who,
+            ...actor,
           },
         );
       }}
@@ -67,11 +67,11 @@ export function WorkForm({ well, visit, changed }: { well: string; visit: string
       <label class="field">
         Done by (person or firm) <input type="text" name="doneBy" maxLength={120} />
       </label>
-      <p class="doing">
+      <p class="secondary">
         Photos of the inside of a box are for whoever has it open and locked out already. A closed one stays
         closed.
       </p>
       <PhotoField label="Photos of the work" />
-    </TellForm>
+    </ActionForm>
   );
 }

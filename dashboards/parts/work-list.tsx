@@ -3,7 +3,7 @@ import type { EntryAnswer } from '../../shared/api/book.ts';
 import { PhotoRow } from './photo-row.tsx';
 
 export function WorkList({ work }: { work: readonly EntryAnswer[] }) {
-  if (work.length === 0) return <p class="said">No work is written down.</p>;
+  if (work.length === 0) return <p class="status">No work is written down.</p>;
   return (
     <ul class="work">
       {work.map((entry) => (
@@ -15,14 +15,14 @@ export function WorkList({ work }: { work: readonly EntryAnswer[] }) {
 
 function Work({ entry: { body, by } }: { entry: EntryAnswer }) {
   const [done, text, doneBy] = ['done', 'text', 'doneBy'].map((key) => textIn(body[key]));
-  const [parts, touched, papers] = ['parts', 'touched', 'papers'].map((key) => listIn(body[key]));
+  const [parts, touched, documents] = ['parts', 'touched', 'papers'].map((key) => listIn(body[key]));
   return (
     <li>
       <p>
         <strong>{done}</strong>
       </p>
       {parts && parts.length > 0 && <p>Parts: {parts.join('; ')}</p>}
-      <p class="doing">
+      <p class="secondary">
         {[
           touched && touched.length > 0 ? `Touched ${touched.join(', ')}` : '',
           doneBy ? `done by ${doneBy}` : '',
@@ -32,7 +32,7 @@ function Work({ entry: { body, by } }: { entry: EntryAnswer }) {
           .filter((word) => word !== '')
           .join('; ')}
       </p>
-      <PhotoRow hashes={papers ?? []} name={done ?? 'Work'} />
+      <PhotoRow hashes={documents ?? []} name={done ?? 'Work'} />
     </li>
   );
 }

@@ -7,30 +7,30 @@ import type { AlarmAnswer } from '../../shared/api/alarms.ts';
 import { alarmTitle } from '../../shared/api/alarm-title.ts';
 import type { DayAnswer } from '../../shared/api/history.ts';
 import { dateWords, localDate } from '../../shared/api/time-words.ts';
-import { sayDuration } from '../../shared/words/format.ts';
+import { formatDuration } from '../../shared/words/format.ts';
 import type { WellDetail } from '../../shared/api/wells.ts';
 import { nowMs } from '../data/clock.ts';
-import { useSurroundings } from '../data/settings.ts';
-import { useAsked } from '../data/use-asked.ts';
+import { useAppContext } from '../data/settings.ts';
+import { useRequest } from '../data/use-asked.ts';
 import { RibbonDrawing } from './ribbon.tsx';
-import { usualOf } from './ribbon-path.ts';
-import { Said } from './said.tsx';
+import { medianDay } from './ribbon-path.ts';
+import { RequestView } from './said.tsx';
 
 const DAY_MS = 86_400_000;
 const DAYS = 365;
 const BOX = { width: 1_095, height: 96 };
 
 export function YearStrip({ detail, alarms }: { detail: WellDetail; alarms: readonly AlarmAnswer[] }) {
-  const { source } = useSurroundings();
+  const { source } = useAppContext();
   const { well } = detail.well;
-  const { state, again } = useAsked(`year ${well}`, async () => {
+  const { state, reload } = useRequest(`year ${well}`, async () => {
     const to = Math.round(nowMs());
-    return (await source.ask('days', { well, from: to - (DAYS + 1) * DAY_MS, to })).days;
+    return (await source.get('days', { well, from: to - (DAYS + 1) * DAY_MS, to })).days;
   });
   return (
-    <Said state={state} what="the year" again={again}>
-      {(days) => <Strip days={days} detail={detail} alarms={alarms} />}
-    </Said>
+    <RequestView state={state} subject="the year" reload={reload}>
+      {(days) => <YearRibbon days={days} detail={detail} alarms={alarms} />}
+    </RequestView>
   );
 }
 
@@ -42,7 +42,7 @@ function yearDates(timeZone: string): string[] {
   );
 }
 
-function Strip({
+function YearRibbon({
   days,
   detail,
   alarms,
@@ -57,21 +57,21 @@ function Strip({
   const values = dates.map((date) => ran.get(date) ?? null);
   const known = values.filter((value) => value !== null);
   const [at, setAt] = useState(DAYS - 1);
-  if (known.length === 0) return <p class="said">The first whole day will stand here tomorrow.</p>;
-  const usual = detail.well.usualRanS ?? usualOf(values);
+  if (known.length === 0) return <p class="status">The first whole day will stand here tomorrow.</p>;
+  const normal = detail.well.normalRanS ?? medianDay(values);
   const date = dates[at] ?? '';
-  const onDay = alarms.filter((alarm) => standsOn(alarm, date, timeZone));
-  const words = dayWords(date, values[at] ?? null, usual, timeZone, onDay);
+  const onDay = alarms.filter((alarm) => isActiveOn(alarm, date, timeZone));
+  const words = dayWords(date, values[at] ?? null, normal, timeZone, onDay);
   return (
     <figure class="year">
       <RibbonDrawing
         days={values}
-        usual={usual}
+        normal={normal}
         box={BOX}
-        label={`Run time a day over a year, ${known.length} days known: usually ${sayDuration(usual)}, at most ${sayDuration(Math.max(...known))}.`}
+        label={`Run time a day over a year, ${known.length} days known: usually ${formatDuration(normal)}, at most ${formatDuration(Math.max(...known))}.`}
       />
-      <Told alarms={alarms} dates={dates} timeZone={timeZone} />
-      <Months dates={dates} />
+      <AlarmBars alarms={alarms} dates={dates} timeZone={timeZone} />
+      <MonthAxis dates={dates} />
       <input
         type="range"
         min={0}
@@ -81,7 +81,7 @@ function Strip({
         aria-valuetext={words}
         onInput={(event) => setAt(Number(event.currentTarget.value))}
       />
-      <p class="day-said" aria-hidden="true">
+      <p class="day-status" aria-hidden="true">
         {words}
       </p>
       <figcaption>
@@ -99,7 +99,7 @@ function ranByDate(days: readonly DayAnswer[]): Map<string, number> {
   return ran;
 }
 
-function standsOn(alarm: AlarmAnswer, date: string, timeZone: string): boolean {
+function isActiveOn(alarm: AlarmAnswer, date: string, timeZone: string): boolean {
   const until = alarm.clearedMs ?? alarm.withdrawnMs ?? Infinity;
   return (
     localDate(alarm.sinceMs, timeZone) <= date && (until === Infinity || localDate(until, timeZone) >= date)
@@ -109,17 +109,17 @@ function standsOn(alarm: AlarmAnswer, date: string, timeZone: string): boolean {
 function dayWords(
   date: string,
   ranS: number | null,
-  usual: number,
+  normal: number,
   timeZone: string,
   alarms: readonly AlarmAnswer[],
 ): string {
   const when = dateWords(Date.parse(`${date}T18:00:00Z`), timeZone, nowMs());
-  const ran = ranS === null ? 'not known' : `ran ${sayDuration(ranS)} (usual ${sayDuration(usual)})`;
+  const ran = ranS === null ? 'not known' : `ran ${formatDuration(ranS)} (usual ${formatDuration(normal)})`;
   return [`${when}: ${ran}`, ...alarms.map((alarm) => alarmTitle(alarm.alarm).toLowerCase())].join('; ');
 }
 
 /** A bar for each alarm, from when it began to when it ended; its word stands with the day's. Higher priority is drawn heavier. */
-function Told({
+function AlarmBars({
   alarms,
   dates,
   timeZone,
@@ -131,7 +131,7 @@ function Told({
   const step = BOX.width / DAYS;
   const place = (ms: number): number => dates.findIndex((date) => date >= localDate(ms, timeZone));
   return (
-    <svg class="told" viewBox={`0 0 ${BOX.width} 12`} preserveAspectRatio="none" aria-hidden="true">
+    <svg class="alarm-strip" viewBox={`0 0 ${BOX.width} 12`} preserveAspectRatio="none" aria-hidden="true">
       {alarms.map(({ id, sinceMs, clearedMs, withdrawnMs, priority }) => {
         const end = clearedMs ?? withdrawnMs;
         const from = place(sinceMs) < 0 ? DAYS - 1 : place(sinceMs);
@@ -140,7 +140,7 @@ function Told({
         return (
           <path
             key={id}
-            class={`told-${priority}`}
+            class={`alarm-strip-${priority}`}
             d={`M${from * step} 6H${Math.max(to, from + 1) * step}`}
           />
         );
@@ -149,7 +149,7 @@ function Told({
   );
 }
 
-function Months({ dates }: { dates: readonly string[] }) {
+function MonthAxis({ dates }: { dates: readonly string[] }) {
   const firsts = dates.map((date, i) => ({ date, i })).filter(({ date }) => date.endsWith('-01'));
   const word = (date: string): string =>
     new Date(`${date}T12:00:00Z`).toLocaleString('en-US', { month: 'short', timeZone: 'UTC' });

@@ -1,26 +1,26 @@
 /** Values over the years, drawn small: a dot for each, hollow where it is only known to lie under it, and the lines to hold them against. */
-import { yearsShape, YEARS_BOX, type YearLine, type YearPoint } from './years-shape.ts';
+import { trendShape, TREND_BOX, type ReferenceLine, type TrendPoint } from './years-shape.ts';
 
 const DOT = 4.5;
 
-export function YearsLine(props: {
+export function TrendChart(props: {
   title: string;
   /** The same in words, for whoever cannot see it. */
-  said: string;
-  points: readonly YearPoint[];
-  lines: readonly YearLine[];
+  description: string;
+  points: readonly TrendPoint[];
+  lines: readonly ReferenceLine[];
   fromZero?: boolean;
 }) {
-  const { title, said, points, lines, fromZero } = props;
-  const shape = yearsShape(points, lines, fromZero ?? false);
+  const { title, description, points, lines, fromZero } = props;
+  const shape = trendShape(points, lines, fromZero ?? false);
   if (!shape || points.length < 2) return null;
-  const { width, height, left, right, bottom, top } = YEARS_BOX;
+  const { width, height, left, right, bottom, top } = TREND_BOX;
   return (
     <figure class="trend">
       <figcaption>
-        <span class="chart-title">{title}</span> {said}
+        <span class="chart-title">{title}</span> {description}
       </figcaption>
-      <svg viewBox={`0 0 ${width} ${height}`} role="img" aria-label={`${title}: ${said}`}>
+      <svg viewBox={`0 0 ${width} ${height}`} role="img" aria-label={`${title}: ${description}`}>
         <path class="trend-axis" d={`M${left} ${bottom}H${right}`} />
         {shape.years.map(({ x, word }) => (
           <g key={word}>

@@ -1,7 +1,7 @@
 /** What the pages say of causes: how likely each is, what speaks for and against it, and which of them no honest reader can tell apart. */
 import type { UnitSystem } from '../../shared/quantity/print-quantity.ts';
 import { CAUSE_WORDS } from '../../shared/words/cause-words.ts';
-import { forAndAgainst } from '../../shared/words/for-and-against.ts';
+import { causeEvidence } from '../../shared/words/for-and-against.ts';
 import type { AlarmKind, Cause, WeighedCause } from '../../shared/words/kinds.ts';
 import { lookAlikesOf } from '../../shared/words/look-alikes.ts';
 
@@ -18,18 +18,18 @@ export interface CauseLine {
   lookFor: string;
   notIf: string;
   /** Where several are named together. */
-  toldApartBy?: string;
+  distinguishedBy?: string;
 }
 
-export interface ToExplain {
+export interface AlarmWithCauses {
   alarm: AlarmKind;
   evidence: Readonly<Record<string, number | string>>;
   causes: readonly WeighedCause[];
 }
 
 /** One line for each cause, heaviest first; look-alikes that are both named share a line and their weight. */
-export function causeLines(alarm: ToExplain, units: UnitSystem): CauseLine[] {
-  const reasons = new Map(forAndAgainst(alarm, units).map((one) => [one.cause, one]));
+export function causeLines(alarm: AlarmWithCauses, units: UnitSystem): CauseLine[] {
+  const reasons = new Map(causeEvidence(alarm, units).map((one) => [one.cause, one]));
   const groups = new Map<string, WeighedCause[]>();
   for (const weighed of alarm.causes) {
     const key = lookAlikesOf(weighed.cause)?.causes.join(' ') ?? weighed.cause;
@@ -40,39 +40,39 @@ export function causeLines(alarm: ToExplain, units: UnitSystem): CauseLine[] {
     .toSorted((a, b) => b.weight - a.weight)
     .map(({ group, weight }, at) => {
       const causes = group.map(({ cause }) => cause);
-      const said = (way: 'for' | 'against'): string[] => [
+      const sentences = (way: 'for' | 'against'): string[] => [
         ...new Set(causes.flatMap((cause) => reasons.get(cause)?.[way] ?? [])),
       ];
       return {
-        ...lineOf(causes),
+        ...causeLineOf(causes),
         likely: likelyWords(weight, at === 0),
-        for: said('for'),
-        against: said('against'),
+        for: sentences('for'),
+        against: sentences('against'),
       };
     });
 }
 
-function lineOf(causes: Cause[]): Omit<CauseLine, 'likely' | 'for' | 'against'> {
+function causeLineOf(causes: Cause[]): Omit<CauseLine, 'likely' | 'for' | 'against'> {
   const names = causes.map((cause, i) =>
     i === 0 ? CAUSE_WORDS[cause].name : lowerFirst(CAUSE_WORDS[cause].name),
   );
   const first = CAUSE_WORDS[causes[0]!];
-  const toldApartBy = causes.length > 1 ? lookAlikesOf(causes[0]!)?.toldApartBy : undefined;
+  const distinguishedBy = causes.length > 1 ? lookAlikesOf(causes[0]!)?.distinguishedBy : undefined;
   return {
     causes,
     names: names.join(', or '),
     what: causes.map((cause) => CAUSE_WORDS[cause].what).join(' '),
-    lookFor: first.speaksFor,
-    notIf: first.speaksAgainst,
-    ...(toldApartBy === undefined ? {} : { toldApartBy }),
+    lookFor: first.evidenceFor,
+    notIf: first.evidenceAgainst,
+    ...(distinguishedBy === undefined ? {} : { distinguishedBy }),
   };
 }
 
 /** How likely, in words: weights are opinions, and a percentage would promise more than they hold. */
-export function likelyWords(weight: number, leads = false): string {
+export function likelyWords(weight: number, isFirst = false): string {
   if (weight >= 0.6) return 'most likely';
-  if (leads && weight >= 0.3) return 'likeliest, but not sure';
-  if (leads) return 'likeliest of several';
+  if (isFirst && weight >= 0.3) return 'likeliest, but not sure';
+  if (isFirst) return 'likeliest of several';
   return weight >= 0.3 ? 'quite possible' : 'less likely';
 }
 

@@ -1,16 +1,16 @@
-/** The word for how much attention a well asks for. The mark beside it says the same by shape, so that colour is never alone. */
+/** The word for how much attention a well asks for. The mark beside it says the same by shape, so that color is never alone. */
 import type { Attention } from '../../shared/api/wells.ts';
 import type { Urgency } from '../../shared/words/urgency.ts';
 
 export const ATTENTION_WORDS: Record<Attention, string> = {
   now: 'Act now',
   soon: 'Within days',
-  unheard: 'Not heard',
+  'no-data': 'Not heard',
   note: 'Worth a look',
   visit: 'Visit open',
   learning: 'Learning',
-  fine: 'As it should be',
-  away: 'Put aside',
+  normal: 'As it should be',
+  'not-in-use': 'Put aside',
 };
 
 /** One sentence over all wells: "Five wells: one to act on now, two within days." Where alarms ask, by their urgency. */
@@ -22,7 +22,7 @@ export function summaryWords(attentions: readonly (Attention | Urgency)[]): stri
     atOnce > 0 ? `${number(atOnce)} to act on now` : '',
     count('today') > 0 ? `${number(count('today'))} to act on today` : '',
     count('soon') > 0 ? `${number(count('soon'))} within days` : '',
-    count('unheard') > 0 ? `${number(count('unheard'))} not heard` : '',
+    count('no-data') > 0 ? `${number(count('no-data'))} not heard` : '',
     count('note') > 0 ? `${number(count('note'))} worth a look` : '',
   ].filter((part) => part !== '');
   const all = `${capital(number(attentions.length))} ${attentions.length === 1 ? 'well' : 'wells'}`;

@@ -4,23 +4,26 @@
  */
 import { keyFor, SECTIONS, type Field, type Section } from '../../shared/card/fields.ts';
 import type { Part } from '../../shared/words/part-words.ts';
-import { isList, joinLines, linesOf, ofPump, type Flat } from '../../shared/card/flat.ts';
+import { isList, joinLines, splitLines, withoutPumpPrefix, type FlatCard } from '../../shared/card/flat.ts';
 
 /** What stands in each field, by its key. */
 export type Typed = Readonly<Record<string, string>>;
 
-export function typedOf(flat: Readonly<Flat>): Typed {
+export function typedOf(flat: Readonly<FlatCard>): Typed {
   return Object.fromEntries(
-    Object.entries(flat).map(([key, text]) => [key, isList(ofPump(key)) ? linesOf(text).join('\n') : text]),
+    Object.entries(flat).map(([key, text]) => [
+      key,
+      isList(withoutPumpPrefix(key)) ? splitLines(text).join('\n') : text,
+    ]),
   );
 }
 
-export function flatOf(typed: Typed): Flat {
-  const said = Object.entries(typed).map(([key, text]) => [
+export function flatOf(typed: Typed): FlatCard {
+  const fields = Object.entries(typed).map(([key, text]) => [
     key,
-    isList(ofPump(key)) ? asList(text) : text.trim(),
+    isList(withoutPumpPrefix(key)) ? asList(text) : text.trim(),
   ]);
-  return Object.fromEntries(said.filter(([, text]) => text !== ''));
+  return Object.fromEntries(fields.filter(([, text]) => text !== ''));
 }
 
 function asList(text: string): string {
@@ -45,38 +48,38 @@ export interface ShownSection {
 }
 
 /** The sections of a card with one pump or several; of the switch's fields those that can still be filled. */
-export function sectionsOf(opened: Readonly<Flat>, pumps: readonly string[]): ShownSection[] {
+export function sectionsOf(opened: Readonly<FlatCard>, pumps: readonly string[]): ShownSection[] {
   return SECTIONS.flatMap((section) =>
-    section.ofPump && pumps.length > 1
-      ? pumps.map((pump) => shown(section, opened, pump))
-      : [shown(section, opened, pumps.length > 1 ? pumps[0] : undefined)],
+    section.perPump && pumps.length > 1
+      ? pumps.map((pump) => sectionFor(section, opened, pump))
+      : [sectionFor(section, opened, pumps.length > 1 ? pumps[0] : undefined)],
   );
 }
 
-function shown(section: Section, opened: Readonly<Flat>, pump: string | undefined): ShownSection {
-  const { title, about, parts = [], fields } = section;
+function sectionFor(section: Section, opened: Readonly<FlatCard>, pump: string | undefined): ShownSection {
+  const { title, intro, parts = [], fields } = section;
   return {
-    title: section.ofPump && pump !== undefined ? `${title} ${pump.slice(1)}` : title,
-    ...(about !== undefined && { about }),
+    title: section.perPump && pump !== undefined ? `${title} ${pump.slice(1)}` : title,
+    ...(intro !== undefined && { about: intro }),
     parts,
     fields: fields
-      .filter(({ key }) => !isOtherWay(key, opened))
+      .filter(({ key }) => !isAlternative(key, opened))
       .map((field) => ({ field, key: keyFor(field, pump) })),
   };
 }
 
 /** A switch is written by its name or by its two points: where one way was taken, the other is not offered. */
-function isOtherWay(key: string, opened: Readonly<Flat>): boolean {
+function isAlternative(key: string, opened: Readonly<FlatCard>): boolean {
   const points = opened['switch.points'] !== undefined;
   const each = opened['switch.cutIn'] !== undefined || opened['switch.cutOut'] !== undefined;
   return key === 'switch.points' ? each : (key === 'switch.cutIn' || key === 'switch.cutOut') && points;
 }
 
 /** The pumps that a card has: `p1` alone where it names none. */
-export function pumpsOf(flat: Readonly<Flat>): string[] {
+export function pumpsOf(flat: Readonly<FlatCard>): string[] {
   const named = Object.keys(flat).flatMap((key) => /^pumps\.(p\d+)\./.exec(key)?.[1] ?? []);
-  const most = Math.max(1, ...named.map((pump) => Number(pump.slice(1))));
-  return Array.from({ length: most }, (_, at) => `p${at + 1}`);
+  const count = Math.max(1, ...named.map((pump) => Number(pump.slice(1))));
+  return Array.from({ length: count }, (_, at) => `p${at + 1}`);
 }
 
 /** The same with one pump more. A second pump is another kind of card: each pump then has a part of its own. */
@@ -92,12 +95,12 @@ export function withPump(typed: Typed, pumps: readonly string[]): { typed: Typed
 
 /** What a closed section holds, in one line: what is written there. */
 export function digestOf({ fields }: ShownSection, typed: Typed): string {
-  const said = fields.flatMap(({ key, field }) => {
+  const texts = fields.flatMap(({ key, field }) => {
     const text = typed[key]?.trim() ?? '';
     if (text === '') return [];
-    return [field.choices && !field.many ? wordsOf(field, text) : text.replaceAll('\n', '; ')];
+    return [field.choices && !field.multiple ? wordsOf(field, text) : text.replaceAll('\n', '; ')];
   });
-  return said.join(' · ');
+  return texts.join(' · ');
 }
 
 /** A choice in words. */

@@ -1,9 +1,9 @@
 /** When a check is due, in words: a date, and how far away it is. */
 import type { CheckRowAnswer, DueRowAnswer, TargetAnswer } from '../../shared/api/due.ts';
 import { dateWords } from '../../shared/api/time-words.ts';
-import { printQuantity, type UnitSystem } from '../../shared/quantity/print-quantity.ts';
+import { formatQuantity, type UnitSystem } from '../../shared/quantity/print-quantity.ts';
 
-type Dated = Pick<DueRowAnswer, 'on' | 'lateDays' | 'state' | 'proposedOn'>;
+type Dated = Pick<DueRowAnswer, 'dueDate' | 'lateDays' | 'state' | 'proposedDate'>;
 
 /** An ISO date as people say it: "31 May", with the year where it is another. */
 export function dayWords(on: string, nowMs: number): string {
@@ -16,22 +16,22 @@ export function datesInWords(text: string, nowMs: number): string {
 }
 
 /** "Overdue since 3 May, 12 days", "Due today", "Due 31 May, in 6 days", "No date known. Proposed: 12 January". */
-export function dueWords({ on, lateDays = 0, state, proposedOn }: Dated, nowMs: number): string {
-  if (on === undefined)
-    return proposedOn === undefined
-      ? UNDATED[state]
-      : `${UNDATED.unwritten}. Proposed: ${dayWords(proposedOn, nowMs)}`;
-  const day = dayWords(on, nowMs);
+export function dueWords({ dueDate, lateDays = 0, state, proposedDate }: Dated, nowMs: number): string {
+  if (dueDate === undefined)
+    return proposedDate === undefined
+      ? UNDATED_WORDS[state]
+      : `${UNDATED_WORDS['not-recorded']}. Proposed: ${dayWords(proposedDate, nowMs)}`;
+  const day = dayWords(dueDate, nowMs);
   if (lateDays > 0) return `Overdue since ${day}, ${days(lateDays)}`;
   if (lateDays === 0) return 'Due today';
   return `Due ${day}, in ${days(-lateDays)}`;
 }
 
-const UNDATED: Record<DueRowAnswer['state'], string> = {
+const UNDATED_WORDS: Record<DueRowAnswer['state'], string> = {
   off: 'Put off',
   'not-needed': 'Not needed here',
-  unwritten: 'No date known',
-  waits: 'Waits until the well is back',
+  'not-recorded': 'No date known',
+  'on-hold': 'Waits until the well is back',
   later: 'Done',
   due: 'Due',
   overdue: 'Overdue',
@@ -43,9 +43,9 @@ function days(n: number): string {
   return n === 1 ? '1 day' : `${n} days`;
 }
 
-export function roundWords(round: CheckRowAnswer['round'], nowMs: number): string {
+export function roundWords(round: CheckRowAnswer['recurrence'], nowMs: number): string {
   if (!round) return 'Once.';
-  if (round.is === 'on')
+  if (round.is === 'yearly')
     return `Each year on ${dayWords(`${new Date(nowMs).getUTCFullYear()}-${round.day}`, nowMs)}.`;
   if (round.days === 365) return 'Each year.';
   return round.days === 182 ? 'Twice a year.' : `Every ${days(round.days)}.`;
@@ -54,17 +54,17 @@ export function roundWords(round: CheckRowAnswer['round'], nowMs: number): strin
 /** "38 psi, 2 psi under the measured cut-in of 40 psi." */
 export function targetWords(target: TargetAnswer | undefined, units: UnitSystem): string | undefined {
   if (!target) return undefined;
-  if (target.kpa === undefined || target.cutInKpa === undefined) return target.why;
+  if (target.kpa === undefined || target.cutInKpa === undefined) return target.reason;
   const under = units === 'us' ? '2 psi' : '14 kPa';
-  const print = (kpa: number): string => printQuantity(kpa, 'pressure', units);
-  return `${print(target.kpa)}, ${under} under the ${target.from === 'measured' ? 'measured cut-in' : 'cut-in on the card'} of ${print(target.cutInKpa)}.`;
+  const format = (kpa: number): string => formatQuantity(kpa, 'pressure', units);
+  return `${format(target.kpa)}, ${under} under the ${target.from === 'measured' ? 'measured cut-in' : 'cut-in on the card'} of ${format(target.cutInKpa)}.`;
 }
 
 /** "Laid up until 15 April", "Out of service since 3 May". */
-export function restWords({ atRest }: Pick<DueRowAnswer, 'atRest'>, nowMs: number): string {
-  if (!atRest) return '';
-  const what = atRest.is === 'laid-up' ? 'Laid up' : 'Out of service';
-  return atRest.untilOn === undefined
-    ? `${what} since ${dayWords(atRest.sinceOn, nowMs)}`
-    : `${what} until ${dayWords(atRest.untilOn, nowMs)}`;
+export function downtimeWords({ onHold }: Pick<DueRowAnswer, 'onHold'>, nowMs: number): string {
+  if (!onHold) return '';
+  const what = onHold.is === 'laid-up' ? 'Laid up' : 'Out of service';
+  return onHold.untilDate === undefined
+    ? `${what} since ${dayWords(onHold.sinceDate, nowMs)}`
+    : `${what} until ${dayWords(onHold.untilDate, nowMs)}`;
 }

@@ -1,14 +1,15 @@
 /** Where a form was refused: which field the server means, and what stands at the button meanwhile. */
-import { AskError } from '../data/source.ts';
+import { RequestError } from '../data/source.ts';
 
 /** Said at the button where reasons stand at fields. */
-export const LOOK_AT_FIELDS = 'Not kept yet: see what is said at the fields. What you typed is still there.';
+export const FIELD_ERRORS_MESSAGE =
+  'Not kept yet: see what is said at the fields. What you typed is still there.';
 
 /**
  * Which field the server refused, and why: "Cannot read entry: results.2.unit must be …". Undefined where it is about no field.
  */
 export function refusedField(error: unknown): { field: string; reason: string } | undefined {
-  if (!(error instanceof AskError)) return undefined;
+  if (!(error instanceof RequestError)) return undefined;
   const parts = /^Cannot read \w+: ([\w.]+) (.+)$/s.exec(error.message);
   return parts?.[1] === undefined || parts[2] === undefined
     ? undefined

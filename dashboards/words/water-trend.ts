@@ -1,6 +1,6 @@
 /** Results of one analyte over the years: the points, the limits to hold them against, and one sentence that says no more than was measured. */
 import type { WaterAnswer, WaterResultAnswer } from '../../shared/api/due.ts';
-import { amountWords } from '../../shared/words/water-amounts.ts';
+import { amountText } from '../../shared/words/water-amounts.ts';
 
 export interface WaterPoint {
   atMs: number;
@@ -18,16 +18,16 @@ export interface WaterTrend {
 
 /** Only of what has a figure twice or more; in the order of the newest test. */
 export function trendsOf({ tests }: Pick<WaterAnswer, 'tests'>): WaterTrend[] {
-  const by = new Map<string, { result: WaterResultAnswer; atMs: number }[]>();
+  const byName = new Map<string, { result: WaterResultAnswer; atMs: number }[]>();
   for (const { results, atMs } of tests.toReversed())
     for (const result of results)
       if (result.key !== undefined && result.value !== undefined)
-        by.set(result.name, [...(by.get(result.name) ?? []), { result, atMs }]);
-  return [...by].flatMap(([name, found]) => {
-    const newest = found.at(-1)?.result;
-    if (found.length < 2 || !newest) return [];
-    const points = found.map(({ result, atMs }) => pointOf(result, atMs));
-    return [{ name, unit: newest.unit, points, lines: linesOf(newest) }];
+        byName.set(result.name, [...(byName.get(result.name) ?? []), { result, atMs }]);
+  return [...byName].flatMap(([name, results]) => {
+    const newest = results.at(-1)?.result;
+    if (results.length < 2 || !newest) return [];
+    const points = results.map(({ result, atMs }) => pointOf(result, atMs));
+    return [{ name, unit: newest.unit, points, lines: limitLines(newest) }];
   });
 }
 
@@ -36,10 +36,10 @@ function pointOf({ is, value = 0 }: WaterResultAnswer, atMs: number): WaterPoint
   return is === 'above' ? { atMs, value, open: 'over' } : { atMs, value };
 }
 
-function linesOf({ compared, unit }: WaterResultAnswer): WaterTrend['lines'] {
-  return compared.flatMap(({ limit: { most, least } }) => [
-    ...(most === undefined ? [] : [{ value: most, words: `limit ${amountWords(most, unit)}` }]),
-    ...(least === undefined ? [] : [{ value: least, words: `lower limit ${amountWords(least, unit)}` }]),
+function limitLines({ comparisons, unit }: WaterResultAnswer): WaterTrend['lines'] {
+  return comparisons.flatMap(({ limit: { max, min } }) => [
+    ...(max === undefined ? [] : [{ value: max, words: `limit ${amountText(max, unit)}` }]),
+    ...(min === undefined ? [] : [{ value: min, words: `lower limit ${amountText(min, unit)}` }]),
   ]);
 }
 
@@ -48,7 +48,7 @@ export function trendWords({ points, unit }: Pick<WaterTrend, 'points' | 'unit'>
   const [first, last] = [points[0], points.at(-1)];
   if (!first || !last) return '';
   const words = ({ value, open }: WaterPoint): string =>
-    `${open === undefined ? '' : `${open} `}${amountWords(value, unit)}`;
+    `${open === undefined ? '' : `${open} `}${amountText(value, unit)}`;
   const rising =
     points.length > 2 &&
     points.every(

@@ -51,13 +51,13 @@ export const actShape = z
 /** An act as the contract writes it, without its time. */
 export type WrittenAct = z.output<typeof actShape>;
 
-export const actQuestionShape = z
+export const actRequestShape = z
   .strictObject({ act: actShape, by: opt(z.string().trim().min(1).max(80)) })
-  .meta({ id: 'ActQuestion' });
+  .meta({ id: 'ActRequest' });
 
-export const actDoneShape = z
+export const actResultShape = z
   .object({ done: z.literal(true), atMs: z.number().describe('The time it was done, by our clock.') })
-  .meta({ id: 'ActDone' });
+  .meta({ id: 'ActResult' });
 
 const actRowShape = z
   .object({

@@ -15,7 +15,7 @@ export const alarmShape = z
     priority: priorityShape,
     /** Lifecycle state, by the name the alarm standards give it. */
     state: z.string(),
-    standing: z.boolean(),
+    active: z.boolean(),
     sinceMs: z.number(),
     raisedMs: z.number(),
     clearedMs: opt(z.number()),
@@ -23,7 +23,7 @@ export const alarmShape = z
     acknowledgedMs: opt(z.number()),
     acknowledgedBy: opt(z.string()),
     shelvedUntilMs: opt(z.number()),
-    handedOver: opt(z.literal(true)).describe(
+    imported: opt(z.literal(true)).describe(
       'Told by the Stillwell that watched the well before; how it went on is not known here.',
     ),
     why: z.string(),
@@ -40,7 +40,7 @@ export const symptomShape = z
     symptomOf: alarmKindShape,
     sinceMs: z.number(),
     why: z.string(),
-    told: z.boolean().describe('It was told before what explains it was found.'),
+    notified: z.boolean().describe('It was told before what explains it was found.'),
   })
   .meta({ id: 'Symptom', description: 'What stands too and is explained by another alarm.' });
 export type SymptomAnswer = z.output<typeof symptomShape>;
@@ -49,10 +49,10 @@ export const alarmsShape = z.object({ alarms: z.array(alarmShape) }).meta({ id: 
 
 const byShape = z.string().trim().min(1).max(80).describe('Who does it, as they call themselves.');
 
-export const acknowledgeShape = z.strictObject({ by: opt(byShape) }).meta({ id: 'AcknowledgeQuestion' });
+export const acknowledgeShape = z.strictObject({ by: opt(byShape) }).meta({ id: 'AcknowledgeRequest' });
 export const shelveShape = z
   .strictObject({
     by: opt(byShape),
     untilMs: z.number().int().describe('Until when, Unix ms; within 30 days.'),
   })
-  .meta({ id: 'ShelveQuestion' });
+  .meta({ id: 'ShelveRequest' });

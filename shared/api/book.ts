@@ -1,6 +1,6 @@
 /** What people wrote down of a well, and its card with who changed it when. Shapes of entries: src/book/entry.ts. */
 import { z } from 'zod';
-import { besideShape } from './measured.ts';
+import { comparisonShape } from './measured.ts';
 
 const opt = z.exactOptional;
 const by = opt(z.string().trim().min(1).max(80));
@@ -11,7 +11,7 @@ export const entryShape = z
     well: z.string(),
     kind: z.string(),
     atMs: z.number().describe('When it was so.'),
-    madeMs: z.number().describe('When it was written down.'),
+    createdMs: z.number().describe('When it was written down.'),
     by: opt(z.string()),
     replaces: opt(z.string()).describe('The entry that this one puts right or strikes out.'),
     body: z.record(z.string(), z.unknown()).describe('As it was written, quantities with their units.'),
@@ -23,13 +23,13 @@ export const entriesShape = z
   .object({ entries: z.array(entryShape).describe('All, in the order in which they were written.') })
   .meta({ id: 'Entries' });
 
-export const entryQuestionShape = z
+export const entryRequestShape = z
   .strictObject({ entry: z.record(z.string(), z.unknown()), by })
-  .meta({ id: 'EntryQuestion' });
-export const entryDoneShape = z.object({ entry: entryShape }).meta({ id: 'EntryDone' });
+  .meta({ id: 'EntryRequest' });
+export const entryResultShape = z.object({ entry: entryShape }).meta({ id: 'EntryResult' });
 
 /** A paper comes as its bytes; what it is called and belongs to stands in the query. */
-export const paperQuery = z.strictObject({
+export const documentQuery = z.strictObject({
   name: z.string().trim().min(1).max(120),
   about: opt(z.string().trim().min(1).max(120)),
   text: opt(z.string().trim().min(1).max(2000)),
@@ -50,13 +50,13 @@ export const cardAnswerShape = z
         metric: z.string().describe('The same in metric units.'),
       }),
     ),
-    measured: z.array(besideShape),
+    measured: z.array(comparisonShape),
   })
   .meta({ id: 'CardAnswer', description: 'The card as written, and what is odd about it.' });
-export const cardQuestionShape = z
+export const cardRequestShape = z
   .strictObject({
     card: z.record(z.string(), z.unknown()),
     basedOn: opt(z.string()).describe('The act whose card was changed; absent for a first card.'),
     by,
   })
-  .meta({ id: 'CardQuestion' });
+  .meta({ id: 'CardRequest' });

@@ -7,24 +7,24 @@ const well = opt(z.string().min(1).max(40));
 /** Without a well: of all wells. */
 export const calendarAddressQuery = z.strictObject({ well });
 
-/** `one` makes an address where there is none, `new` takes the old one away, `none` takes it away and makes none. */
-export const calendarAddressQuestion = z.strictObject({ well, want: z.enum(['one', 'new', 'none']) });
+/** `ensure` makes an address where there is none, `renew` takes the old one away, `remove` takes it away and makes none. */
+export const calendarAddressRequest = z.strictObject({ well, action: z.enum(['ensure', 'renew', 'remove']) });
 
 const hosts = z.array(z.string()).describe('Addresses of this computer on its networks.');
 
 export const calendarAddressShape = z
   .object({
-    door: z.discriminatedUnion('is', [
+    server: z.discriminatedUnion('is', [
       z.object({ is: z.literal('open'), hosts }),
       z.object({
         is: z.literal('closed'),
         hosts,
-        failed: opt(z.string().describe('Why it could not be opened; absent where it was not meant to be.')),
+        error: opt(z.string().describe('Why it could not be opened; absent where it was not meant to be.')),
       }),
     ]),
     address: opt(
       z.object({
-        madeMs: z.number(),
+        createdMs: z.number(),
         urls: z.array(z.string()).describe('The same calendar, one for each address of this computer.'),
       }),
     ),

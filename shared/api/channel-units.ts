@@ -13,27 +13,27 @@ export interface ChannelUnit {
   label: string;
 }
 
-const AS_IS = 1;
+const UNCHANGED = 1;
 
-const BY_BASE: Record<string, ChannelUnit> = {
-  current: { unit: 'A', factor: AS_IS, dimension: 'current', label: 'Current' },
-  'current-2': { unit: 'A', factor: AS_IS, dimension: 'current', label: 'Current, line 2' },
-  'current-3': { unit: 'A', factor: AS_IS, dimension: 'current', label: 'Current, line 3' },
+const UNITS_BY_CHANNEL: Record<string, ChannelUnit> = {
+  current: { unit: 'A', factor: UNCHANGED, dimension: 'current', label: 'Current' },
+  'current-2': { unit: 'A', factor: UNCHANGED, dimension: 'current', label: 'Current, line 2' },
+  'current-3': { unit: 'A', factor: UNCHANGED, dimension: 'current', label: 'Current, line 3' },
   pressure: { unit: 'kPa', factor: 1e-3, dimension: 'pressure', label: 'Pressure' },
-  voltage: { unit: 'V', factor: AS_IS, dimension: 'voltage', label: 'Voltage' },
-  'voltage-2': { unit: 'V', factor: AS_IS, dimension: 'voltage', label: 'Voltage, line 2' },
-  'voltage-3': { unit: 'V', factor: AS_IS, dimension: 'voltage', label: 'Voltage, line 3' },
+  voltage: { unit: 'V', factor: UNCHANGED, dimension: 'voltage', label: 'Voltage' },
+  'voltage-2': { unit: 'V', factor: UNCHANGED, dimension: 'voltage', label: 'Voltage, line 2' },
+  'voltage-3': { unit: 'V', factor: UNCHANGED, dimension: 'voltage', label: 'Voltage, line 3' },
   flow: { unit: 'L/s', factor: 1e3, dimension: 'flow', label: 'Flow' },
-  level: { unit: 'm', factor: AS_IS, dimension: 'length', label: 'Water over the pump' },
-  store: { unit: 'm', factor: AS_IS, dimension: 'length', label: 'Depth in the store' },
-  contact: { unit: '', factor: AS_IS, label: 'Call for water' },
-  temperature: { unit: 'Cel', factor: AS_IS, dimension: 'temperature', label: 'Temperature' },
+  level: { unit: 'm', factor: UNCHANGED, dimension: 'length', label: 'Water over the pump' },
+  store: { unit: 'm', factor: UNCHANGED, dimension: 'length', label: 'Depth in the store' },
+  contact: { unit: '', factor: UNCHANGED, label: 'Call for water' },
+  temperature: { unit: 'Cel', factor: UNCHANGED, dimension: 'temperature', label: 'Temperature' },
 };
 
 /** The unit of a channel by its name, pump prefix or not; undefined where there is no such channel. */
 export function channelUnit(channel: string): ChannelUnit | undefined {
   const cut = channel.indexOf('/');
-  const base = BY_BASE[channel.slice(cut + 1)];
+  const base = UNITS_BY_CHANNEL[channel.slice(cut + 1)];
   if (!base || cut < 0) return base;
   return { ...base, label: `${base.label}, pump ${channel.slice(1, cut)}` };
 }

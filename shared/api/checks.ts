@@ -6,7 +6,7 @@ import { CHECK_KINDS } from '../words/checks.ts';
 const opt = z.exactOptional;
 
 const figureShape = z
-  .object({ value: z.number(), is: z.enum(DIMENSIONS) })
+  .object({ value: z.number(), dimension: z.enum(DIMENSIONS) })
   .meta({ id: 'CheckFigure', description: 'One figure in SI.' });
 
 export const checkShape = z
@@ -14,11 +14,11 @@ export const checkShape = z
     what: z.enum(CHECK_KINDS),
     pump: opt(z.string()),
     state: z.enum(['agrees', 'differs', 'not-yet']),
-    asks: z.string(),
+    question: z.string(),
     card: opt(z.array(figureShape).describe('What the card says.')),
     measured: opt(z.array(figureShape)),
-    toDo: opt(z.string().describe('What to do, where card and readings differ.')),
-    waitsFor: opt(z.string().describe('What it waits for, where it cannot be told yet.')),
+    action: opt(z.string().describe('What to do, where card and readings differ.')),
+    waitingFor: opt(z.string().describe('What it waits for, where it cannot be told yet.')),
   })
   .meta({ id: 'Check', description: 'Do clamp, transducer, switch, tank and card agree?' });
 export type CheckAnswer = z.output<typeof checkShape>;

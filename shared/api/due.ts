@@ -5,9 +5,9 @@ const opt = z.exactOptional;
 const day = z.string().describe('ISO date in the well’s own time zone.');
 
 const stateShape = z
-  .enum(['overdue', 'due', 'later', 'unwritten', 'waits', 'off', 'not-needed'])
+  .enum(['overdue', 'due', 'later', 'not-recorded', 'on-hold', 'off', 'not-needed'])
   .describe(
-    'unwritten: nobody knows when it was done last. waits: the well stands still, nobody knows until when.',
+    'not-recorded: nobody knows when it was done last. on-hold: the well stands still, nobody knows until when.',
   );
 
 const targetShape = z
@@ -15,30 +15,30 @@ const targetShape = z
     kpa: opt(z.number()),
     cutInKpa: opt(z.number()),
     from: opt(z.enum(['measured', 'card'])),
-    why: opt(z.string().describe('Why no target can be told.')),
+    reason: opt(z.string().describe('Why no target can be told.')),
   })
   .meta({ id: 'PrechargeTarget', description: 'Gauge pressures. 2 psi under cut-in.' });
 export type TargetAnswer = z.output<typeof targetShape>;
 
 const dueFields = {
   check: z.string(),
-  own: opt(z.literal(true).describe('Made by people of this well.')),
+  custom: opt(z.literal(true).describe('Made by people of this well.')),
   title: z.string(),
   state: stateShape,
-  on: opt(day),
+  dueDate: opt(day),
   lateDays: opt(z.number().int().describe('Days past its day; negative before it.')),
-  proposedOn: opt(day.describe('Of one that is unwritten: a day to catch up on all of this well.')),
-  because: z.array(z.string()),
-  lastOn: opt(day),
+  proposedDate: opt(day.describe('Of one that is not recorded: a day to catch up on all of this well.')),
+  reasons: z.array(z.string()),
+  lastDate: opt(day),
   target: opt(targetShape),
-  atRest: opt(
+  onHold: opt(
     z
       .object({
         is: z.enum(['laid-up', 'out-of-service']),
-        sinceOn: day,
-        untilOn: opt(day.describe('The last day, where it is known.')),
+        sinceDate: day,
+        untilDate: opt(day.describe('The last day, where it is known.')),
       })
-      .meta({ id: 'AtRest', description: 'It waits, because the well stands still.' }),
+      .meta({ id: 'OnHold', description: 'It waits, because the well stands still.' }),
   ),
 };
 
@@ -53,13 +53,13 @@ export const dueShape = z
     until: day,
     wells: z.number().int().describe('Wells that were looked at.'),
     due: z.array(dueRowShape).describe('By day, then well.'),
-    unwritten: z
+    notRecorded: z
       .array(dueRowShape)
       .describe('What nobody knows the last time of and is proposed up to that day; by day, then well.'),
-    unwrittenInAll: z
+    notRecordedTotal: z
       .object({ checks: z.number().int(), wells: z.number().int() })
       .describe('Those proposed for later too.'),
-    atRest: z.array(dueRowShape).describe('What waits, because its well stands still.'),
+    onHold: z.array(dueRowShape).describe('What waits, because its well stands still.'),
   })
   .meta({ id: 'Due', description: 'What is due on all wells up to a day, overdue ones included.' });
 
@@ -73,22 +73,22 @@ export const dueQuery = z.strictObject({
 
 export const calendarQuery = z.strictObject({ well: opt(z.string().min(1).max(40)) });
 
-const timeDoneShape = z
+const checkCompletionShape = z
   .object({
     id: opt(z.string().describe('The entry; absent for what is no entry, such as a calibration.')),
     atMs: z.number(),
-    on: day,
+    date: day,
     outcome: z.enum(['right', 'put-right', 'not-right', 'not-done']),
     by: opt(z.string()),
     text: opt(z.string()),
     value: opt(z.string().describe('As it was written.')),
-    left: opt(z.string()),
+    asLeft: opt(z.string()),
     valueSi: opt(z.number()),
-    leftSi: opt(z.number()),
-    papers: z.array(z.string()),
+    asLeftSi: opt(z.number()),
+    documents: z.array(z.string()),
   })
-  .meta({ id: 'TimeDone', description: 'A check that was done: as found and as left.' });
-export type TimeDoneAnswer = z.output<typeof timeDoneShape>;
+  .meta({ id: 'CheckCompletion', description: 'A check that was done: as found and as left.' });
+export type CheckCompletionAnswer = z.output<typeof checkCompletionShape>;
 
 const checkRowShape = z
   .object({
@@ -98,16 +98,16 @@ const checkRowShape = z
     source: opt(z.string()),
     cautions: z.array(z.string()),
     text: opt(z.string().describe('What a person wrote to the plan.')),
-    where: opt(z.string().describe('Where the card says that it is.')),
-    round: opt(
+    location: opt(z.string().describe('Where the card says that it is.')),
+    recurrence: opt(
       z.union([
         z.object({ is: z.literal('days'), days: z.number().int() }),
-        z.object({ is: z.literal('on'), day: z.string().describe('Month and day.') }),
+        z.object({ is: z.literal('yearly'), day: z.string().describe('Month and day.') }),
       ]),
     ),
-    value: opt(z.object({ asks: z.string(), dimension: z.literal('pressure') })),
+    value: opt(z.object({ question: z.string(), dimension: z.literal('pressure') })),
     plan: opt(z.string().describe('The entry that planned it.')),
-    done: z.array(timeDoneShape).describe('Oldest first.'),
+    completions: z.array(checkCompletionShape).describe('Oldest first.'),
   })
   .meta({ id: 'CheckRow' });
 export type CheckRowAnswer = z.output<typeof checkRowShape>;
@@ -125,15 +125,17 @@ export type ChecksAnswer = z.output<typeof checksShape>;
 const limitShape = z
   .object({
     kind: z.enum(['primary', 'secondary', 'treatment', 'action', 'disinfectant', 'advisory']),
-    most: opt(z.number()),
-    least: opt(z.number()),
+    max: opt(z.number()),
+    min: opt(z.number()),
     absent: opt(z.literal(true)),
-    where: z.string(),
-    known: z
-      .enum(['read', 'quoted', 'memory'])
-      .describe('Whether the rule was read, quoted, or is from memory.'),
-    from: opt(z.object({ on: z.string(), known: z.enum(['read', 'quoted', 'memory']) })),
-    until: opt(z.string()),
+    citation: z.string(),
+    provenance: z
+      .enum(['verified', 'quoted', 'from-memory'])
+      .describe('Whether the rule was verified, quoted, or is from memory.'),
+    effectiveFrom: opt(
+      z.object({ on: z.string(), provenance: z.enum(['verified', 'quoted', 'from-memory']) }),
+    ),
+    effectiveUntil: opt(z.string()),
     note: opt(z.string()),
   })
   .meta({ id: 'WaterLimit', description: 'In the kept unit. A yardstick for a private well.' });
@@ -149,16 +151,16 @@ const resultShape = z
     value: opt(z.number()),
     unit: z.string(),
     remark: opt(z.string()),
-    odd: opt(z.string().describe('A question about what is odd.')),
-    word: opt(z.string().describe('The class of hardness.')),
-    compared: z.array(
+    plausibilityQuestion: opt(z.string().describe('A question about what is odd.')),
+    hardnessClass: opt(z.string().describe('The class of hardness.')),
+    comparisons: z.array(
       z.object({
         limit: limitShape,
         verdict: verdictShape,
-        whenDrawn: opt(z.object({ limit: limitShape, verdict: verdictShape })),
+        atSampling: opt(z.object({ limit: limitShape, verdict: verdictShape })),
       }),
     ),
-    advice: opt(z.object({ says: z.string(), againOn: opt(day), cautions: z.array(z.string()) })),
+    advice: opt(z.object({ text: z.string(), retestDate: opt(day), cautions: z.array(z.string()) })),
   })
   .meta({ id: 'WaterResult' });
 export type WaterResultAnswer = z.output<typeof resultShape>;
@@ -166,14 +168,14 @@ export type WaterResultAnswer = z.output<typeof resultShape>;
 const waterTestShape = z
   .object({
     id: z.string(),
-    on: day,
+    sampleDate: day,
     atMs: z.number(),
     by: opt(z.string()),
     laboratory: opt(z.string()),
     place: opt(z.string()),
     why: opt(z.string()),
     text: opt(z.string()),
-    papers: z.array(z.string()),
+    documents: z.array(z.string()),
     results: z.array(resultShape),
   })
   .meta({ id: 'WaterTest' });
@@ -186,7 +188,7 @@ export const waterShape = z
     timeZone: z.string(),
     tests: z.array(waterTestShape).describe('Newest first.'),
     next: opt(z.object(dueFields)),
-    askFor: z.array(z.string()).describe('What of the yearly four was not tested for a year.'),
+    missingYearly: z.array(z.string()).describe('What of the yearly four was not tested for a year.'),
   })
   .meta({ id: 'Water' });
 export type WaterAnswer = z.output<typeof waterShape>;

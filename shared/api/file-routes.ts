@@ -1,32 +1,32 @@
 /** Questions whose body or answer is a file: papers, the packet of a well and the drawing in it. A part of the route table (./routes.ts). */
-import { entryDoneShape, paperQuery } from './book.ts';
-import { packetQuery, packetTakenShape, sectionQuery, sectionShape, takePacketQuery } from './packets.ts';
+import { entryResultShape, documentQuery } from './book.ts';
+import { exportQuery, importResultShape, sectionQuery, sectionShape, importQuery } from './packets.ts';
 import { noQuery } from './questions.ts';
 import type { Route } from './routes.ts';
 
 const OK = [200] as const;
-const NAMED = [400, 403, 404] as const;
-const DONE = [400, 403, 404, 409, 413, 415] as const;
+const NAMED_PROBLEMS = [400, 403, 404] as const;
+const WRITE_PROBLEMS = [400, 403, 404, 409, 413, 415] as const;
 
 export const FILE_ROUTES = {
-  addPaper: {
+  addDocument: {
     method: 'post',
-    path: '/api/wells/{well}/papers',
+    path: '/api/wells/{well}/documents',
     summary: 'Keep a paper: its bytes are the body',
-    query: paperQuery,
-    bytes: 'paper',
-    answer: entryDoneShape,
+    query: documentQuery,
+    bytes: 'document',
+    answer: entryResultShape,
     status: OK,
-    problems: DONE,
+    problems: WRITE_PROBLEMS,
   },
-  paper: {
+  document: {
     method: 'get',
-    path: '/api/papers/{hash}',
+    path: '/api/documents/{hash}',
     summary: 'The bytes of a paper',
     query: noQuery,
     answer: '*/*',
     status: OK,
-    problems: NAMED,
+    problems: NAMED_PROBLEMS,
   },
   section: {
     method: 'get',
@@ -35,34 +35,34 @@ export const FILE_ROUTES = {
     query: sectionQuery,
     answer: sectionShape,
     status: OK,
-    problems: NAMED,
+    problems: NAMED_PROBLEMS,
   },
-  packet: {
+  exportZip: {
     method: 'get',
-    path: '/api/wells/{well}/packet.zip',
+    path: '/api/wells/{well}/export.zip',
     summary: 'All that is known of a well: a page, its record, tables and papers',
-    query: packetQuery,
+    query: exportQuery,
     answer: 'application/zip',
     status: OK,
-    problems: NAMED,
+    problems: NAMED_PROBLEMS,
   },
-  packetPage: {
+  exportPage: {
     method: 'get',
-    path: '/api/wells/{well}/packet.html',
+    path: '/api/wells/{well}/export.html',
     summary: 'The page of a well’s packet alone, which holds the record too',
-    query: packetQuery,
+    query: exportQuery,
     answer: 'text/html',
     status: OK,
-    problems: NAMED,
+    problems: NAMED_PROBLEMS,
   },
-  takePacket: {
+  importWell: {
     method: 'post',
-    path: '/api/packets',
+    path: '/api/imports',
     summary: 'Take in a packet that another Stillwell handed over: its ZIP or its page is the body',
-    query: takePacketQuery,
-    bytes: 'packet',
-    answer: packetTakenShape,
+    query: importQuery,
+    bytes: 'export',
+    answer: importResultShape,
     status: OK,
-    problems: DONE,
+    problems: WRITE_PROBLEMS,
   },
 } as const satisfies Record<string, Route>;

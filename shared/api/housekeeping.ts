@@ -35,7 +35,7 @@ export const noticesShape = z
         what: z.enum(['raised', 'changed', 'cleared', 'withdrawn', 'test']),
         state: z.enum(NOTICE_STATES),
         dueMs: z.number(),
-        madeMs: z.number(),
+        createdMs: z.number(),
         sentMs: opt(z.number()),
         tries: z.number().int(),
         lastError: opt(z.string()),

@@ -8,8 +8,8 @@ const labelLineShape = z
   .object({
     name: z.string(),
     value: opt(z.string().describe('Absent: a ruled blank to fill in by hand.')),
-    beside: opt(z.string().describe('What was measured where the value is written, or how it was found.')),
-    main: opt(z.literal(true).describe('To be read from an arm’s length.')),
+    detail: opt(z.string().describe('What was measured where the value is written, or how it was found.')),
+    prominent: opt(z.literal(true).describe('To be read from an arm’s length.')),
   })
   .meta({ id: 'LabelLine' });
 export type LabelLine = z.output<typeof labelLineShape>;
@@ -20,11 +20,13 @@ const labelShape = z
     kind: z.enum(LABEL_KINDS),
     title: z.string(),
     well: z.string(),
-    place: opt(z.string().describe('Where it hangs, as the card says.')),
+    location: opt(z.string().describe('Where it hangs, as the card says.')),
     lines: z.array(labelLineShape).describe('The most important first.'),
     caution: z.string(),
-    says: z.array(z.string()).describe('The facts as plain text for the code, the most important first.'),
-    made: z.string().describe('Local date.'),
+    plainText: z
+      .array(z.string())
+      .describe('The facts as plain text for the code, the most important first.'),
+    madeOn: z.string().describe('Local date.'),
   })
   .meta({ id: 'Label' });
 export type Label = z.output<typeof labelShape>;

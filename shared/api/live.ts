@@ -1,11 +1,11 @@
 /**
  * The live stream (server-sent events, `/api/live`): each message is one of these, its `event` field is also the SSE event
- * name. Alarm messages carry an SSE id; a viewer that comes back with the last one gets what it missed, or `again` where that is
+ * name. Alarm messages carry an SSE id; a viewer that comes back with the last one gets what it missed, or `resync` where that is
  * no longer held: then it asks for everything anew.
  */
 import { z } from 'zod';
 import { alarmShape } from './alarms.ts';
-import { wellStateShape } from './wells.ts';
+import { wellSummaryShape } from './wells.ts';
 
 const liveColumnShape = z.object({
   channel: z.string(),
@@ -17,10 +17,10 @@ const liveColumnShape = z.object({
 
 export const liveShape = z
   .discriminatedUnion('event', [
-    z.object({ event: z.literal('here'), version: z.string(), nowMs: z.number() }),
-    z.object({ event: z.literal('again'), why: z.string() }),
+    z.object({ event: z.literal('connected'), version: z.string(), nowMs: z.number() }),
+    z.object({ event: z.literal('resync'), why: z.string() }),
     z.object({ event: z.literal('readings'), well: z.string(), columns: z.array(liveColumnShape) }),
-    z.object({ event: z.literal('well'), well: wellStateShape }),
+    z.object({ event: z.literal('well'), well: wellSummaryShape }),
     z.object({ event: z.literal('alarm'), alarm: alarmShape }),
   ])
   .meta({ id: 'LiveMessage' });

@@ -9,7 +9,7 @@ const figureShape = z
     value: z.number().describe('SI.'),
     atMs: z.number(),
     from: z
-      .enum(['learnt', 'pinned', 'sensors', 'hand'])
+      .enum(['learned', 'pinned', 'sensors', 'hand'])
       .describe(
         'What is usual by the readings; pinned as normal; read off the sensors at one time; brought by a person.',
       ),
@@ -18,18 +18,18 @@ const figureShape = z
   .meta({ id: 'MeasuredFigure' });
 export type MeasuredFigure = z.output<typeof figureShape>;
 
-export const besideShape = z
+export const comparisonShape = z
   .object({
     key: z.string().describe('The field of the card, as "switch.cutIn" or "pumps.p2.pump.maxAmps".'),
-    is: z.enum(DIMENSIONS),
+    dimension: z.enum(DIMENSIONS),
     written: opt(z.number().describe('SI.')),
     measured: z.array(figureShape).describe('Newest first; at least one.'),
-    judged: z
-      .enum(['same', 'most', 'not'])
+    rule: z
+      .enum(['equal', 'max', 'none'])
       .describe(
         'The written figure should be met, is a most that should not be passed, or is no measure of it.',
       ),
     differs: opt(z.boolean().describe('Whether the newest is off; absent where it is not judged.')),
   })
-  .meta({ id: 'MeasuredBeside', description: 'One figure of the card, and what was measured of it.' });
-export type Beside = z.output<typeof besideShape>;
+  .meta({ id: 'CardComparison', description: 'One figure of the card, and what was measured of it.' });
+export type CardComparison = z.output<typeof comparisonShape>;

@@ -1,6 +1,6 @@
 /** Rows of the route table (./routes.ts) about the boxes that send: listed, let in, forgotten. */
 import { z } from 'zod';
-import { forgetShape, letInShape, nodesShape } from './nodes.ts';
+import { forgetShape, approvalShape, nodesShape } from './nodes.ts';
 import { noQuery } from './questions.ts';
 import type { Route } from './routes.ts';
 
@@ -17,13 +17,13 @@ export const NODE_ROUTES = {
     status: OK,
     problems: [400, 403],
   },
-  letIn: {
+  approveNode: {
     method: 'post',
-    path: '/api/nodes/{node}/let-in',
+    path: '/api/nodes/{node}/approve',
     summary: 'Let a waiting node in',
     query: noQuery,
     body: z.strictObject({}),
-    answer: letInShape,
+    answer: approvalShape,
     status: OK,
     problems: DONE,
   },

@@ -8,14 +8,14 @@ const nodeChannelShape = z
     channel: z.string(),
     unit: z.string(),
     everyS: opt(z.number().describe('0 means by exception.')),
-    full: opt(z.number().describe('Full scale in the unit.')),
+    fullScale: opt(z.number().describe('Full scale in the unit.')),
   })
   .meta({ id: 'NodeChannel' });
 
 const nodeShape = z
   .object({
     node: z.string(),
-    letIn: z.boolean(),
+    approved: z.boolean(),
     lastHeardMs: opt(z.number()),
     firmware: opt(z.string()),
     fedFrom: opt(z.enum(['pump-circuit', 'other-circuit', 'battery'])),
@@ -38,10 +38,10 @@ export const forgetShape = z
   .object({ done: z.literal(true), node: z.string() })
   .meta({ id: 'NodeForgotten' });
 
-export const letInShape = z
+export const approvalShape = z
   .object({
     done: z.literal(true),
     node: z.string(),
     credential: opt(z.string().describe('Shown once, where the built-in broker made one.')),
   })
-  .meta({ id: 'LetIn' });
+  .meta({ id: 'NodeApproval' });

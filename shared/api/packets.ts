@@ -3,12 +3,12 @@ import { z } from 'zod';
 
 const opt = z.exactOptional;
 
-export const packetQuery = z.strictObject({
+export const exportQuery = z.strictObject({
   units: opt(z.enum(['us', 'metric'])).describe('Of the page; those of the card where not given.'),
 });
 
-export const takePacketQuery = z.strictObject({
-  same: opt(z.enum(['true', 'false']).transform((text) => text === 'true')).describe(
+export const importQuery = z.strictObject({
+  sameWell: opt(z.enum(['true', 'false']).transform((text) => text === 'true')).describe(
     'The well of this name here is the same one, though nothing in the packet is known of it.',
   ),
   by: opt(z.string().trim().min(1).max(80)),
@@ -18,19 +18,19 @@ const m = z.number().describe('Metres down from the ground.');
 /** What the drawing of a well shows (shared/drawing/section.ts). */
 export const sectionShape = z
   .object({
-    holeM: opt(m),
-    casingToM: opt(m),
-    casingOf: opt(z.string()),
-    staticM: opt(m),
-    pumpingM: opt(m),
-    setM: opt(m),
-    pump: opt(z.enum(['in-the-hole', 'above-ground'])),
-    pumpSays: opt(z.string()),
-    dropPipeSays: opt(z.string()),
+    wellDepthM: opt(m),
+    casingDepthM: opt(m),
+    casingMaterial: opt(z.string()),
+    staticLevelM: opt(m),
+    pumpingLevelM: opt(m),
+    setDepthM: opt(m),
+    pump: opt(z.enum(['in-the-well', 'above-ground'])),
+    pumpText: opt(z.string()),
+    dropPipeText: opt(z.string()),
     checkValvesM: z.array(m),
-    checkValvesBeside: z.array(z.string()),
-    tankSays: opt(z.string()),
-    switchSays: opt(z.string()),
+    checkValveLocations: z.array(z.string()),
+    tankText: opt(z.string()),
+    switchText: opt(z.string()),
   })
   .meta({
     id: 'Section',
@@ -41,20 +41,20 @@ export const sectionQuery = z.strictObject({
 });
 
 const count = z.number().int();
-export const packetTakenShape = z
+export const importResultShape = z
   .object({
     well: z.string(),
     isNew: z.boolean().describe('It was not known here.'),
     added: z.object({
       acts: count,
       entries: count,
-      papers: count,
+      documents: count,
       baselines: count,
       days: count,
       cycles: count,
       alarms: count,
     }),
     missing: z.array(z.string()).describe('Papers that did not come with it, by name.'),
-    said: z.array(z.string()).describe('The same in sentences.'),
+    summary: z.array(z.string()).describe('The same in sentences.'),
   })
-  .meta({ id: 'PacketTaken', description: 'What a packet brought that was not known here.' });
+  .meta({ id: 'ImportResult', description: 'What a packet brought that was not known here.' });

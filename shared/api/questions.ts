@@ -19,26 +19,33 @@ const time = z
     return z.NEVER;
   })
   .describe('Unix ms, or an RFC 3339 time.');
-const whole = (min: number, max: number) =>
+const wholeNumber = (min: number, max: number) =>
   z
     .string()
     .regex(/^\d+$/, 'must be a whole number')
     .transform(Number)
     .pipe(z.number().int().min(min).max(max))
     .describe(`${min} to ${max}.`);
-const yes = z.enum(['true', 'false']).transform((text) => text === 'true');
+const booleanText = z.enum(['true', 'false']).transform((text) => text === 'true');
 
 export const chartQuery = z.strictObject({
   channel: z.string().min(1).max(40),
   from: time,
   to: time,
-  points: opt(whole(1, CHART_POINTS_MAX)),
+  points: opt(wholeNumber(1, CHART_POINTS_MAX)),
 });
-export const cyclesQuery = z.strictObject({ from: time, to: time, limit: opt(whole(1, CYCLES_MAX)) });
-export const daysQuery = z.strictObject({ from: time, to: time, levels: opt(yes) });
-export const alarmsQuery = z.strictObject({ well: opt(z.string()), from: opt(time), standing: opt(yes) });
+export const cyclesQuery = z.strictObject({ from: time, to: time, limit: opt(wholeNumber(1, CYCLES_MAX)) });
+export const daysQuery = z.strictObject({ from: time, to: time, levels: opt(booleanText) });
+export const alarmsQuery = z.strictObject({
+  well: opt(z.string()),
+  from: opt(time),
+  active: opt(booleanText),
+});
 export const actsQuery = z.strictObject({ from: opt(time) });
-export const refusedQuery = z.strictObject({ limit: opt(whole(1, 200)) });
-export const noticesQuery = z.strictObject({ state: opt(z.enum(NOTICE_STATES)), limit: opt(whole(1, 500)) });
+export const refusedQuery = z.strictObject({ limit: opt(wholeNumber(1, 200)) });
+export const noticesQuery = z.strictObject({
+  state: opt(z.enum(NOTICE_STATES)),
+  limit: opt(wholeNumber(1, 500)),
+});
 export const liveQuery = z.strictObject({ well: opt(z.string().min(1).max(40)) });
 export const noQuery = z.strictObject({});

@@ -14,20 +14,20 @@ export const guidedRunQuery = z.strictObject({
 });
 
 const guidedReadingShape = z.object({
-  what: z.enum(['amps', 'cut-in', 'cut-out', 'fill-time']),
+  kind: z.enum(['amps', 'cut-in', 'cut-out', 'fill-time']),
   si: z.number(),
-  line: opt(z.union([z.literal(2), z.literal(3)])),
+  phase: opt(z.union([z.literal(2), z.literal(3)])),
 });
 export type GuidedReadingAnswer = z.output<typeof guidedReadingShape>;
 
-const runShape = z
+const guidedRunStateShape = z
   .discriminatedUnion('is', [
-    z.object({ is: z.literal('unheard'), silentS: opt(z.number()) }),
-    z.object({ is: z.literal('runs-already'), ranS: opt(z.number()) }),
+    z.object({ is: z.literal('no-data'), silentS: opt(z.number()) }),
+    z.object({ is: z.literal('already-running'), ranS: opt(z.number()) }),
     z.object({ is: z.literal('waiting'), waitedS: z.number() }),
     z.object({ is: z.literal('running'), ranS: z.number(), long: z.boolean() }),
-    z.object({ is: z.literal('unusable'), because: z.enum(['gap', 'failed-start']) }),
-    z.object({ is: z.literal('gave-up'), because: z.enum(['unheard', 'no-start', 'no-stop']) }),
+    z.object({ is: z.literal('unusable'), reason: z.enum(['gap', 'failed-start']) }),
+    z.object({ is: z.literal('timed-out'), reason: z.enum(['no-data', 'no-start', 'no-stop']) }),
     z.object({
       is: z.literal('done'),
       started: z.string(),
@@ -35,37 +35,37 @@ const runShape = z
       readings: z.array(guidedReadingShape),
       missing: z.array(
         z.object({
-          what: guidedReadingShape.shape.what,
-          because: z.enum(['no-sensor', 'not-reached', 'not-by-pressure']),
+          kind: guidedReadingShape.shape.kind,
+          reason: z.enum(['no-sensor', 'not-reached', 'not-by-pressure']),
         }),
       ),
       coarse: z.boolean(),
     }),
   ])
-  .meta({ id: 'RunFollowed' });
-export type RunFollowed = z.output<typeof runShape>;
+  .meta({ id: 'GuidedRunState' });
+export type GuidedRunState = z.output<typeof guidedRunStateShape>;
 
-const clampNowShape = z
+const clampReadingShape = z
   .object({
     node: z.string(),
     channel: z.string(),
     readA: z.number().describe('Median of the last 10 s as the node sent it.'),
     amps: z.number().describe('The same with the calibration in force.'),
-    n: z.number().int(),
+    count: z.number().int(),
     stepA: opt(z.number().describe('The node’s resolution, where it said one.')),
   })
-  .meta({ id: 'ClampNow' });
-export type ClampNow = z.output<typeof clampNowShape>;
+  .meta({ id: 'ClampReading' });
+export type ClampReading = z.output<typeof clampReadingShape>;
 
 export const guidedRunShape = z
   .object({
     nowMs: z.number(),
     pump: z.string(),
-    run: runShape,
-    says: z.string().describe('How far it is.'),
-    toDo: z.string().describe('What to do next; empty where there is nothing to do.'),
+    run: guidedRunStateShape,
+    text: z.string().describe('How far it is.'),
+    action: z.string().describe('What to do next; empty where there is nothing to do.'),
     pressureKpa: opt(z.number()),
-    clamp: opt(clampNowShape),
+    clamp: opt(clampReadingShape),
   })
   .meta({ id: 'GuidedRun' });
 export type GuidedRunAnswer = z.output<typeof guidedRunShape>;
@@ -76,26 +76,26 @@ const rowShape = z.object({
   si: z.number(),
   value: z.string().describe('As it was written.'),
   by: opt(z.string()),
-  with: opt(z.string()),
+  instrument: opt(z.string()),
   from: opt(z.enum(['hand', 'sensors'])),
   text: opt(z.string()),
-  papers: z.array(z.string()),
+  documents: z.array(z.string()),
   pinned: z.boolean(),
-  apart: opt(z.number().describe('Less the pinned one before it.')),
+  difference: opt(z.number().describe('Less the pinned one before it.')),
 });
 export type ReadingRowAnswer = z.output<typeof rowShape>;
 
 const groupShape = z
   .object({
-    what: z.string(),
+    kind: z.string(),
     dimension: z.enum(DIMENSIONS),
     pump: opt(z.string()),
-    where: opt(z.string()),
+    location: opt(z.string()),
     rows: z.array(rowShape).describe('Oldest first.'),
     pinnedId: opt(z.string().describe('The row that the later ones are held against.')),
-    now: opt(
+    recent: opt(
       z
-        .object({ si: z.number(), spread: z.number(), n: z.number().int() })
+        .object({ si: z.number(), spread: z.number(), count: z.number().int() })
         .describe('What the sensors show in the last week’s runs.'),
     ),
   })
@@ -110,8 +110,8 @@ const calibrationShape = z
     channel: z.string(),
     pairs: z.number().int(),
     points: opt(z.tuple([point, point])),
-    byRest: opt(z.boolean()),
-    because: opt(z.enum(['no-pair', 'one-load', 'does-not-rise'])),
+    usesZero: opt(z.boolean()),
+    reason: opt(z.enum(['no-pair', 'one-load', 'does-not-rise'])),
   })
   .meta({
     id: 'CalibrationPoints',
@@ -135,10 +135,10 @@ export const drawShape = z
     found: z.boolean(),
     prechargeKpa: opt(z.number().describe('Gauge; absent without the tank’s size on the card.')),
     tankL: opt(z.number()),
-    errorShare: opt(z.number()),
+    errorRatio: opt(z.number()),
     ranEmpty: opt(z.boolean()),
-    altitudeGiven: z.boolean(),
-    because: opt(z.enum(['pressure-did-not-fall', 'fell-too-little', 'more-than-the-tank', 'no-tank-size'])),
+    altitudeKnown: z.boolean(),
+    reason: opt(z.enum(['pressure-did-not-fall', 'fell-too-little', 'more-than-the-tank', 'no-tank-size'])),
   })
   .meta({ id: 'MeasuredDraw', description: 'A tank’s air charge from one measured draw.' });
 export type DrawAnswer = z.output<typeof drawShape>;

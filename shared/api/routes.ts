@@ -3,16 +3,16 @@
  * pages take their types from it (types alone: no zod travels to the browser).
  */
 import { z } from 'zod';
-import { actDoneShape, actQuestionShape, actsShape } from './acts.ts';
+import { actResultShape, actRequestShape, actsShape } from './acts.ts';
 import { acknowledgeShape, alarmsShape, shelveShape } from './alarms.ts';
 import {
   cardAnswerShape,
-  cardQuestionShape,
+  cardRequestShape,
   entriesShape,
-  entryDoneShape,
-  entryQuestionShape,
+  entryResultShape,
+  entryRequestShape,
 } from './book.ts';
-import { calendarAddressQuery, calendarAddressQuestion, calendarAddressShape } from './calendar-address.ts';
+import { calendarAddressQuery, calendarAddressRequest, calendarAddressShape } from './calendar-address.ts';
 import { cardsShape } from './cards.ts';
 import { calendarQuery, checksShape, dueQuery, dueShape, waterShape } from './due.ts';
 import { baselinesShape, chartShape, cyclesShape, daysShape } from './history.ts';
@@ -20,9 +20,9 @@ import { FILE_ROUTES } from './file-routes.ts';
 import { healthShape, noticesShape, refusedShape } from './housekeeping.ts';
 import { labelsShape } from './labels.ts';
 import { NODE_ROUTES } from './node-routes.ts';
-import * as ask from './questions.ts';
+import * as queries from './questions.ts';
 import { drawQuery, drawShape, guidedRunQuery, guidedRunShape, readingsShape } from './readings.ts';
-import { bringShape, proofShape, visitsShape } from './visits.ts';
+import { partsListShape, reportShape, visitsShape } from './visits.ts';
 import { wellDetailShape, wellsShape } from './wells.ts';
 
 export interface Route {
@@ -33,7 +33,7 @@ export interface Route {
   query: z.ZodObject;
   body?: z.ZodObject;
   /** The body is bytes as they are, and not JSON: of what, which says how many there may be. */
-  bytes?: 'paper' | 'packet';
+  bytes?: 'document' | 'export';
   /** The shape of the answer, or the media type where it is no JSON. */
   answer:
     | z.ZodType
@@ -50,9 +50,9 @@ export interface Route {
 }
 
 const OK = [200] as const;
-const ASKED = [400, 403] as const;
-const NAMED = [400, 403, 404] as const;
-const DONE = [400, 403, 404, 409, 413, 415] as const;
+const QUERY_PROBLEMS = [400, 403] as const;
+const NAMED_PROBLEMS = [400, 403, 404] as const;
+const WRITE_PROBLEMS = [400, 403, 404, 409, 413, 415] as const;
 
 export const ROUTES = {
   ...FILE_ROUTES,
@@ -61,138 +61,138 @@ export const ROUTES = {
     method: 'get',
     path: '/api/wells',
     summary: 'All wells, each with its state in words, worst first',
-    query: ask.noQuery,
+    query: queries.noQuery,
     answer: wellsShape,
     status: OK,
-    problems: ASKED,
+    problems: QUERY_PROBLEMS,
   },
   well: {
     method: 'get',
     path: '/api/wells/{well}',
     summary: 'One well: its card, baseline, last run and sensors',
-    query: ask.noQuery,
+    query: queries.noQuery,
     answer: wellDetailShape,
     status: OK,
-    problems: NAMED,
+    problems: NAMED_PROBLEMS,
   },
   chart: {
     method: 'get',
     path: '/api/wells/{well}/chart',
     summary: 'One channel in even steps, for a chart',
-    query: ask.chartQuery,
+    query: queries.chartQuery,
     answer: chartShape,
     status: OK,
-    problems: NAMED,
+    problems: NAMED_PROBLEMS,
   },
   cycles: {
     method: 'get',
     path: '/api/wells/{well}/cycles',
     summary: 'Cycles that stopped in a window',
-    query: ask.cyclesQuery,
+    query: queries.cyclesQuery,
     answer: cyclesShape,
     status: OK,
-    problems: NAMED,
+    problems: NAMED_PROBLEMS,
   },
   days: {
     method: 'get',
     path: '/api/wells/{well}/days',
     summary: 'Local days that ended in a window',
-    query: ask.daysQuery,
+    query: queries.daysQuery,
     answer: daysShape,
     status: OK,
-    problems: NAMED,
+    problems: NAMED_PROBLEMS,
   },
   baselines: {
     method: 'get',
     path: '/api/wells/{well}/baselines',
     summary: 'All baselines of a well',
-    query: ask.noQuery,
+    query: queries.noQuery,
     answer: baselinesShape,
     status: OK,
-    problems: NAMED,
+    problems: NAMED_PROBLEMS,
   },
   wellActs: {
     method: 'get',
     path: '/api/wells/{well}/acts',
     summary: 'What people did with a well',
-    query: ask.actsQuery,
+    query: queries.actsQuery,
     answer: actsShape,
     status: OK,
-    problems: NAMED,
+    problems: NAMED_PROBLEMS,
   },
   cards: {
     method: 'get',
     path: '/api/cards',
     summary: 'The cards of all wells as they were written',
-    query: ask.noQuery,
+    query: queries.noQuery,
     answer: cardsShape,
     status: OK,
-    problems: ASKED,
+    problems: QUERY_PROBLEMS,
   },
   card: {
     method: 'get',
     path: '/api/wells/{well}/card',
     summary: 'The card of a well as it was written, and what is odd about it',
-    query: ask.noQuery,
+    query: queries.noQuery,
     answer: cardAnswerShape,
     status: OK,
-    problems: NAMED,
+    problems: NAMED_PROBLEMS,
   },
   writeCard: {
     method: 'post',
     path: '/api/wells/{well}/card',
     summary: 'Write the whole card of a well, new or known',
-    query: ask.noQuery,
-    body: cardQuestionShape,
+    query: queries.noQuery,
+    body: cardRequestShape,
     answer: cardAnswerShape,
     status: OK,
-    problems: DONE,
+    problems: WRITE_PROBLEMS,
   },
   entries: {
     method: 'get',
     path: '/api/wells/{well}/entries',
     summary: 'All that people wrote down of a well',
-    query: ask.noQuery,
+    query: queries.noQuery,
     answer: entriesShape,
     status: OK,
-    problems: NAMED,
+    problems: NAMED_PROBLEMS,
   },
   writeEntry: {
     method: 'post',
     path: '/api/wells/{well}/entries',
     summary: 'Write down one thing of a well, or put one right',
-    query: ask.noQuery,
-    body: entryQuestionShape,
-    answer: entryDoneShape,
+    query: queries.noQuery,
+    body: entryRequestShape,
+    answer: entryResultShape,
     status: OK,
-    problems: DONE,
+    problems: WRITE_PROBLEMS,
   },
   labels: {
     method: 'get',
     path: '/api/wells/{well}/labels',
     summary: 'Labels to print for tank, switch, control box, panel and well head',
-    query: ask.noQuery,
+    query: queries.noQuery,
     answer: labelsShape,
     status: OK,
-    problems: NAMED,
+    problems: NAMED_PROBLEMS,
   },
   checks: {
     method: 'get',
     path: '/api/wells/{well}/checks',
     summary: 'The checks of a well: what is due when and why, and what was done',
-    query: ask.noQuery,
+    query: queries.noQuery,
     answer: checksShape,
     status: OK,
-    problems: NAMED,
+    problems: NAMED_PROBLEMS,
   },
   water: {
     method: 'get',
     path: '/api/wells/{well}/water',
     summary: 'Water tests of a well beside published limits',
-    query: ask.noQuery,
+    query: queries.noQuery,
     answer: waterShape,
     status: OK,
-    problems: NAMED,
+    problems: NAMED_PROBLEMS,
   },
   due: {
     method: 'get',
@@ -201,7 +201,7 @@ export const ROUTES = {
     query: dueQuery,
     answer: dueShape,
     status: OK,
-    problems: NAMED,
+    problems: NAMED_PROBLEMS,
   },
   calendar: {
     method: 'get',
@@ -210,7 +210,7 @@ export const ROUTES = {
     query: calendarQuery,
     answer: 'text/calendar',
     status: OK,
-    problems: NAMED,
+    problems: NAMED_PROBLEMS,
   },
   calendarAddress: {
     method: 'get',
@@ -219,62 +219,62 @@ export const ROUTES = {
     query: calendarAddressQuery,
     answer: calendarAddressShape,
     status: OK,
-    problems: NAMED,
+    problems: NAMED_PROBLEMS,
   },
   setCalendarAddress: {
     method: 'post',
     path: '/api/calendar-address',
     summary: 'Make the address for phones, make a new one, or take it away',
-    query: ask.noQuery,
-    body: calendarAddressQuestion,
+    query: queries.noQuery,
+    body: calendarAddressRequest,
     answer: calendarAddressShape,
     status: OK,
-    problems: DONE,
+    problems: WRITE_PROBLEMS,
   },
-  bring: {
+  partsList: {
     method: 'get',
-    path: '/api/wells/{well}/bring',
+    path: '/api/wells/{well}/parts-list',
     summary: 'What to bring to a well, from its card and the alarms that stand',
-    query: ask.noQuery,
-    answer: bringShape,
+    query: queries.noQuery,
+    answer: partsListShape,
     status: OK,
-    problems: NAMED,
+    problems: NAMED_PROBLEMS,
   },
   visits: {
     method: 'get',
     path: '/api/wells/{well}/visits',
     summary: 'Visits to a well with the work that was done',
-    query: ask.noQuery,
+    query: queries.noQuery,
     answer: visitsShape,
     status: OK,
-    problems: NAMED,
+    problems: NAMED_PROBLEMS,
   },
-  proof: {
+  report: {
     method: 'get',
-    path: '/api/wells/{well}/visits/{visit}/proof',
+    path: '/api/wells/{well}/visits/{visit}/report',
     summary: 'What runs and days showed before and after a visit',
-    query: ask.noQuery,
-    answer: proofShape,
+    query: queries.noQuery,
+    answer: reportShape,
     status: OK,
-    problems: NAMED,
+    problems: NAMED_PROBLEMS,
   },
   guidedRun: {
     method: 'get',
-    path: '/api/wells/{well}/run',
+    path: '/api/wells/{well}/guided-run',
     summary: 'The first whole run since a time, how far it is, and what it showed',
     query: guidedRunQuery,
     answer: guidedRunShape,
     status: OK,
-    problems: NAMED,
+    problems: NAMED_PROBLEMS,
   },
   readings: {
     method: 'get',
     path: '/api/wells/{well}/readings',
     summary: 'Readings over the years, held against the pinned ones',
-    query: ask.noQuery,
+    query: queries.noQuery,
     answer: readingsShape,
     status: OK,
-    problems: NAMED,
+    problems: NAMED_PROBLEMS,
   },
   measuredDraw: {
     method: 'get',
@@ -283,108 +283,108 @@ export const ROUTES = {
     query: drawQuery,
     answer: drawShape,
     status: OK,
-    problems: NAMED,
+    problems: NAMED_PROBLEMS,
   },
   alarms: {
     method: 'get',
     path: '/api/alarms',
     summary: 'Alarms of all wells or of one',
-    query: ask.alarmsQuery,
+    query: queries.alarmsQuery,
     answer: alarmsShape,
     status: OK,
-    problems: ASKED,
+    problems: QUERY_PROBLEMS,
   },
   acknowledge: {
     method: 'post',
     path: '/api/alarms/{id}/acknowledge',
     summary: 'Say that an alarm was seen',
-    query: ask.noQuery,
+    query: queries.noQuery,
     body: acknowledgeShape,
-    answer: actDoneShape,
+    answer: actResultShape,
     status: OK,
-    problems: DONE,
+    problems: WRITE_PROBLEMS,
   },
   shelve: {
     method: 'post',
     path: '/api/alarms/{id}/shelve',
     summary: 'Put an alarm aside until a time',
-    query: ask.noQuery,
+    query: queries.noQuery,
     body: shelveShape,
-    answer: actDoneShape,
+    answer: actResultShape,
     status: OK,
-    problems: DONE,
+    problems: WRITE_PROBLEMS,
   },
   act: {
     method: 'post',
     path: '/api/acts',
     summary: 'Do one act: open a visit, pin a baseline, say what is expected …',
-    query: ask.noQuery,
-    body: actQuestionShape,
-    answer: actDoneShape,
+    query: queries.noQuery,
+    body: actRequestShape,
+    answer: actResultShape,
     status: OK,
-    problems: DONE,
+    problems: WRITE_PROBLEMS,
   },
   refused: {
     method: 'get',
     path: '/api/refused',
     summary: 'Packs that were refused, by reason',
-    query: ask.refusedQuery,
+    query: queries.refusedQuery,
     answer: refusedShape,
     status: OK,
-    problems: ASKED,
+    problems: QUERY_PROBLEMS,
   },
   notices: {
     method: 'get',
     path: '/api/notices',
     summary: 'What was told to whom',
-    query: ask.noticesQuery,
+    query: queries.noticesQuery,
     answer: noticesShape,
     status: OK,
-    problems: ASKED,
+    problems: QUERY_PROBLEMS,
   },
   live: {
     method: 'get',
     path: '/api/live',
     summary: 'Server-sent events: see LiveMessage',
-    query: ask.liveQuery,
+    query: queries.liveQuery,
     answer: 'text/event-stream',
     status: OK,
     problems: [400, 403, 404, 503],
   },
-  document: {
+  openApi: {
     method: 'get',
     path: '/api/openapi.json',
     summary: 'This document',
-    query: ask.noQuery,
+    query: queries.noQuery,
     answer: 'application/json',
     status: OK,
-    problems: ASKED,
+    problems: QUERY_PROBLEMS,
   },
   health: {
     method: 'get',
     path: '/health',
     summary: 'Whether all is well, with reasons',
-    query: ask.noQuery,
+    query: queries.noQuery,
     answer: healthShape,
     status: [200, 503],
-    problems: ASKED,
+    problems: QUERY_PROBLEMS,
   },
   metrics: {
     method: 'get',
     path: '/metrics',
     summary: 'OpenMetrics text',
-    query: ask.noQuery,
+    query: queries.noQuery,
     answer: 'application/openmetrics-text',
     status: OK,
-    problems: ASKED,
+    problems: QUERY_PROBLEMS,
   },
 } as const satisfies Record<string, Route>;
 
 export type RouteName = keyof typeof ROUTES;
-type Shape<N extends RouteName> = (typeof ROUTES)[N]['answer'];
+type AnswerShape<N extends RouteName> = (typeof ROUTES)[N]['answer'];
 /** Routes that answer in JSON of a shape. */
-export type ShapedRoute = { [N in RouteName]: Shape<N> extends z.ZodType ? N : never }[RouteName];
-export type Answer<N extends ShapedRoute> = Shape<N> extends z.ZodType ? z.output<Shape<N>> : never;
+export type JsonRoute = { [N in RouteName]: AnswerShape<N> extends z.ZodType ? N : never }[RouteName];
+export type Answer<N extends JsonRoute> = AnswerShape<N> extends z.ZodType ? z.output<AnswerShape<N>> : never;
 export type Query<N extends RouteName> = z.output<(typeof ROUTES)[N]['query']>;
 export type Body<N extends RouteName> = (typeof ROUTES)[N] extends { body: infer B extends z.ZodType }
   ? z.output<B>

@@ -4,20 +4,20 @@ import { entryShape } from './book.ts';
 
 const opt = z.exactOptional;
 
-const bringItemShape = z
+const partsListItemShape = z
   .object({
     part: z.string(),
     pump: opt(z.string()),
     known: z.array(z.string()).describe('What the card or a reading says of it.'),
     unknown: z.array(z.string()).describe('What should be known and nobody wrote down.'),
-    because: z.array(z.string()).describe('Causes and alarms that ask for it; empty where nothing stands.'),
+    reasons: z.array(z.string()).describe('Causes and alarms that ask for it; empty where nothing stands.'),
   })
-  .meta({ id: 'BringItem' });
-export type BringItemAnswer = z.output<typeof bringItemShape>;
+  .meta({ id: 'PartsListItem' });
+export type PartsListItemAnswer = z.output<typeof partsListItemShape>;
 
-export const bringShape = z
-  .object({ us: z.array(bringItemShape), metric: z.array(bringItemShape) })
-  .meta({ id: 'Bring', description: 'What to bring to a well, the same list in both systems of units.' });
+export const partsListShape = z
+  .object({ us: z.array(partsListItemShape), metric: z.array(partsListItemShape) })
+  .meta({ id: 'PartsList', description: 'What to bring to a well, the same list in both systems of units.' });
 
 const visitShape = z
   .object({
@@ -27,8 +27,8 @@ const visitShape = z
     closedMs: opt(z.number()),
     closedBy: opt(z.string()),
     newBaseline: z.boolean().describe('Learning began anew with its close.'),
-    touched: z.array(z.string()),
-    asksNewBaseline: z.boolean().describe('Its work touched pump, motor, tank or switch.'),
+    affectedParts: z.array(z.string()),
+    needsNewBaseline: z.boolean().describe('Its work touched pump, motor, tank or switch.'),
     work: z.array(entryShape),
   })
   .meta({ id: 'Visit' });
@@ -40,15 +40,15 @@ export const visitsShape = z
 
 const sideShape = z
   .object({
-    n: z.number().int(),
+    count: z.number().int(),
     median: opt(z.number()),
     spread: opt(z.number().describe('1.4826 x MAD.')),
     values: z.array(z.number()).describe('For a drawing: all, or some of them in even steps.'),
   })
-  .meta({ id: 'ProofSide' });
-export type ProofSide = z.output<typeof sideShape>;
+  .meta({ id: 'ReportSide' });
+export type ReportSide = z.output<typeof sideShape>;
 
-const PROOF_MEASURES = [
+const REPORT_MEASURES = [
   'amps',
   'fill-time',
   'cut-in',
@@ -57,28 +57,30 @@ const PROOF_MEASURES = [
   'leak',
   'delivery',
 ] as const;
-export type ProofMeasure = (typeof PROOF_MEASURES)[number];
+export type ReportMeasure = (typeof REPORT_MEASURES)[number];
 
-const proofLineShape = z
+const reportLineShape = z
   .object({
-    measure: z.enum(PROOF_MEASURES),
-    of: z.enum(['runs', 'days']),
-    needed: z.number().int(),
+    measure: z.enum(REPORT_MEASURES),
+    sampleKind: z.enum(['runs', 'days']),
+    minCount: z.number().int(),
     before: sideShape,
     after: sideShape,
-    usual: opt(z.number().describe('What was normal before the visit.')),
-    verdict: z.enum(['not-known-yet', 'no-before', 'within-spread', 'changed']),
-    by: opt(z.number()),
-    over: opt(z.number().describe('The larger spread of both sides, and at least what can be read at all.')),
+    normal: opt(z.number().describe('What was normal before the visit.')),
+    verdict: z.enum(['pending', 'no-baseline', 'within-spread', 'changed']),
+    difference: opt(z.number()),
+    threshold: opt(
+      z.number().describe('The larger spread of both sides, and at least what can be read at all.'),
+    ),
   })
-  .meta({ id: 'ProofLine', description: 'SI; leak in litres a day.' });
-export type ProofLineAnswer = z.output<typeof proofLineShape>;
+  .meta({ id: 'ReportLine', description: 'SI; leak in litres a day.' });
+export type ReportLineAnswer = z.output<typeof reportLineShape>;
 
-export const proofShape = z
+export const reportShape = z
   .object({
     nowMs: z.number(),
     visit: visitShape,
     days: z.number().int().describe('How far both sides reach from the visit.'),
-    pumps: z.array(z.object({ pump: z.string(), lines: z.array(proofLineShape) })),
+    pumps: z.array(z.object({ pump: z.string(), lines: z.array(reportLineShape) })),
   })
-  .meta({ id: 'Proof', description: 'Runs and days before and after a visit.' });
+  .meta({ id: 'Report', description: 'Runs and days before and after a visit.' });

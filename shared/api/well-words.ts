@@ -3,54 +3,55 @@
  * whoever asks the API read the same sentence. Two sentences: the headline (what stands against the well, else what it does) and
  * what it is doing.
  */
-import { printQuantity } from '../quantity/print-quantity.ts';
+import { formatQuantity } from '../quantity/print-quantity.ts';
 import type { UnitSystem } from '../quantity/print-quantity.ts';
 import type { AlarmAnswer } from './alarms.ts';
 import { alarmTitle } from './alarm-title.ts';
-import { sayDuration } from '../words/format.ts';
+import { formatDuration } from '../words/format.ts';
 import { isMoreUrgent, urgencyOf, type Urgency } from '../words/urgency.ts';
 import { dateWords, whenWords } from './time-words.ts';
-import type { Attention, Mode, PumpNow, WellNow } from './wells.ts';
+import type { Attention, Mode, PumpStatus, WellStatus } from './wells.ts';
 
-/** A well that sent nothing for this long is called unheard, even before an alarm says so. Steady nodes send every 10 s. */
-const UNHEARD_AFTER_MS = 15 * 60_000;
+/** A well that sent nothing for this long has no data, even before an alarm says so. Steady nodes send every 10 s. */
+const NO_DATA_AFTER_MS = 15 * 60_000;
 
 const RANK: Record<Attention, number> = {
   now: 0,
   soon: 1,
-  unheard: 2,
+  'no-data': 2,
   note: 3,
   visit: 4,
   learning: 5,
-  fine: 6,
-  away: 7,
+  normal: 6,
+  'not-in-use': 7,
 };
-const BY_MODE: Record<Mode, Attention> = {
-  watching: 'fine',
+const ATTENTION_BY_MODE: Record<Mode, Attention> = {
+  watching: 'normal',
   learning: 'learning',
   visit: 'visit',
-  'out-of-service': 'away',
-  'laid-up': 'away',
+  'out-of-service': 'not-in-use',
+  'laid-up': 'not-in-use',
 };
-const SILENT: readonly string[] = ['node-silent', 'site-silent'];
+const SILENCE_ALARMS: readonly string[] = ['node-silent', 'site-silent'];
 
 /** What a person should make of this well. Shelved alarms don't count; while people are at work, or the well is laid up, none do. */
-export function attentionOf(well: WellNow, standing: readonly AlarmAnswer[], nowMs: number): Attention {
-  const usual = BY_MODE[well.mode];
-  if (usual === 'visit' || usual === 'away') return usual;
-  const asked = standing.filter((alarm) => !shelved(alarm, nowMs)).map(askedBy);
-  if (well.heardMs === undefined || nowMs - well.heardMs > UNHEARD_AFTER_MS) asked.push('unheard');
-  return [...asked, usual].reduce((worst, one) => (RANK[one] < RANK[worst] ? one : worst));
+export function attentionOf(well: WellStatus, active: readonly AlarmAnswer[], nowMs: number): Attention {
+  const normal = ATTENTION_BY_MODE[well.mode];
+  if (normal === 'visit' || normal === 'not-in-use') return normal;
+  const raised = active.filter((alarm) => !isShelved(alarm, nowMs)).map(attentionForAlarm);
+  if (well.lastReadingMs === undefined || nowMs - well.lastReadingMs > NO_DATA_AFTER_MS)
+    raised.push('no-data');
+  return [...raised, normal].reduce((worst, one) => (RANK[one] < RANK[worst] ? one : worst));
 }
 
 /** How urgent the alarms are that ask for a well's attention, with the two levels of `now`; undefined where no alarm does. */
 export function urgencyOfWell(
-  { attention, standing }: { attention: Attention; standing: readonly AlarmAnswer[] },
+  { attention, activeAlarms }: { attention: Attention; activeAlarms: readonly AlarmAnswer[] },
   nowMs: number,
 ): Urgency | undefined {
   if (attention !== 'now') return attention === 'soon' || attention === 'note' ? attention : undefined;
-  return standing
-    .filter((alarm) => alarm.priority === 'now' && !shelved(alarm, nowMs))
+  return activeAlarms
+    .filter((alarm) => alarm.priority === 'now' && !isShelved(alarm, nowMs))
     .map(urgencyOf)
     .reduce<Urgency | undefined>(
       (worst, one) => (worst === undefined || isMoreUrgent(one, worst) ? one : worst),
@@ -59,7 +60,7 @@ export function urgencyOfWell(
 }
 
 /** Order of a list of wells: worst first, then by name. */
-export function byAttention(
+export function compareByAttention(
   a: { attention: Attention; well: string },
   b: { attention: Attention; well: string },
 ): number {
@@ -67,31 +68,31 @@ export function byAttention(
 }
 
 /** Told before what explains it was found: it is no second trouble. */
-export function isSymptom(well: Pick<WellNow, 'symptoms'>, alarm: AlarmAnswer): boolean {
+export function isSymptom(well: Pick<WellStatus, 'symptoms'>, alarm: AlarmAnswer): boolean {
   return (well.symptoms ?? []).some(
-    (one) => one.told && one.alarm === alarm.alarm && one.pump === alarm.pump,
+    (one) => one.notified && one.alarm === alarm.alarm && one.pump === alarm.pump,
   );
 }
 
-function shelved(alarm: AlarmAnswer, nowMs: number): boolean {
+function isShelved(alarm: AlarmAnswer, nowMs: number): boolean {
   return alarm.shelvedUntilMs !== undefined && alarm.shelvedUntilMs > nowMs;
 }
 
-function askedBy(alarm: AlarmAnswer): Attention {
-  return alarm.priority !== 'now' && SILENT.includes(alarm.alarm) ? 'unheard' : alarm.priority;
+function attentionForAlarm(alarm: AlarmAnswer): Attention {
+  return alarm.priority !== 'now' && SILENCE_ALARMS.includes(alarm.alarm) ? 'no-data' : alarm.priority;
 }
 
 /** The worst alarm that is not shelved: first by priority, then the newest. */
-function leadingAlarm(standing: readonly AlarmAnswer[], nowMs: number): AlarmAnswer | undefined {
-  return standing
-    .filter((alarm) => !shelved(alarm, nowMs))
+function leadingAlarm(active: readonly AlarmAnswer[], nowMs: number): AlarmAnswer | undefined {
+  return active
+    .filter((alarm) => !isShelved(alarm, nowMs))
     .toSorted((a, b) => RANK[a.priority] - RANK[b.priority] || b.sinceMs - a.sinceMs)[0];
 }
 
 /** The headline: "Pump starts too often since Tuesday: 14 starts in 18 min." or, where nothing stands, what the well does. */
 export function headlineWords(
-  well: WellNow,
-  standing: readonly AlarmAnswer[],
+  well: WellStatus,
+  active: readonly AlarmAnswer[],
   system: UnitSystem,
   nowMs: number,
 ): string {
@@ -100,15 +101,16 @@ export function headlineWords(
   if (well.mode === 'visit') return `Service visit open${since}: nothing is raised until it is closed.`;
   if (well.mode === 'out-of-service') return `Out of service${since}.`;
   if (well.mode === 'laid-up') return laidUpWords(well, nowMs);
-  const own = standing.filter((alarm) => !isSymptom(well, alarm));
+  const own = active.filter((alarm) => !isSymptom(well, alarm));
   const lead = leadingAlarm(own, nowMs);
   if (lead) {
-    const more = own.filter((alarm) => !shelved(alarm, nowMs)).length - 1;
+    const more = own.filter((alarm) => !isShelved(alarm, nowMs)).length - 1;
     const why = lowerFirst(lead.why.split(';')[0]?.replace(/\.$/, '') ?? '');
     return `${alarmTitle(lead.alarm)} since ${when(lead.sinceMs)}${why ? `: ${why}` : ''}.${more > 0 ? ` And ${more} more.` : ''}`;
   }
-  if (well.heardMs === undefined) return 'Nothing heard yet.';
-  if (nowMs - well.heardMs > UNHEARD_AFTER_MS) return `Nothing heard since ${when(well.heardMs)}.`;
+  if (well.lastReadingMs === undefined) return 'Nothing heard yet.';
+  if (nowMs - well.lastReadingMs > NO_DATA_AFTER_MS)
+    return `Nothing heard since ${when(well.lastReadingMs)}.`;
   return doingWords(well, system, nowMs);
 }
 
@@ -117,18 +119,18 @@ function lowerFirst(text: string): string {
   return /^[A-Z][a-z ]/.test(text) ? `${text.charAt(0).toLowerCase()}${text.slice(1)}` : text;
 }
 
-function laidUpWords(well: WellNow, nowMs: number): string {
+function laidUpWords(well: WellStatus, nowMs: number): string {
   return well.modeUntilMs === undefined
     ? 'Laid up.'
     : `Laid up until ${dateWords(well.modeUntilMs, well.timeZone, nowMs)}.`;
 }
 
 /** What the well is doing: "Resting. 59 psi. Ran 14 min today, 9 starts." What is not known is left out. */
-export function doingWords(well: WellNow, system: UnitSystem, nowMs: number): string {
+export function doingWords(well: WellStatus, system: UnitSystem, nowMs: number): string {
   const several = well.pumps.length > 1;
   const parts = [
     well.pumps.map((pump) => pumpWords(pump, several, system, nowMs)).join(', '),
-    well.pressureKpa === undefined ? '' : printQuantity(well.pressureKpa, 'pressure', system),
+    well.pressureKpa === undefined ? '' : formatQuantity(well.pressureKpa, 'pressure', system),
     todayWords(well.pumps),
     well.mode === 'learning' ? 'Still learning what is normal here' : '',
     well.expected && well.expected.untilMs > nowMs ? `Expected: ${well.expected.text}` : '',
@@ -139,19 +141,19 @@ export function doingWords(well: WellNow, system: UnitSystem, nowMs: number): st
     .join(' ');
 }
 
-function pumpWords(pump: PumpNow, several: boolean, system: UnitSystem, nowMs: number): string {
+function pumpWords(pump: PumpStatus, several: boolean, system: UnitSystem, nowMs: number): string {
   const name = several ? `pump ${pump.pump.slice(1)} ` : '';
   if (pump.running === undefined) return `${name}not known whether it runs`;
   if (!pump.running) return `${name}resting`;
-  const ran = pump.sinceMs === undefined ? '' : ` for ${sayDuration((nowMs - pump.sinceMs) / 1000)}`;
-  const amps = pump.amps === undefined ? '' : ` at ${printQuantity(pump.amps, 'current', system, 1)}`;
+  const ran = pump.sinceMs === undefined ? '' : ` for ${formatDuration((nowMs - pump.sinceMs) / 1000)}`;
+  const amps = pump.amps === undefined ? '' : ` at ${formatQuantity(pump.amps, 'current', system, 1)}`;
   return `${name}running${ran}${amps}`;
 }
 
-function todayWords(pumps: readonly PumpNow[]): string {
+function todayWords(pumps: readonly PumpStatus[]): string {
   const starts = pumps.reduce((sum, pump) => sum + pump.startsToday, 0);
   const ranS = pumps.reduce((sum, pump) => sum + pump.ranTodayS, 0);
   if (pumps.length === 0) return '';
   if (starts === 0 && ranS === 0) return 'No run today';
-  return `ran ${sayDuration(ranS)} today, ${starts} ${starts === 1 ? 'start' : 'starts'}`;
+  return `ran ${formatDuration(ranS)} today, ${starts} ${starts === 1 ? 'start' : 'starts'}`;
 }

@@ -13,10 +13,10 @@ const MODES = ['watching', 'learning', 'visit', 'out-of-service', 'laid-up'] as 
 export type Mode = (typeof MODES)[number];
 
 /** What a person should make of a well, worst first: the order of the list. */
-const ATTENTIONS = ['now', 'soon', 'unheard', 'note', 'visit', 'learning', 'fine', 'away'] as const;
+const ATTENTIONS = ['now', 'soon', 'no-data', 'note', 'visit', 'learning', 'normal', 'not-in-use'] as const;
 export type Attention = (typeof ATTENTIONS)[number];
 
-const pumpNowShape = z
+const pumpStatusShape = z
   .object({
     pump: z.string(),
     running: opt(z.boolean().describe('Absent where it cannot be told.')),
@@ -25,15 +25,15 @@ const pumpNowShape = z
     startsToday: z.number().int(),
     ranTodayS: z.number(),
   })
-  .meta({ id: 'PumpNow' });
-export type PumpNow = z.output<typeof pumpNowShape>;
+  .meta({ id: 'PumpStatus' });
+export type PumpStatus = z.output<typeof pumpStatusShape>;
 
 const recentDayShape = z
   .object({ date: z.string(), ranS: opt(z.number()), cycles: opt(z.number()), heardS: opt(z.number()) })
   .meta({ id: 'RecentDay', description: 'One local day of all pumps of the well together.' });
 export type RecentDay = z.output<typeof recentDayShape>;
 
-const wellNowFields = {
+const wellStatusFields = {
   well: z.string(),
   site: opt(z.string()),
   timeZone: z.string(),
@@ -42,45 +42,45 @@ const wellNowFields = {
   modeSinceMs: opt(z.number()),
   modeUntilMs: opt(z.number()),
   expected: opt(z.object({ text: z.string(), untilMs: z.number() })),
-  heardMs: opt(z.number().describe('Time of the newest reading.')),
+  lastReadingMs: opt(z.number().describe('Time of the newest reading.')),
   pressureKpa: opt(z.number().describe('The last reading at the tank tee.')),
-  pumps: z.array(pumpNowShape),
+  pumps: z.array(pumpStatusShape),
   symptoms: opt(
     z.array(symptomShape).describe('What stands too and is explained by an alarm that was told.'),
   ),
 };
-const wellNowShape = z.object(wellNowFields).meta({ id: 'WellNow' });
+const wellStatusShape = z.object(wellStatusFields).meta({ id: 'WellStatus' });
 /** What the run loop knows of a well at this moment. */
-export type WellNow = z.output<typeof wellNowShape>;
+export type WellStatus = z.output<typeof wellStatusShape>;
 
-const wordsShape = z
+const textInBothUnitsShape = z
   .object({ us: z.string(), metric: z.string() })
   .meta({ id: 'InBothUnits', description: 'The same sentence with US and with metric units.' });
 
 const wellFields = {
-  ...wellNowFields,
+  ...wellStatusFields,
   attention: z.enum(ATTENTIONS),
-  words: wordsShape,
-  doing: wordsShape,
-  standing: z.array(alarmShape),
+  headline: textInBothUnitsShape,
+  activity: textInBothUnitsShape,
+  activeAlarms: z.array(alarmShape),
 };
 const wellShape = z
   .object({
     ...wellFields,
-    recent: z.array(recentDayShape),
-    usualRanS: opt(z.number().describe('Run time of a usual day, all pumps together.')),
+    recentDays: z.array(recentDayShape),
+    normalRanS: opt(z.number().describe('Run time of a usual day, all pumps together.')),
   })
   .meta({ id: 'Well', description: 'A well with its state in words.' });
 export type WellAnswer = z.output<typeof wellShape>;
 
-export const wellStateShape = z.object(wellFields).meta({ id: 'WellState' });
-export type WellState = z.output<typeof wellStateShape>;
+export const wellSummaryShape = z.object(wellFields).meta({ id: 'WellSummary' });
+export type WellSummary = z.output<typeof wellSummaryShape>;
 
 export const wellsShape = z
   .object({
     nowMs: z.number(),
     version: z.string(),
-    waitingNodes: z.number().int(),
+    pendingNodes: z.number().int(),
     siteAlarms: z.array(alarmShape).describe('Alarms that stand of whole sites.'),
     wells: z.array(wellShape),
   })
@@ -91,10 +91,10 @@ const line = z.array(z.number().nullable());
 const runShape = z
   .object({ everyS: z.number(), amps: line, kpa: line })
   .meta({ id: 'RunShape', description: 'The course of one run in even steps from its start.' });
-const usualRunShape = z
+const normalRunShape = z
   .object({ everyS: z.number(), amps: line, ampsSpread: line, kpa: line, kpaSpread: line })
-  .meta({ id: 'UsualRunShape', description: 'The usual course of a run: median and spread (1.4826 x MAD).' });
-export type UsualRun = z.output<typeof usualRunShape>;
+  .meta({ id: 'NormalRun', description: 'The usual course of a run: median and spread (1.4826 x MAD).' });
+export type NormalRun = z.output<typeof normalRunShape>;
 
 const pumpDetailShape = z
   .object({
@@ -110,8 +110,10 @@ const pumpDetailShape = z
     installed: opt(z.string().describe('ISO date.')),
     maxAmps: opt(z.number()),
     baseline: opt(baselineShape),
-    before: opt(baselineShape.describe('What was normal before the last visit that began a new normal.')),
-    usualRun: opt(usualRunShape),
+    previousBaseline: opt(
+      baselineShape.describe('What was normal before the last visit that began a new normal.'),
+    ),
+    normalRun: opt(normalRunShape),
     lastCycle: opt(cycleShape),
     lastRun: opt(runShape),
   })

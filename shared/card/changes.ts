@@ -1,6 +1,6 @@
 /** How a card came to be what it is: the acts that wrote it -> what each of them changed. */
-import { differences, type Difference } from './differences.ts';
-import { flatten, type Flat } from './flat.ts';
+import { cardDifferences, type Difference } from './differences.ts';
+import { flatten, type FlatCard } from './flat.ts';
 
 export interface CardChange {
   id: string;
@@ -12,7 +12,7 @@ export interface CardChange {
 }
 
 /** An act as the API gives it. */
-export interface KeptAct {
+export interface StoredAct {
   id: string;
   atMs: number;
   by?: string;
@@ -21,16 +21,16 @@ export interface KeptAct {
 }
 
 /** Acts in the order of their time -> changes, newest first. A card that was written again as it was is no change. */
-export function changesOf(acts: readonly KeptAct[]): CardChange[] {
-  let before: Flat | undefined;
+export function cardChanges(acts: readonly StoredAct[]): CardChange[] {
+  let before: FlatCard | undefined;
   const changes: CardChange[] = [];
   for (const { id, atMs, by, kind, body } of acts) {
     if (kind !== 'card-changed') continue;
     const { well: _well, ...after } = flatten(cardIn(body));
-    const made = differences(before ?? {}, after);
+    const differing = cardDifferences(before ?? {}, after);
     const first = before === undefined;
-    if (first || made.length > 0)
-      changes.push({ id, atMs, ...(by !== undefined && { by }), first, changes: made });
+    if (first || differing.length > 0)
+      changes.push({ id, atMs, ...(by !== undefined && { by }), first, changes: differing });
     before = after;
   }
   return changes.toReversed();

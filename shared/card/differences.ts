@@ -1,6 +1,6 @@
 /** What differs between two written cards, field by field, and what two people made of one. */
-import { placeOf } from './fields.ts';
-import type { Flat } from './flat.ts';
+import { fieldOrder } from './fields.ts';
+import type { FlatCard } from './flat.ts';
 
 export interface Difference {
   key: string;
@@ -10,11 +10,11 @@ export interface Difference {
 }
 
 /** In the form's order. */
-export function differences(before: Readonly<Flat>, after: Readonly<Flat>): Difference[] {
+export function cardDifferences(before: Readonly<FlatCard>, after: Readonly<FlatCard>): Difference[] {
   const keys = [...new Set([...Object.keys(before), ...Object.keys(after)])];
   return keys
     .filter((key) => before[key] !== after[key])
-    .toSorted((a, b) => placeOf(a) - placeOf(b) || (a < b ? -1 : 1))
+    .toSorted((a, b) => fieldOrder(a) - fieldOrder(b) || (a < b ? -1 : 1))
     .map((key) => ({
       key,
       ...(before[key] !== undefined && { before: before[key] }),
@@ -22,7 +22,7 @@ export function differences(before: Readonly<Flat>, after: Readonly<Flat>): Diff
     }));
 }
 
-export interface Clash {
+export interface CardConflict {
   key: string;
   theirs?: string;
   yours?: string;
@@ -31,8 +31,12 @@ export interface Clash {
 }
 
 /** Where two people changed one card: every field in which they now differ. */
-export function clashes(opened: Readonly<Flat>, theirs: Readonly<Flat>, yours: Readonly<Flat>): Clash[] {
-  return differences(theirs, yours).map(({ key, before, after }) => {
+export function findConflicts(
+  opened: Readonly<FlatCard>,
+  theirs: Readonly<FlatCard>,
+  yours: Readonly<FlatCard>,
+): CardConflict[] {
+  return cardDifferences(theirs, yours).map(({ key, before, after }) => {
     const [byThem, byYou] = [theirs[key] !== opened[key], yours[key] !== opened[key]];
     return {
       key,
@@ -44,8 +48,12 @@ export function clashes(opened: Readonly<Flat>, theirs: Readonly<Flat>, yours: R
 }
 
 /** The card that comes of it: theirs, with those fields that were chosen to be yours. */
-export function merged(theirs: Readonly<Flat>, yours: Readonly<Flat>, keepYours: ReadonlySet<string>): Flat {
-  const kept = Object.entries(theirs).filter(([key]) => !keepYours.has(key));
+export function mergeCards(
+  theirs: Readonly<FlatCard>,
+  yours: Readonly<FlatCard>,
+  keepYours: ReadonlySet<string>,
+): FlatCard {
+  const unchanged = Object.entries(theirs).filter(([key]) => !keepYours.has(key));
   const chosen = Object.entries(yours).filter(([key]) => keepYours.has(key));
-  return Object.fromEntries([...kept, ...chosen]);
+  return Object.fromEntries([...unchanged, ...chosen]);
 }

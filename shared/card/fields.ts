@@ -3,7 +3,7 @@
  * the history, the command line and the columns of a table go by it. That it holds every key that the reader knows: tests/card/fields.test.ts.
  */
 import type { Part } from '../words/part-words.ts';
-import { ofPump } from './flat.ts';
+import { withoutPumpPrefix } from './flat.ts';
 
 export interface Field {
   /** Dotted; a pump's as if there were one pump. */
@@ -14,9 +14,9 @@ export interface Field {
   /** What may stand there, with its words; the first may be left unsaid. */
   choices?: readonly (readonly [value: string, words: string])[];
   /** Several of the choices together. */
-  many?: true;
+  multiple?: true;
   /** Several lines. */
-  lines?: true;
+  multiline?: true;
   /** A line under the field. */
   hint?: string;
 }
@@ -24,8 +24,8 @@ export interface Field {
 export interface Section {
   title: string;
   /** Its fields are there for each pump. */
-  ofPump?: true;
-  about?: string;
+  perPump?: true;
+  intro?: string;
   /** Parts of which more is said (shared/words/parts.ts). */
   parts?: readonly Part[];
   fields: readonly Field[];
@@ -48,14 +48,14 @@ export const SECTIONS: readonly Section[] = [
           ['stock', 'stock'],
           ['irrigation', 'irrigation'],
         ],
-        many: true,
+        multiple: true,
       },
     ],
   },
   {
     title: 'Pump',
-    ofPump: true,
-    about:
+    perPump: true,
+    intro:
       'As the receipt, the well log, the motor’s papers or a plate that can be read from outside has it.',
     parts: ['submersible-pump', 'jet-pump', 'motor', 'control-box'],
     fields: [
@@ -111,7 +111,7 @@ export const SECTIONS: readonly Section[] = [
   },
   {
     title: 'Control',
-    ofPump: true,
+    perPump: true,
     parts: ['drive', 'constant-pressure-valve', 'pump-protector'],
     fields: [
       {
@@ -172,7 +172,7 @@ export const SECTIONS: readonly Section[] = [
   },
   {
     title: 'The hole',
-    about: 'The driller’s well log has most of it. Depths are from the ground.',
+    intro: 'The driller’s well log has most of it. Depths are from the ground.',
     parts: ['well', 'drop-pipe', 'check-valve', 'pitless-adapter'],
     fields: [
       { key: 'hole.depth', label: 'Depth', example: ['320 ft', '98 m'] },
@@ -190,13 +190,13 @@ export const SECTIONS: readonly Section[] = [
         key: 'hole.checkValves',
         label: 'Check valves, one a line',
         example: ['at the pump\n160 ft', 'at the pump\n50 m'],
-        lines: true,
+        multiline: true,
       },
     ],
   },
   {
     title: 'Electrical',
-    about:
+    intro:
       'What can be read from outside, or what was written down by the licensed person who had it open and locked out. Open nothing for this.',
     parts: ['breaker', 'control-box'],
     fields: [
@@ -218,9 +218,9 @@ export const SECTIONS: readonly Section[] = [
         key: `electrical.wires.${place}`,
         label: `Wires at the ${words}, one terminal a line`,
         example: 'L1 black\nL2 red',
-        lines: true,
+        multiline: true,
       })),
-      { key: 'electrical.photos', label: 'Photos, by the hash of the paper', lines: true },
+      { key: 'electrical.photos', label: 'Photos, by the hash of the paper', multiline: true },
     ],
   },
   {
@@ -231,13 +231,13 @@ export const SECTIONS: readonly Section[] = [
         key: 'treatment',
         label: 'What treats the water, one a line',
         example: 'softener, 2018',
-        lines: true,
+        multiline: true,
       },
     ],
   },
   {
     title: 'Where things are',
-    about: 'So that somebody who was never here finds them.',
+    intro: 'So that somebody who was never here finds them.',
     fields: (
       [
         ['wellHead', 'Well head', 'under the lilac'],
@@ -270,7 +270,7 @@ export const SECTIONS: readonly Section[] = [
   },
   {
     title: 'Watching',
-    about: 'For whoever fitted the sensors.',
+    intro: 'For whoever fitted the sensors.',
     parts: ['current-clamp'],
     fields: [
       {
@@ -289,45 +289,45 @@ export const SECTIONS: readonly Section[] = [
   },
 ];
 
-const ALL: readonly Field[] = SECTIONS.flatMap(({ fields }) => fields);
-const BY_KEY = new Map(ALL.map((field) => [field.key, field]));
-const OF_PUMP = /^(control$|pump\.)/;
+const ALL_FIELDS: readonly Field[] = SECTIONS.flatMap(({ fields }) => fields);
+const BY_KEY = new Map(ALL_FIELDS.map((field) => [field.key, field]));
+const PUMP_FIELD = /^(control$|pump\.)/;
 
 /** The field of a key, whichever pump it is of; undefined for `well`, `reads` and what no card has. */
 export function fieldOf(key: string): Field | undefined {
-  return BY_KEY.get(ofPump(key));
+  return BY_KEY.get(withoutPumpPrefix(key));
 }
 
 /** A field's key for one of several pumps, or for the only one. */
 export function keyFor(field: Field, pump: string | undefined): string {
-  return pump === undefined || !OF_PUMP.test(field.key) ? field.key : `pumps.${pump}.${field.key}`;
+  return pump === undefined || !PUMP_FIELD.test(field.key) ? field.key : `pumps.${pump}.${field.key}`;
 }
 
 /** Whether a card may hold such a key at all. */
 export function isCardKey(key: string): boolean {
   if (key === 'well' || key === 'reads' || /^reads\.[a-z0-9/-]+$/.test(key)) return true;
   const field = fieldOf(key);
-  return field !== undefined && (field.key === key || OF_PUMP.test(field.key));
+  return field !== undefined && (field.key === key || PUMP_FIELD.test(field.key));
 }
 
 /** "Pump 2: motor power": what a key is called on its own, out of its section. */
-export function labelOf(key: string): string {
-  const section = SECTIONS.find(({ fields }) => fields.some((field) => field.key === ofPump(key)));
+export function fieldLabel(key: string): string {
+  const section = SECTIONS.find(({ fields }) => fields.some((field) => field.key === withoutPumpPrefix(key)));
   const pump = /^pumps\.p(\d+)\./.exec(key)?.[1];
   if (!section) return key.startsWith('reads') ? `Readings: ${key.slice(6) || 'all'}` : key;
   const title = pump === undefined ? section.title : `${section.title} ${pump}`;
   const field = fieldOf(key);
-  const label = field ? nameOf(field) : key;
+  const label = field ? fieldName(field) : key;
   return `${title}: ${label.charAt(0).toLowerCase()}${label.slice(1)}`;
 }
 
 /** What a field is called where nobody is typing into it. */
-export function nameOf({ label }: Field): string {
+export function fieldName({ label }: Field): string {
   return label.replace(/, one .*line$/, '');
 }
 
 /** The place of a key among all, for lists in the form's order; what the form has not comes last. */
-export function placeOf(key: string): number {
-  const at = ALL.findIndex((field) => field.key === ofPump(key));
-  return at < 0 ? ALL.length : at;
+export function fieldOrder(key: string): number {
+  const at = ALL_FIELDS.findIndex((field) => field.key === withoutPumpPrefix(key));
+  return at < 0 ? ALL_FIELDS.length : at;
 }

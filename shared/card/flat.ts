@@ -4,29 +4,29 @@
  */
 
 /** Values by dotted key. */
-export type Flat = Record<string, string>;
+export type FlatCard = Record<string, string>;
 
 const NUMBERS = ['pump.phase', 'pump.supplyPhase', 'pump.wires', 'falseAlarmsPerYear'];
 const LISTS = ['treatment', 'hole.checkValves', 'electrical.photos'];
 const WIRES = 'electrical.wires.';
 
 /** Every field of a card that holds something. */
-export function flatten(card: Readonly<Record<string, unknown>>): Flat {
-  const flat: Flat = {};
+export function flatten(card: Readonly<Record<string, unknown>>): FlatCard {
+  const flat: FlatCard = {};
   fill(flat, card, '', 1);
   return flat;
 }
 
 /** `pumps.p1.pump.protector.restart` is the deepest field; what lies deeper is no card's. */
-const DEEPEST = 6;
+const MAX_DEPTH = 6;
 
-function fill(flat: Flat, holder: Readonly<Record<string, unknown>>, path: string, depth: number): void {
+function fill(flat: FlatCard, holder: Readonly<Record<string, unknown>>, path: string, depth: number): void {
   for (const [name, value] of Object.entries(holder)) {
     const key = `${path}${name}`;
-    if (isObject(value) && depth < DEEPEST) fill(flat, value, `${key}.`, depth + 1);
+    if (isObject(value) && depth < MAX_DEPTH) fill(flat, value, `${key}.`, depth + 1);
     else if (isObject(value)) flat[key] = '{…}';
     else if (key === 'switch' && typeof value === 'string') flat['switch.points'] = value;
-    else if (value !== undefined && value !== null) flat[key] = textOf(value);
+    else if (value !== undefined && value !== null) flat[key] = toText(value);
   }
 }
 
@@ -34,7 +34,7 @@ function isObject(value: unknown): value is Record<string, unknown> {
   return typeof value === 'object' && value !== null && !Array.isArray(value);
 }
 
-function textOf(value: unknown): string {
+function toText(value: unknown): string {
   if (typeof value === 'string') return value;
   if (!Array.isArray(value)) return JSON.stringify(value);
   const lines: unknown[] = value;
@@ -42,7 +42,7 @@ function textOf(value: unknown): string {
 }
 
 /** The card of its fields. What is no number where one belongs stays text, for the reader to refuse with its reason. */
-export function unflatten(flat: Readonly<Flat>): Record<string, unknown> {
+export function unflatten(flat: Readonly<FlatCard>): Record<string, unknown> {
   const card: Record<string, unknown> = {};
   for (const [key, text] of Object.entries(flat)) {
     if (text.trim() === '') continue;
@@ -52,27 +52,27 @@ export function unflatten(flat: Readonly<Flat>): Record<string, unknown> {
     for (const part of parts) {
       const inner = Object.hasOwn(holder, part) ? holder[part] : undefined;
       const next = isObject(inner) ? inner : {};
-      put(holder, part, next);
+      setOwn(holder, part, next);
       holder = next;
     }
-    put(holder, last, valueOf(ofPump(key), text));
+    setOwn(holder, last, parseFieldValue(withoutPumpPrefix(key), text));
   }
   return card;
 }
 
 /** Own property whatever its name: `__proto__` is a key like another, and refused as one by the reader. */
-function put(holder: object, name: string, value: unknown): void {
+function setOwn(holder: object, name: string, value: unknown): void {
   Object.defineProperty(holder, name, { value, enumerable: true, configurable: true, writable: true });
 }
 
-function valueOf(key: string, text: string): unknown {
+function parseFieldValue(key: string, text: string): unknown {
   if (NUMBERS.includes(key) && Number.isFinite(Number(text))) return Number(text);
-  if (isList(key)) return linesOf(text);
+  if (isList(key)) return splitLines(text);
   if (key === 'use') {
     const uses = text.split(/[;,]/).map((use) => use.trim());
     return uses.length === 1 ? uses[0] : uses;
   }
-  if (key === 'reads') return parsed(text);
+  if (key === 'reads') return parseJsonOrText(text);
   return text;
 }
 
@@ -82,7 +82,7 @@ export function isList(key: string): boolean {
 }
 
 /** `pumps.p2.pump.motor` is `pump.motor` of that pump. */
-export function ofPump(key: string): string {
+export function withoutPumpPrefix(key: string): string {
   return key.replace(/^pumps\.p\d+\./, '');
 }
 
@@ -92,8 +92,8 @@ export function joinLines(lines: readonly string[]): string {
   return plain ? lines.join('; ') : JSON.stringify(lines);
 }
 
-export function linesOf(text: string): string[] {
-  const json = text.startsWith('[') ? parsed(text) : undefined;
+export function splitLines(text: string): string[] {
+  const json = text.startsWith('[') ? parseJsonOrText(text) : undefined;
   if (Array.isArray(json) && json.every((line) => typeof line === 'string')) return json;
   return text
     .split(/[;\n]/)
@@ -101,7 +101,7 @@ export function linesOf(text: string): string[] {
     .filter((line) => line !== '');
 }
 
-function parsed(text: string): unknown {
+function parseJsonOrText(text: string): unknown {
   try {
     return JSON.parse(text);
   } catch {

@@ -1,6 +1,6 @@
 /** A drawing as plain data, in SVG's own terms (SVG 1.1, W3C): the pages and the packet put the same shapes into their own markup. */
 export interface Shape {
-  is: 'path' | 'rect' | 'circle' | 'text' | 'title';
+  element: 'path' | 'rect' | 'circle' | 'text' | 'title';
   attrs: Readonly<Record<string, string | number>>;
   text?: string;
 }
@@ -13,38 +13,42 @@ export interface Drawing {
   shapes: readonly Shape[];
 }
 
-export function path(d: string, kind: string): Shape {
-  return { is: 'path', attrs: { d, class: kind } };
+export function path(d: string, className: string): Shape {
+  return { element: 'path', attrs: { d, class: className } };
 }
 
 export function rect(
   box: { x: number; y: number; width: number; height: number; round?: number },
-  kind: string,
+  className: string,
 ): Shape {
   const { round, x, y, width, height } = box;
   return {
-    is: 'rect',
+    element: 'rect',
     attrs: {
-      x: tidy(x),
-      y: tidy(y),
-      width: tidy(width),
-      height: tidy(height),
+      x: roundToTenth(x),
+      y: roundToTenth(y),
+      width: roundToTenth(width),
+      height: roundToTenth(height),
       ...(round !== undefined && { rx: round }),
-      class: kind,
+      class: className,
     },
   };
 }
 
-export function words(
+export function textShape(
   text: string,
   at: { x: number; y: number; anchor?: 'start' | 'middle' | 'end' },
-  kind: string,
+  className: string,
 ): Shape {
   const { x, y, anchor = 'start' } = at;
-  return { is: 'text', attrs: { x: tidy(x), y: tidy(y), 'text-anchor': anchor, class: kind }, text };
+  return {
+    element: 'text',
+    attrs: { x: roundToTenth(x), y: roundToTenth(y), 'text-anchor': anchor, class: className },
+    text,
+  };
 }
 
 /** Tenths of a unit: finer is seen by nobody and makes the file longer. */
-export function tidy(value: number): number {
+export function roundToTenth(value: number): number {
   return Math.round(value * 10) / 10;
 }

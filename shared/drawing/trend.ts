@@ -1,5 +1,5 @@
 /** A trend as a line: one value a step of even width, with holes where nothing is known. Its sentence says what the line shows. */
-import { path, tidy, words, type Drawing, type Shape } from './shape.ts';
+import { path, roundToTenth, textShape, type Drawing, type Shape } from './shape.ts';
 
 export interface Trend {
   title: string;
@@ -17,41 +17,41 @@ export interface Trend {
 
 const BOX = { width: 340, height: 150, left: 8, right: 8, top: 30, bottom: 24 };
 /** More steps than this nobody can see apart at this width. */
-const MOST_STEPS = 320;
-const LEAST_SPAN_SHARE = 0.05;
+const MAX_STEPS = 320;
+const MIN_SPAN_RATIO = 0.05;
 
 /** Undefined where fewer than two values are known: a single day is no trend. */
 export function drawTrend(trend: Trend): Drawing | undefined {
-  const values = thinned(trend.values);
+  const values = downsample(trend.values);
   const known = values.filter((value) => value !== null);
   if (known.length < 2) return undefined;
   const [low, high] = rangeOf(known, trend.fromZero);
-  const print = (value: number): string => value.toFixed(trend.decimals).replace(/\.0+$/, '');
+  const format = (value: number): string => value.toFixed(trend.decimals).replace(/\.0+$/, '');
   const x = (i: number): number =>
     BOX.left + (i / Math.max(1, values.length - 1)) * (BOX.width - BOX.left - BOX.right);
   const y = (value: number): number =>
     BOX.height - BOX.bottom - ((value - low) / (high - low)) * (BOX.height - BOX.top - BOX.bottom);
-  const least = print(Math.min(...known));
-  const most = print(Math.max(...known));
-  const said = `${least} to ${most}${trend.unit === '' ? '' : ` ${trend.unit}`}`;
+  const min = format(Math.min(...known));
+  const max = format(Math.max(...known));
+  const rangeText = `${min} to ${max}${trend.unit === '' ? '' : ` ${trend.unit}`}`;
   return {
     width: BOX.width,
     height: BOX.height,
-    label: `${trend.title}, ${trend.from} to ${trend.to}: ${said}, last ${print(known.at(-1) ?? 0)}.`,
+    label: `${trend.title}, ${trend.from} to ${trend.to}: ${rangeText}, last ${format(known.at(-1) ?? 0)}.`,
     shapes: [
-      words(trend.title, { x: BOX.left, y: 14 }, 'label'),
-      words(said, { x: BOX.width - BOX.right, y: 14, anchor: 'end' }, 'small'),
+      textShape(trend.title, { x: BOX.left, y: 14 }, 'label'),
+      textShape(rangeText, { x: BOX.width - BOX.right, y: 14, anchor: 'end' }, 'small'),
       path(`M${BOX.left} ${BOX.height - BOX.bottom}H${BOX.width - BOX.right}`, 'axis'),
-      ...lines(values, x, y),
-      words(trend.from, { x: BOX.left, y: BOX.height - 8 }, 'small'),
-      words(trend.to, { x: BOX.width - BOX.right, y: BOX.height - 8, anchor: 'end' }, 'small'),
+      ...lineShapes(values, x, y),
+      textShape(trend.from, { x: BOX.left, y: BOX.height - 8 }, 'small'),
+      textShape(trend.to, { x: BOX.width - BOX.right, y: BOX.height - 8, anchor: 'end' }, 'small'),
     ],
   };
 }
 
 /** Means of neighbours, so that there are few enough; a step of which nothing is known stays a hole. */
-function thinned(values: readonly (number | null)[]): (number | null)[] {
-  const size = Math.ceil(values.length / MOST_STEPS);
+function downsample(values: readonly (number | null)[]): (number | null)[] {
+  const size = Math.ceil(values.length / MAX_STEPS);
   if (size <= 1) return [...values];
   return Array.from({ length: Math.ceil(values.length / size) }, (_, i) => {
     const known = values.slice(i * size, (i + 1) * size).filter((value) => value !== null);
@@ -63,11 +63,11 @@ function thinned(values: readonly (number | null)[]): (number | null)[] {
 function rangeOf(known: readonly number[], fromZero: boolean): [number, number] {
   const high = Math.max(...known);
   const low = fromZero ? 0 : Math.min(...known);
-  const least = Math.max(Math.abs(high) * LEAST_SPAN_SHARE, 1e-6);
-  return high - low >= least ? [low, high] : [low - (fromZero ? 0 : least / 2), low + least];
+  const minSpan = Math.max(Math.abs(high) * MIN_SPAN_RATIO, 1e-6);
+  return high - low >= minSpan ? [low, high] : [low - (fromZero ? 0 : minSpan / 2), low + minSpan];
 }
 
-function lines(
+function lineShapes(
   values: readonly (number | null)[],
   x: (i: number) => number,
   y: (value: number) => number,
@@ -80,11 +80,14 @@ function lines(
       open = false;
       return;
     }
-    const place = `${tidy(x(i))} ${tidy(y(value))}`;
+    const place = `${roundToTenth(x(i))} ${roundToTenth(y(value))}`;
     d += `${open ? 'L' : 'M'}${place}`;
     const alone = !open && (values[i + 1] ?? null) === null;
     if (alone)
-      dots.push({ is: 'circle', attrs: { cx: tidy(x(i)), cy: tidy(y(value)), r: 1.8, class: 'dot' } });
+      dots.push({
+        element: 'circle',
+        attrs: { cx: roundToTenth(x(i)), cy: roundToTenth(y(value)), r: 1.8, class: 'dot' },
+      });
     open = true;
   });
   return [path(d, 'trend'), ...dots];

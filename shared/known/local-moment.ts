@@ -25,8 +25,14 @@ export function localMoment(atMs: number, timeZone: string): LocalMoment {
     hour: 'numeric',
     minute: 'numeric',
   }).formatToParts(atMs);
-  const of = (type: string): number => Number(parts.find((part) => part.type === type)?.value);
-  return { year: of('year'), month: of('month'), day: of('day'), hour: of('hour'), minute: of('minute') };
+  const partValue = (type: string): number => Number(parts.find((part) => part.type === type)?.value);
+  return {
+    year: partValue('year'),
+    month: partValue('month'),
+    day: partValue('day'),
+    hour: partValue('hour'),
+    minute: partValue('minute'),
+  };
 }
 
 /** As if the wall were in Greenwich. */
@@ -38,20 +44,20 @@ function asUtcMs({ year, month, day, hour, minute }: LocalMoment): number {
  * The instant at which the wall shows this, Unix ms. A time that comes twice (the clock goes back) is its first; one that the clock
  * skips is as much later as it skips.
  */
-export function atLocalMs(moment: LocalMoment, timeZone: string): number {
+export function localToUtcMs(moment: LocalMoment, timeZone: string): number {
   const wantedMs = asUtcMs(moment);
   const offsetMs = (atMs: number): number =>
     asUtcMs(localMoment(atMs, timeZone)) - Math.floor(atMs / MIN_MS) * MIN_MS;
   // A day to either side of a change of the clock stand the only two offsets that can hold here.
   const before = wantedMs - offsetMs(wantedMs - DAY_MS);
   const after = wantedMs - offsetMs(wantedMs + DAY_MS);
-  const shows = (atMs: number): boolean => asUtcMs(localMoment(atMs, timeZone)) === wantedMs;
-  if (shows(before)) return before;
-  return shows(after) ? after : before;
+  const isShownAt = (atMs: number): boolean => asUtcMs(localMoment(atMs, timeZone)) === wantedMs;
+  if (isShownAt(before)) return before;
+  return isShownAt(after) ? after : before;
 }
 
 /** Days from the date, over the ends of months; the time of day stays. */
-export function plusDays(moment: LocalMoment, days: number): LocalMoment {
+export function addDays(moment: LocalMoment, days: number): LocalMoment {
   const date = new Date(Date.UTC(moment.year, moment.month - 1, moment.day + days));
   return {
     ...moment,

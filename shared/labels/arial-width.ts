@@ -3,7 +3,7 @@
  * Liberation Sans 2, which has Arial's, read from its `hmtx` table. Letters that are not here are taken for wide ones, so that a row is
  * broken too early rather than printed over its edge.
  */
-import type { WidthOf } from './wrap.ts';
+import type { MeasureWidth } from './wrap.ts';
 
 type Widths = readonly (readonly [thousandths: number, letters: string])[];
 
@@ -74,18 +74,18 @@ const BOLD: Widths = [
 ];
 
 /** An "m", about. */
-const UNKNOWN = 0.85;
+const DEFAULT_WIDTH = 0.85;
 
-function shares(widths: Widths): Map<string, number> {
+function widthMap(widths: Widths): Map<string, number> {
   return new Map(
     widths.flatMap(([width, letters]) => Array.from(letters).map((letter) => [letter, width / 1000])),
   );
 }
 
-const [PLAIN, HEAVY] = [shares(REGULAR), shares(BOLD)];
+const [REGULAR_WIDTHS, BOLD_WIDTHS] = [widthMap(REGULAR), widthMap(BOLD)];
 
 /** Kerning is left out: it makes text narrower, and by little. */
-export const arialWidth: WidthOf = (text, { size, bold }) => {
-  const widths = bold ? HEAVY : PLAIN;
-  return Array.from(text).reduce((sum, letter) => sum + (widths.get(letter) ?? UNKNOWN), 0) * size;
+export const arialWidth: MeasureWidth = (text, { size, bold }) => {
+  const widths = bold ? BOLD_WIDTHS : REGULAR_WIDTHS;
+  return Array.from(text).reduce((sum, letter) => sum + (widths.get(letter) ?? DEFAULT_WIDTH), 0) * size;
 };

@@ -1,6 +1,6 @@
 /** Labels and their sheets as shapes in mm, which pages and files put into their own markup. Black on white: it is a picture of what is printed. */
 import { path, type Shape } from '../drawing/shape.ts';
-import type { Drawing } from './layout.ts';
+import type { LabelLayout } from './layout.ts';
 import type { Sheet } from './sheets.ts';
 
 /** Fonts of one set of widths, so that a sheet breaks its rows alike on every machine that has one of them. */
@@ -14,21 +14,21 @@ export const LABEL_ATTRS = {
 } as const;
 
 /** In mm from the label's own top left corner. */
-export function labelShapes({ texts, rules, qr }: Omit<Drawing, 'leftOff'>): Shape[] {
+export function labelShapes({ texts, rules, qr }: Omit<LabelLayout, 'leftOff'>): Shape[] {
   return [
-    ...texts.map(({ x, y, size, bold, text, end }): Shape => ({
-      is: 'text',
+    ...texts.map(({ x, y, size, bold, text, alignEnd }): Shape => ({
+      element: 'text',
       attrs: {
         x: roundMm(x),
         y: roundMm(y),
         'font-size': size,
         ...(bold && { 'font-weight': 700 }),
-        ...(end && { 'text-anchor': 'end' }),
+        ...(alignEnd && { 'text-anchor': 'end' }),
       },
       text,
     })),
     ...rules.map(({ x, y, w, thick }): Shape => ({
-      is: 'path',
+      element: 'path',
       attrs: { d: `M${roundMm(x)} ${roundMm(y)}h${roundMm(w)}v${thick}h${-roundMm(w)}z` },
     })),
     ...(qr
@@ -65,7 +65,7 @@ export function cutShapes({ left, top, columns, rows, label, page }: Sheet): Sha
   );
   return [
     {
-      is: 'path',
+      element: 'path',
       attrs: {
         class: 'cut',
         d: [...down, ...across].join(''),
@@ -76,7 +76,7 @@ export function cutShapes({ left, top, columns, rows, label, page }: Sheet): Sha
       },
     },
     {
-      is: 'path',
+      element: 'path',
       attrs: {
         d: `M${left} ${roundMm(page.h - 5.5)}v2m0 -1h50m0 -1v2`,
         fill: 'none',
@@ -85,7 +85,7 @@ export function cutShapes({ left, top, columns, rows, label, page }: Sheet): Sha
       },
     },
     {
-      is: 'text',
+      element: 'text',
       attrs: {
         x: left + 53,
         y: roundMm(page.h - 3.6),

@@ -4,30 +4,30 @@
  * Small print has 2 mm, the same from 35 cm. What does not fit is left off from the end, and named on the page.
  */
 import type { Label, LabelLine } from '../api/labels.ts';
-import { unbroken } from '../words/names.ts';
-import { LEAST_MODULE_MM, qrOf, QUIET_MODULES, type Encode, type QrCode } from './qr.ts';
+import { withNonBreakingUnits } from '../words/names.ts';
+import { MIN_MODULE_MM, makeQrCode, QUIET_ZONE_MODULES, type Encode, type QrCode } from './qr.ts';
 import type { Size } from './sheets.ts';
-import { atMost, oneRow, wrap, type TextStyle, type WidthOf } from './wrap.ts';
+import { limitRows, fitOneRow, wrap, type TextStyle, type MeasureWidth } from './wrap.ts';
 
-export interface DrawnText extends TextStyle {
+export interface PlacedText extends TextStyle {
   x: number;
   /** Baseline. */
   y: number;
   text: string;
-  end?: boolean;
+  alignEnd?: boolean;
 }
 
-export interface Drawing {
-  texts: DrawnText[];
+export interface LabelLayout {
+  texts: PlacedText[];
   /** Horizontal lines: under the title, and to write on. */
   rules: { x: number; y: number; w: number; thick: number }[];
   qr?: QrCode & { x: number; y: number };
   /** Names of facts that did not fit; blanks that did not are no loss. */
-  leftOff: string[];
+  omitted: string[];
 }
 
 /** The font with the lowest capitals of those asked for has them at 0.688 of its size (measured: tests/browser/labels.test.ts). */
-export const LEAST_CAPITAL = 0.688;
+export const CAPITAL_HEIGHT_RATIO = 0.688;
 const MAIN = { size: 5.2, bold: true } as const;
 const SMALL = { size: 3 } as const;
 const SMALL_BOLD = { size: 3, bold: true } as const;
@@ -41,42 +41,42 @@ const TITLE_H = 7.2;
 const GAP = 3;
 const CODE_CAPTION_H = 2.6;
 /** Of the width: the facts are for eyes first. */
-const CODE_SHARE = 0.35;
+const MAX_CODE_WIDTH_RATIO = 0.35;
 /** The label that the sizes above are made for; larger ones are drawn larger. */
-const USUAL: Size = { w: 95, h: 64 };
+const BASE_SIZE: Size = { w: 95, h: 64 };
 
 interface Block {
   line: LabelLine;
   h: number;
-  draw: (x: number, y: number) => Omit<Drawing, 'leftOff' | 'qr'>;
+  draw: (x: number, y: number) => Omit<LabelLayout, 'omitted' | 'qr'>;
 }
 
 /** What a layout asks for: how wide text is, and codes. */
 export interface LabelTools {
-  widthOf: WidthOf;
+  widthOf: MeasureWidth;
   encode: Encode;
 }
 
 /** `wellName` as people write it. */
-export function layoutOf(
+export function layOutLabel(
   label: Label,
   wellName: string,
   size: Size,
   tools: LabelTools,
-): Drawing & { scale: number } {
-  const scale = Math.max(1, Math.min(size.w / USUAL.w, size.h / USUAL.h));
+): LabelLayout & { scale: number } {
+  const scale = Math.max(1, Math.min(size.w / BASE_SIZE.w, size.h / BASE_SIZE.h));
   const inner = { w: size.w / scale, h: size.h / scale };
-  return { ...layoutAtOne(label, wellName, inner, tools), scale };
+  return { ...layOutAtBaseSize(label, wellName, inner, tools), scale };
 }
 
-function layoutAtOne(label: Label, wellName: string, size: Size, tools: LabelTools): Drawing {
+function layOutAtBaseSize(label: Label, wellName: string, size: Size, tools: LabelTools): LabelLayout {
   const { widthOf } = tools;
   const { code, caution, column } = frameOf(label, size, tools);
   const width = size.w - 2 * PAD;
   const room = { w: column, h: caution.top - 1.2 - BODY_TOP };
-  const blocks = label.lines.map((line) => blockOf(whole(line), room, widthOf));
-  const { kept, leftOff } = fitted(blocks, room.h);
-  const drawn = stacked(kept, BODY_TOP, BODY_TOP + room.h);
+  const blocks = label.lines.map((line) => blockOf(keepUnitsTogether(line), room, widthOf));
+  const { kept, omitted } = fitBlocks(blocks, room.h);
+  const drawn = stackBlocks(kept, BODY_TOP, BODY_TOP + room.h);
   return {
     texts: [
       ...titleTexts(label, wellName, width, widthOf),
@@ -90,14 +90,14 @@ function layoutAtOne(label: Label, wellName: string, size: Size, tools: LabelToo
       ...drawn.rules,
     ],
     ...(code && { qr: { ...code.qr, x: code.x, y: code.y } }),
-    leftOff,
+    omitted,
   };
 }
 
 const BODY_TOP = PAD + TITLE_H;
 
 interface Frame {
-  code?: { qr: QrCode; x: number; y: number; caption: DrawnText };
+  code?: { qr: QrCode; x: number; y: number; caption: PlacedText };
   caution: { rows: string[]; top: number; w: number };
   /** Width of the column of facts. */
   column: number;
@@ -107,8 +107,11 @@ interface Frame {
 function frameOf(label: Label, size: Size, { widthOf, encode }: LabelTools): Frame {
   const width = size.w - 2 * PAD;
   const bodyH = size.h - PAD - BODY_TOP;
-  const most = Math.min(CODE_SHARE * size.w, bodyH - 2 * QUIET_MODULES * LEAST_MODULE_MM - CODE_CAPTION_H);
-  const qr = qrOf(label.says, most, encode);
+  const maxMm = Math.min(
+    MAX_CODE_WIDTH_RATIO * size.w,
+    bodyH - 2 * QUIET_ZONE_MODULES * MIN_MODULE_MM - CODE_CAPTION_H,
+  );
+  const qr = makeQrCode(label.plainText, maxMm, encode);
   const code = qr && codeAt(label, qr, size.w - PAD);
   const codeW = code ? Math.max(qr.size * qr.moduleMm, widthOf(code.caption.text, code.caption)) + GAP : 0;
   const codeBottom = code ? code.caption.y + 0.7 : BODY_TOP;
@@ -123,46 +126,55 @@ function frameOf(label: Label, size: Size, { widthOf, encode }: LabelTools): Fra
 }
 
 /** Its light border keeps the title and its own caption away. */
-function codeAt({ made }: Label, qr: QrCode, right: number): NonNullable<Frame['code']> {
+function codeAt({ madeOn }: Label, qr: QrCode, right: number): NonNullable<Frame['code']> {
   const side = qr.size * qr.moduleMm;
-  const light = QUIET_MODULES * qr.moduleMm;
+  const light = QUIET_ZONE_MODULES * qr.moduleMm;
   const y = BODY_TOP + light;
   const caption = {
     size: 2.4,
     x: right,
     y: y + side + light + 1.9,
-    text: `Facts as text · ${made}`,
-    end: true,
+    text: `Facts as text · ${madeOn}`,
+    alignEnd: true,
   };
   return { qr, x: right - side, y, caption };
 }
 
-function titleTexts({ title, place }: Label, wellName: string, width: number, widthOf: WidthOf): DrawnText[] {
+function titleTexts(
+  { title, location }: Label,
+  wellName: string,
+  width: number,
+  widthOf: MeasureWidth,
+): PlacedText[] {
   const y = PAD + 4;
   const room = width - widthOf(title, MAIN) - GAP;
-  const right = [place === undefined ? wellName : `${wellName} · ${place}`, wellName].find(
+  const right = [location === undefined ? wellName : `${wellName} · ${location}`, wellName].find(
     (text) => widthOf(text, SMALL) <= room,
   );
   return [
-    { ...MAIN, x: PAD, y, text: oneRow(title, MAIN, width, widthOf) },
-    ...(right === undefined ? [] : [{ ...SMALL, x: PAD + width, y, text: right, end: true }]),
+    { ...MAIN, x: PAD, y, text: fitOneRow(title, MAIN, width, widthOf) },
+    ...(right === undefined ? [] : [{ ...SMALL, x: PAD + width, y, text: right, alignEnd: true }]),
   ];
 }
 
 /** Lines stand in the order of what they are worth, blanks to fill in too: the last go first, and one always stays. */
-function fitted(blocks: readonly Block[], room: number): { kept: Block[]; leftOff: string[] } {
+function fitBlocks(blocks: readonly Block[], available: number): { kept: Block[]; omitted: string[] } {
   const kept = [...blocks];
-  const leftOff: string[] = [];
+  const omitted: string[] = [];
   const height = (): number => kept.reduce((sum, { h }) => sum + h, 0);
-  while (kept.length > 1 && height() > room) {
+  while (kept.length > 1 && height() > available) {
     const last = kept.pop();
-    if (last?.line.value !== undefined) leftOff.unshift(last.line.name);
+    if (last?.line.value !== undefined) omitted.unshift(last.line.name);
   }
-  return { kept, leftOff };
+  return { kept, omitted };
 }
 
 /** One under the other, with what room is left shared out between them, up to 1.5 mm each. */
-function stacked(blocks: readonly Block[], top: number, bottom: number): Pick<Drawing, 'texts' | 'rules'> {
+function stackBlocks(
+  blocks: readonly Block[],
+  top: number,
+  bottom: number,
+): Pick<LabelLayout, 'texts' | 'rules'> {
   const spare = bottom - top - blocks.reduce((sum, { h }) => sum + h, 0);
   const between = Math.max(0, Math.min(1.5, spare / Math.max(1, blocks.length)));
   let y = top;
@@ -175,36 +187,38 @@ function stacked(blocks: readonly Block[], top: number, bottom: number): Pick<Dr
 }
 
 /** Figures stay with their units. */
-function whole({ value, beside, ...line }: LabelLine): LabelLine {
+function keepUnitsTogether({ value, detail, ...line }: LabelLine): LabelLine {
   return {
     ...line,
-    ...(value !== undefined && { value: unbroken(value) }),
-    ...(beside !== undefined && { beside: unbroken(beside) }),
+    ...(value !== undefined && { value: withNonBreakingUnits(value) }),
+    ...(detail !== undefined && { detail: withNonBreakingUnits(detail) }),
   };
 }
 
 /** `room` is the column of the facts: not even one line may be higher than it. */
-function blockOf(line: LabelLine, room: Size, widthOf: WidthOf): Block {
+function blockOf(line: LabelLine, room: Size, widthOf: MeasureWidth): Block {
   if (line.value === undefined) return blankBlock(line, room, widthOf);
-  return line.main ? mainBlock(line, line.value, room, widthOf) : smallBlock(line, line.value, room, widthOf);
+  return line.prominent
+    ? mainBlock(line, line.value, room, widthOf)
+    : smallBlock(line, line.value, room, widthOf);
 }
 
 /** A figure is a word or two; more is a slip of the pen and is cut. */
-const MOST_MAIN_ROWS = 2;
-const MOST_SMALL_ROWS = 4;
+const MAX_MAIN_ROWS = 2;
+const MAX_SMALL_ROWS = 4;
 
 /** The figure large, its name behind it, and what was measured beneath. */
-function mainBlock(line: LabelLine, value: string, room: Size, widthOf: WidthOf): Block {
-  const rows = atMost(wrap(value, MAIN, room.w, widthOf), MOST_MAIN_ROWS);
-  const name = oneRow(line.name, SMALL, room.w, widthOf);
+function mainBlock(line: LabelLine, value: string, room: Size, widthOf: MeasureWidth): Block {
+  const rows = limitRows(wrap(value, MAIN, room.w, widthOf), MAX_MAIN_ROWS);
+  const name = fitOneRow(line.name, SMALL, room.w, widthOf);
   const behind = widthOf(rows.at(-1) ?? '', MAIN) + 1.5;
   const nameFits = behind + widthOf(name, SMALL) <= room.w;
-  const most = Math.max(
+  const maxRows = Math.max(
     0,
-    Math.min(MOST_SMALL_ROWS, Math.floor((room.h - rows.length * MAIN_ROW) / SMALL_ROW)),
+    Math.min(MAX_SMALL_ROWS, Math.floor((room.h - rows.length * MAIN_ROW) / SMALL_ROW)),
   );
-  const beside = line.beside === undefined ? [] : wrap(line.beside, SMALL, room.w, widthOf);
-  const under = atMost([...(nameFits ? [] : [name]), ...beside], most);
+  const beside = line.detail === undefined ? [] : wrap(line.detail, SMALL, room.w, widthOf);
+  const under = limitRows([...(nameFits ? [] : [name]), ...beside], maxRows);
   return {
     line,
     h: rows.length * MAIN_ROW + under.length * SMALL_ROW,
@@ -226,11 +240,11 @@ function mainBlock(line: LabelLine, value: string, room: Size, widthOf: WidthOf)
   };
 }
 
-function smallBlock(line: LabelLine, value: string, room: Size, widthOf: WidthOf): Block {
-  const name = oneRow(capital(line.name), SMALL, room.w, widthOf);
+function smallBlock(line: LabelLine, value: string, room: Size, widthOf: MeasureWidth): Block {
+  const name = fitOneRow(capital(line.name), SMALL, room.w, widthOf);
   const behind = widthOf(name, SMALL) + 1.2;
-  const text = line.beside === undefined ? value : `${value}, ${line.beside}`;
-  const [first = '', ...more] = atMost(wrap(text, SMALL_BOLD, room.w, widthOf, behind), MOST_SMALL_ROWS);
+  const text = line.detail === undefined ? value : `${value}, ${line.detail}`;
+  const [first = '', ...more] = limitRows(wrap(text, SMALL_BOLD, room.w, widthOf, behind), MAX_SMALL_ROWS);
   return {
     line,
     h: (1 + more.length) * SMALL_ROW,
@@ -246,15 +260,15 @@ function smallBlock(line: LabelLine, value: string, room: Size, widthOf: WidthOf
 }
 
 /** The least that a hand can write a figure on. */
-const BLANK_W = 12;
+const MIN_BLANK_W = 12;
 
 /** Its name, and a rule to write on; what a main figure is to be like stands beneath it. */
-function blankBlock(line: LabelLine, room: Size, widthOf: WidthOf): Block {
-  const name = oneRow(capital(line.name), SMALL, room.w - BLANK_W - 1.5, widthOf);
-  const row = line.main ? MAIN_BLANK_ROW : BLANK_ROW;
+function blankBlock(line: LabelLine, room: Size, widthOf: MeasureWidth): Block {
+  const name = fitOneRow(capital(line.name), SMALL, room.w - MIN_BLANK_W - 1.5, widthOf);
+  const row = line.prominent ? MAIN_BLANK_ROW : BLANK_ROW;
   const from = widthOf(name, SMALL) + 1.5;
-  const under = line.beside === undefined ? [] : wrap(line.beside, SMALL, room.w, widthOf);
-  const shown = atMost(under, Math.max(0, Math.floor((room.h - row) / SMALL_ROW)));
+  const under = line.detail === undefined ? [] : wrap(line.detail, SMALL, room.w, widthOf);
+  const shown = limitRows(under, Math.max(0, Math.floor((room.h - row) / SMALL_ROW)));
   return {
     line,
     h: row + shown.length * SMALL_ROW,

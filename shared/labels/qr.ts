@@ -3,10 +3,10 @@
  * telephone reads from a hand's breadth (common practice, no source), with error correction M or better, so that a scratch of a seventh of it
  * does no harm. What does not fit at that size is left out from the end, whole lines at a time: the most important stand first.
  */
-export const LEAST_MODULE_MM = 0.5;
-const MOST_MODULE_MM = 0.6;
+export const MIN_MODULE_MM = 0.5;
+const MAX_MODULE_MM = 0.6;
 /** Light modules around it (ISO/IEC 18004). */
-export const QUIET_MODULES = 4;
+export const QUIET_ZONE_MODULES = 4;
 
 /** Text to modules, dark ones true, with error correction M and no border; throws where no code holds the text. */
 export type Encode = (text: string) => {
@@ -26,25 +26,25 @@ export interface QrCode {
 }
 
 /** The code of as many lines as fit into a square of `sideMm`. Undefined where not even the first does. */
-export function qrOf(lines: readonly string[], sideMm: number, encode: Encode): QrCode | undefined {
-  const most = Math.floor(sideMm / LEAST_MODULE_MM);
+export function makeQrCode(lines: readonly string[], sideMm: number, encode: Encode): QrCode | undefined {
+  const maxModules = Math.floor(sideMm / MIN_MODULE_MM);
   for (let count = lines.length; count > 0; count--) {
     const text = lines.slice(0, count).join('\n');
-    const code = coded(text, encode);
-    if (code && code.size <= most)
+    const code = tryEncode(text, encode);
+    if (code && code.size <= maxModules)
       return {
         text,
         version: code.version,
         size: code.size,
-        moduleMm: Math.min(MOST_MODULE_MM, sideMm / code.size),
-        path: pathOf(code.data),
+        moduleMm: Math.min(MAX_MODULE_MM, sideMm / code.size),
+        path: modulesPath(code.data),
       };
   }
   return undefined;
 }
 
 /** Undefined where the text is longer than any code can hold. */
-function coded(text: string, encode: Encode): ReturnType<Encode> | undefined {
+function tryEncode(text: string, encode: Encode): ReturnType<Encode> | undefined {
   try {
     return encode(text);
   } catch {
@@ -53,7 +53,7 @@ function coded(text: string, encode: Encode): ReturnType<Encode> | undefined {
 }
 
 /** Runs of dark modules: a code of 60 by 60 is some hundred strokes and no 2,000 squares. */
-function pathOf(rows: readonly (readonly boolean[])[]): string {
+function modulesPath(rows: readonly (readonly boolean[])[]): string {
   return rows
     .map((row, y) => {
       let path = '';

@@ -17,7 +17,7 @@ export interface Sheet {
   /** From one label's left edge to the next one's; rows touch. */
   pitch: number;
   /** Plain paper: lines to cut along and a bar to measure. */
-  cut?: true;
+  cutLines?: true;
 }
 
 export interface Size {
@@ -33,18 +33,18 @@ const PAPER_NAMES = { a4: 'A4', letter: 'Letter' } as const;
 const MARGIN = 10;
 
 export const SHEETS: readonly Sheet[] = [
-  plain('letter', 2, 4),
-  plain('a4', 2, 4),
-  stock('letter', { w: 4 * INCH, h: 2 * INCH, columns: 2, rows: 5, gap: 0.1875 * INCH }, '4 × 2 in'),
-  stock(
+  plainSheet('letter', 2, 4),
+  plainSheet('a4', 2, 4),
+  stockSheet('letter', { w: 4 * INCH, h: 2 * INCH, columns: 2, rows: 5, gap: 0.1875 * INCH }, '4 × 2 in'),
+  stockSheet(
     'letter',
     { w: 4 * INCH, h: (10 / 3) * INCH, columns: 2, rows: 3, gap: 0.1875 * INCH },
     '4 × 3-1/3 in',
   ),
-  stock('a4', { w: 99.1, h: 67.7, columns: 2, rows: 4, gap: 2.5 }, '99.1 × 67.7 mm'),
-  stock('a4', { w: 99.1, h: 93.1, columns: 2, rows: 3, gap: 2.5 }, '99.1 × 93.1 mm'),
-  plain('letter', 1, 2),
-  plain('a4', 1, 2),
+  stockSheet('a4', { w: 99.1, h: 67.7, columns: 2, rows: 4, gap: 2.5 }, '99.1 × 67.7 mm'),
+  stockSheet('a4', { w: 99.1, h: 93.1, columns: 2, rows: 3, gap: 2.5 }, '99.1 × 93.1 mm'),
+  plainSheet('letter', 1, 2),
+  plainSheet('a4', 1, 2),
 ];
 
 interface Stock {
@@ -56,7 +56,7 @@ interface Stock {
 }
 
 /** Label stock is cut in the middle of its page. */
-function stock(paper: Sheet['paper'], { w, h, columns, rows, gap }: Stock, size: string): Sheet {
+function stockSheet(paper: Sheet['paper'], { w, h, columns, rows, gap }: Stock, size: string): Sheet {
   const page = PAGES[paper];
   return {
     id: `${paper}-${columns * rows}-stock`,
@@ -72,13 +72,13 @@ function stock(paper: Sheet['paper'], { w, h, columns, rows, gap }: Stock, size:
   };
 }
 
-function plain(paper: Sheet['paper'], columns: number, rows: number): Sheet {
+function plainSheet(paper: Sheet['paper'], columns: number, rows: number): Sheet {
   const page = PAGES[paper];
   const label = { w: (page.w - 2 * MARGIN) / columns, h: Math.floor((page.h - 2 * MARGIN) / rows) };
-  const each = columns * rows;
+  const perPage = columns * rows;
   return {
-    id: `${paper}-${each}-plain`,
-    name: `Plain paper, ${PAPER_NAMES[paper]}, ${each} ${each > 2 ? 'a sheet' : 'large ones a sheet'}, to cut out`,
+    id: `${paper}-${perPage}-plain`,
+    name: `Plain paper, ${PAPER_NAMES[paper]}, ${perPage} ${perPage > 2 ? 'a sheet' : 'large ones a sheet'}, to cut out`,
     paper,
     page,
     label,
@@ -87,24 +87,24 @@ function plain(paper: Sheet['paper'], columns: number, rows: number): Sheet {
     left: MARGIN,
     top: MARGIN,
     pitch: label.w,
-    cut: true,
+    cutLines: true,
   };
 }
 
 /** The place of each label: which page, and its top left corner on it. `first` counts from 1: places before it are used up already. */
-export function placesOn(
+export function labelPositions(
   sheet: Sheet,
   count: number,
   first: number,
 ): { page: number; x: number; y: number }[] {
-  const each = sheet.columns * sheet.rows;
+  const perPage = sheet.columns * sheet.rows;
   return Array.from({ length: count }, (_, i) => {
     const at = first - 1 + i;
-    const on = at % each;
+    const cell = at % perPage;
     return {
-      page: Math.floor(at / each),
-      x: sheet.left + (on % sheet.columns) * sheet.pitch,
-      y: sheet.top + Math.floor(on / sheet.columns) * sheet.label.h,
+      page: Math.floor(at / perPage),
+      x: sheet.left + (cell % sheet.columns) * sheet.pitch,
+      y: sheet.top + Math.floor(cell / sheet.columns) * sheet.label.h,
     };
   });
 }

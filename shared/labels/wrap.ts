@@ -1,5 +1,5 @@
 /** Text broken into rows by the width that it really has; a word that is longer than a row is broken where it must be. */
-export type WidthOf = (text: string, style: TextStyle) => number;
+export type MeasureWidth = (text: string, style: TextStyle) => number;
 
 export interface TextStyle {
   /** Font size, mm. */
@@ -8,7 +8,13 @@ export interface TextStyle {
 }
 
 /** Rows of at most `width` mm; the first one begins `indent` mm in. A no-break space is part of its word. */
-export function wrap(text: string, style: TextStyle, width: number, widthOf: WidthOf, indent = 0): string[] {
+export function wrap(
+  text: string,
+  style: TextStyle,
+  width: number,
+  widthOf: MeasureWidth,
+  indent = 0,
+): string[] {
   const rows: string[] = [];
   let row = '';
   const room = (): number => width - (rows.length === 0 ? indent : 0);
@@ -21,7 +27,7 @@ export function wrap(text: string, style: TextStyle, width: number, widthOf: Wid
     if (row !== '' || (rows.length === 0 && indent > 0)) rows.push(row);
     row = word;
     while (widthOf(row, style) > room()) {
-      const part = fitting(row, style, room(), widthOf);
+      const part = fittingCharacters(row, style, room(), widthOf);
       rows.push(row.slice(0, part));
       row = row.slice(part);
     }
@@ -30,21 +36,21 @@ export function wrap(text: string, style: TextStyle, width: number, widthOf: Wid
 }
 
 /** How many characters fit; one at least, so that it comes to an end. */
-function fitting(word: string, style: TextStyle, width: number, widthOf: WidthOf): number {
+function fittingCharacters(word: string, style: TextStyle, width: number, widthOf: MeasureWidth): number {
   let count = word.length - 1;
   while (count > 1 && widthOf(word.slice(0, count), style) > width) count--;
   return Math.max(1, count);
 }
 
 /** The first rows; where more would follow, the last one ends in dots. */
-export function atMost(rows: readonly string[], most: number): string[] {
-  if (rows.length <= most) return [...rows];
-  return rows.slice(0, most).map((row, i) => (i === most - 1 ? `${row.slice(0, -1)}…` : row));
+export function limitRows(rows: readonly string[], max: number): string[] {
+  if (rows.length <= max) return [...rows];
+  return rows.slice(0, max).map((row, i) => (i === max - 1 ? `${row.slice(0, -1)}…` : row));
 }
 
 /** One row of at most `width` mm. */
-export function oneRow(text: string, style: TextStyle, width: number, widthOf: WidthOf): string {
+export function fitOneRow(text: string, style: TextStyle, width: number, widthOf: MeasureWidth): string {
   return widthOf(text, style) <= width
     ? text
-    : `${text.slice(0, fitting(text, style, width - style.size, widthOf))}…`;
+    : `${text.slice(0, fittingCharacters(text, style, width - style.size, widthOf))}…`;
 }

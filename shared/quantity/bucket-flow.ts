@@ -10,13 +10,14 @@ export interface Bucket {
 export interface BucketFlow {
   lPerS: number;
   /** As it is kept, with digits enough that volume over time is this again. */
-  value: string;
+  text: string;
 }
 
 /** Nothing until both are quantities. */
-export function flowOf({ volume, time }: Bucket): BucketFlow | undefined {
-  const [ran, took] = [parseQuantity(volume, 'volume'), parseQuantity(time, 'duration')];
-  if (!('si' in ran) || !('si' in took) || ran.si <= 0 || took.si <= 0) return undefined;
-  const lPerS = ran.si / took.si;
-  return { lPerS, value: `${Number((lPerS * 60).toFixed(4))} L/min` };
+export function bucketFlow({ volume, time }: Bucket): BucketFlow | undefined {
+  const [volumeRead, timeRead] = [parseQuantity(volume, 'volume'), parseQuantity(time, 'duration')];
+  if (!('si' in volumeRead) || !('si' in timeRead) || volumeRead.si <= 0 || timeRead.si <= 0)
+    return undefined;
+  const lPerS = volumeRead.si / timeRead.si;
+  return { lPerS, text: `${Number((lPerS * 60).toFixed(4))} L/min` };
 }

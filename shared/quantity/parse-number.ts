@@ -4,7 +4,7 @@
  */
 
 /** Signs that stand for a fraction in one character, as text. */
-const ONE_SIGN_FRACTIONS: Record<string, string> = {
+const FRACTION_CHARACTERS: Record<string, string> = {
   '¼': '1/4',
   '½': '1/2',
   '¾': '3/4',
@@ -18,19 +18,19 @@ const FRACTION = /^(?:(\d{1,4})[ -])?(\d{1,3})\/(\d{1,3})$/;
 
 /** The number that `text` writes, or undefined where it writes none. Never NaN or infinite. */
 export function parseNumber(text: string): number | undefined {
-  const plain = spellOut(text);
+  const plain = normalizeNumber(text);
   if (PLAIN.test(plain)) return finite(Number(plain));
   if (GROUPED.test(plain)) return finite(Number(plain.replace(/[ ,]/g, '')));
   const parts = FRACTION.exec(plain);
   if (!parts) return undefined;
-  const below = Number(parts[3]);
-  return below === 0 ? undefined : Number(parts[1] ?? 0) + Number(parts[2]) / below;
+  const denominator = Number(parts[3]);
+  return denominator === 0 ? undefined : Number(parts[1] ?? 0) + Number(parts[2]) / denominator;
 }
 
 /** One kind of space and of minus, and fractions in full. */
-function spellOut(text: string): string {
+function normalizeNumber(text: string): string {
   return text
-    .replace(/[¼½¾⅓⅔]/g, (sign) => ` ${ONE_SIGN_FRACTIONS[sign]}`)
+    .replace(/[¼½¾⅓⅔]/g, (sign) => ` ${FRACTION_CHARACTERS[sign]}`)
     .replace(/[\u2212\u2010\u2011]/g, '-')
     .replace(/\u2044/g, '/')
     .replace(/[\s\u00a0\u2009\u202f]+/g, ' ')

@@ -3,14 +3,14 @@
  * of the world would read it as something else.
  */
 import { parseNumber } from './parse-number.ts';
-import { UNITS, unitNamed } from './units.ts';
+import { UNITS, findUnit } from './units.ts';
 import type { Dimension, Unit } from './units.ts';
 
 /** A quantity in SI with its dimension, or the rule that the text breaks, to stand after its key: "must be …". */
-export type ReadQuantity = { si: number; dimension: Dimension } | { problem: string };
+export type ParsedQuantity = { si: number; dimension: Dimension } | { problem: string };
 
 /** How each dimension is named in a problem. */
-const ASKED: Record<Dimension, string> = {
+const DIMENSION_NAMES: Record<Dimension, string> = {
   pressure: 'a pressure',
   length: 'a length',
   volume: 'a volume',
@@ -25,25 +25,25 @@ const ASKED: Record<Dimension, string> = {
 };
 
 /** Longest text looked at: the longest sensible one, "1,234,567.891 inches", has 20 characters. */
-const LONGEST_TEXT = 40;
+const MAX_TEXT_CHARACTERS = 40;
 
 /** Reads `value`, text with a unit, as a quantity of `dimension`. */
-export function parseQuantity(value: unknown, dimension: Dimension): ReadQuantity {
-  const problem = { problem: `must be ${expected(dimension)}` };
-  if (typeof value !== 'string' || value.length > LONGEST_TEXT) return problem;
+export function parseQuantity(value: unknown, dimension: Dimension): ParsedQuantity {
+  const problem = { problem: `must be ${expectedText(dimension)}` };
+  if (typeof value !== 'string' || value.length > MAX_TEXT_CHARACTERS) return problem;
   const parts = splitUnit(value.trim());
-  const unit = parts && unitNamed(dimension, parts.unit);
+  const unit = parts && findUnit(dimension, parts.unit);
   const number = parts && parseNumber(parts.number);
   if (!unit || number === undefined) return problem;
   return { si: unit.toSi(number), dimension };
 }
 
 /** "a pressure in kPa, psi or bar". */
-function expected(dimension: Dimension): string {
+function expectedText(dimension: Dimension): string {
   const units: readonly Unit[] = UNITS[dimension];
   const names = units.map((unit) => unit.name);
   const last = names.pop() ?? '';
-  return `${ASKED[dimension]} in ${names.length === 0 ? last : `${names.join(', ')} or ${last}`}`;
+  return `${DIMENSION_NAMES[dimension]} in ${names.length === 0 ? last : `${names.join(', ')} or ${last}`}`;
 }
 
 /** The unit is the word after the last digit or fraction sign; it may touch the number. */

@@ -3,18 +3,18 @@
  * name is the North American trade's (common practice, no source).
  */
 import { parseNumber } from './parse-number.ts';
-import { unitNamed } from './units.ts';
+import { findUnit } from './units.ts';
 
-export type ReadSwitchPair = { cutInKpa: number; cutOutKpa: number } | { problem: string };
+export type ParsedSwitchPair = { cutInKpa: number; cutOutKpa: number } | { problem: string };
 
 const PAIR = /^([\d.]+)\s*[/-]\s*([\d.]+)\s*([a-z]*)$/i;
 
 /** Reads a switch's name into cut-in and cut-out, kPa gauge. */
-export function parseSwitchPair(text: string): ReadSwitchPair {
+export function parseSwitchPair(text: string): ParsedSwitchPair {
   const parts = PAIR.exec(text.trim());
   const cutIn = parseNumber(parts?.[1] ?? '');
   const cutOut = parseNumber(parts?.[2] ?? '');
-  const unit = unitNamed('pressure', parts?.[3] === '' ? 'psi' : (parts?.[3] ?? ''));
+  const unit = findUnit('pressure', parts?.[3] === '' ? 'psi' : (parts?.[3] ?? ''));
   if (cutIn === undefined || cutOut === undefined || !unit) {
     return { problem: 'must be two pressures, cut-in first (such as "40/60 psi")' };
   }

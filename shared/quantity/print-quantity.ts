@@ -7,13 +7,13 @@ import type { Dimension, Unit, UnitName } from './units.ts';
 
 export type UnitSystem = 'us' | 'metric';
 
-interface Printed<D extends Dimension> {
+interface DisplayUnit<D extends Dimension> {
   unit: UnitName<D>;
   decimals: number;
 }
 
 /** Feet for depths, psi in whole pounds as a dial shows them, amps to a hundredth as a clamp does. */
-const PRINTED: { [S in UnitSystem]: { [D in Dimension]: Printed<D> } } = {
+const DISPLAY_UNITS: { [S in UnitSystem]: { [D in Dimension]: DisplayUnit<D> } } = {
   us: {
     pressure: { unit: 'psi', decimals: 0 },
     length: { unit: 'ft', decimals: 0 },
@@ -52,39 +52,39 @@ const PLATE_HP: readonly [number, string][] = [
   [1.5, '1-1/2'],
   [7.5, '7-1/2'],
 ];
-const PLATE_SHARE = 0.01;
+const PLATE_TOLERANCE = 0.01;
 
 /** The number alone in people's units, for a chart's axis or a sum. */
-export function inPeoplesUnits(
+export function toDisplayUnits(
   si: number,
   dimension: Dimension,
   system: UnitSystem,
 ): { value: number; unit: string } {
-  const { unit } = PRINTED[system][dimension];
+  const { unit } = DISPLAY_UNITS[system][dimension];
   return { value: unitOf(dimension, unit).fromSi(si), unit };
 }
 
 /** A value with its unit, thousands parted by a comma: "40 psi", "5,200 ft", "3/4 hp". Trailing zeros after the point are dropped. */
-export function printQuantity(
+export function formatQuantity(
   si: number,
   dimension: Dimension,
   system: UnitSystem,
   decimals?: number,
 ): string {
-  const { value, unit } = inPeoplesUnits(si, dimension, system);
+  const { value, unit } = toDisplayUnits(si, dimension, system);
   if (unit === 'hp') {
-    const plate = PLATE_HP.find(([hp]) => Math.abs(value / hp - 1) <= PLATE_SHARE);
+    const plate = PLATE_HP.find(([hp]) => Math.abs(value / hp - 1) <= PLATE_TOLERANCE);
     if (plate) return `${plate[1]} hp`;
   }
-  return `${printNumber(value, decimals ?? PRINTED[system][dimension].decimals)} ${unit}`;
+  return `${formatNumber(value, decimals ?? DISPLAY_UNITS[system][dimension].decimals)} ${unit}`;
 }
 
 /** A plain number for people: at most `decimals` after the point, thousands parted by a comma, never "-0". */
-export function printNumber(value: number, decimals: number): string {
+export function formatNumber(value: number, decimals: number): string {
   const [whole = '', part = ''] = Math.abs(value).toFixed(decimals).split('.');
-  const kept = part.replace(/0+$/, '');
+  const decimalsText = part.replace(/0+$/, '');
   const grouped = whole.replace(/\B(?=(\d{3})+$)/g, ',');
-  const text = kept === '' ? grouped : `${grouped}.${kept}`;
+  const text = decimalsText === '' ? grouped : `${grouped}.${decimalsText}`;
   return value < 0 && text !== '0' ? `-${text}` : text;
 }
 

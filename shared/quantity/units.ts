@@ -39,82 +39,82 @@ export interface Unit {
   /** As it is printed. */
   name: string;
   /** Other ways to write it; capitals do not count. */
-  also?: readonly string[];
+  aliases?: readonly string[];
   /** Further ways in which capitals do count: a million ohms and a thousandth of one differ by nothing else. */
-  exactly?: readonly string[];
+  caseSensitiveAliases?: readonly string[];
   toSi: (value: number) => number;
   fromSi: (si: number) => number;
 }
 
-const times =
+const scaleBy =
   (factor: number) =>
   (value: number): number =>
     value * factor;
-const asItIs = (value: number): number => value;
+const identity = (value: number): number => value;
 
 /** SI here is kPa, m, L, L/s, W, A, V, C, s, ohm and uF: the units that names inside end in (`cutInKpa`, `volumeL`). First unit: the SI one. */
 export const UNITS = {
   pressure: [
-    { name: 'kPa', toSi: asItIs, fromSi: asItIs },
-    { name: 'psi', also: ['psig'], toSi: kpaFromPsi, fromSi: psiFromKpa },
+    { name: 'kPa', toSi: identity, fromSi: identity },
+    { name: 'psi', aliases: ['psig'], toSi: kpaFromPsi, fromSi: psiFromKpa },
     { name: 'bar', toSi: kpaFromBar, fromSi: barFromKpa },
   ],
   length: [
-    { name: 'm', toSi: asItIs, fromSi: asItIs },
-    { name: 'ft', also: ['feet', 'foot'], toSi: mFromFt, fromSi: ftFromM },
-    { name: 'in', also: ['inch', 'inches'], toSi: mFromIn, fromSi: inFromM },
+    { name: 'm', toSi: identity, fromSi: identity },
+    { name: 'ft', aliases: ['feet', 'foot'], toSi: mFromFt, fromSi: ftFromM },
+    { name: 'in', aliases: ['inch', 'inches'], toSi: mFromIn, fromSi: inFromM },
     { name: 'mm', toSi: mFromMm, fromSi: mmFromM },
   ],
   volume: [
-    { name: 'L', also: ['litre', 'litres', 'liter', 'liters'], toSi: asItIs, fromSi: asItIs },
-    { name: 'gal', also: ['gallon', 'gallons'], toSi: lFromGal, fromSi: galFromL },
-    { name: 'm3', also: ['m³'], toSi: lFromM3, fromSi: m3FromL },
+    { name: 'L', aliases: ['litre', 'litres', 'liter', 'liters'], toSi: identity, fromSi: identity },
+    { name: 'gal', aliases: ['gallon', 'gallons'], toSi: lFromGal, fromSi: galFromL },
+    { name: 'm3', aliases: ['m³'], toSi: lFromM3, fromSi: m3FromL },
   ],
   flow: [
-    { name: 'L/s', toSi: asItIs, fromSi: asItIs },
-    { name: 'gpm', also: ['gal/min'], toSi: lPerSFromGpm, fromSi: gpmFromLPerS },
+    { name: 'L/s', toSi: identity, fromSi: identity },
+    { name: 'gpm', aliases: ['gal/min'], toSi: lPerSFromGpm, fromSi: gpmFromLPerS },
     { name: 'L/min', toSi: lPerSFromLPerMin, fromSi: lPerMinFromLPerS },
-    { name: 'm3/h', also: ['m³/h'], toSi: lPerSFromM3PerH, fromSi: m3PerHFromLPerS },
+    { name: 'm3/h', aliases: ['m³/h'], toSi: lPerSFromM3PerH, fromSi: m3PerHFromLPerS },
   ],
   power: [
-    { name: 'W', toSi: asItIs, fromSi: asItIs },
+    { name: 'W', toSi: identity, fromSi: identity },
     { name: 'hp', toSi: wFromHp, fromSi: hpFromW },
     { name: 'kW', toSi: wFromKw, fromSi: kwFromW },
   ],
-  current: [{ name: 'A', also: ['amp', 'amps'], toSi: asItIs, fromSi: asItIs }],
-  voltage: [{ name: 'V', also: ['volt', 'volts'], toSi: asItIs, fromSi: asItIs }],
+  current: [{ name: 'A', aliases: ['amp', 'amps'], toSi: identity, fromSi: identity }],
+  voltage: [{ name: 'V', aliases: ['volt', 'volts'], toSi: identity, fromSi: identity }],
   temperature: [
-    { name: 'C', also: ['°C'], toSi: asItIs, fromSi: asItIs },
-    { name: 'F', also: ['°F'], toSi: cFromF, fromSi: fFromC },
+    { name: 'C', aliases: ['°C'], toSi: identity, fromSi: identity },
+    { name: 'F', aliases: ['°F'], toSi: cFromF, fromSi: fFromC },
   ],
   duration: [
-    { name: 's', also: ['sec', 'second', 'seconds'], toSi: asItIs, fromSi: asItIs },
-    { name: 'min', also: ['minute', 'minutes'], toSi: sFromMin, fromSi: minFromS },
-    { name: 'h', also: ['hour', 'hours'], toSi: sFromH, fromSi: hFromS },
+    { name: 's', aliases: ['sec', 'second', 'seconds'], toSi: identity, fromSi: identity },
+    { name: 'min', aliases: ['minute', 'minutes'], toSi: sFromMin, fromSi: minFromS },
+    { name: 'h', aliases: ['hour', 'hours'], toSi: sFromH, fromSi: hFromS },
   ],
   resistance: [
-    { name: 'ohm', also: ['ohms', '\u03a9', '\u2126'], toSi: asItIs, fromSi: asItIs },
+    { name: 'ohm', aliases: ['ohms', '\u03a9', '\u2126'], toSi: identity, fromSi: identity },
     {
       name: 'kohm',
-      also: ['kohms', 'kilohm', 'kilohms', 'k\u03a9', 'k\u2126'],
-      toSi: times(1e3),
-      fromSi: times(1e-3),
+      aliases: ['kohms', 'kilohm', 'kilohms', 'k\u03a9', 'k\u2126'],
+      toSi: scaleBy(1e3),
+      fromSi: scaleBy(1e-3),
     },
     {
       name: 'megohm',
-      also: ['megohms', 'meg'],
-      exactly: ['M\u03a9', 'M\u2126', 'Mohm', 'Mohms'],
-      toSi: times(1e6),
-      fromSi: times(1e-6),
+      aliases: ['megohms', 'meg'],
+      caseSensitiveAliases: ['M\u03a9', 'M\u2126', 'Mohm', 'Mohms'],
+      toSi: scaleBy(1e6),
+      fromSi: scaleBy(1e-6),
     },
   ],
   capacitance: [
     {
       name: 'uF',
       // "mfd" is what motor capacitors are marked with, and never a thousandth of a farad (common practice, no source).
-      also: ['\u00b5F', '\u03bcF', 'mfd', 'microfarad', 'microfarads'],
-      toSi: asItIs,
-      fromSi: asItIs,
+      aliases: ['\u00b5F', '\u03bcF', 'mfd', 'microfarad', 'microfarads'],
+      toSi: identity,
+      fromSi: identity,
     },
   ],
 } as const satisfies Record<Dimension, readonly Unit[]>;
@@ -123,12 +123,12 @@ export const UNITS = {
 export type UnitName<D extends Dimension> = (typeof UNITS)[D][number]['name'];
 
 /** The unit that `text` names in this dimension, capitals apart where they may be; undefined where there is none. */
-export function unitNamed(dimension: Dimension, text: string): Unit | undefined {
+export function findUnit(dimension: Dimension, text: string): Unit | undefined {
   const wanted = text.toLowerCase();
   const units: readonly Unit[] = UNITS[dimension];
   return units.find(
     (unit) =>
-      unit.exactly?.includes(text) === true ||
-      [unit.name, ...(unit.also ?? [])].some((name) => name.toLowerCase() === wanted),
+      unit.caseSensitiveAliases?.includes(text) === true ||
+      [unit.name, ...(unit.aliases ?? [])].some((name) => name.toLowerCase() === wanted),
   );
 }

@@ -5,26 +5,40 @@
 import { parseQuantity } from '../quantity/parse-quantity.ts';
 
 export type ClampCheck =
-  | { is: 'agrees' | 'off'; meterA: number; clampA: number; offA: number; offShare: number; allowedA: number }
+  | {
+      is: 'agrees' | 'off';
+      meterA: number;
+      clampA: number;
+      differenceA: number;
+      differenceRatio: number;
+      allowedA: number;
+    }
   | { is: 'no-meter'; problem: string };
 
-const SHARE = 0.02;
+const TOLERANCE_RATIO = 0.02;
 /** Meters show a tenth or a hundredth; a tenth where the writing does not tell. */
-const USUAL_STEP_A = 0.1;
+const DEFAULT_STEP_A = 0.1;
 
 /** `meter` as it was written, "7.9 A"; `clampA` as Stillwell has it; `stepA` the node's resolution, where known. */
 export function checkClamp(meter: string, clampA: number, stepA = 0): ClampCheck {
   const read = parseQuantity(meter, 'current');
   if ('problem' in read) return { is: 'no-meter', problem: `The meter’s reading ${read.problem}.` };
   const meterA = read.si;
-  const allowedA = SHARE * Math.abs(meterA) + meterStepA(meter) + stepA;
-  const offA = clampA - meterA;
-  const offShare = meterA === 0 ? 0 : offA / meterA;
-  return { is: Math.abs(offA) <= allowedA ? 'agrees' : 'off', meterA, clampA, offA, offShare, allowedA };
+  const allowedA = TOLERANCE_RATIO * Math.abs(meterA) + meterStepA(meter) + stepA;
+  const differenceA = clampA - meterA;
+  const differenceRatio = meterA === 0 ? 0 : differenceA / meterA;
+  return {
+    is: Math.abs(differenceA) <= allowedA ? 'agrees' : 'off',
+    meterA,
+    clampA,
+    differenceA,
+    differenceRatio,
+    allowedA,
+  };
 }
 
 /** One step of the last digit that was written: 7.90 was read on a finer display than 7.9. */
 function meterStepA(written: string): number {
   const decimals = /\.(\d+)/.exec(written)?.[1]?.length;
-  return decimals === undefined ? (/\d/.test(written) ? 1 : USUAL_STEP_A) : 10 ** -decimals;
+  return decimals === undefined ? (/\d/.test(written) ? 1 : DEFAULT_STEP_A) : 10 ** -decimals;
 }

@@ -4,15 +4,15 @@
  */
 import type { Caution } from '../words/cautions.ts';
 import { ANALYTES, type AnalyteKey } from './analytes.ts';
-import { foundBacteria, type Compared } from './judge.ts';
+import { bacteriaFound, type LimitComparison } from './judge.ts';
 import type { WaterResult } from './result.ts';
 
 /** EPA "Protect Your Home's Water" (2021), and CDC: each year. */
-export const YEARLY: readonly AnalyteKey[] = ['total-coliform', 'nitrate', 'tds', 'ph'];
+export const YEARLY_ANALYTES: readonly AnalyteKey[] = ['total-coliform', 'nitrate', 'tds', 'ph'];
 export const YEAR_DAYS = 365;
 
 /** Known occasions to ask a laboratory for more (EPA's questions and answers on private wells, 2009). */
-export const BY_CONDITION: readonly [condition: string, ask: string][] = [
+export const TESTS_BY_CONDITION: readonly [condition: string, ask: string][] = [
   ['Somebody in the house has stomach trouble again and again', 'coliform bacteria'],
   ['Lead in pipes, solder or fittings', 'pH, lead, copper'],
   ['Pipes corrode, or the water stains', 'corrosion, pH, lead, iron, manganese'],
@@ -24,9 +24,9 @@ export const BY_CONDITION: readonly [condition: string, ask: string][] = [
 
 export interface Advice {
   key: AnalyteKey | 'other';
-  says: string;
+  text: string;
   /** Days after the sample at which it is worth drawing the next one. */
-  againDays?: number;
+  retestDays?: number;
   cautions: readonly Caution[];
 }
 
@@ -38,76 +38,76 @@ const CONFIRM_DAYS = 30;
 const NITRATE_WATCH_MG_PER_L = 5;
 const HALF_YEAR_DAYS = 182;
 
-const BACTERIA_WORDS =
+const BACTERIA_TEXT =
   'Do not drink this water, and do not cook or brush teeth with it. Call the health department: they say what to do next, and whether boiling is enough.';
 
 /** 40 CFR 143.3 (for the teeth of children); that a dentist is asked too: common practice, no source. */
-const FLUORIDE_WORDS =
+const FLUORIDE_TEXT =
   'Fluoride is over its secondary limit, which is there for the teeth of children. Ask the health department or a dentist before children drink this water day by day.';
 /** EPA's advisory is for strict low-sodium diets alone (from memory); a softener adds sodium. */
-const SODIUM_WORDS =
+const SODIUM_TEXT =
   'Sodium is at or over the advice for strict low-sodium diets. Whoever was told to eat little salt asks a doctor; a softener adds sodium to the water.';
 
 /** What is said of one result; undefined where nothing stands out. */
-export function adviceOf(result: WaterResult, compared: readonly Compared[]): Advice | undefined {
+export function adviceFor(result: WaterResult, comparisons: readonly LimitComparison[]): Advice | undefined {
   const key = result.key ?? 'other';
-  if (foundBacteria(result)) return bacteria(result, key);
-  const over = compared.filter(({ verdict }) => verdict === 'over' || verdict === 'below-range');
+  if (bacteriaFound(result)) return bacteriaAdvice(result, key);
+  const over = comparisons.filter(({ verdict }) => verdict === 'over' || verdict === 'below-range');
   const health =
     over.find(({ limit }) => limit.kind !== 'secondary') ??
-    compared.find(({ limit, verdict }) => limit.kind !== 'secondary' && verdict === 'at');
-  if (health && result.key === 'sodium') return { key, says: SODIUM_WORDS, cautions: [] };
-  if (health) return overHealth(result, key, health.verdict === 'at' ? 'at' : 'over');
+    comparisons.find(({ limit, verdict }) => limit.kind !== 'secondary' && verdict === 'at');
+  if (health && result.key === 'sodium') return { key, text: SODIUM_TEXT, cautions: [] };
+  if (health) return healthLimitAdvice(result, key, health.verdict === 'at' ? 'at' : 'over');
   if (result.key === 'nitrate' && result.is === 'value' && (result.value ?? 0) >= NITRATE_WATCH_MG_PER_L)
     return {
       key,
-      says: 'Nitrate is at half of the limit or more. It changes with rain and season: test it twice a year.',
-      againDays: HALF_YEAR_DAYS,
+      text: 'Nitrate is at half of the limit or more. It changes with rain and season: test it twice a year.',
+      retestDays: HALF_YEAR_DAYS,
       cautions: [],
     };
-  if (over.length > 0 && result.key === 'fluoride') return { key, says: FLUORIDE_WORDS, cautions: [] };
+  if (over.length > 0 && result.key === 'fluoride') return { key, text: FLUORIDE_TEXT, cautions: [] };
   if (over.length > 0)
     return {
       key,
-      says: `${result.name} is outside a secondary limit: one for taste, colour, stains or pipes. A laboratory or a water-treatment contractor can say what helps.`,
+      text: `${result.name} is outside a secondary limit: one for taste, colour, stains or pipes. A laboratory or a water-treatment contractor can say what helps.`,
       cautions: [],
     };
-  if (result.is === 'above' && compared.some(({ verdict }) => verdict === 'cannot-tell'))
+  if (result.is === 'above' && comparisons.some(({ verdict }) => verdict === 'cannot-tell'))
     return {
       key,
-      says: `The report says only that ${nameInText(result)} is over a figure that is under the limit. Ask the laboratory how much it is.`,
+      text: `The report says only that ${nameMidSentence(result)} is over a figure that is under the limit. Ask the laboratory how much it is.`,
       cautions: [],
     };
-  if (compared.some(({ verdict }) => verdict === 'cannot-tell'))
+  if (comparisons.some(({ verdict }) => verdict === 'cannot-tell'))
     return {
       key,
-      says: `The laboratory could not see as little ${nameInText(result)} as the limit is. At the next test ask for a lower reporting limit.`,
+      text: `The laboratory could not see as little ${nameMidSentence(result)} as the limit is. At the next test ask for a lower reporting limit.`,
       cautions: [],
     };
   return undefined;
 }
 
-function bacteria(result: WaterResult, key: Advice['key']): Advice {
+function bacteriaAdvice(result: WaterResult, key: Advice['key']): Advice {
   const found =
     result.key === 'e-coli' || result.key === 'fecal-coliform'
       ? ' Such bacteria come from dung or sewage.'
       : '';
   return {
     key,
-    says: `${result.name} were found.${found} ${BACTERIA_WORDS} After a licensed contractor has looked the well over and disinfected it, test again when no chlorine is left.`.replace(
+    text: `${result.name} were found.${found} ${BACTERIA_TEXT} After a licensed contractor has looked the well over and disinfected it, test again when no chlorine is left.`.replace(
       'E. coli were',
       'E. coli was',
     ),
-    againDays: AFTER_DISINFECTION_DAYS,
+    retestDays: AFTER_DISINFECTION_DAYS,
     cautions: ['disinfecting', 'bacteria-again'],
   };
 }
 
-function overHealth(result: WaterResult, key: Advice['key'], how: 'at' | 'over'): Advice {
+function healthLimitAdvice(result: WaterResult, key: Advice['key'], verdict: 'at' | 'over'): Advice {
   return {
     key,
-    says: `${result.name} is ${how} a published limit. Ask the health department whether it is safe to drink and for whom, and have a second sample confirm it.`,
-    againDays: CONFIRM_DAYS,
+    text: `${result.name} is ${verdict} a published limit. Ask the health department whether it is safe to drink and for whom, and have a second sample confirm it.`,
+    retestDays: CONFIRM_DAYS,
     cautions: overCautions(key),
   };
 }
@@ -140,7 +140,7 @@ function overCautions(key: Advice['key']): Caution[] {
   return key === 'lead' || key === 'copper' ? ['chemicals', 'plumbing-metals'] : ['chemicals'];
 }
 
-function nameInText(result: WaterResult): string {
+function nameMidSentence(result: WaterResult): string {
   return result.key === undefined
     ? result.name
     : /^[A-Z][a-z]+\b/.test(ANALYTES[result.key].name)

@@ -9,36 +9,39 @@ import type { WaterResult } from './result.ts';
 /** `none-found`: not detected, and the report does not say how little it could have seen. */
 export type Verdict = 'over' | 'at' | 'under' | 'below-range' | 'cannot-tell' | 'none-found';
 
-export interface Compared {
+export interface LimitComparison {
   limit: Limit;
   verdict: Verdict;
   /** How it stood against the limit of the day on which the sample was drawn, where that was another. */
-  whenDrawn?: { limit: Limit; verdict: Verdict };
+  atSampling?: { limit: Limit; verdict: Verdict };
 }
 
 /** `drawnOn` and `today`: ISO dates. Compared with what holds today; an older limit is added where it says otherwise. */
-export function compareResult(result: WaterResult, dates: { drawnOn: string; today: string }): Compared[] {
+export function compareResult(
+  result: WaterResult,
+  dates: { drawnOn: string; today: string },
+): LimitComparison[] {
   const { key } = result;
   if (key === undefined) return [];
   const old = limitsOn(key, dates.drawnOn);
   return limitsOn(key, dates.today).map((limit) => {
-    const verdict = against(result, limit);
+    const verdict = verdictFor(result, limit);
     const before = old.find((one) => one.kind === limit.kind);
-    const changed = before !== undefined && before !== limit && against(result, before) !== verdict;
+    const changed = before !== undefined && before !== limit && verdictFor(result, before) !== verdict;
     return {
       limit,
       verdict,
-      ...(changed && before ? { whenDrawn: { limit: before, verdict: against(result, before) } } : {}),
+      ...(changed && before ? { atSampling: { limit: before, verdict: verdictFor(result, before) } } : {}),
     };
   });
 }
 
-function against(result: WaterResult, limit: Limit): Verdict {
-  return limit.absent ? againstNone(result) : againstNumbers(result, limit);
+function verdictFor(result: WaterResult, limit: Limit): Verdict {
+  return limit.absent ? verdictForAbsence(result) : verdictForValue(result, limit);
 }
 
 /** "< 1 in 100 mL" is how a count says that it found none. */
-function againstNone({ is, value }: WaterResult): Verdict {
+function verdictForAbsence({ is, value }: WaterResult): Verdict {
   switch (is) {
     case 'present':
     case 'above':
@@ -54,41 +57,42 @@ function againstNone({ is, value }: WaterResult): Verdict {
   }
 }
 
-function againstNumbers(result: WaterResult, { most, least }: Limit): Verdict {
+function verdictForValue(result: WaterResult, { max, min }: Limit): Verdict {
   const { is, value } = result;
   if (is === 'present' || is === 'absent') return 'cannot-tell';
   if (value === undefined) return is === 'below' ? 'none-found' : 'cannot-tell';
-  if (is === 'below')
-    return most !== undefined && value <= most && least === undefined ? 'under' : 'cannot-tell';
-  const shown = toFigures(value, result.figures);
-  if (is === 'above') return most !== undefined && shown >= most ? 'over' : 'cannot-tell';
-  if (least !== undefined && shown < least) return 'below-range';
-  if (most === undefined) return 'under';
-  return shown > most ? 'over' : shown === most ? 'at' : 'under';
+  if (is === 'below') return max !== undefined && value <= max && min === undefined ? 'under' : 'cannot-tell';
+  const shown = roundToFigures(value, result.significantFigures);
+  if (is === 'above') return max !== undefined && shown >= max ? 'over' : 'cannot-tell';
+  if (min !== undefined && shown < min) return 'below-range';
+  if (max === undefined) return 'under';
+  return shown > max ? 'over' : shown === max ? 'at' : 'under';
 }
 
 /**
  * Rounded to the figures that the report gave, so that 44.27 mg/L as NO3 is 10.00 as N and not 10.0004. At least three: 46 mg/L as NO3 is
  * 10.4 as N, and with its two figures it would be told to lie at the limit of 10 that it is over.
  */
-function toFigures(value: number, figures: number | undefined): number {
+function roundToFigures(value: number, figures: number | undefined): number {
   return Number(value.toPrecision(Math.min(15, Math.max(3, figures ?? 15))));
 }
 
 /** Whether bacteria were found that tell of a way in for what makes ill. */
-export function foundBacteria(result: WaterResult): boolean {
+export function bacteriaFound(result: WaterResult): boolean {
   return (
-    result.key !== undefined && analyte(result.key).measure === 'count' && againstNone(result) === 'over'
+    result.key !== undefined &&
+    analyte(result.key).measure === 'count' &&
+    verdictForAbsence(result) === 'over'
   );
 }
 
 /** Times over a limit from which the unit is asked after: ug/L read as mg/L is a thousand. */
-const ODD_TIMES = 100;
+const IMPLAUSIBLE_FACTOR = 100;
 
 /** What is odd and yet possible about a result: a question for the person, never a refusal. */
-export function oddOf(result: WaterResult, today: string): string | undefined {
+export function plausibilityQuestion(result: WaterResult, today: string): string | undefined {
   if (result.key === undefined || result.value === undefined || result.is === 'below') return undefined;
-  const highest = Math.max(0, ...limitsOn(result.key, today).map(({ most }) => most ?? 0));
-  if (highest === 0 || result.value < ODD_TIMES * highest) return undefined;
-  return `This is over ${ODD_TIMES} times the highest limit. Does the report say ${result.unit.startsWith('mg/L') ? 'mg/L, or ug/L' : result.unit}?`;
+  const highest = Math.max(0, ...limitsOn(result.key, today).map(({ max }) => max ?? 0));
+  if (highest === 0 || result.value < IMPLAUSIBLE_FACTOR * highest) return undefined;
+  return `This is over ${IMPLAUSIBLE_FACTOR} times the highest limit. Does the report say ${result.unit.startsWith('mg/L') ? 'mg/L, or ug/L' : result.unit}?`;
 }

@@ -1,7 +1,7 @@
 /** What to bring to a well, in words: names of the parts, and what always belongs on the truck. */
-import type { BringItemAnswer } from '../api/visits.ts';
+import type { PartsListItemAnswer } from '../api/visits.ts';
 
-const NAMES: Record<string, string> = {
+const PART_NAMES: Record<string, string> = {
   pump: 'Pump and motor',
   'drop-pipe': 'Drop pipe, cable, check valve',
   'control-box': 'Control box and capacitor',
@@ -14,17 +14,17 @@ const NAMES: Record<string, string> = {
 };
 
 /** Common practice, no source. */
-export const BRING_ALWAYS =
+export const PARTS_LIST_ALWAYS =
   'A pressure gauge that was checked, a tyre gauge, lock and tag for the breaker, and whatever meters the person who may use them brings. Where the well or its pipes are opened: plain bleach, and a bottle of the laboratory for the test after.';
 
 /** "Pump and motor, pump 2". */
-export function bringName({ part, pump }: BringItemAnswer): string {
-  return `${NAMES[part] ?? part}${pump === undefined ? '' : `, pump ${pump.slice(1)}`}`;
+export function partsListItemText({ part, pump }: PartsListItemAnswer): string {
+  return `${PART_NAMES[part] ?? part}${pump === undefined ? '' : `, pump ${pump.slice(1)}`}`;
 }
 
 /** What the list rests on. */
-export function bringWords(items: readonly BringItemAnswer[]): string {
-  return items.some(({ because }) => because.length > 0)
+export function partsListReason(items: readonly PartsListItemAnswer[]): string {
+  return items.some(({ reasons }) => reasons.length > 0)
     ? 'For the alarms that stand, likeliest causes first.'
     : 'Nothing that stands asks for a part. This is what is known, for whatever turns up.';
 }

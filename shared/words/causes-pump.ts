@@ -6,18 +6,18 @@ export const PUMP_CAUSES = {
   'worn-pump': {
     name: 'Worn pump',
     what: 'The stages of the pump are worn, by age or by sand. It turns as ever and lifts less.',
-    speaksFor:
+    evidenceFor:
       'Fills have become slower over weeks or months, and the amps have drifted, mostly downwards. Runs are longer for the same water.',
-    speaksAgainst: 'It came from one day to the next, or the delivery is as it was at every pressure.',
+    evidenceAgainst: 'It came from one day to the next, or the delivery is as it was at every pressure.',
     firstStep: 'Have a pump contractor measure flow and amps at a known pressure, and plan a replacement.',
     cautions: ['lock-out', 'contamination', 'local-rules'],
   },
   'failing-motor': {
     name: 'Failing motor',
     what: 'Bearings or windings of the motor are going. It draws more for the same work and runs hot.',
-    speaksFor:
+    evidenceFor:
       'The amps have climbed while pressure and delivery are as ever. Starts draw more or last longer.',
-    speaksAgainst: 'The supply voltage moved along with the amps, or delivery changed as well.',
+    evidenceAgainst: 'The supply voltage moved along with the amps, or delivery changed as well.',
     firstStep:
       'Have an electrician or pump contractor measure amps, winding resistance and insulation, with the power locked off.',
     cautions: ['electrician', 'lock-out'],
@@ -25,8 +25,8 @@ export const PUMP_CAUSES = {
   'failing-capacitor': {
     name: 'Failing start parts in the control box',
     what: 'A start or run capacitor, or the start relay, is weak. A single-phase motor then starts badly or not at all.',
-    speaksFor: 'Starts last longer, or fail and succeed in turn. Running amps may have stepped up.',
-    speaksAgainst: 'The motor is a three-phase one, or has two wires and no control box.',
+    evidenceFor: 'Starts last longer, or fail and succeed in turn. Running amps may have stepped up.',
+    evidenceAgainst: 'The motor is a three-phase one, or has two wires and no control box.',
     firstStep:
       'Switch the pump off. Have an electrician or pump contractor check the control box: a capacitor keeps its charge after the power is off.',
     cautions: ['stored-charge', 'electrician', 'lock-out'],
@@ -34,8 +34,8 @@ export const PUMP_CAUSES = {
   'stuck-rotor': {
     name: 'Motor held fast',
     what: 'Sand, scale or a failed bearing holds the pump. The motor draws its full starting current and does not turn.',
-    speaksFor: 'Starting current for a second or more, then nothing, again and again.',
-    speaksAgainst: 'Some starts end in a good run.',
+    evidenceFor: 'Starting current for a second or more, then nothing, again and again.',
+    evidenceAgainst: 'Some starts end in a good run.',
     firstStep:
       'Switch the pump off and leave it off. More tries can burn the motor out. Call a pump contractor.',
     cautions: ['electrician', 'lock-out', 'stock-water'],
@@ -43,9 +43,9 @@ export const PUMP_CAUSES = {
   'low-well': {
     name: 'Low water in the well',
     what: 'The pump draws more than the well gives, and the water falls to the pump.',
-    speaksFor:
+    evidenceFor:
       'Amps and rise fall within the run, air comes from the taps, and it is better after a long rest.',
-    speaksAgainst:
+    evidenceAgainst:
       'The measured level is well above the pump, or a short run after a long rest shows it too.',
     firstStep:
       'Switch the pump off at its breaker and rest the well for some hours, then draw slowly. Have the level measured and the pump protected from running dry.',
@@ -54,9 +54,9 @@ export const PUMP_CAUSES = {
   'lost-prime': {
     name: 'Pump has lost its prime',
     what: 'A jet or booster pump has air where water should be, and cannot draw any.',
-    speaksFor:
+    evidenceFor:
       'A pump above ground, low amps, and no rise at all from the first second, mostly after a rest.',
-    speaksAgainst: 'The pump is a submersible one: it stands in the water and needs no prime.',
+    evidenceAgainst: 'The pump is a submersible one: it stands in the water and needs no prime.',
     firstStep:
       'Switch the pump off and let it cool for hours. Have the suction line and foot valve checked before it is primed again.',
     cautions: ['lock-out', 'scalding', 'contamination', 'well-pit'],
@@ -64,8 +64,9 @@ export const PUMP_CAUSES = {
   'wrong-rotation': {
     name: 'Motor turns the wrong way',
     what: 'Two lines of a three-phase motor are swapped. It turns backwards and lifts little.',
-    speaksFor: 'Three phases, poor delivery and unlike amps since work was done on the wiring or the supply.',
-    speaksAgainst: 'Nothing was touched, or the motor is a single-phase one.',
+    evidenceFor:
+      'Three phases, poor delivery and unlike amps since work was done on the wiring or the supply.',
+    evidenceAgainst: 'Nothing was touched, or the motor is a single-phase one.',
     firstStep:
       'Have an electrician swap two lines, with the power locked off, and compare pressure and amps.',
     cautions: ['electrician', 'lock-out'],
@@ -73,8 +74,8 @@ export const PUMP_CAUSES = {
   sand: {
     name: 'Sand in the water',
     what: 'The well gives sand. It wears the pump and can jam it.',
-    speaksFor: 'Amps that flutter or rise, screens and toilets that clog, faster wear than before.',
-    speaksAgainst: 'The water is clear, also in the first minute of a run.',
+    evidenceFor: 'Amps that flutter or rise, screens and toilets that clog, faster wear than before.',
+    evidenceAgainst: 'The water is clear, also in the first minute of a run.',
     firstStep:
       'Fill a white bucket and let it stand: look for grit. Draw less at a time, and call a well contractor.',
     cautions: ['local-rules'],

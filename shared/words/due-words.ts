@@ -21,19 +21,19 @@ export interface DueWords {
   title: string;
   why: string;
   /** Steps in their order. */
-  how: readonly string[];
+  steps: readonly string[];
   cautions: readonly Caution[];
   /** Where the interval comes from. */
   source: string;
   /** What is measured, where something is. */
-  value?: { asks: string; dimension: Dimension };
+  value?: { question: string; dimension: Dimension };
 }
 
 export const DUE_WORDS: Record<DueKind, DueWords> = {
   'water-test': {
     title: 'Water test',
     why: 'Nobody tests a private well but its owner. Bacteria and nitrate have neither taste nor smell.',
-    how: [
+    steps: [
       'Ask the health department for a certified laboratory, and the laboratory for its bottles and how to fill them.',
       'Bring the bottles within the time that the laboratory gives; those for bacteria are kept cold.',
       'Enter the results on the water page.',
@@ -44,7 +44,7 @@ export const DUE_WORDS: Record<DueKind, DueWords> = {
   precharge: {
     title: 'Tank precharge',
     why: 'A tank that has lost its air makes the pump start far too often, and wears it out.',
-    how: [
+    steps: [
       'Pump off and locked off, a tap open, until the gauge reads zero and no water comes.',
       'Read the air at the tank’s valve with a tyre gauge. If water comes out there, the bladder is torn: stop, and have the tank replaced.',
       'Add or let off air to reach the target, never over the pressure on the tank’s plate.',
@@ -53,23 +53,23 @@ export const DUE_WORDS: Record<DueKind, DueWords> = {
     cautions: ['precharge', 'tank-pressure', 'lock-out', 'local-rules', 'well-pit'],
     source:
       'Target: 2 psi under cut-in (Water Systems Council, “Pressure Tanks”). Each year: common practice.',
-    value: { asks: 'Air pressure as found', dimension: 'pressure' },
+    value: { question: 'Air pressure as found', dimension: 'pressure' },
   },
   'pressure-gauge': {
     title: 'Pressure gauge',
     why: 'A dial that sticks or lies hides a bad switch, and a wrong precharge is set by it.',
-    how: [
+    steps: [
       'With the tank drained for the precharge, the dial must stand at zero.',
       'Under pressure, compare the dial with the pressure on the well’s page. Tap it: the needle should not jump.',
     ],
     cautions: ['tank-pressure', 'well-pit'],
     source: 'Each year: common practice.',
-    value: { asks: 'The dial with the tank drained', dimension: 'pressure' },
+    value: { question: 'The dial with the tank drained', dimension: 'pressure' },
   },
   'relief-valve': {
     title: 'Relief valve',
     why: 'If the switch sticks, this valve is what keeps tank and pipes from bursting.',
-    how: [
+    steps: [
       'Look: no drips, no rust or scale at the outlet, the outlet free and led to where it hurts nobody.',
       'Whether it still opens is tried by whoever services the system, by the valve’s own instructions.',
     ],
@@ -79,7 +79,7 @@ export const DUE_WORDS: Record<DueKind, DueWords> = {
   'well-cap': {
     title: 'Well cap and casing',
     why: 'Insects, mice and rain get in by a loose cap or a cracked casing, and bacteria with them.',
-    how: [
+    steps: [
       'Look from outside: cap tight, bolts there, screen and cable entry whole, no crack in the casing.',
       'The ground slopes away from it; no puddles, no fuel, spray or manure stored near.',
       'Leave the cap closed. What is broken is for a licensed well contractor.',
@@ -90,7 +90,7 @@ export const DUE_WORDS: Record<DueKind, DueWords> = {
   'node-calibration': {
     title: 'Sensors against an instrument',
     why: 'Everything here rests on what clamp and transducer say. Both drift.',
-    how: [
+    steps: [
       'Pressure: compare the well’s page with a good gauge at the tank, once near cut-in and once near cut-out.',
       'Current: an electrician compares the clamp with a meter of their own. Nobody else opens a box for it.',
       'Where they differ, enter both points as a calibration.',
@@ -101,7 +101,7 @@ export const DUE_WORDS: Record<DueKind, DueWords> = {
   freeze: {
     title: 'Ready for frost',
     why: 'A frozen pipe bursts, and a frozen line to the switch lets the pump run on or not start.',
-    how: [
+    steps: [
       'Heater, heat tape and thermostat work; insulation is whole and dry; the door shuts.',
       'Hoses off, outside lines drained. What stands empty in winter is drained or laid up.',
       'Heaters on mains near water are fitted and looked at by an electrician.',
@@ -112,7 +112,7 @@ export const DUE_WORDS: Record<DueKind, DueWords> = {
   'stock-water': {
     title: 'Water for stock',
     why: 'Stock can’t wait for a repair. A second source must be there before the pump fails.',
-    how: [
+    steps: [
       'Trough, float valve and overflow work; it fills again as fast as the herd drinks.',
       'The second source is there and full, and whoever minds the stock knows how to bring it.',
       'A heated trough: cable and earth looked at by an electrician.',
@@ -127,7 +127,7 @@ export function isDueKind(text: string): text is DueKind {
   return Object.hasOwn(DUE_WORDS, text);
 }
 
-export const OUTCOME_WORDS = {
+export const OUTCOME_TEXT = {
   right: 'As it should be',
   'put-right': 'Was not right, put right',
   'not-right': 'Not right, still to be done',

@@ -28,4 +28,4 @@ export const LABEL_CAUTIONS: Record<LabelKind, string> = {
 };
 
 /** How an air charge is read, in the words that every tank label carries. */
-export const EMPTY_AND_OFF = 'with the tank empty of water and the pump off';
+export const PRECHARGE_CONDITIONS = 'with the tank empty of water and the pump off';

@@ -8,7 +8,7 @@ import type { Cause } from './kinds.ts';
 export interface LookAlikes {
   causes: readonly Cause[];
   /** What tells them apart, to stand after "To tell which:". */
-  toldApartBy: string;
+  distinguishedBy: string;
   /** What must be said along with it. */
   cautions?: readonly Caution[];
 }
@@ -16,26 +16,26 @@ export interface LookAlikes {
 export const LOOK_ALIKES: readonly LookAlikes[] = [
   {
     causes: ['power-lost', 'breaker-open'],
-    toldApartBy: 'measure the voltage at the pump, or see whether others have power',
+    distinguishedBy: 'measure the voltage at the pump, or see whether others have power',
   },
   {
     causes: ['check-valve', 'drop-pipe-leak', 'pitless-leak'],
-    toldApartBy: 'have a pump contractor look into the well; all three leak with the house valve closed',
+    distinguishedBy: 'have a pump contractor look into the well; all three leak with the house valve closed',
     cautions: ['well-cap', 'well-pit'],
   },
-  { causes: ['leak', 'open-tap'], toldApartBy: 'walk round the taps, toilets and troughs' },
+  { causes: ['leak', 'open-tap'], distinguishedBy: 'walk round the taps, toilets and troughs' },
   {
     causes: ['tank-air-lost', 'bladder-burst'],
-    toldApartBy: 'have the tank recharged and see whether it holds',
+    distinguishedBy: 'have the tank recharged and see whether it holds',
     cautions: ['precharge', 'tank-pressure', 'well-pit'],
   },
   {
     causes: ['stuck-rotor', 'failing-capacitor'],
-    toldApartBy: 'have the start recorded at a high rate, or the control box checked',
+    distinguishedBy: 'have the start recorded at a high rate, or the control box checked',
   },
   {
     causes: ['switch-out-of-set', 'transducer-fault'],
-    toldApartBy: 'compare the reading with the dial at the tank',
+    distinguishedBy: 'compare the reading with the dial at the tank',
     cautions: ['well-pit'],
   },
 ];

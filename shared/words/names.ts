@@ -1,20 +1,20 @@
 /** Names made for topics, as people write them: "north-paddock" is "North paddock". */
-export function nameWords(name: string): string {
+export function nameText(name: string): string {
   const text = name.replaceAll('-', ' ');
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 /** Where a well is and what it is for: "Harrow bend, for house and stock". */
-export function placeWords({ site, uses }: { site?: string; uses: readonly string[] }): string {
+export function placeText({ site, uses }: { site?: string; uses: readonly string[] }): string {
   const use = uses.length === 0 ? '' : `for ${uses.join(' and ')}`;
-  return [site === undefined ? '' : nameWords(site), use].filter((part) => part !== '').join(', ');
+  return [site === undefined ? '' : nameText(site), use].filter((part) => part !== '').join(', ');
 }
 
 /** Figures stay with their units: "5.6 %" is never broken in two. */
-export function unbroken(text: string): string {
+export function withNonBreakingUnits(text: string): string {
   return text.replaceAll(/(\d) (?=[%A-Za-z])/g, '$1\u00a0');
 }
 
-export function countWords(n: number, one: string, many: string): string {
+export function countText(n: number, one: string, many: string): string {
   return `${n === 0 ? 'no' : n} ${n === 1 ? one : many}`;
 }

@@ -1,7 +1,7 @@
 /** Papers among what was written down of a well, and how they are found and said. */
 import type { EntryAnswer } from '../api/book.ts';
 
-export interface Paper {
+export interface LogbookDocument {
   entry: EntryAnswer;
   hash: string;
   name: string;
@@ -11,29 +11,32 @@ export interface Paper {
   text?: string;
 }
 
-export interface StruckPaper extends Paper {
+export interface VoidedDocument extends LogbookDocument {
   /** What struck it out: who, when and why. */
-  by: EntryAnswer;
+  voidedBy: EntryAnswer;
 }
 
 /** Newest first. A paper that another entry replaced is not shown: its successor is. */
-export function papersAmong(entries: readonly EntryAnswer[]): { papers: Paper[]; struck: StruckPaper[] } {
+export function documentsAmong(entries: readonly EntryAnswer[]): {
+  documents: LogbookDocument[];
+  voided: VoidedDocument[];
+} {
   const replacedBy = new Map(
     entries.flatMap((one) => (one.replaces === undefined ? [] : [[one.replaces, one]])),
   );
-  const papers: Paper[] = [];
-  const struck: StruckPaper[] = [];
+  const documents: LogbookDocument[] = [];
+  const voided: VoidedDocument[] = [];
   for (const entry of entries.toReversed()) {
-    const paper = paperOf(entry);
+    const paper = documentOf(entry);
     const by = replacedBy.get(entry.id);
     if (!paper) continue;
-    if (!by) papers.push(paper);
-    else if (by.kind === 'struck') struck.push({ ...paper, by });
+    if (!by) documents.push(paper);
+    else if (by.kind === 'struck') voided.push({ ...paper, voidedBy: by });
   }
-  return { papers, struck };
+  return { documents, voided };
 }
 
-function paperOf(entry: EntryAnswer): Paper | undefined {
+function documentOf(entry: EntryAnswer): LogbookDocument | undefined {
   const { hash, name, type, bytes, about, text } = entry.body;
   if (entry.kind !== 'paper' || typeof hash !== 'string' || typeof name !== 'string') return undefined;
   return {
@@ -48,22 +51,22 @@ function paperOf(entry: EntryAnswer): Paper | undefined {
 }
 
 /** Those that hold every word that is looked for, in their name, what they are about, their remark or who kept them. */
-export function found<P extends Paper>(papers: readonly P[], looked: string): P[] {
-  const wanted = plain(looked)
+export function searchDocuments<P extends LogbookDocument>(documents: readonly P[], query: string): P[] {
+  const wanted = normalizeText(query)
     .split(/\s+/)
     .filter((word) => word !== '');
-  return papers.filter(({ name, about = '', text = '', type, entry }) => {
-    const held = plain([name, about, text, typeWords(type), entry.by ?? ''].join(' '));
+  return documents.filter(({ name, about = '', text = '', type, entry }) => {
+    const held = normalizeText([name, about, text, fileTypeText(type), entry.by ?? ''].join(' '));
     return wanted.every((word) => held.includes(word));
   });
 }
 
 /** Without capitals and marks over letters (Unicode, NFKD): "Pruefbericht" is looked for as it is typed, "Pompe à eau" by "pompe a". */
-function plain(text: string): string {
+function normalizeText(text: string): string {
   return text.normalize('NFKD').replaceAll(/\p{M}/gu, '').toLowerCase();
 }
 
-const TYPES: Record<string, string> = {
+const FILE_TYPE_NAMES: Record<string, string> = {
   'application/pdf': 'PDF',
   'image/png': 'PNG picture',
   'image/jpeg': 'JPEG photo',
@@ -72,47 +75,47 @@ const TYPES: Record<string, string> = {
   'text/plain': 'text',
 };
 
-export function typeWords(type: string): string {
-  return TYPES[type] ?? type;
+export function fileTypeText(type: string): string {
+  return FILE_TYPE_NAMES[type] ?? type;
 }
 
 /** Pictures that every browser shows; HEIC most do not. */
-export function isShown(type: string): boolean {
+export function isViewable(type: string): boolean {
   return ['image/png', 'image/jpeg', 'image/webp'].includes(type);
 }
 
 /** "18 bytes", "34 kB", "2.4 MB". */
-export function sizeWords(bytes: number): string {
+export function fileSizeText(bytes: number): string {
   if (bytes < 1_000) return `${bytes} bytes`;
   return bytes < 1e6 ? `${Math.round(bytes / 1_000)} kB` : `${(bytes / 1e6).toFixed(1)} MB`;
 }
 
 /** As the server's limit (src/book/limits.ts): said before a phone has sent it all. */
-export const MOST_PAPER_BYTES = 25 * 2 ** 20;
+export const MAX_DOCUMENT_BYTES = 25 * 2 ** 20;
 
 /** Why a file need not be sent at all. */
-export function refusedBefore({ size }: { size: number }): string | undefined {
+export function uploadProblem({ size }: { size: number }): string | undefined {
   if (size === 0) return 'It is empty.';
-  return size > MOST_PAPER_BYTES
-    ? `It has ${sizeWords(size)}; a paper may have ${MOST_PAPER_BYTES / 2 ** 20} MiB at most.`
+  return size > MAX_DOCUMENT_BYTES
+    ? `It has ${fileSizeText(size)}; a paper may have ${MAX_DOCUMENT_BYTES / 2 ** 20} MiB at most.`
     : undefined;
 }
 
 /** As the server's limit (src/book/limits.ts). */
-const LONGEST_NAME = 120;
+const MAX_NAME_LENGTH = 120;
 
 /** The end of a name, which says what kind of file it is; a sign that takes two places is not cut in two. */
-function endOf(text: string, longest: number): string {
-  return text.slice(-longest).replace(/^[\udc00-\udfff]/, '');
+function lastCharacters(text: string, maxLength: number): string {
+  return text.slice(-maxLength).replace(/^[\udc00-\udfff]/, '');
 }
 
 /** What a telephone calls every photo says nothing: the date does. */
-export function nameFor(file: { name: string; lastModified: number }, number: number): string {
+export function documentName(file: { name: string; lastModified: number }, number: number): string {
   const plainName = file.name
     .replace(/^.*[/\\]/, '')
     .replaceAll(/\p{Cc}/gu, ' ')
     .trim();
-  const short = endOf(plainName, LONGEST_NAME);
+  const short = lastCharacters(plainName, MAX_NAME_LENGTH);
   if (plainName !== '' && !/^(image|photo|img)?\.?(jpe?g|heic|png)$/i.test(plainName)) return short;
   const date = new Date(file.lastModified).toISOString().slice(0, 10);
   return `photo ${date}${number === 0 ? '' : ` (${number + 1})`}`;

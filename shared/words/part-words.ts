@@ -34,11 +34,11 @@ export type Part = (typeof PARTS)[number];
 export interface PartWords {
   /** A few words, no full stop. */
   name: string;
-  does: string;
+  purpose: string;
   /** What it does when it fails: what a person or the readings then notice. */
-  fails: string;
+  failure: string;
   /** What to ask whoever puts it in or looks after it. */
-  ask: readonly string[];
+  questions: readonly string[];
   /** What must be said along with it: wherever electricity, pressure, frost or foul water can hurt. */
   cautions: readonly Caution[];
 }

@@ -4,10 +4,11 @@ import type { Part, PartWords } from './part-words.ts';
 export const ELECTRIC_PARTS = {
   breaker: {
     name: 'Breaker and disconnect',
-    does: 'The breaker or fuses in the panel guard the pump’s wires against overload and short circuit. The disconnect near the pump takes the power away for work, and can be locked in that state.',
-    fails:
+    purpose:
+      'The breaker or fuses in the panel guard the pump’s wires against overload and short circuit. The disconnect near the pump takes the power away for work, and can be locked in that state.',
+    failure:
       'A breaker that trips has a reason: a failing motor or cable, a loose joint, water in a box. A tired one trips early. A joint that has come loose grows hot.',
-    ask: [
+    questions: [
       'Which breaker is it, of which size, and for which wire?',
       'Where is the disconnect, and can it be locked off?',
       'How are well and pump grounded, and is there a surge protector?',
@@ -16,10 +17,11 @@ export const ELECTRIC_PARTS = {
   },
   'control-box': {
     name: 'Control box and capacitor',
-    does: 'It holds the starting parts of a three-wire, single-phase motor: a relay and a start capacitor, in larger ones a run capacitor and a contactor. It belongs to one size of motor, and three leads go down from it: red, yellow and black.',
-    fails:
+    purpose:
+      'It holds the starting parts of a three-wire, single-phase motor: a relay and a start capacitor, in larger ones a run capacitor and a contactor. It belongs to one size of motor, and three leads go down from it: red, yellow and black.',
+    failure:
       'With a weak capacitor or relay the motor hums, starts late or not at all, and its overload or breaker trips. A failed run capacitor shows as more amps in every run.',
-    ask: [
+    questions: [
       'Is this the box that the motor’s manual names?',
       'Which microfarads and volts have its capacitors, and when were they last measured?',
       'Which lead goes to which terminal, and is that written down?',
@@ -28,10 +30,11 @@ export const ELECTRIC_PARTS = {
   },
   overload: {
     name: 'Overload protector',
-    does: 'It opens when the motor draws too much for too long or gets too hot. It sits in the motor, in the control box or in a starter. Some close by themselves once cool, others want a person.',
-    fails:
+    purpose:
+      'It opens when the motor draws too much for too long or gets too hot. It sits in the motor, in the control box or in a starter. Some close by themselves once cool, others want a person.',
+    failure:
       'One that trips again and again has a reason, and each try heats the windings. One that never closes keeps the pump off. One that no longer opens lets the motor burn.',
-    ask: [
+    questions: [
       'Where is it, and does it close by itself?',
       'To how many amps is it set, and what does the motor’s plate say?',
       'What should I look for before it is reset?',
@@ -40,10 +43,11 @@ export const ELECTRIC_PARTS = {
   },
   'pump-protector': {
     name: 'Pump protector',
-    does: 'An electronic guard on the pump’s current or power. It stops a pump that runs dry, is overloaded or starts too often. Most try again by themselves after a set time.',
-    fails:
+    purpose:
+      'An electronic guard on the pump’s current or power. It stops a pump that runs dry, is overloaded or starts too often. Most try again by themselves after a set time.',
+    failure:
       'Set wrongly, it stops a healthy pump or lets a dry one run. While it waits, everything is as still as in a power cut, and then the pump starts by itself.',
-    ask: [
+    questions: [
       'After how long does it try again, and how often?',
       'Was it taught or set with this pump in good order?',
       'What do its lamps or messages mean?',
@@ -52,10 +56,11 @@ export const ELECTRIC_PARTS = {
   },
   drive: {
     name: 'Variable-speed drive',
-    does: 'It feeds the motor a changing frequency, so that the pressure stays even while the use changes. It starts the motor gently and guards it. It wants its own precharge: its manual says which.',
-    fails:
+    purpose:
+      'It feeds the motor a changing frequency, so that the pressure stays even while the use changes. It starts the motor gently and guards it. It wants its own precharge: its manual says which.',
+    failure:
       'It stops with a fault code. A failing pressure sensor makes the pressure hunt up and down. Heat, dust, insects and lightning end it.',
-    ask: [
+    questions: [
       'To which pressure is it set, and which precharge does its manual want?',
       'Which fault codes may I clear, and which ones are for you?',
       'Do motor and cable suit a drive, and is it guarded against surges?',
@@ -65,10 +70,11 @@ export const ELECTRIC_PARTS = {
   },
   'pressure-switch': {
     name: 'Pressure switch',
-    does: 'A spring switch at the tank tee. It starts the pump when the pressure has fallen to cut-in and stops it at cut-out; 40/60 is 40 psi in and 60 psi out. Some have a low-pressure cut-off, a lever that keeps a pump without water off.',
-    fails:
+    purpose:
+      'A spring switch at the tank tee. It starts the pump when the pressure has fallen to cut-in and stops it at cut-out; 40/60 is 40 psi in and 60 psi out. Some have a low-pressure cut-off, a lever that keeps a pump without water off.',
+    failure:
       'Burnt contacts stick and the pump does not stop, or they do not close and it does not start. A clogged line below it makes it act late. One that chatters burns its contacts.',
-    ask: [
+    questions: [
       'To which points is it set, and who set them when?',
       'Does it have a low-pressure cut-off, and how is that reset?',
       'When was the small pipe below it last cleaned?',
@@ -78,10 +84,11 @@ export const ELECTRIC_PARTS = {
   },
   'current-clamp': {
     name: 'Current clamp',
-    does: 'A ring that closes around one wire of the pump’s circuit and reads its current without touching metal. It says when the pump runs, and how hard it works.',
-    fails:
+    purpose:
+      'A ring that closes around one wire of the pump’s circuit and reads its current without touching metal. It says when the pump runs, and how hard it works.',
+    failure:
       'Not quite closed, it reads low. Around two wires it reads nothing. What else hangs on that wire is counted in. Zero amps may mean that the clamp came off.',
-    ask: [
+    questions: [
       'Around which wire does it sit, in which box, and who fitted it?',
       'What did a hand-held meter read beside it?',
       'Does anything else run on that wire?',
@@ -90,10 +97,11 @@ export const ELECTRIC_PARTS = {
   },
   'pressure-transducer': {
     name: 'Pressure transducer',
-    does: 'A sensor at the tank tee that turns pressure into a signal, many times a minute. The tank’s water, leaks and both points of the switch are read from it.',
-    fails:
+    purpose:
+      'A sensor at the tank tee that turns pressure into a signal, many times a minute. The tank’s water, leaks and both points of the switch are read from it.',
+    failure:
       'It drifts, sticks or jumps. Frost or water in its plug ends it. With its port clogged, the reading stands still while the pump runs.',
-    ask: [
+    questions: [
       'Which range does it have?',
       'How did it compare with the gauge, at two pressures?',
       'Is there a valve before it, and can air or sand collect there?',
@@ -102,10 +110,11 @@ export const ELECTRIC_PARTS = {
   },
   node: {
     name: 'Node',
-    does: 'The box that reads clamp and transducer and sends the readings on. While its link is down it keeps them for later.',
-    fails:
+    purpose:
+      'The box that reads clamp and transducer and sends the readings on. While its link is down it keeps them for later.',
+    failure:
       'It falls silent: its supply, its network or the box itself is out. The well may be fine then, but nobody watches it.',
-    ask: [
+    questions: [
       'What feeds it? On the pump’s own circuit it dies with the pump.',
       'For how long does it keep readings without a link?',
       'Where is it, and what do its lamps mean?',

@@ -4,10 +4,11 @@ import type { Part, PartWords } from './part-words.ts';
 export const WELL_PARTS = {
   well: {
     name: 'Well and casing',
-    does: 'A hole down to water, lined with a pipe. The lining, the casing, holds the earth back and keeps surface water out. Water comes in below it, through a screen, through slots or out of bare rock.',
-    fails:
+    purpose:
+      'A hole down to water, lined with a pipe. The lining, the casing, holds the earth back and keeps surface water out. Water comes in below it, through a screen, through slots or out of bare rock.',
+    failure:
       'A cracked casing, or a lost seal around it, lets surface water in. The water is cloudy after rain, or a test finds bacteria. A clogged screen or a dry year gives less water, so the level falls further in each run and comes back slowly.',
-    ask: [
+    questions: [
       'How deep are the hole and the casing, and may I have the well log?',
       'Where did the water stand at rest and while pumping, at which flow and for how long?',
       'How is the space around the casing sealed, and how high does the casing stand above the ground?',
@@ -16,10 +17,11 @@ export const WELL_PARTS = {
   },
   'well-cap': {
     name: 'Well cap',
-    does: 'The lid of the casing. A good one is sealed against water and insects and has a screened vent, so that the well can breathe while its level moves.',
-    fails:
+    purpose:
+      'The lid of the casing. A good one is sealed against water and insects and has a screened vent, so that the well can breathe while its level moves.',
+    failure:
       'A loose, cracked or missing cap lets insects, mice and flood water in, and bacteria come with them. A blocked vent makes the falling water draw dirt in through whatever seal is weakest.',
-    ask: [
+    questions: [
       'Is this cap sealed against insects, and are its vent and wire entry screened?',
       'Does the casing stand above the highest water of a flood?',
       'Who disinfects the well and has it tested after the cap was off?',
@@ -28,10 +30,11 @@ export const WELL_PARTS = {
   },
   'submersible-pump': {
     name: 'Submersible pump',
-    does: 'A slim pump that hangs under water with its motor below it. Stacked wheels, the stages, each add some pressure. The water that it moves cools and lubricates it.',
-    fails:
+    purpose:
+      'A slim pump that hangs under water with its motor below it. Stacked wheels, the stages, each add some pressure. The water that it moves cools and lubricates it.',
+    failure:
       'Worn stages give less water at the same pressure, so fills become slow and the cut-out is reached late or never. Sand can jam it. Run dry, it can be ruined in minutes.',
-    ask: [
+    questions: [
       'Which model is it, for which flow and lift, and where is its curve?',
       'How deep is it set, and how far above the bottom?',
       'What stops it when the water falls to it, and does its motor need a cooling sleeve?',
@@ -40,10 +43,11 @@ export const WELL_PARTS = {
   },
   'jet-pump': {
     name: 'Jet pump',
-    does: 'A pump above the ground that draws water up by suction, which works to some 25 ft (7.5 m) at most. One for deep wells sends water down a second pipe to a jet that pushes more up.',
-    fails:
+    purpose:
+      'A pump above the ground that draws water up by suction, which works to some 25 ft (7.5 m) at most. One for deep wells sends water down a second pipe to a jet that pushes more up.',
+    failure:
       'A small air leak or a bad foot valve costs it its prime. It then runs, lifts nothing, and the water in it can boil. A worn shaft seal drips; a clogged jet gives little.',
-    ask: [
+    questions: [
       'How is it primed, and must it cool down first?',
       'Where is the foot valve, and how far does it have to draw?',
       'Does it have a low-pressure cut-off for when it loses its water?',
@@ -52,10 +56,11 @@ export const WELL_PARTS = {
   },
   motor: {
     name: 'Motor',
-    does: 'It turns the pump. A two-wire submersible motor has its starting parts built in, a three-wire one has them in a control box above ground, and larger ones run on three phases.',
-    fails:
+    purpose:
+      'It turns the pump. A two-wire submersible motor has its starting parts built in, a three-wire one has them in a control box above ground, and larger ones run on three phases.',
+    failure:
       'Failing bearings or windings make it draw more and run hot. Failing insulation trips the breaker. Held fast, it draws its starting current, does not turn, and the overload cuts it off.',
-    ask: [
+    questions: [
       'What does its plate say: power, volts, phases and service-factor amps?',
       'How many starts an hour and a day does its manual allow?',
       'Which winding and insulation resistance did it have when it went in, and who measured them?',
@@ -64,10 +69,11 @@ export const WELL_PARTS = {
   },
   'drop-pipe': {
     name: 'Drop pipe',
-    does: 'The pipe that hangs in the well. It carries the weight of the pump and brings the water up. The pump’s cable is fastened to it, often with a safety rope.',
-    fails:
+    purpose:
+      'The pipe that hangs in the well. It carries the weight of the pump and brings the water up. The pump’s cable is fastened to it, often with a safety rope.',
+    failure:
       'A hole or a loose joint lets water fall back into the well. Less arrives, and the pressure falls with the house valve closed. If the pipe parts, the pump runs, nothing comes, and the pump hangs by its rope or cable.',
-    ask: [
+    questions: [
       'What is it made of, how wide is it, and how many lengths hang in the well?',
       'What does pulling it take: how many people, a hoist, a truck?',
       'Is there a safety rope, and something that takes up the twist of each start?',
@@ -76,10 +82,11 @@ export const WELL_PARTS = {
   },
   'check-valve': {
     name: 'Check valve and foot valve',
-    does: 'It lets water go up and not back. Most submersible pumps have one built in, and there may be more in the pipe. The foot valve at the bottom of a jet pump’s suction line does the same and keeps the prime.',
-    fails:
+    purpose:
+      'It lets water go up and not back. Most submersible pumps have one built in, and there may be more in the pipe. The foot valve at the bottom of a jet pump’s suction line does the same and keeps the prime.',
+    failure:
       'It leaks back: the pressure falls after each run, and the pump starts although nobody draws water. It has to fill the pipe first before the pressure rises. A bang at start or stop is water hammer.',
-    ask: [
+    questions: [
       'How many are there, and where?',
       'Is there one above ground, and does local code want it or forbid it?',
       'Which one can be changed without pulling the pump?',
@@ -88,10 +95,11 @@ export const WELL_PARTS = {
   },
   'pitless-adapter': {
     name: 'Pitless adapter',
-    does: 'A fitting in the wall of the casing, below the frost line. It turns the water from the drop pipe into the buried pipe, and parts again from above when the pump is pulled.',
-    fails:
+    purpose:
+      'A fitting in the wall of the casing, below the frost line. It turns the water from the drop pipe into the buried pipe, and parts again from above when the pump is pulled.',
+    failure:
       'Its seal leaks. The pressure falls with the house valve closed, and water may be heard trickling in the well. Dirty ground water can get in by the same way.',
-    ask: [
+    questions: [
       'How deep does it sit, and which size is it?',
       'Which thread does the lifting pipe need?',
       'When was its seal last changed?',

@@ -1,6 +1,6 @@
 /** Readings in words: what each is, how it is usually written, and how somebody takes it who may. What is read in an open box is never explained. */
-import { printQuantity, type UnitSystem } from '../quantity/print-quantity.ts';
-import { sayDuration, sayResistance } from './format.ts';
+import { formatQuantity, type UnitSystem } from '../quantity/print-quantity.ts';
+import { formatDuration, formatResistance } from './format.ts';
 
 /** As src/book/read-reading.ts names them. */
 export type ReadingName =
@@ -21,73 +21,84 @@ export type ReadingName =
 interface ReadingWords {
   title: string;
   /** As it may be written, in US and in metric units. */
-  like: readonly [us: string, metric: string];
-  how?: string;
-  say: (si: number, units: UnitSystem) => string;
+  examples: readonly [us: string, metric: string];
+  instructions?: string;
+  format: (si: number, units: UnitSystem) => string;
 }
 
-const level = (si: number, units: UnitSystem): string => printQuantity(si, 'length', units, 1);
+const level = (si: number, units: UnitSystem): string => formatQuantity(si, 'length', units, 1);
 const pressure = (si: number, units: UnitSystem): string =>
-  printQuantity(si, 'pressure', units, units === 'us' ? 1 : 0);
-const volts = (si: number, units: UnitSystem): string => printQuantity(si, 'voltage', units);
+  formatQuantity(si, 'pressure', units, units === 'us' ? 1 : 0);
+const volts = (si: number, units: UnitSystem): string => formatQuantity(si, 'voltage', units);
 
 export const READING_WORDS: Record<ReadingName, ReadingWords> = {
   'static-level': {
     title: 'Static level',
-    like: ['41 ft', '12.5 m'],
-    how: 'As a level sensor shows it or a well contractor sounded it, from the ground down to standing water, after some hours of rest. Negative where the well flows by itself. Leave the well cap closed for it.',
-    say: level,
+    examples: ['41 ft', '12.5 m'],
+    instructions:
+      'As a level sensor shows it or a well contractor sounded it, from the ground down to standing water, after some hours of rest. Negative where the well flows by itself. Leave the well cap closed for it.',
+    format: level,
   },
   'pumping-level': {
     title: 'Pumping level',
-    like: ['96 ft', '29 m'],
-    how: 'As a level sensor shows it or a well contractor sounded it, from the ground down to the water while the pump runs, once it falls no further. Write the flow into the remark. Leave the well cap closed for it.',
-    say: level,
+    examples: ['96 ft', '29 m'],
+    instructions:
+      'As a level sensor shows it or a well contractor sounded it, from the ground down to the water while the pump runs, once it falls no further. Write the flow into the remark. Leave the well cap closed for it.',
+    format: level,
   },
   precharge: {
     title: 'Tank precharge',
-    like: ['38 psi', '260 kPa'],
-    how: 'Read with the pump switched off and locked off, a tap open and the tank drained until the gauge reads zero. With water pressure on it is no precharge.',
-    say: pressure,
+    examples: ['38 psi', '260 kPa'],
+    instructions:
+      'Read with the pump switched off and locked off, a tap open and the tank drained until the gauge reads zero. With water pressure on it is no precharge.',
+    format: pressure,
   },
   'cut-in': {
     title: 'Cut-in by the gauge',
-    like: ['40 psi', '276 kPa'],
-    how: 'What the gauge shows as the pump starts.',
-    say: pressure,
+    examples: ['40 psi', '276 kPa'],
+    instructions: 'What the gauge shows as the pump starts.',
+    format: pressure,
   },
   'cut-out': {
     title: 'Cut-out by the gauge',
-    like: ['60 psi', '414 kPa'],
-    how: 'What the gauge shows as the pump stops.',
-    say: pressure,
+    examples: ['60 psi', '414 kPa'],
+    instructions: 'What the gauge shows as the pump stops.',
+    format: pressure,
   },
   'fill-time': {
     title: 'Time of a fill',
-    like: ['95 s', '95 s'],
-    how: 'From start to stop with every tap shut.',
-    say: sayDuration,
+    examples: ['95 s', '95 s'],
+    instructions: 'From start to stop with every tap shut.',
+    format: formatDuration,
   },
-  amps: { title: 'Running amps', like: ['7.9 A', '7.9 A'], say: (si) => printQuantity(si, 'current', 'us') },
+  amps: {
+    title: 'Running amps',
+    examples: ['7.9 A', '7.9 A'],
+    format: (si) => formatQuantity(si, 'current', 'us'),
+  },
   flow: {
     title: 'Flow',
-    like: ['6.3 gpm', '24 L/min'],
-    how: 'By bucket and watch: how much ran, and how long it took.',
-    say: (si, units) => printQuantity(si, 'flow', units, 2),
+    examples: ['6.3 gpm', '24 L/min'],
+    instructions: 'By bucket and watch: how much ran, and how long it took.',
+    format: (si, units) => formatQuantity(si, 'flow', units, 2),
   },
-  'volts-resting': { title: 'Voltage, pump at rest', like: ['238 V', '238 V'], say: volts },
-  'volts-running': { title: 'Voltage, pump running', like: ['231 V', '231 V'], say: volts },
-  winding: { title: 'Winding resistance', like: ['3.2 ohm', '3.2 ohm'], say: sayResistance },
-  insulation: { title: 'Insulation resistance', like: ['500 megohm', '500 megohm'], say: sayResistance },
+  'volts-resting': { title: 'Voltage, pump at rest', examples: ['238 V', '238 V'], format: volts },
+  'volts-running': { title: 'Voltage, pump running', examples: ['231 V', '231 V'], format: volts },
+  winding: { title: 'Winding resistance', examples: ['3.2 ohm', '3.2 ohm'], format: formatResistance },
+  insulation: {
+    title: 'Insulation resistance',
+    examples: ['500 megohm', '500 megohm'],
+    format: formatResistance,
+  },
   capacitor: {
     title: 'Capacitor',
-    like: ['105 uF', '105 uF'],
-    say: (si) => printQuantity(si, 'capacitance', 'us'),
+    examples: ['105 uF', '105 uF'],
+    format: (si) => formatQuantity(si, 'capacitance', 'us'),
   },
 };
 
 /** What anybody can read at a tap or a gauge, or was told by the contractor who sounded the well. */
-export const BROUGHT: readonly ReadingName[] = [
+export const UNQUALIFIED_READINGS: readonly ReadingName[] = [
   'static-level',
   'pumping-level',
   'precharge',
@@ -97,7 +108,7 @@ export const BROUGHT: readonly ReadingName[] = [
   'fill-time',
 ];
 /** What is read inside a box: results of whoever may, entered and never guided. */
-export const QUALIFIED: readonly ReadingName[] = [
+export const QUALIFIED_READINGS: readonly ReadingName[] = [
   'winding',
   'insulation',
   'capacitor',
@@ -106,16 +117,16 @@ export const QUALIFIED: readonly ReadingName[] = [
   'amps',
 ];
 
-export function readingWords(what: string): ReadingWords | undefined {
+export function findReadingWords(what: string): ReadingWords | undefined {
   return Object.entries(READING_WORDS).find(([name]) => name === what)?.[1];
 }
 
 /** Said wherever results from inside a box are entered. */
-export const QUALIFIED_ONLY =
+export const QUALIFIED_ONLY_NOTE =
   'These are results of a qualified person who had the box open and locked out already, for work of their own. Nobody is asked to open one for this page: without the results, leave it closed and leave the fields empty.';
 
 /** Why the air charge did not come out of a measured draw. */
-export const DRAW_WORDS = {
+export const DRAW_PROBLEM_TEXT = {
   'pressure-did-not-fall': 'The pressure has to be lower after the draw than before it.',
   'fell-too-little': 'The pressure fell too little for the gauge to tell. Draw more.',
   'more-than-the-tank':

@@ -14,17 +14,17 @@ export const WATER_EVENTS = [
 ] as const;
 export type WaterEvent = (typeof WATER_EVENTS)[number];
 
-export const WATER_EVENT_WORDS: Record<WaterEvent, { asks: string; because: string }> = {
-  flood: { asks: 'Flood water stood over or near the well', because: 'flood' },
-  'taste-or-smell': { asks: 'The water tastes or smells different', because: 'another taste or smell' },
-  'colour-or-cloudy': { asks: 'The water is coloured or cloudy', because: 'colour or cloudiness' },
-  illness: { asks: 'Somebody in the house has stomach trouble', because: 'illness in the house' },
+export const WATER_EVENT_WORDS: Record<WaterEvent, { question: string; reason: string }> = {
+  flood: { question: 'Flood water stood over or near the well', reason: 'flood' },
+  'taste-or-smell': { question: 'The water tastes or smells different', reason: 'another taste or smell' },
+  'colour-or-cloudy': { question: 'The water is coloured or cloudy', reason: 'colour or cloudiness' },
+  illness: { question: 'Somebody in the house has stomach trouble', reason: 'illness in the house' },
   'ground-disturbed': {
-    asks: 'Building, digging, drilling or blasting close by',
-    because: 'work in the ground close by',
+    question: 'Building, digging, drilling or blasting close by',
+    reason: 'work in the ground close by',
   },
-  repair: { asks: 'Part of the well or its plumbing was repaired or replaced', because: 'a repair' },
-  disinfected: { asks: 'The well was disinfected', because: 'disinfection' },
+  repair: { question: 'Part of the well or its plumbing was repaired or replaced', reason: 'a repair' },
+  disinfected: { question: 'The well was disinfected', reason: 'disinfection' },
 };
 
 export const LIMIT_WORDS: Record<LimitKind, { name: string; means: string }> = {
@@ -45,5 +45,5 @@ export const VERDICT_WORDS: Record<Verdict, string> = {
   'none-found': 'not detected; the report does not say how little could have been seen',
 };
 
-export const YARDSTICK_WORDS =
+export const YARDSTICK_NOTE =
   'These limits bind public water systems. For a private well they are yardsticks: no law holds it to them, and nobody but its owner looks after it.';

@@ -30,9 +30,9 @@ export interface CauseWords {
   /** What it is, in plain words. */
   what: string;
   /** What the readings show where it is so. */
-  speaksFor: string;
+  evidenceFor: string;
   /** What they show where it is not. */
-  speaksAgainst: string;
+  evidenceAgainst: string;
   firstStep: string;
   cautions: readonly Caution[];
 }

@@ -3,34 +3,34 @@
  * that mean nothing in the state they meet (acknowledging what does not stand) change nothing.
  */
 import type { Act } from '../card/act.ts';
-import { NO_PUMP, type AlarmEntry, type AlarmsState, type Away } from './entry.ts';
-import { alarmLine, type EmitAlarm } from './line.ts';
-import { step } from './settle.ts';
+import { NO_PUMP, type AlarmEntry, type AlarmsState, type Suspension } from './entry.ts';
+import { alarmEvent, type EmitAlarm } from './line.ts';
+import { applyStep } from './settle.ts';
 
 /** Takes an act of a person; acts that are not about alarms are ignored. */
-export function alarmAct(state: AlarmsState, act: Act, atMs: number, emit: EmitAlarm): void {
+export function applyAlarmAct(state: AlarmsState, act: Act, atMs: number, emit: EmitAlarm): void {
   switch (act.kind) {
     case 'acknowledged':
-      for (const entry of meant(state, act)) {
-        step(entry, 'acknowledge', atMs);
+      for (const entry of entriesFor(state, act)) {
+        applyStep(entry, 'acknowledge', atMs);
         dropNormal(state);
       }
       break;
     case 'shelved':
-      for (const entry of meant(state, act)) shelve(entry, act.untilMs, atMs);
+      for (const entry of entriesFor(state, act)) shelve(entry, act.untilMs, atMs);
       break;
     case 'visit-opened':
-      goAway(state, { is: 'visit' }, atMs);
+      suspend(state, { is: 'visit' }, atMs);
       break;
     case 'visit-closed':
       clearAll(state, atMs, emit);
-      state.away = state.away.filter((away) => away.is !== 'visit');
-      if (state.away.length === 0) beginAfresh(state, atMs);
+      state.suspensions = state.suspensions.filter((away) => away.is !== 'visit');
+      if (state.suspensions.length === 0) resetWatching(state, atMs);
       break;
     case 'out-of-service':
     case 'laid-up':
       clearAll(state, atMs, emit);
-      goAway(
+      suspend(
         state,
         act.kind === 'laid-up'
           ? { is: 'laid-up', ...(act.untilMs !== undefined && { untilMs: act.untilMs }) }
@@ -39,8 +39,8 @@ export function alarmAct(state: AlarmsState, act: Act, atMs: number, emit: EmitA
       );
       break;
     case 'back-in-service':
-      comeBack(state, 'out-of-service', atMs);
-      comeBack(state, 'laid-up', atMs);
+      endSuspension(state, 'out-of-service', atMs);
+      endSuspension(state, 'laid-up', atMs);
       break;
     case 'card-changed':
       dropPumps(state, new Set(act.card.pumps.map(({ id }) => id)), atMs, emit);
@@ -57,15 +57,15 @@ export function alarmAct(state: AlarmsState, act: Act, atMs: number, emit: EmitA
 }
 
 /** Lay-ups whose time is over end by themselves. */
-export function endAway(state: AlarmsState, atMs: number): void {
-  const over = (away: Away): boolean =>
+export function endExpiredSuspensions(state: AlarmsState, atMs: number): void {
+  const over = (away: Suspension): boolean =>
     away.is === 'laid-up' && away.untilMs !== undefined && away.untilMs <= atMs;
-  if (!state.away.some(over)) return;
-  state.away = state.away.filter((away) => !over(away));
-  if (state.away.length === 0) beginAfresh(state, atMs);
+  if (!state.suspensions.some(over)) return;
+  state.suspensions = state.suspensions.filter((away) => !over(away));
+  if (state.suspensions.length === 0) resetWatching(state, atMs);
 }
 
-function meant(state: AlarmsState, act: { pump?: string; alarm: string }): AlarmEntry[] {
+function entriesFor(state: AlarmsState, act: { pump?: string; alarm: string }): AlarmEntry[] {
   return Object.values(state.entries).filter(
     (entry) =>
       entry.alarm === act.alarm &&
@@ -74,32 +74,32 @@ function meant(state: AlarmsState, act: { pump?: string; alarm: string }): Alarm
 }
 
 function shelve(entry: AlarmEntry, untilMs: number, atMs: number): void {
-  if (untilMs <= atMs || !step(entry, 'shelve', atMs)) return;
+  if (untilMs <= atMs || !applyStep(entry, 'shelve', atMs)) return;
   entry.shelvedUntilMs = untilMs;
 }
 
-function goAway(state: AlarmsState, away: Away, atMs: number): void {
-  state.away = [...state.away.filter((other) => other.is !== away.is), away];
-  for (const entry of Object.values(state.entries)) step(entry, 'remove', atMs);
+function suspend(state: AlarmsState, suspension: Suspension, atMs: number): void {
+  state.suspensions = [...state.suspensions.filter((other) => other.is !== suspension.is), suspension];
+  for (const entry of Object.values(state.entries)) applyStep(entry, 'remove', atMs);
 }
 
-function comeBack(state: AlarmsState, is: Away['is'], atMs: number): void {
-  if (!state.away.some((away) => away.is === is)) return;
-  state.away = state.away.filter((away) => away.is !== is);
-  if (state.away.length === 0) beginAfresh(state, atMs);
+function endSuspension(state: AlarmsState, is: Suspension['is'], atMs: number): void {
+  if (!state.suspensions.some((away) => away.is === is)) return;
+  state.suspensions = state.suspensions.filter((away) => away.is !== is);
+  if (state.suspensions.length === 0) resetWatching(state, atMs);
 }
 
 /** What was raised before is over, and what the watches remember is of another well. */
-function beginAfresh(state: AlarmsState, atMs: number): void {
-  state.memos = {};
+function resetWatching(state: AlarmsState, atMs: number): void {
+  state.watchMemories = {};
   state.entries = {};
-  state.freshFromMs = atMs;
+  state.resetAtMs = atMs;
 }
 
 /** A visit's end, and a well taken out of service, clear what stands: what is still wrong will rise again from fresh evidence. */
 function clearAll(state: AlarmsState, atMs: number, emit: EmitAlarm): void {
   for (const entry of Object.values(state.entries)) {
-    if (entry.told) emit(alarmLine(state.well, entry, 'cleared', atMs));
+    if (entry.notified) emit(alarmEvent(state.well, entry, 'cleared', atMs));
   }
   state.entries = {};
 }
@@ -108,16 +108,16 @@ function clearAll(state: AlarmsState, atMs: number, emit: EmitAlarm): void {
 function dropPumps(state: AlarmsState, pumps: ReadonlySet<string>, atMs: number, emit: EmitAlarm): void {
   for (const [key, entry] of Object.entries(state.entries)) {
     if (entry.pump === undefined || pumps.has(entry.pump)) continue;
-    if (entry.told) emit(alarmLine(state.well, entry, 'cleared', atMs));
+    if (entry.notified) emit(alarmEvent(state.well, entry, 'cleared', atMs));
     delete state.entries[key];
   }
-  for (const key of Object.keys(state.memos)) {
+  for (const key of Object.keys(state.watchMemories)) {
     const pump = key.split('/')[1] ?? NO_PUMP;
-    if (pump !== NO_PUMP && !pumps.has(pump)) delete state.memos[key];
+    if (pump !== NO_PUMP && !pumps.has(pump)) delete state.watchMemories[key];
   }
 }
 
 function dropNormal(state: AlarmsState): void {
   for (const [key, entry] of Object.entries(state.entries))
-    if (entry.state === 'normal' && !entry.stands) delete state.entries[key];
+    if (entry.state === 'normal' && !entry.active) delete state.entries[key];
 }

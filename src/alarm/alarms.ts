@@ -4,39 +4,44 @@
  * another well.
  */
 import type { Control } from '../card/card.ts';
-import { APPLIES, appliesToWell, type Form } from '../watch/applies.ts';
+import { APPLIES, appliesToWell, type Applicability } from '../watch/applies.ts';
 import { WATCHES } from '../watch/table.ts';
-import type { Finding, Memo, Scene, Watch } from '../watch/scene.ts';
-import { endAway } from './acts.ts';
+import type { Finding, WatchMemory, Scene, Watch } from '../watch/scene.ts';
+import { endExpiredSuspensions } from './acts.ts';
 import { entryKey, type AlarmsState } from './entry.ts';
-import { alarmLine, type EmitAlarm } from './line.ts';
-import { resume, settle } from './settle.ts';
+import { alarmEvent, type EmitAlarm } from './line.ts';
+import { resume, applyEvaluation } from './settle.ts';
 
-export { alarmAct } from './acts.ts';
-export { newAlarms, standing, standingKinds, type AlarmsState } from './entry.ts';
+export { applyAlarmAct as alarmAct } from './acts.ts';
+export {
+  newAlarmsState as newAlarms,
+  activeAlarms as standing,
+  activeKinds as standingKinds,
+  type AlarmsState,
+} from './entry.ts';
 
 /** A watch with what is asked of it at each look, looked up once: which controls it makes sense of, and the keys of its memos. */
-interface Asked {
+interface TriggeredWatch {
   watch: Watch;
-  of: Record<Control, Form>;
+  applicability: Record<Control, Applicability>;
   keys: Map<string | undefined, string>;
 }
 
-const BY_OCCASION: Record<Scene['why'], readonly Asked[]> = {
-  minute: askedOn('minute'),
-  cycle: askedOn('cycle'),
-  day: askedOn('day'),
+const WATCHES_BY_TRIGGER: Record<Scene['trigger'], readonly TriggeredWatch[]> = {
+  minute: watchesFor('minute'),
+  cycle: watchesFor('cycle'),
+  day: watchesFor('day'),
 };
 
-function askedOn(why: Scene['why']): Asked[] {
-  return WATCHES.filter((watch) => watch.on.includes(why)).map((watch) => ({
+function watchesFor(trigger: Scene['trigger']): TriggeredWatch[] {
+  return WATCHES.filter((watch) => watch.triggers.includes(trigger)).map((watch) => ({
     watch,
-    of: APPLIES[watch.alarm],
+    applicability: APPLIES[watch.alarm],
     keys: new Map(),
   }));
 }
 
-function keyOf({ watch, keys }: Asked, pump: string | undefined): string {
+function keyOf({ watch, keys }: TriggeredWatch, pump: string | undefined): string {
   let key = keys.get(pump);
   // Pumps are `p1`, `p2` and so on: there are few names, however many wells.
   if (key === undefined) keys.set(pump, (key = entryKey(watch.alarm, pump)));
@@ -47,43 +52,51 @@ function keyOf({ watch, keys }: Asked, pump: string | undefined): string {
  * Runs the watches for the scene's pump, and with the first pump's those of the well and its nodes; changes are emitted as the
  * contract's alarm lines, in the table's order. Called once a pump at each occasion.
  */
-export function lookAll(state: AlarmsState, scene: Scene, emit: EmitAlarm): void {
+export function evaluateAll(state: AlarmsState, scene: Scene, emit: EmitAlarm): void {
   state.well = scene.well.card.well;
-  endShelves(state, scene.atMs, emit);
-  if (state.away.length > 0) {
-    endAway(state, scene.atMs);
-    if (state.away.length > 0) return;
+  endExpiredShelves(state, scene.atMs, emit);
+  if (state.suspensions.length > 0) {
+    endExpiredSuspensions(state, scene.atMs);
+    if (state.suspensions.length > 0) return;
   }
-  if (state.freshFromMs > 0) scene.freshFromMs = state.freshFromMs;
+  if (state.resetAtMs > 0) scene.resetAtMs = state.resetAtMs;
   const first = scene.pump.index === 0;
   const { id, control } = scene.pump.card;
-  for (const asked of BY_OCCASION[scene.why]) {
-    const { each } = asked.watch;
-    if (each === 'pump') lookOnce(state, asked, scene, id, asked.of[control] !== 'none', emit);
+  for (const triggered of WATCHES_BY_TRIGGER[scene.trigger]) {
+    const { scope } = triggered.watch;
+    if (scope === 'pump')
+      evaluateWatch(state, triggered, scene, id, triggered.applicability[control] !== 'none', emit);
     else if (!first) continue;
-    else if (each === 'well')
-      lookOnce(state, asked, scene, undefined, appliesToWell(asked.watch.alarm, scene.pumps), emit);
-    else lookAtNodes(state, asked.watch, scene, emit);
+    else if (scope === 'well')
+      evaluateWatch(
+        state,
+        triggered,
+        scene,
+        undefined,
+        appliesToWell(triggered.watch.alarm, scene.pumps),
+        emit,
+      );
+    else evaluateNodes(state, triggered.watch, scene, emit);
   }
 }
 
-function lookOnce(
+function evaluateWatch(
   state: AlarmsState,
-  asked: Asked,
+  triggered: TriggeredWatch,
   scene: Scene,
   pump: string | undefined,
-  makesSense: boolean,
+  applies: boolean,
   emit: EmitAlarm,
 ): void {
-  const { watch } = asked;
-  const key = keyOf(asked, pump);
-  const known = state.memos[key];
-  const memo: Memo = known ?? {};
+  const { watch } = triggered;
+  const key = keyOf(triggered, pump);
+  const known = state.watchMemories[key];
+  const memo: WatchMemory = known ?? {};
   // Where it makes no sense it does not stand either: the card may have named another control before.
-  const finding = makesSense ? watch.look(scene, memo) : null;
-  if (known === undefined && hasAny(memo)) state.memos[key] = memo;
+  const finding = applies ? watch.evaluate(scene, memo) : null;
+  if (known === undefined && hasAny(memo)) state.watchMemories[key] = memo;
   if (finding === undefined || (finding === null && state.entries[key] === undefined)) return;
-  settle(state, { watch, atMs: scene.atMs, ...(pump !== undefined && { pump }), finding }, emit);
+  applyEvaluation(state, { watch, atMs: scene.atMs, ...(pump !== undefined && { pump }), finding }, emit);
 }
 
 function hasAny(record: object): boolean {
@@ -92,34 +105,35 @@ function hasAny(record: object): boolean {
 }
 
 /** Once for each node that there is news of, and for each whose alarm stands without news any more. */
-function lookAtNodes(state: AlarmsState, watch: Watch, scene: Scene, emit: EmitAlarm): void {
+function evaluateNodes(state: AlarmsState, watch: Watch, scene: Scene, emit: EmitAlarm): void {
   if (scene.well.nodes.length === 0 && !hasAny(state.entries)) return;
   const found = new Map<string, Finding>();
   for (const node of scene.well.nodes) {
     scene.node = node;
-    const finding = watch.look(scene, {});
+    const finding = watch.evaluate(scene, {});
     if (finding) found.set(node.node, finding);
   }
   delete scene.node;
   for (const entry of Object.values(state.entries)) {
     if (entry.alarm !== watch.alarm || entry.node === undefined || found.has(entry.node)) continue;
-    settle(state, { watch, atMs: scene.atMs, node: entry.node, finding: null }, emit);
+    applyEvaluation(state, { watch, atMs: scene.atMs, node: entry.node, finding: null }, emit);
   }
-  for (const [node, finding] of found) settle(state, { watch, atMs: scene.atMs, node, finding }, emit);
+  for (const [node, finding] of found)
+    applyEvaluation(state, { watch, atMs: scene.atMs, node, finding }, emit);
 }
 
-function endShelves(state: AlarmsState, atMs: number, emit: EmitAlarm): void {
+function endExpiredShelves(state: AlarmsState, atMs: number, emit: EmitAlarm): void {
   for (const key in state.entries) {
     const entry = state.entries[key]!;
     if (entry.state !== 'shelved' || entry.shelvedUntilMs === undefined || atMs < entry.shelvedUntilMs)
       continue;
     resume(state, entry, atMs, emit);
-    if (!entry.stands) delete state.entries[key];
+    if (!entry.active) delete state.entries[key];
   }
 }
 
 /** Tells an alarm that no watch of this well can tell: `not-watched`, when the watching itself broke. */
-export function tellOutside(
+export function raiseExternally(
   state: AlarmsState,
   alarm: 'not-watched',
   finding: Finding,
@@ -127,20 +141,20 @@ export function tellOutside(
   emit: EmitAlarm,
 ): void {
   const key = entryKey(alarm);
-  if (state.entries[key]?.stands) return;
+  if (state.entries[key]?.active) return;
   const entry = {
     alarm,
     state: 'unacknowledged' as const,
-    stands: true,
-    told: true,
+    active: true,
+    notified: true,
     sinceMs: finding.sinceMs,
     raisedMs: atMs,
-    stateMs: atMs,
+    stateChangedMs: atMs,
     priority: finding.priority ?? ('now' as const),
     why: finding.why,
     evidence: finding.evidence,
     causes: finding.causes,
   };
   state.entries[key] = entry;
-  emit(alarmLine(state.well, entry, 'raised', atMs));
+  emit(alarmEvent(state.well, entry, 'raised', atMs));
 }

@@ -5,7 +5,7 @@
  */
 import type { Evidence } from '../../shared/api/events.ts';
 import type { AlarmKind, Priority, WeighedCause } from '../../shared/words/kinds.ts';
-import type { Memo } from '../watch/scene.ts';
+import type { WatchMemory } from '../watch/scene.ts';
 import type { LifeState } from './lifecycle.ts';
 
 export interface AlarmEntry {
@@ -14,26 +14,26 @@ export interface AlarmEntry {
   node?: string;
   state: LifeState;
   /** The condition stands, its delays passed. */
-  stands: boolean;
+  active: boolean;
   /** A raised line was said and no cleared one since. */
-  told: boolean;
+  notified: boolean;
   /** When it began, as told; of the one that stands or stood last. */
   sinceMs: number;
   /** When it rose, changed its state, and since when the condition has been away. */
   raisedMs: number;
-  stateMs: number;
-  awayMs?: number;
+  stateChangedMs: number;
+  clearSinceMs?: number;
   shelvedUntilMs?: number;
   priority: Priority;
   why: string;
   evidence: Evidence;
   causes: WeighedCause[];
   /** Since when another cause leads than the one told. */
-  leadMs?: number;
+  newLeadSinceMs?: number;
   /** Of which alarm it is taken to be a symptom, while it is suppressed by design. */
   symptomOf?: AlarmKind;
   /** Since when what explained it has been gone. */
-  aloneMs?: number;
+  unexplainedSinceMs?: number;
 }
 
 export interface AlarmsState {
@@ -42,17 +42,17 @@ export interface AlarmsState {
   /** By `kind/pump` (`kind/-` for the well, `kind/-/node` for a node). Normal ones are not kept. */
   entries: Record<string, AlarmEntry>;
   /** What each watch keeps between its looks, by the same key. */
-  memos: Record<string, Memo>;
+  watchMemories: Record<string, WatchMemory>;
   /** Why nothing is watched, where that is so. */
-  away: Away[];
+  suspensions: Suspension[];
   /** When watching began again. */
-  freshFromMs: number;
+  resetAtMs: number;
 }
 
-export type Away = { is: 'visit' } | { is: 'out-of-service' } | { is: 'laid-up'; untilMs?: number };
+export type Suspension = { is: 'visit' } | { is: 'out-of-service' } | { is: 'laid-up'; untilMs?: number };
 
-export function newAlarms(): AlarmsState {
-  return { well: '', entries: {}, memos: {}, away: [], freshFromMs: 0 };
+export function newAlarmsState(): AlarmsState {
+  return { well: '', entries: {}, watchMemories: {}, suspensions: [], resetAtMs: 0 };
 }
 
 /** In a key: the alarm is the well's, or its node's. */
@@ -63,12 +63,12 @@ export function entryKey(alarm: AlarmKind, pump = NO_PUMP, node?: string): strin
 }
 
 /** An alarm as the pages show it. */
-export interface StandingAlarm {
+export interface ActiveAlarm {
   alarm: AlarmKind;
   pump?: string;
   node?: string;
   state: LifeState;
-  told: boolean;
+  notified: boolean;
   sinceMs: number;
   raisedMs: number;
   shelvedUntilMs?: number;
@@ -79,16 +79,16 @@ export interface StandingAlarm {
 }
 
 /** What stands or waits to be seen, in the order in which it rose. Returned alarms nobody has seen are among them, by their state. */
-export function standing(state: AlarmsState): StandingAlarm[] {
+export function activeAlarms(state: AlarmsState): ActiveAlarm[] {
   return Object.values(state.entries)
-    .filter((entry) => entry.stands || entry.told || entry.state === 'returned-unacknowledged')
+    .filter((entry) => entry.active || entry.notified || entry.state === 'returned-unacknowledged')
     .map(
       ({
-        stands: _stands,
-        stateMs: _stateMs,
-        awayMs: _awayMs,
+        active: _stands,
+        stateChangedMs: _stateMs,
+        clearSinceMs: _awayMs,
         evidence: _evidence,
-        aloneMs: _aloneMs,
+        unexplainedSinceMs: _aloneMs,
         ...shown
       }) => shown,
     )
@@ -96,8 +96,8 @@ export function standing(state: AlarmsState): StandingAlarm[] {
 }
 
 /** Kinds that stand on this pump or its well: what the baseline asks before it learns. */
-export function standingKinds(state: AlarmsState, pump: string): AlarmKind[] {
+export function activeKinds(state: AlarmsState, pump: string): AlarmKind[] {
   return Object.values(state.entries)
-    .filter((entry) => entry.stands && (entry.pump === undefined || entry.pump === pump))
+    .filter((entry) => entry.active && (entry.pump === undefined || entry.pump === pump))
     .map((entry) => entry.alarm);
 }

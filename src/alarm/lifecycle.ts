@@ -26,16 +26,16 @@ export const LIFE_STEPS = [
   'suppress',
   'remove',
   /** Shelf, suppression or maintenance is over, and the condition stands. */
-  'resume-standing',
+  'resume-active',
   /** The same, and it does not. */
   'resume-normal',
 ] as const;
 export type LifeStep = (typeof LIFE_STEPS)[number];
 
 /** While shelved, suppressed or out of service the condition comes and goes without a change of state. */
-const ASIDE = { occurs: 'same', returns: 'same' } as const;
+const UNCHANGED = { occurs: 'same', returns: 'same' } as const;
 
-const TABLE: Record<LifeState, Partial<Record<LifeStep, LifeState | 'same'>>> = {
+const TRANSITIONS: Record<LifeState, Partial<Record<LifeStep, LifeState | 'same'>>> = {
   normal: {
     occurs: 'unacknowledged',
     shelve: 'shelved',
@@ -65,29 +65,29 @@ const TABLE: Record<LifeState, Partial<Record<LifeStep, LifeState | 'same'>>> = 
     remove: 'out-of-service',
   },
   shelved: {
-    ...ASIDE,
+    ...UNCHANGED,
     shelve: 'shelved',
     remove: 'out-of-service',
-    'resume-standing': 'unacknowledged',
+    'resume-active': 'unacknowledged',
     'resume-normal': 'normal',
   },
   'suppressed-by-design': {
-    ...ASIDE,
+    ...UNCHANGED,
     shelve: 'shelved',
     remove: 'out-of-service',
-    'resume-standing': 'unacknowledged',
+    'resume-active': 'unacknowledged',
     'resume-normal': 'normal',
   },
-  'out-of-service': { ...ASIDE, 'resume-standing': 'unacknowledged', 'resume-normal': 'normal' },
+  'out-of-service': { ...UNCHANGED, 'resume-active': 'unacknowledged', 'resume-normal': 'normal' },
 };
 
 /** The state that follows, or undefined where the pair is illegal. */
 export function nextState(state: LifeState, step: LifeStep): LifeState | undefined {
-  const next = TABLE[state][step];
+  const next = TRANSITIONS[state][step];
   return next === 'same' ? state : next;
 }
 
 /** States in which nobody is told of the alarm. */
-export function isAside(state: LifeState): boolean {
+export function isSuppressed(state: LifeState): boolean {
   return state === 'shelved' || state === 'suppressed-by-design' || state === 'out-of-service';
 }

@@ -4,7 +4,7 @@ import type { AlarmEntry } from './entry.ts';
 
 export type EmitAlarm = (event: AlarmEvent) => void;
 
-export function alarmLine(well: string, entry: AlarmEntry, state: AlarmState, atMs: number): AlarmEvent {
+export function alarmEvent(well: string, entry: AlarmEntry, state: AlarmState, atMs: number): AlarmEvent {
   const named: AlarmEvent = {
     event: 'alarm',
     well,

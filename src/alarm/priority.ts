@@ -1,7 +1,7 @@
 /** How urgent each kind is where its finding says nothing else: the contract's table (section 6). */
 import type { AlarmKind, Priority } from '../../shared/words/kinds.ts';
 
-export const USUAL_PRIORITY: Record<AlarmKind, Priority> = {
+export const DEFAULT_PRIORITY: Record<AlarmKind, Priority> = {
   'long-run': 'now',
   'dry-run': 'now',
   'failed-start': 'now',

@@ -4,10 +4,10 @@
  * urgent, is over, or is not over though that was told; one that is not found again is withdrawn; one that nobody heard of is raised.
  */
 import type { AlarmEvent } from '../../shared/api/events.ts';
-import { rankOf, toldId, type ToldAlarm } from './told.ts';
+import { priorityRank, knownAlarmId, type KnownAlarm } from './told.ts';
 
 /** One alarm as the new run made it: from its raised line to its cleared one. */
-export interface MadeAlarm {
+export interface RerunAlarm {
   well: string;
   pump?: string;
   node?: string;
@@ -19,41 +19,41 @@ export interface MadeAlarm {
   event: AlarmEvent;
 }
 
-export type Settled =
-  | { what: 'raised'; told: ToldAlarm }
+export type Reconciliation =
+  | { what: 'raised'; alarm: KnownAlarm }
   /** More urgent than it was told. */
-  | { what: 'changed'; told: ToldAlarm }
+  | { what: 'changed'; alarm: KnownAlarm }
   /** It was told as over, and it stands. */
-  | { what: 'not-over'; told: ToldAlarm }
+  | { what: 'reopened'; alarm: KnownAlarm }
   /** It was told as standing and is over. */
-  | { what: 'cleared'; told: ToldAlarm }
+  | { what: 'cleared'; alarm: KnownAlarm }
   /** Its times or words are better known; nobody is told. */
-  | { what: 'kept'; told: ToldAlarm }
-  | { what: 'withdrawn'; told: ToldAlarm };
+  | { what: 'unchanged'; alarm: KnownAlarm }
+  | { what: 'withdrawn'; alarm: KnownAlarm };
 
 /** Pairs raised, changed and cleared lines into alarms, in the order in which they rose. Lines of alarms that rose before the stretch are skipped. */
-export function madeAlarms(events: readonly AlarmEvent[]): MadeAlarm[] {
-  const made: MadeAlarm[] = [];
-  const open = new Map<string, MadeAlarm>();
+export function rerunAlarms(events: readonly AlarmEvent[]): RerunAlarm[] {
+  const alarms: RerunAlarm[] = [];
+  const open = new Map<string, RerunAlarm>();
   for (const event of events) {
     const key = keyOf(event);
     const atMs = Date.parse(event.at);
-    const standing = open.get(key);
+    const active = open.get(key);
     if (event.state === 'raised') {
-      const alarm = fromLine(event, atMs);
-      made.push(alarm);
+      const alarm = fromEvent(event, atMs);
+      alarms.push(alarm);
       open.set(key, alarm);
-    } else if (event.state === 'changed' && standing) {
-      standing.event = event;
-    } else if (event.state === 'cleared' && standing) {
-      standing.clearedMs = atMs;
+    } else if (event.state === 'changed' && active) {
+      active.event = event;
+    } else if (event.state === 'cleared' && active) {
+      active.clearedMs = atMs;
       open.delete(key);
     }
   }
-  return made;
+  return alarms;
 }
 
-function fromLine(event: AlarmEvent, atMs: number): MadeAlarm {
+function fromEvent(event: AlarmEvent, atMs: number): RerunAlarm {
   return {
     well: event.well ?? '',
     ...(event.pump !== undefined && { pump: event.pump }),
@@ -71,52 +71,55 @@ function keyOf(alarm: { well?: string; pump?: string; node?: string; alarm: stri
 
 /**
  * Compares the alarms made again for the stretch [fromMs, toMs) with those already told of it, and says what changes.
- * @param told alarms that touch the stretch: raised before `toMs` and not over before `fromMs`
- * @param made all alarms that the new run knows in it, those that stood at its start included, in the order in which they rose
+ * @param known alarms that touch the stretch: raised before `toMs` and not over before `fromMs`
+ * @param rerun all alarms that the new run knows in it, those that stood at its start included, in the order in which they rose
  */
 export function reconcile(
-  told: readonly ToldAlarm[],
-  made: readonly MadeAlarm[],
-  stretch: { fromMs: number; toMs: number },
-): Settled[] {
-  const settled: Settled[] = [];
-  const found = new Set<MadeAlarm>();
+  known: readonly KnownAlarm[],
+  rerun: readonly RerunAlarm[],
+  segment: { fromMs: number; toMs: number },
+): Reconciliation[] {
+  const changes: Reconciliation[] = [];
+  const found = new Set<RerunAlarm>();
   // Where several told alarms turn out to be one, the one that stands goes on.
-  for (const old of told.toSorted(
+  for (const old of known.toSorted(
     (a, b) => Number(a.clearedMs !== undefined) - Number(b.clearedMs !== undefined),
   )) {
     if (old.withdrawnMs !== undefined) continue;
-    const same = made.filter((alarm) => isSame(old, alarm, stretch.toMs));
+    const same = rerun.filter((alarm) => isSame(old, alarm, segment.toMs));
     const fresh = same.filter((alarm) => !found.has(alarm));
     for (const alarm of same) found.add(alarm);
-    if (fresh.length > 0) settled.push(goneOn(old, fresh));
-    else if (same.length > 0) settled.push({ what: 'kept', told: old });
-    else if (old.raisedMs >= stretch.fromMs && old.raisedMs < stretch.toMs) {
-      settled.push({ what: 'withdrawn', told: { ...old, withdrawnMs: stretch.toMs } });
+    if (fresh.length > 0) changes.push(mergeContinuing(old, fresh));
+    else if (same.length > 0) changes.push({ what: 'unchanged', alarm: old });
+    else if (old.raisedMs >= segment.fromMs && old.raisedMs < segment.toMs) {
+      changes.push({ what: 'withdrawn', alarm: { ...old, withdrawnMs: segment.toMs } });
     }
   }
-  for (const alarm of made)
-    if (!found.has(alarm)) settled.push({ what: 'raised', told: { id: toldId(alarm), ...alarm } });
-  return settled;
+  for (const alarm of rerun)
+    if (!found.has(alarm)) changes.push({ what: 'raised', alarm: { id: knownAlarmId(alarm), ...alarm } });
+  return changes;
 }
 
-function isSame(old: ToldAlarm, made: MadeAlarm, toMs: number): boolean {
-  if (keyOf(old) !== keyOf(made)) return false;
-  return made.sinceMs <= (old.clearedMs ?? Infinity) && (made.clearedMs ?? toMs) >= old.sinceMs;
+function isSame(old: KnownAlarm, rerun: RerunAlarm, toMs: number): boolean {
+  if (keyOf(old) !== keyOf(rerun)) return false;
+  return rerun.sinceMs <= (old.clearedMs ?? Infinity) && (rerun.clearedMs ?? toMs) >= old.sinceMs;
 }
 
 /** One told alarm and what the new run has of it, which may be several in a row: it ends with the last and is as urgent as the worst. */
-function goneOn(old: ToldAlarm, made: readonly MadeAlarm[]): Settled {
-  const last = made[made.length - 1]!;
-  const worst = made.reduce((most, alarm) => (rankOf(alarm.event) > rankOf(most.event) ? alarm : most), last);
+function mergeContinuing(old: KnownAlarm, rerun: readonly RerunAlarm[]): Reconciliation {
+  const last = rerun[rerun.length - 1]!;
+  const worst = rerun.reduce(
+    (most, alarm) => (priorityRank(alarm.event) > priorityRank(most.event) ? alarm : most),
+    last,
+  );
   const { clearedMs: _clearedMs, ...rest } = old;
-  const told: ToldAlarm = {
+  const known: KnownAlarm = {
     ...rest,
     event: worst.event,
     ...(last.clearedMs !== undefined && { clearedMs: last.clearedMs }),
   };
-  if (rankOf(worst.event) > rankOf(old.event)) return { what: 'changed', told };
-  if (old.clearedMs === undefined && told.clearedMs !== undefined) return { what: 'cleared', told };
-  if (old.clearedMs !== undefined && told.clearedMs === undefined) return { what: 'not-over', told };
-  return { what: 'kept', told };
+  if (priorityRank(worst.event) > priorityRank(old.event)) return { what: 'changed', alarm: known };
+  if (old.clearedMs === undefined && known.clearedMs !== undefined) return { what: 'cleared', alarm: known };
+  if (old.clearedMs !== undefined && known.clearedMs === undefined) return { what: 'reopened', alarm: known };
+  return { what: 'unchanged', alarm: known };
 }

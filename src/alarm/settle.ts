@@ -7,19 +7,19 @@ import type { Cause } from '../../shared/words/kinds.ts';
 import { lookAlikesOf } from '../../shared/words/look-alikes.ts';
 import { isMoreUrgent, urgencyOf } from '../../shared/words/urgency.ts';
 import { entryKey, type AlarmEntry, type AlarmsState } from './entry.ts';
-import { isAside, nextState, type LifeStep } from './lifecycle.ts';
-import { alarmLine, type EmitAlarm } from './line.ts';
-import { explainedBy, namedFor } from './symptoms.ts';
-import { USUAL_PRIORITY } from './priority.ts';
+import { isSuppressed, nextState, type LifeStep } from './lifecycle.ts';
+import { alarmEvent, type EmitAlarm } from './line.ts';
+import { explainedBy, explainedByTable } from './symptoms.ts';
+import { DEFAULT_PRIORITY } from './priority.ts';
 
 /** A symptom that outlives its cause by this long is told after all: the first explanation was not all of it. */
-const OUTLIVES_MS = 3_600_000;
+const SYMPTOM_OUTLIVES_MS = 3_600_000;
 /** A new leading cause is told when it leads by this much, so that two even ones do not take turns. */
-const LEADS_BY = 0.1;
+const MIN_LEAD = 0.1;
 /** And when it has led for so long: a clue at its limit comes and goes (a thaw, a level by the pump), and is no news each time. */
-const LEADS_FOR_MS = 600_000;
+const MIN_LEAD_MS = 600_000;
 
-export interface Opinion {
+export interface Evaluation {
   watch: Watch;
   atMs: number;
   pump?: string;
@@ -27,29 +27,29 @@ export interface Opinion {
   finding: Finding | null | undefined;
 }
 
-export function settle(state: AlarmsState, opinion: Opinion, emit: EmitAlarm): void {
-  const { finding, watch, atMs } = opinion;
+export function applyEvaluation(state: AlarmsState, evaluation: Evaluation, emit: EmitAlarm): void {
+  const { finding, watch, atMs } = evaluation;
   if (finding === undefined) return;
-  const key = entryKey(watch.alarm, opinion.pump, opinion.node);
+  const key = entryKey(watch.alarm, evaluation.pump, evaluation.node);
   const entry = state.entries[key];
   if (finding === null) {
-    if (entry?.stands) goesAway(state, key, entry, opinion, emit);
+    if (entry?.active) handleClears(state, key, entry, evaluation, emit);
     return;
   }
-  if (entry?.stands) {
-    delete entry.awayMs;
-    goesOn(state, entry, finding, atMs, emit);
+  if (entry?.active) {
+    delete entry.clearSinceMs;
+    handlePersists(state, entry, finding, atMs, emit);
     return;
   }
   if (atMs - finding.sinceMs < watch.onDelayS * 1000) return;
-  occurs(state, key, entry, opinion, finding, emit);
+  activate(state, key, entry, evaluation, finding, emit);
 }
 
-function occurs(
+function activate(
   state: AlarmsState,
   key: string,
-  before: AlarmEntry | undefined,
-  { watch, atMs, pump, node }: Opinion,
+  previous: AlarmEntry | undefined,
+  { watch, atMs, pump, node }: Evaluation,
   finding: Finding,
   emit: EmitAlarm,
 ): void {
@@ -57,102 +57,103 @@ function occurs(
     alarm: watch.alarm,
     ...(pump !== undefined && { pump }),
     ...(node !== undefined && { node }),
-    state: before?.state ?? 'normal',
-    stands: true,
-    told: before?.told ?? false,
+    state: previous?.state ?? 'normal',
+    active: true,
+    notified: previous?.notified ?? false,
     sinceMs: finding.sinceMs,
     raisedMs: atMs,
-    stateMs: before?.stateMs ?? atMs,
-    ...(before?.shelvedUntilMs !== undefined && { shelvedUntilMs: before.shelvedUntilMs }),
-    priority: finding.priority ?? USUAL_PRIORITY[watch.alarm],
+    stateChangedMs: previous?.stateChangedMs ?? atMs,
+    ...(previous?.shelvedUntilMs !== undefined && { shelvedUntilMs: previous.shelvedUntilMs }),
+    priority: finding.priority ?? DEFAULT_PRIORITY[watch.alarm],
     why: finding.why,
     evidence: finding.evidence,
     causes: finding.causes,
   };
   state.entries[key] = entry;
   const cause = explainedBy(entry.alarm, entry.priority, pump, Object.values(state.entries));
-  if (cause !== undefined && !isAside(entry.state)) {
+  if (cause !== undefined && !isSuppressed(entry.state)) {
     entry.symptomOf = cause;
-    step(entry, 'suppress', atMs);
+    applyStep(entry, 'suppress', atMs);
     return;
   }
-  step(entry, 'occurs', atMs);
-  tell(state, entry, atMs, emit);
+  applyStep(entry, 'occurs', atMs);
+  emitRaised(state, entry, atMs, emit);
 }
 
 /** Says the raised line unless somebody wished not to hear it, or was told already. */
-function tell(state: AlarmsState, entry: AlarmEntry, atMs: number, emit: EmitAlarm): void {
-  if (entry.told || isAside(entry.state)) return;
-  entry.told = true;
+function emitRaised(state: AlarmsState, entry: AlarmEntry, atMs: number, emit: EmitAlarm): void {
+  if (entry.notified || isSuppressed(entry.state)) return;
+  entry.notified = true;
   entry.raisedMs = atMs;
-  emit(alarmLine(state.well, entry, 'raised', atMs));
-  explainTold(state);
+  emit(alarmEvent(state.well, entry, 'raised', atMs));
+  updateSymptoms(state);
 }
 
 /** What was told before and is explained by what came is its symptom from now on, and is its own again when that is over. */
-function explainTold(state: AlarmsState): void {
-  for (const entry of Object.values(state.entries)) if (entry.told && entry.stands) explain(state, entry);
+function updateSymptoms(state: AlarmsState): void {
+  for (const entry of Object.values(state.entries))
+    if (entry.notified && entry.active) updateSymptomOf(state, entry);
 }
 
 /** Of which other alarm one that was told is a symptom by now, if of any. It stays told. */
-function explain(state: AlarmsState, entry: AlarmEntry): void {
-  const by = namedFor(entry, Object.values(state.entries));
+function updateSymptomOf(state: AlarmsState, entry: AlarmEntry): void {
+  const by = explainedByTable(entry, Object.values(state.entries));
   if (by === undefined) delete entry.symptomOf;
   else entry.symptomOf = by;
 }
 
-function goesOn(
+function handlePersists(
   state: AlarmsState,
   entry: AlarmEntry,
   finding: Finding,
   atMs: number,
   emit: EmitAlarm,
 ): void {
-  const priority = finding.priority ?? USUAL_PRIORITY[entry.alarm];
-  const rises = isMoreUrgent(urgencyOf({ ...entry, ...finding, priority }), urgencyOf(entry));
-  const leads = leadsForLong(entry, newLead(entry, finding), atMs);
+  const priority = finding.priority ?? DEFAULT_PRIORITY[entry.alarm];
+  const priorityRises = isMoreUrgent(urgencyOf({ ...entry, ...finding, priority }), urgencyOf(entry));
+  const leadChanged = hasLedLongEnough(entry, hasNewLead(entry, finding), atMs);
   entry.why = finding.why;
   entry.evidence = finding.evidence;
-  if (rises || leads || sameLead(entry, finding)) entry.causes = finding.causes;
-  if (rises) entry.priority = priority;
+  if (priorityRises || leadChanged || hasSameLead(entry, finding)) entry.causes = finding.causes;
+  if (priorityRises) entry.priority = priority;
   if (entry.state === 'suppressed-by-design') {
-    if (!stillExplained(state, entry, rises, atMs)) resume(state, entry, atMs, emit);
+    if (!isStillExplained(state, entry, priorityRises, atMs)) resume(state, entry, atMs, emit);
     return;
   }
-  if (!entry.told) return;
-  explain(state, entry);
+  if (!entry.notified) return;
+  updateSymptomOf(state, entry);
   // Of a symptom only that it became more urgent is news.
-  if (isAside(entry.state) || !(rises || (leads && entry.symptomOf === undefined))) return;
-  if (rises) step(entry, 're-alarm', atMs);
-  emit(alarmLine(state.well, entry, 'changed', atMs));
+  if (isSuppressed(entry.state) || !(priorityRises || (leadChanged && entry.symptomOf === undefined))) return;
+  if (priorityRises) applyStep(entry, 're-alarm', atMs);
+  emit(alarmEvent(state.well, entry, 'changed', atMs));
 }
 
-function leadsForLong(entry: AlarmEntry, leads: boolean, atMs: number): boolean {
+function hasLedLongEnough(entry: AlarmEntry, leads: boolean, atMs: number): boolean {
   if (!leads) {
-    delete entry.leadMs;
+    delete entry.newLeadSinceMs;
     return false;
   }
-  entry.leadMs ??= atMs;
-  if (atMs - entry.leadMs < LEADS_FOR_MS) return false;
-  delete entry.leadMs;
+  entry.newLeadSinceMs ??= atMs;
+  if (atMs - entry.newLeadSinceMs < MIN_LEAD_MS) return false;
+  delete entry.newLeadSinceMs;
   return true;
 }
 
-function sameLead(entry: AlarmEntry, finding: Finding): boolean {
-  return isSameToTell(finding.causes[0]?.cause, entry.causes[0]?.cause);
+function hasSameLead(entry: AlarmEntry, finding: Finding): boolean {
+  return isIndistinguishable(finding.causes[0]?.cause, entry.causes[0]?.cause);
 }
 
 /** The same, or one that no reader can tell from it: naming either is naming both. */
-function isSameToTell(one: Cause | undefined, other: Cause | undefined): boolean {
+function isIndistinguishable(one: Cause | undefined, other: Cause | undefined): boolean {
   if (one === other) return true;
   return one !== undefined && other !== undefined && lookAlikesOf(one)?.causes.includes(other) === true;
 }
 
-function newLead(entry: AlarmEntry, finding: Finding): boolean {
+function hasNewLead(entry: AlarmEntry, finding: Finding): boolean {
   const [first, second] = finding.causes;
-  if (!first || sameLead(entry, finding)) return false;
+  if (!first || hasSameLead(entry, finding)) return false;
   return (
-    first.weight - (second?.weight ?? 0) >= LEADS_BY ||
+    first.weight - (second?.weight ?? 0) >= MIN_LEAD ||
     !finding.causes.some((c) => c.cause === entry.causes[0]?.cause)
   );
 }
@@ -161,60 +162,66 @@ function newLead(entry: AlarmEntry, finding: Finding): boolean {
  * Counted from the first look that finds it unexplained: a watch that is asked once a run may have looked last hours ago, in the middle of
  * the trouble. One that rose over what explained it waits for nothing.
  */
-function stillExplained(state: AlarmsState, entry: AlarmEntry, rises: boolean, atMs: number): boolean {
+function isStillExplained(state: AlarmsState, entry: AlarmEntry, rises: boolean, atMs: number): boolean {
   const cause = explainedBy(entry.alarm, entry.priority, entry.pump, Object.values(state.entries));
   if (cause !== undefined) {
     entry.symptomOf = cause;
-    delete entry.aloneMs;
+    delete entry.unexplainedSinceMs;
     return true;
   }
-  entry.aloneMs ??= atMs;
-  return !rises && atMs - entry.aloneMs < OUTLIVES_MS;
+  entry.unexplainedSinceMs ??= atMs;
+  return !rises && atMs - entry.unexplainedSinceMs < SYMPTOM_OUTLIVES_MS;
 }
 
-function goesAway(
+function handleClears(
   state: AlarmsState,
   key: string,
   entry: AlarmEntry,
-  { watch, atMs }: Opinion,
+  { watch, atMs }: Evaluation,
   emit: EmitAlarm,
 ): void {
-  entry.awayMs ??= atMs;
-  if (atMs - entry.awayMs < watch.offDelayS * 1000) return;
-  entry.stands = false;
-  delete entry.awayMs;
-  clear(state, key, entry, atMs, emit);
+  entry.clearSinceMs ??= atMs;
+  if (atMs - entry.clearSinceMs < watch.offDelayS * 1000) return;
+  entry.active = false;
+  delete entry.clearSinceMs;
+  emitCleared(state, key, entry, atMs, emit);
 }
 
 /** The condition is gone: the cleared line is said where a raised one was, and nothing more than needed is remembered. */
-function clear(state: AlarmsState, key: string, entry: AlarmEntry, atMs: number, emit: EmitAlarm): void {
-  const wasTold = entry.told;
-  entry.told = false;
-  step(entry, entry.state === 'suppressed-by-design' ? 'resume-normal' : 'returns', atMs);
-  if (wasTold) emit(alarmLine(state.well, entry, 'cleared', atMs));
+function emitCleared(
+  state: AlarmsState,
+  key: string,
+  entry: AlarmEntry,
+  atMs: number,
+  emit: EmitAlarm,
+): void {
+  const wasNotified = entry.notified;
+  entry.notified = false;
+  applyStep(entry, entry.state === 'suppressed-by-design' ? 'resume-normal' : 'returns', atMs);
+  if (wasNotified) emit(alarmEvent(state.well, entry, 'cleared', atMs));
   if (entry.state === 'normal') delete state.entries[key];
   else {
     // It only waits to be seen; what it said is in the store.
     entry.evidence = {};
     entry.causes = [];
   }
-  explainTold(state);
+  updateSymptoms(state);
 }
 
 /** Shelf, suppression or maintenance is over: back to what the condition says. */
 export function resume(state: AlarmsState, entry: AlarmEntry, atMs: number, emit: EmitAlarm): void {
   delete entry.shelvedUntilMs;
   delete entry.symptomOf;
-  delete entry.aloneMs;
-  step(entry, entry.stands ? 'resume-standing' : 'resume-normal', atMs);
-  if (entry.stands) tell(state, entry, atMs, emit);
+  delete entry.unexplainedSinceMs;
+  applyStep(entry, entry.active ? 'resume-active' : 'resume-normal', atMs);
+  if (entry.active) emitRaised(state, entry, atMs, emit);
 }
 
 /** Takes a step of the table; an illegal one changes nothing and says so. */
-export function step(entry: AlarmEntry, taken: LifeStep, atMs: number): boolean {
-  const next = nextState(entry.state, taken);
+export function applyStep(entry: AlarmEntry, transition: LifeStep, atMs: number): boolean {
+  const next = nextState(entry.state, transition);
   if (next === undefined) return false;
   entry.state = next;
-  entry.stateMs = atMs;
+  entry.stateChangedMs = atMs;
   return true;
 }

@@ -26,9 +26,9 @@ const MANY_STARTS = [
   'starts-over-limit',
 ] as const;
 /** The pump delivers less than it did. */
-const WEAK = ['slow-fill', 'amps-low', 'cut-out-not-reached', 'level-low'] as const;
+const WEAK_DELIVERY = ['slow-fill', 'amps-low', 'cut-out-not-reached', 'level-low'] as const;
 /** What is shown may be another well's, or a sensor's own trouble: nothing finer can be read from it. */
-const NOT_TO_BE_TRUSTED = ['sensor-fault', 'node-conflict'] as const;
+const UNTRUSTED_SENSORS = ['sensor-fault', 'node-conflict'] as const;
 
 /** Each alarm with those that explain it, where they stand. */
 export const EXPLAINED_BY: Record<AlarmKind, readonly AlarmKind[]> = {
@@ -40,11 +40,11 @@ export const EXPLAINED_BY: Record<AlarmKind, readonly AlarmKind[]> = {
   'power-lost': [],
   'leg-lost': ['power-lost'],
   'no-water': NO_DELIVERY.filter((kind) => kind !== 'no-water'),
-  'no-run': [...NO_DELIVERY, ...NOT_TO_BE_TRUSTED, 'node-silent', 'site-silent', 'store-low'],
+  'no-run': [...NO_DELIVERY, ...UNTRUSTED_SENSORS, 'node-silent', 'site-silent', 'store-low'],
   'store-low': ['power-lost', 'failed-start', 'leg-lost', 'dry-run', 'no-start', 'no-run', 'long-run'],
-  'over-pressure': ['long-run', ...NOT_TO_BE_TRUSTED],
+  'over-pressure': ['long-run', ...UNTRUSTED_SENSORS],
   'short-cycling': [
-    ...NOT_TO_BE_TRUSTED,
+    ...UNTRUSTED_SENSORS,
     'tank-air-lost',
     'tank-overcharged',
     'leak',
@@ -55,7 +55,7 @@ export const EXPLAINED_BY: Record<AlarmKind, readonly AlarmKind[]> = {
     'starts-over-limit',
   ],
   'starts-over-limit': [
-    ...NOT_TO_BE_TRUSTED,
+    ...UNTRUSTED_SENSORS,
     'tank-air-lost',
     'tank-overcharged',
     'leak',
@@ -65,7 +65,7 @@ export const EXPLAINED_BY: Record<AlarmKind, readonly AlarmKind[]> = {
   ],
   // A leak under the tank lets the pump run out against less pressure, which costs more current.
   'amps-high': [
-    ...NOT_TO_BE_TRUSTED,
+    ...UNTRUSTED_SENSORS,
     'leg-lost',
     'leg-imbalance',
     'supply-voltage',
@@ -76,7 +76,7 @@ export const EXPLAINED_BY: Record<AlarmKind, readonly AlarmKind[]> = {
     'over-pressure',
   ],
   'amps-low': [
-    ...NOT_TO_BE_TRUSTED,
+    ...UNTRUSTED_SENSORS,
     'dry-run',
     'long-run',
     'over-pressure',
@@ -88,11 +88,11 @@ export const EXPLAINED_BY: Record<AlarmKind, readonly AlarmKind[]> = {
     'leg-imbalance',
     'no-water',
   ],
-  'leg-imbalance': [...NOT_TO_BE_TRUSTED, 'leg-lost', 'supply-voltage'],
+  'leg-imbalance': [...UNTRUSTED_SENSORS, 'leg-lost', 'supply-voltage'],
   'supply-voltage': ['power-lost', 'leg-lost', 'node-conflict'],
   'cut-out-not-reached': [
     ...NO_DELIVERY,
-    ...NOT_TO_BE_TRUSTED,
+    ...UNTRUSTED_SENSORS,
     'slow-fill',
     'amps-low',
     'level-low',
@@ -102,7 +102,7 @@ export const EXPLAINED_BY: Record<AlarmKind, readonly AlarmKind[]> = {
   ],
   'slow-fill': [
     ...NO_DELIVERY,
-    ...NOT_TO_BE_TRUSTED,
+    ...UNTRUSTED_SENSORS,
     'amps-low',
     'cut-out-not-reached',
     'level-low',
@@ -111,13 +111,13 @@ export const EXPLAINED_BY: Record<AlarmKind, readonly AlarmKind[]> = {
   ],
   // The level is the reason, and no symptom; but where the dry pump was told, it is no second news.
   'level-low': ['dry-run', 'node-conflict'],
-  'tank-air-lost': [...NOT_TO_BE_TRUSTED, 'tank-overcharged', 'short-cycling'],
-  'tank-overcharged': [...NOT_TO_BE_TRUSTED, 'tank-air-lost', 'short-cycling'],
-  leak: [...NOT_TO_BE_TRUSTED, 'no-water', 'long-run', 'over-pressure'],
+  'tank-air-lost': [...UNTRUSTED_SENSORS, 'tank-overcharged', 'short-cycling'],
+  'tank-overcharged': [...UNTRUSTED_SENSORS, 'tank-air-lost', 'short-cycling'],
+  leak: [...UNTRUSTED_SENSORS, 'no-water', 'long-run', 'over-pressure'],
   'freeze-risk': [],
   'switch-shift': [
     ...NO_DELIVERY,
-    ...NOT_TO_BE_TRUSTED,
+    ...UNTRUSTED_SENSORS,
     'over-pressure',
     'cut-out-not-reached',
     'short-cycling',
@@ -127,9 +127,9 @@ export const EXPLAINED_BY: Record<AlarmKind, readonly AlarmKind[]> = {
   ],
   'cycle-count': [
     ...NO_DELIVERY,
-    ...NOT_TO_BE_TRUSTED,
+    ...UNTRUSTED_SENSORS,
     ...MANY_STARTS,
-    ...WEAK,
+    ...WEAK_DELIVERY,
     'over-pressure',
     'switch-shift',
     'node-silent',
@@ -143,11 +143,11 @@ export const EXPLAINED_BY: Record<AlarmKind, readonly AlarmKind[]> = {
 };
 
 /** Alarms of one pump told at one time: the fault's own and, at most, one more. */
-const TOLD_AT_MOST = 2;
-const RANK: Record<Priority, number> = { now: 2, soon: 1, note: 0 };
+const MAX_NOTIFIED_PER_PUMP = 2;
+const PRIORITY_RANK: Record<Priority, number> = { now: 2, soon: 1, note: 0 };
 
 /** Told beside whatever else stands: they are of the site, the node or the weather and not of the pump. */
-const ON_ITS_OWN: ReadonlySet<AlarmKind> = new Set([
+const NEVER_GROUPED: ReadonlySet<AlarmKind> = new Set([
   'power-lost',
   'node-silent',
   'site-silent',
@@ -169,35 +169,35 @@ export function explainedBy(
   entries: readonly AlarmEntry[],
 ): AlarmKind | undefined {
   if (isAlwaysTold(alarm, priority)) return undefined;
-  const named = namedFor({ alarm, priority, pump }, entries);
-  if (named !== undefined) return named;
-  if (ON_ITS_OWN.has(alarm)) return undefined;
-  const told = entries.filter(
-    (entry) => isNear(entry, alarm, pump) && entry.told && !ON_ITS_OWN.has(entry.alarm),
+  const explaining = explainedByTable({ alarm, priority, pump }, entries);
+  if (explaining !== undefined) return explaining;
+  if (NEVER_GROUPED.has(alarm)) return undefined;
+  const notified = entries.filter(
+    (entry) => isActiveNearby(entry, alarm, pump) && entry.notified && !NEVER_GROUPED.has(entry.alarm),
   );
-  if (told.length < TOLD_AT_MOST) return undefined;
-  const urgent = told.every((entry) => RANK[entry.priority] < RANK[priority]);
-  return urgent ? undefined : told[0]?.alarm;
+  if (notified.length < MAX_NOTIFIED_PER_PUMP) return undefined;
+  const urgent = notified.every((entry) => PRIORITY_RANK[entry.priority] < PRIORITY_RANK[priority]);
+  return urgent ? undefined : notified[0]?.alarm;
 }
 
 /**
  * The standing alarm that explains this one by the table. What is less urgent explains nothing: a person who was told to see to a pump
  * within days must hear that it now runs on without an end.
  */
-export function namedFor(
+export function explainedByTable(
   { alarm, priority, pump }: { alarm: AlarmKind; priority: Priority; pump?: string | undefined },
   entries: readonly AlarmEntry[],
 ): AlarmKind | undefined {
   if (isAlwaysTold(alarm, priority)) return undefined;
   return entries.find(
     (entry) =>
-      isNear(entry, alarm, pump) &&
+      isActiveNearby(entry, alarm, pump) &&
       entry.state !== 'suppressed-by-design' &&
       // Two do not explain each other.
       entry.symptomOf !== alarm &&
       EXPLAINED_BY[alarm].includes(entry.alarm) &&
-      RANK[entry.priority] >= RANK[priority] &&
-      bearsOn(entry, alarm),
+      PRIORITY_RANK[entry.priority] >= PRIORITY_RANK[priority] &&
+      isRelevant(entry, alarm),
   )?.alarm;
 }
 
@@ -206,18 +206,18 @@ function isAlwaysTold(alarm: AlarmKind, priority: Priority): boolean {
   return alarm === 'over-pressure' && priority === 'now';
 }
 
-function isNear(entry: AlarmEntry, alarm: AlarmKind, pump: string | undefined): boolean {
+function isActiveNearby(entry: AlarmEntry, alarm: AlarmKind, pump: string | undefined): boolean {
   return (
-    entry.stands &&
+    entry.active &&
     entry.alarm !== alarm &&
     // Power that is back explains nothing: a breaker that tripped as it came is news.
-    !(entry.alarm === 'power-lost' && entry.awayMs !== undefined) &&
+    !(entry.alarm === 'power-lost' && entry.clearSinceMs !== undefined) &&
     (entry.pump === pump || entry.pump === undefined || pump === undefined)
   );
 }
 
 /** Alarms read from the current alone. All others that a sensor can spoil are read from the pressure, within runs or between them. */
-const OF_CURRENT_ALONE: ReadonlySet<AlarmKind> = new Set([
+const CURRENT_ONLY_ALARMS: ReadonlySet<AlarmKind> = new Set([
   'amps-high',
   'amps-low',
   'leg-imbalance',
@@ -228,7 +228,7 @@ const OF_CURRENT_ALONE: ReadonlySet<AlarmKind> = new Set([
 ]);
 
 /** A sensor explains only what is read from it: a thermometer that broke must not silence a leak. */
-function bearsOn(entry: AlarmEntry, alarm: AlarmKind): boolean {
+function isRelevant(entry: AlarmEntry, alarm: AlarmKind): boolean {
   if (entry.alarm !== 'sensor-fault') return true;
   const { channel } = entry.evidence;
   const lead = entry.causes[0]?.cause;
@@ -236,6 +236,6 @@ function bearsOn(entry: AlarmEntry, alarm: AlarmKind): boolean {
   if (typeof channel === 'string' ? channel.includes('current') : lead === 'clamp-off') return true;
   if (typeof channel === 'string' && !channel.includes('pressure')) return false;
   // A card that is wrong about the motor says nothing of the gauge.
-  if (lead === 'bad-card' && entry.evidence['maxAmps'] !== undefined) return OF_CURRENT_ALONE.has(alarm);
-  return !OF_CURRENT_ALONE.has(alarm);
+  if (lead === 'bad-card' && entry.evidence['maxAmps'] !== undefined) return CURRENT_ONLY_ALARMS.has(alarm);
+  return !CURRENT_ONLY_ALARMS.has(alarm);
 }

@@ -5,7 +5,7 @@
 import type { AlarmEvent } from '../../shared/api/events.ts';
 import { URGENCIES, urgencyOf } from '../../shared/words/urgency.ts';
 
-export interface ToldAlarm {
+export interface KnownAlarm {
   id: string;
   well: string;
   pump?: string;
@@ -20,7 +20,7 @@ export interface ToldAlarm {
 }
 
 /** Made from what happened and not from a counter, so that it is the same on every run and every machine. */
-export function toldId(alarm: {
+export function knownAlarmId(alarm: {
   well: string;
   pump?: string | undefined;
   node?: string | undefined;
@@ -31,7 +31,7 @@ export function toldId(alarm: {
 }
 
 /** How urgent, larger is more. */
-export function rankOf({ alarm, priority, evidence }: AlarmEvent): number {
+export function priorityRank({ alarm, priority, evidence }: AlarmEvent): number {
   if (priority === undefined) return -1;
   return URGENCIES.length - URGENCIES.indexOf(urgencyOf({ alarm, priority, ...(evidence && { evidence }) }));
 }

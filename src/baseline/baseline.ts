@@ -21,7 +21,7 @@ export interface Baseline {
   /** The lower quartile of run time: fills with little water drawn meanwhile, which is what the tank's drawdown and the pump's delivery set. */
   ranLowS?: Normal;
   /** The shortest runs of those days, s: behind a throttling valve any draw lengthens a run without bound, and only these are fills alone. */
-  ranLeastS?: number;
+  ranMinS?: number;
   restedS?: Normal;
   cyclesPerDay?: Normal;
   ranSPerDay?: Normal;
@@ -30,7 +30,13 @@ export interface Baseline {
   /** The longest rest of the days learnt from. */
   longestRestS?: number;
   /** Medians as they were last told in a baseline line. */
-  told?: { amps?: number; cutInKpa?: number; cutOutKpa?: number; ranS?: number; cyclesPerDay?: number };
+  lastEmitted?: {
+    amps?: number;
+    cutInKpa?: number;
+    cutOutKpa?: number;
+    ranS?: number;
+    cyclesPerDay?: number;
+  };
   /** The usual shape of a run: median and spread of amps and kPa at even steps from the start. */
   shape?: {
     everyS: number;

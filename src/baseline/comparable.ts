@@ -12,8 +12,8 @@ import { median } from './robust.ts';
  * Where in the band points are compared, how far from there they may lie, as shares of the band, and how many are wanted: a single one at the
  * top may be the rush past it of a tank without air.
  */
-const MIDDLE = { at: 0.5, near: 0.2, points: 1 };
-const TOP = { at: 0.85, near: 0.15, points: 2 };
+const MID_BAND = { at: 0.5, near: 0.2, points: 1 };
+const TOP_BAND = { at: 0.85, near: 0.15, points: 2 };
 /** Points of inrush at the start of a run are not running current. */
 const INRUSH_S = 2;
 
@@ -24,9 +24,9 @@ const INRUSH_S = 2;
 export function ampsAtMid(cycle: Cycle, band: { cutInKpa: number; cutOutKpa: number }): number | undefined {
   const { shape } = cycle;
   if (!shape) return undefined;
-  const { at: place, near: share, points } = cycle.throttled ? TOP : MIDDLE;
+  const { at: place, near: fraction, points } = cycle.throttled ? TOP_BAND : MID_BAND;
   const middle = band.cutInKpa + place * (band.cutOutKpa - band.cutInKpa);
-  const near = Math.abs(band.cutOutKpa - band.cutInKpa) * share;
+  const near = Math.abs(band.cutOutKpa - band.cutInKpa) * fraction;
   const found: number[] = [];
   for (const [at, kpa] of shape.kpa.entries()) {
     const amps = shape.amps[at];
@@ -35,21 +35,21 @@ export function ampsAtMid(cycle: Cycle, band: { cutInKpa: number; cutOutKpa: num
     if (cycle.throttled && (at + 2) * shape.everyS > cycle.ranS) break;
     if (Math.abs(kpa - middle) <= near) found.push(amps);
   }
-  const middling = found.length < points ? undefined : median(found);
-  return middling === undefined ? undefined : middling * (cycle.toUsualVolts ?? 1);
+  const medianAmps = found.length < points ? undefined : median(found);
+  return medianAmps === undefined ? undefined : medianAmps * (cycle.toNormalVolts ?? 1);
 }
 
 /** Where there is no pressure, what can be made comparable is the run's own amps by the supply; undefined where that is not measured either. */
-export function ampsAtUsualVolts({ amps, toUsualVolts }: Cycle): number | undefined {
-  return amps === undefined || toUsualVolts === undefined ? undefined : amps * toUsualVolts;
+export function ampsAtNormalVolts({ amps, toNormalVolts }: Cycle): number | undefined {
+  return amps === undefined || toNormalVolts === undefined ? undefined : amps * toNormalVolts;
 }
 
 /** Sets a cycle's `ampsAtMid` while it still has its shape, by the band of the baseline; without one there is nothing to compare with. */
-export function noteAmpsAtMid(cycle: Cycle, baseline: Baseline | undefined): void {
+export function setAmpsAtMid(cycle: Cycle, baseline: Baseline | undefined): void {
   const { cutInKpa, cutOutKpa } = baseline ?? {};
   const amps =
     cutInKpa && cutOutKpa
       ? ampsAtMid(cycle, { cutInKpa: cutInKpa.median, cutOutKpa: cutOutKpa.median })
-      : ampsAtUsualVolts(cycle);
+      : ampsAtNormalVolts(cycle);
   if (amps !== undefined) cycle.ampsAtMid = amps;
 }

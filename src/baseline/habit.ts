@@ -6,9 +6,9 @@
  */
 import { median } from './robust.ts';
 
-const DAYS = 21;
+const WINDOW_DAYS = 21;
 /** A month is remembered by this many healthy days of it, or not at all. */
-const LEAST_DAYS_A_MONTH = 10;
+const MIN_DAYS_PER_MONTH = 10;
 /** Runs that begin within so many hours of the clock are of one kind: a timer that knows no summer time moves by one. */
 const NEAR_HOURS = 2;
 
@@ -32,13 +32,21 @@ export interface Habit {
   /** Middle starts a day, longest run and longest rest, of each month gone by; last year's until this year's is over. */
   months: Record<string, [cycles: number, longestRunS: number, longestRestS: number]>;
   /** Hours in which runs began: of the running day, and of the one that ended last. */
-  hours: number;
-  endedHours: number;
+  startHourMask: number;
+  lastDayHourMask: number;
   longestRunHour: number;
 }
 
 export function newHabit(): Habit {
-  return { days: [], month: '', monthDays: 0, months: {}, hours: 0, endedHours: 0, longestRunHour: 0 };
+  return {
+    days: [],
+    month: '',
+    monthDays: 0,
+    months: {},
+    startHourMask: 0,
+    lastDayHourMask: 0,
+    longestRunHour: 0,
+  };
 }
 
 /**
@@ -51,7 +59,7 @@ export function localHour(day: { startMs: number; endMs: number }, tMs: number):
 }
 
 /** A healthy day is over. `date` is the local one (ISO). */
-export function keepHabitDay(
+export function addHabitDay(
   habit: Habit,
   date: string,
   day: { cycles: number; ranS: number; longestRunS: number; longestRestS: number },
@@ -67,34 +75,34 @@ export function keepHabitDay(
     weekdayOf(date),
     day.cycles,
     Math.round(day.ranS),
-    habit.hours,
+    habit.startHourMask,
     Math.round(day.longestRunS),
     habit.longestRunHour,
     Math.round(day.longestRestS),
   ]);
-  if (habit.days.length > DAYS) habit.days.shift();
+  if (habit.days.length > WINDOW_DAYS) habit.days.shift();
 }
 
 /** The running day ends, learnt from or not. */
-export function endHabitDay(habit: Habit): void {
-  habit.endedHours = habit.hours;
-  habit.hours = 0;
+export function closeHabitDay(habit: Habit): void {
+  habit.lastDayHourMask = habit.startHourMask;
+  habit.startHourMask = 0;
   habit.longestRunHour = 0;
 }
 
 function closeMonth(habit: Habit): void {
   const count = Math.min(habit.monthDays, habit.days.length);
-  if (count < LEAST_DAYS_A_MONTH) return;
+  if (count < MIN_DAYS_PER_MONTH) return;
   const days = habit.days.slice(-count);
   habit.months[habit.month] = [
     Math.round(median(days.map(([, cycles]) => cycles)) ?? 0),
-    twice(days.map(([, , , , longest]) => longest)),
-    twice(days.map(([, , , , , , rest]) => rest)),
+    secondLargest(days.map(([, , , , longest]) => longest)),
+    secondLargest(days.map(([, , , , , , rest]) => rest)),
   ];
 }
 
 /** The longest that came at least twice; of one alone it is not known whether it comes again. */
-function twice(values: readonly number[]): number {
+function secondLargest(values: readonly number[]): number {
   let first = 0;
   let second = 0;
   for (const value of values) {
@@ -111,7 +119,10 @@ function weekdayOf(date: string): number {
 }
 
 /** The months whose season this is: its own and its neighbours, since no spring keeps to a date. */
-function season(habit: Habit, date: string): [cycles: number, longestRunS: number, longestRestS: number][] {
+function seasonMonths(
+  habit: Habit,
+  date: string,
+): [cycles: number, longestRunS: number, longestRestS: number][] {
   const month = Number(date.slice(5, 7)) - 1;
   return [-1, 0, 1].flatMap((by) => {
     const known = habit.months[String(((month + by + 12) % 12) + 1).padStart(2, '0')];
@@ -120,7 +131,7 @@ function season(habit: Habit, date: string): [cycles: number, longestRunS: numbe
 }
 
 /** Starts that such a day usually has: the most of the middle of all days, of the same weekday's, and of this season's a year ago. */
-export function usualStarts(habit: Habit, date: string): number {
+export function normalStarts(habit: Habit, date: string): number {
   const weekday = weekdayOf(date);
   const same = habit.days.filter(([day]) => day === weekday).map(([, cycles]) => cycles);
   return Math.max(
@@ -132,14 +143,14 @@ export function usualStarts(habit: Habit, date: string): number {
 
 /** Starts of this season's days a year ago; 0 where none is known. */
 export function seasonStarts(habit: Habit, date: string): number {
-  return Math.max(0, ...season(habit, date).map(([cycles]) => cycles));
+  return Math.max(0, ...seasonMonths(habit, date).map(([cycles]) => cycles));
 }
 
 /** The longest run that came twice in these weeks, or in this season a year ago, s; 0 where none did. */
 export function longestRunS(habit: Habit, date: string): number {
   return Math.max(
-    twice(habit.days.map(([, , , , longest]) => longest)),
-    ...season(habit, date).map(([, longest]) => longest),
+    secondLargest(habit.days.map(([, , , , longest]) => longest)),
+    ...seasonMonths(habit, date).map(([, longest]) => longest),
   );
 }
 
@@ -149,31 +160,34 @@ export function longestRunAtS(habit: Habit, hour: number): number {
     const apart = Math.abs(began - hour);
     return Math.min(apart, 24 - apart) <= NEAR_HOURS;
   });
-  return twice(near.map(([, , , , longest]) => longest));
+  return secondLargest(near.map(([, , , , longest]) => longest));
 }
 
 /** The longest rest that came twice, s; where the pump rested between days once only, that one; 0 where it never did. */
 export function longestRestS(habit: Habit, date: string): number {
   const rests = habit.days.map(([, , , , , , rest]) => rest);
-  return Math.max(twice(rests) || Math.max(0, ...rests), ...season(habit, date).map(([, , rest]) => rest));
+  return Math.max(
+    secondLargest(rests) || Math.max(0, ...rests),
+    ...seasonMonths(habit, date).map(([, , rest]) => rest),
+  );
 }
 
 /**
  * In how many different hours runs began within these hours of the clock, on the day with the fewest of them: what always comes
- * by then. `fromHour` is the first whole hour; undefined with fewer days than `leastDays`.
+ * by then. `fromHour` is the first whole hour; undefined with fewer days than `minDays`.
  */
-export function fewestStartHours(
+export function minStartHours(
   habit: Habit,
-  { fromHour, hours, leastDays }: { fromHour: number; hours: number; leastDays: number },
+  { fromHour, hours, minDays }: { fromHour: number; hours: number; minDays: number },
 ): number | undefined {
-  if (habit.days.length < leastDays) return undefined;
+  if (habit.days.length < minDays) return undefined;
   let window = 0;
   for (let i = 0; i < Math.min(24, hours); i++) window |= 1 << ((fromHour + i) % 24);
-  return Math.min(...habit.days.map(([, , , began]) => hoursIn(began & window)));
+  return Math.min(...habit.days.map(([, , , began]) => countHours(began & window)));
 }
 
 /** Hours of the day in which runs began. */
-export function hoursIn(mask: number): number {
+export function countHours(mask: number): number {
   let count = 0;
   for (let left = mask; left !== 0; left &= left - 1) count++;
   return count;

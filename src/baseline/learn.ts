@@ -8,11 +8,11 @@ import type { AlarmKind } from '../../shared/words/kinds.ts';
 import type { Card, PumpCard } from '../card/card.ts';
 import type { Cycle } from '../cycles/cycle.ts';
 import type { Baseline, Normal } from './baseline.ts';
-import { ampsAtMid, ampsAtUsualVolts } from './comparable.ts';
+import { ampsAtMid, ampsAtNormalVolts } from './comparable.ts';
 import { longestRestS, longestRunS } from './habit.ts';
 import { judgeDay } from './healthy.ts';
-import { clearToday, keepDay, newLearning, takeSample, type Learning } from './learning.ts';
-import { movedEnough } from './moved.ts';
+import { clearToday, addDay, newLearning, addSample, type Learning } from './learning.ts';
+import { hasMoved } from './moved.ts';
 import { normalOf, quantile } from './robust.ts';
 import { trackShape } from './shape-track.ts';
 
@@ -28,13 +28,13 @@ const ENOUGH = [
   { days: 10, cycles: 3 },
 ] as const;
 /** After so many whole days none of which could be healthy, it is said that there is no normal here. */
-const ILL_DAYS_TOLD = 5;
+const UNHEALTHY_DAYS_TO_EMIT = 5;
 
 /**
  * Alarms during which a day teaches nothing, since they change amps, pressures, runs or counts. Left out are those that say nothing
  * of the pump (a silent node already makes the day unheard), and the two that are only a departure from habit: a habit that lasts is learnt.
  */
-const TEACHES_ON: ReadonlySet<AlarmKind> = new Set<AlarmKind>([
+const LEARNS_DURING: ReadonlySet<AlarmKind> = new Set<AlarmKind>([
   'freeze-risk',
   'node-silent',
   'site-silent',
@@ -45,7 +45,7 @@ const TEACHES_ON: ReadonlySet<AlarmKind> = new Set<AlarmKind>([
   'switch-shift',
 ]);
 
-export interface DayLesson {
+export interface DayInput {
   /** The day's line of this pump. */
   day: DayEvent;
   /** When the day ended, and how long it was: 23 h and 25 h once a year each, s. */
@@ -54,15 +54,15 @@ export interface DayLesson {
   card: Card;
   pump: PumpCard;
   /** Kinds of alarm that stood at any time of the day on this pump or its well. */
-  standing: Iterable<AlarmKind>;
+  activeAlarms: Iterable<AlarmKind>;
   /** What is normal so far, and the pinned one where there is one. */
   baseline?: Baseline | undefined;
   pinned?: Baseline | undefined;
   /** Air charge of the tank as hydraulics found it, kPa gauge. */
-  airKpa?: number | undefined;
+  prechargeKpa?: number | undefined;
 }
 
-export interface Lesson {
+export interface DayResult {
   /** Did the day teach, and if not, why. */
   taught: boolean;
   because?: string;
@@ -71,7 +71,7 @@ export interface Lesson {
   /** It is the first: keep it as pinned too. */
   first: boolean;
   /** Worth a baseline line: first, or moved further than its own error. */
-  tell: boolean;
+  shouldEmit: boolean;
   /** Set when it is to be told that there is no normal here. */
   noneBecause?: string;
 }
@@ -83,97 +83,100 @@ export interface Lesson {
 export function learnCycle(state: Learning, cycle: Cycle, baseline?: Baseline, hour?: number): void {
   if (cycle.flags.some((flag) => flag === 'failed-start' || flag === 'merged' || flag === 'clock-step'))
     return;
-  takeSample(state, cycle, { ampsAtMid: comparable(state, cycle, baseline), hour });
+  addSample(state, cycle, { ampsAtMid: comparableAmps(state, cycle, baseline), hour });
   // Coarse sampling gives a coarse shape, which is a shape all the same.
   if (cycle.flags.some((flag) => flag !== 'coarse')) return;
-  const usual = baseline?.ranS?.median ?? cycle.ranS;
-  const track = trackShape(state.shape, cycle, usual);
+  const normalRanS = baseline?.ranS?.median ?? cycle.ranS;
+  const track = trackShape(state.shape, cycle, normalRanS);
   if (track) state.shape = track;
 }
 
 /** Amps at the middle of the band that this well has shown so far. */
-function comparable(state: Learning, cycle: Cycle, baseline: Baseline | undefined): number | undefined {
+function comparableAmps(state: Learning, cycle: Cycle, baseline: Baseline | undefined): number | undefined {
   const cutInKpa =
-    baseline?.cutInKpa?.median ?? state.slots[0]?.cutIn[1] ?? state.today[0]?.[2] ?? cycle.cutInKpa;
+    baseline?.cutInKpa?.median ?? state.recentDays[0]?.cutIn[1] ?? state.today[0]?.[2] ?? cycle.cutInKpa;
   const cutOutKpa =
-    baseline?.cutOutKpa?.median ?? state.slots[0]?.cutOut[1] ?? state.today[0]?.[3] ?? cycle.cutOutKpa;
+    baseline?.cutOutKpa?.median ?? state.recentDays[0]?.cutOut[1] ?? state.today[0]?.[3] ?? cycle.cutOutKpa;
   return cutInKpa === undefined || cutOutKpa === undefined
-    ? ampsAtUsualVolts(cycle)
+    ? ampsAtNormalVolts(cycle)
     : ampsAtMid(cycle, { cutInKpa, cutOutKpa });
 }
 
 /** Ends a local day: it teaches or not, and what is normal from now on is said. */
-export function learnDay(state: Learning, lesson: DayLesson): Lesson {
-  const reason = notTaught(state, lesson);
-  const { cycles = 0, ranS = 0, date } = lesson.day;
-  if (reason === undefined) keepDay(state, date, { cycles, ranS });
+export function learnDay(state: Learning, input: DayInput): DayResult {
+  const reason = notLearnedReason(state, input);
+  const { cycles = 0, ranS = 0, date } = input.day;
+  if (reason === undefined) addDay(state, date, { cycles, ranS });
   clearToday(state);
-  if (!known(state)) return unknownYet(state, lesson, reason);
-  const handPinned = lesson.pinned?.pinned === true ? lesson.pinned : undefined;
+  if (!hasEnoughDays(state)) return notLearnedYet(state, input, reason);
+  const handPinned = input.pinned?.pinned === true ? input.pinned : undefined;
   const baseline =
-    reason === undefined || !lesson.baseline ? baselineOf(state, lesson, handPinned) : lesson.baseline;
-  const first =
-    lesson.baseline === undefined || (lesson.baseline.pinned && lesson.baseline.ranS === undefined);
-  const tell = first || movedEnough(lesson.baseline, baseline);
+    reason === undefined || !input.baseline ? baselineOf(state, input, handPinned) : input.baseline;
+  const first = input.baseline === undefined || (input.baseline.pinned && input.baseline.ranS === undefined);
+  const shouldEmit = first || hasMoved(input.baseline, baseline);
   // What was told stays the measure of the next move: small steps in one direction are told when they add up.
-  const kept =
-    tell || !lesson.baseline
+  const baselineToKeep =
+    shouldEmit || !input.baseline
       ? baseline
-      : { ...baseline, told: lesson.baseline.told ?? toldOf(lesson.baseline) };
-  if (tell) kept.told = toldOf(baseline);
+      : { ...baseline, lastEmitted: input.baseline.lastEmitted ?? emittedMedians(input.baseline) };
+  if (shouldEmit) baselineToKeep.lastEmitted = emittedMedians(baseline);
   return {
     taught: reason === undefined,
     ...(reason !== undefined && { because: reason }),
-    baseline: kept,
+    baseline: baselineToKeep,
     first,
-    tell,
+    shouldEmit,
   };
 }
 
-function notTaught(state: Learning, lesson: DayLesson): string | undefined {
-  const health = judgeDay(state, lesson);
+function notLearnedReason(state: Learning, input: DayInput): string | undefined {
+  const health = judgeDay(state, input);
   if (health.is !== 'healthy') {
-    if (health.is === 'ill') state.illDays++;
+    if (health.is === 'unhealthy') state.unhealthyDays++;
     return health.because;
   }
-  for (const kind of lesson.standing) if (!TEACHES_ON.has(kind)) return `${kind} stood`;
+  for (const kind of input.activeAlarms) if (!LEARNS_DURING.has(kind)) return `${kind} was active`;
   return undefined;
 }
 
-function unknownYet(state: Learning, lesson: DayLesson, reason: string | undefined): Lesson {
-  const told = {
+function notLearnedYet(state: Learning, input: DayInput, reason: string | undefined): DayResult {
+  const result = {
     taught: reason === undefined,
     first: false,
     ...(reason !== undefined && { because: reason }),
   };
-  const kept = lesson.baseline ? { baseline: lesson.baseline } : {};
-  if (reason === undefined || state.illDays < ILL_DAYS_TOLD || state.illDays <= state.days) {
-    return { ...told, ...kept, tell: false };
+  const kept = input.baseline ? { baseline: input.baseline } : {};
+  if (
+    reason === undefined ||
+    state.unhealthyDays < UNHEALTHY_DAYS_TO_EMIT ||
+    state.unhealthyDays <= state.days
+  ) {
+    return { ...result, ...kept, shouldEmit: false };
   }
   const isNew = state.noneBecause === undefined;
   state.noneBecause = reason;
   return {
-    ...told,
+    ...result,
     ...kept,
-    tell: isNew,
+    shouldEmit: isNew,
     ...(isNew && { noneBecause: `no normal found here, because ${reason}` }),
   };
 }
 
-function known(state: Learning): boolean {
+function hasEnoughDays(state: Learning): boolean {
   return ENOUGH.some((enough) => state.days >= enough.days && state.cycles >= enough.cycles);
 }
 
 /** Of the runs of the days that slide: one odd one may be shorter. */
-const LEAST_RANK = 0.05;
+const SHORTEST_RUN_RANK = 0.05;
 
 /** What the healthy days so far say is normal. A quantity pinned by hand (n = 0) stays as it was pinned. */
-function baselineOf(state: Learning, { atMs, day }: DayLesson, hand: Baseline | undefined): Baseline {
+function baselineOf(state: Learning, { atMs, day }: DayInput, manual: Baseline | undefined): Baseline {
   const pooled = (column: 'amps' | 'mid' | 'cutIn' | 'cutOut' | 'ran'): number[] =>
-    state.slots.flatMap((slot) => slot[column]);
+    state.recentDays.flatMap((slot) => slot[column]);
   const ran = pooled('ran');
   const low = quantile(ran, 0.25);
-  const least = quantile(ran, LEAST_RANK);
+  const minRanS = quantile(ran, SHORTEST_RUN_RANK);
   const ranS = normalOf(ran);
   const longest = {
     runS: longestRunS(state.habit, day.date),
@@ -181,16 +184,16 @@ function baselineOf(state: Learning, { atMs, day }: DayLesson, hand: Baseline | 
   };
   return {
     atMs,
-    pinned: hand !== undefined,
-    ...named('amps', byHand(hand?.amps) ?? normalOf(pooled('amps'))),
-    ...(byHand(hand?.amps) === undefined && named('ampsAtMid', normalOf(pooled('mid')))),
-    ...named('cutInKpa', byHand(hand?.cutInKpa) ?? normalOf(pooled('cutIn'))),
-    ...named('cutOutKpa', byHand(hand?.cutOutKpa) ?? normalOf(pooled('cutOut'))),
-    ...named('ranS', ranS),
-    ...(low !== undefined && ranS && named('ranLowS', lowNormal(ran, low))),
-    ...(least !== undefined && { ranLeastS: least }),
-    ...named('cyclesPerDay', normalOf(state.habit.days.map(([, cycles]) => cycles))),
-    ...named('ranSPerDay', normalOf(state.habit.days.map(([, , seconds]) => seconds))),
+    pinned: manual !== undefined,
+    ...normalField('amps', pinnedByHand(manual?.amps) ?? normalOf(pooled('amps'))),
+    ...(pinnedByHand(manual?.amps) === undefined && normalField('ampsAtMid', normalOf(pooled('mid')))),
+    ...normalField('cutInKpa', pinnedByHand(manual?.cutInKpa) ?? normalOf(pooled('cutIn'))),
+    ...normalField('cutOutKpa', pinnedByHand(manual?.cutOutKpa) ?? normalOf(pooled('cutOut'))),
+    ...normalField('ranS', ranS),
+    ...(low !== undefined && ranS && normalField('ranLowS', lowerQuartileNormal(ran, low))),
+    ...(minRanS !== undefined && { ranMinS: minRanS }),
+    ...normalField('cyclesPerDay', normalOf(state.habit.days.map(([, cycles]) => cycles))),
+    ...normalField('ranSPerDay', normalOf(state.habit.days.map(([, , seconds]) => seconds))),
     ...(longest.runS > 0 && { longestRunS: longest.runS }),
     ...(longest.restS > 0 && { longestRestS: longest.restS }),
     ...(state.shape && state.shape.n >= 5 && { shape: shapeOf(state) }),
@@ -198,7 +201,7 @@ function baselineOf(state: Learning, { atMs, day }: DayLesson, hand: Baseline | 
 }
 
 /** The lower quartile with the spread of the lower half: what water is drawn meanwhile only lengthens runs. */
-function lowNormal(ran: readonly number[], low: number): Normal {
+function lowerQuartileNormal(ran: readonly number[], low: number): Normal {
   const half = ran.filter((value) => value <= (quantile(ran, 0.5) ?? low));
   const spread = normalOf(half)?.spread ?? 0;
   return { median: low, spread, n: ran.length };
@@ -209,7 +212,7 @@ function shapeOf(state: Learning): NonNullable<Baseline['shape']> {
   return { everyS, amps: [...amps], ampsSpread: [...ampsSpread], kpa: [...kpa], kpaSpread: [...kpaSpread] };
 }
 
-function byHand(normal: Normal | undefined): Normal | undefined {
+function pinnedByHand(normal: Normal | undefined): Normal | undefined {
   return normal?.n === 0 ? normal : undefined;
 }
 
@@ -217,11 +220,11 @@ type NormalName =
   'amps' | 'ampsAtMid' | 'cutInKpa' | 'cutOutKpa' | 'ranS' | 'ranLowS' | 'cyclesPerDay' | 'ranSPerDay';
 
 /** The normal under its name, or nothing at all where it is not known: absent is not undefined. */
-function named(name: NormalName, normal: Normal | undefined): Partial<Pick<Baseline, NormalName>> {
+function normalField(name: NormalName, normal: Normal | undefined): Partial<Pick<Baseline, NormalName>> {
   return normal === undefined ? {} : { [name]: normal };
 }
 
-function toldOf(baseline: Baseline): NonNullable<Baseline['told']> {
+function emittedMedians(baseline: Baseline): NonNullable<Baseline['lastEmitted']> {
   return {
     ...(baseline.amps && { amps: baseline.amps.median }),
     ...(baseline.cutInKpa && { cutInKpa: baseline.cutInKpa.median }),
@@ -232,7 +235,7 @@ function toldOf(baseline: Baseline): NonNullable<Baseline['told']> {
 }
 
 /** After a repair: what was normal is no measure any more. */
-export function restartLearning(state: Learning): void {
+export function resetLearning(state: Learning): void {
   delete state.noneBecause;
   delete state.shape;
   Object.assign(state, newLearning());
@@ -243,22 +246,26 @@ export function restartLearning(state: Learning): void {
  * supply usually show: 1.5 % of amps, 2 psi of pressure (common practice). `n` is 0: it was not counted.
  */
 export function pinBaseline(
-  learnt: Baseline | undefined,
+  learned: Baseline | undefined,
   values: { amps?: number; cutInKpa?: number; cutOutKpa?: number },
   atMs: number,
 ): Baseline {
-  const { told: _told, ...rest } = learnt ?? { pinned: true };
-  const pin = (value: number | undefined, old: Normal | undefined, spread: number): Normal | undefined =>
+  const { lastEmitted: _told, ...rest } = learned ?? { pinned: true };
+  const pin = (
+    value: number | undefined,
+    previous: Normal | undefined,
+    spread: number,
+  ): Normal | undefined =>
     value === undefined
       ? undefined
-      : { median: value, spread: old && old.spread > 0 ? old.spread : spread, n: 0 };
+      : { median: value, spread: previous && previous.spread > 0 ? previous.spread : spread, n: 0 };
   const pinned: Baseline = {
     ...rest,
     atMs,
     pinned: true,
-    ...named('amps', pin(values.amps, learnt?.amps, 0.015 * (values.amps ?? 0)) ?? learnt?.amps),
-    ...named('cutInKpa', pin(values.cutInKpa, learnt?.cutInKpa, 14) ?? learnt?.cutInKpa),
-    ...named('cutOutKpa', pin(values.cutOutKpa, learnt?.cutOutKpa, 14) ?? learnt?.cutOutKpa),
+    ...normalField('amps', pin(values.amps, learned?.amps, 0.015 * (values.amps ?? 0)) ?? learned?.amps),
+    ...normalField('cutInKpa', pin(values.cutInKpa, learned?.cutInKpa, 14) ?? learned?.cutInKpa),
+    ...normalField('cutOutKpa', pin(values.cutOutKpa, learned?.cutOutKpa, 14) ?? learned?.cutOutKpa),
   };
   // Current at the middle of the band was measured under the old amps; it is learnt again under the new ones.
   if (values.amps !== undefined) delete pinned.ampsAtMid;

@@ -5,13 +5,13 @@
  * with three it would be 1.43 of it, with five 0.78.
  */
 import type { Cycle } from '../cycles/cycle.ts';
-import { endHabitDay, keepHabitDay, newHabit, type Habit } from './habit.ts';
+import { closeHabitDay, addHabitDay, newHabit, type Habit } from './habit.ts';
 import { quantile } from './robust.ts';
 
 /** Days that slide: a whole week, short enough that a change of season is followed. */
-const DAYS_SLIDING = 7;
+const WINDOW_DAYS = 7;
 /** Cycles of the running day that are kept; beyond, every second one is dropped and only every second one taken from then on. */
-const TODAY_KEPT = 12;
+const MAX_TODAY_SAMPLES = 12;
 
 /** One cycle as it is remembered till its day ends; null where it could not be measured. */
 type Sample = [
@@ -23,7 +23,7 @@ type Sample = [
 ];
 
 /** Quantiles of one day, at ranks (i + 0.5) / count, lowest first. */
-interface DaySlot {
+interface DayQuantiles {
   amps: number[];
   mid: number[];
   cutIn: number[];
@@ -35,17 +35,17 @@ export interface Learning {
   today: Sample[];
   /** Of so many cycles one is taken into `today`. */
   stride: number;
-  seen: number;
+  seenCycles: number;
   todayLongestRunS: number;
   todayLongestRestS: number;
   /** Newest last. */
-  slots: DaySlot[];
+  recentDays: DayQuantiles[];
   /** What it does by hour, weekday and season. */
   habit: Habit;
   /** Since learning began: healthy days and their cycles, and whole days that could not be healthy. */
   days: number;
   cycles: number;
-  illDays: number;
+  unhealthyDays: number;
   /** Why the days so far could not be healthy, as told last. */
   noneBecause?: string;
   shape?: ShapeTrack;
@@ -65,14 +65,14 @@ export function newLearning(): Learning {
   return {
     today: [],
     stride: 1,
-    seen: 0,
+    seenCycles: 0,
     todayLongestRunS: 0,
     todayLongestRestS: 0,
-    slots: [],
+    recentDays: [],
     habit: newHabit(),
     days: 0,
     cycles: 0,
-    illDays: 0,
+    unhealthyDays: 0,
   };
 }
 
@@ -80,28 +80,28 @@ export function newLearning(): Learning {
  * Takes one cycle into the running day, bounded: it keeps every `stride`-th, evenly over the day. `hour` is that of the local day in
  * which it began, where that day is known.
  */
-export function takeSample(
+export function addSample(
   state: Learning,
   cycle: Cycle,
   { ampsAtMid, hour }: { ampsAtMid: number | undefined; hour: number | undefined },
 ): void {
   const whole = !cycle.flags.includes('gap');
-  if (hour !== undefined) state.habit.hours |= 1 << hour;
+  if (hour !== undefined) state.habit.startHourMask |= 1 << hour;
   if (whole && cycle.ranS > state.todayLongestRunS) {
     state.todayLongestRunS = cycle.ranS;
     state.habit.longestRunHour = hour ?? 0;
   }
   state.todayLongestRestS = Math.max(state.todayLongestRestS, cycle.restedS ?? 0);
-  const at = state.seen++;
+  const at = state.seenCycles++;
   if (at % state.stride !== 0) return;
   state.today.push([
-    shorten(cycle.amps),
-    shorten(ampsAtMid),
-    shorten(cycle.cutInKpa),
-    cycle.flags.includes('no-cut-out') ? null : shorten(cycle.cutOutKpa),
-    whole ? shorten(cycle.ranS) : null,
+    roundToFourFigures(cycle.amps),
+    roundToFourFigures(ampsAtMid),
+    roundToFourFigures(cycle.cutInKpa),
+    cycle.flags.includes('no-cut-out') ? null : roundToFourFigures(cycle.cutOutKpa),
+    whole ? roundToFourFigures(cycle.ranS) : null,
   ]);
-  if (state.today.length <= TODAY_KEPT) return;
+  if (state.today.length <= MAX_TODAY_SAMPLES) return;
   state.today = state.today.filter((_, place) => place % 2 === 0);
   state.stride *= 2;
 }
@@ -110,25 +110,25 @@ export function takeSample(
 export function clearToday(state: Learning): void {
   state.today = [];
   state.stride = 1;
-  state.seen = 0;
+  state.seenCycles = 0;
   state.todayLongestRunS = 0;
   state.todayLongestRestS = 0;
-  endHabitDay(state.habit);
+  closeHabitDay(state.habit);
 }
 
 /** Makes the running day a healthy one: its quantiles slide in, the oldest slide out. */
-export function keepDay(state: Learning, date: string, day: { cycles: number; ranS: number }): void {
+export function addDay(state: Learning, date: string, day: { cycles: number; ranS: number }): void {
   if (state.today.length > 0) {
-    state.slots.push({
-      amps: ranks(state.today, 0, 6),
-      mid: ranks(state.today, 1, 2),
-      cutIn: ranks(state.today, 2, 2),
-      cutOut: ranks(state.today, 3, 2),
-      ran: ranks(state.today, 4, 4),
+    state.recentDays.push({
+      amps: dayQuantiles(state.today, 0, 6),
+      mid: dayQuantiles(state.today, 1, 2),
+      cutIn: dayQuantiles(state.today, 2, 2),
+      cutOut: dayQuantiles(state.today, 3, 2),
+      ran: dayQuantiles(state.today, 4, 4),
     });
-    if (state.slots.length > DAYS_SLIDING) state.slots.shift();
+    if (state.recentDays.length > WINDOW_DAYS) state.recentDays.shift();
   }
-  keepHabitDay(state.habit, date, {
+  addHabitDay(state.habit, date, {
     ...day,
     longestRunS: state.todayLongestRunS,
     longestRestS: state.todayLongestRestS,
@@ -137,13 +137,16 @@ export function keepDay(state: Learning, date: string, day: { cycles: number; ra
   state.cycles += day.cycles;
 }
 
-function ranks(samples: readonly Sample[], column: 0 | 1 | 2 | 3 | 4, count: number): number[] {
+function dayQuantiles(samples: readonly Sample[], column: 0 | 1 | 2 | 3 | 4, count: number): number[] {
   const values = samples.map((sample) => sample[column]).filter((value): value is number => value !== null);
   if (values.length <= count) return values.sort((a, b) => a - b);
-  return Array.from({ length: count }, (_, i) => shorten(quantile(values, (i + 0.5) / count)) ?? 0);
+  return Array.from(
+    { length: count },
+    (_, i) => roundToFourFigures(quantile(values, (i + 0.5) / count)) ?? 0,
+  );
 }
 
 /** Four significant figures are below what any clamp or transducer here can tell, and keep the saved state small. */
-function shorten(value: number | undefined): number | null {
+function roundToFourFigures(value: number | undefined): number | null {
   return value === undefined ? null : Number(value.toPrecision(4));
 }

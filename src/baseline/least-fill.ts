@@ -7,29 +7,29 @@
 import type { Card, PumpCard } from '../card/card.ts';
 import { tankDrawdownL, tankOf } from '../hydraulics/tank.ts';
 
-const OVER_RATED = 1.5;
+const MAX_RATED_RATIO = 1.5;
 const BEST_EFFICIENCY = 0.65;
 /** A switch that learnt nothing yet sits 2 psi over the precharge (Water Systems Council, "Pressure Tanks", 2007). */
-const UNDER_CUT_IN_KPA = 14;
+const PRECHARGE_UNDER_CUT_IN_KPA = 14;
 
 /** Seconds; undefined where the card says too little. */
-export function leastFillS(
+export function minFillS(
   card: Card,
   pump: PumpCard,
   band: { cutInKpa: number; cutOutKpa: number },
 ): number | undefined {
   if (card.tank?.kind === 'plain' || card.pumps.length > 1) return undefined;
   const tank = tankOf(
-    card.tank && { prechargeKpa: band.cutInKpa - UNDER_CUT_IN_KPA, ...card.tank },
+    card.tank && { prechargeKpa: band.cutInKpa - PRECHARGE_UNDER_CUT_IN_KPA, ...card.tank },
     card.altitudeM,
   );
-  const most = mostLPerS(pump, band.cutInKpa);
-  if (!tank || most === undefined || band.cutOutKpa <= band.cutInKpa) return undefined;
-  return tankDrawdownL(tank, band) / most;
+  const maxRateLPerS = maxLPerS(pump, band.cutInKpa);
+  if (!tank || maxRateLPerS === undefined || band.cutOutKpa <= band.cutInKpa) return undefined;
+  return tankDrawdownL(tank, band) / maxRateLPerS;
 }
 
-function mostLPerS(pump: PumpCard, cutInKpa: number): number | undefined {
-  if (pump.ratedLPerS !== undefined) return OVER_RATED * pump.ratedLPerS;
+function maxLPerS(pump: PumpCard, cutInKpa: number): number | undefined {
+  if (pump.ratedLPerS !== undefined) return MAX_RATED_RATIO * pump.ratedLPerS;
   if (pump.motorW === undefined || cutInKpa < 50) return undefined;
   // Watts over kilopascals are litres a second.
   return (BEST_EFFICIENCY * pump.motorW) / cutInKpa;

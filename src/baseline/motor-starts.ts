@@ -14,15 +14,15 @@ const LARGE_W = 31 * W_PER_HP;
 export interface StartsLimit {
   perDay: number;
   /** Whether the motor's size stood on the card. */
-  known: boolean;
+  isSizeKnown: boolean;
 }
 
 /** The motor's limit; 300 a day where the card says no size, since no motor allows more. */
 export function startsLimit(pump: PumpCard): StartsLimit {
   const { motorW, phase } = pump;
-  if (motorW === undefined) return { perDay: 300, known: false };
-  if (motorW <= SMALL_W) return { perDay: 300, known: true };
-  if (motorW <= MIDDLE_W) return { perDay: phase === 3 ? 300 : 100, known: true };
-  if (motorW <= LARGE_W) return { perDay: phase === 3 ? 100 : 50, known: true };
-  return { perDay: 100, known: true };
+  if (motorW === undefined) return { perDay: 300, isSizeKnown: false };
+  if (motorW <= SMALL_W) return { perDay: 300, isSizeKnown: true };
+  if (motorW <= MIDDLE_W) return { perDay: phase === 3 ? 300 : 100, isSizeKnown: true };
+  if (motorW <= LARGE_W) return { perDay: phase === 3 ? 100 : 50, isSizeKnown: true };
+  return { perDay: 100, isSizeKnown: true };
 }

@@ -16,11 +16,11 @@ export function median(values: readonly number[]): number | undefined {
   return quantile(values, 0.5);
 }
 
-/** The quantile of `values` at `share` (0 to 1), along straight lines between order statistics (R's type 7). */
-export function quantile(values: readonly number[], share: number): number | undefined {
+/** The quantile of `values` at `rank` (0 to 1), along straight lines between order statistics (R's type 7). */
+export function quantile(values: readonly number[], rank: number): number | undefined {
   if (values.length === 0) return undefined;
   const sorted = [...values].sort((a, b) => a - b);
-  const place = share * (sorted.length - 1);
+  const place = rank * (sorted.length - 1);
   const below = Math.floor(place);
   const low = sorted[below] ?? 0;
   const high = sorted[Math.min(below + 1, sorted.length - 1)] ?? low;

@@ -6,7 +6,7 @@
 import { median } from './robust.ts';
 
 /** One-sided 5 % of the normal distribution. */
-const SURE = 1.645;
+const Z_LIMIT = 1.645;
 
 /** Middle slope of all pairs, in y a unit of x; undefined where no two x differ. */
 export function theilSen(x: readonly number[], y: readonly number[]): number | undefined {
@@ -36,8 +36,8 @@ export function mannKendall(y: readonly number[]): { s: number; variance: number
 }
 
 /** How much evenly spaced values rose from first to last by their trend; 0 where there is no sure upward one. */
-export function risen(values: readonly number[]): number {
-  if (values.length < 3 || mannKendall(values).z < SURE) return 0;
+export function trendRise(values: readonly number[]): number {
+  if (values.length < 3 || mannKendall(values).z < Z_LIMIT) return 0;
   const slope = theilSen([...values.keys()], values) ?? 0;
   return slope * (values.length - 1);
 }

@@ -1,21 +1,21 @@
 /** Which parts a cause may need: what a contractor would load for it (common practice, no source). A cause of use or of a node needs none of the well. */
 import type { Cause } from '../../shared/words/kinds.ts';
 
-export type Part =
+export type ServicePart =
   'pump' | 'drop-pipe' | 'control-box' | 'switch' | 'tank' | 'fittings' | 'electrical' | 'sensors' | 'level';
 
-const DOWN_THE_HOLE: readonly Part[] = ['pump', 'drop-pipe'];
-const NOTHING: readonly Part[] = [];
+const DOWNHOLE_PARTS: readonly ServicePart[] = ['pump', 'drop-pipe'];
+const NO_PARTS: readonly ServicePart[] = [];
 
-const PARTS_FOR: Record<Cause, readonly Part[]> = {
-  'worn-pump': DOWN_THE_HOLE,
-  'failing-motor': [...DOWN_THE_HOLE, 'control-box', 'electrical'],
+const PARTS_BY_CAUSE: Record<Cause, readonly ServicePart[]> = {
+  'worn-pump': DOWNHOLE_PARTS,
+  'failing-motor': [...DOWNHOLE_PARTS, 'control-box', 'electrical'],
   'failing-capacitor': ['control-box'],
-  'stuck-rotor': [...DOWN_THE_HOLE, 'control-box'],
+  'stuck-rotor': [...DOWNHOLE_PARTS, 'control-box'],
   'low-well': ['level', 'drop-pipe'],
   'lost-prime': ['fittings'],
   'wrong-rotation': ['electrical'],
-  sand: [...DOWN_THE_HOLE, 'level'],
+  sand: [...DOWNHOLE_PARTS, 'level'],
   'tank-air-lost': ['tank'],
   'bladder-burst': ['tank', 'fittings'],
   'tank-overcharged': ['tank'],
@@ -39,16 +39,16 @@ const PARTS_FOR: Record<Cause, readonly Part[]> = {
   'protector-waiting': ['electrical', 'level'],
   'lost-leg': ['electrical'],
   'supply-voltage': ['electrical'],
-  generator: NOTHING,
-  'softener-regenerating': NOTHING,
-  'habit-changed': NOTHING,
-  'node-offline': NOTHING,
+  generator: NO_PARTS,
+  'softener-regenerating': NO_PARTS,
+  'habit-changed': NO_PARTS,
+  'node-offline': NO_PARTS,
   'clamp-off': ['sensors'],
   'transducer-fault': ['sensors'],
-  'bad-card': NOTHING,
-  serviced: NOTHING,
+  'bad-card': NO_PARTS,
+  serviced: NO_PARTS,
 };
 
-export function partsFor(cause: Cause): readonly Part[] {
-  return PARTS_FOR[cause];
+export function partsForCause(cause: Cause): readonly ServicePart[] {
+  return PARTS_BY_CAUSE[cause];
 }

@@ -8,11 +8,11 @@ import type { UnitSystem } from '../../shared/quantity/print-quantity.ts';
 import { CAUSE_WORDS } from '../../shared/words/cause-words.ts';
 import type { AlarmKind, Cause, WeighedCause } from '../../shared/words/kinds.ts';
 import type { Card } from '../card/card.ts';
-import { factsOf, type Measured } from './bring-facts.ts';
-import { partsFor, type Part } from './bring-parts.ts';
+import { collectPartFacts, type PartMeasurements } from './bring-facts.ts';
+import { partsForCause, type ServicePart } from './bring-parts.ts';
 
-export interface BringItem {
-  part: Part;
+export interface PartsListItem {
+  part: ServicePart;
   /** The pump that it belongs to, where the well has several. */
   pump?: string;
   /** What is known, ready to be read: "1 hp", "230 V". */
@@ -20,25 +20,25 @@ export interface BringItem {
   /** What should be known and is not. */
   unknown: string[];
   /** Titles of alarms and names of causes that ask for it, weightiest first; empty where nothing stands. */
-  because: string[];
+  reasons: string[];
 }
 
-export interface StandingAlarm {
+export interface ActiveAlarm {
   alarm: AlarmKind;
   pump?: string;
   causes: readonly WeighedCause[];
 }
 
-export interface BringQuestion {
+export interface PartsListInput {
   card: Card;
-  standing: readonly StandingAlarm[];
-  measured?: Measured;
+  active: readonly ActiveAlarm[];
+  measured?: PartMeasurements;
   units: UnitSystem;
 }
 
 /** A cause that is this unlikely loads nobody's truck. */
-const LEAST_WEIGHT = 0.15;
-const PARTS: readonly Part[] = [
+const MIN_CAUSE_WEIGHT = 0.15;
+const PARTS: readonly ServicePart[] = [
   'pump',
   'drop-pipe',
   'control-box',
@@ -50,58 +50,66 @@ const PARTS: readonly Part[] = [
   'level',
 ];
 /** What is listed where nothing stands. */
-const USUAL: readonly Part[] = ['pump', 'drop-pipe', 'control-box', 'switch', 'tank', 'electrical'];
-const OF_PUMP: readonly Part[] = ['pump', 'drop-pipe', 'control-box'];
+const DEFAULT_PARTS: readonly ServicePart[] = [
+  'pump',
+  'drop-pipe',
+  'control-box',
+  'switch',
+  'tank',
+  'electrical',
+];
+const PUMP_PARTS: readonly ServicePart[] = ['pump', 'drop-pipe', 'control-box'];
 
-export function bringOf(question: BringQuestion): BringItem[] {
-  const { card, standing, units } = question;
-  const asked = askedFor(standing, card.pumps.length > 1);
-  const listed = asked.length > 0 ? asked : USUAL.map((part): Asked => ({ part, because: [] }));
-  return listed.flatMap(({ part, because, pump }) => {
-    const pumps = OF_PUMP.includes(part)
+export function partsList(input: PartsListInput): PartsListItem[] {
+  const { card, active, units } = input;
+  const requested = requestedParts(active, card.pumps.length > 1);
+  const listed =
+    requested.length > 0 ? requested : DEFAULT_PARTS.map((part): RequestedPart => ({ part, reasons: [] }));
+  return listed.flatMap(({ part, reasons, pump }) => {
+    const pumps = PUMP_PARTS.includes(part)
       ? card.pumps.filter(({ id }) => pump === undefined || id === pump)
       : [];
-    const item = (of: Card['pumps'][number] | undefined): BringItem => {
-      const { known, unknown } = factsOf(part, units, question, of);
+    const item = (of: Card['pumps'][number] | undefined): PartsListItem => {
+      const { known, unknown } = collectPartFacts(part, units, input, of);
       const named = pumps.length > 0 && card.pumps.length > 1 && of !== undefined;
-      return { part, ...(named && { pump: of.id }), known, unknown, because };
+      return { part, ...(named && { pump: of.id }), known, unknown, reasons };
     };
     return pumps.length === 0 ? [item(card.pumps[0])] : pumps.map(item);
   });
 }
 
-interface Asked {
-  part: Part;
+interface RequestedPart {
+  part: ServicePart;
   pump?: string;
-  because: string[];
+  reasons: string[];
 }
 
 /** In the order of PARTS, each once a pump, with everything that asks for it. */
-function askedFor(standing: readonly StandingAlarm[], several: boolean): Asked[] {
-  const found: (Asked & { weight: number })[] = [];
-  for (const { alarm, pump, causes } of standing) {
-    const likely = causes.filter(({ weight }) => weight >= LEAST_WEIGHT);
+function requestedParts(active: readonly ActiveAlarm[], several: boolean): RequestedPart[] {
+  const found: (RequestedPart & { weight: number })[] = [];
+  for (const { alarm, pump, causes } of active) {
+    const likely = causes.filter(({ weight }) => weight >= MIN_CAUSE_WEIGHT);
     for (const { cause, weight } of likely)
-      for (const part of partsFor(cause)) {
-        const own = several && OF_PUMP.includes(part) ? pump : undefined;
-        add(found, { part, pump: own, why: because(cause, alarm), weight });
+      for (const part of partsForCause(cause)) {
+        const own = several && PUMP_PARTS.includes(part) ? pump : undefined;
+        add(found, { part, pump: own, why: causeText(cause, alarm), weight });
       }
   }
-  const place = ({ part }: Asked): number => PARTS.indexOf(part);
+  const place = ({ part }: RequestedPart): number => PARTS.indexOf(part);
   return found
     .toSorted((a, b) => place(a) - place(b) || b.weight - a.weight)
     .map(({ weight: _weight, ...one }) => one);
 }
 
-function because(cause: Cause, alarm: AlarmKind): string {
+function causeText(cause: Cause, alarm: AlarmKind): string {
   return `${CAUSE_WORDS[cause].name} (${alarmTitle(alarm)})`;
 }
 
 function add(
-  found: (Asked & { weight: number })[],
-  { part, pump, why, weight }: { part: Part; pump: string | undefined; why: string; weight: number },
+  found: (RequestedPart & { weight: number })[],
+  { part, pump, why, weight }: { part: ServicePart; pump: string | undefined; why: string; weight: number },
 ): void {
-  const one = found.find((asked) => asked.part === part && asked.pump === pump);
-  if (!one) found.push({ part, ...(pump !== undefined && { pump }), because: [why], weight });
-  else if (!one.because.includes(why)) one.because.push(why);
+  const one = found.find((other) => other.part === part && other.pump === pump);
+  if (!one) found.push({ part, ...(pump !== undefined && { pump }), reasons: [why], weight });
+  else if (!one.reasons.includes(why)) one.reasons.push(why);
 }

@@ -6,12 +6,12 @@
 const LINE_OCTETS = 75;
 
 /** `NAME:value`, folded, with its line end. `name` may carry parameters. */
-export function calendarLine(name: string, value: string): string {
+export function icalLine(name: string, value: string): string {
   const lines: string[] = [];
   let line = '';
   let octets = 0;
   for (const character of `${name}:${value}`) {
-    const size = octetsOf(character);
+    const size = utf8Octets(character);
     if (octets + size > LINE_OCTETS) {
       lines.push(line);
       // The space that marks a continuation is one octet of it.
@@ -25,7 +25,7 @@ export function calendarLine(name: string, value: string): string {
 }
 
 /** A text value, escaped. */
-export function calendarText(text: string): string {
+export function icalText(text: string): string {
   return (
     text
       .replaceAll(/\r\n?/g, '\n')
@@ -39,17 +39,17 @@ export function calendarText(text: string): string {
 }
 
 /** A date as DATE, `20260302` (3.3.4). */
-export function calendarDate(on: string): string {
-  return on.replaceAll('-', '');
+export function icalDate(date: string): string {
+  return date.replaceAll('-', '');
 }
 
 /** A moment as UTC DATE-TIME, `20260302T101500Z` (3.3.5). */
-export function calendarMoment(atMs: number): string {
+export function icalDateTime(atMs: number): string {
   return `${new Date(atMs).toISOString().slice(0, 19).replaceAll(/[-:]/g, '')}Z`;
 }
 
 /** UTF-8 (RFC 3629). */
-function octetsOf(character: string): number {
+function utf8Octets(character: string): number {
   const code = character.codePointAt(0) ?? 0;
   if (code < 0x80) return 1;
   if (code < 0x800) return 2;

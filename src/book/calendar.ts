@@ -4,39 +4,39 @@
  * An overdue check lasts from its day through today, for a day in the past would be seen by nobody. Nothing in it is fetched
  * from anywhere, and it holds no attendees, alarms or attachments.
  */
-import { calendarDate, calendarLine, calendarMoment, calendarText } from './calendar-lines.ts';
+import { icalDate, icalLine, icalDateTime, icalText } from './calendar-lines.ts';
 import { addDays } from './days.ts';
 
 export interface CalendarEvent {
   /** Unique for ever and everywhere. */
   uid: string;
   /** ISO dates, the last one included. */
-  firstOn: string;
-  lastOn: string;
+  firstDate: string;
+  lastDate: string;
   title: string;
   text: string;
   category: string;
-  where?: string;
+  location?: string;
   /** When what it says changed last. */
   changedMs: number;
 }
 
 /** Phones look again this often where they keep to it; a check is moved when it was done, and nobody waits for that. */
-const LOOK_AGAIN = 'PT6H';
+const REFRESH_INTERVAL = 'PT6H';
 
 /** The whole object. `name` is what a phone calls the calendar. */
 export function calendarFeed(name: string, events: readonly CalendarEvent[]): string {
   return [
-    calendarLine('BEGIN', 'VCALENDAR'),
-    calendarLine('VERSION', '2.0'),
-    calendarLine('PRODID', '-//Stillwell//Checks of wells//EN'),
-    calendarLine('CALSCALE', 'GREGORIAN'),
-    calendarLine('NAME', calendarText(name)),
+    icalLine('BEGIN', 'VCALENDAR'),
+    icalLine('VERSION', '2.0'),
+    icalLine('PRODID', '-//Stillwell//Checks of wells//EN'),
+    icalLine('CALSCALE', 'GREGORIAN'),
+    icalLine('NAME', icalText(name)),
     // Older than NAME, in no standard, and what many phones read.
-    calendarLine('X-WR-CALNAME', calendarText(name)),
-    calendarLine('REFRESH-INTERVAL;VALUE=DURATION', LOOK_AGAIN),
+    icalLine('X-WR-CALNAME', icalText(name)),
+    icalLine('REFRESH-INTERVAL;VALUE=DURATION', REFRESH_INTERVAL),
     ...events.map(eventLines),
-    calendarLine('END', 'VCALENDAR'),
+    icalLine('END', 'VCALENDAR'),
   ].join('');
 }
 
@@ -46,16 +46,16 @@ export function calendarFeed(name: string, events: readonly CalendarEvent[]): st
  */
 function eventLines(event: CalendarEvent): string {
   return [
-    calendarLine('BEGIN', 'VEVENT'),
-    calendarLine('UID', calendarText(event.uid)),
-    calendarLine('DTSTAMP', calendarMoment(event.changedMs)),
-    calendarLine('DTSTART;VALUE=DATE', calendarDate(event.firstOn)),
-    calendarLine('DTEND;VALUE=DATE', calendarDate(addDays(event.lastOn, 1))),
-    calendarLine('SUMMARY', calendarText(event.title)),
-    calendarLine('DESCRIPTION', calendarText(event.text)),
-    calendarLine('CATEGORIES', calendarText(event.category)),
-    ...(event.where === undefined ? [] : [calendarLine('LOCATION', calendarText(event.where))]),
-    calendarLine('TRANSP', 'TRANSPARENT'),
-    calendarLine('END', 'VEVENT'),
+    icalLine('BEGIN', 'VEVENT'),
+    icalLine('UID', icalText(event.uid)),
+    icalLine('DTSTAMP', icalDateTime(event.changedMs)),
+    icalLine('DTSTART;VALUE=DATE', icalDate(event.firstDate)),
+    icalLine('DTEND;VALUE=DATE', icalDate(addDays(event.lastDate, 1))),
+    icalLine('SUMMARY', icalText(event.title)),
+    icalLine('DESCRIPTION', icalText(event.text)),
+    icalLine('CATEGORIES', icalText(event.category)),
+    ...(event.location === undefined ? [] : [icalLine('LOCATION', icalText(event.location))]),
+    icalLine('TRANSP', 'TRANSPARENT'),
+    icalLine('END', 'VEVENT'),
   ].join('');
 }

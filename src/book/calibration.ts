@@ -9,29 +9,29 @@ export interface ClampPair {
 }
 
 export type CalibrationPoints =
-  | { is: 'two'; points: [[number, number], [number, number]]; byRest: boolean }
-  | { is: 'none'; because: 'no-pair' | 'one-load' | 'does-not-rise' };
+  | { is: 'two'; points: [[number, number], [number, number]]; usesZero: boolean }
+  | { is: 'none'; reason: 'no-pair' | 'one-load' | 'does-not-rise' };
 
 /** Closer than this the readings' own error turns the line: 2 % each over a fifth is a tenth of slope. */
-const APART_SHARE = 0.2;
+const MIN_LOAD_DIFFERENCE_RATIO = 0.2;
 /** Noise of a clamp at rest adds in squares to a running current, and so to nothing there. */
-const REST_SHARE = 0.02;
+const MAX_ZERO_RATIO = 0.02;
 
-/** `pairs` since the last calibration of this channel; `restA` what the node reads while the pump stands still. */
-export function calibrationPoints(pairs: readonly ClampPair[], restA: number | undefined): CalibrationPoints {
+/** `pairs` since the last calibration of this channel; `zeroA` what the node reads while the pump stands still. */
+export function calibrationPoints(pairs: readonly ClampPair[], zeroA: number | undefined): CalibrationPoints {
   const rising = pairs.toSorted((a, b) => a.readA - b.readA);
   const [low, high] = [rising[0], rising.at(-1)];
-  if (!low || !high) return { is: 'none', because: 'no-pair' };
-  if (high.readA - low.readA >= APART_SHARE * high.readA)
+  if (!low || !high) return { is: 'none', reason: 'no-pair' };
+  if (high.readA - low.readA >= MIN_LOAD_DIFFERENCE_RATIO * high.readA)
     return high.trueA > low.trueA
-      ? { is: 'two', points: [pointOf(low), pointOf(high)], byRest: false }
-      : { is: 'none', because: 'does-not-rise' };
+      ? { is: 'two', points: [pointOf(low), pointOf(high)], usesZero: false }
+      : { is: 'none', reason: 'does-not-rise' };
   // The newest of loads that are one and the same.
   const last = pairs.at(-1)!;
-  if (restA === undefined || restA > REST_SHARE * last.readA) return { is: 'none', because: 'one-load' };
-  return last.trueA > 0 && last.readA > restA
-    ? { is: 'two', points: [[restA, 0], pointOf(last)], byRest: true }
-    : { is: 'none', because: 'does-not-rise' };
+  if (zeroA === undefined || zeroA > MAX_ZERO_RATIO * last.readA) return { is: 'none', reason: 'one-load' };
+  return last.trueA > 0 && last.readA > zeroA
+    ? { is: 'two', points: [[zeroA, 0], pointOf(last)], usesZero: true }
+    : { is: 'none', reason: 'does-not-rise' };
 }
 
 function pointOf({ readA, trueA }: ClampPair): [number, number] {

@@ -2,8 +2,8 @@
  * The cards of many wells as one table: a row a well, a column a field by its dotted key, as `pump.motor`. A cell that is empty leaves the
  * field as it is; a lone dash takes it out. A row that cannot be read is told with its line and its reason, and stops no other.
  */
-import { isCardKey, placeOf } from '../../shared/card/fields.ts';
-import type { Flat } from '../../shared/card/flat.ts';
+import { isCardKey, fieldOrder } from '../../shared/card/fields.ts';
+import type { FlatCard } from '../../shared/card/flat.ts';
 import { isName } from '../card/look.ts';
 import { readCsv, writeCsv } from './csv.ts';
 import type { CsvRow } from './csv.ts';
@@ -12,7 +12,7 @@ export interface CardRow {
   line: number;
   well: string;
   /** What the row says: no empty cells. */
-  says: Flat;
+  cells: FlatCard;
 }
 
 export interface BadRow {
@@ -23,9 +23,9 @@ export interface BadRow {
 export type CardTable = { rows: CardRow[]; bad: BadRow[] } | { problem: string };
 
 /** Ten times the wells of a large firm. */
-const MOST_ROWS = 20_000;
+const MAX_ROWS = 20_000;
 /** Says that a field is to be taken out: what people put into a cell that has nothing to say. */
-const OUT = '-';
+const CLEAR_FIELD = '-';
 /** A dash that is meant as one, as a table has it (see FORMULA): with an apostrophe more than the card. */
 const DASH = /^'+-$/;
 
@@ -33,12 +33,12 @@ const DASH = /^'+-$/;
 export function readCardTable(text: string): CardTable {
   const [header, ...rows] = readCsv(text);
   if (!header) return { problem: 'The table is empty: its first line must name the columns' };
-  if (rows.length > MOST_ROWS)
-    return { problem: `The table must have at most ${MOST_ROWS} rows: ${rows.length}` };
+  if (rows.length > MAX_ROWS)
+    return { problem: `The table must have at most ${MAX_ROWS} rows: ${rows.length}` };
   const columns = header.cells
     .map((cell) => cell.trim())
     .map((key) => (key === 'switch' ? 'switch.points' : key));
-  const problem = header.problem ?? problemOfColumns(columns);
+  const problem = header.problem ?? columnsProblem(columns);
   if (problem !== undefined) return { problem: `Line ${header.line}: ${problem}` };
   const table: { rows: CardRow[]; bad: BadRow[] } = { rows: [], bad: [] };
   const lines = new Map<string, number>();
@@ -50,7 +50,7 @@ export function readCardTable(text: string): CardTable {
   return table;
 }
 
-function problemOfColumns(columns: readonly string[]): string | undefined {
+function columnsProblem(columns: readonly string[]): string | undefined {
   if (columns.length === 1 && /[;\t]/.test(columns[0]!))
     return 'the columns must be parted by commas, and here they are parted otherwise';
   const strange = columns.find((key) => !isCardKey(key));
@@ -69,21 +69,21 @@ function readRow(
   if (problem !== undefined) return { line, reason: problem };
   if (cells.length !== columns.length)
     return { line, reason: `it has ${cells.length} cells, and the header ${columns.length}` };
-  const said = columns.map((key, at) => [key, textOf(cells[at] ?? '')] as const);
+  const said = columns.map((key, at) => [key, cellText(cells[at] ?? '')] as const);
   const { well = '', ...says } = Object.fromEntries(said.filter(([, cell]) => cell !== ''));
   if (!isName(well))
     return { line, reason: `well must be 1 to 40 of a-z, 0-9 and -: ${JSON.stringify(well)}` };
   const before = lines.get(well);
   if (before !== undefined) return { line, reason: `${well} stands in line ${before} too` };
   lines.set(well, line);
-  return { line, well, says };
+  return { line, well, cells: says };
 }
 
 /** A card with what a row, or a command, says of it. */
-export function withSaid(card: Readonly<Flat>, says: Readonly<Flat>): Flat {
-  const named = says['switch.points'] !== undefined && says['switch.points'] !== OUT;
+export function applyCells(card: Readonly<FlatCard>, cells: Readonly<FlatCard>): FlatCard {
+  const named = cells['switch.points'] !== undefined && cells['switch.points'] !== CLEAR_FIELD;
   const each = ['switch.cutIn', 'switch.cutOut'].filter(
-    (key) => says[key] !== undefined && says[key] !== OUT,
+    (key) => cells[key] !== undefined && cells[key] !== CLEAR_FIELD,
   );
   // The switch is written by its name or by its points: who writes one of them means it instead of the other.
   const replaced = [
@@ -91,25 +91,25 @@ export function withSaid(card: Readonly<Flat>, says: Readonly<Flat>): Flat {
     ...(each.length > 0 && !named ? ['switch.points'] : []),
   ];
   const gone = (key: string): boolean =>
-    says[key] === OUT || (replaced.includes(key) && says[key] === undefined);
+    cells[key] === CLEAR_FIELD || (replaced.includes(key) && cells[key] === undefined);
   return Object.fromEntries(
-    Object.entries({ ...card, ...says })
+    Object.entries({ ...card, ...cells })
       .filter(([key]) => !gone(key))
-      .map(([key, text]) => [key, key in says && DASH.test(text) ? text.slice(1) : text]),
+      .map(([key, text]) => [key, key in cells && DASH.test(text) ? text.slice(1) : text]),
   );
 }
 
 /** The table of these cards, by the columns that any of them fills; `columns` adds others. */
 export function writeCardTable(
-  cards: readonly { well: string; flat: Flat }[],
+  cards: readonly { well: string; flat: FlatCard }[],
   columns: readonly string[] = [],
 ): string {
   const keys = new Set([...columns, ...cards.flatMap(({ flat }) => Object.keys(flat))]);
   keys.delete('well');
-  const ordered = [...keys].sort((a, b) => placeOf(a) - placeOf(b) || (a < b ? -1 : 1));
+  const ordered = [...keys].sort((a, b) => fieldOrder(a) - fieldOrder(b) || (a < b ? -1 : 1));
   return writeCsv([
     ['well', ...ordered],
-    ...cards.map(({ well, flat }) => [well, ...ordered.map((key) => safeCell(flat[key] ?? ''))]),
+    ...cards.map(({ well, flat }) => [well, ...ordered.map((key) => escapeFormula(flat[key] ?? ''))]),
   ]);
 }
 
@@ -119,14 +119,14 @@ export function writeCardTable(
  */
 const FORMULA = /^'*[=@+\t\r]|^'*-(?!\d[\d.,/ ]*[a-z°³/]*$)/i;
 
-function safeCell(text: string): string {
+function escapeFormula(text: string): string {
   return FORMULA.test(text) ? `'${text}` : text;
 }
 
-function textOf(cell: string): string {
-  return DASH.test(cell.trim()) ? cell.trim() : plainCell(cell).trim();
+function cellText(cell: string): string {
+  return DASH.test(cell.trim()) ? cell.trim() : unescapeCell(cell).trim();
 }
 
-function plainCell(cell: string): string {
+function unescapeCell(cell: string): string {
   return cell.startsWith("'") && FORMULA.test(cell) ? cell.slice(1) : cell;
 }

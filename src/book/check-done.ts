@@ -6,69 +6,75 @@ import { localDate } from '../../shared/api/time-words.ts';
 import { parseQuantity } from '../../shared/quantity/parse-quantity.ts';
 import { DUE_WORDS, isDueKind } from '../../shared/words/due-words.ts';
 import type { Card } from '../card/card.ts';
-import type { KeptEntry } from './entry.ts';
+import type { StoredEntry } from './entry.ts';
 import { CHECK_OUTCOMES, type CheckOutcome } from './read-check.ts';
 
-export interface Done {
+export interface CheckCompletion {
   atMs: number;
   /** ISO date in the well's own time zone. */
-  on: string;
+  date: string;
   outcome: CheckOutcome;
   /** False where somebody came and could not do it: it is due as before. */
-  counts: boolean;
+  completed: boolean;
   by?: string;
   text?: string;
   /** As it was written. */
   value?: string;
-  left?: string;
+  asLeft?: string;
   /** In SI, where the check measures something. */
   valueSi?: number;
-  leftSi?: number;
-  papers: string[];
+  asLeftSi?: number;
+  documents: string[];
   /** The entry; absent for what is no entry (a calibration). */
   id?: string;
 }
 
-interface Known {
+interface CompletionInput {
   card: Card;
-  entries: readonly KeptEntry[];
+  entries: readonly StoredEntry[];
   acts: readonly { kind: string; atMs: number; node?: string }[];
   nodes: readonly string[];
 }
 
 /** The last time; of one that counts, where there is one. */
-export function doneOf(check: string, known: Known): Done | undefined {
-  const all = timesDone(check, known);
-  return all.findLast(({ counts }) => counts) ?? all.at(-1);
+export function lastCompletion(check: string, input: CompletionInput): CheckCompletion | undefined {
+  const all = checkCompletions(check, input);
+  return all.findLast(({ completed }) => completed) ?? all.at(-1);
 }
 
 /** All times, oldest first. */
-export function timesDone(check: string, known: Known): Done[] {
-  const { entries, card } = known;
-  const found = entries.flatMap((entry) => fromEntry(check, entry, card.timeZone) ?? []);
-  return [...found, ...fromActs(check, known)].toSorted((a, b) => a.atMs - b.atMs);
+export function checkCompletions(check: string, input: CompletionInput): CheckCompletion[] {
+  const { entries, card } = input;
+  const found = entries.flatMap((entry) => completionFromEntry(check, entry, card.timeZone) ?? []);
+  return [...found, ...completionsFromActs(check, input)].toSorted((a, b) => a.atMs - b.atMs);
 }
 
-function fromEntry(check: string, entry: KeptEntry, timeZone: string): Done | undefined {
+function completionFromEntry(
+  check: string,
+  entry: StoredEntry,
+  timeZone: string,
+): CheckCompletion | undefined {
   const { atMs, body, id, by } = entry;
   const base = {
     atMs,
-    on: localDate(atMs, timeZone),
+    date: localDate(atMs, timeZone),
     id,
-    papers: listAt(body, 'papers'),
+    documents: listAt(body, 'papers'),
     ...(by !== undefined && { by }),
   };
   if (entry.kind === 'check' && body['check'] === check) {
     const outcome = CHECK_OUTCOMES.find((one) => one === body['outcome']) ?? 'right';
-    return { ...base, outcome, counts: outcome !== 'not-done', ...figures(check, body) };
+    return { ...base, outcome, completed: outcome !== 'not-done', ...measuredValues(check, body) };
   }
   const alsoCounts =
     (check === 'water-test' && entry.kind === 'water-test') ||
     (check === 'precharge' && entry.kind === 'reading' && body['what'] === 'precharge');
-  return alsoCounts ? { ...base, outcome: 'right', counts: true, ...figures(check, body) } : undefined;
+  return alsoCounts
+    ? { ...base, outcome: 'right', completed: true, ...measuredValues(check, body) }
+    : undefined;
 }
 
-function figures(check: string, body: KeptEntry['body']): Partial<Done> {
+function measuredValues(check: string, body: StoredEntry['body']): Partial<CheckCompletion> {
   const dimension = isDueKind(check) ? DUE_WORDS[check].value?.dimension : undefined;
   const si = (text: string | undefined): number | undefined => {
     const read = dimension === undefined || text === undefined ? undefined : parseQuantity(text, dimension);
@@ -78,33 +84,33 @@ function figures(check: string, body: KeptEntry['body']): Partial<Done> {
   const [valueSi, leftSi] = [si(value), si(left)];
   return {
     ...(value !== undefined && { value }),
-    ...(left !== undefined && { left }),
+    ...(left !== undefined && { asLeft: left }),
     ...(text !== undefined && { text }),
     ...(valueSi !== undefined && { valueSi }),
-    ...(leftSi !== undefined && { leftSi }),
+    ...(leftSi !== undefined && { asLeftSi: leftSi }),
   };
 }
 
 /** A calibrated node was held against an instrument. */
-function fromActs(check: string, { acts, nodes, card }: Known): Done[] {
+function completionsFromActs(check: string, { acts, nodes, card }: CompletionInput): CheckCompletion[] {
   if (check !== 'node-calibration') return [];
   return acts
     .filter(({ kind, node }) => kind === 'calibrated' && node !== undefined && nodes.includes(node))
     .map(({ atMs }) => ({
       atMs,
-      on: localDate(atMs, card.timeZone),
+      date: localDate(atMs, card.timeZone),
       outcome: 'put-right',
-      counts: true,
-      papers: [],
+      completed: true,
+      documents: [],
     }));
 }
 
-function textAt(body: KeptEntry['body'], key: string): string | undefined {
+function textAt(body: StoredEntry['body'], key: string): string | undefined {
   const value = body[key];
   return typeof value === 'string' ? value : undefined;
 }
 
-function listAt(body: KeptEntry['body'], key: string): string[] {
+function listAt(body: StoredEntry['body'], key: string): string[] {
   const value = body[key];
   return Array.isArray(value) ? value.filter((one) => typeof one === 'string') : [];
 }

@@ -2,10 +2,10 @@
  * A check of the tank's air is a reading of it as well: as it was left where somebody changed it, else as it was found. Who looks for the
  * newest precharge must see both, or a label goes on telling what was put right since.
  */
-import type { KeptEntry } from './entry.ts';
+import type { StoredEntry } from './entry.ts';
 
 /** Entries that count, with such checks among them as readings. */
-export function withCheckReadings(entries: readonly KeptEntry[]): KeptEntry[] {
+export function withCheckReadings(entries: readonly StoredEntry[]): StoredEntry[] {
   return entries.map((entry) => {
     const { check, outcome, value, left } = entry.body;
     const charge = left ?? value;

@@ -7,47 +7,47 @@ import { addDays, daysBetween } from './days.ts';
 
 export interface MeasuredDay {
   /** ISO date. */
-  on: string;
-  lowC: number;
+  date: string;
+  minC: number;
 }
 
 export type ColdSeason =
-  /** `coldOn`: the day; `readyBy`: month and day by which all must be ready. */
-  | { is: 'from'; coldOn: string; readyBy: string }
+  /** `firstColdDate`: the day; `prepareByDay`: month and day by which all must be ready. */
+  | { is: 'seasonal'; firstColdDate: string; prepareByDay: string }
   /** A whole year without a cold day. */
-  | { is: 'never'; lowestC: number };
+  | { is: 'never'; minC: number };
 
 const COLD_C = 4.4;
 /** Ten months: without them nobody knows whether the cold season was seen. */
-const ENOUGH_DAYS = 300;
-const PAUSE_DAYS = 60;
-const NEAR_DAYS = 14;
+const MIN_DAYS = 300;
+const MIN_WARM_GAP_DAYS = 60;
+const CONFIRM_WITHIN_DAYS = 14;
 /** Time to get an electrician and insulation (common practice, no source). */
-const AHEAD_DAYS = 30;
+const PREPARATION_DAYS = 30;
 
 /** Days oldest first, those of which nothing is known left out; undefined where too few are known. */
-export function coldSeason(days: readonly MeasuredDay[]): ColdSeason | undefined {
-  if (days.length < ENOUGH_DAYS) return undefined;
-  const cold = days.filter(({ lowC }) => lowC < COLD_C);
-  if (cold.length === 0) return { is: 'never', lowestC: Math.min(...days.map(({ lowC }) => lowC)) };
-  const coldOn = afterWarmth(
-    cold.map(({ on }) => on),
-    addDays(days[0]?.on ?? '', -1),
+export function findColdSeason(days: readonly MeasuredDay[]): ColdSeason | undefined {
+  if (days.length < MIN_DAYS) return undefined;
+  const cold = days.filter(({ minC }) => minC < COLD_C);
+  if (cold.length === 0) return { is: 'never', minC: Math.min(...days.map(({ minC }) => minC)) };
+  const coldOn = firstColdAfterWarm(
+    cold.map(({ date }) => date),
+    addDays(days[0]?.date ?? '', -1),
   );
   if (coldOn === undefined) return undefined;
-  const readyBy = addDays(coldOn, -AHEAD_DAYS).slice(5);
+  const readyBy = addDays(coldOn, -PREPARATION_DAYS).slice(5);
   // A day that is not in every year gives way to the one before it.
-  return { is: 'from', coldOn, readyBy: readyBy === '02-29' ? '02-28' : readyBy };
+  return { is: 'seasonal', firstColdDate: coldOn, prepareByDay: readyBy === '02-29' ? '02-28' : readyBy };
 }
 
 /** The cold day after the longest warmth. A mild autumn has weeks without one in it, and its first ones still count. */
-function afterWarmth(cold: readonly string[], before: string): string | undefined {
-  const sure = cold.filter((on, at) => isNear(cold[at - 1], on) || isNear(on, cold[at + 1]));
+function firstColdAfterWarm(cold: readonly string[], before: string): string | undefined {
+  const sure = cold.filter((on, at) => isConfirming(cold[at - 1], on) || isConfirming(on, cold[at + 1]));
   const gaps = sure.map((on, at) => ({ on, days: daysBetween(sure[at - 1] ?? before, on) }));
   const longest = gaps.toSorted((x, y) => y.days - x.days)[0];
-  return longest !== undefined && longest.days > PAUSE_DAYS ? longest.on : undefined;
+  return longest !== undefined && longest.days > MIN_WARM_GAP_DAYS ? longest.on : undefined;
 }
 
-function isNear(one: string | undefined, other: string | undefined): boolean {
-  return one !== undefined && other !== undefined && daysBetween(one, other) <= NEAR_DAYS;
+function isConfirming(one: string | undefined, other: string | undefined): boolean {
+  return one !== undefined && other !== undefined && daysBetween(one, other) <= CONFIRM_WITHIN_DAYS;
 }

@@ -12,76 +12,76 @@ export interface CsvRow {
   problem?: string;
 }
 
-const MARK = '\uFEFF';
+const BYTE_ORDER_MARK = '\uFEFF';
 
 /** All rows; empty lines are none. A quote that is never closed makes the rest of the text one bad row. */
 export function readCsv(text: string): CsvRow[] {
   const rows: CsvRow[] = [];
-  const at = { place: text.startsWith(MARK) ? 1 : 0, line: 1 };
-  while (at.place < text.length) {
+  const at = { offset: text.startsWith(BYTE_ORDER_MARK) ? 1 : 0, line: 1 };
+  while (at.offset < text.length) {
     const row = readRow(text, at);
     if (row.problem !== undefined || row.cells.length > 1 || row.cells[0] !== '') rows.push(row);
   }
   return rows;
 }
 
-interface Place {
-  place: number;
+interface Cursor {
+  offset: number;
   line: number;
 }
 
 /** Reads one row and leaves `at` behind its line end. */
-function readRow(text: string, at: Place): CsvRow {
+function readRow(text: string, at: Cursor): CsvRow {
   const row: CsvRow = { line: at.line, cells: [] };
   for (;;) {
-    const quoted = text[at.place] === '"';
-    const cell = quoted ? readQuoted(text, at) : readPlain(text, at);
+    const quoted = text[at.offset] === '"';
+    const cell = quoted ? readQuoted(text, at) : readUnquoted(text, at);
     if (cell === undefined) return { ...row, problem: 'a quote is opened and never closed' };
     row.cells.push(cell);
-    const next = text[at.place];
-    if (next === ',') at.place++;
+    const next = text[at.offset];
+    if (next === ',') at.offset++;
     else if (next === undefined || next === '\r' || next === '\n') {
-      endLine(text, at);
+      skipLineEnd(text, at);
       return row;
     } else {
-      readPlain(text, at, '\n');
-      endLine(text, at);
+      readUnquoted(text, at, '\n');
+      skipLineEnd(text, at);
       return { ...row, problem: `cell ${row.cells.length} goes on after its closing quote` };
     }
   }
 }
 
-function readPlain(text: string, at: Place, until = ',\r\n'): string {
-  const from = at.place;
-  while (at.place < text.length && !until.includes(text[at.place]!)) at.place++;
-  return text.slice(from, at.place);
+function readUnquoted(text: string, at: Cursor, until = ',\r\n'): string {
+  const from = at.offset;
+  while (at.offset < text.length && !until.includes(text[at.offset]!)) at.offset++;
+  return text.slice(from, at.offset);
 }
 
-function readQuoted(text: string, at: Place): string | undefined {
+function readQuoted(text: string, at: Cursor): string | undefined {
   let cell = '';
-  at.place++;
+  at.offset++;
   for (;;) {
-    const end = text.indexOf('"', at.place);
-    const part = text.slice(at.place, end < 0 ? undefined : end);
+    const end = text.indexOf('"', at.offset);
+    const part = text.slice(at.offset, end < 0 ? undefined : end);
     at.line += part.split('\n').length - 1;
     cell += part;
-    at.place = end < 0 ? text.length : end + 1;
+    at.offset = end < 0 ? text.length : end + 1;
     if (end < 0) return undefined;
-    if (text[at.place] !== '"') return cell;
+    if (text[at.offset] !== '"') return cell;
     cell += '"';
-    at.place++;
+    at.offset++;
   }
 }
 
-function endLine(text: string, at: Place): void {
-  if (text[at.place] === '\r') at.place++;
-  if (text[at.place] === '\n') at.place++;
+function skipLineEnd(text: string, at: Cursor): void {
+  if (text[at.offset] === '\r') at.offset++;
+  if (text[at.offset] === '\n') at.offset++;
   at.line++;
 }
 
 /** Rows as text: CRLF, quotes only where they are needed, and a byte order mark, without which spreadsheets take UTF-8 for something else. */
 export function writeCsv(rows: readonly (readonly string[])[]): string {
-  return MARK + rows.map((cells) => `${cells.map(quoteIfNeeded).join(',')}\r\n`).join('');
+  return BYTE_ORDER_MARK + rows.map((cells) => `${cells.map(quoteIfNeeded).join(',')}\r\n`).join('');
 }
 
 function quoteIfNeeded(cell: string): string {

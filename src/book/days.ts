@@ -11,7 +11,7 @@ export function daysBetween(from: string, to: string): number {
 }
 
 /** The first date with this month and day, `10-01`, on or after another date. */
-export function nextOn(monthDay: string, from: string): string {
+export function nextYearly(monthDay: string, from: string): string {
   const same = `${from.slice(0, 4)}-${monthDay}`;
   return same >= from ? same : `${Number(from.slice(0, 4)) + 1}-${monthDay}`;
 }

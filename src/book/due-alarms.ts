@@ -1,10 +1,10 @@
 /** Alarms that ask for the check which looks into them. */
 import { localDate } from '../../shared/api/time-words.ts';
 import type { DueKind } from '../../shared/words/due-words.ts';
-import type { Done } from './check-done.ts';
-import type { Call, DueInput } from './due.ts';
+import type { CheckCompletion } from './check-done.ts';
+import type { DueTrigger, DueInput } from './due.ts';
 
-const ALARM_CALLS: Partial<Record<DueKind, readonly [alarm: string, because: string][]>> = {
+const CHECKS_FOR_ALARM: Partial<Record<DueKind, readonly [alarm: string, reason: string][]>> = {
   precharge: [
     ['tank-air-lost', 'An alarm says that the tank has lost air.'],
     ['tank-overcharged', 'An alarm says that the tank holds too much air.'],
@@ -15,10 +15,14 @@ const ALARM_CALLS: Partial<Record<DueKind, readonly [alarm: string, because: str
 };
 
 /** An alarm that stands asks for the check that looks into it, from the day on which it began. */
-export function alarmCalls(kind: DueKind, { standing, card }: DueInput, last: Done | undefined): Call[] {
-  return (ALARM_CALLS[kind] ?? []).flatMap(([alarm, because]) => {
-    const found = standing.find((one) => one.alarm === alarm);
-    if (!found || (last?.counts && last.atMs >= found.sinceMs)) return [];
-    return [{ on: localDate(found.sinceMs, card.timeZone), because }];
+export function alarmTriggers(
+  kind: DueKind,
+  { activeAlarms, card }: DueInput,
+  last: CheckCompletion | undefined,
+): DueTrigger[] {
+  return (CHECKS_FOR_ALARM[kind] ?? []).flatMap(([alarm, reason]) => {
+    const found = activeAlarms.find((one) => one.alarm === alarm);
+    if (!found || (last?.completed && last.atMs >= found.sinceMs)) return [];
+    return [{ date: localDate(found.sinceMs, card.timeZone), reason }];
   });
 }

@@ -3,177 +3,209 @@
  * What was never written down has no day: nobody knows whether it is overdue. It gets a proposal and is told apart.
  */
 import { localDate } from '../../shared/api/time-words.ts';
-import type { Done } from './check-done.ts';
-import { addDays, nextOn } from './days.ts';
-import type { Call, DueCheck, DueInput } from './due.ts';
-import type { Plan } from './due-plans.ts';
-import { moved, restWords, type Moved, type RestDays } from './due-rest.ts';
-import type { Round } from './due-rules.ts';
-import { proposedDay } from './proposed-day.ts';
+import type { CheckCompletion } from './check-done.ts';
+import { addDays, nextYearly } from './days.ts';
+import type { DueTrigger, DueCheck, DueInput } from './due.ts';
+import type { CheckPlan } from './due-plans.ts';
+import { shiftForDowntime, downtimeWords, type ShiftedTrigger, type DowntimeDates } from './due-rest.ts';
+import type { Recurrence } from './due-rules.ts';
+import { proposedDate } from './proposed-day.ts';
 
 /** What is due within this is `due`: time to buy a part, fill a bottle, arrange a day. */
-export const SOON_DAYS = 31;
+export const DUE_SOON_DAYS = 31;
 /** What was found not right and never put right (common practice, no source). */
-const NOT_RIGHT_DAYS = 30;
+const RECHECK_DAYS = 30;
 /** A check done within half a year of a day of the year was done for that day. */
-const NEAR_DAYS = 183;
+const SAME_SEASON_DAYS = 183;
 /** From the day on which a well is made ready for frost to the last frosts (common practice, no source). */
 const SEASON_DAYS = 150;
-const NEVER = 'Nobody wrote down that it was ever done.';
+const NEVER_RECORDED = 'Nobody wrote down that it was ever done.';
 
-export interface Dating {
-  plan: Plan | undefined;
-  calls: readonly Call[];
-  rest: RestDays | undefined;
+export interface DueDateInput {
+  plan: CheckPlan | undefined;
+  triggers: readonly DueTrigger[];
+  downtime: DowntimeDates | undefined;
   input: DueInput;
 }
 
-type Undated = Omit<DueCheck, 'on' | 'state' | 'because'>;
+type UndatedCheck = Omit<DueCheck, 'dueDate' | 'state' | 'reasons'>;
 
-export function dated(base: Undated, { plan, calls, rest, input }: Dating): DueCheck {
+export function withDueDate(base: UndatedCheck, { plan, triggers, downtime, input }: DueDateInput): DueCheck {
   const { timeZone } = input.card;
-  const { round, last } = base;
-  const byPlan = planned(plan, last);
-  const byRound = byPlan ? undefined : roundDay({ round, last, plan }, input);
+  const { recurrence, last } = base;
+  const byPlan = plannedTrigger(plan, last);
+  const byRound = byPlan ? undefined : recurrenceTrigger({ recurrence, last, plan }, input);
   // What happened before the last time was answered by it; before the well was known here, by the catching up.
-  const since = last?.counts ? last.on : addDays(localDate(input.firstMs ?? input.nowMs, timeZone), -1);
-  const asked = [
-    ...calls.filter(({ on }) => on > since),
-    ...notRight(last),
+  const since = last?.completed
+    ? last.date
+    : addDays(localDate(input.firstSeenMs ?? input.nowMs, timeZone), -1);
+  const shifted = [
+    ...triggers.filter(({ date }) => date > since),
+    ...recheckTrigger(last),
     ...(byRound ? [byRound] : []),
-  ].map((call) => moved(base.check, call, rest));
-  const all = [...asked, ...(byPlan ? [ownDay(base.check, byPlan, { plan, rest })] : [])];
-  if (all.length > 0) return onDay(base, { all, rest, input });
-  return last?.counts ? doneForGood(base) : unwritten(base, { rest, input });
+  ].map((trigger) => shiftForDowntime(base.check, trigger, downtime));
+  const all = [...shifted, ...(byPlan ? [plannedWithDowntime(base.check, byPlan, { plan, downtime })] : [])];
+  if (all.length > 0) return withDate(base, { triggers: all, downtime, input });
+  return last?.completed ? completedOnce(base) : notRecorded(base, { downtime, input });
 }
 
 /** Whoever sets a day while the well stands still means that day. */
-function ownDay(check: string, call: Call, { plan, rest }: Pick<Dating, 'plan' | 'rest'>): Moved {
-  const meant = plan && rest && !rest.over && plan.madeMs >= rest.sinceMs;
-  return meant ? { call } : moved(check, call, rest);
+function plannedWithDowntime(
+  check: string,
+  trigger: DueTrigger,
+  { plan, downtime }: Pick<DueDateInput, 'plan' | 'downtime'>,
+): ShiftedTrigger {
+  const meant = plan && downtime && !downtime.ended && plan.createdMs >= downtime.sinceMs;
+  return meant ? { trigger } : shiftForDowntime(check, trigger, downtime);
 }
 
-function doneForGood(base: Undated): DueCheck {
-  return { ...base, state: 'later', because: ['Done, and it does not come round again.'] };
+function completedOnce(base: UndatedCheck): DueCheck {
+  return { ...base, state: 'later', reasons: ['Done, and it does not come round again.'] };
 }
 
-interface OnDay {
-  all: readonly Moved[];
-  rest: RestDays | undefined;
+interface DatedInput {
+  triggers: readonly ShiftedTrigger[];
+  downtime: DowntimeDates | undefined;
   input: DueInput;
 }
 
-function onDay(base: Undated, { all, rest, input }: OnDay): DueCheck {
+function withDate(base: UndatedCheck, { triggers, downtime, input }: DatedInput): DueCheck {
   const today = localDate(input.nowMs, input.card.timeZone);
-  const calls = all
-    .flatMap((one) => ('call' in one ? [one] : []))
-    .toSorted((a, b) => a.call.on.localeCompare(b.call.on));
-  const on = calls[0]?.call.on;
-  if (on === undefined) return waiting(base, all, rest);
-  const told = calls.filter(({ call }) => call.on <= on || call.on <= today);
-  const cautions = [...new Set([...base.cautions, ...told.flatMap(({ call }) => call.cautions ?? [])])];
-  const state = on < today ? 'overdue' : on <= addDays(today, SOON_DAYS) ? 'due' : 'later';
-  const byRest = rest && told.some(({ by }) => by !== undefined);
+  const calls = triggers
+    .flatMap((one) => ('trigger' in one ? [one] : []))
+    .toSorted((a, b) => a.trigger.date.localeCompare(b.trigger.date));
+  const dueDate = calls[0]?.trigger.date;
+  if (dueDate === undefined) return onHold(base, triggers, downtime);
+  const inForce = calls.filter(({ trigger }) => trigger.date <= dueDate || trigger.date <= today);
+  const cautions = [
+    ...new Set([...base.cautions, ...inForce.flatMap(({ trigger }) => trigger.cautions ?? [])]),
+  ];
+  const state = dueDate < today ? 'overdue' : dueDate <= addDays(today, DUE_SOON_DAYS) ? 'due' : 'later';
+  const byDowntime = downtime && inForce.some(({ heldBy }) => heldBy !== undefined);
   return {
     ...base,
     cautions,
-    on,
+    dueDate,
     state,
-    because: [...(byRest ? [restWords(rest)] : []), ...told.map(({ call }) => call.because)],
-    ...(byRest && !rest.over && { atRest: rest }),
+    reasons: [
+      ...(byDowntime ? [downtimeWords(downtime)] : []),
+      ...inForce.map(({ trigger }) => trigger.reason),
+    ],
+    ...(byDowntime && !downtime.ended && { onHold: downtime }),
   };
 }
 
 /** Nobody knows when the well comes back. */
-function waiting(base: Undated, all: readonly Moved[], rest: RestDays | undefined): DueCheck {
-  const calls = all.flatMap((one) => ('waits' in one ? [one.waits] : []));
+function onHold(
+  base: UndatedCheck,
+  all: readonly ShiftedTrigger[],
+  downtime: DowntimeDates | undefined,
+): DueCheck {
+  const calls = all.flatMap((one) => ('onHold' in one ? [one.onHold] : []));
   return {
     ...base,
     cautions: [...new Set([...base.cautions, ...calls.flatMap(({ cautions }) => cautions ?? [])])],
-    state: 'waits',
-    because: [...(rest ? [restWords(rest)] : []), ...calls.map(({ because }) => because)],
-    ...(rest && { atRest: rest }),
+    state: 'on-hold',
+    reasons: [...(downtime ? [downtimeWords(downtime)] : []), ...calls.map(({ reason }) => reason)],
+    ...(downtime && { onHold: downtime }),
   };
 }
 
-function unwritten(base: Undated, { rest, input }: Pick<Dating, 'rest' | 'input'>): DueCheck {
+function notRecorded(
+  base: UndatedCheck,
+  { downtime, input }: Pick<DueDateInput, 'downtime' | 'input'>,
+): DueCheck {
   const { timeZone, well } = input.card;
   const today = localDate(input.nowMs, timeZone);
-  const proposed = proposedDay({
+  const proposed = proposedDate({
     well,
     today,
-    wells: input.wells ?? 1,
-    ...(input.firstMs !== undefined && { firstOn: localDate(input.firstMs, timeZone) }),
+    wellCount: input.wellCount ?? 1,
+    ...(input.firstSeenMs !== undefined && { firstDate: localDate(input.firstSeenMs, timeZone) }),
   });
-  const at = moved(base.check, { on: proposed, because: NEVER }, rest);
-  if ('waits' in at) return waiting(base, [at], rest);
-  const held = rest && at.by === 'waits';
+  const at = shiftForDowntime(base.check, { date: proposed, reason: NEVER_RECORDED }, downtime);
+  if ('onHold' in at) return onHold(base, [at], downtime);
+  const held = downtime && at.heldBy === 'on-hold';
   return {
     ...base,
-    state: 'unwritten',
-    proposedOn: at.call.on,
-    because: [...(held ? [restWords(rest)] : []), NEVER],
-    ...(held && { atRest: rest }),
+    state: 'not-recorded',
+    proposedDate: at.trigger.date,
+    reasons: [...(held ? [downtimeWords(downtime)] : []), NEVER_RECORDED],
+    ...(held && { onHold: downtime }),
   };
 }
 
-function notRight(last: Done | undefined): Call[] {
+function recheckTrigger(last: CheckCompletion | undefined): DueTrigger[] {
   if (last?.outcome !== 'not-right') return [];
-  const because = `It was not right on ${last.on}, and nobody wrote that it was put right.`;
-  return [{ on: addDays(last.on, NOT_RIGHT_DAYS), because }];
+  const reason = `It was not right on ${last.date}, and nobody wrote that it was put right.`;
+  return [{ date: addDays(last.date, RECHECK_DAYS), reason }];
 }
 
 /** The next time that a person set, until it was done on or after the day they set it. */
-function planned(plan: Plan | undefined, last: Done | undefined): Call | undefined {
-  if (plan?.next === undefined) return undefined;
-  const done = last !== undefined && last.counts && (last.atMs > plan.madeMs || last.on >= plan.next);
-  return done ? undefined : { on: plan.next, because: 'The day was set by a person.' };
+function plannedTrigger(
+  plan: CheckPlan | undefined,
+  last: CheckCompletion | undefined,
+): DueTrigger | undefined {
+  if (plan?.nextDate === undefined) return undefined;
+  const done =
+    last !== undefined && last.completed && (last.atMs > plan.createdMs || last.date >= plan.nextDate);
+  return done ? undefined : { date: plan.nextDate, reason: 'The day was set by a person.' };
 }
 
-interface Rounds {
-  round: Round | undefined;
-  last: Done | undefined;
-  plan: Plan | undefined;
+interface RecurrenceInput {
+  recurrence: Recurrence | undefined;
+  last: CheckCompletion | undefined;
+  plan: CheckPlan | undefined;
 }
 
 /** Without a last time a round begins on the day somebody set it, and a day of the year on the next such day. */
-function roundDay({ round, last, plan }: Rounds, input: DueInput): Call | undefined {
-  if (!round) return undefined;
+function recurrenceTrigger(
+  { recurrence, last, plan }: RecurrenceInput,
+  input: DueInput,
+): DueTrigger | undefined {
+  if (!recurrence) return undefined;
   const { timeZone } = input.card;
-  if (last?.counts) return roundAfter(round, last.on);
-  const setOn = plan?.round && localDate(plan.madeMs, timeZone);
-  if (round.is === 'days')
+  if (last?.completed) return nextRecurrence(recurrence, last.date);
+  const setOn = plan?.recurrence && localDate(plan.createdMs, timeZone);
+  if (recurrence.is === 'days')
     return setOn === undefined
       ? undefined
       : {
-          on: addDays(setOn, round.days),
-          because: `${everyWords(round.days)} from ${setOn} on, when it was set. ${NEVER}`,
+          date: addDays(setOn, recurrence.days),
+          reason: `${everyWords(recurrence.days)} from ${setOn} on, when it was set. ${NEVER_RECORDED}`,
         };
   const today = localDate(input.nowMs, timeZone);
-  const first = setOn ?? localDate(input.firstMs ?? input.nowMs, timeZone);
-  if (setOn === undefined && (round.catchUp || isMissed(round.day, first, today))) return undefined;
+  const first = setOn ?? localDate(input.firstSeenMs ?? input.nowMs, timeZone);
+  if (setOn === undefined && (recurrence.dueIfNeverDone || missedBeforeStart(recurrence.day, first, today)))
+    return undefined;
   // Of the years before this one nobody knows anything.
-  const thisYear = addDays(today, 1 - NEAR_DAYS);
-  return { on: nextOn(round.day, first > thisYear ? first : thisYear), because: withSince(NEVER, round) };
+  const thisYear = addDays(today, 1 - SAME_SEASON_DAYS);
+  return {
+    date: nextYearly(recurrence.day, first > thisYear ? first : thisYear),
+    reason: withBasis(NEVER_RECORDED, recurrence),
+  };
 }
 
 /** A well that came to be known here after its day is not left until the next year, while the season for it lasts: it catches up. */
-function isMissed(day: string, first: string, today: string): boolean {
-  const season = nextOn(day, addDays(first, -SEASON_DAYS));
+function missedBeforeStart(day: string, first: string, today: string): boolean {
+  const season = nextYearly(day, addDays(first, -SEASON_DAYS));
   return season < first && today <= addDays(season, SEASON_DAYS);
 }
 
-function roundAfter(round: Round, lastOn: string): Call {
-  return round.is === 'days'
-    ? { on: addDays(lastOn, round.days), because: `${everyWords(round.days)}, and last done on ${lastOn}.` }
+function nextRecurrence(recurrence: Recurrence, lastDate: string): DueTrigger {
+  return recurrence.is === 'days'
+    ? {
+        date: addDays(lastDate, recurrence.days),
+        reason: `${everyWords(recurrence.days)}, and last done on ${lastDate}.`,
+      }
     : {
-        on: nextOn(round.day, addDays(lastOn, NEAR_DAYS)),
-        because: withSince(`Each year, and last done on ${lastOn}.`, round),
+        date: nextYearly(recurrence.day, addDays(lastDate, SAME_SEASON_DAYS)),
+        reason: withBasis(`Each year, and last done on ${lastDate}.`, recurrence),
       };
 }
 
-function withSince(because: string, { since }: { since?: string }): string {
-  return since === undefined ? because : `${since} ${because}`;
+function withBasis(reason: string, { basis }: { basis?: string }): string {
+  return basis === undefined ? reason : `${basis} ${reason}`;
 }
 
 function everyWords(days: number): string {

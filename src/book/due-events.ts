@@ -5,16 +5,16 @@
  */
 import { CAUTIONS } from '../../shared/words/cautions.ts';
 import { DUE_WORDS, isDueKind } from '../../shared/words/due-words.ts';
-import { printQuantity } from '../../shared/quantity/print-quantity.ts';
+import { formatQuantity } from '../../shared/quantity/print-quantity.ts';
 import type { Card } from '../card/card.ts';
 import type { CalendarEvent } from './calendar.ts';
 import type { DueCheck } from './due.ts';
-import { placeOf } from './due-place.ts';
+import { checkLocation } from './due-place.ts';
 
 export interface WellChecks {
   card: Card;
   /** The well's first act, so that two wells of one name in two Stillwells stay two on one phone. */
-  root?: string;
+  firstActId?: string;
   changedMs: number;
   /** ISO date in the well's own time zone. */
   today: string;
@@ -22,34 +22,36 @@ export interface WellChecks {
 }
 
 /** More wells than this on one day, with one and the same check, are one event. */
-const MOST_ALIKE = 5;
+const MAX_SINGLE_EVENTS = 5;
 /** As many names as somebody reads in a calendar. */
-const MOST_NAMES = 100;
+const MAX_NAMES = 100;
 
-interface One {
-  of: WellChecks;
+interface DatedCheck {
+  wellChecks: WellChecks;
   check: DueCheck;
-  on: string;
+  dueDate: string;
 }
 
 /** By day, then id. */
 export function dueEvents(wells: readonly WellChecks[]): CalendarEvent[] {
   const dated = wells.flatMap((of) =>
-    of.checks.flatMap((check): One[] => (check.on === undefined ? [] : [{ of, check, on: check.on }])),
+    of.checks.flatMap((check): DatedCheck[] =>
+      check.dueDate === undefined ? [] : [{ wellChecks: of, check, dueDate: check.dueDate }],
+    ),
   );
   const events = [
-    ...alike(dated).flatMap((ones) =>
-      ones.length > MOST_ALIKE ? [eventOfMany(ones)] : ones.map(eventOfOne),
+    ...groupByDate(dated).flatMap((ones) =>
+      ones.length > MAX_SINGLE_EVENTS ? [groupEvent(ones)] : ones.map(singleEvent),
     ),
-    ...wells.flatMap(eventOfUnwritten),
+    ...wells.flatMap(notRecordedEvent),
   ];
-  return events.toSorted((a, b) => a.firstOn.localeCompare(b.firstOn) || a.uid.localeCompare(b.uid));
+  return events.toSorted((a, b) => a.firstDate.localeCompare(b.firstDate) || a.uid.localeCompare(b.uid));
 }
 
-function alike(ones: readonly One[]): One[][] {
-  const groups = new Map<string, One[]>();
-  for (const one of ones) {
-    const key = `${one.check.check} ${isLate(one) ? 'late' : one.on}`;
+function groupByDate(checks: readonly DatedCheck[]): DatedCheck[][] {
+  const groups = new Map<string, DatedCheck[]>();
+  for (const one of checks) {
+    const key = `${one.check.check} ${isOverdue(one) ? 'late' : one.dueDate}`;
     const group = groups.get(key);
     if (group) group.push(one);
     else groups.set(key, [one]);
@@ -57,79 +59,79 @@ function alike(ones: readonly One[]): One[][] {
   return [...groups.values()];
 }
 
-function isLate({ on, of: { today } }: One): boolean {
-  return on < today;
+function isOverdue({ dueDate, wellChecks: { today } }: DatedCheck): boolean {
+  return dueDate < today;
 }
 
-function eventOfOne({ of, check, on }: One): CalendarEvent {
-  const { card, changedMs } = of;
-  const where = placeOf(check.check, card);
+function singleEvent({ wellChecks, check, dueDate }: DatedCheck): CalendarEvent {
+  const { card, changedMs } = wellChecks;
+  const where = checkLocation(check.check, card);
   return {
-    uid: uidOf(check.check, of),
-    ...daysFrom(on, of),
+    uid: eventUid(check.check, wellChecks),
+    ...eventDates(dueDate, wellChecks),
     title: `${check.title}: ${card.well}`,
-    text: [...whyLines(check), ...howLines(check)].join('\n'),
+    text: [...reasonLines(check), ...instructionLines(check)].join('\n'),
     category: card.well,
-    ...(where !== undefined && { where }),
+    ...(where !== undefined && { location: where }),
     changedMs,
   };
 }
 
 /** A day in the past would be seen by nobody: what is overdue lasts through today. */
-function daysFrom(on: string, { today }: WellChecks): Pick<CalendarEvent, 'firstOn' | 'lastOn'> {
-  return { firstOn: on, lastOn: on < today ? today : on };
+function eventDates(dueDate: string, { today }: WellChecks): Pick<CalendarEvent, 'firstDate' | 'lastDate'> {
+  return { firstDate: dueDate, lastDate: dueDate < today ? today : dueDate };
 }
 
-function uidOf(what: string, { card, root }: WellChecks): string {
-  return [what, card.well, root ?? 'new', 'stillwell'].join('.');
+function eventUid(what: string, { card, firstActId }: WellChecks): string {
+  return [what, card.well, firstActId ?? 'new', 'stillwell'].join('.');
 }
 
 /** What is late stands on today alone: from the earliest day on it would cover the whole calendar. */
-function eventOfMany(ones: readonly One[]): CalendarEvent {
-  const named = ones.toSorted((a, b) => nameOf(a).localeCompare(nameOf(b)));
+function groupEvent(checks: readonly DatedCheck[]): CalendarEvent {
+  const named = checks.toSorted((a, b) => wellName(a).localeCompare(wellName(b)));
   const first = named[0]!;
-  const { of, check, on } = first;
-  const late = isLate(first);
+  const { wellChecks, check, dueDate } = first;
+  const late = isOverdue(first);
   const names = named
-    .slice(0, MOST_NAMES)
-    .map((one) => (late ? `${nameOf(one)} since ${one.on}` : nameOf(one)));
+    .slice(0, MAX_NAMES)
+    .map((one) => (late ? `${wellName(one)} since ${one.dueDate}` : wellName(one)));
   const more = named.length - names.length;
-  const day = late ? of.today : on;
+  const day = late ? wellChecks.today : dueDate;
   return {
-    uid: uidOf(`${check.check}.${late ? 'late' : on}`, of),
-    firstOn: day,
-    lastOn: day,
+    uid: eventUid(`${check.check}.${late ? 'late' : dueDate}`, wellChecks),
+    firstDate: day,
+    lastDate: day,
     title: `${late ? 'Overdue: ' : ''}${check.title}: ${named.length} wells`,
     text: [
       `${names.join(', ')}${more > 0 ? ` and ${more} more` : ''}.`,
       'Each is written down on its own well, and leaves this list then.',
-      ...howLines(check),
+      ...instructionLines(check),
     ].join('\n'),
     category: 'wells',
-    changedMs: Math.max(...named.map((one) => one.of.changedMs)),
+    changedMs: Math.max(...named.map((one) => one.wellChecks.changedMs)),
   };
 }
 
-function nameOf({ of: { card } }: One): string {
+function wellName({ wellChecks: { card } }: DatedCheck): string {
   return card.site === undefined ? card.well : `${card.well} (${card.site})`;
 }
 
 /** One visit catches up on all of it. */
-function eventOfUnwritten(of: WellChecks): CalendarEvent[] {
+function notRecordedEvent(of: WellChecks): CalendarEvent[] {
   const { card, changedMs } = of;
-  const checks = of.checks.filter(({ state }) => state === 'unwritten');
-  const on = checks.map(({ proposedOn }) => proposedOn ?? '').toSorted((a, b) => b.localeCompare(a))[0];
+  const checks = of.checks.filter(({ state }) => state === 'not-recorded');
+  const on = checks.map(({ proposedDate }) => proposedDate ?? '').toSorted((a, b) => b.localeCompare(a))[0];
   if (on === undefined || on === '') return [];
   const count = checks.length === 1 ? '1 check' : `${checks.length} checks`;
   return [
     {
-      uid: uidOf('unwritten', of),
-      firstOn: on,
-      lastOn: on,
+      uid: eventUid('not-recorded', of),
+      firstDate: on,
+      lastDate: on,
       title: `Proposed day, no date known: ${count}, ${card.well}`,
       text: [
         'Nobody wrote down when these were last done. The day is a proposal: do them on any other, or write down when they were done.',
-        ...checks.map((check) => [check.title, ...aimLines(check)].join('. ')),
+        ...checks.map((check) => [check.title, ...targetLines(check)].join('. ')),
         ...cautionLines(checks),
       ].join('\n'),
       category: card.well,
@@ -138,25 +140,25 @@ function eventOfUnwritten(of: WellChecks): CalendarEvent[] {
   ];
 }
 
-function whyLines(check: DueCheck): string[] {
-  const { because, text } = check;
-  return [...because, ...(text === undefined ? [] : [text]), ...aimLines(check)];
+function reasonLines(check: DueCheck): string[] {
+  const { reasons, text } = check;
+  return [...reasons, ...(text === undefined ? [] : [text]), ...targetLines(check)];
 }
 
-function aimLines({ target }: DueCheck): string[] {
+function targetLines({ target }: DueCheck): string[] {
   if (!target) return [];
-  if (target.is === 'unknown') return [target.why];
+  if (target.is === 'unknown') return [target.reason];
   const [us, metric] = [
-    printQuantity(target.kpa, 'pressure', 'us'),
-    printQuantity(target.kpa, 'pressure', 'metric'),
+    formatQuantity(target.kpa, 'pressure', 'us'),
+    formatQuantity(target.kpa, 'pressure', 'metric'),
   ];
   const under = target.from === 'measured' ? 'measured cut-in' : 'cut-in on the card';
   return [`Target ${us} (${metric}), 2 psi under the ${under}.`];
 }
 
-function howLines(check: DueCheck): string[] {
+function instructionLines(check: DueCheck): string[] {
   const words = isDueKind(check.check) ? DUE_WORDS[check.check] : undefined;
-  return [...(words?.how ?? []).map((step, at) => `${at + 1}. ${step}`), ...cautionLines([check])];
+  return [...(words?.steps ?? []).map((step, at) => `${at + 1}. ${step}`), ...cautionLines([check])];
 }
 
 function cautionLines(checks: readonly DueCheck[]): string[] {

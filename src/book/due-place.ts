@@ -1,8 +1,8 @@
 /** Where the card says that the thing is which a check looks at. */
 import type { Card } from '../card/card.ts';
-import type { Place } from '../card/description.ts';
+import type { Location } from '../card/description.ts';
 
-const PLACE_OF: Record<string, Place> = {
+const LOCATION_FIELDS: Record<string, Location> = {
   'water-test': 'sampleTap',
   precharge: 'tank',
   'pressure-gauge': 'gauge',
@@ -11,7 +11,7 @@ const PLACE_OF: Record<string, Place> = {
   freeze: 'pumpHouse',
 };
 
-export function placeOf(check: string, card: Card): string | undefined {
-  const place = PLACE_OF[check];
-  return place && card.described?.where[place];
+export function checkLocation(check: string, card: Card): string | undefined {
+  const place = LOCATION_FIELDS[check];
+  return place && card.description?.where[place];
 }

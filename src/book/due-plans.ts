@@ -1,46 +1,52 @@
 /** What people planned of checks on a well: of each check the plan that was written last. */
-import type { KeptEntry } from './entry.ts';
-import type { Round } from './due-rules.ts';
+import type { StoredEntry } from './entry.ts';
+import type { Recurrence } from './due-rules.ts';
 
-export interface Plan {
+export interface CheckPlan {
   /** The entry that says so. */
   id: string;
-  madeMs: number;
+  createdMs: number;
   title?: string;
   text?: string;
-  round?: Round;
+  recurrence?: Recurrence;
   /** ISO date. */
-  next?: string;
+  nextDate?: string;
   off: boolean;
 }
 
 /** By check. Entries are those that count. */
-export function plansOf(entries: readonly KeptEntry[]): Map<string, Plan> {
-  const plans = new Map<string, Plan>();
-  const written = entries.filter(({ kind }) => kind === 'check-plan').toSorted((a, b) => a.madeMs - b.madeMs);
+export function latestPlans(entries: readonly StoredEntry[]): Map<string, CheckPlan> {
+  const plans = new Map<string, CheckPlan>();
+  const written = entries
+    .filter(({ kind }) => kind === 'check-plan')
+    .toSorted((a, b) => a.createdMs - b.createdMs);
   for (const entry of written) {
     const check = entry.body['check'];
-    if (typeof check === 'string') plans.set(check, planOf(entry));
+    if (typeof check === 'string') plans.set(check, toCheckPlan(entry));
   }
   return plans;
 }
 
-function planOf({ id, madeMs, body }: KeptEntry): Plan {
+function toCheckPlan({ id, createdMs, body }: StoredEntry): CheckPlan {
   const text = (key: string): string | undefined => {
     const value = body[key];
     return typeof value === 'string' ? value : undefined;
   };
-  const [title, remark, on, next] = ['title', 'text', 'on', 'next'].map(text);
+  const [title, remark, yearlyOn, nextDate] = ['title', 'text', 'on', 'next'].map(text);
   const days = body['everyDays'];
-  const round: Round | undefined =
-    typeof days === 'number' ? { is: 'days', days } : on === undefined ? undefined : { is: 'on', day: on };
+  const recurrence: Recurrence | undefined =
+    typeof days === 'number'
+      ? { is: 'days', days }
+      : yearlyOn === undefined
+        ? undefined
+        : { is: 'yearly', day: yearlyOn };
   return {
     id,
-    madeMs,
+    createdMs,
     off: body['off'] === true,
     ...(title !== undefined && { title }),
     ...(remark !== undefined && { text: remark }),
-    ...(round && { round }),
-    ...(next !== undefined && { next }),
+    ...(recurrence && { recurrence }),
+    ...(nextDate !== undefined && { nextDate }),
   };
 }

@@ -8,25 +8,25 @@ import type { Card } from '../card/card.ts';
 import type { ColdSeason } from './cold-season.ts';
 
 /** Every so many days after it was done, or on a day of each year, `10-01`. */
-export type Round =
+export type Recurrence =
   | { is: 'days'; days: number }
-  /** `catchUp`: where it was never done it does not wait for its day. `since`: what that day rests on, where it was measured. */
-  | { is: 'on'; day: string; catchUp?: true; since?: string };
+  /** `dueIfNeverDone`: where it was never done it does not wait for its day. `basis`: what that day rests on, where it was measured. */
+  | { is: 'yearly'; day: string; dueIfNeverDone?: true; basis?: string };
 
-const YEAR: Round = { is: 'days', days: 365 };
-const HALF_YEAR: Round = { is: 'days', days: 182 };
+const YEAR: Recurrence = { is: 'days', days: 365 };
+const HALF_YEAR: Recurrence = { is: 'days', days: 182 };
 
 /** Before the first frosts of most places that have any, and in spring. */
 const AUTUMN = { north: '10-01', south: '04-01' };
 const SPRING = { north: '04-01', south: '10-01' };
 
-export function usualRound(kind: DueKind, timeZone: string): Round {
+export function defaultRecurrence(kind: DueKind, timeZone: string): Recurrence {
   const half = isSouthern(timeZone) ? 'south' : 'north';
   switch (kind) {
     case 'freeze':
-      return { is: 'on', day: AUTUMN[half] };
+      return { is: 'yearly', day: AUTUMN[half] };
     case 'well-cap':
-      return { is: 'on', day: SPRING[half], catchUp: true };
+      return { is: 'yearly', day: SPRING[half], dueIfNeverDone: true };
     case 'stock-water':
       return HALF_YEAR;
     case 'water-test':
@@ -55,31 +55,34 @@ const FROSTLESS =
 
 const COLD_WORDS = '40 F (4.4 C)';
 
-export interface Site {
+export interface CheckContext {
   card: Card;
   nodes: readonly string[];
-  cold?: ColdSeason;
+  coldSeason?: ColdSeason;
 }
 
 /** Whether a check makes sense on this well, or in a sentence why not. */
-export function neededHere(kind: DueKind, { card, nodes, cold }: Site): { needed: true } | { not: string } {
+export function isCheckNeeded(
+  kind: DueKind,
+  { card, nodes, coldSeason }: CheckContext,
+): { needed: true } | { not: string } {
   const needed = { needed: true } as const;
   switch (kind) {
     case 'precharge':
       if (card.tank?.kind === 'plain')
         return { not: 'The tank is a plain one: its air lies on the water and has no precharge.' };
-      return pressurised(card)
+      return isPressurized(card)
         ? needed
         : { not: 'A float or timer fills a store here: there is no pressure tank.' };
     case 'pressure-gauge':
     case 'relief-valve':
-      return pressurised(card)
+      return isPressurized(card)
         ? needed
         : { not: 'A float or timer fills a store here: nothing is held under pressure.' };
     case 'node-calibration':
       return nodes.length > 0 ? needed : { not: 'No sensor measures this well yet.' };
     case 'freeze':
-      if (cold?.is === 'never')
+      if (coldSeason?.is === 'never')
         return { not: `In a year the sensor here measured nothing under ${COLD_WORDS}.` };
       return FROSTLESS.test(card.timeZone) ? { not: 'Frost is hardly known where this well is.' } : needed;
     case 'stock-water':
@@ -95,6 +98,6 @@ export function neededHere(kind: DueKind, { card, nodes, cold }: Site): { needed
   }
 }
 
-function pressurised({ pumps, tank }: Card): boolean {
+function isPressurized({ pumps, tank }: Card): boolean {
   return tank !== undefined || pumps.some(({ control }) => control !== 'float' && control !== 'timer');
 }

@@ -7,19 +7,19 @@
 import type { Caution } from '../../shared/words/cautions.ts';
 import { DUE_KINDS, DUE_WORDS, isDueKind, type DueKind } from '../../shared/words/due-words.ts';
 import type { Card } from '../card/card.ts';
-import { doneOf, type Done } from './check-done.ts';
+import { lastCompletion, type CheckCompletion } from './check-done.ts';
 import type { ColdSeason } from './cold-season.ts';
-import { alarmCalls } from './due-alarms.ts';
-import { dated } from './due-date.ts';
-import { neededHere, usualRound, type Round } from './due-rules.ts';
-import { plansOf, type Plan } from './due-plans.ts';
-import { restCalls, restDays, type RestDays } from './due-rest.ts';
-import { prechargeTarget, type Target } from './precharge-target.ts';
-import { waterCalls } from './water-due.ts';
-import type { KeptEntry } from './entry.ts';
+import { alarmTriggers } from './due-alarms.ts';
+import { withDueDate } from './due-date.ts';
+import { isCheckNeeded, defaultRecurrence, type Recurrence } from './due-rules.ts';
+import { latestPlans, type CheckPlan } from './due-plans.ts';
+import { downtimeTriggers, downtimeDates, type DowntimeDates } from './due-rest.ts';
+import { prechargeTarget, type PrechargeTarget } from './precharge-target.ts';
+import { waterTestTriggers } from './water-due.ts';
+import type { StoredEntry } from './entry.ts';
 
 /** An act as far as it matters here. */
-export interface DoneAct {
+export interface ActSummary {
   kind: string;
   atMs: number;
   well?: string;
@@ -33,116 +33,123 @@ export interface DoneAct {
 export interface DueInput {
   card: Card;
   /** Entries that count (currentEntries). */
-  entries: readonly KeptEntry[];
-  acts: readonly DoneAct[];
+  entries: readonly StoredEntry[];
+  acts: readonly ActSummary[];
   /** Median cut-in of the baseline, kPa gauge. */
   cutInKpa?: number;
   /** Names of the nodes that measure this well. */
   nodes: readonly string[];
   /** Alarms that stand, and since when. */
-  standing: readonly { alarm: string; sinceMs: number }[];
+  activeAlarms: readonly { alarm: string; sinceMs: number }[];
   /** When the cold season begins here, where a sensor measured a year of it. */
-  cold?: ColdSeason;
+  coldSeason?: ColdSeason;
   /** When the well was first heard of; absent where nothing tells. */
-  firstMs?: number;
+  firstSeenMs?: number;
   /** How many wells there are, among which what nobody wrote down is spread; this one alone unless given. */
-  wells?: number;
+  wellCount?: number;
   nowMs: number;
 }
 
-/** `unwritten`: nobody knows when it was done last. `waits`: the well stands still, and nobody knows until when. */
-export type DueState = 'overdue' | 'due' | 'later' | 'unwritten' | 'waits' | 'off' | 'not-needed';
+/** `not-recorded`: nobody knows when it was done last. `on-hold`: the well stands still, and nobody knows until when. */
+export type DueState = 'overdue' | 'due' | 'later' | 'not-recorded' | 'on-hold' | 'off' | 'not-needed';
 
 /** Something that asks for a check at once, or sooner than its round. */
-export interface Call {
-  on: string;
-  because: string;
+export interface DueTrigger {
+  date: string;
+  reason: string;
   cautions?: readonly Caution[];
 }
 
 export interface DueCheck {
   check: string;
   /** Present for a check that people made themselves. */
-  own?: true;
+  custom?: true;
   title: string;
   text?: string;
-  round?: Round;
-  last?: Done;
+  recurrence?: Recurrence;
+  last?: CheckCompletion;
   /** ISO date in the well's own time zone; absent where it has none. */
-  on?: string;
-  /** Of one that is unwritten: a day on which it could be caught up on, with all others of this well. */
-  proposedOn?: string;
+  dueDate?: string;
+  /** Of one that is not recorded: a day on which it could be caught up on, with all others of this well. */
+  proposedDate?: string;
   state: DueState;
   /** It waits until the well comes back. */
-  atRest?: RestDays;
+  onHold?: DowntimeDates;
   /** Why on that day, the most pressing first; or why it is not needed. */
-  because: string[];
+  reasons: string[];
   cautions: readonly Caution[];
-  target?: Target;
+  target?: PrechargeTarget;
 }
 
 /** All checks of a well, the most pressing first; those that are off or not needed last. */
 export function dueChecks(input: DueInput): DueCheck[] {
-  const plans = plansOf(input.entries);
-  const rest = restDays(input.acts, input.nowMs, input.card.timeZone);
+  const plans = latestPlans(input.entries);
+  const downtime = downtimeDates(input.acts, input.nowMs, input.card.timeZone);
   const own = [...plans.keys()].filter((check) => !isDueKind(check));
   const all = [
-    ...DUE_KINDS.map((kind) => usual(kind, { plan: plans.get(kind), rest, input })),
-    ...own.map((check) => ownCheck(check, { plan: plans.get(check), rest, input })),
+    ...DUE_KINDS.map((kind) => builtInCheck(kind, { plan: plans.get(kind), downtime, input })),
+    ...own.map((check) => customCheck(check, { plan: plans.get(check), downtime, input })),
   ];
-  return all.flatMap((one) => one ?? []).toSorted((a, b) => order(a).localeCompare(order(b)));
+  return all.flatMap((one) => one ?? []).toSorted((a, b) => sortKey(a).localeCompare(sortKey(b)));
 }
 
-function order({ on, proposedOn, title }: DueCheck): string {
-  return `${on ?? (proposedOn === undefined ? '9999' : '9998')} ${title}`;
+function sortKey({ dueDate, proposedDate, title }: DueCheck): string {
+  return `${dueDate ?? (proposedDate === undefined ? '9999' : '9998')} ${title}`;
 }
 
-interface Of {
-  plan: Plan | undefined;
-  rest: RestDays | undefined;
+interface CheckInput {
+  plan: CheckPlan | undefined;
+  downtime: DowntimeDates | undefined;
   input: DueInput;
 }
 
-function usual(kind: DueKind, { plan, rest, input }: Of): DueCheck {
+function builtInCheck(kind: DueKind, { plan, downtime, input }: CheckInput): DueCheck {
   const { title, cautions } = DUE_WORDS[kind];
-  const last = doneOf(kind, input);
+  const last = lastCompletion(kind, input);
   const base = { check: kind, title, cautions, ...(last && { last }), ...textOf(plan) };
   const target = kind === 'precharge' ? prechargeTarget(input.card, input.cutInKpa) : undefined;
-  const needed = neededHere(kind, input);
-  if (plan?.off) return { ...base, state: 'off', because: ['Put off by a person.'] };
+  const needed = isCheckNeeded(kind, input);
+  if (plan?.off) return { ...base, state: 'off', reasons: ['Put off by a person.'] };
   // Whoever plans a check on this well, or has its water tested, says that it is needed.
   const wanted = plan !== undefined || (kind === 'water-test' && last !== undefined);
-  if ('not' in needed && !wanted) return { ...base, state: 'not-needed', because: [needed.not] };
-  const round = plan?.round ?? measuredRound(kind, input.cold) ?? usualRound(kind, input.card.timeZone);
-  const calls = [
-    ...(kind === 'water-test' ? waterCalls(input) : []),
-    ...alarmCalls(kind, input, last),
-    ...restCalls(kind, rest, { last, round }),
+  if ('not' in needed && !wanted) return { ...base, state: 'not-needed', reasons: [needed.not] };
+  const recurrence =
+    plan?.recurrence ??
+    measuredRecurrence(kind, input.coldSeason) ??
+    defaultRecurrence(kind, input.card.timeZone);
+  const triggers = [
+    ...(kind === 'water-test' ? waterTestTriggers(input) : []),
+    ...alarmTriggers(kind, input, last),
+    ...downtimeTriggers(kind, downtime, { last, recurrence }),
   ];
-  return dated({ ...base, round, ...(target && { target }) }, { plan, calls, rest, input });
+  return withDueDate({ ...base, recurrence, ...(target && { target }) }, { plan, triggers, downtime, input });
 }
 
 /** Frost by what was measured here goes before the calendar. */
-function measuredRound(kind: DueKind, cold: ColdSeason | undefined): Round | undefined {
-  if (kind !== 'freeze' || cold?.is !== 'from') return undefined;
-  return { is: 'on', day: cold.readyBy, since: `The sensor here first measured cold on ${cold.coldOn}.` };
+function measuredRecurrence(kind: DueKind, cold: ColdSeason | undefined): Recurrence | undefined {
+  if (kind !== 'freeze' || cold?.is !== 'seasonal') return undefined;
+  return {
+    is: 'yearly',
+    day: cold.prepareByDay,
+    basis: `The sensor here first measured cold on ${cold.firstColdDate}.`,
+  };
 }
 
-function ownCheck(check: string, { plan, rest, input }: Of): DueCheck | undefined {
+function customCheck(check: string, { plan, downtime, input }: CheckInput): DueCheck | undefined {
   if (!plan?.title || plan.off) return undefined;
-  const last = doneOf(check, input);
+  const last = lastCompletion(check, input);
   const base = {
     check,
-    own: true as const,
+    custom: true as const,
     title: plan.title,
     cautions: [],
     ...(last && { last }),
     ...textOf(plan),
-    ...(plan.round && { round: plan.round }),
+    ...(plan.recurrence && { recurrence: plan.recurrence }),
   };
-  return dated(base, { plan, calls: [], rest, input });
+  return withDueDate(base, { plan, triggers: [], downtime, input });
 }
 
-function textOf(plan: Plan | undefined): { text?: string } {
+function textOf(plan: CheckPlan | undefined): { text?: string } {
   return plan?.text === undefined ? {} : { text: plan.text };
 }

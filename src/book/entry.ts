@@ -26,7 +26,7 @@ export interface Entry {
   /** When it was so: the reading taken, the check done, the sample drawn. */
   atMs: number;
   /** When it was written down. */
-  madeMs: number;
+  createdMs: number;
   by?: string;
   /** The entry that this one puts right, or strikes out. */
   replaces?: string;
@@ -35,22 +35,22 @@ export interface Entry {
 }
 
 /** An entry as others hold it, who need not know every kind. */
-export type KeptEntry = Omit<Entry, 'kind'> & { kind: string };
+export type StoredEntry = Omit<Entry, 'kind'> & { kind: string };
 
 /**
  * The entries that count: neither replaced nor struck out, by the time at which they were so, then written; of one moment in the order in
  * which they came. An entry that replaces one
  * that another replaced already counts too: two people put it right, and both are shown.
  */
-export function currentEntries<E extends KeptEntry>(entries: readonly E[]): E[] {
+export function currentEntries<E extends StoredEntry>(entries: readonly E[]): E[] {
   const gone = new Set(entries.map((entry) => entry.replaces).filter((id) => id !== undefined));
   return entries
     .filter((entry) => entry.kind !== 'struck' && !gone.has(entry.id))
-    .toSorted((a, b) => a.atMs - b.atMs || a.madeMs - b.madeMs);
+    .toSorted((a, b) => a.atMs - b.atMs || a.createdMs - b.createdMs);
 }
 
 /** What stood before, newest first: the chain of what an entry replaced. A circle, which nobody can write, ends it. */
-export function historyOf(entry: Entry, entries: readonly Entry[]): Entry[] {
+export function previousVersions(entry: Entry, entries: readonly Entry[]): Entry[] {
   const byId = new Map(entries.map((one) => [one.id, one]));
   const before: Entry[] = [];
   let at = entry.replaces === undefined ? undefined : byId.get(entry.replaces);

@@ -5,48 +5,48 @@
 import type { CycleEvent } from '../../shared/api/events.ts';
 import type { Control } from '../card/card.ts';
 
-export interface GuideNow {
+export interface GuidedRunInput {
   /** When the guide began; by our clock, as `nowMs`. */
   sinceMs: number;
   nowMs: number;
   control: Control;
   /** The newest reading of this pump's current; absent where none ever came. */
-  heardMs?: number;
+  lastReadingMs?: number;
   running?: boolean;
   runningSinceMs?: number;
   /** Of this pump, that stopped after the guide began, oldest first. */
   cycles: readonly CycleEvent[];
   /** How long a run of this pump usually takes. */
-  usualRanS?: number;
+  normalRanS?: number;
 }
 
-export type GuidedWhat = 'amps' | 'cut-in' | 'cut-out' | 'fill-time';
+export type GuidedReadingKind = 'amps' | 'cut-in' | 'cut-out' | 'fill-time';
 
 export interface GuidedReading {
-  what: GuidedWhat;
+  kind: GuidedReadingKind;
   si: number;
-  /** The line of a three-phase motor. */
-  line?: 2 | 3;
+  /** The phase of a three-phase motor. */
+  phase?: 2 | 3;
 }
 
-export type GiveUp = 'unheard' | 'no-start' | 'no-stop';
-export type Missing = 'no-sensor' | 'not-reached' | 'not-by-pressure';
+export type TimeoutReason = 'no-data' | 'no-start' | 'no-stop';
+export type MissingReason = 'no-sensor' | 'not-reached' | 'not-by-pressure';
 
 export type GuidedRun =
   /** Nothing comes from the clamp, so nothing can be seen of a run. */
-  | { is: 'unheard'; silentS?: number }
-  | { is: 'runs-already'; ranS?: number }
+  | { is: 'no-data'; silentS?: number }
+  | { is: 'already-running'; ranS?: number }
   | { is: 'waiting'; waitedS: number }
   | { is: 'running'; ranS: number; long: boolean }
   /** It ended, but with a hole in the readings or without turning. */
-  | { is: 'unusable'; because: 'gap' | 'failed-start' }
-  | { is: 'gave-up'; because: GiveUp }
+  | { is: 'unusable'; reason: 'gap' | 'failed-start' }
+  | { is: 'timed-out'; reason: TimeoutReason }
   | {
       is: 'done';
       started: string;
       stopped: string;
       readings: GuidedReading[];
-      missing: { what: GuidedWhat; because: Missing }[];
+      missing: { kind: GuidedReadingKind; reason: MissingReason }[];
       /** Readings over 3 s apart: the pressures lie on straight lines through what was read. */
       coarse: boolean;
     };
@@ -54,60 +54,64 @@ export type GuidedRun =
 /** A clamp that speaks at all speaks within the longest gap of sending by exception (contract, section 2). */
 const SILENT_MS = 90_000;
 /** A tap fully open empties the largest common tank's drawdown in this (40 gal at 2 gpm). */
-const GIVE_UP_START_MS = 30 * 60_000;
+const START_TIMEOUT_MS = 30 * 60_000;
 /** A tank of any size that fills with all taps shut is full in this. */
-const GIVE_UP_STOP_S = 3600;
+const STOP_TIMEOUT_S = 3600;
 /** Longer than this many usual runs, or than this: perhaps a tap is still open. */
-const LONG_RUNS = 2;
-const LONG_S = 600;
+const LONG_RUN_FACTOR = 2;
+const LONG_RUN_S = 600;
 
-export function guidedRun(now: GuideNow): GuidedRun {
+export function guidedRun(now: GuidedRunInput): GuidedRun {
   const own = now.cycles.filter(({ started }) => Date.parse(started) >= now.sinceMs);
-  const good = own.findLast((cycle) => unusable(cycle) === undefined);
-  if (good) return shown(good, now.control);
-  if (now.heardMs === undefined) return { is: 'unheard' };
-  const silentMs = now.nowMs - now.heardMs;
-  if (silentMs > SILENT_MS) return { is: 'unheard', silentS: silentMs / 1000 };
-  if (now.running === true) return runs(now);
+  const good = own.findLast((cycle) => unusableReason(cycle) === undefined);
+  if (good) return completedRun(good, now.control);
+  if (now.lastReadingMs === undefined) return { is: 'no-data' };
+  const silentMs = now.nowMs - now.lastReadingMs;
+  if (silentMs > SILENT_MS) return { is: 'no-data', silentS: silentMs / 1000 };
+  if (now.running === true) return runningState(now);
   const last = own.at(-1);
-  const broken = last && unusable(last);
-  if (broken) return { is: 'unusable', because: broken };
+  const broken = last && unusableReason(last);
+  if (broken) return { is: 'unusable', reason: broken };
   const waitedMs = now.nowMs - now.sinceMs;
-  if (waitedMs > GIVE_UP_START_MS) return { is: 'gave-up', because: 'no-start' };
+  if (waitedMs > START_TIMEOUT_MS) return { is: 'timed-out', reason: 'no-start' };
   return { is: 'waiting', waitedS: waitedMs / 1000 };
 }
 
-function runs({ nowMs, sinceMs, runningSinceMs, usualRanS }: GuideNow): GuidedRun {
-  if (runningSinceMs === undefined) return { is: 'runs-already' };
+function runningState({ nowMs, sinceMs, runningSinceMs, normalRanS }: GuidedRunInput): GuidedRun {
+  if (runningSinceMs === undefined) return { is: 'already-running' };
   const ranS = Math.max(0, nowMs - runningSinceMs) / 1000;
   const own = runningSinceMs >= sinceMs;
-  const mostS = Math.max(GIVE_UP_STOP_S, (usualRanS ?? 0) * LONG_RUNS);
-  if (own && ranS > mostS) return { is: 'gave-up', because: 'no-stop' };
-  if (!own) return { is: 'runs-already', ranS };
-  return { is: 'running', ranS, long: ranS > (usualRanS === undefined ? LONG_S : usualRanS * LONG_RUNS) };
+  const maxS = Math.max(STOP_TIMEOUT_S, (normalRanS ?? 0) * LONG_RUN_FACTOR);
+  if (own && ranS > maxS) return { is: 'timed-out', reason: 'no-stop' };
+  if (!own) return { is: 'already-running', ranS };
+  return {
+    is: 'running',
+    ranS,
+    long: ranS > (normalRanS === undefined ? LONG_RUN_S : normalRanS * LONG_RUN_FACTOR),
+  };
 }
 
-function unusable({ flags }: CycleEvent): 'gap' | 'failed-start' | undefined {
+function unusableReason({ flags }: CycleEvent): 'gap' | 'failed-start' | undefined {
   if (flags.includes('failed-start')) return 'failed-start';
   return flags.some((flag) => flag === 'gap' || flag === 'clock-step' || flag === 'merged')
     ? 'gap'
     : undefined;
 }
 
-function shown(cycle: CycleEvent, control: Control): GuidedRun {
+function completedRun(cycle: CycleEvent, control: Control): GuidedRun {
   const readings: GuidedReading[] = [];
-  const missing: { what: GuidedWhat; because: Missing }[] = [];
-  const take = (what: GuidedWhat, si: number | undefined, because: Missing): void => {
-    if (si === undefined) missing.push({ what, because });
-    else readings.push({ what, si });
+  const missing: { kind: GuidedReadingKind; reason: MissingReason }[] = [];
+  const take = (kind: GuidedReadingKind, si: number | undefined, reason: MissingReason): void => {
+    if (si === undefined) missing.push({ kind, reason });
+    else readings.push({ kind, si });
   };
   const byPressure = control === 'pressure-switch' || control === 'constant-pressure-valve';
   take('amps', cycle.amps, 'no-sensor');
-  if (cycle.amps2 !== undefined) readings.push({ what: 'amps', si: cycle.amps2, line: 2 });
-  if (cycle.amps3 !== undefined) readings.push({ what: 'amps', si: cycle.amps3, line: 3 });
+  if (cycle.amps2 !== undefined) readings.push({ kind: 'amps', si: cycle.amps2, phase: 2 });
+  if (cycle.amps3 !== undefined) readings.push({ kind: 'amps', si: cycle.amps3, phase: 3 });
   if (!byPressure) {
-    for (const what of ['cut-in', 'cut-out', 'fill-time'] as const)
-      missing.push({ what, because: 'not-by-pressure' });
+    for (const kind of ['cut-in', 'cut-out', 'fill-time'] as const)
+      missing.push({ kind, reason: 'not-by-pressure' });
   } else {
     take('cut-in', cycle.cutInKpa, 'no-sensor');
     const full = !cycle.flags.includes('no-cut-out');

@@ -3,15 +3,18 @@
  * breaker and wires. Values of capacitors are a qualified person's readings, and blanks for one where there are none.
  */
 import type { LabelLine } from '../../shared/api/labels.ts';
-import { printQuantity } from '../../shared/quantity/print-quantity.ts';
-import { sayAmps, sayDuration, sayMotor, sayVolts } from '../../shared/words/format.ts';
+import { formatQuantity } from '../../shared/quantity/print-quantity.ts';
+import { formatAmps, formatDuration, formatMotorPower, formatVolts } from '../../shared/words/format.ts';
 import { LABEL_TITLES } from '../../shared/words/label-words.ts';
 import type { Card, PumpCard } from '../card/card.ts';
 import type { ElectricalDescription } from '../card/description.ts';
-import { figureLine, givenLine, joined, textLine, wiresLine, type LabelFacts } from './label-lines.ts';
+import { figureLine, optionalLine, joinKnown, textLine, wiresLine, type LabelFacts } from './label-lines.ts';
 
 /** What stands where a three-wire motor has its control box. */
-export function boxTitle({ control, phase, wires, kind }: PumpCard, controlBox: string | undefined): string {
+export function controlBoxTitle(
+  { control, phase, wires, kind }: PumpCard,
+  controlBox: string | undefined,
+): string {
   if (control === 'variable-speed') return LABEL_TITLES.drive;
   if (controlBox !== undefined) return LABEL_TITLES['control-box'];
   if (phase === 3) return LABEL_TITLES.starter;
@@ -19,62 +22,68 @@ export function boxTitle({ control, phase, wires, kind }: PumpCard, controlBox: 
   return builtIn ? LABEL_TITLES.disconnect : LABEL_TITLES['control-box'];
 }
 
-export function boxLines(facts: LabelFacts): LabelLine[] {
+export function controlBoxLines(facts: LabelFacts): LabelLine[] {
   const { card, pump, measured } = facts;
-  const own = card.described?.pumps[pump.id];
-  const wires: ElectricalDescription['wires'] = card.described?.electrical.wires ?? {};
-  const title = boxTitle(pump, own?.controlBox);
+  const own = card.description?.pumps[pump.id];
+  const wires: ElectricalDescription['wires'] = card.description?.electrical.wires ?? {};
+  const title = controlBoxTitle(pump, own?.controlBox);
   const capacitor = measured.capacitor;
   return [
     motorLine(facts),
     ampsLine(facts),
-    ...givenLine(
+    ...optionalLine(
       'starts again by itself after',
-      pump.protectorRestartS === undefined ? undefined : sayDuration(pump.protectorRestartS),
-    ).map((line) => ({ ...line, main: true as const })),
-    ...(title === LABEL_TITLES.disconnect ? [] : [textLine(boxName(title), own?.drive ?? own?.controlBox)]),
+      pump.protectorRestartS === undefined ? undefined : formatDuration(pump.protectorRestartS),
+    ).map((line) => ({ ...line, prominent: true as const })),
+    ...(title === LABEL_TITLES.disconnect
+      ? []
+      : [textLine(controlBoxName(title), own?.drive ?? own?.controlBox)]),
     ...(title === LABEL_TITLES['control-box']
       ? [
           figureLine('capacitor', facts, {
             measured: capacitor,
-            say: (uF) => printQuantity(uF, 'capacitance', facts.units),
+            format: (uF) => formatQuantity(uF, 'capacitance', facts.units),
           }),
         ]
       : []),
-    wiresLine('wires by terminal', wiresAt(wires, title)),
+    wiresLine('wires by terminal', wiresFor(wires, title)),
     textLine('breaker', breakerWords(card)),
-    textLine('pump', joined([own?.maker, own?.model], ' ')),
-    textLine('installed', joined([pump.installed, own?.installer])),
+    textLine('pump', joinKnown([own?.maker, own?.model], ' ')),
+    textLine('installed', joinKnown([pump.installed, own?.installer])),
   ];
 }
 
-function wiresAt(wires: ElectricalDescription['wires'], title: string): string[] | undefined {
+function wiresFor(wires: ElectricalDescription['wires'], title: string): string[] | undefined {
   const { drive, disconnect, controlBox } = wires;
   return { [LABEL_TITLES.drive]: drive, [LABEL_TITLES.disconnect]: disconnect }[title] ?? controlBox;
 }
 
-function boxName(title: string): string {
+function controlBoxName(title: string): string {
   return title === LABEL_TITLES.drive ? 'drive' : title === LABEL_TITLES.starter ? 'starter' : 'box';
 }
 
-const NOTHING_WIRED: ElectricalDescription = { wires: {}, photos: [] };
+const NO_ELECTRICAL: ElectricalDescription = { wires: {}, photos: [] };
 
 export function panelLines(facts: LabelFacts): LabelLine[] {
   const { card, pump } = facts;
-  const { breaker, breakerA, panel, disconnect, cable, wires } = card.described?.electrical ?? NOTHING_WIRED;
+  const { breaker, breakerA, panel, disconnect, cable, wires } =
+    card.description?.electrical ?? NO_ELECTRICAL;
   return [
-    { ...textLine('breaker number', breaker), main: true },
-    { ...textLine('breaker size', breakerA === undefined ? undefined : sayAmps(breakerA)), main: true },
+    { ...textLine('breaker number', breaker), prominent: true },
+    {
+      ...textLine('breaker size', breakerA === undefined ? undefined : formatAmps(breakerA)),
+      prominent: true,
+    },
     motorLine(facts),
     ampsLine(facts),
-    textLine('call for the well', card.described?.firm),
+    textLine('call for the well', card.description?.firm),
     textLine('panel', panel),
-    textLine('disconnect', disconnect ?? card.described?.where.disconnect),
+    textLine('disconnect', disconnect ?? card.description?.where.disconnect),
     textLine('cable to the pump', cable),
     ...(wires.panel ? [wiresLine('wires by terminal', wires.panel)] : []),
-    ...givenLine(
+    ...optionalLine(
       'pump protector starts it again after',
-      pump.protectorRestartS === undefined ? undefined : sayDuration(pump.protectorRestartS),
+      pump.protectorRestartS === undefined ? undefined : formatDuration(pump.protectorRestartS),
     ),
   ];
 }
@@ -82,16 +91,16 @@ export function panelLines(facts: LabelFacts): LabelLine[] {
 /** "1 hp, 230 V", with phases and wires in its name: they are what a replacement must fit. */
 function motorLine({ pump, units }: LabelFacts): LabelLine {
   const { motorW, volts, phase, wires } = pump;
-  const name = joined(['motor', phase && `${phase} phase`, wires && `${wires} wires`]) ?? 'motor';
+  const name = joinKnown(['motor', phase && `${phase} phase`, wires && `${wires} wires`]) ?? 'motor';
   return {
     ...textLine(
       name,
-      joined([
-        motorW === undefined ? undefined : sayMotor(motorW, units),
-        volts === undefined ? undefined : sayVolts(volts),
+      joinKnown([
+        motorW === undefined ? undefined : formatMotorPower(motorW, units),
+        volts === undefined ? undefined : formatVolts(volts),
       ]),
     ),
-    main: true,
+    prominent: true,
   };
 }
 
@@ -100,15 +109,15 @@ function ampsLine(facts: LabelFacts): LabelLine {
   const line = figureLine('service-factor amps', facts, {
     written: pump.maxAmps,
     measured: undefined,
-    say: sayAmps,
-    main: true,
+    format: formatAmps,
+    prominent: true,
   });
-  const running = measured.amps && figureLine('', facts, { measured: measured.amps, say: sayAmps });
-  return { ...line, ...(running && { beside: `running ${running.value}, ${running.beside}` }) };
+  const running = measured.amps && figureLine('', facts, { measured: measured.amps, format: formatAmps });
+  return { ...line, ...(running && { detail: `running ${running.value}, ${running.detail}` }) };
 }
 
 /** "14/16, 20 A, main panel in the hall"; undefined where nothing is known. */
 export function breakerWords(card: Card): string | undefined {
-  const { breaker, breakerA, panel } = card.described?.electrical ?? {};
-  return joined([breaker, breakerA === undefined ? undefined : sayAmps(breakerA), panel]);
+  const { breaker, breakerA, panel } = card.description?.electrical ?? {};
+  return joinKnown([breaker, breakerA === undefined ? undefined : formatAmps(breakerA), panel]);
 }

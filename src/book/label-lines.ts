@@ -6,7 +6,7 @@ import type { LabelLine } from '../../shared/api/labels.ts';
 import { localDate } from '../../shared/api/time-words.ts';
 import type { UnitSystem } from '../../shared/quantity/print-quantity.ts';
 import type { Card, PumpCard } from '../card/card.ts';
-import type { Measured, MeasuredFacts } from './newest-readings.ts';
+import type { MeasuredValue, MeasuredFacts } from './newest-readings.ts';
 
 /** All that a label is made of. */
 export interface LabelFacts {
@@ -16,23 +16,23 @@ export interface LabelFacts {
   units: UnitSystem;
 }
 
-interface Figure {
+interface LabelFigure {
   written?: number | undefined;
-  measured?: Measured | undefined;
-  say: (si: number) => string;
-  main?: true;
+  measured?: MeasuredValue | undefined;
+  format: (si: number) => string;
+  prominent?: true;
 }
 
-export function figureLine(name: string, { card }: LabelFacts, figure: Figure): LabelLine {
-  const { written, measured, say, main } = figure;
+export function figureLine(name: string, { card }: LabelFacts, figure: LabelFigure): LabelLine {
+  const { written, measured, format, prominent } = figure;
   const on = measured && `measured ${localDate(measured.atMs, card.timeZone)}`;
   const si = written ?? measured?.si;
   const both = written !== undefined && measured !== undefined;
   return {
     name,
-    ...(si !== undefined && { value: say(si) }),
-    ...(on !== undefined && { beside: both ? `measured ${say(measured.si)}, ${on.slice(9)}` : on }),
-    ...(main && { main }),
+    ...(si !== undefined && { value: format(si) }),
+    ...(on !== undefined && { detail: both ? `measured ${format(measured.si)}, ${on.slice(9)}` : on }),
+    ...(prominent && { prominent }),
   };
 }
 
@@ -42,12 +42,12 @@ export function textLine(name: string, value: string | undefined): LabelLine {
 }
 
 /** A line that is left out where nothing is known: most have no such thing, and a blank would ask for it. */
-export function givenLine(name: string, value: string | undefined): LabelLine[] {
+export function optionalLine(name: string, value: string | undefined): LabelLine[] {
   return value === undefined ? [] : [{ name, value }];
 }
 
 /** What is known of several things in one line, "main panel, 20 A"; undefined where nothing is. */
-export function joined(parts: readonly (string | undefined)[], between = ', '): string | undefined {
+export function joinKnown(parts: readonly (string | undefined)[], between = ', '): string | undefined {
   const known = parts.filter((part) => part !== undefined);
   return known.length === 0 ? undefined : known.join(between);
 }
@@ -57,7 +57,7 @@ export function wiresLine(name: string, wires: readonly string[] | undefined): L
   return textLine(
     name,
     wires &&
-      joined(
+      joinKnown(
         wires.map((wire) => wire.replaceAll(' ', '\u00a0')),
         ' · ',
       ),

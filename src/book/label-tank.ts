@@ -3,60 +3,66 @@
  * cut-in follows by Boyle's law (src/hydraulics/tank.ts) as the tank will give it once it is set so.
  */
 import type { LabelLine } from '../../shared/api/labels.ts';
-import { sayPressure, sayShare, sayVolume } from '../../shared/words/format.ts';
-import { EMPTY_AND_OFF } from '../../shared/words/label-words.ts';
+import { formatPressure, formatPercent, formatVolume } from '../../shared/words/format.ts';
+import { PRECHARGE_CONDITIONS } from '../../shared/words/label-words.ts';
 import type { TankCard } from '../card/card.ts';
 import { acceptanceFactor, tankDrawdownL, tankOf } from '../hydraulics/tank.ts';
-import { figureLine, givenLine, joined, textLine, type LabelFacts } from './label-lines.ts';
-import { switchLine, targetOf } from './label-pressure.ts';
-import type { PrechargeToSet } from './precharge.ts';
+import { figureLine, optionalLine, joinKnown, textLine, type LabelFacts } from './label-lines.ts';
+import { switchLine, prechargeFor } from './label-pressure.ts';
+import type { PrechargeResult } from './precharge.ts';
 
 export function tankLines(facts: LabelFacts): LabelLine[] {
   const { card, units } = facts;
-  const target = targetOf(facts);
-  const { maker, model, installed } = card.described?.tank ?? {};
+  const target = prechargeFor(facts);
+  const { maker, model, installed } = card.description?.tank ?? {};
   return [
     prechargeLine(facts, target),
-    ...cardLine(facts, target),
+    ...cardPrechargeLine(facts, target),
     switchLine(facts),
     {
-      ...textLine('tank', card.tank?.volumeL === undefined ? undefined : sayVolume(card.tank.volumeL, units)),
-      main: true,
+      ...textLine(
+        'tank',
+        card.tank?.volumeL === undefined ? undefined : formatVolume(card.tank.volumeL, units),
+      ),
+      prominent: true,
     },
     ...drawdownLine(facts, target),
-    textLine('relief valve', card.reliefKpa === undefined ? undefined : sayPressure(card.reliefKpa, units)),
+    textLine(
+      'relief valve',
+      card.reliefKpa === undefined ? undefined : formatPressure(card.reliefKpa, units),
+    ),
     textLine('highest pressure on its plate', undefined),
-    textLine('make and model', joined([maker, model], ' ')),
+    textLine('make and model', joinKnown([maker, model], ' ')),
     textLine('installed', installed),
-    ...givenLine('house valve', card.described?.where.shutOff),
+    ...optionalLine('house valve', card.description?.where.shutOff),
   ];
 }
 
-function prechargeLine(facts: LabelFacts, target: PrechargeToSet): LabelLine {
+function prechargeLine(facts: LabelFacts, target: PrechargeResult): LabelLine {
   const { card, units } = facts;
-  const say = (kpa: number): string => sayPressure(kpa, units);
-  const line = { name: 'precharge', main: true } as const;
+  const format = (kpa: number): string => formatPressure(kpa, units);
+  const line = { name: 'precharge', prominent: true } as const;
   const written = card.tank?.prechargeKpa;
   switch (target.is) {
-    case 'reckoned':
+    case 'calculated':
       return {
         ...line,
-        value: say(target.kpa),
-        beside: `${EMPTY_AND_OFF}: ${units === 'us' ? '2 psi' : '14 kPa'} under the ${target.from} cut-in of ${say(target.cutInKpa)}`,
+        value: format(target.kpa),
+        detail: `${PRECHARGE_CONDITIONS}: ${units === 'us' ? '2 psi' : '14 kPa'} under the ${target.from === 'card' ? 'written' : 'measured'} cut-in of ${format(target.cutInKpa)}`,
       };
     case 'by-manual':
       return {
         ...line,
-        ...(written !== undefined && { value: say(written) }),
-        beside: `${EMPTY_AND_OFF}, as the ${target.of}’s own manual says`,
+        ...(written !== undefined && { value: format(written) }),
+        detail: `${PRECHARGE_CONDITIONS}, as the ${target.equipment}’s own manual says`,
       };
     case 'none':
-      return { ...line, value: 'none', beside: 'a plain tank, with air over the water' };
+      return { ...line, value: 'none', detail: 'a plain tank, with air over the water' };
     case 'unknown':
       return {
         ...line,
-        ...(written !== undefined && { value: say(written) }),
-        beside: `${EMPTY_AND_OFF}: ${units === 'us' ? '2 psi' : '14 kPa'} under cut-in`,
+        ...(written !== undefined && { value: format(written) }),
+        detail: `${PRECHARGE_CONDITIONS}: ${units === 'us' ? '2 psi' : '14 kPa'} under cut-in`,
       };
     default:
       return target satisfies never;
@@ -64,34 +70,34 @@ function prechargeLine(facts: LabelFacts, target: PrechargeToSet): LabelLine {
 }
 
 /** What the card says and what a person read, where that is something else than the first line. */
-function cardLine(facts: LabelFacts, target: PrechargeToSet): LabelLine[] {
+function cardPrechargeLine(facts: LabelFacts, target: PrechargeResult): LabelLine[] {
   const measured = facts.measured.precharge;
-  const written = target.is === 'reckoned' ? facts.card.tank?.prechargeKpa : undefined;
-  const say = (kpa: number): string => sayPressure(kpa, facts.units);
-  const same = target.is === 'reckoned' && written !== undefined && say(written) === say(target.kpa);
+  const written = target.is === 'calculated' ? facts.card.tank?.prechargeKpa : undefined;
+  const format = (kpa: number): string => formatPressure(kpa, facts.units);
+  const same = target.is === 'calculated' && written !== undefined && format(written) === format(target.kpa);
   if (target.is === 'none' || (!measured && (written === undefined || same))) return [];
   const name = written === undefined ? 'precharge as it was' : 'precharge on the card';
-  return [figureLine(name, facts, { written, measured, say })];
+  return [figureLine(name, facts, { written, measured, format })];
 }
 
-function drawdownLine(facts: LabelFacts, target: PrechargeToSet): LabelLine[] {
+function drawdownLine(facts: LabelFacts, target: PrechargeResult): LabelLine[] {
   const { card, measured, units } = facts;
   const cutInKpa = measured['cut-in']?.si ?? card.switch.cutInKpa;
   const cutOutKpa = measured['cut-out']?.si ?? card.switch.cutOutKpa;
-  const tank = tankOf(card.tank && setTo(card.tank, target), card.altitudeM);
+  const tank = tankOf(card.tank && withPrecharge(card.tank, target), card.altitudeM);
   if (!tank || cutInKpa === undefined || cutOutKpa === undefined || cutOutKpa <= cutInKpa) return [];
   const points = { cutInKpa, cutOutKpa };
-  const most = card.tank?.kind === 'plain' ? 'at most ' : '';
-  const level = card.altitudeGiven ? '' : ', for sea level';
+  const atMost = card.tank?.kind === 'plain' ? 'at most ' : '';
+  const level = card.altitudeKnown ? '' : ', for sea level';
   return [
     {
       name: 'tank drawdown, cut-out to cut-in',
-      value: `${most}${sayVolume(tankDrawdownL(tank, points), units)}`,
-      beside: `${sayShare(acceptanceFactor(tank, points))} of the tank, reckoned${level}`,
+      value: `${atMost}${formatVolume(tankDrawdownL(tank, points), units)}`,
+      detail: `${formatPercent(acceptanceFactor(tank, points))} of the tank, reckoned${level}`,
     },
   ];
 }
 
-function setTo(tank: TankCard, target: PrechargeToSet): TankCard {
-  return target.is === 'reckoned' ? { ...tank, prechargeKpa: target.kpa } : tank;
+function withPrecharge(tank: TankCard, target: PrechargeResult): TankCard {
+  return target.is === 'calculated' ? { ...tank, prechargeKpa: target.kpa } : tank;
 }

@@ -6,31 +6,31 @@ import type { Label, LabelLine } from '../../shared/api/labels.ts';
 import type { UnitSystem } from '../../shared/quantity/print-quantity.ts';
 import { LABEL_CAUTIONS, LABEL_KINDS, LABEL_TITLES, type LabelKind } from '../../shared/words/label-words.ts';
 import type { Card, PumpCard } from '../card/card.ts';
-import type { Place } from '../card/description.ts';
-import { boxLines, boxTitle, panelLines } from './label-electric.ts';
-import { headLines } from './label-head.ts';
+import type { Location } from '../card/description.ts';
+import { controlBoxLines, controlBoxTitle, panelLines } from './label-electric.ts';
+import { wellHeadLines } from './label-head.ts';
 import type { LabelFacts } from './label-lines.ts';
 import { switchLines } from './label-switch.ts';
 import { tankLines } from './label-tank.ts';
 import type { MeasuredFacts } from './newest-readings.ts';
 
-export interface LabelsFrom {
+export interface LabelsInput {
   card: Card;
   /** By the pump's name. */
   measured: (pump: string) => MeasuredFacts;
   /** The local date on which they are made. */
-  made: string;
+  madeOn: string;
 }
 
 const LINES: Record<LabelKind, (facts: LabelFacts) => LabelLine[]> = {
   tank: tankLines,
   'pressure-switch': switchLines,
-  'control-box': boxLines,
+  'control-box': controlBoxLines,
   panel: panelLines,
-  'well-head': headLines,
+  'well-head': wellHeadLines,
 };
 
-const PLACE_OF: Record<LabelKind, Place> = {
+const LOCATION_FIELDS: Record<LabelKind, Location> = {
   tank: 'tank',
   'pressure-switch': 'switch',
   'control-box': 'controlBox',
@@ -39,19 +39,19 @@ const PLACE_OF: Record<LabelKind, Place> = {
 };
 
 /** Of these each pump has its own. */
-const BY_PUMP: readonly LabelKind[] = ['control-box', 'panel'];
+const PUMP_LABELS: readonly LabelKind[] = ['control-box', 'panel'];
 
-export function labelsOf(from: LabelsFrom, units: UnitSystem): Label[] {
+export function buildLabels(from: LabelsInput, units: UnitSystem): Label[] {
   return LABEL_KINDS.flatMap((kind) =>
-    pumpsOf(kind, from.card).map((pump) =>
-      labelOf(kind, { card: from.card, pump, measured: from.measured(pump.id), units }, from.made),
+    pumpsForLabel(kind, from.card).map((pump) =>
+      buildLabel(kind, { card: from.card, pump, measured: from.measured(pump.id), units }, from.madeOn),
     ),
   );
 }
 
 /** A label of the whole well speaks of the pump that it is about: the one on the switch, or the one in the hole. */
-function pumpsOf(kind: LabelKind, { pumps, tank }: Card): PumpCard[] {
-  if (BY_PUMP.includes(kind)) return pumps;
+function pumpsForLabel(kind: LabelKind, { pumps, tank }: Card): PumpCard[] {
+  if (PUMP_LABELS.includes(kind)) return pumps;
   const bySwitch = pumps.find(
     ({ control }) => control === 'pressure-switch' || control === 'constant-pressure-valve',
   );
@@ -64,35 +64,35 @@ function pumpsOf(kind: LabelKind, { pumps, tank }: Card): PumpCard[] {
   return one ? [one] : [];
 }
 
-function labelOf(kind: LabelKind, facts: LabelFacts, made: string): Label {
+function buildLabel(kind: LabelKind, facts: LabelFacts, made: string): Label {
   const { card, pump } = facts;
-  const several = card.pumps.length > 1 && BY_PUMP.includes(kind);
+  const several = card.pumps.length > 1 && PUMP_LABELS.includes(kind);
   const title = `${titleOf(kind, facts)}${several ? `, pump ${pump.id.slice(1)}` : ''}`;
-  const place = card.described?.where[PLACE_OF[kind]];
+  const place = card.description?.where[LOCATION_FIELDS[kind]];
   const lines = LINES[kind](facts);
   return {
     id: several ? `${kind} ${pump.id}` : kind,
     kind,
     title,
     well: card.well,
-    ...(place !== undefined && { place }),
+    ...(place !== undefined && { location: place }),
     lines,
     caution: LABEL_CAUTIONS[kind],
-    says: saysOf(title, card, lines, made),
-    made,
+    plainText: plainTextLines(title, card, lines, made),
+    madeOn: made,
   };
 }
 
 function titleOf(kind: LabelKind, { card, pump }: LabelFacts): string {
   return kind === 'control-box'
-    ? boxTitle(pump, card.described?.pumps[pump.id]?.controlBox)
+    ? controlBoxTitle(pump, card.description?.pumps[pump.id]?.controlBox)
     : LABEL_TITLES[kind];
 }
 
 /** One fact a line, as a telephone shows them. What is blank is not said; where all is blank there is nothing to say. */
-function saysOf(title: string, { well }: Card, lines: readonly LabelLine[], made: string): string[] {
-  const facts = lines.flatMap(({ name, value, beside }) =>
-    value === undefined ? [] : [`${name}: ${value}${beside === undefined ? '' : `, ${beside}`}`],
+function plainTextLines(title: string, { well }: Card, lines: readonly LabelLine[], made: string): string[] {
+  const facts = lines.flatMap(({ name, value, detail }) =>
+    value === undefined ? [] : [`${name}: ${value}${detail === undefined ? '' : `, ${detail}`}`],
   );
   return (facts.length === 0 ? [] : [`${well}: ${title}, ${made}`, ...facts]).map((line) =>
     line.replaceAll('’', "'").replaceAll(' · ', '; ').replaceAll('\u00a0', ' '),

@@ -4,28 +4,28 @@
  */
 import type { Baseline } from '../baseline/baseline.ts';
 import { withCheckReadings } from './check-readings.ts';
-import { currentEntries, type KeptEntry } from './entry.ts';
-import type { ReadingWhat } from './read-reading.ts';
+import { currentEntries, type StoredEntry } from './entry.ts';
+import type { ReadingKind } from './read-reading.ts';
 import { readingSi } from './read-reading.ts';
 
-export interface Measured {
+export interface MeasuredValue {
   /** In SI: kPa, A, m, L/s … as the reading's dimension is kept. */
   si: number;
   atMs: number;
   from: 'sensors' | 'hand';
 }
-export type MeasuredFacts = Partial<Record<ReadingWhat, Measured>>;
+export type MeasuredFacts = Partial<Record<ReadingKind, MeasuredValue>>;
 
-export interface ReadingsFrom {
+export interface NewestReadingsInput {
   /** `p1`: a reading that names no pump is its. */
   pump: string;
-  usual: Baseline | undefined;
+  baseline: Baseline | undefined;
   /** All of the well, as they were written. */
-  entries: readonly KeptEntry[];
+  entries: readonly StoredEntry[];
 }
 
-export function newestReadings({ pump, usual, entries }: ReadingsFrom): MeasuredFacts {
-  const facts: MeasuredFacts = { ...(usual && usuallyRead(usual)) };
+export function newestReadings({ pump, baseline, entries }: NewestReadingsInput): MeasuredFacts {
+  const facts: MeasuredFacts = { ...(baseline && baselineReadings(baseline)) };
   for (const { kind, atMs, body } of withCheckReadings(currentEntries(entries))) {
     if (kind !== 'reading' || (body['pump'] ?? 'p1') !== pump) continue;
     const read = readingSi(body);
@@ -35,7 +35,7 @@ export function newestReadings({ pump, usual, entries }: ReadingsFrom): Measured
   return facts;
 }
 
-function usuallyRead({ atMs, amps, cutInKpa, cutOutKpa }: Baseline): MeasuredFacts {
+function baselineReadings({ atMs, amps, cutInKpa, cutOutKpa }: Baseline): MeasuredFacts {
   const from = 'sensors';
   return {
     ...(amps && { amps: { si: amps.median, atMs, from } }),

@@ -1,14 +1,14 @@
 /** The papers that an entry points to, each by its content's hash. */
-import type { Look } from '../card/look.ts';
-import { note, valueOf } from '../card/look.ts';
-import { isPaperHash } from '../card/paper-hash.ts';
-import { MOST_PAPERS } from './limits.ts';
+import type { ParseContext } from '../card/look.ts';
+import { addIssue, fieldValue } from '../card/look.ts';
+import { isDocumentHash } from '../card/paper-hash.ts';
+import { MAX_DOCUMENTS } from './limits.ts';
 
 /** `papers`: a list of hashes; absent is none. */
-export function paperRefsAt(look: Look, key: string): string[] {
-  const value = valueOf(look, key);
+export function documentRefsAt(look: ParseContext, key: string): string[] {
+  const value = fieldValue(look, key);
   if (value === undefined) return [];
-  if (Array.isArray(value) && value.length <= MOST_PAPERS && value.every(isPaperHash)) return value;
-  note(look, key, `must be a list of at most ${MOST_PAPERS} papers, each by its hash`);
+  if (Array.isArray(value) && value.length <= MAX_DOCUMENTS && value.every(isDocumentHash)) return value;
+  addIssue(look, key, `must be a list of at most ${MAX_DOCUMENTS} papers, each by its hash`);
   return [];
 }

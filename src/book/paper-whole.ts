@@ -4,29 +4,29 @@
  * 10918-1, B.1.1; WebP: RFC 9649, 2.3; HEIF: boxes of ISO/IEC 14496-12, 4.2). What stands after the end is let be: telephones put short
  * films there.
  */
-import type { PaperType } from './paper-type.ts';
+import type { DocumentMediaType } from './paper-type.ts';
 
-export function isWhole(bytes: Uint8Array, type: PaperType): boolean {
-  return ENDS[type](bytes);
+export function isComplete(bytes: Uint8Array, type: DocumentMediaType): boolean {
+  return IS_COMPLETE[type](bytes);
 }
 
-const ENDS: Record<PaperType, (bytes: Uint8Array) => boolean> = {
-  'application/pdf': (bytes) => holds(bytes.subarray(-PDF_END), '%%EOF'),
-  'image/png': (bytes) => pngEnds(bytes),
-  'image/jpeg': (bytes) => jpegEnds(bytes),
+const IS_COMPLETE: Record<DocumentMediaType, (bytes: Uint8Array) => boolean> = {
+  'application/pdf': (bytes) => containsText(bytes.subarray(-PDF_END_BYTES), '%%EOF'),
+  'image/png': (bytes) => isPngComplete(bytes),
+  'image/jpeg': (bytes) => isJpegComplete(bytes),
   'image/webp': (bytes) => bytes.length >= 12 && view(bytes).getUint32(4, true) + 8 <= bytes.length,
-  'image/heic': (bytes) => boxesEnd(bytes),
+  'image/heic': (bytes) => areBoxesComplete(bytes),
   // A text may end anywhere.
   'text/plain': () => true,
 };
 
-const PDF_END = 1_024;
+const PDF_END_BYTES = 1_024;
 
 function view(bytes: Uint8Array): DataView {
   return new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
 }
 
-function holds(bytes: Uint8Array, mark: string): boolean {
+function containsText(bytes: Uint8Array, mark: string): boolean {
   return new TextDecoder('latin1').decode(bytes).includes(mark);
 }
 
@@ -34,7 +34,7 @@ function holds(bytes: Uint8Array, mark: string): boolean {
 const IEND = 0x49454e44;
 
 /** Chunk after chunk (length, name, data, sum) up to the one that ends it. */
-function pngEnds(bytes: Uint8Array): boolean {
+function isPngComplete(bytes: Uint8Array): boolean {
   const numbers = view(bytes);
   for (let at = 8; at + 12 <= bytes.length;) {
     const length = numbers.getUint32(at);
@@ -51,7 +51,7 @@ const [SCAN, END, RESTART_FIRST, RESTART_LAST] = [0xda, 0xd9, 0xd0, 0xd7];
  * Segment after segment. Those before the scan may hold a small picture of their own with its own end, and are passed over by their
  * length; in a scan a mark is what follows FF and is neither nought nor a restart.
  */
-function jpegEnds(bytes: Uint8Array): boolean {
+function isJpegComplete(bytes: Uint8Array): boolean {
   let inScan = false;
   for (let at = 2; at + 1 < bytes.length;) {
     const mark = bytes[at + 1]!;
@@ -71,7 +71,7 @@ function isRestart(mark: number): boolean {
 }
 
 /** Box after box to the end of the file; a length of nought is the rest, of one says that the length follows in eight bytes. */
-function boxesEnd(bytes: Uint8Array): boolean {
+function areBoxesComplete(bytes: Uint8Array): boolean {
   const numbers = view(bytes);
   let at = 0;
   while (at + 8 <= bytes.length) {

@@ -6,18 +6,18 @@
 import type { Control, TankCard } from '../card/card.ts';
 import { kpaFromPsi } from '../../shared/units/pressure.ts';
 
-const UNDER_CUT_IN_KPA = kpaFromPsi(2);
+const BELOW_CUT_IN_KPA = kpaFromPsi(2);
 
-export type PrechargeToSet =
-  | { is: 'reckoned'; kpa: number; cutInKpa: number; from: 'measured' | 'written' }
+export type PrechargeResult =
+  | { is: 'calculated'; kpa: number; cutInKpa: number; from: 'measured' | 'card' }
   /** The manual of the drive or valve names it. */
-  | { is: 'by-manual'; of: 'drive' | 'valve' }
+  | { is: 'by-manual'; equipment: 'drive' | 'valve' }
   /** A plain tank has no charge that could be set. */
   | { is: 'none' }
   /** No cut-in is measured or written, or it is no more than those 2 psi. */
   | { is: 'unknown' };
 
-export interface PrechargeFacts {
+export interface PrechargeInput {
   control: Control;
   tankKind: TankCard['kind'];
   /** Gauge, kPa. */
@@ -26,12 +26,12 @@ export interface PrechargeFacts {
 }
 
 /** The air charge to set, gauge kPa, with the tank empty of water and the pump off. */
-export function prechargeToSet(facts: PrechargeFacts): PrechargeToSet {
+export function calculatePrecharge(facts: PrechargeInput): PrechargeResult {
   if (facts.tankKind === 'plain') return { is: 'none' };
-  if (facts.control === 'variable-speed') return { is: 'by-manual', of: 'drive' };
-  if (facts.control === 'constant-pressure-valve') return { is: 'by-manual', of: 'valve' };
-  const from = facts.measuredCutInKpa === undefined ? 'written' : 'measured';
+  if (facts.control === 'variable-speed') return { is: 'by-manual', equipment: 'drive' };
+  if (facts.control === 'constant-pressure-valve') return { is: 'by-manual', equipment: 'valve' };
+  const from = facts.measuredCutInKpa === undefined ? 'card' : 'measured';
   const cutInKpa = facts.measuredCutInKpa ?? facts.writtenCutInKpa;
-  if (cutInKpa === undefined || cutInKpa <= UNDER_CUT_IN_KPA) return { is: 'unknown' };
-  return { is: 'reckoned', kpa: cutInKpa - UNDER_CUT_IN_KPA, cutInKpa, from };
+  if (cutInKpa === undefined || cutInKpa <= BELOW_CUT_IN_KPA) return { is: 'unknown' };
+  return { is: 'calculated', kpa: cutInKpa - BELOW_CUT_IN_KPA, cutInKpa, from };
 }

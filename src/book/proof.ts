@@ -18,8 +18,8 @@ export const MEASURES = [
 ] as const;
 export type Measure = (typeof MEASURES)[number];
 
-export interface Side {
-  n: number;
+export interface ReportSide {
+  count: number;
   /** Absent without a single one. Both SI; leak in litres a day, cycles as their number. */
   median?: number;
   /** 1.4826 x MAD. */
@@ -28,25 +28,25 @@ export interface Side {
   values: number[];
 }
 
-export type Verdict = 'not-known-yet' | 'no-before' | 'within-spread' | 'changed';
+export type Verdict = 'pending' | 'no-baseline' | 'within-spread' | 'changed';
 
-export interface ProofLine {
+export interface ReportLine {
   measure: Measure;
-  of: 'runs' | 'days';
+  sampleKind: 'runs' | 'days';
   /** So many on either side before anything is said. */
-  needed: number;
-  before: Side;
-  after: Side;
+  minCount: number;
+  before: ReportSide;
+  after: ReportSide;
   /** What was normal before the visit, learnt or pinned. */
-  usual?: number;
+  normal?: number;
   verdict: Verdict;
   /** After less before, where both are known. */
-  by?: number;
+  difference?: number;
   /** What it was held against: the larger scatter of the two sides, and at least what can be read at all. */
-  over?: number;
+  threshold?: number;
 }
 
-export interface ProofQuestion {
+export interface ReportInput {
   visit: Visit;
   pump: string;
   timeZone: string;
@@ -58,19 +58,19 @@ export interface ProofQuestion {
 }
 
 /** Both sides reach this far from the visit, or to the next one. */
-export const PROOF_DAYS = 14;
+export const REPORT_DAYS = 14;
 const DAY_MS = 86_400_000;
 /** The median of ten runs is uncertain by 0.4 of their scatter (1.2533 / sqrt 10, for a normal one); of three days by 0.7. */
-const RUNS_NEEDED = 10;
-const DAYS_NEEDED = 3;
+const MIN_RUNS = 10;
+const MIN_DAYS = 3;
 /** The runs nearest the visit: enough for a median, few enough that a slow change of the season is not in them. */
-const MOST_RUNS = 200;
-const MOST_DRAWN = 40;
+const MAX_RUNS = 200;
+const MAX_POINTS = 40;
 /** A day heard less than this teaches nothing (contract, section 6). */
-const HEARD_SHARE = 0.95;
+const MIN_COVERAGE_RATIO = 0.95;
 
 /** What cannot be told apart on common sensors, whatever the scatter: half a psi, a few seconds, a gallon (common practice, no source). */
-const LEAST: Record<Measure, (median: number) => number> = {
+const MIN_DIFFERENCE: Record<Measure, (median: number) => number> = {
   amps: (amps) => Math.max(0.05, 0.01 * amps),
   'fill-time': () => 2,
   'cut-in': () => 3.5,
@@ -81,67 +81,76 @@ const LEAST: Record<Measure, (median: number) => number> = {
 };
 
 /** Windows of a visit in which runs are compared, Unix ms. */
-export function proofWindows({ openedMs, closedMs, quietFromMs, quietUntilMs }: Visit): {
+export function reportWindows({ openedMs, closedMs, windowStartMs, windowEndMs }: Visit): {
   before: [number, number];
   after: [number, number] | undefined;
 } {
-  const span = PROOF_DAYS * DAY_MS;
+  const span = REPORT_DAYS * DAY_MS;
   return {
-    before: [Math.max(openedMs - span, quietFromMs ?? 0), openedMs],
+    before: [Math.max(openedMs - span, windowStartMs ?? 0), openedMs],
     after:
-      closedMs === undefined ? undefined : [closedMs, Math.min(closedMs + span, quietUntilMs ?? Infinity)],
+      closedMs === undefined ? undefined : [closedMs, Math.min(closedMs + span, windowEndMs ?? Infinity)],
   };
 }
 
-export function proofOf(question: ProofQuestion): ProofLine[] {
-  const { before, after } = proofWindows(question.visit);
-  const usual = usualBefore(question);
+export function beforeAfterReport(input: ReportInput): ReportLine[] {
+  const { before, after } = reportWindows(input.visit);
+  const normals = normalBefore(input);
   return MEASURES.map((measure) => {
-    const of = measure === 'cycles-a-day' || measure === 'leak' ? 'days' : 'runs';
-    const side = (window: [number, number] | undefined, nearest: 'last' | 'first'): Side =>
-      sideOf(window ? valuesOf(measure, question, window) : [], nearest);
-    return judge({
+    const sampleKind = measure === 'cycles-a-day' || measure === 'leak' ? 'days' : 'runs';
+    const side = (window: [number, number] | undefined, nearest: 'last' | 'first'): ReportSide =>
+      reportSide(window ? measuredValues(measure, input, window) : [], nearest);
+    return compareSides({
       measure,
-      of,
+      sampleKind,
       before: side(before, 'last'),
       after: side(after, 'first'),
-      usual: usual[measure],
+      normal: normals[measure],
     });
   });
 }
 
-function judge(line: {
+function compareSides(line: {
   measure: Measure;
-  of: 'runs' | 'days';
-  before: Side;
-  after: Side;
-  usual: number | undefined;
-}): ProofLine {
-  const { measure, of, before, after, usual } = line;
-  const needed = of === 'runs' ? RUNS_NEEDED : DAYS_NEEDED;
-  const whole = { measure, of, needed, before, after, ...(usual !== undefined && { usual }) };
-  if (after.n < needed || after.median === undefined) return { ...whole, verdict: 'not-known-yet' };
-  if (before.n < needed || before.median === undefined) return { ...whole, verdict: 'no-before' };
-  const by = after.median - before.median;
-  const over = Math.max(before.spread ?? 0, after.spread ?? 0, LEAST[measure](before.median));
-  return { ...whole, verdict: Math.abs(by) > over ? 'changed' : 'within-spread', by, over };
+  sampleKind: 'runs' | 'days';
+  before: ReportSide;
+  after: ReportSide;
+  normal: number | undefined;
+}): ReportLine {
+  const { measure, sampleKind, before, after, normal } = line;
+  const minCount = sampleKind === 'runs' ? MIN_RUNS : MIN_DAYS;
+  const base = { measure, sampleKind, minCount, before, after, ...(normal !== undefined && { normal }) };
+  if (after.count < minCount || after.median === undefined) return { ...base, verdict: 'pending' };
+  if (before.count < minCount || before.median === undefined) return { ...base, verdict: 'no-baseline' };
+  const difference = after.median - before.median;
+  const threshold = Math.max(before.spread ?? 0, after.spread ?? 0, MIN_DIFFERENCE[measure](before.median));
+  return {
+    ...base,
+    verdict: Math.abs(difference) > threshold ? 'changed' : 'within-spread',
+    difference,
+    threshold,
+  };
 }
 
-function sideOf(values: number[], nearest: 'last' | 'first'): Side {
-  const near = nearest === 'last' ? values.slice(-MOST_RUNS) : values.slice(0, MOST_RUNS);
+function reportSide(values: number[], nearest: 'last' | 'first'): ReportSide {
+  const near = nearest === 'last' ? values.slice(-MAX_RUNS) : values.slice(0, MAX_RUNS);
   const normal = normalOf(near);
-  const step = Math.max(1, near.length / MOST_DRAWN);
+  const step = Math.max(1, near.length / MAX_POINTS);
   const drawn = Array.from(
-    { length: Math.min(near.length, MOST_DRAWN) },
+    { length: Math.min(near.length, MAX_POINTS) },
     (_, i) => near[Math.floor(i * step)]!,
   );
-  return { n: near.length, ...(normal && { median: normal.median, spread: normal.spread }), values: drawn };
+  return {
+    count: near.length,
+    ...(normal && { median: normal.median, spread: normal.spread }),
+    values: drawn,
+  };
 }
 
 /** A run of which this cannot be said: the pump did not turn, or what was read of it has a hole. */
 const BROKEN: readonly string[] = ['failed-start', 'gap', 'clock-step', 'merged'];
 
-function valuesOf(measure: Measure, question: ProofQuestion, [fromMs, toMs]: [number, number]): number[] {
+function measuredValues(measure: Measure, question: ReportInput, [fromMs, toMs]: [number, number]): number[] {
   if (measure === 'cycles-a-day' || measure === 'leak')
     return wholeDays(question, fromMs, toMs).flatMap((day) => {
       const value = measure === 'leak' ? day.leakLPerDay : day.cycles;
@@ -154,7 +163,7 @@ function valuesOf(measure: Measure, question: ProofQuestion, [fromMs, toMs]: [nu
       Date.parse(stopped) <= toMs &&
       !flags.some((flag) => BROKEN.includes(flag)),
   );
-  if (measure === 'fill-time') return quickerHalf(runs);
+  if (measure === 'fill-time') return fasterHalf(runs);
   return runs.flatMap((run) => RUN_VALUE[measure](run) ?? []);
 }
 
@@ -168,33 +177,29 @@ const RUN_VALUE: Record<'amps' | 'cut-in' | 'cut-out' | 'delivery', (run: CycleE
   };
 
 /** A run is longer for all that is drawn meanwhile: the quicker half is nearest to a fill with every tap shut. */
-function quickerHalf(runs: readonly CycleEvent[]): number[] {
+function fasterHalf(runs: readonly CycleEvent[]): number[] {
   const full = runs.filter(({ flags }) => !flags.includes('no-cut-out')).map(({ ranS }) => ranS);
   const middle = normalOf(full)?.median ?? 0;
   return full.filter((ranS) => ranS <= middle);
 }
 
 /** Whole local days of this pump, or of the well, that lie in the window and were heard. */
-function wholeDays({ days, pump, timeZone }: ProofQuestion, fromMs: number, toMs: number): DayEvent[] {
+function wholeDays({ days, pump, timeZone }: ReportInput, fromMs: number, toMs: number): DayEvent[] {
   return days.filter((day) => {
     if (day.pump !== undefined && day.pump !== pump) return false;
     const endMs = endOfDateMs(day.date, timeZone);
     const { startMs } = localDayAt(endMs - 1, timeZone);
-    const heard = day.heardS === undefined || day.heardS * 1000 >= HEARD_SHARE * (endMs - startMs);
+    const heard = day.heardS === undefined || day.heardS * 1000 >= MIN_COVERAGE_RATIO * (endMs - startMs);
     return startMs >= fromMs && endMs <= toMs && heard;
   });
 }
 
-function usualBefore({
-  baselines,
-  pump,
-  visit,
-}: ProofQuestion): Partial<Record<Measure, number | undefined>> {
-  const told = baselines.findLast((one) => one.pump === pump && Date.parse(one.at) <= visit.openedMs);
+function normalBefore({ baselines, pump, visit }: ReportInput): Partial<Record<Measure, number | undefined>> {
+  const baseline = baselines.findLast((one) => one.pump === pump && Date.parse(one.at) <= visit.openedMs);
   return {
-    amps: told?.amps,
-    'cut-in': told?.cutInKpa,
-    'cut-out': told?.cutOutKpa,
-    'cycles-a-day': told?.cyclesPerDay,
+    amps: baseline?.amps,
+    'cut-in': baseline?.cutInKpa,
+    'cut-out': baseline?.cutOutKpa,
+    'cycles-a-day': baseline?.cyclesPerDay,
   };
 }

@@ -3,31 +3,39 @@
  * measured value takes it with its unit, so that it can be drawn over the years.
  */
 import { DUE_WORDS, isDueKind } from '../../shared/words/due-words.ts';
-import { choiceAt, nameAt, needed, quantityAt, textAt, type Limit, type Look } from '../card/look.ts';
-import { LONGEST_NAME, LONGEST_NOTE } from './limits.ts';
-import { paperRefsAt } from './paper-refs.ts';
-import type { Body } from './read-entry.ts';
+import {
+  choiceAt,
+  nameAt,
+  required,
+  quantityAt,
+  textAt,
+  type ValueRange,
+  type ParseContext,
+} from '../card/look.ts';
+import { MAX_NAME_LENGTH, MAX_NOTE_LENGTH } from './limits.ts';
+import { documentRefsAt } from './paper-refs.ts';
+import type { BodyReader } from './read-entry.ts';
 
 export const CHECK_OUTCOMES = ['right', 'put-right', 'not-right', 'not-done'] as const;
 export type CheckOutcome = (typeof CHECK_OUTCOMES)[number];
 
 /** As a reading of precharge that somebody brings: 300 psi, and a gauge reads no less than nothing. */
-const GAUGE: Limit = { min: 0, max: 2070, says: 'between 0 and 300 psi (2,070 kPa)' };
+const GAUGE_LIMIT: ValueRange = { min: 0, max: 2070, text: 'between 0 and 300 psi (2,070 kPa)' };
 
-export const checkBody: Body = {
+export const checkBody: BodyReader = {
   keys: ['check', 'outcome', 'value', 'left', 'text', 'papers'],
   check(look) {
-    const check = needed(look, 'check', nameAt(look, 'check'));
-    needed(look, 'outcome', choiceAt(look, 'outcome', CHECK_OUTCOMES));
+    const check = required(look, 'check', nameAt(look, 'check'));
+    required(look, 'outcome', choiceAt(look, 'outcome', CHECK_OUTCOMES));
     checkValue(look, 'value', check);
     checkValue(look, 'left', check);
-    textAt(look, 'text', LONGEST_NOTE);
-    paperRefsAt(look, 'papers');
+    textAt(look, 'text', MAX_NOTE_LENGTH);
+    documentRefsAt(look, 'papers');
   },
 };
 
-function checkValue(look: Look, key: string, check: string | undefined): void {
-  if (textAt(look, key, LONGEST_NAME) === undefined || check === undefined || !isDueKind(check)) return;
+function checkValue(look: ParseContext, key: string, check: string | undefined): void {
+  if (textAt(look, key, MAX_NAME_LENGTH) === undefined || check === undefined || !isDueKind(check)) return;
   const dimension = DUE_WORDS[check].value?.dimension;
-  if (dimension !== undefined) quantityAt(look, key, dimension, GAUGE);
+  if (dimension !== undefined) quantityAt(look, key, dimension, GAUGE_LIMIT);
 }

@@ -3,14 +3,14 @@
  * (EPA, "Protect Your Home's Water").
  */
 import { WATER_EVENTS } from '../../shared/words/water-words.ts';
-import { choiceAt, needed, textAt } from '../card/look.ts';
-import { LONGEST_NOTE } from './limits.ts';
-import type { Body } from './read-entry.ts';
+import { choiceAt, required, textAt } from '../card/look.ts';
+import { MAX_NOTE_LENGTH } from './limits.ts';
+import type { BodyReader } from './read-entry.ts';
 
-export const noteBody: Body = {
+export const noteBody: BodyReader = {
   keys: ['text', 'event'],
   check(look) {
-    needed(look, 'text', textAt(look, 'text', LONGEST_NOTE));
+    required(look, 'text', textAt(look, 'text', MAX_NOTE_LENGTH));
     choiceAt(look, 'event', WATER_EVENTS);
   },
 };

@@ -3,37 +3,38 @@
  * compared for ever; a slip is told with the number of its line.
  */
 import { readResult, type WrittenResult } from '../../shared/water/result.ts';
-import { note, shown, textAt, valueOf, type Look } from '../card/look.ts';
-import { LONGEST_NAME, LONGEST_NOTE, MOST_RESULTS } from './limits.ts';
-import { paperRefsAt } from './paper-refs.ts';
-import type { Body } from './read-entry.ts';
+import { addIssue, formatValue, textAt, fieldValue, type ParseContext } from '../card/look.ts';
+import { MAX_NAME_LENGTH, MAX_NOTE_LENGTH, MAX_RESULTS } from './limits.ts';
+import { documentRefsAt } from './paper-refs.ts';
+import type { BodyReader } from './read-entry.ts';
 
 const RESULT_KEYS = ['analyte', 'value', 'unit'] as const;
 
-export const waterTestBody: Body = {
+export const waterTestBody: BodyReader = {
   keys: ['laboratory', 'place', 'why', 'results', 'text', 'papers'],
   check(look) {
-    textAt(look, 'laboratory', LONGEST_NAME);
-    textAt(look, 'place', LONGEST_NAME);
-    textAt(look, 'why', LONGEST_NAME);
+    textAt(look, 'laboratory', MAX_NAME_LENGTH);
+    textAt(look, 'place', MAX_NAME_LENGTH);
+    textAt(look, 'why', MAX_NAME_LENGTH);
     checkResults(look);
-    textAt(look, 'text', LONGEST_NOTE);
-    paperRefsAt(look, 'papers');
+    textAt(look, 'text', MAX_NOTE_LENGTH);
+    documentRefsAt(look, 'papers');
   },
 };
 
-function checkResults(look: Look): void {
-  const results = valueOf(look, 'results');
-  if (!Array.isArray(results) || results.length === 0 || results.length > MOST_RESULTS)
-    return note(look, 'results', `must be a list of 1 to ${MOST_RESULTS} results`);
+function checkResults(look: ParseContext): void {
+  const results = fieldValue(look, 'results');
+  if (!Array.isArray(results) || results.length === 0 || results.length > MAX_RESULTS)
+    return addIssue(look, 'results', `must be a list of 1 to ${MAX_RESULTS} results`);
   results.forEach((one: unknown, at) => {
     const written = writtenResult(one);
     const place = `results.${at + 1}`;
-    if (!written) return note(look, place, `must have ${RESULT_KEYS.join(', ')} as text`, shown(one));
+    if (!written)
+      return addIssue(look, place, `must have ${RESULT_KEYS.join(', ')} as text`, formatValue(one));
     const read = readResult(written);
     if ('problem' in read) {
       const { key, rule } = read.problem;
-      note(look, `${place}.${key}`, rule, JSON.stringify(written[key] ?? ''));
+      addIssue(look, `${place}.${key}`, rule, JSON.stringify(written[key] ?? ''));
     }
   });
 }
@@ -45,7 +46,7 @@ export function writtenResult(value: unknown): WrittenResult | undefined {
   if (!Object.entries(value).every(([key, text]) => known.includes(key) && typeof text === 'string'))
     return undefined;
   const texts: Record<string, string> = { ...value };
-  const { analyte, value: said, unit } = texts;
-  if (analyte === undefined || said === undefined) return undefined;
-  return { analyte, value: said, ...(unit === undefined ? {} : { unit }) };
+  const { analyte, value: result, unit } = texts;
+  if (analyte === undefined || result === undefined) return undefined;
+  return { analyte, value: result, ...(unit === undefined ? {} : { unit }) };
 }

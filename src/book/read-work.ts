@@ -1,14 +1,14 @@
 /** Work done on a well, what it touched, and the parts that went in. */
-import type { Look } from '../card/look.ts';
-import { needed, note, textAt, valueOf } from '../card/look.ts';
-import { LONGEST_NAME, LONGEST_NOTE } from './limits.ts';
-import { paperRefsAt } from './paper-refs.ts';
-import type { Body } from './read-entry.ts';
+import type { ParseContext } from '../card/look.ts';
+import { required, addIssue, textAt, fieldValue } from '../card/look.ts';
+import { MAX_NAME_LENGTH, MAX_NOTE_LENGTH } from './limits.ts';
+import { documentRefsAt } from './paper-refs.ts';
+import type { BodyReader } from './read-entry.ts';
 
-const MOST_PARTS = 50;
+const MAX_PARTS = 50;
 
 /** What work can touch. */
-export const TOUCHED = [
+export const AFFECTED_PARTS = [
   'pump',
   'motor',
   'tank',
@@ -19,47 +19,47 @@ export const TOUCHED = [
   'sensors',
   'other',
 ] as const;
-export type Touched = (typeof TOUCHED)[number];
+export type AffectedPart = (typeof AFFECTED_PARTS)[number];
 
 /** After work on one of these what was normal before is no measure any more. */
-const NEW_NORMAL: readonly Touched[] = ['pump', 'motor', 'tank', 'switch'];
+const NEW_BASELINE_PARTS: readonly AffectedPart[] = ['pump', 'motor', 'tank', 'switch'];
 
-export function asksNewBaseline(touched: readonly Touched[]): boolean {
-  return touched.some((part) => NEW_NORMAL.includes(part));
+export function needsNewBaseline(touched: readonly AffectedPart[]): boolean {
+  return touched.some((part) => NEW_BASELINE_PARTS.includes(part));
 }
 
-export const workBody: Body = {
+export const workBody: BodyReader = {
   keys: ['done', 'parts', 'touched', 'visit', 'doneBy', 'text', 'papers'],
   check(look) {
-    needed(look, 'done', textAt(look, 'done', LONGEST_NOTE));
-    textAt(look, 'doneBy', LONGEST_NAME);
+    required(look, 'done', textAt(look, 'done', MAX_NOTE_LENGTH));
+    textAt(look, 'doneBy', MAX_NAME_LENGTH);
     // The act that opened the visit in which it was done.
-    textAt(look, 'visit', LONGEST_NAME);
+    textAt(look, 'visit', MAX_NAME_LENGTH);
     listAt(
       look,
       'touched',
-      (part) => TOUCHED.some((one) => one === part),
-      `must be a list of ${TOUCHED.join(', ')}`,
+      (part) => AFFECTED_PARTS.some((one) => one === part),
+      `must be a list of ${AFFECTED_PARTS.join(', ')}`,
     );
     listAt(
       look,
       'parts',
-      (part) => typeof part === 'string' && part.trim() !== '' && part.length <= LONGEST_NAME,
-      `must be a list of at most ${MOST_PARTS} parts, a line each`,
+      (part) => typeof part === 'string' && part.trim() !== '' && part.length <= MAX_NAME_LENGTH,
+      `must be a list of at most ${MAX_PARTS} parts, a line each`,
     );
-    textAt(look, 'text', LONGEST_NOTE);
-    paperRefsAt(look, 'papers');
+    textAt(look, 'text', MAX_NOTE_LENGTH);
+    documentRefsAt(look, 'papers');
   },
 };
 
-function listAt(look: Look, key: string, holds: (item: unknown) => boolean, rule: string): void {
-  const value = valueOf(look, key);
+function listAt(look: ParseContext, key: string, isValid: (item: unknown) => boolean, rule: string): void {
+  const value = fieldValue(look, key);
   if (value === undefined) return;
-  if (!Array.isArray(value) || value.length > MOST_PARTS || !value.every(holds)) note(look, key, rule);
+  if (!Array.isArray(value) || value.length > MAX_PARTS || !value.every(isValid)) addIssue(look, key, rule);
 }
 
 /** What kept work touched. */
-export function touchedOf(body: Record<string, unknown>): Touched[] {
+export function affectedPartsOf(body: Record<string, unknown>): AffectedPart[] {
   const listed: unknown = body['touched'];
-  return TOUCHED.filter((part) => Array.isArray(listed) && listed.includes(part));
+  return AFFECTED_PARTS.filter((part) => Array.isArray(listed) && listed.includes(part));
 }

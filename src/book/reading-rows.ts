@@ -5,8 +5,8 @@
 import type { Dimension } from '../../shared/quantity/units.ts';
 import { normalOf } from '../baseline/robust.ts';
 import type { CycleEvent } from '../../shared/api/events.ts';
-import type { KeptEntry } from './entry.ts';
-import { READING_WHATS, READINGS, readingSi, type ReadingWhat } from './read-reading.ts';
+import type { StoredEntry } from './entry.ts';
+import { READING_KINDS, READING_DIMENSIONS, readingSi, type ReadingKind } from './read-reading.ts';
 
 export interface ReadingRow {
   id: string;
@@ -15,37 +15,37 @@ export interface ReadingRow {
   /** As it was written. */
   value: string;
   by?: string;
-  with?: string;
+  instrument?: string;
   from?: 'hand' | 'sensors';
   text?: string;
-  papers: string[];
+  documents: string[];
   pinned: boolean;
   /** Less the pinned one, where that was before it. */
-  apart?: number;
+  difference?: number;
 }
 
 /** What the sensors show at present: the last runs. */
-export interface ReadingNow {
+export interface RecentReading {
   si: number;
   spread: number;
-  n: number;
+  count: number;
 }
 
 export interface ReadingGroup {
-  what: ReadingWhat;
+  kind: ReadingKind;
   dimension: Dimension;
   pump?: string;
-  where?: string;
+  location?: string;
   /** Oldest first. */
   rows: ReadingRow[];
   /** The row that the others are held against. */
   pinnedId?: string;
-  now?: ReadingNow;
+  recent?: RecentReading;
 }
 
 /** `entries` that count; `runs` are the last days' runs of all pumps. */
 export function readingGroups(
-  entries: readonly KeptEntry[],
+  entries: readonly StoredEntry[],
   runs: readonly CycleEvent[],
   pumps: readonly string[],
 ): ReadingGroup[] {
@@ -54,38 +54,41 @@ export function readingGroups(
     const read = entry.kind === 'reading' ? readingSi(entry.body) : undefined;
     if (!read) continue;
     const pump =
-      textOf(entry, 'pump') ?? (pumps.length === 1 && OF_PUMP.includes(read.what) ? pumps[0] : undefined);
+      textOf(entry, 'pump') ??
+      (pumps.length === 1 && PUMP_READINGS.includes(read.what) ? pumps[0] : undefined);
     const where = textOf(entry, 'where');
     const key = JSON.stringify([read.what, pump, where?.toLowerCase()]);
     const group = groups.get(key) ?? newGroup(read.what, pump, where);
     groups.set(key, group);
     group.rows.push(rowOf(entry, read.si));
   }
-  const place = ({ what }: ReadingGroup): number => READING_WHATS.indexOf(what);
-  return [...groups.values()].map((group) => held(group, runs)).toSorted((a, b) => place(a) - place(b));
+  const place = ({ kind }: ReadingGroup): number => READING_KINDS.indexOf(kind);
+  return [...groups.values()]
+    .map((group) => withDifferences(group, runs))
+    .toSorted((a, b) => place(a) - place(b));
 }
 
 /** What a run of one pump shows. */
-const OF_PUMP: readonly ReadingWhat[] = ['amps', 'cut-in', 'cut-out', 'fill-time'];
-const RUN: Partial<Record<ReadingWhat, (run: CycleEvent) => number | undefined>> = {
+const PUMP_READINGS: readonly ReadingKind[] = ['amps', 'cut-in', 'cut-out', 'fill-time'];
+const RUN_VALUES: Partial<Record<ReadingKind, (run: CycleEvent) => number | undefined>> = {
   amps: (run) => run.amps,
   'cut-in': (run) => run.cutInKpa,
   'cut-out': (run) => run.cutOutKpa,
 };
 /** Fewer runs are no normal of the present. */
-const RUNS_FOR_NOW = 5;
+const MIN_RECENT_RUNS = 5;
 
-function newGroup(what: ReadingWhat, pump: string | undefined, where: string | undefined): ReadingGroup {
+function newGroup(what: ReadingKind, pump: string | undefined, where: string | undefined): ReadingGroup {
   return {
-    what,
-    dimension: READINGS[what],
+    kind: what,
+    dimension: READING_DIMENSIONS[what],
     ...(pump !== undefined && { pump }),
-    ...(where !== undefined && { where }),
+    ...(where !== undefined && { location: where }),
     rows: [],
   };
 }
 
-function rowOf(entry: KeptEntry, si: number): ReadingRow {
+function rowOf(entry: StoredEntry, si: number): ReadingRow {
   const [used, text] = [textOf(entry, 'with'), textOf(entry, 'text')];
   const { from, papers } = entry.body;
   return {
@@ -94,32 +97,35 @@ function rowOf(entry: KeptEntry, si: number): ReadingRow {
     si,
     value: String(entry.body['value']),
     ...(entry.by !== undefined && { by: entry.by }),
-    ...(used !== undefined && { with: used }),
+    ...(used !== undefined && { instrument: used }),
     ...((from === 'hand' || from === 'sensors') && { from }),
     ...(text !== undefined && { text }),
-    papers: Array.isArray(papers) ? papers.filter((hash) => typeof hash === 'string') : [],
+    documents: Array.isArray(papers) ? papers.filter((hash) => typeof hash === 'string') : [],
     pinned: entry.body['pinned'] === true,
   };
 }
 
-function held(group: ReadingGroup, runs: readonly CycleEvent[]): ReadingGroup {
+function withDifferences(group: ReadingGroup, runs: readonly CycleEvent[]): ReadingGroup {
   const pinned = group.rows.findLast((row) => row.pinned);
   const after = pinned ? group.rows.slice(group.rows.indexOf(pinned) + 1) : [];
-  if (pinned) for (const row of after) row.apart = row.si - pinned.si;
-  const now = nowOf(group, runs);
-  return { ...group, ...(pinned && { pinnedId: pinned.id }), ...(now && { now }) };
+  if (pinned) for (const row of after) row.difference = row.si - pinned.si;
+  const now = recentReading(group, runs);
+  return { ...group, ...(pinned && { pinnedId: pinned.id }), ...(now && { recent: now }) };
 }
 
-function nowOf({ what, pump, where }: ReadingGroup, runs: readonly CycleEvent[]): ReadingNow | undefined {
-  const value = RUN[what];
+function recentReading(
+  { kind, pump, location }: ReadingGroup,
+  runs: readonly CycleEvent[],
+): RecentReading | undefined {
+  const value = RUN_VALUES[kind];
   // A place of its own is another conductor, gauge or tank than the sensor's.
-  if (!value || pump === undefined || where !== undefined) return undefined;
+  if (!value || pump === undefined || location !== undefined) return undefined;
   const values = runs.filter((run) => run.pump === pump).flatMap((run) => value(run) ?? []);
-  const normal = values.length >= RUNS_FOR_NOW ? normalOf(values) : undefined;
-  return normal && { si: normal.median, spread: normal.spread, n: normal.n };
+  const normal = values.length >= MIN_RECENT_RUNS ? normalOf(values) : undefined;
+  return normal && { si: normal.median, spread: normal.spread, count: normal.n };
 }
 
-function textOf({ body }: KeptEntry, key: string): string | undefined {
+function textOf({ body }: StoredEntry, key: string): string | undefined {
   const value = body[key];
   return typeof value === 'string' && value !== '' ? value : undefined;
 }

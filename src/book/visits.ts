@@ -1,9 +1,9 @@
 /** The visits of a well, found in what people did: a visit opens, and closes with the next act that closes one. */
-import type { KeptEntry } from './entry.ts';
-import { asksNewBaseline, touchedOf, type Touched } from './read-work.ts';
+import type { StoredEntry } from './entry.ts';
+import { needsNewBaseline, affectedPartsOf, type AffectedPart } from './read-work.ts';
 
 /** An act as the store keeps it, as far as visits need it. */
-export interface KeptAct {
+export interface StoredAct {
   id: string;
   atMs: number;
   by?: string;
@@ -21,34 +21,34 @@ export interface Visit {
   closedBy?: string;
   newBaseline: boolean;
   /** From when on the well was left alone before it, and until when after it: the neighbouring visits. */
-  quietFromMs?: number;
-  quietUntilMs?: number;
+  windowStartMs?: number;
+  windowEndMs?: number;
 }
 
 /** Oldest first. What opens a visit that is open already belongs to it; what closes none is passed over. */
-export function visitsOf(acts: readonly KeptAct[]): Visit[] {
+export function visitsOf(acts: readonly StoredAct[]): Visit[] {
   const visits: Visit[] = [];
   for (const act of acts.toSorted((a, b) => a.atMs - b.atMs)) {
     const last = visits.at(-1);
     const open = last !== undefined && last.closedMs === undefined;
-    if (act.kind === 'visit-opened' && !open) visits.push(opened(act, last));
-    if (act.kind === 'visit-closed' && open) close(last, act);
+    if (act.kind === 'visit-opened' && !open) visits.push(openVisit(act, last));
+    if (act.kind === 'visit-closed' && open) closeVisit(last, act);
   }
   return visits;
 }
 
-function opened(act: KeptAct, last: Visit | undefined): Visit {
-  if (last) last.quietUntilMs = act.atMs;
+function openVisit(act: StoredAct, last: Visit | undefined): Visit {
+  if (last) last.windowEndMs = act.atMs;
   return {
     id: act.id,
     openedMs: act.atMs,
     ...(act.by !== undefined && { openedBy: act.by }),
     newBaseline: false,
-    ...(last?.closedMs !== undefined && { quietFromMs: last.closedMs }),
+    ...(last?.closedMs !== undefined && { windowStartMs: last.closedMs }),
   };
 }
 
-function close(visit: Visit, act: KeptAct): void {
+function closeVisit(visit: Visit, act: StoredAct): void {
   visit.closedMs = act.atMs;
   if (act.by !== undefined) visit.closedBy = act.by;
   const { body } = act;
@@ -57,8 +57,8 @@ function close(visit: Visit, act: KeptAct): void {
 }
 
 /** Work written down in a visit, by its name or by its time; `entries` are those that count. */
-export function workOf(visit: Visit, entries: readonly KeptEntry[]): KeptEntry[] {
-  const within = ({ atMs }: KeptEntry): boolean =>
+export function workInVisit(visit: Visit, entries: readonly StoredEntry[]): StoredEntry[] {
+  const within = ({ atMs }: StoredEntry): boolean =>
     atMs >= visit.openedMs && atMs <= (visit.closedMs ?? Infinity);
   return entries.filter(
     (entry) =>
@@ -68,7 +68,10 @@ export function workOf(visit: Visit, entries: readonly KeptEntry[]): KeptEntry[]
 }
 
 /** What the visit's work touched, and whether what was normal before can still be the measure. */
-export function touchedIn(work: readonly KeptEntry[]): { touched: Touched[]; newBaseline: boolean } {
-  const touched = [...new Set(work.flatMap(({ body }) => touchedOf(body)))];
-  return { touched, newBaseline: asksNewBaseline(touched) };
+export function affectedByWork(entries: readonly StoredEntry[]): {
+  affectedParts: AffectedPart[];
+  newBaseline: boolean;
+} {
+  const affectedParts = [...new Set(entries.flatMap(({ body }) => affectedPartsOf(body)))];
+  return { affectedParts, newBaseline: needsNewBaseline(affectedParts) };
 }

@@ -2,7 +2,7 @@
  * Who may publish and listen to what on the built-in broker: a node to the four upper topics of its own name and of those it
  * speaks for, and from the two lower ones; nothing else (contract, section 1). Everything that is not allowed here is denied.
  */
-import { LOWER_TOPICS, UPPER_TOPICS, type UpperTopic } from './broker.ts';
+import { SERVER_TOPICS, NODE_TOPICS, type NodeTopic } from './broker.ts';
 
 /** Who is at the other end of one connection. */
 export interface Session {
@@ -11,7 +11,7 @@ export interface Session {
   /** The node names it may speak for; `any` for local clients in the demo. */
   names: ReadonlySet<string> | 'any';
   /** It may listen to everything under the root (recording, showing), and then publishes nothing. */
-  listens: boolean;
+  listenOnly: boolean;
 }
 
 const NODE_NAME = /^[a-z0-9-]{1,40}$/;
@@ -21,24 +21,24 @@ export function isNodeName(name: string): boolean {
 }
 
 /** The upper topic that this is, where the session may publish to it; undefined where it may not. */
-export function mayPublish(root: string, session: Session, topic: string): UpperTopic | undefined {
-  const last = lastLevelOf(root, session, topic);
-  return UPPER_TOPICS.find((upper) => upper === last);
+export function mayPublish(root: string, session: Session, topic: string): NodeTopic | undefined {
+  const kind = topicKind(root, session, topic);
+  return NODE_TOPICS.find((upper) => upper === kind);
 }
 
 /** Local clients and listeners may ask for anything under the root; a node for `kept` and `ask` of its names, without wildcards. */
 export function maySubscribe(root: string, session: Session, filter: string): boolean {
-  if (session.listens || session.names === 'any') return filter.startsWith(`${root}/`);
-  const last = lastLevelOf(root, session, filter);
-  return LOWER_TOPICS.some((lower) => lower === last);
+  if (session.listenOnly || session.names === 'any') return filter.startsWith(`${root}/`);
+  const kind = topicKind(root, session, filter);
+  return SERVER_TOPICS.some((lower) => lower === kind);
 }
 
 /** `readings` of `wells/barn-north/readings`, where the session may use that name. */
-function lastLevelOf(root: string, session: Session, topic: string): string | undefined {
+function topicKind(root: string, session: Session, topic: string): string | undefined {
   if (!topic.startsWith(root) || topic.charCodeAt(root.length) !== 47 /* slash */) return undefined;
-  const cut = topic.indexOf('/', root.length + 1);
-  if (cut < 0) return undefined;
-  const name = topic.slice(root.length + 1, cut);
+  const slash = topic.indexOf('/', root.length + 1);
+  if (slash < 0) return undefined;
+  const name = topic.slice(root.length + 1, slash);
   const allowed = session.names === 'any' ? isNodeName(name) : session.names.has(name);
-  return allowed ? topic.slice(cut + 1) : undefined;
+  return allowed ? topic.slice(slash + 1) : undefined;
 }

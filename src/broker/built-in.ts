@@ -1,7 +1,7 @@
 /**
  * The broker that is in the box: nodes connect straight to this server, each with its own user name and password, and reach their
  * own topics alone. Messages are taken where the broker library asks whether they are allowed, before it forwards anything:
- * there is no client in between, and with `when-kept` the node's acknowledgement waits for our commit.
+ * there is no client in between, and with `after-commit` the node's acknowledgement waits for our commit.
  *
  * It speaks MQTT 3.1 and 3.1.1 over TCP (the library, aedes 1.2, refuses MQTT 5 with return code 1, "unacceptable protocol
  * version"; nodes that need MQTT 5 want an outside broker). It keeps no sessions: every connection starts clean, and says so in
@@ -10,30 +10,30 @@
 import { createServer, type Socket } from 'node:net';
 import { Aedes, type AedesPublishPacket, type Client } from 'aedes';
 import { mayPublish, maySubscribe, type Session } from './access.ts';
-import type { Acknowledge, Arrival, Broker, OnMessage, UpperTopic } from './broker.ts';
-import { newFrameMeter, meterFrames } from './frame-meter.ts';
+import type { AckMode, MessageInfo, Broker, OnMessage, NodeTopic } from './broker.ts';
+import { newFrameMeter, findOversizedPacket } from './frame-meter.ts';
 import { listen } from './listen.ts';
-import { openDoor, type Door, type DoorOptions } from './login.ts';
+import { createAuthenticator, type Authenticator, type AuthenticatorOptions } from './login.ts';
 
 /** Retained messages that outlive the process. Both are called synchronously; `save` with `null` forgets the topic. */
-interface RetainedShelf {
+interface RetainedStore {
   load: () => Iterable<{ topic: string; payload: Uint8Array; qos: 0 | 1 | 2 }>;
   save: (topic: string, payload: Uint8Array | null, qos: 0 | 1 | 2) => void;
 }
 
-export interface BuiltInOptions extends Omit<DoorOptions, 'root'> {
+export interface BuiltInOptions extends Omit<AuthenticatorOptions, 'root'> {
   host: string;
   /** 0: any free one; see `BuiltInBroker.port`. */
   port: number;
   /** First topic level(s), without a slash at the end. */
   root: string;
   onMessage: OnMessage;
-  acknowledge?: Acknowledge;
-  retained?: RetainedShelf;
+  acknowledge?: AckMode;
+  retained?: RetainedStore;
   /** Topics that notices go to: whoever was let in may listen to them (a siren, a light, with a credential of its own). */
   noticeTopics?: readonly string[];
   /** One sentence on a client that was turned away or dropped, and its address; the address is empty where nobody knows it. */
-  onTrouble?: (sentence: string, from: string) => void;
+  onProblem?: (sentence: string, from: string) => void;
   maxConnections?: number;
 }
 
@@ -46,20 +46,20 @@ export const MAX_PACKET_BYTES = 256 * 1024;
 /** About 30 KiB each: 10,000 are 300 MiB. A farm has tens. */
 const MAX_CONNECTIONS = 10_000;
 /** A connection that does not say CONNECT by then is dropped. */
-const CONNECT_WITHIN_MS = 10_000;
+const CONNECT_TIMEOUT_MS = 10_000;
 /** A client that does not read for so long is dropped: until then it can hold up what goes to all. */
-const DRAIN_WITHIN_MS = 10_000;
+const DRAIN_TIMEOUT_MS = 10_000;
 /** Deliveries to listeners under way; one that reads slowly fills 1,000 of 1 KiB in its 10 s before the others wait. */
-const MAX_DELIVERIES_AT_ONCE = 1000;
+const MAX_CONCURRENT_DELIVERIES = 1000;
 /** Nodes send QoS 1; a few at QoS 2 are borne. */
 const MAX_QOS2_IN_FLIGHT = 20;
 /** Client identifiers get the user name in front (40), a slash, and are 200 at most. */
-const MAX_CLIENT_ID_LETTERS = 241;
+const MAX_CLIENT_ID_CHARACTERS = 241;
 
-interface Line {
+interface BuiltInState {
   options: BuiltInOptions;
-  door: Door;
-  trouble: (sentence: string, from: string) => void;
+  authenticator: Authenticator;
+  reportProblem: (sentence: string, from: string) => void;
   /** By connection, as it was when it came: of one that is gone the system says nothing any more. */
   addresses: WeakMap<object, string>;
   connected: Set<Client>;
@@ -68,60 +68,66 @@ interface Line {
 
 /** Opens the broker. Rejects with one clear sentence where the port cannot be had. */
 export async function openBuiltInBroker(options: BuiltInOptions): Promise<BuiltInBroker> {
-  const trouble = options.onTrouble ?? (() => undefined);
-  const line: Line = {
+  const reportProblem = options.onProblem ?? (() => undefined);
+  const state: BuiltInState = {
     options,
-    door: openDoor(options),
-    trouble,
+    authenticator: createAuthenticator(options),
+    reportProblem,
     addresses: new WeakMap(),
     connected: new Set(),
     closing: false,
   };
-  const aedes = await Aedes.createBroker(handlers(line));
-  aedes.on('clientReady', (client) => line.connected.add(client));
-  aedes.on('clientDisconnect', (client) => line.connected.delete(client));
+  const aedes = await Aedes.createBroker(handlers(state));
+  aedes.on('clientReady', (client) => state.connected.add(client));
+  aedes.on('clientDisconnect', (client) => state.connected.delete(client));
   aedes.on('clientError', (client, error) =>
-    line.trouble(`Dropped ${whoIs(line, client)}: ${error.message}.`, addressOf(line, client.conn)),
+    state.reportProblem(
+      `Dropped ${describeClient(state, client)}: ${error.message}.`,
+      addressOf(state, client.conn),
+    ),
   );
   aedes.on('connectionError', (client, error) =>
-    line.trouble(`Turned away ${whoIs(line, client)}: ${error.message}.`, addressOf(line, client.conn)),
+    state.reportProblem(
+      `Turned away ${describeClient(state, client)}: ${error.message}.`,
+      addressOf(state, client.conn),
+    ),
   );
   (aedes as NodeJS.EventEmitter).on('error', (error: Error) =>
-    line.trouble(`The built-in broker reports: ${error.message}.`, ''),
+    state.reportProblem(`The built-in broker reports: ${error.message}.`, ''),
   );
-  const server = createServer((socket) => take(line, aedes, socket));
+  const server = createServer((socket) => handleSocket(state, aedes, socket));
   server.maxConnections = options.maxConnections ?? MAX_CONNECTIONS;
   try {
-    await restore(line, aedes);
+    await restoreRetained(state, aedes);
     const port = await listen(server, options);
-    return brokerOf(line, aedes, { port, stop: () => new Promise((done) => server.close(() => done())) });
+    return buildBroker(state, aedes, { port, stop: () => new Promise((done) => server.close(() => done())) });
   } catch (error) {
     await new Promise<void>((done) => aedes.close(done));
     throw error;
   }
 }
 
-function handlers(line: Line): ConstructorParameters<typeof Aedes>[0] {
-  const { options, door } = line;
+function handlers(state: BuiltInState): ConstructorParameters<typeof Aedes>[0] {
+  const { options, authenticator } = state;
   return {
-    concurrency: MAX_DELIVERIES_AT_ONCE,
-    connectTimeout: CONNECT_WITHIN_MS,
-    drainTimeout: DRAIN_WITHIN_MS,
+    concurrency: MAX_CONCURRENT_DELIVERIES,
+    connectTimeout: CONNECT_TIMEOUT_MS,
+    drainTimeout: DRAIN_TIMEOUT_MS,
     maxInflightInbound: MAX_QOS2_IN_FLIGHT,
-    maxClientsIdLength: MAX_CLIENT_ID_LETTERS,
+    maxClientsIdLength: MAX_CLIENT_ID_CHARACTERS,
     maxTopicLevels: 12,
-    preConnect: (client, packet, done) => door.announce(client, packet, done),
-    authenticate: (client, user, password, done) => door.admit(client, user, password, done),
-    authorizePublish: (client, packet, done) => takePublish(line, client, packet, done),
+    preConnect: (client, packet, done) => authenticator.handleConnect(client, packet, done),
+    authenticate: (client, user, password, done) => authenticator.authenticate(client, user, password, done),
+    authorizePublish: (client, packet, done) => handlePublish(state, client, packet, done),
     authorizeSubscribe(client, subscription, done) {
-      const session = door.sessionOf(client);
+      const session = authenticator.sessionOf(client);
       const notices = options.noticeTopics?.includes(subscription.topic) === true;
       const may =
         session !== undefined && (notices || maySubscribe(options.root, session, subscription.topic));
       if (!may)
-        line.trouble(
-          `Refused ${whoIs(line, client)}: it may not listen to ${shown(subscription.topic)}.`,
-          addressOf(line, client.conn),
+        state.reportProblem(
+          `Refused ${describeClient(state, client)}: it may not listen to ${quoteTopic(subscription.topic)}.`,
+          addressOf(state, client.conn),
         );
       done(null, may ? subscription : null);
     },
@@ -129,18 +135,18 @@ function handlers(line: Line): ConstructorParameters<typeof Aedes>[0] {
 }
 
 /** One socket: watched for packets that are too large, then handed to the library. */
-function take(line: Line, aedes: Aedes, socket: Socket): void {
+function handleSocket(state: BuiltInState, aedes: Aedes, socket: Socket): void {
   const address = (socket.remoteAddress ?? '').replace(/^::ffff:/, '');
-  line.addresses.set(socket, address);
+  state.addresses.set(socket, address);
   socket.setNoDelay(true);
   socket.setKeepAlive(true, 60_000);
   const meter = newFrameMeter();
   const read = socket.read.bind(socket);
   socket.read = (size?: number) => {
     const bytes: Buffer | null = read(size);
-    const tooLarge = bytes === null ? 0 : meterFrames(meter, bytes, MAX_PACKET_BYTES);
+    const tooLarge = bytes === null ? 0 : findOversizedPacket(meter, bytes, MAX_PACKET_BYTES);
     if (tooLarge === 0) return bytes;
-    line.trouble(
+    state.reportProblem(
       `Dropped a client at ${address || '?'}: a packet of ${tooLarge} B, at most ${MAX_PACKET_BYTES} B are taken.`,
       address,
     );
@@ -153,22 +159,27 @@ function take(line: Line, aedes: Aedes, socket: Socket): void {
 type AllowPublish = (error?: Error | null) => void;
 
 /** Asked for every message, Wills included. Calling `done` lets the library acknowledge and forward it. */
-function takePublish(line: Line, client: Client | null, packet: PublishLike, done: AllowPublish): void {
-  if (line.closing) return done(new Error('closing'));
-  const session = client === null ? undefined : line.door.sessionOf(client);
+function handlePublish(
+  state: BuiltInState,
+  client: Client | null,
+  packet: PublishLike,
+  done: AllowPublish,
+): void {
+  if (state.closing) return done(new Error('closing'));
+  const session = client === null ? undefined : state.authenticator.sessionOf(client);
   const kind =
-    session === undefined || session.listens
+    session === undefined || session.listenOnly
       ? undefined
-      : mayPublish(line.options.root, session, packet.topic);
+      : mayPublish(state.options.root, session, packet.topic);
   if (session === undefined || kind === undefined)
-    return done(new Error(`it may not publish to ${shown(packet.topic)}`));
+    return done(new Error(`it may not publish to ${quoteTopic(packet.topic)}`));
   const payload = bytesOf(packet.payload);
-  const how: Arrival = { retained: keepRetained(line, packet, kind, payload), qos: packet.qos };
+  const info: MessageInfo = { retained: storeRetained(state, packet, kind, payload), qos: packet.qos };
   const contentType = packet.properties?.contentType;
-  if (contentType !== undefined) how.contentType = contentType;
-  if (line.options.acknowledge === 'when-kept') how.kept = once(done);
-  line.options.onMessage(packet.topic, payload, how, session.user);
-  if (how.kept === undefined) done(null);
+  if (contentType !== undefined) info.contentType = contentType;
+  if (state.options.acknowledge === 'after-commit') info.acknowledge = ackOnce(done);
+  state.options.onMessage(packet.topic, payload, info, session.user);
+  if (info.acknowledge === undefined) done(null);
 }
 
 /** What we need of the library's publish packets, Wills among them. */
@@ -180,10 +191,15 @@ type PublishLike = Pick<AedesPublishPacket, 'topic' | 'payload' | 'qos' | 'retai
  * `hello` and `presence` are retained; `readings` and `start` never are: the flag is taken off before the library sees it, and the
  * message goes on as retained, so that it is refused by that name.
  */
-function keepRetained(line: Line, packet: PublishLike, kind: UpperTopic, payload: Uint8Array): boolean {
+function storeRetained(
+  state: BuiltInState,
+  packet: PublishLike,
+  kind: NodeTopic,
+  payload: Uint8Array,
+): boolean {
   if (!packet.retain) return false;
   if (kind === 'hello' || kind === 'presence') {
-    line.options.retained?.save(packet.topic, payload.length === 0 ? null : payload, packet.qos);
+    state.options.retained?.save(packet.topic, payload.length === 0 ? null : payload, packet.qos);
     return false;
   }
   packet.retain = false;
@@ -191,72 +207,76 @@ function keepRetained(line: Line, packet: PublishLike, kind: UpperTopic, payload
 }
 
 /** Retained messages of the last run: first back into the broker, then told as retained copies. */
-async function restore(line: Line, aedes: Aedes): Promise<void> {
-  const { root, onMessage, retained } = line.options;
-  const everybody: Session = { names: 'any', listens: false };
+async function restoreRetained(state: BuiltInState, aedes: Aedes): Promise<void> {
+  const { root, onMessage, retained } = state.options;
+  const everybody: Session = { names: 'any', listenOnly: false };
   for (const { topic, payload, qos } of retained?.load() ?? []) {
-    await publishIn(aedes, topic, payload, { qos, retain: true });
+    await publishToClients(aedes, topic, payload, { qos, retain: true });
     if (mayPublish(root, everybody, topic) !== undefined) onMessage(topic, payload, { retained: true, qos });
   }
 }
 
-function publishIn(
+function publishToClients(
   aedes: Aedes,
   topic: string,
   payload: string | Uint8Array,
-  how: { qos: 0 | 1 | 2; retain: boolean },
+  options: { qos: 0 | 1 | 2; retain: boolean },
 ): Promise<void> {
   const bytes =
     typeof payload === 'string'
       ? Buffer.from(payload)
       : Buffer.from(payload.buffer, payload.byteOffset, payload.length);
   return new Promise((resolve, reject) => {
-    aedes.publish({ cmd: 'publish', topic, payload: bytes, dup: false, ...how }, (error) =>
+    aedes.publish({ cmd: 'publish', topic, payload: bytes, dup: false, ...options }, (error) =>
       error ? reject(error) : resolve(),
     );
   });
 }
 
-function brokerOf(line: Line, aedes: Aedes, at: { port: number; stop: () => Promise<void> }): BuiltInBroker {
+function buildBroker(
+  state: BuiltInState,
+  aedes: Aedes,
+  listener: { port: number; stop: () => Promise<void> },
+): BuiltInBroker {
   let closed: Promise<void> | undefined;
   return {
-    port: at.port,
-    async publish(topic, payload, how) {
-      if (line.closing) throw new Error(`Cannot publish to ${topic}: the built-in broker is closed`);
-      if (how.retain)
-        line.options.retained?.save(topic, payload.length === 0 ? null : Buffer.from(payload), how.qos);
-      await publishIn(aedes, topic, payload, how);
+    port: listener.port,
+    async publish(topic, payload, options) {
+      if (state.closing) throw new Error(`Cannot publish to ${topic}: the built-in broker is closed`);
+      if (options.retain)
+        state.options.retained?.save(topic, payload.length === 0 ? null : Buffer.from(payload), options.qos);
+      await publishToClients(aedes, topic, payload, options);
     },
     close() {
-      line.closing = true;
-      closed ??= Promise.all([at.stop(), new Promise<void>((done) => aedes.close(done))]).then(
+      state.closing = true;
+      closed ??= Promise.all([listener.stop(), new Promise<void>((done) => aedes.close(done))]).then(
         () => undefined,
       );
       return closed;
     },
     dropConnections: () => {
-      for (const client of line.connected) client.conn.destroy();
+      for (const client of state.connected) client.conn.destroy();
     },
-    connectedNodes: () => usersOf(line),
+    connectedNodes: () => connectedUsers(state),
   };
 }
 
-function usersOf(line: Line): string[] {
+function connectedUsers(state: BuiltInState): string[] {
   const users = new Set<string>();
-  for (const client of line.connected) {
-    const user = line.door.sessionOf(client)?.user;
+  for (const client of state.connected) {
+    const user = state.authenticator.sessionOf(client)?.user;
     if (user !== undefined) users.add(user);
   }
   return [...users].sort();
 }
 
-function whoIs(line: Line, client: Client): string {
-  const user = line.door.sessionOf(client)?.user ?? line.door.claimOf(client)?.user;
-  const address = addressOf(line, client.conn) || '?';
+function describeClient(state: BuiltInState, client: Client): string {
+  const user = state.authenticator.sessionOf(client)?.user ?? state.authenticator.claimOf(client)?.user;
+  const address = addressOf(state, client.conn) || '?';
   return user === undefined ? `a client at ${address}` : `${JSON.stringify(user)} at ${address}`;
 }
 
-function addressOf(line: Line, connection: object): string {
+function addressOf(line: BuiltInState, connection: object): string {
   return line.addresses.get(connection) ?? '';
 }
 
@@ -265,11 +285,11 @@ function bytesOf(payload: string | Uint8Array): Uint8Array {
 }
 
 /** Topics come from outside: short and on one line. */
-function shown(topic: string): string {
+function quoteTopic(topic: string): string {
   return JSON.stringify(topic.length > 80 ? `${topic.slice(0, 80)}…` : topic);
 }
 
-function once(done: AllowPublish): () => void {
+function ackOnce(done: AllowPublish): () => void {
   let called = false;
   return () => {
     if (called) return;

@@ -15,17 +15,17 @@ export interface BrokerClientSettings {
   certFile?: string;
   keyFile?: string;
   /** For a command that listens or sends for a while: the broker holds nothing for it once it has gone. */
-  passing?: boolean;
+  temporary?: boolean;
 }
 
 const PROTOCOLS = ['mqtt:', 'mqtts:', 'ws:', 'wss:'];
 /** The broker holds what comes while we are away for so long (MQTT 5); 3.1.1 brokers have a setting of their own. */
-const SESSION_S = 7 * 24 * 3600;
+const SESSION_EXPIRY_S = 7 * 24 * 3600;
 /** Messages on their way to us at once: at 20,000 a second and a commit each 20 ms, 400 wait; brokers give fewer where they must. */
 const RECEIVE_MAXIMUM = 1000;
 const KEEPALIVE_S = 60;
 /** A broker that takes a connection and says nothing. */
-const CONNECT_WITHIN_MS = 20_000;
+const CONNECT_TIMEOUT_MS = 20_000;
 
 /** Throws `Cannot use the broker …` where an address or a file is no good. */
 export function clientOptions(settings: BrokerClientSettings): IClientOptions {
@@ -38,25 +38,27 @@ export function clientOptions(settings: BrokerClientSettings): IClientOptions {
   return {
     protocolVersion: settings.version,
     clientId: settings.clientId,
-    clean: settings.passing === true,
+    clean: settings.temporary === true,
     ...(settings.version === 5
       ? {
           properties: {
             receiveMaximum: RECEIVE_MAXIMUM,
-            ...(settings.passing === true ? {} : { sessionExpiryInterval: SESSION_S }),
+            ...(settings.temporary === true ? {} : { sessionExpiryInterval: SESSION_EXPIRY_S }),
           },
         }
       : {}),
     keepalive: KEEPALIVE_S,
-    connectTimeout: CONNECT_WITHIN_MS,
+    connectTimeout: CONNECT_TIMEOUT_MS,
     reconnectPeriod: 0,
     resubscribe: false,
     timerVariant: 'native',
     ...(settings.user === undefined ? {} : { username: settings.user }),
     ...(settings.password === undefined ? {} : { password: settings.password }),
-    ...(settings.caFile === undefined ? {} : { ca: readOrSay('CA file', settings.caFile) }),
-    ...(settings.certFile === undefined ? {} : { cert: readOrSay('client certificate', settings.certFile) }),
-    ...(settings.keyFile === undefined ? {} : { key: readOrSay('client key', settings.keyFile) }),
+    ...(settings.caFile === undefined ? {} : { ca: readFileOrThrow('CA file', settings.caFile) }),
+    ...(settings.certFile === undefined
+      ? {}
+      : { cert: readFileOrThrow('client certificate', settings.certFile) }),
+    ...(settings.keyFile === undefined ? {} : { key: readFileOrThrow('client key', settings.keyFile) }),
   };
 }
 
@@ -69,7 +71,7 @@ function checkAddress(url: string): void {
   }
 }
 
-function readOrSay(what: string, path: string): Buffer {
+function readFileOrThrow(what: string, path: string): Buffer {
   try {
     return readFileSync(path);
   } catch (error) {

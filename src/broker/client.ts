@@ -1,17 +1,17 @@
 /**
- * The line to any outside MQTT broker. The session outlives the connection, and with `when-kept` a message is acknowledged only
+ * The line to any outside MQTT broker. The session outlives the connection, and with `after-commit` a message is acknowledged only
  * after our commit, so that the broker holds and repeats what we had not kept. Lost connections are tried again by ourselves,
  * after 1 s, 2 s, 4 s … 60 s, each shortened by up to half at random so that many servers do not come back in step.
  */
 import mqtt, { type IPublishPacket, type MqttClient } from 'mqtt';
-import { UPPER_TOPICS, type Acknowledge, type Arrival, type Broker, type OnMessage } from './broker.ts';
+import { NODE_TOPICS, type AckMode, type MessageInfo, type Broker, type OnMessage } from './broker.ts';
 import { clientOptions, type BrokerClientSettings } from './client-options.ts';
 import { brokerProblem } from './problem.ts';
 
 export interface BrokerClientOptions extends BrokerClientSettings {
   root: string;
   onMessage: OnMessage;
-  acknowledge?: Acknowledge;
+  acknowledge?: AckMode;
   /** Name of a shared subscription: several servers that share the wells. */
   shareName?: string;
   /** Told of each change: connected and listening, or not, with one sentence on what to do. */
@@ -21,26 +21,26 @@ export interface BrokerClientOptions extends BrokerClientSettings {
 }
 
 const FIRST_WAIT_MS = 1000;
-const LONGEST_WAIT_MS = 60_000;
+const MAX_WAIT_MS = 60_000;
 
 /** How long to wait before the try after `failures` in a row; `random` in [0, 1). */
-export function waitBeforeTry(failures: number, random: number): number {
-  const full = Math.min(LONGEST_WAIT_MS, FIRST_WAIT_MS * 2 ** Math.min(failures - 1, 16));
+export function reconnectDelayMs(failures: number, random: number): number {
+  const full = Math.min(MAX_WAIT_MS, FIRST_WAIT_MS * 2 ** Math.min(failures - 1, 16));
   return Math.max(FIRST_WAIT_MS / 2, Math.round(full * (1 - random / 2)));
 }
 
-interface Line {
+interface Connection {
   options: BrokerClientOptions;
   client: MqttClient;
   closing: boolean;
   failures: number;
   /** Connected and subscribed. */
-  up: boolean;
+  ready: boolean;
   lastError: unknown;
   timer?: NodeJS.Timeout;
   /** Acknowledgements of this turn, and the connection they belong to. */
   acks: number[];
-  settle: (error?: Error) => void;
+  resolveFirst: (error?: Error) => void;
 }
 
 /**
@@ -49,73 +49,73 @@ interface Line {
  */
 export async function openBrokerClient(options: BrokerClientOptions): Promise<Broker> {
   const client = mqtt.connect(options.url, { ...clientOptions(options), manualConnect: true });
-  let settle: Line['settle'] = () => undefined;
-  const first = new Promise<Error | undefined>((resolve) => (settle = resolve));
-  const line: Line = {
+  let resolveFirst: Connection['resolveFirst'] = () => undefined;
+  const first = new Promise<Error | undefined>((resolve) => (resolveFirst = resolve));
+  const connection: Connection = {
     options,
     client,
     closing: false,
     failures: 0,
-    up: false,
+    ready: false,
     lastError: undefined,
     acks: [],
-    settle,
+    resolveFirst,
   };
-  client.handleMessage = (packet, done) => takeMessage(line, packet, done);
-  client.on('connect', () => subscribe(line));
-  client.on('error', (error) => (line.lastError = error));
-  client.on('close', () => lost(line));
+  client.handleMessage = (packet, done) => handleMessage(connection, packet, done);
+  client.on('connect', () => subscribe(connection));
+  client.on('error', (error) => (connection.lastError = error));
+  client.on('close', () => handleClose(connection));
   client.connect();
   const failed = await first;
   if (failed !== undefined && options.firstFailure === 'reject') {
-    await close(line);
+    await close(connection);
     throw failed;
   }
   return {
-    publish: (topic, payload, how) => publish(line, topic, payload, how),
-    close: () => close(line),
-    dropConnections: () => drop(line),
+    publish: (topic, payload, options) => publish(connection, topic, payload, options),
+    close: () => close(connection),
+    dropConnections: () => dropConnection(connection),
     connectedNodes: () => [],
   };
 }
 
-function subscribe(line: Line): void {
-  const { root, shareName } = line.options;
+function subscribe(connection: Connection): void {
+  const { root, shareName } = connection.options;
   const prefix = shareName === undefined ? '' : `$share/${shareName}/`;
-  const filters = UPPER_TOPICS.map((last) => `${prefix}${root}/+/${last}`);
-  line.client.subscribe(filters, { qos: 1 }, (error) => {
-    if (line.closing) return;
+  const filters = NODE_TOPICS.map((last) => `${prefix}${root}/+/${last}`);
+  connection.client.subscribe(filters, { qos: 1 }, (error) => {
+    if (connection.closing) return;
     if (error !== null && error !== undefined) {
-      line.lastError = line.client.connected ? { code: 128 } : error;
-      line.client.stream.destroy();
+      connection.lastError = connection.client.connected ? { code: 128 } : error;
+      connection.client.stream.destroy();
       return;
     }
-    line.failures = 0;
-    line.up = true;
-    line.lastError = undefined;
-    line.options.onState?.({ connected: true });
-    line.settle();
+    connection.failures = 0;
+    connection.ready = true;
+    connection.lastError = undefined;
+    connection.options.onState?.({ connected: true });
+    connection.resolveFirst();
   });
 }
 
 /** The connection is gone, or never came: say so and try again later. */
-function lost(line: Line): void {
-  line.up = false;
-  line.acks = [];
-  if (line.closing || line.timer !== undefined) return;
-  line.failures += 1;
-  const reason = line.lastError ?? new Error('the connection was lost; it will be tried again');
-  const problem = brokerProblem(reason, line.options.url);
-  line.lastError = undefined;
-  line.options.onState?.({ connected: false, problem });
-  line.timer = setTimeout(
+function handleClose(connection: Connection): void {
+  connection.ready = false;
+  connection.acks = [];
+  if (connection.closing || connection.timer !== undefined) return;
+  connection.failures += 1;
+  const reason = connection.lastError ?? new Error('the connection was lost; it will be tried again');
+  const problem = brokerProblem(reason, connection.options.url);
+  connection.lastError = undefined;
+  connection.options.onState?.({ connected: false, problem });
+  connection.timer = setTimeout(
     () => {
-      delete line.timer;
-      if (!line.closing) line.client.reconnect();
+      delete connection.timer;
+      if (!connection.closing) connection.client.reconnect();
     },
-    waitBeforeTry(line.failures, Math.random()),
+    reconnectDelayMs(connection.failures, Math.random()),
   );
-  line.settle(new Error(problem, { cause: reason }));
+  connection.resolveFirst(new Error(problem, { cause: reason }));
 }
 
 /**
@@ -123,54 +123,55 @@ function lost(line: Line): void {
  * then; to let many messages wait for one commit, `done` is called with an error (which holds the acknowledgement back and does
  * nothing else) and the acknowledgement is written by ourselves.
  */
-function takeMessage(line: Line, packet: IPublishPacket, done: (error?: Error) => void): void {
-  const how: Arrival = { retained: packet.retain, qos: packet.qos };
+function handleMessage(connection: Connection, packet: IPublishPacket, done: (error?: Error) => void): void {
+  const info: MessageInfo = { retained: packet.retain, qos: packet.qos };
   const contentType = packet.properties?.contentType;
-  if (contentType !== undefined) how.contentType = contentType;
-  const held = line.options.acknowledge === 'when-kept' && packet.qos === 1 && packet.messageId !== undefined;
-  if (held) how.kept = acknowledger(line, packet.messageId!);
-  else if (line.options.acknowledge === 'when-kept') how.kept = () => undefined;
-  if (!line.closing) line.options.onMessage(packet.topic, bytesOf(packet.payload), how);
-  done(held ? new Error('acknowledged later') : undefined);
+  if (contentType !== undefined) info.contentType = contentType;
+  const ackLater =
+    connection.options.acknowledge === 'after-commit' && packet.qos === 1 && packet.messageId !== undefined;
+  if (ackLater) info.acknowledge = createAck(connection, packet.messageId!);
+  else if (connection.options.acknowledge === 'after-commit') info.acknowledge = () => undefined;
+  if (!connection.closing) connection.options.onMessage(packet.topic, bytesOf(packet.payload), info);
+  done(ackLater ? new Error('acknowledged later') : undefined);
 }
 
-function acknowledger(line: Line, messageId: number): () => void {
-  const stream = line.client.stream;
+function createAck(connection: Connection, messageId: number): () => void {
+  const stream = connection.client.stream;
   let called = false;
   return () => {
-    if (called || line.client.stream !== stream || !line.client.connected) return;
+    if (called || connection.client.stream !== stream || !connection.client.connected) return;
     called = true;
-    if (line.acks.length === 0) queueMicrotask(() => writeAcks(line));
-    line.acks.push(messageId);
+    if (connection.acks.length === 0) queueMicrotask(() => writeAcks(connection));
+    connection.acks.push(messageId);
   };
 }
 
 /** PUBACK in both versions: 0x40, length 2, packet identifier (MQTT 3.1.1 section 3.4; MQTT 5 section 3.4.2.1 lets the reason code be left out). */
-function writeAcks(line: Line): void {
-  const bytes = Buffer.allocUnsafe(line.acks.length * 4);
-  line.acks.forEach((messageId, at) => {
+function writeAcks(connection: Connection): void {
+  const bytes = Buffer.allocUnsafe(connection.acks.length * 4);
+  connection.acks.forEach((messageId, at) => {
     bytes.writeUInt16BE(0x4002, at * 4);
     bytes.writeUInt16BE(messageId, at * 4 + 2);
   });
-  line.acks = [];
-  if (bytes.length > 0 && line.client.connected) line.client.stream.write(bytes);
+  connection.acks = [];
+  if (bytes.length > 0 && connection.client.connected) connection.client.stream.write(bytes);
 }
 
 function publish(
-  line: Line,
+  connection: Connection,
   topic: string,
   payload: string | Uint8Array,
-  how: { qos: 0 | 1; retain: boolean },
+  options: { qos: 0 | 1; retain: boolean },
 ): Promise<void> {
-  if (line.closing)
+  if (connection.closing)
     return Promise.reject(new Error(`Cannot publish to ${topic}: the connection to the broker is closed`));
-  if (!line.up)
+  if (!connection.ready)
     return Promise.reject(
       new Error(`Cannot publish to ${topic}: there is no connection to the broker just now`),
     );
   const bytes = typeof payload === 'string' ? payload : Buffer.from(payload);
   return new Promise((resolve, reject) => {
-    line.client.publish(topic, bytes, how, (error) => {
+    connection.client.publish(topic, bytes, options, (error) => {
       if (error) reject(new Error(`Cannot publish to ${topic}: ${error.message}`, { cause: error }));
       else resolve();
     });
@@ -178,19 +179,19 @@ function publish(
 }
 
 /** The session outlives the connection: the broker repeats what was not acknowledged as soon as we are back. */
-function drop(line: Line): void {
-  if (line.closing || !line.client.connected) return;
-  line.lastError = new Error(
+function dropConnection(connection: Connection): void {
+  if (connection.closing || !connection.client.connected) return;
+  connection.lastError = new Error(
     'messages could not be kept; the connection is made anew so that they come again',
   );
-  line.client.stream.destroy();
+  connection.client.stream.destroy();
 }
 
-function close(line: Line): Promise<void> {
-  line.closing = true;
-  clearTimeout(line.timer);
-  const force = !line.client.connected;
-  return new Promise((resolve) => line.client.end(force, () => resolve()));
+function close(connection: Connection): Promise<void> {
+  connection.closing = true;
+  clearTimeout(connection.timer);
+  const force = !connection.client.connected;
+  return new Promise((resolve) => connection.client.end(force, () => resolve()));
 }
 
 function bytesOf(payload: string | Buffer): Uint8Array {

@@ -11,7 +11,7 @@ interface Credential {
   node: string;
   /** scrypt: `salt:hash`, base64. */
   secret: string;
-  madeMs: number;
+  createdMs: number;
   speaksFor: string[];
 }
 
@@ -20,7 +20,7 @@ export interface NodeCredential {
   secret: string;
   speaksFor: readonly string[];
   /** May listen to everything under the root, and publish nothing. */
-  listens?: boolean;
+  listenOnly?: boolean;
 }
 
 /** 128 x 8 x 4096 B = 4 MiB and about 10 ms for each check. */
@@ -31,8 +31,8 @@ const HASH_BYTES = 32;
 /** Base32 (RFC 4648) without padding: capitals and 2-7, nothing that looks like anything else when read out over a phone. */
 const BASE32 = 'ABCDEFGHIJKLMNOPQRSTUVWXYZ234567';
 /** 24 letters of 5 bits = 120 bits, in six groups of four. */
-const PASSWORD_LETTERS = 24;
-const GROUP_LETTERS = 4;
+const PASSWORD_CHARACTERS = 24;
+const GROUP_CHARACTERS = 4;
 
 export interface NewCredential {
   /** To be shown once; it cannot be found again from the row. */
@@ -42,19 +42,22 @@ export interface NewCredential {
 
 /**
  * A new credential for a node, or for a gateway that speaks for further names. Throws where a name is no node name.
- * `madeMs` is the caller's clock.
+ * `createdMs` is the caller's clock.
  */
 export async function makeCredential(
   node: string,
-  more: { madeMs: number; speaksFor?: readonly string[] },
+  options: { createdMs: number; speaksFor?: readonly string[] },
 ): Promise<NewCredential> {
-  const speaksFor = [...new Set(more.speaksFor ?? [])];
+  const speaksFor = [...new Set(options.speaksFor ?? [])];
   for (const name of [node, ...speaksFor]) {
     if (!isNodeName(name))
       throw new Error(`Cannot make credential: a node name is 1 to 40 of a-z, 0-9 and -: "${name}"`);
   }
   const password = makePassword();
-  return { password, row: { node, secret: await hashSecret(password), madeMs: more.madeMs, speaksFor } };
+  return {
+    password,
+    row: { node, secret: await hashSecret(password), createdMs: options.createdMs, speaksFor },
+  };
 }
 
 export async function hashSecret(password: string): Promise<string> {
@@ -76,32 +79,32 @@ export async function verifySecret(secret: string, password: string): Promise<bo
  * Remembers, for this process only, which password was right for which secret, so that a node that comes back costs a microsecond
  * and not a scrypt. Holds a keyed digest (the key is made at start), never the password.
  */
-export function openVerifier(): (user: string, secret: string, password: string) => Promise<boolean> {
+export function createVerifier(): (user: string, secret: string, password: string) => Promise<boolean> {
   const key = randomBytes(32);
-  const right = new Map<string, string>();
+  const verified = new Map<string, string>();
   return async function verify(user, secret, password) {
     const digest = createHmac('sha256', key).update(`${secret}\n${password}`).digest('base64');
-    if (right.get(user) === digest) return true;
+    if (verified.get(user) === digest) return true;
     const ok = await verifySecret(secret, password);
-    if (ok) right.set(user, digest);
+    if (ok) verified.set(user, digest);
     return ok;
   };
 }
 
 /** People type dashes, blanks and small letters as they like. */
-function plainPassword(password: string): string {
+function normalizePassword(password: string): string {
   return password.replaceAll(/[\s-]/g, '').toUpperCase();
 }
 
 function derive(password: string, salt: Buffer): Promise<Buffer> {
   return new Promise((resolve, reject) => {
-    scrypt(plainPassword(password), salt, HASH_BYTES, SCRYPT, (error, hash) =>
+    scrypt(normalizePassword(password), salt, HASH_BYTES, SCRYPT, (error, hash) =>
       error ? reject(error) : resolve(hash),
     );
   });
 }
 
 function makePassword(): string {
-  const letters = Array.from(randomBytes(PASSWORD_LETTERS), (byte) => BASE32[byte & 31]).join('');
-  return letters.match(new RegExp(`.{${GROUP_LETTERS}}`, 'g'))!.join('-');
+  const letters = Array.from(randomBytes(PASSWORD_CHARACTERS), (byte) => BASE32[byte & 31]).join('');
+  return letters.match(new RegExp(`.{${GROUP_CHARACTERS}}`, 'g'))!.join('-');
 }

@@ -5,38 +5,38 @@
  */
 export interface FrameMeter {
   /** Bytes of the running packet's body still to come. */
-  restBytes: number;
+  remainingBytes: number;
   /** -1: a type byte comes next; 0 to 3: so many bytes of the length were read. */
-  lengthAt: number;
-  lengthSoFar: number;
+  lengthByteIndex: number;
+  partialLength: number;
 }
 
 export function newFrameMeter(): FrameMeter {
-  return { restBytes: 0, lengthAt: -1, lengthSoFar: 0 };
+  return { remainingBytes: 0, lengthByteIndex: -1, partialLength: 0 };
 }
 
 /** Takes the next bytes. Returns the size of a packet that is larger than `maxBytes` or has no valid length, else 0. */
-export function meterFrames(meter: FrameMeter, bytes: Uint8Array, maxBytes: number): number {
+export function findOversizedPacket(meter: FrameMeter, bytes: Uint8Array, maxBytes: number): number {
   let at = 0;
   while (at < bytes.length) {
-    if (meter.restBytes > 0) {
-      const step = Math.min(meter.restBytes, bytes.length - at);
-      meter.restBytes -= step;
+    if (meter.remainingBytes > 0) {
+      const step = Math.min(meter.remainingBytes, bytes.length - at);
+      meter.remainingBytes -= step;
       at += step;
-    } else if (meter.lengthAt < 0) {
-      meter.lengthAt = 0;
-      meter.lengthSoFar = 0;
+    } else if (meter.lengthByteIndex < 0) {
+      meter.lengthByteIndex = 0;
+      meter.partialLength = 0;
       at += 1;
     } else {
       const byte = bytes[at]!;
       at += 1;
-      meter.lengthSoFar += (byte & 127) * 128 ** meter.lengthAt;
-      meter.lengthAt += 1;
+      meter.partialLength += (byte & 127) * 128 ** meter.lengthByteIndex;
+      meter.lengthByteIndex += 1;
       if (byte < 128) {
-        if (meter.lengthSoFar > maxBytes) return meter.lengthSoFar;
-        meter.restBytes = meter.lengthSoFar;
-        meter.lengthAt = -1;
-      } else if (meter.lengthAt === 4) {
+        if (meter.partialLength > maxBytes) return meter.partialLength;
+        meter.remainingBytes = meter.partialLength;
+        meter.lengthByteIndex = -1;
+      } else if (meter.lengthByteIndex === 4) {
         return Number.POSITIVE_INFINITY;
       }
     }

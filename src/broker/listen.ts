@@ -2,22 +2,22 @@
 import type { Server } from 'node:net';
 
 /** Resolves with the port that was opened (asked for or, with 0, found). Rejects with a sentence that says what to do. */
-export function listen(server: Server, at: { host: string; port: number }): Promise<number> {
+export function listen(server: Server, address: { host: string; port: number }): Promise<number> {
   return new Promise((resolve, reject) => {
-    const refused = (error: NodeJS.ErrnoException): void =>
-      reject(new Error(listenProblem(error, at), { cause: error }));
-    server.once('error', refused);
-    server.listen(at.port, at.host, () => {
-      server.off('error', refused);
-      const address = server.address();
-      resolve(typeof address === 'object' && address !== null ? address.port : at.port);
+    const onError = (error: NodeJS.ErrnoException): void =>
+      reject(new Error(listenProblem(error, address), { cause: error }));
+    server.once('error', onError);
+    server.listen(address.port, address.host, () => {
+      server.off('error', onError);
+      const bound = server.address();
+      resolve(typeof bound === 'object' && bound !== null ? bound.port : address.port);
     });
   });
 }
 
 /** Why the built-in broker cannot listen, and what to do. */
-function listenProblem(error: NodeJS.ErrnoException, at: { host: string; port: number }): string {
-  const where = `${at.host} port ${at.port}`;
+function listenProblem(error: NodeJS.ErrnoException, address: { host: string; port: number }): string {
+  const where = `${address.host} port ${address.port}`;
   switch (error.code ?? '') {
     case 'EADDRINUSE':
       return `Cannot listen for nodes on ${where}: another program has this port. Stop it (often a second Stillwell or another MQTT broker), give Stillwell another port, or let it use that broker instead.`;
@@ -26,7 +26,7 @@ function listenProblem(error: NodeJS.ErrnoException, at: { host: string; port: n
     case 'EACCES':
       return `Cannot listen for nodes on ${where}: the system does not allow it. Ports under 1024 need special rights; 1883 is the usual MQTT port.`;
     case 'ENOTFOUND':
-      return `Cannot listen for nodes on ${where}: the name "${at.host}" is not known here. Give an address such as 127.0.0.1 instead.`;
+      return `Cannot listen for nodes on ${where}: the name "${address.host}" is not known here. Give an address such as 127.0.0.1 instead.`;
     default:
       return `Cannot listen for nodes on ${where}: ${error.message}`;
   }

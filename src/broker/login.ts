@@ -6,9 +6,9 @@
 import { Socket } from 'node:net';
 import type { AuthenticateError, Client, ConnectPacket } from 'aedes';
 import { mayPublish, type Session } from './access.ts';
-import { openVerifier, type NodeCredential } from './credentials.ts';
+import { createVerifier, type NodeCredential } from './credentials.ts';
 
-export interface DoorOptions {
+export interface AuthenticatorOptions {
   root: string;
   /** Asked at each connect; undefined where no such node has a credential. */
   credential: (user: string) => NodeCredential | undefined;
@@ -22,115 +22,134 @@ interface Claim {
   willTopic?: string;
 }
 
-export interface Door {
-  announce(client: Client, packet: ConnectPacket, done: (error: Error | null, go: boolean) => void): void;
-  admit(client: Client, user: string | undefined, password: Buffer | undefined, done: Answer): void;
+export interface Authenticator {
+  handleConnect(
+    client: Client,
+    packet: ConnectPacket,
+    done: (error: Error | null, go: boolean) => void,
+  ): void;
+  authenticate(
+    client: Client,
+    user: string | undefined,
+    password: Buffer | undefined,
+    done: AuthCallback,
+  ): void;
   sessionOf(client: Client): Session | undefined;
   claimOf(client: Client): Claim | undefined;
 }
 
-type Answer = (error: AuthenticateError | null, success: boolean | null) => void;
+type AuthCallback = (error: AuthenticateError | null, success: boolean | null) => void;
 
 /** MQTT 3.1.1, table 3.1. */
 const SERVER_UNAVAILABLE = 3;
 const BAD_USER_OR_PASSWORD = 4;
 const NOT_AUTHORIZED = 5;
 /** Checks waiting at once: 256 of 10 ms on two cores is 1.3 s; who comes then is asked to come again. */
-const MAX_WAITING_CHECKS = 256;
+const MAX_PENDING_CHECKS = 256;
 /**
  * A node sends every 60 s at the latest (contract, section 2), so 10 min without a word is a dead connection, also for clients that
  * asked for none or a longer time. Seconds.
  */
-const LONGEST_KEEPALIVE_S = 600;
+const MAX_KEEPALIVE_S = 600;
 
-export function openDoor(options: DoorOptions): Door {
+export function createAuthenticator(options: AuthenticatorOptions): Authenticator {
   const claims = new WeakMap<Client, Claim>();
   const sessions = new WeakMap<Client, Session>();
-  const verify = openVerifier();
-  let waiting = 0;
+  const verify = createVerifier();
+  let pendingChecks = 0;
 
-  async function judge(
+  async function checkCredential(
     client: Client,
     user: string | undefined,
     password: Buffer | undefined,
-  ): Promise<Session | Refused> {
+  ): Promise<Session | LoginRefusal> {
     const local = options.allowLocal && isLocal(client);
-    const known = user === undefined ? undefined : options.credential(user);
-    if (user === undefined || known === undefined) {
-      if (local) return { names: 'any', listens: false };
+    const credential = user === undefined ? undefined : options.credential(user);
+    if (user === undefined || credential === undefined) {
+      if (local) return { names: 'any', listenOnly: false };
       return user === undefined
-        ? { refused: NOT_AUTHORIZED, why: 'it gave no user name; give the node its credential' }
-        : { refused: BAD_USER_OR_PASSWORD, why: 'no such node has a credential' };
+        ? { refused: NOT_AUTHORIZED, reason: 'it gave no user name; give the node its credential' }
+        : { refused: BAD_USER_OR_PASSWORD, reason: 'no such node has a credential' };
     }
-    if (waiting >= MAX_WAITING_CHECKS)
-      return { refused: SERVER_UNAVAILABLE, why: 'too many nodes come at once; it may try again' };
-    waiting += 1;
-    const right = await verify(user, known.secret, password?.toString('utf8') ?? '').finally(
-      () => (waiting -= 1),
+    if (pendingChecks >= MAX_PENDING_CHECKS)
+      return { refused: SERVER_UNAVAILABLE, reason: 'too many nodes come at once; it may try again' };
+    pendingChecks += 1;
+    const right = await verify(user, credential.secret, password?.toString('utf8') ?? '').finally(
+      () => (pendingChecks -= 1),
     );
-    if (!right) return { refused: BAD_USER_OR_PASSWORD, why: 'its password is wrong' };
-    return { user, names: new Set([user, ...known.speaksFor]), listens: known.listens === true };
+    if (!right) return { refused: BAD_USER_OR_PASSWORD, reason: 'its password is wrong' };
+    return {
+      user,
+      names: new Set([user, ...credential.speaksFor]),
+      listenOnly: credential.listenOnly === true,
+    };
   }
 
-  async function answer(client: Client, { user, password }: Given, done: Answer): Promise<void> {
-    let refused: Refused | undefined;
+  async function respond(client: Client, { user, password }: LoginParams, done: AuthCallback): Promise<void> {
+    let refused: LoginRefusal | undefined;
     try {
       refused = await admit(client, user, password);
     } catch (error) {
-      refused = { refused: SERVER_UNAVAILABLE, why: error instanceof Error ? error.message : String(error) };
+      refused = {
+        refused: SERVER_UNAVAILABLE,
+        reason: error instanceof Error ? error.message : String(error),
+      };
     }
-    done(refused === undefined ? null : refusal(refused), refused === undefined);
+    done(refused === undefined ? null : toAuthError(refused), refused === undefined);
   }
 
   async function admit(
     client: Client,
     user: string | undefined,
     password: Buffer | undefined,
-  ): Promise<Refused | undefined> {
-    const judged = await judge(client, user, password);
-    if ('refused' in judged) return judged;
+  ): Promise<LoginRefusal | undefined> {
+    const session = await checkCredential(client, user, password);
+    if ('refused' in session) return session;
     const will = claims.get(client)?.willTopic;
-    if (will !== undefined && (judged.listens || mayPublish(options.root, judged, will) !== 'presence')) {
+    if (
+      will !== undefined &&
+      (session.listenOnly || mayPublish(options.root, session, will) !== 'presence')
+    ) {
       return {
         refused: NOT_AUTHORIZED,
-        why: `its Will must be the presence of its own name: ${JSON.stringify(will.slice(0, 80))}`,
+        reason: `its Will must be the presence of its own name: ${JSON.stringify(will.slice(0, 80))}`,
       };
     }
-    if (!client.closed) sessions.set(client, judged);
+    if (!client.closed) sessions.set(client, session);
     return undefined;
   }
 
   return {
-    announce(client, packet, done) {
+    handleConnect(client, packet, done) {
       claims.set(client, claimOf(packet));
       packet.clean = true;
       if (packet.clientId !== '') packet.clientId = `${packet.username ?? ''}/${packet.clientId}`;
-      const asked = packet.keepalive ?? 0;
-      packet.keepalive = asked === 0 ? LONGEST_KEEPALIVE_S : Math.min(asked, LONGEST_KEEPALIVE_S);
+      const requestedS = packet.keepalive ?? 0;
+      packet.keepalive = requestedS === 0 ? MAX_KEEPALIVE_S : Math.min(requestedS, MAX_KEEPALIVE_S);
       done(null, true);
     },
-    admit(client, user, password, done) {
-      void answer(client, { user, password }, done);
+    authenticate(client, user, password, done) {
+      void respond(client, { user, password }, done);
     },
     sessionOf: (client) => sessions.get(client),
     claimOf: (client) => claims.get(client),
   };
 }
 
-interface Given {
+interface LoginParams {
   user: string | undefined;
   password: Buffer | undefined;
 }
 
-interface Refused {
+interface LoginRefusal {
   refused: number;
-  why: string;
+  reason: string;
 }
 
-function refusal({ refused, why }: Refused): AuthenticateError {
+function toAuthError({ refused, reason }: LoginRefusal): AuthenticateError {
   // The library declares the codes as a constant enum, which has no value at run time; these are its numbers.
   // oxlint-disable-next-line typescript/no-unsafe-enum-assignment
-  return Object.assign(new Error(why), { returnCode: refused });
+  return Object.assign(new Error(reason), { returnCode: refused });
 }
 
 function claimOf(packet: ConnectPacket): Claim {

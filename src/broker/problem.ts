@@ -2,15 +2,16 @@
  * Why an outside broker cannot be reached or does not take us, in one sentence that says what to do. Codes: node's system and TLS
  * errors; return codes of MQTT 3.1.1 (table 3.1) and reason codes of MQTT 5 (section 2.4).
  */
-interface Shown {
+interface ErrorLike {
   code?: string | number;
   message?: string;
   errors?: unknown[];
 }
 
-const LOGIN = 'Check the user name and password in the settings, and that the broker lets this user in.';
+const CHECK_LOGIN =
+  'Check the user name and password in the settings, and that the broker lets this user in.';
 
-const BY_CODE: Record<string, string> = {
+const PROBLEM_BY_CODE: Record<string, string> = {
   ENOTFOUND:
     'no computer of that name is known here. Check the name in the broker’s address, and that this network’s name service works.',
   EAI_AGAIN:
@@ -57,27 +58,27 @@ const BY_CODE: Record<string, string> = {
   '1': 'it does not speak the MQTT version asked for. Set the MQTT version to the other one (4 is 3.1.1, 5 is 5).',
   '2': 'it does not take our client identifier. Give another one in the settings.',
   '3': 'it says that it is not available. It will be tried again.',
-  '4': `it refused the login: wrong user name or password. ${LOGIN}`,
-  '5': `it refused the login: not authorized. ${LOGIN}`,
+  '4': `it refused the login: wrong user name or password. ${CHECK_LOGIN}`,
+  '5': `it refused the login: not authorized. ${CHECK_LOGIN}`,
   '128':
     'it does not let us listen to the nodes’ topics. Let this user read them in the broker’s access rules.',
   '132':
     'it does not speak the MQTT version asked for. Set the MQTT version to the other one (4 is 3.1.1, 5 is 5).',
   '133': 'it does not take our client identifier. Give another one in the settings.',
-  '134': `it refused the login: wrong user name or password. ${LOGIN}`,
-  '135': `it refused: not authorized. ${LOGIN}`,
+  '134': `it refused the login: wrong user name or password. ${CHECK_LOGIN}`,
+  '135': `it refused: not authorized. ${CHECK_LOGIN}`,
   '136': 'it says that it is not available. It will be tried again.',
   '137': 'it says that it is busy. It will be tried again.',
   '138': 'it has banned this client. Ask whoever runs the broker.',
   '142': 'another client took over with the same client identifier. Let only one server use it.',
 };
 
-const BY_TEXT: [RegExp, string][] = [
+const PROBLEM_BY_TEXT: [RegExp, string][] = [
   [
     /Unexpected server response: (404|400)/,
     'no MQTT answers at this path. Check the path in the address (often /mqtt).',
   ],
-  [/Unexpected server response: (401|403)/, `the web server before it refused us. ${LOGIN}`],
+  [/Unexpected server response: (401|403)/, `the web server before it refused us. ${CHECK_LOGIN}`],
   [
     /connack timeout/i,
     'it accepts the connection and then says nothing. Check that the port is the broker’s MQTT port, with TLS (mqtts://) where it wants it.',
@@ -86,19 +87,19 @@ const BY_TEXT: [RegExp, string][] = [
 ];
 
 /** One sentence: `Cannot use the broker at …: why, and what to do.` `at` is shown without user name and password. */
-export function brokerProblem(error: unknown, at?: string): string {
-  const where = at === undefined ? 'the broker' : `the broker at ${withoutSecrets(at)}`;
+export function brokerProblem(error: unknown, url?: string): string {
+  const where = url === undefined ? 'the broker' : `the broker at ${withoutSecrets(url)}`;
   return `Cannot use ${where}: ${reasonOf(error)}`;
 }
 
 function reasonOf(error: unknown): string {
-  const shown: Shown = typeof error === 'object' && error !== null ? error : { message: String(error) };
-  const known = shown.code === undefined ? undefined : BY_CODE[String(shown.code)];
+  const details: ErrorLike = typeof error === 'object' && error !== null ? error : { message: String(error) };
+  const known = details.code === undefined ? undefined : PROBLEM_BY_CODE[String(details.code)];
   if (known !== undefined) return known;
-  const text = shown.message ?? '';
-  const matched = BY_TEXT.find(([pattern]) => pattern.test(text));
+  const text = details.message ?? '';
+  const matched = PROBLEM_BY_TEXT.find(([pattern]) => pattern.test(text));
   if (matched !== undefined) return matched[1];
-  if (shown.errors !== undefined && shown.errors.length > 0) return reasonOf(shown.errors[0]);
+  if (details.errors !== undefined && details.errors.length > 0) return reasonOf(details.errors[0]);
   return text === '' ? 'it gave no reason. It will be tried again.' : `${text}.`;
 }
 

@@ -43,12 +43,12 @@ export interface TankCard {
 }
 
 /** Where one channel of the well comes from, from `sinceMs` (0: always) until the next rule of that channel. */
-export interface ReadRule {
+export interface SourceRule {
   /** The well's channel: `current`, `p2/current`, `pressure` … */
   channel: string;
   node: string;
   /** The node's channel. */
-  from: string;
+  nodeChannel: string;
   sinceMs: number;
 }
 
@@ -57,9 +57,9 @@ export interface Card {
   site?: string;
   /** IANA; `UTC` where not given. */
   timeZone: string;
-  /** 0 where not given; `altitudeGiven` says which, since litres depend on it. */
+  /** 0 where not given; `altitudeKnown` says which, since litres depend on it. */
   altitudeM: number;
-  altitudeGiven: boolean;
+  altitudeKnown: boolean;
   uses: Use[];
   /** At least one. */
   pumps: PumpCard[];
@@ -69,7 +69,7 @@ export interface Card {
   /** How many false alarms a year, by chance, people will bear from this whole well; the usual where not given (src/watch/budget.ts). */
   falseAlarmsPerYear?: number;
   /** Sorted by channel, then `sinceMs`. Empty: the node of the well's name, channels as they are. */
-  reads: ReadRule[];
+  reads: SourceRule[];
   /** What no watch judges by; absent where nothing of it is said. */
-  described?: CardDescription;
+  description?: CardDescription;
 }

@@ -37,14 +37,14 @@ export const CHANNEL_UNITS: Record<BaseChannel, string> = {
 /** Pumps on one node or well: 15 x 16 codes fit a byte. */
 export const MAX_PUMPS = 15;
 
-const PLACES = new Map<string, number>(BASE_CHANNELS.map((name, at) => [name, at]));
+const BASE_INDEX = new Map<string, number>(BASE_CHANNELS.map((name, at) => [name, at]));
 
 /** The code of a channel name, or undefined where the contract has no such channel. `p1/` is written without prefix. */
 export function channelCode(name: string): number | undefined {
-  const cut = name.indexOf('/');
-  if (cut < 0) return PLACES.get(name);
-  const pump = /^p([2-9]|1[0-5])$/.exec(name.slice(0, cut));
-  const base = PLACES.get(name.slice(cut + 1));
+  const slash = name.indexOf('/');
+  if (slash < 0) return BASE_INDEX.get(name);
+  const pump = /^p([2-9]|1[0-5])$/.exec(name.slice(0, slash));
+  const base = BASE_INDEX.get(name.slice(slash + 1));
   return pump && base !== undefined ? (Number(pump[1]) - 1) * 16 + base : undefined;
 }
 

@@ -23,20 +23,20 @@ export interface HoleDescription {
   /** A date, a month or a year: `2004-08-30`, `2004-08`, `2004`. */
   drilled?: string;
   /** Nominal diameter. */
-  casingM?: number;
+  casingDiameterM?: number;
   /** How deep the casing goes. */
-  casingToM?: number;
-  casingOf?: string;
+  casingDepthM?: number;
+  casingMaterial?: string;
   /** From the ground down to standing water; negative where the well flows by itself. */
   staticLevelM?: number;
   /** Nominal diameter. */
-  dropPipeM?: number;
-  dropPipeOf?: string;
+  dropPipeDiameterM?: number;
+  dropPipeMaterial?: string;
   checkValves: CheckValve[];
   yieldLPerS?: number;
   driller?: string;
   /** Number of the well log with the authority that keeps it. */
-  log?: string;
+  logNumber?: string;
 }
 
 export interface TankDescription {
@@ -48,8 +48,15 @@ export interface TankDescription {
 }
 
 /** Where the order of wires is written down. */
-export const WIRED_PLACES = ['panel', 'disconnect', 'switch', 'controlBox', 'drive', 'wellHead'] as const;
-export type WiredPlace = (typeof WIRED_PLACES)[number];
+export const TERMINAL_LOCATIONS = [
+  'panel',
+  'disconnect',
+  'switch',
+  'controlBox',
+  'drive',
+  'wellHead',
+] as const;
+export type TerminalLocation = (typeof TERMINAL_LOCATIONS)[number];
 
 export interface ElectricalDescription {
   /** Which panel. */
@@ -61,13 +68,13 @@ export interface ElectricalDescription {
   /** Size, material and length of the cable to the pump. */
   cable?: string;
   /** By place, one line a terminal: `L1 black`. */
-  wires: Partial<Record<WiredPlace, string[]>>;
+  wires: Partial<Record<TerminalLocation, string[]>>;
   /** Papers by the SHA-256 of their bytes. */
   photos: string[];
 }
 
 /** Things that somebody looks for in a strange house, in the order of the water. */
-export const PLACES = [
+export const LOCATIONS = [
   'wellHead',
   'pumpHouse',
   'panel',
@@ -81,7 +88,7 @@ export const PLACES = [
   'sampleTap',
   'treatment',
 ] as const;
-export type Place = (typeof PLACES)[number];
+export type Location = (typeof LOCATIONS)[number];
 
 export interface PeopleDescription {
   owner?: string;
@@ -99,5 +106,5 @@ export interface CardDescription extends PeopleDescription {
   tank: TankDescription;
   electrical: ElectricalDescription;
   treatment: string[];
-  where: Partial<Record<Place, string>>;
+  where: Partial<Record<Location, string>>;
 }

@@ -6,78 +6,92 @@ import { parseQuantity } from '../../shared/quantity/parse-quantity.ts';
 import type { Dimension } from '../../shared/quantity/units.ts';
 import { isIsoDate, parseRfc3339 } from './rfc3339.ts';
 
-export interface Problem {
+export interface ParseIssue {
   key: string;
   rule: string;
   /** The value as it is told. */
-  shown: string;
+  valueText: string;
 }
 
 /** An object under inspection: where it stands ('' at the top), what it holds, and the problems noted so far (shared by all levels). */
-export interface Look {
+export interface ParseContext {
   path: string;
-  holds: Record<string, unknown>;
-  problems: Problem[];
+  fields: Record<string, unknown>;
+  issues: ParseIssue[];
 }
 
 /** A span of SI values and how it is said: "above 0 and at most 300 psi". */
-export interface Limit {
+export interface ValueRange {
   min: number;
   max: number;
-  says: string;
+  text: string;
 }
 
 /** Longest value shown in a problem: enough to know it again, short enough for one line. */
-const SHOWN_CHARACTERS = 80;
+const MAX_VALUE_CHARACTERS = 80;
 
 /** Begins to look through `json`, or notes that it is no object. `keys` are all that may stand there; `undefined` allows any. */
-export function lookAt(json: unknown, keys: readonly string[] | undefined): Look {
-  const look: Look = { path: '', holds: {}, problems: [] };
-  open(look, json, keys, '(the whole)');
-  return look;
+export function rootContext(json: unknown, keys: readonly string[] | undefined): ParseContext {
+  const context: ParseContext = { path: '', fields: {}, issues: [] };
+  enterObject(context, json, keys, '(root)');
+  return context;
 }
 
 /** Looks into the object under `key`; undefined where nothing stands there. */
-export function lookInto(outer: Look, key: string, keys: readonly string[] | undefined): Look | undefined {
-  const value = valueOf(outer, key);
+export function childContext(
+  outer: ParseContext,
+  key: string,
+  keys: readonly string[] | undefined,
+): ParseContext | undefined {
+  const value = fieldValue(outer, key);
   if (value === undefined) return undefined;
-  const look: Look = { path: `${pathOf(outer, key)}.`, holds: {}, problems: outer.problems };
-  open(look, value, keys, pathOf(outer, key));
-  return look;
+  const context: ParseContext = { path: `${fieldPath(outer, key)}.`, fields: {}, issues: outer.issues };
+  enterObject(context, value, keys, fieldPath(outer, key));
+  return context;
 }
 
-function open(look: Look, value: unknown, keys: readonly string[] | undefined, name: string): void {
+function enterObject(
+  context: ParseContext,
+  value: unknown,
+  keys: readonly string[] | undefined,
+  name: string,
+): void {
   if (!isRecord(value)) {
-    look.problems.push({ key: name, rule: 'must be an object in braces', shown: shown(value) });
+    context.issues.push({ key: name, rule: 'must be an object in braces', valueText: formatValue(value) });
     return;
   }
-  look.holds = value;
-  if (keys) refuseOthers(look, keys);
+  context.fields = value;
+  if (keys) rejectUnknownKeys(context, keys);
 }
 
 function isRecord(value: unknown): value is Record<string, unknown> {
   return typeof value === 'object' && value !== null && !Array.isArray(value);
 }
 
-function refuseOthers(look: Look, keys: readonly string[]): void {
-  for (const key of Object.keys(look.holds)) {
-    if (!keys.includes(key)) note(look, key, `is not known; known are ${keys.join(', ')}`);
+function rejectUnknownKeys(context: ParseContext, keys: readonly string[]): void {
+  for (const key of Object.keys(context.fields)) {
+    if (!keys.includes(key)) addIssue(context, key, `is not known; known are ${keys.join(', ')}`);
   }
 }
 
-/** Notes that the value under `key` breaks `rule` ("must be …"); `told` stands for the value where another says more. */
-export function note(look: Look, key: string, rule: string, told: string = shown(valueOf(look, key))): void {
-  look.problems.push({ key: pathOf(look, key), rule, shown: told });
+/** Notes that the value under `key` breaks `rule` ("must be …"); `valueText` stands for the value where another says more. */
+export function addIssue(
+  context: ParseContext,
+  key: string,
+  rule: string,
+  valueText: string = formatValue(fieldValue(context, key)),
+): void {
+  context.issues.push({ key: fieldPath(context, key), rule, valueText: valueText });
 }
 
 /** The first problem in one line, "Cannot read card: switch.cutIn must be …: "60 psi"", or undefined where there is none. */
-export function firstProblem(look: Look, what: string): string | undefined {
-  const problem = look.problems[0];
-  return problem && `Cannot read ${what}: ${problem.key} ${problem.rule}: ${problem.shown}`;
+export function formatFirstIssue(context: ParseContext, what: string): string | undefined {
+  const issue = context.issues[0];
+  return issue && `Cannot read ${what}: ${issue.key} ${issue.rule}: ${issue.valueText}`;
 }
 
 /** Lists in lists in lists can be too deep to be written out. */
-function jsonOf(value: unknown): string {
+function toJsonText(value: unknown): string {
   try {
     return JSON.stringify(value) ?? 'nothing';
   } catch (error) {
@@ -87,93 +101,106 @@ function jsonOf(value: unknown): string {
 }
 
 /** The value under `key`, own keys only; undefined where it is absent. */
-export function valueOf(look: Look, key: string): unknown {
-  return Object.hasOwn(look.holds, key) ? look.holds[key] : undefined;
+export function fieldValue(context: ParseContext, key: string): unknown {
+  return Object.hasOwn(context.fields, key) ? context.fields[key] : undefined;
 }
 
-function pathOf(look: Look, key: string): string {
-  return `${look.path}${key}`;
+function fieldPath(context: ParseContext, key: string): string {
+  return `${context.path}${key}`;
 }
 
 /** A value as it is told in a problem: in one short line, whatever it is. */
-export function shown(value: unknown): string {
-  const text = jsonOf(value);
-  return text.length > SHOWN_CHARACTERS ? `${text.slice(0, SHOWN_CHARACTERS)}…` : text;
+export function formatValue(value: unknown): string {
+  const text = toJsonText(value);
+  return text.length > MAX_VALUE_CHARACTERS ? `${text.slice(0, MAX_VALUE_CHARACTERS)}…` : text;
 }
 
 /** A quantity in SI within `limit`; undefined where absent or noted. */
-export function quantityAt(look: Look, key: string, dimension: Dimension, limit: Limit): number | undefined {
-  const value = valueOf(look, key);
+export function quantityAt(
+  context: ParseContext,
+  key: string,
+  dimension: Dimension,
+  limit: ValueRange,
+): number | undefined {
+  const value = fieldValue(context, key);
   if (value === undefined) return undefined;
   const read = parseQuantity(value, dimension);
   if ('problem' in read) {
-    note(look, key, read.problem);
+    addIssue(context, key, read.problem);
     return undefined;
   }
   if (read.si >= limit.min && read.si <= limit.max) return read.si;
-  note(look, key, `must be ${limit.says}`);
+  addIssue(context, key, `must be ${limit.text}`);
   return undefined;
 }
 
 /** One of `options`, as text or number; undefined where absent or noted. */
 export function choiceAt<T extends string | number>(
-  look: Look,
+  context: ParseContext,
   key: string,
   options: readonly T[],
 ): T | undefined {
-  const value = valueOf(look, key);
+  const value = fieldValue(context, key);
   if (value === undefined) return undefined;
   const found = options.find((option) => option === value);
-  if (found === undefined) note(look, key, `must be one of ${options.join(', ')}`);
+  if (found === undefined) addIssue(context, key, `must be one of ${options.join(', ')}`);
   return found;
 }
 
-/** Text for people: 1 to `longest` characters, no control characters. */
-export function textAt(look: Look, key: string, longest: number): string | undefined {
-  const value = valueOf(look, key);
+/** Text for people: 1 to `maxCharacters` characters, no control characters. */
+export function textAt(context: ParseContext, key: string, maxCharacters: number): string | undefined {
+  const value = fieldValue(context, key);
   if (value === undefined) return undefined;
-  if (isText(value, longest)) return value;
-  note(look, key, `must be text of 1 to ${longest} characters in one line`);
+  if (isText(value, maxCharacters)) return value;
+  addIssue(context, key, `must be text of 1 to ${maxCharacters} characters in one line`);
   return undefined;
 }
 
-function isText(value: unknown, longest: number): value is string {
+function isText(value: unknown, maxCharacters: number): value is string {
   return (
-    typeof value === 'string' && value.trim() !== '' && value.length <= longest && !/\p{Cc}/u.test(value)
+    typeof value === 'string' &&
+    value.trim() !== '' &&
+    value.length <= maxCharacters &&
+    !/\p{Cc}/u.test(value)
   );
 }
 
 /** A list of texts for people; [] where absent or noted. */
 export function textsAt(
-  look: Look,
+  context: ParseContext,
   key: string,
-  { most, longest }: { most: number; longest: number },
+  { maxItems, maxCharacters }: { maxItems: number; maxCharacters: number },
 ): string[] {
-  const value = valueOf(look, key);
+  const value = fieldValue(context, key);
   if (value === undefined) return [];
-  if (!Array.isArray(value) || value.length > most) {
-    note(look, key, `must be a list of at most ${most} lines`);
+  if (!Array.isArray(value) || value.length > maxItems) {
+    addIssue(context, key, `must be a list of at most ${maxItems} lines`);
     return [];
   }
   const lines: unknown[] = value;
-  const wrong = lines.find((line) => !isText(line, longest));
+  const wrong = lines.find((line) => !isText(line, maxCharacters));
   if (wrong !== undefined)
-    note(look, key, `must each be text of 1 to ${longest} characters in one line`, shown(wrong));
-  return lines.filter((line) => isText(line, longest));
+    addIssue(
+      context,
+      key,
+      `must each be text of 1 to ${maxCharacters} characters in one line`,
+      formatValue(wrong),
+    );
+  return lines.filter((line) => isText(line, maxCharacters));
 }
 
 /** A date, or as much of it as is known: "2019-05-14", "2019-05", "2019". */
-export function dateAt(look: Look, key: string): string | undefined {
-  const value = valueOf(look, key);
+export function dateAt(context: ParseContext, key: string): string | undefined {
+  const value = fieldValue(context, key);
   if (value === undefined) return undefined;
   if (typeof value === 'string' && isIsoDate(`${value}-01-01`.slice(0, Math.max(10, value.length))))
     return value;
-  note(look, key, 'must be a date such as "2019-05-14", "2019-05" or "2019"');
+  addIssue(context, key, 'must be a date such as "2019-05-14", "2019-05" or "2019"');
   return undefined;
 }
 
 /** Without the keys of which nothing is said. */
-export function given<T extends object>(values: T): { [K in keyof T]?: Exclude<T[K], undefined> } {
+export function omitUndefined<T extends object>(values: T): { [K in keyof T]?: Exclude<T[K], undefined> } {
   // The compiler does not follow a filter by value into the type of its keys.
   // oxlint-disable-next-line typescript/no-unsafe-type-assertion
   return Object.fromEntries(Object.entries(values).filter(([, value]) => value !== undefined)) as {
@@ -182,19 +209,19 @@ export function given<T extends object>(values: T): { [K in keyof T]?: Exclude<T
 }
 
 /** A moment, RFC 3339 text, in Unix ms. */
-export function momentAt(look: Look, key: string): number | undefined {
-  const value = valueOf(look, key);
+export function momentAt(context: ParseContext, key: string): number | undefined {
+  const value = fieldValue(context, key);
   if (value === undefined) return undefined;
   const ms = typeof value === 'string' ? parseRfc3339(value) : undefined;
-  if (ms === undefined) note(look, key, 'must be a time such as "2026-03-12T10:00:00Z"');
+  if (ms === undefined) addIssue(context, key, 'must be a time such as "2026-03-12T10:00:00Z"');
   return ms;
 }
 
 /** A name as topics carry it (contract, section 1): 1 to 40 of a-z 0-9 and -. */
-export function nameAt(look: Look, key: string): string | undefined {
-  const value = valueOf(look, key);
+export function nameAt(context: ParseContext, key: string): string | undefined {
+  const value = fieldValue(context, key);
   if (isName(value)) return value;
-  if (value !== undefined) note(look, key, 'must be 1 to 40 of a-z, 0-9 and -');
+  if (value !== undefined) addIssue(context, key, 'must be 1 to 40 of a-z, 0-9 and -');
   return undefined;
 }
 
@@ -203,7 +230,7 @@ export function isName(value: unknown): value is string {
 }
 
 /** As the getters above, for a key that may not be missing. */
-export function needed<T>(look: Look, key: string, value: T | undefined): T | undefined {
-  if (valueOf(look, key) === undefined) note(look, key, 'must be given');
+export function required<T>(context: ParseContext, key: string, value: T | undefined): T | undefined {
+  if (fieldValue(context, key) === undefined) addIssue(context, key, 'must be given');
   return value;
 }

@@ -62,12 +62,12 @@ const COLUMN_SPANS: readonly { column: number; from: number; to: number }[] = [
 ];
 
 /** A size within this share of a table's first or last row is read as that row (0.12 kW for 1/6 hp, 7.5 kW for 10 hp). */
-const EDGE_SHARE = 0.05;
+const EDGE_TOLERANCE = 0.05;
 
 /**
  * Full-load amps of a motor by the table of its phase, between rows in proportion; undefined where the table does not reach.
  */
-export function tableAmps(motor: { motorW: number; volts: number; phase: 1 | 3 }): number | undefined {
+export function fullLoadAmps(motor: { motorW: number; volts: number; phase: 1 | 3 }): number | undefined {
   const table = motor.phase === 1 ? SINGLE_PHASE : THREE_PHASE;
   const span = COLUMN_SPANS.find(({ from, to }) => motor.volts >= from && motor.volts <= to);
   const column = span ? table.volts.indexOf(span.column) : -1;
@@ -76,16 +76,16 @@ export function tableAmps(motor: { motorW: number; volts: number; phase: 1 | 3 }
     const value = amps[column];
     return value === undefined || value === null ? [] : [{ hp, amps: value }];
   });
-  return between(points, hpFromW(motor.motorW));
+  return interpolate(points, hpFromW(motor.motorW));
 }
 
-function between(points: readonly { hp: number; amps: number }[], hp: number): number | undefined {
+function interpolate(points: readonly { hp: number; amps: number }[], hp: number): number | undefined {
   const above = points.findIndex((point) => point.hp >= hp);
   const low = points[above < 0 ? points.length - 1 : above - 1];
   const high = points[above];
   if (low && high) return low.amps + ((high.amps - low.amps) * (hp - low.hp)) / (high.hp - low.hp);
   const edge = low ?? high;
-  return edge && Math.abs(hp / edge.hp - 1) <= EDGE_SHARE ? edge.amps : undefined;
+  return edge && Math.abs(hp / edge.hp - 1) <= EDGE_TOLERANCE ? edge.amps : undefined;
 }
 
 /**
@@ -133,6 +133,6 @@ export function lockedRotorAmps(
   motor: { motorW: number; volts: number; phase: 1 | 3 },
   kvaPerHp: number,
 ): number {
-  const share = motor.phase === 3 ? Math.sqrt(3) : 1;
-  return (kvaPerHp * hpFromW(motor.motorW) * 1000) / (motor.volts * share);
+  const phaseFactor = motor.phase === 3 ? Math.sqrt(3) : 1;
+  return (kvaPerHp * hpFromW(motor.motorW) * 1000) / (motor.volts * phaseFactor);
 }

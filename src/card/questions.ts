@@ -2,12 +2,12 @@
  * What is odd on a card and yet possible: asked of the person who wrote it, never refused and never put right in silence. Each
  * question names its key, what stands there, and what is usual.
  */
-import { printNumber, printQuantity } from '../../shared/quantity/print-quantity.ts';
+import { formatNumber, formatQuantity } from '../../shared/quantity/print-quantity.ts';
 import type { UnitSystem } from '../../shared/quantity/print-quantity.ts';
 import { kpaFromPsi } from '../../shared/units/pressure.ts';
 import type { Card, PumpCard, SwitchCard } from './card.ts';
-import { tableAmps } from './motor-tables.ts';
-import { questionsOfDescription } from './questions-hole.ts';
+import { fullLoadAmps } from './motor-tables.ts';
+import { descriptionQuestions } from './questions-hole.ts';
 
 export interface CardQuestion {
   key: string;
@@ -19,47 +19,47 @@ const PRECHARGE_FAR_BELOW_KPA = kpaFromPsi(10);
 /** A relief valve within 5 psi of cut-out weeps at each run (common practice). */
 const RELIEF_NEAR_KPA = kpaFromPsi(5);
 /** Switches are made for 20 psi between the points (Water Well Journal; The Driller); 10 to 30 is still met. */
-const DIFFERENTIAL_KPA = { least: kpaFromPsi(10), most: kpaFromPsi(30) };
+const DIFFERENTIAL_KPA = { min: kpaFromPsi(10), max: kpaFromPsi(30) };
 /**
  * Service-factor amps over the table's full-load amps: 1.14 to 1.23 on common submersible plates, more on small ones. Half of the
  * amps (a 230 V motor noted at 115 V, or a wrong size) gives about 0.6, twice gives 2.4 (common practice).
  */
-const AMPS_OVER_TABLE = { least: 0.7, most: 1.6 };
+const AMPS_TO_TABLE_RATIO = { min: 0.7, max: 1.6 };
 
 /** Questions in the order of the card's keys. `units`: in whose units they are asked; `today`: the local date, without which no date is asked about. */
-export function questionsOfCard(card: Card, units: UnitSystem = 'us', today?: string): CardQuestion[] {
-  const say = (kpa: number): string => printQuantity(kpa, 'pressure', units);
+export function cardQuestions(card: Card, units: UnitSystem = 'us', today?: string): CardQuestion[] {
+  const format = (kpa: number): string => formatQuantity(kpa, 'pressure', units);
   const pathOf = (pump: PumpCard): string => (card.pumps.length > 1 ? `pumps.${pump.id}.pump` : 'pump');
   return [
-    ...card.pumps.flatMap((pump) => questionsOfPump(pump, pathOf(pump))),
-    ...questionsOfSwitch(card.switch, say),
-    ...questionsOfTank(card, say),
-    ...questionsOfRelief(card, say),
-    ...questionsOfControl(card),
-    ...questionsOfDescription(card, { units, ...(today !== undefined && { today }) }, pathOf),
+    ...card.pumps.flatMap((pump) => pumpQuestions(pump, pathOf(pump))),
+    ...switchQuestions(card.switch, format),
+    ...tankQuestions(card, format),
+    ...reliefQuestions(card, format),
+    ...controlQuestions(card),
+    ...descriptionQuestions(card, { units, ...(today !== undefined && { today }) }, pathOf),
   ];
 }
 
-function questionsOfPump(pump: PumpCard, path: string): CardQuestion[] {
+function pumpQuestions(pump: PumpCard, path: string): CardQuestion[] {
   const questions: CardQuestion[] = [];
-  const ask = (key: string, question: string): void =>
+  const add = (key: string, question: string): void =>
     void questions.push({ key: `${path}.${key}`, question });
   const amps = ampsQuestion(pump);
-  if (amps !== undefined) ask('maxAmps', amps);
+  if (amps !== undefined) add('maxAmps', amps);
   if (pump.wires === 2 && pump.phase === 3) {
-    ask('wires', 'A three-phase motor has three wires, and the card says 2. Is it single-phase?');
+    add('wires', 'A three-phase motor has three wires, and the card says 2. Is it single-phase?');
   }
   if (pump.wires === 2 && pump.clamp !== undefined && pump.clamp !== 'line') {
-    ask('clamp', `A two-wire motor has no ${pump.clamp} lead of its own. Is the clamp on a line conductor?`);
+    add('clamp', `A two-wire motor has no ${pump.clamp} lead of its own. Is the clamp on a line conductor?`);
   }
   if (pump.phase === 3 && pump.supplyPhase === 1 && pump.control !== 'variable-speed') {
-    ask(
+    add(
       'supplyPhase',
       'A three-phase motor on a single-phase supply needs a drive or a converter. Which one is there?',
     );
   }
   if (pump.phase === 1 && pump.supplyPhase === 3 && pump.control === 'variable-speed') {
-    ask(
+    add(
       'phase',
       'A drive feeds a three-phase motor as a rule, and the card says single-phase. What does the plate say?',
     );
@@ -71,40 +71,40 @@ function questionsOfPump(pump: PumpCard, path: string): CardQuestion[] {
 function ampsQuestion({ motorW, volts, phase, maxAmps }: PumpCard): string | undefined {
   if (motorW === undefined || volts === undefined || phase === undefined || maxAmps === undefined)
     return undefined;
-  const usual = tableAmps({ motorW, volts, phase });
-  if (usual === undefined) return undefined;
-  const share = maxAmps / usual;
-  if (share >= AMPS_OVER_TABLE.least && share <= AMPS_OVER_TABLE.most) return undefined;
-  const size = `${printQuantity(motorW, 'power', 'us')}, ${printNumber(volts, 0)} V, ${phase === 1 ? 'single' : 'three'}-phase`;
-  return `A motor of ${size} draws about ${printNumber(usual, 1)} A at full load, and the card says ${printNumber(maxAmps, 1)} A. What does the motor's plate say for service-factor amps?`;
+  const tableAmps = fullLoadAmps({ motorW, volts, phase });
+  if (tableAmps === undefined) return undefined;
+  const ratio = maxAmps / tableAmps;
+  if (ratio >= AMPS_TO_TABLE_RATIO.min && ratio <= AMPS_TO_TABLE_RATIO.max) return undefined;
+  const size = `${formatQuantity(motorW, 'power', 'us')}, ${formatNumber(volts, 0)} V, ${phase === 1 ? 'single' : 'three'}-phase`;
+  return `A motor of ${size} draws about ${formatNumber(tableAmps, 1)} A at full load, and the card says ${formatNumber(maxAmps, 1)} A. What does the motor's plate say for service-factor amps?`;
 }
 
-function questionsOfSwitch(
+function switchQuestions(
   { cutInKpa, cutOutKpa }: SwitchCard,
-  say: (kpa: number) => string,
+  format: (kpa: number) => string,
 ): CardQuestion[] {
   if (cutInKpa === undefined || cutOutKpa === undefined) return [];
   const differential = cutOutKpa - cutInKpa;
-  if (differential < DIFFERENTIAL_KPA.least * 0.999) {
+  if (differential < DIFFERENTIAL_KPA.min * 0.999) {
     return [
       {
         key: 'switch.cutOut',
-        question: `Cut-out is only ${say(differential)} above cut-in; ${say(kpaFromPsi(20))} is usual. So the pump starts often. Are both right?`,
+        question: `Cut-out is only ${format(differential)} above cut-in; ${format(kpaFromPsi(20))} is usual. So the pump starts often. Are both right?`,
       },
     ];
   }
-  if (differential > DIFFERENTIAL_KPA.most * 1.001) {
+  if (differential > DIFFERENTIAL_KPA.max * 1.001) {
     return [
       {
         key: 'switch.cutOut',
-        question: `Cut-out is ${say(differential)} above cut-in; ${say(kpaFromPsi(20))} is usual. Are both right?`,
+        question: `Cut-out is ${format(differential)} above cut-in; ${format(kpaFromPsi(20))} is usual. Are both right?`,
       },
     ];
   }
   return [];
 }
 
-function questionsOfTank({ tank, switch: points }: Card, say: (kpa: number) => string): CardQuestion[] {
+function tankQuestions({ tank, switch: points }: Card, format: (kpa: number) => string): CardQuestion[] {
   const key = 'tank.precharge';
   if (tank?.prechargeKpa === undefined) return [];
   if (tank.kind === 'plain') {
@@ -121,7 +121,7 @@ function questionsOfTank({ tank, switch: points }: Card, say: (kpa: number) => s
     return [
       {
         key,
-        question: `The precharge, ${say(tank.prechargeKpa)}, is over the cut-in, ${say(points.cutInKpa)}: the tank is empty before the pump starts. 2 psi (14 kPa) under cut-in is usual. Was it read with the water drained?`,
+        question: `The precharge, ${format(tank.prechargeKpa)}, is over the cut-in, ${format(points.cutInKpa)}: the tank is empty before the pump starts. 2 psi (14 kPa) under cut-in is usual. Was it read with the water drained?`,
       },
     ];
   }
@@ -129,30 +129,30 @@ function questionsOfTank({ tank, switch: points }: Card, say: (kpa: number) => s
     return [
       {
         key,
-        question: `The precharge, ${say(tank.prechargeKpa)}, is ${say(-over)} under the cut-in; 2 psi (14 kPa) under is usual. Is it right?`,
+        question: `The precharge, ${format(tank.prechargeKpa)}, is ${format(-over)} under the cut-in; 2 psi (14 kPa) under is usual. Is it right?`,
       },
     ];
   }
   return [];
 }
 
-function questionsOfRelief(
+function reliefQuestions(
   { reliefKpa, switch: points }: Card,
-  say: (kpa: number) => string,
+  format: (kpa: number) => string,
 ): CardQuestion[] {
   if (reliefKpa === undefined || points.cutOutKpa === undefined) return [];
   if (reliefKpa - points.cutOutKpa >= RELIEF_NEAR_KPA) return [];
-  const where = reliefKpa < points.cutOutKpa ? 'under' : 'close to';
+  const position = reliefKpa < points.cutOutKpa ? 'under' : 'close to';
   return [
     {
       key: 'relief',
-      question: `The relief valve, ${say(reliefKpa)}, is ${where} the cut-out, ${say(points.cutOutKpa)}: it would open before the pump stops, or weep. Are both right?`,
+      question: `The relief valve, ${format(reliefKpa)}, is ${position} the cut-out, ${format(points.cutOutKpa)}: it would open before the pump stops, or weep. Are both right?`,
     },
   ];
 }
 
 /** A store filled by a float or a timer makes no pressure cycle, so a pressure switch on the card contradicts it. */
-function questionsOfControl({ pumps, switch: points }: Card): CardQuestion[] {
+function controlQuestions({ pumps, switch: points }: Card): CardQuestion[] {
   const filling = pumps.find(({ control }) => control === 'float' || control === 'timer');
   if (!filling || pumps.length > 1 || points.cutInKpa === undefined) return [];
   return [

@@ -9,26 +9,26 @@ import {
   AIR_PRESSURE,
   ALTITUDE,
   FALSE_ALARMS,
-  LONGEST_TEXT,
+  MAX_TEXT_CHARACTERS,
   SWITCH_PRESSURE,
   TANK_VOLUME,
 } from './limits.ts';
 import {
   choiceAt,
-  firstProblem,
-  lookAt,
-  lookInto,
+  formatFirstIssue,
+  rootContext,
+  childContext,
   nameAt,
-  needed,
-  note,
+  required,
+  addIssue,
   quantityAt,
   textAt,
-  valueOf,
+  fieldValue,
 } from './look.ts';
-import type { Look, Problem } from './look.ts';
-import { DESCRIBED_KEYS, readDescription, TANK_DESCRIBED_KEYS } from './read-description.ts';
+import type { ParseContext, ParseIssue } from './look.ts';
+import { DESCRIPTION_KEYS, readDescription, TANK_DESCRIPTION_KEYS } from './read-description.ts';
 import { readPumps } from './read-pumps.ts';
-import { readReads } from './read-reads.ts';
+import { readSources } from './read-reads.ts';
 
 const CARD_KEYS = [
   'well',
@@ -44,63 +44,63 @@ const CARD_KEYS = [
   'relief',
   'falseAlarmsPerYear',
   'reads',
-  ...DESCRIBED_KEYS,
+  ...DESCRIPTION_KEYS,
 ] as const;
 
-const TANK_KEYS = ['kind', 'volume', 'precharge', ...TANK_DESCRIBED_KEYS] as const;
+const TANK_KEYS = ['kind', 'volume', 'precharge', ...TANK_DESCRIPTION_KEYS] as const;
 
 const USES = ['house', 'stock', 'irrigation'] as const satisfies readonly Use[];
 
 /** The card, or one line that names the key, the rule and the value. Never throws. */
 export function readCard(json: unknown): { card: Card } | { problem: string } {
-  const { look, card } = lookThrough(json);
-  const problem = firstProblem(look, 'card');
+  const { context, card } = parseCard(json);
+  const problem = formatFirstIssue(context, 'card');
   return problem === undefined ? { card } : { problem };
 }
 
 /** All that is wrong with a card, each with its key: for a form, which shows every reason at its field. */
-export function problemsOfCard(json: unknown): readonly Problem[] {
-  return lookThrough(json).look.problems;
+export function cardIssues(json: unknown): readonly ParseIssue[] {
+  return parseCard(json).context.issues;
 }
 
 /** The card counts only where nothing was noted. */
-function lookThrough(json: unknown): { look: Look; card: Card } {
-  const look = lookAt(json, CARD_KEYS);
-  const well = needed(look, 'well', nameAt(look, 'well')) ?? '';
-  const site = textAt(look, 'site', LONGEST_TEXT);
-  const altitudeM = quantityAt(look, 'altitude', 'length', ALTITUDE);
-  const pumpLooks = new Map<string, Look>();
-  const pumps = readPumps(look, pumpLooks);
-  const tankLook = lookInto(look, 'tank', TANK_KEYS);
-  const tank = tankLook && readTank(tankLook);
-  const described = readDescription(look, { pumps: pumpLooks, tank: tankLook });
-  const reliefKpa = quantityAt(look, 'relief', 'pressure', SWITCH_PRESSURE);
-  const falseAlarmsPerYear = readFalseAlarms(look);
+function parseCard(json: unknown): { context: ParseContext; card: Card } {
+  const context = rootContext(json, CARD_KEYS);
+  const well = required(context, 'well', nameAt(context, 'well')) ?? '';
+  const site = textAt(context, 'site', MAX_TEXT_CHARACTERS);
+  const altitudeM = quantityAt(context, 'altitude', 'length', ALTITUDE);
+  const pumpContexts = new Map<string, ParseContext>();
+  const pumps = readPumps(context, pumpContexts);
+  const tankContext = childContext(context, 'tank', TANK_KEYS);
+  const tank = tankContext && readTank(tankContext);
+  const described = readDescription(context, { pumps: pumpContexts, tank: tankContext });
+  const reliefKpa = quantityAt(context, 'relief', 'pressure', SWITCH_PRESSURE);
+  const falseAlarmsPerYear = readFalseAlarms(context);
   const card: Card = {
     well,
     ...(site !== undefined && { site }),
-    timeZone: readTimeZone(look),
+    timeZone: readTimeZone(context),
     altitudeM: altitudeM ?? 0,
-    altitudeGiven: altitudeM !== undefined,
-    uses: readUses(look),
+    altitudeKnown: altitudeM !== undefined,
+    uses: readUses(context),
     pumps,
-    switch: readSwitch(look),
+    switch: readSwitch(context),
     ...(tank && { tank }),
     ...(reliefKpa !== undefined && { reliefKpa }),
     ...(falseAlarmsPerYear !== undefined && { falseAlarmsPerYear }),
-    reads: readReads(look, pumps),
-    ...(described && { described }),
+    reads: readSources(context, pumps),
+    ...(described && { description: described }),
   };
-  return { look, card };
+  return { context, card };
 }
 
 /** The card of a well that nobody wrote one for: a node is a well of its own name with one pump (contract, introduction). */
-export function cardOfNode(node: string): Card {
+export function defaultCardForNode(node: string): Card {
   return {
     well: node,
     timeZone: 'UTC',
     altitudeM: 0,
-    altitudeGiven: false,
+    altitudeKnown: false,
     uses: [],
     pumps: [{ id: 'p1', control: 'pressure-switch' }],
     switch: {},
@@ -108,11 +108,11 @@ export function cardOfNode(node: string): Card {
   };
 }
 
-function readTimeZone(look: Look): string {
-  const value = valueOf(look, 'timeZone');
+function readTimeZone(context: ParseContext): string {
+  const value = fieldValue(context, 'timeZone');
   if (value === undefined) return 'UTC';
   if (typeof value === 'string' && isTimeZone(value)) return value;
-  note(look, 'timeZone', 'must be a time zone of the IANA list (such as "America/Denver")');
+  addIssue(context, 'timeZone', 'must be a time zone of the IANA list (such as "America/Denver")');
   return 'UTC';
 }
 
@@ -126,41 +126,41 @@ function isTimeZone(name: string): boolean {
   }
 }
 
-function readUses(look: Look): Use[] {
-  const value = valueOf(look, 'use');
+function readUses(context: ParseContext): Use[] {
+  const value = fieldValue(context, 'use');
   if (value === undefined) return [];
   const list: unknown[] = Array.isArray(value) ? value : [value];
   const uses = USES.filter((use) => list.includes(use));
   if (list.every((one) => USES.some((use) => use === one))) return uses;
-  note(look, 'use', `must be one of ${USES.join(', ')}, or a list of them`);
+  addIssue(context, 'use', `must be one of ${USES.join(', ')}, or a list of them`);
   return [];
 }
 
-function readFalseAlarms(look: Look): number | undefined {
-  const value = valueOf(look, 'falseAlarmsPerYear');
+function readFalseAlarms(context: ParseContext): number | undefined {
+  const value = fieldValue(context, 'falseAlarmsPerYear');
   if (value === undefined) return undefined;
   if (typeof value === 'number' && value >= FALSE_ALARMS.min && value <= FALSE_ALARMS.max) return value;
-  note(look, 'falseAlarmsPerYear', `must be ${FALSE_ALARMS.says}`);
+  addIssue(context, 'falseAlarmsPerYear', `must be ${FALSE_ALARMS.text}`);
   return undefined;
 }
 
-function readSwitch(card: Look): SwitchCard {
-  const value = valueOf(card, 'switch');
+function readSwitch(card: ParseContext): SwitchCard {
+  const value = fieldValue(card, 'switch');
   // A switch is called by its points, and often nothing more is known of it.
   if (typeof value === 'string') return readPoints(card, 'switch');
-  const look = lookInto(card, 'switch', ['points', 'cutIn', 'cutOut', 'lowCutOff']);
-  if (!look) return {};
-  const points = readPoints(look, 'points');
-  const cutInKpa = points.cutInKpa ?? quantityAt(look, 'cutIn', 'pressure', SWITCH_PRESSURE);
-  const cutOutKpa = points.cutOutKpa ?? quantityAt(look, 'cutOut', 'pressure', SWITCH_PRESSURE);
+  const context = childContext(card, 'switch', ['points', 'cutIn', 'cutOut', 'lowCutOff']);
+  if (!context) return {};
+  const points = readPoints(context, 'points');
+  const cutInKpa = points.cutInKpa ?? quantityAt(context, 'cutIn', 'pressure', SWITCH_PRESSURE);
+  const cutOutKpa = points.cutOutKpa ?? quantityAt(context, 'cutOut', 'pressure', SWITCH_PRESSURE);
   for (const key of ['cutIn', 'cutOut'])
-    if (valueOf(look, 'points') !== undefined && valueOf(look, key) !== undefined)
-      note(look, key, 'must not stand beside points, which give both');
-  const lowCutOffKpa = quantityAt(look, 'lowCutOff', 'pressure', SWITCH_PRESSURE);
-  mustBeBelow(look, ['cutIn', cutInKpa], ['cutOut', cutOutKpa]);
-  const lowest = valueOf(look, 'points') === undefined ? 'cutIn' : 'points';
-  mustBeBelow(look, ['lowCutOff', lowCutOffKpa], [lowest, cutInKpa]);
-  if (lowest === 'cutIn') mustBeBelow(look, ['lowCutOff', lowCutOffKpa], ['cutOut', cutOutKpa]);
+    if (fieldValue(context, 'points') !== undefined && fieldValue(context, key) !== undefined)
+      addIssue(context, key, 'must not stand beside points, which give both');
+  const lowCutOffKpa = quantityAt(context, 'lowCutOff', 'pressure', SWITCH_PRESSURE);
+  requireBelow(context, ['cutIn', cutInKpa], ['cutOut', cutOutKpa]);
+  const lowest = fieldValue(context, 'points') === undefined ? 'cutIn' : 'points';
+  requireBelow(context, ['lowCutOff', lowCutOffKpa], [lowest, cutInKpa]);
+  if (lowest === 'cutIn') requireBelow(context, ['lowCutOff', lowCutOffKpa], ['cutOut', cutOutKpa]);
   return {
     ...(cutInKpa !== undefined && { cutInKpa }),
     ...(cutOutKpa !== undefined && { cutOutKpa }),
@@ -169,43 +169,43 @@ function readSwitch(card: Look): SwitchCard {
 }
 
 /** "40/60" under `key`, each point within what a switch can be set to. */
-function readPoints(look: Look, key: string): SwitchCard {
-  const value = valueOf(look, key);
+function readPoints(context: ParseContext, key: string): SwitchCard {
+  const value = fieldValue(context, key);
   if (value === undefined) return {};
-  const read = typeof value === 'string' ? parseSwitchPair(value) : { problem: ASKED_POINTS };
-  if ('problem' in read) note(look, key, read.problem);
+  const read = typeof value === 'string' ? parseSwitchPair(value) : { problem: POINTS_RULE };
+  if ('problem' in read) addIssue(context, key, read.problem);
   else if (read.cutInKpa < SWITCH_PRESSURE.min || read.cutOutKpa > SWITCH_PRESSURE.max)
-    note(look, key, `must be ${SWITCH_PRESSURE.says}`);
+    addIssue(context, key, `must be ${SWITCH_PRESSURE.text}`);
   else return read;
   return {};
 }
 
-const ASKED_POINTS = 'must be two pressures, cut-in first (such as "40/60 psi")';
+const POINTS_RULE = 'must be two pressures, cut-in first (such as "40/60 psi")';
 
 /** A switch that opens at or under the pressure at which it closes cannot be: the pump would never rest, or never run. */
-function mustBeBelow(
-  look: Look,
+function requireBelow(
+  context: ParseContext,
   low: [string, number | undefined],
   high: [string, number | undefined],
 ): void {
   if (low[1] === undefined || high[1] === undefined || low[1] < high[1]) return;
-  note(
-    look,
+  addIssue(
+    context,
     low[0],
-    `must be below ${look.path}${high[0]}`,
-    `${asText(look, low[0])}, ${asText(look, high[0])}`,
+    `must be below ${context.path}${high[0]}`,
+    `${fieldText(context, low[0])}, ${fieldText(context, high[0])}`,
   );
 }
 
-function asText(look: Look, key: string): string {
-  return String(valueOf(look, key));
+function fieldText(context: ParseContext, key: string): string {
+  return String(fieldValue(context, key));
 }
 
 /** A tank with a volume or an air charge is taken for a captive-air one: plain tanks are rare and their owners say so. */
-function readTank(look: Look): TankCard | undefined {
-  const kind = choiceAt(look, 'kind', ['captive-air', 'plain'] as const);
-  const volumeL = quantityAt(look, 'volume', 'volume', TANK_VOLUME);
-  const prechargeKpa = quantityAt(look, 'precharge', 'pressure', AIR_PRESSURE);
+function readTank(context: ParseContext): TankCard | undefined {
+  const kind = choiceAt(context, 'kind', ['captive-air', 'plain'] as const);
+  const volumeL = quantityAt(context, 'volume', 'volume', TANK_VOLUME);
+  const prechargeKpa = quantityAt(context, 'precharge', 'pressure', AIR_PRESSURE);
   if (kind === undefined && volumeL === undefined && prechargeKpa === undefined) return undefined;
   return {
     kind: kind ?? 'captive-air',

@@ -3,15 +3,15 @@
  * (`pump.maker` beside `pump.motor`), since whoever writes a card thinks of the pump and not of the engine.
  */
 import type { CardDescription, PumpDescription, TankDescription } from './description.ts';
-import { PLACES } from './description.ts';
-import { LONGEST_LINE, LONGEST_TEXT, MOST_TREATMENTS } from './limits.ts';
-import { dateAt, given, lookInto, textAt, textsAt } from './look.ts';
-import type { Look } from './look.ts';
+import { LOCATIONS } from './description.ts';
+import { MAX_LINE_CHARACTERS, MAX_TEXT_CHARACTERS, MAX_TREATMENTS } from './limits.ts';
+import { dateAt, omitUndefined, childContext, textAt, textsAt } from './look.ts';
+import type { ParseContext } from './look.ts';
 import { ELECTRICAL_KEYS, readElectrical } from './read-electrical.ts';
 import { HOLE_KEYS, readHole } from './read-hole.ts';
 
 /** Keys of the whole card that are looked through here. */
-export const DESCRIBED_KEYS = [
+export const DESCRIPTION_KEYS = [
   'hole',
   'electrical',
   'treatment',
@@ -22,61 +22,63 @@ export const DESCRIBED_KEYS = [
   'firm',
 ] as const;
 /** Keys of a pump and of the tank that are looked through here. */
-export const PUMP_DESCRIBED_KEYS = ['maker', 'model', 'controlBox', 'installer', 'drive', 'float'] as const;
-export const TANK_DESCRIBED_KEYS = ['maker', 'model', 'installer', 'installed'] as const;
+export const PUMP_DESCRIPTION_KEYS = ['maker', 'model', 'controlBox', 'installer', 'drive', 'float'] as const;
+export const TANK_DESCRIPTION_KEYS = ['maker', 'model', 'installer', 'installed'] as const;
 
 /** `pumps`: the look at each pump's object, by its name. Undefined where nothing is said; problems are noted in `card`. */
 export function readDescription(
-  card: Look,
-  parts: { pumps: ReadonlyMap<string, Look>; tank: Look | undefined },
+  card: ParseContext,
+  parts: { pumps: ReadonlyMap<string, ParseContext>; tank: ParseContext | undefined },
 ): CardDescription | undefined {
   const pumps = [...parts.pumps]
-    .map(([id, look]) => [id, readPump(look)] as const)
+    .map(([id, context]) => [id, readPump(context)] as const)
     .filter(([, pump]) => Object.keys(pump).length > 0);
-  const hole = lookInto(card, 'hole', HOLE_KEYS);
-  const electrical = lookInto(card, 'electrical', ELECTRICAL_KEYS);
-  const where = lookInto(card, 'where', PLACES);
-  const described: CardDescription = {
+  const hole = childContext(card, 'hole', HOLE_KEYS);
+  const electrical = childContext(card, 'electrical', ELECTRICAL_KEYS);
+  const where = childContext(card, 'where', LOCATIONS);
+  const description: CardDescription = {
     pumps: Object.fromEntries(pumps),
     hole: hole ? readHole(hole) : { checkValves: [] },
     tank: parts.tank ? readTank(parts.tank) : {},
     electrical: electrical ? readElectrical(electrical) : { wires: {}, photos: [] },
-    treatment: textsAt(card, 'treatment', { most: MOST_TREATMENTS, longest: LONGEST_LINE }),
+    treatment: textsAt(card, 'treatment', { maxItems: MAX_TREATMENTS, maxCharacters: MAX_LINE_CHARACTERS }),
     where: where
-      ? given(Object.fromEntries(PLACES.map((place) => [place, textAt(where, place, LONGEST_LINE)])))
+      ? omitUndefined(
+          Object.fromEntries(LOCATIONS.map((place) => [place, textAt(where, place, MAX_LINE_CHARACTERS)])),
+        )
       : {},
-    ...given({
-      owner: textAt(card, 'owner', LONGEST_LINE),
-      address: textAt(card, 'address', LONGEST_LINE),
-      contact: textAt(card, 'contact', LONGEST_LINE),
-      firm: textAt(card, 'firm', LONGEST_LINE),
+    ...omitUndefined({
+      owner: textAt(card, 'owner', MAX_LINE_CHARACTERS),
+      address: textAt(card, 'address', MAX_LINE_CHARACTERS),
+      contact: textAt(card, 'contact', MAX_LINE_CHARACTERS),
+      firm: textAt(card, 'firm', MAX_LINE_CHARACTERS),
     }),
   };
-  return saysSomething(described) ? described : undefined;
+  return hasContent(description) ? description : undefined;
 }
 
-function readPump(look: Look): PumpDescription {
-  return given(
+function readPump(context: ParseContext): PumpDescription {
+  return omitUndefined(
     Object.fromEntries(
-      PUMP_DESCRIBED_KEYS.map((key) => [
+      PUMP_DESCRIPTION_KEYS.map((key) => [
         key,
-        textAt(look, key, key === 'drive' || key === 'float' ? LONGEST_LINE : LONGEST_TEXT),
+        textAt(context, key, key === 'drive' || key === 'float' ? MAX_LINE_CHARACTERS : MAX_TEXT_CHARACTERS),
       ]),
     ),
   );
 }
 
-function readTank(look: Look): TankDescription {
-  return given({
-    maker: textAt(look, 'maker', LONGEST_TEXT),
-    model: textAt(look, 'model', LONGEST_TEXT),
-    installer: textAt(look, 'installer', LONGEST_TEXT),
-    installed: dateAt(look, 'installed'),
+function readTank(context: ParseContext): TankDescription {
+  return omitUndefined({
+    maker: textAt(context, 'maker', MAX_TEXT_CHARACTERS),
+    model: textAt(context, 'model', MAX_TEXT_CHARACTERS),
+    installer: textAt(context, 'installer', MAX_TEXT_CHARACTERS),
+    installed: dateAt(context, 'installed'),
   });
 }
 
 /** Empty objects and lists say nothing, however deep they lie. */
-function saysSomething(value: unknown): boolean {
+function hasContent(value: unknown): boolean {
   if (typeof value !== 'object' || value === null) return true;
-  return Object.values(value).some(saysSomething);
+  return Object.values(value).some(hasContent);
 }

@@ -3,11 +3,18 @@
  * are papers. Nothing of it asks anybody to open a box.
  */
 import type { ElectricalDescription } from './description.ts';
-import { WIRED_PLACES } from './description.ts';
-import { BREAKER_AMPS, LONGEST_LINE, LONGEST_TEXT, LONGEST_WIRE, MOST_PHOTOS, MOST_WIRES } from './limits.ts';
-import { given, lookInto, note, quantityAt, textAt, textsAt, valueOf } from './look.ts';
-import type { Look } from './look.ts';
-import { isPaperHash } from './paper-hash.ts';
+import { TERMINAL_LOCATIONS } from './description.ts';
+import {
+  BREAKER_AMPS,
+  MAX_LINE_CHARACTERS,
+  MAX_TEXT_CHARACTERS,
+  MAX_WIRE_CHARACTERS,
+  MAX_PHOTOS,
+  MAX_WIRES,
+} from './limits.ts';
+import { omitUndefined, childContext, addIssue, quantityAt, textAt, textsAt, fieldValue } from './look.ts';
+import type { ParseContext } from './look.ts';
+import { isDocumentHash } from './paper-hash.ts';
 
 export const ELECTRICAL_KEYS = [
   'panel',
@@ -19,33 +26,34 @@ export const ELECTRICAL_KEYS = [
   'photos',
 ] as const;
 
-export function readElectrical(look: Look): ElectricalDescription {
+export function readElectrical(context: ParseContext): ElectricalDescription {
   return {
-    ...given({
-      panel: textAt(look, 'panel', LONGEST_LINE),
-      breaker: textAt(look, 'breaker', LONGEST_TEXT),
-      breakerA: quantityAt(look, 'breakerAmps', 'current', BREAKER_AMPS),
-      disconnect: textAt(look, 'disconnect', LONGEST_LINE),
-      cable: textAt(look, 'cable', LONGEST_LINE),
+    ...omitUndefined({
+      panel: textAt(context, 'panel', MAX_LINE_CHARACTERS),
+      breaker: textAt(context, 'breaker', MAX_TEXT_CHARACTERS),
+      breakerA: quantityAt(context, 'breakerAmps', 'current', BREAKER_AMPS),
+      disconnect: textAt(context, 'disconnect', MAX_LINE_CHARACTERS),
+      cable: textAt(context, 'cable', MAX_LINE_CHARACTERS),
     }),
-    wires: readWires(look),
-    photos: readPhotos(look),
+    wires: readWires(context),
+    photos: readPhotos(context),
   };
 }
 
-function readWires(outer: Look): ElectricalDescription['wires'] {
-  const look = lookInto(outer, 'wires', WIRED_PLACES);
-  if (!look) return {};
-  const lists = WIRED_PLACES.map(
-    (place) => [place, textsAt(look, place, { most: MOST_WIRES, longest: LONGEST_WIRE })] as const,
+function readWires(outer: ParseContext): ElectricalDescription['wires'] {
+  const context = childContext(outer, 'wires', TERMINAL_LOCATIONS);
+  if (!context) return {};
+  const lists = TERMINAL_LOCATIONS.map(
+    (place) =>
+      [place, textsAt(context, place, { maxItems: MAX_WIRES, maxCharacters: MAX_WIRE_CHARACTERS })] as const,
   );
   return Object.fromEntries(lists.filter(([, list]) => list.length > 0));
 }
 
-function readPhotos(look: Look): string[] {
-  const value = valueOf(look, 'photos');
+function readPhotos(context: ParseContext): string[] {
+  const value = fieldValue(context, 'photos');
   if (value === undefined) return [];
-  if (Array.isArray(value) && value.length <= MOST_PHOTOS && value.every(isPaperHash)) return value;
-  note(look, 'photos', `must be a list of at most ${MOST_PHOTOS} papers, each by its hash`);
+  if (Array.isArray(value) && value.length <= MAX_PHOTOS && value.every(isDocumentHash)) return value;
+  addIssue(context, 'photos', `must be a list of at most ${MAX_PHOTOS} papers, each by its hash`);
   return [];
 }

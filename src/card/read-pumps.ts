@@ -5,7 +5,7 @@
 import type { Control, PumpCard } from './card.ts';
 import { MAX_PUMPS } from './channels.ts';
 import {
-  LONGEST_TEXT,
+  MAX_TEXT_CHARACTERS,
   MOTOR_AMPS,
   MOTOR_POWER,
   MOTOR_VOLTS,
@@ -13,9 +13,18 @@ import {
   PUMP_FLOW,
   SET_DEPTH,
 } from './limits.ts';
-import { choiceAt, dateAt, lookInto, needed, note, quantityAt, textAt, valueOf } from './look.ts';
-import type { Look } from './look.ts';
-import { PUMP_DESCRIBED_KEYS } from './read-description.ts';
+import {
+  choiceAt,
+  dateAt,
+  childContext,
+  required,
+  addIssue,
+  quantityAt,
+  textAt,
+  fieldValue,
+} from './look.ts';
+import type { ParseContext } from './look.ts';
+import { PUMP_DESCRIPTION_KEYS } from './read-description.ts';
 
 const CONTROLS = [
   'pressure-switch',
@@ -39,49 +48,49 @@ const PUMP_KEYS = [
   'clamp',
   'alsoOnClamp',
   'protector',
-  ...PUMP_DESCRIBED_KEYS,
+  ...PUMP_DESCRIPTION_KEYS,
 ] as const;
 
-/** At least one pump; problems are noted in `card`. `looks` is filled with each pump's object, for what else is said there. */
-export function readPumps(card: Look, looks: Map<string, Look>): PumpCard[] {
-  const several = lookInto(card, 'pumps', undefined);
-  if (!several) return [readPump(card, 'p1', looks)];
+/** At least one pump; problems are noted in `card`. `contexts` is filled with each pump's object, for what else is said there. */
+export function readPumps(card: ParseContext, contexts: Map<string, ParseContext>): PumpCard[] {
+  const several = childContext(card, 'pumps', undefined);
+  if (!several) return [readPump(card, 'p1', contexts)];
   for (const key of ['control', 'pump']) {
-    if (valueOf(card, key) !== undefined)
-      note(card, key, 'must not stand beside pumps: it belongs into each of them');
+    if (fieldValue(card, key) !== undefined)
+      addIssue(card, key, 'must not stand beside pumps: it belongs into each of them');
   }
-  const ids = Object.keys(several.holds).sort((a, b) => Number(a.slice(1)) - Number(b.slice(1)));
-  if (ids.length === 0) note(card, 'pumps', 'must hold at least one pump');
+  const ids = Object.keys(several.fields).sort((a, b) => Number(a.slice(1)) - Number(b.slice(1)));
+  if (ids.length === 0) addIssue(card, 'pumps', 'must hold at least one pump');
   ids.forEach((id, at) => {
     if (id !== `p${at + 1}` || at >= MAX_PUMPS) {
-      note(several, id, `must be called p1, p2 … p${MAX_PUMPS} without a hole`, ids.join(', '));
+      addIssue(several, id, `must be called p1, p2 … p${MAX_PUMPS} without a hole`, ids.join(', '));
     }
   });
   return ids.map((id) => {
-    const one = lookInto(several, id, ['control', 'pump']);
-    return one ? readPump(one, id, looks) : { id, control: 'pressure-switch' };
+    const one = childContext(several, id, ['control', 'pump']);
+    return one ? readPump(one, id, contexts) : { id, control: 'pressure-switch' };
   });
 }
 
 /** `holder` is what has `control` and `pump`: the card itself or an entry of `pumps`. */
-function readPump(holder: Look, id: string, looks: Map<string, Look>): PumpCard {
+function readPump(holder: ParseContext, id: string, contexts: Map<string, ParseContext>): PumpCard {
   const pump: PumpCard = { id, control: choiceAt(holder, 'control', CONTROLS) ?? 'pressure-switch' };
-  const look = lookInto(holder, 'pump', PUMP_KEYS);
-  if (look) looks.set(id, look);
-  return look ? { ...pump, ...readMotor(look), ...readPlace(look) } : pump;
+  const context = childContext(holder, 'pump', PUMP_KEYS);
+  if (context) contexts.set(id, context);
+  return context ? { ...pump, ...readMotor(context), ...readInstallation(context) } : pump;
 }
 
-function readMotor(look: Look): Partial<PumpCard> {
-  const motorW = quantityAt(look, 'motor', 'power', MOTOR_POWER);
-  const volts = quantityAt(look, 'volts', 'voltage', MOTOR_VOLTS);
-  const phase = choiceAt(look, 'phase', [1, 3] as const);
-  const supplyPhase = choiceAt(look, 'supplyPhase', [1, 3] as const);
-  const wires = choiceAt(look, 'wires', [2, 3] as const);
-  const maxAmps = quantityAt(look, 'maxAmps', 'current', MOTOR_AMPS);
-  const protector = lookInto(look, 'protector', ['restart']);
+function readMotor(context: ParseContext): Partial<PumpCard> {
+  const motorW = quantityAt(context, 'motor', 'power', MOTOR_POWER);
+  const volts = quantityAt(context, 'volts', 'voltage', MOTOR_VOLTS);
+  const phase = choiceAt(context, 'phase', [1, 3] as const);
+  const supplyPhase = choiceAt(context, 'supplyPhase', [1, 3] as const);
+  const wires = choiceAt(context, 'wires', [2, 3] as const);
+  const maxAmps = quantityAt(context, 'maxAmps', 'current', MOTOR_AMPS);
+  const protector = childContext(context, 'protector', ['restart']);
   const protectorRestartS =
     protector &&
-    needed(protector, 'restart', quantityAt(protector, 'restart', 'duration', PROTECTOR_RESTART));
+    required(protector, 'restart', quantityAt(protector, 'restart', 'duration', PROTECTOR_RESTART));
   return {
     ...(motorW !== undefined && { motorW }),
     ...(volts !== undefined && { volts }),
@@ -93,13 +102,13 @@ function readMotor(look: Look): Partial<PumpCard> {
   };
 }
 
-function readPlace(look: Look): Partial<PumpCard> {
-  const kind = choiceAt(look, 'kind', ['submersible', 'jet', 'booster'] as const);
-  const ratedLPerS = quantityAt(look, 'rated', 'flow', PUMP_FLOW);
-  const setDepthM = quantityAt(look, 'setDepth', 'length', SET_DEPTH);
-  const installed = dateAt(look, 'installed');
-  const clamp = choiceAt(look, 'clamp', ['line', 'yellow', 'black', 'red'] as const);
-  const alsoOnClamp = textAt(look, 'alsoOnClamp', LONGEST_TEXT);
+function readInstallation(context: ParseContext): Partial<PumpCard> {
+  const kind = choiceAt(context, 'kind', ['submersible', 'jet', 'booster'] as const);
+  const ratedLPerS = quantityAt(context, 'rated', 'flow', PUMP_FLOW);
+  const setDepthM = quantityAt(context, 'setDepth', 'length', SET_DEPTH);
+  const installed = dateAt(context, 'installed');
+  const clamp = choiceAt(context, 'clamp', ['line', 'yellow', 'black', 'red'] as const);
+  const alsoOnClamp = textAt(context, 'alsoOnClamp', MAX_TEXT_CHARACTERS);
   return {
     ...(kind && { kind }),
     ...(ratedLPerS !== undefined && { ratedLPerS }),

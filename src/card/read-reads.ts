@@ -2,76 +2,86 @@
  * `reads` of a card: where each channel of the well comes from. One object of rules that hold for ever, or a list of such, each with
  * `since`, for a node that was replaced (contract, section 5).
  */
-import type { PumpCard, ReadRule } from './card.ts';
+import type { PumpCard, SourceRule } from './card.ts';
 import { channelCode, channelUnit } from './channels.ts';
-import { isName, lookInto, momentAt, note, valueOf } from './look.ts';
-import type { Look } from './look.ts';
+import { isName, childContext, momentAt, addIssue, fieldValue } from './look.ts';
+import type { ParseContext } from './look.ts';
 
 /** A card lives for decades and a node for years; a hundred changes are past both. */
-const MOST_CHANGES = 100;
+const MAX_SOURCE_CHANGES = 100;
 
 /** Rules sorted by channel, then `sinceMs`; problems are noted in `card`. */
-export function readReads(card: Look, pumps: readonly PumpCard[]): ReadRule[] {
-  const value = valueOf(card, 'reads');
+export function readSources(card: ParseContext, pumps: readonly PumpCard[]): SourceRule[] {
+  const value = fieldValue(card, 'reads');
   if (value === undefined) return [];
-  const rules = Array.isArray(value) ? readList(card, value, pumps) : readOne(card, pumps);
+  const rules = Array.isArray(value) ? readList(card, value, pumps) : readSingle(card, pumps);
   rules.sort((a, b) => (a.channel < b.channel ? -1 : a.channel > b.channel ? 1 : a.sinceMs - b.sinceMs));
   rules.forEach((rule, at) => {
     const before = rules[at - 1];
     if (before?.channel === rule.channel && before.sinceMs === rule.sinceMs) {
-      note(card, 'reads', `must say once from when ${rule.channel} is read: two rules begin together`);
+      addIssue(card, 'reads', `must say once from when ${rule.channel} is read: two rules begin together`);
     }
   });
   return rules;
 }
 
-function readOne(card: Look, pumps: readonly PumpCard[]): ReadRule[] {
-  const look = lookInto(card, 'reads', undefined);
-  return look ? readRulesOf(look, 0, pumps) : [];
+function readSingle(card: ParseContext, pumps: readonly PumpCard[]): SourceRule[] {
+  const context = childContext(card, 'reads', undefined);
+  return context ? readRules(context, 0, pumps) : [];
 }
 
-function readList(card: Look, list: unknown[], pumps: readonly PumpCard[]): ReadRule[] {
-  if (list.length > MOST_CHANGES) {
-    note(card, 'reads', `must be a list of at most ${MOST_CHANGES}`, String(list.length));
+function readList(card: ParseContext, list: unknown[], pumps: readonly PumpCard[]): SourceRule[] {
+  if (list.length > MAX_SOURCE_CHANGES) {
+    addIssue(card, 'reads', `must be a list of at most ${MAX_SOURCE_CHANGES}`, String(list.length));
     return [];
   }
-  const holder: Look = {
+  const holder: ParseContext = {
     path: 'reads.',
-    holds: Object.fromEntries(list.entries()),
-    problems: card.problems,
+    fields: Object.fromEntries(list.entries()),
+    issues: card.issues,
   };
   return list.flatMap((_entry, at) => {
-    const look = lookInto(holder, String(at), undefined);
-    return look ? readRulesOf(look, momentAt(look, 'since') ?? 0, pumps, true) : [];
+    const context = childContext(holder, String(at), undefined);
+    return context ? readRules(context, momentAt(context, 'since') ?? 0, pumps, true) : [];
   });
 }
 
-function readRulesOf(look: Look, sinceMs: number, pumps: readonly PumpCard[], dated = false): ReadRule[] {
-  const channels = Object.keys(look.holds).filter((key) => !(dated && key === 'since'));
-  return channels.flatMap((channel) => readRule(look, channel, sinceMs, pumps));
+function readRules(
+  context: ParseContext,
+  sinceMs: number,
+  pumps: readonly PumpCard[],
+  dated = false,
+): SourceRule[] {
+  const channels = Object.keys(context.fields).filter((key) => !(dated && key === 'since'));
+  return channels.flatMap((channel) => readRule(context, channel, sinceMs, pumps));
 }
 
-function readRule(look: Look, channel: string, sinceMs: number, pumps: readonly PumpCard[]): ReadRule[] {
+function readRule(
+  context: ParseContext,
+  channel: string,
+  sinceMs: number,
+  pumps: readonly PumpCard[],
+): SourceRule[] {
   const code = channelCode(channel);
   if (code === undefined) {
-    note(look, channel, 'is no channel of a well (such as current, p2/current, pressure)');
+    addIssue(context, channel, 'is no channel of a well (such as current, p2/current, pressure)');
     return [];
   }
   if (code >> 4 >= pumps.length) {
-    note(look, channel, `must belong to a pump of this card, and it has ${pumps.length}`);
+    addIssue(context, channel, `must belong to a pump of this card, and it has ${pumps.length}`);
     return [];
   }
-  const source = valueOf(look, channel);
-  const cut = typeof source === 'string' ? source.indexOf(':') : -1;
-  const node = typeof source === 'string' ? source.slice(0, Math.max(cut, 0)) : '';
-  const from = typeof source === 'string' ? source.slice(cut + 1) : '';
-  if (!isName(node) || channelCode(from) === undefined) {
-    note(look, channel, 'must be a node and its channel (such as "panel-a:p2/current")');
+  const source = fieldValue(context, channel);
+  const colon = typeof source === 'string' ? source.indexOf(':') : -1;
+  const node = typeof source === 'string' ? source.slice(0, Math.max(colon, 0)) : '';
+  const nodeChannel = typeof source === 'string' ? source.slice(colon + 1) : '';
+  if (!isName(node) || channelCode(nodeChannel) === undefined) {
+    addIssue(context, channel, 'must be a node and its channel (such as "panel-a:p2/current")');
     return [];
   }
-  if (channelUnit(from) !== channelUnit(channel)) {
-    note(look, channel, `must be fed by a channel of its own unit, and ${from} has another`);
+  if (channelUnit(nodeChannel) !== channelUnit(channel)) {
+    addIssue(context, channel, `must be fed by a channel of its own unit, and ${nodeChannel} has another`);
     return [];
   }
-  return [{ channel, node, from, sinceMs }];
+  return [{ channel, node, nodeChannel, sinceMs }];
 }

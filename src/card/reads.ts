@@ -10,36 +10,36 @@ import { BASE_CHANNELS, channelName } from './channels.ts';
 /** One source over one stretch of time: `node`'s channel `from` is the well's channel `code` from `sinceMs` on, until `untilMs` (left out). */
 export interface Source {
   node: string;
-  from: string;
+  nodeChannel: string;
   code: number;
   sinceMs: number;
   /** Infinity where it still holds. */
   untilMs: number;
   /** Nobody named this node: it is read only because it bears the well's name, and it may not exist. */
-  byName: boolean;
+  implicit: boolean;
 }
 
 /** A node as a well reads from it. */
 export interface SourceNode {
   node: string;
-  byName: boolean;
+  implicit: boolean;
 }
 
 /** Every source of a card, in order of the well's channel code and then of time. */
 export function sourcesOf(card: Card): readonly Source[] {
-  const known = sourcesKnown.get(card);
-  if (known) return known;
+  const cached = sourcesCache.get(card);
+  if (cached) return cached;
   const sources: Source[] = [];
   card.pumps.forEach((_pump, pump) => {
     for (let base = 0; base < BASE_CHANNELS.length; base += 1)
       sources.push(...sourcesOfChannel(card, pump * 16 + base));
   });
-  sourcesKnown.set(card, sources);
+  sourcesCache.set(card, sources);
   return sources;
 }
 
 /** Asked for at every pack, and a card does not change: worked out once. */
-const sourcesKnown = new WeakMap<Card, readonly Source[]>();
+const sourcesCache = new WeakMap<Card, readonly Source[]>();
 
 /** Where a channel of the well, by its code, comes from at `tMs`; undefined where no pump of the card has such a channel. */
 export function sourceAt(card: Card, code: number, tMs: number): Source | undefined {
@@ -58,44 +58,51 @@ function sourcesOfChannel(card: Card, code: number): Source[] {
   const channel = channelName(code);
   const rules = card.reads.filter((rule) => rule.channel === channel);
   const firstMs = rules[0]?.sinceMs ?? Number.POSITIVE_INFINITY;
-  const own: Source = { node: card.well, from: channel, code, sinceMs: 0, untilMs: firstMs, byName: true };
+  const own: Source = {
+    node: card.well,
+    nodeChannel: channel,
+    code,
+    sinceMs: 0,
+    untilMs: firstMs,
+    implicit: true,
+  };
   const named = rules.map((rule, at): Source => ({
     node: rule.node,
-    from: rule.from,
+    nodeChannel: rule.nodeChannel,
     code,
     sinceMs: rule.sinceMs,
     untilMs: rules[at + 1]?.sinceMs ?? Number.POSITIVE_INFINITY,
-    byName: false,
+    implicit: false,
   }));
   return firstMs > 0 ? [own, ...named] : named;
 }
 
 /**
  * Nodes that a well reads from at a time, each once, named ones first: those whose silence it should notice. A node read only because
- * it bears the well's name is `byName`; where others are named it may not exist.
+ * it bears the well's name is `implicit`; where others are named it may not exist.
  */
 export function nodesOf(card: Card, atMs: number): readonly SourceNode[] {
-  const known = nodesKnown.get(card);
-  if (known && known.sinceMs <= atMs && atMs < known.untilMs) return known.nodes;
+  const cached = nodesCache.get(card);
+  if (cached && cached.sinceMs <= atMs && atMs < cached.untilMs) return cached.nodes;
   const sources = sourcesOf(card);
   const bounds = sources.flatMap((source) => [source.sinceMs, source.untilMs]);
   const sinceMs = Math.max(...bounds.filter((bound) => bound <= atMs));
   const untilMs = Math.min(...bounds.filter((bound) => bound > atMs));
   const nodes = nodesAt(sources, card.well, atMs);
-  nodesKnown.set(card, { sinceMs, untilMs, nodes });
+  nodesCache.set(card, { sinceMs, untilMs, nodes });
   return nodes;
 }
 
 /** The same until the next source begins or ends. */
-const nodesKnown = new WeakMap<Card, { sinceMs: number; untilMs: number; nodes: readonly SourceNode[] }>();
+const nodesCache = new WeakMap<Card, { sinceMs: number; untilMs: number; nodes: readonly SourceNode[] }>();
 
 function nodesAt(sources: readonly Source[], well: string, atMs: number): SourceNode[] {
   const now = sources.filter((source) => source.sinceMs <= atMs && atMs < source.untilMs);
-  const named = new Set(now.filter((source) => !source.byName).map((source) => source.node));
-  const own = now.some((source) => source.byName) && !named.has(well);
+  const named = new Set(now.filter((source) => !source.implicit).map((source) => source.node));
+  const own = now.some((source) => source.implicit) && !named.has(well);
   return [
-    ...[...named].map((node) => ({ node, byName: false })),
-    ...(own ? [{ node: well, byName: true }] : []),
+    ...[...named].map((node) => ({ node, implicit: false })),
+    ...(own ? [{ node: well, implicit: true }] : []),
   ];
 }
 
@@ -113,14 +120,14 @@ export type ReadTable = ReadonlyMap<string, ReadonlyMap<string, readonly Feed[]>
 const NO_FEEDS: readonly Feed[] = [];
 
 /** Made once for a set of cards and again when one of them changes; wells in the order of the cards. */
-export function readTable(cards: readonly Card[]): ReadTable {
+export function readTableFromCards(cards: readonly Card[]): ReadTable {
   const table = new Map<string, Map<string, Feed[]>>();
   for (const card of cards) {
-    for (const { node, from, code, sinceMs, untilMs } of sourcesOf(card)) {
+    for (const { node, nodeChannel, code, sinceMs, untilMs } of sourcesOf(card)) {
       const channels = table.get(node) ?? new Map<string, Feed[]>();
       table.set(node, channels);
-      const feeds = channels.get(from) ?? [];
-      channels.set(from, feeds);
+      const feeds = channels.get(nodeChannel) ?? [];
+      channels.set(nodeChannel, feeds);
       feeds.push({ well: card.well, code, sinceMs, untilMs });
     }
   }
@@ -133,11 +140,11 @@ export function feedsOf(table: ReadTable, node: string, channel: string): readon
 }
 
 /** The wells, with their channel codes, that read this node's channel at this moment. */
-export function wellsReading(table: ReadTable, node: string, channel: string, atMs: number): readonly Feed[] {
+export function feedsAt(table: ReadTable, node: string, channel: string, atMs: number): readonly Feed[] {
   return feedsOf(table, node, channel).filter((feed) => feed.sinceMs <= atMs && atMs < feed.untilMs);
 }
 
 /** True where some card names or bears the name of this node: else it is a well of its own name with one pump. */
-export function isRead(table: ReadTable, node: string): boolean {
+export function isSourceNode(table: ReadTable, node: string): boolean {
   return table.has(node);
 }

@@ -8,7 +8,7 @@ import { hpFromW } from '../../shared/units/power.ts';
  * Starts in 24 h by motor size and phase: widely repeated in trade handbooks (from memory); its first row and the fall with size
  * agree with "Tank Selection by the Numbers", Water Well Journal, and the Water Systems Council's tank standard (300 a day).
  */
-const STARTS_A_DAY: readonly { toHp: number; phase1: number; phase3: number }[] = [
+const STARTS_PER_DAY: readonly { toHp: number; phase1: number; phase3: number }[] = [
   { toHp: 0.75, phase1: 300, phase3: 300 },
   { toHp: 5.5, phase1: 100, phase3: 300 },
   { toHp: 30, phase1: 50, phase3: 100 },
@@ -16,13 +16,13 @@ const STARTS_A_DAY: readonly { toHp: number; phase1: number; phase3: number }[] 
 ];
 
 /** Water Systems Council tank standard (read in extract): at most 15 starts an hour up to 3/4 hp, 7.5 above. */
-const STARTS_AN_HOUR: readonly { toHp: number; starts: number }[] = [
+const STARTS_PER_HOUR: readonly { toHp: number; starts: number }[] = [
   { toHp: 0.75, starts: 15 },
   { toHp: Number.POSITIVE_INFINITY, starts: 7.5 },
 ];
 
 /** A plate in kW is a little over its size in hp (0.56 kW for 3/4 hp): 3 % belongs to the smaller size. */
-const SIZE_SHARE = 1.03;
+const SIZE_TOLERANCE = 1.03;
 
 export interface StartsLimits {
   perDay: number;
@@ -34,8 +34,8 @@ export interface StartsLimits {
 /** Starts that a motor of this size and phase may make. Without a size the widest limits hold: nothing is claimed that is not known. */
 export function startsLimits(motor: { motorW?: number; phase?: 1 | 3 }): StartsLimits {
   const hp = motor.motorW === undefined ? 0 : hpFromW(motor.motorW);
-  const day = STARTS_A_DAY.find((row) => hp <= row.toHp * SIZE_SHARE);
-  const hour = STARTS_AN_HOUR.find((row) => hp <= row.toHp * SIZE_SHARE);
+  const day = STARTS_PER_DAY.find((row) => hp <= row.toHp * SIZE_TOLERANCE);
+  const hour = STARTS_PER_HOUR.find((row) => hp <= row.toHp * SIZE_TOLERANCE);
   return {
     perDay: (motor.phase === 3 ? day?.phase3 : day?.phase1) ?? 50,
     perHour: hour?.starts ?? 7.5,

@@ -1,26 +1,26 @@
 /** Rules between settings: what is right alone and wrong together. */
-import type { WrittenSettings } from './schema.ts';
+import type { SettingsInput } from './schema.ts';
 
 export interface SettingsProblem {
   path: readonly (string | number)[];
   rule: string;
 }
 
-const WAYS = ['mail', 'webhook', 'mqtt', 'command'] as const;
+const NOTICE_CHANNELS = ['mail', 'webhook', 'mqtt', 'command'] as const;
 
 /** Hosts that never leave this machine. */
 const LOOPBACK: readonly string[] = ['127.0.0.1', '::1', 'localhost'];
 
 /** The first lapse, or undefined. */
-export function crossCheck(settings: WrittenSettings): SettingsProblem | undefined {
+export function firstCrossProblem(settings: SettingsInput): SettingsProblem | undefined {
   return [...brokerProblems(settings), ...recipientProblems(settings), ...smtpProblems(settings)][0];
 }
 
-function brokerProblems({ broker }: WrittenSettings): SettingsProblem[] {
+function brokerProblems({ broker }: SettingsInput): SettingsProblem[] {
   const problems: SettingsProblem[] = [];
-  const { builtIn, url, ...outside } = broker;
+  const { builtIn, url, ...external } = broker;
   if (url === undefined) {
-    for (const key of Object.keys(outside)) {
+    for (const key of Object.keys(external)) {
       problems.push({
         path: ['broker', key],
         rule: 'must stand with broker.url: it is for an outside broker',
@@ -38,20 +38,20 @@ function brokerProblems({ broker }: WrittenSettings): SettingsProblem[] {
   }
   const encrypted = ['mqtts:', 'wss:'].includes(address.protocol);
   for (const key of ['caFile', 'certFile', 'keyFile'] as const) {
-    if (!encrypted && outside[key] !== undefined) {
+    if (!encrypted && external[key] !== undefined) {
       problems.push({ path: ['broker', key], rule: 'must stand with an mqtts or wss address' });
     }
   }
-  if ((outside.certFile === undefined) !== (outside.keyFile === undefined)) {
+  if ((external.certFile === undefined) !== (external.keyFile === undefined)) {
     problems.push({
-      path: ['broker', outside.certFile === undefined ? 'keyFile' : 'certFile'],
+      path: ['broker', external.certFile === undefined ? 'keyFile' : 'certFile'],
       rule: 'must come with its other half: certFile and keyFile',
     });
   }
   return problems;
 }
 
-function recipientProblems({ notices, smtp, root }: WrittenSettings): SettingsProblem[] {
+function recipientProblems({ notices, smtp, root }: SettingsInput): SettingsProblem[] {
   return notices.flatMap((recipient, at) => {
     const problems: SettingsProblem[] = [];
     const path = ['notices', at];
@@ -61,8 +61,8 @@ function recipientProblems({ notices, smtp, root }: WrittenSettings): SettingsPr
         rule: 'must be unlike the other names: what was told to whom is kept by name',
       });
     }
-    if (WAYS.every((way) => recipient[way] === undefined)) {
-      problems.push({ path, rule: `must hold at least one of ${WAYS.join(', ')}` });
+    if (NOTICE_CHANNELS.every((way) => recipient[way] === undefined)) {
+      problems.push({ path, rule: `must hold at least one of ${NOTICE_CHANNELS.join(', ')}` });
     }
     if (recipient.mail && !smtp)
       problems.push({ path: [...path, 'mail'], rule: 'must come with smtp: who takes the mail?' });
@@ -80,7 +80,7 @@ function recipientProblems({ notices, smtp, root }: WrittenSettings): SettingsPr
   });
 }
 
-function smtpProblems({ smtp }: WrittenSettings): SettingsProblem[] {
+function smtpProblems({ smtp }: SettingsInput): SettingsProblem[] {
   if (!smtp) return [];
   const problems: SettingsProblem[] = [];
   if (smtp.passwordFile !== undefined && smtp.user === undefined) {

@@ -5,27 +5,27 @@
 import { SettingsError } from './settings.ts';
 
 /** A variable and the setting it stands for. */
-const VARIABLES: Record<string, { path: readonly string[]; is: 'text' | 'number' | 'flag' }> = {
-  STILLWELL_DATA_DIR: { path: ['dataDir'], is: 'text' },
-  STILLWELL_ROOT: { path: ['root'], is: 'text' },
-  STILLWELL_BROKER_URL: { path: ['broker', 'url'], is: 'text' },
-  STILLWELL_BROKER_USERNAME: { path: ['broker', 'username'], is: 'text' },
-  STILLWELL_BROKER_HOST: { path: ['broker', 'builtIn', 'host'], is: 'text' },
-  STILLWELL_BROKER_PORT: { path: ['broker', 'builtIn', 'port'], is: 'number' },
-  STILLWELL_OBSERVE: { path: ['observe'], is: 'flag' },
-  STILLWELL_WEB_HOST: { path: ['web', 'host'], is: 'text' },
-  STILLWELL_WEB_PORT: { path: ['web', 'port'], is: 'number' },
-  STILLWELL_CALENDAR_HOST: { path: ['calendar', 'host'], is: 'text' },
-  STILLWELL_CALENDAR_PORT: { path: ['calendar', 'port'], is: 'number' },
-  STILLWELL_UNITS: { path: ['units'], is: 'text' },
-  STILLWELL_CARDS_DIR: { path: ['cardsDir'], is: 'text' },
+const VARIABLES: Record<string, { path: readonly string[]; type: 'text' | 'number' | 'flag' }> = {
+  STILLWELL_DATA_DIR: { path: ['dataDir'], type: 'text' },
+  STILLWELL_ROOT: { path: ['root'], type: 'text' },
+  STILLWELL_BROKER_URL: { path: ['broker', 'url'], type: 'text' },
+  STILLWELL_BROKER_USERNAME: { path: ['broker', 'username'], type: 'text' },
+  STILLWELL_BROKER_HOST: { path: ['broker', 'builtIn', 'host'], type: 'text' },
+  STILLWELL_BROKER_PORT: { path: ['broker', 'builtIn', 'port'], type: 'number' },
+  STILLWELL_OBSERVE: { path: ['observe'], type: 'flag' },
+  STILLWELL_WEB_HOST: { path: ['web', 'host'], type: 'text' },
+  STILLWELL_WEB_PORT: { path: ['web', 'port'], type: 'number' },
+  STILLWELL_CALENDAR_HOST: { path: ['calendar', 'host'], type: 'text' },
+  STILLWELL_CALENDAR_PORT: { path: ['calendar', 'port'], type: 'number' },
+  STILLWELL_UNITS: { path: ['units'], type: 'text' },
+  STILLWELL_CARDS_DIR: { path: ['cardsDir'], type: 'text' },
 };
 
 /** Where the settings file is, and secrets: read elsewhere (./load-settings.ts, ./secrets.ts). */
 export const SETTINGS_FILE_VARIABLE = 'STILLWELL_SETTINGS';
 export const BROKER_PASSWORD_VARIABLE = 'STILLWELL_BROKER_PASSWORD';
 export const SMTP_PASSWORD_VARIABLE = 'STILLWELL_SMTP_PASSWORD';
-const ELSEWHERE: readonly string[] = [
+const READ_ELSEWHERE: readonly string[] = [
   SETTINGS_FILE_VARIABLE,
   BROKER_PASSWORD_VARIABLE,
   SMTP_PASSWORD_VARIABLE,
@@ -39,21 +39,18 @@ export function variableFor(path: string): string | undefined {
 }
 
 /**
- * `written` with what the environment says laid over it. `secretNames`: variables that the settings themselves name.
+ * `input` with what the environment says laid over it. `secretNames`: variables that the settings themselves name.
  * @throws SettingsError for an unknown STILLWELL_ variable.
  */
-export function overlayEnvironment(
-  written: Record<string, unknown>,
-  env: Environment,
-): Record<string, unknown> {
-  let settings = written;
+export function applyEnvironment(input: Record<string, unknown>, env: Environment): Record<string, unknown> {
+  let settings = input;
   for (const name of Object.keys(env).sort()) {
     const value = env[name];
-    if (!name.startsWith('STILLWELL_') || value === undefined || ELSEWHERE.includes(name)) continue;
+    if (!name.startsWith('STILLWELL_') || value === undefined || READ_ELSEWHERE.includes(name)) continue;
     const variable = VARIABLES[name];
-    if (variable) settings = withValue(settings, variable.path, asWritten(value, variable.is));
+    if (variable) settings = setValueAt(settings, variable.path, parseVariable(value, variable.type));
     else if (!name.startsWith('STILLWELL_SECRET_')) {
-      const known = [...Object.keys(VARIABLES), ...ELSEWHERE, 'STILLWELL_SECRET_…'];
+      const known = [...Object.keys(VARIABLES), ...READ_ELSEWHERE, 'STILLWELL_SECRET_…'];
       throw new SettingsError(
         `Cannot read settings: ${name} is not known in the environment; known are ${known.join(', ')}`,
       );
@@ -63,13 +60,13 @@ export function overlayEnvironment(
 }
 
 /** What is no number or flag stays text, and the schema refuses it with its own rule. */
-function asWritten(value: string, is: 'text' | 'number' | 'flag'): unknown {
-  if (is === 'number' && /^\d+$/.test(value)) return Number(value);
-  if (is === 'flag' && (value === 'true' || value === 'false')) return value === 'true';
+function parseVariable(value: string, type: 'text' | 'number' | 'flag'): unknown {
+  if (type === 'number' && /^\d+$/.test(value)) return Number(value);
+  if (type === 'flag' && (value === 'true' || value === 'false')) return value === 'true';
   return value;
 }
 
-function withValue(
+function setValueAt(
   holder: Record<string, unknown>,
   path: readonly string[],
   value: unknown,
@@ -80,7 +77,7 @@ function withValue(
   const inner = holder[key];
   // What is no object stays as it is, so that the schema can refuse it.
   if (inner !== undefined && !isRecord(inner)) return holder;
-  return { ...holder, [key]: withValue(inner ?? {}, rest, value) };
+  return { ...holder, [key]: setValueAt(inner ?? {}, rest, value) };
 }
 
 export function isRecord(value: unknown): value is Record<string, unknown> {

@@ -6,14 +6,14 @@ import { readFileSync, readdirSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Card } from '../card/card.ts';
 import { readCard } from '../card/read-card.ts';
-import { FALSE_ALARMS_PER_YEAR, MOST_FILE_BYTES } from './limits.ts';
+import { FALSE_ALARMS_PER_YEAR, MAX_FILE_BYTES } from './limits.ts';
 import { SettingsError } from './settings.ts';
 import type { Settings } from './settings.ts';
 
 export interface LoadedCard {
   card: Card;
   /** As written, for the act that puts it into the well's record. */
-  written: unknown;
+  json: unknown;
   path: string;
 }
 
@@ -55,28 +55,28 @@ function filesIn(folder: string): string[] {
 }
 
 function loadCard(path: string, falseAlarmsPerYear: number): LoadedCard {
-  const written = withBudget(parse(path), falseAlarmsPerYear);
-  const read = readCard(written);
+  const json = withFalseAlarmBudget(readJsonFile(path), falseAlarmsPerYear);
+  const read = readCard(json);
   if ('problem' in read)
     throw new SettingsError(read.problem.replace('Cannot read card:', `Cannot read card ${path}:`));
-  return { card: read.card, written, path };
+  return { card: read.card, json, path };
 }
 
 /** Where the settings have the usual number the card stays as it was written: it would say nothing new. */
-function withBudget(written: unknown, falseAlarmsPerYear: number): unknown {
-  if (falseAlarmsPerYear === FALSE_ALARMS_PER_YEAR.usual) return written;
-  if (typeof written !== 'object' || written === null || Array.isArray(written)) return written;
-  return { falseAlarmsPerYear, ...written };
+function withFalseAlarmBudget(json: unknown, falseAlarmsPerYear: number): unknown {
+  if (falseAlarmsPerYear === FALSE_ALARMS_PER_YEAR.default) return json;
+  if (typeof json !== 'object' || json === null || Array.isArray(json)) return json;
+  return { falseAlarmsPerYear, ...json };
 }
 
-function parse(path: string): unknown {
+function readJsonFile(path: string): unknown {
   try {
-    if (statSync(path).size > MOST_FILE_BYTES)
-      throw new RangeError(`it is larger than ${MOST_FILE_BYTES} bytes`);
+    if (statSync(path).size > MAX_FILE_BYTES)
+      throw new RangeError(`it is larger than ${MAX_FILE_BYTES} bytes`);
     return JSON.parse(readFileSync(path, 'utf8').replace(/^\uFEFF/, ''));
   } catch (cause) {
-    const why = cause instanceof Error ? cause.message.split('\n')[0] : 'no reason given';
-    throw new SettingsError(`Cannot read card ${path}: the file must be there and hold JSON: ${why}`, {
+    const reason = cause instanceof Error ? cause.message.split('\n')[0] : 'no reason given';
+    throw new SettingsError(`Cannot read card ${path}: the file must be there and hold JSON: ${reason}`, {
       cause,
     });
   }

@@ -2,7 +2,7 @@
 import { readFileSync, statSync } from 'node:fs';
 import { SETTINGS_FILE_VARIABLE } from './environment.ts';
 import type { Environment } from './environment.ts';
-import { MOST_FILE_BYTES } from './limits.ts';
+import { MAX_FILE_BYTES } from './limits.ts';
 import { readSecrets } from './secrets.ts';
 import type { Secrets } from './secrets.ts';
 import { readSettings } from './read-settings.ts';
@@ -38,9 +38,9 @@ export function loadSettings(env: Environment, path?: string): LoadedSettings {
 function readText(path: string, mustExist: boolean): string | undefined {
   try {
     const { size } = statSync(path);
-    if (size > MOST_FILE_BYTES) {
+    if (size > MAX_FILE_BYTES) {
       throw new SettingsError(
-        `Cannot read settings: the file must be at most ${MOST_FILE_BYTES} bytes: ${path} has ${size}`,
+        `Cannot read settings: the file must be at most ${MAX_FILE_BYTES} bytes: ${path} has ${size}`,
       );
     }
     return readFileSync(path, 'utf8');

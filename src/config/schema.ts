@@ -8,42 +8,42 @@ import { isName } from '../card/look.ts';
 import {
   CYCLES_DAYS,
   FALSE_ALARMS_PER_YEAR,
-  LONGEST_TEXT,
-  MOST_PARTS,
-  MOST_RECIPIENTS,
+  MAX_TEXT_CHARACTERS,
+  MAX_LIST_ITEMS,
+  MAX_RECIPIENTS,
   PORTS,
   READINGS_DAYS,
   REFUSED_DAYS,
 } from './limits.ts';
 
-/** Text without control characters that passes `fits`. */
-function text(rule: string, fits: (value: string) => boolean = () => true) {
-  const sound = (value: string): boolean =>
-    value.trim() !== '' && value.length <= LONGEST_TEXT && !/\p{Cc}/u.test(value);
-  return z.string({ error: rule }).refine((value) => sound(value) && fits(value), { error: rule });
+/** Text without control characters that passes `isValid`. */
+function text(rule: string, isValid: (value: string) => boolean = () => true) {
+  const isPrintable = (value: string): boolean =>
+    value.trim() !== '' && value.length <= MAX_TEXT_CHARACTERS && !/\p{Cc}/u.test(value);
+  return z.string({ error: rule }).refine((value) => isPrintable(value) && isValid(value), { error: rule });
 }
 
-function number(span: { least: number; most: number }) {
-  const rule = `must be a number from ${span.least} to ${span.most}`;
-  return z.number({ error: rule }).min(span.least, { error: rule }).max(span.most, { error: rule });
+function number(span: { min: number; max: number }) {
+  const rule = `must be a number from ${span.min} to ${span.max}`;
+  return z.number({ error: rule }).min(span.min, { error: rule }).max(span.max, { error: rule });
 }
 
-function whole(span: { least: number; most: number }) {
-  const rule = `must be a whole number from ${span.least} to ${span.most}`;
-  return z.int({ error: rule }).min(span.least, { error: rule }).max(span.most, { error: rule });
+function integer(span: { min: number; max: number }) {
+  const rule = `must be a whole number from ${span.min} to ${span.max}`;
+  return z.int({ error: rule }).min(span.min, { error: rule }).max(span.max, { error: rule });
 }
 
 function oneOf<const T extends string | number | boolean>(...options: T[]) {
   return z.literal(options, { error: `must be one of ${options.join(', ')}` });
 }
 
-function list<T extends z.ZodType>(item: T, most: number) {
-  const rule = `must be a list of at most ${most}`;
-  return z.array(item, { error: rule }).max(most, { error: rule });
+function list<T extends z.ZodType>(item: T, max: number) {
+  const rule = `must be a list of at most ${max}`;
+  return z.array(item, { error: rule }).max(max, { error: rule });
 }
 
 /** Only the wrong type gets these words; an unknown key is told by ./read-settings.ts, which knows the known ones. */
-function group<T extends z.core.$ZodLooseShape>(shape: T) {
+function section<T extends z.core.$ZodLooseShape>(shape: T) {
   return z.strictObject(shape, {
     error: (issue) => (issue.code === 'unrecognized_keys' ? undefined : 'must be an object in braces'),
   });
@@ -65,11 +65,11 @@ function isUrlOf(value: string, protocols: readonly string[]): boolean {
   return URL.canParse(value) && protocols.includes(new URL(value).protocol);
 }
 
-const broker = group({
+const broker = section({
   builtIn: z.exactOptional(
-    group({
+    section({
       host: host.default('127.0.0.1'),
-      port: whole(PORTS).default(1883),
+      port: integer(PORTS).default(1883),
     }),
   ),
   url: z.exactOptional(
@@ -88,17 +88,20 @@ const broker = group({
   protocolVersion: z.exactOptional(oneOf(5, 4)),
 });
 
-const recipient = group({
+const recipient = section({
   name: text('must be a name of 1 to 60 characters', (value) => value.length <= 60),
   mail: z.exactOptional(
-    group({
-      to: z.union([mailAddress, list(mailAddress, MOST_PARTS).min(1, { error: 'must hold an address' })], {
-        error: 'must be a mail address, or a list of them',
-      }),
+    section({
+      to: z.union(
+        [mailAddress, list(mailAddress, MAX_LIST_ITEMS).min(1, { error: 'must hold an address' })],
+        {
+          error: 'must be a mail address, or a list of them',
+        },
+      ),
     }),
   ),
   webhook: z.exactOptional(
-    group({
+    section({
       url: text('must be an http or https address', (value) => isUrlOf(value, ['http:', 'https:'])),
       secretFile: z.exactOptional(file),
       secretEnv: z.exactOptional(
@@ -106,13 +109,13 @@ const recipient = group({
       ),
     }),
   ),
-  mqtt: z.exactOptional(group({ topic: text('must be a topic without + # and $', isTopic) })),
+  mqtt: z.exactOptional(section({ topic: text('must be a topic without + # and $', isTopic) })),
   command: z.exactOptional(
-    group({
+    section({
       program: text('must be the path of a program'),
       args: list(
-        z.string({ error: 'must be text' }).max(LONGEST_TEXT, { error: 'must be shorter' }),
-        MOST_PARTS,
+        z.string({ error: 'must be text' }).max(MAX_TEXT_CHARACTERS, { error: 'must be shorter' }),
+        MAX_LIST_ITEMS,
       ).default([]),
     }),
   ),
@@ -129,43 +132,43 @@ const recipient = group({
   ),
 });
 
-const smtp = group({
+const smtp = section({
   host,
-  port: z.exactOptional(whole({ least: 1, most: PORTS.most })),
+  port: z.exactOptional(integer({ min: 1, max: PORTS.max })),
   secure: oneOf('starttls', 'tls', 'none').default('starttls'),
   user: z.exactOptional(text('must be a user name')),
   passwordFile: z.exactOptional(file),
   from: sender,
 });
 
-export const SETTINGS_SHAPE = group({
+export const settingsShape = section({
   dataDir: text('must be the path of a folder').default('.stillwell'),
   root: text('must be topic levels of letters, digits, - and _ with / between them', (value) =>
     /^[\w-]+(\/[\w-]+){0,4}$/.test(value),
   ).default('wells'),
   broker: broker.prefault({}),
   observe: z.boolean({ error: 'must be true or false' }).default(false),
-  web: group({
+  web: section({
     host: oneOf('127.0.0.1', '::1', 'localhost').default('127.0.0.1'),
-    port: whole(PORTS).default(8420),
+    port: integer(PORTS).default(8420),
   }).prefault({}),
-  calendar: group({
+  calendar: section({
     host: z.exactOptional(host),
-    port: whole(PORTS).default(8422),
+    port: integer(PORTS).default(8422),
   }).prefault({}),
-  retention: group({
-    readingsDays: whole(READINGS_DAYS).default(READINGS_DAYS.usual),
-    cyclesDays: whole(CYCLES_DAYS).default(CYCLES_DAYS.usual),
-    refusedDays: whole(REFUSED_DAYS).default(REFUSED_DAYS.usual),
+  retention: section({
+    readingsDays: integer(READINGS_DAYS).default(READINGS_DAYS.default),
+    cyclesDays: integer(CYCLES_DAYS).default(CYCLES_DAYS.default),
+    refusedDays: integer(REFUSED_DAYS).default(REFUSED_DAYS.default),
   }).prefault({}),
   settleDays: oneOf(7).default(7),
-  falseAlarmsPerYear: number(FALSE_ALARMS_PER_YEAR).default(FALSE_ALARMS_PER_YEAR.usual),
+  falseAlarmsPerYear: number(FALSE_ALARMS_PER_YEAR).default(FALSE_ALARMS_PER_YEAR.default),
   units: oneOf('us', 'metric').default('us'),
-  notices: list(recipient, MOST_RECIPIENTS).default([]),
+  notices: list(recipient, MAX_RECIPIENTS).default([]),
   smtp: z.exactOptional(smtp),
   cards: list(file, 100_000).default([]),
   cardsDir: z.exactOptional(text('must be the path of a folder')),
 });
 
 /** Settings as written, each part checked for itself. */
-export type WrittenSettings = z.output<typeof SETTINGS_SHAPE>;
+export type SettingsInput = z.output<typeof settingsShape>;

@@ -5,7 +5,7 @@
 import { readFileSync, statSync } from 'node:fs';
 import { BROKER_PASSWORD_VARIABLE, SMTP_PASSWORD_VARIABLE } from './environment.ts';
 import type { Environment } from './environment.ts';
-import { MOST_SECRET_BYTES } from './limits.ts';
+import { MAX_SECRET_BYTES } from './limits.ts';
 import { SettingsError } from './settings.ts';
 import type { Settings } from './settings.ts';
 
@@ -20,13 +20,13 @@ export interface Secrets {
 }
 
 /** Standard Webhooks 1.0.0: base64 of 24 to 64 bytes after the prefix. */
-const WEBHOOK_SECRET_BYTES = { least: 24, most: 64 };
+const WEBHOOK_SECRET_BYTES = { min: 24, max: 64 };
 
 /** All secrets that the settings name. @throws SettingsError where one is missing or unreadable; its value is never told. */
 export function readSecrets(settings: Settings, env: Environment): Secrets {
   const { broker, smtp } = settings;
   const brokerPassword =
-    broker.kind === 'outside'
+    broker.kind === 'external'
       ? secretFrom('broker.passwordFile', broker.passwordFile, env[BROKER_PASSWORD_VARIABLE])
       : undefined;
   const smtpPassword =
@@ -42,8 +42,8 @@ function webhookSecrets({ notices }: Settings, env: Environment): Record<string,
   const secrets = notices.flatMap(({ name, webhook }, at): [string, Secret][] => {
     if (!webhook) return [];
     const key = `notices.${at}.webhook.${webhook.secretFile === undefined ? 'secretEnv' : 'secretFile'}`;
-    const held = webhook.secretEnv === undefined ? undefined : env[webhook.secretEnv];
-    const secret = secretFrom(key, webhook.secretFile, held);
+    const envValue = webhook.secretEnv === undefined ? undefined : env[webhook.secretEnv];
+    const secret = secretFrom(key, webhook.secretFile, envValue);
     if (!secret)
       throw new SettingsError(
         `Cannot read settings: ${key} must name a variable that is set: ${webhook.secretEnv}`,
@@ -61,12 +61,12 @@ function webhookSecrets({ notices }: Settings, env: Environment): Record<string,
 function isWebhookSecret(text: string): boolean {
   if (!/^whsec_[A-Za-z0-9+/]+={0,2}$/.test(text)) return false;
   const bytes = Buffer.from(text.slice('whsec_'.length), 'base64').length;
-  return bytes >= WEBHOOK_SECRET_BYTES.least && bytes <= WEBHOOK_SECRET_BYTES.most;
+  return bytes >= WEBHOOK_SECRET_BYTES.min && bytes <= WEBHOOK_SECRET_BYTES.max;
 }
 
 /** The environment wins over the file; undefined where neither is given. */
-function secretFrom(key: string, path: string | undefined, held: string | undefined): Secret | undefined {
-  if (held !== undefined && held !== '') return () => held;
+function secretFrom(key: string, path: string | undefined, envValue: string | undefined): Secret | undefined {
+  if (envValue !== undefined && envValue !== '') return () => envValue;
   if (path === undefined) return undefined;
   const text = readSecretFile(key, path);
   return () => text;
@@ -76,8 +76,8 @@ function secretFrom(key: string, path: string | undefined, held: string | undefi
 function readSecretFile(key: string, path: string): string {
   let text: string;
   try {
-    if (statSync(path).size > MOST_SECRET_BYTES)
-      throw new RangeError(`it is larger than ${MOST_SECRET_BYTES} bytes`);
+    if (statSync(path).size > MAX_SECRET_BYTES)
+      throw new RangeError(`it is larger than ${MAX_SECRET_BYTES} bytes`);
     text = readFileSync(path, 'utf8').replace(/\r?\n$/, '');
   } catch (cause) {
     throw new SettingsError(

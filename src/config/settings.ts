@@ -6,7 +6,7 @@ import type { Priority } from '../../shared/words/kinds.ts';
 import type { UnitSystem } from '../../shared/quantity/print-quantity.ts';
 
 /** The built-in broker, or one that is there already. */
-export type BrokerSettings = BuiltInBrokerSettings | OutsideBrokerSettings;
+export type BrokerSettings = BuiltInBrokerSettings | ExternalBrokerSettings;
 
 interface BuiltInBrokerSettings {
   kind: 'built-in';
@@ -14,8 +14,8 @@ interface BuiltInBrokerSettings {
   port: number;
 }
 
-interface OutsideBrokerSettings {
-  kind: 'outside';
+interface ExternalBrokerSettings {
+  kind: 'external';
   /** mqtt:// mqtts:// ws:// wss://, without user and password. */
   url: string;
   username?: string;

@@ -5,38 +5,38 @@
 import type { Shape } from './shape.ts';
 
 /** An unloaded motor draws half to three quarters (common practice, no source); a fill from cut-in to cut-out takes a tenth at most. */
-const FALLEN_SHARE = 0.8;
-const FIRST_SHARE = 0.87;
+const MAX_REMAINING_RATIO = 0.8;
+const MAX_FIRST_RATIO = 0.87;
 /** What the run drew when it was well must have been seen: so many steps, and for so long. */
-const LEAST_BEFORE = 3;
-const LEAST_BEFORE_S = 10;
+const MIN_STEPS_BEFORE = 3;
+const MIN_BEFORE_S = 10;
 /** One step alone is the stop itself. */
-const LEAST_AFTER = 2;
+const MIN_STEPS_AFTER = 2;
 /** Three at the end and more of them before it. */
-const LEAST_READINGS = 8;
+const MIN_READINGS = 8;
 /** 1 psi more than at the break is water that still comes. */
 const RISEN_KPA = 7;
 
-export interface Broke {
+export interface LoadLoss {
   /** Seconds from the start of the run. */
   atS: number;
   /** What was left of the current, as a share. */
-  share: number;
+  ratio: number;
 }
 
 /** Undefined where nothing broke. `ranS`: the run's length; a step that it does not fill holds readings of the rest as well. */
-export function brokeAt(shape: Shape, ranS = shape.everyS * shape.amps.length): Broke | undefined {
+export function findLoadLoss(shape: Shape, ranS = shape.everyS * shape.amps.length): LoadLoss | undefined {
   const { everyS, kpa } = shape;
   const amps = shape.amps.slice(0, Math.floor(ranS / everyS));
-  for (let at = LEAST_BEFORE; at <= amps.length - LEAST_AFTER; at++) {
-    if (at * everyS < LEAST_BEFORE_S) continue;
-    const before = middleOf(amps.slice(1, at).filter((value) => value !== null));
+  for (let at = MIN_STEPS_BEFORE; at <= amps.length - MIN_STEPS_AFTER; at++) {
+    if (at * everyS < MIN_BEFORE_S) continue;
+    const before = upperMedian(amps.slice(1, at).filter((value) => value !== null));
     const value = amps[at];
-    if (value === null || value === undefined || value > FIRST_SHARE * before) continue;
+    if (value === null || value === undefined || value > MAX_FIRST_RATIO * before) continue;
     const after = amps.slice(at).filter((one) => one !== null);
-    const share = middleOf(after) / before;
-    if (after.length < LEAST_AFTER || share > FALLEN_SHARE) continue;
-    return risesOn(kpa, at) ? undefined : { atS: at * everyS, share };
+    const ratio = upperMedian(after) / before;
+    if (after.length < MIN_STEPS_AFTER || ratio > MAX_REMAINING_RATIO) continue;
+    return keepsRising(kpa, at) ? undefined : { atS: at * everyS, ratio };
   }
   return undefined;
 }
@@ -45,23 +45,23 @@ export function brokeAt(shape: Shape, ranS = shape.everyS * shape.amps.length): 
  * The same where a protector ended the run within seconds, too soon for its shape: two of the last three readings are low. One alone is
  * the stop itself. Whether the run ended where it should, the caller knows.
  */
-export function brokeAtEnd(
+export function findLoadLossAtEnd(
   ends: readonly [number, number, number],
   run: { amps: number; ranS: number; periodS: number; readings: number },
-): Broke | undefined {
-  const share = middleOf(ends) / run.amps;
+): LoadLoss | undefined {
+  const ratio = upperMedian(ends) / run.amps;
   const atS = run.ranS - ends.length * run.periodS;
-  if (run.readings < LEAST_READINGS || share > FALLEN_SHARE || atS < LEAST_BEFORE_S) return undefined;
-  return { atS, share };
+  if (run.readings < MIN_READINGS || ratio > MAX_REMAINING_RATIO || atS < MIN_BEFORE_S) return undefined;
+  return { atS, ratio };
 }
 
-function risesOn(kpa: readonly (number | null)[], from: number): boolean {
+function keepsRising(kpa: readonly (number | null)[], from: number): boolean {
   const then = kpa[from];
-  const later = middleOf(kpa.slice(from + 1).filter((value) => value !== null));
+  const later = upperMedian(kpa.slice(from + 1).filter((value) => value !== null));
   return then !== null && then !== undefined && later > then + RISEN_KPA;
 }
 
 /** The upper median; 0 of an empty list. */
-function middleOf(values: readonly number[]): number {
+function upperMedian(values: readonly number[]): number {
   return [...values].sort((a, b) => a - b)[values.length >> 1] ?? 0;
 }

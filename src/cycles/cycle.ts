@@ -22,14 +22,14 @@ export interface Cycle {
   /** How long the current of the start stayed near its peak, s, where a fast record shows it. Not printed. */
   startS?: number;
   /** Current well over its own was read long after its start: until how long after, s, and how many times its own that was. Not printed. */
-  longStart?: { forS: number; times: number };
+  longStart?: { durationS: number; ratio: number };
   /** Mean supply voltage while it ran, V, over all phases measured. Not printed. */
   volts?: number;
   /** What brings its amps to the usual supply, and the share by which that may be off (src/baseline/supply.ts). Not printed. */
-  toUsualVolts?: number;
-  voltsDoubt?: number;
+  toNormalVolts?: number;
+  voltsUncertainty?: number;
   /** Current fell away within the run and stayed down: when, s from its start, and what share was left (./broke.ts). Not printed. */
-  broke?: { atS: number; share: number };
+  loadLoss?: { atS: number; ratio: number };
   /** Readings of current in the run. */
   readings: number;
   cutInKpa?: number;

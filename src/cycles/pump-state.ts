@@ -4,7 +4,7 @@ import { newLevels, type Levels } from './levels.ts';
 import { isCoarse, newPace, type Pace } from './pace.ts';
 import type { Run } from './run.ts';
 import type { StartTrack } from './start.ts';
-import type { Sampling, Trail } from './trail.ts';
+import type { Sampling, PressureBuffer } from './trail.ts';
 
 export interface PumpState {
   index: number;
@@ -13,43 +13,43 @@ export interface PumpState {
   levels: Levels;
   edges: Edges;
   /** Last value of each line, A; -1 where it never spoke. */
-  lines: number[];
-  lineMs: number[];
+  legAmps: number[];
+  legMs: number[];
   /** Readings since a start that is not believed yet; in a run, those of a line that showed rest while the others were not yet read. */
-  waiting: [number, number, number][];
+  pending: [number, number, number][];
   run?: Run | undefined;
   /** Where pressure stood as the last run began, kPa. */
-  callsKpa?: number | undefined;
+  lastStartKpa?: number | undefined;
   /** When the last run stopped; undefined before the first rest and across a gap. */
   restFromMs?: number | undefined;
   /** A start's record that came before its run was believed. */
   startRecord?: StartTrack | undefined;
   /** The reading that ended a hole in the data while the pump rested: a run that begins with it may be older. */
-  holeEndMs?: number;
+  gapEndMs?: number;
   /** Single odd readings that changed nothing. */
   spikes: number;
 }
 
 /** What the pump sees of the well's pressure. */
 export interface PressureView {
-  trail: Trail;
+  buffer: PressureBuffer;
   pace: Pace;
 }
 
-/** `driven`: a drive sets its speed (control `variable-speed`). */
-export function newPump(index: number, maxAmps: number | undefined, driven = false): PumpState {
+/** `hasDrive`: a drive sets its speed (control `variable-speed`). */
+export function newPump(index: number, maxAmps: number | undefined, hasDrive = false): PumpState {
   return {
     index,
     maxAmps,
     pace: newPace(),
-    levels: newLevels(maxAmps, driven),
+    levels: newLevels(maxAmps, hasDrive),
     edges: newEdges(),
-    lines: [],
-    lineMs: [],
-    waiting: [],
+    legAmps: [],
+    legMs: [],
+    pending: [],
     // Named from the start and never deleted: an object that keeps its shape is read several times as fast.
     run: undefined,
-    callsKpa: undefined,
+    lastStartKpa: undefined,
     restFromMs: undefined,
     spikes: 0,
   };

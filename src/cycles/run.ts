@@ -5,11 +5,11 @@
 import type { CycleFlag } from '../../shared/api/events.ts';
 import { newShape, type ShapeSums } from './shape.ts';
 import type { StartTrack } from './start.ts';
-import { newTally, tallyAdd, tallyMedian, type Tally } from './tally.ts';
+import { newTally, addToTally, tallyMedian, type Tally } from './tally.ts';
 
 export interface RunLeg {
-  early: Tally;
-  late: Tally;
+  inrush: Tally;
+  running: Tally;
   /** By exception: the reading whose holding time is not known yet. */
   heldFromMs: number;
   heldAmps: number;
@@ -21,7 +21,7 @@ export interface Run {
   startSeen: boolean;
   readings: number;
   /** The last three readings of the first line, newest last, A. */
-  ends: [number, number, number];
+  lastReadings: [number, number, number];
   legs: RunLeg[];
   cutInKpa?: number | undefined;
   /** When pressure first stood 7 kPa over cut-in. */
@@ -31,9 +31,9 @@ export interface Run {
   /** The start as readings 0.1 s apart or closer show it. */
   start?: StartTrack | undefined;
   /** Last reading of the first line that stood well over what the pump draws, soon after the start, ms; how many stood so late, and their sum, A. */
-  heavyMs: number;
-  heavyN: number;
-  heavySum: number;
+  highCurrentMs: number;
+  highCurrentN: number;
+  highCurrentSum: number;
   /** Supply voltage while it ran: sum over readings and their number. */
   voltsSum: number;
   voltsN: number;
@@ -48,16 +48,16 @@ export function newRun(startedMs: number, startSeen: boolean): Run {
     startedMs,
     startSeen,
     readings: 0,
-    ends: [0, 0, 0],
+    lastReadings: [0, 0, 0],
     legs: [],
     // Named from the start, so that every run has one shape.
     cutInKpa: undefined,
     risenMs: undefined,
     highKpa: undefined,
     start: undefined,
-    heavyMs: -1,
-    heavyN: 0,
-    heavySum: 0,
+    highCurrentMs: -1,
+    highCurrentN: 0,
+    highCurrentSum: 0,
     voltsSum: 0,
     voltsN: 0,
     flags: [],
@@ -69,49 +69,49 @@ export function flagRun(run: Run, flag: CycleFlag): void {
   if (!run.flags.includes(flag)) run.flags.push(flag);
 }
 
-function legOf(run: Run, leg: number): RunLeg {
+function runLeg(run: Run, leg: number): RunLeg {
   while (run.legs.length <= leg)
-    run.legs.push({ early: newTally(), late: newTally(), heldFromMs: -1, heldAmps: 0 });
+    run.legs.push({ inrush: newTally(), running: newTally(), heldFromMs: -1, heldAmps: 0 });
   return run.legs[leg]!;
 }
 
-function noteLast(run: Run, amps: number): void {
+function recordLast(run: Run, amps: number): void {
   run.readings++;
-  run.ends[0] = run.ends[1];
-  run.ends[1] = run.ends[2];
-  run.ends[2] = amps;
+  run.lastReadings[0] = run.lastReadings[1];
+  run.lastReadings[1] = run.lastReadings[2];
+  run.lastReadings[2] = amps;
 }
 
 /** A running reading of one line, each counting the same. */
-export function runReading(run: Run, leg: number, tMs: number, amps: number): void {
-  const counted = legOf(run, leg);
-  tallyAdd(tMs - run.startedMs >= INRUSH_MS ? counted.late : counted.early, amps, 1);
-  if (leg === 0) noteLast(run, amps);
+export function addRunReading(run: Run, leg: number, tMs: number, amps: number): void {
+  const counted = runLeg(run, leg);
+  addToTally(tMs - run.startedMs >= INRUSH_MS ? counted.running : counted.inrush, amps, 1);
+  if (leg === 0) recordLast(run, amps);
 }
 
 /** A running reading by exception: it counts for as long as it holds, which only the next one tells. */
-export function runHeld(run: Run, leg: number, tMs: number, amps: number): void {
-  runHeldUntil(run, leg, tMs);
-  const counted = legOf(run, leg);
+export function addHeldReading(run: Run, leg: number, tMs: number, amps: number): void {
+  closeHeldReading(run, leg, tMs);
+  const counted = runLeg(run, leg);
   counted.heldFromMs = tMs;
   counted.heldAmps = amps;
-  if (leg === 0) noteLast(run, amps);
+  if (leg === 0) recordLast(run, amps);
 }
 
 /** The value that held does so no longer than `tMs`. */
-export function runHeldUntil(run: Run, leg: number, tMs: number): void {
+export function closeHeldReading(run: Run, leg: number, tMs: number): void {
   const counted = run.legs[leg];
   if (!counted || counted.heldFromMs < 0) return;
   const inrushEndMs = run.startedMs + INRUSH_MS;
   const earlyMs = Math.min(tMs, inrushEndMs) - counted.heldFromMs;
   const lateMs = tMs - Math.max(counted.heldFromMs, inrushEndMs);
-  if (earlyMs > 0) tallyAdd(counted.early, counted.heldAmps, earlyMs / 1000);
-  if (lateMs > 0) tallyAdd(counted.late, counted.heldAmps, lateMs / 1000);
+  if (earlyMs > 0) addToTally(counted.inrush, counted.heldAmps, earlyMs / 1000);
+  if (lateMs > 0) addToTally(counted.running, counted.heldAmps, lateMs / 1000);
   counted.heldFromMs = -1;
 }
 
 /** Median amps of one line so far. */
-export function runAmps(run: Run, leg: number): number | undefined {
+export function runMedianAmps(run: Run, leg: number): number | undefined {
   const counted = run.legs[leg];
-  return counted && (tallyMedian(counted.late) ?? tallyMedian(counted.early));
+  return counted && (tallyMedian(counted.running) ?? tallyMedian(counted.inrush));
 }

@@ -19,15 +19,15 @@ export interface Shape {
   kpa: (number | null)[];
 }
 
-const MOST_STEPS = 40;
+const MAX_STEPS = 40;
 /** Stands in `ampsLast` and `kpaLast` for a step without a reading: JSON has no NaN. */
-const NEVER = -1e9;
+const NO_READING = -1e9;
 
 export function newShape(): ShapeSums {
   return { everyS: 1, ampsSum: [], ampsN: [], kpaSum: [], kpaN: [], ampsLast: [], kpaLast: [] };
 }
 
-function halve(list: number[]): number[] {
+function sumPairs(list: number[]): number[] {
   const out: number[] = [];
   for (let i = 0; i < list.length; i += 2) out.push(list[i]! + (list[i + 1] ?? 0));
   return out;
@@ -37,7 +37,7 @@ function addTo(sums: number[], counts: number[], lasts: number[], at: number, va
   while (sums.length <= at) {
     sums.push(0);
     counts.push(0);
-    lasts.push(NEVER);
+    lasts.push(NO_READING);
   }
   lasts[at] = value;
   sums[at]! += value;
@@ -45,29 +45,29 @@ function addTo(sums: number[], counts: number[], lasts: number[], at: number, va
 }
 
 /** Of two steps that become one, the later reading; NEVER where a step had none. */
-function laterOf(list: number[], steps: number): number[] {
+function laterOfPairs(list: number[], steps: number): number[] {
   return Array.from({ length: steps }, (_, at) => {
-    const later = list[2 * at + 1] ?? NEVER;
-    return later === NEVER ? (list[2 * at] ?? NEVER) : later;
+    const later = list[2 * at + 1] ?? NO_READING;
+    return later === NO_READING ? (list[2 * at] ?? NO_READING) : later;
   });
 }
 
-function widen(shape: ShapeSums): void {
+function doubleStep(shape: ShapeSums): void {
   shape.everyS *= 2;
-  shape.ampsSum = halve(shape.ampsSum);
-  shape.ampsN = halve(shape.ampsN);
-  shape.kpaSum = halve(shape.kpaSum);
-  shape.kpaN = halve(shape.kpaN);
-  shape.ampsLast = laterOf(shape.ampsLast, shape.ampsN.length);
-  shape.kpaLast = laterOf(shape.kpaLast, shape.kpaN.length);
+  shape.ampsSum = sumPairs(shape.ampsSum);
+  shape.ampsN = sumPairs(shape.ampsN);
+  shape.kpaSum = sumPairs(shape.kpaSum);
+  shape.kpaN = sumPairs(shape.kpaN);
+  shape.ampsLast = laterOfPairs(shape.ampsLast, shape.ampsN.length);
+  shape.kpaLast = laterOfPairs(shape.kpaLast, shape.kpaN.length);
 }
 
 /** Adds one reading, `afterMs` after the start of the run. */
-export function shapeReading(shape: ShapeSums, what: 'amps' | 'kpa', afterMs: number, value: number): void {
+export function addToShape(shape: ShapeSums, what: 'amps' | 'kpa', afterMs: number, value: number): void {
   if (afterMs < 0) return;
   let at = Math.floor(afterMs / 1000 / shape.everyS);
-  while (at >= MOST_STEPS) {
-    widen(shape);
+  while (at >= MAX_STEPS) {
+    doubleStep(shape);
     at = Math.floor(afterMs / 1000 / shape.everyS);
   }
   if (what === 'amps') addTo(shape.ampsSum, shape.ampsN, shape.ampsLast, at, value);
@@ -82,7 +82,7 @@ export function finishShape(
   shape: ShapeSums,
   sampling: { periodS: number; holds: boolean; ranS: number },
 ): Shape {
-  if (!sampling.holds) while (shape.everyS < sampling.periodS) widen(shape);
+  if (!sampling.holds) while (shape.everyS < sampling.periodS) doubleStep(shape);
   // Readings after the stop came before it was believed; they are not of the run.
   const steps = Math.min(
     Math.ceil(sampling.ranS / shape.everyS),
@@ -90,13 +90,13 @@ export function finishShape(
   );
   return {
     everyS: shape.everyS,
-    amps: means(shape.ampsSum, shape.ampsN, steps, sampling.holds ? shape.ampsLast : undefined),
-    kpa: means(shape.kpaSum, shape.kpaN, steps, sampling.holds ? shape.kpaLast : undefined),
+    amps: stepMeans(shape.ampsSum, shape.ampsN, steps, sampling.holds ? shape.ampsLast : undefined),
+    kpa: stepMeans(shape.kpaSum, shape.kpaN, steps, sampling.holds ? shape.kpaLast : undefined),
   };
 }
 
 /** Means of the steps; where one has none, the reading that holds, or null. */
-function means(
+function stepMeans(
   sums: number[],
   counts: number[],
   steps: number,

@@ -6,27 +6,27 @@
  */
 export interface StartTrack {
   /** Highest reading so far, A. */
-  amps: number;
+  peakAmps: number;
   /** First reading with current, last one near the peak, and the last of all, ms. */
   fromMs: number;
   highMs: number;
   lastMs: number;
 }
 
-const NEAR_PEAK = 0.6;
+const NEAR_PEAK_RATIO = 0.6;
 
 export function newStart(tMs: number, amps: number): StartTrack {
-  return { amps, fromMs: tMs, highMs: tMs, lastMs: tMs };
+  return { peakAmps: amps, fromMs: tMs, highMs: tMs, lastMs: tMs };
 }
 
-/** One reading more. Readings under `on` before the first current (0.2 s of rest lead a record) begin nothing. */
-export function startReading(start: StartTrack, tMs: number, amps: number, on: number): void {
-  if (start.amps <= on) {
+/** One reading more. Readings under `onAmps` before the first current (0.2 s of rest lead a record) begin nothing. */
+export function addToStart(start: StartTrack, tMs: number, amps: number, onAmps: number): void {
+  if (start.peakAmps <= onAmps) {
     start.fromMs = tMs;
     start.highMs = tMs;
   }
-  if (amps > start.amps) start.amps = amps;
-  if (amps >= NEAR_PEAK * start.amps) start.highMs = tMs;
+  if (amps > start.peakAmps) start.peakAmps = amps;
+  if (amps >= NEAR_PEAK_RATIO * start.peakAmps) start.highMs = tMs;
   start.lastMs = tMs;
 }
 

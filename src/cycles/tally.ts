@@ -14,14 +14,14 @@ export interface Tally {
 }
 
 const FIRST_STEP_A = 0.001;
-const MOST_KEYS = 512;
+const MAX_KEYS = 512;
 
 export function newTally(): Tally {
   return { step: FIRST_STEP_A, keys: [], weights: [], total: 0 };
 }
 
 /** Where `key` stands, or would stand, in the rising list. */
-function placeOf(keys: number[], key: number): number {
+function insertionIndex(keys: number[], key: number): number {
   let low = 0;
   let high = keys.length;
   while (low < high) {
@@ -49,15 +49,15 @@ function coarsen(tally: Tally): void {
 }
 
 /** Counts one value with its weight (1 for a reading, seconds for a value that held). */
-export function tallyAdd(tally: Tally, value: number, weight: number): void {
+export function addToTally(tally: Tally, value: number, weight: number): void {
   if (weight <= 0) return;
   const key = Math.round(value / tally.step);
-  const at = placeOf(tally.keys, key);
+  const at = insertionIndex(tally.keys, key);
   if (tally.keys[at] === key) tally.weights[at]! += weight;
   else {
     tally.keys.splice(at, 0, key);
     tally.weights.splice(at, 0, weight);
-    if (tally.keys.length > MOST_KEYS) coarsen(tally);
+    if (tally.keys.length > MAX_KEYS) coarsen(tally);
   }
   tally.total += weight;
 }

@@ -2,7 +2,7 @@
  * The last seconds of a well's pressure, and what the contract reads from them: cut-in along the line before a start, cut-out as
  * the highest median of three before a stop. Enough is kept to look back from a start or stop that is believed a little late.
  */
-export interface Trail {
+export interface PressureBuffer {
   /** Readings, oldest first. */
   timeMs: number[];
   kpa: number[];
@@ -11,108 +11,108 @@ export interface Trail {
 /** How pressure is sampled: fine, over 3 s apart, or by exception. */
 export type Sampling = 'fine' | 'coarse' | 'by-exception';
 
-const LOOK_BACK_MS = 10_000;
+const LOOKBACK_MS = 10_000;
 /** Look-back plus the longest wait until a start or stop is believed (two readings 10 s apart). */
 const KEEP_MS = 32_000;
-const LEAST_KEPT = 6;
+const MIN_KEPT = 6;
 const TRIM_AT = 64;
 /** A value by exception is good for 90 s; three readings of coarse sampling at 10 s lie within 35 s. */
-const HELD_GOOD_MS = 90_000;
+const HELD_VALID_MS = 90_000;
 const COARSE_SPAN_MS = 35_000;
 const COARSE_READINGS = 3;
 
-export function newTrail(): Trail {
+export function newPressureBuffer(): PressureBuffer {
   return { timeMs: [], kpa: [] };
 }
 
-export function trailReading(trail: Trail, tMs: number, kpa: number): void {
-  trail.timeMs.push(tMs);
-  trail.kpa.push(kpa);
-  const n = trail.timeMs.length;
+export function addPressure(buffer: PressureBuffer, tMs: number, kpa: number): void {
+  buffer.timeMs.push(tMs);
+  buffer.kpa.push(kpa);
+  const n = buffer.timeMs.length;
   if (n < TRIM_AT || (n & 15) !== 0) return;
   let from = 0;
-  while (n - from > LEAST_KEPT && trail.timeMs[from]! < tMs - KEEP_MS) from++;
+  while (n - from > MIN_KEPT && buffer.timeMs[from]! < tMs - KEEP_MS) from++;
   if (from > 0) {
-    trail.timeMs.splice(0, from);
-    trail.kpa.splice(0, from);
+    buffer.timeMs.splice(0, from);
+    buffer.kpa.splice(0, from);
   }
 }
 
 /** Index of the first reading at or after `tMs`. */
-function firstFrom(trail: Trail, tMs: number): number {
-  let at = trail.timeMs.length;
-  while (at > 0 && trail.timeMs[at - 1]! >= tMs) at--;
+function indexFrom(buffer: PressureBuffer, tMs: number): number {
+  let at = buffer.timeMs.length;
+  while (at > 0 && buffer.timeMs[at - 1]! >= tMs) at--;
   return at;
 }
 
 /** Value at `atMs` of the straight line through readings `from` to `to` (least squares); the mean where they are of one moment. */
-function lineAt(trail: Trail, from: number, to: number, atMs: number): number {
+function fitValueAt(buffer: PressureBuffer, from: number, to: number, atMs: number): number {
   const n = to - from;
   let sumT = 0;
   let sumP = 0;
   for (let i = from; i < to; i++) {
-    sumT += trail.timeMs[i]! - atMs;
-    sumP += trail.kpa[i]!;
+    sumT += buffer.timeMs[i]! - atMs;
+    sumP += buffer.kpa[i]!;
   }
   const meanT = sumT / n;
   const meanP = sumP / n;
   let tt = 0;
   let tp = 0;
   for (let i = from; i < to; i++) {
-    const t = trail.timeMs[i]! - atMs - meanT;
+    const t = buffer.timeMs[i]! - atMs - meanT;
     tt += t * t;
-    tp += t * (trail.kpa[i]! - meanP);
+    tp += t * (buffer.kpa[i]! - meanP);
   }
   return tt === 0 ? meanP : meanP - (tp / tt) * meanT;
 }
 
 /** The value that held at `tMs`, by exception. */
-function heldAt(trail: Trail, tMs: number): number | undefined {
-  const at = firstFrom(trail, tMs + 1) - 1;
-  if (at < 0 || tMs - trail.timeMs[at]! > HELD_GOOD_MS) return undefined;
-  return trail.kpa[at];
+function heldAt(buffer: PressureBuffer, tMs: number): number | undefined {
+  const at = indexFrom(buffer, tMs + 1) - 1;
+  if (at < 0 || tMs - buffer.timeMs[at]! > HELD_VALID_MS) return undefined;
+  return buffer.kpa[at];
 }
 
 /** Pressure at `startedMs`, kPa; only readings of the rest since `restFromMs` count. Absent where it was not measured. */
 export function readCutIn(
-  trail: Trail,
+  buffer: PressureBuffer,
   startedMs: number,
   restFromMs: number,
   sampling: Sampling,
 ): number | undefined {
-  if (sampling === 'by-exception') return heldAt(trail, startedMs);
-  const to = firstFrom(trail, startedMs);
+  if (sampling === 'by-exception') return heldAt(buffer, startedMs);
+  const to = indexFrom(buffer, startedMs);
   if (sampling === 'coarse') {
     const from = to - COARSE_READINGS;
-    if (from < 0 || trail.timeMs[from]! < Math.max(restFromMs, startedMs - COARSE_SPAN_MS)) return undefined;
-    return lineAt(trail, from, to, startedMs);
+    if (from < 0 || buffer.timeMs[from]! < Math.max(restFromMs, startedMs - COARSE_SPAN_MS)) return undefined;
+    return fitValueAt(buffer, from, to, startedMs);
   }
-  const from = firstFrom(trail, Math.max(restFromMs, startedMs - LOOK_BACK_MS));
-  return to > from ? lineAt(trail, from, to, startedMs) : undefined;
+  const from = indexFrom(buffer, Math.max(restFromMs, startedMs - LOOKBACK_MS));
+  return to > from ? fitValueAt(buffer, from, to, startedMs) : undefined;
 }
 
 /** Pressure where the run ended, kPa; only readings of the run count. Absent with fewer than three (by exception: none). */
 export function readCutOut(
-  trail: Trail,
+  buffer: PressureBuffer,
   startedMs: number,
   stoppedMs: number,
   sampling: Sampling,
 ): number | undefined {
-  const fromMs = Math.max(startedMs, stoppedMs - LOOK_BACK_MS);
-  const to = firstFrom(trail, stoppedMs);
+  const fromMs = Math.max(startedMs, stoppedMs - LOOKBACK_MS);
+  const to = indexFrom(buffer, stoppedMs);
   if (sampling === 'by-exception') {
-    let best = heldAt(trail, fromMs);
-    for (let i = firstFrom(trail, fromMs); i < to; i++) best = Math.max(best ?? -Infinity, trail.kpa[i]!);
+    let best = heldAt(buffer, fromMs);
+    for (let i = indexFrom(buffer, fromMs); i < to; i++) best = Math.max(best ?? -Infinity, buffer.kpa[i]!);
     return best;
   }
   if (sampling === 'coarse') {
     const from = to - COARSE_READINGS;
-    if (from < 0 || trail.timeMs[from]! < Math.max(startedMs, stoppedMs - COARSE_SPAN_MS)) return undefined;
-    return lineAt(trail, from, to, stoppedMs);
+    if (from < 0 || buffer.timeMs[from]! < Math.max(startedMs, stoppedMs - COARSE_SPAN_MS)) return undefined;
+    return fitValueAt(buffer, from, to, stoppedMs);
   }
   let best: number | undefined;
-  for (let i = firstFrom(trail, fromMs) + 2; i < to; i++) {
-    const middle = medianOfThree(trail.kpa[i - 2]!, trail.kpa[i - 1]!, trail.kpa[i]!);
+  for (let i = indexFrom(buffer, fromMs) + 2; i < to; i++) {
+    const middle = medianOfThree(buffer.kpa[i - 2]!, buffer.kpa[i - 1]!, buffer.kpa[i]!);
     if (best === undefined || middle > best) best = middle;
   }
   return best;
@@ -123,15 +123,15 @@ export function medianOfThree(a: number, b: number, c: number): number {
 }
 
 /** When pressure was first at or over `kpa`, from `fromMs` on; absent where it was not within the trail. */
-export function firstOver(trail: Trail, fromMs: number, kpa: number): number | undefined {
-  for (let i = firstFrom(trail, fromMs); i < trail.timeMs.length; i++) {
-    if (trail.kpa[i]! >= kpa) return trail.timeMs[i];
+export function firstAtOrOver(buffer: PressureBuffer, fromMs: number, kpa: number): number | undefined {
+  for (let i = indexFrom(buffer, fromMs); i < buffer.timeMs.length; i++) {
+    if (buffer.kpa[i]! >= kpa) return buffer.timeMs[i];
   }
   return undefined;
 }
 
 /** Pressure where the trail stands at `tMs`: the last reading at or before it. */
-export function kpaBefore(trail: Trail, tMs: number): number | undefined {
-  const at = firstFrom(trail, tMs + 1) - 1;
-  return at < 0 ? undefined : trail.kpa[at];
+export function kpaBefore(buffer: PressureBuffer, tMs: number): number | undefined {
+  const at = indexFrom(buffer, tMs + 1) - 1;
+  return at < 0 ? undefined : buffer.kpa[at];
 }

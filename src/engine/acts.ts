@@ -1,25 +1,25 @@
 /** What an act of a person, or news of a node, changes in a well. */
 import { alarmAct } from '../alarm/alarms.ts';
-import { pinBaseline, restartLearning } from '../baseline/learn.ts';
-import { newSupply } from '../baseline/supply.ts';
+import { pinBaseline, resetLearning } from '../baseline/learn.ts';
+import { newSupplyEffect } from '../baseline/supply.ts';
 import type { Act } from '../card/act.ts';
 import { nodesOf } from '../card/reads.ts';
 import { twoPointCorrection } from '../card/two-point.ts';
-import { levelsRestart } from '../cycles/levels.ts';
+import { resetLevels } from '../cycles/levels.ts';
 import { newPump } from '../cycles/pump-state.ts';
-import { setWaterCard, startNewBaseline } from '../hydraulics/water-state.ts';
-import { correctionsAt, noteFullScales } from './channels.ts';
+import { setWaterCard, resetWaterBaseline } from '../hydraulics/water-state.ts';
+import { correctionsAt, updateFullScales } from './channels.ts';
 import type { Emit } from './emit.ts';
 import type { NodeNews } from './input.ts';
-import { growDay } from './day.ts';
-import { isDriven } from './feeds.ts';
+import { addDayPumps } from './day.ts';
+import { hasDrive } from './feeds.ts';
 import { endOfDateMs } from './local-day.ts';
-import { alarmEmit } from './look.ts';
-import { newMinute } from './minute.ts';
-import { sayBaseline, withoutShape } from './teach.ts';
-import { newRecord, waterCard, type WellState } from './state.ts';
+import { alarmEmitter } from './look.ts';
+import { newMinuteSums } from './minute.ts';
+import { emitBaseline, withoutShape } from './teach.ts';
+import { newPumpRecord, waterCardOf, type WellState } from './state.ts';
 
-export function takeAct(well: WellState, atMs: number, act: Act, emit: Emit): void {
+export function applyAct(well: WellState, atMs: number, act: Act, emit: Emit): void {
   switch (act.kind) {
     case 'card-changed':
       changeCard(well, act.card, atMs);
@@ -28,7 +28,7 @@ export function takeAct(well: WellState, atMs: number, act: Act, emit: Emit): vo
       well.visitOpen = true;
       break;
     case 'visit-closed':
-      if (act.newBaseline) beginAnew(well);
+      if (act.newBaseline) resetBaselines(well);
       // Closing what was not open clears nothing.
       if (!well.visitOpen) return;
       well.visitOpen = false;
@@ -39,7 +39,7 @@ export function takeAct(well: WellState, atMs: number, act: Act, emit: Emit): vo
       if (!record) break;
       record.pinned = pinBaseline(record.baseline, act, atMs);
       record.baseline = record.pinned;
-      sayBaseline(well, at, record.pinned, emit);
+      emitBaseline(well, at, record.pinned, emit);
       break;
     }
     case 'calibrated':
@@ -59,7 +59,7 @@ export function takeAct(well: WellState, atMs: number, act: Act, emit: Emit): vo
     default:
       act satisfies never;
   }
-  alarmAct(well.alarms, act, atMs, alarmEmit(well, emit));
+  alarmAct(well.alarms, act, atMs, alarmEmitter(well, emit));
 }
 
 /**
@@ -70,82 +70,86 @@ function calibrate(well: WellState, act: Extract<Act, { kind: 'calibrated' }>, a
   const line = twoPointCorrection(act.channel, act.points);
   if ('rule' in line) return;
   well.corrections[`${act.node}:${act.channel}`] = line.correction;
-  well.inForce = correctionsAt(well, atMs);
+  well.activeCorrections = correctionsAt(well, atMs);
 }
 
 function changeCard(well: WellState, card: WellState['card'], atMs: number): void {
   const before = well.card;
   well.card = card;
-  if (card.timeZone !== before.timeZone) moveDay(well, card.timeZone);
+  if (card.timeZone !== before.timeZone) moveDayEnd(well, card.timeZone);
   for (const [at, pump] of card.pumps.entries()) {
     const state = well.pumps[at];
     if (!state) {
-      well.pumps.push(newPump(at, pump.maxAmps, isDriven(pump)));
-      well.records.push(newRecord());
+      well.pumps.push(newPump(at, pump.maxAmps, hasDrive(pump)));
+      well.records.push(newPumpRecord());
     } else if (
       pump.maxAmps !== before.pumps[at]?.maxAmps ||
-      isDriven(pump) !== (state.levels.driven === true)
+      hasDrive(pump) !== (state.levels.hasDrive === true)
     ) {
       state.maxAmps = pump.maxAmps;
-      levelsRestart(state.levels, pump.maxAmps, isDriven(pump));
+      resetLevels(state.levels, pump.maxAmps, hasDrive(pump));
     }
   }
   well.pumps.length = card.pumps.length;
   well.records.length = card.pumps.length;
-  if (well.minute.pumps.length !== card.pumps.length) well.minute = newMinute(card.pumps.length);
-  for (const day of [...well.waitingDays, ...(well.day ? [well.day] : [])]) growDay(day, card.pumps.length);
+  if (well.minuteSums.pumps.length !== card.pumps.length) well.minuteSums = newMinuteSums(card.pumps.length);
+  for (const day of [...well.pendingDays, ...(well.day ? [well.day] : [])])
+    addDayPumps(day, card.pumps.length);
   // A node that the new card does not name is no news of this well any more.
   const named = new Set(nodesOf(card, atMs).map(({ node }) => node));
   well.nodes = well.nodes.filter(({ node }) => named.has(node));
-  setWaterCard(well.water, waterCard(card));
+  setWaterCard(well.water, waterCardOf(card));
 }
 
 /** The day that is open keeps its date and ends when that date does in the new time zone, so that no date comes twice. */
-function moveDay(well: WellState, timeZone: string): void {
+function moveDayEnd(well: WellState, timeZone: string): void {
   if (!well.day) return;
   well.day.endMs = Math.max(endOfDateMs(well.day.date, timeZone), well.nextMinuteMs);
 }
 
 /** After a repair: what was normal before is no measure any more; it is kept to compare with. */
-function beginAnew(well: WellState): void {
-  startNewBaseline(well.water);
+function resetBaselines(well: WellState): void {
+  resetWaterBaseline(well.water);
   for (const [at, record] of well.records.entries()) {
-    restartLearning(record.learning);
-    record.supply = newSupply();
+    resetLearning(record.learning);
+    record.supply = newSupplyEffect();
     // Two visits before anything new was learnt: what was normal before the first is still what was normal.
-    if (record.baseline) record.before = withoutShape(record.baseline);
+    if (record.baseline) record.previousBaseline = withoutShape(record.baseline);
     record.baseline = undefined;
     record.pinned = undefined;
     record.cycles = [];
     const { levels } = well.pumps[at]!;
-    levelsRestart(levels, well.card.pumps[at]?.maxAmps, levels.driven);
+    resetLevels(levels, well.card.pumps[at]?.maxAmps, levels.hasDrive);
   }
 }
 
 /** All that its node says of its channels now; what it said before holds no more. */
-function takeFullScale(well: WellState, { node, most }: Extract<NodeNews, { news: 'full-scale' }>): void {
+function applyFullScale(
+  well: WellState,
+  { node, maxByChannel }: Extract<NodeNews, { news: 'full-scale' }>,
+): void {
   const others = Object.entries(well.fullScales ?? {}).filter(([name]) => !name.startsWith(`${node}:`));
-  const mine = Object.entries(most).map(([channel, value]) => [`${node}:${channel}`, value] as const);
+  const mine = Object.entries(maxByChannel).map(([channel, value]) => [`${node}:${channel}`, value] as const);
   well.fullScales = Object.fromEntries([...others, ...mine]);
 }
 
-export function takeNews(well: WellState, atMs: number, node: NodeNews): void {
-  const others = well.nodes.filter((n) => n.node !== node.node);
-  const mine = well.nodes.filter((n) => n.node === node.node);
+export function applyNodeNews(well: WellState, atMs: number, nodeNews: NodeNews): void {
+  const others = well.nodes.filter((n) => n.node !== nodeNews.node);
+  const mine = well.nodes.filter((n) => n.node === nodeNews.node);
   const without = (is: string): WellState['nodes'] => [...others, ...mine.filter((n) => n.is !== is)];
-  switch (node.news) {
+  switch (nodeNews.news) {
     case 'silent':
       well.nodes = [
         ...without('silent'),
         {
-          node: node.node,
+          node: nodeNews.node,
           is: 'silent',
-          sinceMs: node.sinceMs,
+          sinceMs: nodeNews.sinceMs,
           // Its site is told instead of it, and how it is fed weighs its silence (src/watch/node-silent.ts).
-          ...((node.withSite !== undefined || node.fedFrom !== undefined) && {
+          ...((nodeNews.withSite !== undefined || nodeNews.fedFrom !== undefined) && {
             evidence: {
-              ...(node.withSite !== undefined && { withSite: node.withSite }),
-              ...(node.fedFrom !== undefined && { fedFrom: node.fedFrom }),
+              ...(nodeNews.withSite !== undefined && { withSite: nodeNews.withSite }),
+              ...(nodeNews.fedFrom !== undefined && { fedFrom: nodeNews.fedFrom }),
             },
           }),
         },
@@ -155,7 +159,7 @@ export function takeNews(well: WellState, atMs: number, node: NodeNews): void {
       well.nodes = without('silent');
       break;
     case 'no-power':
-      well.nodes = [...without('no-power'), { node: node.node, is: 'no-power', sinceMs: atMs }];
+      well.nodes = [...without('no-power'), { node: nodeNews.node, is: 'no-power', sinceMs: atMs }];
       break;
     case 'power-back':
       well.nodes = without('no-power');
@@ -163,17 +167,17 @@ export function takeNews(well: WellState, atMs: number, node: NodeNews): void {
     case 'conflict':
       well.nodes = [
         ...without('conflict'),
-        { node: node.node, is: 'conflict', sinceMs: node.sinceMs, evidence: node.evidence },
+        { node: nodeNews.node, is: 'conflict', sinceMs: nodeNews.sinceMs, evidence: nodeNews.evidence },
       ];
       break;
     case 'conflict-over':
       well.nodes = without('conflict');
       break;
     case 'full-scale':
-      takeFullScale(well, node);
-      noteFullScales(well, atMs);
+      applyFullScale(well, nodeNews);
+      updateFullScales(well, atMs);
       break;
     default:
-      node satisfies never;
+      nodeNews satisfies never;
   }
 }

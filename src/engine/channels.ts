@@ -3,57 +3,57 @@
  * two-point calibration in force.
  */
 import { sourceAt, sourcesOf } from '../card/reads.ts';
-import { newPace, paceReading } from '../cycles/pace.ts';
+import { newPace, recordReadingTime } from '../cycles/pace.ts';
 import { channelName } from '../card/channels.ts';
 import type { ChannelScene } from '../watch/scene.ts';
 import type { ChannelState, Correction, WellState } from './state.ts';
 
-const STUCK_AFTER_MS = 3_600_000;
+const MIN_STUCK_MS = 3_600_000;
 /** Three of the slowest steady steps. */
-const FLAT_AFTER_MS = 30_000;
-const FAULT_WORDS = [undefined, 'low', 'high', 'bad'] as const;
+const MIN_FLAT_MS = 30_000;
+const FAULT_NAMES = [undefined, 'low', 'high', 'bad'] as const;
 
-export function knownChannel(well: WellState, code: number): ChannelState | undefined {
+export function findChannel(well: WellState, code: number): ChannelState | undefined {
   for (const channel of well.channels) if (channel.code === code) return channel;
   return undefined;
 }
 
 /** The channel, made when it first speaks. */
-export function channelOf(well: WellState, code: number): ChannelState {
-  const known = knownChannel(well, code);
+export function channelFor(well: WellState, code: number): ChannelState {
+  const known = findChannel(well, code);
   if (known) return known;
   const made: ChannelState = {
     code,
     pace: newPace(),
     lastMs: -1,
     value: 0,
-    sameSinceMs: -1,
-    before: undefined,
+    unchangedSinceMs: -1,
+    previousValue: undefined,
     stepMs: undefined,
     faultsInRow: 0,
     fault: 0,
-    most: undefined,
+    fullScale: undefined,
   };
   well.channels.push(made);
   well.channels.sort((a, b) => a.code - b.code);
   return made;
 }
 
-export function noteGood(channel: ChannelState, tMs: number, value: number): void {
+export function recordReading(channel: ChannelState, tMs: number, value: number): void {
   if (value !== channel.value || channel.lastMs < 0) {
     if (channel.lastMs >= 0) {
-      channel.before = channel.value;
+      channel.previousValue = channel.value;
       channel.stepMs = tMs - channel.lastMs;
     }
     channel.value = value;
-    channel.sameSinceMs = tMs;
+    channel.unchangedSinceMs = tMs;
   }
   channel.lastMs = tMs;
   channel.faultsInRow = 0;
-  paceReading(channel.pace, tMs);
+  recordReadingTime(channel.pace, tMs);
 }
 
-export function noteFault(channel: ChannelState, fault: number): void {
+export function recordFault(channel: ChannelState, fault: number): void {
   channel.faultsInRow++;
   channel.fault = (fault & 3) as ChannelState['fault'];
 }
@@ -64,19 +64,19 @@ export function correctionsAt(well: WellState, tMs: number): Record<string, Corr
   if (!hasAny(well.corrections)) return found;
   for (const source of sourcesOf(well.card)) {
     if (tMs < source.sinceMs || tMs >= source.untilMs) continue;
-    const correction = well.corrections[`${source.node}:${source.from}`];
+    const correction = well.corrections[`${source.node}:${source.nodeChannel}`];
     if (correction) found[source.code] = correction;
   }
   return found;
 }
 
 /** Looks up what each channel can show at most: a card may have it read from another node since. */
-export function noteFullScales(well: WellState, tMs: number): void {
+export function updateFullScales(well: WellState, tMs: number): void {
   const { fullScales } = well;
   if (!fullScales) return;
   for (const channel of well.channels) {
     const source = sourceAt(well.card, channel.code, tMs);
-    channel.most = source && fullScales[`${source.node}:${source.from}`];
+    channel.fullScale = source && fullScales[`${source.node}:${source.nodeChannel}`];
   }
 }
 
@@ -91,11 +91,11 @@ export function channelScenes(well: WellState, atMs: number): ChannelScene[] {
   for (const channel of well.channels) {
     const { code, lastMs, faultsInRow } = channel;
     const scene: ChannelScene = { channel: nameOf(code), node: nodeOf(well, code, atMs), faultsInRow };
-    const fault = faultsInRow > 0 ? FAULT_WORDS[channel.fault] : undefined;
+    const fault = faultsInRow > 0 ? FAULT_NAMES[channel.fault] : undefined;
     if (lastMs >= 0) scene.lastMs = lastMs;
     if (fault) scene.fault = fault;
-    if (lastMs >= 0 && lastMs - channel.sameSinceMs > STUCK_AFTER_MS)
-      scene.stuckSinceMs = channel.sameSinceMs;
+    if (lastMs >= 0 && lastMs - channel.unchangedSinceMs > MIN_STUCK_MS)
+      scene.stuckSinceMs = channel.unchangedSinceMs;
     const flat = flatOf(channel);
     if (flat) scene.flat = flat;
     scenes.push(scene);
@@ -104,16 +104,16 @@ export function channelScenes(well: WellState, atMs: number): ChannelScene[] {
 }
 
 function flatOf(channel: ChannelState): ChannelScene['flat'] {
-  const { lastMs, sameSinceMs: sinceMs, value, before, stepMs } = channel;
-  if (lastMs - sinceMs < FLAT_AFTER_MS || before === undefined || stepMs === undefined) return undefined;
-  return { sinceMs, value, before, stepMs };
+  const { lastMs, unchangedSinceMs: sinceMs, value, previousValue, stepMs } = channel;
+  if (lastMs - sinceMs < MIN_FLAT_MS || previousValue === undefined || stepMs === undefined) return undefined;
+  return { sinceMs, value, before: previousValue, stepMs };
 }
 
 /** Names are made once: they are asked for each minute. */
-const NAMES: string[] = [];
+const CHANNEL_NAMES: string[] = [];
 
 function nameOf(code: number): string {
-  return (NAMES[code] ??= channelName(code));
+  return (CHANNEL_NAMES[code] ??= channelName(code));
 }
 
 function nodeOf(well: WellState, code: number, atMs: number): string {

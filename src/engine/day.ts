@@ -5,7 +5,7 @@
 import type { DayEvent } from '../../shared/api/events.ts';
 import type { AlarmKind } from '../../shared/words/kinds.ts';
 import type { Cycle } from '../cycles/cycle.ts';
-import { newTally, tallyAdd, tallyMedian, type Tally } from '../cycles/tally.ts';
+import { newTally, addToTally, tallyMedian, type Tally } from '../cycles/tally.ts';
 import type { LocalDay } from './local-day.ts';
 
 export interface DayPump {
@@ -15,7 +15,7 @@ export interface DayPump {
   amps: Tally;
 }
 
-export interface DayWater {
+export interface WellDayWater {
   usedL?: number;
   leakLPerDay?: number;
 }
@@ -23,17 +23,17 @@ export interface DayWater {
 export interface OpenDay extends LocalDay {
   pumps: DayPump[];
   /** Set when the day is over. */
-  water?: DayWater;
+  water?: WellDayWater;
   /** Kinds of alarm that stood at any time of it. */
-  stood: AlarmKind[];
+  alarmsActive: AlarmKind[];
   /** The well was laid up or out of service for some of it: such a day is no measure of any other. */
-  stoodStill?: true;
+  wasOnHold?: true;
 }
 
-export const LONGEST_WAIT_MS = 24 * 3_600_000;
+export const MAX_WAIT_MS = 24 * 3_600_000;
 
-export function newDay(day: LocalDay, pumps: number, standing: AlarmKind[]): OpenDay {
-  return { ...day, stood: standing, pumps: Array.from({ length: pumps }, newDayPump) };
+export function newOpenDay(day: LocalDay, pumps: number, activeKinds: AlarmKind[]): OpenDay {
+  return { ...day, alarmsActive: activeKinds, pumps: Array.from({ length: pumps }, newDayPump) };
 }
 
 function newDayPump(): DayPump {
@@ -41,22 +41,22 @@ function newDayPump(): DayPump {
 }
 
 /** The card names further pumps while the day runs. */
-export function growDay(day: OpenDay, pumps: number): void {
+export function addDayPumps(day: OpenDay, pumps: number): void {
   while (day.pumps.length < pumps) day.pumps.push(newDayPump());
 }
 
-export function dayCycle(day: OpenDay, cycle: Cycle): void {
+export function addCycleToDay(day: OpenDay, cycle: Cycle): void {
   const pump = day.pumps[cycle.pump];
   if (!pump) return;
   pump.cycles++;
   pump.ranMs += cycle.stoppedMs - cycle.startedMs;
-  if (cycle.amps !== undefined && !cycle.flags.includes('failed-start')) tallyAdd(pump.amps, cycle.amps, 1);
+  if (cycle.amps !== undefined && !cycle.flags.includes('failed-start')) addToTally(pump.amps, cycle.amps, 1);
 }
 
 /** The day's lines: one for a well with one pump; one a pump and one for the water where it has several. */
 export function dayEvents(well: string, day: OpenDay, pumpIds: string[]): DayEvent[] {
   const { date, water = {} } = day;
-  const lines = day.pumps.map((pump): DayEvent => {
+  const events = day.pumps.map((pump): DayEvent => {
     const amps = tallyMedian(pump.amps);
     return {
       event: 'day',
@@ -70,8 +70,8 @@ export function dayEvents(well: string, day: OpenDay, pumpIds: string[]): DayEve
       ...(amps === undefined ? {} : { ampsMedian: amps }),
     };
   });
-  if (lines.length === 1) return [{ ...lines[0]!, ...water }];
-  const each = lines.map((line, at): DayEvent => {
+  if (events.length === 1) return [{ ...events[0]!, ...water }];
+  const each = events.map((line, at): DayEvent => {
     const { event, ...rest } = line;
     return { event, ...rest, pump: pumpIds[at] ?? `p${at + 1}` };
   });

@@ -13,6 +13,6 @@ export interface Emitted {
 export type Emit = (emitted: Emitted) => void;
 
 /** UTC with milliseconds, as all lines print it. */
-export function printTime(tMs: number): string {
+export function formatTime(tMs: number): string {
   return new Date(Math.round(tMs)).toISOString();
 }

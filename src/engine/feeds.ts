@@ -7,7 +7,7 @@ import type { PumpCard } from '../card/card.ts';
 import type { WellState } from './state.ts';
 
 /** Does a drive set this pump's speed? */
-export function isDriven(pump: PumpCard): boolean {
+export function hasDrive(pump: PumpCard): boolean {
   return pump.control === 'variable-speed';
 }
 
@@ -19,16 +19,16 @@ export function isPressurePump(pump: PumpCard): boolean {
 /** Does this pump feed the tank at which the whole well's pressure is measured? */
 export function feedsTank(well: WellState, at: number): boolean {
   const pump = well.card.pumps[at];
-  return pump !== undefined && isPressurePump(pump) && well.records[at]?.own === undefined;
+  return pump !== undefined && isPressurePump(pump) && well.records[at]?.ownPressureBuffer === undefined;
 }
 
 /** Are litres of runs and days to be read from the tank's pressure? */
-export function litresByPressure(well: WellState): boolean {
+export function litersFromPressure(well: WellState): boolean {
   const feeding = well.card.pumps.filter((_, at) => feedsTank(well, at));
   return feeding.length > 0 && feeding.every((pump) => pump.control === 'pressure-switch');
 }
 
 /** Is a leak to be read from the tank at rest? It is the tank that loses then, whatever filled it. */
-export function leakByPressure(well: WellState): boolean {
+export function leakFromPressure(well: WellState): boolean {
   return well.card.pumps.some((_, at) => feedsTank(well, at));
 }

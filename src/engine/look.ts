@@ -1,15 +1,15 @@
 /** Makes the picture that the watches look at, and says what alarms come of it. */
 import type { AlarmEvent, DayEvent } from '../../shared/api/events.ts';
-import { lookAll } from '../alarm/alarms.ts';
+import { evaluateAll } from '../alarm/alarms.ts';
 import type { Cycle } from '../cycles/cycle.ts';
-import { runAmps } from '../cycles/run.ts';
-import type { MinuteScene, OpenRun, PumpScene, Scene, Spread, WellScene } from '../watch/scene.ts';
+import { runMedianAmps } from '../cycles/run.ts';
+import type { MinuteScene, OpenRun, PumpScene, Scene, MinuteStats, WellScene } from '../watch/scene.ts';
 import { channelScenes } from './channels.ts';
 import type { Emit } from './emit.ts';
 import type { WellState } from './state.ts';
 
-export interface Occasion {
-  why: Scene['why'];
+export interface EvaluationTrigger {
+  trigger: Scene['trigger'];
   atMs: number;
   pump: number;
   cycle?: Cycle;
@@ -17,25 +17,31 @@ export interface Occasion {
   dayS?: number;
 }
 
-export function look(well: WellState, occasion: Occasion, emit: Emit): void {
-  lookAll(well.alarms, sceneOf(well, occasion), alarmEmit(well, emit));
+export function evaluateWatches(well: WellState, occasion: EvaluationTrigger, emit: Emit): void {
+  evaluateAll(well.alarms, sceneOf(well, occasion), alarmEmitter(well, emit));
 }
 
 /** Alarms come as lines already; they are ordered by their own `at`. */
-export function alarmEmit(well: WellState, emit: Emit): (event: AlarmEvent) => void {
+export function alarmEmitter(well: WellState, emit: Emit): (event: AlarmEvent) => void {
   return (event) => {
-    if (event.state === 'raised' && well.day && !well.day.stood.includes(event.alarm))
-      well.day.stood.push(event.alarm);
+    if (event.state === 'raised' && well.day && !well.day.alarmsActive.includes(event.alarm))
+      well.day.alarmsActive.push(event.alarm);
     emit({ event, orderMs: Date.parse(event.at) });
   };
 }
 
 /** Made at each look of each minute, so fields are set one by one and not spread. */
-export function sceneOf(well: WellState, occasion: Occasion): Scene {
-  const { atMs, why } = occasion;
+export function sceneOf(well: WellState, occasion: EvaluationTrigger): Scene {
+  const { atMs, trigger } = occasion;
   const pumps: PumpScene[] = [];
   for (let at = 0; at < well.pumps.length; at++) pumps.push(pumpScene(well, at, atMs));
-  const scene: Scene = { atMs, why, well: sceneFor(well, occasion), pump: pumps[occasion.pump]!, pumps };
+  const scene: Scene = {
+    atMs,
+    trigger,
+    well: wellSceneFor(well, occasion),
+    pump: pumps[occasion.pump]!,
+    pumps,
+  };
   if (occasion.cycle) scene.cycle = occasion.cycle;
   if (occasion.day) scene.day = occasion.day;
   if (occasion.dayS !== undefined) scene.dayS = occasion.dayS;
@@ -43,12 +49,14 @@ export function sceneOf(well: WellState, occasion: Occasion): Scene {
 }
 
 /** The well as this pump knows it: where it has a pressure of its own, the minutes hold that one. */
-function sceneFor(well: WellState, { pump: at, atMs }: Occasion): WellScene {
+function wellSceneFor(well: WellState, { pump: at, atMs }: EvaluationTrigger): WellScene {
   const scene = wellScene(well, atMs);
-  return well.records[at]?.own ? { ...scene, minutes: scene.minutes.map((m) => minuteOf(m, at)) } : scene;
+  return well.records[at]?.ownPressureBuffer
+    ? { ...scene, minutes: scene.minutes.map((m) => ownPressureMinute(m, at)) }
+    : scene;
 }
 
-function minuteOf(minute: MinuteScene, at: number): MinuteScene {
+function ownPressureMinute(minute: MinuteScene, at: number): MinuteScene {
   const { kpa: _wells, ...rest } = minute;
   const own = minute.pumps[at]?.kpa;
   return own ? { ...rest, kpa: own } : rest;
@@ -73,8 +81,8 @@ function wellScene(well: WellState, atMs: number): WellScene {
 
 function pumpScene(well: WellState, at: number, atMs: number): PumpScene {
   const pump = well.pumps[at]!;
-  const { cycles, startsToday, own, learning, baseline, pinned } = well.records[at]!;
-  const run = openRun(well, at, atMs);
+  const { cycles, startsToday, ownPressureBuffer, learning, baseline, pinned } = well.records[at]!;
+  const run = openRunScene(well, at, atMs);
   const { running, restReadings, idle } = pump.levels;
   const scene: PumpScene = {
     index: at,
@@ -87,23 +95,23 @@ function pumpScene(well: WellState, at: number, atMs: number): PumpScene {
   if (running !== undefined) scene.runningAmps = running;
   if (run) scene.run = run;
   else if (pump.restFromMs !== undefined) scene.restSinceMs = pump.restFromMs;
-  if (own) scene.ownPressure = true;
+  if (ownPressureBuffer) scene.hasOwnPressure = true;
   if (baseline) scene.baseline = baseline;
   if (pinned) scene.pinned = pinned;
   return scene;
 }
 
 /** The pressure that this pump works against, in one minute. */
-function kpaOf(well: WellState, at: number, minute: MinuteScene): Spread | undefined {
-  return well.records[at]?.own ? minute.pumps[at]?.kpa : minute.kpa;
+function kpaOf(well: WellState, at: number, minute: MinuteScene): MinuteStats | undefined {
+  return well.records[at]?.ownPressureBuffer ? minute.pumps[at]?.kpa : minute.kpa;
 }
 
 const MINUTE_MS = 60_000;
 
-function openRun(well: WellState, at: number, atMs: number): OpenRun | undefined {
+function openRunScene(well: WellState, at: number, atMs: number): OpenRun | undefined {
   const { run } = well.pumps[at]!;
   if (!run) return undefined;
-  const amps = runAmps(run, 0);
+  const amps = runMedianAmps(run, 0);
   const last = well.minutes[well.minutes.length - 1];
   const before = well.minutes[well.minutes.length - 2];
   const whole = before !== undefined && run.startedMs <= before.atMs - MINUTE_MS;

@@ -5,9 +5,9 @@
  */
 export interface Meter {
   /** All that has passed, L; and readings of the last minute with what had passed at each. */
-  litres: number;
+  liters: number;
   timeMs: number[];
-  passed: number[];
+  passedL: number[];
   lastMs: number;
   lPerS: number;
   /** What passed in runs and between them, L, the old fading. */
@@ -21,22 +21,22 @@ export interface Meter {
   dayMs: number;
 }
 
-const KEPT_MS = 60_000;
+const HISTORY_MS = 60_000;
 const TRIM_AT = 128;
 const L_PER_M3 = 1000;
 /** More than this share between runs is no pump's meter: a check valve that weeps passes nothing forwards. */
-const MOST_AT_REST = 0.25;
-const RUNS_TO_JUDGE = 3;
+const MAX_REST_FRACTION = 0.25;
+const MIN_RUNS = 3;
 /** About the last thirty runs count. */
-const FADES = 0.97;
+const RUN_DECAY = 0.97;
 /** A day with a tenth unmeasured has no total, as with pressure. */
-const COVER_NEEDED = 0.9;
+const MIN_COVERAGE = 0.9;
 
 export function newMeter(): Meter {
   return {
-    litres: 0,
+    liters: 0,
     timeMs: [],
-    passed: [],
+    passedL: [],
     lastMs: -1,
     lPerS: 0,
     runL: 0,
@@ -48,32 +48,32 @@ export function newMeter(): Meter {
   };
 }
 
-/** One reading, m3/s. `goodMs`: how long a reading is good; `holds`: by exception a value stands until the next, else flow changes evenly between two. */
-export function meterReading(
+/** One reading, m3/s. `goodMs`: how long a reading is good; `holdsValue`: by exception a value stands until the next, else flow changes evenly between two. */
+export function addMeterReading(
   meter: Meter,
   tMs: number,
   m3PerS: number,
-  { goodMs, holds }: { goodMs: number; holds: boolean },
+  { goodMs, holdsValue }: { goodMs: number; holdsValue: boolean },
 ): void {
   const lPerS = Math.max(0, m3PerS * L_PER_M3);
   const stepMs = tMs - meter.lastMs;
   if (meter.lastMs >= 0 && stepMs > 0 && stepMs <= goodMs) {
-    const mean = holds ? meter.lPerS : (meter.lPerS + lPerS) / 2;
+    const mean = holdsValue ? meter.lPerS : (meter.lPerS + lPerS) / 2;
     const passed = (mean * stepMs) / 1000;
-    meter.litres += passed;
+    meter.liters += passed;
     meter.dayL += passed;
     meter.dayMs += stepMs;
   } else if (meter.lastMs >= 0 && stepMs > goodMs) {
     // What passed in a hole is not known, so nothing is said across it.
     meter.timeMs = [];
-    meter.passed = [];
+    meter.passedL = [];
     meter.stoppedL = -1;
   }
   meter.lastMs = tMs;
   meter.lPerS = lPerS;
   meter.timeMs.push(tMs);
-  meter.passed.push(meter.litres);
-  if (meter.timeMs.length >= TRIM_AT) trim(meter, tMs - KEPT_MS);
+  meter.passedL.push(meter.liters);
+  if (meter.timeMs.length >= TRIM_AT) trim(meter, tMs - HISTORY_MS);
 }
 
 function trim(meter: Meter, fromMs: number): void {
@@ -81,32 +81,36 @@ function trim(meter: Meter, fromMs: number): void {
   while (from < meter.timeMs.length - 2 && meter.timeMs[from + 1]! < fromMs) from++;
   if (from === 0) return;
   meter.timeMs.splice(0, from);
-  meter.passed.splice(0, from);
+  meter.passedL.splice(0, from);
 }
 
 /** What had passed at `tMs`, L; undefined where that is not within what is kept. */
-export function litresAt(meter: Meter, tMs: number): number | undefined {
-  const { timeMs, passed } = meter;
+export function litersAt(meter: Meter, tMs: number): number | undefined {
+  const { timeMs, passedL } = meter;
   if (timeMs.length === 0 || tMs < timeMs[0]!) return undefined;
   let at = timeMs.length - 1;
   while (timeMs[at]! > tMs) at--;
   const next = timeMs[at + 1];
-  if (next === undefined) return passed[at];
-  const share = (tMs - timeMs[at]!) / (next - timeMs[at]!);
-  return passed[at]! + share * (passed[at + 1]! - passed[at]!);
+  if (next === undefined) return passedL[at];
+  const fraction = (tMs - timeMs[at]!) / (next - timeMs[at]!);
+  return passedL[at]! + fraction * (passedL[at + 1]! - passedL[at]!);
 }
 
 /** A run is over. `startL`: what had passed when it began. Returns what the pump lifted, L, where the meter can say. */
-export function meterRun(meter: Meter, startL: number | undefined, stoppedMs: number): number | undefined {
-  const stopL = litresAt(meter, stoppedMs);
+export function closeMeterRun(
+  meter: Meter,
+  startL: number | undefined,
+  stoppedMs: number,
+): number | undefined {
+  const stopL = litersAt(meter, stoppedMs);
   if (stopL === undefined || startL === undefined) {
     meter.stoppedL = stopL ?? -1;
     return undefined;
   }
   const liftedL = Math.max(0, stopL - startL);
   if (meter.stoppedL >= 0) {
-    meter.restL = meter.restL * FADES + Math.max(0, startL - meter.stoppedL);
-    meter.runL = meter.runL * FADES + liftedL;
+    meter.restL = meter.restL * RUN_DECAY + Math.max(0, startL - meter.stoppedL);
+    meter.runL = meter.runL * RUN_DECAY + liftedL;
     meter.runs++;
   }
   meter.stoppedL = stopL;
@@ -115,13 +119,13 @@ export function meterRun(meter: Meter, startL: number | undefined, stoppedMs: nu
 
 /** Does it count what the house takes, and not what the pump lifts? */
 export function isBehindTank({ runs, restL, runL }: Meter): boolean {
-  return runs >= RUNS_TO_JUDGE && restL > MOST_AT_REST * (restL + runL);
+  return runs >= MIN_RUNS && restL > MAX_REST_FRACTION * (restL + runL);
 }
 
 /** Ends the day: what passed in it, L; undefined where too little of it was measured. */
-export function meterDay(meter: Meter, dayMs: number): number | undefined {
+export function closeMeterDay(meter: Meter, dayMs: number): number | undefined {
   const { dayL } = meter;
-  const covered = meter.dayMs >= COVER_NEEDED * dayMs;
+  const covered = meter.dayMs >= MIN_COVERAGE * dayMs;
   meter.dayL = 0;
   meter.dayMs = 0;
   return covered ? dayL : undefined;

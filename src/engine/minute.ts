@@ -2,9 +2,9 @@
  * What one whole minute showed, gathered reading by reading. The lowest and highest reading are left out where there are five or
  * more, so that nothing downstream rests on one of them.
  */
-import type { MinutePump, MinuteScene, Spread } from '../watch/scene.ts';
+import type { MinutePump, MinuteScene, MinuteStats } from '../watch/scene.ts';
 
-export interface SpreadSums {
+export interface StatsSums {
   n: number;
   sum: number;
   low1: number;
@@ -15,46 +15,46 @@ export interface SpreadSums {
 }
 
 export interface MinuteSums {
-  kpa: SpreadSums;
-  temperatureC: SpreadSums;
-  levelM: SpreadSums;
-  storeM: SpreadSums;
+  kpa: StatsSums;
+  temperatureC: StatsSums;
+  levelM: StatsSums;
+  storeM: StatsSums;
   pumps: PumpMinuteSums[];
 }
 
 export interface PumpMinuteSums {
   ranMs: number;
   heardMs: number;
-  running: SpreadSums[];
-  resting: SpreadSums;
-  volts: SpreadSums[];
+  running: StatsSums[];
+  resting: StatsSums;
+  volts: StatsSums[];
   /** Pressure of this pump alone, where it has one. */
-  kpa?: SpreadSums;
+  kpa?: StatsSums;
 }
 
-const ROBUST_FROM = 5;
+const MIN_ROBUST_READINGS = 5;
 
-export function newSpread(): SpreadSums {
+export function newStatsSums(): StatsSums {
   return { n: 0, sum: 0, low1: 0, low2: 0, high1: 0, high2: 0, last: 0 };
 }
 
-export function newMinute(pumps: number): MinuteSums {
+export function newMinuteSums(pumps: number): MinuteSums {
   return {
-    kpa: newSpread(),
-    temperatureC: newSpread(),
-    levelM: newSpread(),
-    storeM: newSpread(),
+    kpa: newStatsSums(),
+    temperatureC: newStatsSums(),
+    levelM: newStatsSums(),
+    storeM: newStatsSums(),
     pumps: Array.from({ length: pumps }, () => ({
       ranMs: 0,
       heardMs: 0,
       running: [],
-      resting: newSpread(),
+      resting: newStatsSums(),
       volts: [],
     })),
   };
 }
 
-export function spreadReading(sums: SpreadSums, value: number): void {
+export function addToStats(sums: StatsSums, value: number): void {
   if (sums.n === 0) {
     sums.low1 = sums.low2 = sums.high1 = sums.high2 = value;
   } else {
@@ -72,14 +72,14 @@ export function spreadReading(sums: SpreadSums, value: number): void {
   sums.last = value;
 }
 
-function clearSpread(sums: SpreadSums): void {
+function clearStats(sums: StatsSums): void {
   sums.n = 0;
   sums.sum = 0;
 }
 
-export function spreadOf(sums: SpreadSums): Spread | undefined {
+export function statsOf(sums: StatsSums): MinuteStats | undefined {
   if (sums.n === 0) return undefined;
-  const robust = sums.n >= ROBUST_FROM;
+  const robust = sums.n >= MIN_ROBUST_READINGS;
   return {
     n: sums.n,
     mean: sums.sum / sums.n,
@@ -90,49 +90,56 @@ export function spreadOf(sums: SpreadSums): Spread | undefined {
 }
 
 /** The line's or phase's sums, made when it first speaks. */
-export function spreadAt(list: SpreadSums[], at: number): SpreadSums {
-  while (list.length <= at) list.push(newSpread());
+export function statsAt(list: StatsSums[], at: number): StatsSums {
+  while (list.length <= at) list.push(newStatsSums());
   return list[at]!;
 }
 
-function spreadsOf(list: SpreadSums[]): Spread[] {
-  return list.map(spreadOf).filter((s): s is Spread => s !== undefined);
+function allStatsOf(list: StatsSums[]): MinuteStats[] {
+  return list.map(statsOf).filter((s): s is MinuteStats => s !== undefined);
 }
 
-function pumpOf(sums: PumpMinuteSums, calls: boolean | undefined): MinutePump {
+function minutePumpOf(sums: PumpMinuteSums, callsForWater: boolean | undefined): MinutePump {
   const pump: MinutePump = {
     ranS: sums.ranMs / 1000,
     heardS: sums.heardMs / 1000,
-    running: spreadsOf(sums.running),
+    running: allStatsOf(sums.running),
   };
-  const resting = spreadOf(sums.resting);
-  const kpa = sums.kpa && spreadOf(sums.kpa);
+  const resting = statsOf(sums.resting);
+  const kpa = sums.kpa && statsOf(sums.kpa);
   if (resting) pump.resting = resting;
-  if (sums.volts.length > 0) pump.volts = spreadsOf(sums.volts);
+  if (sums.volts.length > 0) pump.volts = allStatsOf(sums.volts);
   if (kpa) pump.kpa = kpa;
-  if (calls !== undefined) pump.calls = calls;
+  if (callsForWater !== undefined) pump.callsForWater = callsForWater;
   return pump;
 }
 
-/** The minute's picture; the sums begin anew. `calls`: each pump's call for water, where it has such a contact. */
-export function closeMinute(sums: MinuteSums, atMs: number, calls: (boolean | undefined)[]): MinuteScene {
-  const scene: MinuteScene = { atMs, pumps: sums.pumps.map((pump, at) => pumpOf(pump, calls[at])) };
-  const kpa = spreadOf(sums.kpa);
-  const temperatureC = spreadOf(sums.temperatureC);
-  const levelM = spreadOf(sums.levelM);
-  const storeM = spreadOf(sums.storeM);
+/** The minute's picture; the sums begin anew. `callsForWater`: each pump's call for water, where it has such a contact. */
+export function closeMinute(
+  sums: MinuteSums,
+  atMs: number,
+  callsForWater: (boolean | undefined)[],
+): MinuteScene {
+  const scene: MinuteScene = {
+    atMs,
+    pumps: sums.pumps.map((pump, at) => minutePumpOf(pump, callsForWater[at])),
+  };
+  const kpa = statsOf(sums.kpa);
+  const temperatureC = statsOf(sums.temperatureC);
+  const levelM = statsOf(sums.levelM);
+  const storeM = statsOf(sums.storeM);
   if (kpa) scene.kpa = kpa;
   if (temperatureC) scene.temperatureC = temperatureC;
   if (levelM) scene.levelM = levelM;
   if (storeM) scene.storeM = storeM;
-  for (const spread of [sums.kpa, sums.temperatureC, sums.levelM, sums.storeM]) clearSpread(spread);
+  for (const spread of [sums.kpa, sums.temperatureC, sums.levelM, sums.storeM]) clearStats(spread);
   for (const pump of sums.pumps) {
     pump.ranMs = 0;
     pump.heardMs = 0;
     pump.running = [];
     pump.volts = [];
-    clearSpread(pump.resting);
-    if (pump.kpa) clearSpread(pump.kpa);
+    clearStats(pump.resting);
+    if (pump.kpa) clearStats(pump.kpa);
   }
   return scene;
 }

@@ -1,47 +1,47 @@
 /** What happens at each whole UTC minute: silence is noticed, the minute's picture is closed, the day may turn, the watches look. */
-import { pumpHeld, pumpMinute, pumpWaits } from '../cycles/pump.ts';
-import { waterMinute } from '../hydraulics/water.ts';
-import { correctionsAt, noteFullScales } from './channels.ts';
-import { turnDay } from './days.ts';
+import { advancePump, handlePumpMinute, hasPendingEdge } from '../cycles/pump.ts';
+import { handleWaterMinute } from '../hydraulics/water.ts';
+import { correctionsAt, updateFullScales } from './channels.ts';
+import { advanceDay } from './days.ts';
 import type { Emit } from './emit.ts';
-import { look } from './look.ts';
+import { evaluateWatches } from './look.ts';
 import { closeMinute } from './minute.ts';
-import { countHeard, pressureView } from './readings.ts';
-import { waterSeen } from './run-water.ts';
-import { countRan, passStep } from './runs.ts';
-import { MINUTES_KEPT, type WellState } from './state.ts';
-import { standsStill } from './teach.ts';
+import { addHeardTime, pressureView } from './readings.ts';
+import { waterSceneOf } from './run-water.ts';
+import { addRunTime, handlePumpStep } from './runs.ts';
+import { MAX_MINUTES, type WellState } from './state.ts';
+import { isOnHold } from './teach.ts';
 
-export function passMinute(well: WellState, minuteMs: number, emit: Emit): void {
+export function handleMinute(well: WellState, minuteMs: number, emit: Emit): void {
   for (let at = 0; at < well.pumps.length; at++) {
     const pump = well.pumps[at]!;
     const pressure = pressureView(well, at);
-    countHeard(well, at, minuteMs);
-    if (pumpWaits(pump)) passStep(well, at, pumpHeld(pump, minuteMs, pressure), emit);
-    passStep(well, at, pumpMinute(pump, minuteMs, pressure), emit);
+    addHeardTime(well, at, minuteMs);
+    if (hasPendingEdge(pump)) handlePumpStep(well, at, advancePump(pump, minuteMs, pressure), emit);
+    handlePumpStep(well, at, handlePumpMinute(pump, minuteMs, pressure), emit);
     if (pump.run) {
-      countRan(
+      addRunTime(
         well,
         at,
         pump.run.startedMs,
-        pump.edges.phase === 'maybe-rest' ? pump.edges.candidateMs : minuteMs,
+        pump.edges.phase === 'pending-rest' ? pump.edges.candidateMs : minuteMs,
       );
     }
   }
-  well.waterScene = waterSeen(well, waterMinute(well.water, minuteMs));
+  well.waterScene = waterSceneOf(well, handleWaterMinute(well.water, minuteMs));
   well.minutes.push(
     closeMinute(
-      well.minute,
+      well.minuteSums,
       minuteMs,
-      well.records.map((record) => record.calls),
+      well.records.map((record) => record.callsForWater),
     ),
   );
-  if (well.minutes.length > MINUTES_KEPT) well.minutes.shift();
+  if (well.minutes.length > MAX_MINUTES) well.minutes.shift();
   if (well.expected.length > 0) well.expected = well.expected.filter((e) => e.untilMs > minuteMs);
-  well.inForce = correctionsAt(well, minuteMs);
-  noteFullScales(well, minuteMs);
-  if (well.day && standsStill(well)) well.day.stoodStill = true;
-  turnDay(well, minuteMs, emit);
+  well.activeCorrections = correctionsAt(well, minuteMs);
+  updateFullScales(well, minuteMs);
+  if (well.day && isOnHold(well)) well.day.wasOnHold = true;
+  advanceDay(well, minuteMs, emit);
   for (let at = 0; at < well.pumps.length; at++)
-    look(well, { why: 'minute', atMs: minuteMs, pump: at }, emit);
+    evaluateWatches(well, { trigger: 'minute', atMs: minuteMs, pump: at }, emit);
 }

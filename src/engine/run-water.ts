@@ -3,13 +3,13 @@
  * (./feeds.ts). Two pumps at work at once raise one pressure: their litres are the well's, and of neither run is anything said.
  */
 import type { Cycle } from '../cycles/cycle.ts';
-import { goodForMs } from '../cycles/pace.ts';
-import { waterDay, waterView, type WaterView } from '../hydraulics/water-view.ts';
-import { waterPumpLeft, waterRunStarted, waterRunStopped } from '../hydraulics/water.ts';
-import { channelOf } from './channels.ts';
-import type { DayWater, OpenDay } from './day.ts';
-import { feedsTank, isPressurePump, leakByPressure, litresByPressure } from './feeds.ts';
-import { isBehindTank, litresAt, meterDay, meterReading, meterRun, newMeter } from './meter.ts';
+import { validForMs } from '../cycles/pace.ts';
+import { closeTankDay, waterView, type WaterView } from '../hydraulics/water-view.ts';
+import { handleWaterPumpStopped, handleWaterRunStarted, handleWaterRunStopped } from '../hydraulics/water.ts';
+import { channelFor } from './channels.ts';
+import type { WellDayWater, OpenDay } from './day.ts';
+import { feedsTank, isPressurePump, leakFromPressure, litersFromPressure } from './feeds.ts';
+import { isBehindTank, litersAt, closeMeterDay, addMeterReading, closeMeterRun, newMeter } from './meter.ts';
 import type { WellState } from './state.ts';
 
 /** Place of the flow meter in a channel code (src/card/channels.ts). */
@@ -18,55 +18,55 @@ const FLOW = 7;
  * A pump fills unseen while its current is not heard: a day's total may miss a twentieth of the day's time. Of the loss at rest it is enough
  * that most of the rest is known to have been one.
  */
-const HEARD_FOR_TOTAL = 0.95;
-const HEARD_FOR_LEAK = 0.5;
+const MIN_HEARD_FOR_TOTAL = 0.95;
+const MIN_HEARD_FOR_LEAK = 0.5;
 
 /** One reading of a pump's flow meter, m3/s. */
-export function passFlow(well: WellState, at: number, tMs: number, m3PerS: number): void {
+export function handleFlow(well: WellState, at: number, tMs: number, m3PerS: number): void {
   const record = well.records[at];
   if (!record) return;
   record.meter ??= newMeter();
-  const { pace } = channelOf(well, at * 16 + FLOW);
-  meterReading(record.meter, tMs, m3PerS, { goodMs: goodForMs(pace), holds: pace.byException });
+  const { pace } = channelFor(well, at * 16 + FLOW);
+  addMeterReading(record.meter, tMs, m3PerS, { goodMs: validForMs(pace), holdsValue: pace.byException });
 }
 
-export function waterStarts(well: WellState, at: number, startedMs: number): void {
+export function startRunWater(well: WellState, at: number, startedMs: number): void {
   const record = well.records[at]!;
-  if (record.meter) record.meterStartL = litresAt(record.meter, startedMs);
-  if (feedsTank(well, at)) waterRunStarted(well.water, startedMs, at);
+  if (record.meter) record.meterStartL = litersAt(record.meter, startedMs);
+  if (feedsTank(well, at)) handleWaterRunStarted(well.water, startedMs, at);
 }
 
-function othersFeeding(well: WellState, at: number): number {
+function countOthersFeeding(well: WellState, at: number): number {
   return well.pumps.filter((pump, other) => other !== at && pump.run && feedsTank(well, other)).length;
 }
 
 /** A run is over: what it lifted is set on its cycle, where it can be told. */
-export function reckonWater(well: WellState, at: number, cycle: Cycle): void {
+export function calculateRunWater(well: WellState, at: number, cycle: Cycle): void {
   const record = well.records[at]!;
-  const byMeter = record.meter && meterRun(record.meter, record.meterStartL, cycle.stoppedMs);
-  const byPressure = feedsTank(well, at) ? tankRun(well, at, cycle) : undefined;
+  const byMeter = record.meter && closeMeterRun(record.meter, record.meterStartL, cycle.stoppedMs);
+  const byPressure = feedsTank(well, at) ? tankRunL(well, at, cycle) : undefined;
   const deliveredL = byMeter ?? byPressure;
   if (deliveredL !== undefined) cycle.deliveredL = Math.round(deliveredL * 100) / 100;
 }
 
-function tankRun(well: WellState, at: number, cycle: Cycle): number | undefined {
-  if (othersFeeding(well, at) > 0) {
-    waterPumpLeft(well.water, cycle.stoppedMs, at);
+function tankRunL(well: WellState, at: number, cycle: Cycle): number | undefined {
+  if (countOthersFeeding(well, at) > 0) {
+    handleWaterPumpStopped(well.water, cycle.stoppedMs, at);
     return undefined;
   }
-  const run = waterRunStopped(
+  const run = handleWaterRunStopped(
     well.water,
     cycle.stoppedMs,
     cycle.amps === undefined ? {} : { amps: cycle.amps },
   );
-  if (!litresByPressure(well)) return undefined;
+  if (!litersFromPressure(well)) return undefined;
   // Of a run that was another's too nothing is said of this pump's delivery.
-  if (run.deliveryShare !== undefined && wasAlone(well, at, cycle))
-    well.waterScene.deliveryShare = run.deliveryShare;
-  return wasAlone(well, at, cycle) ? run.deliveredL : undefined;
+  if (run.deliveryRatio !== undefined && ranAlone(well, at, cycle))
+    well.waterScene.deliveryRatio = run.deliveryRatio;
+  return ranAlone(well, at, cycle) ? run.deliveredL : undefined;
 }
 
-function wasAlone(well: WellState, at: number, cycle: Cycle): boolean {
+function ranAlone(well: WellState, at: number, cycle: Cycle): boolean {
   return well.records.every(
     (record, other) =>
       other === at ||
@@ -76,35 +76,35 @@ function wasAlone(well: WellState, at: number, cycle: Cycle): boolean {
 }
 
 /** What the watches see of the water. Behind a drive or a valve the rates of fills and falls say nothing of pump or tank. */
-export function waterSeen(well: WellState, view: WaterView): WellState['waterScene'] {
-  if (litresByPressure(well)) return view;
-  const { deliveryShare: _share, airKpa: _air, dayLoss, ceaseless, ...rest } = view;
-  if (!leakByPressure(well)) return rest;
-  return { ...rest, ...(dayLoss && { dayLoss }), ...(ceaseless && { ceaseless }) };
+export function waterSceneOf(well: WellState, view: WaterView): WellState['waterScene'] {
+  if (litersFromPressure(well)) return view;
+  const { deliveryRatio: _share, prechargeKpa: _air, dayLoss, continuousLoss, ...rest } = view;
+  if (!leakFromPressure(well)) return rest;
+  return { ...rest, ...(dayLoss && { dayLoss }), ...(continuousLoss && { continuousLoss }) };
 }
 
 /** Ends the day of the water. */
-export function endWaterDay(well: WellState, day: OpenDay): DayWater {
-  const { usedL, leakLPerDay } = waterDay(well.water, day.startMs, day.endMs);
-  well.waterScene = waterSeen(well, waterView(well.water, day.endMs));
-  const metered = meteredDay(well, day);
-  const heard = heardShare(well, day);
-  const used = metered ?? (litresByPressure(well) && heard >= HEARD_FOR_TOTAL ? usedL : undefined);
+export function closeWaterDay(well: WellState, day: OpenDay): WellDayWater {
+  const { usedL, leakLPerDay } = closeTankDay(well.water, day.startMs, day.endMs);
+  well.waterScene = waterSceneOf(well, waterView(well.water, day.endMs));
+  const metered = meteredDayL(well, day);
+  const heard = heardFraction(well, day);
+  const used = metered ?? (litersFromPressure(well) && heard >= MIN_HEARD_FOR_TOTAL ? usedL : undefined);
   return {
-    ...(used !== undefined && { usedL: tenth(used) }),
+    ...(used !== undefined && { usedL: roundToTenth(used) }),
     ...(leakLPerDay !== undefined &&
-      leakByPressure(well) &&
-      heard >= HEARD_FOR_LEAK && { leakLPerDay: tenth(leakLPerDay) }),
+      leakFromPressure(well) &&
+      heard >= MIN_HEARD_FOR_LEAK && { leakLPerDay: roundToTenth(leakLPerDay) }),
   };
 }
 
 /** Of the day the share in which the current of each pump that feeds the tank was heard, by the one heard least. */
-function heardShare(well: WellState, day: OpenDay): number {
+function heardFraction(well: WellState, day: OpenDay): number {
   const heard = day.pumps.flatMap((pump, at) => (feedsTank(well, at) ? [pump.heardMs] : []));
   return Math.min(...heard, day.endMs - day.startMs) / (day.endMs - day.startMs);
 }
 
-function tenth(value: number): number {
+function roundToTenth(value: number): number {
   return Math.round(value * 10) / 10;
 }
 
@@ -112,14 +112,14 @@ function tenth(value: number): number {
  * The day's water by meters: the sum over the pumps that serve the taps (those that fill a store where there are none), only where each of
  * them that ran has one; or by one that stands behind the tank, which counts for all.
  */
-function meteredDay(well: WellState, day: OpenDay): number | undefined {
+function meteredDayL(well: WellState, day: OpenDay): number | undefined {
   const dayMs = day.endMs - day.startMs;
-  const passed = well.records.map((record) => record.meter && meterDay(record.meter, dayMs));
+  const passed = well.records.map((record) => record.meter && closeMeterDay(record.meter, dayMs));
   const behind = well.records.findIndex((record) => record.meter && isBehindTank(record.meter));
   if (behind >= 0) return passed[behind];
   const serving = well.card.pumps.some(isPressurePump);
-  const mine = well.card.pumps.flatMap((pump, at) => (isPressurePump(pump) === serving ? [at] : []));
-  const ran = mine.filter((at) => well.records[at]!.meter || (day.pumps[at]?.cycles ?? 0) > 0);
+  const counted = well.card.pumps.flatMap((pump, at) => (isPressurePump(pump) === serving ? [at] : []));
+  const ran = counted.filter((at) => well.records[at]!.meter || (day.pumps[at]?.cycles ?? 0) > 0);
   if (ran.length === 0 || ran.some((at) => passed[at] === undefined)) return undefined;
   return ran.reduce((sum, at) => sum + passed[at]!, 0);
 }

@@ -3,109 +3,109 @@
  * look, and the line is said.
  */
 import type { CycleEvent } from '../../shared/api/events.ts';
-import { noteAmpsAtMid } from '../baseline/comparable.ts';
+import { setAmpsAtMid } from '../baseline/comparable.ts';
 import { localHour } from '../baseline/habit.ts';
 import { learnCycle } from '../baseline/learn.ts';
-import { learnSupply, supplyDoubt, supplyFactor } from '../baseline/supply.ts';
+import { learnSupply, supplyFactorUncertainty, supplyFactor } from '../baseline/supply.ts';
 import type { Cycle } from '../cycles/cycle.ts';
 import type { PumpStep } from '../cycles/pump.ts';
-import { knownChannel } from './channels.ts';
-import { dayCycle } from './day.ts';
-import { sayWaitingDays } from './days.ts';
-import { printTime, type Emit } from './emit.ts';
-import { look } from './look.ts';
-import { reckonWater, waterStarts } from './run-water.ts';
+import { findChannel } from './channels.ts';
+import { addCycleToDay } from './day.ts';
+import { emitPendingDays } from './days.ts';
+import { formatTime, type Emit } from './emit.ts';
+import { evaluateWatches } from './look.ts';
+import { calculateRunWater, startRunWater } from './run-water.ts';
 import { appliesTo } from '../watch/applies.ts';
-import { CYCLES_KEPT, type WellState } from './state.ts';
-import { mayLearn } from './teach.ts';
+import { MAX_CYCLES, type WellState } from './state.ts';
+import { canLearn } from './teach.ts';
 
 /** A run that ends this far under its own usual cut-out did not reach it: 3 psi. */
 const SHORT_OF_CUT_OUT_KPA = 21;
-const CYCLES_FOR_USUAL = 5;
+const MIN_CYCLES_FOR_NORMAL = 5;
 /** Place of the first phase's voltage in a channel code (src/card/channels.ts). */
 const VOLTAGE = 4;
 const VOLTS_HOLD_MS = 90_000;
 
-export function passStep(well: WellState, at: number, step: PumpStep, emit: Emit): void {
+export function handlePumpStep(well: WellState, at: number, step: PumpStep, emit: Emit): void {
   switch (step.is) {
     case 'none':
       return;
     case 'started':
       well.records[at]!.startsToday++;
-      waterStarts(well, at, step.startedMs);
+      startRunWater(well, at, step.startedMs);
       return;
     case 'cycle':
-      passCycle(well, at, step.cycle, emit);
+      handleCycle(well, at, step.cycle, emit);
       return;
     default:
       step satisfies never;
   }
 }
 
-function passCycle(well: WellState, at: number, cycle: Cycle, emit: Emit): void {
-  reckonWater(well, at, cycle);
+function handleCycle(well: WellState, at: number, cycle: Cycle, emit: Emit): void {
+  calculateRunWater(well, at, cycle);
   if (missesCutOut(well, at, cycle)) cycle.flags.push('no-cut-out');
   const record = well.records[at]!;
-  noteSupply(well, at, cycle);
+  correctForSupply(well, at, cycle);
   if (well.card.pumps[at]?.control === 'constant-pressure-valve') cycle.throttled = true;
-  noteAmpsAtMid(cycle, record.baseline);
-  const { shape: _shape, ...kept } = cycle;
-  record.cycles.push(kept);
-  if (record.cycles.length > CYCLES_KEPT) record.cycles.shift();
-  countRan(well, at, cycle.startedMs, cycle.stoppedMs);
+  setAmpsAtMid(cycle, record.baseline);
+  const { shape: _shape, ...cycleWithoutShape } = cycle;
+  record.cycles.push(cycleWithoutShape);
+  if (record.cycles.length > MAX_CYCLES) record.cycles.shift();
+  addRunTime(well, at, cycle.startedMs, cycle.stoppedMs);
   const day = dayOf(well, cycle.startedMs);
-  if (day) dayCycle(day, cycle);
-  if (mayLearn(well)) {
+  if (day) addCycleToDay(day, cycle);
+  if (canLearn(well)) {
     const hour = day && localHour(day, cycle.startedMs);
     learnCycle(record.learning, cycle, record.baseline, hour);
   }
-  emit({ event: printCycle(well, cycle), orderMs: cycle.stoppedMs, cycle });
-  look(well, { why: 'cycle', atMs: well.nowMs, pump: at, cycle: kept }, emit);
-  sayWaitingDays(well, emit);
+  emit({ event: cycleEvent(well, cycle), orderMs: cycle.stoppedMs, cycle });
+  evaluateWatches(well, { trigger: 'cycle', atMs: well.nowMs, pump: at, cycle: cycleWithoutShape }, emit);
+  emitPendingDays(well, emit);
 }
 
 /** Brings the run to the usual supply, where voltage is measured, and learns from it what the supply does. */
-function noteSupply(well: WellState, at: number, cycle: Cycle): void {
+function correctForSupply(well: WellState, at: number, cycle: Cycle): void {
   const { supply } = well.records[at]!;
-  const volts = cycle.volts ?? voltsHeld(well, at, cycle.stoppedMs);
+  const volts = cycle.volts ?? heldVolts(well, at, cycle.stoppedMs);
   if (volts === undefined) return;
   cycle.volts = volts;
-  if (mayLearn(well) && !cycle.flags.some((flag) => flag === 'failed-start' || flag === 'merged'))
+  if (canLearn(well) && !cycle.flags.some((flag) => flag === 'failed-start' || flag === 'merged'))
     learnSupply(supply, cycle);
-  cycle.toUsualVolts = tidy(supplyFactor(supply, volts));
-  cycle.voltsDoubt = tidy(supplyDoubt(supply, volts));
+  cycle.toNormalVolts = roundToTenThousandth(supplyFactor(supply, volts));
+  cycle.voltsUncertainty = roundToTenThousandth(supplyFactorUncertainty(supply, volts));
 }
 
 /** By exception a voltage holds until the next one: 90 s at most. */
-function voltsHeld(well: WellState, at: number, tMs: number): number | undefined {
-  const channel = knownChannel(well, (at << 4) + VOLTAGE) ?? knownChannel(well, VOLTAGE);
+function heldVolts(well: WellState, at: number, tMs: number): number | undefined {
+  const channel = findChannel(well, (at << 4) + VOLTAGE) ?? findChannel(well, VOLTAGE);
   return channel && channel.lastMs >= 0 && tMs - channel.lastMs <= VOLTS_HOLD_MS ? channel.value : undefined;
 }
 
-function tidy(value: number): number {
+function roundToTenThousandth(value: number): number {
   return Math.round(value * 1e4) / 1e4;
 }
 
 function missesCutOut(well: WellState, at: number, cycle: Cycle): boolean {
   if (!appliesTo('cut-out-not-reached', well.card.pumps[at]!.control) || cycle.cutOutKpa === undefined)
     return false;
-  const usual = well.records[at]!.cycles.map((c) => c.cutOutKpa).filter((kpa) => kpa !== undefined);
-  if (usual.length < CYCLES_FOR_USUAL) return false;
-  usual.sort((a, b) => a - b);
-  return cycle.cutOutKpa < usual[usual.length >> 1]! - SHORT_OF_CUT_OUT_KPA;
+  const cutOutsKpa = well.records[at]!.cycles.map((c) => c.cutOutKpa).filter((kpa) => kpa !== undefined);
+  if (cutOutsKpa.length < MIN_CYCLES_FOR_NORMAL) return false;
+  cutOutsKpa.sort((a, b) => a - b);
+  return cycle.cutOutKpa < cutOutsKpa[cutOutsKpa.length >> 1]! - SHORT_OF_CUT_OUT_KPA;
 }
 
 /** Counts running time into the minute, once. */
-export function countRan(well: WellState, at: number, startedMs: number, untilMs: number): void {
+export function addRunTime(well: WellState, at: number, startedMs: number, untilMs: number): void {
   const record = well.records[at]!;
   const fromMs = Math.max(startedMs, record.ranUntilMs);
   if (untilMs <= fromMs) return;
-  well.minute.pumps[at]!.ranMs += untilMs - fromMs;
+  well.minuteSums.pumps[at]!.ranMs += untilMs - fromMs;
   record.ranUntilMs = untilMs;
 }
 
 function dayOf(well: WellState, tMs: number): WellState['day'] {
-  const days = well.day ? [...well.waitingDays, well.day] : well.waitingDays;
+  const days = well.day ? [...well.pendingDays, well.day] : well.pendingDays;
   const own = days.find((day) => tMs >= day.startMs && tMs < day.endMs);
   // A run that began before the first day was opened belongs to it: nothing earlier is known. One whose day was said already, since
   // it ran on for a day, belongs to none.
@@ -113,7 +113,7 @@ function dayOf(well: WellState, tMs: number): WellState['day'] {
   return own ?? first;
 }
 
-function printCycle(well: WellState, cycle: Cycle): CycleEvent {
+function cycleEvent(well: WellState, cycle: Cycle): CycleEvent {
   const {
     pump,
     startedMs,
@@ -127,17 +127,17 @@ function printCycle(well: WellState, cycle: Cycle): CycleEvent {
     startS: _startS,
     longStart: _longStart,
     volts: _volts,
-    toUsualVolts: _toUsualVolts,
-    voltsDoubt: _voltsDoubt,
-    broke: _broke,
+    toNormalVolts: _toUsualVolts,
+    voltsUncertainty: _voltsDoubt,
+    loadLoss: _broke,
     ...numbers
   } = cycle;
   return {
     event: 'cycle',
     well: well.card.well,
     pump: well.card.pumps[pump]?.id ?? `p${pump + 1}`,
-    started: printTime(startedMs),
-    stopped: printTime(stoppedMs),
+    started: formatTime(startedMs),
+    stopped: formatTime(stoppedMs),
     ranS,
     ...numbers,
     flags,

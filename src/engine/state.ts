@@ -5,18 +5,18 @@ import type { DayEvent } from '../../shared/api/events.ts';
 import { newAlarms, type AlarmsState } from '../alarm/alarms.ts';
 import type { Baseline } from '../baseline/baseline.ts';
 import { newLearning, type Learning } from '../baseline/learn.ts';
-import { newSupply, type Supply } from '../baseline/supply.ts';
+import { newSupplyEffect, type SupplyEffect } from '../baseline/supply.ts';
 import type { Card } from '../card/card.ts';
 import type { Cycle } from '../cycles/cycle.ts';
 import type { Pace } from '../cycles/pace.ts';
 import { newPump, type PumpState } from '../cycles/pump-state.ts';
-import { newTrail, type Trail } from '../cycles/trail.ts';
-import { newWater, type WaterState } from '../hydraulics/water-state.ts';
+import { newPressureBuffer, type PressureBuffer } from '../cycles/trail.ts';
+import { newWaterState, type WaterState } from '../hydraulics/water-state.ts';
 import type { MinuteScene, WaterScene, WellScene } from '../watch/scene.ts';
 import type { OpenDay } from './day.ts';
-import { isDriven, isPressurePump } from './feeds.ts';
+import { hasDrive, isPressurePump } from './feeds.ts';
 import type { Meter } from './meter.ts';
-import { newMinute, type MinuteSums } from './minute.ts';
+import { newMinuteSums, type MinuteSums } from './minute.ts';
 
 /** Gain and offset of a calibrated channel: true = gain x read + offset, in the channel's unit. */
 export interface Correction {
@@ -31,14 +31,14 @@ export interface ChannelState {
   /** Last good reading and since when every reading has been that number. */
   lastMs: number;
   value: number;
-  sameSinceMs: number;
+  unchangedSinceMs: number;
   /** The good reading before that number came, and how long before; absent until a second number came. */
-  before?: number | undefined;
+  previousValue?: number | undefined;
   stepMs?: number | undefined;
   faultsInRow: number;
   fault: 0 | 1 | 2 | 3;
   /** The most that its sensor can show, as read and in the contract's unit, where its node said it; looked up again each minute. */
-  most?: number | undefined;
+  fullScale?: number | undefined;
 }
 
 /** What is remembered of one pump beside its runs. */
@@ -47,14 +47,14 @@ export interface PumpRecord {
   cycles: Cycle[];
   learning: Learning;
   /** What the supply's voltage does to this motor's current; nothing where it is not measured. */
-  supply: Supply;
+  supply: SupplyEffect;
   baseline?: Baseline | undefined;
   pinned?: Baseline | undefined;
   /** What was normal before the last visit that began a new one, as it was then: for before and after. */
-  before?: Baseline | undefined;
-  calls?: boolean | undefined;
+  previousBaseline?: Baseline | undefined;
+  callsForWater?: boolean | undefined;
   /** The pump's own pressure and flow meter, where it has them, and what the meter had passed when the run that goes on began. */
-  own?: Trail | undefined;
+  ownPressureBuffer?: PressureBuffer | undefined;
   meter?: Meter | undefined;
   meterStartL?: number | undefined;
   startsToday: number;
@@ -64,21 +64,21 @@ export interface PumpRecord {
 }
 
 export interface WellState {
-  version: 1;
+  version: 2;
   card: Card;
   /** The well has been passed to this time; 0 before its first input. */
   nowMs: number;
   nextMinuteMs: number;
   pumps: PumpState[];
   records: PumpRecord[];
-  trail: Trail;
+  pressureBuffer: PressureBuffer;
   water: WaterState;
   waterScene: WaterScene;
-  minute: MinuteSums;
+  minuteSums: MinuteSums;
   minutes: MinuteScene[];
   day?: OpenDay | undefined;
   /** Days that are over but wait for a run to end, oldest first. */
-  waitingDays: OpenDay[];
+  pendingDays: OpenDay[];
   days: DayEvent[];
   channels: ChannelState[];
   /** By `node:channel`. */
@@ -86,29 +86,29 @@ export interface WellState {
   /** What sensors can show at most, by `node:channel`, in the contract's unit; absent where no node said it. */
   fullScales?: Record<string, number> | undefined;
   /** Of them those of the channels read now, by channel code; looked up again each minute. */
-  inForce: Record<string, Correction>;
+  activeCorrections: Record<string, Correction>;
   nodes: WellScene['nodes'];
   expected: { text: string; untilMs: number }[];
   visitOpen: boolean;
   alarms: AlarmsState;
 }
 
-export const CYCLES_KEPT = 40;
-export const MINUTES_KEPT = 30;
+export const MAX_CYCLES = 40;
+export const MAX_MINUTES = 30;
 /** Local dates: a well with several pumps has several lines of each. */
-export const DAYS_KEPT = 35;
+export const MAX_DAYS = 35;
 
-export function newRecord(): PumpRecord {
+export function newPumpRecord(): PumpRecord {
   return {
     cycles: [],
     learning: newLearning(),
-    supply: newSupply(),
+    supply: newSupplyEffect(),
     // Named from the start, so that every record has one shape.
     baseline: undefined,
     pinned: undefined,
-    before: undefined,
-    calls: undefined,
-    own: undefined,
+    previousBaseline: undefined,
+    callsForWater: undefined,
+    ownPressureBuffer: undefined,
     meter: undefined,
     meterStartL: undefined,
     startsToday: 0,
@@ -118,7 +118,7 @@ export function newRecord(): PumpRecord {
 }
 
 /** What hydraulics needs of the card. */
-export function waterCard(card: Card): Parameters<typeof newWater>[0] {
+export function waterCardOf(card: Card): Parameters<typeof newWaterState>[0] {
   const ratedLPerS = card.pumps.find(isPressurePump)?.ratedLPerS;
   return {
     altitudeM: card.altitudeM,
@@ -129,26 +129,26 @@ export function waterCard(card: Card): Parameters<typeof newWater>[0] {
 }
 
 /** A well of which nothing was read yet. */
-export function newWell(card: Card): WellState {
+export function newWellState(card: Card): WellState {
   return {
-    version: 1,
+    version: 2,
     card,
     nowMs: 0,
     nextMinuteMs: 0,
-    pumps: card.pumps.map((pump, at) => newPump(at, pump.maxAmps, isDriven(pump))),
-    records: card.pumps.map(() => newRecord()),
-    trail: newTrail(),
-    water: newWater(waterCard(card)),
+    pumps: card.pumps.map((pump, at) => newPump(at, pump.maxAmps, hasDrive(pump))),
+    records: card.pumps.map(() => newPumpRecord()),
+    pressureBuffer: newPressureBuffer(),
+    water: newWaterState(waterCardOf(card)),
     waterScene: {},
-    minute: newMinute(card.pumps.length),
+    minuteSums: newMinuteSums(card.pumps.length),
     minutes: [],
     day: undefined,
-    waitingDays: [],
+    pendingDays: [],
     days: [],
     channels: [],
     corrections: {},
     fullScales: undefined,
-    inForce: {},
+    activeCorrections: {},
     nodes: [],
     expected: [],
     visitOpen: false,

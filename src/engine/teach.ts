@@ -3,47 +3,53 @@ import type { BaselineEvent, DayEvent } from '../../shared/api/events.ts';
 import type { Baseline } from '../baseline/baseline.ts';
 import { learnDay } from '../baseline/learn.ts';
 import type { OpenDay } from './day.ts';
-import { printTime, type Emit } from './emit.ts';
+import { formatTime, type Emit } from './emit.ts';
 import type { WellState } from './state.ts';
 
 /** Laid up or out of service, by what people said. */
-export function standsStill({ alarms: { away } }: WellState): boolean {
-  return away.some(({ is }) => is !== 'visit');
+export function isOnHold({ alarms: { suspensions } }: WellState): boolean {
+  return suspensions.some(({ is }) => is !== 'visit');
 }
 
 /** While somebody works on a well, or it stands still, nothing that it does is usual. */
-export function mayLearn(well: WellState): boolean {
-  return !well.visitOpen && !standsStill(well);
+export function canLearn(well: WellState): boolean {
+  return !well.visitOpen && !isOnHold(well);
 }
 
-export function teach(well: WellState, at: number, line: DayEvent, day: OpenDay, emit: Emit): void {
-  if (!mayLearn(well) || day.stoodStill) return;
+export function learnFromDay(
+  well: WellState,
+  at: number,
+  dayEvent: DayEvent,
+  day: OpenDay,
+  emit: Emit,
+): void {
+  if (!canLearn(well) || day.wasOnHold) return;
   const record = well.records[at]!;
-  const lesson = learnDay(record.learning, {
-    day: line,
+  const result = learnDay(record.learning, {
+    day: dayEvent,
     atMs: day.endMs,
     dayS: (day.endMs - day.startMs) / 1000,
     card: well.card,
     pump: well.card.pumps[at]!,
-    standing: day.stood,
+    activeAlarms: day.alarmsActive,
     baseline: record.baseline,
     pinned: record.pinned,
-    airKpa: well.waterScene.airKpa,
+    prechargeKpa: well.waterScene.prechargeKpa,
   });
-  if (lesson.baseline) {
-    record.baseline = lesson.baseline;
-    if (lesson.first && record.pinned?.pinned !== true) record.pinned = withoutShape(lesson.baseline);
+  if (result.baseline) {
+    record.baseline = result.baseline;
+    if (result.first && record.pinned?.pinned !== true) record.pinned = withoutShape(result.baseline);
   }
-  if (lesson.noneBecause !== undefined) sayNone(well, at, day.endMs, lesson.noneBecause, emit);
-  else if (lesson.tell && lesson.baseline) sayBaseline(well, at, lesson.baseline, emit);
+  if (result.noneBecause !== undefined) emitNoBaseline(well, at, day.endMs, result.noneBecause, emit);
+  else if (result.shouldEmit && result.baseline) emitBaseline(well, at, result.baseline, emit);
 }
 
-function sayNone(well: WellState, at: number, atMs: number, noneBecause: string, emit: Emit): void {
+function emitNoBaseline(well: WellState, at: number, atMs: number, noneBecause: string, emit: Emit): void {
   const event: BaselineEvent = {
     event: 'baseline',
     well: well.card.well,
-    pump: idOf(well, at),
-    at: printTime(atMs),
+    pump: pumpIdOf(well, at),
+    at: formatTime(atMs),
     noneBecause,
   };
   emit({ event, orderMs: atMs });
@@ -55,12 +61,12 @@ export function withoutShape(baseline: Baseline): Baseline {
   return rest;
 }
 
-function idOf(well: WellState, at: number): string {
+function pumpIdOf(well: WellState, at: number): string {
   return well.card.pumps[at]?.id ?? `p${at + 1}`;
 }
 
-export function sayBaseline(well: WellState, at: number, baseline: Baseline, emit: Emit): void {
-  emit({ event: baselineEvent(well.card.well, idOf(well, at), baseline), orderMs: baseline.atMs });
+export function emitBaseline(well: WellState, at: number, baseline: Baseline, emit: Emit): void {
+  emit({ event: baselineEvent(well.card.well, pumpIdOf(well, at), baseline), orderMs: baseline.atMs });
 }
 
 /** A normal as its line prints it. */
@@ -70,7 +76,7 @@ export function baselineEvent(well: string, pump: string, baseline: Baseline): B
     event: 'baseline',
     well,
     pump,
-    at: printTime(baseline.atMs),
+    at: formatTime(baseline.atMs),
     ...(amps && { amps: round(amps.median, 1000), ampsSpread: round(amps.spread, 10_000) }),
     ...(cutInKpa && { cutInKpa: round(cutInKpa.median, 100) }),
     ...(cutOutKpa && { cutOutKpa: round(cutOutKpa.median, 100) }),

@@ -7,9 +7,9 @@
  */
 
 /** (gamma - 1) / gamma of air. */
-export const WARMING = 0.4 / 1.4;
+export const ADIABATIC_EXPONENT = 0.4 / 1.4;
 /** Seconds in which the air of a tank at rest loses two thirds of its warmth, before this tank's own is learnt. */
-export const USUAL_COOLING_S = 30;
+export const DEFAULT_COOLING_S = 30;
 
 export interface AirState {
   /** ln of the air's temperature over the room's, K/K. */
@@ -19,33 +19,33 @@ export interface AirState {
 }
 
 /** Air that has rested: as warm as the room. */
-export function restedAir(atMs: number, absoluteKpa: number): AirState {
+export function newAirState(atMs: number, absoluteKpa: number): AirState {
   return { warmth: 0, lnAbsolute: Math.log(absoluteKpa), atMs };
 }
 
 /** Follows the air to its next pressure, in place. `coolingS`: time constant at rest; 0 keeps the air at room warmth (Boyle). */
-export function airStep(air: AirState, atMs: number, absoluteKpa: number, coolingS: number): void {
+export function advanceAir(air: AirState, atMs: number, absoluteKpa: number, coolingS: number): void {
   const lnAbsolute = Math.log(absoluteKpa);
   air.warmth = warmthAfter(air.warmth, (atMs - air.atMs) / 1000, lnAbsolute - air.lnAbsolute, coolingS);
   air.lnAbsolute = lnAbsolute;
   air.atMs = atMs;
 }
 
-/** Warmth after `afterS` in which ln P changed evenly by `lnRise`. At measured pressure the time constant is gamma x cooling. */
-export function warmthAfter(warmth: number, afterS: number, lnRise: number, coolingS: number): number {
+/** Warmth after `elapsedS` in which ln P changed evenly by `lnRise`. At measured pressure the time constant is gamma x cooling. */
+export function warmthAfter(warmth: number, elapsedS: number, lnRise: number, coolingS: number): number {
   if (coolingS <= 0) return 0;
-  const x = (afterS * (1 - WARMING)) / coolingS;
+  const x = (elapsedS * (1 - ADIABATIC_EXPONENT)) / coolingS;
   // Short steps are nearly all: exp(-x) as (2 - x) / (2 + x), 1e-4 off at most.
-  if (x < 0.1) return (warmth * (2 - x) + 2 * WARMING * lnRise) / (2 + x);
+  if (x < 0.1) return (warmth * (2 - x) + 2 * ADIABATIC_EXPONENT * lnRise) / (2 + x);
   const kept = Math.exp(-x);
-  return warmth * kept + (WARMING * lnRise * (1 - kept)) / x;
+  return warmth * kept + (ADIABATIC_EXPONENT * lnRise * (1 - kept)) / x;
 }
 
 /**
  * Room that the air takes per unit of air charge, 1/kPa: times `airKpaL` it is litres. Falls while the tank fills. The exponential
  * is written out: warmth stays within 0.15, where five terms are good to 1e-6.
  */
-export function airRoom(air: AirState, absoluteKpa: number): number {
+export function airVolumeOf(air: AirState, absoluteKpa: number): number {
   const w = air.warmth;
   return (1 + w * (1 + (w / 2) * (1 + (w / 3) * (1 + w / 4)))) / absoluteKpa;
 }

@@ -4,34 +4,34 @@
  * neither a trickle against frost nor a garden that is watered at night looks like it.
  */
 
-export interface Ceaseless {
+export interface HourlyLows {
   /** Hours since 1970 that had a quiet block, oldest first, and the lowest loss of a block in each, L/h. */
   hours: number[];
   lows: number[];
 }
 
-export interface CeaselessLoss {
+export interface ContinuousLoss {
   /** From the first of the hours to the last. */
   hours: number;
   lPerH: number;
 }
 
 const HOUR_MS = 3_600_000;
-const KEPT_H = 30;
+const HISTORY_H = 30;
 /** An hour holds to the loss where its quietest block shows this share of what is usual: a block is 6 min, and rough. */
-const HOLDS = 0.6;
+const MIN_HOUR_RATIO = 0.6;
 /** Hours without a quiet block in between: a garden party of this length hides nothing yet. */
-const HOLE_H = 4;
+const MAX_GAP_H = 4;
 /** Of the hours from first to last so many must have been heard. */
-const HEARD_SHARE = 0.5;
+const MIN_HEARD_FRACTION = 0.5;
 
-export function newCeaseless(): Ceaseless {
+export function newHourlyLows(): HourlyLows {
   return { hours: [], lows: [] };
 }
 
 /** Notes a quiet block that ended at `atMs`. */
-export function noteBlock(ceaseless: Ceaseless, atMs: number, lPerH: number): void {
-  const { hours, lows } = ceaseless;
+export function recordBlock(hourlyLows: HourlyLows, atMs: number, lPerH: number): void {
+  const { hours, lows } = hourlyLows;
   const hour = Math.floor(atMs / HOUR_MS);
   const low = Math.round(Math.min(lPerH, 1e4) * 10) / 10;
   const last = hours.length - 1;
@@ -40,31 +40,31 @@ export function noteBlock(ceaseless: Ceaseless, atMs: number, lPerH: number): vo
     hours.push(hour);
     lows.push(low);
   }
-  while (hours.length > 0 && hours[0]! <= hour - KEPT_H) {
+  while (hours.length > 0 && hours[0]! <= hour - HISTORY_H) {
     hours.shift();
     lows.shift();
   }
 }
 
 /** The loss that has not ceased up to `atMs`; undefined where a still block was just seen, or nothing quiet for hours. */
-export function ceaselessLoss({ hours, lows }: Ceaseless, atMs: number): CeaselessLoss | undefined {
+export function continuousLoss({ hours, lows }: HourlyLows, atMs: number): ContinuousLoss | undefined {
   const last = hours.length - 1;
-  if (last < 2 || lows[last]! <= 0 || Math.floor(atMs / HOUR_MS) - hours[last]! > HOLE_H) return undefined;
+  if (last < 2 || lows[last]! <= 0 || Math.floor(atMs / HOUR_MS) - hours[last]! > MAX_GAP_H) return undefined;
   let from = last;
   let sum = lows[last]!;
-  while (from > 0 && hours[from]! - hours[from - 1]! <= HOLE_H) {
+  while (from > 0 && hours[from]! - hours[from - 1]! <= MAX_GAP_H) {
     const usual = sum / (last - from + 1);
-    if (lows[from - 1]! < HOLDS * usual) break;
+    if (lows[from - 1]! < MIN_HOUR_RATIO * usual) break;
     sum += lows[--from]!;
   }
   const n = last - from + 1;
   const span = hours[last]! - hours[from]! + 1;
-  if (n < 3 || n < HEARD_SHARE * span) return undefined;
-  return { hours: span, lPerH: lowerHalf(lows.slice(from)) };
+  if (n < 3 || n < MIN_HEARD_FRACTION * span) return undefined;
+  return { hours: span, lPerH: lowerHalfMean(lows.slice(from)) };
 }
 
 /** Mean of the lower half: draws in an hour without pause only ever add. */
-function lowerHalf(lows: number[]): number {
+function lowerHalfMean(lows: number[]): number {
   const lower = lows.toSorted((a, b) => a - b).slice(0, Math.ceil(lows.length / 2));
   return lower.reduce((sum, low) => sum + low, 0) / lower.length;
 }

@@ -3,32 +3,32 @@
  * with the right time constant the reckoned room is level, with a wrong one it bends. Each candidate collects its misfit over many
  * fills; a fill with draws after it fits none of them, so each misfit is capped and such a fill says nothing.
  */
-import { USUAL_COOLING_S } from './air.ts';
-import { roomsOf } from './fill.ts';
-import { lineThrough } from './line.ts';
+import { DEFAULT_COOLING_S } from './air.ts';
+import { airVolumesOf } from './fill.ts';
+import { fitLine } from './line.ts';
 import type { Trace } from './trace.ts';
 
 /** Candidates, s, in even ratios; 0 is Boyle without warmth. */
-const COOLINGS_S = [0, 5, 10, 15, 20, 25, 30, 36, 43, 52, 62, 75, 90, 120, 180, 300] as const;
+const CANDIDATE_COOLINGS_S = [0, 5, 10, 15, 20, 25, 30, 36, 43, 52, 62, 75, 90, 120, 180, 300] as const;
 /** Memory: an old fill's word fades to a third after so many fills. */
-const FADES_FILLS = 60;
-const LEAST_FILLS = 1;
+const MEMORY_FILLS = 60;
+const MIN_FILLS = 1;
 /**
- * What is likely before anything was seen: around `USUAL_COOLING_S`, a factor of two either way, worth two fills' word. Air that never
+ * What is likely before anything was seen: around `DEFAULT_COOLING_S`, a factor of two either way, worth two fills' word. Air that never
  * cools and air that is never warm look alike after a fill with a short rest; of these, never warm is the likelier.
  */
-const LIKELY_FACTOR = 2;
-const LIKELY_COUNTS = 2;
+const PRIOR_FACTOR = 2;
+const PRIOR_WEIGHT = 2;
 
-export interface Cooling {
+export interface CoolingEstimate {
   /** Summed capped misfit of each candidate. */
   misfit: number[];
   /** Summed weight of the fills that told anything. */
   weight: number;
 }
 
-export function newCooling(): Cooling {
-  return { misfit: COOLINGS_S.map(() => 0), weight: 0 };
+export function newCoolingEstimate(): CoolingEstimate {
+  return { misfit: CANDIDATE_COOLINGS_S.map(() => 0), weight: 0 };
 }
 
 /**
@@ -36,7 +36,7 @@ export function newCooling(): Cooling {
  * (a straight line), so a leak does not pass for cooling.
  */
 export function learnCooling(
-  cooling: Cooling,
+  cooling: CoolingEstimate,
   trace: Trace,
   options: { atmosphereKpa: number; noiseKpa: number },
 ): void {
@@ -44,11 +44,11 @@ export function learnCooling(
   const stopS = trace.stopS ?? 0;
   const from = s.findIndex((x) => x > stopS + 1);
   if (from < 0 || s.length - from < 8 || s.at(-1)! < stopS + 150) return;
-  const misfits = COOLINGS_S.map((coolingS) => misfitOf(trace, from, { ...options, coolingS }));
+  const misfits = CANDIDATE_COOLINGS_S.map((coolingS) => misfitOf(trace, from, { ...options, coolingS }));
   const best = Math.min(...misfits);
   const cap = 4;
   if (best >= cap) return;
-  const keep = Math.exp(-1 / FADES_FILLS);
+  const keep = Math.exp(-1 / MEMORY_FILLS);
   cooling.weight = cooling.weight * keep + 1;
   for (const [i, misfit] of misfits.entries()) {
     cooling.misfit[i] = Math.round((cooling.misfit[i]! * keep + Math.min(cap * 4, misfit)) * 1000) / 1000;
@@ -64,8 +64,8 @@ function misfitOf(
   const { s, kpa } = trace.after;
   // In kPa of pressure at the last bin, so that it compares with the noise.
   const scale = (kpa.at(-1)! + air.atmosphereKpa) ** 2;
-  const y = roomsOf(trace, air).after.map((room) => room * scale);
-  const line = lineThrough(s, y, from);
+  const y = airVolumesOf(trace, air).after.map((room) => room * scale);
+  const line = fitLine(s, y, from);
   if (!line) return Infinity;
   const slope = Math.max(0, line.slope);
   let sum = 0;
@@ -73,20 +73,20 @@ function misfitOf(
   return sum / (y.length - from) / air.noiseKpa ** 2;
 }
 
-function unlikely(coolingS: number): number {
-  return LIKELY_COUNTS * (Math.log(Math.max(5, coolingS) / USUAL_COOLING_S) / Math.log(LIKELY_FACTOR)) ** 2;
+function priorPenalty(coolingS: number): number {
+  return PRIOR_WEIGHT * (Math.log(Math.max(5, coolingS) / DEFAULT_COOLING_S) / Math.log(PRIOR_FACTOR)) ** 2;
 }
 
 /** The time constant found, s, or undefined before a fill told anything. Between two candidates by a parabola. */
-export function coolingFound(cooling: Cooling): number | undefined {
-  if (cooling.weight < LEAST_FILLS) return undefined;
-  const misfit = cooling.misfit.map((sum, i) => sum + unlikely(COOLINGS_S[i]!));
+export function estimatedCoolingS(cooling: CoolingEstimate): number | undefined {
+  if (cooling.weight < MIN_FILLS) return undefined;
+  const misfit = cooling.misfit.map((sum, i) => sum + priorPenalty(CANDIDATE_COOLINGS_S[i]!));
   let best = 0;
   for (let i = 1; i < misfit.length; i++) if (misfit[i]! < misfit[best]!) best = i;
   const [left, mid, right] = [misfit[best - 1], misfit[best]!, misfit[best + 1]];
-  if (left === undefined || right === undefined) return COOLINGS_S[best]!;
+  if (left === undefined || right === undefined) return CANDIDATE_COOLINGS_S[best]!;
   const bend = left - 2 * mid + right;
   const shift = bend > 0 ? (left - right) / (2 * bend) : 0;
-  const towards = shift > 0 ? COOLINGS_S[best + 1]! : COOLINGS_S[best - 1]!;
-  return COOLINGS_S[best]! + Math.abs(shift) * (towards - COOLINGS_S[best]!);
+  const towards = shift > 0 ? CANDIDATE_COOLINGS_S[best + 1]! : CANDIDATE_COOLINGS_S[best - 1]!;
+  return CANDIDATE_COOLINGS_S[best]! + Math.abs(shift) * (towards - CANDIDATE_COOLINGS_S[best]!);
 }

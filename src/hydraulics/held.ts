@@ -4,71 +4,73 @@
  * averaged first, so that a minute always fits.
  */
 
-const HELD_MS = 60_000;
-const HELD_MOST = 40;
-const TOGETHER_MS = 900;
+const BUFFER_MS = 60_000;
+const MAX_BUFFERED = 40;
+const MIN_SPACING_MS = 900;
 
-export interface Held {
+export interface DelayBuffer {
   /** Times relative to `baseMs`, oldest first from `from` on. */
   baseMs: number;
   offsetMs: number[];
   kpa: number[];
   from: number;
   /** Readings averaged in the newest point. */
-  newestN: number;
+  newestCount: number;
 }
 
-export function newHeld(): Held {
-  return { baseMs: 0, offsetMs: [], kpa: [], from: 0, newestN: 0 };
+export function newDelayBuffer(): DelayBuffer {
+  return { baseMs: 0, offsetMs: [], kpa: [], from: 0, newestCount: 0 };
 }
 
-export function hold(held: Held, atMs: number, kpa: number): void {
-  const last = held.kpa.length - 1;
-  if (last < held.from) {
-    clearHeld(held);
-    held.baseMs = atMs;
-  } else if (atMs - held.baseMs - held.offsetMs[last]! < TOGETHER_MS && held.newestN < 100) {
-    held.newestN++;
-    held.kpa[last] = held.kpa[last]! + (kpa - held.kpa[last]!) / held.newestN;
+export function bufferReading(buffer: DelayBuffer, atMs: number, kpa: number): void {
+  const last = buffer.kpa.length - 1;
+  if (last < buffer.from) {
+    clearBuffer(buffer);
+    buffer.baseMs = atMs;
+  } else if (atMs - buffer.baseMs - buffer.offsetMs[last]! < MIN_SPACING_MS && buffer.newestCount < 100) {
+    buffer.newestCount++;
+    buffer.kpa[last] = buffer.kpa[last]! + (kpa - buffer.kpa[last]!) / buffer.newestCount;
     return;
   }
-  held.offsetMs.push(atMs - held.baseMs);
-  held.kpa.push(kpa);
-  held.newestN = 1;
+  buffer.offsetMs.push(atMs - buffer.baseMs);
+  buffer.kpa.push(kpa);
+  buffer.newestCount = 1;
 }
 
 /** Whether the oldest held point is due by now. */
-export function isDue(held: Held, nowMs: number): boolean {
-  const count = held.kpa.length - held.from;
-  return count > 0 && (count > HELD_MOST || nowMs - held.baseMs - held.offsetMs[held.from]! > HELD_MS);
+export function isOldestDue(buffer: DelayBuffer, nowMs: number): boolean {
+  const count = buffer.kpa.length - buffer.from;
+  return (
+    count > 0 && (count > MAX_BUFFERED || nowMs - buffer.baseMs - buffer.offsetMs[buffer.from]! > BUFFER_MS)
+  );
 }
 
 /** Time of the oldest held point, or Infinity. */
-export function oldestHeldMs(held: Held): number {
-  return held.from < held.kpa.length ? held.baseMs + held.offsetMs[held.from]! : Infinity;
+export function oldestBufferedMs(buffer: DelayBuffer): number {
+  return buffer.from < buffer.kpa.length ? buffer.baseMs + buffer.offsetMs[buffer.from]! : Infinity;
 }
 
 /** Pressure of the oldest held point. Call only where there is one. */
-export function oldestHeldKpa(held: Held): number {
-  return held.kpa[held.from]!;
+export function oldestBufferedKpa(buffer: DelayBuffer): number {
+  return buffer.kpa[buffer.from]!;
 }
 
 /** Lets the oldest point go, once it was looked at. Call only where there is one. */
-export function letGo(held: Held): void {
-  held.from++;
-  if (held.from >= HELD_MOST) tidy(held);
+export function releaseOldest(buffer: DelayBuffer): void {
+  buffer.from++;
+  if (buffer.from >= MAX_BUFFERED) compactBuffer(buffer);
 }
 
-export function clearHeld(held: Held): void {
-  held.offsetMs.length = 0;
-  held.kpa.length = 0;
-  held.from = 0;
-  held.newestN = 0;
+export function clearBuffer(buffer: DelayBuffer): void {
+  buffer.offsetMs.length = 0;
+  buffer.kpa.length = 0;
+  buffer.from = 0;
+  buffer.newestCount = 0;
 }
 
 /** Drops what was let go, and starts the offsets anew so that they stay short when saved. */
-function tidy(held: Held): void {
-  const { offsetMs, kpa, from } = held;
+function compactBuffer(buffer: DelayBuffer): void {
+  const { offsetMs, kpa, from } = buffer;
   const shift = offsetMs[from] ?? 0;
   const left = kpa.length - from;
   for (let i = 0; i < left; i++) {
@@ -76,6 +78,6 @@ function tidy(held: Held): void {
     kpa[i] = kpa[i + from]!;
   }
   offsetMs.length = kpa.length = left;
-  held.baseMs += shift;
-  held.from = 0;
+  buffer.baseMs += shift;
+  buffer.from = 0;
 }

@@ -3,40 +3,40 @@
  * starts, and pressure jumps back to the precharge before it climbs. Narrow plumbing between pump and gauge jumps too, but it drops
  * by as much at the stop. Seen only where readings come every few seconds; the pressure jumped to is the precharge itself.
  */
-import { lineThrough, onLine } from './line.ts';
+import { fitLine, lineValueAt } from './line.ts';
 import { median } from './median.ts';
 import type { Trace } from './trace.ts';
 
 /** Pressures jumped to in the last runs, newest last; 0 where there was none. */
 export type Knee = number[];
 
-const KEPT = 8;
-const NEEDED = 5;
+const MAX_RUNS = 8;
+const MIN_KNEES = 5;
 /** A jump is at least this, kPa, over the noise and over the drop at the stop: 2 psi. */
-const JUMP_KPA = 14;
+const MIN_JUMP_KPA = 14;
 const HEAD_FROM_S = 3;
 const HEAD_TO_S = 30;
 
 /** Notes a whole trace. `lowKpa`: lowest reading around the start; `noiseKpa`: of one reading. */
-export function noteKnee(knee: Knee, trace: Trace, options: { lowKpa: number; noiseKpa: number }): void {
+export function recordKnee(knee: Knee, trace: Trace, options: { lowKpa: number; noiseKpa: number }): void {
   const { startS, stopS, run, after } = trace;
   if (startS === undefined || stopS === undefined) return;
   const from = run.s.findIndex((s) => s >= startS + HEAD_FROM_S);
   const to = run.s.filter((s) => s <= startS + HEAD_TO_S).length;
-  const head = from < 0 ? undefined : lineThrough(run.s, run.kpa, from, to);
-  const tail = lineThrough(run.s, run.kpa, Math.max(0, run.s.length - 4));
+  const head = from < 0 ? undefined : fitLine(run.s, run.kpa, from, to);
+  const tail = fitLine(run.s, run.kpa, Math.max(0, run.s.length - 4));
   if (!head || head.n < 3 || !tail || after.kpa.length === 0) return;
-  const kneeKpa = onLine(head, startS);
-  const drop = Math.max(0, onLine(tail, stopS) - after.kpa[0]!);
-  const jumps = kneeKpa - options.lowKpa > JUMP_KPA + 3 * options.noiseKpa + drop;
+  const kneeKpa = lineValueAt(head, startS);
+  const drop = Math.max(0, lineValueAt(tail, stopS) - after.kpa[0]!);
+  const jumps = kneeKpa - options.lowKpa > MIN_JUMP_KPA + 3 * options.noiseKpa + drop;
   knee.push(jumps ? Math.round(kneeKpa * 10) / 10 : 0);
-  if (knee.length > KEPT) knee.shift();
+  if (knee.length > MAX_RUNS) knee.shift();
 }
 
 /** Gauge pressure of the knee, where most of the last runs show one. */
-export function kneeFound(knee: Knee): number | undefined {
+export function detectedKneeKpa(knee: Knee): number | undefined {
   // Asked each minute, and hardly ever is there one.
   let seen = 0;
   for (const kpa of knee) if (kpa > 0) seen++;
-  return seen >= NEEDED ? median(knee.filter((kpa) => kpa > 0)) : undefined;
+  return seen >= MIN_KNEES ? median(knee.filter((kpa) => kpa > 0)) : undefined;
 }

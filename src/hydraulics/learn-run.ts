@@ -1,17 +1,17 @@
 /** Each run with the rests beside it, kept as a trace until it is whole: what the pump delivers, how the air cools and where it ends is learnt from it. */
-import { coolingFound, learnCooling } from './cooling.ts';
-import { forgetFills, learnDelivery } from './delivery.ts';
-import { readFill } from './fill.ts';
-import { noteKnee } from './knee.ts';
-import { airNowKpaL } from './tank-air.ts';
+import { estimatedCoolingS, learnCooling } from './cooling.ts';
+import { discardFills, learnDelivery } from './delivery.ts';
+import { measureFill } from './fill.ts';
+import { recordKnee } from './knee.ts';
+import { currentAirKpaL } from './tank-air.ts';
 import { AFTER_S, newTrace, traceAfter, traceBefore, type Trace } from './trace.ts';
 import { noiseKpa, type WaterState } from './water-state.ts';
 
 /** Change (ln) of the time constant that makes the fills read before worthless: a quarter. */
-const COOLING_CHANGED = 0.22;
+const MIN_COOLING_CHANGE = 0.22;
 
 /** A reading at rest, kPa. */
-export function noteTrace(state: WaterState, atMs: number, kpa: number): void {
+export function traceRestReading(state: WaterState, atMs: number, kpa: number): void {
   const { trace } = state;
   const warmth = state.air?.warmth ?? 0;
   if (!trace) {
@@ -31,31 +31,31 @@ export function finishTrace(state: WaterState): void {
   if (!trace || trace.stopS === undefined) return;
   // A bin holds four readings or so.
   learnCooling(state.cooling, trace, { atmosphereKpa: state.atmosphereKpa, noiseKpa: noiseKpa(state) / 2 });
-  const found = coolingFound(state.cooling);
-  if (found !== undefined) {
-    if (Math.abs(Math.log((found + 2) / (state.notesCoolingS + 2))) > COOLING_CHANGED) {
-      forgetFills(state.delivery);
-      state.notesCoolingS = found;
+  const coolingS = estimatedCoolingS(state.cooling);
+  if (coolingS !== undefined) {
+    if (Math.abs(Math.log((coolingS + 2) / (state.fillsCoolingS + 2))) > MIN_COOLING_CHANGE) {
+      discardFills(state.delivery);
+      state.fillsCoolingS = coolingS;
     }
-    state.coolingS = found;
-    state.coolingLearnt = true;
+    state.coolingS = coolingS;
+    state.coolingLearned = true;
   }
   // What two pumps lifted together is of neither.
-  const fill = trace.mixed ? undefined : readFill(trace, state);
+  const fill = trace.multiplePumps ? undefined : measureFill(trace, state);
   if (fill) learnDelivery(state.delivery, fill, trace.amps);
-  noteKnee(state.knee, trace, { lowKpa: trace.lowKpa ?? 1e9, noiseKpa: noiseKpa(state) });
-  state.airNowKpaL = airNowKpaL(state);
-  state.trace = afterAsBefore(state, trace);
+  recordKnee(state.knee, trace, { lowKpa: trace.lowKpa ?? 1e9, noiseKpa: noiseKpa(state) });
+  state.currentAirKpaL = currentAirKpaL(state);
+  state.trace = nextTraceFrom(state, trace);
 }
 
 /** Where the next run follows at once, the rest between them is the rest before it. */
-function afterAsBefore(state: WaterState, trace: Trace): Trace {
+function nextTraceFrom(state: WaterState, trace: Trace): Trace {
   const { after } = trace;
   const next = newTrace(trace.originMs, state.air?.warmth ?? 0);
   const from = Math.max(0, after.s.length - 8);
   next.before.s = after.s.slice(from);
   next.before.kpa = after.kpa.slice(from);
-  next.before.sinceS = after.sinceS;
-  next.before.n = after.n;
+  next.before.newestStartS = after.newestStartS;
+  next.before.newestCount = after.newestCount;
   return next;
 }

@@ -7,7 +7,7 @@
 import { median } from './median.ts';
 
 /** A fill as kept: rates in 1e-9/kPa/s, whole numbers, 0 where not known (amps too); slowing in 1e-6/kPa. */
-export type FillNote = [
+export type FillRecord = [
   rate: number,
   kpa: number,
   lateRate: number,
@@ -24,113 +24,122 @@ export const NANO = 1e9;
 export const MICRO = 1e6;
 
 /** Delivery as a straight line in pressure. */
-export interface Level {
+export interface DeliveryCurve {
   rate: number;
   kpa: number;
   fallPerKpa: number;
   /** Highest pressure that the fills reached, kPa gauge: above it the line is not known. */
-  upToKpa: number;
+  maxKpa: number;
   /** Running current of these fills, where it was given. */
   amps?: number;
 }
 
 /** With fewer fills than this there is no crowd yet: the steepest of them is nearest to a run without a draw. */
-export const FEW_FILLS = 8;
+export const MIN_CLUSTER_FILLS = 8;
 /** Fills this near each other agree, or two and a half times their own standard error where readings are rough. */
-const AGREE = 0.03;
-const AGREE_ERRORS = 2.5;
+const CLUSTER_WIDTH = 0.03;
+const CLUSTER_WIDTH_ERRORS = 2.5;
 /** A crowd has half the weight of the largest at least. */
-const CROWD_SHARE = 0.5;
+const MIN_CLUSTER_RATIO = 0.5;
 /** A share of draw at which a fill counts half. */
-const STEADY_HALVES = 0.05;
+const STEADY_HALF_WEIGHT = 0.05;
 /** An older fill counts this much of the next: a pump that weakens is followed. */
-const FADES = 0.97;
+const FILL_DECAY = 0.97;
 /** Among few, one that counts this much is not a guess. */
-const COUNTS_ALONE = 0.2;
+const MIN_WEIGHT_ALONE = 0.2;
 /** A rate this far over the rough middle is no delivery, and one this far under it is a leak or a trickle that was not seen. */
-const TOO_HIGH = 1.2;
-const TOO_LOW = 0.96;
-const FEWEST_LATE = 3;
+const MAX_RATE_RATIO = 1.2;
+const MIN_RATE_RATIO = 0.96;
+const MIN_LATE_FILLS = 3;
 /** The fills that tell how delivery falls with pressure: within this of the steepest but a few. */
-const STEEPEST = 0.96;
+const STEEPEST_RATIO = 0.96;
 /** Fall of delivery with pressure before this pump's own is learnt, 1/kPa: a submersible in the middle of its curve. */
-export const USUAL_FALL_PER_KPA = 0.001;
-const STEEPEST_FALL_PER_KPA = 0.005;
+export const DEFAULT_FALL_PER_KPA = 0.001;
+const MAX_FALL_PER_KPA = 0.005;
 /** The usual fall counts as so many fills. */
-const USUAL_COUNTS = 2;
+const DEFAULT_FALL_WEIGHT = 2;
 
-interface Weighed {
+interface WeightedFill {
   rate: number;
-  counts: number;
+  weight: number;
 }
 
 /** The level of at least one fill. */
-export function levelOf(notes: readonly FillNote[]): Level {
-  const kpa = median(notes.map((note) => note[1]));
-  const fallPerKpa = fallOf(notes);
+export function deliveryCurveOf(fills: readonly FillRecord[]): DeliveryCurve {
+  const kpa = median(fills.map((note) => note[1]));
+  const fallPerKpa = fallPerKpaOf(fills);
   const atMiddle = (rate: number, at: number): number => rate / Math.max(0.2, 1 - fallPerKpa * (at - kpa));
-  const late = notes.filter((note) => note[2] > 0).map((note) => atMiddle(note[2], note[3]));
-  const whole = notes.map((note, i) => ({
+  const late = fills.filter((note) => note[2] > 0).map((note) => atMiddle(note[2], note[3]));
+  const whole = fills.map((note, i) => ({
     rate: atMiddle(note[0], note[1]),
-    counts: FADES ** (notes.length - 1 - i) / (1 + (note[6] / Math.max(1, note[0]) / STEADY_HALVES) ** 2),
+    weight:
+      FILL_DECAY ** (fills.length - 1 - i) / (1 + (note[6] / Math.max(1, note[0]) / STEADY_HALF_WEIGHT) ** 2),
   }));
-  const amps = median(notes.filter((note) => note[5] > 0).map((note) => note[5]));
-  const rough = late.length >= FEWEST_LATE ? median(late) : upper(whole.map(({ rate }) => rate));
-  const agree = Math.max(AGREE, (AGREE_ERRORS * median(notes.map((note) => note[7]))) / 1000);
-  const possible = whole.filter(({ rate }) => rate < rough * TOO_HIGH).toSorted((a, b) => b.rate - a.rate);
+  const amps = median(fills.filter((note) => note[5] > 0).map((note) => note[5]));
+  const rough = late.length >= MIN_LATE_FILLS ? median(late) : upperDecile(whole.map(({ rate }) => rate));
+  const clusterWidth = Math.max(
+    CLUSTER_WIDTH,
+    (CLUSTER_WIDTH_ERRORS * median(fills.map((note) => note[7]))) / 1000,
+  );
+  const possible = whole
+    .filter(({ rate }) => rate < rough * MAX_RATE_RATIO)
+    .toSorted((a, b) => b.rate - a.rate);
   return {
     rate:
-      (notes.length < FEW_FILLS
-        ? steepest(possible, { agree, rough })
-        : highestCrowd(possible, { agree, rough })) / NANO,
+      (fills.length < MIN_CLUSTER_FILLS
+        ? steepestRate(possible, { agree: clusterWidth, rough })
+        : highestClusterRate(possible, { agree: clusterWidth, rough })) / NANO,
     kpa,
     fallPerKpa,
-    upToKpa: Math.max(...notes.map((note) => 2 * note[3] - note[1])),
+    maxKpa: Math.max(...fills.map((note) => 2 * note[3] - note[1])),
     ...(!Number.isNaN(amps) && { amps }),
   };
 }
 
 /** Of few fills, steepest first: those that agree with the steepest one that is no guess; the rough middle where none is possible. */
-function steepest(fills: readonly Weighed[], { agree, rough }: { agree: number; rough: number }): number {
-  const clear = fills.filter(({ counts }) => counts > COUNTS_ALONE);
-  return crowds(clear.length > 0 ? clear : fills, agree)[0]?.rate ?? rough;
+function steepestRate(
+  fills: readonly WeightedFill[],
+  { agree, rough }: { agree: number; rough: number },
+): number {
+  const clear = fills.filter(({ weight }) => weight > MIN_WEIGHT_ALONE);
+  return clustersOf(clear.length > 0 ? clear : fills, agree)[0]?.rate ?? rough;
 }
 
 /** The first of the crowds from above, followed down to where it is thickest; the rough middle where none is high enough. */
-function highestCrowd(fills: readonly Weighed[], at: { agree: number; rough: number }): number {
-  const all = crowds(fills, at.agree).filter(({ rate, n }) => n > 1 && rate > at.rough * TOO_LOW);
+function highestClusterRate(fills: readonly WeightedFill[], at: { agree: number; rough: number }): number {
+  const all = clustersOf(fills, at.agree).filter(({ rate, n }) => n > 1 && rate > at.rough * MIN_RATE_RATIO);
   if (all.length === 0) return at.rough;
-  const most = Math.max(...all.map(({ counts }) => counts));
-  let place = all.findIndex(({ counts }) => counts >= CROWD_SHARE * most);
-  while (place + 1 < all.length && all[place + 1]!.counts > all[place]!.counts) place++;
+  const maxWeight = Math.max(...all.map(({ weight }) => weight));
+  let place = all.findIndex(({ weight }) => weight >= MIN_CLUSTER_RATIO * maxWeight);
+  while (place + 1 < all.length && all[place + 1]!.weight > all[place]!.weight) place++;
   return all[place]!.rate;
 }
 
 /** Of each fill, steepest first: those that agree with it from below, their weight and their weighed mean. */
-function crowds(fills: readonly Weighed[], agree: number): (Weighed & { n: number })[] {
+function clustersOf(fills: readonly WeightedFill[], agree: number): (WeightedFill & { n: number })[] {
   return fills.map((top, from) => {
     const near = fills.slice(from).filter(({ rate }) => rate >= top.rate * (1 - agree));
-    const counts = near.reduce((sum, fill) => sum + fill.counts, 0);
-    const rate = near.reduce((sum, fill) => sum + fill.counts * fill.rate, 0) / counts;
-    return { rate, counts, n: near.length };
+    const weight = near.reduce((sum, fill) => sum + fill.weight, 0);
+    const rate = near.reduce((sum, fill) => sum + fill.weight * fill.rate, 0) / weight;
+    return { rate, weight, n: near.length };
   });
 }
 
 /** The rate that a tenth of the fills exceed: about one without a draw. */
-function upper(rates: readonly number[]): number {
+function upperDecile(rates: readonly number[]): number {
   const sorted = rates.toSorted((a, b) => a - b);
   return sorted[Math.floor(0.9 * (sorted.length - 1))]!;
 }
 
 /** How delivery falls with pressure, from the fills that were steepest as a whole: nothing was drawn in those. */
-function fallOf(notes: readonly FillNote[]): number {
-  const steep = upper(notes.map((note) => note[0])) * STEEPEST;
-  const falls = notes.filter((note) => note[0] >= steep && note[4] !== null).map((note) => note[4]! / MICRO);
-  for (let i = 0; i < USUAL_COUNTS; i++) falls.push(USUAL_FALL_PER_KPA);
-  return Math.min(STEEPEST_FALL_PER_KPA, Math.max(0, median(falls)));
+function fallPerKpaOf(fills: readonly FillRecord[]): number {
+  const steep = upperDecile(fills.map((note) => note[0])) * STEEPEST_RATIO;
+  const falls = fills.filter((note) => note[0] >= steep && note[4] !== null).map((note) => note[4]! / MICRO);
+  for (let i = 0; i < DEFAULT_FALL_WEIGHT; i++) falls.push(DEFAULT_FALL_PER_KPA);
+  return Math.min(MAX_FALL_PER_KPA, Math.max(0, median(falls)));
 }
 
 /** Rate of delivery at a gauge pressure. */
-export function rateAt(level: Level, kpa: number): number {
-  return level.rate * Math.max(0, 1 - level.fallPerKpa * (kpa - level.kpa));
+export function rateAt(curve: DeliveryCurve, kpa: number): number {
+  return curve.rate * Math.max(0, 1 - curve.fallPerKpa * (kpa - curve.kpa));
 }

@@ -1,6 +1,6 @@
 /** The straight line through a few points by least squares, with how unsure its slope is. */
 
-export interface Line {
+export interface LinearFit {
   slope: number;
   /** Middle of the points: the line goes through it. */
   x: number;
@@ -11,12 +11,12 @@ export interface Line {
 }
 
 /** Fits y over x for the points [from, to); undefined with fewer than two or all at one x. */
-export function lineThrough(
+export function fitLine(
   x: readonly number[],
   y: readonly number[],
   from = 0,
   to = x.length,
-): Line | undefined {
+): LinearFit | undefined {
   const n = to - from;
   if (n < 2) return undefined;
   let meanX = 0;
@@ -42,6 +42,6 @@ export function lineThrough(
 }
 
 /** Value of the line at x. */
-export function onLine(line: Line, x: number): number {
-  return line.y + line.slope * (x - line.x);
+export function lineValueAt(fit: LinearFit, x: number): number {
+  return fit.y + fit.slope * (x - fit.x);
 }

@@ -13,7 +13,7 @@ export interface MeasuredDraw {
   afterKpa: number;
   altitudeM: number;
   /** The flow died and the pressure fell away before the draw was done. */
-  fellAway?: boolean;
+  pressureCollapsed?: boolean;
   /** Without it only the product of volume and precharge is found. */
   volumeL?: number;
   /** How well the draw and a pressure were measured; a bucket and a common transducer where not given. */
@@ -27,40 +27,40 @@ export type DrawResult =
       /** Absolute precharge x volume, kPa L. */
       airKpaL: number;
       /** Share of it that the measuring leaves open, one standard error. */
-      errorShare: number;
+      errorRatio: number;
       /** Gauge precharge, and whether the tank ran empty in the test. */
       prechargeKpa?: number;
       ranEmpty: boolean;
     }
   | { is: 'not-found'; because: 'pressure-did-not-fall' | 'fell-too-little' | 'more-than-the-tank' };
 
-const BUCKET_SHARE = 0.03;
-const TRANSDUCER_KPA = 0.7;
+const BUCKET_ERROR_RATIO = 0.03;
+const TRANSDUCER_ERROR_KPA = 0.7;
 /** A fall that its own measuring error makes this uncertain says nothing. */
-const WORST_SHARE = 0.35;
+const MAX_ERROR_RATIO = 0.35;
 
 /** Air charge from one measured draw. See `MeasuredDraw` for units. */
-export function airOfMeasuredDraw(draw: MeasuredDraw): DrawResult {
-  const outside = atmosphereKpa(draw.altitudeM);
-  const before = draw.beforeKpa + outside;
-  const after = draw.afterKpa + outside;
+export function airChargeFromDraw(draw: MeasuredDraw): DrawResult {
+  const atmosphere = atmosphereKpa(draw.altitudeM);
+  const before = draw.beforeKpa + atmosphere;
+  const after = draw.afterKpa + atmosphere;
   const { drawnL, volumeL } = draw;
   if (!(before > after) || !(after > 0) || !(drawnL > 0))
     return { is: 'not-found', because: 'pressure-did-not-fall' };
   if (volumeL !== undefined && drawnL >= volumeL) return { is: 'not-found', because: 'more-than-the-tank' };
-  const errorShare = shareOpen(draw, before, after);
-  if (errorShare > WORST_SHARE) return { is: 'not-found', because: 'fell-too-little' };
+  const errorRatio = errorRatioOf(draw, before, after);
+  if (errorRatio > MAX_ERROR_RATIO) return { is: 'not-found', because: 'fell-too-little' };
   const airKpaL = drawnL / (1 / after - 1 / before);
-  if (volumeL === undefined) return { is: 'found', airKpaL, errorShare, ranEmpty: false };
+  if (volumeL === undefined) return { is: 'found', airKpaL, errorRatio, ranEmpty: false };
   // Less than no gauge precharge can't be: then it was empty, whatever was said.
-  const ranEmpty = draw.fellAway === true || airKpaL < volumeL * outside;
+  const ranEmpty = draw.pressureCollapsed === true || airKpaL < volumeL * atmosphere;
   const charge = ranEmpty ? (volumeL - drawnL) * before : airKpaL;
-  return { is: 'found', airKpaL: charge, errorShare, prechargeKpa: charge / volumeL - outside, ranEmpty };
+  return { is: 'found', airKpaL: charge, errorRatio, prechargeKpa: charge / volumeL - atmosphere, ranEmpty };
 }
 
 /** Errors of the draw and of both pressures, taken together. */
-function shareOpen(draw: MeasuredDraw, before: number, after: number): number {
-  const { drawnErrorL = draw.drawnL * BUCKET_SHARE, pressureErrorKpa = TRANSDUCER_KPA } = draw;
+function errorRatioOf(draw: MeasuredDraw, before: number, after: number): number {
+  const { drawnErrorL = draw.drawnL * BUCKET_ERROR_RATIO, pressureErrorKpa = TRANSDUCER_ERROR_KPA } = draw;
   const apart = 1 / after - 1 / before;
   const byPressure = (pressureErrorKpa * Math.hypot(1 / after ** 2, 1 / before ** 2)) / apart;
   return Math.hypot(drawnErrorL / draw.drawnL, byPressure);

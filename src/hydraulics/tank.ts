@@ -54,7 +54,7 @@ export function pressureOfWaterKpa(tank: Tank, waterL: number): number {
 }
 
 /** Litres that one kPa moves at a gauge pressure: dW/dP. Zero under the precharge. */
-export function litresPerKpa(tank: Tank, gaugeKpa: number): number {
+export function litersPerKpa(tank: Tank, gaugeKpa: number): number {
   const absolute = gaugeKpa + tank.atmosphereKpa;
   return absolute < tank.airKpaL / tank.volumeL ? 0 : tank.airKpaL / absolute ** 2;
 }

@@ -4,19 +4,19 @@
  */
 
 /** Points of one stretch: mean time (s from the trace's start) and mean gauge pressure of each bin. */
-export interface Points {
+export interface TracePoints {
   s: number[];
   kpa: number[];
   /** Readings in the newest bin, and when it began. */
-  n: number;
-  sinceS: number;
+  newestCount: number;
+  newestStartS: number;
 }
 
 export interface Trace {
   originMs: number;
-  before: Points;
-  run: Points;
-  after: Points;
+  before: TracePoints;
+  run: TracePoints;
+  after: TracePoints;
   /** Width of the bins of the run, s; doubles when they are full. */
   runBinS: number;
   startS?: number;
@@ -25,58 +25,58 @@ export interface Trace {
   amps?: number;
   lowKpa?: number;
   /** Two pumps were at work in it. */
-  mixed?: true;
+  multiplePumps?: true;
   /** Warmth of the air at the first point before. */
   warmthBefore: number;
 }
 
-const BEFORE_MOST = 10;
+const MAX_BEFORE_POINTS = 10;
 const BEFORE_BIN_S = 6;
-const RUN_MOST = 24;
+const MAX_RUN_POINTS = 24;
 const AFTER_BIN_S = 3;
 /** Later bins grow: this share of the time since the stop. */
-const AFTER_GROWS = 0.3;
+const AFTER_BIN_GROWTH = 0.3;
 export const AFTER_S = 600;
 
-function noPoints(): Points {
-  return { s: [], kpa: [], n: 0, sinceS: 0 };
+function emptyPoints(): TracePoints {
+  return { s: [], kpa: [], newestCount: 0, newestStartS: 0 };
 }
 
 export function newTrace(atMs: number, warmth: number): Trace {
   return {
     originMs: atMs,
-    before: noPoints(),
-    run: noPoints(),
-    after: noPoints(),
+    before: emptyPoints(),
+    run: emptyPoints(),
+    after: emptyPoints(),
     runBinS: 2,
     warmthBefore: warmth,
   };
 }
 
 /** Adds to the newest bin while it is narrower than `widthS`, else opens one. Means are rounded when their bin is whole. */
-function add(points: Points, s: number, kpa: number, widthS: number): void {
+function addPoint(points: TracePoints, s: number, kpa: number, widthS: number): void {
   const last = points.s.length - 1;
-  if (last < 0 || s - points.sinceS >= widthS) {
+  if (last < 0 || s - points.newestStartS >= widthS) {
     if (last >= 0) {
       points.s[last] = round(points.s[last]!, 10);
       points.kpa[last] = round(points.kpa[last]!, 100);
     }
     points.s.push(s);
     points.kpa.push(kpa);
-    points.n = 1;
-    points.sinceS = s;
+    points.newestCount = 1;
+    points.newestStartS = s;
     return;
   }
-  points.n++;
-  points.s[last] = points.s[last]! + (s - points.s[last]!) / points.n;
-  points.kpa[last] = points.kpa[last]! + (kpa - points.kpa[last]!) / points.n;
+  points.newestCount++;
+  points.s[last] = points.s[last]! + (s - points.s[last]!) / points.newestCount;
+  points.kpa[last] = points.kpa[last]! + (kpa - points.kpa[last]!) / points.newestCount;
 }
 
 /** A reading at rest before any run. `warmth`: the air's at this reading. */
 export function traceBefore(trace: Trace, atMs: number, kpa: number, warmth: number): void {
   const { before } = trace;
-  add(before, (atMs - trace.originMs) / 1000, kpa, BEFORE_BIN_S);
-  if (before.s.length <= BEFORE_MOST) return;
+  addPoint(before, (atMs - trace.originMs) / 1000, kpa, BEFORE_BIN_S);
+  if (before.s.length <= MAX_BEFORE_POINTS) return;
   dropOldest(trace, warmth);
 }
 
@@ -92,25 +92,25 @@ function dropOldest(trace: Trace, warmth: number): void {
   s.length--;
   kpa.length--;
   trace.originMs += shift * 1000;
-  trace.before.sinceS -= shift;
+  trace.before.newestStartS -= shift;
 }
 
 export function traceRun(trace: Trace, atMs: number, kpa: number): void {
   const { run } = trace;
-  add(run, (atMs - trace.originMs) / 1000, kpa, trace.runBinS);
-  if (run.s.length < RUN_MOST) return;
+  addPoint(run, (atMs - trace.originMs) / 1000, kpa, trace.runBinS);
+  if (run.s.length < MAX_RUN_POINTS) return;
   for (let i = 0; i + 1 < run.s.length; i += 2) {
     run.s[i / 2] = round((run.s[i]! + run.s[i + 1]!) / 2, 100);
     run.kpa[i / 2] = round((run.kpa[i]! + run.kpa[i + 1]!) / 2, 100);
   }
-  run.s.length = run.kpa.length = RUN_MOST / 2;
-  run.sinceS = -1e9;
+  run.s.length = run.kpa.length = MAX_RUN_POINTS / 2;
+  run.newestStartS = -1e9;
   trace.runBinS *= 2;
 }
 
 export function traceAfter(trace: Trace, atMs: number, kpa: number): void {
   const s = (atMs - trace.originMs) / 1000;
-  add(trace.after, s, kpa, Math.max(AFTER_BIN_S, AFTER_GROWS * (s - (trace.stopS ?? s))));
+  addPoint(trace.after, s, kpa, Math.max(AFTER_BIN_S, AFTER_BIN_GROWTH * (s - (trace.stopS ?? s))));
 }
 
 function round(x: number, per: number): number {

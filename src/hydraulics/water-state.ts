@@ -1,15 +1,15 @@
 /** What is remembered of the water of one well between two readings, and what a new card or a repair makes of it. */
 import type { SwitchCard, TankCard } from '../card/card.ts';
-import { USUAL_COOLING_S, type AirState } from './air.ts';
-import { newCeaseless } from './ceaseless.ts';
-import { newCooling, type Cooling } from './cooling.ts';
-import { newDoubt, type DayDoubt } from './day-doubt.ts';
-import { newDelivery, type Delivery } from './delivery.ts';
-import { newHeld, type Held } from './held.ts';
+import { DEFAULT_COOLING_S, type AirState } from './air.ts';
+import { newHourlyLows } from './ceaseless.ts';
+import { newCoolingEstimate, type CoolingEstimate } from './cooling.ts';
+import { newDayQuality, type DayQuality } from './day-doubt.ts';
+import { newDeliveryEstimate, type DeliveryEstimate } from './delivery.ts';
+import { newDelayBuffer, type DelayBuffer } from './held.ts';
 import type { Knee } from './knee.ts';
-import { newQuiet, type Quiet } from './quiet.ts';
-import type { OpenRun } from './run.ts';
-import { airNowKpaL } from './tank-air.ts';
+import { newQuietBlocks, type QuietBlocks } from './quiet.ts';
+import type { RunWaterState } from './run.ts';
+import { currentAirKpaL } from './tank-air.ts';
 import { atmosphereKpa, tankOf, type Tank } from './tank.ts';
 import type { Trace } from './trace.ts';
 
@@ -25,41 +25,41 @@ export interface WaterState {
   card: WaterCard;
   tank: Tank | null;
   atmosphereKpa: number;
-  held: Held;
+  delayBuffer: DelayBuffer;
   air: AirState | null;
   coolingS: number;
-  coolingLearnt: boolean;
+  coolingLearned: boolean;
   /** The one that the kept fills were read with. */
-  notesCoolingS: number;
-  cooling: Cooling;
+  fillsCoolingS: number;
+  cooling: CoolingEstimate;
   trace: Trace | null;
   /** What the pump at work delivers, or the last one that was; of several on one tank those of the others are kept beside it. */
-  delivery: Delivery;
-  others: Record<string, Delivery>;
-  pump: number;
+  delivery: DeliveryEstimate;
+  otherDeliveries: Record<string, DeliveryEstimate>;
+  deliveryPump: number;
   /** The pumps that run now, and whether there were two of them in this run. */
-  running: number[];
-  mixed: boolean;
+  runningPumps: number[];
+  multiplePumps: boolean;
   knee: Knee;
   /** The air charge as now known, kPa L; 0 without a tank on the card. */
-  airNowKpaL: number;
-  run: OpenRun | null;
+  currentAirKpaL: number;
+  run: RunWaterState | null;
   /** When the last run stopped, or readings began; -1 before that. */
   restSinceMs: number;
   /** Last booked reading. */
   lastMs: number;
   lastKpa: number;
-  lastRoom: number;
+  lastAirVolume: number;
   /** Time between the last two readings booked. */
   stepMs: number;
   /** Mean step between neighbouring readings at rest, kPa: the transducer's noise. */
-  stepKpa: number;
+  meanStepKpa: number;
   /** Water drawn and seconds covered since the day began. */
   usedL: number;
   coveredS: number;
   /** Absent in a state saved before it was kept. */
-  doubt?: DayDoubt;
-  quiet: Quiet;
+  dayQuality?: DayQuality;
+  quietBlocks: QuietBlocks;
   /** Loss at rest of the last whole day, as L/h of the tank, or of some tank where none is known. */
   dayLossLPerH?: number;
 }
@@ -67,40 +67,40 @@ export interface WaterState {
 /** Mean step of readings is 1.13 sigma for normal noise. */
 const STEP_TO_SIGMA = 0.886;
 /** Air charge for the leak's bins where no tank is known. */
-const SOME_AIR_KPA_L = 84_000;
+const ASSUMED_AIR_KPA_L = 84_000;
 
-export function newWater(card: WaterCard): WaterState {
+export function newWaterState(card: WaterCard): WaterState {
   const tank = tankOf(card.tank, card.altitudeM) ?? null;
-  const delivery = newDelivery();
+  const delivery = newDeliveryEstimate();
   return {
     card,
     tank,
     atmosphereKpa: atmosphereKpa(card.altitudeM),
-    held: newHeld(),
+    delayBuffer: newDelayBuffer(),
     air: null,
-    coolingS: USUAL_COOLING_S,
-    coolingLearnt: false,
-    notesCoolingS: USUAL_COOLING_S,
-    cooling: newCooling(),
+    coolingS: DEFAULT_COOLING_S,
+    coolingLearned: false,
+    fillsCoolingS: DEFAULT_COOLING_S,
+    cooling: newCoolingEstimate(),
     trace: null,
     delivery,
-    others: {},
-    pump: 0,
-    running: [],
-    mixed: false,
+    otherDeliveries: {},
+    deliveryPump: 0,
+    runningPumps: [],
+    multiplePumps: false,
     knee: [],
-    airNowKpaL: airNowKpaL({ delivery, knee: [], tank }),
+    currentAirKpaL: currentAirKpaL({ delivery, knee: [], tank }),
     run: null,
     restSinceMs: -1,
     lastMs: -1,
     lastKpa: 0,
-    lastRoom: 0,
+    lastAirVolume: 0,
     stepMs: 0,
-    stepKpa: 1,
+    meanStepKpa: 1,
     usedL: 0,
     coveredS: 0,
-    doubt: newDoubt(),
-    quiet: newQuiet(),
+    dayQuality: newDayQuality(),
+    quietBlocks: newQuietBlocks(),
   };
 }
 
@@ -113,25 +113,25 @@ export function setWaterCard(state: WaterState, card: WaterCard): void {
   state.air = null;
   state.trace = null;
   // What was booked so far is in litres of another tank.
-  state.quiet.ceaseless = newCeaseless();
+  state.quietBlocks.hourlyLows = newHourlyLows();
   delete state.dayLossLPerH;
-  startNewBaseline(state);
+  resetWaterBaseline(state);
 }
 
 /** What was learnt of the pump and the air charge starts again, as after a repair. */
-export function startNewBaseline(state: WaterState): void {
-  state.delivery = newDelivery();
-  state.others = {};
+export function resetWaterBaseline(state: WaterState): void {
+  state.delivery = newDeliveryEstimate();
+  state.otherDeliveries = {};
   state.knee = [];
-  state.airNowKpaL = airNowKpaL(state);
+  state.currentAirKpaL = currentAirKpaL(state);
 }
 
 /** Noise of one reading, kPa. */
 export function noiseKpa(state: WaterState): number {
-  return Math.max(0.2, state.stepKpa * STEP_TO_SIGMA);
+  return Math.max(0.2, state.meanStepKpa * STEP_TO_SIGMA);
 }
 
 /** The air charge that the quiet hours are reckoned with, kPa L: some tank's where none is known. */
-export function quietAirKpaL(state: WaterState): number {
-  return state.airNowKpaL || SOME_AIR_KPA_L;
+export function leakAirKpaL(state: WaterState): number {
+  return state.currentAirKpaL || ASSUMED_AIR_KPA_L;
 }

@@ -12,7 +12,7 @@ export interface NoticeRow {
   to: string;
   what: 'raised' | 'changed' | 'cleared' | 'withdrawn' | 'test';
   dueMs: number;
-  madeMs: number;
+  createdMs: number;
   tries: number;
   state: 'due' | 'sent' | 'given-up';
   lastError?: string;
@@ -26,7 +26,7 @@ interface NoticeBody {
   text: string;
   event: AlarmEvent;
   /** Which of the recipient's ways this row goes by: `mail`, `webhook-2` … (see ./recipients.ts). */
-  way?: string;
+  channel?: string;
   /** Why this person was told. */
   reason?: string;
   [more: string]: unknown;

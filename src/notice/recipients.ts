@@ -16,12 +16,14 @@ export interface Recipient {
 }
 
 /** `mail:anna@farm.example`, `webhook`, `mqtt`, `command`: kept in the row, found again when it is sent. */
-export type Way = `mail:${string}` | 'webhook' | 'mqtt' | 'command';
+export type NoticeChannel = `mail:${string}` | 'webhook' | 'mqtt' | 'command';
 
-export function waysOf(recipient: Recipient): Way[] {
-  const ways: Way[] = (recipient.mail?.to ?? []).map((address): Way => `mail:${address}`);
-  if (recipient.webhook) ways.push('webhook');
-  if (recipient.mqtt) ways.push('mqtt');
-  if (recipient.command) ways.push('command');
-  return ways;
+export function noticeChannelsOf(recipient: Recipient): NoticeChannel[] {
+  const channels: NoticeChannel[] = (recipient.mail?.to ?? []).map(
+    (address): NoticeChannel => `mail:${address}`,
+  );
+  if (recipient.webhook) channels.push('webhook');
+  if (recipient.mqtt) channels.push('mqtt');
+  if (recipient.command) channels.push('command');
+  return channels;
 }

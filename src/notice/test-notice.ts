@@ -1,17 +1,17 @@
 /** A notice that says it is a test: for trying a recipient's ways before they matter. */
 import type { NoticeRow } from './notice-row.ts';
-import type { Way } from './recipients.ts';
+import type { NoticeChannel } from './recipients.ts';
 
 /** Made anew at each test (the time is in its id), so that no receiver takes it for one it has seen. */
-export function testNotice(to: string, way: Way, nowMs: number): NoticeRow {
+export function testNotice(to: string, channel: NoticeChannel, nowMs: number): NoticeRow {
   const at = new Date(nowMs).toISOString();
   return {
-    id: `test/${nowMs}/${to}/${way}`,
+    id: `test/${nowMs}/${to}/${channel}`,
     alarmId: `test/${nowMs}`,
     to,
     what: 'test',
     dueMs: nowMs,
-    madeMs: nowMs,
+    createdMs: nowMs,
     tries: 0,
     state: 'due',
     body: {
@@ -29,7 +29,7 @@ export function testNotice(to: string, way: Way, nowMs: number): NoticeRow {
         evidence: {},
         causes: [],
       },
-      way,
+      channel,
       reason: 'somebody asked for a test',
     },
   };

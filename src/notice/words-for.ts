@@ -21,9 +21,9 @@ export interface NoticeWords {
 }
 
 /** More than three likely causes are no help to somebody on the way to the well. */
-const MOST_CAUSES = 3;
+const MAX_CAUSES = 3;
 /** Switching off and locking off come before what is done after it. */
-const FIRST: readonly Caution[] = [
+const FIRST_CAUTIONS: readonly Caution[] = [
   'lock-out',
   'breaker-once',
   'electrician',
@@ -32,11 +32,11 @@ const FIRST: readonly Caution[] = [
   'closed-space',
   'tank-pressure',
 ];
-const IN_ORDER: readonly Caution[] = [...new Set([...FIRST, ...everyCaution()])];
+const CAUTION_ORDER: readonly Caution[] = [...new Set([...FIRST_CAUTIONS, ...allCautions()])];
 
-export function wordsFor(event: AlarmEvent): NoticeWords {
+export function noticeWordsFor(event: AlarmEvent): NoticeWords {
   const words = alarmWords(event.alarm, event.evidence);
-  const causes = (event.causes ?? []).slice(0, MOST_CAUSES).map(({ cause }) => cause);
+  const causes = (event.causes ?? []).slice(0, MAX_CAUSES).map(({ cause }) => cause);
   const cautions = new Set<Caution>(words.cautions);
   // The likeliest cause decides what somebody does next, so its cautions go along.
   if (causes[0] !== undefined) for (const caution of CAUSE_WORDS[causes[0]].cautions) cautions.add(caution);
@@ -47,11 +47,11 @@ export function wordsFor(event: AlarmEvent): NoticeWords {
     means: words.means,
     causes: [
       ...causes.map((cause) => CAUSE_WORDS[cause].name),
-      ...groups.map(({ toldApartBy }) => `To tell which: ${toldApartBy}`),
+      ...groups.map(({ distinguishedBy }) => `To tell which: ${distinguishedBy}`),
     ],
     firstStep: words.firstStep,
     canBeWrong: words.canBeWrong,
-    cautions: IN_ORDER.filter((caution) => cautions.has(caution)).map((caution) => CAUTIONS[caution]),
+    cautions: CAUTION_ORDER.filter((caution) => cautions.has(caution)).map((caution) => CAUTIONS[caution]),
   };
 }
 
@@ -71,6 +71,6 @@ function lowerFirst(text: string): string {
   return /^[A-Z][a-z]/.test(text) ? text.charAt(0).toLowerCase() + text.slice(1) : text;
 }
 
-function everyCaution(): Caution[] {
+function allCautions(): Caution[] {
   return [...Object.values(ALARM_WORDS), ...Object.values(CAUSE_WORDS)].flatMap(({ cautions }) => cautions);
 }

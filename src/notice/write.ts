@@ -9,49 +9,50 @@ import type { UnitSystem } from '../../shared/quantity/print-quantity.ts';
 import { CAUTIONS } from '../../shared/words/cautions.ts';
 import { figureLines } from '../../shared/words/figures.ts';
 import { URGENCY_WORDS, urgencyOf } from '../../shared/words/urgency.ts';
-import { wordsFor } from './words-for.ts';
+import { noticeWordsFor } from './words-for.ts';
 
-export interface ToWrite {
+export interface NoticeInput {
   /** The line that was said. */
   event: AlarmEvent;
   /** The last raised or changed line, which carries why, evidence and causes. */
   last: AlarmEvent;
   /** It was told as over, and is not. */
-  notOver?: boolean;
+  reopened?: boolean;
   nowMs: number;
   units: UnitSystem;
   timeZone: string;
 }
 
 /** Subject and text. Times are in the site's zone. */
-export function writeNotice(what: ToWrite): { subject: string; text: string } {
-  switch (what.event.state) {
+export function writeNotice(input: NoticeInput): { subject: string; text: string } {
+  switch (input.event.state) {
     case 'raised':
     case 'changed':
-      return writeStanding(what);
+      return writeActive(input);
     case 'cleared':
-      return writeEnd(what, 'is over', 'It is over since');
+      return writeEnd(input, 'is over', 'It is over since');
     case 'withdrawn':
-      return writeEnd(what, 'is taken back', 'Readings that came late show that it was not so. Taken back');
+      return writeEnd(input, 'is taken back', 'Readings that came late show that it was not so. Taken back');
     default:
-      return what.event.state satisfies never;
+      return input.event.state satisfies never;
   }
 }
 
-function writeStanding({ event, last, notOver, nowMs, units, timeZone }: ToWrite): {
+function writeActive({ event, last, reopened, nowMs, units, timeZone }: NoticeInput): {
   subject: string;
   text: string;
 } {
   const line = { ...last, ...event };
-  const words = wordsFor(line);
+  const words = noticeWordsFor(line);
   const { priority = 'soon', evidence = {} } = line;
   const soon = URGENCY_WORDS[urgencyOf({ ...line, priority, evidence })].instruction;
-  const changed = notOver ? ', not over' : event.state === 'changed' ? ', changed' : '';
-  const began = line.since === undefined ? '' : `It began ${moment(line.since, { timeZone, units, nowMs })}.`;
+  const changed = reopened ? ', not over' : event.state === 'changed' ? ', changed' : '';
+  const began =
+    line.since === undefined ? '' : `It began ${formatMoment(line.since, { timeZone, units, nowMs })}.`;
   const text = paragraphs(
-    `${placeOf(line)}: ${words.title}${changed}. ${capital(soon)}.`,
-    notOver ? 'It was told as over; readings that came late show that it still stands.' : '',
-    [capital(sentence(line.why ?? '')), began].filter(Boolean).join('\n'),
+    `${placeOf(line)}: ${words.title}${changed}. ${capitalize(soon)}.`,
+    reopened ? 'It was told as over; readings that came late show that it still stands.' : '',
+    [capitalize(endSentence(line.why ?? '')), began].filter(Boolean).join('\n'),
     words.means,
     section('Likely causes', words.causes),
     section('First safe step', [words.firstStep], ''),
@@ -64,17 +65,21 @@ function writeStanding({ event, last, notOver, nowMs, units, timeZone }: ToWrite
   return { subject: oneLine(`${placeOf(line)}: ${words.title}${changed} (${soon})`), text };
 }
 
-function writeEnd(what: ToWrite, ends: string, sentenceStart: string): { subject: string; text: string } {
-  const { event, last } = what;
-  const words = wordsFor(last);
+function writeEnd(
+  input: NoticeInput,
+  endText: string,
+  sentenceStart: string,
+): { subject: string; text: string } {
+  const { event, last } = input;
+  const words = noticeWordsFor(last);
   const text = paragraphs(
-    `${placeOf(last)}: ${words.title} ${ends}.`,
-    `${sentenceStart} ${moment(event.at, what)}.`,
-    last.why === undefined ? '' : `It was: ${sentence(last.why)}`,
+    `${placeOf(last)}: ${words.title} ${endText}.`,
+    `${sentenceStart} ${formatMoment(event.at, input)}.`,
+    last.why === undefined ? '' : `It was: ${endSentence(last.why)}`,
     event.state === 'cleared' ? 'That it is over does not say that its cause is gone.' : '',
     CAUTIONS['only-watches'],
   );
-  return { subject: oneLine(`${placeOf(last)}: ${words.title} ${ends}`), text };
+  return { subject: oneLine(`${placeOf(last)}: ${words.title} ${endText}`), text };
 }
 
 /** The well, or the site where a whole site is meant; with the pump where the well has several. */
@@ -83,8 +88,8 @@ function placeOf(event: AlarmEvent): string {
   return event.pump === undefined || event.pump === 'p1' ? place : `${place}, pump ${event.pump.slice(1)}`;
 }
 
-function moment(at: string, how: { timeZone: string; units: UnitSystem; nowMs: number }): string {
-  return momentWords(Date.parse(at), how.timeZone, how.units, how.nowMs);
+function formatMoment(at: string, options: { timeZone: string; units: UnitSystem; nowMs: number }): string {
+  return momentWords(Date.parse(at), options.timeZone, options.units, options.nowMs);
 }
 
 function section(title: string, lines: readonly string[], bullet = '- '): string {
@@ -95,11 +100,11 @@ function paragraphs(...parts: string[]): string {
   return `${parts.filter((part) => part !== '').join('\n\n')}\n`;
 }
 
-function sentence(text: string): string {
+function endSentence(text: string): string {
   return text === '' || /[.!?]$/.test(text) ? text : `${text}.`;
 }
 
-function capital(text: string): string {
+function capitalize(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
 

@@ -4,10 +4,10 @@
  */
 import { HOUSEHOLD, STOCK } from './model/demand.ts';
 import type { PumpParams } from './model/pump.ts';
-import type { Story, WellParams } from './model/well.ts';
+import type { ConditionSchedule, WellParams } from './model/well.ts';
 
 /** A well of the farm: how it is simulated, and its card as the farmer wrote it. */
-export interface FarmWell {
+export interface DemoWell {
   params: WellParams;
   card: Record<string, unknown>;
 }
@@ -36,7 +36,7 @@ const LARGE: PumpParams = {
   fullFlowAmps: 10.4,
 };
 
-interface Plan {
+interface DemoWellPlan {
   name: string;
   seed: number;
   pump: PumpParams;
@@ -45,10 +45,10 @@ interface Plan {
   tankGal: number;
   use: 'house' | 'stock';
   setDepth: string;
-  story?: Story;
+  schedule?: ConditionSchedule;
 }
 
-function farmWell(plan: Plan): FarmWell {
+function demoWell(plan: DemoWellPlan): DemoWell {
   const psi = (value: number): number => value * PSI_KPA;
   return {
     params: {
@@ -60,7 +60,7 @@ function farmWell(plan: Plan): FarmWell {
       tank: { volumeL: plan.tankGal * 3.785411784, prechargeKpa: psi(38) },
       switch: { cutInKpa: psi(40), cutOutKpa: psi(60) },
       fixtures: plan.use === 'house' ? HOUSEHOLD : STOCK,
-      ...(plan.story && { story: plan.story }),
+      ...(plan.schedule && { schedule: plan.schedule }),
     },
     card: {
       well: plan.name,
@@ -86,11 +86,11 @@ function farmWell(plan: Plan): FarmWell {
 }
 
 /** The farm as it stands at `nowMs`, its troubles grown over the days before. */
-export function alderBench(nowMs: number): FarmWell[] {
+export function demoWells(nowMs: number): DemoWell[] {
   const since = (tMs: number, daysAgo: number): number =>
     Math.max(0, (tMs - (nowMs - daysAgo * DAY_MS)) / DAY_MS);
   return [
-    farmWell({
+    demoWell({
       name: 'house',
       seed: 41,
       pump: SMALL,
@@ -100,7 +100,7 @@ export function alderBench(nowMs: number): FarmWell[] {
       use: 'house',
       setDepth: '160 ft',
     }),
-    farmWell({
+    demoWell({
       name: 'bunkhouse',
       seed: 42,
       pump: SMALL,
@@ -109,9 +109,9 @@ export function alderBench(nowMs: number): FarmWell[] {
       tankGal: 44,
       use: 'house',
       setDepth: '155 ft',
-      story: (tMs) => ({ airLost: Math.min(0.85, since(tMs, 24) * 0.045) }),
+      schedule: (tMs) => ({ airLost: Math.min(0.85, since(tMs, 24) * 0.045) }),
     }),
-    farmWell({
+    demoWell({
       name: 'north-trough',
       seed: 43,
       pump: LARGE,
@@ -120,9 +120,9 @@ export function alderBench(nowMs: number): FarmWell[] {
       tankGal: 86,
       use: 'stock',
       setDepth: '210 ft',
-      story: (tMs) => ({ stuck: tMs >= nowMs - 3 * 3_600_000 }),
+      schedule: (tMs) => ({ stuck: tMs >= nowMs - 3 * 3_600_000 }),
     }),
-    farmWell({
+    demoWell({
       name: 'south-trough',
       seed: 44,
       pump: LARGE,
@@ -131,7 +131,7 @@ export function alderBench(nowMs: number): FarmWell[] {
       tankGal: 86,
       use: 'stock',
       setDepth: '225 ft',
-      story: (tMs) => ({ worn: Math.min(0.2, since(tMs, 30) * 0.0072) }),
+      schedule: (tMs) => ({ worn: Math.min(0.2, since(tMs, 30) * 0.0072) }),
     }),
   ];
 }

@@ -2,11 +2,11 @@
  * What is known of one boot of a node: which packs are accounted for, when its readings were taken, and how its clock is to be
  * read. A boot is the stretch between two restarts of a node; within it packs are counted 1, 2, 3 …
  */
-import { addSeqs, dropSeqs, hasSeq, limitRanges, missingIn, type SeqRange } from './ranges.ts';
+import { addSeqs, removeSeqs, hasSeq, limitRanges, missingIn, type SeqRange } from './ranges.ts';
 import type { UpClock } from './up-clock.ts';
 
 /** Digests are kept of the last packs: 16 bits x 128 are 0.75 KiB at most as JSON, 20 minutes of packs of 10 s. */
-export const DIGESTS = 128;
+export const DIGEST_COUNT = 128;
 const DIGEST_MASK = 0xffff;
 /** Ranges of a boot: 12 holes at once are a bad link; 12 x 45 B stay under the 3 KiB of a node. */
 export const MAX_RANGES = 12;
@@ -23,20 +23,20 @@ export interface BootState {
   fromMs?: number;
   toMs?: number;
   /** Arrival of its last pack or hello: what was touched longest ago is forgotten first. */
-  touchedMs: number;
+  lastActivityMs: number;
   /** Its own hello came while it ran. */
   live?: true;
-  up?: UpClock;
+  upClock?: UpClock;
   /** A retained hello that may be the live one (see hello.ts): arrival and uptime. */
-  copy?: { arrivalMs: number; upMs: number };
+  retainedHello?: { arrivalMs: number; upMs: number };
   /** The last pack whose clock was overruled, and what was added to its times. */
-  wrong?: { seq: number; claimedMs: number; shiftMs: number };
+  overruled?: { seq: number; claimedMs: number; shiftMs: number };
   /** By seq modulo DIGESTS; -1 where the bytes are not known. Only of the newest boots. */
   digests?: number[];
 }
 
-export function newBoot(boot: number, touchedMs: number): BootState {
-  return { boot, ranges: [], lost: [], touchedMs };
+export function newBoot(boot: number, lastActivityMs: number): BootState {
+  return { boot, ranges: [], lost: [], lastActivityMs };
 }
 
 /** The highest seq accounted for; 0 before the first. */
@@ -45,38 +45,38 @@ export function highSeq(boot: BootState): number {
 }
 
 /** Up to which seq everything is accounted for. */
-export function keptTo(boot: BootState): number {
+export function ackedTo(boot: BootState): number {
   const first = boot.ranges[0];
   return first?.from === 1 ? first.to : 0;
 }
 
-/** `other-bytes`: this seq came before with another payload. `unsure`: it came before, too long ago to tell. */
-export type Known = 'new' | 'same' | 'other-bytes' | 'unsure';
+/** `other-bytes`: this seq came before with another payload. `unknown`: it came before, too long ago to tell. */
+export type PackMatch = 'new' | 'same' | 'other-bytes' | 'unknown';
 
-export function knownPack(boot: BootState, seq: number, digest: number): Known {
+export function matchPack(boot: BootState, seq: number, digest: number): PackMatch {
   if (!hasSeq(boot.ranges, seq) || hasSeq(boot.lost, seq)) return 'new';
-  if (!boot.digests || seq <= highSeq(boot) - DIGESTS) return 'unsure';
-  const known = boot.digests[seq % DIGESTS] ?? -1;
-  if (known === -1) return 'new';
-  return known === (digest & DIGEST_MASK) ? 'same' : 'other-bytes';
+  if (!boot.digests || seq <= highSeq(boot) - DIGEST_COUNT) return 'unknown';
+  const stored = boot.digests[seq % DIGEST_COUNT] ?? -1;
+  if (stored === -1) return 'new';
+  return stored === (digest & DIGEST_MASK) ? 'same' : 'other-bytes';
 }
 
 /** A pack is accounted for. `digest` is -1 where there are no bytes to compare with (refused). */
-export function countPack(boot: BootState, seq: number, digest: number, lastMs: number): void {
-  boot.digests ??= Array.from({ length: DIGESTS }, () => -1);
+export function markReceived(boot: BootState, seq: number, digest: number, lastMs: number): void {
+  boot.digests ??= Array.from({ length: DIGEST_COUNT }, () => -1);
   const high = highSeq(boot);
   // Slots of seqs that were skipped still hold digests of long ago; nobody may compare with those.
-  for (let skipped = Math.max(high + 1, seq - DIGESTS + 1); skipped < seq; skipped++) {
-    boot.digests[skipped % DIGESTS] = -1;
+  for (let skipped = Math.max(high + 1, seq - DIGEST_COUNT + 1); skipped < seq; skipped++) {
+    boot.digests[skipped % DIGEST_COUNT] = -1;
   }
-  if (seq > high - DIGESTS) boot.digests[seq % DIGESTS] = digest < 0 ? -1 : digest & DIGEST_MASK;
+  if (seq > high - DIGEST_COUNT) boot.digests[seq % DIGEST_COUNT] = digest < 0 ? -1 : digest & DIGEST_MASK;
   addSeqs(boot.ranges, seq, seq, lastMs);
   if (boot.ranges.length > MAX_RANGES) limitRanges(boot.ranges, MAX_RANGES);
-  if (boot.lost.length > 0) dropSeqs(boot.lost, seq, seq);
+  if (boot.lost.length > 0) removeSeqs(boot.lost, seq, seq);
 }
 
 /** Seqs `from` to `to` that never came are lost: nothing more is wanted of them. Returns how many packs that is. */
-export function countLost(boot: BootState, from: number, to: number): number {
+export function markLost(boot: BootState, from: number, to: number): number {
   const missing = missingIn(boot.ranges, from, to);
   if (missing === 0) return 0;
   let next = from;
@@ -92,7 +92,7 @@ export function countLost(boot: BootState, from: number, to: number): number {
 }
 
 /** Readings of this boot were taken between these two times. */
-export function countSpan(boot: BootState, fromMs: number, toMs: number): void {
+export function extendSpan(boot: BootState, fromMs: number, toMs: number): void {
   if (boot.fromMs === undefined || fromMs < boot.fromMs) boot.fromMs = fromMs;
   if (boot.toMs === undefined || toMs > boot.toMs) boot.toMs = toMs;
 }

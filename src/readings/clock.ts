@@ -5,25 +5,25 @@
 import type { Pack, PackColumn } from '../wire/messages.ts';
 import type { BootState } from './boot.ts';
 import { lastMsBelow } from './ranges.ts';
-import { seeUp, type UpClock } from './up-clock.ts';
+import { updateUpClock, type UpClock } from './up-clock.ts';
 
 /** The contract's tolerance, ahead of arrival and behind an earlier pack. */
-const WRONG_BY_MS = 300_000;
+const CLOCK_TOLERANCE_MS = 300_000;
 /** No node of this contract measured anything before 2024. */
-const FIRST_YEAR_MS = Date.UTC(2024, 0, 1);
+const EARLIEST_TIME_MS = Date.UTC(2024, 0, 1);
 /** A pack that goes on from an overruled one has the same wrong clock; half of what would be a step by itself. */
-const GOES_ON_MS = WRONG_BY_MS / 2;
+const SAME_CLOCK_TOLERANCE_MS = CLOCK_TOLERANCE_MS / 2;
 /** Overruled packs keep one shift while the network's delay alone explains the difference: periods stay exact. */
-const SAME_SHIFT_MS = 5_000;
+const SHIFT_TOLERANCE_MS = 5_000;
 /** A hello marked as retained is the live one all the same if the packs' uptime agrees with it to within this. */
-const COPY_AGREES_MS = 10_000;
+const RETAINED_HELLO_TOLERANCE_MS = 10_000;
 
 export interface Placement {
   columns: PackColumn[];
   /** First and last reading, Unix ms. */
   fromMs: number;
   toMs: number;
-  up?: UpClock;
+  upClock?: UpClock;
   shiftMs?: number;
   clockStep?: true;
   timeUnknown?: true;
@@ -39,12 +39,13 @@ export function placePack(
   const span = spanOf(pack.columns);
   switch (pack.clock) {
     case 'utc':
-      return placeUtc(pack, span, boot, arrivalMs, builtMs);
+      return placeByUtc(pack, span, boot, arrivalMs, builtMs);
     case 'up':
-      if (pack.boot === undefined || pack.upMs === undefined) return moved(pack.columns, span, arrivalMs);
-      return placeUp(pack.columns, span, boot, pack.upMs, arrivalMs);
+      if (pack.boot === undefined || pack.upMs === undefined)
+        return shiftTimes(pack.columns, span, arrivalMs);
+      return placeByUptime(pack.columns, span, boot, pack.upMs, arrivalMs);
     case 'arrival':
-      return moved(pack.columns, span, arrivalMs);
+      return shiftTimes(pack.columns, span, arrivalMs);
     default:
       return pack.clock satisfies never;
   }
@@ -68,7 +69,7 @@ export function spanOf(columns: readonly PackColumn[]): Span {
   return { fromMs, toMs };
 }
 
-function moved(columns: readonly PackColumn[], span: Span, byMs: number): Placement {
+function shiftTimes(columns: readonly PackColumn[], span: Span, byMs: number): Placement {
   return {
     columns: columns.map((column) => ({ ...column, times: column.times.map((t) => t + byMs) })),
     fromMs: span.fromMs + byMs,
@@ -76,52 +77,60 @@ function moved(columns: readonly PackColumn[], span: Span, byMs: number): Placem
   };
 }
 
-function placeUtc(
+function placeByUtc(
   pack: Pack,
   span: Span,
   boot: BootState | undefined,
   arrivalMs: number,
   builtMs: number,
 ): Placement {
-  const wrong = boot?.wrong;
-  if (!isWrong(pack, span, boot, arrivalMs, builtMs)) {
-    const back = wrong !== undefined && pack.seq !== undefined && pack.seq > wrong.seq;
+  const overruled = boot?.overruled;
+  if (!isClockWrong(pack, span, boot, arrivalMs, builtMs)) {
+    const back = overruled !== undefined && pack.seq !== undefined && pack.seq > overruled.seq;
     return { columns: pack.columns, ...span, ...(back && { clockStep: true }) };
   }
   const byArrivalMs = Math.round(arrivalMs - span.toMs);
-  const same = wrong !== undefined && Math.abs(byArrivalMs - wrong.shiftMs) <= SAME_SHIFT_MS;
-  const shiftMs = same ? wrong.shiftMs : byArrivalMs;
-  return { ...moved(pack.columns, span, shiftMs), shiftMs, ...(!same && { clockStep: true }) };
+  const same = overruled !== undefined && Math.abs(byArrivalMs - overruled.shiftMs) <= SHIFT_TOLERANCE_MS;
+  const shiftMs = same ? overruled.shiftMs : byArrivalMs;
+  return { ...shiftTimes(pack.columns, span, shiftMs), shiftMs, ...(!same && { clockStep: true }) };
 }
 
-function isWrong(
+function isClockWrong(
   pack: Pack,
   span: Span,
   boot: BootState | undefined,
   arrivalMs: number,
   builtMs: number,
 ): boolean {
-  if (span.toMs > arrivalMs + WRONG_BY_MS) return true;
-  if (span.fromMs < Math.max(FIRST_YEAR_MS, builtMs)) return true;
+  if (span.toMs > arrivalMs + CLOCK_TOLERANCE_MS) return true;
+  if (span.fromMs < Math.max(EARLIEST_TIME_MS, builtMs)) return true;
   if (!boot || pack.seq === undefined) return false;
-  if (span.fromMs < lastMsBelow(boot.ranges, pack.seq) - WRONG_BY_MS) return true;
+  if (span.fromMs < lastMsBelow(boot.ranges, pack.seq) - CLOCK_TOLERANCE_MS) return true;
   // Else a clock that stepped back would be believed again as soon as it had crept up to the last trusted time.
-  const { wrong } = boot;
-  return wrong !== undefined && pack.seq > wrong.seq && Math.abs(span.fromMs - wrong.claimedMs) <= GOES_ON_MS;
+  const { overruled } = boot;
+  return (
+    overruled !== undefined &&
+    pack.seq > overruled.seq &&
+    Math.abs(span.fromMs - overruled.claimedMs) <= SAME_CLOCK_TOLERANCE_MS
+  );
 }
 
-function placeUp(
+function placeByUptime(
   columns: readonly PackColumn[],
   span: Span,
   boot: BootState | undefined,
   upMs: number,
   arrivalMs: number,
 ): Placement {
-  const copy = boot?.copy && copyAgrees(boot.copy, upMs, arrivalMs) === 'yes' ? boot.copy : undefined;
-  if (!boot?.live && !copy) return { ...moved(columns, span, arrivalMs), timeUnknown: true };
-  const before = boot?.up ?? (copy && seeUp(undefined, copy.upMs, copy.arrivalMs));
-  const up = seeUp(before, upMs, arrivalMs);
-  return { ...moved(columns, span, Math.round(up.anchorMs + upMs)), up };
+  const retainedHello =
+    boot?.retainedHello && retainedHelloAgrees(boot.retainedHello, upMs, arrivalMs) === 'yes'
+      ? boot.retainedHello
+      : undefined;
+  if (!boot?.live && !retainedHello) return { ...shiftTimes(columns, span, arrivalMs), timeUnknown: true };
+  const before =
+    boot?.upClock ?? (retainedHello && updateUpClock(undefined, retainedHello.upMs, retainedHello.arrivalMs));
+  const upClock = updateUpClock(before, upMs, arrivalMs);
+  return { ...shiftTimes(columns, span, Math.round(upClock.anchorMs + upMs)), upClock };
 }
 
 /**
@@ -129,12 +138,12 @@ function placeUp(
  * seem to have begun later than by its packs; a message that was only passed on with its mark agrees with them. `not-yet`: a
  * backlog says nothing either way.
  */
-export function copyAgrees(
-  copy: { arrivalMs: number; upMs: number },
+export function retainedHelloAgrees(
+  retainedHello: { arrivalMs: number; upMs: number },
   upMs: number,
   arrivalMs: number,
 ): 'yes' | 'no' | 'not-yet' {
-  const laterMs = arrivalMs - upMs - (copy.arrivalMs - copy.upMs);
-  if (Math.abs(laterMs) <= COPY_AGREES_MS) return 'yes';
+  const laterMs = arrivalMs - upMs - (retainedHello.arrivalMs - retainedHello.upMs);
+  if (Math.abs(laterMs) <= RETAINED_HELLO_TOLERANCE_MS) return 'yes';
   return laterMs < 0 ? 'no' : 'not-yet';
 }

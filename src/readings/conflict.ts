@@ -8,7 +8,7 @@ import type { NewsItem } from './news.ts';
 /** The contract's: clocks may differ a little from boot to boot. */
 const OVERLAP_MS = 60_000;
 /** Long enough for a box that speaks each ten minutes to show itself a few times. */
-export const CONFLICT_OVER_MS = 3_600_000;
+export const CONFLICT_CLEARS_AFTER_MS = 3_600_000;
 
 export type ConflictEvidence = Record<string, number | string>;
 
@@ -47,31 +47,31 @@ function overlapMs(a: { fromMs: number; toMs: number }, b: { fromMs: number; toM
 }
 
 /** A sign of conflict came; the first one is news. Returns the conflict that stands. */
-export function seeConflict(
-  standing: Conflict | undefined,
+export function recordConflict(
+  active: Conflict | undefined,
   node: string,
   atMs: number,
   evidence: ConflictEvidence,
   news: NewsItem[],
 ): Conflict {
-  if (standing) return { ...standing, lastMs: Math.max(standing.lastMs, atMs) };
+  if (active) return { ...active, lastMs: Math.max(active.lastMs, atMs) };
   news.push({ atMs, node: { news: 'conflict', node, sinceMs: atMs, evidence } });
   return { sinceMs: atMs, lastMs: atMs };
 }
 
 /** Time goes on to `nowMs`. Returns the conflict that still stands. */
-export function passConflict(
-  standing: Conflict | undefined,
+export function advanceConflict(
+  active: Conflict | undefined,
   node: string,
   nowMs: number,
   news: NewsItem[],
 ): Conflict | undefined {
-  if (!standing || standing.lastMs + CONFLICT_OVER_MS >= nowMs) return standing;
-  news.push({ atMs: standing.lastMs + CONFLICT_OVER_MS, node: { news: 'conflict-over', node } });
+  if (!active || active.lastMs + CONFLICT_CLEARS_AFTER_MS >= nowMs) return active;
+  news.push({ atMs: active.lastMs + CONFLICT_CLEARS_AFTER_MS, node: { news: 'conflict-over', node } });
   return undefined;
 }
 
 /** When a conflict is over if no more signs of it come; Infinity where none stands. */
-export function conflictDueMs(standing: Conflict | undefined): number {
-  return standing ? standing.lastMs + CONFLICT_OVER_MS : Number.POSITIVE_INFINITY;
+export function conflictClearsMs(active: Conflict | undefined): number {
+  return active ? active.lastMs + CONFLICT_CLEARS_AFTER_MS : Number.POSITIVE_INFINITY;
 }

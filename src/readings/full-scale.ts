@@ -9,46 +9,46 @@ import type { NewsItem } from './news.ts';
 
 export interface FullScale {
   /** By channel, in the contract's unit. */
-  most: Record<string, number>;
+  maxByChannel: Record<string, number>;
   /** From when it counts. */
   atMs: number;
 }
 
 const MINUTE_MS = 60_000;
 /** Places of base channels whose readings go into the numbers of a run: three currents, pressure, flow. */
-const OF_RUNS: ReadonlySet<number> = new Set([0, 1, 2, 3, 7]);
+const RUN_CHANNELS: ReadonlySet<number> = new Set([0, 1, 2, 3, 7]);
 
 /** A hello that says otherwise than the one before it is news. Returns what is known now, nothing where neither said anything. */
-export function hearFullScale(
+export function updateFullScale(
   known: FullScale | undefined,
   hello: Hello,
   arrivalMs: number,
   news: NewsItem[],
 ): FullScale | undefined {
-  const most = mostOf(hello);
-  if (isSame(known?.most ?? {}, most)) return known;
-  const scale = { most, atMs: countsFrom(arrivalMs) };
+  const maxByChannel = fullScalesOf(hello);
+  if (isSame(known?.maxByChannel ?? {}, maxByChannel)) return known;
+  const scale = { maxByChannel, atMs: effectiveFromMs(arrivalMs) };
   news.push(fullScaleNews(scale, hello.node, scale.atMs));
   return scale;
 }
 
 /** From when what is told at `nowMs` counts. */
-export function countsFrom(nowMs: number): number {
+export function effectiveFromMs(nowMs: number): number {
   return (Math.floor(nowMs / MINUTE_MS) + 2) * MINUTE_MS;
 }
 
-export function fullScaleNews({ most }: FullScale, node: string, atMs: number): NewsItem {
-  return { atMs, node: { news: 'full-scale', node, most } };
+export function fullScaleNews({ maxByChannel }: FullScale, node: string, atMs: number): NewsItem {
+  return { atMs, node: { news: 'full-scale', node, maxByChannel } };
 }
 
-function mostOf({ channels }: Hello): Record<string, number> {
-  const most: Record<string, number> = {};
+function fullScalesOf({ channels }: Hello): Record<string, number> {
+  const maxByChannel: Record<string, number> = {};
   for (const { n, u, max } of channels) {
     const code = channelCode(n);
     if (max === undefined || max <= 0 || code === undefined || channelUnit(n) !== u) continue;
-    if (OF_RUNS.has(code & 15)) most[n] = max;
+    if (RUN_CHANNELS.has(code & 15)) maxByChannel[n] = max;
   }
-  return most;
+  return maxByChannel;
 }
 
 function isSame(a: Record<string, number>, b: Record<string, number>): boolean {

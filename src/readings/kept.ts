@@ -2,12 +2,12 @@
  * What `kept` says of a node (contract, section 4): of which packs nothing more is wanted, because they are committed, refused, or known to
  * be lost. It never claims a pack that only might have come.
  */
-import type { KeptUpTo } from '../wire/kept.ts';
-import { keptTo, type BootState } from './boot.ts';
+import type { PackAck } from '../wire/kept.ts';
+import { ackedTo, type BootState } from './boot.ts';
 import type { NodeState } from './node-state.ts';
 
 /** Undefined for a node that never named a boot: there is nothing to say to it. */
-export function keptPayload(state: NodeState): KeptUpTo | undefined {
+export function ackPayload(state: NodeState): PackAck | undefined {
   const boots = [...state.boots].sort(newestFirst);
   const [newest, ...others] = boots;
   if (!newest) return undefined;
@@ -16,13 +16,13 @@ export function keptPayload(state: NodeState): KeptUpTo | undefined {
     .map((range): [number, number] => [range.from, range.to]);
   return {
     boot: newest.boot,
-    seq: keptTo(newest),
+    seq: ackedTo(newest),
     ...(also.length > 0 && { also }),
-    ...(others.length > 0 && { others: others.map((boot) => ({ boot: boot.boot, seq: keptTo(boot) })) }),
+    ...(others.length > 0 && { others: others.map((boot) => ({ boot: boot.boot, seq: ackedTo(boot) })) }),
   };
 }
 
 /** By when their readings were taken; a boot without any is as new as its last message. */
 function newestFirst(a: BootState, b: BootState): number {
-  return (b.toMs ?? b.touchedMs) - (a.toMs ?? a.touchedMs) || b.boot - a.boot;
+  return (b.toMs ?? b.lastActivityMs) - (a.toMs ?? a.lastActivityMs) || b.boot - a.boot;
 }

@@ -17,7 +17,7 @@ export type NodeNews =
       /** What its hello says is the most that its sensors can show, by channel, in the contract's unit; of no other is anything said. */
       news: 'full-scale';
       node: string;
-      most: Record<string, number>;
+      maxByChannel: Record<string, number>;
     };
 
 export interface NewsItem {

@@ -7,7 +7,7 @@ import type { Conflict } from './conflict.ts';
 import type { FullScale } from './full-scale.ts';
 import type { NewsItem } from './news.ts';
 import { limitRanges } from './ranges.ts';
-import { newHearing, type Hearing } from './silence.ts';
+import { newLiveness, type Liveness } from './silence.ts';
 import type { UpClock } from './up-clock.ts';
 
 /**
@@ -17,11 +17,11 @@ import type { UpClock } from './up-clock.ts';
  */
 const MAX_BOOTS = 8;
 /** Boots remembered in full: their bytes can be compared, since two boxes that count their boots from 1 are near each other. */
-const FULL_BOOTS = 2;
+const MAX_FULL_BOOTS = 2;
 /** Of the others only so many ranges: a hole in an old boot is filled from its lower end. */
-const RANGES_OF_OLD = 4;
+const MAX_RANGES_OF_OLD_BOOT = 4;
 /** Of boots forgotten, when they began is remembered longer: a node without a clock may send packs of theirs that never came. */
-const MAX_BEGAN = 16;
+const MAX_FORGOTTEN_BOOTS = 16;
 
 interface NodeCounts {
   placed: number;
@@ -38,7 +38,7 @@ export interface NodeState {
   /** In the order in which they were touched, the last one last. */
   boots: BootState[];
   /** Boots forgotten that were heard live without a clock, the last one last. */
-  began: { boot: number; up: UpClock }[];
+  forgottenBoots: { boot: number; up: UpClock }[];
   /** The boot of its newest hello; 0 where it said none. */
   helloBoot: number;
   /** Build date of its firmware, Unix ms; 0 where it said none. */
@@ -47,13 +47,13 @@ export interface NodeState {
   latestMs: number;
   latestArrivalMs: number;
   /** Usual step from pack to pack, in the time of readings. */
-  packEveryMs: number;
+  packIntervalMs: number;
   /** While packs are missing just below the newest: up to when readings are whole, and since when that is so. */
-  hole?: { fromSeq: number; wholeToMs: number; sinceMs: number };
+  missingPacks?: { fromSeq: number; completeToMs: number; sinceMs: number };
   conflict?: Conflict;
   /** Where its hello said what its sensors can show. */
   fullScale?: FullScale;
-  hearing: Hearing;
+  liveness: Liveness;
   counts: NodeCounts;
   /** News not yet taken. */
   news: NewsItem[];
@@ -63,13 +63,13 @@ export function newNode(node: string): NodeState {
   return {
     node,
     boots: [],
-    began: [],
+    forgottenBoots: [],
     helloBoot: 0,
     builtMs: 0,
     latestMs: 0,
     latestArrivalMs: 0,
-    packEveryMs: 0,
-    hearing: newHearing(),
+    packIntervalMs: 0,
+    liveness: newLiveness(),
     counts: { placed: 0, duplicates: 0, conflicts: 0, clockSteps: 0, overruled: 0, timeUnknown: 0, lost: 0 },
     news: [],
   };
@@ -83,10 +83,10 @@ export function findBoot(state: NodeState, number: number): BootState | undefine
 
 export function addBoot(state: NodeState, number: number, arrivalMs: number): BootState {
   const boot = newBoot(number, arrivalMs);
-  const began = state.began.find((known) => known.boot === number);
+  const began = state.forgottenBoots.find((known) => known.boot === number);
   if (began) {
     boot.live = true;
-    boot.up = began.up;
+    boot.upClock = began.up;
   }
   state.boots.push(boot);
   return boot;
@@ -95,12 +95,12 @@ export function addBoot(state: NodeState, number: number, arrivalMs: number): Bo
 /** The boot as it is known, or as far as it is remembered after it was forgotten. */
 export function recallBoot(state: NodeState, number: number, arrivalMs: number): BootState | undefined {
   const known = findBoot(state, number);
-  if (known || !state.began.some((began) => began.boot === number)) return known;
+  if (known || !state.forgottenBoots.some((began) => began.boot === number)) return known;
   return addBoot(state, number, arrivalMs);
 }
 
-export function touch(state: NodeState, boot: BootState, arrivalMs: number): void {
-  boot.touchedMs = arrivalMs;
+export function markActive(state: NodeState, boot: BootState, arrivalMs: number): void {
+  boot.lastActivityMs = arrivalMs;
   const { boots } = state;
   if (boots.at(-1) === boot) return;
   boots.splice(boots.indexOf(boot), 1);
@@ -108,21 +108,23 @@ export function touch(state: NodeState, boot: BootState, arrivalMs: number): voi
 }
 
 /** Keeps the state small; called after each change of the boots or their order. */
-export function forgetBoots(state: NodeState): void {
+export function pruneBoots(state: NodeState): void {
   const { boots } = state;
   while (boots.length > MAX_BOOTS) {
     const oldest = boots.findIndex((boot) => boot.boot !== state.helloBoot);
     const [gone] = boots.splice(oldest, 1);
-    if (gone?.up && gone.live) rememberBegan(state, gone.boot, gone.up);
+    if (gone?.upClock && gone.live) rememberForgotten(state, gone.boot, gone.upClock);
   }
-  for (let i = 0; i < boots.length - FULL_BOOTS; i++) {
+  for (let i = 0; i < boots.length - MAX_FULL_BOOTS; i++) {
     const boot = boots[i]!;
     if (boot.digests === undefined) continue;
     delete boot.digests;
-    limitRanges(boot.ranges, RANGES_OF_OLD);
+    limitRanges(boot.ranges, MAX_RANGES_OF_OLD_BOOT);
   }
 }
 
-function rememberBegan(state: NodeState, boot: number, up: UpClock): void {
-  state.began = [...state.began.filter((known) => known.boot !== boot), { boot, up }].slice(-MAX_BEGAN);
+function rememberForgotten(state: NodeState, boot: number, up: UpClock): void {
+  state.forgottenBoots = [...state.forgottenBoots.filter((known) => known.boot !== boot), { boot, up }].slice(
+    -MAX_FORGOTTEN_BOOTS,
+  );
 }

@@ -31,20 +31,20 @@ export function addSeqs(ranges: SeqRange[], from: number, to: number, lastMs: nu
   }
   let at = ranges.length;
   while (at > 0 && ranges[at - 1]!.to >= from - 1) at--;
-  const made: SeqRange = { from, to, lastMs };
+  const merged: SeqRange = { from, to, lastMs };
   let until = at;
   while (until < ranges.length && ranges[until]!.from <= to + 1) {
     const range = ranges[until]!;
-    made.from = Math.min(made.from, range.from);
-    made.to = Math.max(made.to, range.to);
-    made.lastMs = Math.max(made.lastMs, range.lastMs);
+    merged.from = Math.min(merged.from, range.from);
+    merged.to = Math.max(merged.to, range.to);
+    merged.lastMs = Math.max(merged.lastMs, range.lastMs);
     until++;
   }
-  ranges.splice(at, until - at, made);
+  ranges.splice(at, until - at, merged);
 }
 
 /** Takes seqs `from` to `to` out again. */
-export function dropSeqs(ranges: SeqRange[], from: number, to: number): void {
+export function removeSeqs(ranges: SeqRange[], from: number, to: number): void {
   for (let i = ranges.length - 1; i >= 0; i--) {
     const range = ranges[i]!;
     if (range.from > to || range.to < from) continue;

@@ -4,8 +4,8 @@
  */
 
 /** A chunk starts small, because most wells wait for one pack only, and grows to 68 KiB, where nothing is gained by more. */
-const SMALLEST = 32;
-const LARGEST = 4096;
+const MIN_CHUNK_SIZE = 32;
+const MAX_CHUNK_SIZE = 4096;
 
 interface Chunk {
   time: Float64Array;
@@ -15,7 +15,7 @@ interface Chunk {
   to: number;
 }
 
-export interface Run {
+export interface ReadingQueue {
   code: number;
   chunks: Chunk[];
   n: number;
@@ -23,8 +23,8 @@ export interface Run {
   lastMs: number;
 }
 
-export function newRun(code: number): Run {
-  return { code, chunks: [newChunk(SMALLEST)], n: 0, lastMs: Number.NEGATIVE_INFINITY };
+export function newQueue(code: number): ReadingQueue {
+  return { code, chunks: [newChunk(MIN_CHUNK_SIZE)], n: 0, lastMs: Number.NEGATIVE_INFINITY };
 }
 
 function newChunk(size: number): Chunk {
@@ -38,41 +38,41 @@ function newChunk(size: number): Chunk {
 }
 
 /** Time of its oldest reading; Infinity where it is empty. */
-export function headMs(run: Run): number {
-  if (run.n === 0) return Number.POSITIVE_INFINITY;
-  const chunk = run.chunks[0]!;
+export function headMs(queue: ReadingQueue): number {
+  if (queue.n === 0) return Number.POSITIVE_INFINITY;
+  const chunk = queue.chunks[0]!;
   return chunk.time[chunk.from]!;
 }
 
 /** Adds a reading later than all in it. */
-export function push(run: Run, timeMs: number, value: number, fault: number): void {
-  let chunk = run.chunks[run.chunks.length - 1]!;
+export function push(queue: ReadingQueue, timeMs: number, value: number, fault: number): void {
+  let chunk = queue.chunks[queue.chunks.length - 1]!;
   if (chunk.to === chunk.time.length) {
-    chunk = newChunk(Math.min(LARGEST, 2 * chunk.time.length));
-    run.chunks.push(chunk);
+    chunk = newChunk(Math.min(MAX_CHUNK_SIZE, 2 * chunk.time.length));
+    queue.chunks.push(chunk);
   }
   chunk.time[chunk.to] = timeMs;
   chunk.value[chunk.to] = value;
   chunk.fault[chunk.to] = fault;
   chunk.to++;
-  run.n++;
-  run.lastMs = timeMs;
+  queue.n++;
+  queue.lastMs = timeMs;
 }
 
 /** The chunk whose `from` is the oldest reading. Only where the run is not empty. */
-export function headChunk(run: Run): Readonly<Chunk> {
-  return run.chunks[0]!;
+export function headChunk(queue: ReadingQueue): Readonly<Chunk> {
+  return queue.chunks[0]!;
 }
 
 /** Takes its oldest reading away. */
-export function dropHead(run: Run): void {
-  const chunk = run.chunks[0]!;
+export function dropHead(queue: ReadingQueue): void {
+  const chunk = queue.chunks[0]!;
   chunk.from++;
-  run.n--;
+  queue.n--;
   if (chunk.from < chunk.to) return;
-  if (run.chunks.length > 1) run.chunks.shift();
-  else if (chunk.time.length > SMALLEST * 8)
-    run.chunks[0] = newChunk(SMALLEST); // A backlog went by.
+  if (queue.chunks.length > 1) queue.chunks.shift();
+  else if (chunk.time.length > MIN_CHUNK_SIZE * 8)
+    queue.chunks[0] = newChunk(MIN_CHUNK_SIZE); // A backlog went by.
   else {
     chunk.from = 0;
     chunk.to = 0;
@@ -80,8 +80,8 @@ export function dropHead(run: Run): void {
 }
 
 /** Two runs of a channel as one; where both have a time, both readings stay unless `prefer` can't tell them apart. */
-export function mergeRuns(a: Run, b: Run): Run {
-  const made = newRun(a.code);
+export function mergeQueues(a: ReadingQueue, b: ReadingQueue): ReadingQueue {
+  const merged = newQueue(a.code);
   while (a.n > 0 || b.n > 0) {
     const aMs = headMs(a);
     const bMs = headMs(b);
@@ -90,15 +90,15 @@ export function mergeRuns(a: Run, b: Run): Run {
     const value = chunk.value[chunk.from]!;
     const fault = chunk.fault[chunk.from]!;
     if (aMs !== bMs) {
-      push(made, Math.min(aMs, bMs), value, fault);
+      push(merged, Math.min(aMs, bMs), value, fault);
       dropHead(from);
       continue;
     }
     const other = headChunk(b);
     const otherFault = other.fault[other.from]!;
-    const second = isBetter(other.value[other.from]!, otherFault, value, fault);
+    const second = takesPrecedence(other.value[other.from]!, otherFault, value, fault);
     push(
-      made,
+      merged,
       aMs,
       second ? other.value[other.from]! : value,
       (second ? otherFault : fault) | ((fault | otherFault) & ~3),
@@ -106,14 +106,14 @@ export function mergeRuns(a: Run, b: Run): Run {
     dropHead(a);
     dropHead(b);
   }
-  return made;
+  return merged;
 }
 
 /**
  * Which of two readings of one channel at one time counts: a number before a fault, then the smaller number, then the smaller fault. Which of
  * them is right can't be known; what matters is that the order in which they came does not decide.
  */
-export function isBetter(value: number, fault: number, thanValue: number, thanFault: number): boolean {
+export function takesPrecedence(value: number, fault: number, thanValue: number, thanFault: number): boolean {
   const code = fault & 3;
   const thanCode = thanFault & 3;
   if (code !== thanCode) return code < thanCode;

@@ -7,7 +7,7 @@ import type { Priority } from '../../shared/words/kinds.ts';
 import type { NewsItem } from './news.ts';
 
 /** The contract's: within this the nodes of a site fall silent together. */
-const TOGETHER_MS = 300_000;
+const GROUP_WINDOW_MS = 300_000;
 
 /** A node as its site knows it. */
 export interface SiteNode {
@@ -23,7 +23,7 @@ interface SilentNode {
   /** When its silence became news. */
   dueMs: number;
   /** The well was told, by itself or with its site. */
-  told: 'not-yet' | 'alone' | 'with-site';
+  reported: 'not-yet' | 'alone' | 'with-site';
 }
 
 export interface SiteState {
@@ -33,7 +33,7 @@ export interface SiteState {
   raisedMs?: number;
 }
 
-export interface SiteSays {
+export interface SiteOutput {
   /** To be given to the wells that read from each node. */
   news: NewsItem[];
   /** To be told of the site itself. */
@@ -48,7 +48,7 @@ export type SiteChange =
       atMs: number;
       sinceMs: number;
       nodes: string[];
-      of: number;
+      nodeCount: number;
       priority: Priority;
     }
   | { is: 'cleared'; site: string; atMs: number };
@@ -58,115 +58,128 @@ export function newSite(site: string): SiteState {
 }
 
 /** News of one of the site's nodes, in order of time; what is not about silence goes straight through. */
-export function siteHears(site: SiteState, nodes: readonly SiteNode[], item: NewsItem, says: SiteSays): void {
-  passSite(site, nodes, item.atMs, says);
+export function handleSiteNews(
+  site: SiteState,
+  nodes: readonly SiteNode[],
+  item: NewsItem,
+  output: SiteOutput,
+): void {
+  advanceSite(site, nodes, item.atMs, output);
   const { node } = item;
   if (node.news === 'silent') {
     const others = site.silent.filter((silent) => silent.node !== node.node);
-    site.silent = [...others, { node: node.node, sinceMs: node.sinceMs, dueMs: item.atMs, told: 'not-yet' }];
-    judge(site, nodes, item.atMs, says);
+    site.silent = [
+      ...others,
+      { node: node.node, sinceMs: node.sinceMs, dueMs: item.atMs, reported: 'not-yet' },
+    ];
+    evaluateSite(site, nodes, item.atMs, output);
   } else if (node.news === 'heard') {
     const mine = site.silent.find((silent) => silent.node === node.node);
     site.silent = site.silent.filter((silent) => silent !== mine);
-    if (mine && mine.told !== 'not-yet') says.news.push(item);
-    judge(site, nodes, item.atMs, says);
-  } else says.news.push(item);
+    if (mine && mine.reported !== 'not-yet') output.news.push(item);
+    evaluateSite(site, nodes, item.atMs, output);
+  } else output.news.push(item);
 }
 
 /** Time goes on to `nowMs`: nodes whose site did not fall silent with them are told by themselves. */
-export function passSite(site: SiteState, nodes: readonly SiteNode[], nowMs: number, says: SiteSays): void {
+export function advanceSite(
+  site: SiteState,
+  nodes: readonly SiteNode[],
+  nowMs: number,
+  output: SiteOutput,
+): void {
   if (nodes.length < 2 && site.silent.length === 0) return;
   for (const silent of site.silent) {
-    const dueMs = siteDueMs(silent, nodes);
-    if (silent.told === 'not-yet' && dueMs < nowMs) tellAlone(silent, dueMs, says);
+    const dueMs = nodeDueMs(silent, nodes);
+    if (silent.reported === 'not-yet' && dueMs < nowMs) reportAlone(silent, dueMs, output);
   }
 }
 
 /** When the site has something to say though no node does; Infinity where it won't. */
-export function siteNextMs(site: SiteState, nodes: readonly SiteNode[]): number {
+export function nextSiteDueMs(site: SiteState, nodes: readonly SiteNode[]): number {
   let nextMs = Number.POSITIVE_INFINITY;
   for (const silent of site.silent) {
-    if (silent.told === 'not-yet') nextMs = Math.min(nextMs, siteDueMs(silent, nodes));
+    if (silent.reported === 'not-yet') nextMs = Math.min(nextMs, nodeDueMs(silent, nodes));
   }
   return nextMs;
 }
 
-function siteDueMs(silent: SilentNode, nodes: readonly SiteNode[]): number {
-  return nodes.length < 2 ? silent.dueMs : silent.dueMs + TOGETHER_MS;
+function nodeDueMs(silent: SilentNode, nodes: readonly SiteNode[]): number {
+  return nodes.length < 2 ? silent.dueMs : silent.dueMs + GROUP_WINDOW_MS;
 }
 
-function tellAlone(silent: SilentNode, atMs: number, says: SiteSays): void {
-  silent.told = 'alone';
-  says.news.push({ atMs, node: { news: 'silent', node: silent.node, sinceMs: silent.sinceMs } });
+function reportAlone(silent: SilentNode, atMs: number, output: SiteOutput): void {
+  silent.reported = 'alone';
+  output.news.push({ atMs, node: { news: 'silent', node: silent.node, sinceMs: silent.sinceMs } });
 }
 
 /** The largest group of nodes that fell silent within 5 min of each other. */
-function together(silent: readonly SilentNode[]): SilentNode[] {
+function largestGroup(silent: readonly SilentNode[]): SilentNode[] {
   const byTime = [...silent].sort((a, b) => a.sinceMs - b.sinceMs || (a.node < b.node ? -1 : 1));
   let best: SilentNode[] = [];
   for (const first of byTime) {
     const group = byTime.filter(
-      (other) => other.sinceMs >= first.sinceMs && other.sinceMs <= first.sinceMs + TOGETHER_MS,
+      (other) => other.sinceMs >= first.sinceMs && other.sinceMs <= first.sinceMs + GROUP_WINDOW_MS,
     );
     if (group.length > best.length) best = group;
   }
   return best;
 }
 
-function judge(site: SiteState, nodes: readonly SiteNode[], atMs: number, says: SiteSays): void {
+function evaluateSite(site: SiteState, nodes: readonly SiteNode[], atMs: number, output: SiteOutput): void {
   if (nodes.length < 2) {
-    passSite(site, nodes, atMs + 1, says);
+    advanceSite(site, nodes, atMs + 1, output);
     return;
   }
-  const needed = Math.max(2, nodes.length / 2);
+  const minSilent = Math.max(2, nodes.length / 2);
   if (site.raisedMs === undefined) {
-    const group = together(site.silent);
-    if (group.length >= needed) raise(site, nodes, group, atMs, says);
+    const group = largestGroup(site.silent);
+    if (group.length >= minSilent) raiseSiteSilent(site, nodes, group, atMs, output);
     return;
   }
   for (const silent of site.silent) {
-    if (silent.told === 'not-yet') tellWithSite(site, silent, atMs, says);
+    if (silent.reported === 'not-yet') reportWithSite(site, silent, atMs, output);
   }
-  if (site.silent.length >= needed) return;
-  clear(site, atMs, says);
+  if (site.silent.length >= minSilent) return;
+  clearSiteSilent(site, atMs, output);
 }
 
-function tellWithSite(site: SiteState, silent: SilentNode, atMs: number, says: SiteSays): void {
-  silent.told = 'with-site';
-  says.news.push({
+function reportWithSite(site: SiteState, silent: SilentNode, atMs: number, output: SiteOutput): void {
+  silent.reported = 'with-site';
+  output.news.push({
     atMs,
     node: { news: 'silent', node: silent.node, sinceMs: silent.sinceMs, withSite: site.site },
   });
 }
 
-function raise(
+function raiseSiteSilent(
   site: SiteState,
   nodes: readonly SiteNode[],
   group: readonly SilentNode[],
   atMs: number,
-  says: SiteSays,
+  output: SiteOutput,
 ): void {
   site.raisedMs = atMs;
   const names = new Set(group.map((silent) => silent.node));
   const now = nodes.some((node) => names.has(node.node) && node.priority === 'now');
   const sinceMs = Math.min(...group.map((silent) => silent.sinceMs));
-  says.site.push({
+  output.site.push({
     is: 'raised',
     site: site.site,
     atMs,
     sinceMs,
     nodes: group.map((silent) => silent.node),
-    of: nodes.length,
+    nodeCount: nodes.length,
     priority: now ? 'now' : 'soon',
   });
   for (const silent of site.silent) {
-    if (silent.told !== 'with-site') tellWithSite(site, silent, atMs, says);
+    if (silent.reported !== 'with-site') reportWithSite(site, silent, atMs, output);
   }
 }
 
 /** Fewer than half are silent now: the site is back, and the rest are each silent by themselves. */
-function clear(site: SiteState, atMs: number, says: SiteSays): void {
+function clearSiteSilent(site: SiteState, atMs: number, output: SiteOutput): void {
   delete site.raisedMs;
-  says.site.push({ is: 'cleared', site: site.site, atMs });
-  for (const silent of site.silent) tellAlone(silent, atMs, says);
+  output.site.push({ is: 'cleared', site: site.site, atMs });
+  for (const silent of site.silent) reportAlone(silent, atMs, output);
 }

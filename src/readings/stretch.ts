@@ -5,7 +5,7 @@
  * `channel[i]` is a channel code (src/card/channels.ts) in the well's own names; places 12, 13 and 14 of a pump are its currents from `start`
  * packs. `fault[i] & 3` is a FaultCode; `value[i]` is NaN where that is not 0. `fault[i] & 4` marks the first reading after a clock step.
  */
-export interface Stretch {
+export interface Segment {
   n: number;
   timeMs: Float64Array;
   channel: Uint8Array;
@@ -14,7 +14,7 @@ export interface Stretch {
 }
 
 /** Bit of `fault` on the first reading of a pack whose clock stepped. */
-export const STEP_BIT = 4;
+export const CLOCK_STEP_BIT = 4;
 
 /** Added to the code of `current`, `current-2`, `current-3` for readings of a `start` pack: they serve the start alone. */
-export const START_PLACE = 12;
+export const START_CODE_OFFSET = 12;

@@ -6,11 +6,11 @@
  */
 
 /** The contract's allowance for a node's crystal. */
-const DRIFT = 100e-6;
+const MAX_DRIFT = 100e-6;
 /** The anchor stays while the edge is within this of it: the jitter of a radio link is less, and half a second shows in no period. */
-const HOLD_MS = 500;
+const ANCHOR_TOLERANCE_MS = 500;
 /** The anchor moves later only on a pack that came at once; one that waited in a backlog says nothing of drift. */
-const PROMPT_MS = 10_000;
+const PROMPT_ARRIVAL_MS = 10_000;
 
 export interface UpClock {
   /** Uptime 0 as Unix ms, whole: what times are reckoned from. */
@@ -22,14 +22,14 @@ export interface UpClock {
 }
 
 /** The clock after it was seen that at `arrivalMs` or before it the node had been up for `upMs`. Does not change `clock`. */
-export function seeUp(clock: UpClock | undefined, upMs: number, arrivalMs: number): UpClock {
+export function updateUpClock(clock: UpClock | undefined, upMs: number, arrivalMs: number): UpClock {
   const seenMs = arrivalMs - upMs;
   if (!clock) return { anchorMs: Math.round(seenMs), edgeMs: seenMs, edgeUpMs: upMs };
   const edgeUpMs = Math.max(clock.edgeUpMs, upMs);
-  const oldEdgeMs = clock.edgeMs + DRIFT * (edgeUpMs - clock.edgeUpMs);
-  const newEdgeMs = seenMs + DRIFT * (edgeUpMs - upMs);
+  const oldEdgeMs = clock.edgeMs + MAX_DRIFT * (edgeUpMs - clock.edgeUpMs);
+  const newEdgeMs = seenMs + MAX_DRIFT * (edgeUpMs - upMs);
   const edgeMs = Math.min(oldEdgeMs, newEdgeMs);
-  const early = edgeMs < clock.anchorMs - HOLD_MS;
-  const late = edgeMs > clock.anchorMs + HOLD_MS && newEdgeMs <= edgeMs + PROMPT_MS;
+  const early = edgeMs < clock.anchorMs - ANCHOR_TOLERANCE_MS;
+  const late = edgeMs > clock.anchorMs + ANCHOR_TOLERANCE_MS && newEdgeMs <= edgeMs + PROMPT_ARRIVAL_MS;
   return { anchorMs: early || late ? Math.round(edgeMs) : clock.anchorMs, edgeMs, edgeUpMs };
 }

@@ -6,10 +6,10 @@
  */
 import type { CredentialRow, Store } from '../store/store.ts';
 
-const GOOD_FOR_MS = 2000;
+const MAX_AGE_MS = 2000;
 
 /** Answers by user name. `now` is our clock. */
-export function credentialBook(
+export function credentialCache(
   store: Pick<Store, 'credentials'>,
   now: () => number,
 ): (user: string) => CredentialRow | undefined {
@@ -18,7 +18,7 @@ export function credentialBook(
   return (user) => {
     const age = now() - readAtMs;
     // A clock that was set back does not make old rows young.
-    if (!rows.has(user) || age > GOOD_FOR_MS || age < 0) {
+    if (!rows.has(user) || age > MAX_AGE_MS || age < 0) {
       rows = new Map(store.credentials().map((row) => [row.node, row]));
       readAtMs = now();
     }

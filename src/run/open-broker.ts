@@ -9,10 +9,10 @@ import { openBrokerClient } from '../broker/client.ts';
 import type { Secrets } from '../config/secrets.ts';
 import type { BrokerSettings, Settings } from '../config/settings.ts';
 import type { Store } from '../store/store.ts';
-import { credentialBook } from './credential-book.ts';
+import { credentialCache } from './credential-book.ts';
 import type { LiveServer } from './live/server.ts';
 import { newRepeats } from './repeats.ts';
-import { retainedShelf } from './retained-shelf.ts';
+import { retainedMessages } from './retained-shelf.ts';
 
 interface BrokerOptions {
   settings: Settings;
@@ -30,7 +30,7 @@ export interface OpenBroker {
 }
 
 type BuiltIn = Extract<BrokerSettings, { kind: 'built-in' }>;
-type Outside = Extract<BrokerSettings, { kind: 'outside' }>;
+type ExternalBroker = Extract<BrokerSettings, { kind: 'external' }>;
 
 /** Opens it. Rejects with one clear line where it can never work; an outside broker that cannot be reached is tried again. */
 export async function openBroker(
@@ -39,51 +39,53 @@ export async function openBroker(
   live: LiveServer,
 ): Promise<OpenBroker> {
   const { broker } = options.settings;
-  const credential = credentialBook(store, options.now);
+  const credential = credentialCache(store, options.now);
   const onMessage: OnMessage = (topic, payload, how, nodeUser) =>
-    live.take({
+    live.receive({
       topic,
       payload,
       retained: how.retained,
       ...(how.contentType !== undefined && { contentType: how.contentType }),
-      ...(how.kept && { kept: how.kept }),
+      ...(how.acknowledge && { acknowledge: how.acknowledge }),
       ...(nodeUser !== undefined && { given: () => credential(nodeUser)?.speaksFor ?? [] }),
     });
   return broker.kind === 'built-in'
-    ? openOurs(options, broker, { store, onMessage, credential })
-    : openOutside(options, broker, onMessage);
+    ? openBuiltIn(options, broker, { store, onMessage, credential })
+    : openExternal(options, broker, onMessage);
 }
 
 interface Ours {
   store: Store;
   onMessage: OnMessage;
-  credential: ReturnType<typeof credentialBook>;
+  credential: ReturnType<typeof credentialCache>;
 }
 
-async function openOurs(
+async function openBuiltIn(
   options: BrokerOptions,
   { host, port }: BuiltIn,
   { store, onMessage, credential }: Ours,
 ): Promise<OpenBroker> {
   const { root, notices } = options.settings;
   const write = (sentence: string): void => options.log('warn', sentence);
-  const shelf = retainedShelf(store, { root, onTrouble: write });
+  const retained = retainedMessages(store, { root, onProblem: write });
   const refusals = newRepeats({ write, now: options.now });
   const broker = await openBuiltInBroker({
     host,
     port,
     root,
     onMessage,
-    acknowledge: 'when-kept',
+    acknowledge: 'after-commit',
     allowLocal: options.allowLocal,
     credential,
-    retained: shelf,
+    retained: retained,
     noticeTopics: notices.flatMap(({ mqtt }) => (mqtt ? [mqtt.topic] : [])),
-    onTrouble: (sentence, from) => refusals.tell(sentence, from),
+    onProblem: (sentence, from) => refusals.tell(sentence, from),
   });
   const counting = setInterval(() => refusals.due(), LOOK_AT_COUNTS_MS);
   counting.unref();
-  store.commit([{ change: 'value', key: LISTENS_KEY, value: JSON.stringify({ host, port: broker.port }) }]);
+  store.commit([
+    { change: 'setting', key: BUILT_IN_ADDRESS_KEY, value: JSON.stringify({ host, port: broker.port }) },
+  ]);
   return {
     port: broker.port,
     broker: {
@@ -94,22 +96,22 @@ async function openOurs(
         clearInterval(counting);
         await broker.close();
         refusals.end();
-        shelf.flush();
+        retained.flush();
       },
     },
   };
 }
 
-async function openOutside(
+async function openExternal(
   options: BrokerOptions,
-  settings: Outside,
+  settings: ExternalBroker,
   onMessage: OnMessage,
 ): Promise<OpenBroker> {
   const broker = await openBrokerClient({
-    ...outsideLine(settings, options.secrets),
+    ...externalClientSettings(settings, options.secrets),
     root: options.settings.root,
     onMessage,
-    acknowledge: 'when-kept',
+    acknowledge: 'after-commit',
     onState: (state) =>
       state.connected
         ? options.log('info', `Connected to ${settings.url}.`)
@@ -119,7 +121,7 @@ async function openOutside(
 }
 
 /** How to reach the outside broker of the settings. */
-export function outsideLine(settings: Outside, secrets: Secrets): BrokerClientSettings {
+export function externalClientSettings(settings: ExternalBroker, secrets: Secrets): BrokerClientSettings {
   const { url, clientId, protocolVersion, username, caFile, certFile, keyFile } = settings;
   const password = secrets.brokerPassword?.();
   return {
@@ -136,14 +138,14 @@ export function outsideLine(settings: Outside, secrets: Secrets): BrokerClientSe
 
 /** A count is written this long after its minute at the latest. */
 const LOOK_AT_COUNTS_MS = 10_000;
-const LISTENS_KEY = 'built-in-broker';
+const BUILT_IN_ADDRESS_KEY = 'built-in-broker';
 /** Addresses that stand for all of a computer's own: it is reached from here by its loopback address. */
-const ANY: Record<string, string> = { '0.0.0.0': '127.0.0.1', '::': '[::1]' };
+const LOOPBACK_OF_WILDCARD: Record<string, string> = { '0.0.0.0': '127.0.0.1', '::': '[::1]' };
 
 /** Where the built-in broker of this store was opened last, for a program on the same computer; undefined where it never was. */
-export function builtInUrl(store: Pick<Store, 'value'>): string | undefined {
-  const kept = store.value(LISTENS_KEY);
-  if (kept === undefined) return undefined;
-  const { host, port } = JSON.parse(kept) as { host: string; port: number };
-  return `mqtt://${ANY[host] ?? (host.includes(':') ? `[${host}]` : host)}:${port}`;
+export function builtInUrl(store: Pick<Store, 'getValue'>): string | undefined {
+  const stored = store.getValue(BUILT_IN_ADDRESS_KEY);
+  if (stored === undefined) return undefined;
+  const { host, port } = JSON.parse(stored) as { host: string; port: number };
+  return `mqtt://${LOOPBACK_OF_WILDCARD[host] ?? (host.includes(':') ? `[${host}]` : host)}:${port}`;
 }

@@ -5,18 +5,18 @@
 import { networkInterfaces } from 'node:os';
 import type { Broker } from '../broker/broker.ts';
 import type { Settings } from '../config/settings.ts';
-import type { PaperFiles } from '../store/paper-files.ts';
+import type { DocumentFiles } from '../store/paper-files.ts';
 import type { Store } from '../store/store.ts';
 import { makeApp } from '../web/app.ts';
-import { openCalendarDoor, type CalendarDoor } from '../web/calendar-door.ts';
-import type { PhoneDoor, WebDeps } from '../web/deps.ts';
-import { isOurHost } from '../web/guard.ts';
+import { openCalendarServer, type CalendarServer } from '../web/calendar-door.ts';
+import type { CalendarServerState, WebDeps } from '../web/deps.ts';
+import { isLoopbackHost } from '../web/guard.ts';
 import { LiveHub } from '../web/live-hub.ts';
-import { phoneCalendar } from '../web/phone-calendar.ts';
-import { serveWeb, type OpenWeb } from '../web/serve.ts';
+import { calendarAtPath } from '../web/phone-calendar.ts';
+import { serveWeb, type WebServer } from '../web/serve.ts';
 import { readSite } from '../web/site.ts';
 import type { LiveServer } from './live/server.ts';
-import { isNear, ownAddresses } from './own-networks.ts';
+import { isOnLocalNetwork, localAddresses } from './own-networks.ts';
 import { phoneSecrets } from './phone-secrets.ts';
 import { webDeps } from './web-deps.ts';
 
@@ -29,31 +29,36 @@ interface PagesOptions {
   siteFolder?: string;
 }
 
-export interface OpenPages extends OpenWeb {
+export interface OpenPages extends WebServer {
   /** Where phones reach the calendar; undefined where it is closed. */
   calendar: { host: string; port: number } | undefined;
 }
 
 export async function openPages(
   options: PagesOptions,
-  parts: { store: Store; live: LiveServer; broker: Broker; papers: PaperFiles },
+  parts: { store: Store; live: LiveServer; broker: Broker; documents: DocumentFiles },
 ): Promise<OpenPages> {
   const { settings, log, now } = options;
   const host = calendarHost(settings);
-  const opened: { door?: CalendarDoor; failed?: string } = {};
-  const door = (): PhoneDoor => {
-    const hosts = ANY.includes(host) || isLoopback(host) ? ownAddresses(networkInterfaces()) : [host];
-    return opened.door
-      ? { is: 'open', port: opened.door.port, hosts }
-      : { is: 'closed', hosts, ...(opened.failed !== undefined && { failed: opened.failed }) };
+  const opened: { calendar?: CalendarServer; failed?: string } = {};
+  const calendarState = (): CalendarServerState => {
+    const hosts =
+      WILDCARD_ADDRESSES.includes(host) || isLoopback(host) ? localAddresses(networkInterfaces()) : [host];
+    return opened.calendar
+      ? { is: 'open', port: opened.calendar.port, hosts }
+      : { is: 'closed', hosts, ...(opened.failed !== undefined && { error: opened.failed }) };
   };
-  const deps = webDeps({ ...options, ...parts, phones: { ...phoneSecrets(parts.store, now), door } });
+  const deps = webDeps({
+    ...options,
+    ...parts,
+    phones: { ...phoneSecrets(parts.store, now), serverState: calendarState },
+  });
   const hub = new LiveHub(deps);
   const site = options.siteFolder === undefined ? undefined : readSite(options.siteFolder);
   const web = await serveWeb(makeApp(deps, { hub, ...(site && { site }) }), settings.web);
   if (!isLoopback(host)) {
-    await openDoor(deps, { host, port: settings.calendar.port }).then(
-      (calendar) => (opened.door = calendar),
+    await openCalendar(deps, { host, port: settings.calendar.port }).then(
+      (calendar) => (opened.calendar = calendar),
       (error: unknown) => {
         opened.failed = error instanceof Error ? error.message : String(error);
         log('warn', `${opened.failed}. Wells are watched all the same.`);
@@ -62,17 +67,17 @@ export async function openPages(
   }
   return {
     ...web,
-    calendar: opened.door && { host, port: opened.door.port },
+    calendar: opened.calendar && { host, port: opened.calendar.port },
     close: async () => {
       hub.close();
-      await opened.door?.close();
+      await opened.calendar?.close();
       await web.close();
     },
   };
 }
 
 /** Addresses that stand for all of a computer's own. */
-const ANY: readonly string[] = ['0.0.0.0', '::'];
+const WILDCARD_ADDRESSES: readonly string[] = ['0.0.0.0', '::'];
 
 /** Where the broker was opened to the farm's network the calendar is too, unless the settings say otherwise. */
 function calendarHost({ calendar, broker }: Settings): string {
@@ -80,14 +85,14 @@ function calendarHost({ calendar, broker }: Settings): string {
 }
 
 function isLoopback(host: string): boolean {
-  return isOurHost(host.includes(':') ? `[${host}]` : host);
+  return isLoopbackHost(host.includes(':') ? `[${host}]` : host);
 }
 
-function openDoor(deps: WebDeps, at: { host: string; port: number }): Promise<CalendarDoor> {
-  return openCalendarDoor({
+function openCalendar(deps: WebDeps, at: { host: string; port: number }): Promise<CalendarServer> {
+  return openCalendarServer({
     ...at,
-    feed: phoneCalendar(deps),
-    isNear: (address) => isNear(address, networkInterfaces()),
-    fault: (error) => deps.fault(error),
+    feed: calendarAtPath(deps),
+    isOnLocalNetwork: (address) => isOnLocalNetwork(address, networkInterfaces()),
+    onError: (error) => deps.onError(error),
   });
 }

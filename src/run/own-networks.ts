@@ -8,7 +8,7 @@ import type { networkInterfaces } from 'node:os';
 
 type Interfaces = ReturnType<typeof networkInterfaces>;
 
-const PRIVATE = [
+const PRIVATE_NETWORKS = [
   '10.0.0.0/8',
   '172.16.0.0/12',
   '192.168.0.0/16',
@@ -21,7 +21,7 @@ const PRIVATE = [
 ];
 
 /** Addresses (IPv4) at which others can reach this computer; none where it is on no network. */
-export function ownAddresses(interfaces: Interfaces): string[] {
+export function localAddresses(interfaces: Interfaces): string[] {
   return entriesOf(interfaces)
     .filter(
       ({ family, internal, address }) => family === 'IPv4' && !internal && !address.startsWith('169.254.'),
@@ -30,17 +30,17 @@ export function ownAddresses(interfaces: Interfaces): string[] {
 }
 
 /** Whether a peer's address, as a socket gives it, is of one of our networks or a private one. */
-export function isNear(address: string, interfaces: Interfaces): boolean {
+export function isOnLocalNetwork(address: string, interfaces: Interfaces): boolean {
   // An IPv4 peer on a socket that is open for both (RFC 4291, 2.5.5.2).
   const plain = address.replace(/^::ffff:(?=\d+\.)/i, '');
   if (isIP(plain) === 0) return false;
-  const near = new BlockList();
+  const localNetworks = new BlockList();
   const own = entriesOf(interfaces).flatMap(({ cidr }) => cidr ?? []);
-  for (const cidr of [...PRIVATE, ...own]) {
+  for (const cidr of [...PRIVATE_NETWORKS, ...own]) {
     const [net = '', bits] = cidr.split('/');
-    near.addSubnet(net, Number(bits), familyOf(net));
+    localNetworks.addSubnet(net, Number(bits), familyOf(net));
   }
-  return near.check(plain, familyOf(plain));
+  return localNetworks.check(plain, familyOf(plain));
 }
 
 function familyOf(address: string): 'ipv4' | 'ipv6' {

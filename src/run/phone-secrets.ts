@@ -9,35 +9,38 @@
  */
 import { createHash, randomBytes, timingSafeEqual } from 'node:crypto';
 import type { Store } from '../store/store.ts';
-import type { Phones } from '../web/deps.ts';
+import type { CalendarAccess } from '../web/deps.ts';
 
 /** Base32 (RFC 4648), small: nothing that looks like anything else when it is typed off a screen. */
-const LETTERS = 'abcdefghijklmnopqrstuvwxyz234567';
-const SECRET_LETTERS = 28;
+const BASE32_ALPHABET = 'abcdefghijklmnopqrstuvwxyz234567';
+const SECRET_LENGTH = 28;
 
-type Secret = NonNullable<ReturnType<Phones['secret']>>;
+type Secret = NonNullable<ReturnType<CalendarAccess['secret']>>;
 
 /** `now` is our clock. */
 export function phoneSecrets(
-  store: Pick<Store, 'value' | 'commit'>,
+  store: Pick<Store, 'getValue' | 'commit'>,
   now: () => number,
-): Omit<Phones, 'door'> {
+): Omit<CalendarAccess, 'serverState'> {
   const secret = (well: string | undefined): Secret | undefined => {
-    const kept = store.value(keyOf(well));
-    return kept === undefined ? undefined : (JSON.parse(kept) as Secret);
+    const stored = store.getValue(keyOf(well));
+    if (stored === undefined) return undefined;
+    // `madeMs` is how an earlier version saved it.
+    const { text, createdMs, madeMs = 0 } = JSON.parse(stored) as Secret & { madeMs?: number };
+    return { text, createdMs: createdMs ?? madeMs };
   };
-  const put = (well: string | undefined, value: string | null): void =>
-    store.commit([{ change: 'value', key: keyOf(well), value }]);
+  const save = (well: string | undefined, value: string | null): void =>
+    store.commit([{ change: 'setting', key: keyOf(well), value }]);
   return {
     secret,
-    opens: (text, well) => {
-      const right = secret(well)?.text;
+    isValidSecret: (text, well) => {
+      const expected = secret(well)?.text;
       // Compared also where there is none, so that an answer tells by its time nothing of which wells have an address.
-      const same = timingSafeEqual(digest(text), digest(right ?? ''));
-      return right !== undefined && same;
+      const same = timingSafeEqual(digest(text), digest(expected ?? ''));
+      return expected !== undefined && same;
     },
-    renew: (well) => put(well, JSON.stringify({ text: newSecret(), madeMs: now() } satisfies Secret)),
-    end: (well) => put(well, null),
+    renew: (well) => save(well, JSON.stringify({ text: newSecret(), createdMs: now() } satisfies Secret)),
+    revoke: (well) => save(well, null),
   };
 }
 
@@ -52,5 +55,5 @@ function digest(text: string): Buffer {
 }
 
 function newSecret(): string {
-  return Array.from(randomBytes(SECRET_LETTERS), (byte) => LETTERS[byte & 31]).join('');
+  return Array.from(randomBytes(SECRET_LENGTH), (byte) => BASE32_ALPHABET[byte & 31]).join('');
 }

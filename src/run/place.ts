@@ -3,7 +3,7 @@ import { existsSync, readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
-function findTop(): string {
+function findPackageRoot(): string {
   let folder = dirname(fileURLToPath(import.meta.url));
   while (!existsSync(join(folder, 'package.json'))) {
     const up = dirname(folder);
@@ -13,15 +13,15 @@ function findTop(): string {
   return folder;
 }
 
-const top = findTop();
+const packageRoot = findPackageRoot();
 
 /** The built pages; undefined where they were not built. */
 export function siteFolder(): string | undefined {
-  const folder = join(top, 'dist', 'dashboards');
+  const folder = join(packageRoot, 'dist', 'dashboards');
   return existsSync(join(folder, 'index.html')) ? folder : undefined;
 }
 
 export function programVersion(): string {
-  const read = JSON.parse(readFileSync(join(top, 'package.json'), 'utf8')) as { version: string };
+  const read = JSON.parse(readFileSync(join(packageRoot, 'package.json'), 'utf8')) as { version: string };
   return read.version;
 }

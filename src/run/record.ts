@@ -3,18 +3,18 @@
  * begins with the wells' cards, calibrations and whatever else stands, so that it can be replayed without anything beside it. Acts are
  * looked up now and then in the server's store; messages wait for that, so that the act that explains them stands before them.
  */
-import { printActLine, printMessageLine } from '../wire/recording.ts';
-import type { Arrival } from '../broker/broker.ts';
+import { formatActLine, formatMessageLine } from '../wire/recording.ts';
+import type { MessageInfo } from '../broker/broker.ts';
 import type { ActRow } from '../store/store.ts';
 
 export interface Recorder {
-  message: (topic: string, payload: Uint8Array, how: Pick<Arrival, 'retained'>) => void;
+  message: (topic: string, payload: Uint8Array, how: Pick<MessageInfo, 'retained'>) => void;
   /** Takes the acts that were not taken yet, and writes everything that came since the last time in its order. */
   acts: (rows: readonly ActRow[]) => void;
   counts: { messages: number; acts: number };
 }
 
-interface WaitingLine {
+interface PendingLine {
   atMs: number;
   /** At one moment acts come first. */
   rank: 0 | 1;
@@ -23,27 +23,27 @@ interface WaitingLine {
 
 /** `write` takes whole lines; `now` is our clock. */
 export function newRecorder(write: (line: string) => void, now: () => number): Recorder {
-  const taken = new Set<string>();
+  const recordedIds = new Set<string>();
   const counts = { messages: 0, acts: 0 };
-  let waiting: WaitingLine[] = [];
+  let pending: PendingLine[] = [];
   return {
     counts,
     message(topic, payload, how) {
       counts.messages++;
       const atMs = now();
-      const text = printMessageLine({ tstMs: atMs, topic, payload, retained: how.retained });
-      waiting.push({ atMs, rank: 1, text });
+      const text = formatMessageLine({ tstMs: atMs, topic, payload, retained: how.retained });
+      pending.push({ atMs, rank: 1, text });
     },
     acts(rows) {
       for (const row of rows) {
-        if (taken.has(row.id)) continue;
-        taken.add(row.id);
+        if (recordedIds.has(row.id)) continue;
+        recordedIds.add(row.id);
         counts.acts++;
-        waiting.push({ atMs: row.atMs, rank: 0, text: printActLine(row.atMs, row.body) });
+        pending.push({ atMs: row.atMs, rank: 0, text: formatActLine(row.atMs, row.body) });
       }
       // The sort is stable: what came at one moment stays in the order in which it came.
-      for (const { text } of waiting.toSorted((a, b) => a.atMs - b.atMs || a.rank - b.rank)) write(text);
-      waiting = [];
+      for (const { text } of pending.toSorted((a, b) => a.atMs - b.atMs || a.rank - b.rank)) write(text);
+      pending = [];
     },
   };
 }
@@ -60,25 +60,25 @@ const ENDED_BY: Record<string, readonly string[]> = {
  * visits, lay-ups and expectations that stand, since all of them change what readings mean. Acts that explain only their own time are
  * left behind; so are what was seen and shelved, which are of alarms that the recording does not know.
  */
-export function standingActs(rows: readonly ActRow[], atMs: number): ActRow[] {
-  const standing = new Map<string, ActRow>();
+export function activeActs(rows: readonly ActRow[], atMs: number): ActRow[] {
+  const active = new Map<string, ActRow>();
   for (const row of rows) {
     for (const [kind, ends] of Object.entries(ENDED_BY))
-      if (ends.includes(row.kind)) standing.delete(`${kind}/${row.well}`);
+      if (ends.includes(row.kind)) active.delete(`${kind}/${row.well}`);
     const body = row.body as { node?: string; channel?: string; pump?: string; newBaseline?: boolean };
-    if (row.kind === 'visit-closed' && body.newBaseline === true) forgetPins(standing, row.well);
-    const key = standingKey(row, body);
+    if (row.kind === 'visit-closed' && body.newBaseline === true) removePins(active, row.well);
+    const key = activeKey(row, body);
     if (key === undefined) continue;
     // The newest of a key comes last, as it was done.
-    standing.delete(key);
-    standing.set(key, row);
+    active.delete(key);
+    active.set(key, row);
   }
-  return [...standing.values()]
-    .filter((row) => !isOver(row, atMs))
+  return [...active.values()]
+    .filter((row) => !isExpired(row, atMs))
     .map((row) => ({ ...row, id: `${row.id}/now`, atMs }));
 }
 
-function standingKey(
+function activeKey(
   row: ActRow,
   body: { node?: string; channel?: string; pump?: string },
 ): string | undefined {
@@ -99,12 +99,12 @@ function standingKey(
 }
 
 /** After a new start of learning the old pins are no measure any more. */
-function forgetPins(standing: Map<string, ActRow>, well: string | undefined): void {
-  for (const [key, row] of standing) if (row.kind === 'pinned' && row.well === well) standing.delete(key);
+function removePins(active: Map<string, ActRow>, well: string | undefined): void {
+  for (const [key, row] of active) if (row.kind === 'pinned' && row.well === well) active.delete(key);
 }
 
 /** What stands until a time that has gone by. */
-function isOver({ kind, body }: ActRow, atMs: number): boolean {
+function isExpired({ kind, body }: ActRow, atMs: number): boolean {
   const { until } = body as { until?: string };
   return (kind === 'expected' || kind === 'laid-up') && until !== undefined && Date.parse(until) <= atMs;
 }

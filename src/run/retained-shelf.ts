@@ -14,7 +14,7 @@ interface RetainedMessage {
   qos: Qos;
 }
 
-export interface RetainedShelf {
+export interface RetainedMessages {
   load: () => RetainedMessage[];
   /** `null` forgets the topic. */
   save: (topic: string, payload: Uint8Array | null, qos: Qos) => void;
@@ -23,28 +23,28 @@ export interface RetainedShelf {
 }
 
 /** A thousand nodes that come back together after a power cut say 2,000 of these within seconds: some commits, not 2,000. */
-const GATHER_MS = 200;
-const OF_NODES = ['hello', 'presence'] as const;
+const COMMIT_DELAY_MS = 200;
+const RETAINED_TOPICS = ['hello', 'presence'] as const;
 
 const keyOf = (topic: string): string => `retained/${topic}`;
 
-/** The shelf of one broker. `onTrouble`: one sentence where the disk did not take it. */
-export function retainedShelf(
-  store: Pick<Store, 'commit' | 'value' | 'nodes'>,
-  { root, onTrouble }: { root: string; onTrouble: (sentence: string) => void },
-): RetainedShelf {
-  const waiting = new Map<string, string | null>();
+/** The shelf of one broker. `onProblem`: one sentence where the disk did not take it. */
+export function retainedMessages(
+  store: Pick<Store, 'commit' | 'getValue' | 'nodes'>,
+  { root, onProblem }: { root: string; onProblem: (sentence: string) => void },
+): RetainedMessages {
+  const pending = new Map<string, string | null>();
   let timer: NodeJS.Timeout | undefined;
   function flush(): void {
     clearTimeout(timer);
     timer = undefined;
-    if (waiting.size === 0) return;
-    const changes = [...waiting].map(([key, value]): Change => ({ change: 'value', key, value }));
-    waiting.clear();
+    if (pending.size === 0) return;
+    const changes = [...pending].map(([key, value]): Change => ({ change: 'setting', key, value }));
+    pending.clear();
     try {
       store.commit(changes);
     } catch (error) {
-      onTrouble(
+      onProblem(
         `Cannot keep what nodes said last of themselves: ${error instanceof Error ? error.message : String(error)}`,
       );
     }
@@ -53,20 +53,20 @@ export function retainedShelf(
     load: () =>
       store
         .nodes()
-        .flatMap(({ node }) => OF_NODES.map((last) => `${root}/${node}/${last}`))
-        .flatMap((topic) => parse(topic, store.value(keyOf(topic)))),
+        .flatMap(({ node }) => RETAINED_TOPICS.map((last) => `${root}/${node}/${last}`))
+        .flatMap((topic) => parse(topic, store.getValue(keyOf(topic)))),
     save(topic, payload, qos) {
-      if (!OF_NODES.some((last) => topic.endsWith(`/${last}`))) return;
-      waiting.set(keyOf(topic), payload && `${qos} ${Buffer.from(payload).toString('base64')}`);
-      timer ??= setTimeout(flush, GATHER_MS);
+      if (!RETAINED_TOPICS.some((last) => topic.endsWith(`/${last}`))) return;
+      pending.set(keyOf(topic), payload && `${qos} ${Buffer.from(payload).toString('base64')}`);
+      timer ??= setTimeout(flush, COMMIT_DELAY_MS);
     },
     flush,
   };
 }
 
 /** `1 eyJjb250…`: QoS and payload. */
-function parse(topic: string, kept: string | undefined): RetainedMessage[] {
-  const match = kept === undefined ? null : /^([012]) (.+)$/.exec(kept);
+function parse(topic: string, stored: string | undefined): RetainedMessage[] {
+  const match = stored === undefined ? null : /^([012]) (.+)$/.exec(stored);
   if (!match) return [];
   return [{ topic, qos: Number(match[1]) as Qos, payload: Buffer.from(match[2]!, 'base64') }];
 }

@@ -10,15 +10,15 @@ import type { Broker } from '../broker/broker.ts';
 import { openOutbox, type Outbox } from '../send/outbox.ts';
 import { openSenders, type Senders } from '../send/senders.ts';
 import { openStore } from '../store/open-store.ts';
-import { openPapers } from '../store/paper-files.ts';
+import { openDocuments } from '../store/paper-files.ts';
 import type { Store } from '../store/store.ts';
 import { openDataFolder } from './data-folder.ts';
-import { openLive, type LiveServer } from './live/server.ts';
+import { openLiveServer, type LiveServer } from './live/server.ts';
 import { openBroker } from './open-broker.ts';
 import { openPages, type OpenPages } from './open-pages.ts';
-import { newTeller } from './teller.ts';
+import { newNotifier } from './teller.ts';
 
-export interface StationOptions {
+export interface ServerOptions {
   settings: Settings;
   secrets: Secrets;
   version: string;
@@ -30,11 +30,11 @@ export interface StationOptions {
   /** Let clients of this computer in without a credential. */
   allowLocal: boolean;
   /** The demo's past drives the time itself. */
-  beatsByItself?: boolean;
-  gatherMs?: number;
+  autoTick?: boolean;
+  batchDelayMs?: number;
 }
 
-export interface Station {
+export interface RunningServer {
   live: LiveServer;
   store: Store;
   /** Where the built-in broker listens; undefined for an outside one. */
@@ -44,63 +44,63 @@ export interface Station {
 }
 
 export const STORE_FILE = 'stillwell.db';
-export const PAPERS_FOLDER = 'papers';
+export const DOCUMENTS_FOLDER = 'papers';
 
 /** Opens it all. Rejects with one clear line, and leaves nothing open then. */
-export async function openStation(options: StationOptions): Promise<Station> {
+export async function openServer(options: ServerOptions): Promise<RunningServer> {
   const { settings } = options;
   openDataFolder({
     dataDir: settings.dataDir,
     storeFile: STORE_FILE,
-    papersFolder: PAPERS_FOLDER,
+    papersFolder: DOCUMENTS_FOLDER,
     log: options.log,
   });
-  const undo: (() => Promise<void> | void)[] = [];
+  const closers: (() => Promise<void> | void)[] = [];
   try {
     const store = openStore(join(settings.dataDir, STORE_FILE), {
       readingsDays: settings.retention.readingsDays,
     });
-    undo.push(() => store.close());
+    closers.push(() => store.close());
     const parts: { live?: LiveServer; broker?: Broker; outbox?: Outbox } = {};
-    const live = openLive({
+    const live = openLiveServer({
       store,
       root: settings.root,
       observe: settings.observe,
-      letInAll: settings.broker.kind === 'built-in',
+      approveAll: settings.broker.kind === 'built-in',
       now: options.now,
       publish: (topic, payload, how) => publishQuietly(parts.broker, topic, payload, how),
       onLost: () => parts.broker?.dropConnections(),
-      tell: newTeller(settings, store, () => parts.live?.state().cards),
+      notify: newNotifier(settings, store, () => parts.live?.state().cards),
       log: options.log,
-      onCommit: () => parts.outbox?.poke(),
-      ...(options.beatsByItself !== undefined && { beatsByItself: options.beatsByItself }),
-      ...(options.gatherMs !== undefined && { gatherMs: options.gatherMs }),
+      onCommit: () => parts.outbox?.wake(),
+      ...(options.autoTick !== undefined && { autoTick: options.autoTick }),
+      ...(options.batchDelayMs !== undefined && { batchDelayMs: options.batchDelayMs }),
     });
     parts.live = live;
-    undo.push(() => live.close());
-    takeCards(settings, { live, store, log: options.log });
+    closers.push(() => live.close());
+    importCardFiles(settings, { live, store, log: options.log });
     const broker = await openBroker(options, store, live);
     parts.broker = broker.broker;
-    undo.push(() => broker.broker.close());
+    closers.push(() => broker.broker.close());
     const senders = sendersOf(options, broker.broker);
-    const outbox = openNotices(options, store, senders);
+    const outbox = openNoticeOutbox(options, store, senders);
     parts.outbox = outbox;
-    undo.push(async () => {
+    closers.push(async () => {
       await outbox.close();
       senders.close();
     });
-    const papers = openPapers(join(settings.dataDir, PAPERS_FOLDER));
-    const web = await openPages(options, { store, live, papers, broker: broker.broker });
-    undo.push(() => web.close());
-    return { live, store, brokerPort: broker.port, web, close: () => closeAll(undo) };
+    const documents = openDocuments(join(settings.dataDir, DOCUMENTS_FOLDER));
+    const web = await openPages(options, { store, live, documents, broker: broker.broker });
+    closers.push(() => web.close());
+    return { live, store, brokerPort: broker.port, web, close: () => closeAll(closers) };
   } catch (error) {
-    await closeAll(undo);
+    await closeAll(closers);
     throw error;
   }
 }
 
-async function closeAll(undo: (() => Promise<void> | void)[]): Promise<void> {
-  for (const step of undo.splice(0).reverse()) await step();
+async function closeAll(closers: (() => Promise<void> | void)[]): Promise<void> {
+  for (const step of closers.splice(0).reverse()) await step();
 }
 
 /** `kept` that could not be sent goes out again at the next hello; its loss is no fault. */
@@ -117,28 +117,28 @@ function publishQuietly(
  * Cards from files become acts when the file is new or was changed since it was last taken. A card that was changed on the page
  * since then stays: at a start nobody has said anything new by a file that is as it was.
  */
-function takeCards(
+function importCardFiles(
   settings: Settings,
-  { live, store, log }: { live: LiveServer; store: Store; log: StationOptions['log'] },
+  { live, store, log }: { live: LiveServer; store: Store; log: ServerOptions['log'] },
 ): void {
-  for (const { card, written, path } of loadCards(settings)) {
+  for (const { card, json, path } of loadCards(settings)) {
     const key = `card-file/${card.well}`;
-    const text = JSON.stringify(written);
-    if (store.value(key) === text) continue;
+    const text = JSON.stringify(json);
+    if (store.getValue(key) === text) continue;
     const known = live.state().cards.get(card.well);
     if (!known || JSON.stringify(known) !== JSON.stringify(card)) {
-      const done = live.act({ kind: 'card-changed', card: written }, path);
-      if ('no' in done) {
-        log('warn', `Cannot take the card ${path}: ${done.no}`);
+      const done = live.applyAct({ kind: 'card-changed', card: json }, path);
+      if ('problem' in done) {
+        log('warn', `Cannot take the card ${path}: ${done.problem}`);
         continue;
       }
     }
-    store.commit([{ change: 'value', key, value: text }]);
+    store.commit([{ change: 'setting', key, value: text }]);
   }
 }
 
 export function sendersOf(
-  options: Pick<StationOptions, 'settings' | 'secrets'>,
+  options: Pick<ServerOptions, 'settings' | 'secrets'>,
   broker: Pick<Broker, 'publish'> | undefined,
 ): Senders {
   const { settings, secrets } = options;
@@ -161,7 +161,7 @@ export function sendersOf(
   });
 }
 
-function openNotices(options: StationOptions, store: Store, senders: Senders): Outbox {
+function openNoticeOutbox(options: ServerOptions, store: Store, senders: Senders): Outbox {
   return openOutbox({
     store: {
       due: (limit) => store.notices({ state: 'due', limit }),
@@ -181,6 +181,6 @@ function openNotices(options: StationOptions, store: Store, senders: Senders): O
       row.state === 'given-up'
         ? options.log('warn', `Gave up telling ${row.to}: ${row.lastError ?? 'no reason known'}`)
         : options.log('info', `Told ${row.to}: ${row.body.subject}`),
-    onTrouble: (sentence) => options.log('warn', sentence),
+    onProblem: (sentence) => options.log('warn', sentence),
   });
 }

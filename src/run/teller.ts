@@ -8,19 +8,19 @@ import type { Settings } from '../config/settings.ts';
 import { decideNotices } from '../notice/decide.ts';
 import type { NoticeRow } from '../notice/notice-row.ts';
 import type { Store } from '../store/store.ts';
-import type { Teller } from './live/state.ts';
+import type { Notifier } from './live/state.ts';
 
-interface Of {
+interface AlarmSubject {
   well?: string;
   site?: string;
 }
 
 /** `cards`: the newest card of each well; undefined while the live loop is still being made from the store, which then knows them. */
-export function newTeller(
+export function newNotifier(
   settings: Pick<Settings, 'notices' | 'units'>,
   store: Pick<Store, 'acts'>,
   cards: () => ReadonlyMap<string, Card> | undefined,
-): Teller {
+): Notifier {
   return (change, nowMs) =>
     settings.notices.length === 0
       ? []
@@ -28,20 +28,20 @@ export function newTeller(
           recipients: settings.notices,
           nowMs,
           units: settings.units,
-          timeZone: zoneOf(change.event, cards() ?? keptCards(store)),
+          timeZone: timeZoneOf(change.event, cards() ?? storedCards(store)),
         })
           .map((decision) => ('row' in decision ? decision.row : undefined))
           .filter((row): row is NoticeRow => row !== undefined);
 }
 
-function zoneOf({ well, site }: Of, cards: ReadonlyMap<string, Card>): string {
+function timeZoneOf({ well, site }: AlarmSubject, cards: ReadonlyMap<string, Card>): string {
   const own = well === undefined ? undefined : cards.get(well);
   const card =
     own ?? (site === undefined ? undefined : [...cards.values()].find((other) => other.site === site));
   return card?.timeZone ?? 'UTC';
 }
 
-function keptCards(store: Pick<Store, 'acts'>): Map<string, Card> {
+function storedCards(store: Pick<Store, 'acts'>): Map<string, Card> {
   const cards = new Map<string, Card>();
   for (const { kind, body } of store.acts({ fromMs: 0 })) {
     if (kind !== 'card-changed') continue;

@@ -2,23 +2,23 @@
 import { makeCredential } from '../broker/credentials.ts';
 import type { Broker } from '../broker/broker.ts';
 import type { Settings } from '../config/settings.ts';
-import type { PaperFiles } from '../store/paper-files.ts';
+import type { DocumentFiles } from '../store/paper-files.ts';
 import type { Store } from '../store/store.ts';
-import type { Phones, WebDeps } from '../web/deps.ts';
+import type { CalendarAccess, WebDeps } from '../web/deps.ts';
 import type { MetricFamily } from '../web/metrics.ts';
-import { openDesk } from './desk.ts';
+import { openLogbookService } from './desk.ts';
 import type { LiveServer } from './live/server.ts';
-import { liveWell, wellNow } from './live/view.ts';
-import { openPackets } from './packet/packets.ts';
-import { withHanded } from './packet/with-handed.ts';
+import { liveWell, wellStatus } from './live/view.ts';
+import { openWellExports } from './packet/packets.ts';
+import { withImported } from './packet/with-handed.ts';
 
 export interface WebParts {
   settings: Settings;
   store: Store;
-  papers: PaperFiles;
+  documents: DocumentFiles;
   live: LiveServer;
   broker: Broker;
-  phones: Phones;
+  phones: CalendarAccess;
   version: string;
   now: () => number;
   log: (level: 'info' | 'warn' | 'error', sentence: string) => void;
@@ -27,30 +27,30 @@ export interface WebParts {
 export function webDeps(parts: WebParts): WebDeps {
   const { store, live, now } = parts;
   return {
-    store: withHanded(store),
-    phones: parts.phones,
-    desk: openDesk({ store, papers: parts.papers, now }),
-    packets: openPackets({
+    store: withImported(store),
+    calendarAccess: parts.phones,
+    logbook: openLogbookService({ store, documents: parts.documents, now }),
+    exports: openWellExports({
       store,
-      papers: parts.papers,
+      documents: parts.documents,
       now,
-      commit: (changes) => live.handIn(changes),
-      writeCard: (card, by) => void live.act({ kind: 'card-changed', card }, by),
+      commit: (changes) => live.importChanges(changes),
+      writeCard: (card, by) => void live.applyAct({ kind: 'card-changed', card }, by),
     }),
     live: {
-      wells: () => [...live.state().lines.values()].map(wellNow),
+      wells: () => [...live.state().pipelines.values()].map(wellStatus),
       well: (name) => {
-        const line = live.state().lines.get(name);
-        return line && liveWell(line);
+        const pipeline = live.state().pipelines.get(name);
+        return pipeline && liveWell(pipeline);
       },
       subscribe: (fn) => live.subscribe(fn),
     },
-    act: (written, by) => Promise.resolve(live.act(written, by)),
-    letIn: (node) => letIn(parts, node),
+    act: (written, by) => Promise.resolve(live.applyAct(written, by)),
+    approveNode: (node) => approveNode(parts, node),
     forget: (node) => live.forget(node),
     metrics: () => metricsOf(parts),
-    ailments: () => live.ailments(),
-    fault: (error) =>
+    healthProblems: () => live.healthProblems(),
+    onError: (error) =>
       parts.log('error', error instanceof Error ? (error.stack ?? error.message) : String(error)),
     version: parts.version,
     startedMs: now(),
@@ -59,18 +59,18 @@ export function webDeps(parts: WebParts): WebDeps {
 }
 
 /** On our own broker a node is let in by its credential, shown once; on another one by our saying so. */
-async function letIn(parts: WebParts, node: string): ReturnType<WebDeps['letIn']> {
-  const why = parts.live.letIn(node);
-  if (why !== undefined) return { no: why };
+async function approveNode(parts: WebParts, node: string): ReturnType<WebDeps['approveNode']> {
+  const why = parts.live.approveNode(node);
+  if (why !== undefined) return { problem: why };
   if (parts.settings.broker.kind !== 'built-in') return { done: true };
   if (parts.store.credentials().some((row) => row.node === node)) return { done: true };
-  const { password, row } = await makeCredential(node, { madeMs: parts.now() });
+  const { password, row } = await makeCredential(node, { createdMs: parts.now() });
   parts.store.commit([{ change: 'credential', row }]);
   return { done: true, credential: password };
 }
 
 function metricsOf({ live, store, broker, now }: WebParts): MetricFamily[] {
-  const { counts, lines, nodes } = live.state();
+  const { counts, pipelines, nodes } = live.state();
   const counter = (name: string, help: string, value: number): MetricFamily => ({
     name,
     type: 'counter',
@@ -113,7 +113,7 @@ function metricsOf({ live, store, broker, now }: WebParts): MetricFamily[] {
         ignored === undefined ? [] : [{ labels: { node }, value: ignored.names }],
       ),
     },
-    gauge('stillwell_wells', 'Wells watched.', lines.size),
+    gauge('stillwell_wells', 'Wells watched.', pipelines.size),
     gauge('stillwell_nodes', 'Nodes known.', nodes.size),
     gauge(
       'stillwell_connected_nodes',

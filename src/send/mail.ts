@@ -4,7 +4,7 @@
  */
 import { createTransport } from 'nodemailer';
 import type { NoticeRow } from '../notice/notice-row.ts';
-import { failed, messageOf, noticeKey, type Send, type Sent } from './sender.ts';
+import { sendFailure, errorMessage, noticeKey, type Send, type SendResult } from './sender.ts';
 
 export interface MailSettings {
   host: string;
@@ -19,8 +19,8 @@ export interface MailSettings {
   from: string;
 }
 
-const CONNECT_WITHIN_MS = 20_000;
-const SILENT_FOR_MS = 30_000;
+const CONNECT_TIMEOUT_MS = 20_000;
+const SOCKET_TIMEOUT_MS = 30_000;
 /** Replies that say "log in first" or "not with this login": a person may mend that, so they are tried again. RFC 4954. */
 const LOGIN_REPLIES: readonly number[] = [530, 534, 535, 538];
 
@@ -30,16 +30,16 @@ export interface MailSender {
   close(): void;
 }
 
-export function openMail(settings: MailSettings): MailSender {
+export function openMailSender(settings: MailSettings): MailSender {
   const transport = createTransport({
     host: settings.host,
     port: settings.port,
     secure: settings.secure === 'tls',
     requireTLS: settings.secure === 'starttls',
     ignoreTLS: settings.secure === 'none',
-    connectionTimeout: CONNECT_WITHIN_MS,
-    greetingTimeout: CONNECT_WITHIN_MS,
-    socketTimeout: SILENT_FOR_MS,
+    connectionTimeout: CONNECT_TIMEOUT_MS,
+    greetingTimeout: CONNECT_TIMEOUT_MS,
+    socketTimeout: SOCKET_TIMEOUT_MS,
     disableFileAccess: true,
     disableUrlAccess: true,
     ...(settings.ca === undefined ? {} : { tls: { ca: settings.ca } }),
@@ -48,17 +48,17 @@ export function openMail(settings: MailSettings): MailSender {
   return {
     to: (address) => async (notice) => {
       try {
-        await transport.sendMail(letter(settings.from, address, notice));
+        await transport.sendMail(buildMail(settings.from, address, notice));
         return { sent: true };
       } catch (error) {
-        return mailProblem(error, settings, address);
+        return mailFailure(error, settings, address);
       }
     },
     close: () => transport.close(),
   };
 }
 
-function letter(
+function buildMail(
   from: string,
   address: string,
   notice: NoticeRow,
@@ -69,7 +69,7 @@ function letter(
     to: { name: '', address },
     subject: notice.body.subject,
     text: notice.body.text,
-    date: new Date(notice.madeMs),
+    date: new Date(notice.createdMs),
     messageId: `<${noticeKey(notice.id)}@${domain}>`,
     references: `<${noticeKey(notice.alarmId)}@${domain}>`,
     headers: { 'Auto-Submitted': 'auto-generated' },
@@ -78,46 +78,49 @@ function letter(
 }
 
 /** One sentence out of what the SMTP library or the relay said. */
-function mailProblem(error: unknown, settings: MailSettings, address: string): Sent {
-  const { code, responseCode, response } = shownError(error);
+function mailFailure(error: unknown, settings: MailSettings, address: string): SendResult {
+  const { code, responseCode, response } = errorDetails(error);
   const where = `the mail relay ${settings.host} port ${settings.port}`;
   if (responseCode !== undefined && code !== 'ETLS') {
-    const said = `${where} answered "${response ?? responseCode}"`;
+    const answer = `${where} answered "${response ?? responseCode}"`;
     if (code === 'EAUTH' || LOGIN_REPLIES.includes(responseCode)) {
-      return failed(`Cannot send mail: ${said}. Check the mail user and password in the settings.`, true);
+      return sendFailure(
+        `Cannot send mail: ${answer}. Check the mail user and password in the settings.`,
+        true,
+      );
     }
     // Only what it says of this address or this letter is final; the rest a person or time may mend.
-    const ofThisLetter = code === 'EENVELOPE' || code === 'EMESSAGE';
-    return failed(`Cannot send mail to ${address}: ${said}.`, !(ofThisLetter && responseCode >= 500));
+    const aboutThisMail = code === 'EENVELOPE' || code === 'EMESSAGE';
+    return sendFailure(`Cannot send mail to ${address}: ${answer}.`, !(aboutThisMail && responseCode >= 500));
   }
   switch (code ?? '') {
     case 'EDNS':
     case 'ENOTFOUND':
-      return failed(
+      return sendFailure(
         `Cannot send mail: no computer is called ${settings.host} here. Check smtp.host in the settings, and the network.`,
         true,
       );
     case 'ECONNREFUSED':
-      return failed(
+      return sendFailure(
         `Cannot send mail: nothing listens at ${where}. Check smtp.host and smtp.port in the settings.`,
         true,
       );
     case 'ETLS':
-      return failed(
-        `Cannot send mail: ${where} gives no TLS that can be trusted (${messageOf(error)}). Check smtp.secure in the settings.`,
+      return sendFailure(
+        `Cannot send mail: ${where} gives no TLS that can be trusted (${errorMessage(error)}). Check smtp.secure in the settings.`,
         true,
       );
     case 'ETIMEDOUT':
-      return failed(
+      return sendFailure(
         `Cannot send mail: ${where} does not answer. Check smtp.port and smtp.secure in the settings, and the network.`,
         true,
       );
     default:
-      return failed(`Cannot send mail: ${where}: ${messageOf(error)}.`, true);
+      return sendFailure(`Cannot send mail: ${where}: ${errorMessage(error)}.`, true);
   }
 }
 
-function shownError(error: unknown): { code?: string; responseCode?: number; response?: string } {
+function errorDetails(error: unknown): { code?: string; responseCode?: number; response?: string } {
   if (typeof error !== 'object' || error === null) return {};
   const code =
     systemCodeOf(error) ?? ('code' in error && typeof error.code === 'string' ? error.code : undefined);
@@ -132,5 +135,5 @@ function shownError(error: unknown): { code?: string; responseCode?: number; res
 
 /** The library puts its own code (ESOCKET) over the system's, which says more. */
 function systemCodeOf(error: object): string | undefined {
-  return /\b(ECONNREFUSED|ENOTFOUND|ETIMEDOUT)\b/.exec(messageOf(error))?.[1];
+  return /\b(ECONNREFUSED|ENOTFOUND|ETIMEDOUT)\b/.exec(errorMessage(error))?.[1];
 }

@@ -4,8 +4,8 @@
  * Rows of one recipient's way go one after another, in the order they were made: 'it is over' never comes before 'it began'.
  */
 import type { NoticeRow } from '../notice/notice-row.ts';
-import { waitBeforeRetry } from './retry.ts';
-import { failed, messageOf, type Send, type Sent } from './sender.ts';
+import { retryDelayMs } from './retry.ts';
+import { sendFailure, errorMessage, type Send, type SendResult } from './sender.ts';
 
 /** The store, narrowed to what is needed here. Both may throw; that is tried again. */
 export interface NoticeStore {
@@ -18,11 +18,11 @@ export interface NoticeStore {
 export interface OutboxOptions {
   store: NoticeStore;
   /** The sender of this recipient's way; undefined where the settings no longer have it. */
-  senderFor: (to: string, way: string) => Send | undefined;
+  senderFor: (to: string, channel: string) => Send | undefined;
   clock?: OutboxClock;
   /** Told of each row that was sent or given up, and of the store's own troubles. */
   onSettled?: (row: NoticeRow) => void;
-  onTrouble?: (sentence: string) => void;
+  onProblem?: (sentence: string) => void;
 }
 
 export interface OutboxClock {
@@ -34,53 +34,53 @@ export interface OutboxClock {
 
 export interface Outbox {
   /** New rows were committed: look now. */
-  poke(): void;
+  wake(): void;
   /** Starts nothing more and waits for what is under way. */
   close(): Promise<void>;
 }
 
 /** Read at each look: 10,000 rows of 2 KB are 20 MB, and a day of a hundred unreachable recipients. */
-const MOST_ROWS = 10_000;
+const MAX_ROWS = 10_000;
 /** Ways served at once: mail relays dislike more from one client. */
-const MOST_AT_ONCE = 4;
+const MAX_CONCURRENT = 4;
 /** A look without a poke, should one have been missed. */
-const LOOK_EVERY_MS = 60_000;
+const POLL_INTERVAL_MS = 60_000;
 /** Pokes may come with every commit, hundreds a second; a look reads the store. Five a second are soon enough for people. */
-const LOOKS_APART_MS = 200;
+const MIN_POLL_INTERVAL_MS = 200;
 
-interface Line {
+interface OutboxState {
   options: OutboxOptions;
   clock: OutboxClock;
   /** Ways with a sending under way. */
   busy: Map<string, Promise<void>>;
   /** Settled rows that the store has not taken yet: not to be sent again meanwhile. */
-  unmarked: Map<string, NoticeRow>;
+  unsaved: Map<string, NoticeRow>;
   closing: boolean;
-  lookedMs: number;
+  lastPollMs: number;
   /** A poke waits for its turn. */
-  poked: boolean;
+  pollScheduled: boolean;
   cancel: () => void;
 }
 
 export function openOutbox(options: OutboxOptions): Outbox {
-  const line: Line = {
+  const state: OutboxState = {
     options,
     clock: options.clock ?? REAL_CLOCK,
     busy: new Map(),
-    unmarked: new Map(),
+    unsaved: new Map(),
     closing: false,
-    lookedMs: Number.NEGATIVE_INFINITY,
-    poked: false,
+    lastPollMs: Number.NEGATIVE_INFINITY,
+    pollScheduled: false,
     cancel: () => undefined,
   };
-  look(line);
+  poll(state);
   return {
-    poke: () => poke(line),
+    wake: () => requestPoll(state),
     async close() {
-      line.closing = true;
-      line.cancel();
-      await Promise.all(line.busy.values());
-      tryMarkLeft(line);
+      state.closing = true;
+      state.cancel();
+      await Promise.all(state.busy.values());
+      trySaveResults(state);
     },
   };
 }
@@ -95,53 +95,56 @@ const REAL_CLOCK: OutboxClock = {
   },
 };
 
-function poke(line: Line): void {
-  if (line.closing || line.poked) return;
-  const waitMs = line.lookedMs + LOOKS_APART_MS - line.clock.nowMs();
+function requestPoll(state: OutboxState): void {
+  if (state.closing || state.pollScheduled) return;
+  const waitMs = state.lastPollMs + MIN_POLL_INTERVAL_MS - state.clock.nowMs();
   if (waitMs <= 0) {
-    look(line);
+    poll(state);
     return;
   }
-  line.poked = true;
-  line.cancel();
-  line.cancel = line.clock.after(waitMs, () => look(line));
+  state.pollScheduled = true;
+  state.cancel();
+  state.cancel = state.clock.after(waitMs, () => poll(state));
 }
 
 /** Starts what can start now, and sets the one timer for what can start next. */
-function look(line: Line): void {
-  if (line.closing) return;
-  line.cancel();
-  const nowMs = line.clock.nowMs();
-  line.lookedMs = nowMs;
-  line.poked = false;
-  let nextMs = nowMs + LOOK_EVERY_MS;
-  for (const row of firstOfEachWay(line, dueRows(line), nowMs)) {
-    if (line.busy.size >= MOST_AT_ONCE && row.dueMs <= nowMs) break;
-    if (row.dueMs <= nowMs) start(line, row);
+function poll(state: OutboxState): void {
+  if (state.closing) return;
+  state.cancel();
+  const nowMs = state.clock.nowMs();
+  state.lastPollMs = nowMs;
+  state.pollScheduled = false;
+  let nextMs = nowMs + POLL_INTERVAL_MS;
+  for (const row of nextRowPerChannel(state, dueRows(state), nowMs)) {
+    if (state.busy.size >= MAX_CONCURRENT && row.dueMs <= nowMs) break;
+    if (row.dueMs <= nowMs) startSending(state, row);
     else nextMs = Math.min(nextMs, row.dueMs);
   }
-  line.cancel = line.clock.after(Math.max(1, nextMs - nowMs), () => look(line));
+  state.cancel = state.clock.after(Math.max(1, nextMs - nowMs), () => poll(state));
 }
 
-function dueRows(line: Line): NoticeRow[] {
+function dueRows(state: OutboxState): NoticeRow[] {
   try {
-    markLeft(line);
-    return line.options.store.due(MOST_ROWS).filter((row) => !line.unmarked.has(row.id));
+    saveResults(state);
+    return state.options.store.due(MAX_ROWS).filter((row) => !state.unsaved.has(row.id));
   } catch (error) {
-    line.options.onTrouble?.(`Cannot look for notices to send: ${messageOf(error)}`);
+    state.options.onProblem?.(`Cannot read notices to send: ${errorMessage(error)}`);
     return [];
   }
 }
 
 /** Per way the row whose turn it is: the oldest, but one that was never tried and is due later does not hold up the others. */
-function firstOfEachWay(line: Line, rows: readonly NoticeRow[], nowMs: number): NoticeRow[] {
+function nextRowPerChannel(state: OutboxState, rows: readonly NoticeRow[], nowMs: number): NoticeRow[] {
   const first = new Map<string, NoticeRow>();
   for (const row of [...rows].sort(byAge)) {
-    const way = wayOf(row);
-    if (line.busy.has(way)) continue;
-    const held = first.get(way);
-    if (held === undefined || (held.tries === 0 && held.dueMs > nowMs && row.dueMs < held.dueMs))
-      first.set(way, row);
+    const channel = channelKey(row);
+    if (state.busy.has(channel)) continue;
+    const candidate = first.get(channel);
+    if (
+      candidate === undefined ||
+      (candidate.tries === 0 && candidate.dueMs > nowMs && row.dueMs < candidate.dueMs)
+    )
+      first.set(channel, row);
   }
   return [...first.values()].sort((a, b) => a.dueMs - b.dueMs);
 }
@@ -149,71 +152,71 @@ function firstOfEachWay(line: Line, rows: readonly NoticeRow[], nowMs: number): 
 const ORDER: Record<NoticeRow['what'], number> = { test: 0, raised: 1, changed: 2, cleared: 3, withdrawn: 4 };
 
 function byAge(a: NoticeRow, b: NoticeRow): number {
-  return a.madeMs - b.madeMs || ORDER[a.what] - ORDER[b.what] || (a.id < b.id ? -1 : 1);
+  return a.createdMs - b.createdMs || ORDER[a.what] - ORDER[b.what] || (a.id < b.id ? -1 : 1);
 }
 
-function wayOf(row: NoticeRow): string {
-  return `${row.to}\n${row.body.way ?? ''}`;
+function channelKey(row: NoticeRow): string {
+  return `${row.to}\n${row.body.channel ?? ''}`;
 }
 
-function start(line: Line, row: NoticeRow): void {
-  const way = wayOf(row);
-  line.busy.set(way, serve(line, row, way));
+function startSending(state: OutboxState, row: NoticeRow): void {
+  const channel = channelKey(row);
+  state.busy.set(channel, sendAndRecord(state, row, channel));
 }
 
-async function serve(line: Line, row: NoticeRow, way: string): Promise<void> {
-  const sent = await sendOnce(line, row);
-  line.busy.delete(way);
-  settle(line, row, sent);
-  look(line);
+async function sendAndRecord(state: OutboxState, row: NoticeRow, channel: string): Promise<void> {
+  const sent = await sendOnce(state, row);
+  state.busy.delete(channel);
+  recordResult(state, row, sent);
+  poll(state);
 }
 
-async function sendOnce(line: Line, row: NoticeRow): Promise<Sent> {
-  const send = line.options.senderFor(row.to, row.body.way ?? '');
+async function sendOnce(state: OutboxState, row: NoticeRow): Promise<SendResult> {
+  const send = state.options.senderFor(row.to, row.body.channel ?? '');
   if (send === undefined)
-    return failed(
-      `The settings no longer say how to tell ${row.to} by ${row.body.way ?? 'this way'}.`,
+    return sendFailure(
+      `The settings no longer say how to tell ${row.to} by ${row.body.channel ?? 'this way'}.`,
       false,
     );
   try {
-    return await send(row, line.clock.nowMs());
+    return await send(row, state.clock.nowMs());
   } catch (error) {
-    return failed(`Cannot send: ${messageOf(error)}`, true);
+    return sendFailure(`Cannot send: ${errorMessage(error)}`, true);
   }
 }
 
-function settle(line: Line, row: NoticeRow, sent: Sent): void {
-  const nowMs = line.clock.nowMs();
-  const after = rowAfter(row, sent, { nowMs, random: line.clock.random() });
-  line.unmarked.set(after.id, after);
-  tryMarkLeft(line);
-  if (after.state !== 'due') line.options.onSettled?.(after);
+function recordResult(state: OutboxState, row: NoticeRow, sent: SendResult): void {
+  const nowMs = state.clock.nowMs();
+  const updated = rowAfterTry(row, sent, { nowMs, random: state.clock.random() });
+  state.unsaved.set(updated.id, updated);
+  trySaveResults(state);
+  if (updated.state !== 'due') state.options.onSettled?.(updated);
 }
 
 /** The row after one try: sent, due again later, or given up. */
-function rowAfter(row: NoticeRow, sent: Sent, at: { nowMs: number; random: number }): NoticeRow {
+function rowAfterTry(row: NoticeRow, sent: SendResult, at: { nowMs: number; random: number }): NoticeRow {
   const tries = row.tries + 1;
   if (sent.sent) {
     const { lastError: _, ...rest } = row;
     return { ...rest, tries, state: 'sent', sentMs: at.nowMs };
   }
-  const waitMs = sent.again ? waitBeforeRetry(tries, at.random) : undefined;
+  const waitMs = sent.retryable ? retryDelayMs(tries, at.random) : undefined;
   return waitMs === undefined
     ? { ...row, tries, state: 'given-up', lastError: sent.problem }
     : { ...row, tries, dueMs: at.nowMs + waitMs, lastError: sent.problem };
 }
 
-function markLeft(line: Line): void {
-  for (const [id, row] of line.unmarked) {
-    line.options.store.mark(row);
-    line.unmarked.delete(id);
+function saveResults(state: OutboxState): void {
+  for (const [id, row] of state.unsaved) {
+    state.options.store.mark(row);
+    state.unsaved.delete(id);
   }
 }
 
-function tryMarkLeft(line: Line): void {
+function trySaveResults(state: OutboxState): void {
   try {
-    markLeft(line);
+    saveResults(state);
   } catch (error) {
-    line.options.onTrouble?.(`Cannot keep that a notice was sent: ${messageOf(error)}`);
+    state.options.onProblem?.(`Cannot keep that a notice was sent: ${errorMessage(error)}`);
   }
 }

@@ -3,14 +3,14 @@
  * relay that comes back is not met by all at once; 30 tries, about a day in all, then it is given up and shown as such.
  */
 const FIRST_WAIT_MS = 15_000;
-const LONGEST_WAIT_MS = 3_600_000;
-const JITTER_SHARE = 0.2;
+const MAX_WAIT_MS = 3_600_000;
+const JITTER_RATIO = 0.2;
 /** 15 s doubled nine times reaches the hour after 2 h 8 min in all; 21 hours more make about a day. */
 export const MAX_TRIES = 30;
 
 /** Wait before the next try, after `tries` that failed; undefined where it is given up. `random` in [0, 1). */
-export function waitBeforeRetry(tries: number, random: number): number | undefined {
+export function retryDelayMs(tries: number, random: number): number | undefined {
   if (tries >= MAX_TRIES) return undefined;
-  const wait = Math.min(LONGEST_WAIT_MS, FIRST_WAIT_MS * 2 ** Math.min(tries - 1, 20));
-  return Math.round(wait * (1 - JITTER_SHARE + 2 * JITTER_SHARE * random));
+  const wait = Math.min(MAX_WAIT_MS, FIRST_WAIT_MS * 2 ** Math.min(tries - 1, 20));
+  return Math.round(wait * (1 - JITTER_RATIO + 2 * JITTER_RATIO * random));
 }

@@ -1,30 +1,34 @@
 /** `send-test`: one notice that says it is a test, to one recipient by all its ways, and how each went, in words. Nothing is kept. */
-import { waysOf, type Recipient } from '../notice/recipients.ts';
+import { noticeChannelsOf, type Recipient } from '../notice/recipients.ts';
 import { testNotice } from '../notice/test-notice.ts';
 import type { Senders } from './senders.ts';
 
 export interface TestResult {
-  way: string;
+  channel: string;
   sent: boolean;
   /** One sentence. */
-  says: string;
+  text: string;
 }
 
 /** Tries each way once. `nowMs` is the caller's clock. */
 export async function sendTest(recipient: Recipient, senders: Senders, nowMs: number): Promise<TestResult[]> {
-  const results = waysOf(recipient).map(async (way): Promise<TestResult> => {
-    const send = senders.senderFor(recipient.name, way);
+  const results = noticeChannelsOf(recipient).map(async (channel): Promise<TestResult> => {
+    const send = senders.senderFor(recipient.name, channel);
     if (send === undefined)
-      return { way, sent: false, says: `The settings do not say how to tell ${recipient.name} by ${way}.` };
-    const sent = await send(testNotice(recipient.name, way, nowMs), nowMs);
+      return {
+        channel,
+        sent: false,
+        text: `The settings do not say how to tell ${recipient.name} by ${channel}.`,
+      };
+    const sent = await send(testNotice(recipient.name, channel, nowMs), nowMs);
     return sent.sent
-      ? { way, sent: true, says: `Handed over by ${wayWords(way)}. Look whether it has come.` }
-      : { way, sent: false, says: sent.problem };
+      ? { channel, sent: true, text: `Handed over by ${channelWords(channel)}. Look whether it has come.` }
+      : { channel, sent: false, text: sent.problem };
   });
   return Promise.all(results);
 }
 
-function wayWords(way: string): string {
-  if (way.startsWith('mail:')) return `mail to ${way.slice('mail:'.length)}`;
-  return way === 'mqtt' ? 'MQTT' : way;
+function channelWords(channel: string): string {
+  if (channel.startsWith('mail:')) return `mail to ${channel.slice('mail:'.length)}`;
+  return channel === 'mqtt' ? 'MQTT' : channel;
 }

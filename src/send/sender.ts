@@ -5,13 +5,13 @@
 import { createHash } from 'node:crypto';
 import type { NoticeRow } from '../notice/notice-row.ts';
 
-export type Sent = { sent: true; note?: string } | { sent: false; problem: string; again: boolean };
+export type SendResult = { sent: true; note?: string } | { sent: false; problem: string; retryable: boolean };
 
 /** `nowMs` is the time of this try. */
-export type Send = (notice: NoticeRow, nowMs: number) => Promise<Sent>;
+export type Send = (notice: NoticeRow, nowMs: number) => Promise<SendResult>;
 
-export function failed(problem: string, again: boolean): Sent {
-  return { sent: false, problem, again };
+export function sendFailure(problem: string, retryable: boolean): SendResult {
+  return { sent: false, problem, retryable };
 }
 
 /**
@@ -23,7 +23,7 @@ export function noticeKey(id: string): string {
 }
 
 /** What machines are told: on a topic, at a webhook, on a command's standard input. The same bytes at each try. */
-export function noticeData(notice: NoticeRow): Record<string, unknown> {
+export function noticePayload(notice: NoticeRow): Record<string, unknown> {
   const { subject, text, event, reason } = notice.body;
   return {
     id: noticeKey(notice.id),
@@ -36,6 +36,6 @@ export function noticeData(notice: NoticeRow): Record<string, unknown> {
   };
 }
 
-export function messageOf(error: unknown): string {
+export function errorMessage(error: unknown): string {
   return error instanceof Error ? error.message : String(error);
 }

@@ -1,8 +1,8 @@
 /** All ways of all recipients, made once from the settings: which sender serves which row. */
-import { waysOf, type Recipient } from '../notice/recipients.ts';
+import { noticeChannelsOf, type Recipient } from '../notice/recipients.ts';
 import { commandSender } from './command.ts';
-import { openMail, type MailSettings } from './mail.ts';
-import { failed, type Send } from './sender.ts';
+import { openMailSender, type MailSettings } from './mail.ts';
+import { sendFailure, type Send } from './sender.ts';
 import { topicSender, type PublishNotice } from './topic.ts';
 import { webhookSender } from './webhook.ts';
 
@@ -17,47 +17,47 @@ export interface SendersOptions {
 
 export interface Senders {
   /** Undefined where the settings have no such recipient or way. */
-  senderFor(to: string, way: string): Send | undefined;
+  senderFor(to: string, channel: string): Send | undefined;
   close(): void;
 }
 
 export function openSenders(options: SendersOptions): Senders {
-  const mail = options.smtp === undefined ? undefined : openMail(options.smtp);
-  const byWay = new Map<string, Send>();
+  const mail = options.smtp === undefined ? undefined : openMailSender(options.smtp);
+  const byChannel = new Map<string, Send>();
   for (const recipient of options.recipients) {
-    for (const way of waysOf(recipient)) {
-      byWay.set(`${recipient.name}\n${way}`, makeSender(recipient, way, { options, mail }));
+    for (const channel of noticeChannelsOf(recipient)) {
+      byChannel.set(`${recipient.name}\n${channel}`, makeSender(recipient, channel, { options, mail }));
     }
   }
   return {
-    senderFor: (to, way) => byWay.get(`${to}\n${way}`),
+    senderFor: (to, channel) => byChannel.get(`${to}\n${channel}`),
     close: () => mail?.close(),
   };
 }
 
 function makeSender(
   recipient: Recipient,
-  way: string,
-  { options, mail }: { options: SendersOptions; mail: ReturnType<typeof openMail> | undefined },
+  channel: string,
+  { options, mail }: { options: SendersOptions; mail: ReturnType<typeof openMailSender> | undefined },
 ): Send {
-  if (way.startsWith('mail:'))
-    return mail?.to(way.slice('mail:'.length)) ?? unable('the settings have no smtp section');
-  if (recipient.webhook && way === 'webhook') {
+  if (channel.startsWith('mail:'))
+    return mail?.to(channel.slice('mail:'.length)) ?? failingSender('the settings have no smtp section');
+  if (recipient.webhook && channel === 'webhook') {
     const secret = options.webhookSecrets[recipient.name];
     return webhookSender({
       url: recipient.webhook.url,
       ...(secret === undefined ? {} : { secret: secret() }),
     });
   }
-  if (recipient.command && way === 'command') return commandSender(recipient.command);
-  if (recipient.mqtt && way === 'mqtt') {
+  if (recipient.command && channel === 'command') return commandSender(recipient.command);
+  if (recipient.mqtt && channel === 'mqtt') {
     return options.publish === undefined
-      ? unable('there is no broker here')
+      ? failingSender('there is no broker here')
       : topicSender(recipient.mqtt.topic, options.publish);
   }
-  return unable(`"${way}" is no way of sending`);
+  return failingSender(`"${channel}" is no way of sending`);
 }
 
-function unable(why: string): Send {
-  return () => Promise.resolve(failed(`Cannot send: ${why}.`, false));
+function failingSender(reason: string): Send {
+  return () => Promise.resolve(sendFailure(`Cannot send: ${reason}.`, false));
 }

@@ -5,7 +5,7 @@
  */
 import { Webhook } from 'standardwebhooks';
 import type { NoticeRow } from '../notice/notice-row.ts';
-import { failed, messageOf, noticeData, noticeKey, type Send, type Sent } from './sender.ts';
+import { sendFailure, errorMessage, noticePayload, noticeKey, type Send, type SendResult } from './sender.ts';
 
 export interface WebhookSettings {
   url: string;
@@ -13,7 +13,7 @@ export interface WebhookSettings {
   secret?: string;
 }
 
-const ANSWER_WITHIN_MS = 15_000;
+const RESPONSE_TIMEOUT_MS = 15_000;
 /** The receiver asks never to be told again (Standard Webhooks, "410 Gone"). */
 const GONE = 410;
 
@@ -23,13 +23,13 @@ export function webhookSender(settings: WebhookSettings): Send {
       const response = await fetch(settings.url, {
         method: 'POST',
         redirect: 'manual',
-        signal: AbortSignal.timeout(ANSWER_WITHIN_MS),
+        signal: AbortSignal.timeout(RESPONSE_TIMEOUT_MS),
         ...signedRequest(settings.secret, notice, nowMs),
       });
       await response.body?.cancel();
-      return judge(response, hostOf(settings.url));
+      return resultOfResponse(response, hostOf(settings.url));
     } catch (error) {
-      return failed(`Cannot call the webhook at ${hostOf(settings.url)}: ${reasonOf(error)}`, true);
+      return sendFailure(`Cannot call the webhook at ${hostOf(settings.url)}: ${reasonOf(error)}`, true);
     }
   };
 }
@@ -43,8 +43,8 @@ export function signedRequest(
   const id = `msg_${noticeKey(notice.id)}`;
   const body = JSON.stringify({
     type: `alarm.${notice.what}`,
-    timestamp: new Date(notice.madeMs).toISOString(),
-    data: noticeData(notice),
+    timestamp: new Date(notice.createdMs).toISOString(),
+    data: noticePayload(notice),
   });
   const headers = {
     'content-type': 'application/json',
@@ -59,17 +59,17 @@ export function signedRequest(
   };
 }
 
-function judge(response: Response, host: string): Sent {
+function resultOfResponse(response: Response, host: string): SendResult {
   if (response.ok) return { sent: true };
   if (response.status >= 300 && response.status < 400) {
-    return failed(
+    return sendFailure(
       `The webhook at ${host} sends us on elsewhere (${response.status}); that is not followed. Give the final address in the settings.`,
       true,
     );
   }
   const gone = response.status === GONE;
-  const said = `${response.status} ${response.statusText}`.trim();
-  return failed(`The webhook at ${host} answered ${said}; only 2xx means that it was taken.`, !gone);
+  const status = `${response.status} ${response.statusText}`.trim();
+  return sendFailure(`The webhook at ${host} answered ${status}; only 2xx means that it was taken.`, !gone);
 }
 
 /** The address without its path and query, which may hold secrets. */
@@ -79,7 +79,7 @@ function hostOf(url: string): string {
 
 function reasonOf(error: unknown): string {
   if (error instanceof Error && error.name === 'TimeoutError')
-    return `no answer within ${ANSWER_WITHIN_MS / 1000} s.`;
+    return `no answer within ${RESPONSE_TIMEOUT_MS / 1000} s.`;
   const cause = error instanceof Error ? error.cause : undefined;
   const code = typeof cause === 'object' && cause !== null && 'code' in cause ? String(cause.code) : '';
   switch (code) {
@@ -89,6 +89,6 @@ function reasonOf(error: unknown): string {
     case 'EAI_AGAIN':
       return 'no computer of that name is known here; check the address, and the network.';
     default:
-      return `${cause === undefined ? messageOf(error) : messageOf(cause)}.`;
+      return `${cause === undefined ? errorMessage(error) : errorMessage(cause)}.`;
   }
 }

@@ -6,11 +6,11 @@ import type { Db } from './database.ts';
 import { decodeBlock, encodeBlock } from './block-codec.ts';
 import { decodeSummary, encodeSummary } from './summary.ts';
 import type { Bucket } from './summary.ts';
-import { damaged } from './store-error.ts';
+import { damagedError } from './store-error.ts';
 import type { Series } from './store.ts';
 
 /** A block without its readings. Both ends belong to it. */
-export interface BlockPlace {
+export interface BlockInfo {
   id: number;
   level: number;
   fromMs: number;
@@ -25,16 +25,16 @@ export const MAX_SPAN_MS = 31 * 86_400_000;
 const NO_SUMMARY = Buffer.alloc(0);
 
 export interface BlockTable {
-  add(series: number, level: number, readings: Series): BlockPlace;
-  drop(id: number): void;
+  add(series: number, level: number, readings: Series): BlockInfo;
+  delete(id: number): void;
   /** Blocks of a series that touch [fromMs, toMs), by their start. */
-  touching(series: number, fromMs: number, toMs: number): BlockPlace[];
+  overlapping(series: number, fromMs: number, toMs: number): BlockInfo[];
   /** @throws StoreError where the block does not read back. */
   read(id: number): Series;
   /** Of a block of level 1. */
   summary(id: number): Bucket[];
   /** Per series: how many blocks of level 0 there are, and readings in them. */
-  fresh(): { series: number; blocks: number; readings: number }[];
+  unmerged(): { series: number; blocks: number; readings: number }[];
   readings(): number;
   /** Drops blocks that ended before `beforeMs`, at most `limit`. Returns how many went. */
   expire(beforeMs: number, limit: number): number;
@@ -45,7 +45,7 @@ export function blockTable(db: Db, path: string): BlockTable {
     'INSERT INTO block (series, level, from_ms, to_ms, n, summary, body) VALUES (?, ?, ?, ?, ?, ?, ?)',
   );
   const drop = db.prepare<[number]>('DELETE FROM block WHERE id = ?');
-  const touching = db.prepare<[number, number, number, number], BlockPlace>(
+  const touching = db.prepare<[number, number, number, number], BlockInfo>(
     `SELECT id, level, from_ms AS fromMs, to_ms AS toMs, n FROM block
      WHERE series = ? AND from_ms > ? AND from_ms < ? AND to_ms >= ? ORDER BY from_ms, id`,
   );
@@ -64,7 +64,7 @@ export function blockTable(db: Db, path: string): BlockTable {
       if (!bytes) throw new RangeError('Cannot read block: it is gone');
       return decode(bytes);
     } catch (error) {
-      throw damaged('read readings', path, error);
+      throw damagedError('read readings', path, error);
     }
   }
 
@@ -83,11 +83,11 @@ export function blockTable(db: Db, path: string): BlockTable {
       );
       return { id: Number(lastInsertRowid), level, fromMs, toMs, n: columns.n };
     },
-    drop: (id) => void drop.run(id),
-    touching: (series, fromMs, toMs) => touching.all(series, fromMs - MAX_SPAN_MS - 1, toMs, fromMs),
+    delete: (id) => void drop.run(id),
+    overlapping: (series, fromMs, toMs) => touching.all(series, fromMs - MAX_SPAN_MS - 1, toMs, fromMs),
     read: (id) => whole(body.get(id), decodeBlock),
     summary: (id) => whole(summary.get(id), decodeSummary),
-    fresh: () => fresh.all(),
+    unmerged: () => fresh.all(),
     readings: () => readings.get() ?? 0,
     expire: (beforeMs, limit) => expire.run(beforeMs, limit).changes,
   };

@@ -17,7 +17,7 @@ export function appendColumns(target: Series, source: Series, from: number, to: 
 }
 
 /** The same readings without room to spare; it shares memory. */
-export function cutColumns(source: Series, from: number, to: number): Series {
+export function sliceColumns(source: Series, from: number, to: number): Series {
   return {
     n: to - from,
     timeMs: source.timeMs.subarray(from, to),
@@ -27,7 +27,7 @@ export function cutColumns(source: Series, from: number, to: number): Series {
 }
 
 /** The first place whose time is not before `timeMs`, in columns ordered by time. */
-export function placeOf(source: Series, timeMs: number): number {
+export function lowerBound(source: Series, timeMs: number): number {
   let low = 0;
   let high = source.n;
   while (low < high) {
@@ -39,7 +39,7 @@ export function placeOf(source: Series, timeMs: number): number {
 }
 
 /** Whether the times rise strictly: then there is nothing to order and nothing to choose. */
-export function isStrict(source: Series): boolean {
+export function isStrictlyIncreasing(source: Series): boolean {
   const { timeMs, n } = source;
   for (let i = 1; i < n; i++) if (!(timeMs[i]! > timeMs[i - 1]!)) return false;
   return true;
@@ -56,7 +56,7 @@ function comesFirst({ timeMs, value, fault }: Series, a: number, b: number): boo
 }
 
 /** Ends of the stretches that are in order already. */
-function runEnds(source: Series): number[] {
+function sortedRunEnds(source: Series): number[] {
   const ends: number[] = [];
   for (let i = 1; i < source.n; i++) if (!comesFirst(source, i - 1, i)) ends.push(i);
   ends.push(source.n);
@@ -67,10 +67,10 @@ function runEnds(source: Series): number[] {
  * All places in order, by merging the stretches that are in order already: late readings are a few such stretches, so this is one
  * pass and not a sorting of everything.
  */
-function placesInOrder(source: Series): Uint32Array {
+function sortedIndexes(source: Series): Uint32Array {
   let places = Uint32Array.from({ length: source.n }, (_, i) => i);
   let spare = new Uint32Array(source.n);
-  for (let ends = runEnds(source); ends.length > 1;) {
+  for (let ends = sortedRunEnds(source); ends.length > 1;) {
     const merged: number[] = [];
     for (let k = 0; k < ends.length; k += 2) {
       const from = k === 0 ? 0 : ends[k - 1]!;
@@ -96,19 +96,19 @@ function placesInOrder(source: Series): Uint32Array {
 }
 
 /**
- * Ordered by time and, within one time, the chosen reading first; exact doubles once. `all` keeps the others of one time behind
+ * Ordered by time and, within one time, the chosen reading first; exact doubles once. `keepDuplicates` keeps the others of one time behind
  * the chosen one (for storage), else they are left out (for readers).
  */
-export function ordered(source: Series, all: boolean): Series {
-  if (isStrict(source)) return source;
+export function sortReadings(source: Series, keepDuplicates: boolean): Series {
+  if (isStrictlyIncreasing(source)) return source;
   const { timeMs, value, fault } = source;
-  const places = placesInOrder(source);
+  const places = sortedIndexes(source);
   const target = newColumns(source.n);
   let before = -1;
   for (const place of places) {
     const sameTime = before >= 0 && timeMs[place] === timeMs[before];
     const sameReading = sameTime && fault[place] === fault[before] && Object.is(value[place], value[before]);
-    if (sameTime && (sameReading || !all)) continue;
+    if (sameTime && (sameReading || !keepDuplicates)) continue;
     target.timeMs[target.n] = timeMs[place]!;
     target.value[target.n] = value[place]!;
     target.fault[target.n] = fault[place]!;

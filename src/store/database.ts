@@ -9,7 +9,7 @@ import Database from 'better-sqlite3';
 import { drizzle } from 'drizzle-orm/better-sqlite3';
 import { migrate } from 'drizzle-orm/better-sqlite3/migrator';
 import { makeReadyForSqlite } from './private-files.ts';
-import { StoreError, explain } from './store-error.ts';
+import { StoreError, toStoreError } from './store-error.ts';
 
 export type Db = Database.Database;
 
@@ -24,13 +24,13 @@ const APPLICATION_ID = 0x57656c6c;
 const PAGE_BYTES = 1024;
 
 /** Other processes only write single rows (a new node's credential); they are never busy for long. */
-const BUSY_MS = 5_000;
+const BUSY_TIMEOUT_MS = 5_000;
 
 /** Reading a larger file whole at each start would take longer than a restart may; blocks carry checksums of their own. */
 const QUICK_CHECK_MAX_BYTES = 2 ** 30;
 
 /** The log is copied into the file at this size: often enough to keep it small, seldom enough that a page written ten times is copied once. */
-const LOG_BYTES = 8 * 2 ** 20;
+const WAL_BYTES = 8 * 2 ** 20;
 
 const MIGRATIONS = fileURLToPath(new URL('./migrations', import.meta.url));
 
@@ -46,23 +46,23 @@ function sizeOf(path: string): number {
   return statSync(path, { throwIfNoEntry: false })?.size ?? 0;
 }
 
-function number(db: Db, pragma: string): number {
+function pragmaNumber(db: Db, pragma: string): number {
   return Number(db.pragma(pragma, { simple: true }));
 }
 
-function lookAt(db: Db, path: string, known: number): void {
-  const id = number(db, 'application_id');
+function validateDatabase(db: Db, path: string, known: number): void {
+  const id = pragmaNumber(db, 'application_id');
   const tables = Number(db.prepare('SELECT count(*) FROM sqlite_schema').pluck().get());
   if (id !== APPLICATION_ID && (id !== 0 || tables > 0)) {
     throw new StoreError(
-      'not-ours',
+      'foreign-file',
       `Cannot open the store: ${path} is a database of something else. Give another file.`,
     );
   }
-  const version = number(db, 'user_version');
+  const version = pragmaNumber(db, 'user_version');
   if (version > known) {
     throw new StoreError(
-      'newer',
+      'newer-version',
       `Cannot open the store: ${path} was written by a newer version (tables ${version}, this one knows ${known}). Install that version again.`,
     );
   }
@@ -72,7 +72,7 @@ function lookAt(db: Db, path: string, known: number): void {
   }
 }
 
-function setUp(db: Db, known: number, maxBytes: number): void {
+function configureAndMigrate(db: Db, known: number, maxBytes: number): void {
   // Both only take effect on a file without tables, and before the write-ahead log is there.
   db.pragma(`page_size = ${PAGE_BYTES}`);
   db.pragma('auto_vacuum = INCREMENTAL');
@@ -80,10 +80,10 @@ function setUp(db: Db, known: number, maxBytes: number): void {
   // FULL: a commit is on the disk when it returns. The driver's default for a write-ahead log is less.
   db.pragma('synchronous = FULL');
   db.pragma('cache_size = -32768');
-  db.pragma(`wal_autocheckpoint = ${LOG_BYTES / PAGE_BYTES}`);
+  db.pragma(`wal_autocheckpoint = ${WAL_BYTES / PAGE_BYTES}`);
   if (Number.isFinite(maxBytes))
-    db.pragma(`max_page_count = ${Math.ceil(maxBytes / number(db, 'page_size'))}`);
-  if (number(db, 'user_version') === known) return;
+    db.pragma(`max_page_count = ${Math.ceil(maxBytes / pragmaNumber(db, 'page_size'))}`);
+  if (pragmaNumber(db, 'user_version') === known) return;
   // Marked first: a crash between here and the last line leaves a file that is known to be ours, and is set up again.
   db.pragma(`application_id = ${APPLICATION_ID}`);
   migrate(drizzle(db), { migrationsFolder: MIGRATIONS });
@@ -91,7 +91,7 @@ function setUp(db: Db, known: number, maxBytes: number): void {
 }
 
 /** The driver's own word for it does not say which folder. */
-export function needFolder(path: string): void {
+export function requireFolder(path: string): void {
   const folder = dirname(path);
   if (path === ':memory:' || existsSync(folder)) return;
   throw new StoreError(
@@ -106,12 +106,12 @@ export function openDatabase(path: string, maxBytes: number): Db {
   try {
     const known = knownVersion();
     makeReadyForSqlite(path);
-    db = new Database(path, { timeout: BUSY_MS });
-    lookAt(db, path, known);
-    setUp(db, known, maxBytes);
+    db = new Database(path, { timeout: BUSY_TIMEOUT_MS });
+    validateDatabase(db, path, known);
+    configureAndMigrate(db, known, maxBytes);
     return db;
   } catch (error) {
     db?.close();
-    throw explain('open the store', path, error);
+    throw toStoreError('open the store', path, error);
   }
 }

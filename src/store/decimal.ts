@@ -13,46 +13,46 @@ export interface Step {
 }
 
 /** Larger whole numbers would lose bits when differences of them are taken. */
-const MAX_WHOLE = 2 ** 50;
+const MAX_INTEGER = 2 ** 50;
 
 /** From thousands to millionths. */
-const COARSEST = -3;
-const FINEST = 6;
+const MIN_DECIMALS = -3;
+const MAX_DECIMALS = 6;
 
-function stepsOf(single: boolean): readonly Step[] {
-  return Array.from({ length: FINEST - COARSEST + 1 }, (_, i) => {
-    const decimals = COARSEST + i;
+function decimalSteps(single: boolean): readonly Step[] {
+  return Array.from({ length: MAX_DECIMALS - MIN_DECIMALS + 1 }, (_, i) => {
+    const decimals = MIN_DECIMALS + i;
     return { decimals, up: 10 ** Math.max(0, decimals), down: 10 ** Math.max(0, -decimals), single };
   });
 }
 
-const DOUBLES = stepsOf(false);
-const SINGLES = stepsOf(true);
+const DOUBLES = decimalSteps(false);
+const SINGLES = decimalSteps(true);
 
 /** @throws RangeError where there is no such step: the bytes that name it are damaged. */
 export function stepOf(decimals: number, single: boolean): Step {
-  const step = (single ? SINGLES : DOUBLES)[decimals - COARSEST];
+  const step = (single ? SINGLES : DOUBLES)[decimals - MIN_DECIMALS];
   if (!step) throw new RangeError(`Cannot read values: there is no step of ${decimals} decimals`);
   return step;
 }
 
-export function toWhole(value: number, step: Step): number {
+export function toInteger(value: number, step: Step): number {
   return Math.round((value * step.up) / step.down);
 }
 
-export function fromWhole(whole: number, step: Step): number {
-  const value = (whole * step.down) / step.up;
+export function fromInteger(integer: number, step: Step): number {
+  const value = (integer * step.down) / step.up;
   return step.single ? Math.fround(value) : value;
 }
 
 function isExact(value: number, step: Step): boolean {
-  const whole = toWhole(value, step);
+  const whole = toInteger(value, step);
   // A whole number of steps has no negative zero.
-  return fromWhole(whole, step) === value && (value !== 0 || Object.is(value, 0));
+  return fromInteger(whole, step) === value && (value !== 0 || Object.is(value, 0));
 }
 
 /** The coarsest step of one kind, by one walk: what is exact in tenths is exact in hundredths. */
-function findOfKind(
+function coarsestExactStep(
   steps: readonly Step[],
   values: ArrayLike<number>,
   n: number,
@@ -73,7 +73,7 @@ function findOfKind(
     const size = value < 0 ? -value : value;
     if (size > largest) largest = size;
   }
-  return toWhole(largest, step) <= MAX_WHOLE ? step : undefined;
+  return toInteger(largest, step) <= MAX_INTEGER ? step : undefined;
 }
 
 /**
@@ -81,5 +81,5 @@ function findOfKind(
  * @returns undefined where no step does: then the doubles are kept as they are.
  */
 export function findStep(values: ArrayLike<number>, n: number, faults?: ArrayLike<number>): Step | undefined {
-  return findOfKind(DOUBLES, values, n, faults) ?? findOfKind(SINGLES, values, n, faults);
+  return coarsestExactStep(DOUBLES, values, n, faults) ?? coarsestExactStep(SINGLES, values, n, faults);
 }

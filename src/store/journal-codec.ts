@@ -10,25 +10,25 @@ import { channelCode, channelName } from '../wire/channels.ts';
 import type { PackColumn } from '../wire/messages.ts';
 import type { PlacedPack } from '../readings/placed.ts';
 import {
-  newSink,
-  putByte,
-  putBytes,
-  putCount,
-  putDouble,
-  putSigned,
-  putText,
-  putWord,
-  takeByte,
-  takeBytes,
-  takeCount,
-  takeDouble,
-  takeSigned,
-  takeText,
-  takeWord,
-  written,
+  newByteSink,
+  writeByte,
+  writeBytes,
+  writeVarint,
+  writeDouble,
+  writeSignedVarint,
+  writeText,
+  writeUint32,
+  readByte,
+  readBytes,
+  readVarint,
+  readDouble,
+  readSignedVarint,
+  readText,
+  readUint32,
+  writtenBytes,
 } from './bytes.ts';
-import type { Sink, Source } from './bytes.ts';
-import { findStep, fromWhole, stepOf, toWhole } from './decimal.ts';
+import type { ByteSink, ByteSource } from './bytes.ts';
+import { findStep, fromInteger, stepOf, toInteger } from './decimal.ts';
 
 const VERSION = 1;
 /** Version and checksum. */
@@ -49,7 +49,7 @@ const HAS_FAULTS = 1;
 const TIMES_EVEN = 0;
 const TIMES_DELTA = 2;
 const TIMES_RAW = 4;
-const TIMES_AS_BEFORE = 6;
+const TIMES_SAME = 6;
 const TIMES_MASK = 6;
 const VALUES_RAW = 8;
 const VALUES_SINGLE = 16;
@@ -59,12 +59,12 @@ const NAMED = 255;
 const DECIMALS_OFFSET = 8;
 
 export function encodeJournalRow(packs: readonly PlacedPack[]): Buffer {
-  const sink = newSink(256 + packs.length * 128);
-  putByte(sink, VERSION);
-  putWord(sink, 0);
-  putCount(sink, packs.length);
-  for (const pack of packs) putPack(sink, pack);
-  const row = written(sink);
+  const sink = newByteSink(256 + packs.length * 128);
+  writeByte(sink, VERSION);
+  writeUint32(sink, 0);
+  writeVarint(sink, packs.length);
+  for (const pack of packs) writePack(sink, pack);
+  const row = writtenBytes(sink);
   row.writeUInt32LE(crc32(row.subarray(HEAD_BYTES)), 1);
   return row;
 }
@@ -73,15 +73,15 @@ export function encodeJournalRow(packs: readonly PlacedPack[]): Buffer {
 export function decodeJournalRow(row: Buffer): PlacedPack[] {
   if (row[0] !== VERSION)
     throw new RangeError(`Cannot read journal row: its version must be ${VERSION}: ${row[0]}`);
-  const source: Source = { bytes: row, at: 1 };
-  if (takeWord(source) !== crc32(row.subarray(HEAD_BYTES))) {
+  const source: ByteSource = { bytes: row, offset: 1 };
+  if (readUint32(source) !== crc32(row.subarray(HEAD_BYTES))) {
     throw new RangeError('Cannot read journal row: its checksum does not match');
   }
-  return Array.from({ length: takeCount(source) }, () => takePack(source));
+  return Array.from({ length: readVarint(source) }, () => readPack(source));
 }
 
-function putPack(sink: Sink, pack: PlacedPack): void {
-  putByte(
+function writePack(sink: ByteSink, pack: PlacedPack): void {
+  writeByte(
     sink,
     (pack.kind === 'start' ? IS_START : 0) |
       (pack.boot === undefined ? 0 : HAS_BOOT) |
@@ -92,95 +92,95 @@ function putPack(sink: Sink, pack: PlacedPack): void {
       (pack.timeUnknown ? TIME_UNKNOWN : 0) |
       (pack.shiftMs === undefined ? 0 : HAS_SHIFT),
   );
-  putText(sink, pack.node);
-  putDouble(sink, pack.arrivalMs);
-  putSigned(sink, pack.digest);
-  if (pack.boot !== undefined) putCount(sink, pack.boot);
-  if (pack.seq !== undefined) putCount(sink, pack.seq);
-  if (pack.first !== undefined) putCount(sink, pack.first);
-  if (pack.upMs !== undefined) putDouble(sink, pack.upMs);
-  if (pack.shiftMs !== undefined) putDouble(sink, pack.shiftMs);
-  putCount(sink, pack.columns.length);
+  writeText(sink, pack.node);
+  writeDouble(sink, pack.arrivalMs);
+  writeSignedVarint(sink, pack.digest);
+  if (pack.boot !== undefined) writeVarint(sink, pack.boot);
+  if (pack.seq !== undefined) writeVarint(sink, pack.seq);
+  if (pack.first !== undefined) writeVarint(sink, pack.first);
+  if (pack.upMs !== undefined) writeDouble(sink, pack.upMs);
+  if (pack.shiftMs !== undefined) writeDouble(sink, pack.shiftMs);
+  writeVarint(sink, pack.columns.length);
   let before: PackColumn | undefined;
   for (const column of pack.columns) {
-    putColumn(sink, column, before);
+    writeColumn(sink, column, before);
     before = column;
   }
 }
 
-function takePack(source: Source): PlacedPack {
-  const has = takeByte(source);
-  const node = takeText(source);
-  const arrivalMs = takeDouble(source);
-  const digest = takeSigned(source);
+function readPack(source: ByteSource): PlacedPack {
+  const has = readByte(source);
+  const node = readText(source);
+  const arrivalMs = readDouble(source);
+  const digest = readSignedVarint(source);
   const pack: PlacedPack = {
     node,
     kind: has & IS_START ? 'start' : 'readings',
-    ...(has & HAS_BOOT ? { boot: takeCount(source) } : {}),
-    ...(has & HAS_SEQ ? { seq: takeCount(source) } : {}),
-    ...(has & HAS_FIRST ? { first: takeCount(source) } : {}),
+    ...(has & HAS_BOOT ? { boot: readVarint(source) } : {}),
+    ...(has & HAS_SEQ ? { seq: readVarint(source) } : {}),
+    ...(has & HAS_FIRST ? { first: readVarint(source) } : {}),
     arrivalMs,
     columns: [],
     digest,
-    ...(has & HAS_UP ? { upMs: takeDouble(source) } : {}),
-    ...(has & HAS_SHIFT ? { shiftMs: takeDouble(source) } : {}),
+    ...(has & HAS_UP ? { upMs: readDouble(source) } : {}),
+    ...(has & HAS_SHIFT ? { shiftMs: readDouble(source) } : {}),
     ...(has & CLOCK_STEP ? { clockStep: true } : {}),
     ...(has & TIME_UNKNOWN ? { timeUnknown: true } : {}),
   };
-  const columns = takeCount(source);
-  for (let i = 0; i < columns; i++) pack.columns.push(takeColumn(source, pack.columns[i - 1]));
+  const columns = readVarint(source);
+  for (let i = 0; i < columns; i++) pack.columns.push(readColumn(source, pack.columns[i - 1]));
   return pack;
 }
 
-function putColumn(sink: Sink, column: PackColumn, before: PackColumn | undefined): void {
+function writeColumn(sink: ByteSink, column: PackColumn, before: PackColumn | undefined): void {
   const { times, values, faults } = column;
   const n = times.length;
   const code = channelCode(column.channel);
-  putByte(sink, code ?? NAMED);
-  if (code === undefined) putText(sink, column.channel);
-  putCount(sink, n);
-  const timesAre = howTimes(times, before?.times);
+  writeByte(sink, code ?? NAMED);
+  if (code === undefined) writeText(sink, column.channel);
+  writeVarint(sink, n);
+  const timesAre = timesEncoding(times, before?.times);
   const step = faultsAreNaN(column) ? findStep(values, n, faults) : undefined;
-  putByte(
+  writeByte(
     sink,
     (faults ? HAS_FAULTS : 0) | timesAre | (step ? 0 : VALUES_RAW) | (step?.single ? VALUES_SINGLE : 0),
   );
-  if (faults) putBytes(sink, faults);
-  putTimes(sink, times, timesAre);
+  if (faults) writeBytes(sink, faults);
+  writeTimes(sink, times, timesAre);
   if (!step) {
-    for (const value of values) putDouble(sink, value);
+    for (const value of values) writeDouble(sink, value);
     return;
   }
-  putByte(sink, step.decimals + DECIMALS_OFFSET);
+  writeByte(sink, step.decimals + DECIMALS_OFFSET);
   let last = 0;
   for (let i = 0; i < n; i++) {
     if (faults && faults[i] !== 0) continue;
-    const whole = toWhole(values[i]!, step);
-    putSigned(sink, whole - last);
+    const whole = toInteger(values[i]!, step);
+    writeSignedVarint(sink, whole - last);
     last = whole;
   }
 }
 
-function takeColumn(source: Source, before: PackColumn | undefined): PackColumn {
-  const code = takeByte(source);
-  const channel = code === NAMED ? takeText(source) : channelName(code);
-  const n = takeCount(source);
-  const how = takeByte(source);
-  const faults = how & HAS_FAULTS ? Uint8Array.from(takeBytes(source, n)) : undefined;
-  const times = takeTimes(source, n, how & TIMES_MASK, before?.times);
+function readColumn(source: ByteSource, before: PackColumn | undefined): PackColumn {
+  const code = readByte(source);
+  const channel = code === NAMED ? readText(source) : channelName(code);
+  const n = readVarint(source);
+  const how = readByte(source);
+  const faults = how & HAS_FAULTS ? Uint8Array.from(readBytes(source, n)) : undefined;
+  const times = readTimes(source, n, how & TIMES_MASK, before?.times);
   const values = new Float64Array(n);
   if (how & VALUES_RAW) {
-    for (let i = 0; i < n; i++) values[i] = takeDouble(source);
+    for (let i = 0; i < n; i++) values[i] = readDouble(source);
   } else {
-    const step = stepOf(takeByte(source) - DECIMALS_OFFSET, (how & VALUES_SINGLE) !== 0);
+    const step = stepOf(readByte(source) - DECIMALS_OFFSET, (how & VALUES_SINGLE) !== 0);
     let whole = 0;
     for (let i = 0; i < n; i++) {
       if (faults && faults[i] !== 0) {
         values[i] = Number.NaN;
         continue;
       }
-      whole += takeSigned(source);
-      values[i] = fromWhole(whole, step);
+      whole += readSignedVarint(source);
+      values[i] = fromInteger(whole, step);
     }
   }
   return { channel, times, values, ...(faults ? { faults } : {}) };
@@ -191,9 +191,9 @@ function faultsAreNaN({ values, faults }: PackColumn): boolean {
   return !faults || faults.every((fault, i) => fault === 0 || Number.isNaN(values[i]));
 }
 
-function howTimes(times: Float64Array, before: Float64Array | undefined): number {
+function timesEncoding(times: Float64Array, before: Float64Array | undefined): number {
   const n = times.length;
-  if (before && before.length === n && times.every((t, i) => Object.is(t, before[i]))) return TIMES_AS_BEFORE;
+  if (before && before.length === n && times.every((t, i) => Object.is(t, before[i]))) return TIMES_SAME;
   const period = n > 1 ? times[1]! - times[0]! : 0;
   let even = true;
   for (let i = 0; i < n; i++) {
@@ -204,32 +204,37 @@ function howTimes(times: Float64Array, before: Float64Array | undefined): number
   return even && n > 1 ? TIMES_EVEN : TIMES_DELTA;
 }
 
-function putTimes(sink: Sink, times: Float64Array, how: number): void {
-  if (how === TIMES_EVEN) {
-    putSigned(sink, times[0]!);
-    putSigned(sink, times[1]! - times[0]!);
-  } else if (how === TIMES_RAW) {
-    for (const t of times) putDouble(sink, t);
-  } else if (how === TIMES_DELTA) {
+function writeTimes(sink: ByteSink, times: Float64Array, encoding: number): void {
+  if (encoding === TIMES_EVEN) {
+    writeSignedVarint(sink, times[0]!);
+    writeSignedVarint(sink, times[1]! - times[0]!);
+  } else if (encoding === TIMES_RAW) {
+    for (const t of times) writeDouble(sink, t);
+  } else if (encoding === TIMES_DELTA) {
     let last = 0;
     for (const t of times) {
-      putSigned(sink, t - last);
+      writeSignedVarint(sink, t - last);
       last = t;
     }
   }
 }
 
-function takeTimes(source: Source, n: number, how: number, before: Float64Array | undefined): Float64Array {
-  if (how === TIMES_AS_BEFORE) return Float64Array.from(before ?? []);
+function readTimes(
+  source: ByteSource,
+  n: number,
+  encoding: number,
+  before: Float64Array | undefined,
+): Float64Array {
+  if (encoding === TIMES_SAME) return Float64Array.from(before ?? []);
   const times = new Float64Array(n);
-  if (how === TIMES_EVEN) {
-    const first = takeSigned(source);
-    const period = takeSigned(source);
+  if (encoding === TIMES_EVEN) {
+    const first = readSignedVarint(source);
+    const period = readSignedVarint(source);
     for (let i = 0; i < n; i++) times[i] = first + i * period;
     return times;
   }
   let last = 0;
   for (let i = 0; i < n; i++)
-    times[i] = how === TIMES_RAW ? takeDouble(source) : (last += takeSigned(source));
+    times[i] = encoding === TIMES_RAW ? readDouble(source) : (last += readSignedVarint(source));
   return times;
 }

@@ -5,18 +5,18 @@
  */
 import type { PlacedPack } from '../readings/placed.ts';
 import type { Db } from './database.ts';
-import type { SavedPlace } from './keep-nodes.ts';
+import type { SavedPosition } from './keep-nodes.ts';
 import { decodeJournalRow } from './journal-codec.ts';
-import { damaged } from './store-error.ts';
+import { damagedError } from './store-error.ts';
 import type { SeriesMap } from './tails.ts';
 
 export interface Journal {
   lastRow: number;
   /** How far each node's saved state reaches. */
-  saved: Map<string, SavedPlace>;
+  savedPositions: Map<string, SavedPosition>;
   /** The first row with packs that the node's saved state does not hold. Absent where it holds all. */
   firstUnsaved: Map<string, { row: number; arrivalMs: number }>;
-  write(row: number, body: Buffer): void;
+  insert(row: number, body: Buffer): void;
   /** Rows after `row`, in order, decoded. */
   rowsAfter(row: number): Iterable<{ row: number; packs: PlacedPack[] }>;
   /** Drops up to `limit` rows below `row`. Returns whether more are left. */
@@ -26,7 +26,7 @@ export interface Journal {
 /** Rows are read in small batches: an open iteration would keep the database from anything else. */
 const BATCH = 32;
 
-export function openJournal(db: Db, path: string, saved: Map<string, SavedPlace>): Journal {
+export function openJournal(db: Db, path: string, saved: Map<string, SavedPosition>): Journal {
   const insert = db.prepare<[number, Buffer]>('INSERT INTO journal (id, body) VALUES (?, ?)');
   const some = db.prepare<[number, number], { id: number; body: Buffer }>(
     'SELECT id, body FROM journal WHERE id > ? ORDER BY id LIMIT ?',
@@ -44,7 +44,7 @@ export function openJournal(db: Db, path: string, saved: Map<string, SavedPlace>
     let at = row;
     for (;;) {
       const batch = some.all(at, BATCH);
-      for (const { id, body } of batch) yield { row: id, packs: decoded(body, path) };
+      for (const { id, body } of batch) yield { row: id, packs: decodeRow(body, path) };
       const end = batch.at(-1);
       if (!end) return;
       at = end.id;
@@ -53,9 +53,9 @@ export function openJournal(db: Db, path: string, saved: Map<string, SavedPlace>
 
   return {
     lastRow: last.get() ?? 0,
-    saved,
+    savedPositions: saved,
     firstUnsaved: new Map(),
-    write: (row, body) => void insert.run(row, body),
+    insert: (row, body) => void insert.run(row, body),
     rowsAfter,
     trim(row, limit) {
       const start = first.get();
@@ -67,27 +67,27 @@ export function openJournal(db: Db, path: string, saved: Map<string, SavedPlace>
   };
 }
 
-function decoded(body: Buffer, path: string): PlacedPack[] {
+function decodeRow(body: Buffer, path: string): PlacedPack[] {
   try {
     return decodeJournalRow(body);
   } catch (error) {
-    throw damaged('read the journal', path, error);
+    throw damagedError('read the journal', path, error);
   }
 }
 
 /** Whether the pack at this place came after the node's state was saved. */
-export function isUnsaved(saved: SavedPlace | undefined, row: number, index: number): boolean {
+export function isUnsaved(saved: SavedPosition | undefined, row: number, index: number): boolean {
   return !saved || row > saved.row || (row === saved.row && index >= saved.packs);
 }
 
 /** Notes a committed pack that the node's saved state does not hold. */
-export function noteUnsaved(journal: Journal, { node, arrivalMs }: PlacedPack, row: number): void {
+export function markUnsaved(journal: Journal, { node, arrivalMs }: PlacedPack, row: number): void {
   if (!journal.firstUnsaved.has(node)) journal.firstUnsaved.set(node, { row, arrivalMs });
 }
 
 /** Every pack since its node's state was saved, in the order they came. */
 export function* unsavedPacks(journal: Journal): Generator<PlacedPack> {
-  const saved = new Map(journal.saved);
+  const saved = new Map(journal.savedPositions);
   const first = Math.min(...[...journal.firstUnsaved.values()].map(({ row }) => row));
   if (!Number.isFinite(first)) return;
   for (const { row, packs } of journal.rowsAfter(first - 1)) {
@@ -98,14 +98,14 @@ export function* unsavedPacks(journal: Journal): Generator<PlacedPack> {
 }
 
 /** Node state is saved every ten minutes: a node that has had none for a day does not hold the journal any longer. */
-const NEVER_SAVED_MS = 86_400_000;
+const MAX_UNSAVED_MS = 86_400_000;
 
 /** The first row that somebody still needs; all below may go. */
-export function firstNeeded(journal: Journal, map: SeriesMap, nowMs: number): number {
+export function firstNeededRow(journal: Journal, map: SeriesMap, nowMs: number): number {
   let row = journal.lastRow + 1;
   for (const [node, unsaved] of journal.firstUnsaved) {
-    const everSaved = (journal.saved.get(node)?.row ?? 0) > 0;
-    if (everSaved || nowMs - unsaved.arrivalMs < NEVER_SAVED_MS) row = Math.min(row, unsaved.row);
+    const everSaved = (journal.savedPositions.get(node)?.row ?? 0) > 0;
+    if (everSaved || nowMs - unsaved.arrivalMs < MAX_UNSAVED_MS) row = Math.min(row, unsaved.row);
   }
   for (const channels of map.values()) {
     for (const { tail } of channels.values()) if (tail) row = Math.min(row, tail.firstRow);

@@ -12,10 +12,10 @@ export interface ActTable {
   list(since: { well?: string; fromMs: number }): ActRow[];
   putNews(well: string, atMs: number, body: unknown): void;
   news(well: string, fromMs: number): { atMs: number; body: unknown }[];
-  mark(well: string, fromMs: number | null): void;
-  marks(): { well: string; fromMs: number }[];
-  putValue(key: string, value: string | null): void;
-  value(key: string): string | undefined;
+  setRerunMark(well: string, fromMs: number | null): void;
+  rerunMarks(): { well: string; fromMs: number }[];
+  putValue(key: string, getValue: string | null): void;
+  getValue(key: string): string | undefined;
 }
 
 export function actTable(orm: BetterSQLite3Database): ActTable {
@@ -68,11 +68,11 @@ export function actTable(orm: BetterSQLite3Database): ActTable {
         .orderBy(news.atMs, sql`rowid`)
         .all()
         .map((found) => ({ atMs: found.atMs, body: JSON.parse(found.body) as unknown })),
-    mark(well, fromMs) {
+    setRerunMark(well, fromMs) {
       if (fromMs === null) orm.delete(rerunMark).where(eq(rerunMark.well, well)).run();
       else putMark.run({ well, fromMs });
     },
-    marks: () => orm.select().from(rerunMark).orderBy(rerunMark.well).all(),
+    rerunMarks: () => orm.select().from(rerunMark).orderBy(rerunMark.well).all(),
     putValue(key, value) {
       if (value === null) orm.delete(setting).where(eq(setting.key, key)).run();
       else
@@ -82,6 +82,6 @@ export function actTable(orm: BetterSQLite3Database): ActTable {
           .onConflictDoUpdate({ target: setting.key, set: { value } })
           .run();
     },
-    value: (key) => oneValue.get({ key })?.value,
+    getValue: (key) => oneValue.get({ key })?.value,
   };
 }

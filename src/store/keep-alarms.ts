@@ -59,7 +59,7 @@ export function alarmTable(orm: BetterSQLite3Database): AlarmTable {
         endedMs: row.withdrawnMs ?? row.clearedMs ?? null,
         row,
       }),
-    list({ well, fromMs, standing }) {
+    list({ well, fromMs, active }) {
       const stands = isNull(alarm.endedMs);
       return orm
         .select()
@@ -68,7 +68,7 @@ export function alarmTable(orm: BetterSQLite3Database): AlarmTable {
           and(
             well === undefined ? undefined : eq(alarm.well, well),
             fromMs === undefined ? undefined : or(stands, gte(alarm.endedMs, fromMs)),
-            standing === undefined ? undefined : standing ? stands : isNotNull(alarm.endedMs),
+            active === undefined ? undefined : active ? stands : isNotNull(alarm.endedMs),
           ),
         )
         .orderBy(alarm.sinceMs, alarm.id)

@@ -12,7 +12,7 @@ export interface DerivedTable {
   putCycle(row: CycleRow): void;
   putDay(event: DayEvent, endedMs: number): void;
   putBaseline(event: BaselineEvent, atMs: number): void;
-  forget(well: string, fromMs: number): void;
+  deleteFrom(well: string, fromMs: number): void;
   cycles(well: string, fromMs: number, toMs: number): CycleRow[];
   days(well: string, fromMs: number, toMs: number): DayEvent[];
   baselines(well: string): BaselineEvent[];
@@ -69,7 +69,7 @@ export function derivedTable(orm: BetterSQLite3Database): DerivedTable {
       }),
     putBaseline: (event, at) =>
       void writeBaseline.run({ well: event.well, pump: event.pump, atMs: at, row: event }),
-    forget(name, fromMs) {
+    deleteFrom(name, fromMs) {
       orm
         .delete(cycle)
         .where(and(eq(cycle.well, name), gte(cycle.stoppedMs, fromMs)))

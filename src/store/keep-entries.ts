@@ -14,7 +14,7 @@ export function entryTable(orm: BetterSQLite3Database): EntryTable {
     put(row) {
       orm
         .insert(entry)
-        .values({ id: row.id, well: row.well, madeMs: row.madeMs, row })
+        .values({ id: row.id, well: row.well, createdMs: row.createdMs, row })
         .onConflictDoNothing()
         .run();
     },
@@ -23,7 +23,7 @@ export function entryTable(orm: BetterSQLite3Database): EntryTable {
         .select()
         .from(entry)
         .where(well === undefined ? undefined : eq(entry.well, well))
-        .orderBy(entry.madeMs, sql`rowid`)
+        .orderBy(entry.createdMs, sql`rowid`)
         .all()
         .map(({ row }) => row),
   };

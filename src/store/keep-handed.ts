@@ -4,45 +4,45 @@
  */
 import { and, eq, gte, lt } from 'drizzle-orm';
 import type { BetterSQLite3Database } from 'drizzle-orm/better-sqlite3';
-import { handed } from './schema.ts';
-import type { HandedRow } from './store.ts';
+import { imported } from './schema.ts';
+import type { ImportedRow } from './store.ts';
 
-export interface HandedTable {
-  put(row: HandedRow): void;
-  list(kind: HandedRow['kind'], well?: string, window?: { fromMs: number; toMs: number }): HandedRow[];
+export interface ImportedTable {
+  put(row: ImportedRow): void;
+  list(kind: ImportedRow['kind'], well?: string, window?: { fromMs: number; toMs: number }): ImportedRow[];
   wells(): string[];
 }
 
-export function handedTable(orm: BetterSQLite3Database): HandedTable {
+export function importedTable(orm: BetterSQLite3Database): ImportedTable {
   return {
     put: (row) =>
       void orm
-        .insert(handed)
+        .insert(imported)
         .values(row)
         .onConflictDoUpdate({
-          target: [handed.well, handed.kind, handed.key],
+          target: [imported.well, imported.kind, imported.key],
           set: { atMs: row.atMs, row: row.row },
         })
         .run(),
     list: (kind, well, window) =>
       orm
         .select()
-        .from(handed)
+        .from(imported)
         .where(
           and(
-            eq(handed.kind, kind),
-            well === undefined ? undefined : eq(handed.well, well),
-            window && gte(handed.atMs, window.fromMs),
-            window && lt(handed.atMs, window.toMs),
+            eq(imported.kind, kind),
+            well === undefined ? undefined : eq(imported.well, well),
+            window && gte(imported.atMs, window.fromMs),
+            window && lt(imported.atMs, window.toMs),
           ),
         )
-        .orderBy(handed.atMs, handed.key)
+        .orderBy(imported.atMs, imported.key)
         .all(),
     wells: () =>
       orm
-        .selectDistinct({ well: handed.well })
-        .from(handed)
-        .orderBy(handed.well)
+        .selectDistinct({ well: imported.well })
+        .from(imported)
+        .orderBy(imported.well)
         .all()
         .map((row) => row.well),
   };

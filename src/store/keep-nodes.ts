@@ -1,5 +1,5 @@
 /**
- * Nodes and their credentials. A node's row is changed by several hands (its state by the run loop, `letIn` by a person), so fields
+ * Nodes and their credentials. A node's row is changed by several hands (its state by the run loop, `approved` by a person), so fields
  * that a change leaves out stay as they were.
  */
 import { eq, sql } from 'drizzle-orm';
@@ -8,17 +8,17 @@ import { credential, node } from './schema.ts';
 import type { CredentialRow, NodeRow } from './store.ts';
 
 /** Where in the journal a node's saved state stands: it holds all rows before `row`, and the first `packs` packs of that row. */
-export interface SavedPlace {
+export interface SavedPosition {
   row: number;
   packs: number;
 }
 
 export interface NodeTable {
   /** `place` is taken over where the change brings a newer state; returns whether it did. */
-  put(row: NodeRow, place: SavedPlace): boolean;
+  put(row: NodeRow, place: SavedPosition): boolean;
   remove(name: string): void;
   list(): NodeRow[];
-  places(): Map<string, SavedPlace>;
+  savedPositions(): Map<string, SavedPosition>;
   putCredential(row: CredentialRow): void;
   removeCredential(name: string): void;
   credentials(): CredentialRow[];
@@ -74,7 +74,7 @@ export function nodeTable(orm: BetterSQLite3Database): NodeTable {
         .orderBy(node.node)
         .all()
         .map(({ row }) => row),
-    places: () =>
+    savedPositions: () =>
       new Map(
         orm
           .select()

@@ -5,7 +5,7 @@ import { refused, refusedCount } from './schema.ts';
 import type { RefusedRow, Store } from './store.ts';
 
 /** A flood of refusals must not fill the disk, and 200 are enough to see what a node does wrong. */
-const REFUSED_KEPT = 200;
+const MAX_REFUSED = 200;
 
 export interface RefusedTable {
   /** All refusals of one commit at once: a flood of them must not cost a row each. */
@@ -34,10 +34,10 @@ export function refusedTable(orm: BetterSQLite3Database): RefusedTable {
           })
           .run();
       }
-      const toKeep = rows.filter((row) => row.countOnly !== true).slice(-REFUSED_KEPT);
+      const toKeep = rows.filter((row) => row.countOnly !== true).slice(-MAX_REFUSED);
       if (toKeep.length === 0) return;
       for (const row of toKeep) orm.insert(refused).values({ row }).run();
-      const last = orm.select({ id: refused.id }).from(refused).orderBy(desc(refused.id)).limit(REFUSED_KEPT);
+      const last = orm.select({ id: refused.id }).from(refused).orderBy(desc(refused.id)).limit(MAX_REFUSED);
       orm.delete(refused).where(notInArray(refused.id, last)).run();
     },
     refused: (limit) => ({

@@ -10,7 +10,7 @@ const DAY_MS = 24 * HOUR_MS;
 const KEEP_DAYS = 8;
 
 /** Which of these times (ascending) to keep. In each hour or day it is the earliest, so that one once kept goes on being kept. */
-export function keepSnapshots(timesMs: readonly number[]): number[] {
+export function snapshotsToKeep(timesMs: readonly number[]): number[] {
   const newest = timesMs.at(-1) ?? 0;
   const taken = new Set<string>();
   return timesMs.filter((t) => {
@@ -26,7 +26,7 @@ export function keepSnapshots(timesMs: readonly number[]): number[] {
 export interface SnapshotTable {
   put(well: string, atMs: number, state: Uint8Array): void;
   /** Those after `fromMs`: the one at it is what the well is run again from. */
-  forget(well: string, fromMs: number): void;
+  deleteAfter(well: string, fromMs: number): void;
   find(well: string, atMs: number): { atMs: number; state: Uint8Array } | undefined;
   wells(): string[];
   thin(well: string): void;
@@ -48,7 +48,7 @@ export function snapshotTable(db: Db): SnapshotTable {
   const drop = db.prepare<[string, number]>('DELETE FROM snapshot WHERE well = ? AND at_ms = ?');
   return {
     put: (well, atMs, state) => void put.run(well, atMs, state),
-    forget: (well, fromMs) => void forget.run(well, fromMs),
+    deleteAfter: (well, fromMs) => void forget.run(well, fromMs),
     find(well, atMs) {
       const found = find.get(well, atMs);
       return found && { atMs: found.atMs, state: Uint8Array.from(found.state) };
@@ -56,7 +56,7 @@ export function snapshotTable(db: Db): SnapshotTable {
     wells: () => wells.all(),
     thin(well) {
       const all = times.all(well);
-      const keep = new Set(keepSnapshots(all));
+      const keep = new Set(snapshotsToKeep(all));
       for (const t of all) if (!keep.has(t)) drop.run(well, t);
     },
   };

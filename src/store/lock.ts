@@ -5,14 +5,14 @@
  */
 import Database from 'better-sqlite3';
 import { makeReadyForSqlite } from './private-files.ts';
-import { StoreError, explain } from './store-error.ts';
+import { StoreError, toStoreError } from './store-error.ts';
 
 export interface Lock {
   release(): void;
 }
 
 /** @throws StoreError */
-export function takeLock(path: string): Lock {
+export function acquireLock(path: string): Lock {
   let db: Database.Database | undefined;
   try {
     makeReadyForSqlite(`${path}.lock`);
@@ -21,15 +21,15 @@ export function takeLock(path: string): Lock {
     db.exec('BEGIN EXCLUSIVE');
   } catch (error) {
     db?.close();
-    const told = explain('open the store', `${path}.lock`, error);
-    if (told instanceof StoreError && told.fault === 'in-use') {
+    const storeError = toStoreError('open the store', `${path}.lock`, error);
+    if (storeError instanceof StoreError && storeError.fault === 'in-use') {
       throw new StoreError(
         'in-use',
         `Cannot open the store: another server writes to ${path}. Stop that one, or give this one a file of its own.`,
         error,
       );
     }
-    throw told;
+    throw storeError;
   }
   const held = db;
   return { release: () => held.close() };

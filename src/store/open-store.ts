@@ -5,29 +5,29 @@
 import { statSync } from 'node:fs';
 import { performance } from 'node:perf_hooks';
 import { drizzle } from 'drizzle-orm/better-sqlite3';
-import { needFolder, openDatabase } from './database.ts';
-import { sealTails, tidy } from './housekeeping.ts';
+import { requireFolder, openDatabase } from './database.ts';
+import { sealTails, maintain } from './housekeeping.ts';
 import type { Housekeeping } from './housekeeping.ts';
-import { noteUnsaved, unsavedPacks } from './journal.ts';
+import { markUnsaved, unsavedPacks } from './journal.ts';
 import { encodeJournalRow } from './journal-codec.ts';
 import { actTable } from './keep-acts.ts';
 import { alarmTable } from './keep-alarms.ts';
 import { derivedTable } from './keep-derived.ts';
 import { entryTable } from './keep-entries.ts';
-import { handedTable } from './keep-handed.ts';
+import { importedTable } from './keep-handed.ts';
 import { nodeTable } from './keep-nodes.ts';
-import type { SavedPlace } from './keep-nodes.ts';
+import type { SavedPosition } from './keep-nodes.ts';
 import { refusedTable } from './keep-refused.ts';
 import { snapshotTable } from './keep-snapshots.ts';
-import { takeLock } from './lock.ts';
+import { acquireLock } from './lock.ts';
 import type { Lock } from './lock.ts';
-import { chartSeries, firstOf, readSeries } from './read-series.ts';
-import { openShelf } from './shelf.ts';
-import type { Shelf } from './shelf.ts';
-import { StoreError, explain } from './store-error.ts';
+import { chartSeries, firstReadingMs, readSeries } from './read-series.ts';
+import { openReadingStore } from './shelf.ts';
+import type { ReadingStore } from './shelf.ts';
+import { StoreError, toStoreError } from './store-error.ts';
 import { newColumns } from './columns.ts';
 import type { Change, ChartSeries, NodeRow, Series, Store, StoreStats } from './store.ts';
-import { UNTIMED_PREFIX, growTails } from './tails.ts';
+import { UNTIMED_PREFIX, appendToTails } from './tails.ts';
 import type { PlacedPack } from '../readings/placed.ts';
 
 export interface StoreOptions {
@@ -36,14 +36,14 @@ export interface StoreOptions {
   /** The file may not grow past this; a commit that would needs room first, as on a full disk. Default: what the disk holds. */
   maxBytes?: number;
   /**
-   * `server` (the default) holds the file's lock, seals and merges. A `visitor` is a short command beside a running server: it reads
+   * `server` (the default) holds the file's lock, seals and merges. A `secondary` is a short command beside a running server: it reads
    * everything as of its opening, and may change single rows (a credential), but brings no packs and does not tidy.
    */
-  as?: 'server' | 'visitor';
+  role?: 'server' | 'secondary';
 }
 
 /** Motors last ten to fifteen years; at 0.5 B a reading, ten years of two channels each 5 s are 63 MB a well. */
-const READINGS_DAYS = 3_650;
+const DEFAULT_READINGS_DAYS = 3_650;
 
 /** 17 B each: when housekeeping gets no time for long, a commit seals long tails itself rather than fill the memory. */
 const MAX_OPEN_READINGS = 4_000_000;
@@ -53,35 +53,35 @@ const MAX_OPEN_READINGS = 4_000_000;
  * @throws StoreError where the file is damaged, from a newer version, in use, or can't be written.
  */
 export function openStore(path: string, options: StoreOptions = {}): Store {
-  const readingsDays = options.readingsDays ?? READINGS_DAYS;
+  const readingsDays = options.readingsDays ?? DEFAULT_READINGS_DAYS;
   if (!(readingsDays >= 1))
     throw new RangeError(`Cannot open the store: readingsDays must be 1 or more: ${readingsDays}`);
   return new SqliteStore(path, {
     readingsDays,
-    as: options.as ?? 'server',
+    role: options.role ?? 'server',
     maxBytes: options.maxBytes ?? Number.POSITIVE_INFINITY,
   });
 }
 
 class SqliteStore implements Store {
   #path: string;
-  #visitor: boolean;
+  #isSecondary: boolean;
   #lock: Lock | undefined;
-  #shelf: Shelf;
+  #readingStore: ReadingStore;
   #nodes;
   #acts;
   #derived;
   #entries;
-  #handed;
+  #imported;
   #alarms;
-  #refusals;
-  #keeping: Housekeeping;
+  #refused;
+  #housekeeping: Housekeeping;
 
-  constructor(path: string, { readingsDays, as, maxBytes }: Required<StoreOptions>) {
+  constructor(path: string, { readingsDays, role, maxBytes }: Required<StoreOptions>) {
     this.#path = path;
-    this.#visitor = as === 'visitor';
-    needFolder(path);
-    this.#lock = this.#visitor || path === ':memory:' ? undefined : takeLock(path);
+    this.#isSecondary = role === 'secondary';
+    requireFolder(path);
+    this.#lock = this.#isSecondary || path === ':memory:' ? undefined : acquireLock(path);
     try {
       const db = openDatabase(path, maxBytes);
       const orm = drizzle(db);
@@ -89,82 +89,88 @@ class SqliteStore implements Store {
       this.#acts = actTable(orm);
       this.#derived = derivedTable(orm);
       this.#entries = entryTable(orm);
-      this.#handed = handedTable(orm);
+      this.#imported = importedTable(orm);
       this.#alarms = alarmTable(orm);
-      this.#refusals = refusedTable(orm);
-      this.#shelf = openShelf(db, path, this.#nodes.places());
+      this.#refused = refusedTable(orm);
+      this.#readingStore = openReadingStore(db, path, this.#nodes.savedPositions());
       const snapshots = snapshotTable(db);
-      this.#keeping = { shelf: this.#shelf, snapshots, readingsDays, unthinned: new Map(), expireAfterMs: 0 };
+      this.#housekeeping = {
+        readingStore: this.#readingStore,
+        snapshots,
+        readingsDays,
+        snapshotsSinceThinning: new Map(),
+        nextExpiryMs: 0,
+      };
     } catch (error) {
       this.#lock?.release();
-      throw explain('open the store', path, error);
+      throw toStoreError('open the store', path, error);
     }
   }
 
   commit(changes: readonly Change[]): void {
     const packs: PlacedPack[] = [];
     for (const change of changes) if (change.change === 'pack') packs.push(change.pack);
-    if (this.#visitor && packs.length > 0) {
+    if (this.#isSecondary && packs.length > 0) {
       throw new StoreError(
-        'broken-rule',
+        'invalid-use',
         'Cannot keep packs: only the server that holds the file keeps readings.',
       );
     }
-    const { journal, db } = this.#shelf;
+    const { journal, db } = this.#readingStore;
     const row = packs.length > 0 ? journal.lastRow + 1 : journal.lastRow;
-    const places = this.#guard('keep', () => {
+    const places = this.#withStoreError('keep', () => {
       const body = packs.length > 0 ? encodeJournalRow(packs) : undefined;
       return db.transaction(() => {
-        if (body) journal.write(row, body);
+        if (body) journal.insert(row, body);
         return this.#applyAll(changes, row, packs.length > 0);
       })();
     });
     journal.lastRow = row;
-    this.#remember(changes, row, places);
-    if (this.#shelf.openReadings > MAX_OPEN_READINGS) this.#sealLong();
+    this.#updateMemory(changes, row, places);
+    if (this.#readingStore.unsealedReadings > MAX_OPEN_READINGS) this.#sealLongestTails();
   }
 
   /** Writes the rows, in order. Returns how far the states of nodes reach that are newer than what was saved. */
-  #applyAll(changes: readonly Change[], row: number, hasRow: boolean): Map<NodeRow, SavedPlace> {
+  #applyAll(changes: readonly Change[], row: number, hasRow: boolean): Map<NodeRow, SavedPosition> {
     const refused = [];
-    const places = new Map<NodeRow, SavedPlace>();
+    const places = new Map<NodeRow, SavedPosition>();
     let packs = 0;
     for (const change of changes) {
       if (change.change === 'refused') refused.push(change.row);
       else if (change.change === 'pack') {
         packs += 1;
-        if (change.pack.clockStep) this.#keepClockStep(change.pack);
+        if (change.pack.clockStep) this.#insertClockStep(change.pack);
       } else if (change.change === 'node') {
         // Without packs in this commit the state holds everything up to the last row, whole.
         const place = hasRow ? { row, packs } : { row, packs: Number.MAX_SAFE_INTEGER };
         if (this.#nodes.put(change.row, place)) places.set(change.row, place);
       } else this.#apply(change);
     }
-    if (refused.length > 0) this.#refusals.putRefused(refused);
+    if (refused.length > 0) this.#refused.putRefused(refused);
     return places;
   }
 
   /** What memory must know once the commit is on the disk, in the order of the list. */
-  #remember(changes: readonly Change[], row: number, places: ReadonlyMap<NodeRow, SavedPlace>): void {
-    const { journal, series } = this.#shelf;
+  #updateMemory(changes: readonly Change[], row: number, places: ReadonlyMap<NodeRow, SavedPosition>): void {
+    const { journal, series } = this.#readingStore;
     for (const change of changes) {
       if (change.change === 'pack') {
-        this.#shelf.openReadings += growTails(series, change.pack, row);
-        noteUnsaved(journal, change.pack, row);
+        this.#readingStore.unsealedReadings += appendToTails(series, change.pack, row);
+        markUnsaved(journal, change.pack, row);
       } else if (change.change === 'node') {
         const place = places.get(change.row);
         if (!place) continue;
-        journal.saved.set(change.row.node, place);
+        journal.savedPositions.set(change.row.node, place);
         journal.firstUnsaved.delete(change.row.node);
       } else if (change.change === 'node-forgotten') {
-        journal.saved.delete(change.node);
+        journal.savedPositions.delete(change.node);
         journal.firstUnsaved.delete(change.node);
       }
     }
   }
 
-  #keepClockStep(pack: PlacedPack): void {
-    const put = this.#shelf.db.prepare('INSERT OR IGNORE INTO clock_step (node, at_ms) VALUES (?, ?)');
+  #insertClockStep(pack: PlacedPack): void {
+    const put = this.#readingStore.db.prepare('INSERT OR IGNORE INTO clock_step (node, at_ms) VALUES (?, ?)');
     // Each channel begins anew with its own first reading.
     for (const { times } of pack.columns) if (times.length > 0) put.run(pack.node, times[0]);
   }
@@ -181,8 +187,8 @@ class SqliteStore implements Store {
         return this.#acts.put(change.row);
       case 'entry':
         return this.#entries.put(change.entry);
-      case 'handed':
-        return this.#handed.put(change.row);
+      case 'imported':
+        return this.#imported.put(change.row);
       case 'news':
         return this.#acts.putNews(change.well, change.atMs, change.body);
       case 'cycle':
@@ -191,70 +197,77 @@ class SqliteStore implements Store {
         return this.#derived.putDay(change.event, change.endedMs);
       case 'baseline':
         return this.#derived.putBaseline(change.event, change.atMs);
-      case 'forget-derived':
-        this.#derived.forget(change.well, change.fromMs);
-        return this.#keeping.snapshots.forget(change.well, change.fromMs);
+      case 'delete-derived':
+        this.#derived.deleteFrom(change.well, change.fromMs);
+        return this.#housekeeping.snapshots.deleteAfter(change.well, change.fromMs);
       case 'alarm':
         return this.#alarms.put(change.row);
       case 'notice':
         return this.#alarms.putNotice(change.row);
       case 'snapshot':
-        this.#keeping.unthinned.set(change.well, (this.#keeping.unthinned.get(change.well) ?? 0) + 1);
-        return this.#keeping.snapshots.put(change.well, change.atMs, change.state);
+        this.#housekeeping.snapshotsSinceThinning.set(
+          change.well,
+          (this.#housekeeping.snapshotsSinceThinning.get(change.well) ?? 0) + 1,
+        );
+        return this.#housekeeping.snapshots.put(change.well, change.atMs, change.state);
       case 'rerun-mark':
-        return this.#acts.mark(change.well, change.fromMs);
-      case 'value':
+        return this.#acts.setRerunMark(change.well, change.fromMs);
+      case 'setting':
         return this.#acts.putValue(change.key, change.value);
       default:
         return change satisfies never;
     }
   }
 
-  #sealLong(): void {
-    const states = [...this.#shelf.series.values()].flatMap((channels) => [...channels.values()]);
+  #sealLongestTails(): void {
+    const states = [...this.#readingStore.series.values()].flatMap((channels) => [...channels.values()]);
     states.sort((a, b) => (b.tail?.n ?? 0) - (a.tail?.n ?? 0));
     try {
-      sealTails(this.#shelf, states.slice(0, Math.ceil(states.length / 4)));
+      sealTails(this.#readingStore, states.slice(0, Math.ceil(states.length / 4)));
     } catch (error) {
       // The commit is on the disk, so it must not be said to have failed; housekeeping meets the same fault and tells it.
-      if (!(explain('seal', this.#path, error) instanceof StoreError)) throw error;
+      if (!(toStoreError('seal', this.#path, error) instanceof StoreError)) throw error;
     }
   }
 
   /** Runs an action; what goes wrong in the world is told as a StoreError. */
-  #guard<T>(action: string, run: () => T): T {
+  #withStoreError<T>(action: string, run: () => T): T {
     try {
       return run();
     } catch (error) {
-      throw explain(action, this.#path, error);
+      throw toStoreError(action, this.#path, error);
     }
   }
 
   readings(node: string, channel: string, fromMs: number, toMs: number): Series {
-    const state = this.#shelf.series.get(node)?.get(channel);
+    const state = this.#readingStore.series.get(node)?.get(channel);
     if (!state) return newColumns(0);
-    return this.#guard('read readings', () => readSeries(state, this.#shelf.blocks, fromMs, toMs));
-  }
-
-  chart(node: string, channel: string, fromMs: number, toMs: number, points: number): ChartSeries {
-    const state = this.#shelf.series.get(node)?.get(channel);
-    return this.#guard('read a chart', () =>
-      chartSeries(state, this.#shelf.blocks, { fromMs, toMs, points }),
+    return this.#withStoreError('read readings', () =>
+      readSeries(state, this.#readingStore.blocks, fromMs, toMs),
     );
   }
 
-  firstMs(node: string, channel: string): number | undefined {
-    const state = this.#shelf.series.get(node)?.get(channel);
-    return state && this.#guard('read readings', () => firstOf(state, this.#shelf.blocks));
+  chart(node: string, channel: string, fromMs: number, toMs: number, points: number): ChartSeries {
+    const state = this.#readingStore.series.get(node)?.get(channel);
+    return this.#withStoreError('read a chart', () =>
+      chartSeries(state, this.#readingStore.blocks, { fromMs, toMs, points }),
+    );
+  }
+
+  firstReadingMs(node: string, channel: string): number | undefined {
+    const state = this.#readingStore.series.get(node)?.get(channel);
+    return (
+      state && this.#withStoreError('read readings', () => firstReadingMs(state, this.#readingStore.blocks))
+    );
   }
 
   channels(node: string): string[] {
-    const names = [...(this.#shelf.series.get(node)?.keys() ?? [])];
+    const names = [...(this.#readingStore.series.get(node)?.keys() ?? [])];
     return names.filter((name) => !name.startsWith(UNTIMED_PREFIX)).sort();
   }
 
   clockSteps(node: string, fromMs: number, toMs: number): number[] {
-    return this.#shelf.db
+    return this.#readingStore.db
       .prepare<[string, number, number], number>(
         'SELECT at_ms FROM clock_step WHERE node = ? AND at_ms >= ? AND at_ms < ? ORDER BY at_ms',
       )
@@ -263,51 +276,57 @@ class SqliteStore implements Store {
   }
 
   packsSinceSave(): Iterable<PlacedPack> {
-    return unsavedPacks(this.#shelf.journal);
+    return unsavedPacks(this.#readingStore.journal);
   }
 
-  nodes = () => this.#guard('read nodes', () => this.#nodes.list());
-  credentials = () => this.#guard('read credentials', () => this.#nodes.credentials());
-  acts = (since: Parameters<Store['acts']>[0]) => this.#guard('read acts', () => this.#acts.list(since));
-  entries = (well?: string) => this.#guard('read entries', () => this.#entries.list(well));
-  handed = (...asked: Parameters<Store['handed']>) =>
-    this.#guard('read what was handed over', () => this.#handed.list(...asked));
-  handedWells = () => this.#guard('read what was handed over', () => this.#handed.wells());
-  derived = (well: string) => this.#guard('read what was made of a well', () => this.#derived.all(well));
-  news = (well: string, fromMs: number) => this.#guard('read news', () => this.#acts.news(well, fromMs));
+  nodes = () => this.#withStoreError('read nodes', () => this.#nodes.list());
+  credentials = () => this.#withStoreError('read credentials', () => this.#nodes.credentials());
+  acts = (since: Parameters<Store['acts']>[0]) =>
+    this.#withStoreError('read acts', () => this.#acts.list(since));
+  entries = (well?: string) => this.#withStoreError('read entries', () => this.#entries.list(well));
+  imported = (...args: Parameters<Store['imported']>) =>
+    this.#withStoreError('read what was handed over', () => this.#imported.list(...args));
+  importedWells = () => this.#withStoreError('read what was handed over', () => this.#imported.wells());
+  derived = (well: string) =>
+    this.#withStoreError('read what was made of a well', () => this.#derived.all(well));
+  news = (well: string, fromMs: number) =>
+    this.#withStoreError('read news', () => this.#acts.news(well, fromMs));
   cycles = (well: string, fromMs: number, toMs: number) =>
-    this.#guard('read cycles', () => this.#derived.cycles(well, fromMs, toMs));
+    this.#withStoreError('read cycles', () => this.#derived.cycles(well, fromMs, toMs));
   days = (well: string, fromMs: number, toMs: number) =>
-    this.#guard('read days', () => this.#derived.days(well, fromMs, toMs));
-  baselines = (well: string) => this.#guard('read baselines', () => this.#derived.baselines(well));
+    this.#withStoreError('read days', () => this.#derived.days(well, fromMs, toMs));
+  baselines = (well: string) => this.#withStoreError('read baselines', () => this.#derived.baselines(well));
   alarms = (filter: Parameters<Store['alarms']>[0]) =>
-    this.#guard('read alarms', () => this.#alarms.list(filter));
+    this.#withStoreError('read alarms', () => this.#alarms.list(filter));
   notices = (filter: Parameters<Store['notices']>[0]) =>
-    this.#guard('read notices', () => this.#alarms.notices(filter));
-  refused = (limit: number) => this.#guard('read what was refused', () => this.#refusals.refused(limit));
+    this.#withStoreError('read notices', () => this.#alarms.notices(filter));
+  refused = (limit: number) =>
+    this.#withStoreError('read what was refused', () => this.#refused.refused(limit));
   snapshot = (well: string, atMs: number) =>
-    this.#guard('read a saved state', () => this.#keeping.snapshots.find(well, atMs));
-  rerunMarks = () => this.#guard('read marks', () => this.#acts.marks());
-  value = (key: string) => this.#guard('read a value', () => this.#acts.value(key));
+    this.#withStoreError('read a saved state', () => this.#housekeeping.snapshots.find(well, atMs));
+  rerunMarks = () => this.#withStoreError('read marks', () => this.#acts.rerunMarks());
+  getValue = (key: string) => this.#withStoreError('read a value', () => this.#acts.getValue(key));
 
   stats(): StoreStats {
     const size = (path: string): number => statSync(path, { throwIfNoEntry: false })?.size ?? 0;
-    const { journal, openReadings, sealedReadings } = this.#shelf;
+    const { journal, unsealedReadings, sealedReadings } = this.#readingStore;
     return {
       fileBytes: this.#path === ':memory:' ? 0 : size(this.#path) + size(`${this.#path}-wal`),
       sealedReadings,
-      openReadings,
+      unsealedReadings,
       unsavedNodes: journal.firstUnsaved.size,
     };
   }
 
-  tidy(nowMs: number, budgetMs: number): boolean {
-    if (this.#visitor) return false;
-    return this.#guard('tidy the store', () => tidy(this.#keeping, nowMs, budgetMs, () => performance.now()));
+  maintain(nowMs: number, budgetMs: number): boolean {
+    if (this.#isSecondary) return false;
+    return this.#withStoreError('tidy the store', () =>
+      maintain(this.#housekeeping, nowMs, budgetMs, () => performance.now()),
+    );
   }
 
   close(): void {
-    const { db } = this.#shelf;
+    const { db } = this.#readingStore;
     if (!db.open) return;
     db.close();
     this.#lock?.release();

@@ -16,24 +16,24 @@ import {
   writeSync,
 } from 'node:fs';
 import { join } from 'node:path';
-import { isPaperHash } from '../card/paper-hash.ts';
+import { isDocumentHash } from '../card/paper-hash.ts';
 import { makePrivateFolder, openNewFile } from './private-files.ts';
 import { StoreError } from './store-error.ts';
 
-export interface PaperFiles {
+export interface DocumentFiles {
   /** Keeps the bytes; returns their hash (SHA-256, hex). */
   put(bytes: Uint8Array): string;
   has(hash: string): boolean;
   /** Whether it is there and is what its name says. */
-  isSound(hash: string): boolean;
+  isIntact(hash: string): boolean;
   /** The bytes, or undefined where there is no such paper. @throws StoreError where the file is not what its name says. */
   read(hash: string): Buffer | undefined;
 }
 
 /** `folder` is made when the first paper comes. */
-export function openPapers(folder: string): PaperFiles {
+export function openDocuments(folder: string): DocumentFiles {
   const pathOf = (hash: string): string => {
-    if (!isPaperHash(hash)) throw new RangeError('Cannot find a paper: its hash must be SHA-256 in hex');
+    if (!isDocumentHash(hash)) throw new RangeError('Cannot find a paper: its hash must be SHA-256 in hex');
     return join(folder, hash.slice(0, 2), hash);
   };
   const read = (hash: string): Buffer | undefined => {
@@ -54,13 +54,13 @@ export function openPapers(folder: string): PaperFiles {
     put(bytes) {
       const hash = hashOf(bytes);
       if (!isSound(hash)) {
-        writeWhole(join(folder, hash.slice(0, 2)), hash, bytes);
-        bringToDisk(folder);
+        writeAtomically(join(folder, hash.slice(0, 2)), hash, bytes);
+        syncFolder(folder);
       }
       return hash;
     },
     has: (hash) => existsSync(pathOf(hash)),
-    isSound,
+    isIntact: isSound,
     read,
   };
 }
@@ -69,7 +69,7 @@ function hashOf(bytes: Uint8Array): string {
   return createHash('sha256').update(bytes).digest('hex');
 }
 
-function writeWhole(folder: string, name: string, bytes: Uint8Array): void {
+function writeAtomically(folder: string, name: string, bytes: Uint8Array): void {
   makePrivateFolder(folder);
   const waiting = join(folder, `${name}.part`);
   const file = openNewFile(waiting);
@@ -84,11 +84,11 @@ function writeWhole(folder: string, name: string, bytes: Uint8Array): void {
     closeSync(file);
   }
   renameSync(waiting, join(folder, name));
-  bringToDisk(folder);
+  syncFolder(folder);
 }
 
 /** What a folder holds is known after a power cut only where the folder itself was brought to the disk. */
-function bringToDisk(folder: string): void {
+function syncFolder(folder: string): void {
   // Windows opens no folder, and needs none of it.
   if (process.platform === 'win32') return;
   const open = openSync(folder, 'r');

@@ -7,54 +7,54 @@
  * of two and next two bits as symbol, the rest as bits. The limit is one of two: a narrow list saves table, a wide one (a current that
  * runs at 7.91 A or rests at 0) saves bits.
  */
-import { putByte, putBytes, putCount, reserve, takeByte, takeBytes, takeCount } from './bytes.ts';
-import type { Sink, Source } from './bytes.ts';
+import { writeByte, writeBytes, writeVarint, reserve, readByte, readBytes, readVarint } from './bytes.ts';
+import type { ByteSink, ByteSource } from './bytes.ts';
 
-const SHARE_BITS = 12;
-const SHARES = 1 << SHARE_BITS;
-const LOWEST = 1 << 15;
+const FREQUENCY_BITS = 12;
+const TOTAL_FREQUENCY = 1 << FREQUENCY_BITS;
+const MIN_STATE = 1 << 15;
 
 /** Powers of two of the limit. */
-export const NARROW = 7;
-export const WIDE = 11;
-export type Width = typeof NARROW | typeof WIDE;
+export const NARROW_BITS = 7;
+export const WIDE_BITS = 11;
+export type TableWidth = typeof NARROW_BITS | typeof WIDE_BITS;
 
 /** What each direct symbol stands for. */
-const DIRECT_VALUES = Float64Array.from({ length: 1 << WIDE }, (_, s) => unfold(s));
+const DIRECT_VALUES = Float64Array.from({ length: 1 << WIDE_BITS }, (_, s) => unzigzag(s));
 
 /** Up to 2^53 in four symbols a power of two. */
-function symbolsOf(width: Width): number {
+function symbolCount(width: TableWidth): number {
   return (1 << width) + (53 - width) * 4;
 }
 
-function fold(value: number): number {
+function zigzag(value: number): number {
   return value < 0 ? -2 * value - 1 : 2 * value;
 }
 
-function unfold(value: number): number {
+function unzigzag(value: number): number {
   return value % 2 === 0 ? value / 2 : -(value + 1) / 2;
 }
 
-function symbolOf(value: number, width: Width): number {
+function symbolOf(value: number, width: TableWidth): number {
   if (value < 1 << width) return value;
-  const power = powerOf(value);
+  const power = floorLog2(value);
   return (1 << width) + (power - width) * 4 + (Math.floor(value / 2 ** (power - 2)) & 3);
 }
 
 /** The power of two at or below. `Math.log2` may round up just under a power, so it is corrected. */
-function powerOf(value: number): number {
+function floorLog2(value: number): number {
   if (value < 0x80000000) return 31 - Math.clz32(value);
   const power = Math.floor(Math.log2(value));
   return 2 ** power > value ? power - 1 : power;
 }
 
 /** Shares of each symbol, summing up to SHARES, at least 1 for one that occurs. What rounding leaves over the largest gives or takes. */
-function sharesOf(counts: Float64Array, n: number): Uint16Array {
+function normalizeFrequencies(counts: Float64Array, n: number): Uint16Array {
   const shares = new Uint16Array(counts.length);
-  let left = SHARES;
+  let left = TOTAL_FREQUENCY;
   for (let s = 0; s < counts.length; s++) {
     if (counts[s] === 0) continue;
-    shares[s] = Math.max(1, Math.round((counts[s]! * SHARES) / n));
+    shares[s] = Math.max(1, Math.round((counts[s]! * TOTAL_FREQUENCY) / n));
     left -= shares[s]!;
   }
   while (left !== 0) {
@@ -66,27 +66,27 @@ function sharesOf(counts: Float64Array, n: number): Uint16Array {
   return shares;
 }
 
-function startsOf(shares: Uint16Array): Uint16Array {
-  const starts = new Uint16Array(shares.length);
-  for (let s = 1; s < shares.length; s++) starts[s] = starts[s - 1]! + shares[s - 1]!;
+function cumulativeFrequencies(frequencies: Uint16Array): Uint16Array {
+  const starts = new Uint16Array(frequencies.length);
+  for (let s = 1; s < frequencies.length; s++) starts[s] = starts[s - 1]! + frequencies[s - 1]!;
   return starts;
 }
 
 /** A symbol in the table takes about so many bits. */
-const TABLE_BITS = 10;
+const BITS_PER_TABLE_SYMBOL = 10;
 
 /** Bits that a list of `size` numbers like the first `n` of `values` would take, table included: for choosing between two ways. */
-export function bitsOf(values: Float64Array, n: number, size: number, width: Width): number {
-  const counts = new Float64Array(symbolsOf(width));
+export function estimateBits(values: Float64Array, n: number, size: number, width: TableWidth): number {
+  const counts = new Float64Array(symbolCount(width));
   const direct = 1 << width;
   let bits = 0;
   let highest = 0;
   for (let i = 0; i < n; i++) {
-    const value = fold(values[i]!);
+    const value = zigzag(values[i]!);
     let symbol = value;
     if (value >= direct) {
       symbol = symbolOf(value, width);
-      bits += powerOf(value) - 2;
+      bits += floorLog2(value) - 2;
     }
     counts[symbol] = counts[symbol]! + 1;
     if (symbol > highest) highest = symbol;
@@ -96,110 +96,110 @@ export function bitsOf(values: Float64Array, n: number, size: number, width: Wid
     const count = counts[s]!;
     if (count === 0) continue;
     bits -= count * Math.log2(count / n);
-    table += TABLE_BITS;
+    table += BITS_PER_TABLE_SYMBOL;
   }
   return (bits * size) / n + table;
 }
 
 /** Writes the first `n` values, whole numbers of at most 2^51 in size. */
-export function putCoded(sink: Sink, values: Float64Array, n: number, width: Width): void {
+export function encodeIntegers(sink: ByteSink, values: Float64Array, n: number, width: TableWidth): void {
   if (n === 0) return;
   const symbols = new Uint16Array(n);
-  const counts = new Float64Array(symbolsOf(width));
+  const counts = new Float64Array(symbolCount(width));
   const direct = 1 << width;
-  const rest: BitSink = { bytes: [], hold: 0, bits: 0 };
+  const rest: BitSink = { bytes: [], buffer: 0, bits: 0 };
   for (let i = 0; i < n; i++) {
-    const value = fold(values[i]!);
+    const value = zigzag(values[i]!);
     const symbol = symbolOf(value, width);
     symbols[i] = symbol;
     counts[symbol] = counts[symbol]! + 1;
-    if (value >= direct) putRest(rest, value);
+    if (value >= direct) writeExtraBits(rest, value);
   }
-  const shares = sharesOf(counts, n);
-  putByte(sink, width);
-  putShares(sink, shares);
-  putWords(sink, symbols, shares);
+  const shares = normalizeFrequencies(counts, n);
+  writeByte(sink, width);
+  writeFrequencies(sink, shares);
+  writeStates(sink, symbols, shares);
   flushBits(rest);
-  putBytes(sink, Uint8Array.from(rest.bytes));
+  writeBytes(sink, Uint8Array.from(rest.bytes));
 }
 
-function putShares(sink: Sink, shares: Uint16Array): void {
-  let used = shares.length;
-  while (shares[used - 1] === 0) used -= 1;
-  putCount(sink, used);
+function writeFrequencies(sink: ByteSink, frequencies: Uint16Array): void {
+  let used = frequencies.length;
+  while (frequencies[used - 1] === 0) used -= 1;
+  writeVarint(sink, used);
   for (let s = 0; s < used; s++) {
-    putCount(sink, shares[s]!);
-    if (shares[s] !== 0) continue;
+    writeVarint(sink, frequencies[s]!);
+    if (frequencies[s] !== 0) continue;
     let run = 1;
-    while (shares[s + run] === 0) run += 1;
-    putCount(sink, run);
+    while (frequencies[s + run] === 0) run += 1;
+    writeVarint(sink, run);
     s += run - 1;
   }
 }
 
-function takeShares(source: Source, symbols: number): Uint16Array {
-  const shares = new Uint16Array(symbols);
-  const used = takeCount(source);
+function readFrequencies(source: ByteSource, symbolCount: number): Uint16Array {
+  const shares = new Uint16Array(symbolCount);
+  const used = readVarint(source);
   let sum = 0;
   for (let s = 0; s < used; s++) {
-    const share = takeCount(source);
-    if (share === 0) s += takeCount(source) - 1;
+    const share = readVarint(source);
+    if (share === 0) s += readVarint(source) - 1;
     else {
-      if (s >= symbols) break;
+      if (s >= symbolCount) break;
       shares[s] = share;
       sum += share;
     }
   }
-  if (sum !== SHARES)
-    throw new RangeError(`Cannot read coded numbers: shares must sum up to ${SHARES}: ${sum}`);
+  if (sum !== TOTAL_FREQUENCY)
+    throw new RangeError(`Cannot read coded numbers: shares must sum up to ${TOTAL_FREQUENCY}: ${sum}`);
   return shares;
 }
 
 /** The last symbol is coded first, so that reading goes forwards. */
-function putWords(sink: Sink, symbols: Uint16Array, shares: Uint16Array): void {
-  const starts = startsOf(shares);
+function writeStates(sink: ByteSink, symbols: Uint16Array, frequencies: Uint16Array): void {
+  const starts = cumulativeFrequencies(frequencies);
   const words = new Uint16Array(symbols.length + 2);
   let at = words.length;
-  let state = LOWEST;
+  let state = MIN_STATE;
   for (let i = symbols.length - 1; i >= 0; i--) {
     const s = symbols[i]!;
-    const share = shares[s]!;
+    const share = frequencies[s]!;
     // A share of everything leaves the state as it is (and the limit below would overflow).
-    if (share === SHARES) continue;
-    if (state >= share << (31 - SHARE_BITS)) {
+    if (share === TOTAL_FREQUENCY) continue;
+    if (state >= share << (31 - FREQUENCY_BITS)) {
       words[--at] = state & 0xffff;
       state >>>= 16;
     }
-    state = (((state / share) | 0) << SHARE_BITS) + (state % share) + starts[s]!;
+    state = (((state / share) | 0) << FREQUENCY_BITS) + (state % share) + starts[s]!;
   }
   const size = words.length - at;
-  putCount(sink, size);
-  putCount(sink, state);
+  writeVarint(sink, size);
+  writeVarint(sink, state);
   reserve(sink, size * 2);
-  for (let i = at; i < words.length; i++) sink.at = sink.bytes.writeUInt16LE(words[i]!, sink.at);
+  for (let i = at; i < words.length; i++) sink.offset = sink.bytes.writeUInt16LE(words[i]!, sink.offset);
 }
 
 /** Reads `n` values into `to`. */
-export function takeCoded(source: Source, to: Float64Array, n: number): void {
+export function decodeIntegers(source: ByteSource, to: Float64Array, n: number): void {
   if (n === 0) return;
-  const width = takeByte(source);
-  if (width !== NARROW && width !== WIDE)
+  const width = readByte(source);
+  if (width !== NARROW_BITS && width !== WIDE_BITS)
     throw new RangeError(`Cannot read coded numbers: there is no width ${width}`);
   const direct = 1 << width;
-  const shares = takeShares(source, symbolsOf(width));
-  const size = takeCount(source);
-  let state = takeCount(source);
-  const words = takeBytes(source, size * 2);
-  const starts = startsOf(shares);
-  const symbolAt = new Uint16Array(SHARES);
+  const shares = readFrequencies(source, symbolCount(width));
+  const size = readVarint(source);
+  let state = readVarint(source);
+  const words = readBytes(source, size * 2);
+  const starts = cumulativeFrequencies(shares);
+  const symbolAt = new Uint16Array(TOTAL_FREQUENCY);
   for (let s = 0; s < shares.length; s++) symbolAt.fill(s, starts[s], starts[s]! + shares[s]!);
   let at = 0;
   const large: number[] = [];
   for (let i = 0; i < n; i++) {
-    const slot = state & (SHARES - 1);
+    const slot = state & (TOTAL_FREQUENCY - 1);
     const s = symbolAt[slot]!;
-    state = Math.imul(shares[s]!, state >>> SHARE_BITS) + slot - starts[s]!;
-    if (state < LOWEST) {
+    state = Math.imul(shares[s]!, state >>> FREQUENCY_BITS) + slot - starts[s]!;
+    if (state < MIN_STATE) {
       state = (state << 16) | words[at]! | (words[at + 1]! << 8);
       at += 2;
     }
@@ -211,52 +211,58 @@ export function takeCoded(source: Source, to: Float64Array, n: number): void {
   }
   if (at !== words.length)
     throw new RangeError('Cannot read coded numbers: the words do not end where the list does');
-  takeRests(source, to, large, width);
+  readExtraBits(source, to, large, width);
 }
 
 interface BitSink {
   bytes: number[];
-  hold: number;
+  buffer: number;
   bits: number;
 }
 
-function putBits(sink: BitSink, value: number, bits: number): void {
-  sink.hold |= value << sink.bits;
+function writeBits(sink: BitSink, value: number, bits: number): void {
+  sink.buffer |= value << sink.bits;
   sink.bits += bits;
   while (sink.bits >= 8) {
-    sink.bytes.push(sink.hold & 255);
-    sink.hold >>>= 8;
+    sink.bytes.push(sink.buffer & 255);
+    sink.buffer >>>= 8;
     sink.bits -= 8;
   }
 }
 
 /** At most 16 bits at a time, so that what is held never passes 31. */
-function putRest(sink: BitSink, value: number): void {
-  let bits = powerOf(value) - 2;
+function writeExtraBits(sink: BitSink, value: number): void {
+  let bits = floorLog2(value) - 2;
   let rest = value % 2 ** bits;
   for (; bits > 16; bits -= 16) {
-    putBits(sink, rest % 65536, 16);
+    writeBits(sink, rest % 65536, 16);
     rest = Math.floor(rest / 65536);
   }
-  putBits(sink, rest, bits);
+  writeBits(sink, rest, bits);
 }
 
 function flushBits(sink: BitSink): void {
-  if (sink.bits > 0) sink.bytes.push(sink.hold & 255);
-  sink.hold = 0;
+  if (sink.bits > 0) sink.bytes.push(sink.buffer & 255);
+  sink.buffer = 0;
   sink.bits = 0;
 }
 
 /** Where a large number's symbol stands comes the number itself. */
-function takeRests(source: Source, to: Float64Array, large: readonly number[], width: Width): void {
+function readExtraBits(
+  source: ByteSource,
+  to: Float64Array,
+  large: readonly number[],
+  width: TableWidth,
+): void {
   const direct = 1 << width;
   const { bytes } = source;
   let hold = 0;
   let held = 0;
   const take = (bits: number): number => {
     while (held < bits) {
-      if (source.at >= bytes.length) throw new RangeError('Cannot read coded numbers: they end too early');
-      hold |= bytes[source.at++]! << held;
+      if (source.offset >= bytes.length)
+        throw new RangeError('Cannot read coded numbers: they end too early');
+      hold |= bytes[source.offset++]! << held;
       held += 8;
     }
     const value = hold & ((1 << bits) - 1);
@@ -274,6 +280,6 @@ function takeRests(source: Source, to: Float64Array, large: readonly number[], w
       value += take(16) * weight;
       weight *= 65536;
     }
-    to[i] = unfold(value + take(bits) * weight);
+    to[i] = unzigzag(value + take(bits) * weight);
   }
 }

@@ -2,45 +2,52 @@
  * Readings and charts out of blocks and the tail. Pieces as a rule follow each other and are only put in a row; where late ones
  * overlap, all are ordered and each time comes out once (./columns.ts says which).
  */
-import type { BlockPlace, BlockTable } from './blocks.ts';
-import { appendColumns, cutColumns, isStrict, newColumns, ordered, placeOf } from './columns.ts';
+import type { BlockInfo, BlockTable } from './blocks.ts';
+import {
+  appendColumns,
+  sliceColumns,
+  isStrictlyIncreasing,
+  newColumns,
+  sortReadings,
+  lowerBound,
+} from './columns.ts';
 import type { ChartSeries, Series } from './store.ts';
-import { SUMMARY_MS, addTo, emptyBucket, mergeInto } from './summary.ts';
+import { BUCKET_MS, addValue, emptyBucket, mergeBucket } from './summary.ts';
 import type { Bucket } from './summary.ts';
 import type { SeriesState } from './tails.ts';
 
 /** The tail in order, cut to [fromMs, toMs). */
-function tailPiece(state: SeriesState, fromMs: number, toMs: number): Series | undefined {
+function tailSlice(state: SeriesState, fromMs: number, toMs: number): Series | undefined {
   const { tail } = state;
   if (!tail) return undefined;
-  const whole = ordered(tail, false);
-  const piece = cutColumns(whole, placeOf(whole, fromMs), placeOf(whole, toMs));
+  const whole = sortReadings(tail, false);
+  const piece = sliceColumns(whole, lowerBound(whole, fromMs), lowerBound(whole, toMs));
   return piece.n > 0 ? piece : undefined;
 }
 
 /** Readings of [fromMs, toMs), ordered, each time once. */
 export function readSeries(state: SeriesState, blocks: BlockTable, fromMs: number, toMs: number): Series {
-  const places = state.id === 0 ? [] : blocks.touching(state.id, fromMs, toMs);
-  const tail = tailPiece(state, fromMs, toMs);
+  const places = state.id === 0 ? [] : blocks.overlapping(state.id, fromMs, toMs);
+  const tail = tailSlice(state, fromMs, toMs);
   const all = newColumns(places.reduce((sum, place) => sum + place.n, tail?.n ?? 0));
   let inOrder = true;
   const add = (piece: Series): void => {
-    const first = placeOf(piece, fromMs);
-    const end = placeOf(piece, toMs);
+    const first = lowerBound(piece, fromMs);
+    const end = lowerBound(piece, toMs);
     if (end <= first) return;
     if (all.n > 0 && piece.timeMs[first]! <= all.timeMs[all.n - 1]!) inOrder = false;
     appendColumns(all, piece, first, end);
   };
   for (const place of places) add(blocks.read(place.id));
   if (tail) add(tail);
-  const result = inOrder && isStrict(all) ? all : ordered(all, false);
-  return cutColumns(result, 0, result.n);
+  const result = inOrder && isStrictlyIncreasing(all) ? all : sortReadings(all, false);
+  return sliceColumns(result, 0, result.n);
 }
 
 /** The time of the first reading, without opening a block. */
-export function firstOf(state: SeriesState, blocks: BlockTable): number | undefined {
+export function firstReadingMs(state: SeriesState, blocks: BlockTable): number | undefined {
   const [place] =
-    state.id === 0 ? [] : blocks.touching(state.id, Number.MIN_SAFE_INTEGER, Number.MAX_SAFE_INTEGER);
+    state.id === 0 ? [] : blocks.overlapping(state.id, Number.MIN_SAFE_INTEGER, Number.MAX_SAFE_INTEGER);
   let first = place?.fromMs ?? Number.POSITIVE_INFINITY;
   const { tail } = state;
   if (tail) for (let i = 0; i < tail.n; i++) first = Math.min(first, tail.timeMs[i]!);
@@ -48,10 +55,10 @@ export function firstOf(state: SeriesState, blocks: BlockTable): number | undefi
 }
 
 /** Blocks in groups whose times overlap; within a group they must be read together. */
-function groups(places: readonly BlockPlace[]): BlockPlace[][] {
-  const list: BlockPlace[][] = [];
+function overlapGroups(blocks: readonly BlockInfo[]): BlockInfo[][] {
+  const list: BlockInfo[][] = [];
   let toMs = Number.NEGATIVE_INFINITY;
-  for (const place of places) {
+  for (const place of blocks) {
     const group = list.at(-1);
     if (group && place.fromMs <= toMs) group.push(place);
     else list.push([place]);
@@ -60,34 +67,34 @@ function groups(places: readonly BlockPlace[]): BlockPlace[][] {
   return list;
 }
 
-interface Steps {
+interface ChartSteps {
   fromMs: number;
   toMs: number;
   stepMs: number;
   buckets: Bucket[];
 }
 
-function addReadings(steps: Steps, series: Series): void {
-  const end = placeOf(series, steps.toMs);
-  for (let i = placeOf(series, steps.fromMs); i < end; i++) {
+function addReadings(steps: ChartSteps, series: Series): void {
+  const end = lowerBound(series, steps.toMs);
+  for (let i = lowerBound(series, steps.fromMs); i < end; i++) {
     if (series.fault[i] !== 0) continue;
-    addTo(steps.buckets[Math.floor((series.timeMs[i]! - steps.fromMs) / steps.stepMs)]!, series.value[i]!);
+    addValue(steps.buckets[Math.floor((series.timeMs[i]! - steps.fromMs) / steps.stepMs)]!, series.value[i]!);
   }
 }
 
-function addSummary(steps: Steps, summary: readonly Bucket[]): void {
+function addSummary(steps: ChartSteps, summary: readonly Bucket[]): void {
   for (const bucket of summary) {
-    const into = steps.buckets[Math.floor((bucket.place * SUMMARY_MS - steps.fromMs) / steps.stepMs)];
-    if (into) mergeInto(into, bucket);
+    const into = steps.buckets[Math.floor((bucket.index * BUCKET_MS - steps.fromMs) / steps.stepMs)];
+    if (into) mergeBucket(into, bucket);
   }
 }
 
 /** Steps of three hours and more are made of whole summaries: they begin at a whole one and are a multiple of it. */
-function stepsFor(fromMs: number, toMs: number, points: number): Steps {
-  const asked = (toMs - fromMs) / points;
-  const coarse = asked >= SUMMARY_MS;
-  const start = coarse ? Math.floor(fromMs / SUMMARY_MS) * SUMMARY_MS : fromMs;
-  const stepMs = coarse ? Math.ceil(asked / SUMMARY_MS) * SUMMARY_MS : asked;
+function chartSteps(fromMs: number, toMs: number, points: number): ChartSteps {
+  const exactStepMs = (toMs - fromMs) / points;
+  const coarse = exactStepMs >= BUCKET_MS;
+  const start = coarse ? Math.floor(fromMs / BUCKET_MS) * BUCKET_MS : fromMs;
+  const stepMs = coarse ? Math.ceil(exactStepMs / BUCKET_MS) * BUCKET_MS : exactStepMs;
   const size = coarse ? Math.ceil((toMs - start) / stepMs) : points;
   return {
     fromMs: start,
@@ -109,8 +116,8 @@ export function chartSeries(
       `Cannot make chart: it needs one point or more and an end after its start: ${span.points} from ${span.fromMs} to ${span.toMs}`,
     );
   }
-  const steps = stepsFor(span.fromMs, span.toMs, Math.floor(span.points));
-  if (state) fillSteps(steps, state, blocks);
+  const steps = chartSteps(span.fromMs, span.toMs, Math.floor(span.points));
+  if (state) fillChartSteps(steps, state, blocks);
   const pick = (of: (bucket: Bucket) => number): (number | null)[] =>
     steps.buckets.map((bucket) => (bucket.count === 0 ? null : of(bucket)));
   return {
@@ -122,11 +129,11 @@ export function chartSeries(
   };
 }
 
-function fillSteps(steps: Steps, state: SeriesState, blocks: BlockTable): void {
+function fillChartSteps(steps: ChartSteps, state: SeriesState, blocks: BlockTable): void {
   const { fromMs, toMs } = steps;
-  const coarse = steps.stepMs % SUMMARY_MS === 0 && fromMs % SUMMARY_MS === 0;
-  const tail = tailPiece(state, fromMs, toMs);
-  const places = state.id === 0 ? [] : blocks.touching(state.id, fromMs, toMs);
+  const coarse = steps.stepMs % BUCKET_MS === 0 && fromMs % BUCKET_MS === 0;
+  const tail = tailSlice(state, fromMs, toMs);
+  const places = state.id === 0 ? [] : blocks.overlapping(state.id, fromMs, toMs);
   // The tail may overlap blocks where readings came late: what it touches is read with it.
   const tailPlace = tail && {
     id: 0,
@@ -136,7 +143,7 @@ function fillSteps(steps: Steps, state: SeriesState, blocks: BlockTable): void {
     n: tail.n,
   };
   const all = tailPlace ? [...places, tailPlace].sort((a, b) => a.fromMs - b.fromMs) : places;
-  for (const group of groups(all)) {
+  for (const group of overlapGroups(all)) {
     const [only] = group;
     if (coarse && group.length === 1 && only && only.level > 0) {
       addSummary(steps, blocks.summary(only.id));
@@ -145,6 +152,6 @@ function fillSteps(steps: Steps, state: SeriesState, blocks: BlockTable): void {
     const pieces = group.map((place) => (place.id === 0 ? tail! : blocks.read(place.id)));
     const joined = newColumns(pieces.reduce((sum, piece) => sum + piece.n, 0));
     for (const piece of pieces) appendColumns(joined, piece, 0, piece.n);
-    addReadings(steps, ordered(joined, false));
+    addReadings(steps, sortReadings(joined, false));
   }
 }

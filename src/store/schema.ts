@@ -11,7 +11,7 @@ import type {
   AlarmRow,
   CredentialRow,
   CycleRow,
-  HandedRow,
+  ImportedRow,
   NodeRow,
   NoticeRow,
   RefusedRow,
@@ -91,18 +91,18 @@ export const entry = sqliteTable(
   {
     id: text('id').primaryKey(),
     well: text('well').notNull(),
-    madeMs: integer('made_ms').notNull(),
+    createdMs: integer('made_ms').notNull(),
     row: text('row', { mode: 'json' }).$type<Entry>().notNull(),
   },
-  (table) => [index('entry_well').on(table.well, table.madeMs)],
+  (table) => [index('entry_well').on(table.well, table.createdMs)],
 );
 
 /** What another Stillwell handed over of a well's past: nothing here makes it again, so nothing here forgets it. */
-export const handed = sqliteTable(
+export const imported = sqliteTable(
   'handed',
   {
     well: text('well').notNull(),
-    kind: text('kind').$type<HandedRow['kind']>().notNull(),
+    kind: text('kind').$type<ImportedRow['kind']>().notNull(),
     key: text('key').notNull(),
     atMs: integer('at_ms').notNull(),
     row: text('row', { mode: 'json' }).$type<unknown>().notNull(),

@@ -3,9 +3,9 @@
  * merged with what they touch into long blocks of level 1, which is what stays. Two stages, because a long block is small (0.5 B a
  * reading) but must not be written anew for every half hour, nor may half a day of readings wait in memory (17 B each).
  */
-import type { BlockPlace, BlockTable } from './blocks.ts';
+import type { BlockInfo, BlockTable } from './blocks.ts';
 import { MAX_SPAN_MS } from './blocks.ts';
-import { appendColumns, cutColumns, newColumns, ordered } from './columns.ts';
+import { appendColumns, sliceColumns, newColumns, sortReadings } from './columns.ts';
 import type { Series } from './store.ts';
 import type { SeriesState } from './tails.ts';
 
@@ -19,12 +19,12 @@ export const BLOCK_READINGS = 65_536;
 const MERGE_READINGS = BLOCK_READINGS / 4;
 const MERGE_BLOCKS = 32;
 
-export function mustSeal(state: SeriesState, nowMs: number): boolean {
+export function shouldSeal(state: SeriesState, nowMs: number): boolean {
   const { tail } = state;
   return tail !== undefined && (tail.n >= SEAL_READINGS || nowMs - tail.sinceMs >= SEAL_AFTER_MS);
 }
 
-export function mustMerge(state: SeriesState): boolean {
+export function shouldMerge(state: SeriesState): boolean {
   return state.freshBlocks >= MERGE_BLOCKS || state.freshReadings >= MERGE_READINGS;
 }
 
@@ -32,38 +32,40 @@ export function mustMerge(state: SeriesState): boolean {
  * Fresh blocks are cut at holes like this: a tail that holds live readings and a backlog of last week must not become one block
  * that touches, and so rewrites, everything between.
  */
-const FRESH_HOLE_MS = 3_600_000;
+const MAX_FRESH_GAP_MS = 3_600_000;
 
-/** Ordered readings in pieces that are no longer than a block may be, of about equal size, cut at holes longer than `holeMs`. */
-export function pieces(readings: Series, holeMs: number): Series[] {
-  const most = Math.ceil(readings.n / Math.max(1, Math.ceil(readings.n / BLOCK_READINGS)));
+/** Ordered readings in pieces that are no longer than a block may be, of about equal size, cut at gaps longer than `maxGapMs`. */
+export function splitReadings(readings: Series, maxGapMs: number): Series[] {
+  const maxReadings = Math.ceil(readings.n / Math.max(1, Math.ceil(readings.n / BLOCK_READINGS)));
   const list: Series[] = [];
   let start = 0;
   for (let i = 1; i <= readings.n; i++) {
     const spans =
       readings.timeMs[i]! - readings.timeMs[start]! > MAX_SPAN_MS ||
-      readings.timeMs[i]! - readings.timeMs[i - 1]! > holeMs;
+      readings.timeMs[i]! - readings.timeMs[i - 1]! > maxGapMs;
     // Readings of one time stay in one block: readers choose between them there.
-    const full = i - start >= most && readings.timeMs[i] !== readings.timeMs[i - 1];
+    const full = i - start >= maxReadings && readings.timeMs[i] !== readings.timeMs[i - 1];
     if (i < readings.n && !spans && !full) continue;
-    list.push(cutColumns(readings, start, i));
+    list.push(sliceColumns(readings, start, i));
     start = i;
   }
   return list;
 }
 
 /** Writes a tail as blocks of level 0. Returns them. */
-export function sealTail(seriesId: number, tail: Series, blocks: BlockTable): BlockPlace[] {
-  return pieces(ordered(tail, true), FRESH_HOLE_MS).map((piece) => blocks.add(seriesId, 0, piece));
+export function sealTail(seriesId: number, tail: Series, blocks: BlockTable): BlockInfo[] {
+  return splitReadings(sortReadings(tail, true), MAX_FRESH_GAP_MS).map((piece) =>
+    blocks.add(seriesId, 0, piece),
+  );
 }
 
 /** What is written anew together: it overlaps, or it is short and next to each other. */
-export function mergeGroups(places: readonly BlockPlace[]): BlockPlace[][] {
-  const groups: BlockPlace[][] = [];
+export function mergeGroups(blocks: readonly BlockInfo[]): BlockInfo[][] {
+  const groups: BlockInfo[][] = [];
   let n = 0;
   let fromMs = 0;
   let toMs = 0;
-  for (const place of places) {
+  for (const place of blocks) {
     const group = groups.at(-1);
     const overlaps = place.fromMs <= toMs;
     const fits = n + place.n <= BLOCK_READINGS && place.toMs - fromMs <= MAX_SPAN_MS;
@@ -83,16 +85,16 @@ export function mergeGroups(places: readonly BlockPlace[]): BlockPlace[][] {
 export function mergeSeries(seriesId: number, blocks: BlockTable): number {
   let doubles = 0;
   for (const group of mergeGroups(
-    blocks.touching(seriesId, Number.MIN_SAFE_INTEGER, Number.MAX_SAFE_INTEGER),
+    blocks.overlapping(seriesId, Number.MIN_SAFE_INTEGER, Number.MAX_SAFE_INTEGER),
   )) {
     const joined = newColumns(group.reduce((sum, place) => sum + place.n, 0));
     for (const place of group) {
       const readings = blocks.read(place.id);
       appendColumns(joined, readings, 0, readings.n);
     }
-    const merged = ordered(joined, true);
-    for (const piece of pieces(merged, MAX_SPAN_MS)) blocks.add(seriesId, 1, piece);
-    for (const place of group) blocks.drop(place.id);
+    const merged = sortReadings(joined, true);
+    for (const piece of splitReadings(merged, MAX_SPAN_MS)) blocks.add(seriesId, 1, piece);
+    for (const place of group) blocks.delete(place.id);
     doubles += joined.n - merged.n;
   }
   return doubles;

@@ -4,13 +4,13 @@
 import { blockTable } from './blocks.ts';
 import type { BlockTable } from './blocks.ts';
 import type { Db } from './database.ts';
-import { isUnsaved, noteUnsaved, openJournal } from './journal.ts';
+import { isUnsaved, markUnsaved, openJournal } from './journal.ts';
 import type { Journal } from './journal.ts';
-import type { SavedPlace } from './keep-nodes.ts';
-import { growTails, seriesOf } from './tails.ts';
+import type { SavedPosition } from './keep-nodes.ts';
+import { appendToTails, getOrCreateSeries } from './tails.ts';
 import type { SeriesMap, SeriesState } from './tails.ts';
 
-export interface Shelf {
+export interface ReadingStore {
   db: Db;
   path: string;
   blocks: BlockTable;
@@ -18,21 +18,21 @@ export interface Shelf {
   series: SeriesMap;
   /** Readings in blocks, and in tails. */
   sealedReadings: number;
-  openReadings: number;
+  unsealedReadings: number;
   nextSeriesId: number;
 }
 
 /** Opens the readings: tails are made again from the journal, passing over what is in blocks already. */
-export function openShelf(db: Db, path: string, saved: Map<string, SavedPlace>): Shelf {
+export function openReadingStore(db: Db, path: string, saved: Map<string, SavedPosition>): ReadingStore {
   const blocks = blockTable(db, path);
-  const shelf: Shelf = {
+  const readingStore: ReadingStore = {
     db,
     path,
     blocks,
     journal: openJournal(db, path, saved),
     series: new Map(),
     sealedReadings: blocks.readings(),
-    openReadings: 0,
+    unsealedReadings: 0,
     nextSeriesId: 1,
   };
   const byId = new Map<number, SeriesState>();
@@ -42,23 +42,23 @@ export function openShelf(db: Db, path: string, saved: Map<string, SavedPlace>):
     )
     .all();
   for (const row of rows) {
-    const state = seriesOf(shelf.series, row.node, row.channel);
+    const state = getOrCreateSeries(readingStore.series, row.node, row.channel);
     state.id = row.id;
     state.sealedRow = row.sealedRow;
     byId.set(row.id, state);
-    shelf.nextSeriesId = row.id + 1;
+    readingStore.nextSeriesId = row.id + 1;
   }
-  for (const fresh of blocks.fresh()) {
+  for (const fresh of blocks.unmerged()) {
     const state = byId.get(fresh.series);
     if (!state) continue;
     state.freshBlocks = fresh.blocks;
     state.freshReadings = fresh.readings;
   }
-  for (const { row, packs } of shelf.journal.rowsAfter(0)) {
+  for (const { row, packs } of readingStore.journal.rowsAfter(0)) {
     for (const [index, pack] of packs.entries()) {
-      shelf.openReadings += growTails(shelf.series, pack, row);
-      if (isUnsaved(saved.get(pack.node), row, index)) noteUnsaved(shelf.journal, pack, row);
+      readingStore.unsealedReadings += appendToTails(readingStore.series, pack, row);
+      if (isUnsaved(saved.get(pack.node), row, index)) markUnsaved(readingStore.journal, pack, row);
     }
   }
-  return shelf;
+  return readingStore;
 }

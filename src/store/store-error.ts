@@ -5,13 +5,13 @@
 export type StoreFault =
   | 'disk-full'
   | 'damaged'
-  | 'newer'
-  | 'not-ours'
+  | 'newer-version'
+  | 'foreign-file'
   | 'in-use'
   | 'read-only'
   | 'cannot-open'
   | 'io'
-  | 'broken-rule';
+  | 'invalid-use';
 
 export class StoreError extends Error {
   readonly fault: StoreFault;
@@ -23,34 +23,34 @@ export class StoreError extends Error {
   }
 }
 
-interface Saying {
+interface FaultMessage {
   fault: StoreFault;
-  says: (path: string) => string;
+  text: (path: string) => string;
 }
 
-const DAMAGED: Saying = {
+const DAMAGED: FaultMessage = {
   fault: 'damaged',
-  says: (path) =>
+  text: (path) =>
     `the file ${path} is damaged. Stop the server, keep a copy of the file and of those beside it, then put back a backup`,
 };
-const IN_USE: Saying = {
+const IN_USE: FaultMessage = {
   fault: 'in-use',
-  says: (path) =>
+  text: (path) =>
     `the file ${path} is in use by another process. Stop that one, or give this one a file of its own`,
 };
-const READ_ONLY: Saying = {
+const READ_ONLY: FaultMessage = {
   fault: 'read-only',
-  says: (path) =>
+  text: (path) =>
     `the file ${path} can't be written. Give the server's user the right to write to it and its folder`,
 };
 
 /** SQLite's result codes (sqlite.org/rescode.html) by their beginning, the longest that fits first. */
-const SAYINGS: readonly (readonly [string, Saying])[] = [
+const FAULT_MESSAGES: readonly (readonly [string, FaultMessage])[] = [
   [
     'SQLITE_FULL',
     {
       fault: 'disk-full',
-      says: (path) =>
+      text: (path) =>
         `the disk that holds ${path} is full. Make room; what was kept is safe, and nodes send the rest again`,
     },
   ],
@@ -65,7 +65,7 @@ const SAYINGS: readonly (readonly [string, Saying])[] = [
     'SQLITE_CANTOPEN',
     {
       fault: 'cannot-open',
-      says: (path) =>
+      text: (path) =>
         `the file ${path} can't be opened. See that its folder is there and that the server's user may write to it`,
     },
   ],
@@ -73,25 +73,25 @@ const SAYINGS: readonly (readonly [string, Saying])[] = [
     'SQLITE_IOERR',
     {
       fault: 'io',
-      says: (path) =>
+      text: (path) =>
         `the disk that holds ${path} does not read or write. Look at the disk and its cable, then start again`,
     },
   ],
 ];
 
-function codeOf(error: unknown): string {
+function errorCode(error: unknown): string {
   return error instanceof Error && 'code' in error && typeof error.code === 'string' ? error.code : '';
 }
 
 /** The error to throw on: a StoreError with `Cannot <action>: <sentence>` where we know the fault, else what came. */
-export function explain(action: string, path: string, error: unknown): unknown {
+export function toStoreError(action: string, path: string, error: unknown): unknown {
   if (error instanceof StoreError) return error;
-  const code = codeOf(error);
-  const saying = SAYINGS.find(([start]) => code.startsWith(start))?.[1];
-  return saying ? new StoreError(saying.fault, `Cannot ${action}: ${saying.says(path)}.`, error) : error;
+  const code = errorCode(error);
+  const message = FAULT_MESSAGES.find(([start]) => code.startsWith(start))?.[1];
+  return message ? new StoreError(message.fault, `Cannot ${action}: ${message.text(path)}.`, error) : error;
 }
 
 /** Bytes of ours that do not read back: the same sentence as for a file that SQLite finds damaged. */
-export function damaged(action: string, path: string, cause: unknown): StoreError {
-  return new StoreError('damaged', `Cannot ${action}: ${DAMAGED.says(path)}.`, cause);
+export function damagedError(action: string, path: string, cause: unknown): StoreError {
+  return new StoreError('damaged', `Cannot ${action}: ${DAMAGED.text(path)}.`, cause);
 }

@@ -41,7 +41,7 @@ export interface NodeRow {
   savedMs?: number;
   hello?: Hello;
   /** Waiting until somebody lets it in. */
-  letIn: boolean;
+  approved: boolean;
   lastHeardMs?: number;
   ignored?: IgnoredNames;
 }
@@ -50,14 +50,14 @@ export interface CredentialRow {
   node: string;
   /** scrypt: `salt:hash`, base64. */
   secret: string;
-  madeMs: number;
+  createdMs: number;
   speaksFor: string[];
   /** May listen to everything under the root, and publish nothing: for recording. */
-  listens?: boolean;
+  listenOnly?: boolean;
 }
 
 /** One line of the past of a well as another Stillwell measured and kept it (src/book/packet/). */
-export interface HandedRow {
+export interface ImportedRow {
   well: string;
   /** `well`: nothing but that the well came from elsewhere. */
   kind: 'well' | 'act' | 'baseline' | 'day' | 'cycle' | 'alarm';
@@ -88,7 +88,7 @@ export type Change =
   /** What a person wrote down of a well; the same id is kept once. */
   | { change: 'entry'; entry: Entry }
   /** Of a well's past elsewhere; the newer row of the same key stays. */
-  | { change: 'handed'; row: HandedRow }
+  | { change: 'imported'; row: ImportedRow }
   /** Input judged by arrival (node news), kept for later runs. */
   | { change: 'news'; well: string; atMs: number; body: unknown }
   | { change: 'cycle'; row: CycleRow }
@@ -98,7 +98,7 @@ export type Change =
    * What was derived for this well at or after this time is forgotten: it is about to be made again. Cycles by their stop, days by
    * their end; snapshots only after this time, since the one at it is what the well is run again from. Alarms stay.
    */
-  | { change: 'forget-derived'; well: string; fromMs: number }
+  | { change: 'delete-derived'; well: string; fromMs: number }
   | { change: 'alarm'; row: AlarmRow }
   /** Goes forward only: a row that was sent or given up stays so, and `tries` never fall. */
   | { change: 'notice'; row: NoticeRow }
@@ -106,7 +106,7 @@ export type Change =
   | { change: 'snapshot'; well: string; atMs: number; state: Uint8Array }
   /** From where a well must be run again, because late readings came (of two marks the earlier); `null` when done. */
   | { change: 'rerun-mark'; well: string; fromMs: number | null }
-  | { change: 'value'; key: string; value: string | null };
+  | { change: 'setting'; key: string; value: string | null };
 
 /** Readings of one channel of one node, ordered by time, each (time) once. */
 export interface Series {
@@ -131,7 +131,7 @@ export interface StoreStats {
   fileBytes: number;
   sealedReadings: number;
   /** In memory and in the journal, not yet in blocks. */
-  openReadings: number;
+  unsealedReadings: number;
   /** Nodes with packs that their saved state does not hold. */
   unsavedNodes: number;
 }
@@ -148,7 +148,7 @@ export interface Store {
   /** At most `points` steps; steps of three hours and more are multiples of three hours and begin at 0, 3, 6 … h UTC. */
   chart(node: string, channel: string, fromMs: number, toMs: number, points: number): ChartSeries;
   /** Time of the first reading of a channel; undefined where there is none. */
-  firstMs(node: string, channel: string): number | undefined;
+  firstReadingMs(node: string, channel: string): number | undefined;
   /** Without the `untimed:` ones. */
   channels(node: string): string[];
   /** Times from which a node's clock was overruled (packs with `clockStep`), of [fromMs, toMs). */
@@ -167,9 +167,13 @@ export interface Store {
   /** All that was written down of a well, or of all wells, in the order in which it was written. */
   entries(well?: string): Entry[];
   /** In [fromMs, toMs) by `atMs`, in its order and then by key. Without `well` of all wells. */
-  handed(kind: HandedRow['kind'], well?: string, window?: { fromMs: number; toMs: number }): HandedRow[];
+  imported(
+    kind: ImportedRow['kind'],
+    well?: string,
+    window?: { fromMs: number; toMs: number },
+  ): ImportedRow[];
   /** Names of the wells of which anything was handed over. */
-  handedWells(): string[];
+  importedWells(): string[];
   /** All that the engine made of a well, oldest first, for handing it over whole. */
   derived(well: string): DerivedRows;
   news(well: string, fromMs: number): { atMs: number; body: unknown }[];
@@ -179,16 +183,16 @@ export interface Store {
   days(well: string, fromMs: number, toMs: number): DayEvent[];
   baselines(well: string): BaselineEvent[];
   /** `fromMs`: those that stood at or after it. */
-  alarms(filter: { well?: string; fromMs?: number; standing?: boolean }): AlarmRow[];
+  alarms(filter: { well?: string; fromMs?: number; active?: boolean }): AlarmRow[];
   notices(filter: { state?: NoticeRow['state']; dueBeforeMs?: number; limit?: number }): NoticeRow[];
   refused(limit: number): { counts: { reason: string; count: number; lastMs: number }[]; last: RefusedRow[] };
   /** The newest snapshot at or before this time. */
   snapshot(well: string, atMs: number): { atMs: number; state: Uint8Array } | undefined;
   rerunMarks(): { well: string; fromMs: number }[];
-  value(key: string): string | undefined;
+  getValue(key: string): string | undefined;
 
   stats(): StoreStats;
   /** Housekeeping in small bites, called when there is time: seals blocks, thins snapshots, applies retention. Returns whether more waits. */
-  tidy(nowMs: number, budgetMs: number): boolean;
+  maintain(nowMs: number, budgetMs: number): boolean;
   close(): void;
 }

@@ -5,27 +5,27 @@
  */
 import { deflateRawSync, inflateRawSync } from 'node:zlib';
 import {
-  newSink,
-  putByte,
-  putCount,
-  putDouble,
-  putSigned,
-  takeByte,
-  takeCount,
-  takeDouble,
-  takeSigned,
-  written,
+  newByteSink,
+  writeByte,
+  writeVarint,
+  writeDouble,
+  writeSignedVarint,
+  readByte,
+  readVarint,
+  readDouble,
+  readSignedVarint,
+  writtenBytes,
 } from './bytes.ts';
-import type { Source } from './bytes.ts';
-import { findStep, fromWhole, stepOf, toWhole } from './decimal.ts';
+import type { ByteSource } from './bytes.ts';
+import { findStep, fromInteger, stepOf, toInteger } from './decimal.ts';
 import type { Step } from './decimal.ts';
 import type { Series } from './store.ts';
 
-export const SUMMARY_MS = 10_800_000;
+export const BUCKET_MS = 10_800_000;
 
 export interface Bucket {
-  /** Which three hours: Unix ms / SUMMARY_MS. */
-  place: number;
+  /** Which three hours: Unix ms / BUCKET_MS. */
+  index: number;
   count: number;
   low: number;
   high: number;
@@ -33,14 +33,14 @@ export interface Bucket {
 }
 
 /** Adds one reading that is a number. */
-export function addTo(bucket: Bucket, value: number): void {
+export function addValue(bucket: Bucket, value: number): void {
   bucket.count += 1;
   bucket.sum += value;
   if (value < bucket.low) bucket.low = value;
   if (value > bucket.high) bucket.high = value;
 }
 
-export function mergeInto(bucket: Bucket, more: Bucket): void {
+export function mergeBucket(bucket: Bucket, more: Bucket): void {
   bucket.count += more.count;
   bucket.sum += more.sum;
   if (more.low < bucket.low) bucket.low = more.low;
@@ -48,11 +48,11 @@ export function mergeInto(bucket: Bucket, more: Bucket): void {
 }
 
 export function emptyBucket(place: number): Bucket {
-  return { place, count: 0, low: Number.POSITIVE_INFINITY, high: Number.NEGATIVE_INFINITY, sum: 0 };
+  return { index: place, count: 0, low: Number.POSITIVE_INFINITY, high: Number.NEGATIVE_INFINITY, sum: 0 };
 }
 
 /** Sums are taken in whole steps where the values have one, so that adding keeps every bit. */
-function bucketsOf(series: Series, step: Step | undefined): Bucket[] {
+function summarize(series: Series, step: Step | undefined): Bucket[] {
   const buckets: Bucket[] = [];
   let current = emptyBucket(Number.NaN);
   let lastMs = Number.NaN;
@@ -61,12 +61,12 @@ function bucketsOf(series: Series, step: Step | undefined): Bucket[] {
     // Of several readings of one moment the first is the chosen one (./columns.ts).
     if (series.fault[i] !== 0 || t === lastMs) continue;
     lastMs = t;
-    const place = Math.floor(t / SUMMARY_MS);
-    if (place !== current.place) {
+    const place = Math.floor(t / BUCKET_MS);
+    if (place !== current.index) {
       current = emptyBucket(place);
       buckets.push(current);
     }
-    addTo(current, step ? toWhole(series.value[i]!, step) : series.value[i]!);
+    addValue(current, step ? toInteger(series.value[i]!, step) : series.value[i]!);
   }
   return buckets;
 }
@@ -81,65 +81,65 @@ const MAX_WHOLE = 2 ** 36;
 /** The summary of ordered readings. */
 export function encodeSummary(series: Series): Buffer {
   const found = findStep(series.value, series.n, series.fault);
-  const inSteps = found ? bucketsOf(series, found) : [];
+  const inSteps = found ? summarize(series, found) : [];
   const fits = inSteps.every(({ low, high }) => low >= -MAX_WHOLE && high <= MAX_WHOLE);
   const step = fits ? found : undefined;
-  const buckets = step ? inSteps : bucketsOf(series, undefined);
-  const sink = newSink(64 + buckets.length * 24);
-  putByte(sink, step ? step.decimals + DECIMALS_OFFSET + (step.single ? SINGLE : 0) : RAW);
-  putCount(sink, buckets.length);
+  const buckets = step ? inSteps : summarize(series, undefined);
+  const sink = newByteSink(64 + buckets.length * 24);
+  writeByte(sink, step ? step.decimals + DECIMALS_OFFSET + (step.single ? SINGLE : 0) : RAW);
+  writeVarint(sink, buckets.length);
   let place = 0;
   let low = 0;
   for (const bucket of buckets) {
-    putSigned(sink, bucket.place - place);
-    putCount(sink, bucket.count);
-    place = bucket.place;
+    writeSignedVarint(sink, bucket.index - place);
+    writeVarint(sink, bucket.count);
+    place = bucket.index;
     if (!step) {
-      for (const value of [bucket.low, bucket.high, bucket.sum]) putDouble(sink, value);
+      for (const value of [bucket.low, bucket.high, bucket.sum]) writeDouble(sink, value);
       continue;
     }
-    putSigned(sink, bucket.low - low);
-    putCount(sink, bucket.high - bucket.low);
-    putCount(sink, bucket.sum - bucket.low * bucket.count);
+    writeSignedVarint(sink, bucket.low - low);
+    writeVarint(sink, bucket.high - bucket.low);
+    writeVarint(sink, bucket.sum - bucket.low * bucket.count);
     low = bucket.low;
   }
-  return deflateRawSync(written(sink));
+  return deflateRawSync(writtenBytes(sink));
 }
 
 /** @throws RangeError or zlib's error where the bytes are not what was written. */
 export function decodeSummary(bytes: Buffer): Bucket[] {
-  const source: Source = { bytes: inflateRawSync(bytes), at: 0 };
-  const how = takeByte(source);
+  const source: ByteSource = { bytes: inflateRawSync(bytes), offset: 0 };
+  const how = readByte(source);
   const raw = how === RAW;
   const decimals = (how & (SINGLE - 1)) - DECIMALS_OFFSET;
   const step = stepOf(raw ? 0 : decimals, !raw && (how & SINGLE) !== 0);
   const exact = stepOf(step.decimals, false);
-  const size = takeCount(source);
+  const size = readVarint(source);
   const buckets: Bucket[] = [];
   let place = 0;
   let low = 0;
   for (let i = 0; i < size; i++) {
-    place += takeSigned(source);
-    const count = takeCount(source);
+    place += readSignedVarint(source);
+    const count = readVarint(source);
     if (raw) {
       buckets.push({
-        place,
+        index: place,
         count,
-        low: takeDouble(source),
-        high: takeDouble(source),
-        sum: takeDouble(source),
+        low: readDouble(source),
+        high: readDouble(source),
+        sum: readDouble(source),
       });
       continue;
     }
-    low += takeSigned(source);
-    const high = low + takeCount(source);
-    const sum = takeCount(source) + low * count;
+    low += readSignedVarint(source);
+    const high = low + readVarint(source);
+    const sum = readVarint(source) + low * count;
     buckets.push({
-      place,
+      index: place,
       count,
-      low: fromWhole(low, step),
-      high: fromWhole(high, step),
-      sum: fromWhole(sum, exact),
+      low: fromInteger(low, step),
+      high: fromInteger(high, step),
+      sum: fromInteger(sum, exact),
     });
   }
   return buckets;

@@ -28,7 +28,7 @@ export interface SeriesState {
 
 export type SeriesMap = Map<string, Map<string, SeriesState>>;
 
-const FIRST_SIZE = 64;
+const INITIAL_CAPACITY = 64;
 
 /** Start packs are a series of their own, so that 50 readings a second do not stand between steady ones. */
 const START_PREFIX = 'start:';
@@ -40,7 +40,7 @@ function seriesChannel(pack: PlacedPack, channel: string): string {
   return pack.timeUnknown ? UNTIMED_PREFIX + name : name;
 }
 
-export function seriesOf(map: SeriesMap, node: string, channel: string): SeriesState {
+export function getOrCreateSeries(map: SeriesMap, node: string, channel: string): SeriesState {
   let channels = map.get(node);
   if (!channels) {
     channels = new Map();
@@ -54,7 +54,7 @@ export function seriesOf(map: SeriesMap, node: string, channel: string): SeriesS
   return state;
 }
 
-function roomFor(tail: Tail, more: number): void {
+function ensureCapacity(tail: Tail, more: number): void {
   const size = tail.timeMs.length;
   if (tail.n + more <= size) return;
   const grown = newColumns(Math.max(size * 2, tail.n + more));
@@ -70,16 +70,16 @@ function roomFor(tail: Tail, more: number): void {
  * Puts the readings of one pack into the tails; columns that are sealed up to `row` already are passed over.
  * @returns how many readings were put.
  */
-export function growTails(map: SeriesMap, pack: PlacedPack, row: number): number {
+export function appendToTails(map: SeriesMap, pack: PlacedPack, row: number): number {
   let put = 0;
   for (const column of pack.columns) {
     const n = column.times.length;
     if (n === 0) continue;
-    const state = seriesOf(map, pack.node, seriesChannel(pack, column.channel));
+    const state = getOrCreateSeries(map, pack.node, seriesChannel(pack, column.channel));
     if (row <= state.sealedRow) continue;
-    state.tail ??= { ...newColumns(FIRST_SIZE), firstRow: row, lastRow: row, sinceMs: pack.arrivalMs };
+    state.tail ??= { ...newColumns(INITIAL_CAPACITY), firstRow: row, lastRow: row, sinceMs: pack.arrivalMs };
     const { tail } = state;
-    roomFor(tail, n);
+    ensureCapacity(tail, n);
     // Columns have some ten readings: a loop is faster than three calls of `set`.
     for (let i = 0; i < n; i++) {
       tail.timeMs[tail.n + i] = column.times[i]!;

@@ -7,7 +7,7 @@ import type { AlarmKind } from '../../shared/words/kinds.ts';
 import type { Card } from '../card/card.ts';
 
 /** False alarms a year that a well may have by chance, where nobody said otherwise: one in twenty years. */
-export const FALSE_ALARMS_A_YEAR = 0.05;
+export const DEFAULT_FALSE_ALARMS_PER_YEAR = 0.05;
 
 /**
  * How the budget is shared, and how many one-way charts of its run length each kind reads. Of running current each way has its own CUSUM and half of
@@ -27,19 +27,19 @@ const ALL_SHARES = Object.values(SHARES).reduce((sum, { share }) => sum + share,
  */
 export function runLengthFor(
   kind: StatisticalKind,
-  valuesAYear: number,
-  { falseAlarmsPerYear = FALSE_ALARMS_A_YEAR, pumps }: Pick<Card, 'falseAlarmsPerYear' | 'pumps'>,
+  valuesPerYear: number,
+  { falseAlarmsPerYear = DEFAULT_FALSE_ALARMS_PER_YEAR, pumps }: Pick<Card, 'falseAlarmsPerYear' | 'pumps'>,
 ): number {
   const { share, charts } = SHARES[kind];
-  const aYear = (falseAlarmsPerYear * share) / ALL_SHARES / pumps.length;
-  return Math.max(100, (charts * valuesAYear) / aYear);
+  const falseAlarmsPerYearAllowed = (falseAlarmsPerYear * share) / ALL_SHARES / pumps.length;
+  return Math.max(100, (charts * valuesPerYear) / falseAlarmsPerYearAllowed);
 }
 
 /**
  * By how much to widen sigma where values hang together as AR(1) with correlation `phi`: a CUSUM sums them, and the sum of correlated
  * values spreads as sigma x sqrt((1 + phi) / (1 - phi)) (the long-run variance of AR(1); Johnson & Bagshaw 1974).
  */
-export function widenFor(phi: number): number {
+export function autocorrelationFactor(phi: number): number {
   const bounded = Math.min(0.9, Math.max(0, phi));
   return Math.sqrt((1 + bounded) / (1 - bounded));
 }

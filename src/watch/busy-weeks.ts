@@ -5,62 +5,69 @@
 import { median } from '../baseline/robust.ts';
 import { seasonStarts } from '../baseline/habit.ts';
 import type { DayEvent } from '../../shared/api/events.ts';
-import { isFresh } from './facts.ts';
+import { isAfterReset } from './facts.ts';
 import type { Scene } from './scene.ts';
 
 export const BUSY_DAYS = 14;
 /** Weeks before, as far as they are kept, and how many of their days are wanted. */
 const BEFORE_DAYS = 21;
-const LEAST_BEFORE = 14;
+const MIN_BEFORE_DAYS = 14;
 /** The middle of a fortnight whose days scatter by a half (log 0.4) scatters by a seventh: 1.6 is over three of that. */
-const MORE = 1.6;
+const MIN_MEDIAN_RATIO = 1.6;
 /** And none of them is like others: guests of one week, with a full house at the weekend after it, leave a quiet day between. */
-const EACH = 1.2;
+const MIN_DAY_RATIO = 1.2;
 /** Fills between draws are as long as ever; what waters a garden draws while they last, and a lost tank shortens them. */
-const SAME_RUN = 0.15;
-const QUIET_AGAIN_DAYS = 3;
-const LIKE_OTHERS = 1.3;
-const LEAST_HEARD = 0.9;
+const MAX_RUN_CHANGE = 0.15;
+const CLEAR_DAYS = 3;
+const CLEAR_RATIO = 1.3;
+const MIN_HEARD_FRACTION = 0.9;
 const DAY_MS = 86_400_000;
 
 export interface BusyWeeks {
   /** Starts of the middle day of these weeks. */
   cycles: number;
-  usual: number;
+  normal: number;
 }
 
-/** `first`: starts a day as first learnt, or as pinned. Undefined where these weeks are like others, or too little of them was heard. */
-export function busyWeeks(scene: Scene, first: number): BusyWeeks | undefined {
+/** `firstLearned`: starts a day as first learnt, or as pinned. Undefined where these weeks are like others, or too little of them was heard. */
+export function busyWeeks(scene: Scene, firstLearned: number): BusyWeeks | undefined {
   const { card, days } = scene.well;
-  if (card.uses.some((use) => use !== 'house') || !isFresh(scene, scene.atMs - BUSY_DAYS * DAY_MS))
+  if (card.uses.some((use) => use !== 'house') || !isAfterReset(scene, scene.atMs - BUSY_DAYS * DAY_MS))
     return undefined;
   const whole = days.filter((day) => isWholeDay(day, scene.pump.card.id));
   const now = whole.slice(-BUSY_DAYS);
   const before = whole.slice(-BUSY_DAYS - BEFORE_DAYS, -BUSY_DAYS);
-  if (before.length < LEAST_BEFORE || !areOnEnd(now, scene.day?.date)) return undefined;
+  if (before.length < MIN_BEFORE_DAYS || !areConsecutive(now, scene.day?.date)) return undefined;
   const starts = startsOf(now).sort((a, b) => a - b);
-  const usual = Math.max(first, median(startsOf(before))!, seasonStarts(scene.pump.habit, now[0]!.date));
+  const normal = Math.max(
+    firstLearned,
+    median(startsOf(before))!,
+    seasonStarts(scene.pump.habit, now[0]!.date),
+  );
   const cycles = median(starts)!;
-  if (cycles < MORE * usual || starts[0]! < EACH * usual) return undefined;
-  const longer = runOf(now) / median(before.filter(({ cycles }) => cycles! > 0).map((day) => runOf([day])))!;
-  return Math.abs(longer - 1) <= SAME_RUN ? { cycles, usual } : undefined;
+  if (cycles < MIN_MEDIAN_RATIO * normal || starts[0]! < MIN_DAY_RATIO * normal) return undefined;
+  const longer =
+    meanRunS(now) / median(before.filter(({ cycles }) => cycles! > 0).map((day) => meanRunS([day])))!;
+  return Math.abs(longer - 1) <= MAX_RUN_CHANGE ? { cycles, normal } : undefined;
 }
 
 /** Three days like others have ended it, or the weeks before have become as busy: then it is how this well is used. */
-export function busyIsOver(scene: Scene, usual: number): boolean {
+export function isBusyOver(scene: Scene, normal: number): boolean {
   const whole = scene.well.days.filter((day) => isWholeDay(day, scene.pump.card.id));
-  const last = median(startsOf(whole.slice(-QUIET_AGAIN_DAYS))) ?? 0;
+  const last = median(startsOf(whole.slice(-CLEAR_DAYS))) ?? 0;
   const before = median(startsOf(whole.slice(-BUSY_DAYS - BEFORE_DAYS, -BUSY_DAYS))) ?? 0;
-  return last < LIKE_OTHERS * usual || before >= MORE * usual;
+  return last < CLEAR_RATIO * normal || before >= MIN_MEDIAN_RATIO * normal;
 }
 
 function isWholeDay(day: DayEvent, pump: string): boolean {
   if (day.pump !== undefined && day.pump !== pump) return false;
-  return day.cycles !== undefined && day.ranS !== undefined && (day.heardS ?? 0) >= LEAST_HEARD * 86_400;
+  return (
+    day.cycles !== undefined && day.ranS !== undefined && (day.heardS ?? 0) >= MIN_HEARD_FRACTION * 86_400
+  );
 }
 
 /** Day after day, up to the one that ended now. */
-function areOnEnd(days: readonly DayEvent[], date: string | undefined): boolean {
+function areConsecutive(days: readonly DayEvent[], date: string | undefined): boolean {
   const last = days.at(-1);
   if (days.length < BUSY_DAYS || last === undefined || last.date !== date) return false;
   return Date.parse(last.date) - Date.parse(days[0]!.date) === (BUSY_DAYS - 1) * DAY_MS;
@@ -71,7 +78,7 @@ function startsOf(days: readonly DayEvent[]): number[] {
 }
 
 /** Mean run, s. */
-function runOf(days: readonly DayEvent[]): number {
+function meanRunS(days: readonly DayEvent[]): number {
   let ranS = 0;
   let cycles = 0;
   for (const day of days) {

@@ -5,51 +5,51 @@
  */
 import type { CheckKind } from '../../shared/words/checks.ts';
 import { changedUnit } from './check-pressure.ts';
-import { isFresh, numberOf } from './facts.ts';
-import { firstCheck, type Check } from './first-check.ts';
-import type { Finding, Memo, Scene } from './scene.ts';
+import { isAfterReset, memoryNumber } from './facts.ts';
+import { runFirstChecks, type Check } from './first-check.ts';
+import type { Finding, WatchMemory, Scene } from './scene.ts';
 
 /** Pressure in the wrong unit makes the tank's checks meaningless: of these the first alone speaks. */
-const OF_PRESSURE: readonly CheckKind[] = ['pressure-unit', 'cut-out', 'precharge', 'tank-fill'];
+const PRESSURE_CHECKS: readonly CheckKind[] = ['pressure-unit', 'cut-out', 'precharge', 'tank-fill'];
 
-/** The finding; `as-before` where the one that stands neither stands out any more nor is over; undefined where there is none. */
-export function cardFault(scene: Scene, memo: Memo): Finding | 'as-before' | undefined {
+/** The finding; `unchanged` where the one that stands neither stands out any more nor is over; undefined where there is none. */
+export function cardFault(scene: Scene, memo: WatchMemory): Finding | 'unchanged' | undefined {
   const first = scene.pump.cycles[0];
-  if (!first || !isFresh(scene, first.startedMs)) return undefined;
+  if (!first || !isAfterReset(scene, first.startedMs)) return undefined;
   const unit = changedUnit(scene);
   if (unit) return unit;
-  forgetOtherCard(scene, memo);
+  resetOnCardChange(scene, memo);
   if (memo['cardAgreed'] === true) return undefined;
-  const checks = firstCheck(scene);
+  const checks = runFirstChecks(scene);
   const found = checks.filter(({ impossible }) => impossible !== undefined);
-  const ofPressure = found.find(({ what }) => OF_PRESSURE.includes(what));
-  const told = found.filter((check) => check === ofPressure || !OF_PRESSURE.includes(check.what));
-  if (told.length > 0) {
-    memo['cardDiffers'] = told.map(({ what }) => what).join(' ');
+  const ofPressure = found.find(({ what }) => PRESSURE_CHECKS.includes(what));
+  const reported = found.filter((check) => check === ofPressure || !PRESSURE_CHECKS.includes(check.what));
+  if (reported.length > 0) {
+    memo['cardDiffers'] = reported.map(({ what }) => what).join(' ');
     // A card that came since is asked with runs from before it: it differs since it came.
-    return finding(told, Math.max(first.startedMs, numberOf(memo, 'cardMs', 0)));
+    return finding(reported, Math.max(first.startedMs, memoryNumber(memo, 'cardMs', 0)));
   }
-  if (stillDiffers(checks, memo)) return 'as-before';
+  if (stillDiffers(checks, memo)) return 'unchanged';
   delete memo['cardDiffers'];
   if (scene.pump.pinned) memo['cardAgreed'] = true;
   return undefined;
 }
 
-function finding(told: readonly Check[], sinceMs: number): Finding {
-  const parts = told.map(({ impossible }) => impossible!);
+function finding(reported: readonly Check[], sinceMs: number): Finding {
+  const parts = reported.map(({ impossible }) => impossible!);
   return { ...parts[0]!, sinceMs, why: parts.map(({ why }) => why).join(' ') };
 }
 
-function stillDiffers(checks: readonly Check[], memo: Memo): boolean {
+function stillDiffers(checks: readonly Check[], memo: WatchMemory): boolean {
   const before = typeof memo['cardDiffers'] === 'string' ? memo['cardDiffers'].split(' ') : [];
   return checks.some(({ what, state }) => state === 'differs' && before.includes(what));
 }
 
 /** What the checks ask of the card, in one line: another line is another card. */
-function forgetOtherCard({ well, pump, atMs }: Scene, memo: Memo): void {
+function resetOnCardChange({ well, pump, atMs }: Scene, memo: WatchMemory): void {
   const { switch: points, tank } = well.card;
   const { maxAmps, volts, ratedLPerS, control, clamp } = pump.card;
-  const asked = [
+  const cardValues = [
     points.cutInKpa,
     points.cutOutKpa,
     tank?.volumeL,
@@ -62,9 +62,9 @@ function forgetOtherCard({ well, pump, atMs }: Scene, memo: Memo): void {
   ]
     .map((value) => value ?? '-')
     .join(' ');
-  if (memo['card'] === asked) return;
+  if (memo['card'] === cardValues) return;
   if (memo['card'] !== undefined) memo['cardMs'] = atMs;
-  memo['card'] = asked;
+  memo['card'] = cardValues;
   delete memo['cardAgreed'];
   delete memo['cardDiffers'];
 }

@@ -3,22 +3,23 @@
  * come only when the other cannot keep up. Which it is, is learnt from who ran how often; a card does not say it.
  */
 import type { DayEvent } from '../../shared/api/events.ts';
-import { lowestCutIn, PSI, usesPressure } from './facts.ts';
+import { lowestCutInKpa, KPA_PER_PSI, usesPressure } from './facts.ts';
 import type { PumpScene, Scene } from './scene.ts';
 
-const NONE: readonly PumpScene[] = [];
+const NO_PEERS: readonly PumpScene[] = [];
 
 /** The other pumps that do this one's work: on the same pressure, or into the same store. */
-export function companyOf(scene: Scene): readonly PumpScene[] {
+export function peersOf(scene: Scene): readonly PumpScene[] {
   const { pump } = scene;
-  if (pump.ownPressure || scene.pumps.length === 1) return NONE;
+  if (pump.hasOwnPressure || scene.pumps.length === 1) return NO_PEERS;
   return scene.pumps.filter(
-    (other) => other.index !== pump.index && !other.ownPressure && usesPressure(other) === usesPressure(pump),
+    (other) =>
+      other.index !== pump.index && !other.hasOwnPressure && usesPressure(other) === usesPressure(pump),
   );
 }
 
 /** Starts a day as learnt; 0 where nothing is. */
-function startsADay(pump: PumpScene): number {
+function startsPerDay(pump: PumpScene): number {
   return pump.baseline?.cyclesPerDay?.median ?? 0;
 }
 
@@ -26,10 +27,10 @@ function startsADay(pump: PumpScene): number {
  * Of what belongs to all of them (the tank, starts that come too close), the pump that starts most speaks; so one fault is told once. Of equals
  * the first on the card.
  */
-export function speaksForAll(scene: Scene): boolean {
-  const mine = startsADay(scene.pump);
-  return companyOf(scene).every((other) => {
-    const theirs = startsADay(other);
+export function reportsForGroup(scene: Scene): boolean {
+  const mine = startsPerDay(scene.pump);
+  return peersOf(scene).every((other) => {
+    const theirs = startsPerDay(other);
     return theirs < mine || (theirs === mine && other.index > scene.pump.index);
   });
 }
@@ -38,20 +39,20 @@ export function speaksForAll(scene: Scene): boolean {
  * Does this pump speak of its pressure as measured? Its own is its own; of the whole well's the first pump that works on it does, or the first
  * of all where none does.
  */
-export function speaksForPressure(scene: Scene): boolean {
-  if (scene.pump.ownPressure || scene.pumps.length === 1) return true;
-  const shared = scene.pumps.filter((pump) => !pump.ownPressure);
+export function reportsPressure(scene: Scene): boolean {
+  if (scene.pump.hasOwnPressure || scene.pumps.length === 1) return true;
+  const shared = scene.pumps.filter((pump) => !pump.hasOwnPressure);
   return (shared.find(usesPressure) ?? shared[0])?.index === scene.pump.index;
 }
 
 /** A lag pump's cut-in lies under that of the one it helps by more than switches scatter. */
-const LAG_UNDER_KPA = 3 * PSI;
+const LAG_UNDER_KPA = 3 * KPA_PER_PSI;
 
 /** Does this pump start at a lower pressure than its company, to help it? */
-export function isLag(scene: Scene): boolean {
+export function isLagPump(scene: Scene): boolean {
   const mine = ownCutIn(scene, scene.pump);
   if (mine === undefined) return false;
-  return companyOf(scene).some((other) => {
+  return peersOf(scene).some((other) => {
     const theirs = ownCutIn(scene, other);
     return theirs !== undefined && mine < theirs - LAG_UNDER_KPA;
   });
@@ -59,24 +60,25 @@ export function isLag(scene: Scene): boolean {
 
 /** The lowest cut-in that is known of this very pump: the card's one switch is the first pump's. */
 export function ownCutIn(scene: Scene, pump: PumpScene): number | undefined {
-  const asked = pump === scene.pump ? scene : { ...scene, pump };
-  return lowestCutIn(asked, pump.index === 0);
+  const peerScene = pump === scene.pump ? scene : { ...scene, pump };
+  return lowestCutInKpa(peerScene, pump.index === 0);
 }
 
 /** Starts a day from which a share can be told, and how far from equal shares still are turns. */
-const LEAST_STARTS = 2;
-const UNEQUAL = 3;
+const MIN_STARTS_PER_DAY = 2;
+const MAX_START_RATIO = 3;
 /** Days on which both ran, of those that are remembered. Pumps that change over each week have none, and are not judged. */
-const DAYS_TOGETHER = 5;
+const MIN_DAYS_TOGETHER = 5;
 
 /** The pump with which this one takes turns, where that was learnt. */
-export function turnsWith(scene: Scene): PumpScene | undefined {
-  const mine = startsADay(scene.pump);
-  if (mine < LEAST_STARTS) return undefined;
-  return companyOf(scene).find((other) => {
-    const theirs = startsADay(other);
-    if (theirs < LEAST_STARTS || theirs > UNEQUAL * mine || mine > UNEQUAL * theirs) return false;
-    return daysTogether(scene.well.days, scene.pump.card.id, other.card.id) >= DAYS_TOGETHER;
+export function alternatesWith(scene: Scene): PumpScene | undefined {
+  const mine = startsPerDay(scene.pump);
+  if (mine < MIN_STARTS_PER_DAY) return undefined;
+  return peersOf(scene).find((other) => {
+    const theirs = startsPerDay(other);
+    if (theirs < MIN_STARTS_PER_DAY || theirs > MAX_START_RATIO * mine || mine > MAX_START_RATIO * theirs)
+      return false;
+    return daysTogether(scene.well.days, scene.pump.card.id, other.card.id) >= MIN_DAYS_TOGETHER;
   });
 }
 

@@ -13,16 +13,16 @@ export function newCusum(): Cusum {
 }
 
 /**
- * One value more. `k` is the reference value (half of the shift to be found) and `off` the value's deviation from target, in
+ * One value more. `k` is the reference value (half of the shift to be found) and `deviation` the value's deviation from target, in
  * one unit: data units as in NIST's example, or spreads.
  */
-export function cusumStep(sums: Cusum, off: number, k: number): void {
-  sums.high = Math.max(0, sums.high + off - k);
-  sums.low = Math.max(0, sums.low - off - k);
+export function updateCusum(sums: Cusum, deviation: number, k: number): void {
+  sums.high = Math.max(0, sums.high + deviation - k);
+  sums.low = Math.max(0, sums.low - deviation - k);
 }
 
 /** Which way the sums stand over the limit `h`; undefined where neither does. */
-export function cusumSays(sums: Cusum, h: number): 'high' | 'low' | undefined {
+export function cusumDirection(sums: Cusum, h: number): 'high' | 'low' | undefined {
   if (sums.high > h) return 'high';
   return sums.low > h ? 'low' : undefined;
 }

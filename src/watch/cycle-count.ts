@@ -4,93 +4,94 @@
  * starts with runs that are shorter than they were, many times the usual count of such a day, round the clock, or more for longer than
  * guests stay (./busy-weeks.ts).
  */
-import { hoursIn, usualStarts } from '../baseline/habit.ts';
+import { countHours, normalStarts } from '../baseline/habit.ts';
 import type { Normal } from '../baseline/baseline.ts';
-import { cusumStep, newCusum } from './cusum.ts';
+import { updateCusum, newCusum } from './cusum.ts';
 import { runLengthFor } from './budget.ts';
-import { BUSY_DAYS, busyIsOver, busyWeeks, type BusyWeeks } from './busy-weeks.ts';
-import { isFresh, listOf, numberOf } from './facts.ts';
-import { figures, tidy } from './say.ts';
-import type { Finding, Memo, Scene, Watch } from './scene.ts';
+import { BUSY_DAYS, isBusyOver, busyWeeks, type BusyWeeks } from './busy-weeks.ts';
+import { isAfterReset, memoryList, memoryNumber } from './facts.ts';
+import { formatSignificant, roundTo } from './say.ts';
+import type { Finding, WatchMemory, Scene, Watch } from './scene.ts';
 import { cusumLimit } from './run-length.ts';
-import { weigh } from './weigh.ts';
+import { weighCauses } from './weigh.ts';
 
 /** Starts with short runs: twice the usual with run time of under 0.7 of the usual each. */
-const MORE = 2;
-const SHORTER = 0.7;
+const MIN_RATIO = 2;
+const MAX_RUN_RATIO = 0.7;
 /** Without regard to run time, over the highest of the days before, and with starts in so many hours: people and gardens sleep. */
-const MANY = 4;
-const ROUND_THE_CLOCK = 20;
+const MANY_RATIO = 4;
+const MIN_START_HOURS = 20;
 /** A day's count spreads by about this much about its median even in a steady house: log of 1.5. */
-const LEAST_LOG_SPREAD = 0.4;
-const K = 0.75;
+const MIN_LOG_SPREAD = 0.4;
+const CUSUM_K = 0.75;
 /** Fewer starts than this make no habit that could be departed from. */
-const LEAST_STARTS = 2;
-const LEAST_HEARD = 0.9;
-const DAYS_SHORTER = 2;
-const DAYS_MANY = 5;
+const MIN_STARTS = 2;
+const MIN_HEARD_FRACTION = 0.9;
+const MIN_DAYS_SHORTER = 2;
+const MIN_DAYS_MANY = 5;
 
 export const cycleCount: Watch = {
   alarm: 'cycle-count',
-  each: 'pump',
-  on: ['day'],
+  scope: 'pump',
+  triggers: ['day'],
   onDelayS: 0,
   offDelayS: 0,
-  look,
+  evaluate,
 };
 
-function look(scene: Scene, memo: Memo): Finding | null | undefined {
+function evaluate(scene: Scene, memo: WatchMemory): Finding | null | undefined {
   const { day, dayS = 86_400 } = scene;
-  const usual = usualOf(scene);
+  const normal = normalStartsOf(scene);
   const cycles = day?.cycles;
-  if (!usual || usual.starts < LEAST_STARTS || cycles === undefined) return undefined;
-  if ((day?.heardS ?? 0) < LEAST_HEARD * dayS || !isFresh(scene, scene.atMs - 1.3 * dayS * 1000))
+  if (!normal || normal.starts < MIN_STARTS || cycles === undefined) return undefined;
+  if ((day?.heardS ?? 0) < MIN_HEARD_FRACTION * dayS || !isAfterReset(scene, scene.atMs - 1.3 * dayS * 1000))
     return undefined;
   // Announced guests or a garden explain more starts; what is wrong besides shows after them.
   if (scene.well.expected !== undefined) return undefined;
-  const times = cycles / usual.starts;
-  const shorter = runShare(scene, cycles) < SHORTER;
-  const spread = Math.max(LEAST_LOG_SPREAD, usual.spread);
-  const sums = { ...newCusum(), high: numberOf(memo, 'high', 0) };
-  cusumStep(sums, Math.min(4, Math.log(Math.max(0.2, times)) / spread), K);
-  const h = cusumLimit(K, runLengthFor('cycle-count', 365, scene.well.card));
+  const ratio = cycles / normal.starts;
+  const shorter = runRatio(scene, cycles) < MAX_RUN_RATIO;
+  const spread = Math.max(MIN_LOG_SPREAD, normal.spread);
+  const sums = { ...newCusum(), high: memoryNumber(memo, 'high', 0) };
+  updateCusum(sums, Math.min(4, Math.log(Math.max(0.2, ratio)) / spread), CUSUM_K);
+  const h = cusumLimit(CUSUM_K, runLengthFor('cycle-count', 365, scene.well.card));
   memo['high'] = Math.round(100 * Math.min(2 * h, sums.high)) / 100;
-  memo['shorter'] = times >= MORE && shorter ? numberOf(memo, 'shorter', 0) + 1 : 0;
-  memo['many'] = isMany(scene, cycles, usual.starts) ? numberOf(memo, 'many', 0) + 1 : 0;
-  memo['last'] = [...listOf(memo, 'last'), cycles].slice(-3);
-  const told = numberOf(memo, 'shorter', 0) >= DAYS_SHORTER || numberOf(memo, 'many', 0) >= DAYS_MANY;
-  const weeks = ofWeeks(scene, memo);
-  if (weeks !== 'like others') return weeks;
-  if (times < (1 + MORE) / 2) return null;
-  if (!told || sums.high < h) return undefined;
-  return finding(scene, { cycles, usual: usual.starts, times, shorter });
+  memo['shorter'] = ratio >= MIN_RATIO && shorter ? memoryNumber(memo, 'shorter', 0) + 1 : 0;
+  memo['many'] = isMany(scene, cycles, normal.starts) ? memoryNumber(memo, 'many', 0) + 1 : 0;
+  memo['last'] = [...memoryList(memo, 'last'), cycles].slice(-3);
+  const persisted =
+    memoryNumber(memo, 'shorter', 0) >= MIN_DAYS_SHORTER || memoryNumber(memo, 'many', 0) >= MIN_DAYS_MANY;
+  const weeks = evaluateWeeks(scene, memo);
+  if (weeks !== 'not-busy') return weeks;
+  if (ratio < (1 + MIN_RATIO) / 2) return null;
+  if (!persisted || sums.high < h) return undefined;
+  return finding(scene, { cycles, normal: normal.starts, times: ratio, shorter });
 }
 
 /**
  * Starts of such a day: as first learnt, or as this weekday, these weeks and this season have had since, whichever is more; their spread as a
  * share. What grows slowly is not lost by it: runs are compared with those that were first learnt.
  */
-function usualOf(scene: Scene): { starts: number; spread: number } | undefined {
-  const first = firstLearnt(scene);
+function normalStartsOf(scene: Scene): { starts: number; spread: number } | undefined {
+  const first = firstLearned(scene);
   if (!first || !scene.day) return undefined;
-  const starts = Math.max(first.median, usualStarts(scene.pump.habit, scene.day.date));
+  const starts = Math.max(first.median, normalStarts(scene.pump.habit, scene.day.date));
   return { starts, spread: first.median > 0 ? first.spread / first.median : 1 };
 }
 
-function firstLearnt({ pump: { pinned, baseline } }: Scene): Normal | undefined {
+function firstLearned({ pump: { pinned, baseline } }: Scene): Normal | undefined {
   return pinned?.cyclesPerDay ?? baseline?.cyclesPerDay;
 }
 
 function isMany(scene: Scene, cycles: number, usual: number): boolean {
   return (
-    cycles >= MANY * usual &&
-    cycles > 1.5 * mostLearnt(scene, usual) &&
-    hoursIn(scene.pump.habit.endedHours) >= ROUND_THE_CLOCK
+    cycles >= MANY_RATIO * usual &&
+    cycles > 1.5 * maxLearned(scene, usual) &&
+    countHours(scene.pump.habit.lastDayHourMask) >= MIN_START_HOURS
   );
 }
 
 /** Mean run of the day against the usual mean run. */
-function runShare(scene: Scene, cycles: number): number {
+function runRatio(scene: Scene, cycles: number): number {
   const usual = scene.pump.pinned ?? scene.pump.baseline;
   const ranS = scene.day?.ranS;
   if (
@@ -104,28 +105,28 @@ function runShare(scene: Scene, cycles: number): number {
   return ranS / cycles / (usual.ranSPerDay.median / usual.cyclesPerDay.median);
 }
 
-function mostLearnt(scene: Scene, usual: number): number {
-  const before = scene.well.days.slice(0, -DAYS_MANY).map((day) => day.cycles ?? 0);
+function maxLearned(scene: Scene, usual: number): number {
+  const before = scene.well.days.slice(0, -MIN_DAYS_MANY).map((day) => day.cycles ?? 0);
   return before.length === 0 ? 2 * usual : Math.max(...before);
 }
 
 function finding(
   scene: Scene,
-  seen: { cycles: number; usual: number; times: number; shorter: boolean },
+  seen: { cycles: number; normal: number; times: number; shorter: boolean },
 ): Finding {
   return {
-    sinceMs: scene.atMs - (seen.shorter ? DAYS_SHORTER : DAYS_MANY) * 86_400_000,
-    why: `${seen.cycles} starts in the day, ${figures(seen.times)} times this well's usual ${Math.round(seen.usual)}${seen.shorter ? ', with shorter runs' : ''}.`,
-    evidence: { cycles: seen.cycles, normal: tidy(seen.usual, 1), times: tidy(seen.times) },
+    sinceMs: scene.atMs - (seen.shorter ? MIN_DAYS_SHORTER : MIN_DAYS_MANY) * 86_400_000,
+    why: `${seen.cycles} starts in the day, ${formatSignificant(seen.times)} times this well's usual ${Math.round(seen.normal)}${seen.shorter ? ', with shorter runs' : ''}.`,
+    evidence: { cycles: seen.cycles, normal: roundTo(seen.normal, 1), times: roundTo(seen.times) },
     causes: seen.shorter
-      ? weigh({
+      ? weighCauses({
           'tank-air-lost': 0.3,
           'bladder-burst': 0.3,
           leak: 0.15,
           'switch-out-of-set': 0.15,
           'habit-changed': 0.1,
         })
-      : weigh({
+      : weighCauses({
           'habit-changed': 0.35,
           leak: 0.25,
           'open-tap': 0.2,
@@ -136,25 +137,25 @@ function finding(
 }
 
 /** What was found stands until it is over. */
-function ofWeeks(scene: Scene, memo: Memo): Finding | null | undefined | 'like others' {
-  const busy = busyWeeks(scene, firstLearnt(scene)?.median ?? Infinity);
+function evaluateWeeks(scene: Scene, memo: WatchMemory): Finding | null | undefined | 'not-busy' {
+  const busy = busyWeeks(scene, firstLearned(scene)?.median ?? Infinity);
   if (busy) {
-    memo['busyOver'] = tidy(busy.usual, 1);
-    return findingOfWeeks(scene, busy);
+    memo['busyOver'] = roundTo(busy.normal, 1);
+    return weeksFinding(scene, busy);
   }
-  const usual = numberOf(memo, 'busyOver', 0);
-  if (usual === 0) return 'like others';
-  if (!busyIsOver(scene, usual)) return undefined;
+  const usual = memoryNumber(memo, 'busyOver', 0);
+  if (usual === 0) return 'not-busy';
+  if (!isBusyOver(scene, usual)) return undefined;
   delete memo['busyOver'];
   return null;
 }
 
-function findingOfWeeks(scene: Scene, { cycles, usual }: BusyWeeks): Finding {
-  const times = cycles / usual;
+function weeksFinding(scene: Scene, { cycles, normal }: BusyWeeks): Finding {
+  const times = cycles / normal;
   return {
     sinceMs: scene.atMs - BUSY_DAYS * 86_400_000,
-    why: `For ${BUSY_DAYS} days running the pump started about ${Math.round(cycles)} times a day, ${figures(times)} times this well's usual ${Math.round(usual)}, in runs as long as ever: more water is used than was.`,
-    evidence: { cycles, normal: tidy(usual, 1), times: tidy(times), days: BUSY_DAYS },
-    causes: weigh({ 'habit-changed': 0.6, 'open-tap': 0.2, leak: 0.2 }),
+    why: `For ${BUSY_DAYS} days running the pump started about ${Math.round(cycles)} times a day, ${formatSignificant(times)} times this well's usual ${Math.round(normal)}, in runs as long as ever: more water is used than was.`,
+    evidence: { cycles, normal: roundTo(normal, 1), times: roundTo(times), days: BUSY_DAYS },
+    causes: weighCauses({ 'habit-changed': 0.6, 'open-tap': 0.2, leak: 0.2 }),
   };
 }

@@ -5,252 +5,267 @@
  */
 import type { Cycle } from '../cycles/cycle.ts';
 import {
-  PSI,
-  cutInOf,
-  cutOutOf,
+  KPA_PER_PSI,
+  normalCutInKpa,
+  normalCutOutKpa,
   lastMinute,
   lastMinutes,
-  numberOf,
-  pumpOf,
+  memoryNumber,
+  pumpInMinute,
   runningAmps,
-  standingSince,
-  standsNot,
+  activeSince,
+  clearActive,
   usesPressure,
 } from './facts.ts';
 import { dryFinding } from './dry-words.ts';
-import { tidy } from './say.ts';
-import type { Finding, Memo, MinutePump, MinuteScene, Scene, Spread, Watch } from './scene.ts';
-import { dryLimit, usualLoad, type UsualLoad } from './usual-load.ts';
+import { roundTo } from './say.ts';
+import type { Finding, WatchMemory, MinutePump, MinuteScene, Scene, MinuteStats, Watch } from './scene.ts';
+import { dryLimit, normalLoad, type NormalLoad } from './usual-load.ts';
 
 /** A day and two hours: a garden that outruns the well each evening is one alarm. */
 const OFF_DELAY_S = 26 * 3600;
 /** From this long on a run at low current is told; a start that is slow to load is over by then. */
-const LEAST_DRY_MS = 30_000;
-const RISING_KPA_PER_MIN = 1.5;
-const READINGS = 3;
+const MIN_DRY_MS = 30_000;
+const MIN_RISE_KPA_PER_MIN = 1.5;
+const MIN_READINGS = 3;
 /** So many readings of a minute say by their mean that it was low, though a start or the break itself lies in it. */
-const MANY_READINGS = 10;
+const MIN_READINGS_FOR_MEAN = 10;
 /** A run with this share of the usual is well again. */
-const WELL_SHARE = 0.88;
+const RECOVERED_RATIO = 0.88;
 /**
  * A pump against a closed valve still stirs its water and draws 0.65 and more of its usual; one without water does not (common practice,
  * no source). Near the top of the band only what is under that is told here, after so many minutes without any rise.
  */
-const DRY_AT_TOP_SHARE = 0.62;
+const DRY_AT_TOP_RATIO = 0.62;
 const TOP_MINUTES = 2;
 /** A single run in which this much of the current went is told; two, where less went. */
-const BROKE_SHARE = 0.7;
-const BROKE_RUNS = 2;
+const BREAK_RATIO = 0.7;
+const MIN_BREAK_RUNS = 2;
 /** Without any load a motor still draws a third of its usual current and more (common practice, no source). */
-const NOTHING_SHARE = 0.25;
+const NO_CURRENT_RATIO = 0.25;
 /** Beside another load on the conductor less than this may be that load alone: an unloaded pump draws half and more. */
-const OTHER_LOAD_SHARE = 0.42;
+const OTHER_LOAD_RATIO = 0.42;
 /** No switch closes higher than this over its cut-in: what begins there at an idle motor's current is not the pump. */
-const STARTS_UNDER_BAND = 0.4;
-const HALF = 0.5;
+const MAX_START_BAND_FRACTION = 0.4;
+const IDLE_RATIO = 0.5;
 /** A pump that lifted water at one current lifts it at nine tenths of that too. */
-const LIFTED_SHARE = 0.9;
+const LIFTING_RATIO = 0.9;
 /** A run too short to judge by itself. */
-const SHORTEST_S = 5;
+const MIN_RUN_S = 5;
 
 export const dryRun: Watch = {
   alarm: 'dry-run',
-  each: 'pump',
-  on: ['minute', 'cycle'],
+  scope: 'pump',
+  triggers: ['minute', 'cycle'],
   onDelayS: 0,
   offDelayS: OFF_DELAY_S,
-  look,
+  evaluate,
 };
 
-function look(scene: Scene, memo: Memo): Finding | null | undefined {
-  const usual = usualLoad(scene);
+function evaluate(scene: Scene, memo: WatchMemory): Finding | null | undefined {
+  const usual = normalLoad(scene);
   if (!usual) return undefined;
-  return scene.why === 'cycle' ? afterRun(scene, usual, memo) : inMinute(scene, usual, memo);
+  return scene.trigger === 'cycle' ? evaluateRun(scene, usual, memo) : evaluateMinute(scene, usual, memo);
 }
 
-function inMinute(scene: Scene, usual: UsualLoad, memo: Memo): Finding | null | undefined {
+function evaluateMinute(scene: Scene, usual: NormalLoad, memo: WatchMemory): Finding | null | undefined {
   const minute = lastMinute(scene);
-  const pump = minute && pumpOf(scene, minute);
+  const pump = minute && pumpInMinute(scene, minute);
   const amps = pump && runningAmps(pump);
-  if (!minute || !pump || !amps || amps.n < READINGS || pump.ranS < 20) return undefined;
+  if (!minute || !pump || !amps || amps.n < MIN_READINGS || pump.ranS < 20) return undefined;
   const kpa = usesPressure(scene.pump) ? minute.kpa : undefined;
   const limit = dryLimit(scene, usual, kpa !== undefined);
-  if (isNothing(scene, amps.mean, usual) || isOtherLoad(scene, amps.mean, usual)) return undefined;
-  if (kpa && amps.high < limit && scene.pump.run && rises(scene)) noteLifted(scene, memo, amps.mean);
+  if (isNoCurrent(scene, amps.mean, usual) || isOtherLoad(scene, amps.mean, usual)) return undefined;
+  if (kpa && amps.high < limit && scene.pump.run && isRising(scene)) recordLift(scene, memo, amps.mean);
   if (!isLow(scene, minute, amps, usual, limit))
-    return isWell(scene, amps, usual) ? standsNot(memo) : undefined;
+    return hasRecovered(scene, amps, usual) ? clearActive(memo) : undefined;
   // Of a run that is over its whole tells, and not its last minute.
-  if (!scene.pump.run || (kpa && rises(scene))) return undefined;
-  if (kpa && liftedSo(scene, memo, amps.mean, kpa)) return undefined;
-  if (kpa && pressureIsHeld(scene, kpa) && !dryAtTop(scene, usual)) return undefined;
-  const sinceMs = standingSince(memo, beganMs(scene, minute, pump));
-  if (minute.atMs - sinceMs < LEAST_DRY_MS) return undefined;
+  if (!scene.pump.run || (kpa && isRising(scene))) return undefined;
+  if (kpa && liftedAtThisCurrent(scene, memo, amps.mean, kpa)) return undefined;
+  if (kpa && isPressureHeld(scene, kpa) && !isDryAtTop(scene, usual)) return undefined;
+  const sinceMs = activeSince(memo, lowSinceMs(scene, minute, pump));
+  if (minute.atMs - sinceMs < MIN_DRY_MS) return undefined;
   return dryFinding(scene, usual, {
     amps: amps.mean,
     kpa: kpa?.mean,
     sinceMs,
-    ...(beganWell(scene, usual) &&
-      scene.pump.run && { wellForS: (sinceMs - scene.pump.run.startedMs) / 1000 }),
+    ...(startedNormally(scene, usual) &&
+      scene.pump.run && { ranNormallyS: (sinceMs - scene.pump.run.startedMs) / 1000 }),
   });
 }
 
 /** Less than any turning motor draws: a lost line or a clamp that came off, which have alarms of their own; or the other load. */
-function isNothing(scene: Scene, amps: number, usual: UsualLoad): boolean {
+function isNoCurrent(scene: Scene, amps: number, usual: NormalLoad): boolean {
   const shares = scene.pump.card.alsoOnClamp !== undefined;
   // Before the pump is known the other load looks like an idle motor.
-  if (shares && !usual.learnt) return true;
-  return amps < (shares ? OTHER_LOAD_SHARE : NOTHING_SHARE) * usual.amps;
+  if (shares && !usual.learned) return true;
+  return amps < (shares ? OTHER_LOAD_RATIO : NO_CURRENT_RATIO) * usual.amps;
 }
 
 /** The run going on began where no switch would have started the pump, at less than an idle motor's current. */
-function isOtherLoad(scene: Scene, amps: number, usual: UsualLoad): boolean {
+function isOtherLoad(scene: Scene, amps: number, usual: NormalLoad): boolean {
   const { run, card } = scene.pump;
-  const cutIn = cutInOf(scene);
-  const cutOut = cutOutOf(scene);
-  if (card.control !== 'pressure-switch' || amps > HALF * usual.amps) return false;
+  const cutIn = normalCutInKpa(scene);
+  const cutOut = normalCutOutKpa(scene);
+  if (card.control !== 'pressure-switch' || amps > IDLE_RATIO * usual.amps) return false;
   if (run?.cutInKpa === undefined || cutIn === undefined || cutOut === undefined) return false;
-  return run.cutInKpa > cutIn + STARTS_UNDER_BAND * (cutOut - cutIn);
+  return run.cutInKpa > cutIn + MAX_START_BAND_FRACTION * (cutOut - cutIn);
 }
 
 /** Pressure rose through a minute of this run in which current was low: little water came, and not none. */
-function noteLifted(scene: Scene, memo: Memo, amps: number): void {
+function recordLift(scene: Scene, memo: WatchMemory, amps: number): void {
   memo['liftedMs'] = scene.pump.run!.startedMs;
-  memo['liftedAmps'] = tidy(amps);
+  memo['liftedAmps'] = roundTo(amps);
 }
 
 /** A weak pump that levels off: what it lifted in this run at this current it holds. Such a run is `cut-out-not-reached`. */
-function liftedSo(scene: Scene, memo: Memo, amps: number, kpa: Spread): boolean {
+function liftedAtThisCurrent(scene: Scene, memo: WatchMemory, amps: number, kpa: MinuteStats): boolean {
   const { run } = scene.pump;
   if (run?.cutInKpa === undefined || memo['liftedMs'] !== run.startedMs) return false;
-  return amps > LIFTED_SHARE * numberOf(memo, 'liftedAmps', Infinity) && kpa.mean > run.cutInKpa + PSI;
+  return (
+    amps > LIFTING_RATIO * memoryNumber(memo, 'liftedAmps', Infinity) && kpa.mean > run.cutInKpa + KPA_PER_PSI
+  );
 }
 
 /**
  * Low through the minute, or by its mean and its end: the inrush of a start, or the current before the break, may lie in it. A pump that goes
  * off and on within the minute has a low mean too, of rests that lasted a reading each: a dry one's motor turns on.
  */
-function isLow(scene: Scene, minute: MinuteScene, amps: Spread, usual: UsualLoad, limit: number): boolean {
+function isLow(
+  scene: Scene,
+  minute: MinuteScene,
+  amps: MinuteStats,
+  usual: NormalLoad,
+  limit: number,
+): boolean {
   if (amps.high < limit) return true;
-  if (amps.low < NOTHING_SHARE * usual.amps) return false;
+  if (amps.low < NO_CURRENT_RATIO * usual.amps) return false;
   const { run } = scene.pump;
-  if (!run || amps.n < MANY_READINGS || amps.mean >= limit) return false;
+  if (!run || amps.n < MIN_READINGS_FOR_MEAN || amps.mean >= limit) return false;
   return amps.last < limit || run.startedMs <= minute.atMs - 60_000;
 }
 
 /** Since the run began, or since the minute where it drew as usual before. */
-function beganMs(scene: Scene, minute: MinuteScene, pump: MinutePump): number {
+function lowSinceMs(scene: Scene, minute: MinuteScene, pump: MinutePump): number {
   return Math.max(minute.atMs - pump.ranS * 1000, scene.pump.run?.startedMs ?? 0);
 }
 
 /** By its median so far the run drew what it should: it had water, and lost it. */
-function beganWell(scene: Scene, usual: UsualLoad): boolean {
+function startedNormally(scene: Scene, usual: NormalLoad): boolean {
   const amps = scene.pump.run?.amps;
-  return usual.learnt && amps !== undefined && amps > WELL_SHARE * usual.amps;
+  return usual.learned && amps !== undefined && amps > RECOVERED_RATIO * usual.amps;
 }
 
-function isWell(scene: Scene, amps: Spread, usual: UsualLoad): boolean {
+function hasRecovered(scene: Scene, amps: MinuteStats, usual: NormalLoad): boolean {
   if (scene.pump.card.control === 'variable-speed') return true;
-  return amps.low > (usual.learnt ? WELL_SHARE : 0.55) * usual.amps;
+  return amps.low > (usual.learned ? RECOVERED_RATIO : 0.55) * usual.amps;
 }
 
 /**
  * Does pressure rise? From minute to minute, by mean and by robust high, so that the rise before a break does not count for after it;
  * in the first minute of a run by the median of three readings over cut-in.
  */
-function rises(scene: Scene): boolean {
+function isRising(scene: Scene): boolean {
   const { run } = scene.pump;
   if (run?.riseKpaPerMin === undefined) {
-    return run?.cutInKpa !== undefined && run.highKpa !== undefined && run.highKpa - run.cutInKpa > PSI;
+    return (
+      run?.cutInKpa !== undefined && run.highKpa !== undefined && run.highKpa - run.cutInKpa > KPA_PER_PSI
+    );
   }
   const [before, now] = lastMinutes(scene, 2) ?? [];
   const byHigh = before?.kpa && now?.kpa ? now.kpa.high - before.kpa.high : run.riseKpaPerMin;
-  return Math.min(run.riseKpaPerMin, byHigh) > RISING_KPA_PER_MIN;
+  return Math.min(run.riseKpaPerMin, byHigh) > MIN_RISE_KPA_PER_MIN;
 }
 
 /** Low current with pressure near cut-out or over it is little flow, and not no water: a closed valve, or a tank that is nearly full. */
-function pressureIsHeld(scene: Scene, kpa: Spread): boolean {
-  const cutIn = cutInOf(scene);
-  const cutOut = cutOutOf(scene);
-  if (scene.pump.card.control === 'variable-speed') return cutIn === undefined || kpa.mean > cutIn - 10 * PSI;
+function isPressureHeld(scene: Scene, kpa: MinuteStats): boolean {
+  const cutIn = normalCutInKpa(scene);
+  const cutOut = normalCutOutKpa(scene);
+  if (scene.pump.card.control === 'variable-speed')
+    return cutIn === undefined || kpa.mean > cutIn - 10 * KPA_PER_PSI;
   if (cutIn === undefined || cutOut === undefined) return false;
-  if (scene.pump.card.control === 'constant-pressure-valve') return kpa.mean > cutIn - 2 * PSI;
+  if (scene.pump.card.control === 'constant-pressure-valve') return kpa.mean > cutIn - 2 * KPA_PER_PSI;
   return kpa.mean > cutIn + 0.6 * (cutOut - cutIn);
 }
 
 /** Less current than any closed valve leaves, minute after minute, while a tank that nobody draws from holds its pressure. */
-function dryAtTop(scene: Scene, usual: UsualLoad): boolean {
-  if (scene.pump.card.control !== 'pressure-switch' || !usual.learnt) return false;
+function isDryAtTop(scene: Scene, usual: NormalLoad): boolean {
+  if (scene.pump.card.control !== 'pressure-switch' || !usual.learned) return false;
   const minutes = lastMinutes(scene, TOP_MINUTES);
   return (
     minutes?.every((minute) => {
-      const pump = pumpOf(scene, minute);
+      const pump = pumpInMinute(scene, minute);
       const amps = pump && runningAmps(pump);
       return (
         amps !== undefined &&
         (pump?.ranS ?? 0) > 50 &&
-        amps.n >= READINGS &&
-        amps.high < DRY_AT_TOP_SHARE * usual.amps
+        amps.n >= MIN_READINGS &&
+        amps.high < DRY_AT_TOP_RATIO * usual.amps
       );
     }) ?? false
   );
 }
 
 /** A run that is over: dry runs can be shorter than a minute where a protector or a low cut-off ends them. */
-function afterRun(scene: Scene, usual: UsualLoad, memo: Memo): Finding | null | undefined {
+function evaluateRun(scene: Scene, usual: NormalLoad, memo: WatchMemory): Finding | null | undefined {
   const { cycle } = scene;
-  if (!cycle || cycle.amps === undefined || cycle.readings < READINGS || cycle.ranS < SHORTEST_S)
+  if (!cycle || cycle.amps === undefined || cycle.readings < MIN_READINGS || cycle.ranS < MIN_RUN_S)
     return undefined;
   // Of two runs in one the rest between them was taken for running, and looks like a fall of current.
   if (cycle.flags.some((flag) => flag === 'failed-start' || flag === 'clipped' || flag === 'merged'))
     return undefined;
-  if (isNothing(scene, cycle.amps, usual)) return undefined;
-  const broke = brokeDry(scene, cycle);
-  if (broke) return broke(usual, memo);
-  if (filled(scene, cycle)) return standsNot(memo);
+  if (isNoCurrent(scene, cycle.amps, usual)) return undefined;
+  const lostWater = lostWaterFinding(scene, cycle);
+  if (lostWater) return lostWater(usual, memo);
+  if (isFillRun(scene, cycle)) return clearActive(memo);
   const withPressure =
     usesPressure(scene.pump) && cycle.cutInKpa !== undefined && cycle.cutOutKpa !== undefined;
   if (cycle.amps >= dryLimit(scene, usual, withPressure)) {
-    if (cycle.amps < WELL_SHARE * usual.amps && usual.learnt) return undefined;
-    return standsNot(memo);
+    if (cycle.amps < RECOVERED_RATIO * usual.amps && usual.learned) return undefined;
+    return clearActive(memo);
   }
   if (!withPressure)
-    return cycle.ranS < LEAST_DRY_MS / 1000
+    return cycle.ranS < MIN_DRY_MS / 1000
       ? undefined
       : dryFinding(scene, usual, { amps: cycle.amps, kpa: undefined, sinceMs: cycle.startedMs });
-  if ((cycle.cutOutKpa ?? 0) - (cycle.cutInKpa ?? 0) > PSI) return undefined;
+  if ((cycle.cutOutKpa ?? 0) - (cycle.cutInKpa ?? 0) > KPA_PER_PSI) return undefined;
   if (scene.pump.card.control === 'variable-speed') return undefined;
-  const sinceMs = standingSince(memo, cycle.startedMs);
+  const sinceMs = activeSince(memo, cycle.startedMs);
   return dryFinding(scene, usual, { amps: cycle.amps, kpa: cycle.cutOutKpa, sinceMs });
 }
 
 /** From the lower half of the band to its cut-out: whatever the current, such a run lifted water. A worn pump draws little and fills slowly. */
-function filled(scene: Scene, cycle: Cycle): boolean {
+function isFillRun(scene: Scene, cycle: Cycle): boolean {
   if (scene.pump.card.control !== 'pressure-switch' || !usesPressure(scene.pump)) return false;
-  const cutIn = cutInOf(scene);
-  const cutOut = cutOutOf(scene);
+  const cutIn = normalCutInKpa(scene);
+  const cutOut = normalCutOutKpa(scene);
   if (cutIn === undefined || cutOut === undefined || cycle.cutInKpa === undefined) return false;
   return cycle.cutInKpa < (cutIn + cutOut) / 2 && reachedCutOut(scene, cycle);
 }
 
 /** A run that ended at its cut-out was a fill, whatever its last readings were. */
 function reachedCutOut(scene: Scene, { cutOutKpa }: Cycle): boolean {
-  const cutOut = cutOutOf(scene);
-  return cutOut !== undefined && cutOutKpa !== undefined && cutOutKpa > cutOut - 3 * PSI;
+  const cutOut = normalCutOutKpa(scene);
+  return cutOut !== undefined && cutOutKpa !== undefined && cutOutKpa > cutOut - 3 * KPA_PER_PSI;
 }
 
 /** A run that had water and lost it before it ended; where something else shares the clamp, that may have gone off instead. */
-function brokeDry(scene: Scene, cycle: Cycle): ((usual: UsualLoad, memo: Memo) => Finding) | undefined {
-  const { broke } = cycle;
+function lostWaterFinding(
+  scene: Scene,
+  cycle: Cycle,
+): ((usual: NormalLoad, memo: WatchMemory) => Finding) | undefined {
+  const { loadLoss } = cycle;
   const { control, alsoOnClamp } = scene.pump.card;
-  if (!broke || alsoOnClamp !== undefined || control === 'variable-speed') return undefined;
+  if (!loadLoss || alsoOnClamp !== undefined || control === 'variable-speed') return undefined;
   if (control === 'constant-pressure-valve' || reachedCutOut(scene, cycle)) return undefined;
-  const others = scene.pump.cycles.filter((one) => one.broke !== undefined).length;
-  if (broke.share < NOTHING_SHARE || (broke.share > BROKE_SHARE && others < BROKE_RUNS)) return undefined;
+  const others = scene.pump.cycles.filter((one) => one.loadLoss !== undefined).length;
+  if (loadLoss.ratio < NO_CURRENT_RATIO || (loadLoss.ratio > BREAK_RATIO && others < MIN_BREAK_RUNS))
+    return undefined;
   return (usual, memo) =>
     dryFinding(scene, usual, {
-      amps: broke.share * (cycle.amps ?? usual.amps),
+      amps: loadLoss.ratio * (cycle.amps ?? usual.amps),
       kpa: usesPressure(scene.pump) ? cycle.cutOutKpa : undefined,
-      sinceMs: standingSince(memo, cycle.startedMs + broke.atS * 1000),
-      wellForS: broke.atS,
+      sinceMs: activeSince(memo, cycle.startedMs + loadLoss.atS * 1000),
+      ranNormallyS: loadLoss.atS,
     });
 }

@@ -1,7 +1,7 @@
 /** EWMA: a mean that forgets, and how far it may stray by chance. NIST/SEMATECH e-Handbook 6.3.2.4; Roberts 1959. */
 
 /** The next mean: `lambda` (0 to 1] is the weight of the new value. */
-export function ewmaStep(mean: number, value: number, lambda: number): number {
+export function updateEwma(mean: number, value: number, lambda: number): number {
   return mean + lambda * (value - mean);
 }
 

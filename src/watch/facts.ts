@@ -3,17 +3,17 @@
  * Whatever cannot be told is undefined, and the watch that needed it then says nothing.
  */
 import type { Cycle } from '../cycles/cycle.ts';
-import type { Memo, MinutePump, MinuteScene, PumpScene, Scene, Spread } from './scene.ts';
+import type { WatchMemory, MinutePump, MinuteScene, PumpScene, Scene, MinuteStats } from './scene.ts';
 
 /** 1 psi in kPa, for the limits that the trade states in psi. */
-export const PSI = 6.894757293168;
+export const KPA_PER_PSI = 6.894757293168;
 const MINUTE_MS = 60_000;
 
 /** The newest minute, where it lies wholly after watching began and is the one that has just ended. */
 export function lastMinute(scene: Scene): MinuteScene | undefined {
   const minute = scene.well.minutes[scene.well.minutes.length - 1];
   if (!minute || scene.atMs - minute.atMs > MINUTE_MS) return undefined;
-  return isFresh(scene, minute.atMs - MINUTE_MS) ? minute : undefined;
+  return isAfterReset(scene, minute.atMs - MINUTE_MS) ? minute : undefined;
 }
 
 /** The newest `count` minutes that follow each other without a hole, newest last; undefined where there are fewer. */
@@ -22,33 +22,37 @@ export function lastMinutes(scene: Scene, count: number): MinuteScene[] | undefi
   const from = minutes.length - count;
   const first = minutes[from];
   const last = lastMinute(scene);
-  if (from < 0 || !first || !last || !isFresh(scene, first.atMs - MINUTE_MS)) return undefined;
+  if (from < 0 || !first || !last || !isAfterReset(scene, first.atMs - MINUTE_MS)) return undefined;
   return last.atMs - first.atMs === (count - 1) * MINUTE_MS ? minutes.slice(from) : undefined;
 }
 
-export function isFresh(scene: Scene, atMs: number): boolean {
-  return scene.freshFromMs === undefined || atMs >= scene.freshFromMs;
+export function isAfterReset(scene: Scene, atMs: number): boolean {
+  return scene.resetAtMs === undefined || atMs >= scene.resetAtMs;
 }
 
 /** The scene's pump in one minute. */
-export function pumpOf(scene: Scene, minute: MinuteScene): MinutePump | undefined {
+export function pumpInMinute(scene: Scene, minute: MinuteScene): MinutePump | undefined {
   return minute.pumps[scene.pump.index];
 }
 
-/** Newest `count` whole cycles since watching began that satisfy `want`, newest last. */
-export function freshCycles(scene: Scene, count: number, want: (cycle: Cycle) => boolean = isWhole): Cycle[] {
+/** Newest `count` whole cycles since watching began that satisfy `accepts`, newest last. */
+export function recentCycles(
+  scene: Scene,
+  count: number,
+  accepts: (cycle: Cycle) => boolean = isCompleteRun,
+): Cycle[] {
   const found: Cycle[] = [];
   const { cycles } = scene.pump;
   for (let at = cycles.length - 1; at >= 0 && found.length < count; at--) {
     const cycle = cycles[at]!;
-    if (!isFresh(scene, cycle.startedMs)) break;
-    if (want(cycle)) found.push(cycle);
+    if (!isAfterReset(scene, cycle.startedMs)) break;
+    if (accepts(cycle)) found.push(cycle);
   }
   return found.reverse();
 }
 
 /** A run that was seen from start to stop and was one. */
-export function isWhole(cycle: Cycle): boolean {
+export function isCompleteRun(cycle: Cycle): boolean {
   return !cycle.flags.some(
     (flag) => flag === 'gap' || flag === 'clock-step' || flag === 'merged' || flag === 'failed-start',
   );
@@ -68,20 +72,20 @@ export function usesPressure(pump: PumpScene): boolean {
  * A fill without any draw, s: the lower quartile of the runs as first learnt. Behind a throttling valve a week of watering has no such
  * run in four, so there it is the shortest of all that were learnt.
  */
-export function fillOf(scene: Scene): number | undefined {
+export function normalFillS(scene: Scene): number | undefined {
   const { pinned, baseline, card } = scene.pump;
   if (card.control !== 'constant-pressure-valve') return (pinned?.ranLowS ?? baseline?.ranLowS)?.median;
-  return pinned?.ranLeastS ?? baseline?.ranLeastS;
+  return pinned?.ranMinS ?? baseline?.ranMinS;
 }
 
 /** Cut-in as first learnt or pinned, else as learnt, else as the card says, kPa. */
-export function cutInOf(scene: Scene): number | undefined {
+export function normalCutInKpa(scene: Scene): number | undefined {
   const { pinned, baseline } = scene.pump;
   return pinned?.cutInKpa?.median ?? baseline?.cutInKpa?.median ?? scene.well.card.switch.cutInKpa;
 }
 
 /** Cut-out by the same order, kPa. */
-export function cutOutOf(scene: Scene): number | undefined {
+export function normalCutOutKpa(scene: Scene): number | undefined {
   const { pinned, baseline } = scene.pump;
   return pinned?.cutOutKpa?.median ?? baseline?.cutOutKpa?.median ?? scene.well.card.switch.cutOutKpa;
 }
@@ -90,38 +94,38 @@ export function cutOutOf(scene: Scene): number | undefined {
  * The highest pressure at which this switch is known to open: of the card and what was learnt; while nothing is learnt, of the last runs
  * too (their median), since a card may be wrong from the first day. Later a switch that opens too high is a fault.
  */
-export function highestCutOut(scene: Scene): number | undefined {
+export function highestCutOutKpa(scene: Scene): number | undefined {
   const { pinned, baseline, cycles } = scene.pump;
-  const known = greater(
-    greater(pinned?.cutOutKpa?.median, baseline?.cutOutKpa?.median),
+  const known = maxDefined(
+    maxDefined(pinned?.cutOutKpa?.median, baseline?.cutOutKpa?.median),
     scene.well.card.switch.cutOutKpa,
   );
   if (pinned?.cutOutKpa) return known;
   const seen = lastPressures(cycles, 'cutOutKpa');
-  return seen.length >= 3 ? greater(known, seen[seen.length >> 1]) : known;
+  return seen.length >= 3 ? maxDefined(known, seen[seen.length >> 1]) : known;
 }
 
 /**
- * The lowest pressure at which this switch is known to close: of the card, what was learnt, and the last runs (their median). `ofCard` false
+ * The lowest pressure at which this switch is known to close: of the card, what was learnt, and the last runs (their median). `useCard` false
  * leaves the card out: its one switch may be another pump's.
  */
-export function lowestCutIn(scene: Scene, ofCard = true): number | undefined {
+export function lowestCutInKpa(scene: Scene, useCard = true): number | undefined {
   const { pinned, baseline, cycles } = scene.pump;
-  const written = ofCard ? scene.well.card.switch.cutInKpa : undefined;
-  const known = lesser(lesser(pinned?.cutInKpa?.median, baseline?.cutInKpa?.median), written);
+  const onCard = useCard ? scene.well.card.switch.cutInKpa : undefined;
+  const known = minDefined(minDefined(pinned?.cutInKpa?.median, baseline?.cutInKpa?.median), onCard);
   const seen = lastPressures(cycles, 'cutInKpa');
-  if (seen.length >= 3) return lesser(known, seen[seen.length >> 1]);
+  if (seen.length >= 3) return minDefined(known, seen[seen.length >> 1]);
   // While nothing is learnt a card may be of another switch: one run has shown more.
-  return pinned?.cutInKpa ? known : lesser(known, seen[0]);
+  return pinned?.cutInKpa ? known : minDefined(known, seen[0]);
 }
 
-const RECENT = 5;
+const RECENT_RUNS = 5;
 
 /** Of the last runs, lowest first: so few, and asked for so often, that each is put in its place as it comes. */
-function lastPressures(cycles: readonly Cycle[], of: 'cutInKpa' | 'cutOutKpa'): number[] {
+function lastPressures(cycles: readonly Cycle[], field: 'cutInKpa' | 'cutOutKpa'): number[] {
   const seen: number[] = [];
-  for (let i = Math.max(0, cycles.length - RECENT); i < cycles.length; i++) {
-    const kpa = cycles[i]![of];
+  for (let i = Math.max(0, cycles.length - RECENT_RUNS); i < cycles.length; i++) {
+    const kpa = cycles[i]![field];
     if (kpa === undefined) continue;
     let at = seen.length;
     for (; at > 0 && seen[at - 1]! > kpa; at--) seen[at] = seen[at - 1]!;
@@ -130,11 +134,11 @@ function lastPressures(cycles: readonly Cycle[], of: 'cutInKpa' | 'cutOutKpa'): 
   return seen;
 }
 
-function greater(one: number | undefined, other: number | undefined): number | undefined {
+function maxDefined(one: number | undefined, other: number | undefined): number | undefined {
   return one === undefined || (other !== undefined && other > one) ? other : one;
 }
 
-function lesser(one: number | undefined, other: number | undefined): number | undefined {
+function minDefined(one: number | undefined, other: number | undefined): number | undefined {
   return one === undefined || (other !== undefined && other < one) ? other : one;
 }
 
@@ -142,23 +146,23 @@ function lesser(one: number | undefined, other: number | undefined): number | un
  * Did a quantity stand over `limit` through the minute, and not in one reading only? Its robust low is over it; or, where it rose
  * within the minute, its mean and last are, of at least three readings.
  */
-export function stoodOver(spread: Spread | undefined, limit: number): boolean {
+export function stayedOver(spread: MinuteStats | undefined, limit: number): boolean {
   if (!spread) return false;
   return spread.low > limit || (spread.n >= 3 && spread.mean > limit && spread.last > limit);
 }
 
 /** Current of all lines in one minute while running: the mean of the first line that has readings. */
-export function runningAmps(pump: MinutePump): Spread | undefined {
+export function runningAmps(pump: MinutePump): MinuteStats | undefined {
   return pump.running[0];
 }
 
 /** What the pump usually draws while running, A: at first learnt or pinned, else learnt; undefined while not known. */
-export function usualAmps(scene: Scene): number | undefined {
+export function normalAmpsOf(scene: Scene): number | undefined {
   return scene.pump.pinned?.amps?.median ?? scene.pump.baseline?.amps?.median;
 }
 
 /** Since when a condition stands, ms: as the memo has it, or from now on as given. */
-export function standingSince(memo: Memo, sinceMs: number): number {
+export function activeSince(memo: WatchMemory, sinceMs: number): number {
   const known = memo['sinceMs'];
   if (typeof known === 'number') return known;
   memo['sinceMs'] = sinceMs;
@@ -166,24 +170,24 @@ export function standingSince(memo: Memo, sinceMs: number): number {
 }
 
 /** The condition is gone. */
-export function standsNot(memo: Memo): null {
+export function clearActive(memo: WatchMemory): null {
   delete memo['sinceMs'];
   return null;
 }
 
 /** A list of numbers that a memo keeps; empty where it keeps none. */
-export function listOf(memo: Memo, name: string): number[] {
+export function memoryList(memo: WatchMemory, name: string): number[] {
   const kept = memo[name];
   return Array.isArray(kept) ? kept : [];
 }
 
-/** A number that a memo keeps, or `otherwise`. */
-export function numberOf(memo: Memo, name: string, otherwise: number): number {
+/** A number that a memo keeps, or `fallback`. */
+export function memoryNumber(memo: WatchMemory, name: string, fallback: number): number {
   const kept = memo[name];
-  return typeof kept === 'number' ? kept : otherwise;
+  return typeof kept === 'number' ? kept : fallback;
 }
 
 /** The pump ran through all of these minutes. */
-export function ranThrough(scene: Scene, minutes: readonly MinuteScene[]): boolean {
+export function ranThroughout(scene: Scene, minutes: readonly MinuteScene[]): boolean {
   return minutes.every((minute) => (minute.pumps[scene.pump.index]?.ranS ?? 0) > 50);
 }

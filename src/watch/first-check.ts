@@ -21,7 +21,7 @@ import type { Scene } from './scene.ts';
 /** One figure in SI, for a page to print in its reader's unit. */
 export interface CheckFigure {
   value: number;
-  is: Dimension;
+  dimension: Dimension;
 }
 
 export interface Check {
@@ -36,7 +36,7 @@ export interface Check {
 }
 
 /** All checks of the scene's pump; those of the whole well come with the first pump. Checks that make no sense of it are left out. */
-export function firstCheck(scene: Scene): Check[] {
+export function runFirstChecks(scene: Scene): Check[] {
   const pump = scene.pump.card.id;
   const ofPump = [
     checkCurrentAtRest,

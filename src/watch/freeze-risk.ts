@@ -3,54 +3,55 @@
  * it goes only when it has been clearly warmer for a day. Where the air sensor hangs outside it lives through frosts, and after
  * a week of them says nothing more until it has been warm for a week: it is not the pump house that it measures.
  */
-import { lastMinute, listOf, numberOf, standingSince, standsNot } from './facts.ts';
-import { sayTemperature, tidy } from './say.ts';
-import type { Finding, Memo, Scene, Watch } from './scene.ts';
-import { weigh } from './weigh.ts';
+import { lastMinute, memoryList, memoryNumber, activeSince, clearActive } from './facts.ts';
+import { formatTemperature, roundTo } from './say.ts';
+import type { Finding, WatchMemory, Scene, Watch } from './scene.ts';
+import { weighCauses } from './weigh.ts';
 
-const NEAR_C = 4.4;
-const URGENT_C = 1.7;
-const WARM_C = 6;
-const FALLING_C = 0.1;
+const RAISE_BELOW_C = 4.4;
+const URGENT_BELOW_C = 1.7;
+const CLEAR_ABOVE_C = 6;
+const MIN_FALL_C = 0.1;
 /** Frosts that did no harm, of the last ten days, before the sensor is taken to hang outside. */
-const FROST_C = -1;
-const HARMLESS_DAYS = 5;
-const DAYS = 10;
+const HARMLESS_FROST_C = -1;
+const MIN_HARMLESS_DAYS = 5;
+const WINDOW_DAYS = 10;
 
 export const freezeRisk: Watch = {
   alarm: 'freeze-risk',
-  each: 'well',
-  on: ['minute', 'day'],
+  scope: 'well',
+  triggers: ['minute', 'day'],
   onDelayS: 600,
   offDelayS: 86_400,
-  look,
+  evaluate,
 };
 
-function look(scene: Scene, memo: Memo): Finding | null | undefined {
-  if (scene.why === 'day') return endDay(memo);
+function evaluate(scene: Scene, memo: WatchMemory): Finding | null | undefined {
+  if (scene.trigger === 'day') return closeDay(memo);
   const minute = lastMinute(scene);
   const air = minute?.temperatureC;
   if (!minute || !air) return undefined;
-  memo['dayLow'] = tidy(Math.min(numberOf(memo, 'dayLow', air.mean), air.mean), 1);
-  if (listOf(memo, 'lows').filter((low) => low < FROST_C).length >= HARMLESS_DAYS) return standsNot(memo);
-  if (air.mean > WARM_C) return standsNot(memo);
-  if (air.mean >= NEAR_C) return undefined;
+  memo['dayLow'] = roundTo(Math.min(memoryNumber(memo, 'dayLow', air.mean), air.mean), 1);
+  if (memoryList(memo, 'lows').filter((low) => low < HARMLESS_FROST_C).length >= MIN_HARMLESS_DAYS)
+    return clearActive(memo);
+  if (air.mean > CLEAR_ABOVE_C) return clearActive(memo);
+  if (air.mean >= RAISE_BELOW_C) return undefined;
   const first =
     scene.well.minutes.find((earlier) => earlier.temperatureC !== undefined)?.temperatureC?.mean ?? air.mean;
-  const falling = air.mean < first - FALLING_C;
-  const urgent = air.mean < URGENT_C && falling;
+  const falling = air.mean < first - MIN_FALL_C;
+  const urgent = air.mean < URGENT_BELOW_C && falling;
   return {
-    sinceMs: standingSince(memo, minute.atMs - 60_000),
+    sinceMs: activeSince(memo, minute.atMs - 60_000),
     priority: urgent ? 'now' : 'soon',
-    why: `The air at the pump is ${sayTemperature(air.mean)}${falling ? ' and falling' : ''}: pipes and the switch's line freeze from 32 F (0 C).`,
-    evidence: { temperatureC: tidy(air.mean, 1), changeC: tidy(air.mean - first, 1) },
-    causes: weigh({ frozen: 1 }),
+    why: `The air at the pump is ${formatTemperature(air.mean)}${falling ? ' and falling' : ''}: pipes and the switch's line freeze from 32 F (0 C).`,
+    evidence: { temperatureC: roundTo(air.mean, 1), changeC: roundTo(air.mean - first, 1) },
+    causes: weighCauses({ frozen: 1 }),
   };
 }
 
-function endDay(memo: Memo): undefined {
-  const low = numberOf(memo, 'dayLow', NaN);
-  if (Number.isFinite(low)) memo['lows'] = [...listOf(memo, 'lows'), low].slice(-DAYS);
+function closeDay(memo: WatchMemory): undefined {
+  const low = memoryNumber(memo, 'dayLow', NaN);
+  if (Number.isFinite(low)) memo['lows'] = [...memoryList(memo, 'lows'), low].slice(-WINDOW_DAYS);
   delete memo['dayLow'];
   return undefined;
 }

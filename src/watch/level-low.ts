@@ -2,52 +2,52 @@
  * The well's own level nears the pump. A pump needs some water over its intake to feed and to cool it; 5 ft is what is commonly
  * asked for (common practice, no source). Where the level was never much higher, half of the lowest day counts instead.
  */
-import { lastMinute, listOf, numberOf, standingSince, standsNot } from './facts.ts';
-import { sayLength, tidy } from './say.ts';
-import type { Finding, Memo, Scene, Watch } from './scene.ts';
-import { weigh } from './weigh.ts';
+import { lastMinute, memoryList, memoryNumber, activeSince, clearActive } from './facts.ts';
+import { formatLength, roundTo } from './say.ts';
+import type { Finding, WatchMemory, Scene, Watch } from './scene.ts';
+import { weighCauses } from './weigh.ts';
 
-const LOW_M = 1.5;
+const MIN_LEVEL_M = 1.5;
 const DEADBAND_M = 0.3;
-const DAYS = 10;
-const LEAST_DAYS = 4;
+const WINDOW_DAYS = 10;
+const MIN_DAYS = 4;
 
 export const levelLow: Watch = {
   alarm: 'level-low',
-  each: 'well',
-  on: ['minute', 'day'],
+  scope: 'well',
+  triggers: ['minute', 'day'],
   onDelayS: 120,
   offDelayS: 3600,
-  look,
+  evaluate,
 };
 
-function look(scene: Scene, memo: Memo): Finding | null | undefined {
-  if (scene.why === 'day') return endDay(memo);
+function evaluate(scene: Scene, memo: WatchMemory): Finding | null | undefined {
+  if (scene.trigger === 'day') return closeDay(memo);
   const minute = lastMinute(scene);
   const level = minute?.levelM;
   if (!minute || !level) return undefined;
-  memo['dayLow'] = tidy(Math.min(numberOf(memo, 'dayLow', level.low), level.low), 2);
-  const lows = listOf(memo, 'lows');
-  const usual = lows.length >= LEAST_DAYS ? Math.min(...lows) : LOW_M * 2;
-  const limit = Math.min(LOW_M, usual / 2);
-  if (level.low > limit + DEADBAND_M) return standsNot(memo);
+  memo['dayLow'] = roundTo(Math.min(memoryNumber(memo, 'dayLow', level.low), level.low), 2);
+  const lows = memoryList(memo, 'lows');
+  const usual = lows.length >= MIN_DAYS ? Math.min(...lows) : MIN_LEVEL_M * 2;
+  const limit = Math.min(MIN_LEVEL_M, usual / 2);
+  if (level.low > limit + DEADBAND_M) return clearActive(memo);
   if (level.high >= limit) return undefined;
   return {
-    sinceMs: standingSince(memo, minute.atMs - 60_000),
-    why: `Only ${sayLength(Math.max(0, level.mean))} of water stand over the pump's intake.`,
+    sinceMs: activeSince(memo, minute.atMs - 60_000),
+    why: `Only ${formatLength(Math.max(0, level.mean))} of water stand over the pump's intake.`,
     evidence: {
-      levelM: tidy(level.mean),
-      limitM: tidy(limit),
+      levelM: roundTo(level.mean),
+      limitM: roundTo(limit),
       ...(lows.length > 0 && { lowestDayM: usual }),
     },
-    causes: weigh({ 'low-well': 0.85, 'transducer-fault': 0.1, 'habit-changed': 0.05 }),
+    causes: weighCauses({ 'low-well': 0.85, 'transducer-fault': 0.1, 'habit-changed': 0.05 }),
   };
 }
 
-function endDay(memo: Memo): undefined {
-  const low = numberOf(memo, 'dayLow', NaN);
+function closeDay(memo: WatchMemory): undefined {
+  const low = memoryNumber(memo, 'dayLow', NaN);
   if (Number.isFinite(low) && memo['sinceMs'] === undefined)
-    memo['lows'] = [...listOf(memo, 'lows'), low].slice(-DAYS);
+    memo['lows'] = [...memoryList(memo, 'lows'), low].slice(-WINDOW_DAYS);
   delete memo['dayLow'];
   return undefined;
 }

@@ -6,37 +6,37 @@
 import { FORM_EVIDENCE } from '../../shared/words/forms.ts';
 import { isAnnounced } from './announced.ts';
 import {
-  PSI,
+  KPA_PER_PSI,
   hasPressureCycle,
-  highestCutOut,
+  highestCutOutKpa,
   lastMinute,
   lastMinutes,
-  ranThrough,
+  ranThroughout,
   usesPressure,
 } from './facts.ts';
-import { pastItsEnd } from './run-past-end.ts';
-import { tooLong } from './run-too-long.ts';
-import { underCutIn } from './run-under.ts';
-import { sayPressure, sayTime, tidy } from './say.ts';
-import type { Finding, Memo, OpenRun, Scene, Watch } from './scene.ts';
-import { weigh } from './weigh.ts';
+import { pastEndFinding } from './run-past-end.ts';
+import { tooLongFinding } from './run-too-long.ts';
+import { heldUnderCutInFinding } from './run-under.ts';
+import { formatPressure, formatDuration, roundTo } from './say.ts';
+import type { Finding, WatchMemory, OpenRun, Scene, Watch } from './scene.ts';
+import { weighCauses } from './weigh.ts';
 
 /** Over cut-out by more than the scatter of switch and transducer, for so many whole minutes with the pump running. */
-const OVER_KPA = 2 * PSI;
-const OVER_MINUTES = 3;
+const MAX_OVER_CUT_OUT_KPA = 2 * KPA_PER_PSI;
+const MIN_OVER_MINUTES = 3;
 /** Contacts that stick now and then make one such run after another: that is one alarm. */
 const OFF_DELAY_S = 2 * 3600;
 
 export const longRun: Watch = {
   alarm: 'long-run',
-  each: 'pump',
-  on: ['minute'],
+  scope: 'pump',
+  triggers: ['minute'],
   onDelayS: 0,
   offDelayS: OFF_DELAY_S,
-  look,
+  evaluate,
 };
 
-function look(scene: Scene, memo: Memo): Finding | null | undefined {
+function evaluate(scene: Scene, memo: WatchMemory): Finding | null | undefined {
   const { run } = scene.pump;
   if (!run) return null;
   // Asked at each look of a run: it remembers until when something was announced.
@@ -45,8 +45,9 @@ function look(scene: Scene, memo: Memo): Finding | null | undefined {
   if (!minute) return undefined;
   const kpa = usesPressure(scene.pump) ? minute.kpa : undefined;
   const found =
-    (kpa ? (overCutOut(scene, run) ?? underCutIn(scene, run, memo)) : pastItsEnd(scene, run)) ??
-    (announced ? undefined : tooLong(scene, run, minute));
+    (kpa
+      ? (overCutOutFinding(scene, run) ?? heldUnderCutInFinding(scene, run, memo))
+      : pastEndFinding(scene, run)) ?? (announced ? undefined : tooLongFinding(scene, run, minute));
   // Contacts that did not open in this run stay under suspicion until it ends, though a tap that is opened takes pressure back into the band.
   if (memo['pastMs'] === run.startedMs && !isPastCutOut(found)) return undefined;
   if (isPastCutOut(found)) memo['pastMs'] = run.startedMs;
@@ -59,22 +60,23 @@ function isPastCutOut(found: Finding | null | undefined): boolean {
   return found?.evidence['switch'] === FORM_EVIDENCE['past-cut-out'].switch;
 }
 
-function overCutOut(scene: Scene, run: OpenRun): Finding | undefined {
-  const cutOut = highestCutOut(scene);
-  const minutes = lastMinutes(scene, OVER_MINUTES);
-  if (cutOut === undefined || !minutes || !hasPressureCycle(scene.pump) || !ranThrough(scene, minutes))
+function overCutOutFinding(scene: Scene, run: OpenRun): Finding | undefined {
+  const cutOut = highestCutOutKpa(scene);
+  const minutes = lastMinutes(scene, MIN_OVER_MINUTES);
+  if (cutOut === undefined || !minutes || !hasPressureCycle(scene.pump) || !ranThroughout(scene, minutes))
     return undefined;
-  if (!minutes.every((minute) => minute.kpa && minute.kpa.low > cutOut + OVER_KPA)) return undefined;
+  if (!minutes.every((minute) => minute.kpa && minute.kpa.low > cutOut + MAX_OVER_CUT_OUT_KPA))
+    return undefined;
   const kpa = minutes[minutes.length - 1]!.kpa!.mean;
   return {
     sinceMs: run.startedMs,
-    why: `The pump has run for ${sayTime(run.ranS)} and holds ${sayPressure(kpa)}, over the cut-out of ${sayPressure(cutOut)} at which its switch should open.`,
+    why: `The pump has run for ${formatDuration(run.ranS)} and holds ${formatPressure(kpa)}, over the cut-out of ${formatPressure(cutOut)} at which its switch should open.`,
     evidence: {
-      ranS: tidy(run.ranS, 0),
-      kpa: tidy(kpa, 0),
-      cutOutKpa: tidy(cutOut, 0),
+      ranS: roundTo(run.ranS, 0),
+      kpa: roundTo(kpa, 0),
+      cutOutKpa: roundTo(cutOut, 0),
       ...FORM_EVIDENCE['past-cut-out'],
     },
-    causes: weigh({ 'switch-contacts-stuck': 0.65, 'switch-out-of-set': 0.2, 'blocked-nipple': 0.15 }),
+    causes: weighCauses({ 'switch-contacts-stuck': 0.65, 'switch-out-of-set': 0.2, 'blocked-nipple': 0.15 }),
   };
 }

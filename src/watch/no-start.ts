@@ -3,53 +3,61 @@
  * does not run. Cut-in is the lowest at which this switch is known to close, so that a switch that was turned down does not
  * look like a dead pump.
  */
-import { companyOf, isLag, ownCutIn, speaksForAll } from './company.ts';
-import { fellAtOnce } from './fell-at-once.ts';
-import { PSI, lastMinute, numberOf, pumpOf, standingSince, standsNot, usesPressure } from './facts.ts';
-import { sayPressure, sayTime, tidy } from './say.ts';
-import type { Finding, Memo, MinutePump, MinuteScene, Scene, Watch } from './scene.ts';
-import { weigh } from './weigh.ts';
+import { peersOf, isLagPump, ownCutIn, reportsForGroup } from './company.ts';
+import { detectGaugeDrop } from './fell-at-once.ts';
+import {
+  KPA_PER_PSI,
+  lastMinute,
+  memoryNumber,
+  pumpInMinute,
+  activeSince,
+  clearActive,
+  usesPressure,
+} from './facts.ts';
+import { formatPressure, formatDuration, roundTo } from './say.ts';
+import type { Finding, WatchMemory, MinutePump, MinuteScene, Scene, Watch } from './scene.ts';
+import { weighCauses } from './weigh.ts';
 
 /** Under cut-in by the larger of 2 psi and three of its own spreads. */
-const UNDER_KPA = 2 * PSI;
+const MIN_UNDER_KPA = 2 * KPA_PER_PSI;
 const UNDER_SPREADS = 3;
 /** Of a drive people know the pressure that it holds: it wakes some 5 psi under it, and starts on the water that is drawn (common practice, no source). */
-const DRIVE_UNDER_KPA = 12 * PSI;
+const DRIVE_UNDER_KPA = 12 * KPA_PER_PSI;
 /** By 1 psi it is so for twenty minutes. */
-const LINGERS_UNDER_KPA = PSI;
-const LINGERS_MS = 20 * 60_000;
+const LINGER_UNDER_KPA = KPA_PER_PSI;
+const MIN_LINGER_MS = 20 * 60_000;
 /**
  * A pump that started by itself at a lower pressure is not told again above that for a week, down to this far under cut-in. One that
  * stays away is: with the first water that is used, or after three hours in which nobody used any.
  */
-const OWN_UNDER_KPA = 15 * PSI;
-const OWN_LINGERS_MS = 3 * 3_600_000;
-const OWN_MS = 7 * 86_400_000;
+const LATE_START_MAX_UNDER_KPA = 15 * KPA_PER_PSI;
+const LATE_START_LINGER_MS = 3 * 3_600_000;
+const LATE_START_MEMORY_MS = 7 * 86_400_000;
 /** Current must have been heard for this much of the minute: silence is not zero. */
-const HEARD_S = 40;
-const CALLS_MINUTES = 2;
+const MIN_HEARD_S = 40;
+const MIN_CALL_MINUTES = 2;
 /** Half an hour with no run ever seen: whoever set it up is still there, and a house draws water meanwhile. */
-const NEVER_RAN_S = 1800;
+const MIN_NEVER_RAN_S = 1800;
 
 /** What starts late each time is one alarm and not one a start. */
 const OFF_DELAY_S = 3600;
 
 export const noStart: Watch = {
   alarm: 'no-start',
-  each: 'pump',
-  on: ['minute'],
+  scope: 'pump',
+  triggers: ['minute'],
   onDelayS: 60,
   offDelayS: OFF_DELAY_S,
-  look,
+  evaluate,
 };
 
-function look(scene: Scene, memo: Memo): Finding | null | undefined {
+function evaluate(scene: Scene, memo: WatchMemory): Finding | null | undefined {
   const minute = lastMinute(scene);
-  const pump = minute && pumpOf(scene, minute);
-  if (!minute || !pump || pump.heardS < HEARD_S) return undefined;
+  const pump = minute && pumpInMinute(scene, minute);
+  if (!minute || !pump || pump.heardS < MIN_HEARD_S) return undefined;
   if (pump.ranS > 0 || scene.pump.run) {
-    noteOwnStart(scene, minute, memo);
-    return standsNot(memo);
+    recordLateStart(scene, minute, memo);
+    return clearActive(memo);
   }
   if (othersServe(scene, minute)) {
     // It may be another's turn; that this one would start is not shown by that.
@@ -57,10 +65,10 @@ function look(scene: Scene, memo: Memo): Finding | null | undefined {
     delete memo['lingersMs'];
     return undefined;
   }
-  if (pump.calls === true) return called(scene, minute, memo);
-  if (!usesPressure(scene.pump) || pump.calls === false)
-    return pump.calls === false ? standsNot(memo) : undefined;
-  return underCutIn(scene, minute, pump, memo);
+  if (pump.callsForWater === true) return callFinding(scene, minute, memo);
+  if (!usesPressure(scene.pump) || pump.callsForWater === false)
+    return pump.callsForWater === false ? clearActive(memo) : undefined;
+  return underCutInFinding(scene, minute, pump, memo);
 }
 
 /**
@@ -68,17 +76,17 @@ function look(scene: Scene, memo: Memo): Finding | null | undefined {
  * lag pump is wanted while the others run and pressure stands under its own cut-in all the same.
  */
 function othersServe(scene: Scene, minute: MinuteScene): boolean {
-  const company = companyOf(scene);
+  const company = peersOf(scene);
   if (company.length === 0) return false;
   const busy = company.some((other) => (minute.pumps[other.index]?.ranS ?? 0) > 0);
-  if (usesPressure(scene.pump) && isLag(scene)) return !busy;
-  return busy || !speaksForAll(scene);
+  if (usesPressure(scene.pump) && isLagPump(scene)) return !busy;
+  return busy || !reportsForGroup(scene);
 }
 
-function called(scene: Scene, minute: MinuteScene, memo: Memo): Finding | undefined {
-  const sinceMs = standingSince(memo, minute.atMs - 60_000);
+function callFinding(scene: Scene, minute: MinuteScene, memo: WatchMemory): Finding | undefined {
+  const sinceMs = activeSince(memo, minute.atMs - 60_000);
   const forS = (minute.atMs - sinceMs) / 1000;
-  if (forS < CALLS_MINUTES * 60) return undefined;
+  if (forS < MIN_CALL_MINUTES * 60) return undefined;
   const what =
     scene.pump.card.control === 'float'
       ? 'The float'
@@ -87,62 +95,65 @@ function called(scene: Scene, minute: MinuteScene, memo: Memo): Finding | undefi
         : 'The switch';
   return {
     sinceMs,
-    why: `${what} has called for water for ${sayTime(forS)} and no current flows.`,
-    evidence: { forS: tidy(forS, 0), calls: 'yes', amps: 0 },
+    why: `${what} has called for water for ${formatDuration(forS)} and no current flows.`,
+    evidence: { forS: roundTo(forS, 0), calls: 'yes', amps: 0 },
     causes: causesOf(scene, minute),
   };
 }
 
-function underCutIn(
+function underCutInFinding(
   scene: Scene,
   minute: MinuteScene,
   pump: MinutePump,
-  memo: Memo,
+  memo: WatchMemory,
 ): Finding | null | undefined {
   const { kpa } = minute;
-  const written = ownCutIn(scene, scene.pump);
-  if (written === undefined || !kpa) return undefined;
-  const cutIn = scene.pump.card.control === 'variable-speed' ? written - DRIVE_UNDER_KPA : written;
+  const ownCutInKpa = ownCutIn(scene, scene.pump);
+  if (ownCutInKpa === undefined || !kpa) return undefined;
+  const cutIn = scene.pump.card.control === 'variable-speed' ? ownCutInKpa - DRIVE_UNDER_KPA : ownCutInKpa;
   if (kpa.low >= cutIn) {
     delete memo['lingersMs'];
-    return standsNot(memo);
+    return clearActive(memo);
   }
   // That is told of the gauge, and says nothing of the pump.
-  if (fellAtOnce(scene)) return undefined;
+  if (detectGaugeDrop(scene)) return undefined;
   // Where it came by itself after a wait, the switch may have moved: the wait alone proves nothing then, but its length does.
-  const late = isRecent(scene, memo);
-  const startsAt = late ? Math.min(cutIn, numberOf(memo, 'ownKpa', cutIn)) : cutIn;
-  const scatter = Math.min(UNDER_SPREADS * (scene.pump.baseline?.cutInKpa?.spread ?? 0), 8 * PSI);
-  const clearlyUnder = kpa.high < startsAt - Math.max(UNDER_KPA, scatter);
-  const lingersForMs = lingering(minute, kpa.high < cutIn - Math.max(LINGERS_UNDER_KPA, scatter), memo);
-  if (!clearlyUnder && lingersForMs < (late ? OWN_LINGERS_MS : LINGERS_MS)) return undefined;
-  const sinceMs = standingSince(memo, numberOf(memo, 'lingersMs', minute.atMs - 60_000));
+  const late = startedLateRecently(scene, memo);
+  const startsAt = late ? Math.min(cutIn, memoryNumber(memo, 'ownKpa', cutIn)) : cutIn;
+  const scatter = Math.min(UNDER_SPREADS * (scene.pump.baseline?.cutInKpa?.spread ?? 0), 8 * KPA_PER_PSI);
+  const clearlyUnder = kpa.high < startsAt - Math.max(MIN_UNDER_KPA, scatter);
+  const lingersForMs = lingeringMs(minute, kpa.high < cutIn - Math.max(LINGER_UNDER_KPA, scatter), memo);
+  if (!clearlyUnder && lingersForMs < (late ? LATE_START_LINGER_MS : MIN_LINGER_MS)) return undefined;
+  const sinceMs = activeSince(memo, memoryNumber(memo, 'lingersMs', minute.atMs - 60_000));
   const forS = (minute.atMs - sinceMs) / 1000;
-  if (neverRan(scene) && forS < NEVER_RAN_S) return undefined;
+  if (neverRan(scene) && forS < MIN_NEVER_RAN_S) return undefined;
   return {
     sinceMs,
-    why: `Pressure is ${sayPressure(kpa.last)}, under the cut-in of ${sayPressure(cutIn)}, and no current has flowed for ${sayTime(Math.max(forS, 60))}.`,
+    why: `Pressure is ${formatPressure(kpa.last)}, under the cut-in of ${formatPressure(cutIn)}, and no current has flowed for ${formatDuration(Math.max(forS, 60))}.`,
     evidence: {
-      kpa: tidy(kpa.last, 0),
-      cutInKpa: tidy(cutIn, 0),
-      forS: tidy(forS, 0),
-      amps: tidy(pump.resting?.mean ?? 0),
+      kpa: roundTo(kpa.last, 0),
+      cutInKpa: roundTo(cutIn, 0),
+      forS: roundTo(forS, 0),
+      amps: roundTo(pump.resting?.mean ?? 0),
     },
     causes: causesOf(scene, minute),
   };
 }
 
 /** The pump starts of itself after it seemed dead: that is where its switch closes now, or where a late one does. */
-function noteOwnStart(scene: Scene, minute: MinuteScene, memo: Memo): void {
+function recordLateStart(scene: Scene, minute: MinuteScene, memo: WatchMemory): void {
   const kpa = scene.pump.run?.cutInKpa ?? minute.kpa?.low;
   const cutIn = ownCutIn(scene, scene.pump);
   if (memo['sinceMs'] === undefined || kpa === undefined || cutIn === undefined) return;
-  memo['ownKpa'] = tidy(Math.max(cutIn - OWN_UNDER_KPA, Math.min(kpa, numberOf(memo, 'ownKpa', kpa))), 0);
+  memo['ownKpa'] = roundTo(
+    Math.max(cutIn - LATE_START_MAX_UNDER_KPA, Math.min(kpa, memoryNumber(memo, 'ownKpa', kpa))),
+    0,
+  );
   memo['ownMs'] = minute.atMs;
 }
 
-function isRecent(scene: Scene, memo: Memo): boolean {
-  return scene.atMs - numberOf(memo, 'ownMs', -Infinity) < OWN_MS;
+function startedLateRecently(scene: Scene, memo: WatchMemory): boolean {
+  return scene.atMs - memoryNumber(memo, 'ownMs', -Infinity) < LATE_START_MEMORY_MS;
 }
 
 /** Before its first run only the card says where this switch closes, and the card may be of another one, or in another unit. */
@@ -151,12 +162,12 @@ function neverRan({ pump }: Scene): boolean {
 }
 
 /** A little under cut-in, but for long: pressure that falls slowly does not jump past the switch. */
-function lingering(minute: MinuteScene, isUnder: boolean, memo: Memo): number {
+function lingeringMs(minute: MinuteScene, isUnder: boolean, memo: WatchMemory): number {
   if (!isUnder) {
     delete memo['lingersMs'];
     return 0;
   }
-  const sinceMs = numberOf(memo, 'lingersMs', minute.atMs - 60_000);
+  const sinceMs = memoryNumber(memo, 'lingersMs', minute.atMs - 60_000);
   memo['lingersMs'] = sinceMs;
   return minute.atMs - sinceMs;
 }
@@ -172,7 +183,7 @@ function causesOf(scene: Scene, minute: MinuteScene): Finding['causes'] {
   const waiting =
     waits !== undefined && last !== undefined && scene.atMs - last.stoppedMs < (waits + 300) * 1000;
   const freezing = (minute.temperatureC?.mean ?? 20) < 1;
-  return weigh({
+  return weighCauses({
     'low-pressure-cut-off': lockedOut ? 0.45 : 0.02,
     'protector-waiting': waiting ? 0.6 : 0.03,
     frozen: freezing ? 0.4 : 0,

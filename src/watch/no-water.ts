@@ -2,53 +2,53 @@
  * The taps run dry: pressure under 5 psi for a minute. Said only of a transducer that has shown pressure before: one that never did
  * is not connected, which is `sensor-fault`.
  */
-import { fellAtOnce } from './fell-at-once.ts';
-import { PSI, lastMinute, standingSince, standsNot, usesPressure } from './facts.ts';
-import { sayPressure, tidy } from './say.ts';
-import type { Finding, Memo, Scene, Watch } from './scene.ts';
-import { weigh } from './weigh.ts';
+import { detectGaugeDrop } from './fell-at-once.ts';
+import { KPA_PER_PSI, lastMinute, activeSince, clearActive, usesPressure } from './facts.ts';
+import { formatPressure, roundTo } from './say.ts';
+import type { Finding, WatchMemory, Scene, Watch } from './scene.ts';
+import { weighCauses } from './weigh.ts';
 
 /** The contract's 35 kPa. */
 const DRY_KPA = 35;
-const BACK_KPA = DRY_KPA + 2 * PSI;
+const CLEAR_KPA = DRY_KPA + 2 * KPA_PER_PSI;
 /** Pressure that a working well has shown: 20 psi. */
-const ALIVE_KPA = 20 * PSI;
+const WORKING_KPA = 20 * KPA_PER_PSI;
 /** Under nothing by more than a transducer's offset is a broken wire and not a dry tap. */
-const BROKEN_KPA = -3 * PSI;
+const BROKEN_WIRE_KPA = -3 * KPA_PER_PSI;
 /** From 20 psi to nothing within this: no tank empties so fast through taps. */
-const SUDDEN_MS = 60_000;
+const MAX_SUDDEN_MS = 60_000;
 
 export const noWater: Watch = {
   alarm: 'no-water',
-  each: 'well',
-  on: ['minute'],
+  scope: 'well',
+  triggers: ['minute'],
   onDelayS: 60,
   offDelayS: 3600,
-  look,
+  evaluate,
 };
 
-function look(scene: Scene, memo: Memo): Finding | null | undefined {
+function evaluate(scene: Scene, memo: WatchMemory): Finding | null | undefined {
   const minute = lastMinute(scene);
   const serving = scene.pumps.find(usesPressure);
   // Pressure at the taps is the whole well's; where it has none, that of the pump that serves them (a booster behind a store).
   const kpa = minute?.kpa ?? (serving && minute?.pumps[serving.index]?.kpa);
   if (!minute || !kpa) return undefined;
-  if (kpa.low > ALIVE_KPA) memo['alive'] = true;
-  if (memo['alive'] !== true || kpa.mean < BROKEN_KPA) return undefined;
-  if (kpa.low > BACK_KPA) return standsNot(memo);
+  if (kpa.low > WORKING_KPA) memo['alive'] = true;
+  if (memo['alive'] !== true || kpa.mean < BROKEN_WIRE_KPA) return undefined;
+  if (kpa.low > CLEAR_KPA) return clearActive(memo);
   if (kpa.high >= DRY_KPA) return undefined;
   // A gauge that lost its plug is told as such, and says nothing of the taps.
-  if (fellAtOnce(scene, minute.kpa ? scene.pump : serving)) return undefined;
-  const sinceMs = standingSince(memo, minute.atMs - 60_000);
+  if (detectGaugeDrop(scene, minute.kpa ? scene.pump : serving)) return undefined;
+  const sinceMs = activeSince(memo, minute.atMs - 60_000);
   const running = minute.pumps.some((pump) => pump.ranS > 30);
-  const fell = fellSoon(scene, sinceMs);
+  const fell = fellSuddenly(scene, sinceMs);
   const { lowCutOffKpa, cutInKpa } = scene.well.card.switch;
   return {
     sinceMs,
-    why: `Pressure is ${sayPressure(Math.max(0, kpa.mean))}: no water comes, ${running ? 'though the pump runs' : 'and the pump rests'}.`,
-    evidence: { kpa: tidy(kpa.mean, 1), pump: running ? 'running' : 'resting' },
+    why: `Pressure is ${formatPressure(Math.max(0, kpa.mean))}: no water comes, ${running ? 'though the pump runs' : 'and the pump rests'}.`,
+    evidence: { kpa: roundTo(kpa.mean, 1), pump: running ? 'running' : 'resting' },
     causes: running
-      ? weigh({
+      ? weighCauses({
           'broken-pipe': fell ? 0.55 : 0.35,
           'low-well': 0.25,
           'lost-prime': 0.15,
@@ -58,7 +58,7 @@ function look(scene: Scene, memo: Memo): Finding | null | undefined {
           frozen: 0.03,
           'transducer-fault': fell ? 0.1 : 0.05,
         })
-      : weigh({
+      : weighCauses({
           'power-lost': 0.25,
           'breaker-open': 0.25,
           // Only where the switch is known to have one, or nothing is known of the switch.
@@ -72,7 +72,7 @@ function look(scene: Scene, memo: Memo): Finding | null | undefined {
 }
 
 /** Water that is used takes the pressure down over many minutes; a burst, or a gauge whose line broke, at once. */
-function fellSoon(scene: Scene, sinceMs: number): boolean {
-  const before = scene.well.minutes.findLast((minute) => minute.atMs <= sinceMs - SUDDEN_MS);
-  return before?.kpa !== undefined && before.kpa.mean > ALIVE_KPA;
+function fellSuddenly(scene: Scene, sinceMs: number): boolean {
+  const before = scene.well.minutes.findLast((minute) => minute.atMs <= sinceMs - MAX_SUDDEN_MS);
+  return before?.kpa !== undefined && before.kpa.mean > WORKING_KPA;
 }

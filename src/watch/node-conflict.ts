@@ -1,23 +1,23 @@
 /** Two boxes speak under one name (contract, section 2): both are kept, and none can be trusted to be the well's own. */
 import type { Finding, Scene, Watch } from './scene.ts';
-import { weigh } from './weigh.ts';
+import { weighCauses } from './weigh.ts';
 
 export const nodeConflict: Watch = {
   alarm: 'node-conflict',
-  each: 'node',
-  on: ['minute'],
+  scope: 'node',
+  triggers: ['minute'],
   onDelayS: 0,
   offDelayS: 3600,
-  look,
+  evaluate,
 };
 
-function look(scene: Scene): Finding | null {
+function evaluate(scene: Scene): Finding | null {
   const { node } = scene;
   if (!node || node.is !== 'conflict') return null;
   return {
     sinceMs: node.sinceMs,
     why: `Two boxes send under the name ${node.node}: what this well shows may be another well's.`,
     evidence: { ...node.evidence, node: node.node },
-    causes: weigh({ 'node-offline': 0.6, serviced: 0.4 }),
+    causes: weighCauses({ 'node-offline': 0.6, serviced: 0.4 }),
   };
 }

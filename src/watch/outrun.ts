@@ -4,13 +4,13 @@
  * what rest brings the water back: this well's own numbers, as far as its runs have shown them.
  */
 import type { Cycle } from '../cycles/cycle.ts';
-import { isFresh } from './facts.ts';
-import { sayTime } from './say.ts';
+import { isAfterReset } from './facts.ts';
+import { formatDuration } from './say.ts';
 import type { Scene } from './scene.ts';
 
-export interface Outrun {
+export interface Overpumping {
   /** Runs that broke, of so many known. */
-  broke: number;
+  brokenRuns: number;
   runs: number;
   /** The soonest break after a long rest, s: runs longer than this outrun the well. */
   limitS: number;
@@ -20,23 +20,25 @@ export interface Outrun {
 }
 
 /** A rest counts as long where it is at least half of the longest known. */
-const LONG_SHARE = 0.5;
+const LONG_REST_RATIO = 0.5;
 /** A line that was lost, or a clamp that slipped off within a run, is no well that gave out. */
-const NO_CURRENT = 0.25;
+const NO_CURRENT_RATIO = 0.25;
 /** A run has shown that the water was back where it lasted this share of the limit. */
-const LASTED_SHARE = 0.9;
+const MIN_LASTED_RATIO = 0.9;
 
 /** What the last runs show; undefined where none of them broke. */
-export function outrun(scene: Scene): Outrun | undefined {
-  const runs = scene.pump.cycles.filter((cycle) => isFresh(scene, cycle.startedMs));
-  const broken = runs.filter((cycle) => cycle.broke !== undefined && cycle.broke.share > NO_CURRENT);
+export function estimateOverpumping(scene: Scene): Overpumping | undefined {
+  const runs = scene.pump.cycles.filter((cycle) => isAfterReset(scene, cycle.startedMs));
+  const broken = runs.filter(
+    (cycle) => cycle.loadLoss !== undefined && cycle.loadLoss.ratio > NO_CURRENT_RATIO,
+  );
   if (broken.length === 0) return undefined;
   const longest = Math.max(...broken.map((cycle) => cycle.restedS ?? 0));
-  const rested = broken.filter((cycle) => (cycle.restedS ?? 0) >= LONG_SHARE * longest);
-  const limitS = Math.min(...rested.map((cycle) => cycle.broke!.atS));
-  const restS = restThatHelps(runs, limitS);
+  const rested = broken.filter((cycle) => (cycle.restedS ?? 0) >= LONG_REST_RATIO * longest);
+  const limitS = Math.min(...rested.map((cycle) => cycle.loadLoss!.atS));
+  const restS = recoveryRestS(runs, limitS);
   return {
-    broke: broken.length,
+    brokenRuns: broken.length,
     runs: runs.length,
     limitS,
     ...(restS !== undefined && { restS }),
@@ -45,19 +47,19 @@ export function outrun(scene: Scene): Outrun | undefined {
 }
 
 /** The shortest rest after a break whose next run got as far as the limit, whether it broke then or ended well. */
-function restThatHelps(runs: readonly Cycle[], limitS: number): number | undefined {
+function recoveryRestS(runs: readonly Cycle[], limitS: number): number | undefined {
   let shortest: number | undefined;
   for (const [at, cycle] of runs.entries()) {
-    if (runs[at - 1]?.broke === undefined || cycle.restedS === undefined) continue;
-    const lasted = cycle.broke?.atS ?? cycle.ranS;
-    if (lasted >= LASTED_SHARE * limitS && (shortest === undefined || cycle.restedS < shortest))
+    if (runs[at - 1]?.loadLoss === undefined || cycle.restedS === undefined) continue;
+    const lasted = cycle.loadLoss?.atS ?? cycle.ranS;
+    if (lasted >= MIN_LASTED_RATIO * limitS && (shortest === undefined || cycle.restedS < shortest))
       shortest = cycle.restedS;
   }
   return shortest;
 }
 
 /** "Runs over 12 min outrun the well; a rest of 40 min brings it back." */
-export function sayOutrun({ limitS, restS }: Outrun): string {
-  const back = restS === undefined ? '' : `; a rest of ${sayTime(restS)} brings it back`;
-  return `Runs over ${sayTime(limitS)} outrun the well${back}.`;
+export function formatOverpumping({ limitS, restS }: Overpumping): string {
+  const back = restS === undefined ? '' : `; a rest of ${formatDuration(restS)} brings it back`;
+  return `Runs over ${formatDuration(limitS)} outrun the well${back}.`;
 }

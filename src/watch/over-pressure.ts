@@ -5,36 +5,36 @@
  */
 import { heatedKpa } from '../hydraulics/heating.ts';
 import { tankOf } from '../hydraulics/tank.ts';
-import { companyOf, speaksForPressure } from './company.ts';
+import { peersOf, reportsPressure } from './company.ts';
 import {
-  PSI,
-  highestCutOut,
+  KPA_PER_PSI,
+  highestCutOutKpa,
   lastMinute,
-  standingSince,
-  standsNot,
-  stoodOver,
+  activeSince,
+  clearActive,
+  stayedOver,
   usesPressure,
 } from './facts.ts';
-import { sayPressure, tidy } from './say.ts';
-import type { Finding, Memo, Scene, Watch } from './scene.ts';
-import { weigh } from './weigh.ts';
+import { formatPressure, roundTo } from './say.ts';
+import type { Finding, WatchMemory, Scene, Watch } from './scene.ts';
+import { weighCauses } from './weigh.ts';
 
-const OVER_CUT_OUT_KPA = 10 * PSI;
-const UNDER_RELIEF_KPA = 5 * PSI;
+const OVER_CUT_OUT_KPA = 10 * KPA_PER_PSI;
+const UNDER_RELIEF_KPA = 5 * KPA_PER_PSI;
 /**
  * A relief valve nearer to cut-out than this cannot be watched by its own pressure: each fill would come near it. But what has risen by as
  * much since the pump stopped is no fill.
  */
-const RELIEF_CLEAR_KPA = 2 * PSI;
-const ROSE_KPA = 2 * PSI;
+const MIN_RELIEF_MARGIN_KPA = 2 * KPA_PER_PSI;
+const MIN_REST_RISE_KPA = 2 * KPA_PER_PSI;
 /** Pressure must fall this far under the limit before the alarm goes: 2 % of a 100 psi span (starting value of ANSI/ISA-18.2, from memory). */
-const DEADBAND_KPA = 2 * PSI;
+const DEADBAND_KPA = 2 * KPA_PER_PSI;
 
 /** Runs after which the switch's own points are known (./facts.ts). */
-const RUNS_TO_JUDGE = 3;
+const MIN_RUNS = 3;
 /** Until then a run may be a fill to a cut-out that the card does not know: ten minutes, and no switch of a house is set over 90 psi (common practice). */
-const FIRST_FILL_S = 600;
-const NO_SWITCH_KPA = 90 * PSI;
+const MAX_FIRST_FILL_S = 600;
+const MAX_SWITCH_KPA = 90 * KPA_PER_PSI;
 /** A day and two hours without it: what comes back each day (contacts that stick now and then, a heater each morning) is one alarm. */
 const OFF_DELAY_S = 26 * 3600;
 
@@ -43,55 +43,57 @@ const HEATER_L = 80 * 3.785;
 
 export const overPressure: Watch = {
   alarm: 'over-pressure',
-  each: 'pump',
-  on: ['minute'],
+  scope: 'pump',
+  triggers: ['minute'],
   onDelayS: 10,
   offDelayS: OFF_DELAY_S,
-  look,
+  evaluate,
 };
 
-function look(scene: Scene, memo: Memo): Finding | null | undefined {
+function evaluate(scene: Scene, memo: WatchMemory): Finding | null | undefined {
   // Into a store pressure is what hose and height make it: no switch limits it.
-  const cutOut = usesPressure(scene.pump) ? highestCutOut(scene) : undefined;
+  const cutOut = usesPressure(scene.pump) ? highestCutOutKpa(scene) : undefined;
   const minute = lastMinute(scene);
-  if (!minute?.kpa || !speaksForPressure(scene)) return undefined;
-  const limit = limitOf(scene, cutOut);
+  if (!minute?.kpa || !reportsPressure(scene)) return undefined;
+  const limit = limitKpaOf(scene, cutOut);
   if (limit === undefined) return undefined;
-  const stands = memo['sinceMs'] !== undefined;
-  if (!stoodOver(minute.kpa, stands ? limit - DEADBAND_KPA : limit)) {
+  const isActive = memo['sinceMs'] !== undefined;
+  if (!stayedOver(minute.kpa, isActive ? limit - DEADBAND_KPA : limit)) {
     delete memo['ran'];
-    return standsNot(memo);
+    return clearActive(memo);
   }
-  const sinceMs = standingSince(memo, minute.atMs - 60_000);
+  const sinceMs = activeSince(memo, minute.atMs - 60_000);
   // What a running pump raised stands there after it stopped at last: it is still the running pump's pressure.
-  const running = [scene.pump, ...companyOf(scene)].some(
+  const running = [scene.pump, ...peersOf(scene)].some(
     (pump) => pump.run !== undefined && (minute.pumps[pump.index]?.ranS ?? 0) > 0,
   );
   // With nothing learnt yet a switch that opens higher than its card says is more likely a wrong card: its next runs tell.
-  if (!scene.pump.pinned && scene.pump.cycles.length < RUNS_TO_JUDGE) {
+  if (!scene.pump.pinned && scene.pump.cycles.length < MIN_RUNS) {
     if (!running) return undefined;
     // A run that ends soon was a fill to another cut-out than the card's.
-    if (minute.kpa.mean < NO_SWITCH_KPA && ranS(scene) < FIRST_FILL_S) return undefined;
+    if (minute.kpa.mean < MAX_SWITCH_KPA && longestRunningS(scene) < MAX_FIRST_FILL_S) return undefined;
   }
   if (running) memo['ran'] = true;
   const driven = scene.pump.card.control === 'variable-speed';
   return memo['ran'] === true
-    ? whileRunning(minute.kpa.mean, cutOut, limit, { sinceMs, running, driven })
-    : atRest(scene, minute.kpa.mean, cutOut, limit, sinceMs);
+    ? runningFinding(minute.kpa.mean, cutOut, limit, { sinceMs, running, driven })
+    : restFinding(scene, minute.kpa.mean, cutOut, limit, sinceMs);
 }
 
 /** How long the longest of the runs that go on now has run, s. */
-function ranS(scene: Scene): number {
-  return Math.max(0, ...[scene.pump, ...companyOf(scene)].map((pump) => pump.run?.ranS ?? 0));
+function longestRunningS(scene: Scene): number {
+  return Math.max(0, ...[scene.pump, ...peersOf(scene)].map((pump) => pump.run?.ranS ?? 0));
 }
 
-function limitOf(scene: Scene, cutOut: number | undefined): number | undefined {
+function limitKpaOf(scene: Scene, cutOut: number | undefined): number | undefined {
   const relief = scene.well.card.reliefKpa;
   const byRelief = relief === undefined ? undefined : relief - UNDER_RELIEF_KPA;
   if (cutOut === undefined) return byRelief;
   const bySwitch = cutOut + OVER_CUT_OUT_KPA;
   if (byRelief === undefined) return bySwitch;
-  return byRelief > cutOut + RELIEF_CLEAR_KPA || roseAtRest(scene) ? Math.min(byRelief, bySwitch) : bySwitch;
+  return byRelief > cutOut + MIN_RELIEF_MARGIN_KPA || roseAtRest(scene)
+    ? Math.min(byRelief, bySwitch)
+    : bySwitch;
 }
 
 /** By the means of whole minutes in which no pump ran. */
@@ -105,10 +107,10 @@ function roseAtRest({ well, pump }: Scene): boolean {
     last ??= kpa.mean;
     lowest = Math.min(lowest, kpa.mean);
   }
-  return last !== undefined && last > lowest + ROSE_KPA;
+  return last !== undefined && last > lowest + MIN_REST_RISE_KPA;
 }
 
-function whileRunning(
+function runningFinding(
   kpa: number,
   cutOut: number | undefined,
   limit: number,
@@ -118,21 +120,21 @@ function whileRunning(
     cutOut === undefined
       ? 'its relief valve is near'
       : driven
-        ? `its drive should hold ${sayPressure(cutOut)}`
-        : `the switch should open at ${sayPressure(cutOut)}`;
+        ? `its drive should hold ${formatPressure(cutOut)}`
+        : `the switch should open at ${formatPressure(cutOut)}`;
   return {
     sinceMs,
     priority: running ? 'now' : 'soon',
-    why: `The pump ${running ? 'runs on' : 'ran on'} at ${sayPressure(kpa)}; ${switchText}.`,
-    evidence: facts(kpa, cutOut, limit, running),
+    why: `The pump ${running ? 'runs on' : 'ran on'} at ${formatPressure(kpa)}; ${switchText}.`,
+    evidence: pressureEvidence(kpa, cutOut, limit, running),
     // The drive's own sensor is its switch: out of set, or its line blocked.
     causes: driven
-      ? weigh({ 'switch-out-of-set': 0.45, 'blocked-nipple': 0.3, 'transducer-fault': 0.25 })
-      : weigh({ 'switch-contacts-stuck': 0.75, 'blocked-nipple': 0.15, 'switch-out-of-set': 0.1 }),
+      ? weighCauses({ 'switch-out-of-set': 0.45, 'blocked-nipple': 0.3, 'transducer-fault': 0.25 })
+      : weighCauses({ 'switch-contacts-stuck': 0.75, 'blocked-nipple': 0.15, 'switch-out-of-set': 0.1 }),
   };
 }
 
-function atRest(
+function restFinding(
   scene: Scene,
   kpa: number,
   cutOut: number | undefined,
@@ -141,22 +143,23 @@ function atRest(
 ): Finding {
   const last = scene.pump.cycles[scene.pump.cycles.length - 1];
   const bySwitch = last?.cutOutKpa !== undefined && last.cutOutKpa > limit - 2 * DEADBAND_KPA;
-  const against = cutOut === undefined || kpa <= cutOut ? '' : `, ${sayPressure(kpa - cutOut)} over cut-out`;
+  const against =
+    cutOut === undefined || kpa <= cutOut ? '' : `, ${formatPressure(kpa - cutOut)} over cut-out`;
   const heated = bySwitch ? undefined : heatedFrom(scene, Math.max(cutOut ?? 0, last?.cutOutKpa ?? 0));
   const byHeat = heated !== undefined && kpa <= heated.kpa;
   return {
     sinceMs,
     priority: 'soon',
     why: bySwitch
-      ? `The switch let the pump run up to ${sayPressure(last.cutOutKpa ?? kpa)}${against}.`
-      : `Pressure stands at ${sayPressure(kpa)} with the pump at rest${against}.${byHeat || !heated ? '' : ` Behind the tank on the card a water heater raises it by ${sayPressure(heated.riseKpa)} at most.`}`,
+      ? `The switch let the pump run up to ${formatPressure(last.cutOutKpa ?? kpa)}${against}.`
+      : `Pressure stands at ${formatPressure(kpa)} with the pump at rest${against}.${byHeat || !heated ? '' : ` Behind the tank on the card a water heater raises it by ${formatPressure(heated.riseKpa)} at most.`}`,
     evidence: {
-      ...facts(kpa, cutOut, limit, false),
-      ...(heated && !byHeat && { heaterRiseKpa: tidy(heated.riseKpa, 0) }),
+      ...pressureEvidence(kpa, cutOut, limit, false),
+      ...(heated && !byHeat && { heaterRiseKpa: roundTo(heated.riseKpa, 0) }),
     },
     causes: bySwitch
-      ? weigh({ 'switch-out-of-set': 0.45, 'transducer-fault': 0.3, 'switch-contacts-stuck': 0.25 })
-      : weigh(byHeat ? BY_HEAT : NOT_BY_HEAT[scene.well.card.tank?.kind ?? 'captive-air']),
+      ? weighCauses({ 'switch-out-of-set': 0.45, 'transducer-fault': 0.3, 'switch-contacts-stuck': 0.25 })
+      : weighCauses(byHeat ? BY_HEAT : NOT_BY_HEAT[scene.well.card.tank?.kind ?? 'captive-air']),
   };
 }
 
@@ -187,16 +190,16 @@ const NOT_BY_HEAT = {
   plain: { 'tank-air-lost': 0.5, ...NO_CUSHION },
 };
 
-function facts(
+function pressureEvidence(
   kpa: number,
   cutOut: number | undefined,
   limit: number,
   running: boolean,
 ): Finding['evidence'] {
   return {
-    kpa: tidy(kpa, 0),
-    limitKpa: tidy(limit, 0),
-    ...(cutOut !== undefined && { cutOutKpa: tidy(cutOut, 0) }),
+    kpa: roundTo(kpa, 0),
+    limitKpa: roundTo(limit, 0),
+    ...(cutOut !== undefined && { cutOutKpa: roundTo(cutOut, 0) }),
     pump: running ? 'running' : 'resting',
   };
 }

@@ -5,35 +5,35 @@
  */
 import { median } from '../baseline/robust.ts';
 import type { Cycle } from '../cycles/cycle.ts';
-import { cutInOf, PSI, usualAmps } from './facts.ts';
+import { normalCutInKpa, KPA_PER_PSI, normalAmpsOf } from './facts.ts';
 import type { Scene } from './scene.ts';
-import { endIsSeen } from './unseen-end.ts';
+import { isEndSeen } from './unseen-end.ts';
 
-const LEAST_RUNS = 3;
+const MIN_RUNS = 3;
 /** A mechanical switch repeats to 1 or 2 psi (common practice). */
-const ALIKE_KPA = 2 * PSI;
+const ALIKE_KPA = 2 * KPA_PER_PSI;
 /** Of the starts: a tap that is opened wide lets pressure fall under cut-in before the motor is up. */
-const ODD_STARTS = 1;
+const MAX_ODD_STARTS = 1;
 /** Less current, or less water, than this share of the usual is a pump that was stopped by its own trouble; delivery is not known as well as current. */
-const AS_EVER = { amps: 0.93, delivery: 0.85 };
+const MIN_NORMAL_RATIO = { amps: 0.93, delivery: 0.85 };
 
 /** `runs`: the last ones, oldest first, that were seen whole. Too few, or without pressure: not known, so no. */
-export function endsByItsSwitch(scene: Scene, runs: readonly Cycle[]): boolean {
-  const cutIn = cutInOf(scene);
-  if (cutIn === undefined || runs.length < LEAST_RUNS) return false;
-  if (!runs.every((run) => endIsSeen(scene, run))) return false;
+export function endedBySwitch(scene: Scene, runs: readonly Cycle[]): boolean {
+  const cutIn = normalCutInKpa(scene);
+  if (cutIn === undefined || runs.length < MIN_RUNS) return false;
+  if (!runs.every((run) => isEndSeen(scene, run))) return false;
   const ends = runs.map((run) => run.cutOutKpa ?? NaN);
   const starts = runs.map((run) => run.cutInKpa ?? NaN);
   // A reading comes late by up to its period, and pressure has moved on by so much.
-  const room = ALIKE_KPA + (median(runs.map((run) => stepKpa(run))) ?? 0);
-  const closes = median(starts) ?? NaN;
-  const odd = starts.filter((kpa) => !(Math.abs(kpa - closes) < room)).length;
+  const toleranceKpa = ALIKE_KPA + (median(runs.map((run) => stepKpa(run))) ?? 0);
+  const closesKpa = median(starts) ?? NaN;
+  const odd = starts.filter((kpa) => !(Math.abs(kpa - closesKpa) < toleranceKpa)).length;
   return (
-    Math.max(...ends) - Math.min(...ends) < room &&
-    odd <= ODD_STARTS &&
-    closes < cutIn + ALIKE_KPA &&
-    runs.every((run) => run.broke === undefined) &&
-    worksAsEver(scene, runs)
+    Math.max(...ends) - Math.min(...ends) < toleranceKpa &&
+    odd <= MAX_ODD_STARTS &&
+    closesKpa < cutIn + ALIKE_KPA &&
+    runs.every((run) => run.loadLoss === undefined) &&
+    worksNormally(scene, runs)
   );
 }
 
@@ -42,9 +42,9 @@ function stepKpa(run: Cycle): number {
   return cutInKpa === undefined || cutOutKpa === undefined ? 0 : Math.abs(cutOutKpa - cutInKpa) / readings;
 }
 
-function worksAsEver(scene: Scene, runs: readonly Cycle[]): boolean {
-  const usual = usualAmps(scene);
+function worksNormally(scene: Scene, runs: readonly Cycle[]): boolean {
+  const usual = normalAmpsOf(scene);
   const amps = median(runs.flatMap((run) => (run.amps === undefined ? [] : [run.amps])));
-  const weak = usual !== undefined && amps !== undefined && amps < AS_EVER.amps * usual;
-  return !weak && (scene.well.water.deliveryShare ?? 1) > AS_EVER.delivery;
+  const weak = usual !== undefined && amps !== undefined && amps < MIN_NORMAL_RATIO.amps * usual;
+  return !weak && (scene.well.water.deliveryRatio ?? 1) > MIN_NORMAL_RATIO.delivery;
 }

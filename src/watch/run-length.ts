@@ -72,7 +72,7 @@ export function siegmundArl({ k, h, shift }: { k: number; h: number; shift: numb
 }
 
 /** Siegmund's form is long by up to 7 % for k up to 1 (tests/watch/charts.test.ts): by so much more is asked of it. */
-const SIEGMUND_LONG = 1.07;
+const SIEGMUND_CORRECTION = 1.07;
 
 /** The limit h, in sigma, at which a one-sided CUSUM with reference k gives a false alarm once in `arl` values or a little more. By bisection of Siegmund's form. */
 export function cusumLimit(k: number, arl: number): number {
@@ -80,7 +80,7 @@ export function cusumLimit(k: number, arl: number): number {
   let high = 50;
   for (let i = 0; i < 60; i++) {
     const middle = (low + high) / 2;
-    if (siegmundArl({ k, h: middle, shift: 0 }) < SIEGMUND_LONG * arl) low = middle;
+    if (siegmundArl({ k, h: middle, shift: 0 }) < SIEGMUND_CORRECTION * arl) low = middle;
     else high = middle;
   }
   return high;
@@ -93,12 +93,12 @@ export function ewmaArl(
 ): number {
   const limit = width * Math.sqrt(lambda / (2 - lambda));
   const step = (2 * limit) / states;
-  const centre = (at: number): number => -limit + (at + 0.5) * step;
+  const center = (at: number): number => -limit + (at + 0.5) * step;
   const stay = Array.from({ length: states }, (_, from) => {
     const row = new Float64Array(states);
     for (let to = 0; to < states; to++) {
-      const upper = (centre(to) + step / 2 - (1 - lambda) * centre(from)) / lambda - shift;
-      const lower = (centre(to) - step / 2 - (1 - lambda) * centre(from)) / lambda - shift;
+      const upper = (center(to) + step / 2 - (1 - lambda) * center(from)) / lambda - shift;
+      const lower = (center(to) - step / 2 - (1 - lambda) * center(from)) / lambda - shift;
       row[to] = normalCdf(upper) - normalCdf(lower);
     }
     return row;
@@ -109,13 +109,13 @@ export function ewmaArl(
 /** A width is searched with fewer states: within 1 % of the run length for lambda of 0.1 and more. Odd, so that one holds 0. */
 const SEARCH_STATES = 61;
 /** Widths found so far: a pure memory of a costly sum. Keys are rounded, so that there are few. */
-const WIDTHS = new Map<string, number>();
+const WIDTH_CACHE = new Map<string, number>();
 
 /** The width L of an EWMA chart that gives a false alarm once in `arl` values or a little more (the next tenth of a decade). */
 export function ewmaWidth(lambda: number, arl: number): number {
   const tenth = Math.ceil(10 * Math.log10(arl) - 1e-9);
   const key = `${lambda.toFixed(3)}/${tenth}`;
-  const known = WIDTHS.get(key);
+  const known = WIDTH_CACHE.get(key);
   if (known !== undefined) return known;
   const wanted = 10 ** (tenth / 10);
   let low = 0.5;
@@ -125,7 +125,7 @@ export function ewmaWidth(lambda: number, arl: number): number {
     if (ewmaArl({ lambda, width: middle, shift: 0 }, SEARCH_STATES) < wanted) low = middle;
     else high = middle;
   }
-  WIDTHS.set(key, high);
+  WIDTH_CACHE.set(key, high);
   return high;
 }
 

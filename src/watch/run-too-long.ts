@@ -3,68 +3,71 @@
  * does at that hour, by the season's longest where a field is watered, and by its fills where a store is filled.
  */
 import { localHour, longestRunAtS } from '../baseline/habit.ts';
-import { risen } from '../baseline/trend.ts';
-import { cutInOf, highestCutOut, lastMinutes, usesPressure, usualAmps } from './facts.ts';
-import { sayPressure, sayTime, tidy } from './say.ts';
+import { trendRise } from '../baseline/trend.ts';
+import { normalCutInKpa, highestCutOutKpa, lastMinutes, usesPressure, normalAmpsOf } from './facts.ts';
+import { formatPressure, formatDuration, roundTo } from './say.ts';
 import type { Finding, MinuteScene, OpenRun, Scene } from './scene.ts';
-import { weigh } from './weigh.ts';
+import { weighCauses } from './weigh.ts';
 
-const H = 3600;
+const S_PER_H = 3600;
 /** Of its usual current: a drive at less serves less than a tap. */
-const IDLE_DRIVE = 1;
+const IDLE_DRIVE_RATIO = 1;
 /**
  * In the band with water drawn. A house: a pool or a cistern is filled for 12 h, from evening till morning, and two hours over; a tap left open in the evening
  * is told in the morning. A field: a set of sprinklers is left from one morning to the next, and six hours over. Argued, not measured.
  */
-const IN_BAND_S = { house: 14 * H, field: 30 * H };
+const MAX_IN_BAND_S = { house: 14 * S_PER_H, field: 30 * S_PER_H };
 /**
  * A house whose runs of two weeks all ended within half an hour: four hours on end are eight times what it ever needed, and longer than
  * a lawn is watered in one go. A pool that nobody announced is told by it, and should be: it looks like a tap left open. Argued, not measured.
  */
-const HABIT_DAYS = 12;
-const SHORT_RUNS_S = H / 2;
-const UNHEARD_OF_S = 4 * H;
+const MIN_HABIT_DAYS = 12;
+const MAX_SHORT_RUN_S = S_PER_H / 2;
+const SHORT_RUN_HOUSE_LIMIT_S = 4 * S_PER_H;
 /** Such a house draws no water through an hour of the night: those who leave a hose open do so by day. Argued, not measured. */
 const NIGHT_ENDS_H = 5;
-const NIGHT_S = H;
+const NIGHT_LIMIT_S = S_PER_H;
 /** 2.5 of what this well did at least twice. Of a field that was seen to be watered, that is all it needs. */
-export const LONGEST = 2.5;
-const WATERED_S = 2 * H;
+export const LONGEST_RUN_MULTIPLE = 2.5;
+const MIN_WATERED_S = 2 * S_PER_H;
 /** A float or timer fills the same store each time: 2.5 of its longest fills, one hour over it at least; a day while none was learnt. */
-const STORE_OVER_S = H;
-const STORE_UNKNOWN_S = 24 * H;
+const STORE_MARGIN_S = S_PER_H;
+const STORE_DEFAULT_S = 24 * S_PER_H;
 /** A store that was emptied takes longer than it ever did: while its level rises the fill is not over, for a day. */
 const STORE_RISING_MINUTES = 30;
 
 /** How long a run of this well may be, s. */
-function limitS(scene: Scene, run: OpenRun): number {
+function runLimitS(scene: Scene, run: OpenRun): number {
   const { baseline, pinned, habit } = scene.pump;
   const longest = Math.max(baseline?.longestRunS ?? 0, pinned?.longestRunS ?? 0);
   if (!usesPressure(scene.pump)) {
-    if (longest === 0 || storeRises(scene)) return STORE_UNKNOWN_S;
-    return Math.max(LONGEST * longest, longest + STORE_OVER_S);
+    if (longest === 0 || isStoreRising(scene)) return STORE_DEFAULT_S;
+    return Math.max(LONGEST_RUN_MULTIPLE * longest, longest + STORE_MARGIN_S);
   }
   const { uses } = scene.well.card;
   if (uses.includes('irrigation') || uses.includes('stock')) {
-    const known = longest > WATERED_S;
-    return Math.max(known ? IN_BAND_S.house : IN_BAND_S.field, LONGEST * longest);
+    const known = longest > MIN_WATERED_S;
+    return Math.max(known ? MAX_IN_BAND_S.house : MAX_IN_BAND_S.field, LONGEST_RUN_MULTIPLE * longest);
   }
   const { dayStartedMs: startMs, dayEndsMs: endMs } = scene.well;
   const atThisHourS = longestRunAtS(habit, localHour({ startMs, endMs }, run.startedMs));
-  if (!isUnheardOf(scene)) return Math.max(IN_BAND_S.house, LONGEST * atThisHourS);
-  return Math.min(nightLimitS(scene, run), Math.max(UNHEARD_OF_S, LONGEST * atThisHourS));
+  if (!hasOnlyShortRuns(scene)) return Math.max(MAX_IN_BAND_S.house, LONGEST_RUN_MULTIPLE * atThisHourS);
+  return Math.min(
+    nightLimitS(scene, run),
+    Math.max(SHORT_RUN_HOUSE_LIMIT_S, LONGEST_RUN_MULTIPLE * atThisHourS),
+  );
 }
 
 /** How long a run is that has gone on through an hour of the night that is over, s; no limit while none is. */
 function nightLimitS({ well, atMs }: Scene, run: OpenRun): number {
   const fromMs = Math.max(run.startedMs, well.dayStartedMs);
-  const untilMs = fromMs + 1000 * NIGHT_S;
-  if (atMs < untilMs || untilMs > well.dayStartedMs + 1000 * H * NIGHT_ENDS_H) return Infinity;
+  const untilMs = fromMs + 1000 * NIGHT_LIMIT_S;
+  if (atMs < untilMs || untilMs > well.dayStartedMs + 1000 * S_PER_H * NIGHT_ENDS_H) return Infinity;
   return (untilMs - run.startedMs) / 1000;
 }
 
 /** A house that in weeks has never drawn water for half an hour on end fills no pool in silence: somebody knows of it, or nobody does. */
-export function isUnheardOf({ pump, well }: Scene): boolean {
+export function hasOnlyShortRuns({ pump, well }: Scene): boolean {
   if (well.card.uses.includes('irrigation') || well.card.uses.includes('stock')) return false;
   const { baseline, pinned, habit } = pump;
   const longest = Math.max(
@@ -72,32 +75,33 @@ export function isUnheardOf({ pump, well }: Scene): boolean {
     pinned?.longestRunS ?? 0,
     ...habit.days.map(([, , , , longestS]) => longestS),
   );
-  return habit.days.length >= HABIT_DAYS && longest < SHORT_RUNS_S;
+  return habit.days.length >= MIN_HABIT_DAYS && longest < MAX_SHORT_RUN_S;
 }
 
-function storeRises(scene: Scene): boolean {
+function isStoreRising(scene: Scene): boolean {
   const levels = lastMinutes(scene, STORE_RISING_MINUTES)?.map((minute) => minute.storeM?.mean);
-  return levels !== undefined && levels.every((level) => level !== undefined) && risen(levels) > 0;
+  return levels !== undefined && levels.every((level) => level !== undefined) && trendRise(levels) > 0;
 }
 
 /** Null where it may go on. */
-export function tooLong(scene: Scene, run: OpenRun, minute: MinuteScene): Finding | null {
+export function tooLongFinding(scene: Scene, run: OpenRun, minute: MinuteScene): Finding | null {
   const kpa = usesPressure(scene.pump) ? minute.kpa?.mean : undefined;
-  const limit = limitS(scene, run);
+  const limit = runLimitS(scene, run);
   if (run.ranS <= limit) return null;
   const longest = scene.pump.baseline?.longestRunS;
-  const against = longest === undefined ? '' : `; its longest run when it was well was ${sayTime(longest)}`;
-  const at = kpa === undefined ? '' : ` at ${sayPressure(kpa)}`;
+  const against =
+    longest === undefined ? '' : `; its longest run when it was well was ${formatDuration(longest)}`;
+  const at = kpa === undefined ? '' : ` at ${formatPressure(kpa)}`;
   return {
     sinceMs: run.startedMs,
-    why: `The pump has run for ${sayTime(run.ranS)} without stopping${at}${against}.`,
+    why: `The pump has run for ${formatDuration(run.ranS)} without stopping${at}${against}.`,
     evidence: {
-      ranS: tidy(run.ranS, 0),
-      limitS: tidy(limit, 0),
+      ranS: roundTo(run.ranS, 0),
+      limitS: roundTo(limit, 0),
       ...(longest !== undefined && { longestRunS: longest }),
-      ...(kpa !== undefined && { kpa: tidy(kpa, 0) }),
+      ...(kpa !== undefined && { kpa: roundTo(kpa, 0) }),
     },
-    causes: weigh(
+    causes: weighCauses(
       isIdleDrive(scene, run)
         ? { leak: 0.35, 'open-tap': 0.35, 'check-valve': 0.15, 'switch-out-of-set': 0.15 }
         : isWeak(scene, run, kpa)
@@ -124,17 +128,17 @@ export function tooLong(scene: Scene, run: OpenRun, minute: MinuteScene): Findin
 
 /** A drive that turns over at the least it ever draws, and does not sleep: a little runs out all the time. */
 function isIdleDrive(scene: Scene, run: OpenRun): boolean {
-  const usual = usualAmps(scene);
+  const usual = normalAmpsOf(scene);
   if (scene.pump.card.control !== 'variable-speed' || usual === undefined || run.amps === undefined)
     return false;
-  return run.amps < IDLE_DRIVE * usual;
+  return run.amps < IDLE_DRIVE_RATIO * usual;
 }
 
 /** Held in the upper half of the band with less current than usual: little water goes, so the pump is weak and no tap is open. */
 function isWeak(scene: Scene, run: OpenRun, kpa: number | undefined): boolean {
-  const cutIn = cutInOf(scene);
-  const cutOut = highestCutOut(scene);
-  const usual = usualAmps(scene);
+  const cutIn = normalCutInKpa(scene);
+  const cutOut = highestCutOutKpa(scene);
+  const usual = normalAmpsOf(scene);
   if (kpa === undefined || cutIn === undefined || cutOut === undefined || usual === undefined) return false;
   if (scene.pump.card.control !== 'pressure-switch') return false;
   return kpa > cutIn + (cutOut - cutIn) / 2 && run.amps !== undefined && run.amps < 0.97 * usual;

@@ -6,38 +6,38 @@ const KPA_PER_PSI = 6.894757293168;
 const L_PER_GALLON = 3.785411784;
 const M_PER_FOOT = 0.3048;
 
-export function sayPressure(kpa: number): string {
+export function formatPressure(kpa: number): string {
   return `${round(kpa / KPA_PER_PSI, 0)} psi (${round(kpa, 0)} kPa)`;
 }
 
-export function sayLitres(litres: number): string {
-  return `${figures(litres / L_PER_GALLON)} gal (${figures(litres)} L)`;
+export function formatVolume(litres: number): string {
+  return `${formatSignificant(litres / L_PER_GALLON)} gal (${formatSignificant(litres)} L)`;
 }
 
-export function sayLength(metres: number): string {
-  return `${figures(metres / M_PER_FOOT)} ft (${figures(metres)} m)`;
+export function formatLength(metres: number): string {
+  return `${formatSignificant(metres / M_PER_FOOT)} ft (${formatSignificant(metres)} m)`;
 }
 
-export function sayTemperature(celsius: number): string {
+export function formatTemperature(celsius: number): string {
   return `${round(celsius * 1.8 + 32, 0)} F (${round(celsius, 1)} C)`;
 }
 
-export function sayAmps(amps: number): string {
-  return `${figures(amps, 3)} A`;
+export function formatAmps(amps: number): string {
+  return `${formatSignificant(amps, 3)} A`;
 }
 
-export function sayVolts(volts: number): string {
+export function formatVolts(volts: number): string {
   return `${round(volts, 0)} V`;
 }
 
 /** A share of 1 as a percentage without sign: 0.043 is "4.3 %". */
-export function sayShare(share: number): string {
+export function formatPercent(share: number): string {
   const percent = Math.abs(share) * 100;
   return `${round(percent, percent < 10 ? 1 : 0)} %`;
 }
 
 /** A stretch of time in at most two units: "45 s", "12 min", "3 h 20 min", "4 days". */
-export function sayTime(seconds: number): string {
+export function formatDuration(seconds: number): string {
   if (seconds < 90) return `${round(seconds, seconds < 10 ? 1 : 0)} s`;
   if (seconds < 5400) return `${round(seconds / 60, 0)} min`;
   if (seconds < 172_800) {
@@ -49,14 +49,14 @@ export function sayTime(seconds: number): string {
 }
 
 /** A number with so many significant figures, without a trailing exponent. */
-export function figures(value: number, count = 2): string {
+export function formatSignificant(value: number, count = 2): string {
   if (value === 0) return '0';
   const digits = Math.max(0, count - 1 - Math.floor(Math.log10(Math.abs(value))));
   return round(value, Math.min(digits, 3));
 }
 
 /** Rounded for evidence: enough digits for a person, few enough to read. */
-export function tidy(value: number, digits = 2): number {
+export function roundTo(value: number, digits = 2): number {
   const scale = 10 ** digits;
   return Math.round(value * scale) / scale;
 }

@@ -10,7 +10,7 @@ import type { Card, PumpCard } from '../card/card.ts';
 import type { Cycle } from '../cycles/cycle.ts';
 
 /** Readings of one channel within one minute. `low` and `high` leave out the one lowest and highest where there are five or more. */
-export interface Spread {
+export interface MinuteStats {
   n: number;
   mean: number;
   low: number;
@@ -22,10 +22,10 @@ export interface Spread {
 export interface MinuteScene {
   /** The minute's end. */
   atMs: number;
-  kpa?: Spread;
-  temperatureC?: Spread;
-  levelM?: Spread;
-  storeM?: Spread;
+  kpa?: MinuteStats;
+  temperatureC?: MinuteStats;
+  levelM?: MinuteStats;
+  storeM?: MinuteStats;
   pumps: MinutePump[];
 }
 
@@ -34,13 +34,13 @@ export interface MinutePump {
   ranS: number;
   heardS: number;
   /** Current of each line while running, and while at rest. */
-  running: Spread[];
-  resting?: Spread;
-  volts?: Spread[];
+  running: MinuteStats[];
+  resting?: MinuteStats;
+  volts?: MinuteStats[];
   /** Pressure of this pump alone, where it has one of its own. */
-  kpa?: Spread;
+  kpa?: MinuteStats;
   /** The switch's or float's call for water, as it last stood. */
-  calls?: boolean;
+  callsForWater?: boolean;
 }
 
 /** The run going on now. */
@@ -70,7 +70,7 @@ export interface PumpScene {
   /** Starts in the running local day and in the last 60 min. */
   startsToday: number;
   /** Its pressure is its own (`p2/pressure`); the scene's minutes then hold that one. */
-  ownPressure?: true;
+  hasOwnPressure?: true;
   baseline?: Baseline;
   /** What it does by hour, weekday and season. */
   habit: Habit;
@@ -112,31 +112,31 @@ export interface ChannelScene {
    */
   flat?: { sinceMs: number; value: number; before: number; stepMs: number };
   /** Full scale, where the node said it. */
-  max?: number;
+  fullScale?: number;
 }
 
 /** Water, where it can be told. Grows with src/hydraulics/. */
 export interface WaterScene {
   /** Delivery in the last run against the baseline's at the same pressure, 1 = as ever. */
-  deliveryShare?: number;
+  deliveryRatio?: number;
   /** Loss at rest of the last whole day, and one that has not ceased for so many hours (src/hydraulics/). Without a tank on the card no litres. */
   dayLoss?: LossScene;
-  ceaseless?: LossScene & { hours: number };
+  continuousLoss?: LossScene & { hours: number };
   /** Air charge of the tank as the fills and falls show it, kPa gauge, and the card's or baseline's. */
-  airKpa?: number;
-  airNormalKpa?: number;
+  prechargeKpa?: number;
+  normalPrechargeKpa?: number;
 }
 
 export interface LossScene {
   lPerH?: number;
   fallKpaPerH: number;
   /** Of what the pump delivers. */
-  share?: number;
+  deliveryFraction?: number;
 }
 
 export interface Scene {
   atMs: number;
-  why: 'minute' | 'cycle' | 'day';
+  trigger: 'minute' | 'cycle' | 'day';
   well: WellScene;
   /** The pump this watch is asked about. */
   pump: PumpScene;
@@ -150,7 +150,7 @@ export interface Scene {
    * Set by src/alarm/ and not by the engine: cycles, days and minutes from before this moment are of another well, for watching,
    * since a visit or a stretch out of service ended then.
    */
-  freshFromMs?: number;
+  resetAtMs?: number;
   /** Set by src/alarm/ for a watch asked once a node: the news of the node that it is asked about. */
   node?: WellScene['nodes'][number];
 }
@@ -168,10 +168,10 @@ export interface Finding {
 }
 
 /** Plain data that a watch keeps between looks. */
-export type Memo = Record<string, number | string | boolean | number[] | null>;
+export type WatchMemory = Record<string, number | string | boolean | number[] | null>;
 
 /**
- * One watch: `look` is asked whenever `on` names the scene's occasion. It returns a finding while the condition stands, `null`
+ * One watch: `evaluate` is asked whenever `triggers` names the scene's occasion. It returns a finding while the condition stands, `null`
  * when it does not, and `undefined` when this look can't tell (nothing changes then). Delays are the lifecycle's (on after
  * `onDelayS` of standing, off after `offDelayS` of not standing).
  */
@@ -181,9 +181,9 @@ export interface Watch {
    * Asked once a pump; once a well (then with the first pump as `pump`, and the alarm names no pump); or once a node that there is
    * news of (then with `node`, and the alarm names the node).
    */
-  each: 'pump' | 'well' | 'node';
-  on: readonly Scene['why'][];
+  scope: 'pump' | 'well' | 'node';
+  triggers: readonly Scene['trigger'][];
   onDelayS: number;
   offDelayS: number;
-  look: (scene: Scene, memo: Memo) => Finding | null | undefined;
+  evaluate: (scene: Scene, memo: WatchMemory) => Finding | null | undefined;
 }

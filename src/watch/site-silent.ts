@@ -4,20 +4,20 @@
  */
 import type { Priority } from '../../shared/words/kinds.ts';
 import type { Finding } from './scene.ts';
-import { weigh } from './weigh.ts';
+import { weighCauses } from './weigh.ts';
 
 export function siteSilentFinding(silent: {
   sinceMs: number;
   nodes: string[];
-  of: number;
+  nodeCount: number;
   priority: Priority;
 }): Finding {
-  const { nodes, of } = silent;
+  const { nodes, nodeCount } = silent;
   return {
     sinceMs: silent.sinceMs,
     priority: silent.priority,
-    why: `${nodes.length} of the ${of} nodes of this site fell silent within 5 min: its link or its power, rather than each of them.`,
-    evidence: { silent: nodes.length, of, nodes: nodes.join(' ') },
-    causes: weigh({ 'node-offline': 0.5, 'power-lost': 0.5 }),
+    why: `${nodes.length} of the ${nodeCount} nodes of this site fell silent within 5 min: its link or its power, rather than each of them.`,
+    evidence: { silent: nodes.length, of: nodeCount, nodes: nodes.join(' ') },
+    causes: weighCauses({ 'node-offline': 0.5, 'power-lost': 0.5 }),
   };
 }

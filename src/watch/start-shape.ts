@@ -8,64 +8,66 @@ import { hpFromW } from '../../shared/units/power.ts';
 import { codeLetter } from '../card/motor-tables.ts';
 import type { Cycle } from '../cycles/cycle.ts';
 import type { PumpCard } from '../card/card.ts';
-import { listOf } from './facts.ts';
-import type { Memo } from './scene.ts';
+import { memoryList } from './facts.ts';
+import type { WatchMemory } from './scene.ts';
 
 /** The first good starts are the measure; the last ones are held against them. */
-const FIRST_STARTS = 15;
-const LEAST_STARTS = 5;
+const REFERENCE_STARTS = 15;
+const MIN_STARTS = 5;
 const LAST_STARTS = 5;
 /** Longer by half, and by more than a fast sampling of 0.1 s can tell. */
-const LONGER = 1.5;
-const LONGER_S = 0.2;
+const MIN_LENGTH_RATIO = 1.5;
+const MIN_LENGTH_INCREASE_S = 0.2;
 /** A run shorter than this was no good start. */
-const GOOD_RUN_S = 20;
+const MIN_GOOD_RUN_S = 20;
 
 export interface StartShape {
   /** Peak of the vain starts over that of the good ones. */
-  peakShare?: number;
+  peakRatio?: number;
   /** Length of the last good starts and of the first ones, s, where they have become longer. */
   startS?: number;
-  usualStartS?: number;
+  normalStartS?: number;
   /** Code letter (NEC table 430.7(B)) of what the vain starts drew, where the motor's size is on the card. */
   codeLetter?: string;
 }
 
 /** Remembers a good start: peak and length. Starts without a fast record teach nothing. */
-export function noteStart(memo: Memo, cycle: Cycle, failed: boolean): void {
+export function recordStart(memo: WatchMemory, cycle: Cycle, failed: boolean): void {
   const { startAmps, startS } = cycle;
-  if (failed || startAmps === undefined || startS === undefined || cycle.ranS < GOOD_RUN_S) return;
-  const peaks = listOf(memo, 'peaks');
-  if (peaks.length < FIRST_STARTS) {
+  if (failed || startAmps === undefined || startS === undefined || cycle.ranS < MIN_GOOD_RUN_S) return;
+  const peaks = memoryList(memo, 'peaks');
+  if (peaks.length < REFERENCE_STARTS) {
     memo['peaks'] = [...peaks, Math.round(startAmps * 10) / 10];
-    memo['lengths'] = [...listOf(memo, 'lengths'), startS];
+    memo['lengths'] = [...memoryList(memo, 'lengths'), startS];
   }
-  memo['lastLengths'] = [...listOf(memo, 'lastLengths').slice(1 - LAST_STARTS), startS];
+  memo['lastLengths'] = [...memoryList(memo, 'lastLengths').slice(1 - LAST_STARTS), startS];
 }
 
 /** What the starts say; empty where no fast record was seen. */
-export function startShape(memo: Memo, tries: readonly Cycle[], card: PumpCard): StartShape {
+export function startShape(memo: WatchMemory, tries: readonly Cycle[], card: PumpCard): StartShape {
   const peak = median(tries.map((cycle) => cycle.startAmps).filter((amps) => amps !== undefined));
-  const peaks = listOf(memo, 'peaks');
-  const usual = peaks.length < LEAST_STARTS ? undefined : median(peaks);
-  const letter = peak === undefined ? undefined : letterOf(peak, tries, card);
+  const peaks = memoryList(memo, 'peaks');
+  const usual = peaks.length < MIN_STARTS ? undefined : median(peaks);
+  const letter = peak === undefined ? undefined : codeLetterOf(peak, tries, card);
   return {
-    ...(peak !== undefined && usual !== undefined && { peakShare: peak / usual }),
+    ...(peak !== undefined && usual !== undefined && { peakRatio: peak / usual }),
     ...(letter !== undefined && { codeLetter: letter }),
-    ...longer(memo),
+    ...longerStarts(memo),
   };
 }
 
-function longer(memo: Memo): Pick<StartShape, 'startS' | 'usualStartS'> {
-  const lengths = listOf(memo, 'lengths');
-  const last = listOf(memo, 'lastLengths');
-  if (lengths.length < LEAST_STARTS || last.length < LAST_STARTS) return {};
-  const [startS, usualStartS] = [median(last)!, median(lengths)!];
-  return startS > LONGER * usualStartS && startS > usualStartS + LONGER_S ? { startS, usualStartS } : {};
+function longerStarts(memo: WatchMemory): Pick<StartShape, 'startS' | 'normalStartS'> {
+  const lengths = memoryList(memo, 'lengths');
+  const last = memoryList(memo, 'lastLengths');
+  if (lengths.length < MIN_STARTS || last.length < LAST_STARTS) return {};
+  const [startS, normalStartS] = [median(last)!, median(lengths)!];
+  return startS > MIN_LENGTH_RATIO * normalStartS && startS > normalStartS + MIN_LENGTH_INCREASE_S
+    ? { startS, normalStartS }
+    : {};
 }
 
 /** kVA per hp of the current drawn, as NEMA reckons it: V x A / 1000 / hp, for three phases times the square root of 3. */
-function letterOf(amps: number, tries: readonly Cycle[], card: PumpCard): string | undefined {
+function codeLetterOf(amps: number, tries: readonly Cycle[], card: PumpCard): string | undefined {
   const { motorW, phase } = card;
   const volts = median(tries.map((cycle) => cycle.volts).filter((v) => v !== undefined)) ?? card.volts;
   if (motorW === undefined || volts === undefined || phase === undefined) return undefined;

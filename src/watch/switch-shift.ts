@@ -4,107 +4,111 @@
  */
 import { median } from '../baseline/robust.ts';
 import type { Cycle } from '../cycles/cycle.ts';
-import { freshCycles, isWhole, PSI } from './facts.ts';
-import { endsByItsSwitch } from './own-switch.ts';
-import { sayPressure, tidy } from './say.ts';
+import { recentCycles, isCompleteRun, KPA_PER_PSI } from './facts.ts';
+import { endedBySwitch } from './own-switch.ts';
+import { formatPressure, roundTo } from './say.ts';
 import type { Finding, Scene, Watch } from './scene.ts';
-import { endIsSeen } from './unseen-end.ts';
-import { weigh } from './weigh.ts';
+import { isEndSeen } from './unseen-end.ts';
+import { weighCauses } from './weigh.ts';
 
 /** 3 psi, or four of its own spreads; a mechanical switch repeats to 1 or 2 psi (common practice). */
-const MOVED_KPA = 3 * PSI;
-const SPREADS = 4;
+const MIN_SHIFT_KPA = 3 * KPA_PER_PSI;
+const LIMIT_SPREADS = 4;
 const RUNS = 12;
-const LEAST_RUNS = 8;
-const BACK_SHARE = 0.6;
+const MIN_RUNS = 8;
+const CLEAR_RATIO = 0.6;
 /** So many runs end alike before a lower end is believed to be the switch's. */
-const OPENS_RUNS = 4;
+const MIN_LOWER_ENDS = 4;
 /** Both points moved alike, within this. */
-const ALIKE_KPA = 2 * PSI;
+const ALIKE_KPA = 2 * KPA_PER_PSI;
 
 export const switchShift: Watch = {
   alarm: 'switch-shift',
-  each: 'pump',
-  on: ['cycle'],
+  scope: 'pump',
+  triggers: ['cycle'],
   onDelayS: 0,
   offDelayS: 2 * 86_400,
-  look,
+  evaluate,
 };
 
-interface Move {
-  is: number;
-  was: number;
-  by: number;
+interface PointShift {
+  nowKpa: number;
+  normalKpa: number;
+  shiftKpa: number;
   /** Of the limit: 1 and more is moved. */
-  share: number;
+  limitRatio: number;
   sinceMs: number;
 }
 
-function look(scene: Scene): Finding | null | undefined {
+function evaluate(scene: Scene): Finding | null | undefined {
   // Runs that end short are no cut-out of this switch, but where it opens there each time.
-  const lower = endsByItsSwitch(scene, freshCycles(scene, OPENS_RUNS, isWhole));
-  const cutIn = moved(
+  const opensLower = endedBySwitch(scene, recentCycles(scene, MIN_LOWER_ENDS, isCompleteRun));
+  const cutIn = pointShift(
     scene,
     'cutInKpa',
-    (cycle) => isWhole(cycle) && (lower || closedBySwitch(scene, cycle)),
+    (cycle) => isCompleteRun(cycle) && (opensLower || wasClosedBySwitch(scene, cycle)),
   );
-  const cutOut = moved(
+  const cutOut = pointShift(
     scene,
     'cutOutKpa',
-    (cycle) => isWhole(cycle) && endIsSeen(scene, cycle) && (lower || !cycle.flags.includes('no-cut-out')),
+    (cycle) =>
+      isCompleteRun(cycle) && isEndSeen(scene, cycle) && (opensLower || !cycle.flags.includes('no-cut-out')),
   );
   if (!cutIn && !cutOut) return undefined;
-  const most = Math.max(cutIn?.share ?? 0, cutOut?.share ?? 0);
-  if (most < BACK_SHARE) return null;
-  if (most < 1) return undefined;
+  const maxRatio = Math.max(cutIn?.limitRatio ?? 0, cutOut?.limitRatio ?? 0);
+  if (maxRatio < CLEAR_RATIO) return null;
+  if (maxRatio < 1) return undefined;
   return finding(cutIn, cutOut);
 }
 
 /** After a run that something else broke off the switch is still closed: the pump starts again when that lets it, wherever pressure is. */
-function closedBySwitch(scene: Scene, cycle: Cycle): boolean {
+function wasClosedBySwitch(scene: Scene, cycle: Cycle): boolean {
   const before = scene.pump.cycles[scene.pump.cycles.indexOf(cycle) - 1];
-  return before === undefined || !(before.flags.includes('no-cut-out') || before.broke !== undefined);
+  return before === undefined || !(before.flags.includes('no-cut-out') || before.loadLoss !== undefined);
 }
 
-function moved(
+function pointShift(
   scene: Scene,
   name: 'cutInKpa' | 'cutOutKpa',
-  want: (cycle: Cycle) => boolean,
-): Move | undefined {
+  accepts: (cycle: Cycle) => boolean,
+): PointShift | undefined {
   const normal = scene.pump.pinned?.[name];
   if (!normal) return undefined;
-  const last = freshCycles(scene, RUNS, (cycle) => want(cycle) && cycle[name] !== undefined);
-  if (last.length < LEAST_RUNS) return undefined;
-  const is = median(last.map((cycle) => cycle[name]!))!;
-  const limit = Math.max(MOVED_KPA, SPREADS * normal.spread);
-  const by = is - normal.median;
-  const first = last.find((cycle) => (cycle[name]! - normal.median) * Math.sign(by) > BACK_SHARE * limit);
+  const last = recentCycles(scene, RUNS, (cycle) => accepts(cycle) && cycle[name] !== undefined);
+  if (last.length < MIN_RUNS) return undefined;
+  const nowKpa = median(last.map((cycle) => cycle[name]!))!;
+  const limit = Math.max(MIN_SHIFT_KPA, LIMIT_SPREADS * normal.spread);
+  const shiftKpa = nowKpa - normal.median;
+  const first = last.find(
+    (cycle) => (cycle[name]! - normal.median) * Math.sign(shiftKpa) > CLEAR_RATIO * limit,
+  );
   return {
-    is,
-    was: normal.median,
-    by,
-    share: Math.abs(by) / limit,
+    nowKpa,
+    normalKpa: normal.median,
+    shiftKpa,
+    limitRatio: Math.abs(shiftKpa) / limit,
     sinceMs: (first ?? last[0]!).startedMs,
   };
 }
 
-function finding(cutIn: Move | undefined, cutOut: Move | undefined): Finding {
+function finding(cutIn: PointShift | undefined, cutOut: PointShift | undefined): Finding {
   const parts: string[] = [];
-  if (cutIn && cutIn.share >= 0.7)
-    parts.push(`cut-in from ${sayPressure(cutIn.was)} to ${sayPressure(cutIn.is)}`);
-  if (cutOut && cutOut.share >= 0.7)
-    parts.push(`cut-out from ${sayPressure(cutOut.was)} to ${sayPressure(cutOut.is)}`);
-  const alike = cutIn !== undefined && cutOut !== undefined && Math.abs(cutIn.by - cutOut.by) < ALIKE_KPA;
+  if (cutIn && cutIn.limitRatio >= 0.7)
+    parts.push(`cut-in from ${formatPressure(cutIn.normalKpa)} to ${formatPressure(cutIn.nowKpa)}`);
+  if (cutOut && cutOut.limitRatio >= 0.7)
+    parts.push(`cut-out from ${formatPressure(cutOut.normalKpa)} to ${formatPressure(cutOut.nowKpa)}`);
+  const alike =
+    cutIn !== undefined && cutOut !== undefined && Math.abs(cutIn.shiftKpa - cutOut.shiftKpa) < ALIKE_KPA;
   return {
     sinceMs: Math.max(cutIn?.sinceMs ?? 0, cutOut?.sinceMs ?? 0),
     why: `The switch has moved: ${parts.join(', ')}${alike ? '. Both moved alike, which a drifting transducer does too: a gauge can tell' : ''}.`,
     evidence: {
-      ...(cutIn && { cutInKpa: tidy(cutIn.is, 0), cutInWasKpa: tidy(cutIn.was, 0) }),
-      ...(cutOut && { cutOutKpa: tidy(cutOut.is, 0), cutOutWasKpa: tidy(cutOut.was, 0) }),
+      ...(cutIn && { cutInKpa: roundTo(cutIn.nowKpa, 0), cutInWasKpa: roundTo(cutIn.normalKpa, 0) }),
+      ...(cutOut && { cutOutKpa: roundTo(cutOut.nowKpa, 0), cutOutWasKpa: roundTo(cutOut.normalKpa, 0) }),
     },
     causes: alike
-      ? weigh({ 'switch-out-of-set': 0.48, 'transducer-fault': 0.48 })
-      : weigh({
+      ? weighCauses({ 'switch-out-of-set': 0.48, 'transducer-fault': 0.48 })
+      : weighCauses({
           'switch-out-of-set': 0.7,
           'switch-chatter': 0.1,
           'blocked-nipple': 0.1,

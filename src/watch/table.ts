@@ -22,7 +22,7 @@ import { nodeConflict } from './node-conflict.ts';
 import { nodeSilent } from './node-silent.ts';
 import { overPressure } from './over-pressure.ts';
 import { powerLost } from './power-lost.ts';
-import type { Finding, Memo, Scene, Watch } from './scene.ts';
+import type { Finding, WatchMemory, Scene, Watch } from './scene.ts';
 import { sensorFault } from './sensor-fault.ts';
 import { shortCycling } from './short-cycling.ts';
 import { slowFill } from './slow-fill.ts';
@@ -32,9 +32,9 @@ import { supplyVoltage } from './supply-voltage.ts';
 import { switchShift } from './switch-shift.ts';
 import { tankAirLost } from './tank-air-lost.ts';
 import { tankOvercharged } from './tank-overcharged.ts';
-import { withClues } from './with-clues.ts';
+import { reweighByClues } from './with-clues.ts';
 
-const ASKED: readonly Watch[] = [
+const WATCHES_IN_ORDER: readonly Watch[] = [
   powerLost,
   nodeConflict,
   nodeSilent,
@@ -66,11 +66,13 @@ const ASKED: readonly Watch[] = [
 ];
 
 /** News of a node says nothing of the pump, nor the pump of the node. */
-export const WATCHES: readonly Watch[] = ASKED.map((watch) =>
-  watch.each === 'node' ? watch : { ...watch, look: (scene, memo) => weighed(watch, scene, memo) },
+export const WATCHES: readonly Watch[] = WATCHES_IN_ORDER.map((watch) =>
+  watch.scope === 'node'
+    ? watch
+    : { ...watch, evaluate: (scene, memo) => evaluateWithClues(watch, scene, memo) },
 );
 
-function weighed(watch: Watch, scene: Scene, memo: Memo): Finding | null | undefined {
-  const finding = watch.look(scene, memo);
-  return finding && withClues(watch.alarm, finding, scene);
+function evaluateWithClues(watch: Watch, scene: Scene, memo: WatchMemory): Finding | null | undefined {
+  const finding = watch.evaluate(scene, memo);
+  return finding && reweighByClues(watch.alarm, finding, scene);
 }

@@ -3,49 +3,57 @@
  * trade wants 2 psi under cut-in (Water Systems Council, "Pressure Tanks", 2007); told from 3 psi over it.
  */
 import { median } from '../baseline/robust.ts';
-import { speaksForAll } from './company.ts';
-import { cutInOf, freshCycles, PSI, usualAmps } from './facts.ts';
-import { overfullSeen, type OverfullSeen } from './moved-pressures.ts';
-import { sayPressure, tidy } from './say.ts';
-import type { Finding, Memo, Scene, Watch } from './scene.ts';
-import { airSeen } from './tank-air.ts';
-import { isTelling } from './telling-fill.ts';
-import { weigh } from './weigh.ts';
+import { reportsForGroup } from './company.ts';
+import { normalCutInKpa, recentCycles, KPA_PER_PSI, normalAmpsOf } from './facts.ts';
+import { estimateOvercharge, type OverchargeEstimate } from './moved-pressures.ts';
+import { formatPressure, roundTo } from './say.ts';
+import type { Finding, WatchMemory, Scene, Watch } from './scene.ts';
+import { measureAir } from './tank-air.ts';
+import { isUsableFill } from './telling-fill.ts';
+import { weighCauses } from './weigh.ts';
 
-const OVER_KPA = 3 * PSI;
-const DEADBAND_KPA = 1.5 * PSI;
+const MIN_OVER_CUT_IN_KPA = 3 * KPA_PER_PSI;
+const DEADBAND_KPA = 1.5 * KPA_PER_PSI;
 const RUNS = 12;
 /** By starts: the fills' rate has fallen at least so far, and by what the new charge makes likely: its estimate is low, never high. */
-const SLOWER_SHARE = 0.95;
-const AGREE_OVER = 0.05;
-const AGREE_UNDER = 0.15;
-const AMPS_AS_EVER = 0.025;
-const CAUSES = weigh({ 'tank-overcharged': 0.7, 'switch-out-of-set': 0.2, 'transducer-fault': 0.1 });
+const MAX_DELIVERY_RATIO = 0.95;
+const MAX_ABOVE_ESTIMATE = 0.05;
+const MAX_BELOW_ESTIMATE = 0.15;
+const AMPS_TOLERANCE = 0.025;
+const OVERCHARGE_CAUSES = weighCauses({
+  'tank-overcharged': 0.7,
+  'switch-out-of-set': 0.2,
+  'transducer-fault': 0.1,
+});
 
 export const tankOvercharged: Watch = {
   alarm: 'tank-overcharged',
-  each: 'pump',
-  on: ['cycle'],
+  scope: 'pump',
+  triggers: ['cycle'],
   onDelayS: 0,
   offDelayS: 86_400,
-  look,
+  evaluate,
 };
 
-function look(scene: Scene, memo: Memo): Finding | null | undefined {
-  if (!speaksForAll(scene)) return undefined;
-  const overfull = overfullSeen(scene);
-  if (overfull && fillsAgree(scene, overfull)) return byStarts(scene, overfull);
-  const air = airSeen(scene, memo);
-  const cutIn = cutInOf(scene);
+function evaluate(scene: Scene, memo: WatchMemory): Finding | null | undefined {
+  if (!reportsForGroup(scene)) return undefined;
+  const overcharge = estimateOvercharge(scene);
+  if (overcharge && doFillsAgree(scene, overcharge)) return startsFinding(scene, overcharge);
+  const air = measureAir(scene, memo);
+  const cutIn = normalCutInKpa(scene);
   if (!air || cutIn === undefined) return undefined;
-  const over = air.airKpa - cutIn;
-  if (over < OVER_KPA - DEADBAND_KPA) return overfull ? undefined : null;
-  if (over < OVER_KPA || !isTelling(fillS(scene))) return undefined;
+  const over = air.prechargeKpa - cutIn;
+  if (over < MIN_OVER_CUT_IN_KPA - DEADBAND_KPA) return overcharge ? undefined : null;
+  if (over < MIN_OVER_CUT_IN_KPA || !isUsableFill(medianRunS(scene))) return undefined;
   return {
     sinceMs: scene.cycle?.startedMs ?? scene.atMs,
-    why: `The tank's air charge reads ${sayPressure(air.airKpa)} from its fills, over the cut-in of ${sayPressure(cutIn)}: it is empty before the pump starts.`,
-    evidence: { airKpa: tidy(air.airKpa, 0), cutInKpa: tidy(cutIn, 0), normalKpa: tidy(air.normalKpa, 0) },
-    causes: CAUSES,
+    why: `The tank's air charge reads ${formatPressure(air.prechargeKpa)} from its fills, over the cut-in of ${formatPressure(cutIn)}: it is empty before the pump starts.`,
+    evidence: {
+      airKpa: roundTo(air.prechargeKpa, 0),
+      cutInKpa: roundTo(cutIn, 0),
+      normalKpa: roundTo(air.normalPrechargeKpa, 0),
+    },
+    causes: OVERCHARGE_CAUSES,
   };
 }
 
@@ -53,31 +61,37 @@ function look(scene: Scene, memo: Memo): Finding | null | undefined {
  * More air makes each fill slower by as much as its charge is higher, and leaves the motor's current as it was. A switch that closes sooner
  * leaves the fills as they were; a weaker pump draws less.
  */
-function fillsAgree(scene: Scene, overfull: OverfullSeen): boolean {
-  const { deliveryShare } = scene.well.water;
-  const usual = usualAmps(scene);
-  const amps = median(freshCycles(scene, RUNS).flatMap((cycle) => cycle.amps ?? []));
-  if (deliveryShare === undefined || deliveryShare > SLOWER_SHARE) return false;
-  if (usual !== undefined && amps !== undefined && Math.abs(amps / usual - 1) > AMPS_AS_EVER) return false;
-  return deliveryShare < overfull.share + AGREE_OVER && deliveryShare > overfull.share - AGREE_UNDER;
+function doFillsAgree(scene: Scene, overfull: OverchargeEstimate): boolean {
+  const { deliveryRatio } = scene.well.water;
+  const usual = normalAmpsOf(scene);
+  const amps = median(recentCycles(scene, RUNS).flatMap((cycle) => cycle.amps ?? []));
+  if (deliveryRatio === undefined || deliveryRatio > MAX_DELIVERY_RATIO) return false;
+  if (usual !== undefined && amps !== undefined && Math.abs(amps / usual - 1) > AMPS_TOLERANCE) return false;
+  return (
+    deliveryRatio < overfull.deliveryRatio + MAX_ABOVE_ESTIMATE &&
+    deliveryRatio > overfull.deliveryRatio - MAX_BELOW_ESTIMATE
+  );
 }
 
-function byStarts(scene: Scene, { airKpa, normalKpa, share, sinceMs }: OverfullSeen): Finding {
-  const cutIn = cutInOf(scene) ?? 0;
+function startsFinding(
+  scene: Scene,
+  { prechargeKpa, normalPrechargeKpa, deliveryRatio, sinceMs }: OverchargeEstimate,
+): Finding {
+  const cutIn = normalCutInKpa(scene) ?? 0;
   return {
     sinceMs,
-    why: `Runs start from ${sayPressure(airKpa)} and more, where the switch closes at ${sayPressure(cutIn)}, and each fill takes longer for the same rise with the motor as ever: the tank holds too much air, and is empty before the pump starts.`,
+    why: `Runs start from ${formatPressure(prechargeKpa)} and more, where the switch closes at ${formatPressure(cutIn)}, and each fill takes longer for the same rise with the motor as ever: the tank holds too much air, and is empty before the pump starts.`,
     evidence: {
-      airKpa: tidy(airKpa, 0),
-      cutInKpa: tidy(cutIn, 0),
-      normalKpa: tidy(normalKpa, 0),
-      fillsShare: tidy(share),
+      airKpa: roundTo(prechargeKpa, 0),
+      cutInKpa: roundTo(cutIn, 0),
+      normalKpa: roundTo(normalPrechargeKpa, 0),
+      fillsShare: roundTo(deliveryRatio),
     },
-    causes: CAUSES,
+    causes: OVERCHARGE_CAUSES,
   };
 }
 
 /** Time of the last runs, s. */
-function fillS(scene: Scene): number {
-  return median(freshCycles(scene, RUNS).map((cycle) => cycle.ranS)) ?? 0;
+function medianRunS(scene: Scene): number {
+  return median(recentCycles(scene, RUNS).map((cycle) => cycle.ranS)) ?? 0;
 }

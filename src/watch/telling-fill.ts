@@ -3,36 +3,36 @@
  * of the water, and what people draw meanwhile is most of the rest: neither a charge nor a rate is read from it. What counts is the
  * usual fill, as learnt, else as the card's tank makes it: use lengthens a run and makes no fill of it, and lost air shortens one that told.
  */
-import { leastFillS } from '../baseline/least-fill.ts';
+import { minFillS } from '../baseline/least-fill.ts';
 import { quantile } from '../baseline/robust.ts';
-import { cutInOf, cutOutOf, fillOf, isWhole } from './facts.ts';
+import { normalCutInKpa, normalCutOutKpa, normalFillS, isCompleteRun } from './facts.ts';
 import type { Scene } from './scene.ts';
 
 /** The start takes a second or two and the swing some five more (common practice, no source): under half of this. */
-const TELLING_FILL_S = 15;
+const MIN_USABLE_FILL_S = 15;
 
 /** Can a fill of so many seconds be read? */
-export function isTelling(fillS: number): boolean {
-  return fillS >= TELLING_FILL_S;
+export function isUsableFill(fillS: number): boolean {
+  return fillS >= MIN_USABLE_FILL_S;
 }
 
 /** Are this well's fills such? Where nothing says how long they are, they are taken to be. */
-export function fillsTell(scene: Scene): boolean {
-  const fillS = fillOf(scene) ?? reckonedS(scene) ?? quickestS(scene);
-  return fillS === undefined || isTelling(fillS);
+export function areFillsUsable(scene: Scene): boolean {
+  const fillS = normalFillS(scene) ?? calculatedFillS(scene) ?? lowerQuartileRunS(scene);
+  return fillS === undefined || isUsableFill(fillS);
 }
 
-function reckonedS(scene: Scene): number | undefined {
-  const cutInKpa = cutInOf(scene);
-  const cutOutKpa = cutOutOf(scene);
+function calculatedFillS(scene: Scene): number | undefined {
+  const cutInKpa = normalCutInKpa(scene);
+  const cutOutKpa = normalCutOutKpa(scene);
   if (cutInKpa === undefined || cutOutKpa === undefined) return undefined;
-  return leastFillS(scene.well.card, scene.pump.card, { cutInKpa, cutOutKpa });
+  return minFillS(scene.well.card, scene.pump.card, { cutInKpa, cutOutKpa });
 }
 
 /** The lower quartile of the last runs: use only lengthens them. */
-function quickestS(scene: Scene): number | undefined {
+function lowerQuartileRunS(scene: Scene): number | undefined {
   return quantile(
-    scene.pump.cycles.filter(isWhole).map(({ ranS }) => ranS),
+    scene.pump.cycles.filter(isCompleteRun).map(({ ranS }) => ranS),
     0.25,
   );
 }

@@ -6,17 +6,20 @@
 import { CAUSES, type Cause, type WeighedCause } from '../../shared/words/kinds.ts';
 
 /** What a cause must weigh at least, as a share of all, to be named; a watch hands on half of it, which the clues may raise (./with-clues.ts). */
-export const LEAST_NAMED = 0.04;
-const LEAST_CONSIDERED = 0.02;
+export const MIN_NAMED_WEIGHT = 0.04;
+const MIN_CONSIDERED_WEIGHT = 0.02;
 
-/** Shares of 1 (two decimals), heaviest first, ties in the contract's order; causes without weight or under `least` are left out. */
-export function weigh(parts: Partial<Record<Cause, number>>, least = LEAST_CONSIDERED): WeighedCause[] {
+/** Shares of 1 (two decimals), heaviest first, ties in the contract's order; causes without weight or under `minWeight` are left out. */
+export function weighCauses(
+  parts: Partial<Record<Cause, number>>,
+  minWeight = MIN_CONSIDERED_WEIGHT,
+): WeighedCause[] {
   let total = 0;
   for (const weight of Object.values(parts)) total += Math.max(0, weight);
   const found: WeighedCause[] = [];
   for (const cause of CAUSES) {
-    const share = (parts[cause] ?? 0) / total;
-    if (share >= least) found.push({ cause, weight: Math.round(100 * share) / 100 });
+    const fraction = (parts[cause] ?? 0) / total;
+    if (fraction >= minWeight) found.push({ cause, weight: Math.round(100 * fraction) / 100 });
   }
   return found.sort((a, b) => b.weight - a.weight);
 }

@@ -21,8 +21,8 @@ export function alarmAnswer(row: StoredAlarm): AlarmAnswer {
     alarm: event.alarm,
     priority: event.priority ?? 'note',
     state: row.state,
-    standing: isStanding(row),
-    ...(row.handedOver && { handedOver: true as const }),
+    active: isActive(row),
+    ...(row.imported && { imported: true as const }),
     sinceMs: row.sinceMs,
     raisedMs: row.raisedMs,
     ...(row.clearedMs === undefined ? {} : { clearedMs: row.clearedMs }),
@@ -36,56 +36,56 @@ export function alarmAnswer(row: StoredAlarm): AlarmAnswer {
   };
 }
 
-function isStanding(row: StoredAlarm): boolean {
-  return row.handedOver !== true && row.clearedMs === undefined && row.withdrawnMs === undefined;
+function isActive(row: StoredAlarm): boolean {
+  return row.imported !== true && row.clearedMs === undefined && row.withdrawnMs === undefined;
 }
 
-/** Standing alarms of each well, from one query; those of whole sites are left to `standingOfSites`. */
-export function standingByWell(deps: WebDeps, well?: string): Map<string, AlarmAnswer[]> {
-  const rows = deps.store.alarms({ standing: true, ...(well === undefined ? {} : { well }) });
+/** Active alarms of each well, from one query; those of whole sites are left to `activeSiteAlarms`. */
+export function activeByWell(deps: WebDeps, well?: string): Map<string, AlarmAnswer[]> {
+  const rows = deps.store.alarms({ active: true, ...(well === undefined ? {} : { well }) });
   const byWell = new Map<string, AlarmAnswer[]>();
-  for (const row of rows.filter((one) => isStanding(one) && one.site === undefined)) {
+  for (const row of rows.filter((one) => isActive(one) && one.site === undefined)) {
     byWell.set(row.well, [...(byWell.get(row.well) ?? []), alarmAnswer(row)]);
   }
   return byWell;
 }
 
-/** Standing alarms of whole sites, which have no well. */
-export function standingOfSites(deps: WebDeps): AlarmAnswer[] {
+/** Active alarms of whole sites, which have no well. */
+export function activeSiteAlarms(deps: WebDeps): AlarmAnswer[] {
   return deps.store
-    .alarms({ standing: true })
-    .filter((row) => isStanding(row) && row.site !== undefined)
+    .alarms({ active: true })
+    .filter((row) => isActive(row) && row.site !== undefined)
     .map(alarmAnswer);
 }
 
 /** @throws ProblemError 404 where no such alarm is kept, 409 where it no longer stands. */
-function standingAlarm(deps: WebDeps, id: string): StoredAlarm {
+function requireActiveAlarm(deps: WebDeps, id: string): StoredAlarm {
   const well = WELL_OF_ID.exec(id)?.[1];
   const rows = deps.store.alarms(well === undefined ? {} : { well });
   const row = rows.find((one) => one.id === id);
   if (!row) throw new ProblemError(404, `No alarm is called ${id}.`);
-  if (!isStanding(row)) throw new ProblemError(409, 'This alarm is over already.');
+  if (!isActive(row)) throw new ProblemError(409, 'This alarm is over already.');
   return row;
 }
 
 /** The act that says an alarm was seen. */
 export function acknowledgeAct(deps: WebDeps, id: string): WrittenAct {
-  const row = standingAlarm(deps, id);
-  return { kind: 'acknowledged', ...named(row) };
+  const row = requireActiveAlarm(deps, id);
+  return { kind: 'acknowledged', ...alarmKey(row) };
 }
 
 /** The act that puts an alarm aside until a time. */
 export function shelveAct(deps: WebDeps, id: string, untilMs: number): WrittenAct {
-  const row = standingAlarm(deps, id);
+  const row = requireActiveAlarm(deps, id);
   if (row.site !== undefined)
     throw new ProblemError(409, 'An alarm of a whole site can be acknowledged, not put aside.');
   const aheadMs = untilMs - deps.now();
   if (aheadMs <= 0 || aheadMs > SHELVE_MAX_MS) {
     throw new ProblemError(400, 'body.untilMs must be in the next 30 days');
   }
-  return { kind: 'shelved', ...named(row), until: new Date(untilMs).toISOString() };
+  return { kind: 'shelved', ...alarmKey(row), until: new Date(untilMs).toISOString() };
 }
 
-function named(row: StoredAlarm): { well: string; pump?: string; alarm: string } {
+function alarmKey(row: StoredAlarm): { well: string; pump?: string; alarm: string } {
   return { well: row.well, alarm: row.alarm, ...(row.pump === undefined ? {} : { pump: row.pump }) };
 }

@@ -5,23 +5,23 @@
 import { Hono } from 'hono';
 import type { Context } from 'hono';
 import { ROUTES } from '../../shared/api/routes.ts';
-import { isPaperHash } from '../card/paper-hash.ts';
+import { isDocumentHash } from '../card/paper-hash.ts';
 import type { Route } from '../../shared/api/routes.ts';
 import { ANSWERS } from './answers.ts';
-import type { OwnAnswer } from './answers.ts';
-import { readAsk } from './ask.ts';
-import type { Ask } from './ask.ts';
-import { calendarText } from './calendar-answer.ts';
+import type { CustomRoute } from './answers.ts';
+import { parseRequest } from './ask.ts';
+import type { ApiRequest } from './ask.ts';
+import { calendarBody } from './calendar-answer.ts';
 import type { WebDeps } from './deps.ts';
 import { guard } from './guard.ts';
 import { LiveHub } from './live-hub.ts';
-import { OPENMETRICS_TYPE, printMetrics } from './metrics.ts';
+import { OPENMETRICS_TYPE, formatMetrics } from './metrics.ts';
 import { openApiDocument } from './openapi.ts';
-import { packetPage, packetZip } from './packet-answers.ts';
+import { exportPageResponse, exportZipResponse } from './packet-answers.ts';
 import { ProblemError, problemResponse } from './problem.ts';
 import { siteResponse } from './site.ts';
 import type { Site } from './site.ts';
-import { wellNamed } from './well-answers.ts';
+import { requireWell } from './well-answers.ts';
 
 export interface AppOptions {
   /** The built pages; without them only the API answers. */
@@ -36,15 +36,15 @@ export function makeApp(deps: WebDeps, options: AppOptions = {}): Hono {
   app.use(guard);
   app.onError((error) => {
     if (error instanceof ProblemError) return problemResponse(error);
-    deps.fault(error);
+    deps.onError(error);
     return problemResponse(
       new ProblemError(500, 'This could not be answered; the log of the server says why.'),
     );
   });
-  const own = ownAnswers(deps, hub);
-  const answers: Record<string, ((c: Context) => Promise<Response>) | undefined> = own;
+  const custom = customHandlers(deps, hub);
+  const answers: Record<string, ((c: Context) => Promise<Response>) | undefined> = custom;
   for (const [name, route] of Object.entries<Route>(ROUTES)) {
-    app.on(route.method, honoPath(route.path), answers[name] ?? shaped(name, deps));
+    app.on(route.method, honoPath(route.path), answers[name] ?? jsonHandler(name, deps));
   }
   app.get('*', (c) => {
     const file = options.site && siteResponse(options.site, c.req.path, c.req.raw.headers);
@@ -60,19 +60,19 @@ function honoPath(path: string): string {
   return path.replaceAll(/\{(\w+)\}/g, ':$1');
 }
 
-type ShapedName = keyof typeof ANSWERS;
+type JsonRouteName = keyof typeof ANSWERS;
 
-function isShaped(name: string): name is ShapedName {
+function hasJsonAnswer(name: string): name is JsonRouteName {
   return name in ANSWERS;
 }
 
 /** @throws Error where a route has no answer at all: a fault of our own, at start. */
-function shaped(name: string, deps: WebDeps): (c: Context) => Promise<Response> {
-  if (!isShaped(name)) throw new Error(`Cannot mount the API: ${name} has no answer`);
+function jsonHandler(name: string, deps: WebDeps): (c: Context) => Promise<Response> {
+  if (!hasJsonAnswer(name)) throw new Error(`Cannot mount the API: ${name} has no answer`);
   // Each row's question and answer belong together; the compiler cannot follow that from a name to its row.
   // oxlint-disable-next-line typescript/no-unsafe-type-assertion
-  const answer = ANSWERS[name] as (deps: WebDeps, ask: Ask<ShapedName>) => unknown;
-  return async (c) => json(await answer(deps, await readAsk(name, c)));
+  const answer = ANSWERS[name] as (deps: WebDeps, ask: ApiRequest<JsonRouteName>) => unknown;
+  return async (c) => json(await answer(deps, await parseRequest(name, c)));
 }
 
 function json(value: unknown, status = 200): Response {
@@ -80,8 +80,8 @@ function json(value: unknown, status = 200): Response {
 }
 
 /** A paper never runs and never changes: its type is what its bytes are, and it may be kept by the browser for ever. */
-function paperResponse(deps: WebDeps, hash: string): Response {
-  const paper = isPaperHash(hash) ? deps.desk.paper(hash) : undefined;
+function documentResponse(deps: WebDeps, hash: string): Response {
+  const paper = isDocumentHash(hash) ? deps.logbook.document(hash) : undefined;
   if (!paper) throw new ProblemError(404, 'There is no such paper.');
   // Text is kept only where it is UTF-8 (src/book/paper-type.ts); a browser that is not told takes it for something older.
   const type = paper.type === 'text/plain' ? 'text/plain; charset=utf-8' : paper.type;
@@ -90,46 +90,46 @@ function paperResponse(deps: WebDeps, hash: string): Response {
   });
 }
 
-function ownAnswers(deps: WebDeps, hub: LiveHub): Record<OwnAnswer, (c: Context) => Promise<Response>> {
-  let document: unknown;
+function customHandlers(deps: WebDeps, hub: LiveHub): Record<CustomRoute, (c: Context) => Promise<Response>> {
+  let openApi: unknown;
   return {
     health: async (c) => {
-      await readAsk('health', c);
-      const reasons = deps.ailments();
+      await parseRequest('health', c);
+      const reasons = deps.healthProblems();
       const ok = reasons.length === 0;
       const upS = Math.round((deps.now() - deps.startedMs) / 1000);
       return json({ ok, reasons, version: deps.version, upS }, ok ? 200 : 503);
     },
     metrics: async (c) => {
-      await readAsk('metrics', c);
-      return new Response(printMetrics(deps.metrics()), { headers: { 'content-type': OPENMETRICS_TYPE } });
+      await parseRequest('metrics', c);
+      return new Response(formatMetrics(deps.metrics()), { headers: { 'content-type': OPENMETRICS_TYPE } });
     },
-    paper: async (c) => {
-      const ask = await readAsk('paper', c);
-      return paperResponse(deps, ask.part('hash'));
+    document: async (c) => {
+      const ask = await parseRequest('document', c);
+      return documentResponse(deps, ask.pathParam('hash'));
     },
     calendar: async (c) => {
-      const { query } = await readAsk('calendar', c);
-      return new Response(calendarText(deps, query.well), {
+      const { query } = await parseRequest('calendar', c);
+      return new Response(calendarBody(deps, query.well), {
         headers: { 'content-type': 'text/calendar; charset=utf-8', 'cache-control': 'no-store' },
       });
     },
-    packet: async (c) => {
-      const ask = await readAsk('packet', c);
-      return packetZip(deps, ask.part('well'), ask.query);
+    exportZip: async (c) => {
+      const ask = await parseRequest('exportZip', c);
+      return exportZipResponse(deps, ask.pathParam('well'), ask.query);
     },
-    packetPage: async (c) => {
-      const ask = await readAsk('packetPage', c);
-      return packetPage(deps, ask.part('well'), ask.query);
+    exportPage: async (c) => {
+      const ask = await parseRequest('exportPage', c);
+      return exportPageResponse(deps, ask.pathParam('well'), ask.query);
     },
-    document: async (c) => {
-      await readAsk('document', c);
-      document ??= openApiDocument(deps.version);
-      return json(document);
+    openApi: async (c) => {
+      await parseRequest('openApi', c);
+      openApi ??= openApiDocument(deps.version);
+      return json(openApi);
     },
     live: async (c) => {
-      const { query, lastEventId } = await readAsk('live', c);
-      if (query.well !== undefined) wellNamed(deps, query.well);
+      const { query, lastEventId } = await parseRequest('live', c);
+      if (query.well !== undefined) requireWell(deps, query.well);
       return new Response(hub.open(query.well, lastEventId), {
         headers: {
           'content-type': 'text/event-stream',

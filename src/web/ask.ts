@@ -7,31 +7,31 @@ import type { z } from 'zod';
 import { ROUTES } from '../../shared/api/routes.ts';
 import type { Body, Query, Route, RouteName } from '../../shared/api/routes.ts';
 import { WINDOW_MAX_MS } from '../../shared/api/questions.ts';
-import { MOST_PACKET_BYTES, MOST_PAPER_BYTES } from '../book/limits.ts';
+import { MAX_EXPORT_BYTES, MAX_DOCUMENT_BYTES } from '../book/limits.ts';
 import { ProblemError } from './problem.ts';
 
 /** A body holds an act, the largest of which is a card: a few KiB. */
-const BODY_MAX_BYTES = 64 * 1024;
+const MAX_BODY_BYTES = 64 * 1024;
 /** A paper or packet and no more (src/book/limits.ts); it is refused there with better words. */
-const BYTES_MAX = { paper: MOST_PAPER_BYTES + 1024, packet: MOST_PACKET_BYTES + 1024 };
+const MAX_BYTES = { document: MAX_DOCUMENT_BYTES + 1024, export: MAX_EXPORT_BYTES + 1024 };
 
-export interface Ask<N extends RouteName> {
+export interface ApiRequest<N extends RouteName> {
   query: Query<N>;
   body: Body<N>;
   /** The body as bytes, where the route takes such; else empty. */
   bytes: Uint8Array;
   /** Part of the path by its name, decoded. */
-  part(name: string): string;
+  pathParam(name: string): string;
   lastEventId?: string;
 }
 
 /** @throws ProblemError 400, 413 or 415. */
-export async function readAsk<N extends RouteName>(name: N, c: Context): Promise<Ask<N>> {
+export async function parseRequest<N extends RouteName>(name: N, c: Context): Promise<ApiRequest<N>> {
   const route: Route = ROUTES[name];
-  const query = check(route.query, c.req.query(), 'query');
+  const query = validate(route.query, c.req.query(), 'query');
   checkWindow(query);
-  const body = route.body ? check(route.body, await readJson(c), 'body') : undefined;
-  const bytes = route.bytes ? await readBytes(c.req.raw, BYTES_MAX[route.bytes]) : new Uint8Array();
+  const body = route.body ? validate(route.body, await readJson(c), 'body') : undefined;
+  const bytes = route.bytes ? await readBytes(c.req.raw, MAX_BYTES[route.bytes]) : new Uint8Array();
   const lastEventId = c.req.header('last-event-id');
   return {
     // Just read by the shape that the type is made of: the compiler cannot follow that from a name to its row.
@@ -40,12 +40,12 @@ export async function readAsk<N extends RouteName>(name: N, c: Context): Promise
     // oxlint-disable-next-line typescript/no-unsafe-type-assertion
     body: body as Body<N>,
     bytes,
-    part: (part) => c.req.param(part) ?? '',
+    pathParam: (part) => c.req.param(part) ?? '',
     ...(lastEventId === undefined ? {} : { lastEventId }),
   };
 }
 
-function check(shape: z.ZodObject, value: unknown, where: string): Record<string, unknown> {
+function validate(shape: z.ZodObject, value: unknown, where: string): Record<string, unknown> {
   const read = shape.safeParse(value);
   if (read.success) return read.data;
   const fields = read.error.issues.map((issue) => ({
@@ -66,7 +66,7 @@ function checkWindow({ from, to }: { from?: unknown; to?: unknown }): void {
 async function readJson(c: Context): Promise<unknown> {
   const type = c.req.header('content-type')?.split(';')[0]?.trim().toLowerCase();
   if (type !== 'application/json') throw new ProblemError(415, 'Send the body as application/json.');
-  const text = new TextDecoder().decode(await readBytes(c.req.raw, BODY_MAX_BYTES));
+  const text = new TextDecoder().decode(await readBytes(c.req.raw, MAX_BODY_BYTES));
   try {
     return text.trim() === '' ? {} : JSON.parse(text);
   } catch {
@@ -77,7 +77,7 @@ async function readJson(c: Context): Promise<unknown> {
 const KIB = 1024;
 const MIB = KIB * KIB;
 
-function sizeWords(bytes: number): string {
+function formatBytes(bytes: number): string {
   return bytes < MIB ? `${Math.floor(bytes / KIB)} KiB` : `${Math.floor(bytes / MIB)} MiB`;
 }
 
@@ -85,9 +85,9 @@ function sizeWords(bytes: number): string {
  * Reads at most the limit, whatever the length header says. Each part is copied to its place as it comes, in one buffer that grows where it
  * is: a packet of 512 MiB lies in memory once, and can be handed on as it is.
  */
-export async function readBytes(request: Request, mostBytes: number): Promise<Uint8Array> {
+export async function readBytes(request: Request, maxBytes: number): Promise<Uint8Array> {
   if (!request.body) return new Uint8Array();
-  const body = new ArrayBuffer(0, { maxByteLength: roomFor(request, mostBytes) });
+  const body = new ArrayBuffer(0, { maxByteLength: roomFor(request, maxBytes) });
   const bytes = new Uint8Array(body);
   const reader = request.body.getReader();
   for (;;) {
@@ -102,7 +102,7 @@ export async function readBytes(request: Request, mostBytes: number): Promise<Ui
     if (at + value.byteLength > body.maxByteLength) {
       // oxlint-disable-next-line no-await-in-loop
       await reader.cancel();
-      throw new ProblemError(413, `What is sent may have ${sizeWords(mostBytes)} at most.`);
+      throw new ProblemError(413, `What is sent may have ${formatBytes(maxBytes)} at most.`);
     }
     body.resize(at + value.byteLength);
     bytes.set(value, at);
@@ -110,7 +110,7 @@ export async function readBytes(request: Request, mostBytes: number): Promise<Ui
 }
 
 /** Addresses are set aside for as much as may come, memory only for what did. HTTP ends a body at its own length header (RFC 9112, 6.3). */
-function roomFor(request: Request, mostBytes: number): number {
-  const said = Number(request.headers.get('content-length') ?? mostBytes);
-  return Number.isInteger(said) && said >= 0 ? Math.min(said, mostBytes) : mostBytes;
+function roomFor(request: Request, maxBytes: number): number {
+  const declaredBytes = Number(request.headers.get('content-length') ?? maxBytes);
+  return Number.isInteger(declaredBytes) && declaredBytes >= 0 ? Math.min(declaredBytes, maxBytes) : maxBytes;
 }

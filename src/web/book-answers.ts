@@ -1,16 +1,16 @@
 /** What people write down of a well besides its card, as the pages give and get it. */
 import type { Answer } from '../../shared/api/routes.ts';
-import type { Ask } from './ask.ts';
+import type { ApiRequest } from './ask.ts';
 import type { EntryResult, WebDeps } from './deps.ts';
 import { ProblemError } from './problem.ts';
-import { wellNamed } from './well-answers.ts';
+import { requireWell } from './well-answers.ts';
 
-export function writeEntry(deps: WebDeps, ask: Ask<'writeEntry'>): Answer<'writeEntry'> {
-  const { now } = wellNamed(deps, ask.part('well'));
-  return kept(deps.desk.write({ ...ask.body.entry, well: now.well }, ask.body.by));
+export function writeEntry(deps: WebDeps, ask: ApiRequest<'writeEntry'>): Answer<'writeEntry'> {
+  const { status } = requireWell(deps, ask.pathParam('well'));
+  return entryAnswer(deps.logbook.write({ ...ask.body.entry, well: status.well }, ask.body.by));
 }
 
-export function kept(result: EntryResult): Answer<'writeEntry'> {
-  if ('no' in result) throw new ProblemError(409, result.no);
+export function entryAnswer(result: EntryResult): Answer<'writeEntry'> {
+  if ('problem' in result) throw new ProblemError(409, result.problem);
   return result;
 }

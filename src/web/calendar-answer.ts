@@ -4,14 +4,14 @@ import { calendarFeed } from '../book/calendar.ts';
 import { dueChecks } from '../book/due.ts';
 import { dueEvents } from '../book/due-events.ts';
 import type { WebDeps } from './deps.ts';
-import { wellsAsked } from './due-answers.ts';
-import { aroundWells, dueWell } from './due-parts.ts';
+import { selectWells } from './due-answers.ts';
+import { loadDueContext, dueInputFor } from './due-parts.ts';
 
 /** All as text/calendar. @throws ProblemError 404. */
-export function calendarText(deps: WebDeps, well: string | undefined): string {
-  const around = aroundWells(deps, well);
-  const wells = wellsAsked(deps, well === undefined ? {} : { well }).map((live) => {
-    const input = dueWell(deps, live, around);
+export function calendarBody(deps: WebDeps, well: string | undefined): string {
+  const around = loadDueContext(deps, well);
+  const wells = selectWells(deps, well === undefined ? {} : { well }).map((live) => {
+    const input = dueInputFor(deps, live, around);
     const today = localDate(input.nowMs, input.card.timeZone);
     return { ...input, today, checks: dueChecks(input) };
   });

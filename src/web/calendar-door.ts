@@ -5,21 +5,21 @@
  */
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 import type { Socket } from 'node:net';
-import { cannotListen } from './cannot-listen.ts';
+import { listenErrorText } from './cannot-listen.ts';
 
-export interface CalendarDoorOptions {
+export interface CalendarServerOptions {
   host: string;
   /** 0 takes a free one. */
   port: number;
   /** The calendar at this path; undefined where there is none. */
   feed: (path: string) => string | undefined;
   /** Whether a peer is on a network that this computer belongs to; others are hung up on. */
-  isNear: (address: string) => boolean;
+  isOnLocalNetwork: (address: string) => boolean;
   /** A fault of our own in answering. */
-  fault: (error: unknown) => void;
+  onError: (error: unknown) => void;
 }
 
-export interface CalendarDoor {
+export interface CalendarServer {
   port: number;
   close: () => Promise<void>;
 }
@@ -30,9 +30,9 @@ const MAX_CONNECTIONS = 32;
 const MAX_HEADER_BYTES = 4 * 1024;
 const MAX_HEADERS = 40;
 /** A phone sends its one packet at once, also over a slow radio; who has said nothing whole by then is not served. */
-const HEADERS_WITHIN_MS = 5_000;
+const HEADERS_TIMEOUT_MS = 5_000;
 /** 1 MB over 0.5 Mbit/s is 16 s: at about twice that a connection ends, however slowly it still reads. */
-const CONNECTION_MS = 30_000;
+const CONNECTION_TIMEOUT_MS = 30_000;
 
 /** No copy on the way, in no index, and nothing that a browser could make of it. */
 const HEADERS = {
@@ -45,39 +45,39 @@ const HEADERS = {
 } as const;
 
 /** Opens it. Rejects with one clear line where the port cannot be had. */
-export function openCalendarDoor(options: CalendarDoorOptions): Promise<CalendarDoor> {
+export function openCalendarServer(options: CalendarServerOptions): Promise<CalendarServer> {
   const { host, port } = options;
   const server = createServer(
     {
       maxHeaderSize: MAX_HEADER_BYTES,
-      headersTimeout: HEADERS_WITHIN_MS,
-      requestTimeout: HEADERS_WITHIN_MS,
+      headersTimeout: HEADERS_TIMEOUT_MS,
+      requestTimeout: HEADERS_TIMEOUT_MS,
       connectionsCheckingInterval: 1_000,
     },
     (request, response) => respond(request, response, options),
   );
   server.maxConnections = MAX_CONNECTIONS;
   server.maxHeadersCount = MAX_HEADERS;
-  server.on('connection', (socket) => receive(socket, options));
+  server.on('connection', (socket) => handleConnection(socket, options));
   return new Promise((resolve, reject) => {
     server.once('error', (error: NodeJS.ErrnoException) =>
       reject(
-        new Error(cannotListen('the calendar for phones', { error, host, port }), {
+        new Error(listenErrorText('the calendar for phones', { error, host, port }), {
           cause: error,
         }),
       ),
     );
     server.listen(port, host, () => {
-      server.removeAllListeners('error').on('error', options.fault);
-      resolve(doorOf(server, port));
+      server.removeAllListeners('error').on('error', options.onError);
+      resolve(calendarServer(server, port));
     });
   });
 }
 
-function doorOf(server: Server, asked: number): CalendarDoor {
+function calendarServer(server: Server, requestedPort: number): CalendarServer {
   const address = server.address();
   return {
-    port: typeof address === 'object' && address ? address.port : asked,
+    port: typeof address === 'object' && address ? address.port : requestedPort,
     close: () =>
       new Promise((resolve) => {
         server.close(() => resolve());
@@ -86,26 +86,26 @@ function doorOf(server: Server, asked: number): CalendarDoor {
   };
 }
 
-function receive(socket: Socket, options: CalendarDoorOptions): void {
-  if (!isLetIn(socket, options)) {
+function handleConnection(socket: Socket, options: CalendarServerOptions): void {
+  if (!isAllowed(socket, options)) {
     socket.destroy();
     return;
   }
-  const end = setTimeout(() => socket.destroy(), CONNECTION_MS);
+  const end = setTimeout(() => socket.destroy(), CONNECTION_TIMEOUT_MS);
   socket.once('close', () => clearTimeout(end));
 }
 
 /** What goes wrong here must end this one connection and not the program that watches the wells. */
-function isLetIn(socket: Socket, { isNear, fault }: CalendarDoorOptions): boolean {
+function isAllowed(socket: Socket, { isOnLocalNetwork, onError }: CalendarServerOptions): boolean {
   try {
-    return isNear(socket.remoteAddress ?? '');
+    return isOnLocalNetwork(socket.remoteAddress ?? '');
   } catch (error) {
-    fault(error);
+    onError(error);
     return false;
   }
 }
 
-function respond(request: IncomingMessage, response: ServerResponse, options: CalendarDoorOptions): void {
+function respond(request: IncomingMessage, response: ServerResponse, options: CalendarServerOptions): void {
   if (request.method !== 'GET' && request.method !== 'HEAD') {
     send(response, { status: 405, text: 'Only GET and HEAD are answered here.\n', allow: 'GET, HEAD' });
     return;
@@ -115,7 +115,7 @@ function respond(request: IncomingMessage, response: ServerResponse, options: Ca
     if (feed === undefined) send(response, { status: 404, text: 'Nothing is here.\n' });
     else send(response, { status: 200, text: feed, type: 'text/calendar; charset=utf-8' });
   } catch (error) {
-    options.fault(error);
+    options.onError(error);
     send(response, { status: 500, text: 'This could not be answered.\n' });
   }
 }

@@ -1,7 +1,7 @@
 /** Why a port could not be opened, in one line that says what to do. */
 
 /** `what`: "the pages". `host` as it stands in an address. */
-export function cannotListen(
+export function listenErrorText(
   what: string,
   { error, host, port }: { error: NodeJS.ErrnoException; host: string; port: number },
 ): string {

@@ -3,14 +3,14 @@ import type { WrittenCard } from '../../shared/api/cards.ts';
 import type { Answer } from '../../shared/api/routes.ts';
 import { cardIn } from '../../shared/card/changes.ts';
 import { localDate } from '../../shared/api/time-words.ts';
-import { measuredBeside } from '../book/measured.ts';
+import { compareWithCard } from '../book/measured.ts';
 import type { Card } from '../card/card.ts';
-import { questionsOfCard } from '../card/questions.ts';
-import { problemsOfCard, readCard } from '../card/read-card.ts';
-import type { Ask } from './ask.ts';
+import { cardQuestions } from '../card/questions.ts';
+import { cardIssues, readCard } from '../card/read-card.ts';
+import type { ApiRequest } from './ask.ts';
 import type { WebDeps } from './deps.ts';
 import { ProblemError } from './problem.ts';
-import { wellNamed } from './well-answers.ts';
+import { requireWell } from './well-answers.ts';
 
 export function cardsAnswer(deps: WebDeps): Answer<'cards'> {
   const names = deps.live.wells().map(({ well }) => well);
@@ -18,19 +18,19 @@ export function cardsAnswer(deps: WebDeps): Answer<'cards'> {
 }
 
 export function cardAnswer(deps: WebDeps, name: string): Answer<'card'> {
-  const { card, usual } = wellNamed(deps, name);
+  const { card, normals } = requireWell(deps, name);
   const { well: _well, ...written } = writtenCard(deps, name);
   return {
     ...written,
-    questions: questionsIn(card, localDate(deps.now(), card.timeZone)),
-    measured: measuredBeside({ card, usual, entries: deps.desk.entries(name) }),
+    questions: questionsInBothUnits(card, localDate(deps.now(), card.timeZone)),
+    measured: compareWithCard({ card, normals, entries: deps.logbook.entries(name) }),
   };
 }
 
 /** In both systems of units: which of them is read by is the page's to know. */
-function questionsIn(card: Card, today: string): Answer<'card'>['questions'] {
-  const metric = questionsOfCard(card, 'metric', today);
-  return questionsOfCard(card, 'us', today).map(({ key, question }, at) => ({
+function questionsInBothUnits(card: Card, today: string): Answer<'card'>['questions'] {
+  const metric = cardQuestions(card, 'metric', today);
+  return cardQuestions(card, 'us', today).map(({ key, question }, at) => ({
     key,
     question,
     metric: metric[at]?.question ?? question,
@@ -38,36 +38,36 @@ function questionsIn(card: Card, today: string): Answer<'card'>['questions'] {
 }
 
 function writtenCard(deps: WebDeps, well: string): WrittenCard {
-  const act = deps.desk.writtenCard(well);
+  const act = deps.logbook.writtenCard(well);
   if (!act) return { well, card: { well } };
   const { id, atMs, by } = act;
   return { well, card: cardIn(act.body), act: id, atMs, ...(by !== undefined && { by }) };
 }
 
 /** @throws ProblemError 400 with every problem at its field; 409 where somebody else changed the card meanwhile. */
-export async function writeCard(deps: WebDeps, ask: Ask<'writeCard'>): Promise<Answer<'card'>> {
-  const well = ask.part('well');
+export async function writeCard(deps: WebDeps, ask: ApiRequest<'writeCard'>): Promise<Answer<'card'>> {
+  const well = ask.pathParam('well');
   const { card, basedOn, by } = ask.body;
   const read = readCard(card);
   if ('problem' in read) {
-    const fields = problemsOfCard(card).map(({ key, rule, shown }) => ({
+    const fields = cardIssues(card).map(({ key, rule, valueText }) => ({
       at: key,
-      rule: `${rule}: ${shown}`,
+      rule: `${rule}: ${valueText}`,
     }));
     throw new ProblemError(400, read.problem, fields);
   }
   if (read.card.well !== well)
     throw new ProblemError(400, `Cannot read card: well must be ${well}: ${read.card.well}`);
-  refuseMissingPhotos(deps, read.card);
-  const before = deps.desk.writtenCard(well);
-  if (before?.id !== basedOn) throw new ProblemError(409, changedMeanwhile(before?.by));
+  rejectMissingPhotos(deps, read.card);
+  const before = deps.logbook.writtenCard(well);
+  if (before?.id !== basedOn) throw new ProblemError(409, conflictText(before?.by));
   const done = await deps.act({ kind: 'card-changed', card }, by);
-  if ('no' in done) throw new ProblemError(409, done.no);
+  if ('problem' in done) throw new ProblemError(409, done.problem);
   return cardAnswer(deps, well);
 }
 
-function refuseMissingPhotos(deps: WebDeps, { described }: Card): void {
-  const lost = described?.electrical.photos.find((hash) => !deps.desk.hasPaper(hash));
+function rejectMissingPhotos(deps: WebDeps, { description }: Card): void {
+  const lost = description?.electrical.photos.find((hash) => !deps.logbook.hasDocument(hash));
   if (lost === undefined) return;
   const rule = `must be papers that are kept here, and there is none of this hash: ${lost}`;
   throw new ProblemError(400, `Cannot read card: electrical.photos ${rule}`, [
@@ -75,7 +75,7 @@ function refuseMissingPhotos(deps: WebDeps, { described }: Card): void {
   ]);
 }
 
-function changedMeanwhile(by: string | undefined): string {
+function conflictText(by: string | undefined): string {
   const who = by === undefined ? 'Somebody' : by;
   return `${who} changed this card after you opened it. Look at what changed, then write yours again.`;
 }

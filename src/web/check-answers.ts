@@ -5,25 +5,25 @@ import type { Check } from '../watch/first-check.ts';
 import type { LiveWell, StoredNode } from './deps.ts';
 
 export function checkAnswers(live: LiveWell, nodes: readonly StoredNode[]): CheckAnswer[] {
-  return [...live.checks, nodeSupply(live, nodes)].map(inWords);
+  return [...live.checks, nodeSupplyCheck(live, nodes)].map(checkAnswer);
 }
 
-function inWords({ what, pump, state, card, measured }: Check): CheckAnswer {
-  const { asks, toDo, waitsFor } = CHECK_WORDS[what];
+function checkAnswer({ what, pump, state, card, measured }: Check): CheckAnswer {
+  const { question, action, waitingFor } = CHECK_WORDS[what];
   return {
     what,
     ...(pump === undefined ? {} : { pump }),
     state,
-    asks,
+    question,
     ...(card ? { card } : {}),
     ...(measured ? { measured } : {}),
-    ...(state === 'differs' ? { toDo } : {}),
-    ...(state === 'not-yet' ? { waitsFor } : {}),
+    ...(state === 'differs' ? { action } : {}),
+    ...(state === 'not-yet' ? { waitingFor } : {}),
   };
 }
 
 /** Silence of a node on the pump's own circuit is news about the pump, so it must be known which is which. */
-function nodeSupply(live: LiveWell, nodes: readonly StoredNode[]): Check {
+function nodeSupplyCheck(live: LiveWell, nodes: readonly StoredNode[]): Check {
   const own = new Set(live.sensors.map(({ node }) => node));
   const fed = nodes.filter(({ node }) => own.has(node)).map(({ hello }) => hello?.fedFrom);
   const known = fed.length > 0 && fed.every((from) => from !== undefined);

@@ -4,7 +4,7 @@
  */
 import type { WrittenAct } from '../../shared/api/acts.ts';
 import type { BaselineEvent, DayEvent } from '../../shared/api/events.ts';
-import type { WellNow } from '../../shared/api/wells.ts';
+import type { WellStatus } from '../../shared/api/wells.ts';
 import type { UnitSystem } from '../../shared/quantity/print-quantity.ts';
 import type { AlarmRow } from '../alarm/alarm-row.ts';
 import type { Baseline } from '../baseline/baseline.ts';
@@ -26,7 +26,7 @@ export interface StoredChart {
 
 export interface StoredAlarm extends AlarmRow {
   /** Told by the Stillwell that watched the well before: nobody here knows how it goes on. */
-  handedOver?: true;
+  imported?: true;
 }
 
 export type StoredCycle = CycleRow;
@@ -35,7 +35,7 @@ export type StoredAct = ActRow;
 export interface StoredNode {
   node: string;
   hello?: Hello;
-  letIn: boolean;
+  approved: boolean;
   lastHeardMs?: number;
   ignored?: { names: number; last: string; lastMs: number };
 }
@@ -46,7 +46,7 @@ export interface StoredNotice {
   to: string;
   what: 'raised' | 'changed' | 'cleared' | 'withdrawn' | 'test';
   dueMs: number;
-  madeMs: number;
+  createdMs: number;
   tries: number;
   state: 'due' | 'sent' | 'given-up';
   lastError?: string;
@@ -67,13 +67,13 @@ export interface WebStore {
   cycles(well: string, fromMs: number, toMs: number): StoredCycle[];
   days(well: string, fromMs: number, toMs: number): DayEvent[];
   baselines(well: string): BaselineEvent[];
-  alarms(filter: { well?: string; fromMs?: number; standing?: boolean }): StoredAlarm[];
+  alarms(filter: { well?: string; fromMs?: number; active?: boolean }): StoredAlarm[];
   notices(filter: { state?: StoredNotice['state']; limit?: number }): StoredNotice[];
   refused(limit: number): StoredRefused;
 }
 
 /** One channel of a well, as the readings stand now. */
-export interface SensorNow {
+export interface SensorStatus {
   channel: string;
   node: string;
   lastMs?: number;
@@ -84,15 +84,15 @@ export interface SensorNow {
 
 /** A well with what only its own page needs. */
 export interface LiveWell {
-  now: WellNow;
+  status: WellStatus;
   card: Card;
-  sensors: SensorNow[];
+  sensors: SensorStatus[];
   /** Do clamp, transducer, switch, tank and card agree? */
   checks: Check[];
   /** What is normal for each pump at present, where that is known. */
-  usual: { pump: string; baseline: Baseline }[];
+  normals: { pump: string; baseline: Baseline }[];
   /** What was normal before the last visit that began a new one. */
-  before: { pump: string; baseline: Baseline }[];
+  previousNormals: { pump: string; baseline: Baseline }[];
 }
 
 /** What changed just now. Readings are in the wire's units, NaN where the sensor could not be read. */
@@ -109,90 +109,90 @@ export interface LiveReadings {
 }
 
 interface Live {
-  wells(): WellNow[];
+  wells(): WellStatus[];
   well(name: string): LiveWell | undefined;
   /** Calls `fn` for each change until the returned function is called. Subscribed to only while somebody looks. */
   subscribe(fn: (change: LiveChange) => void): () => void;
 }
 
-/** `no` is an answer, not a fault: the sentence says which rule the act breaks. */
-export type ActResult = { done: true; atMs: number } | { no: string };
-type LetInResult = { done: true; credential?: string } | { no: string };
+/** `problem` is an answer, not a fault: the sentence says which rule the act breaks. */
+export type ActResult = { done: true; atMs: number } | { problem: string };
+type ApprovalResult = { done: true; credential?: string } | { problem: string };
 
 export type StoredEntry = Entry;
 
-export type EntryResult = { entry: StoredEntry } | { no: string };
+export type EntryResult = { entry: StoredEntry } | { problem: string };
 
 /** Where people write down what they know of a well. */
-export interface Desk {
+export interface LogbookService {
   /** All of a well, in the order in which they were written. */
   entries(well: string): StoredEntry[];
   /** An entry as it was written (src/book/read-entry.ts), with its `well`. */
   write(json: unknown, by?: string): EntryResult;
-  addPaper(
+  addDocument(
     well: string,
-    paper: { bytes: Uint8Array; name: string; about?: string; text?: string; by?: string },
+    document: { bytes: Uint8Array; name: string; about?: string; text?: string; by?: string },
   ): EntryResult;
-  paper(hash: string): { bytes: Uint8Array; type: string } | undefined;
+  document(hash: string): { bytes: Uint8Array; type: string } | undefined;
   /** Whether there is such a paper; of its bytes nothing is read. */
-  hasPaper(hash: string): boolean;
+  hasDocument(hash: string): boolean;
   /** The act that wrote the card as it now is. */
   writtenCard(well: string): StoredAct | undefined;
 }
 
 /** How many of each a packet brought that were not known here. */
-export type PacketAdded = Record<
-  'acts' | 'entries' | 'papers' | 'baselines' | 'days' | 'cycles' | 'alarms',
+export type ImportCounts = Record<
+  'acts' | 'entries' | 'documents' | 'baselines' | 'days' | 'cycles' | 'alarms',
   number
 >;
 
-/** `asks`: it is done when it is asked again by somebody who says that the well of this name here is the same one. */
-export type PacketResult =
-  | { no: string; asks?: 'same' }
-  | { well: string; isNew: boolean; added: PacketAdded; missing: string[]; said: string[] };
+/** `confirm`: it is done when it is asked again by somebody who says that the well of this name here is the same one. */
+export type ImportResult =
+  | { problem: string; confirm?: 'same' }
+  | { well: string; isNew: boolean; added: ImportCounts; missing: string[]; summary: string[] };
 
 /** All that is known of a well, to be handed over, and what was handed over to us (src/book/packet/). */
-export interface Packets {
+export interface WellExports {
   /** The ZIP in pieces. Units are those of the card where none are named. */
   zip(well: string, units?: UnitSystem): Iterable<Uint8Array>;
   /** The page alone. */
   page(well: string, units?: UnitSystem): string;
   /** `bytes` are handed over: nobody may use them afterwards. */
-  take(bytes: Uint8Array, how: { same: boolean; by?: string }): Promise<PacketResult>;
+  importFile(bytes: Uint8Array, how: { sameWell: boolean; by?: string }): Promise<ImportResult>;
 }
 
-/** Where phones reach the calendar. `hosts` are addresses of this computer on its networks; `failed` a sentence. */
-export type PhoneDoor =
-  { is: 'open'; port: number; hosts: string[] } | { is: 'closed'; hosts: string[]; failed?: string };
+/** Where phones reach the calendar. `hosts` are addresses of this computer on its networks; `error` a sentence. */
+export type CalendarServerState =
+  { is: 'open'; port: number; hosts: string[] } | { is: 'closed'; hosts: string[]; error?: string };
 
 /** What lets phones on the farm's network read the calendar of all wells, or of one (./phone-calendar.ts). */
-export interface Phones {
-  door(): PhoneDoor;
+export interface CalendarAccess {
+  serverState(): CalendarServerState;
   /** The secret part of the address, and when it was made; undefined where nobody made one. */
-  secret(well: string | undefined): { text: string; madeMs: number } | undefined;
+  secret(well: string | undefined): { text: string; createdMs: number } | undefined;
   /** Whether this is the secret; takes as long for a wrong one. */
-  opens(secret: string, well: string | undefined): boolean;
+  isValidSecret(secret: string, well: string | undefined): boolean;
   /** Makes a secret; the one before opens nothing any more. */
   renew(well: string | undefined): void;
-  end(well: string | undefined): void;
+  revoke(well: string | undefined): void;
 }
 
 export interface WebDeps {
   store: WebStore;
-  desk: Desk;
-  phones: Phones;
-  packets: Packets;
+  logbook: LogbookService;
+  calendarAccess: CalendarAccess;
+  exports: WellExports;
   live: Live;
   /** Does what a person asked for; the act is written as the contract writes it, and its time is now. */
   act(act: WrittenAct, by?: string): Promise<ActResult>;
-  letIn(node: string): Promise<LetInResult>;
+  approveNode(node: string): Promise<ApprovalResult>;
   /** Forgets a node with its empty well. Returns why not, in a sentence. */
   forget(node: string): string | undefined;
   metrics(): MetricFamily[];
   /** What is wrong with the server itself, a sentence each; empty where all is well. */
-  ailments(): string[];
+  healthProblems(): string[];
   /** A fault of our own in answering: to be logged and counted. */
-  fault(error: unknown): void;
+  onError(error: unknown): void;
   version: string;
   startedMs: number;
   now(): number;

@@ -6,7 +6,7 @@
 import type { Context, Next } from 'hono';
 import { ProblemError, problemResponse } from './problem.ts';
 
-const OUR_NAMES: readonly string[] = ['localhost', '[::1]'];
+const LOOPBACK_NAMES: readonly string[] = ['localhost', '[::1]'];
 
 const POLICY = [
   "default-src 'none'",
@@ -42,7 +42,7 @@ export async function guard(c: Context, next: Next): Promise<void> {
 function refusalOf(c: Context): ProblemError | undefined {
   const host = c.req.header('host') ?? new URL(c.req.url).host;
   // The Host is not repeated: whoever made a name point here chooses it.
-  if (!isOurHost(host))
+  if (!isLoopbackHost(host))
     return new ProblemError(403, 'These pages are for this machine alone; open them as localhost.');
   const changes = c.req.method !== 'GET' && c.req.method !== 'HEAD';
   return changes && !isFromOurPage(c, host)
@@ -51,12 +51,12 @@ function refusalOf(c: Context): ProblemError | undefined {
 }
 
 /** Whether a Host header names this machine by a loopback name; the port does not matter. */
-export function isOurHost(host: string): boolean {
+export function isLoopbackHost(host: string): boolean {
   const name = host.replace(/:\d{1,5}$/, '').toLowerCase();
-  return OUR_NAMES.includes(name) || isLoopback4(name);
+  return LOOPBACK_NAMES.includes(name) || isLoopbackIpv4(name);
 }
 
-function isLoopback4(name: string): boolean {
+function isLoopbackIpv4(name: string): boolean {
   return /^127(\.\d{1,3}){3}$/.test(name) && name.split('.').every((part) => Number(part) <= 255);
 }
 

@@ -6,10 +6,10 @@ import { localDate } from '../../shared/api/time-words.ts';
 import type { StoredCycle, WebDeps } from './deps.ts';
 import { ProblemError } from './problem.ts';
 import { wellChart } from './sources.ts';
-import { wellNamed } from './well-answers.ts';
+import { requireWell } from './well-answers.ts';
 
 /** As many steps as a phone is wide, in device pixels, about. */
-const USUAL_POINTS = 600;
+const DEFAULT_POINTS = 600;
 
 /** @throws ProblemError 404 for a well or channel that does not exist. */
 export function chartAnswer(
@@ -17,10 +17,10 @@ export function chartAnswer(
   name: string,
   ask: { channel: string; from: number; to: number; points?: number },
 ): ChartAnswer {
-  const { card } = wellNamed(deps, name);
+  const { card } = requireWell(deps, name);
   const unit = channelUnit(ask.channel);
   if (!unit) throw new ProblemError(404, `No channel is called ${ask.channel}.`);
-  const { channel, from: fromMs, to: toMs, points = USUAL_POINTS } = ask;
+  const { channel, from: fromMs, to: toMs, points = DEFAULT_POINTS } = ask;
   const chart = wellChart(deps.store, card, { channel, fromMs, toMs, points });
   const scale = (line: (number | null)[]) =>
     unit.factor === 1 ? line : line.map((value) => (value === null ? null : value * unit.factor));
@@ -40,7 +40,7 @@ export function cyclesAnswer(
   name: string,
   ask: { from: number; to: number; limit?: number },
 ): CyclesAnswer {
-  wellNamed(deps, name);
+  requireWell(deps, name);
   const limit = ask.limit ?? CYCLES_MAX;
   const rows = deps.store.cycles(name, ask.from, ask.to);
   return { cycles: rows.slice(-limit).map((row) => row.event), more: rows.length > limit };
@@ -51,7 +51,7 @@ export function daysAnswer(
   name: string,
   ask: { from: number; to: number; levels?: boolean },
 ): { days: DayAnswer[] } {
-  const { card } = wellNamed(deps, name);
+  const { card } = requireWell(deps, name);
   const days = deps.store.days(name, ask.from, ask.to);
   if (ask.levels !== true) return { days };
   const byDay = levelsByDay(deps.store.cycles(name, ask.from, ask.to), card.timeZone);

@@ -1,16 +1,16 @@
 /** The labels of a well in both unit systems, from its card, what is usual there, and what people measured. */
 import type { Answer } from '../../shared/api/routes.ts';
 import { localDate } from '../../shared/api/time-words.ts';
-import { labelsOf } from '../book/labels.ts';
+import { buildLabels } from '../book/labels.ts';
 import { newestReadings, type MeasuredFacts } from '../book/newest-readings.ts';
 import type { WebDeps } from './deps.ts';
-import { wellNamed } from './well-answers.ts';
+import { requireWell } from './well-answers.ts';
 
 export function labelsAnswer(deps: WebDeps, name: string): Answer<'labels'> {
-  const { card, usual } = wellNamed(deps, name);
-  const entries = deps.desk.entries(name);
+  const { card, normals } = requireWell(deps, name);
+  const entries = deps.logbook.entries(name);
   const measured = (pump: string): MeasuredFacts =>
-    newestReadings({ pump, usual: usual.find((one) => one.pump === pump)?.baseline, entries });
-  const from = { card, measured, made: localDate(deps.now(), card.timeZone) };
-  return { us: labelsOf(from, 'us'), metric: labelsOf(from, 'metric') };
+    newestReadings({ pump, baseline: normals.find((one) => one.pump === pump)?.baseline, entries });
+  const from = { card, measured, madeOn: localDate(deps.now(), card.timeZone) };
+  return { us: buildLabels(from, 'us'), metric: buildLabels(from, 'metric') };
 }

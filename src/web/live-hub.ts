@@ -5,12 +5,12 @@
  */
 import { channelUnit } from '../../shared/api/channel-units.ts';
 import type { LiveColumn } from '../../shared/api/live.ts';
-import { alarmAnswer, standingByWell } from './alarm-answers.ts';
+import { alarmAnswer, activeByWell } from './alarm-answers.ts';
 import type { LiveChange, LiveReadings, WebDeps } from './deps.ts';
 import { LiveViewer } from './live-viewer.ts';
-import type { Numbered } from './live-viewer.ts';
+import type { NumberedMessage } from './live-viewer.ts';
 import { ProblemError } from './problem.ts';
-import { wellState } from './well-answers.ts';
+import { wellSummary } from './well-answers.ts';
 
 const TICK_MS = 1_000;
 const LIST_EVERY_TICKS = 5;
@@ -18,14 +18,14 @@ const HEARTBEAT_EVERY_TICKS = 15;
 /** A browser comes back after about 3 s; a telephone that slept, within a minute. */
 const LINGER_TICKS = 60;
 /** A dashboard on each screen of a large farm, many times over. */
-const VIEWERS_MAX = 200;
+const MAX_VIEWERS = 200;
 /** Alarm changes held for viewers that come back. */
-const HELD_MAX = 500;
+const MAX_RECENT_ALARMS = 500;
 
 export class LiveHub {
   #deps: WebDeps;
   #viewers = new Set<LiveViewer>();
-  #held: Numbered[] = [];
+  #recentAlarms: NumberedMessage[] = [];
   #count = 0;
   #ticks = 0;
   #emptyTicks = 0;
@@ -42,20 +42,20 @@ export class LiveHub {
 
   /** Opens a stream. @throws ProblemError 503 where too many look already. */
   open(well?: string, lastEventId?: string): ReadableStream<Uint8Array> {
-    if (this.#viewers.size >= VIEWERS_MAX)
-      throw new ProblemError(503, `${VIEWERS_MAX} viewers look already.`);
-    const missed = this.#missed(lastEventId);
+    if (this.#viewers.size >= MAX_VIEWERS)
+      throw new ProblemError(503, `${MAX_VIEWERS} viewers look already.`);
+    const missed = this.#missedSince(lastEventId);
     const viewer = new LiveViewer(well, (gone) => this.#viewers.delete(gone));
     this.#viewers.add(viewer);
-    this.#listen();
-    viewer.send({ event: 'here', version: this.#deps.version, nowMs: this.#deps.now() }, this.#lastId());
+    this.#start();
+    viewer.send({ event: 'connected', version: this.#deps.version, nowMs: this.#deps.now() }, this.#lastId());
     if (missed) for (const one of missed) viewer.send(one.message, one.id);
-    else viewer.send({ event: 'again', why: 'What was missed is no longer held.' });
+    else viewer.send({ event: 'resync', why: 'What was missed is no longer held.' });
     return viewer.stream;
   }
 
   close(): void {
-    for (const viewer of this.#viewers) viewer.drop();
+    for (const viewer of this.#viewers) viewer.disconnect();
     this.#stop();
   }
 
@@ -64,7 +64,7 @@ export class LiveHub {
     this.#ticks += 1;
     this.#emptyTicks = this.#viewers.size > 0 ? 0 : this.#emptyTicks + 1;
     if (this.#emptyTicks > LINGER_TICKS) return this.#stop();
-    const ready = [...this.#viewers].filter((viewer) => viewer.takes());
+    const ready = [...this.#viewers].filter((viewer) => viewer.isReady());
     for (const viewer of ready) viewer.flush();
     const due = ready.filter((viewer) => viewer.well !== undefined || this.#ticks % LIST_EVERY_TICKS === 0);
     this.#sendStates(due.filter((viewer) => viewer.dirty.size > 0));
@@ -74,21 +74,21 @@ export class LiveHub {
   /** Sends each well's state anew to the viewers for whom it has changed. One query of alarms for all of them. */
   #sendStates(viewers: readonly LiveViewer[]): void {
     if (viewers.length === 0) return;
-    const standing = standingByWell(this.#deps);
+    const active = activeByWell(this.#deps);
     const nowMs = this.#deps.now();
     for (const viewer of viewers) {
       for (const name of viewer.dirty) {
-        const now = this.#deps.live.well(name)?.now;
-        if (now) viewer.send({ event: 'well', well: wellState(now, standing.get(name) ?? [], nowMs) });
+        const now = this.#deps.live.well(name)?.status;
+        if (now) viewer.send({ event: 'well', well: wellSummary(now, active.get(name) ?? [], nowMs) });
       }
       viewer.dirty.clear();
     }
   }
 
-  #take(change: LiveChange): void {
+  #handleChange(change: LiveChange): void {
     switch (change.is) {
       case 'readings': {
-        const columns = this.#watched(change.well) ? change.columns.map(liveColumn) : [];
+        const columns = this.#hasViewerOf(change.well) ? change.columns.map(liveColumn) : [];
         for (const viewer of this.#viewersOf(change.well)) {
           viewer.dirty.add(change.well);
           if (viewer.well !== undefined) viewer.addColumns(columns);
@@ -99,25 +99,28 @@ export class LiveHub {
         for (const viewer of this.#viewersOf(change.well)) viewer.dirty.add(change.well);
         return;
       case 'alarm':
-        this.#takeAlarm(change.alarm);
+        this.#handleAlarm(change.alarm);
         return;
       default:
         change satisfies never;
     }
   }
 
-  #takeAlarm(row: Extract<LiveChange, { is: 'alarm' }>['alarm']): void {
+  #handleAlarm(row: Extract<LiveChange, { is: 'alarm' }>['alarm']): void {
     this.#count += 1;
-    const numbered: Numbered = { id: this.#lastId(), message: { event: 'alarm', alarm: alarmAnswer(row) } };
-    this.#held.push(numbered);
-    if (this.#held.length > HELD_MAX) this.#held.shift();
+    const numbered: NumberedMessage = {
+      id: this.#lastId(),
+      message: { event: 'alarm', alarm: alarmAnswer(row) },
+    };
+    this.#recentAlarms.push(numbered);
+    if (this.#recentAlarms.length > MAX_RECENT_ALARMS) this.#recentAlarms.shift();
     for (const viewer of this.#viewersOf(row.well)) {
       viewer.dirty.add(row.well);
       viewer.addAlarm(numbered);
     }
   }
 
-  #watched(well: string): boolean {
+  #hasViewerOf(well: string): boolean {
     return [...this.#viewers].some((viewer) => viewer.well === well);
   }
 
@@ -126,12 +129,12 @@ export class LiveHub {
   }
 
   /** Alarm changes after that id; all is well without one; undefined where they are no longer held. */
-  #missed(lastEventId: string | undefined): Numbered[] | undefined {
+  #missedSince(lastEventId: string | undefined): NumberedMessage[] | undefined {
     if (lastEventId === undefined || lastEventId === '') return [];
     if (!this.#unsubscribe) return undefined;
     if (lastEventId === this.#lastId()) return [];
-    const at = this.#held.findIndex((one) => one.id === lastEventId);
-    return at < 0 ? undefined : this.#held.slice(at + 1);
+    const at = this.#recentAlarms.findIndex((one) => one.id === lastEventId);
+    return at < 0 ? undefined : this.#recentAlarms.slice(at + 1);
   }
 
   /** Ids of an earlier start of the server are none of ours: they carry its start. */
@@ -139,9 +142,9 @@ export class LiveHub {
     return `${this.#deps.startedMs}-${this.#count}`;
   }
 
-  #listen(): void {
+  #start(): void {
     this.#emptyTicks = 0;
-    this.#unsubscribe ??= this.#deps.live.subscribe((change) => this.#take(change));
+    this.#unsubscribe ??= this.#deps.live.subscribe((change) => this.#handleChange(change));
     this.#timer ??= setInterval(() => this.tick(), TICK_MS).unref();
   }
 
@@ -151,7 +154,7 @@ export class LiveHub {
     this.#unsubscribe = undefined;
     clearInterval(this.#timer);
     this.#timer = undefined;
-    this.#held = [];
+    this.#recentAlarms = [];
     this.#count += 1;
   }
 }

@@ -5,15 +5,15 @@
 import type { LiveColumn, LiveMessage } from '../../shared/api/live.ts';
 
 /** 10 minutes of a channel at one reading a second; older ones are dropped first. */
-const POINTS_MAX = 600;
+const MAX_POINTS = 600;
 /** More alarms than this in the few seconds that a viewer may be slow is a flood: it is better told to ask anew. */
-const ALARMS_MAX = 200;
+const MAX_ALARMS = 200;
 /** Ticks (of a second) that a viewer may take nothing. */
-const STALLED_MAX_TICKS = 30;
+const MAX_STALLED_TICKS = 30;
 /** Bytes that may lie ready for the network. A state with a few alarms is about 2 KiB. */
-const READY_MAX_BYTES = 256 * 1024;
+const MAX_BUFFERED_BYTES = 256 * 1024;
 
-export interface Numbered {
+export interface NumberedMessage {
   id: string;
   message: LiveMessage;
 }
@@ -27,25 +27,25 @@ export class LiveViewer {
   /** Wells whose state is to be told again. */
   readonly dirty = new Set<string>();
   #columns = new Map<string, LiveColumn>();
-  #alarms: Numbered[] = [];
+  #alarms: NumberedMessage[] = [];
   #stalledTicks = 0;
-  #out: ReadableStreamDefaultController<Uint8Array> | undefined;
-  #gone: (viewer: LiveViewer) => void;
+  #controller: ReadableStreamDefaultController<Uint8Array> | undefined;
+  #onClose: (viewer: LiveViewer) => void;
 
-  constructor(well: string | undefined, gone: (viewer: LiveViewer) => void) {
+  constructor(well: string | undefined, onClose: (viewer: LiveViewer) => void) {
     this.well = well;
-    this.#gone = gone;
+    this.#onClose = onClose;
     this.stream = new ReadableStream<Uint8Array>(
       {
-        start: (out) => {
-          this.#out = out;
+        start: (controller) => {
+          this.#controller = controller;
         },
         cancel: () => {
-          this.#out = undefined;
-          gone(this);
+          this.#controller = undefined;
+          onClose(this);
         },
       },
-      new ByteLengthQueuingStrategy({ highWaterMark: READY_MAX_BYTES }),
+      new ByteLengthQueuingStrategy({ highWaterMark: MAX_BUFFERED_BYTES }),
     );
   }
 
@@ -58,22 +58,22 @@ export class LiveViewer {
         : { times: timesMs, values };
       this.#columns.set(channel, {
         channel,
-        timesMs: all.times.slice(-POINTS_MAX),
-        values: all.values.slice(-POINTS_MAX),
+        timesMs: all.times.slice(-MAX_POINTS),
+        values: all.values.slice(-MAX_POINTS),
       });
     }
   }
 
-  addAlarm(alarm: Numbered): void {
+  addAlarm(alarm: NumberedMessage): void {
     this.#alarms.push(alarm);
-    if (this.#alarms.length > ALARMS_MAX) this.drop();
+    if (this.#alarms.length > MAX_ALARMS) this.disconnect();
   }
 
   /** Whether what was sent before has mostly been taken. Counts the ticks in which it has not, and lets go after too many. */
-  takes(): boolean {
-    const ready = this.#out?.desiredSize ?? 0;
+  isReady(): boolean {
+    const ready = this.#controller?.desiredSize ?? 0;
     this.#stalledTicks = ready > 0 ? 0 : this.#stalledTicks + 1;
-    if (this.#stalledTicks > STALLED_MAX_TICKS) this.drop();
+    if (this.#stalledTicks > MAX_STALLED_TICKS) this.disconnect();
     return ready > 0;
   }
 
@@ -95,13 +95,13 @@ export class LiveViewer {
     this.#write(': still here\n\n');
   }
 
-  drop(): void {
-    this.#out?.close();
-    this.#out = undefined;
-    this.#gone(this);
+  disconnect(): void {
+    this.#controller?.close();
+    this.#controller = undefined;
+    this.#onClose(this);
   }
 
   #write(text: string): void {
-    this.#out?.enqueue(utf8.encode(text));
+    this.#controller?.enqueue(utf8.encode(text));
   }
 }

@@ -22,16 +22,16 @@ export const OPENMETRICS_TYPE = 'application/openmetrics-text; version=1.0.0; ch
  * The families as text.
  * @throws RangeError for a name, label or unit that the format does not allow: a fault of our own.
  */
-export function printMetrics(families: readonly MetricFamily[]): string {
-  return `${families.map(printFamily).join('')}# EOF\n`;
+export function formatMetrics(families: readonly MetricFamily[]): string {
+  return `${families.map(formatFamily).join('')}# EOF\n`;
 }
 
-function printFamily(family: MetricFamily): string {
+function formatFamily(family: MetricFamily): string {
   checkNames(family);
   const { name, type, unit, help } = family;
   const suffix = type === 'counter' ? '_total' : '';
   const samples = family.samples.map(
-    ({ labels, value }) => `${name}${suffix}${printLabels(labels)} ${printNumber(value)}\n`,
+    ({ labels, value }) => `${name}${suffix}${formatLabels(labels)} ${formatNumber(value)}\n`,
   );
   return [
     `# TYPE ${name} ${type}\n`,
@@ -50,7 +50,7 @@ function checkNames(family: MetricFamily): void {
   }
 }
 
-function printLabels(labels: Labels = {}): string {
+function formatLabels(labels: Labels = {}): string {
   const pairs = Object.entries(labels).map(([name, value]) => `${name}="${escape(value)}"`);
   return pairs.length === 0 ? '' : `{${pairs.join(',')}}`;
 }
@@ -59,7 +59,7 @@ function escape(text: string): string {
   return text.replaceAll('\\', '\\\\').replaceAll('\n', '\\n').replaceAll('"', '\\"');
 }
 
-function printNumber(value: number): string {
+function formatNumber(value: number): string {
   if (Number.isNaN(value)) return 'NaN';
   if (!Number.isFinite(value)) return value > 0 ? '+Inf' : '-Inf';
   return String(value);

@@ -15,14 +15,17 @@ export function nodesAnswer(deps: WebDeps): NodesAnswer {
   const nodes = deps.store.nodes().map((row) => nodeAnswer(row, readBy.get(row.node) ?? []));
   return {
     nowMs: deps.now(),
-    nodes: nodes.toSorted((a, b) => Number(a.letIn) - Number(b.letIn) || a.node.localeCompare(b.node)),
+    nodes: nodes.toSorted((a, b) => Number(a.approved) - Number(b.approved) || a.node.localeCompare(b.node)),
   };
 }
 
-function nodeAnswer({ node, letIn, lastHeardMs, hello, ignored }: StoredNode, wells: string[]): NodeAnswer {
+function nodeAnswer(
+  { node, approved, lastHeardMs, hello, ignored }: StoredNode,
+  wells: string[],
+): NodeAnswer {
   return {
     node,
-    letIn,
+    approved,
     ...(lastHeardMs === undefined ? {} : { lastHeardMs }),
     ...(hello?.firmware === undefined ? {} : { firmware: hello.firmware }),
     ...(hello?.fedFrom === undefined ? {} : { fedFrom: hello.fedFrom }),
@@ -39,6 +42,6 @@ function nodeChannel({ n, u, every, max }: HelloChannel): NodeAnswer['channels']
     channel: n,
     unit: u,
     ...(every === undefined ? {} : { everyS: every }),
-    ...(max === undefined ? {} : { full: max }),
+    ...(max === undefined ? {} : { fullScale: max }),
   };
 }

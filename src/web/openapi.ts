@@ -10,7 +10,7 @@ type Json = Record<string, unknown>;
 /** What the live stream carries: no route has it as its answer, and a reader needs it. */
 const STREAMED: readonly z.ZodType[] = [liveShape];
 
-const STATUS_WORDS: Record<number, string> = {
+const STATUS_TEXT: Record<number, string> = {
   200: 'The answer',
   400: 'The question is not understood',
   403: 'Not from this machine’s own pages',
@@ -65,14 +65,14 @@ function operation(name: string, route: Route): Json {
 }
 
 function answer(status: number, shape: Route['answer']): Json {
-  const description = STATUS_WORDS[status];
+  const description = STATUS_TEXT[status];
   if (typeof shape === 'string') return { description, content: { [shape]: {} } };
   return { description, content: { 'application/json': { schema: reference(shape) } } };
 }
 
 function problem(status: number): Json {
   const content = { 'application/problem+json': { schema: reference(problemShape) } };
-  return { description: STATUS_WORDS[status], content };
+  return { description: STATUS_TEXT[status], content };
 }
 
 function pathParameters(path: string): Json[] {
@@ -105,17 +105,21 @@ function idOf(shape: z.ZodType): string {
 }
 
 function inline(shape: z.ZodType): Json {
-  return shape.meta()?.id === undefined ? bare(z.toJSONSchema(shape, { io: 'input' })) : reference(shape);
+  return shape.meta()?.id === undefined
+    ? withoutSchemaIds(z.toJSONSchema(shape, { io: 'input' }))
+    : reference(shape);
 }
 
 /** All named shapes. They stand in zod's registry by being imported: the route table's, and the stream's messages here. */
 function schemas(): Record<string, Json> {
   STREAMED.forEach(idOf);
   const made = z.toJSONSchema(z.globalRegistry, { io: 'input', uri: (id) => `#/components/schemas/${id}` });
-  return Object.fromEntries(Object.entries(made.schemas).map(([id, schema]) => [id, bare(schema)]));
+  return Object.fromEntries(
+    Object.entries(made.schemas).map(([id, schema]) => [id, withoutSchemaIds(schema)]),
+  );
 }
 
-function bare(schema: object): Json {
+function withoutSchemaIds(schema: object): Json {
   const { $schema: _dialect, $id: _id, ...rest }: Json = { ...schema };
   return rest;
 }

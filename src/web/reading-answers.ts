@@ -1,9 +1,9 @@
 /** Readings: a run followed with a guide, what was read over the years, the points that calibrate a clamp, and a measured draw. */
-import type { CalibrationAnswer, ClampNow } from '../../shared/api/readings.ts';
+import type { CalibrationAnswer, ClampReading } from '../../shared/api/readings.ts';
 import type { Answer, Query } from '../../shared/api/routes.ts';
 import { parseQuantity } from '../../shared/quantity/parse-quantity.ts';
 import type { Dimension } from '../../shared/quantity/units.ts';
-import { guideWords } from '../../shared/words/guided-run.ts';
+import { guideText } from '../../shared/words/guided-run.ts';
 import { median } from '../baseline/robust.ts';
 import { calibrationPoints, type ClampPair } from '../book/calibration.ts';
 import { currentEntries } from '../book/entry.ts';
@@ -12,37 +12,37 @@ import { readingSi } from '../book/read-reading.ts';
 import { readingGroups } from '../book/reading-rows.ts';
 import { channelCode } from '../card/channels.ts';
 import { sourcesOf } from '../card/reads.ts';
-import { airOfMeasuredDraw, type DrawResult } from '../hydraulics/measured-draw.ts';
+import { airChargeFromDraw, type DrawResult } from '../hydraulics/measured-draw.ts';
 import type { LiveWell, StoredEntry, WebDeps } from './deps.ts';
 import { ProblemError } from './problem.ts';
 import { wellChart } from './sources.ts';
-import { wellNamed } from './well-answers.ts';
+import { requireWell } from './well-answers.ts';
 
 const S_MS = 1000;
 /** A page's clock may be a little ahead of ours. */
-const MIN_MS = 60_000;
+const CLOCK_TOLERANCE_MS = 60_000;
 const DAY_MS = 86_400_000;
 /** What the sensors show "now": the runs of a week. */
-const NOW_MS = 7 * DAY_MS;
+const RECENT_MS = 7 * DAY_MS;
 /** A meter is read in these seconds, and the clamp's median over them is held against it. */
-const CLAMP_S = 10;
+const CLAMP_WINDOW_S = 10;
 /** A rest before a run, clear of its edges. */
-const REST_S = { from: 70, to: 10 };
+const ZERO_WINDOW_S = { from: 70, to: 10 };
 
 export function guidedRunAnswer(
   deps: WebDeps,
   name: string,
   { since, pump }: Query<'guidedRun'>,
 ): Answer<'guidedRun'> {
-  const live = wellNamed(deps, name);
+  const live = requireWell(deps, name);
   const card = live.card.pumps.find(({ id }) => id === pump);
-  const now = live.now.pumps.find((one) => one.pump === pump);
+  const now = live.status.pumps.find((one) => one.pump === pump);
   if (!card || !now) throw new ProblemError(404, `${name} has no pump ${pump}.`);
   const nowMs = deps.now();
-  if (since > nowMs + MIN_MS || nowMs - since > DAY_MS)
+  if (since > nowMs + CLOCK_TOLERANCE_MS || nowMs - since > DAY_MS)
     throw new ProblemError(400, 'query.since must lie within the last day');
-  const heardMs = live.sensors.find(({ channel }) => channel === currentOf(pump))?.lastMs;
-  const baseline = live.usual.find((one) => one.pump === pump)?.baseline;
+  const heardMs = live.sensors.find(({ channel }) => channel === currentChannel(pump))?.lastMs;
+  const baseline = live.normals.find((one) => one.pump === pump)?.baseline;
   const run = guidedRun({
     sinceMs: since,
     nowMs,
@@ -51,24 +51,24 @@ export function guidedRunAnswer(
       .cycles(name, since, nowMs + DAY_MS)
       .map(({ event }) => event)
       .filter((event) => event.pump === pump),
-    ...(heardMs !== undefined && { heardMs }),
+    ...(heardMs !== undefined && { lastReadingMs: heardMs }),
     ...(now.running !== undefined && { running: now.running }),
     ...(now.sinceMs !== undefined && { runningSinceMs: now.sinceMs }),
-    ...(baseline?.ranS && { usualRanS: baseline.ranS.median }),
+    ...(baseline?.ranS && { normalRanS: baseline.ranS.median }),
   });
-  const clamp = clampNow(deps, live, pump, nowMs);
-  const { pressureKpa } = live.now;
+  const clamp = clampReading(deps, live, pump, nowMs);
+  const { pressureKpa } = live.status;
   return {
     nowMs,
     pump,
     run,
-    ...guideWords(run),
+    ...guideText(run),
     ...(pressureKpa !== undefined && { pressureKpa }),
     ...(clamp && { clamp }),
   };
 }
 
-function currentOf(pump: string): string {
+function currentChannel(pump: string): string {
   return pump === 'p1' ? 'current' : `${pump}/current`;
 }
 
@@ -78,26 +78,26 @@ function clampSource(
   pump: string,
   nowMs: number,
 ): { node: string; channel: string } | undefined {
-  const code = channelCode(currentOf(pump));
+  const code = channelCode(currentChannel(pump));
   const source = sourcesOf(live.card).find(
     (one) => one.code === code && one.sinceMs <= nowMs && nowMs < one.untilMs,
   );
-  return source && { node: source.node, channel: source.from };
+  return source && { node: source.node, channel: source.nodeChannel };
 }
 
-function clampNow(deps: WebDeps, live: LiveWell, pump: string, nowMs: number): ClampNow | undefined {
+function clampReading(deps: WebDeps, live: LiveWell, pump: string, nowMs: number): ClampReading | undefined {
   const source = clampSource(live, pump, nowMs);
-  const reads = rawAmps(deps, live, { pump, fromMs: nowMs - CLAMP_S * S_MS, toMs: nowMs + 1 });
+  const reads = rawAmps(deps, live, { pump, fromMs: nowMs - CLAMP_WINDOW_S * S_MS, toMs: nowMs + 1 });
   const readA = median(reads);
   if (!source || readA === undefined) return undefined;
-  const correction = live.sensors.find(({ channel }) => channel === currentOf(pump))?.correction;
+  const correction = live.sensors.find(({ channel }) => channel === currentChannel(pump))?.correction;
   const hello = deps.store.nodes().find(({ node }) => node === source.node)?.hello;
   const stepA = hello?.channels.find(({ n }) => n === source.channel)?.step;
   return {
     ...source,
     readA,
     amps: correction ? correction.gain * readA + correction.offset : readA,
-    n: reads.length,
+    count: reads.length,
     ...(stepA !== undefined && { stepA }),
   };
 }
@@ -106,51 +106,51 @@ function clampNow(deps: WebDeps, live: LiveWell, pump: string, nowMs: number): C
 function rawAmps(
   deps: WebDeps,
   live: LiveWell,
-  of: { pump: string; fromMs: number; toMs: number },
+  window: { pump: string; fromMs: number; toMs: number },
 ): number[] {
-  const { pump, fromMs, toMs } = of;
+  const { pump, fromMs, toMs } = window;
   const points = Math.ceil((toMs - fromMs) / S_MS);
-  const chart = wellChart(deps.store, live.card, { channel: currentOf(pump), fromMs, toMs, points });
+  const chart = wellChart(deps.store, live.card, { channel: currentChannel(pump), fromMs, toMs, points });
   return chart.mean.filter((value) => value !== null);
 }
 
 export function readingsAnswer(deps: WebDeps, name: string): Answer<'readings'> {
-  const live = wellNamed(deps, name);
+  const live = requireWell(deps, name);
   const nowMs = deps.now();
-  const entries = currentEntries(deps.desk.entries(name));
-  const runs = deps.store.cycles(name, nowMs - NOW_MS, nowMs + 1).map(({ event }) => event);
+  const entries = currentEntries(deps.logbook.entries(name));
+  const runs = deps.store.cycles(name, nowMs - RECENT_MS, nowMs + 1).map(({ event }) => event);
   const pumps = live.card.pumps.map(({ id }) => id);
   return {
     nowMs,
     groups: readingGroups(entries, runs, pumps),
-    calibration: pumps.flatMap((pump) => calibrationOf(deps, live, { pump, entries, nowMs })),
+    calibration: pumps.flatMap((pump) => calibrationAnswer(deps, live, { pump, entries, nowMs })),
   };
 }
 
-function calibrationOf(
+function calibrationAnswer(
   deps: WebDeps,
   live: LiveWell,
-  of: { pump: string; entries: readonly StoredEntry[]; nowMs: number },
+  input: { pump: string; entries: readonly StoredEntry[]; nowMs: number },
 ): CalibrationAnswer[] {
-  const { pump, entries, nowMs } = of;
+  const { pump, entries, nowMs } = input;
   const source = clampSource(live, pump, nowMs);
-  const all = entries.flatMap((entry) => pairOf(entry, pump, live.card.pumps.length === 1));
+  const all = entries.flatMap((entry) => clampPairs(entry, pump, live.card.pumps.length === 1));
   const firstMs = all[0]?.atMs;
   if (!source || firstMs === undefined) return [];
-  const calibratedMs = lastCalibrated(deps, source, firstMs);
+  const calibratedMs = lastCalibratedMs(deps, source, firstMs);
   const pairs = all.filter(({ atMs }) => atMs > calibratedMs);
-  const found = calibrationPoints(pairs, restA(deps, live, pump, nowMs));
+  const found = calibrationPoints(pairs, zeroA(deps, live, pump, nowMs));
   return [
     {
       pump,
       ...source,
       pairs: pairs.length,
-      ...(found.is === 'two' ? { points: found.points, byRest: found.byRest } : { because: found.because }),
+      ...(found.is === 'two' ? { points: found.points, usesZero: found.usesZero } : { reason: found.reason }),
     },
   ];
 }
 
-function pairOf(
+function clampPairs(
   { kind, atMs, body }: StoredEntry,
   pump: string,
   only: boolean,
@@ -163,7 +163,7 @@ function pairOf(
 }
 
 /** What the node reads means something else from then on. */
-function lastCalibrated(deps: WebDeps, source: { node: string; channel: string }, fromMs: number): number {
+function lastCalibratedMs(deps: WebDeps, source: { node: string; channel: string }, fromMs: number): number {
   const last = deps.store.acts({ fromMs }).findLast(({ kind, body }) => {
     if (kind !== 'calibrated' || typeof body !== 'object' || body === null) return false;
     return (
@@ -174,12 +174,15 @@ function lastCalibrated(deps: WebDeps, source: { node: string; channel: string }
 }
 
 /** What the clamp shows at rest, before the last run. */
-function restA(deps: WebDeps, live: LiveWell, pump: string, nowMs: number): number | undefined {
+function zeroA(deps: WebDeps, live: LiveWell, pump: string, nowMs: number): number | undefined {
   const last = deps.store
-    .cycles(live.now.well, nowMs - DAY_MS, nowMs + 1)
+    .cycles(live.status.well, nowMs - DAY_MS, nowMs + 1)
     .findLast(({ event }) => event.pump === pump);
-  if (!last || (last.event.restedS ?? 0) < 2 * REST_S.from) return undefined;
-  const [fromMs, toMs] = [last.startedMs - REST_S.from * S_MS, last.startedMs - REST_S.to * S_MS];
+  if (!last || (last.event.restedS ?? 0) < 2 * ZERO_WINDOW_S.from) return undefined;
+  const [fromMs, toMs] = [
+    last.startedMs - ZERO_WINDOW_S.from * S_MS,
+    last.startedMs - ZERO_WINDOW_S.to * S_MS,
+  ];
   return median(rawAmps(deps, live, { pump, fromMs, toMs }));
 }
 
@@ -189,28 +192,28 @@ export function measuredDrawAnswer(
   name: string,
   query: Query<'measuredDraw'>,
 ): Answer<'measuredDraw'> {
-  const { card } = wellNamed(deps, name);
+  const { card } = requireWell(deps, name);
   const volumeL = card.tank?.volumeL;
-  const result = airOfMeasuredDraw({
-    drawnL: quantity('drawn', query.drawn, 'volume'),
-    beforeKpa: quantity('before', query.before, 'pressure'),
-    afterKpa: quantity('after', query.after, 'pressure'),
+  const result = airChargeFromDraw({
+    drawnL: parseQueryQuantity('drawn', query.drawn, 'volume'),
+    beforeKpa: parseQueryQuantity('before', query.before, 'pressure'),
+    afterKpa: parseQueryQuantity('after', query.after, 'pressure'),
     altitudeM: card.altitudeM,
-    ...(query.fellAway !== undefined && { fellAway: query.fellAway }),
+    ...(query.fellAway !== undefined && { pressureCollapsed: query.fellAway }),
     ...(volumeL !== undefined && { volumeL }),
   });
-  const about = { altitudeGiven: card.altitudeGiven, ...(volumeL !== undefined && { tankL: volumeL }) };
-  return { ...about, ...drawn(result) };
+  const about = { altitudeKnown: card.altitudeKnown, ...(volumeL !== undefined && { tankL: volumeL }) };
+  return { ...about, ...drawAnswer(result) };
 }
 
-function drawn(result: DrawResult): Omit<Answer<'measuredDraw'>, 'altitudeGiven' | 'tankL'> {
-  if (result.is === 'not-found') return { found: false, because: result.because };
-  const { prechargeKpa, errorShare, ranEmpty } = result;
-  if (prechargeKpa === undefined) return { found: false, because: 'no-tank-size', errorShare };
-  return { found: true, prechargeKpa, errorShare, ranEmpty };
+function drawAnswer(result: DrawResult): Omit<Answer<'measuredDraw'>, 'altitudeKnown' | 'tankL'> {
+  if (result.is === 'not-found') return { found: false, reason: result.because };
+  const { prechargeKpa, errorRatio, ranEmpty } = result;
+  if (prechargeKpa === undefined) return { found: false, reason: 'no-tank-size', errorRatio };
+  return { found: true, prechargeKpa, errorRatio, ranEmpty };
 }
 
-function quantity(key: string, text: string, dimension: Dimension): number {
+function parseQueryQuantity(key: string, text: string, dimension: Dimension): number {
   const read = parseQuantity(text, dimension);
   if ('problem' in read) throw new ProblemError(400, `query.${key} ${read.problem}: ${text}`);
   return read.si;

@@ -12,7 +12,7 @@ interface SiteFile {
   body: Uint8Array<ArrayBuffer>;
   gzip: Uint8Array<ArrayBuffer>;
   etag: string;
-  forever: boolean;
+  immutable: boolean;
 }
 
 /** By path from the site's root: `index.html`, `assets/…`. */
@@ -57,7 +57,7 @@ function readOne(folder: string, name: string): SiteFile {
     body,
     gzip: new Uint8Array(gzipSync(body, { level: 9 })),
     etag: `"${createHash('sha256').update(body).digest('base64url').slice(0, 22)}"`,
-    forever: HASHED.test(name),
+    immutable: HASHED.test(name),
   };
 }
 
@@ -69,7 +69,7 @@ export function siteResponse(site: Site, path: string, request: Headers): Respon
     'content-type': file.type,
     etag: file.etag,
     vary: 'accept-encoding',
-    'cache-control': file.forever ? 'public, max-age=31536000, immutable' : 'no-cache',
+    'cache-control': file.immutable ? 'public, max-age=31536000, immutable' : 'no-cache',
   };
   const known = request
     .get('if-none-match')

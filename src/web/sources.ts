@@ -17,8 +17,8 @@ export function wellChart(
   const code = channelCode(channel);
   const parts = sourcesOf(card)
     .filter((source) => source.code === code && source.sinceMs < toMs && source.untilMs > fromMs)
-    .map(({ node, from, sinceMs, untilMs }) => {
-      return { sinceMs, untilMs, chart: store.chart(node, from, fromMs, toMs, points) };
+    .map(({ node, nodeChannel, sinceMs, untilMs }) => {
+      return { sinceMs, untilMs, chart: store.chart(node, nodeChannel, fromMs, toMs, points) };
     });
   const grid = parts[0]?.chart ?? emptyChart(fromMs, toMs, points);
   const line = (of: 'low' | 'high' | 'mean'): (number | null)[] =>

@@ -2,37 +2,37 @@
 import type { Answer } from '../../shared/api/routes.ts';
 import type { VisitAnswer } from '../../shared/api/visits.ts';
 import type { UnitSystem } from '../../shared/quantity/print-quantity.ts';
-import { bringOf, type BringQuestion } from '../book/bring.ts';
-import type { Measured } from '../book/bring-facts.ts';
+import { partsList, type PartsListInput } from '../book/bring.ts';
+import type { PartMeasurements } from '../book/bring-facts.ts';
 import { currentEntries } from '../book/entry.ts';
 import { newestReadings } from '../book/newest-readings.ts';
-import { PROOF_DAYS, proofOf, proofWindows } from '../book/proof.ts';
-import { touchedIn, visitsOf, workOf, type Visit } from '../book/visits.ts';
-import { standingByWell } from './alarm-answers.ts';
+import { REPORT_DAYS, beforeAfterReport, reportWindows } from '../book/proof.ts';
+import { affectedByWork, visitsOf, workInVisit, type Visit } from '../book/visits.ts';
+import { activeByWell } from './alarm-answers.ts';
 import type { LiveWell, StoredEntry, WebDeps } from './deps.ts';
 import { ProblemError } from './problem.ts';
-import { wellNamed } from './well-answers.ts';
+import { requireWell } from './well-answers.ts';
 
 const DAY_MS = 86_400_000;
 
-export function bringAnswer(deps: WebDeps, name: string): Answer<'bring'> {
-  const live = wellNamed(deps, name);
-  const standing = (standingByWell(deps, name).get(name) ?? []).map(({ alarm, pump, causes }) => ({
+export function partsListAnswer(deps: WebDeps, name: string): Answer<'partsList'> {
+  const live = requireWell(deps, name);
+  const active = (activeByWell(deps, name).get(name) ?? []).map(({ alarm, pump, causes }) => ({
     alarm,
     causes,
     ...(pump !== undefined && { pump }),
   }));
-  const question = { card: live.card, standing, measured: measuredOf(live, deps.desk.entries(name)) };
-  const list = (units: UnitSystem): ReturnType<typeof bringOf> =>
-    bringOf({ ...question, units } satisfies BringQuestion);
+  const question = { card: live.card, active, measured: partMeasurements(live, deps.logbook.entries(name)) };
+  const list = (units: UnitSystem): ReturnType<typeof partsList> =>
+    partsList({ ...question, units } satisfies PartsListInput);
   return { us: list('us'), metric: list('metric') };
 }
 
 /** The newest of what is usual now and of what people read, as on the labels; what has no place in SI as it was written. */
-function measuredOf({ usual, card }: LiveWell, entries: readonly StoredEntry[]): Measured {
+function partMeasurements({ normals, card }: LiveWell, entries: readonly StoredEntry[]): PartMeasurements {
   const pump = card.pumps[0]?.id ?? 'p1';
-  const baseline = usual.find((one) => one.pump === pump)?.baseline;
-  const read = newestReadings({ pump, usual: baseline, entries });
+  const baseline = normals.find((one) => one.pump === pump)?.baseline;
+  const read = newestReadings({ pump, baseline: baseline, entries });
   const newest = (what: string): string | undefined => {
     const value = currentEntries(entries).findLast(
       ({ kind, body }) => kind === 'reading' && body['what'] === what,
@@ -49,25 +49,25 @@ function measuredOf({ usual, card }: LiveWell, entries: readonly StoredEntry[]):
 }
 
 export function visitsAnswer(deps: WebDeps, name: string): Answer<'visits'> {
-  const { now } = wellNamed(deps, name);
-  const entries = currentEntries(deps.desk.entries(now.well));
-  const visits = visitsOf(deps.store.acts({ well: now.well, fromMs: 0 }));
+  const { status } = requireWell(deps, name);
+  const entries = currentEntries(deps.logbook.entries(status.well));
+  const visits = visitsOf(deps.store.acts({ well: status.well, fromMs: 0 }));
   return { nowMs: deps.now(), visits: visits.map((visit) => visitAnswer(visit, entries)).reverse() };
 }
 
 function visitAnswer(visit: Visit, entries: readonly StoredEntry[]): VisitAnswer {
-  const { quietFromMs: _from, quietUntilMs: _until, ...told } = visit;
-  const work = workOf(visit, entries);
-  const { touched, newBaseline } = touchedIn(work);
-  return { ...told, touched, asksNewBaseline: newBaseline, work };
+  const { windowStartMs: _from, windowEndMs: _until, ...rest } = visit;
+  const work = workInVisit(visit, entries);
+  const { affectedParts, newBaseline } = affectedByWork(work);
+  return { ...rest, affectedParts, needsNewBaseline: newBaseline, work };
 }
 
 /** @throws ProblemError 404 where there was no such visit. */
-export function proofAnswer(deps: WebDeps, name: string, id: string): Answer<'proof'> {
-  const { card } = wellNamed(deps, name);
+export function reportAnswer(deps: WebDeps, name: string, id: string): Answer<'report'> {
+  const { card } = requireWell(deps, name);
   const visit = visitsOf(deps.store.acts({ well: name, fromMs: 0 })).find((one) => one.id === id);
   if (!visit) throw new ProblemError(404, `No visit to ${name} is called ${id}.`);
-  const { before, after } = proofWindows(visit);
+  const { before, after } = reportWindows(visit);
   const toMs = after?.[1] ?? before[1];
   const cycles = deps.store.cycles(name, before[0], toMs + 1).map(({ event }) => event);
   const days = deps.store.days(name, before[0], toMs + DAY_MS);
@@ -75,8 +75,8 @@ export function proofAnswer(deps: WebDeps, name: string, id: string): Answer<'pr
   const question = { visit, timeZone: card.timeZone, cycles, days, baselines };
   return {
     nowMs: deps.now(),
-    visit: visitAnswer(visit, currentEntries(deps.desk.entries(name))),
-    days: PROOF_DAYS,
-    pumps: card.pumps.map(({ id: pump }) => ({ pump, lines: proofOf({ ...question, pump }) })),
+    visit: visitAnswer(visit, currentEntries(deps.logbook.entries(name))),
+    days: REPORT_DAYS,
+    pumps: card.pumps.map(({ id: pump }) => ({ pump, lines: beforeAfterReport({ ...question, pump }) })),
   };
 }

@@ -2,10 +2,10 @@
 import type { WaterResultAnswer, WaterTestAnswer } from '../../shared/api/due.ts';
 import type { Answer } from '../../shared/api/routes.ts';
 import { localDate } from '../../shared/api/time-words.ts';
-import { adviceOf, YEARLY, YEAR_DAYS } from '../../shared/water/advice.ts';
+import { adviceFor, YEARLY_ANALYTES, YEAR_DAYS } from '../../shared/water/advice.ts';
 import { ANALYTES } from '../../shared/water/analytes.ts';
 import { hardnessClass } from '../../shared/water/hardness.ts';
-import { compareResult, oddOf } from '../../shared/water/judge.ts';
+import { compareResult, plausibilityQuestion } from '../../shared/water/judge.ts';
 import type { Limit } from '../../shared/water/limits.ts';
 import { CAUTIONS } from '../../shared/words/cautions.ts';
 import { addDays } from '../book/days.ts';
@@ -13,11 +13,11 @@ import { dueChecks } from '../book/due.ts';
 import { waterTests, type WaterTest } from '../book/water-tests.ts';
 import type { WebDeps } from './deps.ts';
 import { dueRow } from './due-answers.ts';
-import { aroundWells, dueWell } from './due-parts.ts';
-import { wellNamed } from './well-answers.ts';
+import { loadDueContext, dueInputFor } from './due-parts.ts';
+import { requireWell } from './well-answers.ts';
 
 export function waterAnswer(deps: WebDeps, name: string): Answer<'water'> {
-  const input = dueWell(deps, wellNamed(deps, name), aroundWells(deps, name));
+  const input = dueInputFor(deps, requireWell(deps, name), loadDueContext(deps, name));
   const { timeZone } = input.card;
   const today = localDate(input.nowMs, timeZone);
   const tests = waterTests(input.entries, timeZone);
@@ -28,25 +28,25 @@ export function waterAnswer(deps: WebDeps, name: string): Answer<'water'> {
     timeZone,
     tests: tests.map((test, at) => testAnswer(test, { today, newer: tests.slice(at + 1) })).toReversed(),
     ...(next && { next: dueRow(next, input) }),
-    askFor: notTestedFor(tests, addDays(today, -YEAR_DAYS)),
+    missingYearly: untestedYearly(tests, addDays(today, -YEAR_DAYS)),
   };
 }
 
 /** Of the four that are tested each year, those that nobody looked for since a day. */
-function notTestedFor(tests: readonly WaterTest[], since: string): string[] {
-  const fresh = tests.filter(({ on }) => on > since);
-  return YEARLY.filter(
+function untestedYearly(tests: readonly WaterTest[], since: string): string[] {
+  const fresh = tests.filter(({ sampleDate }) => sampleDate > since);
+  return YEARLY_ANALYTES.filter(
     (key) => !fresh.some(({ results }) => results.some(({ result }) => result.key === key)),
   ).map((key) => ANALYTES[key].name);
 }
 
-interface Standing {
+interface ResultContext {
   today: string;
   /** Tests since: what they looked for again is answered by them. */
   newer: readonly WaterTest[];
 }
 
-function testAnswer(test: WaterTest, standing: Standing): WaterTestAnswer {
+function testAnswer(test: WaterTest, context: ResultContext): WaterTestAnswer {
   const { id, atMs, by, body } = test.entry;
   const text = (key: string): Record<string, string> => {
     const value = body[key];
@@ -55,28 +55,28 @@ function testAnswer(test: WaterTest, standing: Standing): WaterTestAnswer {
   const papers: unknown[] = Array.isArray(body['papers']) ? body['papers'] : [];
   return {
     id,
-    on: test.on,
+    sampleDate: test.sampleDate,
     atMs,
     ...(by !== undefined && { by }),
     ...text('laboratory'),
     ...text('place'),
     ...text('why'),
     ...text('text'),
-    papers: papers.filter((one) => typeof one === 'string'),
-    results: test.results.map((one) => resultAnswer(one, test.on, standing)),
+    documents: papers.filter((one) => typeof one === 'string'),
+    results: test.results.map((one) => resultAnswer(one, test.sampleDate, context)),
   };
 }
 
 function resultAnswer(
   { written, result }: WaterTest['results'][number],
   on: string,
-  { today, newer }: Standing,
+  { today, newer }: ResultContext,
 ): WaterResultAnswer {
   const { key, name, is, value, unit, remark } = result;
   const compared = compareResult(result, { drawnOn: on, today });
   const again = newer.some(({ results }) => results.some((one) => one.result.name === result.name));
-  const advice = again ? undefined : adviceOf(result, compared);
-  const odd = oddOf(result, today);
+  const advice = again ? undefined : adviceFor(result, compared);
+  const odd = plausibilityQuestion(result, today);
   return {
     analyte: written.analyte,
     written: [written.value, written.unit].filter((part) => part !== undefined && part !== '').join(' '),
@@ -86,19 +86,21 @@ function resultAnswer(
     ...(value !== undefined && { value }),
     unit,
     ...(remark !== undefined && { remark }),
-    ...(odd !== undefined && { odd }),
-    ...(key === 'hardness' && is === 'value' && value !== undefined && { word: hardnessClass(value) }),
-    compared: compared.map(({ limit, verdict, whenDrawn }) => ({
+    ...(odd !== undefined && { plausibilityQuestion: odd }),
+    ...(key === 'hardness' &&
+      is === 'value' &&
+      value !== undefined && { hardnessClass: hardnessClass(value) }),
+    comparisons: compared.map(({ limit, verdict, atSampling }) => ({
       limit: limitAnswer(limit),
       verdict,
-      ...(whenDrawn && {
-        whenDrawn: { limit: limitAnswer(whenDrawn.limit), verdict: whenDrawn.verdict },
+      ...(atSampling && {
+        atSampling: { limit: limitAnswer(atSampling.limit), verdict: atSampling.verdict },
       }),
     })),
     ...(advice && {
       advice: {
-        says: advice.says,
-        ...(advice.againDays !== undefined && { againOn: addDays(on, advice.againDays) }),
+        text: advice.text,
+        ...(advice.retestDays !== undefined && { retestDate: addDays(on, advice.retestDays) }),
         cautions: advice.cautions.map((caution) => CAUTIONS[caution]),
       },
     }),

@@ -2,19 +2,19 @@
 import type { AlarmAnswer } from '../../shared/api/alarms.ts';
 import type { BaselineEvent, DayEvent } from '../../shared/api/events.ts';
 import { localDate } from '../../shared/api/time-words.ts';
-import { attentionOf, byAttention, doingWords, headlineWords } from '../../shared/api/well-words.ts';
+import { attentionOf, compareByAttention, doingWords, headlineWords } from '../../shared/api/well-words.ts';
 import type {
   PumpDetail,
   RecentDay,
   WellAnswer,
   WellDetail,
-  WellNow,
+  WellStatus,
   WellsAnswer,
-  WellState,
+  WellSummary,
 } from '../../shared/api/wells.ts';
 import type { Card, PumpCard } from '../card/card.ts';
 import { baselineEvent } from '../engine/teach.ts';
-import { standingByWell, standingOfSites } from './alarm-answers.ts';
+import { activeByWell, activeSiteAlarms } from './alarm-answers.ts';
 import { checkAnswers } from './check-answers.ts';
 import type { LiveWell, StoredCycle, WebDeps } from './deps.ts';
 import { ProblemError } from './problem.ts';
@@ -26,44 +26,44 @@ const RECENT_DAYS = 14;
 const LAST_RUN_MS = 14 * DAY_MS;
 
 /** @throws ProblemError 404. */
-export function wellNamed(deps: WebDeps, name: string): LiveWell {
+export function requireWell(deps: WebDeps, name: string): LiveWell {
   const well = deps.live.well(name);
   if (!well) throw new ProblemError(404, `No well is called ${name}.`);
   return well;
 }
 
-export function wellState(now: WellNow, standing: AlarmAnswer[], nowMs: number): WellState {
+export function wellSummary(now: WellStatus, activeAlarms: AlarmAnswer[], nowMs: number): WellSummary {
   return {
     ...now,
-    attention: attentionOf(now, standing, nowMs),
-    words: {
-      us: headlineWords(now, standing, 'us', nowMs),
-      metric: headlineWords(now, standing, 'metric', nowMs),
+    attention: attentionOf(now, activeAlarms, nowMs),
+    headline: {
+      us: headlineWords(now, activeAlarms, 'us', nowMs),
+      metric: headlineWords(now, activeAlarms, 'metric', nowMs),
     },
-    doing: { us: doingWords(now, 'us', nowMs), metric: doingWords(now, 'metric', nowMs) },
-    standing,
+    activity: { us: doingWords(now, 'us', nowMs), metric: doingWords(now, 'metric', nowMs) },
+    activeAlarms,
   };
 }
 
-function wellAnswer(deps: WebDeps, now: WellNow, standing: AlarmAnswer[], nowMs: number): WellAnswer {
+function wellAnswer(deps: WebDeps, now: WellStatus, activeAlarms: AlarmAnswer[], nowMs: number): WellAnswer {
   const fromMs = nowMs - (RECENT_DAYS + 1) * DAY_MS;
   return {
-    ...wellState(now, standing, nowMs),
-    recent: recentDays(deps.store.days(now.well, fromMs, nowMs + DAY_MS), now, nowMs),
-    ...usualDay(deps.live.well(now.well)),
+    ...wellSummary(now, activeAlarms, nowMs),
+    recentDays: recentDays(deps.store.days(now.well, fromMs, nowMs + DAY_MS), now, nowMs),
+    ...normalDay(deps.live.well(now.well)),
   };
 }
 
 /** Only where it is known of every pump: a part of the sum would call every day unusual. */
-function usualDay(live: LiveWell | undefined): { usualRanS?: number } {
-  const known = live?.usual.map(({ baseline }) => baseline.ranSPerDay?.median) ?? [];
+function normalDay(live: LiveWell | undefined): { normalRanS?: number } {
+  const known = live?.normals.map(({ baseline }) => baseline.ranSPerDay?.median) ?? [];
   if (known.length === 0 || known.length < (live?.card.pumps.length ?? 0)) return {};
   const sum = known.reduce<number>((a, ranS) => a + (ranS ?? Number.NaN), 0);
-  return Number.isNaN(sum) ? {} : { usualRanS: sum };
+  return Number.isNaN(sum) ? {} : { normalRanS: sum };
 }
 
 /** Days of all pumps together, oldest first; a day of which nothing is known is there, empty. Today is not over and left out. */
-export function recentDays(days: readonly DayEvent[], well: WellNow, nowMs: number): RecentDay[] {
+export function recentDays(days: readonly DayEvent[], well: WellStatus, nowMs: number): RecentDay[] {
   // Noon of the day is the same date in any zone's daylight-saving change.
   const noonMs = Date.parse(`${localDate(nowMs, well.timeZone)}T12:00:00Z`);
   return Array.from({ length: RECENT_DAYS }, (_, i) => {
@@ -92,38 +92,38 @@ function sumDay(date: string, days: readonly DayEvent[]): RecentDay {
 
 export function wellsAnswer(deps: WebDeps): WellsAnswer {
   const nowMs = deps.now();
-  const standing = standingByWell(deps);
-  const wells = deps.live.wells().map((now) => wellAnswer(deps, now, standing.get(now.well) ?? [], nowMs));
+  const active = activeByWell(deps);
+  const wells = deps.live.wells().map((now) => wellAnswer(deps, now, active.get(now.well) ?? [], nowMs));
   return {
     nowMs,
     version: deps.version,
-    waitingNodes: deps.store.nodes().filter((node) => !node.letIn).length,
-    siteAlarms: standingOfSites(deps),
-    wells: wells.toSorted(byAttention),
+    pendingNodes: deps.store.nodes().filter((node) => !node.approved).length,
+    siteAlarms: activeSiteAlarms(deps),
+    wells: wells.toSorted(compareByAttention),
   };
 }
 
 export function wellDetail(deps: WebDeps, name: string): WellDetail {
   const nowMs = deps.now();
-  const live = wellNamed(deps, name);
-  const standing = standingByWell(deps, name).get(name) ?? [];
+  const live = requireWell(deps, name);
+  const active = activeByWell(deps, name).get(name) ?? [];
   const cycles = deps.store.cycles(name, nowMs - LAST_RUN_MS, nowMs + DAY_MS);
   const baselines = deps.store.baselines(name);
   return {
     nowMs,
-    well: wellAnswer(deps, live.now, standing, nowMs),
+    well: wellAnswer(deps, live.status, active, nowMs),
     card: cardFacts(live.card),
     pumps: live.card.pumps.map((pump) => {
       const { id } = pump;
       return {
         pump: id,
         ...pumpFacts(pump),
-        ...normals(
+        ...baselineFields(
           live,
           id,
           baselines.findLast((one) => one.pump === id),
         ),
-        ...usualRun(live, id),
+        ...normalRun(live, id),
         ...lastRun(cycles, id),
       };
     }),
@@ -133,16 +133,16 @@ export function wellDetail(deps: WebDeps, name: string): WellDetail {
 }
 
 /** What was told last is what is normal now, unless a visit began a new normal since and none is known yet. */
-function normals(
+function baselineFields(
   live: LiveWell,
   pump: string,
-  told: BaselineEvent | undefined,
-): Pick<PumpDetail, 'baseline' | 'before'> {
-  const before = live.before.find((one) => one.pump === pump)?.baseline;
-  const known = live.usual.some((one) => one.pump === pump) || told?.noneBecause !== undefined;
+  lastBaseline: BaselineEvent | undefined,
+): Pick<PumpDetail, 'baseline' | 'previousBaseline'> {
+  const before = live.previousNormals.find((one) => one.pump === pump)?.baseline;
+  const known = live.normals.some((one) => one.pump === pump) || lastBaseline?.noneBecause !== undefined;
   return {
-    ...(told && (before === undefined || known) && { baseline: told }),
-    ...(before && { before: baselineEvent(live.now.well, pump, before) }),
+    ...(lastBaseline && (before === undefined || known) && { baseline: lastBaseline }),
+    ...(before && { previousBaseline: baselineEvent(live.status.well, pump, before) }),
   };
 }
 
@@ -163,9 +163,9 @@ function pumpFacts(pump: PumpCard): Omit<PumpDetail, 'pump'> {
   };
 }
 
-function usualRun(live: LiveWell, pump: string): Pick<PumpDetail, 'usualRun'> {
-  const shape = live.usual.find((one) => one.pump === pump)?.baseline.shape;
-  return shape ? { usualRun: shape } : {};
+function normalRun(live: LiveWell, pump: string): Pick<PumpDetail, 'normalRun'> {
+  const shape = live.normals.find((one) => one.pump === pump)?.baseline.shape;
+  return shape ? { normalRun: shape } : {};
 }
 
 function lastRun(cycles: readonly StoredCycle[], pump: string): Pick<PumpDetail, 'lastCycle' | 'lastRun'> {
@@ -178,7 +178,7 @@ function cardFacts(card: Card): WellDetail['card'] {
   const { cutInKpa, cutOutKpa, lowCutOffKpa } = card.switch;
   const setDepthM = card.pumps[0]?.setDepthM;
   return {
-    ...(card.altitudeGiven ? { altitudeM: card.altitudeM } : {}),
+    ...(card.altitudeKnown ? { altitudeM: card.altitudeM } : {}),
     ...(cutInKpa === undefined ? {} : { cutInKpa }),
     ...(cutOutKpa === undefined ? {} : { cutOutKpa }),
     ...(lowCutOffKpa === undefined ? {} : { lowCutOffKpa }),

@@ -8,7 +8,7 @@ import type { DecodeOptions, Token } from 'cborg';
 import type { DecodeTokenizer } from 'cborg/interface';
 import { ABSOLUTE_FROM_S, MAX_DEPTH } from './limits.ts';
 import type { Refusal } from './messages.ts';
-import { refuse, shown } from './refuse.ts';
+import { refuse, formatValue } from './refuse.ts';
 
 /** RFC 8428, section 6, table 4. */
 export const CBOR_LABELS = {
@@ -29,7 +29,9 @@ export const CBOR_LABELS = {
   vd: 8,
 } as const;
 
-const NAMES = new Map<number, string>(Object.entries(CBOR_LABELS).map(([name, label]) => [label, name]));
+const LABEL_NAMES = new Map<number, string>(
+  Object.entries(CBOR_LABELS).map(([name, label]) => [label, name]),
+);
 
 /** A tag that only says "this is CBOR" (RFC 8949, section 3.4.6) may stand in front. */
 const SELF_DESCRIBED = 55799;
@@ -47,9 +49,9 @@ const OPTIONS: DecodeOptions = {
 };
 
 /** An array or map that is not complete yet: items still to come (a map's keys and values are counted apart). */
-interface Open {
+interface OpenContainer {
   map: boolean;
-  left: number;
+  remaining: number;
   /** In a map: the key just read. */
   key: unknown;
 }
@@ -57,7 +59,7 @@ interface Open {
 class TooDeep extends Error {}
 
 /** More items than any payload has bytes, and even. */
-const ENDLESS = 2 ** 40;
+const INDEFINITE_ITEMS = 2 ** 40;
 
 interface WatchedTokens {
   tokens: DecodeTokenizer;
@@ -67,19 +69,19 @@ interface WatchedTokens {
 /** Passes tokens on and watches two things that the finished value no longer shows. Throws TooDeep. */
 function watchTokens(bytes: Uint8Array): WatchedTokens {
   const inner = new Tokenizer(bytes, OPTIONS);
-  const open: Open[] = [];
+  const open: OpenContainer[] = [];
   let coarse = false;
 
   function next(): Token {
     const token = inner.next();
     if (Type.equals(token.type, Type.tag)) return token;
-    while (open.length > 0 && open.at(-1)!.left <= 0) open.pop();
+    while (open.length > 0 && open.at(-1)!.remaining <= 0) open.pop();
     if (Type.equals(token.type, Type.break)) {
       open.pop();
       return token;
     }
-    const at = open.at(-1);
-    if (at !== undefined && isCoarseTime(at, token)) coarse = true;
+    const container = open.at(-1);
+    if (container !== undefined && isCoarseTime(container, token)) coarse = true;
     if (Type.equals(token.type, Type.array)) enter(false, Number(token.value));
     else if (Type.equals(token.type, Type.map)) enter(true, 2 * Number(token.value));
     return token;
@@ -87,24 +89,24 @@ function watchTokens(bytes: Uint8Array): WatchedTokens {
 
   function enter(map: boolean, items: number): void {
     if (open.length >= MAX_DEPTH) throw new TooDeep();
-    open.push({ map, left: Number.isFinite(items) ? items : ENDLESS, key: undefined });
+    open.push({ map, remaining: Number.isFinite(items) ? items : INDEFINITE_ITEMS, key: undefined });
   }
 
   return { tokens: { next, done: () => inner.done(), pos: () => inner.pos() }, coarseTime: () => coarse };
 }
 
 /** Takes the next item of an array or map into account; true where it is a Unix time that its float can't hold to the second. */
-function isCoarseTime(at: Open, token: Token): boolean {
-  at.left--;
-  if (!at.map) return false;
+function isCoarseTime(container: OpenContainer, token: Token): boolean {
+  container.remaining--;
+  if (!container.map) return false;
   // A map's items come in pairs: with an odd number left this one was a key.
-  if (at.left % 2 === 1) {
-    at.key = token.value;
+  if (container.remaining % 2 === 1) {
+    container.key = token.value;
     return false;
   }
   if (!Type.equals(token.type, Type.float) || token.encodedLength === DOUBLE_BYTES) return false;
-  if (at.key === CBOR_LABELS.bt || at.key === 'bt') return true;
-  return (at.key === CBOR_LABELS.t || at.key === 't') && Number(token.value) >= ABSOLUTE_FROM_S;
+  if (container.key === CBOR_LABELS.bt || container.key === 'bt') return true;
+  return (container.key === CBOR_LABELS.t || container.key === 't') && Number(token.value) >= ABSOLUTE_FROM_S;
 }
 
 /** The records of a CBOR pack as plain objects with text labels, or whatever else the bytes hold. */
@@ -121,12 +123,12 @@ export function readCbor(bytes: Uint8Array): { value: unknown } | Refusal {
     return { value: Array.isArray(value) ? value.map(recordOf) : value };
   } catch (error) {
     if (error instanceof TooDeep) return refuse('too-deep', `A message nests ${MAX_DEPTH} deep at most.`);
-    return refuse('not-cbor', `These ${bytes.length} bytes are no whole CBOR item (${messageOf(error)}).`);
+    return refuse('not-cbor', `These ${bytes.length} bytes are no whole CBOR item (${errorText(error)}).`);
   }
 }
 
-function messageOf(error: unknown): string {
-  return error instanceof Error ? shown(error.message).slice(1, -1) : 'unreadable';
+function errorText(error: unknown): string {
+  return error instanceof Error ? formatValue(error.message).slice(1, -1) : 'unreadable';
 }
 
 /** One map with its integer labels written out; a label that RFC 8428 doesn't have keeps its number as text and is ignored like any unknown key. */
@@ -134,9 +136,9 @@ function recordOf(item: unknown): unknown {
   if (!(item instanceof Map)) return item;
   const record = new Map<string, unknown>();
   for (const [key, value] of item) {
-    const label = typeof key === 'number' ? (NAMES.get(key) ?? `${key}`) : key;
+    const label = typeof key === 'number' ? (LABEL_NAMES.get(key) ?? `${key}`) : key;
     if (typeof label !== 'string' || record.has(label)) {
-      throw new Error(`label ${shown(key)} is neither an integer nor text, or stands twice`);
+      throw new Error(`label ${formatValue(key)} is neither an integer nor text, or stands twice`);
     }
     record.set(label, value);
   }

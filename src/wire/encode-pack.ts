@@ -10,7 +10,7 @@ import type { FaultCode, Pack, PackColumn } from './messages.ts';
 /** A pack to be sent. `clock` and the columns' times as in Pack: `utc` Unix ms, else ms relative to the pack's own moment. */
 export type PackToSend = Omit<Pack, 'kind' | 'digest' | 'skipped'>;
 
-const FAULT_WORDS: Record<Exclude<FaultCode, 0>, string> = { 1: 'low', 2: 'high', 3: 'bad' };
+const FAULT_NAMES: Record<Exclude<FaultCode, 0>, string> = { 1: 'low', 2: 'high', 3: 'bad' };
 
 /** One record with its labels written out, in the order in which they are sent. */
 type SentRecord = Record<string, string | number | boolean>;
@@ -30,10 +30,10 @@ export function encodePackCbor(pack: PackToSend): Uint8Array {
 }
 
 function recordsOf(pack: PackToSend): SentRecord[] {
-  const readings = inTimeOrder(pack.columns);
+  const readings = sortByTime(pack.columns);
   const baseMs = pack.clock === 'utc' ? (readings[0]?.timeMs ?? 0) : 0;
   return readings.map(({ column, at, timeMs }, place) => {
-    const record: SentRecord = place === 0 ? stampOf(pack, baseMs) : {};
+    const record: SentRecord = place === 0 ? packHeader(pack, baseMs) : {};
     record['n'] = column.channel;
     const code = channelCode(column.channel);
     if (code === undefined)
@@ -41,11 +41,11 @@ function recordsOf(pack: PackToSend): SentRecord[] {
     const unit = CHANNEL_UNITS[BASE_CHANNELS[code & 15]!];
     if (unit !== '') record['u'] = unit;
     if (timeMs !== baseMs) record['t'] = (timeMs - baseMs) / 1000;
-    return withValue(record, column, at);
+    return setValue(record, column, at);
   });
 }
 
-function stampOf({ node, clock, boot, seq, first, upMs }: PackToSend, baseMs: number): SentRecord {
+function packHeader({ node, clock, boot, seq, first, upMs }: PackToSend, baseMs: number): SentRecord {
   return {
     bn: `${node}:`,
     ...(clock === 'utc' && { bt: baseMs / 1000 }),
@@ -56,17 +56,17 @@ function stampOf({ node, clock, boot, seq, first, upMs }: PackToSend, baseMs: nu
   };
 }
 
-function withValue(record: SentRecord, { channel, values, faults }: PackColumn, at: number): SentRecord {
+function setValue(record: SentRecord, { channel, values, faults }: PackColumn, at: number): SentRecord {
   const fault = faults?.[at] ?? 0;
   const value = values[at]!;
-  if (fault === 1 || fault === 2 || fault === 3) record['vs'] = FAULT_WORDS[fault];
+  if (fault === 1 || fault === 2 || fault === 3) record['vs'] = FAULT_NAMES[fault];
   else if (channel.endsWith('contact')) record['vb'] = value !== 0;
   else record['v'] = value;
   return record;
 }
 
 /** All readings by time; at one time in the columns' order. */
-function inTimeOrder(columns: readonly PackColumn[]): { column: PackColumn; at: number; timeMs: number }[] {
+function sortByTime(columns: readonly PackColumn[]): { column: PackColumn; at: number; timeMs: number }[] {
   const readings = columns.flatMap((column) =>
     Array.from(column.times, (timeMs, at) => ({ column, at, timeMs })),
   );

@@ -1,9 +1,9 @@
 /**
  * Plain JSON told from its bytes: where a number or a string ends, and the double that a number's digits are. Each step answers
- * `NOWHERE` (or NaN) where it meets anything but the plain form (an escape, an exponent, more digits than are exact): the caller
+ * `NOT_FOUND` (or NaN) where it meets anything but the plain form (an escape, an exponent, more digits than are exact): the caller
  * then leaves the whole text to JSON.parse. A number that is taken is the very double that JSON.parse gives.
  */
-export const NOWHERE = -1;
+export const NOT_FOUND = -1;
 
 const QUOTE = 0x22;
 const BACKSLASH = 0x5c;
@@ -16,7 +16,7 @@ const TILDE = 0x7e;
 
 /** 10^0 to 10^22 are exact doubles, so integer / power is rounded once, as it should be (W. D. Clinger, 1990). */
 const POWERS = Float64Array.from({ length: 23 }, (_, n) => Number(`1e${n}`));
-const MOST_DIGITS = 16;
+const MAX_DIGITS = 16;
 
 /** Where the white space from here on ends. */
 export function spaceEnd(bytes: Uint8Array, at: number): number {
@@ -33,7 +33,7 @@ export function numberEnd(bytes: Uint8Array, at: number): number {
 }
 
 /** The number written in these bytes, or NaN where they are no JSON number without exponent of at most 16 exact digits. */
-export function numberIn(bytes: Uint8Array, from: number, to: number): number {
+export function parseNumberBytes(bytes: Uint8Array, from: number, to: number): number {
   const negative = bytes[from] === MINUS;
   const intFrom = negative ? from + 1 : from;
   let at = intFrom;
@@ -45,7 +45,7 @@ export function numberIn(bytes: Uint8Array, from: number, to: number): number {
   }
   const digits = at - intFrom;
   if (digits === 0 || (digits > 1 && bytes[intFrom] === ZERO)) return Number.NaN;
-  if (at === to) return digits > MOST_DIGITS || m > Number.MAX_SAFE_INTEGER ? Number.NaN : negative ? -m : m;
+  if (at === to) return digits > MAX_DIGITS || m > Number.MAX_SAFE_INTEGER ? Number.NaN : negative ? -m : m;
   if (ch !== DOT) return Number.NaN;
   const pointAt = at++;
   while (at < to && (ch = bytes[at]!) >= ZERO && ch <= NINE) {
@@ -53,25 +53,25 @@ export function numberIn(bytes: Uint8Array, from: number, to: number): number {
     at++;
   }
   const places = at - pointAt - 1;
-  if (at !== to || places === 0 || digits + places > MOST_DIGITS || m > Number.MAX_SAFE_INTEGER)
+  if (at !== to || places === 0 || digits + places > MAX_DIGITS || m > Number.MAX_SAFE_INTEGER)
     return Number.NaN;
   const size = m / POWERS[places]!;
   return negative ? -size : size;
 }
 
 /** Where the closing quote of a string of printable ASCII without escapes stands; `from` is after its opening quote. */
-export function wordEnd(bytes: Uint8Array, from: number): number {
+export function plainStringEnd(bytes: Uint8Array, from: number): number {
   let at = from;
   let ch = bytes[at]!;
   while (ch !== QUOTE) {
-    if (!(ch >= SPACE && ch <= TILDE) || ch === BACKSLASH) return NOWHERE;
+    if (!(ch >= SPACE && ch <= TILDE) || ch === BACKSLASH) return NOT_FOUND;
     ch = bytes[++at]!;
   }
   return at;
 }
 
 /** True where these bytes are this word. */
-export function wordIs(bytes: Uint8Array, from: number, to: number, word: Uint8Array): boolean {
+export function bytesEqual(bytes: Uint8Array, from: number, to: number, word: Uint8Array): boolean {
   const { length } = word;
   if (to - from !== length) return false;
   for (let i = 0; i < length; i++) if (bytes[from + i] !== word[i]) return false;

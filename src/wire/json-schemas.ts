@@ -3,13 +3,13 @@
  * keeps those files equal to what is made here.
  */
 import { z } from 'zod';
-import { askShape, helloShape, keptShape, packShape, presenceShape } from './shapes.ts';
+import { askShape, helloShape, ackShape, packShape, presenceShape } from './shapes.ts';
 
 const SHAPES = {
   pack: packShape,
   hello: helloShape,
   presence: presenceShape,
-  kept: keptShape,
+  kept: ackShape,
   ask: askShape,
 } as const;
 

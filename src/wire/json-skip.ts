@@ -2,7 +2,7 @@
  * Where a JSON value ends, found by its brackets and quotes alone: enough to hand a recording's payload on as the bytes it is. What
  * stands between them is judged by whoever reads that payload.
  */
-import { NOWHERE } from './json-scan.ts';
+import { NOT_FOUND } from './json-scan.ts';
 
 const QUOTE = 0x22;
 const BACKSLASH = 0x5c;
@@ -25,7 +25,7 @@ function stringEnd(bytes: Uint8Array, from: number): number {
     if (ch === BACKSLASH) at++;
     else if (ch === QUOTE) return at + 1;
   }
-  return NOWHERE;
+  return NOT_FOUND;
 }
 
 function bracketEnd(bytes: Uint8Array, from: number): number {
@@ -34,18 +34,18 @@ function bracketEnd(bytes: Uint8Array, from: number): number {
     const ch = bytes[at]!;
     if (ch === QUOTE) {
       at = stringEnd(bytes, at) - 1;
-      if (at < from) return NOWHERE;
+      if (at < from) return NOT_FOUND;
     } else if (ch === OPEN || ch === OPEN_LIST) depth++;
     else if ((ch === CLOSE || ch === CLOSE_LIST) && --depth === 0) return at + 1;
   }
-  return NOWHERE;
+  return NOT_FOUND;
 }
 
 /** A number, true, false or null: letters, digits, signs and dots. */
 function scalarEnd(bytes: Uint8Array, from: number): number {
   let at = from;
   while (at < bytes.length && isScalarByte(bytes[at]!)) at++;
-  return at === from ? NOWHERE : at;
+  return at === from ? NOT_FOUND : at;
 }
 
 function isScalarByte(ch: number): boolean {

@@ -5,10 +5,10 @@
 import type { z } from 'zod';
 import { readJson } from './json-bytes.ts';
 import { isRefusal } from './refuse.ts';
-import { askShape, keptShape } from './shapes.ts';
+import { askShape, ackShape } from './shapes.ts';
 
 /** Of these boots nothing more is wanted up to `seq`, nor of the ranges in `also` above it. */
-export interface KeptUpTo {
+export interface PackAck {
   boot: number;
   /** 0: nothing of this boot is safe yet. */
   seq: number;
@@ -16,24 +16,24 @@ export interface KeptUpTo {
   others?: { boot: number; seq: number }[];
 }
 
-export type Kept = KeptUpTo | { wait: true };
+export type Ack = PackAck | { wait: true };
 
 export type Ask = { resend: { boot: number; from: number; to: number } } | { every: number; forS: number };
 
 /** JSON text of a `kept`; empty lists are left out. */
-export function printKept(kept: Kept): string {
-  if ('wait' in kept) return '{"wait":true}';
-  const { boot, seq, also, others } = kept;
+export function formatAck(ack: Ack): string {
+  if ('wait' in ack) return '{"wait":true}';
+  const { boot, seq, also, others } = ack;
   return JSON.stringify({ boot, seq, ...(also?.length && { also }), ...(others?.length && { others }) });
 }
 
-export function printAsk(ask: Ask): string {
+export function formatAsk(ask: Ask): string {
   return JSON.stringify(ask);
 }
 
 /** A `kept` from bytes, or undefined where it is none. */
-export function parseKept(bytes: Uint8Array): Kept | undefined {
-  return parseAs(keptShape, bytes);
+export function parseAck(bytes: Uint8Array): Ack | undefined {
+  return parseAs(ackShape, bytes);
 }
 
 /** An `ask` from bytes, or undefined where it is none: a node may ignore either. */

@@ -119,5 +119,5 @@ export type Message =
   | { is: 'hello'; hello: Hello; retained: boolean }
   | { is: 'presence'; node: string; presence: Presence; retained: boolean }
   /** Our own `kept` and `ask`, or another server's: nothing to do. */
-  | { is: 'own'; node: string }
+  | { is: 'from-server'; node: string }
   | { is: 'refusal'; refusal: Refusal };

@@ -3,7 +3,7 @@
  * a mould for those after it: where all bytes around the digits are the same, only the digits are read. A record that doesn't fit is
  * read letter by letter.
  */
-import { NOWHERE, numberEnd, numberIn } from './json-scan.ts';
+import { NOT_FOUND, numberEnd, parseNumberBytes } from './json-scan.ts';
 import { MAX_RECORDS } from './limits.ts';
 import { T, T_FROM, T_TO, V, V_FROM, V_TO } from './scan-fields.ts';
 
@@ -16,7 +16,7 @@ const valueTo = new Int32Array(MAX_RECORDS);
 const ends = new Int32Array(MAX_RECORDS);
 
 /** Keeps record i, just read with a time and then a value, as a mould. */
-export function keepMould(i: number, start: number, end: number, f: Float64Array): void {
+export function saveTemplate(i: number, start: number, end: number, f: Float64Array): void {
   starts[i] = start;
   timeFrom[i] = f[T_FROM]!;
   timeTo[i] = f[T_TO]!;
@@ -26,29 +26,35 @@ export function keepMould(i: number, start: number, end: number, f: Float64Array
 }
 
 /** Record i is none that others may repeat. */
-export function noMould(i: number): void {
+export function clearTemplate(i: number): void {
   ends[i] = 0;
 }
 
 /** Reads the record at `at` in the mould of record i; answers where it ends, or NOWHERE where it doesn't fit. */
-export function fillMould(bytes: Uint8Array, view: DataView, at: number, i: number, f: Float64Array): number {
-  if (ends[i] === 0) return NOWHERE;
+export function matchTemplate(
+  bytes: Uint8Array,
+  view: DataView,
+  at: number,
+  i: number,
+  f: Float64Array,
+): number {
+  if (ends[i] === 0) return NOT_FOUND;
   const tFrom = at + timeFrom[i]! - starts[i]!;
-  if (!isSame(view, at, starts[i]!, timeFrom[i]!)) return NOWHERE;
+  if (!isSame(view, at, starts[i]!, timeFrom[i]!)) return NOT_FOUND;
   const tTo = numberEnd(bytes, tFrom);
   const vFrom = tTo + valueFrom[i]! - timeTo[i]!;
-  if (!isSame(view, tTo, timeTo[i]!, valueFrom[i]!)) return NOWHERE;
+  if (!isSame(view, tTo, timeTo[i]!, valueFrom[i]!)) return NOT_FOUND;
   const vTo = numberEnd(bytes, vFrom);
-  if (!isSame(view, vTo, valueTo[i]!, ends[i]!)) return NOWHERE;
-  const t = numberIn(bytes, tFrom, tTo);
-  const v = numberIn(bytes, vFrom, vTo);
+  if (!isSame(view, vTo, valueTo[i]!, ends[i]!)) return NOT_FOUND;
+  const t = parseNumberBytes(bytes, tFrom, tTo);
+  const v = parseNumberBytes(bytes, vFrom, vTo);
   f[T] = t;
   f[V] = v;
   f[T_FROM] = tFrom;
   f[T_TO] = tTo;
   f[V_FROM] = vFrom;
   f[V_TO] = vTo;
-  return Number.isNaN(t) || Number.isNaN(v) ? NOWHERE : vTo + ends[i]! - valueTo[i]!;
+  return Number.isNaN(t) || Number.isNaN(v) ? NOT_FOUND : vTo + ends[i]! - valueTo[i]!;
 }
 
 /** True where the bytes from `at` on are those from `from` to `to`; four at a time, and the last four once more where they overlap. */

@@ -1,21 +1,21 @@
 /** `presence`: here, gone or no-power, as JSON text or bare (contract, sections 1 and 6: both read the same). */
 import type { Presence, Refusal } from './messages.ts';
 import { utf8Text } from './json-bytes.ts';
-import { refuse, shown } from './refuse.ts';
+import { refuse, formatValue } from './refuse.ts';
 import { PRESENCES } from './wire-words.ts';
 
-const WORDS = new Map<string, Presence>(
+const PRESENCE_BY_TEXT = new Map<string, Presence>(
   PRESENCES.flatMap((word) => [[word, word] as const, [`"${word}"`, word] as const]),
 );
 /** The longest of them in quotes is 10; more is not looked at. */
-const MOST_BYTES = 64;
+const MAX_BYTES = 64;
 
 export function readPresence(bytes: Uint8Array): Presence | Refusal {
   if (bytes.length === 0)
     return refuse('empty', 'A presence is here, gone or no-power: this payload has no bytes.');
-  const text = utf8Text(bytes.subarray(0, MOST_BYTES + 1));
-  const word = bytes.length > MOST_BYTES ? undefined : WORDS.get(text?.trim() ?? '');
-  return word ?? refuse('bad-presence', `A presence is here, gone or no-power, not ${shown(text)}.`);
+  const text = utf8Text(bytes.subarray(0, MAX_BYTES + 1));
+  const word = bytes.length > MAX_BYTES ? undefined : PRESENCE_BY_TEXT.get(text?.trim() ?? '');
+  return word ?? refuse('bad-presence', `A presence is here, gone or no-power, not ${formatValue(text)}.`);
 }
 
 /** The bytes of a presence as a node, or the broker for its Will, sends them. */

@@ -8,7 +8,7 @@ import type { Message, Refusal } from './messages.ts';
 import type { PackSource } from './pack-source.ts';
 import { readPack } from './pack.ts';
 import { readPresence } from './presence.ts';
-import { isRefusal, refuse, shown } from './refuse.ts';
+import { isRefusal, refuse, formatValue } from './refuse.ts';
 import { parseTopic } from './topics.ts';
 
 export interface RawMessage {
@@ -26,29 +26,29 @@ export interface RawMessage {
 
 /** Reads any message. Never throws. */
 export function readMessage(raw: RawMessage): Message {
-  const at = parseTopic(raw.root, raw.topic);
-  if (at === undefined) {
+  const parsedTopic = parseTopic(raw.root, raw.topic);
+  if (parsedTopic === undefined) {
     return {
       is: 'refusal',
-      refusal: refuse('unknown-topic', `Topics are ${raw.root}/{node}/{what}: ${shown(raw.topic)}.`),
+      refusal: refuse('unknown-topic', `Topics are ${raw.root}/{node}/{what}: ${formatValue(raw.topic)}.`),
     };
   }
-  const { node, kind } = at;
-  if (kind === 'kept' || kind === 'ask') return { is: 'own', node };
+  const { node, kind } = parsedTopic;
+  if (kind === 'kept' || kind === 'ask') return { is: 'from-server', node };
   if (raw.payload.length > MAX_PAYLOAD_BYTES) {
-    return refused(
+    return refusalOf(
       node,
       refuse('too-large', `A payload has ${MAX_PAYLOAD_BYTES} bytes at most, not ${raw.payload.length}.`),
     );
   }
   if (kind === 'hello') {
     const hello = readHello(node, raw.payload);
-    return isRefusal(hello) ? refused(node, hello) : { is: 'hello', hello, retained: raw.retained };
+    return isRefusal(hello) ? refusalOf(node, hello) : { is: 'hello', hello, retained: raw.retained };
   }
   if (kind === 'presence') {
     const presence = readPresence(raw.payload);
     return typeof presence === 'object'
-      ? refused(node, presence)
+      ? refusalOf(node, presence)
       : { is: 'presence', node, presence, retained: raw.retained };
   }
   return readPackMessage(raw, { node, kind, bytes: raw.payload });
@@ -56,15 +56,15 @@ export function readMessage(raw: RawMessage): Message {
 
 function readPackMessage(raw: RawMessage, source: PackSource): Message {
   if (raw.retained) {
-    return refused(
+    return refusalOf(
       source.node,
       refuse('retained', 'Packs are not retained: this one would come again at each reconnect.'),
     );
   }
   const pack = readPack(raw.contentType === undefined ? source : { ...source, contentType: raw.contentType });
-  return isRefusal(pack) ? refused(source.node, pack) : { is: 'pack', pack };
+  return isRefusal(pack) ? refusalOf(source.node, pack) : { is: 'pack', pack };
 }
 
-function refused(node: string, refusal: Refusal): Message {
+function refusalOf(node: string, refusal: Refusal): Message {
   return { is: 'refusal', refusal: { ...refusal, node } };
 }

@@ -4,17 +4,17 @@
  * same pack sent twice is the same bytes here too.
  */
 import { utf8Text } from './json-bytes.ts';
-import { NOWHERE, spaceEnd, wordEnd, wordIs } from './json-scan.ts';
+import { NOT_FOUND, spaceEnd, plainStringEnd, bytesEqual } from './json-scan.ts';
 import { valueEnd } from './json-skip.ts';
-import { parseTime, usualTime } from './rfc3339.ts';
-import { isFields } from './senml.ts';
+import { parseRecordingTime, parseIsoTimeBytes } from './rfc3339.ts';
+import { isJsonObject } from './senml.ts';
 import { PRESENCES } from './wire-words.ts';
 
 export type RecordedLine =
   | { is: 'message'; tstMs: number; topic: string; payload: Uint8Array; retained: boolean }
   /** The act as it stands in the line; src/card/ reads and checks it. */
   | { is: 'act'; tstMs: number; act: unknown }
-  | { is: 'ignored'; why: 'blank' | 'not-json' | 'no-time' | 'no-message' };
+  | { is: 'ignored'; reason: 'blank' | 'not-json' | 'no-time' | 'no-message' };
 
 export interface RecordedMessage {
   tstMs: number;
@@ -38,17 +38,17 @@ type Slices = Partial<Record<Key, Uint8Array>>;
 
 /** Reads one line without its line end. The payload is a view into `line`: it lives as long as those bytes do. Never throws. */
 export function parseRecordingLine(line: Uint8Array): RecordedLine {
-  if (spaceEnd(line, 0) === line.length) return { is: 'ignored', why: 'blank' };
+  if (spaceEnd(line, 0) === line.length) return { is: 'ignored', reason: 'blank' };
   const slices = slicesOf(line) ?? slicesByParsing(line);
-  if (slices === undefined) return { is: 'ignored', why: 'not-json' };
-  const tstMs = slices.tst && timeOf(slices.tst);
-  if (tstMs === undefined) return { is: 'ignored', why: 'no-time' };
+  if (slices === undefined) return { is: 'ignored', reason: 'not-json' };
+  const tstMs = slices.tst && readTime(slices.tst);
+  if (tstMs === undefined) return { is: 'ignored', reason: 'no-time' };
   if (slices.act !== undefined) {
     const act = valueOf(slices.act);
-    return act === undefined ? { is: 'ignored', why: 'not-json' } : { is: 'act', tstMs, act };
+    return act === undefined ? { is: 'ignored', reason: 'not-json' } : { is: 'act', tstMs, act };
   }
   const topic = slices.topic && topicOf(slices.topic);
-  if (topic === undefined) return { is: 'ignored', why: 'no-message' };
+  if (topic === undefined) return { is: 'ignored', reason: 'no-message' };
   return { is: 'message', tstMs, topic, payload: payloadOf(slices), retained: isRetained(slices.retain) };
 }
 
@@ -59,13 +59,13 @@ function slicesOf(line: Uint8Array): Slices | undefined {
   if (line[at] !== OPEN) return undefined;
   do {
     const keyAt = spaceEnd(line, at + 1);
-    const keyEnd = line[keyAt] === QUOTE ? wordEnd(line, keyAt + 1) : NOWHERE;
-    if (keyEnd === NOWHERE) return undefined;
+    const keyEnd = line[keyAt] === QUOTE ? plainStringEnd(line, keyAt + 1) : NOT_FOUND;
+    if (keyEnd === NOT_FOUND) return undefined;
     at = spaceEnd(line, keyEnd + 1);
     if (line[at] !== COLON) return undefined;
     const from = spaceEnd(line, at + 1);
     const to = valueEnd(line, from);
-    if (to === NOWHERE) return undefined;
+    if (to === NOT_FOUND) return undefined;
     const key = keyOf(line, keyAt + 1, keyEnd);
     if (key !== undefined) slices[key] = line.subarray(from, to);
     at = spaceEnd(line, to);
@@ -74,28 +74,28 @@ function slicesOf(line: Uint8Array): Slices | undefined {
 }
 
 function keyOf(line: Uint8Array, from: number, to: number): Key | undefined {
-  for (let i = 0; i < KEYS.length; i++) if (wordIs(line, from, to, KEY_BYTES[i]!)) return KEYS[i];
+  for (let i = 0; i < KEYS.length; i++) if (bytesEqual(line, from, to, KEY_BYTES[i]!)) return KEYS[i];
   return undefined;
 }
 
 /** The time in a quoted text; the usual form is read from its bytes. */
-function timeOf(tst: Uint8Array): number | undefined {
-  const usual = usualTime(tst);
-  if (usual !== undefined) return usual;
+function readTime(tst: Uint8Array): number | undefined {
+  const isoMs = parseIsoTimeBytes(tst);
+  if (isoMs !== undefined) return isoMs;
   const text = valueOf(tst);
-  return typeof text === 'string' ? parseTime(text) : undefined;
+  return typeof text === 'string' ? parseRecordingTime(text) : undefined;
 }
 
 /** Topics come again and again, a few of each node: each is made a text once while it is among the last ones seen. */
-const TOPICS_KEPT = 16;
-const topics: { bytes: Uint8Array; text: string }[] = [];
+const MAX_CACHED_TOPICS = 16;
+const topicCache: { bytes: Uint8Array; text: string }[] = [];
 
 function topicOf(quoted: Uint8Array): string | undefined {
-  for (const { bytes, text } of topics) if (wordIs(quoted, 0, quoted.length, bytes)) return text;
+  for (const { bytes, text } of topicCache) if (bytesEqual(quoted, 0, quoted.length, bytes)) return text;
   const text = valueOf(quoted);
   if (typeof text !== 'string') return undefined;
-  if (topics.length === TOPICS_KEPT) topics.shift();
-  topics.push({ bytes: quoted.slice(), text });
+  if (topicCache.length === MAX_CACHED_TOPICS) topicCache.shift();
+  topicCache.push({ bytes: quoted.slice(), text });
   return text;
 }
 
@@ -108,7 +108,7 @@ function isRetained(retain: Uint8Array | undefined): boolean {
 /** The long way, for a line that is written in an unusual manner. */
 function slicesByParsing(line: Uint8Array): Slices | undefined {
   const parsed = valueOf(line);
-  if (!isFields(parsed)) return undefined;
+  if (!isJsonObject(parsed)) return undefined;
   const slices: Slices = {};
   for (const key of KEYS)
     if (Object.hasOwn(parsed, key)) slices[key] = textBytes(JSON.stringify(parsed[key]));
@@ -139,7 +139,7 @@ function textBytes(text: string): Uint8Array {
 }
 
 /** One line, without its line end, from which parseRecordingLine gives the same message back. */
-export function printMessageLine({ tstMs, topic, payload, retained }: RecordedMessage): string {
+export function formatMessageLine({ tstMs, topic, payload, retained }: RecordedMessage): string {
   const head = `{"tst":"${new Date(tstMs).toISOString()}","topic":${JSON.stringify(topic)}${retained ? ',"retain":1' : ''}`;
   const text = payloadText(payload);
   if (text !== undefined) return `${head},"payload":${text}}`;
@@ -147,7 +147,7 @@ export function printMessageLine({ tstMs, topic, payload, retained }: RecordedMe
 }
 
 /** One line for what a person did. */
-export function printActLine(tstMs: number, act: unknown): string {
+export function formatActLine(tstMs: number, act: unknown): string {
   return JSON.stringify({ tst: new Date(tstMs).toISOString(), act });
 }
 
@@ -156,13 +156,13 @@ function payloadText(payload: Uint8Array): string | undefined {
   const text = utf8Text(payload);
   if (text === undefined) return undefined;
   const value = valueOf(payload);
-  if (value === undefined) return isOneWord(text) ? JSON.stringify(text) : undefined;
-  if (typeof value === 'string') return isOneWord(value) ? JSON.stringify(value) : undefined;
+  if (value === undefined) return isPresenceWord(text) ? JSON.stringify(text) : undefined;
+  if (typeof value === 'string') return isPresenceWord(value) ? JSON.stringify(value) : undefined;
   if (value === null) return undefined;
   return /[\r\n]/.test(text) ? JSON.stringify(value) : text.trim();
 }
 
 /** `here` and `"here"` read the same, so either may be written as text; any other text could be taken for the JSON in it. */
-function isOneWord(text: string): boolean {
+function isPresenceWord(text: string): boolean {
   return PRESENCES.some((word) => word === text);
 }

@@ -4,7 +4,7 @@
  */
 import type { Refusal, RefusalReason } from './messages.ts';
 
-const SHOWN_CHARACTERS = 60;
+const MAX_VALUE_CHARACTERS = 60;
 
 export function refuse(refused: RefusalReason, detail: string): Refusal {
   return { refused, detail };
@@ -15,9 +15,11 @@ export function isRefusal(value: object): value is Refusal {
 }
 
 /** A sender's value as short text that is safe to print, whatever it is. */
-export function shown(value: unknown): string {
+export function formatValue(value: unknown): string {
   if (typeof value === 'string') {
-    return JSON.stringify(value.length > SHOWN_CHARACTERS ? `${value.slice(0, SHOWN_CHARACTERS)}…` : value);
+    return JSON.stringify(
+      value.length > MAX_VALUE_CHARACTERS ? `${value.slice(0, MAX_VALUE_CHARACTERS)}…` : value,
+    );
   }
   if (Array.isArray(value)) return 'a list';
   return typeof value === 'object' && value !== null ? 'an object' : String(value);

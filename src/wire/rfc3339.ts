@@ -6,7 +6,7 @@ const TIME =
   /^(\d{4})-(\d\d)-(\d\d)[Tt ](\d\d):(\d\d):(\d\d)(?:[.,](\d{1,9}))?(?:[Zz]?([+-])(\d\d):?(\d\d)|[Zz])$/;
 
 /** Unix ms, cut to whole ones, or undefined where the text is no time with a zone. */
-export function parseTime(text: string): number | undefined {
+export function parseRecordingTime(text: string): number | undefined {
   const parts = TIME.exec(text);
   if (parts === null) return undefined;
   const [year = 0, month = 0, day = 0, hour = 0, minute = 0, second = 0] = parts.slice(1, 7).map(Number);
@@ -23,14 +23,14 @@ function isDay(year: number, month: number, day: number): boolean {
 }
 
 const QUOTE = 0x22;
-const USUAL_LENGTH = '"2026-03-02T07:36:10.226Z"'.length;
+const ISO_LENGTH = '"2026-03-02T07:36:10.226Z"'.length;
 
 /** The last day that was read, and when it began: times of a recording stand in order. */
 const lastDay = { ymd: 0, ms: 0 };
 
 /** Unix ms of a quoted time in the very form that Date.toISOString gives; undefined for any other, which may be a time all the same. */
-export function usualTime(quoted: Uint8Array): number | undefined {
-  if (quoted.length !== USUAL_LENGTH || quoted[0] !== QUOTE || quoted[25] !== QUOTE) return undefined;
+export function parseIsoTimeBytes(quoted: Uint8Array): number | undefined {
+  if (quoted.length !== ISO_LENGTH || quoted[0] !== QUOTE || quoted[25] !== QUOTE) return undefined;
   if (quoted[5] !== 0x2d || quoted[8] !== 0x2d || quoted[11] !== 0x54 || quoted[14] !== 0x3a)
     return undefined;
   if (quoted[17] !== 0x3a || quoted[20] !== 0x2e || quoted[24] !== 0x5a) return undefined;

@@ -23,7 +23,7 @@ const NAMES: string[] = Array.from({ length: CODES }, (_, code) =>
  * One set of rows serves all packs, because reading a pack never waits for anything: it is emptied at the start and copied out of
  * at the end. Nobody outside can tell.
  */
-const shared: Rows = {
+const sharedRows: Rows = {
   n: 0,
   code: new Uint8Array(MAX_RECORDS),
   timeMs: new Float64Array(MAX_RECORDS),
@@ -33,21 +33,21 @@ const shared: Rows = {
 const counts = new Uint16Array(CODES);
 const faultCounts = new Uint16Array(CODES);
 
-export function emptyRows(): Rows {
-  shared.n = 0;
-  return shared;
+export function resetRows(): Rows {
+  sharedRows.n = 0;
+  return sharedRows;
 }
 
 /** Columns in the order in which their channels first appear; their arrays are of exactly the readings' number. */
 export function columnsOf(rows: Rows): PackColumn[] {
   const order = countByCode(rows);
   const columns: PackColumn[] = [];
-  let at = takeRoom(rows.n * BYTES_A_READING);
+  let at = allocate(rows.n * BYTES_PER_READING);
   for (const code of order) {
     const length = counts[code]!;
-    const times = new Float64Array(room.memory, at, length);
-    const values = new Float64Array(room.memory, at + length * 8, length);
-    at += length * BYTES_A_READING;
+    const times = new Float64Array(buffer.memory, at, length);
+    const values = new Float64Array(buffer.memory, at + length * 8, length);
+    at += length * BYTES_PER_READING;
     copyColumn(rows, code, times, values);
     const column: PackColumn = { channel: NAMES[code]!, times, values };
     if (faultCounts[code] !== 0) column.faults = faultsOf(rows, code, length);
@@ -59,23 +59,23 @@ export function columnsOf(rows: Rows): PackColumn[] {
 }
 
 /** A time and a value, doubles both. */
-const BYTES_A_READING = 16;
+const BYTES_PER_READING = 16;
 
 /**
  * Many packs share one piece of memory, each its own part of it: making a piece for each costs more than reading the pack. Packs are let
  * go within a turn or copied, so that no piece is held for the sake of one pack. The largest pack fits: 2,000 readings are 32,000 bytes.
  */
-const ROOM_BYTES = 1 << 16;
-const room = { memory: new ArrayBuffer(ROOM_BYTES), used: 0 };
+const BUFFER_BYTES = 1 << 16;
+const buffer = { memory: new ArrayBuffer(BUFFER_BYTES), used: 0 };
 
 /** Where in the room so many bytes are free; a new room where they don't fit. */
-function takeRoom(bytes: number): number {
-  if (room.used + bytes > ROOM_BYTES) {
-    room.memory = new ArrayBuffer(ROOM_BYTES);
-    room.used = 0;
+function allocate(bytes: number): number {
+  if (buffer.used + bytes > BUFFER_BYTES) {
+    buffer.memory = new ArrayBuffer(BUFFER_BYTES);
+    buffer.used = 0;
   }
-  const at = room.used;
-  room.used += bytes;
+  const at = buffer.used;
+  buffer.used += bytes;
   return at;
 }
 

@@ -18,11 +18,11 @@ export const UP = 11;
 export const UNIT_END = 12;
 export const FAULT = 13;
 /** Which keys the record at hand has shown, and which of the pack's own the first record showed: one bit a key. */
-export const SEEN = 14;
-export const STAMPED = 15;
+export const SEEN_BITS = 14;
+export const HEADER_BITS_SEEN = 15;
 /** Where the digits of the record's time and value stand in the bytes. */
 export const T_FROM = 16;
 export const T_TO = 17;
 export const V_FROM = 18;
 export const V_TO = 19;
-export const PLACES = 20;
+export const FIELD_COUNT = 20;

@@ -5,14 +5,14 @@
  */
 import { VALUE_BOUNDS } from '../card/channel-bounds.ts';
 import { BASE_CHANNELS } from './channels.ts';
-import { isUnitWord } from './channel-words.ts';
+import { isUnitBytes } from './channel-words.ts';
 import { digestOf } from './digest.ts';
-import { NOWHERE, spaceEnd } from './json-scan.ts';
+import { NOT_FOUND, spaceEnd } from './json-scan.ts';
 import { ABSOLUTE_FROM_S, MAX_RECORDS, MAX_TIME_S } from './limits.ts';
 import type { Pack } from './messages.ts';
-import { fillMould, keepMould, noMould } from './mould.ts';
+import { matchTemplate, saveTemplate, clearTemplate } from './mould.ts';
 import type { PackSource } from './pack-source.ts';
-import { columnsOf, emptyRows } from './rows.ts';
+import { columnsOf, resetRows } from './rows.ts';
 import type { Rows } from './rows.ts';
 import {
   BN,
@@ -21,10 +21,10 @@ import {
   FAULT,
   FIRST,
   N,
-  PLACES,
-  SEEN,
+  FIELD_COUNT,
+  SEEN_BITS,
   SEQ,
-  STAMPED,
+  HEADER_BITS_SEEN,
   T,
   T_FROM,
   U,
@@ -44,40 +44,40 @@ const OPEN_LIST = 0x5b;
 const CLOSE_LIST = 0x5d;
 
 const VALUE_BITS = (1 << V) | (1 << VS) | (1 << VB);
-const STAMP_BITS = (1 << BN) | (1 << BT) | (1 << BOOT) | (1 << SEQ) | (1 << FIRST) | (1 << UP);
+const HEADER_BITS = (1 << BN) | (1 << BT) | (1 << BOOT) | (1 << SEQ) | (1 << FIRST) | (1 << UP);
 
 /** A record that others may repeat: name, time and value, with or without a unit. */
-const MOULD_BITS = (1 << N) | (1 << T) | (1 << V);
+const TEMPLATE_BITS = (1 << N) | (1 << T) | (1 << V);
 /** The longest turn of channels that is looked for: more than any usual node has. */
-const LONGEST_TURN = 16;
+const MAX_CHANNEL_PERIOD = 16;
 
 const CONTACT = BASE_CHANNELS.indexOf('contact');
-const LOWS = Float64Array.from(BASE_CHANNELS, (base) => VALUE_BOUNDS[base].low);
-const HIGHS = Float64Array.from(BASE_CHANNELS, (base) => VALUE_BOUNDS[base].high);
+const MIN_VALUES = Float64Array.from(BASE_CHANNELS, (base) => VALUE_BOUNDS[base].low);
+const MAX_VALUES = Float64Array.from(BASE_CHANNELS, (base) => VALUE_BOUNDS[base].high);
 
 /** A pack half read: what the first record says of all, and the record at hand. One serves all packs, as rows do. */
-const shared = new Float64Array(PLACES);
+const sharedFields = new Float64Array(FIELD_COUNT);
 
 /** The pack, or undefined where it is not of the usual shape. */
 export function scanPack(source: PackSource): Pack | undefined {
   const { bytes } = source;
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
-  const f = shared.fill(0);
-  const rows = emptyRows();
+  const f = sharedFields.fill(0);
+  const rows = resetRows();
   let at = spaceEnd(bytes, 0);
   if (bytes[at] !== OPEN_LIST) return undefined;
-  let turn = 0;
+  let period = 0;
   do {
     const from = spaceEnd(bytes, at + 1);
-    at = turn === 0 ? NOWHERE : repeatRecord(bytes, view, from, turn, f, rows);
-    if (at === NOWHERE) {
+    at = period === 0 ? NOT_FOUND : repeatRecord(bytes, view, from, period, f, rows);
+    if (at === NOT_FOUND) {
       at = readRecord(source, from, f, rows);
-      turn = turnOf(rows);
+      period = channelPeriod(rows);
     }
-    if (at === NOWHERE) return undefined;
+    if (at === NOT_FOUND) return undefined;
     at = spaceEnd(bytes, at);
   } while (bytes[at] === COMMA);
-  if (bytes[at] !== CLOSE_LIST || spaceEnd(bytes, at + 1) !== bytes.length || !isNumbered(f))
+  if (bytes[at] !== CLOSE_LIST || spaceEnd(bytes, at + 1) !== bytes.length || !isNumberingValid(f))
     return undefined;
   return packOf(f, rows, source);
 }
@@ -87,21 +87,21 @@ function repeatRecord(
   bytes: Uint8Array,
   view: DataView,
   from: number,
-  turn: number,
+  period: number,
   f: Float64Array,
   rows: Rows,
 ): number {
-  const like = rows.n - turn;
-  const to = fillMould(bytes, view, from, like, f);
-  if (to === NOWHERE || !addRow(f, rows, rows.code[like]!, f[V]!, 0)) return NOWHERE;
-  keepMould(rows.n - 1, from, to, f);
+  const previous = rows.n - period;
+  const to = matchTemplate(bytes, view, from, previous, f);
+  if (to === NOT_FOUND || !addRow(f, rows, rows.code[previous]!, f[V]!, 0)) return NOT_FOUND;
+  saveTemplate(rows.n - 1, from, to, f);
   return to;
 }
 
 /** How many records back the channel of the last one came before: so many channels are likely to come in turn. 0: it didn't. */
-function turnOf({ n, code }: Rows): number {
+function channelPeriod({ n, code }: Rows): number {
   const last = n - 1;
-  const oldest = Math.max(last - LONGEST_TURN, 0);
+  const oldest = Math.max(last - MAX_CHANNEL_PERIOD, 0);
   for (let i = last - 1; i >= oldest; i--) if (code[i] === code[last]) return last - i;
   return 0;
 }
@@ -109,19 +109,19 @@ function turnOf({ n, code }: Rows): number {
 /** Reads a record letter by letter and checks all that the contract says of it. */
 function readRecord({ bytes, node, kind }: PackSource, from: number, f: Float64Array, rows: Rows): number {
   const to = scanRecord(bytes, from, f);
-  if (to === NOWHERE || !isStampRight(bytes, f, node)) return NOWHERE;
-  const seen = f[SEEN]!;
+  if (to === NOT_FOUND || !isHeaderValid(bytes, f, node)) return NOT_FOUND;
+  const seen = f[SEEN_BITS]!;
   const code = f[N]!;
   const base = code & 15;
   const value = seen & VALUE_BITS;
   const isFault = value === 1 << VS;
-  if ((seen & (1 << N)) === 0 || (kind === 'start' && base > 2)) return NOWHERE;
-  if (!isFault && value !== (base === CONTACT ? 1 << VB : 1 << V)) return NOWHERE;
-  if ((seen & (1 << U)) !== 0 && base !== CONTACT && !isUnitWord(bytes, f[U]!, f[UNIT_END]!, code))
-    return NOWHERE;
-  if (!addRow(f, rows, code, isFault ? Number.NaN : f[V]!, f[FAULT]!)) return NOWHERE;
-  if ((seen & ~(1 << U)) === MOULD_BITS && f[T_FROM]! < f[V_FROM]!) keepMould(rows.n - 1, from, to, f);
-  else noMould(rows.n - 1);
+  if ((seen & (1 << N)) === 0 || (kind === 'start' && base > 2)) return NOT_FOUND;
+  if (!isFault && value !== (base === CONTACT ? 1 << VB : 1 << V)) return NOT_FOUND;
+  if ((seen & (1 << U)) !== 0 && base !== CONTACT && !isUnitBytes(bytes, f[U]!, f[UNIT_END]!, code))
+    return NOT_FOUND;
+  if (!addRow(f, rows, code, isFault ? Number.NaN : f[V]!, f[FAULT]!)) return NOT_FOUND;
+  if ((seen & ~(1 << U)) === TEMPLATE_BITS && f[T_FROM]! < f[V_FROM]!) saveTemplate(rows.n - 1, from, to, f);
+  else clearTemplate(rows.n - 1);
   return to;
 }
 
@@ -130,8 +130,8 @@ function addRow(f: Float64Array, rows: Rows, code: number, value: number, fault:
   const at = rows.n;
   const base = code & 15;
   const timeS = f[BT]! + f[T]!;
-  if (at === MAX_RECORDS || !isTimeUsual(f, timeS)) return false;
-  if (fault === 0 && !(value >= LOWS[base]! && value <= HIGHS[base]!)) return false;
+  if (at === MAX_RECORDS || !isTimeConsistent(f, timeS)) return false;
+  if (fault === 0 && !(value >= MIN_VALUES[base]! && value <= MAX_VALUES[base]!)) return false;
   rows.code[at] = code;
   rows.timeMs[at] = Math.round(timeS * 1000) + 0;
   rows.value[at] = value + 0;
@@ -141,13 +141,13 @@ function addRow(f: Float64Array, rows: Rows, code: number, value: number, fault:
 }
 
 /** The pack's own fields stand on the first record of a usual pack and on no other, and its base name is the topic's node. */
-function isStampRight(bytes: Uint8Array, f: Float64Array, node: string): boolean {
-  const stamps = f[SEEN]! & STAMP_BITS;
-  if (f[STAMPED] !== 0) return stamps === 0;
-  f[STAMPED] = stamps;
+function isHeaderValid(bytes: Uint8Array, f: Float64Array, node: string): boolean {
+  const headerBits = f[SEEN_BITS]! & HEADER_BITS;
+  if (f[HEADER_BITS_SEEN] !== 0) return headerBits === 0;
+  f[HEADER_BITS_SEEN] = headerBits;
   const from = f[BN]!;
   if (
-    (stamps & (1 << BN)) === 0 ||
+    (headerBits & (1 << BN)) === 0 ||
     bytes[from + node.length] !== COLON ||
     bytes[from + node.length + 1] !== QUOTE
   )
@@ -157,25 +157,25 @@ function isStampRight(bytes: Uint8Array, f: Float64Array, node: string): boolean
 }
 
 /** All times on the clock that the first record's base time names. */
-function isTimeUsual(f: Float64Array, timeS: number): boolean {
-  const withUp = (f[STAMPED]! & (1 << UP)) !== 0;
+function isTimeConsistent(f: Float64Array, timeS: number): boolean {
+  const withUp = (f[HEADER_BITS_SEEN]! & (1 << UP)) !== 0;
   if (f[BT]! >= ABSOLUTE_FROM_S) return timeS >= ABSOLUTE_FROM_S && timeS <= MAX_TIME_S && !withUp;
   return timeS < ABSOLUTE_FROM_S && timeS >= -MAX_TIME_S && (!withUp || timeS <= 0);
 }
 
 /** boot and seq both or neither, and in their ranges. */
-function isNumbered(f: Float64Array): boolean {
-  const stamped = f[STAMPED]!;
-  if ((stamped & (1 << UP)) !== 0 && !(f[UP]! >= 0 && f[UP]! <= MAX_TIME_S)) return false;
-  if ((stamped & ((1 << BOOT) | (1 << SEQ) | (1 << FIRST))) === 0) return true;
+function isNumberingValid(f: Float64Array): boolean {
+  const headerBits = f[HEADER_BITS_SEEN]!;
+  if ((headerBits & (1 << UP)) !== 0 && !(f[UP]! >= 0 && f[UP]! <= MAX_TIME_S)) return false;
+  if ((headerBits & ((1 << BOOT) | (1 << SEQ) | (1 << FIRST))) === 0) return true;
   if (
-    (stamped & (1 << BOOT)) === 0 ||
-    (stamped & (1 << SEQ)) === 0 ||
+    (headerBits & (1 << BOOT)) === 0 ||
+    (headerBits & (1 << SEQ)) === 0 ||
     !isCount(f[BOOT]!) ||
     !isCount(f[SEQ]!)
   )
     return false;
-  return (stamped & (1 << FIRST)) === 0 || (isCount(f[FIRST]!) && f[FIRST]! <= f[SEQ]!);
+  return (headerBits & (1 << FIRST)) === 0 || (isCount(f[FIRST]!) && f[FIRST]! <= f[SEQ]!);
 }
 
 function isCount(value: number): boolean {
@@ -183,15 +183,15 @@ function isCount(value: number): boolean {
 }
 
 function packOf(f: Float64Array, rows: Rows, { node, kind, bytes }: PackSource): Pack {
-  const stamped = f[STAMPED]!;
-  const withUp = (stamped & (1 << UP)) !== 0;
+  const headerBits = f[HEADER_BITS_SEEN]!;
+  const withUp = (headerBits & (1 << UP)) !== 0;
   const clock = f[BT]! >= ABSOLUTE_FROM_S ? 'utc' : withUp ? 'up' : 'arrival';
   const pack: Pack = { node, kind, clock, columns: columnsOf(rows), digest: digestOf(bytes) };
-  if ((stamped & (1 << BOOT)) !== 0) {
+  if ((headerBits & (1 << BOOT)) !== 0) {
     pack.boot = f[BOOT]!;
     pack.seq = f[SEQ]!;
   }
-  if ((stamped & (1 << FIRST)) !== 0) pack.first = f[FIRST]!;
+  if ((headerBits & (1 << FIRST)) !== 0) pack.first = f[FIRST]!;
   if (withUp) pack.upMs = Math.round(f[UP]! * 1000);
   return pack;
 }

@@ -4,7 +4,7 @@
  */
 import type { Refusal } from './messages.ts';
 import { SENML_VERSION } from './limits.ts';
-import { refuse, shown } from './refuse.ts';
+import { refuse, formatValue } from './refuse.ts';
 
 /** One record with nothing left to look up. `timeS` is Unix seconds from 2^28 up, else seconds relative to now. */
 export interface ResolvedRecord {
@@ -20,7 +20,7 @@ export interface ResolvedRecord {
 }
 
 /** Base fields as they stand at a record. */
-interface Base {
+interface BaseFields {
   name: string;
   timeS: number;
   unit: string | undefined;
@@ -29,22 +29,22 @@ interface Base {
   version: number | undefined;
 }
 
-export type Fields = Record<string, unknown>;
+export type JsonObject = Record<string, unknown>;
 
 /** Section 4.5.1: starts with a letter or digit. */
 const NAME = /^[A-Za-z0-9][A-Za-z0-9\-:./_]*$/;
 
-export function isFields(value: unknown): value is Fields {
+export function isJsonObject(value: unknown): value is JsonObject {
   return typeof value === 'object' && value !== null && !Array.isArray(value);
 }
 
 /** Resolves a pack's records in order, or says at the first record that breaks a rule which rule it is. */
 export function resolveSenml(records: readonly unknown[]): ResolvedRecord[] | Refusal {
-  const base: Base = { name: '', timeS: 0, unit: undefined, value: 0, sum: 0, version: undefined };
+  const base: BaseFields = { name: '', timeS: 0, unit: undefined, value: 0, sum: 0, version: undefined };
   const resolved: ResolvedRecord[] = [];
   for (const [at, record] of records.entries()) {
-    if (!isFields(record)) {
-      return refuse('not-a-pack', `A record is an object: record ${at + 1} is ${shown(record)}.`);
+    if (!isJsonObject(record)) {
+      return refuse('not-a-pack', `A record is an object: record ${at + 1} is ${formatValue(record)}.`);
     }
     const one = resolveRecord(record, base, at + 1);
     if ('refused' in one) return one;
@@ -53,16 +53,16 @@ export function resolveSenml(records: readonly unknown[]): ResolvedRecord[] | Re
   return resolved;
 }
 
-function resolveRecord(record: Fields, base: Base, place: number): ResolvedRecord | Refusal {
-  const broken =
-    takeVersion(record, base, place) ?? takeBase(record, base, place) ?? checkFields(record, place);
-  if (broken !== undefined) return broken;
+function resolveRecord(record: JsonObject, base: BaseFields, place: number): ResolvedRecord | Refusal {
+  const refusal =
+    applyVersion(record, base, place) ?? applyBaseFields(record, base, place) ?? checkFields(record, place);
+  if (refusal !== undefined) return refusal;
   const { n, t, u } = record;
   const name = typeof n === 'string' ? base.name + n : base.name;
   if (!NAME.test(name)) {
     return refuse(
       'bad-name',
-      `A name has A-Z a-z 0-9 - : . / _ and starts with a letter or digit: record ${place} has ${shown(name)}.`,
+      `A name has A-Z a-z 0-9 - : . / _ and starts with a letter or digit: record ${place} has ${formatValue(name)}.`,
     );
   }
   // A sum of zero is added so that a sender's -0 reads as 0.
@@ -72,17 +72,17 @@ function resolveRecord(record: Fields, base: Base, place: number): ResolvedRecor
   const unit = typeof u === 'string' ? u : base.unit;
   const resolved: ResolvedRecord = { name, timeS };
   if (unit !== undefined) resolved.unit = unit;
-  return withValue(resolved, record, base, place);
+  return setValue(resolved, record, base, place);
 }
 
 /** Section 4.4: a version that is newer, or not the same throughout, and fields whose name ends in `_`, are not to be guessed at. */
-function takeVersion(record: Fields, base: Base, place: number): Refusal | undefined {
+function applyVersion(record: JsonObject, base: BaseFields, place: number): Refusal | undefined {
   const { bver } = record;
   if (bver !== undefined) {
     if (typeof bver !== 'number' || !Number.isInteger(bver) || bver < 1 || bver > SENML_VERSION) {
       return refuse(
         'unknown-version',
-        `This reader knows SenML up to version ${SENML_VERSION}: record ${place} has bver ${shown(bver)}.`,
+        `This reader knows SenML up to version ${SENML_VERSION}: record ${place} has bver ${formatValue(bver)}.`,
       );
     }
     if (base.version !== undefined && base.version !== bver) {
@@ -97,82 +97,84 @@ function takeVersion(record: Fields, base: Base, place: number): Refusal | undef
     if (key.endsWith('_')) {
       return refuse(
         'unknown-version',
-        `A field whose name ends in _ must be understood, and ${shown(key)} in record ${place} is not.`,
+        `A field whose name ends in _ must be understood, and ${formatValue(key)} in record ${place} is not.`,
       );
     }
   }
   return undefined;
 }
 
-function takeBase(record: Fields, base: Base, place: number): Refusal | undefined {
+function applyBaseFields(record: JsonObject, base: BaseFields, place: number): Refusal | undefined {
   const { bn, bt, bu, bv, bs } = record;
   if (bn !== undefined) {
-    if (typeof bn !== 'string') return refuse('bad-name', `bn is text: record ${place} has ${shown(bn)}.`);
+    if (typeof bn !== 'string')
+      return refuse('bad-name', `bn is text: record ${place} has ${formatValue(bn)}.`);
     base.name = bn;
   }
   if (bt !== undefined) {
     if (!isFiniteNumber(bt))
-      return refuse('bad-time', `bt is a finite number of seconds: record ${place} has ${shown(bt)}.`);
+      return refuse('bad-time', `bt is a finite number of seconds: record ${place} has ${formatValue(bt)}.`);
     base.timeS = bt;
   }
   if (bu !== undefined) {
-    if (typeof bu !== 'string') return refuse('wrong-unit', `bu is text: record ${place} has ${shown(bu)}.`);
+    if (typeof bu !== 'string')
+      return refuse('wrong-unit', `bu is text: record ${place} has ${formatValue(bu)}.`);
     base.unit = bu;
   }
   if (bv !== undefined) {
     if (!isFiniteNumber(bv))
-      return refuse('not-a-number', `bv is a finite number: record ${place} has ${shown(bv)}.`);
+      return refuse('not-a-number', `bv is a finite number: record ${place} has ${formatValue(bv)}.`);
     base.value = bv;
   }
   if (bs !== undefined) {
     if (!isFiniteNumber(bs))
-      return refuse('not-a-number', `bs is a finite number: record ${place} has ${shown(bs)}.`);
+      return refuse('not-a-number', `bs is a finite number: record ${place} has ${formatValue(bs)}.`);
     base.sum = bs;
   }
   return undefined;
 }
 
-function checkFields({ n, t, u }: Fields, place: number): Refusal | undefined {
+function checkFields({ n, t, u }: JsonObject, place: number): Refusal | undefined {
   if (n !== undefined && typeof n !== 'string')
-    return refuse('bad-name', `n is text: record ${place} has ${shown(n)}.`);
+    return refuse('bad-name', `n is text: record ${place} has ${formatValue(n)}.`);
   if (t !== undefined && !isFiniteNumber(t)) {
-    return refuse('bad-time', `t is a finite number of seconds: record ${place} has ${shown(t)}.`);
+    return refuse('bad-time', `t is a finite number of seconds: record ${place} has ${formatValue(t)}.`);
   }
   if (u !== undefined && typeof u !== 'string')
-    return refuse('wrong-unit', `u is text: record ${place} has ${shown(u)}.`);
+    return refuse('wrong-unit', `u is text: record ${place} has ${formatValue(u)}.`);
   return undefined;
 }
 
 /** Section 4.2: exactly one of v, vs, vb, vd, or none beside a sum. */
-function withValue(
+function setValue(
   resolved: ResolvedRecord,
-  record: Fields,
-  base: Base,
+  record: JsonObject,
+  base: BaseFields,
   place: number,
 ): ResolvedRecord | Refusal {
   const { v, vs, vb, vd, s } = record;
-  const given =
+  const valueCount =
     Number(v !== undefined) + Number(vs !== undefined) + Number(vb !== undefined) + Number(vd !== undefined);
-  if (given > 1 || (given === 0 && s === undefined)) {
-    return refuse('no-value', `A record has one of v, vs and vb: record ${place} has ${given}.`);
+  if (valueCount > 1 || (valueCount === 0 && s === undefined)) {
+    return refuse('no-value', `A record has one of v, vs and vb: record ${place} has ${valueCount}.`);
   }
   if (s !== undefined) {
     if (!isFiniteNumber(s))
-      return refuse('not-a-number', `s is a finite number: record ${place} has ${shown(s)}.`);
+      return refuse('not-a-number', `s is a finite number: record ${place} has ${formatValue(s)}.`);
     resolved.s = base.sum + s;
   }
   if (v !== undefined) {
     const sum = isFiniteNumber(v) ? base.value + v : Number.NaN;
     if (!Number.isFinite(sum))
-      return refuse('not-a-number', `v is a finite number: record ${place} has ${shown(v)}.`);
+      return refuse('not-a-number', `v is a finite number: record ${place} has ${formatValue(v)}.`);
     resolved.v = sum;
   } else if (vs !== undefined) {
     if (typeof vs !== 'string')
-      return refuse('not-a-number', `vs is text: record ${place} has ${shown(vs)}.`);
+      return refuse('not-a-number', `vs is text: record ${place} has ${formatValue(vs)}.`);
     resolved.vs = vs;
   } else if (vb !== undefined) {
     if (typeof vb !== 'boolean')
-      return refuse('no-value', `vb is true or false: record ${place} has ${shown(vb)}.`);
+      return refuse('no-value', `vb is true or false: record ${place} has ${formatValue(vb)}.`);
     resolved.vb = vb;
   } else if (vd !== undefined) resolved.vd = vd;
   return resolved;

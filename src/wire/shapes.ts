@@ -4,17 +4,17 @@
  */
 import { z } from 'zod';
 import { MAX_RECORDS, SENML_VERSION } from './limits.ts';
-import { CLOCKS, FED_FROM, PRESENCES, READING_IS } from './wire-words.ts';
+import { CLOCKS, FED_FROM, PRESENCES, READING_TYPES } from './wire-words.ts';
 
-const LONGEST_TEXT = 200;
+const MAX_TEXT_CHARACTERS = 200;
 /** 15 pumps of 12 channels, and room for channels that are not ours. */
-const MOST_CHANNELS = 400;
+const MAX_CHANNELS = 400;
 /** Boots of which a node may still hold packs. */
-const MOST_HELD = 1000;
+const MAX_HELD_RANGES = 1000;
 /** Nodes behind one gateway. */
-const MOST_SPOKEN_FOR = 5000;
+const MAX_GATEWAY_NODES = 5000;
 
-const text = z.string().max(LONGEST_TEXT);
+const text = z.string().max(MAX_TEXT_CHARACTERS);
 const count = z.int().min(1);
 const seconds = z.number().min(0);
 const nodeNameShape = z.string().regex(/^[a-z0-9-]{1,40}$/);
@@ -24,7 +24,7 @@ const helloChannelShape = z.object({
   u: text.describe('SenML unit; empty for contact.'),
   every: seconds.exactOptional().describe('Seconds between readings, 0 by exception.'),
   over: seconds.exactOptional().describe('Seconds that a reading stands for.'),
-  is: z.enum(READING_IS).exactOptional(),
+  is: z.enum(READING_TYPES).exactOptional(),
   step: seconds.exactOptional().describe('Resolution.'),
   max: z.number().exactOptional().describe('Full scale.'),
 });
@@ -44,13 +44,13 @@ export const helloShape = z
     clock: z.enum(CLOCKS).exactOptional(),
     holds: seconds.exactOptional().describe('Seconds of readings that the node can keep.'),
     fedFrom: z.enum(FED_FROM).exactOptional(),
-    held: z.array(heldShape).max(MOST_HELD).exactOptional().describe('Packs that the node still has.'),
+    held: z.array(heldShape).max(MAX_HELD_RANGES).exactOptional().describe('Packs that the node still has.'),
     speaksFor: z
       .array(nodeNameShape)
-      .max(MOST_SPOKEN_FOR)
+      .max(MAX_GATEWAY_NODES)
       .exactOptional()
       .describe('Nodes behind this gateway.'),
-    channels: z.array(helloChannelShape).max(MOST_CHANNELS),
+    channels: z.array(helloChannelShape).max(MAX_CHANNELS),
   })
   .describe('Who a node is. Unknown keys are ignored.');
 
@@ -58,7 +58,7 @@ export const presenceShape = z.enum(PRESENCES);
 
 const range = z.tuple([count, count]);
 
-export const keptShape = z.union([
+export const ackShape = z.union([
   z.object({
     boot: count,
     seq: z.int().min(0).describe('Nothing of this boot is wanted any more up to here; 0: all of it is.'),
@@ -68,7 +68,7 @@ export const keptShape = z.union([
       .describe('Ranges above seq of which nothing is wanted any more either.'),
     others: z.array(z.object({ boot: count, seq: z.int().min(0) })).exactOptional(),
   }),
-  z.object({ wait: z.literal(true).describe('Not let in yet: hold your packs.') }),
+  z.object({ wait: z.literal(true).describe('Not approved yet: hold your packs.') }),
 ]);
 
 export const askShape = z.union([

@@ -26,15 +26,15 @@ export function isNodeName(text: string): boolean {
 /** Node and kind of a topic under this root, or undefined where it is none of the contract's. */
 export function parseTopic(root: string, topic: string): { node: string; kind: TopicKind } | undefined {
   if (!topic.startsWith(root) || topic.charCodeAt(root.length) !== 47) return undefined;
-  const cut = topic.indexOf('/', root.length + 1);
-  if (cut < 0) return undefined;
-  const node = topic.slice(root.length + 1, cut);
-  const kind = KINDS.get(topic.slice(cut + 1));
+  const slash = topic.indexOf('/', root.length + 1);
+  if (slash < 0) return undefined;
+  const node = topic.slice(root.length + 1, slash);
+  const kind = KINDS.get(topic.slice(slash + 1));
   return kind !== undefined && isNodeName(node) ? { node, kind } : undefined;
 }
 
 /** The topic of one node. Throws a RangeError for a name that the contract doesn't allow. */
-export function printTopic(root: string, node: string, kind: TopicKind): string {
+export function formatTopic(root: string, node: string, kind: TopicKind): string {
   if (!isNodeName(node))
     throw new RangeError(`Cannot print topic: a node's name is 1 to 40 of a-z 0-9 -: ${node.slice(0, 60)}`);
   return `${root}/${node}/${kind}`;

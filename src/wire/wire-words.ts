@@ -2,4 +2,4 @@
 export const PRESENCES = ['here', 'gone', 'no-power'] as const;
 export const CLOCKS = ['utc', 'none'] as const;
 export const FED_FROM = ['pump-circuit', 'other-circuit', 'battery'] as const;
-export const READING_IS = ['mean', 'max', 'spot'] as const;
+export const READING_TYPES = ['mean', 'max', 'spot'] as const;

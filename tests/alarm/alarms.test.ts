@@ -4,11 +4,11 @@ import { describe, expect, it } from 'vitest';
 import type { AlarmEvent } from '../../shared/api/events.ts';
 import type { Act } from '../../src/card/act.ts';
 import {
-  lookAll,
+  evaluateAll,
   newAlarms,
   standing,
   standingKinds,
-  tellOutside,
+  raiseExternally,
   type AlarmsState,
 } from '../../src/alarm/alarms.ts';
 import { notWatchedFinding } from '../../src/watch/not-watched.ts';
@@ -246,7 +246,7 @@ describe('the state', () => {
     const state = newAlarms();
     state.well = WELL;
     for (let i = 0; i < 2; i++)
-      tellOutside(state, 'not-watched', notWatchedFinding(T0, 'Cannot pass'), T0 + i, (event) =>
+      raiseExternally(state, 'not-watched', notWatchedFinding(T0, 'Cannot pass'), T0 + i, (event) =>
         events.push(event),
       );
     expect(events).toHaveLength(1);
@@ -326,7 +326,7 @@ describe('the state', () => {
             if (event.state === 'cleared') open.delete(key);
             else open.add(key);
           }
-          const told = standing(well.alarms).filter((alarm) => alarm.told);
+          const told = standing(well.alarms).filter((alarm) => alarm.notified);
           expect(new Set(told.map((alarm) => `${alarm.pump ?? '-'}/${alarm.alarm}`))).toEqual(open);
         },
       ),
@@ -346,7 +346,7 @@ describe('the state', () => {
     };
     const scene = {
       atMs: well.atMs,
-      why: 'minute',
+      trigger: 'minute',
       pump,
       pumps: [pump],
       well: {
@@ -359,7 +359,7 @@ describe('the state', () => {
         water: {},
       },
     } as unknown as Scene;
-    lookAll(state, scene, (event) => events.push(event));
+    evaluateAll(state, scene, (event) => events.push(event));
     expect(events).toEqual([]);
   });
 });

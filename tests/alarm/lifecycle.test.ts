@@ -4,14 +4,14 @@ import { ALARM_KINDS } from '../../shared/words/kinds.ts';
 import {
   LIFE_STATES,
   LIFE_STEPS,
-  isAside,
+  isSuppressed,
   nextState,
   type LifeState,
   type LifeStep,
 } from '../../src/alarm/lifecycle.ts';
-import { step } from '../../src/alarm/settle.ts';
+import { applyStep } from '../../src/alarm/settle.ts';
 import type { AlarmEntry } from '../../src/alarm/entry.ts';
-import { USUAL_PRIORITY } from '../../src/alarm/priority.ts';
+import { DEFAULT_PRIORITY } from '../../src/alarm/priority.ts';
 import { EXPLAINED_BY } from '../../src/alarm/symptoms.ts';
 import { WATCHES } from '../../src/watch/table.ts';
 
@@ -38,7 +38,7 @@ const LEGAL: readonly (readonly [LifeState, LifeStep, LifeState])[] = [
       [
         [from, 'occurs', from],
         [from, 'returns', from],
-        [from, 'resume-standing', 'unacknowledged'],
+        [from, 'resume-active', 'unacknowledged'],
         [from, 'resume-normal', 'normal'],
       ] as const,
   ),
@@ -51,11 +51,11 @@ const LEGAL: readonly (readonly [LifeState, LifeStep, LifeState])[] = [
 const entry = (state: LifeState): AlarmEntry => ({
   alarm: 'leak',
   state,
-  stands: true,
-  told: true,
+  active: true,
+  notified: true,
   sinceMs: 1,
   raisedMs: 2,
-  stateMs: 3,
+  stateChangedMs: 3,
   priority: 'soon',
   why: '',
   evidence: {},
@@ -77,20 +77,20 @@ describe('nextState', () => {
   it.each(illegal)('%s, %s: refused, and nothing is changed', (from, taken) => {
     const before = entry(from);
     const after = entry(from);
-    expect(step(after, taken, 99)).toBe(false);
+    expect(applyStep(after, taken, 99)).toBe(false);
     expect(after).toEqual(before);
   });
   it('a legal step is stamped once', () => {
     const after = entry('unacknowledged');
-    expect(step(after, 'acknowledge', 99)).toBe(true);
-    expect(after).toMatchObject({ state: 'acknowledged', stateMs: 99 });
-    expect(LIFE_STATES.filter(isAside)).toEqual(['shelved', 'suppressed-by-design', 'out-of-service']);
+    expect(applyStep(after, 'acknowledge', 99)).toBe(true);
+    expect(after).toMatchObject({ state: 'acknowledged', stateChangedMs: 99 });
+    expect(LIFE_STATES.filter(isSuppressed)).toEqual(['shelved', 'suppressed-by-design', 'out-of-service']);
   });
 });
 
 describe('the tables know every kind', () => {
   it('priority and explanations', () => {
-    expect(Object.keys(USUAL_PRIORITY).sort()).toEqual([...ALARM_KINDS].sort());
+    expect(Object.keys(DEFAULT_PRIORITY).sort()).toEqual([...ALARM_KINDS].sort());
     expect(Object.keys(EXPLAINED_BY).sort()).toEqual([...ALARM_KINDS].sort());
   });
   it('nothing explains itself', () => {

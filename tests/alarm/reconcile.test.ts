@@ -2,8 +2,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { AlarmEvent } from '../../shared/api/events.ts';
-import { madeAlarms, reconcile, type MadeAlarm } from '../../src/alarm/reconcile.ts';
-import { rankOf, toldId, type ToldAlarm } from '../../src/alarm/told.ts';
+import { rerunAlarms, reconcile, type RerunAlarm } from '../../src/alarm/reconcile.ts';
+import { priorityRank, knownAlarmId, type KnownAlarm } from '../../src/alarm/told.ts';
 
 const MIN = 60_000;
 const T0 = Date.UTC(2026, 2, 2);
@@ -35,7 +35,7 @@ function line(
   };
 }
 
-function made([alarm, from, to, priority = 'soon']: Plan): MadeAlarm {
+function made([alarm, from, to, priority = 'soon']: Plan): RerunAlarm {
   return {
     well: 'w',
     pump: 'p1',
@@ -47,15 +47,15 @@ function made([alarm, from, to, priority = 'soon']: Plan): MadeAlarm {
   };
 }
 
-const told = (plan: Plan): ToldAlarm => {
+const told = (plan: Plan): KnownAlarm => {
   const alarm = made(plan);
-  return { id: toldId(alarm), ...alarm };
+  return { id: knownAlarmId(alarm), ...alarm };
 };
 
 const words = (before: Plan[], after: Plan[]): string[] =>
   reconcile(before.map(told), after.map(made), stretch).map(
     (change) =>
-      `${change.what} ${change.told.id
+      `${change.what} ${change.alarm.id
         .split('/')
         .slice(2)
         .join('/')
@@ -64,12 +64,12 @@ const words = (before: Plan[], after: Plan[]): string[] =>
 
 describe('reconcile', () => {
   it.each<[string, Plan[], Plan[], string[]]>([
-    ['the same again', [['leak', 10, 50]], [['leak', 10, 50]], ['kept leak/10']],
+    ['the same again', [['leak', 10, 50]], [['leak', 10, 50]], ['unchanged leak/10']],
     [
       'it began earlier than was thought: the same alarm, its id kept',
       [['leak', 10, 50]],
       [['leak', 5, 50]],
-      ['kept leak/10'],
+      ['unchanged leak/10'],
     ],
     ['it was not there', [['leak', 10, 50]], [], ['withdrawn leak/10']],
     ['nobody heard of it', [], [['leak', 10, 50]], ['raised leak/10']],
@@ -83,10 +83,10 @@ describe('reconcile', () => {
       'less urgent: told nothing new',
       [['over-pressure', 10, null, 'now']],
       [['over-pressure', 10, null, 'soon']],
-      ['kept over-pressure/10'],
+      ['unchanged over-pressure/10'],
     ],
     ['told as standing, and over', [['leak', 10, null]], [['leak', 10, 70]], ['cleared leak/10']],
-    ['told as over, and it stands', [['leak', 10, 70]], [['leak', 10, null]], ['not-over leak/10']],
+    ['told as over, and it stands', [['leak', 10, 70]], [['leak', 10, null]], ['reopened leak/10']],
     [
       'told as over, and it stands more urgently',
       [['over-pressure', 10, 70, 'soon']],
@@ -106,7 +106,7 @@ describe('reconcile', () => {
         ['leak', 10, 50],
         ['leak', 60, 90],
       ],
-      ['kept leak/10', 'raised leak/60'],
+      ['unchanged leak/10', 'raised leak/60'],
     ],
     [
       'one told, found to be two within it',
@@ -115,7 +115,7 @@ describe('reconcile', () => {
         ['leak', 10, 40],
         ['leak', 60, 90],
       ],
-      ['kept leak/10'],
+      ['unchanged leak/10'],
     ],
     [
       'two told, found to be one',
@@ -124,7 +124,7 @@ describe('reconcile', () => {
         ['leak', 60, 90],
       ],
       [['leak', 10, 90]],
-      ['kept leak/10', 'kept leak/60'],
+      ['unchanged leak/10', 'unchanged leak/60'],
     ],
     [
       'two told, one over and one standing, found to be one: that one goes on',
@@ -133,7 +133,7 @@ describe('reconcile', () => {
         ['leak', 60, null],
       ],
       [['leak', 10, null]],
-      ['kept leak/60', 'kept leak/10'],
+      ['unchanged leak/60', 'unchanged leak/10'],
     ],
   ])('%s', (_name, before, after, changes) => {
     expect(words(before, after)).toEqual(changes);
@@ -171,9 +171,9 @@ describe('reconcile', () => {
     }
     return found;
   };
-  const apply = (before: ToldAlarm[], after: MadeAlarm[]): ToldAlarm[] => {
+  const apply = (before: KnownAlarm[], after: RerunAlarm[]): KnownAlarm[] => {
     const rows = new Map(before.map((row) => [row.id, row]));
-    for (const { told: row } of reconcile(before, after, stretch)) rows.set(row.id, row);
+    for (const { alarm: row } of reconcile(before, after, stretch)) rows.set(row.id, row);
     return [...rows.values()];
   };
 
@@ -183,7 +183,7 @@ describe('reconcile', () => {
         const before = inOrder(a).map(told);
         const after = inOrder(b).map(made);
         const once = apply(before, after);
-        expect(reconcile(once, after, stretch).filter((change) => change.what !== 'kept')).toEqual([]);
+        expect(reconcile(once, after, stretch).filter((change) => change.what !== 'unchanged')).toEqual([]);
       }),
       { seed: 21, numRuns: 300 },
     );
@@ -194,7 +194,7 @@ describe('reconcile', () => {
       fc.property(plans, plans, (a, b) => {
         const after = inOrder(b).map(made);
         const rows = apply(inOrder(a).map(told), after);
-        const touches = (row: ToldAlarm, one: MadeAlarm): boolean =>
+        const touches = (row: KnownAlarm, one: RerunAlarm): boolean =>
           row.alarm === one.alarm &&
           row.withdrawnMs === undefined &&
           row.sinceMs <= (one.clearedMs ?? Infinity) &&
@@ -202,7 +202,9 @@ describe('reconcile', () => {
         for (const one of after) {
           const mine = rows.filter((row) => touches(row, one));
           expect(mine.length).toBeGreaterThan(0);
-          expect(Math.max(...mine.map((row) => rankOf(row.event)))).toBeGreaterThanOrEqual(rankOf(one.event));
+          expect(Math.max(...mine.map((row) => priorityRank(row.event)))).toBeGreaterThanOrEqual(
+            priorityRank(one.event),
+          );
         }
         for (const row of rows)
           if (row.withdrawnMs === undefined) expect(after.some((one) => touches(row, one))).toBe(true);
@@ -223,7 +225,7 @@ describe('madeAlarms', () => {
       line('leak', 'raised', 9, 'soon'),
     ];
     expect(
-      madeAlarms(lines).map((alarm) => [
+      rerunAlarms(lines).map((alarm) => [
         alarm.alarm,
         (alarm.raisedMs - T0) / MIN,
         alarm.clearedMs === undefined ? null : (alarm.clearedMs - T0) / MIN,
@@ -236,6 +238,6 @@ describe('madeAlarms', () => {
     ]);
   });
   it('skips the ends of what rose before the stretch', () => {
-    expect(madeAlarms([line('leak', 'cleared', 5, ''), line('leak', 'changed', 6, 'now')])).toEqual([]);
+    expect(rerunAlarms([line('leak', 'cleared', 5, ''), line('leak', 'changed', 6, 'now')])).toEqual([]);
   });
 });

@@ -1,8 +1,8 @@
 /** A symptom that is left alone waits an hour from when somebody could see that, however seldom its watch is asked. */
 import { expect, it } from 'vitest';
-import { newAlarms } from '../../src/alarm/entry.ts';
-import { alarmAct } from '../../src/alarm/acts.ts';
-import { settle } from '../../src/alarm/settle.ts';
+import { newAlarmsState } from '../../src/alarm/entry.ts';
+import { applyAlarmAct } from '../../src/alarm/acts.ts';
+import { applyEvaluation } from '../../src/alarm/settle.ts';
 import type { Finding } from '../../src/watch/scene.ts';
 import { houseCard } from '../watch/scene-kit.ts';
 import { WATCHES } from '../../src/watch/table.ts';
@@ -12,11 +12,11 @@ const HOUR_MS = 3_600_000;
 const found: Finding = { sinceMs: 0, why: 'because', evidence: {}, causes: [] };
 
 it('told after an hour alone, where its watch looked last in the middle of the trouble', () => {
-  const state = newAlarms();
+  const state = newAlarmsState();
   const said: string[] = [];
   const look = (alarm: AlarmKind, atH: number, finding: Finding | null): void => {
     const watch = WATCHES.find((w) => w.alarm === alarm)!;
-    settle(state, { watch, atMs: atH * HOUR_MS, pump: 'p1', finding }, (line) =>
+    applyEvaluation(state, { watch, atMs: atH * HOUR_MS, pump: 'p1', finding }, (line) =>
       said.push(`${atH} h ${alarm} ${line.state}`),
     );
   };
@@ -33,14 +33,15 @@ it('told after an hour alone, where its watch looked last in the middle of the t
 });
 
 it('a pump that leaves the card takes its alarms with it', () => {
-  const state = newAlarms();
+  const state = newAlarmsState();
   const said: string[] = [];
   const say = (line: { pump?: string; state: string }): void => void said.push(`${line.pump} ${line.state}`);
   const watch = WATCHES.find((w) => w.alarm === 'dry-run')!;
-  for (const pump of ['p1', 'p2']) settle(state, { watch, atMs: HOUR_MS, pump, finding: found }, say);
-  state.memos = { 'dry-run/p1': {}, 'dry-run/p2': {}, 'leak/-': {} };
-  alarmAct(state, { kind: 'card-changed', card: houseCard() }, 2 * HOUR_MS, say);
+  for (const pump of ['p1', 'p2'])
+    applyEvaluation(state, { watch, atMs: HOUR_MS, pump, finding: found }, say);
+  state.watchMemories = { 'dry-run/p1': {}, 'dry-run/p2': {}, 'leak/-': {} };
+  applyAlarmAct(state, { kind: 'card-changed', card: houseCard() }, 2 * HOUR_MS, say);
   expect(said).toEqual(['p1 raised', 'p2 raised', 'p2 cleared']);
   expect(Object.keys(state.entries)).toEqual(['dry-run/p1']);
-  expect(Object.keys(state.memos)).toEqual(['dry-run/p1', 'leak/-']);
+  expect(Object.keys(state.watchMemories)).toEqual(['dry-run/p1', 'leak/-']);
 });

@@ -3,8 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { ALARM_KINDS, type AlarmKind, type Priority } from '../../shared/words/kinds.ts';
 import { standing } from '../../src/alarm/alarms.ts';
 import type { AlarmEntry } from '../../src/alarm/entry.ts';
-import { USUAL_PRIORITY } from '../../src/alarm/priority.ts';
-import { EXPLAINED_BY, explainedBy, namedFor } from '../../src/alarm/symptoms.ts';
+import { DEFAULT_PRIORITY } from '../../src/alarm/priority.ts';
+import { EXPLAINED_BY, explainedBy, explainedByTable } from '../../src/alarm/symptoms.ts';
 import { kit, play } from '../watch/scene-kit.ts';
 
 /** Of pump 1, unless it is of the whole well or of a node. */
@@ -16,12 +16,12 @@ function entry(
     alarm,
     ...(whole !== true && { pump: 'p1' }),
     state: 'unacknowledged',
-    stands: true,
-    told: true,
+    active: true,
+    notified: true,
     sinceMs: 0,
     raisedMs: 0,
-    stateMs: 0,
-    priority: USUAL_PRIORITY[alarm],
+    stateChangedMs: 0,
+    priority: DEFAULT_PRIORITY[alarm],
     why: '',
     evidence: {},
     causes: [],
@@ -29,7 +29,7 @@ function entry(
   };
 }
 
-const asked = (alarm: AlarmKind, priority: Priority = USUAL_PRIORITY[alarm]) => ({
+const asked = (alarm: AlarmKind, priority: Priority = DEFAULT_PRIORITY[alarm]) => ({
   alarm,
   priority,
   pump: 'p1',
@@ -95,13 +95,13 @@ describe('namedFor', () => {
       'node-conflict',
     ],
   ])('%s', (_name, alarm, standsBeside, by) => {
-    expect(namedFor(asked(alarm), [standsBeside])).toBe(by);
+    expect(explainedByTable(asked(alarm), [standsBeside])).toBe(by);
   });
 
   it('a pump that drives pressure over its limit is told whatever else stands; at rest it is a symptom', () => {
-    expect(namedFor(asked('over-pressure', 'now'), [entry('long-run')])).toBeUndefined();
+    expect(explainedByTable(asked('over-pressure', 'now'), [entry('long-run')])).toBeUndefined();
     expect(explainedBy('over-pressure', 'now', 'p1', [entry('long-run'), entry('leg-lost')])).toBeUndefined();
-    expect(namedFor(asked('over-pressure', 'soon'), [entry('long-run')])).toBe('long-run');
+    expect(explainedByTable(asked('over-pressure', 'soon'), [entry('long-run')])).toBe('long-run');
   });
 
   it('no alarm explains itself', () => {
@@ -155,7 +155,9 @@ describe('an alarm that was told before a heavier one came', () => {
       'amps-low raised',
       'dry-run raised',
     ]);
-    expect(standing(well.alarms).map(({ alarm, told, symptomOf }) => [alarm, told, symptomOf])).toEqual([
+    expect(
+      standing(well.alarms).map(({ alarm, notified, symptomOf }) => [alarm, notified, symptomOf]),
+    ).toEqual([
       ['amps-low', true, 'dry-run'],
       ['dry-run', true, undefined],
     ]);

@@ -1,16 +1,16 @@
 /** What a well does by hour, weekday and season, and what never becomes a habit. */
 import { describe, expect, it } from 'vitest';
 import {
-  endHabitDay,
-  fewestStartHours,
-  hoursIn,
-  keepHabitDay,
+  closeHabitDay,
+  minStartHours,
+  countHours,
+  addHabitDay,
   localHour,
   longestRestS,
   longestRunAtS,
   longestRunS,
   newHabit,
-  usualStarts,
+  normalStarts,
   type Habit,
 } from '../../src/baseline/habit.ts';
 import { localDayAt } from '../../src/engine/local-day.ts';
@@ -28,15 +28,15 @@ interface Plan {
 
 function lived(days: Plan[], fromDay = 0, habit: Habit = newHabit()): Habit {
   for (const [at, plan] of days.entries()) {
-    for (const hour of plan.hours ?? [7, 12, 18]) habit.hours |= 1 << hour;
+    for (const hour of plan.hours ?? [7, 12, 18]) habit.startHourMask |= 1 << hour;
     habit.longestRunHour = plan.at ?? 7;
-    keepHabitDay(habit, dateOf(fromDay + at), {
+    addHabitDay(habit, dateOf(fromDay + at), {
       cycles: plan.cycles ?? 12,
       ranS: 1440,
       longestRunS: plan.longest ?? 300,
       longestRestS: plan.rest ?? 30_000,
     });
-    endHabitDay(habit);
+    closeHabitDay(habit);
   }
   return habit;
 }
@@ -65,22 +65,22 @@ describe('usualStarts', () => {
     ['an empty week among three', [...days(14), ...days(7, { cycles: 0 })], 12],
     ['guests who stay are the habit in the end', [...days(10), ...days(14, { cycles: 40 })], 40],
   ])('%s', (_name, plan, starts) => {
-    expect(usualStarts(lived(plan), dateOf(plan.length))).toBe(starts);
+    expect(normalStarts(lived(plan), dateOf(plan.length))).toBe(starts);
   });
   it('knows the days on which a cabin is lived in', () => {
     const week = [...days(4, { cycles: 0 }), ...days(3, { cycles: 25 })];
     const habit = lived([...week, ...week, ...week]);
     // 2026-03-02 is a Monday.
-    expect(usualStarts(habit, '2026-03-28')).toBe(25);
-    expect(usualStarts(habit, '2026-03-25')).toBe(0);
+    expect(normalStarts(habit, '2026-03-28')).toBe(25);
+    expect(normalStarts(habit, '2026-03-25')).toBe(0);
   });
   it('remembers the garden of a year ago, and forgets one odd week of it', () => {
     const garden = lived(days(30, { cycles: 60, longest: 7200 }), 91);
     lived(days(60), 121, garden);
     expect(garden.months['06']).toEqual([60, 7200, 30_000]);
-    expect(usualStarts(garden, '2027-05-28')).toBe(60);
+    expect(normalStarts(garden, '2027-05-28')).toBe(60);
     expect(longestRunS(garden, '2027-06-02')).toBe(7200);
-    expect(usualStarts(garden, '2027-03-02')).toBe(12);
+    expect(normalStarts(garden, '2027-03-02')).toBe(12);
   });
 });
 
@@ -103,16 +103,16 @@ describe('longest runs and rests', () => {
 
 describe('fewestStartHours', () => {
   const habit = lived([...days(13, { hours: [6, 9, 12, 15, 18] }), { hours: [6, 15, 18] }]);
-  it.each<[string, { fromHour: number; hours: number; leastDays: number }, number | undefined]>([
-    ['the quietest day counts', { fromHour: 5, hours: 15, leastDays: 14 }, 3],
-    ['a window over midnight', { fromHour: 17, hours: 14, leastDays: 14 }, 2],
-    ['no day has a run at night', { fromHour: 20, hours: 8, leastDays: 14 }, 0],
-    ['too few days to say', { fromHour: 5, hours: 15, leastDays: 15 }, undefined],
-    ['a window of more than a day is a day', { fromHour: 3, hours: 40, leastDays: 14 }, 3],
+  it.each<[string, { fromHour: number; hours: number; minDays: number }, number | undefined]>([
+    ['the quietest day counts', { fromHour: 5, hours: 15, minDays: 14 }, 3],
+    ['a window over midnight', { fromHour: 17, hours: 14, minDays: 14 }, 2],
+    ['no day has a run at night', { fromHour: 20, hours: 8, minDays: 14 }, 0],
+    ['too few days to say', { fromHour: 5, hours: 15, minDays: 15 }, undefined],
+    ['a window of more than a day is a day', { fromHour: 3, hours: 40, minDays: 14 }, 3],
   ])('%s', (_name, ask, least) => {
-    expect(fewestStartHours(habit, ask)).toBe(least);
+    expect(minStartHours(habit, ask)).toBe(least);
   });
   it('hoursIn counts bits', () => {
-    expect([0, 1, 0b1011, 0xffffff].map(hoursIn)).toEqual([0, 1, 3, 24]);
+    expect([0, 1, 0b1011, 0xffffff].map(countHours)).toEqual([0, 1, 3, 24]);
   });
 });

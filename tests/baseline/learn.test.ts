@@ -3,15 +3,15 @@ import { describe, expect, it } from 'vitest';
 import type { DayEvent } from '../../shared/api/events.ts';
 import type { AlarmKind } from '../../shared/words/kinds.ts';
 import type { Baseline } from '../../src/baseline/baseline.ts';
-import { ampsAtMid, noteAmpsAtMid } from '../../src/baseline/comparable.ts';
+import { ampsAtMid, setAmpsAtMid } from '../../src/baseline/comparable.ts';
 import {
   learnCycle,
   learnDay,
   newLearning,
   pinBaseline,
-  restartLearning,
+  resetLearning,
   type Learning,
-  type Lesson,
+  type DayResult,
 } from '../../src/baseline/learn.ts';
 import { startsLimit } from '../../src/baseline/motor-starts.ts';
 import type { Card, PumpCard } from '../../src/card/card.ts';
@@ -24,7 +24,7 @@ const card: Card = {
   well: 'north-paddock',
   timeZone: 'UTC',
   altitudeM: 0,
-  altitudeGiven: true,
+  altitudeKnown: true,
   uses: ['house'],
   pumps: [pump],
   switch: {},
@@ -55,7 +55,7 @@ function live(
   let baseline = before?.baseline;
   let pinned = before?.pinned;
   const told: number[] = [];
-  let lesson: Lesson | undefined;
+  let lesson: DayResult | undefined;
   for (const [at, plan] of days.entries()) {
     const day = (before?.fromDay ?? 0) + at;
     const count = plan.cycles ?? 8;
@@ -77,14 +77,14 @@ function live(
       dayS: plan.dayS ?? 86_400,
       card: plan.card ?? card,
       pump: plan.pump ?? pump,
-      standing: plan.standing ?? [],
+      activeAlarms: plan.standing ?? [],
       baseline,
       pinned,
-      airKpa: plan.airKpa,
+      prechargeKpa: plan.airKpa,
     });
     if (lesson.baseline) baseline = lesson.baseline;
     if (lesson.first) pinned ??= lesson.baseline;
-    if (lesson.tell) told.push(day);
+    if (lesson.shouldEmit) told.push(day);
   }
   return { state, lesson: lesson!, baseline, pinned, told };
 }
@@ -117,7 +117,7 @@ describe('learnDay', () => {
   it('knows a normal after five healthy days with twenty cycles', () => {
     expect(live(days(4)).baseline).toBeUndefined();
     const { lesson, told, baseline } = live(days(5));
-    expect(lesson).toMatchObject({ taught: true, first: true, tell: true });
+    expect(lesson).toMatchObject({ taught: true, first: true, shouldEmit: true });
     expect(told).toEqual([4]);
     expect(baseline!.amps!.median).toBeCloseTo(8, 1);
     expect(baseline!.amps!.spread).toBeCloseTo(1.4826 * 0.02, 1);
@@ -214,7 +214,7 @@ describe('learnDay', () => {
   });
   it('leaves out runs that were none', () => {
     const { state } = live([{ flags: ['failed-start'] }]);
-    expect(state.slots).toHaveLength(0);
+    expect(state.recentDays).toHaveLength(0);
   });
   it('is saved and loaded at any point without a difference', () => {
     const whole = live([...days(9), ...days(4, { amps: 8.2 })]);
@@ -237,7 +237,7 @@ describe('learnDay', () => {
 describe('restartLearning and pinBaseline', () => {
   it('forgets everything', () => {
     const { state } = live(days(10));
-    restartLearning(state);
+    resetLearning(state);
     expect(state).toEqual(newLearning());
   });
   it('pins what a person says over what was learnt, with the learnt spread', () => {
@@ -275,9 +275,9 @@ describe('ampsAtMid', () => {
   });
   it('is noted on a cycle once there is a baseline', () => {
     const cycle = cycleOf(0, 0, {});
-    noteAmpsAtMid(cycle, undefined);
+    setAmpsAtMid(cycle, undefined);
     expect(cycle.ampsAtMid).toBeUndefined();
-    noteAmpsAtMid(cycle, live(days(5)).baseline);
+    setAmpsAtMid(cycle, live(days(5)).baseline);
     expect(cycle.ampsAtMid).toBeCloseTo(8, 1);
   });
   it('is absent where the run was never there, or has no shape', () => {

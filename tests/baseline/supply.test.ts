@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { ampsAtUsualVolts } from '../../src/baseline/comparable.ts';
+import { ampsAtNormalVolts } from '../../src/baseline/comparable.ts';
 import {
   learnSupply,
-  newSupply,
-  slopeDoubt,
-  supplyDoubt,
+  newSupplyEffect,
+  slopeUncertainty,
+  supplyFactorUncertainty,
   supplyFactor,
   supplySlope,
 } from '../../src/baseline/supply.ts';
@@ -31,8 +31,8 @@ function chance(seed: number): () => number {
 }
 
 /** Runs of a motor whose current goes as the supply to the power of `slope`, wandering by `wander`, scattering by 0.6 %. */
-function taught(slope: number, wander: number, runs: number, drift = 0): ReturnType<typeof newSupply> {
-  const supply = newSupply();
+function taught(slope: number, wander: number, runs: number, drift = 0): ReturnType<typeof newSupplyEffect> {
+  const supply = newSupplyEffect();
   const draw = chance(7);
   for (let i = 0; i < runs; i++) {
     const volts = 236 * (1 + wander * draw());
@@ -58,12 +58,12 @@ describe('supplySlope', () => {
   it('a supply that does not move teaches no slope, and says so', () => {
     const supply = taught(-0.8, 0.0005, 60);
     expect(Math.abs(supplySlope(supply))).toBeLessThan(0.4);
-    expect(slopeDoubt(supply)).toBeGreaterThan(0.4);
-    expect(supplyDoubt(supply, 236 * 0.95)).toBeGreaterThan(0.02);
+    expect(slopeUncertainty(supply)).toBeGreaterThan(0.4);
+    expect(supplyFactorUncertainty(supply, 236 * 0.95)).toBeGreaterThan(0.02);
   });
 
   it('is known well after forty runs at a wandering supply', () => {
-    expect(slopeDoubt(taught(-0.8, 0.03, 40))).toBeLessThan(0.08);
+    expect(slopeUncertainty(taught(-0.8, 0.03, 40))).toBeLessThan(0.08);
   });
 });
 
@@ -76,11 +76,11 @@ describe('supplyFactor', () => {
   });
 
   it('leaves alone what has no voltage', () => {
-    const supply = newSupply();
+    const supply = newSupplyEffect();
     for (let i = 0; i < 20; i++) learnSupply(supply, run(8));
-    expect(supply).toEqual(newSupply());
+    expect(supply).toEqual(newSupplyEffect());
     expect(supplyFactor(supply, undefined)).toBe(1);
-    expect(ampsAtUsualVolts(run(8))).toBeUndefined();
-    expect(ampsAtUsualVolts({ ...run(8), toUsualVolts: 1.02 })).toBeCloseTo(8.16);
+    expect(ampsAtNormalVolts(run(8))).toBeUndefined();
+    expect(ampsAtNormalVolts({ ...run(8), toNormalVolts: 1.02 })).toBeCloseTo(8.16);
   });
 });

@@ -1,6 +1,6 @@
 /** Trends against US EPA's published examples, and what a few bad values do to them. */
 import { describe, expect, it } from 'vitest';
-import { mannKendall, risen, theilSen } from '../../src/baseline/trend.ts';
+import { mannKendall, trendRise, theilSen } from '../../src/baseline/trend.ts';
 import { TRENDS } from '../reference/trend.ts';
 
 describe('mannKendall and theilSen', () => {
@@ -10,7 +10,7 @@ describe('mannKendall and theilSen', () => {
     expect(found.variance).toBeCloseTo(variance, 3);
     expect(found.z).toBeCloseTo(z, 4);
     expect(theilSen(t, x)).toBeCloseTo(slope, 6);
-    expect(risen(x) > 0).toBe(up);
+    expect(trendRise(x) > 0).toBe(up);
   });
   it('say nothing where there is nothing: all alike, or no two times', () => {
     expect(mannKendall([3, 3, 3])).toEqual({ s: 0, variance: 0, z: 0 });
@@ -27,6 +27,6 @@ describe('risen', () => {
     ['held, with the noise of a transducer', climb.map((_, i) => 200 + ((i * 7) % 5) - 2), 0],
     ['two values are no trend', [1, 2], 0],
   ])('%s', (_name, values, up) => {
-    expect(risen(values)).toBeCloseTo(up, 0);
+    expect(trendRise(values)).toBeCloseTo(up, 0);
   });
 });

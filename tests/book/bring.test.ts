@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { CAUSES } from '../../shared/words/kinds.ts';
-import { bringOf, type BringQuestion, type StandingAlarm } from '../../src/book/bring.ts';
-import { partsFor } from '../../src/book/bring-parts.ts';
+import { partsList, type PartsListInput, type ActiveAlarm } from '../../src/book/bring.ts';
+import { partsForCause } from '../../src/book/bring-parts.ts';
 import type { Card } from '../../src/card/card.ts';
 import { readCard } from '../../src/card/read-card.ts';
 
@@ -27,20 +27,20 @@ const WHOLE = {
   tank: { kind: 'captive-air', volume: '44 gal', precharge: '38 psi' },
 };
 
-const alarm = (kind: StandingAlarm['alarm'], ...causes: StandingAlarm['causes']): StandingAlarm => ({
+const alarm = (kind: ActiveAlarm['alarm'], ...causes: ActiveAlarm['causes']): ActiveAlarm => ({
   alarm: kind,
   pump: 'p1',
   causes,
 });
-const bring = (more: Partial<BringQuestion>) =>
-  bringOf({ card: cardOf(WHOLE), standing: [], units: 'us', ...more });
-const partsOf = (...standing: StandingAlarm[]): string =>
-  bring({ standing })
+const bring = (more: Partial<PartsListInput>) =>
+  partsList({ card: cardOf(WHOLE), active: [], units: 'us', ...more });
+const partsOf = (...standing: ActiveAlarm[]): string =>
+  bring({ active: standing })
     .map(({ part }) => part)
     .join(' ');
 
 describe('which parts', () => {
-  test.each<[string, StandingAlarm[], string]>([
+  test.each<[string, ActiveAlarm[], string]>([
     ['nothing stands: all that may be asked for', [], 'pump drop-pipe control-box switch tank electrical'],
     ['a worn pump is pulled', [alarm('slow-fill', { cause: 'worn-pump', weight: 0.8 })], 'pump drop-pipe'],
     ['a capacitor', [alarm('failed-start', { cause: 'failing-capacitor', weight: 0.6 })], 'control-box'],
@@ -71,7 +71,7 @@ describe('which parts', () => {
   ])('%s', (_, standing, parts) => expect(partsOf(...standing)).toBe(parts));
 
   test('every cause is thought of, and what comes of use alone needs no part', () => {
-    const none = CAUSES.filter((cause) => partsFor(cause).length === 0);
+    const none = CAUSES.filter((cause) => partsForCause(cause).length === 0);
     expect(none).toEqual([
       'generator',
       'softener-regenerating',
@@ -83,8 +83,8 @@ describe('which parts', () => {
   });
 
   test('says which causes of which alarms ask', () => {
-    const [tank] = bring({ standing: [alarm('short-cycling', { cause: 'tank-air-lost', weight: 0.8 })] });
-    expect(tank?.because).toEqual(['Tank has lost air (Pump starts too often)']);
+    const [tank] = bring({ active: [alarm('short-cycling', { cause: 'tank-air-lost', weight: 0.8 })] });
+    expect(tank?.reasons).toEqual(['Tank has lost air (Pump starts too often)']);
   });
 
   test('of two pumps the one whose alarm stands', () => {
@@ -92,20 +92,20 @@ describe('which parts', () => {
       pumps: { p1: { pump: { setDepth: '100 ft' } }, p2: { pump: { setDepth: '240 ft' } } },
     });
     const standing = [{ ...alarm('slow-fill', { cause: 'worn-pump', weight: 1 }), pump: 'p2' }];
-    const items = bring({ card, standing });
+    const items = bring({ card, active: standing });
     expect(items.map(({ part, pump }) => `${part} ${pump}`)).toEqual(['pump p2', 'drop-pipe p2']);
     expect(items[1]?.known).toEqual(['240 ft to pull (the set depth)']);
   });
 });
 
 describe('what is said of a part', () => {
-  const of = (part: string, more: Partial<BringQuestion> = {}) => {
+  const of = (part: string, more: Partial<PartsListInput> = {}) => {
     const { known, unknown } = bring(more).find((item) => item.part === part)!;
     return { known, unknown };
   };
   const empty = cardOf({});
 
-  test.each<[string, Partial<BringQuestion>, string[], string[]]>([
+  test.each<[string, Partial<PartsListInput>, string[], string[]]>([
     [
       'pump',
       {},
@@ -217,12 +217,12 @@ describe('what is said of a part', () => {
   test('what the card describes: makers, pipe, breaker, level', () => {
     const card: Card = {
       ...cardOf(WHOLE),
-      described: {
+      description: {
         pumps: { p1: { maker: 'Fenwick', model: 'FD 10-100', controlBox: 'Fenwick CB 1' } },
         hole: {
-          casingM: 0.1524,
-          dropPipeM: 0.03175,
-          dropPipeOf: 'poly',
+          casingDiameterM: 0.1524,
+          dropPipeDiameterM: 0.03175,
+          dropPipeMaterial: 'poly',
           staticLevelM: 12.5,
           checkValves: [{ depthM: 30.48 }, { beside: 'beside the tank' }],
         },
@@ -241,7 +241,7 @@ describe('what is said of a part', () => {
       ),
     ];
     const said = Object.fromEntries(
-      bring({ card, standing }).map(({ part, known }) => [part, known.join(', ')]),
+      bring({ card, active: standing }).map(({ part, known }) => [part, known.join(', ')]),
     );
     expect(said).toMatchObject({
       pump: expect.stringMatching(/^Fenwick FD 10-100, .*casing 6 in$/) as string,

@@ -2,13 +2,13 @@
 import fc from 'fast-check';
 import ICAL from 'ical.js';
 import { describe, expect, test } from 'vitest';
-import { calendarDate, calendarLine, calendarMoment, calendarText } from '../../src/book/calendar-lines.ts';
+import { icalDate, icalLine, icalDateTime, icalText } from '../../src/book/calendar-lines.ts';
 import { calendarFeed, type CalendarEvent } from '../../src/book/calendar.ts';
 
 const EVENT: CalendarEvent = {
   uid: 'precharge.orchard.a1.stillwell',
-  firstOn: '2026-05-31',
-  lastOn: '2026-05-31',
+  firstDate: '2026-05-31',
+  lastDate: '2026-05-31',
   title: 'Tank precharge: orchard',
   text: 'Each year.\nTarget 38 psi (262 kPa); pump off, and locked off.',
   category: 'orchard',
@@ -35,7 +35,7 @@ describe('calendarFeed', () => {
 
   test('one that is overdue lasts through its last day', () => {
     const [event] = events(
-      calendarFeed('Wells', [{ ...EVENT, firstOn: '2026-02-28', lastOn: '2026-03-02' }]),
+      calendarFeed('Wells', [{ ...EVENT, firstDate: '2026-02-28', lastDate: '2026-03-02' }]),
     );
     expect(event?.startDate.toString()).toBe('2026-02-28');
     expect(event?.endDate.toString()).toBe('2026-03-03');
@@ -53,7 +53,7 @@ describe('calendarFeed', () => {
     const written = fc.string({ unit: 'grapheme', minLength: 1, maxLength: 300 });
     fc.assert(
       fc.property(written, written, (title, text) => {
-        const feed = calendarFeed('Wells', [{ ...EVENT, title, text, where: title }]);
+        const feed = calendarFeed('Wells', [{ ...EVENT, title, text, location: title }]);
         for (const line of feed.split('\r\n')) expect(Buffer.byteLength(line)).toBeLessThanOrEqual(75);
         expect(feed.replaceAll('\r\n', '')).not.toMatch(/[\r\n]/);
         const [event] = events(feed);
@@ -75,7 +75,7 @@ describe('calendarFeed', () => {
 describe('calendarLine', () => {
   // RFC 5545, 3.1: folded lines begin with one space, which belongs to no value.
   test('folds between characters', () => {
-    const folded = calendarLine('SUMMARY', 'é'.repeat(80));
+    const folded = icalLine('SUMMARY', 'é'.repeat(80));
     const lines = folded.split('\r\n').slice(0, -1);
     expect(lines).toHaveLength(3);
     expect(lines.map((line) => Buffer.byteLength(line))).toEqual([74, 75, 21]);
@@ -83,8 +83,8 @@ describe('calendarLine', () => {
   });
 
   test('leaves a line of 75 octets whole', () => {
-    expect(calendarLine('SUMMARY', 'x'.repeat(67))).toBe(`SUMMARY:${'x'.repeat(67)}\r\n`);
-    expect(calendarLine('SUMMARY', 'x'.repeat(68)).split('\r\n')).toHaveLength(3);
+    expect(icalLine('SUMMARY', 'x'.repeat(67))).toBe(`SUMMARY:${'x'.repeat(67)}\r\n`);
+    expect(icalLine('SUMMARY', 'x'.repeat(68)).split('\r\n')).toHaveLength(3);
   });
 });
 
@@ -94,10 +94,10 @@ describe('calendar values', () => {
     ['two\nlines\r\nand three', 'two\\nlines\\nand three'],
     ['no\u0007bell', 'nobell'],
     ['a "quoted": colon stays', 'a "quoted": colon stays'],
-  ])('%j', (text, escaped) => expect(calendarText(text)).toBe(escaped));
+  ])('%j', (text, escaped) => expect(icalText(text)).toBe(escaped));
 
   test('dates and moments', () => {
-    expect(calendarDate('2026-03-02')).toBe('20260302');
-    expect(calendarMoment(Date.UTC(2026, 2, 2, 10, 15, 0, 999))).toBe('20260302T101500Z');
+    expect(icalDate('2026-03-02')).toBe('20260302');
+    expect(icalDateTime(Date.UTC(2026, 2, 2, 10, 15, 0, 999))).toBe('20260302T101500Z');
   });
 });

@@ -5,7 +5,7 @@ import { twoPointCorrection } from '../../src/card/two-point.ts';
 const pair = (readA: number, trueA: number): ClampPair => ({ readA, trueA });
 
 test.each<[string, ClampPair[], number | undefined, CalibrationPoints]>([
-  ['nothing was compared', [], 0, { is: 'none', because: 'no-pair' }],
+  ['nothing was compared', [], 0, { is: 'none', reason: 'no-pair' }],
   [
     'one load, and the clamp dead at rest',
     [pair(8, 8.4)],
@@ -16,11 +16,11 @@ test.each<[string, ClampPair[], number | undefined, CalibrationPoints]>([
         [0.02, 0],
         [8, 8.4],
       ],
-      byRest: true,
+      usesZero: true,
     },
   ],
-  ['one load, rest not known', [pair(8, 8.4)], undefined, { is: 'none', because: 'one-load' }],
-  ['something else on the clamp', [pair(8, 8.4)], 0.9, { is: 'none', because: 'one-load' }],
+  ['one load, rest not known', [pair(8, 8.4)], undefined, { is: 'none', reason: 'one-load' }],
+  ['something else on the clamp', [pair(8, 8.4)], 0.9, { is: 'none', reason: 'one-load' }],
   [
     'two loads apart',
     [pair(8, 8.4), pair(4, 4.1)],
@@ -31,7 +31,7 @@ test.each<[string, ClampPair[], number | undefined, CalibrationPoints]>([
         [4, 4.1],
         [8, 8.4],
       ],
-      byRest: false,
+      usesZero: false,
     },
   ],
   [
@@ -44,11 +44,11 @@ test.each<[string, ClampPair[], number | undefined, CalibrationPoints]>([
         [0.02, 0],
         [7.9, 8.2],
       ],
-      byRest: true,
+      usesZero: true,
     },
   ],
-  ['two loads the wrong way round', [pair(4, 8), pair(8, 7)], 0.02, { is: 'none', because: 'does-not-rise' }],
-  ['a meter that showed nothing', [pair(8, 0)], 0.02, { is: 'none', because: 'does-not-rise' }],
+  ['two loads the wrong way round', [pair(4, 8), pair(8, 7)], 0.02, { is: 'none', reason: 'does-not-rise' }],
+  ['a meter that showed nothing', [pair(8, 0)], 0.02, { is: 'none', reason: 'does-not-rise' }],
 ])('%s', (_, pairs, restA, points) => {
   expect(calibrationPoints(pairs, restA)).toEqual(points);
 });

@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { SECTIONS } from '../../shared/card/fields.ts';
 import { flatten, unflatten } from '../../shared/card/flat.ts';
 import { readCsv } from '../../src/book/csv.ts';
-import { readCardTable, withSaid, writeCardTable } from '../../src/book/card-table.ts';
+import { readCardTable, applyCells, writeCardTable } from '../../src/book/card-table.ts';
 
 describe('readCardTable', () => {
   test('a row a well; empty cells say nothing', () => {
@@ -12,8 +12,8 @@ describe('readCardTable', () => {
       'well,pump.motor,switch,where.tank\r\nmill,3/4 hp,40/60,\r\nbarn,,-,"left, by the furnace"\r\n';
     expect(readCardTable(text)).toEqual({
       rows: [
-        { line: 2, well: 'mill', says: { 'pump.motor': '3/4 hp', 'switch.points': '40/60' } },
-        { line: 3, well: 'barn', says: { 'switch.points': '-', 'where.tank': 'left, by the furnace' } },
+        { line: 2, well: 'mill', cells: { 'pump.motor': '3/4 hp', 'switch.points': '40/60' } },
+        { line: 3, well: 'barn', cells: { 'switch.points': '-', 'where.tank': 'left, by the furnace' } },
       ],
       bad: [],
     });
@@ -85,10 +85,10 @@ describe('withSaid', () => {
       { 'switch.points': '30/50', 'switch.cutIn': '1 psi' },
       { ...card, 'switch.points': '30/50', 'switch.cutIn': '1 psi' },
     ],
-  ])('%s', (_name, says, is) => expect(withSaid(card, says)).toEqual(is));
+  ])('%s', (_name, says, is) => expect(applyCells(card, says)).toEqual(is));
 
   test('and the points instead of the name', () => {
-    expect(withSaid({ 'switch.points': '40/60' }, { 'switch.cutIn': '40 psi' })).toEqual({
+    expect(applyCells({ 'switch.points': '40/60' }, { 'switch.cutIn': '40 psi' })).toEqual({
       'switch.cutIn': '40 psi',
     });
   });
@@ -116,9 +116,9 @@ describe('writeCardTable', () => {
     expect(text).toContain(",'-2+3+cmd");
     expect(text).toContain(',-3 ft,');
     const read = readCardTable(text);
-    expect('rows' in read && read.rows.map(({ well, says }) => ({ well, flat: { well, ...says } }))).toEqual(
-      cards,
-    );
+    expect(
+      'rows' in read && read.rows.map(({ well, cells }) => ({ well, flat: { well, ...cells } })),
+    ).toEqual(cards);
   });
 });
 
@@ -126,7 +126,7 @@ describe('a table goes out and comes in again as it was', () => {
   const there = (card: Record<string, unknown>): unknown => {
     const table = readCardTable(writeCardTable([{ well: 'mill', flat: flatten(card) }]));
     if (!('rows' in table) || table.bad.length > 0) throw new Error(JSON.stringify(table));
-    return { ...unflatten(withSaid({}, table.rows[0]!.says)), well: 'mill' };
+    return { ...unflatten(applyCells({}, table.rows[0]!.cells)), well: 'mill' };
   };
 
   test('every field of a card', () => {

@@ -1,18 +1,18 @@
 import { expect, test } from 'vitest';
 import { withCheckReadings } from '../../src/book/check-readings.ts';
-import type { KeptEntry } from '../../src/book/entry.ts';
+import type { StoredEntry } from '../../src/book/entry.ts';
 
-const entry = (kind: string, body: Record<string, unknown>): KeptEntry => ({
+const entry = (kind: string, body: Record<string, unknown>): StoredEntry => ({
   id: 'e',
   well: 'a',
   kind,
   atMs: 1,
-  madeMs: 1,
+  createdMs: 1,
   by: 'Ines',
   body,
 });
 
-test.each<[string, KeptEntry, Record<string, unknown> | undefined]>([
+test.each<[string, StoredEntry, Record<string, unknown> | undefined]>([
   [
     'as it was left',
     entry('check', { check: 'precharge', outcome: 'put-right', value: '25 psi', left: '38 psi' }),

@@ -8,14 +8,22 @@ import { readCard } from '../../src/card/read-card.ts';
 const TODAY = '2026-11-26';
 const NOW = Date.parse(`${TODAY}T18:00:00Z`);
 
-function wellOf(well: string, wells: number, more: Partial<DueInput> = {}): WellChecks {
+function wellOf(well: string, wellCount: number, more: Partial<DueInput> = {}): WellChecks {
   const read = readCard({ well, site: 'larch-farm', switch: { cutIn: '40 psi', cutOut: '60 psi' } });
   if ('problem' in read) throw new Error(read.problem);
   const { card } = read;
-  const base = { entries: [], acts: [], nodes: [], standing: [], firstMs: NOW, nowMs: NOW, wells };
+  const base = {
+    entries: [],
+    acts: [],
+    nodes: [],
+    activeAlarms: [],
+    firstSeenMs: NOW,
+    nowMs: NOW,
+    wellCount,
+  };
   return {
     card,
-    root: `root-${well}`,
+    firstActId: `root-${well}`,
     changedMs: NOW,
     today: TODAY,
     checks: dueChecks({ card, ...base, ...more }),
@@ -32,7 +40,7 @@ function done(check: string, on: string): Entry {
     well: 'w',
     kind: 'check',
     atMs,
-    madeMs: atMs,
+    createdMs: atMs,
     body: { check, outcome: 'right' },
   };
 }
@@ -43,11 +51,11 @@ describe('dueEvents', () => {
     expect(events).toHaveLength(201);
     expect(new Set(events.map(({ uid }) => uid)).size).toBe(201);
     const onOneDay = Math.max(
-      ...events.map(({ firstOn }) => events.filter((other) => other.firstOn === firstOn).length),
+      ...events.map(({ firstDate }) => events.filter((other) => other.firstDate === firstDate).length),
     );
     expect(onOneDay).toBeLessThanOrEqual(8);
     const frost = events.find(({ title }) => title === 'Ready for frost: 200 wells');
-    expect(frost).toMatchObject({ firstOn: '2027-10-01', category: 'wells' });
+    expect(frost).toMatchObject({ firstDate: '2027-10-01', category: 'wells' });
     expect(frost?.text).toMatch(/^well-1 \(larch-farm\), well-10 .* and 100 more\./);
     expect(events[0]).toMatchObject({ category: expect.stringMatching(/^well-\d+$/) });
     expect(events[0]?.title).toMatch(/^Proposed day, no date known: 5 checks, well-\d+$/);
@@ -66,11 +74,11 @@ describe('dueEvents', () => {
       'precharge.well-2.root-well-2.stillwell',
     ]);
     expect(precharge[0]).toMatchObject({
-      firstOn: '2026-11-01',
-      lastOn: TODAY,
+      firstDate: '2026-11-01',
+      lastDate: TODAY,
       title: 'Tank precharge: well-1',
     });
-    expect(events.filter(({ uid }) => uid.startsWith('unwritten.'))[0]?.title).toContain('5 checks');
+    expect(events.filter(({ uid }) => uid.startsWith('not-recorded.'))[0]?.title).toContain('5 checks');
   });
 
   test('what is late on many wells is one event, today', () => {
@@ -80,7 +88,7 @@ describe('dueEvents', () => {
     }));
     const late = dueEvents(wells).filter(({ uid }) => uid.startsWith('precharge.'));
     expect(late).toMatchObject([
-      { firstOn: TODAY, lastOn: TODAY, title: 'Overdue: Tank precharge: 8 wells', category: 'wells' },
+      { firstDate: TODAY, lastDate: TODAY, title: 'Overdue: Tank precharge: 8 wells', category: 'wells' },
     ]);
     expect(late[0]?.text).toContain('well-2 (larch-farm) since 2026-11-02');
   });
@@ -88,8 +96,8 @@ describe('dueEvents', () => {
   test('a well that stands still, nobody knows until when, has but what goes on', () => {
     const acts = [{ kind: 'laid-up', atMs: NOW - 1, well: 'well-1' }];
     const events = dueEvents([wellOf('well-1', 1, { acts })]);
-    expect(new Set(events.map(({ uid }) => uid.split('.')[0]))).toEqual(new Set(['freeze', 'unwritten']));
-    expect(events.find(({ uid }) => uid.startsWith('unwritten'))?.title).toContain('1 check, well-1');
+    expect(new Set(events.map(({ uid }) => uid.split('.')[0]))).toEqual(new Set(['freeze', 'not-recorded']));
+    expect(events.find(({ uid }) => uid.startsWith('not-recorded'))?.title).toContain('1 check, well-1');
   });
 });
 
@@ -112,15 +120,15 @@ describe('dueGroup', () => {
         '2026-11-30',
         undefined,
       ],
-      ['never written, proposed by then', {}, 'precharge', '2026-12-31', 'unwritten'],
+      ['never written, proposed by then', {}, 'precharge', '2026-12-31', 'not-recorded'],
       ['never written, proposed later', {}, 'precharge', '2026-12-01', undefined],
-      ['waits without an end', { acts: acts() }, 'precharge', '2099-01-01', 'at-rest'],
+      ['waits without an end', { acts: acts() }, 'precharge', '2099-01-01', 'on-hold'],
       [
         'waits until after the list',
         { acts: acts(NOW + 90 * 86_400_000), entries: [done('precharge', '2025-12-01')] },
         'precharge',
         '2026-12-31',
-        'at-rest',
+        'on-hold',
       ],
       [
         'waits until within the list',

@@ -2,8 +2,8 @@ import { describe, expect, test } from 'vitest';
 import type { Card } from '../../src/card/card.ts';
 import { readCard } from '../../src/card/read-card.ts';
 import { localDate } from '../../shared/api/time-words.ts';
-import { dueChecks, type DoneAct, type DueCheck, type DueInput } from '../../src/book/due.ts';
-import { isSouthern, neededHere } from '../../src/book/due-rules.ts';
+import { dueChecks, type ActSummary, type DueCheck, type DueInput } from '../../src/book/due.ts';
+import { isSouthern, isCheckNeeded } from '../../src/book/due-rules.ts';
 import { currentEntries, type Entry } from '../../src/book/entry.ts';
 import { prechargeTarget } from '../../src/book/precharge-target.ts';
 import { psiFromKpa, kpaFromPsi } from '../../shared/units/pressure.ts';
@@ -32,7 +32,7 @@ function entry(
 ): Entry {
   made += 1;
   const atMs = Date.parse(`${on}T18:00:00Z`);
-  return { id: `e${made}`, well: 'orchard', kind, atMs, madeMs: atMs, body, ...more };
+  return { id: `e${made}`, well: 'orchard', kind, atMs, createdMs: atMs, body, ...more };
 }
 
 function inputOf(entries: Entry[], more: Partial<DueInput> = {}): DueInput {
@@ -41,8 +41,8 @@ function inputOf(entries: Entry[], more: Partial<DueInput> = {}): DueInput {
     entries: currentEntries(entries),
     acts: [],
     nodes: ['orchard'],
-    standing: [],
-    firstMs: Date.parse('2026-05-01T18:00:00Z'),
+    activeAlarms: [],
+    firstSeenMs: Date.parse('2026-05-01T18:00:00Z'),
     nowMs: NOW,
     ...more,
   };
@@ -216,7 +216,7 @@ describe('a check comes round', () => {
     ],
   ])('%s', (_, check, entries, on, state, first = '2026-05-01') => {
     const firstMs = Date.parse(`${first}T18:00:00Z`);
-    expect(dueOf(check, entries, { firstMs })).toMatchObject({ on, state });
+    expect(dueOf(check, entries, { firstSeenMs: firstMs })).toMatchObject({ dueDate: on, state });
   });
 
   function planFrom(on: string, everyDays: number): Entry[] {
@@ -228,22 +228,22 @@ describe('a check comes round', () => {
       tested('2026-02-01', CLEAN),
       entry('note', '2026-05-08', { text: 'Creek', event: 'flood' }),
     ]);
-    expect(after.because).toEqual(['Flood on 2026-05-08.']);
+    expect(after.reasons).toEqual(['Flood on 2026-05-08.']);
     expect(after.cautions).toContain('flood');
-    expect(dueOf('precharge', [done('precharge', '2025-09-01')]).because).toEqual([
+    expect(dueOf('precharge', [done('precharge', '2025-09-01')]).reasons).toEqual([
       'Each year, and last done on 2025-09-01.',
     ]);
   });
 
   test('an old pump on a new card does not make the first test years overdue', () => {
     const card = cardOf({ pump: { installed: '2019-05-14' } });
-    expect(dueOf('water-test', [], { card }).state).toBe('unwritten');
+    expect(dueOf('water-test', [], { card }).state).toBe('not-recorded');
   });
 
   test('a pump put in since the last test calls for one', () => {
     const card = cardOf({ pump: { installed: '2026-04-14' } });
     expect(dueOf('water-test', [tested('2026-02-01', CLEAN)], { card })).toMatchObject({
-      on: '2026-04-14',
+      dueDate: '2026-04-14',
       state: 'overdue',
     });
   });
@@ -255,32 +255,36 @@ describe('a check comes round', () => {
       well: 'orchard',
       newBaseline,
     });
-    expect(dueOf('water-test', [tested('2026-02-01', CLEAN)], { acts: [visit(true)] }).on).toBe('2026-05-05');
-    expect(dueOf('water-test', [tested('2026-02-01', CLEAN)], { acts: [visit(false)] }).on).toBe(
+    expect(dueOf('water-test', [tested('2026-02-01', CLEAN)], { acts: [visit(true)] }).dueDate).toBe(
+      '2026-05-05',
+    );
+    expect(dueOf('water-test', [tested('2026-02-01', CLEAN)], { acts: [visit(false)] }).dueDate).toBe(
       '2027-02-01',
     );
   });
 
   test('a calibrated node of this well counts, and another one does not', () => {
     const act = (node: string) => ({ kind: 'calibrated', atMs: Date.parse('2026-03-01T18:00:00Z'), node });
-    expect(dueOf('node-calibration', [], { acts: [act('orchard')] }).on).toBe('2027-03-01');
-    expect(dueOf('node-calibration', [], { acts: [act('barn')] }).state).toBe('unwritten');
+    expect(dueOf('node-calibration', [], { acts: [act('orchard')] }).dueDate).toBe('2027-03-01');
+    expect(dueOf('node-calibration', [], { acts: [act('barn')] }).state).toBe('not-recorded');
   });
 
   test('an alarm of the tank asks for its precharge now, until it was looked at', () => {
     const standing = [{ alarm: 'tank-air-lost', sinceMs: Date.parse('2026-05-07T18:00:00Z') }];
-    expect(dueOf('precharge', [done('precharge', '2026-01-01')], { standing })).toMatchObject({
-      on: '2026-05-07',
+    expect(dueOf('precharge', [done('precharge', '2026-01-01')], { activeAlarms: standing })).toMatchObject({
+      dueDate: '2026-05-07',
       state: 'overdue',
     });
-    expect(dueOf('precharge', [done('precharge', '2026-05-08')], { standing }).on).toBe('2027-05-08');
+    expect(dueOf('precharge', [done('precharge', '2026-05-08')], { activeAlarms: standing }).dueDate).toBe(
+      '2027-05-08',
+    );
   });
 
   test('the day is the well’s own, not the server’s', () => {
     const late = Date.parse('2026-05-11T03:00:00Z');
     expect(dueOf('precharge', [done('precharge', '2025-05-10')], { nowMs: late }).state).toBe('due');
     const card = cardOf({ timeZone: 'Pacific/Auckland' });
-    expect(dueOf('precharge', [done('precharge', '2025-05-10')], { nowMs: late, card }).last?.on).toBe(
+    expect(dueOf('precharge', [done('precharge', '2025-05-10')], { nowMs: late, card }).last?.date).toBe(
       '2025-05-11',
     );
   });
@@ -299,16 +303,16 @@ describe('what nobody wrote down', () => {
     for (const nowMs of [NOW, NOW + 400 * DAY_MS]) {
       const found = dueOf(check, entries, { nowMs });
       expect(found).toMatchObject({
-        state: 'unwritten',
-        because: ['Nobody wrote down that it was ever done.'],
+        state: 'not-recorded',
+        reasons: ['Nobody wrote down that it was ever done.'],
       });
-      expect(found.on).toBeUndefined();
-      expect(found.proposedOn! >= localDate(nowMs, 'America/Denver')).toBe(true);
+      expect(found.dueDate).toBeUndefined();
+      expect(found.proposedDate! >= localDate(nowMs, 'America/Denver')).toBe(true);
     }
   });
 
   test('all of a well is proposed for one day, so that one visit catches up on it', () => {
-    const proposed = dueChecks(inputOf([])).flatMap(({ proposedOn }) => proposedOn ?? []);
+    const proposed = dueChecks(inputOf([])).flatMap(({ proposedDate }) => proposedDate ?? []);
     expect(proposed.length).toBeGreaterThan(4);
     expect(new Set(proposed).size).toBe(1);
     // First heard of on 1 May: the week from the Monday after a week.
@@ -318,12 +322,12 @@ describe('what nobody wrote down', () => {
   test('a flood asks by its day whatever nobody wrote down', () => {
     expect(
       dueOf('water-test', [entry('note', '2026-05-08', { text: 'Creek', event: 'flood' })]),
-    ).toMatchObject({ on: '2026-05-08', state: 'overdue', because: ['Flood on 2026-05-08.'] });
+    ).toMatchObject({ dueDate: '2026-05-08', state: 'overdue', reasons: ['Flood on 2026-05-08.'] });
   });
 });
 
 describe('a well that stands still', () => {
-  const act = (kind: string, on: string, until?: string): DoneAct => ({
+  const act = (kind: string, on: string, until?: string): ActSummary => ({
     kind,
     well: 'orchard',
     atMs: Date.parse(`${on}T18:00:00Z`),
@@ -340,10 +344,10 @@ describe('a well that stands still', () => {
       what: string,
       check: string,
       entries: Entry[],
-      acts: DoneAct[],
+      acts: ActSummary[],
       on: string | undefined,
       state: string,
-      because: string,
+      reasons: string,
     ]
   >([
     [
@@ -379,7 +383,7 @@ describe('a well that stands still', () => {
       [done('relief-valve', '2025-05-09')],
       NOW_ON,
       undefined,
-      'waits',
+      'on-hold',
       'Laid up since 2026-05-04, and until when is not written down: it waits. Each year, and last done on 2025-05-09.',
     ],
     [
@@ -388,7 +392,7 @@ describe('a well that stands still', () => {
       [done('pressure-gauge', '2025-05-09')],
       [act('out-of-service', '2026-05-04')],
       undefined,
-      'waits',
+      'on-hold',
       'Out of service since 2026-05-04',
     ],
     [
@@ -406,7 +410,7 @@ describe('a well that stands still', () => {
       [],
       NOW_ON,
       undefined,
-      'waits',
+      'on-hold',
       'Nobody wrote down that it was ever done.',
     ],
     [
@@ -439,7 +443,7 @@ describe('a well that stands still', () => {
       [tested('2026-02-01', CLEAN), entry('note', '2026-05-08', { text: 'Creek', event: 'flood' })],
       NOW_ON,
       undefined,
-      'waits',
+      'on-hold',
       'Flood on 2026-05-08.',
     ],
     [
@@ -560,14 +564,14 @@ describe('a well that stands still', () => {
       'Each year',
     ],
   ])('%s', (_, check, entries, acts, on, state, because) => {
-    const found = dueOf(check, entries, { acts, firstMs: Date.parse('2020-01-01T18:00:00Z') });
-    expect({ on: found.on, state: found.state }).toEqual({ on, state });
-    expect(found.because.join(' ')).toContain(because);
+    const found = dueOf(check, entries, { acts, firstSeenMs: Date.parse('2020-01-01T18:00:00Z') });
+    expect({ on: found.dueDate, state: found.state }).toEqual({ on, state });
+    expect(found.reasons.join(' ')).toContain(because);
   });
 
   test('only what waits says for which rest', () => {
-    const of = (check: string, acts: DoneAct[]) => dueOf(check, [], { acts }).atRest;
-    expect(of('precharge', UNTIL_JUNE)).toMatchObject({ is: 'laid-up', untilOn: '2026-06-10' });
+    const of = (check: string, acts: ActSummary[]) => dueOf(check, [], { acts }).onHold;
+    expect(of('precharge', UNTIL_JUNE)).toMatchObject({ is: 'laid-up', untilDate: '2026-06-10' });
     expect(of('well-cap', UNTIL_JUNE)).toBeUndefined();
     expect(of('precharge', WINTER)).toBeUndefined();
   });
@@ -645,7 +649,7 @@ describe('plans of people', () => {
     ],
   ])('%s', (_, check, entries, on, state) => {
     const found = dueOf(check, entries);
-    expect({ on: found.on, state: found.state }).toEqual({ on, state });
+    expect({ on: found.dueDate, state: found.state }).toEqual({ on, state });
   });
 
   test('an own check that was put off is gone', () => {
@@ -655,7 +659,7 @@ describe('plans of people', () => {
 });
 
 describe('where a check makes sense', () => {
-  test.each<[string, Record<string, unknown>, Parameters<typeof neededHere>[0], boolean]>([
+  test.each<[string, Record<string, unknown>, Parameters<typeof isCheckNeeded>[0], boolean]>([
     ['a plain tank has no precharge', { tank: { kind: 'plain', volume: '80 gal' } }, 'precharge', false],
     ['a captive-air tank has', {}, 'precharge', true],
     [
@@ -673,13 +677,13 @@ describe('where a check makes sense', () => {
     const card = cardOf(Object.fromEntries(Object.entries({ ...more })));
     const plain = more['control'] === 'float' ? { ...card, tank: undefined, switch: {} } : card;
     const { tank, ...rest } = plain;
-    expect('needed' in neededHere(kind, { card: tank ? { ...rest, tank } : rest, nodes: ['orchard'] })).toBe(
-      needed,
-    );
+    expect(
+      'needed' in isCheckNeeded(kind, { card: tank ? { ...rest, tank } : rest, nodes: ['orchard'] }),
+    ).toBe(needed);
   });
 
   test('sensors are compared only where there are some', () => {
-    expect(neededHere('node-calibration', { card: cardOf(), nodes: [] })).toHaveProperty('not');
+    expect(isCheckNeeded('node-calibration', { card: cardOf(), nodes: [] })).toHaveProperty('not');
   });
 
   test.each([
@@ -691,27 +695,27 @@ describe('where a check makes sense', () => {
   ])('frost in %s', (timeZone, southern, on) => {
     expect(isSouthern(timeZone)).toBe(southern);
     const firstMs = Date.parse('2026-03-10T18:00:00Z');
-    expect(dueOf('freeze', [], { card: cardOf({ timeZone }), firstMs }).on).toBe(on);
+    expect(dueOf('freeze', [], { card: cardOf({ timeZone }), firstSeenMs: firstMs }).dueDate).toBe(on);
   });
 });
 
 describe('frost by what was measured on the site', () => {
   test('is made ready for a month before it grew cold last time, and says so', () => {
-    const cold = { is: 'from', coldOn: '2025-09-20', readyBy: '08-21' } as const;
-    const found = dueOf('freeze', [], { cold });
-    expect(found.on).toBe('2026-08-21');
-    expect(found.because[0]).toContain('first measured cold on 2025-09-20');
+    const cold = { is: 'seasonal', firstColdDate: '2025-09-20', prepareByDay: '08-21' } as const;
+    const found = dueOf('freeze', [], { coldSeason: cold });
+    expect(found.dueDate).toBe('2026-08-21');
+    expect(found.reasons[0]).toContain('first measured cold on 2025-09-20');
   });
 
   test('a place that never grew cold in a year needs none', () => {
-    const found = dueOf('freeze', [], { cold: { is: 'never', lowestC: 7 } });
-    expect(found).toMatchObject({ state: 'not-needed', because: [expect.stringContaining('40 F')] });
+    const found = dueOf('freeze', [], { coldSeason: { is: 'never', minC: 7 } });
+    expect(found).toMatchObject({ state: 'not-needed', reasons: [expect.stringContaining('40 F')] });
   });
 
   test('a plan of a person rules over both', () => {
-    const cold = { is: 'from', coldOn: '2025-09-20', readyBy: '08-21' } as const;
+    const cold = { is: 'seasonal', firstColdDate: '2025-09-20', prepareByDay: '08-21' } as const;
     const plan = entry('check-plan', '2026-05-02', { check: 'freeze', on: '11-01' });
-    expect(dueOf('freeze', [plan], { cold }).on).toBe('2026-11-01');
+    expect(dueOf('freeze', [plan], { coldSeason: cold }).dueDate).toBe('2026-11-01');
   });
 });
 
@@ -741,7 +745,7 @@ describe('prechargeTarget', () => {
   ])('%s has none', (_, more, why) => {
     expect(prechargeTarget(cardOf(more), undefined)).toMatchObject({
       is: 'unknown',
-      why: expect.stringContaining(why),
+      reason: expect.stringContaining(why),
     });
   });
 });
@@ -755,15 +759,15 @@ describe('a well that is new here', () => {
       '2026-10-03',
       '2026-10-03',
       undefined,
-      'unwritten',
+      'not-recorded',
     ],
-    ['in the middle of winter: so too', '2027-01-10', '2027-01-12', undefined, 'unwritten'],
+    ['in the middle of winter: so too', '2027-01-10', '2027-01-12', undefined, 'not-recorded'],
     ['in winter, looked at in spring: the season is over', '2027-01-10', '2027-04-10', '2027-10-01', 'later'],
     ['at the end of winter: in autumn', '2027-03-05', '2027-03-05', '2027-10-01', 'later'],
   ])('is made ready for frost: %s', (_what, firstOn, today, on, state) => {
     const at = (day: string): number => Date.parse(`${day}T18:00:00Z`);
-    const found = dueOf('freeze', [], { firstMs: at(firstOn), nowMs: at(today) });
-    expect([found.on, found.state]).toEqual([on, state]);
-    expect(found.proposedOn === undefined).toBe(on !== undefined);
+    const found = dueOf('freeze', [], { firstSeenMs: at(firstOn), nowMs: at(today) });
+    expect([found.dueDate, found.state]).toEqual([on, state]);
+    expect(found.proposedDate === undefined).toBe(on !== undefined);
   });
 });

@@ -1,12 +1,12 @@
 import { describe, expect, test } from 'vitest';
-import { currentEntries, historyOf, type Entry } from '../../src/book/entry.ts';
+import { currentEntries, previousVersions, type Entry } from '../../src/book/entry.ts';
 
 const entry = (id: string, more: Partial<Entry> = {}): Entry => ({
   id,
   well: 'orchard',
   kind: 'note',
   atMs: 1000,
-  madeMs: 2000,
+  createdMs: 2000,
   body: { text: id },
   ...more,
 });
@@ -19,7 +19,7 @@ describe('currentEntries', () => {
     ['one struck out counts no more', [entry('a'), entry('x', { kind: 'struck', replaces: 'a' })], ''],
     [
       'two that put the same right are both shown',
-      [entry('a'), entry('b', { replaces: 'a' }), entry('c', { replaces: 'a', madeMs: 2001 })],
+      [entry('a'), entry('b', { replaces: 'a' }), entry('c', { replaces: 'a', createdMs: 2001 })],
       'b c',
     ],
   ])('%s', (_, entries, ids) => {
@@ -34,12 +34,12 @@ describe('currentEntries', () => {
 describe('historyOf', () => {
   test('is the chain of what was replaced, newest first', () => {
     const all = [entry('a'), entry('b', { replaces: 'a' }), entry('c', { replaces: 'b' })];
-    expect(historyOf(all[2]!, all).map(({ id }) => id)).toEqual(['b', 'a']);
-    expect(historyOf(all[0]!, all)).toEqual([]);
+    expect(previousVersions(all[2]!, all).map(({ id }) => id)).toEqual(['b', 'a']);
+    expect(previousVersions(all[0]!, all)).toEqual([]);
   });
 
   test('ends at a circle', () => {
     const all = [entry('a', { replaces: 'b' }), entry('b', { replaces: 'a' })];
-    expect(historyOf(all[0]!, all).map(({ id }) => id)).toEqual(['b', 'a']);
+    expect(previousVersions(all[0]!, all).map(({ id }) => id)).toEqual(['b', 'a']);
   });
 });

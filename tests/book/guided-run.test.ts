@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { CycleEvent } from '../../shared/api/events.ts';
-import { guidedRun, type GuideNow } from '../../src/book/guided-run.ts';
+import { guidedRun, type GuidedRunInput } from '../../src/book/guided-run.ts';
 
 const SINCE = Date.parse('2026-05-10T15:00:00Z');
 const at = (s: number): number => SINCE + s * 1000;
@@ -22,26 +22,26 @@ function cycle(startS: number, ranS: number, more: Partial<CycleEvent> = {}): Cy
 }
 
 /** At so many seconds after the guide began, heard 2 s ago. */
-const now = (s: number, more: Partial<GuideNow> = {}): GuideNow => ({
+const now = (s: number, more: Partial<GuidedRunInput> = {}): GuidedRunInput => ({
   sinceMs: SINCE,
   nowMs: at(s),
   control: 'pressure-switch',
-  heardMs: at(s - 2),
+  lastReadingMs: at(s - 2),
   running: false,
   cycles: [],
-  usualRanS: 100,
+  normalRanS: 100,
   ...more,
 });
 
 describe('guidedRun', () => {
-  test.each<[string, GuideNow, object]>([
-    ['no clamp was ever heard', { ...now(5), heardMs: undefined } as never, { is: 'unheard' }],
-    ['nothing comes any more', now(300, { heardMs: at(100) }), { is: 'unheard', silentS: 200 }],
+  test.each<[string, GuidedRunInput, object]>([
+    ['no clamp was ever heard', { ...now(5), lastReadingMs: undefined } as never, { is: 'no-data' }],
+    ['nothing comes any more', now(300, { lastReadingMs: at(100) }), { is: 'no-data', silentS: 200 }],
     ['it rests', now(30), { is: 'waiting', waitedS: 30 }],
     [
       'it ran before the guide began',
       now(5, { running: true, runningSinceMs: at(-40) }),
-      { is: 'runs-already', ranS: 45 },
+      { is: 'already-running', ranS: 45 },
     ],
     ['it runs', now(60, { running: true, runningSinceMs: at(20) }), { is: 'running', ranS: 40, long: false }],
     [
@@ -49,11 +49,11 @@ describe('guidedRun', () => {
       now(260, { running: true, runningSinceMs: at(20) }),
       { is: 'running', ranS: 240, long: true },
     ],
-    ['it never starts', now(1900), { is: 'gave-up', because: 'no-start' }],
+    ['it never starts', now(1900), { is: 'timed-out', reason: 'no-start' }],
     [
       'it never stops',
       now(3800, { running: true, runningSinceMs: at(20) }),
-      { is: 'gave-up', because: 'no-stop' },
+      { is: 'timed-out', reason: 'no-stop' },
     ],
     [
       'a run that began before counts for nothing',
@@ -63,12 +63,12 @@ describe('guidedRun', () => {
     [
       'a run with a hole',
       now(200, { cycles: [cycle(20, 100, { flags: ['gap'] })] }),
-      { is: 'unusable', because: 'gap' },
+      { is: 'unusable', reason: 'gap' },
     ],
     [
       'a start that failed',
       now(200, { cycles: [cycle(20, 1, { flags: ['failed-start'] })] }),
-      { is: 'unusable', because: 'failed-start' },
+      { is: 'unusable', reason: 'failed-start' },
     ],
     [
       'a good run after a bad one',
@@ -76,10 +76,10 @@ describe('guidedRun', () => {
       {
         is: 'done',
         readings: [
-          { what: 'amps', si: 7.9 },
-          { what: 'cut-in', si: 276 },
-          { what: 'cut-out', si: 414 },
-          { what: 'fill-time', si: 95 },
+          { kind: 'amps', si: 7.9 },
+          { kind: 'cut-in', si: 276 },
+          { kind: 'cut-out', si: 414 },
+          { kind: 'fill-time', si: 95 },
         ],
         missing: [],
         coarse: false,
@@ -87,7 +87,7 @@ describe('guidedRun', () => {
     ],
     [
       'what was shown stays, though the node fell silent',
-      now(900, { heardMs: at(130), cycles: [cycle(20, 100)] }),
+      now(900, { lastReadingMs: at(130), cycles: [cycle(20, 100)] }),
       { is: 'done' },
     ],
     [
@@ -96,12 +96,12 @@ describe('guidedRun', () => {
       {
         is: 'done',
         readings: [
-          { what: 'amps', si: 7.9 },
-          { what: 'fill-time', si: 100 },
+          { kind: 'amps', si: 7.9 },
+          { kind: 'fill-time', si: 100 },
         ],
         missing: [
-          { what: 'cut-in', because: 'no-sensor' },
-          { what: 'cut-out', because: 'no-sensor' },
+          { kind: 'cut-in', reason: 'no-sensor' },
+          { kind: 'cut-out', reason: 'no-sensor' },
         ],
       },
     ],
@@ -111,12 +111,12 @@ describe('guidedRun', () => {
       {
         is: 'done',
         readings: [
-          { what: 'amps', si: 7.9 },
-          { what: 'cut-in', si: 276 },
+          { kind: 'amps', si: 7.9 },
+          { kind: 'cut-in', si: 276 },
         ],
         missing: [
-          { what: 'cut-out', because: 'not-reached' },
-          { what: 'fill-time', because: 'not-reached' },
+          { kind: 'cut-out', reason: 'not-reached' },
+          { kind: 'fill-time', reason: 'not-reached' },
         ],
         coarse: true,
       },
@@ -126,11 +126,11 @@ describe('guidedRun', () => {
       now(200, { control: 'float', cycles: [cycle(20, 100)] }),
       {
         is: 'done',
-        readings: [{ what: 'amps', si: 7.9 }],
+        readings: [{ kind: 'amps', si: 7.9 }],
         missing: [
-          { what: 'cut-in', because: 'not-by-pressure' },
-          { what: 'cut-out', because: 'not-by-pressure' },
-          { what: 'fill-time', because: 'not-by-pressure' },
+          { kind: 'cut-in', reason: 'not-by-pressure' },
+          { kind: 'cut-out', reason: 'not-by-pressure' },
+          { kind: 'fill-time', reason: 'not-by-pressure' },
         ],
       },
     ],
@@ -140,9 +140,9 @@ describe('guidedRun', () => {
       {
         is: 'done',
         readings: [
-          { what: 'amps', si: 7.9 },
-          { what: 'amps', si: 7.8, line: 2 },
-          { what: 'amps', si: 8, line: 3 },
+          { kind: 'amps', si: 7.9 },
+          { kind: 'amps', si: 7.8, phase: 2 },
+          { kind: 'amps', si: 8, phase: 3 },
         ],
       },
     ],

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { Label } from '../../shared/api/labels.ts';
 import type { UnitSystem } from '../../shared/quantity/print-quantity.ts';
 import { LABEL_KINDS, type LabelKind } from '../../shared/words/label-words.ts';
-import { labelsOf } from '../../src/book/labels.ts';
+import { buildLabels } from '../../src/book/labels.ts';
 import type { MeasuredFacts } from '../../src/book/newest-readings.ts';
 import { readCard } from '../../src/card/read-card.ts';
 
@@ -61,7 +61,7 @@ const MEASURED: MeasuredFacts = {
 function labels(written: object, measured: MeasuredFacts = {}, units: UnitSystem = 'us'): Label[] {
   const read = readCard(written);
   if ('problem' in read) throw new Error(read.problem);
-  return labelsOf({ card: read.card, measured: () => measured, made: '2026-07-14' }, units);
+  return buildLabels({ card: read.card, measured: () => measured, madeOn: '2026-07-14' }, units);
 }
 
 function label(kind: LabelKind, ...from: Parameters<typeof labels>): Label {
@@ -71,8 +71,8 @@ function label(kind: LabelKind, ...from: Parameters<typeof labels>): Label {
 /** A label as a person would read it out: main figures first with a star, blanks as a rule. */
 function text({ lines }: Label): string[] {
   return lines.map(
-    ({ name, value, beside, main }) =>
-      `${main ? '* ' : ''}${name}: ${value?.replaceAll('\u00a0', ' ') ?? '____'}${beside === undefined ? '' : ` (${beside})`}`,
+    ({ name, value, detail, prominent }) =>
+      `${prominent ? '* ' : ''}${name}: ${value?.replaceAll('\u00a0', ' ') ?? '____'}${detail === undefined ? '' : ` (${detail})`}`,
   );
 }
 
@@ -138,24 +138,25 @@ describe('labelsOf', () => {
   test('of a well of which only the name is known are blanks with names, without a code that would say nothing', () => {
     const blank = labels({ well: 'barn' });
     expect(blank.map(({ kind }) => kind)).toEqual([...LABEL_KINDS]);
-    for (const { lines, says } of blank) {
+    for (const { lines, plainText } of blank) {
       expect(lines.length).toBeGreaterThanOrEqual(6);
       expect(lines.filter(({ value }) => value !== undefined)).toEqual([]);
-      expect(says).toEqual([]);
+      expect(plainText).toEqual([]);
     }
   });
 
   test('have three main figures at least, so that a blank label asks for what matters', () => {
     for (const { kind, lines } of labels({ well: 'barn' }))
-      expect([kind, lines.filter(({ main }) => main).length >= (kind === 'pressure-switch' ? 1 : 2)]).toEqual(
-        [kind, true],
-      );
+      expect([
+        kind,
+        lines.filter(({ prominent }) => prominent).length >= (kind === 'pressure-switch' ? 1 : 2),
+      ]).toEqual([kind, true]);
   });
 
   test('say the same facts in the code as in print', () => {
-    for (const { lines, says } of labels(WHOLE, MEASURED))
-      expect(says.slice(1)).toHaveLength(lines.filter(({ value }) => value !== undefined).length);
-    expect(label('tank', WHOLE, MEASURED).says[1]).toBe(
+    for (const { lines, plainText } of labels(WHOLE, MEASURED))
+      expect(plainText.slice(1)).toHaveLength(lines.filter(({ value }) => value !== undefined).length);
+    expect(label('tank', WHOLE, MEASURED).plainText[1]).toBe(
       'precharge: 39 psi, with the tank empty of water and the pump off: 2 psi under the measured cut-in of 41 psi',
     );
   });
@@ -280,5 +281,5 @@ test('every label carries its caution: the lock where there are live parts, the 
   expect(cautions['well-head']).toMatch(
     /Well contractors only: breaker locked off before the cap is lifted.*disinfected and tested.*pits/u,
   );
-  for (const { says } of labels(WHOLE, MEASURED)) expect(says.join('\n')).not.toMatch(/photo/iu);
+  for (const { plainText } of labels(WHOLE, MEASURED)) expect(plainText.join('\n')).not.toMatch(/photo/iu);
 });

@@ -1,8 +1,8 @@
 /** What was measured beside what is written. */
 import { describe, expect, test } from 'vitest';
-import { besideWords, switchWords } from '../../shared/words/measured.ts';
+import { comparisonText, switchComparisonText } from '../../shared/words/measured.ts';
 import type { Baseline } from '../../src/baseline/baseline.ts';
-import { measuredBeside } from '../../src/book/measured.ts';
+import { compareWithCard } from '../../src/book/measured.ts';
 import { readEntry } from '../../src/book/read-entry.ts';
 import type { Entry } from '../../src/book/entry.ts';
 import { readCard } from '../../src/card/read-card.ts';
@@ -34,7 +34,7 @@ function reading(day: number, body: object, id = `e${day}`): Entry {
   const at = new Date(T0 + day * DAY_MS).toISOString();
   const read = readEntry(
     { kind: 'reading', well: 'a', at, ...body },
-    { id, madeMs: T0 + 90 * DAY_MS, by: 'Ines' },
+    { id, createdMs: T0 + 90 * DAY_MS, by: 'Ines' },
   );
   if ('problem' in read) throw new Error(read.problem);
   return read.entry;
@@ -52,7 +52,7 @@ describe('measuredBeside', () => {
     [
       string,
       object,
-      Parameters<typeof measuredBeside>[0]['usual'],
+      Parameters<typeof compareWithCard>[0]['normals'],
       Entry[],
       Record<string, boolean | undefined>,
     ]
@@ -121,7 +121,7 @@ describe('measuredBeside', () => {
       { 'pumps.p2.pump.maxAmps': false },
     ],
   ])('%s', (_name, card, usual, entries, differs) => {
-    const beside = measuredBeside({ card: cardOf(card), usual, entries });
+    const beside = compareWithCard({ card: cardOf(card), normals: usual, entries });
     expect(Object.fromEntries(beside.map((one) => [one.key, one.differs]))).toEqual(differs);
   });
 
@@ -132,41 +132,43 @@ describe('measuredBeside', () => {
       reading(3, { what: 'cut-in', value: '39 psi', replaces: 'e1' }),
       reading(4, { what: 'cut-in', value: '40 psi', pinned: true }),
     ];
-    const [cutIn] = measuredBeside({ card: cardOf(CARD), usual: usualOf({ cutIn: 41 }), entries });
+    const [cutIn] = compareWithCard({ card: cardOf(CARD), normals: usualOf({ cutIn: 41 }), entries });
     const told = cutIn!.measured.map(({ from, value, by }) => [from, Math.round(value / PSI), by]);
     expect(told).toEqual([
       ['pinned', 40, 'Ines'],
       ['hand', 39, 'Ines'],
       ['sensors', 42, 'Ines'],
-      ['learnt', 41, undefined],
+      ['learned', 41, undefined],
     ]);
   });
 });
 
 describe('said', () => {
-  const beside = measuredBeside({
+  const beside = compareWithCard({
     card: cardOf(CARD),
-    usual: usualOf({ amps: 7.9, cutIn: 41, cutOut: 59 }),
+    normals: usualOf({ amps: 7.9, cutIn: 41, cutOut: 59 }),
     entries: [reading(1, { what: 'precharge', value: '31 psi' })],
   });
 
   test('a switch by both its points', () => {
-    expect(switchWords(beside, 'us')).toBe('written 40/60 psi, measured 41/59 psi (usual by the readings)');
-    expect(switchWords(beside, 'metric')).toBe(
+    expect(switchComparisonText(beside, 'us')).toBe(
+      'written 40/60 psi, measured 41/59 psi (usual by the readings)',
+    );
+    expect(switchComparisonText(beside, 'metric')).toBe(
       'written 276/414 kPa, measured 283/407 kPa (usual by the readings)',
     );
-    expect(switchWords(beside.slice(0, 2), 'us')).toBeUndefined();
+    expect(switchComparisonText(beside.slice(0, 2), 'us')).toBeUndefined();
   });
 
   test('a figure, a most, and one that is not written', () => {
     const words = (key: string): string =>
-      besideWords(
+      comparisonText(
         beside.find((one) => one.key === key)!,
         'us',
       );
     expect(words('tank.precharge')).toBe('written 38 psi, measured 31 psi (brought by hand)');
     expect(words('pump.maxAmps')).toBe('written at most 9.8 A, measured 7.9 A (usual by the readings)');
-    const bare = measuredBeside({ card: cardOf({}), usual: usualOf({ amps: 7.9 }), entries: [] });
-    expect(besideWords(bare[0]!, 'us')).toBe('not written, measured 7.9 A (usual by the readings)');
+    const bare = compareWithCard({ card: cardOf({}), normals: usualOf({ amps: 7.9 }), entries: [] });
+    expect(comparisonText(bare[0]!, 'us')).toBe('not written, measured 7.9 A (usual by the readings)');
   });
 });

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { paperType } from '../../src/book/paper-type.ts';
+import { detectMediaType } from '../../src/book/paper-type.ts';
 
 const bytes = (text: string): Uint8Array => Uint8Array.from(text, (letter) => letter.charCodeAt(0));
 
@@ -19,6 +19,6 @@ describe('paperType', () => {
     ['a packed folder', 'PK\u0003\u0004', undefined],
     ['nothing', '', undefined],
   ])('%s', (_, head, type) => {
-    expect(paperType(bytes(head))).toBe(type);
+    expect(detectMediaType(bytes(head))).toBe(type);
   });
 });

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { isWhole } from '../../src/book/paper-whole.ts';
-import { paperType } from '../../src/book/paper-type.ts';
+import { isComplete } from '../../src/book/paper-whole.ts';
+import { detectMediaType } from '../../src/book/paper-type.ts';
 
 const latin = (text: string): number[] => [...Buffer.from(text, 'latin1')];
 const word = (n: number): number[] => [n >>> 24, (n >>> 16) & 255, (n >>> 8) & 255, n & 255];
@@ -43,23 +43,23 @@ describe('a paper that', () => {
     ['HEIC', HEIC],
   ])('is a %s is whole to its end, and no beginning of it is', (_, list) => {
     const bytes = Uint8Array.from(list);
-    const type = paperType(bytes)!;
-    expect(isWhole(bytes, type)).toBe(true);
+    const type = detectMediaType(bytes)!;
+    expect(isComplete(bytes, type)).toBe(true);
     for (let n = 13; n < bytes.length - 1; n++) {
       // A HEIC that ends between two boxes is a whole file of fewer boxes, and a PDF is whole with its mark.
       const mayEnd =
         (type === 'image/heic' && n === 16) || (type === 'application/pdf' && n >= bytes.length - 1);
-      expect(isWhole(bytes.subarray(0, n), type), `${n} of ${bytes.length}`).toBe(mayEnd);
+      expect(isComplete(bytes.subarray(0, n), type), `${n} of ${bytes.length}`).toBe(mayEnd);
     }
   });
 
   test('has something after its end is let be', () => {
     for (const list of [PNG, JPEG, WEBP]) {
       const bytes = Uint8Array.from([...list, 1, 2, 3]);
-      expect(isWhole(bytes, paperType(bytes)!)).toBe(true);
+      expect(isComplete(bytes, detectMediaType(bytes)!)).toBe(true);
     }
   });
 
   test('is text may end anywhere', () =>
-    expect(isWhole(Uint8Array.from(latin('Sta')), 'text/plain')).toBe(true));
+    expect(isComplete(Uint8Array.from(latin('Sta')), 'text/plain')).toBe(true));
 });

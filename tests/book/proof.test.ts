@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { CycleEvent, CycleFlag, DayEvent } from '../../shared/api/events.ts';
-import { PROOF_DAYS, proofOf, proofWindows, type Measure } from '../../src/book/proof.ts';
+import { REPORT_DAYS, beforeAfterReport, reportWindows, type Measure } from '../../src/book/proof.ts';
 import type { Visit } from '../../src/book/visits.ts';
 
 const HOUR = 3_600_000;
@@ -39,16 +39,24 @@ function runs(
 }
 
 const proof = (cycles: CycleEvent[], more: { visit?: Visit; days?: DayEvent[] } = {}) =>
-  proofOf({ visit, pump: 'p1', timeZone: 'America/Denver', cycles, days: [], baselines: [], ...more });
+  beforeAfterReport({
+    visit,
+    pump: 'p1',
+    timeZone: 'America/Denver',
+    cycles,
+    days: [],
+    baselines: [],
+    ...more,
+  });
 const line = (measure: Measure, ...asked: Parameters<typeof proof>) =>
   proof(...asked).find((one) => one.measure === measure)!;
 
 describe('what proofOf says of running amps', () => {
   test.each<[string, Runs, Runs, string, number | undefined]>([
-    ['nothing after yet', { n: 20 }, { n: 0 }, 'not-known-yet', undefined],
-    ['nine runs are not enough', { n: 20 }, { n: 9 }, 'not-known-yet', undefined],
+    ['nothing after yet', { n: 20 }, { n: 0 }, 'pending', undefined],
+    ['nine runs are not enough', { n: 20 }, { n: 9 }, 'pending', undefined],
     ['ten are', { n: 20 }, { n: 10, amps: 8.9 }, 'changed', 1],
-    ['nothing known before', { n: 3 }, { n: 20 }, 'no-before', undefined],
+    ['nothing known before', { n: 3 }, { n: 20 }, 'no-baseline', undefined],
     [
       'a change under the scatter before',
       { n: 20, scatter: 0.4 },
@@ -63,9 +71,9 @@ describe('what proofOf says of running amps', () => {
   ])('%s', (_, before, after, verdict, by) => {
     const found = line('amps', [...runs('before', before), ...runs('after', after)]);
     expect(found.verdict).toBe(verdict);
-    if (by === undefined) expect(found.by).toBeUndefined();
-    else expect(found.by).toBeCloseTo(by, 6);
-    expect([found.before.n, found.after.n]).toEqual([before.n, after.n]);
+    if (by === undefined) expect(found.difference).toBeUndefined();
+    else expect(found.difference).toBeCloseTo(by, 6);
+    expect([found.before.count, found.after.count]).toEqual([before.n, after.n]);
   });
 });
 
@@ -77,7 +85,7 @@ describe('what counts', () => {
     ['two runs in one', 'merged', 0],
     ['readings far apart do', 'coarse', 12],
   ])('runs with %s', (_, flag, n) => {
-    expect(line('amps', runs('after', { n: 12, more: { flags: [flag] } })).after.n).toBe(n);
+    expect(line('amps', runs('after', { n: 12, more: { flags: [flag] } })).after.count).toBe(n);
   });
 
   test('of the visit itself and of another pump nothing', () => {
@@ -86,8 +94,8 @@ describe('what counts', () => {
       started: new Date(OPENED + i * 60_000).toISOString(),
       stopped: new Date(OPENED + i * 60_000 + 1).toISOString(),
     }));
-    expect(line('amps', during)).toMatchObject({ before: { n: 0 }, after: { n: 0 } });
-    expect(line('amps', runs('after', { n: 12, more: { pump: 'p2' } })).after.n).toBe(0);
+    expect(line('amps', during)).toMatchObject({ before: { count: 0 }, after: { count: 0 } });
+    expect(line('amps', runs('after', { n: 12, more: { pump: 'p2' } })).after.count).toBe(0);
   });
 
   test('a fill is the quicker half of the runs, and a run that did not fill is none', () => {
@@ -96,7 +104,7 @@ describe('what counts', () => {
       ...runs('after', { n: 19, ranS: 900 }),
       ...runs('after', { n: 5, ranS: 20, more: { flags: ['no-cut-out'] } }),
     ];
-    expect(line('fill-time', cycles).after).toMatchObject({ n: 20, median: 100 });
+    expect(line('fill-time', cycles).after).toMatchObject({ count: 20, median: 100 });
   });
 
   test('days that lie whole on one side and were heard', () => {
@@ -118,14 +126,14 @@ describe('what counts', () => {
     ];
     expect(line('cycles-a-day', [], { days })).toMatchObject({
       verdict: 'changed',
-      before: { n: 4, median: 60 },
-      after: { n: 3, median: 21 },
-      by: -39,
+      before: { count: 4, median: 60 },
+      after: { count: 3, median: 21 },
+      difference: -39,
     });
-    expect(line('leak', [], { days })).toMatchObject({ verdict: 'changed', by: -300 });
+    expect(line('leak', [], { days })).toMatchObject({ verdict: 'changed', difference: -300 });
     // Of a well whose leak was never judged nothing is said.
     expect(line('leak', [], { days: days.map(({ leakLPerDay: _leak, ...rest }) => rest) }).verdict).toBe(
-      'not-known-yet',
+      'pending',
     );
   });
 
@@ -150,7 +158,7 @@ test('what was usual stands beside it, as it was told last before the visit', ()
     at,
     amps,
   });
-  const found = proofOf({
+  const found = beforeAfterReport({
     visit,
     pump: 'p1',
     timeZone: 'UTC',
@@ -162,26 +170,26 @@ test('what was usual stands beside it, as it was told last before the visit', ()
       baseline('2026-05-20T00:00:00Z', 9),
     ],
   });
-  expect(found.find(({ measure }) => measure === 'amps')?.usual).toBe(7.9);
+  expect(found.find(({ measure }) => measure === 'amps')?.normal).toBe(7.9);
 });
 
 describe('proofWindows', () => {
   test.each<[string, Visit, number, number | undefined]>([
-    ['two weeks on either side', visit, OPENED - PROOF_DAYS * DAY, visit.closedMs! + PROOF_DAYS * DAY],
+    ['two weeks on either side', visit, OPENED - REPORT_DAYS * DAY, visit.closedMs! + REPORT_DAYS * DAY],
     [
       'an open visit has no after',
       { id: 'a', openedMs: OPENED, newBaseline: false },
-      OPENED - PROOF_DAYS * DAY,
+      OPENED - REPORT_DAYS * DAY,
       undefined,
     ],
     [
       'neighbours are nearer',
-      { ...visit, quietFromMs: OPENED - DAY, quietUntilMs: OPENED + DAY },
+      { ...visit, windowStartMs: OPENED - DAY, windowEndMs: OPENED + DAY },
       OPENED - DAY,
       OPENED + DAY,
     ],
   ])('%s', (_, of, from, to) => {
-    const { before, after } = proofWindows(of);
+    const { before, after } = reportWindows(of);
     expect([before[0], after?.[1]]).toEqual([from, to]);
   });
 });

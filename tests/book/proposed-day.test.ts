@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import { addDays, daysBetween } from '../../src/book/days.ts';
-import { proposedDay } from '../../src/book/proposed-day.ts';
+import { proposedDate } from '../../src/book/proposed-day.ts';
 
 const FIRST = '2026-11-26';
 const names = (count: number): string[] => Array.from({ length: count }, (_, at) => `well-${at + 1}`);
 const daysOf = (count: number, today = FIRST): string[] =>
-  names(count).map((well) => proposedDay({ well, firstOn: FIRST, today, wells: count }));
+  names(count).map((well) => proposedDate({ well, firstDate: FIRST, today, wellCount: count }));
 const weekday = (on: string): number => new Date(`${on}T00:00:00Z`).getUTCDay();
 const mostOnOne = (days: readonly string[]): number =>
   Math.max(...[...new Set(days)].map((day) => days.filter((one) => one === day).length));
@@ -31,14 +31,21 @@ describe('proposedDay', () => {
 
   test('stays where it is as time goes on, and one well more moves nothing', () => {
     expect(daysOf(200, '2026-12-05')).toEqual(daysOf(200));
-    const more = names(200).map((well) => proposedDay({ well, firstOn: FIRST, today: FIRST, wells: 201 }));
+    const more = names(200).map((well) =>
+      proposedDate({ well, firstDate: FIRST, today: FIRST, wellCount: 201 }),
+    );
     expect(more).toEqual(daysOf(200));
   });
 
   test('one that passed comes again on the same weekday, never before today', () => {
     const [on] = daysOf(1) as [string];
     for (const late of [1, 34, 35, 36, 400]) {
-      const again = proposedDay({ well: 'well-1', firstOn: FIRST, today: addDays(on, late), wells: 1 });
+      const again = proposedDate({
+        well: 'well-1',
+        firstDate: FIRST,
+        today: addDays(on, late),
+        wellCount: 1,
+      });
       expect(daysBetween(addDays(on, late), again)).toBeGreaterThanOrEqual(0);
       expect(daysBetween(addDays(on, late), again)).toBeLessThan(35);
       expect(weekday(again)).toBe(weekday(on));
@@ -46,7 +53,7 @@ describe('proposedDay', () => {
   });
 
   test('without a first day it is within five weeks, and the same tomorrow', () => {
-    const of = (today: string): string => proposedDay({ well: 'mill', today, wells: 1 });
+    const of = (today: string): string => proposedDate({ well: 'mill', today, wellCount: 1 });
     expect(daysBetween('2026-11-26', of('2026-11-26'))).toBeLessThan(35);
     expect(of(of('2026-11-26'))).toBe(of('2026-11-26'));
   });

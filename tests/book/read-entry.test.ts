@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { readEntry } from '../../src/book/read-entry.ts';
 
 const MADE = Date.UTC(2026, 4, 2, 12);
-const read = (json: unknown) => readEntry(json, { id: 'e1', madeMs: MADE, by: 'Ines' });
+const read = (json: unknown) => readEntry(json, { id: 'e1', createdMs: MADE, by: 'Ines' });
 const HASH = 'a'.repeat(64);
 
 describe('readEntry', () => {
@@ -30,7 +30,7 @@ describe('readEntry', () => {
         well: 'orchard',
         kind,
         atMs: Date.UTC(2026, 4, 1, 8),
-        madeMs: MADE,
+        createdMs: MADE,
         by: 'Ines',
         ...(replaces !== undefined && { replaces }),
         body,

@@ -3,7 +3,7 @@ import { readEntry } from '../../src/book/read-entry.ts';
 import { readingSi } from '../../src/book/read-reading.ts';
 
 const read = (body: Record<string, unknown>) =>
-  readEntry({ kind: 'reading', well: 'orchard', ...body }, { id: 'e1', madeMs: Date.UTC(2026, 4, 2) });
+  readEntry({ kind: 'reading', well: 'orchard', ...body }, { id: 'e1', createdMs: Date.UTC(2026, 4, 2) });
 
 describe('a reading is taken', () => {
   test.each<[Record<string, unknown>]>([

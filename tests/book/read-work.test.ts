@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { readEntry } from '../../src/book/read-entry.ts';
-import { asksNewBaseline, touchedOf, type Touched } from '../../src/book/read-work.ts';
+import { needsNewBaseline, affectedPartsOf, type AffectedPart } from '../../src/book/read-work.ts';
 
 const read = (body: Record<string, unknown>) =>
-  readEntry({ kind: 'work', well: 'orchard', ...body }, { id: 'e1', madeMs: Date.UTC(2026, 4, 2) });
+  readEntry({ kind: 'work', well: 'orchard', ...body }, { id: 'e1', createdMs: Date.UTC(2026, 4, 2) });
 
 describe('work', () => {
   test.each<[Record<string, unknown>, string]>([
@@ -20,7 +20,7 @@ describe('work', () => {
     expect('problem' in found ? found.problem : 'taken').toContain(says);
   });
 
-  test.each<[Touched[], boolean]>([
+  test.each<[AffectedPart[], boolean]>([
     [[], false],
     [['pipe', 'sensors', 'wiring', 'well', 'other'], false],
     [['pipe', 'switch'], true],
@@ -28,6 +28,6 @@ describe('work', () => {
     [['motor'], true],
     [['tank'], true],
   ])('that touched %j asks for a new baseline: %s', (touched, asks) => {
-    expect(asksNewBaseline(touchedOf({ touched }))).toBe(asks);
+    expect(needsNewBaseline(affectedPartsOf({ touched }))).toBe(asks);
   });
 });

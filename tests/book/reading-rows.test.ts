@@ -8,7 +8,7 @@ const reading = (id: string, atMs: number, body: Record<string, unknown>): Entry
   well: 'orchard',
   kind: 'reading',
   atMs,
-  madeMs: atMs,
+  createdMs: atMs,
   by: 'Ines',
   body,
 });
@@ -36,13 +36,13 @@ describe('readingGroups', () => {
       ['p1'],
     );
     expect(group).toMatchObject({
-      what: 'amps',
+      kind: 'amps',
       dimension: 'current',
       pump: 'p1',
       pinnedId: 'b',
-      now: { si: 8.1, n: 12 },
+      recent: { si: 8.1, count: 12 },
     });
-    expect(group?.rows.map(({ id, apart }) => [id, apart?.toFixed(2)])).toEqual([
+    expect(group?.rows.map(({ id, difference }) => [id, difference?.toFixed(2)])).toEqual([
       ['a', undefined],
       ['b', undefined],
       ['c', '0.40'],
@@ -77,8 +77,8 @@ describe('readingGroups', () => {
       'amps p1 @line 2',
     ],
   ])('%s', (_, entries, n, said) => {
-    const words = readingGroups(entries, runs(n, 7), ['p1']).map(({ what, pump, where, rows, now }) =>
-      [what, pump, where && `@${where}`, rows.length > 1 && rows.length, now && 'now']
+    const words = readingGroups(entries, runs(n, 7), ['p1']).map(({ kind, pump, location, rows, recent }) =>
+      [kind, pump, location && `@${location}`, rows.length > 1 && rows.length, recent && 'now']
         .filter(Boolean)
         .join(' '),
     );
@@ -91,6 +91,6 @@ describe('readingGroups', () => {
       'p2',
     ]);
     expect(group?.pump).toBeUndefined();
-    expect(group?.now).toBeUndefined();
+    expect(group?.recent).toBeUndefined();
   });
 });

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { restNow, restsOf } from '../../src/book/rests.ts';
+import { currentDowntime, downtimes } from '../../src/book/rests.ts';
 
 const DAY_MS = 86_400_000;
 type Told = [day: number, kind: string, untilDay?: number];
@@ -12,7 +12,7 @@ const acts = (told: readonly Told[]) =>
   }));
 /** `laid-up 3-9`, in days; an end that nobody knows is left out. */
 const rests = (told: readonly Told[]): string[] =>
-  restsOf(acts(told)).map(
+  downtimes(acts(told)).map(
     ({ is, sinceMs, endMs }) => `${is} ${sinceMs / DAY_MS}-${endMs === undefined ? '' : endMs / DAY_MS}`,
   );
 
@@ -121,7 +121,7 @@ describe('restNow', () => {
     [35, 30, undefined],
     [41, undefined, 30],
   ])('on day %i', (day, nowSince, lastSince) => {
-    const { now, last } = restNow(acts(TWO), day * DAY_MS);
+    const { now, last } = currentDowntime(acts(TWO), day * DAY_MS);
     const since = (rest: typeof now): number | undefined => rest && rest.sinceMs / DAY_MS;
     expect([since(now), since(last)]).toEqual([nowSince, lastSince]);
   });

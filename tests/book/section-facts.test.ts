@@ -13,14 +13,14 @@ const level = (what: string, value: string, atMs: number): Entry => ({
   well: 'mill',
   kind: 'reading',
   atMs,
-  madeMs: atMs,
+  createdMs: atMs,
   body: { what, value },
 });
 
 describe('sectionFacts', () => {
   test('of a well of which nothing is known are none', () => {
-    expect(sectionFacts(undefined, [], 'us')).toEqual({ checkValvesM: [], checkValvesBeside: [] });
-    expect(sectionFacts(card({}), [], 'us')).toEqual({ checkValvesM: [], checkValvesBeside: [] });
+    expect(sectionFacts(undefined, [], 'us')).toEqual({ checkValvesM: [], checkValveLocations: [] });
+    expect(sectionFacts(card({}), [], 'us')).toEqual({ checkValvesM: [], checkValveLocations: [] });
   });
 
   test('come from the card, and levels from the newest reading', () => {
@@ -46,18 +46,18 @@ describe('sectionFacts', () => {
       'us',
     );
     expect(facts).toMatchObject({
-      pump: 'in-the-hole',
-      pumpSays: '1 hp, 230 V, 3 wires',
-      dropPipeSays: '1-1/4 in',
-      casingOf: '6-5/8 in',
-      checkValvesBeside: ['at the pump'],
-      tankSays: '44 gal, precharge 38 psi',
-      switchSays: 'on at 40 psi, off at 60 psi',
+      pump: 'in-the-well',
+      pumpText: '1 hp, 230 V, 3 wires',
+      dropPipeText: '1-1/4 in',
+      casingMaterial: '6-5/8 in',
+      checkValveLocations: ['at the pump'],
+      tankText: '44 gal, precharge 38 psi',
+      switchText: 'on at 40 psi, off at 60 psi',
     });
     // 1 ft is 0.3048 m (international foot, 1959).
-    expect(facts.staticM).toBeCloseTo(42 * 0.3048, 6);
-    expect(facts.holeM).toBeCloseTo(300 * 0.3048, 6);
-    expect(facts.setM).toBeCloseTo(180 * 0.3048, 6);
+    expect(facts.staticLevelM).toBeCloseTo(42 * 0.3048, 6);
+    expect(facts.wellDepthM).toBeCloseTo(300 * 0.3048, 6);
+    expect(facts.setDepthM).toBeCloseTo(180 * 0.3048, 6);
   });
 
   test('a pump of which nobody said what it is hangs nowhere', () => {

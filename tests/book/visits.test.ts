@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import type { Entry } from '../../src/book/entry.ts';
-import { touchedIn, visitsOf, workOf, type KeptAct } from '../../src/book/visits.ts';
+import { affectedByWork, visitsOf, workInVisit, type StoredAct } from '../../src/book/visits.ts';
 
-const act = (id: string, atMs: number, kind: string, body: object = {}): KeptAct => ({
+const act = (id: string, atMs: number, kind: string, body: object = {}): StoredAct => ({
   id,
   atMs,
   kind: `visit-${kind}`,
@@ -11,7 +11,7 @@ const act = (id: string, atMs: number, kind: string, body: object = {}): KeptAct
 });
 
 describe('visitsOf', () => {
-  test.each<[string, KeptAct[], string]>([
+  test.each<[string, StoredAct[], string]>([
     ['none', [], ''],
     ['one that is open', [act('a', 1, 'opened')], 'a 1-'],
     ['one that is closed', [act('a', 1, 'opened'), act('b', 2, 'closed')], 'a 1-2'],
@@ -46,9 +46,9 @@ describe('visitsOf', () => {
         closedMs: 2,
         closedBy: 'Ines',
         newBaseline: false,
-        quietUntilMs: 5,
+        windowEndMs: 5,
       },
-      { id: 'c', openedMs: 5, openedBy: 'Ines', newBaseline: false, quietFromMs: 2 },
+      { id: 'c', openedMs: 5, openedBy: 'Ines', newBaseline: false, windowStartMs: 2 },
     ]);
   });
 });
@@ -59,7 +59,7 @@ describe('workOf', () => {
     well: 'orchard',
     kind: 'work',
     atMs,
-    madeMs: atMs,
+    createdMs: atMs,
     body: { done: id, ...body },
   });
   const [visit] = visitsOf([act('a', 10, 'opened'), act('b', 20, 'closed')]);
@@ -72,9 +72,9 @@ describe('workOf', () => {
       work('written later', 900, { visit: 'a', touched: ['pipe', 'switch'] }),
       { ...work('a note', 15), kind: 'note' as const },
     ];
-    const mine = workOf(visit!, entries);
+    const mine = workInVisit(visit!, entries);
     expect(mine.map(({ id }) => id)).toEqual(['within', 'written later']);
-    expect(touchedIn(mine)).toEqual({ touched: ['switch', 'pipe'], newBaseline: true });
-    expect(touchedIn([])).toEqual({ touched: [], newBaseline: false });
+    expect(affectedByWork(mine)).toEqual({ affectedParts: ['switch', 'pipe'], newBaseline: true });
+    expect(affectedByWork([])).toEqual({ affectedParts: [], newBaseline: false });
   });
 });

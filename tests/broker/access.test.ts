@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { isNodeName, mayPublish, maySubscribe, type Session } from '../../src/broker/access.ts';
 
-const GATE: Session = { user: 'gate', names: new Set(['gate', 'shed']), listens: false };
-const LOCAL: Session = { names: 'any', listens: false };
-const RECORDER: Session = { user: 'recorder', names: new Set(['recorder']), listens: true };
+const GATE: Session = { user: 'gate', names: new Set(['gate', 'shed']), listenOnly: false };
+const LOCAL: Session = { names: 'any', listenOnly: false };
+const RECORDER: Session = { user: 'recorder', names: new Set(['recorder']), listenOnly: true };
 
 describe('mayPublish', () => {
   test.each([

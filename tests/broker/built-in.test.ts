@@ -8,7 +8,7 @@ import {
 } from '../../src/broker/built-in.ts';
 import { listen } from '../../src/broker/listen.ts';
 import { makeCredential, type NodeCredential } from '../../src/broker/credentials.ts';
-import { closed, connectNode, gatherer, nextMessage, text } from './support.ts';
+import { untilClosed, connectNode, messageCollector, nextMessage, text } from './support.ts';
 
 let opened: BuiltInBroker[] = [];
 afterEach(async () => {
@@ -19,12 +19,12 @@ afterEach(async () => {
 interface Bench {
   broker: BuiltInBroker;
   url: string;
-  box: ReturnType<typeof gatherer>;
+  box: ReturnType<typeof messageCollector>;
   troubles: string[];
 }
 
 async function open(more: Partial<BuiltInOptions> = {}): Promise<Bench> {
-  const box = gatherer();
+  const box = messageCollector();
   const troubles: string[] = [];
   const broker = await openBuiltInBroker({
     host: '127.0.0.1',
@@ -33,7 +33,7 @@ async function open(more: Partial<BuiltInOptions> = {}): Promise<Bench> {
     credential: () => undefined,
     allowLocal: false,
     onMessage: box.onMessage,
-    onTrouble: (sentence) => troubles.push(sentence),
+    onProblem: (sentence) => troubles.push(sentence),
     ...more,
   });
   opened.push(broker);
@@ -46,7 +46,7 @@ async function withNodes(speaksFor: Record<string, string[]>): Promise<{
 }> {
   const made = new Map<string, { row: NodeCredential; password: string }>();
   for (const [node, names] of Object.entries(speaksFor)) {
-    made.set(node, await makeCredential(node, { madeMs: 0, speaksFor: names }));
+    made.set(node, await makeCredential(node, { createdMs: 0, speaksFor: names }));
   }
   return { credential: (user) => made.get(user)?.row, password: (node) => made.get(node)!.password };
 }
@@ -100,7 +100,7 @@ describe('openBuiltInBroker: who may come in', () => {
 
   test('the name that a stranger gives stays on one line and within its quotes, and its address goes with it', async () => {
     const told: [sentence: string, from: string][] = [];
-    const { url } = await open({ onTrouble: (...trouble) => told.push(trouble) });
+    const { url } = await open({ onProblem: (...trouble) => told.push(trouble) });
     const username = 'a"\nTold Anna: all is well';
     await expect(connectNode(url, { username, password: 'x' })).rejects.toThrow('Bad username');
     await expect
@@ -152,8 +152,8 @@ describe('openBuiltInBroker: what a node may do', () => {
     const { url, box, troubles } = await open({ credential });
     const node = await connectNode(url, { username: 'gate', password: password('gate') });
     node.publish(topic, 'x', { qos: 0 });
-    await closed(node);
-    expect(box.heard).toEqual([]);
+    await untilClosed(node);
+    expect(box.received).toEqual([]);
     expect(troubles.join()).toContain('may not publish to');
   });
 
@@ -228,9 +228,9 @@ describe('openBuiltInBroker: what a node may do', () => {
   });
 
   test('a credential that listens hears everything under the root and publishes nothing', async () => {
-    const { row, password } = await makeCredential('recorder', { madeMs: 0 });
+    const { row, password } = await makeCredential('recorder', { createdMs: 0 });
     const { url, box } = await open({
-      credential: () => ({ secret: row.secret, speaksFor: [], listens: true }),
+      credential: () => ({ secret: row.secret, speaksFor: [], listenOnly: true }),
       allowLocal: true,
     });
     const recorder = await connectNode(url, { username: 'recorder', password });
@@ -241,8 +241,8 @@ describe('openBuiltInBroker: what a node may do', () => {
     expect(await next).toMatchObject({ topic: 'wells/shed/readings', payload: 'r' });
     await box.until(1);
     recorder.publish('wells/recorder/readings', 'x');
-    await closed(recorder);
-    expect(box.heard).toHaveLength(1);
+    await untilClosed(recorder);
+    expect(box.received).toHaveLength(1);
     await node.endAsync();
   });
 });
@@ -261,8 +261,8 @@ describe('openBuiltInBroker: messages', () => {
     await Promise.all([node.endAsync(), late.endAsync()]);
   });
 
-  test('when-kept: the node is acknowledged only after the message was kept', async () => {
-    const { url, box } = await open({ allowLocal: true, acknowledge: 'when-kept' });
+  test('after-commit: the node is acknowledged only after the message was kept', async () => {
+    const { url, box } = await open({ allowLocal: true, acknowledge: 'after-commit' });
     const node = await connectNode(url);
     let acknowledged = false;
     const sent = node.publishAsync('wells/shed/readings', 'r', { qos: 1 }).then(() => (acknowledged = true));
@@ -271,8 +271,8 @@ describe('openBuiltInBroker: messages', () => {
     const other = await connectNode(url);
     await other.subscribeAsync('wells/shed/kept', { qos: 1 });
     expect(acknowledged).toBe(false);
-    message!.how.kept!();
-    message!.how.kept!();
+    message!.how.acknowledge!();
+    message!.how.acknowledge!();
     await sent;
     expect(acknowledged).toBe(true);
     await Promise.all([node.endAsync(), other.endAsync()]);
@@ -295,7 +295,7 @@ describe('openBuiltInBroker: messages', () => {
     await first.broker.close();
 
     const second = await open({ allowLocal: true, retained });
-    expect(second.box.heard.map(({ topic, how }) => [topic, how.retained])).toEqual([
+    expect(second.box.received.map(({ topic, how }) => [topic, how.retained])).toEqual([
       ['wells/shed/hello', true],
     ]);
     const back = await connectNode(second.url);
@@ -315,8 +315,8 @@ describe('openBuiltInBroker: messages', () => {
     };
     const node = await connectNode(url, { will });
     await broker.close();
-    await closed(node);
-    expect(box.heard).toEqual([]);
+    await untilClosed(node);
+    expect(box.received).toEqual([]);
     await expect(broker.publish('wells/shed/kept', '{}', { qos: 1, retain: true })).rejects.toThrow(
       'is closed',
     );
@@ -359,8 +359,8 @@ describe('openBuiltInBroker: misbehaving clients', () => {
     await node.publishAsync('wells/shed/readings', Buffer.alloc(200 * 1024, 'x'), { qos: 1 });
     expect((await box.until(1))[0]!.payload).toHaveLength(200 * 1024);
     node.publish('wells/shed/readings', Buffer.alloc(MAX_PACKET_BYTES + 1, 'x'), { qos: 1 });
-    await closed(node);
-    expect(box.heard).toHaveLength(1);
+    await untilClosed(node);
+    expect(box.received).toHaveLength(1);
     expect(troubles.join()).toMatch(/a packet of \d+ B, at most 262144 B are taken/);
   });
 });

@@ -9,7 +9,7 @@ import { join } from 'node:path';
 import { afterEach, describe, expect, test } from 'vitest';
 import { parseRecordingLine } from '../../src/wire/recording.ts';
 import type { Broker } from '../../src/broker/broker.ts';
-import { openBrokerClient, waitBeforeTry, type BrokerClientOptions } from '../../src/broker/client.ts';
+import { openBrokerClient, reconnectDelayMs, type BrokerClientOptions } from '../../src/broker/client.ts';
 import { listen } from '../../src/broker/listen.ts';
 import {
   findCommand,
@@ -21,7 +21,7 @@ import {
   startMosquitto,
   type Mosquitto,
 } from './mosquitto.ts';
-import { connectNode, gatherer, text } from './support.ts';
+import { connectNode, messageCollector, text } from './support.ts';
 
 const ends: (() => Promise<unknown>)[] = [];
 afterEach(async () => {
@@ -58,8 +58,8 @@ describe('waitBeforeTry', () => {
     [7, 60_000],
     [1000, 60_000],
   ])('after %i failures at most %i ms, at least half of it', (failures, most) => {
-    expect(waitBeforeTry(failures, 0)).toBe(most);
-    expect(waitBeforeTry(failures, 0.999_999)).toBeGreaterThanOrEqual(most / 2);
+    expect(reconnectDelayMs(failures, 0)).toBe(most);
+    expect(reconnectDelayMs(failures, 0.999_999)).toBeGreaterThanOrEqual(most / 2);
   });
 });
 
@@ -160,7 +160,7 @@ describe.skipIf(MOSQUITTO === undefined)(`openBrokerClient on mosquitto${NO_MOSQ
   test('password file and access rules: what the documented rules allow is enough', async () => {
     const { ports } = await start(WITH_PASSWORDS, PASSWORDS);
     const url = `mqtt://127.0.0.1:${ports[0]}`;
-    const box = gatherer();
+    const box = messageCollector();
     const broker = await open({ url, user: 'stillwell', password: 'right', onMessage: box.onMessage });
     const node = await connectNode(url, { username: 'shed', password: 'node' });
     ends.push(() => node.endAsync(true));
@@ -186,28 +186,28 @@ describe.skipIf(MOSQUITTO === undefined)(`openBrokerClient on mosquitto${NO_MOSQ
     await expect(opening).rejects.toThrow('Check the user name and password in the settings');
   });
 
-  test('when-kept: what was not kept comes again on the next connection, what was kept does not', async () => {
+  test('after-commit: what was not kept comes again on the next connection, what was kept does not', async () => {
     const { ports } = await start(PLAIN);
     for (const version of [4, 5] as const) {
       const options = {
         url: `mqtt://127.0.0.1:${ports[0]}`,
         version,
         clientId: `kept-${version}`,
-        acknowledge: 'when-kept' as const,
+        acknowledge: 'after-commit' as const,
       };
-      const first = gatherer();
+      const first = messageCollector();
       const broker = await open({ ...options, onMessage: first.onMessage });
       const node = await connectNode(options.url);
       for (const payload of ['a', 'b', 'c', 'd'])
         await node.publishAsync('wells/shed/readings', payload, { qos: 1 });
       const heard = await first.until(4);
-      heard[0]!.how.kept!();
-      heard[2]!.how.kept!();
+      heard[0]!.how.acknowledge!();
+      heard[2]!.how.acknowledge!();
       await broker.publish('wells/shed/kept', '{}', { qos: 1, retain: false });
       await broker.close();
-      heard[1]!.how.kept!();
+      heard[1]!.how.acknowledge!();
 
-      const second = gatherer();
+      const second = messageCollector();
       await open({ ...options, onMessage: second.onMessage });
       expect((await second.until(2)).map(({ payload }) => text(payload))).toEqual(['b', 'd']);
       await node.publishAsync('wells/shed/readings', 'last', { qos: 1 });
@@ -222,7 +222,7 @@ describe.skipIf(MOSQUITTO === undefined)(`openBrokerClient on mosquitto${NO_MOSQ
     const states: string[] = [];
     let again: () => void = () => undefined;
     const back = new Promise<void>((resolve) => (again = resolve));
-    const box = gatherer();
+    const box = messageCollector();
     await open({
       url,
       onMessage: box.onMessage,
@@ -243,7 +243,7 @@ describe.skipIf(MOSQUITTO === undefined)(`openBrokerClient on mosquitto${NO_MOSQ
   test('two servers with a shared subscription hear each message once between them', async () => {
     const { ports } = await start(PLAIN);
     const url = `mqtt://127.0.0.1:${ports[0]}`;
-    const box = gatherer();
+    const box = messageCollector();
     await open({ url, version: 5, clientId: 'one', shareName: 'servers', onMessage: box.onMessage });
     await open({ url, version: 5, clientId: 'two', shareName: 'servers', onMessage: box.onMessage });
     const node = await connectNode(url);
@@ -258,7 +258,7 @@ describe.skipIf(MOSQUITTO === undefined)(`openBrokerClient on mosquitto${NO_MOSQ
   test('MQTT 5: the content type comes along', async () => {
     const { ports } = await start(PLAIN);
     const url = `mqtt://127.0.0.1:${ports[0]}`;
-    const box = gatherer();
+    const box = messageCollector();
     await open({ url, version: 5, onMessage: box.onMessage });
     const node = await connectNode(url, { protocolVersion: 5 });
     ends.push(() => node.endAsync(true));
@@ -285,7 +285,7 @@ describe.skipIf(MOSQUITTO === undefined || OPENSSL === undefined)(
         [`mqtts://localhost:${ports[0]}`, 5],
         [`wss://localhost:${ports[1]}`, 5],
       ] as const) {
-        const box = gatherer();
+        const box = messageCollector();
         const broker = await open({ url, version, caFile: join(folder, 'ca.pem'), onMessage: box.onMessage });
         const { readFileSync } = await import('node:fs');
         const node = await connectNode(url, { ca: readFileSync(join(folder, 'ca.pem')) });

@@ -1,19 +1,22 @@
 import { describe, expect, test } from 'vitest';
-import { hashSecret, makeCredential, openVerifier, verifySecret } from '../../src/broker/credentials.ts';
+import { hashSecret, makeCredential, createVerifier, verifySecret } from '../../src/broker/credentials.ts';
 
 describe('makeCredential', () => {
   test('shows six groups of four letters once and keeps only a salted hash', async () => {
-    const { password, row } = await makeCredential('barn-north', { madeMs: 7, speaksFor: ['shed', 'shed'] });
+    const { password, row } = await makeCredential('barn-north', {
+      createdMs: 7,
+      speaksFor: ['shed', 'shed'],
+    });
     expect(password).toMatch(/^([A-Z2-7]{4}-){5}[A-Z2-7]{4}$/);
-    expect(row).toEqual({ node: 'barn-north', secret: row.secret, madeMs: 7, speaksFor: ['shed'] });
+    expect(row).toEqual({ node: 'barn-north', secret: row.secret, createdMs: 7, speaksFor: ['shed'] });
     expect(row.secret).toMatch(/^[A-Za-z0-9+/=]{24}:[A-Za-z0-9+/=]{44}$/);
     expect(row.secret).not.toContain(password);
   });
 
   test('two credentials of one node differ in password and salt', async () => {
     const [a, b] = await Promise.all([
-      makeCredential('a', { madeMs: 0 }),
-      makeCredential('a', { madeMs: 0 }),
+      makeCredential('a', { createdMs: 0 }),
+      makeCredential('a', { createdMs: 0 }),
     ]);
     expect(a.password).not.toBe(b.password);
     expect(a.row.secret.split(':')[0]).not.toBe(b.row.secret.split(':')[0]);
@@ -22,10 +25,10 @@ describe('makeCredential', () => {
   test.each(['', 'Barn', 'barn north', 'barn/north', 'x'.repeat(41), '+', '#'])(
     'refuses the name "%s"',
     async (name) => {
-      await expect(makeCredential(name, { madeMs: 0 })).rejects.toThrow(
+      await expect(makeCredential(name, { createdMs: 0 })).rejects.toThrow(
         'Cannot make credential: a node name is 1 to 40 of a-z, 0-9 and -',
       );
-      await expect(makeCredential('gate', { madeMs: 0, speaksFor: [name] })).rejects.toThrow(
+      await expect(makeCredential('gate', { createdMs: 0, speaksFor: [name] })).rejects.toThrow(
         'Cannot make credential',
       );
     },
@@ -34,7 +37,7 @@ describe('makeCredential', () => {
 
 describe('verifySecret', () => {
   test('takes the password as people type it and no other', async () => {
-    const { password, row } = await makeCredential('a', { madeMs: 0 });
+    const { password, row } = await makeCredential('a', { createdMs: 0 });
     expect(await verifySecret(row.secret, password)).toBe(true);
     expect(await verifySecret(row.secret, password.toLowerCase().replaceAll('-', ' '))).toBe(true);
     expect(await verifySecret(row.secret, `${password}A`)).toBe(false);
@@ -61,7 +64,7 @@ describe('verifySecret', () => {
 
 describe('openVerifier', () => {
   test('remembers what was right, and forgets it when the secret changes', async () => {
-    const verify = openVerifier();
+    const verify = createVerifier();
     const [old, fresh] = [await hashSecret('OLD'), await hashSecret('NEW')];
     expect(await verify('a', old, 'OLD')).toBe(true);
     expect(await verify('a', old, 'OLD')).toBe(true);

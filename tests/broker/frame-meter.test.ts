@@ -1,6 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { meterFrames, newFrameMeter } from '../../src/broker/frame-meter.ts';
+import { findOversizedPacket, newFrameMeter } from '../../src/broker/frame-meter.ts';
 
 // Remaining length encoding: MQTT 3.1.1, section 2.2.3, table 2.4 (127 = 7f, 128 = 80 01, 16,384 = 80 80 01, 2,097,152 = 80 80 80 01).
 describe('meterFrames', () => {
@@ -13,7 +13,7 @@ describe('meterFrames', () => {
     ['a length of five bytes', '30ffffffff01', Number.POSITIVE_INFINITY],
     ['nothing yet', '30', 0],
   ])('%s', (_name, hex, found) => {
-    expect(meterFrames(newFrameMeter(), Buffer.from(hex, 'hex'), 127)).toBe(found);
+    expect(findOversizedPacket(newFrameMeter(), Buffer.from(hex, 'hex'), 127)).toBe(found);
   });
 
   test('finds the one large packet wherever the stream is cut', () => {
@@ -36,7 +36,7 @@ describe('meterFrames', () => {
           let found = 0;
           for (let at = 0, cut = 0; at < stream.length && found === 0; cut += 1) {
             const step = cuts[cut % cuts.length]!;
-            found = meterFrames(meter, stream.subarray(at, at + step), 300);
+            found = findOversizedPacket(meter, stream.subarray(at, at + step), 300);
             at += step;
           }
           expect(found).toBe(large ?? 0);

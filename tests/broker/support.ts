@@ -1,31 +1,33 @@
 /** Helpers of the broker tests: an MQTT client as a node is one, and waiting for what must come. */
 import mqtt, { type IClientOptions, type MqttClient } from 'mqtt';
-import type { Arrival } from '../../src/broker/broker.ts';
+import type { MessageInfo } from '../../src/broker/broker.ts';
 
-export interface Heard {
+export interface ReceivedMessage {
   topic: string;
   payload: Uint8Array;
-  how: Arrival;
+  how: MessageInfo;
   user?: string | undefined;
 }
 
 /** Gathers messages; `until(n)` resolves when that many came. Waiting ends with the test's own limit alone. */
-export function gatherer(): {
-  heard: Heard[];
-  onMessage: (topic: string, payload: Uint8Array, how: Arrival, user?: string) => void;
-  until: (n: number) => Promise<Heard[]>;
+export function messageCollector(): {
+  received: ReceivedMessage[];
+  onMessage: (topic: string, payload: Uint8Array, how: MessageInfo, user?: string) => void;
+  until: (n: number) => Promise<ReceivedMessage[]>;
 } {
-  const heard: Heard[] = [];
-  let waiting: { n: number; resolve: (all: Heard[]) => void }[] = [];
+  const received: ReceivedMessage[] = [];
+  let pending: { n: number; resolve: (all: ReceivedMessage[]) => void }[] = [];
   return {
-    heard,
+    received,
     onMessage(topic, payload, how, user) {
-      heard.push({ topic, payload: Uint8Array.from(payload), how, user });
-      for (const wait of waiting.filter(({ n }) => heard.length >= n)) wait.resolve(heard);
-      waiting = waiting.filter(({ n }) => heard.length < n);
+      received.push({ topic, payload: Uint8Array.from(payload), how, user });
+      for (const wait of pending.filter(({ n }) => received.length >= n)) wait.resolve(received);
+      pending = pending.filter(({ n }) => received.length < n);
     },
     until: (n) =>
-      heard.length >= n ? Promise.resolve(heard) : new Promise((resolve) => waiting.push({ n, resolve })),
+      received.length >= n
+        ? Promise.resolve(received)
+        : new Promise((resolve) => pending.push({ n, resolve })),
   };
 }
 
@@ -45,7 +47,7 @@ export async function connectNode(url: string, options: IClientOptions = {}): Pr
   return client;
 }
 
-export function closed(client: MqttClient): Promise<void> {
+export function untilClosed(client: MqttClient): Promise<void> {
   return new Promise((resolve) => (client.connected ? client.once('close', () => resolve()) : resolve()));
 }
 

@@ -2,12 +2,12 @@
 import ICAL from 'ical.js';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { openLooker, type Looker } from './support/look.ts';
+import { openPageChecker, type PageChecker } from './support/look.ts';
 import { readCode } from './support/read-code.ts';
 
-let looker: Looker;
+let looker: PageChecker;
 beforeAll(async () => {
-  looker = await openLooker();
+  looker = await openPageChecker();
 });
 afterAll(() => looker.close());
 
@@ -29,7 +29,7 @@ async function subscribe(address: string): Promise<{ status: number; wells: stri
 
 describe('the calendar on a phone', () => {
   test('of all wells: made, scanned, read; with a new address the old one is gone', async (context) => {
-    await looker.look(context, 390, async ({ page, web }) => {
+    await looker.check(context, 390, async ({ page, web }) => {
       await page.goto(`${web.url}#/due`);
       await page.getByRole('heading', { name: 'On a phone' }).waitFor();
       await page.getByText('Whoever is on this network and has the address').waitFor();
@@ -57,7 +57,7 @@ describe('the calendar on a phone', () => {
   });
 
   test('of one well: an address of its own, on its page of checks', async (context) => {
-    await looker.look(context, 390, async ({ page, web }) => {
+    await looker.check(context, 390, async ({ page, web }) => {
       await page.goto(`${web.url}#/well/orchard/checks`);
       await page.getByRole('button', { name: 'Let phones on this network subscribe' }).click();
       await page.getByRole('link', { name: 'Subscribe on this device' }).waitFor();
@@ -66,9 +66,9 @@ describe('the calendar on a phone', () => {
   });
 
   test('where this computer has several addresses, the code is of the one that is chosen', async (context) => {
-    await looker.look(context, 1280, async ({ page, web }) => {
-      const { port } = web.farm.door.now as { port: number };
-      web.farm.door.now = { is: 'open', port, hosts: ['192.168.7.20', '127.0.0.1'] };
+    await looker.check(context, 1280, async ({ page, web }) => {
+      const { port } = web.farm.calendarServer.now as { port: number };
+      web.farm.calendarServer.now = { is: 'open', port, hosts: ['192.168.7.20', '127.0.0.1'] };
       await page.goto(`${web.url}#/due`);
       await page.getByRole('button', { name: 'Let phones on this network subscribe' }).click();
       await page.getByRole('link', { name: 'Subscribe on this device' }).waitFor();
@@ -79,12 +79,12 @@ describe('the calendar on a phone', () => {
   });
 
   test('where this computer answers nobody: the command that opens it, or why it could not be opened', async (context) => {
-    await looker.look(context, 390, async ({ page, web }) => {
-      web.farm.door.now = { is: 'closed', hosts: ['192.168.7.20'] };
+    await looker.check(context, 390, async ({ page, web }) => {
+      web.farm.calendarServer.now = { is: 'closed', hosts: ['192.168.7.20'] };
       await page.goto(`${web.url}#/due`);
       await page.getByText('node dist/main.js serve --listen 192.168.7.20').waitFor();
       expect(await page.getByRole('button', { name: 'Let phones' }).count()).toBe(0);
-      web.farm.door.now = { is: 'closed', hosts: [], failed: 'Another program has this port' };
+      web.farm.calendarServer.now = { is: 'closed', hosts: [], error: 'Another program has this port' };
       await page.goto(`${web.url}#/well/orchard/checks`);
       await page.getByText('Another program has this port.').waitFor();
     });

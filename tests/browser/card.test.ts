@@ -4,7 +4,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { TestContext } from 'vitest';
 import { hasChromium, launchChromium, NO_CHROMIUM } from './support/chromium.ts';
 import { buildPages, type BuiltPages } from './support/build-pages.ts';
-import { startStation } from '../support/station.ts';
+import { startTestServer } from '../support/station.ts';
 
 /** A picture of one dot: the smallest PNG. */
 const PNG = Buffer.from(
@@ -35,7 +35,7 @@ interface Phone {
 
 async function onPhone(context: TestContext, see: (phone: Phone) => Promise<void>): Promise<void> {
   if (!hasChromium) context.skip(NO_CHROMIUM);
-  const station = await startStation(pages.folder);
+  const station = await startTestServer(pages.folder);
   const open = await browser.newContext({
     viewport: { width: 390, height: 844 },
     locale: 'en-US',

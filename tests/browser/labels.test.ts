@@ -190,8 +190,8 @@ describe('what is printed can be read', () => {
             },
           });
           const code = readCode(png);
-          const says = us[at]!.says.join('\n');
-          expect(code?.text.split('\n')[0]).toBe(us[at]!.says[0]);
+          const says = us[at]!.plainText.join('\n');
+          expect(code?.text.split('\n')[0]).toBe(us[at]!.plainText[0]);
           expect(says.startsWith(code!.text)).toBe(true);
           expect((box.width * MM_PER_PX) / (17 + 4 * code!.version)).toBeGreaterThanOrEqual(0.4999);
         }

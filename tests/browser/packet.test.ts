@@ -1,4 +1,4 @@
-/** The packet's page in a real browser (Debian's Chromium), opened from a file as in ten years; and the pages that keep papers and hand over. */
+/** The export file's page in a real browser (Debian's Chromium), opened from a file as in ten years; and the pages that keep documents and hand over. */
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -6,20 +6,20 @@ import { pathToFileURL } from 'node:url';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { TestContext } from 'vitest';
-import { makePage, makeZip } from '../../src/book/packet/packet.ts';
-import { millRecord, PAPERS, sha256 } from '../support/packet-well.ts';
+import { buildExportPage, buildExportZip } from '../../src/book/packet/packet.ts';
+import { millRecord, DOCUMENTS, sha256 } from '../support/packet-well.ts';
 import { hasChromium, launchChromium, NO_CHROMIUM } from './support/chromium.ts';
 import { buildPages } from './support/build-pages.ts';
 import type { BuiltPages } from './support/build-pages.ts';
 import { startFakeServer } from './support/fake-server.ts';
 import type { FakeServer } from './support/fake-server.ts';
 
-const byHash = new Map(Object.values(PAPERS).map((bytes) => [sha256(bytes), bytes]));
+const byHash = new Map(Object.values(DOCUMENTS).map((bytes) => [sha256(bytes), bytes]));
 const source = {
   record: millRecord(),
   sha256,
-  hasPaper: (hash: string) => byHash.has(hash),
-  readPaper: (hash: string) => byHash.get(hash)!,
+  hasDocument: (hash: string) => byHash.has(hash),
+  readDocument: (hash: string) => byHash.get(hash)!,
 };
 
 let pages: BuiltPages;
@@ -54,7 +54,7 @@ function wrongsOf(page: Page, mine: (url: string) => boolean): string[] {
 test('the packet’s page opens from a file, asks nothing of anybody, and shows the well', async (context) => {
   needChromium(context);
   const path = join(folder, 'mill.html');
-  writeFileSync(path, makePage(source));
+  writeFileSync(path, buildExportPage(source));
   const page = await browser.newPage({ viewport: { width: 390, height: 844 } });
   const url = pathToFileURL(path).href;
   const wrong = wrongsOf(page, (asked) => asked === url);
@@ -96,13 +96,13 @@ async function look(
 describe('papers', () => {
   test('several are kept at once, one is refused with its reason, and they are found, fetched and struck out', async (context) => {
     await look(context, async (page, web) => {
-      await page.goto(`${web.url}#/well/orchard/papers`);
+      await page.goto(`${web.url}#/well/orchard/documents`);
       await page.getByText('No paper is kept yet.').waitFor();
       await page.getByLabel('Choose photos or files').setInputFiles([
-        { name: 'image.jpg', mimeType: 'image/jpeg', buffer: PAPERS.photo },
-        { name: 'half.jpg', mimeType: 'image/jpeg', buffer: PAPERS.photo.subarray(0, 14) },
+        { name: 'image.jpg', mimeType: 'image/jpeg', buffer: DOCUMENTS.photo },
+        { name: 'half.jpg', mimeType: 'image/jpeg', buffer: DOCUMENTS.photo.subarray(0, 14) },
         { name: 'manual.pdf', mimeType: 'application/pdf', buffer: Buffer.from('\u007fELF and more') },
-        { name: '../../Well log.txt', mimeType: 'text/plain', buffer: PAPERS.log },
+        { name: '../../Well log.txt', mimeType: 'text/plain', buffer: DOCUMENTS.log },
         { name: 'empty.txt', mimeType: 'text/plain', buffer: Buffer.alloc(0) },
       ]);
       await page.getByText('It is empty.').waitFor();
@@ -125,7 +125,7 @@ describe('papers', () => {
       await page.getByRole('button', { name: 'Strike out' }).click();
       await page.getByText('Struck out: 1').click();
       await page.getByText(/by Ines: Of another well/).waitFor();
-      const kinds = web.farm.deps.desk.entries('orchard').map(({ kind }) => kind);
+      const kinds = web.farm.deps.logbook.entries('orchard').map(({ kind }) => kind);
       expect(kinds).toEqual(['paper', 'paper', 'struck']);
     });
   });
@@ -134,15 +134,15 @@ describe('papers', () => {
 describe('handing over', () => {
   test('a packet is fetched, and one of another Stillwell is taken in with what was new', async (context) => {
     await look(context, async (page, web) => {
-      await page.goto(`${web.url}#/well/orchard/packet`);
+      await page.goto(`${web.url}#/well/orchard/export`);
       await page.getByRole('img', { name: /^Section through the well\. Pump set at 180 ft/ }).waitFor();
       const [download] = await Promise.all([
         page.waitForEvent('download'),
         page.getByRole('link', { name: 'The whole packet (ZIP)' }).click(),
       ]);
-      expect(download.suggestedFilename()).toBe('orchard-packet.zip');
+      expect(download.suggestedFilename()).toBe('orchard-export.zip');
       await page.goto(`${web.url}#/new-well`);
-      const zip = Buffer.concat([...makeZip(source)]);
+      const zip = Buffer.concat([...buildExportZip(source)]);
       const file = page.getByLabel('The ZIP or the page');
       await file.setInputFiles({
         name: 'mill.zip',

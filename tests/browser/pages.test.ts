@@ -7,7 +7,7 @@ import { buildPages } from './support/build-pages.ts';
 import type { BuiltPages } from './support/build-pages.ts';
 import { FARM_NOW_MS } from './support/farm.ts';
 import { startFakeServer } from './support/fake-server.ts';
-import { lookAt, type Looked } from './support/look.ts';
+import { checkPage, type OpenedPage } from './support/look.ts';
 
 let pages: BuiltPages;
 let browser: Browser;
@@ -25,10 +25,10 @@ afterAll(async () => {
 async function look(
   context: TestContext,
   width: number,
-  see: (looked: Looked) => Promise<void>,
+  see: (looked: OpenedPage) => Promise<void>,
 ): Promise<void> {
   if (!hasChromium) context.skip(NO_CHROMIUM);
-  await lookAt({ browser, pages, width, calledFor: [] }, see);
+  await checkPage({ browser, pages, width, expectedErrors: [] }, see);
 }
 
 const WIDTHS = [390, 1280];
@@ -130,7 +130,7 @@ test('a node that waits is let in', async (context) => {
     await page.goto(`${web.url}#/nodes`);
     await page.getByRole('button', { name: 'Let creek-trough in' }).click();
     await page.getByText('None waits.').waitFor();
-    expect(web.farm.nodes.every((node) => node.letIn)).toBe(true);
+    expect(web.farm.nodes.every((node) => node.approved)).toBe(true);
   });
 });
 
@@ -150,7 +150,7 @@ test('readings go on as they come', async (context) => {
     await page.goto(`${web.url}#/well/orchard`);
     const chart = page.getByRole('img', { name: /^Amps, last 15 minutes/ });
     await chart.waitFor();
-    web.farm.tell({
+    web.farm.emit({
       is: 'readings',
       well: 'orchard',
       columns: [{ channel: 'current', timesMs: [web.farm.clock.nowMs + 30_000], values: [13.7] }],

@@ -1,11 +1,11 @@
-/** Readings with a guide and visits with their proof, in a real browser, against the invented farm. */
+/** Readings with a guide and visits with their before/after report, in a real browser, against the invented farm. */
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import type { StoredCycle } from '../../src/web/deps.ts';
-import { openLooker, type Looker } from './support/look.ts';
+import { openPageChecker, type PageChecker } from './support/look.ts';
 
-let looker: Looker;
+let looker: PageChecker;
 beforeAll(async () => {
-  looker = await openLooker();
+  looker = await openPageChecker();
 });
 afterAll(async () => await looker.close());
 
@@ -31,7 +31,7 @@ function runAfter(atMs: number): StoredCycle {
 }
 
 test('a reference reading is followed from the tap to the stop, pinned, and stands over the years', async (context) => {
-  await looker.look(context, 390, async ({ page, web }) => {
+  await looker.check(context, 390, async ({ page, web }) => {
     await page.goto(`${web.url}#/well/house-hill/readings`);
     await page.getByRole('button', { name: 'Begin' }).click();
     await page.getByText('Open a tap and let it run until the pump starts.').waitFor();
@@ -58,7 +58,7 @@ test('a reference reading is followed from the tap to the stop, pinned, and stan
         by: 'Ines',
       },
     ]);
-    const kept = web.farm.deps.desk.entries('house-hill');
+    const kept = web.farm.deps.logbook.entries('house-hill');
     expect(kept.map(({ body }) => [body['what'], body['value'], body['pinned'], body['from']])).toEqual([
       ['amps', '7.92 A', true, 'sensors'],
       ['cut-in', '275.8 kPa', true, 'sensors'],
@@ -68,7 +68,7 @@ test('a reference reading is followed from the tap to the stop, pinned, and stan
 });
 
 test('a flow by bucket and watch is reckoned, and what is refused stays as it was typed', async (context) => {
-  await looker.look(
+  await looker.check(
     context,
     390,
     async ({ page, web }) => {
@@ -88,7 +88,7 @@ test('a flow by bucket and watch is reckoned, and what is refused stays as it wa
       await form.getByRole('button', { name: 'Write it down' }).click();
       await page.getByText('Written down.').waitFor();
       await page.getByRole('heading', { level: 3, name: 'Flow' }).waitFor();
-      const [entry] = web.farm.deps.desk.entries('house-hill');
+      const [entry] = web.farm.deps.logbook.entries('house-hill');
       expect(entry?.body).toMatchObject({
         what: 'flow',
         bucket: { volume: '5 gal', time: '48 s' },
@@ -100,7 +100,7 @@ test('a flow by bucket and watch is reckoned, and what is refused stays as it wa
 });
 
 test('a visit is opened, its work is written down, and its close leads to the proof', async (context) => {
-  await looker.look(context, 390, async ({ page, web }) => {
+  await looker.check(context, 390, async ({ page, web }) => {
     await page.goto(`${web.url}#/well/north-paddock/visit`);
     await page.getByText('For: Tank has lost air (Pump starts too often)').waitFor();
     await page.getByLabel('Your name').fill('Tom');
@@ -125,7 +125,7 @@ test('a visit is opened, its work is written down, and its close leads to the pr
 });
 
 test('the proof of a month ago draws both sides and prints as one page', async (context) => {
-  await looker.look(context, 1280, async ({ page, web }) => {
+  await looker.check(context, 1280, async ({ page, web }) => {
     await page.goto(`${web.url}#/well/house-hill/visit`);
     await page.getByRole('button', { name: 'Before and after' }).click();
     await page.getByRole('img', { name: /^Running amps/ }).waitFor();

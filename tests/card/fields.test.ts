@@ -1,15 +1,15 @@
 /** The fields that people fill in, against the keys that the reader knows; flat cards there and back; what differs. */
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { changesOf } from '../../shared/card/changes.ts';
-import { clashes, differences, merged } from '../../shared/card/differences.ts';
-import { fieldOf, isCardKey, keyFor, labelOf, SECTIONS } from '../../shared/card/fields.ts';
-import { flatten, isList, joinLines, linesOf, unflatten } from '../../shared/card/flat.ts';
-import { problemsOfCard } from '../../src/card/read-card.ts';
+import { cardChanges } from '../../shared/card/changes.ts';
+import { findConflicts, cardDifferences, mergeCards } from '../../shared/card/differences.ts';
+import { fieldOf, isCardKey, keyFor, fieldLabel, SECTIONS } from '../../shared/card/fields.ts';
+import { flatten, isList, joinLines, splitLines, unflatten } from '../../shared/card/flat.ts';
+import { cardIssues } from '../../src/card/read-card.ts';
 
 /** Keys that the reader knows, from its own refusal of one that it does not know. */
 function knownIn(holder: (inner: object) => object): string[] {
-  const [problem] = problemsOfCard({ well: 'a', ...holder({ nonsense: 1 }) });
+  const [problem] = cardIssues({ well: 'a', ...holder({ nonsense: 1 }) });
   return problem!.rule.split('known are ')[1]!.split(', ');
 }
 
@@ -35,14 +35,14 @@ describe('the fields of a card', () => {
             return text === undefined ? [] : [[key, text.split(', or')[0]!]];
           }),
       );
-      expect(problemsOfCard({ ...unflatten(flat), well: 'a' })).toEqual([]);
+      expect(cardIssues({ ...unflatten(flat), well: 'a' })).toEqual([]);
     }
   });
 
   test('are called so on their own', () => {
-    expect(labelOf('pumps.p2.pump.motor')).toBe('Pump 2: motor power');
-    expect(labelOf('electrical.wires.switch')).toBe('Electrical: wires at the switch');
-    expect(labelOf('reads.p2/current')).toBe('Readings: p2/current');
+    expect(fieldLabel('pumps.p2.pump.motor')).toBe('Pump 2: motor power');
+    expect(fieldLabel('electrical.wires.switch')).toBe('Electrical: wires at the switch');
+    expect(fieldLabel('reads.p2/current')).toBe('Readings: p2/current');
     expect(keyFor(fieldOf('pump.motor')!, 'p2')).toBe('pumps.p2.pump.motor');
     expect(keyFor(fieldOf('tank.volume')!, 'p2')).toBe('tank.volume');
   });
@@ -103,7 +103,7 @@ describe('flatten and unflatten', () => {
   test('whatever somebody hands over, nothing is thrown', () => {
     fc.assert(
       fc.property(fc.dictionary(fc.string(), fc.jsonValue()), (json) => {
-        expect(() => problemsOfCard(unflatten(flatten(json)))).not.toThrow();
+        expect(() => cardIssues(unflatten(flatten(json)))).not.toThrow();
       }),
     );
     const deep: unknown = JSON.parse(`${'{"a":'.repeat(5000)}1${'}'.repeat(5000)}`);
@@ -114,7 +114,7 @@ describe('flatten and unflatten', () => {
     const line = fc.string({ minLength: 1, maxLength: 12 });
     fc.assert(
       fc.property(fc.array(line, { minLength: 1, maxLength: 4 }), (lines) => {
-        expect(linesOf(joinLines(lines))).toEqual(lines);
+        expect(splitLines(joinLines(lines))).toEqual(lines);
       }),
     );
     expect(isList('electrical.wires.drive')).toBe(true);
@@ -127,14 +127,14 @@ describe('what differs', () => {
   const yours = { 'pump.motor': '1-1/2 hp', owner: 'I. Alder', 'tank.volume': '44 gal' };
 
   test('between two cards, in the form’s order', () => {
-    expect(differences(opened, theirs)).toEqual([
+    expect(cardDifferences(opened, theirs)).toEqual([
       { key: 'pump.motor', before: '1 hp', after: '3/4 hp' },
       { key: 'hole.depth', after: '320 ft' },
     ]);
   });
 
   test('of what two made of one', () => {
-    expect(clashes(opened, theirs, yours)).toEqual([
+    expect(findConflicts(opened, theirs, yours)).toEqual([
       { key: 'pump.motor', theirs: '3/4 hp', yours: '1-1/2 hp', changedBy: 'both' },
       { key: 'hole.depth', theirs: '320 ft', changedBy: 'them' },
       { key: 'owner', theirs: 'R. Alder', yours: 'I. Alder', changedBy: 'you' },
@@ -142,7 +142,7 @@ describe('what differs', () => {
   });
 
   test('and what was chosen of it, a field taken out too', () => {
-    expect(merged(theirs, yours, new Set(['owner', 'hole.depth']))).toEqual({
+    expect(mergeCards(theirs, yours, new Set(['owner', 'hole.depth']))).toEqual({
       'pump.motor': '3/4 hp',
       owner: 'I. Alder',
       'tank.volume': '44 gal',
@@ -164,7 +164,7 @@ test('changesOf tells who changed what, newest first, and leaves out what change
     act('3', { switch: { points: '40/60' } }, 'Tom'),
     act('4', { switch: '30/50', owner: 'R. Alder' }),
   ];
-  expect(changesOf(acts)).toEqual([
+  expect(cardChanges(acts)).toEqual([
     {
       id: '4',
       atMs: 4,

@@ -1,6 +1,6 @@
 /** Motor facts against published tables; the source stands beside each. */
 import { describe, expect, test } from 'vitest';
-import { codeLetter, codeLetterSpan, lockedRotorAmps, tableAmps } from '../../src/card/motor-tables.ts';
+import { codeLetter, codeLetterSpan, lockedRotorAmps, fullLoadAmps } from '../../src/card/motor-tables.ts';
 import { startsLimits } from '../../src/card/starts-limits.ts';
 import { wFromHp, wFromKw } from '../../shared/units/power.ts';
 
@@ -18,7 +18,7 @@ describe('tableAmps', () => {
     [5, 230, 28],
     [10, 230, 50],
   ])('single-phase %d hp at %d V is %d A', (hp, volts, amps) => {
-    expect(tableAmps({ motorW: wFromHp(hp), volts, phase: 1 })).toBeCloseTo(amps, 9);
+    expect(fullLoadAmps({ motorW: wFromHp(hp), volts, phase: 1 })).toBeCloseTo(amps, 9);
   });
 
   // NEC table 430.250 (three-phase), copies that agree; the small sizes are the ones that other copies misprint.
@@ -31,16 +31,16 @@ describe('tableAmps', () => {
     [7.5, 460, 11],
     [10, 230, 28],
   ])('three-phase %d hp at %d V is %d A', (hp, volts, amps) => {
-    expect(tableAmps({ motorW: wFromHp(hp), volts, phase: 3 })).toBeCloseTo(amps, 9);
+    expect(fullLoadAmps({ motorW: wFromHp(hp), volts, phase: 3 })).toBeCloseTo(amps, 9);
   });
 
   test('240 V belongs to the column of 220 to 240 V', () => {
-    expect(tableAmps({ motorW: wFromHp(1), volts: 240, phase: 1 })).toBeCloseTo(8, 9);
+    expect(fullLoadAmps({ motorW: wFromHp(1), volts: 240, phase: 1 })).toBeCloseTo(8, 9);
   });
 
   test('between two rows it goes in proportion: 0.75 kW is just over 1 hp', () => {
-    expect(tableAmps({ motorW: wFromKw(0.75), volts: 230, phase: 1 })).toBeCloseTo(8.02, 2);
-    expect(tableAmps({ motorW: wFromHp(0.625), volts: 230, phase: 1 })).toBeCloseTo(5.9, 9);
+    expect(fullLoadAmps({ motorW: wFromKw(0.75), volts: 230, phase: 1 })).toBeCloseTo(8.02, 2);
+    expect(fullLoadAmps({ motorW: wFromHp(0.625), volts: 230, phase: 1 })).toBeCloseTo(5.9, 9);
   });
 
   test.each<[string, number, number, 1 | 3]>([
@@ -50,7 +50,7 @@ describe('tableAmps', () => {
     ['3 hp at 115 V three-phase, which has no value', 3, 115, 3],
     ['575 V, which is not in the copies', 1, 575, 3],
   ])('says nothing of %s', (_name, hp, volts, phase) => {
-    expect(tableAmps({ motorW: wFromHp(hp), volts, phase })).toBeUndefined();
+    expect(fullLoadAmps({ motorW: wFromHp(hp), volts, phase })).toBeUndefined();
   });
 });
 

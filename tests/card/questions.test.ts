@@ -1,6 +1,6 @@
 /** Odd cards: read all the same, and asked about. */
 import { describe, expect, test } from 'vitest';
-import { questionsOfCard } from '../../src/card/questions.ts';
+import { cardQuestions } from '../../src/card/questions.ts';
 import { readCard } from '../../src/card/read-card.ts';
 
 const PLAIN = {
@@ -14,7 +14,7 @@ const PLAIN = {
 function keysAsked(extra: object): string[] {
   const read = readCard({ ...PLAIN, ...extra });
   if ('problem' in read) throw new Error(read.problem);
-  return questionsOfCard(read.card, 'us', '2026-03-12').map(({ key }) => key);
+  return cardQuestions(read.card, 'us', '2026-03-12').map(({ key }) => key);
 }
 
 describe('questionsOfCard', () => {
@@ -102,7 +102,7 @@ describe('questionsOfCard', () => {
   test('names the pump where there are several', () => {
     const { pump, ...rest } = PLAIN;
     const read = readCard({ ...rest, pumps: { p1: { pump }, p2: { pump: { ...pump, maxAmps: '4 A' } } } });
-    expect('card' in read && questionsOfCard(read.card).map(({ key }) => key)).toEqual([
+    expect('card' in read && cardQuestions(read.card).map(({ key }) => key)).toEqual([
       'pumps.p2.pump.maxAmps',
     ]);
   });
@@ -114,12 +114,12 @@ describe('questionsOfCard', () => {
       pump: { ...PLAIN.pump, maxAmps: '4.9 A' },
     });
     if ('problem' in read) throw new Error(read.problem);
-    const us = questionsOfCard(read.card).map(({ question }) => question);
+    const us = cardQuestions(read.card).map(({ question }) => question);
     expect(us).toEqual([
       "A motor of 1 hp, 230 V, single-phase draws about 8 A at full load, and the card says 4.9 A. What does the motor's plate say for service-factor amps?",
       'The precharge, 45 psi, is over the cut-in, 40 psi: the tank is empty before the pump starts. 2 psi (14 kPa) under cut-in is usual. Was it read with the water drained?',
     ]);
-    expect(questionsOfCard(read.card, 'metric')[1]?.question).toMatch(
+    expect(cardQuestions(read.card, 'metric')[1]?.question).toMatch(
       'The precharge, 310 kPa, is over the cut-in, 276 kPa',
     );
   });

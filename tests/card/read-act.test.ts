@@ -3,14 +3,14 @@ import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { ACT_KINDS } from '../../src/card/act.ts';
 import { readAct } from '../../src/card/read-act.ts';
-import { cardOfNode } from '../../src/card/read-card.ts';
+import { defaultCardForNode } from '../../src/card/read-card.ts';
 
 const UNTIL = '2026-03-12T10:00:00Z';
 const UNTIL_MS = Date.UTC(2026, 2, 12, 10);
 
 /** One good example of each kind, and what it is read as. */
 const GOOD = {
-  'card-changed': [{ card: { well: 'a' } }, { card: cardOfNode('a') }],
+  'card-changed': [{ card: { well: 'a' } }, { card: defaultCardForNode('a') }],
   'visit-opened': [{ well: 'a' }, { well: 'a' }],
   'visit-closed': [{ well: 'a' }, { well: 'a', newBaseline: false }],
   pinned: [
@@ -95,7 +95,7 @@ describe('readAct reads', () => {
 
 describe('readAct refuses', () => {
   test.each<[string, unknown, string]>([
-    ['no object', 'visit-opened', 'Cannot read act: (the whole) must be an object in braces: "visit-opened"'],
+    ['no object', 'visit-opened', 'Cannot read act: (root) must be an object in braces: "visit-opened"'],
     ['no kind', {}, 'Cannot read act: kind must be given: nothing'],
     [
       'an unknown kind',
@@ -241,18 +241,14 @@ describe('readAct refuses', () => {
       { kind: 'card-changed', card: { well: 'a', relief: '75' } },
       'Cannot read card: relief must be a pressure in kPa, psi or bar: "75"',
     ],
-    [
-      'no card',
-      { kind: 'card-changed' },
-      'Cannot read card: (the whole) must be an object in braces: nothing',
-    ],
+    ['no card', { kind: 'card-changed' }, 'Cannot read card: (root) must be an object in braces: nothing'],
   ])('%s', (_name, json, problem) => {
     const read = readAct(json);
     expect('problem' in read ? read.problem : read.act).toMatch(problem);
   });
 
   test('a pump that the card of the well has not', () => {
-    const cardOf = cardOfNode;
+    const cardOf = defaultCardForNode;
     expect(readAct({ kind: 'pinned', well: 'a', pump: 'p2', amps: '1 A' }, { cardOf })).toEqual({
       problem: 'Cannot read act: pump must be a pump of the card of a, which has p1: "p2"',
     });

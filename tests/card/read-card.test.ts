@@ -3,7 +3,7 @@ import * as fc from 'fast-check';
 import { existsSync, readFileSync, readdirSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import type { Card } from '../../src/card/card.ts';
-import { cardOfNode, problemsOfCard, readCard } from '../../src/card/read-card.ts';
+import { defaultCardForNode, cardIssues, readCard } from '../../src/card/read-card.ts';
 
 /** The contract's own example (section 5). */
 const EXAMPLE = {
@@ -48,7 +48,7 @@ describe('readCard reads', () => {
       well: 'north-paddock',
       site: 'home-farm',
       timeZone: 'America/Denver',
-      altitudeGiven: true,
+      altitudeKnown: true,
       uses: ['stock'],
       reads: [],
     });
@@ -78,12 +78,12 @@ describe('readCard reads', () => {
   });
 
   test('nothing but a name, inventing nothing', () => {
-    expect(cardOf({ well: 'a' })).toEqual(cardOfNode('a'));
+    expect(cardOf({ well: 'a' })).toEqual(defaultCardForNode('a'));
     expect(cardOf({ well: 'a' })).toEqual({
       well: 'a',
       timeZone: 'UTC',
       altitudeM: 0,
-      altitudeGiven: false,
+      altitudeKnown: false,
       uses: [],
       pumps: [{ id: 'p1', control: 'pressure-switch' }],
       switch: {},
@@ -105,7 +105,7 @@ describe('readCard reads', () => {
     ],
     ['a plain tank', { tank: { kind: 'plain', volume: '80 gal' } }, { tank: { kind: 'plain' } }],
     ['a float', { control: 'float' }, { pumps: [{ id: 'p1', control: 'float' }] }],
-    ['an altitude under the sea', { altitude: '-50 ft' }, { altitudeGiven: true }],
+    ['an altitude under the sea', { altitude: '-50 ft' }, { altitudeKnown: true }],
     [
       'a protector, a clamp on a lead and what shares it',
       { pump: { protector: { restart: '20 min' }, clamp: 'black', alsoOnClamp: 'heat tape' } },
@@ -138,9 +138,9 @@ describe('readCard reads', () => {
       },
       {
         reads: [
-          { channel: 'current', node: 'panel-a', from: 'p2/current', sinceMs: 0 },
-          { channel: 'p2/current', node: 'panel-b', from: 'current', sinceMs: 0 },
-          { channel: 'pressure', node: 'pumphouse', from: 'pressure', sinceMs: 0 },
+          { channel: 'current', node: 'panel-a', nodeChannel: 'p2/current', sinceMs: 0 },
+          { channel: 'p2/current', node: 'panel-b', nodeChannel: 'current', sinceMs: 0 },
+          { channel: 'pressure', node: 'pumphouse', nodeChannel: 'pressure', sinceMs: 0 },
         ],
       },
     ],
@@ -149,8 +149,8 @@ describe('readCard reads', () => {
       { reads: [{ current: 'old:current' }, { since: '2026-03-01T12:00:00-07:00', current: 'new:current' }] },
       {
         reads: [
-          { channel: 'current', node: 'old', from: 'current', sinceMs: 0 },
-          { channel: 'current', node: 'new', from: 'current', sinceMs: Date.UTC(2026, 2, 1, 19) },
+          { channel: 'current', node: 'old', nodeChannel: 'current', sinceMs: 0 },
+          { channel: 'current', node: 'new', nodeChannel: 'current', sinceMs: Date.UTC(2026, 2, 1, 19) },
         ],
       },
     ],
@@ -196,21 +196,21 @@ describe('readCard reads what describes a well', () => {
   };
 
   test('into a part of its own, and leaves the rest as it is without', () => {
-    const { described, ...rest } = cardOf(DESCRIBED);
+    const { description, ...rest } = cardOf(DESCRIBED);
     const plain = { well: 'a', pump: { motor: '1 hp' }, switch: { cutIn: '40 psi', cutOut: '60 psi' } };
     // A tank of which only the maker is known has no volume and no air to reckon with.
     expect(rest).toEqual(cardOf(plain));
-    expect(described).toMatchObject({
+    expect(description).toMatchObject({
       pumps: { p1: { maker: 'Tarn', model: '10S-1', controlBox: 'CB-1', installer: 'Larch Pumps' } },
       tank: { maker: 'Fell', model: 'F-44', installed: '2019' },
       treatment: DESCRIBED.treatment,
       where: DESCRIBED.where,
       owner: 'R. Alder',
     });
-    expect(described?.hole.depthM).toBeCloseTo(97.536, 3);
-    expect(described?.hole.dropPipeM).toBeCloseTo(0.03175, 5);
-    expect(described?.hole.checkValves[0]).toEqual({ beside: 'at the pump' });
-    expect(described?.electrical).toMatchObject({
+    expect(description?.hole.depthM).toBeCloseTo(97.536, 3);
+    expect(description?.hole.dropPipeDiameterM).toBeCloseTo(0.03175, 5);
+    expect(description?.hole.checkValves[0]).toEqual({ beside: 'at the pump' });
+    expect(description?.electrical).toMatchObject({
       breakerA: 20,
       wires: DESCRIBED.electrical.wires,
       photos: DESCRIBED.electrical.photos,
@@ -228,7 +228,7 @@ describe('readCard reads what describes a well', () => {
 
   test('nothing into nothing', () => {
     expect(cardOf({ well: 'a', hole: {}, electrical: { wires: {} }, where: {}, tank: {}, pump: {} })).toEqual(
-      cardOfNode('a'),
+      defaultCardForNode('a'),
     );
   });
 
@@ -255,13 +255,13 @@ describe('readCard reads what describes a well', () => {
 
   test('problemsOfCard tells all of them, each with its key', () => {
     const wrong = { well: 'a', pump: { motor: '1 psi' }, hole: { depth: '0 ft' }, owner: '' };
-    expect(problemsOfCard(wrong).map(({ key }) => key)).toEqual(['pump.motor', 'hole.depth', 'owner']);
+    expect(cardIssues(wrong).map(({ key }) => key)).toEqual(['pump.motor', 'hole.depth', 'owner']);
   });
 });
 
 describe('readCard refuses', () => {
   test.each<[string, unknown, string]>([
-    ['no object', [], 'Cannot read card: (the whole) must be an object in braces: []'],
+    ['no object', [], 'Cannot read card: (root) must be an object in braces: []'],
     ['no well', {}, 'Cannot read card: well must be given: nothing'],
     [
       'a well that is no name',

@@ -6,12 +6,12 @@ import { channelCode, channelName } from '../../src/card/channels.ts';
 import { readCard } from '../../src/card/read-card.ts';
 import {
   feedsOf,
-  isRead,
+  isSourceNode,
   nodesOf,
-  readTable,
+  readTableFromCards,
   sourceAt,
   sourcesOf,
-  wellsReading,
+  feedsAt,
 } from '../../src/card/reads.ts';
 
 const MARCH = Date.UTC(2026, 2, 1);
@@ -28,7 +28,7 @@ function fedBy(card: Card, channel: string, atMs: number): string[] {
     .filter(
       (source) => channelName(source.code) === channel && source.sinceMs <= atMs && atMs < source.untilMs,
     )
-    .map((source) => `${source.node}:${source.from}`);
+    .map((source) => `${source.node}:${source.nodeChannel}`);
 }
 
 const PLAIN = cardOf({ well: 'barn' });
@@ -58,7 +58,7 @@ describe('sourcesOf', () => {
   ])('%s', (_name, card, channel, atMs, want) => {
     expect(fedBy(card, channel, atMs)).toEqual(want);
     const one = sourceAt(card, channelCode(channel)!, atMs);
-    expect(one ? [`${one.node}:${one.from}`] : []).toEqual(want);
+    expect(one ? [`${one.node}:${one.nodeChannel}`] : []).toEqual(want);
   });
 
   test('at each moment every channel of every pump has one source', () => {
@@ -84,20 +84,20 @@ describe('nodesOf', () => {
     ['only those of the time', REPLACED, MARCH - 1, ['hill (by name)']],
     ['after a replacement', REPLACED, MARCH, ['hill-two', 'hill (by name)']],
   ])('%s', (_name, card, atMs, want) => {
-    expect(nodesOf(card, atMs).map(({ node, byName }) => (byName ? `${node} (by name)` : node))).toEqual(
+    expect(nodesOf(card, atMs).map(({ node, implicit }) => (implicit ? `${node} (by name)` : node))).toEqual(
       want,
     );
   });
 
   test('a well that names its own node counts it as named', () => {
     expect(nodesOf(cardOf({ well: 'a', reads: { current: 'a:current' } }), MARCH)).toEqual([
-      { node: 'a', byName: false },
+      { node: 'a', implicit: false },
     ]);
   });
 });
 
 describe('wellsReading', () => {
-  const table = readTable([
+  const table = readTableFromCards([
     PLAIN,
     PANEL,
     REPLACED,
@@ -105,26 +105,27 @@ describe('wellsReading', () => {
   ]);
 
   test('one pressure feeds two wells', () => {
-    expect(wellsReading(table, 'tank', 'pressure', MARCH).map(({ well, code }) => `${well} ${code}`)).toEqual(
-      ['upper 3', 'lower 3'],
-    );
+    expect(feedsAt(table, 'tank', 'pressure', MARCH).map(({ well, code }) => `${well} ${code}`)).toEqual([
+      'upper 3',
+      'lower 3',
+    ]);
   });
 
   test('a prefix on the node is none on the well', () => {
-    expect(wellsReading(table, 'panel', 'p2/current', MARCH)).toEqual([
+    expect(feedsAt(table, 'panel', 'p2/current', MARCH)).toEqual([
       { well: 'upper', code: 0, sinceMs: 0, untilMs: Number.POSITIVE_INFINITY },
     ]);
   });
 
   test('a replaced node feeds nothing afterwards', () => {
-    expect(wellsReading(table, 'hill', 'current', MARCH - 1)).toHaveLength(1);
-    expect(wellsReading(table, 'hill', 'current', MARCH)).toHaveLength(0);
+    expect(feedsAt(table, 'hill', 'current', MARCH - 1)).toHaveLength(1);
+    expect(feedsAt(table, 'hill', 'current', MARCH)).toHaveLength(0);
     expect(feedsOf(table, 'hill', 'current')).toHaveLength(1);
   });
 
   test('what nobody reads feeds nothing', () => {
-    expect(wellsReading(table, 'panel', 'pressure', MARCH)).toEqual([]);
-    expect(wellsReading(table, 'stranger', 'current', MARCH)).toEqual([]);
-    expect([isRead(table, 'panel'), isRead(table, 'stranger')]).toEqual([true, false]);
+    expect(feedsAt(table, 'panel', 'pressure', MARCH)).toEqual([]);
+    expect(feedsAt(table, 'stranger', 'current', MARCH)).toEqual([]);
+    expect([isSourceNode(table, 'panel'), isSourceNode(table, 'stranger')]).toEqual([true, false]);
   });
 });

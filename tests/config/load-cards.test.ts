@@ -29,7 +29,7 @@ test('reads files by name, then the folder in order, and leaves other files alon
   write('notes.txt', 'no card');
   const loaded = loadCards({ ...usual, cards: [south], cardsDir: folder });
   expect(loaded.map(({ card }) => card.well)).toEqual(['south', 'a', 'b']);
-  expect(loaded[2]?.written).toEqual({ well: 'b', use: 'stock' });
+  expect(loaded[2]?.json).toEqual({ well: 'b', use: 'stock' });
 });
 
 test('no cards are no trouble', () => {
@@ -70,5 +70,5 @@ test('what the settings say of false alarms is written into cards that say nothi
   write('b.json', '{"well":"b","falseAlarmsPerYear":2}');
   const loaded = loadCards({ cards: [], cardsDir: folder, falseAlarmsPerYear: 0.5 });
   expect(loaded.map(({ card }) => card.falseAlarmsPerYear)).toEqual([0.5, 2]);
-  expect(loaded[0]?.written).toEqual({ well: 'a', falseAlarmsPerYear: 0.5 });
+  expect(loaded[0]?.json).toEqual({ well: 'a', falseAlarmsPerYear: 0.5 });
 });

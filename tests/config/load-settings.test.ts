@@ -87,7 +87,7 @@ describe('secrets', () => {
     const secrets = readSecrets(
       {
         ...DEFAULT_SETTINGS,
-        broker: { kind: 'outside', url: 'mqtt://b.example', clientId: 'c', protocolVersion: 5 },
+        broker: { kind: 'external', url: 'mqtt://b.example', clientId: 'c', protocolVersion: 5 },
       },
       { STILLWELL_BROKER_PASSWORD: 'hush' },
     );

@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { z } from 'zod';
 import { helpKeys, knownKeys, settingsHelp } from '../../src/config/help.ts';
 import { DEFAULT_SETTINGS, readSettings } from '../../src/config/read-settings.ts';
-import { SETTINGS_SHAPE } from '../../src/config/schema.ts';
+import { settingsShape } from '../../src/config/schema.ts';
 import { SettingsError } from '../../src/config/settings.ts';
 
 const SMTP = { host: 'relay.example', from: 'Stillwell <well@farm.example>' };
@@ -58,7 +58,7 @@ describe('readSettings reads', () => {
       {},
       {
         broker: {
-          kind: 'outside',
+          kind: 'external',
           url: 'mqtts://broker.example:8883',
           username: 'farm',
           passwordFile: 'p',
@@ -90,7 +90,7 @@ describe('readSettings reads', () => {
       'the environment alone',
       {},
       { STILLWELL_BROKER_URL: 'mqtt://b.example', STILLWELL_UNITS: 'metric' },
-      { broker: { kind: 'outside' }, units: 'metric' },
+      { broker: { kind: 'external' }, units: 'metric' },
     ],
     [
       'a recipient by mail',
@@ -333,12 +333,12 @@ describe('settingsHelp', () => {
   }
 
   test('has words for every setting and no other', () => {
-    expect(helpKeys().sort()).toEqual(pathsOf(z.toJSONSchema(SETTINGS_SHAPE, { io: 'input' }), '').sort());
+    expect(helpKeys().sort()).toEqual(pathsOf(z.toJSONSchema(settingsShape, { io: 'input' }), '').sort());
   });
 
   test('prints key, meaning, default and variable', () => {
     expect(settingsHelp()).toContain(
-      '  web.port\n      Port of the pages. Unless set: 8420. Environment: STILLWELL_WEB_PORT.',
+      '  web.port\n      Port of the pages. Default: 8420. Environment: STILLWELL_WEB_PORT.',
     );
   });
 

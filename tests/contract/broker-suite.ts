@@ -5,7 +5,7 @@
 import type { MqttClient } from 'mqtt';
 import { afterEach, describe, expect, test } from 'vitest';
 import type { Broker, OnMessage } from '../../src/broker/broker.ts';
-import { connectNode, gatherer, nextMessage, text } from '../broker/support.ts';
+import { connectNode, messageCollector, nextMessage, text } from '../broker/support.ts';
 
 export interface BrokerUnderTest {
   /** Where nodes connect. */
@@ -13,7 +13,7 @@ export interface BrokerUnderTest {
   /** What node clients need besides the address (a CA, a user). */
   nodeOptions?: Parameters<typeof connectNode>[1];
   /** Opens the broker under test; may be called again after `close`. */
-  open(onMessage: OnMessage, acknowledge: 'at-once' | 'when-kept'): Promise<Broker>;
+  open(onMessage: OnMessage, acknowledge: 'on-arrival' | 'after-commit'): Promise<Broker>;
   end(): Promise<void>;
 }
 
@@ -26,16 +26,16 @@ export function brokerSuite(name: string, start: () => Promise<BrokerUnderTest>)
       for (const end of ends.splice(0).reverse()) await end();
     });
 
-    async function bench(acknowledge: 'at-once' | 'when-kept' = 'at-once'): Promise<{
+    async function bench(acknowledge: 'on-arrival' | 'after-commit' = 'on-arrival'): Promise<{
       under: BrokerUnderTest;
       broker: Broker;
-      box: ReturnType<typeof gatherer>;
+      box: ReturnType<typeof messageCollector>;
       node: MqttClient;
       connect: (more?: BrokerUnderTest['nodeOptions']) => Promise<MqttClient>;
     }> {
       const under = await start();
       ends.push(() => under.end());
-      const box = gatherer();
+      const box = messageCollector();
       const broker = await under.open(box.onMessage, acknowledge);
       ends.push(() => broker.close());
       const connect = async (more: BrokerUnderTest['nodeOptions'] = {}): Promise<MqttClient> => {
@@ -86,8 +86,8 @@ export function brokerSuite(name: string, start: () => Promise<BrokerUnderTest>)
       await node.publishAsync('wells/shed/hello', '{"contract":1}', { qos: 1, retain: true });
       expect((await box.until(1))[0]!.how.retained).toBe(false);
       await broker.close();
-      const later = gatherer();
-      const again = await under.open(later.onMessage, 'at-once');
+      const later = messageCollector();
+      const again = await under.open(later.onMessage, 'on-arrival');
       ends.push(() => again.close());
       const [copy] = await later.until(1);
       expect({ topic: copy!.topic, payload: text(copy!.payload), retained: copy!.how.retained }).toEqual({
@@ -133,41 +133,41 @@ export function brokerSuite(name: string, start: () => Promise<BrokerUnderTest>)
       expect((await first).payload).toBe('second');
     });
 
-    test('when-kept: every message carries `kept`, and goes on coming while it is called late and twice', async () => {
-      const { box, node } = await bench('when-kept');
+    test('after-commit: every message carries `kept`, and goes on coming while it is called late and twice', async () => {
+      const { box, node } = await bench('after-commit');
       const sent = Array.from({ length: 200 }, (_, at) =>
         node.publishAsync('wells/shed/readings', String(at), { qos: 1 }),
       );
       for (let done = 0; done < 200;) {
         const heard = await box.until(done + 1);
         for (const { how } of heard.slice(done)) {
-          how.kept!();
-          how.kept!();
+          how.acknowledge!();
+          how.acknowledge!();
         }
         done = heard.length;
       }
       await Promise.all(sent);
-      expect(box.heard.map(({ payload }) => Number(text(payload)))).toEqual(
+      expect(box.received.map(({ payload }) => Number(text(payload)))).toEqual(
         Array.from({ length: 200 }, (_, at) => at),
       );
     });
 
-    test('when-kept: what was taken but never kept comes again once connections are dropped', async () => {
-      const { broker, box, connect } = await bench('when-kept');
+    test('after-commit: what was taken but never kept comes again once connections are dropped', async () => {
+      const { broker, box, connect } = await bench('after-commit');
       const node = await connect({ reconnectPeriod: 20, clean: false, clientId: 'shed' });
       const sent = node.publishAsync('wells/shed/readings', 'not kept', { qos: 1 });
       await box.until(1);
       broker.dropConnections();
       const again = (await box.until(2))[1]!;
       expect(text(again.payload)).toBe('not kept');
-      again.how.kept!();
+      again.how.acknowledge!();
       await sent;
     });
 
-    test('at-once: no message carries `kept`', async () => {
+    test('on-arrival: no message carries `kept`', async () => {
       const { box, node } = await bench();
       await node.publishAsync('wells/shed/readings', 'r', { qos: 1 });
-      expect((await box.until(1))[0]!.how.kept).toBeUndefined();
+      expect((await box.until(1))[0]!.how.acknowledge).toBeUndefined();
     });
 
     test('after close nothing is published, and closing twice is fine', async () => {

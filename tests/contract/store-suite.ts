@@ -63,7 +63,7 @@ function told(series: Series, fromMs = NOON, everyMs = 1000): string {
 }
 
 function sealAll(store: Store): void {
-  while (store.tidy(LATER, 1000));
+  while (store.maintain(LATER, 1000));
 }
 
 function alarmEvent(more: Partial<AlarmEvent> = {}): AlarmEvent {
@@ -99,7 +99,7 @@ function noticeRow(id: string, more: Partial<NoticeRow> = {}): NoticeRow {
     to: 'ana',
     what: 'raised',
     dueMs: NOON,
-    madeMs: NOON,
+    createdMs: NOON,
     tries: 0,
     state: 'due',
     body: { subject: 's', text: 't', event: alarmEvent() },
@@ -153,7 +153,7 @@ export function storeSuite(name: string, start: () => StoreUnderTest): void {
           sealAll(store);
         }
         expect(read(store)).toBe(wanted);
-        expect(store.stats().openReadings).toBe(0);
+        expect(store.stats().unsealedReadings).toBe(0);
       });
       test.each(cases)('%s, first sealed, rest open, opened again', (_, list, wanted) => {
         const { store, reopen } = open();
@@ -178,7 +178,7 @@ export function storeSuite(name: string, start: () => StoreUnderTest): void {
         const { store } = open();
         expect(store.readings('barn', 'pressure', 0, LATER).n).toBe(0);
         expect(store.channels('barn')).toEqual([]);
-        expect(store.firstMs('barn', 'pressure')).toBeUndefined();
+        expect(store.firstReadingMs('barn', 'pressure')).toBeUndefined();
       });
 
       test('of start packs and of unknown time stand apart', () => {
@@ -210,10 +210,10 @@ export function storeSuite(name: string, start: () => StoreUnderTest): void {
       test('first and clock steps are found', () => {
         const { store, reopen } = open();
         store.commit(packs({ fromMs: NOON + 5000, clockStep: true }, {}));
-        expect(store.firstMs('barn', 'current')).toBe(NOON);
+        expect(store.firstReadingMs('barn', 'current')).toBe(NOON);
         sealAll(store);
         const again = reopen ? reopen() : store;
-        expect(again.firstMs('barn', 'current')).toBe(NOON);
+        expect(again.firstReadingMs('barn', 'current')).toBe(NOON);
         expect(again.clockSteps('barn', NOON, NOON + DAY)).toEqual([NOON + 5000]);
         expect(again.clockSteps('barn', NOON, NOON + 5000)).toEqual([]);
       });
@@ -326,7 +326,7 @@ export function storeSuite(name: string, start: () => StoreUnderTest): void {
         [...store.packsSinceSave()].map(({ node, seq }) => `${node} ${seq}`);
       const saved = (node: string, savedMs: number): Change => ({
         change: 'node',
-        row: { node, letIn: true, state: { savedMs }, savedMs },
+        row: { node, approved: true, state: { savedMs }, savedMs },
       });
 
       test('are those of later commits, and of the same commit those after it in the list', () => {
@@ -362,17 +362,17 @@ export function storeSuite(name: string, start: () => StoreUnderTest): void {
         const { store } = open();
         store.commit([saved('barn', 1), ...packs({ seq: 1 })]);
         store.commit([saved('barn', 1)]);
-        store.commit([{ change: 'node', row: { node: 'barn', letIn: false } }]);
+        store.commit([{ change: 'node', row: { node: 'barn', approved: false } }]);
         expect(seqs(store)).toEqual(['barn 1']);
       });
 
       test('of a node that nobody saves are let go of after a day', () => {
         const { store } = open();
         store.commit([saved('pond', 1), ...packs({ seq: 1 }, { node: 'pond', seq: 1 })]);
-        while (store.tidy(NOON + HOUR, 1000));
+        while (store.maintain(NOON + HOUR, 1000));
         expect(seqs(store)).toEqual(['barn 1', 'pond 1']);
         store.commit([saved('pond', 2)]);
-        while (store.tidy(NOON + 2 * DAY, 1000));
+        while (store.maintain(NOON + 2 * DAY, 1000));
         expect(seqs(store)).toEqual([]);
         expect(read(store)).toBe('1 2 3');
       });
@@ -385,9 +385,9 @@ export function storeSuite(name: string, start: () => StoreUnderTest): void {
         row: { id: 'x', atMs: NOON, kind: 'tick', body: { big: 1n } },
       };
       expect(() =>
-        store.commit([...packs({ seq: 1 }), { change: 'value', key: 'k', value: 'v' }, cannotBeWritten]),
+        store.commit([...packs({ seq: 1 }), { change: 'setting', key: 'k', value: 'v' }, cannotBeWritten]),
       ).toThrow();
-      expect(store.value('k')).toBeUndefined();
+      expect(store.getValue('k')).toBeUndefined();
       expect(read(store)).toBe('');
       expect([...store.packsSinceSave()]).toEqual([]);
       store.commit(packs({ seq: 2 }));
@@ -397,16 +397,16 @@ export function storeSuite(name: string, start: () => StoreUnderTest): void {
     test('nodes keep what a change leaves out', () => {
       const { store, reopen } = open();
       const hello = { node: 'barn', contract: 1, channels: [] };
-      store.commit([{ change: 'node', row: { node: 'barn', letIn: false, hello, lastHeardMs: 5 } }]);
-      store.commit([{ change: 'node', row: { node: 'barn', letIn: true, state: { a: 1 }, savedMs: 9 } }]);
+      store.commit([{ change: 'node', row: { node: 'barn', approved: false, hello, lastHeardMs: 5 } }]);
+      store.commit([{ change: 'node', row: { node: 'barn', approved: true, state: { a: 1 }, savedMs: 9 } }]);
       expect((reopen ? reopen() : store).nodes()).toEqual([
-        { node: 'barn', letIn: true, hello, lastHeardMs: 5, state: { a: 1 }, savedMs: 9 },
+        { node: 'barn', approved: true, hello, lastHeardMs: 5, state: { a: 1 }, savedMs: 9 },
       ]);
     });
 
     test('a forgotten node is gone, and new when it comes again; the others and what it sent stay', () => {
       const { store, reopen } = open();
-      const row = (node: string) => ({ node, letIn: true, state: { a: 1 }, savedMs: 9 });
+      const row = (node: string) => ({ node, approved: true, state: { a: 1 }, savedMs: 9 });
       store.commit([
         { change: 'node', row: row('barn') },
         { change: 'node', row: row('weir') },
@@ -414,13 +414,13 @@ export function storeSuite(name: string, start: () => StoreUnderTest): void {
       store.commit([{ change: 'node-forgotten', node: 'barn' }]);
       store.commit([{ change: 'node-forgotten', node: 'nobody' }]);
       expect(store.nodes()).toEqual([row('weir')]);
-      store.commit([{ change: 'node', row: { node: 'barn', letIn: false } }]);
-      expect((reopen ? reopen() : store).nodes()).toEqual([{ node: 'barn', letIn: false }, row('weir')]);
+      store.commit([{ change: 'node', row: { node: 'barn', approved: false } }]);
+      expect((reopen ? reopen() : store).nodes()).toEqual([{ node: 'barn', approved: false }, row('weir')]);
     });
 
     test('credentials come and go', () => {
       const { store } = open();
-      const row = { node: 'barn', secret: 'salt:hash', madeMs: NOON, speaksFor: ['pond'] };
+      const row = { node: 'barn', secret: 'salt:hash', createdMs: NOON, speaksFor: ['pond'] };
       store.commit([{ change: 'credential', row }]);
       store.commit([{ change: 'credential', row: { ...row, secret: 'other:hash' } }]);
       expect(store.credentials()).toEqual([{ ...row, secret: 'other:hash' }]);
@@ -528,8 +528,8 @@ export function storeSuite(name: string, start: () => StoreUnderTest): void {
           snapshot(NOON + 1),
           { change: 'alarm', row: alarmRow('a') },
         ]);
-        store.commit([{ change: 'forget-derived', well: 'south', fromMs: 0 }]);
-        store.commit([{ change: 'forget-derived', well: 'north', fromMs: NOON }]);
+        store.commit([{ change: 'delete-derived', well: 'south', fromMs: 0 }]);
+        store.commit([{ change: 'delete-derived', well: 'north', fromMs: NOON }]);
         expect(store.cycles('north', 0, LATER)).toHaveLength(1);
         expect(store.days('north', 0, LATER).map(({ date }) => date)).toEqual(['2026-03-01']);
         expect(store.baselines('north').map(({ amps }) => amps)).toEqual([1]);
@@ -540,7 +540,7 @@ export function storeSuite(name: string, start: () => StoreUnderTest): void {
       test('may be made anew in the commit that forgets it', () => {
         const { store } = open();
         store.commit([cycle(NOON)]);
-        store.commit([{ change: 'forget-derived', well: 'north', fromMs: NOON }, cycle(NOON + 1000)]);
+        store.commit([{ change: 'delete-derived', well: 'north', fromMs: NOON }, cycle(NOON + 1000)]);
         expect(store.cycles('north', 0, LATER).map(({ startedMs }) => startedMs)).toEqual([NOON + 1000]);
       });
     });
@@ -548,7 +548,7 @@ export function storeSuite(name: string, start: () => StoreUnderTest): void {
     test('what another Stillwell handed over stays when what was made here is forgotten', () => {
       const { store, reopen } = open();
       const cycle = (well: string, atMs: number, key: string, row: unknown): Change => ({
-        change: 'handed',
+        change: 'imported',
         row: { well, kind: 'cycle', key, atMs, row },
       });
       store.commit([
@@ -558,18 +558,18 @@ export function storeSuite(name: string, start: () => StoreUnderTest): void {
       ]);
       store.commit([
         cycle('north', NOON, 'b', { ran: 2 }),
-        { change: 'forget-derived', well: 'north', fromMs: 0 },
+        { change: 'delete-derived', well: 'north', fromMs: 0 },
       ]);
       const again = reopen ? reopen() : store;
-      const found = again.handed('cycle', 'north').map(({ key, row }) => [key, row]);
+      const found = again.imported('cycle', 'north').map(({ key, row }) => [key, row]);
       expect(found).toEqual([
         ['a', {}],
         ['b', { ran: 2 }],
       ]);
-      expect(again.handed('cycle', 'north', { fromMs: NOON, toMs: NOON + 1 })).toHaveLength(1);
-      expect(again.handed('cycle')).toHaveLength(3);
-      expect(again.handed('day')).toEqual([]);
-      expect(again.handedWells()).toEqual(['north', 'south']);
+      expect(again.imported('cycle', 'north', { fromMs: NOON, toMs: NOON + 1 })).toHaveLength(1);
+      expect(again.imported('cycle')).toHaveLength(3);
+      expect(again.imported('day')).toEqual([]);
+      expect(again.importedWells()).toEqual(['north', 'south']);
     });
 
     test('what the engine made of a well is found whole, with the times by which it is kept', () => {
@@ -599,11 +599,11 @@ export function storeSuite(name: string, start: () => StoreUnderTest): void {
           .join('');
       expect(ids({})).toBe('abc');
       expect(ids({ well: 'north' })).toBe('ab');
-      expect(ids({ standing: true })).toBe('bc');
-      expect(ids({ standing: false })).toBe('a');
+      expect(ids({ active: true })).toBe('bc');
+      expect(ids({ active: false })).toBe('a');
       expect(ids({ fromMs: NOON + 10 })).toBe('abc');
       expect(ids({ fromMs: NOON + 11 })).toBe('bc');
-      expect(store.alarms({ well: 'north', standing: false })[0]?.state).toBe('normal');
+      expect(store.alarms({ well: 'north', active: false })[0]?.state).toBe('normal');
     });
 
     test('notices come when due, and go forward only', () => {
@@ -711,30 +711,30 @@ export function storeSuite(name: string, start: () => StoreUnderTest): void {
 
     test('values are set, changed and removed', () => {
       const { store, reopen } = open();
-      store.commit([{ change: 'value', key: 'k', value: '1' }]);
-      store.commit([{ change: 'value', key: 'k', value: '2' }]);
+      store.commit([{ change: 'setting', key: 'k', value: '1' }]);
+      store.commit([{ change: 'setting', key: 'k', value: '2' }]);
       const again = reopen ? reopen() : store;
-      expect(again.value('k')).toBe('2');
-      again.commit([{ change: 'value', key: 'k', value: null }]);
-      expect(again.value('k')).toBeUndefined();
+      expect(again.getValue('k')).toBe('2');
+      again.commit([{ change: 'setting', key: 'k', value: null }]);
+      expect(again.getValue('k')).toBeUndefined();
     });
 
     test('retention lets go of old readings alone', () => {
       const { store } = open();
       store.commit(packs({ fromMs: NOON - 4000 * DAY }, { fromMs: NOON }));
       // Once to seal them, and at the next look, an hour later, to let go.
-      while (store.tidy(NOON + HOUR, 1000));
-      while (store.tidy(NOON + 3 * HOUR, 1000));
-      expect(store.firstMs('barn', 'current')).toBe(NOON);
+      while (store.maintain(NOON + HOUR, 1000));
+      while (store.maintain(NOON + 3 * HOUR, 1000));
+      expect(store.firstReadingMs('barn', 'current')).toBe(NOON);
       expect(store.stats().sealedReadings).toBe(3);
     });
 
     test('stats count readings sealed and open', () => {
       const { store } = open();
       store.commit(packs({}));
-      expect(store.stats()).toMatchObject({ openReadings: 3, sealedReadings: 0, unsavedNodes: 1 });
+      expect(store.stats()).toMatchObject({ unsealedReadings: 3, sealedReadings: 0, unsavedNodes: 1 });
       sealAll(store);
-      expect(store.stats()).toMatchObject({ openReadings: 0, sealedReadings: 3 });
+      expect(store.stats()).toMatchObject({ unsealedReadings: 0, sealedReadings: 3 });
     });
   });
 }

@@ -3,9 +3,13 @@ import { existsSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { CYCLE_FLAGS } from '../../shared/api/events.ts';
 import { ALARM_KINDS, CAUSES } from '../../shared/words/kinds.ts';
-import { PLACES, WIRED_PLACES } from '../../src/card/description.ts';
-import { problemsOfCard } from '../../src/card/read-card.ts';
-import { DESCRIBED_KEYS, PUMP_DESCRIBED_KEYS, TANK_DESCRIBED_KEYS } from '../../src/card/read-description.ts';
+import { LOCATIONS, TERMINAL_LOCATIONS } from '../../src/card/description.ts';
+import { cardIssues } from '../../src/card/read-card.ts';
+import {
+  DESCRIPTION_KEYS,
+  PUMP_DESCRIPTION_KEYS,
+  TANK_DESCRIPTION_KEYS,
+} from '../../src/card/read-description.ts';
 import { ELECTRICAL_KEYS } from '../../src/card/read-electrical.ts';
 import { HOLE_KEYS } from '../../src/card/read-hole.ts';
 import { BASE_CHANNELS, CHANNEL_UNITS } from '../../src/wire/channels.ts';
@@ -67,7 +71,7 @@ describe('contract.md, section 5', () => {
   const example = /```json\n([\s\S]*?)```/.exec(prose.slice(prose.indexOf('## 5. The card')))![1]!;
 
   test('shows a card that is read', () => {
-    expect(problemsOfCard(JSON.parse(example))).toEqual([]);
+    expect(cardIssues(JSON.parse(example))).toEqual([]);
   });
 
   test('names every key that describes a well, in its place, and no other', () => {
@@ -80,13 +84,13 @@ describe('contract.md, section 5', () => {
       [...rows].map(([, where, keys]) => [where!.replaceAll('`', ''), keysOf(keys!)]),
     );
     expect(told).toMatchObject({
-      'the card': DESCRIBED_KEYS,
-      pump: PUMP_DESCRIBED_KEYS,
-      tank: TANK_DESCRIBED_KEYS,
+      'the card': DESCRIPTION_KEYS,
+      pump: PUMP_DESCRIPTION_KEYS,
+      tank: TANK_DESCRIPTION_KEYS,
       hole: HOLE_KEYS,
       electrical: ELECTRICAL_KEYS,
-      'electrical.wires': WIRED_PLACES,
-      where: PLACES,
+      'electrical.wires': TERMINAL_LOCATIONS,
+      where: LOCATIONS,
     });
   });
 });

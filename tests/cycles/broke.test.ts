@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { brokeAt, brokeAtEnd } from '../../src/cycles/broke.ts';
+import { findLoadLoss, findLoadLossAtEnd } from '../../src/cycles/broke.ts';
 
 const rows: [name: string, everyS: number, amps: number[], kpa: (number | null)[], at: number | undefined][] =
   [
@@ -57,7 +57,7 @@ const rows: [name: string, everyS: number, amps: number[], kpa: (number | null)[
 
 describe('brokeAt', () => {
   it.each(rows)('%s', (_name, everyS, amps, kpa, at) => {
-    expect(brokeAt({ everyS, amps, kpa })?.atS).toBe(at);
+    expect(findLoadLoss({ everyS, amps, kpa })?.atS).toBe(at);
   });
 });
 
@@ -67,6 +67,6 @@ describe('brokeAtEnd', () => {
     ['the last reading alone is the stop', [8, 8, 4], 43, undefined],
     ['a run of five readings is too short to tell', [8, 4.4, 4.4], 5, undefined],
   ])('%s', (_name, ends, readings, atS) => {
-    expect(brokeAtEnd(ends, { amps: 8, ranS: 5 * readings, periodS: 5, readings })?.atS).toBe(atS);
+    expect(findLoadLossAtEnd(ends, { amps: 8, ranS: 5 * readings, periodS: 5, readings })?.atS).toBe(atS);
   });
 });

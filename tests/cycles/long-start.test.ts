@@ -9,10 +9,10 @@ describe('a start that lasts', () => {
     [
       'contacts that bounce for nine seconds',
       `${KNOWN} 22 16 17 22 11 22 20 13 22 17 8x60 0x30`,
-      { forS: 9, times: 2.25 },
+      { durationS: 9, ratio: 2.25 },
     ],
-    ['contacts that bounce for three', `${KNOWN} 9 14 13 18 8x60 0x30`, { forS: 3, times: 1.94 }],
-    ['a motor that comes up slowly', `${KNOWN} 44x5 30 8x60 0x30`, { forS: 5, times: 5.06 }],
+    ['contacts that bounce for three', `${KNOWN} 9 14 13 18 8x60 0x30`, { durationS: 3, ratio: 1.94 }],
+    ['a motor that comes up slowly', `${KNOWN} 44x5 30 8x60 0x30`, { durationS: 5, ratio: 5.06 }],
     ['a sound start, caught late in its second', `${KNOWN} 9 8x60 0x30`, undefined],
     ['a run-out at the most flow that a pump gives', `${KNOWN} 14 9.6x20 8x60 0x30`, undefined],
     ['current that stays up is drag and no start', `${KNOWN} 14 11.5x80 0x30`, undefined],

@@ -1,7 +1,13 @@
-import { paceReading, newPace } from '../../src/cycles/pace.ts';
-import { newTrail, trailReading } from '../../src/cycles/trail.ts';
+import { recordReadingTime, newPace } from '../../src/cycles/pace.ts';
+import { newPressureBuffer, addPressure } from '../../src/cycles/trail.ts';
 import type { Cycle } from '../../src/cycles/cycle.ts';
-import { pumpCurrent, pumpHeld, pumpMinute, pumpPressure, pumpWaits } from '../../src/cycles/pump.ts';
+import {
+  handlePumpCurrent,
+  advancePump,
+  handlePumpMinute,
+  handlePumpPressure,
+  hasPendingEdge,
+} from '../../src/cycles/pump.ts';
 import { newPump, type PumpState } from '../../src/cycles/pump-state.ts';
 import type { PumpStep } from '../../src/cycles/pump.ts';
 
@@ -39,7 +45,7 @@ export function drive(options: {
   const { everyS = 1, maxAmps, noise = () => 0 } = options;
   const legs = [options.amps, ...(options.lines ?? [])].map(series);
   const kpa = options.kpa === undefined ? [] : series(options.kpa);
-  const pressure = { trail: newTrail(), pace: newPace() };
+  const pressure = { buffer: newPressureBuffer(), pace: newPace() };
   const pump = newPump(0, maxAmps);
   const told: Told = { steps: [], cycles: [], pump };
   const hear = (step: PumpStep): void => {
@@ -52,19 +58,19 @@ export function drive(options: {
   for (let i = 0; i < n; i++) {
     const tMs = Math.round(i * everyS * 1000);
     for (; nextMinuteMs <= tMs; nextMinuteMs += 60_000) {
-      if (pumpWaits(pump)) hear(pumpHeld(pump, nextMinuteMs, pressure));
-      hear(pumpMinute(pump, nextMinuteMs, pressure));
+      if (hasPendingEdge(pump)) hear(advancePump(pump, nextMinuteMs, pressure));
+      hear(handlePumpMinute(pump, nextMinuteMs, pressure));
     }
     for (const [leg, amps] of legs.entries()) {
       const value = amps[i];
-      if (value !== undefined) hear(pumpCurrent(pump, tMs, leg, value + noise(i), pressure));
+      if (value !== undefined) hear(handlePumpCurrent(pump, tMs, leg, value + noise(i), pressure));
     }
     const p = kpa[i];
     if (p !== undefined) {
-      trailReading(pressure.trail, tMs, p);
-      paceReading(pressure.pace, tMs);
-      if (pumpWaits(pump)) hear(pumpHeld(pump, tMs, pressure));
-      pumpPressure(pump, tMs, p, pressure.trail);
+      addPressure(pressure.buffer, tMs, p);
+      recordReadingTime(pressure.pace, tMs);
+      if (hasPendingEdge(pump)) hear(advancePump(pump, tMs, pressure));
+      handlePumpPressure(pump, tMs, p, pressure.buffer);
     }
   }
   return told;

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { finishShape, newShape, shapeReading } from '../../src/cycles/shape.ts';
+import { finishShape, newShape, addToShape } from '../../src/cycles/shape.ts';
 
 function shapeOf(
   everyS: number,
@@ -8,8 +8,8 @@ function shapeOf(
 ): ReturnType<typeof finishShape> {
   const shape = newShape();
   for (let i = 0; i < n; i++) {
-    shapeReading(shape, 'amps', i * everyS * 1000, 8);
-    shapeReading(shape, 'kpa', i * everyS * 1000, 280 + i * everyS);
+    addToShape(shape, 'amps', i * everyS * 1000, 8);
+    addToShape(shape, 'kpa', i * everyS * 1000, 280 + i * everyS);
   }
   return finishShape(shape, { ...sampling, ranS: everyS * n });
 }
@@ -36,16 +36,16 @@ describe('finishShape', () => {
 
   it('lets a value by exception stand until the next', () => {
     const shape = newShape();
-    shapeReading(shape, 'amps', 0, 8);
-    shapeReading(shape, 'amps', 6000, 7);
+    addToShape(shape, 'amps', 0, 8);
+    addToShape(shape, 'amps', 6000, 7);
     expect(finishShape(shape, { periodS: 0, holds: true, ranS: 7 }).amps).toEqual([8, 8, 8, 8, 8, 8, 7]);
   });
 
   it('holds the last reading of a wide step, not its mean with the inrush', () => {
     const shape = newShape();
-    shapeReading(shape, 'amps', 0, 28);
-    shapeReading(shape, 'amps', 1000, 7.5);
-    for (let s = 0; s <= 60; s++) shapeReading(shape, 'kpa', s * 1000, 280 + s);
+    addToShape(shape, 'amps', 0, 28);
+    addToShape(shape, 'amps', 1000, 7.5);
+    for (let s = 0; s <= 60; s++) addToShape(shape, 'kpa', s * 1000, 280 + s);
     const { everyS, amps } = finishShape(shape, { periodS: 0, holds: true, ranS: 60 });
     expect(everyS).toBe(2);
     expect(amps.slice(1)).toEqual(Array.from({ length: 29 }, () => 7.5));
@@ -53,7 +53,7 @@ describe('finishShape', () => {
 
   it('leaves out what came after the stop', () => {
     const shape = newShape();
-    for (let s = 0; s < 12; s++) shapeReading(shape, 'amps', s * 1000, s < 10 ? 8 : 0);
+    for (let s = 0; s < 12; s++) addToShape(shape, 'amps', s * 1000, s < 10 ? 8 : 0);
     expect(finishShape(shape, { periodS: 1, holds: false, ranS: 10 }).amps).toEqual(
       Array.from({ length: 10 }, () => 8),
     );

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { inrushS, newStart, startReading } from '../../src/cycles/start.ts';
+import { inrushS, newStart, addToStart } from '../../src/cycles/start.ts';
 
 /** Half-cycle RMS values 20 ms apart. */
 function record(text: string): { amps: number; lengthS: number } {
@@ -8,8 +8,8 @@ function record(text: string): { amps: number; lengthS: number } {
     return Array.from({ length: Number(times ?? 1) }, () => Number(value));
   });
   const start = newStart(0, values[0]!);
-  values.slice(1).forEach((amps, i) => startReading(start, (i + 1) * 20, amps, 1));
-  return { amps: start.amps, lengthS: inrushS(start) };
+  values.slice(1).forEach((amps, i) => addToStart(start, (i + 1) * 20, amps, 1));
+  return { amps: start.peakAmps, lengthS: inrushS(start) };
 }
 
 describe('the record of a start', () => {

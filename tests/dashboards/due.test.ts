@@ -1,21 +1,21 @@
 import { describe, expect, test } from 'vitest';
 import { refusedField } from '../../dashboards/words/refused-field.ts';
-import { yearsShape, YEARS_BOX } from '../../dashboards/parts/years-shape.ts';
-import { AskError } from '../../dashboards/data/source.ts';
+import { trendShape, TREND_BOX } from '../../dashboards/parts/years-shape.ts';
+import { RequestError } from '../../dashboards/data/source.ts';
 import { datesInWords, dueWords, roundWords, targetWords } from '../../dashboards/words/due.ts';
 import { entryMoment } from '../../shared/known/entry-day.ts';
-import { amountWords, limitWords, resultWords, sourceWords } from '../../shared/words/water-amounts.ts';
+import { amountText, limitText, resultText, sourceText } from '../../shared/words/water-amounts.ts';
 import { kpaFromPsi } from '../../shared/units/pressure.ts';
 
 const NOW = Date.parse('2026-05-10T18:00:00Z');
 
 describe('when a check is due, in words', () => {
   test.each([
-    [{ on: '2026-05-10', lateDays: 0, state: 'due' }, 'Due today'],
-    [{ on: '2026-05-11', lateDays: -1, state: 'due' }, 'Due 11 May, in 1 day'],
-    [{ on: '2026-10-01', lateDays: -144, state: 'later' }, 'Due 1 October, in 5 months'],
-    [{ on: '2026-05-03', lateDays: 7, state: 'overdue' }, 'Overdue since 3 May, 7 days'],
-    [{ on: '2022-05-10', lateDays: 1461, state: 'overdue' }, 'Overdue since 10 May 2022, 4 years'],
+    [{ dueDate: '2026-05-10', lateDays: 0, state: 'due' }, 'Due today'],
+    [{ dueDate: '2026-05-11', lateDays: -1, state: 'due' }, 'Due 11 May, in 1 day'],
+    [{ dueDate: '2026-10-01', lateDays: -144, state: 'later' }, 'Due 1 October, in 5 months'],
+    [{ dueDate: '2026-05-03', lateDays: 7, state: 'overdue' }, 'Overdue since 3 May, 7 days'],
+    [{ dueDate: '2022-05-10', lateDays: 1461, state: 'overdue' }, 'Overdue since 10 May 2022, 4 years'],
     [{ state: 'off' }, 'Put off'],
     [{ state: 'not-needed' }, 'Not needed here'],
     [{ state: 'later' }, 'Done'],
@@ -24,7 +24,7 @@ describe('when a check is due, in words', () => {
   test.each([
     [{ is: 'days', days: 365 }, 'Each year.'],
     [{ is: 'days', days: 14 }, 'Every 14 days.'],
-    [{ is: 'on', day: '10-01' }, 'Each year on 1 October.'],
+    [{ is: 'yearly', day: '10-01' }, 'Each year on 1 October.'],
     [undefined, 'Once.'],
   ] as const)('%j', (round, words) => expect(roundWords(round, NOW)).toBe(words));
 
@@ -32,7 +32,7 @@ describe('when a check is due, in words', () => {
     const target = { kpa: kpaFromPsi(38), cutInKpa: kpaFromPsi(40), from: 'measured' } as const;
     expect(targetWords(target, 'us')).toBe('38 psi, 2 psi under the measured cut-in of 40 psi.');
     expect(targetWords(target, 'metric')).toBe('262 kPa, 14 kPa under the measured cut-in of 276 kPa.');
-    expect(targetWords({ why: 'A drive.' }, 'us')).toBe('A drive.');
+    expect(targetWords({ reason: 'A drive.' }, 'us')).toBe('A drive.');
   });
 
   test('dates of the server are said as people say them', () => {
@@ -68,20 +68,20 @@ describe('refusedField', () => {
     ['Cannot read entry: results.2.unit must be mg/L: "NTU"', 'results.2.unit', 'Must be mg/L: "NTU"'],
     ['Cannot read entry: value must be a pressure: "38"', 'value', 'Must be a pressure: "38"'],
   ])('%s', (message, field, reason) =>
-    expect(refusedField(new AskError(message, 409))).toEqual({ field, reason }),
+    expect(refusedField(new RequestError(message, 409))).toEqual({ field, reason }),
   );
 
-  test.each([new AskError('The server can’t be reached. Is it running?'), new Error('x'), undefined])(
+  test.each([new RequestError('The server can’t be reached. Is it running?'), new Error('x'), undefined])(
     'nothing of %s',
     (error) => expect(refusedField(error)).toBeUndefined(),
   );
 });
 
-describe('yearsShape', () => {
+describe('trendShape', () => {
   const at = (year: number): number => Date.UTC(year, 5, 1);
 
   test('amounts stand on zero, higher ones higher, later ones further right', () => {
-    const shape = yearsShape(
+    const shape = trendShape(
       [
         { atMs: at(2020), value: 2 },
         { atMs: at(2024), value: 8, open: true },
@@ -97,7 +97,7 @@ describe('yearsShape', () => {
     expect(last.x).toBeGreaterThan(first.x);
     expect(last.y).toBeLessThan(first.y);
     expect([first.open, last.open]).toEqual([false, true]);
-    expect(YEARS_BOX.bottom - first.y).toBeCloseTo((YEARS_BOX.bottom - last.y) / 4, 0);
+    expect(TREND_BOX.bottom - first.y).toBeCloseTo((TREND_BOX.bottom - last.y) / 4, 0);
     expect(shape.years.map(({ word }) => word)).toEqual(['2021', '2022', '2023', '2024']);
   });
 
@@ -110,11 +110,11 @@ describe('yearsShape', () => {
       { value: 10, words: 'limit 10' },
       { value: 250, words: 'limit 250' },
     ];
-    expect(yearsShape(points, lines, true)?.lines.map(({ words }) => words)).toEqual(['limit 10']);
+    expect(trendShape(points, lines, true)?.lines.map(({ words }) => words)).toEqual(['limit 10']);
   });
 
   test('the same value each year is a level line inside the box', () => {
-    const shape = yearsShape(
+    const shape = trendShape(
       [
         { atMs: at(2020), value: 7 },
         { atMs: at(2021), value: 7 },
@@ -124,12 +124,12 @@ describe('yearsShape', () => {
     )!;
     const ys = shape.points.map(({ y }) => y);
     expect(new Set(ys).size).toBe(1);
-    expect(ys[0]).toBeGreaterThan(YEARS_BOX.top);
-    expect(ys[0]).toBeLessThan(YEARS_BOX.bottom);
+    expect(ys[0]).toBeGreaterThan(TREND_BOX.top);
+    expect(ys[0]).toBeLessThan(TREND_BOX.bottom);
   });
 
   test('words of years never touch, over half a century', () => {
-    const { years } = yearsShape(
+    const { years } = trendShape(
       [
         { atMs: at(1975), value: 1 },
         { atMs: at(2026), value: 2 },
@@ -140,10 +140,10 @@ describe('yearsShape', () => {
     const gaps = years.slice(1).map(({ x }, i) => x - years[i]!.x);
     expect(Math.min(...gaps)).toBeGreaterThan(55);
     expect(years[0]!.x).toBeGreaterThan(24);
-    expect(years.at(-1)!.x).toBeLessThan(YEARS_BOX.width - 24);
+    expect(years.at(-1)!.x).toBeLessThan(TREND_BOX.width - 24);
   });
 
-  test('of nothing there is nothing', () => expect(yearsShape([], [], true)).toBeUndefined());
+  test('of nothing there is nothing', () => expect(trendShape([], [], true)).toBeUndefined());
 });
 
 describe('results and limits in words', () => {
@@ -156,29 +156,33 @@ describe('results and limits in words', () => {
     [7.2, '', '7.2'],
     [0, 'per 100 mL', '0 per 100 mL'],
     [5.488, 'mg/L as N', '5.49 mg/L as N'],
-  ])('%d %s is %s', (value, unit, words) => expect(amountWords(value, unit)).toBe(words));
+  ])('%d %s is %s', (value, unit, words) => expect(amountText(value, unit)).toBe(words));
 
-  const result = { analyte: 'x', written: 'x', name: 'x', unit: 'mg/L', compared: [] };
+  const result = { analyte: 'x', written: 'x', name: 'x', unit: 'mg/L', comparisons: [] };
   test.each([
     [{ is: 'below', value: 0.002 }, 'under 0.002 mg/L'],
     [{ is: 'below' }, 'not detected'],
     [{ is: 'above' }, 'too many to count'],
     [{ is: 'present' }, 'found'],
     [{ is: 'absent' }, 'none found'],
-  ] as const)('%j', (more, words) => expect(resultWords({ ...result, ...more })).toBe(words));
+  ] as const)('%j', (more, words) => expect(resultText({ ...result, ...more })).toBe(words));
 
   test('a limit says where it stands, from when, and what is only from memory', () => {
     const lead = {
       kind: 'action',
-      most: 0.01,
-      where: '40 CFR 141.80',
-      known: 'read',
-      from: { on: '2024-12-30', known: 'read' },
+      max: 0.01,
+      citation: '40 CFR 141.80',
+      provenance: 'verified',
+      effectiveFrom: { on: '2024-12-30', provenance: 'verified' },
     } as const;
-    expect(sourceWords(lead)).toBe('40 CFR 141.80. From 2024-12-30.');
-    expect(sourceWords({ ...lead, known: 'memory', from: { on: '2024-12-30', known: 'memory' } })).toBe(
-      '40 CFR 141.80 (from memory). From 2024-12-30 (date from memory).',
-    );
-    expect(limitWords({ ...lead, least: 6.5, most: 8.5 }, '')).toBe('6.5 to 8.5');
+    expect(sourceText(lead)).toBe('40 CFR 141.80. From 2024-12-30.');
+    expect(
+      sourceText({
+        ...lead,
+        provenance: 'from-memory',
+        effectiveFrom: { on: '2024-12-30', provenance: 'from-memory' },
+      }),
+    ).toBe('40 CFR 141.80 (from memory). From 2024-12-30 (date from memory).');
+    expect(limitText({ ...lead, min: 6.5, max: 8.5 }, '')).toBe('6.5 to 8.5');
   });
 });

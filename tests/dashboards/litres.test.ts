@@ -1,6 +1,6 @@
-/** Where litres come from, in words. */
+/** Where liters come from, in words. */
 import { expect, test } from 'vitest';
-import { litresWords } from '../../dashboards/words/litres.ts';
+import { volumeSourceWords } from '../../dashboards/words/litres.ts';
 import type { PumpDetail, WellDetail } from '../../shared/api/wells.ts';
 
 const TANK: WellDetail['card'] = { tankKind: 'captive-air', tankL: 167 };
@@ -18,10 +18,10 @@ test.each<[string, WellDetail['card'], Partial<PumpDetail>, string[], string]>([
   const sensors = channels.map((channel) => ({ channel, node: 'barn', lastMs: 1 }));
   const pump: PumpDetail = { pump: 'p1', control: 'pressure-switch', ...change };
   // Only the card and the sensors are read of it.
-  expect(litresWords({ card, sensors } as unknown as WellDetail, pump)).toBe(words);
+  expect(volumeSourceWords({ card, sensors } as unknown as WellDetail, pump)).toBe(words);
 });
 
 test('a meter that was never heard meters nothing', () => {
   const detail = { card: {}, sensors: [{ channel: 'flow', node: 'barn' }] } as unknown as WellDetail;
-  expect(litresWords(detail, { pump: 'p1', control: 'float' })).toBe('not known without a flow meter');
+  expect(volumeSourceWords(detail, { pump: 'p1', control: 'float' })).toBe('not known without a flow meter');
 });

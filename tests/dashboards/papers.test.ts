@@ -1,13 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import type { EntryAnswer } from '../../shared/api/book.ts';
-import { MOST_PAPER_BYTES as SERVERS_MOST } from '../../src/book/limits.ts';
+import { MAX_DOCUMENT_BYTES as SERVERS_MOST } from '../../src/book/limits.ts';
 import {
-  found,
-  MOST_PAPER_BYTES,
-  nameFor,
-  papersAmong,
-  refusedBefore,
-  sizeWords,
+  searchDocuments,
+  MAX_DOCUMENT_BYTES,
+  documentName,
+  documentsAmong,
+  uploadProblem,
+  fileSizeText,
 } from '../../shared/words/papers.ts';
 
 const paper = (id: string, name: string, more: object = {}): EntryAnswer => ({
@@ -15,12 +15,12 @@ const paper = (id: string, name: string, more: object = {}): EntryAnswer => ({
   well: 'mill',
   kind: 'paper',
   atMs: 0,
-  madeMs: 0,
+  createdMs: 0,
   by: 'Ines',
   body: { hash: 'a'.repeat(64), name, type: 'application/pdf', bytes: 1, ...more },
 });
 
-describe('papersAmong', () => {
+describe('documentsAmong', () => {
   test('newest first; what was put right or struck out is not shown', () => {
     const entries = [
       paper('1', 'log'),
@@ -30,9 +30,9 @@ describe('papersAmong', () => {
       { ...paper('5', ''), kind: 'struck', replaces: '4', body: {} },
       { ...paper('6', 'x'), kind: 'note', body: { text: 'x' } },
     ];
-    const { papers, struck } = papersAmong(entries);
-    expect(papers.map(({ name }) => name)).toEqual(['new name', 'log']);
-    expect(struck.map(({ name, by }) => [name, by.id])).toEqual([['of another well', '5']]);
+    const { documents, voided } = documentsAmong(entries);
+    expect(documents.map(({ name }) => name)).toEqual(['new name', 'log']);
+    expect(voided.map(({ name, voidedBy }) => [name, voidedBy.id])).toEqual([['of another well', '5']]);
   });
 });
 
@@ -50,14 +50,14 @@ test.each([
     paper('2', 'Pompe à eau'),
     paper('3', 'x', { about: 'receipt' }),
   ];
-  expect(found(papersAmong(list).papers, looked)).toHaveLength(count);
+  expect(searchDocuments(documentsAmong(list).documents, looked)).toHaveLength(count);
 });
 
 test('a file that cannot be kept is not sent at all', () => {
-  expect(MOST_PAPER_BYTES).toBe(SERVERS_MOST);
-  expect(refusedBefore({ size: 0 })).toBe('It is empty.');
-  expect(refusedBefore({ size: SERVERS_MOST })).toBeUndefined();
-  expect(refusedBefore({ size: SERVERS_MOST + 1 })).toBe('It has 26.2 MB; a paper may have 25 MiB at most.');
+  expect(MAX_DOCUMENT_BYTES).toBe(SERVERS_MOST);
+  expect(uploadProblem({ size: 0 })).toBe('It is empty.');
+  expect(uploadProblem({ size: SERVERS_MOST })).toBeUndefined();
+  expect(uploadProblem({ size: SERVERS_MOST + 1 })).toBe('It has 26.2 MB; a paper may have 25 MiB at most.');
 });
 
 test.each([
@@ -70,11 +70,11 @@ test.each([
   // A sign of two places is not cut in two, which no address could hold.
   [`${'🐄'.repeat(200)}.jpeg`, 0, `${'🐄'.repeat(57)}.jpeg`],
 ])('a file called %j is called', (name, number, called) => {
-  expect(nameFor({ name, lastModified: Date.UTC(2026, 2, 2) }, number)).toBe(called);
+  expect(documentName({ name, lastModified: Date.UTC(2026, 2, 2) }, number)).toBe(called);
 });
 
 test.each([
   [18, '18 bytes'],
   [34_400, '34 kB'],
   [2_440_000, '2.4 MB'],
-])('%i bytes are %s', (bytes, words) => expect(sizeWords(bytes)).toBe(words));
+])('%i bytes are %s', (bytes, words) => expect(fileSizeText(bytes)).toBe(words));

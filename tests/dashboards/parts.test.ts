@@ -1,14 +1,14 @@
 import { describe, expect, test } from 'vitest';
-import { alarmAddress, alarmIdParts, pageOf } from '../../dashboards/page-of.ts';
-import { added, aligned, bufferOf, LIVE_MS } from '../../dashboards/parts/live-buffer.ts';
+import { alarmUrl, alarmIdParts, parsePage } from '../../dashboards/page-of.ts';
+import { appendReadings, aligned, bufferOf, LIVE_MS } from '../../dashboards/parts/live-buffer.ts';
 import { inUnits, spanWords } from '../../dashboards/parts/measure.ts';
 import { outsideWords, overlay } from '../../dashboards/parts/overlay.ts';
-import { ribbonShape, usualOf } from '../../dashboards/parts/ribbon-path.ts';
+import { ribbonShape, medianDay } from '../../dashboards/parts/ribbon-path.ts';
 import { causeLines, likelyWords } from '../../dashboards/words/alarm.ts';
 import { ATTENTION_WORDS, summaryWords } from '../../dashboards/words/attention.ts';
-import { countWords, nameWords, placeWords, unbroken } from '../../shared/words/names.ts';
+import { countText, nameText, placeText, withNonBreakingUnits } from '../../shared/words/names.ts';
 
-describe('pageOf', () => {
+describe('parsePage', () => {
   test.each([
     ['', { at: 'wells' }],
     ['#/', { at: 'wells' }],
@@ -24,16 +24,16 @@ describe('pageOf', () => {
     ['#/parts/check-valve', { at: 'part', part: 'check-valve' }],
     ['#/parts/wheel', { at: 'nowhere' }],
     ['#/well/%E0%A4%A', { at: 'well', well: '%E0%A4%A' }],
-    ['#/well/house-hill/visit', { at: 'book', well: 'house-hill', what: 'visit' }],
-    ['#/well/house-hill/card', { at: 'book', well: 'house-hill', what: 'card' }],
+    ['#/well/house-hill/visit', { at: 'logbook', well: 'house-hill', logbookPage: 'visit' }],
+    ['#/well/house-hill/card', { at: 'logbook', well: 'house-hill', logbookPage: 'card' }],
     ['#/new-well', { at: 'new-well' }],
     ['#/well/house-hill/toString', { at: 'nowhere' }],
-  ])('%s', (hash, page) => expect(pageOf(hash)).toEqual(page));
+  ])('%s', (hash, page) => expect(parsePage(hash)).toEqual(page));
 });
 
 test('an alarm’s id says its well, its kind and its beginning; its address leads back to it', () => {
   const id = 'home-farm/-/site-silent/1795600000000/2';
-  expect(pageOf(alarmAddress(id))).toEqual({ at: 'alarm', id });
+  expect(parsePage(alarmUrl(id))).toEqual({ at: 'alarm', id });
   expect(alarmIdParts(id)).toEqual({ place: 'home-farm', alarm: 'site-silent', sinceMs: 1795600000000 });
   expect(alarmIdParts('barn/p1/no-such/12')).toBeUndefined();
   expect(alarmIdParts('barn/p1/leak/soon')).toBeUndefined();
@@ -73,9 +73,9 @@ describe('ribbonShape', () => {
     expect(Math.max(...ys)).toBeLessThanOrEqual(20);
   });
 
-  test('usualOf: the middle of the known days that ran', () => {
-    expect(usualOf([null, 3, 9, 0, 5])).toBe(5);
-    expect(usualOf([null])).toBe(1);
+  test('medianDay: the middle of the known days that ran', () => {
+    expect(medianDay([null, 3, 9, 0, 5])).toBe(5);
+    expect(medianDay([null])).toBe(1);
   });
 });
 
@@ -98,9 +98,9 @@ describe('the live buffer', () => {
 
   test('adds what is new, once, and lets go of what is older than 15 min', () => {
     const column = { channel: 'pressure', timesMs: [1_002_000, 1_003_000], values: [1, 303] };
-    const next = added(added(start, [column], 1_003_000), [column], 1_003_000);
+    const next = appendReadings(appendReadings(start, [column], 1_003_000), [column], 1_003_000);
     expect(next.get('pressure')?.values).toEqual([300, 302, 303]);
-    const later = added(
+    const later = appendReadings(
       next,
       [{ channel: 'pressure', timesMs: [1_004_000], values: [null] }],
       1_003_000 + LIVE_MS,
@@ -133,20 +133,20 @@ describe('overlay', () => {
   };
 
   test('a shorter run lies on the longer one’s steps, the band two spreads wide', () => {
-    const { xs, last, low, high } = overlay(
+    const { xs, run, low, high } = overlay(
       { everyS: 5, amps: [8, 7, 7], kpa: [300, 310, 320] },
       usual,
       'kpa',
     );
     expect(xs).toEqual([0, 10, 20]);
-    expect(last).toEqual([300, 320, null]);
+    expect(run).toEqual([300, 320, null]);
     expect(low).toEqual([296, 316, 336]);
     expect(high).toEqual([304, 324, 344]);
   });
 
   test('without a usual run there is no band', () => {
-    const { last, low } = overlay({ everyS: 5, amps: [8, 7], kpa: [null, null] }, undefined, 'amps');
-    expect(last).toEqual([8, 7]);
+    const { run, low } = overlay({ everyS: 5, amps: [8, 7], kpa: [null, null] }, undefined, 'amps');
+    expect(run).toEqual([8, 7]);
     expect(low).toEqual([null, null]);
   });
 
@@ -174,9 +174,9 @@ describe('words', () => {
     expect(lines.map(({ causes }) => causes)).toEqual([['leak', 'open-tap'], ['broken-pipe']]);
     expect(lines[0]).toMatchObject({
       likely: 'most likely',
-      toldApartBy: expect.stringContaining('taps') as string,
+      distinguishedBy: expect.stringContaining('taps') as string,
     });
-    expect(lines[1]?.toldApartBy).toBeUndefined();
+    expect(lines[1]?.distinguishedBy).toBeUndefined();
     expect(lines[1]?.for).toEqual(['The pump draws 10 % more than usual.']);
   });
 
@@ -198,14 +198,14 @@ describe('words', () => {
   ])('of the leading one, %d is %s', (weight, words) => expect(likelyWords(weight, true)).toBe(words));
 
   test.each([
-    [['fine', 'fine'] as const, 'Two wells, and no alarm stands.'],
-    [['fine'] as const, 'One well, and no alarm stands.'],
-    [['now', 'soon', 'soon', 'fine'] as const, 'Four wells: one to act on now, two within days.'],
+    [['normal', 'normal'] as const, 'Two wells, and no alarm stands.'],
+    [['normal'] as const, 'One well, and no alarm stands.'],
+    [['now', 'soon', 'soon', 'normal'] as const, 'Four wells: one to act on now, two within days.'],
     [
-      ['minutes', 'today', 'soon', 'fine'] as const,
+      ['minutes', 'today', 'soon', 'normal'] as const,
       'Four wells: one to act on now, one to act on today, one within days.',
     ],
-    [['unheard', 'note'] as const, 'Two wells: one not heard, one worth a look.'],
+    [['no-data', 'note'] as const, 'Two wells: one not heard, one worth a look.'],
   ])('%j', (attentions, words) => expect(summaryWords(attentions)).toBe(words));
 
   test('every attention has a word of its own', () => {
@@ -214,13 +214,15 @@ describe('words', () => {
   });
 
   test('names, places and counts', () => {
-    expect(nameWords('north-paddock')).toBe('North paddock');
-    expect(placeWords({ site: 'harrow-bend', uses: ['house', 'stock'] })).toBe(
+    expect(nameText('north-paddock')).toBe('North paddock');
+    expect(placeText({ site: 'harrow-bend', uses: ['house', 'stock'] })).toBe(
       'Harrow bend, for house and stock',
     );
-    expect(placeWords({ uses: [] })).toBe('');
-    expect(unbroken('It draws 5.6 % less, 9 A in all')).toBe('It draws 5.6\u00a0% less, 9\u00a0A in all');
-    expect([0, 1, 2].map((n) => countWords(n, 'node waits', 'nodes wait'))).toEqual([
+    expect(placeText({ uses: [] })).toBe('');
+    expect(withNonBreakingUnits('It draws 5.6 % less, 9 A in all')).toBe(
+      'It draws 5.6\u00a0% less, 9\u00a0A in all',
+    );
+    expect([0, 1, 2].map((n) => countText(n, 'node waits', 'nodes wait'))).toEqual([
       'no nodes wait',
       '1 node waits',
       '2 nodes wait',

@@ -1,6 +1,6 @@
 /** What to have ready for a technician: what is known, in people's units, and what is missing on the card. */
 import { expect, test } from 'vitest';
-import { readyFor } from '../../dashboards/words/ready.ts';
+import { serviceFacts } from '../../dashboards/words/ready.ts';
 import type { PumpDetail, WellDetail } from '../../shared/api/wells.ts';
 
 /** Only what is read of a well's detail. */
@@ -20,7 +20,7 @@ test('a card that says all leaves nothing to ask', () => {
     installed: '2019-05-14',
     maxAmps: 9.8,
   };
-  const { known, missing } = readyFor(
+  const { known, missing } = serviceFacts(
     detail({
       cutInKpa: 275.8,
       cutOutKpa: 413.7,
@@ -46,7 +46,7 @@ test('a card that says all leaves nothing to ask', () => {
 });
 
 test('what is not on the card is asked for; what is only not learnt yet is not', () => {
-  const { known, missing } = readyFor(detail({}), { pump: 'p1', control: 'float' }, 'metric');
+  const { known, missing } = serviceFacts(detail({}), { pump: 'p1', control: 'float' }, 'metric');
   expect(known).toEqual([]);
   expect(missing.join(', ')).toBe(
     'the pump’s kind and power, the motor’s plate, how deep it is set, when it was put in, the tank’s kind and size, the tank’s precharge, the switch, the relief valve',
@@ -54,6 +54,6 @@ test('what is not on the card is asked for; what is only not learnt yet is not',
 });
 
 test('a plain tank has no precharge to ask for', () => {
-  const { missing } = readyFor(detail({ tankKind: 'plain', tankL: 300 }), undefined, 'us');
+  const { missing } = serviceFacts(detail({ tankKind: 'plain', tankL: 300 }), undefined, 'us');
   expect(missing).not.toContain('the tank’s precharge');
 });

@@ -10,11 +10,11 @@ const result = (is: WaterResultAnswer['is'], value?: number): WaterResultAnswer 
   is,
   ...(value !== undefined && { value }),
   unit: 'mg/L as N',
-  compared: [],
+  comparisons: [],
 });
 const tests = (...results: WaterResultAnswer[]): Pick<WaterAnswer, 'tests'> => ({
   tests: results
-    .map((one, at) => ({ id: String(at), on: '', atMs: at, papers: [], results: [one] }))
+    .map((one, at) => ({ id: String(at), sampleDate: '', atMs: at, documents: [], results: [one] }))
     .toReversed(),
 });
 

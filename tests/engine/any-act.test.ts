@@ -5,9 +5,16 @@ import { ALARM_KINDS } from '../../shared/words/kinds.ts';
 import { ACT_KINDS, type Act } from '../../src/card/act.ts';
 import { channelCode } from '../../src/card/channels.ts';
 import { readAct } from '../../src/card/read-act.ts';
-import { cardOfNode } from '../../src/card/read-card.ts';
+import { defaultCardForNode } from '../../src/card/read-card.ts';
 import type { Emitted } from '../../src/engine/emit.ts';
-import { advance, loadWell, newWell, saveWell, take, type WellState } from '../../src/engine/engine.ts';
+import {
+  advance,
+  deserializeWell,
+  newWell,
+  serializeWell,
+  applyInput,
+  type WellState,
+} from '../../src/engine/engine.ts';
 
 const T0 = Date.UTC(2026, 2, 2, 12);
 const CURRENT = channelCode('current')!;
@@ -153,16 +160,16 @@ it('any act that is read is taken without a throw, and the well saved after it g
     fc.property(fc.array(act, { minLength: 1, maxLength: 8 }), (acts) => {
       const told: Emitted[] = [];
       const again: Emitted[] = [];
-      const one = newWell(cardOfNode('north'));
-      let other = newWell(cardOfNode('north'));
+      const one = newWell(defaultCardForNode('north'));
+      let other = newWell(defaultCardForNode('north'));
       for (const [i, next] of acts.entries()) {
         const fromMs = T0 + i * MINUTES_10;
         const atMs = fromMs + MINUTES_10 - 1;
         readings(one, fromMs, (e) => told.push(e));
         readings(other, fromMs, (e) => again.push(e));
-        take(one, { atMs, act: next }, (e) => told.push(e));
-        take(other, { atMs, act: next }, (e) => again.push(e));
-        other = loadWell(saveWell(other));
+        applyInput(one, { atMs, act: next }, (e) => told.push(e));
+        applyInput(other, { atMs, act: next }, (e) => again.push(e));
+        other = deserializeWell(serializeWell(other));
       }
       const lastMs = T0 + acts.length * MINUTES_10;
       readings(one, lastMs, (e) => told.push(e));

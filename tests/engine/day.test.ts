@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Cycle } from '../../src/cycles/cycle.ts';
-import { dayCycle, dayEvents, newDay } from '../../src/engine/day.ts';
+import { addCycleToDay, dayEvents, newOpenDay } from '../../src/engine/day.ts';
 import { localDayAt } from '../../src/engine/local-day.ts';
 
 const DAY = localDayAt(Date.UTC(2026, 2, 2, 12), 'UTC');
@@ -16,13 +16,13 @@ const cycle = (pump: number, ranS: number, amps?: number): Cycle => ({
 
 describe('dayEvents', () => {
   it('says one line for one pump, with the water', () => {
-    const day = newDay(DAY, 1, []);
+    const day = newOpenDay(DAY, 1, []);
     for (const [ranS, amps] of [
       [60, 8],
       [100, 8.2],
       [80, 9],
     ] as const)
-      dayCycle(day, cycle(0, ranS, amps));
+      addCycleToDay(day, cycle(0, ranS, amps));
     day.pumps[0]!.heardMs = 86_400_000;
     day.water = { usedL: 812.5 };
     expect(dayEvents('north', day, ['p1'])).toEqual([
@@ -40,8 +40,8 @@ describe('dayEvents', () => {
   });
 
   it('says one line a pump and one for the water where there are several', () => {
-    const day = newDay(DAY, 2, []);
-    dayCycle(day, cycle(1, 60, 5));
+    const day = newOpenDay(DAY, 2, []);
+    addCycleToDay(day, cycle(1, 60, 5));
     day.pumps[0]!.heardMs = 1000;
     day.pumps[1]!.heardMs = 2000;
     day.water = { usedL: 40 };
@@ -62,7 +62,7 @@ describe('dayEvents', () => {
   });
 
   it('counts no cycles of a day that was not heard', () => {
-    expect(dayEvents('dark', newDay(DAY, 1, []), ['p1'])).toEqual([
+    expect(dayEvents('dark', newOpenDay(DAY, 1, []), ['p1'])).toEqual([
       { event: 'day', well: 'dark', date: '2026-03-02', heardS: 0 },
     ]);
   });

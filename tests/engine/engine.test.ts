@@ -3,10 +3,18 @@ import type { AlarmEvent, CycleEvent, DayEvent } from '../../shared/api/events.t
 import type { Act } from '../../src/card/act.ts';
 import { channelCode } from '../../src/card/channels.ts';
 import { readAct } from '../../src/card/read-act.ts';
-import { cardOfNode, readCard } from '../../src/card/read-card.ts';
+import { defaultCardForNode, readCard } from '../../src/card/read-card.ts';
 import type { Card } from '../../src/card/card.ts';
-import { advance, loadWell, newWell, passTo, saveWell, take, type Emitted } from '../../src/engine/engine.ts';
-import { START_PLACE, STEP_BIT } from '../../src/readings/stretch.ts';
+import {
+  advance,
+  deserializeWell,
+  newWell,
+  advanceTo,
+  serializeWell,
+  applyInput,
+  type Emitted,
+} from '../../src/engine/engine.ts';
+import { START_CODE_OFFSET, CLOCK_STEP_BIT } from '../../src/readings/stretch.ts';
 import type { NodeNews } from '../../src/readings/news.ts';
 
 const T0 = Date.UTC(2026, 2, 2, 12);
@@ -26,7 +34,7 @@ function act(written: object): Act {
 }
 
 const code = (channel: string): number =>
-  channel.startsWith('start:') ? channelCode(channel.slice(6))! + START_PLACE : channelCode(channel)!;
+  channel.startsWith('start:') ? channelCode(channel.slice(6))! + START_CODE_OFFSET : channelCode(channel)!;
 
 /** A well fed in steps: rows of readings, acts and news in the order of their times. */
 function line(first: Card): {
@@ -54,11 +62,11 @@ function line(first: Card): {
         },
         emit,
       );
-      well = loadWell(saveWell(well));
+      well = deserializeWell(serializeWell(well));
     },
-    act: (s, written) => take(well, { atMs: T0 + s * 1000, act: act(written) }, emit),
-    news: (s, node) => take(well, { atMs: T0 + s * 1000, node }, emit),
-    pass: (s) => passTo(well, T0 + s * 1000, emit),
+    act: (s, written) => applyInput(well, { atMs: T0 + s * 1000, act: act(written) }, emit),
+    news: (s, node) => applyInput(well, { atMs: T0 + s * 1000, node }, emit),
+    pass: (s) => advanceTo(well, T0 + s * 1000, emit),
   };
 }
 
@@ -75,7 +83,7 @@ const alarms = (events: Emitted[]): AlarmEvent[] =>
 
 describe('the record of a start', () => {
   it('gives startAmps and is no channel of the well', () => {
-    const well = line(cardOfNode('north'));
+    const well = line(defaultCardForNode('north'));
     const record = Array.from({ length: 50 }, (_, i): Row => [
       59.8 + i / 50,
       'start:current',
@@ -91,7 +99,7 @@ describe('the record of a start', () => {
   });
 
   it('counts for readings each 5 s too, whose run is seen after it', () => {
-    const well = line(cardOfNode('north'));
+    const well = line(defaultCardForNode('north'));
     const slow = (fromS: number, n: number, amps: number): Row[] =>
       Array.from({ length: n }, (_, i) => [fromS + 5 * i, 'current', amps]);
     const record = Array.from({ length: 25 }, (_, i): Row => [101 + i / 50, 'start:current', 30]);
@@ -102,7 +110,7 @@ describe('the record of a start', () => {
 
 describe('holes and clocks', () => {
   it('a hole in the rest: the run that ends it may be older, and how long it rested is not known', () => {
-    const well = line(cardOfNode('north'));
+    const well = line(defaultCardForNode('north'));
     well.rows([
       ...hold('current', 0, 30, 0),
       ...hold('current', 30, 20, 8),
@@ -117,15 +125,15 @@ describe('holes and clocks', () => {
   });
 
   it('an overruled clock is flagged on the run that goes on', () => {
-    const well = line(cardOfNode('north'));
+    const well = line(defaultCardForNode('north'));
     const rows = [...hold('current', 0, 30, 0), ...hold('current', 30, 40, 8), ...hold('current', 70, 10, 0)];
-    rows[50] = [50, 'current', 8, STEP_BIT];
+    rows[50] = [50, 'current', 8, CLOCK_STEP_BIT];
     well.rows(rows);
     expect(cycles(well.events)[0]!.flags).toEqual(['clock-step']);
   });
 
   it('a reading over full scale is flagged', () => {
-    const well = line(cardOfNode('north'));
+    const well = line(defaultCardForNode('north'));
     const rows = [...hold('current', 0, 30, 0), ...hold('current', 30, 40, 8), ...hold('current', 70, 10, 0)];
     rows[50] = [50, 'current', Number.NaN, 2];
     well.rows(rows);
@@ -140,9 +148,9 @@ describe('holes and clocks', () => {
     ['the most that another channel shows', { 'p2/current': 1 }, [], []],
     ['another node', {}, [], []],
   ])('a reading at the full scale that its node said: %s', (_name, most, more, flags) => {
-    const well = line(cardOfNode('north'));
-    well.news(0, { news: 'full-scale', node: 'north', most });
-    well.news(0, { news: 'full-scale', node: 'south', most: { current: 1 } });
+    const well = line(defaultCardForNode('north'));
+    well.news(0, { news: 'full-scale', node: 'north', maxByChannel: most });
+    well.news(0, { news: 'full-scale', node: 'south', maxByChannel: { current: 1 } });
     well.rows([
       ...hold('current', 0, 130, 0),
       ...hold('current', 130, 40, 8),
@@ -155,10 +163,10 @@ describe('holes and clocks', () => {
   });
 
   it('what a node says of its channels holds in place of what it said before', () => {
-    const well = line(cardOfNode('north'));
+    const well = line(defaultCardForNode('north'));
     well.rows(hold('current', 0, 30, 0));
-    well.news(30, { news: 'full-scale', node: 'north', most: { current: 8 } });
-    well.news(31, { news: 'full-scale', node: 'north', most: { current: 60 } });
+    well.news(30, { news: 'full-scale', node: 'north', maxByChannel: { current: 8 } });
+    well.news(31, { news: 'full-scale', node: 'north', maxByChannel: { current: 60 } });
     well.rows([...hold('current', 31, 40, 8), ...hold('current', 71, 50, 0)]);
     expect(cycles(well.events)[0]!.flags).toEqual([]);
   });
@@ -166,7 +174,7 @@ describe('holes and clocks', () => {
 
 describe('acts', () => {
   it('a calibrated channel reads true from then on', () => {
-    const well = line(cardOfNode('north'));
+    const well = line(defaultCardForNode('north'));
     well.act(0, {
       kind: 'calibrated',
       node: 'north',
@@ -181,7 +189,7 @@ describe('acts', () => {
   });
 
   it('a card that names a second pump: the running day has a line for each and one for the water', () => {
-    const well = line(cardOfNode('north'));
+    const well = line(defaultCardForNode('north'));
     well.rows(hold('current', 0, 60, 0));
     well.act(60, { kind: 'card-changed', card: { well: 'north', pumps: { p1: {}, p2: {} } } });
     well.rows([
@@ -218,11 +226,11 @@ describe('acts', () => {
       let well = newWell(card(written));
       const emit = (): void => undefined;
       const change = (s: number, json: object): void =>
-        take(well, { atMs: T0 + s * 1000, act: act(json) }, emit);
+        applyInput(well, { atMs: T0 + s * 1000, act: act(json) }, emit);
       change(0, { kind: 'pinned', well: 'north', pump: 'p1', amps: '7.9 A', cutIn: '40 psi' });
       change(60, { kind: 'card-changed', card: changed });
-      passTo(well, T0 + 3_600_000, emit);
-      well = loadWell(saveWell(well));
+      advanceTo(well, T0 + 3_600_000, emit);
+      well = deserializeWell(serializeWell(well));
       return { ...well, card: {} };
     };
     expect(after(more)).toEqual(after(written));

@@ -4,8 +4,15 @@ import type { BaselineEvent } from '../../shared/api/events.ts';
 import { channelCode } from '../../src/card/channels.ts';
 import { readCard } from '../../src/card/read-card.ts';
 import type { Card } from '../../src/card/card.ts';
-import { advance, loadWell, newWell, saveWell, take, type Emitted } from '../../src/engine/engine.ts';
-import type { Stretch } from '../../src/readings/stretch.ts';
+import {
+  advance,
+  deserializeWell,
+  newWell,
+  serializeWell,
+  applyInput,
+  type Emitted,
+} from '../../src/engine/engine.ts';
+import type { Segment } from '../../src/readings/stretch.ts';
 import type { WellState } from '../../src/engine/state.ts';
 
 const DAY_S = 86_400;
@@ -38,7 +45,7 @@ function live(
   const current = channelCode('current')!;
   const pressure = channelCode('pressure')!;
   const n = (2 * DAY_S) / EVERY_S;
-  const day: Stretch = {
+  const day: Segment = {
     n,
     timeMs: new Float64Array(n),
     channel: new Uint8Array(n),
@@ -90,21 +97,21 @@ describe('weeks of a well', () => {
     expect(first).toHaveLength(1);
     const atMs = from + 7 * DAY_S * 1000;
     const acts: Emitted[] = [];
-    take(well, { atMs, act: { kind: 'visit-opened', well: 'north' } }, (event) => acts.push(event));
-    take(
+    applyInput(well, { atMs, act: { kind: 'visit-opened', well: 'north' } }, (event) => acts.push(event));
+    applyInput(
       well,
       { atMs: atMs + 3_600_000, act: { kind: 'visit-closed', well: 'north', newBaseline: true } },
       (event) => acts.push(event),
     );
     expect(well.records[0]).toMatchObject({ baseline: undefined, pinned: undefined });
-    well = loadWell(saveWell(well));
+    well = deserializeWell(serializeWell(well));
     const second = baselines(live(well, atMs + DAY_S * 1000, 7, { amps: 7.9, hours }));
     expect(second).toHaveLength(1);
-    const { baseline, before } = well.records[0]!;
+    const { baseline, previousBaseline } = well.records[0]!;
     expect(baseline!.amps!.median / second[0]!.amps!).toBeCloseTo(1, 3);
-    expect(before!.amps!.median / first[0]!.amps!).toBeCloseTo(1, 3);
-    expect(before!.amps!.median - baseline!.amps!.median).toBeCloseTo(0.7, 1);
-    expect(before!.shape).toBeUndefined();
+    expect(previousBaseline!.amps!.median / first[0]!.amps!).toBeCloseTo(1, 3);
+    expect(previousBaseline!.amps!.median - baseline!.amps!.median).toBeCloseTo(0.7, 1);
+    expect(previousBaseline!.shape).toBeUndefined();
   });
 
   it('days of which the well was laid up for a part teach nothing', () => {
@@ -115,7 +122,7 @@ describe('weeks of a well', () => {
     const { habit } = well.records[0]!.learning;
     const atMs = from + (7 * DAY_S + 43_200) * 1000;
     const untilMs = atMs + 2 * DAY_S * 1000;
-    take(well, { atMs, act: { kind: 'laid-up', well: 'north', untilMs } }, () => undefined);
+    applyInput(well, { atMs, act: { kind: 'laid-up', well: 'north', untilMs } }, () => undefined);
     live(well, atMs, 3.5, { amps: 8.6, hours: [1] });
     expect(habit.days.map(([, cycles]) => cycles)).toEqual([7, 7, 7, 7, 7, 7, 7, 1]);
   });

@@ -2,22 +2,22 @@
 import { describe, expect, it } from 'vitest';
 import {
   isBehindTank,
-  litresAt,
-  meterDay,
-  meterReading,
-  meterRun,
+  litersAt,
+  closeMeterDay,
+  addMeterReading,
+  closeMeterRun,
   newMeter,
   type Meter,
 } from '../../src/engine/meter.ts';
 
-const STEADY = { goodMs: 3000, holds: false };
+const STEADY = { goodMs: 3000, holdsValue: false };
 
 /** `'0x10 0.5x60'`: L/s for so many seconds each, a reading a second. */
 function fed(text: string, meter = newMeter(), fromMs = 0): { meter: Meter; atMs: number } {
   let atMs = fromMs;
   for (const part of text.split(' ')) {
     const [lPerS, seconds] = part.split('x').map(Number);
-    for (let i = 0; i < seconds!; i++, atMs += 1000) meterReading(meter, atMs, lPerS! / 1000, STEADY);
+    for (let i = 0; i < seconds!; i++, atMs += 1000) addMeterReading(meter, atMs, lPerS! / 1000, STEADY);
   }
   return { meter, atMs };
 }
@@ -28,39 +28,39 @@ describe('meterReading', () => {
     ['half a litre a second for a minute, and the slopes at both ends', '0x10 0.5x60 0x10', 30],
     ['a meter that reads a little under nothing passes nothing', '-0.02x60', 0],
   ])('%s', (_name, text, litres) => {
-    expect(fed(text).meter.litres).toBeCloseTo(litres, 6);
+    expect(fed(text).meter.liters).toBeCloseTo(litres, 6);
   });
 
   it('a value by exception stands until the next', () => {
     const meter = newMeter();
-    const held = { goodMs: 90_000, holds: true };
+    const held = { goodMs: 90_000, holdsValue: true };
     for (const [s, lPerS] of [
       [0, 0],
       [10, 0.5],
       [70, 0],
     ] as const)
-      meterReading(meter, s * 1000, lPerS / 1000, held);
-    expect(meter.litres).toBeCloseTo(30, 6);
+      addMeterReading(meter, s * 1000, lPerS / 1000, held);
+    expect(meter.liters).toBeCloseTo(30, 6);
   });
 
   it('across a hole nothing is added, and nothing is said of what began before it', () => {
     const { meter } = fed('0.5x10');
-    meterReading(meter, 600_000, 0.0005, STEADY);
-    expect(meter.litres).toBeCloseTo(4.5, 6);
-    expect(litresAt(meter, 5000)).toBeUndefined();
+    addMeterReading(meter, 600_000, 0.0005, STEADY);
+    expect(meter.liters).toBeCloseTo(4.5, 6);
+    expect(litersAt(meter, 5000)).toBeUndefined();
   });
 
   it('keeps a minute and no more', () => {
     const { meter, atMs } = fed('0.5x1000');
     expect(meter.timeMs.length).toBeLessThan(130);
-    expect(litresAt(meter, atMs - 45_500)).toBeCloseTo(0.5 * (1000 - 45.5), 6);
-    expect(litresAt(meter, 1000)).toBeUndefined();
+    expect(litersAt(meter, atMs - 45_500)).toBeCloseTo(0.5 * (1000 - 45.5), 6);
+    expect(litersAt(meter, 1000)).toBeUndefined();
   });
 });
 
 describe('meterRun', () => {
   const run = (meter: Meter, startMs: number, stopMs: number): number | undefined =>
-    meterRun(meter, litresAt(meter, startMs), stopMs);
+    closeMeterRun(meter, litersAt(meter, startMs), stopMs);
 
   it('gives what passed between start and stop', () => {
     const { meter } = fed('0x10 0.6x40 0x5');
@@ -96,7 +96,7 @@ describe('meterRun', () => {
 describe('meterDay', () => {
   it('a whole day has a total, one with a tenth unmeasured has none, and each begins anew', () => {
     const { meter } = fed('0.1x1000');
-    expect(meterDay(meter, 1_000_000)).toBeCloseTo(99.9, 6);
-    expect(meterDay(meter, 1_000_000)).toBeUndefined();
+    expect(closeMeterDay(meter, 1_000_000)).toBeCloseTo(99.9, 6);
+    expect(closeMeterDay(meter, 1_000_000)).toBeUndefined();
   });
 });

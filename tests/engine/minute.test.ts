@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { closeMinute, newMinute, newSpread, spreadOf, spreadReading } from '../../src/engine/minute.ts';
+import { closeMinute, newMinuteSums, newStatsSums, statsOf, addToStats } from '../../src/engine/minute.ts';
 
 describe('spreadOf', () => {
   it('leaves out the lowest and the highest of five or more', () => {
@@ -8,11 +8,11 @@ describe('spreadOf', () => {
       fc.property(
         fc.array(fc.double({ min: -50, max: 900, noNaN: true }), { minLength: 1, maxLength: 80 }),
         (values) => {
-          const sums = newSpread();
-          for (const v of values) spreadReading(sums, v);
+          const sums = newStatsSums();
+          for (const v of values) addToStats(sums, v);
           const sorted = [...values].sort((a, b) => a - b);
           const out = values.length >= 5 ? 1 : 0;
-          const spread = spreadOf(sums)!;
+          const spread = statsOf(sums)!;
           expect(spread.low).toBe(sorted[out]);
           expect(spread.high).toBe(sorted[sorted.length - 1 - out]);
           expect(spread.last).toBe(values[values.length - 1]);
@@ -26,8 +26,8 @@ describe('spreadOf', () => {
 
 describe('closeMinute', () => {
   it('leaves out what was not measured and begins anew', () => {
-    const sums = newMinute(1);
-    spreadReading(sums.kpa, 300);
+    const sums = newMinuteSums(1);
+    addToStats(sums.kpa, 300);
     sums.pumps[0]!.ranMs = 30_000;
     expect(closeMinute(sums, 60_000, [undefined])).toEqual({
       atMs: 60_000,
@@ -36,7 +36,7 @@ describe('closeMinute', () => {
     });
     expect(closeMinute(sums, 120_000, [true])).toEqual({
       atMs: 120_000,
-      pumps: [{ ranS: 0, heardS: 0, running: [], calls: true }],
+      pumps: [{ ranS: 0, heardS: 0, running: [], callsForWater: true }],
     });
   });
 });

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { AlarmEvent, CycleEvent, DayEvent } from '../../shared/api/events.ts';
 import { channelCode } from '../../src/card/channels.ts';
 import { readCard } from '../../src/card/read-card.ts';
-import { advance, newWell, passTo } from '../../src/engine/engine.ts';
+import { advance, newWell, advanceTo } from '../../src/engine/engine.ts';
 import type { Emitted } from '../../src/engine/emit.ts';
 
 const T0 = Date.UTC(2026, 2, 2);
@@ -50,7 +50,7 @@ function play(card: object, seconds: number, at: (s: number) => Now): Told {
       emit,
     );
   }
-  passTo(well, T0 + seconds * 1000, emit);
+  advanceTo(well, T0 + seconds * 1000, emit);
   return told;
 }
 

@@ -1,16 +1,22 @@
 import { describe, expect, test } from 'vitest';
-import { airRoom, airStep, restedAir, warmthAfter, WARMING } from '../../src/hydraulics/air.ts';
+import {
+  airVolumeOf,
+  advanceAir,
+  newAirState,
+  warmthAfter,
+  ADIABATIC_EXPONENT,
+} from '../../src/hydraulics/air.ts';
 
 /** Room of the air after a straight climb of pressure, against its room before. */
 function squeezed(coolingS: number, seconds: number, stepS: number): number {
-  const air = restedAir(0, 370);
-  const before = airRoom(air, 370);
+  const air = newAirState(0, 370);
+  const before = airVolumeOf(air, 370);
   let absolute = 370;
   for (let s = stepS; s <= seconds + 1e-9; s += stepS) {
     absolute = 370 + (150 * s) / seconds;
-    airStep(air, s * 1000, absolute, coolingS);
+    advanceAir(air, s * 1000, absolute, coolingS);
   }
-  return airRoom(air, absolute) / before;
+  return airVolumeOf(air, absolute) / before;
 }
 
 describe('airStep', () => {
@@ -39,7 +45,7 @@ describe('warmthAfter', () => {
     expect(Math.abs(short - long)).toBeLessThan(5e-5);
   });
   test('takes gamma from air: 0.4 / 1.4 of a sudden rise', () => {
-    expect(warmthAfter(0, 0, 0.1, 35)).toBeCloseTo(WARMING * 0.1, 9);
+    expect(warmthAfter(0, 0, 0.1, 35)).toBeCloseTo(ADIABATIC_EXPONENT * 0.1, 9);
   });
   test('cools at constant room with the time constant itself', () => {
     // At constant room ln P falls with the warmth, so the falling pressure is fed back.

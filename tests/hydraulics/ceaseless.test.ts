@@ -1,17 +1,17 @@
 import { describe, expect, test } from 'vitest';
-import { ceaselessLoss, newCeaseless, noteBlock } from '../../src/hydraulics/ceaseless.ts';
+import { continuousLoss, newHourlyLows, recordBlock } from '../../src/hydraulics/ceaseless.ts';
 
 const HOUR_MS = 3_600_000;
 
 /** One number an hour, L/h: the quietest block of it, with a draw in the other one. */
 function after(lows: (number | undefined)[], waitH = 0) {
-  const ceaseless = newCeaseless();
+  const ceaseless = newHourlyLows();
   for (const [hour, low] of lows.entries()) {
     if (low === undefined) continue;
-    noteBlock(ceaseless, hour * HOUR_MS + 600_000, low + 70);
-    noteBlock(ceaseless, hour * HOUR_MS + 1_200_000, low);
+    recordBlock(ceaseless, hour * HOUR_MS + 600_000, low + 70);
+    recordBlock(ceaseless, hour * HOUR_MS + 1_200_000, low);
   }
-  return ceaselessLoss(ceaseless, (lows.length + waitH) * HOUR_MS - 1);
+  return continuousLoss(ceaseless, (lows.length + waitH) * HOUR_MS - 1);
 }
 
 const hours = (n: number, lPerH: number | undefined): (number | undefined)[] => Array(n).fill(lPerH);
@@ -49,8 +49,8 @@ describe('ceaselessLoss', () => {
   });
 
   test('forgets what is older than thirty hours', () => {
-    const ceaseless = newCeaseless();
-    for (let hour = 0; hour < 200; hour++) noteBlock(ceaseless, hour * HOUR_MS, 50);
+    const ceaseless = newHourlyLows();
+    for (let hour = 0; hour < 200; hour++) recordBlock(ceaseless, hour * HOUR_MS, 50);
     expect(ceaseless.hours.length).toBeLessThanOrEqual(30);
   });
 });

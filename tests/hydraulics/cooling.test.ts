@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { airRoom, airStep, restedAir } from '../../src/hydraulics/air.ts';
-import { coolingFound, learnCooling, newCooling } from '../../src/hydraulics/cooling.ts';
+import { airVolumeOf, advanceAir, newAirState } from '../../src/hydraulics/air.ts';
+import { estimatedCoolingS, learnCooling, newCoolingEstimate } from '../../src/hydraulics/cooling.ts';
 import { newTrace, traceAfter, traceBefore, traceRun, type Trace } from '../../src/hydraulics/trace.ts';
 import { row } from './model.ts';
 
@@ -8,18 +8,18 @@ import { row } from './model.ts';
 function fill(options: { coolingS: number; seed: number; drawAfter?: (s: number) => number }): Trace {
   const noise = row(options.seed);
   const trace = newTrace(0, 0);
-  const air = restedAir(0, 376);
+  const air = newAirState(0, 376);
   let absolute = 376;
-  let room = airRoom(air, absolute);
+  let room = airVolumeOf(air, absolute);
   for (let s = 0; s < 760; s += 0.5) {
     room += s < 60 ? 0 : s < 140 ? -7e-6 * 0.5 : (options.drawAfter?.(s - 140) ?? 0) * 0.5;
     // The pressure at which warm air takes this room.
     for (let i = 0; i < 4; i++) {
       const next = { ...air };
-      airStep(next, s * 1000, absolute, options.coolingS);
-      absolute *= airRoom(next, absolute) / room;
+      advanceAir(next, s * 1000, absolute, options.coolingS);
+      absolute *= airVolumeOf(next, absolute) / room;
     }
-    airStep(air, s * 1000, absolute, options.coolingS);
+    advanceAir(air, s * 1000, absolute, options.coolingS);
     if (s % 1 !== 0) continue;
     const kpa = absolute - 100 + (noise() + noise() + noise() - 1.5) * 2;
     if (s < 60) traceBefore(trace, s * 1000, kpa, 0);
@@ -33,9 +33,9 @@ function fill(options: { coolingS: number; seed: number; drawAfter?: (s: number)
 }
 
 function learn(fills: Trace[]): number | undefined {
-  const cooling = newCooling();
+  const cooling = newCoolingEstimate();
   for (const trace of fills) learnCooling(cooling, trace, { atmosphereKpa: 100, noiseKpa: 0.5 });
-  return coolingFound(cooling);
+  return estimatedCoolingS(cooling);
 }
 
 const seeds = [1, 2, 3, 4, 5, 6];

@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import {
-  breakRest,
-  doubtRest,
-  doubtRun,
-  endDoubtDay,
-  newDoubt,
-  whyNoTotal,
+  resetRest,
+  recordRestQuality,
+  recordRunQuality,
+  resetDayQuality,
+  newDayQuality,
+  missingTotalReason,
 } from '../../src/hydraulics/day-doubt.ts';
 
 const AIR_KPA_L = 60_000;
@@ -14,15 +14,21 @@ const TANK = { volumeL: 167, airL: 120 };
 
 /** A rest as pressures, kPa gauge, one each `everyS`: litres that came unseen. */
 function filledIn(pressures: readonly number[], everyS: number, breakAt = -1): number {
-  const doubt = newDoubt();
+  const doubt = newDayQuality();
   let lastRoom = 1 / (pressures[0]! + ATMOSPHERE_KPA);
   for (const [at, kpa] of pressures.entries()) {
     const room = 1 / (kpa + ATMOSPHERE_KPA);
-    if (at === breakAt) breakRest(doubt);
-    doubtRest(doubt, { stepMs: everyS * 1000, room, lastRoom, noiseShare: 0.002, airKpaL: AIR_KPA_L });
+    if (at === breakAt) resetRest(doubt);
+    recordRestQuality(doubt, {
+      stepMs: everyS * 1000,
+      airVolume: room,
+      lastAirVolume: lastRoom,
+      noiseRatio: 0.002,
+      airKpaL: AIR_KPA_L,
+    });
     lastRoom = room;
   }
-  return doubt.filledL;
+  return doubt.unseenFillL;
 }
 
 const line = (from: number, to: number, n: number): number[] =>
@@ -99,16 +105,16 @@ describe('whyNoTotal', () => {
     ['a sum that is negative', { used: -30 }, 'more came than went'],
     ['the tank empty at midnight', { used: 600, airL: 540 }, 'the tank was empty'],
   ])('%s', (_, { used, runs = [], filled = 0, airL = TANK.airL }, why) => {
-    const doubt = { ...newDoubt(), filledL: filled };
-    for (const [ranS, isKnown] of runs) doubtRun(doubt, ranS, isKnown);
-    expect(whyNoTotal(doubt, used, { ...TANK, airL })).toBe(why);
+    const doubt = { ...newDayQuality(), unseenFillL: filled };
+    for (const [ranS, isKnown] of runs) recordRunQuality(doubt, ranS, isKnown);
+    expect(missingTotalReason(doubt, used, { ...TANK, airL })).toBe(why);
   });
 });
 
 describe('endDoubtDay', () => {
   test('begins anew, but for the rest that goes on and the tank that is empty', () => {
-    const doubt = { ranS: 100, unknownS: 50, filledL: 40, topRoom: 0.002, beyondL: 0 };
-    endDoubtDay(doubt, { volumeL: 167, airL: 200 });
-    expect(doubt).toEqual({ ...newDoubt(), topRoom: 0.002, beyondL: 33 });
+    const doubt = { ranS: 100, unknownRanS: 50, unseenFillL: 40, maxAirVolume: 0.002, excessAirL: 0 };
+    resetDayQuality(doubt, { volumeL: 167, airL: 200 });
+    expect(doubt).toEqual({ ...newDayQuality(), maxAirVolume: 0.002, excessAirL: 33 });
   });
 });

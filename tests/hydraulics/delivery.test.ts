@@ -1,8 +1,13 @@
 import { describe, expect, test } from 'vitest';
-import { forgetFills, learnDelivery, newDelivery, type Delivery } from '../../src/hydraulics/delivery.ts';
+import {
+  discardFills,
+  learnDelivery,
+  newDeliveryEstimate,
+  type DeliveryEstimate,
+} from '../../src/hydraulics/delivery.ts';
 import type { Fill } from '../../src/hydraulics/fill.ts';
 import { rateAt } from '../../src/hydraulics/level.ts';
-import { airCharge, airNowKpaL, airShare, deliveryShare } from '../../src/hydraulics/tank-air.ts';
+import { estimateTankAir, currentAirKpaL, airRatio, deliveryRatioOf } from '../../src/hydraulics/tank-air.ts';
 import { tankOf } from '../../src/hydraulics/tank.ts';
 import { row } from './model.ts';
 
@@ -17,18 +22,22 @@ function fillOf(
   return {
     rate: at(342) + steady - inRun * 1e-6,
     kpa: 342,
-    steady,
+    steadyDraw: steady,
     rateError: at(342) * error,
     lateRate: at(375) - inRun * 1e-6 + after * 1e-6,
     lateKpa: 375,
     halves: [at(308) - inRun * 1e-6, at(375) - inRun * 1e-6],
-    slowsPerKpa: (1 - (at(375) + steady - inRun * 1e-6) / (at(308) + steady - inRun * 1e-6)) / 67,
+    slowingPerKpa: (1 - (at(375) + steady - inRun * 1e-6) / (at(308) + steady - inRun * 1e-6)) / 67,
     drawBefore: inRun * 1e-6,
     drawAfter: after * 1e-6,
   };
 }
 
-function learn(fills: Fill[], amps: (i: number) => number = () => 8, delivery = newDelivery()): Delivery {
+function learn(
+  fills: Fill[],
+  amps: (i: number) => number = () => 8,
+  delivery = newDeliveryEstimate(),
+): DeliveryEstimate {
   for (const [i, fill] of fills.entries()) learnDelivery(delivery, fill, amps(i));
   return delivery;
 }
@@ -46,9 +55,9 @@ describe('learnDelivery', () => {
       (i) => fillOf(7, { inRun: i % 3, after: (i + Math.floor(i / 3)) % 3 }),
     ],
   ])('finds the pump under %s', (_, make) => {
-    const { level } = learn(many(24, make));
+    const { curve } = learn(many(24, make));
     for (const kpa of [290, 340, 400])
-      expect(rateAt(level!, kpa) / (7e-6 * (1 - 0.0012 * (kpa - 340)))).toBeCloseTo(1, 1);
+      expect(rateAt(curve!, kpa) / (7e-6 * (1 - 0.0012 * (kpa - 340)))).toBeCloseTo(1, 1);
   });
 
   test('is within 2.5 % (root mean square of 40 wells) under noise of 4 % and a draw in every other run', () => {
@@ -56,7 +65,7 @@ describe('learnDelivery', () => {
       const random = row(seed);
       const make = (i: number): Fill =>
         fillOf(7, { inRun: (i % 2) * 1.5, noise: (random() - 0.5) * 0.14, error: 0.04 });
-      return rateAt(learn(many(24, make)).level!, 340) / 7e-6 - 1;
+      return rateAt(learn(many(24, make)).curve!, 340) / 7e-6 - 1;
     });
     expect(Math.hypot(...misses) / Math.sqrt(40)).toBeLessThan(0.025);
   });
@@ -68,12 +77,12 @@ describe('learnDelivery', () => {
       undefined,
       delivery,
     );
-    expect(rateAt(delivery.level!, 340) / 7e-6).toBeCloseTo(1, 2);
+    expect(rateAt(delivery.curve!, 340) / 7e-6).toBeCloseTo(1, 2);
   });
 
   test('learns from heavy draws where there is nothing else', () => {
-    const { level } = learn(many(24, () => fillOf(7, { inRun: 4 })));
-    expect(rateAt(level!, 340) / 7e-6).toBeCloseTo(1, 1);
+    const { curve } = learn(many(24, () => fillOf(7, { inRun: 4 })));
+    expect(rateAt(curve!, 340) / 7e-6).toBeCloseTo(1, 1);
   });
 
   test('follows a pump that weakens within twenty fills', () => {
@@ -83,26 +92,26 @@ describe('learnDelivery', () => {
       undefined,
       delivery,
     );
-    expect(rateAt(delivery.level!, 340) / 5.6e-6).toBeCloseTo(1, 2);
+    expect(rateAt(delivery.curve!, 340) / 5.6e-6).toBeCloseTo(1, 2);
   });
 
   test('begins again where the fills were read wrongly', () => {
     const delivery = learn(many(20, () => fillOf(7)));
-    forgetFills(delivery);
+    discardFills(delivery);
     learn(
       many(3, () => fillOf(8)),
       undefined,
       delivery,
     );
-    expect(rateAt(delivery.level!, 340) / 8e-6).toBeCloseTo(1, 2);
+    expect(rateAt(delivery.curve!, 340) / 8e-6).toBeCloseTo(1, 2);
     expect(delivery.reference).toBeUndefined();
   });
 });
 
 describe('airShare', () => {
   const tank = tankOf({ kind: 'captive-air', volumeL: 235, prechargeKpa: 262 }, 0)!;
-  const seen = (delivery: Delivery) => ({ delivery, knee: [], tank });
-  const changed = (pump: number, amps = 8): Delivery => {
+  const seen = (delivery: DeliveryEstimate) => ({ delivery, knee: [], tank });
+  const changed = (pump: number, amps = 8): DeliveryEstimate => {
     const delivery = learn(many(36, () => fillOf(7)));
     return learn(
       many(20, () => fillOf(pump)),
@@ -120,19 +129,19 @@ describe('airShare', () => {
     ['fills a fifth slower: the pump', 5.6, 7.7, 1, 0.8],
   ])('%s', (_, pump, amps, share, delivered) => {
     const delivery = changed(pump, amps);
-    expect(airShare(seen(delivery))).toBeCloseTo(share, 1);
-    expect(deliveryShare(seen(delivery))!).toBeCloseTo(delivered, 1);
-    expect(airNowKpaL(seen(delivery)) / tank.airKpaL).toBeCloseTo(share, 1);
+    expect(airRatio(seen(delivery))).toBeCloseTo(share, 1);
+    expect(deliveryRatioOf(seen(delivery))!).toBeCloseTo(delivered, 1);
+    expect(currentAirKpaL(seen(delivery)) / tank.airKpaL).toBeCloseTo(share, 1);
   });
 
   test('is said as a precharge where the tank is on the card', () => {
-    expect(airCharge(seen(changed(14)))!.airKpa).toBeCloseTo((262 + 101.325) / 2 - 101.325, -1);
-    expect(airCharge({ ...seen(changed(14)), tank: null })).not.toHaveProperty('airKpa');
+    expect(estimateTankAir(seen(changed(14)))!.prechargeKpa).toBeCloseTo((262 + 101.325) / 2 - 101.325, -1);
+    expect(estimateTankAir({ ...seen(changed(14)), tank: null })).not.toHaveProperty('airKpa');
   });
 
   test('is over 1 where a knee stands over the card’s precharge', () => {
     const knee = [300, 301, 299, 300, 300];
-    expect(airShare({ delivery: newDelivery(), knee, tank })).toBeCloseTo(
+    expect(airRatio({ delivery: newDeliveryEstimate(), knee, tank })).toBeCloseTo(
       (300 + 101.325) / (262 + 101.325),
       6,
     );

@@ -1,14 +1,19 @@
 /** Drives the water of a well over a model's readings and says how far its litres are from the model's. */
 import type { TankCard } from '../../src/card/card.ts';
 import type { RunWater } from '../../src/hydraulics/run.ts';
-import { newWater, type WaterState } from '../../src/hydraulics/water-state.ts';
-import { waterDay, type DayWater } from '../../src/hydraulics/water-view.ts';
-import { waterMinute, waterReading, waterRunStarted, waterRunStopped } from '../../src/hydraulics/water.ts';
+import { newWaterState, type WaterState } from '../../src/hydraulics/water-state.ts';
+import { closeTankDay, type TankDayWater } from '../../src/hydraulics/water-view.ts';
+import {
+  handleWaterMinute,
+  handleWaterReading,
+  handleWaterRunStarted,
+  handleWaterRunStopped,
+} from '../../src/hydraulics/water.ts';
 import { MODEL_BEGINS_MS, type Model } from './model.ts';
 
 export interface Driven {
   runs: RunWater[];
-  days: DayWater[];
+  days: TankDayWater[];
   state: WaterState;
   /** Longest saved state, characters. */
   longest: number;
@@ -27,7 +32,10 @@ const DAY_MS = 86_400_000;
 
 export function drive(model: Model, options: DriveOptions = {}): Driven {
   const { sureAfter = 2, between } = options;
-  let state = newWater({ altitudeM: options.altitudeM ?? 0, ...(options.tank && { tank: options.tank }) });
+  let state = newWaterState({
+    altitudeM: options.altitudeM ?? 0,
+    ...(options.tank && { tank: options.tank }),
+  });
   const out: Driven = { runs: [], days: [], state, longest: 0 };
   const calls = model.runs.flatMap((run) => [
     { at: model.timeMs.indexOf(run.startedMs) + sureAfter, atMs: run.startedMs, start: true },
@@ -38,23 +46,23 @@ export function drive(model: Model, options: DriveOptions = {}): Driven {
   let dayEndMs = MODEL_BEGINS_MS + DAY_MS;
   for (const [at, tMs] of model.timeMs.entries()) {
     if (tMs >= dayEndMs) {
-      out.days.push(waterDay(state, dayEndMs - DAY_MS, dayEndMs));
+      out.days.push(closeTankDay(state, dayEndMs - DAY_MS, dayEndMs));
       dayEndMs += DAY_MS;
       out.longest = Math.max(out.longest, JSON.stringify(state).length);
     }
     if (Math.floor(tMs / 60_000) !== minute) {
       minute = Math.floor(tMs / 60_000);
-      waterMinute(state, minute * 60_000);
+      handleWaterMinute(state, minute * 60_000);
     }
     if (between) state = between(state, at);
-    waterReading(state, tMs, model.kpa[at]!);
+    handleWaterReading(state, tMs, model.kpa[at]!);
     for (; next < calls.length && calls[next]!.at <= at; next++) {
       const call = calls[next]!;
-      if (call.start) waterRunStarted(state, call.atMs);
-      else out.runs.push(waterRunStopped(state, call.atMs));
+      if (call.start) handleWaterRunStarted(state, call.atMs);
+      else out.runs.push(handleWaterRunStopped(state, call.atMs));
     }
   }
-  out.days.push(waterDay(state, dayEndMs - DAY_MS, dayEndMs));
+  out.days.push(closeTankDay(state, dayEndMs - DAY_MS, dayEndMs));
   out.state = state;
   return out;
 }

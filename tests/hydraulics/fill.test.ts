@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { runLongerByS } from '../../src/hydraulics/boundary.ts';
-import { readFill, roomGained, roomsOf } from '../../src/hydraulics/fill.ts';
-import { kneeFound, noteKnee, type Knee } from '../../src/hydraulics/knee.ts';
+import { runCorrectionS } from '../../src/hydraulics/boundary.ts';
+import { measureFill, airVolumeDisplaced, airVolumesOf } from '../../src/hydraulics/fill.ts';
+import { detectedKneeKpa, recordKnee, type Knee } from '../../src/hydraulics/knee.ts';
 import { newTrace, traceAfter, traceBefore, traceRun, type Trace } from '../../src/hydraulics/trace.ts';
 
 const OUTSIDE = 100;
@@ -61,42 +61,42 @@ function onReading(s: number, everyS: number): boolean {
 
 describe('readFill', () => {
   test('gives the pump’s rate where nothing is drawn', () => {
-    const fill = readFill(course(), boyle)!;
+    const fill = measureFill(course(), boyle)!;
     expect(fill.rate * AIR).toBeCloseTo(0.6, 2);
     expect(fill.lateRate! * AIR).toBeCloseTo(0.6, 2);
-    expect(fill.slowsPerKpa).toBeCloseTo(0, 4);
+    expect(fill.slowingPerKpa).toBeCloseTo(0, 4);
   });
   test('gives it from the late half and the draw after, where a draw goes on', () => {
-    const fill = readFill(course({ drawInRun: () => 0.2, drawAfter: 0.2 }), boyle)!;
+    const fill = measureFill(course({ drawInRun: () => 0.2, drawAfter: 0.2 }), boyle)!;
     expect(fill.lateRate! * AIR).toBeCloseTo(0.6, 2);
     expect(fill.rate * AIR).toBeCloseTo(0.4, 2);
     expect(fill.drawAfter! * AIR).toBeCloseTo(0.2, 2);
   });
   test('adds to the whole run what was drawn both before and after: a leak', () => {
-    const fill = readFill(course({ drawBefore: 0.05, drawInRun: () => 0.05, drawAfter: 0.05 }), boyle)!;
+    const fill = measureFill(course({ drawBefore: 0.05, drawInRun: () => 0.05, drawAfter: 0.05 }), boyle)!;
     expect(fill.rate * AIR).toBeCloseTo(0.6, 2);
   });
   test('does not add a draw that stopped within the run', () => {
-    const fill = readFill(course({ drawBefore: 0.3, drawInRun: (s) => (s < 10 ? 0.3 : 0) }), boyle)!;
+    const fill = measureFill(course({ drawBefore: 0.3, drawInRun: (s) => (s < 10 ? 0.3 : 0) }), boyle)!;
     expect(fill.lateRate! * AIR).toBeCloseTo(0.6, 2);
     expect(fill.rate * AIR).toBeLessThan(0.61);
   });
   test('is not there for a run of a few readings', () => {
-    expect(readFill(course({ runsS: 3 }), boyle)).toBeUndefined();
+    expect(measureFill(course({ runsS: 3 }), boyle)).toBeUndefined();
   });
 });
 
 describe('roomGained', () => {
   test('times the air charge is what the tank took', () => {
-    expect(roomGained(course(), boyle)! * AIR).toBeCloseTo(48, 0);
-    expect(roomGained(course({ drawInRun: () => 0.2 }), boyle)! * AIR).toBeCloseTo(32, 0);
+    expect(airVolumeDisplaced(course(), boyle)! * AIR).toBeCloseTo(48, 0);
+    expect(airVolumeDisplaced(course({ drawInRun: () => 0.2 }), boyle)! * AIR).toBeCloseTo(32, 0);
   });
 });
 
 describe('roomsOf', () => {
   test('follows the warmth through rest, run and rest', () => {
-    const rooms = roomsOf(course(), { coolingS: 35, atmosphereKpa: OUTSIDE });
-    const plain = roomsOf(course(), boyle);
+    const rooms = airVolumesOf(course(), { coolingS: 35, atmosphereKpa: OUTSIDE });
+    const plain = airVolumesOf(course(), boyle);
     // Squeezed air is warm and stands higher than Boyle: at a pressure it takes more room.
     expect(rooms.run.at(-1)!).toBeGreaterThan(plain.run.at(-1)! * 1.02);
     expect(rooms.after.at(-1)!).toBeCloseTo(plain.after.at(-1)!, 6);
@@ -111,39 +111,39 @@ describe('runLongerByS', () => {
   ])('finds where a run begun at %d s and %d s long lies between readings 5 s apart', (startsAtS, runsS) => {
     const trace = course({ everyS: 5, startsAtS, runsS });
     const seenS = trace.stopS! - trace.startS!;
-    const after = roomsOf(trace, boyle).after[0]!;
+    const after = airVolumesOf(trace, boyle).after[0]!;
     const rate = 0.6 / AIR;
-    const longer = runLongerByS(trace, boyle, {
+    const longer = runCorrectionS(trace, boyle, {
       startStepS: 5,
       stopStepS: 5,
-      stopRoom: after,
-      roomNoise: 0.1 / AIR,
+      stopAirVolume: after,
+      airVolumeNoise: 0.1 / AIR,
       rate,
     });
     expect(Math.abs(seenS + longer - runsS)).toBeLessThan(0.5);
   });
   test('changes nothing where readings come each second, or by exception', () => {
-    expect(runLongerByS(course(), boyle, { startStepS: 1, stopStepS: 1, roomNoise: 1e-6, rate: 7e-6 })).toBe(
-      0,
-    );
-    expect(runLongerByS(course(), boyle, { roomNoise: 1e-6, rate: 7e-6 })).toBe(0);
+    expect(
+      runCorrectionS(course(), boyle, { startStepS: 1, stopStepS: 1, airVolumeNoise: 1e-6, rate: 7e-6 }),
+    ).toBe(0);
+    expect(runCorrectionS(course(), boyle, { airVolumeNoise: 1e-6, rate: 7e-6 })).toBe(0);
   });
 });
 
 describe('noteKnee', () => {
   function knees(trace: Trace, lowKpa: number): Knee {
     const knee: Knee = [];
-    for (let i = 0; i < 8; i++) noteKnee(knee, trace, { lowKpa, noiseKpa: 1 });
+    for (let i = 0; i < 8; i++) recordKnee(knee, trace, { lowKpa, noiseKpa: 1 });
     return knee;
   }
   test('takes a jump at the start that has no match at the stop', () => {
-    expect(kneeFound(knees(course(), 240))).toBeCloseTo(276, 0);
+    expect(detectedKneeKpa(knees(course(), 240))).toBeCloseTo(276, 0);
   });
   test('takes no jump for narrow plumbing, which drops by as much at the stop', () => {
-    expect(kneeFound(knees(course({ jumpKpa: 30 }), 276))).toBeUndefined();
+    expect(detectedKneeKpa(knees(course({ jumpKpa: 30 }), 276))).toBeUndefined();
   });
   test('takes nothing for a start as ever, nor for a single jump', () => {
-    expect(kneeFound(knees(course(), 274))).toBeUndefined();
-    expect(kneeFound([300, 0, 0, 0, 0, 0, 0, 0])).toBeUndefined();
+    expect(detectedKneeKpa(knees(course(), 274))).toBeUndefined();
+    expect(detectedKneeKpa([300, 0, 0, 0, 0, 0, 0, 0])).toBeUndefined();
   });
 });

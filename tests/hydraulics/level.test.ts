@@ -1,12 +1,12 @@
 import { describe, expect, test } from 'vitest';
-import { levelOf, rateAt, type FillNote } from '../../src/hydraulics/level.ts';
+import { deliveryCurveOf, rateAt, type FillRecord } from '../../src/hydraulics/level.ts';
 
 /** Fills by their rate (1e-9/kPa/s), what of it is a draw seen before and after, and how rough it is. */
-function notes(text: string, rough = 4): FillNote[] {
+function notes(text: string, rough = 4): FillRecord[] {
   return text.split(' ').flatMap((word) => {
     const [what, times = '1'] = word.split('x') as [string, string?];
     const [rate, steady = 0] = what.split('+').map(Number) as [number, number?];
-    const note: FillNote = [rate, 340, 0.95 * 7000, 340, null, 8, steady, rough];
+    const note: FillRecord = [rate, 340, 0.95 * 7000, 340, null, 8, steady, rough];
     return Array.from({ length: Number(times) }, () => note);
   });
 }
@@ -24,16 +24,16 @@ describe('levelOf', () => {
     ['one fill', '6900', 6900],
     ['few fills, all far over what their second halves say: those', '9000 9100 9200', 0.95 * 7000],
   ])('%s', (_, text, rate) => {
-    expect((levelOf(notes(text)).rate * 1e9) / rate).toBeCloseTo(1, 1.8);
+    expect((deliveryCurveOf(notes(text)).rate * 1e9) / rate).toBeCloseTo(1, 1.8);
   });
 
   test('takes rough fills together where readings are rough', () => {
     const text = '7400 7300 7200 7100x2 7000x3 6900x3 6800x2 6700x2 6600x2 6500';
-    expect(levelOf(notes(text, 40)).rate * 1e9).toBeLessThan(7150);
+    expect(deliveryCurveOf(notes(text, 40)).rate * 1e9).toBeLessThan(7150);
   });
 
   test('moves fills to their middle pressure by the fall that the steepest show', () => {
-    const seen = [300, 320, 340, 360, 380].map((kpa): FillNote => [
+    const seen = [300, 320, 340, 360, 380].map((kpa): FillRecord => [
       7000 * (1 - 0.002 * (kpa - 340)),
       kpa,
       0,
@@ -43,9 +43,9 @@ describe('levelOf', () => {
       0,
       4,
     ]);
-    const level = levelOf(seen);
+    const level = deliveryCurveOf(seen);
     expect(level.kpa).toBe(340);
-    expect(level.upToKpa).toBe(440);
+    expect(level.maxKpa).toBe(440);
     expect(rateAt(level, 340) * 1e9).toBeGreaterThan(6900);
   });
 });

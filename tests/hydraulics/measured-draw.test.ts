@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { airOfMeasuredDraw } from '../../src/hydraulics/measured-draw.ts';
+import { airChargeFromDraw } from '../../src/hydraulics/measured-draw.ts';
 import { pressureOfWaterKpa, tankOf, waterInTankL } from '../../src/hydraulics/tank.ts';
 
 const card = { kind: 'captive-air' as const, volumeL: 235, prechargeKpa: 193 };
@@ -15,7 +15,7 @@ describe('airOfMeasuredDraw', () => {
     [340, 40, 1500],
     [300, 20, 300],
   ])('finds the precharge from %d kPa and %d L at %d m', (beforeKpa, drawnL, altitudeM) => {
-    const found = airOfMeasuredDraw({
+    const found = airChargeFromDraw({
       drawnL,
       beforeKpa,
       afterKpa: drawFrom(beforeKpa, drawnL, altitudeM),
@@ -29,7 +29,7 @@ describe('airOfMeasuredDraw', () => {
   // The Driller's worked example the other way round: 25.1 gal between 50 and 30 psi from 85 gal is a precharge of 28 psi.
   test('turns The Driller’s worked example round', () => {
     const psi = 6.894757293168;
-    const found = airOfMeasuredDraw({
+    const found = airChargeFromDraw({
       drawnL: 25.1 * 3.785411784,
       beforeKpa: 50 * psi,
       afterKpa: 30 * psi,
@@ -45,13 +45,13 @@ describe('airOfMeasuredDraw', () => {
   ])('reckons with a tank that ran empty where %s', (_, afterKpa, fellAway) => {
     const tank = tankOf(card, 0)!;
     const drawnL = waterInTankL(tank, 340);
-    const found = airOfMeasuredDraw({
+    const found = airChargeFromDraw({
       drawnL,
       beforeKpa: 340,
       afterKpa,
       altitudeM: 0,
       volumeL: 235,
-      fellAway,
+      pressureCollapsed: fellAway,
     });
     expect(found).toMatchObject({ is: 'found', ranEmpty: true });
     expect(found.is === 'found' && found.prechargeKpa).toBeCloseTo(193, 6);
@@ -62,11 +62,11 @@ describe('airOfMeasuredDraw', () => {
     ['fell-too-little', { drawnL: 1, beforeKpa: 300, afterKpa: 298.5 }],
     ['more-than-the-tank', { drawnL: 400, beforeKpa: 300, afterKpa: 250 }],
   ])('says %s rather than a number', (because, draw) => {
-    expect(airOfMeasuredDraw({ ...draw, altitudeM: 0, volumeL: 235 })).toEqual({ is: 'not-found', because });
+    expect(airChargeFromDraw({ ...draw, altitudeM: 0, volumeL: 235 })).toEqual({ is: 'not-found', because });
   });
 
   test('finds only the product where the volume is not known', () => {
-    const found = airOfMeasuredDraw({
+    const found = airChargeFromDraw({
       drawnL: 30,
       beforeKpa: 340,
       afterKpa: drawFrom(340, 30, 0),

@@ -1,25 +1,34 @@
 import { describe, expect, test } from 'vitest';
-import { breakQuiet, endQuietDay, newQuiet, quietReading, type Leak } from '../../src/hydraulics/quiet.ts';
+import {
+  discardBlock,
+  closeQuietDay,
+  newQuietBlocks,
+  addQuietReading,
+  type LeakEstimate,
+} from '../../src/hydraulics/quiet.ts';
 import { row } from './model.ts';
 
 const AIR = 80_000;
 
 /** A day's rest with a loss (L/h) that changes each twenty minutes. */
-function dayOf(rates: number[], options: { noiseL?: number; everyS?: number } = {}): Leak | undefined {
+function dayOf(
+  rates: number[],
+  options: { noiseL?: number; everyS?: number } = {},
+): LeakEstimate | undefined {
   const { noiseL = 0.4, everyS = 5 } = options;
   const random = row(3);
-  const quiet = newQuiet();
+  const quiet = newQuietBlocks();
   let litres = 0;
   let atMs = 0;
   for (const rate of rates) {
     for (let s = 0; s < 1200; s += everyS) {
       litres += (rate * everyS) / 3600;
       atMs += everyS * 1000;
-      quietReading(quiet, atMs, (litres + (random() - 0.5) * noiseL) / AIR, AIR);
+      addQuietReading(quiet, atMs, (litres + (random() - 0.5) * noiseL) / AIR, AIR);
     }
-    breakQuiet(quiet);
+    discardBlock(quiet);
   }
-  return endQuietDay(quiet);
+  return closeQuietDay(quiet);
 }
 
 const steady = (rate: number, n: number): number[] => Array.from({ length: n }, () => rate);
@@ -39,7 +48,7 @@ describe('endQuietDay', () => {
   ])('says of %s', (_, rates, want) => {
     const leak = dayOf(rates)!;
     expect(Math.abs(leak.leakLPerDay - want)).toBeLessThanOrEqual(Math.max(0, want * 0.15));
-    expect(leak.leakSpread).toBeGreaterThan(0);
+    expect(leak.leakErrorLPerDay).toBeGreaterThan(0);
   });
 
   test('rests on readings a minute apart too', () => {
@@ -48,13 +57,13 @@ describe('endQuietDay', () => {
 
   test('says nothing of less than 30 quiet minutes, nor of a day without a common rate', () => {
     expect(dayOf([0])).toBeUndefined();
-    expect(endQuietDay(newQuiet())).toBeUndefined();
+    expect(closeQuietDay(newQuietBlocks())).toBeUndefined();
   });
 
   test('begins each day anew', () => {
-    const quiet = newQuiet();
-    for (let s = 0; s < 7200; s += 10) quietReading(quiet, s * 1000, s / 1e6, AIR);
-    endQuietDay(quiet);
-    expect(endQuietDay(quiet)).toBeUndefined();
+    const quiet = newQuietBlocks();
+    for (let s = 0; s < 7200; s += 10) addQuietReading(quiet, s * 1000, s / 1e6, AIR);
+    closeQuietDay(quiet);
+    expect(closeQuietDay(quiet)).toBeUndefined();
   });
 });

@@ -1,17 +1,17 @@
 import { describe, expect, test } from 'vitest';
-import { newDelivery } from '../../src/hydraulics/delivery.ts';
-import type { Level } from '../../src/hydraulics/level.ts';
-import { closeRun, openRun, runReading, type RunReads } from '../../src/hydraulics/run.ts';
+import { newDeliveryEstimate } from '../../src/hydraulics/delivery.ts';
+import type { DeliveryCurve } from '../../src/hydraulics/level.ts';
+import { closeRunWater, newRunWaterState, addRunReading, type RunInputs } from '../../src/hydraulics/run.ts';
 import { tankOf } from '../../src/hydraulics/tank.ts';
 
 const tank = tankOf({ kind: 'captive-air', volumeL: 235, prechargeKpa: 262 }, 0)!;
 /** Charged at 20 C, it lies at 11 C. */
 const airKpaL = (tank.airKpaL * (273.15 + 11)) / (273.15 + 20);
-const level: Level = { rate: 7e-6, kpa: 340, fallPerKpa: 0, upToKpa: 414 };
+const level: DeliveryCurve = { rate: 7e-6, kpa: 340, fallPerKpa: 0, maxKpa: 414 };
 
-function readsWith(known: boolean): RunReads {
+function readsWith(known: boolean): RunInputs {
   return {
-    delivery: known ? { ...newDelivery(), level, seasoned: true } : newDelivery(),
+    delivery: known ? { ...newDeliveryEstimate(), curve: level, established: true } : newDeliveryEstimate(),
     knee: [],
     tank,
     trace: null,
@@ -22,17 +22,17 @@ function readsWith(known: boolean): RunReads {
 }
 
 /** A run by its pressures, a reading each 10 s. */
-function run(kpas: number[], reads: RunReads): ReturnType<typeof closeRun> {
-  const open = openRun(0, { kpa: 278, room: 1 / (278 + tank.atmosphereKpa) });
+function run(kpas: number[], reads: RunInputs): ReturnType<typeof closeRunWater> {
+  const open = newRunWaterState(0, { kpa: 278, airVolume: 1 / (278 + tank.atmosphereKpa) });
   for (const [i, kpa] of kpas.entries()) {
-    runReading(open, {
+    addRunReading(open, {
       atMs: i * 10_000,
       kpa,
-      room: 1 / (kpa + tank.atmosphereKpa),
-      level: reads.delivery.level,
+      airVolume: 1 / (kpa + tank.atmosphereKpa),
+      curve: reads.delivery.curve,
     });
   }
-  return closeRun(open, kpas.length * 10_000, reads);
+  return closeRunWater(open, kpas.length * 10_000, reads);
 }
 
 describe('closeRun', () => {
@@ -58,6 +58,6 @@ describe('closeRun', () => {
     expect(run([276, 300, 330], readsWith(false))).not.toHaveProperty('deliveredL');
   });
   test('is empty for a run without a reading', () => {
-    expect(closeRun(openRun(0), 60_000, readsWith(true))).toEqual({});
+    expect(closeRunWater(newRunWaterState(0), 60_000, readsWith(true))).toEqual({});
   });
 });

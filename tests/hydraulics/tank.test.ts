@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import {
   acceptanceFactor,
   atmosphereKpa,
-  litresPerKpa,
+  litersPerKpa,
   prechargeKpa,
   pressureOfWaterKpa,
   tankDrawdownL,
@@ -112,13 +112,13 @@ describe('waterInTankL', () => {
   });
   test('has litresPerKpa as its slope', () => {
     expect((waterInTankL(tank, 340.1) - waterInTankL(tank, 339.9)) / 0.2).toBeCloseTo(
-      litresPerKpa(tank, 340),
+      litersPerKpa(tank, 340),
       5,
     );
   });
   test('is nothing under the precharge', () => {
     expect(waterInTankL(tank, 200)).toBe(0);
-    expect(litresPerKpa(tank, 200)).toBe(0);
+    expect(litersPerKpa(tank, 200)).toBe(0);
   });
   test('gives its precharge back', () => {
     expect(prechargeKpa(tank)).toBeCloseTo(262, 9);

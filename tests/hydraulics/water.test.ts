@@ -1,13 +1,18 @@
 import { describe, expect, test } from 'vitest';
 import type { TankCard } from '../../src/card/card.ts';
 import {
-  newWater,
+  newWaterState,
   setWaterCard,
-  startNewBaseline,
+  resetWaterBaseline,
   type WaterState,
 } from '../../src/hydraulics/water-state.ts';
-import { tankAir, waterDay, waterView } from '../../src/hydraulics/water-view.ts';
-import { waterGap, waterReading, waterRunStarted, waterRunStopped } from '../../src/hydraulics/water.ts';
+import { tankAirOf, closeTankDay, waterView } from '../../src/hydraulics/water-view.ts';
+import {
+  handleWaterGap,
+  handleWaterReading,
+  handleWaterRunStarted,
+  handleWaterRunStopped,
+} from '../../src/hydraulics/water.ts';
 import { drive, litreErrors, quantile } from './drive.ts';
 import { COMMON, MODEL_BEGINS_MS, simulate, type ModelOptions } from './model.ts';
 
@@ -61,10 +66,10 @@ describe('water of a well', () => {
     const model = simulate(options);
     const driven = drive(model, { tank: tankOf(options) });
     expect(quantile(abs(litreErrors(model, driven, 40)), 0.9)).toBeLessThan(0.1);
-    const air = tankAir(driven.state)!;
-    expect(air.share).toBeGreaterThan(0.17);
-    expect(air.share).toBeLessThan(0.25);
-    expect(waterView(driven.state, driven.state.lastMs).deliveryShare).toBeCloseTo(1, 1);
+    const air = tankAirOf(driven.state)!;
+    expect(air.ratio).toBeGreaterThan(0.17);
+    expect(air.ratio).toBeLessThan(0.25);
+    expect(waterView(driven.state, driven.state.lastMs).deliveryRatio).toBeCloseTo(1, 1);
   });
 
   test('keeps litres right and says the pump while it wears by a fifth', () => {
@@ -72,8 +77,8 @@ describe('water of a well', () => {
     const model = simulate(options);
     const driven = drive(model, { tank: tankOf(options) });
     expect(quantile(abs(litreErrors(model, driven, 40)), 0.9)).toBeLessThan(0.06);
-    expect(tankAir(driven.state)!.share).toBe(1);
-    const share = waterView(driven.state, driven.state.lastMs).deliveryShare!;
+    expect(tankAirOf(driven.state)!.ratio).toBe(1);
+    const share = waterView(driven.state, driven.state.lastMs).deliveryRatio!;
     expect(share).toBeGreaterThan(0.76);
     expect(share).toBeLessThan(0.85);
   });
@@ -83,17 +88,17 @@ describe('water of a well', () => {
     const options = { days: 4, prechargeKpa: 323 };
     const model = simulate(options);
     const driven = drive(model, { tank: tankOf({}) });
-    expect(tankAir(driven.state)!.kneeKpa).toBeGreaterThan(300);
-    expect(tankAir(driven.state)!.kneeKpa).toBeLessThan(320);
-    expect(waterView(driven.state, driven.state.lastMs).airKpa!).toBeCloseTo(
-      tankAir(driven.state)!.kneeKpa!,
+    expect(tankAirOf(driven.state)!.kneeKpa).toBeGreaterThan(300);
+    expect(tankAirOf(driven.state)!.kneeKpa).toBeLessThan(320);
+    expect(waterView(driven.state, driven.state.lastMs).prechargeKpa!).toBeCloseTo(
+      tankAirOf(driven.state)!.kneeKpa!,
       0,
     );
     expect(quantile(abs(litreErrors(model, driven, 20)), 0.9)).toBeLessThan(0.08);
   });
 
   test('sees no knee in a healthy tank', () => {
-    expect(tankAir(drive(simulate({ days: 3 }), { tank: tankOf({}) }).state)!.kneeKpa).toBeUndefined();
+    expect(tankAirOf(drive(simulate({ days: 3 }), { tank: tankOf({}) }).state)!.kneeKpa).toBeUndefined();
   });
 
   test('says no litres of an unknown tank, but compares its fills', () => {
@@ -102,8 +107,8 @@ describe('water of a well', () => {
       true,
     );
     expect(driven.days.every((day) => day.usedL === undefined && day.leakLPerDay === undefined)).toBe(true);
-    expect(driven.runs.at(-1)!.deliveryShare).toBeCloseTo(1, 1);
-    expect(tankAir(driven.state)!.airKpa).toBeUndefined();
+    expect(driven.runs.at(-1)!.deliveryRatio).toBeCloseTo(1, 1);
+    expect(tankAirOf(driven.state)!.prechargeKpa).toBeUndefined();
   });
 
   test('cut anywhere, saved and restored, says the same', () => {
@@ -133,14 +138,14 @@ describe('water of a well', () => {
 
 describe('waterDay', () => {
   test('has no total where a tenth of the day was not heard', () => {
-    const state = newWater({ altitudeM: 0, tank: tankOf({}) });
-    for (let s = 0; s < 20 * 3600; s += 10) waterReading(state, MODEL_BEGINS_MS + s * 1000, 350);
-    expect(waterDay(state, MODEL_BEGINS_MS, MODEL_BEGINS_MS + 86_400_000)).not.toHaveProperty('usedL');
+    const state = newWaterState({ altitudeM: 0, tank: tankOf({}) });
+    for (let s = 0; s < 20 * 3600; s += 10) handleWaterReading(state, MODEL_BEGINS_MS + s * 1000, 350);
+    expect(closeTankDay(state, MODEL_BEGINS_MS, MODEL_BEGINS_MS + 86_400_000)).not.toHaveProperty('usedL');
   });
   test('has no leak without 30 quiet minutes', () => {
-    const state = newWater({ altitudeM: 0, tank: tankOf({}) });
-    for (let s = 0; s < 2400; s += 10) waterReading(state, MODEL_BEGINS_MS + s * 1000, 350);
-    expect(waterDay(state, MODEL_BEGINS_MS, MODEL_BEGINS_MS + 86_400_000)).toEqual({});
+    const state = newWaterState({ altitudeM: 0, tank: tankOf({}) });
+    for (let s = 0; s < 2400; s += 10) handleWaterReading(state, MODEL_BEGINS_MS + s * 1000, 350);
+    expect(closeTankDay(state, MODEL_BEGINS_MS, MODEL_BEGINS_MS + 86_400_000)).toEqual({});
   });
 });
 
@@ -161,7 +166,7 @@ describe('the total of a day', () => {
   });
   test('is said of a state that was saved before doubts were kept', () => {
     const forget = (state: WaterState, at: number): WaterState => {
-      if (at === 50_000) delete state.doubt;
+      if (at === 50_000) delete state.dayQuality;
       return state;
     };
     const whole = drive(model, { tank: tankOf({}) });
@@ -171,12 +176,12 @@ describe('the total of a day', () => {
 
 describe('waterGap', () => {
   test('leaves a run that was cut without litres', () => {
-    const state = newWater({ altitudeM: 0, tank: tankOf({}) });
-    for (let s = 0; s < 600; s++) waterReading(state, MODEL_BEGINS_MS + s * 1000, 350 - s * 0.1);
-    waterRunStarted(state, MODEL_BEGINS_MS + 590_000);
-    waterGap(state, MODEL_BEGINS_MS + 600_000);
-    for (let s = 900; s < 960; s++) waterReading(state, MODEL_BEGINS_MS + s * 1000, 350);
-    expect(waterRunStopped(state, MODEL_BEGINS_MS + 955_000)).toEqual({});
+    const state = newWaterState({ altitudeM: 0, tank: tankOf({}) });
+    for (let s = 0; s < 600; s++) handleWaterReading(state, MODEL_BEGINS_MS + s * 1000, 350 - s * 0.1);
+    handleWaterRunStarted(state, MODEL_BEGINS_MS + 590_000);
+    handleWaterGap(state, MODEL_BEGINS_MS + 600_000);
+    for (let s = 900; s < 960; s++) handleWaterReading(state, MODEL_BEGINS_MS + s * 1000, 350);
+    expect(handleWaterRunStopped(state, MODEL_BEGINS_MS + 955_000)).toEqual({});
   });
 });
 
@@ -184,16 +189,16 @@ describe('setWaterCard', () => {
   test('forgets what was learnt where the tank is another, and nothing where the card says the same', () => {
     const { state } = drive(simulate({ days: 3 }), { tank: tankOf({}) });
     setWaterCard(state, { altitudeM: 0, tank: tankOf({}) });
-    expect(state.delivery.level).toBeDefined();
+    expect(state.delivery.curve).toBeDefined();
     setWaterCard(state, { altitudeM: 0, tank: tankOf({ prechargeKpa: 193 }) });
-    expect(state.delivery.level).toBeUndefined();
+    expect(state.delivery.curve).toBeUndefined();
   });
 });
 
 describe('startNewBaseline', () => {
   test('drops the reference that slow faults are measured by', () => {
     const { state } = drive(simulate({ days: 3 }), { tank: tankOf({}) });
-    startNewBaseline(state);
-    expect(tankAir(state)).toBeUndefined();
+    resetWaterBaseline(state);
+    expect(tankAirOf(state)).toBeUndefined();
   });
 });

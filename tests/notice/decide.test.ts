@@ -1,23 +1,28 @@
 import { describe, expect, test } from 'vitest';
 import type { AlarmEvent } from '../../shared/api/events.ts';
-import { decideNotices, type AlarmChange, type Decision, type Telling } from '../../src/notice/decide.ts';
+import {
+  decideNotices,
+  type AlarmChange,
+  type Decision,
+  type NoticeContext,
+} from '../../src/notice/decide.ts';
 import { alarm, NOW_MS, person, raised, siteSilent } from './support.ts';
 
-const TELLING: Telling = {
+const TELLING: NoticeContext = {
   recipients: [person('anna')],
   nowMs: NOW_MS,
   units: 'us',
   timeZone: 'America/Denver',
 };
 
-function decide(change: AlarmChange, more: Partial<Telling> = {}): string[] {
+function decide(change: AlarmChange, more: Partial<NoticeContext> = {}): string[] {
   return decideNotices(change, { ...TELLING, ...more }).map(shown);
 }
 
 function shown(decision: Decision): string {
   return 'none' in decision
     ? `${decision.to}: no, ${decision.reason}`
-    : `${decision.to} by ${decision.way}: ${decision.row.what}, ${decision.reason}`;
+    : `${decision.to} by ${decision.channel}: ${decision.row.what}, ${decision.reason}`;
 }
 
 const rise = (event: AlarmEvent): AlarmChange => ({ after: alarm(event), event });
@@ -44,7 +49,7 @@ const ended = (what: AlarmChange): AlarmChange => ({
 const LEAK = [{ cause: 'leak' as const, weight: 1 }];
 
 describe('decideNotices: who is told and why', () => {
-  test.each<[string, AlarmChange, Partial<Telling>, string[]]>([
+  test.each<[string, AlarmChange, Partial<NoticeContext>, string[]]>([
     [
       'raised: who hears of it',
       rise(raised()),
@@ -176,7 +181,7 @@ describe('decideNotices: who is told and why', () => {
     [
       'told as over, and not over: who was not told',
       ended(change({}, {})),
-      { wasTold: () => false },
+      { wasNotified: () => false },
       ['anna: no, nothing changed that would be done differently'],
     ],
     [
@@ -212,13 +217,13 @@ describe('decideNotices: who is told and why', () => {
     [
       'cleared: what is known of who was told rules',
       end('cleared'),
-      { wasTold: () => false },
+      { wasNotified: () => false },
       ['anna: no, anna was not told of it'],
     ],
     [
       'withdrawn: told although the settings changed since',
       end('withdrawn', { priority: 'note' }),
-      { wasTold: () => true },
+      { wasNotified: () => true },
       ['anna by mail:anna@farm.example: withdrawn, anna was told of it'],
     ],
     ['nobody in the settings', rise(raised()), { recipients: [] }, []],
@@ -228,7 +233,7 @@ describe('decideNotices: who is told and why', () => {
 });
 
 describe('decideNotices: the row', () => {
-  const rowsOf = (what: AlarmChange, more: Partial<Telling> = {}): string[] =>
+  const rowsOf = (what: AlarmChange, more: Partial<NoticeContext> = {}): string[] =>
     decideNotices(what, { ...TELLING, ...more }).flatMap((one) => ('row' in one ? [one.row.id] : []));
 
   test('is complete and due at once', () => {
@@ -240,10 +245,10 @@ describe('decideNotices: the row', () => {
         to: 'anna',
         what: 'raised',
         dueMs: NOW_MS,
-        madeMs: NOW_MS,
+        createdMs: NOW_MS,
         tries: 0,
         state: 'due',
-        body: { way: 'mail:anna@farm.example', reason: 'anna hears of "soon"', event: raised() },
+        body: { channel: 'mail:anna@farm.example', reason: 'anna hears of "soon"', event: raised() },
       },
     });
   });

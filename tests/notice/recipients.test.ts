@@ -1,10 +1,10 @@
 import { expect, test } from 'vitest';
-import { waysOf } from '../../src/notice/recipients.ts';
+import { noticeChannelsOf } from '../../src/notice/recipients.ts';
 import { testNotice } from '../../src/notice/test-notice.ts';
 
 test('waysOf: one way for each address, hook, topic and command', () => {
   expect(
-    waysOf({
+    noticeChannelsOf({
       name: 'all',
       priorities: ['now'],
       mail: { to: ['a@farm.example', 'b@farm.example'] },
@@ -13,7 +13,7 @@ test('waysOf: one way for each address, hook, topic and command', () => {
       command: { program: '/opt/lamp', args: [] },
     }),
   ).toEqual(['mail:a@farm.example', 'mail:b@farm.example', 'webhook', 'mqtt', 'command']);
-  expect(waysOf({ name: 'none', priorities: ['now'] })).toEqual([]);
+  expect(noticeChannelsOf({ name: 'none', priorities: ['now'] })).toEqual([]);
 });
 
 test('testNotice: says that it is a test, and is a new one each time', () => {
@@ -22,7 +22,7 @@ test('testNotice: says that it is a test, and is a new one each time', () => {
   expect(first).toMatchObject({
     what: 'test',
     to: 'anna',
-    body: { subject: 'Stillwell test: no alarm', way: 'webhook' },
+    body: { subject: 'Stillwell test: no alarm', channel: 'webhook' },
   });
   expect(first.body.text).toContain('This is a test. No well is in trouble.');
 });

@@ -1,6 +1,6 @@
 /** An invented farm's alarms and people for the notice tests. */
 import type { AlarmEvent } from '../../shared/api/events.ts';
-import type { ToldAlarm } from '../../src/notice/decide.ts';
+import type { NoticeAlarm } from '../../src/notice/decide.ts';
 import type { Recipient } from '../../src/notice/recipients.ts';
 
 export const NOW_MS = Date.parse('2026-04-02T17:20:09.000Z');
@@ -25,7 +25,7 @@ export function raised(more: Partial<AlarmEvent> = {}): AlarmEvent {
   };
 }
 
-export function alarm(event: AlarmEvent, more: Partial<ToldAlarm> = {}): ToldAlarm {
+export function alarm(event: AlarmEvent, more: Partial<NoticeAlarm> = {}): NoticeAlarm {
   return { id: 'north-paddock/p1/short-cycling/1775149320000', event, ...more };
 }
 

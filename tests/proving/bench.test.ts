@@ -12,11 +12,11 @@ import { connectFrame, publishFrame } from '../../src/proving/bench/frames.ts';
 import { runLoad } from '../../src/proving/bench/load.ts';
 import { benchPack, makeTrack, PACK_S } from '../../src/proving/bench/packs.ts';
 import { benchReplay } from '../../src/proving/bench/replay.ts';
-import { benchStations } from '../../src/proving/bench/stations.ts';
+import { benchStages } from '../../src/proving/bench/stations.ts';
 import { readMessage } from '../../src/wire/read-message.ts';
 
 const MAIN = fileURLToPath(new URL('../../dist/main.js', import.meta.url));
-const SIZES = { connections: 3, nodesEach: 2, packsEach: 6, warmEach: 2 };
+const SIZES = { connections: 3, nodesEach: 2, packsEach: 6, warmUpEach: 2 };
 
 describe('the packs of the bench', () => {
   it('are the contract’s: 20 readings of two channels', () => {
@@ -52,7 +52,7 @@ describe('the figures of the bench', () => {
     for (const [name, value] of Object.entries(figures)) expect(value, name).toBeGreaterThan(0);
   };
 
-  it('of the stations', () => positive(benchStations(400, 10)));
+  it('of the stations', () => positive(benchStages(400, 10)));
   it('of the engine', () => {
     const figures = benchEngine(1, 3);
     expect(figures.events).toBeGreaterThan(0);
@@ -69,10 +69,10 @@ describe('the figures of the bench', () => {
     const whole = await benchEndToEnd(SIZES);
     positive(whole);
     expect(whole.wells).toBe(SIZES.connections * SIZES.nodesEach);
-    expect(whole.share).toBeCloseTo(whole.oursPerS / whole.noOpPerS, 9);
+    expect(whole.ratio).toBeCloseTo(whole.oursPerS / whole.noOpPerS, 9);
   });
   it('of a notice: taps that run dry are told', async () => {
-    const delay = await benchNotice({ connections: 2, nodesEach: 4, packsEach: 30, warmEach: 6 }, 500);
+    const delay = await benchNotice({ connections: 2, nodesEach: 4, packsEach: 30, warmUpEach: 6 }, 500);
     expect(delay.notices).toBeGreaterThan(0);
     expect(delay.p99Ms).toBeGreaterThanOrEqual(delay.medianMs);
   });
@@ -83,7 +83,7 @@ describe('the figures of the bench', () => {
     expect(figures.readingsPerS).toBeGreaterThan(0);
   });
   it('need a broker to send to', async () => {
-    const order = { ...SIZES, port: 1, perSecond: 0, dryEvery: 0 };
+    const order = { ...SIZES, port: 1, perSecond: 0, dryNodeEvery: 0 };
     await expect(runLoad(order, () => undefined, Promise.resolve(), Promise.resolve())).rejects.toThrow(
       'ECONNREFUSED',
     );

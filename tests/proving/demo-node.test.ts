@@ -2,12 +2,12 @@
 import { afterEach, describe, expect, it } from 'vitest';
 import { openBuiltInBroker, type BuiltInBroker } from '../../src/broker/built-in.ts';
 import { connectNode, nextPack } from '../../src/proving/demo/node.ts';
-import { alderBench } from '../../src/proving/farm.ts';
+import { demoWells } from '../../src/proving/farm.ts';
 import type { Message } from '../../src/wire/messages.ts';
 import { readMessage } from '../../src/wire/read-message.ts';
 
 const FROM_MS = Date.UTC(2026, 0, 5);
-const params = alderBench(FROM_MS)[0]!.params;
+const params = demoWells(FROM_MS)[0]!.params;
 let broker: BuiltInBroker | undefined;
 let heard: Message[] = [];
 let onHeard: () => void = () => undefined;

@@ -3,9 +3,9 @@ import { fileURLToPath } from 'node:url';
 import { Worker } from 'node:worker_threads';
 import { afterEach, describe, expect, it } from 'vitest';
 import { openBuiltInBroker, type BuiltInBroker } from '../../src/broker/built-in.ts';
-import { connectNode, nextPack, publishPack, sayHello } from '../../src/proving/demo/node.ts';
-import type { DemoOrder, DemoWord } from '../../src/proving/demo/worker.ts';
-import { alderBench } from '../../src/proving/farm.ts';
+import { connectNode, nextPack, publishPack, publishHello } from '../../src/proving/demo/node.ts';
+import type { DemoTask, DemoMessage } from '../../src/proving/demo/worker.ts';
+import { demoWells } from '../../src/proving/farm.ts';
 import type { Message } from '../../src/wire/messages.ts';
 import { readMessage } from '../../src/wire/read-message.ts';
 
@@ -37,10 +37,10 @@ describe('a node of the demo', () => {
   it('says who it is and sends what the contract allows', async () => {
     const url = await open();
     const fromMs = Date.UTC(2026, 0, 5);
-    const node = await connectNode(url, alderBench(fromMs)[0]!.params, fromMs, 5);
+    const node = await connectNode(url, demoWells(fromMs)[0]!.params, fromMs, 5);
     const pack = nextPack(node, fromMs + 1_250_000, 5)!;
     await publishPack(node, pack);
-    await sayHello(node, 1);
+    await publishHello(node, 1);
     await node.client.endAsync();
     expect(kinds()).toEqual(['presence', 'hello', 'pack', 'hello']);
     const [, , sent] = came;
@@ -54,7 +54,7 @@ describe('the thread of the demo', () => {
     const brokerUrl = await open();
     const nowMs = Date.now();
     const clock = new SharedArrayBuffer(8);
-    const order: DemoOrder = {
+    const order: DemoTask = {
       brokerUrl,
       fromMs: Math.floor(nowMs / 60_000) * 60_000 - 7_200_000,
       nowMs,
@@ -62,9 +62,9 @@ describe('the thread of the demo', () => {
     };
     const built = fileURLToPath(new URL('../../dist/src/proving/demo/worker.js', import.meta.url));
     const worker = new Worker(built, { workerData: order });
-    const word = await new Promise<DemoWord>((resolve, reject) => {
-      worker.on('message', (said: DemoWord) => {
-        if (said.word !== 'past') resolve(said);
+    const word = await new Promise<DemoMessage>((resolve, reject) => {
+      worker.on('message', (said: DemoMessage) => {
+        if (said.type !== 'past') resolve(said);
       });
       worker.on('error', reject);
     });

@@ -2,9 +2,9 @@ import { describe, expect, it } from 'vitest';
 import type { AlarmEvent } from '../../shared/api/events.ts';
 import { readCard } from '../../src/card/read-card.ts';
 import { advance, newWell } from '../../src/engine/engine.ts';
-import { alderBench } from '../../src/proving/farm.ts';
+import { demoWells } from '../../src/proving/farm.ts';
 import { newSimulatedWell, simulate } from '../../src/proving/model/well.ts';
-import { newStretch } from '../../src/readings/merge.ts';
+import { newSegment } from '../../src/readings/merge.ts';
 
 const NOW = Date.UTC(2026, 10, 25, 18);
 const DAYS = 60;
@@ -13,14 +13,14 @@ const PRESSURE = 3;
 
 /** What the engine tells of one well of the farm over its past, a reading each 5 s. */
 function alarmsOf(name: string): AlarmEvent[] {
-  const { params, card } = alderBench(NOW).find((well) => well.params.name === name)!;
+  const { params, card } = demoWells(NOW).find((well) => well.params.name === name)!;
   const read = readCard(card);
   if ('problem' in read) throw new Error(read.problem);
   const well = newWell(read.card);
   const told: AlarmEvent[] = [];
   const fromMs = NOW - DAYS * 86_400_000;
   const simulated = newSimulatedWell(params, fromMs);
-  const stretch = newStretch(2880);
+  const stretch = newSegment(2880);
   for (let toMs = fromMs + 7_200_000; toMs <= NOW; toMs += 7_200_000) {
     stretch.n = 0;
     simulate(simulated, toMs, 5, (sample) => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { alderBench } from '../../src/proving/farm.ts';
+import { demoWells } from '../../src/proving/farm.ts';
 import { newTank, tankGaugeKpa, tankStep } from '../../src/proving/model/tank.ts';
 import { newSimulatedWell, simulate, type Sample } from '../../src/proving/model/well.ts';
 import { seeded } from '../../src/proving/model/random.ts';
@@ -39,7 +39,7 @@ describe('the simulated tank', () => {
 describe('the simulated farm', () => {
   it('runs each healthy pump between its switch points', () => {
     const samples: Sample[] = [];
-    const well = newSimulatedWell(alderBench(NOON + 400 * 24 * HOUR)[0]!.params, NOON);
+    const well = newSimulatedWell(demoWells(NOON + 400 * 24 * HOUR)[0]!.params, NOON);
     simulate(well, NOON + 48 * HOUR, 5, (s) => samples.push(s));
     expect(samples).toHaveLength((48 * 3600) / 5);
     const kpa = samples.map((s) => s.kpa).sort((a, b) => a - b);
@@ -50,7 +50,7 @@ describe('the simulated farm', () => {
   });
 
   it('draws less current and lifts less when the pump is worn', () => {
-    const south = alderBench(NOON)[3]!.params;
+    const south = demoWells(NOON)[3]!.params;
     const amps = (fromMs: number): number[] => {
       const out: number[] = [];
       simulate(newSimulatedWell(south, fromMs), fromMs + 24 * HOUR, 5, (s) => {
@@ -66,7 +66,7 @@ describe('the simulated farm', () => {
   it('gives the same wells for the same seed', () => {
     const take = (): Sample[] => {
       const out: Sample[] = [];
-      simulate(newSimulatedWell(alderBench(NOON)[1]!.params, NOON), NOON + HOUR, 5, (s) => out.push(s));
+      simulate(newSimulatedWell(demoWells(NOON)[1]!.params, NOON), NOON + HOUR, 5, (s) => out.push(s));
       return out;
     };
     expect(take()).toEqual(take());

@@ -1,13 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import { newNode, receiveHello, receivePack, type NodeState } from '../../src/readings/node.ts';
-import { copyAgrees, placePack, spanOf } from '../../src/readings/clock.ts';
-import { hello, NOON, pack, type PackNotes } from '../support/packs.ts';
+import { retainedHelloAgrees, placePack, spanOf } from '../../src/readings/clock.ts';
+import { hello, NOON, pack, type PackSpec } from '../support/packs.ts';
 
 const S = 1000;
 const HOUR = 3600 * S;
 
 /** Sends packs of three readings a second and shows where each was placed: its last reading against `NOON`, in s. */
-function placedAt(state: NodeState, rows: (PackNotes & { atMs: number })[]): string[] {
+function placedAt(state: NodeState, rows: (PackSpec & { atMs: number })[]): string[] {
   return rows.map(({ atMs, ...notes }) => {
     const receipt = receivePack(state, pack(notes), atMs);
     if (receipt.is === 'duplicate') return 'duplicate';
@@ -110,7 +110,7 @@ describe('a wrong clock is overruled by the arrival of the first copy', () => {
 });
 
 describe('a node without a clock', () => {
-  const up = (seq: number, upS: number): PackNotes => ({
+  const up = (seq: number, upS: number): PackSpec => ({
     boot: 1,
     seq,
     clock: 'up',
@@ -180,9 +180,9 @@ describe('a node without a clock', () => {
 
 test('copyAgrees: yes, no, and not yet for a backlog', () => {
   const copy = { arrivalMs: NOON, upMs: 0 };
-  expect(copyAgrees(copy, 60 * S, NOON + 61 * S)).toBe('yes');
-  expect(copyAgrees(copy, 60 * S, NOON + 20 * S)).toBe('no');
-  expect(copyAgrees(copy, 60 * S, NOON + HOUR)).toBe('not-yet');
+  expect(retainedHelloAgrees(copy, 60 * S, NOON + 61 * S)).toBe('yes');
+  expect(retainedHelloAgrees(copy, 60 * S, NOON + 20 * S)).toBe('no');
+  expect(retainedHelloAgrees(copy, 60 * S, NOON + HOUR)).toBe('not-yet');
 });
 
 test('placePack leaves the pack as it was', () => {

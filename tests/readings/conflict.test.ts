@@ -1,11 +1,11 @@
 import { expect, test } from 'vitest';
 import { newBoot } from '../../src/readings/boot.ts';
 import {
-  CONFLICT_OVER_MS,
-  conflictDueMs,
+  CONFLICT_CLEARS_AFTER_MS,
+  conflictClearsMs,
   overlappingBoot,
-  passConflict,
-  seeConflict,
+  advanceConflict,
+  recordConflict,
 } from '../../src/readings/conflict.ts';
 import type { NewsItem } from '../../src/readings/news.ts';
 import { NOON } from '../support/packs.ts';
@@ -29,14 +29,14 @@ test.each([
 
 test('a conflict is said once, lasts while signs come, and is over an hour after the last', () => {
   const news: NewsItem[] = [];
-  let standing = seeConflict(undefined, 'barn', NOON, { boot: 1 }, news);
-  standing = seeConflict(standing, 'barn', NOON + 50 * S, { boot: 1 }, news);
-  expect(conflictDueMs(standing)).toBe(NOON + 50 * S + CONFLICT_OVER_MS);
-  expect(passConflict(standing, 'barn', NOON + CONFLICT_OVER_MS, news)).toBe(standing);
-  expect(passConflict(standing, 'barn', NOON + 51 * S + CONFLICT_OVER_MS, news)).toBeUndefined();
+  let standing = recordConflict(undefined, 'barn', NOON, { boot: 1 }, news);
+  standing = recordConflict(standing, 'barn', NOON + 50 * S, { boot: 1 }, news);
+  expect(conflictClearsMs(standing)).toBe(NOON + 50 * S + CONFLICT_CLEARS_AFTER_MS);
+  expect(advanceConflict(standing, 'barn', NOON + CONFLICT_CLEARS_AFTER_MS, news)).toBe(standing);
+  expect(advanceConflict(standing, 'barn', NOON + 51 * S + CONFLICT_CLEARS_AFTER_MS, news)).toBeUndefined();
   expect(news.map(({ atMs, node }) => [(atMs - NOON) / S, node.news])).toEqual([
     [0, 'conflict'],
     [3650, 'conflict-over'],
   ]);
-  expect(conflictDueMs(undefined)).toBe(Number.POSITIVE_INFINITY);
+  expect(conflictClearsMs(undefined)).toBe(Number.POSITIVE_INFINITY);
 });

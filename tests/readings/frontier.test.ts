@@ -1,16 +1,16 @@
 import { describe, expect, test } from 'vitest';
-import { frontierDueMs, frontierMs, voiceOf, type Voice } from '../../src/readings/frontier.ts';
+import { frontierDueMs, frontierMs, nodeProgress, type NodeProgress } from '../../src/readings/frontier.ts';
 import { newNode, receivePack } from '../../src/readings/node.ts';
 import { NOON, pack } from '../support/packs.ts';
 
 const S = 1000;
 
 /** [whole up to, heard at, speaks every], s from noon. */
-function voices(...rows: [number, number, number][]): Voice[] {
+function voices(...rows: [number, number, number][]): NodeProgress[] {
   return rows.map(([whole, heard, every]) => ({
-    wholeToMs: NOON + whole * S,
-    heardMs: NOON + heard * S,
-    everyMs: every * S,
+    completeToMs: NOON + whole * S,
+    lastHeardMs: NOON + heard * S,
+    intervalMs: every * S,
   }));
 }
 
@@ -72,13 +72,16 @@ describe('voiceOf', () => {
     }
   };
   const wholeS = (state: ReturnType<typeof newNode>, atS: number): number =>
-    (voiceOf(state, NOON + atS * S).wholeToMs - NOON) / S;
+    (nodeProgress(state, NOON + atS * S).completeToMs - NOON) / S;
 
   test('in order it is whole up to its last reading, and its step is learnt', () => {
     const state = newNode('barn');
     send(state, [1, 2, 3, 4]);
     expect(wholeS(state, 45)).toBe(42);
-    expect(voiceOf(state, NOON + 45 * S)).toMatchObject({ everyMs: 10 * S, heardMs: NOON + 43 * S });
+    expect(nodeProgress(state, NOON + 45 * S)).toMatchObject({
+      intervalMs: 10 * S,
+      lastHeardMs: NOON + 43 * S,
+    });
   });
 
   test('a pack missing in between is waited for, 30 s long', () => {

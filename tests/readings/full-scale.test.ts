@@ -1,6 +1,6 @@
 /** What a hello says of full scales, and when its wells hear of it. */
 import { describe, expect, test } from 'vitest';
-import { newNode, receiveHello, takeNews, tellWellsAgain } from '../../src/readings/node.ts';
+import { newNode, receiveHello, drainNews, republishFullScale } from '../../src/readings/node.ts';
 import type { HelloChannel } from '../../src/wire/messages.ts';
 import { hello, NOON } from '../support/packs.ts';
 
@@ -17,8 +17,10 @@ function told(...hellos: HelloChannel[][]): string[] {
 }
 
 function newsOf(state: ReturnType<typeof newNode>): string[] {
-  return takeNews(state, NOON + 5 * MIN).flatMap(({ atMs, node }) =>
-    node.news === 'full-scale' ? [[(atMs - NOON) / MIN, ...Object.entries(node.most).flat()].join(' ')] : [],
+  return drainNews(state, NOON + 5 * MIN).flatMap(({ atMs, node }) =>
+    node.news === 'full-scale'
+      ? [[(atMs - NOON) / MIN, ...Object.entries(node.maxByChannel).flat()].join(' ')]
+      : [],
   );
 }
 
@@ -44,11 +46,11 @@ describe('what a sensor can show at most', () => {
 
   test('is told again to wells that did not hear it: from the hello on, or from a new card on', () => {
     const state = newNode('barn');
-    tellWellsAgain(state, NOON);
+    republishFullScale(state, NOON);
     receiveHello(state, hello({ channels: [CLAMP] }), false, NOON);
-    takeNews(state, NOON);
-    tellWellsAgain(state);
-    tellWellsAgain(state, NOON + 3 * MIN);
+    drainNews(state, NOON);
+    republishFullScale(state);
+    republishFullScale(state, NOON + 3 * MIN);
     expect(newsOf(state)).toEqual(['2 current 60', '5 current 60']);
   });
 });

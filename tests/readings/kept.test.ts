@@ -1,8 +1,14 @@
 /** `kept` never claims a pack that neither came nor was lost, and in the end claims every pack that there was. */
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { keptPayload } from '../../src/readings/kept.ts';
-import { newNode, noteRefused, receiveHello, receivePack, type NodeState } from '../../src/readings/node.ts';
+import { ackPayload } from '../../src/readings/kept.ts';
+import {
+  newNode,
+  recordRefused,
+  receiveHello,
+  receivePack,
+  type NodeState,
+} from '../../src/readings/node.ts';
 import { hello, NOON, pack } from '../support/packs.ts';
 
 function send(state: NodeState, boot: number, seq: number, more: { first?: number } = {}): void {
@@ -16,10 +22,10 @@ function keptAfter(text: string): string {
   for (const word of text.split(' ').filter(Boolean)) {
     const parts = /^(\d+):(\d+)(!?)(?:<(\d+))?$/.exec(word)!;
     const [boot, seq] = [Number(parts[1]), Number(parts[2])];
-    if (parts[3]) noteRefused(state, boot, seq, NOON);
+    if (parts[3]) recordRefused(state, boot, seq, NOON);
     else send(state, boot, seq, parts[4] === undefined ? {} : { first: Number(parts[4]) });
   }
-  return JSON.stringify(keptPayload(state) ?? null);
+  return JSON.stringify(ackPayload(state) ?? null);
 }
 
 describe('keptPayload', () => {
@@ -43,7 +49,7 @@ describe('keptPayload', () => {
   test('a hello alone names its boot', () => {
     const state = newNode('barn');
     receiveHello(state, hello({ boot: 7 }), false, NOON);
-    expect(keptPayload(state)).toEqual({ boot: 7, seq: 0 });
+    expect(ackPayload(state)).toEqual({ boot: 7, seq: 0 });
   });
 
   test('what lies below and between the held ranges and never came is lost; an earlier boot that is not named is gone', () => {
@@ -56,8 +62,8 @@ describe('keptPayload', () => {
     ];
     const notes = receiveHello(state, hello({ boot: 7, held }), false, NOON + 40 * 3_600_000);
     // Of boot 5: 2, 4 to 8. Of boot 6: 1, 3, 4, 7.
-    expect(notes).toContainEqual({ note: 'lost', packs: 10 });
-    expect(keptPayload(state)).toEqual({
+    expect(notes).toContainEqual({ event: 'lost', packs: 10 });
+    expect(ackPayload(state)).toEqual({
       boot: 7,
       seq: 0,
       others: [
@@ -71,7 +77,7 @@ describe('keptPayload', () => {
     const state = newNode('barn');
     send(state, 6, 2);
     receiveHello(state, hello({ boot: 7, held: [] }), true, NOON);
-    expect(keptPayload(state)).toEqual({ boot: 6, seq: 0, also: [[2, 2]], others: [{ boot: 7, seq: 0 }] });
+    expect(ackPayload(state)).toEqual({ boot: 6, seq: 0, also: [[2, 2]], others: [{ boot: 7, seq: 0 }] });
   });
 
   test('what was given up and comes all the same is taken', () => {
@@ -100,7 +106,7 @@ test('kept, against a node that sends in any order, doubles, drops what is full 
       const settled = new Set<string>();
       let held = made;
       const claimed = (p: { boot: number; seq: number }): boolean => {
-        const kept = keptPayload(state);
+        const kept = ackPayload(state);
         if (!kept) return false;
         if (kept.boot === p.boot) {
           return p.seq <= kept.seq || (kept.also ?? []).some(([from, to]) => p.seq >= from && p.seq <= to);

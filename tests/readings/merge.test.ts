@@ -1,25 +1,25 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { readTable } from '../../src/card/reads.ts';
-import { cardOfNode } from '../../src/card/read-card.ts';
+import { readTableFromCards } from '../../src/card/reads.ts';
+import { defaultCardForNode } from '../../src/card/read-card.ts';
 import {
-  closeTo,
+  closeUpTo,
   drain,
   newInbox,
-  newStretch,
-  offer,
-  offerPack,
-  waiting,
+  newSegment,
+  addColumn,
+  addPack,
+  pendingCount,
   type Inbox,
 } from '../../src/readings/merge.ts';
-import { START_PLACE, STEP_BIT } from '../../src/readings/stretch.ts';
+import { START_CODE_OFFSET, CLOCK_STEP_BIT } from '../../src/readings/stretch.ts';
 import { column, NOON, placed } from '../support/packs.ts';
 
 const ALWAYS = { sinceMs: Number.NEGATIVE_INFINITY, untilMs: Number.POSITIVE_INFINITY };
 
 /** All that waits up to `toMs`, as 'time:code=value' with `!fault`, drained in pieces of `capacity`. */
 function drained(inbox: Inbox, toMs = Number.POSITIVE_INFINITY, capacity = 7): string[] {
-  const into = newStretch(capacity);
+  const into = newSegment(capacity);
   const rows: string[] = [];
   do {
     drain(inbox, toMs, into);
@@ -38,7 +38,7 @@ function give(inbox: Inbox, code: number, times: number[], values = times, fault
     values: Float64Array.from(values),
     ...(faults && { faults: Uint8Array.from(faults) }),
   };
-  return offer(inbox, given, { code, ...ALWAYS }, false);
+  return addColumn(inbox, given, { code, ...ALWAYS }, false);
 }
 
 describe('drain', () => {
@@ -53,7 +53,7 @@ describe('drain', () => {
     const inbox = newInbox();
     give(inbox, 0, [10, 20, 30]);
     expect(drained(inbox, 20)).toEqual(['10:0=10', '20:0=20']);
-    expect(waiting(inbox)).toBe(1);
+    expect(pendingCount(inbox)).toBe(1);
     expect(drained(inbox, 29)).toEqual([]);
     expect(drained(inbox, 30)).toEqual(['30:0=30']);
   });
@@ -98,28 +98,31 @@ describe('offer says what is late', () => {
   test('closeTo makes late what was not handed on', () => {
     const inbox = newInbox();
     give(inbox, 0, [10]);
-    closeTo(inbox, 20);
+    closeUpTo(inbox, 20);
     expect(give(inbox, 0, [15, 25])).toBe(15);
     expect(drained(inbox)).toEqual(['10:0=10', '25:0=25']);
   });
 });
 
 describe('offerPack', () => {
-  const panel = { ...cardOfNode('north'), pumps: [{ id: 'p1', control: 'pressure-switch' as const }] };
+  const panel = {
+    ...defaultCardForNode('north'),
+    pumps: [{ id: 'p1', control: 'pressure-switch' as const }],
+  };
   const cards = [
     {
       ...panel,
       reads: [
-        { channel: 'current', node: 'panel', from: 'p2/current', sinceMs: 0 },
-        { channel: 'current', node: 'panel-b', from: 'current', sinceMs: NOON + 1000 },
-        { channel: 'pressure', node: 'pumphouse', from: 'pressure', sinceMs: 0 },
+        { channel: 'current', node: 'panel', nodeChannel: 'p2/current', sinceMs: 0 },
+        { channel: 'current', node: 'panel-b', nodeChannel: 'current', sinceMs: NOON + 1000 },
+        { channel: 'pressure', node: 'pumphouse', nodeChannel: 'pressure', sinceMs: 0 },
       ],
     },
   ];
-  const table = readTable(cards);
+  const table = readTableFromCards(cards);
   const rowsOf = (notes: Parameters<typeof placed>[0]): string[] => {
     const inbox = newInbox();
-    offerPack(inbox, 'north', placed({ fromMs: NOON, values: [7, 8], ...notes }), table);
+    addPack(inbox, 'north', placed({ fromMs: NOON, values: [7, 8], ...notes }), table);
     return drained(inbox).map((row) => row.replace(`${NOON}`, 'noon').replace(`${NOON + 1000}`, 'noon+1'));
   };
 
@@ -136,7 +139,7 @@ describe('offerPack', () => {
     [
       'a start record',
       { node: 'panel', channel: 'p2/current', kind: 'start' as const },
-      [`noon:${START_PLACE}=7`],
+      [`noon:${START_CODE_OFFSET}=7`],
     ],
     [
       'pressure in a start record counts for nothing',
@@ -149,24 +152,24 @@ describe('offerPack', () => {
 
   test('the first reading of a pack whose clock stepped is marked', () => {
     const inbox = newInbox();
-    offerPack(
+    addPack(
       inbox,
       'north',
       { ...placed({ node: 'pumphouse', channel: 'pressure', fromMs: 5 }), clockStep: true },
       table,
     );
-    expect(drained(inbox)).toEqual([`5:3=1!${STEP_BIT}`, '1005:3=2', '2005:3=3']);
+    expect(drained(inbox)).toEqual([`5:3=1!${CLOCK_STEP_BIT}`, '1005:3=2', '2005:3=3']);
   });
 
   test('what has no known time is used for nothing', () => {
     const inbox = newInbox();
-    offerPack(
+    addPack(
       inbox,
       'north',
       { ...placed({ node: 'pumphouse', channel: 'pressure' }), timeUnknown: true },
       table,
     );
-    expect(waiting(inbox)).toBe(0);
+    expect(pendingCount(inbox)).toBe(0);
   });
 });
 
@@ -241,12 +244,12 @@ test('drained in any pieces of time, the same readings come out', () => {
 test('packs newest first are held in few runs, and come out in order', () => {
   const inbox = newInbox();
   for (let at = 2000; at > 0; at--) {
-    offer(inbox, column('current', at * 10, 1, [1, 2, 3]), { code: 0, ...ALWAYS }, false);
+    addColumn(inbox, column('current', at * 10, 1, [1, 2, 3]), { code: 0, ...ALWAYS }, false);
   }
-  expect(inbox.runs.length).toBeLessThan(25);
+  expect(inbox.queues.length).toBeLessThan(25);
   const rows = drained(inbox, Number.POSITIVE_INFINITY, 10_000);
   expect(rows).toHaveLength(6000);
   const times = rows.map((row) => Number(row.split(':')[0]));
   expect(times).toEqual([...times].sort((a, b) => a - b));
-  expect(inbox.runs.length).toBe(1);
+  expect(inbox.queues.length).toBe(1);
 });

@@ -1,15 +1,15 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { keptPayload } from '../../src/readings/kept.ts';
+import { ackPayload } from '../../src/readings/kept.ts';
 import {
-  applyKept,
-  excuseAway,
+  applyStoredPack,
+  excuseServerOutage,
   newNode,
-  noteRefused,
+  recordRefused,
   receiveHello,
   receivePack,
   receivePresence,
-  takeNews,
+  drainNews,
   type NodeState,
   type Receipt,
 } from '../../src/readings/node.ts';
@@ -35,7 +35,7 @@ describe('receivePack', () => {
     const state = newNode('barn');
     expect(receivePack(state, pack({}), NOON + 5 * S).is).toBe('placed');
     expect(receivePack(state, pack({}), NOON + 5 * S).is).toBe('placed');
-    expect(keptPayload(state)).toBeUndefined();
+    expect(ackPayload(state)).toBeUndefined();
   });
 
   test('a placed pack keeps what it came with', () => {
@@ -47,9 +47,9 @@ describe('receivePack', () => {
     expect(receipt).toMatchObject({
       is: 'placed',
       placed: { node: 'barn', kind: 'start', boot: 4, seq: 9, first: 8, arrivalMs: NOON + 5 * S },
-      notes: [
-        { note: 'new-boot', boot: 4 },
-        { note: 'lost', packs: 7 },
+      events: [
+        { event: 'new-boot', boot: 4 },
+        { event: 'lost', packs: 7 },
       ],
     });
   });
@@ -71,7 +71,7 @@ describe('two boxes under one name', () => {
       ([seq, digest, s]) => receivePack(state, pack({ boot: 1, seq, digest, fromMs: at(s - 5) }), at(s)).is,
     );
     expect(came).toEqual(['placed', 'conflict', 'conflict', 'placed', 'conflict']);
-    const news = takeNews(state, at(2 * 3600));
+    const news = drainNews(state, at(2 * 3600));
     expect(news.filter((n) => n.node.news.startsWith('conflict'))).toEqual([
       {
         atMs: at(11),
@@ -87,7 +87,7 @@ describe('two boxes under one name', () => {
     for (let i = 1; i <= 20; i++) {
       receivePack(state, pack({ boot: 1, seq: i, fromMs: at(10 * i) }), at(10 * i + 5));
       receivePack(state, pack({ boot: 2, seq: i, fromMs: at(10 * i + 3) }), at(10 * i + 8));
-      for (const { atMs, node } of takeNews(state, at(10 * i + 8)))
+      for (const { atMs, node } of drainNews(state, at(10 * i + 8)))
         news.push(`${(atMs - NOON) / S} ${node.news}`);
     }
     // From 13 s to 72 s are 59 s, to 82 s more than a minute.
@@ -132,16 +132,16 @@ describe('two boxes under one name', () => {
       seqs.set(boot, seq);
       receivePack(state, pack({ boot, seq, fromMs: at(s) }), at(300));
     }
-    expect(takeNews(state, at(300))).toEqual([]);
+    expect(drainNews(state, at(300))).toEqual([]);
   });
 });
 
 test('noteRefused: nothing more is wanted of it, and a duplicate of a refused pack is no conflict', () => {
   const state = newNode('barn');
   receivePack(state, pack({ boot: 4, seq: 1 }), NOON + 5 * S);
-  noteRefused(state, 4, 2, NOON + 5 * S);
-  noteRefused(state, 4, 2, NOON + 6 * S);
-  expect(keptPayload(state)).toEqual({ boot: 4, seq: 2 });
+  recordRefused(state, 4, 2, NOON + 5 * S);
+  recordRefused(state, 4, 2, NOON + 6 * S);
+  expect(ackPayload(state)).toEqual({ boot: 4, seq: 2 });
   // A newer release may read what an older one refused.
   expect(receivePack(state, pack({ boot: 4, seq: 2, fromMs: NOON + 3 * S }), NOON + 7 * S).is).toBe('placed');
 });
@@ -165,7 +165,7 @@ test('node state stays small at its worst: many boots, each with every other pac
       receivePack(state, pack(notes), bootMs + seq * 10 * S + 500.123);
     }
   }
-  takeNews(state, NOON);
+  drainNews(state, NOON);
   expect(JSON.stringify(state).length).toBeLessThan(8 * 1024);
   expect(state.boots.length).toBe(8);
 });
@@ -256,9 +256,9 @@ function give(state: NodeState, given: Input, atMs: number): unknown {
     case 'presence':
       return receivePresence(state, given.presence, given.retained, atMs);
     case 'refused':
-      return noteRefused(state, given.boot, given.seq, atMs);
+      return recordRefused(state, given.boot, given.seq, atMs);
     case 'away':
-      return excuseAway(state, atMs - 20 * MIN, atMs);
+      return excuseServerOutage(state, atMs - 20 * MIN, atMs);
     default:
       return given satisfies never;
   }
@@ -276,9 +276,9 @@ test('saved and restored as JSON between any two inputs, a node goes on the same
       let atMs = NOON;
       for (const { given, afterS } of inputs) {
         atMs += afterS * S;
-        const answers = [give(whole, given, atMs), takeNews(whole, atMs), keptPayload(whole)];
+        const answers = [give(whole, given, atMs), drainNews(whole, atMs), ackPayload(whole)];
         cut = restored(JSON.stringify(cut));
-        expect([give(cut, given, atMs), takeNews(cut, atMs), keptPayload(cut)]).toEqual(answers);
+        expect([give(cut, given, atMs), drainNews(cut, atMs), ackPayload(cut)]).toEqual(answers);
       }
       expect(JSON.stringify(cut)).toBe(JSON.stringify(whole));
     }),
@@ -317,11 +317,11 @@ test('applyKept: the packs kept since a save make the same state again', () => {
         if (receipt.is !== 'duplicate') kept.push(receipt.placed);
       }
       const again = restored(saved);
-      for (const placed of kept) applyKept(again, placed);
+      for (const placed of kept) applyStoredPack(again, placed);
       // Duplicates leave nothing in the journal but the time of the boot's last touch and of being heard.
       const essence = ({ boots, latestMs, conflict, counts }: NodeState): unknown => ({
         boots: boots
-          .map((boot) => ({ ...boot, touchedMs: 0, digests: [], copy: 0 }))
+          .map((boot) => ({ ...boot, lastActivityMs: 0, digests: [], retainedHello: 0 }))
           .sort((a, b) => a.boot - b.boot),
         latestMs,
         conflict,

@@ -2,7 +2,7 @@ import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import {
   addSeqs,
-  dropSeqs,
+  removeSeqs,
   hasSeq,
   lastMsBelow,
   limitRanges,
@@ -58,7 +58,7 @@ test('addSeqs, dropSeqs, hasSeq and missingIn are a set of numbers', () => {
           if (drop) model.delete(seq);
           else model.add(seq);
         }
-        if (drop) dropSeqs(list, from, from + n);
+        if (drop) removeSeqs(list, from, from + n);
         else addSeqs(list, from, from + n, 0);
         for (let i = 1; i < list.length; i++) expect(list[i]!.from).toBeGreaterThan(list[i - 1]!.to + 1);
       }

@@ -3,20 +3,20 @@ import {
   dropHead,
   headChunk,
   headMs,
-  isBetter,
-  mergeRuns,
-  newRun,
+  takesPrecedence,
+  mergeQueues,
+  newQueue,
   push,
-  type Run,
+  type ReadingQueue,
 } from '../../src/readings/run.ts';
 
-function runOf(rows: [number, number, number?][]): Run {
-  const run = newRun(3);
+function runOf(rows: [number, number, number?][]): ReadingQueue {
+  const run = newQueue(3);
   for (const [t, value, fault = 0] of rows) push(run, t, value, fault);
   return run;
 }
 
-function emptied(run: Run): [number, number, number][] {
+function emptied(run: ReadingQueue): [number, number, number][] {
   const rows: [number, number, number][] = [];
   while (run.n > 0) {
     const chunk = headChunk(run);
@@ -27,7 +27,7 @@ function emptied(run: Run): [number, number, number][] {
 }
 
 test('push and dropHead: first in, first out, over many chunks', () => {
-  const run = newRun(0);
+  const run = newQueue(0);
   const rows = Array.from({ length: 20_000 }, (_, i): [number, number, number] => [i, i * 2, i % 4]);
   for (const [t, value, fault] of rows) push(run, t, value, fault);
   expect(run.chunks.length).toBeGreaterThan(3);
@@ -50,7 +50,7 @@ test('mergeRuns: in order of time, twins once', () => {
     [5, 50],
     [9, 90],
   ]);
-  expect(emptied(mergeRuns(a, b))).toEqual([
+  expect(emptied(mergeQueues(a, b))).toEqual([
     [1, 10, 0],
     [2, 20, 0],
     [3, 29, 0],
@@ -68,6 +68,6 @@ describe('isBetter', () => {
     ['the smaller fault', [Number.NaN, 1], [Number.NaN, 3], true],
     ['the mark of a step decides nothing', [5, 4], [5, 0], false],
   ] as [string, [number, number], [number, number], boolean][])('%s', (_, one, other, better) => {
-    expect(isBetter(one[0], one[1], other[0], other[1])).toBe(better);
+    expect(takesPrecedence(one[0], one[1], other[0], other[1])).toBe(better);
   });
 });

@@ -2,13 +2,13 @@
 import { describe, expect, test } from 'vitest';
 import {
   newNode,
-  excuseAway,
+  excuseServerOutage,
   receiveHello,
   receivePack,
   receivePresence,
-  takeNews,
+  drainNews,
 } from '../../src/readings/node.ts';
-import { newHearing, silenceDueMs, silenceLimitMs } from '../../src/readings/silence.ts';
+import { newLiveness, silenceDueMs, silenceLimitMs } from '../../src/readings/silence.ts';
 import type { Presence } from '../../src/wire/messages.ts';
 import { hello, NOON, pack } from '../support/packs.ts';
 
@@ -28,7 +28,7 @@ function said(text: string, untilMin: number, more: { holdsS?: number; everyS?: 
   receiveHello(state, hello({ channels, ...(holdsS !== undefined && { holdsS }) }), true, NOON);
   const news: string[] = [];
   const take = (atMin: number): void => {
-    for (const { atMs, node } of takeNews(state, NOON + atMin * MIN)) {
+    for (const { atMs, node } of drainNews(state, NOON + atMin * MIN)) {
       const since = node.news === 'silent' ? ` since ${(node.sinceMs - NOON) / MIN}` : '';
       news.push(`${(atMs - NOON) / MIN} ${node.news}${since}`);
     }
@@ -36,7 +36,7 @@ function said(text: string, untilMin: number, more: { holdsS?: number; everyS?: 
   for (const word of text.split(', ')) {
     const [when = '', what = ''] = word.split(' ');
     const [from = 0, to = from] = when.split(/\.\.|-/).map(Number);
-    if (what === 'away') excuseAway(state, NOON + from * MIN, NOON + to * MIN);
+    if (what === 'away') excuseServerOutage(state, NOON + from * MIN, NOON + to * MIN);
     else {
       for (let at = from; at <= to; at++) {
         take(at);
@@ -121,15 +121,15 @@ describe("our own absence is nobody's silence", () => {
 });
 
 test('silenceDueMs is when the silence becomes news', () => {
-  const hearing = newHearing();
+  const hearing = newLiveness();
   expect(silenceDueMs(hearing)).toBe(Number.POSITIVE_INFINITY);
-  Object.assign(hearing, { heardMs: NOON, turns: 5, turnMs: MIN });
+  Object.assign(hearing, { lastHeardMs: NOON, burstCount: 5, burstIntervalMs: MIN });
   expect(silenceDueMs(hearing)).toBe(NOON + silenceLimitMs(hearing, NOON));
   expect(silenceDueMs({ ...hearing, noPower: true })).toBe(Number.POSITIVE_INFINITY);
   expect(silenceDueMs({ ...hearing, silentSinceMs: NOON })).toBe(Number.POSITIVE_INFINITY);
 });
 
 test('silenceLimitMs never passes 26 h', () => {
-  const gaps = Array.from({ length: 3 }, () => ({ forMs: 25 * 60 * MIN, endedMs: NOON }));
-  expect(silenceLimitMs({ ...newHearing(), gaps, turns: 5 }, NOON)).toBe(26 * 60 * MIN);
+  const gaps = Array.from({ length: 3 }, () => ({ durationMs: 25 * 60 * MIN, endedMs: NOON }));
+  expect(silenceLimitMs({ ...newLiveness(), gaps, burstCount: 5 }, NOON)).toBe(26 * 60 * MIN);
 });

@@ -3,11 +3,11 @@ import { describe, expect, test } from 'vitest';
 import type { NewsItem } from '../../src/readings/news.ts';
 import {
   newSite,
-  passSite,
-  siteHears,
-  siteNextMs,
+  advanceSite,
+  handleSiteNews,
+  nextSiteDueMs,
   type SiteNode,
-  type SiteSays,
+  type SiteOutput,
   type SiteState,
 } from '../../src/readings/site-silence.ts';
 import { NOON } from '../support/packs.ts';
@@ -21,7 +21,7 @@ function told(
   between?: (site: SiteState) => SiteState,
 ): string[] {
   let site = newSite('home-farm');
-  const says: SiteSays = { news: [], site: [] };
+  const says: SiteOutput = { news: [], site: [] };
   for (const word of text.split(', ')) {
     const [, at, node, what, since] = /^(\d+) (\w+) ([sh])(?:@(\d+))?$/.exec(word)!;
     const atMs = NOON + Number(at) * MIN;
@@ -30,10 +30,10 @@ function told(
       atMs,
       node: what === 's' ? { news: 'silent', node: node!, sinceMs } : { news: 'heard', node: node! },
     };
-    siteHears(site, nodes, item, says);
+    handleSiteNews(site, nodes, item, says);
     site = between?.(site) ?? site;
   }
-  passSite(site, nodes, NOON + untilMin * MIN, says);
+  advanceSite(site, nodes, NOON + untilMin * MIN, says);
   const rows = [
     ...says.news.map(({ atMs, node }): [number, string] => [
       atMs,
@@ -120,29 +120,29 @@ describe('site-silent stands for half of a site, two or more', () => {
 });
 
 test('other news goes straight through', () => {
-  const says: SiteSays = { news: [], site: [] };
+  const says: SiteOutput = { news: [], site: [] };
   const item: NewsItem = { atMs: NOON, node: { news: 'no-power', node: 'a' } };
-  siteHears(newSite('home-farm'), nodes('a b'), item, says);
+  handleSiteNews(newSite('home-farm'), nodes('a b'), item, says);
   expect(says).toEqual({ news: [item], site: [] });
 });
 
 test('siteNextMs is when a held-back silence is told', () => {
   const site = newSite('home-farm');
-  expect(siteNextMs(site, nodes('a b'))).toBe(Number.POSITIVE_INFINITY);
+  expect(nextSiteDueMs(site, nodes('a b'))).toBe(Number.POSITIVE_INFINITY);
   const item: NewsItem = { atMs: NOON, node: { news: 'silent', node: 'a', sinceMs: NOON - 10 * MIN } };
-  siteHears(site, nodes('a b'), item, { news: [], site: [] });
-  expect(siteNextMs(site, nodes('a b'))).toBe(NOON + 5 * MIN);
+  handleSiteNews(site, nodes('a b'), item, { news: [], site: [] });
+  expect(nextSiteDueMs(site, nodes('a b'))).toBe(NOON + 5 * MIN);
 });
 
 test('what is raised names those that fell silent, of how many, and since when', () => {
-  const says: SiteSays = { news: [], site: [] };
+  const says: SiteOutput = { news: [], site: [] };
   const site = newSite('home-farm');
   for (const [node, min] of [
     ['b', 10],
     ['a', 11],
   ] as const) {
     const item: NewsItem = { atMs: NOON, node: { news: 'silent', node, sinceMs: NOON - min * MIN } };
-    siteHears(site, nodes('a b c d'), item, says);
+    handleSiteNews(site, nodes('a b c d'), item, says);
   }
   expect(says.site).toEqual([
     {
@@ -151,7 +151,7 @@ test('what is raised names those that fell silent, of how many, and since when',
       atMs: NOON,
       sinceMs: NOON - 11 * MIN,
       nodes: ['a', 'b'],
-      of: 4,
+      nodeCount: 4,
       priority: 'soon',
     },
   ]);

@@ -13,7 +13,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { openDataFolder } from '../../src/run/data-folder.ts';
-import { openPapers } from '../../src/store/paper-files.ts';
+import { openDocuments } from '../../src/store/paper-files.ts';
 import { openStore } from '../../src/store/open-store.ts';
 
 let top = '';
@@ -53,8 +53,8 @@ describe.skipIf(process.platform === 'win32')('the data folder', () => {
   test('is made for its owner alone, with database, log files and papers', () => {
     open();
     const store = openStore(join(dataDir, 'stillwell.db'));
-    store.commit([{ change: 'value', key: 'a', value: 'b' }]);
-    openPapers(join(dataDir, 'papers')).put(Buffer.from('abc'));
+    store.commit([{ change: 'setting', key: 'a', value: 'b' }]);
+    openDocuments(join(dataDir, 'papers')).put(Buffer.from('abc'));
     const made = readdirSync(dataDir);
     expect(made).toEqual(
       expect.arrayContaining([

@@ -2,23 +2,24 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { openDesk } from '../../src/run/desk.ts';
+import { openLogbookService } from '../../src/run/desk.ts';
 import { openStore } from '../../src/store/open-store.ts';
-import { openPapers } from '../../src/store/paper-files.ts';
+import { openDocuments } from '../../src/store/paper-files.ts';
 
 let folder = '';
 beforeEach(() => void (folder = mkdtempSync(join(tmpdir(), 'desk-'))));
 afterEach(() => rmSync(folder, { recursive: true }));
 
 const NOW = Date.UTC(2026, 4, 2);
-const desk = () => openDesk({ store: openStore(':memory:'), papers: openPapers(folder), now: () => NOW });
-const no = (result: object): unknown => ('no' in result ? result.no : 'taken');
+const desk = () =>
+  openLogbookService({ store: openStore(':memory:'), documents: openDocuments(folder), now: () => NOW });
+const no = (result: object): unknown => ('problem' in result ? result.problem : 'taken');
 
 describe('openDesk', () => {
   test('an entry is kept, and put right by another', () => {
     const one = desk();
     const first = one.write({ kind: 'note', well: 'orchard', text: 'Key in the barn' }, 'Ines');
-    if (!('entry' in first)) throw new Error(first.no);
+    if (!('entry' in first)) throw new Error(first.problem);
     one.write({ kind: 'note', well: 'orchard', text: 'Key in the shed', replaces: first.entry.id });
     expect(one.entries('orchard').map(({ body, by }) => [body['text'], by])).toEqual([
       ['Key in the barn', 'Ines'],
@@ -29,18 +30,18 @@ describe('openDesk', () => {
 
   test('a paper is kept by what it is', () => {
     const one = desk();
-    const kept = one.addPaper('orchard', { bytes: Buffer.from('Static level 41 ft'), name: '../log.pdf' });
-    if (!('entry' in kept)) throw new Error(kept.no);
+    const kept = one.addDocument('orchard', { bytes: Buffer.from('Static level 41 ft'), name: '../log.pdf' });
+    if (!('entry' in kept)) throw new Error(kept.problem);
     expect(kept.entry.body).toMatchObject({ name: '../log.pdf', type: 'text/plain', bytes: 18 });
-    expect(one.paper(String(kept.entry.body['hash']))?.type).toBe('text/plain');
+    expect(one.document(String(kept.entry.body['hash']))?.type).toBe('text/plain');
   });
 
   test('a paper that is sent again is the one that is kept; under another name it is another', () => {
     const one = desk();
     const send = (name: string, about?: string) => {
       const bytes = Buffer.from('Static level 41 ft');
-      const sent = one.addPaper('orchard', { bytes, name, ...(about !== undefined && { about }) });
-      if (!('entry' in sent)) throw new Error(sent.no);
+      const sent = one.addDocument('orchard', { bytes, name, ...(about !== undefined && { about }) });
+      if (!('entry' in sent)) throw new Error(sent.problem);
       return sent.entry;
     };
     const first = send('log.txt', 'well log');
@@ -49,17 +50,17 @@ describe('openDesk', () => {
     expect(send('other.txt', 'well log').id).not.toBe(first.id);
     one.write({ kind: 'struck', well: 'orchard', replaces: first.id });
     expect(send('log.txt', 'well log').id).not.toBe(first.id);
-    expect(one.hasPaper(String(first.body['hash']))).toBe(true);
-    expect(one.hasPaper('f'.repeat(64))).toBe(false);
+    expect(one.hasDocument(String(first.body['hash']))).toBe(true);
+    expect(one.hasDocument('f'.repeat(64))).toBe(false);
   });
 
   test('refuses what it cannot keep', () => {
     const one = desk();
-    expect(no(one.addPaper('orchard', { bytes: Buffer.from('\u007fELF'), name: 'manual.pdf' }))).toContain(
+    expect(no(one.addDocument('orchard', { bytes: Buffer.from('\u007fELF'), name: 'manual.pdf' }))).toContain(
       'by its content',
     );
-    const lie = one.addPaper('orchard', { bytes: Buffer.from('Static level 41 ft'), name: 'log.txt' });
-    if (!('entry' in lie)) throw new Error(lie.no);
+    const lie = one.addDocument('orchard', { bytes: Buffer.from('Static level 41 ft'), name: 'log.txt' });
+    if (!('entry' in lie)) throw new Error(lie.problem);
     const paper = { kind: 'paper', well: 'orchard', name: 'x', hash: lie.entry.body['hash'] };
     expect(no(one.write({ ...paper, type: 'text/plain', bytes: 18 }))).toBe('taken');
     expect(no(one.write({ ...paper, type: 'application/pdf', bytes: 18 }))).toContain('must be theirs');

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { builtInUrl, outsideLine } from '../../src/run/open-broker.ts';
+import { builtInUrl, externalClientSettings } from '../../src/run/open-broker.ts';
 
 const kept = (value: string | undefined) => ({
-  value: (key: string) => (key === 'built-in-broker' ? value : undefined),
+  getValue: (key: string) => (key === 'built-in-broker' ? value : undefined),
 });
 
 describe('builtInUrl', () => {
@@ -23,14 +23,14 @@ describe('builtInUrl', () => {
 
 describe('outsideLine', () => {
   const least = {
-    kind: 'outside',
+    kind: 'external',
     url: 'mqtt://broker.farm.example',
     clientId: 'wells',
     protocolVersion: 5,
   } as const;
 
   it('names nothing that the settings leave out', () => {
-    expect(outsideLine(least, { webhooks: {} })).toEqual({
+    expect(externalClientSettings(least, { webhooks: {} })).toEqual({
       url: 'mqtt://broker.farm.example',
       clientId: 'wells',
       version: 5,
@@ -47,7 +47,9 @@ describe('outsideLine', () => {
       certFile: 'own.pem',
       keyFile: 'own.key',
     } as const;
-    expect(outsideLine(settings, { webhooks: {}, brokerPassword: () => 'told-to-nobody' })).toEqual({
+    expect(
+      externalClientSettings(settings, { webhooks: {}, brokerPassword: () => 'told-to-nobody' }),
+    ).toEqual({
       url: 'mqtt://broker.farm.example',
       clientId: 'wells',
       version: 4,

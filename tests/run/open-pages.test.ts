@@ -7,23 +7,23 @@ import { afterEach, describe, expect, it } from 'vitest';
 import type { CalendarAddressAnswer } from '../../shared/api/calendar-address.ts';
 import { DEFAULT_SETTINGS } from '../../src/config/read-settings.ts';
 import type { Settings } from '../../src/config/settings.ts';
-import { ownAddresses } from '../../src/run/own-networks.ts';
-import { openStation, type Station } from '../../src/run/station.ts';
+import { localAddresses } from '../../src/run/own-networks.ts';
+import { openServer, type RunningServer } from '../../src/run/station.ts';
 
 const ends: (() => Promise<void> | void)[] = [];
 afterEach(async () => {
   for (const end of ends.splice(0).reverse()) await end();
 });
 
-const [OWN] = ownAddresses(networkInterfaces());
+const [OWN] = localAddresses(networkInterfaces());
 const logged: string[] = [];
 
 async function start(
   more: Pick<Settings, 'calendar'> & { brokerHost?: string | undefined },
-): Promise<Station> {
+): Promise<RunningServer> {
   const dataDir = mkdtempSync(join(tmpdir(), 'stillwell-pages-'));
   ends.push(() => rmSync(dataDir, { recursive: true, force: true }));
-  const station = await openStation({
+  const station = await openServer({
     settings: {
       ...DEFAULT_SETTINGS,
       dataDir,
@@ -36,18 +36,18 @@ async function start(
     now: Date.now,
     log: (_level, sentence) => void logged.push(sentence),
     allowLocal: true,
-    beatsByItself: false,
+    autoTick: false,
   });
   ends.push(() => station.close());
   return station;
 }
 
-async function address(station: Station, want?: string): Promise<CalendarAddressAnswer> {
+async function address(station: RunningServer, want?: string): Promise<CalendarAddressAnswer> {
   const url = new URL('/api/calendar-address', station.web.url);
   const init = {
     method: 'POST',
     headers: { 'content-type': 'application/json' },
-    body: JSON.stringify({ want }),
+    body: JSON.stringify({ action: want }),
   };
   return (await (await fetch(url, want === undefined ? {} : init)).json()) as CalendarAddressAnswer;
 }
@@ -62,9 +62,9 @@ describe('the calendar for phones', () => {
   ])('stays closed: %s', async (_what, settings) => {
     const station = await start(settings);
     expect(station.web.calendar).toBeUndefined();
-    expect((await address(station)).door).toEqual({
+    expect((await address(station)).server).toEqual({
       is: 'closed',
-      hosts: ownAddresses(networkInterfaces()),
+      hosts: localAddresses(networkInterfaces()),
     });
   });
 
@@ -72,7 +72,7 @@ describe('the calendar for phones', () => {
     if (OWN === undefined) context.skip('this machine is on no network');
     const station = await start({ brokerHost: OWN, calendar: { port: 0 } });
     expect(station.web.calendar).toEqual({ host: OWN, port: expect.any(Number) });
-    const made = await address(station, 'one');
+    const made = await address(station, 'ensure');
     const [url = ''] = made.address?.urls ?? [];
     expect(new URL(url).host).toBe(`${OWN}:${station.web.calendar?.port}`);
     const feed = await fetch(url);
@@ -87,9 +87,9 @@ describe('the calendar for phones', () => {
 
   it('opened to all networks, is told by this computer’s own addresses', async () => {
     const station = await start({ brokerHost: '0.0.0.0', calendar: { port: 0 } });
-    const { door, address: made } = await address(station, 'one');
-    expect(door).toEqual({ is: 'open', hosts: ownAddresses(networkInterfaces()) });
-    expect(made?.urls.map((url) => new URL(url).hostname)).toEqual(door.hosts);
+    const { server, address: made } = await address(station, 'ensure');
+    expect(server).toEqual({ is: 'open', hosts: localAddresses(networkInterfaces()) });
+    expect(made?.urls.map((url) => new URL(url).hostname)).toEqual(server.hosts);
   });
 
   it('whose port is taken is said, and the wells are watched all the same', async () => {
@@ -100,10 +100,10 @@ describe('the calendar for phones', () => {
     const port = typeof at === 'object' && at ? at.port : 0;
     const station = await start({ brokerHost: '0.0.0.0', calendar: { port } });
     expect((await fetch(new URL('/health', station.web.url))).status).toBe(200);
-    const { door } = await address(station);
-    expect(door).toMatchObject({
+    const { server } = await address(station);
+    expect(server).toMatchObject({
       is: 'closed',
-      failed: expect.stringContaining('another program has this port'),
+      error: expect.stringContaining('another program has this port'),
     });
     expect(logged.at(-1)).toContain('Wells are watched all the same');
   });

@@ -1,6 +1,6 @@
 import type { NetworkInterfaceInfo } from 'node:os';
 import { describe, expect, test } from 'vitest';
-import { isNear, ownAddresses } from '../../src/run/own-networks.ts';
+import { isOnLocalNetwork, localAddresses } from '../../src/run/own-networks.ts';
 
 function entry(cidr: string, internal = false): NetworkInterfaceInfo {
   const [address = ''] = cidr.split('/');
@@ -16,9 +16,9 @@ const FARM = {
 };
 
 test('ownAddresses are those at which others reach this computer', () => {
-  expect(ownAddresses(FARM)).toEqual(['198.51.100.20', '192.168.7.20']);
-  expect(ownAddresses({ lo: FARM.lo })).toEqual([]);
-  expect(ownAddresses({ gone: undefined })).toEqual([]);
+  expect(localAddresses(FARM)).toEqual(['198.51.100.20', '192.168.7.20']);
+  expect(localAddresses({ lo: FARM.lo })).toEqual([]);
+  expect(localAddresses({ gone: undefined })).toEqual([]);
 });
 
 describe('isNear', () => {
@@ -44,5 +44,5 @@ describe('isNear', () => {
     ['203.0.113.9', false],
     ['', false],
     ['farm', false],
-  ])('%s: %s', (address, near) => expect(isNear(address, FARM)).toBe(near));
+  ])('%s: %s', (address, near) => expect(isOnLocalNetwork(address, FARM)).toBe(near));
 });

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { programVersion } from '../../src/run/place.ts';
-import { newRecorder, standingActs } from '../../src/run/record.ts';
-import { credentialBook } from '../../src/run/credential-book.ts';
+import { newRecorder, activeActs } from '../../src/run/record.ts';
+import { credentialCache } from '../../src/run/credential-book.ts';
 import type { ActRow, CredentialRow } from '../../src/store/store.ts';
 import { parseRecordingLine } from '../../src/wire/recording.ts';
 
@@ -85,12 +85,12 @@ describe('standingActs', () => {
     ['not what was seen', [['acknowledged'], ['shelved'], ['tick'], ['server-away']], []],
   ])('opens with %s', (_name, rows, kinds) => {
     const acts = rows.map(([kind, body], at) => act(String(at), at, kind, { kind, ...body }));
-    expect(standingActs(acts, 50).map((row) => row.kind)).toEqual(kinds);
+    expect(activeActs(acts, 50).map((row) => row.kind)).toEqual(kinds);
   });
 
   it('opens with the newest card of each well, told as of now', () => {
     const rows = [act('a', 1, 'card-changed', { n: 1 }), act('b', 2, 'card-changed', { n: 2 })];
-    const opening = standingActs(rows, 50);
+    const opening = activeActs(rows, 50);
     expect(opening.filter((row) => row.kind === 'card-changed').map((row) => [row.atMs, row.body])).toEqual([
       [50, { n: 2 }],
     ]);
@@ -98,13 +98,13 @@ describe('standingActs', () => {
 });
 
 describe('credentialBook', () => {
-  const row = (node: string): CredentialRow => ({ node, secret: 's', madeMs: 0, speaksFor: [] });
+  const row = (node: string): CredentialRow => ({ node, secret: 's', createdMs: 0, speaksFor: [] });
 
   it('finds a node added meanwhile at once, and forgets a removed one within seconds', () => {
     let rows = [row('a')];
     let looks = 0;
     let nowMs = 0;
-    const find = credentialBook({ credentials: () => (looks++, rows) }, () => nowMs);
+    const find = credentialCache({ credentials: () => (looks++, rows) }, () => nowMs);
     for (let i = 0; i < 1000; i++) expect(find('a')?.node).toBe('a');
     expect(looks).toBe(1);
     rows = [row('b')];

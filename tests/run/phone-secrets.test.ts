@@ -10,9 +10,9 @@ describe('phoneSecrets', () => {
       return phones.secret(undefined)!;
     });
     expect(new Set(made.map(({ text }) => text)).size).toBe(300);
-    for (const { text, madeMs } of made) {
+    for (const { text, createdMs } of made) {
       expect(text).toMatch(/^[a-z2-7]{28}$/);
-      expect(madeMs).toBe(5_000);
+      expect(createdMs).toBe(5_000);
     }
     expect(new Set(made.flatMap(({ text }) => text.split(''))).size).toBe(32);
   });
@@ -21,7 +21,7 @@ describe('phoneSecrets', () => {
     const store = openStore(':memory:');
     const phones = phoneSecrets(store, () => 0);
     const opens = (text: string): boolean[] =>
-      [undefined, 'orchard', 'mill'].map((well) => phones.opens(text, well));
+      [undefined, 'orchard', 'mill'].map((well) => phones.isValidSecret(text, well));
     expect([opens(''), opens('undefined')]).toEqual([Array(3).fill(false), Array(3).fill(false)]);
     phones.renew(undefined);
     phones.renew('orchard');
@@ -30,10 +30,10 @@ describe('phoneSecrets', () => {
     expect(opens(orchard)).toEqual([false, true, false]);
     expect(opens(orchard.slice(0, -1))).toEqual([false, false, false]);
     // Another server on the same store, as after a start.
-    expect(phoneSecrets(store, () => 0).opens(all, undefined)).toBe(true);
+    expect(phoneSecrets(store, () => 0).isValidSecret(all, undefined)).toBe(true);
     phones.renew('orchard');
     expect(opens(orchard)).toEqual([false, false, false]);
-    phones.end(undefined);
+    phones.revoke(undefined);
     expect(opens(all)).toEqual([false, false, false]);
     expect(opens(phones.secret('orchard')!.text)).toEqual([false, true, false]);
   });

@@ -1,12 +1,12 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import { retainedShelf, type RetainedShelf } from '../../src/run/retained-shelf.ts';
+import { retainedMessages, type RetainedMessages } from '../../src/run/retained-shelf.ts';
 import type { Change, NodeRow } from '../../src/store/store.ts';
 
 let values: Map<string, string>;
 let commits: Change[][];
 let diskIsFull: boolean;
 let troubles: string[];
-let shelf: RetainedShelf;
+let shelf: RetainedMessages;
 
 /** A store that knows the node barn and keeps single values. */
 const store = {
@@ -14,12 +14,12 @@ const store = {
     if (diskIsFull) throw new Error('the disk is full');
     commits.push([...changes]);
     for (const change of changes) {
-      if (change.change !== 'value') continue;
+      if (change.change !== 'setting') continue;
       if (change.value === null) values.delete(change.key);
       else values.set(change.key, change.value);
     }
   },
-  value: (key: string) => values.get(key),
+  getValue: (key: string) => values.get(key),
   nodes: () => [{ node: 'barn' } as NodeRow],
 };
 const bytes = (text: string): Uint8Array => new TextEncoder().encode(text);
@@ -32,7 +32,7 @@ beforeEach(() => {
   commits = [];
   troubles = [];
   diskIsFull = false;
-  shelf = retainedShelf(store, { root: 'wells', onTrouble: (sentence) => void troubles.push(sentence) });
+  shelf = retainedMessages(store, { root: 'wells', onProblem: (sentence) => void troubles.push(sentence) });
 });
 afterEach(() => vi.useRealTimers());
 

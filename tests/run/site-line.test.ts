@@ -1,16 +1,16 @@
 import { expect, test } from 'vitest';
-import { siteLine } from '../../src/run/site-line.ts';
+import { siteAlarmEvent } from '../../src/run/site-line.ts';
 
 const at = Date.UTC(2026, 4, 4, 12);
 
 test('siteLine: raised names the site and no well, and says how many of how many', () => {
-  const line = siteLine({
+  const line = siteAlarmEvent({
     is: 'raised',
     site: 'home-farm',
     atMs: at,
     sinceMs: at - 600_000,
     nodes: ['barn', 'shed'],
-    of: 3,
+    nodeCount: 3,
     priority: 'now',
   });
   expect(line).toMatchObject({
@@ -28,7 +28,7 @@ test('siteLine: raised names the site and no well, and says how many of how many
 });
 
 test('siteLine: cleared says when, and no more', () => {
-  expect(siteLine({ is: 'cleared', site: 'home-farm', atMs: at })).toEqual({
+  expect(siteAlarmEvent({ is: 'cleared', site: 'home-farm', atMs: at })).toEqual({
     event: 'alarm',
     site: 'home-farm',
     alarm: 'site-silent',

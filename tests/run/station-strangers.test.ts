@@ -6,7 +6,7 @@ import { connectAsync } from 'mqtt';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { DEFAULT_SETTINGS } from '../../src/config/read-settings.ts';
 import { TOLD_EACH } from '../../src/run/repeats.ts';
-import { openStation, type Station } from '../../src/run/station.ts';
+import { openServer, type RunningServer } from '../../src/run/station.ts';
 
 let dataDir = '';
 const said: string[] = [];
@@ -16,8 +16,8 @@ beforeEach(() => {
 });
 afterEach(() => rmSync(dataDir, { recursive: true }));
 
-const start = (): Promise<Station> =>
-  openStation({
+const start = (): Promise<RunningServer> =>
+  openServer({
     settings: {
       ...DEFAULT_SETTINGS,
       dataDir,
@@ -29,7 +29,7 @@ const start = (): Promise<Station> =>
     now: () => Date.UTC(2026, 4, 2),
     log: (level, sentence) => said.push(`${level}: ${sentence}`),
     allowLocal: false,
-    beatsByItself: false,
+    autoTick: false,
   });
 
 test('a few refused logins are told, the rest counted by address', async () => {

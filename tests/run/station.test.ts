@@ -6,7 +6,7 @@ import { afterEach, describe, expect, it } from 'vitest';
 import type { NodesAnswer } from '../../shared/api/nodes.ts';
 import { makeCredential } from '../../src/broker/credentials.ts';
 import { DEFAULT_SETTINGS } from '../../src/config/read-settings.ts';
-import { openStation, type Station } from '../../src/run/station.ts';
+import { openServer, type RunningServer } from '../../src/run/station.ts';
 import { connectNode } from '../broker/support.ts';
 
 const ends: (() => Promise<void> | void)[] = [];
@@ -17,7 +17,10 @@ afterEach(async () => {
 const card = (motor: string): Record<string, unknown> => ({ well: 'mill', pump: { motor } });
 
 /** Starts a server on `folder`, does `work` with it, ends it, and says which motors the well's cards have had. */
-async function start(folder: string, work: (station: Station) => void = () => undefined): Promise<string[]> {
+async function start(
+  folder: string,
+  work: (station: RunningServer) => void = () => undefined,
+): Promise<string[]> {
   const station = await openIn(folder);
   work(station);
   const acts = station.store.acts({ fromMs: 0 }).filter((row) => row.kind === 'card-changed');
@@ -32,8 +35,8 @@ function newFolder(): string {
   return folder;
 }
 
-function openIn(folder: string): Promise<Station> {
-  return openStation({
+function openIn(folder: string): Promise<RunningServer> {
+  return openServer({
     settings: {
       ...DEFAULT_SETTINGS,
       dataDir: join(folder, 'data'),
@@ -46,7 +49,7 @@ function openIn(folder: string): Promise<Station> {
     now: Date.now,
     log: () => undefined,
     allowLocal: true,
-    beatsByItself: false,
+    autoTick: false,
   });
 }
 
@@ -54,7 +57,7 @@ describe('a gateway at the built-in broker', () => {
   it('makes only the names that its credential was given, however many its hello names', async () => {
     const station = await openIn(newFolder());
     ends.push(() => station.close());
-    const { password, row } = await makeCredential('gate', { madeMs: 0, speaksFor: ['pond'] });
+    const { password, row } = await makeCredential('gate', { createdMs: 0, speaksFor: ['pond'] });
     station.store.commit([{ change: 'credential', row }]);
     const gate = await connectNode(`mqtt://127.0.0.1:${station.brokerPort}`, { username: 'gate', password });
     const speaksFor = ['pond', ...Array.from({ length: 3000 }, (_, i) => `n-${i}`)];
@@ -62,7 +65,7 @@ describe('a gateway at the built-in broker', () => {
     // The broker acknowledges what is on disk.
     await gate.publishAsync('wells/gate/hello', hello, { qos: 1, retain: true });
     await gate.endAsync();
-    expect([...station.live.state().lines.keys()]).toEqual(['gate', 'pond']);
+    expect([...station.live.state().pipelines.keys()]).toEqual(['gate', 'pond']);
     expect(station.store.nodes()).toMatchObject([
       { node: 'gate', ignored: { names: 3000 } },
       { node: 'pond' },
@@ -85,7 +88,7 @@ describe('card files', () => {
     write('1 hp');
     expect(await start(folder)).toEqual(['1 hp']);
     expect(
-      await start(folder, ({ live }) => void live.act({ kind: 'card-changed', card: card('2 hp') })),
+      await start(folder, ({ live }) => void live.applyAct({ kind: 'card-changed', card: card('2 hp') })),
     ).toEqual(['1 hp', '2 hp']);
     expect(await start(folder)).toEqual(['1 hp', '2 hp']);
     write('3 hp');

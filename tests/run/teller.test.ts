@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Card } from '../../src/card/card.ts';
 import type { RecipientSettings } from '../../src/config/settings.ts';
-import { newTeller } from '../../src/run/teller.ts';
+import { newNotifier } from '../../src/run/teller.ts';
 import type { ActRow } from '../../src/store/store.ts';
 import { alarm, NOW_MS, raised, siteSilent } from '../notice/support.ts';
 import { houseCard } from '../watch/scene-kit.ts';
@@ -22,30 +22,33 @@ const UTC = /(17:02|5:02)/;
 
 describe('newTeller', () => {
   it('tells each recipient whom the settings name, in the time of the well’s card', () => {
-    const told = newTeller(settings, noActs, () => cards(inBoise))(change(raised()), NOW_MS);
+    const told = newNotifier(settings, noActs, () => cards(inBoise))(change(raised()), NOW_MS);
     expect(told.map((row) => row.to)).toEqual(['anna']);
     expect(told[0]!.body.text).toMatch(BOISE);
   });
 
   it('tells nobody where the settings name nobody', () => {
     expect(
-      newTeller({ ...settings, notices: [] }, noActs, () => cards(inBoise))(change(raised()), NOW_MS),
+      newNotifier({ ...settings, notices: [] }, noActs, () => cards(inBoise))(change(raised()), NOW_MS),
     ).toEqual([]);
   });
 
   it('leaves out who does not hear such alarms', () => {
     const notices = [person('anna', ['now']), person('ben')];
-    const told = newTeller({ ...settings, notices }, noActs, () => cards(inBoise))(change(raised()), NOW_MS);
+    const told = newNotifier({ ...settings, notices }, noActs, () => cards(inBoise))(
+      change(raised()),
+      NOW_MS,
+    );
     expect(told.map((row) => row.to)).toEqual(['ben']);
   });
 
   it('takes the time of any well of the site where a whole site is meant', () => {
-    const told = newTeller(settings, noActs, () => cards(inBoise))(change(siteSilent()), NOW_MS);
+    const told = newNotifier(settings, noActs, () => cards(inBoise))(change(siteSilent()), NOW_MS);
     expect(told[0]!.body.text).toMatch(BOISE);
   });
 
   it('says UTC where no card is known', () => {
-    const told = newTeller(settings, noActs, () => cards())(change(raised()), NOW_MS);
+    const told = newNotifier(settings, noActs, () => cards())(change(raised()), NOW_MS);
     expect(told[0]!.body.text).toMatch(UTC);
   });
 
@@ -58,7 +61,7 @@ describe('newTeller', () => {
       body: { kind: 'card-changed', card: { well: 'north-paddock', timeZone } },
     });
     const store = { acts: () => [act('a', 'UTC'), act('b', 'America/Boise')] };
-    const told = newTeller(settings, store, () => undefined)(change(raised()), NOW_MS);
+    const told = newNotifier(settings, store, () => undefined)(change(raised()), NOW_MS);
     expect(told[0]!.body.text).toMatch(BOISE);
   });
 });

@@ -4,19 +4,19 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { commandSender } from '../../src/send/command.ts';
-import { noticeData, type Sent } from '../../src/send/sender.ts';
+import { noticePayload, type SendResult } from '../../src/send/sender.ts';
 import { notice, NOW_MS } from './support.ts';
 
 let folder = '';
 beforeAll(() => (folder = mkdtempSync(join(tmpdir(), 'stillwell-command-'))));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
-function run(script: string, more: { withinMs?: number; args?: string[] } = {}): Promise<Sent> {
+function run(script: string, more: { withinMs?: number; args?: string[] } = {}): Promise<SendResult> {
   const { withinMs, args = [] } = more;
   const send = commandSender({
     program: process.execPath,
     args: ['-e', script, ...args],
-    ...(withinMs === undefined ? {} : { withinMs }),
+    ...(withinMs === undefined ? {} : { timeoutMs: withinMs }),
   });
   return send(notice(), NOW_MS);
 }
@@ -28,7 +28,7 @@ test('commandSender: the notice comes as JSON on standard input, arguments as th
   const got: unknown = JSON.parse(readFileSync(out, 'utf8'));
   expect(got).toEqual({
     argv: ['$(touch nothing)', 'two words', '; exit 1'],
-    input: `${JSON.stringify(noticeData(notice()))}\n`,
+    input: `${JSON.stringify(noticePayload(notice()))}\n`,
     env: ['LANG', 'PATH'],
   });
 });
@@ -46,7 +46,7 @@ test('commandSender: a program that does not read its input is fine', async () =
 
 test('commandSender: an exit code and what it said are told, on one line and short', async () => {
   const sent = await run(`process.stderr.write('no\\nlamp '+'x'.repeat(9999));process.exitCode=3`);
-  expect(sent).toMatchObject({ sent: false, again: true });
+  expect(sent).toMatchObject({ sent: false, retryable: true });
   expect(JSON.stringify(sent)).toMatch(/The command .* ended with code 3: no lamp x{100,400}\./);
 });
 
@@ -67,7 +67,7 @@ test('commandSender: too long, it and what it started are ended', async () => {
   const sent = await run(script, { withinMs: 1500 });
   expect(sent).toMatchObject({
     sent: false,
-    again: true,
+    retryable: true,
     problem: expect.stringContaining('took longer than 1.5 s and was ended'),
   });
   if (existsSync(pidFile)) {
@@ -87,7 +87,7 @@ test.each([
   const path = program.startsWith('/') ? program : join(folder, program);
   if (!program.startsWith('/')) writeFileSync(path, 'no program', { mode: 0o600 });
   const sent = await commandSender({ program: path, args: [] })(notice(), NOW_MS);
-  expect(sent).toEqual({ sent: false, again: true, problem: `Cannot run the command ${path}: ${says}` });
+  expect(sent).toEqual({ sent: false, retryable: true, problem: `Cannot run the command ${path}: ${says}` });
 });
 
 function isAlive(pid: number): boolean {

@@ -6,8 +6,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { SMTPServer, type SMTPServerOptions } from 'smtp-server';
 import { afterEach, describe, expect, test } from 'vitest';
-import { openMail, type MailSettings } from '../../src/send/mail.ts';
-import { noticeKey, type Sent } from '../../src/send/sender.ts';
+import { openMailSender, type MailSettings } from '../../src/send/mail.ts';
+import { noticeKey, type SendResult } from '../../src/send/sender.ts';
 import { makeCertificates, NO_TLS, OPENSSL } from '../broker/mosquitto.ts';
 import { notice, NOW_MS } from './support.ts';
 
@@ -55,8 +55,8 @@ async function relay(options: SMTPServerOptions = {}): Promise<Relay> {
   return { port, mails };
 }
 
-async function mail(settings: Partial<MailSettings> & { port: number }, row = notice()): Promise<Sent> {
-  const sender = openMail({
+async function mail(settings: Partial<MailSettings> & { port: number }, row = notice()): Promise<SendResult> {
+  const sender = openMailSender({
     host: '127.0.0.1',
     secure: 'none',
     from: 'Stillwell <well@farm.example>',
@@ -142,7 +142,7 @@ describe('openMail', () => {
     expect(await mail({ port, user: 'farm', password: 'right' })).toEqual({ sent: true });
     expect(mails[0]!.user).toBe('farm');
     const refused = await mail({ port, user: 'farm', password: 'wrong' });
-    expect(refused).toMatchObject({ sent: false, again: true });
+    expect(refused).toMatchObject({ sent: false, retryable: true });
     expect(JSON.stringify(refused)).toMatch(
       /Cannot send mail: the mail relay 127\.0\.0\.1 port \d+ answered .*535.*Check the mail user and password in the settings\./,
     );
@@ -158,7 +158,7 @@ describe('openMail', () => {
         done(Object.assign(new Error('not here'), { responseCode: code })),
     });
     const sent = await mail({ port });
-    expect(sent).toMatchObject({ sent: false, again });
+    expect(sent).toMatchObject({ sent: false, retryable: again });
     expect(JSON.stringify(sent)).toContain('Cannot send mail to anna@farm.example');
     expect(JSON.stringify(sent)).toContain(`${code} not here`);
   });
@@ -169,7 +169,7 @@ describe('openMail', () => {
     const sent = await mail({ port: other.port });
     expect(sent).toEqual({
       sent: false,
-      again: true,
+      retryable: true,
       problem: `Cannot send mail: nothing listens at the mail relay 127.0.0.1 port ${other.port}. Check smtp.host and smtp.port in the settings.`,
     });
   });
@@ -180,13 +180,13 @@ describe('openMail', () => {
       server.listen(0, '127.0.0.1', () => resolve(addressPort(server.address()))),
     );
     ends.push(() => new Promise<void>((resolve) => server.close(() => resolve())));
-    expect(await mail({ port })).toMatchObject({ sent: false, again: true });
+    expect(await mail({ port })).toMatchObject({ sent: false, retryable: true });
   });
 
   test('starttls or nothing: a relay without TLS gets no mail', async () => {
     const { port, mails } = await relay();
     const sent = await mail({ port, secure: 'starttls' });
-    expect(sent).toMatchObject({ sent: false, again: true });
+    expect(sent).toMatchObject({ sent: false, retryable: true });
     expect(JSON.stringify(sent)).toContain('Check smtp.secure in the settings');
     expect(mails).toEqual([]);
   });
@@ -211,7 +211,7 @@ describe.skipIf(OPENSSL === undefined)(`openMail over TLS${OPENSSL === undefined
     expect(await mail({ host: 'localhost', port, secure, ca })).toEqual({ sent: true });
     expect(mails.map((one) => one.secure)).toEqual([true]);
     const sent = await mail({ host: 'localhost', port, secure });
-    expect(sent).toMatchObject({ sent: false, again: true });
+    expect(sent).toMatchObject({ sent: false, retryable: true });
     expect(mails).toHaveLength(1);
   });
 });

@@ -3,10 +3,10 @@ import { describe, expect, test } from 'vitest';
 import type { NoticeRow } from '../../src/notice/notice-row.ts';
 import { openOutbox, type OutboxOptions } from '../../src/send/outbox.ts';
 import { MAX_TRIES } from '../../src/send/retry.ts';
-import { failed, noticeKey, type Send, type Sent } from '../../src/send/sender.ts';
-import { handClock, memoryStore, notice, NOW_MS, settled } from './support.ts';
+import { sendFailure, noticeKey, type Send, type SendResult } from '../../src/send/sender.ts';
+import { handClock, memoryStore, notice, NOW_MS, flushPromises } from './support.ts';
 
-const SENT: Sent = { sent: true };
+const SENT: SendResult = { sent: true };
 const DAY = 24 * 3600_000;
 
 function row(id: string, more: Partial<NoticeRow> = {}): NoticeRow {
@@ -14,7 +14,10 @@ function row(id: string, more: Partial<NoticeRow> = {}): NoticeRow {
 }
 
 /** A receiver that notes what it was handed; `answer` decides, by how many tries it has seen. */
-function receiver(answer: (id: string, tries: number) => Sent = () => SENT): { send: Send; seen: string[] } {
+function receiver(answer: (id: string, tries: number) => SendResult = () => SENT): {
+  send: Send;
+  seen: string[];
+} {
   const seen: string[] = [];
   return {
     seen,
@@ -58,7 +61,9 @@ describe('openOutbox', () => {
 
   test('tries again later with the reason kept, and forgets the reason when it went', async () => {
     const store = memoryStore([row('a')]);
-    const { send, seen } = receiver((_id, tries) => (tries < 4 ? failed('The relay sleeps.', true) : SENT));
+    const { send, seen } = receiver((_id, tries) =>
+      tries < 4 ? sendFailure('The relay sleeps.', true) : SENT,
+    );
     const clock = handClock();
     const outbox = openOutbox({ store, senderFor: () => send, clock });
     await clock.run(NOW_MS);
@@ -78,7 +83,7 @@ describe('openOutbox', () => {
   test('gives up at the limit, visibly', async () => {
     const store = memoryStore([row('a')]);
     const settledRows: string[] = [];
-    const { send, seen } = receiver(() => failed('The relay sleeps.', true));
+    const { send, seen } = receiver(() => sendFailure('The relay sleeps.', true));
     await runFor(3 * DAY, { store, senderFor: () => send, onSettled: (one) => settledRows.push(one.state) });
     expect(seen).toHaveLength(MAX_TRIES);
     expect(store.rows.get('a')).toMatchObject({
@@ -91,7 +96,7 @@ describe('openOutbox', () => {
 
   test('gives up at once where trying again cannot help, and where the way is gone from the settings', async () => {
     const store = memoryStore([row('a'), row('b', { to: 'gone' })]);
-    const { send } = receiver(() => failed('No such mailbox.', false));
+    const { send } = receiver(() => sendFailure('No such mailbox.', false));
     await runFor(0, { store, senderFor: (to) => (to === 'gone' ? undefined : send) });
     expect(store.rows.get('a')).toMatchObject({ state: 'given-up', tries: 1, lastError: 'No such mailbox.' });
     expect(store.rows.get('b')).toMatchObject({
@@ -109,11 +114,11 @@ describe('openOutbox', () => {
   test('one way goes in order: the end is not told before the beginning, whatever fails', async () => {
     const rows = [
       row('raised', { what: 'raised' }),
-      row('cleared', { what: 'cleared', madeMs: NOW_MS + 1 }),
+      row('cleared', { what: 'cleared', createdMs: NOW_MS + 1 }),
       row('other', { to: 'bo', what: 'cleared' }),
     ];
     const { send, seen } = receiver((id, tries) =>
-      id === 'raised' && tries < 3 ? failed('Not now.', true) : SENT,
+      id === 'raised' && tries < 3 ? sendFailure('Not now.', true) : SENT,
     );
     await runFor(DAY, { store: memoryStore(rows), senderFor: () => send });
     expect(seen.filter((id) => id !== 'other')).toEqual(['raised', 'raised', 'raised', 'cleared']);
@@ -121,7 +126,7 @@ describe('openOutbox', () => {
   });
 
   test('a row that is due later does not hold up one that is due now', async () => {
-    const rows = [row('later', { dueMs: NOW_MS + DAY }), row('now', { madeMs: NOW_MS + 1 })];
+    const rows = [row('later', { dueMs: NOW_MS + DAY }), row('now', { createdMs: NOW_MS + 1 })];
     const { send, seen } = receiver();
     await runFor(1000, { store: memoryStore(rows), senderFor: () => send });
     expect(seen).toEqual(['now']);
@@ -135,7 +140,7 @@ describe('openOutbox', () => {
     const clock = handClock();
     const outbox = openOutbox({ store: counted, senderFor: () => send, clock });
     store.mark(row('a'));
-    for (let n = 0; n < 1000; n += 1) outbox.poke();
+    for (let n = 0; n < 1000; n += 1) outbox.wake();
     await clock.run(NOW_MS + 1000);
     expect(seen).toEqual(['a']);
     expect(looks).toBeLessThan(5);
@@ -155,7 +160,7 @@ describe('openOutbox', () => {
     const store = memoryStore(rows);
     const clock = handClock();
     const outbox = openOutbox({ store, senderFor: () => send, clock });
-    for (let turn = 0; turn < 20; turn += 1) await settled();
+    for (let turn = 0; turn < 20; turn += 1) await flushPromises();
     await outbox.close();
     expect(most).toBe(4);
     expect([...store.rows.values()].every(({ state }) => state === 'sent')).toBe(true);
@@ -177,7 +182,7 @@ describe('openOutbox', () => {
       },
       senderFor: () => send,
       clock,
-      onTrouble: (sentence) => troubles.push(sentence),
+      onProblem: (sentence) => troubles.push(sentence),
     });
     await clock.run(NOW_MS + 10 * 60_000);
     expect(seen).toEqual(['a']);
@@ -191,7 +196,7 @@ describe('openOutbox', () => {
 
   test('close waits for what is under way and starts nothing more', async () => {
     const store = memoryStore([row('a'), row('b')]);
-    let answer: (sent: Sent) => void = () => undefined;
+    let answer: (sent: SendResult) => void = () => undefined;
     const send: Send = () => new Promise((resolve) => (answer = resolve));
     const outbox = openOutbox({ store, senderFor: () => send, clock: handClock() });
     const closing = outbox.close();
@@ -219,14 +224,14 @@ describe('openOutbox over restarts', () => {
     await fc.assert(
       fc.asyncProperty(people, deaths, fc.nat({ max: 3 }), async (whom, plan, failures) => {
         const store = memoryStore(
-          whom.map((person, at) => row(`n${at}`, { to: `p${person}`, madeMs: NOW_MS + at })),
+          whom.map((person, at) => row(`n${at}`, { to: `p${person}`, createdMs: NOW_MS + at })),
         );
         const received: string[] = [];
         const failedOf = new Map<string, number>();
-        const deliver = (one: NoticeRow): Sent => {
+        const deliver = (one: NoticeRow): SendResult => {
           const before = failedOf.get(one.id) ?? 0;
           failedOf.set(one.id, before + 1);
-          if (before < failures) return failed('Not now.', true);
+          if (before < failures) return sendFailure('Not now.', true);
           received.push(noticeKey(one.id));
           return SENT;
         };
@@ -245,7 +250,7 @@ describe('openOutbox over restarts', () => {
               },
             },
             senderFor: () => (one) =>
-              Promise.resolve(dies('before-send') ? failed('killed', true) : deliver(one)),
+              Promise.resolve(dies('before-send') ? sendFailure('killed', true) : deliver(one)),
             clock,
           });
           await clock.run(clock.nowMs() + DAY);

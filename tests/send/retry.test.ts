@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { MAX_TRIES, waitBeforeRetry } from '../../src/send/retry.ts';
+import { MAX_TRIES, retryDelayMs } from '../../src/send/retry.ts';
 
 const S = 1000;
 const H = 3600 * S;
@@ -12,14 +12,14 @@ test.each([
   [9, H],
   [29, H],
 ])('waitBeforeRetry: after %i tries %i ms in the middle', (tries, wait) => {
-  expect(waitBeforeRetry(tries, 0.5)).toBe(wait);
-  expect(waitBeforeRetry(tries, 0)).toBe(wait * 0.8);
-  expect(waitBeforeRetry(tries, 0.999_999)).toBeLessThanOrEqual(wait * 1.2);
+  expect(retryDelayMs(tries, 0.5)).toBe(wait);
+  expect(retryDelayMs(tries, 0)).toBe(wait * 0.8);
+  expect(retryDelayMs(tries, 0.999_999)).toBeLessThanOrEqual(wait * 1.2);
 });
 
 test('waitBeforeRetry: gives up after about a day', () => {
-  expect(waitBeforeRetry(MAX_TRIES, 0.5)).toBeUndefined();
-  const all = Array.from({ length: MAX_TRIES - 1 }, (_, at) => waitBeforeRetry(at + 1, 0.5)!);
+  expect(retryDelayMs(MAX_TRIES, 0.5)).toBeUndefined();
+  const all = Array.from({ length: MAX_TRIES - 1 }, (_, at) => retryDelayMs(at + 1, 0.5)!);
   const sum = all.reduce((a, b) => a + b, 0);
   expect(sum).toBeGreaterThan(20 * H);
   expect(sum).toBeLessThan(26 * H);

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { Recipient } from '../../src/notice/recipients.ts';
 import { openSenders } from '../../src/send/senders.ts';
 import { sendTest } from '../../src/send/send-test.ts';
-import { noticeData } from '../../src/send/sender.ts';
+import { noticePayload } from '../../src/send/sender.ts';
 import { topicSender } from '../../src/send/topic.ts';
 import { notice, NOW_MS } from './support.ts';
 
@@ -14,7 +14,7 @@ describe('topicSender', () => {
       return Promise.resolve();
     });
     expect(await send(notice(), NOW_MS)).toEqual({ sent: true });
-    expect(published).toEqual([['farm/siren', noticeData(notice()), { qos: 1, retain: false }]]);
+    expect(published).toEqual([['farm/siren', noticePayload(notice()), { qos: 1, retain: false }]]);
   });
 
   test('says why it could not, and is tried again', async () => {
@@ -23,7 +23,7 @@ describe('topicSender', () => {
     );
     expect(await send(notice(), NOW_MS)).toEqual({
       sent: false,
-      again: true,
+      retryable: true,
       problem: 'Cannot tell the topic farm/siren: there is no connection to the broker just now.',
     });
   });
@@ -49,7 +49,7 @@ describe('openSenders', () => {
     const senders = openSenders({ recipients, webhookSecrets: {} });
     expect(await senders.senderFor('siren', 'mqtt')!(notice(), NOW_MS)).toEqual({
       sent: false,
-      again: false,
+      retryable: false,
       problem: 'Cannot send: there is no broker here.',
     });
     expect(await senders.senderFor('anna', 'mail:anna@farm.example')!(notice(), NOW_MS)).toMatchObject({
@@ -67,13 +67,17 @@ describe('openSenders', () => {
     const senders = openSenders({ recipients, webhookSecrets: {}, publish });
     const all = await Promise.all(recipients.map((recipient) => sendTest(recipient, senders, NOW_MS)));
     expect(all.flat()).toEqual([
-      { way: 'mail:anna@farm.example', sent: false, says: 'Cannot send: the settings have no smtp section.' },
-      { way: 'mqtt', sent: true, says: 'Handed over by MQTT. Look whether it has come.' },
-      { way: 'command', sent: true, says: 'Handed over by command. Look whether it has come.' },
       {
-        way: 'command',
+        channel: 'mail:anna@farm.example',
         sent: false,
-        says: 'Cannot run the command /nowhere/lamp: there is no such program. Give its whole path in the settings.',
+        text: 'Cannot send: the settings have no smtp section.',
+      },
+      { channel: 'mqtt', sent: true, text: 'Handed over by MQTT. Look whether it has come.' },
+      { channel: 'command', sent: true, text: 'Handed over by command. Look whether it has come.' },
+      {
+        channel: 'command',
+        sent: false,
+        text: 'Cannot run the command /nowhere/lamp: there is no such program. Give its whole path in the settings.',
       },
     ]);
     expect(told[0]).toContain('Stillwell test: no alarm');

@@ -1,5 +1,5 @@
 /** Notices of an invented farm, a clock that a test moves, and a store that forgets nothing. */
-import { waysOf } from '../../src/notice/recipients.ts';
+import { noticeChannelsOf } from '../../src/notice/recipients.ts';
 import type { NoticeRow } from '../../src/notice/notice-row.ts';
 import type { NoticeStore, OutboxClock } from '../../src/send/outbox.ts';
 import { alarm, NOW_MS, person, raised } from '../notice/support.ts';
@@ -14,7 +14,7 @@ export function notice(more: Partial<NoticeRow> = {}): NoticeRow {
     { after: alarm(raised()), event: raised() },
     { recipients: [recipient], nowMs: NOW_MS, units: 'us', timeZone: 'America/Denver' },
   );
-  if (decision === undefined || !('row' in decision) || waysOf(recipient).length !== 1)
+  if (decision === undefined || !('row' in decision) || noticeChannelsOf(recipient).length !== 1)
     throw new Error('no row was made');
   return { ...decision.row, ...more };
 }
@@ -25,16 +25,16 @@ export interface MemoryStore extends NoticeStore {
 
 /** As the store does it: due rows by due time, rows as they were when they were kept. */
 export function memoryStore(rows: readonly NoticeRow[]): MemoryStore {
-  const kept = new Map(rows.map((row) => [row.id, structuredClone(row)]));
+  const stored = new Map(rows.map((row) => [row.id, structuredClone(row)]));
   return {
-    rows: kept,
+    rows: stored,
     due: (limit) =>
-      [...kept.values()]
+      [...stored.values()]
         .filter((row) => row.state === 'due')
         .sort((a, b) => a.dueMs - b.dueMs)
         .slice(0, limit)
         .map((row) => structuredClone(row)),
-    mark: (row) => void kept.set(row.id, structuredClone(row)),
+    mark: (row) => void stored.set(row.id, structuredClone(row)),
   };
 }
 
@@ -52,7 +52,7 @@ export function handClock(startMs = NOW_MS): OutboxClock & { run: (untilMs: numb
     },
     async run(untilMs) {
       for (;;) {
-        await settled();
+        await flushPromises();
         const next = wakes.filter(({ atMs }) => atMs <= untilMs).sort((a, b) => a.atMs - b.atMs)[0];
         if (next === undefined) break;
         wakes = wakes.filter((other) => other !== next);
@@ -65,7 +65,7 @@ export function handClock(startMs = NOW_MS): OutboxClock & { run: (untilMs: numb
 }
 
 /** Lets promises that are ready run: senders in these tests answer at once. */
-export async function settled(): Promise<void> {
+export async function flushPromises(): Promise<void> {
   for (let turn = 0; turn < 20; turn += 1) await Promise.resolve();
   await new Promise((resolve) => setImmediate(resolve));
 }
@@ -73,6 +73,6 @@ export async function settled(): Promise<void> {
 /** Rows for several people, as a busy hour makes them. */
 export function noticeRows(count: number): NoticeRow[] {
   return Array.from({ length: count }, (_, at) =>
-    notice({ id: `notice-${at}`, to: `person-${at % 5}`, madeMs: NOW_MS + at }),
+    notice({ id: `notice-${at}`, to: `person-${at % 5}`, createdMs: NOW_MS + at }),
   );
 }

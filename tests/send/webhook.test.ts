@@ -107,7 +107,7 @@ describe('webhookSender', () => {
     const result = await webhookSender({ url, secret: SECRET })(notice(), NOW_MS);
     expect(result.sent).toBe(sent);
     if (result.sent) return;
-    expect(result.again).toBe(again);
+    expect(result.retryable).toBe(again);
     expect(result.problem).toMatch(problem!);
     expect(result.problem).not.toContain('hidden');
   });
@@ -116,7 +116,7 @@ describe('webhookSender', () => {
     const elsewhere = await hook();
     const { url } = await hook(status, { location: elsewhere.url });
     const result = await webhookSender({ url, secret: SECRET })(notice(), NOW_MS);
-    expect(result).toMatchObject({ sent: false, again: true });
+    expect(result).toMatchObject({ sent: false, retryable: true });
     expect(JSON.stringify(result)).toContain('that is not followed. Give the final address in the settings.');
     expect(elsewhere.calls).toEqual([]);
   });
@@ -127,7 +127,7 @@ describe('webhookSender', () => {
     const result = await webhookSender({ url, secret: SECRET })(notice(), NOW_MS);
     expect(result).toEqual({
       sent: false,
-      again: true,
+      retryable: true,
       problem: `Cannot call the webhook at ${new URL(url).host}: nothing listens there.`,
     });
   });

@@ -1,7 +1,7 @@
 /** A stretch of a well's time fed whole, reading by reading, and in any pieces with a save between any two gives the same. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { fedInPieces } from './support/cut.ts';
+import { feedInChunks } from './support/cut.ts';
 import type { Plan } from './support/scenario.ts';
 
 const START_MS = Date.UTC(2026, 2, 7, 18, 3, 20);
@@ -13,10 +13,10 @@ const plan = (notes: Partial<Plan>): Plan => ({
   everyS: 5,
   fault: 'stuck',
   acts: [
-    { share: 0.2, act: 'pinned' },
-    { share: 0.5, act: 'acknowledged' },
-    { share: 0.6, act: 'card' },
-    { share: 0.7, act: 'visit' },
+    { fraction: 0.2, act: 'pinned' },
+    { fraction: 0.5, act: 'acknowledged' },
+    { fraction: 0.6, act: 'card' },
+    { fraction: 0.7, act: 'visit' },
   ],
   ...notes,
 });
@@ -27,12 +27,12 @@ describe('an engine cut anywhere', () => {
     ['contacts that stick', plan({})],
     ['a tank that loses its air', plan({ fault: 'air-lost', everyS: 2, hours: 3 })],
   ])('says the same saved after every single reading: %s', (_what, made) => {
-    const whole = fedInPieces(made, [endOf(made)], () => false);
+    const whole = feedInChunks(made, [endOf(made)], () => false);
     const cuts = Array.from(
       { length: (endOf(made) - START_MS) / 1000 / made.everyS },
       (_, i) => START_MS + i * made.everyS * 1000,
     );
-    expect(fedInPieces(made, [...cuts, endOf(made)], () => true)).toEqual(whole);
+    expect(feedInChunks(made, [...cuts, endOf(made)], () => true)).toEqual(whole);
     expect(whole.some((line) => line.includes('"alarm"'))).toBe(true);
   });
 
@@ -49,8 +49,8 @@ describe('an engine cut anywhere', () => {
         (notes, offsets, saves) => {
           const made = plan({ ...notes, hours: 3 });
           const cuts = [...offsets.map((ms) => START_MS - 2000 + ms).sort((a, b) => a - b), endOf(made)];
-          expect(fedInPieces(made, cuts, (cut) => saves[cut] === true)).toEqual(
-            fedInPieces(made, [endOf(made)], () => false),
+          expect(feedInChunks(made, cuts, (cut) => saves[cut] === true)).toEqual(
+            feedInChunks(made, [endOf(made)], () => false),
           );
         },
       ),

@@ -4,9 +4,9 @@
  */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { livedThrough, replayed, NO_TROUBLE, type Trouble } from './support/run-both.ts';
+import { runLive, replayScenario, NO_DISRUPTIONS, type Disruptions } from './support/run-both.ts';
 import { alarmDifferences, differences } from './support/same.ts';
-import { travel, type ActName, type Plan, type Travel } from './support/scenario.ts';
+import { deliver, type ActName, type Plan, type Delivery } from './support/scenario.ts';
 
 /** A failing run prints its seed; put it here, and its case below, for ever. */
 const SEED = 4242;
@@ -32,13 +32,13 @@ const plans: fc.Arbitrary<Plan> = fc
   .record({
     seed: fc.nat(100_000),
     pace: fc.constantFrom([1, 4], [2, 7], [5, 18], [10, 48]),
-    share: percent(40, 100),
+    fraction: percent(40, 100),
     fault: fc.constantFrom('none', 'stuck', 'air-lost'),
     backlog: fc.option(fc.tuple(percent(0, 50), percent(10, 50))),
-    acts: fc.array(fc.record({ share: percent(5, 95), act: fc.constantFrom(...ACTS) }), { maxLength: 4 }),
+    acts: fc.array(fc.record({ fraction: percent(5, 95), act: fc.constantFrom(...ACTS) }), { maxLength: 4 }),
   })
-  .map(({ seed, pace, share, fault, backlog, acts }) => {
-    const hours = pace[1] * share;
+  .map(({ seed, pace, fraction, fault, backlog, acts }) => {
+    const hours = pace[1] * fraction;
     return {
       seed,
       hours,
@@ -49,7 +49,7 @@ const plans: fc.Arbitrary<Plan> = fc
     };
   });
 
-const travels: fc.Arbitrary<Travel> = fc.record({
+const travels: fc.Arbitrary<Delivery> = fc.record({
   seed: fc.nat(100_000),
   packS: fc.constantFrom(10, 20, 57, 300),
   doubled: fc.constantFrom(0, 0.05, 0.5),
@@ -57,18 +57,18 @@ const travels: fc.Arbitrary<Travel> = fc.record({
   clock: fc.constantFrom('utc', 'none', 'steps'),
 });
 
-const troubles: fc.Arbitrary<Trouble> = fc.record({
-  stops: fc.array(fc.record({ share: percent(0, 99), how: fc.constantFrom('clean', 'killed') }), {
+const troubles: fc.Arbitrary<Disruptions> = fc.record({
+  stops: fc.array(fc.record({ fraction: percent(0, 99), how: fc.constantFrom('clean', 'killed') }), {
     maxLength: 5,
   }),
-  beatEveryMs: fc.constantFrom(1000, 7000, 31_000),
+  tickEveryMs: fc.constantFrom(1000, 7000, 31_000),
 });
 
 /** Every difference between `replay` and the live server, over one journey. */
-async function replayAndLive(plan: Plan, how: Travel, trouble: Trouble): Promise<string[]> {
-  const journey = travel(plan, how);
-  const settled = await replayed(journey);
-  const live = livedThrough(journey, trouble);
+async function replayAndLive(plan: Plan, how: Delivery, trouble: Disruptions): Promise<string[]> {
+  const journey = deliver(plan, how);
+  const settled = await replayScenario(journey);
+  const live = runLive(journey, trouble);
   return [
     ...differences(settled, live.settled),
     ...alarmDifferences(live.rows, live.settled.alarms, settled.alarms),
@@ -86,13 +86,13 @@ describe('live and replay', () => {
   });
 
   it('say the same of readings that were packed, ordered and doubled in another way', async () => {
-    const believed = travels.map((how): Travel => ({ ...how, clock: 'utc' }));
+    const believed = travels.map((how): Delivery => ({ ...how, clock: 'utc' }));
     await fc.assert(
       fc.asyncProperty(plans, believed, believed, troubles, async (plan, how, otherwise, trouble) => {
-        const settled = await replayed(travel(plan, how));
-        const again = await replayed(travel(plan, otherwise));
+        const settled = await replayScenario(deliver(plan, how));
+        const again = await replayScenario(deliver(plan, otherwise));
         expect(again).toEqual(settled);
-        const live = livedThrough(travel(plan, otherwise), trouble);
+        const live = runLive(deliver(plan, otherwise), trouble);
         expect([
           ...differences(settled, live.settled),
           ...alarmDifferences(live.rows, live.settled.alarms, settled.alarms),
@@ -115,7 +115,7 @@ describe('live and replay', () => {
       await replayAndLive(
         plan,
         { seed: 1, packS: 600, doubled: 0.1, lateS: 5000, clock: 'utc' },
-        { stops: [{ share: 0.5, how: 'killed' }], beatEveryMs: 31_000 },
+        { stops: [{ fraction: 0.5, how: 'killed' }], tickEveryMs: 31_000 },
       ),
     ).toEqual([]);
   });
@@ -130,12 +130,12 @@ describe('live and replay', () => {
       acts: [],
     };
     expect(
-      await replayAndLive(plan, { seed: 1, packS: 60, doubled: 0, lateS: 0, clock: 'utc' }, NO_TROUBLE),
+      await replayAndLive(plan, { seed: 1, packS: 60, doubled: 0, lateS: 0, clock: 'utc' }, NO_DISRUPTIONS),
     ).toEqual([]);
   });
 
   /** Found by the properties above, and kept. */
-  it.each<[string, Plan, Travel, Trouble]>([
+  it.each<[string, Plan, Delivery, Disruptions]>([
     [
       'a clock that steps, killed: the amount by which it was overruled was not kept with the pack',
       {
@@ -145,17 +145,17 @@ describe('live and replay', () => {
         fault: 'stuck',
         backlog: { fromH: 0.3465, untilH: 1.764 },
         acts: [
-          { share: 0.95, act: 'shelved' },
-          { share: 0.17, act: 'other-card' },
+          { fraction: 0.95, act: 'shelved' },
+          { fraction: 0.17, act: 'other-card' },
         ],
       },
       { seed: 15, packS: 10, doubled: 0.5, lateS: 5000, clock: 'steps' },
       {
         stops: [
-          { share: 0.39, how: 'killed' },
-          { share: 0.63, how: 'killed' },
+          { fraction: 0.39, how: 'killed' },
+          { fraction: 0.63, how: 'killed' },
         ],
-        beatEveryMs: 31_000,
+        tickEveryMs: 31_000,
       },
     ],
     [
@@ -167,12 +167,12 @@ describe('live and replay', () => {
         fault: 'air-lost',
         backlog: { fromH: 0.396, untilH: 1.9008 },
         acts: [
-          { share: 0.18, act: 'pinned' },
-          { share: 0.83, act: 'acknowledged' },
+          { fraction: 0.18, act: 'pinned' },
+          { fraction: 0.83, act: 'acknowledged' },
         ],
       },
       { seed: 42987, packS: 10, doubled: 0.05, lateS: 5000, clock: 'utc' },
-      { stops: [{ share: 0.97, how: 'killed' }], beatEveryMs: 7000 },
+      { stops: [{ fraction: 0.97, how: 'killed' }], tickEveryMs: 7000 },
     ],
   ])('say the same of %s', async (_what, plan, how, trouble) => {
     expect(await replayAndLive(plan, how, trouble)).toEqual([]);

@@ -3,11 +3,11 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import {
   appendColumns,
-  cutColumns,
-  isStrict,
+  sliceColumns,
+  isStrictlyIncreasing,
   newColumns,
-  ordered,
-  placeOf,
+  sortReadings,
+  lowerBound,
 } from '../../src/store/columns.ts';
 import type { Series } from '../../src/store/store.ts';
 
@@ -39,9 +39,9 @@ test('ordered equals sorting, with doubles once', () => {
     fc.property(fc.array(reading, { maxLength: 80 }), (list) => {
       const sorted = list.toSorted(byPlace);
       const distinct = sorted.filter((it, i) => i === 0 || byPlace(it, sorted[i - 1]!) !== 0);
-      expect(listed(ordered(series(list), true))).toEqual(distinct);
+      expect(listed(sortReadings(series(list), true))).toEqual(distinct);
       const once = distinct.filter((it, i) => i === 0 || it[0] !== distinct[i - 1]![0]);
-      expect(listed(ordered(series(list), false))).toEqual(once);
+      expect(listed(sortReadings(series(list), false))).toEqual(once);
     }),
     { seed: 21, numRuns: 1000 },
   );
@@ -52,8 +52,8 @@ test('what is in order is handed back as it is', () => {
     [1, 5, 0],
     [2, 4, 0],
   ]);
-  expect(isStrict(it)).toBe(true);
-  expect(ordered(it, false)).toBe(it);
+  expect(isStrictlyIncreasing(it)).toBe(true);
+  expect(sortReadings(it, false)).toBe(it);
 });
 
 test.each([
@@ -68,7 +68,7 @@ test.each([
     [20, 2, 0],
     [30, 3, 0],
   ]);
-  expect(placeOf(it, t)).toBe(wanted);
+  expect(lowerBound(it, t)).toBe(wanted);
 });
 
 test('cut and append keep time, value and fault together', () => {
@@ -85,5 +85,5 @@ test('cut and append keep time, value and fault together', () => {
     [3, 3, 0],
     [1, 1, 0],
   ]);
-  expect(listed(cutColumns(to, 1, 2))).toEqual([[3, 3, 0]]);
+  expect(listed(sliceColumns(to, 1, 2))).toEqual([[3, 3, 0]]);
 });

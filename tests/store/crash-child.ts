@@ -25,15 +25,15 @@ for (let seq = Number(first); ; seq++) {
         columns: [{ channel: 'current', times, values: times.map((_, i) => (seq % 1000) + i / 100) }],
       },
     },
-    { change: 'value', key: 'seq', value: String(seq) },
+    { change: 'setting', key: 'seq', value: String(seq) },
   ];
   if (seq <= 3 || seq % 20 === 0) {
     changes.push({
       change: 'node',
-      row: { node: `node-${seq % 3}`, letIn: true, state: { seq }, savedMs: seq },
+      row: { node: `node-${seq % 3}`, approved: true, state: { seq }, savedMs: seq },
     });
   }
   store.commit(changes);
-  if (seq % 10 === 0) store.tidy(seq * 10_000 + 2 * DAY_MS, 5);
+  if (seq % 10 === 0) store.maintain(seq * 10_000 + 2 * DAY_MS, 5);
   writeSync(1, `${seq}\n`);
 }

@@ -1,7 +1,7 @@
 /** The coarsest decimal step that makes each value again to the last bit. */
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { findStep, fromWhole, toWhole } from '../../src/store/decimal.ts';
+import { findStep, fromInteger, toInteger } from '../../src/store/decimal.ts';
 
 test.each([
   ['current to 0.01 A', [0.02, 7.91, 0], { decimals: 2, single: false }],
@@ -40,7 +40,7 @@ test('a step found makes every value again', () => {
     fc.property(fc.array(value, { maxLength: 20 }), (values) => {
       const step = findStep(values, values.length);
       if (!step) return;
-      for (const it of values) expect(fromWhole(toWhole(it, step), step) + 0).toBe(it);
+      for (const it of values) expect(fromInteger(toInteger(it, step), step) + 0).toBe(it);
     }),
     { seed: 5, numRuns: 2000 },
   );

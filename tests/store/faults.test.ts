@@ -17,7 +17,7 @@ import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { openStore } from '../../src/store/open-store.ts';
-import { StoreError, explain } from '../../src/store/store-error.ts';
+import { StoreError, toStoreError } from '../../src/store/store-error.ts';
 import type { Change, Store } from '../../src/store/store.ts';
 
 const NOON = Date.UTC(2026, 2, 2, 12);
@@ -74,7 +74,7 @@ function told(action: () => unknown): string {
 function filled(packs: number): void {
   const store = openStore(path);
   for (let seq = 0; seq < packs; seq++) store.commit([packChange(seq)]);
-  while (store.tidy(NOON + DAY, 1000));
+  while (store.maintain(NOON + DAY, 1000));
   store.close();
 }
 
@@ -85,7 +85,7 @@ describe('a full disk', () => {
   function fill(store: Store, from: number): { kept: number; error: string } {
     for (let seq = from; seq < from + 5000; seq++) {
       const error = told(() =>
-        store.commit([packChange(seq), { change: 'value', key: 'seq', value: String(seq) }]),
+        store.commit([packChange(seq), { change: 'setting', key: 'seq', value: String(seq) }]),
       );
       if (error !== 'nothing') return { kept: seq - from, error };
     }
@@ -99,7 +99,7 @@ describe('a full disk', () => {
       'disk-full: Cannot keep: the disk that holds …/wells.db is full. Make room; what was kept is safe, and nodes send the rest again.',
     );
     expect(kept).toBeGreaterThan(100);
-    expect(store.value('seq')).toBe(String(kept - 1));
+    expect(store.getValue('seq')).toBe(String(kept - 1));
     expect(store.readings('barn', 'current', 0, Number.MAX_SAFE_INTEGER).n).toBe(kept * 100);
     expect([...store.packsSinceSave()]).toHaveLength(kept);
     store.close();
@@ -116,7 +116,7 @@ describe('a full disk', () => {
     const store = opened(path, { maxBytes: limitBytes, readingsDays: 30 });
     const { kept, error } = fill(store, 1000);
     expect(error).toMatch(/^disk-full/);
-    expect(told(() => store.tidy(NOON + 31 * DAY, 1000))).toMatch(/^(disk-full|nothing)/);
+    expect(told(() => store.maintain(NOON + 31 * DAY, 1000))).toMatch(/^(disk-full|nothing)/);
     const more = fill(store, 1000 + kept);
     expect(more.kept).toBeGreaterThan(100);
     expect(store.readings('barn', 'current', 0, Number.MAX_SAFE_INTEGER).n).toBe((kept + more.kept) * 100);
@@ -125,9 +125,9 @@ describe('a full disk', () => {
   test('stops housekeeping without harm', () => {
     const store = opened(path, { maxBytes: limit });
     const { kept } = fill(store, 0);
-    expect(told(() => store.tidy(NOON + DAY, 1000))).toMatch(/^disk-full: Cannot tidy the store/);
+    expect(told(() => store.maintain(NOON + DAY, 1000))).toMatch(/^disk-full: Cannot tidy the store/);
     expect(store.readings('barn', 'current', 0, Number.MAX_SAFE_INTEGER).n).toBe(kept * 100);
-    expect(store.stats()).toMatchObject({ openReadings: kept * 100, sealedReadings: 0 });
+    expect(store.stats()).toMatchObject({ unsealedReadings: kept * 100, sealedReadings: 0 });
   });
 });
 
@@ -194,7 +194,7 @@ describe('a file that is not for us', () => {
     db.close();
     const before = readFileSync(path);
     expect(told(() => openStore(path))).toBe(
-      'newer: Cannot open the store: …/wells.db was written by a newer version (tables 99, this one knows 3). Install that version again.',
+      'newer-version: Cannot open the store: …/wells.db was written by a newer version (tables 99, this one knows 3). Install that version again.',
     );
     expect(readFileSync(path).equals(before)).toBe(true);
   });
@@ -211,7 +211,7 @@ describe('a file that is not for us', () => {
     const before = openStore(path);
     expect(before.entries()).toEqual([]);
     expect(before.channels('barn')).not.toEqual([]);
-    const entry = { id: 'e1', well: 'barn', kind: 'note', atMs: NOON, madeMs: NOON, body: {} } as const;
+    const entry = { id: 'e1', well: 'barn', kind: 'note', atMs: NOON, createdMs: NOON, body: {} } as const;
     before.commit([{ change: 'entry', entry }]);
     before.close();
     expect(opened(path).entries('barn')).toEqual([entry]);
@@ -223,7 +223,7 @@ describe('a file that is not for us', () => {
     db.close();
     const before = readFileSync(path);
     expect(told(() => openStore(path))).toBe(
-      'not-ours: Cannot open the store: …/wells.db is a database of something else. Give another file.',
+      'foreign-file: Cannot open the store: …/wells.db is a database of something else. Give another file.',
     );
     expect(readFileSync(path).equals(before)).toBe(true);
   });
@@ -233,7 +233,7 @@ describe('a file that is not for us', () => {
     expect(told(() => openStore(path))).toBe(
       'cannot-open: Cannot open the store: its folder …/none is not there. Make it, or give another.',
     );
-    expect(told(() => openStore(path, { as: 'visitor' }))).toMatch(/^cannot-open/);
+    expect(told(() => openStore(path, { role: 'secondary' }))).toMatch(/^cannot-open/);
   });
 
   test.skipIf(!existsSync('/proc/self'))(
@@ -246,7 +246,9 @@ describe('a file that is not for us', () => {
   );
 
   test('that is a folder is told', () => {
-    expect(told(() => openStore(folder, { as: 'visitor' }))).toMatch(/^cannot-open: Cannot open the store/);
+    expect(told(() => openStore(folder, { role: 'secondary' }))).toMatch(
+      /^cannot-open: Cannot open the store/,
+    );
   });
 });
 
@@ -258,21 +260,21 @@ describe('two at one file', () => {
     );
     first.commit([packChange(1)]);
     first.close();
-    expect(opened(path).firstMs('barn', 'current')).toBe(NOON + 100_000);
+    expect(opened(path).firstReadingMs('barn', 'current')).toBe(NOON + 100_000);
   });
 
   test('a visitor reads all and changes single rows, and leaves readings alone', () => {
     const server = opened(path);
     server.commit([packChange(1)]);
-    const visitor = opened(path, { as: 'visitor' });
+    const visitor = opened(path, { role: 'secondary' });
     expect(visitor.readings('barn', 'current', 0, Number.MAX_SAFE_INTEGER).n).toBe(100);
-    const row = { node: 'pond', secret: 's', madeMs: NOON, speaksFor: [] };
+    const row = { node: 'pond', secret: 's', createdMs: NOON, speaksFor: [] };
     visitor.commit([{ change: 'credential', row }]);
     expect(server.credentials()).toEqual([row]);
     expect(told(() => visitor.commit([packChange(2)]))).toBe(
-      'broken-rule: Cannot keep packs: only the server that holds the file keeps readings.',
+      'invalid-use: Cannot keep packs: only the server that holds the file keeps readings.',
     );
-    expect(visitor.tidy(NOON + DAY, 1000)).toBe(false);
+    expect(visitor.maintain(NOON + DAY, 1000)).toBe(false);
     server.commit([packChange(2)]);
     expect(server.readings('barn', 'current', 0, Number.MAX_SAFE_INTEGER).n).toBe(200);
   });
@@ -294,12 +296,12 @@ test.each([
   ['SQLITE_BUSY_SNAPSHOT', 'in-use'],
   ['SQLITE_CANTOPEN', 'cannot-open'],
 ])('%s is told as %s', (code, fault) => {
-  const error = explain('keep', 'wells.db', Object.assign(new Error('x'), { code }));
+  const error = toStoreError('keep', 'wells.db', Object.assign(new Error('x'), { code }));
   expect(error).toMatchObject({ fault, name: 'StoreError' });
   expect((error as StoreError).message).toMatch(/^Cannot keep: .*\.$/);
 });
 
 test('a fault of our own is passed on as it is', () => {
   const ours = Object.assign(new Error('x'), { code: 'SQLITE_CONSTRAINT' });
-  expect(explain('keep', 'wells.db', ours)).toBe(ours);
+  expect(toStoreError('keep', 'wells.db', ours)).toBe(ours);
 });

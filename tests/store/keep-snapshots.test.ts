@@ -1,6 +1,6 @@
 /** Which engine states are kept as they age. */
 import { expect, test } from 'vitest';
-import { keepSnapshots } from '../../src/store/keep-snapshots.ts';
+import { snapshotsToKeep } from '../../src/store/keep-snapshots.ts';
 
 const MINUTE = 60_000;
 const DAY = 1440;
@@ -9,7 +9,7 @@ const NEWEST = Date.UTC(2026, 2, 10);
 
 function kept(agesMin: number[]): number[] {
   const times = agesMin.map((age) => NEWEST - age * MINUTE).sort((a, b) => a - b);
-  return keepSnapshots(times).map((t) => (NEWEST - t) / MINUTE);
+  return snapshotsToKeep(times).map((t) => (NEWEST - t) / MINUTE);
 }
 
 test.each([
@@ -27,9 +27,9 @@ test('thinned again and again, there is one every two hours of a day and every t
   let times: number[] = [];
   for (let t = 0; t <= 9 * DAY; t += 10) {
     times.push(t * MINUTE);
-    if (t % 70 === 0) times = keepSnapshots(times);
+    if (t % 70 === 0) times = snapshotsToKeep(times);
   }
-  times = keepSnapshots(times);
+  times = snapshotsToKeep(times);
   const ages = times.map((t) => 9 * DAY - t / MINUTE);
   expect(ages.length).toBeLessThanOrEqual(7 + 24 + 9);
   for (const [i, age] of ages.entries()) {

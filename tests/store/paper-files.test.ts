@@ -11,7 +11,7 @@ import {
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { openPapers } from '../../src/store/paper-files.ts';
+import { openDocuments } from '../../src/store/paper-files.ts';
 
 let folder = '';
 beforeEach(() => void (folder = mkdtempSync(join(tmpdir(), 'papers-'))));
@@ -22,7 +22,7 @@ describe('openPapers', () => {
   const ABC = 'ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad';
 
   test('keeps a paper under the hash of its content, once', () => {
-    const papers = openPapers(folder);
+    const papers = openDocuments(folder);
     expect(papers.put(Buffer.from('abc'))).toBe(ABC);
     expect(papers.put(Buffer.from('abc'))).toBe(ABC);
     expect(new Set(readdirSync(folder, { recursive: true, encoding: 'utf8' }))).toEqual(
@@ -33,14 +33,14 @@ describe('openPapers', () => {
   });
 
   test('knows nothing of what was never kept', () => {
-    const papers = openPapers(folder);
+    const papers = openDocuments(folder);
     expect(papers.has(ABC)).toBe(false);
-    expect(papers.isSound(ABC)).toBe(false);
+    expect(papers.isIntact(ABC)).toBe(false);
     expect(papers.read(ABC)).toBeUndefined();
   });
 
   test.each(['../../etc/passwd', '', 'BA', `${ABC}/..`])('takes no path for a hash: %s', (path) => {
-    expect(() => openPapers(folder).read(path)).toThrow('must be SHA-256');
+    expect(() => openDocuments(folder).read(path)).toThrow('must be SHA-256');
   });
 
   test('writes over what an earlier try left, and never to where a link points', () => {
@@ -48,7 +48,7 @@ describe('openPapers', () => {
     writeFileSync(elsewhere, 'theirs');
     mkdirSync(join(folder, 'ba'));
     symlinkSync(elsewhere, join(folder, 'ba', `${ABC}.part`));
-    const papers = openPapers(folder);
+    const papers = openDocuments(folder);
     papers.put(Buffer.from('abc'));
     expect(readFileSync(elsewhere, 'utf8')).toBe('theirs');
     expect(papers.read(ABC)?.toString()).toBe('abc');
@@ -60,11 +60,11 @@ describe('openPapers', () => {
   });
 
   test('says so where a file is not what was kept, and mends it when the paper comes again', () => {
-    const papers = openPapers(folder);
+    const papers = openDocuments(folder);
     papers.put(Buffer.from('abc'));
-    expect(papers.isSound(ABC)).toBe(true);
+    expect(papers.isIntact(ABC)).toBe(true);
     truncateSync(join(folder, 'ba', ABC), 2);
-    expect(papers.isSound(ABC)).toBe(false);
+    expect(papers.isIntact(ABC)).toBe(false);
     expect(() => papers.read(ABC)).toThrow('its content is not what was kept');
     papers.put(Buffer.from('abc'));
     expect(papers.read(ABC)?.toString()).toBe('abc');

@@ -1,6 +1,6 @@
 /** When tails are sealed, where pieces are cut, and which blocks are merged together. */
 import { describe, expect, test } from 'vitest';
-import type { BlockPlace } from '../../src/store/blocks.ts';
+import type { BlockInfo } from '../../src/store/blocks.ts';
 import { MAX_SPAN_MS } from '../../src/store/blocks.ts';
 import { newColumns } from '../../src/store/columns.ts';
 import {
@@ -8,9 +8,9 @@ import {
   SEAL_AFTER_MS,
   SEAL_READINGS,
   mergeGroups,
-  mustMerge,
-  mustSeal,
-  pieces,
+  shouldMerge,
+  shouldSeal,
+  splitReadings,
 } from '../../src/store/seal.ts';
 import type { SeriesState } from '../../src/store/tails.ts';
 
@@ -25,21 +25,21 @@ test.each([
   [SEAL_READINGS - 1, 0, 1, false],
   [SEAL_READINGS, 0, 1, true],
 ])('%d readings since %d are sealed at %d: %s', (n, sinceMs, nowMs, wanted) => {
-  expect(mustSeal(state(n, sinceMs), nowMs)).toBe(wanted);
+  expect(shouldSeal(state(n, sinceMs), nowMs)).toBe(wanted);
 });
 
 test('a series without tail or fresh blocks has nothing to do', () => {
   const { tail: _, ...rest } = state(0, 0);
-  expect(mustSeal(rest, Number.MAX_SAFE_INTEGER)).toBe(false);
-  expect(mustMerge(rest)).toBe(false);
-  expect(mustMerge({ ...rest, freshBlocks: 1000 })).toBe(true);
-  expect(mustMerge({ ...rest, freshReadings: BLOCK_READINGS })).toBe(true);
+  expect(shouldSeal(rest, Number.MAX_SAFE_INTEGER)).toBe(false);
+  expect(shouldMerge(rest)).toBe(false);
+  expect(shouldMerge({ ...rest, freshBlocks: 1000 })).toBe(true);
+  expect(shouldMerge({ ...rest, freshReadings: BLOCK_READINGS })).toBe(true);
 });
 
 describe('pieces', () => {
   const cut = (times: number[], holeMs: number): number[] => {
     const columns = { ...newColumns(times.length), n: times.length, timeMs: Float64Array.from(times) };
-    return pieces(columns, holeMs).map(({ n }) => n);
+    return splitReadings(columns, holeMs).map(({ n }) => n);
   };
   const even = (n: number): number[] => Array.from({ length: n }, (_, i) => i * 1000);
 
@@ -68,7 +68,7 @@ describe('pieces', () => {
 
 describe('merging', () => {
   /** `'1:0-10x500'`: level, from, to, readings. */
-  function places(text: string): BlockPlace[] {
+  function places(text: string): BlockInfo[] {
     return text.split(' ').map((word, i) => {
       const [level = 0, fromMs = 0, toMs = 0, n = 0] = word.split(/[:\-x]/).map(Number);
       return { id: i + 1, level, fromMs, toMs, n };

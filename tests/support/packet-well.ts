@@ -2,7 +2,7 @@
 import { createHash } from 'node:crypto';
 import type { CycleEvent } from '../../shared/api/events.ts';
 import type { Entry } from '../../src/book/entry.ts';
-import { makePage } from '../../src/book/packet/packet.ts';
+import { buildExportPage } from '../../src/book/packet/packet.ts';
 import type { Sha256, WellRecord } from '../../src/book/packet/record.ts';
 import type { Change } from '../../src/store/store.ts';
 
@@ -12,7 +12,7 @@ const DAY_MS = 86_400_000;
 /** A Monday, noon UTC. */
 export const NOON_MS = Date.UTC(2026, 2, 2, 12);
 
-export const PAPERS = {
+export const DOCUMENTS = {
   log: Buffer.from('Well log. Static level 41 ft. <script>alert(1)</script> is no HTML here.'),
   photo: Buffer.from([0xff, 0xd8, 0xff, 0xe0, 0, 4, 0, 0, 0xff, 0xda, 0, 2, 1, 2, 3, 0xff, 0xd9]),
 };
@@ -35,10 +35,10 @@ const CARD = {
 
 function entry(n: number, more: Pick<Entry, 'kind' | 'body'> & Partial<Entry>): Entry {
   const id = `00000000-0000-4000-8000-00000000000${n}`;
-  return { id, well: 'mill', atMs: NOON_MS + n * 1000, madeMs: NOON_MS + n * 1000, by: 'Ines', ...more };
+  return { id, well: 'mill', atMs: NOON_MS + n * 1000, createdMs: NOON_MS + n * 1000, by: 'Ines', ...more };
 }
 
-function paper(n: number, bytes: Buffer, name: string, type: string): Entry {
+function documentEntry(n: number, bytes: Buffer, name: string, type: string): Entry {
   return entry(n, {
     kind: 'paper',
     body: { hash: sha256(bytes), name, type, bytes: bytes.length, about: 'hole' },
@@ -55,8 +55,8 @@ const ENTRIES: Entry[] = [
     kind: 'work',
     body: { done: 'New pressure switch', parts: ['Switch 40/60'], touched: ['switch'] },
   }),
-  paper(4, PAPERS.log, '../../log of the well.txt', 'text/plain'),
-  paper(5, PAPERS.photo, 'tank.jpg', 'image/jpeg'),
+  documentEntry(4, DOCUMENTS.log, '../../log of the well.txt', 'text/plain'),
+  documentEntry(5, DOCUMENTS.photo, 'tank.jpg', 'image/jpeg'),
   entry(6, {
     kind: 'note',
     body: { text: 'Wrong: the key hangs in the shed' },
@@ -200,5 +200,5 @@ export function millChanges(): Change[] {
 /** The page of a well that nobody knows anything of. */
 export function smallPage(): string {
   const record = { well: 'creek', acts: [], entries: [], baselines: [], days: [], cycles: [], alarms: [] };
-  return makePage({ record, sha256, hasPaper: () => false, readPaper: () => new Uint8Array() });
+  return buildExportPage({ record, sha256, hasDocument: () => false, readDocument: () => new Uint8Array() });
 }

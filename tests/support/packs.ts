@@ -5,7 +5,7 @@ import type { PlacedPack } from '../../src/readings/placed.ts';
 /** A Monday, 12:00 UTC. */
 export const NOON = Date.UTC(2026, 2, 2, 12);
 
-export interface PackNotes {
+export interface PackSpec {
   node?: string;
   kind?: Pack['kind'];
   boot?: number;
@@ -34,9 +34,9 @@ export function column(
   };
 }
 
-export function pack(notes: PackNotes): Pack {
-  const { node = 'barn', kind = 'readings', fromMs = NOON, everyMs = 1000, values = [1, 2, 3] } = notes;
-  const { boot, seq, first, upMs } = notes;
+export function pack(spec: PackSpec): Pack {
+  const { node = 'barn', kind = 'readings', fromMs = NOON, everyMs = 1000, values = [1, 2, 3] } = spec;
+  const { boot, seq, first, upMs } = spec;
   return {
     node,
     kind,
@@ -44,26 +44,26 @@ export function pack(notes: PackNotes): Pack {
     ...(seq !== undefined && { seq }),
     ...(first !== undefined && { first }),
     ...(upMs !== undefined && { upMs }),
-    clock: notes.clock ?? 'utc',
-    columns: [column(notes.channel ?? 'current', fromMs, everyMs, values)],
-    digest: notes.digest ?? (boot ?? 0) * 65_599 + (seq ?? 0) * 31,
+    clock: spec.clock ?? 'utc',
+    columns: [column(spec.channel ?? 'current', fromMs, everyMs, values)],
+    digest: spec.digest ?? (boot ?? 0) * 65_599 + (seq ?? 0) * 31,
   };
 }
 
-export function placed(notes: PackNotes): PlacedPack {
-  const { node, kind, boot, seq, first, columns, digest } = pack(notes);
+export function placed(spec: PackSpec): PlacedPack {
+  const { node, kind, boot, seq, first, columns, digest } = pack(spec);
   return {
     node,
     kind,
     ...(boot !== undefined && { boot }),
     ...(seq !== undefined && { seq }),
     ...(first !== undefined && { first }),
-    arrivalMs: (notes.fromMs ?? NOON) + 10_000,
+    arrivalMs: (spec.fromMs ?? NOON) + 10_000,
     columns,
     digest,
   };
 }
 
-export function hello(notes: Partial<Hello>): Hello {
-  return { node: 'barn', contract: 1, channels: [], ...notes };
+export function hello(fields: Partial<Hello>): Hello {
+  return { node: 'barn', contract: 1, channels: [], ...fields };
 }

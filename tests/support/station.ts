@@ -3,18 +3,18 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { DEFAULT_SETTINGS } from '../../src/config/read-settings.ts';
-import { openStation, type Station } from '../../src/run/station.ts';
+import { openServer, type RunningServer } from '../../src/run/station.ts';
 
-export interface OpenStation extends Station {
+export interface TestServer extends RunningServer {
   /** Of the pages, with a slash at its end. */
   url: string;
   end: () => Promise<void>;
 }
 
 /** `siteFolder`: the built pages; without them only the API answers. */
-export async function startStation(siteFolder?: string): Promise<OpenStation> {
+export async function startTestServer(siteFolder?: string): Promise<TestServer> {
   const dataDir = mkdtempSync(join(tmpdir(), 'stillwell-book-'));
-  const station = await openStation({
+  const server = await openServer({
     settings: {
       ...DEFAULT_SETTINGS,
       dataDir,
@@ -29,10 +29,10 @@ export async function startStation(siteFolder?: string): Promise<OpenStation> {
     ...(siteFolder !== undefined && { siteFolder }),
   });
   return {
-    ...station,
-    url: station.web.url,
+    ...server,
+    url: server.web.url,
     end: async () => {
-      await station.close();
+      await server.close();
       rmSync(dataDir, { recursive: true, force: true });
     },
   };

@@ -10,13 +10,17 @@ import type { Card } from '../../src/card/card.ts';
 import type { Cycle } from '../../src/cycles/cycle.ts';
 import { ampsHigh } from '../../src/watch/amps-high.ts';
 import { ampsLow } from '../../src/watch/amps-low.ts';
-import { FALSE_ALARMS_A_YEAR, runLengthFor, widenFor } from '../../src/watch/budget.ts';
+import {
+  DEFAULT_FALSE_ALARMS_PER_YEAR,
+  runLengthFor,
+  autocorrelationFactor,
+} from '../../src/watch/budget.ts';
 import { cycleCount } from '../../src/watch/cycle-count.ts';
-import { cusumStep, newCusum } from '../../src/watch/cusum.ts';
+import { updateCusum, newCusum } from '../../src/watch/cusum.ts';
 import { cusumLimit } from '../../src/watch/run-length.ts';
-import { DAYS_KEPT } from '../../src/engine/state.ts';
-import type { Memo, Scene, Watch } from '../../src/watch/scene.ts';
-import { endHabitDay, keepHabitDay, newHabit, type Habit } from '../../src/baseline/habit.ts';
+import { MAX_DAYS } from '../../src/engine/state.ts';
+import type { WatchMemory, Scene, Watch } from '../../src/watch/scene.ts';
+import { closeHabitDay, addHabitDay, newHabit, type Habit } from '../../src/baseline/habit.ts';
 import { autoregressive, normals, uniforms } from '../support/normals.ts';
 import { houseCard, T0, usualBaseline } from './scene-kit.ts';
 
@@ -30,7 +34,7 @@ describe('runLengthFor', () => {
       (1.5 * amps) / runLengthFor('amps-high', amps, one) +
       (1.5 * amps) / runLengthFor('amps-low', amps, one) +
       365 / runLengthFor('cycle-count', 365, one);
-    expect(aYear).toBeCloseTo(FALSE_ALARMS_A_YEAR, 9);
+    expect(aYear).toBeCloseTo(DEFAULT_FALSE_ALARMS_PER_YEAR, 9);
   });
   it('is asked for on the card, and shared by several pumps', () => {
     const usual = runLengthFor('amps-high', 4000, one);
@@ -52,7 +56,7 @@ describe('widenFor', () => {
         const next = autoregressive(seed, phi);
         let sums = newCusum();
         for (let i = 0; i < 100_000; i++, steps++) {
-          cusumStep(sums, next() / widen, k);
+          updateCusum(sums, next() / widen, k);
           if (sums.high <= h) continue;
           alarms++;
           sums = newCusum();
@@ -62,17 +66,17 @@ describe('widenFor', () => {
     };
     expect(runLength(1)).toBeLessThan(wanted / 2);
     // Two standard errors of a run length that was measured by some 300 alarms are 12 %.
-    expect(runLength(widenFor(phi))).toBeGreaterThan(0.88 * wanted);
+    expect(runLength(autocorrelationFactor(phi))).toBeGreaterThan(0.88 * wanted);
   });
 });
 
 /** Feeds scenes to watches as the engine does; counts how often one begins to stand. */
 function alarmsOf(watches: Watch[], scenes: Iterable<Scene>): number {
-  const each = watches.map((watch) => ({ watch, memo: {} as Memo, standing: false }));
+  const each = watches.map((watch) => ({ watch, memo: {} as WatchMemory, standing: false }));
   let begun = 0;
   for (const scene of scenes) {
     for (const one of each) {
-      const finding = one.watch.look(scene, one.memo);
+      const finding = one.watch.evaluate(scene, one.memo);
       if (finding && !one.standing) begun++;
       if (finding !== undefined) one.standing = finding !== null;
     }
@@ -105,7 +109,7 @@ function* pumpYears(plan: { amps: () => number; years: number }): Generator<Scen
 interface Of {
   card: Card;
   atMs: number;
-  why: Scene['why'];
+  why: Scene['trigger'];
   baseline: Baseline;
   cycle?: Cycle;
   cycles?: Cycle[];
@@ -127,7 +131,7 @@ function sceneOf(of: Of): Scene {
   };
   return {
     atMs,
-    why,
+    trigger: why,
     well: {
       card,
       minutes: [],
@@ -206,10 +210,10 @@ describe('cycle-count, fifty well-years of a household', () => {
         days++;
         const line: DayEvent = { event: 'day', well: 'a', date, cycles, ranS, heardS: 86_400 };
         lines.push(line);
-        if (lines.length > DAYS_KEPT) lines.shift();
+        if (lines.length > MAX_DAYS) lines.shift();
         yield sceneOf({ card: one, atMs, why: 'day', baseline, day: line, habit, days: lines });
-        keepHabitDay(habit, date, { cycles, ranS, longestRunS: 400, longestRestS: 30_000 });
-        endHabitDay(habit);
+        addHabitDay(habit, date, { cycles, ranS, longestRunS: 400, longestRestS: 30_000 });
+        closeHabitDay(habit);
       }
     }
     expect(alarmsOf([cycleCount], household())).toBe(0);

@@ -1,7 +1,7 @@
 /** CUSUM, EWMA and their run lengths against published columns and tables, and a budget of false alarms that holds on data that hang together. */
 import { describe, expect, it } from 'vitest';
-import { cusumSays, cusumStep, newCusum } from '../../src/watch/cusum.ts';
-import { ewmaLimit, ewmaStep } from '../../src/watch/ewma.ts';
+import { cusumDirection, updateCusum, newCusum } from '../../src/watch/cusum.ts';
+import { ewmaLimit, updateEwma } from '../../src/watch/ewma.ts';
 import {
   cusumArl,
   cusumArlTwoSided,
@@ -28,14 +28,14 @@ describe('cusumStep', () => {
     const sums = newCusum();
     let first = 0;
     for (const [at, value] of x.entries()) {
-      cusumStep(sums, value - target, k);
+      updateCusum(sums, value - target, k);
       expect(Math.abs(sums.high - NIST_CUSUM.high[at]!)).toBeLessThan(tolerance);
       expect(Math.abs(sums.low - NIST_CUSUM.low[at]!)).toBeLessThan(tolerance);
-      if (first === 0 && cusumSays(sums, h)) first = at + 1;
+      if (first === 0 && cusumDirection(sums, h)) first = at + 1;
     }
     expect(first).toBe(NIST_CUSUM.firstSignal);
-    expect(cusumSays(sums, h)).toBe('high');
-    expect(cusumSays({ high: 0, low: 5 }, 4)).toBe('low');
+    expect(cusumDirection(sums, h)).toBe('high');
+    expect(cusumDirection({ high: 0, low: 5 }, 4)).toBe('low');
   });
 });
 
@@ -47,7 +47,7 @@ describe('ewmaStep', () => {
     expect(Math.abs(start - limit - NIST_EWMA.lower)).toBeLessThan(limitTolerance);
     let mean: number = start;
     for (const [at, value] of x.entries()) {
-      mean = ewmaStep(mean, value, lambda);
+      mean = updateEwma(mean, value, lambda);
       expect(Math.abs(mean - NIST_EWMA.ewma[at]!)).toBeLessThan(tolerance);
       expect(Math.abs(mean - start)).toBeLessThan(limit);
     }

@@ -1,8 +1,8 @@
 /** Causes are weighed by all that is known: the same finding with another clue beside it leads elsewhere, and says why. */
 import { describe, expect, it } from 'vitest';
 import type { Cause } from '../../shared/words/kinds.ts';
-import { cluesOf } from '../../src/watch/clues.ts';
-import { withClues } from '../../src/watch/with-clues.ts';
+import { gatherClues } from '../../src/watch/clues.ts';
+import { reweighByClues } from '../../src/watch/with-clues.ts';
 import type { Finding, Scene } from '../../src/watch/scene.ts';
 import { houseCard, kit, normal, PSI, T0, type KitOptions } from './scene-kit.ts';
 
@@ -43,42 +43,42 @@ describe('the lead', () => {
       'cycle 30s 8A 40-60psi every 1min x6',
       'tank-air-lost',
       [],
-      { water: { airKpa: 262, airNormalKpa: 262 } },
+      { water: { prechargeKpa: 262, normalPrechargeKpa: 262 } },
     ],
     [
       'less current and longer fills: what fills delivered before is older',
       'cycle 112s 7.3A 40-60psi every 480min x30',
       'worn-pump',
       [],
-      { water: { deliveryShare: 0.99 } },
+      { water: { deliveryRatio: 0.99 } },
     ],
     [
       'short runs across little of the band',
       'cycle 30s 8A 40-46psi every 1min x6',
       'switch-chatter',
       [],
-      { water: { airKpa: 262, airNormalKpa: 262 } },
+      { water: { prechargeKpa: 262, normalPrechargeKpa: 262 } },
     ],
     [
       'loss at rest',
       'day 12 cycles 1300s leak 400 x3',
       'leak',
       [],
-      { water: { deliveryShare: 0.97, dayLoss: { lPerH: 17, fallKpaPerH: 20, share: 0.01 } } },
+      { water: { deliveryRatio: 0.97, dayLoss: { lPerH: 17, fallKpaPerH: 20, deliveryFraction: 0.01 } } },
     ],
     [
       'loss at rest, and more of it in runs',
       'day 12 cycles 1300s leak 400 x3',
       'drop-pipe-leak',
       [],
-      { water: { deliveryShare: 0.85, dayLoss: { lPerH: 17, fallKpaPerH: 20, share: 0.01 } } },
+      { water: { deliveryRatio: 0.85, dayLoss: { lPerH: 17, fallKpaPerH: 20, deliveryFraction: 0.01 } } },
     ],
     [
       'a large loss that runs show too',
       'day 12 cycles 1300s leak 4000 x3',
       'leak',
       [],
-      { water: { deliveryShare: 0.85, dayLoss: { lPerH: 170, fallKpaPerH: 200, share: 0.12 } } },
+      { water: { deliveryRatio: 0.85, dayLoss: { lPerH: 170, fallKpaPerH: 200, deliveryFraction: 0.12 } } },
     ],
     [
       'one of three phases that brings no pressure',
@@ -94,7 +94,7 @@ describe('the lead', () => {
   });
 });
 
-function sceneWith(change: { pump?: object; well?: object; freshFromMs?: number }): Scene {
+function sceneWith(change: { pump?: object; well?: object; resetAtMs?: number }): Scene {
   const card = houseCard({ pump: { kind: 'submersible', installed: '2010-03-02' } });
   const baseline = {
     atMs: T0,
@@ -126,11 +126,11 @@ function sceneWith(change: { pump?: object; well?: object; freshFromMs?: number 
   // A clue reads a few fields of a scene; the others are of no matter here.
   return {
     atMs: T0 + 24 * HOUR,
-    why: 'minute',
+    trigger: 'minute',
     well,
     pump,
     pumps: [pump],
-    ...(change.freshFromMs !== undefined && { freshFromMs: change.freshFromMs }),
+    ...(change.resetAtMs !== undefined && { resetAtMs: change.resetAtMs }),
   } as unknown as Scene;
 }
 
@@ -168,11 +168,11 @@ describe('cluesOf', () => {
       { pump: { cycles: [cycle({ flags: ['failed-start'], ranS: 2 }), cycle({})] } },
       { failedStarts: 1, goodStarts: 1 },
     ],
-    ['after a visit', { freshFromMs: T0 + 20 * HOUR }, { sinceVisitH: 4 }],
-    ['long after one', { freshFromMs: T0 - 80 * HOUR }, { sinceVisitH: undefined }],
+    ['after a visit', { resetAtMs: T0 + 20 * HOUR }, { sinceVisitH: 4 }],
+    ['long after one', { resetAtMs: T0 - 80 * HOUR }, { sinceVisitH: undefined }],
     [
       'water',
-      { well: { water: { deliveryShare: 0.8, airKpa: 100, airNormalKpa: 262 } } },
+      { well: { water: { deliveryRatio: 0.8, prechargeKpa: 100, normalPrechargeKpa: 262 } } },
       { deliveryShare: 0.8, airShare: 0.55 },
     ],
     [
@@ -181,7 +181,7 @@ describe('cluesOf', () => {
       { leakLPerDay: undefined },
     ],
   ])('%s', (_name, change, wanted) => {
-    const clues = cluesOf(sceneWith(change));
+    const clues = gatherClues(sceneWith(change));
     for (const [figure, value] of Object.entries(wanted))
       expect([figure, clues[figure]]).toEqual([figure, value]);
   });
@@ -204,7 +204,7 @@ describe('withClues', () => {
 
   it('an empty pipe speaks for the valve in the well; what can’t be told apart shares its weight', () => {
     const late = sceneWith({ pump: { cycles: [1, 2, 3].map(() => cycle({ riseDelayS: 25 })) } });
-    const { causes, evidence } = withClues('leak', leak, late);
+    const { causes, evidence } = reweighByClues('leak', leak, late);
     const weights = Object.fromEntries(causes.map(({ cause, weight }) => [cause, weight]));
     expect(weights['check-valve']).toBe(weights['drop-pipe-leak']);
     expect(weights['check-valve']).toBe(weights['pitless-leak']);
@@ -229,7 +229,7 @@ describe('withClues', () => {
     [0, 'worn-pump'],
   ])('a slow pump whose water has sunk by %s m: %s', (fallM, lead) => {
     const high = { minutes: [{ atMs: T0 + 24 * HOUR, pumps: [], levelM: { mean: 12 } }] };
-    expect(withClues('slow-fill', slow(fallM), sceneWith({ well: high })).causes[0]!.cause).toBe(lead);
+    expect(reweighByClues('slow-fill', slow(fallM), sceneWith({ well: high })).causes[0]!.cause).toBe(lead);
   });
 
   it('a pump that turns slowly after a visit: two of its three lines may be swapped', () => {
@@ -243,12 +243,13 @@ describe('withClues', () => {
         { cause: 'wrong-rotation', weight: 0.1 },
       ],
     };
-    const lead = (change: object): Cause => withClues('long-run', brings, sceneWith(change)).causes[0]!.cause;
-    expect([lead({}), lead({ freshFromMs: T0 + 20 * HOUR })]).toEqual(['broken-pipe', 'wrong-rotation']);
+    const lead = (change: object): Cause =>
+      reweighByClues('long-run', brings, sceneWith(change)).causes[0]!.cause;
+    expect([lead({}), lead({ resetAtMs: T0 + 20 * HOUR })]).toEqual(['broken-pipe', 'wrong-rotation']);
   });
 
   it('what bears on no named cause is not evidence', () => {
-    const { evidence } = withClues(
+    const { evidence } = reweighByClues(
       'leak',
       leak,
       sceneWith({ well: { minutes: [{ atMs: T0 + 24 * HOUR, pumps: [], temperatureC: { mean: 20 } }] } }),
@@ -258,6 +259,6 @@ describe('withClues', () => {
 
   it('a finding without causes is left as it is', () => {
     const bare = finding([]);
-    expect(withClues('leak', bare, sceneWith({}))).toBe(bare);
+    expect(reweighByClues('leak', bare, sceneWith({}))).toBe(bare);
   });
 });

@@ -90,7 +90,7 @@ describe('a constant-pressure valve', () => {
     baseline: usualBaseline({
       ranS: normal(300, 200),
       ranLowS: normal(200, 60),
-      ranLeastS: 150,
+      ranMinS: 150,
       longestRunS: 3600,
     }),
   };

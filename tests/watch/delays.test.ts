@@ -14,7 +14,7 @@ const STANDARD_S = { pressure: 15, level: 60, temperature: 60, current: 10, news
  * What a look adds by itself: a minute's robust low or high is of a whole minute, the least and the most reading left out; a cycle is a whole run,
  * a day a whole day.
  */
-const LOOKS_S: Record<Scene['why'], number> = { minute: 60, cycle: 15, day: 86_400 };
+const LOOKS_S: Record<Scene['trigger'], number> = { minute: 60, cycle: 15, day: 86_400 };
 const HOUR_S = 3600;
 
 interface Row {
@@ -78,7 +78,7 @@ describe('delays', () => {
   });
   it.each(WATCHES.map((watch) => [watch.alarm, watch] as const))('%s', (alarm, watch) => {
     const row: Row = TABLE[alarm as keyof typeof TABLE];
-    const looksS = Math.min(...watch.on.map((why) => LOOKS_S[why]));
+    const looksS = Math.min(...watch.triggers.map((why) => LOOKS_S[why]));
     expect(watch.onDelayS + looksS).toBeGreaterThanOrEqual(STANDARD_S[row.from]);
     if (row.soon === undefined) expect(watch.offDelayS).toBeGreaterThanOrEqual(HOUR_S);
     else expect(watch.offDelayS).toBeLessThan(HOUR_S);

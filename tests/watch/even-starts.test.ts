@@ -3,14 +3,14 @@ import { describe, expect, it } from 'vitest';
 import type { AlarmKind } from '../../shared/words/kinds.ts';
 import { newHabit } from '../../src/baseline/habit.ts';
 import type { Cycle } from '../../src/cycles/cycle.ts';
-import { evenStarts, lossOfStarts, type EvenStarts } from '../../src/watch/even-starts.ts';
-import type { Memo, PumpScene, Scene } from '../../src/watch/scene.ts';
+import { regularStarts, lossFromStarts, type RegularStarts } from '../../src/watch/even-starts.ts';
+import type { WatchMemory, PumpScene, Scene } from '../../src/watch/scene.ts';
 import { houseCard, kit, PSI, usualBaseline, type KitOptions } from './scene-kit.ts';
 
 const HOUR_S = 3600;
 
 /** Plays the rests one after another, fills of 125 s at 40-60 psi between them, from the hour in which a day begins. */
-function after(restsS: number[], change: Partial<Cycle> = {}, card = houseCard()): [Scene, Memo] {
+function after(restsS: number[], change: Partial<Cycle> = {}, card = houseCard()): [Scene, WatchMemory] {
   const pump: PumpScene = { index: 0, card: card.pumps[0]!, cycles: [], startsToday: 0, habit: newHabit() };
   const well = {
     card,
@@ -23,9 +23,15 @@ function after(restsS: number[], change: Partial<Cycle> = {}, card = houseCard()
     channels: [],
     water: {},
   };
-  const scene: Scene = { atMs: 0, why: 'cycle', well, pump: { ...pump, pinned: usualBaseline() }, pumps: [] };
+  const scene: Scene = {
+    atMs: 0,
+    trigger: 'cycle',
+    well,
+    pump: { ...pump, pinned: usualBaseline() },
+    pumps: [],
+  };
   scene.pumps.push(scene.pump);
-  const memo: Memo = {};
+  const memo: WatchMemory = {};
   for (const restedS of restsS) {
     const startedMs = scene.atMs + restedS * 1000;
     const cycle: Cycle = {
@@ -43,7 +49,7 @@ function after(restsS: number[], change: Partial<Cycle> = {}, card = houseCard()
     scene.atMs = cycle.stoppedMs;
     scene.cycle = cycle;
     scene.pump.cycles = [...scene.pump.cycles, cycle].slice(-40);
-    evenStarts(scene, memo);
+    regularStarts(scene, memo);
   }
   return [scene, memo];
 }
@@ -53,7 +59,7 @@ const hoursOf = (hours: number, restS: number): number[] =>
   Array.from({ length: Math.round((hours * HOUR_S) / (restS + 125)) }, () => restS);
 
 describe('evenStarts', () => {
-  it.each<[string, number[], Partial<EvenStarts> | undefined]>([
+  it.each<[string, number[], Partial<RegularStarts> | undefined]>([
     ['rests of 320 s for a day', hoursOf(24, 320), { hours: 23, restS: 320 }],
     ['rests a switch scatters', hoursOf(24, 320).map((s, i) => s + ((i * 7) % 3) * 10), { restS: 340 }],
     ['draws shorten some of them', hoursOf(24, 320).map((s, i) => (i % 3 === 0 ? 90 : s)), { restS: 320 }],
@@ -73,21 +79,24 @@ describe('evenStarts', () => {
     ],
   ])('%s', (_, restsS, wanted) => {
     const [scene, memo] = after(restsS);
-    const even = evenStarts({ ...scene, why: 'day' }, memo);
+    const even = regularStarts({ ...scene, trigger: 'day' }, memo);
     if (wanted === undefined) expect(even).toBeUndefined();
     else expect(even).toMatchObject(wanted);
   });
 
   it('has none once nothing started for hours, and forgets what is older than two days', () => {
     const [scene, memo] = after(hoursOf(100, 320));
-    expect(evenStarts(scene, memo)).toMatchObject({ hours: 47 });
-    expect(evenStarts({ ...scene, atMs: scene.atMs + 6 * HOUR_S * 1000 }, memo)).toBeUndefined();
+    expect(regularStarts(scene, memo)).toMatchObject({ hours: 47 });
+    expect(regularStarts({ ...scene, atMs: scene.atMs + 6 * HOUR_S * 1000 }, memo)).toBeUndefined();
   });
 
   it('begins again after a visit', () => {
     const [scene, memo] = after(hoursOf(24, 320));
     const freshFromMs = 14 * HOUR_S * 1000;
-    expect(evenStarts({ ...scene, freshFromMs }, memo)).toMatchObject({ hours: 9, sinceMs: freshFromMs });
+    expect(regularStarts({ ...scene, resetAtMs: freshFromMs }, memo)).toMatchObject({
+      hours: 9,
+      sinceMs: freshFromMs,
+    });
   });
 });
 
@@ -107,11 +116,11 @@ describe('lossOfStarts', () => {
     ['short fills are of a tank whose litres nobody knows', { ranS: 30 }, houseCard(), undefined],
   ])('%s', (_, change, card, wanted) => {
     const [scene, memo] = after(hoursOf(24, 320), change, card);
-    const even = evenStarts(scene, memo)!;
-    const loss = lossOfStarts(scene, even);
+    const even = regularStarts(scene, memo)!;
+    const loss = lossFromStarts(scene, even);
     const told = loss && {
       ...(loss.lPerH !== undefined && { lPerH: Math.round(loss.lPerH) }),
-      share: Math.round(loss.share! * 1000) / 1000,
+      share: Math.round(loss.deliveryFraction! * 1000) / 1000,
     };
     expect(told).toEqual(wanted);
   });
@@ -119,7 +128,7 @@ describe('lossOfStarts', () => {
   it('says nothing without pressure', () => {
     const [scene, memo] = after(hoursOf(24, 320));
     for (const cycle of scene.pump.cycles) delete cycle.cutInKpa;
-    expect(lossOfStarts(scene, evenStarts(scene, memo)!)).toBeUndefined();
+    expect(lossFromStarts(scene, regularStarts(scene, memo)!)).toBeUndefined();
   });
 });
 

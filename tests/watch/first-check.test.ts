@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { CHECK_KINDS, CHECK_WORDS } from '../../shared/words/checks.ts';
 import type { Card } from '../../src/card/card.ts';
 import type { Cycle } from '../../src/cycles/cycle.ts';
-import { firstCheck } from '../../src/watch/first-check.ts';
+import { runFirstChecks } from '../../src/watch/first-check.ts';
 import type { Scene } from '../../src/watch/scene.ts';
 import { houseCard, PSI } from './scene-kit.ts';
 
@@ -33,12 +33,18 @@ function sceneOf(card: Card, shown: Shown): Scene {
     cutOutKpa: band[1] * PSI,
   }));
   const pump = { index: 0, card: card.pumps[0]!, idleAmps: idle, cycles };
-  return { atMs: runs * 3_600_000, why: 'minute', well: { card }, pump, pumps: [pump] } as unknown as Scene;
+  return {
+    atMs: runs * 3_600_000,
+    trigger: 'minute',
+    well: { card },
+    pump,
+    pumps: [pump],
+  } as unknown as Scene;
 }
 
 /** Checks that differ (`!` where it is impossible) or wait (`?`); what agrees is left out. */
 function says(card: Card, shown: Shown = {}): string[] {
-  return firstCheck(sceneOf(card, shown))
+  return runFirstChecks(sceneOf(card, shown))
     .filter(({ state }) => state !== 'agrees')
     .map(({ what, state, impossible }) => `${what}${impossible ? '!' : state === 'differs' ? '' : '?'}`);
 }
@@ -154,10 +160,10 @@ describe('firstCheck', () => {
 
   it('every check has its words', () => {
     for (const kind of CHECK_KINDS) {
-      const { asks, toDo, waitsFor } = CHECK_WORDS[kind];
-      expect(asks).toMatch(/\?$/);
-      expect(toDo).toMatch(/\.$/);
-      expect(waitsFor).not.toBe('');
+      const { question, action, waitingFor } = CHECK_WORDS[kind];
+      expect(question).toMatch(/\?$/);
+      expect(action).toMatch(/\.$/);
+      expect(waitingFor).not.toBe('');
     }
   });
 });

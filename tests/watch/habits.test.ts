@@ -1,6 +1,6 @@
 /** What is told and not told of a well whose hours, weekdays and seasons are known. */
 import { describe, expect, it } from 'vitest';
-import { endHabitDay, keepHabitDay, newHabit, type Habit } from '../../src/baseline/habit.ts';
+import { closeHabitDay, addHabitDay, newHabit, type Habit } from '../../src/baseline/habit.ts';
 import { houseCard, normal, play, usualBaseline, type KitOptions } from './scene-kit.ts';
 
 const FEB = Date.UTC(2026, 1, 1);
@@ -9,15 +9,15 @@ const FEB = Date.UTC(2026, 1, 1);
 function habitOf(day: { hours: number[]; cycles?: number; longest?: number; at?: number }): Habit {
   const habit = newHabit();
   for (let at = 0; at < 21; at++) {
-    for (const hour of day.hours) habit.hours |= 1 << hour;
+    for (const hour of day.hours) habit.startHourMask |= 1 << hour;
     habit.longestRunHour = day.at ?? day.hours[0]!;
-    keepHabitDay(habit, new Date(FEB + at * 86_400_000).toISOString().slice(0, 10), {
+    addHabitDay(habit, new Date(FEB + at * 86_400_000).toISOString().slice(0, 10), {
       cycles: day.cycles ?? day.hours.length,
       ranS: 3600,
       longestRunS: day.longest ?? 300,
       longestRestS: 36_000,
     });
-    endHabitDay(habit);
+    closeHabitDay(habit);
   }
   return habit;
 }

@@ -6,8 +6,8 @@
 import type { AlarmEvent } from '../../shared/api/events.ts';
 import { channelCode } from '../../src/card/channels.ts';
 import { readCard } from '../../src/card/read-card.ts';
-import { advance, newWell, take, type Emitted, type WellState } from '../../src/engine/engine.ts';
-import type { Stretch } from '../../src/readings/stretch.ts';
+import { advance, newWell, applyInput, type Emitted, type WellState } from '../../src/engine/engine.ts';
+import type { Segment } from '../../src/readings/stretch.ts';
 
 const T0 = Date.UTC(2026, 2, 2);
 const DAY_S = 86_400;
@@ -71,7 +71,7 @@ export function playMotor(play: Play): Played {
   let acts = [...(play.acts ?? [])];
   for (let hour = 0; hour < play.days * 24; hour++) {
     while (acts[0] && acts[0].day * 24 <= hour) {
-      take(
+      applyInput(
         well,
         { atMs: T0 + hour * 3_600_000, act: { kind: 'card-changed', card: cardOf(acts[0].card) } },
         emit,
@@ -166,7 +166,7 @@ function step(play: Play, nature: Nature, tS: number): number {
   return load * (nature.volts / 236) ** (play.slope ?? -0.7) * (play.amps?.(day) ?? 1);
 }
 
-function anHour(play: Play, nature: Nature, hour: number): Stretch {
+function anHour(play: Play, nature: Nature, hour: number): Segment {
   const everyS = play.everyS ?? 5;
   const rows: [number, number, number][] = [];
   const codes = ['current', 'pressure', 'voltage'].map((name) => channelCode(name)!);

@@ -1,7 +1,7 @@
 /** Motors and holes played from reading to alarm: what is told, when, and with which cause. */
 import { describe, expect, it } from 'vitest';
 import type { Cycle } from '../../src/cycles/cycle.ts';
-import { outrun, sayOutrun } from '../../src/watch/outrun.ts';
+import { estimateOverpumping, formatOverpumping } from '../../src/watch/outrun.ts';
 import type { Scene } from '../../src/watch/scene.ts';
 import { playMotor } from './motor-well.ts';
 
@@ -88,11 +88,11 @@ describe('outrun', () => {
         restedS: Number(rest) * 60,
         readings: 60,
         flags: [],
-        ...(broke !== undefined && { broke: { atS: Number(broke) * 60, share: 0.55 } }),
+        ...(broke !== undefined && { loadLoss: { atS: Number(broke) * 60, ratio: 0.55 } }),
       };
     });
-    const found = outrun({ pump: { cycles } } as unknown as Scene);
-    return found ? sayOutrun(found) : 'nothing';
+    const found = estimateOverpumping({ pump: { cycles } } as unknown as Scene);
+    return found ? formatOverpumping(found) : 'nothing';
   };
 
   it.each([

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { newHabit } from '../../src/baseline/habit.ts';
-import { overfullSeen, shareAtPressures } from '../../src/watch/moved-pressures.ts';
+import { estimateOvercharge, expectedDeliveryRatio } from '../../src/watch/moved-pressures.ts';
 import type { PumpScene, Scene } from '../../src/watch/scene.ts';
 import { houseCard, PSI, usualBaseline } from './scene-kit.ts';
 
@@ -28,7 +28,7 @@ function after(inPsi: number, outPsi: number): Scene {
   };
   return {
     atMs: 1.2e7,
-    why: 'cycle',
+    trigger: 'cycle',
     well: {
       card,
       minutes: [],
@@ -38,7 +38,7 @@ function after(inPsi: number, outPsi: number): Scene {
       date: '2026-03-01',
       nodes: [],
       channels: [],
-      water: { airNormalKpa: 38 * PSI },
+      water: { normalPrechargeKpa: 38 * PSI },
     },
     pump,
     pumps: [pump],
@@ -56,8 +56,8 @@ describe('shareAtPressures and overfullSeen', () => {
     ['both lower', 35, 55, 1, undefined],
   ])('%s', (_, inPsi, outPsi, share, airPsi) => {
     const scene = after(inPsi, outPsi);
-    expect(Math.abs(shareAtPressures(scene) - share)).toBeLessThan(0.005);
-    const overfull = overfullSeen(scene);
-    expect(overfull && Math.round(overfull.airKpa / PSI)).toBe(airPsi);
+    expect(Math.abs(expectedDeliveryRatio(scene) - share)).toBeLessThan(0.005);
+    const overfull = estimateOvercharge(scene);
+    expect(overfull && Math.round(overfull.prechargeKpa / PSI)).toBe(airPsi);
   });
 });

@@ -381,7 +381,7 @@ describe('power-lost', () => {
 });
 
 describe('no-water', () => {
-  expect(noWater.each).toBe('well');
+  expect(noWater.scope).toBe('well');
   table(
     [
       [

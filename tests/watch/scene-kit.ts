@@ -16,7 +16,7 @@
  */
 import type { AlarmEvent, DayEvent } from '../../shared/api/events.ts';
 import type { AlarmKind } from '../../shared/words/kinds.ts';
-import { alarmAct, lookAll, newAlarms, type AlarmsState } from '../../src/alarm/alarms.ts';
+import { alarmAct, evaluateAll, newAlarms, type AlarmsState } from '../../src/alarm/alarms.ts';
 import type { Baseline, Normal } from '../../src/baseline/baseline.ts';
 import { newHabit, type Habit } from '../../src/baseline/habit.ts';
 import type { Act } from '../../src/card/act.ts';
@@ -27,7 +27,7 @@ import type {
   MinuteScene,
   PumpScene,
   Scene,
-  Spread,
+  MinuteStats,
   WaterScene,
   WellScene,
 } from '../../src/watch/scene.ts';
@@ -45,7 +45,7 @@ export function houseCard(change: Partial<Card> & { pump?: Partial<Card['pumps']
     well: 'north-paddock',
     timeZone: 'UTC',
     altitudeM: 0,
-    altitudeGiven: true,
+    altitudeKnown: true,
     uses: ['house'],
     pumps: [
       { id: 'p1', control: 'pressure-switch', motorW: 746, volts: 230, phase: 1, maxAmps: 9.8, ...pump },
@@ -144,9 +144,9 @@ export function kit(options: KitOptions = {}): Kit {
         .map((event) => inWords(event)),
   };
 
-  function look(why: Scene['why'], extra: Partial<Scene> = {}): void {
-    const scene: Scene = { atMs: self.atMs, why, well, pump, pumps: [pump], ...extra };
-    lookAll(self.alarms, scene, (event) => self.events.push(event));
+  function look(why: Scene['trigger'], extra: Partial<Scene> = {}): void {
+    const scene: Scene = { atMs: self.atMs, trigger: why, well, pump, pumps: [pump], ...extra };
+    evaluateAll(self.alarms, scene, (event) => self.events.push(event));
   }
 
   function step(part: string): void {
@@ -209,7 +209,7 @@ export function kit(options: KitOptions = {}): Kit {
       ...(legs[2] !== undefined && { amps3: legs[2] }),
       ...number('volts', /(\d+)V/, part),
       readings: Number(/in (\d+) readings/.exec(part)?.[1] ?? Math.max(1, Math.round(ranS))),
-      ...(long && { longStart: { forS: Number(long[1]), times: Number(long[2]) } }),
+      ...(long && { longStart: { durationS: Number(long[1]), ratio: Number(long[2]) } }),
       ...(band && { cutInKpa: Number(band[1]) * PSI, cutOutKpa: Number(band[2]) * PSI }),
       flags: [...part.matchAll(/!([a-z-]+)/g)].map((m) => m[1] as Cycle['flags'][number]),
     };
@@ -230,7 +230,7 @@ export function kit(options: KitOptions = {}): Kit {
 
   function day(part: string): void {
     turnDay();
-    pump.habit.endedHours = Number(/in (\d+) hours/.exec(part)?.[1] ?? 0) === 24 ? 0xffffff : 0xff;
+    pump.habit.lastDayHourMask = Number(/in (\d+) hours/.exec(part)?.[1] ?? 0) === 24 ? 0xffffff : 0xff;
     self.atMs = Math.max(self.atMs, well.dayStartedMs);
     const heard = Number(/heard (\d+)%/.exec(part)?.[1] ?? 100) / 100;
     const made: DayEvent = {
@@ -283,9 +283,15 @@ function number<Name extends string>(name: Name, pattern: RegExp, part: string):
   return found === undefined ? {} : ({ [name]: Number(found) } as { [key in Name]?: number });
 }
 
-const steady = (value: number, n = 60): Spread => ({ n, mean: value, low: value, high: value, last: value });
+const steady = (value: number, n = 60): MinuteStats => ({
+  n,
+  mean: value,
+  low: value,
+  high: value,
+  last: value,
+});
 
-function offAndOn(amps: number, offPercent: number): Spread {
+function offAndOn(amps: number, offPercent: number): MinuteStats {
   return offPercent === 0
     ? steady(amps)
     : { n: 60, mean: amps * (1 - offPercent / 100), low: 0, high: amps, last: amps };
@@ -320,8 +326,8 @@ function minuteScene(part: string, running: boolean, atMs: number, share: number
         running: running ? legs.map((amps) => offAndOn(amps, found(/ off (\d+)%/) ?? 0)) : [],
         ...(!running && !deaf && { resting: steady(0) }),
         ...(volts !== undefined && { volts: [steady(Number(volts))] }),
-        ...(/\bcalls\b/.test(part) && { calls: true }),
-        ...(/\bquiet\b/.test(part) && { calls: false }),
+        ...(/\bcalls\b/.test(part) && { callsForWater: true }),
+        ...(/\bquiet\b/.test(part) && { callsForWater: false }),
       },
     ],
   };

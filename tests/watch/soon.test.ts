@@ -335,8 +335,8 @@ describe('cut-out-not-reached', () => {
 });
 
 describe('slow-fill', () => {
-  const weak: KitOptions = { water: { deliveryShare: 0.79 } };
-  const mild: KitOptions = { water: { deliveryShare: 0.85 } };
+  const weak: KitOptions = { water: { deliveryRatio: 0.79 } };
+  const mild: KitOptions = { water: { deliveryRatio: 0.85 } };
   table(
     [
       [
@@ -361,13 +361,13 @@ describe('slow-fill', () => {
         'a fifth less at the usual current, and as much falls back at rest: a hole',
         'cycle 150s 8A 40-60psi every 120min x40',
         ['day 2 slow-fill raised soon worn-pump'],
-        { water: { deliveryShare: 0.79, dayLoss: { lPerH: 30, fallKpaPerH: 72 } } },
+        { water: { deliveryRatio: 0.79, dayLoss: { lPerH: 30, fallKpaPerH: 72 } } },
       ],
       [
         'nearly half less is told at any current',
         'cycle 200s 8A 40-60psi every 120min x40',
         ['day 2 slow-fill raised soon worn-pump'],
-        { water: { deliveryShare: 0.55 } },
+        { water: { deliveryRatio: 0.55 } },
       ],
       [
         'behind two gallons fills are of some seconds, and tell no rate',
@@ -384,7 +384,7 @@ describe('slow-fill', () => {
       ],
       ['gauge or switch read 5 psi higher', 'cycle 140s 7.85A 45-65psi every 120min x90', [], mild],
       ['the tank is pumped up over cut-in', 'cycle 90s 7.9A 46-60psi every 120min x90', [], mild],
-      ['5 % less is none', 'cycle 125s 8A 40-60psi every 120min x80', [], { water: { deliveryShare: 0.95 } }],
+      ['5 % less is none', 'cycle 125s 8A 40-60psi every 120min x80', [], { water: { deliveryRatio: 0.95 } }],
       [
         'by the clock alone, where no delivery is known: the quickest of thirty take half as long again',
         'cycle 160s 8A 40-60psi every 60min x30',
@@ -422,13 +422,13 @@ describe('tank-air-lost', () => {
         'a third of the charge is gone, and fills are shorter',
         'cycle 85s 8A 40-60psi every 60min x16',
         ['720 min tank-air-lost raised soon tank-air-lost'],
-        { water: { airKpa: 150, airNormalKpa: 262 } },
+        { water: { prechargeKpa: 150, normalPrechargeKpa: 262 } },
       ],
       [
         'the charge reads low but fills take as long as ever: a wrong card',
         'cycle 105s 8A 40-60psi every 60min x30',
         [],
-        { water: { airKpa: 150, airNormalKpa: 262 } },
+        { water: { prechargeKpa: 150, normalPrechargeKpa: 262 } },
       ],
       [
         'by the clock: fills of 60 s where 100 s were the least',
@@ -441,7 +441,7 @@ describe('tank-air-lost', () => {
         [],
         {
           baseline: usualBaseline({ ranS: normal(10, 2), ranLowS: normal(6, 1) }),
-          water: { airKpa: 150, airNormalKpa: 262 },
+          water: { prechargeKpa: 150, normalPrechargeKpa: 262 },
         },
       ],
       ['a narrower band explains shorter fills', 'cycle 60s 8A 48-60psi every 60min x20', []],
@@ -449,7 +449,7 @@ describe('tank-air-lost', () => {
         '10 % less is none',
         'cycle 90s 8A 40-60psi every 60min x40',
         [],
-        { water: { airKpa: 250, airNormalKpa: 262 } },
+        { water: { prechargeKpa: 250, normalPrechargeKpa: 262 } },
       ],
     ],
     ['tank-air-lost'],
@@ -484,43 +484,43 @@ describe('tank-overcharged', () => {
         '5 psi over cut-in',
         'cycle 90s 8A 40-60psi every 60min x14',
         ['720 min tank-overcharged raised soon tank-overcharged'],
-        { water: { airKpa: 45 * PSI, airNormalKpa: 38 * PSI } },
+        { water: { prechargeKpa: 45 * PSI, normalPrechargeKpa: 38 * PSI } },
       ],
       [
         'at cut-in is none',
         'cycle 90s 8A 40-60psi every 60min x20',
         [],
-        { water: { airKpa: 40 * PSI, airNormalKpa: 38 * PSI } },
+        { water: { prechargeKpa: 40 * PSI, normalPrechargeKpa: 38 * PSI } },
       ],
       [
         'starts 6 psi over the switch’s cut-in, and fills slower by as much at the usual current',
         'cycle 60s 8A 46-60psi every 60min x14',
         ['720 min tank-overcharged raised soon tank-overcharged'],
-        { water: { airKpa: 38 * PSI, airNormalKpa: 38 * PSI, deliveryShare: 0.87 } },
+        { water: { prechargeKpa: 38 * PSI, normalPrechargeKpa: 38 * PSI, deliveryRatio: 0.87 } },
       ],
       [
         'the same where the card names no tank',
         'cycle 60s 8A 46-60psi every 60min x14',
         ['720 min tank-overcharged raised soon tank-overcharged'],
-        { water: { deliveryShare: 0.87 } },
+        { water: { deliveryRatio: 0.87 } },
       ],
       [
         'a switch that closes 6 psi sooner leaves the fills as they were',
         'cycle 60s 8A 46-60psi every 60min x14',
         [],
-        { water: { airKpa: 38 * PSI, airNormalKpa: 38 * PSI, deliveryShare: 1 } },
+        { water: { prechargeKpa: 38 * PSI, normalPrechargeKpa: 38 * PSI, deliveryRatio: 1 } },
       ],
       [
         'a weaker pump draws less',
         'cycle 60s 7.5A 46-60psi every 60min x14',
         [],
-        { water: { airKpa: 38 * PSI, airNormalKpa: 38 * PSI, deliveryShare: 0.87 } },
+        { water: { prechargeKpa: 38 * PSI, normalPrechargeKpa: 38 * PSI, deliveryRatio: 0.87 } },
       ],
       [
         'fills of eight seconds tell no charge',
         'cycle 8s 8A 40-60psi every 15min x30',
         [],
-        { water: { airKpa: 53 * PSI, airNormalKpa: 38 * PSI } },
+        { water: { prechargeKpa: 53 * PSI, normalPrechargeKpa: 38 * PSI } },
       ],
       [
         'nor do they where a shower made the last runs long',
@@ -528,7 +528,7 @@ describe('tank-overcharged', () => {
         [],
         {
           baseline: usualBaseline({ ranS: normal(10, 2), ranLowS: normal(6, 1) }),
-          water: { airKpa: 53 * PSI, airNormalKpa: 38 * PSI },
+          water: { prechargeKpa: 53 * PSI, normalPrechargeKpa: 38 * PSI },
         },
       ],
     ],
@@ -562,19 +562,19 @@ describe('leak', () => {
         '40 L/h that have not ceased for 20 h',
         'rest 50psi x3',
         ['1 min leak raised soon leak'],
-        { water: { ceaseless: { hours: 20, lPerH: 40, fallKpaPerH: 96 } } },
+        { water: { continuousLoss: { hours: 20, lPerH: 40, fallKpaPerH: 96 } } },
       ],
       [
         'nor for a night: a trickle against frost',
         'rest 50psi x3',
         [],
-        { water: { ceaseless: { hours: 14, lPerH: 40, fallKpaPerH: 96 } } },
+        { water: { continuousLoss: { hours: 14, lPerH: 40, fallKpaPerH: 96 } } },
       ],
       [
         '12 L/h that have not ceased are left to the days',
         'rest 50psi x3',
         [],
-        { water: { ceaseless: { hours: 20, lPerH: 12, fallKpaPerH: 28 } } },
+        { water: { continuousLoss: { hours: 20, lPerH: 12, fallKpaPerH: 28 } } },
       ],
       [
         'no tank on the card: the pressure falls by 2 psi an hour, day after day',
@@ -592,7 +592,7 @@ describe('leak', () => {
         'no tank on the card, and 14 psi an hour without cease',
         'rest 50psi x3',
         ['1 min leak raised soon leak'],
-        { water: { ceaseless: { hours: 21, fallKpaPerH: 96, share: 0.02 } } },
+        { water: { continuousLoss: { hours: 21, fallKpaPerH: 96, deliveryFraction: 0.02 } } },
       ],
     ],
     ['leak'],
@@ -600,9 +600,9 @@ describe('leak', () => {
 });
 
 it('leak says of an unknown tank what can be said, and that litres cannot', () => {
-  const { events } = kit({ water: { ceaseless: { hours: 21, fallKpaPerH: 96, share: 0.02 } } }).play(
-    'rest 50psi',
-  );
+  const { events } = kit({
+    water: { continuousLoss: { hours: 21, fallKpaPerH: 96, deliveryFraction: 0.02 } },
+  }).play('rest 50psi');
   const [told] = events.filter((event) => event.alarm === 'leak');
   expect(told).toMatchObject({ evidence: { lossKpaPerH: 96, lossShare: 0.02, ceaselessH: 21 } });
   expect(told).toMatchObject({ why: expect.stringContaining('the tank is not on the card') });
@@ -719,7 +719,7 @@ describe('node-silent and node-conflict', () => {
     ['node-silent', 'node-conflict'],
   );
   it('says how many of a site fell silent', () => {
-    const found = siteSilentFinding({ sinceMs: 0, nodes: ['barn', 'house'], of: 3, priority: 'soon' });
+    const found = siteSilentFinding({ sinceMs: 0, nodes: ['barn', 'house'], nodeCount: 3, priority: 'soon' });
     expect(found.why).toContain('2 of the 3 nodes');
     expect(found.causes.map((cause) => cause.cause)).toEqual(['power-lost', 'node-offline']);
   });

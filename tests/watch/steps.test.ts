@@ -11,9 +11,9 @@ import { normalOf } from '../../src/baseline/robust.ts';
 import type { Cycle } from '../../src/cycles/cycle.ts';
 import { ampsHigh } from '../../src/watch/amps-high.ts';
 import { ampsLow } from '../../src/watch/amps-low.ts';
-import { cusumSays, cusumStep, newCusum } from '../../src/watch/cusum.ts';
+import { cusumDirection, updateCusum, newCusum } from '../../src/watch/cusum.ts';
 import { cusumLimit } from '../../src/watch/run-length.ts';
-import type { Memo, Scene } from '../../src/watch/scene.ts';
+import type { WatchMemory, Scene } from '../../src/watch/scene.ts';
 import { houseCard, T0, usualBaseline } from './scene-kit.ts';
 
 const FOLDER = fileURLToPath(new URL('../../../shared/data/tcpd/', import.meta.url));
@@ -46,10 +46,10 @@ function byChart(x: readonly number[], learn: number): number[] {
   let from = 0;
   for (let at = from + learn, [high, low, sums] = [at, at, newCusum()]; at < x.length; at++) {
     const normal = normalOf(x.slice(from, from + learn))!;
-    cusumStep(sums, Math.max(-3 - k, Math.min(3 + k, (x[at]! - normal.median) / normal.spread)), k);
+    updateCusum(sums, Math.max(-3 - k, Math.min(3 + k, (x[at]! - normal.median) / normal.spread)), k);
     if (sums.high === 0) high = at + 1;
     if (sums.low === 0) low = at + 1;
-    const says = cusumSays(sums, h);
+    const says = cusumDirection(sums, h);
     if (says === undefined) continue;
     from = says === 'high' ? high : low;
     found.push(from);
@@ -78,7 +78,7 @@ function firstAlarm(amps: readonly number[], from: number): number | undefined {
   const baseline = usualBaseline({ amps: normalOf(amps.slice(from, from + LEARN))! });
   const card = houseCard();
   const cycles: Cycle[] = [];
-  const memos: [Memo, Memo] = [{}, {}];
+  const memos: [WatchMemory, WatchMemory] = [{}, {}];
   for (let at = from + LEARN; at < amps.length; at++) {
     const startedMs = T0 + at * 7_200_000;
     // A fill takes as long as ever: only the current moves.
@@ -105,7 +105,7 @@ function firstAlarm(amps: readonly number[], from: number): number | undefined {
     };
     const scene: Scene = {
       atMs: stoppedMs,
-      why: 'cycle',
+      trigger: 'cycle',
       well: {
         card,
         minutes: [],
@@ -121,7 +121,7 @@ function firstAlarm(amps: readonly number[], from: number): number | undefined {
       pumps: [pump],
       cycle,
     };
-    if ([ampsHigh, ampsLow].some((watch, way) => watch.look(scene, memos[way]!))) return at;
+    if ([ampsHigh, ampsLow].some((watch, way) => watch.evaluate(scene, memos[way]!))) return at;
   }
   return undefined;
 }

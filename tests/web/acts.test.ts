@@ -2,14 +2,14 @@ import { describe, expect, test } from 'vitest';
 import { FARM_NOW_MS } from '../browser/support/farm.ts';
 import { wellsShape } from '../../shared/api/wells.ts';
 import type { StoredAlarm } from '../../src/web/deps.ts';
-import { askFarm } from './support.ts';
+import { openTestApp } from './support.ts';
 
 const longRun = `orchard/p1/long-run/${FARM_NOW_MS - 3.75 * 3_600_000}`;
 const over = `house-hill/p1/node-silent/${FARM_NOW_MS - 56 * 86_400_000}`;
 
 describe('acknowledge', () => {
   test('becomes an act that names the well, pump and alarm, and who did it', async () => {
-    const { post, farm } = askFarm();
+    const { post, farm } = openTestApp();
     const response = await post(`/api/alarms/${encodeURIComponent(longRun)}/acknowledge`, { by: 'Ines' });
     expect(await response.json()).toEqual({ done: true, atMs: FARM_NOW_MS });
     expect(farm.acts).toEqual([
@@ -21,7 +21,7 @@ describe('acknowledge', () => {
     ['an alarm that is over', over, 409],
     ['an alarm that never was', 'orchard/p1/dry-run/12', 404],
   ])('%s: nothing is done', async (_why, id, status) => {
-    const { post, farm } = askFarm();
+    const { post, farm } = openTestApp();
     const response = await post(`/api/alarms/${encodeURIComponent(id)}/acknowledge`, {});
     expect(response.status).toBe(status);
     expect(farm.acts).toEqual([]);
@@ -48,17 +48,19 @@ describe('an alarm of a whole site', () => {
   const path = `/api/alarms/${encodeURIComponent(site.id)}`;
 
   test('stands beside the wells and is no well’s', async () => {
-    const { get, farm } = askFarm();
+    const { get, farm } = openTestApp();
     farm.alarms.push(site);
     const { siteAlarms, wells } = wellsShape.parse(await (await get('/api/wells')).json());
     expect(siteAlarms.map(({ id, site: of, well }) => [id, of, well])).toEqual([
       [site.id, 'harrow-bend', undefined],
     ]);
-    expect(wells.flatMap(({ standing }) => standing.map(({ alarm }) => alarm))).not.toContain('site-silent');
+    expect(wells.flatMap(({ activeAlarms }) => activeAlarms.map(({ alarm }) => alarm))).not.toContain(
+      'site-silent',
+    );
   });
 
   test('is acknowledged under the site’s name, and not put aside', async () => {
-    const { post, farm } = askFarm();
+    const { post, farm } = openTestApp();
     farm.alarms.push(site);
     expect((await post(`${path}/acknowledge`, {})).status).toBe(200);
     expect(farm.acts[0]?.act).toEqual({ kind: 'acknowledged', well: 'harrow-bend', alarm: 'site-silent' });
@@ -68,7 +70,7 @@ describe('an alarm of a whole site', () => {
 
 describe('shelve', () => {
   test('writes the time as the contract does', async () => {
-    const { post, farm } = askFarm();
+    const { post, farm } = openTestApp();
     await post(`/api/alarms/${encodeURIComponent(longRun)}/shelve`, { untilMs: FARM_NOW_MS + 3_600_000 });
     expect(farm.acts[0]?.act).toEqual({
       kind: 'shelved',
@@ -83,7 +85,7 @@ describe('shelve', () => {
     ['in the past', FARM_NOW_MS - 1],
     ['over 30 days ahead', FARM_NOW_MS + 31 * 86_400_000],
   ])('%s is refused', async (_why, untilMs) => {
-    const { post, farm } = askFarm();
+    const { post, farm } = openTestApp();
     const response = await post(`/api/alarms/${encodeURIComponent(longRun)}/shelve`, { untilMs });
     expect(response.status).toBe(400);
     expect(farm.acts).toEqual([]);
@@ -113,14 +115,14 @@ const ACTS: [why: string, act: unknown, status: number][] = [
 
 describe('acts', () => {
   test.each(ACTS)('%s', async (_why, act, status) => {
-    const { post, farm } = askFarm();
+    const { post, farm } = openTestApp();
     const response = await post('/api/acts', { act, by: 'Ines' });
     expect(response.status).toBe(status);
     expect(farm.acts.length).toBe(status === 200 || status === 409 ? 1 : 0);
   });
 
   test('no route has a word for switching a pump', async () => {
-    const { get } = askFarm();
+    const { get } = openTestApp();
     const document = await (await get('/api/openapi.json')).text();
     expect(document).not.toMatch(/"(start|stop|set|run|switch)-?pump"/i);
   });
@@ -128,17 +130,17 @@ describe('acts', () => {
 
 describe('let in', () => {
   test('a waiting node is let in once', async () => {
-    const { post, farm } = askFarm();
-    expect((await post('/api/nodes/creek-trough/let-in', {})).status).toBe(200);
-    expect(farm.nodes.find((row) => row.node === 'creek-trough')?.letIn).toBe(true);
-    expect((await post('/api/nodes/creek-trough/let-in', {})).status).toBe(409);
-    expect((await post('/api/nodes/never-heard/let-in', {})).status).toBe(404);
+    const { post, farm } = openTestApp();
+    expect((await post('/api/nodes/creek-trough/approve', {})).status).toBe(200);
+    expect(farm.nodes.find((row) => row.node === 'creek-trough')?.approved).toBe(true);
+    expect((await post('/api/nodes/creek-trough/approve', {})).status).toBe(409);
+    expect((await post('/api/nodes/never-heard/approve', {})).status).toBe(404);
   });
 });
 
 describe('forget', () => {
   test('a node is forgotten once; one that stays says why', async () => {
-    const { post, farm } = askFarm();
+    const { post, farm } = openTestApp();
     expect((await post('/api/nodes/creek-trough/forget', {})).status).toBe(200);
     expect(farm.nodes.map(({ node }) => node)).not.toContain('creek-trough');
     expect((await post('/api/nodes/creek-trough/forget', {})).status).toBe(404);
@@ -156,7 +158,7 @@ describe('the body', () => {
     ['a form', 'act=1', 'application/x-www-form-urlencoded', 415],
     ['too large', JSON.stringify({ by: 'x'.repeat(70_000) }), 'application/json', 413],
   ])('%s is refused', async (_why, body, type, status) => {
-    const { post } = askFarm();
+    const { post } = openTestApp();
     expect((await post('/api/acts', body, { 'content-type': type })).status).toBe(status);
   });
 });

@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import { askFarm } from './support.ts';
+import { openTestApp } from './support.ts';
 
 describe('the card of a well over the API', () => {
   test('a change upon the card that was opened is taken, and one upon an older card is told who changed it', async () => {
-    const { get, post } = askFarm();
+    const { get, post } = openTestApp();
     const path = '/api/wells/orchard/card';
     const first = await post(path, { card: { well: 'orchard' }, by: 'Ines' });
     expect(first.status).toBe(200);
@@ -17,7 +17,7 @@ describe('the card of a well over the API', () => {
   });
 
   test('a card that cannot be is refused with its rule', async () => {
-    const { post } = askFarm();
+    const { post } = openTestApp();
     const bad = await post('/api/wells/orchard/card', {
       card: { well: 'orchard', pump: { motor: '1 psi' } },
     });
@@ -26,7 +26,7 @@ describe('the card of a well over the API', () => {
   });
 
   test('all that is wrong is told, each at its field', async () => {
-    const bad = await askFarm().post('/api/wells/orchard/card', {
+    const bad = await openTestApp().post('/api/wells/orchard/card', {
       card: { well: 'orchard', pump: { motor: '1 psi' }, hole: { depth: '320' } },
     });
     const { fields } = (await bad.json()) as { fields: { at: string; rule: string }[] };
@@ -35,8 +35,8 @@ describe('the card of a well over the API', () => {
   });
 
   test('photos must be papers that are here', async () => {
-    const { app, post } = askFarm();
-    const kept = await app.request('/api/wells/orchard/papers?name=box.txt', {
+    const { app, post } = openTestApp();
+    const kept = await app.request('/api/wells/orchard/documents?name=box.txt', {
       method: 'POST',
       body: 'a photo',
     });
@@ -49,7 +49,7 @@ describe('the card of a well over the API', () => {
   });
 
   test('what was measured stands beside it, and the cards of all wells come together', async () => {
-    const { get, post } = askFarm();
+    const { get, post } = openTestApp();
     await post('/api/wells/orchard/card', { card: { well: 'orchard', owner: 'R. Alder' }, by: 'Ines' });
     const { measured } = (await (await get('/api/wells/orchard/card')).json()) as {
       measured: { key: string }[];
@@ -65,26 +65,29 @@ describe('the card of a well over the API', () => {
 
 describe('papers over the API', () => {
   test('come back as the bytes that they were, with the type that they are', async () => {
-    const { app, get } = askFarm();
-    const kept = await app.request('/api/wells/orchard/papers?name=log.txt&about=hole', {
+    const { app, get } = openTestApp();
+    const kept = await app.request('/api/wells/orchard/documents?name=log.txt&about=hole', {
       method: 'POST',
       body: 'Static level 41 ft',
     });
     const { entry } = (await kept.json()) as { entry: { body: { hash: string } } };
-    const paper = await get(`/api/papers/${entry.body.hash}`);
+    const paper = await get(`/api/documents/${entry.body.hash}`);
     expect(paper.headers.get('content-type')).toBe('text/plain; charset=utf-8');
     expect(paper.headers.get('x-content-type-options')).toBe('nosniff');
     expect(await paper.text()).toBe('Static level 41 ft');
   });
 
   test.each(['..%2F..%2Fetc%2Fpasswd', 'abc', '0'.repeat(64)])('there is none called %s', async (hash) => {
-    expect((await askFarm().get(`/api/papers/${hash}`)).status).toBe(404);
+    expect((await openTestApp().get(`/api/documents/${hash}`)).status).toBe(404);
   });
 
   test('one that is too large is refused before it is read whole', async () => {
-    const { app } = askFarm();
+    const { app } = openTestApp();
     const big = new Uint8Array(26 * 2 ** 20).fill(0x20);
-    const answer = await app.request('/api/wells/orchard/papers?name=big.txt', { method: 'POST', body: big });
+    const answer = await app.request('/api/wells/orchard/documents?name=big.txt', {
+      method: 'POST',
+      body: big,
+    });
     expect(answer.status).toBe(413);
     expect(((await answer.json()) as { detail: string }).detail).toBe(
       'What is sent may have 25 MiB at most.',

@@ -3,29 +3,29 @@ import { connect } from 'node:net';
 import ICAL from 'ical.js';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { CalendarAddressAnswer } from '../../shared/api/calendar-address.ts';
-import { openCalendarDoor, type CalendarDoor } from '../../src/web/calendar-door.ts';
-import { phoneCalendar } from '../../src/web/phone-calendar.ts';
-import { askFarm } from './support.ts';
+import { openCalendarServer, type CalendarServer } from '../../src/web/calendar-door.ts';
+import { calendarAtPath } from '../../src/web/phone-calendar.ts';
+import { openTestApp } from './support.ts';
 
-const asked = askFarm();
+const asked = openTestApp();
 const { farm } = asked;
-let door: CalendarDoor;
+let door: CalendarServer;
 let isNear = (): boolean => true;
 beforeAll(async () => {
-  door = await openCalendarDoor({
+  door = await openCalendarServer({
     host: '127.0.0.1',
     port: 0,
-    feed: phoneCalendar(farm.deps),
-    isNear: () => isNear(),
-    fault: (error) => farm.faults.push(error),
+    feed: calendarAtPath(farm.deps),
+    isOnLocalNetwork: () => isNear(),
+    onError: (error) => farm.faults.push(error),
   });
-  farm.door.now = { is: 'open', port: door.port, hosts: ['127.0.0.1'] };
+  farm.calendarServer.now = { is: 'open', port: door.port, hosts: ['127.0.0.1'] };
 });
 afterAll(() => door.close());
 
 async function want(what: string, well?: string): Promise<CalendarAddressAnswer> {
   const answer = await asked.post('/api/calendar-address', {
-    want: what,
+    action: what,
     ...(well === undefined ? {} : { well }),
   });
   expect(answer.status).toBe(200);
@@ -56,7 +56,7 @@ function raw(bytes: string): Promise<string> {
 
 describe('the door for phones', () => {
   test('gives the calendar of all wells or of one, to be kept by nobody on the way', async () => {
-    const all = await fetch(await urlOf('one'));
+    const all = await fetch(await urlOf('ensure'));
     expect(all.status).toBe(200);
     expect(Object.fromEntries(all.headers)).toMatchObject({
       'content-type': 'text/calendar; charset=utf-8',
@@ -67,12 +67,12 @@ describe('the door for phones', () => {
       connection: 'close',
     });
     expect(await all.text()).toBe(await (await asked.get('/calendar.ics')).text());
-    const one = await fetch(await urlOf('one', 'orchard'));
+    const one = await fetch(await urlOf('ensure', 'orchard'));
     expect(await one.text()).toBe(await (await asked.get('/calendar.ics?well=orchard')).text());
   });
 
   test('makes a calendar once a minute, however often it is asked; a check that was done moves after that', async () => {
-    const [all, orchard] = [await urlOf('one'), await urlOf('one', 'orchard')];
+    const [all, orchard] = [await urlOf('ensure'), await urlOf('ensure', 'orchard')];
     const text = async (url: string): Promise<string> => (await fetch(url)).text();
     farm.clock.nowMs += 60_000;
     const before = [await text(all), await text(orchard)];
@@ -86,7 +86,7 @@ describe('the door for phones', () => {
   });
 
   test('answers HEAD with the length and without the calendar', async () => {
-    const url = await urlOf('one');
+    const url = await urlOf('ensure');
     const head = await fetch(url, { method: 'HEAD' });
     expect(head.status).toBe(200);
     expect(Number(head.headers.get('content-length'))).toBe(
@@ -119,9 +119,12 @@ describe('the door for phones', () => {
     ['a name that is none', (secret) => `/${secret}/__proto__/checks.ics`],
     ['what would be the key of all', () => '/a/phone-calendar/checks.ics'],
   ])('answers 404 to %s', async (_what, path) => {
-    await want('one');
-    await want('one', 'orchard');
-    const [all, orchard] = [farm.deps.phones.secret(undefined), farm.deps.phones.secret('orchard')];
+    await want('ensure');
+    await want('ensure', 'orchard');
+    const [all, orchard] = [
+      farm.deps.calendarAccess.secret(undefined),
+      farm.deps.calendarAccess.secret('orchard'),
+    ];
     const answer = await raw(
       `GET ${path(all!.text, { orchard: orchard!.text })} HTTP/1.1\r\nhost: farm\r\n\r\n`,
     );
@@ -132,7 +135,7 @@ describe('the door for phones', () => {
   test.each(['POST', 'PUT', 'DELETE', 'PATCH', 'OPTIONS', 'TRACE', 'PROPFIND'])(
     'answers 405 to %s, wherever it is sent',
     async (method) => {
-      const { pathname } = new URL(await urlOf('one'));
+      const { pathname } = new URL(await urlOf('ensure'));
       for (const path of [pathname, '/', '/api/acts']) {
         // One connection after the other.
         // oxlint-disable-next-line no-await-in-loop
@@ -158,17 +161,17 @@ describe('the door for phones', () => {
     ['a tunnel', 'CONNECT farm:80 HTTP/1.1\r\nhost: farm\r\n\r\n', /^$/],
   ])('bears %s', async (_what, bytes, says) => {
     expect(await raw(bytes)).toMatch(says);
-    expect((await fetch(await urlOf('one'))).status).toBe(200);
+    expect((await fetch(await urlOf('ensure'))).status).toBe(200);
   });
 
   test('answers one request a connection', async () => {
-    const { pathname } = new URL(await urlOf('one'));
+    const { pathname } = new URL(await urlOf('ensure'));
     const twice = `GET ${pathname} HTTP/1.1\r\nhost: farm\r\n\r\n`.repeat(2);
     expect((await raw(twice)).match(/HTTP\/1\.1 200 /g)).toHaveLength(1);
   });
 
   test('hangs up on who is on no network of ours, before a word is said', async () => {
-    const url = await urlOf('one');
+    const url = await urlOf('ensure');
     isNear = () => false;
     await expect(fetch(url)).rejects.toThrow();
     isNear = () => {
@@ -181,14 +184,14 @@ describe('the door for phones', () => {
   });
 
   test('says in one line that its port is taken', async () => {
-    const more = { host: '127.0.0.1', port: door.port, feed: () => undefined, isNear: () => true };
-    await expect(openCalendarDoor({ ...more, fault: () => undefined })).rejects.toThrow(
+    const more = { host: '127.0.0.1', port: door.port, feed: () => undefined, isOnLocalNetwork: () => true };
+    await expect(openCalendarServer({ ...more, onError: () => undefined })).rejects.toThrow(
       /^Cannot open the calendar for phones on 127\.0\.0\.1:\d+: another program has this port/,
     );
   });
 
   test('keeps a fault of our own, and what it was about, to itself', async () => {
-    const url = await urlOf('one');
+    const url = await urlOf('ensure');
     farm.clock.nowMs += 60_000;
     const { store } = farm.deps;
     const alarms = store.alarms.bind(store);
@@ -200,55 +203,59 @@ describe('the door for phones', () => {
     expect(answer.status).toBe(500);
     expect(await answer.text()).not.toContain('inner');
     expect(String(farm.faults.at(-1))).toContain('inner part');
-    expect(String(farm.faults.at(-1))).not.toContain(farm.deps.phones.secret(undefined)!.text);
+    expect(String(farm.faults.at(-1))).not.toContain(farm.deps.calendarAccess.secret(undefined)!.text);
   });
 });
 
 describe('the address for phones over the API', () => {
   test('is there when it was made, stays, and opens nothing any more when it was taken away', async () => {
-    await want('none');
+    await want('remove');
     expect(await (await asked.get('/api/calendar-address')).json()).toEqual({
-      door: { is: 'open', hosts: ['127.0.0.1'] },
+      server: { is: 'open', hosts: ['127.0.0.1'] },
     });
-    const first = await urlOf('one');
-    expect(await urlOf('one')).toBe(first);
+    const first = await urlOf('ensure');
+    expect(await urlOf('ensure')).toBe(first);
     expect(await wellsAt(first)).toHaveLength(4);
-    const second = await urlOf('new');
+    const second = await urlOf('renew');
     expect(second).not.toBe(first);
     expect([(await fetch(first)).status, (await fetch(second)).status]).toEqual([404, 200]);
-    await want('none');
+    await want('remove');
     expect((await fetch(second)).status).toBe(404);
   });
 
   test('of one well holds that one, and each has its own', async () => {
-    const [all, orchard] = [await urlOf('one'), await urlOf('one', 'orchard')];
+    const [all, orchard] = [await urlOf('ensure'), await urlOf('ensure', 'orchard')];
     expect(await wellsAt(orchard)).toEqual(['orchard']);
-    await want('new', 'orchard');
+    await want('renew', 'orchard');
     expect([(await fetch(orchard)).status, (await fetch(all)).status]).toEqual([404, 200]);
     expect((await asked.get('/api/calendar-address?well=nowhere')).status).toBe(404);
-    expect((await asked.post('/api/calendar-address', { want: 'one', well: 'nowhere' })).status).toBe(404);
-    expect((await asked.post('/api/calendar-address', { want: 'two' })).status).toBe(400);
+    expect((await asked.post('/api/calendar-address', { action: 'ensure', well: 'nowhere' })).status).toBe(
+      404,
+    );
+    expect((await asked.post('/api/calendar-address', { action: 'two' })).status).toBe(400);
   });
 
   test('is told for each address of this computer; where it answers nobody none is made, and one can be taken away', async () => {
-    const open = farm.door.now;
-    farm.door.now = { is: 'open', port: 8422, hosts: ['192.168.7.20', 'fd00::7'] };
-    const { address } = await want('one');
+    const open = farm.calendarServer.now;
+    farm.calendarServer.now = { is: 'open', port: 8422, hosts: ['192.168.7.20', 'fd00::7'] };
+    const { address } = await want('ensure');
     expect(address?.urls.map((url) => url.replace(/[a-z2-7]{28}/, 'S'))).toEqual([
       'http://192.168.7.20:8422/S/checks.ics',
       'http://[fd00::7]:8422/S/checks.ics',
     ]);
-    farm.door.now = { is: 'closed', hosts: ['192.168.7.20'] };
-    expect(await (await asked.get('/api/calendar-address')).json()).toEqual({ door: farm.door.now });
-    expect((await asked.post('/api/calendar-address', { want: 'new' })).status).toBe(409);
-    await want('none');
-    expect(farm.deps.phones.secret(undefined)).toBeUndefined();
-    farm.door.now = open;
+    farm.calendarServer.now = { is: 'closed', hosts: ['192.168.7.20'] };
+    expect(await (await asked.get('/api/calendar-address')).json()).toEqual({
+      server: farm.calendarServer.now,
+    });
+    expect((await asked.post('/api/calendar-address', { action: 'renew' })).status).toBe(409);
+    await want('remove');
+    expect(farm.deps.calendarAccess.secret(undefined)).toBeUndefined();
+    farm.calendarServer.now = open;
   });
 
   test('is asked by our own pages alone', async () => {
     const headers = { origin: 'https://example.org' };
-    expect((await asked.post('/api/calendar-address', { want: 'new' }, headers)).status).toBe(403);
+    expect((await asked.post('/api/calendar-address', { action: 'renew' }, headers)).status).toBe(403);
     expect((await asked.get('/api/calendar-address', { host: 'rebound.example.org' })).status).toBe(403);
   });
 });

@@ -6,27 +6,27 @@ import type { Check } from '../../src/watch/first-check.ts';
 const well = (checks: Check[]): LiveWell =>
   ({ checks, sensors: [{ channel: 'current', node: 'barn' }] }) as unknown as LiveWell;
 const node = (fedFrom?: string): StoredNode =>
-  ({ node: 'barn', letIn: true, hello: { ...(fedFrom && { fedFrom }) } }) as unknown as StoredNode;
+  ({ node: 'barn', approved: true, hello: { ...(fedFrom && { fedFrom }) } }) as unknown as StoredNode;
 
 describe('checkAnswers', () => {
   it('says what to do where it differs, what it waits for where it is not known, and neither where it agrees', () => {
     const answers = checkAnswers(
       well([
-        { what: 'cut-in', pump: 'p1', state: 'differs', card: [{ value: 207, is: 'pressure' }] },
+        { what: 'cut-in', pump: 'p1', state: 'differs', card: [{ value: 207, dimension: 'pressure' }] },
         { what: 'volts', pump: 'p1', state: 'not-yet' },
         { what: 'legs', pump: 'p1', state: 'agrees' },
       ]),
       [node('battery')],
     );
     expect(
-      answers.map(({ what, toDo, waitsFor }) => [what, toDo !== undefined, waitsFor !== undefined]),
+      answers.map(({ what, action, waitingFor }) => [what, action !== undefined, waitingFor !== undefined]),
     ).toEqual([
       ['cut-in', true, false],
       ['volts', false, true],
       ['legs', false, false],
       ['node-supply', false, false],
     ]);
-    expect(answers[0]?.card).toEqual([{ value: 207, is: 'pressure' }]);
+    expect(answers[0]?.card).toEqual([{ value: 207, dimension: 'pressure' }]);
   });
 
   it.each([

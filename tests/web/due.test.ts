@@ -3,9 +3,9 @@ import { describe, expect, test } from 'vitest';
 import type { ChecksAnswer, WaterAnswer } from '../../shared/api/due.ts';
 import type { Answer } from '../../shared/api/routes.ts';
 import { cardOf, FARM_NOW_MS, storyOf } from '../browser/support/farm.ts';
-import { askFarm } from './support.ts';
+import { openTestApp } from './support.ts';
 
-type Asked = ReturnType<typeof askFarm>;
+type Asked = ReturnType<typeof openTestApp>;
 
 async function write({ post }: Asked, entry: Record<string, unknown>, well = 'orchard'): Promise<Response> {
   return await post(`/api/wells/${well}/entries`, { entry, by: 'Ines' });
@@ -25,10 +25,10 @@ const day = (offset: number): string => new Date(FARM_NOW_MS + offset * 86_400_0
 
 describe('what is due over the API', () => {
   test('a check that was done moves to next year, with its value and photo kept', async () => {
-    const farm = askFarm();
+    const farm = openTestApp();
     const before = await due(farm, '?well=orchard&until=2099-01-01');
     expect(before.due.map(({ check }) => check)).not.toContain('precharge');
-    expect(before.unwritten.map(({ check }) => check)).toContain('precharge');
+    expect(before.notRecorded.map(({ check }) => check)).toContain('precharge');
     const done = await write(farm, {
       kind: 'check',
       check: 'precharge',
@@ -41,11 +41,13 @@ describe('what is due over the API', () => {
     const row = (await checksOf(farm)).find(({ check }) => check === 'precharge');
     expect(row).toMatchObject({
       state: 'later',
-      lastOn: day(-1).slice(0, 10),
+      lastDate: day(-1).slice(0, 10),
       target: { from: expect.any(String) },
     });
-    expect(row?.done).toMatchObject([{ outcome: 'put-right', value: '31 psi', left: '38 psi', by: 'Ines' }]);
-    expect(row?.done[0]?.valueSi).toBeCloseTo(213.74, 1);
+    expect(row?.completions).toMatchObject([
+      { outcome: 'put-right', value: '31 psi', asLeft: '38 psi', by: 'Ines' },
+    ]);
+    expect(row?.completions[0]?.valueSi).toBeCloseTo(213.74, 1);
   });
 
   test.each<[what: string, entry: Record<string, unknown>, says: string]>([
@@ -124,16 +126,16 @@ describe('what is due over the API', () => {
     ],
     ['an event that is none', { kind: 'note', text: 'x', event: 'party' }, 'event must be one of'],
   ])('%s is refused with its key', async (_, entry, says) => {
-    const answer = await write(askFarm(), entry);
+    const answer = await write(openTestApp(), entry);
     expect(answer.status).toBe(409);
     expect(await answer.text()).toContain(says);
   });
 
   test('of all wells: by day, up to the day asked for, and of one site', async () => {
-    const farm = askFarm();
+    const farm = openTestApp();
     const all = await due(farm, '?until=2099-01-01');
     expect(all.wells).toBeGreaterThan(3);
-    const days = all.due.map(({ on }) => on ?? '');
+    const days = all.due.map(({ dueDate }) => dueDate ?? '');
     expect(days).toEqual(days.toSorted((a, b) => a.localeCompare(b)));
     expect(new Set(all.due.map(({ well }) => well)).size).toBe(all.wells);
     expect((await due(farm, '?until=2020-01-01')).due).toEqual([]);
@@ -144,25 +146,25 @@ describe('what is due over the API', () => {
   });
 
   test('of 200 wells in one answer, each with its own', async () => {
-    const farm = askFarm();
+    const farm = openTestApp();
     const { live } = farm.farm.deps;
     const base = live.well('orchard')!;
     const names = Array.from({ length: 200 }, (_, at) => `well-${at}`);
     const of = (well: string) => ({
       ...base,
-      now: { ...base.now, well },
+      status: { ...base.status, well },
       card: { ...cardOf(storyOf('orchard')), well },
     });
-    live.wells = () => names.map((well) => of(well).now);
+    live.wells = () => names.map((well) => of(well).status);
     live.well = (name) => (names.includes(name) ? of(name) : undefined);
     await write(farm, { kind: 'check', check: 'precharge', outcome: 'right', at: day(-5) }, 'well-7');
     const answer = await due(farm, `?until=${day(31).slice(0, 10)}`);
     expect(answer.wells).toBe(200);
     expect(answer.due.map(({ check }) => check)).not.toContain('precharge');
-    expect(answer.unwrittenInAll.wells).toBe(200);
-    expect(answer.unwritten.length).toBeLessThan(answer.unwrittenInAll.checks / 2);
+    expect(answer.notRecordedTotal.wells).toBe(200);
+    expect(answer.notRecorded.length).toBeLessThan(answer.notRecordedTotal.checks / 2);
     const far = await due(farm, '?until=2099-01-01');
-    const precharge = far.unwritten.filter(({ check }) => check === 'precharge').map(({ well }) => well);
+    const precharge = far.notRecorded.filter(({ check }) => check === 'precharge').map(({ well }) => well);
     expect(precharge).toHaveLength(199);
     expect(precharge).not.toContain('well-7');
     const feed = await (await farm.get('/calendar.ics')).text();
@@ -176,19 +178,19 @@ describe('what is due over the API', () => {
   });
 
   test('a well that is laid up has its checks wait, with the reason, until its written end', async () => {
-    const farm = askFarm();
+    const farm = openTestApp();
     await write(farm, { kind: 'check', check: 'precharge', outcome: 'right', at: day(-380) });
     const act = { kind: 'laid-up', well: 'orchard', until: day(60) };
     expect((await farm.post('/api/acts', { act })).status).toBe(200);
     const soon = await due(farm, '?well=orchard');
     expect(soon.due.map(({ check }) => check)).not.toContain('precharge');
-    expect(soon.atRest.find(({ check }) => check === 'precharge')).toMatchObject({
-      on: day(60).slice(0, 10),
+    expect(soon.onHold.find(({ check }) => check === 'precharge')).toMatchObject({
+      dueDate: day(60).slice(0, 10),
       state: 'later',
-      atRest: { is: 'laid-up', untilOn: day(60).slice(0, 10) },
+      onHold: { is: 'laid-up', untilDate: day(60).slice(0, 10) },
     });
     const late = await due(farm, `?well=orchard&until=${day(60).slice(0, 10)}`);
-    expect(late.due.find(({ check }) => check === 'precharge')?.because[0]).toBe(
+    expect(late.due.find(({ check }) => check === 'precharge')?.reasons[0]).toBe(
       `Laid up until ${day(60).slice(0, 10)}: it waits until then.`,
     );
     expect((await farm.post('/api/acts', { act: { kind: 'back-in-service', well: 'orchard' } })).status).toBe(
@@ -201,7 +203,7 @@ describe('what is due over the API', () => {
 });
 
 test('frost is made ready for by what the well’s own sensor measured last year', async () => {
-  const farm = askFarm();
+  const farm = openTestApp();
   const { live, store } = farm.farm.deps;
   const base = live.well('orchard')!;
   live.well = () => ({ ...base, sensors: [...base.sensors, { channel: 'temperature', node: 'orchard' }] });
@@ -216,8 +218,8 @@ test('frost is made ready for by what the well’s own sensor measured last year
     return { fromMs, stepMs, low, high: low, mean: low };
   };
   const row = (await checksOf(farm)).find(({ check }) => check === 'freeze');
-  expect(row?.on).toBe('2026-08-13');
-  expect(row?.because[0]).toContain('first measured cold on 2025-09-12');
+  expect(row?.dueDate).toBe('2026-08-13');
+  expect(row?.reasons[0]).toContain('first measured cold on 2025-09-12');
 });
 
 describe('the calendar', () => {
@@ -230,7 +232,7 @@ describe('the calendar', () => {
   const precharge = (events: ICAL.Event[]) => events.find(({ uid }) => uid.startsWith('precharge.'))!;
 
   test('a check keeps its id when it was done, and moves', async () => {
-    const farm = askFarm();
+    const farm = openTestApp();
     await write(farm, { kind: 'check', check: 'precharge', outcome: 'right', at: day(-200) });
     const before = precharge(await feed(farm));
     await write(farm, { kind: 'check', check: 'precharge', outcome: 'right', at: day(-1) });
@@ -240,7 +242,7 @@ describe('the calendar', () => {
   });
 
   test('an overdue check lasts through today, so that somebody sees it', async () => {
-    const farm = askFarm();
+    const farm = openTestApp();
     await write(farm, { kind: 'check', check: 'precharge', outcome: 'right', at: day(-400) });
     const event = precharge(await feed(farm));
     expect(event.startDate.toString()).toBe(day(-35).slice(0, 10));
@@ -248,14 +250,14 @@ describe('the calendar', () => {
   });
 
   test('nothing changed, the same bytes', async () => {
-    const farm = askFarm();
+    const farm = openTestApp();
     const first = await (await farm.get('/calendar.ics')).text();
     farm.farm.clock.nowMs += 3_600_000;
     expect(await (await farm.get('/calendar.ics')).text()).toBe(first);
   });
 
   test('says the target, the cautions and where it is, and points nowhere outside', async () => {
-    const farm = askFarm();
+    const farm = openTestApp();
     await write(farm, { kind: 'check', check: 'precharge', outcome: 'right', at: day(-200) });
     const answer = await (await farm.get('/calendar.ics?well=orchard')).text();
     const event = precharge(await feed(farm));
@@ -265,7 +267,7 @@ describe('the calendar', () => {
   });
 
   test('of a well that is not there is none', async () => {
-    expect((await askFarm().get('/calendar.ics?well=nowhere')).status).toBe(404);
+    expect((await openTestApp().get('/calendar.ics?well=nowhere')).status).toBe(404);
   });
 });
 
@@ -275,7 +277,7 @@ describe('water tests over the API', () => {
   }
 
   test('each result stands as it was written and beside its limits, newest test first', async () => {
-    const farm = askFarm();
+    const farm = openTestApp();
     await write(farm, {
       kind: 'water-test',
       at: day(-500),
@@ -294,29 +296,32 @@ describe('water tests over the API', () => {
       ],
     });
     const answer = await water(farm);
-    expect(answer.tests.map(({ on }) => on)).toEqual([day(-20).slice(0, 10), day(-500).slice(0, 10)]);
+    expect(answer.tests.map(({ sampleDate }) => sampleDate)).toEqual([
+      day(-20).slice(0, 10),
+      day(-500).slice(0, 10),
+    ]);
     const [newest, oldest] = answer.tests;
     expect(oldest?.results[0]?.value).toBeCloseTo(22 / 4.4268, 4);
     const [nitrate, lead, hardness, coliform, lithium] = newest!.results;
     expect(nitrate).toMatchObject({
       written: '5.5 mg/L as N',
       key: 'nitrate',
-      advice: { says: expect.stringContaining('twice a year') },
+      advice: { text: expect.stringContaining('twice a year') },
     });
-    expect(lead?.compared[0]).toMatchObject({
+    expect(lead?.comparisons[0]).toMatchObject({
       verdict: 'under',
-      limit: { kind: 'action', most: 0.01, from: { on: '2024-12-30' } },
+      limit: { kind: 'action', max: 0.01, effectiveFrom: { on: '2024-12-30' } },
     });
-    expect(hardness).toMatchObject({ word: 'very hard', remark: expect.stringContaining('17.118') });
-    expect(coliform?.advice?.says).toContain('Call the health department');
-    expect(lithium).toMatchObject({ name: 'Lithium', written: '4 ug/L', compared: [] });
-    expect(answer.next).toMatchObject({ state: 'overdue', on: day(-6).slice(0, 10) });
-    expect(answer.askFor).toEqual(['Total dissolved solids', 'pH']);
+    expect(hardness).toMatchObject({ hardnessClass: 'very hard', remark: expect.stringContaining('17.118') });
+    expect(coliform?.advice?.text).toContain('Call the health department');
+    expect(lithium).toMatchObject({ name: 'Lithium', written: '4 ug/L', comparisons: [] });
+    expect(answer.next).toMatchObject({ state: 'overdue', dueDate: day(-6).slice(0, 10) });
+    expect(answer.missingYearly).toEqual(['Total dissolved solids', 'pH']);
   });
 
   test('without a test it asks for the four of every year', async () => {
-    const answer = await water(askFarm());
+    const answer = await water(openTestApp());
     expect(answer.tests).toEqual([]);
-    expect(answer.askFor).toHaveLength(4);
+    expect(answer.missingYearly).toHaveLength(4);
   });
 });

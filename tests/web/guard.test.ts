@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { isOurHost } from '../../src/web/guard.ts';
-import { askFarm } from './support.ts';
+import { isLoopbackHost } from '../../src/web/guard.ts';
+import { openTestApp } from './support.ts';
 
 describe('isOurHost', () => {
   test.each([
@@ -16,12 +16,12 @@ describe('isOurHost', () => {
     ['farm.local:8080', false],
     ['192.168.1.4', false],
     ['', false],
-  ])('%s: %s', (host, ours) => expect(isOurHost(host)).toBe(ours));
+  ])('%s: %s', (host, ours) => expect(isLoopbackHost(host)).toBe(ours));
 });
 
 describe('guard', () => {
   test('a name that was made to point here (DNS rebinding) is refused', async () => {
-    const { get } = askFarm();
+    const { get } = openTestApp();
     const response = await get('/api/wells', { host: 'rebound.example.org' });
     expect(response.status).toBe(403);
     expect(response.headers.get('content-type')).toBe('application/problem+json');
@@ -36,7 +36,7 @@ describe('guard', () => {
     ['a form of another site', { 'sec-fetch-site': 'cross-site' }, 403],
     ['another name on the same site', { 'sec-fetch-site': 'same-site' }, 403],
   ])('POST from %s', async (_who, headers, status) => {
-    const { post, farm } = askFarm();
+    const { post, farm } = openTestApp();
     const response = await post('/api/acts', { act: { kind: 'visit-opened', well: 'orchard' } }, headers);
     expect(response.status).toBe(status);
     expect(farm.acts.length).toBe(status === 200 ? 1 : 0);
@@ -46,7 +46,7 @@ describe('guard', () => {
     ['a Host that is not ours', 'GET', { host: 'rebound.example.org' }],
     ['a page of another site', 'POST', { 'sec-fetch-site': 'cross-site' }],
   ])('the refusal of %s carries the security headers and repeats nothing', async (_who, method, headers) => {
-    const response = await askFarm().app.request('/api/acts', { method, headers });
+    const response = await openTestApp().app.request('/api/acts', { method, headers });
     expect(response.status).toBe(403);
     expect(response.headers.get('content-type')).toBe('application/problem+json');
     expect(response.headers.get('content-security-policy')).toContain("default-src 'none'");
@@ -57,7 +57,7 @@ describe('guard', () => {
   });
 
   test.each(['/api/wells', '/api/nothing', '/health'])('%s carries the content policy', async (path) => {
-    const { get } = askFarm();
+    const { get } = openTestApp();
     const { headers } = await get(path);
     expect(headers.get('content-security-policy')).toContain("default-src 'none'");
     expect(headers.get('content-security-policy')).not.toContain('unsafe');

@@ -1,13 +1,13 @@
 import { describe, expect, test } from 'vitest';
-import { printMetrics } from '../../src/web/metrics.ts';
+import { formatMetrics } from '../../src/web/metrics.ts';
 import type { MetricFamily } from '../../src/web/metrics.ts';
-import { askFarm } from './support.ts';
+import { openTestApp } from './support.ts';
 
 describe('/health', () => {
   test('200 while all is well, 503 with its reasons when it is not', async () => {
-    const { get, farm } = askFarm();
+    const { get, farm } = openTestApp();
     expect((await get('/health')).status).toBe(200);
-    farm.ailments.push('The disk is full.');
+    farm.healthProblems.push('The disk is full.');
     const ill = await get('/health');
     expect(ill.status).toBe(503);
     expect(await ill.json()).toMatchObject({ ok: false, reasons: ['The disk is full.'] });
@@ -17,7 +17,7 @@ describe('/health', () => {
 describe('printMetrics', () => {
   // Source: OpenMetrics 1.0, text format: metadata first, `_total` on counters, escapes, `# EOF` at the end.
   test('prints counters, gauges, units and labels, and the end', () => {
-    const text = printMetrics([
+    const text = formatMetrics([
       {
         name: 'packs_refused',
         type: 'counter',
@@ -68,6 +68,6 @@ describe('printMetrics', () => {
       { name: 'a', type: 'gauge', unit: 'bytes', help: '', samples: [] },
     ],
   ])('%s is a fault of our own', (_why, family) =>
-    expect(() => printMetrics([family])).toThrow(/Cannot print metrics/),
+    expect(() => formatMetrics([family])).toThrow(/Cannot print metrics/),
   );
 });

@@ -4,7 +4,7 @@ import type { StoredChart, WebStore } from '../../src/web/deps.ts';
 import { recentDays } from '../../src/web/well-answers.ts';
 import { wellChart } from '../../src/web/sources.ts';
 import { cardOf, FARM_NOW_MS, storyOf } from '../browser/support/farm.ts';
-import { askFarm } from './support.ts';
+import { openTestApp } from './support.ts';
 
 const DAY = 86_400_000;
 
@@ -20,8 +20,8 @@ describe('wellChart', () => {
   const card: Card = {
     ...cardOf(storyOf('orchard')),
     reads: [
-      { channel: 'current', node: 'old', from: 'current', sinceMs: 0 },
-      { channel: 'current', node: 'panel', from: 'p2/current', sinceMs: 3_000 },
+      { channel: 'current', node: 'old', nodeChannel: 'current', sinceMs: 0 },
+      { channel: 'current', node: 'panel', nodeChannel: 'p2/current', sinceMs: 3_000 },
     ],
   };
 
@@ -37,7 +37,7 @@ describe('wellChart', () => {
 
 describe('days', () => {
   test('with levels carry the medians of their cycles; without, they are as kept', async () => {
-    const { get } = askFarm();
+    const { get } = openTestApp();
     const window = `from=${FARM_NOW_MS - 5 * DAY}&to=${FARM_NOW_MS}`;
     const [bare, full] = (await Promise.all(
       ['false', 'true'].map(
@@ -54,7 +54,7 @@ describe('days', () => {
 });
 
 describe('recentDays', () => {
-  const { now } = { now: { ...askFarm().farm.deps.live.wells()[0]! } };
+  const { now } = { now: { ...openTestApp().farm.deps.live.wells()[0]! } };
 
   test('14 dates up to yesterday there; pumps are summed, the unknown stays unknown', () => {
     const day = (pump: string, ranS: number, heardS: number) => ({
@@ -74,7 +74,7 @@ describe('recentDays', () => {
 });
 
 test('cycles: the newest are kept where there are more than asked for, and it is said so', async () => {
-  const { get } = askFarm();
+  const { get } = openTestApp();
   const answer = (await (await get(`/api/wells/house-hill/cycles?from=0&to=${30 * DAY}`)).json()) as {
     cycles: unknown[];
     more: boolean;

@@ -62,8 +62,8 @@ describe('LiveHub', () => {
     const [one, all] = [new Listener(hub.open('orchard')), new Listener(hub.open())];
     await one.take();
     await all.take();
-    for (let i = 0; i < 20; i += 1) farm.tell(secondOf('orchard', FARM_NOW_MS + i * 100));
-    farm.tell(secondOf('mill-yard', FARM_NOW_MS));
+    for (let i = 0; i < 20; i += 1) farm.emit(secondOf('orchard', FARM_NOW_MS + i * 100));
+    farm.emit(secondOf('mill-yard', FARM_NOW_MS));
     expect(await one.take()).toEqual([]);
     hub.tick();
     const got = await one.take();
@@ -87,7 +87,7 @@ describe('LiveHub', () => {
     const { farm, hub } = open();
     const one = new Listener(hub.open('orchard'));
     await one.take();
-    farm.tell({
+    farm.emit({
       is: 'readings',
       well: 'orchard',
       columns: [{ channel: 'current', timesMs: [1, 2], values: [Number.NaN, 3] }],
@@ -103,14 +103,14 @@ describe('LiveHub', () => {
     const stay = hub.open();
     const first = new Listener(hub.open());
     const alarm = farm.alarms[0]!;
-    farm.tell({ is: 'alarm', alarm });
+    farm.emit({ is: 'alarm', alarm });
     hub.tick();
     const lastId = (await first.take()).at(-1)?.id;
     await first.cancel();
-    farm.tell({ is: 'alarm', alarm: farm.alarms[1]! });
-    farm.tell({ is: 'alarm', alarm: farm.alarms[2]! });
+    farm.emit({ is: 'alarm', alarm: farm.alarms[1]! });
+    farm.emit({ is: 'alarm', alarm: farm.alarms[2]! });
     const back = await new Listener(hub.open(undefined, lastId)).take();
-    expect(names(back)).toEqual(['here', 'alarm', 'alarm']);
+    expect(names(back)).toEqual(['connected', 'alarm', 'alarm']);
     expect(back.map(({ message }) => (message.event === 'alarm' ? message.alarm.well : ''))).toEqual([
       '',
       'north-paddock',
@@ -123,7 +123,7 @@ describe('LiveHub', () => {
 
   test('a viewer that comes back across a restart is told to ask anew', async () => {
     const { hub } = open();
-    expect(names(await new Listener(hub.open(undefined, '12-3')).take())).toEqual(['here', 'again']);
+    expect(names(await new Listener(hub.open(undefined, '12-3')).take())).toEqual(['connected', 'resync']);
     hub.close();
   });
 
@@ -152,7 +152,7 @@ describe('LiveHub', () => {
     ];
     let ticks = 0;
     while (hub.viewers > 0 && ticks < 500) {
-      farm.tell({ is: 'readings', well: 'orchard', columns });
+      farm.emit({ is: 'readings', well: 'orchard', columns });
       hub.tick();
       ticks += 1;
     }
@@ -165,7 +165,7 @@ describe('LiveHub', () => {
   test('a flood of alarms at a viewer that is slow ends its stream', () => {
     const { farm, hub } = open();
     hub.open();
-    for (let i = 0; i < 201; i += 1) farm.tell({ is: 'alarm', alarm: farm.alarms[0]! });
+    for (let i = 0; i < 201; i += 1) farm.emit({ is: 'alarm', alarm: farm.alarms[0]! });
     expect(hub.viewers).toBe(0);
     hub.close();
   });

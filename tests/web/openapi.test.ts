@@ -6,7 +6,7 @@ import type { Route, RouteName } from '../../shared/api/routes.ts';
 import { openApiDocument } from '../../src/web/openapi.ts';
 import { FARM_NOW_MS } from '../browser/support/farm.ts';
 import { smallPage } from '../support/packet-well.ts';
-import { askFarm } from './support.ts';
+import { openTestApp } from './support.ts';
 
 const alarm = encodeURIComponent(`orchard/p1/long-run/${FARM_NOW_MS - 3.75 * 3_600_000}`);
 const window = `from=${FARM_NOW_MS - 3 * 86_400_000}&to=2026-07-15T00:00:00Z`;
@@ -29,37 +29,37 @@ const QUESTIONS: Record<RouteName, { path: string; body?: unknown; bytes?: strin
     body: { entry: { kind: 'note', text: 'The key hangs in the barn.' }, by: 'Ines' },
   },
   labels: { path: '/api/wells/orchard/labels' },
-  addPaper: { path: '/api/wells/orchard/papers?name=key.txt', bytes: 'The key hangs in the barn.' },
-  paper: { path: `/api/papers/${'0'.repeat(64)}`, status: 404 },
+  addDocument: { path: '/api/wells/orchard/documents?name=key.txt', bytes: 'The key hangs in the barn.' },
+  document: { path: `/api/documents/${'0'.repeat(64)}`, status: 404 },
   checks: { path: '/api/wells/orchard/checks' },
   water: { path: '/api/wells/orchard/water' },
   due: { path: '/api/due?until=2027-12-31' },
   calendar: { path: '/calendar.ics?well=orchard' },
   calendarAddress: { path: '/api/calendar-address?well=orchard' },
-  setCalendarAddress: { path: '/api/calendar-address', body: { want: 'one' } },
-  bring: { path: '/api/wells/orchard/bring' },
+  setCalendarAddress: { path: '/api/calendar-address', body: { action: 'ensure' } },
+  partsList: { path: '/api/wells/orchard/parts-list' },
   visits: { path: '/api/wells/house-hill/visits' },
-  proof: { path: '/api/wells/house-hill/visits/a1/proof' },
-  guidedRun: { path: `/api/wells/house-hill/run?since=${FARM_NOW_MS - 60_000}&pump=p1` },
+  report: { path: '/api/wells/house-hill/visits/a1/report' },
+  guidedRun: { path: `/api/wells/house-hill/guided-run?since=${FARM_NOW_MS - 60_000}&pump=p1` },
   readings: { path: '/api/wells/orchard/readings' },
   measuredDraw: {
     path: '/api/wells/orchard/measured-draw?drawn=5%20gal&before=58%20psi&after=44%20psi&fellAway=true',
   },
   section: { path: '/api/wells/orchard/section?units=us' },
-  packet: { path: '/api/wells/orchard/packet.zip' },
-  packetPage: { path: '/api/wells/orchard/packet.html?units=metric' },
-  takePacket: { path: '/api/packets', bytes: smallPage() },
-  alarms: { path: '/api/alarms?standing=true' },
+  exportZip: { path: '/api/wells/orchard/export.zip' },
+  exportPage: { path: '/api/wells/orchard/export.html?units=metric' },
+  importWell: { path: '/api/imports', bytes: smallPage() },
+  alarms: { path: '/api/alarms?active=true' },
   acknowledge: { path: `/api/alarms/${alarm}/acknowledge`, body: { by: 'Ines' } },
   shelve: { path: `/api/alarms/${alarm}/shelve`, body: { untilMs: FARM_NOW_MS + 3_600_000 } },
   act: { path: '/api/acts', body: { act: { kind: 'visit-opened', well: 'orchard' } } },
   nodes: { path: '/api/nodes' },
-  letIn: { path: '/api/nodes/creek-trough/let-in', body: {} },
+  approveNode: { path: '/api/nodes/creek-trough/approve', body: {} },
   forget: { path: '/api/nodes/creek-trough/forget', body: {} },
   refused: { path: '/api/refused?limit=10' },
   notices: { path: '/api/notices?state=sent' },
   live: { path: '/api/live?well=orchard' },
-  document: { path: '/api/openapi.json' },
+  openApi: { path: '/api/openapi.json' },
   health: { path: '/health' },
   metrics: { path: '/metrics' },
 };
@@ -83,7 +83,7 @@ describe('openApiDocument', () => {
   });
 
   test('documents every route that the app answers under /api, /health and /metrics, and no other', () => {
-    const { app } = askFarm();
+    const { app } = openTestApp();
     const answered = app.routes
       .filter(({ path, method }) => path !== '/*' && method !== 'ALL')
       .map(({ method, path }) => `${method.toLowerCase()} ${path.replaceAll(/:(\w+)/g, '{$1}')}`);
@@ -97,7 +97,7 @@ describe('openApiDocument', () => {
 
 describe('every documented route answers in its shape', () => {
   test.each(Object.entries(QUESTIONS))('%s', async (name, { path, body, bytes, status = 200 }) => {
-    const { get, post } = askFarm();
+    const { get, post } = openTestApp();
     const route = routes[name]!;
     const response = await (route.method === 'get' ? get(path) : post(path, bytes ?? body));
     expect(response.status).toBe(status);
@@ -132,7 +132,7 @@ const REFUSED: [why: string, path: string, status: number, says: string][] = [
 
 describe('a question that breaks a rule is answered with a problem (RFC 9457)', () => {
   test.each(REFUSED)('%s', async (_why, path, status, says) => {
-    const { get } = askFarm();
+    const { get } = openTestApp();
     const response = await get(path);
     expect(response.status).toBe(status);
     expect(response.headers.get('content-type')).toBe('application/problem+json');
@@ -142,7 +142,7 @@ describe('a question that breaks a rule is answered with a problem (RFC 9457)', 
   });
 
   test('a fault of our own is told without its inner parts, and handed on', async () => {
-    const { get, farm } = askFarm();
+    const { get, farm } = openTestApp();
     farm.deps.store.nodes = () => {
       throw new Error('secret path');
     };

@@ -1,24 +1,24 @@
 import { describe, expect, test } from 'vitest';
 import type { Answer } from '../../shared/api/routes.ts';
 import { FARM_NOW_MS } from '../browser/support/farm.ts';
-import { askFarm, type Asked } from './support.ts';
+import { openTestApp, type TestApp } from './support.ts';
 
 const HOUR = 3_600_000;
-const run = async ({ get }: Asked, well: string, sinceMs: number): Promise<Answer<'guidedRun'>> =>
-  (await (await get(`/api/wells/${well}/run?since=${sinceMs}&pump=p1`)).json()) as Answer<'guidedRun'>;
+const run = async ({ get }: TestApp, well: string, sinceMs: number): Promise<Answer<'guidedRun'>> =>
+  (await (await get(`/api/wells/${well}/guided-run?since=${sinceMs}&pump=p1`)).json()) as Answer<'guidedRun'>;
 
 describe('a run followed over the API', () => {
   test('waits, and shows the run that came', async () => {
-    const farm = askFarm();
+    const farm = openTestApp();
     const waiting = await run(farm, 'house-hill', FARM_NOW_MS - 30_000);
     expect(waiting).toMatchObject({
       run: { is: 'waiting', waitedS: 30 },
-      toDo: expect.stringContaining('Open a tap') as string,
+      action: expect.stringContaining('Open a tap') as string,
     });
     expect(waiting.clamp).toMatchObject({ node: 'house-hill', channel: 'current' });
     expect(waiting.clamp?.readA).toBeLessThan(0.05);
     const done = await run(farm, 'house-hill', FARM_NOW_MS - 6 * HOUR);
-    expect(done.run.is === 'done' && done.run.readings.map(({ what }) => what)).toEqual([
+    expect(done.run.is === 'done' && done.run.readings.map(({ kind }) => kind)).toEqual([
       'amps',
       'cut-in',
       'cut-out',
@@ -27,8 +27,8 @@ describe('a run followed over the API', () => {
   });
 
   test('a pump that runs already does not count', async () => {
-    const farm = askFarm();
-    expect((await run(farm, 'orchard', FARM_NOW_MS - 30_000)).run.is).toBe('runs-already');
+    const farm = openTestApp();
+    expect((await run(farm, 'orchard', FARM_NOW_MS - 30_000)).run.is).toBe('already-running');
   });
 
   test.each([
@@ -37,13 +37,13 @@ describe('a run followed over the API', () => {
     ['a start in the future', `since=${FARM_NOW_MS + HOUR}&pump=p1`, 400],
     ['a start of last week', `since=${FARM_NOW_MS - 200 * HOUR}&pump=p1`, 400],
   ])('%s is refused', async (_, query, status) => {
-    expect((await askFarm().get(`/api/wells/orchard/run?${query}`)).status).toBe(status);
+    expect((await openTestApp().get(`/api/wells/orchard/guided-run?${query}`)).status).toBe(status);
   });
 });
 
 describe('readings over the API', () => {
   test('a meter’s reading with what the clamp read gives the points to calibrate by, until that was done', async () => {
-    const { get, post, farm } = askFarm();
+    const { get, post, farm } = openTestApp();
     const entry = {
       kind: 'reading',
       what: 'amps',
@@ -57,9 +57,9 @@ describe('readings over the API', () => {
     const readings = async () =>
       (await (await get('/api/wells/house-hill/readings')).json()) as Answer<'readings'>;
     const { groups, calibration } = await readings();
-    expect(groups).toMatchObject([{ what: 'amps', pump: 'p1', rows: [{ value: '8.3 A', by: 'Tom' }] }]);
-    expect(groups[0]?.now?.si).toBeCloseTo(7.9, 1);
-    expect(calibration).toMatchObject([{ node: 'house-hill', channel: 'current', pairs: 1, byRest: true }]);
+    expect(groups).toMatchObject([{ kind: 'amps', pump: 'p1', rows: [{ value: '8.3 A', by: 'Tom' }] }]);
+    expect(groups[0]?.recent?.si).toBeCloseTo(7.9, 1);
+    expect(calibration).toMatchObject([{ node: 'house-hill', channel: 'current', pairs: 1, usesZero: true }]);
     expect(calibration[0]?.points?.[1]).toEqual([7.9, 8.3]);
     expect(calibration[0]?.points?.[0]?.[1]).toBe(0);
     farm.clock.nowMs += 1000;
@@ -70,19 +70,19 @@ describe('readings over the API', () => {
       points: calibration[0]?.points,
     };
     await post('/api/acts', { act });
-    expect((await readings()).calibration).toMatchObject([{ pairs: 0, because: 'no-pair' }]);
+    expect((await readings()).calibration).toMatchObject([{ pairs: 0, reason: 'no-pair' }]);
   });
 });
 
 describe('a measured draw over the API', () => {
   const draw = async (query: string) => {
-    const answer = await askFarm().get(`/api/wells/house-hill/measured-draw?${query}`);
+    const answer = await openTestApp().get(`/api/wells/house-hill/measured-draw?${query}`);
     return {
       status: answer.status,
       body: (await answer.json()) as {
         found?: boolean;
         prechargeKpa?: number;
-        because?: string;
+        reason?: string;
         detail?: string;
       },
     };
@@ -102,7 +102,7 @@ describe('a measured draw over the API', () => {
     ['a glass', 'drawn=0.1%20L&before=58%20psi&after=57.9%20psi', 'fell-too-little'],
     ['more than the tank', 'drawn=200%20gal&before=58%20psi&after=44%20psi', 'more-than-the-tank'],
   ])('%s says nothing', async (_, query, because) => {
-    expect((await draw(query)).body).toMatchObject({ found: false, because });
+    expect((await draw(query)).body).toMatchObject({ found: false, reason: because });
   });
 
   test('a bare number is refused', async () => {

@@ -7,7 +7,7 @@ import { makeApp } from '../../src/web/app.ts';
 import { serveWeb } from '../../src/web/serve.ts';
 import { readSite } from '../../src/web/site.ts';
 import { fakeFarm } from '../browser/support/fake-deps.ts';
-import { askFarm } from './support.ts';
+import { openTestApp } from './support.ts';
 
 let folder = '';
 beforeAll(() => {
@@ -20,7 +20,7 @@ afterAll(() => rmSync(folder, { recursive: true }));
 
 describe('the site', () => {
   test('the page is asked for anew each time, and 304 where it is the same', async () => {
-    const { get } = askFarm({ site: readSite(folder) });
+    const { get } = openTestApp({ site: readSite(folder) });
     const page = await get('/');
     expect(page.headers.get('content-type')).toBe('text/html; charset=utf-8');
     expect(page.headers.get('cache-control')).toBe('no-cache');
@@ -30,7 +30,7 @@ describe('the site', () => {
   });
 
   test('a file named by its hash is kept for ever, and packed where the browser takes it', async () => {
-    const { get } = askFarm({ site: readSite(folder) });
+    const { get } = openTestApp({ site: readSite(folder) });
     const file = await get('/assets/page-1a2B3c_d.js', { 'accept-encoding': 'gzip, br' });
     expect(file.headers.get('cache-control')).toContain('immutable');
     expect(file.headers.get('content-encoding')).toBe('gzip');
@@ -40,7 +40,7 @@ describe('the site', () => {
   test.each(['/../package.json', '/assets/%2e%2e/%2e%2e/package.json', '/assets/none.js'])(
     '%s is nothing',
     async (path) => {
-      const { get } = askFarm({ site: readSite(folder) });
+      const { get } = openTestApp({ site: readSite(folder) });
       expect((await get(path)).status).toBe(404);
     },
   );

@@ -5,14 +5,14 @@ import type { FakeFarm } from '../browser/support/fake-deps.ts';
 import { makeApp } from '../../src/web/app.ts';
 import type { AppOptions } from '../../src/web/app.ts';
 
-export interface Asked {
+export interface TestApp {
   farm: FakeFarm;
   app: Hono;
   get: (path: string, headers?: Record<string, string>) => Promise<Response>;
   post: (path: string, body: unknown, headers?: Record<string, string>) => Promise<Response>;
 }
 
-export function askFarm(options: AppOptions = {}): Asked {
+export function openTestApp(options: AppOptions = {}): TestApp {
   const farm = fakeFarm();
   const app = makeApp(farm.deps, options);
   return {

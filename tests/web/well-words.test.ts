@@ -3,25 +3,25 @@ import type { AlarmAnswer } from '../../shared/api/alarms.ts';
 import { agoWords, clockWords, localDate, momentWords, whenWords } from '../../shared/api/time-words.ts';
 import {
   attentionOf,
-  byAttention,
+  compareByAttention,
   doingWords,
   headlineWords,
   urgencyOfWell,
 } from '../../shared/api/well-words.ts';
-import type { WellNow } from '../../shared/api/wells.ts';
+import type { WellStatus } from '../../shared/api/wells.ts';
 
 const NOW = Date.parse('2026-03-12T18:15:00Z');
 const MIN = 60_000;
 const DAY = 86_400_000;
 const ZONE = 'America/Denver';
 
-function well(more: Partial<WellNow> = {}): WellNow {
+function well(more: Partial<WellStatus> = {}): WellStatus {
   return {
     well: 'north-paddock',
     timeZone: ZONE,
     uses: ['stock'],
     mode: 'watching',
-    heardMs: NOW - 5_000,
+    lastReadingMs: NOW - 5_000,
     pressureKpa: 406.8,
     pumps: [{ pump: 'p1', running: false, sinceMs: NOW - 10 * MIN, startsToday: 9, ranTodayS: 840 }],
     ...more,
@@ -35,7 +35,7 @@ function alarm(more: Partial<AlarmAnswer> = {}): AlarmAnswer {
     alarm: 'short-cycling',
     priority: 'soon',
     state: 'unacknowledged',
-    standing: true,
+    active: true,
     sinceMs: Date.parse('2026-03-10T15:00:00Z'),
     raisedMs: NOW,
     why: '14 starts in 18 min; normal is 1',
@@ -46,7 +46,7 @@ function alarm(more: Partial<AlarmAnswer> = {}): AlarmAnswer {
 }
 
 describe('doingWords', () => {
-  test.each<[why: string, well: WellNow, words: string]>([
+  test.each<[why: string, well: WellStatus, words: string]>([
     ['at rest', well(), 'Resting. 59 psi. Ran 14 min today, 9 starts.'],
     [
       'running',
@@ -87,7 +87,7 @@ describe('doingWords', () => {
 });
 
 describe('headlineWords', () => {
-  test.each<[why: string, well: WellNow, standing: AlarmAnswer[], words: string]>([
+  test.each<[why: string, well: WellStatus, standing: AlarmAnswer[], words: string]>([
     ['nothing stands', well(), [], 'Resting. 59 psi. Ran 14 min today, 9 starts.'],
     ['an alarm', well(), [alarm()], 'Pump starts too often since Tuesday: 14 starts in 18 min.'],
     [
@@ -108,8 +108,8 @@ describe('headlineWords', () => {
       'an alarm that was told first and is the symptom of another neither leads nor counts',
       well({
         symptoms: [
-          { alarm: 'short-cycling', symptomOf: 'tank-air-lost', sinceMs: NOW, why: '', told: true },
-          { alarm: 'cycle-count', symptomOf: 'tank-air-lost', sinceMs: NOW, why: '', told: false },
+          { alarm: 'short-cycling', symptomOf: 'tank-air-lost', sinceMs: NOW, why: '', notified: true },
+          { alarm: 'cycle-count', symptomOf: 'tank-air-lost', sinceMs: NOW, why: '', notified: false },
         ],
       }),
       [alarm(), alarm({ alarm: 'tank-air-lost', sinceMs: NOW - 30 * MIN, why: 'A fill takes 20 s' })],
@@ -133,25 +133,25 @@ describe('headlineWords', () => {
       [],
       'Laid up until 1 April 2027.',
     ],
-    ['silent for long', well({ heardMs: NOW - 3 * 60 * MIN }), [], 'Nothing heard since 9:15 am.'],
+    ['silent for long', well({ lastReadingMs: NOW - 3 * 60 * MIN }), [], 'Nothing heard since 9:15 am.'],
   ])('%s', (_why, one, standing, words) => expect(headlineWords(one, standing, 'us', NOW)).toBe(words));
 });
 
 describe('attentionOf', () => {
-  test.each<[why: string, well: WellNow, standing: AlarmAnswer[], attention: string]>([
-    ['nothing stands', well(), [], 'fine'],
+  test.each<[why: string, well: WellStatus, standing: AlarmAnswer[], attention: string]>([
+    ['nothing stands', well(), [], 'normal'],
     ['the worst counts', well(), [alarm({ priority: 'note' }), alarm({ priority: 'now' })], 'now'],
-    ['a silent node is not heard', well(), [alarm({ alarm: 'node-silent' })], 'unheard'],
+    ['a silent node is not heard', well(), [alarm({ alarm: 'node-silent' })], 'no-data'],
     [
       'a silent node that matters now is now',
       well(),
       [alarm({ alarm: 'node-silent', priority: 'now' })],
       'now',
     ],
-    ['never heard', { ...well(), heardMs: 0 }, [], 'unheard'],
+    ['never heard', { ...well(), lastReadingMs: 0 }, [], 'no-data'],
     ['people at work', well({ mode: 'visit' }), [alarm({ priority: 'now' })], 'visit'],
-    ['laid up', well({ mode: 'laid-up' }), [], 'away'],
-    ['shelved', well(), [alarm({ shelvedUntilMs: NOW + 1 })], 'fine'],
+    ['laid up', well({ mode: 'laid-up' }), [], 'not-in-use'],
+    ['shelved', well(), [alarm({ shelvedUntilMs: NOW + 1 })], 'normal'],
     ['shelved, and the time is over', well(), [alarm({ shelvedUntilMs: NOW })], 'soon'],
   ])('%s', (_why, one, standing, attention) => expect(attentionOf(one, standing, NOW)).toBe(attention));
 
@@ -178,17 +178,19 @@ describe('attentionOf', () => {
       'today',
     ],
     ['a silent node is not heard, and no alarm asks', [alarm({ alarm: 'node-silent' })], undefined],
-  ])('urgencyOfWell: %s', (_why, standing, urgency) =>
-    expect(urgencyOfWell({ attention: attentionOf(well(), standing, NOW), standing }, NOW)).toBe(urgency),
+  ])('urgencyOfWell: %s', (_why, active, urgency) =>
+    expect(urgencyOfWell({ attention: attentionOf(well(), active, NOW), activeAlarms: active }, NOW)).toBe(
+      urgency,
+    ),
   );
 
   test('byAttention: worst first, then by name', () => {
     const list = [
-      { attention: 'fine', well: 'a' },
+      { attention: 'normal', well: 'a' },
       { attention: 'now', well: 'z' },
-      { attention: 'fine', well: 'B' },
+      { attention: 'normal', well: 'B' },
     ] as const;
-    expect(list.toSorted(byAttention).map(({ well: name }) => name)).toEqual(['z', 'a', 'B']);
+    expect(list.toSorted(compareByAttention).map(({ well: name }) => name)).toEqual(['z', 'a', 'B']);
   });
 });
 

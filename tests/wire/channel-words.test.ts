@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { channelOfWord, isUnitWord } from '../../src/wire/channel-words.ts';
+import { channelFromBytes, isUnitBytes } from '../../src/wire/channel-words.ts';
 import {
   BASE_CHANNELS,
   CHANNEL_UNITS,
@@ -7,10 +7,10 @@ import {
   channelCode,
   channelName,
 } from '../../src/wire/channels.ts';
-import { NOWHERE } from '../../src/wire/json-scan.ts';
+import { NOT_FOUND } from '../../src/wire/json-scan.ts';
 
 const bytes = (text: string): Uint8Array => new TextEncoder().encode(text);
-const codeOf = (text: string): number => channelOfWord(bytes(text), 0, text.length);
+const codeOf = (text: string): number => channelFromBytes(bytes(text), 0, text.length);
 
 test('channelOfWord: agrees with channelCode on every channel of every pump', () => {
   for (let pump = 0; pump < MAX_PUMPS; pump++) {
@@ -32,14 +32,14 @@ test.each([
   'Current',
   'p02/current',
 ])('channelOfWord: %s is none', (name) => {
-  expect(codeOf(name)).toBe(NOWHERE);
+  expect(codeOf(name)).toBe(NOT_FOUND);
   expect(channelCode(name)).toBeUndefined();
 });
 
 test('isUnitWord: the unit of the channel and no other', () => {
   for (const [base, name] of BASE_CHANNELS.entries()) {
     const unit = bytes(CHANNEL_UNITS[name]);
-    expect(isUnitWord(unit, 0, unit.length, 16 + base)).toBe(true);
-    expect(isUnitWord(bytes('psi'), 0, 3, base)).toBe(false);
+    expect(isUnitBytes(unit, 0, unit.length, 16 + base)).toBe(true);
+    expect(isUnitBytes(bytes('psi'), 0, 3, base)).toBe(false);
   }
 });

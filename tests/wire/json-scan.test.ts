@@ -1,9 +1,16 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { NOWHERE, numberEnd, numberIn, spaceEnd, wordEnd, wordIs } from '../../src/wire/json-scan.ts';
+import {
+  NOT_FOUND,
+  numberEnd,
+  parseNumberBytes,
+  spaceEnd,
+  plainStringEnd,
+  bytesEqual,
+} from '../../src/wire/json-scan.ts';
 
 const bytes = (text: string): Uint8Array => new TextEncoder().encode(text);
-const read = (text: string): number => numberIn(bytes(text), 0, text.length);
+const read = (text: string): number => parseNumberBytes(bytes(text), 0, text.length);
 
 describe('numberIn', () => {
   test.each([
@@ -65,13 +72,13 @@ test('numberEnd and spaceEnd: stop at the first byte that is something else, or 
 });
 
 test('wordEnd: the closing quote, and NOWHERE for escapes, control characters, other alphabets and no end', () => {
-  expect(wordEnd(bytes('current"'), 0)).toBe(7);
+  expect(plainStringEnd(bytes('current"'), 0)).toBe(7);
   for (const text of [String.raw`a\"b"`, 'a\nb"', 'é"', '\u{7f}"', 'abc'])
-    expect(wordEnd(bytes(text), 0)).toBe(NOWHERE);
+    expect(plainStringEnd(bytes(text), 0)).toBe(NOT_FOUND);
 });
 
 test('wordIs: length and every byte', () => {
-  expect(wordIs(bytes('xcurrent'), 1, 8, bytes('current'))).toBe(true);
-  expect(wordIs(bytes('xcurrent'), 1, 7, bytes('current'))).toBe(false);
-  expect(wordIs(bytes('xcurrenu'), 1, 8, bytes('current'))).toBe(false);
+  expect(bytesEqual(bytes('xcurrent'), 1, 8, bytes('current'))).toBe(true);
+  expect(bytesEqual(bytes('xcurrent'), 1, 7, bytes('current'))).toBe(false);
+  expect(bytesEqual(bytes('xcurrenu'), 1, 8, bytes('current'))).toBe(false);
 });

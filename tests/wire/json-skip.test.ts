@@ -1,6 +1,6 @@
 import * as fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { NOWHERE } from '../../src/wire/json-scan.ts';
+import { NOT_FOUND } from '../../src/wire/json-scan.ts';
 import { valueEnd } from '../../src/wire/json-skip.ts';
 
 const bytes = (text: string): Uint8Array => new TextEncoder().encode(text);
@@ -17,6 +17,6 @@ test('valueEnd: any JSON value ends where its text ends, whatever follows', () =
 test.each(['', '[', '[1', '{"a":[]', '"abc', String.raw`"abc\"`, '["]', ',', ']'])(
   'valueEnd: %s never ends',
   (text) => {
-    expect(valueEnd(bytes(text), 0)).toBe(NOWHERE);
+    expect(valueEnd(bytes(text), 0)).toBe(NOT_FOUND);
   },
 );

@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest';
-import { parseAsk, parseKept, printAsk, printKept } from '../../src/wire/kept.ts';
-import type { Ask, Kept } from '../../src/wire/kept.ts';
+import { parseAsk, parseAck, formatAsk, formatAck } from '../../src/wire/kept.ts';
+import type { Ask, Ack } from '../../src/wire/kept.ts';
 
 const bytes = (text: string): Uint8Array => new TextEncoder().encode(text);
 
 describe('kept', () => {
-  test.each<[string, Kept]>([
+  test.each<[string, Ack]>([
     [
       '{"boot":17,"seq":4711,"also":[[4720,4731]],"others":[{"boot":16,"seq":4400}]}',
       { boot: 17, seq: 4711, also: [[4720, 4731]], others: [{ boot: 16, seq: 4400 }] },
@@ -13,12 +13,12 @@ describe('kept', () => {
     ['{"boot":2721712514075610,"seq":0}', { boot: 2721712514075610, seq: 0 }],
     ['{"wait":true}', { wait: true }],
   ])('%s is printed and read back', (text, kept) => {
-    expect(printKept(kept)).toBe(text);
-    expect(parseKept(bytes(text))).toEqual(kept);
+    expect(formatAck(kept)).toBe(text);
+    expect(parseAck(bytes(text))).toEqual(kept);
   });
 
   test('printKept: empty lists are left out', () => {
-    expect(printKept({ boot: 1, seq: 2, also: [], others: [] })).toBe('{"boot":1,"seq":2}');
+    expect(formatAck({ boot: 1, seq: 2, also: [], others: [] })).toBe('{"boot":1,"seq":2}');
   });
 
   test.each([
@@ -30,7 +30,7 @@ describe('kept', () => {
     '{"wait":false}',
     '{"boot":1,"seq":1,"also":[[1]]}',
   ])('parseKept: %s is none', (text) => {
-    expect(parseKept(bytes(text))).toBeUndefined();
+    expect(parseAck(bytes(text))).toBeUndefined();
   });
 });
 
@@ -39,7 +39,7 @@ describe('ask', () => {
     ['{"resend":{"boot":17,"from":4700,"to":4711}}', { resend: { boot: 17, from: 4700, to: 4711 } }],
     ['{"every":1,"forS":600}', { every: 1, forS: 600 }],
   ])('%s is printed and read back', (text, ask) => {
-    expect(printAsk(ask)).toBe(text);
+    expect(formatAsk(ask)).toBe(text);
     expect(parseAsk(bytes(text))).toEqual(ask);
   });
 

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { NOWHERE } from '../../src/wire/json-scan.ts';
-import { fillMould, keepMould, noMould } from '../../src/wire/mould.ts';
-import { PLACES, T, V } from '../../src/wire/scan-fields.ts';
+import { NOT_FOUND } from '../../src/wire/json-scan.ts';
+import { matchTemplate, saveTemplate, clearTemplate } from '../../src/wire/mould.ts';
+import { FIELD_COUNT, T, V } from '../../src/wire/scan-fields.ts';
 import { scanRecord } from '../../src/wire/scan-record.ts';
 
 const FIRST = '{"n":"current","u":"A","t":1,"v":7.9}';
@@ -9,11 +9,11 @@ const FIRST = '{"n":"current","u":"A","t":1,"v":7.9}';
 /** What the second record gives in the first one's mould: time, value and where it ends, or nothing. */
 function fill(second: string, behind = ','): { t: number; v: number; to: number } | undefined {
   const bytes = new TextEncoder().encode(FIRST + second + behind);
-  const f = new Float64Array(PLACES);
+  const f = new Float64Array(FIELD_COUNT);
   const end = scanRecord(bytes, 0, f);
-  keepMould(0, 0, end, f);
-  const to = fillMould(bytes, new DataView(bytes.buffer), end, 0, f);
-  return to === NOWHERE ? undefined : { t: f[T]!, v: f[V]!, to: to - end };
+  saveTemplate(0, 0, end, f);
+  const to = matchTemplate(bytes, new DataView(bytes.buffer), end, 0, f);
+  return to === NOT_FOUND ? undefined : { t: f[T]!, v: f[V]!, to: to - end };
 }
 
 describe('fillMould', () => {
@@ -44,6 +44,8 @@ describe('fillMould', () => {
 
 test('noMould: nothing fits it', () => {
   const bytes = new TextEncoder().encode(FIRST);
-  noMould(0);
-  expect(fillMould(bytes, new DataView(bytes.buffer), 0, 0, new Float64Array(PLACES))).toBe(NOWHERE);
+  clearTemplate(0);
+  expect(matchTemplate(bytes, new DataView(bytes.buffer), 0, 0, new Float64Array(FIELD_COUNT))).toBe(
+    NOT_FOUND,
+  );
 });

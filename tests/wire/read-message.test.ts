@@ -101,8 +101,8 @@ describe('readMessage: limits', () => {
   });
 
   test('our own kept and ask are passed by, whatever they hold', () => {
-    expect(read('{', 'wells/barn-north/kept')).toEqual({ is: 'own', node: 'barn-north' });
-    expect(read('', 'wells/barn-north/ask')).toEqual({ is: 'own', node: 'barn-north' });
+    expect(read('{', 'wells/barn-north/kept')).toEqual({ is: 'from-server', node: 'barn-north' });
+    expect(read('', 'wells/barn-north/ask')).toEqual({ is: 'from-server', node: 'barn-north' });
   });
 });
 

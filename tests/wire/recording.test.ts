@@ -5,7 +5,7 @@ import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { encodePackCbor } from '../../src/wire/encode-pack.ts';
 import { readMessage } from '../../src/wire/read-message.ts';
-import { parseRecordingLine, printActLine, printMessageLine } from '../../src/wire/recording.ts';
+import { parseRecordingLine, formatActLine, formatMessageLine } from '../../src/wire/recording.ts';
 import type { RecordedLine } from '../../src/wire/recording.ts';
 import { goldenIndex, goldenMessage, plainMessage } from '../contract/golden.ts';
 import { anyPack } from './pack-arbitrary.ts';
@@ -92,7 +92,7 @@ describe('parseRecordingLine', () => {
     ['{"tst":"2026-03-12T10:00:00Z","payload":1}', 'no-message'],
     ['{"tst":"2026-03-12T10:00:00Z","act":nonsense}', 'not-json'],
   ])('%s is ignored: %s', (line, why) => {
-    expect(parse(line)).toEqual({ is: 'ignored', why });
+    expect(parse(line)).toEqual({ is: 'ignored', reason: why });
   });
 
   test('never throws, whatever the bytes', () => {
@@ -115,7 +115,7 @@ describe('printMessageLine', () => {
 
   test.each(messages)('$file: reads the same from a recording', (entry) => {
     const raw = goldenMessage(entry);
-    const line = printMessageLine({
+    const line = formatMessageLine({
       tstMs: TST_MS,
       topic: raw.topic,
       payload: raw.payload,
@@ -141,7 +141,7 @@ describe('printMessageLine', () => {
     fc.assert(
       fc.property(anyPack, (pack) => {
         const payload = encodePackCbor(pack);
-        const read = parse(printMessageLine({ tstMs: TST_MS, topic: 't', payload, retained: false }));
+        const read = parse(formatMessageLine({ tstMs: TST_MS, topic: 't', payload, retained: false }));
         expect(read.is === 'message' && Buffer.from(read.payload).equals(payload)).toBe(true);
       }),
       { numRuns: 200, seed: 64 },
@@ -152,7 +152,7 @@ describe('printMessageLine', () => {
     const entry = goldenIndex.accepted.find(({ file }) => file === 'accepted/white-space.json')!;
     const { topic, payload } = goldenMessage(entry);
     const [one, two] = [TST_MS, TST_MS + 1000].map((tstMs) =>
-      parse(printMessageLine({ tstMs, topic, payload, retained: false })),
+      parse(formatMessageLine({ tstMs, topic, payload, retained: false })),
     );
     expect(
       one?.is === 'message' && two?.is === 'message' && Buffer.from(one.payload).equals(two.payload),
@@ -162,7 +162,7 @@ describe('printMessageLine', () => {
 
 test('printActLine: is read back as the same act', () => {
   const act = { kind: 'pinned', well: 'north-paddock', pump: 'p1', amps: '7.9 A' };
-  expect(parse(printActLine(TST_MS, act))).toEqual({ is: 'act', tstMs: TST_MS, act });
+  expect(parse(formatActLine(TST_MS, act))).toEqual({ is: 'act', tstMs: TST_MS, act });
 });
 
 describe('recordings of an independent simulator', () => {
@@ -177,7 +177,8 @@ describe('recordings of an independent simulator', () => {
       const read = parse(line);
       const what =
         read.is === 'message' ? readMessage({ root: 'wells', ...read, arrivalMs: read.tstMs }) : read;
-      const key = what.is === 'refusal' ? what.refusal.refused : what.is === 'ignored' ? what.why : what.is;
+      const key =
+        what.is === 'refusal' ? what.refusal.refused : what.is === 'ignored' ? what.reason : what.is;
       counts[key] = (counts[key] ?? 0) + 1;
     }
     return counts;
@@ -189,7 +190,7 @@ describe('recordings of an independent simulator', () => {
       expect(await count('three-phase-cbor.ndjson.gz')).toEqual({
         presence: 1,
         hello: 1,
-        own: 1153,
+        'from-server': 1153,
         pack: 11_520,
       });
     },
@@ -199,10 +200,10 @@ describe('recordings of an independent simulator', () => {
     'a recording with a visit: acts, and lines that are none (skipped likewise)',
     async () => {
       const counts = await count('visit.ndjson.gz');
-      expect(counts).toMatchObject({ presence: 1, hello: 1, own: 2881, pack: 28_800, act: 3 });
+      expect(counts).toMatchObject({ presence: 1, hello: 1, 'from-server': 2881, pack: 28_800, act: 3 });
       expect(
         Object.keys(counts).filter(
-          (key) => !['presence', 'hello', 'own', 'pack', 'act', 'blank', 'not-json'].includes(key),
+          (key) => !['presence', 'hello', 'from-server', 'pack', 'act', 'blank', 'not-json'].includes(key),
         ),
       ).toEqual([]);
     },

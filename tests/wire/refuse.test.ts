@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { isRefusal, refuse, shown } from '../../src/wire/refuse.ts';
+import { isRefusal, refuse, formatValue } from '../../src/wire/refuse.ts';
 
 test.each([
   ['text', '"text"'],
@@ -13,7 +13,7 @@ test.each([
   [{}, 'an object'],
   [new Map(), 'an object'],
 ])('shown: %s', (value, text) => {
-  expect(shown(value)).toBe(text);
+  expect(formatValue(value)).toBe(text);
 });
 
 test('isRefusal: tells a refusal from a value', () => {

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { parseTime, usualTime } from '../../src/wire/rfc3339.ts';
+import { parseRecordingTime, parseIsoTimeBytes } from '../../src/wire/rfc3339.ts';
 
 describe('parseTime', () => {
   test.each([
@@ -16,7 +16,7 @@ describe('parseTime', () => {
     ['2026-03-12T10:00:00Z+0100', '2026-03-12T09:00:00.000Z'],
     ['2024-02-29T23:59:60Z', '2024-03-01T00:00:00.000Z'],
   ])('%s', (text, utc) => {
-    expect(new Date(parseTime(text) ?? Number.NaN).toISOString()).toBe(utc);
+    expect(new Date(parseRecordingTime(text) ?? Number.NaN).toISOString()).toBe(utc);
   });
 
   test.each([
@@ -34,7 +34,7 @@ describe('parseTime', () => {
     ' 2026-03-12T10:00:00Z',
     '1773309600',
   ])('%s is no time', (text) => {
-    expect(parseTime(text)).toBeUndefined();
+    expect(parseRecordingTime(text)).toBeUndefined();
   });
 });
 
@@ -45,7 +45,7 @@ describe('usualTime', () => {
     const dates = fc.date({ min: new Date('0100-01-01'), max: new Date('9999-12-31'), noInvalidDate: true });
     fc.assert(
       fc.property(dates, (date) => {
-        expect(usualTime(quoted(date.toISOString()))).toBe(date.getTime());
+        expect(parseIsoTimeBytes(quoted(date.toISOString()))).toBe(date.getTime());
       }),
     );
   });
@@ -57,8 +57,8 @@ describe('usualTime', () => {
       fc.property(at, letter, (place, other) => {
         const usual = '2026-02-28T23:59:58.999Z';
         const text = usual.slice(0, place) + other + usual.slice(place + 1);
-        const found = usualTime(quoted(text));
-        if (found !== undefined) expect(found).toBe(parseTime(text));
+        const found = parseIsoTimeBytes(quoted(text));
+        if (found !== undefined) expect(found).toBe(parseRecordingTime(text));
       }),
     );
   });
@@ -66,8 +66,8 @@ describe('usualTime', () => {
   test.each(['2026-02-29T10:00:00.000Z', '2026-13-12T10:00:00.000Z', '2026-03-12T24:00:00.000Z'])(
     '%s is none, whatever was read before',
     (text) => {
-      expect(usualTime(quoted('2026-02-28T10:00:00.000Z'))).toBeDefined();
-      expect(usualTime(quoted(text))).toBeUndefined();
+      expect(parseIsoTimeBytes(quoted('2026-02-28T10:00:00.000Z'))).toBeDefined();
+      expect(parseIsoTimeBytes(quoted(text))).toBeUndefined();
     },
   );
 });

@@ -1,9 +1,9 @@
 import { expect, test } from 'vitest';
 import { channelCode } from '../../src/wire/channels.ts';
-import { columnsOf, emptyRows } from '../../src/wire/rows.ts';
+import { columnsOf, resetRows } from '../../src/wire/rows.ts';
 
-function rowsOf(...list: [string, number, number, number][]): ReturnType<typeof emptyRows> {
-  const rows = emptyRows();
+function rowsOf(...list: [string, number, number, number][]): ReturnType<typeof resetRows> {
+  const rows = resetRows();
   for (const [channel, timeMs, value, fault] of list) {
     rows.code[rows.n] = channelCode(channel)!;
     rows.timeMs[rows.n] = timeMs;
@@ -43,5 +43,5 @@ test('columnsOf: what one pack held is gone from the next, and the first keeps i
     { channel: 'current', times: Float64Array.of(5), values: Float64Array.of(8.1) },
     { channel: 'level', times: Float64Array.of(5), values: Float64Array.of(20) },
   ]);
-  expect(columnsOf(emptyRows())).toEqual([]);
+  expect(columnsOf(resetRows())).toEqual([]);
 });

@@ -7,7 +7,7 @@ import { describe, expect, test } from 'vitest';
 import { z } from 'zod';
 import { encodePackJson } from '../../src/wire/encode-pack.ts';
 import type { Pack } from '../../src/wire/messages.ts';
-import { readPackTheLongWay } from '../../src/wire/pack.ts';
+import { parsePackGeneric } from '../../src/wire/pack.ts';
 import type { PackSource } from '../../src/wire/pack-source.ts';
 import { scanPack } from '../../src/wire/scan-pack.ts';
 import { goldenIndex, goldenMessage } from '../contract/golden.ts';
@@ -23,7 +23,7 @@ const from = (text: string, kind: Pack['kind'] = 'readings'): PackSource => ({
 /** True where the short way read it; throws where the two ways differ. */
 function agrees(source: PackSource): boolean {
   const short = scanPack(source);
-  if (short !== undefined) expect(short).toEqual(readPackTheLongWay(source));
+  if (short !== undefined) expect(short).toEqual(parsePackGeneric(source));
   return short !== undefined;
 }
 

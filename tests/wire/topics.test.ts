@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { isNodeName, nodeTopicFilters, parseTopic, printTopic } from '../../src/wire/topics.ts';
+import { isNodeName, nodeTopicFilters, parseTopic, formatTopic } from '../../src/wire/topics.ts';
 
 describe('parseTopic', () => {
   test.each([
@@ -23,8 +23,8 @@ describe('parseTopic', () => {
 });
 
 test('printTopic: gives back what parseTopic takes, and refuses a name that is none', () => {
-  expect(printTopic('wells', 'barn-north', 'ask')).toBe('wells/barn-north/ask');
-  expect(() => printTopic('wells', 'barn/north', 'ask')).toThrow(/^Cannot print topic: /);
+  expect(formatTopic('wells', 'barn-north', 'ask')).toBe('wells/barn-north/ask');
+  expect(() => formatTopic('wells', 'barn/north', 'ask')).toThrow(/^Cannot print topic: /);
 });
 
 test('nodeTopicFilters: the four topics that nodes publish', () => {

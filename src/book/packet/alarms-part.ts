@@ -2,20 +2,20 @@
 import { alarmTitle } from '../../../shared/api/alarm-title.ts';
 import { CAUSE_WORDS } from '../../../shared/words/cause-words.ts';
 import { URGENCY_WORDS, urgencyOf } from '../../../shared/words/urgency.ts';
-import { momentOf, type Context } from './context.ts';
+import { formatMoment, type ExportContext } from './context.ts';
 import { html, table, type Markup } from './markup.ts';
 import type { AlarmRow } from '../../alarm/alarm-row.ts';
 
-export function alarmsPart(context: Context): Markup {
+export function alarmsSection(context: ExportContext): Markup {
   const rows = context.record.alarms
     .toReversed()
     .map((row) => [
-      momentOf(context, row.sinceMs),
+      formatMoment(context, row.sinceMs),
       html`<strong>${alarmTitle(row.event.alarm)}</strong>${howSoon(row)}. ${row.event.why}. ${causeOf(row)}`,
       endOf(context, row),
       row.acknowledgedMs === undefined
         ? ''
-        : `seen ${momentOf(context, row.acknowledgedMs)}${row.acknowledgedBy === undefined ? '' : ` by ${row.acknowledgedBy}`}`,
+        : `seen ${formatMoment(context, row.acknowledgedMs)}${row.acknowledgedBy === undefined ? '' : ` by ${row.acknowledgedBy}`}`,
     ]);
   if (rows.length === 0) return html`<p>None was told.</p> `;
   return table(['Since', 'What', 'Until', ''], rows);
@@ -32,8 +32,8 @@ function causeOf({ event }: AlarmRow): string {
   return first === undefined ? '' : `Most likely then: ${CAUSE_WORDS[first.cause].name.toLowerCase()}.`;
 }
 
-function endOf(context: Context, { clearedMs, withdrawnMs }: AlarmRow): string {
+function endOf(context: ExportContext, { clearedMs, withdrawnMs }: AlarmRow): string {
   if (withdrawnMs !== undefined)
-    return `withdrawn ${momentOf(context, withdrawnMs)}: late readings showed otherwise`;
-  return clearedMs === undefined ? 'stood when this was written' : momentOf(context, clearedMs);
+    return `withdrawn ${formatMoment(context, withdrawnMs)}: late readings showed otherwise`;
+  return clearedMs === undefined ? 'stood when this was written' : formatMoment(context, clearedMs);
 }

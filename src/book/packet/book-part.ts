@@ -1,13 +1,13 @@
 /** Checks, water tests, work, visits and notes: entries and acts of a kind as a table, newest first, each value as it was written. */
 import type { EntryKind } from '../entry.ts';
-import { dayOf, entriesOf, momentOf, type Context } from './context.ts';
+import { formatDay, entriesOf, formatMoment, type ExportContext } from './context.ts';
 import { html, table, type Markup } from './markup.ts';
-import { nameOf, valueWords } from './plain-words.ts';
+import { humanizeKey, formatValue } from './plain-words.ts';
 
 /** Entries of these kinds, or a sentence that there are none. */
-export function entriesPart(context: Context, kinds: EntryKind[], noneWords: string): Markup {
+export function entriesSection(context: ExportContext, kinds: EntryKind[], noneWords: string): Markup {
   const rows = entriesOf(context, ...kinds).map(({ atMs, by, body }) => [
-    dayOf(context, atMs),
+    formatDay(context, atMs),
     bodyMarkup(body),
     by,
   ]);
@@ -20,14 +20,14 @@ function bodyMarkup(body: Record<string, unknown>): Markup {
     .filter(([key]) => key !== 'papers')
     .flatMap(([key, value]) =>
       Array.isArray(value) && value.some((one) => typeof one === 'object')
-        ? value.map((one) => valueWords(one))
-        : [`${nameOf(key)}: ${valueWords(value)}`],
+        ? value.map((one) => formatValue(one))
+        : [`${humanizeKey(key)}: ${formatValue(value)}`],
     );
   return html`${lines.map((line, i) => html`${i > 0 && html`<br />`}${line}`)}`;
 }
 
 /** Acts that change how a well is watched, but for cards, which have their own part. */
-const SHOWN: Record<string, string> = {
+const ACT_TITLES: Record<string, string> = {
   'visit-opened': 'A visit was opened',
   'visit-closed': 'The visit was closed',
   pinned: 'Normal was pinned',
@@ -39,19 +39,19 @@ const SHOWN: Record<string, string> = {
   shelved: 'An alarm was put aside',
 };
 
-export function actsPart(context: Context): Markup {
+export function actsSection(context: ExportContext): Markup {
   const rows = context.record.acts
-    .filter((act) => act.kind in SHOWN)
+    .filter((act) => act.kind in ACT_TITLES)
     .toReversed()
-    .map((act) => [momentOf(context, act.atMs), SHOWN[act.kind], more(act.body), act.by]);
+    .map((act) => [formatMoment(context, act.atMs), ACT_TITLES[act.kind], actDetails(act.body), act.by]);
   return rows.length === 0
     ? html`<p>Nothing was done that changed how the well is watched.</p> `
     : table(['When', 'What', '', 'By'], rows);
 }
 
-function more(body: unknown): string {
+function actDetails(body: unknown): string {
   if (typeof body !== 'object' || body === null) return '';
-  return valueWords(
+  return formatValue(
     Object.fromEntries(Object.entries(body).filter(([key]) => key !== 'kind' && key !== 'well')),
   );
 }

@@ -1,29 +1,29 @@
 /** Checks that were done, newest first, and how they come round where somebody planned it otherwise than usual. */
-import { DUE_WORDS, isDueKind, OUTCOME_WORDS } from '../../../shared/words/due-words.ts';
-import { plansOf } from '../due-plans.ts';
-import { dayOf, entriesOf, type Context } from './context.ts';
+import { DUE_WORDS, isDueKind, OUTCOME_TEXT } from '../../../shared/words/due-words.ts';
+import { latestPlans } from '../due-plans.ts';
+import { formatDay, entriesOf, type ExportContext } from './context.ts';
 import { html, table, type Markup } from './markup.ts';
-import { nameOf, valueWords } from './plain-words.ts';
+import { humanizeKey, formatValue } from './plain-words.ts';
 
-export function checksPart(context: Context): Markup {
-  const plans = plansOf(context.entries);
+export function checksSection(context: ExportContext): Markup {
+  const plans = latestPlans(context.entries);
   const titleOf = (check: string): string =>
-    plans.get(check)?.title ?? (isDueKind(check) ? DUE_WORDS[check].title : nameOf(check));
+    plans.get(check)?.title ?? (isDueKind(check) ? DUE_WORDS[check].title : humanizeKey(check));
   const done = entriesOf(context, 'check').map(({ atMs, by, body }) => [
-    dayOf(context, atMs),
-    titleOf(valueWords(body['check'])),
+    formatDay(context, atMs),
+    titleOf(formatValue(body['check'])),
     outcomeWords(body['outcome']),
-    [valueWords(body['value']), body['left'] === undefined ? '' : `left at ${valueWords(body['left'])}`]
+    [formatValue(body['value']), body['left'] === undefined ? '' : `left at ${formatValue(body['left'])}`]
       .filter((words) => words !== '')
       .join(', '),
-    valueWords(body['text']),
+    formatValue(body['text']),
     by,
   ]);
   const planned = entriesOf(context, 'check-plan').map(
-    ({ madeMs, by, body: { check, title: _title, ...rest } }) => [
-      titleOf(valueWords(check)),
-      valueWords(rest),
-      dayOf(context, madeMs),
+    ({ createdMs, by, body: { check, title: _title, ...rest } }) => [
+      titleOf(formatValue(check)),
+      formatValue(rest),
+      formatDay(context, createdMs),
       by,
     ],
   );
@@ -37,7 +37,7 @@ export function checksPart(context: Context): Markup {
 }
 
 function outcomeWords(outcome: unknown): string {
-  const words: Readonly<Record<string, string>> = OUTCOME_WORDS;
-  const key = valueWords(outcome);
+  const words: Readonly<Record<string, string>> = OUTCOME_TEXT;
+  const key = formatValue(outcome);
   return words[key] ?? key;
 }

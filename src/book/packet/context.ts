@@ -4,48 +4,48 @@ import type { UnitSystem } from '../../../shared/quantity/print-quantity.ts';
 import type { Card } from '../../card/card.ts';
 import type { Entry, EntryKind } from '../entry.ts';
 import { currentEntries } from '../entry.ts';
-import { knownUntilMs, type WellRecord } from './record.ts';
+import { newestMs, type WellRecord } from './record.ts';
 
-export interface Context {
+export interface ExportContext {
   record: WellRecord;
   /** As it is read, where it can be. */
   card: Card | undefined;
   units: UnitSystem;
   timeZone: string;
   /** The newest that the record knows of. */
-  untilMs: number;
+  newestMs: number;
   /** Entries that count. */
   entries: readonly Entry[];
   /** Papers whose bytes are at hand here, by hash. */
-  papers: ReadonlySet<string>;
+  availableDocuments: ReadonlySet<string>;
 }
 
-export function newContext(
+export function newExportContext(
   record: WellRecord,
-  { card, units, papers }: Pick<Context, 'card' | 'units' | 'papers'>,
-): Context {
+  { card, units, availableDocuments }: Pick<ExportContext, 'card' | 'units' | 'availableDocuments'>,
+): ExportContext {
   return {
     record,
     card,
     units,
     timeZone: card?.timeZone ?? 'UTC',
-    untilMs: knownUntilMs(record) ?? 0,
+    newestMs: newestMs(record) ?? 0,
     entries: currentEntries(record.entries),
-    papers,
+    availableDocuments,
   };
 }
 
 /** Newest first. */
-export function entriesOf(context: Context, ...kinds: EntryKind[]): Entry[] {
+export function entriesOf(context: ExportContext, ...kinds: EntryKind[]): Entry[] {
   return context.entries.filter((entry) => kinds.includes(entry.kind)).toReversed();
 }
 
 /** "14 July 2026": with its year, since it will be read in another one. */
-export function dayOf(context: Context, atMs: number): string {
+export function formatDay(context: ExportContext, atMs: number): string {
   return dateWords(atMs, context.timeZone, 0);
 }
 
 /** "Tue 14 July 2026, 10:40 am". */
-export function momentOf(context: Context, atMs: number): string {
+export function formatMoment(context: ExportContext, atMs: number): string {
   return momentWords(atMs, context.timeZone, context.units, 0);
 }

@@ -54,6 +54,6 @@ export function entriesCsv({ entries }: WellRecord): string {
   const at = (ms: number): string => new Date(ms).toISOString();
   return csvTable(
     ['id', 'kind', 'at', 'written', 'by', 'replaces', 'body'],
-    entries.map((e) => [e.id, e.kind, at(e.atMs), at(e.madeMs), e.by, e.replaces, JSON.stringify(e.body)]),
+    entries.map((e) => [e.id, e.kind, at(e.atMs), at(e.createdMs), e.by, e.replaces, JSON.stringify(e.body)]),
   );
 }

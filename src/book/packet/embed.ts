@@ -5,57 +5,57 @@
 import { deflateSync, strFromU8, strToU8 } from 'fflate';
 import { inflateExactly } from './inflate.ts';
 
-const OPEN = '<script type="application/json" id="stillwell-record">';
-const CLOSE = '</script>';
+const OPEN_TAG = '<script type="application/json" id="stillwell-record">';
+const CLOSE_TAG = '</script>';
 /** As much as somebody may still want to read. */
-const PLAIN_UP_TO = 50_000;
-/** See MOST_RECORD_BYTES: what it may unpack to is asked for by the reader. */
+const MAX_PLAIN_LENGTH = 50_000;
+/** See MAX_RECORD_BYTES: what it may unpack to is asked for by the reader. */
 const LEVEL = 6;
 
 export function embedRecord(text: string): string {
   const data =
-    text.length <= PLAIN_UP_TO
+    text.length <= MAX_PLAIN_LENGTH
       ? { encoding: 'lines', data: text.split('\n') }
-      : { encoding: 'deflate-base64', ...packed(text) };
+      : { encoding: 'deflate-base64', ...compressText(text) };
   // No "<" may stand in it: "</script>" would end it.
-  return `${OPEN}${JSON.stringify(data).replaceAll('<', '\\u003c')}${CLOSE}`;
+  return `${OPEN_TAG}${JSON.stringify(data).replaceAll('<', '\\u003c')}${CLOSE_TAG}`;
 }
 
-function packed(text: string): { bytes: number; data: string } {
+function compressText(text: string): { bytes: number; data: string } {
   const bytes = strToU8(text);
   return { bytes: bytes.length, data: toBase64(deflateSync(bytes, { level: LEVEL })) };
 }
 
 /** The text of the record, or undefined where the page holds none that can be read. */
-export function recordInPage(html: string, mostBytes: number): string | undefined {
-  const from = html.lastIndexOf(OPEN);
-  const to = from < 0 ? -1 : html.indexOf(CLOSE, from);
+export function extractRecord(html: string, maxBytes: number): string | undefined {
+  const from = html.lastIndexOf(OPEN_TAG);
+  const to = from < 0 ? -1 : html.indexOf(CLOSE_TAG, from);
   if (to < 0) return undefined;
   try {
-    return unpacked(JSON.parse(html.slice(from + OPEN.length, to)), mostBytes);
+    return decompressText(JSON.parse(html.slice(from + OPEN_TAG.length, to)), maxBytes);
   } catch {
     return undefined;
   }
 }
 
-function unpacked(block: unknown, mostBytes: number): string | undefined {
+function decompressText(block: unknown, maxBytes: number): string | undefined {
   if (typeof block !== 'object' || block === null || !('data' in block)) return undefined;
   const { data } = block;
   if (Array.isArray(data) && data.every((line) => typeof line === 'string')) return data.join('\n');
   const bytes = 'bytes' in block ? block.bytes : undefined;
-  if (typeof data !== 'string' || typeof bytes !== 'number' || !(bytes > 0 && bytes <= mostBytes))
+  if (typeof data !== 'string' || typeof bytes !== 'number' || !(bytes > 0 && bytes <= maxBytes))
     return undefined;
   const unpackedBytes = inflateExactly(fromBase64(data), bytes);
   return unpackedBytes && strFromU8(unpackedBytes);
 }
 
 /** In pieces: a function takes only so many arguments. 3 bytes are 4 letters, so pieces of a multiple of 3 join without seams. */
-const PIECE = 3 * 8_192;
+const CHUNK = 3 * 8_192;
 
 function toBase64(bytes: Uint8Array): string {
   const parts: string[] = [];
-  for (let at = 0; at < bytes.length; at += PIECE)
-    parts.push(btoa(String.fromCharCode(...bytes.subarray(at, at + PIECE))));
+  for (let at = 0; at < bytes.length; at += CHUNK)
+    parts.push(btoa(String.fromCharCode(...bytes.subarray(at, at + CHUNK))));
   return parts.join('');
 }
 

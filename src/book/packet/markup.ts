@@ -8,15 +8,15 @@ type Value = string | number | Markup | undefined | false | readonly (Markup | s
 
 /** A tagged template: html`<p>${text}</p>`. Absent and false are nothing. */
 export function html(strings: TemplateStringsArray, ...values: Value[]): Markup {
-  return { markup: strings.reduce((sum, string, i) => `${sum}${printed(values[i - 1])}${string}`) };
+  return { markup: strings.reduce((sum, string, i) => `${sum}${render(values[i - 1])}${string}`) };
 }
 
-function printed(value: Value): string {
+function render(value: Value): string {
   if (value === undefined || value === false) return '';
   if (typeof value === 'string') return escape(value);
   if (typeof value === 'number') return String(value);
   if ('markup' in value) return value.markup;
-  return value.map(printed).join('');
+  return value.map(render).join('');
 }
 
 /** For text and for attributes in double quotes. */
@@ -29,7 +29,7 @@ function escape(text: string): string {
     .replaceAll("'", '&#39;');
 }
 
-const none: Markup = { markup: '' };
+const NO_MARKUP: Markup = { markup: '' };
 
 /** A drawing in its place in the page, with its sentence for who cannot see it. */
 export function svg({ width, height, label, shapes }: Drawing): Markup {
@@ -38,19 +38,19 @@ export function svg({ width, height, label, shapes }: Drawing): Markup {
   </svg>`;
 }
 
-export function element({ is, attrs, text }: Shape): Markup {
+export function element({ element: is, attrs, text }: Shape): Markup {
   return { markup: `<${is} ${attributes(attrs).markup}>${escape(text ?? '')}</${is}>` };
 }
 
 /** Names and values as they stand in a tag. */
 export function attributes(attrs: Shape['attrs']): Markup {
-  const said = Object.entries(attrs).map(([name, value]) => `${name}="${escape(String(value))}"`);
-  return { markup: said.join(' ') };
+  const pairs = Object.entries(attrs).map(([name, value]) => `${name}="${escape(String(value))}"`);
+  return { markup: pairs.join(' ') };
 }
 
 /** A table with a head; nothing where it has no rows. */
 export function table(head: readonly string[], rows: readonly (readonly Value[])[]): Markup {
-  if (rows.length === 0) return none;
+  if (rows.length === 0) return NO_MARKUP;
   return html`<table>
     <thead>
       <tr>
@@ -70,7 +70,7 @@ export function table(head: readonly string[], rows: readonly (readonly Value[])
 
 /** Name and value, in two columns. */
 export function facts(rows: readonly (readonly [string, Value])[]): Markup {
-  if (rows.length === 0) return none;
+  if (rows.length === 0) return NO_MARKUP;
   return html`<table class="facts">
     <tbody>
       ${rows.map(

@@ -4,7 +4,7 @@ import { readAct } from '../../card/read-act.ts';
 import type { ActRow } from '../../card/act-row.ts';
 
 /** The node of the well's own name is always one. */
-export function nodesNamed(well: string, acts: readonly Pick<ActRow, 'kind' | 'body'>[]): Set<string> {
+export function referencedNodes(well: string, acts: readonly Pick<ActRow, 'kind' | 'body'>[]): Set<string> {
   const nodes = new Set([well]);
   for (const { kind, body } of acts) {
     const read = kind === 'card-changed' ? readAct(body) : undefined;

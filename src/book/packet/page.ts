@@ -3,74 +3,78 @@
  * script; it is dated by the newest thing in it. The record that it was made from stands in it as data.
  */
 import { CAUTIONS } from '../../../shared/words/cautions.ts';
-import { sayCount } from '../../../shared/words/format.ts';
+import { formatCount } from '../../../shared/words/format.ts';
 import { readCard } from '../../card/read-card.ts';
 import { unitsOfCard } from '../section-facts.ts';
 import type { UnitSystem } from '../../../shared/quantity/print-quantity.ts';
-import { alarmsPart } from './alarms-part.ts';
-import { actsPart, entriesPart } from './book-part.ts';
-import { cardPart } from './card-part.ts';
-import { checksPart } from './checks-part.ts';
-import { dayOf, newContext, type Context } from './context.ts';
+import { alarmsSection } from './alarms-part.ts';
+import { actsSection, entriesSection } from './book-part.ts';
+import { cardSection } from './card-part.ts';
+import { checksSection } from './checks-part.ts';
+import { formatDay, newExportContext, type ExportContext } from './context.ts';
 import { embedRecord } from './embed.ts';
 import { html, section, type Markup } from './markup.ts';
-import { papersPart } from './papers-part.ts';
-import { nameOf } from './plain-words.ts';
-import { normalPart, readingsPart } from './readings-part.ts';
+import { documentsSection } from './papers-part.ts';
+import { humanizeKey } from './plain-words.ts';
+import { baselinesSection, readingsSection } from './readings-part.ts';
 import { lastCard, type WellRecord } from './record.ts';
-import { sectionPart } from './section-part.ts';
+import { drawingSection } from './section-part.ts';
 import { STYLE } from './style.ts';
-import { trendsPart } from './trends-part.ts';
-import { visitsPart } from './visits-part.ts';
-import { waterPart } from './water-part.ts';
+import { trendsSection } from './trends-part.ts';
+import { visitsSection } from './visits-part.ts';
+import { waterSection } from './water-part.ts';
 
-export interface PageParts {
+export interface PageInput {
   record: WellRecord;
   /** The record as text: what is embedded. */
   text: string;
   /** Hashes of the papers that are at hand. */
-  papers: ReadonlySet<string>;
+  availableDocuments: ReadonlySet<string>;
   /** Those of the card where not given. */
   units?: UnitSystem;
 }
 
-export function packetPage({ record, text, papers, units }: PageParts): string {
+export function exportPage({ record, text, availableDocuments, units }: PageInput): string {
   const written = lastCard(record)?.card;
   const read = written === undefined ? undefined : readCard(written);
   const card = read && 'card' in read ? read.card : undefined;
-  const context = newContext(record, { card, papers, units: units ?? unitsOfCard(written) });
-  return whole(context, partsOf(context), text);
+  const context = newExportContext(record, {
+    card,
+    availableDocuments,
+    units: units ?? unitsOfCard(written),
+  });
+  return pageHtml(context, pageSections(context), text);
 }
 
-type Part = [id: string, title: string, inner: Markup];
+type PageSection = [id: string, title: string, inner: Markup];
 
-function partsOf(context: Context): Part[] {
+function pageSections(context: ExportContext): PageSection[] {
   return [
-    ['section', 'The well in section', sectionPart(context)],
-    ['card', 'The card', cardPart(context)],
-    ['readings', 'Readings that people took', readingsPart(context)],
-    ['normal', 'What was normal', normalPart(context)],
-    ['trends', 'Trends', trendsPart(context)],
-    ['alarms', 'Alarms', alarmsPart(context)],
-    ['checks', 'Checks', checksPart(context)],
-    ['water', 'Water tests', waterPart(context)],
-    ['visits', 'Visits and work', visitsPart(context)],
-    ['acts', 'Acts', actsPart(context)],
-    ['notes', 'Notes', entriesPart(context, ['note'], 'None.')],
-    ['papers', 'Papers', papersPart(context)],
-    ['data', 'What else is in here', dataPart(context)],
+    ['section', 'The well in section', drawingSection(context)],
+    ['card', 'The card', cardSection(context)],
+    ['readings', 'Readings that people took', readingsSection(context)],
+    ['normal', 'What was normal', baselinesSection(context)],
+    ['trends', 'Trends', trendsSection(context)],
+    ['alarms', 'Alarms', alarmsSection(context)],
+    ['checks', 'Checks', checksSection(context)],
+    ['water', 'Water tests', waterSection(context)],
+    ['visits', 'Visits and work', visitsSection(context)],
+    ['acts', 'Acts', actsSection(context)],
+    ['notes', 'Notes', entriesSection(context, ['note'], 'None.')],
+    ['papers', 'Papers', documentsSection(context)],
+    ['data', 'What else is in here', dataSection(context)],
   ];
 }
 
-function dataPart({ record }: Context): Markup {
+function dataSection({ record }: ExportContext): Markup {
   const { acts, entries, baselines, days, cycles, alarms } = record;
   const counts = [
-    sayCount(acts.length, 'act', 'acts'),
-    sayCount(entries.length, 'entry', 'entries'),
-    sayCount(baselines.length, 'baseline', 'baselines'),
-    sayCount(days.length, 'day', 'days'),
-    sayCount(cycles.length, 'pump cycle', 'pump cycles'),
-    sayCount(alarms.length, 'alarm', 'alarms'),
+    formatCount(acts.length, 'act', 'acts'),
+    formatCount(entries.length, 'entry', 'entries'),
+    formatCount(baselines.length, 'baseline', 'baselines'),
+    formatCount(days.length, 'day', 'days'),
+    formatCount(cycles.length, 'pump cycle', 'pump cycles'),
+    formatCount(alarms.length, 'alarm', 'alarms'),
   ];
   return html`<p>
     This page holds everything again for programs, a line of JSON each, in a script block that no browser
@@ -80,9 +84,9 @@ function dataPart({ record }: Context): Markup {
   </p> `;
 }
 
-function whole(context: Context, parts: readonly Part[], text: string): string {
-  const { record, card, untilMs } = context;
-  const title = nameOf(record.well);
+function pageHtml(context: ExportContext, sections: readonly PageSection[], text: string): string {
+  const { record, card, newestMs } = context;
+  const title = humanizeKey(record.well);
   const uses = card?.uses.join(', ');
   return html`<!doctype html>
     <html lang="en">
@@ -101,17 +105,17 @@ function whole(context: Context, parts: readonly Part[], text: string): string {
           <p>
             ${card?.site !== undefined && `At ${card.site}. `}${uses !== undefined && uses !== '' && `For ${uses}. `}All
             that was written, measured and told of this well, up to
-            ${untilMs === 0 ? 'nothing yet' : dayOf(context, untilMs)}. Times are
+            ${newestMs === 0 ? 'nothing yet' : formatDay(context, newestMs)}. Times are
             ${context.timeZone === 'UTC' ? 'UTC' : `those of ${context.timeZone}`}.
           </p>
           <p class="caution">${CAUTIONS['only-watches']} ${CAUTIONS['lock-out']} ${CAUTIONS.electrician}</p>
         </header>
         <nav aria-label="Parts">
           <ul>
-            ${parts.map(([id, name]) => html`<li><a href="#${id}">${name}</a></li> `)}
+            ${sections.map(([id, name]) => html`<li><a href="#${id}">${name}</a></li> `)}
           </ul>
         </nav>
-        <main>${parts.map(([id, name, inner]) => section(id, name, inner))}</main>
+        <main>${sections.map(([id, name, inner]) => section(id, name, inner))}</main>
         ${{ markup: embedRecord(text) }}
       </body>
     </html> `.markup;

@@ -5,7 +5,7 @@
 import type { Entry } from '../entry.ts';
 import { currentEntries } from '../entry.ts';
 
-const ENDINGS: Record<string, string> = {
+const EXTENSIONS: Record<string, string> = {
   'application/pdf': 'pdf',
   'image/png': 'png',
   'image/jpeg': 'jpg',
@@ -13,31 +13,31 @@ const ENDINGS: Record<string, string> = {
   'image/heic': 'heic',
   'text/plain': 'txt',
 };
-const LONGEST_STEM = 60;
+const MAX_STEM_LENGTH = 60;
 /** Enough of the hash that no two papers of a well share it. */
-const HASH_PART = 16;
+const HASH_PREFIX_LENGTH = 16;
 
-export const PAPERS_PATH = 'papers/';
+export const DOCUMENTS_PATH = 'papers/';
 
 /** `papers/3f2a9c1d00aa17be-well-log.pdf`. */
-export function paperFileName(hash: string, entries: readonly Entry[]): string {
+export function documentFileName(hash: string, entries: readonly Entry[]): string {
   const named = currentEntries(entries).findLast(
     (entry) => entry.kind === 'paper' && entry.body['hash'] === hash,
   );
   const type = text(named?.body['type']);
-  const stem = plain(text(named?.body['name']).replace(/\.[a-z0-9]{1,5}$/i, ''));
-  const ending = ENDINGS[type] ?? 'bin';
-  return `${PAPERS_PATH}${hash.slice(0, HASH_PART)}${stem === '' ? '' : `-${stem}`}.${ending}`;
+  const stem = slugify(text(named?.body['name']).replace(/\.[a-z0-9]{1,5}$/i, ''));
+  const ending = EXTENSIONS[type] ?? 'bin';
+  return `${DOCUMENTS_PATH}${hash.slice(0, HASH_PREFIX_LENGTH)}${stem === '' ? '' : `-${stem}`}.${ending}`;
 }
 
 /** Letters without their marks (Unicode, NFKD), lower case, words parted by one dash. */
-function plain(name: string): string {
+function slugify(name: string): string {
   return name
     .normalize('NFKD')
     .replaceAll(/\p{M}/gu, '')
     .toLowerCase()
     .replaceAll(/[^a-z0-9]+/g, '-')
-    .slice(0, LONGEST_STEM)
+    .slice(0, MAX_STEM_LENGTH)
     .replaceAll(/^-+|-+$/g, '');
 }
 

@@ -1,20 +1,20 @@
 /** The papers of the well. Their bytes are in the ZIP, not in the page. */
-import { dayOf, entriesOf, type Context } from './context.ts';
+import { formatDay, entriesOf, type ExportContext } from './context.ts';
 import { html, table, type Markup } from './markup.ts';
-import { paperFileName } from './paper-names.ts';
-import { valueWords } from './plain-words.ts';
+import { documentFileName } from './paper-names.ts';
+import { formatValue } from './plain-words.ts';
 
 const BYTES_PER_KB = 1_000;
 
-export function papersPart(context: Context): Markup {
+export function documentsSection(context: ExportContext): Markup {
   const rows = entriesOf(context, 'paper').map(({ atMs, by, body }) => {
-    const hash = valueWords(body['hash']);
+    const hash = formatValue(body['hash']);
     return [
-      dayOf(context, atMs),
-      html`${valueWords(body['name'])}${body['about'] !== undefined && ` (${valueWords(body['about'])})`}${body['text'] !== undefined && html`<br />${valueWords(body['text'])}`}`,
-      `${valueWords(body['type'])}, ${sizeWords(body['bytes'])}`,
-      context.papers.has(hash)
-        ? html`<code>${paperFileName(hash, context.record.entries)}</code>`
+      formatDay(context, atMs),
+      html`${formatValue(body['name'])}${body['about'] !== undefined && ` (${formatValue(body['about'])})`}${body['text'] !== undefined && html`<br />${formatValue(body['text'])}`}`,
+      `${formatValue(body['type'])}, ${formatBytes(body['bytes'])}`,
+      context.availableDocuments.has(hash)
+        ? html`<code>${documentFileName(hash, context.record.entries)}</code>`
         : 'its file was not at hand when this was written',
       by,
     ];
@@ -28,7 +28,7 @@ export function papersPart(context: Context): Markup {
 }
 
 /** "18 bytes", "34 kB", "2.4 MB". */
-function sizeWords(bytes: unknown): string {
+function formatBytes(bytes: unknown): string {
   if (typeof bytes !== 'number') return 'size not known';
   if (bytes < BYTES_PER_KB) return `${bytes} bytes`;
   const kb = bytes / BYTES_PER_KB;

@@ -1,7 +1,7 @@
 /** What was written, in words for people: keys of cards and entries as names, values as they were written. Works for keys that nobody foresaw. */
 
 /** `setDepth` -> "Set depth", `water-test` -> "Water test", `p2` stays. */
-export function nameOf(key: string): string {
+export function humanizeKey(key: string): string {
   if (/^p\d+$/.test(key)) return `Pump ${key.slice(1)}`;
   const words = key
     .replaceAll(/([a-z])([A-Z])/g, '$1 $2')
@@ -11,11 +11,11 @@ export function nameOf(key: string): string {
 }
 
 /** A value in one line: lists parted by commas, objects as "name: value". */
-export function valueWords(value: unknown): string {
-  if (Array.isArray(value)) return value.map(valueWords).join(', ');
+export function formatValue(value: unknown): string {
+  if (Array.isArray(value)) return value.map(formatValue).join(', ');
   if (typeof value === 'object' && value !== null)
     return Object.entries(value)
-      .map(([key, inner]) => `${nameOf(key).toLowerCase()}: ${valueWords(inner)}`)
+      .map(([key, inner]) => `${humanizeKey(key).toLowerCase()}: ${formatValue(inner)}`)
       .join('; ');
   if (typeof value === 'boolean') return value ? 'yes' : 'no';
   if (typeof value === 'number') return String(value);
@@ -23,10 +23,11 @@ export function valueWords(value: unknown): string {
 }
 
 /** Every value of a card with its path: ["switch", "cutIn"] "40 psi". */
-export function leaves(
+export function flattenValues(
   value: unknown,
   path: readonly string[] = [],
 ): [path: readonly string[], words: string][] {
-  if (typeof value !== 'object' || value === null || Array.isArray(value)) return [[path, valueWords(value)]];
-  return Object.entries(value).flatMap(([key, inner]) => leaves(inner, [...path, key]));
+  if (typeof value !== 'object' || value === null || Array.isArray(value))
+    return [[path, formatValue(value)]];
+  return Object.entries(value).flatMap(([key, inner]) => flattenValues(inner, [...path, key]));
 }

@@ -1,50 +1,53 @@
 /** Readings that people took and pinned, and what the sensors made out to be normal. */
-import { printNumber, printQuantity } from '../../../shared/quantity/print-quantity.ts';
-import { sayAmps, sayDuration, sayPressure } from '../../../shared/words/format.ts';
-import { dayOf, entriesOf, type Context } from './context.ts';
+import { formatNumber, formatQuantity } from '../../../shared/quantity/print-quantity.ts';
+import { formatAmps, formatDuration, formatPressure } from '../../../shared/words/format.ts';
+import { formatDay, entriesOf, type ExportContext } from './context.ts';
 import { html, table, type Markup } from './markup.ts';
-import { nameOf, valueWords } from './plain-words.ts';
-import { READINGS, readingSi } from '../read-reading.ts';
+import { humanizeKey, formatValue } from './plain-words.ts';
+import { READING_DIMENSIONS, readingSi } from '../read-reading.ts';
 
-const SAID = ['what', 'value', 'pinned', 'text', 'papers'];
+const SHOWN_KEYS = ['what', 'value', 'pinned', 'text', 'papers'];
 
-export function readingsPart(context: Context): Markup {
+export function readingsSection(context: ExportContext): Markup {
   const rows = entriesOf(context, 'reading').map(({ atMs, by, body }) => [
-    dayOf(context, atMs),
-    `${nameOf(valueWords(body['what']))}${body['pinned'] === true ? ' (reference)' : ''}`,
-    valueIn(context, body),
-    valueWords(Object.fromEntries(Object.entries(body).filter(([key]) => !SAID.includes(key)))),
+    formatDay(context, atMs),
+    `${humanizeKey(formatValue(body['what']))}${body['pinned'] === true ? ' (reference)' : ''}`,
+    formatReading(context, body),
+    formatValue(Object.fromEntries(Object.entries(body).filter(([key]) => !SHOWN_KEYS.includes(key)))),
     by,
-    valueWords(body['text']),
+    formatValue(body['text']),
   ]);
   if (rows.length === 0) return html`<p>Nobody wrote down a reading.</p> `;
   return table(['When', 'What', 'Value', 'How', 'By', 'Remark'], rows);
 }
 
 /** As it was written, and in the reader's units where those are others. */
-function valueIn({ units }: Context, body: Record<string, unknown>): string {
-  const written = valueWords(body['value']);
+function formatReading({ units }: ExportContext, body: Record<string, unknown>): string {
+  const written = formatValue(body['value']);
   const read = readingSi(body);
-  if (!read || ['current', 'voltage', 'duration', 'resistance', 'capacitance'].includes(READINGS[read.what]))
+  if (
+    !read ||
+    ['current', 'voltage', 'duration', 'resistance', 'capacitance'].includes(READING_DIMENSIONS[read.what])
+  )
     return written;
-  const printed = printQuantity(read.si, READINGS[read.what], units);
+  const printed = formatQuantity(read.si, READING_DIMENSIONS[read.what], units);
   return printed === written ? written : `${written} (${printed})`;
 }
 
 /** The baselines, newest first; the same again is left out. */
-export function normalPart(context: Context): Markup {
+export function baselinesSection(context: ExportContext): Markup {
   const { units, record } = context;
   const rows = record.baselines
     .toReversed()
     .map(({ atMs, event: e }) => [
-      dayOf(context, atMs),
-      e.pump === 'p1' ? '' : nameOf(e.pump),
-      e.amps === undefined ? '' : sayAmps(e.amps),
+      formatDay(context, atMs),
+      e.pump === 'p1' ? '' : humanizeKey(e.pump),
+      e.amps === undefined ? '' : formatAmps(e.amps),
       e.cutInKpa === undefined || e.cutOutKpa === undefined
         ? ''
-        : `${sayPressure(e.cutInKpa, units)} to ${sayPressure(e.cutOutKpa, units)}`,
-      e.ranS === undefined ? '' : sayDuration(e.ranS),
-      e.cyclesPerDay === undefined ? '' : printNumber(e.cyclesPerDay, 0),
+        : `${formatPressure(e.cutInKpa, units)} to ${formatPressure(e.cutOutKpa, units)}`,
+      e.ranS === undefined ? '' : formatDuration(e.ranS),
+      e.cyclesPerDay === undefined ? '' : formatNumber(e.cyclesPerDay, 0),
       e.noneBecause ?? (e.pinned ? 'pinned by a person' : ''),
     ]);
   if (rows.length === 0) return html`<p>No normal was learnt: nothing was measured for long enough.</p> `;

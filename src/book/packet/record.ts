@@ -26,7 +26,7 @@ export interface WellRecord {
 export type Sha256 = (bytes: Uint8Array) => string;
 
 /** The lines with their ends, UTF-8 when written out. */
-export function printRecord(record: WellRecord, sha256: Sha256): string {
+export function serializeRecord(record: WellRecord, sha256: Sha256): string {
   const lines = [
     { is: 'stillwell-record', version: RECORD_VERSION, well: record.well },
     ...record.acts.map((row) => ({ is: 'act', row })),
@@ -45,13 +45,13 @@ export function printRecord(record: WellRecord, sha256: Sha256): string {
  * The newest moment that the record knows of, Unix ms. A packet is dated by this and not by the clock, so that handing over the same
  * knowledge twice makes the same packet. Undefined where nothing is known.
  */
-export function knownUntilMs(record: WellRecord): number | undefined {
+export function newestMs(record: WellRecord): number | undefined {
   let newest = Number.NEGATIVE_INFINITY;
   const see = (ms: number | undefined): void => {
     if (ms !== undefined && ms > newest) newest = ms;
   };
   for (const act of record.acts) see(act.atMs);
-  for (const entry of record.entries) see(entry.madeMs);
+  for (const entry of record.entries) see(entry.createdMs);
   for (const row of record.baselines) see(row.atMs);
   for (const row of record.days) see(row.endedMs);
   for (const row of record.cycles) see(row.stoppedMs);
@@ -63,11 +63,11 @@ export function knownUntilMs(record: WellRecord): number | undefined {
 /** The card as it was written last. */
 export function lastCard(record: WellRecord): { act: ActRow; card: Record<string, unknown> } | undefined {
   const act = record.acts.findLast((row) => row.kind === 'card-changed' && row.well === record.well);
-  return act && { act, card: cardIn(act) };
+  return act && { act, card: cardOfAct(act) };
 }
 
 /** What a `card-changed` act wrote. */
-export function cardIn({ body }: ActRow): Record<string, unknown> {
+export function cardOfAct({ body }: ActRow): Record<string, unknown> {
   const card = typeof body === 'object' && body !== null && 'card' in body ? body.card : undefined;
   return typeof card === 'object' && card !== null ? { ...card } : {};
 }
@@ -76,15 +76,15 @@ export function cardIn({ body }: ActRow): Record<string, unknown> {
  * Papers that go with the record: those that any entry names, unless every entry that does was struck out. Who struck a paper out does
  * not want it handed on.
  */
-export function papersOf(record: WellRecord): string[] {
-  const struck = new Set(
+export function documentsIn(record: WellRecord): string[] {
+  const voided = new Set(
     record.entries.filter((entry) => entry.kind === 'struck').map((entry) => entry.replaces),
   );
-  const named = record.entries.filter((entry) => !struck.has(entry.id)).flatMap(papersIn);
+  const named = record.entries.filter((entry) => !voided.has(entry.id)).flatMap(documentsOfEntry);
   return [...new Set(named)].toSorted();
 }
 
-function papersIn({ kind, body }: Entry): string[] {
+function documentsOfEntry({ kind, body }: Entry): string[] {
   const listed: unknown[] = Array.isArray(body['papers']) ? body['papers'] : [];
   const own = kind === 'paper' ? [body['hash']] : [];
   return [...own, ...listed].filter((hash): hash is string => typeof hash === 'string');

@@ -1,10 +1,10 @@
 /** The drawing of the well, and what it cannot show. */
 import { drawSection } from '../../../shared/drawing/section.ts';
 import { sectionFacts } from '../section-facts.ts';
-import type { Context } from './context.ts';
+import type { ExportContext } from './context.ts';
 import { html, svg, type Markup } from './markup.ts';
 
-export function sectionPart({ card, record, units }: Context): Markup {
+export function drawingSection({ card, record, units }: ExportContext): Markup {
   const drawing = drawSection(sectionFacts(card, record.entries, units), units);
   const scale = drawing.toScale
     ? 'Depths are to scale, from the ground down; widths and what stands at the surface are not.'
@@ -16,5 +16,5 @@ export function sectionPart({ card, record, units }: Context): Markup {
         ${drawing.unknown.length > 0 && `Not known, and drawn broken or left out: ${drawing.unknown.join(', ')}.`}
       </figcaption>
     </figure>
-    ${drawing.odd.map((sentence) => html`<p><strong>${sentence}</strong></p> `)}`;
+    ${drawing.contradictions.map((sentence) => html`<p><strong>${sentence}</strong></p> `)}`;
 }

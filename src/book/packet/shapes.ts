@@ -5,8 +5,8 @@ import { ENTRY_KINDS } from '../entry.ts';
 
 const opt = z.exactOptional;
 /** What a JavaScript date can hold. */
-const MOST_MS = 8.64e15;
-const ms = z.number().min(-MOST_MS).max(MOST_MS);
+const MAX_MS = 8.64e15;
+const ms = z.number().min(-MAX_MS).max(MAX_MS);
 const id = z.string().min(1).max(200);
 const by = opt(z.string().min(1).max(500));
 /** A course of a run has 40 points; more than this is no run of ours. */
@@ -26,7 +26,7 @@ const entry = z.strictObject({
   well: id,
   kind: z.enum(ENTRY_KINDS),
   atMs: ms,
-  madeMs: ms,
+  createdMs: ms,
   by,
   replaces: opt(id),
   body: z.record(z.string(), z.unknown()),

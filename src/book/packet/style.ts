@@ -33,7 +33,7 @@ text { font: 14px system-ui, 'Noto Sans', sans-serif; fill: var(--ink); }
 .pipe { stroke: var(--ink); stroke-width: 4; fill: none; }
 .pump { fill: var(--clay); } .inlet { stroke: #fff; stroke-width: 2; fill: none; } .valve { fill: var(--ink); }
 .tank { fill: var(--line); stroke: var(--ink); stroke-width: 2; }
-.guessed { stroke-dasharray: 4 5; stroke-width: 2; } rect.guessed { fill: none; }
+.unknown { stroke-dasharray: 4 5; stroke-width: 2; } rect.unknown { fill: none; }
 .trend { stroke: var(--clay); stroke-width: 1.5; fill: none; } .dot { fill: var(--clay); }
 @media print {
   @page { margin: 15mm; }

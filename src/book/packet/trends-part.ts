@@ -1,27 +1,27 @@
 /** The measured days as lines: what changes slowly shows here and nowhere else. */
 import { localDate } from '../../../shared/api/time-words.ts';
 import { drawTrend, type Trend } from '../../../shared/drawing/trend.ts';
-import { inPeoplesUnits } from '../../../shared/quantity/print-quantity.ts';
+import { toDisplayUnits } from '../../../shared/quantity/print-quantity.ts';
 import type { DayEvent } from '../../../shared/api/events.ts';
-import { dayOf, type Context } from './context.ts';
+import { formatDay, type ExportContext } from './context.ts';
 import { html, svg, type Markup } from './markup.ts';
 
 const DAY_MS = 86_400_000;
 const S_PER_MIN = 60;
 
-type Line = Pick<Trend, 'title' | 'unit' | 'decimals' | 'fromZero'> & {
-  of: (days: readonly DayEvent[]) => number | null;
+type TrendSpec = Pick<Trend, 'title' | 'unit' | 'decimals' | 'fromZero'> & {
+  valueOfDays: (days: readonly DayEvent[]) => number | null;
 };
 
-export function trendsPart(context: Context): Markup {
+export function trendsSection(context: ExportContext): Markup {
   const dates = datesOf(context);
   const byDate = new Map<string, DayEvent[]>();
   for (const { event } of context.record.days)
     byDate.set(event.date, [...(byDate.get(event.date) ?? []), event]);
-  const ends = { from: dateOf(context, dates[0]), to: dateOf(context, dates.at(-1)) };
-  const drawings = [...dayLines(context), ...levelLines(context)]
-    .map(({ of, ...line }) =>
-      drawTrend({ ...line, ...ends, values: dates.map((date) => of(byDate.get(date) ?? [])) }),
+  const ends = { from: formatDate(context, dates[0]), to: formatDate(context, dates.at(-1)) };
+  const drawings = [...dayTrends(context), ...levelTrends(context)]
+    .map(({ valueOfDays, ...line }) =>
+      drawTrend({ ...line, ...ends, values: dates.map((date) => valueOfDays(byDate.get(date) ?? [])) }),
     )
     .filter((drawing) => drawing !== undefined);
   if (drawings.length === 0) return html`<p>Too few days were measured for a trend.</p> `;
@@ -32,7 +32,7 @@ export function trendsPart(context: Context): Markup {
 }
 
 /** Every date from the first known day to the last. */
-function datesOf({ record }: Context): string[] {
+function datesOf({ record }: ExportContext): string[] {
   const [first, last] = [record.days[0]?.event.date, record.days.at(-1)?.event.date];
   if (first === undefined || last === undefined) return [];
   const noon = Date.parse(`${first}T12:00:00Z`);
@@ -40,8 +40,10 @@ function datesOf({ record }: Context): string[] {
   return Array.from({ length: count }, (_, i) => new Date(noon + i * DAY_MS).toISOString().slice(0, 10));
 }
 
-function dateOf(context: Context, date: string | undefined): string {
-  return date === undefined ? '' : dayOf({ ...context, timeZone: 'UTC' }, Date.parse(`${date}T12:00:00Z`));
+function formatDate(context: ExportContext, date: string | undefined): string {
+  return date === undefined
+    ? ''
+    : formatDay({ ...context, timeZone: 'UTC' }, Date.parse(`${date}T12:00:00Z`));
 }
 
 function sumOf(days: readonly DayEvent[], key: 'cycles' | 'ranS' | 'usedL'): number | null {
@@ -49,18 +51,24 @@ function sumOf(days: readonly DayEvent[], key: 'cycles' | 'ranS' | 'usedL'): num
   return known.length === 0 ? null : known.reduce((a, b) => a + b, 0);
 }
 
-function dayLines({ units }: Context): Line[] {
-  const water = inPeoplesUnits(0, 'volume', units).unit;
+function dayTrends({ units }: ExportContext): TrendSpec[] {
+  const water = toDisplayUnits(0, 'volume', units).unit;
   const inWater = (litres: number | null | undefined): number | null =>
-    litres === null || litres === undefined ? null : inPeoplesUnits(litres, 'volume', units).value;
+    litres === null || litres === undefined ? null : toDisplayUnits(litres, 'volume', units).value;
   return [
-    { title: 'Cycles a day', unit: '', decimals: 0, fromZero: true, of: (days) => sumOf(days, 'cycles') },
+    {
+      title: 'Cycles a day',
+      unit: '',
+      decimals: 0,
+      fromZero: true,
+      valueOfDays: (days) => sumOf(days, 'cycles'),
+    },
     {
       title: 'Run time a day',
       unit: 'min',
       decimals: 0,
       fromZero: true,
-      of: (days) => {
+      valueOfDays: (days) => {
         const ranS = sumOf(days, 'ranS');
         return ranS === null ? null : ranS / S_PER_MIN;
       },
@@ -70,29 +78,29 @@ function dayLines({ units }: Context): Line[] {
       unit: 'A',
       decimals: 1,
       fromZero: false,
-      of: (days) => days.find((day) => day.ampsMedian !== undefined)?.ampsMedian ?? null,
+      valueOfDays: (days) => days.find((day) => day.ampsMedian !== undefined)?.ampsMedian ?? null,
     },
     {
       title: 'Water used a day',
       unit: water,
       decimals: 0,
       fromZero: true,
-      of: (days) => inWater(sumOf(days, 'usedL')),
+      valueOfDays: (days) => inWater(sumOf(days, 'usedL')),
     },
     {
       title: 'Leak',
       unit: `${water} a day`,
       decimals: 1,
       fromZero: true,
-      of: (days) => inWater(days.find((day) => day.leakLPerDay !== undefined)?.leakLPerDay),
+      valueOfDays: (days) => inWater(days.find((day) => day.leakLPerDay !== undefined)?.leakLPerDay),
     },
   ];
 }
 
 /** Medians of a day's cycles, by the local date of their start. */
-function levelLines({ record, units, timeZone }: Context): Line[] {
-  const { unit } = inPeoplesUnits(0, 'pressure', units);
-  const line = (title: string, key: 'cutInKpa' | 'cutOutKpa'): Line => {
+function levelTrends({ record, units, timeZone }: ExportContext): TrendSpec[] {
+  const { unit } = toDisplayUnits(0, 'pressure', units);
+  const line = (title: string, key: 'cutInKpa' | 'cutOutKpa'): TrendSpec => {
     const byDate = new Map<string, number[]>();
     for (const { event, startedMs } of record.cycles) {
       const kpa = event[key];
@@ -107,9 +115,9 @@ function levelLines({ record, units, timeZone }: Context): Line[] {
       unit,
       decimals: 1,
       fromZero: false,
-      of: ([day]) => {
+      valueOfDays: ([day]) => {
         const kpa = medianOf(byDate.get(day?.date ?? '') ?? []);
-        return kpa === undefined ? null : inPeoplesUnits(kpa, 'pressure', units).value;
+        return kpa === undefined ? null : toDisplayUnits(kpa, 'pressure', units).value;
       },
     };
   };

@@ -1,20 +1,25 @@
 /** Visits with the work that was done in them and what was measured before and after; then work that was done outside of any. */
-import { MEASURE_TITLES, PROOF_CAVEAT, proofWords } from '../../../shared/words/proof.ts';
+import {
+  MEASURE_TITLES,
+  REPORT_CAVEAT,
+  reportLineText,
+  type ReportStage,
+} from '../../../shared/words/proof.ts';
 import type { Entry } from '../entry.ts';
-import { PROOF_DAYS, proofOf, proofWindows, type ProofLine } from '../proof.ts';
-import { visitsOf, workOf, type Visit } from '../visits.ts';
-import { dayOf, entriesOf, momentOf, type Context } from './context.ts';
+import { REPORT_DAYS, beforeAfterReport, reportWindows, type ReportLine } from '../proof.ts';
+import { visitsOf, workInVisit, type Visit } from '../visits.ts';
+import { formatDay, entriesOf, formatMoment, type ExportContext } from './context.ts';
 import { html, table, type Markup } from './markup.ts';
-import { nameOf, valueWords } from './plain-words.ts';
+import { humanizeKey, formatValue } from './plain-words.ts';
 
 const DAY_MS = 86_400_000;
 
-export function visitsPart(context: Context): Markup {
+export function visitsSection(context: ExportContext): Markup {
   const visits = visitsOf(context.record.acts).toReversed();
-  const within = new Set(visits.flatMap((visit) => workOf(visit, context.entries)).map(({ id }) => id));
+  const within = new Set(visits.flatMap((visit) => workInVisit(visit, context.entries)).map(({ id }) => id));
   const outside = entriesOf(context, 'work').filter(({ id }) => !within.has(id));
   if (visits.length + outside.length === 0) return html`<p>None was written down.</p>`;
-  return html`${visits.length > 0 && html`<p class="soft">${PROOF_CAVEAT}</p>`}
+  return html`${visits.length > 0 && html`<p class="soft">${REPORT_CAVEAT}</p>`}
   ${visits.map((visit) => visitMarkup(context, visit))}
   ${
     outside.length > 0 &&
@@ -23,35 +28,35 @@ export function visitsPart(context: Context): Markup {
   }`;
 }
 
-function visitMarkup(context: Context, visit: Visit): Markup {
+function visitMarkup(context: ExportContext, visit: Visit): Markup {
   const work = entriesOf(context, 'work').filter(({ id }) =>
-    workOf(visit, context.entries).some((one) => one.id === id),
+    workInVisit(visit, context.entries).some((one) => one.id === id),
   );
   const by = visit.openedBy === undefined ? '' : ` by ${visit.openedBy}`;
   const end =
     visit.closedMs === undefined
       ? 'Open when this was written.'
-      : `Closed ${momentOf(context, visit.closedMs)}.`;
-  return html`<h3>Visit of ${dayOf(context, visit.openedMs)}${by}</h3>
+      : `Closed ${formatMoment(context, visit.closedMs)}.`;
+  return html`<h3>Visit of ${formatDay(context, visit.openedMs)}${by}</h3>
     <p>${end}${visit.newBaseline && ' What is normal was learnt anew from then on.'}</p>
     ${work.length === 0 ? html`<p>No work was written down.</p>` : workTable(context, work)}
-    ${proofMarkup(context, visit)}`;
+    ${reportMarkup(context, visit)}`;
 }
 
-function workTable(context: Context, work: readonly Entry[]): Markup {
+function workTable(context: ExportContext, work: readonly Entry[]): Markup {
   return table(
     ['When', 'What was done', 'Parts', 'By'],
     work.map(({ atMs, by, body }) => [
-      dayOf(context, atMs),
-      [valueWords(body['done']), valueWords(body['text'])].filter((words) => words !== '').join('. '),
-      valueWords(body['parts']),
-      body['doneBy'] === undefined ? by : valueWords(body['doneBy']),
+      formatDay(context, atMs),
+      [formatValue(body['done']), formatValue(body['text'])].filter((words) => words !== '').join('. '),
+      formatValue(body['parts']),
+      body['doneBy'] === undefined ? by : formatValue(body['doneBy']),
     ]),
   );
 }
 
 /** Only measures of which something can be said. */
-function proofMarkup(context: Context, visit: Visit): Markup {
+function reportMarkup(context: ExportContext, visit: Visit): Markup {
   const { record, card, timeZone, units } = context;
   const pumps = card?.pumps.map(({ id }) => id) ?? ['p1'];
   const question = {
@@ -62,23 +67,23 @@ function proofMarkup(context: Context, visit: Visit): Markup {
     baselines: record.baselines.map(({ event }) => event),
   };
   const rows = pumps.flatMap((pump) =>
-    proofOf({ ...question, pump })
-      .filter(isTold)
+    beforeAfterReport({ ...question, pump })
+      .filter(hasVerdict)
       .map((line) => [
         pumps.length > 1
-          ? `${nameOf(pump)}, ${MEASURE_TITLES[line.measure].toLowerCase()}`
+          ? `${humanizeKey(pump)}, ${MEASURE_TITLES[line.measure].toLowerCase()}`
           : MEASURE_TITLES[line.measure],
-        proofWords(line, stageOf(context, visit), units),
+        reportLineText(line, visitStage(context, visit), units),
       ]),
   );
-  return table(['Measured', `${PROOF_DAYS} days before and after, at most`], rows);
+  return table(['Measured', `${REPORT_DAYS} days before and after, at most`], rows);
 }
 
-function isTold({ verdict }: ProofLine): boolean {
-  return verdict === 'changed' || verdict === 'within-spread' || verdict === 'no-before';
+function hasVerdict({ verdict }: ReportLine): boolean {
+  return verdict === 'changed' || verdict === 'within-spread' || verdict === 'no-baseline';
 }
 
-function stageOf({ untilMs }: Context, visit: Visit): { open: boolean; over: boolean } {
-  const after = proofWindows(visit).after?.[1];
-  return { open: visit.closedMs === undefined, over: after !== undefined && untilMs > after + DAY_MS };
+function visitStage({ newestMs }: ExportContext, visit: Visit): ReportStage {
+  const after = reportWindows(visit).after?.[1];
+  return { isOpen: visit.closedMs === undefined, isOver: after !== undefined && newestMs > after + DAY_MS };
 }

@@ -1,36 +1,36 @@
 /** Water tests as the laboratory wrote them, each result beside the limits that held on the last day that the record knows of. */
 import { localDate } from '../../../shared/api/time-words.ts';
-import { comparedWords } from '../../../shared/words/water-amounts.ts';
-import { YARDSTICK_WORDS } from '../../../shared/words/water-words.ts';
+import { comparedText } from '../../../shared/words/water-amounts.ts';
+import { YARDSTICK_NOTE } from '../../../shared/words/water-words.ts';
 import { compareResult } from '../../../shared/water/judge.ts';
 import { waterTests, type WaterTest } from '../water-tests.ts';
-import { dayOf, type Context } from './context.ts';
+import { formatDay, type ExportContext } from './context.ts';
 import { html, table, type Markup } from './markup.ts';
-import { valueWords } from './plain-words.ts';
+import { formatValue } from './plain-words.ts';
 
-export function waterPart(context: Context): Markup {
+export function waterSection(context: ExportContext): Markup {
   const tests = waterTests(context.entries, context.timeZone).toReversed();
   if (tests.length === 0) return html`<p>None was written down.</p>`;
   return html`<p class="soft">
-      ${YARDSTICK_WORDS} The laboratory and the health department interpret results; this is arithmetic.
+      ${YARDSTICK_NOTE} The laboratory and the health department interpret results; this is arithmetic.
     </p>
     ${tests.map((one) => testMarkup(context, one))}`;
 }
 
-function testMarkup(context: Context, { entry, on, results }: WaterTest): Markup {
+function testMarkup(context: ExportContext, { entry, sampleDate, results }: WaterTest): Markup {
   const { atMs, by, body } = entry;
-  const said = ['laboratory', 'place', 'why', 'text']
-    .map((key) => valueWords(body[key]))
+  const details = ['laboratory', 'place', 'why', 'text']
+    .map((key) => formatValue(body[key]))
     .filter((words) => words !== '');
-  const today = localDate(context.untilMs, context.timeZone);
-  return html`<h3>${dayOf(context, atMs)}</h3>
-    <p>${[...said, ...(by === undefined ? [] : [`written down by ${by}`])].join('; ')}</p>
+  const today = localDate(context.newestMs, context.timeZone);
+  return html`<h3>${formatDay(context, atMs)}</h3>
+    <p>${[...details, ...(by === undefined ? [] : [`written down by ${by}`])].join('; ')}</p>
     ${table(
       ['What', 'Result', 'Beside published limits'],
       results.map(({ written, result }) => [
         result.name,
         [written.value, written.unit].filter(Boolean).join(' '),
-        html`${compareResult(result, { drawnOn: on, today }).map((one) => html`${comparedWords(one, result.unit)}<br />`)}`,
+        html`${compareResult(result, { drawnOn: sampleDate, today }).map((one) => html`${comparedText(one, result.unit)}<br />`)}`,
       ]),
     )}`;
 }

@@ -5,7 +5,7 @@
  * nothing, and each entry is gone through once.
  */
 import { Zip, ZipDeflate, ZipPassThrough } from 'fflate';
-import { MOST_PACKET_BYTES } from '../limits.ts';
+import { MAX_EXPORT_BYTES } from '../limits.ts';
 import { inflateExactly } from './inflate.ts';
 import { filesInZip, packedOf, type ZipFile } from './zip-directory.ts';
 
@@ -14,24 +14,24 @@ export interface ZipEntry {
   /** Called when its turn comes. */
   bytes: () => Uint8Array;
   /** Photos and PDFs are compressed already. */
-  as: 'deflated' | 'stored';
+  compression: 'deflate' | 'store';
 }
 
 /** The first day that a ZIP can say. Made as local time, and read as local time by the library: the same everywhere. */
-const fixedTime = (): Date => new Date(1980, 0, 1, 12);
+const fixedDate = (): Date => new Date(1980, 0, 1, 12);
 /** The library's usual: a well-year of cycles in under a second. */
 const LEVEL = 6;
 
 /** The file in pieces. */
-export function* zipPieces(entries: Iterable<ZipEntry>): Generator<Uint8Array> {
+export function* zipChunks(entries: Iterable<ZipEntry>): Generator<Uint8Array> {
   const pieces: Uint8Array[] = [];
   const zip = new Zip((error, piece) => {
     if (error) throw error;
     pieces.push(piece);
   });
-  for (const { name, bytes, as } of entries) {
-    const file = as === 'stored' ? new ZipPassThrough(name) : new ZipDeflate(name, { level: LEVEL });
-    file.mtime = fixedTime();
+  for (const { name, bytes, compression } of entries) {
+    const file = compression === 'store' ? new ZipPassThrough(name) : new ZipDeflate(name, { level: LEVEL });
+    file.mtime = fixedDate();
     zip.add(file);
     file.push(bytes(), true);
     yield* pieces.splice(0);
@@ -40,7 +40,7 @@ export function* zipPieces(entries: Iterable<ZipEntry>): Generator<Uint8Array> {
   yield* pieces.splice(0);
 }
 
-export interface OpenZip {
+export interface OpenedZip {
   files: readonly ZipFile[];
   /** Unpacks one file. Undefined if it is not whole, or has not the size that the list says. */
   read(file: ZipFile): Uint8Array | undefined;
@@ -54,7 +54,7 @@ export interface ZipWork {
 }
 
 /** Far more than the papers of any well. */
-export const MOST_FILES = 10_000;
+export const MAX_FILES = 10_000;
 const STORED = 0;
 const DEFLATED = 8;
 const NOT_WHOLE = 'the ZIP is not whole';
@@ -63,7 +63,7 @@ const NOT_WHOLE = 'the ZIP is not whole';
 export function openZip(
   bytes: Uint8Array,
   work: ZipWork = { entries: 0, unpackedBytes: 0 },
-): OpenZip | { problem: string } {
+): OpenedZip | { problem: string } {
   const files = listOf(bytes, work);
   return 'problem' in files ? files : { files, read: (file) => unpack(bytes, file, work) };
 }
@@ -76,10 +76,10 @@ function listOf(bytes: Uint8Array, work: ZipWork): ZipFile[] | { problem: string
     for (const file of filesInZip(bytes)) {
       work.entries += 1;
       sum += file.bytes;
-      if (files.length === MOST_FILES) return { problem: `it has more than ${MOST_FILES} files` };
-      if (names.has(file.name)) return { problem: `it has two files called ${shown(file.name)}` };
-      if (sum > MOST_PACKET_BYTES)
-        return { problem: `unpacked it may have ${MOST_PACKET_BYTES / 2 ** 20} MiB at most` };
+      if (files.length === MAX_FILES) return { problem: `it has more than ${MAX_FILES} files` };
+      if (names.has(file.name)) return { problem: `it has two files called ${formatName(file.name)}` };
+      if (sum > MAX_EXPORT_BYTES)
+        return { problem: `unpacked it may have ${MAX_EXPORT_BYTES / 2 ** 20} MiB at most` };
       names.add(file.name);
       files.push(file);
     }
@@ -91,7 +91,7 @@ function listOf(bytes: Uint8Array, work: ZipWork): ZipFile[] | { problem: string
 }
 
 /** A name comes from outside and may be 64 KiB of anything. */
-function shown(name: string): string {
+function formatName(name: string): string {
   return JSON.stringify(name.length > 80 ? `${name.slice(0, 80)}…` : name);
 }
 

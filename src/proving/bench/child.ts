@@ -9,28 +9,28 @@ import { connectAsync } from 'mqtt';
 import { openBuiltInBroker } from '../../broker/built-in.ts';
 import { openOutbox } from '../../send/outbox.ts';
 import { openStore } from '../../store/open-store.ts';
-import { openLive } from '../../run/live/server.ts';
+import { openLiveServer } from '../../run/live/server.ts';
 import type { NoticeRow } from '../../notice/notice-row.ts';
-import { runLoad, type LoadOrder } from './load.ts';
+import { runLoad, type LoadTask } from './load.ts';
 
-export type ChildOrder =
-  | { role: 'load'; order: LoadOrder }
+export type ChildTask =
+  | { role: 'load'; order: LoadTask }
   | { role: 'broker' }
   | { role: 'subscriber'; port: number }
   | { role: 'server'; notices: boolean };
 
-export type ChildWord = Record<string, unknown> & { word: string };
+export type ChildMessage = Record<string, unknown> & { type: string };
 
-function say(word: ChildWord): void {
-  process.send?.(word);
+function send(message: ChildMessage): void {
+  process.send?.(message);
 }
 
-function heard(word: string): Promise<ChildWord> {
+function waitForMessage(type: string): Promise<ChildMessage> {
   return new Promise((resolve) => {
     const on = (message: unknown): void => {
-      if ((message as ChildWord).word !== word) return;
+      if ((message as ChildMessage).type !== type) return;
       process.off('message', on);
-      resolve(message as ChildWord);
+      resolve(message as ChildMessage);
     };
     process.on('message', on);
   });
@@ -46,8 +46,8 @@ async function broker(): Promise<void> {
     credential: () => undefined,
     onMessage: () => undefined,
   });
-  say({ word: 'ready', port: opened.port });
-  await heard('end');
+  send({ type: 'ready', port: opened.port });
+  await waitForMessage('end');
   await opened.close();
 }
 
@@ -60,18 +60,18 @@ async function subscriber(port: number): Promise<void> {
     count++;
   });
   await client.subscribeAsync('wells/+/readings', { qos: 1 });
-  say({ word: 'ready' });
+  send({ type: 'ready' });
   process.on('message', (message) => {
-    const { word } = message as ChildWord;
-    if (word === 'reset') {
+    const { type } = message as ChildMessage;
+    if (type === 'reset') {
       count = 0;
       cpu = process.cpuUsage();
-    } else if (word === 'count') {
+    } else if (type === 'count') {
       const used = process.cpuUsage(cpu);
-      say({ word: 'count', count, cpuUs: used.user + used.system });
+      send({ type: 'count', count, cpuUs: used.user + used.system });
     }
   });
-  await heard('end');
+  await waitForMessage('end');
   await client.endAsync();
 }
 
@@ -82,14 +82,14 @@ async function server(notices: boolean): Promise<void> {
   const arrivedMs = new Map<string, number>();
   const latencies: number[] = [];
   const parts: { poke?: () => void } = {};
-  const live = openLive({
+  const live = openLiveServer({
     store,
     root: 'wells',
     observe: false,
-    letInAll: true,
+    approveAll: true,
     now: Date.now,
     publish: (topic, payload, how) => void opened.publish(topic, payload, how).catch(() => undefined),
-    tell: (change, nowMs) => (notices ? [noticeOf(change.after.id, change.event, nowMs)] : []),
+    notify: (change, nowMs) => (notices ? [noticeOf(change.after.id, change.event, nowMs)] : []),
     log: (_level, sentence) => process.stderr.write(`${sentence}\n`),
     onCommit: () => parts.poke?.(),
   });
@@ -98,11 +98,16 @@ async function server(notices: boolean): Promise<void> {
     port: 0,
     root: 'wells',
     allowLocal: true,
-    acknowledge: 'when-kept',
+    acknowledge: 'after-commit',
     credential: () => undefined,
     onMessage: (topic, payload, how) => {
       if (notices) arrivedMs.set(topic.split('/')[1]!, Date.now());
-      live.take({ topic, payload, retained: how.retained, ...(how.kept && { kept: how.kept }) });
+      live.receive({
+        topic,
+        payload,
+        retained: how.retained,
+        ...(how.acknowledge && { acknowledge: how.acknowledge }),
+      });
     },
   });
   const outbox = openOutbox({
@@ -115,28 +120,28 @@ async function server(notices: boolean): Promise<void> {
       return Promise.resolve({ sent: true });
     },
   });
-  parts.poke = () => outbox.poke();
+  parts.poke = () => outbox.wake();
   let cpu = process.cpuUsage();
   process.on('message', (message) => {
-    const { word } = message as ChildWord;
-    if (word === 'reset') {
+    const { type } = message as ChildMessage;
+    if (type === 'reset') {
       cpu = process.cpuUsage();
-      say({ word: 'reset-done' });
-    } else if (word === 'count') {
+      send({ type: 'reset-done' });
+    } else if (type === 'count') {
       const used = process.cpuUsage(cpu);
-      const { counts, lines } = live.state();
-      say({
-        word: 'count',
+      const { counts, pipelines } = live.state();
+      send({
+        type: 'count',
         counts,
-        wells: lines.size,
+        wells: pipelines.size,
         latencies,
         cpuUs: used.user + used.system,
         rssMiB: process.memoryUsage.rss() / 2 ** 20,
       });
     }
   });
-  say({ word: 'ready', port: opened.port });
-  await heard('end');
+  send({ type: 'ready', port: opened.port });
+  await waitForMessage('end');
   await outbox.close();
   await opened.close();
   await live.close();
@@ -151,21 +156,21 @@ function noticeOf(alarmId: string, event: NoticeRow['body']['event'], nowMs: num
     to: 'bench',
     what: event.state,
     dueMs: nowMs,
-    madeMs: nowMs,
+    createdMs: nowMs,
     tries: 0,
     state: 'due',
-    body: { subject: event.alarm, text: event.why ?? '', event, way: 'mqtt' },
+    body: { subject: event.alarm, text: event.why ?? '', event, channel: 'mqtt' },
   };
 }
 
 async function main(): Promise<void> {
   // Whoever asked is gone: nobody waits for an answer.
   process.on('disconnect', () => process.exit());
-  const ended = heard('end');
-  const { order } = (await heard('order')) as ChildWord & { order: ChildOrder };
+  const ended = waitForMessage('end');
+  const { order } = (await waitForMessage('order')) as ChildMessage & { order: ChildTask };
   switch (order.role) {
     case 'load':
-      await runLoad(order.order, (word) => say(word), heard('go'), heard('timed'));
+      await runLoad(order.order, (word) => send(word), waitForMessage('go'), waitForMessage('timed'));
       await ended;
       break;
     case 'broker':

@@ -3,7 +3,7 @@ import { mkdtempSync, rmSync, statSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { openStore } from '../../store/open-store.ts';
-import { alderBench } from '../farm.ts';
+import { demoWells } from '../farm.ts';
 import { newSimulatedWell, simulate } from '../model/well.ts';
 import type { PlacedPack } from '../../readings/placed.ts';
 
@@ -17,7 +17,7 @@ export interface DiskFigures {
 const DAY_MS = 86_400_000;
 /** Moments of one pack, packs of one commit. */
 const PACK_MOMENTS = 250;
-const PER_COMMIT = 40;
+const PACKS_PER_COMMIT = 40;
 
 /** `days` of all four wells of the farm at `everyS`, through commit and housekeeping; then the file is weighed and read. */
 export function benchDisk(days: number, everyS: number): DiskFigures {
@@ -26,28 +26,28 @@ export function benchDisk(days: number, everyS: number): DiskFigures {
   const fromMs = Date.UTC(2026, 0, 5);
   const store = openStore(path);
   let readings = 0;
-  let waiting: PlacedPack[] = [];
+  let pending: PlacedPack[] = [];
   const commit = (): void => {
-    store.commit(waiting.map((pack) => ({ change: 'pack', pack })));
-    for (const pack of waiting) for (const column of pack.columns) readings += column.times.length;
-    waiting = [];
+    store.commit(pending.map((pack) => ({ change: 'pack', pack })));
+    for (const pack of pending) for (const column of pack.columns) readings += column.times.length;
+    pending = [];
   };
-  for (const { params } of alderBench(fromMs + days * DAY_MS)) {
+  for (const { params } of demoWells(fromMs + days * DAY_MS)) {
     for (const pack of packsOf(params, fromMs, { days, everyS })) {
-      waiting.push(pack);
-      if (waiting.length >= PER_COMMIT) commit();
+      pending.push(pack);
+      if (pending.length >= PACKS_PER_COMMIT) commit();
     }
     commit();
     // Housekeeping is told that time has gone on, so that all full blocks are sealed.
-    while (store.tidy(fromMs + (days + 2) * DAY_MS, 1000));
+    while (store.maintain(fromMs + (days + 2) * DAY_MS, 1000));
   }
   store.close();
   const bytes = statSync(path).size;
-  const again = openStore(path);
-  const well = alderBench(0)[0]!.params.name;
-  const monthMs = timed(() => again.readings(well, 'pressure', fromMs, fromMs + 30 * DAY_MS));
-  const dayMs = timed(() => again.readings(well, 'pressure', fromMs + 3 * DAY_MS, fromMs + 4 * DAY_MS));
-  again.close();
+  const reopened = openStore(path);
+  const well = demoWells(0)[0]!.params.name;
+  const monthMs = timed(() => reopened.readings(well, 'pressure', fromMs, fromMs + 30 * DAY_MS));
+  const dayMs = timed(() => reopened.readings(well, 'pressure', fromMs + 3 * DAY_MS, fromMs + 4 * DAY_MS));
+  reopened.close();
   rmSync(folder, { recursive: true, force: true });
   return { bytesPerReading: bytes / readings, monthMs, dayMs, readings };
 }

@@ -2,13 +2,13 @@
  * Messages a second from 200 connections to committed and evaluated, as a share of what a subscriber that does nothing takes from the
  * same broker in the same run; and how long a notice takes at half that load.
  */
-import type { LoadOrder } from './load.ts';
+import type { LoadTask } from './load.ts';
 import { startChild, type Child } from './processes.ts';
 
 export interface EndToEnd {
   noOpPerS: number;
   oursPerS: number;
-  share: number;
+  ratio: number;
   cpuUs: number;
   noOpCpuUs: number;
   wells: number;
@@ -19,82 +19,84 @@ export interface Sizes {
   connections: number;
   nodesEach: number;
   packsEach: number;
-  warmEach: number;
+  warmUpEach: number;
 }
 
 async function runLoadOn(
   port: number,
-  order: Omit<LoadOrder, 'port'>,
+  order: Omit<LoadTask, 'port'>,
   before: () => Promise<void>,
 ): Promise<{ ms: number; messages: number }> {
   const load = startChild({ role: 'load', order: { ...order, port } });
-  await load.hear('ready');
-  const warm = load.hear('warm');
-  load.say('go');
+  await load.waitFor('ready');
+  const warm = load.waitFor('warm');
+  load.send('go');
   await warm;
   await before();
-  const done = load.hear('done');
-  load.say('timed');
-  const said = await done;
+  const done = load.waitFor('done');
+  load.send('timed');
+  const reply = await done;
   await load.end();
-  return { ms: said['ms'] as number, messages: said['messages'] as number };
+  return { ms: reply['ms'] as number, messages: reply['messages'] as number };
 }
 
-async function noOp(sizes: Sizes): Promise<{ perS: number; cpuUs: number }> {
+async function measureNoOp(sizes: Sizes): Promise<{ perS: number; cpuUs: number }> {
   const broker = startChild({ role: 'broker' });
-  const port = (await broker.hear('ready'))['port'] as number;
+  const port = (await broker.waitFor('ready'))['port'] as number;
   const subscriber = startChild({ role: 'subscriber', port });
-  await subscriber.hear('ready');
+  await subscriber.waitFor('ready');
   const began = { at: 0 };
-  const { messages } = await runLoadOn(port, { ...sizes, perSecond: 0, dryEvery: 0 }, async () => {
-    await untilCounted(subscriber, sizes.warmEach * sizes.nodesEach * sizes.connections);
-    subscriber.say('reset');
+  const { messages } = await runLoadOn(port, { ...sizes, perSecond: 0, dryNodeEvery: 0 }, async () => {
+    await waitForCount(subscriber, sizes.warmUpEach * sizes.nodesEach * sizes.connections);
+    subscriber.send('reset');
     began.at = performance.now();
   });
-  const count = await untilCounted(subscriber, messages);
+  const count = await waitForCount(subscriber, messages);
   const ms = performance.now() - began.at;
   await subscriber.end();
   await broker.end();
   return { perS: (messages / ms) * 1000, cpuUs: (count['cpuUs'] as number) / messages };
 }
 
-async function untilCounted(child: Child, messages: number): Promise<Record<string, unknown>> {
+async function waitForCount(child: Child, messages: number): Promise<Record<string, unknown>> {
   for (;;) {
-    const answer = child.hear('count');
-    child.say('count');
-    const said = await answer;
-    if ((said['count'] as number) >= messages) return said;
+    const answer = child.waitFor('count');
+    child.send('count');
+    const reply = await answer;
+    if ((reply['count'] as number) >= messages) return reply;
     await new Promise((done) => setTimeout(done, 5));
   }
 }
 
-async function ours(sizes: Sizes): Promise<{ perS: number; cpuUs: number; wells: number; rssMiB: number }> {
+async function measureServer(
+  sizes: Sizes,
+): Promise<{ perS: number; cpuUs: number; wells: number; rssMiB: number }> {
   const server = startChild({ role: 'server', notices: false });
-  const port = (await server.hear('ready'))['port'] as number;
-  const { ms, messages } = await runLoadOn(port, { ...sizes, perSecond: 0, dryEvery: 0 }, async () => {
-    const reset = server.hear('reset-done');
-    server.say('reset');
+  const port = (await server.waitFor('ready'))['port'] as number;
+  const { ms, messages } = await runLoadOn(port, { ...sizes, perSecond: 0, dryNodeEvery: 0 }, async () => {
+    const reset = server.waitFor('reset-done');
+    server.send('reset');
     await reset;
   });
-  const answer = server.hear('count');
-  server.say('count');
-  const said = await answer;
+  const answer = server.waitFor('count');
+  server.send('count');
+  const reply = await answer;
   await server.end();
   return {
     perS: (messages / ms) * 1000,
-    cpuUs: (said['cpuUs'] as number) / messages,
-    wells: said['wells'] as number,
-    rssMiB: said['rssMiB'] as number,
+    cpuUs: (reply['cpuUs'] as number) / messages,
+    wells: reply['wells'] as number,
+    rssMiB: reply['rssMiB'] as number,
   };
 }
 
 export async function benchEndToEnd(sizes: Sizes): Promise<EndToEnd> {
-  const bare = await noOp(sizes);
-  const full = await ours(sizes);
+  const bare = await measureNoOp(sizes);
+  const full = await measureServer(sizes);
   return {
     noOpPerS: bare.perS,
     oursPerS: full.perS,
-    share: full.perS / bare.perS,
+    ratio: full.perS / bare.perS,
     cpuUs: full.cpuUs,
     noOpCpuUs: bare.cpuUs,
     wells: full.wells,
@@ -111,15 +113,17 @@ export interface NoticeDelay {
 /** From the arrival of the reading that showed it to the notice handed over, at `perSecond` messages. */
 export async function benchNotice(sizes: Sizes, perSecond: number): Promise<NoticeDelay> {
   const server = startChild({ role: 'server', notices: true });
-  const port = (await server.hear('ready'))['port'] as number;
-  await runLoadOn(port, { ...sizes, perSecond, dryEvery: 4 }, () => Promise.resolve());
+  const port = (await server.waitFor('ready'))['port'] as number;
+  await runLoadOn(port, { ...sizes, perSecond, dryNodeEvery: 4 }, () => Promise.resolve());
   await new Promise((done) => setTimeout(done, 1500));
-  const answer = server.hear('count');
-  server.say('count');
-  const said = await answer;
+  const answer = server.waitFor('count');
+  server.send('count');
+  const reply = await answer;
   await server.end();
-  const latencies = (said['latencies'] as number[]).filter((ms) => Number.isFinite(ms)).sort((a, b) => a - b);
-  const at = (share: number): number =>
-    latencies[Math.min(latencies.length - 1, Math.floor(share * latencies.length))] ?? Number.NaN;
+  const latencies = (reply['latencies'] as number[])
+    .filter((ms) => Number.isFinite(ms))
+    .sort((a, b) => a - b);
+  const at = (quantile: number): number =>
+    latencies[Math.min(latencies.length - 1, Math.floor(quantile * latencies.length))] ?? Number.NaN;
   return { notices: latencies.length, medianMs: at(0.5), p99Ms: at(0.99) };
 }

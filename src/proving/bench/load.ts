@@ -6,27 +6,28 @@ import { connect, type Socket } from 'node:net';
 import { ANSWER_BYTES, connectFrame, publishFrame } from './frames.ts';
 import { benchPack, makeTrack, PACK_S } from './packs.ts';
 
-export interface LoadOrder {
+export interface LoadTask {
   port: number;
   connections: number;
   nodesEach: number;
   packsEach: number;
   /** Of these so many first ones warm both sides up and are not timed. */
-  warmEach: number;
+  warmUpEach: number;
   /** Messages a second in all; 0: as fast as they are acknowledged. */
   perSecond: number;
   /** Every so many nodes' taps run dry, which raises an alarm; 0: none. */
-  dryEvery: number;
+  dryNodeEvery: number;
 }
 
-export type LoadWord = { word: 'ready' } | { word: 'warm' } | { word: 'done'; ms: number; messages: number };
+export type LoadMessage =
+  { type: 'ready' } | { type: 'warm' } | { type: 'done'; ms: number; messages: number };
 
 const WINDOW = 20;
-const PACE_MS = 5;
+const SEND_INTERVAL_MS = 5;
 /** The taps run dry only after pressure was there: so much of each node's time first. */
 const DRY_AFTER_PACKS = 8;
 
-interface Pipe {
+interface LoadConnection {
   socket: Socket;
   frames: Buffer[];
   sent: number;
@@ -36,7 +37,7 @@ interface Pipe {
 }
 
 /** Frames of one connection: its nodes take turns, pack by pack, as they would in life. */
-function framesOf(order: LoadOrder, connection: number, track: ReturnType<typeof makeTrack>): Buffer[] {
+function framesOf(order: LoadTask, connection: number, track: ReturnType<typeof makeTrack>): Buffer[] {
   const fromMs = Math.floor(Date.now() / 1000) * 1000 - order.packsEach * PACK_S * 1000;
   const dried = { ...track, pascal: track.pascal.map(() => 15_000) };
   const frames: Buffer[] = [];
@@ -44,7 +45,7 @@ function framesOf(order: LoadOrder, connection: number, track: ReturnType<typeof
     for (let i = 0; i < order.nodesEach; i++) {
       const index = connection * order.nodesEach + i;
       const node = { name: `bench-${index}`, offset: (index * 977) % track.amps.length };
-      const dry = order.dryEvery > 0 && index % order.dryEvery === 0;
+      const dry = order.dryNodeEvery > 0 && index % order.dryNodeEvery === 0;
       const pack = benchPack(dry && seq > DRY_AFTER_PACKS ? dried : track, node, seq, fromMs);
       frames.push(publishFrame(`wells/${node.name}/readings`, pack, ((frames.length + 1) % 65_000) + 1));
     }
@@ -63,25 +64,27 @@ async function open(port: number, connection: number): Promise<Socket> {
   return socket;
 }
 
-function pump(pipe: Pipe, until: number, may: () => boolean): void {
-  while (pipe.sent < until && pipe.sent - pipe.acked < WINDOW && may()) {
+function fillWindow(pipe: LoadConnection, until: number, maySend: () => boolean): void {
+  while (pipe.sent < until && pipe.sent - pipe.acked < WINDOW && maySend()) {
     pipe.socket.write(pipe.frames[pipe.sent++]!);
   }
 }
 
 /** Sends each pipe's frames up to `until` of them; resolves with the ms it took when all were acknowledged. */
-function send(pipes: Pipe[], order: LoadOrder, until: number): Promise<number> {
+function send(pipes: LoadConnection[], order: LoadTask, until: number): Promise<number> {
   const began = performance.now();
   let total = 0;
-  const may = (): boolean => {
+  const maySend = (): boolean => {
     if (order.perSecond > 0 && total >= ((performance.now() - began) / 1000) * order.perSecond) return false;
     total++;
     return true;
   };
   return new Promise((resolve) => {
     let open = pipes.length;
-    const timer = order.perSecond > 0 ? setInterval(() => pipes.forEach(goOn), PACE_MS) : undefined;
-    const goOn = (pipe: Pipe): void => pump(pipe, Math.min(until, pipe.frames.length), may);
+    const timer =
+      order.perSecond > 0 ? setInterval(() => pipes.forEach(sendMore), SEND_INTERVAL_MS) : undefined;
+    const sendMore = (pipe: LoadConnection): void =>
+      fillWindow(pipe, Math.min(until, pipe.frames.length), maySend);
     for (const pipe of pipes) {
       const wanted = Math.min(until, pipe.frames.length);
       if (wanted <= pipe.acked) {
@@ -91,14 +94,14 @@ function send(pipes: Pipe[], order: LoadOrder, until: number): Promise<number> {
       pipe.socket.on('data', (chunk) => {
         pipe.answered += chunk.length;
         pipe.acked = Math.floor(pipe.answered / ANSWER_BYTES);
-        goOn(pipe);
+        sendMore(pipe);
         if (pipe.acked < wanted) return;
         pipe.socket.removeAllListeners('data');
         if (--open > 0) return;
         clearInterval(timer);
         resolve(performance.now() - began);
       });
-      goOn(pipe);
+      sendMore(pipe);
     }
     if (open === 0) {
       clearInterval(timer);
@@ -108,13 +111,13 @@ function send(pipes: Pipe[], order: LoadOrder, until: number): Promise<number> {
 }
 
 export async function runLoad(
-  order: LoadOrder,
-  tell: (word: LoadWord) => void,
-  go: Promise<unknown>,
+  order: LoadTask,
+  report: (message: LoadMessage) => void,
+  started: Promise<unknown>,
   timed: Promise<unknown>,
 ): Promise<void> {
   const track = makeTrack(6 * 3600, 5);
-  const pipes: Pipe[] = [];
+  const pipes: LoadConnection[] = [];
   for (let connection = 0; connection < order.connections; connection++) {
     pipes.push({
       socket: await open(order.port, connection),
@@ -124,13 +127,13 @@ export async function runLoad(
       answered: 0,
     });
   }
-  tell({ word: 'ready' });
-  await go;
-  const warm = order.warmEach * order.nodesEach;
+  report({ type: 'ready' });
+  await started;
+  const warm = order.warmUpEach * order.nodesEach;
   await send(pipes, order, warm);
-  tell({ word: 'warm' });
+  report({ type: 'warm' });
   await timed;
   const ms = await send(pipes, order, Number.POSITIVE_INFINITY);
-  tell({ word: 'done', ms, messages: pipes.reduce((sum, pipe) => sum + pipe.frames.length - warm, 0) });
+  report({ type: 'done', ms, messages: pipes.reduce((sum, pipe) => sum + pipe.frames.length - warm, 0) });
   for (const pipe of pipes) pipe.socket.destroy();
 }

@@ -8,19 +8,19 @@ import { benchDisk } from './disk.ts';
 import { benchEndToEnd, benchNotice, type Sizes } from './end-to-end.ts';
 import { benchEngine } from './engine.ts';
 import { benchReplay } from './replay.ts';
-import { benchStations } from './stations.ts';
+import { benchStages } from './stations.ts';
 
 interface Row {
   what: string;
   figure: string;
-  wanted: string;
+  target: string;
 }
 
 const quick = process.argv.includes('--quick');
 const json = process.argv.includes('--json');
 const SIZES: Sizes = quick
-  ? { connections: 50, nodesEach: 4, packsEach: 12, warmEach: 4 }
-  : { connections: 200, nodesEach: 10, packsEach: 20, warmEach: 5 };
+  ? { connections: 50, nodesEach: 4, packsEach: 12, warmUpEach: 4 }
+  : { connections: 200, nodesEach: 10, packsEach: 20, warmUpEach: 5 };
 const DAYS = quick ? 3 : 30;
 
 function progress(what: string): void {
@@ -28,74 +28,74 @@ function progress(what: string): void {
 }
 
 progress('stations');
-const stations = benchStations(quick ? 2000 : 20_000, 200);
+const stations = benchStages(quick ? 2000 : 20_000, 200);
 progress('engine');
 const engine = benchEngine(quick ? 3 : 14, 200);
 progress('disk');
 const disk = benchDisk(30, 5);
 progress('end to end');
-const whole = await benchEndToEnd(SIZES);
+const endToEnd = await benchEndToEnd(SIZES);
 progress('notices');
-const notice = await benchNotice({ ...SIZES, nodesEach: 5, packsEach: 30 }, whole.oursPerS / 2);
+const notice = await benchNotice({ ...SIZES, nodesEach: 5, packsEach: 30 }, endToEnd.oursPerS / 2);
 progress('replay');
 const main = fileURLToPath(new URL('../../../main.js', import.meta.url));
 const replay = await benchReplay(main, DAYS);
 
-const others = whole.cpuUs - stations.decodeUs - stations.intakeUs - stations.engineUs - stations.commitUs;
+const others = endToEnd.cpuUs - stations.decodeUs - stations.intakeUs - stations.engineUs - stations.commitUs;
 const n = (value: number, digits = 0): string =>
   value.toLocaleString('en', { maximumFractionDigits: digits, minimumFractionDigits: digits });
 const rows: Row[] = [
   {
     what: 'end to end, share of a no-op subscriber',
-    figure: `${n(whole.share, 2)} (${n(whole.oursPerS)} of ${n(whole.noOpPerS)} msg/s, ${n(whole.wells)} wells)`,
-    wanted: '0.5',
+    figure: `${n(endToEnd.ratio, 2)} (${n(endToEnd.oursPerS)} of ${n(endToEnd.noOpPerS)} msg/s, ${n(endToEnd.wells)} wells)`,
+    target: '0.5',
   },
   {
     what: 'CPU a message, in all',
-    figure: `${n(whole.cpuUs, 1)} us (no-op subscriber alone ${n(whole.noOpCpuUs, 1)})`,
-    wanted: '30 us',
+    figure: `${n(endToEnd.cpuUs, 1)} us (no-op subscriber alone ${n(endToEnd.noOpCpuUs, 1)})`,
+    target: '30 us',
   },
-  { what: '  decode', figure: `${n(stations.decodeUs, 1)} us`, wanted: '' },
-  { what: '  intake', figure: `${n(stations.intakeUs, 1)} us`, wanted: '' },
-  { what: '  merge, cycles, water, watches', figure: `${n(stations.engineUs, 1)} us`, wanted: '' },
-  { what: '  commit', figure: `${n(stations.commitUs, 1)} us`, wanted: '' },
-  { what: '  broker, sockets and the rest', figure: `${n(others, 1)} us`, wanted: '' },
+  { what: '  decode', figure: `${n(stations.decodeUs, 1)} us`, target: '' },
+  { what: '  intake', figure: `${n(stations.intakeUs, 1)} us`, target: '' },
+  { what: '  merge, cycles, water, watches', figure: `${n(stations.engineUs, 1)} us`, target: '' },
+  { what: '  commit', figure: `${n(stations.commitUs, 1)} us`, target: '' },
+  { what: '  broker, sockets and the rest', figure: `${n(others, 1)} us`, target: '' },
   {
     what: 'engine, all watches on',
     figure: `${n(engine.readingsPerS / 1e6, 2)} M readings/s`,
-    wanted: '2 M',
+    target: '2 M',
   },
-  { what: 'a reading on disk, time included', figure: `${n(disk.bytesPerReading, 3)} B`, wanted: '0.50 B' },
-  { what: 'a channel-month (5 s)', figure: `${n(disk.monthMs, 1)} ms`, wanted: '100 ms' },
-  { what: 'a channel-day (5 s)', figure: `${n(disk.dayMs, 1)} ms`, wanted: '' },
-  { what: 'saved state of a well', figure: `${n(engine.stateBytes)} B`, wanted: '8,192 B' },
+  { what: 'a reading on disk, time included', figure: `${n(disk.bytesPerReading, 3)} B`, target: '0.50 B' },
+  { what: 'a channel-month (5 s)', figure: `${n(disk.monthMs, 1)} ms`, target: '100 ms' },
+  { what: 'a channel-day (5 s)', figure: `${n(disk.dayMs, 1)} ms`, target: '' },
+  { what: 'saved state of a well', figure: `${n(engine.stateBytes)} B`, target: '8,192 B' },
   {
     what: 'memory of 1,000 wells',
-    figure: `${n(engine.memoryMiBFor1000)} MiB of states; server with ${n(whole.wells)} live wells ${n(whole.rssMiB)} MiB`,
-    wanted: '512 MiB',
+    figure: `${n(engine.memoryMiBFor1000)} MiB of states; server with ${n(endToEnd.wells)} live wells ${n(endToEnd.rssMiB)} MiB`,
+    target: '512 MiB',
   },
   {
     what: 'replay',
     figure: `${n(replay.readingsPerS / 1e6, 2)} M readings/s (${n(replay.readings / 1e6, 1)} M in ${n(replay.seconds, 1)} s)`,
-    wanted: '0.5 M',
+    target: '0.5 M',
   },
   {
     what: 'replay, most memory',
     figure: replay.peakMiB === undefined ? 'not told by this system' : `${n(replay.peakMiB)} MiB`,
-    wanted: '200 MiB',
+    target: '200 MiB',
   },
   {
     what: 'reading to notice, at half load',
     figure: `median ${n(notice.medianMs)} ms, 99 % ${n(notice.p99Ms)} ms (${n(notice.notices)} notices)`,
-    wanted: '2,000 ms',
+    target: '2,000 ms',
   },
 ];
 
 if (json) {
   process.stdout.write(
     `${JSON.stringify({
-      endToEndShare: whole.share,
-      cpuUsPerMessage: whole.cpuUs,
+      endToEndShare: endToEnd.ratio,
+      cpuUsPerMessage: endToEnd.cpuUs,
       engineReadingsPerS: engine.readingsPerS,
       bytesPerReading: disk.bytesPerReading,
       channelMonthMs: disk.monthMs,
@@ -110,6 +110,6 @@ if (json) {
   process.stdout.write(
     `Node ${process.versions.node}, ${availableParallelism()} cores${quick ? ', small sizes' : ''}\n\n`,
   );
-  for (const { what, figure, wanted } of rows)
-    process.stdout.write(`${what.padEnd(40)} ${figure}${wanted === '' ? '' : `  [wanted ${wanted}]`}\n`);
+  for (const { what, figure, target } of rows)
+    process.stdout.write(`${what.padEnd(40)} ${figure}${target === '' ? '' : `  [wanted ${target}]`}\n`);
 }

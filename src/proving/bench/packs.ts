@@ -1,6 +1,6 @@
 /** The packs of the bench: 20 readings each (10 s of current and pressure at 1 Hz), of many nodes, made before any clock runs. */
 import { newSimulatedWell, simulate, type WellParams } from '../model/well.ts';
-import { alderBench } from '../farm.ts';
+import { demoWells } from '../farm.ts';
 import { encodePackJson } from '../../wire/encode-pack.ts';
 
 export const PACK_S = 10;
@@ -12,7 +12,7 @@ export interface Track {
 }
 
 export function makeTrack(seconds: number, seed: number): Track {
-  const healthy = alderBench(0)[0]!;
+  const healthy = demoWells(0)[0]!;
   const params: WellParams = { ...healthy.params, seed };
   const track: Track = { amps: [], pascal: [] };
   const fromMs = Date.UTC(2026, 0, 5, 12);

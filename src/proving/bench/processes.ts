@@ -1,17 +1,17 @@
 /** Starting, asking and ending the bench's child processes. None outlives the bench. */
 import { fork, type ChildProcess } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
-import type { ChildOrder, ChildWord } from './child.ts';
+import type { ChildTask, ChildMessage } from './child.ts';
 
 export interface Child {
   process: ChildProcess;
-  say: (word: string) => void;
+  send: (word: string) => void;
   /** The next word of this kind. */
-  hear: (word: string) => Promise<ChildWord>;
+  waitFor: (word: string) => Promise<ChildMessage>;
   end: () => Promise<void>;
 }
 
-export function startChild(order: ChildOrder): Child {
+export function startChild(order: ChildTask): Child {
   const ending = import.meta.url.endsWith('.ts') ? '.ts' : '.js';
   const child = fork(fileURLToPath(new URL(`child${ending}`, import.meta.url)), {
     stdio: ['ignore', 'ignore', 'inherit', 'ipc'],
@@ -19,13 +19,13 @@ export function startChild(order: ChildOrder): Child {
     execArgv: ending === '.ts' ? ['--import', 'tsx'] : [],
   });
   const exited = new Promise<void>((done) => child.once('exit', () => done()));
-  const hear = (word: string): Promise<ChildWord> =>
+  const waitFor = (word: string): Promise<ChildMessage> =>
     new Promise((resolve, reject) => {
       const on = (message: unknown): void => {
-        const said = message as ChildWord;
-        if (said.word !== word) return;
+        const reply = message as ChildMessage;
+        if (reply.type !== word) return;
         child.off('message', on);
-        resolve(said);
+        resolve(reply);
       };
       child.on('message', on);
       child.once('exit', (code) =>
@@ -35,8 +35,8 @@ export function startChild(order: ChildOrder): Child {
   child.send({ word: 'order', order });
   return {
     process: child,
-    say: (word) => child.send({ word }),
-    hear,
+    send: (word) => child.send({ word }),
+    waitFor,
     end: async () => {
       if (child.connected) child.send({ word: 'end' });
       await exited;

@@ -4,8 +4,8 @@ import { createWriteStream, existsSync, mkdtempSync, readFileSync, rmSync, write
 import { once } from 'node:events';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { printMessageLine } from '../../wire/recording.ts';
-import { alderBench } from '../farm.ts';
+import { formatMessageLine } from '../../wire/recording.ts';
+import { demoWells } from '../farm.ts';
 import { benchPack, makeTrack, PACK_S } from './packs.ts';
 
 export interface ReplayFigures {
@@ -21,7 +21,7 @@ export async function benchReplay(main: string, days: number): Promise<ReplayFig
   const folder = mkdtempSync(join(tmpdir(), 'stillwell-bench-'));
   const recording = join(folder, 'month.ndjson');
   const card = join(folder, 'card.json');
-  writeFileSync(card, JSON.stringify(alderBench(0)[0]!.card));
+  writeFileSync(card, JSON.stringify(demoWells(0)[0]!.card));
   const readings = await writeMonth(recording, days);
   const began = performance.now();
   const peakMiB = await run(main, [recording, '--card', card]);
@@ -39,7 +39,9 @@ async function writeMonth(path: string, days: number): Promise<number> {
     const payload = benchPack(track, { name: 'house', offset: 0 }, seq, fromMs);
     const tstMs = fromMs + seq * PACK_S * 1000 + 300;
     if (
-      !file.write(`${printMessageLine({ tstMs, topic: 'wells/house/readings', payload, retained: false })}\n`)
+      !file.write(
+        `${formatMessageLine({ tstMs, topic: 'wells/house/readings', payload, retained: false })}\n`,
+      )
     )
       await once(file, 'drain');
   }

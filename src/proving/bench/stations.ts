@@ -3,10 +3,10 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { readCard } from '../../card/read-card.ts';
-import { readTable } from '../../card/reads.ts';
+import { readTableFromCards } from '../../card/reads.ts';
 import { newWell } from '../../engine/engine.ts';
-import { newLine, passLine } from '../../run/live/line.ts';
-import { offerPack } from '../../readings/merge.ts';
+import { newPipeline, advancePipeline } from '../../run/live/line.ts';
+import { addPack } from '../../readings/merge.ts';
 import { newNode, receivePack } from '../../readings/node.ts';
 import type { PlacedPack } from '../../readings/placed.ts';
 import { openStore } from '../../store/open-store.ts';
@@ -14,7 +14,7 @@ import type { Pack } from '../../wire/messages.ts';
 import { readMessage } from '../../wire/read-message.ts';
 import { benchPack, makeTrack, PACK_S } from './packs.ts';
 
-export interface StationCosts {
+export interface StageCosts {
   decodeUs: number;
   intakeUs: number;
   engineUs: number;
@@ -23,10 +23,10 @@ export interface StationCosts {
 
 const ROOT = 'wells';
 /** Messages of one commit under load. */
-const PER_COMMIT = 200;
+const PACKS_PER_COMMIT = 200;
 
 /** `messages` packs of `nodes` nodes through one station after the other. */
-export function benchStations(messages: number, nodes: number): StationCosts {
+export function benchStages(messages: number, nodes: number): StageCosts {
   const track = makeTrack(3600, 9);
   const fromMs = Date.UTC(2026, 0, 6);
   const raw = Array.from({ length: messages }, (_, i) => {
@@ -39,7 +39,7 @@ export function benchStations(messages: number, nodes: number): StationCosts {
     };
   });
   const packs: Pack[] = [];
-  const decodeUs = each(messages, () => {
+  const decodeUs = cpuUsEach(messages, () => {
     for (const { name, arrivalMs, bytes } of raw) {
       const read = readMessage({
         root: ROOT,
@@ -54,7 +54,7 @@ export function benchStations(messages: number, nodes: number): StationCosts {
   });
   const states = new Map(Array.from({ length: nodes }, (_, i) => [`n-${i}`, newNode(`n-${i}`)]));
   const placed: PlacedPack[] = [];
-  const intakeUs = each(messages, () => {
+  const intakeUs = cpuUsEach(messages, () => {
     for (const [i, pack] of packs.entries()) {
       const receipt = receivePack(states.get(pack.node)!, pack, raw[i]!.arrivalMs);
       if (receipt.is !== 'duplicate') placed.push(receipt.placed);
@@ -69,13 +69,13 @@ function engineCost(placed: PlacedPack[], nodes: number): number {
     if ('problem' in read) throw new Error(read.problem);
     return read.card;
   });
-  const table = readTable(cards);
-  const lines = new Map(cards.map((card) => [card.well, newLine(card.well, newWell(card))]));
-  return each(placed.length, () => {
+  const table = readTableFromCards(cards);
+  const pipelines = new Map(cards.map((card) => [card.well, newPipeline(card.well, newWell(card))]));
+  return cpuUsEach(placed.length, () => {
     for (const pack of placed) {
-      const line = lines.get(pack.node)!;
-      offerPack(line.inbox, line.well, pack, table);
-      passLine(line, pack.columns[0]!.times.at(-1)!, () => undefined);
+      const pipeline = pipelines.get(pack.node)!;
+      addPack(pipeline.inbox, pipeline.well, pack, table);
+      advancePipeline(pipeline, pack.columns[0]!.times.at(-1)!, () => undefined);
     }
   });
 }
@@ -83,9 +83,9 @@ function engineCost(placed: PlacedPack[], nodes: number): number {
 function commitCost(placed: PlacedPack[]): number {
   const folder = mkdtempSync(join(tmpdir(), 'stillwell-bench-'));
   const store = openStore(join(folder, 'bench.db'));
-  const cost = each(placed.length, () => {
-    for (let i = 0; i < placed.length; i += PER_COMMIT) {
-      store.commit(placed.slice(i, i + PER_COMMIT).map((pack) => ({ change: 'pack', pack })));
+  const cost = cpuUsEach(placed.length, () => {
+    for (let i = 0; i < placed.length; i += PACKS_PER_COMMIT) {
+      store.commit(placed.slice(i, i + PACKS_PER_COMMIT).map((pack) => ({ change: 'pack', pack })));
     }
   });
   store.close();
@@ -94,7 +94,7 @@ function commitCost(placed: PlacedPack[]): number {
 }
 
 /** CPU of `work`, us for each of `n`. */
-function each(n: number, work: () => void): number {
+function cpuUsEach(n: number, work: () => void): number {
   const before = process.cpuUsage();
   work();
   const used = process.cpuUsage(before);

@@ -30,12 +30,12 @@ export async function connectNode(
   });
   const node = { name: params.name, client, well: newSimulatedWell(params, fromMs), boot: fromMs, seq: 0 };
   await client.publishAsync(topic('presence'), '"here"', { qos: 1, retain: true });
-  await sayHello(node, everyS);
+  await publishHello(node, everyS);
   return node;
 }
 
 /** Again whenever it changes how often it measures. */
-export async function sayHello(node: DemoNode, everyS: number): Promise<void> {
+export async function publishHello(node: DemoNode, everyS: number): Promise<void> {
   const channel = (n: string, u: string, more: Partial<HelloChannel>): HelloChannel => ({
     n,
     u,

@@ -1,11 +1,11 @@
 /** The scores of all cases put together: figures beside what is wanted of them, and a row for each alarm. */
 import type { AlarmKind } from '../../../shared/words/kinds.ts';
 import { ALARM_KINDS } from '../../../shared/words/kinds.ts';
-import type { Found, Told } from './judge.ts';
+import type { FaultResult, RaisedAlarm } from './judge.ts';
 import { addMeasures, newMeasures, type Measures } from './measures.ts';
 import type { CaseScore } from './score-case.ts';
 
-export interface AlarmRow {
+export interface AlarmScore {
   alarm: AlarmKind;
   /** Faults for which it is the best alarm, those found at all, and those found in time. */
   faults: number;
@@ -19,21 +19,21 @@ export interface AlarmRow {
   wrong: number;
 }
 
-export interface Board {
+export interface Scoreboard {
   cases: number;
   years: number;
   healthyYears: number;
   readings: number;
   measures: Measures;
-  found: Found[];
-  badInput: Found[];
+  faultResults: FaultResult[];
+  badInput: FaultResult[];
   /** Wrong findings about the well of cases with bad input, before the bad input came included. */
-  badInputWrong: Told[];
-  falseAlarms: Told[];
-  rows: AlarmRow[];
+  badInputWrong: RaisedAlarm[];
+  falseAlarms: RaisedAlarm[];
+  rows: AlarmScore[];
 }
 
-export function newBoard(scores: readonly CaseScore[]): Board {
+export function buildScoreboard(scores: readonly CaseScore[]): Scoreboard {
   const measures = newMeasures();
   const badInput = scores.filter(({ is }) => is === 'bad-input');
   const others = scores.filter(({ is }) => is !== 'bad-input');
@@ -46,20 +46,24 @@ export function newBoard(scores: readonly CaseScore[]): Board {
     healthyYears: sum(scores.map((score) => score.healthyYears)),
     readings: sum(scores.map(({ readings }) => readings)),
     measures,
-    found,
+    faultResults: found,
     badInput: badInput.flatMap(({ fault }) => fault ?? []),
     badInputWrong: badInput.flatMap((score) => [...score.falseAlarms, ...(score.fault?.wrong ?? [])]),
     falseAlarms,
-    rows: ALARM_KINDS.map((alarm) => rowOf(alarm, found, falseAlarms)).filter(
+    rows: ALARM_KINDS.map((alarm) => alarmScoreOf(alarm, found, falseAlarms)).filter(
       ({ faults, falseAlarms: no, wrong }) => faults + no + wrong > 0,
     ),
   };
 }
 
-function rowOf(alarm: AlarmKind, all: readonly Found[], falseAlarms: readonly Told[]): AlarmRow {
+function alarmScoreOf(
+  alarm: AlarmKind,
+  all: readonly FaultResult[],
+  falseAlarms: readonly RaisedAlarm[],
+): AlarmScore {
   const mine = all.filter((one) => one.alarm === alarm);
   const times = mine.flatMap(({ afterMs }) => afterMs ?? []).sort((a, b) => a - b);
-  const median = middle(times);
+  const median = lowerMedian(times);
   const worst = times.at(-1);
   return {
     alarm,
@@ -68,13 +72,13 @@ function rowOf(alarm: AlarmKind, all: readonly Found[], falseAlarms: readonly To
     inTime: mine.filter(({ inTime }) => inTime).length,
     ...(median !== undefined && { medianMs: median }),
     ...(worst !== undefined && { worstMs: worst }),
-    falseAlarms: falseAlarms.filter((told) => told.alarm === alarm).length,
-    wrong: all.flatMap(({ wrong }) => wrong).filter((told) => told.alarm === alarm).length,
+    falseAlarms: falseAlarms.filter((raised) => raised.alarm === alarm).length,
+    wrong: all.flatMap(({ wrong }) => wrong).filter((raised) => raised.alarm === alarm).length,
   };
 }
 
 /** The lower of two middles. */
-export function middle(sorted: readonly number[]): number | undefined {
+export function lowerMedian(sorted: readonly number[]): number | undefined {
   return sorted[Math.floor((sorted.length - 1) / 2)];
 }
 
@@ -83,7 +87,7 @@ function sum(values: readonly number[]): number {
 }
 
 /** Of each family, the faults of its two heaviest sizes. */
-export function heaviest(found: readonly Found[]): Found[] {
+export function heaviest(found: readonly FaultResult[]): FaultResult[] {
   const families = new Map<string, Set<number>>();
   for (const { family, size } of found) {
     const sizes = families.get(family) ?? new Set();

@@ -38,7 +38,7 @@ export interface NodePlan {
   clock: 'utc' | 'none';
   fedFrom?: 'pump-circuit' | 'other-circuit' | 'battery';
   /** Channels beside current and pressure: `voltage`, `temperature`, `level`, `store`, `contact`. */
-  also: readonly string[];
+  extraChannels: readonly string[];
   /** No pressure channel at all. */
   withoutPressure?: boolean;
   reboots?: readonly { atMs: number; downS: number }[];

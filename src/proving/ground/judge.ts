@@ -7,17 +7,17 @@ import { lookAlikesOf } from '../../../shared/words/look-alikes.ts';
 import type { AlarmKind, Cause } from '../../../shared/words/kinds.ts';
 import type { CorpusCase, Fault } from './case.ts';
 import { msOf } from './match.ts';
-import type { Played } from './play.ts';
+import type { PlayResult } from './play.ts';
 
 /** An alarm that was raised, as the scoreboard tells it. */
-export interface Told {
+export interface RaisedAlarm {
   alarm: AlarmKind;
   atMs: number;
   cause?: Cause;
   why: string;
 }
 
-export interface Found {
+export interface FaultResult {
   family: string;
   size: number;
   what: string;
@@ -38,32 +38,32 @@ export interface Found {
   /** Raised since the fault began, right ones and symptoms included. */
   alarms: number;
   /** Among them those that are neither right nor a symptom. */
-  wrong: Told[];
+  wrong: RaisedAlarm[];
 }
 
-export interface Judged {
+export interface CaseVerdict {
   /** In healthy time. */
-  falseAlarms: Told[];
-  fault?: Found;
+  falseAlarms: RaisedAlarm[];
+  fault?: FaultResult;
 }
 
 const DAY_MS = 86_400_000;
-const TELL_NOW_MS = 120_000;
+const NOW_DEADLINE_MS = 120_000;
 /** The network is back, but the first word of a node takes its time. */
-const EXCUSED_AFTER_MS = 3_600_000;
+const RECONNECT_GRACE_MS = 3_600_000;
 
-export function judge(corpusCase: CorpusCase, played: Played): Judged {
+export function judge(corpusCase: CorpusCase, played: PlayResult): CaseVerdict {
   const { fault, allowed = [] } = corpusCase;
   const all = played.alarms.filter((alarm) => alarm.state === 'raised' && !isExcused(corpusCase, alarm));
   const raised = all.filter(({ alarm }) => !allowed.includes(alarm));
-  if (!fault) return { falseAlarms: raised.map(toldOf) };
+  if (!fault) return { falseAlarms: raised.map(raisedAlarmOf) };
   const before = raised.filter(({ at }) => msOf(at) < fault.beganMs);
   // No news beside another is news where it comes first: a fault that is told by an allowed alarm alone has been told.
   const first = all.find(({ alarm, at }) => fault.alarms.includes(alarm) && msOf(at) >= fault.beganMs);
   const since = all.filter(
     (event) => msOf(event.at) >= fault.beganMs && (event === first || raised.includes(event)),
   );
-  return { falseAlarms: before.map(toldOf), fault: foundOf(fault, since, played) };
+  return { falseAlarms: before.map(raisedAlarmOf), fault: faultResultOf(fault, since, played) };
 }
 
 /** A node that is truly away, or without its supply, may be said to be so; where that is the fault itself, it must be. */
@@ -71,7 +71,7 @@ function isExcused({ node, fault }: CorpusCase, { alarm, at }: AlarmEvent): bool
   if (fault?.alarms.includes(alarm) === true) return false;
   const atMs = msOf(at);
   const within = (spans: readonly { fromMs: number; untilMs: number }[]): boolean =>
-    spans.some(({ fromMs, untilMs }) => fromMs <= atMs && atMs <= untilMs + EXCUSED_AFTER_MS);
+    spans.some(({ fromMs, untilMs }) => fromMs <= atMs && atMs <= untilMs + RECONNECT_GRACE_MS);
   const cuts = node.powerCuts ?? [];
   if (alarm === 'power-lost') return within(cuts.filter(({ lastGasp }) => lastGasp));
   if (alarm !== 'node-silent' && alarm !== 'site-silent') return false;
@@ -82,7 +82,7 @@ function isExcused({ node, fault }: CorpusCase, { alarm, at }: AlarmEvent): bool
   return within([...(node.outages ?? []), ...cuts, ...reboots]);
 }
 
-function foundOf(fault: Fault, since: readonly AlarmEvent[], played: Played): Found {
+function faultResultOf(fault: Fault, since: readonly AlarmEvent[], played: PlayResult): FaultResult {
   const { family, size, what, alarms, knowableMs, byMs, measure, withinCycles, causes } = fault;
   const first = since.find(({ alarm }) => alarms.includes(alarm));
   const atMs = first && msOf(first.at);
@@ -94,7 +94,7 @@ function foundOf(fault: Fault, since: readonly AlarmEvent[], played: Played): Fo
     size,
     what,
     alarm: alarms[0]!,
-    isNow: byMs - knowableMs <= TELL_NOW_MS,
+    isNow: byMs - knowableMs <= NOW_DEADLINE_MS,
     ...(measure && { measure }),
     ...(atMs !== undefined && { atMs, afterMs: Math.max(0, atMs - knowableMs) }),
     inTime: atMs !== undefined && atMs <= byMs && (runs ?? 0) <= (withinCycles ?? Number.POSITIVE_INFINITY),
@@ -109,7 +109,7 @@ function foundOf(fault: Fault, since: readonly AlarmEvent[], played: Played): Fo
       }),
     alarms: since.length,
     // A run that does not end is what many faults look like from outside: a symptom, but one alarm more all the same.
-    wrong: since.filter(({ alarm }) => !alarms.includes(alarm) && alarm !== 'long-run').map(toldOf),
+    wrong: since.filter(({ alarm }) => !alarms.includes(alarm) && alarm !== 'long-run').map(raisedAlarmOf),
   };
 }
 
@@ -117,11 +117,11 @@ function isRight(cause: Cause, right: readonly Cause[]): boolean {
   return right.some((one) => one === cause || lookAlikesOf(one)?.causes.includes(cause) === true);
 }
 
-function runsSince({ truth }: Played, fromMs: number, untilMs: number): number {
+function runsSince({ truth }: PlayResult, fromMs: number, untilMs: number): number {
   return truth.cycles.filter(({ startedMs }) => startedMs >= fromMs && startedMs < untilMs).length;
 }
 
-function toldOf({ alarm, at, why, causes }: AlarmEvent): Told {
+function raisedAlarmOf({ alarm, at, why, causes }: AlarmEvent): RaisedAlarm {
   const cause = causes?.[0]?.cause;
   return { alarm, atMs: msOf(at), ...(cause && { cause }), why: why ?? '' };
 }

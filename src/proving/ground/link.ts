@@ -5,7 +5,7 @@
 import { seeded, type Random } from '../model/random.ts';
 
 /** One MQTT message as it arrives at the server. */
-export interface Arrival {
+export interface DeliveredMessage {
   tstMs: number;
   topic: string;
   payload: Uint8Array;
@@ -33,15 +33,15 @@ export interface Link {
   next: number;
   held: HeldPack[];
   /** The broker has published the node's Will for this outage. */
-  willSaid: boolean;
+  willSent: boolean;
   lastMs: number;
   holdsMs: number;
   random: Random;
-  arrive: (message: Arrival) => void;
+  onArrival: (message: DeliveredMessage) => void;
   /** What the node says when it is connected again. */
-  greet: (atMs: number) => void;
+  onConnected: (atMs: number) => void;
   /** A pack was dropped because the node could hold no more. */
-  dropped: (pack: HeldPack) => void;
+  onDropped: (pack: HeldPack) => void;
 }
 
 /** A broker waits for one and a half keep-alives, of a minute as is usual. */
@@ -49,12 +49,12 @@ export const WILL_AFTER_MS = 90_000;
 /** From the network's return until the node is connected. */
 const RECONNECT_MS = 4_000;
 /** Twenty packs a second: a slow radio or a slow site. */
-const PACE_MS = 50;
-const LEAST_DELAY_MS = 60;
+const SEND_INTERVAL_MS = 50;
+const MIN_DELAY_MS = 60;
 const DELAY_SPREAD_MS = 240;
 
 export function newLink(
-  setUp: Pick<Link, 'outages' | 'holdsMs' | 'arrive' | 'greet' | 'dropped'> & { seed: number },
+  setUp: Pick<Link, 'outages' | 'holdsMs' | 'onArrival' | 'onConnected' | 'onDropped'> & { seed: number },
 ): Link {
   const { seed, ...rest } = setUp;
   const outages = [...rest.outages].sort((a, b) => a.fromMs - b.fromMs);
@@ -63,7 +63,7 @@ export function newLink(
     outages,
     next: 0,
     held: [],
-    willSaid: false,
+    willSent: false,
     lastMs: Number.NEGATIVE_INFINITY,
     random: seeded(seed),
   };
@@ -75,18 +75,18 @@ function outageAt(link: Link, tMs: number): Outage | undefined {
   return outage && outage.fromMs <= tMs ? outage : undefined;
 }
 
-/** Time goes on: an outage's Will is published, an outage ends and what was held goes out. `here`: the node is running. */
-export function passLink(link: Link, tMs: number, here: boolean, will: () => void): void {
+/** Time goes on: an outage's Will is published, an outage ends and what was held goes out. `running`: the node is running. */
+export function advanceLink(link: Link, tMs: number, running: boolean, publishWill: () => void): void {
   const outage = outageAt(link, tMs);
   if (!outage) return;
-  if (!link.willSaid && here && tMs >= outage.fromMs + WILL_AFTER_MS) {
-    link.willSaid = true;
-    will();
+  if (!link.willSent && running && tMs >= outage.fromMs + WILL_AFTER_MS) {
+    link.willSent = true;
+    publishWill();
   }
-  if (tMs < outage.untilMs || !here) return;
+  if (tMs < outage.untilMs || !running) return;
   link.next++;
-  link.willSaid = false;
-  link.greet(tMs + RECONNECT_MS);
+  link.willSent = false;
+  link.onConnected(tMs + RECONNECT_MS);
   for (const pack of link.held) deliver(link, pack.topic, pack.payload, tMs + RECONNECT_MS);
   link.held = [];
 }
@@ -98,7 +98,7 @@ export function sendPack(link: Link, pack: HeldPack, readyMs: number): void {
     return;
   }
   link.held.push(pack);
-  while (pack.toMs - link.held[0]!.fromMs > link.holdsMs) link.dropped(link.held.shift()!);
+  while (pack.toMs - link.held[0]!.fromMs > link.holdsMs) link.onDropped(link.held.shift()!);
 }
 
 /** A message of the broker's own, or of a node that is connected. */
@@ -109,10 +109,10 @@ export function deliver(
   readyMs: number,
   retained = false,
 ): void {
-  const delayMs = LEAST_DELAY_MS + Math.round(DELAY_SPREAD_MS * link.random.next());
-  const tstMs = Math.max(readyMs + delayMs, link.lastMs + PACE_MS);
+  const delayMs = MIN_DELAY_MS + Math.round(DELAY_SPREAD_MS * link.random.next());
+  const tstMs = Math.max(readyMs + delayMs, link.lastMs + SEND_INTERVAL_MS);
   link.lastMs = tstMs;
-  link.arrive({ tstMs, topic, payload, retained });
+  link.onArrival({ tstMs, topic, payload, retained });
 }
 
 /** Whether what is sent now would arrive. */

@@ -5,11 +5,11 @@
  * `--json` prints one object, `--markdown` the tables for a page. Exit 1 where a fault of our own stopped a well.
  */
 import { parseArgs } from 'node:util';
-import { newBoard } from './board.ts';
+import { buildScoreboard } from './board.ts';
 import { corpus } from './corpus/all.ts';
 import { figuresOf } from './figures.ts';
 import { boardJson, boardMarkdown, boardText, casesText } from './print.ts';
-import { shortened } from './shorten.ts';
+import { shortenCases } from './shorten.ts';
 import { scoreAll } from './workers.ts';
 
 const USAGE =
@@ -17,21 +17,21 @@ const USAGE =
 
 const { values } = readArgs();
 const full = values.full ?? false;
-const mostDays = values.days === undefined ? undefined : Number(values.days);
-if (mostDays !== undefined && !(Number.isInteger(mostDays) && mostDays > 0))
-  misuse(`Cannot prove: --days must be a whole number over 0: ${values.days}`);
-const cases = shortened(corpus(full), mostDays)
+const maxDays = values.days === undefined ? undefined : Number(values.days);
+if (maxDays !== undefined && !(Number.isInteger(maxDays) && maxDays > 0))
+  usageError(`Cannot prove: --days must be a whole number over 0: ${values.days}`);
+const cases = shortenCases(corpus(full), maxDays)
   .map(({ name, days }, at) => ({ name, days, at }))
   .filter(({ name }) => name.includes(values.only ?? ''));
-if (cases.length === 0) misuse(`Cannot prove: no case has "${values.only}" in its name`);
+if (cases.length === 0) usageError(`Cannot prove: no case has "${values.only}" in its name`);
 
 let played = 0;
 const beganMs = performance.now();
 const scores = await scoreAll({
   cases,
   full,
-  ...(mostDays !== undefined && { mostDays }),
-  done: (score) => {
+  ...(maxDays !== undefined && { maxDays }),
+  onScore: (score) => {
     played++;
     progress(`${played} of ${cases.length} cases: ${score.name}`);
   },
@@ -39,7 +39,7 @@ const scores = await scoreAll({
 progress('');
 const seconds = (performance.now() - beganMs) / 1000;
 
-const board = newBoard(scores);
+const board = buildScoreboard(scores);
 const figures = figuresOf(board);
 if (values.json) process.stdout.write(`${boardJson(board, figures)}\n`);
 else if (values.markdown) process.stdout.write(boardMarkdown(board, figures));
@@ -72,11 +72,11 @@ function readArgs(): {
       },
     });
   } catch (error) {
-    return misuse(error instanceof Error ? error.message : String(error));
+    return usageError(error instanceof Error ? error.message : String(error));
   }
 }
 
-function misuse(why: string): never {
+function usageError(why: string): never {
   process.stderr.write(`${why}\n${USAGE}\n`);
   process.exit(2);
 }

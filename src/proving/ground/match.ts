@@ -4,57 +4,57 @@
  */
 import type { CycleEvent } from '../../../shared/api/events.ts';
 import type { TrueCycle } from '../plant/params.ts';
-import type { Unheard } from './node.ts';
+import type { Gap } from './node.ts';
 
 export interface Match {
   truth: TrueCycle;
-  said?: CycleEvent;
-  asked: boolean;
+  reported?: CycleEvent;
+  required: boolean;
 }
 
 export interface Matches {
   matches: Match[];
   /** Said, and no true run is there: also the second part of a run that was said as two. */
-  extra: CycleEvent[];
+  unmatched: CycleEvent[];
 }
 
 export interface MatchRequest {
   truth: readonly TrueCycle[];
-  said: readonly CycleEvent[];
-  unheard: readonly Unheard[];
+  reported: readonly CycleEvent[];
+  gaps: readonly Gap[];
   /** Between readings of current; by exception the second in which a node looks. */
   everyMs: number;
   fromMs: number;
   untilMs: number;
 }
 
-const LEAST_READINGS = 3;
-const REST_READINGS = 2;
+const MIN_READINGS = 3;
+const MIN_REST_READINGS = 2;
 /** What the clamp shows must be more than its own noise for a run to be seen at all. */
-const LEAST_AMPS = 0.3;
+const MIN_AMPS = 0.3;
 
 export function matchCycles(request: MatchRequest): Matches {
   const pumps = new Set(request.truth.map(({ pump }) => pump));
   const matches: Match[] = [];
-  const taken = new Set<CycleEvent>();
+  const matched = new Set<CycleEvent>();
   for (const pump of [...pumps].sort((a, b) => a - b)) {
     const runs = request.truth.filter((run) => run.pump === pump);
-    const said = request.said.filter((cycle) => cycle.pump === `p${pump + 1}`);
-    matches.push(...matchPump(runs, said, request, taken));
+    const reported = request.reported.filter((cycle) => cycle.pump === `p${pump + 1}`);
+    matches.push(...matchPump(runs, reported, request, matched));
   }
-  const extra = request.said.filter(
-    (cycle) => !taken.has(cycle) && !nearUnheard(request, msOf(cycle.started), msOf(cycle.stopped)),
+  const extra = request.reported.filter(
+    (cycle) => !matched.has(cycle) && !isNearGap(request, msOf(cycle.started), msOf(cycle.stopped)),
   );
-  return { matches, extra };
+  return { matches, unmatched: extra };
 }
 
 function matchPump(
   runs: readonly TrueCycle[],
-  said: readonly CycleEvent[],
+  reported: readonly CycleEvent[],
   request: MatchRequest,
-  taken: Set<CycleEvent>,
+  matched: Set<CycleEvent>,
 ): Match[] {
-  const spans = said.map((cycle) => ({
+  const spans = reported.map((cycle) => ({
     cycle,
     fromMs: msOf(cycle.started),
     untilMs: msOf(cycle.stopped),
@@ -69,26 +69,26 @@ function matchPump(
     for (let i = first; i < spans.length && spans[i]!.fromMs < stoppedMs + slackMs; i++) {
       const { cycle, fromMs, untilMs } = spans[i]!;
       const sharedMs = Math.min(untilMs, stoppedMs) - Math.max(fromMs, startedMs);
-      if (taken.has(cycle) || untilMs <= startedMs - slackMs || sharedMs <= bestMs) continue;
+      if (matched.has(cycle) || untilMs <= startedMs - slackMs || sharedMs <= bestMs) continue;
       best = cycle;
       bestMs = sharedMs;
     }
-    if (best) taken.add(best);
-    return { truth, ...(best && { said: best }), asked: isAsked(runs, at, request) };
+    if (best) matched.add(best);
+    return { truth, ...(best && { reported: best }), required: isRequired(runs, at, request) };
   });
 }
 
-function isAsked(runs: readonly TrueCycle[], at: number, request: MatchRequest): boolean {
+function isRequired(runs: readonly TrueCycle[], at: number, request: MatchRequest): boolean {
   const { startedMs, stoppedMs, amps } = runs[at]!;
-  if (amps !== undefined && amps < LEAST_AMPS) return false;
-  if (nearUnheard(request, startedMs, stoppedMs)) return false;
+  if (amps !== undefined && amps < MIN_AMPS) return false;
+  if (isNearGap(request, startedMs, stoppedMs)) return false;
   const { everyMs } = request;
   const restFromMs = runs[at - 1]?.stoppedMs ?? request.fromMs;
   const restUntilMs = runs[at + 1]?.startedMs ?? request.untilMs;
   return (
-    readingsIn(startedMs, stoppedMs, everyMs) >= LEAST_READINGS &&
-    readingsIn(restFromMs, startedMs, everyMs) >= REST_READINGS &&
-    readingsIn(stoppedMs, restUntilMs, everyMs) >= REST_READINGS
+    readingsIn(startedMs, stoppedMs, everyMs) >= MIN_READINGS &&
+    readingsIn(restFromMs, startedMs, everyMs) >= MIN_REST_READINGS &&
+    readingsIn(stoppedMs, restUntilMs, everyMs) >= MIN_REST_READINGS
   );
 }
 
@@ -98,19 +98,19 @@ function readingsIn(fromMs: number, untilMs: number, everyMs: number): number {
 }
 
 /** A reading of rest before the run and after it may be what was lost. */
-function nearUnheard({ unheard, everyMs }: MatchRequest, fromMs: number, untilMs: number): boolean {
+function isNearGap({ gaps, everyMs }: MatchRequest, fromMs: number, untilMs: number): boolean {
   const nearMs = 3 * everyMs;
-  return unheard.some((span) => span.fromMs < untilMs + nearMs && span.untilMs > fromMs - nearMs);
+  return gaps.some((span) => span.fromMs < untilMs + nearMs && span.untilMs > fromMs - nearMs);
 }
 
 /**
  * How many readings a start or stop is off: the contract puts it at the first reading that shows it. One that falls on a reading may show
  * in that one or in the next.
  */
-export function readingsOff(toldMs: number, trueMs: number, everyMs: number): number {
+export function readingsOff(reportedMs: number, trueMs: number, everyMs: number): number {
   const first = Math.ceil(trueMs / everyMs) * everyMs;
   const last = (Math.floor(trueMs / everyMs) + 1) * everyMs;
-  return Math.max(0, first - toldMs, toldMs - last) / everyMs;
+  return Math.max(0, first - reportedMs, reportedMs - last) / everyMs;
 }
 
 export function msOf(time: string): number {

@@ -13,103 +13,110 @@ import {
   isConnected,
   lowestHeld,
   newLink,
-  passLink,
+  advanceLink,
   sendPack,
   WILL_AFTER_MS,
-  type Arrival,
+  type DeliveredMessage,
   type HeldPack,
   type Link,
 } from './link.ts';
-import { MOST_RECORDS, newLabel, newRecords, packBytes, type Label, type Records } from './pack-bytes.ts';
+import {
+  MAX_RECORDS,
+  newChannelPrefix,
+  newRecords,
+  packBytes,
+  type ChannelPrefix,
+  type Records,
+} from './pack-bytes.ts';
 import { sensorsOf, type Sensor } from './sensors.ts';
 
 /** A time in which nothing that was measured comes through, or comes at a wrong time. */
-export interface Unheard {
+export interface Gap {
   fromMs: number;
   untilMs: number;
 }
 
-interface Break {
+interface Downtime {
   fromMs: number;
   untilMs: number;
   lastGasp: boolean;
 }
 
-export interface GroundNode {
+export interface SimulatedNode {
   name: string;
   plan: NodePlan;
   sensors: Sensor[];
-  labels: Label[];
+  prefixes: ChannelPrefix[];
   records: Records;
   /** First reading of the open pack. */
   packFromMs: number;
   link: Link;
-  breaks: Break[];
+  downtimes: Downtime[];
   /** The next break, or the one that lasts. */
-  nextBreak: number;
+  nextDowntime: number;
   running: boolean;
-  willSaid: boolean;
+  willSent: boolean;
   boot: number;
   bootMs: number;
   seq: number;
   lastMs: number;
-  unheard: Unheard[];
+  gaps: Gap[];
   readings: number;
 }
 
 /** As in the contract's example. */
 const HOLDS_S = 86_400;
 /** By exception, a value is sent again after this long at the latest. */
-const AGAIN_MS = 60_000;
+const RESEND_MS = 60_000;
 /** The error of a node's oscillator: within the contract's 100 ppm, usual for a cheap crystal (common practice, no source). */
 const DRIFT = 15e-6;
 /** From the supply's return until the first reading goes out. */
 const START_UP_MS = 3_000;
 /** The contract believes a clock that is wrong by less than this. */
-const BELIEVED_MS = 300_000;
+const MAX_CLOCK_ERROR_MS = 300_000;
 /** By exception, a fault is news after any value, and a value after a fault. */
-const FAR_OFF = -1e9;
+const FAULT_OFFSET = -1e9;
 /** Room for one reading of each channel. */
-const FULL = MOST_RECORDS - 64;
+const PACK_FULL_RECORDS = MAX_RECORDS - 64;
 
-export function newGroundNode(
+export function newSimulatedNode(
   setUp: { name: string; plan: NodePlan; well: WellPlan; fromMs: number },
-  arrive: (message: Arrival) => void,
-): GroundNode {
+  arrive: (message: DeliveredMessage) => void,
+): SimulatedNode {
   const { name, plan, well, fromMs } = setUp;
   const sensors = sensorsOf(plan, well);
   const link = newLink({
     outages: plan.outages ?? [],
     holdsMs: HOLDS_S * 1000,
     seed: well.seed ^ 0x5f3759df,
-    arrive,
-    greet: (atMs) => greet(node, atMs),
-    dropped: (pack) => node.unheard.push({ fromMs: pack.fromMs, untilMs: pack.toMs }),
+    onArrival: arrive,
+    onConnected: (atMs) => announce(node, atMs),
+    onDropped: (pack) => node.gaps.push({ fromMs: pack.fromMs, untilMs: pack.toMs }),
   });
-  const node: GroundNode = {
+  const node: SimulatedNode = {
     name,
     plan,
     sensors,
-    labels: sensors.map(({ channel, unit }) => newLabel(channel, unit)),
+    prefixes: sensors.map(({ channel, unit }) => newChannelPrefix(channel, unit)),
     records: newRecords(),
     packFromMs: 0,
     link,
-    breaks: breaksOf(plan),
-    nextBreak: 0,
+    downtimes: downtimesOf(plan),
+    nextDowntime: 0,
     running: true,
-    willSaid: false,
+    willSent: false,
     boot: bootNumber(well.seed, 0),
     bootMs: fromMs - START_UP_MS,
     seq: 0,
     lastMs: fromMs,
-    unheard: believedJumps(plan),
+    gaps: believedJumps(plan),
     readings: 0,
   };
-  greet(node, fromMs);
+  announce(node, fromMs);
   return node;
 }
 
-function breaksOf({ reboots, powerCuts }: NodePlan): Break[] {
+function downtimesOf({ reboots, powerCuts }: NodePlan): Downtime[] {
   const all = [
     ...(reboots ?? []).map(({ atMs, downS }) => ({
       fromMs: atMs,
@@ -122,10 +129,10 @@ function breaksOf({ reboots, powerCuts }: NodePlan): Break[] {
 }
 
 /** Where a wrong clock is believed, and where it begins and ends, no reader can know when things were. */
-function believedJumps({ clockJumps, packS }: NodePlan): Unheard[] {
+function believedJumps({ clockJumps, packS }: NodePlan): Gap[] {
   return (clockJumps ?? []).flatMap(({ fromMs, untilMs, byS }) => {
     const aroundMs = 2000 * packS;
-    if (Math.abs(byS) * 1000 < BELIEVED_MS)
+    if (Math.abs(byS) * 1000 < MAX_CLOCK_ERROR_MS)
       return [{ fromMs: fromMs - aroundMs, untilMs: untilMs + aroundMs }];
     return [fromMs, untilMs].map((atMs) => ({ fromMs: atMs - aroundMs, untilMs: atMs + aroundMs }));
   });
@@ -137,25 +144,25 @@ function bootNumber(seed: number, turn: number): number {
 }
 
 /** The plant has come to a moment: at most one sample each second, in order of time. */
-export function nodeTakes(node: GroundNode, sample: PlantSample): void {
+export function handleSample(node: SimulatedNode, sample: PlantSample): void {
   const { tMs } = sample;
-  passBreaks(node, tMs);
-  passLink(node.link, tMs, node.running, () => say(node, 'gone', tMs));
+  advanceDowntimes(node, tMs);
+  advanceLink(node.link, tMs, node.running, () => publishPresence(node, 'gone', tMs));
   node.lastMs = tMs;
   if (!node.running) return;
   for (let at = 0; at < node.sensors.length; at++) readSensor(node, at, sample);
   const { records, plan } = node;
   if (records.n === 0) return;
   const nextMs = tMs + (plan.everyS || 1) * 1000;
-  if (nextMs - node.packFromMs >= plan.packS * 1000 || records.n >= FULL) closePack(node);
+  if (nextMs - node.packFromMs >= plan.packS * 1000 || records.n >= PACK_FULL_RECORDS) closePack(node);
 }
 
 /** The case is over: what is still open goes out. */
-export function nodeEnds(node: GroundNode): void {
+export function finishNode(node: SimulatedNode): void {
   if (node.running && node.records.n > 0) closePack(node);
 }
 
-function readSensor(node: GroundNode, at: number, sample: PlantSample): void {
+function readSensor(node: SimulatedNode, at: number, sample: PlantSample): void {
   const sensor = node.sensors[at]!;
   const { tMs } = sample;
   if (sensor.everyMs > 0 && tMs % sensor.everyMs !== 0) return;
@@ -163,11 +170,11 @@ function readSensor(node: GroundNode, at: number, sample: PlantSample): void {
   const fault = sensor.fault?.(sample) ?? 0;
   if (value === undefined && fault === 0) return;
   if (sensor.everyMs === 0) {
-    const shown = fault === 0 ? value! : FAR_OFF * fault;
-    const isNews = !(Math.abs(shown - sensor.sent) < sensor.changeBy);
-    if (!isNews && tMs - sensor.sentMs < AGAIN_MS) return;
-    sensor.sentMs = tMs;
-    sensor.sent = shown;
+    const shown = fault === 0 ? value! : FAULT_OFFSET * fault;
+    const isNews = !(Math.abs(shown - sensor.lastSent) < sensor.changeBy);
+    if (!isNews && tMs - sensor.lastSentMs < RESEND_MS) return;
+    sensor.lastSentMs = tMs;
+    sensor.lastSent = shown;
   }
   const { records } = node;
   if (records.n === 0) node.packFromMs = tMs;
@@ -177,7 +184,7 @@ function readSensor(node: GroundNode, at: number, sample: PlantSample): void {
   records.fault[records.n++] = fault;
 }
 
-function closePack(node: GroundNode): void {
+function closePack(node: SimulatedNode): void {
   const { records, plan, link, packFromMs } = node;
   const toMs = records.timeMs[records.n - 1]!;
   const baseMs = plan.clock === 'none' ? toMs : packFromMs;
@@ -198,7 +205,7 @@ function closePack(node: GroundNode): void {
     fromMs: packFromMs,
     toMs,
     topic: `wells/${node.name}/readings`,
-    payload: packBytes(node.name, stamp, node.labels, records),
+    payload: packBytes(node.name, stamp, node.prefixes, records),
   };
   node.readings += records.n;
   records.n = 0;
@@ -213,49 +220,49 @@ function clockErrorMs({ clockJumps }: NodePlan, tMs: number): number {
 }
 
 /** Goes down where it must, and comes up again. */
-function passBreaks(node: GroundNode, tMs: number): void {
+function advanceDowntimes(node: SimulatedNode, tMs: number): void {
   for (;;) {
-    const now = node.breaks[node.nextBreak];
+    const now = node.downtimes[node.nextDowntime];
     if (!now || tMs < now.fromMs) return;
     if (node.running) goDown(node, now);
     const untilMs = now.untilMs + START_UP_MS;
     const willMs = Math.min(now.fromMs + WILL_AFTER_MS, untilMs);
-    if (!node.willSaid && !now.lastGasp && tMs >= willMs) {
-      node.willSaid = true;
-      if (isConnected(node.link, now.fromMs)) say(node, 'gone', willMs);
+    if (!node.willSent && !now.lastGasp && tMs >= willMs) {
+      node.willSent = true;
+      if (isConnected(node.link, now.fromMs)) publishPresence(node, 'gone', willMs);
     }
     if (tMs < untilMs) return;
-    node.nextBreak++;
+    node.nextDowntime++;
     comeUp(node, now, tMs);
   }
 }
 
-function goDown(node: GroundNode, now: Break): void {
+function goDown(node: SimulatedNode, now: Downtime): void {
   node.running = false;
-  node.willSaid = false;
+  node.willSent = false;
   // What is not yet a pack is lost with the supply.
   const lostFromMs = node.records.n > 0 ? node.packFromMs : now.fromMs;
   node.records.n = 0;
-  node.unheard.push({ fromMs: lostFromMs, untilMs: now.untilMs + START_UP_MS });
-  if (now.lastGasp && isConnected(node.link, now.fromMs)) say(node, 'no-power', now.fromMs);
+  node.gaps.push({ fromMs: lostFromMs, untilMs: now.untilMs + START_UP_MS });
+  if (now.lastGasp && isConnected(node.link, now.fromMs)) publishPresence(node, 'no-power', now.fromMs);
 }
 
-function comeUp(node: GroundNode, now: Break, tMs: number): void {
+function comeUp(node: SimulatedNode, now: Downtime, tMs: number): void {
   node.running = true;
-  node.boot = bootNumber(node.boot, node.nextBreak);
+  node.boot = bootNumber(node.boot, node.nextDowntime);
   node.bootMs = now.untilMs;
   node.seq = 0;
   for (const sensor of node.sensors) {
-    sensor.sentMs = Number.NEGATIVE_INFINITY;
-    sensor.sent = Number.NaN;
+    sensor.lastSentMs = Number.NEGATIVE_INFINITY;
+    sensor.lastSent = Number.NaN;
   }
-  if (isConnected(node.link, tMs)) greet(node, tMs);
+  if (isConnected(node.link, tMs)) announce(node, tMs);
 }
 
 /** After each connect: I am here, and who I am. */
-function greet(node: GroundNode, atMs: number): void {
+function announce(node: SimulatedNode, atMs: number): void {
   const { plan, link } = node;
-  say(node, 'here', atMs);
+  publishPresence(node, 'here', atMs);
   const hello = encodeHello({
     node: node.name,
     contract: 1,
@@ -281,6 +288,6 @@ function heldRanges(held: readonly HeldPack[]): { boot: number; from: number; to
   return ranges;
 }
 
-function say(node: GroundNode, presence: Presence, atMs: number): void {
+function publishPresence(node: SimulatedNode, presence: Presence, atMs: number): void {
   deliver(node.link, `wells/${node.name}/presence`, encodePresence(presence), atMs);
 }

@@ -24,7 +24,7 @@ export interface PackStamp {
 }
 
 /** A channel's part of each record, ready as bytes. */
-export interface Label {
+export interface ChannelPrefix {
   /** `"n":"current","u":"A"` */
   first: Uint8Array;
   /** The same, and `,"t":`. */
@@ -33,9 +33,9 @@ export interface Label {
 }
 
 /** The contract's most records of one pack. */
-export const MOST_RECORDS = 2000;
+export const MAX_RECORDS = 2000;
 /** The contract's largest payload. */
-const MOST_BYTES = 128 << 10;
+const MAX_BYTES = 128 << 10;
 
 const ascii = (text: string): Uint8Array => new TextEncoder().encode(text);
 const VALUE = ascii(',"v":');
@@ -55,22 +55,22 @@ const FAULTS: Record<FaultCode, Uint8Array> = {
 const TRUE = ascii(',"vb":true');
 const FALSE = ascii(',"vb":false');
 /** Thousandths that fit a small integer: readings up to a million. */
-const MOST_THOUSANDTHS = 0x3fffffff;
+const MAX_THOUSANDTHS = 0x3fffffff;
 
 /** All packs are written here and then cut out. Each writer below takes the place to write at and answers where it ended. */
-const buffer = new Uint8Array(MOST_BYTES);
+const buffer = new Uint8Array(MAX_BYTES);
 
 export function newRecords(): Records {
   return {
     n: 0,
-    channel: new Uint8Array(MOST_RECORDS),
-    timeMs: new Float64Array(MOST_RECORDS),
-    value: new Float64Array(MOST_RECORDS),
-    fault: new Uint8Array(MOST_RECORDS),
+    channel: new Uint8Array(MAX_RECORDS),
+    timeMs: new Float64Array(MAX_RECORDS),
+    value: new Float64Array(MAX_RECORDS),
+    fault: new Uint8Array(MAX_RECORDS),
   };
 }
 
-export function newLabel(channel: string, unit: string): Label {
+export function newChannelPrefix(channel: string, unit: string): ChannelPrefix {
   const text = unit === '' ? `"n":"${channel}"` : `"n":"${channel}","u":"${unit}"`;
   return { first: ascii(text), timed: ascii(`${text},"t":`), isContact: channel.endsWith('contact') };
 }
@@ -79,7 +79,7 @@ export function newLabel(channel: string, unit: string): Label {
 export function packBytes(
   node: string,
   stamp: PackStamp,
-  labels: readonly Label[],
+  prefixes: readonly ChannelPrefix[],
   records: Records,
 ): Uint8Array {
   let at = putText(0, `[{${stampText(node, stamp)}`);
@@ -88,7 +88,7 @@ export function packBytes(
       buffer[at++] = COMMA;
       buffer[at++] = OPEN;
     }
-    at = putRecord(at, labels[records.channel[i]!]!, records, i);
+    at = putRecord(at, prefixes[records.channel[i]!]!, records, i);
   }
   buffer[at++] = CLOSE_LIST;
   return buffer.slice(0, at);
@@ -101,7 +101,7 @@ function stampText(node: string, { boot, seq, first, baseMs, upMs }: PackStamp):
   );
 }
 
-function putRecord(from: number, label: Label, { timeMs, value, fault }: Records, i: number): number {
+function putRecord(from: number, label: ChannelPrefix, { timeMs, value, fault }: Records, i: number): number {
   let at = timeMs[i] === 0 ? put(from, label.first) : putNumber(put(from, label.timed), timeMs[i]! / 1000);
   const wrong = fault[i] as FaultCode;
   if (wrong !== 0) at = put(at, FAULTS[wrong]);
@@ -124,7 +124,7 @@ function putText(at: number, text: string): number {
 /** Up to three decimals digit by digit; what has more is printed as JSON does. */
 function putNumber(from: number, value: number): number {
   const thousandths = Math.round(value * 1000);
-  if (thousandths / 1000 !== value || Math.abs(thousandths) > MOST_THOUSANDTHS)
+  if (thousandths / 1000 !== value || Math.abs(thousandths) > MAX_THOUSANDTHS)
     return putText(from, JSON.stringify(value));
   let at = from;
   if (thousandths < 0) buffer[at++] = MINUS;

@@ -7,21 +7,21 @@ import { readCard } from '../../card/read-card.ts';
 import { finish, settle } from '../../run/replay/settle.ts';
 import { newReplay, type Replay } from '../../run/replay/state.ts';
 import { summaryOf } from '../../run/replay/summary.ts';
-import { takeRecorded } from '../../run/replay/take-line.ts';
+import { handleRecorded } from '../../run/replay/take-line.ts';
 import { DEFAULT_ROOT } from '../../wire/topics.ts';
 import type { PlantSample, TrueCycle, TrueDay, WellPlan } from '../plant/params.ts';
 import { newPlant, playPlant, truthOf } from '../plant/plant.ts';
 import type { CorpusCase } from './case.ts';
-import type { Arrival } from './link.ts';
-import { newGroundNode, nodeEnds, nodeTakes, type GroundNode, type Unheard } from './node.ts';
+import type { DeliveredMessage } from './link.ts';
+import { newSimulatedNode, finishNode, handleSample, type SimulatedNode, type Gap } from './node.ts';
 
-export interface Played {
+export interface PlayResult {
   truth: { cycles: TrueCycle[]; days: TrueDay[] };
   cycles: CycleEvent[];
   days: DayEvent[];
   alarms: AlarmEvent[];
   /** Where no reader can be asked for anything. */
-  unheard: Unheard[];
+  gaps: Gap[];
   readings: number;
   /** What `replay` would say on stderr. */
   remarks: string[];
@@ -32,43 +32,43 @@ export interface Played {
 const DAY_MS = 86_400_000;
 
 /** Throws an Error where the case itself is wrong: a card that can't be read, a channel that isn't. */
-export function playCase(corpusCase: CorpusCase): Played {
+export function playCase(corpusCase: CorpusCase): PlayResult {
   const { name, plan, node: nodePlan, fromMs, days } = corpusCase;
   const read = readCard(corpusCase.card);
   if ('problem' in read) throw new Error(`Cannot play ${name}: ${read.problem}`);
   const replay = newReplay([read.card], new Map());
-  const said: Pick<Played, 'cycles' | 'days' | 'alarms'> = { cycles: [], days: [], alarms: [] };
-  const say = (event: WellEvent): void => keep(said, event);
+  const events: Pick<PlayResult, 'cycles' | 'days' | 'alarms'> = { cycles: [], days: [], alarms: [] };
+  const record = (event: WellEvent): void => recordEvent(events, event);
   const acts = actsOf(corpusCase);
   let lastMs = fromMs;
-  const arrive = (message: Arrival): void => {
+  const arrive = (message: DeliveredMessage): void => {
     // Two boxes have two links, and what is written down is in order of arrival.
     lastMs = Math.max(lastMs, message.tstMs);
-    acts.upTo(replay, lastMs);
-    takeRecorded(replay, DEFAULT_ROOT, { is: 'message', ...message, tstMs: lastMs });
-    settle(replay, say);
+    acts.applyUpTo(replay, lastMs);
+    handleRecorded(replay, DEFAULT_ROOT, { is: 'message', ...message, tstMs: lastMs });
+    settle(replay, record);
   };
-  const box = (well: WellPlan, bootMs: number): GroundNode =>
-    newGroundNode({ name: read.card.well, plan: nodePlan, well, fromMs: bootMs }, arrive);
-  const node = box(plan, fromMs);
-  const twins: GroundNode[] = [];
+  const newBox = (well: WellPlan, bootMs: number): SimulatedNode =>
+    newSimulatedNode({ name: read.card.well, plan: nodePlan, well, fromMs: bootMs }, arrive);
+  const node = newBox(plan, fromMs);
+  const twins: SimulatedNode[] = [];
   const twinFromMs = nodePlan.twinFromMs ?? Number.POSITIVE_INFINITY;
   const truth = playWell(corpusCase, (sample) => {
-    nodeTakes(node, sample);
+    handleSample(node, sample);
     if (sample.tMs < twinFromMs) return;
-    if (twins.length === 0) twins.push(box({ ...plan, seed: plan.seed + 1 }, sample.tMs));
-    for (const twin of twins) nodeTakes(twin, sample);
+    if (twins.length === 0) twins.push(newBox({ ...plan, seed: plan.seed + 1 }, sample.tMs));
+    for (const twin of twins) handleSample(twin, sample);
   });
-  for (const one of [node, ...twins]) nodeEnds(one);
+  for (const one of [node, ...twins]) finishNode(one);
   const untilMs = fromMs + days * DAY_MS;
-  acts.upTo(replay, untilMs);
+  acts.applyUpTo(replay, untilMs);
   // Time goes on to the case's end, also where nobody speaks any more.
-  takeRecorded(replay, DEFAULT_ROOT, { is: 'act', tstMs: untilMs, act: { kind: 'tick' } });
-  finish(replay, say);
+  handleRecorded(replay, DEFAULT_ROOT, { is: 'act', tstMs: untilMs, act: { kind: 'tick' } });
+  finish(replay, record);
   return {
-    ...said,
+    ...events,
     truth,
-    unheard: node.unheard.sort((a, b) => a.fromMs - b.fromMs),
+    gaps: node.gaps.sort((a, b) => a.fromMs - b.fromMs),
     readings: node.readings,
     remarks: summaryOf(replay),
     faults: replay.faults,
@@ -77,24 +77,24 @@ export function playCase(corpusCase: CorpusCase): Played {
 
 function playWell(
   { plan, node, fromMs, days, play }: CorpusCase,
-  take: (sample: PlantSample) => void,
-): Played['truth'] {
-  if (play) return play(take);
+  onSample: (sample: PlantSample) => void,
+): PlayResult['truth'] {
+  if (play) return play(onSample);
   const plant = newPlant(plan, fromMs);
-  playPlant(plant, fromMs + days * DAY_MS, node.everyS || 1, take);
+  playPlant(plant, fromMs + days * DAY_MS, node.everyS || 1, onSample);
   return truthOf(plant);
 }
 
-function keep(said: Pick<Played, 'cycles' | 'days' | 'alarms'>, event: WellEvent): void {
+function recordEvent(events: Pick<PlayResult, 'cycles' | 'days' | 'alarms'>, event: WellEvent): void {
   switch (event.event) {
     case 'cycle':
-      said.cycles.push(event);
+      events.cycles.push(event);
       break;
     case 'day':
-      said.days.push(event);
+      events.days.push(event);
       break;
     case 'alarm':
-      said.alarms.push(event);
+      events.alarms.push(event);
       break;
     case 'baseline':
       break;
@@ -104,13 +104,13 @@ function keep(said: Pick<Played, 'cycles' | 'days' | 'alarms'>, event: WellEvent
 }
 
 /** The case's acts, handed over in their turn among the messages. */
-function actsOf({ acts }: CorpusCase): { upTo: (replay: Replay, toMs: number) => void } {
-  const waiting = [...(acts ?? [])];
+function actsOf({ acts }: CorpusCase): { applyUpTo: (replay: Replay, toMs: number) => void } {
+  const pending = [...(acts ?? [])];
   return {
-    upTo(replay, toMs) {
-      while (waiting.length > 0 && waiting[0]!.atMs <= toMs) {
-        const { atMs, act } = waiting.shift()!;
-        takeRecorded(replay, DEFAULT_ROOT, { is: 'act', tstMs: atMs, act });
+    applyUpTo(replay, toMs) {
+      while (pending.length > 0 && pending[0]!.atMs <= toMs) {
+        const { atMs, act } = pending.shift()!;
+        handleRecorded(replay, DEFAULT_ROOT, { is: 'act', tstMs: atMs, act });
       }
     },
   };

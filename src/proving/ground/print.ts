@@ -1,17 +1,17 @@
 /** The scoreboard as text: a table for a terminal, Markdown for a page, one object for a program, and what lies behind it case by case. */
-import type { AlarmRow, Board } from './board.ts';
-import { lasting, type Figure } from './figures.ts';
-import type { Found, Told } from './judge.ts';
-import type { Measures, SpreadName } from './measures.ts';
+import type { AlarmScore, Scoreboard } from './board.ts';
+import { formatDuration, type Figure } from './figures.ts';
+import type { FaultResult, RaisedAlarm } from './judge.ts';
+import type { Measures, HistogramName } from './measures.ts';
 import type { CaseScore } from './score-case.ts';
 import { quantile } from './spread.ts';
 
-const HEAD = ['', 'figure', 'wanted', ''];
+const HEAD = ['', 'figure', 'target', ''];
 const ALARM_HEAD = ['alarm', 'faults', 'found', 'in time', 'median', 'worst', 'false', 'wrong beside'];
 
-export function boardText(board: Board, figures: readonly Figure[]): string {
+export function boardText(board: Scoreboard, figures: readonly Figure[]): string {
   return [
-    ofWhat(board),
+    summaryLine(board),
     '',
     table([HEAD, ...figures.map(figureCells)]),
     '',
@@ -20,9 +20,9 @@ export function boardText(board: Board, figures: readonly Figure[]): string {
   ].join('\n');
 }
 
-export function boardMarkdown(board: Board, figures: readonly Figure[]): string {
+export function boardMarkdown(board: Scoreboard, figures: readonly Figure[]): string {
   return [
-    ofWhat(board),
+    summaryLine(board),
     '',
     ...markdown(HEAD, figures.map(figureCells)),
     '',
@@ -31,14 +31,14 @@ export function boardMarkdown(board: Board, figures: readonly Figure[]): string 
   ].join('\n');
 }
 
-export function boardJson(board: Board, figures: readonly Figure[]): string {
+export function boardJson(board: Scoreboard, figures: readonly Figure[]): string {
   const { cases, years, healthyYears, readings, rows } = board;
   const named = Object.fromEntries(
-    figures.map(({ name, value, wanted, met }) => [
+    figures.map(({ name, value, target, met }) => [
       name,
       {
         ...(value !== undefined && { value }),
-        ...(wanted !== '' && { wanted }),
+        ...(target !== '' && { target }),
         ...(met !== undefined && { met }),
       },
     ]),
@@ -46,22 +46,22 @@ export function boardJson(board: Board, figures: readonly Figure[]): string {
   return JSON.stringify({ cases, years, healthyYears, readings, figures: named, alarms: rows });
 }
 
-function ofWhat({ cases, years, healthyYears, readings }: Board): string {
+function summaryLine({ cases, years, healthyYears, readings }: Scoreboard): string {
   return `${cases} cases, ${years.toFixed(1)} well-years (${healthyYears.toFixed(1)} healthy), ${(readings / 1e6).toFixed(0)} M readings`;
 }
 
-function figureCells({ what, shown, wanted, met }: Figure): string[] {
-  return [what, shown, wanted, met === undefined ? '' : met ? 'met' : 'missed'];
+function figureCells({ label, text, target, met }: Figure): string[] {
+  return [label, text, target, met === undefined ? '' : met ? 'met' : 'missed'];
 }
 
-function alarmCells(row: AlarmRow): string[] {
+function alarmCells(row: AlarmScore): string[] {
   return [
     row.alarm,
     String(row.faults),
     String(row.found),
     String(row.inTime),
-    lasting(row.medianMs),
-    lasting(row.worstMs),
+    formatDuration(row.medianMs),
+    formatDuration(row.worstMs),
     String(row.falseAlarms),
     String(row.wrong),
   ];
@@ -99,48 +99,48 @@ function linesOf(score: CaseScore): string[] {
   const { falseAlarms, fault, is, measures, remarks } = score;
   const at = (ms: number): string =>
     `${new Date(ms).toISOString().slice(0, 16)} (day ${((ms - score.fromMs) / 86_400_000).toFixed(2)})`;
-  const told = (what: string, { alarm, atMs, cause, why }: Told): string =>
+  const alarmLine = (what: string, { alarm, atMs, cause, why }: RaisedAlarm): string =>
     `${what} ${alarm} ${at(atMs)}${cause ? ` [${cause}]` : ''}: ${why}`;
   return [
-    ...falseAlarms.map((one) => told('FALSE', one)),
+    ...falseAlarms.map((one) => alarmLine('FALSE', one)),
     ...(fault ? faultLines(fault, at) : []),
-    ...(fault?.wrong ?? []).map((one) => told('WRONG', one)),
+    ...(fault?.wrong ?? []).map((one) => alarmLine('WRONG', one)),
     ...(is === 'bad-input' ? [] : measureLines(measures)),
     ...remarks.map((remark) => `remark: ${remark}`),
   ];
 }
 
 /** Numbers that are further off than the scoreboard allows on the whole. */
-const FAR: readonly { of: SpreadName; what: string; p: number; over: number }[] = [
-  { of: 'startReadings', what: 'start, readings', p: 0.99, over: 1 },
-  { of: 'stopReadings', what: 'stop, readings', p: 0.99, over: 1 },
-  { of: 'amps', what: 'amps, share', p: 0.9, over: 0.005 },
-  { of: 'litres', what: 'litres a run, share', p: 0.9, over: 0.08 },
-  { of: 'usedDay', what: 'water a day, share', p: 0.9, over: 0.05 },
-  { of: 'leak', what: 'leak, share', p: 0.9, over: 0.2 },
+const LIMITS: readonly { measure: HistogramName; what: string; p: number; over: number }[] = [
+  { measure: 'startReadings', what: 'start, readings', p: 0.99, over: 1 },
+  { measure: 'stopReadings', what: 'stop, readings', p: 0.99, over: 1 },
+  { measure: 'amps', what: 'amps, share', p: 0.9, over: 0.005 },
+  { measure: 'litres', what: 'litres a run, share', p: 0.9, over: 0.08 },
+  { measure: 'usedDay', what: 'water a day, share', p: 0.9, over: 0.05 },
+  { measure: 'leak', what: 'leak, share', p: 0.9, over: 0.2 },
 ];
 
 function measureLines(measures: Measures): string[] {
-  const far = FAR.flatMap(({ of, what, p, over }) => {
-    const off = quantile(measures[of], p);
+  const overLimit = LIMITS.flatMap(({ measure, what, p, over }) => {
+    const off = quantile(measures[measure], p);
     if (off === undefined || off <= over) return [];
-    const median = quantile(measures[of], 0.5)!;
+    const median = quantile(measures[measure], 0.5)!;
     return `FAR OFF ${what}: ${100 * p} % within ${off.toFixed(3)}, median ${median.toFixed(3)}`;
   });
   return [
-    ...far,
+    ...overLimit,
     ...measures.missed.map((run) => `RUN NOT FOUND ${run}`),
     ...measures.extra.map((run) => `NO SUCH RUN ${run}`),
   ];
 }
 
-function faultLines(fault: Found, at: (ms: number) => string): string[] {
+function faultLines(fault: FaultResult, at: (ms: number) => string): string[] {
   const { what, alarm, atMs, afterMs, inTime, cause, alarms, runs } = fault;
   const lines: string[] = [];
   if (atMs === undefined) lines.push(`MISSED ${alarm}: ${what}`);
   else if (!inTime)
     lines.push(
-      `LATE ${alarm} ${at(atMs)}, ${lasting(afterMs)}${runs === undefined ? '' : ` and ${runs} runs`} after it was knowable: ${what}`,
+      `LATE ${alarm} ${at(atMs)}, ${formatDuration(afterMs)}${runs === undefined ? '' : ` and ${runs} runs`} after it was knowable: ${what}`,
     );
   if (cause && !cause.first)
     lines.push(

@@ -1,11 +1,11 @@
 /** One case played and scored: plain data that a worker hands over. */
 import { readCard } from '../../card/read-card.ts';
 import type { CorpusCase } from './case.ts';
-import { healthyYears, judge, type Judged } from './judge.ts';
+import { healthyYears, judge, type CaseVerdict } from './judge.ts';
 import { measure, type Measures } from './measures.ts';
 import { playCase } from './play.ts';
 
-export interface CaseScore extends Judged {
+export interface CaseScore extends CaseVerdict {
   name: string;
   is: CorpusCase['is'];
   fromMs: number;

@@ -16,16 +16,16 @@ export interface Sensor {
   read: (sample: PlantSample) => number | undefined;
   fault?: (sample: PlantSample) => 0 | 1 | 2 | 3;
   /** By exception: what was sent last, and when. */
-  sentMs: number;
-  sent: number;
+  lastSentMs: number;
+  lastSent: number;
 }
 
 /** Air temperature and levels move slowly: no node reads them each second. */
-const SLOW_S = { temperature: 60, level: 10, store: 10 } as const;
+const SLOW_INTERVALS_S = { temperature: 60, level: 10, store: 10 } as const;
 /** By exception, where the case says nothing of the channel: usual settings of such nodes (common practice, no source). */
-const CHANGES = { voltage: 1, temperature: 0.2, level: 0.02, store: 0.005, contact: 0.5 } as const;
-const AMPS = 0.1;
-const KPA = 2;
+const DEFAULT_CHANGES = { voltage: 1, temperature: 0.2, level: 0.02, store: 0.005, contact: 0.5 } as const;
+const DEFAULT_CHANGE_A = 0.1;
+const DEFAULT_CHANGE_KPA = 2;
 
 export function sensorsOf(node: NodePlan, well: WellPlan): Sensor[] {
   const sensors: Sensor[] = [];
@@ -33,49 +33,53 @@ export function sensorsOf(node: NodePlan, well: WellPlan): Sensor[] {
     for (let line = 0; line < phase; line++) sensors.push(clamp(node, well, pump, line));
   }
   if (!node.withoutPressure) sensors.push(transducer(node, well));
-  for (const name of node.also) sensors.push(...more(node, well, name));
+  for (const name of node.extraChannels) sensors.push(...extraSensors(node, well, name));
   return sensors;
 }
 
-function sensor(
+function newSensor(
   node: NodePlan,
   channel: string,
-  how: Pick<Sensor, 'changeBy' | 'read'> & Partial<Pick<Sensor, 'fault'>> & { everyS: number },
-  says: Partial<HelloChannel>,
+  source: Pick<Sensor, 'changeBy' | 'read'> & Partial<Pick<Sensor, 'fault'>> & { everyS: number },
+  helloFields: Partial<HelloChannel>,
 ): Sensor {
-  const everyS = node.everyS === 0 ? 0 : how.everyS;
+  const everyS = node.everyS === 0 ? 0 : source.everyS;
   const unit = channelUnit(channel);
   if (unit === undefined) throw new RangeError(`Cannot play a node: the contract has no channel ${channel}`);
   return {
     channel,
     unit,
     everyMs: everyS * 1000,
-    changeBy: how.changeBy,
-    hello: { n: channel, u: unit, every: everyS, ...says },
-    read: how.read,
-    ...(how.fault && { fault: how.fault }),
-    sentMs: Number.NEGATIVE_INFINITY,
-    sent: Number.NaN,
+    changeBy: source.changeBy,
+    hello: { n: channel, u: unit, every: everyS, ...helloFields },
+    read: source.read,
+    ...(source.fault && { fault: source.fault }),
+    lastSentMs: Number.NEGATIVE_INFINITY,
+    lastSent: Number.NaN,
   };
 }
 
 function clamp(node: NodePlan, well: WellPlan, pump: number, line: number): Sensor {
   const base = line === 0 ? 'current' : `current-${line + 1}`;
-  return sensor(
+  return newSensor(
     node,
     pump === 0 ? base : `p${pump + 1}/${base}`,
-    { everyS: node.everyS, changeBy: node.changeA ?? AMPS, read: ({ amps }) => amps[pump]?.[line] },
+    {
+      everyS: node.everyS,
+      changeBy: node.changeA ?? DEFAULT_CHANGE_A,
+      read: ({ amps }) => amps[pump]?.[line],
+    },
     { over: 1, is: 'mean', step: well.clamp.stepA, max: well.clamp.maxA },
   );
 }
 
 function transducer(node: NodePlan, well: WellPlan): Sensor {
-  return sensor(
+  return newSensor(
     node,
     'pressure',
     {
       everyS: node.everyS,
-      changeBy: 1000 * (node.changeKpa ?? KPA),
+      changeBy: 1000 * (node.changeKpa ?? DEFAULT_CHANGE_KPA),
       read: ({ kpa }) => (kpa === undefined ? undefined : Math.round(kpa * 1000)),
       fault: ({ kpaFault }) => kpaFault ?? 0,
     },
@@ -85,26 +89,30 @@ function transducer(node: NodePlan, well: WellPlan): Sensor {
 }
 
 /** A channel beside current and pressure. Slow ones are read at a whole number of the node's periods. */
-function more(node: NodePlan, well: WellPlan, name: string): Sensor[] {
+function extraSensors(node: NodePlan, well: WellPlan, name: string): Sensor[] {
   const slow = (atLeastS: number): number => node.everyS * Math.ceil(atLeastS / (node.everyS || 1));
   switch (name) {
     case 'voltage':
       return Array.from({ length: well.pumps.pumps[0]!.phase }, (_, line) =>
-        sensor(
+        newSensor(
           node,
           line === 0 ? 'voltage' : `voltage-${line + 1}`,
-          { everyS: node.everyS, changeBy: CHANGES.voltage, read: ({ volts }) => rounded(volts[line], 0.1) },
+          {
+            everyS: node.everyS,
+            changeBy: DEFAULT_CHANGES.voltage,
+            read: ({ volts }) => rounded(volts[line], 0.1),
+          },
           { over: 1, is: 'mean', step: 0.1, max: 600 },
         ),
       );
     case 'temperature':
       return [
-        sensor(
+        newSensor(
           node,
           name,
           {
-            everyS: slow(SLOW_S.temperature),
-            changeBy: CHANGES.temperature,
+            everyS: slow(SLOW_INTERVALS_S.temperature),
+            changeBy: DEFAULT_CHANGES.temperature,
             read: ({ temperatureC }) => rounded(temperatureC, 0.1),
           },
           { is: 'spot', step: 0.1 },
@@ -113,12 +121,12 @@ function more(node: NodePlan, well: WellPlan, name: string): Sensor[] {
     case 'level':
     case 'store':
       return [
-        sensor(
+        newSensor(
           node,
           name,
           {
-            everyS: slow(SLOW_S[name]),
-            changeBy: CHANGES[name],
+            everyS: slow(SLOW_INTERVALS_S[name]),
+            changeBy: DEFAULT_CHANGES[name],
             read: (sample) => rounded(name === 'level' ? sample.levelM : sample.storeM, 0.001),
           },
           { is: 'spot', step: 0.001 },
@@ -126,12 +134,12 @@ function more(node: NodePlan, well: WellPlan, name: string): Sensor[] {
       ];
     case 'contact':
       return [
-        sensor(
+        newSensor(
           node,
           name,
           {
             everyS: node.everyS,
-            changeBy: CHANGES.contact,
+            changeBy: DEFAULT_CHANGES.contact,
             read: ({ calls }) => (calls === undefined ? undefined : Number(calls)),
           },
           { is: 'spot' },

@@ -1,26 +1,26 @@
 /** Scores cases on a thread of its own, one after the other, as they are asked for by their place in the corpus. */
 import { parentPort, workerData } from 'node:worker_threads';
 import { corpus } from './corpus/all.ts';
-import { shortened } from './shorten.ts';
+import { shortenCases } from './shorten.ts';
 import { scoreCase, type CaseScore } from './score-case.ts';
 
-export interface WorkerOrder {
+export interface WorkerTask {
   full: boolean;
   /** Healthy wells are played for so many days at most. */
-  mostDays?: number;
+  maxDays?: number;
 }
 
-export type WorkerWord = { at: number; score: CaseScore } | { at: number; failed: string };
+export type WorkerMessage = { at: number; score: CaseScore } | { at: number; failed: string };
 
-const order = workerData as WorkerOrder;
-const cases = shortened(corpus(order.full), order.mostDays);
+const order = workerData as WorkerTask;
+const cases = shortenCases(corpus(order.full), order.maxDays);
 
 parentPort?.on('message', (at: number) => {
-  const word = scored(at);
-  parentPort?.postMessage(word);
+  const message = scoreAt(at);
+  parentPort?.postMessage(message);
 });
 
-function scored(at: number): WorkerWord {
+function scoreAt(at: number): WorkerMessage {
   try {
     return { at, score: scoreCase(cases[at]!, () => performance.now()) };
   } catch (error) {

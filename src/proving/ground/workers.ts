@@ -5,36 +5,36 @@
 import { availableParallelism } from 'node:os';
 import { Worker } from 'node:worker_threads';
 import type { CaseScore } from './score-case.ts';
-import type { WorkerOrder, WorkerWord } from './worker.ts';
+import type { WorkerTask, WorkerMessage } from './worker.ts';
 
 /** Each thread holds a week of readings and the code: more of them than this help no machine. */
-const MOST_THREADS = 8;
+const MAX_THREADS = 8;
 
-export interface Share {
+export interface ScoreRequest {
   /** The place in the corpus and how long it is. */
   cases: readonly { at: number; days: number }[];
   full: boolean;
   /** Healthy wells are played for so many days at most. */
-  mostDays?: number;
+  maxDays?: number;
   /** One more is done. */
-  done: (score: CaseScore) => void;
+  onScore: (score: CaseScore) => void;
 }
 
 /** Throws an Error with the case's own words where one can't be played. */
-export async function scoreAll({ cases, full, mostDays, done }: Share): Promise<CaseScore[]> {
-  const waiting = [...cases].sort((a, b) => b.days - a.days || a.at - b.at);
+export async function scoreAll({ cases, full, maxDays, onScore }: ScoreRequest): Promise<CaseScore[]> {
+  const queue = [...cases].sort((a, b) => b.days - a.days || a.at - b.at);
   const scores = new Map<number, CaseScore>();
-  const threads = Math.min(availableParallelism(), MOST_THREADS, waiting.length);
+  const threads = Math.min(availableParallelism(), MAX_THREADS, queue.length);
   const workers = Array.from({ length: threads }, () => {
-    const workerData: WorkerOrder = { full, ...(mostDays !== undefined && { mostDays }) };
+    const workerData: WorkerTask = { full, ...(maxDays !== undefined && { maxDays }) };
     return new Worker(new URL(workerFile()), { workerData });
   });
   try {
     await Promise.all(
       workers.map((worker) =>
-        follow(worker, waiting, (at, score) => {
+        runWorker(worker, queue, (at, score) => {
           scores.set(at, score);
-          done(score);
+          onScore(score);
         }),
       ),
     );
@@ -45,24 +45,24 @@ export async function scoreAll({ cases, full, mostDays, done }: Share): Promise<
 }
 
 /** Hands one case after the other to a worker until none is left. */
-function follow(
+function runWorker(
   worker: Worker,
-  waiting: { at: number }[],
-  take: (at: number, score: CaseScore) => void,
+  queue: { at: number }[],
+  onScore: (at: number, score: CaseScore) => void,
 ): Promise<void> {
   return new Promise((resolve, reject) => {
     const next = (): void => {
-      const one = waiting.shift();
+      const one = queue.shift();
       if (one === undefined) resolve();
       else worker.postMessage(one.at);
     };
     worker.on('error', reject);
-    worker.on('message', (word: WorkerWord) => {
-      if ('failed' in word) {
-        reject(new Error(word.failed));
+    worker.on('message', (message: WorkerMessage) => {
+      if ('failed' in message) {
+        reject(new Error(message.failed));
         return;
       }
-      take(word.at, word.score);
+      onScore(message.at, message.score);
       next();
     });
     next();

@@ -7,7 +7,7 @@ import type { Random } from './random.ts';
 export interface Fixture {
   name: string;
   /** Draws a day, on average. */
-  aDay: number;
+  perDay: number;
   litres: number;
   lPerS: number;
   /** Relative likelihood of each local hour. */
@@ -27,19 +27,19 @@ const DAYLIGHT = [
 ];
 
 export const HOUSEHOLD: readonly Fixture[] = [
-  { name: 'toilet', aDay: 14, litres: 6, lPerS: 0.1, hours: WAKING },
-  { name: 'tap', aDay: 30, litres: 3, lPerS: 0.08, hours: WAKING },
-  { name: 'shower', aDay: 2.5, litres: 65, lPerS: 0.14, hours: WAKING },
-  { name: 'washing machine', aDay: 2, litres: 18, lPerS: 0.2, hours: EVENING },
-  { name: 'dishwasher', aDay: 1, litres: 12, lPerS: 0.1, hours: EVENING },
+  { name: 'toilet', perDay: 14, litres: 6, lPerS: 0.1, hours: WAKING },
+  { name: 'tap', perDay: 30, litres: 3, lPerS: 0.08, hours: WAKING },
+  { name: 'shower', perDay: 2.5, litres: 65, lPerS: 0.14, hours: WAKING },
+  { name: 'washing machine', perDay: 2, litres: 18, lPerS: 0.2, hours: EVENING },
+  { name: 'dishwasher', perDay: 1, litres: 12, lPerS: 0.1, hours: EVENING },
 ];
 
 export const STOCK: readonly Fixture[] = [
-  { name: 'trough', aDay: 9, litres: 190, lPerS: 0.28, hours: DAYLIGHT },
-  { name: 'yard tap', aDay: 3, litres: 20, lPerS: 0.2, hours: DAYLIGHT },
+  { name: 'trough', perDay: 9, litres: 190, lPerS: 0.28, hours: DAYLIGHT },
+  { name: 'yard tap', perDay: 3, litres: 20, lPerS: 0.2, hours: DAYLIGHT },
 ];
 
-interface Open {
+interface OpenFixture {
   lPerS: number;
   leftL: number;
 }
@@ -47,18 +47,18 @@ interface Open {
 export interface Demand {
   fixtures: readonly Fixture[];
   totals: number[];
-  open: Open[];
+  open: OpenFixture[];
 }
 
 export function newDemand(fixtures: readonly Fixture[]): Demand {
   return { fixtures, totals: fixtures.map((f) => f.hours.reduce((a, b) => a + b, 0)), open: [] };
 }
 
-/** Once a minute: fixtures may open. `hour` is the local hour, `share` scales how much is used today. */
-export function demandMinute(demand: Demand, hour: number, share: number, random: Random): void {
+/** Once a minute: fixtures may open. `hour` is the local hour, `useRatio` scales how much is used today. */
+export function demandMinute(demand: Demand, hour: number, useRatio: number, random: Random): void {
   for (const [at, fixture] of demand.fixtures.entries()) {
-    const chance = (fixture.aDay * share * fixture.hours[hour]!) / demand.totals[at]! / 60;
-    if (random.next() >= chance) continue;
+    const probability = (fixture.perDay * useRatio * fixture.hours[hour]!) / demand.totals[at]! / 60;
+    if (random.next() >= probability) continue;
     demand.open.push({
       lPerS: fixture.lPerS * (0.8 + 0.4 * random.next()),
       leftL: fixture.litres * (0.5 + random.next()),
@@ -66,13 +66,13 @@ export function demandMinute(demand: Demand, hour: number, share: number, random
   }
 }
 
-/** Water wanted in the next `dtS`, L. `ease` scales the flow: a cistern fills more slowly at low pressure, and takes its litres all the same. */
-export function demandStep(demand: Demand, dtS: number, ease = 1): number {
+/** Water wanted in the next `dtS`, L. `flowRatio` scales the flow: a cistern fills more slowly at low pressure, and takes its litres all the same. */
+export function demandStep(demand: Demand, dtS: number, flowRatio = 1): number {
   if (demand.open.length === 0) return 0;
   let litres = 0;
   let done = false;
   for (const open of demand.open) {
-    const drawn = Math.min(open.leftL, open.lPerS * ease * dtS);
+    const drawn = Math.min(open.leftL, open.lPerS * flowRatio * dtS);
     open.leftL -= drawn;
     litres += drawn;
     if (open.leftL <= 0) done = true;

@@ -25,7 +25,7 @@ export interface PumpState {
 }
 
 /** The level follows what is pumped with this time constant: bore storage. */
-const LEVEL_FOLLOWS_S = 240;
+const LEVEL_TIME_CONSTANT_S = 240;
 const M_PER_KPA = 1 / 9.80665;
 
 /** Flow against a gauge pressure, L/s; `worn` is the share of head that the impellers have lost. Never negative: the check valve holds. */
@@ -40,13 +40,13 @@ export function pumpFlow(params: PumpParams, state: PumpState, gaugeKpa: number,
 
 export function followLevel(params: PumpParams, state: PumpState, flowLPerS: number, dtS: number): void {
   const wanted = flowLPerS / params.yieldLPerSPerM;
-  state.wellDrawdownM += ((wanted - state.wellDrawdownM) * dtS) / LEVEL_FOLLOWS_S;
+  state.wellDrawdownM += ((wanted - state.wellDrawdownM) * dtS) / LEVEL_TIME_CONSTANT_S;
 }
 
 /** Running current, A. A loaded motor draws more when its voltage falls, an idling one less. */
-export function pumpAmps(params: PumpParams, flowLPerS: number, voltShare: number): number {
+export function pumpAmps(params: PumpParams, flowLPerS: number, voltRatio: number): number {
   const load = Math.min(1, flowLPerS / params.runOutLPerS);
   const amps =
     params.idleFlowAmps + (params.fullFlowAmps - params.idleFlowAmps) * (1.7 * load - 0.7 * load * load);
-  return amps * (1 - 0.6 * (voltShare - 1));
+  return amps * (1 - 0.6 * (voltRatio - 1));
 }

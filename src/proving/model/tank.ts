@@ -8,14 +8,14 @@ export interface TankState {
   /** Pressure x volume of the air at room temperature, kPa L: the mass of air in other words. */
   airKpaL: number;
   /** Air temperature over that of the room, as a ratio (1 = the room's). */
-  warmth: number;
+  temperatureRatio: number;
   /** Volume that the air takes now, L. */
   airL: number;
 }
 
 /** Ratio of specific heats of air, and how fast a tank's air meets the room's temperature (from memory). */
 const GAMMA = 1.4;
-const COOLS_IN_S = 90;
+const COOLING_TIME_S = 90;
 
 /** A tank with `prechargeKpa` of air (gauge) at `atmosphereKpa`, filled until it stands at `gaugeKpa`. */
 export function newTank(
@@ -25,19 +25,24 @@ export function newTank(
   gaugeKpa: number,
 ): TankState {
   const airKpaL = volumeL * (prechargeKpa + atmosphereKpa);
-  return { volumeL, airKpaL, warmth: 1, airL: Math.min(volumeL, airKpaL / (gaugeKpa + atmosphereKpa)) };
+  return {
+    volumeL,
+    airKpaL,
+    temperatureRatio: 1,
+    airL: Math.min(volumeL, airKpaL / (gaugeKpa + atmosphereKpa)),
+  };
 }
 
 export function tankGaugeKpa(tank: TankState, atmosphereKpa: number): number {
-  return (tank.airKpaL * tank.warmth) / tank.airL - atmosphereKpa;
+  return (tank.airKpaL * tank.temperatureRatio) / tank.airL - atmosphereKpa;
 }
 
 /** Water flows in (positive) or out for `dtS`. Returns the litres that could not be drawn because the tank was empty. */
 export function tankStep(tank: TankState, inL: number, dtS: number): number {
   const wanted = tank.airL - inL;
   const airL = Math.min(tank.volumeL, Math.max(0.02 * tank.volumeL, wanted));
-  tank.warmth *= 1 + (GAMMA - 1) * ((tank.airL - airL) / tank.airL);
-  tank.warmth += ((1 - tank.warmth) * dtS) / COOLS_IN_S;
+  tank.temperatureRatio *= 1 + (GAMMA - 1) * ((tank.airL - airL) / tank.airL);
+  tank.temperatureRatio += ((1 - tank.temperatureRatio) * dtS) / COOLING_TIME_S;
   tank.airL = airL;
   return Math.max(0, wanted - airL);
 }

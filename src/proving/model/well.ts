@@ -17,7 +17,7 @@ export interface WellParams {
   tank: { volumeL: number; prechargeKpa: number };
   switch: { cutInKpa: number; cutOutKpa: number };
   fixtures: readonly Fixture[];
-  story?: Story;
+  schedule?: ConditionSchedule;
 }
 
 /** What changes at a moment. Shares are 0 where all is well. */
@@ -32,7 +32,7 @@ export interface Condition {
   leakLPerS: number;
 }
 
-export type Story = (tMs: number) => Partial<Condition>;
+export type ConditionSchedule = (tMs: number) => Partial<Condition>;
 
 export interface Sample {
   tMs: number;
@@ -53,20 +53,20 @@ export interface SimulatedWell {
   running: boolean;
   /** Seconds since the pump started, for the inrush. */
   onS: number;
-  voltShare: number;
-  dayShare: number;
+  voltRatio: number;
+  dayUseRatio: number;
   condition: Condition;
   /** Litres drawn and lifted so far. */
   drawnL: number;
   liftedL: number;
 }
 
-const WELL: Condition = { airLost: 0, worn: 0, stuck: false, leakLPerS: 0 };
+const HEALTHY: Condition = { airLost: 0, worn: 0, stuck: false, leakLPerS: 0 };
 const CLAMP_NOISE_A = 0.012;
 const TRANSDUCER_NOISE_KPA = 1;
 /** A switch does not act at quite the same pressure each time. */
 const SWITCH_JITTER_KPA = 1.2;
-const INRUSH_TIMES = 3.4;
+const INRUSH_FACTOR = 3.4;
 
 export function newSimulatedWell(params: WellParams, fromMs: number): SimulatedWell {
   const startKpa = (params.switch.cutInKpa + params.switch.cutOutKpa) / 2;
@@ -79,23 +79,23 @@ export function newSimulatedWell(params: WellParams, fromMs: number): SimulatedW
     tMs: fromMs,
     running: false,
     onS: 0,
-    voltShare: 1,
-    dayShare: 1,
-    condition: WELL,
+    voltRatio: 1,
+    dayUseRatio: 1,
+    condition: HEALTHY,
     drawnL: 0,
     liftedL: 0,
   };
 }
 
-function minute(well: SimulatedWell): void {
+function stepMinute(well: SimulatedWell): void {
   const { params, random } = well;
   const hour = Math.floor(well.tMs / 3_600_000 + params.utcOffsetH + 240) % 24;
-  if (hour === 3 && Math.floor(well.tMs / 60_000) % 60 === 0) well.dayShare = 0.75 + 0.5 * random.next();
-  demandMinute(well.demand, hour, well.dayShare, random);
+  if (hour === 3 && Math.floor(well.tMs / 60_000) % 60 === 0) well.dayUseRatio = 0.75 + 0.5 * random.next();
+  demandMinute(well.demand, hour, well.dayUseRatio, random);
   // The supply wanders slowly within about one per cent of its nominal voltage.
-  well.voltShare += 0.02 * (1 - well.voltShare) + 0.0012 * random.normal();
+  well.voltRatio += 0.02 * (1 - well.voltRatio) + 0.0012 * random.normal();
   const was = well.condition.airLost;
-  well.condition = { ...WELL, ...params.story?.(well.tMs) };
+  well.condition = { ...HEALTHY, ...params.schedule?.(well.tMs) };
   if (well.condition.airLost !== was) {
     well.tank.airKpaL =
       params.tank.volumeL * (params.tank.prechargeKpa + params.atmosphereKpa) * (1 - well.condition.airLost);
@@ -103,7 +103,7 @@ function minute(well: SimulatedWell): void {
   }
 }
 
-function second(well: SimulatedWell): number {
+function stepSecond(well: SimulatedWell): number {
   const { params, condition, random } = well;
   const kpa = tankGaugeKpa(well.tank, params.atmosphereKpa);
   const jitter = SWITCH_JITTER_KPA * random.normal();
@@ -122,10 +122,10 @@ function second(well: SimulatedWell): number {
   return flowLPerS;
 }
 
-function sample(well: SimulatedWell, flowLPerS: number): Sample {
+function readSensors(well: SimulatedWell, flowLPerS: number): Sample {
   const { params, random } = well;
-  const inrush = well.onS <= 1 ? INRUSH_TIMES : 1;
-  const amps = well.running ? pumpAmps(params.pump, flowLPerS, well.voltShare) * inrush : 0;
+  const inrush = well.onS <= 1 ? INRUSH_FACTOR : 1;
+  const amps = well.running ? pumpAmps(params.pump, flowLPerS, well.voltRatio) * inrush : 0;
   const kpa = tankGaugeKpa(well.tank, params.atmosphereKpa) + TRANSDUCER_NOISE_KPA * random.normal();
   return {
     tMs: well.tMs,
@@ -141,13 +141,13 @@ export function simulate(
   well: SimulatedWell,
   untilMs: number,
   everyS: number,
-  take: (sample: Sample) => void,
+  onSample: (sample: Sample) => void,
 ): void {
   const everyMs = everyS * 1000;
   while (well.tMs < untilMs) {
-    if (well.tMs % 60_000 === 0) minute(well);
-    const flowLPerS = second(well);
-    if (well.tMs % everyMs === 0) take(sample(well, flowLPerS));
+    if (well.tMs % 60_000 === 0) stepMinute(well);
+    const flowLPerS = stepSecond(well);
+    if (well.tMs % everyMs === 0) onSample(readSensors(well, flowLPerS));
     well.tMs += 1000;
   }
 }

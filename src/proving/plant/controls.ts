@@ -5,7 +5,7 @@
 import type { ControlPlan } from './params.ts';
 import type { ControlState, Plant } from './state.ts';
 
-type Switched = { cutInKpa: number; cutOutKpa: number; jitterKpa?: number; lowCutOffKpa?: number };
+type SwitchPoints = { cutInKpa: number; cutOutKpa: number; jitterKpa?: number; lowCutOffKpa?: number };
 
 /** A sound switch feels pressure through its nipple in this time, s. */
 const NIPPLE_S = 0.25;
@@ -14,7 +14,7 @@ const BOUNCE_S = 0.3;
 const BOOST_KPA = 18;
 const BOOST_S = 15;
 const QUIET_S = 8;
-const LEAST_SPEED = 0.5;
+const MIN_SPEED = 0.5;
 /** Gains of the drive: share of speed per kPa, and per kPa and second; ramp, share per second. */
 const GAIN = 0.006;
 const RESET = 0.002;
@@ -29,7 +29,7 @@ export function newControl(kpa: number): ControlState {
     nextOutKpa: 0,
     movedS: 1e3,
     bounces: 0,
-    turn: 0,
+    activePump: 0,
     lagIn: false,
     integral: 0.6,
     speed: 0,
@@ -39,35 +39,35 @@ export function newControl(kpa: number): ControlState {
 }
 
 /** Draws where the contacts will close and open next: no switch acts twice at the same pressure. */
-export function drawPoints(plant: Plant, plan: Switched): void {
+export function sampleSwitchPoints(plant: Plant, plan: SwitchPoints): void {
   const jitter = plan.jitterKpa ?? 1;
   plant.control.nextInKpa = plan.cutInKpa + jitter * plant.chance.normal();
   plant.control.nextOutKpa = plan.cutOutKpa + jitter * plant.chance.normal();
 }
 
-function move(plant: Plant, closed: boolean): void {
+function setContacts(plant: Plant, closed: boolean): void {
   const { control } = plant;
   control.closed = closed;
   control.movedS = 0;
   control.bounces = plant.condition.chatter;
-  plant.stirred = true;
+  plant.needsFineStep = true;
   if (!closed) return;
-  control.turn = (control.turn + 1) % plant.units.length;
+  control.activePump = (control.activePump + 1) % plant.units.length;
 }
 
-function pressureSwitch(plant: Plant, plan: Switched): void {
+function pressureSwitch(plant: Plant, plan: SwitchPoints): void {
   const { control, condition } = plant;
   const felt = control.feltKpa;
   if (condition.lowCutOffReset) control.latched = false;
   if (!control.closed) {
-    if (!control.latched && felt < control.nextInKpa + condition.cutInShiftKpa) move(plant, true);
+    if (!control.latched && felt < control.nextInKpa + condition.cutInShiftKpa) setContacts(plant, true);
   } else if (felt > control.nextOutKpa + condition.cutOutShiftKpa) {
     if (condition.stuckContacts) return;
-    move(plant, false);
-    drawPoints(plant, plan);
+    setContacts(plant, false);
+    sampleSwitchPoints(plant, plan);
   } else if (plan.lowCutOffKpa !== undefined && felt < plan.lowCutOffKpa && !condition.lowCutOffReset) {
     control.latched = true;
-    move(plant, false);
+    setContacts(plant, false);
   }
 }
 
@@ -80,7 +80,7 @@ function drive(plant: Plant, plan: Extract<ControlPlan, { is: 'variable-speed' }
   }
   if (!control.closed) {
     if (control.feltKpa >= plan.wakeKpa + plant.condition.cutInShiftKpa) return;
-    move(plant, true);
+    setContacts(plant, true);
     control.integral = 0.7;
     control.speed = 0.3;
     control.quietS = 0;
@@ -90,7 +90,7 @@ function drive(plant: Plant, plan: Extract<ControlPlan, { is: 'variable-speed' }
   const boosting = control.boostS > 0;
   const set = plan.setKpa + plant.condition.cutOutShiftKpa + (boosting ? BOOST_KPA : 0);
   const error = set - control.feltKpa;
-  const wanted = Math.min(1, Math.max(LEAST_SPEED, GAIN * error + control.integral));
+  const wanted = Math.min(1, Math.max(MIN_SPEED, GAIN * error + control.integral));
   if (wanted < 1 || error < 0)
     control.integral = Math.min(1, Math.max(0.3, control.integral + RESET * error * dtS));
   control.speed += Math.min(RAMP * dtS, Math.max(-RAMP * dtS, wanted - control.speed));
@@ -100,7 +100,7 @@ function drive(plant: Plant, plan: Extract<ControlPlan, { is: 'variable-speed' }
     if (error > 2 && control.boostS < BOOST_S) return;
     // Still drawn at more than a trickle: no time to sleep.
     if (error > 6) control.boostS = 0;
-    else if (!plant.condition.stuckContacts) move(plant, false);
+    else if (!plant.condition.stuckContacts) setContacts(plant, false);
     control.quietS = 0;
     return;
   }
@@ -118,9 +118,9 @@ function float(plant: Plant, plan: Extract<ControlPlan, { is: 'float' }>): void 
   const depth = plant.storeL / 1000 / plan.areaM2;
   const { control, condition } = plant;
   if (!control.closed) {
-    if (depth < plan.onM + control.nextInKpa) move(plant, true);
+    if (depth < plan.onM + control.nextInKpa) setContacts(plant, true);
   } else if (depth > plan.offM + control.nextOutKpa && !condition.stuckContacts) {
-    move(plant, false);
+    setContacts(plant, false);
     // The float rides on ripples: some millimetres, kept where a switch keeps its jitter.
     control.nextInKpa = 0.004 * plant.chance.normal();
     control.nextOutKpa = 0.004 * plant.chance.normal();
@@ -132,7 +132,8 @@ function timer(plant: Plant, plan: Extract<ControlPlan, { is: 'timer' }>): void 
   const due = plan.onHours.some((on) => (hour - on + 24) % 24 < plan.forMin / 60);
   const full = plant.storeL > 0.98 * plan.storeL;
   const wanted = (due && !full) || (plant.control.closed && plant.condition.stuckContacts);
-  if (wanted !== plant.control.closed && (!wanted || plant.storeL < 0.95 * plan.storeL)) move(plant, wanted);
+  if (wanted !== plant.control.closed && (!wanted || plant.storeL < 0.95 * plan.storeL))
+    setContacts(plant, wanted);
 }
 
 /** One step of whatever controls the pump. */
@@ -161,9 +162,9 @@ export function contactsMake(control: ControlState): boolean {
 }
 
 /** Whether pump number `at` is called. */
-export function calls(plant: Plant, at: number): boolean {
+export function isPumpCalled(plant: Plant, at: number): boolean {
   if (!contactsMake(plant.control)) return false;
   const { how } = plant.plan.pumps;
-  if (how === 'alternating') return at === plant.control.turn;
+  if (how === 'alternating') return at === plant.control.activePump;
   return at === 0 || (how === 'lag' && plant.control.lagIn);
 }

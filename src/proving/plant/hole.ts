@@ -14,8 +14,8 @@ export interface HoleState {
 }
 
 /** The ground farther off gives several times as freely as the bore's own screen, and follows in some hours. */
-const FAR = 4;
-const NEAR_FOLLOWS_S = 6 * 3600;
+const FAR_YIELD_FACTOR = 4;
+const NEAR_TIME_CONSTANT_S = 6 * 3600;
 
 export function newHole(recoverM: number): HoleState {
   return { drawdownM: 0, nearM: 0, sucksAir: false, recoverM };
@@ -33,12 +33,14 @@ export function stepHole(
   flow: { pumpedLPerS: number; dtS: number },
 ): void {
   const { pumpedLPerS, dtS } = flow;
-  const give = Math.max(1e-4, plan.yieldLPerSPerM * (1 - condition.yieldLost));
+  const yieldLPerSPerM = Math.max(1e-4, plan.yieldLPerSPerM * (1 - condition.yieldLost));
   // Both implicit: a bore of little water follows faster than a step at rest is long.
   const bore = plan.boreLPerM;
-  hole.drawdownM = (bore * hole.drawdownM + dtS * (pumpedLPerS + give * hole.nearM)) / (bore + dtS * give);
-  const near = FAR * plan.yieldLPerSPerM * NEAR_FOLLOWS_S;
-  hole.nearM += (dtS * give * (hole.drawdownM - hole.nearM - FAR * hole.nearM)) / near;
+  hole.drawdownM =
+    (bore * hole.drawdownM + dtS * (pumpedLPerS + yieldLPerSPerM * hole.nearM)) /
+    (bore + dtS * yieldLPerSPerM);
+  const near = FAR_YIELD_FACTOR * plan.yieldLPerSPerM * NEAR_TIME_CONSTANT_S;
+  hole.nearM += (dtS * yieldLPerSPerM * (hole.drawdownM - hole.nearM - FAR_YIELD_FACTOR * hole.nearM)) / near;
   const over = plan.intakeM - liftM(plan, hole, condition);
   if (over <= 0) hole.sucksAir = true;
   else if (over > hole.recoverM) hole.sucksAir = false;

@@ -40,7 +40,7 @@ export interface TankPlan {
 export type ControlPlan =
   | { is: 'pressure-switch'; cutInKpa: number; cutOutKpa: number; jitterKpa: number; lowCutOffKpa?: number }
   | { is: 'variable-speed'; setKpa: number; sleepBelowLPerS: number; wakeKpa: number }
-  | { is: 'constant-pressure-valve'; setKpa: number; cutInKpa: number; cutOutKpa: number; leastLPerS: number }
+  | { is: 'constant-pressure-valve'; setKpa: number; cutInKpa: number; cutOutKpa: number; minLPerS: number }
   | { is: 'float'; storeL: number; areaM2: number; onM: number; offM: number }
   | { is: 'timer'; storeL: number; areaM2: number; onHours: readonly number[]; forMin: number };
 
@@ -64,7 +64,7 @@ export interface WellPlan {
   /** Water drawn at a rate between two times: irrigation, a pool, guests' long showers, a softener at night. */
   draws?: readonly { fromMs: number; untilMs: number; lPerS: number }[];
   /** How much is used on a day, as a share of the usual: 0 away, 2.5 with guests. */
-  share?: (tMs: number) => number;
+  useRatio?: (tMs: number) => number;
   reliefKpa?: number;
   /** Loss between the tee, where switch and transducer sit, and the tank, kPa per (L/s)^2; 3 to 12, by the seed, if left out. */
   teeLossKpa?: number;
@@ -75,10 +75,10 @@ export interface WellPlan {
   seasonSwingC?: number;
   clamp: { noiseA: number; stepA: number; gain: number; maxA: number };
   transducer: { noiseKpa: number; stepKpa: number; offsetKpa: number; maxKpa?: number };
-  story?: (tMs: number) => Partial<Condition>;
+  schedule?: (tMs: number) => Partial<Condition>;
 }
 
-/** What is not as it should be at a moment; `SOUND` is all well. Looked up every five seconds of the clock. */
+/** What is not as it should be at a moment; `HEALTHY` is all well. Looked up every five seconds of the clock. */
 export interface Condition {
   // The tank
   /** Share of the air's mass that is gone; negative: too much was pumped in. */
@@ -118,9 +118,9 @@ export interface Condition {
   /** No supply at the pump circuit: breaker open or the whole site. */
   circuitDead: boolean;
   /** Volts as a share of nominal, on top of its own wander. */
-  voltShare: number;
+  voltRatio: number;
   /** Frequency as a share of nominal (a generator): speed goes with it. */
-  frequencyShare: number;
+  frequencyRatio: number;
   /** Which line is dead (three phases), and how uneven the lines are: shares of the mean. */
   deadLeg: 0 | 1 | 2 | 3;
   unevenLegs: readonly [number, number, number];
@@ -150,7 +150,7 @@ export interface Condition {
   storeLossLPerS: number;
 }
 
-export const SOUND: Condition = {
+export const HEALTHY: Condition = {
   airLost: 0,
   bladderBurst: false,
   leakLPerS: 0,
@@ -168,8 +168,8 @@ export const SOUND: Condition = {
   failsToStartS: 0,
   lockedForS: 1,
   circuitDead: false,
-  voltShare: 1,
-  frequencyShare: 1,
+  voltRatio: 1,
+  frequencyRatio: 1,
   deadLeg: 0,
   unevenLegs: [1, 1, 1],
   stuckContacts: false,

@@ -5,17 +5,17 @@
  */
 import { newDemand } from '../model/demand.ts';
 import { seeded } from '../model/random.ts';
-import { calls, drawPoints, newControl, stepControl } from './controls.ts';
+import { isPumpCalled, sampleSwitchPoints, newControl, stepControl } from './controls.ts';
 import { newHole } from './hole.ts';
 import type { ControlPlan, PlantSample, TankPlan, TrueCycle, TrueDay, WellPlan } from './params.ts';
-import { SOUND } from './params.ts';
-import { blow, newSense, sense, shownAmps, shownKpa } from './sense.ts';
+import { HEALTHY } from './params.ts';
+import { startSurge, newSensorState, readSensors, noiselessAmps, noiselessKpa } from './sense.ts';
 import type { Plant, PumpUnit } from './state.ts';
-import { look, LOOK_MS } from './surroundings.ts';
+import { updateSurroundings, UPDATE_MS } from './surroundings.ts';
 import { newTank } from './tank.ts';
-import { endDays, newTruth, noteKpa, noteRun } from './truth.ts';
-import { draw, keepCharge, lineAmps, newUnit, switchUnit } from './unit.ts';
-import { startGivesAir, stepWater } from './water.ts';
+import { endDays, newTruth, recordKpa, recordRun } from './truth.ts';
+import { updateCurrent, recordCharge, lineAmps, newUnit, switchUnit } from './unit.ts';
+import { addAirAtStart, stepWater } from './water.ts';
 
 const DAY_MS = 86_400_000;
 const HOUR_MS = 3_600_000;
@@ -24,14 +24,14 @@ const KELVIN = 273.15;
 const FINE_MS = 100;
 const DRIVEN_MS = 200;
 const RUNNING_MS = 500;
-const DRAWN_MS = 1000;
+const WATER_DRAWN_MS = 1000;
 const RESTING_MS = 5000;
 const START_LASTS_S = 2.5;
 /** Water may change the air by this share in a step. */
 const AIR_STEP = 0.01;
 
 /** Middle of the pressures between which this control works, and a small tank where the plan has none. */
-function usualKpa(by: ControlPlan): number {
+function middleKpa(by: ControlPlan): number {
   if (by.is === 'float' || by.is === 'timer') return 0;
   return by.is === 'pressure-switch' ? (by.cutInKpa + by.cutOutKpa) / 2 : by.setKpa;
 }
@@ -51,7 +51,7 @@ export function atmosphereKpa(altitudeM: number): number {
 export function newPlant(plan: WellPlan, fromMs: number): Plant {
   if (fromMs % 60_000 !== 0) throw new Error(`Cannot start a plant: a whole minute is needed: ${fromMs}`);
   const chance = seeded(plan.seed * 3 + 1);
-  const kpa = usualKpa(plan.control);
+  const kpa = middleKpa(plan.control);
   const roomK = KELVIN + 15;
   const atmosphere = atmosphereKpa(plan.altitudeM);
   const tank = tankOf(plan, kpa);
@@ -68,8 +68,8 @@ export function newPlant(plan: WellPlan, fromMs: number): Plant {
     chance,
     noise: seeded(plan.seed * 3 + 2),
     tMs: fromMs,
-    condition: SOUND,
-    told: undefined,
+    condition: HEALTHY,
+    scheduledCondition: undefined,
     roomK,
     wellK: KELVIN + (plan.waterC ?? 11),
     tank: tank && newTank(tank, atmosphere, kpa, roomK),
@@ -78,7 +78,7 @@ export function newPlant(plan: WellPlan, fromMs: number): Plant {
     units: plan.pumps.pumps.map(newUnit),
     control: newControl(kpa),
     demand: newDemand(plan.fixtures),
-    dayShare: 1,
+    dayUseRatio: 1,
     dryS: 0,
     drawLPerS: 0,
     teeKpa: kpa,
@@ -86,33 +86,33 @@ export function newPlant(plan: WellPlan, fromMs: number): Plant {
     frozenKpa: undefined,
     netLPerS: 0,
     slopeKpaPerS: 0,
-    stirred: true,
-    wanderShare: 1,
-    voltShare: 1,
+    needsFineStep: true,
+    supplyDriftRatio: 1,
+    voltRatio: 1,
     drawsNow: [],
-    sense: newSense(4 + 6 * chance.next(), 1 + 1.5 * chance.next()),
+    sensors: newSensorState(4 + 6 * chance.next(), 1 + 1.5 * chance.next()),
     truth: newTruth(plan.pumps.pumps.length, dayMs),
   };
   if (plan.control.is === 'pressure-switch' || plan.control.is === 'constant-pressure-valve')
-    drawPoints(plant, plan.control);
+    sampleSwitchPoints(plant, plan.control);
   return plant;
 }
 
-const moves = (unit: PumpUnit): boolean => unit.state === 'runs' || unit.state === 'locked';
+const isDrawing = (unit: PumpUnit): boolean => unit.state === 'runs' || unit.state === 'locked';
 
 /** How long the next step may be, ms: short where something starts, switches soon or would change the air by much. */
 function stepMs(plant: Plant): number {
   const { control, units, tank } = plant;
-  if (plant.stirred) {
-    plant.stirred = false;
+  if (plant.needsFineStep) {
+    plant.needsFineStep = false;
     return FINE_MS;
   }
-  let longest = plant.demand.open.length > 0 || plant.drawLPerS > 0 ? DRAWN_MS : RESTING_MS;
+  let longest = plant.demand.open.length > 0 || plant.drawLPerS > 0 ? WATER_DRAWN_MS : RESTING_MS;
   if (control.movedS < START_LASTS_S) return FINE_MS;
   for (const unit of units) {
     if (unit.state === 'tripped') longest = Math.min(longest, 1000 * Math.max(0, unit.waitS - unit.inS));
     if (unit.inS < START_LASTS_S) return FINE_MS;
-    if (!moves(unit)) continue;
+    if (!isDrawing(unit)) continue;
     longest = Math.min(longest, plant.plan.control.is === 'pressure-switch' ? RUNNING_MS : DRIVEN_MS);
   }
   if (!tank) return longest;
@@ -129,29 +129,29 @@ function stepMs(plant: Plant): number {
 function switchPumps(plant: Plant, dtS: number): void {
   for (let at = 0; at < plant.units.length; at++) {
     const unit = plant.units[at]!;
-    const called = calls(plant, at);
-    unit.asked = plant.plan.control.is === 'variable-speed' ? plant.control.speed : 1;
+    const called = isPumpCalled(plant, at);
+    unit.requestedSpeed = plant.plan.control.is === 'variable-speed' ? plant.control.speed : 1;
     if (!switchUnit(unit, called, dtS)) continue;
-    plant.stirred = true;
+    plant.needsFineStep = true;
     const size = 3 + 7 * plant.chance.next();
     if (unit.state === 'runs') {
-      blow(plant.sense, size);
-      startGivesAir(plant);
-    } else if (unit.state === 'off') blow(plant.sense, -size);
+      startSurge(plant.sensors, size);
+      addAirAtStart(plant);
+    } else if (unit.state === 'off') startSurge(plant.sensors, -size);
   }
 }
 
-function note(plant: Plant, dtMs: number, everyMs: number): void {
+function recordRuns(plant: Plant, dtMs: number, everyMs: number): void {
   for (let at = 0; at < plant.units.length; at++) {
     const unit = plant.units[at]!;
-    const on = moves(unit);
+    const on = isDrawing(unit);
     if (!on && plant.truth.open[at] === undefined) continue;
-    noteRun(plant.truth, at, {
+    recordRun(plant.truth, at, {
       fromMs: plant.tMs,
       tMs: plant.tMs + dtMs,
       on,
-      vain: unit.state === 'locked',
-      shownAmps: on ? shownAmps(plant, lineAmps(unit, unit.amps)[0]!) : 0,
+      failedStart: unit.state === 'locked',
+      shownAmps: on ? noiselessAmps(plant, lineAmps(unit, unit.amps)[0]!) : 0,
       liftedL: (unit.upLPerS * dtMs) / 1000,
       everyMs,
     });
@@ -162,32 +162,32 @@ function note(plant: Plant, dtMs: number, everyMs: number): void {
 function step(plant: Plant, longestMs: number, everyMs: number): void {
   stepControl(plant, longestMs / 1000);
   switchPumps(plant, longestMs / 1000);
-  const dtMs = plant.stirred ? Math.min(FINE_MS, longestMs) : longestMs;
+  const dtMs = plant.needsFineStep ? Math.min(FINE_MS, longestMs) : longestMs;
   const dtS = dtMs / 1000;
   stepWater(plant, dtS);
   const driven = plant.plan.control.is === 'variable-speed';
-  const { inrushS, voltShare } = plant;
+  const { inrushS, voltRatio } = plant;
   const { sucksAir } = plant.hole;
   for (const unit of plant.units) {
-    draw(unit, { sucksAir, voltShare, inrushS, driven, dtS });
-    keepCharge(unit, plant.tMs + dtMs, dtS);
+    updateCurrent(unit, { sucksAir, voltRatio, inrushS, driven, dtS });
+    recordCharge(unit, plant.tMs + dtMs, dtS);
   }
-  plant.sense.blowS += dtS;
-  note(plant, dtMs, everyMs);
+  plant.sensors.surgeAgeS += dtS;
+  recordRuns(plant, dtMs, everyMs);
   plant.tMs += dtMs;
 }
 
-function show(plant: Plant, everyS: number, take: (sample: PlantSample) => void): void {
-  noteKpa(plant.truth, plant.tMs, shownKpa(plant));
-  take(sense(plant, everyS));
+function takeSample(plant: Plant, everyS: number, onSample: (sample: PlantSample) => void): void {
+  recordKpa(plant.truth, plant.tMs, noiselessKpa(plant));
+  onSample(readSensors(plant, everyS));
 }
 
 /** A long step at rest, with the readings that fall within it on the straight line between its ends. */
-function restAcross(
+function stepAtRest(
   plant: Plant,
   longestMs: number,
   everyMs: number,
-  take: (sample: PlantSample) => void,
+  onSample: (sample: PlantSample) => void,
 ): void {
   const fromMs = plant.tMs;
   const fromKpa = plant.teeKpa;
@@ -196,7 +196,7 @@ function restAcross(
   for (let atMs = fromMs + everyMs; atMs < tMs; atMs += everyMs) {
     plant.tMs = atMs;
     plant.teeKpa = fromKpa + ((teeKpa - fromKpa) * (atMs - fromMs)) / (tMs - fromMs);
-    show(plant, everyMs / 1000, take);
+    takeSample(plant, everyMs / 1000, onSample);
   }
   plant.tMs = tMs;
   plant.teeKpa = teeKpa;
@@ -207,16 +207,17 @@ export function playPlant(
   plant: Plant,
   untilMs: number,
   everyS: number,
-  take: (sample: PlantSample) => void,
+  onSample: (sample: PlantSample) => void,
 ): void {
   const everyMs = Math.round(everyS * 1000);
   while (plant.tMs < untilMs) {
-    if (plant.tMs % LOOK_MS === 0) look(plant);
+    if (plant.tMs % UPDATE_MS === 0) updateSurroundings(plant);
     const past = plant.tMs % everyMs;
-    if (past === 0) show(plant, everyS, take);
-    const longest = Math.min(stepMs(plant), LOOK_MS - (plant.tMs % LOOK_MS), untilMs - plant.tMs);
+    if (past === 0) takeSample(plant, everyS, onSample);
+    const longest = Math.min(stepMs(plant), UPDATE_MS - (plant.tMs % UPDATE_MS), untilMs - plant.tMs);
     // Only rest has steps as long as these.
-    if (past === 0 && longest > DRAWN_MS && longest > everyMs) restAcross(plant, longest, everyMs, take);
+    if (past === 0 && longest > WATER_DRAWN_MS && longest > everyMs)
+      stepAtRest(plant, longest, everyMs, onSample);
     else step(plant, Math.min(longest, everyMs - past), everyMs);
   }
 }

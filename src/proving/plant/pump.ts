@@ -6,7 +6,7 @@ import type { Condition, PumpPlan } from './params.ts';
 
 const M_PER_KPA = 1 / 9.80665;
 /** Share of the fall of head that goes straight with flow; the rest with its square. */
-const STRAIGHT = 0.25;
+const LINEAR_RATIO = 0.25;
 /** Velocity head of a one-inch pipe, m per (L/s)^2. */
 const VELOCITY_HEAD_M = 0.2;
 /** A jet narrows behind an opening to this share of it. */
@@ -32,13 +32,13 @@ export function pumpFlow(
   const runOut = plan.runOutLPerS * (1 - condition.worn) * half;
   const c = at.liftM + at.kpa * M_PER_KPA - at.speed * at.speed * head;
   if (c >= 0) return 0;
-  const a = ((1 - STRAIGHT) * head) / (runOut * runOut) + plan.frictionM + shutLossM(condition.shut);
-  const b = (at.speed * STRAIGHT * head) / runOut;
+  const a = ((1 - LINEAR_RATIO) * head) / (runOut * runOut) + plan.frictionM + shutLossM(condition.shut);
+  const b = (at.speed * LINEAR_RATIO * head) / runOut;
   return (Math.sqrt(b * b - 4 * a * c) - b) / (2 * a);
 }
 
 /** Head that the pump makes at a flow, m. */
 export function pumpHeadM(plan: PumpPlan, flowLPerS: number, speed = 1): number {
   const x = flowLPerS / plan.runOutLPerS;
-  return plan.shutOffHeadM * (speed * speed - speed * STRAIGHT * x - (1 - STRAIGHT) * x * x);
+  return plan.shutOffHeadM * (speed * speed - speed * LINEAR_RATIO * x - (1 - LINEAR_RATIO) * x * x);
 }

@@ -15,7 +15,7 @@ export interface PumpUnit {
   inS: number;
   waitS: number;
   /** What a drive asks of it, as a share of full speed; 1 without one. */
-  asked: number;
+  requestedSpeed: number;
   /** Through the pump, and up to the tee, L/s. */
   throughLPerS: number;
   upLPerS: number;
@@ -46,7 +46,7 @@ export interface ControlState {
   movedS: number;
   bounces: number;
   /** Which pump's turn it is; whether the lag pump is called. */
-  turn: number;
+  activePump: number;
   lagIn: boolean;
   /** The drive's memory. */
   integral: number;
@@ -55,22 +55,22 @@ export interface ControlState {
   boostS: number;
 }
 
-export interface SenseState {
+export interface SensorState {
   kpaDrift: number;
   ampsDrift: number;
   /** Where in the table of deviates this reading is. */
   at: number;
   /** How much of the wandering part is kept from reading to reading, and what comes new, at this pace. */
   everyS: number;
-  keeps: number;
-  fresh: number;
+  driftRetention: number;
+  driftNoise: number;
   stuckKpa: number | undefined;
   /** A blow in the pipes: its size, kPa, and its age, s. */
-  blowKpa: number;
-  blowS: number;
+  surgeKpa: number;
+  surgeAgeS: number;
   /** How fast it swings (rad/s) and dies (1/s). */
-  swing: number;
-  dies: number;
+  surgeRadPerS: number;
+  surgeDecayPerS: number;
 }
 
 export interface Plant {
@@ -85,7 +85,7 @@ export interface Plant {
   noise: Random;
   tMs: number;
   condition: Condition;
-  told: Partial<Condition> | undefined;
+  scheduledCondition: Partial<Condition> | undefined;
   roomK: number;
   wellK: number;
   tank: TankState | undefined;
@@ -95,7 +95,7 @@ export interface Plant {
   units: PumpUnit[];
   control: ControlState;
   demand: Demand;
-  dayShare: number;
+  dayUseRatio: number;
   /** Seconds without water at the taps: people close them. */
   dryS: number;
   /** Sum of the draws of the plan that run now, L/s. */
@@ -107,12 +107,12 @@ export interface Plant {
   netLPerS: number;
   slopeKpaPerS: number;
   /** The next step is a short one: something was opened or shut. */
-  stirred: boolean;
+  needsFineStep: boolean;
   /** The supply's volts as a share of nominal: its own wander, and with what is wrong. */
-  wanderShare: number;
-  voltShare: number;
+  supplyDriftRatio: number;
+  voltRatio: number;
   /** The planned draws of this minute. */
   drawsNow: readonly { fromMs: number; untilMs: number; lPerS: number }[];
-  sense: SenseState;
+  sensors: SensorState;
   truth: TruthState;
 }

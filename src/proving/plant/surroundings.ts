@@ -4,23 +4,23 @@
  */
 import { demandMinute } from '../model/demand.ts';
 import { localHour } from './controls.ts';
-import { SOUND, type Condition } from './params.ts';
+import { HEALTHY, type Condition } from './params.ts';
 import type { Plant } from './state.ts';
-import { dissolve, seekCharge } from './tank.ts';
+import { dissolve, adjustCharge } from './tank.ts';
 
-export const LOOK_MS = 5000;
+export const UPDATE_MS = 5000;
 const MINUTE_MS = 60_000;
 const DAY_MS = 86_400_000;
 const KELVIN = 273.15;
 /** Where the taps ran dry people close them after some minutes, and try again later. */
-const GIVE_UP_S = 300;
+const CLOSE_TAPS_AFTER_S = 300;
 /** The year's warmest day is about 1 August, north of the equator. */
 const WARMEST_DAY = 213;
 
 /** What is wrong with a pump is kept to the pump it is wrong with. */
 function forPump(condition: Condition, at: number): Condition {
   if (condition.onlyPump === -1 || condition.onlyPump === at) return condition;
-  const { worn, drag, backwards, failsToStartS, lockedForS, dropPipeLost, deadLeg, unevenLegs } = SOUND;
+  const { worn, drag, backwards, failsToStartS, lockedForS, dropPipeLost, deadLeg, unevenLegs } = HEALTHY;
   return {
     ...condition,
     worn,
@@ -34,22 +34,22 @@ function forPump(condition: Condition, at: number): Condition {
   };
 }
 
-function lookAtStory(plant: Plant): void {
-  const told = plant.plan.story?.(plant.tMs);
-  if (told === plant.told) return;
+function updateCondition(plant: Plant): void {
+  const scheduled = plant.plan.schedule?.(plant.tMs);
+  if (scheduled === plant.scheduledCondition) return;
   const was = plant.condition;
-  plant.told = told;
-  plant.condition = { ...SOUND, ...told };
-  if (was.circuitDead !== plant.condition.circuitDead) plant.stirred = true;
+  plant.scheduledCondition = scheduled;
+  plant.condition = { ...HEALTHY, ...scheduled };
+  if (was.circuitDead !== plant.condition.circuitDead) plant.needsFineStep = true;
   for (const [at, unit] of plant.units.entries()) unit.condition = forPump(plant.condition, at);
   if (!plant.condition.lineFrozen) plant.frozenKpa = undefined;
   else plant.frozenKpa ??= plant.teeKpa;
 }
 
-function lookAtRoom(plant: Plant): void {
+function updateRoom(plant: Plant): void {
   const { plan } = plant;
-  if (plant.told?.temperatureC !== undefined) {
-    plant.roomK = plant.told.temperatureC + KELVIN;
+  if (plant.scheduledCondition?.temperatureC !== undefined) {
+    plant.roomK = plant.scheduledCondition.temperatureC + KELVIN;
     return;
   }
   const day = (plant.tMs / DAY_MS + 365.25 * 100) % 365.25;
@@ -60,43 +60,43 @@ function lookAtRoom(plant: Plant): void {
 }
 
 /** The supply wanders within about one per cent, and sags in the evening. */
-function lookAtSupply(plant: Plant): void {
+function updateSupply(plant: Plant): void {
   const evening = Math.exp(-(((localHour(plant) - 19) / 2.5) ** 2));
-  const usual = 1 - 0.008 * evening;
-  plant.wanderShare += 0.03 * (usual - plant.wanderShare) + 0.0014 * plant.chance.normal();
-  plant.voltShare = plant.wanderShare * plant.condition.voltShare;
+  const target = 1 - 0.008 * evening;
+  plant.supplyDriftRatio += 0.03 * (target - plant.supplyDriftRatio) + 0.0014 * plant.chance.normal();
+  plant.voltRatio = plant.supplyDriftRatio * plant.condition.voltRatio;
 }
 
-function lookAtHabits(plant: Plant): void {
+function updateDemand(plant: Plant): void {
   const hour = Math.floor(localHour(plant));
   const minute = Math.floor(plant.tMs / MINUTE_MS) % 60;
-  if (hour === 3 && minute === 0) plant.dayShare = 0.75 + 0.5 * plant.habits.next();
-  const share = plant.dayShare * (plant.plan.share?.(plant.tMs) ?? 1);
+  if (hour === 3 && minute === 0) plant.dayUseRatio = 0.75 + 0.5 * plant.habits.next();
+  const useRatio = plant.dayUseRatio * (plant.plan.useRatio?.(plant.tMs) ?? 1);
   const open = plant.demand.open.length;
-  demandMinute(plant.demand, hour, share, plant.habits);
-  if (plant.demand.open.length > open) plant.stirred = true;
+  demandMinute(plant.demand, hour, useRatio, plant.habits);
+  if (plant.demand.open.length > open) plant.needsFineStep = true;
   const draws = plant.plan.draws ?? [];
   plant.drawsNow = draws.filter((d) => d.fromMs < plant.tMs + MINUTE_MS && d.untilMs > plant.tMs);
 }
 
-/** Looks round; `plant.tMs` is a multiple of `LOOK_MS`. */
-export function look(plant: Plant): void {
-  lookAtStory(plant);
-  const lookS = LOOK_MS / 1000;
+/** Looks round; `plant.tMs` is a multiple of `UPDATE_MS`. */
+export function updateSurroundings(plant: Plant): void {
+  updateCondition(plant);
+  const updateS = UPDATE_MS / 1000;
   if (plant.tMs % MINUTE_MS === 0) {
-    lookAtRoom(plant);
-    lookAtSupply(plant);
-    lookAtHabits(plant);
-  } else plant.voltShare = plant.wanderShare * plant.condition.voltShare;
+    updateRoom(plant);
+    updateSupply(plant);
+    updateDemand(plant);
+  } else plant.voltRatio = plant.supplyDriftRatio * plant.condition.voltRatio;
   let lPerS = 0;
   for (const d of plant.drawsNow) if (d.fromMs <= plant.tMs && plant.tMs < d.untilMs) lPerS += d.lPerS;
-  if (lPerS !== plant.drawLPerS) plant.stirred = true;
+  if (lPerS !== plant.drawLPerS) plant.needsFineStep = true;
   plant.drawLPerS = lPerS;
-  plant.dryS = plant.teeKpa < 15 && plant.tank ? plant.dryS + lookS : 0;
-  if (plant.dryS > GIVE_UP_S) plant.demand.open = [];
+  plant.dryS = plant.teeKpa < 15 && plant.tank ? plant.dryS + updateS : 0;
+  if (plant.dryS > CLOSE_TAPS_AFTER_S) plant.demand.open = [];
   const { tank } = plant;
   if (!tank) return;
   const { airLost, bladderBurst } = plant.condition;
-  if (tank.captive) seekCharge(tank, airLost, bladderBurst, lookS);
-  if (!tank.captive || bladderBurst) dissolve(tank, lookS);
+  if (tank.captive) adjustCharge(tank, airLost, bladderBurst, updateS);
+  if (!tank.captive || bladderBurst) dissolve(tank, updateS);
 }

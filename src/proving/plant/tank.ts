@@ -36,7 +36,7 @@ const WALL_J_PER_M2_K = 7200;
 const WALL_TO_ROOM = 8;
 const WATER_J_PER_L_K = 4186;
 /** Some air is always trapped: a share of the full charge. */
-const LEAST_AIR = 0.02;
+const MIN_AIR_RATIO = 0.02;
 /** Air that a litre of water takes at one atmosphere of air over it, J/K: 0.0226 L at 0 C, about 12 C (handbook value, from memory). */
 const SOLUBLE_J_PER_K = (0.0226 * 101.325) / 273.15;
 /** Speed at which air goes into still water, m/s; a jet stirs it (order of magnitude, from memory). */
@@ -93,31 +93,32 @@ export function moveWater(tank: TankState, inL: number, wellK: number): number {
 
 /** Heat flows for `dtS`: implicit, so that a long step at rest is stable. */
 export function exchangeHeat(tank: TankState, dtS: number, roomK: number): void {
-  const share = tank.airL / tank.volumeL;
+  const airRatio = tank.airL / tank.volumeL;
   const dense = Math.cbrt(airKpa(tank) / 101.325);
   const base = CONVECTION * dense * dense;
-  const wall = base * Math.cbrt(Math.abs(tank.airK - tank.wallK) + 0.05) * (tank.endM2 + tank.sideM2 * share);
+  const wall =
+    base * Math.cbrt(Math.abs(tank.airK - tank.wallK) + 0.05) * (tank.endM2 + tank.sideM2 * airRatio);
   // A bladder is a skin with folds; over open water the damp air carries heat better.
   const water = base * Math.cbrt(Math.abs(tank.airK - tank.waterK) + 0.05) * tank.endM2 * 2;
   const heat = CV * tank.airJPerK;
   const was = tank.airK;
   tank.airK = (heat * was + dtS * (wall * tank.wallK + water * tank.waterK)) / (heat + dtS * (wall + water));
-  const metal = WALL_J_PER_M2_K * (tank.endM2 + tank.sideM2 * share);
-  const room = WALL_TO_ROOM * (tank.endM2 + tank.sideM2 * share);
+  const metal = WALL_J_PER_M2_K * (tank.endM2 + tank.sideM2 * airRatio);
+  const room = WALL_TO_ROOM * (tank.endM2 + tank.sideM2 * airRatio);
   tank.wallK = (metal * tank.wallK + dtS * (wall * tank.airK + room * roomK)) / (metal + dtS * (wall + room));
   const wet = WATER_J_PER_L_K * (tank.volumeL - tank.airL + 1);
-  const through = 0.7 * WALL_TO_ROOM * (tank.endM2 + tank.sideM2 * (1 - share));
+  const through = 0.7 * WALL_TO_ROOM * (tank.endM2 + tank.sideM2 * (1 - airRatio));
   tank.waterK =
     (wet * tank.waterK + dtS * (water * tank.airK + through * roomK)) / (wet + dtS * (water + through));
 }
 
 /** Air that is lost or pumped in comes and goes at 1 % of a charge in ten seconds: a valve core, not a blast. */
-export function seekCharge(tank: TankState, lost: number, burst: boolean, dtS: number): void {
-  const due = tank.chargeJPerK * Math.max(LEAST_AIR, 1 - lost);
+export function adjustCharge(tank: TankState, lost: number, burst: boolean, dtS: number): void {
+  const due = tank.chargeJPerK * Math.max(MIN_AIR_RATIO, 1 - lost);
   // What a burst bladder let go does not come back by itself.
   const wanted = burst ? Math.min(due, tank.airJPerK) : due;
-  const most = tank.chargeJPerK * 0.001 * dtS;
-  tank.airJPerK += Math.min(most, Math.max(-most, wanted - tank.airJPerK));
+  const max = tank.chargeJPerK * 0.001 * dtS;
+  tank.airJPerK += Math.min(max, Math.max(-max, wanted - tank.airJPerK));
 }
 
 /** Air and water touch for `dtS` (no bladder, or a burst one): air dissolves, the fresh water is hungry, the drawn water takes it along. */
@@ -129,33 +130,33 @@ export function dissolve(tank: TankState, dtS: number): void {
   tank.dissolvedJPerK += (0.9 * SOLUBLE_J_PER_K - tank.dissolvedJPerK) * fresh;
   const full = (SOLUBLE_J_PER_K * airKpa(tank)) / 101.325;
   const speed = DISSOLVE_M_PER_S * (fresh > 0 ? STIRRED : 1);
-  const most = (full - tank.dissolvedJPerK) * water;
+  const max = (full - tank.dissolvedJPerK) * water;
   // m/s x m2 x J/K per L x 1000 L/m3
-  let moved = Math.min(most, speed * tank.endM2 * 1000 * (full - tank.dissolvedJPerK) * dtS);
-  moved = Math.min(moved, tank.airJPerK - LEAST_AIR * tank.chargeJPerK);
+  let moved = Math.min(max, speed * tank.endM2 * 1000 * (full - tank.dissolvedJPerK) * dtS);
+  moved = Math.min(moved, tank.airJPerK - MIN_AIR_RATIO * tank.chargeJPerK);
   tank.airJPerK -= moved;
   tank.dissolvedJPerK += moved / water;
 }
 
 /** A start blows some air from the drained top of the drop pipe into a plain tank; the float of the air control lets out what is too much. */
 export function chargeAtStart(tank: TankState, lost: number): void {
-  const most = tank.chargeJPerK * Math.max(LEAST_AIR, 1 - lost);
-  tank.airJPerK = Math.max(tank.airJPerK, Math.min(most, tank.airJPerK + 0.8 * 0.371));
+  const max = tank.chargeJPerK * Math.max(MIN_AIR_RATIO, 1 - lost);
+  tank.airJPerK = Math.max(tank.airJPerK, Math.min(max, tank.airJPerK + 0.8 * 0.371));
 }
 
 /** Water drawn through a torn bladder takes this share of air along: the bag collapses over its outlet (order of magnitude, no source). */
-const TEAR_SHARE = 0.05;
+const TEAR_RATIO = 0.05;
 
 /** Where air and water touch, air leaves with the water when that is nearly out, and through a `torn` bladder always: `outL` was drawn. */
-export function blowAir(tank: TankState, outL: number, torn: boolean): void {
+export function releaseAir(tank: TankState, outL: number, torn: boolean): void {
   if (outL <= 0) return;
   const low = 0.06 * tank.volumeL;
   const water = waterL(tank);
-  const share = Math.max(torn ? TEAR_SHARE : 0, 1 - water / low);
-  if (share <= 0) return;
+  const airRatio = Math.max(torn ? TEAR_RATIO : 0, 1 - water / low);
+  if (airRatio <= 0) return;
   const was = tank.airJPerK;
-  const air = Math.min(outL * share, 0.5 * tank.airL);
-  tank.airJPerK = Math.max(LEAST_AIR * tank.chargeJPerK, was * (1 - air / tank.airL));
+  const air = Math.min(outL * airRatio, 0.5 * tank.airL);
+  tank.airJPerK = Math.max(MIN_AIR_RATIO * tank.chargeJPerK, was * (1 - air / tank.airL));
   // What left as air did not leave as water.
   tank.airL -= (tank.airL * (was - tank.airJPerK)) / was;
 }

@@ -14,7 +14,7 @@ interface OpenRun {
   stride: number;
   cutInKpa: number | undefined;
   deliveredL: number;
-  vain: boolean;
+  failedStart: boolean;
 }
 
 export interface TruthState {
@@ -36,7 +36,7 @@ const WINDOW_MS = 10_000;
 /** A bounce of the contacts does not end a run. */
 const BOUNCE_MS = 700;
 const COARSE_MS = 3000;
-const MOST_AMPS = 512;
+const MAX_AMPS = 512;
 /** The first of a run, which its amps leave out where there is more (contract, section 6). */
 const INRUSH_MS = 2000;
 
@@ -55,7 +55,7 @@ export function newTruth(pumps: number, dayMs: number): TruthState {
 }
 
 /** A reading was due: what the transducer would have shown without noise. */
-export function noteKpa(truth: TruthState, tMs: number, kpa: number | undefined): void {
+export function recordKpa(truth: TruthState, tMs: number, kpa: number | undefined): void {
   if (kpa === undefined) return;
   truth.ringMs[truth.ringAt] = tMs;
   truth.ringKpa[truth.ringAt] = kpa;
@@ -74,7 +74,7 @@ function recent(truth: TruthState, sinceMs: number, untilMs: number): { ms: numb
 }
 
 /** The straight line of some points, taken at a moment. */
-function lineAt(points: { ms: number; kpa: number }[], atMs: number): number | undefined {
+function fittedAt(points: { ms: number; kpa: number }[], atMs: number): number | undefined {
   if (points.length === 0) return undefined;
   const n = points.length;
   const t = points.reduce((sum, p) => sum + p.ms - atMs, 0) / n;
@@ -96,7 +96,7 @@ function readingAfter(ms: number, everyMs: number): number {
 function cutInAt(truth: TruthState, atMs: number, everyMs: number): number | undefined {
   const all = recent(truth, -Infinity, atMs);
   const coarse = everyMs > COARSE_MS;
-  return lineAt(
+  return fittedAt(
     coarse ? all.slice(-3) : all.filter((p) => p.ms >= atMs - WINDOW_MS),
     readingAfter(atMs, everyMs),
   );
@@ -105,7 +105,7 @@ function cutInAt(truth: TruthState, atMs: number, everyMs: number): number | und
 function cutOutAt(truth: TruthState, run: OpenRun, everyMs: number): number | undefined {
   const all = recent(truth, run.startedMs, run.lastMs);
   if (all.length < 3) return undefined;
-  if (everyMs > COARSE_MS) return lineAt(all.slice(-3), readingAfter(run.lastMs, everyMs));
+  if (everyMs > COARSE_MS) return fittedAt(all.slice(-3), readingAfter(run.lastMs, everyMs));
   const late = all.filter((p) => p.ms >= run.lastMs - WINDOW_MS).map((p) => p.kpa);
   if (late.length < 3) return undefined;
   let best = -Infinity;
@@ -120,10 +120,10 @@ function median(values: number[]): number | undefined {
   return (sorted[(sorted.length - 1) >> 1]! + sorted[sorted.length >> 1]!) / 2;
 }
 
-function close(truth: TruthState, pump: number, run: OpenRun, everyMs: number): void {
+function closeRun(truth: TruthState, pump: number, run: OpenRun, everyMs: number): void {
   const late = run.amps.filter((_, i) => run.atMs[i]! >= run.atMs[0]! + INRUSH_MS);
-  const amps = run.vain ? undefined : (median(late.length > 0 ? late : run.amps) ?? run.firstAmps);
-  const cutOutKpa = run.vain ? undefined : cutOutAt(truth, run, everyMs);
+  const amps = run.failedStart ? undefined : (median(late.length > 0 ? late : run.amps) ?? run.firstAmps);
+  const cutOutKpa = run.failedStart ? undefined : cutOutAt(truth, run, everyMs);
   truth.cycles.push({
     pump,
     startedMs: run.startedMs,
@@ -137,14 +137,14 @@ function close(truth: TruthState, pump: number, run: OpenRun, everyMs: number): 
 }
 
 /** One step of one pump that ended at `tMs`: whether current flowed, what the clamp would have shown, what was lifted. */
-export function noteRun(
+export function recordRun(
   truth: TruthState,
   pump: number,
   step: {
     fromMs: number;
     tMs: number;
     on: boolean;
-    vain: boolean;
+    failedStart: boolean;
     shownAmps: number;
     liftedL: number;
     everyMs: number;
@@ -152,7 +152,7 @@ export function noteRun(
 ): void {
   let run = truth.open[pump];
   if (!step.on) {
-    if (run && step.tMs - run.lastMs > BOUNCE_MS) close(truth, pump, run, step.everyMs);
+    if (run && step.tMs - run.lastMs > BOUNCE_MS) closeRun(truth, pump, run, step.everyMs);
     return;
   }
   if (!run) {
@@ -165,7 +165,7 @@ export function noteRun(
       stride: 1,
       cutInKpa: cutInAt(truth, step.fromMs, step.everyMs),
       deliveredL: 0,
-      vain: step.vain,
+      failedStart: step.failedStart,
     };
     truth.open[pump] = run;
   }
@@ -174,7 +174,7 @@ export function noteRun(
     run.amps.push(step.shownAmps);
     run.atMs.push(step.tMs);
   }
-  if (run.amps.length >= MOST_AMPS) {
+  if (run.amps.length >= MAX_AMPS) {
     run.stride *= 2;
     const stays = run.atMs.map((ms, i) => i === 0 || ms % (step.everyMs * run.stride) === 0);
     run.amps = run.amps.filter((_, i) => stays[i]);
@@ -182,13 +182,13 @@ export function noteRun(
   }
   run.lastMs = step.tMs;
   run.deliveredL += step.liftedL;
-  run.vain = run.vain && step.vain;
+  run.failedStart = run.failedStart && step.failedStart;
 }
 
 const DAY_MS = 86_400_000;
 
 /** Water drawn in a step that ended at `tMs`; a local day that ended is put down. */
-export function noteWater(truth: TruthState, tMs: number, usedL: number, leakL: number): void {
+export function recordWater(truth: TruthState, tMs: number, usedL: number, leakL: number): void {
   if (tMs > truth.dayMs + DAY_MS) endDays(truth, tMs - 1);
   truth.usedL += usedL;
   truth.leakL += leakL;

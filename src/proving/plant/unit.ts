@@ -1,30 +1,30 @@
 /** One pump with its motor, step by step: starts, fails to, trips, waits, runs; what it lifts and what it draws. */
-import { driveAmps, driveIdleAmps, lockedAmps, runningAmps, shaftSpeed, type Load } from './motor.ts';
+import { driveAmps, driveIdleAmps, lockedRotorAmps, runningAmps, shaftSpeed, type Load } from './motor.ts';
 import type { PumpPlan } from './params.ts';
 import { pumpFlow } from './pump.ts';
-import { SOUND } from './params.ts';
+import { HEALTHY } from './params.ts';
 import type { PumpUnit } from './state.ts';
 
 /** The shaft is up to speed with this time constant, s. */
-const SPINS_UP_S = 0.25;
+const SPIN_UP_TIME_S = 0.25;
 /** On two of three lines a motor's overload opens after some ten seconds, and closes again after minutes (from memory). */
 const SINGLE_PHASE_TRIP_S = 40;
 const OVERLOAD_WAIT_S = 300;
-const WARMS_IN_S = 150;
-const COOLS_IN_S = 1200;
+const WARM_UP_TIME_S = 150;
+const COOL_DOWN_TIME_S = 1200;
 /** A pump that holds air lifts a dribble, as a share of its run-out. */
-const AIR_DRIBBLE = 0.02;
+const AIR_FLOW_RATIO = 0.02;
 /** A second of the finest steps, and some more. */
 const RING = 16;
 
 export function newUnit(plan: PumpPlan): PumpUnit {
   return {
     plan,
-    condition: SOUND,
+    condition: HEALTHY,
     state: 'off',
     inS: 0,
     waitS: 0,
-    asked: 1,
+    requestedSpeed: 1,
     throughLPerS: 0,
     upLPerS: 0,
     warm: 0,
@@ -39,7 +39,7 @@ export function newUnit(plan: PumpPlan): PumpUnit {
   };
 }
 
-function turnTo(unit: PumpUnit, state: PumpUnit['state']): void {
+function setState(unit: PumpUnit, state: PumpUnit['state']): void {
   unit.state = state;
   unit.inS = 0;
   unit.singleS = 0;
@@ -47,14 +47,14 @@ function turnTo(unit: PumpUnit, state: PumpUnit['state']): void {
 }
 
 function trip(unit: PumpUnit, waitS: number): void {
-  turnTo(unit, 'tripped');
+  setState(unit, 'tripped');
   unit.waitS = waitS;
 }
 
-const lacksLine = (unit: PumpUnit): boolean => unit.plan.phase === 3 && unit.condition.deadLeg !== 0;
+const hasDeadLine = (unit: PumpUnit): boolean => unit.plan.phase === 3 && unit.condition.deadLeg !== 0;
 
 /** Whether a start would be vain. */
-const wontStart = (unit: PumpUnit): boolean => unit.condition.failsToStartS > 0 || lacksLine(unit);
+const cannotStart = (unit: PumpUnit): boolean => unit.condition.failsToStartS > 0 || hasDeadLine(unit);
 
 /** Contacts are closed for this pump (`called`) or not. Returns whether it changed its state. */
 export function switchUnit(unit: PumpUnit, called: boolean, dtS: number): boolean {
@@ -63,23 +63,23 @@ export function switchUnit(unit: PumpUnit, called: boolean, dtS: number): boolea
   const dead = condition.circuitDead;
   if (state === 'tripped') {
     if (unit.inS < unit.waitS) return false;
-    turnTo(unit, 'off');
+    setState(unit, 'off');
   }
   if (!called || dead) {
     if (unit.state === 'off') return false;
-    turnTo(unit, 'off');
+    setState(unit, 'off');
     return true;
   }
   switch (unit.state) {
     case 'off':
-      turnTo(unit, wontStart(unit) ? 'locked' : 'runs');
+      setState(unit, cannotStart(unit) ? 'locked' : 'runs');
       return true;
     case 'locked':
       if (unit.inS < condition.lockedForS) return false;
-      trip(unit, Math.max(condition.failsToStartS, lacksLine(unit) ? 60 : 5));
+      trip(unit, Math.max(condition.failsToStartS, hasDeadLine(unit) ? 60 : 5));
       return true;
     case 'runs':
-      unit.singleS += lacksLine(unit) ? dtS : 0;
+      unit.singleS += hasDeadLine(unit) ? dtS : 0;
       if (plan.protector)
         unit.lowS = unit.inS > 2 && unit.amps < plan.protector.belowAmps ? unit.lowS + dtS : 0;
       if (unit.singleS > SINGLE_PHASE_TRIP_S) trip(unit, OVERLOAD_WAIT_S);
@@ -94,9 +94,9 @@ export function switchUnit(unit: PumpUnit, called: boolean, dtS: number): boolea
 }
 
 /** What the pump lifts now. `capLPerS` is what a valve after it lets through. */
-export function lift(
+export function updateFlow(
   unit: PumpUnit,
-  at: { liftM: number; kpa: number; sucksAir: boolean; voltShare: number; capLPerS: number; dtS: number },
+  at: { liftM: number; kpa: number; sucksAir: boolean; voltRatio: number; capLPerS: number; dtS: number },
 ): void {
   if (unit.state !== 'runs') {
     unit.throughLPerS = 0;
@@ -104,10 +104,10 @@ export function lift(
     return;
   }
   const { plan, condition } = unit;
-  const speed = speedOf(unit, at.voltShare);
+  const speed = speedOf(unit, at.voltRatio);
   const kpa = unit.emptyL > 0 ? 0 : at.kpa;
   let through = pumpFlow(plan, condition, { liftM: at.liftM, kpa, speed });
-  if (at.sucksAir) through = Math.min(through, AIR_DRIBBLE * plan.runOutLPerS);
+  if (at.sucksAir) through = Math.min(through, AIR_FLOW_RATIO * plan.runOutLPerS);
   through = Math.min(through, at.capLPerS);
   unit.throughLPerS = through;
   unit.upLPerS = through * (1 - condition.dropPipeLost);
@@ -117,40 +117,40 @@ export function lift(
   }
 }
 
-function speedOf(unit: PumpUnit, voltShare: number): number {
-  const up = unit.inS > 2 ? 1 : 1 - Math.exp(-unit.inS / SPINS_UP_S);
-  return unit.asked * up * shaftSpeed(unit.condition, voltShare);
+function speedOf(unit: PumpUnit, voltRatio: number): number {
+  const up = unit.inS > 2 ? 1 : 1 - Math.exp(-unit.inS / SPIN_UP_TIME_S);
+  return unit.requestedSpeed * up * shaftSpeed(unit.condition, voltRatio);
 }
 
 /** Sets the current of this moment. `driven`: the clamp sits ahead of a drive. */
-export function draw(
+export function updateCurrent(
   unit: PumpUnit,
-  at: { sucksAir: boolean; voltShare: number; inrushS: number; driven: boolean; dtS: number },
+  at: { sucksAir: boolean; voltRatio: number; inrushS: number; driven: boolean; dtS: number },
 ): void {
   const { plan, condition } = unit;
-  if (unit.state === 'runs') unit.warm += ((1 - unit.warm) * at.dtS) / (WARMS_IN_S + at.dtS);
-  else unit.warm -= (unit.warm * at.dtS) / (COOLS_IN_S + at.dtS);
-  if (unit.state === 'locked') unit.amps = lockedAmps(plan, at.voltShare);
+  if (unit.state === 'runs') unit.warm += ((1 - unit.warm) * at.dtS) / (WARM_UP_TIME_S + at.dtS);
+  else unit.warm -= (unit.warm * at.dtS) / (COOL_DOWN_TIME_S + at.dtS);
+  if (unit.state === 'locked') unit.amps = lockedRotorAmps(plan, at.voltRatio);
   else if (unit.state !== 'runs') unit.amps = at.driven && !condition.circuitDead ? driveIdleAmps(plan) : 0;
   else {
     const load: Load = {
       flowLPerS: unit.throughLPerS,
-      speed: unit.asked * shaftSpeed(condition, at.voltShare),
+      speed: unit.requestedSpeed * shaftSpeed(condition, at.voltRatio),
       sucksAir: at.sucksAir,
-      voltShare: at.voltShare,
+      voltRatio: at.voltRatio,
       warm: unit.warm,
     };
     if (at.driven) unit.amps = driveAmps(plan, condition, load);
     else {
       const running = runningAmps(plan, condition, load);
       const rush = unit.inS > 12 * at.inrushS ? 0 : Math.exp(-unit.inS / at.inrushS);
-      unit.amps = running + (lockedAmps(plan, at.voltShare) - running) * rush;
+      unit.amps = running + (lockedRotorAmps(plan, at.voltRatio) - running) * rush;
     }
   }
 }
 
 /** Keeps what flowed in a step that ended at `tMs`. */
-export function keepCharge(unit: PumpUnit, tMs: number, dtS: number): void {
+export function recordCharge(unit: PumpUnit, tMs: number, dtS: number): void {
   unit.chargeAs += unit.amps * dtS;
   unit.ringMs[unit.ringAt] = tMs;
   unit.ringAs[unit.ringAt] = unit.chargeAs;
@@ -180,8 +180,8 @@ export function meanAmps(unit: PumpUnit, tMs: number, overS: number): number {
 export function lineAmps(unit: PumpUnit, amps: number): number[] {
   if (unit.plan.phase === 1) return [amps];
   const { deadLeg, unevenLegs } = unit.condition;
-  return unevenLegs.map((share, at) => {
-    if (deadLeg === 0) return amps * share;
+  return unevenLegs.map((ratio, at) => {
+    if (deadLeg === 0) return amps * ratio;
     return deadLeg === at + 1 ? 0 : amps * (unit.state === 'locked' ? 0.866 : 1.732);
   });
 }

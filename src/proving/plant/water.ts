@@ -6,15 +6,23 @@ import { demandStep } from '../model/demand.ts';
 import { liftM, stepHole } from './hole.ts';
 import type { ControlPlan } from './params.ts';
 import type { Plant } from './state.ts';
-import { airKpa, blowAir, chargeAtStart, exchangeHeat, moveWater, waterL, type TankState } from './tank.ts';
-import { noteWater } from './truth.ts';
-import { lift } from './unit.ts';
+import {
+  airKpa,
+  releaseAir,
+  chargeAtStart,
+  exchangeHeat,
+  moveWater,
+  waterL,
+  type TankState,
+} from './tank.ts';
+import { recordWater } from './truth.ts';
+import { updateFlow } from './unit.ts';
 
 const KPA_PER_M = 9.80665;
 /** Leaks are given at this pressure, kPa. */
 const LEAK_AT_KPA = 350;
 /** Where no tank is left to soften it, pressure follows flow in this time, s. */
-const PIPES_FOLLOW_S = 0.15;
+const PIPE_TIME_CONSTANT_S = 0.15;
 /** Pressure over which a constant-pressure valve goes from open to its least, kPa. */
 const VALVE_BAND_KPA = 18;
 /** A relief valve opens fully within this, kPa, to this flow, L/s. */
@@ -24,28 +32,35 @@ const RELIEF_L_PER_S = 1.2;
 const STORE_INLET_KPA = 15;
 
 /** What a constant-pressure valve lets through at a pressure behind it, L/s. */
-function valveLets(by: ControlPlan, kpa: number, openLPerS: number): number {
+function valveFlow(by: ControlPlan, kpa: number, openLPerS: number): number {
   if (by.is !== 'constant-pressure-valve') return Infinity;
   const open = Math.min(1, Math.max(0, (by.setKpa - kpa) / VALVE_BAND_KPA));
-  return by.leastLPerS + Math.max(0, openLPerS - by.leastLPerS) * open;
+  return by.minLPerS + Math.max(0, openLPerS - by.minLPerS) * open;
 }
 
 /** All pumps together, up to the tee, L/s; the hole follows. */
-function pumpUp(plant: Plant, kpa: number, dtS: number): number {
+function pumpedFlow(plant: Plant, kpa: number, dtS: number): number {
   const { units, hole, plan } = plant;
   const lifted = liftM(plan.hole, hole, plant.condition);
   let up = 0;
   for (const unit of units) {
     if (unit.state === 'off' && unit.throughLPerS === 0) continue;
-    const capLPerS = valveLets(plan.control, kpa, unit.plan.runOutLPerS);
-    lift(unit, { liftM: lifted, kpa, sucksAir: hole.sucksAir, voltShare: plant.voltShare, capLPerS, dtS });
+    const capLPerS = valveFlow(plan.control, kpa, unit.plan.runOutLPerS);
+    updateFlow(unit, {
+      liftM: lifted,
+      kpa,
+      sucksAir: hole.sucksAir,
+      voltRatio: plant.voltRatio,
+      capLPerS,
+      dtS,
+    });
     up += unit.upLPerS;
   }
   return up;
 }
 
 /** Water that falls back while everything rests, L/s; where the tank has none left the drop pipe drains. */
-function fallsBack(plant: Plant, dtS: number): number {
+function backflow(plant: Plant, dtS: number): number {
   const { backLeakLPerS, dropPipeDrainsLPerS } = plant.condition;
   if (backLeakLPerS === 0 && dropPipeDrainsLPerS === 0) return 0;
   let runs = false;
@@ -60,7 +75,7 @@ function fallsBack(plant: Plant, dtS: number): number {
   return empty ? 0 : rate;
 }
 
-function spills(plant: Plant): number {
+function reliefFlow(plant: Plant): number {
   const { reliefKpa } = plant.plan;
   if (reliefKpa === undefined || plant.teeKpa <= reliefKpa) return 0;
   return RELIEF_L_PER_S * Math.min(1, (plant.teeKpa - reliefKpa) / RELIEF_BAND_KPA);
@@ -74,26 +89,26 @@ function footKpa(plant: Plant, tank: TankState): number {
 
 /** A bladder that rests on its bottom holds nothing: pressure is what the flow makes of it, and at most the air's. */
 function withoutTank(plant: Plant, tank: TankState, inL: number, outL: number, dtS: number): number {
-  const ease = easeAt(plant);
+  const ease = flowRatioAt(plant);
   const rate = outL / dtS;
   const atAir = airKpa(tank) - plant.atmosphereKpa;
   // Outlets go with the root of pressure: at which pressure would they take just what comes in?
   const takes = ease > 0.01 ? rate / ease : openRate(plant);
   const wanted = takes > 1e-6 ? plant.ratedKpa * (inL / dtS / takes) ** 2 : inL > 0 ? atAir : plant.teeKpa;
   const near = Math.min(wanted, atAir + 0.5);
-  plant.teeKpa += ((near - plant.teeKpa) * dtS) / (PIPES_FOLLOW_S + dtS);
+  plant.teeKpa += ((near - plant.teeKpa) * dtS) / (PIPE_TIME_CONSTANT_S + dtS);
   if (wanted >= atAir && plant.teeKpa >= atAir - 2 && inL > outL) moveWater(tank, inL - outL, plant.wellK);
   return Math.max(0, outL - inL);
 }
 
 /** A bladder closes over its outlet as its last water leaves: the loss grows with the square of this share of the tank over what is left. */
-const CHOKE_SHARE = 0.015;
+const CHOKE_RATIO = 0.015;
 
 /** Pressure at the tee of a nearly empty bladder, where what is drawn and what that costs depend on one another, kPa. */
 function chokedKpa(plant: Plant, tank: TankState, upLPerS: number, atMs: number): number {
   const left = Math.max(1e-3, waterL(tank));
-  const loss = plant.teeLossKpa * (1 + ((CHOKE_SHARE * tank.volumeL) / left) ** 2);
-  const open = openRate(plant) + spills(plant);
+  const loss = plant.teeLossKpa * (1 + ((CHOKE_RATIO * tank.volumeL) / left) ** 2);
+  const open = openRate(plant) + reliefFlow(plant);
   let low = 0;
   let high = plant.tankKpa;
   for (let i = 0; i < 14; i++) {
@@ -102,7 +117,7 @@ function chokedKpa(plant: Plant, tank: TankState, upLPerS: number, atMs: number)
     if (middle < plant.tankKpa - loss * net * Math.abs(net)) low = middle;
     else high = middle;
   }
-  return plant.teeKpa + ((low - plant.teeKpa) * atMs) / (1000 * PIPES_FOLLOW_S + atMs);
+  return plant.teeKpa + ((low - plant.teeKpa) * atMs) / (1000 * PIPE_TIME_CONSTANT_S + atMs);
 }
 
 /** What all that is open would take at the rated pressure, L/s. */
@@ -113,7 +128,7 @@ function openRate(plant: Plant): number {
 }
 
 /** How freely the taps run, as a share of their rated flow: the root of pressure, until a regulator holds it. */
-function easeAt(plant: Plant): number {
+function flowRatioAt(plant: Plant): number {
   return Math.min(1.2, Math.sqrt(Math.max(0, plant.teeKpa) / plant.ratedKpa));
 }
 
@@ -121,13 +136,13 @@ function easeAt(plant: Plant): number {
 function pressureStep(plant: Plant, tank: TankState, dtS: number): number {
   const { condition } = plant;
   const was = plant.teeKpa;
-  const up = pumpUp(plant, was, dtS);
-  const back = fallsBack(plant, dtS);
-  const ease = easeAt(plant);
+  const up = pumpedFlow(plant, was, dtS);
+  const back = backflow(plant, dtS);
+  const ease = flowRatioAt(plant);
   const taps = demandStep(plant.demand, dtS, ease) + plant.drawLPerS * ease * dtS;
   const leak =
     condition.leakLPerS === 0 ? 0 : condition.leakLPerS * Math.sqrt(Math.max(0, was) / LEAK_AT_KPA) * dtS;
-  const out = taps + leak + spills(plant) * dtS;
+  const out = taps + leak + reliefFlow(plant) * dtS;
   const into = (up + condition.heatExpansionLPerS) * dtS;
   const held = waterL(tank);
   const touching = !tank.captive || condition.bladderBurst;
@@ -137,7 +152,7 @@ function pressureStep(plant: Plant, tank: TankState, dtS: number): number {
     const net = into - out - back * dtS;
     short = moveWater(tank, net, plant.wellK);
     if (touching) {
-      blowAir(tank, out, tank.captive);
+      releaseAir(tank, out, tank.captive);
       if (short > 0)
         tank.airJPerK = Math.max(
           (plant.atmosphereKpa * tank.volumeL) / tank.airK,
@@ -149,13 +164,13 @@ function pressureStep(plant: Plant, tank: TankState, dtS: number): number {
     plant.tankKpa = Math.max(0, footKpa(plant, tank));
     const loss = plant.teeLossKpa * plant.netLPerS * Math.abs(plant.netLPerS);
     if (short > 0 && !touching) plant.teeKpa = was;
-    else if (!touching && net < 0 && waterL(tank) < 2 * CHOKE_SHARE * tank.volumeL)
+    else if (!touching && net < 0 && waterL(tank) < 2 * CHOKE_RATIO * tank.volumeL)
       plant.teeKpa = chokedKpa(plant, tank, into / dtS, dtS * 1000);
     else plant.teeKpa = Math.max(0, plant.tankKpa + loss);
   }
   plant.slopeKpaPerS = (plant.teeKpa - was) / dtS;
   const given = out > 0 ? Math.max(0, 1 - short / out) : 1;
-  noteWater(plant.truth, plant.tMs + dtS * 1000, out * given, leak * given);
+  recordWater(plant.truth, plant.tMs + dtS * 1000, out * given, leak * given);
   stepHole(plant.plan.hole, plant.hole, condition, { pumpedLPerS: up - back, dtS });
   return up;
 }
@@ -163,7 +178,7 @@ function pressureStep(plant: Plant, tank: TankState, dtS: number): number {
 /** One step of a well that fills a store. */
 function storeStep(plant: Plant, storeL: number, dtS: number): number {
   const { condition } = plant;
-  const up = pumpUp(plant, STORE_INLET_KPA, dtS);
+  const up = pumpedFlow(plant, STORE_INLET_KPA, dtS);
   const flowing = up > 0 ? STORE_INLET_KPA + 3 * plant.teeLossKpa * up * up : 0;
   // The line empties into the store when the pump stops.
   plant.teeKpa += ((flowing - plant.teeKpa) * dtS) / (1.5 + dtS);
@@ -174,8 +189,8 @@ function storeStep(plant: Plant, storeL: number, dtS: number): number {
   plant.storeL = Math.min(storeL, plant.storeL + up * dtS - gone);
   plant.netLPerS = up;
   plant.slopeKpaPerS = 0;
-  noteWater(plant.truth, plant.tMs + dtS * 1000, gone, Math.min(gone, loss + leak));
-  const back = fallsBack(plant, dtS);
+  recordWater(plant.truth, plant.tMs + dtS * 1000, gone, Math.min(gone, loss + leak));
+  const back = backflow(plant, dtS);
   stepHole(plant.plan.hole, plant.hole, condition, { pumpedLPerS: up - back, dtS });
   return up;
 }
@@ -188,6 +203,6 @@ export function stepWater(plant: Plant, dtS: number): number {
 }
 
 /** A start gives a plain tank some air. */
-export function startGivesAir(plant: Plant): void {
+export function addAirAtStart(plant: Plant): void {
   if (plant.tank && !plant.tank.captive) chargeAtStart(plant.tank, plant.condition.airLost);
 }

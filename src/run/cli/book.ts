@@ -2,14 +2,21 @@
 import type { EntryAnswer } from '../../../shared/api/book.ts';
 import { localDate } from '../../../shared/api/time-words.ts';
 import { WATER_EVENTS, WATER_EVENT_WORDS } from '../../../shared/words/water-words.ts';
-import { valueWords } from '../../book/packet/plain-words.ts';
-import { EXIT, Misuse, type Command, type Io } from './command.ts';
+import { formatValue } from '../../book/packet/plain-words.ts';
+import { EXIT, UsageError, type Command, type Io } from './command.ts';
 import { readOptions } from './options.ts';
 import { serverApi, type ServerApi } from './server-api.ts';
-import { ASK_HELP, ASK_OPTIONS, needed, noMore, writeDown, zoneOf } from './write-down.ts';
+import {
+  SERVER_HELP,
+  SERVER_OPTIONS,
+  requireName,
+  rejectExtra,
+  writeEntry,
+  timeZoneOf,
+} from './write-down.ts';
 
 const OPTIONS = {
-  ...ASK_OPTIONS,
+  ...SERVER_OPTIONS,
   by: { type: 'string' },
   on: { type: 'string' },
   event: { type: 'string' },
@@ -17,7 +24,7 @@ const OPTIONS = {
   kind: { type: 'string' },
 } as const;
 
-export const bookCommand: Command = {
+export const logCommand: Command = {
   name: 'book',
   usage: 'book list WELL | book note WELL TEXT | book strike WELL ENTRY',
   about:
@@ -30,26 +37,26 @@ export const bookCommand: Command = {
 
   --kind KIND       list: entries of one kind (reading, check, water-test, work, paper, note …)
   --event EVENT     note: what makes the water worth testing at once:
-${WATER_EVENTS.map((event) => `                      ${event.padEnd(18)}${WATER_EVENT_WORDS[event].asks}`).join('\n')}
+${WATER_EVENTS.map((event) => `                      ${event.padEnd(18)}${WATER_EVENT_WORDS[event].question}`).join('\n')}
   --on DATE         note: the day on which it was so (now unless given)
   --why TEXT        strike: why
   --by NAME         who writes (your name on this computer unless given)
 
-${ASK_HELP}`,
+${SERVER_HELP}`,
   async run(args, io) {
     const { flags, names } = readOptions(args, OPTIONS);
     const api = serverApi(flags.server);
     const [verb, name, text, ...rest] = names;
-    noMore(rest);
+    rejectExtra(rest);
     const json = flags.json === true;
     if (verb === 'list') {
-      noMore(text === undefined ? [] : [text]);
-      return list(io, api, { well: needed(name, 'book list WELL'), kind: flags.kind, json });
+      rejectExtra(text === undefined ? [] : [text]);
+      return list(io, api, { well: requireName(name, 'book list WELL'), kind: flags.kind, json });
     }
     if (verb !== 'note' && verb !== 'strike')
-      throw new Misuse(`Cannot do "${verb ?? ''}": list, note or strike is expected`);
+      throw new UsageError(`Cannot do "${verb ?? ''}": list, note or strike is expected`);
     if (name === undefined || text === undefined)
-      throw new Misuse(
+      throw new UsageError(
         `Two things are expected: stillwell book ${verb} WELL ${verb === 'note' ? 'TEXT' : 'ENTRY'}`,
       );
     const { event, why } = flags;
@@ -57,9 +64,9 @@ ${ASK_HELP}`,
       verb === 'note'
         ? { kind: 'note', text, ...(event !== undefined && { event }) }
         : { kind: 'struck', replaces: text, ...(why !== undefined && { text: why }) };
-    const kept = await writeDown(io, api, { well: name, about: 'note', entry }, flags);
+    const saved = await writeEntry(io, api, { well: name, about: 'note', entry }, flags);
     io.out(
-      json ? JSON.stringify(kept) : verb === 'note' ? 'Written down.' : 'Struck out. It stays in the book.',
+      json ? JSON.stringify(saved) : verb === 'note' ? 'Written down.' : 'Struck out. It stays in the book.',
     );
     return EXIT.ok;
   },
@@ -72,7 +79,7 @@ interface Listing {
 }
 
 async function list(io: Io, api: ServerApi, { well, kind, json }: Listing): Promise<number> {
-  const [{ entries }, zone] = await Promise.all([api.ask('entries', { well }), zoneOf(api, well)]);
+  const [{ entries }, zone] = await Promise.all([api.get('entries', { well }), timeZoneOf(api, well)]);
   const shown = entries.filter((entry) => kind === undefined || entry.kind === kind);
   const replaced = new Set(entries.flatMap(({ replaces }) => replaces ?? []));
   for (const entry of shown)
@@ -89,7 +96,7 @@ function entryWords(
   const of = replaces === undefined ? '' : ` of ${replaces}`;
   const words = [
     `${kind}${of}`,
-    valueWords(body),
+    formatValue(body),
     by === undefined ? '' : `by ${by}`,
     gone ? 'no longer counts' : '',
   ].filter((part) => part !== '');

@@ -20,7 +20,7 @@ export async function exportCards(
   // The table that somebody is filling in by hand is often called the same.
   if (file !== undefined && existsSync(file))
     throw new Error(`Cannot write ${file}: it is there already; choose another name`);
-  const { cards } = await api.ask('cards');
+  const { cards } = await api.get('cards');
   const asTable = csv || (file !== undefined && /\.csv$/i.test(file));
   const text = asTable
     ? writeCardTable(

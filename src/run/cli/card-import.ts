@@ -3,13 +3,13 @@
  * written, so that a wrong row leaves nothing half taken. What was taken already is no change: after a stop it can be run again.
  */
 import { SingleBar } from 'cli-progress';
-import { differences } from '../../../shared/card/differences.ts';
+import { cardDifferences } from '../../../shared/card/differences.ts';
 import { flatten, unflatten } from '../../../shared/card/flat.ts';
 import type { BadRow } from '../../book/card-table.ts';
-import { problemsOfCard } from '../../card/read-card.ts';
+import { cardIssues } from '../../card/read-card.ts';
 import { readCardFile, type CardFile, type CardTask } from './card-file.ts';
 import { EXIT, type Io } from './command.ts';
-import { Refused, type ServerApi } from './server-api.ts';
+import { ApiError, type ServerApi } from './server-api.ts';
 
 export interface ImportOptions {
   file: string;
@@ -18,7 +18,7 @@ export interface ImportOptions {
   by?: string;
 }
 
-interface Change {
+interface CardChange {
   line: number;
   well: string;
   card: Record<string, unknown>;
@@ -27,7 +27,7 @@ interface Change {
 }
 
 interface Plan {
-  changes: Change[];
+  changes: CardChange[];
   bad: BadRow[];
   same: number;
 }
@@ -35,13 +35,13 @@ interface Plan {
 export async function importCards(io: Io, api: ServerApi, options: ImportOptions): Promise<number> {
   const file = readCardFile(options.file);
   const plan = await planOf(api, file);
-  for (const { line, reason } of plan.bad) io.err(`${file.place} ${line}: ${reason}`);
+  for (const { line, reason } of plan.bad) io.err(`${file.rowName} ${line}: ${reason}`);
   const count = file.tasks.length + file.bad.length;
   if (plan.bad.length > 0 && !options.skipBad) {
     io.err(
-      `Nothing was taken: ${plan.bad.length} of ${count} ${file.place}s are wrong. Put them right, or leave them out with --skip-bad`,
+      `Nothing was taken: ${plan.bad.length} of ${count} ${file.rowName}s are wrong. Put them right, or leave them out with --skip-bad`,
     );
-    return EXIT.misused;
+    return EXIT.usage;
   }
   const fresh = plan.changes.filter(({ isNew }) => isNew).length;
   const same = `${plan.same} as they were${plan.bad.length > 0 ? `, ${plan.bad.length} left out` : ''}`;
@@ -54,7 +54,7 @@ export async function importCards(io: Io, api: ServerApi, options: ImportOptions
   }
   const written = await writeAll(io, api, plan.changes, options.by);
   if ('why' in written) {
-    const why = `${file.place} ${written.at.line}, ${written.at.well}: ${written.why}`;
+    const why = `${file.rowName} ${written.at.line}, ${written.at.well}: ${written.why}`;
     io.err(
       `${why}\n${written.n} of ${plan.changes.length} cards were written before that. Run it again to go on.`,
     );
@@ -70,17 +70,17 @@ export async function importCards(io: Io, api: ServerApi, options: ImportOptions
 
 /** What each card is to become, and which cannot be. */
 async function planOf(api: ServerApi, file: CardFile): Promise<Plan> {
-  const { cards } = await api.ask('cards');
+  const { cards } = await api.get('cards');
   const known = new Map(cards.map((card) => [card.well, card]));
   const plan: Plan = { changes: [], bad: [...file.bad], same: 0 };
   for (const task of file.tasks) {
     const now = known.get(task.well);
     const before = flatten(now?.card ?? { well: task.well });
-    const flat = { ...task.from(before), well: task.well };
+    const flat = { ...task.apply(before), well: task.well };
     const card = { ...unflatten(flat), well: task.well };
-    const reasons = problemsOfCard(card).map(({ key, rule, shown }) => `${key} ${rule}: ${shown}`);
+    const reasons = cardIssues(card).map(({ key, rule, valueText }) => `${key} ${rule}: ${valueText}`);
     if (reasons.length > 0) plan.bad.push({ line: task.line, reason: `${task.well}: ${reasons.join('; ')}` });
-    else if (now && differences(before, flat).length === 0) plan.same++;
+    else if (now && cardDifferences(before, flat).length === 0) plan.same++;
     else plan.changes.push(changeOf(task, card, now));
   }
   plan.bad.sort((a, b) => a.line - b.line);
@@ -91,18 +91,18 @@ function changeOf(
   { line, well }: CardTask,
   card: Record<string, unknown>,
   now: { act?: string } | undefined,
-): Change {
+): CardChange {
   return { line, well, card, isNew: now === undefined, ...(now?.act !== undefined && { basedOn: now.act }) };
 }
 
-type Written = { n: number; odd: number } | { n: number; at: Change; why: string };
+type WriteResult = { n: number; odd: number } | { n: number; at: CardChange; why: string };
 
 async function writeAll(
   io: Io,
   api: ServerApi,
-  changes: readonly Change[],
+  changes: readonly CardChange[],
   by: string | undefined,
-): Promise<Written> {
+): Promise<WriteResult> {
   const bar = new SingleBar({
     format: 'cards [{bar}] {value} of {total}, {eta_formatted} left',
     stream: process.stderr,
@@ -117,7 +117,7 @@ async function writeAll(
       try {
         // One upon the other: the server commits each before the next.
         // oxlint-disable-next-line no-await-in-loop
-        const { questions } = await api.tell(
+        const { questions } = await api.post(
           'writeCard',
           { well },
           {
@@ -128,7 +128,7 @@ async function writeAll(
         );
         odd += questions.length;
       } catch (error) {
-        if (error instanceof Refused) return { n, at: change, why: error.message };
+        if (error instanceof ApiError) return { n, at: change, why: error.message };
         throw error;
       }
       if (io.progress) bar.update(n + 1);

@@ -1,12 +1,12 @@
 /** `stillwell card`: the cards of a running server's wells, looked at, changed, checked, and as a table out and in. */
-import { Misuse, type Command } from './command.ts';
-import { checkFile } from './card-check.ts';
+import { UsageError, type Command } from './command.ts';
+import { checkCardFile } from './card-check.ts';
 import { exportCards } from './card-export.ts';
 import { importCards } from './card-import.ts';
 import { setCard } from './card-set.ts';
 import { listCards, showCard, showHistory } from './card-show.ts';
 import { readOptions } from './options.ts';
-import { serverApi, USUAL_SERVER } from './server-api.ts';
+import { serverApi, DEFAULT_SERVER } from './server-api.ts';
 
 export const cardCommand: Command = {
   name: 'card',
@@ -26,7 +26,7 @@ export const cardCommand: Command = {
   import FILE      a table (.csv): a row a well, a column a field; an empty cell leaves the field as it is, a lone - takes it
                    out. Or a list of whole cards (.json). Nothing is taken while a row is wrong, unless with --skip-bad
 
-  --server ADDRESS  the running server (${USUAL_SERVER} unless given)
+  --server ADDRESS  the running server (${DEFAULT_SERVER} unless given)
   --by NAME         who changes it, for the record (your name on this computer unless given)
   --new             set: write down a new well
   --csv             export: as a table
@@ -49,25 +49,25 @@ with several pumps the columns are pumps.p1.pump.motor, pumps.p2.pump.motor …`
     });
     const [verb, name, ...more] = names;
     const by = (flags.by ?? io.env['USER'] ?? io.env['USERNAME'])?.trim();
-    const who = by === undefined || by === '' ? {} : { by };
+    const actor = by === undefined || by === '' ? {} : { by };
     const api = serverApi(flags.server);
     if (verb === 'set')
       return setCard(io, api, {
-        well: needed(name, 'set WELL'),
+        well: requireName(name, 'set WELL'),
         fields: more,
         isNew: flags.new === true,
-        ...who,
+        ...actor,
       });
-    if (more.length > 0) throw new Misuse(`Cannot read "${more[0]}": one name is expected`);
+    if (more.length > 0) throw new UsageError(`Cannot read "${more[0]}": one name is expected`);
     switch (verb ?? '') {
       case 'list':
         return listCards(io, api);
       case 'show':
-        return showCard(io, api, needed(name, 'show WELL'));
+        return showCard(io, api, requireName(name, 'show WELL'));
       case 'history':
-        return showHistory(io, api, needed(name, 'history WELL'));
+        return showHistory(io, api, requireName(name, 'history WELL'));
       case 'check':
-        return checkFile(io, needed(name, 'check FILE'));
+        return checkCardFile(io, requireName(name, 'check FILE'));
       case 'export':
         return exportCards(io, api, {
           file: name,
@@ -76,20 +76,20 @@ with several pumps the columns are pumps.p1.pump.motor, pumps.p2.pump.motor …`
         });
       case 'import':
         return importCards(io, api, {
-          file: needed(name, 'import FILE'),
+          file: requireName(name, 'import FILE'),
           skipBad: flags['skip-bad'] === true,
           dryRun: flags['dry-run'] === true,
-          ...who,
+          ...actor,
         });
       default:
-        throw new Misuse(
+        throw new UsageError(
           `Cannot do "${verb ?? ''}": list, show, set, history, check, export or import is expected. Try: stillwell card --help`,
         );
     }
   },
 };
 
-function needed(name: string | undefined, how: string): string {
-  if (name === undefined) throw new Misuse(`A name is expected: stillwell card ${how}`);
+function requireName(name: string | undefined, how: string): string {
+  if (name === undefined) throw new UsageError(`A name is expected: stillwell card ${how}`);
   return name;
 }

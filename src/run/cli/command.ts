@@ -19,7 +19,7 @@ export interface Command {
 }
 
 /** Done; the user's or the setting's mistake; our own or the world's. */
-export const EXIT = { ok: 0, failed: 1, misused: 2 } as const;
+export const EXIT = { ok: 0, failed: 1, usage: 2 } as const;
 
 /** A mistake in what was typed: one line, exit 2. */
-export class Misuse extends Error {}
+export class UsageError extends Error {}

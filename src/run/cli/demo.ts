@@ -6,17 +6,17 @@ import { Worker } from 'node:worker_threads';
 import { SingleBar } from 'cli-progress';
 import { DEFAULT_SETTINGS } from '../../config/read-settings.ts';
 import type { Settings } from '../../config/settings.ts';
-import { alderBench } from '../../proving/farm.ts';
-import type { DemoOrder, DemoWord } from '../../proving/demo/worker.ts';
+import { demoWells } from '../../proving/farm.ts';
+import type { DemoTask, DemoMessage } from '../../proving/demo/worker.ts';
 import { programVersion, siteFolder } from '../place.ts';
-import { openStation, type Station } from '../station.ts';
-import { EXIT, Misuse, type Command, type Io } from './command.ts';
-import { newLog, untilEnded } from './log.ts';
+import { openServer, type RunningServer } from '../station.ts';
+import { EXIT, UsageError, type Command, type Io } from './command.ts';
+import { newLog, untilShutdown } from './log.ts';
 import { readOptions, readWhole } from './options.ts';
 
 const DAY_MS = 86_400_000;
-const USUAL_DAYS = 60;
-const USUAL_PORT = 8421;
+const DEFAULT_DAYS = 60;
+const DEFAULT_PORT = 8421;
 
 export const demoCommand: Command = {
   name: 'demo',
@@ -30,12 +30,12 @@ readings of real wells; that takes about a minute. Then it goes on in real time 
   async run(args, io) {
     const { flags, names } = readOptions(args, { days: { type: 'string' }, port: { type: 'string' } });
     if (names.length > 0)
-      throw new Misuse(`Cannot show "${names[0]}": demo takes options alone. Try: stillwell demo --help`);
-    const days = readWhole('days', flags.days, { from: 1, to: 400 }) ?? USUAL_DAYS;
-    const port = readWhole('port', flags.port, { from: 0, to: 65_535 }) ?? USUAL_PORT;
+      throw new UsageError(`Cannot show "${names[0]}": demo takes options alone. Try: stillwell demo --help`);
+    const days = readWhole('days', flags.days, { from: 1, to: 400 }) ?? DEFAULT_DAYS;
+    const port = readWhole('port', flags.port, { from: 0, to: 65_535 }) ?? DEFAULT_PORT;
     const dataDir = mkdtempSync(join(tmpdir(), 'stillwell-demo-'));
     try {
-      await show(io, { dataDir, days, port });
+      await runDemo(io, { dataDir, days, port });
     } finally {
       rmSync(dataDir, { recursive: true, force: true });
     }
@@ -43,13 +43,13 @@ readings of real wells; that takes about a minute. Then it goes on in real time 
   },
 };
 
-interface Shown {
+interface DemoOptions {
   dataDir: string;
   days: number;
   port: number;
 }
 
-async function show(io: Io, { dataDir, days, port }: Shown): Promise<void> {
+async function runDemo(io: Io, { dataDir, days, port }: DemoOptions): Promise<void> {
   const nowMs = Date.now();
   const fromMs = Math.floor((nowMs - days * DAY_MS) / 60_000) * 60_000;
   const shared = new SharedArrayBuffer(Float64Array.BYTES_PER_ELEMENT);
@@ -59,39 +59,39 @@ async function show(io: Io, { dataDir, days, port }: Shown): Promise<void> {
   const now = (): number => (time.live ? Date.now() : clock[0]!);
   const log = newLog(io, now);
   const site = siteFolder();
-  const station = await openStation({
+  const station = await openServer({
     settings: demoSettings(dataDir, port),
     secrets: { webhooks: {} },
     version: programVersion(),
     now,
     log: (level, sentence) => (level === 'info' && !time.live ? undefined : log(level, sentence)),
     allowLocal: true,
-    beatsByItself: false,
-    gatherMs: 0,
+    autoTick: false,
+    batchDelayMs: 0,
     ...(site !== undefined && { siteFolder: site }),
   });
-  for (const { card } of alderBench(nowMs)) station.live.act({ kind: 'card-changed', card }, 'demo');
+  for (const { card } of demoWells(nowMs)) station.live.applyAct({ kind: 'card-changed', card }, 'demo');
   io.err(
     `Alder Bench, an invented farm: ${days} days of its past are on their way. Pages: ${station.web.url}`,
   );
-  const order: DemoOrder = {
+  const task: DemoTask = {
     brokerUrl: `mqtt://127.0.0.1:${station.brokerPort}`,
     fromMs,
     nowMs,
     clock: shared,
   };
-  const worker = new Worker(new URL(workerFile()), { workerData: order });
-  const beater = { timer: undefined as NodeJS.Timeout | undefined };
-  const ended = untilEnded();
-  const gone = new Promise<string>((resolve) => {
+  const worker = new Worker(new URL(workerFile()), { workerData: task });
+  const ticker = { timer: undefined as NodeJS.Timeout | undefined };
+  const ended = untilShutdown();
+  const failed = new Promise<string>((resolve) => {
     worker.on('error', (error) => resolve(error.message));
-    worker.on('message', (word: DemoWord) => {
-      if (word.word === 'failed') resolve(word.why);
+    worker.on('message', (message: DemoMessage) => {
+      if (message.type === 'failed') resolve(message.why);
     });
   });
-  followPast(worker, station, io, { fromMs, nowMs, time, beater });
-  const why = await Promise.race([ended, gone]);
-  clearInterval(beater.timer);
+  trackHistory(worker, station, io, { fromMs, nowMs, time, ticker });
+  const why = await Promise.race([ended, failed]);
+  clearInterval(ticker.timer);
   await worker.terminate();
   await station.close();
   if (typeof why === 'string') throw new Error(`Cannot go on with the demo: ${why}`);
@@ -103,14 +103,14 @@ function workerFile(): string {
   return new URL(`../../proving/demo/worker${ending}`, import.meta.url).href;
 }
 
-interface Past {
+interface DemoHistory {
   fromMs: number;
   nowMs: number;
   time: { live: boolean };
-  beater: { timer: NodeJS.Timeout | undefined };
+  ticker: { timer: NodeJS.Timeout | undefined };
 }
 
-function followPast(worker: Worker, station: Station, io: Io, past: Past): void {
+function trackHistory(worker: Worker, station: RunningServer, io: Io, history: DemoHistory): void {
   const began = performance.now();
   const bar = new SingleBar({
     format: 'past [{bar}] {percentage} %, {eta_formatted} left',
@@ -118,20 +118,20 @@ function followPast(worker: Worker, station: Station, io: Io, past: Past): void 
     hideCursor: true,
     clearOnComplete: true,
   });
-  if (io.progress) bar.start(past.nowMs - past.fromMs, 0);
-  worker.on('message', (word: DemoWord) => {
-    if (word.word === 'past') {
-      station.live.beat();
-      if (io.progress) bar.update(word.toMs - past.fromMs);
-    } else if (word.word === 'live') {
+  if (io.progress) bar.start(history.nowMs - history.fromMs, 0);
+  worker.on('message', (message: DemoMessage) => {
+    if (message.type === 'past') {
+      station.live.tick();
+      if (io.progress) bar.update(message.toMs - history.fromMs);
+    } else if (message.type === 'live') {
       if (io.progress) bar.stop();
-      past.time.live = true;
-      past.beater.timer = setInterval(() => station.live.beat(), 1000);
+      history.time.live = true;
+      history.ticker.timer = setInterval(() => station.live.tick(), 1000);
       const { counts } = station.live.state();
       io.err(
         `${counts.readings.toLocaleString('en')} readings of the past in ${((performance.now() - began) / 1000).toFixed(0)} s; now live. End with Ctrl-C.`,
       );
-      for (const row of station.store.alarms({ standing: true }))
+      for (const row of station.store.alarms({ active: true }))
         io.err(`  ${row.well}: ${row.alarm}. ${row.event.why ?? ''}`);
     }
   });

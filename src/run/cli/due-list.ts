@@ -1,7 +1,7 @@
 /** `stillwell due`: what has a day, then what nobody wrote down by well with its proposed day, then what waits for wells that stand still. */
 import type { DueRowAnswer } from '../../../shared/api/due.ts';
 import type { Answer } from '../../../shared/api/routes.ts';
-import { printQuantity } from '../../../shared/quantity/print-quantity.ts';
+import { formatQuantity } from '../../../shared/quantity/print-quantity.ts';
 import type { Io } from './command.ts';
 
 export function printDue(io: Io, answer: Answer<'due'>): void {
@@ -11,7 +11,7 @@ export function printDue(io: Io, answer: Answer<'due'>): void {
   for (const row of due)
     io.out(
       [
-        row.on ?? '',
+        row.dueDate ?? '',
         lateWords(row).padEnd(13),
         row.well.padEnd(well),
         row.check.padEnd(check),
@@ -20,34 +20,34 @@ export function printDue(io: Io, answer: Answer<'due'>): void {
     );
   const late = due.filter(({ state }) => state === 'overdue').length;
   io.out(`${due.length} due by ${until} on ${count(wells, 'well')}; ${late} overdue`);
-  printUnwritten(io, answer);
-  printAtRest(io, answer.atRest);
+  printNotRecorded(io, answer);
+  printOnHold(io, answer.onHold);
 }
 
-function printUnwritten(io: Io, { unwritten, unwrittenInAll, until }: Answer<'due'>): void {
-  const { checks, wells } = unwrittenInAll;
+function printNotRecorded(io: Io, { notRecorded, notRecordedTotal, until }: Answer<'due'>): void {
+  const { checks, wells } = notRecordedTotal;
   if (checks === 0) return;
   io.out(
-    `\nNever written down: ${count(checks, 'check')} on ${count(wells, 'well')}. Nobody knows whether they are late.${unwritten.length > 0 ? ' Days to catch up on them, as proposals:' : ''}`,
+    `\nNever written down: ${count(checks, 'check')} on ${count(wells, 'well')}. Nobody knows whether they are late.${notRecorded.length > 0 ? ' Days to catch up on them, as proposals:' : ''}`,
   );
-  for (const [well, rows] of byWell(unwritten))
-    io.out(`${rows[0]?.proposedOn}  ${well}  ${rows.map(({ check }) => check).join(', ')}`);
-  const later = checks - unwritten.length;
+  for (const [well, rows] of byWell(notRecorded))
+    io.out(`${rows[0]?.proposedDate}  ${well}  ${rows.map(({ check }) => check).join(', ')}`);
+  const later = checks - notRecorded.length;
   if (later > 0)
     io.out(`${count(later, 'check')} proposed after ${until}. Set days of your own: stillwell due plan`);
 }
 
-function printAtRest(io: Io, rows: readonly DueRowAnswer[]): void {
+function printOnHold(io: Io, rows: readonly DueRowAnswer[]): void {
   if (rows.length > 0) io.out('\nWaiting for wells that stand still:');
   for (const [well, of] of byWell(rows))
-    io.out(`${well}  ${restWords(of[0])}  ${of.map(({ check }) => check).join(', ')}`);
+    io.out(`${well}  ${downtimeWords(of[0])}  ${of.map(({ check }) => check).join(', ')}`);
 }
 
-function restWords(row: DueRowAnswer | undefined): string {
-  if (!row?.atRest) return '';
-  const { is, sinceOn, untilOn } = row.atRest;
+function downtimeWords(row: DueRowAnswer | undefined): string {
+  if (!row?.onHold) return '';
+  const { is, sinceDate, untilDate } = row.onHold;
   const what = is === 'laid-up' ? 'laid up' : 'out of service';
-  return untilOn === undefined ? `${what} since ${sinceOn}` : `${what} until ${untilOn}`;
+  return untilDate === undefined ? `${what} since ${sinceDate}` : `${what} until ${untilDate}`;
 }
 
 /** In the order in which their first rows come. */
@@ -69,8 +69,8 @@ function lateWords({ lateDays = 0 }: DueRowAnswer): string {
 function targetWords({ target }: DueRowAnswer): string {
   if (target?.kpa === undefined) return '';
   const [us, metric] = [
-    printQuantity(target.kpa, 'pressure', 'us'),
-    printQuantity(target.kpa, 'pressure', 'metric'),
+    formatQuantity(target.kpa, 'pressure', 'us'),
+    formatQuantity(target.kpa, 'pressure', 'metric'),
   ];
   return `: target ${us} (${metric})`;
 }

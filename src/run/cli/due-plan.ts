@@ -5,11 +5,11 @@
 import type { DueRowAnswer } from '../../../shared/api/due.ts';
 import { localDate } from '../../../shared/api/time-words.ts';
 import { addDays } from '../../book/days.ts';
-import { plansOf } from '../../book/due-plans.ts';
+import { latestPlans } from '../../book/due-plans.ts';
 import { currentEntries } from '../../book/entry.ts';
-import { EXIT, Misuse, type Io } from './command.ts';
+import { EXIT, UsageError, type Io } from './command.ts';
 import type { ServerApi } from './server-api.ts';
-import { asMisuse, type Who } from './write-down.ts';
+import { asUsageError, type Actor } from './write-down.ts';
 
 export interface PlanOptions {
   site?: string | undefined;
@@ -18,10 +18,10 @@ export interface PlanOptions {
   wellsADay: number;
   write: boolean;
   json: boolean;
-  who: Who;
+  actor: Actor;
 }
 
-interface Visit {
+interface PlannedVisit {
   on: string;
   well: string;
   site?: string;
@@ -29,30 +29,30 @@ interface Visit {
 }
 
 /** Far enough for every proposal. */
-const FAR_DAYS = 3_660;
+const HORIZON_DAYS = 3_660;
 
 export async function planDue(io: Io, api: ServerApi, options: PlanOptions): Promise<number> {
   const { site, write, json } = options;
-  const asked = { days: String(FAR_DAYS), ...(site !== undefined && { site }) };
-  const { unwritten, nowMs } = await api.ask('due', asked);
+  const query = { days: String(HORIZON_DAYS), ...(site !== undefined && { site }) };
+  const { notRecorded, nowMs } = await api.get('due', query);
   const from = options.from ?? addDays(localDate(nowMs, 'UTC'), 1);
   if (from < localDate(nowMs, 'UTC'))
-    throw new Misuse(`Cannot plan: --from must not lie in the past: ${from}`);
-  const visits = visitsOf(unwritten, from, options.wellsADay);
-  if (write) for (const visit of visits) await writePlan(api, visit, options.who); // oxlint-disable-line no-await-in-loop
+    throw new UsageError(`Cannot plan: --from must not lie in the past: ${from}`);
+  const visits = visitsOf(notRecorded, from, options.wellsADay);
+  if (write) for (const visit of visits) await writePlan(api, visit, options.actor); // oxlint-disable-line no-await-in-loop
   for (const visit of visits) io.out(json ? JSON.stringify(visit) : visitWords(visit));
-  if (!json) io.out(endWords(visits, write));
+  if (!json) io.out(summaryWords(visits, write));
   return EXIT.ok;
 }
 
-function visitsOf(rows: readonly DueRowAnswer[], from: string, wellsADay: number): Visit[] {
-  const wells = new Map<string, Omit<Visit, 'on'>>();
+function visitsOf(rows: readonly DueRowAnswer[], from: string, wellsADay: number): PlannedVisit[] {
+  const wells = new Map<string, Omit<PlannedVisit, 'on'>>();
   for (const { well, site, check } of rows) {
     const one = wells.get(well) ?? { well, ...(site !== undefined && { site }), checks: [] };
     one.checks.push(check);
     wells.set(well, one);
   }
-  const route = ({ site = '', well }: Omit<Visit, 'on'>): string => `${site} ${well}`;
+  const route = ({ site = '', well }: Omit<PlannedVisit, 'on'>): string => `${site} ${well}`;
   let on = workingDay(from);
   return [...wells.values()]
     .toSorted((a, b) => route(a).localeCompare(route(b), 'en', { numeric: true }))
@@ -68,29 +68,29 @@ function workingDay(on: string): string {
   return day === 0 ? addDays(on, 1) : day === 6 ? addDays(on, 2) : on;
 }
 
-async function writePlan(api: ServerApi, { well, checks, on }: Visit, who: Who): Promise<void> {
-  const plans = plansOf(currentEntries((await api.ask('entries', { well })).entries));
+async function writePlan(api: ServerApi, { well, checks, on }: PlannedVisit, actor: Actor): Promise<void> {
+  const plans = latestPlans(currentEntries((await api.get('entries', { well })).entries));
   for (const check of checks) {
-    const { title, text, round } = plans.get(check) ?? {};
+    const { title, text, recurrence } = plans.get(check) ?? {};
     const entry = {
       kind: 'check-plan',
       check,
       next: on,
       ...(title !== undefined && { title }),
       ...(text !== undefined && { text }),
-      ...(round && (round.is === 'days' ? { everyDays: round.days } : { on: round.day })),
+      ...(recurrence && (recurrence.is === 'days' ? { everyDays: recurrence.days } : { on: recurrence.day })),
     };
     // One upon the other, as a page would write them.
     // oxlint-disable-next-line no-await-in-loop
-    await asMisuse(() => api.tell('writeEntry', { well }, { entry, ...who }));
+    await asUsageError(() => api.post('writeEntry', { well }, { entry, ...actor }));
   }
 }
 
-function visitWords({ on, well, site, checks }: Visit): string {
+function visitWords({ on, well, site, checks }: PlannedVisit): string {
   return `${on}  ${well}${site === undefined ? '' : `  (${site})`}  ${checks.join(', ')}`;
 }
 
-function endWords(visits: readonly Visit[], written: boolean): string {
+function summaryWords(visits: readonly PlannedVisit[], written: boolean): string {
   const checks = visits.reduce((sum, visit) => sum + visit.checks.length, 0);
   const all = `${checks.toLocaleString('en')} checks on ${visits.length} wells, up to ${visits.at(-1)?.on ?? 'no day'}`;
   return written ? `Set: ${all}.` : `A plan of ${all}. Nothing was changed; set these days with --write.`;

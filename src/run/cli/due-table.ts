@@ -7,13 +7,13 @@ import { entryMoment } from '../../../shared/known/entry-day.ts';
 import { parseQuantity } from '../../../shared/quantity/parse-quantity.ts';
 import { CHECK_OUTCOMES } from '../../book/read-check.ts';
 import { EXIT, type Io } from './command.ts';
-import { Refused, type ServerApi } from './server-api.ts';
+import { ApiError, type ServerApi } from './server-api.ts';
 import { readTableFile, type TableRow } from './table-file.ts';
-import { whoOf } from './write-down.ts';
+import { actorOf } from './write-down.ts';
 
 const COLUMNS = {
-  needed: ['well', 'check', 'on'],
-  others: ['was', 'value', 'left', 'note', 'by'],
+  required: ['well', 'check', 'on'],
+  optional: ['was', 'value', 'left', 'note', 'by'],
 } as const;
 
 export interface TableOptions {
@@ -30,7 +30,7 @@ interface Row {
 }
 
 /** A row that can be written, one that was written before, or why it is neither. */
-type Read = { row: Row } | 'known' | { problem: string };
+type ParsedRow = { row: Row } | 'known' | { problem: string };
 
 export async function writeTable(io: Io, api: ServerApi, options: TableOptions): Promise<number> {
   const rows = readTableFile(options.file, COLUMNS);
@@ -42,7 +42,7 @@ export async function writeTable(io: Io, api: ServerApi, options: TableOptions):
   if (bad.length > 0) {
     for (const line of bad) io.err(line);
     io.err(`Nothing was written: ${bad.length} of ${rows.length} lines are wrong.`);
-    return EXIT.misused;
+    return EXIT.usage;
   }
   const fresh = read.flatMap((one) => (typeof one === 'object' && 'row' in one ? [one.row] : []));
   const same = `${rows.length - fresh.length} were written before`;
@@ -64,13 +64,13 @@ async function writeAll(
   options: TableOptions,
 ): Promise<string | undefined> {
   for (const [n, { line, well, entry, by }] of rows.entries()) {
-    const who = by === undefined ? whoOf(options, io) : { by };
+    const actor = by === undefined ? actorOf(options, io) : { by };
     try {
       // One upon the other: the server commits each before the next.
       // oxlint-disable-next-line no-await-in-loop
-      await api.tell('writeEntry', { well }, { entry, ...who });
+      await api.post('writeEntry', { well }, { entry, ...actor });
     } catch (error) {
-      if (!(error instanceof Refused)) throw error;
+      if (!(error instanceof ApiError)) throw error;
       return `line ${line}, ${well}: ${error.message}\n${n} of ${rows.length} checks were written before that. Run it again to go on.`;
     }
   }
@@ -80,19 +80,19 @@ async function writeAll(
 /** The checks of each well that a row names; wells that are not there have none. */
 async function checksOf(api: ServerApi, rows: readonly TableRow[]): Promise<Map<string, ChecksAnswer>> {
   const wells = new Map<string, ChecksAnswer>();
-  for (const well of new Set(rows.map(({ says }) => says['well'] ?? ''))) {
+  for (const well of new Set(rows.map(({ cells }) => cells['well'] ?? ''))) {
     try {
       // oxlint-disable-next-line no-await-in-loop
-      wells.set(well, await api.ask('checks', { well }));
+      wells.set(well, await api.get('checks', { well }));
     } catch (error) {
-      if (!(error instanceof Refused) || error.status !== 404) throw error;
+      if (!(error instanceof ApiError) || error.status !== 404) throw error;
     }
   }
   return wells;
 }
 
-function readRow({ line, says }: TableRow, wells: ReadonlyMap<string, ChecksAnswer>): Read {
-  const { well = '', check = '', on = '', was = 'right', value, left, note, by } = says;
+function readRow({ line, cells }: TableRow, wells: ReadonlyMap<string, ChecksAnswer>): ParsedRow {
+  const { well = '', check = '', on = '', was = 'right', value, left, note, by } = cells;
   const known = wells.get(well);
   if (!known) return { problem: `column well: no well is called ${well}` };
   const of = known.checks.find((one) => one.check === check);
@@ -111,7 +111,7 @@ function readRow({ line, says }: TableRow, wells: ReadonlyMap<string, ChecksAnsw
     const problem = text === undefined ? undefined : problemOfValue(text, of.value?.dimension);
     if (problem !== undefined) return { problem: `column ${column}: ${problem}: ${text}` };
   }
-  if (of.done.some((one) => one.on === on && one.outcome === was)) return 'known';
+  if (of.completions.some((one) => one.date === on && one.outcome === was)) return 'known';
   const more = Object.entries({ value, left, text: note }).filter(([, text]) => text !== undefined);
   const entry = { kind: 'check', check, outcome: was, at: at.at, ...Object.fromEntries(more) };
   return { row: { line, well, entry, ...(by !== undefined && { by }) } };

@@ -1,14 +1,14 @@
 /** `stillwell due`: what is due on the wells of a running server, a check written down as done, days set for what was never written down. */
 import { isIsoDate } from '../../card/rfc3339.ts';
-import { EXIT, Misuse, type Command, type Io } from './command.ts';
+import { EXIT, UsageError, type Command, type Io } from './command.ts';
 import { writeDone } from './due-done.ts';
 import { printDue } from './due-list.ts';
 import { planDue } from './due-plan.ts';
 import { writeTable } from './due-table.ts';
-import { addressWanted, tellAddress } from './due-subscribe.ts';
+import { addressRequest, printAddress } from './due-subscribe.ts';
 import { readOptions, readWhole } from './options.ts';
 import { serverApi, type ServerApi } from './server-api.ts';
-import { ASK_HELP, noMore, whoOf, WRITE_HELP, WRITE_OPTIONS } from './write-down.ts';
+import { SERVER_HELP, rejectExtra, actorOf, WRITE_HELP, WRITE_OPTIONS } from './write-down.ts';
 
 const OPTIONS = {
   ...WRITE_OPTIONS,
@@ -28,8 +28,8 @@ const OPTIONS = {
   'no-address': { type: 'boolean' },
 } as const;
 
-const WELLS_A_DAY = { from: 1, to: 100 };
-const USUAL_WELLS_A_DAY = 3;
+const WELLS_A_DAY_RANGE = { from: 1, to: 100 };
+const DEFAULT_WELLS_A_DAY = 3;
 
 export const dueCommand: Command = {
   name: 'due',
@@ -58,33 +58,34 @@ ${WRITE_HELP}
 
   plan              days for what was never written down: shown, and set with --write
   --from DATE       the first of them (tomorrow unless given); Saturdays and Sundays are left out
-  --wells-a-day N   so many wells a day (${USUAL_WELLS_A_DAY} unless given), those of one site one after the other
+  --wells-a-day N   so many wells a day (${DEFAULT_WELLS_A_DAY} unless given), those of one site one after the other
 
-${ASK_HELP}`,
+${SERVER_HELP}`,
   async run(args, io) {
     const { flags, names } = readOptions(args, OPTIONS);
     const api = serverApi(flags.server);
     const [first, well, check, ...rest] = names;
     if (first === 'done') {
       if (flags.table !== undefined) {
-        noMore(names.slice(1));
+        rejectExtra(names.slice(1));
         return writeTable(io, api, { file: flags.table, by: flags.by, dryRun: flags['dry-run'] === true });
       }
       if (well === undefined || check === undefined || rest.length > 0)
-        throw new Misuse('Two names are expected: stillwell due done WELL CHECK, or --table FILE');
+        throw new UsageError('Two names are expected: stillwell due done WELL CHECK, or --table FILE');
       return writeDone(io, api, { ...flags, well, check });
     }
     if (first === 'plan') {
-      noMore(names.slice(1));
+      rejectExtra(names.slice(1));
       const { site, from, json = false, write = false } = flags;
-      const wellsADay = readWhole('wells-a-day', flags['wells-a-day'], WELLS_A_DAY) ?? USUAL_WELLS_A_DAY;
+      const wellsADay =
+        readWhole('wells-a-day', flags['wells-a-day'], WELLS_A_DAY_RANGE) ?? DEFAULT_WELLS_A_DAY;
       if (from !== undefined && !isIsoDate(from))
-        throw new Misuse(`Cannot read --from: a day of the calendar is expected: ${from}`);
-      return planDue(io, api, { site, from, wellsADay, json, write, who: whoOf(flags, io) });
+        throw new UsageError(`Cannot read --from: a day of the calendar is expected: ${from}`);
+      return planDue(io, api, { site, from, wellsADay, json, write, actor: actorOf(flags, io) });
     }
-    if (well !== undefined) throw new Misuse(`Cannot read "${well}": one well at most is expected`);
-    const want = addressWanted(flags);
-    if (want !== undefined) return tellAddress(io, api, { well: first, want });
+    if (well !== undefined) throw new UsageError(`Cannot read "${well}": one well at most is expected`);
+    const want = addressRequest(flags);
+    if (want !== undefined) return printAddress(io, api, { well: first, want });
     return list(io, api, { ...flags, well: first });
   },
 };
@@ -99,13 +100,13 @@ interface ListOptions {
 
 async function list(io: Io, api: ServerApi, { well, until, days, site, json }: ListOptions): Promise<number> {
   if (until !== undefined && days !== undefined)
-    throw new Misuse('Cannot list: --until and --days say the same thing; give one of them');
-  const asked = Object.entries({ until, days, site, well }).flatMap(([key, value]) =>
+    throw new UsageError('Cannot list: --until and --days say the same thing; give one of them');
+  const query = Object.entries({ until, days, site, well }).flatMap(([key, value]) =>
     value === undefined ? [] : [[key, value] as const],
   );
-  const answer = await api.ask('due', Object.fromEntries(asked));
+  const answer = await api.get('due', Object.fromEntries(query));
   if (json === true)
-    for (const row of [...answer.due, ...answer.unwritten, ...answer.atRest]) io.out(JSON.stringify(row));
+    for (const row of [...answer.due, ...answer.notRecorded, ...answer.onHold]) io.out(JSON.stringify(row));
   else printDue(io, answer);
   return EXIT.ok;
 }

@@ -3,9 +3,9 @@ import { encode } from 'uqr';
 import type { Label } from '../../../shared/api/labels.ts';
 import { arialWidth } from '../../../shared/labels/arial-width.ts';
 import { cutShapes, LABEL_ATTRS, labelShapes, roundMm } from '../../../shared/labels/draw.ts';
-import { layoutOf, type LabelTools } from '../../../shared/labels/layout.ts';
-import { placesOn, type Sheet } from '../../../shared/labels/sheets.ts';
-import { nameWords } from '../../../shared/words/names.ts';
+import { layOutLabel, type LabelTools } from '../../../shared/labels/layout.ts';
+import { labelPositions, type Sheet } from '../../../shared/labels/sheets.ts';
+import { nameText } from '../../../shared/words/names.ts';
 import { attributes, element, html, type Markup } from '../../book/packet/markup.ts';
 
 const TOOLS: LabelTools = {
@@ -22,7 +22,7 @@ export interface LabelPrint {
 
 /** An SVG a sheet, each whole by itself. */
 export function labelSvgs(labels: readonly Label[], { sheet, first }: LabelPrint): string[] {
-  const places = placesOn(sheet, labels.length, first);
+  const places = labelPositions(sheet, labels.length, first);
   const pages = (places.at(-1)?.page ?? -1) + 1;
   return Array.from({ length: pages }, (_, page) => {
     const placed = labels.flatMap((label, at) => {
@@ -36,13 +36,13 @@ export function labelSvgs(labels: readonly Label[], { sheet, first }: LabelPrint
       height="${h}mm"
       viewBox="0 0 ${w} ${h}"
     >
-      ${placed}${sheet.cut ? cutShapes(sheet).map(element) : undefined}
+      ${placed}${sheet.cutLines ? cutShapes(sheet).map(element) : undefined}
     </svg> `.markup;
   });
 }
 
 function labelAt(label: Label, sheet: Sheet, at: { x: number; y: number }): Markup {
-  const { scale, ...drawing } = layoutOf(label, nameWords(label.well), sheet.label, TOOLS);
+  const { scale, ...drawing } = layOutLabel(label, nameText(label.well), sheet.label, TOOLS);
   const transform = `translate(${roundMm(at.x)} ${roundMm(at.y)})${scale === 1 ? '' : ` scale(${roundMm(scale)})`}`;
   return html`<g ${attributes({ ...LABEL_ATTRS, transform })}>${labelShapes(drawing).map(element)}</g>`;
 }
@@ -53,8 +53,8 @@ export function leftOffLabels(
   { sheet }: LabelPrint,
 ): [title: string, facts: string[]][] {
   return labels.flatMap((label): [string, string[]][] => {
-    const { leftOff } = layoutOf(label, nameWords(label.well), sheet.label, TOOLS);
-    return leftOff.length === 0 ? [] : [[label.title, leftOff]];
+    const { omitted } = layOutLabel(label, nameText(label.well), sheet.label, TOOLS);
+    return omitted.length === 0 ? [] : [[label.title, omitted]];
   });
 }
 

@@ -3,14 +3,14 @@ import { existsSync, writeFileSync } from 'node:fs';
 import type { Label } from '../../../shared/api/labels.ts';
 import { SHEETS, type Sheet } from '../../../shared/labels/sheets.ts';
 import { LABEL_KINDS } from '../../../shared/words/label-words.ts';
-import { EXIT, Misuse, type Command, type Io } from './command.ts';
+import { EXIT, UsageError, type Command, type Io } from './command.ts';
 import { labelPage, labelSvgs, leftOffLabels, type LabelPrint } from './label-file.ts';
 import { readOptions, readUnits, readWhole } from './options.ts';
 import { serverApi } from './server-api.ts';
-import { ASK_HELP, ASK_OPTIONS, needed, noMore } from './write-down.ts';
+import { SERVER_HELP, SERVER_OPTIONS, requireName, rejectExtra } from './write-down.ts';
 
 const OPTIONS = {
-  ...ASK_OPTIONS,
+  ...SERVER_OPTIONS,
   sheet: { type: 'string' },
   only: { type: 'string' },
   first: { type: 'string' },
@@ -26,54 +26,56 @@ server; OUT.svg is one sheet, and OUT-2.svg a second. Print at actual size (100 
 
   --sheet SHEET     what they are printed on:
 ${SHEETS.map(({ id, name }) => `                      ${id.padEnd(18)}${name}`).join('\n')}
-                    (${usualSheet('us').id} with US units, ${usualSheet('metric').id} with metric ones unless given)
+                    (${defaultSheet('us').id} with US units, ${defaultSheet('metric').id} with metric ones unless given)
   --only KINDS      only these: ${LABEL_KINDS.join(',')}
   --first N         on label stock: the first place that is free, row by row (1 unless given)
   --units UNITS     us (unless given) or metric
 
-${ASK_HELP}`,
+${SERVER_HELP}`,
   async run(args, io) {
     const { flags, names } = readOptions(args, OPTIONS);
     const [name, out, ...rest] = names;
-    noMore(rest);
-    const well = needed(name, 'labels WELL OUT.html');
+    rejectExtra(rest);
+    const well = requireName(name, 'labels WELL OUT.html');
     const units = readUnits(flags.units) ?? 'us';
-    const sheet = flags.sheet === undefined ? usualSheet(units) : sheetNamed(flags.sheet);
+    const sheet = flags.sheet === undefined ? defaultSheet(units) : findSheet(flags.sheet);
     const places = { from: 1, to: sheet.columns * sheet.rows };
     const print = { sheet, first: readWhole('first', flags.first, places) ?? 1, title: `Labels, ${well}` };
-    const all = (await serverApi(flags.server).ask('labels', { well }))[units];
+    const all = (await serverApi(flags.server).get('labels', { well }))[units];
     const labels = onlyKinds(all, flags.only);
     if (out !== undefined) return write(io, out, labels, print);
     for (const label of labels)
       if (flags.json === true) io.out(JSON.stringify(label));
       else
-        for (const line of label.says.length === 0 ? [`${label.title}: to fill in by hand`] : label.says)
+        for (const line of label.plainText.length === 0
+          ? [`${label.title}: to fill in by hand`]
+          : label.plainText)
           io.out(line);
     return EXIT.ok;
   },
 };
 
-function usualSheet(units: 'us' | 'metric'): Sheet {
+function defaultSheet(units: 'us' | 'metric'): Sheet {
   return SHEETS.find(({ paper }) => (paper === 'letter') === (units === 'us')) ?? SHEETS[0]!;
 }
 
-function sheetNamed(id: string): Sheet {
+function findSheet(id: string): Sheet {
   const sheet = SHEETS.find((one) => one.id === id);
   if (!sheet)
-    throw new Misuse(
+    throw new UsageError(
       `Cannot read --sheet: one of ${SHEETS.map((one) => one.id).join(', ')} is expected: ${id}`,
     );
   return sheet;
 }
 
-/** @throws Misuse where a kind is none, or the well has no such label. */
+/** @throws UsageError where a kind is none, or the well has no such label. */
 function onlyKinds(labels: readonly Label[], only: string | undefined): Label[] {
   if (only === undefined) return [...labels];
   const kinds = only.split(',').map((kind) => kind.trim());
-  const strange = kinds.find((kind) => !labels.some((label) => label.kind === kind));
-  if (strange !== undefined)
-    throw new Misuse(
-      `Cannot print a label for ${strange}: this well has ${[...new Set(labels.map(({ kind }) => kind))].join(', ')}`,
+  const unknown = kinds.find((kind) => !labels.some((label) => label.kind === kind));
+  if (unknown !== undefined)
+    throw new UsageError(
+      `Cannot print a label for ${unknown}: this well has ${[...new Set(labels.map(({ kind }) => kind))].join(', ')}`,
     );
   return labels.filter(({ kind }) => kinds.includes(kind));
 }
@@ -93,7 +95,7 @@ function write(io: Io, out: string, labels: readonly Label[], print: LabelPrint)
 
 function filesOf(out: string, labels: readonly Label[], print: LabelPrint): { path: string; text: string }[] {
   if (/\.html$/i.test(out)) return [{ path: out, text: labelPage(labels, print) }];
-  if (!/\.svg$/i.test(out)) throw new Misuse(`Cannot write ${out}: its name must end in .html or .svg`);
+  if (!/\.svg$/i.test(out)) throw new UsageError(`Cannot write ${out}: its name must end in .html or .svg`);
   return labelSvgs(labels, print).map((text, at) => ({
     path: at === 0 ? out : out.replace(/\.svg$/i, `-${at + 1}$&`),
     text,

@@ -26,13 +26,13 @@ function onOneLine(sentence: string): string {
 }
 
 /** Resolves when somebody ends the program: Ctrl-C, or the system on its way down. A second time ends it at once. */
-export function untilEnded(): Promise<void> {
+export function untilShutdown(): Promise<void> {
   return new Promise((resolve) => {
-    let asked = false;
+    let requested = false;
     for (const signal of ['SIGINT', 'SIGTERM'] as const) {
       process.on(signal, () => {
-        if (asked) process.exit(1);
-        asked = true;
+        if (requested) process.exit(1);
+        requested = true;
         resolve();
       });
     }

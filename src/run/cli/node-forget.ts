@@ -6,8 +6,8 @@ import { StoreError } from '../../store/store-error.ts';
 import type { Store } from '../../store/store.ts';
 import { planForget } from '../live/forget.ts';
 import { STORE_FILE } from '../station.ts';
-import { EXIT, Misuse, type Io } from './command.ts';
-import { Refused, serverApi } from './server-api.ts';
+import { EXIT, UsageError, type Io } from './command.ts';
+import { ApiError, serverApi } from './server-api.ts';
 
 interface Place {
   dataDir: string;
@@ -22,7 +22,7 @@ type Forget = (node: string) => Promise<string | undefined>;
 
 /** Each by itself: one that stays keeps no other. */
 export async function forgetNodes(names: readonly string[], io: Io, place: Place): Promise<number> {
-  if (names.length === 0) throw new Misuse('A name is expected: stillwell node forget NAME');
+  if (names.length === 0) throw new UsageError('A name is expected: stillwell node forget NAME');
   const store = place.server === undefined ? storeUnlessServed(place.dataDir) : undefined;
   try {
     const forget = store ? inStore(store) : overApi(place.server ?? place.usual);
@@ -32,7 +32,7 @@ export async function forgetNodes(names: readonly string[], io: Io, place: Place
       if (why === undefined) io.out(`${node} is forgotten.`);
       else {
         io.err(why);
-        exit = EXIT.misused;
+        exit = EXIT.usage;
       }
     }
     return exit;
@@ -45,7 +45,7 @@ export async function forgetNodes(names: readonly string[], io: Io, place: Place
 function storeUnlessServed(dataDir: string): Store | undefined {
   const path = join(dataDir, STORE_FILE);
   if (!existsSync(path))
-    throw new Misuse(`Cannot forget a node: nothing is kept in ${dataDir}. Another folder: --data DIR`);
+    throw new UsageError(`Cannot forget a node: nothing is kept in ${dataDir}. Another folder: --data DIR`);
   try {
     return openStore(path);
   } catch (error) {
@@ -57,7 +57,7 @@ function storeUnlessServed(dataDir: string): Store | undefined {
 function inStore(store: Store): Forget {
   return (node) => {
     const plan = planForget(store, node, Date.now());
-    if ('no' in plan) return Promise.resolve(plan.no);
+    if ('problem' in plan) return Promise.resolve(plan.problem);
     store.commit(plan.changes);
     return Promise.resolve(undefined);
   };
@@ -67,10 +67,10 @@ function overApi(server: string): Forget {
   const api = serverApi(server);
   return async (node) => {
     try {
-      await api.tell('forget', { node }, {});
+      await api.post('forget', { node }, {});
       return undefined;
     } catch (error) {
-      if (error instanceof Refused) return error.message;
+      if (error instanceof ApiError) return error.message;
       throw error;
     }
   };

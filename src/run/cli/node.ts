@@ -5,10 +5,10 @@ import { openStore } from '../../store/open-store.ts';
 import { makePrivateFolder } from '../../store/private-files.ts';
 import type { Store } from '../../store/store.ts';
 import { STORE_FILE } from '../station.ts';
-import { EXIT, Misuse, type Command, type Io } from './command.ts';
+import { EXIT, UsageError, type Command, type Io } from './command.ts';
 import { forgetNodes } from './node-forget.ts';
 import { readOptions } from './options.ts';
-import { readSettingsOrMisuse } from './serve.ts';
+import { readSettingsOrUsageError } from './serve.ts';
 
 export const nodeCommand: Command = {
   name: 'node',
@@ -36,19 +36,20 @@ password away first (node remove).
     });
     const [verb, name, ...rest] = names;
     if (verb === 'forget') {
-      const { settings } = readSettingsOrMisuse(io.env, flags.settings);
+      const { settings } = readSettingsOrUsageError(io.env, flags.settings);
       return await forgetNodes(names.slice(1), io, {
         dataDir: flags.data ?? settings.dataDir,
         ...(flags.server !== undefined && { server: flags.server }),
         usual: `http://${settings.web.host}:${settings.web.port}`,
       });
     }
-    if (flags.server !== undefined) throw new Misuse('Cannot use --server: only node forget asks a server');
-    if (rest.length > 0) throw new Misuse(`Cannot read "${rest[0]}": one name is expected`);
-    const { settings } = readSettingsOrMisuse(io.env, flags.settings);
+    if (flags.server !== undefined)
+      throw new UsageError('Cannot use --server: only node forget asks a server');
+    if (rest.length > 0) throw new UsageError(`Cannot read "${rest[0]}": one name is expected`);
+    const { settings } = readSettingsOrUsageError(io.env, flags.settings);
     const dataDir = flags.data ?? settings.dataDir;
     makePrivateFolder(dataDir);
-    const store = openStore(join(dataDir, STORE_FILE), { as: 'visitor' });
+    const store = openStore(join(dataDir, STORE_FILE), { role: 'secondary' });
     try {
       return await runVerb({ verb, name, speaksFor: flags['speaks-for'] ?? [] }, store, io);
     } finally {
@@ -57,35 +58,36 @@ password away first (node remove).
   },
 };
 
-interface Asked {
+interface NodeParams {
   verb: string | undefined;
   name: string | undefined;
   speaksFor: string[];
 }
 
-async function runVerb({ verb, name, speaksFor }: Asked, store: Store, io: Io): Promise<number> {
+async function runVerb({ verb, name, speaksFor }: NodeParams, store: Store, io: Io): Promise<number> {
   if (verb === 'list') {
     const rows = store.credentials();
     if (rows.length === 0) io.out('No node has a credential yet. Give it one: stillwell node add NAME');
     for (const row of rows) {
       io.out(
-        `${row.node}  since ${new Date(row.madeMs).toISOString().slice(0, 10)}${row.speaksFor.length > 0 ? `  speaks for ${row.speaksFor.join(', ')}` : ''}`,
+        `${row.node}  since ${new Date(row.createdMs).toISOString().slice(0, 10)}${row.speaksFor.length > 0 ? `  speaks for ${row.speaksFor.join(', ')}` : ''}`,
       );
     }
     return EXIT.ok;
   }
-  if (name === undefined) throw new Misuse('A name is expected: stillwell node add NAME');
+  if (name === undefined) throw new UsageError('A name is expected: stillwell node add NAME');
   if (verb === 'remove') {
     if (!store.credentials().some((row) => row.node === name))
-      throw new Misuse(`Cannot remove ${name}: it has no credential`);
+      throw new UsageError(`Cannot remove ${name}: it has no credential`);
     store.commit([{ change: 'credential-removed', node: name }]);
     io.out(
       `${name} cannot connect any more. A connection that is open lasts until it ends. What it sent is kept.`,
     );
     return EXIT.ok;
   }
-  if (verb !== 'add') throw new Misuse(`Cannot do "${verb ?? ''}": add, remove, forget or list is expected`);
-  const { password, row } = await makeCredential(name, { madeMs: Date.now(), speaksFor });
+  if (verb !== 'add')
+    throw new UsageError(`Cannot do "${verb ?? ''}": add, remove, forget or list is expected`);
+  const { password, row } = await makeCredential(name, { createdMs: Date.now(), speaksFor });
   store.commit([{ change: 'credential', row }]);
   io.out(`User name  ${name}`);
   io.out(`Password   ${password}`);

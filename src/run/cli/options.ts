@@ -1,7 +1,7 @@
 /** Reads a command's options: an unknown one, or one without its value, is a mistake that is named. */
 import { parseArgs, type ParseArgsConfig } from 'node:util';
 import type { UnitSystem } from '../../../shared/quantity/print-quantity.ts';
-import { Misuse } from './command.ts';
+import { UsageError } from './command.ts';
 
 type Options = NonNullable<ParseArgsConfig['options']>;
 
@@ -17,7 +17,7 @@ export function readOptions<T extends Options>(
     const { values, positionals } = parseArgs({ args, options, allowPositionals: true, strict: true });
     return { flags: values, names: positionals };
   } catch (error) {
-    throw new Misuse(problemOf(error), { cause: error });
+    throw new UsageError(problemOf(error), { cause: error });
   }
 }
 
@@ -33,7 +33,7 @@ function problemOf(error: unknown): string {
 /** Throws Misuse. */
 export function readUnits(text: string | undefined): UnitSystem | undefined {
   if (text === undefined || text === 'us' || text === 'metric') return text;
-  throw new Misuse(`Cannot read --units: us or metric is expected: ${text}`);
+  throw new UsageError(`Cannot read --units: us or metric is expected: ${text}`);
 }
 
 /** A whole number within bounds. Throws Misuse. */
@@ -45,7 +45,7 @@ export function readWhole(
   if (text === undefined) return undefined;
   const value = text.trim() === '' ? Number.NaN : Number(text);
   if (!Number.isInteger(value) || value < bounds.from || value > bounds.to) {
-    throw new Misuse(
+    throw new UsageError(
       `Cannot read --${flag}: a whole number from ${bounds.from} to ${bounds.to} is expected: ${text}`,
     );
   }

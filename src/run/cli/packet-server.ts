@@ -1,35 +1,35 @@
 /** A packet from or for a server that runs, over its API. */
 import { z } from 'zod';
-import { packetTakenShape } from '../../../shared/api/packets.ts';
+import { importResultShape } from '../../../shared/api/packets.ts';
 import type { UnitSystem } from '../../../shared/quantity/print-quantity.ts';
-import type { PacketResult } from '../../web/deps.ts';
+import type { ImportResult } from '../../web/deps.ts';
 
 const problemShape = z.object({ detail: z.string() });
 
-export async function serverFetch(
+export async function fetchExport(
   server: string,
   well: string,
   form: 'zip' | 'html',
   units: UnitSystem | undefined,
 ): Promise<Uint8Array> {
-  const url = addressAt(server, `/api/wells/${encodeURIComponent(well)}/packet.${form}`);
+  const url = addressAt(server, `/api/wells/${encodeURIComponent(well)}/export.${form}`);
   if (units !== undefined) url.searchParams.set('units', units);
   const response = await reach(url);
   if (!response.ok) throw new Error(await problemOf(response));
   return new Uint8Array(await response.arrayBuffer());
 }
 
-export async function serverTake(
+export async function postImport(
   server: string,
   bytes: Uint8Array,
-  { same, by }: { same: boolean; by?: string },
-): Promise<PacketResult> {
-  const url = addressAt(server, '/api/packets');
-  if (same) url.searchParams.set('same', 'true');
+  { sameWell, by }: { sameWell: boolean; by?: string },
+): Promise<ImportResult> {
+  const url = addressAt(server, '/api/imports');
+  if (sameWell) url.searchParams.set('sameWell', 'true');
   if (by !== undefined) url.searchParams.set('by', by);
   const response = await reach(url, { method: 'POST', body: Uint8Array.from(bytes) });
-  if (!response.ok) return { no: await problemOf(response) };
-  return packetTakenShape.parse(await response.json());
+  if (!response.ok) return { problem: await problemOf(response) };
+  return importResultShape.parse(await response.json());
 }
 
 function addressAt(server: string, path: string): URL {

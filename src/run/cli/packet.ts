@@ -2,22 +2,22 @@
 import { randomUUID } from 'node:crypto';
 import { existsSync, readFileSync, statSync, writeSync, closeSync, renameSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
-import { MOST_PACKET_BYTES } from '../../book/limits.ts';
+import { MAX_EXPORT_BYTES } from '../../book/limits.ts';
 import type { UnitSystem } from '../../../shared/quantity/print-quantity.ts';
-import { openPapers, type PaperFiles } from '../../store/paper-files.ts';
+import { openDocuments, type DocumentFiles } from '../../store/paper-files.ts';
 import { openStore } from '../../store/open-store.ts';
 import { makePrivateFolder, openNewFile } from '../../store/private-files.ts';
 import { StoreError } from '../../store/store-error.ts';
 import type { Store } from '../../store/store.ts';
-import type { Packets, PacketResult } from '../../web/deps.ts';
-import { openPackets } from '../packet/packets.ts';
-import { PAPERS_FOLDER, STORE_FILE } from '../station.ts';
-import { EXIT, Misuse, type Command, type Io } from './command.ts';
+import type { WellExports, ImportResult } from '../../web/deps.ts';
+import { openWellExports } from '../packet/packets.ts';
+import { DOCUMENTS_FOLDER, STORE_FILE } from '../station.ts';
+import { EXIT, UsageError, type Command, type Io } from './command.ts';
 import { readOptions, readUnits } from './options.ts';
-import { serverFetch, serverTake } from './packet-server.ts';
-import { readSettingsOrMisuse } from './serve.ts';
+import { fetchExport, postImport } from './packet-server.ts';
+import { readSettingsOrUsageError } from './serve.ts';
 
-export const packetCommand: Command = {
+export const exportCommand: Command = {
   name: 'packet',
   usage: 'packet WELL OUT.zip|OUT.html | packet import FILE.zip|FILE.html',
   about:
@@ -45,51 +45,53 @@ Nothing that is here is changed by it: entries and acts are known by their ids, 
     });
     const [first, second, ...rest] = names;
     if (first === undefined || second === undefined || rest.length > 0)
-      throw new Misuse(
+      throw new UsageError(
         'Two names are expected: stillwell packet WELL OUT.zip, or: stillwell packet import FILE',
       );
-    const { settings } = readSettingsOrMisuse(io.env, flags.settings);
+    const { settings } = readSettingsOrUsageError(io.env, flags.settings);
     const place = {
       dataDir: flags.data ?? settings.dataDir,
       ...(flags.server !== undefined && { server: flags.server }),
-      usual: `http://${settings.web.host}:${settings.web.port}`,
+      defaultServer: `http://${settings.web.host}:${settings.web.port}`,
     };
     if (first !== 'import')
-      return await write({ ...place, well: first, out: second, units: readUnits(flags.units) }, io);
-    const how = { same: flags.same === true, ...(flags.by !== undefined && { by: flags.by }) };
-    return say(await takeIn(place, readPacket(second), how), io);
+      return await writeExport({ ...place, well: first, out: second, units: readUnits(flags.units) }, io);
+    const how = { sameWell: flags.same === true, ...(flags.by !== undefined && { by: flags.by }) };
+    return printResult(await importFile(place, readExportFile(second), how), io);
   },
 };
 
-interface Place {
+interface DataLocation {
   dataDir: string;
   /** Asked for by name. */
   server?: string;
   /** Where the settings say that the server is. */
-  usual: string;
+  defaultServer: string;
 }
 
-interface Writing extends Place {
+interface ExportParams extends DataLocation {
   well: string;
   out: string;
   units: UnitSystem | undefined;
 }
 
-async function write({ well, out, units, server, dataDir }: Writing, io: Io): Promise<number> {
+async function writeExport({ well, out, units, server, dataDir }: ExportParams, io: Io): Promise<number> {
   const isPage = out.endsWith('.html');
   if (!isPage && !out.endsWith('.zip') && out !== '-')
-    throw new Misuse(`Cannot write ${out}: its name must end in .zip or .html`);
+    throw new UsageError(`Cannot write ${out}: its name must end in .zip or .html`);
   if (out !== '-' && existsSync(out))
     throw new Error(`Cannot write ${out}: it is there already; choose another name`);
   if (server !== undefined) {
-    writeAll(out, [await serverFetch(server, well, isPage ? 'html' : 'zip', units)]);
+    writeAll(out, [await fetchExport(server, well, isPage ? 'html' : 'zip', units)]);
   } else {
     if (!existsSync(join(dataDir, STORE_FILE)))
-      throw new Misuse(`Cannot hand over ${well}: nothing is kept in ${dataDir}. Another folder: --data DIR`);
-    await withStore(dataDir, 'visitor', (packets, store) => {
+      throw new UsageError(
+        `Cannot hand over ${well}: nothing is kept in ${dataDir}. Another folder: --data DIR`,
+      );
+    await withStore(dataDir, 'secondary', (wellExports, store) => {
       if (!isKnown(store, well))
-        throw new Misuse(`Cannot hand over ${well}: no well of this name is kept in ${dataDir}`);
-      writeAll(out, isPage ? [Buffer.from(packets.page(well, units))] : packets.zip(well, units));
+        throw new UsageError(`Cannot hand over ${well}: no well of this name is kept in ${dataDir}`);
+      writeAll(out, isPage ? [Buffer.from(wellExports.page(well, units))] : wellExports.zip(well, units));
     });
   }
   if (out !== '-')
@@ -101,7 +103,7 @@ function isKnown(store: Store, well: string): boolean {
   return (
     store.acts({ well, fromMs: 0 }).some((row) => row.well === well) ||
     store.entries(well).length > 0 ||
-    store.handedWells().includes(well) ||
+    store.importedWells().includes(well) ||
     store.derived(well).days.length > 0 ||
     store.nodes().some((row) => row.node === well)
   );
@@ -110,70 +112,72 @@ function isKnown(store: Store, well: string): boolean {
 /** Under another name until it is whole: half a packet must not look like one. */
 function writeAll(out: string, pieces: Iterable<Uint8Array>): void {
   if (out === '-') {
-    for (const piece of pieces) writeWhole(process.stdout.fd, piece);
+    for (const chunk of pieces) writeWhole(process.stdout.fd, chunk);
     return;
   }
-  const waiting = `${out}.part`;
-  const file = openNewFile(waiting);
+  const partPath = `${out}.part`;
+  const file = openNewFile(partPath);
   try {
-    for (const piece of pieces) writeWhole(file, piece);
+    for (const chunk of pieces) writeWhole(file, chunk);
   } catch (error) {
-    rmSync(waiting, { force: true });
+    rmSync(partPath, { force: true });
     throw error;
   } finally {
     closeSync(file);
   }
-  renameSync(waiting, out);
+  renameSync(partPath, out);
 }
 
 function writeWhole(file: number, bytes: Uint8Array): void {
   for (let at = 0; at < bytes.length;) at += writeSync(file, bytes, at);
 }
 
-function readPacket(path: string): Uint8Array {
+function readExportFile(path: string): Uint8Array {
   const size = statSync(path, { throwIfNoEntry: false })?.size;
-  if (size === undefined) throw new Misuse(`Cannot take packet: there is no file ${path}`);
-  if (size > MOST_PACKET_BYTES)
-    throw new Misuse(`Cannot take packet: it may have ${MOST_PACKET_BYTES / 2 ** 20} MiB at most`);
+  if (size === undefined) throw new UsageError(`Cannot take packet: there is no file ${path}`);
+  if (size > MAX_EXPORT_BYTES)
+    throw new UsageError(`Cannot take packet: it may have ${MAX_EXPORT_BYTES / 2 ** 20} MiB at most`);
   return readFileSync(path);
 }
 
 /** A server that runs holds the wells in memory: it alone takes a packet in. */
-async function takeIn(
-  place: Place,
+async function importFile(
+  location: DataLocation,
   bytes: Uint8Array,
-  how: { same: boolean; by?: string },
-): Promise<PacketResult> {
-  if (place.server !== undefined) return await serverTake(place.server, bytes, how);
+  options: { sameWell: boolean; by?: string },
+): Promise<ImportResult> {
+  if (location.server !== undefined) return await postImport(location.server, bytes, options);
   try {
-    return await withStore(place.dataDir, 'server', (packets) => packets.take(bytes, how));
+    return await withStore(location.dataDir, 'server', (wellExports) =>
+      wellExports.importFile(bytes, options),
+    );
   } catch (error) {
     if (error instanceof StoreError && error.fault === 'in-use')
-      return await serverTake(place.usual, bytes, how);
+      return await postImport(location.defaultServer, bytes, options);
     throw error;
   }
 }
 
 async function withStore<T>(
   dataDir: string,
-  as: 'server' | 'visitor',
-  work: (packets: Packets, store: Store) => T | Promise<T>,
+  as: 'server' | 'secondary',
+  work: (wellExports: WellExports, store: Store) => T | Promise<T>,
 ): Promise<T> {
   makePrivateFolder(dataDir);
-  const store = openStore(join(dataDir, STORE_FILE), { as });
+  const store = openStore(join(dataDir, STORE_FILE), { role: as });
   try {
-    const papers = openPapers(join(dataDir, PAPERS_FOLDER));
-    return await work(packetsBeside(store, papers), store);
+    const documents = openDocuments(join(dataDir, DOCUMENTS_FOLDER));
+    return await work(offlineExports(store, documents), store);
   } finally {
     store.close();
   }
 }
 
 /** Where no engine runs: the next start finds what was committed, and a card is an act that it meets then. */
-function packetsBeside(store: Store, papers: PaperFiles): Packets {
-  return openPackets({
+function offlineExports(store: Store, documents: DocumentFiles): WellExports {
+  return openWellExports({
     store,
-    papers,
+    documents,
     now: Date.now,
     commit: (changes) => store.commit(changes),
     writeCard(card, by) {
@@ -189,11 +193,11 @@ function packetsBeside(store: Store, papers: PaperFiles): Packets {
   });
 }
 
-function say(result: PacketResult, io: Io): number {
-  if ('no' in result) {
-    io.err(result.asks === 'same' ? `${result.no} Say so with --same.` : result.no);
-    return EXIT.misused;
+function printResult(result: ImportResult, io: Io): number {
+  if ('problem' in result) {
+    io.err(result.confirm === 'same' ? `${result.problem} Say so with --same.` : result.problem);
+    return EXIT.usage;
   }
-  for (const sentence of result.said) io.out(sentence);
+  for (const sentence of result.summary) io.out(sentence);
   return EXIT.ok;
 }

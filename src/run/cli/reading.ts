@@ -1,12 +1,20 @@
 /** `stillwell reading`: reference readings that a person brings, over the years, and what is pinned. */
 import { localDate } from '../../../shared/api/time-words.ts';
-import { flowOf } from '../../../shared/quantity/bucket-flow.ts';
+import { bucketFlow } from '../../../shared/quantity/bucket-flow.ts';
 import type { ReadingGroupAnswer, ReadingRowAnswer } from '../../../shared/api/readings.ts';
-import { READING_WORDS, readingWords } from '../../../shared/words/reading-words.ts';
-import { EXIT, Misuse, type Command, type Io } from './command.ts';
+import { READING_WORDS, findReadingWords } from '../../../shared/words/reading-words.ts';
+import { EXIT, UsageError, type Command, type Io } from './command.ts';
 import { readOptions } from './options.ts';
 import { serverApi, type ServerApi } from './server-api.ts';
-import { ASK_HELP, needed, noMore, WRITE_HELP, WRITE_OPTIONS, writeDown, zoneOf } from './write-down.ts';
+import {
+  SERVER_HELP,
+  requireName,
+  rejectExtra,
+  WRITE_HELP,
+  WRITE_OPTIONS,
+  writeEntry,
+  timeZoneOf,
+} from './write-down.ts';
 
 const OPTIONS = {
   ...WRITE_OPTIONS,
@@ -36,19 +44,19 @@ out already; nobody opens one for this.
   --pin             later readings are held against this one
 ${WRITE_HELP}
 
-${ASK_HELP}`,
+${SERVER_HELP}`,
   async run(args, io) {
     const { flags, names } = readOptions(args, OPTIONS);
     const api = serverApi(flags.server);
     const [verb, name, what, value, ...rest] = names;
-    noMore(rest);
+    rejectExtra(rest);
     if (verb === 'list') {
-      noMore(what === undefined ? [] : [what]);
-      return list(io, api, needed(name, 'reading list WELL'), flags.json === true);
+      rejectExtra(what === undefined ? [] : [what]);
+      return list(io, api, requireName(name, 'reading list WELL'), flags.json === true);
     }
-    if (verb !== 'add') throw new Misuse(`Cannot do "${verb ?? ''}": list or add is expected`);
+    if (verb !== 'add') throw new UsageError(`Cannot do "${verb ?? ''}": list or add is expected`);
     if (name === undefined || what === undefined || value === undefined)
-      throw new Misuse('Three things are expected: stillwell reading add WELL WHAT VALUE');
+      throw new UsageError('Three things are expected: stillwell reading add WELL WHAT VALUE');
     const { pump, where, pin, with: instrument } = flags;
     const entry = {
       kind: 'reading',
@@ -60,32 +68,33 @@ ${ASK_HELP}`,
       ...(instrument !== undefined && { with: instrument }),
       ...(pin === true && { pinned: true }),
     };
-    const kept = await writeDown(io, api, { well: name, about: 'reading', entry }, flags);
+    const saved = await writeEntry(io, api, { well: name, about: 'reading', entry }, flags);
     io.out(
       flags.json === true
-        ? JSON.stringify(kept)
-        : `Written down: ${titleOf(what)}, ${String(kept.body['value'])}.`,
+        ? JSON.stringify(saved)
+        : `Written down: ${titleOf(what)}, ${String(saved.body['value'])}.`,
     );
     return EXIT.ok;
   },
 };
 
-/** "5 gal in 48 s" is a flow by bucket and watch; what it comes to is reckoned as on the page. @throws Misuse */
+/** "5 gal in 48 s" is a flow by bucket and watch; what it comes to is reckoned as on the page. @throws UsageError */
 function valueOf(what: string, text: string): Record<string, unknown> {
   const parts = what === 'flow' ? /^(.+?)\s+in\s+(.+)$/.exec(text.trim()) : null;
   if (!parts) return { value: text };
   const [, volume = '', time = ''] = parts;
-  const flow = flowOf({ volume, time });
-  if (!flow) throw new Misuse(`Cannot read "${text}": a volume in a time is expected, as "5 gal in 48 s"`);
-  return { value: flow.value, bucket: { volume, time } };
+  const flow = bucketFlow({ volume, time });
+  if (!flow)
+    throw new UsageError(`Cannot read "${text}": a volume in a time is expected, as "5 gal in 48 s"`);
+  return { value: flow.text, bucket: { volume, time } };
 }
 
 function titleOf(what: string): string {
-  return readingWords(what)?.title ?? what;
+  return findReadingWords(what)?.title ?? what;
 }
 
 async function list(io: Io, api: ServerApi, well: string, json: boolean): Promise<number> {
-  const [{ groups }, zone] = await Promise.all([api.ask('readings', { well }), zoneOf(api, well)]);
+  const [{ groups }, zone] = await Promise.all([api.get('readings', { well }), timeZoneOf(api, well)]);
   if (json) for (const group of groups) io.out(JSON.stringify(group));
   else if (groups.length === 0) io.out(`No reading of ${well} is written down yet.`);
   else for (const group of groups) for (const line of groupLines(group, zone)) io.out(line);
@@ -93,21 +102,23 @@ async function list(io: Io, api: ServerApi, well: string, json: boolean): Promis
 }
 
 function groupLines(group: ReadingGroupAnswer, zone: string): string[] {
-  const { what, pump, where, rows } = group;
-  const of = [pump === undefined ? '' : `pump ${pump.slice(1)}`, where ?? ''].filter((part) => part !== '');
-  const head = `${titleOf(what)}${of.length === 0 ? '' : `, ${of.join(', ')}`}`;
-  return [head, ...rows.map((row) => `  ${localDate(row.atMs, zone)} ${rowWords(row, what)}`)];
+  const { kind, pump, location, rows } = group;
+  const of = [pump === undefined ? '' : `pump ${pump.slice(1)}`, location ?? ''].filter(
+    (part) => part !== '',
+  );
+  const head = `${titleOf(kind)}${of.length === 0 ? '' : `, ${of.join(', ')}`}`;
+  return [head, ...rows.map((row) => `  ${localDate(row.atMs, zone)} ${rowWords(row, kind)}`)];
 }
 
 function rowWords(
-  { value, by, with: instrument, text, pinned, apart }: ReadingRowAnswer,
+  { value, by, instrument: instrument, text, pinned, difference }: ReadingRowAnswer,
   what: string,
 ): string {
-  const say = readingWords(what)?.say;
+  const format = findReadingWords(what)?.format;
   const beside = [
-    apart === undefined || !say
+    difference === undefined || !format
       ? ''
-      : `${apart < 0 ? '-' : '+'}${say(Math.abs(apart), 'us')} to the pinned one`,
+      : `${difference < 0 ? '-' : '+'}${format(Math.abs(difference), 'us')} to the pinned one`,
     instrument === undefined ? '' : `with ${instrument}`,
     by === undefined ? '' : `by ${by}`,
     text ?? '',

@@ -8,13 +8,13 @@ import { makeCredential } from '../../broker/credentials.ts';
 import type { LoadedSettings } from '../../config/load-settings.ts';
 import { openStore } from '../../store/open-store.ts';
 import type { ActRow, Store } from '../../store/store.ts';
-import { builtInUrl, outsideLine } from '../open-broker.ts';
-import { standingActs, newRecorder } from '../record.ts';
+import { builtInUrl, externalClientSettings } from '../open-broker.ts';
+import { activeActs, newRecorder } from '../record.ts';
 import { STORE_FILE } from '../station.ts';
-import { EXIT, Misuse, type Command, type Io } from './command.ts';
-import { newLog, untilEnded } from './log.ts';
+import { EXIT, UsageError, type Command, type Io } from './command.ts';
+import { newLog, untilShutdown } from './log.ts';
 import { readOptions } from './options.ts';
-import { readSettingsOrMisuse } from './serve.ts';
+import { readSettingsOrUsageError } from './serve.ts';
 
 /**
  * Who listens on the built-in broker: a user that hears everything and publishes nothing, made for one recording and removed after it. No
@@ -35,11 +35,12 @@ this listens beside it and changes nothing. Run the recording again later: still
   async run(args, io) {
     const { flags, names } = readOptions(args, { settings: { type: 'string' }, data: { type: 'string' } });
     const [out, ...rest] = names;
-    if (out === undefined || rest.length > 0) throw new Misuse('One file is expected: stillwell record OUT');
-    const loaded = readSettingsOrMisuse(io.env, flags.settings);
+    if (out === undefined || rest.length > 0)
+      throw new UsageError('One file is expected: stillwell record OUT');
+    const loaded = readSettingsOrUsageError(io.env, flags.settings);
     const dataDir = flags.data ?? loaded.settings.dataDir;
     const file = out === '-' ? undefined : await openFile(out);
-    await listen(loaded, { dataDir, write: (line) => (file ?? process.stdout).write(`${line}\n`), io });
+    await record(loaded, { dataDir, write: (line) => (file ?? process.stdout).write(`${line}\n`), io });
     if (file) {
       file.end();
       await finished(file);
@@ -64,48 +65,50 @@ function openFile(out: string): Promise<WriteStream> {
   });
 }
 
-interface Listening {
+interface RecordParams {
   dataDir: string;
   write: (line: string) => void;
   io: Io;
 }
 
-async function listen(loaded: LoadedSettings, { dataDir, write, io }: Listening): Promise<void> {
+async function record(loaded: LoadedSettings, { dataDir, write, io }: RecordParams): Promise<void> {
   const log = newLog(io);
   const recorder = newRecorder(write, Date.now);
   const beganMs = Date.now();
-  recorder.acts(standingActs(actsKept(dataDir), beganMs));
-  const ended = untilEnded();
-  const line = await connect(loaded, dataDir, (topic, payload, how) => recorder.message(topic, payload, how));
-  const takeActs = (): void => recorder.acts(actsKept(dataDir).filter((row) => row.atMs >= beganMs));
-  const timer = setInterval(takeActs, ACTS_EVERY_MS);
+  recorder.acts(activeActs(storedActs(dataDir), beganMs));
+  const ended = untilShutdown();
+  const connection = await connect(loaded, dataDir, (topic, payload, how) =>
+    recorder.message(topic, payload, how),
+  );
+  const recordActs = (): void => recorder.acts(storedActs(dataDir).filter((row) => row.atMs >= beganMs));
+  const timer = setInterval(recordActs, ACTS_EVERY_MS);
   try {
     log('info', 'Recording. End with Ctrl-C.');
     await ended;
   } finally {
     clearInterval(timer);
-    await line.close();
+    await connection.close();
   }
-  takeActs();
+  recordActs();
   log('info', `Recorded ${recorder.counts.messages} messages and ${recorder.counts.acts} acts.`);
 }
 
 /** Acts as the server has kept them. */
-function actsKept(dataDir: string): ActRow[] {
-  return visit(dataDir, (store) => store.acts({ fromMs: 0 }));
+function storedActs(dataDir: string): ActRow[] {
+  return withStore(dataDir, (store) => store.acts({ fromMs: 0 }));
 }
 
 /** Looks into the server's store beside it. */
-function visit<T>(dataDir: string, look: (store: Store) => T): T {
-  const store = openStore(join(dataDir, STORE_FILE), { as: 'visitor' });
+function withStore<T>(dataDir: string, read: (store: Store) => T): T {
+  const store = openStore(join(dataDir, STORE_FILE), { role: 'secondary' });
   try {
-    return look(store);
+    return read(store);
   } finally {
     store.close();
   }
 }
 
-interface ListeningLine {
+interface Connection {
   close: () => Promise<void>;
 }
 
@@ -113,30 +116,34 @@ async function connect(
   { settings, secrets }: LoadedSettings,
   dataDir: string,
   onMessage: OnMessage,
-): Promise<ListeningLine> {
-  const common = { root: settings.root, onMessage, firstFailure: 'reject', passing: true } as const;
+): Promise<Connection> {
+  const common = { root: settings.root, onMessage, firstFailure: 'reject', temporary: true } as const;
   const { broker } = settings;
-  if (broker.kind === 'outside') {
-    const line = outsideLine(broker, secrets);
-    return openBrokerClient({ ...line, ...common, clientId: `${line.clientId}-${listenerName()}` });
+  if (broker.kind === 'external') {
+    const connection = externalClientSettings(broker, secrets);
+    return openBrokerClient({
+      ...connection,
+      ...common,
+      clientId: `${connection.clientId}-${listenerName()}`,
+    });
   }
-  const url = visit(dataDir, builtInUrl);
+  const url = withStore(dataDir, builtInUrl);
   if (url === undefined)
     throw new Error(`Cannot record: no server has run on ${dataDir} yet; start it first: stillwell serve`);
   const user = listenerName();
-  const { password, row } = await makeCredential(user, { madeMs: Date.now() });
-  visit(dataDir, (store) => store.commit([{ change: 'credential', row: { ...row, listens: true } }]));
+  const { password, row } = await makeCredential(user, { createdMs: Date.now() });
+  withStore(dataDir, (store) => store.commit([{ change: 'credential', row: { ...row, listenOnly: true } }]));
   const forget = (): void =>
-    visit(dataDir, (store) => store.commit([{ change: 'credential-removed', node: user }]));
+    withStore(dataDir, (store) => store.commit([{ change: 'credential-removed', node: user }]));
   try {
     const client = await openBrokerClient({ ...common, url, clientId: user, version: 4, user, password });
     return { close: () => client.close().finally(forget) };
   } catch (error) {
     forget();
-    throw new Error(`${messageOf(error)} The server must be running: stillwell serve`, { cause: error });
+    throw new Error(`${errorMessage(error)} The server must be running: stillwell serve`, { cause: error });
   }
 }
 
-function messageOf(error: unknown): string {
+function errorMessage(error: unknown): string {
   return error instanceof Error ? error.message : String(error);
 }

@@ -1,7 +1,7 @@
 /** `stillwell replay`: a recording through the engine, to lines on stdout. */
 import { once } from 'node:events';
 import { runReplay } from '../replay/replay.ts';
-import { Misuse, type Command } from './command.ts';
+import { UsageError, type Command } from './command.ts';
 import { readOptions } from './options.ts';
 
 export const replayCommand: Command = {
@@ -21,7 +21,7 @@ standard input. One JSON line is printed for each cycle, day, baseline and alarm
     });
     const [recording, ...rest] = names;
     if (recording === undefined || rest.length > 0)
-      throw new Misuse('One recording is expected: stillwell replay RECORDING');
+      throw new UsageError('One recording is expected: stillwell replay RECORDING');
     return runReplay(
       { recording, cards: flags.card ?? [], ...(flags.root !== undefined && { root: flags.root }) },
       { stdin: process.stdin, out: write, err: io.err, progress: io.progress },

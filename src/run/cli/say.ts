@@ -1,16 +1,24 @@
 /** `stillwell say`: what somebody knows of a well in one line with its end, that it stands still, and that it is back. */
 import type { WrittenAct } from '../../../shared/api/acts.ts';
 import { momentWords } from '../../../shared/api/time-words.ts';
-import { sayingOf } from '../../../shared/known/saying.ts';
-import { knownIn, type Known } from '../../../shared/known/until.ts';
+import { actNote } from '../../../shared/known/saying.ts';
+import { parseNote, type ParsedNote } from '../../../shared/known/until.ts';
 import { untilWords } from '../../../shared/known/until-words.ts';
-import { EXIT, Misuse, type Command, type Io } from './command.ts';
+import { EXIT, UsageError, type Command, type Io } from './command.ts';
 import { readOptions } from './options.ts';
 import { serverApi, type ServerApi } from './server-api.ts';
-import { ASK_HELP, ASK_OPTIONS, asMisuse, needed, whoOf, zoneOf, type Who } from './write-down.ts';
+import {
+  SERVER_HELP,
+  SERVER_OPTIONS,
+  asUsageError,
+  requireName,
+  actorOf,
+  timeZoneOf,
+  type Actor,
+} from './write-down.ts';
 
 const OPTIONS = {
-  ...ASK_OPTIONS,
+  ...SERVER_OPTIONS,
   by: { type: 'string' },
   'laid-up': { type: 'boolean' },
   expected: { type: 'boolean' },
@@ -18,7 +26,7 @@ const OPTIONS = {
   back: { type: 'boolean' },
 } as const;
 
-export const sayCommand: Command = {
+export const noteCommand: Command = {
   name: 'say',
   usage: 'say WELL ["guests until Sunday" | --out | --back]',
   about:
@@ -33,41 +41,41 @@ ends by itself. Without a line, what was said before is listed.
   --back            it is back: no longer laid up or out of service
   --by NAME         who says so (your name on this computer unless given)
 
-${ASK_HELP}`,
+${SERVER_HELP}`,
   async run(args, io) {
     const { flags, names } = readOptions(args, OPTIONS);
     const [name, ...words] = names;
-    const well = needed(name, 'say WELL "guests until Sunday"');
+    const well = requireName(name, 'say WELL "guests until Sunday"');
     const api = serverApi(flags.server);
     const line = words.join(' ');
-    const ways = [line !== '', flags.out === true, flags.back === true].filter(Boolean).length;
-    if (ways > 1 || (flags['laid-up'] === true && flags.expected === true))
-      throw new Misuse('Cannot say several things at once: one line, --out or --back is expected');
+    const actions = [line !== '', flags.out === true, flags.back === true].filter(Boolean).length;
+    if (actions > 1 || (flags['laid-up'] === true && flags.expected === true))
+      throw new UsageError('Cannot say several things at once: one line, --out or --back is expected');
     const json = flags.json === true;
-    const who = whoOf(flags, io);
-    const tell = (act: WrittenAct, sentence: string): Promise<number> =>
-      told(io, api, { act, who, json, sentence });
+    const actor = actorOf(flags, io);
+    const send = (act: WrittenAct, sentence: string): Promise<number> =>
+      sendAct(io, api, { act, actor, json, sentence });
     if (flags.out === true)
-      return tell(
+      return send(
         { kind: 'out-of-service', well },
         `${well} is out of service: nothing is raised until it is back.`,
       );
-    if (flags.back === true) return tell({ kind: 'back-in-service', well }, `${well} is back in service.`);
+    if (flags.back === true) return send({ kind: 'back-in-service', well }, `${well} is back in service.`);
     if (line === '') return list(io, api, well, json);
-    const zone = await zoneOf(api, well);
-    const known = knownIn(line, Date.now(), zone);
-    if ('problem' in known) throw new Misuse(`Cannot say "${line}": ${known.problem}`);
+    const zone = await timeZoneOf(api, well);
+    const known = parseNote(line, Date.now(), zone);
+    if ('problem' in known) throw new UsageError(`Cannot say "${line}": ${known.problem}`);
     const is = flags['laid-up'] === true ? 'laid-up' : flags.expected === true ? 'expected' : known.is;
-    return tell(actOf(well, { ...known, is }), understood(known, is, zone));
+    return send(actFrom(well, { ...known, is }), confirmation(known, is, zone));
   },
 };
 
-function actOf(well: string, { is, text, untilMs }: Exclude<Known, { problem: string }>): WrittenAct {
+function actFrom(well: string, { is, text, untilMs }: Exclude<ParsedNote, { problem: string }>): WrittenAct {
   return { kind: is, well, text, until: new Date(untilMs).toISOString() };
 }
 
-function understood(
-  { text, untilMs }: Exclude<Known, { problem: string }>,
+function confirmation(
+  { text, untilMs }: Exclude<ParsedNote, { problem: string }>,
   is: 'expected' | 'laid-up',
   zone: string,
 ): string {
@@ -75,31 +83,31 @@ function understood(
   return `Understood: "${text}". ${means} until ${untilWords(untilMs, zone, 'us', Date.now())}.`;
 }
 
-interface Told {
+interface SendParams {
   act: WrittenAct;
-  who: Who;
+  actor: Actor;
   json: boolean;
   sentence: string;
 }
 
-async function told(io: Io, api: ServerApi, { act, who, json, sentence }: Told): Promise<number> {
-  const done = await asMisuse(() => api.tell('act', {}, { act, ...who }));
-  io.out(json ? JSON.stringify({ ...done, act }) : sentence);
+async function sendAct(io: Io, api: ServerApi, { act, actor, json, sentence }: SendParams): Promise<number> {
+  const result = await asUsageError(() => api.post('act', {}, { act, ...actor }));
+  io.out(json ? JSON.stringify({ ...result, act }) : sentence);
   return EXIT.ok;
 }
 
-const SAID: readonly string[] = ['expected', 'laid-up', 'out-of-service', 'back-in-service'];
+const NOTE_KINDS: readonly string[] = ['expected', 'laid-up', 'out-of-service', 'back-in-service'];
 
 /** Newest first; what is in force says so. */
 async function list(io: Io, api: ServerApi, well: string, json: boolean): Promise<number> {
-  const [{ acts }, zone] = await Promise.all([api.ask('wellActs', { well }), zoneOf(api, well)]);
-  const said = acts.filter(({ kind }) => SAID.includes(kind)).reverse();
-  if (json) for (const act of said) io.out(JSON.stringify(act));
-  else if (said.length === 0) io.out(`Nothing was said of ${well} yet.`);
+  const [{ acts }, zone] = await Promise.all([api.get('wellActs', { well }), timeZoneOf(api, well)]);
+  const notes = acts.filter(({ kind }) => NOTE_KINDS.includes(kind)).reverse();
+  if (json) for (const act of notes) io.out(JSON.stringify(act));
+  else if (notes.length === 0) io.out(`Nothing was said of ${well} yet.`);
   else
-    for (const { kind, atMs, by, body } of said) {
+    for (const { kind, atMs, by, body } of notes) {
       const now = Date.now();
-      const { text, untilMs } = sayingOf(kind, body);
+      const { text, untilMs } = actNote(kind, body);
       const end =
         untilMs === undefined
           ? ''

@@ -4,10 +4,10 @@ import { openBrokerClient } from '../../broker/client.ts';
 import type { Broker } from '../../broker/broker.ts';
 import { sendersOf } from '../station.ts';
 import type { LoadedSettings } from '../../config/load-settings.ts';
-import { outsideLine } from '../open-broker.ts';
-import { EXIT, Misuse, type Command } from './command.ts';
+import { externalClientSettings } from '../open-broker.ts';
+import { EXIT, UsageError, type Command } from './command.ts';
 import { readOptions } from './options.ts';
-import { readSettingsOrMisuse } from './serve.ts';
+import { readSettingsOrUsageError } from './serve.ts';
 
 export const sendTestCommand: Command = {
   name: 'send-test',
@@ -20,24 +20,24 @@ whether it has come: only that proves it.
   async run(args, io) {
     const { flags, names } = readOptions(args, { settings: { type: 'string' } });
     const [name, ...rest] = names;
-    if (rest.length > 0) throw new Misuse(`Cannot read "${rest[0]}": one name at most is expected`);
-    const loaded = readSettingsOrMisuse(io.env, flags.settings);
+    if (rest.length > 0) throw new UsageError(`Cannot read "${rest[0]}": one name at most is expected`);
+    const loaded = readSettingsOrUsageError(io.env, flags.settings);
     const { settings } = loaded;
-    const asked = settings.notices.filter((recipient) => name === undefined || recipient.name === name);
-    if (asked.length === 0) {
+    const recipients = settings.notices.filter((recipient) => name === undefined || recipient.name === name);
+    if (recipients.length === 0) {
       const known = settings.notices.map((recipient) => recipient.name).join(', ');
-      throw new Misuse(
+      throw new UsageError(
         `Cannot send a test to ${name === undefined ? 'anybody' : `"${name}"`}: the settings name ${known || 'nobody'} under "notices"`,
       );
     }
-    const broker = asked.some((recipient) => recipient.mqtt) ? await lineFor(loaded) : undefined;
+    const broker = recipients.some((recipient) => recipient.mqtt) ? await brokerFor(loaded) : undefined;
     const senders = sendersOf(loaded, broker);
     let failed = 0;
     try {
-      for (const recipient of asked) {
-        for (const { way, sent, says } of await sendTest(recipient, senders, Date.now())) {
+      for (const recipient of recipients) {
+        for (const { channel, sent, text } of await sendTest(recipient, senders, Date.now())) {
           if (!sent) failed++;
-          io.out(`${recipient.name}, ${way}: ${says}`);
+          io.out(`${recipient.name}, ${channel}: ${text}`);
         }
       }
     } finally {
@@ -49,28 +49,28 @@ whether it has come: only that proves it.
 };
 
 /** Where a notice by MQTT can go from here: an outside broker; the built-in one takes notices from the running server alone. */
-async function lineFor({ settings, secrets }: LoadedSettings): Promise<Pick<Broker, 'publish' | 'close'>> {
+async function brokerFor({ settings, secrets }: LoadedSettings): Promise<Pick<Broker, 'publish' | 'close'>> {
   const { broker, root } = settings;
   if (broker.kind === 'built-in')
-    return closed(
+    return unavailableBroker(
       'the built-in broker is part of the running server and takes notices from it alone, so this way cannot be tried from here',
     );
-  const line = outsideLine(broker, secrets);
+  const client = externalClientSettings(broker, secrets);
   try {
     return await openBrokerClient({
-      ...line,
-      clientId: `${line.clientId}-test-${process.pid}`,
+      ...client,
+      clientId: `${client.clientId}-test-${process.pid}`,
       root,
       onMessage: () => undefined,
       firstFailure: 'reject',
-      passing: true,
+      temporary: true,
     });
   } catch (error) {
     // The other ways are still worth trying.
-    return closed(error instanceof Error ? error.message : String(error));
+    return unavailableBroker(error instanceof Error ? error.message : String(error));
   }
 }
 
-function closed(why: string): Pick<Broker, 'publish' | 'close'> {
+function unavailableBroker(why: string): Pick<Broker, 'publish' | 'close'> {
   return { publish: () => Promise.reject(new Error(why)), close: () => Promise.resolve() };
 }

@@ -3,9 +3,9 @@ import { loadSettings } from '../../config/load-settings.ts';
 import { SettingsError, type BrokerSettings, type Settings } from '../../config/settings.ts';
 import { settingsHelp } from '../../config/help.ts';
 import { programVersion, siteFolder } from '../place.ts';
-import { openStation } from '../station.ts';
-import { EXIT, Misuse, type Command } from './command.ts';
-import { newLog, untilEnded } from './log.ts';
+import { openServer } from '../station.ts';
+import { EXIT, UsageError, type Command } from './command.ts';
+import { newLog, untilShutdown } from './log.ts';
 import { readOptions, readWhole } from './options.ts';
 
 const PORTS = { from: 0, to: 65_535 };
@@ -43,14 +43,16 @@ ${settingsHelp()}`,
       'calendar-port': { type: 'string' },
     });
     if (names.length > 0)
-      throw new Misuse(`Cannot serve "${names[0]}": serve takes options alone. Try: stillwell serve --help`);
-    const { settings, secrets } = readSettingsOrMisuse(io.env, flags.settings);
+      throw new UsageError(
+        `Cannot serve "${names[0]}": serve takes options alone. Try: stillwell serve --help`,
+      );
+    const { settings, secrets } = readSettingsOrUsageError(io.env, flags.settings);
     const log = newLog(io);
     const brokerPort = readWhole('broker-port', flags['broker-port'], PORTS);
     const calendarPort = readWhole('calendar-port', flags['calendar-port'], PORTS);
     const webPort = readWhole('port', flags.port, PORTS);
     const site = siteFolder();
-    const station = await openStation({
+    const station = await openServer({
       settings: withFlags(settings, { ...flags, brokerPort, calendarPort, webPort }),
       secrets,
       version: programVersion(),
@@ -60,7 +62,7 @@ ${settingsHelp()}`,
       ...(site !== undefined && { siteFolder: site }),
     }).catch((error: unknown) => {
       // A card that can't be used is the settings' mistake.
-      throw asMisuse(error);
+      throw asUsageError(error);
     });
     log('info', `Pages: ${station.web.url}`);
     if (station.brokerPort !== undefined)
@@ -76,7 +78,7 @@ ${settingsHelp()}`,
       );
     if (station.live.state().nodes.size === 0)
       log('info', 'No node was heard yet. To see invented wells first: npm run demo');
-    await untilEnded();
+    await untilShutdown();
     log('info', 'Ending: saving what was worked out.');
     await station.close();
     return EXIT.ok;
@@ -84,19 +86,19 @@ ${settingsHelp()}`,
 };
 
 /** Settings that can't be used end the command with exit 2. */
-export function readSettingsOrMisuse(
+export function readSettingsOrUsageError(
   env: Parameters<typeof loadSettings>[0],
   path: string | undefined,
 ): ReturnType<typeof loadSettings> {
   try {
     return loadSettings(env, path);
   } catch (error) {
-    throw asMisuse(error);
+    throw asUsageError(error);
   }
 }
 
-function asMisuse(error: unknown): unknown {
-  return error instanceof SettingsError ? new Misuse(error.message, { cause: error }) : error;
+function asUsageError(error: unknown): unknown {
+  return error instanceof SettingsError ? new UsageError(error.message, { cause: error }) : error;
 }
 
 interface Flags {
@@ -124,9 +126,9 @@ function withFlags(settings: Settings, flags: Flags): Settings {
 
 /** With an outside broker the farm's network reaches the calendar here, and nothing else. */
 function brokerWith(broker: BrokerSettings, { listen, brokerPort }: Flags): BrokerSettings {
-  if (broker.kind === 'outside') {
+  if (broker.kind === 'external') {
     if (brokerPort === undefined) return broker;
-    throw new Misuse('Cannot use --broker-port: the settings name an outside broker');
+    throw new UsageError('Cannot use --broker-port: the settings name an outside broker');
   }
   return {
     ...broker,

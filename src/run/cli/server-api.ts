@@ -1,13 +1,13 @@
 /** A running server asked over its own API, as the pages ask it. What it refuses is told in its words. */
 import type { Problem } from '../../../shared/api/housekeeping.ts';
 import { ROUTES } from '../../../shared/api/routes.ts';
-import type { Answer, Body, ShapedRoute } from '../../../shared/api/routes.ts';
-import { Misuse } from './command.ts';
+import type { Answer, Body, JsonRoute } from '../../../shared/api/routes.ts';
+import { UsageError } from './command.ts';
 
-export const USUAL_SERVER = 'http://127.0.0.1:8420';
+export const DEFAULT_SERVER = 'http://127.0.0.1:8420';
 
 /** The server said no; `fields` say where and why, where it was a card that cannot be. */
-export class Refused extends Error {
+export class ApiError extends Error {
   readonly status: number;
   readonly fields: NonNullable<Problem['fields']>;
 
@@ -20,58 +20,58 @@ export class Refused extends Error {
 }
 
 /** Parts of the path and of the query by name. */
-type Parts = Readonly<Record<string, string>>;
+type RouteParams = Readonly<Record<string, string>>;
 
 export interface ServerApi {
-  /** @throws Refused; an Error where the server cannot be reached. */
-  ask: <N extends ShapedRoute>(name: N, parts?: Parts) => Promise<Answer<N>>;
-  tell: <N extends ShapedRoute>(name: N, parts: Parts, body: Body<N>) => Promise<Answer<N>>;
+  /** @throws ApiError; an Error where the server cannot be reached. */
+  get: <N extends JsonRoute>(name: N, parts?: RouteParams) => Promise<Answer<N>>;
+  post: <N extends JsonRoute>(name: N, parts: RouteParams, body: Body<N>) => Promise<Answer<N>>;
   /** A paper's bytes to the server, and back. */
-  addPaper: (parts: Parts, bytes: Uint8Array) => Promise<Answer<'addPaper'>>;
-  paper: (hash: string) => Promise<Uint8Array>;
+  addDocument: (parts: RouteParams, bytes: Uint8Array) => Promise<Answer<'addDocument'>>;
+  document: (hash: string) => Promise<Uint8Array>;
 }
 
-/** @throws Misuse where the address is none. */
-export function serverApi(address: string = USUAL_SERVER): ServerApi {
+/** @throws UsageError where the address is none. */
+export function serverApi(address: string = DEFAULT_SERVER): ServerApi {
   if (!URL.canParse(address) || !/^https?:$/.test(new URL(address).protocol))
-    throw new Misuse(
-      `Cannot ask ${JSON.stringify(address)}: --server must be an address such as ${USUAL_SERVER}`,
+    throw new UsageError(
+      `Cannot ask ${JSON.stringify(address)}: --server must be an address such as ${DEFAULT_SERVER}`,
     );
   return {
-    ask: (name, parts = {}) => send(address, name, parts),
-    tell: (name, parts, body) =>
+    get: (name, parts = {}) => send(address, name, parts),
+    post: (name, parts, body) =>
       send(address, name, parts, {
         method: 'POST',
         headers: { 'content-type': 'application/json' },
         body: JSON.stringify(body),
       }),
-    addPaper: (parts, bytes) =>
-      send(address, 'addPaper', parts, { method: 'POST', body: Uint8Array.from(bytes) }),
-    paper: async (hash) => {
-      const response = await reach(addressOf(address, ROUTES.paper.path, { hash }));
-      if (!response.ok) throw await refusal(address, response);
+    addDocument: (parts, bytes) =>
+      send(address, 'addDocument', parts, { method: 'POST', body: Uint8Array.from(bytes) }),
+    document: async (hash) => {
+      const response = await reach(addressOf(address, ROUTES.document.path, { hash }));
+      if (!response.ok) throw await apiErrorFrom(address, response);
       return new Uint8Array(await response.arrayBuffer());
     },
   };
 }
 
-async function send<N extends ShapedRoute>(
+async function send<N extends JsonRoute>(
   address: string,
   name: N,
-  parts: Parts,
+  parts: RouteParams,
   init?: RequestInit,
 ): Promise<Answer<N>> {
   const response = await reach(addressOf(address, ROUTES[name].path, parts), init);
-  if (!response.ok) throw await refusal(address, response);
+  if (!response.ok) throw await apiErrorFrom(address, response);
   // The server's tests hold that every answer has the shape that the route table says.
   // oxlint-disable-next-line typescript/no-unsafe-type-assertion
   return (await response.json()) as Answer<N>;
 }
 
-async function refusal(address: string, response: Response): Promise<Refused> {
+async function apiErrorFrom(address: string, response: Response): Promise<ApiError> {
   const value: unknown = await response.json().catch(() => ({}));
   const problem: Partial<Problem> = typeof value === 'object' && value !== null ? value : {};
-  return new Refused(
+  return new ApiError(
     response.status,
     problem.detail ?? `${address} answered ${response.status}, but not as a Stillwell does`,
     problem.fields,
@@ -79,7 +79,7 @@ async function refusal(address: string, response: Response): Promise<Refused> {
 }
 
 /** Parts that the path names go into it, the others into the query. */
-function addressOf(address: string, path: string, parts: Parts): URL {
+function addressOf(address: string, path: string, parts: RouteParams): URL {
   const inPath = (part: string): boolean => path.includes(`{${part}}`);
   const named = Object.entries(parts);
   const filled = named.reduce<string>(

@@ -4,23 +4,23 @@ import type { Answer } from '../../../shared/api/routes.ts';
 import type { UnitSystem } from '../../../shared/quantity/print-quantity.ts';
 import {
   MEASURE_TITLES,
-  PROOF_CAVEAT,
-  proofStage,
-  proofWords,
-  sayMeasure,
-  sideWords,
+  REPORT_CAVEAT,
+  reportStage,
+  reportLineText,
+  formatMeasure,
+  reportSideText,
 } from '../../../shared/words/proof.ts';
 import type { Io } from './command.ts';
 
-export interface ProofTold {
+export interface ReportParams {
   well: string;
   units: UnitSystem;
   /** A moment in words. */
   when: (atMs: number) => string;
 }
 
-export function printProof(io: Io, proof: Answer<'proof'>, { well, units, when }: ProofTold): void {
-  const { visit, pumps, days } = proof;
+export function printReport(io: Io, report: Answer<'report'>, { well, units, when }: ReportParams): void {
+  const { visit, pumps, days } = report;
   const closed = visit.closedMs === undefined ? 'still open' : `closed ${when(visit.closedMs)}`;
   io.out(`Before and after, ${well}: visit of ${when(visit.openedMs)}; ${closed}`);
   for (const line of visit.work.flatMap(workLines)) io.out(`  ${line}`);
@@ -28,16 +28,16 @@ export function printProof(io: Io, proof: Answer<'proof'>, { well, units, when }
   for (const { pump, lines } of pumps) {
     if (pumps.length > 1) io.out(`Pump ${pump.slice(1)}`);
     for (const line of lines) {
-      io.out(`${MEASURE_TITLES[line.measure]}: ${proofWords(line, proofStage(proof), units)}`);
-      if (line.before.n === 0 && line.after.n === 0) continue;
-      const usual =
-        line.usual === undefined ? '' : ` Usual before: ${sayMeasure(line.measure, line.usual, units)}.`;
+      io.out(`${MEASURE_TITLES[line.measure]}: ${reportLineText(line, reportStage(report), units)}`);
+      if (line.before.count === 0 && line.after.count === 0) continue;
+      const normalText =
+        line.normal === undefined ? '' : ` Usual before: ${formatMeasure(line.measure, line.normal, units)}.`;
       io.out(
-        `  before: ${sideWords(line, line.before, units)}; after: ${sideWords(line, line.after, units)}.${usual}`,
+        `  before: ${reportSideText(line, line.before, units)}; after: ${reportSideText(line, line.after, units)}.${normalText}`,
       );
     }
   }
-  io.out(`Runs and whole days up to ${days} days on either side, or to the next visit. ${PROOF_CAVEAT}`);
+  io.out(`Runs and whole days up to ${days} days on either side, or to the next visit. ${REPORT_CAVEAT}`);
 }
 
 export function workLines({ body, by }: EntryAnswer): string[] {
@@ -46,14 +46,18 @@ export function workLines({ body, by }: EntryAnswer): string[] {
     return Array.isArray(value) ? value.filter((one) => typeof one === 'string') : [];
   };
   const { done, doneBy, text } = body;
-  const [parts, touched, papers] = [list('parts'), list('touched'), list('papers')];
-  const said = [
+  const [parts, touched, documents] = [list('parts'), list('touched'), list('papers')];
+  const details = [
     parts.length === 0 ? '' : `parts: ${parts.join(', ')}`,
     touched.length === 0 ? '' : `touched ${touched.join(', ')}`,
     typeof doneBy === 'string' ? `done by ${doneBy}` : '',
     by === undefined ? '' : `written by ${by}`,
-    papers.length === 0 ? '' : papers.length === 1 ? '1 photo or paper' : `${papers.length} photos or papers`,
+    documents.length === 0
+      ? ''
+      : documents.length === 1
+        ? '1 photo or paper'
+        : `${documents.length} photos or papers`,
     typeof text === 'string' ? text : '',
   ].filter((part) => part !== '');
-  return [`${String(done)}${said.length === 0 ? '' : ` (${said.join('; ')})`}`];
+  return [`${String(done)}${details.length === 0 ? '' : ` (${details.join('; ')})`}`];
 }

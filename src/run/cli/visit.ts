@@ -1,25 +1,25 @@
 /** `stillwell visit`: what to bring, a visit opened, its work written down, closed, and the proof of what it changed. */
 import type { VisitAnswer } from '../../../shared/api/visits.ts';
 import { localDate, momentWords } from '../../../shared/api/time-words.ts';
-import { BRING_ALWAYS, bringName, bringWords } from '../../../shared/words/bring.ts';
+import { PARTS_LIST_ALWAYS, partsListItemText, partsListReason } from '../../../shared/words/bring.ts';
 import { CAUTIONS } from '../../../shared/words/cautions.ts';
-import { TOUCHED } from '../../book/read-work.ts';
-import { EXIT, Misuse, type Command, type Io } from './command.ts';
+import { AFFECTED_PARTS } from '../../book/read-work.ts';
+import { EXIT, UsageError, type Command, type Io } from './command.ts';
 import { readOptions, readUnits } from './options.ts';
 import { serverApi, type ServerApi } from './server-api.ts';
-import { printProof, workLines } from './visit-proof.ts';
+import { printReport, workLines } from './visit-proof.ts';
 import {
-  ASK_HELP,
-  asMisuse,
-  needed,
-  noMore,
-  whoOf,
+  SERVER_HELP,
+  asUsageError,
+  requireName,
+  rejectExtra,
+  actorOf,
   WRITE_HELP,
   WRITE_OPTIONS,
-  writeDown,
-  zoneOf,
-  type Who,
-  type WrittenWith,
+  writeEntry,
+  timeZoneOf,
+  type Actor,
+  type EntryFlags,
 } from './write-down.ts';
 
 const OPTIONS = {
@@ -48,55 +48,55 @@ export const visitCommand: Command = {
   proof WELL [VISIT]   runs and days before and after: of the last visit unless one is named as the list names it
 
   --part TEXT       work: a part that went in; once for each
-  --touched PART    work: what it touched; once for each: ${TOUCHED.slice(0, 6).join(', ')},
-                    ${TOUCHED.slice(6).join(', ')}
+  --touched PART    work: what it touched; once for each: ${AFFECTED_PARTS.slice(0, 6).join(', ')},
+                    ${AFFECTED_PARTS.slice(6).join(', ')}
   --done-by NAME    work: the person or firm that did it
   --new-baseline    close: learn anew what is normal (as usual after work on pump, motor, tank or switch)
   --keep-baseline   close: what was normal before stays the measure
   --units UNITS     bring, proof: us (unless given) or metric
 ${WRITE_HELP}
 
-${ASK_HELP}
+${SERVER_HELP}
 
-${folded(CAUTIONS['lock-out'])}`,
+${wrapped(CAUTIONS['lock-out'])}`,
   async run(args, io) {
     const { flags, names } = readOptions(args, OPTIONS);
     const api = serverApi(flags.server);
     const [verb = '', name, text, ...rest] = names;
-    noMore(rest);
+    rejectExtra(rest);
     if (!Object.hasOwn(VERBS, verb))
-      throw new Misuse(`Cannot do "${verb}": ${Object.keys(VERBS).join(', ')} is expected`);
-    const well = needed(name, `visit ${verb} WELL`);
-    if (verb !== 'work' && verb !== 'proof' && text !== undefined) noMore([text]);
-    return VERBS[verb]!({ io, api, well, text, flags, who: whoOf(flags, io) });
+      throw new UsageError(`Cannot do "${verb}": ${Object.keys(VERBS).join(', ')} is expected`);
+    const well = requireName(name, `visit ${verb} WELL`);
+    if (verb !== 'work' && verb !== 'proof' && text !== undefined) rejectExtra([text]);
+    return VERBS[verb]!({ io, api, well, text, flags, actor: actorOf(flags, io) });
   },
 };
 
 /** A long sentence in the lines of a help. */
-function folded(text: string): string {
+function wrapped(text: string): string {
   return text.replaceAll(/(.{1,130})(?:\s|$)/g, '$1\n').trimEnd();
 }
 
-interface Asked {
+interface VisitParams {
   io: Io;
   api: ServerApi;
   well: string;
   text: string | undefined;
   flags: Flags;
-  who: Who;
+  actor: Actor;
 }
 
-const VERBS: Record<string, (asked: Asked) => Promise<number>> = {
+const VERBS: Record<string, (params: VisitParams) => Promise<number>> = {
   list,
-  bring,
+  bring: partsList,
   open,
   work,
   close,
-  proof,
+  proof: report,
 };
 
-async function list({ io, api, well, flags }: Asked): Promise<number> {
-  const [{ visits }, zone] = await Promise.all([api.ask('visits', { well }), zoneOf(api, well)]);
+async function list({ io, api, well, flags }: VisitParams): Promise<number> {
+  const [{ visits }, zone] = await Promise.all([api.get('visits', { well }), timeZoneOf(api, well)]);
   if (flags.json === true) for (const visit of visits) io.out(JSON.stringify(visit));
   else if (visits.length === 0) io.out(`No visit to ${well} yet.`);
   else
@@ -118,46 +118,47 @@ function visitWords({ openedMs, openedBy, closedMs, newBaseline }: VisitAnswer, 
     .join('; ');
 }
 
-async function bring({ io, api, well, flags }: Asked): Promise<number> {
-  const items = (await api.ask('bring', { well }))[readUnits(flags.units) ?? 'us'];
+async function partsList({ io, api, well, flags }: VisitParams): Promise<number> {
+  const items = (await api.get('partsList', { well }))[readUnits(flags.units) ?? 'us'];
   if (flags.json === true) {
     for (const item of items) io.out(JSON.stringify(item));
     return EXIT.ok;
   }
-  io.out(bringWords(items));
+  io.out(partsListReason(items));
   for (const item of items) {
-    io.out(bringName(item));
-    if (item.because.length > 0) io.out(`  for: ${item.because.join('; ')}`);
+    io.out(partsListItemText(item));
+    if (item.reasons.length > 0) io.out(`  for: ${item.reasons.join('; ')}`);
     if (item.known.length > 0) io.out(`  ${item.known.join(', ')}`);
     if (item.unknown.length > 0) io.out(`  not known: ${item.unknown.join('; ')}`);
   }
-  io.out(`Always: ${BRING_ALWAYS}`);
+  io.out(`Always: ${PARTS_LIST_ALWAYS}`);
   return EXIT.ok;
 }
 
 async function openVisit(api: ServerApi, well: string): Promise<VisitAnswer | undefined> {
-  return (await api.ask('visits', { well })).visits.find(({ closedMs }) => closedMs === undefined);
+  return (await api.get('visits', { well })).visits.find(({ closedMs }) => closedMs === undefined);
 }
 
-async function open({ io, api, well, flags, who }: Asked): Promise<number> {
+async function open({ io, api, well, flags, actor }: VisitParams): Promise<number> {
   const before = await openVisit(api, well);
-  if (before) throw new Misuse(`Cannot open a visit to ${well}: one is open already${byWords(before)}`);
-  await asMisuse(() => api.tell('act', {}, { act: { kind: 'visit-opened', well }, ...who }));
+  if (before)
+    throw new UsageError(`Cannot open a visit to ${well}: one is open already${openedByWords(before)}`);
+  await asUsageError(() => api.post('act', {}, { act: { kind: 'visit-opened', well }, ...actor }));
   if (flags.json === true) io.out(JSON.stringify(await openVisit(api, well)));
   else io.out(`A visit to ${well} is open. Nothing is raised until it is closed.\n${CAUTIONS['lock-out']}`);
   return EXIT.ok;
 }
 
-function byWords({ openedBy }: VisitAnswer): string {
+function openedByWords({ openedBy }: VisitAnswer): string {
   return openedBy === undefined ? '' : `, opened by ${openedBy}`;
 }
 
-async function work({ io, api, well, text, flags }: Asked): Promise<number> {
+async function work({ io, api, well, text, flags }: VisitParams): Promise<number> {
   if (text === undefined)
-    throw new Misuse(`What was done is expected: stillwell visit work ${well} "New pump set"`);
+    throw new UsageError(`What was done is expected: stillwell visit work ${well} "New pump set"`);
   const visit = await openVisit(api, well);
   if (!visit && flags.on === undefined)
-    throw new Misuse(
+    throw new UsageError(
       `Cannot write down work: no visit to ${well} is open. Open one, or give the day on which it was done with --on`,
     );
   const inVisit = visit && flags.on === undefined;
@@ -170,40 +171,44 @@ async function work({ io, api, well, text, flags }: Asked): Promise<number> {
     ...(touched !== undefined && { touched: touched.flatMap((one) => one.split(',')) }),
     ...(doneBy !== undefined && { doneBy }),
   };
-  const kept = await writeDown(io, api, { well, about: 'visit', entry }, flags satisfies WrittenWith);
-  io.out(flags.json === true ? JSON.stringify(kept) : `Written down: ${text}`);
+  const saved = await writeEntry(io, api, { well, about: 'visit', entry }, flags satisfies EntryFlags);
+  io.out(flags.json === true ? JSON.stringify(saved) : `Written down: ${text}`);
   return EXIT.ok;
 }
 
-async function close(asked: Asked): Promise<number> {
-  const { io, api, well, flags, who } = asked;
+async function close(params: VisitParams): Promise<number> {
+  const { io, api, well, flags, actor } = params;
   if (flags['new-baseline'] === true && flags['keep-baseline'] === true)
-    throw new Misuse('Cannot close: --new-baseline and --keep-baseline say the contrary');
+    throw new UsageError('Cannot close: --new-baseline and --keep-baseline say the contrary');
   const visit = await openVisit(api, well);
-  if (!visit) throw new Misuse(`Cannot close a visit to ${well}: none is open`);
-  const anew = flags['new-baseline'] === true || (visit.asksNewBaseline && flags['keep-baseline'] !== true);
-  const act = { kind: 'visit-closed', well, ...(anew && { newBaseline: true }) } as const;
-  await asMisuse(() => api.tell('act', {}, { act, ...who }));
-  if (flags.json !== true) io.out(`The visit to ${well} is closed. ${closeWords(visit, anew)}`);
-  return proof({ ...asked, text: visit.id });
+  if (!visit) throw new UsageError(`Cannot close a visit to ${well}: none is open`);
+  const newBaseline =
+    flags['new-baseline'] === true || (visit.needsNewBaseline && flags['keep-baseline'] !== true);
+  const act = { kind: 'visit-closed', well, ...(newBaseline && { newBaseline: true }) } as const;
+  await asUsageError(() => api.post('act', {}, { act, ...actor }));
+  if (flags.json !== true) io.out(`The visit to ${well} is closed. ${closeWords(visit, newBaseline)}`);
+  return report({ ...params, text: visit.id });
 }
 
-function closeWords({ touched }: VisitAnswer, anew: boolean): string {
-  if (!anew) return 'What was normal before stays the measure.';
-  const why = touched.length === 0 ? '' : `, for the work touched ${touched.join(', ')}`;
+function closeWords({ affectedParts }: VisitAnswer, newBaseline: boolean): string {
+  if (!newBaseline) return 'What was normal before stays the measure.';
+  const why = affectedParts.length === 0 ? '' : `, for the work touched ${affectedParts.join(', ')}`;
   return `What is normal is learnt anew${why}.`;
 }
 
-async function proof({ io, api, well, text, flags }: Asked): Promise<number> {
-  const { visits } = await api.ask('visits', { well });
+async function report({ io, api, well, text, flags }: VisitParams): Promise<number> {
+  const { visits } = await api.get('visits', { well });
   const visit = visits.find(({ id }) => text === undefined || id === text);
   if (!visit)
-    throw new Misuse(
+    throw new UsageError(
       text === undefined ? `There was no visit to ${well} yet` : `No visit to ${well} is called ${text}`,
     );
-  const [answer, zone] = await Promise.all([api.ask('proof', { well, visit: visit.id }), zoneOf(api, well)]);
+  const [answer, zone] = await Promise.all([
+    api.get('report', { well, visit: visit.id }),
+    timeZoneOf(api, well),
+  ]);
   const units = readUnits(flags.units) ?? 'us';
   if (flags.json === true) io.out(JSON.stringify(answer));
-  else printProof(io, answer, { well, units, when: (ms) => momentWords(ms, zone, units, answer.nowMs) });
+  else printReport(io, answer, { well, units, when: (ms) => momentWords(ms, zone, units, answer.nowMs) });
   return EXIT.ok;
 }

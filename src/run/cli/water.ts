@@ -1,13 +1,20 @@
 /** `stillwell water`: results of water tests as the laboratory wrote them, and beside published limits over the years. */
 import type { WaterResultAnswer, WaterTestAnswer } from '../../../shared/api/due.ts';
 import { CAUTIONS } from '../../../shared/words/cautions.ts';
-import { comparedWords, resultWords } from '../../../shared/words/water-amounts.ts';
+import { comparedText, resultText } from '../../../shared/words/water-amounts.ts';
 import type { WrittenResult } from '../../../shared/water/result.ts';
-import { EXIT, Misuse, type Command, type Io } from './command.ts';
+import { EXIT, UsageError, type Command, type Io } from './command.ts';
 import { readOptions } from './options.ts';
 import { serverApi, type ServerApi } from './server-api.ts';
 import { readTableFile } from './table-file.ts';
-import { ASK_HELP, needed, noMore, WRITE_HELP, WRITE_OPTIONS, writeDown } from './write-down.ts';
+import {
+  SERVER_HELP,
+  requireName,
+  rejectExtra,
+  WRITE_HELP,
+  WRITE_OPTIONS,
+  writeEntry,
+} from './write-down.ts';
 
 const OPTIONS = {
   ...WRITE_OPTIONS,
@@ -17,7 +24,7 @@ const OPTIONS = {
   why: { type: 'string' },
 } as const;
 
-const COLUMNS = { needed: ['analyte', 'value'], others: ['unit'] } as const;
+const COLUMNS = { required: ['analyte', 'value'], optional: ['unit'] } as const;
 
 export const waterCommand: Command = {
   name: 'water',
@@ -33,24 +40,24 @@ export const waterCommand: Command = {
   --laboratory NAME which laboratory; --place "kitchen tap" which tap; --why "each year" why now
 ${WRITE_HELP.replace('the day on which it was so', 'the day on which the sample was drawn')}
 
-${ASK_HELP}`,
+${SERVER_HELP}`,
   async run(args, io) {
     const { flags, names } = readOptions(args, OPTIONS);
     const api = serverApi(flags.server);
-    const [verb, name, ...said] = names;
+    const [verb, name, ...typed] = names;
     const json = flags.json === true;
     if (verb === 'list') {
-      noMore(said);
-      return list(io, api, needed(name, 'water list WELL'), json);
+      rejectExtra(typed);
+      return list(io, api, requireName(name, 'water list WELL'), json);
     }
-    if (verb !== 'add') throw new Misuse(`Cannot do "${verb ?? ''}": list or add is expected`);
-    const well = needed(name, 'water add WELL ANALYTE="VALUE UNIT" …');
+    if (verb !== 'add') throw new UsageError(`Cannot do "${verb ?? ''}": list or add is expected`);
+    const well = requireName(name, 'water add WELL ANALYTE="VALUE UNIT" …');
     const results = [
       ...(flags.results === undefined ? [] : readTable(flags.results)),
-      ...said.map(readResultText),
+      ...typed.map(readResultText),
     ];
     if (results.length === 0)
-      throw new Misuse(
+      throw new UsageError(
         'A result is expected: stillwell water add WELL "Nitrate=2.1 mg/L as N", or --results FILE',
       );
     const { laboratory, place, why } = flags;
@@ -61,64 +68,69 @@ ${ASK_HELP}`,
       ...(place !== undefined && { place }),
       ...(why !== undefined && { why }),
     };
-    const kept = await writeDown(io, api, { well, about: 'Water test', entry }, flags);
-    if (json) io.out(JSON.stringify(kept));
-    else await sayKept(io, api, well, kept.id);
+    const saved = await writeEntry(io, api, { well, about: 'Water test', entry }, flags);
+    if (json) io.out(JSON.stringify(saved));
+    else await printSaved(io, api, well, saved.id);
     return EXIT.ok;
   },
 };
 
-/** A value is a number with its sign, or a word; what follows a number is its unit. @throws Misuse */
+/** A value is a number with its sign, or a word; what follows a number is its unit. @throws UsageError */
 function readResultText(text: string): WrittenResult {
   const cut = text.indexOf('=');
-  const [analyte, said] = [text.slice(0, Math.max(cut, 0)).trim(), text.slice(cut + 1).trim()];
-  if (analyte === '' || said === '')
-    throw new Misuse(
+  const [analyte, value] = [text.slice(0, Math.max(cut, 0)).trim(), text.slice(cut + 1).trim()];
+  if (analyte === '' || value === '')
+    throw new UsageError(
       `Cannot read "${text}": it must be an analyte and its result, as "Nitrate=2.1 mg/L as N"`,
     );
-  const number = /^([<>]?=?\s*-?[\d.,]*\d(?:e[+-]?\d+)?)\s+(\S.*)$/i.exec(said);
-  return number ? { analyte, value: number[1]!, unit: number[2]! } : { analyte, value: said };
+  const number = /^([<>]?=?\s*-?[\d.,]*\d(?:e[+-]?\d+)?)\s+(\S.*)$/i.exec(value);
+  return number ? { analyte, value: number[1]!, unit: number[2]! } : { analyte, value: value };
 }
 
 function readTable(path: string): WrittenResult[] {
-  return readTableFile(path, COLUMNS).map(({ says: { analyte = '', value = '', unit } }) => ({
+  return readTableFile(path, COLUMNS).map(({ cells: { analyte = '', value = '', unit } }) => ({
     analyte,
     value,
     ...(unit !== undefined && { unit }),
   }));
 }
 
-async function sayKept(io: Io, api: ServerApi, well: string, id: string): Promise<void> {
-  const { tests, next } = await api.ask('water', { well });
+async function printSaved(io: Io, api: ServerApi, well: string, id: string): Promise<void> {
+  const { tests, next } = await api.get('water', { well });
   const test = tests.find((one) => one.id === id);
   if (test) for (const line of testLines(test)) io.out(line);
-  io.out(next?.on === undefined ? 'Written down.' : `Written down. The next test is due on ${next.on}.`);
+  io.out(
+    next?.dueDate === undefined ? 'Written down.' : `Written down. The next test is due on ${next.dueDate}.`,
+  );
 }
 
 async function list(io: Io, api: ServerApi, well: string, json: boolean): Promise<number> {
-  const { tests, next, askFor } = await api.ask('water', { well });
+  const { tests, next, missingYearly } = await api.get('water', { well });
   if (json) {
     for (const test of tests) io.out(JSON.stringify(test));
     return EXIT.ok;
   }
   if (tests.length === 0) io.out(`No water test of ${well} is written down yet.`);
   for (const test of tests) for (const line of testLines(test)) io.out(line);
-  if (next?.on !== undefined) io.out(`The next test is due on ${next.on}: ${next.because.join(' ')}`);
-  if (askFor.length > 0) io.out(`Not tested within a year: ${askFor.join(', ')}.`);
+  if (next?.dueDate !== undefined)
+    io.out(`The next test is due on ${next.dueDate}: ${next.reasons.join(' ')}`);
+  if (missingYearly.length > 0) io.out(`Not tested within a year: ${missingYearly.join(', ')}.`);
   return EXIT.ok;
 }
 
-function testLines({ on, laboratory, place, why, by, results }: WaterTestAnswer): string[] {
+function testLines({ sampleDate, laboratory, place, why, by, results }: WaterTestAnswer): string[] {
   const from = [laboratory, place, why, by && `by ${by}`].filter((part) => part !== undefined);
-  return [[on, ...from].join(', '), ...results.flatMap(resultLines)];
+  return [[sampleDate, ...from].join(', '), ...results.flatMap(resultLines)];
 }
 
 function resultLines(result: WaterResultAnswer): string[] {
-  const { name, written, unit, compared, advice, remark, odd } = result;
-  const beside = compared.map((one) => comparedWords(one, unit)).join(' ');
-  const taken = [resultWords(result), remark, odd].filter((part) => part !== undefined).join('; ');
+  const { name, written, unit, comparisons, advice, remark, plausibilityQuestion } = result;
+  const beside = comparisons.map((one) => comparedText(one, unit)).join(' ');
+  const reading = [resultText(result), remark, plausibilityQuestion]
+    .filter((part) => part !== undefined)
+    .join('; ');
   return [
-    `  ${name}: ${written} (${taken}). ${beside === '' ? 'No limit is kept here.' : beside}`,
-    ...(advice === undefined ? [] : [advice.says, ...advice.cautions].map((line) => `    ${line}`)),
+    `  ${name}: ${written} (${reading}). ${beside === '' ? 'No limit is kept here.' : beside}`,
+    ...(advice === undefined ? [] : [advice.text, ...advice.cautions].map((line) => `    ${line}`)),
   ];
 }

@@ -1,59 +1,63 @@
 /** What people do: checked, kept with its time, and put among the inputs of the wells it is for, in one commit. */
 import { randomUUID } from 'node:crypto';
 import type { Act } from '../../card/act.ts';
-import { isRead } from '../../card/reads.ts';
+import { isSourceNode } from '../../card/reads.ts';
 import { readAct } from '../../card/read-act.ts';
-import { tellWellsAgain } from '../../readings/node.ts';
+import { republishFullScale } from '../../readings/node.ts';
 import { wellCeiling } from './ceiling.ts';
-import { addInput, type Line } from './line.ts';
-import { feedLines, useCard, wellForNode } from './nodes.ts';
-import { linesOfAct, type LiveState } from './state.ts';
+import { addInput, type WellPipeline } from './line.ts';
+import { pipelinesForNode, applyCard, ensureWellForNode } from './nodes.ts';
+import { pipelinesOfAct, type LiveState } from './state.ts';
 
-export type ActDone = { done: true; atMs: number } | { no: string };
+export type ActResult = { done: true; atMs: number } | { problem: string };
 
 /** Does what a person wrote (contract, section 6). The change is pushed; the caller commits. */
-export function doAct(live: LiveState, written: unknown, nowMs: number, by?: string): ActDone {
-  const read = readAct(written, { strict: true });
-  if ('problem' in read) return { no: read.problem };
+export function applyAct(live: LiveState, json: unknown, nowMs: number, by?: string): ActResult {
+  const read = readAct(json, { strict: true });
+  if ('problem' in read) return { problem: read.problem };
   const { act } = read;
-  if (act.kind === 'acknowledged' && isOfSite(live, act)) return seeSite(live, act, written, nowMs, by);
-  const unknown = unknownWell(live, act);
-  if (unknown !== undefined) return { no: `Cannot do ${act.kind}: there is no well ${unknown}` };
-  const full = act.kind === 'card-changed' && !live.lines.has(act.card.well) ? wellCeiling(live) : undefined;
-  if (full !== undefined) return { no: `Cannot add a well: ${full}` };
-  const lines = act.kind === 'calibrated' ? feedLines(live, act.node) : linesOfAct(live, act);
-  const atMs = momentFor(lines, nowMs);
-  if (act.kind === 'card-changed') changeCard(live, act, atMs);
-  keepAct(live, act, written, atMs, by);
-  for (const line of act.kind === 'card-changed' ? linesOfAct(live, act) : lines) {
-    addInput(line, { atMs, act, ...(by !== undefined && { by }) });
-    live.touched.add(line);
+  if (act.kind === 'acknowledged' && isSiteAlarm(live, act))
+    return acknowledgeSiteAlarm(live, act, json, nowMs, by);
+  const unknown = findUnknownWell(live, act);
+  if (unknown !== undefined) return { problem: `Cannot do ${act.kind}: there is no well ${unknown}` };
+  const full =
+    act.kind === 'card-changed' && !live.pipelines.has(act.card.well) ? wellCeiling(live) : undefined;
+  if (full !== undefined) return { problem: `Cannot add a well: ${full}` };
+  const pipelines = act.kind === 'calibrated' ? pipelinesForNode(live, act.node) : pipelinesOfAct(live, act);
+  const atMs = actTimeFor(pipelines, nowMs);
+  if (act.kind === 'card-changed') applyCardChange(live, act, atMs);
+  storeAct(live, act, json, atMs, by);
+  for (const pipeline of act.kind === 'card-changed' ? pipelinesOfAct(live, act) : pipelines) {
+    addInput(pipeline, { atMs, act, ...(by !== undefined && { by }) });
+    live.dirtyWells.add(pipeline);
   }
-  noteAcknowledged(live, act, atMs, by);
+  recordAcknowledgment(live, act, atMs, by);
   return { done: true, atMs };
 }
 
 type Acknowledged = Extract<Act, { kind: 'acknowledged' }>;
 
 /** An alarm of a whole site is told under the site's name, which is no well's. */
-function isOfSite(live: LiveState, act: Acknowledged): boolean {
-  return (live.told.get(act.well) ?? []).some((row) => row.site !== undefined && row.alarm === act.alarm);
+function isSiteAlarm(live: LiveState, act: Acknowledged): boolean {
+  return (live.knownAlarms.get(act.well) ?? []).some(
+    (row) => row.site !== undefined && row.alarm === act.alarm,
+  );
 }
 
 /** No well's engine knows of it: its row alone remembers that it was seen. */
-function seeSite(
+function acknowledgeSiteAlarm(
   live: LiveState,
   act: Acknowledged,
-  written: unknown,
+  json: unknown,
   atMs: number,
   by: string | undefined,
-): ActDone {
-  keepAct(live, act, written, atMs, by);
-  noteAcknowledged(live, act, atMs, by);
+): ActResult {
+  storeAct(live, act, json, atMs, by);
+  recordAcknowledgment(live, act, atMs, by);
   return { done: true, atMs };
 }
 
-function keepAct(live: LiveState, act: Act, written: unknown, atMs: number, by: string | undefined): void {
+function storeAct(live: LiveState, act: Act, json: unknown, atMs: number, by: string | undefined): void {
   const well = act.kind === 'card-changed' ? act.card.well : 'well' in act ? act.well : undefined;
   live.changes.push({
     change: 'act',
@@ -64,35 +68,35 @@ function keepAct(live: LiveState, act: Act, written: unknown, atMs: number, by: 
       ...(well !== undefined && { well }),
       ...('node' in act && { node: act.node }),
       kind: act.kind,
-      body: written,
+      body: json,
     },
   });
 }
 
-function unknownWell(live: LiveState, act: Act): string | undefined {
-  return 'well' in act && !live.lines.has(act.well) ? act.well : undefined;
+function findUnknownWell(live: LiveState, act: Act): string | undefined {
+  return 'well' in act && !live.pipelines.has(act.well) ? act.well : undefined;
 }
 
 /** An act is kept with the time at which its wells meet it: never one that they have passed, or a later run would miss it. */
-function momentFor(lines: readonly Line[], nowMs: number): number {
-  return lines.reduce((atMs, line) => Math.max(atMs, line.passedMs + 1), nowMs);
+function actTimeFor(pipelines: readonly WellPipeline[], nowMs: number): number {
+  return pipelines.reduce((atMs, pipeline) => Math.max(atMs, pipeline.advancedToMs + 1), nowMs);
 }
 
 /** A new card is read from at once: what its channels come from may have changed. */
-function changeCard(live: LiveState, act: Extract<Act, { kind: 'card-changed' }>, atMs: number): void {
-  useCard(live, act.card, atMs);
+function applyCardChange(live: LiveState, act: Extract<Act, { kind: 'card-changed' }>, atMs: number): void {
+  applyCard(live, act.card, atMs);
   for (const [node, entry] of live.nodes) {
-    if (entry.letIn && !isRead(live.table, node)) wellForNode(live, node);
+    if (entry.approved && !isSourceNode(live.readTable, node)) ensureWellForNode(live, node);
     if (!entry.state.fullScale) continue;
-    tellWellsAgain(entry.state, atMs);
-    live.toSave.add(node);
+    republishFullScale(entry.state, atMs);
+    live.dirtyNodes.add(node);
   }
 }
 
 /** Who saw an alarm is kept with the alarm. */
-function noteAcknowledged(live: LiveState, act: Act, nowMs: number, by: string | undefined): void {
+function recordAcknowledgment(live: LiveState, act: Act, nowMs: number, by: string | undefined): void {
   if (act.kind !== 'acknowledged') return;
-  for (const row of live.told.get(act.well) ?? []) {
+  for (const row of live.knownAlarms.get(act.well) ?? []) {
     if (row.alarm !== act.alarm || (act.pump !== undefined && row.pump !== act.pump)) continue;
     if (row.acknowledgedMs !== undefined || row.withdrawnMs !== undefined) continue;
     row.acknowledgedMs = nowMs;

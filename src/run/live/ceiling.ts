@@ -2,7 +2,7 @@
  * How many nodes and wells one server takes: a node with a slip in its program, or a stolen credential, must not fill memory and disk with
  * names. What is known already is never dropped for it, also where an older version took more.
  */
-import { isRead } from '../../card/reads.ts';
+import { isSourceNode } from '../../card/reads.ts';
 import type { LiveState } from './state.ts';
 
 /** Most nodes and wells of one server. */
@@ -24,9 +24,9 @@ function ceilingOf({ options }: LiveState): Ceiling {
 /** Why no well can be added; undefined where one can. */
 export function wellCeiling(live: LiveState): string | undefined {
   const most = ceilingOf(live).wells;
-  return live.lines.size < most
+  return live.pipelines.size < most
     ? undefined
-    : `one server watches ${most} wells at most, and ${live.lines.size} are known`;
+    : `one server watches ${most} wells at most, and ${live.pipelines.size} are known`;
 }
 
 /** Why this node cannot be added, with the well that it would be of its own. */
@@ -34,12 +34,12 @@ export function nodeCeiling(live: LiveState, node: string): string | undefined {
   const most = ceilingOf(live).nodes;
   if (live.nodes.size >= most)
     return `one server takes ${most} nodes at most, and ${live.nodes.size} are known`;
-  return live.options.letInAll && !isRead(live.table, node) ? wellCeiling(live) : undefined;
+  return live.options.approveAll && !isSourceNode(live.readTable, node) ? wellCeiling(live) : undefined;
 }
 
 /** Said as long as a ceiling is reached: what comes new is refused. */
 export function ceilingAilments(live: LiveState): string[] {
-  const { nodes, lines } = live;
+  const { nodes, pipelines } = live;
   const most = ceilingOf(live);
   const help = 'Remove those that are no more: stillwell node forget NAME';
   return [
@@ -48,9 +48,9 @@ export function ceilingAilments(live: LiveState): string[] {
           `Cannot take a further node: one server takes ${most.nodes} at most, and ${nodes.size} are known. ${help}`,
         ]
       : []),
-    ...(lines.size >= most.wells
+    ...(pipelines.size >= most.wells
       ? [
-          `Cannot take a further well: one server watches ${most.wells} at most, and ${lines.size} are known. ${help}`,
+          `Cannot take a further well: one server watches ${most.wells} at most, and ${pipelines.size} are known. ${help}`,
         ]
       : []),
   ];

@@ -2,29 +2,29 @@
  * A node is forgotten, with the well that was made for it: one of a wrong name, or one that is no more. Nothing that was measured or written
  * down is lost by it, so a node whose readings are kept, or that a card reads from, stays. One that speaks again is known again.
  */
-import { saysSomething } from '../packet/gather.ts';
+import { hasData } from '../packet/gather.ts';
 import { nodesOfOthers } from '../packet/other-nodes.ts';
 import type { Change, Store } from '../../store/store.ts';
-import { ownWellKey } from './nodes.ts';
-import { retable, type LiveState } from './state.ts';
+import { defaultWellKey } from './nodes.ts';
+import { rebuildReadTable, type LiveState } from './state.ts';
 
 /** What to commit, or why the node stays. By what is kept alone, so that it can be done where no server runs. */
 export function planForget(
   store: Store,
   node: string,
   nowMs: number,
-): { changes: Change[] } | { no: string } {
+): { changes: Change[] } | { problem: string } {
   const why = whyKept(store, node);
-  if (why !== undefined) return { no: `Cannot forget ${node}: ${why}` };
+  if (why !== undefined) return { problem: `Cannot forget ${node}: ${why}` };
   return {
     changes: [
       { change: 'node-forgotten', node },
-      { change: 'value', key: ownWellKey(node), value: null },
-      { change: 'forget-derived', well: node, fromMs: 0 },
+      { change: 'setting', key: defaultWellKey(node), value: null },
+      { change: 'delete-derived', well: node, fromMs: 0 },
       { change: 'rerun-mark', well: node, fromMs: null },
       // Nobody would ever be heard who could end it.
       ...store
-        .alarms({ well: node, standing: true })
+        .alarms({ well: node, active: true })
         .map((row): Change => ({ change: 'alarm', row: { ...row, state: 'normal', clearedMs: nowMs } })),
     ],
   };
@@ -44,10 +44,10 @@ function hasPast(store: Store, well: string): boolean {
   return (
     cycles.length > 0 ||
     baselines.length > 0 ||
-    days.some(({ event }) => saysSomething(event)) ||
+    days.some(({ event }) => hasData(event)) ||
     store.entries(well).length > 0 ||
     store.acts({ well, fromMs: 0 }).some((row) => row.well === well || row.node === well) ||
-    store.handedWells().includes(well)
+    store.importedWells().includes(well)
   );
 }
 
@@ -56,18 +56,18 @@ function hasPast(store: Store, well: string): boolean {
  * start. At an outside broker only `kept` is ours to end (contract, section 1).
  */
 export function dropNode(live: LiveState, node: string): void {
-  const { letInAll, observe, publish, root } = live.options;
-  const retained = letInAll ? ['kept', 'hello', 'presence'] : ['kept'];
+  const { approveAll, observe, publish, root } = live.options;
+  const retained = approveAll ? ['kept', 'hello', 'presence'] : ['kept'];
   for (const topic of observe ? [] : retained)
     publish(`${root}/${node}/${topic}`, '', { qos: 1, retain: true });
   live.nodes.delete(node);
-  live.toSave.delete(node);
-  const line = live.lines.get(node);
+  live.dirtyNodes.delete(node);
+  const line = live.pipelines.get(node);
   if (!line) return;
-  live.touched.delete(line);
-  live.lines.delete(node);
+  live.dirtyWells.delete(line);
+  live.pipelines.delete(node);
   live.cards.delete(node);
-  live.told.delete(node);
+  live.knownAlarms.delete(node);
   live.periods = live.periods.filter(({ card }) => card.well !== node);
-  retable(live);
+  rebuildReadTable(live);
 }

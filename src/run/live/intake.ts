@@ -2,18 +2,18 @@
  * One message of a node, from bytes to what will be committed: a pack goes to the wells that read from it, a hello or a presence to
  * the node's own book, a refusal to the list of refusals. Nobody's message stops the next.
  */
-import { offerPack } from '../../readings/merge.ts';
-import { noteRefused, receiveHello, receivePack, receivePresence } from '../../readings/node.ts';
+import { addPack } from '../../readings/merge.ts';
+import { recordRefused, receiveHello, receivePack, receivePresence } from '../../readings/node.ts';
 import type { PlacedPack } from '../../readings/placed.ts';
 import type { Hello, Message, Pack, Presence, Refusal } from '../../wire/messages.ts';
 import { readMessage } from '../../wire/read-message.ts';
 import { nodeCeiling } from './ceiling.ts';
-import { feedLines, touchNode } from './nodes.ts';
+import { pipelinesForNode, getOrCreateNode } from './nodes.ts';
 import { touchSpokenFor } from './spoken-for.ts';
 import type { LiveState, NodeEntry } from './state.ts';
 
 /** A message as the broker handed it over, with when it came. */
-export interface Came {
+export interface ReceivedMessage {
   topic: string;
   payload: Uint8Array;
   retained: boolean;
@@ -22,58 +22,63 @@ export interface Came {
   /** Names that the sender's credential was given beside its own; absent where the broker knows no credential of it. */
   given?: () => readonly string[];
   /** Calls back once the message is on disk. */
-  kept?: () => void;
+  acknowledge?: () => void;
 }
 
 /** Bytes of a refused message that are kept for a look. */
-const HEAD_BYTES = 512;
+const REFUSED_SAMPLE_BYTES = 512;
 const SETTLE_MS = 7 * 86_400_000;
 
-export function takeMessage(live: LiveState, came: Came): void {
+export function handleMessage(live: LiveState, received: ReceivedMessage): void {
   live.counts.messages++;
-  const message = readMessage({ root: live.options.root, ...came });
-  takeRead(live, came, message);
+  const message = readMessage({ root: live.options.root, ...received });
+  dispatchMessage(live, received, message);
 }
 
-function takeRead(live: LiveState, came: Came, message: Message): void {
+function dispatchMessage(live: LiveState, received: ReceivedMessage, message: Message): void {
   switch (message.is) {
     case 'pack':
-      takePack(live, came, message.pack);
+      handlePack(live, received, message.pack);
       break;
     case 'hello':
-      takeHello(live, came, message.hello);
+      handleHello(live, received, message.hello);
       break;
     case 'presence':
-      takePresence(live, came, message.node, message.presence);
+      handlePresence(live, received, message.node, message.presence);
       break;
     case 'refusal':
-      refuse(live, came, message.refusal);
+      recordRefusal(live, received, message.refusal);
       break;
-    case 'own':
+    case 'from-server':
       break;
     default:
       message satisfies never;
   }
 }
 
-function refuse(live: LiveState, came: Came, refusal: Refusal, countOnly = false): void {
+function recordRefusal(
+  live: LiveState,
+  received: ReceivedMessage,
+  refusal: Refusal,
+  countOnly = false,
+): void {
   live.counts.refused++;
   const { node, refused, detail, boot, seq } = refusal;
-  refusedRow(live, came, { reason: refused, detail, node }, countOnly);
+  refusedRow(live, received, { reason: refused, detail, node }, countOnly);
   const entry = node === undefined ? undefined : live.nodes.get(node);
   if (!entry || boot === undefined || seq === undefined) return;
-  noteRefused(entry.state, boot, seq, came.arrivalMs);
-  entry.keptDue = true;
+  recordRefused(entry.state, boot, seq, received.arrivalMs);
+  entry.ackDue = true;
   entry.unsaved = true;
 }
 
 /** The sender's entry; undefined, and its message refused, where one server takes no further node. */
-function entryFor(live: LiveState, came: Came, node: string): NodeEntry | undefined {
+function entryFor(live: LiveState, came: ReceivedMessage, node: string): NodeEntry | undefined {
   const why = live.nodes.has(node) ? undefined : nodeCeiling(live, node);
-  if (why === undefined) return touchNode(live, node);
+  if (why === undefined) return getOrCreateNode(live, node);
   const shown = isRecent(live.ceilingShownMs, came);
   if (!shown) live.ceilingShownMs = came.arrivalMs;
-  refuse(
+  recordRefusal(
     live,
     came,
     { refused: 'too-many-nodes', detail: `Node ${node} is not taken: ${why}.`, node },
@@ -85,11 +90,11 @@ function entryFor(live: LiveState, came: Came, node: string): NodeEntry | undefi
 /** `countOnly`: its like is kept for a look already. */
 function refusedRow(
   live: LiveState,
-  { arrivalMs, topic, payload }: Came,
+  { arrivalMs, topic, payload }: ReceivedMessage,
   { reason, detail, node }: { reason: string; detail: string; node: string | undefined },
   countOnly: boolean,
 ): void {
-  const head = Buffer.from(payload.subarray(0, HEAD_BYTES)).toString('base64');
+  const head = Buffer.from(payload.subarray(0, REFUSED_SAMPLE_BYTES)).toString('base64');
   live.changes.push({
     change: 'refused',
     row: {
@@ -104,88 +109,88 @@ function refusedRow(
   });
 }
 
-function takePack(live: LiveState, came: Came, pack: Pack): void {
-  const entry = entryFor(live, came, pack.node);
+function handlePack(live: LiveState, received: ReceivedMessage, pack: Pack): void {
+  const entry = entryFor(live, received, pack.node);
   if (!entry) return;
-  if (!entry.letIn) {
-    turnAway(live, came, entry, pack.node);
+  if (!entry.approved) {
+    rejectPack(live, received, entry, pack.node);
     return;
   }
-  const receipt = receivePack(entry.state, pack, came.arrivalMs);
-  entry.keptDue = true;
+  const receipt = receivePack(entry.state, pack, received.arrivalMs);
+  entry.ackDue = true;
   entry.unsaved = true;
-  keepNews(live, pack.node, entry);
+  markNewsDirty(live, pack.node, entry);
   if (receipt.is === 'duplicate') {
     live.counts.duplicates++;
     return;
   }
   live.counts.packs++;
   live.changes.push({ change: 'pack', pack: receipt.placed });
-  if (live.looked) live.shown.push({ placed: receipt.placed });
-  handOn(live, receipt.placed, came.arrivalMs);
+  if (live.hasViewers) live.liveEvents.push({ placed: receipt.placed });
+  dispatchPack(live, receipt.placed, received.arrivalMs);
 }
 
 /** What a node does wrong it does every few seconds for as long as nobody helps: one message an hour is kept for a look, so that it hides no other. */
 const SHOWN_EVERY_MS = 3_600_000;
 
-function isRecent(shownMs: number | undefined, came: Came): boolean {
+function isRecent(shownMs: number | undefined, came: ReceivedMessage): boolean {
   return shownMs !== undefined && came.arrivalMs - shownMs < SHOWN_EVERY_MS;
 }
 
-function turnAway(live: LiveState, came: Came, entry: NodeEntry, node: string): void {
-  entry.keptDue = true;
-  const shown = isRecent(entry.turnedAwayMs, came);
-  if (!shown) entry.turnedAwayMs = came.arrivalMs;
+function rejectPack(live: LiveState, received: ReceivedMessage, entry: NodeEntry, node: string): void {
+  entry.ackDue = true;
+  const recordedRecently = isRecent(entry.rejectionRecordedMs, received);
+  if (!recordedRecently) entry.rejectionRecordedMs = received.arrivalMs;
   const detail = `Node ${node} waits to be let in; it was told to hold its packs.`;
-  refuse(live, came, { refused: 'not-let-in', detail, node }, shown);
+  recordRefusal(live, received, { refused: 'not-let-in', detail, node }, recordedRecently);
 }
 
 /** Gives a placed pack to the wells that read from it; what is late marks where they are to run again from. */
-function handOn(live: LiveState, placed: PlacedPack, nowMs: number): void {
+function dispatchPack(live: LiveState, placed: PlacedPack, nowMs: number): void {
   for (const column of placed.columns) live.counts.readings += column.times.length;
-  for (const line of feedLines(live, placed.node)) {
+  for (const pipeline of pipelinesForNode(live, placed.node)) {
     // Of a well that a fault of ours stopped nothing waits in memory: it will be run again from what is kept.
-    if (line.fault !== undefined) continue;
-    live.touched.add(line);
-    const lateMs = offerPack(line.inbox, line.well, placed, live.table);
+    if (pipeline.fault !== undefined) continue;
+    live.dirtyWells.add(pipeline);
+    const lateMs = addPack(pipeline.inbox, pipeline.well, placed, live.readTable);
     if (lateMs === Number.POSITIVE_INFINITY) continue;
     // Stored, counted, and told to nobody: what is that old has settled (contract, section 4).
     if (lateMs < nowMs - SETTLE_MS) {
       live.counts.tooLate++;
       continue;
     }
-    if (line.rerunFromMs !== undefined && line.rerunFromMs <= lateMs) continue;
-    line.rerunFromMs = lateMs;
-    live.changes.push({ change: 'rerun-mark', well: line.well, fromMs: lateMs });
+    if (pipeline.rerunFromMs !== undefined && pipeline.rerunFromMs <= lateMs) continue;
+    pipeline.rerunFromMs = lateMs;
+    live.changes.push({ change: 'rerun-mark', well: pipeline.well, fromMs: lateMs });
   }
 }
 
-function takeHello(live: LiveState, came: Came, hello: Hello): void {
-  const entry = entryFor(live, came, hello.node);
+function handleHello(live: LiveState, received: ReceivedMessage, hello: Hello): void {
+  const entry = entryFor(live, received, hello.node);
   if (!entry) return;
   entry.hello = hello;
-  entry.keptDue = true;
-  receiveHello(entry.state, hello, came.retained, came.arrivalMs);
-  live.toSave.add(hello.node);
+  entry.ackDue = true;
+  receiveHello(entry.state, hello, received.retained, received.arrivalMs);
+  live.dirtyNodes.add(hello.node);
   // Our own broker tells again at its start what it retained: its names counted when they came.
-  if (came.retained && live.options.letInAll) return;
-  const given = came.given?.();
-  const ignored = touchSpokenFor(live, entry, hello, { given, nowMs: came.arrivalMs });
+  if (received.retained && live.options.approveAll) return;
+  const given = received.given?.();
+  const ignored = touchSpokenFor(live, entry, hello, { given, nowMs: received.arrivalMs });
   if (ignored === undefined) return;
-  const shown = isRecent(entry.ignoredShownMs, came);
-  if (!shown) entry.ignoredShownMs = came.arrivalMs;
-  refusedRow(live, came, { reason: 'ignored-names', detail: ignored, node: hello.node }, shown);
+  const shown = isRecent(entry.ignoredShownMs, received);
+  if (!shown) entry.ignoredShownMs = received.arrivalMs;
+  refusedRow(live, received, { reason: 'ignored-names', detail: ignored, node: hello.node }, shown);
 }
 
-function takePresence(live: LiveState, came: Came, node: string, presence: Presence): void {
-  const entry = entryFor(live, came, node);
+function handlePresence(live: LiveState, received: ReceivedMessage, node: string, presence: Presence): void {
+  const entry = entryFor(live, received, node);
   if (!entry) return;
-  receivePresence(entry.state, presence, came.retained, came.arrivalMs);
+  receivePresence(entry.state, presence, received.retained, received.arrivalMs);
   entry.unsaved = true;
-  keepNews(live, node, entry);
+  markNewsDirty(live, node, entry);
 }
 
 /** News that waits for the next beat is in the node's book alone: a crash before then must not lose that a node is back. */
-function keepNews(live: LiveState, node: string, entry: NodeEntry): void {
-  if (entry.state.news.length > 0) live.toSave.add(node);
+function markNewsDirty(live: LiveState, node: string, entry: NodeEntry): void {
+  if (entry.state.news.length > 0) live.dirtyNodes.add(node);
 }

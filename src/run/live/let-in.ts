@@ -1,8 +1,8 @@
 /** Somebody says that a waiting node is one of ours: its packs are kept from now on, and the names that it speaks for count. */
-import { isRead } from '../../card/reads.ts';
-import { tellWellsAgain } from '../../readings/node.ts';
+import { isSourceNode } from '../../card/reads.ts';
+import { republishFullScale } from '../../readings/node.ts';
 import { wellCeiling } from './ceiling.ts';
-import { wellForNode } from './nodes.ts';
+import { ensureWellForNode } from './nodes.ts';
 import { touchSpokenFor } from './spoken-for.ts';
 import type { LiveState } from './state.ts';
 
@@ -10,15 +10,15 @@ import type { LiveState } from './state.ts';
 export function letNodeIn(live: LiveState, node: string, nowMs: number): string | undefined {
   const entry = live.nodes.get(node);
   if (!entry) return `No node ${node} was heard`;
-  const full = entry.letIn || isRead(live.table, node) ? undefined : wellCeiling(live);
+  const full = entry.approved || isSourceNode(live.readTable, node) ? undefined : wellCeiling(live);
   if (full !== undefined) return `Cannot let ${node} in: ${full}`;
-  entry.letIn = true;
-  entry.keptDue = true;
-  wellForNode(live, node);
+  entry.approved = true;
+  entry.ackDue = true;
+  ensureWellForNode(live, node);
   // Behind our own broker its hello brought its credential along; here nobody but the hello knows the names.
-  if (entry.hello && !live.options.letInAll)
+  if (entry.hello && !live.options.approveAll)
     touchSpokenFor(live, entry, entry.hello, { given: undefined, nowMs });
-  tellWellsAgain(entry.state);
-  live.toSave.add(node);
+  republishFullScale(entry.state);
+  live.dirtyNodes.add(node);
   return undefined;
 }

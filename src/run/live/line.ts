@@ -4,18 +4,18 @@
  * place to run again from.
  */
 import type { Emit } from '../../engine/emit.ts';
-import { advance, passTo, take, type WellState } from '../../engine/engine.ts';
+import { advance, advanceTo, applyInput, type WellState } from '../../engine/engine.ts';
 import type { Stretch, TimedInput } from '../../engine/input.ts';
-import { drain, newInbox, newStretch, type Inbox } from '../../readings/merge.ts';
+import { drain, newInbox, newSegment, type Inbox } from '../../readings/merge.ts';
 
-export interface Line {
+export interface WellPipeline {
   well: string;
   state: WellState;
   inbox: Inbox;
   /** Acts and news not yet passed, by their time. */
-  waiting: TimedInput[];
+  pendingInputs: TimedInput[];
   /** All inputs up to and including this time were passed. */
-  passedMs: number;
+  advancedToMs: number;
   /** Readings came for a time already passed: run again from the earliest. */
   rerunFromMs?: number;
   /** By our clock: the last such run, and the last save. */
@@ -28,15 +28,15 @@ export interface Line {
 }
 
 /** One stretch serves all wells in turn: nothing keeps a hold of it. */
-const STRETCH: Stretch = newStretch(4096);
+const SEGMENT: Stretch = newSegment(4096);
 
-export function newLine(well: string, state: WellState): Line {
+export function newPipeline(well: string, state: WellState): WellPipeline {
   return {
     well,
     state,
     inbox: newInbox(),
-    waiting: [],
-    passedMs: -1,
+    pendingInputs: [],
+    advancedToMs: -1,
     reranAtMs: 0,
     savedAtMs: 0,
     unsaved: false,
@@ -44,30 +44,30 @@ export function newLine(well: string, state: WellState): Line {
 }
 
 /** An act or news takes its place among the inputs; never before what was already passed. */
-export function addInput(line: Line, input: TimedInput): void {
-  const placed = input.atMs > line.passedMs ? input : { ...input, atMs: line.passedMs + 1 };
-  let at = line.waiting.length;
-  while (at > 0 && line.waiting[at - 1]!.atMs > placed.atMs) at--;
-  line.waiting.splice(at, 0, placed);
+export function addInput(pipeline: WellPipeline, input: TimedInput): void {
+  const placed = input.atMs > pipeline.advancedToMs ? input : { ...input, atMs: pipeline.advancedToMs + 1 };
+  let at = pipeline.pendingInputs.length;
+  while (at > 0 && pipeline.pendingInputs[at - 1]!.atMs > placed.atMs) at--;
+  pipeline.pendingInputs.splice(at, 0, placed);
 }
 
 /** Passes all inputs up to and including `toMs`: at one moment the minute first, then acts, then readings. */
-export function passLine(line: Line, toMs: number, emit: Emit): void {
-  if (toMs <= line.passedMs) return;
-  while (line.waiting.length > 0 && line.waiting[0]!.atMs <= toMs) {
-    const input = line.waiting.shift()!;
-    passReadings(line, input.atMs - 1, emit);
-    take(line.state, input, emit);
+export function advancePipeline(pipeline: WellPipeline, toMs: number, emit: Emit): void {
+  if (toMs <= pipeline.advancedToMs) return;
+  while (pipeline.pendingInputs.length > 0 && pipeline.pendingInputs[0]!.atMs <= toMs) {
+    const input = pipeline.pendingInputs.shift()!;
+    advanceReadings(pipeline, input.atMs - 1, emit);
+    applyInput(pipeline.state, input, emit);
   }
-  passReadings(line, toMs, emit);
-  passTo(line.state, toMs, emit);
-  line.passedMs = toMs;
-  line.unsaved = true;
+  advanceReadings(pipeline, toMs, emit);
+  advanceTo(pipeline.state, toMs, emit);
+  pipeline.advancedToMs = toMs;
+  pipeline.unsaved = true;
 }
 
-function passReadings(line: Line, toMs: number, emit: Emit): void {
+function advanceReadings(pipeline: WellPipeline, toMs: number, emit: Emit): void {
   do {
-    drain(line.inbox, toMs, STRETCH);
-    advance(line.state, STRETCH, emit);
-  } while (STRETCH.n === STRETCH.timeMs.length);
+    drain(pipeline.inbox, toMs, SEGMENT);
+    advance(pipeline.state, SEGMENT, emit);
+  } while (SEGMENT.n === SEGMENT.timeMs.length);
 }

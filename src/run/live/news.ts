@@ -4,90 +4,101 @@
  * all of its nodes where half of them fall silent together.
  */
 import type { NewsItem } from '../../readings/news.ts';
-import { takeNews } from '../../readings/node.ts';
+import { drainNews } from '../../readings/node.ts';
 import {
   newSite,
-  passSite,
-  siteHears,
+  advanceSite,
+  handleSiteNews,
   type SiteNode,
-  type SiteSays,
+  type SiteOutput,
   type SiteState,
 } from '../../readings/site-silence.ts';
 import { cardAt, wellsOf } from '../replay/table.ts';
-import { siteLine } from '../site-line.ts';
+import { siteAlarmEvent } from '../site-line.ts';
 import { addInput } from './line.ts';
+import { renameSavedSite } from './old-names.ts';
 import type { LiveState } from './state.ts';
-import { tellEvent } from './tell.ts';
+import { publishEvent } from './tell.ts';
 
 /** What a site knows outlives the server, as the alarm it raised does. */
 const siteKey = (site: string): string => `site/${site}`;
 
 /** Our clock goes on to `nowMs`: everything that became news before it finds its wells. The changes are pushed; the caller commits. */
-export function passNews(live: LiveState, nowMs: number): void {
+export function dispatchNews(live: LiveState, nowMs: number): void {
   const items: NewsItem[] = [];
   for (const [node, entry] of live.nodes) {
-    const mine = takeNews(entry.state, nowMs);
+    const mine = drainNews(entry.state, nowMs);
     if (mine.length === 0) continue;
     // What was handed on is no news of its book any more, in the same commit: a crash tells it neither twice nor never.
-    live.toSave.add(node);
+    live.dirtyNodes.add(node);
     items.push(...mine);
   }
   items.sort(
     (a, b) => a.atMs - b.atMs || (a.node.node < b.node.node ? -1 : Number(a.node.node > b.node.node)),
   );
-  for (const item of items) pass(live, item, nowMs);
+  for (const item of items) routeNewsItem(live, item, nowMs);
   for (const site of live.sites.values()) {
     if (site.silent.length === 0) continue;
-    say(live, site, nowMs, (says) => passSite(site, nodesOfSite(live, site.site, nowMs), nowMs, says));
+    applySiteOutput(live, site, nowMs, (output) =>
+      advanceSite(site, nodesOfSite(live, site.site, nowMs), nowMs, output),
+    );
   }
 }
 
-function pass(live: LiveState, item: NewsItem, nowMs: number): void {
+function routeNewsItem(live: LiveState, item: NewsItem, nowMs: number): void {
   const name = siteOf(live, item.node.node, item.atMs);
   // What a sensor can show is no business of the site.
   if (name === undefined || item.node.news === 'full-scale') {
-    deliver(live, item);
+    deliverNews(live, item);
     return;
   }
-  const site = siteNamed(live, name);
-  say(live, site, nowMs, (says) => siteHears(site, nodesOfSite(live, name, item.atMs), item, says));
+  const site = getOrLoadSite(live, name);
+  applySiteOutput(live, site, nowMs, (output) =>
+    handleSiteNews(site, nodesOfSite(live, name, item.atMs), item, output),
+  );
 }
 
-function siteNamed(live: LiveState, name: string): SiteState {
+function getOrLoadSite(live: LiveState, name: string): SiteState {
   const known = live.sites.get(name);
   if (known) return known;
-  const kept = live.options.store.value(siteKey(name));
-  const site = kept === undefined ? newSite(name) : (JSON.parse(kept) as SiteState);
+  const stored = live.options.store.getValue(siteKey(name));
+  const site = stored === undefined ? newSite(name) : (JSON.parse(stored) as SiteState);
+  renameSavedSite(site);
   live.sites.set(name, site);
   return site;
 }
 
-function say(live: LiveState, site: SiteState, nowMs: number, speak: (says: SiteSays) => void): void {
+function applySiteOutput(
+  live: LiveState,
+  site: SiteState,
+  nowMs: number,
+  update: (output: SiteOutput) => void,
+): void {
   const before = JSON.stringify(site);
-  const says: SiteSays = { news: [], site: [] };
-  speak(says);
-  for (const item of says.news) deliver(live, item);
-  for (const change of says.site) tellEvent(live, siteLine(change), nowMs);
+  const output: SiteOutput = { news: [], site: [] };
+  update(output);
+  for (const item of output.news) deliverNews(live, item);
+  for (const change of output.site) publishEvent(live, siteAlarmEvent(change), nowMs);
   const after = JSON.stringify(site);
-  if (after !== before) live.changes.push({ change: 'value', key: siteKey(site.site), value: after });
+  if (after !== before) live.changes.push({ change: 'setting', key: siteKey(site.site), value: after });
 }
 
 /** News never stands before what its well has passed: it was not known then. */
-function deliver(live: LiveState, item: NewsItem): void {
+function deliverNews(live: LiveState, item: NewsItem): void {
   const fedFrom = live.nodes.get(item.node.node)?.hello?.fedFrom;
   const node = item.node.news === 'silent' && fedFrom !== undefined ? { ...item.node, fedFrom } : item.node;
   // A well that will read from it only later hears it now: it knows by itself which of its channels that is about.
   const whenMs = node.news === 'full-scale' ? undefined : item.atMs;
-  for (const well of wellsOf(live.table, node.node, whenMs)) {
-    const line = live.lines.get(well)!;
-    const atMs = Math.max(item.atMs, line.passedMs + 1);
-    addInput(line, { atMs, node });
+  for (const well of wellsOf(live.readTable, node.node, whenMs)) {
+    const pipeline = live.pipelines.get(well)!;
+    const atMs = Math.max(item.atMs, pipeline.advancedToMs + 1);
+    addInput(pipeline, { atMs, node });
     live.changes.push({ change: 'news', well, atMs, body: node });
   }
 }
 
 function siteOf(live: LiveState, node: string, atMs: number): string | undefined {
-  for (const well of wellsOf(live.table, node, atMs)) {
+  for (const well of wellsOf(live.readTable, node, atMs)) {
     const site = cardAt(live.periods, well, atMs)?.site;
     if (site !== undefined) return site;
   }
@@ -99,7 +110,7 @@ function nodesOfSite(live: LiveState, site: string, atMs: number): SiteNode[] {
   const nodes: SiteNode[] = [];
   for (const [node, { hello }] of live.nodes) {
     if (siteOf(live, node, atMs) !== site) continue;
-    const stock = wellsOf(live.table, node, atMs).some((well) =>
+    const stock = wellsOf(live.readTable, node, atMs).some((well) =>
       cardAt(live.periods, well, atMs)?.uses.includes('stock'),
     );
     nodes.push({ node, priority: stock || hello?.fedFrom === 'pump-circuit' ? 'now' : 'soon' });
@@ -109,5 +120,5 @@ function nodesOfSite(live: LiveState, site: string, atMs: number): SiteNode[] {
 
 /** Sites of which something is kept, for the first look after a start. */
 export function loadSites(live: LiveState): void {
-  for (const { card } of live.periods) if (card.site !== undefined) siteNamed(live, card.site);
+  for (const { card } of live.periods) if (card.site !== undefined) getOrLoadSite(live, card.site);
 }

@@ -4,41 +4,41 @@
  */
 import { nodesOf } from '../../card/reads.ts';
 import type { Emitted } from '../../engine/emit.ts';
-import { frontierMs, voiceOf, type Voice } from '../../readings/frontier.ts';
-import { passLine, type Line } from './line.ts';
+import { frontierMs, nodeProgress, type NodeProgress } from '../../readings/frontier.ts';
+import { advancePipeline, type WellPipeline } from './line.ts';
 import type { LiveState } from './state.ts';
-import { hasOpenRows, syncStates, tellEvent, tellNotWatched } from './tell.ts';
+import { hasOpenRows, syncStates, publishEvent, publishNotWatched } from './tell.ts';
 
-function voicesOf(live: LiveState, line: Line, nowMs: number): Voice[] {
-  const voices: Voice[] = [];
-  for (const { node } of nodesOf(line.state.card, nowMs)) {
+function nodeProgressOf(live: LiveState, pipeline: WellPipeline, nowMs: number): NodeProgress[] {
+  const voices: NodeProgress[] = [];
+  for (const { node } of nodesOf(pipeline.state.card, nowMs)) {
     const entry = live.nodes.get(node);
-    if (entry) voices.push(voiceOf(entry.state, nowMs));
+    if (entry) voices.push(nodeProgress(entry.state, nowMs));
   }
   return voices;
 }
 
 /** Up to when this well may be passed on now. */
-export function frontierOf(live: LiveState, line: Line, nowMs: number): number {
-  return frontierMs(voicesOf(live, line, nowMs), nowMs);
+export function frontierOf(live: LiveState, pipeline: WellPipeline, nowMs: number): number {
+  return frontierMs(nodeProgressOf(live, pipeline, nowMs), nowMs);
 }
 
-export function passLive(live: LiveState, line: Line, nowMs: number): void {
-  if (line.fault !== undefined) return;
+export function advanceWell(live: LiveState, pipeline: WellPipeline, nowMs: number): void {
+  if (pipeline.fault !== undefined) return;
   const emitted: Emitted[] = [];
   try {
-    passLine(line, frontierOf(live, line, nowMs), (e) => emitted.push(e));
+    advancePipeline(pipeline, frontierOf(live, pipeline, nowMs), (e) => emitted.push(e));
   } catch (error) {
-    stop(live, line, error, nowMs);
+    stopWell(live, pipeline, error, nowMs);
     return;
   }
-  for (const e of emitted) keepEmitted(live, e, nowMs);
+  for (const e of emitted) storeEmitted(live, e, nowMs);
   // What was seen, shelved or off its shelf changes without a line.
-  if (hasOpenRows(live, line)) syncStates(live, line);
+  if (hasOpenRows(live, pipeline)) syncStates(live, pipeline);
 }
 
 /** What the engine said, as changes of the store; alarms are told. */
-export function keepEmitted(live: LiveState, emitted: Emitted, nowMs: number): void {
+export function storeEmitted(live: LiveState, emitted: Emitted, nowMs: number): void {
   const { event, orderMs, cycle } = emitted;
   switch (event.event) {
     case 'cycle':
@@ -59,19 +59,19 @@ export function keepEmitted(live: LiveState, emitted: Emitted, nowMs: number): v
       live.changes.push({ change: 'baseline', event, atMs: orderMs });
       break;
     case 'alarm':
-      tellEvent(live, event, nowMs);
+      publishEvent(live, event, nowMs);
       break;
     default:
       event satisfies never;
   }
 }
 
-export function stop(live: LiveState, line: Line, error: unknown, nowMs: number): void {
+export function stopWell(live: LiveState, pipeline: WellPipeline, error: unknown, nowMs: number): void {
   const why = error instanceof Error ? error.message : String(error);
-  line.fault = why;
+  pipeline.fault = why;
   live.options.log(
     'error',
-    `Cannot watch ${line.well}: ${error instanceof Error ? (error.stack ?? why) : why}`,
+    `Cannot watch ${pipeline.well}: ${error instanceof Error ? (error.stack ?? why) : why}`,
   );
-  tellNotWatched(live, line, why, nowMs);
+  publishNotWatched(live, pipeline, why, nowMs);
 }

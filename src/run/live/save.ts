@@ -1,7 +1,7 @@
 /** What goes into the commit so that less has to be made again after a crash: books of nodes, and engine state every ten minutes. */
 import { deflateRawSync, inflateRawSync } from 'node:zlib';
-import { loadWell, saveWell, type WellState } from '../../engine/engine.ts';
-import type { Line } from './line.ts';
+import { deserializeWell, serializeWell, type WellState } from '../../engine/engine.ts';
+import type { WellPipeline } from './line.ts';
 import type { LiveState } from './state.ts';
 
 export const SAVE_EVERY_MS = 600_000;
@@ -10,38 +10,43 @@ export const SAVE_EVERY_MS = 600_000;
 export function saveNodes(live: LiveState, nowMs: number, all: boolean): void {
   for (const [node, entry] of live.nodes) {
     const due = entry.unsaved && (all || nowMs - entry.savedAtMs >= SAVE_EVERY_MS);
-    if (!due && !live.toSave.has(node)) continue;
+    if (!due && !live.dirtyNodes.has(node)) continue;
     entry.unsaved = false;
     entry.savedAtMs = nowMs;
-    const { heardMs } = entry.state.hearing;
+    const { lastHeardMs } = entry.state.liveness;
     live.changes.push({
       change: 'node',
       row: {
         node,
         state: entry.state,
         savedMs: nowMs,
-        letIn: entry.letIn,
+        approved: entry.approved,
         ...(entry.hello && { hello: entry.hello }),
         ...(entry.ignored && { ignored: entry.ignored }),
-        ...(heardMs > 0 && { lastHeardMs: heardMs }),
+        ...(lastHeardMs > 0 && { lastHeardMs: lastHeardMs }),
       },
     });
   }
-  live.toSave.clear();
+  live.dirtyNodes.clear();
 }
 
-export function saveLine(live: LiveState, line: Line, nowMs: number): void {
-  if (!line.unsaved || line.passedMs < 0 || line.fault !== undefined) return;
-  line.unsaved = false;
-  line.savedAtMs = nowMs;
-  live.changes.push({ change: 'snapshot', well: line.well, atMs: line.passedMs, state: pack(line.state) });
+export function saveSnapshot(live: LiveState, pipeline: WellPipeline, nowMs: number): void {
+  if (!pipeline.unsaved || pipeline.advancedToMs < 0 || pipeline.fault !== undefined) return;
+  pipeline.unsaved = false;
+  pipeline.savedAtMs = nowMs;
+  live.changes.push({
+    change: 'snapshot',
+    well: pipeline.well,
+    atMs: pipeline.advancedToMs,
+    state: serializeState(pipeline.state),
+  });
 }
 
 /** Engine state as it is kept: JSON, deflated. */
-export function pack(state: WellState): Uint8Array {
-  return deflateRawSync(saveWell(state), { level: 6 });
+export function serializeState(state: WellState): Uint8Array {
+  return deflateRawSync(serializeWell(state), { level: 6 });
 }
 
-export function unpack(bytes: Uint8Array): WellState {
-  return loadWell(inflateRawSync(bytes));
+export function deserializeState(bytes: Uint8Array): WellState {
+  return deserializeWell(inflateRawSync(bytes));
 }

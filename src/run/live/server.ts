@@ -9,167 +9,167 @@ import { feedsOf } from '../../card/reads.ts';
 import type { PlacedPack } from '../../readings/placed.ts';
 import { StoreError } from '../../store/store-error.ts';
 import type { Change } from '../../store/store.ts';
-import { doAct, type ActDone } from './acts.ts';
+import { applyAct, type ActResult } from './acts.ts';
 import { ceilingAilments, wellCeiling } from './ceiling.ts';
 import { dropNode, planForget } from './forget.ts';
-import type { Came } from './intake.ts';
+import type { ReceivedMessage } from './intake.ts';
 import { letNodeIn } from './let-in.ts';
-import { loadLive } from './load.ts';
+import { loadLiveState } from './load.ts';
 import type { LiveOptions, LiveState } from './state.ts';
-import { beat, saveAll, turn, type TurnEnd } from './turn.ts';
+import { tick, saveAll, processTurn, type TurnResult } from './turn.ts';
 
 export interface LiveServer {
   /** A message came; `kept` is called once it is on disk. */
-  take: (message: Omit<Came, 'arrivalMs'>) => void;
-  act: (written: unknown, by?: string) => ActDone;
+  receive: (message: Omit<ReceivedMessage, 'arrivalMs'>) => void;
+  applyAct: (json: unknown, by?: string) => ActResult;
   /** Returns why not, in a sentence. */
-  letIn: (node: string) => string | undefined;
+  approveNode: (node: string) => string | undefined;
   /** Forgets a node with its empty well. Returns why not, in a sentence. */
   forget: (node: string) => string | undefined;
   /**
    * Commits what another Stillwell handed over, and makes the live state again from the store, which then holds it. Returns what went
    * wrong, in a sentence.
    */
-  handIn: (changes: readonly Change[]) => string | undefined;
+  importChanges: (changes: readonly Change[]) => string | undefined;
   state: () => LiveState;
   /** What is wrong with the server itself, a sentence each. */
-  ailments: () => string[];
+  healthProblems: () => string[];
   subscribe: (fn: (change: LiveChange) => void) => () => void;
   /** Resolves when all that came so far is committed. */
-  settled: () => Promise<void>;
+  drained: () => Promise<void>;
   /** Makes time go on now; else it does so once a second. */
-  beat: () => void;
+  tick: () => void;
   /** Saves everything derived. The store is closed by whoever opened it. */
   close: () => Promise<void>;
 }
 
 /** When few messages come, a turn waits this long for more: fewer commits, and nobody notices. */
-const GATHER_MS = 15;
+const BATCH_DELAY_MS = 15;
 /** A turn of this many did not need to wait: 64 a turn is a commit's cost well shared. */
-const BUSY_MESSAGES = 64;
+const BUSY_TURN_MESSAGES = 64;
 /** One turn takes this many messages at most, so that no commit grows without end. */
-const TURN_MESSAGES = 2000;
+const MAX_TURN_MESSAGES = 2000;
 /** After this many waiting messages the oldest are not taken in: a node sends again what was not kept. */
-const QUEUE_MESSAGES = 50_000;
-const BEAT_MS = 1000;
+const MAX_QUEUED_MESSAGES = 50_000;
+const TICK_MS = 1000;
 /** Housekeeping of the store, in bites that leave the loop free. */
-const TIDY_EVERY_MS = 5000;
-const TIDY_BITE_MS = 25;
+const MAINTENANCE_INTERVAL_MS = 5000;
+const MAINTENANCE_STEP_MS = 25;
 const RELOAD_AFTER_MS = 10_000;
 
 interface Loop {
   options: LoopOptions;
   live: LiveState;
-  queue: Came[];
+  queue: ReceivedMessage[];
   timer: NodeJS.Timeout | undefined;
-  beater: NodeJS.Timeout | undefined;
-  ailment: string | undefined;
+  ticker: NodeJS.Timeout | undefined;
+  healthProblem: string | undefined;
   retryAtMs: number;
-  tidyAtMs: number;
+  maintainedAtMs: number;
   lastAliveMs: number;
   viewers: Set<(change: LiveChange) => void>;
-  waiters: (() => void)[];
+  drainWaiters: (() => void)[];
   closed: boolean;
-  gatherMs: number;
+  batchDelayMs: number;
   /** Messages of the turn before. */
-  lastTurn: number;
+  lastTurnMessages: number;
   /** Messages taken that were not kept, since the last time that keeping worked. */
-  lost: number;
+  lostMessages: number;
 }
 
 export interface LoopOptions extends LiveOptions {
   /** Tests and the demo's past drive the time themselves. */
-  beatsByItself?: boolean;
-  /** How long a turn waits for more messages; GATHER_MS where not given. */
-  gatherMs?: number;
+  autoTick?: boolean;
+  /** How long a turn waits for more messages; BATCH_DELAY_MS where not given. */
+  batchDelayMs?: number;
   /** Notices were committed: whoever sends them may look. */
   onCommit?: () => void;
   /** So many messages were taken and could not be kept, and keeping works again: whoever brought them is to bring them again. */
   onLost?: (messages: number) => void;
 }
 
-export function openLive(options: LoopOptions): LiveServer {
+export function openLiveServer(options: LoopOptions): LiveServer {
   const nowMs = options.now();
   const loop: Loop = {
     options,
-    live: loadLive(options, nowMs),
+    live: loadLiveState(options, nowMs),
     queue: [],
     timer: undefined,
-    beater: undefined,
-    ailment: undefined,
+    ticker: undefined,
+    healthProblem: undefined,
     retryAtMs: 0,
-    tidyAtMs: nowMs,
+    maintainedAtMs: nowMs,
     lastAliveMs: 0,
     viewers: new Set(),
-    waiters: [],
+    drainWaiters: [],
     closed: false,
-    gatherMs: options.gatherMs ?? GATHER_MS,
-    lastTurn: 0,
-    lost: 0,
+    batchDelayMs: options.batchDelayMs ?? BATCH_DELAY_MS,
+    lastTurnMessages: 0,
+    lostMessages: 0,
   };
   const onCommit = options.onCommit ?? (() => undefined);
-  if (options.beatsByItself !== false) loop.beater = setInterval(() => beatNow(loop, onCommit), BEAT_MS);
+  if (options.autoTick !== false) loop.ticker = setInterval(() => tickNow(loop, onCommit), TICK_MS);
   return {
-    take: (message) => take(loop, message, onCommit),
-    act: (written, by) => act(loop, written, by, onCommit),
-    letIn: (node) => letIn(loop, node, onCommit),
+    receive: (message) => receive(loop, message, onCommit),
+    applyAct: (json, by) => runAct(loop, json, by, onCommit),
+    approveNode: (node) => approveNode(loop, node, onCommit),
     forget: (node) => forget(loop, node),
-    handIn: (changes) => handIn(loop, changes),
+    importChanges: (changes) => importChanges(loop, changes),
     state: () => loop.live,
-    ailments: () => ailmentsOf(loop),
+    healthProblems: () => healthProblemsOf(loop),
     subscribe: (fn) => {
       loop.viewers.add(fn);
-      loop.live.looked = true;
+      loop.live.hasViewers = true;
       return () => {
         loop.viewers.delete(fn);
-        loop.live.looked = loop.viewers.size > 0;
+        loop.live.hasViewers = loop.viewers.size > 0;
       };
     },
-    settled: () =>
-      loop.queue.length === 0 ? Promise.resolve() : new Promise((done) => loop.waiters.push(done)),
-    beat: () => beatNow(loop, onCommit),
+    drained: () =>
+      loop.queue.length === 0 ? Promise.resolve() : new Promise((done) => loop.drainWaiters.push(done)),
+    tick: () => tickNow(loop, onCommit),
     close: () => close(loop),
   };
 }
 
-function take(loop: Loop, message: Omit<Came, 'arrivalMs'>, onCommit: () => void): void {
+function receive(loop: Loop, message: Omit<ReceivedMessage, 'arrivalMs'>, onCommit: () => void): void {
   if (loop.closed) return;
-  if (loop.queue.length >= QUEUE_MESSAGES) {
-    loop.lost++;
+  if (loop.queue.length >= MAX_QUEUED_MESSAGES) {
+    loop.lostMessages++;
     return;
   }
   loop.queue.push({ ...message, arrivalMs: loop.options.now() });
-  if (loop.queue.length === 1) wakeFor(loop, onCommit);
-  else if (loop.queue.length === TURN_MESSAGES) {
+  if (loop.queue.length === 1) scheduleTurn(loop, onCommit);
+  else if (loop.queue.length === MAX_TURN_MESSAGES) {
     clearTimeout(loop.timer);
     loop.timer = setTimeout(() => runTurn(loop, onCommit), 0);
   }
 }
 
 /** Under load messages gather by themselves while a turn works; waiting for more would only leave the machine idle. */
-function wakeFor(loop: Loop, onCommit: () => void): void {
-  const waitMs = loop.lastTurn >= BUSY_MESSAGES ? 0 : loop.gatherMs;
+function scheduleTurn(loop: Loop, onCommit: () => void): void {
+  const waitMs = loop.lastTurnMessages >= BUSY_TURN_MESSAGES ? 0 : loop.batchDelayMs;
   loop.timer = setTimeout(() => runTurn(loop, onCommit), waitMs);
 }
 
 function runTurn(loop: Loop, onCommit: () => void): void {
   loop.timer = undefined;
   if (loop.closed) return;
-  const came = loop.queue.splice(0, TURN_MESSAGES);
-  loop.lastTurn = came.length;
-  takeAll(loop, came, onCommit);
+  const received = loop.queue.splice(0, MAX_TURN_MESSAGES);
+  loop.lastTurnMessages = received.length;
+  handleAll(loop, received, onCommit);
   if (loop.queue.length > 0) loop.timer = setTimeout(() => runTurn(loop, onCommit), 0);
   else {
-    askAgain(loop);
-    for (const done of loop.waiters.splice(0)) done();
+    requestResend(loop);
+    for (const done of loop.drainWaiters.splice(0)) done();
   }
 }
 
 /** What was taken and not kept has to come again, once that helps. */
-function askAgain(loop: Loop): void {
-  if (loop.lost === 0 || ailmentOf(loop) !== undefined) return;
-  const messages = loop.lost;
-  loop.lost = 0;
+function requestResend(loop: Loop): void {
+  if (loop.lostMessages === 0 || healthProblemOf(loop) !== undefined) return;
+  const messages = loop.lostMessages;
+  loop.lostMessages = 0;
   loop.options.log('warn', `${messages} messages could not be kept when they came: asking for them again.`);
   loop.options.onLost?.(messages);
 }
@@ -178,42 +178,46 @@ function askAgain(loop: Loop): void {
  * A turn over all that came. Where a fault of our own broke it, each message has a turn to itself: the one that breaks its own is left
  * out and said, the others are taken.
  */
-function takeAll(loop: Loop, came: readonly Came[], onCommit: () => void): void {
-  let taken = false;
-  const wrong = guarded(loop, () => {
-    const end = turn(loop.live, came, loop.options.now());
-    taken = true;
-    show(loop, end, came);
+function handleAll(loop: Loop, received: readonly ReceivedMessage[], onCommit: () => void): void {
+  let handled = false;
+  const failure = withRecovery(loop, () => {
+    const end = processTurn(loop.live, received, loop.options.now());
+    handled = true;
+    notifyViewers(loop, end, received);
     if (end.committed) onCommit();
   });
-  if (taken) return;
-  if (wrong === undefined || wrong instanceof StoreError || !reload(loop)) {
-    loop.lost += came.length;
+  if (handled) return;
+  if (failure === undefined || failure instanceof StoreError || !reload(loop)) {
+    loop.lostMessages += received.length;
     return;
   }
-  if (came.length > 1) for (const message of came) takeAll(loop, [message], onCommit);
-  else loop.options.log('error', `A message to ${came[0]?.topic ?? 'nobody'} was left out: ${say(wrong)}`);
+  if (received.length > 1) for (const message of received) handleAll(loop, [message], onCommit);
+  else
+    loop.options.log(
+      'error',
+      `A message to ${received[0]?.topic ?? 'nobody'} was left out: ${errorMessage(failure)}`,
+    );
 }
 
-function beatNow(loop: Loop, onCommit: () => void): void {
+function tickNow(loop: Loop, onCommit: () => void): void {
   const nowMs = loop.options.now();
-  guarded(loop, () => {
-    const end = beat(loop.live, nowMs, loop);
-    show(loop, end, []);
+  withRecovery(loop, () => {
+    const end = tick(loop.live, nowMs, loop);
+    notifyViewers(loop, end, []);
     if (end.committed) onCommit();
-    if (nowMs - loop.tidyAtMs < TIDY_EVERY_MS) return;
-    const more = loop.options.store.tidy(nowMs, TIDY_BITE_MS);
-    if (!more) loop.tidyAtMs = nowMs;
+    if (nowMs - loop.maintainedAtMs < MAINTENANCE_INTERVAL_MS) return;
+    const more = loop.options.store.maintain(nowMs, MAINTENANCE_STEP_MS);
+    if (!more) loop.maintainedAtMs = nowMs;
   });
-  if (loop.queue.length === 0) askAgain(loop);
+  if (loop.queue.length === 0) requestResend(loop);
 }
 
 /**
  * Runs what commits. On failure the memory is ahead of the disk: it is made again from the store, at once or a little later. Returns
  * what went wrong.
  */
-function guarded(loop: Loop, work: () => void): unknown {
-  if (loop.ailment !== undefined) {
+function withRecovery(loop: Loop, work: () => void): unknown {
+  if (loop.healthProblem !== undefined) {
     if (loop.options.now() < loop.retryAtMs) return undefined;
     if (!reload(loop)) return undefined;
   }
@@ -226,21 +230,21 @@ function guarded(loop: Loop, work: () => void): unknown {
   }
 }
 
-function say(error: unknown): string {
+function errorMessage(error: unknown): string {
   return error instanceof Error ? error.message : String(error);
 }
 
 function fail(loop: Loop, error: unknown): void {
-  loop.ailment = say(error);
+  loop.healthProblem = errorMessage(error);
   loop.retryAtMs = loop.options.now() + RELOAD_AFTER_MS;
-  loop.options.log('error', loop.ailment);
+  loop.options.log('error', loop.healthProblem);
 }
 
 function reload(loop: Loop): boolean {
   try {
-    loop.live = loadLive(loop.options, loop.options.now());
-    loop.live.looked = loop.viewers.size > 0;
-    loop.ailment = undefined;
+    loop.live = loadLiveState(loop.options, loop.options.now());
+    loop.live.hasViewers = loop.viewers.size > 0;
+    loop.healthProblem = undefined;
     loop.options.log('info', 'Keeping readings again.');
     return true;
   } catch (error) {
@@ -249,100 +253,100 @@ function reload(loop: Loop): boolean {
   }
 }
 
-function act(loop: Loop, written: unknown, by: string | undefined, onCommit: () => void): ActDone {
-  const before = ailmentOf(loop);
-  if (before !== undefined) return { no: `Cannot keep anything now: ${before}` };
+function runAct(loop: Loop, json: unknown, by: string | undefined, onCommit: () => void): ActResult {
+  const before = healthProblemOf(loop);
+  if (before !== undefined) return { problem: `Cannot keep anything now: ${before}` };
   const nowMs = loop.options.now();
-  let done: ActDone = { no: 'Cannot do this now: try again' };
-  guarded(loop, () => {
-    const end = turn(loop.live, [], nowMs, () => {
-      done = doAct(loop.live, written, nowMs, by);
+  let done: ActResult = { problem: 'Cannot do this now: try again' };
+  withRecovery(loop, () => {
+    const end = processTurn(loop.live, [], nowMs, () => {
+      done = applyAct(loop.live, json, nowMs, by);
     });
-    show(loop, end, []);
+    notifyViewers(loop, end, []);
     if (end.committed) onCommit();
   });
-  const after = ailmentOf(loop);
-  return after === undefined ? done : { no: `Cannot keep this: ${after}` };
+  const after = healthProblemOf(loop);
+  return after === undefined ? done : { problem: `Cannot keep this: ${after}` };
 }
 
 /** Everything derived is saved first, so that making it again costs no well more than a look at its last save. */
-function handIn(loop: Loop, changes: readonly Change[]): string | undefined {
-  const before = ailmentOf(loop);
+function importChanges(loop: Loop, changes: readonly Change[]): string | undefined {
+  const before = healthProblemOf(loop);
   if (before !== undefined) return `Cannot keep anything now: ${before}`;
   const addsWell = changes.some(
-    (one) => one.change === 'handed' && one.row.kind === 'well' && !loop.live.lines.has(one.row.well),
+    (one) => one.change === 'imported' && one.row.kind === 'well' && !loop.live.pipelines.has(one.row.well),
   );
   const full = addsWell ? wellCeiling(loop.live) : undefined;
   if (full !== undefined) return `Cannot add a well: ${full}`;
   const { options, live } = loop;
-  guarded(loop, () => {
+  withRecovery(loop, () => {
     saveAll(live, options.now());
     options.store.commit(changes);
-    loop.live = loadLive(options, options.now());
-    loop.live.looked = loop.viewers.size > 0;
+    loop.live = loadLiveState(options, options.now());
+    loop.live.hasViewers = loop.viewers.size > 0;
     loop.live.counts = live.counts;
   });
-  const after = ailmentOf(loop);
+  const after = healthProblemOf(loop);
   return after === undefined ? undefined : `Cannot keep this: ${after}`;
 }
 
 /** Read anew: what runs in between may have failed. */
-function ailmentOf(loop: Loop): string | undefined {
-  return loop.ailment;
+function healthProblemOf(loop: Loop): string | undefined {
+  return loop.healthProblem;
 }
 
-function letIn(loop: Loop, node: string, onCommit: () => void): string | undefined {
-  const before = ailmentOf(loop);
+function approveNode(loop: Loop, node: string, onCommit: () => void): string | undefined {
+  const before = healthProblemOf(loop);
   if (before !== undefined) return `Cannot keep anything now: ${before}`;
   const why = letNodeIn(loop.live, node, loop.options.now());
   if (why !== undefined) return why;
-  beatNow(loop, onCommit);
-  const after = ailmentOf(loop);
+  tickNow(loop, onCommit);
+  const after = healthProblemOf(loop);
   return after === undefined ? undefined : `Cannot keep this: ${after}`;
 }
 
 function forget(loop: Loop, node: string): string | undefined {
-  const before = ailmentOf(loop);
+  const before = healthProblemOf(loop);
   if (before !== undefined) return `Cannot keep anything now: ${before}`;
   const { options } = loop;
   const plan = planForget(options.store, node, options.now());
-  if ('no' in plan) return plan.no;
-  guarded(loop, () => {
+  if ('problem' in plan) return plan.problem;
+  withRecovery(loop, () => {
     options.store.commit(plan.changes);
     dropNode(loop.live, node);
   });
-  const after = ailmentOf(loop);
+  const after = healthProblemOf(loop);
   return after === undefined ? undefined : `Cannot keep this: ${after}`;
 }
 
-function ailmentsOf(loop: Loop): string[] {
-  const out = loop.ailment === undefined ? [] : [loop.ailment];
-  for (const line of loop.live.lines.values()) {
-    if (line.fault !== undefined)
-      out.push(`A fault of our own stopped the watching of ${line.well}: ${line.fault}`);
+function healthProblemsOf(loop: Loop): string[] {
+  const out = loop.healthProblem === undefined ? [] : [loop.healthProblem];
+  for (const pipeline of loop.live.pipelines.values()) {
+    if (pipeline.fault !== undefined)
+      out.push(`A fault of our own stopped the watching of ${pipeline.well}: ${pipeline.fault}`);
   }
   return [...out, ...ceilingAilments(loop.live)];
 }
 
 /** Shows a turn to whoever looks; nothing is made for nobody. */
-function show(loop: Loop, end: TurnEnd, came: readonly Came[]): void {
+function notifyViewers(loop: Loop, result: TurnResult, received: readonly ReceivedMessage[]): void {
   if (loop.viewers.size === 0) return;
-  const tellAll = (change: LiveChange): void => {
+  const sendToAll = (change: LiveChange): void => {
     for (const fn of loop.viewers) fn(change);
   };
-  for (const shown of loop.live.shown.splice(0)) {
-    if ('alarm' in shown) tellAll({ is: 'alarm', alarm: shown.alarm });
-    else for (const change of readingsOf(loop.live, shown.placed)) tellAll(change);
+  for (const shown of loop.live.liveEvents.splice(0)) {
+    if ('alarm' in shown) sendToAll({ is: 'alarm', alarm: shown.alarm });
+    else for (const change of readingsOf(loop.live, shown.placed)) sendToAll(change);
   }
-  if (came.length > 0 || end.committed)
-    for (const line of end.touched) tellAll({ is: 'well', well: line.well });
+  if (received.length > 0 || result.committed)
+    for (const pipeline of result.dirtyWells) sendToAll({ is: 'well', well: pipeline.well });
 }
 
 function readingsOf(live: LiveState, placed: PlacedPack): LiveChange[] {
   const byWell = new Map<string, LiveReadings[]>();
   if (placed.kind === 'start' || placed.timeUnknown) return [];
   for (const { channel, times, values } of placed.columns) {
-    for (const feed of feedsOf(live.table, placed.node, channel)) {
+    for (const feed of feedsOf(live.readTable, placed.node, channel)) {
       const columns = byWell.get(feed.well) ?? [];
       columns.push({ channel: channelName(feed.code), timesMs: times, values });
       byWell.set(feed.well, columns);
@@ -352,12 +356,12 @@ function readingsOf(live: LiveState, placed: PlacedPack): LiveChange[] {
 }
 
 async function close(loop: Loop): Promise<void> {
-  clearInterval(loop.beater);
+  clearInterval(loop.ticker);
   clearTimeout(loop.timer);
-  if (loop.queue.length > 0 && loop.ailment === undefined) {
-    guarded(loop, () => turn(loop.live, loop.queue.splice(0), loop.options.now()));
+  if (loop.queue.length > 0 && loop.healthProblem === undefined) {
+    withRecovery(loop, () => processTurn(loop.live, loop.queue.splice(0), loop.options.now()));
   }
   loop.closed = true;
-  if (loop.ailment === undefined) guarded(loop, () => saveAll(loop.live, loop.options.now()));
-  for (const done of loop.waiters.splice(0)) done();
+  if (loop.healthProblem === undefined) withRecovery(loop, () => saveAll(loop.live, loop.options.now()));
+  for (const done of loop.drainWaiters.splice(0)) done();
 }

@@ -5,7 +5,7 @@
  */
 import type { Hello } from '../../wire/messages.ts';
 import { nodeCeiling } from './ceiling.ts';
-import { touchNode } from './nodes.ts';
+import { getOrCreateNode } from './nodes.ts';
 import type { LiveState, NodeEntry } from './state.ts';
 
 /** Names told of one hello: enough to know which list is wrong. */
@@ -23,7 +23,7 @@ export function touchSpokenFor(
   const over: string[] = [];
   for (const name of names.filter(counts.has)) {
     if (!live.nodes.has(name) && nodeCeiling(live, name) !== undefined) over.push(name);
-    else touchNode(live, name);
+    else getOrCreateNode(live, name);
   }
   const others = names.filter((name) => !counts.has(name));
   const ignored = [...others, ...over];
@@ -42,7 +42,7 @@ function countedNames(
   entry: NodeEntry,
   given: readonly string[] | undefined,
 ): { has: (name: string) => boolean; why: string } {
-  if (!live.options.letInAll) return { has: () => entry.letIn, why: 'it waits to be let in' };
+  if (!live.options.approveAll) return { has: () => entry.approved, why: 'it waits to be let in' };
   const own = new Set(given);
   return { has: (name) => own.has(name), why: 'its credential was not given them' };
 }

@@ -11,21 +11,21 @@ import type { NodeState } from '../../readings/node.ts';
 import type { SiteState } from '../../readings/site-silence.ts';
 import type { AlarmRow, Change, IgnoredNames, NoticeRow, Store } from '../../store/store.ts';
 import type { Hello } from '../../wire/messages.ts';
-import { addToTable, tableOf, type GrowingTable, type Period } from '../replay/table.ts';
+import { addToReadTable, readTableFromPeriods, type MutableReadTable, type Period } from '../replay/table.ts';
 import type { Ceiling } from './ceiling.ts';
-import type { Line } from './line.ts';
+import type { WellPipeline } from './line.ts';
 
 export interface NodeEntry {
   state: NodeState;
-  letIn: boolean;
+  approved: boolean;
   hello?: Hello;
   /** `kept` should go out, and when it last did, by our clock. */
-  keptDue: boolean;
-  keptAtMs: number;
+  ackDue: boolean;
+  ackSentAtMs: number;
   savedAtMs: number;
   unsaved: boolean;
   /** When a pack of this node, which waits to be let in, was last kept for a look. */
-  turnedAwayMs?: number;
+  rejectionRecordedMs?: number;
   /** Names that it spoke for and that do not count: how many came in all its hellos, and the last one's sentence. */
   ignored?: IgnoredNames;
   /** When a hello of this node with such names was last kept for a look. */
@@ -33,7 +33,7 @@ export interface NodeEntry {
 }
 
 /** What is told of a change of an alarm, decided by who is told in the settings. */
-export type Teller = (change: AlarmChange, nowMs: number) => NoticeRow[];
+export type Notifier = (change: AlarmChange, nowMs: number) => NoticeRow[];
 
 export interface LiveOptions {
   store: Store;
@@ -42,12 +42,12 @@ export interface LiveOptions {
   /** Listen and evaluate, never publish `kept` or `ask`. */
   observe: boolean;
   /** Whoever may publish is let in: the built-in broker has asked for its credential already. */
-  letInAll: boolean;
+  approveAll: boolean;
   /** What one server takes at most; CEILING where not given. */
   most?: Ceiling;
   now: () => number;
   publish: (topic: string, payload: string, how: { qos: 0 | 1; retain: boolean }) => void;
-  tell: Teller;
+  notify: Notifier;
   /** One sentence for the log. */
   log: (level: 'info' | 'warn' | 'error', sentence: string) => void;
 }
@@ -75,49 +75,49 @@ export interface WellSource {
 export interface LiveState {
   options: LiveOptions;
   nodes: Map<string, NodeEntry>;
-  lines: Map<string, Line>;
+  pipelines: Map<string, WellPipeline>;
   /** The newest card of each well. */
   cards: Map<string, Card>;
   /** Every card with the time for which it counts: a late pack is read as the card of its own time says. */
   periods: Period[];
-  table: GrowingTable;
+  readTable: MutableReadTable;
   sites: Map<string, SiteState>;
   /** Alarms of each well that stand or ended not long ago, for knowing them again. */
-  told: Map<string, AlarmRow[]>;
+  knownAlarms: Map<string, AlarmRow[]>;
   /** What the running turn will commit. */
   changes: Change[];
   /** Wells that something came for, and nodes whose books are to be saved, in the running turn. */
-  touched: Set<Line>;
-  toSave: Set<string>;
+  dirtyWells: Set<WellPipeline>;
+  dirtyNodes: Set<string>;
   /** The wells that each node feeds, and what feeds each well; worked out when first asked for. */
-  feeding: Map<string, Line[]>;
-  sources: Map<string, WellSource[]> | undefined;
+  pipelinesByNode: Map<string, WellPipeline[]>;
+  sourcesByWell: Map<string, WellSource[]> | undefined;
   counts: LiveCounts;
   /** Of the running turn, for whoever looks; emptied by the loop. */
-  shown: ({ placed: PlacedPack } | { alarm: AlarmRow })[];
+  liveEvents: ({ placed: PlacedPack } | { alarm: AlarmRow })[];
   /** When a message of a node beyond the ceiling was last kept for a look. */
   ceilingShownMs?: number;
-  /** Somebody looks: only then `shown` is filled. */
-  looked: boolean;
+  /** Somebody looks: only then `liveEvents` is filled. */
+  hasViewers: boolean;
 }
 
 export function newLiveState(options: LiveOptions): LiveState {
   return {
     options,
     nodes: new Map(),
-    lines: new Map(),
+    pipelines: new Map(),
     cards: new Map(),
     periods: [],
-    table: new Map(),
+    readTable: new Map(),
     sites: new Map(),
-    sources: undefined,
-    told: new Map(),
+    sourcesByWell: undefined,
+    knownAlarms: new Map(),
     changes: [],
-    touched: new Set(),
-    shown: [],
-    looked: false,
-    toSave: new Set(),
-    feeding: new Map(),
+    dirtyWells: new Set(),
+    liveEvents: [],
+    hasViewers: false,
+    dirtyNodes: new Set(),
+    pipelinesByNode: new Map(),
     counts: {
       messages: 0,
       packs: 0,
@@ -132,27 +132,27 @@ export function newLiveState(options: LiveOptions): LiveState {
   };
 }
 
-export function retable(live: LiveState): void {
-  live.table = tableOf(live.periods);
-  live.feeding.clear();
-  live.sources = undefined;
+export function rebuildReadTable(live: LiveState): void {
+  live.readTable = readTableFromPeriods(live.periods);
+  live.pipelinesByNode.clear();
+  live.sourcesByWell = undefined;
 }
 
 /** A further card, of a well that no other card is of: only its own node is fed by it. */
 export function addPeriod(live: LiveState, period: Period): void {
   live.periods.push(period);
-  addToTable(live.table, period);
-  live.feeding.delete(period.card.well);
-  live.sources = undefined;
+  addToReadTable(live.readTable, period);
+  live.pipelinesByNode.delete(period.card.well);
+  live.sourcesByWell = undefined;
 }
 
 /** All that ever feeds this well. */
 export function sourcesOfWell(live: LiveState, well: string): readonly WellSource[] {
-  live.sources ??= turnedRound(live.table);
-  return live.sources.get(well) ?? [];
+  live.sourcesByWell ??= groupSourcesByWell(live.readTable);
+  return live.sourcesByWell.get(well) ?? [];
 }
 
-function turnedRound(table: ReadTable): Map<string, WellSource[]> {
+function groupSourcesByWell(table: ReadTable): Map<string, WellSource[]> {
   const byWell = new Map<string, WellSource[]>();
   for (const [node, channels] of table) {
     for (const [channel, feeds] of channels) {
@@ -167,9 +167,9 @@ function turnedRound(table: ReadTable): Map<string, WellSource[]> {
 }
 
 /** The wells an act is for: its own, or all of them. */
-export function linesOfAct(live: LiveState, act: Act): Line[] {
+export function pipelinesOfAct(live: LiveState, act: Act): WellPipeline[] {
   const well = act.kind === 'card-changed' ? act.card.well : 'well' in act ? act.well : undefined;
-  if (well === undefined) return [...live.lines.values()];
-  const line = live.lines.get(well);
-  return line ? [line] : [];
+  if (well === undefined) return [...live.pipelines.values()];
+  const pipeline = live.pipelines.get(well);
+  return pipeline ? [pipeline] : [];
 }

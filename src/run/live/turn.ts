@@ -2,46 +2,51 @@
  * One turn of the live server: what came since the last one, all wells it touched, one commit, and only then `kept`. The clock is
  * read once, by the caller.
  */
-import { excuseAway } from '../../readings/node.ts';
-import { keptPayload } from '../../readings/kept.ts';
-import { printKept } from '../../wire/kept.ts';
-import { takeMessage, type Came } from './intake.ts';
-import type { Line } from './line.ts';
-import { passNews } from './news.ts';
-import { passLive } from './pass.ts';
+import { excuseServerOutage } from '../../readings/node.ts';
+import { ackPayload } from '../../readings/kept.ts';
+import { formatAck } from '../../wire/kept.ts';
+import { handleMessage, type ReceivedMessage } from './intake.ts';
+import type { WellPipeline } from './line.ts';
+import { dispatchNews } from './news.ts';
+import { advanceWell } from './pass.ts';
 import { RERUN_EVERY_MS, rerun } from './rerun.ts';
-import { SAVE_EVERY_MS, saveLine, saveNodes } from './save.ts';
+import { SAVE_EVERY_MS, saveSnapshot, saveNodes } from './save.ts';
 import type { LiveState } from './state.ts';
 
 /** `kept` goes out once a second a node at most (contract, section 4). */
-const KEPT_EVERY_MS = 1000;
+const ACK_INTERVAL_MS = 1000;
 /** Wells to save in one turn: their state is packed on this thread, about 1 ms each. */
-const SAVES_A_TURN = 20;
+const MAX_SAVES_PER_TURN = 20;
 /** The last sign of life, so that a restart knows how long nobody watched. */
-const ALIVE_EVERY_MS = 30_000;
+const ALIVE_INTERVAL_MS = 30_000;
 
-export interface TurnEnd {
+export interface TurnResult {
   /** Something was committed. */
   committed: boolean;
-  touched: readonly Line[];
+  dirtyWells: readonly WellPipeline[];
 }
 
 /**
  * Runs again first what is due, since that reads only what is committed, then takes the messages and does `acts`. Throws StoreError
  * where the commit failed: nothing of the turn is kept then.
  */
-export function turn(live: LiveState, came: readonly Came[], nowMs: number, acts?: () => void): TurnEnd {
-  rerunDue(live, nowMs);
-  for (const message of came) takeMessage(live, message);
+export function processTurn(
+  live: LiveState,
+  received: readonly ReceivedMessage[],
+  nowMs: number,
+  acts?: () => void,
+): TurnResult {
+  runDueReruns(live, nowMs);
+  for (const message of received) handleMessage(live, message);
   acts?.();
-  const touched = [...live.touched];
-  live.touched.clear();
-  for (const line of touched) passLive(live, line, nowMs);
+  const dirtyWells = [...live.dirtyWells];
+  live.dirtyWells.clear();
+  for (const pipeline of dirtyWells) advanceWell(live, pipeline, nowMs);
   saveNodes(live, nowMs, false);
   const committed = commit(live);
-  for (const message of came) message.kept?.();
-  sendKept(live, nowMs);
-  return { committed, touched };
+  for (const message of received) message.acknowledge?.();
+  sendAcks(live, nowMs);
+  return { committed, dirtyWells };
 }
 
 function commit(live: LiveState): boolean {
@@ -55,10 +60,10 @@ function commit(live: LiveState): boolean {
   return true;
 }
 
-function rerunDue(live: LiveState, nowMs: number): void {
-  for (const line of live.lines.values()) {
-    if (line.rerunFromMs === undefined || nowMs - line.reranAtMs < RERUN_EVERY_MS) continue;
-    rerun(live, line, line.rerunFromMs, nowMs);
+function runDueReruns(live: LiveState, nowMs: number): void {
+  for (const pipeline of live.pipelines.values()) {
+    if (pipeline.rerunFromMs === undefined || nowMs - pipeline.reranAtMs < RERUN_EVERY_MS) continue;
+    rerun(live, pipeline, pipeline.rerunFromMs, nowMs);
   }
 }
 
@@ -66,63 +71,63 @@ function rerunDue(live: LiveState, nowMs: number): void {
  * Once a second: time goes on where nothing comes. News of silent nodes, wells whose nodes are waited for no longer, saves that are
  * due, and `kept` that was held back.
  */
-export function beat(live: LiveState, nowMs: number, tidy: { lastAliveMs: number }): TurnEnd {
-  rerunDue(live, nowMs);
-  passNews(live, nowMs);
+export function tick(live: LiveState, nowMs: number, alive: { lastAliveMs: number }): TurnResult {
+  runDueReruns(live, nowMs);
+  dispatchNews(live, nowMs);
   let saves = 0;
-  const touched: Line[] = [];
-  for (const line of live.lines.values()) {
-    if (line.waiting.length > 0 || isBehind(line, nowMs)) {
-      passLive(live, line, nowMs);
-      touched.push(line);
+  const dirtyWells: WellPipeline[] = [];
+  for (const pipeline of live.pipelines.values()) {
+    if (pipeline.pendingInputs.length > 0 || isBehind(pipeline, nowMs)) {
+      advanceWell(live, pipeline, nowMs);
+      dirtyWells.push(pipeline);
     }
-    if (line.unsaved && nowMs - line.savedAtMs >= SAVE_EVERY_MS && saves < SAVES_A_TURN) {
-      saveLine(live, line, nowMs);
+    if (pipeline.unsaved && nowMs - pipeline.savedAtMs >= SAVE_EVERY_MS && saves < MAX_SAVES_PER_TURN) {
+      saveSnapshot(live, pipeline, nowMs);
       saves++;
     }
   }
   saveNodes(live, nowMs, false);
-  if (nowMs - tidy.lastAliveMs >= ALIVE_EVERY_MS) {
-    tidy.lastAliveMs = nowMs;
-    live.changes.push({ change: 'value', key: ALIVE_KEY, value: String(nowMs) });
+  if (nowMs - alive.lastAliveMs >= ALIVE_INTERVAL_MS) {
+    alive.lastAliveMs = nowMs;
+    live.changes.push({ change: 'setting', key: ALIVE_KEY, value: String(nowMs) });
   }
   const committed = commit(live);
-  sendKept(live, nowMs);
-  return { committed, touched };
+  sendAcks(live, nowMs);
+  return { committed, dirtyWells };
 }
 
 export const ALIVE_KEY = 'alive-ms';
 /** Wells whose nodes are quiet are passed on once a minute: the engine sees whole minutes. */
 const BEHIND_MS = 60_000;
 
-function isBehind(line: Line, nowMs: number): boolean {
-  return nowMs - line.passedMs > BEHIND_MS;
+function isBehind(pipeline: WellPipeline, nowMs: number): boolean {
+  return nowMs - pipeline.advancedToMs > BEHIND_MS;
 }
 
 /** Our own absence is not news: silences between `fromMs` and now are excused. */
-export function excuse(live: LiveState, fromMs: number, nowMs: number): void {
+export function excuseSilence(live: LiveState, fromMs: number, nowMs: number): void {
   for (const entry of live.nodes.values()) {
-    excuseAway(entry.state, fromMs, nowMs);
+    excuseServerOutage(entry.state, fromMs, nowMs);
     entry.unsaved = true;
   }
 }
 
-function sendKept(live: LiveState, nowMs: number): void {
+function sendAcks(live: LiveState, nowMs: number): void {
   if (live.options.observe) return;
   for (const [node, entry] of live.nodes) {
-    if (!entry.keptDue || nowMs - entry.keptAtMs < KEPT_EVERY_MS) continue;
-    entry.keptDue = false;
-    entry.keptAtMs = nowMs;
-    const payload = entry.letIn ? keptPayload(entry.state) : { wait: true as const };
+    if (!entry.ackDue || nowMs - entry.ackSentAtMs < ACK_INTERVAL_MS) continue;
+    entry.ackDue = false;
+    entry.ackSentAtMs = nowMs;
+    const payload = entry.approved ? ackPayload(entry.state) : { wait: true as const };
     if (payload)
-      live.options.publish(`${live.options.root}/${node}/kept`, printKept(payload), { qos: 1, retain: true });
+      live.options.publish(`${live.options.root}/${node}/kept`, formatAck(payload), { qos: 1, retain: true });
   }
 }
 
 /** A clean stop: everything derived is saved, so that the next start has nothing to make again. */
 export function saveAll(live: LiveState, nowMs: number): void {
-  for (const line of live.lines.values()) saveLine(live, line, nowMs);
+  for (const pipeline of live.pipelines.values()) saveSnapshot(live, pipeline, nowMs);
   saveNodes(live, nowMs, true);
-  live.changes.push({ change: 'value', key: ALIVE_KEY, value: String(nowMs) });
+  live.changes.push({ change: 'setting', key: ALIVE_KEY, value: String(nowMs) });
   commit(live);
 }

@@ -1,5 +1,5 @@
 /** What the pages see of a well at this moment, taken from its engine's state. */
-import type { Mode, PumpNow, WellNow } from '../../../shared/api/wells.ts';
+import type { Mode, PumpStatus, WellStatus } from '../../../shared/api/wells.ts';
 import type { SymptomAnswer } from '../../../shared/api/alarms.ts';
 import type { Card } from '../../card/card.ts';
 import { channelCode } from '../../card/channels.ts';
@@ -7,15 +7,15 @@ import { standing } from '../../alarm/alarms.ts';
 import { channelScenes } from '../../engine/channels.ts';
 import { checksOf } from '../../engine/checks.ts';
 import type { WellState } from '../../engine/engine.ts';
-import type { LiveWell, SensorNow } from '../../web/deps.ts';
-import type { Line } from './line.ts';
+import type { LiveWell, SensorStatus } from '../../web/deps.ts';
+import type { WellPipeline } from './line.ts';
 
 /** Channel codes of pump 1's current and of the well's pressure (src/card/channels.ts). */
 const CURRENT = 0;
 const PRESSURE = 3;
 
-export function wellNow(line: Line): WellNow {
-  const { state, well } = line;
+export function wellStatus(pipeline: WellPipeline): WellStatus {
+  const { state, well } = pipeline;
   const { card } = state;
   const mode = modeOf(state);
   const pressure = state.channels.find((channel) => channel.code === PRESSURE);
@@ -28,33 +28,33 @@ export function wellNow(line: Line): WellNow {
     uses: card.uses,
     ...mode,
     ...(expected && { expected }),
-    ...(heardMs >= 0 && { heardMs }),
+    ...(heardMs >= 0 && { lastReadingMs: heardMs }),
     ...(pressure &&
       pressure.lastMs >= 0 &&
       pressure.faultsInRow === 0 && { pressureKpa: pressure.value / 1000 }),
-    pumps: card.pumps.map((_, at) => pumpNow(state, at)),
+    pumps: card.pumps.map((_, at) => pumpStatus(state, at)),
     symptoms: symptomsOf(state),
   };
 }
 
 /** What stands and is explained by another alarm, told or not. */
 function symptomsOf(state: WellState): SymptomAnswer[] {
-  return standing(state.alarms).flatMap(({ alarm, pump, symptomOf, sinceMs, why, told }) =>
+  return standing(state.alarms).flatMap(({ alarm, pump, symptomOf, sinceMs, why, notified }) =>
     symptomOf === undefined
       ? []
-      : [{ alarm, ...(pump !== undefined && { pump }), symptomOf, sinceMs, why, told }],
+      : [{ alarm, ...(pump !== undefined && { pump }), symptomOf, sinceMs, why, notified }],
   );
 }
 
 function modeOf(state: WellState): { mode: Mode; modeUntilMs?: number } {
-  for (const away of state.alarms.away) {
+  for (const away of state.alarms.suspensions) {
     if (away.is !== 'laid-up') return { mode: away.is };
     return { mode: 'laid-up', ...(away.untilMs !== undefined && { modeUntilMs: away.untilMs }) };
   }
   return { mode: state.records.some((record) => record.baseline) ? 'watching' : 'learning' };
 }
 
-function pumpNow(state: WellState, at: number): PumpNow {
+function pumpStatus(state: WellState, at: number): PumpStatus {
   const pump = state.pumps[at]!;
   const record = state.records[at]!;
   const current = state.channels.find((channel) => channel.code === at * 16 + CURRENT);
@@ -79,10 +79,10 @@ function ranToday(state: WellState, at: number): number {
   return Math.round(((day.pumps[at]?.ranMs ?? 0) + openMs) / 1000);
 }
 
-export function liveWell(line: Line): LiveWell {
-  const { state } = line;
-  const sensors = channelScenes(state, state.nowMs).map(({ channel, node, lastMs, fault }): SensorNow => {
-    const correction = state.inForce[channelCode(channel) ?? -1];
+export function liveWell(pipeline: WellPipeline): LiveWell {
+  const { state } = pipeline;
+  const sensors = channelScenes(state, state.nowMs).map(({ channel, node, lastMs, fault }): SensorStatus => {
+    const correction = state.activeCorrections[channelCode(channel) ?? -1];
     return {
       channel,
       node,
@@ -91,18 +91,18 @@ export function liveWell(line: Line): LiveWell {
       ...(correction && { correction }),
     };
   });
-  const known = (which: 'baseline' | 'before'): LiveWell['usual'] =>
+  const known = (which: 'baseline' | 'previousBaseline'): LiveWell['normals'] =>
     state.records.flatMap((record, at) => {
       const baseline = record[which];
       return baseline ? [{ pump: state.card.pumps[at]!.id, baseline }] : [];
     });
   return {
-    now: wellNow(line),
-    card: newestCard(line),
+    status: wellStatus(pipeline),
+    card: newestCard(pipeline),
     sensors,
     checks: checksOf(state),
-    usual: known('baseline'),
-    before: known('before'),
+    normals: known('baseline'),
+    previousNormals: known('previousBaseline'),
   };
 }
 
@@ -110,8 +110,8 @@ export function liveWell(line: Line): LiveWell {
  * The card as it was written last: a well that waits for its node takes it in up to a minute later, and whoever just wrote it looks at
  * once. A card with other pumps is waited for, since what was measured goes by them.
  */
-function newestCard({ state, waiting }: Line): Card {
-  const written = waiting.findLast((input) => 'act' in input && input.act.kind === 'card-changed');
+function newestCard({ state, pendingInputs }: WellPipeline): Card {
+  const written = pendingInputs.findLast((input) => 'act' in input && input.act.kind === 'card-changed');
   if (!written || !('act' in written) || written.act.kind !== 'card-changed') return state.card;
   const idsOf = ({ pumps }: Card): string => pumps.map(({ id }) => id).join(' ');
   return idsOf(written.act.card) === idsOf(state.card) ? written.act.card : state.card;

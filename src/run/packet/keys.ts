@@ -1,9 +1,9 @@
 /** What names each thing that is made of a well, so that the same thing is known again when it is handed over twice. */
-interface OfPump {
+interface WithPump {
   event: { pump?: string };
 }
 
-export function baselineKey({ atMs, event }: { atMs: number } & OfPump): string {
+export function baselineKey({ atMs, event }: { atMs: number } & WithPump): string {
   return `${atMs}/${event.pump ?? ''}`;
 }
 
@@ -11,7 +11,7 @@ export function dayKey({ event }: { event: { date: string; pump?: string } }): s
   return `${event.date}/${event.pump ?? ''}`;
 }
 
-export function cycleKey({ startedMs, event }: { startedMs: number } & OfPump): string {
+export function cycleKey({ startedMs, event }: { startedMs: number } & WithPump): string {
   return `${startedMs}/${event.pump ?? ''}`;
 }
 

@@ -8,7 +8,7 @@ import type { OpenAsked, OpenOrder, OpenTold, RecordPiece } from './open-worker.
 
 export interface AsidePacket {
   record: WellRecord;
-  papers: { hash: string; read: () => Promise<Uint8Array> }[];
+  documents: { hash: string; read: () => Promise<Uint8Array> }[];
   missing: string[];
 }
 
@@ -35,7 +35,7 @@ async function read(ask: Ask): Promise<AsidePacket | { problem: string }> {
   const told = await ask({ ask: 'outline' });
   if ('problem' in told) return told;
   if (!('outline' in told)) throw unexpected('outline');
-  const { well, pieces, papers, missing } = told.outline;
+  const { well, pieces, documents, missing } = told.outline;
   const record = { well, acts: [], entries: [], baselines: [], days: [], cycles: [], alarms: [] };
   for (let at = 0; at < pieces; at++) {
     // One piece after the other: that is the point of them.
@@ -45,12 +45,12 @@ async function read(ask: Ask): Promise<AsidePacket | { problem: string }> {
     if (!('piece' in next)) throw unexpected('piece');
     add(record, next.piece);
   }
-  const paper = async (hash: string): Promise<Uint8Array> => {
-    const next = await ask({ ask: 'paper', hash });
-    if (!('paper' in next)) throw 'problem' in next ? new Error(next.problem) : unexpected('paper');
-    return next.paper;
+  const readDocument = async (hash: string): Promise<Uint8Array> => {
+    const next = await ask({ ask: 'document', hash });
+    if (!('document' in next)) throw 'problem' in next ? new Error(next.problem) : unexpected('document');
+    return next.document;
   };
-  return { record, papers: papers.map((hash) => ({ hash, read: () => paper(hash) })), missing };
+  return { record, documents: documents.map((hash) => ({ hash, read: () => readDocument(hash) })), missing };
 }
 
 function add(record: WellRecord, { list, rows }: RecordPiece): void {

@@ -1,9 +1,9 @@
 /**
  * Opens one packet on a thread of its own, since unpacking and checking the largest takes minutes in which the server must go on
- * watching. It answers one question after the other: the record in pieces, then papers, so that neither side ever copies much at once.
+ * watching. It answers one question after the other: the record in pieces, then documents, so that neither side ever copies much at once.
  */
 import { parentPort, workerData } from 'node:worker_threads';
-import { openPacket } from '../../book/packet/packet.ts';
+import { openExport } from '../../book/packet/packet.ts';
 import type { WellRecord } from '../../book/packet/record.ts';
 import { sha256 } from './sha256.ts';
 
@@ -15,13 +15,13 @@ type RowsOf = Omit<WellRecord, 'well'>;
 /** Some rows of one list of the record. */
 export type RecordPiece = { [K in keyof RowsOf]: { list: K; rows: RowsOf[K] } }[keyof RowsOf];
 
-export type OpenAsked = { ask: 'outline' } | { ask: 'piece'; at: number } | { ask: 'paper'; hash: string };
+export type OpenAsked = { ask: 'outline' } | { ask: 'piece'; at: number } | { ask: 'document'; hash: string };
 
 export type OpenTold =
   | { problem: string }
-  | { outline: { well: string; pieces: number; papers: string[]; missing: string[] } }
+  | { outline: { well: string; pieces: number; documents: string[]; missing: string[] } }
   | { piece: RecordPiece }
-  | { paper: Uint8Array };
+  | { document: Uint8Array };
 
 /** A row is 80 KiB at most and some 300 B as a rule: a piece is some 150 KiB, and 40 MB at the very most. */
 const ROWS_A_PIECE = 500;
@@ -37,21 +37,21 @@ function* piecesOf(record: WellRecord): Generator<RecordPiece> {
 }
 
 const { bytes } = workerData as OpenOrder;
-const opened = openPacket(bytes, sha256);
+const opened = openExport(bytes, sha256);
 const pieces = 'problem' in opened ? [] : [...piecesOf(opened.record)];
 
 function answer(asked: OpenAsked): OpenTold {
   if ('problem' in opened) return opened;
   switch (asked.ask) {
     case 'outline': {
-      const { record, papers, missing } = opened;
-      const hashes = papers.map(({ hash }) => hash);
-      return { outline: { well: record.well, pieces: pieces.length, papers: hashes, missing } };
+      const { record, documents, missing } = opened;
+      const hashes = documents.map(({ hash }) => hash);
+      return { outline: { well: record.well, pieces: pieces.length, documents: hashes, missing } };
     }
     case 'piece':
       return { piece: pieces[asked.at]! };
-    case 'paper':
-      return { paper: opened.papers.find(({ hash }) => hash === asked.hash)!.read() };
+    case 'document':
+      return { document: opened.documents.find(({ hash }) => hash === asked.hash)!.read() };
     default:
       return asked satisfies never;
   }

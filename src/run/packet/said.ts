@@ -1,23 +1,23 @@
 /** What came of taking a packet in, in sentences: what was added, what was here already, what is missing. */
-import { sayCount } from '../../../shared/words/format.ts';
-import type { PacketAdded } from '../../web/deps.ts';
+import { formatCount } from '../../../shared/words/format.ts';
+import type { ImportCounts } from '../../web/deps.ts';
 
-export interface TakenIn {
+export interface ImportSummary {
   well: string;
   isNew: boolean;
   watched: boolean;
-  added: PacketAdded;
-  /** Names of papers that did not come. */
+  added: ImportCounts;
+  /** Names of documents that did not come. */
   missing: readonly string[];
   /** There is a card to be taken. */
   card?: unknown;
   /** Nodes that the card reads from and another well here too. */
-  shared: readonly { node: string; well: string }[];
+  sharedNodes: readonly { node: string; well: string }[];
 }
 
-const NAMES: Record<keyof PacketAdded, [one: string, many: string]> = {
+const COUNT_NAMES: Record<keyof ImportCounts, [one: string, many: string]> = {
   entries: ['entry', 'entries'],
-  papers: ['paper', 'papers'],
+  documents: ['paper', 'papers'],
   acts: ['act', 'acts'],
   alarms: ['alarm', 'alarms'],
   baselines: ['baseline', 'baselines'],
@@ -25,10 +25,18 @@ const NAMES: Record<keyof PacketAdded, [one: string, many: string]> = {
   cycles: ['cycle', 'cycles'],
 };
 
-export function saidOf({ well, isNew, watched, added, missing, card, shared }: TakenIn): string[] {
-  const counts = (Object.keys(NAMES) as (keyof PacketAdded)[])
+export function importSentences({
+  well,
+  isNew,
+  watched,
+  added,
+  missing,
+  card,
+  sharedNodes,
+}: ImportSummary): string[] {
+  const counts = (Object.keys(COUNT_NAMES) as (keyof ImportCounts)[])
     .filter((kind) => added[kind] > 0)
-    .map((kind) => sayCount(added[kind], ...NAMES[kind]));
+    .map((kind) => formatCount(added[kind], ...COUNT_NAMES[kind]));
   return [
     isNew
       ? `${well} was not known here and is now.`
@@ -41,12 +49,12 @@ export function saidOf({ well, isNew, watched, added, missing, card, shared }: T
             : 'It is watched here without a card: the packet’s card was taken. Acts from elsewhere are kept as its past.',
         ]
       : []),
-    ...shared.map(
+    ...sharedNodes.map(
       ({ node, well: other }) =>
         `Its card reads from ${node}, and so does ${other} here. Where that is another box of the same name, change the card; calibrations that came with it stand as past.`,
     ),
     ...(missing.length > 0
-      ? [`${sayCount(missing.length, 'paper', 'papers')} did not come with it: ${missing.join(', ')}.`]
+      ? [`${formatCount(missing.length, 'paper', 'papers')} did not come with it: ${missing.join(', ')}.`]
       : []),
   ];
 }

@@ -3,13 +3,13 @@
  * calibrations, an open visit. The years before were watched elsewhere; passing through their minutes again without readings would say nothing.
  */
 import { readAct } from '../../card/read-act.ts';
-import { cardOfNode } from '../../card/read-card.ts';
-import { newWell, take } from '../../engine/engine.ts';
+import { defaultCardForNode } from '../../card/read-card.ts';
+import { newWell, applyInput } from '../../engine/engine.ts';
 import type { ActRow } from '../../store/store.ts';
-import { pack } from '../live/save.ts';
+import { serializeState } from '../live/save.ts';
 
 /** Readings that a node still held when the well changed hands come within the settling time, and a day. */
-const BEGINS_BEFORE_MS = 8 * 86_400_000;
+const START_BEFORE_MS = 8 * 86_400_000;
 
 export interface StartState {
   atMs: number;
@@ -18,13 +18,17 @@ export interface StartState {
 
 /** `acts` in order of their times. */
 export function startState(well: string, acts: readonly ActRow[], nowMs: number): StartState {
-  const atMs = nowMs - BEGINS_BEFORE_MS;
-  const state = newWell(cardOfNode(well));
+  const atMs = nowMs - START_BEFORE_MS;
+  const state = newWell(defaultCardForNode(well));
   for (const row of acts) {
     if (row.atMs > atMs) break;
     const read = readAct(row.body);
     if ('act' in read)
-      take(state, { atMs, act: read.act, ...(row.by !== undefined && { by: row.by }) }, () => undefined);
+      applyInput(
+        state,
+        { atMs, act: read.act, ...(row.by !== undefined && { by: row.by }) },
+        () => undefined,
+      );
   }
-  return { atMs, state: pack(state) };
+  return { atMs, state: serializeState(state) };
 }

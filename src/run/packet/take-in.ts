@@ -3,15 +3,15 @@
  * ids, what was measured elsewhere stands apart from what is measured here. Of a well that is watched here only its own past drives the
  * engine: acts from elsewhere are kept as past, and the card here stays. So are calibrations of a node whose name another well here reads from.
  */
-import { nodesNamed } from '../../book/packet/nodes-named.ts';
-import { knownUntilMs, type WellRecord } from '../../book/packet/record.ts';
-import type { ActRow, Change, HandedRow, Store } from '../../store/store.ts';
-import { actsOf, gatherRecord, saysSomething } from './gather.ts';
+import { referencedNodes } from '../../book/packet/nodes-named.ts';
+import { newestMs, type WellRecord } from '../../book/packet/record.ts';
+import type { ActRow, Change, ImportedRow, Store } from '../../store/store.ts';
+import { actsOf, gatherRecord, hasData } from './gather.ts';
 import { alarmKey, baselineKey, cycleKey, dayKey } from './keys.ts';
 import { nodesOfOthers } from './other-nodes.ts';
 import { startState } from './start-state.ts';
 
-export interface TakeIn {
+export interface ImportPlan {
   changes: Change[];
   /** How many of each were not known here. */
   added: Record<'acts' | 'entries' | 'baselines' | 'days' | 'cycles' | 'alarms', number>;
@@ -22,67 +22,71 @@ export interface TakeIn {
   /** Nobody wrote a card here, and the packet has one: to be taken as a new act. */
   card?: Record<string, unknown>;
   /** Nodes that this well's card reads from and another well here too, with that one. */
-  shared: { node: string; well: string }[];
+  sharedNodes: { node: string; well: string }[];
 }
 
-/** `asks`: it can be done if somebody says that the well of this name here is the same one. */
-export type TakeInResult = TakeIn | { no: string; asks?: 'same' };
+/** `confirm`: it can be done if somebody says that the well of this name here is the same one. */
+export type ImportPlanResult = ImportPlan | { problem: string; confirm?: 'same' };
 
-export interface TakeInAsked {
+export interface ImportParams {
   nowMs: number;
   /** Somebody says that the well of this name is the same one. */
-  same: boolean;
+  sameWell: boolean;
 }
 
 const DAY_MS = 86_400_000;
 
-export function planTakeIn(store: Store, record: WellRecord, { nowMs, same }: TakeInAsked): TakeInResult {
+export function planImport(
+  store: Store,
+  record: WellRecord,
+  { nowMs, sameWell }: ImportParams,
+): ImportPlanResult {
   const { well } = record;
-  const untilMs = knownUntilMs(record);
+  const untilMs = newestMs(record);
   if (untilMs !== undefined && untilMs > nowMs + DAY_MS)
     return {
-      no: `Cannot take packet: it knows of ${new Date(untilMs).toISOString()}, which is still to come. See to the clock of this machine`,
+      problem: `Cannot take packet: it knows of ${new Date(untilMs).toISOString()}, which is still to come. See to the clock of this machine`,
     };
-  const elsewhere = idOfAnotherWell(store, record);
-  if (elsewhere !== undefined) return { no: `Cannot take packet: ${elsewhere} is of another well here` };
+  const foreignId = idOfAnotherWell(store, record);
+  if (foreignId !== undefined) return { problem: `Cannot take packet: ${foreignId} is of another well here` };
   const here = gatherRecord(store, well);
   const isNew = !isKnown(store, here);
-  if (!isNew && !same && !sharesAnything(here, record))
+  if (!isNew && !sameWell && !hasCommonRows(here, record))
     return {
-      no: `There is a well called ${well} here already, and nothing in this packet is known of it. If it is the same well, say so and its past is put together.`,
-      asks: 'same',
+      problem: `There is a well called ${well} here already, and nothing in this packet is known of it. If it is the same well, say so and its past is put together.`,
+      confirm: 'same',
     };
   const watched = isWatched(store, well);
-  const acts = fresh(record.acts, here.acts, ({ id }) => id);
-  const entries = fresh(record.entries, here.entries, ({ id }) => id);
+  const acts = newRows(record.acts, here.acts, ({ id }) => id);
+  const entries = newRows(record.entries, here.entries, ({ id }) => id);
   const derived = {
-    baselines: fresh(record.baselines, here.baselines, baselineKey),
-    days: fresh(record.days, here.days, dayKey),
-    cycles: fresh(record.cycles, here.cycles, cycleKey),
-    alarms: fresh(record.alarms, here.alarms, alarmKey),
+    baselines: newRows(record.baselines, here.baselines, baselineKey),
+    days: newRows(record.days, here.days, dayKey),
+    cycles: newRows(record.cycles, here.cycles, cycleKey),
+    alarms: newRows(record.alarms, here.alarms, alarmKey),
   };
   const others = nodesOfOthers(store, well);
   const known = new Set(store.acts({ fromMs: 0 }).map(({ id }) => id));
-  const isPast = ({ id, kind, node = '' }: ActRow): boolean =>
+  const isHistory = ({ id, kind, node = '' }: ActRow): boolean =>
     watched || (kind === 'calibrated' && others.has(node) && !known.has(id));
   const changes: Change[] = [
     ...acts.map((row): Change =>
-      isPast(row) ? handed(well, 'act', row.id, row.atMs, row) : { change: 'act', row },
+      isHistory(row) ? importedRow(well, 'act', row.id, row.atMs, row) : { change: 'act', row },
     ),
     ...entries.map((entry): Change => ({ change: 'entry', entry })),
-    ...derived.baselines.map((row) => handed(well, 'baseline', baselineKey(row), row.atMs, row)),
-    ...derived.days.map((row) => handed(well, 'day', dayKey(row), row.endedMs, row)),
-    ...derived.cycles.map((row) => handed(well, 'cycle', cycleKey(row), row.startedMs, row)),
+    ...derived.baselines.map((row) => importedRow(well, 'baseline', baselineKey(row), row.atMs, row)),
+    ...derived.days.map((row) => importedRow(well, 'day', dayKey(row), row.endedMs, row)),
+    ...derived.cycles.map((row) => importedRow(well, 'cycle', cycleKey(row), row.startedMs, row)),
     ...alarmChanges(store, record),
     ...(watched || acts.length === 0
       ? []
-      : beginning(
+      : startChanges(
           store,
           well,
-          acts.filter((row) => !isPast(row)),
+          acts.filter((row) => !isHistory(row)),
           nowMs,
         )),
-    ...(isNew ? [mark(well)] : []),
+    ...(isNew ? [importMark(well)] : []),
   ];
   const card =
     watched && !here.acts.some((act) => act.kind === 'card-changed') ? newestCard(record) : undefined;
@@ -98,29 +102,38 @@ export function planTakeIn(store: Store, record: WellRecord, { nowMs, same }: Ta
     },
     isNew,
     watched,
-    shared: watched ? [] : sharedNodes(record, others),
+    sharedNodes: watched ? [] : findSharedNodes(record, others),
     ...(card && { card }),
   };
 }
 
-function sharedNodes({ well: own, acts }: WellRecord, others: ReadonlyMap<string, string>): TakeIn['shared'] {
+function findSharedNodes(
+  { well: own, acts }: WellRecord,
+  others: ReadonlyMap<string, string>,
+): ImportPlan['sharedNodes'] {
   const last = acts.findLast(({ kind }) => kind === 'card-changed');
-  return [...nodesNamed(own, last ? [last] : [])].flatMap((node) => {
+  return [...referencedNodes(own, last ? [last] : [])].flatMap((node) => {
     const well = others.get(node);
     return well === undefined ? [] : [{ node, well }];
   });
 }
 
-function handed(well: string, kind: HandedRow['kind'], key: string, atMs: number, row: unknown): Change {
-  return { change: 'handed', row: { well, kind, key, atMs, row } };
+function importedRow(
+  well: string,
+  kind: ImportedRow['kind'],
+  key: string,
+  atMs: number,
+  row: unknown,
+): Change {
+  return { change: 'imported', row: { well, kind, key, atMs, row } };
 }
 
 /** That the well came from elsewhere: it is there from now on, though no card and no reading may say so. */
-function mark(well: string): Change {
-  return handed(well, 'well', well, 0, {});
+function importMark(well: string): Change {
+  return importedRow(well, 'well', well, 0, {});
 }
 
-function fresh<T>(rows: readonly T[], known: readonly T[], keyOf: (row: T) => string): T[] {
+function newRows<T>(rows: readonly T[], known: readonly T[], keyOf: (row: T) => string): T[] {
   const keys = new Set(known.map(keyOf));
   return rows.filter((row) => !keys.has(keyOf(row)));
 }
@@ -140,14 +153,14 @@ function isKnown(store: Store, here: WellRecord): boolean {
   const { well, acts, entries, baselines, days, cycles, alarms } = here;
   return (
     [acts, entries, baselines, days, cycles, alarms].some((rows) => rows.length > 0) ||
-    store.handedWells().includes(well) ||
+    store.importedWells().includes(well) ||
     store.nodes().some((row) => row.node === well)
   );
 }
 
-function sharesAnything(here: WellRecord, record: WellRecord): boolean {
+function hasCommonRows(here: WellRecord, record: WellRecord): boolean {
   const shares = <T>(a: readonly T[], b: readonly T[], keyOf: (row: T) => string): boolean =>
-    fresh(b, a, keyOf).length < b.length;
+    newRows(b, a, keyOf).length < b.length;
   return (
     shares(here.acts, record.acts, ({ id }) => id) ||
     shares(here.entries, record.entries, ({ id }) => id) ||
@@ -159,27 +172,27 @@ function sharesAnything(here: WellRecord, record: WellRecord): boolean {
 /** Its readings come here: something was made of them. */
 function isWatched(store: Store, well: string): boolean {
   const own = store.derived(well);
-  return own.cycles.length > 0 || own.days.some(({ event }) => saysSomething(event));
+  return own.cycles.length > 0 || own.days.some(({ event }) => hasData(event));
 }
 
 /** An alarm that stood in an earlier packet may be over in this one; never the other way round. Those that were told here stay. */
 function alarmChanges(store: Store, { well, alarms }: WellRecord): Change[] {
   const own = new Set(store.alarms({ well }).map(alarmKey));
-  const known = new Map(store.handed('alarm', well).map(({ key, row }) => [key, lifeOf(row)]));
+  const known = new Map(store.imported('alarm', well).map(({ key, row }) => [key, lifecycleStage(row)]));
   return alarms
-    .filter((row) => !own.has(row.id) && lifeOf(row) > (known.get(row.id) ?? -1))
-    .map((row) => handed(well, 'alarm', row.id, row.sinceMs, row));
+    .filter((row) => !own.has(row.id) && lifecycleStage(row) > (known.get(row.id) ?? -1))
+    .map((row) => importedRow(well, 'alarm', row.id, row.sinceMs, row));
 }
 
 /** How far an alarm's life has come. */
-function lifeOf(row: unknown): number {
+function lifecycleStage(row: unknown): number {
   const ends = ['clearedMs', 'withdrawnMs', 'acknowledgedMs'];
   return typeof row === 'object' && row !== null ? ends.filter((key) => key in row).length : 0;
 }
 
-function beginning(store: Store, well: string, acts: readonly ActRow[], nowMs: number): Change[] {
+function startChanges(store: Store, well: string, acts: readonly ActRow[], nowMs: number): Change[] {
   const known = actsOf(store, well);
-  const all = [...known, ...fresh(acts, known, ({ id }) => id)].toSorted((a, b) => a.atMs - b.atMs);
+  const all = [...known, ...newRows(acts, known, ({ id }) => id)].toSorted((a, b) => a.atMs - b.atMs);
   const { atMs, state } = startState(well, all, nowMs);
   return [
     { change: 'snapshot', well, atMs, state },

@@ -3,17 +3,21 @@
  * elsewhere never stand: whoever told them does not watch any more.
  */
 import type { BaselineEvent, DayEvent } from '../../../shared/api/events.ts';
-import type { HandedRow, Store } from '../../store/store.ts';
+import type { ImportedRow, Store } from '../../store/store.ts';
 import type { StoredAct, StoredAlarm, StoredCycle, WebStore } from '../../web/deps.ts';
 import { alarmKey, cycleKey, dayKey } from './keys.ts';
 
-export function withHanded(store: Store): WebStore {
-  const rows = <T>(kind: HandedRow['kind'], well?: string, window?: { fromMs: number; toMs: number }): T[] =>
+export function withImported(store: Store): WebStore {
+  const rows = <T>(
+    kind: ImportedRow['kind'],
+    well?: string,
+    window?: { fromMs: number; toMs: number },
+  ): T[] =>
     // What is in the table was read by its shape before it was put there.
     // oxlint-disable-next-line typescript/no-unsafe-type-assertion
-    store.handed(kind, well, window).map(({ row }) => row as T);
+    store.imported(kind, well, window).map(({ row }) => row as T);
   return {
-    chart: (...asked) => store.chart(...asked),
+    chart: (...query) => store.chart(...query),
     nodes: () => store.nodes(),
     notices: (filter) => store.notices(filter),
     refused: (limit) => store.refused(limit),
@@ -22,11 +26,11 @@ export function withHanded(store: Store): WebStore {
         fromMs: since.fromMs,
         toMs: Number.MAX_SAFE_INTEGER,
       });
-      return together(store.acts(since), past, ({ atMs }) => atMs);
+      return mergeByTime(store.acts(since), past, ({ atMs }) => atMs);
     },
     cycles(well, fromMs, toMs) {
       const past = rows<StoredCycle>('cycle', well, { fromMs, toMs });
-      return together(
+      return mergeByTime(
         without(store.cycles(well, fromMs, toMs), past, cycleKey),
         past,
         ({ startedMs }) => startedMs,
@@ -40,19 +44,19 @@ export function withHanded(store: Store): WebStore {
         past,
         dayKey,
       );
-      return together(own, past, ({ event }) => Date.parse(event.date)).map(({ event }) => event);
+      return mergeByTime(own, past, ({ event }) => Date.parse(event.date)).map(({ event }) => event);
     },
     baselines(well) {
       const past = rows<{ event: BaselineEvent }>('baseline', well).map(({ event }) => event);
-      return together(store.baselines(well), past, ({ at }) => Date.parse(at));
+      return mergeByTime(store.baselines(well), past, ({ at }) => Date.parse(at));
     },
     alarms(filter) {
       const own = store.alarms(filter);
-      if (filter.standing === true) return own;
+      if (filter.active === true) return own;
       const past = rows<StoredAlarm>('alarm', filter.well)
         .filter((row) => lastMs(row) >= (filter.fromMs ?? 0))
-        .map((row): StoredAlarm => ({ ...row, handedOver: true }));
-      return together(without(own, past, alarmKey), past, ({ sinceMs }) => sinceMs);
+        .map((row): StoredAlarm => ({ ...row, imported: true }));
+      return mergeByTime(without(own, past, alarmKey), past, ({ sinceMs }) => sinceMs);
     },
   };
 }
@@ -68,6 +72,6 @@ function without<T>(own: readonly T[], past: readonly T[], keyOf: (row: T) => st
 }
 
 /** Nearly always there is no past from elsewhere, and what is here is in order already. */
-function together<T>(own: T[], past: readonly T[], timeOf: (row: T) => number): T[] {
+function mergeByTime<T>(own: T[], past: readonly T[], timeOf: (row: T) => number): T[] {
   return past.length === 0 ? own : [...past, ...own].toSorted((a, b) => timeOf(a) - timeOf(b));
 }

@@ -3,20 +3,20 @@ import { existsSync, readFileSync } from 'node:fs';
 import type { Card } from '../../card/card.ts';
 import { readCard } from '../../card/read-card.ts';
 import { isNodeName } from '../../wire/topics.ts';
-import { readBy } from './table.ts';
+import { withDefaultNode } from './table.ts';
 
-export interface Cards {
+export interface CardOptions {
   cards: Card[];
   /** Well -> the node that it reads by default, where that has another name. */
-  readsBy: Map<string, string>;
+  defaultNodes: Map<string, string>;
 }
 
 /** Reads `CARD.json` and `NODE=CARD.json`. The problem is one line that names the file. */
-export function readCards(options: readonly string[]): Cards | { problem: string } {
+export function readCards(options: readonly string[]): CardOptions | { problem: string } {
   const cards: Card[] = [];
   const readsBy = new Map<string, string>();
   for (const option of options) {
-    const { node, file } = parted(option);
+    const { node, file } = splitOption(option);
     const read = readCardFile(file);
     if ('problem' in read) return read;
     const { card } = read;
@@ -24,13 +24,13 @@ export function readCards(options: readonly string[]): Cards | { problem: string
       return { problem: `Cannot use card ${file}: well ${card.well} has a card already` };
     }
     if (node !== undefined) readsBy.set(card.well, node);
-    cards.push(node === undefined ? card : readBy(card, node));
+    cards.push(node === undefined ? card : withDefaultNode(card, node));
   }
-  return { cards, readsBy };
+  return { cards, defaultNodes: readsBy };
 }
 
 /** A file whose own name has a `=` in it is taken as a file. */
-function parted(option: string): { node?: string; file: string } {
+function splitOption(option: string): { node?: string; file: string } {
   const cut = option.indexOf('=');
   const node = option.slice(0, Math.max(cut, 0));
   if (!isNodeName(node) || existsSync(option)) return { file: option };

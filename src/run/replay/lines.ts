@@ -26,7 +26,7 @@ async function* linesOf(source: Readable): AsyncGenerator<LineBatch> {
   const count = { readBytes: 0 };
   let rest: Buffer = Buffer.alloc(0);
   let skipping = false;
-  for await (const chunk of plain(source, count)) {
+  for await (const chunk of decompressed(source, count)) {
     const batch: LineBatch = { lines: [], readBytes: count.readBytes, tooLong: 0 };
     let from = 0;
     for (let end = chunk.indexOf(LINE_FEED); end >= 0; end = chunk.indexOf(LINE_FEED, from)) {
@@ -52,7 +52,7 @@ function trimmed(line: Buffer): Buffer {
 }
 
 /** The bytes as they were before gzip. */
-async function* plain(source: Readable, count: { readBytes: number }): AsyncGenerator<Buffer> {
+async function* decompressed(source: Readable, count: { readBytes: number }): AsyncGenerator<Buffer> {
   const chunks = counted(source, count);
   const first = await chunks.next();
   if (first.done) return;
@@ -62,7 +62,7 @@ async function* plain(source: Readable, count: { readBytes: number }): AsyncGene
     return;
   }
   const gunzip = createGunzip({ chunkSize: CHUNK_BYTES });
-  const feeding = feed(gunzip, first.value, chunks);
+  const feeding = feedGunzip(gunzip, first.value, chunks);
   try {
     for await (const chunk of gunzip) yield asBuffer(chunk);
     await feeding;
@@ -73,7 +73,7 @@ async function* plain(source: Readable, count: { readBytes: number }): AsyncGene
 }
 
 /** Writes all chunks into the unpacker; its own errors come out where it is read. */
-async function feed(
+async function feedGunzip(
   gunzip: ReturnType<typeof createGunzip>,
   first: Buffer,
   chunks: AsyncGenerator<Buffer>,

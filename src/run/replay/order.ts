@@ -4,23 +4,23 @@
  */
 import type { WellEvent } from '../../../shared/api/events.ts';
 
-interface Entry {
+interface QueuedEvent {
   orderMs: number;
   event: WellEvent;
   /** What came first stays first where all else is equal. */
-  turn: number;
+  seq: number;
 }
 
 /** A binary heap, its first line on top. */
-export interface Order {
-  heap: Entry[];
-  turns: number;
+export interface EventQueue {
+  heap: QueuedEvent[];
+  nextSeq: number;
 }
 
 const RANKS: Record<WellEvent['event'], number> = { cycle: 0, day: 1, baseline: 2, alarm: 3 };
 
-export function newOrder(): Order {
-  return { heap: [], turns: 0 };
+export function newEventQueue(): EventQueue {
+  return { heap: [], nextSeq: 0 };
 }
 
 function kindOf(event: WellEvent): string {
@@ -31,20 +31,20 @@ function compareText(a: string, b: string): number {
   return a < b ? -1 : Number(a > b);
 }
 
-function compare(a: Entry, b: Entry): number {
+function compare(a: QueuedEvent, b: QueuedEvent): number {
   return (
     a.orderMs - b.orderMs ||
     RANKS[a.event.event] - RANKS[b.event.event] ||
     compareText(a.event.well ?? '', b.event.well ?? '') ||
     compareText(a.event.pump ?? '', b.event.pump ?? '') ||
     compareText(kindOf(a.event), kindOf(b.event)) ||
-    a.turn - b.turn
+    a.seq - b.seq
   );
 }
 
-export function addLine(order: Order, event: WellEvent, orderMs: number): void {
+export function enqueue(order: EventQueue, event: WellEvent, orderMs: number): void {
   const { heap } = order;
-  const entry = { orderMs, event, turn: order.turns++ };
+  const entry = { orderMs, event, seq: order.nextSeq++ };
   let at = heap.length;
   heap.push(entry);
   while (at > 0) {
@@ -57,11 +57,11 @@ export function addLine(order: Order, event: WellEvent, orderMs: number): void {
 }
 
 /** Hands out, in order, every line that stands before `untilMs`. */
-export function takeLines(order: Order, untilMs: number, say: (event: WellEvent) => void): void {
-  while (order.heap.length > 0 && order.heap[0]!.orderMs < untilMs) say(takeFirst(order).event);
+export function dequeueBefore(order: EventQueue, untilMs: number, emit: (event: WellEvent) => void): void {
+  while (order.heap.length > 0 && order.heap[0]!.orderMs < untilMs) emit(dequeue(order).event);
 }
 
-function takeFirst({ heap }: Order): Entry {
+function dequeue({ heap }: EventQueue): QueuedEvent {
   const first = heap[0]!;
   const last = heap.pop()!;
   if (heap.length === 0) return first;

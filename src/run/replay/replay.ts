@@ -10,9 +10,9 @@ import { readCards } from './cards.ts';
 import { readLines } from './lines.ts';
 import { newProgress } from './progress.ts';
 import { finish, settle } from './settle.ts';
-import { countIn, newReplay, type Replay } from './state.ts';
+import { increment, newReplay, type Replay } from './state.ts';
 import { summaryOf } from './summary.ts';
-import { takeLine } from './take-line.ts';
+import { handleLine } from './take-line.ts';
 
 export interface ReplayRequest {
   /** A file, or `-` for stdin. */
@@ -32,9 +32,9 @@ export interface ReplayIo {
   progress: boolean;
 }
 
-const DONE = 0;
-const FAULT = 1;
-const UNUSABLE = 2;
+const EXIT_OK = 0;
+const EXIT_FAULT = 1;
+const EXIT_UNUSABLE = 2;
 /** Lines are written in pieces of about this size. */
 const WRITE_CHARS = 1 << 16;
 
@@ -43,43 +43,43 @@ export async function runReplay(request: ReplayRequest, io: ReplayIo): Promise<n
   const read = readCards(request.cards);
   if ('problem' in read) {
     io.err(read.problem);
-    return UNUSABLE;
+    return EXIT_UNUSABLE;
   }
-  const replay = newReplay(read.cards, read.readsBy);
+  const replay = newReplay(read.cards, read.defaultNodes);
   try {
     await runLines(replay, request, io);
   } catch (error) {
-    if (!(error instanceof FileTrouble)) throw error;
+    if (!(error instanceof FileError)) throw error;
     io.err(`Cannot read recording ${request.recording}: ${error.message}`);
-    return UNUSABLE;
+    return EXIT_UNUSABLE;
   }
   for (const line of summaryOf(replay)) io.err(line);
-  return replay.faults.length > 0 ? FAULT : DONE;
+  return replay.faults.length > 0 ? EXIT_FAULT : EXIT_OK;
 }
 
 /** The file, and not our program, is to blame. */
-class FileTrouble extends Error {}
+class FileError extends Error {}
 
 async function runLines(replay: Replay, request: ReplayRequest, io: ReplayIo): Promise<void> {
   const root = request.root ?? DEFAULT_ROOT;
   let text = '';
-  const say = (event: WellEvent): void => {
+  const emit = (event: WellEvent): void => {
     text += `${JSON.stringify(event)}\n`;
   };
   const progress = newProgress(sizeOf(request.recording), io.progress, 'replay');
   try {
     for await (const batch of fromFile(readLines(request.recording, io.stdin))) {
       for (const line of batch.lines) {
-        takeLine(replay, root, line);
-        settle(replay, say);
+        handleLine(replay, root, line);
+        settle(replay, emit);
       }
-      for (let i = 0; i < batch.tooLong; i++) countIn(replay.counts.ignored, 'too-long');
-      progress.to(batch.readBytes);
+      for (let i = 0; i < batch.tooLong; i++) increment(replay.counts.ignored, 'too-long');
+      progress.update(batch.readBytes);
       if (text.length < WRITE_CHARS) continue;
       await io.out(text);
       text = '';
     }
-    finish(replay, say);
+    finish(replay, emit);
     if (text.length > 0) await io.out(text);
   } finally {
     progress.stop();
@@ -98,7 +98,7 @@ async function* fromFile<T>(batches: AsyncGenerator<T>): AsyncGenerator<T> {
     try {
       next = await batches.next();
     } catch (error) {
-      throw new FileTrouble(error instanceof Error ? error.message : String(error), { cause: error });
+      throw new FileError(error instanceof Error ? error.message : String(error), { cause: error });
     }
     if (next.done) return;
     yield next.value;

@@ -7,11 +7,11 @@ import { newNode } from '../../readings/node.ts';
 import type { NewsItem } from '../../readings/news.ts';
 import type { SiteState } from '../../readings/site-silence.ts';
 import type { Hello } from '../../wire/messages.ts';
-import { newLine, type Line } from '../live/line.ts';
-import { newOrder, type Order } from './order.ts';
-import { tableOf, wellsOf, type Period } from './table.ts';
+import { newPipeline, type WellPipeline } from '../live/line.ts';
+import { newEventQueue, type EventQueue } from './order.ts';
+import { readTableFromPeriods, wellsOf, type Period } from './table.ts';
 
-export interface NodeBook {
+export interface ReplayNode {
   state: NodeState;
   fedFrom?: Hello['fedFrom'];
 }
@@ -33,20 +33,20 @@ interface ReplayCounts {
 
 export interface Replay {
   /** By well. */
-  lines: Map<string, Line>;
+  pipelines: Map<string, WellPipeline>;
   periods: Period[];
-  table: ReadTable;
+  readTable: ReadTable;
   /** Lines that a node feeds, made when asked for. */
-  feeding: Map<string, Line[]>;
+  pipelinesByNode: Map<string, WellPipeline[]>;
   /** Well -> the node that its cards read by default. */
-  readsBy: ReadonlyMap<string, string>;
-  nodes: Map<string, NodeBook>;
+  defaultNodes: ReadonlyMap<string, string>;
+  nodes: Map<string, ReplayNode>;
   sites: Map<string, SiteState>;
   /** News that has not yet found its wells. */
   news: NewsItem[];
   /** No node or site has anything to say by itself before this. */
   newsDueMs: number;
-  order: Order;
+  eventQueue: EventQueue;
   /** Arrival of the latest line. */
   nowMs: number;
   /** Nothing up to here can change any more. */
@@ -58,16 +58,16 @@ export interface Replay {
 
 export function newReplay(cards: readonly Card[], readsBy: ReadonlyMap<string, string>): Replay {
   const replay: Replay = {
-    lines: new Map(),
+    pipelines: new Map(),
     periods: [],
-    table: new Map(),
-    feeding: new Map(),
-    readsBy,
+    readTable: new Map(),
+    pipelinesByNode: new Map(),
+    defaultNodes: readsBy,
     nodes: new Map(),
     sites: new Map(),
     news: [],
     newsDueMs: Number.POSITIVE_INFINITY,
-    order: newOrder(),
+    eventQueue: newEventQueue(),
     nowMs: Number.NEGATIVE_INFINITY,
     settledMs: Number.NEGATIVE_INFINITY,
     counts: {
@@ -86,41 +86,41 @@ export function newReplay(cards: readonly Card[], readsBy: ReadonlyMap<string, s
     faults: [],
   };
   for (const card of cards) addWell(replay, card, {});
-  retable(replay);
+  rebuildReadTable(replay);
   return replay;
 }
 
 /** A well that begins with this card. The table has to be made again. */
-export function addWell(replay: Replay, card: Card, how: { byDefault?: true }): Line {
-  const line = newLine(card.well, newWell(card));
-  replay.lines.set(card.well, line);
+export function addWell(replay: Replay, card: Card, how: { byDefault?: true }): WellPipeline {
+  const pipeline = newPipeline(card.well, newWell(card));
+  replay.pipelines.set(card.well, pipeline);
   const always = { sinceMs: Number.NEGATIVE_INFINITY, untilMs: Number.POSITIVE_INFINITY };
   replay.periods.push({ card, ...always, ...how });
-  return line;
+  return pipeline;
 }
 
-export function retable(replay: Replay): void {
-  replay.table = tableOf(replay.periods);
-  replay.feeding.clear();
+export function rebuildReadTable(replay: Replay): void {
+  replay.readTable = readTableFromPeriods(replay.periods);
+  replay.pipelinesByNode.clear();
 }
 
 /** The wells that read anything from this node at any time. */
-export function linesOf(replay: Replay, node: string): Line[] {
-  const known = replay.feeding.get(node);
+export function pipelinesForNode(replay: Replay, node: string): WellPipeline[] {
+  const known = replay.pipelinesByNode.get(node);
   if (known) return known;
-  const lines = wellsOf(replay.table, node).map((well) => replay.lines.get(well)!);
-  replay.feeding.set(node, lines);
-  return lines;
+  const pipelines = wellsOf(replay.readTable, node).map((well) => replay.pipelines.get(well)!);
+  replay.pipelinesByNode.set(node, pipelines);
+  return pipelines;
 }
 
-export function bookOf(replay: Replay, node: string): NodeBook {
+export function getOrCreateNode(replay: Replay, node: string): ReplayNode {
   const known = replay.nodes.get(node);
   if (known) return known;
-  const book: NodeBook = { state: newNode(node) };
+  const book: ReplayNode = { state: newNode(node) };
   replay.nodes.set(node, book);
   return book;
 }
 
-export function countIn(counts: Map<string, number>, key: string): void {
+export function increment(counts: Map<string, number>, key: string): void {
   counts.set(key, (counts.get(key) ?? 0) + 1);
 }

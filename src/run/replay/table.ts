@@ -1,5 +1,5 @@
 /** Which node's channel feeds which well over the whole recording: each card counts from the act that brought it to the next one. */
-import type { Card, ReadRule } from '../../card/card.ts';
+import type { Card, SourceRule } from '../../card/card.ts';
 import { BASE_CHANNELS, channelName } from '../../card/channels.ts';
 import { sourcesOf, type Feed, type ReadTable } from '../../card/reads.ts';
 
@@ -12,24 +12,24 @@ export interface Period {
   byDefault?: true;
 }
 
-export function tableOf(periods: readonly Period[]): GrowingTable {
-  const table: GrowingTable = new Map();
-  for (const period of periods) addToTable(table, period);
+export function readTableFromPeriods(periods: readonly Period[]): MutableReadTable {
+  const table: MutableReadTable = new Map();
+  for (const period of periods) addToReadTable(table, period);
   return table;
 }
 
 /** A table to which a further card can be added, without making it again for a thousand others. */
-export type GrowingTable = Map<string, Map<string, Feed[]>>;
+export type MutableReadTable = Map<string, Map<string, Feed[]>>;
 
-export function addToTable(table: GrowingTable, { card, sinceMs, untilMs }: Period): void {
+export function addToReadTable(table: MutableReadTable, { card, sinceMs, untilMs }: Period): void {
   for (const source of sourcesOf(card)) {
     const fromMs = Math.max(sinceMs, source.sinceMs);
     const toMs = Math.min(untilMs, source.untilMs);
     if (fromMs >= toMs) continue;
     const channels = table.get(source.node) ?? new Map<string, Feed[]>();
     table.set(source.node, channels);
-    const feeds = channels.get(source.from) ?? [];
-    channels.set(source.from, feeds);
+    const feeds = channels.get(source.nodeChannel) ?? [];
+    channels.set(source.nodeChannel, feeds);
     feeds.push({ well: card.well, code: source.code, sinceMs: fromMs, untilMs: toMs });
   }
 }
@@ -37,11 +37,11 @@ export function addToTable(table: GrowingTable, { card, sinceMs, untilMs }: Peri
 /**
  * The well's card from `atMs` on: the one before ends there, and so do the wells made by default of nodes that it names.
  */
-export function changeCard(periods: Period[], card: Card, atMs: number): void {
+export function startCardPeriod(periods: Period[], card: Card, atMs: number): void {
   const named = new Set(sourcesOf(card).map((source) => source.node));
   for (const period of periods) {
-    const given = period.byDefault === true && named.has(period.card.well);
-    if ((period.card.well === card.well || given) && period.untilMs > atMs) period.untilMs = atMs;
+    const replaced = period.byDefault === true && named.has(period.card.well);
+    if ((period.card.well === card.well || replaced) && period.untilMs > atMs) period.untilMs = atMs;
   }
   periods.push({ card, sinceMs: atMs, untilMs: Number.POSITIVE_INFINITY });
 }
@@ -63,13 +63,13 @@ export function wellsOf(table: ReadTable, node: string, atMs?: number): string[]
 }
 
 /** The card with `node` in place of the node of the well's own name, wherever nothing else is named. */
-export function readBy(card: Card, node: string): Card {
-  const added: ReadRule[] = [];
+export function withDefaultNode(card: Card, node: string): Card {
+  const added: SourceRule[] = [];
   for (let code = 0; code < 16 * card.pumps.length; code++) {
     if ((code & 15) >= BASE_CHANNELS.length) continue;
     const channel = channelName(code);
     if (card.reads.some((rule) => rule.channel === channel && rule.sinceMs <= 0)) continue;
-    added.push({ channel, node, from: channel, sinceMs: 0 });
+    added.push({ channel, node, nodeChannel: channel, sinceMs: 0 });
   }
   const reads = [...card.reads, ...added].sort(
     (a, b) => (a.channel < b.channel ? -1 : Number(a.channel > b.channel)) || a.sinceMs - b.sinceMs,

@@ -2,47 +2,54 @@
 import type { Act } from '../../card/act.ts';
 import type { Card } from '../../card/card.ts';
 import { readAct } from '../../card/read-act.ts';
-import { cardOfNode } from '../../card/read-card.ts';
-import { isRead } from '../../card/reads.ts';
-import { closeTo, offerPack } from '../../readings/merge.ts';
+import { defaultCardForNode } from '../../card/read-card.ts';
+import { isSourceNode } from '../../card/reads.ts';
+import { closeUpTo, addPack } from '../../readings/merge.ts';
 import {
-  excuseAway,
-  noteRefused,
+  excuseServerOutage,
+  recordRefused,
   receiveHello,
   receivePack,
   receivePresence,
-  tellWellsAgain,
+  republishFullScale,
 } from '../../readings/node.ts';
 import type { Hello, Message, Pack } from '../../wire/messages.ts';
 import { readMessage } from '../../wire/read-message.ts';
 import { parseRecordingLine, type RecordedLine, type RecordedMessage } from '../../wire/recording.ts';
 import { addInput } from '../live/line.ts';
-import { noteNews, passNews } from './news.ts';
+import { collectNews, dispatchNews } from './news.ts';
 import { SETTLE_MS } from './settle.ts';
-import { addWell, bookOf, countIn, linesOf, retable, type Replay } from './state.ts';
-import { cardAt, changeCard as beginCard, readBy } from './table.ts';
+import {
+  addWell,
+  getOrCreateNode,
+  increment,
+  pipelinesForNode,
+  rebuildReadTable,
+  type Replay,
+} from './state.ts';
+import { cardAt, startCardPeriod as beginCard, withDefaultNode } from './table.ts';
 
 /** Remarks about acts that are told in full; the rest are counted. */
-const MOST_PROBLEMS = 10;
+const MAX_PROBLEMS = 10;
 
 /** Takes one line, without its end. `root` is the first part of the topics. Never throws for what stands in a line. */
-export function takeLine(replay: Replay, root: string, bytes: Uint8Array): void {
-  takeRecorded(replay, root, parseRecordingLine(bytes));
+export function handleLine(replay: Replay, root: string, bytes: Uint8Array): void {
+  handleRecorded(replay, root, parseRecordingLine(bytes));
 }
 
 /** Takes what a line of a recording says, in order of arrival: for whoever makes messages without writing them down first. */
-export function takeRecorded(replay: Replay, root: string, line: RecordedLine): void {
+export function handleRecorded(replay: Replay, root: string, line: RecordedLine): void {
   replay.counts.lines++;
   switch (line.is) {
     case 'message':
-      goOn(replay, line.tstMs, line.tstMs);
-      takeMessage(replay, root, line);
+      advanceClock(replay, line.tstMs, line.tstMs);
+      handleMessage(replay, root, line);
       break;
     case 'act':
-      takeAct(replay, line.tstMs, line.act);
+      handleAct(replay, line.tstMs, line.act);
       break;
     case 'ignored':
-      if (line.why !== 'blank') countIn(replay.counts.ignored, line.why);
+      if (line.reason !== 'blank') increment(replay.counts.ignored, line.reason);
       break;
     default:
       line satisfies never;
@@ -50,35 +57,35 @@ export function takeRecorded(replay: Replay, root: string, line: RecordedLine): 
 }
 
 /** Our clock goes on to `nowMs`; silence is judged up to `judgedMs`. */
-function goOn(replay: Replay, nowMs: number, judgedMs: number): void {
-  passNews(replay, judgedMs);
+function advanceClock(replay: Replay, nowMs: number, judgedMs: number): void {
+  dispatchNews(replay, judgedMs);
   if (nowMs > replay.nowMs) replay.nowMs = nowMs;
 }
 
-function takeMessage(replay: Replay, root: string, raw: RecordedMessage): void {
+function handleMessage(replay: Replay, root: string, raw: RecordedMessage): void {
   const { topic, payload, retained, tstMs } = raw;
   replay.counts.messages++;
   const message: Message = readMessage({ root, topic, payload, retained, arrivalMs: tstMs });
   switch (message.is) {
     case 'pack':
-      takePack(replay, message.pack, tstMs);
+      handlePack(replay, message.pack, tstMs);
       break;
     case 'hello':
-      takeHello(replay, message.hello, retained, tstMs);
+      handleHello(replay, message.hello, retained, tstMs);
       break;
     case 'presence': {
-      const { state } = bookOf(replay, message.node);
+      const { state } = getOrCreateNode(replay, message.node);
       receivePresence(state, message.presence, retained, tstMs);
-      noteNews(replay, state);
+      collectNews(replay, state);
       break;
     }
-    case 'own':
+    case 'from-server':
       break;
     case 'refusal': {
       const { refused, node, boot, seq } = message.refusal;
-      countIn(replay.counts.refused, refused);
+      increment(replay.counts.refused, refused);
       const book = node === undefined ? undefined : replay.nodes.get(node);
-      if (book && boot !== undefined && seq !== undefined) noteRefused(book.state, boot, seq, tstMs);
+      if (book && boot !== undefined && seq !== undefined) recordRefused(book.state, boot, seq, tstMs);
       break;
     }
     default:
@@ -86,49 +93,49 @@ function takeMessage(replay: Replay, root: string, raw: RecordedMessage): void {
   }
 }
 
-function takePack(replay: Replay, pack: Pack, arrivalMs: number): void {
-  const { state } = bookOf(replay, pack.node);
+function handlePack(replay: Replay, pack: Pack, arrivalMs: number): void {
+  const { state } = getOrCreateNode(replay, pack.node);
   const receipt = receivePack(state, pack, arrivalMs);
-  if (!isRead(replay.table, pack.node)) {
-    addWell(replay, cardOfNode(pack.node), { byDefault: true });
-    retable(replay);
-    tellWellsAgain(state);
+  if (!isSourceNode(replay.readTable, pack.node)) {
+    addWell(replay, defaultCardForNode(pack.node), { byDefault: true });
+    rebuildReadTable(replay);
+    republishFullScale(state);
   }
-  noteNews(replay, state);
+  collectNews(replay, state);
   if (receipt.is === 'duplicate') {
     replay.counts.duplicates++;
     return;
   }
   replay.counts.packs++;
   let late = false;
-  for (const line of linesOf(replay, pack.node)) {
+  for (const pipeline of pipelinesForNode(replay, pack.node)) {
     // By arrival, and not by how far we have come, so that it does not matter in which pieces time goes on.
-    closeTo(line.inbox, arrivalMs - SETTLE_MS);
-    if (offerPack(line.inbox, line.well, receipt.placed, replay.table) < Number.POSITIVE_INFINITY)
+    closeUpTo(pipeline.inbox, arrivalMs - SETTLE_MS);
+    if (addPack(pipeline.inbox, pipeline.well, receipt.placed, replay.readTable) < Number.POSITIVE_INFINITY)
       late = true;
   }
   if (late) replay.counts.tooLate++;
   for (const column of receipt.placed.columns) replay.counts.readings += column.times.length;
 }
 
-function takeHello(replay: Replay, hello: Hello, retained: boolean, arrivalMs: number): void {
-  const book = bookOf(replay, hello.node);
+function handleHello(replay: Replay, hello: Hello, retained: boolean, arrivalMs: number): void {
+  const book = getOrCreateNode(replay, hello.node);
   if (hello.fedFrom === undefined) delete book.fedFrom;
   else book.fedFrom = hello.fedFrom;
   receiveHello(book.state, hello, retained, arrivalMs);
-  noteNews(replay, book.state);
+  collectNews(replay, book.state);
 }
 
-function takeAct(replay: Replay, atMs: number, json: unknown): void {
+function handleAct(replay: Replay, atMs: number, json: unknown): void {
   replay.counts.acts++;
   const read = readAct(json, { cardOf: (well) => cardAt(replay.periods, well, atMs) });
   // Our own absence is not news: what seems silent since it began is judged only after it.
   const away = 'act' in read && read.act.kind === 'server-away' ? Math.min(read.act.fromMs, atMs) : atMs;
-  goOn(replay, atMs, away);
+  advanceClock(replay, atMs, away);
   const problem = 'problem' in read ? read.problem : applyAct(replay, atMs, read.act);
   if (problem === undefined) return;
   replay.counts.badActs++;
-  if (replay.counts.problems.length >= MOST_PROBLEMS) return;
+  if (replay.counts.problems.length >= MAX_PROBLEMS) return;
   replay.counts.problems.push(`${new Date(atMs).toISOString()}: ${problem}`);
 }
 
@@ -136,18 +143,18 @@ function takeAct(replay: Replay, atMs: number, json: unknown): void {
 function applyAct(replay: Replay, atMs: number, act: Act): string | undefined {
   switch (act.kind) {
     case 'card-changed':
-      changeCard(replay, atMs, act.card);
+      applyCardChange(replay, atMs, act.card);
       return undefined;
     case 'calibrated':
-      for (const line of linesOf(replay, act.node)) addInput(line, { atMs, act });
+      for (const pipeline of pipelinesForNode(replay, act.node)) addInput(pipeline, { atMs, act });
       return undefined;
     case 'server-away':
       for (const { state } of replay.nodes.values()) {
-        excuseAway(state, act.fromMs, atMs);
-        noteNews(replay, state);
+        excuseServerOutage(state, act.fromMs, atMs);
+        collectNews(replay, state);
       }
-      passNews(replay, atMs);
-      for (const line of replay.lines.values()) addInput(line, { atMs, act });
+      dispatchNews(replay, atMs);
+      for (const pipeline of replay.pipelines.values()) addInput(pipeline, { atMs, act });
       return undefined;
     case 'tick':
       return undefined;
@@ -160,9 +167,9 @@ function applyAct(replay: Replay, atMs: number, act: Act): string | undefined {
     case 'back-in-service':
     case 'laid-up':
     case 'expected': {
-      const line = replay.lines.get(act.well);
-      if (!line) return `Cannot use act ${act.kind}: there is no well ${act.well}`;
-      addInput(line, { atMs, act });
+      const pipeline = replay.pipelines.get(act.well);
+      if (!pipeline) return `Cannot use act ${act.kind}: there is no well ${act.well}`;
+      addInput(pipeline, { atMs, act });
       return undefined;
     }
     default:
@@ -171,15 +178,15 @@ function applyAct(replay: Replay, atMs: number, act: Act): string | undefined {
 }
 
 /** A well's new card counts from `atMs` on, for what it says as well as for where its readings come from. */
-function changeCard(replay: Replay, atMs: number, written: Card): void {
-  const by = replay.readsBy.get(written.well);
-  const card = by === undefined ? written : readBy(written, by);
-  const line = replay.lines.get(card.well) ?? addWell(replay, cardOfNode(card.well), {});
+function applyCardChange(replay: Replay, atMs: number, written: Card): void {
+  const node = replay.defaultNodes.get(written.well);
+  const card = node === undefined ? written : withDefaultNode(written, node);
+  const pipeline = replay.pipelines.get(card.well) ?? addWell(replay, defaultCardForNode(card.well), {});
   beginCard(replay.periods, card, atMs);
-  retable(replay);
+  rebuildReadTable(replay);
   for (const { state } of replay.nodes.values()) {
-    tellWellsAgain(state, atMs);
-    noteNews(replay, state);
+    republishFullScale(state, atMs);
+    collectNews(replay, state);
   }
-  addInput(line, { atMs, act: { kind: 'card-changed', card } });
+  addInput(pipeline, { atMs, act: { kind: 'card-changed', card } });
 }

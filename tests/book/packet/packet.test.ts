@@ -1,23 +1,28 @@
 import { unzipSync, zipSync } from 'fflate';
 import { describe, expect, test } from 'vitest';
 import { csvTable } from '../../../src/book/packet/csv.ts';
-import { embedRecord, recordInPage } from '../../../src/book/packet/embed.ts';
-import { makePage, makeZip, openPacket, type PacketSource } from '../../../src/book/packet/packet.ts';
-import { paperFileName } from '../../../src/book/packet/paper-names.ts';
-import { papersOf } from '../../../src/book/packet/record.ts';
-import { MOST_FILES, openZip, zipPieces, type OpenZip, type ZipWork } from '../../../src/book/packet/zip.ts';
-import { millRecord, PAPERS, sha256 } from '../../support/packet-well.ts';
+import { embedRecord, extractRecord } from '../../../src/book/packet/embed.ts';
+import {
+  buildExportPage,
+  buildExportZip,
+  openExport,
+  type ExportSource,
+} from '../../../src/book/packet/packet.ts';
+import { documentFileName } from '../../../src/book/packet/paper-names.ts';
+import { documentsIn } from '../../../src/book/packet/record.ts';
+import { MAX_FILES, openZip, zipChunks, type OpenedZip, type ZipWork } from '../../../src/book/packet/zip.ts';
+import { millRecord, DOCUMENTS, sha256 } from '../../support/packet-well.ts';
 
-const papers = new Map(Object.values(PAPERS).map((bytes) => [sha256(bytes), bytes]));
-const source: PacketSource = {
+const papers = new Map(Object.values(DOCUMENTS).map((bytes) => [sha256(bytes), bytes]));
+const source: ExportSource = {
   record: millRecord(),
   sha256,
-  hasPaper: (hash) => papers.has(hash),
-  readPaper: (hash) => papers.get(hash)!,
+  hasDocument: (hash) => papers.has(hash),
+  readDocument: (hash) => papers.get(hash)!,
 };
-const zip = (): Buffer => Buffer.concat([...makeZip(source)]);
+const zip = (): Buffer => Buffer.concat([...buildExportZip(source)]);
 const problem = (bytes: Uint8Array): string => {
-  const opened = openPacket(bytes, sha256);
+  const opened = openExport(bytes, sha256);
   return 'problem' in opened ? opened.problem : 'taken';
 };
 
@@ -29,7 +34,7 @@ describe('the ZIP of a packet', () => {
       'cycles.csv',
       'days.csv',
       'entries.csv',
-      ...papersOf(millRecord()).map((hash) => paperFileName(hash, millRecord().entries)),
+      ...documentsIn(millRecord()).map((hash) => documentFileName(hash, millRecord().entries)),
     ]);
     const [photo, log] = Object.keys(unzipSync(zip()))
       .slice(5)
@@ -49,11 +54,11 @@ describe('the ZIP of a packet', () => {
   });
 
   test('is opened again with all of it', () => {
-    const opened = openPacket(zip(), sha256);
+    const opened = openExport(zip(), sha256);
     if ('problem' in opened) throw new Error(opened.problem);
     expect(opened.record).toEqual(millRecord());
     expect(opened.missing).toEqual([]);
-    expect(opened.papers.map(({ hash, read }) => sha256(read()) === hash)).toEqual([true, true]);
+    expect(opened.documents.map(({ hash, read }) => sha256(read()) === hash)).toEqual([true, true]);
   });
 });
 
@@ -66,14 +71,14 @@ function altered(files: Record<string, Uint8Array | undefined>): Uint8Array {
     ),
   );
 }
-const logName = paperFileName(sha256(PAPERS.log), millRecord().entries);
+const logName = documentFileName(sha256(DOCUMENTS.log), millRecord().entries);
 const NONE = new Uint8Array();
 const text = (content: string): Uint8Array => new TextEncoder().encode(content);
 
 describe('a packet is refused', () => {
   const rows: [why: string, bytes: Uint8Array, says: RegExp][] = [
     ['that is nothing', new Uint8Array(), /neither the ZIP nor the page/],
-    ['that is a photo', PAPERS.photo, /neither the ZIP nor the page/],
+    ['that is a photo', DOCUMENTS.photo, /neither the ZIP nor the page/],
     ['that is another page', text('<!doctype html><p>Hello'), /neither the ZIP nor the page/],
     ['cut off in the middle', zip().subarray(0, zip().length / 2), /the ZIP is not whole/],
     ['without a record', altered({ 'record.ndjson': undefined }), /there is no record\.ndjson in it/],
@@ -103,8 +108,8 @@ describe('a packet is refused', () => {
   });
 
   test('but one without a paper is taken, and the paper said to be missing', () => {
-    const opened = openPacket(altered({ [logName]: undefined }), sha256);
-    expect(opened).toMatchObject({ missing: [sha256(PAPERS.log)] });
+    const opened = openExport(altered({ [logName]: undefined }), sha256);
+    expect(opened).toMatchObject({ missing: [sha256(DOCUMENTS.log)] });
   });
 });
 
@@ -115,13 +120,13 @@ describe('the record in the page', () => {
     for (const record of [short, long]) {
       const block = embedRecord(record);
       expect(block.match(/<\/script>/g)).toHaveLength(1);
-      expect(recordInPage(`<p>${block}</p>`, 1_000_000)).toBe(record);
+      expect(extractRecord(`<p>${block}</p>`, 1_000_000)).toBe(record);
     }
-    expect(recordInPage(embedRecord(long), 1_000)).toBeUndefined();
+    expect(extractRecord(embedRecord(long), 1_000)).toBeUndefined();
   });
 
   test('makes the page a packet without papers', () => {
-    const opened = openPacket(text(makePage(source)), sha256);
+    const opened = openExport(text(buildExportPage(source)), sha256);
     if ('problem' in opened) throw new Error(opened.problem);
     expect(opened.record).toEqual(millRecord());
     expect(opened.missing).toHaveLength(2);
@@ -144,9 +149,11 @@ test('a table is read by spreadsheets, and runs nothing in them', () => {
 describe('openZip', () => {
   const small = (...names: string[]): Buffer =>
     Buffer.concat([
-      ...zipPieces(names.map((name) => ({ name, bytes: () => text('hello'), as: 'deflated' as const }))),
+      ...zipChunks(
+        names.map((name) => ({ name, bytes: () => text('hello'), compression: 'deflate' as const })),
+      ),
     ]);
-  const opened = (bytes: Uint8Array): OpenZip => {
+  const opened = (bytes: Uint8Array): OpenedZip => {
     const zip = openZip(bytes);
     if ('problem' in zip) throw new Error(zip.problem);
     return zip;
@@ -171,11 +178,11 @@ describe('openZip', () => {
 
   test('refuses more files than a packet has after looking at one too many', () => {
     const many = zipSync(
-      Object.fromEntries(Array.from({ length: MOST_FILES + 50 }, (_, n) => [`f${n}`, NONE])),
+      Object.fromEntries(Array.from({ length: MAX_FILES + 50 }, (_, n) => [`f${n}`, NONE])),
     );
     const work: ZipWork = { entries: 0, unpackedBytes: 0 };
     expect(openZip(many, work)).toEqual({ problem: 'it has more than 10000 files' });
-    expect(work).toEqual({ entries: MOST_FILES + 1, unpackedBytes: 0 });
+    expect(work).toEqual({ entries: MAX_FILES + 1, unpackedBytes: 0 });
   });
 
   test('looks at no more entries than are there, whatever a ZIP64 end record claims', () => {
@@ -226,19 +233,19 @@ describe('openZip', () => {
 test('papers of a packet are each unpacked once, and again when they are asked for', () => {
   const work: ZipWork = { entries: 0, unpackedBytes: 0 };
   // The same paper under forty names more, as a trick to have it unpacked without end.
-  const more = Object.fromEntries(Array.from({ length: 40 }, (_, n) => [`papers/${n}.txt`, PAPERS.log]));
-  const packet = openPacket(altered(more), sha256, work);
+  const more = Object.fromEntries(Array.from({ length: 40 }, (_, n) => [`papers/${n}.txt`, DOCUMENTS.log]));
+  const packet = openExport(altered(more), sha256, work);
   if ('problem' in packet) throw new Error(packet.problem);
   const sizes = unzipSync(zip());
-  const once = sizes['record.ndjson']!.length + PAPERS.photo.length + 41 * PAPERS.log.length;
+  const once = sizes['record.ndjson']!.length + DOCUMENTS.photo.length + 41 * DOCUMENTS.log.length;
   expect(work.unpackedBytes).toBe(once);
-  expect(packet.papers).toHaveLength(2);
-  for (const { read } of packet.papers) read();
-  expect(work.unpackedBytes).toBe(once + PAPERS.photo.length + PAPERS.log.length);
+  expect(packet.documents).toHaveLength(2);
+  for (const { read } of packet.documents) read();
+  expect(work.unpackedBytes).toBe(once + DOCUMENTS.photo.length + DOCUMENTS.log.length);
 });
 
 test('a record in the page is unpacked no further than the page says that it goes', () => {
   const page = embedRecord('x'.repeat(3_000_000));
-  expect(recordInPage(page, 3_000_000)).toHaveLength(3_000_000);
-  expect(recordInPage(page.replace('"bytes":3000000', '"bytes":1000'), 3_000_000)).toBeUndefined();
+  expect(extractRecord(page, 3_000_000)).toHaveLength(3_000_000);
+  expect(extractRecord(page.replace('"bytes":3000000', '"bytes":1000'), 3_000_000)).toBeUndefined();
 });

@@ -1,15 +1,15 @@
 /** The packet's page as text: a small well's is kept as a snapshot, and its markup is held to be whole. */
 import { describe, expect, test } from 'vitest';
-import { makePage } from '../../../src/book/packet/packet.ts';
+import { buildExportPage } from '../../../src/book/packet/packet.ts';
 import type { WellRecord } from '../../../src/book/packet/record.ts';
-import { millRecord, PAPERS, sha256, smallPage } from '../../support/packet-well.ts';
+import { millRecord, DOCUMENTS, sha256, smallPage } from '../../support/packet-well.ts';
 
 const pageOf = (record: WellRecord): string =>
-  makePage({
+  buildExportPage({
     record,
     sha256,
-    hasPaper: (hash) => hash === sha256(PAPERS.log),
-    readPaper: () => new Uint8Array(),
+    hasDocument: (hash) => hash === sha256(DOCUMENTS.log),
+    readDocument: () => new Uint8Array(),
   });
 
 /** What stands there for eyes, without drawings, style and data. */

@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { nodesNamed } from '../../../src/book/packet/nodes-named.ts';
+import { referencedNodes } from '../../../src/book/packet/nodes-named.ts';
 import { readRecord } from '../../../src/book/packet/read-record.ts';
-import { knownUntilMs, papersOf, printRecord, type WellRecord } from '../../../src/book/packet/record.ts';
-import { millRecord, NOON_MS, PAPERS, sha256 } from '../../support/packet-well.ts';
+import { newestMs, documentsIn, serializeRecord, type WellRecord } from '../../../src/book/packet/record.ts';
+import { millRecord, NOON_MS, DOCUMENTS, sha256 } from '../../support/packet-well.ts';
 
-const print = (record: WellRecord): string => printRecord(record, sha256);
+const print = (record: WellRecord): string => serializeRecord(record, sha256);
 const problem = (text: string): string => {
   const read = readRecord(text, sha256);
   return 'problem' in read ? read.problem : 'taken';
@@ -107,32 +107,32 @@ describe('a record is refused', () => {
 });
 
 test('it is dated by the newest that it knows of', () => {
-  expect(knownUntilMs(millRecord())).toBe(NOON_MS + 8_000);
+  expect(newestMs(millRecord())).toBe(NOON_MS + 8_000);
   const nothing = { well: 'x', acts: [], entries: [], baselines: [], days: [], cycles: [], alarms: [] };
-  expect(knownUntilMs(nothing)).toBeUndefined();
+  expect(newestMs(nothing)).toBeUndefined();
 });
 
 test('a paper that was struck out is not handed on, unless something else still names it', () => {
   const record = millRecord();
-  const [log, photo] = [sha256(PAPERS.log), sha256(PAPERS.photo)];
-  expect(papersOf(record)).toEqual([log, photo].toSorted());
+  const [log, photo] = [sha256(DOCUMENTS.log), sha256(DOCUMENTS.photo)];
+  expect(documentsIn(record)).toEqual([log, photo].toSorted());
   const paper = record.entries.find(({ body }) => body['hash'] === log)!;
   const struck = { ...paper, id: 's', kind: 'struck' as const, replaces: paper.id, body: {} };
   const without = { ...record, entries: [...record.entries, struck] };
-  expect(papersOf(without)).toEqual([photo]);
+  expect(documentsIn(without)).toEqual([photo]);
   const check = {
     ...paper,
     id: 'c',
     kind: 'check' as const,
     body: { check: 'tank', outcome: 'right', papers: [log] },
   };
-  expect(papersOf({ ...without, entries: [...without.entries, check] })).toEqual([log, photo].toSorted());
+  expect(documentsIn({ ...without, entries: [...without.entries, check] })).toEqual([log, photo].toSorted());
 });
 
 test('the nodes of a well are its own and those that its cards ever named', () => {
   const card = { well: 'mill', reads: { pressure: 'pumphouse:pressure' } };
   expect(
-    [...nodesNamed('mill', [{ kind: 'card-changed', body: { kind: 'card-changed', card } }])].toSorted(),
+    [...referencedNodes('mill', [{ kind: 'card-changed', body: { kind: 'card-changed', card } }])].toSorted(),
   ).toEqual(['mill', 'pumphouse']);
-  expect([...nodesNamed('mill', [])]).toEqual(['mill']);
+  expect([...referencedNodes('mill', [])]).toEqual(['mill']);
 });

@@ -6,11 +6,11 @@ import { join } from 'node:path';
 import type { Baseline } from '../../../src/baseline/baseline.ts';
 import type { WrittenAct } from '../../../shared/api/acts.ts';
 import type { AlarmEvent, BaselineEvent, DayEvent } from '../../../shared/api/events.ts';
-import type { WellNow } from '../../../shared/api/wells.ts';
+import type { WellStatus } from '../../../shared/api/wells.ts';
 import type {
   LiveChange,
   LiveWell,
-  PhoneDoor,
+  CalendarServerState,
   StoredAct,
   StoredAlarm,
   StoredChart,
@@ -19,11 +19,11 @@ import type {
   StoredNotice,
   WebDeps,
 } from '../../../src/web/deps.ts';
-import { openDesk } from '../../../src/run/desk.ts';
+import { openLogbookService } from '../../../src/run/desk.ts';
 import { phoneSecrets } from '../../../src/run/phone-secrets.ts';
-import { openPackets } from '../../../src/run/packet/packets.ts';
+import { openWellExports } from '../../../src/run/packet/packets.ts';
 import { openStore } from '../../../src/store/open-store.ts';
-import { openPapers } from '../../../src/store/paper-files.ts';
+import { openDocuments } from '../../../src/store/paper-files.ts';
 import {
   cardOf,
   cyclesOf,
@@ -48,24 +48,24 @@ export interface FakeFarm {
   nodes: StoredNode[];
   /** Runs beside those of the story. */
   runs: StoredCycle[];
-  ailments: string[];
+  healthProblems: string[];
   /** Whether phones reach the calendar. */
-  door: { now: PhoneDoor };
+  calendarServer: { now: CalendarServerState };
   /** Tells every subscriber. */
-  tell(change: LiveChange): void;
+  emit(change: LiveChange): void;
   subscribers(): number;
   clock: { nowMs: number };
   faults: unknown[];
 }
 
-interface Kept {
+interface WellHistory {
   story: Story;
   cycles: StoredCycle[];
   days: DayEvent[];
 }
 
 /** Made once: it does not change, acts only add to what stands beside it. */
-const kept: ReadonlyMap<string, Kept> = new Map(
+const histories: ReadonlyMap<string, WellHistory> = new Map(
   STORIES.map((story) => {
     const cycles = cyclesOf(story);
     return [story.well, { story, cycles, days: daysOf(story, cycles) }];
@@ -75,7 +75,7 @@ const kept: ReadonlyMap<string, Kept> = new Map(
 export function fakeFarm(): FakeFarm {
   const clock = { nowMs: FARM_NOW_MS };
   const listeners = new Set<(change: LiveChange) => void>();
-  const tell = (change: LiveChange): void => listeners.forEach((fn) => fn(change));
+  const emit = (change: LiveChange): void => listeners.forEach((fn) => fn(change));
   const [alarms, nodes] = [farmAlarms(), farmNodes()];
   const farm = {
     acts: [] as FakeFarm['acts'],
@@ -84,27 +84,27 @@ export function fakeFarm(): FakeFarm {
     alarms,
     nodes,
     runs: [] as StoredCycle[],
-    ailments: [] as string[],
-    door: { now: { is: 'open', port: 8422, hosts: ['127.0.0.1'] } as PhoneDoor },
+    healthProblems: [] as string[],
+    calendarServer: { now: { is: 'open', port: 8422, hosts: ['127.0.0.1'] } as CalendarServerState },
     clock,
     faults: [] as unknown[],
   };
-  const written = openStore(':memory:');
-  const papers = openPapers(mkdtempSync(join(tmpdir(), 'papers-')));
+  const store = openStore(':memory:');
+  const documents = openDocuments(mkdtempSync(join(tmpdir(), 'papers-')));
   const deps: WebDeps = {
     store: fakeStore(farm),
-    phones: { ...phoneSecrets(written, () => clock.nowMs), door: () => farm.door.now },
-    desk: openDesk({ store: written, papers, now: () => clock.nowMs }),
-    packets: openPackets({
-      store: written,
-      papers,
+    calendarAccess: { ...phoneSecrets(store, () => clock.nowMs), serverState: () => farm.calendarServer.now },
+    logbook: openLogbookService({ store, documents, now: () => clock.nowMs }),
+    exports: openWellExports({
+      store,
+      documents,
       now: () => clock.nowMs,
-      commit: (changes) => written.commit(changes),
+      commit: (changes) => store.commit(changes),
       writeCard: () => undefined,
     }),
     live: {
-      wells: () => [...kept.values()].map((one) => nowOf(one, clock.nowMs, farm.done)),
-      well: (name) => liveWell(kept.get(name), clock.nowMs, farm.done),
+      wells: () => [...histories.values()].map((one) => statusOf(one, clock.nowMs, farm.done)),
+      well: (name) => liveWell(histories.get(name), clock.nowMs, farm.done),
       subscribe: (fn) => {
         listeners.add(fn);
         return () => listeners.delete(fn);
@@ -123,10 +123,10 @@ export function fakeFarm(): FakeFarm {
       if (act.kind === 'card-changed') {
         const well = String(act.card['well']);
         const row = { id: randomUUID(), atMs: clock.nowMs, well, kind: act.kind, body: act };
-        written.commit([{ change: 'act', row: { ...row, ...(by === undefined ? {} : { by }) } }]);
+        store.commit([{ change: 'act', row: { ...row, ...(by === undefined ? {} : { by }) } }]);
       }
       if (act.kind === 'pinned' && act.pump !== 'p1')
-        return { no: `Cannot pin: ${act.well} has no pump ${act.pump}` };
+        return { problem: `Cannot pin: ${act.well} has no pump ${act.pump}` };
       const row =
         act.kind === 'acknowledged'
           ? alarms.find((one) => one.well === act.well && one.alarm === act.alarm)
@@ -137,18 +137,18 @@ export function fakeFarm(): FakeFarm {
           state: 'acknowledged',
           ...(by ? { acknowledgedBy: by } : {}),
         });
-        tell({ is: 'alarm', alarm: row });
+        emit({ is: 'alarm', alarm: row });
       }
       return { done: true, atMs: clock.nowMs };
     },
-    letIn: async (name) => {
+    approveNode: async (name) => {
       const row = nodes.find((one) => one.node === name);
-      if (!row || row.letIn) return { no: `Cannot let in ${name}: it does not wait` };
-      row.letIn = true;
+      if (!row || row.approved) return { problem: `Cannot let in ${name}: it does not wait` };
+      row.approved = true;
       return { done: true };
     },
     forget: (name) => {
-      const at = nodes.findIndex((one) => one.node === name && !one.letIn);
+      const at = nodes.findIndex((one) => one.node === name && !one.approved);
       if (at < 0) return `Cannot forget ${name}: it has sent readings, and they are kept`;
       nodes.splice(at, 1);
       return undefined;
@@ -164,20 +164,20 @@ export function fakeFarm(): FakeFarm {
         name: 'stillwell_wells',
         type: 'gauge',
         help: 'Wells that are watched.',
-        samples: [{ value: kept.size }],
+        samples: [{ value: histories.size }],
       },
     ],
-    ailments: () => farm.ailments,
-    fault: (error) => farm.faults.push(error),
+    healthProblems: () => farm.healthProblems,
+    onError: (error) => farm.faults.push(error),
     version: '0.1.0-farm',
     startedMs: FARM_NOW_MS - 3 * HOUR_MS,
     now: () => clock.nowMs,
   };
-  return { ...farm, deps, tell, subscribers: () => listeners.size };
+  return { ...farm, deps, emit, subscribers: () => listeners.size };
 }
 
 /** Amps and kPa at a moment, from the cycles: between two runs pressure falls evenly, within one it rises. */
-function valueAt({ story, cycles }: Kept, channel: string, atMs: number): number | null {
+function valueAt({ story, cycles }: WellHistory, channel: string, atMs: number): number | null {
   const at = lastBefore(cycles, atMs);
   const row = cycles[at];
   if (!row || atMs > FARM_NOW_MS + HOUR_MS) return null;
@@ -216,7 +216,7 @@ function stuckSince(story: Story): number {
 
 /** Readings of one second of one well, in the wire's units: what a node would have sent. */
 export function secondOf(well: string, atMs: number): LiveChange {
-  const one = kept.get(well)!;
+  const one = histories.get(well)!;
   return {
     is: 'readings',
     well,
@@ -228,7 +228,7 @@ export function secondOf(well: string, atMs: number): LiveChange {
   };
 }
 
-function nowOf({ story, cycles }: Kept, nowMs: number, done: readonly StoredAct[]): WellNow {
+function statusOf({ story, cycles }: WellHistory, nowMs: number, done: readonly StoredAct[]): WellStatus {
   const today = cycles.filter((row) => row.startedMs > nowMs - 12.25 * HOUR_MS);
   const last = done.findLast((row) => row.well === story.well && row.kind.startsWith('visit-'));
   const stuck = stuckSince(story);
@@ -242,7 +242,7 @@ function nowOf({ story, cycles }: Kept, nowMs: number, done: readonly StoredAct[
     timeZone: ZONE,
     uses: story.uses,
     mode: last?.kind === 'visit-opened' ? 'visit' : 'watching',
-    heardMs: nowMs - 2_000,
+    lastReadingMs: nowMs - 2_000,
     ...(kpa === null ? {} : { pressureKpa: kpa / 1000 }),
     pumps: [
       {
@@ -257,26 +257,35 @@ function nowOf({ story, cycles }: Kept, nowMs: number, done: readonly StoredAct[
   };
 }
 
-function liveWell(one: Kept | undefined, nowMs: number, done: readonly StoredAct[]): LiveWell | undefined {
+function liveWell(
+  one: WellHistory | undefined,
+  nowMs: number,
+  done: readonly StoredAct[],
+): LiveWell | undefined {
   if (!one) return undefined;
   const { story } = one;
   return {
-    now: nowOf(one, nowMs, done),
+    status: statusOf(one, nowMs, done),
     card: cardOf(story),
     sensors: ['current', 'pressure'].map((channel) => ({ channel, node: story.well, lastMs: nowMs - 2_000 })),
     checks: [
-      { what: 'current-at-rest', pump: 'p1', state: 'agrees', measured: [{ value: 0.02, is: 'current' }] },
+      {
+        what: 'current-at-rest',
+        pump: 'p1',
+        state: 'agrees',
+        measured: [{ value: 0.02, dimension: 'current' }],
+      },
       {
         what: 'precharge',
         pump: 'p1',
         state: 'differs',
-        card: [{ value: 290, is: 'pressure' }],
-        measured: [{ value: 275.8, is: 'pressure' }],
+        card: [{ value: 290, dimension: 'pressure' }],
+        measured: [{ value: 275.8, dimension: 'pressure' }],
       },
       { what: 'volts', pump: 'p1', state: 'not-yet' },
     ],
-    usual: [{ pump: 'p1', baseline: baselineOf(story) }],
-    before: [],
+    normals: [{ pump: 'p1', baseline: baselineOf(story) }],
+    previousNormals: [],
   };
 }
 
@@ -297,25 +306,27 @@ function fakeStore(
   farm: Pick<FakeFarm, 'alarms' | 'nodes' | 'runs'> & { done: StoredAct[] },
 ): WebDeps['store'] {
   return {
-    chart: (node, channel, fromMs, toMs, points) => chartOf(kept.get(node), channel, fromMs, toMs, points),
+    chart: (node, channel, fromMs, toMs, points) =>
+      chartOf(histories.get(node), channel, fromMs, toMs, points),
     nodes: () => farm.nodes,
     acts: ({ well }) =>
       [...farmActs(), ...farm.done].filter((row) => well === undefined || row.well === well),
     cycles: (well, fromMs, toMs) =>
-      [...(kept.get(well)?.cycles ?? []), ...farm.runs.filter(({ event }) => event.well === well)].filter(
-        (row) => row.stoppedMs >= fromMs && row.stoppedMs < toMs,
-      ),
+      [
+        ...(histories.get(well)?.cycles ?? []),
+        ...farm.runs.filter(({ event }) => event.well === well),
+      ].filter((row) => row.stoppedMs >= fromMs && row.stoppedMs < toMs),
     days: (well, fromMs, toMs) =>
-      (kept.get(well)?.days ?? []).filter((day) => {
+      (histories.get(well)?.days ?? []).filter((day) => {
         const endedMs = Date.parse(`${day.date}T06:00:00Z`) + DAY_MS;
         return endedMs >= fromMs && endedMs < toMs;
       }),
-    baselines: (well) => (kept.has(well) ? [baselineEvent(storyOf(well))] : []),
-    alarms: ({ well, fromMs, standing }) =>
+    baselines: (well) => (histories.has(well) ? [baselineEvent(storyOf(well))] : []),
+    alarms: ({ well, fromMs, active }) =>
       farm.alarms.filter(
         (row) =>
           (well === undefined || row.well === well) &&
-          (standing === undefined || standing === (row.clearedMs === undefined)) &&
+          (active === undefined || active === (row.clearedMs === undefined)) &&
           (fromMs === undefined || (row.clearedMs ?? Infinity) >= fromMs),
       ),
     notices: ({ state, limit = 100 }) =>
@@ -342,7 +353,7 @@ function fakeStore(
 }
 
 function chartOf(
-  one: Kept | undefined,
+  one: WellHistory | undefined,
   channel: string,
   fromMs: number,
   toMs: number,
@@ -380,7 +391,7 @@ function alarmRow(
   well: string,
   alarm: AlarmEvent['alarm'],
   ms: { since: number; raised: number; cleared?: number },
-  told: Required<Pick<AlarmEvent, 'priority' | 'why' | 'evidence' | 'causes'>>,
+  finding: Required<Pick<AlarmEvent, 'priority' | 'why' | 'evidence' | 'causes'>>,
 ): StoredAlarm {
   const event: AlarmEvent = {
     event: 'alarm',
@@ -390,7 +401,7 @@ function alarmRow(
     state: 'raised',
     at: new Date(ms.raised).toISOString(),
     since: new Date(ms.since).toISOString(),
-    ...told,
+    ...finding,
   };
   return {
     id: `${well}/p1/${alarm}/${ms.since}`,
@@ -491,11 +502,16 @@ function farmNodes(): StoredNode[] {
   return [
     ...STORIES.map(({ well }) => ({
       node: well,
-      letIn: true,
+      approved: true,
       lastHeardMs: FARM_NOW_MS - 2_000,
       hello: hello(well),
     })),
-    { node: 'creek-trough', letIn: false, lastHeardMs: FARM_NOW_MS - 40_000, hello: hello('creek-trough') },
+    {
+      node: 'creek-trough',
+      approved: false,
+      lastHeardMs: FARM_NOW_MS - 40_000,
+      hello: hello('creek-trough'),
+    },
   ];
 }
 
@@ -528,7 +544,7 @@ function farmNotices(): StoredNotice[] {
       to: 'ines',
       what: 'raised',
       dueMs: FARM_NOW_MS - 2 * HOUR_MS,
-      madeMs: FARM_NOW_MS - 2 * HOUR_MS,
+      createdMs: FARM_NOW_MS - 2 * HOUR_MS,
       sentMs: FARM_NOW_MS - 2 * HOUR_MS + 1_500,
       tries: 1,
       state: 'sent',

@@ -2,17 +2,17 @@
 import { argv } from 'node:process';
 import { fileURLToPath } from 'node:url';
 import { makeApp } from '../../../src/web/app.ts';
-import { openCalendarDoor } from '../../../src/web/calendar-door.ts';
+import { openCalendarServer } from '../../../src/web/calendar-door.ts';
 import { LiveHub } from '../../../src/web/live-hub.ts';
-import { phoneCalendar } from '../../../src/web/phone-calendar.ts';
+import { calendarAtPath } from '../../../src/web/phone-calendar.ts';
 import { serveWeb } from '../../../src/web/serve.ts';
-import type { OpenWeb } from '../../../src/web/serve.ts';
+import type { WebServer } from '../../../src/web/serve.ts';
 import { readSite } from '../../../src/web/site.ts';
 import { fakeFarm, secondOf } from './fake-deps.ts';
 import type { FakeFarm } from './fake-deps.ts';
 import { STORIES } from './farm.ts';
 
-export interface FakeServer extends OpenWeb {
+export interface FakeServer extends WebServer {
   farm: FakeFarm;
 }
 
@@ -24,17 +24,17 @@ export async function startFakeServer(folder: string, port = 0): Promise<FakeSer
     host: '127.0.0.1',
     port,
   });
-  const phones = await openCalendarDoor({
+  const phones = await openCalendarServer({
     host: '127.0.0.1',
     port: 0,
-    feed: phoneCalendar(farm.deps),
-    isNear: () => true,
-    fault: (error) => farm.deps.fault(error),
+    feed: calendarAtPath(farm.deps),
+    isOnLocalNetwork: () => true,
+    onError: (error) => farm.deps.onError(error),
   });
-  farm.door.now = { is: 'open', port: phones.port, hosts: ['127.0.0.1'] };
+  farm.calendarServer.now = { is: 'open', port: phones.port, hosts: ['127.0.0.1'] };
   const timer = setInterval(() => {
     farm.clock.nowMs += 1_000;
-    for (const { well } of STORIES) farm.tell(secondOf(well, farm.clock.nowMs));
+    for (const { well } of STORIES) farm.emit(secondOf(well, farm.clock.nowMs));
   }, 1_000);
   return {
     ...web,

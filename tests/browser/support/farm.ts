@@ -185,7 +185,7 @@ export function cardOf(story: Story): Card {
     site: 'harrow-bend',
     timeZone: ZONE,
     altitudeM: 1585,
-    altitudeGiven: true,
+    altitudeKnown: true,
     uses: story.uses,
     pumps: [
       { id: 'p1', control: 'pressure-switch', kind: 'submersible', maxAmps: story.maxAmps, setDepthM: 54.9 },

@@ -8,33 +8,33 @@ import { hasChromium, launchChromium, NO_CHROMIUM } from './chromium.ts';
 import { startFakeServer } from './fake-server.ts';
 import type { FakeServer } from './fake-server.ts';
 
-export interface Looked {
+export interface OpenedPage {
   page: Page;
   web: FakeServer;
 }
 
-export interface Looker {
-  look: (
+export interface PageChecker {
+  check: (
     context: TestContext,
     width: number,
-    see: (looked: Looked) => Promise<void>,
+    body: (opened: OpenedPage) => Promise<void>,
     /** Parts of console errors that the test itself calls for: a refusal is one. */
-    calledFor?: readonly string[],
+    expectedErrors?: readonly string[],
   ) => Promise<void>;
   close: () => Promise<void>;
 }
 
 /** Builds the pages once; skips each test with the reason where there is no browser. */
-export async function openLooker(): Promise<Looker> {
+export async function openPageChecker(): Promise<PageChecker> {
   if (!hasChromium) {
-    const look: Looker['look'] = async (context) => context.skip(NO_CHROMIUM);
-    return { look, close: async () => undefined };
+    const check: PageChecker['check'] = async (context) => context.skip(NO_CHROMIUM);
+    return { check, close: async () => undefined };
   }
   const pages = await buildPages();
   const browser = await launchChromium();
   return {
-    look: async (_context, width, see, calledFor = []) =>
-      await lookAt({ browser, pages, width, calledFor }, see),
+    check: async (_context, width, body, expectedErrors = []) =>
+      await checkPage({ browser, pages, width, expectedErrors }, body),
     close: async () => {
       await browser.close();
       pages.remove();
@@ -43,11 +43,11 @@ export async function openLooker(): Promise<Looker> {
 }
 
 /** One page of one width, against a farm of its own. */
-export async function lookAt(
-  of: { browser: Browser; pages: BuiltPages; width: number; calledFor: readonly string[] },
-  see: (looked: Looked) => Promise<void>,
+export async function checkPage(
+  options: { browser: Browser; pages: BuiltPages; width: number; expectedErrors: readonly string[] },
+  body: (opened: OpenedPage) => Promise<void>,
 ): Promise<void> {
-  const { browser, pages, width, calledFor } = of;
+  const { browser, pages, width, expectedErrors } = options;
   const web = await startFakeServer(pages.folder);
   const open = await browser.newContext({
     viewport: { width, height: 900 },
@@ -56,15 +56,18 @@ export async function lookAt(
   });
   try {
     const page = await open.newPage();
-    const wrong: string[] = [];
-    page.on('console', (message) => message.type() === 'error' && wrong.push(`console: ${message.text()}`));
-    page.on('pageerror', (error) => wrong.push(`page: ${error.message}`));
+    const problems: string[] = [];
+    page.on(
+      'console',
+      (message) => message.type() === 'error' && problems.push(`console: ${message.text()}`),
+    );
+    page.on('pageerror', (error) => problems.push(`page: ${error.message}`));
     page.on('request', (request) => {
       if (!request.url().startsWith(web.url) && !request.url().startsWith('data:'))
-        wrong.push(`request: ${request.url()}`);
+        problems.push(`request: ${request.url()}`);
     });
-    await see({ page, web });
-    expect(wrong.filter((one) => !calledFor.some((part) => one.includes(part)))).toEqual([]);
+    await body({ page, web });
+    expect(problems.filter((one) => !expectedErrors.some((part) => one.includes(part)))).toEqual([]);
   } finally {
     await open.close();
     await web.close();

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import type { AlarmEvent } from '../../../shared/api/events.ts';
-import { heaviest, newBoard } from '../../../src/proving/ground/board.ts';
+import { heaviest, buildScoreboard } from '../../../src/proving/ground/board.ts';
 import type { CorpusCase } from '../../../src/proving/ground/case.ts';
-import { figuresOf, lasting } from '../../../src/proving/ground/figures.ts';
-import { judge, type Found } from '../../../src/proving/ground/judge.ts';
+import { figuresOf, formatDuration } from '../../../src/proving/ground/figures.ts';
+import { judge, type FaultResult } from '../../../src/proving/ground/judge.ts';
 import { newMeasures } from '../../../src/proving/ground/measures.ts';
 import { boardJson, boardMarkdown, boardText, casesText } from '../../../src/proving/ground/print.ts';
 import type { CaseScore } from '../../../src/proving/ground/score-case.ts';
@@ -34,7 +34,7 @@ describe('the scoreboard', () => {
       raised('dry-run', 4000),
     ]),
   ];
-  const board = newBoard(scores);
+  const board = buildScoreboard(scores);
   const figures = new Map(figuresOf(board).map((figure) => [figure.name, figure]));
 
   it.each([
@@ -103,7 +103,7 @@ describe('the scoreboard', () => {
   });
 
   it('takes the two heaviest sizes of each family', () => {
-    const of = (family: string, size: number): Found => ({
+    const of = (family: string, size: number): FaultResult => ({
       family,
       size,
       what: '',
@@ -124,6 +124,6 @@ describe('the scoreboard', () => {
     { ms: 36_000_000, text: '10.0 h' },
     { ms: 864_000_000, text: '10.0 d' },
   ])('prints $ms ms as $text', ({ ms, text }) => {
-    expect(lasting(ms)).toBe(text);
+    expect(formatDuration(ms)).toBe(text);
   });
 });

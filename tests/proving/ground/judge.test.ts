@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { AlarmEvent } from '../../../shared/api/events.ts';
 import type { AlarmKind } from '../../../shared/words/kinds.ts';
 import type { Fault } from '../../../src/proving/ground/case.ts';
-import { judge, type Found } from '../../../src/proving/ground/judge.ts';
+import { judge, type FaultResult } from '../../../src/proving/ground/judge.ts';
 import type { TrueCycle } from '../../../src/proving/plant/params.ts';
 import { at, faultCase, houseCase, NODE, played, raised, run } from '../support/ground-cases.ts';
 
@@ -13,7 +13,7 @@ describe('judge', () => {
     fault?: Partial<Fault>;
     cycles?: TrueCycle[];
     falseAlarms?: number;
-    found: Partial<Found>;
+    found: Partial<FaultResult>;
     wrong?: AlarmKind[];
   }[] = [
     {

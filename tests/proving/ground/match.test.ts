@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { CycleEvent } from '../../../shared/api/events.ts';
 import { matchCycles, readingsOff } from '../../../src/proving/ground/match.ts';
-import type { Unheard } from '../../../src/proving/ground/node.ts';
+import type { Gap } from '../../../src/proving/ground/node.ts';
 import type { TrueCycle } from '../../../src/proving/plant/params.ts';
 import { at, cycle, FROM_MS, run } from '../support/ground-cases.ts';
 
@@ -12,7 +12,7 @@ describe('matchCycles', () => {
     what: string;
     truth: TrueCycle[];
     said: CycleEvent[];
-    unheard?: Unheard[];
+    unheard?: Gap[];
     everyMs?: number;
     asked: number;
     found: number;
@@ -105,19 +105,19 @@ describe('matchCycles', () => {
   ];
 
   it.each(rows)('$what', ({ truth, said, unheard = [], everyMs = 1000, ...wanted }) => {
-    const { matches, extra } = matchCycles({
+    const { matches, unmatched } = matchCycles({
       truth,
-      said,
-      unheard,
+      reported: said,
+      gaps: unheard,
       everyMs,
       fromMs: FROM_MS,
       untilMs: at(DAY_S),
     });
-    const asked = matches.filter((match) => match.asked);
+    const asked = matches.filter((match) => match.required);
     expect({
       asked: asked.length,
-      found: asked.filter((match) => match.said).length,
-      extra: extra.length,
+      found: asked.filter((match) => match.reported).length,
+      extra: unmatched.length,
     }).toEqual({ asked: wanted.asked, found: wanted.found, extra: wanted.extra });
   });
 

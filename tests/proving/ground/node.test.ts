@@ -1,8 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import type { NodePlan } from '../../../src/proving/ground/case.ts';
-import type { Arrival } from '../../../src/proving/ground/link.ts';
-import { newGroundNode, nodeEnds, nodeTakes, type GroundNode } from '../../../src/proving/ground/node.ts';
-import { newLabel, newRecords, packBytes } from '../../../src/proving/ground/pack-bytes.ts';
+import type { DeliveredMessage } from '../../../src/proving/ground/link.ts';
+import {
+  newSimulatedNode,
+  finishNode,
+  handleSample,
+  type SimulatedNode,
+} from '../../../src/proving/ground/node.ts';
+import { newChannelPrefix, newRecords, packBytes } from '../../../src/proving/ground/pack-bytes.ts';
 import type { PlantSample } from '../../../src/proving/plant/params.ts';
 import { encodePackJson } from '../../../src/wire/encode-pack.ts';
 import type { Pack } from '../../../src/wire/messages.ts';
@@ -23,12 +28,12 @@ function heard(
   plan: Partial<NodePlan>,
   seconds: number,
   more: (s: number) => Partial<PlantSample> = () => ({}),
-): { node: GroundNode; all: Arrival[]; packs: Pack[]; words: string[] } {
-  const all: Arrival[] = [];
+): { node: SimulatedNode; all: DeliveredMessage[]; packs: Pack[]; words: string[] } {
+  const all: DeliveredMessage[] = [];
   const setUp = { name: 'house', plan: { ...NODE, ...plan }, well: HOUSE, fromMs: FROM_MS };
-  const node = newGroundNode(setUp, (message) => all.push(message));
-  for (let s = 0; s < seconds; s++) nodeTakes(node, sampleAt(FROM_MS + s * 1000, more(s)));
-  nodeEnds(node);
+  const node = newSimulatedNode(setUp, (message) => all.push(message));
+  for (let s = 0; s < seconds; s++) handleSample(node, sampleAt(FROM_MS + s * 1000, more(s)));
+  finishNode(node);
   const packs: Pack[] = [];
   const words: string[] = [];
   for (const { tstMs, ...message } of all) {
@@ -88,7 +93,7 @@ describe('a node of the proving ground', () => {
     const outage = { fromMs: FROM_MS, untilMs: FROM_MS + (day + 3600) * 1000 };
     const { packs, node } = heard({ everyS: 60, packS: 600, outages: [outage] }, day + 7200);
     expect(packs[0]!.seq).toBeGreaterThan(1);
-    expect(node.unheard.length).toBe(packs[0]!.seq! - 1);
+    expect(node.gaps.length).toBe(packs[0]!.seq! - 1);
   });
 
   it('comes back from a power cut as a new boot, and says before that its supply is gone', () => {
@@ -97,7 +102,7 @@ describe('a node of the proving ground', () => {
     expect(words).toEqual(['here', 'hello', 'no-power', 'here', 'hello']);
     expect(new Set(packs.map(({ boot }) => boot)).size).toBe(2);
     expect(secondsOf(packs, 'current').filter((s) => s >= 40 && s < 203)).toEqual([]);
-    expect(node.unheard).toEqual([{ fromMs: FROM_MS + 40_000, untilMs: FROM_MS + 203_000 }]);
+    expect(node.gaps).toEqual([{ fromMs: FROM_MS + 40_000, untilMs: FROM_MS + 203_000 }]);
   });
 
   it('without a last gasp leaves it to the Will', () => {
@@ -127,16 +132,17 @@ describe('a node of the proving ground', () => {
       ...HOUSE,
       pumps: { how: 'alternating' as const, pumps: [{ ...pump, phase: 3 as const }, pump] },
     };
-    const all: Arrival[] = [];
+    const all: DeliveredMessage[] = [];
     const also = ['voltage', 'temperature', 'level', 'contact'];
-    const node = newGroundNode({ name: 'two', plan: { ...NODE, also }, well, fromMs: FROM_MS }, (m) =>
-      all.push(m),
+    const node = newSimulatedNode(
+      { name: 'two', plan: { ...NODE, extraChannels: also }, well, fromMs: FROM_MS },
+      (m) => all.push(m),
     );
-    nodeTakes(
+    handleSample(
       node,
       sampleAt(FROM_MS, { amps: [[7, 7.1, 7.2], [5]], volts: [230, 231, 229], levelM: 12.5, calls: true }),
     );
-    nodeEnds(node);
+    finishNode(node);
     const { tstMs, ...message } = all.at(-1)!;
     const read = readMessage({ root: 'wells', ...message, arrivalMs: tstMs });
     expect(
@@ -168,7 +174,7 @@ describe('packBytes', () => {
       records.n++;
     }
     const stamp = { boot: 17, seq: 4711, first: 4702, baseMs: FROM_MS };
-    const bytes = packBytes('house', stamp, [newLabel('current', 'A')], records);
+    const bytes = packBytes('house', stamp, [newChannelPrefix('current', 'A')], records);
     const times = Float64Array.from(values, (_, at) => FROM_MS + at * 100);
     const expected = encodePackJson({
       node: 'house',

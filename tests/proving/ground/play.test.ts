@@ -31,8 +31,8 @@ describe('a case', () => {
     },
   ])('read $how gives all its runs and nothing else', ({ node, days }) => {
     const { measures, falseAlarms, faults } = score({ node, days });
-    expect(measures.cycles.asked).toBeGreaterThan(3 * days);
-    expect(measures.cycles.found).toBe(measures.cycles.asked);
+    expect(measures.cycles.required).toBeGreaterThan(3 * days);
+    expect(measures.cycles.found).toBe(measures.cycles.required);
     expect(measures.cycles.extra).toBe(0);
     // One reading: a clamp that averages shows a part of a start that falls into its second.
     expect(quantile(measures.startReadings, 0.99)).toBeLessThan(1.1);
@@ -49,7 +49,7 @@ describe('a case', () => {
       is: 'fault',
       days: 10,
       node: { ...NODE, everyS: 10, packS: 60 },
-      plan: { ...plan, story: since(beganMs, { stuckContacts: true }) },
+      plan: { ...plan, schedule: since(beganMs, { stuckContacts: true }) },
       fault: {
         what: 'contacts welded',
         family: 'contacts-stuck',

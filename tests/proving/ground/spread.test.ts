@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { addTo, mergeInto, newSpread, quantile } from '../../../src/proving/ground/spread.ts';
+import { addTo, mergeInto, newHistogram, quantile } from '../../../src/proving/ground/spread.ts';
 
 describe('a spread', () => {
   it('tells quantiles by the upper end of a bin of two per cent, however it was put together', () => {
-    const whole = newSpread();
-    const parts = [newSpread(), newSpread()];
+    const whole = newHistogram();
+    const parts = [newHistogram(), newHistogram()];
     for (let i = 1; i <= 1000; i++) {
       addTo(whole, i / 1000);
       addTo(parts[i % 2]!, i / 1000);
@@ -17,7 +17,7 @@ describe('a spread', () => {
   });
 
   it('keeps exact nothing apart, and tells nothing of nothing', () => {
-    const spread = newSpread();
+    const spread = newHistogram();
     expect(quantile(spread, 0.5)).toBeUndefined();
     for (const value of [0, 0, 0, 5]) addTo(spread, value);
     expect([quantile(spread, 0.5), quantile(spread, 0.75)]).toEqual([0, 0]);

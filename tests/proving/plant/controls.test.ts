@@ -39,7 +39,7 @@ describe('a drive', () => {
       tank: SMALL,
       fixtures: [],
       draws: SHOWER,
-      story: () => ({ circuitDead: true }),
+      schedule: () => ({ circuitDead: true }),
     });
     expect(play(dead, 3).cycles).toEqual([]);
   });
@@ -51,7 +51,7 @@ describe('a constant-pressure valve', () => {
     setKpa: 345,
     cutInKpa: 276,
     cutOutKpa: 414,
-    leastLPerS: 0.06,
+    minLPerS: 0.06,
   };
 
   it('throttles to its pressure while water is drawn, then fills slowly to cut-out', () => {
@@ -79,7 +79,7 @@ describe('a store', () => {
 
   it('is filled by the clock, and not over its top', () => {
     const control: ControlPlan = { is: 'timer', storeL: 3000, areaM2: 2, onHours: [6], forMin: 20 };
-    const { samples, cycles } = play(house({ control, story: () => ({ storeLossLPerS: 0.004 }) }), 96, 10);
+    const { samples, cycles } = play(house({ control, schedule: () => ({ storeLossLPerS: 0.004 }) }), 96, 10);
     expect(cycles).toHaveLength(4);
     expect(cycles.every((c) => (c.startedMs - MIDNIGHT) % DAY === 6 * HOUR)).toBe(true);
     expect(cycles.every((c) => c.stoppedMs - c.startedMs <= 20 * 60_000)).toBe(true);
@@ -88,7 +88,7 @@ describe('a store', () => {
 
   it('runs dry where its pump does not come, and no more is drawn', () => {
     const control: ControlPlan = { is: 'float', storeL: 1000, areaM2: 1, onM: 0.5, offM: 0.8 };
-    const { samples, days } = play(house({ control, story: () => ({ circuitDead: true }) }), 96, 10);
+    const { samples, days } = play(house({ control, schedule: () => ({ circuitDead: true }) }), 96, 10);
     expect(samples.at(-1)!.storeM).toBeLessThan(0.01);
     expect(days[3]!.usedL).toBe(0);
   });
@@ -115,7 +115,7 @@ describe('three phases', () => {
   const pumps = { how: 'one' as const, pumps: [{ ...PUMP, phase: 3 as const, volts: 400 }] };
 
   it('show three lines, as uneven as they are', () => {
-    const { samples } = play(house({ pumps, story: () => ({ unevenLegs: [1.1, 1, 0.9] }) }), 24, 5);
+    const { samples } = play(house({ pumps, schedule: () => ({ unevenLegs: [1.1, 1, 0.9] }) }), 24, 5);
     const [a, , c] = samples.find((s) => s.amps[0]![1]! > 6 && s.amps[0]![1]! < 8)!.amps[0]!;
     expect(a! / c!).toBeCloseTo(1.1 / 0.9, 1);
     expect(samples[0]!.volts).toHaveLength(3);
@@ -125,7 +125,7 @@ describe('three phases', () => {
     // It runs for hours, so it is running when the line goes.
     const draws = [{ fromMs: MIDNIGHT + HOUR, untilMs: MIDNIGHT + 3 * HOUR, lPerS: 0.5 }];
     const story = from(MIDNIGHT + 2 * HOUR, { deadLeg: 2 as const });
-    const { samples, cycles } = play(house({ pumps, fixtures: [], draws, story }), 4);
+    const { samples, cycles } = play(house({ pumps, fixtures: [], draws, schedule: story }), 4);
     const after = samples.find((s) => s.tMs === MIDNIGHT + 2 * HOUR + 10_000)!.amps[0]!;
     const before = samples.find((s) => s.tMs === MIDNIGHT + 2 * HOUR - 10_000)!.amps[0]!;
     expect(after[1]).toBeLessThan(0.2);
@@ -148,7 +148,7 @@ describe('a low cut-off', () => {
       : { lowCutOffReset: tMs > MIDNIGHT + 18 * HOUR && tMs < MIDNIGHT + 19 * HOUR };
 
   it('stays open until somebody holds its lever', () => {
-    const { cycles } = play(house({ control, story: wrong }), 24, 5);
+    const { cycles } = play(house({ control, schedule: wrong }), 24, 5);
     expect(cycles[0]!.startedMs).toBeGreaterThan(MIDNIGHT + 18 * HOUR);
     expect(cycles[0]!.startedMs).toBeLessThan(MIDNIGHT + 18 * HOUR + 60_000);
     expect(cycles.at(-1)!.cutOutKpa).toBeCloseTo(psi(60), -1);
@@ -162,7 +162,7 @@ describe('a pump protector', () => {
       pumps: [{ ...PUMP, protector: { belowAmps: 4.5, afterS: 5, restartS: 1200 } }],
     };
     const story = from(MIDNIGHT + 12 * HOUR, { levelFallM: 40 });
-    const { cycles } = play(house({ pumps, story }), 24, 5);
+    const { cycles } = play(house({ pumps, schedule: story }), 24, 5);
     const vain = cycles.filter((c) => c.startedMs > MIDNIGHT + 14 * HOUR);
     expect(vain.length).toBeGreaterThan(10);
     const gaps = vain.slice(1).map((c, i) => (c.startedMs - vain[i]!.stoppedMs) / 1000);

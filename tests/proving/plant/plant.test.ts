@@ -206,7 +206,7 @@ const ROWS: Row[] = [
   },
   {
     name: 'low volts raise the current',
-    wrong: { voltShare: 0.9 },
+    wrong: { voltRatio: 0.9 },
     check: (p) =>
       expect(median(later(p).map((c) => c.amps)) / median(day(p, 0).map((c) => c.amps))).toBeGreaterThan(
         1.03,
@@ -214,7 +214,7 @@ const ROWS: Row[] = [
   },
   {
     name: 'a slow generator lifts less',
-    wrong: { frequencyShare: 0.95 },
+    wrong: { frequencyRatio: 0.95 },
     check: (p) => expect(rate(later(p)) / rate(day(p, 0))).toBeLessThan(0.92),
   },
   {
@@ -263,26 +263,26 @@ const ROWS: Row[] = [
   {
     name: 'a burst bladder loses its air',
     wrong: { bladderBurst: true },
-    plan: { share: () => 3 },
+    plan: { useRatio: () => 3 },
     check: (p) => expect(p.plant.tank!.airJPerK).toBeLessThan(0.9 * p.plant.tank!.chargeJPerK),
   },
 ];
 
 describe('an ill well', () => {
   it.each(ROWS)('$name', ({ wrong, plan, everyS = 5, check }) => {
-    check(play(house({ ...plan, story: from(SECOND_DAY, wrong) }), 48, everyS));
+    check(play(house({ ...plan, schedule: from(SECOND_DAY, wrong) }), 48, everyS));
   });
 
   it('is the same as the sound one until it falls ill', () => {
     const sound = play(house(), 24, 5);
-    const ill = play(house({ story: from(SECOND_DAY, { airLost: 0.4 }) }), 48, 5);
+    const ill = play(house({ schedule: from(SECOND_DAY, { airLost: 0.4 }) }), 48, 5);
     expect(day(ill, 0)).toEqual(sound.cycles);
     // And people go on as they would have.
     expect(ill.days[1]!.usedL).toBeCloseTo(play(house(), 48, 5).days[1]!.usedL, -1);
   });
 
   it('loses its pressure at once when the bladder is out of water, and people give up', () => {
-    const { samples, plant } = play(house({ story: from(SECOND_DAY, { circuitDead: true }) }), 48, 1);
+    const { samples, plant } = play(house({ schedule: from(SECOND_DAY, { circuitDead: true }) }), 48, 1);
     const fell = samples.findIndex((s) => s.tMs > SECOND_DAY && s.kpa! < 20);
     const before = samples[fell - 60]!.kpa!;
     expect(before).toBeGreaterThan(psi(36));

@@ -3,34 +3,34 @@ import { newHole, liftM, stepHole } from '../../../src/proving/plant/hole.ts';
 import {
   driveAmps,
   driveIdleAmps,
-  lockedAmps,
+  lockedRotorAmps,
   runningAmps,
   shaftSpeed,
   type Load,
 } from '../../../src/proving/plant/motor.ts';
-import { SOUND } from '../../../src/proving/plant/params.ts';
+import { HEALTHY } from '../../../src/proving/plant/params.ts';
 import { pumpFlow, pumpHeadM, shutLossM } from '../../../src/proving/plant/pump.ts';
 import { PUMP } from './wells.ts';
 
 const NO_PIPE = { ...PUMP, frictionM: 0 };
 const flow = (
-  wrong: Partial<typeof SOUND> = {},
+  wrong: Partial<typeof HEALTHY> = {},
   at: { liftM?: number; kpa?: number; speed?: number } = {},
-): number => pumpFlow(PUMP, { ...SOUND, ...wrong }, { liftM: 24, kpa: 350, speed: 1, ...at });
+): number => pumpFlow(PUMP, { ...HEALTHY, ...wrong }, { liftM: 24, kpa: 350, speed: 1, ...at });
 
 describe('the pump', () => {
   // Affinity laws, Q ~ n, H ~ n^2; 60 to 50 Hz: 0.8333 and 0.6944 (page "Affinity Law"; computed).
   it.each([1, 0.9, 0.8333, 0.6])('keeps the affinity laws at %f of its speed', (speed) => {
     const headM = 60;
-    const full = pumpFlow(NO_PIPE, SOUND, { liftM: headM, kpa: 0, speed: 1 });
-    const slow = pumpFlow(NO_PIPE, SOUND, { liftM: headM * speed * speed, kpa: 0, speed });
+    const full = pumpFlow(NO_PIPE, HEALTHY, { liftM: headM, kpa: 0, speed: 1 });
+    const slow = pumpFlow(NO_PIPE, HEALTHY, { liftM: headM * speed * speed, kpa: 0, speed });
     expect(slow / full).toBeCloseTo(speed, 6);
     expect(pumpHeadM(NO_PIPE, slow, speed)).toBeCloseTo(headM * speed * speed, 6);
   });
 
   it('stands at shut-off head without flow and at run-out without head', () => {
-    expect(pumpFlow(NO_PIPE, SOUND, { liftM: 92, kpa: 0, speed: 1 })).toBeCloseTo(0, 6);
-    expect(pumpFlow(NO_PIPE, SOUND, { liftM: 0, kpa: 0, speed: 1 })).toBeCloseTo(0.92, 6);
+    expect(pumpFlow(NO_PIPE, HEALTHY, { liftM: 92, kpa: 0, speed: 1 })).toBeCloseTo(0, 6);
+    expect(pumpFlow(NO_PIPE, HEALTHY, { liftM: 0, kpa: 0, speed: 1 })).toBeCloseTo(0.92, 6);
     expect(flow({}, { kpa: 2000 })).toBe(0);
   });
 
@@ -61,14 +61,14 @@ const load = (over: Partial<Load> = {}): Load => ({
   flowLPerS: 0.6,
   speed: 1,
   sucksAir: false,
-  voltShare: 1,
+  voltRatio: 1,
   warm: 1,
   ...over,
 });
 
 describe('the motor', () => {
-  const amps = (over: Partial<Load> = {}, wrong: Partial<typeof SOUND> = {}): number =>
-    runningAmps(PUMP, { ...SOUND, ...wrong }, load(over));
+  const amps = (over: Partial<Load> = {}, wrong: Partial<typeof HEALTHY> = {}): number =>
+    runningAmps(PUMP, { ...HEALTHY, ...wrong }, load(over));
 
   it('draws what the plan says at both ends of its curve', () => {
     expect(amps({ flowLPerS: 0 })).toBeCloseTo(5.2, 6);
@@ -76,10 +76,10 @@ describe('the motor', () => {
   });
 
   it('draws more on low volts when loaded, and on high volts when idle', () => {
-    expect(amps({ voltShare: 0.9 }) / amps()).toBeGreaterThan(1.03);
-    expect(amps({ voltShare: 0.9 }) / amps()).toBeLessThan(1.1);
-    expect(amps({ flowLPerS: 0, voltShare: 1.1 }) / amps({ flowLPerS: 0 })).toBeGreaterThan(1);
-    expect(shaftSpeed(SOUND, 0.9)).toBeLessThan(1);
+    expect(amps({ voltRatio: 0.9 }) / amps()).toBeGreaterThan(1.03);
+    expect(amps({ voltRatio: 0.9 }) / amps()).toBeLessThan(1.1);
+    expect(amps({ flowLPerS: 0, voltRatio: 1.1 }) / amps({ flowLPerS: 0 })).toBeGreaterThan(1);
+    expect(shaftSpeed(HEALTHY, 0.9)).toBeLessThan(1);
   });
 
   it('draws about half on air, more with drag, less when worn, a little more when cold', () => {
@@ -92,7 +92,7 @@ describe('the motor', () => {
 
   // P ~ n^3 (page "Affinity Law"): the drive's current is power and little else.
   it('behind a drive draws power: about half at eight tenths of speed', () => {
-    const at = (speed: number): number => driveAmps(PUMP, SOUND, load({ speed, flowLPerS: 0.6 * speed }));
+    const at = (speed: number): number => driveAmps(PUMP, HEALTHY, load({ speed, flowLPerS: 0.6 * speed }));
     expect(at(0.8) / at(1)).toBeGreaterThan(0.5);
     expect(at(0.8) / at(1)).toBeLessThan(0.55);
     expect(driveIdleAmps(PUMP)).toBeLessThan(0.1);
@@ -101,8 +101,8 @@ describe('the motor', () => {
   // NEC code letter L for 1 hp, 230 V, one phase: 39.1 to 43.4 A at 8 A of full load: 4.9 to 5.4 times; "typically six or more"
   // (EC&M 2023).
   it('takes five to six times its full current when locked', () => {
-    expect(lockedAmps(PUMP, 1) / PUMP.fullFlowAmps).toBeGreaterThan(4.9);
-    expect(lockedAmps(PUMP, 1) / PUMP.fullFlowAmps).toBeLessThan(6.5);
+    expect(lockedRotorAmps(PUMP, 1) / PUMP.fullFlowAmps).toBeGreaterThan(4.9);
+    expect(lockedRotorAmps(PUMP, 1) / PUMP.fullFlowAmps).toBeLessThan(6.5);
   });
 
   it('uses more power than the water takes', () => {
@@ -117,7 +117,7 @@ describe('the motor', () => {
 describe('the hole', () => {
   const plan = { staticLevelM: 20, intakeM: 45, yieldLPerSPerM: 0.2, boreLPerM: 18 };
   const pump = (hole: ReturnType<typeof newHole>, lPerS: number, seconds: number, dtS = 1): void => {
-    for (let s = 0; s < seconds; s += dtS) stepHole(plan, hole, SOUND, { pumpedLPerS: lPerS, dtS });
+    for (let s = 0; s < seconds; s += dtS) stepHole(plan, hole, HEALTHY, { pumpedLPerS: lPerS, dtS });
   };
 
   it('falls to what its yield gives within minutes, further within hours, and comes back', () => {
@@ -136,12 +136,12 @@ describe('the hole', () => {
     const hole = newHole(0.5);
     pump(hole, 8, 200);
     expect(hole.sucksAir).toBe(true);
-    expect(liftM(plan, hole, SOUND)).toBeCloseTo(45, 6);
+    expect(liftM(plan, hole, HEALTHY)).toBeCloseTo(45, 6);
     pump(hole, 0, 60);
     expect(hole.sucksAir).toBe(false);
   });
 
   it('lies lower by what the water table fell', () => {
-    expect(liftM(plan, newHole(0.5), { ...SOUND, levelFallM: 7 })).toBe(27);
+    expect(liftM(plan, newHole(0.5), { ...HEALTHY, levelFallM: 7 })).toBe(27);
   });
 });

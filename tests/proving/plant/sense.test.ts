@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Condition, WellPlan } from '../../../src/proving/plant/params.ts';
-import { endDays, newTruth, noteKpa, noteRun, noteWater } from '../../../src/proving/plant/truth.ts';
+import { endDays, newTruth, recordKpa, recordRun, recordWater } from '../../../src/proving/plant/truth.ts';
 import { DAY, HOUR, house, median, MIDNIGHT, play, type Played } from './wells.ts';
 
 const always =
@@ -8,9 +8,9 @@ const always =
   () =>
     wrong;
 const resting = (over: Partial<WellPlan>, wrong: Partial<Condition> = {}, everyS = 1): Played =>
-  play(house({ fixtures: [], story: always(wrong), ...over }), 2, everyS);
+  play(house({ fixtures: [], schedule: always(wrong), ...over }), 2, everyS);
 const running = (over: Partial<WellPlan>, wrong: Partial<Condition> = {}): Played['samples'] =>
-  play(house({ story: always(wrong), ...over }), 12, 5).samples.filter((s) => s.amps[0]![0]! > 1);
+  play(house({ schedule: always(wrong), ...over }), 12, 5).samples.filter((s) => s.amps[0]![0]! > 1);
 
 /** Mean of the ten minutes that a reading falls in. */
 function mean600(values: number[], at: number): number {
@@ -95,7 +95,7 @@ describe('the clamp', () => {
   });
 
   it('reads nothing when it is off, and the run is true all the same', () => {
-    const { samples, cycles } = play(house({ story: () => ({ clampOff: true }) }), 24, 2);
+    const { samples, cycles } = play(house({ schedule: () => ({ clampOff: true }) }), 24, 2);
     expect(Math.max(...samples.map((s) => s.amps[0]![0]!))).toBeLessThan(0.2);
     expect(cycles.length).toBeGreaterThan(3);
   });
@@ -126,13 +126,13 @@ describe('the truth of a run', () => {
     const truth = newTruth(1, MIDNIGHT);
     // Rest to 60.4 s, then a run of 40 s.
     for (let ms = 0; ms < 110_000; ms += 100) {
-      if (ms % everyMs === 0) noteKpa(truth, ms, kpaAt(ms / 1000));
+      if (ms % everyMs === 0) recordKpa(truth, ms, kpaAt(ms / 1000));
       const on = ms >= 60_400 && ms < 100_400;
-      noteRun(truth, 0, {
+      recordRun(truth, 0, {
         fromMs: ms,
         tMs: ms + 100,
         on,
-        vain: false,
+        failedStart: false,
         shownAmps: ms < 61_000 ? 30 : 7 + (ms - 60_400) / 1e6,
         liftedL: 0.05,
         everyMs,
@@ -163,11 +163,11 @@ describe('the truth of a run', () => {
   it('is one run across a bounce, and has no amps if it was vain', () => {
     const truth = newTruth(1, MIDNIGHT);
     const step = (ms: number, on: boolean): void =>
-      noteRun(truth, 0, {
+      recordRun(truth, 0, {
         fromMs: ms,
         tMs: ms + 100,
         on,
-        vain: true,
+        failedStart: true,
         shownAmps: 40,
         liftedL: 0,
         everyMs: 1000,
@@ -179,11 +179,11 @@ describe('the truth of a run', () => {
   it('has the amps of a long run without keeping all of it', () => {
     const truth = newTruth(1, MIDNIGHT);
     for (let ms = 0; ms < 4 * HOUR; ms += 500)
-      noteRun(truth, 0, {
+      recordRun(truth, 0, {
         fromMs: ms,
         tMs: ms + 500,
         on: ms < 4 * HOUR - 5000,
-        vain: false,
+        failedStart: false,
         shownAmps: ms < 2 * HOUR ? 8 : 6,
         liftedL: 0,
         everyMs: 1000,
@@ -194,7 +194,7 @@ describe('the truth of a run', () => {
 
   it('puts down each local day', () => {
     const truth = newTruth(1, MIDNIGHT);
-    for (let h = 1; h <= 60; h++) noteWater(truth, MIDNIGHT + h * HOUR, 10, 1);
+    for (let h = 1; h <= 60; h++) recordWater(truth, MIDNIGHT + h * HOUR, 10, 1);
     endDays(truth, MIDNIGHT + 60 * HOUR);
     expect(truth.days).toEqual([
       { startMs: MIDNIGHT, endMs: MIDNIGHT + DAY, usedL: 240, leakL: 24 },

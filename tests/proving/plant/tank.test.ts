@@ -1,13 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import {
   airKpa,
-  blowAir,
+  releaseAir,
   chargeAtStart,
   dissolve,
   exchangeHeat,
   moveWater,
   newTank,
-  seekCharge,
+  adjustCharge,
   waterL,
   type TankState,
 } from '../../../src/proving/plant/tank.ts';
@@ -117,11 +117,11 @@ describe('the tank', () => {
 describe('the air of the tank', () => {
   it('comes and goes by its valve slowly, and in a burst bladder only goes', () => {
     const t = tank(100, 38, psi(50));
-    for (let s = 0; s < 900; s += 5) seekCharge(t, 0.5, false, 5);
+    for (let s = 0; s < 900; s += 5) adjustCharge(t, 0.5, false, 5);
     expect(t.airJPerK / t.chargeJPerK).toBeCloseTo(0.5, 6);
-    seekCharge(t, 0, true, 5);
+    adjustCharge(t, 0, true, 5);
     expect(t.airJPerK / t.chargeJPerK).toBeCloseTo(0.5, 6);
-    seekCharge(t, 0, false, 5);
+    adjustCharge(t, 0, false, 5);
     expect(t.airJPerK / t.chargeJPerK).toBeGreaterThan(0.5);
   });
 
@@ -150,12 +150,12 @@ describe('the air of the tank', () => {
 
   it('leaves by a tear, and with the last of the water', () => {
     const t = tank(100, 38, psi(55));
-    blowAir(t, 1, false);
+    releaseAir(t, 1, false);
     expect(t.airJPerK).toBe(t.chargeJPerK);
-    blowAir(t, 1, true);
+    releaseAir(t, 1, true);
     expect(t.airJPerK).toBeLessThan(t.chargeJPerK);
     const low = tank(100, 38, psi(40));
-    blowAir(low, 1, false);
+    releaseAir(low, 1, false);
     expect(low.airJPerK).toBeLessThan(low.chargeJPerK);
   });
 });

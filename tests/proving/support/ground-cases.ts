@@ -2,7 +2,7 @@
 import type { AlarmEvent, CycleEvent } from '../../../shared/api/events.ts';
 import type { AlarmKind, Cause } from '../../../shared/words/kinds.ts';
 import type { CorpusCase, Fault, NodePlan } from '../../../src/proving/ground/case.ts';
-import type { Played } from '../../../src/proving/ground/play.ts';
+import type { PlayResult } from '../../../src/proving/ground/play.ts';
 import { HOUSEHOLD } from '../../../src/proving/model/demand.ts';
 import type { TrueCycle, WellPlan } from '../../../src/proving/plant/params.ts';
 
@@ -36,7 +36,7 @@ export const HOUSE: WellPlan = {
   transducer: { noiseKpa: 0.8, stepKpa: 0.1, offsetKpa: 0 },
 };
 
-export const NODE: NodePlan = { everyS: 1, packS: 10, clock: 'utc', also: [] };
+export const NODE: NodePlan = { everyS: 1, packS: 10, clock: 'utc', extraChannels: [] };
 
 export const CARD = {
   well: 'house',
@@ -95,12 +95,12 @@ export const raised = (alarm: AlarmKind, s: number, causes: Cause[] = []): Alarm
   evidence: {},
   causes: causes.map((cause) => ({ cause, weight: 0.5 })),
 });
-export const played = (alarms: AlarmEvent[], cycles: TrueCycle[] = []): Played => ({
+export const played = (alarms: AlarmEvent[], cycles: TrueCycle[] = []): PlayResult => ({
   truth: { cycles, days: [] },
   cycles: [],
   days: [],
   alarms,
-  unheard: [],
+  gaps: [],
   readings: 1000,
   remarks: [],
   faults: [],

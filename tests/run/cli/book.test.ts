@@ -1,13 +1,13 @@
 /** What people write down of a well from the command line, against a whole server: readings, water, papers, visits, what they know, the book. */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { bookCommand } from '../../../src/run/cli/book.ts';
+import { logCommand } from '../../../src/run/cli/book.ts';
 import { cardCommand } from '../../../src/run/cli/card.ts';
-import { EXIT, Misuse, type Command } from '../../../src/run/cli/command.ts';
+import { EXIT, UsageError, type Command } from '../../../src/run/cli/command.ts';
 import { dueCommand } from '../../../src/run/cli/due.ts';
-import { paperCommand } from '../../../src/run/cli/paper.ts';
+import { documentCommand } from '../../../src/run/cli/paper.ts';
 import { readingCommand } from '../../../src/run/cli/reading.ts';
-import { sayCommand } from '../../../src/run/cli/say.ts';
+import { noteCommand } from '../../../src/run/cli/say.ts';
 import { visitCommand } from '../../../src/run/cli/visit.ts';
 import { waterCommand } from '../../../src/run/cli/water.ts';
 import { fileOf, openShop, type Shop } from './shop.ts';
@@ -45,7 +45,7 @@ describe('stillwell reading', () => {
       `  ${LATER}   23.6588 L/min  by ines`,
     ]);
     const [line = ''] = (await run(readingCommand, 'list', 'mill', '--json')).out;
-    expect(JSON.parse(line)).toMatchObject({ what: 'static-level', rows: [{ pinned: true }, { by: 'Tom' }] });
+    expect(JSON.parse(line)).toMatchObject({ kind: 'static-level', rows: [{ pinned: true }, { by: 'Tom' }] });
   });
 });
 
@@ -76,7 +76,7 @@ describe('stillwell water', () => {
   ])('%j is a mistake that is named', async (args, says) => {
     const { run } = await mill();
     await expect(run(waterCommand, 'add', 'mill', ...args)).rejects.toThrow(says);
-    await expect(run(waterCommand, 'add', 'mill', ...args)).rejects.toThrow(Misuse);
+    await expect(run(waterCommand, 'add', 'mill', ...args)).rejects.toThrow(UsageError);
   });
 });
 
@@ -101,7 +101,7 @@ describe('stillwell paper', () => {
       fileOf('receipt.pdf', '%PDF-1.4\n%%EOF\n'),
     ];
     const added = await run(
-      paperCommand,
+      documentCommand,
       'add',
       'mill',
       log,
@@ -115,24 +115,24 @@ describe('stillwell paper', () => {
       expect.stringMatching(/^Kept: well-log\.txt, [0-9a-f]{12}$/),
       expect.stringMatching(/^Kept: receipt\.pdf, [0-9a-f]{12}$/),
     ]);
-    const listed = (await run(paperCommand, 'list', 'mill', '--find', 'log attic')).out;
+    const listed = (await run(documentCommand, 'list', 'mill', '--find', 'log attic')).out;
     expect(listed).toEqual([
       expect.stringMatching(
         /^[0-9a-f]{12} {2}\d{4}-\d\d-\d\d {2}well-log\.txt {2}\(text, 17 bytes; pump; From the attic\)$/,
       ),
     ]);
-    expect((await run(paperCommand, 'list', 'mill', '--find', 'rig')).out).toEqual([
+    expect((await run(documentCommand, 'list', 'mill', '--find', 'rig')).out).toEqual([
       'None of 2 papers holds these words.',
     ]);
     const [out, again] = [fileOf('out.txt'), fileOf('again.pdf')];
-    await run(paperCommand, 'get', 'mill', 'well-log.txt', out);
-    await run(paperCommand, 'get', 'mill', added.out[1]!.slice(-12), again);
+    await run(documentCommand, 'get', 'mill', 'well-log.txt', out);
+    await run(documentCommand, 'get', 'mill', added.out[1]!.slice(-12), again);
     expect(readFileSync(out)).toEqual(readFileSync(log));
     expect(readFileSync(again)).toEqual(readFileSync(receipt));
-    await expect(run(paperCommand, 'get', 'mill', 'well-log.txt', out)).rejects.toThrow(
+    await expect(run(documentCommand, 'get', 'mill', 'well-log.txt', out)).rejects.toThrow(
       'it is there already',
     );
-    await expect(run(paperCommand, 'get', 'mill', 'nothing', fileOf('x'))).rejects.toThrow(
+    await expect(run(documentCommand, 'get', 'mill', 'nothing', fileOf('x'))).rejects.toThrow(
       'has no paper nothing',
     );
   });
@@ -140,7 +140,7 @@ describe('stillwell paper', () => {
   it('a program that is called a manual is refused by the server, and by its words', async () => {
     const { run } = await mill();
     const disguised = fileOf('manual.pdf', Buffer.from([0x7f, 0x45, 0x4c, 0x46, 1, 1, 1, 0]));
-    await expect(run(paperCommand, 'add', 'mill', disguised)).rejects.toThrow('whatever its name says');
+    await expect(run(documentCommand, 'add', 'mill', disguised)).rejects.toThrow('whatever its name says');
   });
 });
 
@@ -210,7 +210,7 @@ describe('stillwell visit', () => {
     await run(visitCommand, 'open', 'mill');
     await run(visitCommand, 'work', 'mill', 'New tank', '--touched', 'tank');
     const [answer = ''] = (await run(visitCommand, 'close', 'mill', ...flags, '--json')).out;
-    expect(JSON.parse(answer)).toMatchObject({ visit: { newBaseline: anew, touched: ['tank'] } });
+    expect(JSON.parse(answer)).toMatchObject({ visit: { newBaseline: anew, affectedParts: ['tank'] } });
   });
 });
 
@@ -259,7 +259,7 @@ describe('a firm’s list of checks that were done', () => {
       `well,check,on,value\n${well},${check},${day},${value}\nmill,freeze,${LATER},\n`,
     );
     const { code, err } = await run(dueCommand, 'done', '--table', table);
-    expect(code).toBe(EXIT.misused);
+    expect(code).toBe(EXIT.usage);
     expect(err[0]).toContain(says);
     expect(err.at(-1)).toBe('Nothing was written: 1 of 2 lines are wrong.');
     expect(station.store.entries('mill')).toHaveLength(0);
@@ -286,9 +286,9 @@ describe('a row that only the server refuses', () => {
 describe('stillwell say', () => {
   it('keeps one line with its end as an act, and its checks wait for a well that is laid up', async () => {
     const { run, station } = await mill();
-    const said = (await run(sayCommand, 'mill', 'guests', 'for', '3', 'days')).out;
+    const said = (await run(noteCommand, 'mill', 'guests', 'for', '3', 'days')).out;
     expect(said[0]).toMatch(/^Understood: "guests"\. It is used otherwise than usual until the end of /);
-    const laid = (await run(sayCommand, 'mill', 'laid up for 5 months')).out;
+    const laid = (await run(noteCommand, 'mill', 'laid up for 5 months')).out;
     expect(laid[0]).toMatch(
       /^Understood: "laid up"\. It is laid up, and nothing is raised until the end of /,
     );
@@ -299,17 +299,17 @@ describe('stillwell say', () => {
     ]);
     const due = (await run(dueCommand, 'mill')).out;
     expect(due.at(-1)).toMatch(/^mill {2}laid up until \d{4}-\d\d-\d\d {2}.*relief-valve/);
-    expect((await run(sayCommand, 'mill', '--back')).out).toEqual(['mill is back in service.']);
+    expect((await run(noteCommand, 'mill', '--back')).out).toEqual(['mill is back in service.']);
     expect((await run(dueCommand, 'mill')).out.join(' ')).not.toContain('laid up');
-    expect((await run(sayCommand, 'mill', '--out')).out[0]).toContain('out of service');
-    const listed = (await run(sayCommand, 'mill')).out.map((line) => line.replace(/^.*?[ap]m {2}/, ''));
+    expect((await run(noteCommand, 'mill', '--out')).out[0]).toContain('out of service');
+    const listed = (await run(noteCommand, 'mill')).out.map((line) => line.replace(/^.*?[ap]m {2}/, ''));
     expect(listed.map((line) => line.split(/[,(]/)[0]?.trim())).toEqual([
       'out of service',
       'back in service',
       'laid up',
       'guests',
     ]);
-    const [json = ''] = (await run(sayCommand, 'mill', 'guests until 30 December', '--laid-up', '--json'))
+    const [json = ''] = (await run(noteCommand, 'mill', 'guests until 30 December', '--laid-up', '--json'))
       .out;
     expect(JSON.parse(json)).toMatchObject({ done: true, act: { kind: 'laid-up', text: 'guests' } });
   });
@@ -318,20 +318,20 @@ describe('stillwell say', () => {
 describe('stillwell book', () => {
   it('lists what was written, takes a note that calls for a water test, and strikes a slip', async () => {
     const { run } = await mill();
-    await run(bookCommand, 'note', 'mill', 'Creek over the yard', '--event', 'flood', '--on', FIRST);
-    const [line = ''] = (await run(bookCommand, 'list', 'mill')).out;
+    await run(logCommand, 'note', 'mill', 'Creek over the yard', '--event', 'flood', '--on', FIRST);
+    const [line = ''] = (await run(logCommand, 'list', 'mill')).out;
     expect(line.split('  ').slice(1)).toEqual([
       FIRST,
       'note; text: Creek over the yard; event: flood; by ines',
     ]);
     const id = line.split('  ')[0]!;
-    expect((await run(bookCommand, 'strike', 'mill', id, '--why', 'Another yard')).out).toEqual([
+    expect((await run(logCommand, 'strike', 'mill', id, '--why', 'Another yard')).out).toEqual([
       'Struck out. It stays in the book.',
     ]);
-    const after = (await run(bookCommand, 'list', 'mill')).out;
+    const after = (await run(logCommand, 'list', 'mill')).out;
     expect(after[0]).toContain('no longer counts');
     expect(after[1]).toContain(`struck of ${id}; text: Another yard`);
-    expect((await run(bookCommand, 'list', 'mill', '--kind', 'reading')).out).toEqual([
+    expect((await run(logCommand, 'list', 'mill', '--kind', 'reading')).out).toEqual([
       'Nothing is written down of mill yet.',
     ]);
   });
@@ -348,9 +348,9 @@ describe('mistakes in what was typed', () => {
     [readingCommand, ['take', 'mill'], 'Cannot do "take"'],
     [readingCommand, ['list'], 'A name is expected'],
     [readingCommand, ['list', 'mill', 'barn'], 'Cannot read "barn"'],
-    [paperCommand, ['add', 'mill'], 'A file is expected'],
-    [paperCommand, ['get', 'mill', 'x'], 'Three names are expected'],
-    [paperCommand, ['read', 'mill'], 'Cannot do "read"'],
+    [documentCommand, ['add', 'mill'], 'A file is expected'],
+    [documentCommand, ['get', 'mill', 'x'], 'Three names are expected'],
+    [documentCommand, ['read', 'mill'], 'Cannot do "read"'],
     [visitCommand, ['work', 'mill'], 'What was done is expected'],
     [
       visitCommand,
@@ -361,25 +361,25 @@ describe('mistakes in what was typed', () => {
     [visitCommand, ['proof', 'mill'], 'There was no visit to mill yet'],
     [visitCommand, ['bring', 'mill', '--units', 'feet'], 'us or metric is expected'],
     [visitCommand, ['pull', 'mill'], 'Cannot do "pull"'],
-    [sayCommand, ['mill', 'guests'], 'When is it over?'],
-    [sayCommand, ['mill', 'guests', '--back'], 'several things at once'],
-    [sayCommand, ['mill', 'guests until Sunday', '--laid-up', '--expected'], 'several things at once'],
-    [bookCommand, ['note', 'mill'], 'Two things are expected'],
-    [bookCommand, ['note', 'mill', 'x', '--event', 'party'], 'event must be one of'],
-    [bookCommand, ['strike', 'mill', 'nothing'], 'what it replaces is no entry of this well'],
+    [noteCommand, ['mill', 'guests'], 'When is it over?'],
+    [noteCommand, ['mill', 'guests', '--back'], 'several things at once'],
+    [noteCommand, ['mill', 'guests until Sunday', '--laid-up', '--expected'], 'several things at once'],
+    [logCommand, ['note', 'mill'], 'Two things are expected'],
+    [logCommand, ['note', 'mill', 'x', '--event', 'party'], 'event must be one of'],
+    [logCommand, ['strike', 'mill', 'nothing'], 'what it replaces is no entry of this well'],
   ])('%o %j', async (command, args, says) => {
     const { run } = await mill();
     await expect(run(command, ...args)).rejects.toThrow(says);
-    await expect(run(command, ...args)).rejects.toThrow(Misuse);
+    await expect(run(command, ...args)).rejects.toThrow(UsageError);
   });
 
   it.each<[command: Command, args: string[]]>([
     [readingCommand, ['add', 'barn', 'amps', '7.9 A']],
     [waterCommand, ['list', 'barn']],
-    [paperCommand, ['list', 'barn']],
+    [documentCommand, ['list', 'barn']],
     [visitCommand, ['open', 'barn']],
-    [sayCommand, ['barn', 'guests until Sunday']],
-    [bookCommand, ['note', 'barn', 'x']],
+    [noteCommand, ['barn', 'guests until Sunday']],
+    [logCommand, ['note', 'barn', 'x']],
   ])('%o of a well that is not there', async (command, args) => {
     const { run } = await mill();
     await expect(run(command, ...args)).rejects.toThrow('No well is called barn');

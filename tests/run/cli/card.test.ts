@@ -2,18 +2,18 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { cardCommand } from '../../../src/run/cli/card.ts';
-import { EXIT, Misuse } from '../../../src/run/cli/command.ts';
+import { EXIT, UsageError } from '../../../src/run/cli/command.ts';
 import { serverApi } from '../../../src/run/cli/server-api.ts';
-import type { OpenStation } from '../../support/station.ts';
+import type { TestServer } from '../../support/station.ts';
 import { fileOf as file, openShop, type Ran } from './shop.ts';
 
 /** A server of its own and the command against it. */
-async function shop(): Promise<{ station: OpenStation; card: (...args: string[]) => Promise<Ran> }> {
+async function shop(): Promise<{ station: TestServer; card: (...args: string[]) => Promise<Ran> }> {
   const { station, run } = await openShop();
   return { station, card: (...args) => run(cardCommand, ...args) };
 }
 
-const cards = (station: OpenStation): number =>
+const cards = (station: TestServer): number =>
   station.store.acts({ fromMs: 0 }).filter(({ kind }) => kind === 'card-changed').length;
 
 describe('card set, show, history and list', () => {
@@ -72,15 +72,15 @@ describe('card set, show, history and list', () => {
     [['import', 'cards.txt'], 'Cannot read cards.txt'],
   ])('%j is refused in one line', async (args, says) => {
     const { card } = await shop();
-    await expect(card(...args)).rejects.toThrow(Misuse);
+    await expect(card(...args)).rejects.toThrow(UsageError);
     await expect(card(...args)).rejects.toThrow(says);
   });
 
   it('a server that is not there is said to be so', async () => {
-    await expect(serverApi('http://127.0.0.1:9').ask('wells')).rejects.toThrow(
+    await expect(serverApi('http://127.0.0.1:9').get('wells')).rejects.toThrow(
       'is the server running there?',
     );
-    expect(() => serverApi('mill')).toThrow(Misuse);
+    expect(() => serverApi('mill')).toThrow(UsageError);
   });
 });
 
@@ -135,7 +135,7 @@ describe('card import and export', () => {
       'well,owner,pump.motor,firm\nmill,B,,-\nbarn,C,1 psi,\nHill,D,,\nyard,E,1 hp,\n',
     );
     const refused = await card('import', table);
-    expect(refused.code).toBe(EXIT.misused);
+    expect(refused.code).toBe(EXIT.usage);
     expect(refused.err).toEqual([
       'line 3: barn: pump.motor must be a power in W, hp or kW: "1 psi"',
       'line 4: well must be 1 to 40 of a-z, 0-9 and -: "Hill"',
@@ -188,7 +188,7 @@ describe('card check', () => {
       '1 cards: 0 cannot be read; 1 questions.',
     ]);
     const wrong = await card('check', file('wells.csv', 'well,switch\nmill,60/40\nBarn,\n'));
-    expect(wrong.code).toBe(EXIT.misused);
+    expect(wrong.code).toBe(EXIT.usage);
     expect(wrong.out).toEqual([
       'line 3: well must be 1 to 40 of a-z, 0-9 and -: "Barn"',
       'line 2, mill: switch.points must have its cut-in above 0 and below its cut-out: "60/40"',

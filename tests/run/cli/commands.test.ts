@@ -1,18 +1,18 @@
 import { describe, expect, it } from 'vitest';
-import { bookCommand } from '../../../src/run/cli/book.ts';
+import { logCommand } from '../../../src/run/cli/book.ts';
 import { cardCommand } from '../../../src/run/cli/card.ts';
-import { EXIT, Misuse, type Command, type Io } from '../../../src/run/cli/command.ts';
+import { EXIT, UsageError, type Command, type Io } from '../../../src/run/cli/command.ts';
 import { demoCommand } from '../../../src/run/cli/demo.ts';
 import { dueCommand } from '../../../src/run/cli/due.ts';
 import { labelsCommand } from '../../../src/run/cli/labels.ts';
 import { newLog } from '../../../src/run/cli/log.ts';
 import { nodeCommand } from '../../../src/run/cli/node.ts';
 import { readOptions, readWhole } from '../../../src/run/cli/options.ts';
-import { paperCommand } from '../../../src/run/cli/paper.ts';
+import { documentCommand } from '../../../src/run/cli/paper.ts';
 import { readingCommand } from '../../../src/run/cli/reading.ts';
 import { recordCommand } from '../../../src/run/cli/record.ts';
 import { replayCommand } from '../../../src/run/cli/replay.ts';
-import { sayCommand } from '../../../src/run/cli/say.ts';
+import { noteCommand } from '../../../src/run/cli/say.ts';
 import { sendTestCommand } from '../../../src/run/cli/send-test.ts';
 import { serveCommand } from '../../../src/run/cli/serve.ts';
 import { visitCommand } from '../../../src/run/cli/visit.ts';
@@ -25,9 +25,9 @@ const COMMANDS: Command[] = [
   visitCommand,
   readingCommand,
   waterCommand,
-  paperCommand,
-  sayCommand,
-  bookCommand,
+  documentCommand,
+  noteCommand,
+  logCommand,
   serveCommand,
   demoCommand,
   replayCommand,
@@ -54,13 +54,13 @@ describe('commands', () => {
   it.each(COMMANDS.map((command) => [command.name, command] as const))(
     '%s refuses an option it does not have',
     async (_name, command) => {
-      await expect(command.run(['--no-such-thing'], io())).rejects.toThrow(Misuse);
+      await expect(command.run(['--no-such-thing'], io())).rejects.toThrow(UsageError);
     },
   );
 
   it('replay says in one line that there is no such file', async () => {
     const heard = io();
-    expect(await replayCommand.run(['no-such-file.ndjson'], heard)).toBe(EXIT.misused);
+    expect(await replayCommand.run(['no-such-file.ndjson'], heard)).toBe(EXIT.usage);
     expect(heard.said).toHaveLength(1);
     expect(heard.said[0]).toContain('no-such-file.ndjson');
   });
@@ -74,7 +74,7 @@ describe('readWhole', () => {
   ])('$text', ({ text, is }) => expect(readWhole('port', text, { from: 0, to: 65_535 })).toBe(is));
 
   it.each(['65536', '-1', '1.5', 'many', ''])('refuses %j', (text) => {
-    expect(() => readWhole('port', text, { from: 0, to: 65_535 })).toThrow(Misuse);
+    expect(() => readWhole('port', text, { from: 0, to: 65_535 })).toThrow(UsageError);
   });
 });
 

@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { EntryAnswer } from '../../../shared/api/book.ts';
-import { Misuse, type Io } from '../../../src/run/cli/command.ts';
+import { UsageError, type Io } from '../../../src/run/cli/command.ts';
 import { dueCommand } from '../../../src/run/cli/due.ts';
 import { startFakeServer, type FakeServer } from '../../browser/support/fake-server.ts';
 
@@ -69,7 +69,7 @@ describe('stillwell due', () => {
     const kept = JSON.parse(line) as EntryAnswer;
     expect(kept).toMatchObject({ kind: 'check', by: 'ines', body: { text: 'Bolts tight' } });
     const [hash] = kept.body['papers'] as string[];
-    expect(await (await fetch(new URL(`/api/papers/${hash}`, web.url))).text()).toBe(
+    expect(await (await fetch(new URL(`/api/documents/${hash}`, web.url))).text()).toBe(
       readFileSync(photo, 'utf8'),
     );
   });
@@ -85,7 +85,7 @@ describe('stillwell due', () => {
   test('says the same as JSON, a line a check', async () => {
     const lines = await due('--json', '--days', '400');
     expect(lines.length).toBeGreaterThan(10);
-    for (const line of lines) expect(JSON.parse(line)).toHaveProperty('because');
+    for (const line of lines) expect(JSON.parse(line)).toHaveProperty('reasons');
   });
 
   test('plans days for what was never written down, and sets them', async () => {
@@ -117,7 +117,7 @@ describe('stillwell due', () => {
     [['--until', '2027-01-01', '--days', '3'], 'give one of them'],
     [['--subscribe', '--no-address'], 'takes the address away'],
   ])('%j is a mistake that is named', async (args, says) => {
-    await expect(due(...args)).rejects.toThrow(Misuse);
+    await expect(due(...args)).rejects.toThrow(UsageError);
     await expect(due(...args)).rejects.toThrow(says);
   });
 
@@ -146,14 +146,14 @@ describe('stillwell due --subscribe', () => {
 
   test('of a well that is not there is told, and where no phone could reach it the command that opens it', async () => {
     await expect(due('nowhere', '--subscribe')).rejects.toThrow('No well is called nowhere');
-    const { door } = web.farm;
-    const open = door.now;
-    door.now = { is: 'closed', hosts: ['192.168.7.20'] };
+    const { calendarServer } = web.farm;
+    const open = calendarServer.now;
+    calendarServer.now = { is: 'closed', hosts: ['192.168.7.20'] };
     expect(await due('--subscribe')).toEqual([
       'No phone can reach the calendar: the server answers only this computer. Start it with: stillwell serve --listen 192.168.7.20',
     ]);
-    door.now = { is: 'closed', hosts: [], failed: 'Cannot open the calendar for phones' };
+    calendarServer.now = { is: 'closed', hosts: [], error: 'Cannot open the calendar for phones' };
     expect(await due('--subscribe')).toEqual(['Cannot open the calendar for phones']);
-    door.now = open;
+    calendarServer.now = open;
   });
 });

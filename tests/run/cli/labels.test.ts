@@ -2,7 +2,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { cardCommand } from '../../../src/run/cli/card.ts';
-import { EXIT, Misuse } from '../../../src/run/cli/command.ts';
+import { EXIT, UsageError } from '../../../src/run/cli/command.ts';
 import { labelsCommand } from '../../../src/run/cli/labels.ts';
 import { fileOf, openShop, type Shop } from './shop.ts';
 
@@ -72,6 +72,6 @@ describe('stillwell labels', () => {
   ])('%j is a mistake that is named', async (args, says) => {
     const { run } = await mill();
     await expect(run(labelsCommand, ...args)).rejects.toThrow(says);
-    await expect(run(labelsCommand, ...args)).rejects.toThrow(Misuse);
+    await expect(run(labelsCommand, ...args)).rejects.toThrow(UsageError);
   });
 });

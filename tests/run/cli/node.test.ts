@@ -2,7 +2,7 @@
 import { mkdirSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { beforeEach, describe, expect, it } from 'vitest';
-import { Misuse } from '../../../src/run/cli/command.ts';
+import { UsageError } from '../../../src/run/cli/command.ts';
 import { nodeCommand } from '../../../src/run/cli/node.ts';
 import { STORE_FILE } from '../../../src/run/station.ts';
 import { openStore } from '../../../src/store/open-store.ts';
@@ -28,7 +28,7 @@ async function run(...args: string[]): Promise<string[]> {
 function keep(): void {
   mkdirSync(data);
   const store = openStore(join(data, STORE_FILE));
-  const known = (node: string) => ({ change: 'node', row: { node, letIn: true } }) as const;
+  const known = (node: string) => ({ change: 'node', row: { node, approved: true } }) as const;
   store.commit([
     known('typo'),
     known('barn'),
@@ -74,16 +74,16 @@ describe('stillwell node forget', () => {
   it('forgets a node of a running server, and says what the server says', async () => {
     const { station, run: ask } = await openShop();
     const send = (topic: string, text: string): void =>
-      station.live.take({ topic, payload: new TextEncoder().encode(text), retained: false });
+      station.live.receive({ topic, payload: new TextEncoder().encode(text), retained: false });
     send('wells/typo/presence', '"here"');
     send('wells/barn/readings', packText('barn', { fromMs: Date.now(), seq: 1, current: times(3, 0.1) }));
-    await station.live.settled();
+    await station.live.drained();
     expect(await ask(nodeCommand, 'forget', 'typo', 'barn', 'nobody')).toEqual({
       code: 2,
       out: ['typo is forgotten.'],
       err: ['Cannot forget barn: it has sent readings, and they are kept', 'No node called nobody is known.'],
     });
-    expect([...station.live.state().lines.keys()]).toEqual(['barn']);
+    expect([...station.live.state().pipelines.keys()]).toEqual(['barn']);
     expect(station.store.nodes().map(({ node }) => node)).toEqual(['barn']);
   });
 
@@ -94,7 +94,7 @@ describe('stillwell node forget', () => {
     [['drop', 'typo'], 'Cannot do "drop": add, remove, forget or list is expected'],
   ])('%j is refused', async (args, why) => {
     const error: unknown = await run(...args).catch((thrown: unknown) => thrown);
-    expect(error).toBeInstanceOf(Misuse);
+    expect(error).toBeInstanceOf(UsageError);
     expect(String(error)).toContain(why);
   });
 });

@@ -3,13 +3,13 @@ import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { Misuse } from '../../../src/run/cli/command.ts';
-import { packetCommand } from '../../../src/run/cli/packet.ts';
-import { withHanded } from '../../../src/run/packet/with-handed.ts';
-import { PAPERS_FOLDER, STORE_FILE } from '../../../src/run/station.ts';
+import { UsageError } from '../../../src/run/cli/command.ts';
+import { exportCommand } from '../../../src/run/cli/packet.ts';
+import { withImported } from '../../../src/run/packet/with-handed.ts';
+import { DOCUMENTS_FOLDER, STORE_FILE } from '../../../src/run/station.ts';
 import { openStore } from '../../../src/store/open-store.ts';
-import { openPapers } from '../../../src/store/paper-files.ts';
-import { millChanges, PAPERS } from '../../support/packet-well.ts';
+import { openDocuments } from '../../../src/store/paper-files.ts';
+import { millChanges, DOCUMENTS } from '../../support/packet-well.ts';
 
 let folder = '';
 beforeEach(() => {
@@ -18,7 +18,7 @@ beforeEach(() => {
   const store = openStore(at('one', STORE_FILE));
   store.commit(millChanges());
   store.close();
-  for (const bytes of Object.values(PAPERS)) openPapers(at('one', PAPERS_FOLDER)).put(bytes);
+  for (const bytes of Object.values(DOCUMENTS)) openDocuments(at('one', DOCUMENTS_FOLDER)).put(bytes);
 });
 afterEach(() => rmSync(folder, { recursive: true }));
 
@@ -31,7 +31,7 @@ async function run(...args: string[]): Promise<string> {
   const io = { out: say, err: say, env: {}, progress: false };
   const settings = at('settings.json');
   writeFileSync(settings, '{"web":{"port":1}}');
-  const code = await packetCommand.run([...args, '--settings', settings], io);
+  const code = await exportCommand.run([...args, '--settings', settings], io);
   return [code, ...lines].join(' ').replaceAll(folder, '');
 }
 
@@ -87,8 +87,8 @@ describe('stillwell packet', () => {
     [['barn', 'a.zip'], 'no well of this name is kept'],
   ])('%j is a mistake that is named', async (args, says) => {
     const wrong = await run(...args, '--data', at('one')).catch((error: unknown) => error);
-    expect(wrong).toBeInstanceOf(Misuse);
-    expect((wrong as Misuse).message).toContain(says);
+    expect(wrong).toBeInstanceOf(UsageError);
+    expect((wrong as UsageError).message).toContain(says);
   });
 
   test('makes no data folder where there is none to hand over from', async () => {
@@ -112,17 +112,17 @@ function millEntry() {
 test('the pages see the past from elsewhere in one row with what is measured here', async () => {
   await run('mill', at('a.zip'), '--data', at('one'));
   await run('import', at('a.zip'), '--data', at('two'));
-  const store = openStore(at('two', STORE_FILE), { as: 'visitor' });
-  const seen = withHanded(store);
-  const own = openStore(at('one', STORE_FILE), { as: 'visitor' });
+  const store = openStore(at('two', STORE_FILE), { role: 'secondary' });
+  const seen = withImported(store);
+  const own = openStore(at('one', STORE_FILE), { role: 'secondary' });
   const ever = [0, Number.MAX_SAFE_INTEGER] as const;
   expect(seen.cycles('mill', ...ever)).toEqual(own.cycles('mill', ...ever));
   expect(seen.days('mill', ...ever)).toEqual(own.days('mill', ...ever));
   expect(seen.baselines('mill')).toEqual(own.baselines('mill'));
   expect(seen.alarms({ well: 'mill' })).toEqual(
-    own.alarms({ well: 'mill' }).map((row) => ({ ...row, handedOver: true })),
+    own.alarms({ well: 'mill' }).map((row) => ({ ...row, imported: true })),
   );
-  expect(seen.alarms({ standing: true })).toEqual([]);
+  expect(seen.alarms({ active: true })).toEqual([]);
   expect(seen.alarms({ well: 'mill', fromMs: Date.UTC(2027, 0) })).toEqual([]);
   store.close();
   own.close();

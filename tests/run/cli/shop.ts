@@ -3,7 +3,7 @@ import { afterEach } from 'vitest';
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Command } from '../../../src/run/cli/command.ts';
-import { startStation, type OpenStation } from '../../support/station.ts';
+import { startTestServer, type TestServer } from '../../support/station.ts';
 import { folder } from './program.ts';
 
 const ends: (() => Promise<void> | void)[] = [];
@@ -18,13 +18,13 @@ export interface Ran {
 }
 
 export interface Shop {
-  station: OpenStation;
+  station: TestServer;
   /** The command with the server's address; who writes is ines unless it is said. */
   run: (command: Command, ...args: string[]) => Promise<Ran>;
 }
 
 export async function openShop(): Promise<Shop> {
-  const station = await startStation();
+  const station = await startTestServer();
   ends.push(station.end);
   const run = async (command: Command, ...args: string[]): Promise<Ran> => {
     const [out, err]: [string[], string[]] = [[], []];

@@ -31,17 +31,17 @@ function minutes(rig: Rig, n: number, packs: Record<string, { current?: number; 
 
 /** The last pressure and current that the well's engine saw. */
 function seen(rig: Rig, well: string): (number | undefined)[] {
-  const { channels } = rig.live.state().lines.get(well)!.state;
+  const { channels } = rig.live.state().pipelines.get(well)!.state;
   return [3, 0].map((code) => channels.find((channel) => channel.code === code)?.value);
 }
 
 describe('a card', () => {
   it('changes where a well reads from, from its time on', () => {
     const rig = openRig();
-    rig.live.act(change(CARD));
+    rig.live.applyAct(change(CARD));
     minutes(rig, 3, { panel: { current: 7 }, house: { pressure: 300 }, attic: { pressure: 350 } });
     expect(seen(rig, 'mill')).toEqual([300_000, 7]);
-    rig.live.act(change({ ...CARD, reads: { ...CARD.reads, pressure: 'attic:pressure' } }));
+    rig.live.applyAct(change({ ...CARD, reads: { ...CARD.reads, pressure: 'attic:pressure' } }));
     minutes(rig, 3, { panel: { current: 7 }, house: { pressure: 301 }, attic: { pressure: 351 } });
     expect(seen(rig, 'mill')).toEqual([351_000, 7]);
 
@@ -60,7 +60,7 @@ describe('a card', () => {
   it('takes over a node that was a well of its own, over a restart too', () => {
     const rig = openRig();
     minutes(rig, 3, { panel: { current: 7 } });
-    rig.live.act(change(CARD));
+    rig.live.applyAct(change(CARD));
     minutes(rig, 3, { panel: { current: 6 } });
     const passed = (): unknown[] => [seen(rig, 'panel')[1], seen(rig, 'mill')[1]];
     expect(passed()).toEqual([7, 6]);
@@ -71,51 +71,53 @@ describe('a card', () => {
 
   it('with a fault is refused with the key, and changes nothing', () => {
     const rig = openRig();
-    expect(rig.live.act(change({ ...CARD, switch: { cutIn: '60 psi', cutOut: '40 psi' } }))).toMatchObject({
-      no: expect.stringContaining('switch') as string,
+    expect(
+      rig.live.applyAct(change({ ...CARD, switch: { cutIn: '60 psi', cutOut: '40 psi' } })),
+    ).toMatchObject({
+      problem: expect.stringContaining('switch') as string,
     });
     expect(rig.store.acts({ fromMs: 0 })).toEqual([]);
-    expect(rig.live.state().lines.size).toBe(0);
+    expect(rig.live.state().pipelines.size).toBe(0);
   });
 });
 
 describe('an act', () => {
   it('for a well that there is not is refused', () => {
-    expect(openRig().live.act({ kind: 'visit-opened', well: 'mill' })).toEqual({
-      no: 'Cannot do visit-opened: there is no well mill',
+    expect(openRig().live.applyAct({ kind: 'visit-opened', well: 'mill' })).toEqual({
+      problem: 'Cannot do visit-opened: there is no well mill',
     });
   });
 
   it('reaches its well though late packs are due to run it again in the same turn', () => {
     const rig = openRig();
-    rig.live.act(change(CARD));
+    rig.live.applyAct(change(CARD));
     minutes(rig, 5, { panel: { current: 7 } });
     rig.send(
       'wells/house/readings',
       packText('house', { fromMs: NOON, everyS: 5, seq: 1, pressure: times(12, 300) }),
     );
-    rig.live.act({ kind: 'visit-opened', well: 'mill' });
+    rig.live.applyAct({ kind: 'visit-opened', well: 'mill' });
     minutes(rig, 2, { panel: { current: 7 } });
-    expect(rig.live.state().lines.get('mill')!.state.visitOpen).toBe(true);
+    expect(rig.live.state().pipelines.get('mill')!.state.visitOpen).toBe(true);
   });
 
   it('done at a moment that its well has passed comes right after it, and is met again by a later run', () => {
     const rig = openRig();
-    rig.live.act(change(CARD));
+    rig.live.applyAct(change(CARD));
     minutes(rig, 2, { panel: { current: 7 } });
     // Nobody is waited for any more: the well has been passed to this very moment.
     rig.wait(HOUR, MINUTE);
-    const done = rig.live.act({ kind: 'visit-opened', well: 'mill' });
-    expect(done).toEqual({ done: true, atMs: rig.live.state().lines.get('mill')!.passedMs + 1 });
+    const done = rig.live.applyAct({ kind: 'visit-opened', well: 'mill' });
+    expect(done).toEqual({ done: true, atMs: rig.live.state().pipelines.get('mill')!.advancedToMs + 1 });
     void rig.live.close();
     rig.restart('killed');
     rig.wait(2 * MINUTE);
-    expect(rig.live.state().lines.get('mill')!.state.visitOpen).toBe(true);
+    expect(rig.live.state().pipelines.get('mill')!.state.visitOpen).toBe(true);
   });
 
   it('kept before its rule was made, a calibration that no reading can be corrected by, stops no well; a right one counts', () => {
     const rig = openRig();
-    rig.live.act(change(CARD));
+    rig.live.applyAct(change(CARD));
     minutes(rig, 2, { panel: { current: 7 } });
     const slip = {
       kind: 'calibrated',
@@ -126,14 +128,15 @@ describe('an act', () => {
         [5e-324, 1],
       ],
     };
-    expect(rig.live.act(slip)).toEqual({
-      no: 'Cannot read act: points must make a line with a gain from 0.01 to 100 (true = gain x read + offset): Infinity',
+    expect(rig.live.applyAct(slip)).toEqual({
+      problem:
+        'Cannot read act: points must make a line with a gain from 0.01 to 100 (true = gain x read + offset): Infinity',
     });
     const row = { id: 'slip', atMs: rig.nowMs(), node: 'panel', kind: 'calibrated', body: slip };
     rig.store.commit([{ change: 'act', row }]);
     rig.restart('killed');
     minutes(rig, 2, { panel: { current: 6 } });
-    expect(rig.live.ailments()).toEqual([]);
+    expect(rig.live.healthProblems()).toEqual([]);
     expect(seen(rig, 'mill')[1]).toBe(6);
     expect(rig.log[0]).toMatch(
       'Cannot use the act of 2026-03-02T12:02:00.000Z: Cannot read act: points must',
@@ -143,7 +146,7 @@ describe('an act', () => {
       [0, 0],
       [6, 6.6],
     ];
-    expect(rig.live.act({ ...slip, points: right })).toMatchObject({ done: true });
+    expect(rig.live.applyAct({ ...slip, points: right })).toMatchObject({ done: true });
     minutes(rig, 2, { panel: { current: 6 } });
     expect(seen(rig, 'mill')[1]).toBeCloseTo(6.6, 9);
     rig.restart('killed');
@@ -152,13 +155,13 @@ describe('an act', () => {
 
   it('that says an alarm was seen says by whom', () => {
     const rig = openRig();
-    rig.live.act(change(CARD));
+    rig.live.applyAct(change(CARD));
     minutes(rig, 2, { panel: { current: 7.9 }, house: { pressure: 330 } });
     minutes(rig, 3, { panel: { current: 0.05 }, house: { pressure: 330 } });
     minutes(rig, 5, { panel: { current: 0.05 }, house: { pressure: 3 } });
     const [raised] = rig.alarms();
     expect(raised).toMatchObject({ alarm: 'no-start', state: 'unacknowledged' });
-    rig.live.act({ kind: 'acknowledged', well: 'mill', pump: 'p1', alarm: 'no-start' }, 'Ada Quill');
+    rig.live.applyAct({ kind: 'acknowledged', well: 'mill', pump: 'p1', alarm: 'no-start' }, 'Ada Quill');
     minutes(rig, 2, { panel: { current: 0.05 }, house: { pressure: 3 } });
     const seenBy = { state: 'acknowledged', acknowledgedBy: 'Ada Quill', acknowledgedMs: NOON + 10 * MINUTE };
     expect(rig.alarms()).toMatchObject([seenBy]);
@@ -171,13 +174,13 @@ describe('an act', () => {
 
   it('that shelves an alarm is seen in its row until the shelf is over', () => {
     const rig = openRig();
-    rig.live.act(change(CARD));
+    rig.live.applyAct(change(CARD));
     minutes(rig, 2, { panel: { current: 7.9 }, house: { pressure: 330 } });
     minutes(rig, 3, { panel: { current: 0.05 }, house: { pressure: 330 } });
     minutes(rig, 5, { panel: { current: 0.05 }, house: { pressure: 3 } });
     const untilMs = NOON + 30 * MINUTE;
     const until = new Date(untilMs).toISOString();
-    rig.live.act({ kind: 'shelved', well: 'mill', pump: 'p1', alarm: 'no-start', until });
+    rig.live.applyAct({ kind: 'shelved', well: 'mill', pump: 'p1', alarm: 'no-start', until });
     minutes(rig, 2, { panel: { current: 0.05 }, house: { pressure: 3 } });
     expect(rig.alarms()).toMatchObject([{ state: 'shelved', shelvedUntilMs: untilMs }]);
     minutes(rig, 25, { panel: { current: 0.05 }, house: { pressure: 3 } });

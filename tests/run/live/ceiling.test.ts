@@ -15,7 +15,7 @@ const card = (well: string, node = well): Record<string, unknown> => ({
 it('a node beyond the ceiling is refused and makes nothing, however it comes; those that are known go on', () => {
   const rig = openRig({ most: { nodes: 2, wells: 9 } });
   rig.send('wells/a/readings', pack('a', 1));
-  expect(rig.live.ailments()).toEqual([]);
+  expect(rig.live.healthProblems()).toEqual([]);
   rig.send('wells/b/hello', helloText());
   rig.send('wells/c/readings', pack('c', 1));
   rig.send('wells/c/hello', helloText());
@@ -24,8 +24,8 @@ it('a node beyond the ceiling is refused and makes nothing, however it comes; th
   rig.send('wells/b/hello', helloText({ speaksFor: ['d'] }), { given: ['d'] });
   rig.wait(1000);
   expect([...rig.live.state().nodes.keys()]).toEqual(['a', 'b']);
-  expect([...rig.live.state().lines.keys()]).toEqual(['a', 'b']);
-  expect(rig.said.get('wells/a/kept')).toBe('{"boot":17,"seq":2}');
+  expect([...rig.live.state().pipelines.keys()]).toEqual(['a', 'b']);
+  expect(rig.published.get('wells/a/kept')).toBe('{"boot":17,"seq":2}');
   const why = 'one server takes 2 nodes at most, and 2 are known.';
   expect(rig.store.refused(9)).toMatchObject({
     counts: [
@@ -37,35 +37,35 @@ it('a node beyond the ceiling is refused and makes nothing, however it comes; th
       { detail: `Node c is not taken: ${why}` },
     ],
   });
-  expect(rig.live.ailments()).toEqual([
+  expect(rig.live.healthProblems()).toEqual([
     'Cannot take a further node: one server takes 2 at most, and 2 are known. Remove those that are no more: stillwell node forget NAME',
   ]);
   rig.restart('killed');
   expect([...rig.live.state().nodes.keys()]).toEqual(['a', 'b']);
 
   expect(rig.live.forget('b')).toBeUndefined();
-  expect(rig.live.ailments()).toEqual([]);
+  expect(rig.live.healthProblems()).toEqual([]);
   rig.send('wells/c/hello', helloText());
   expect([...rig.live.state().nodes.keys()]).toEqual(['a', 'c']);
 });
 
 it('a well beyond the ceiling is refused, by a card, a node, letting a node in or a packet', () => {
-  const rig = openRig({ letInAll: false, most: { nodes: 9, wells: 1 } });
-  rig.live.act(card('mill', 'a'));
+  const rig = openRig({ approveAll: false, most: { nodes: 9, wells: 1 } });
+  rig.live.applyAct(card('mill', 'a'));
   const no = 'one server watches 1 wells at most, and 1 are known';
-  expect(rig.live.act(card('pond'))).toEqual({ no: `Cannot add a well: ${no}` });
-  expect(rig.live.act(card('mill', 'b'))).toMatchObject({ done: true });
+  expect(rig.live.applyAct(card('pond'))).toEqual({ problem: `Cannot add a well: ${no}` });
+  expect(rig.live.applyAct(card('mill', 'b'))).toMatchObject({ done: true });
   rig.send('wells/c/hello', helloText());
-  expect(rig.live.letIn('c')).toBe(`Cannot let c in: ${no}`);
+  expect(rig.live.approveNode('c')).toBe(`Cannot let c in: ${no}`);
   const row = { well: 'pond', kind: 'well', key: 'pond', atMs: 0, row: {} } as const;
-  expect(rig.live.handIn([{ change: 'handed', row }])).toBe(`Cannot add a well: ${no}`);
-  expect(rig.live.ailments()).toEqual([
+  expect(rig.live.importChanges([{ change: 'imported', row }])).toBe(`Cannot add a well: ${no}`);
+  expect(rig.live.healthProblems()).toEqual([
     expect.stringContaining('Cannot take a further well: one server watches 1 at'),
   ]);
-  expect([...rig.live.state().lines.keys()]).toEqual(['mill']);
+  expect([...rig.live.state().pipelines.keys()]).toEqual(['mill']);
   // It is read from by a card, so it makes no well.
   rig.send('wells/b/hello', helloText());
-  expect(rig.live.letIn('b')).toBeUndefined();
+  expect(rig.live.approveNode('b')).toBeUndefined();
 
   const own = openRig({ most: { nodes: 9, wells: 1 } });
   own.send('wells/a/hello', helloText());

@@ -21,22 +21,22 @@ describe('a full disk', () => {
     const lost = rig.send('wells/barn/readings', pack('barn', 2));
     rig.wait(30_000);
     expect(lost.kept).toBe(false);
-    expect(rig.live.ailments()).toEqual(['Cannot keep: the disk is full. Make room.']);
-    expect(rig.said.get('wells/barn/kept')).toBe('{"boot":17,"seq":1}');
-    expect(rig.live.act({ kind: 'visit-opened', well: 'barn' })).toMatchObject({
-      no: expect.stringContaining('disk is full') as string,
+    expect(rig.live.healthProblems()).toEqual(['Cannot keep: the disk is full. Make room.']);
+    expect(rig.published.get('wells/barn/kept')).toBe('{"boot":17,"seq":1}');
+    expect(rig.live.applyAct({ kind: 'visit-opened', well: 'barn' })).toMatchObject({
+      problem: expect.stringContaining('disk is full') as string,
     });
 
     rig.disk.full = false;
     rig.wait(15_000);
-    expect(rig.live.ailments()).toEqual([]);
+    expect(rig.live.healthProblems()).toEqual([]);
     expect(readings(rig, 'barn')).toBe(10);
     // The node was told nothing, and sends again.
     expect(rig.send('wells/barn/readings', pack('barn', 2)).kept).toBe(true);
     rig.wait(2000);
     expect(readings(rig, 'barn')).toBe(20);
-    expect(rig.said.get('wells/barn/kept')).toBe('{"boot":17,"seq":2}');
-    expect(rig.live.act({ kind: 'visit-opened', well: 'barn' })).toMatchObject({ done: true });
+    expect(rig.published.get('wells/barn/kept')).toBe('{"boot":17,"seq":2}');
+    expect(rig.live.applyAct({ kind: 'visit-opened', well: 'barn' })).toMatchObject({ done: true });
   });
 
   it('asks once for what could not be kept, when it can be kept again', () => {
@@ -56,19 +56,19 @@ describe('a full disk', () => {
     const rig = openRig();
     rig.send('wells/barn/readings', pack('barn', 1));
     rig.disk.full = true;
-    expect(rig.live.act({ kind: 'visit-opened', well: 'barn' })).toMatchObject({
-      no: expect.any(String) as string,
+    expect(rig.live.applyAct({ kind: 'visit-opened', well: 'barn' })).toMatchObject({
+      problem: expect.any(String) as string,
     });
     rig.disk.full = false;
     rig.wait(15_000);
     expect(rig.store.acts({ fromMs: 0 }).filter((row) => row.kind === 'visit-opened')).toEqual([]);
-    expect(rig.live.state().lines.get('barn')!.state.visitOpen).toBe(false);
+    expect(rig.live.state().pipelines.get('barn')!.state.visitOpen).toBe(false);
   });
 });
 
 /** A state that no code of ours could have left: the next reading meets it. */
 function breakWell(rig: Rig, well: string): void {
-  Object.assign(rig.live.state().lines.get(well)!.state, { trail: null, pumps: null });
+  Object.assign(rig.live.state().pipelines.get(well)!.state, { trail: null, pumps: null });
 }
 
 describe('a fault of our own', () => {
@@ -85,21 +85,23 @@ describe('a fault of our own', () => {
       { well: 'barn', state: 'unacknowledged', event: { priority: 'now' } },
     ]);
     expect(rig.notices()).toMatchObject([{ what: 'raised' }]);
-    expect(rig.live.ailments()).toMatchObject([expect.stringContaining('stopped the watching of barn')]);
+    expect(rig.live.healthProblems()).toMatchObject([
+      expect.stringContaining('stopped the watching of barn'),
+    ]);
     expect([readings(rig, 'barn'), readings(rig, 'shed')]).toEqual([300, 300]);
-    expect(rig.live.state().lines.get('shed')!.passedMs).toBeGreaterThan(NOON + 280_000);
+    expect(rig.live.state().pipelines.get('shed')!.advancedToMs).toBeGreaterThan(NOON + 280_000);
     // Nothing is hoarded for a well that stands still.
     expect(
       rig.live
         .state()
-        .lines.get('barn')!
-        .inbox.runs.reduce((sum, run) => sum + run.n, 0),
+        .pipelines.get('barn')!
+        .inbox.queues.reduce((sum, run) => sum + run.n, 0),
     ).toBeLessThan(30);
 
     rig.restart('killed');
-    expect(rig.live.state().lines.get('barn')!.passedMs).toBeGreaterThan(NOON + 280_000);
+    expect(rig.live.state().pipelines.get('barn')!.advancedToMs).toBeGreaterThan(NOON + 280_000);
     expect(rig.alarms('not-watched')[0]?.clearedMs).toBeDefined();
-    expect(rig.live.ailments()).toEqual([]);
+    expect(rig.live.healthProblems()).toEqual([]);
     expect(rig.notices().map((notice) => notice.what)).toEqual(['raised', 'cleared']);
   });
 
@@ -131,7 +133,7 @@ describe('a fault of our own', () => {
     const { nodes } = rig.live.state();
     // The book of one node is broken: whatever comes from it throws.
     Object.assign(nodes.get('barn')!.state, { hearing: null });
-    rig.live.take({
+    rig.live.receive({
       topic: 'wells/barn/readings',
       payload: new TextEncoder().encode(pack('barn', 2)),
       retained: false,
@@ -140,7 +142,7 @@ describe('a fault of our own', () => {
     rig.wait(20_000);
     expect(other.kept).toBe(true);
     expect(readings(rig, 'shed')).toBe(10);
-    expect(rig.live.ailments()).toEqual([]);
+    expect(rig.live.healthProblems()).toEqual([]);
     // From the store the book is whole again, and the node sends again.
     rig.send('wells/barn/readings', pack('barn', 2));
     expect(readings(rig, 'barn')).toBe(20);

@@ -8,7 +8,7 @@ useTestTimers();
 const pack = (node: string): string => packText(node, { fromMs: NOON, seq: 1, current: times(10, 0.1) });
 const here = (rig: Rig): unknown => ({
   nodes: [...rig.live.state().nodes.keys()],
-  wells: [...rig.live.state().lines.keys()],
+  wells: [...rig.live.state().pipelines.keys()],
   kept: rig.store.nodes().map(({ node }) => node),
 });
 
@@ -21,7 +21,8 @@ describe('a node that never sent a reading', () => {
     expect(rig.live.forget('typo')).toBeUndefined();
     const left = { nodes: ['barn'], wells: ['barn'], kept: ['barn'] };
     expect(here(rig)).toEqual(left);
-    for (const topic of ['kept', 'hello', 'presence']) expect(rig.said.get(`wells/typo/${topic}`)).toBe('');
+    for (const topic of ['kept', 'hello', 'presence'])
+      expect(rig.published.get(`wells/typo/${topic}`)).toBe('');
     rig.wait(MINUTE);
     rig.restart('clean');
     expect(here(rig)).toEqual(left);
@@ -35,9 +36,9 @@ describe('a node that never sent a reading', () => {
     rig.wait(3 * HOUR, MINUTE);
     rig.restart('killed', HOUR);
     rig.wait(3 * HOUR, MINUTE);
-    expect(rig.store.alarms({ well: 'typo', standing: true })).toMatchObject([{ alarm: 'node-silent' }]);
+    expect(rig.store.alarms({ well: 'typo', active: true })).toMatchObject([{ alarm: 'node-silent' }]);
     expect(rig.live.forget('typo')).toBeUndefined();
-    expect(rig.store.alarms({ well: 'typo', standing: true })).toEqual([]);
+    expect(rig.store.alarms({ well: 'typo', active: true })).toEqual([]);
     expect(rig.store.alarms({ well: 'typo' })).toMatchObject([{ state: 'normal', clearedMs: rig.nowMs() }]);
     rig.wait(HOUR, MINUTE);
     expect(rig.store.derived('typo')).toEqual({ cycles: [], days: [], baselines: [] });
@@ -45,12 +46,12 @@ describe('a node that never sent a reading', () => {
   });
 
   it('that waits behind an outside broker is forgotten; its hello there is not ours to end', () => {
-    const rig = openRig({ letInAll: false });
+    const rig = openRig({ approveAll: false });
     rig.send('wells/typo/hello', helloText());
     rig.wait(2000);
     expect(rig.live.forget('typo')).toBeUndefined();
     expect(here(rig)).toEqual({ nodes: [], wells: [], kept: [] });
-    expect(rig.said).toEqual(new Map([['wells/typo/kept', '']]));
+    expect(rig.published).toEqual(new Map([['wells/typo/kept', '']]));
   });
 });
 
@@ -66,21 +67,24 @@ describe('a node stays', () => {
       'that a card reads from',
       'the card of mill reads from it. Change that card first',
       (rig) => {
-        rig.live.act({ kind: 'card-changed', card: { well: 'mill', reads: { current: 'barn:current' } } });
+        rig.live.applyAct({
+          kind: 'card-changed',
+          card: { well: 'mill', reads: { current: 'barn:current' } },
+        });
         rig.send('wells/barn/hello', helloText());
       },
     ],
     [
       'that has a card of its own',
       'the card of barn reads from it. Change that card first',
-      (rig) => void rig.live.act({ kind: 'card-changed', card: { well: 'barn' } }),
+      (rig) => void rig.live.applyAct({ kind: 'card-changed', card: { well: 'barn' } }),
     ],
     [
       'of whose well something was done',
       'something was written down of the well barn, and it is kept',
       (rig) => {
         rig.send('wells/barn/hello', helloText());
-        rig.live.act({ kind: 'out-of-service', well: 'barn' });
+        rig.live.applyAct({ kind: 'out-of-service', well: 'barn' });
       },
     ],
   ])('%s', (_, why, first) => {

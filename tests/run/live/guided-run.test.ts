@@ -6,7 +6,7 @@ import { expect, it } from 'vitest';
 import type { GuidedRunAnswer } from '../../../shared/api/readings.ts';
 import { DEFAULT_SETTINGS } from '../../../src/config/read-settings.ts';
 import { webDeps } from '../../../src/run/web-deps.ts';
-import { openPapers } from '../../../src/store/paper-files.ts';
+import { openDocuments } from '../../../src/store/paper-files.ts';
 import { guidedRunAnswer } from '../../../src/web/reading-answers.ts';
 import { MINUTE, openRig, packText, type Rig } from './rig.ts';
 import { useTestTimers } from './timers.ts';
@@ -25,7 +25,7 @@ function kpaAt(s: number): number {
 /** A node that sends each ten seconds what it read. */
 function rig(): { rig: Rig; until: (s: number) => void; ask: (since: number) => GuidedRunAnswer } {
   const one = openRig();
-  one.live.act({
+  one.live.applyAct({
     kind: 'card-changed',
     card: { well: 'barn', control: 'pressure-switch', pump: { maxAmps: '9.8 A' } },
   });
@@ -47,11 +47,11 @@ function rig(): { rig: Rig; until: (s: number) => void; ask: (since: number) => 
   };
   const broker = { connectedNodes: () => [] } as never;
   const { live, store, nowMs: now } = one;
-  const papers = openPapers(mkdtempSync(join(tmpdir(), 'papers-')));
+  const papers = openDocuments(mkdtempSync(join(tmpdir(), 'papers-')));
   const deps = webDeps({
     settings: DEFAULT_SETTINGS,
     store,
-    papers,
+    documents: papers,
     live,
     broker,
     phones: {} as never,
@@ -84,10 +84,10 @@ it('a run is followed from rest to stop, and its numbers are those of the cycle 
     started: cycle?.started,
     stopped: cycle?.stopped,
     readings: [
-      { what: 'amps', si: 7.9 },
-      { what: 'cut-in', si: cycle?.cutInKpa },
-      { what: 'cut-out', si: cycle?.cutOutKpa },
-      { what: 'fill-time', si: RUN_S },
+      { kind: 'amps', si: 7.9 },
+      { kind: 'cut-in', si: cycle?.cutInKpa },
+      { kind: 'cut-out', si: cycle?.cutOutKpa },
+      { kind: 'fill-time', si: RUN_S },
     ],
     missing: [],
     coarse: false,
@@ -98,7 +98,7 @@ it('a run is followed from rest to stop, and its numbers are those of the cycle 
 it('a calibrated clamp is compared as it is corrected, and calibrated by what it read', () => {
   const { rig: one, until, ask } = rig();
   until(600);
-  one.live.act({
+  one.live.applyAct({
     kind: 'calibrated',
     node: 'barn',
     channel: 'current',
@@ -118,6 +118,6 @@ it('a node that fell silent is said to be so', () => {
   until(600);
   const sinceMs = one.nowMs();
   one.wait(5 * MINUTE, 10_000);
-  expect(ask(sinceMs).run).toMatchObject({ is: 'unheard' });
-  expect(ask(sinceMs).says).toContain('Nothing was heard from the clamp for');
+  expect(ask(sinceMs).run).toMatchObject({ is: 'no-data' });
+  expect(ask(sinceMs).text).toContain('Nothing was heard from the clamp for');
 });

@@ -48,7 +48,7 @@ describe('a message', () => {
     rig.send('wells/barn/readings', goodPack(3));
     rig.wait(2000);
     expect(rig.store.refused(5).counts).toMatchObject([{ reason: 'wrong-unit' }]);
-    expect(rig.said.get('wells/barn/kept')).toBe('{"boot":17,"seq":3}');
+    expect(rig.published.get('wells/barn/kept')).toBe('{"boot":17,"seq":3}');
   });
 
   it('that comes twice counts once', () => {
@@ -61,10 +61,10 @@ describe('a message', () => {
   it('is told to be kept only once it is on disk, and once a second at most', () => {
     const rig = openRig();
     for (let seq = 1; seq <= 5; seq++) rig.send('wells/barn/readings', goodPack(seq));
-    expect(rig.saidTimes.get('wells/barn/kept')).toBe(1);
+    expect(rig.publishCounts.get('wells/barn/kept')).toBe(1);
     rig.wait(1000);
-    expect(rig.saidTimes.get('wells/barn/kept')).toBe(2);
-    expect(rig.said.get('wells/barn/kept')).toBe('{"boot":17,"seq":5}');
+    expect(rig.publishCounts.get('wells/barn/kept')).toBe(2);
+    expect(rig.published.get('wells/barn/kept')).toBe('{"boot":17,"seq":5}');
   });
 
   it('later than the settling time is stored and counted, and runs nothing again', () => {
@@ -84,31 +84,31 @@ describe('a message', () => {
 
 describe('a node that was not let in', () => {
   it('is listed with what it says, told to hold, and loses nothing once it is let in', () => {
-    const rig = openRig({ letInAll: false });
+    const rig = openRig({ approveAll: false });
     rig.send('wells/barn/hello', helloText({ firmware: 'tarn-clamp 0.3.1' }));
     rig.send('wells/barn/readings', goodPack(1));
     rig.wait(2000);
-    expect(rig.said.get('wells/barn/kept')).toBe('{"wait":true}');
+    expect(rig.published.get('wells/barn/kept')).toBe('{"wait":true}');
     expect(rig.store.nodes()).toMatchObject([
-      { node: 'barn', letIn: false, hello: { firmware: 'tarn-clamp 0.3.1' } },
+      { node: 'barn', approved: false, hello: { firmware: 'tarn-clamp 0.3.1' } },
     ]);
     expect(rig.store.refused(5).counts).toMatchObject([{ reason: 'not-let-in', count: 1 }]);
-    expect([...rig.live.state().lines.keys()]).toEqual([]);
+    expect([...rig.live.state().pipelines.keys()]).toEqual([]);
 
     rig.restart('killed');
-    expect(rig.live.letIn('barn')).toBeUndefined();
+    expect(rig.live.approveNode('barn')).toBeUndefined();
     rig.wait(2000);
-    expect(rig.said.get('wells/barn/kept')).toBe('{"boot":17,"seq":0}');
+    expect(rig.published.get('wells/barn/kept')).toBe('{"boot":17,"seq":0}');
     rig.send('wells/barn/readings', goodPack(1));
     rig.send('wells/barn/readings', goodPack(2));
     rig.wait(2000);
-    expect(rig.said.get('wells/barn/kept')).toBe('{"boot":17,"seq":2}');
-    expect([...rig.live.state().lines.keys()]).toEqual(['barn']);
+    expect(rig.published.get('wells/barn/kept')).toBe('{"boot":17,"seq":2}');
+    expect([...rig.live.state().pipelines.keys()]).toEqual(['barn']);
     expect(rig.store.readings('barn', 'current', 0, Number.MAX_SAFE_INTEGER).n).toBe(20);
   });
 
   it('hides no other refusal, however long it waits', () => {
-    const rig = openRig({ letInAll: false });
+    const rig = openRig({ approveAll: false });
     for (let seq = 1; seq <= 5; seq++) {
       rig.send('wells/barn/readings', goodPack(seq));
       rig.wait(1000);
@@ -121,7 +121,7 @@ describe('a node that was not let in', () => {
   });
 
   it('cannot be let in before it was heard', () => {
-    expect(openRig({ letInAll: false }).live.letIn('barn')).toBe('No node barn was heard');
+    expect(openRig({ approveAll: false }).live.approveNode('barn')).toBe('No node barn was heard');
   });
 });
 
@@ -130,5 +130,5 @@ it('a server that only observes says nothing to nodes', () => {
   rig.send('wells/barn/hello', helloText());
   rig.send('wells/barn/readings', goodPack(1));
   rig.wait(5000);
-  expect([...rig.said]).toEqual([]);
+  expect([...rig.published]).toEqual([]);
 });

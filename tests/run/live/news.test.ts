@@ -101,7 +101,7 @@ describe('a silent site', () => {
 
   function site(): Rig {
     const rig = openRig();
-    for (const well of NODES) rig.live.act(cardOf(well, well === 'mill' ? { use: 'stock' } : {}));
+    for (const well of NODES) rig.live.applyAct(cardOf(well, well === 'mill' ? { use: 'stock' } : {}));
     anHourOf(rig, NODES);
     return rig;
   }
@@ -121,15 +121,15 @@ describe('a silent site', () => {
     const rig = site();
     rig.wait(30 * MINUTE, 10_000);
     const seen = { kind: 'acknowledged', well: 'home-farm', alarm: 'site-silent' };
-    expect(rig.live.act(seen, 'Ada Quill')).toMatchObject({ done: true });
+    expect(rig.live.applyAct(seen, 'Ada Quill')).toMatchObject({ done: true });
     rig.wait(MINUTE, 10_000);
     const row = { state: 'acknowledged', acknowledgedBy: 'Ada Quill' };
     expect(rig.alarms()).toMatchObject([row]);
     rig.restart('killed');
     rig.wait(MINUTE, 10_000);
     expect(rig.alarms()).toMatchObject([row]);
-    expect(rig.live.act({ ...seen, well: 'other-farm' })).toEqual({
-      no: 'Cannot do acknowledged: there is no well other-farm',
+    expect(rig.live.applyAct({ ...seen, well: 'other-farm' })).toEqual({
+      problem: 'Cannot do acknowledged: there is no well other-farm',
     });
   });
 

@@ -24,9 +24,9 @@ function minuteOf(rig: Rig, seq: number, house: readonly number[] | undefined): 
 
 function begun(): Rig {
   const rig = openRig();
-  rig.live.act({ kind: 'card-changed', card: CARD });
+  rig.live.applyAct({ kind: 'card-changed', card: CARD });
   // A well that was read by hand is known to have run.
-  rig.live.act({ kind: 'pinned', well: 'mill', amps: '7.9 A' });
+  rig.live.applyAct({ kind: 'pinned', well: 'mill', amps: '7.9 A' });
   rig.send('wells/panel/hello', helloText());
   rig.send('wells/house/hello', helloText());
   return rig;
@@ -54,7 +54,7 @@ describe('late packs', () => {
     expect(
       rig.live
         .state()
-        .lines.get('mill')!
+        .pipelines.get('mill')!
         .state.channels.find((channel) => channel.code === 3)?.value,
     ).toBe(330_000);
   });
@@ -69,7 +69,7 @@ describe('late packs', () => {
     expect(rig.store.rerunMarks()).toEqual([{ well: 'mill', fromMs: NOON }]);
     rig.restart('killed');
     expect(rig.store.rerunMarks()).toEqual([]);
-    expect(rig.live.state().lines.get('mill')!.rerunFromMs).toBeUndefined();
+    expect(rig.live.state().pipelines.get('mill')!.rerunFromMs).toBeUndefined();
   });
 
   it('that show an alarm to have been wrong withdraw it, and whoever was told hears so', () => {

@@ -1,7 +1,7 @@
 /** The live server with a clock, timers and a disk of the test's own: nothing waits, and nothing depends on the machine. */
 import { vi } from 'vitest';
 import { encodePackJson } from '../../../src/wire/encode-pack.ts';
-import { openLive, type LiveServer, type LoopOptions } from '../../../src/run/live/server.ts';
+import { openLiveServer, type LiveServer, type LoopOptions } from '../../../src/run/live/server.ts';
 import { decideNotices } from '../../../src/notice/decide.ts';
 import type { NoticeRow } from '../../../src/notice/notice-row.ts';
 import { openStore } from '../../../src/store/open-store.ts';
@@ -23,9 +23,9 @@ export interface Rig {
   live: LiveServer;
   store: Store;
   /** Published messages: the newest of each topic. */
-  said: Map<string, string>;
+  published: Map<string, string>;
   /** How often something was published to each topic. */
-  saidTimes: Map<string, number>;
+  publishCounts: Map<string, number>;
   log: string[];
   /** `odd`: reading readings back fails by a fault of our own. */
   disk: { full: boolean; odd: boolean };
@@ -51,21 +51,21 @@ export function openRig(options: Partial<LoopOptions> = {}, fromMs = NOON): Rig 
   const clock = { nowMs: fromMs };
   const disk = { full: false, odd: false };
   const store = withDisk(openStore(':memory:'), disk);
-  const said = new Map<string, string>();
-  const saidTimes = new Map<string, number>();
+  const published = new Map<string, string>();
+  const publishCounts = new Map<string, number>();
   const log: string[] = [];
   const open = (): LiveServer =>
-    openLive({
+    openLiveServer({
       store,
       root: 'wells',
       observe: false,
-      letInAll: true,
+      approveAll: true,
       now: () => clock.nowMs,
       publish: (topic, payload) => {
-        said.set(topic, payload);
-        saidTimes.set(topic, (saidTimes.get(topic) ?? 0) + 1);
+        published.set(topic, payload);
+        publishCounts.set(topic, (publishCounts.get(topic) ?? 0) + 1);
       },
-      tell: (change, nowMs) =>
+      notify: (change, nowMs) =>
         decideNotices(change, {
           recipients: [{ ...FARMER, priorities: [...FARMER.priorities] }],
           nowMs,
@@ -73,26 +73,26 @@ export function openRig(options: Partial<LoopOptions> = {}, fromMs = NOON): Rig 
           timeZone: 'UTC',
         }).flatMap((decision) => ('row' in decision ? [decision.row] : [])),
       log: (level, sentence) => void (level === 'info' || log.push(sentence)),
-      beatsByItself: false,
-      gatherMs: 0,
+      autoTick: false,
+      batchDelayMs: 0,
       ...options,
     });
   const rig: Rig = {
     live: open(),
     store,
-    said,
-    saidTimes,
+    published,
+    publishCounts,
     log,
     disk,
     nowMs: () => clock.nowMs,
     send: (topic, payload, { retained = false, given } = {}) => {
       const mark = { kept: false };
-      rig.live.take({
+      rig.live.receive({
         topic,
         payload: new TextEncoder().encode(payload),
         retained,
         ...(given && { given: () => given }),
-        kept: () => void (mark.kept = true),
+        acknowledge: () => void (mark.kept = true),
       });
       vi.advanceTimersByTime(1);
       return mark;
@@ -101,7 +101,7 @@ export function openRig(options: Partial<LoopOptions> = {}, fromMs = NOON): Rig 
       const untilMs = clock.nowMs + ms;
       while (clock.nowMs < untilMs) {
         clock.nowMs = Math.min(untilMs, clock.nowMs + stepMs);
-        rig.live.beat();
+        rig.live.tick();
       }
     },
     restart: (how, awayMs = 0) => {

@@ -7,7 +7,7 @@ useTestTimers();
 
 const names = (n: number): string[] => Array.from({ length: n }, (_, i) => `n-${i}`);
 const known = (rig: Rig): string[] => rig.store.nodes().map(({ node }) => node);
-const wells = (rig: Rig): string[] => [...rig.live.state().lines.keys()];
+const wells = (rig: Rig): string[] => [...rig.live.state().pipelines.keys()];
 const ignored = (rig: Rig): unknown => rig.store.nodes().find(({ node }) => node === 'gate')?.ignored;
 
 describe('with our own broker', () => {
@@ -57,15 +57,15 @@ describe('with our own broker', () => {
 
 describe('behind an outside broker', () => {
   it('names make nothing until their gateway is let in, and wait then to be let in themselves', () => {
-    const rig = openRig({ letInAll: false });
+    const rig = openRig({ approveAll: false });
     rig.send('wells/gate/hello', helloText({ speaksFor: ['pond', 'weir'] }));
     expect(known(rig)).toEqual(['gate']);
     expect(ignored(rig)).toMatchObject({
       names: 2,
       last: 'Node gate speaks for names that are ignored, pond, weir: it waits to be let in.',
     });
-    expect(rig.live.letIn('gate')).toBeUndefined();
-    expect(rig.store.nodes().map(({ node, letIn }) => [node, letIn])).toEqual([
+    expect(rig.live.approveNode('gate')).toBeUndefined();
+    expect(rig.store.nodes().map(({ node, approved }) => [node, approved])).toEqual([
       ['gate', true],
       ['pond', false],
       ['weir', false],

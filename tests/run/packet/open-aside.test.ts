@@ -1,18 +1,18 @@
 /** A packet opened on its own thread (src/run/packet/open-worker.ts), from sources and as it is built. */
 import { unzipSync, zipSync } from 'fflate';
 import { describe, expect, test } from 'vitest';
-import { makeZip } from '../../../src/book/packet/packet.ts';
+import { buildExportZip } from '../../../src/book/packet/packet.ts';
 import { openAside } from '../../../src/run/packet/open-aside.ts';
-import { millRecord, PAPERS, sha256 } from '../../support/packet-well.ts';
+import { millRecord, DOCUMENTS, sha256 } from '../../support/packet-well.ts';
 
-const papers = new Map(Object.values(PAPERS).map((bytes) => [sha256(bytes), bytes]));
+const papers = new Map(Object.values(DOCUMENTS).map((bytes) => [sha256(bytes), bytes]));
 const mill = (): Uint8Array =>
   Buffer.concat([
-    ...makeZip({
+    ...buildExportZip({
       record: millRecord(),
       sha256,
-      hasPaper: (hash) => papers.has(hash),
-      readPaper: (hash) => papers.get(hash)!,
+      hasDocument: (hash) => papers.has(hash),
+      readDocument: (hash) => papers.get(hash)!,
     }),
   ]);
 const BUILT = new URL('../../../dist/src/run/packet/open-aside.js', import.meta.url).href;
@@ -29,8 +29,8 @@ describe.each<[string, () => Promise<typeof openAside>]>([
       if ('problem' in opened) throw new Error(opened.problem);
       expect(opened.record).toEqual(millRecord());
       expect(opened.missing).toEqual([]);
-      expect(new Set(opened.papers.map(({ hash }) => hash))).toEqual(new Set(papers.keys()));
-      for (const { hash, read } of opened.papers) expect(sha256(await read())).toBe(hash);
+      expect(new Set(opened.documents.map(({ hash }) => hash))).toEqual(new Set(papers.keys()));
+      for (const { hash, read } of opened.documents) expect(sha256(await read())).toBe(hash);
     });
   });
 

@@ -2,28 +2,28 @@ import { mkdtempSync, rmSync, truncateSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, expect, test } from 'vitest';
-import { openDesk } from '../../../src/run/desk.ts';
-import { openPackets } from '../../../src/run/packet/packets.ts';
+import { openLogbookService } from '../../../src/run/desk.ts';
+import { openWellExports } from '../../../src/run/packet/packets.ts';
 import { openStore } from '../../../src/store/open-store.ts';
 import type { Change } from '../../../src/store/store.ts';
-import { openPapers } from '../../../src/store/paper-files.ts';
+import { openDocuments } from '../../../src/store/paper-files.ts';
 
 let folder = '';
 beforeEach(() => void (folder = mkdtempSync(join(tmpdir(), 'packets-'))));
 afterEach(() => rmSync(folder, { recursive: true }));
 
 test('a paper that went bad keeps no well from being handed over, and the page says which it is', () => {
-  const [store, papers, now] = [openStore(':memory:'), openPapers(folder), () => Date.UTC(2026, 4, 2)];
-  const desk = openDesk({ store, papers, now });
+  const [store, papers, now] = [openStore(':memory:'), openDocuments(folder), () => Date.UTC(2026, 4, 2)];
+  const desk = openLogbookService({ store, documents: papers, now });
   const hashes = ['log of the well', 'receipt'].map((text) => {
-    const kept = desk.addPaper('orchard', { bytes: Buffer.from(text), name: `${text}.txt` });
-    if (!('entry' in kept)) throw new Error(kept.no);
+    const kept = desk.addDocument('orchard', { bytes: Buffer.from(text), name: `${text}.txt` });
+    if (!('entry' in kept)) throw new Error(kept.problem);
     return String(kept.entry.body['hash']);
   });
   truncateSync(join(folder, hashes[0]!.slice(0, 2), hashes[0]!), 3);
-  const packets = openPackets({
+  const packets = openWellExports({
     store,
-    papers,
+    documents: papers,
     now,
     commit: (changes) => store.commit(changes),
     writeCard: () => undefined,
@@ -60,9 +60,9 @@ function stillwell(wells: Record<string, object>, calibrated: readonly string[] 
     }),
   );
   store.commit([...cards, ...acts]);
-  const packets = openPackets({
+  const packets = openWellExports({
     store,
-    papers: openPapers(folder),
+    documents: openDocuments(folder),
     now: () => NOON,
     commit: (changes) => store.commit(changes),
     writeCard: () => undefined,
@@ -97,10 +97,10 @@ test.each<[string, Record<string, object>, readonly string[], string[], boolean]
   const from = stillwell({ north: { current: 'node-1:current' } }, ['node-1']);
   const page = Buffer.from(from.packets.page('north'));
   const here = stillwell(wells, calibrated);
-  const taken = await here.packets.take(page, { same: false });
-  if ('no' in taken) throw new Error(taken.no);
+  const taken = await here.packets.importFile(page, { sameWell: false });
+  if ('problem' in taken) throw new Error(taken.problem);
   expect(inputs(here)).toEqual(expected);
-  expect(taken.said.some((one) => /reads from node-1, and so does .* here/u.test(one))).toBe(told);
+  expect(taken.summary.some((one) => /reads from node-1, and so does .* here/u.test(one))).toBe(told);
   // Without loss all the same.
   expect(here.packets.page('north')).toBe(from.packets.page('north'));
 });
@@ -112,23 +112,25 @@ test('the loop runs on while a packet is opened, and a second one waits for its 
   const page = pageOf(stillwell({ north: {} }));
   const here = stillwell({});
   const order: string[] = [];
-  const first = here.packets.take(page, { same: false }).then((taken) => {
+  const first = here.packets.importFile(page, { sameWell: false }).then((taken) => {
     order.push('taken');
     return taken;
   });
-  const second = here.packets.take(Buffer.from(page), { same: false });
+  const second = here.packets.importFile(Buffer.from(page), { sameWell: false });
   await new Promise((done) => setImmediate(done));
   order.push('a turn of the loop');
-  expect(await second).toEqual({ no: expect.stringMatching(/another one is being taken in/u) as string });
+  expect(await second).toEqual({
+    problem: expect.stringMatching(/another one is being taken in/u) as string,
+  });
   expect(await first).toMatchObject({ well: 'north', isNew: true });
   expect(order).toEqual(['a turn of the loop', 'taken']);
   // And the next one is taken again.
-  expect(await here.packets.take(pageOf(here), { same: false })).toMatchObject({ isNew: false });
+  expect(await here.packets.importFile(pageOf(here), { sameWell: false })).toMatchObject({ isNew: false });
 });
 
 test('the bytes of a packet are handed over and not copied', async () => {
   const page = Uint8Array.from(pageOf(stillwell({ north: {} })));
-  const taking = stillwell({}).packets.take(page, { same: false });
+  const taking = stillwell({}).packets.importFile(page, { sameWell: false });
   expect(page.length).toBe(0);
   expect(await taking).toMatchObject({ well: 'north' });
 });
@@ -149,16 +151,18 @@ test('a packet of more rows than come over at once comes whole', async () => {
     }),
   );
   const here = stillwell({});
-  expect(await here.packets.take(pageOf(from), { same: false })).toMatchObject({ added: { acts: 1_204 } });
+  expect(await here.packets.importFile(pageOf(from), { sameWell: false })).toMatchObject({
+    added: { acts: 1_204 },
+  });
   expect(here.packets.page('north')).toBe(from.packets.page('north'));
 });
 
 test('what is no packet is refused with the reason, and the next is taken', async () => {
   const here = stillwell({});
-  expect(await here.packets.take(Buffer.from('hello'), { same: false })).toEqual({
-    no: expect.stringMatching(/neither the ZIP nor the page/u) as string,
+  expect(await here.packets.importFile(Buffer.from('hello'), { sameWell: false })).toEqual({
+    problem: expect.stringMatching(/neither the ZIP nor the page/u) as string,
   });
-  expect(await here.packets.take(pageOf(stillwell({ north: {} })), { same: false })).toMatchObject({
+  expect(await here.packets.importFile(pageOf(stillwell({ north: {} })), { sameWell: false })).toMatchObject({
     well: 'north',
   });
 });
@@ -178,7 +182,7 @@ test.each([
     const row = { id: 'slip', atMs: NOON - days * DAY_MS, node: 'node-1', kind: body.kind, body };
     from.store.commit([{ change: 'act', row }]);
     const here = stillwell({});
-    const taken = await here.packets.take(pageOf(from), { same: false });
+    const taken = await here.packets.importFile(pageOf(from), { sameWell: false });
     expect(taken).toMatchObject({ well: 'north', isNew: true, added: { acts: 2 } });
     expect(inputs(here)).toEqual(['slip']);
     expect(here.packets.page('north')).toBe(from.packets.page('north'));

@@ -5,11 +5,11 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, describe, expect, test } from 'vitest';
 import { DEFAULT_SETTINGS } from '../../../src/config/read-settings.ts';
-import { openStation, PAPERS_FOLDER, STORE_FILE, type Station } from '../../../src/run/station.ts';
+import { openServer, DOCUMENTS_FOLDER, STORE_FILE, type RunningServer } from '../../../src/run/station.ts';
 import { openStore } from '../../../src/store/open-store.ts';
 import type { Change } from '../../../src/store/store.ts';
-import { openPapers } from '../../../src/store/paper-files.ts';
-import { millChanges, millRecord, NOON_MS, PAPERS } from '../../support/packet-well.ts';
+import { openDocuments } from '../../../src/store/paper-files.ts';
+import { millChanges, millRecord, NOON_MS, DOCUMENTS } from '../../support/packet-well.ts';
 
 const ends: (() => Promise<void> | void)[] = [];
 afterEach(async () => {
@@ -23,8 +23,8 @@ function folder(): string {
 }
 
 /** A server whose clock stands at the given day after the packet's noon. */
-async function start(dataDir: string, days: number): Promise<Station> {
-  const station = await openStation({
+async function start(dataDir: string, days: number): Promise<RunningServer> {
+  const station = await openServer({
     settings: {
       ...DEFAULT_SETTINGS,
       dataDir,
@@ -36,42 +36,42 @@ async function start(dataDir: string, days: number): Promise<Station> {
     now: () => NOON_MS + days * 86_400_000,
     log: () => undefined,
     allowLocal: true,
-    beatsByItself: false,
+    autoTick: false,
   });
   ends.push(() => station.close());
   return station;
 }
 
 /** A server that knows the mill's well as its own. What its engine made is put in once it runs: it would make nothing without readings. */
-async function millServer(): Promise<Station> {
+async function millServer(): Promise<RunningServer> {
   const dataDir = folder();
   const isMade = ({ change }: Change): boolean => ['cycle', 'day', 'baseline', 'alarm'].includes(change);
   const store = openStore(join(dataDir, STORE_FILE));
   store.commit(millChanges().filter((change) => !isMade(change)));
   store.close();
-  const papers = openPapers(join(dataDir, PAPERS_FOLDER));
-  for (const bytes of Object.values(PAPERS)) papers.put(bytes);
+  const papers = openDocuments(join(dataDir, DOCUMENTS_FOLDER));
+  for (const bytes of Object.values(DOCUMENTS)) papers.put(bytes);
   const station = await start(dataDir, 0.5);
   station.store.commit(millChanges().filter(isMade));
   return station;
 }
 
-const bytesOf = async (station: Station, form = 'zip'): Promise<Buffer> => {
-  const response = await fetch(`${station.web.url}api/wells/mill/packet.${form}`);
+const bytesOf = async (station: RunningServer, form = 'zip'): Promise<Buffer> => {
+  const response = await fetch(`${station.web.url}api/wells/mill/export.${form}`);
   expect(response.status).toBe(200);
   return Buffer.from(await response.arrayBuffer());
 };
 const give = async (
-  station: Station,
+  station: RunningServer,
   bytes: Buffer,
   query = '',
 ): Promise<{ status: number; said: string }> => {
-  const response = await fetch(`${station.web.url}api/packets${query}`, {
+  const response = await fetch(`${station.web.url}api/imports${query}`, {
     method: 'POST',
     body: Uint8Array.from(bytes),
   });
-  const answer = (await response.json()) as { said?: string[]; detail?: string };
-  return { status: response.status, said: answer.said?.join(' ') ?? answer.detail ?? '' };
+  const answer = (await response.json()) as { summary?: string[]; detail?: string };
+  return { status: response.status, said: answer.summary?.join(' ') ?? answer.detail ?? '' };
 };
 const hash = (bytes: Buffer): string => createHash('sha256').update(bytes).digest('hex');
 
@@ -86,10 +86,10 @@ describe('a packet', () => {
       said: 'mill was not known here and is now. Added: 8 entries, 2 papers, 5 acts, 1 alarm, 1 baseline, 20 days, 80 cycles.',
     });
     expect(hash(await bytesOf(other))).toBe(hash(first));
-    other.live.beat();
+    other.live.tick();
     await other.close();
     const later = await start(dataDir, 4);
-    later.live.beat();
+    later.live.tick();
     expect(hash(await bytesOf(later))).toBe(hash(first));
   });
 
@@ -112,19 +112,19 @@ describe('a packet', () => {
     const mill = await millServer();
     const bytes = await bytesOf(mill);
     expect((await give(mill, bytes)).said).toContain('Nothing in the packet was new.');
-    expect(mill.store.handedWells()).toEqual([]);
+    expect(mill.store.importedWells()).toEqual([]);
     expect(hash(await bytesOf(mill))).toBe(hash(bytes));
   });
 
   test('of a well whose name is taken here is taken in only when somebody says that it is the same', async () => {
     const bytes = await bytesOf(await millServer());
     const other = await start(folder(), 1);
-    other.live.act({ kind: 'card-changed', card: { well: 'mill', pump: { motor: '2 hp' } } }, 'Tom');
+    other.live.applyAct({ kind: 'card-changed', card: { well: 'mill', pump: { motor: '2 hp' } } }, 'Tom');
     const refused = await give(other, bytes);
     expect(refused.status).toBe(409);
     expect(refused.said).toContain('There is a well called mill here already');
     expect(other.store.entries()).toEqual([]);
-    expect((await give(other, bytes, '?same=true&by=Tom')).status).toBe(200);
+    expect((await give(other, bytes, '?sameWell=true&by=Tom')).status).toBe(200);
     expect(other.store.entries('mill')).toHaveLength(8);
     // Tom wrote later than what came.
     const card = await fetch(`${other.web.url}api/wells/mill/card`);
@@ -137,17 +137,17 @@ describe('a packet', () => {
     const alarms = (await (await fetch(`${other.web.url}api/alarms?well=mill`)).json()) as {
       alarms: object[];
     };
-    expect(alarms.alarms).toMatchObject([{ alarm: 'short-cycling', standing: false, handedOver: true }]);
+    expect(alarms.alarms).toMatchObject([{ alarm: 'short-cycling', active: false, imported: true }]);
   });
 
   test('of a well that is watched here leaves its card and its engine as they are', async () => {
     const bytes = await bytesOf(await millServer());
     const other = await start(folder(), 1);
-    other.live.act({ kind: 'card-changed', card: { well: 'mill' } }, 'Tom');
+    other.live.applyAct({ kind: 'card-changed', card: { well: 'mill' } }, 'Tom');
     const cycle = millRecord().cycles.at(-1)!;
     const startedMs = NOON_MS + 3_600_000;
     other.store.commit([{ change: 'cycle', row: { ...cycle, startedMs, stoppedMs: startedMs + 118_000 } }]);
-    expect((await give(other, bytes, '?same=true')).said).toContain(
+    expect((await give(other, bytes, '?sameWell=true')).said).toContain(
       'It is watched here: the card here stays',
     );
     expect(other.store.acts({ well: 'mill', fromMs: 0 }).map(({ by }) => by)).toEqual(['Tom']);

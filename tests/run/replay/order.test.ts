@@ -1,7 +1,7 @@
 import * as fc from 'fast-check';
 import { expect, test } from 'vitest';
 import type { WellEvent } from '../../../shared/api/events.ts';
-import { addLine, newOrder, takeLines } from '../../../src/run/replay/order.ts';
+import { enqueue, newEventQueue, dequeueBefore } from '../../../src/run/replay/order.ts';
 
 const day = (well: string, pump?: string): WellEvent => ({
   event: 'day',
@@ -45,12 +45,12 @@ const LINES: [number, WellEvent][] = [
 test('takeLines: by time, event, well, pump and kind, however they came', () => {
   fc.assert(
     fc.property(fc.shuffledSubarray(LINES, { minLength: LINES.length }), (shuffled) => {
-      const order = newOrder();
-      for (const [orderMs, event] of shuffled) addLine(order, event, orderMs);
+      const order = newEventQueue();
+      for (const [orderMs, event] of shuffled) enqueue(order, event, orderMs);
       const out: WellEvent[] = [];
-      takeLines(order, 2, (event) => out.push(event));
+      dequeueBefore(order, 2, (event) => out.push(event));
       expect(out).toEqual([LINES[0]![1]]);
-      takeLines(order, Number.POSITIVE_INFINITY, (event) => out.push(event));
+      dequeueBefore(order, Number.POSITIVE_INFINITY, (event) => out.push(event));
       expect(out).toEqual(LINES.map(([, event]) => event));
     }),
     { seed: 2, numRuns: 100 },
@@ -58,10 +58,10 @@ test('takeLines: by time, event, well, pump and kind, however they came', () => 
 });
 
 test('takeLines: what is equal in all of these stays as it came', () => {
-  const order = newOrder();
+  const order = newEventQueue();
   const lines = [alarm('a', 'leak', 'cleared'), alarm('a', 'leak', 'raised'), alarm('a', 'leak', 'cleared')];
-  for (const line of lines) addLine(order, line, 5);
+  for (const line of lines) enqueue(order, line, 5);
   const out: WellEvent[] = [];
-  takeLines(order, 6, (event) => out.push(event));
+  dequeueBefore(order, 6, (event) => out.push(event));
   expect(out).toEqual(lines);
 });

@@ -1,10 +1,10 @@
 /** What a replay holds at once does not grow with the recording: a week of readings, a day of lines. */
 import { expect, test } from 'vitest';
 import type { WellEvent } from '../../../shared/api/events.ts';
-import { waiting } from '../../../src/readings/merge.ts';
+import { pendingCount } from '../../../src/readings/merge.ts';
 import { finish, settle, SETTLE_MS } from '../../../src/run/replay/settle.ts';
 import { newReplay } from '../../../src/run/replay/state.ts';
-import { takeLine } from '../../../src/run/replay/take-line.ts';
+import { handleLine } from '../../../src/run/replay/take-line.ts';
 import { DAY, NINE, packLine, S } from './support.ts';
 
 const MINUTE = 60 * S;
@@ -19,10 +19,10 @@ test('settle: two months of a well wait a week at most', () => {
     // A pack each ten minutes, a reading a minute; it runs two of every twenty.
     const amps = Array.from({ length: 10 }, (_, k) => (i % 2 === 0 && k < 2 ? 8 : 0));
     const line = packLine({ seq: i + 1, atMs: NINE + i * 10 * MINUTE, everyMs: MINUTE, amps });
-    takeLine(replay, 'wells', Buffer.from(line));
+    handleLine(replay, 'wells', Buffer.from(line));
     settle(replay, (event) => said.push(event));
-    most = Math.max(most, waiting(replay.lines.get('barn')!.inbox));
-    mostLines = Math.max(mostLines, replay.order.heap.length);
+    most = Math.max(most, pendingCount(replay.pipelines.get('barn')!.inbox));
+    mostLines = Math.max(mostLines, replay.eventQueue.heap.length);
   }
   // A week at a reading a minute, and the ten minutes of the last piece and the last pack.
   expect(most).toBeLessThanOrEqual(SETTLE_MS / MINUTE + 20);
@@ -32,7 +32,7 @@ test('settle: two months of a well wait a week at most', () => {
   const before = said.length;
   expect(before).toBeGreaterThan(50 * 70);
   finish(replay, (event) => said.push(event));
-  expect(waiting(replay.lines.get('barn')!.inbox)).toBe(0);
+  expect(pendingCount(replay.pipelines.get('barn')!.inbox)).toBe(0);
   expect(said.filter((event) => event.event === 'day').length).toBe(60);
   // The last week, and the day before it that waited for what could still come before its lines.
   expect(said.length - before).toBeGreaterThan((SETTLE_MS / DAY) * 70);
@@ -53,7 +53,7 @@ test('settle: the same lines however time goes on, in one piece at the end too',
     const replay = newReplay([], new Map());
     const said: WellEvent[] = [];
     for (const line of lines) {
-      takeLine(replay, 'wells', line);
+      handleLine(replay, 'wells', line);
       if (!atEnd) settle(replay, (event) => said.push(event));
     }
     finish(replay, (event) => said.push(event));

@@ -6,7 +6,7 @@ export const NINE = Date.UTC(2026, 4, 4, 9);
 export const S = 1000;
 export const DAY = 86_400_000;
 
-export interface SaidPack {
+export interface PackSpec {
   node?: string;
   boot?: number;
   seq: number;
@@ -33,7 +33,7 @@ export function packLine({
   atMs,
   everyMs = 10 * S,
   ...rest
-}: SaidPack): string {
+}: PackSpec): string {
   const { amps = [], kpa = [] } = rest;
   const records = [
     ...amps.map((v, i) => ({ n: 'current', u: 'A', t: (i * everyMs) / S, v })),
@@ -48,8 +48,8 @@ export function packLine({
 /**
  * A well that runs two of every twelve minutes, a reading each 10 s and a pack a minute: `minutes` packs. The pressure saws between 280 and 410 kPa.
  */
-export function days(minutes: number, node = 'barn', fromMs = NINE): SaidPack[] {
-  const packs: SaidPack[] = [];
+export function days(minutes: number, node = 'barn', fromMs = NINE): PackSpec[] {
+  const packs: PackSpec[] = [];
   for (let minute = 0; minute < minutes; minute++) {
     const phase = minute % 12;
     const runs = phase < 2;
@@ -65,7 +65,7 @@ export function days(minutes: number, node = 'barn', fromMs = NINE): SaidPack[] 
   return packs;
 }
 
-export interface Ran {
+export interface ReplayResult {
   code: number;
   lines: Record<string, unknown>[];
   text: string;
@@ -75,16 +75,16 @@ export interface Ran {
 export async function run(
   recording: readonly string[] | Buffer,
   cards: readonly string[] = [],
-): Promise<Ran> {
+): Promise<ReplayResult> {
   const bytes = Buffer.isBuffer(recording) ? recording : Buffer.from(`${recording.join('\n')}\n`);
-  return runFile('-', cards, Readable.from(cut(bytes)));
+  return runFile('-', cards, Readable.from(inChunks(bytes)));
 }
 
 export async function runFile(
   path: string,
   cards: readonly string[],
   stdin = Readable.from([]),
-): Promise<Ran> {
+): Promise<ReplayResult> {
   let text = '';
   const err: string[] = [];
   const code = await runReplay(
@@ -99,7 +99,7 @@ export async function runFile(
 }
 
 /** In odd pieces, as a pipe gives them. */
-function cut(bytes: Buffer): Buffer[] {
+function inChunks(bytes: Buffer): Buffer[] {
   const pieces: Buffer[] = [];
   for (let from = 0; from < bytes.length; from += 7919) pieces.push(bytes.subarray(from, from + 7919));
   return pieces;

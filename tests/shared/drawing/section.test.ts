@@ -1,28 +1,28 @@
 import { describe, expect, test } from 'vitest';
-import { spread } from '../../../shared/drawing/labels.ts';
+import { placeLabels } from '../../../shared/drawing/labels.ts';
 import { drawSection, type SectionFacts } from '../../../shared/drawing/section.ts';
 import { drawTrend } from '../../../shared/drawing/trend.ts';
 
-const NONE: SectionFacts = { checkValvesM: [], checkValvesBeside: [] };
+const NONE: SectionFacts = { checkValvesM: [], checkValveLocations: [] };
 const FULL: SectionFacts = {
-  holeM: 100,
-  casingToM: 20,
-  staticM: 10,
-  pumpingM: 30,
-  setM: 60,
-  pump: 'in-the-hole',
-  pumpSays: '1 hp',
-  dropPipeSays: '1 in',
+  wellDepthM: 100,
+  casingDepthM: 20,
+  staticLevelM: 10,
+  pumpingLevelM: 30,
+  setDepthM: 60,
+  pump: 'in-the-well',
+  pumpText: '1 hp',
+  dropPipeText: '1 in',
   checkValvesM: [58],
-  checkValvesBeside: [],
-  tankSays: '44 gal',
-  switchSays: 'on at 40 psi, off at 60 psi',
+  checkValveLocations: [],
+  tankText: '44 gal',
+  switchText: 'on at 40 psi, off at 60 psi',
 };
 
 /** Where a label's leader begins: the depth as it is drawn. */
 function drawnAt(facts: SectionFacts, label: string): number {
   const { shapes } = drawSection(facts, 'metric');
-  const texts = shapes.filter(({ is, attrs }) => is === 'text' && attrs['class'] === 'label');
+  const texts = shapes.filter(({ element, attrs }) => element === 'text' && attrs['class'] === 'label');
   const leaders = shapes.filter(({ attrs }) => attrs['class'] === 'leader');
   const at = texts.filter(({ attrs }) => attrs['x'] === 268).findIndex(({ text }) => text?.startsWith(label));
   return Number(/^M\S+ (\S+)L/.exec(String(leaders[at]?.attrs['d']))?.[1]);
@@ -39,9 +39,9 @@ describe('drawSection', () => {
   });
 
   test('what is known is said, and nothing is missing', () => {
-    const { unknown, odd, label, toScale } = drawSection(FULL, 'us');
+    const { unknown, contradictions, label, toScale } = drawSection(FULL, 'us');
     expect(unknown).toEqual([]);
-    expect(odd).toEqual([]);
+    expect(contradictions).toEqual([]);
     expect(toScale).toBe(true);
     expect(label).toContain('Pumping level 98 ft, well drawdown 66 ft');
   });
@@ -67,15 +67,17 @@ describe('drawSection', () => {
   });
 
   test.each([
-    [{ holeM: 50 }, 'The pump is written at 197 ft and the hole at 164 ft: both can’t be right.'],
-    [{ casingToM: 120 }, 'The casing is written to 394 ft and the hole to 328 ft: both can’t be right.'],
-    [{ staticM: 40 }, 'The static level is written at 131 ft, under the pumping level of 98 ft.'],
+    [{ wellDepthM: 50 }, 'The pump is written at 197 ft and the hole at 164 ft: both can’t be right.'],
+    [{ casingDepthM: 120 }, 'The casing is written to 394 ft and the hole to 328 ft: both can’t be right.'],
+    [{ staticLevelM: 40 }, 'The static level is written at 131 ft, under the pumping level of 98 ft.'],
   ])('%j can’t be right', (more, sentence) =>
-    expect(drawSection({ ...FULL, ...more }, 'us').odd).toContain(sentence),
+    expect(drawSection({ ...FULL, ...more }, 'us').contradictions).toContain(sentence),
   );
 
   test('a well that flows by itself has its level above the ground', () => {
-    expect(drawSection({ ...FULL, staticM: -1 }, 'metric').label).toContain('Static level 1 m above ground');
+    expect(drawSection({ ...FULL, staticLevelM: -1 }, 'metric').label).toContain(
+      'Static level 1 m above ground',
+    );
   });
 
   test('a pump above ground has its pipe in the well and no pump there', () => {
@@ -92,8 +94,8 @@ test.each([
   ['out of order keep their order of the question', [60, 10], [55, 5]],
 ])('labels %s', (_, at, tops) => {
   expect(
-    spread(
-      at.map((one) => ({ at: one, size: 10 })),
+    placeLabels(
+      at.map((one) => ({ center: one, size: 10 })),
       { from: 0, to: 100 },
     ),
   ).toEqual(tops);
@@ -109,7 +111,7 @@ describe('drawTrend', () => {
     expect(
       String(drawn?.shapes.find(({ attrs }) => attrs['class'] === 'trend')?.attrs['d']).match(/M/g),
     ).toHaveLength(3);
-    expect(drawn?.shapes.filter(({ is }) => is === 'circle')).toHaveLength(2);
+    expect(drawn?.shapes.filter(({ element }) => element === 'circle')).toHaveLength(2);
   });
 
   test('one value is no trend, and ten years are drawn in as many steps as can be seen', () => {

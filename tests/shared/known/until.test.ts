@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { knownIn } from '../../../shared/known/until.ts';
+import { parseNote } from '../../../shared/known/until.ts';
 
 const ZONE = 'America/Denver';
 /** Thursday 26 November 2026, 10:00 in the morning there. */
@@ -51,11 +51,11 @@ describe('knownIn understands', () => {
     ['guests until the end of the month', 'expected', 'guests', endOf('2026-11-30')],
     ['guests until the end of February', 'expected', 'guests', endOf('2027-02-28')],
   ])('%s', (line, is, text, untilMs) => {
-    expect(knownIn(line, NOW, ZONE)).toEqual({ is, text, untilMs });
+    expect(parseNote(line, NOW, ZONE)).toEqual({ is, text, untilMs });
   });
 
   test('a month after the 31st as the last day of a shorter month', () => {
-    expect(knownIn('guests for a month', Date.parse('2027-01-31T17:00:00Z'), ZONE)).toMatchObject({
+    expect(parseNote('guests for a month', Date.parse('2027-01-31T17:00:00Z'), ZONE)).toMatchObject({
       untilMs: endOf('2027-02-28'),
     });
   });
@@ -63,7 +63,7 @@ describe('knownIn understands', () => {
   test('the day of the place, not of Greenwich', () => {
     // Still Wednesday evening there.
     const evening = Date.parse('2026-11-26T03:00:00Z');
-    expect(knownIn('guests until tomorrow', evening, ZONE)).toMatchObject({ untilMs: endOf('2026-11-26') });
+    expect(parseNote('guests until tomorrow', evening, ZONE)).toMatchObject({ untilMs: endOf('2026-11-26') });
   });
 });
 
@@ -94,7 +94,7 @@ describe('knownIn refuses, and says why,', () => {
     ['until Sunday', 'And what is it?'],
     ['x'.repeat(201), 'at most 200'],
   ])('%s', (line, says) => {
-    const found = knownIn(line, NOW, ZONE);
+    const found = parseNote(line, NOW, ZONE);
     expect('problem' in found ? found.problem : JSON.stringify(found)).toContain(says);
   });
 });

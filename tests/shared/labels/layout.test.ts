@@ -1,14 +1,19 @@
 /** Labels with long words, many facts and none, at every size: nothing may stand outside, or on something else. */
 import { encode } from 'uqr';
 import { describe, expect, test } from 'vitest';
-import { LEAST_CAPITAL, layoutOf, type Drawing, type LabelTools } from '../../../shared/labels/layout.ts';
+import {
+  CAPITAL_HEIGHT_RATIO,
+  layOutLabel,
+  type LabelLayout,
+  type LabelTools,
+} from '../../../shared/labels/layout.ts';
 import { SHEETS } from '../../../shared/labels/sheets.ts';
-import { wrap, type WidthOf } from '../../../shared/labels/wrap.ts';
+import { wrap, type MeasureWidth } from '../../../shared/labels/wrap.ts';
 import type { Label, LabelLine } from '../../../shared/api/labels.ts';
 import { LABEL_CAUTIONS, LABEL_KINDS } from '../../../shared/words/label-words.ts';
 
 /** Wider than Arial's mean of about half its size. */
-const widthOf: WidthOf = (text, { size, bold }) => text.length * size * (bold ? 0.58 : 0.53);
+const widthOf: MeasureWidth = (text, { size, bold }) => text.length * size * (bold ? 0.58 : 0.53);
 
 const TOOLS: LabelTools = { widthOf, encode: (text) => encode(text, { ecc: 'M', border: 0 }) };
 
@@ -20,17 +25,17 @@ function labelOf(lines: LabelLine[], more: Partial<Label> = {}): Label {
     well: 'barn',
     caution: LABEL_CAUTIONS.tank,
     lines,
-    says: ['barn: Pressure tank', ...lines.map(({ name, value }) => `${name}: ${value ?? ''}`)],
-    made: '2026-07-14',
+    plainText: ['barn: Pressure tank', ...lines.map(({ name, value }) => `${name}: ${value ?? ''}`)],
+    madeOn: '2026-07-14',
     ...more,
   };
 }
 
 const main = (name: string, value?: string, beside?: string): LabelLine => ({
   name,
-  main: true,
+  prominent: true,
   ...(value !== undefined && { value }),
-  ...(beside !== undefined && { beside }),
+  ...(beside !== undefined && { detail: beside }),
 });
 const small = (name: string, value?: string): LabelLine => ({ name, ...(value !== undefined && { value }) });
 
@@ -58,10 +63,10 @@ const CASES: [string, Label][] = [
     'long words',
     labelOf(
       [main('motor', LONG, LONG), main('x'.repeat(90), 'y'.repeat(200)), small(LONG, LONG), small(LONG)],
-      { place: LONG },
+      { location: LONG },
     ),
   ],
-  ['nothing at all', labelOf([], { says: [] })],
+  ['nothing at all', labelOf([], { plainText: [] })],
 ];
 
 interface Box {
@@ -71,10 +76,10 @@ interface Box {
   bottom: number;
 }
 
-function boxesOf({ texts }: Drawing): Box[] {
-  return texts.map(({ x, y, text, end, ...style }) => {
+function boxesOf({ texts }: LabelLayout): Box[] {
+  return texts.map(({ x, y, text, alignEnd, ...style }) => {
     const w = widthOf(text, style);
-    const left = end ? x - w : x;
+    const left = alignEnd ? x - w : x;
     return { left, right: left + w, top: y - style.size * 0.73, bottom: y + style.size * 0.22 };
   });
 }
@@ -85,7 +90,7 @@ const over = (a: Box, b: Box): boolean =>
 
 describe.each(SHEETS.map(({ name, label }) => [name, label] as const))('on %s', (_name, size) => {
   test.each(CASES)('%s: all stands inside, and nothing on anything else', (_what, label) => {
-    const drawing = layoutOf(label, 'Barn', size, TOOLS);
+    const drawing = layOutLabel(label, 'Barn', size, TOOLS);
     const { qr, scale, rules } = drawing;
     const [w, h] = [size.w / scale, size.h / scale];
     const boxes = boxesOf(drawing);
@@ -116,12 +121,12 @@ describe.each(SHEETS.map(({ name, label }) => [name, label] as const))('on %s', 
 
   test('main figures have capitals of 3.5 mm, and the caution and its first fact are always there', () => {
     const label = CASES[1]![1];
-    const { texts, scale } = layoutOf(label, 'Barn', size, TOOLS);
+    const { texts, scale } = layOutLabel(label, 'Barn', size, TOOLS);
     const figure = texts.find(({ text }) => text.replaceAll('\u00a0', ' ') === '040/60 psi')!;
-    expect(figure.size * scale * LEAST_CAPITAL).toBeGreaterThanOrEqual(3.5);
+    expect(figure.size * scale * CAPITAL_HEIGHT_RATIO).toBeGreaterThanOrEqual(3.5);
     const all = texts.map(({ text }) => text).join(' ');
     for (const word of label.caution.split(' ')) expect(all).toContain(word);
-    for (const { size: mm } of texts) expect(mm * scale * LEAST_CAPITAL).toBeGreaterThanOrEqual(1.6);
+    for (const { size: mm } of texts) expect(mm * scale * CAPITAL_HEIGHT_RATIO).toBeGreaterThanOrEqual(1.6);
   });
 });
 
@@ -132,13 +137,13 @@ test('what does not fit is left off from the end, and named where it is a fact',
     ...[...Array(20)].map((_, i) => small(`f${i}`, 'x')),
     small('last'),
   ];
-  const { leftOff, texts } = layoutOf(labelOf(lines), 'Barn', { w: 101.6, h: 50.8 }, TOOLS);
+  const { omitted, texts } = layOutLabel(labelOf(lines), 'Barn', { w: 101.6, h: 50.8 }, TOOLS);
   const shown = texts.map(({ text }) => text);
   expect(shown).toContain('B');
   expect(shown).toContain('F0');
-  expect(leftOff.at(-1)).toBe('f19');
-  expect(leftOff).not.toContain('last');
-  expect(shown).not.toContain(`F${leftOff[0]!.slice(1)}`);
+  expect(omitted.at(-1)).toBe('f19');
+  expect(omitted).not.toContain('last');
+  expect(shown).not.toContain(`F${omitted[0]!.slice(1)}`);
 });
 
 test('every caution takes two rows at the most on a label of 99.1 mm', () => {
@@ -150,7 +155,7 @@ test('every caution takes two rows at the most on a label of 99.1 mm', () => {
 });
 
 describe('wrap', () => {
-  const each: WidthOf = (text) => text.length;
+  const each: MeasureWidth = (text) => text.length;
   test.each([
     ['one two three', 7, 0, ['one two', 'three']],
     ['one two three', 7, 4, ['one', 'two', 'three']],

@@ -2,7 +2,7 @@
 import jsqr from 'jsqr';
 import { encode } from 'uqr';
 import { describe, expect, test } from 'vitest';
-import { LEAST_MODULE_MM, qrOf, QUIET_MODULES, type QrCode } from '../../../shared/labels/qr.ts';
+import { MIN_MODULE_MM, makeQrCode, QUIET_ZONE_MODULES, type QrCode } from '../../../shared/labels/qr.ts';
 
 /** The package is CommonJS: what it exports is under `default` for the compiler, and is the function itself where it runs. */
 const readCode = jsqr as unknown as typeof jsqr.default;
@@ -10,13 +10,15 @@ const PIXELS = 4;
 
 /** The path of a code on white with its light border, four pixels a module. */
 function pixelsOf({ size, path }: QrCode): { data: Uint8ClampedArray; side: number } {
-  const side = (size + 2 * QUIET_MODULES) * PIXELS;
+  const side = (size + 2 * QUIET_ZONE_MODULES) * PIXELS;
   const data = new Uint8ClampedArray(side * side * 4).fill(255);
   for (const [, x, y, w] of path.matchAll(/M(\d+) (\d+)h(\d+)v1h-\d+z/g)) {
     for (let row = 0; row < PIXELS; row++)
       for (let column = 0; column < Number(w) * PIXELS; column++) {
         const at =
-          ((Number(y) + QUIET_MODULES) * PIXELS + row) * side + (Number(x) + QUIET_MODULES) * PIXELS + column;
+          ((Number(y) + QUIET_ZONE_MODULES) * PIXELS + row) * side +
+          (Number(x) + QUIET_ZONE_MODULES) * PIXELS +
+          column;
         data.fill(0, at * 4, at * 4 + 3);
       }
   }
@@ -37,7 +39,7 @@ const FACTS = [
 ];
 
 const codeOf = (lines: readonly string[], sideMm: number): QrCode | undefined =>
-  qrOf(lines, sideMm, (text) => encode(text, { ecc: 'M', border: 0 }));
+  makeQrCode(lines, sideMm, (text) => encode(text, { ecc: 'M', border: 0 }));
 
 describe('qrOf', () => {
   test.each([
@@ -55,7 +57,7 @@ describe('qrOf', () => {
     for (let sideMm = 15; sideMm <= 60; sideMm += 0.7) {
       const code = codeOf(FACTS, sideMm);
       if (!code) continue;
-      expect(code.moduleMm).toBeGreaterThanOrEqual(LEAST_MODULE_MM);
+      expect(code.moduleMm).toBeGreaterThanOrEqual(MIN_MODULE_MM);
       expect(code.size * code.moduleMm).toBeLessThanOrEqual(sideMm + 1e-9);
       expect(FACTS.join('\n').startsWith(code.text)).toBe(true);
       expect(readBack(code)).toBe(code.text);

@@ -1,13 +1,13 @@
 import { describe, expect, test } from 'vitest';
-import { placesOn, SHEETS } from '../../../shared/labels/sheets.ts';
+import { labelPositions, SHEETS } from '../../../shared/labels/sheets.ts';
 
 describe('SHEETS', () => {
   test.each(SHEETS.map((sheet) => [sheet.name, sheet] as const))(
     '%s: every label lies on the page, none on another',
     (_name, sheet) => {
-      const { columns, rows, label, page, cut } = sheet;
-      const places = placesOn(sheet, columns * rows, 1);
-      const margin = cut ? 9.99 : 0;
+      const { columns, rows, label, page, cutLines } = sheet;
+      const places = labelPositions(sheet, columns * rows, 1);
+      const margin = cutLines ? 9.99 : 0;
       for (const { x, y, page: on } of places) {
         expect(on).toBe(0);
         expect(x).toBeGreaterThanOrEqual(margin);
@@ -40,10 +40,10 @@ describe('SHEETS', () => {
 
 test('places go on row by row from the first free one, and over to the next page', () => {
   const sheet = SHEETS.find(({ id }) => id === 'a4-8-stock')!;
-  expect(placesOn(sheet, 3, 7).map(({ page, x, y }) => [page, Math.round(x), Math.round(y)])).toEqual([
+  expect(labelPositions(sheet, 3, 7).map(({ page, x, y }) => [page, Math.round(x), Math.round(y)])).toEqual([
     [0, 5, 216],
     [0, 106, 216],
     [1, 5, 13],
   ]);
-  expect(placesOn(sheet, 0, 1)).toEqual([]);
+  expect(labelPositions(sheet, 0, 1)).toEqual([]);
 });

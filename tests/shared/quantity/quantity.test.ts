@@ -4,9 +4,9 @@ import { describe, expect, test } from 'vitest';
 import { parseNumber } from '../../../shared/quantity/parse-number.ts';
 import { parseQuantity } from '../../../shared/quantity/parse-quantity.ts';
 import { parseSwitchPair } from '../../../shared/quantity/parse-switch-pair.ts';
-import { inPeoplesUnits, printNumber, printQuantity } from '../../../shared/quantity/print-quantity.ts';
+import { toDisplayUnits, formatNumber, formatQuantity } from '../../../shared/quantity/print-quantity.ts';
 import type { UnitSystem } from '../../../shared/quantity/print-quantity.ts';
-import { DIMENSIONS, UNITS, unitNamed } from '../../../shared/quantity/units.ts';
+import { DIMENSIONS, UNITS, findUnit } from '../../../shared/quantity/units.ts';
 import type { Dimension } from '../../../shared/quantity/units.ts';
 
 describe('parseNumber reads', () => {
@@ -125,7 +125,7 @@ describe('parseQuantity reads', () => {
 
 test('no spelling of a unit stands for two units of one dimension', () => {
   for (const dimension of DIMENSIONS) {
-    for (const unit of UNITS[dimension]) expect(unitNamed(dimension, unit.name)).toBe(unit);
+    for (const unit of UNITS[dimension]) expect(findUnit(dimension, unit.name)).toBe(unit);
   }
 });
 
@@ -167,15 +167,15 @@ describe('printQuantity', () => {
     [-0.2, 'temperature', '32 F', '-0.2 C'],
     [1200, 'duration', '20 min', '20 min'],
   ])('%d %s', (si, dimension, us, metric) => {
-    expect([printQuantity(si, dimension, 'us'), printQuantity(si, dimension, 'metric')]).toEqual([
+    expect([formatQuantity(si, dimension, 'us'), formatQuantity(si, dimension, 'metric')]).toEqual([
       us,
       metric,
     ]);
   });
 
   test('decimals can be asked for', () => {
-    expect(printQuantity(275.9, 'pressure', 'us', 2)).toBe('40.02 psi');
-    expect(inPeoplesUnits(275.79, 'pressure', 'us').unit).toBe('psi');
+    expect(formatQuantity(275.9, 'pressure', 'us', 2)).toBe('40.02 psi');
+    expect(toDisplayUnits(275.79, 'pressure', 'us').unit).toBe('psi');
   });
 
   test.each([
@@ -185,7 +185,7 @@ describe('printQuantity', () => {
     [100, 0, '100'],
     [10.5, 1, '10.5'],
   ])('printNumber(%d, %d)', (value, decimals, want) => {
-    expect(printNumber(value, decimals)).toBe(want);
+    expect(formatNumber(value, decimals)).toBe(want);
   });
 
   test('what is printed is read back as the same, to the printed decimals', () => {
@@ -195,7 +195,7 @@ describe('printQuantity', () => {
         fc.constantFrom(...DIMENSIONS),
         fc.constantFrom<UnitSystem>('us', 'metric'),
         (si, dimension, system) => {
-          const read = parseQuantity(printQuantity(si, dimension, system, 6), dimension);
+          const read = parseQuantity(formatQuantity(si, dimension, system, 6), dimension);
           const share = 'si' in read ? Math.abs(read.si / si - 1) : 1;
           // A plate size stands for what is within 1 % of it. Six decimals of a minute are 0.01 % of a second at worst.
           expect(share).toBeLessThan(dimension === 'power' ? 0.011 : 0.0001);

@@ -18,8 +18,7 @@ test.each<[string, string, number, number, string]>([
 
 test('says by how much', () => {
   const found = checkClamp('8.0 A', 8.8);
-  expect(found.is === 'no-meter' ? undefined : [found.offA.toFixed(2), found.offShare.toFixed(2)]).toEqual([
-    '0.80',
-    '0.10',
-  ]);
+  expect(
+    found.is === 'no-meter' ? undefined : [found.differenceA.toFixed(2), found.differenceRatio.toFixed(2)],
+  ).toEqual(['0.80', '0.10']);
 });

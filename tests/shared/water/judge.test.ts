@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { adviceOf, YEARLY } from '../../../shared/water/advice.ts';
+import { adviceFor, YEARLY_ANALYTES } from '../../../shared/water/advice.ts';
 import type { AnalyteKey } from '../../../shared/water/analytes.ts';
-import { compareResult, foundBacteria, oddOf } from '../../../shared/water/judge.ts';
+import { compareResult, bacteriaFound, plausibilityQuestion } from '../../../shared/water/judge.ts';
 import { LIMITS, limitsOn } from '../../../shared/water/limits.ts';
 import { readResult, type WaterResult } from '../../../shared/water/result.ts';
 import { CAUTIONS, type Caution } from '../../../shared/words/cautions.ts';
@@ -85,8 +85,8 @@ describe('the limits', () => {
   });
 
   test('each says where it stands, and holds of an analyte once at a time for each kind', () => {
-    for (const { analyte, where } of LIMITS) {
-      expect(where.length).toBeGreaterThan(8);
+    for (const { analyte, citation } of LIMITS) {
+      expect(citation.length).toBeGreaterThan(8);
       const kinds = limitsOn(analyte, TODAY).map(({ kind }) => kind);
       expect(new Set(kinds).size).toBe(kinds.length);
     }
@@ -133,16 +133,16 @@ describe('compareResult', () => {
   ])('lead drawn on %s, %s mg/L: %s today, then %s', (drawnOn, value, now, then) => {
     const [one] = compareResult(read('lead', value, 'mg/L'), { drawnOn, today: TODAY });
     expect(one?.verdict).toBe(now);
-    expect(one?.limit).toMatchObject({ most: 0.01, from: { on: '2024-12-30' } });
-    expect(one?.whenDrawn?.verdict).toBe(then);
-    if (then !== undefined) expect(one?.whenDrawn?.limit.most).toBe(0.015);
+    expect(one?.limit).toMatchObject({ max: 0.01, effectiveFrom: { on: '2024-12-30' } });
+    expect(one?.atSampling?.verdict).toBe(then);
+    if (then !== undefined) expect(one?.atSampling?.limit.max).toBe(0.015);
   });
 });
 
 describe('adviceOf', () => {
   const advise = (analyte: string, value: string, unit?: string) => {
     const result = read(analyte, value, unit);
-    return adviceOf(result, compareResult(result, { drawnOn: '2026-05-01', today: TODAY }));
+    return adviceFor(result, compareResult(result, { drawnOn: '2026-05-01', today: TODAY }));
   };
 
   test.each([
@@ -151,12 +151,12 @@ describe('adviceOf', () => {
     ['fecal-coliform', 'present'],
   ])('%s %s: not to be drunk, and the health department is to be called', (analyte, value) => {
     const advice = advise(analyte, value);
-    expect(foundBacteria(read(analyte, value))).toBe(true);
-    expect(advice?.says).toContain('Do not drink this water, and');
-    expect(advice?.says).toContain('After a licensed contractor');
-    expect(advice?.says).toContain('Call the health department');
+    expect(bacteriaFound(read(analyte, value))).toBe(true);
+    expect(advice?.text).toContain('Do not drink this water, and');
+    expect(advice?.text).toContain('After a licensed contractor');
+    expect(advice?.text).toContain('Call the health department');
     expect(advice?.cautions).toContain('bacteria-again');
-    expect(advice?.againDays).toBe(14);
+    expect(advice?.retestDays).toBe(14);
   });
 
   // CDC, "Chemicals that can contaminate tap water": boiling will not remove chemicals. Volatile ones, lead and copper: EPA, CDC, ATSDR, from memory.
@@ -192,8 +192,8 @@ describe('adviceOf', () => {
 
   test('bacteria leave it to the health department whether boiling is enough, and nothing contradicts it', () => {
     for (const analyte of ['total-coliform', 'e-coli', 'fecal-coliform']) {
-      const { says = '', cautions = [] } = advise(analyte, 'present') ?? {};
-      expect(says).toContain('whether boiling is enough');
+      const { text = '', cautions = [] } = advise(analyte, 'present') ?? {};
+      expect(text).toContain('whether boiling is enough');
       expect(cautions).toEqual(['disinfecting', 'bacteria-again']);
       for (const caution of cautions) expect(CAUTIONS[caution]).not.toMatch(/boil/iu);
     }
@@ -223,18 +223,18 @@ describe('adviceOf', () => {
   ])('%s %s %s', (analyte, value, unit, says, days) => {
     const advice = advise(analyte, value, unit);
     if (says === undefined) expect(advice).toBeUndefined();
-    else expect(advice?.says).toContain(says);
-    expect(advice?.againDays).toBe(days);
+    else expect(advice?.text).toContain(says);
+    expect(advice?.retestDays).toBe(days);
   });
 
   test('the four of every year are those of the EPA’s page', () => {
-    expect(YEARLY).toEqual<AnalyteKey[]>(['total-coliform', 'nitrate', 'tds', 'ph']);
+    expect(YEARLY_ANALYTES).toEqual<AnalyteKey[]>(['total-coliform', 'nitrate', 'tds', 'ph']);
   });
 });
 
 describe('oddOf', () => {
   test('asks whether ug/L was meant where a result is a thousand times what it could be', () => {
-    expect(oddOf(read('arsenic', '8', 'mg/L'), TODAY)).toContain('ug/L');
-    expect(oddOf(read('arsenic', '8', 'ug/L'), TODAY)).toBeUndefined();
+    expect(plausibilityQuestion(read('arsenic', '8', 'mg/L'), TODAY)).toContain('ug/L');
+    expect(plausibilityQuestion(read('arsenic', '8', 'ug/L'), TODAY)).toBeUndefined();
   });
 });

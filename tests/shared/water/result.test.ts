@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { analyteNamed } from '../../../shared/water/analytes.ts';
+import { findAnalyte } from '../../../shared/water/analytes.ts';
 import { hardnessClass } from '../../../shared/water/hardness.ts';
 import { readResult } from '../../../shared/water/result.ts';
-import { unitsOffered } from '../../../shared/water/water-units.ts';
+import { offeredUnits } from '../../../shared/water/water-units.ts';
 
 type Row = [
   analyte: string,
@@ -88,7 +88,7 @@ describe('readResult', () => {
   test('says when ppm was taken as mg/L, and keeps how many figures the report gave', () => {
     const read = readResult({ analyte: 'Iron', value: '0.30', unit: 'ppm' });
     expect(read).toMatchObject({
-      result: { value: 0.3, figures: 2, remark: expect.stringContaining('mg/L') },
+      result: { value: 0.3, significantFigures: 2, remark: expect.stringContaining('mg/L') },
     });
   });
 });
@@ -109,7 +109,7 @@ describe('analyteNamed', () => {
     ['Escherichia coli (E. coli)', 'e-coli'],
     ['Hardness, Total (as CaCO3)', 'hardness'],
     ['Nitrate (NO3)', 'nitrate'],
-  ])('%s', (text, key) => expect(analyteNamed(text)?.key).toBe(key));
+  ])('%s', (text, key) => expect(findAnalyte(text)?.key).toBe(key));
 
   test.each([
     ['Nitrate as Nitrogen', 'nitrate', 'N'],
@@ -125,25 +125,25 @@ describe('analyteNamed', () => {
     ['Nitrate (NO3)', 'nitrate', undefined],
     ['Nitrate, total', 'nitrate', undefined],
   ])('%s says as what', (text, key, form) => {
-    expect(analyteNamed(text)).toMatchObject({ key });
-    expect(analyteNamed(text)?.form).toBe(form);
+    expect(findAnalyte(text)).toMatchObject({ key });
+    expect(findAnalyte(text)?.form).toBe(form);
   });
 
-  test('says nothing of what it does not know', () => expect(analyteNamed('Lithium')).toBeUndefined());
+  test('says nothing of what it does not know', () => expect(findAnalyte('Lithium')).toBeUndefined());
 });
 
 describe('unitsOffered', () => {
   test('offers nitrate with its form, and grains for hardness alone', () => {
-    expect(unitsOffered('nitrate').slice(0, 2)).toEqual(['mg/L as N', 'ug/L as N']);
-    expect(unitsOffered('nitrate')).toContain('mg/L as NO3');
-    expect(unitsOffered('hardness')).toContain('grains per gallon');
-    expect(unitsOffered('iron')).not.toContain('grains per gallon');
+    expect(offeredUnits('nitrate').slice(0, 2)).toEqual(['mg/L as N', 'ug/L as N']);
+    expect(offeredUnits('nitrate')).toContain('mg/L as NO3');
+    expect(offeredUnits('hardness')).toContain('grains per gallon');
+    expect(offeredUnits('iron')).not.toContain('grains per gallon');
   });
 
   test.each(['nitrate', 'hardness', 'e-coli', 'ph', 'colour', 'radon', 'conductivity'] as const)(
     'every unit offered for %s is read',
     (key) => {
-      for (const unit of unitsOffered(key))
+      for (const unit of offeredUnits(key))
         expect(readResult({ analyte: key, value: '5', unit })).toHaveProperty('result');
     },
   );

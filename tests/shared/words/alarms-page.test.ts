@@ -4,7 +4,7 @@ import { fileURLToPath } from 'node:url';
 import { format, resolveConfig } from 'prettier';
 import { expect, test } from 'vitest';
 import { ALARM_KINDS } from '../../../shared/words/kinds.ts';
-import { USUAL_PRIORITY } from '../../../src/alarm/priority.ts';
+import { DEFAULT_PRIORITY } from '../../../src/alarm/priority.ts';
 import { alarmsPage, prioritiesOf } from './alarms-page.ts';
 
 const at = (path: string): string => fileURLToPath(new URL(`../../../${path}`, import.meta.url));
@@ -20,5 +20,5 @@ test('the priorities of the contract are those of the code', () => {
   const priorities = prioritiesOf(contract);
   expect([...priorities.keys()].toSorted()).toEqual([...ALARM_KINDS].toSorted());
   for (const kind of ALARM_KINDS)
-    expect([kind, priorities.get(kind)?.split(/[ ;]/)[0]]).toEqual([kind, USUAL_PRIORITY[kind]]);
+    expect([kind, priorities.get(kind)?.split(/[ ;]/)[0]]).toEqual([kind, DEFAULT_PRIORITY[kind]]);
 });

@@ -37,7 +37,8 @@ export function alarmsPage(contract: string): string {
     ...CAUSES.map(causePart),
     '## What looks alike\n',
     LOOK_ALIKES.map(
-      ({ causes, toldApartBy }) => `- ${causes.map(nameOf).join(', ')}. To tell which: ${toldApartBy}.`,
+      ({ causes, distinguishedBy }) =>
+        `- ${causes.map(nameOf).join(', ')}. To tell which: ${distinguishedBy}.`,
     ).join('\n'),
     '\n## Cautions\n',
     Object.entries(CAUTIONS)
@@ -89,13 +90,13 @@ Its evidence holds ${Object.entries(FORM_EVIDENCE[form])
 }
 
 function causePart(cause: Cause): string {
-  const { name, what, speaksFor, speaksAgainst, firstStep } = CAUSE_WORDS[cause];
+  const { name, what, evidenceFor, evidenceAgainst, firstStep } = CAUSE_WORDS[cause];
   return `### ${name}
 
 \`${cause}\`. ${what}
 
-- **For it:** ${speaksFor}
-- **Against it:** ${speaksAgainst}
+- **For it:** ${evidenceFor}
+- **Against it:** ${evidenceAgainst}
 - **First:** ${firstStep}
 `;
 }

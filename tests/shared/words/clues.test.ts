@@ -1,7 +1,7 @@
 /** The clues: whole sentences in both units, odds for known causes, and reasons that are those that weighed. */
 import { describe, expect, test } from 'vitest';
-import { CLUES, readClues } from '../../../shared/words/clues.ts';
-import { forAndAgainst } from '../../../shared/words/for-and-against.ts';
+import { CLUES, evaluateClues } from '../../../shared/words/clues.ts';
+import { causeEvidence } from '../../../shared/words/for-and-against.ts';
 import { CAUSES, type AlarmKind } from '../../../shared/words/kinds.ts';
 
 /** For each clue, values on all sides of its limits. */
@@ -32,12 +32,12 @@ const VALUES: Record<string, (number | string)[]> = {
 test.each(CLUES.map((clue) => [clue.figure, clue] as const))(
   '%s: each reading is a whole sentence in both units, with odds of known causes',
   (figure, clue) => {
-    const readings = VALUES[figure]!.flatMap((value) => clue.reads(value, {}) ?? []);
+    const readings = VALUES[figure]!.flatMap((value) => clue.read(value, {}) ?? []);
     expect(readings.length).toBeGreaterThan(0);
-    for (const { says, odds } of readings) {
+    for (const { text, odds } of readings) {
       for (const units of ['us', 'metric'] as const) {
-        expect(says(units)).toMatch(/^[A-Z0-9-].*\.$/u);
-        expect(says(units)).not.toMatch(/NaN|undefined/);
+        expect(text(units)).toMatch(/^[A-Z0-9-].*\.$/u);
+        expect(text(units)).not.toMatch(/NaN|undefined/);
       }
       for (const [cause, factor] of Object.entries(odds)) {
         expect(CAUSES).toContain(cause);
@@ -50,19 +50,19 @@ test.each(CLUES.map((clue) => [clue.figure, clue] as const))(
 
 test('no clue is named twice, and a figure that is text where a number belongs says nothing', () => {
   expect(new Set(CLUES.map(({ figure }) => figure)).size).toBe(CLUES.length);
-  expect(readClues('no-start', { levelM: 'deep' })).toEqual([]);
+  expect(evaluateClues('no-start', { levelM: 'deep' })).toEqual([]);
 });
 
 test('much water over the pump says nothing for the well once it has sunk by metres', () => {
   const spoke = (evidence: Record<string, number>): string[] =>
-    readClues('slow-fill', evidence).map(({ figure }) => figure);
+    evaluateClues('slow-fill', evidence).map(({ figure }) => figure);
   expect(spoke({ levelM: 12, levelFallM: 0.2 })).toEqual(['levelM', 'levelFallM']);
   expect(spoke({ levelM: 12, levelFallM: 7 })).toEqual(['levelFallM']);
 });
 
 describe('forAndAgainst', () => {
   const of = (alarm: AlarmKind, evidence: Record<string, number | string>) =>
-    forAndAgainst(
+    causeEvidence(
       {
         alarm,
         evidence,

@@ -10,8 +10,8 @@ import { CHECK_WORDS } from '../../../shared/words/checks.ts';
 import { DUE_WORDS } from '../../../shared/words/due-words.ts';
 import { ALARM_KINDS, CAUSES } from '../../../shared/words/kinds.ts';
 import { LOOK_ALIKES } from '../../../shared/words/look-alikes.ts';
-import { TELLINGS } from '../../../shared/words/telling-apart.ts';
-import { wordsFor } from '../../../src/notice/words-for.ts';
+import { DISTINGUISHING_CHECKS } from '../../../shared/words/telling-apart.ts';
+import { noticeWordsFor } from '../../../src/notice/words-for.ts';
 
 interface Step {
   of: string;
@@ -30,20 +30,24 @@ const STEPS: Step[] = [
     const { firstStep, cautions } = CAUSE_WORDS[cause];
     return { of: `cause ${cause}`, says: firstStep, cautions };
   }),
-  ...TELLINGS.map(({ how, cautions = [] }) => ({ of: `telling ${how.slice(0, 40)}`, says: how, cautions })),
-  ...LOOK_ALIKES.map(({ toldApartBy, cautions = [] }) => ({
-    of: `look-alikes ${toldApartBy.slice(0, 40)}`,
-    says: toldApartBy,
+  ...DISTINGUISHING_CHECKS.map(({ how, cautions = [] }) => ({
+    of: `telling ${how.slice(0, 40)}`,
+    says: how,
     cautions,
   })),
-  ...Object.entries(CHECK_WORDS).map(([kind, { toDo, cautions = [] }]) => ({
+  ...LOOK_ALIKES.map(({ distinguishedBy, cautions = [] }) => ({
+    of: `look-alikes ${distinguishedBy.slice(0, 40)}`,
+    says: distinguishedBy,
+    cautions,
+  })),
+  ...Object.entries(CHECK_WORDS).map(([kind, { action, cautions = [] }]) => ({
     of: `check ${kind}`,
-    says: toDo,
+    says: action,
     cautions,
   })),
-  ...Object.entries(DUE_WORDS).map(([kind, { how, cautions }]) => ({
+  ...Object.entries(DUE_WORDS).map(([kind, { steps, cautions }]) => ({
     of: `due ${kind}`,
-    says: how.join(' '),
+    says: steps.join(' '),
     cautions,
   })),
 ];
@@ -99,7 +103,10 @@ describe('a step that sends a person', () => {
 test.each(CAUSES)(
   'a notice of a low store says that nobody enters it, with %s as its likeliest cause',
   (cause) => {
-    const { firstStep, cautions } = wordsFor({ alarm: 'store-low', causes: [{ cause, weight: 1 }] } as never);
+    const { firstStep, cautions } = noticeWordsFor({
+      alarm: 'store-low',
+      causes: [{ cause, weight: 1 }],
+    } as never);
     expect(firstStep).toMatch(/from outside.*Never climb in, and never lean in alone/u);
     expect(cautions).toContain(CAUTIONS['closed-space']);
   },
@@ -111,7 +118,7 @@ test('a notice whose look-alikes are parted at the gauge warns of the pit', () =
     { cause: 'switch-out-of-set', weight: 0.3 },
     { cause: 'transducer-fault', weight: 0.3 },
   ];
-  const { causes: said, cautions } = wordsFor({ alarm: 'cycle-count', causes } as never);
+  const { causes: said, cautions } = noticeWordsFor({ alarm: 'cycle-count', causes } as never);
   expect(said.at(-1)).toContain('dial at the tank');
   expect(cautions).toContain(CAUTIONS['well-pit']);
 });

@@ -1,43 +1,43 @@
 /** Figures as they stand in sentences. */
 import { describe, expect, test } from 'vitest';
 import {
-  sayAmps,
-  sayCount,
-  sayDepth,
-  sayDiameter,
-  sayDuration,
-  sayFlow,
-  sayMotor,
-  sayPressure,
-  sayShare,
-  sayTemperature,
-  sayResistance,
-  sayVolts,
-  sayVolume,
+  formatAmps,
+  formatCount,
+  formatDepth,
+  formatDiameter,
+  formatDuration,
+  formatFlow,
+  formatMotorPower,
+  formatPressure,
+  formatPercent,
+  formatTemperature,
+  formatResistance,
+  formatVolts,
+  formatVolume,
 } from '../../../shared/words/format.ts';
 import type { UnitSystem } from '../../../shared/quantity/print-quantity.ts';
 
 test.each<[string, (units: UnitSystem) => string, string, string]>([
-  ['pressure', (units) => sayPressure(275.79, units), '40 psi', '276 kPa'],
-  ['a tankful', (units) => sayVolume(49.2, units), '13 gal', '49 L'],
-  ['a small leak', (units) => sayVolume(3.4, units), '0.9 gal', '3.4 L'],
-  ['a day’s use', (units) => sayVolume(7571, units), '2,000 gal', '7,571 L'],
-  ['flow', (units) => sayFlow(0.6309, units), '10 gpm', '37.9 L/min'],
-  ['depth', (units) => sayDepth(54.864, units), '180 ft', '54.9 m'],
-  ['frost', (units) => sayTemperature(1.7, units), '35 F', '1.7 C'],
-  ['a motor', (units) => sayMotor(559.3, units), '3/4 hp', '0.56 kW'],
+  ['pressure', (units) => formatPressure(275.79, units), '40 psi', '276 kPa'],
+  ['a tankful', (units) => formatVolume(49.2, units), '13 gal', '49 L'],
+  ['a small leak', (units) => formatVolume(3.4, units), '0.9 gal', '3.4 L'],
+  ['a day’s use', (units) => formatVolume(7571, units), '2,000 gal', '7,571 L'],
+  ['flow', (units) => formatFlow(0.6309, units), '10 gpm', '37.9 L/min'],
+  ['depth', (units) => formatDepth(54.864, units), '180 ft', '54.9 m'],
+  ['frost', (units) => formatTemperature(1.7, units), '35 F', '1.7 C'],
+  ['a motor', (units) => formatMotorPower(559.3, units), '3/4 hp', '0.56 kW'],
 ])('%s', (_name, say, us, metric) => {
   expect([say('us'), say('metric')]).toEqual([us, metric]);
 });
 
 test('amps, volts, counts and shares', () => {
   expect([
-    sayAmps(7.916),
-    sayVolts(231.4),
-    sayCount(1, 'start', 'starts'),
-    sayCount(1200, 'start', 'starts'),
+    formatAmps(7.916),
+    formatVolts(231.4),
+    formatCount(1, 'start', 'starts'),
+    formatCount(1200, 'start', 'starts'),
   ]).toEqual(['7.92 A', '231 V', '1 start', '1,200 starts']);
-  expect([sayShare(0.042), sayShare(0.12), sayShare(-0.05), sayShare(1)]).toEqual([
+  expect([formatPercent(0.042), formatPercent(0.12), formatPercent(-0.05), formatPercent(1)]).toEqual([
     '4.2 %',
     '12 %',
     '-5 %',
@@ -52,7 +52,7 @@ test.each([
   [47_000, '47 kohm'],
   [5e8, '500 megohm'],
   [1.5e6, '1.5 megohm'],
-])('sayResistance(%d)', (ohm, want) => expect(sayResistance(ohm)).toBe(want));
+])('sayResistance(%d)', (ohm, want) => expect(formatResistance(ohm)).toBe(want));
 
 // Nominal sizes of casings and drop pipes.
 test.each([
@@ -66,7 +66,7 @@ test.each([
   [0.15, '6 in', '150 mm'],
   [0.032, '1-1/4 in', '32 mm'],
 ])('sayDiameter(%d)', (m, us, metric) => {
-  expect([sayDiameter(m, 'us'), sayDiameter(m, 'metric')]).toEqual([us, metric]);
+  expect([formatDiameter(m, 'us'), formatDiameter(m, 'metric')]).toEqual([us, metric]);
 });
 
 describe('sayDuration', () => {
@@ -87,6 +87,6 @@ describe('sayDuration', () => {
     [172_799, '2 days'],
     [-5, '0 s'],
   ])('%d s is %j', (s, said) => {
-    expect(sayDuration(s)).toBe(said);
+    expect(formatDuration(s)).toBe(said);
   });
 });

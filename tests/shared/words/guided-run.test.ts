@@ -1,24 +1,28 @@
 import { expect, test } from 'vitest';
-import type { RunFollowed } from '../../../shared/api/readings.ts';
-import { guideWords } from '../../../shared/words/guided-run.ts';
+import type { GuidedRunState } from '../../../shared/api/readings.ts';
+import { guideText } from '../../../shared/words/guided-run.ts';
 
-test.each<[RunFollowed, string, string]>([
-  [{ is: 'unheard' }, 'No current of this pump was ever heard.', 'node has power'],
-  [{ is: 'unheard', silentS: 200 }, 'Nothing was heard from the clamp for 3 min 20 s.', 'node has power'],
-  [{ is: 'runs-already', ranS: 45 }, 'The pump has been running for 45 s already.', 'Shut all taps and wait'],
+test.each<[GuidedRunState, string, string]>([
+  [{ is: 'no-data' }, 'No current of this pump was ever heard.', 'node has power'],
+  [{ is: 'no-data', silentS: 200 }, 'Nothing was heard from the clamp for 3 min 20 s.', 'node has power'],
+  [
+    { is: 'already-running', ranS: 45 },
+    'The pump has been running for 45 s already.',
+    'Shut all taps and wait',
+  ],
   [{ is: 'waiting', waitedS: 30 }, 'The pump rests. Waited 30 s so far.', 'Open a tap'],
   [{ is: 'running', ranS: 40, long: false }, 'The pump has been running for 40 s.', 'Now shut the tap'],
   [{ is: 'running', ranS: 400, long: true }, 'longer than usual', 'Is a tap still open?'],
-  [{ is: 'unusable', because: 'gap' }, 'had a hole in its readings', 'another run'],
-  [{ is: 'unusable', because: 'failed-start' }, 'did not run', 'Do not try again'],
-  [{ is: 'gave-up', because: 'no-start' }, 'did not start in half an hour', 'Begin again'],
+  [{ is: 'unusable', reason: 'gap' }, 'had a hole in its readings', 'another run'],
+  [{ is: 'unusable', reason: 'failed-start' }, 'did not run', 'Do not try again'],
+  [{ is: 'timed-out', reason: 'no-start' }, 'did not start in half an hour', 'Begin again'],
   [
-    { is: 'gave-up', because: 'no-stop' },
+    { is: 'timed-out', reason: 'no-stop' },
     'still running after an hour',
     'switch the pump off at its breaker and call',
   ],
   [
-    { is: 'runs-already', ranS: 4000 },
+    { is: 'already-running', ranS: 4000 },
     'for 1 h 7 min already',
     'switch the pump off at its breaker and call',
   ],
@@ -35,7 +39,7 @@ test.each<[RunFollowed, string, string]>([
     'Choose below',
   ],
 ])('%j', (run, says, toDo) => {
-  const words = guideWords(run);
-  expect(words.says).toContain(says);
-  expect(words.toDo).toContain(toDo);
+  const words = guideText(run);
+  expect(words.text).toContain(says);
+  expect(words.action).toContain(toDo);
 });

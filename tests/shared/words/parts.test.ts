@@ -10,8 +10,8 @@ import { WELL_PARTS } from '../../../shared/words/parts-well.ts';
 import { PART_WORDS } from '../../../shared/words/parts.ts';
 
 const TEXTS = PARTS.flatMap((part) => {
-  const { does, fails, ask } = PART_WORDS[part];
-  return [does, fails, ...ask].map((text, at): [string, string] => [`${part} ${at}`, text]);
+  const { purpose, failure, questions } = PART_WORDS[part];
+  return [purpose, failure, ...questions].map((text, at): [string, string] => [`${part} ${at}`, text]);
 });
 
 test('each part has its words in one file alone, and a name of its own', () => {
@@ -31,8 +31,8 @@ describe('every text', () => {
 
   test('of a part can be read in a minute, at 200 words a minute', () => {
     for (const part of PARTS) {
-      const { does, fails, ask } = PART_WORDS[part];
-      const words = [does, fails, ...ask].join(' ').split(/\s+/u).length;
+      const { purpose, failure, questions } = PART_WORDS[part];
+      const words = [purpose, failure, ...questions].join(' ').split(/\s+/u).length;
       expect(`${part}: ${words <= 200}`).toBe(`${part}: true`);
     }
   });
@@ -51,10 +51,10 @@ describe('every text', () => {
 
 test('each part has two to four things to ask, each a question', () => {
   for (const part of PARTS) {
-    const { ask } = PART_WORDS[part];
-    expect(ask.length).toBeGreaterThanOrEqual(2);
-    expect(ask.length).toBeLessThanOrEqual(4);
-    for (const one of ask) expect(one).toContain('?');
+    const { questions } = PART_WORDS[part];
+    expect(questions.length).toBeGreaterThanOrEqual(2);
+    expect(questions.length).toBeLessThanOrEqual(4);
+    for (const one of questions) expect(one).toContain('?');
   }
 });
 
@@ -137,9 +137,9 @@ test.each(Object.entries(MUST))('is said where it must be: %s', (_what, { parts,
 
 test('wherever electricity or pressure is named, a caution of its kind stands beside it', () => {
   for (const part of PARTS) {
-    const { does, fails, cautions } = PART_WORDS[part];
+    const { purpose, failure, cautions } = PART_WORDS[part];
     const said: readonly Caution[] = cautions;
-    const text = `${does} ${fails}`;
+    const text = `${purpose} ${failure}`;
     if (/current|amps|wire|circuit|breaker|capacitor|contacts|frequency/iu.test(text))
       expect([part, said.includes('electrician') || said.includes('lock-out')]).toEqual([part, true]);
     expect([part, said.length > 0]).toEqual([part, true]);

@@ -1,7 +1,7 @@
 /** How to tell causes apart: what is offered for which causes, and that nobody is sent where it is dangerous. */
 import { expect, test } from 'vitest';
 import type { Cause } from '../../../shared/words/kinds.ts';
-import { TELLINGS, tellingApart } from '../../../shared/words/telling-apart.ts';
+import { DISTINGUISHING_CHECKS, distinguishingChecks } from '../../../shared/words/telling-apart.ts';
 
 const weighed = (...causes: [Cause, number][]) => causes.map(([cause, weight]) => ({ cause, weight }));
 
@@ -29,7 +29,7 @@ test.each<[string, ReturnType<typeof weighed>, string | undefined]>([
     undefined,
   ],
 ])('%s', (_name, causes, begins) => {
-  expect(tellingApart(causes)[0]?.how.slice(0, begins?.length ?? 0)).toBe(begins);
+  expect(distinguishingChecks(causes)[0]?.how.slice(0, begins?.length ?? 0)).toBe(begins);
 });
 
 test('no more than three, and those first that part the likelier causes', () => {
@@ -41,16 +41,16 @@ test('no more than three, and those first that part the likelier causes', () => 
     ['clamp-off', 0.05],
     ['low-well', 0.1],
   );
-  const told = tellingApart(many);
+  const told = distinguishingChecks(many);
   expect(told).toHaveLength(3);
-  expect(told[0]?.one).toContain('tank-air-lost');
+  expect(told[0]?.sideA).toContain('tank-air-lost');
 });
 
 test('each is made of short whole sentences, parts two sides, and opens nothing electrical', () => {
-  for (const { one, other, how } of TELLINGS) {
+  for (const { sideA, sideB, how } of DISTINGUISHING_CHECKS) {
     expect(how).toMatch(/^[A-Z].*\.$/u);
     for (const sentence of how.split(/[.:;]\s/)) expect(sentence.split(' ').length).toBeLessThanOrEqual(32);
-    expect(one.filter((cause) => other.includes(cause))).toEqual([]);
+    expect(sideA.filter((cause) => sideB.includes(cause))).toEqual([]);
     expect(how).not.toMatch(
       /\bopen (up )?(the |a )?(control box|box|switch|panel|cover|disconnect|cap|pit|tank)/iu,
     );

@@ -1,23 +1,23 @@
 import { expect, test } from 'vitest';
 import type { WaterResultAnswer } from '../../../shared/api/due.ts';
-import { adviceOf } from '../../../shared/water/advice.ts';
+import { adviceFor } from '../../../shared/water/advice.ts';
 import { compareResult } from '../../../shared/water/judge.ts';
 import { readResult } from '../../../shared/water/result.ts';
-import { standingOut } from '../../../shared/words/water-amounts.ts';
+import { notableResults } from '../../../shared/words/water-amounts.ts';
 
 function answer(analyte: string, value: string, unit?: string): WaterResultAnswer {
   const read = readResult({ analyte, value, ...(unit !== undefined && { unit }) });
   if ('problem' in read) throw new Error(read.problem.rule);
   const compared = compareResult(read.result, { drawnOn: '2026-10-01', today: '2026-11-26' });
-  const advice = adviceOf(read.result, compared);
+  const advice = adviceFor(read.result, compared);
   return {
     analyte,
     written: value,
     name: read.result.name,
     is: read.result.is,
     unit: read.result.unit,
-    compared: compared.map(({ limit: { analyte: _of, ...limit }, verdict }) => ({ limit, verdict })),
-    ...(advice && { advice: { says: advice.says, cautions: [] } }),
+    comparisons: compared.map(({ limit: { analyte: _of, ...limit }, verdict }) => ({ limit, verdict })),
+    ...(advice && { advice: { text: advice.text, cautions: [] } }),
   };
 }
 
@@ -31,7 +31,7 @@ test('what makes ill at once is read first, then what is over a limit for health
     answer('Lead', '10', 'ug/L'),
     answer('E. coli', 'present'),
   ];
-  expect(standingOut(results).map(({ name }) => name)).toEqual([
+  expect(notableResults(results).map(({ name }) => name)).toEqual([
     'Fecal coliform bacteria',
     'E. coli',
     'Nitrate',

@@ -34,8 +34,8 @@ const TEXTS: [string, string][] = [
     ]);
   }),
   ...CAUSES.flatMap((cause) => {
-    const { what, speaksFor, speaksAgainst, firstStep } = CAUSE_WORDS[cause];
-    return Object.entries({ what, speaksFor, speaksAgainst, firstStep }).map(
+    const { what, evidenceFor, evidenceAgainst, firstStep } = CAUSE_WORDS[cause];
+    return Object.entries({ what, speaksFor: evidenceFor, speaksAgainst: evidenceAgainst, firstStep }).map(
       ([field, text]): [string, string] => [`${cause} ${field}`, text],
     );
   }),

@@ -3,34 +3,34 @@
  * pieces. Whatever the cuts, the same must come out.
  */
 import { readAct } from '../../../src/card/read-act.ts';
-import { cardOfNode } from '../../../src/card/read-card.ts';
-import { loadWell, newWell, saveWell, type Emitted } from '../../../src/engine/engine.ts';
-import { offer } from '../../../src/readings/merge.ts';
-import { addInput, newLine, passLine, type Line } from '../../../src/run/live/line.ts';
+import { defaultCardForNode } from '../../../src/card/read-card.ts';
+import { deserializeWell, newWell, serializeWell, type Emitted } from '../../../src/engine/engine.ts';
+import { addColumn } from '../../../src/readings/merge.ts';
+import { addInput, newPipeline, advancePipeline, type WellPipeline } from '../../../src/run/live/line.ts';
 import { actsOf, measure, PANEL, PUMP_HOUSE, type Plan } from './scenario.ts';
 
 /** Channel codes of `current` and `pressure` (src/card/channels.ts). */
 const CODES = { current: 0, pressure: 3 } as const;
 
 /** What the well of two nodes says of a plan, its line passed on to each of `cuts` in turn, and saved and loaded at those of `saves`. */
-export function fedInPieces(plan: Plan, cuts: readonly number[], saves: (cut: number) => boolean): string[] {
-  const line = newLine('mill', newWell(cardOfNode('mill')));
-  offerAll(line, plan);
+export function feedInChunks(plan: Plan, cuts: readonly number[], saves: (cut: number) => boolean): string[] {
+  const pipeline = newPipeline('mill', newWell(defaultCardForNode('mill')));
+  offerAll(pipeline, plan);
   const events: string[] = [];
   const emit = ({ event, orderMs }: Emitted): void => void events.push(JSON.stringify([orderMs, event]));
   for (const [index, cutMs] of cuts.entries()) {
-    passLine(line, cutMs, emit);
-    if (saves(index)) line.state = loadWell(saveWell(line.state));
+    advancePipeline(pipeline, cutMs, emit);
+    if (saves(index)) pipeline.state = deserializeWell(serializeWell(pipeline.state));
   }
   return events;
 }
 
-function offerAll(line: Line, plan: Plan): void {
+function offerAll(pipeline: WellPipeline, plan: Plan): void {
   for (const { node, channel, times, values } of measure(plan)) {
     if (node !== PANEL && node !== PUMP_HOUSE) continue;
     const code = channel === 'current' ? CODES.current : CODES.pressure;
-    offer(
-      line.inbox,
+    addColumn(
+      pipeline.inbox,
       { times: Float64Array.from(times), values: Float64Array.from(values) },
       { code, sinceMs: 0, untilMs: Number.POSITIVE_INFINITY },
       false,
@@ -39,6 +39,6 @@ function offerAll(line: Line, plan: Plan): void {
   for (const { atMs, act } of actsOf(plan)) {
     const read = readAct(act);
     if ('problem' in read) throw new Error(read.problem);
-    if (!('well' in read.act) || read.act.well === 'mill') addInput(line, { atMs, act: read.act });
+    if (!('well' in read.act) || read.act.well === 'mill') addInput(pipeline, { atMs, act: read.act });
   }
 }

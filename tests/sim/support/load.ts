@@ -5,12 +5,12 @@
 import { fork, type ChildProcess } from 'node:child_process';
 import { once } from 'node:events';
 import { fileURLToPath } from 'node:url';
-import type { Answer, Word } from './server-process.ts';
+import type { ServerMessage, ParentMessage } from './server-process.ts';
 import { isDone, sendTo, startNode, type SimNode } from './sim-node.ts';
 
 const SCRIPT = fileURLToPath(new URL('server-process.ts', import.meta.url));
 /** Nobody runs ahead of the slowest by more packs: time goes on for all alike, and nobody is late. */
-const AHEAD = 3;
+const MAX_PACKS_AHEAD = 3;
 /** `kept` goes out once a second a node at most (contract, section 4). */
 const TICK_MS = 1001;
 
@@ -34,7 +34,7 @@ export interface Load {
   end: (nowMs: number) => Promise<string[]>;
 }
 
-interface Running {
+interface LoadState {
   plan: LoadPlan;
   child: ChildProcess;
   port: number;
@@ -43,40 +43,40 @@ interface Running {
   clockMs: number;
   killing: boolean;
   /** Nodes that wait for the `kept` of the last tick, with what they had. */
-  owed: Map<SimNode, number>;
-  troubles: string[];
+  awaitingAck: Map<SimNode, number>;
+  problems: string[];
   settle: { resolve: () => void; reject: (error: unknown) => void };
 }
 
 export async function startLoad(plan: LoadPlan): Promise<Load> {
   const settle = { resolve: (): void => undefined, reject: (_error: unknown): void => undefined };
   const done = new Promise<void>((resolve, reject) => Object.assign(settle, { resolve, reject }));
-  const troubles: string[] = [];
-  const server = await openServer(plan.dataDir, 0, plan.startMs, troubles);
-  const running: Running = {
+  const problems: string[] = [];
+  const server = await startServer(plan.dataDir, 0, plan.startMs, problems);
+  const running: LoadState = {
     plan,
     ...server,
     nodes: [],
     kills: [...plan.killAt],
     clockMs: plan.startMs,
     killing: false,
-    owed: new Map(),
-    troubles,
+    awaitingAck: new Map(),
+    problems,
     settle,
   };
-  for (const act of plan.acts) tell(running, { is: 'act', act });
-  const change = (): void => goOn(running);
+  for (const act of plan.acts) sendToServer(running, { is: 'act', act });
+  const change = (): void => advance(running);
   for (const { name, packs, hello } of plan.nodes) {
     running.nodes.push(startNode(name, packs, hello, running.port, change));
   }
   return { done, sent: () => sentBy(running), end: (nowMs) => end(running, nowMs) };
 }
 
-async function openServer(
+async function startServer(
   dataDir: string,
   port: number,
   nowMs: number,
-  troubles: string[],
+  problems: string[],
 ): Promise<{ child: ChildProcess; port: number }> {
   const child = fork(SCRIPT, [dataDir, String(port), String(nowMs)], {
     execArgv: ['--import', 'tsx'],
@@ -86,66 +86,66 @@ async function openServer(
     child.once('exit', (code, signal) =>
       reject(new Error(`The server ended before it opened: ${signal ?? code}`)),
     );
-    child.on('message', (answer: Answer) => {
+    child.on('message', (answer: ServerMessage) => {
       if (answer.is === 'open') resolve(answer.port);
-      else if (answer.is === 'trouble') troubles.push(answer.sentence);
+      else if (answer.is === 'trouble') problems.push(answer.sentence);
     });
   });
   return { child, port: opened };
 }
 
 /** A word to a server that has just been killed is lost, as it should be. */
-function tell({ child }: Running, word: Word): void {
-  if (child.connected) child.send(word, () => undefined);
+function sendToServer({ child }: LoadState, message: ParentMessage): void {
+  if (child.connected) child.send(message, () => undefined);
 }
 
-function sentBy({ nodes }: Running): number {
+function sentBy({ nodes }: LoadState): number {
   return nodes.reduce((sum, node) => sum + node.sent, 0);
 }
 
-function goOn(running: Running): void {
+function advance(running: LoadState): void {
   const { nodes, plan, kills } = running;
   if (running.killing || nodes.length < plan.nodes.length) return;
-  const keptRound = Math.min(...nodes.map((node) => node.keptSeq));
-  moveClock(running, plan.startMs + (keptRound + 1) * plan.packMs);
-  for (const node of nodes) sendTo(node, keptRound + AHEAD, () => goOn(running));
+  const ackedRound = Math.min(...nodes.map((node) => node.ackedSeq));
+  moveClock(running, plan.startMs + (ackedRound + 1) * plan.packMs);
+  for (const node of nodes) sendTo(node, ackedRound + MAX_PACKS_AHEAD, () => advance(running));
   if (kills[0] !== undefined && sentBy(running) >= kills[0]) {
     kills.shift();
-    restart(running).then(() => goOn(running), running.settle.reject);
+    restart(running).then(() => advance(running), running.settle.reject);
   } else if (nodes.every(isDone)) running.settle.resolve();
   else tickIfIdle(running);
 }
 
-function moveClock(running: Running, toMs: number): void {
+function moveClock(running: LoadState, toMs: number): void {
   if (toMs <= running.clockMs) return;
   running.clockMs = toMs;
-  tell(running, { is: 'clock', nowMs: toMs });
+  sendToServer(running, { is: 'clock', nowMs: toMs });
 }
 
 /** All that was sent is answered, and nobody was told yet that it is kept: a second goes by. */
-function tickIfIdle(running: Running): void {
-  const { nodes, owed } = running;
-  for (const [node, had] of owed) if (node.keptSeq > had) owed.delete(node);
-  if (owed.size > 0 || nodes.some((node) => !node.connected || node.unanswered > 0)) return;
-  for (const node of nodes) if (node.answeredSeq > node.keptSeq) owed.set(node, node.keptSeq);
-  if (owed.size > 0) moveClock(running, running.clockMs + TICK_MS);
+function tickIfIdle(running: LoadState): void {
+  const { nodes, awaitingAck } = running;
+  for (const [node, had] of awaitingAck) if (node.ackedSeq > had) awaitingAck.delete(node);
+  if (awaitingAck.size > 0 || nodes.some((node) => !node.connected || node.unanswered > 0)) return;
+  for (const node of nodes) if (node.answeredSeq > node.ackedSeq) awaitingAck.set(node, node.ackedSeq);
+  if (awaitingAck.size > 0) moveClock(running, running.clockMs + TICK_MS);
 }
 
-async function restart(running: Running): Promise<void> {
-  const { plan, child, port, clockMs, troubles } = running;
+async function restart(running: LoadState): Promise<void> {
+  const { plan, child, port, clockMs, problems } = running;
   running.killing = true;
   const gone = once(child, 'exit');
   child.kill('SIGKILL');
   await gone;
-  Object.assign(running, await openServer(plan.dataDir, port, clockMs, troubles));
-  running.owed.clear();
+  Object.assign(running, await startServer(plan.dataDir, port, clockMs, problems));
+  running.awaitingAck.clear();
   running.killing = false;
 }
 
-async function end(running: Running, nowMs: number): Promise<string[]> {
+async function end(running: LoadState, nowMs: number): Promise<string[]> {
   await Promise.all(running.nodes.map((node) => node.client.endAsync(true)));
   const ended = once(running.child, 'exit') as Promise<[number | null, string | null]>;
-  tell(running, { is: 'end', nowMs });
+  sendToServer(running, { is: 'end', nowMs });
   const [code, signal] = await ended;
-  return code === 0 ? running.troubles : [...running.troubles, `It ended with ${signal ?? code}.`];
+  return code === 0 ? running.problems : [...running.problems, `It ended with ${signal ?? code}.`];
 }

@@ -2,11 +2,11 @@
 import { Readable } from 'node:stream';
 import { vi } from 'vitest';
 import type { AlarmEvent, WellEvent } from '../../../shared/api/events.ts';
-import { openLive, type LiveServer } from '../../../src/run/live/server.ts';
+import { openLiveServer, type LiveServer } from '../../../src/run/live/server.ts';
 import { runReplay } from '../../../src/run/replay/replay.ts';
 import { openStore } from '../../../src/store/open-store.ts';
 import type { AlarmRow, Store } from '../../../src/store/store.ts';
-import { recordingOf, type Journey } from './scenario.ts';
+import { recordingOf, type Scenario } from './scenario.ts';
 
 /** One alarm from raised to cleared, as it has settled. */
 export interface SettledAlarm {
@@ -29,7 +29,7 @@ const sorted = (lines: readonly unknown[]): string[] => lines.map((line) => JSON
 const keyOf = (event: AlarmEvent): string =>
   [event.well, event.pump ?? '', event.node ?? '', event.alarm].join('/');
 
-export async function replayed(journey: Journey): Promise<Settled> {
+export async function replayScenario(journey: Scenario): Promise<Settled> {
   let text = '';
   const problems: string[] = [];
   const code = await runReplay(
@@ -51,11 +51,11 @@ export async function replayed(journey: Journey): Promise<Settled> {
     cycles: sorted(of('cycle')),
     days: sorted(of('day')),
     baselines: sorted(of('baseline')),
-    alarms: paired(of('alarm') as AlarmEvent[]),
+    alarms: pairAlarms(of('alarm') as AlarmEvent[]),
   };
 }
 
-function paired(events: readonly AlarmEvent[]): SettledAlarm[] {
+function pairAlarms(events: readonly AlarmEvent[]): SettledAlarm[] {
   const made: SettledAlarm[] = [];
   for (const event of events) {
     if (BY_ARRIVAL.has(event.alarm)) continue;
@@ -64,23 +64,23 @@ function paired(events: readonly AlarmEvent[]): SettledAlarm[] {
       made.push({ key, raised: event });
       continue;
     }
-    const standing = made.findLast((alarm) => alarm.key === key && alarm.clearedMs === undefined);
-    if (!standing)
+    const active = made.findLast((alarm) => alarm.key === key && alarm.clearedMs === undefined);
+    if (!active)
       throw new Error(`An alarm is ${event.state} that was never raised: ${JSON.stringify(event)}`);
-    if (event.state === 'cleared') standing.clearedMs = Date.parse(event.at);
-    else standing.raised = event;
+    if (event.state === 'cleared') active.clearedMs = Date.parse(event.at);
+    else active.raised = event;
   }
   return made;
 }
 
 /** What happens to the server between messages. */
-export interface Trouble {
+export interface Disruptions {
   /** Shares of the items after which the server stops: cleanly, or dead. */
-  stops: readonly { share: number; how: 'clean' | 'killed' }[];
-  beatEveryMs: number;
+  stops: readonly { fraction: number; how: 'clean' | 'killed' }[];
+  tickEveryMs: number;
 }
 
-export const NO_TROUBLE: Trouble = { stops: [], beatEveryMs: 5000 };
+export const NO_DISRUPTIONS: Disruptions = { stops: [], tickEveryMs: 5000 };
 
 export interface LiveRun {
   settled: Settled;
@@ -89,44 +89,44 @@ export interface LiveRun {
 }
 
 /** Runs a journey live, by the journey's own clock. Timers are the test's: nothing depends on how fast the machine is. */
-export function livedThrough(journey: Journey, trouble: Trouble): LiveRun {
+export function runLive(journey: Scenario, disruptions: Disruptions): LiveRun {
   const store = openStore(':memory:');
   const clock = { nowMs: journey.startMs };
   const log: string[] = [];
   const open = (): LiveServer =>
-    openLive({
+    openLiveServer({
       store,
       root: 'wells',
       observe: false,
-      letInAll: true,
+      approveAll: true,
       now: () => clock.nowMs,
       publish: () => undefined,
-      tell: () => [],
+      notify: () => [],
       log: (level, sentence) => void (level === 'info' || log.push(sentence)),
-      beatsByItself: false,
-      gatherMs: 0,
+      autoTick: false,
+      batchDelayMs: 0,
     });
   vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout', 'setInterval', 'clearInterval'] });
   try {
     let live = open();
-    const stops = trouble.stops.map(({ share, how }) => ({
-      after: Math.floor(share * journey.items.length),
+    const stops = disruptions.stops.map(({ fraction, how }) => ({
+      after: Math.floor(fraction * journey.items.length),
       how,
     }));
-    let beatMs = clock.nowMs;
+    let tickMs = clock.nowMs;
     for (const [index, item] of journey.items.entries()) {
-      for (; beatMs < item.atMs; beatMs += trouble.beatEveryMs) {
-        clock.nowMs = beatMs;
+      for (; tickMs < item.atMs; tickMs += disruptions.tickEveryMs) {
+        clock.nowMs = tickMs;
         vi.advanceTimersByTime(1);
-        live.beat();
+        live.tick();
       }
       clock.nowMs = item.atMs;
       if ('act' in item) {
         vi.advanceTimersByTime(1);
-        const done = live.act(item.act);
-        if ('no' in done) throw new Error(done.no);
+        const done = live.applyAct(item.act);
+        if ('problem' in done) throw new Error(done.problem);
       } else
-        live.take({ topic: item.topic, payload: new TextEncoder().encode(item.payload), retained: false });
+        live.receive({ topic: item.topic, payload: new TextEncoder().encode(item.payload), retained: false });
       for (const stop of stops) {
         if (stop.after !== index) continue;
         vi.advanceTimersByTime(1);
@@ -138,7 +138,7 @@ export function livedThrough(journey: Journey, trouble: Trouble): LiveRun {
     // The last late packs wait for their turn of running again, a minute at most.
     for (const sinceEndMs of [-62_000, -31_000, 0]) {
       clock.nowMs = journey.endMs + sinceEndMs;
-      live.beat();
+      live.tick();
     }
     if (log.length > 0) throw new Error(log.join('\n'));
     return { settled: settledOf(store, live), rows: store.alarms({}), store };
@@ -148,7 +148,7 @@ export function livedThrough(journey: Journey, trouble: Trouble): LiveRun {
 }
 
 function settledOf(store: Store, live: LiveServer): Settled {
-  const wells = [...live.state().lines.keys()];
+  const wells = [...live.state().pipelines.keys()];
   const rows = store.alarms({}).filter((row) => row.withdrawnMs === undefined && !BY_ARRIVAL.has(row.alarm));
   return {
     cycles: sorted(

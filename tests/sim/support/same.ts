@@ -40,9 +40,9 @@ export function alarmDifferences(
   settled: readonly SettledAlarm[],
 ): string[] {
   const found: string[] = [];
-  const standing = rows.filter((row) => row.withdrawnMs === undefined);
+  const active = rows.filter((row) => row.withdrawnMs === undefined);
   for (const alarm of live) {
-    const row = standing.find((r) => r.event === alarm.raised);
+    const row = active.find((r) => r.event === alarm.raised);
     const fromMs = Math.min(sinceMs(alarm), row?.sinceMs ?? END);
     const mine = settled.filter(
       (other) =>
@@ -57,13 +57,13 @@ export function alarmDifferences(
       found.push(`says another thing: ${JSON.stringify(alarm)} ${JSON.stringify(mine)}`);
   }
   for (const alarm of settled) {
-    const told = live.some(
+    const matched = live.some(
       (other) =>
         other.key === alarm.key &&
         sinceMs(alarm) <= (other.clearedMs ?? END) &&
         (alarm.clearedMs ?? END) >= sinceMs(other),
     );
-    if (!told) found.push(`not told: ${JSON.stringify(alarm)}`);
+    if (!matched) found.push(`not told: ${JSON.stringify(alarm)}`);
   }
   return found;
 }

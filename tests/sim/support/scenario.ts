@@ -4,7 +4,12 @@
  * ordered and doubled in many ways.
  */
 import { seeded, type Random } from '../../../src/proving/model/random.ts';
-import { newSimulatedWell, simulate, type Story, type WellParams } from '../../../src/proving/model/well.ts';
+import {
+  newSimulatedWell,
+  simulate,
+  type ConditionSchedule,
+  type WellParams,
+} from '../../../src/proving/model/well.ts';
 import { HOUSEHOLD, STOCK } from '../../../src/proving/model/demand.ts';
 import { encodePackJson } from '../../../src/wire/encode-pack.ts';
 import type { PackColumn } from '../../../src/wire/messages.ts';
@@ -23,14 +28,14 @@ export interface Plan {
   /** The pressure node's packs of these hours come only at the end of them. */
   backlog?: { fromH: number; untilH: number };
   /** Acts, each at a share of the time. */
-  acts: readonly { share: number; act: ActName }[];
+  acts: readonly { fraction: number; act: ActName }[];
 }
 
 export type ActName =
   'card' | 'other-card' | 'visit' | 'pinned' | 'acknowledged' | 'expected' | 'calibrated' | 'shelved';
 
 /** How the readings travel. */
-export interface Travel {
+export interface Delivery {
   seed: number;
   packS: number;
   /** Packs that come again, as a share of all. */
@@ -44,21 +49,21 @@ export interface Travel {
   clock: 'utc' | 'none' | 'steps';
 }
 
-interface Sent {
+interface SentMessage {
   atMs: number;
   topic: string;
   payload: string;
 }
 
-export interface Done {
+export interface PlannedAct {
   atMs: number;
   act: Record<string, unknown>;
 }
 
-export interface Journey {
+export interface Scenario {
   startMs: number;
   endMs: number;
-  items: (Sent | Done)[];
+  items: (SentMessage | PlannedAct)[];
 }
 
 /** Two days over the start of summer time in Denver. */
@@ -69,12 +74,12 @@ const BOOTED_MS = START_MS - 60_000;
 /** After the last arrival, so long that nobody is waited for any more, and not so long that silence is news. */
 const AFTER_MS = 300_000;
 /** Everything has come so long after it was measured: 5,000 s late, a pack of 300 s, and 600 s till it is doubled. */
-const LATEST_MS = 6_000_000;
+const MAX_DELAY_MS = 6_000_000;
 /** A node that holds its packs back still says that it is there. */
-const HERE_EVERY_MS = 240_000;
+const PRESENCE_INTERVAL_MS = 240_000;
 
 /** A sensor that is too small: some runs stop just under it, some reach it. */
-const SHOWN_AT_MOST_PA = 414_000;
+const SENSOR_MAX_PA = 414_000;
 
 export interface Column {
   node: string;
@@ -85,7 +90,7 @@ export interface Column {
 
 const PSI_KPA = 6.894757293168;
 
-function params(name: string, seed: number, story: Story | undefined): WellParams {
+function params(name: string, seed: number, schedule: ConditionSchedule | undefined): WellParams {
   return {
     name,
     seed,
@@ -103,11 +108,11 @@ function params(name: string, seed: number, story: Story | undefined): WellParam
     tank: { volumeL: 120, prechargeKpa: 38 * PSI_KPA },
     switch: { cutInKpa: 40 * PSI_KPA, cutOutKpa: 60 * PSI_KPA },
     fixtures: name === ORCHARD ? STOCK : HOUSEHOLD,
-    ...(story && { story }),
+    ...(schedule && { schedule }),
   };
 }
 
-function storyOf(plan: Plan): Story | undefined {
+function scheduleOf(plan: Plan): ConditionSchedule | undefined {
   const fromMs = START_MS + plan.hours * HOUR_MS * 0.4;
   const untilMs = START_MS + plan.hours * HOUR_MS * 0.8;
   if (plan.fault === 'none') return undefined;
@@ -128,14 +133,17 @@ export function measure(plan: Plan): Column[] {
   };
   const mill = { amps: column(PANEL, 'current'), kpa: column(PUMP_HOUSE, 'pressure') };
   const orchard = { amps: column(ORCHARD, 'current'), kpa: column(ORCHARD, 'pressure') };
-  const well = newSimulatedWell(params('mill', plan.seed, storyOf(plan)), START_MS);
-  simulate(well, untilMs, plan.everyS, (sample) => take(mill, sample));
+  const well = newSimulatedWell(params('mill', plan.seed, scheduleOf(plan)), START_MS);
+  simulate(well, untilMs, plan.everyS, (sample) => addSample(mill, sample));
   const other = newSimulatedWell(params(ORCHARD, plan.seed + 1, undefined), START_MS);
-  simulate(other, untilMs, plan.everyS, (sample) => take(orchard, sample));
+  simulate(other, untilMs, plan.everyS, (sample) => addSample(orchard, sample));
   return columns;
 }
 
-function take(to: { amps: Column; kpa: Column }, sample: { tMs: number; amps: number; kpa: number }): void {
+function addSample(
+  to: { amps: Column; kpa: Column },
+  sample: { tMs: number; amps: number; kpa: number },
+): void {
   to.amps.times.push(sample.tMs);
   to.amps.values.push(sample.amps);
   to.kpa.times.push(sample.tMs);
@@ -156,11 +164,11 @@ const MILL_CARD = {
 };
 
 /** What was done, in the order of time. */
-export function actsOf(plan: Plan): Done[] {
-  const at = (share: number): number => Math.round(START_MS + share * plan.hours * HOUR_MS);
-  const done: Done[] = [{ atMs: START_MS - 1000, act: { kind: 'card-changed', card: MILL_CARD } }];
-  for (const { share, act } of plan.acts) {
-    const atMs = at(share);
+export function actsOf(plan: Plan): PlannedAct[] {
+  const at = (fraction: number): number => Math.round(START_MS + fraction * plan.hours * HOUR_MS);
+  const done: PlannedAct[] = [{ atMs: START_MS - 1000, act: { kind: 'card-changed', card: MILL_CARD } }];
+  for (const { fraction, act } of plan.acts) {
+    const atMs = at(fraction);
     const well = 'mill';
     const until = new Date(atMs + 2 * HOUR_MS).toISOString();
     switch (act) {
@@ -229,7 +237,7 @@ function packsOf(
   node: string,
   columns: readonly Column[],
   packS: number,
-  clock: Travel['clock'],
+  clock: Delivery['clock'],
 ): { lastMs: number; payload: string }[] {
   const mine = columns.filter((column) => column.node === node);
   const untilMs = Math.max(...mine.map((column) => column.times.at(-1) ?? 0));
@@ -252,15 +260,15 @@ function packsOf(
     const wrong = clock === 'steps' && lastMs > thirdMs && lastMs < 2 * thirdMs - START_MS;
     const payload = encodePackJson(
       clock === 'none'
-        ? { ...stamp, clock: 'up', upMs: lastMs - BOOTED_MS, columns: moved(parts, -lastMs) }
-        : { ...stamp, clock: 'utc', columns: wrong ? moved(parts, -2 * HOUR_MS) : parts },
+        ? { ...stamp, clock: 'up', upMs: lastMs - BOOTED_MS, columns: shiftTimes(parts, -lastMs) }
+        : { ...stamp, clock: 'utc', columns: wrong ? shiftTimes(parts, -2 * HOUR_MS) : parts },
     );
     packs.push({ lastMs, payload: new TextDecoder().decode(payload) });
   }
   return packs;
 }
 
-function moved(parts: readonly PackColumn[], byMs: number): PackColumn[] {
+function shiftTimes(parts: readonly PackColumn[], byMs: number): PackColumn[] {
   return parts.map((part) => ({ ...part, times: part.times.map((tMs) => tMs + byMs) }));
 }
 
@@ -270,7 +278,7 @@ function helloOf(node: string, plan: Plan, columns: readonly Column[]): Record<s
     .map(({ channel }) =>
       channel === 'current'
         ? { n: channel, u: 'A', every: plan.everyS, max: 60 }
-        : { n: channel, u: 'Pa', every: plan.everyS, max: SHOWN_AT_MOST_PA },
+        : { n: channel, u: 'Pa', every: plan.everyS, max: SENSOR_MAX_PA },
     );
   return { contract: 1, boot: 17, up: (START_MS - BOOTED_MS) / 1000, clock: 'utc', holds: 172_800, channels };
 }
@@ -278,11 +286,11 @@ function helloOf(node: string, plan: Plan, columns: readonly Column[]): Record<s
 function arrivals(
   node: string,
   plan: Plan,
-  travel: Travel,
+  delivery: Delivery,
   columns: readonly Column[],
   random: Random,
-): Sent[] {
-  const sent: Sent[] = [
+): SentMessage[] {
+  const sent: SentMessage[] = [
     {
       atMs: START_MS - 500,
       topic: `wells/${node}/hello`,
@@ -293,40 +301,40 @@ function arrivals(
   const fromMs = held ? START_MS + held.fromH * HOUR_MS : 0;
   const untilMs = held ? START_MS + held.untilH * HOUR_MS : 0;
   let nth = 0;
-  const clock = node === ORCHARD ? travel.clock : 'utc';
-  for (const { lastMs, payload } of packsOf(node, columns, travel.packS, clock)) {
+  const clock = node === ORCHARD ? delivery.clock : 'utc';
+  for (const { lastMs, payload } of packsOf(node, columns, delivery.packS, clock)) {
     const prompt = lastMs + 200 + Math.floor(random.next() * 1500);
     const late =
-      travel.lateS > 0 && random.next() < 0.1 ? Math.floor(random.next() * travel.lateS * 1000) : 0;
+      delivery.lateS > 0 && random.next() < 0.1 ? Math.floor(random.next() * delivery.lateS * 1000) : 0;
     const waits = lastMs >= fromMs && lastMs < untilMs;
     const atMs = waits ? Math.max(untilMs + nth++ * 20, prompt) : prompt + late;
     const topic = `wells/${node}/readings`;
     sent.push({ atMs, topic, payload });
-    if (random.next() < travel.doubled)
+    if (random.next() < delivery.doubled)
       sent.push({ atMs: atMs + Math.floor(random.next() * 600_000), topic, payload });
   }
-  for (let atMs = fromMs; atMs < untilMs; atMs += HERE_EVERY_MS) {
+  for (let atMs = fromMs; atMs < untilMs; atMs += PRESENCE_INTERVAL_MS) {
     sent.push({ atMs: Math.round(atMs), topic: `wells/${node}/presence`, payload: '"here"' });
   }
   return sent;
 }
 
 /** Everything that comes, in order of arrival. What was measured and done depends on the plan alone. */
-export function travel(plan: Plan, how: Travel): Journey {
-  const random = seeded(how.seed);
+export function deliver(plan: Plan, delivery: Delivery): Scenario {
+  const random = seeded(delivery.seed);
   const columns = measure(plan);
   const items = [
     ...actsOf(plan),
-    ...[PANEL, PUMP_HOUSE, ORCHARD].flatMap((node) => arrivals(node, plan, how, columns, random)),
+    ...[PANEL, PUMP_HOUSE, ORCHARD].flatMap((node) => arrivals(node, plan, delivery, columns, random)),
   ].sort((a, b) => a.atMs - b.atMs);
   const measured = START_MS + plan.hours * HOUR_MS;
   // The same end for every way of travelling, so that all have seen the same minutes.
-  const endMs = measured + LATEST_MS + AFTER_MS;
+  const endMs = measured + MAX_DELAY_MS + AFTER_MS;
   return { startMs: START_MS - 2000, endMs, items };
 }
 
 /** The journey as a recording, with a last line that makes time go on to its end. */
-export function recordingOf(journey: Journey): string {
+export function recordingOf(journey: Scenario): string {
   const lines = journey.items.map((item) => {
     const tst = new Date(item.atMs).toISOString();
     if ('act' in item) return JSON.stringify({ tst, act: item.act });

@@ -3,14 +3,14 @@
  * oldest first, and after each connect says hello and sends again what is not kept.
  */
 import mqtt, { type MqttClient } from 'mqtt';
-import { parseKept } from '../../../src/wire/kept.ts';
+import { parseAck } from '../../../src/wire/kept.ts';
 
 export interface SimNode {
   name: string;
   /** Of one boot, seq 1 first. */
   packs: Uint8Array[];
   /** Everything up to this seq is kept. */
-  keptSeq: number;
+  ackedSeq: number;
   /** The next seq to send. */
   nextSeq: number;
   connected: boolean;
@@ -46,7 +46,7 @@ export function startNode(
   const node: SimNode = {
     name,
     packs,
-    keptSeq: 0,
+    ackedSeq: 0,
     nextSeq: 1,
     connected: false,
     unanswered: 0,
@@ -58,7 +58,7 @@ export function startNode(
   client.on('connect', () => {
     node.connected = true;
     // What a broken connection took with it is sent again by our own count, not by the library's.
-    node.nextSeq = node.keptSeq + 1;
+    node.nextSeq = node.ackedSeq + 1;
     node.unanswered = 0;
     node.connection++;
     client.subscribe(`wells/${name}/kept`, { qos: 1 });
@@ -69,10 +69,10 @@ export function startNode(
   // A killed server refuses connections until it is back.
   client.on('error', ignore);
   client.on('message', (_topic, payload) => {
-    const kept = parseKept(payload);
-    if (!kept || 'wait' in kept || kept.boot !== BOOT || kept.seq <= node.keptSeq) return;
-    node.keptSeq = kept.seq;
-    if (node.nextSeq <= kept.seq) node.nextSeq = kept.seq + 1;
+    const ack = parseAck(payload);
+    if (!ack || 'wait' in ack || ack.boot !== BOOT || ack.seq <= node.ackedSeq) return;
+    node.ackedSeq = ack.seq;
+    if (node.nextSeq <= ack.seq) node.nextSeq = ack.seq + 1;
     onChange();
   });
   return node;
@@ -110,5 +110,5 @@ export function sendTo(node: SimNode, toSeq: number, onChange: () => void): void
 }
 
 export function isDone(node: SimNode): boolean {
-  return node.keptSeq >= node.packs.length;
+  return node.ackedSeq >= node.packs.length;
 }

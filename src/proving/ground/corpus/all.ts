@@ -22,16 +22,16 @@ import { healthyNodes } from './healthy-nodes.ts';
 import { healthySites } from './healthy-sites.ts';
 
 /** Households of each kind in the full corpus: five make a hundred well-years of sound wells. */
-const FULL_TURNS = 5;
+const FULL_VARIANTS = 5;
 
 export function corpus(full: boolean): CorpusCase[] {
-  const turns = Array.from({ length: full ? FULL_TURNS : 1 }, (_, turn) => turn);
+  const variants = Array.from({ length: full ? FULL_VARIANTS : 1 }, (_, variant) => variant);
   return [
-    ...turns.flatMap((turn) => [
-      ...healthyHouses(turn),
-      ...healthyFarms(turn),
-      ...healthyNodes(turn),
-      ...healthySites(turn),
+    ...variants.flatMap((variant) => [
+      ...healthyHouses(variant),
+      ...healthyFarms(variant),
+      ...healthyNodes(variant),
+      ...healthySites(variant),
     ]),
     ...tankFaults(),
     ...leakFaults(),

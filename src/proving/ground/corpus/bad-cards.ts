@@ -5,15 +5,15 @@
  */
 import type { CorpusCase, Fault } from '../case.ts';
 import { people } from './habits.ts';
-import { faulty } from './kinds-of-case.ts';
-import { setup, type Wish } from './setup.ts';
+import { faultyCase } from './kinds-of-case.ts';
+import { setup, type WellOptions } from './setup.ts';
 import { at, FROM_MS } from './times.ts';
 
-interface Slip {
+interface CardError {
   name: string;
   about: string;
   what: string;
-  wish?: Partial<Wish>;
+  options?: Partial<WellOptions>;
   card: Record<string, unknown>;
   alarms: Fault['alarms'];
   /** Days until the readings contradict it, and until it should be told. */
@@ -23,7 +23,7 @@ interface Slip {
 
 const PUMP = { kind: 'submersible', volts: '230 V', phase: 1, wires: 3 };
 
-const SLIPS: readonly Slip[] = [
+const CARD_ERRORS: readonly CardError[] = [
   {
     name: 'precharge-over-cut-in',
     about: 'the card says 45 psi of air under a 40/60 switch; the tank has 38',
@@ -37,7 +37,7 @@ const SLIPS: readonly Slip[] = [
     name: 'tank-too-large',
     about: 'the card says 320 gal; the tank holds 32',
     what: 'a tank of ten times its volume: each run would have to lift more than any such pump can',
-    wish: { tankGal: 32 },
+    options: { tankGal: 32 },
     card: { tank: { kind: 'captive-air', volume: '320 gal', precharge: '38 psi' } },
     alarms: ['sensor-fault'],
     knownAfterDays: 2,
@@ -57,7 +57,7 @@ const SLIPS: readonly Slip[] = [
     name: 'wrong-motor',
     about: 'the card says 3 hp; the pump in the hole has 3/4 hp',
     what: 'the motor on the card would draw 17 A and more',
-    wish: { size: 'threeQuarterHp' },
+    options: { size: 'threeQuarterHp' },
     card: { pump: { ...PUMP, motor: '3 hp', maxAmps: '19 A' } },
     alarms: ['sensor-fault', 'amps-low'],
     knownAfterDays: 1,
@@ -89,11 +89,11 @@ const SLIPS: readonly Slip[] = [
 
 export function badCards(): CorpusCase[] {
   return [
-    ...SLIPS.map(({ name, about, what, wish, card, alarms, knownAfterDays, byDays }, nth) =>
-      faulty(`bad-card-${name}`, {
+    ...CARD_ERRORS.map(({ name, about, what, options, card, alarms, knownAfterDays, byDays }, nth) =>
+      faultyCase(`bad-card-${name}`, {
         is: 'bad-input',
         about,
-        setup: setup({ ...wish, name: `paxton-${nth}`, seed: 1300 + nth, fixtures: people(4), card }),
+        setup: setup({ ...options, name: `paxton-${nth}`, seed: 1300 + nth, fixtures: people(4), card }),
         days: 14,
         fault: {
           what,
@@ -107,16 +107,16 @@ export function badCards(): CorpusCase[] {
         },
       }),
     ),
-    spoiltCard(),
+    changedCard(),
     clampRoundTwoFromTheFirst(),
   ];
 }
 
 /** A sound card is changed in the middle, and the new one has a slip: what was right for two weeks is now said to be otherwise. */
-function spoiltCard(): CorpusCase {
+function changedCard(): CorpusCase {
   const base = setup({ name: 'whitlow', seed: 1320 });
   const slipped = { ...base.card, switch: { cutIn: '20 psi', cutOut: '40 psi' } };
-  return faulty('bad-card-changed-in-the-middle', {
+  return faultyCase('bad-card-changed-in-the-middle', {
     is: 'bad-input',
     about: 'the card is changed to a 20/40 switch that was never fitted',
     setup: base,
@@ -139,7 +139,7 @@ function spoiltCard(): CorpusCase {
 /** Put round both conductors on the first day: pressure rises and falls, and hardly any current is ever seen. */
 function clampRoundTwoFromTheFirst(): CorpusCase {
   const base = setup({ name: 'yelland', seed: 1330 });
-  return faulty('bad-clamp-from-the-first-day', {
+  return faultyCase('bad-clamp-from-the-first-day', {
     is: 'bad-input',
     about: 'the clamp sits round both conductors from the first day',
     setup: { ...base, plan: { ...base.plan, clamp: { ...base.plan.clamp, gain: 0.015 } } },

@@ -4,7 +4,7 @@
  */
 import type { CorpusCase } from '../case.ts';
 import { during, once, people, weekdays } from './habits.ts';
-import { faulty, since, TELL_NOW_MS } from './kinds-of-case.ts';
+import { faultyCase, since, NOW_DEADLINE_MS } from './kinds-of-case.ts';
 import { EVERY_1_S, setup } from './setup.ts';
 import { at, hours, OFFSET_H } from './times.ts';
 
@@ -21,7 +21,7 @@ function openTaps(): CorpusCase[] {
   return [0.52, 0.62].map((lPerS, size) => {
     const beganMs = at(16, 21);
     const knowableMs = at(17, 1);
-    return faulty(`tap-left-open-${size + 1}`, {
+    return faultyCase(`tap-left-open-${size + 1}`, {
       about: 'a hose is left open for the night',
       setup: setup({
         name: `fenwick-${size}`,
@@ -40,7 +40,7 @@ function openTaps(): CorpusCase[] {
         causes: ['open-tap', 'leak', 'broken-pipe'],
         beganMs,
         knowableMs,
-        byMs: knowableMs + TELL_NOW_MS,
+        byMs: knowableMs + NOW_DEADLINE_MS,
       },
     });
   });
@@ -50,11 +50,11 @@ function openTaps(): CorpusCase[] {
 function runningToilets(): CorpusCase[] {
   return [100, 240].map((lPerH, size) => {
     const beganMs = at(15, 20);
-    return faulty(`toilet-runs-${size + 1}`, {
+    return faultyCase(`toilet-runs-${size + 1}`, {
       about: `a toilet runs ${lPerH} L an hour until somebody jiggles the handle, a week later`,
       setup: setup({ name: `grindle-${size}`, seed: 910 + size, tankGal: 32, fixtures: people(4) }),
       days: 22,
-      story: since(beganMs, { leakLPerS: lPerH / 3600 }),
+      schedule: since(beganMs, { leakLPerS: lPerH / 3600 }),
       fault: {
         what: `a toilet runs ${lPerH} L/h`,
         family: 'toilet-runs',
@@ -74,14 +74,14 @@ function fullHouses(): CorpusCase[] {
   return [1.7, 2.6].map((by, size) => {
     const beganMs = at(21);
     const untilMs = at(49);
-    return faulty(`house-full-${size + 1}`, {
+    return faultyCase(`house-full-${size + 1}`, {
       about: `${by} times the usual is used for four weeks`,
       setup: setup({
         name: `holm-${size}`,
         seed: 920 + size,
         fixtures: people(3),
         tankGal: 44,
-        share: during(weekdays(920 + size, OFFSET_H), [{ fromMs: beganMs, untilMs, by }]),
+        useRatio: during(weekdays(920 + size, OFFSET_H), [{ fromMs: beganMs, untilMs, by }]),
       }),
       days: 56,
       fault: {
@@ -105,7 +105,7 @@ function fullHouses(): CorpusCase[] {
 function manyStarts(): CorpusCase[] {
   return [0.02, 0.05].map((leakLPerS, size) => {
     const beganMs = at(15, 12);
-    return faulty(`starts-over-limit-${size + 1}`, {
+    return faultyCase(`starts-over-limit-${size + 1}`, {
       about: 'a trickle and a small tank make a large motor start all day',
       setup: setup({
         name: `ingle-${size}`,
@@ -116,7 +116,7 @@ function manyStarts(): CorpusCase[] {
         node: EVERY_1_S,
       }),
       days: 20,
-      story: since(beganMs, { leakLPerS }),
+      schedule: since(beganMs, { leakLPerS }),
       fault: {
         what: `${leakLPerS} L/s trickle, and the motor starts some hundred times a day`,
         family: 'starts-over-limit',

@@ -5,8 +5,8 @@
  */
 import type { CorpusCase } from '../case.ts';
 import { people } from './habits.ts';
-import { faulty, growing, since, TELL_NOW_MS } from './kinds-of-case.ts';
-import { EVERY_10_S, EVERY_1_S, setup, type Wish } from './setup.ts';
+import { faultyCase, growing, since, NOW_DEADLINE_MS } from './kinds-of-case.ts';
+import { EVERY_10_S, EVERY_1_S, setup, type WellOptions } from './setup.ts';
 import { at, hours, minutes } from './times.ts';
 
 export function leakFaults(): CorpusCase[] {
@@ -22,19 +22,19 @@ const SIZES = [
 ];
 
 function houseLeaks(): CorpusCase[] {
-  const wells: Partial<Wish>[] = [
+  const wells: Partial<WellOptions>[] = [
     {},
     { size: 'halfHp', cutInPsi: 30, cutOutPsi: 50, tankGal: 32, fixtures: people(2), node: EVERY_1_S },
-    { tankGal: 86, fixtures: people(6), node: EVERY_10_S, knows: 'no-tank' },
+    { tankGal: 86, fixtures: people(6), node: EVERY_10_S, cardKnowledge: 'no-tank' },
   ];
   return SIZES.flatMap(({ lPerH, knownAfterDays, byDays }, size) =>
     wells.map((well, which) => {
       const beganMs = at(14, 11);
-      return faulty(`leak-${size + 1}-${['house', 'cottage', 'large-house'][which]!}`, {
+      return faultyCase(`leak-${size + 1}-${['house', 'cottage', 'large-house'][which]!}`, {
         about: `a toilet's valve or a fitting lets ${lPerH} L an hour through`,
         setup: setup({ ...well, name: `clover-${size}${which}`, seed: 200 + 10 * size + which }),
         days: 25,
-        story: since(beganMs, { leakLPerS: lPerH / S_PER_H }),
+        schedule: since(beganMs, { leakLPerS: lPerH / S_PER_H }),
         fault: {
           what: `a leak of ${lPerH} L/h in the house`,
           family: `leak-${['house', 'cottage', 'large-house'][which]!}`,
@@ -65,11 +65,11 @@ function backLeaks(): CorpusCase[] {
   return sizes.flatMap(({ lPerH, knownAfterDays, byDays }, size) =>
     [false, true].map((drains, nth) => {
       const beganMs = at(14, 9);
-      return faulty(`check-valve-leaks-${size + 1}${drains ? '-and-drains' : ''}`, {
+      return faultyCase(`check-valve-leaks-${size + 1}${drains ? '-and-drains' : ''}`, {
         about: `the check valve lets ${lPerH} L an hour back into the well${drains ? ', and the drop pipe drains' : ''}`,
         setup: setup({ name: `dell-${size}${nth}`, seed: 240 + 2 * size + nth, node: EVERY_1_S }),
         days: 24,
-        story: since(beganMs, {
+        schedule: since(beganMs, {
           backLeakLPerS: lPerH / S_PER_H,
           ...(drains && { dropPipeDrainsLPerS: (3 * lPerH) / S_PER_H }),
         }),
@@ -101,11 +101,11 @@ function brokenPipes(): CorpusCase[] {
   return [0.5, 0.9, 1.6].map((lPerS, size) => {
     const beganMs = at(15, 3);
     const knowableMs = beganMs + hours(1);
-    return faulty(`broken-pipe-${size + 1}`, {
+    return faultyCase(`broken-pipe-${size + 1}`, {
       about: `a buried pipe parts and runs ${lPerS} L/s at 50 psi`,
       setup: setup({ name: `elder-${size}`, seed: 250 + size }),
       days: 17,
-      story: since(beganMs, { leakLPerS: lPerS }),
+      schedule: since(beganMs, { leakLPerS: lPerS }),
       fault: {
         what: `a pipe is broken: ${lPerS} L/s`,
         family: 'broken-pipe',
@@ -114,7 +114,7 @@ function brokenPipes(): CorpusCase[] {
         causes: ['broken-pipe', 'open-tap', 'leak'],
         beganMs,
         knowableMs,
-        byMs: knowableMs + TELL_NOW_MS,
+        byMs: knowableMs + NOW_DEADLINE_MS,
       },
     });
   });
@@ -123,11 +123,11 @@ function brokenPipes(): CorpusCase[] {
 /** A toilet's flapper that hardens: from nothing to 60 L/h in three weeks. Known when it passes 12 L/h for some nights. */
 function growingLeak(): CorpusCase {
   const beganMs = at(12);
-  return faulty('leak-grows-1', {
+  return faultyCase('leak-grows-1', {
     about: "a toilet's flapper hardens over three weeks",
     setup: setup({ name: 'fern-hill', seed: 260, fixtures: people(3) }),
     days: 36,
-    story: growing(beganMs, at(33), (share) => ({ leakLPerS: (60 * share) / S_PER_H })),
+    schedule: growing(beganMs, at(33), (share) => ({ leakLPerS: (60 * share) / S_PER_H })),
     fault: {
       what: 'a leak that grows to 60 L/h in three weeks',
       family: 'leak-grows',

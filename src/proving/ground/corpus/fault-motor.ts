@@ -4,7 +4,7 @@
  */
 import type { CorpusCase, Fault } from '../case.ts';
 import { once, people } from './habits.ts';
-import { faulty, growing, since, TELL_NOW_MS } from './kinds-of-case.ts';
+import { faultyCase, growing, since, NOW_DEADLINE_MS } from './kinds-of-case.ts';
 import { EVERY_10_S, EVERY_1_S, EVERY_5_S, setup } from './setup.ts';
 import { at, hours, minutes } from './times.ts';
 
@@ -30,22 +30,22 @@ function dragSteps(): CorpusCase[] {
     { percent: 8, drag: 0.095, unmeasuredDrag: 0.11, byDays: 3, unmeasuredByDays: 7 },
     { percent: 20, drag: 0.24, unmeasuredDrag: 0.24, byDays: 1.5, unmeasuredByDays: 3 },
   ];
-  return sizes.flatMap(({ drag, unmeasuredDrag, byDays, unmeasuredByDays, ...lightly }, size) =>
+  return sizes.flatMap(({ drag, unmeasuredDrag, byDays, unmeasuredByDays, ...rest }, size) =>
     [true, false].map((measured, nth) => {
-      const percent = measured ? lightly.percent : [6, 9, 20][size]!;
+      const percent = measured ? rest.percent : [6, 9, 20][size]!;
       const beganMs = at(15, 4);
       const days = measured ? byDays : unmeasuredByDays;
-      return faulty(`amps-step-${size + 1}-${measured ? 'volts' : 'no-volts'}`, {
+      return faultyCase(`amps-step-${size + 1}-${measured ? 'volts' : 'no-volts'}`, {
         about: `the motor draws ${percent} % more from one night on`,
         setup: setup({
           name: `linden-${size}${nth}`,
           seed: 400 + 10 * size + nth,
           fixtures: people(5),
           tankGal: 44,
-          node: measured ? { ...EVERY_5_S, also: ['voltage'] } : EVERY_5_S,
+          node: measured ? { ...EVERY_5_S, extraChannels: ['voltage'] } : EVERY_5_S,
         }),
         days: 15 + unmeasuredByDays + 2,
-        story: since(beganMs, { drag: measured ? drag : unmeasuredDrag }),
+        schedule: since(beganMs, { drag: measured ? drag : unmeasuredDrag }),
         fault: {
           what: `running current stepped up by ${percent} %`,
           family: measured ? 'amps-step-volts' : 'amps-step-no-volts',
@@ -73,16 +73,16 @@ function slowDrags(): CorpusCase[] {
     const beganMs = at(14);
     const untilMs = at(14 + overDays);
     const whenAt = (share: number): number => beganMs + (untilMs - beganMs) * Math.min(1, share / drag);
-    return faulty(`amps-drift-${size + 1}`, {
+    return faultyCase(`amps-drift-${size + 1}`, {
       about: `bearings wear until the motor draws ${percent} % more`,
       setup: setup({
         name: `maple-${size}`,
         seed: 430 + size,
         fixtures: people(4),
-        node: measured ? { ...EVERY_10_S, also: ['voltage'] } : EVERY_10_S,
+        node: measured ? { ...EVERY_10_S, extraChannels: ['voltage'] } : EVERY_10_S,
       }),
       days: 14 + overDays + 12,
-      story: growing(beganMs, untilMs, (share) => ({ drag: drag * share })),
+      schedule: growing(beganMs, untilMs, (share) => ({ drag: drag * share })),
       fault: {
         what: `running current creeps up by ${percent} % within ${overDays} days`,
         family: 'amps-drift',
@@ -111,7 +111,7 @@ function failedStarts(): CorpusCase[] {
   return ways.map(({ name, lockedForS, failsToStartS, everyS }, nth) => {
     const beganMs = at(16, 9);
     const knowableMs = beganMs + minutes(5) + 1000 * (failsToStartS + 2 * lockedForS);
-    return faulty(`failed-start-${nth + 1}-${name}`, {
+    return faultyCase(`failed-start-${nth + 1}-${name}`, {
       about: 'the motor does not start any more',
       setup: setup({
         name: `nettle-${nth}`,
@@ -120,7 +120,7 @@ function failedStarts(): CorpusCase[] {
         node: { ...EVERY_1_S, everyS },
       }),
       days: 17,
-      story: since(beganMs, { failsToStartS, lockedForS }),
+      schedule: since(beganMs, { failsToStartS, lockedForS }),
       fault: {
         what: 'the rotor stays locked and the overload opens, again and again',
         family: `failed-start-${name}`,
@@ -129,7 +129,7 @@ function failedStarts(): CorpusCase[] {
         causes: ['stuck-rotor', 'failing-capacitor', 'overload-tripping'],
         beganMs,
         knowableMs,
-        byMs: knowableMs + TELL_NOW_MS,
+        byMs: knowableMs + NOW_DEADLINE_MS,
       },
     });
   });
@@ -148,7 +148,7 @@ function overloadTrips(): CorpusCase[] {
   // First trip at 08:20; the hose takes what the tank holds within three minutes, and two minutes under cut-in say that nothing starts.
   const knowableMs = at(16, 8, 26);
   return [
-    faulty('overload-trips-1', {
+    faultyCase('overload-trips-1', {
       about: 'the overload trips during a long run, four times in a morning',
       setup: setup({
         name: 'old-forge',
@@ -157,7 +157,7 @@ function overloadTrips(): CorpusCase[] {
         draws: [once(at(16, 8, 1), 180, 0.42)],
       }),
       days: 18,
-      story: (tMs) =>
+      schedule: (tMs) =>
         tMs < beganMs
           ? {}
           : { drag: 0.22, circuitDead: trips.some(({ fromMs, untilMs }) => tMs >= fromMs && tMs < untilMs) },
@@ -169,7 +169,7 @@ function overloadTrips(): CorpusCase[] {
         causes: ['overload-tripping', 'protector-waiting', 'failing-motor', 'breaker-open', 'power-lost'],
         beganMs,
         knowableMs,
-        byMs: knowableMs + TELL_NOW_MS,
+        byMs: knowableMs + NOW_DEADLINE_MS,
       },
       allowed: ['no-water', 'power-lost'],
     }),
@@ -180,17 +180,17 @@ function overloadTrips(): CorpusCase[] {
 function ampsLowSteps(): CorpusCase[] {
   return [0.94, 0.85, 0.6].map((clampGain, size) => {
     const beganMs = at(15, 12);
-    return faulty(`amps-low-${size + 1}`, {
+    return faultyCase(`amps-low-${size + 1}`, {
       about: `the clamp reads ${Math.round(100 * (1 - clampGain))} % less; its jaws no longer close`,
       setup: setup({
         name: `orchard-${size}`,
         seed: 460 + size,
         fixtures: people(5),
         tankGal: 44,
-        node: { ...EVERY_5_S, also: ['voltage'] },
+        node: { ...EVERY_5_S, extraChannels: ['voltage'] },
       }),
       days: 24,
-      story: since(beganMs, { clampGain }),
+      schedule: since(beganMs, { clampGain }),
       fault: {
         what: `current reads ${Math.round(100 * (1 - clampGain))} % low while the pump delivers as before`,
         family: 'amps-low-step',
@@ -227,7 +227,7 @@ function protectorWaits(): CorpusCase {
   const beganMs = at(16, 6);
   // The bore holds four metres and gives a tenth of the draw: sucked dry within a quarter of an hour, the protector opens in seconds.
   const knowableMs = at(16, 8, 40);
-  return faulty('protector-waits-1', {
+  return faultyCase('protector-waits-1', {
     about: 'the well gives out, and a protector stops the pump and tries again each 20 min',
     setup: {
       ...base,
@@ -240,7 +240,7 @@ function protectorWaits(): CorpusCase {
       },
     },
     days: 18,
-    story: since(beganMs, { yieldLost: 0.93, levelFallM: 10 }),
+    schedule: since(beganMs, { yieldLost: 0.93, levelFallM: 10 }),
     fault: {
       what: 'the well is pumped dry; the protector stops the pump and waits',
       family: 'protector-waits',

@@ -4,8 +4,8 @@
  */
 import type { CorpusCase } from '../case.ts';
 import { cattle } from './habits.ts';
-import { faulty, growing, TELL_NOW_MS, together } from './kinds-of-case.ts';
-import { EVERY_5_S, setup, type Wish } from './setup.ts';
+import { faultyCase, growing, NOW_DEADLINE_MS, combined } from './kinds-of-case.ts';
+import { EVERY_5_S, setup, type WellOptions } from './setup.ts';
 import { at, hours, minutes } from './times.ts';
 
 export function nodeFaults(): CorpusCase[] {
@@ -15,30 +15,30 @@ export function nodeFaults(): CorpusCase[] {
 /** Never away for more than seconds in two weeks, and then for good. A quarter of an hour is thirty packs. */
 function silences(): CorpusCase[] {
   const beganMs = at(15, 13);
-  const ways: { name: string; wish: Partial<Wish>; byMs: number }[] = [
-    { name: 'house', wish: {}, byMs: beganMs + hours(3) },
+  const ways: { name: string; options: Partial<WellOptions>; byMs: number }[] = [
+    { name: 'house', options: {}, byMs: beganMs + hours(3) },
     {
       name: 'pump-circuit',
-      wish: { node: { fedFrom: 'pump-circuit' } },
-      byMs: beganMs + minutes(15) + TELL_NOW_MS,
+      options: { node: { fedFrom: 'pump-circuit' } },
+      byMs: beganMs + minutes(15) + NOW_DEADLINE_MS,
     },
     {
       name: 'stock',
-      wish: { use: 'stock', fixtures: cattle(30), tankGal: 86 },
-      byMs: beganMs + minutes(15) + TELL_NOW_MS,
+      options: { use: 'stock', fixtures: cattle(30), tankGal: 86 },
+      byMs: beganMs + minutes(15) + NOW_DEADLINE_MS,
     },
-    { name: 'battery', wish: { node: { fedFrom: 'battery', packS: 60 } }, byMs: beganMs + hours(3) },
+    { name: 'battery', options: { node: { fedFrom: 'battery', packS: 60 } }, byMs: beganMs + hours(3) },
   ];
-  return ways.map(({ name, wish, byMs }, nth) =>
-    faulty(`node-silent-${nth + 1}-${name}`, {
+  return ways.map(({ name, options, byMs }, nth) =>
+    faultyCase(`node-silent-${nth + 1}-${name}`, {
       about: 'the node falls silent for good',
       setup: setup({
-        ...wish,
+        ...options,
         name: `ulverton-${nth}`,
         seed: 1200 + nth,
         node: {
           ...EVERY_5_S,
-          ...wish.node,
+          ...options.node,
           powerCuts: [{ fromMs: beganMs, untilMs: at(60), lastGasp: false }],
         },
       }),
@@ -63,7 +63,7 @@ function silences(): CorpusCase[] {
  */
 function twins(): CorpusCase {
   const beganMs = at(14, 10);
-  return faulty('node-conflict-1', {
+  return faultyCase('node-conflict-1', {
     about: 'two boxes send under one name',
     setup: setup({ name: 'vernham', seed: 1210, node: { twinFromMs: beganMs } }),
     days: 18,
@@ -88,15 +88,15 @@ function freezes(): CorpusCase[] {
     const whenAt = (c: number): number => evening + (hours(12) * (fromC - c)) / (fromC - lowestC);
     // Ten minutes of readings under the line show that it falls.
     const knowableMs = whenAt(1.7) + minutes(10);
-    return faulty(`freeze-risk-${size + 1}`, {
+    return faultyCase(`freeze-risk-${size + 1}`, {
       about: `the heat lamp is out and the pump house cools to ${lowestC} C`,
       setup: setup({
         name: `wensley-${size}`,
         seed: 1220 + size,
-        node: { ...EVERY_5_S, also: ['temperature'] },
+        node: { ...EVERY_5_S, extraChannels: ['temperature'] },
       }),
       days: 17,
-      story: together(
+      schedule: combined(
         growing(0, 1, () => ({ temperatureC: fromC })),
         growing(evening, evening + hours(12), (share) => ({
           temperatureC: fromC + (lowestC - fromC) * share,
@@ -111,7 +111,7 @@ function freezes(): CorpusCase[] {
         causes: ['frozen'],
         beganMs: evening,
         knowableMs,
-        byMs: knowableMs + TELL_NOW_MS,
+        byMs: knowableMs + NOW_DEADLINE_MS,
       },
     });
   });

@@ -6,7 +6,7 @@ import { kpaFromPsi } from '../../../../shared/units/pressure.ts';
 import type { Condition } from '../../plant/params.ts';
 import type { CorpusCase, Fault } from '../case.ts';
 import { once, people } from './habits.ts';
-import { faulty, growing, since, TELL_NOW_MS, together } from './kinds-of-case.ts';
+import { faultyCase, growing, since, NOW_DEADLINE_MS, combined } from './kinds-of-case.ts';
 import { EVERY_5_S, setup } from './setup.ts';
 import { at, hours } from './times.ts';
 
@@ -21,11 +21,11 @@ export function pressureFaults(): CorpusCase[] {
 function blockedNipples(): CorpusCase[] {
   return [15, 60, 600].map((nippleBlockedS, size) => {
     const beganMs = at(14, 12);
-    return faulty(`nipple-blocked-${size + 1}`, {
+    return faultyCase(`nipple-blocked-${size + 1}`, {
       about: 'rust closes the nipple under the switch',
       setup: setup({ name: `wicket-${size}`, seed: 680 + size }),
       days: 22,
-      story: since(beganMs, { nippleBlockedS }),
+      schedule: since(beganMs, { nippleBlockedS }),
       fault: {
         what: `the switch feels pressure ${nippleBlockedS} s late`,
         family: 'nipple-blocked',
@@ -51,16 +51,16 @@ function blockedNipples(): CorpusCase[] {
 function frozenLines(): CorpusCase[] {
   return [false, true].map((thermometer, nth) => {
     const knowableMs = at(16, 7, 10);
-    return faulty(`line-frozen-${nth + 1}`, {
+    return faultyCase(`line-frozen-${nth + 1}`, {
       about: 'the line to switch and gauge freezes while the pump runs',
       setup: setup({
         name: `yarrow-${nth}`,
         seed: 690 + nth,
         draws: [once(at(16, 5, 10), 65, 0.52)],
-        node: { ...EVERY_5_S, also: thermometer ? ['temperature'] : [] },
+        node: { ...EVERY_5_S, extraChannels: thermometer ? ['temperature'] : [] },
       }),
       days: 18,
-      story: together(
+      schedule: combined(
         growing(at(15, 18), at(16, 4), (share) => ({ temperatureC: 8 - 15 * share })),
         since(at(16, 5, 40), { lineFrozen: true }),
       ),
@@ -81,7 +81,7 @@ function frozenLines(): CorpusCase[] {
         ],
         beganMs: thermometer ? at(15, 20) : at(16, 5, 40),
         knowableMs,
-        byMs: knowableMs + TELL_NOW_MS,
+        byMs: knowableMs + NOW_DEADLINE_MS,
       },
       ...(thermometer && { allowed: ['freeze-risk', 'sensor-fault', 'long-run'] }),
     });
@@ -91,11 +91,11 @@ function frozenLines(): CorpusCase[] {
 /** Cut-out has crept to within 4 psi of the relief valve, which weeps soon. */
 function nearRelief(): CorpusCase {
   const beganMs = at(14, 12);
-  return faulty('relief-near-1', {
+  return faultyCase('relief-near-1', {
     about: 'cut-out stands 4 psi under the relief valve',
     setup: setup({ name: 'yew-bank', seed: 700 }),
     days: 19,
-    story: since(beganMs, { cutOutShiftKpa: kpaFromPsi(11.5) }),
+    schedule: since(beganMs, { cutOutShiftKpa: kpaFromPsi(11.5) }),
     fault: {
       what: 'each run ends within 4 psi of the relief valve',
       family: 'relief-near',
@@ -117,12 +117,12 @@ function heatExpansions(): CorpusCase[] {
   return [1.6, 3].map((litres, size) => {
     const beganMs = at(14);
     const forMin = 60;
-    const story = (tMs: number): Partial<Condition> => {
+    const schedule = (tMs: number): Partial<Condition> => {
       const hour = ((tMs - beganMs) / hours(1)) % 24;
       const heats = tMs >= beganMs && (Math.floor(hour) === 1 || Math.floor(hour) === 23);
       return heats ? { heatExpansionLPerS: litres / (forMin * 60) } : {};
     };
-    return faulty(`heat-expansion-${size + 1}`, {
+    return faultyCase(`heat-expansion-${size + 1}`, {
       about: 'the water heater warms at night and its water has nowhere to go',
       setup: setup({
         name: `zinnia-${size}`,
@@ -132,7 +132,7 @@ function heatExpansions(): CorpusCase[] {
         fixtures: people(2),
       }),
       days: 22,
-      story,
+      schedule,
       fault: {
         what: `${litres} L of expansion each night, into a tank of two gallons`,
         family: 'heat-expansion',
@@ -162,7 +162,7 @@ function lowCutOff(): CorpusCase {
   });
   const { control } = base.plan;
   const knowableMs = at(16, 13, 3);
-  return faulty('low-cut-off-1', {
+  return faultyCase('low-cut-off-1', {
     about: 'the switch cuts off at low pressure and waits for a hand',
     setup:
       control.is === 'pressure-switch'
@@ -180,7 +180,7 @@ function lowCutOff(): CorpusCase {
       causes: ['low-pressure-cut-off'],
       beganMs: at(16, 13),
       knowableMs,
-      byMs: knowableMs + TELL_NOW_MS,
+      byMs: knowableMs + NOW_DEADLINE_MS,
     },
     allowed: ['no-water'],
   });

@@ -5,8 +5,8 @@
  */
 import type { CorpusCase } from '../case.ts';
 import { cattle, once, people } from './habits.ts';
-import { faulty, growing, since, TELL_NOW_MS, type Acts } from './kinds-of-case.ts';
-import { EVERY_1_S, setup, type Wish } from './setup.ts';
+import { faultyCase, growing, since, NOW_DEADLINE_MS, type Acts } from './kinds-of-case.ts';
+import { EVERY_1_S, setup, type WellOptions } from './setup.ts';
 import { at, hours, minutes } from './times.ts';
 
 export function pumpFaults(): CorpusCase[] {
@@ -30,19 +30,19 @@ function suddenWear(): CorpusCase[] {
     { worn: 0.2, knownAfterDays: 1, byDays: 3 },
     { worn: 0.33, knownAfterDays: 0.5, byDays: 2 },
   ];
-  const wells: Partial<Wish>[] = [
+  const wells: Partial<WellOptions>[] = [
     {},
-    { use: 'stock', fixtures: cattle(25), size: 'oneAndHalfHp', tankGal: 86, knows: 'no-tank' },
+    { use: 'stock', fixtures: cattle(25), size: 'oneAndHalfHp', tankGal: 86, cardKnowledge: 'no-tank' },
   ];
   return sizes.flatMap(({ worn, knownAfterDays, byDays }, size) =>
     wells.map((well, which) => {
       const beganMs = at(15, 5);
       const place = ['house', 'stock'][which]!;
-      return faulty(`pump-worn-${size + 1}-${place}`, {
+      return faultyCase(`pump-worn-${size + 1}-${place}`, {
         about: 'sand scours the impellers in a night',
         setup: setup({ ...well, name: `garth-${size}${which}`, seed: 300 + 10 * size + which }),
         days: 27,
-        story: since(beganMs, { worn }),
+        schedule: since(beganMs, { worn }),
         fault: {
           what: `the pump has lost ${Math.round(100 * worn)} % of its head and flow`,
           family: `pump-worn-${place}`,
@@ -70,11 +70,11 @@ function slowWear(): CorpusCase[] {
     const beganMs = at(14);
     const untilMs = beganMs + at(overDays) - at(0);
     const whenWorn = (share: number): number => beganMs + (untilMs - beganMs) * Math.min(1, share / worn);
-    return faulty(`pump-wears-${size + 1}`, {
+    return faultyCase(`pump-wears-${size + 1}`, {
       about: `the pump wears by ${Math.round(100 * worn)} % within ${overDays} days`,
       setup: setup({ name: `heath-${size}`, seed: 340 + size, fixtures: people(5) }),
       days: 14 + overDays + 10,
-      story: growing(beganMs, untilMs, (share) => ({ worn: worn * share })),
+      schedule: growing(beganMs, untilMs, (share) => ({ worn: worn * share })),
       fault: {
         what: `impellers worn by ${Math.round(100 * worn)} % over ${overDays} days`,
         family: 'pump-wears',
@@ -93,11 +93,11 @@ function slowWear(): CorpusCase[] {
 function dropPipeHoles(): CorpusCase[] {
   return [0.15, 0.3].map((dropPipeLost, size) => {
     const beganMs = at(14, 13);
-    return faulty(`drop-pipe-hole-${size + 1}`, {
+    return faultyCase(`drop-pipe-hole-${size + 1}`, {
       about: 'a joint of the drop pipe is eaten through',
       setup: setup({ name: `ivy-${size}`, seed: 350 + size, node: EVERY_1_S }),
       days: 25,
-      story: since(beganMs, { dropPipeLost, backLeakLPerS: 0.02 * (size + 1) }),
+      schedule: since(beganMs, { dropPipeLost, backLeakLPerS: 0.02 * (size + 1) }),
       fault: {
         what: `${Math.round(100 * dropPipeLost)} % of what is pumped runs back through a hole in the drop pipe`,
         family: 'drop-pipe-hole',
@@ -116,11 +116,11 @@ function dropPipeHoles(): CorpusCase[] {
 function halfShut(): CorpusCase[] {
   return [0.9, 0.95].map((shut, size) => {
     const beganMs = at(14, 15);
-    return faulty(`valve-half-shut-${size + 1}`, {
+    return faultyCase(`valve-half-shut-${size + 1}`, {
       about: 'a valve before the tank is left partly shut',
       setup: setup({ name: `juniper-${size}`, seed: 360 + size }),
       days: 24,
-      story: since(beganMs, { shut }),
+      schedule: since(beganMs, { shut }),
       fault: {
         what: `a valve shuts ${Math.round(100 * shut)} % of the way to the tank`,
         family: 'valve-half-shut',
@@ -143,21 +143,21 @@ function shutValve(): CorpusCase[] {
   const beganMs = at(16, 8);
   // 0.35 L/s draw 60 L of tank within three minutes, whatever stands in it; the pump stands still for two more minutes of proof.
   const knowableMs = beganMs + minutes(7);
-  const wells: { name: string; wish: Partial<Wish> }[] = [
-    { name: 'pressure', wish: {} },
-    { name: 'current-alone', wish: { node: { ...EVERY_1_S, withoutPressure: true } } },
+  const wells: { name: string; options: Partial<WellOptions> }[] = [
+    { name: 'pressure', options: {} },
+    { name: 'current-alone', options: { node: { ...EVERY_1_S, withoutPressure: true } } },
   ];
-  return wells.map(({ name, wish }, nth) =>
-    faulty(`valve-shut-${nth + 1}-${name}`, {
+  return wells.map(({ name, options }, nth) =>
+    faultyCase(`valve-shut-${nth + 1}-${name}`, {
       about: 'the valve between pump and tank is shut by mistake',
       setup: setup({
-        ...wish,
+        ...options,
         name: `kestrel-${nth}`,
         seed: 370 + nth,
         draws: [once(at(16, 8, 1), 40, 0.35)],
       }),
       days: 18,
-      story: since(beganMs, { shut: 1 }),
+      schedule: since(beganMs, { shut: 1 }),
       fault: {
         what: 'the valve between pump and tank is shut',
         family: `valve-shut-${name}`,
@@ -167,7 +167,7 @@ function shutValve(): CorpusCase[] {
         causes: ['closed-valve', 'frozen', ...(name === 'pressure' ? [] : (['low-well'] as const))],
         beganMs,
         knowableMs,
-        byMs: knowableMs + TELL_NOW_MS,
+        byMs: knowableMs + NOW_DEADLINE_MS,
       },
     }),
   );
@@ -183,7 +183,7 @@ function wrongRotation(): CorpusCase {
     { atMs: at(16, 11), act: { kind: 'visit-closed', well: 'long-acre', newBaseline: true } },
   ];
   const knowableMs = at(16, 14);
-  return faulty('wrong-rotation-1', {
+  return faultyCase('wrong-rotation-1', {
     about: 'two lines are swapped at a visit and the pump turns backwards',
     setup: setup({
       name: 'long-acre',
@@ -194,7 +194,7 @@ function wrongRotation(): CorpusCase {
       tankGal: 119,
     }),
     days: 20,
-    story: since(at(16, 10), { backwards: true }),
+    schedule: since(at(16, 10), { backwards: true }),
     acts,
     fault: {
       what: 'the pump turns backwards',
@@ -213,11 +213,11 @@ function wrongRotation(): CorpusCase {
 function cutOutOutOfReach(): CorpusCase {
   const beganMs = at(15, 2);
   const knowableMs = at(15, 10);
-  return faulty('cut-out-out-of-reach-1', {
+  return faultyCase('cut-out-out-of-reach-1', {
     about: 'the pump levels off under cut-out and runs on',
     setup: setup({ name: 'marl-pit', seed: 390 }),
     days: 19,
-    story: since(beganMs, { worn: 0.345 }),
+    schedule: since(beganMs, { worn: 0.345 }),
     fault: {
       what: 'the pump levels off under cut-out',
       family: 'cut-out-out-of-reach',

@@ -5,7 +5,7 @@
 import { kpaFromPsi } from '../../../../shared/units/pressure.ts';
 import type { CorpusCase } from '../case.ts';
 import { people } from './habits.ts';
-import { faulty, growing, since } from './kinds-of-case.ts';
+import { faultyCase, growing, since } from './kinds-of-case.ts';
 import { EVERY_1_S, EVERY_5_S, setup } from './setup.ts';
 import { at, hours } from './times.ts';
 
@@ -17,11 +17,11 @@ export function sensorFaults(): CorpusCase[] {
 function stuckGauges(): CorpusCase[] {
   return [EVERY_1_S, EVERY_5_S].map((node, nth) => {
     const beganMs = at(15, 11);
-    return faulty(`gauge-stuck-${nth + 1}`, {
+    return faultyCase(`gauge-stuck-${nth + 1}`, {
       about: 'the transducer sticks at what it read last',
       setup: setup({ name: `oakley-${nth}`, seed: 1100 + nth, node }),
       days: 19,
-      story: since(beganMs, { transducerStuck: true }),
+      schedule: since(beganMs, { transducerStuck: true }),
       fault: {
         what: 'the transducer shows the same whatever the pressure is',
         family: 'gauge-stuck',
@@ -40,11 +40,11 @@ function stuckGauges(): CorpusCase[] {
 function outOfSpan(): CorpusCase[] {
   return ([1, 2, 3] as const).map((transducerOut, nth) => {
     const beganMs = at(15, 13);
-    return faulty(`gauge-out-of-span-${nth + 1}-${['low', 'high', 'bad'][nth]!}`, {
+    return faultyCase(`gauge-out-of-span-${nth + 1}-${['low', 'high', 'bad'][nth]!}`, {
       about: 'the wire of the transducer is chewed through',
       setup: setup({ name: `priory-${nth}`, seed: 1110 + nth }),
       days: 18,
-      story: since(beganMs, { transducerOut }),
+      schedule: since(beganMs, { transducerOut }),
       fault: {
         what: 'the transducer is out of its span',
         family: 'gauge-out-of-span',
@@ -68,11 +68,11 @@ function drifts(): CorpusCase[] {
     const beganMs = at(14);
     const untilMs = at(44);
     const whenAt = (psiOff: number): number => beganMs + ((untilMs - beganMs) * psiOff) / Math.abs(psi);
-    return faulty(`gauge-drifts-${nth + 1}`, {
+    return faultyCase(`gauge-drifts-${nth + 1}`, {
       about: `the transducer's zero drifts by ${psi} psi within a month`,
       setup: setup({ name: `rushton-${nth}`, seed: 1120 + nth, fixtures: people(3) }),
       days: 52,
-      story: growing(beganMs, untilMs, (share) => ({ transducerOffsetKpa: kpaFromPsi(psi) * share })),
+      schedule: growing(beganMs, untilMs, (share) => ({ transducerOffsetKpa: kpaFromPsi(psi) * share })),
       fault: {
         what: `the transducer reads ${psi} psi off`,
         family: psi > 0 ? 'gauge-drifts-up' : 'gauge-drifts-down',
@@ -94,11 +94,11 @@ function drifts(): CorpusCase[] {
 function clampOff(): CorpusCase[] {
   return [EVERY_1_S, EVERY_5_S].map((node, nth) => {
     const beganMs = at(15, 9);
-    return faulty(`clamp-off-${nth + 1}`, {
+    return faultyCase(`clamp-off-${nth + 1}`, {
       about: 'the clamp has slipped off its wire',
       setup: setup({ name: `selby-${nth}`, seed: 1130 + nth, node, fixtures: people(5) }),
       days: 19,
-      story: since(beganMs, { clampOff: true }),
+      schedule: since(beganMs, { clampOff: true }),
       fault: {
         what: 'the clamp reads nothing while the pump runs',
         family: 'clamp-off',
@@ -116,11 +116,11 @@ function clampOff(): CorpusCase[] {
 /** After work in the panel the clamp sits round both conductors, whose currents cancel but for a few per cent. */
 function roundTwoConductors(): CorpusCase {
   const beganMs = at(15, 9);
-  return faulty('clamp-round-two-1', {
+  return faultyCase('clamp-round-two-1', {
     about: 'the clamp is put back round both conductors',
     setup: setup({ name: 'thirlby', seed: 1140, fixtures: people(5) }),
     days: 19,
-    story: since(beganMs, { clampGain: 0.02 }),
+    schedule: since(beganMs, { clampGain: 0.02 }),
     fault: {
       what: 'the clamp sits round two conductors and reads about nothing',
       family: 'clamp-round-two',

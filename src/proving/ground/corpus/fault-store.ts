@@ -4,7 +4,7 @@
  */
 import type { CorpusCase } from '../case.ts';
 import { cattle } from './habits.ts';
-import { faulty, growing, since, TELL_NOW_MS } from './kinds-of-case.ts';
+import { faultyCase, growing, since, NOW_DEADLINE_MS } from './kinds-of-case.ts';
 import { EVERY_10_S, EVERY_5_S } from './setup.ts';
 import { floatStore, timerStore } from './stores.ts';
 import { at } from './times.ts';
@@ -22,16 +22,16 @@ function floatHangs(): CorpusCase[] {
   const beganMs = at(17, 5);
   return [true, false].map((gauge, nth) => {
     const knowableMs = gauge ? at(17, 14) : at(17, 20);
-    return faulty(`float-hangs-${nth + 1}-${gauge ? 'gauge' : 'no-gauge'}`, {
+    return faultyCase(`float-hangs-${nth + 1}-${gauge ? 'gauge' : 'no-gauge'}`, {
       about: 'the float hangs and the trough is not filled any more',
       setup: floatStore({
         name: `jarrow-${nth}`,
         seed: 1000 + nth,
         fixtures: cattle(60),
-        node: { ...EVERY_5_S, withoutPressure: true, also: gauge ? ['store'] : [] },
+        node: { ...EVERY_5_S, withoutPressure: true, extraChannels: gauge ? ['store'] : [] },
       }),
       days: 20,
-      story: since(beganMs, { circuitDead: true }),
+      schedule: since(beganMs, { circuitDead: true }),
       fault: {
         what: 'no run comes any more: float or supply',
         family: `float-hangs-${gauge ? 'gauge' : 'no-gauge'}`,
@@ -52,7 +52,7 @@ function timerFails(): CorpusCase[] {
   const beganMs = at(17, 12);
   const knowableMs = at(17, 18);
   return ['stock', 'irrigation'].map((use, nth) =>
-    faulty(`timer-fails-${nth + 1}-${use}`, {
+    faultyCase(`timer-fails-${nth + 1}-${use}`, {
       about: 'the timer has lost its setting in a thunderstorm',
       setup: timerStore(
         {
@@ -66,7 +66,7 @@ function timerFails(): CorpusCase[] {
         50,
       ),
       days: 20,
-      story: since(beganMs, { circuitDead: true }),
+      schedule: since(beganMs, { circuitDead: true }),
       fault: {
         what: 'the runs at five in the morning and in the afternoon do not come',
         family: `timer-fails-${use}`,
@@ -89,16 +89,16 @@ function storeLeaks(): CorpusCase[] {
     // Full, it has 0.4 m to go until the pump starts (0.72 L/s), and 0.3 m more until it stands clearly under all that it ever was.
     const lossS = 800 / storeLossLPerS + 600 / (storeLossLPerS - 0.72);
     const knowableMs = beganMs + 1000 * lossS;
-    return faulty(`store-leaks-${size + 1}`, {
+    return faultyCase(`store-leaks-${size + 1}`, {
       about: 'a trough is tipped over and the cistern runs out',
       setup: floatStore({
         name: `larch-${size}`,
         seed: 1020 + size,
         fixtures: cattle(40),
-        node: { ...EVERY_5_S, withoutPressure: true, also: ['store'] },
+        node: { ...EVERY_5_S, withoutPressure: true, extraChannels: ['store'] },
       }),
       days: 19,
-      story: since(beganMs, { storeLossLPerS }),
+      schedule: since(beganMs, { storeLossLPerS }),
       fault: {
         what: `${storeLossLPerS} L/s run out of the store`,
         family: 'store-leaks',
@@ -107,7 +107,7 @@ function storeLeaks(): CorpusCase[] {
         causes: ['leak', 'broken-pipe', 'open-tap'],
         beganMs,
         knowableMs,
-        byMs: knowableMs + TELL_NOW_MS,
+        byMs: knowableMs + NOW_DEADLINE_MS,
       },
       allowed: ['long-run', 'store-low'],
     });
@@ -117,7 +117,7 @@ function storeLeaks(): CorpusCase[] {
 /** Only the clamp to go by: fills of the same 0.8 m3 take longer and longer. */
 function wornAtStore(): CorpusCase {
   const beganMs = at(14);
-  return faulty('store-pump-wears-1', {
+  return faultyCase('store-pump-wears-1', {
     about: 'the pump of a trough wears by a third within six weeks',
     setup: floatStore({
       name: 'moss-side',
@@ -126,7 +126,7 @@ function wornAtStore(): CorpusCase {
       node: { ...EVERY_5_S, withoutPressure: true },
     }),
     days: 66,
-    story: growing(beganMs, at(56), (share) => ({ worn: 0.33 * share })),
+    schedule: growing(beganMs, at(56), (share) => ({ worn: 0.33 * share })),
     fault: {
       what: 'impellers worn by a third within six weeks',
       family: 'store-pump-wears',
@@ -144,7 +144,7 @@ function wornAtStore(): CorpusCase {
 function floatStuckOn(): CorpusCase {
   const beganMs = at(16, 8);
   const knowableMs = at(16, 16);
-  return faulty('float-stuck-on-1', {
+  return faultyCase('float-stuck-on-1', {
     about: 'the float does not open any more; the cistern overflows',
     setup: floatStore({
       name: 'nab-end',
@@ -153,7 +153,7 @@ function floatStuckOn(): CorpusCase {
       node: { ...EVERY_5_S, withoutPressure: true },
     }),
     days: 19,
-    story: since(beganMs, { stuckContacts: true }),
+    schedule: since(beganMs, { stuckContacts: true }),
     fault: {
       what: 'the float does not open: the pump runs on',
       family: 'float-stuck-on',
@@ -162,7 +162,7 @@ function floatStuckOn(): CorpusCase {
       causes: ['switch-contacts-stuck', 'leak', 'broken-pipe', 'open-tap'],
       beganMs,
       knowableMs,
-      byMs: knowableMs + TELL_NOW_MS,
+      byMs: knowableMs + NOW_DEADLINE_MS,
     },
   });
 }

@@ -5,7 +5,7 @@
  */
 import type { CorpusCase } from '../case.ts';
 import { cattle, once } from './habits.ts';
-import { between, faulty, since, TELL_NOW_MS } from './kinds-of-case.ts';
+import { between, faultyCase, since, NOW_DEADLINE_MS } from './kinds-of-case.ts';
 import { EVERY_1_S, EVERY_5_S, setup } from './setup.ts';
 import { at, hours, minutes } from './times.ts';
 
@@ -28,7 +28,7 @@ function breakers(): CorpusCase[] {
   const beganMs = at(16, 7);
   return ['volts', 'no-volts', 'pump-circuit'].map((way, nth) => {
     const knowableMs = way === 'volts' ? beganMs + minutes(1) : beganMs + minutes(7);
-    return faulty(`breaker-open-${nth + 1}-${way}`, {
+    return faultyCase(`breaker-open-${nth + 1}-${way}`, {
       about: 'the breaker of the pump is open',
       setup: setup({
         name: `pine-${nth}`,
@@ -36,7 +36,7 @@ function breakers(): CorpusCase[] {
         draws: [once(at(16, 7, 1), 45, 0.35)],
         node:
           way === 'volts'
-            ? { ...EVERY_1_S, also: ['voltage'] }
+            ? { ...EVERY_1_S, extraChannels: ['voltage'] }
             : way === 'pump-circuit'
               ? {
                   ...EVERY_5_S,
@@ -46,7 +46,7 @@ function breakers(): CorpusCase[] {
               : EVERY_5_S,
       }),
       days: 18,
-      story: between(beganMs, at(17, 12), { circuitDead: true }),
+      schedule: between(beganMs, at(17, 12), { circuitDead: true }),
       fault: {
         what: 'the breaker of the pump is open',
         family: `breaker-open-${way}`,
@@ -64,7 +64,7 @@ function breakers(): CorpusCase[] {
         beganMs,
         // A node that sends each half minute and has never been away is missed after a quarter of an hour.
         knowableMs: way === 'pump-circuit' ? beganMs + minutes(15) : knowableMs,
-        byMs: (way === 'pump-circuit' ? beganMs + minutes(15) : knowableMs) + TELL_NOW_MS,
+        byMs: (way === 'pump-circuit' ? beganMs + minutes(15) : knowableMs) + NOW_DEADLINE_MS,
       },
       allowed: ['no-water', 'no-start', 'power-lost'],
     });
@@ -77,7 +77,7 @@ function sitePower(): CorpusCase[] {
   const untilMs = at(15, 23);
   return [true, false].map((lastGasp, nth) => {
     const knowableMs = beganMs + (lastGasp ? 0 : minutes(15));
-    return faulty(`site-power-lost-${nth + 1}-${lastGasp ? 'last-gasp' : 'silent'}`, {
+    return faultyCase(`site-power-lost-${nth + 1}-${lastGasp ? 'last-gasp' : 'silent'}`, {
       about: `the site is without power for five hours; the node ${lastGasp ? 'says so before it goes' : 'goes without a word'}`,
       setup: setup({
         name: `quince-${nth}`,
@@ -85,7 +85,7 @@ function sitePower(): CorpusCase[] {
         node: { ...EVERY_5_S, powerCuts: [{ fromMs: beganMs, untilMs, lastGasp }] },
       }),
       days: 17,
-      story: between(beganMs, untilMs, { circuitDead: true }),
+      schedule: between(beganMs, untilMs, { circuitDead: true }),
       fault: {
         what: 'the whole site is without power',
         family: `site-power-lost-${lastGasp ? 'last-gasp' : 'silent'}`,
@@ -95,7 +95,7 @@ function sitePower(): CorpusCase[] {
         beganMs,
         knowableMs,
         // Silence of a node on another circuit is for the day, not for the minute.
-        byMs: knowableMs + (lastGasp ? TELL_NOW_MS : hours(2)),
+        byMs: knowableMs + (lastGasp ? NOW_DEADLINE_MS : hours(2)),
       },
       allowed: ['node-silent', 'no-water'],
     });
@@ -123,11 +123,11 @@ function lostLegs(): CorpusCase[] {
   ];
   return ways.map(({ name, node, draw, knownAfterMin }, nth) => {
     const knowableMs = beganMs + minutes(knownAfterMin);
-    return faulty(`leg-lost-${nth + 1}-${name}`, {
+    return faultyCase(`leg-lost-${nth + 1}-${name}`, {
       about: 'one of three lines is dead',
       setup: setup({ ...FARM, name: `rowan-${nth}`, seed: 520 + nth, node, draws: [draw] }),
       days: 18,
-      story: since(beganMs, { deadLeg: nth === 1 ? 3 : 1, lockedForS: 6 }),
+      schedule: since(beganMs, { deadLeg: nth === 1 ? 3 : 1, lockedForS: 6 }),
       fault: {
         what: `line ${nth === 1 ? 3 : 1} of three is dead`,
         family: `leg-lost-${name}`,
@@ -136,7 +136,7 @@ function lostLegs(): CorpusCase[] {
         causes: ['lost-leg'],
         beganMs,
         knowableMs,
-        byMs: knowableMs + TELL_NOW_MS,
+        byMs: knowableMs + NOW_DEADLINE_MS,
       },
       allowed: ['no-water'],
     });
@@ -155,11 +155,11 @@ function unevenLegs(): CorpusCase[] {
   ];
   return sizes.map(({ legs, percent }, size) => {
     const beganMs = at(14, 12);
-    return faulty(`leg-imbalance-${size + 1}`, {
+    return faultyCase(`leg-imbalance-${size + 1}`, {
       about: `currents of the lines differ by ${percent} % from their mean`,
       setup: setup({ ...FARM, name: `sedge-${size}`, seed: 530 + size }),
       days: 23,
-      story: since(beganMs, { unevenLegs: legs }),
+      schedule: since(beganMs, { unevenLegs: legs }),
       fault: {
         what: `a bad connection: line currents ${percent} % off their mean`,
         family: 'leg-imbalance',
@@ -187,11 +187,15 @@ function supplyVolts(): CorpusCase[] {
   ];
   return sizes.map(({ share, family, size }, nth) => {
     const beganMs = at(14, 10);
-    return faulty(`${family}-${size}`, {
+    return faultyCase(`${family}-${size}`, {
       about: `the supply stands at ${Math.round(230 * share)} V`,
-      setup: setup({ name: `thorn-${nth}`, seed: 540 + nth, node: { ...EVERY_5_S, also: ['voltage'] } }),
+      setup: setup({
+        name: `thorn-${nth}`,
+        seed: 540 + nth,
+        node: { ...EVERY_5_S, extraChannels: ['voltage'] },
+      }),
       days: 19,
-      story: since(beganMs, { voltShare: share }),
+      schedule: since(beganMs, { voltRatio: share }),
       fault: {
         what: `the supply stands at ${Math.round(100 * share)} % of the motor's volts`,
         family,
@@ -209,11 +213,11 @@ function supplyVolts(): CorpusCase[] {
 /** Nobody measures volts: the current says that something is wrong with motor or supply, and not which. */
 function unmeasuredLowVolts(): CorpusCase {
   const beganMs = at(15, 9);
-  return faulty('supply-low-unmeasured-1', {
+  return faultyCase('supply-low-unmeasured-1', {
     about: 'the supply falls by a sixth and nobody measures it',
     setup: setup({ name: 'upper-thwaite', seed: 550 }),
     days: 25,
-    story: since(beganMs, { voltShare: 0.83 }),
+    schedule: since(beganMs, { voltRatio: 0.83 }),
     fault: {
       what: "the supply stands at 83 % of the motor's volts; not measured",
       family: 'supply-low-unmeasured',

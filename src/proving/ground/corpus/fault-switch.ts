@@ -6,8 +6,8 @@ import { kpaFromPsi } from '../../../../shared/units/pressure.ts';
 import type { Condition } from '../../plant/params.ts';
 import type { CorpusCase } from '../case.ts';
 import { once } from './habits.ts';
-import { faulty, since, TELL_NOW_MS } from './kinds-of-case.ts';
-import { EVERY_10_S, EVERY_1_S, EVERY_5_S, setup, type Wish } from './setup.ts';
+import { faultyCase, since, NOW_DEADLINE_MS } from './kinds-of-case.ts';
+import { EVERY_10_S, EVERY_1_S, EVERY_5_S, setup, type WellOptions } from './setup.ts';
 import { at, hours, minutes } from './times.ts';
 
 export function switchFaults(): CorpusCase[] {
@@ -20,24 +20,24 @@ export function switchFaults(): CorpusCase[] {
  */
 function stuckContacts(): CorpusCase[] {
   const beganMs = at(16, 10);
-  const wells: { name: string; wish: Partial<Wish>; knownAfterMin: number }[] = [
-    { name: 'strong-pump', wish: { node: EVERY_1_S }, knownAfterMin: 11 },
-    { name: 'ten-seconds', wish: { size: 'twoHp', tankGal: 86, node: EVERY_10_S }, knownAfterMin: 9 },
+  const wells: { name: string; options: Partial<WellOptions>; knownAfterMin: number }[] = [
+    { name: 'strong-pump', options: { node: EVERY_1_S }, knownAfterMin: 11 },
+    { name: 'ten-seconds', options: { size: 'twoHp', tankGal: 86, node: EVERY_10_S }, knownAfterMin: 9 },
     // No pressure to read: only that it runs on, past anything it ever did.
-    { name: 'current-alone', wish: { node: { ...EVERY_5_S, withoutPressure: true } }, knownAfterMin: 65 },
+    { name: 'current-alone', options: { node: { ...EVERY_5_S, withoutPressure: true } }, knownAfterMin: 65 },
   ];
-  return wells.map(({ name, wish, knownAfterMin }, nth) => {
+  return wells.map(({ name, options, knownAfterMin }, nth) => {
     const knowableMs = beganMs + minutes(knownAfterMin);
-    return faulty(`contacts-stuck-${nth + 1}-${name}`, {
+    return faultyCase(`contacts-stuck-${nth + 1}-${name}`, {
       about: 'the contacts of the switch weld',
       setup: setup({
-        ...wish,
+        ...options,
         name: `teasel-${nth}`,
         seed: 600 + nth,
         draws: [once(at(16, 10, 1), 6, 0.33)],
       }),
       days: 17,
-      story: since(beganMs, { stuckContacts: true }),
+      schedule: since(beganMs, { stuckContacts: true }),
       fault: {
         what: "the switch's contacts don't open: the pump runs on",
         family: `contacts-stuck-${name}`,
@@ -50,7 +50,7 @@ function stuckContacts(): CorpusCase[] {
         ],
         beganMs,
         knowableMs,
-        byMs: knowableMs + TELL_NOW_MS,
+        byMs: knowableMs + NOW_DEADLINE_MS,
       },
     });
   });
@@ -72,32 +72,32 @@ function shifts(): CorpusCase[] {
     { psi: 6, knownAfterDays: 1, byDays: 3 },
     { psi: 10, knownAfterDays: 0.5, byDays: 2 },
   ];
-  return Object.entries(ways).flatMap(([way, shift], which) =>
+  return Object.entries(ways).flatMap(([name, shift], which) =>
     sizes.map(({ psi, knownAfterDays, byDays }, size) => {
       const beganMs = at(14, 16);
       // Under 38 psi the tank is empty before the pump starts: the air is now too much for this switch, and may be told as that.
-      const tankIsEmpty = psi > 3 && (way === 'cut-in-down' || way === 'both');
-      return faulty(`switch-${way}-${size + 1}`, {
-        about: `the switch is out of set: ${way.replaceAll('-', ' ')} by ${psi} psi`,
+      const tankIsEmpty = psi > 3 && (name === 'cut-in-down' || name === 'both');
+      return faultyCase(`switch-${name}-${size + 1}`, {
+        about: `the switch is out of set: ${name.replaceAll('-', ' ')} by ${psi} psi`,
         setup: setup({
           name: `umber-${which}${size}`,
           seed: 620 + 10 * which + size,
-          ...(which % 2 === 1 && { size: 'threeQuarterHp', tankGal: 44, knows: 'no-switch' }),
+          ...(which % 2 === 1 && { size: 'threeQuarterHp', tankGal: 44, cardKnowledge: 'no-switch' }),
         }),
         days: 23,
-        story: since(beganMs, shift(kpaFromPsi(psi))),
+        schedule: since(beganMs, shift(kpaFromPsi(psi))),
         fault: {
-          what: `switch ${way.replaceAll('-', ' ')} by ${psi} psi`,
-          family: `switch-${way}`,
+          what: `switch ${name.replaceAll('-', ' ')} by ${psi} psi`,
+          family: `switch-${name}`,
           size: size + 1,
           alarms: [
             'switch-shift',
-            ...(way === 'cut-out-up' && psi === 10 ? (['over-pressure'] as const) : []),
+            ...(name === 'cut-out-up' && psi === 10 ? (['over-pressure'] as const) : []),
             ...(tankIsEmpty ? (['tank-overcharged'] as const) : []),
           ],
           causes: [
             'switch-out-of-set',
-            ...(way === 'both' ? (['transducer-fault'] as const) : []),
+            ...(name === 'both' ? (['transducer-fault'] as const) : []),
             ...(tankIsEmpty ? (['tank-overcharged'] as const) : []),
           ],
           beganMs,
@@ -113,11 +113,11 @@ function shifts(): CorpusCase[] {
 function chatters(): CorpusCase[] {
   return [5, 15].map((chatter, size) => {
     const beganMs = at(14, 12);
-    return faulty(`switch-chatters-${size + 1}`, {
+    return faultyCase(`switch-chatters-${size + 1}`, {
       about: `the contacts bounce ${chatter} times at each start`,
       setup: setup({ name: `vetch-${size}`, seed: 670 + size, node: EVERY_1_S }),
       days: 20,
-      story: since(beganMs, { chatter }),
+      schedule: since(beganMs, { chatter }),
       fault: {
         what: `each start bounces ${chatter} times`,
         family: 'switch-chatters',

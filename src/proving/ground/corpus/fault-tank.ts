@@ -5,11 +5,16 @@
  */
 import type { CorpusCase, Fault } from '../case.ts';
 import { people } from './habits.ts';
-import { faulty, growing, since } from './kinds-of-case.ts';
-import { setup, type Wish } from './setup.ts';
+import { faultyCase, growing, since } from './kinds-of-case.ts';
+import { setup, type WellOptions } from './setup.ts';
 import { at } from './times.ts';
 
-const SMALL_HOUSE: Partial<Wish> = { size: 'threeQuarterHp', cutInPsi: 30, cutOutPsi: 50, tankGal: 44 };
+const SMALL_HOUSE: Partial<WellOptions> = {
+  size: 'threeQuarterHp',
+  cutInPsi: 30,
+  cutOutPsi: 50,
+  tankGal: 44,
+};
 
 export function tankFaults(): CorpusCase[] {
   return [...suddenLosses(), ...slowLosses(), ...overcharges(), ...bursts()];
@@ -26,17 +31,17 @@ function suddenLosses(): CorpusCase[] {
     { airLost: 0.5, knownAfterDays: 0.75, byDays: 2, what: 'half' },
     { airLost: 0.85, knownAfterDays: 0.5, byDays: 1.5, what: 'most' },
   ];
-  const wells: Partial<Wish>[] = [{}, SMALL_HOUSE, { knows: 'no-tank' }];
+  const wells: Partial<WellOptions>[] = [{}, SMALL_HOUSE, { cardKnowledge: 'no-tank' }];
   return losses.flatMap(({ airLost, knownAfterDays, byDays, what }, size) =>
     wells.map((well, which) => {
       // Without the tank on the card only the change is seen, and a quarter less drawdown drowns in the spread of uses for long.
-      const slower = well.knows === 'no-tank' ? 2 : 1;
+      const slower = well.cardKnowledge === 'no-tank' ? 2 : 1;
       const beganMs = at(14, 3);
-      return faulty(`tank-air-lost-${size + 1}-${['card', 'small', 'no-tank-on-card'][which]!}`, {
+      return faultyCase(`tank-air-lost-${size + 1}-${['card', 'small', 'no-tank-on-card'][which]!}`, {
         about: `a house's tank loses ${what} of its air in a night`,
         setup: setup({ ...well, name: `alder-${size}${which}`, seed: 100 + 10 * size + which }),
         days: 14 + Math.ceil(slower * byDays) + 3,
-        story: since(beganMs, { airLost }),
+        schedule: since(beganMs, { airLost }),
         fault: {
           what: `${what} of the tank's air is lost in one night`,
           family: `tank-air-lost-${['card', 'small', 'no-tank'][which]!}`,
@@ -58,11 +63,11 @@ function slowLosses(): CorpusCase[] {
     const beganMs = at(12);
     const gone = 0.85;
     const whenGone = (share: number): number => beganMs + (at(overDays) - at(0)) * (share / gone);
-    return faulty(`tank-air-slowly-lost-${nth + 1}`, {
+    return faultyCase(`tank-air-slowly-lost-${nth + 1}`, {
       about: `the air seeps out within ${overDays} days`,
       setup: setup({ name: `aspen-${nth}`, seed: 140 + nth, fixtures: people(3), tankGal: 86 }),
       days: 12 + overDays + 3,
-      story: growing(beganMs, beganMs + at(overDays) - at(0), (share) => ({ airLost: gone * share })),
+      schedule: growing(beganMs, beganMs + at(overDays) - at(0), (share) => ({ airLost: gone * share })),
       fault: {
         what: `most of the tank's air is lost over ${overDays} days`,
         family: 'tank-air-slowly-lost',
@@ -90,11 +95,11 @@ function overcharges(): CorpusCase[] {
   const atmospherePsi = 14.18;
   return charges.map(({ prechargePsi, knownAfterDays, byDays }, size) => {
     const beganMs = at(13, 10);
-    return faulty(`tank-overcharged-${size + 1}`, {
+    return faultyCase(`tank-overcharged-${size + 1}`, {
       about: `the tank is pumped up to ${prechargePsi} psi by somebody who told nobody`,
       setup: setup({ name: `birch-${size}`, seed: 150 + size, fixtures: people(5) }),
       days: 22,
-      story: since(beganMs, {
+      schedule: since(beganMs, {
         airLost: 1 - (prechargePsi + atmospherePsi) / (38 + atmospherePsi),
       }),
       fault: {
@@ -113,14 +118,14 @@ function overcharges(): CorpusCase[] {
 
 /** Water meets the air, which dissolves and is drawn off: half of it in two days, nearly all within the week. */
 function bursts(): CorpusCase[] {
-  const wells: Partial<Wish>[] = [{}, { ...SMALL_HOUSE, knows: 'no-tank' }];
+  const wells: Partial<WellOptions>[] = [{}, { ...SMALL_HOUSE, cardKnowledge: 'no-tank' }];
   return wells.map((well, nth) => {
     const beganMs = at(13, 14);
-    return faulty(`bladder-burst-${nth + 1}`, {
+    return faultyCase(`bladder-burst-${nth + 1}`, {
       about: 'the bladder tears in the afternoon',
       setup: setup({ ...well, name: `cedar-${nth}`, seed: 160 + nth }),
       days: 22,
-      story: since(beganMs, { bladderBurst: true }),
+      schedule: since(beganMs, { bladderBurst: true }),
       fault: {
         what: 'the bladder is burst and the tank full of water',
         family: 'bladder-burst',

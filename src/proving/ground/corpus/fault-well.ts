@@ -4,8 +4,8 @@
  */
 import type { CorpusCase, Fault } from '../case.ts';
 import { byTimer, once, people } from './habits.ts';
-import { faulty, growing, since, TELL_NOW_MS } from './kinds-of-case.ts';
-import { EVERY_10_S, EVERY_1_S, EVERY_5_S, setup, type Wish } from './setup.ts';
+import { faultyCase, growing, since, NOW_DEADLINE_MS } from './kinds-of-case.ts';
+import { EVERY_10_S, EVERY_1_S, EVERY_5_S, setup, type WellOptions } from './setup.ts';
 import { at, hours, minutes } from './times.ts';
 
 export function wellFaults(): CorpusCase[] {
@@ -19,7 +19,7 @@ export function wellFaults(): CorpusCase[] {
 function dryRuns(): CorpusCase[] {
   const beganMs = at(16, 9);
   const knowableMs = beganMs + minutes(7);
-  const ways: { name: string; node: Wish['node'] }[] = [
+  const ways: { name: string; node: WellOptions['node'] }[] = [
     { name: 'second', node: EVERY_1_S },
     { name: 'five-seconds', node: EVERY_5_S },
     { name: 'ten-seconds', node: EVERY_10_S },
@@ -27,7 +27,7 @@ function dryRuns(): CorpusCase[] {
     { name: 'current-alone', node: { ...EVERY_1_S, withoutPressure: true } },
   ];
   return ways.map(({ name, node }, nth) =>
-    faulty(`dry-run-${nth + 1}-${name}`, {
+    faultyCase(`dry-run-${nth + 1}-${name}`, {
       about: 'the level has sunk under the intake and the pump sucks air',
       setup: setup({
         name: `arden-${nth}`,
@@ -36,7 +36,7 @@ function dryRuns(): CorpusCase[] {
         ...(node && { node }),
       }),
       days: 17,
-      story: since(beganMs, { levelFallM: 25 }),
+      schedule: since(beganMs, { levelFallM: 25 }),
       fault: {
         what: 'the water stands under the intake: the pump lifts none',
         family: `dry-run-${name}`,
@@ -45,7 +45,7 @@ function dryRuns(): CorpusCase[] {
         causes: ['low-well', 'lost-prime', ...(name === 'current-alone' ? (['closed-valve'] as const) : [])],
         beganMs,
         knowableMs,
-        byMs: knowableMs + TELL_NOW_MS,
+        byMs: knowableMs + NOW_DEADLINE_MS,
       },
       allowed: ['no-water', 'long-run'],
     }),
@@ -57,7 +57,7 @@ function lostPrime(): CorpusCase[] {
   const beganMs = at(15, 7);
   const knowableMs = at(15, 7, 7);
   return [
-    faulty('lost-prime-1', {
+    faultyCase('lost-prime-1', {
       about: 'the jet pump has lost its prime',
       setup: setup({
         name: 'shoal-cottage',
@@ -71,7 +71,7 @@ function lostPrime(): CorpusCase[] {
         node: EVERY_1_S,
       }),
       days: 16,
-      story: since(beganMs, { levelFallM: 25 }),
+      schedule: since(beganMs, { levelFallM: 25 }),
       fault: {
         what: 'the jet pump holds air and lifts nothing',
         family: 'lost-prime',
@@ -80,7 +80,7 @@ function lostPrime(): CorpusCase[] {
         causes: ['lost-prime', 'low-well'],
         beganMs,
         knowableMs,
-        byMs: knowableMs + TELL_NOW_MS,
+        byMs: knowableMs + NOW_DEADLINE_MS,
       },
       allowed: ['no-water', 'long-run'],
     }),
@@ -99,17 +99,17 @@ function outruns(): CorpusCase[] {
   ];
   return sizes.map(({ yieldLost, also }, size) => {
     const beganMs = at(14);
-    return faulty(`pump-outruns-well-${size + 1}`, {
+    return faultyCase(`pump-outruns-well-${size + 1}`, {
       about: 'the well gives less than the pump takes, and is drawn down in each long watering',
       setup: setup({
         name: `bramley-${size}`,
         seed: 820 + size,
         use: ['house', 'irrigation'],
         draws: byTimer({ fromMs: at(0), days: 24, everyDays: 1, hour: 19, forMin: 75, lPerS: 0.45 }),
-        node: { ...EVERY_5_S, also },
+        node: { ...EVERY_5_S, extraChannels: also },
       }),
       days: 24,
-      story: since(beganMs, { yieldLost }),
+      schedule: since(beganMs, { yieldLost }),
       fault: {
         what: `the well has lost ${Math.round(100 * yieldLost)} % of its yield`,
         family: also.length > 0 ? 'pump-outruns-well-level' : 'pump-outruns-well',
@@ -140,11 +140,15 @@ function lowLevels(): CorpusCase[] {
     { fallM: 15.5, untilMs: at(16), knowableMs: at(16), byMs: at(18) },
   ].map(({ fallM, untilMs, knowableMs, byMs }, size) => {
     const beganMs = at(14);
-    return faulty(`level-low-${size + 1}`, {
+    return faultyCase(`level-low-${size + 1}`, {
       about: `the water table falls by ${fallM} m`,
-      setup: setup({ name: `cawthorn-${size}`, seed: 830 + size, node: { ...EVERY_5_S, also: ['level'] } }),
+      setup: setup({
+        name: `cawthorn-${size}`,
+        seed: 830 + size,
+        node: { ...EVERY_5_S, extraChannels: ['level'] },
+      }),
       days: size === 0 ? 39 : 21,
-      story: growing(beganMs, untilMs, (share) => ({ levelFallM: fallM * share })),
+      schedule: growing(beganMs, untilMs, (share) => ({ levelFallM: fallM * share })),
       fault: {
         what: `the level at rest falls from 18 m to ${18 - fallM} m over the intake`,
         family: 'level-low',
@@ -165,7 +169,7 @@ function starved(): CorpusCase[] {
     const beganMs = at(16, 13);
     // 70 L of tank are gone within a minute or two, pressure stands at two or three psi, and a minute of that is no water.
     const knowableMs = beganMs + minutes([4, 3][size]!);
-    return faulty(`pump-starved-${size + 1}`, {
+    return faultyCase(`pump-starved-${size + 1}`, {
       about: 'a hydrant is opened that takes more than the pump gives',
       setup: setup({
         name: `denholm-${size}`,
@@ -185,7 +189,7 @@ function starved(): CorpusCase[] {
         causes: ['open-tap', 'broken-pipe', 'low-well', 'leak'],
         beganMs,
         knowableMs,
-        byMs: knowableMs + TELL_NOW_MS,
+        byMs: knowableMs + NOW_DEADLINE_MS,
       },
     });
   });
@@ -195,11 +199,11 @@ function starved(): CorpusCase[] {
 function sinking(): CorpusCase[] {
   return [8, 14].map((fallM, size) => {
     const beganMs = at(14);
-    return faulty(`table-sinks-${size + 1}`, {
+    return faultyCase(`table-sinks-${size + 1}`, {
       about: `the water table sinks by ${fallM} m within three weeks`,
       setup: setup({ name: `eskdale-${size}`, seed: 850 + size, fixtures: people(5) }),
       days: 45,
-      story: growing(beganMs, at(35), (share) => ({ levelFallM: fallM * share })),
+      schedule: growing(beganMs, at(35), (share) => ({ levelFallM: fallM * share })),
       fault: {
         what: `the water stands ${fallM} m lower`,
         family: 'table-sinks',

@@ -15,24 +15,24 @@ export interface Draw {
 /** `HOUSEHOLD` is about two people, 380 L a day. */
 const PEOPLE_OF_HOUSEHOLD = 2;
 
-function often(fixtures: readonly Fixture[], times: number): Fixture[] {
-  return fixtures.map((fixture) => ({ ...fixture, aDay: fixture.aDay * times }));
+function scaleUse(fixtures: readonly Fixture[], times: number): Fixture[] {
+  return fixtures.map((fixture) => ({ ...fixture, aDay: fixture.perDay * times }));
 }
 
 export function people(count: number): Fixture[] {
-  return often(HOUSEHOLD, count / PEOPLE_OF_HOUSEHOLD);
+  return scaleUse(HOUSEHOLD, count / PEOPLE_OF_HOUSEHOLD);
 }
 
 /** `STOCK` is about thirty head of cattle, 1.8 m3 a day. */
 export function cattle(count: number): Fixture[] {
-  return often(STOCK, count / 30);
+  return scaleUse(STOCK, count / 30);
 }
 
 /** The share of the usual that is used at a moment. */
-export type Share = (tMs: number) => number;
+export type UseRatio = (tMs: number) => number;
 
 /** More on Saturday and Sunday, by how much differs from house to house; what differs from day to day is the plant's. */
-export function weekdays(seed: number, utcOffsetH: number): Share {
+export function weekdays(seed: number, utcOffsetH: number): UseRatio {
   const more = 0.5 * seeded(seed).next();
   return (tMs) => {
     const weekday = weekdayOf(tMs, utcOffsetH);
@@ -41,18 +41,18 @@ export function weekdays(seed: number, utcOffsetH: number): Share {
 }
 
 /** Summer is `by` over the mean, winter as much under it (northern summer: most in mid July). */
-export function seasonal(share: Share, by: number): Share {
-  return (tMs) => share(tMs) * (1 + by * Math.cos((2 * Math.PI * (dayOf(tMs, 0) - 196)) / 365.25));
+export function seasonal(useRatio: UseRatio, by: number): UseRatio {
+  return (tMs) => useRatio(tMs) * (1 + by * Math.cos((2 * Math.PI * (dayOf(tMs, 0) - 196)) / 365.25));
 }
 
 /** Between these moments another share holds: 0 away, 2 with guests. */
 export function during(
-  share: Share,
+  useRatio: UseRatio,
   spans: readonly { fromMs: number; untilMs: number; by: number }[],
-): Share {
+): UseRatio {
   return (tMs) => {
     const span = spans.find(({ fromMs, untilMs }) => tMs >= fromMs && tMs < untilMs);
-    return span ? share(tMs) * span.by : share(tMs);
+    return span ? useRatio(tMs) * span.by : useRatio(tMs);
   };
 }
 
@@ -78,14 +78,14 @@ export function byTimer({ fromMs, days, everyDays, hour, forMin, lPerS }: Daily)
 }
 
 /** By hand: on some days, at another hour and for another time each. */
-export function byHand(wish: Daily & { seed: number; chance: number }): Draw[] {
-  const random = seeded(wish.seed);
-  return byTimer(wish).flatMap((draw) => {
+export function byHand(options: Daily & { seed: number; chance: number }): Draw[] {
+  const random = seeded(options.seed);
+  return byTimer(options).flatMap((draw) => {
     const [dice, late, long] = [random.next(), random.next(), random.next()];
-    if (dice >= wish.chance) return [];
+    if (dice >= options.chance) return [];
     const fromMs = draw.fromMs + minutes(Math.round(150 * late));
-    const untilMs = fromMs + minutes(Math.round(wish.forMin * (0.5 + long)));
-    return [{ fromMs, untilMs, lPerS: wish.lPerS }];
+    const untilMs = fromMs + minutes(Math.round(options.forMin * (0.5 + long)));
+    return [{ fromMs, untilMs, lPerS: options.lPerS }];
   });
 }
 

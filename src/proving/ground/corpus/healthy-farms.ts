@@ -5,40 +5,40 @@
 import type { CorpusCase } from '../case.ts';
 import { kpaFromPsi } from '../../../../shared/units/pressure.ts';
 import { byHand, byTimer, cattle, people, seasonal, weekdays } from './habits.ts';
-import { healthy } from './kinds-of-case.ts';
+import { healthyCase } from './kinds-of-case.ts';
 import { PUMPS } from './pumps.ts';
-import { EVERY_10_S, EVERY_5_S, setup, type Setup, type Wish } from './setup.ts';
+import { EVERY_10_S, EVERY_5_S, setup, type Setup, type WellOptions } from './setup.ts';
 import { constantPressureValve, floatStore, timerStore, variableSpeed } from './stores.ts';
 import { dayOf, midnight } from './times.ts';
 
 const DAYS = 200;
 
-export function healthyFarms(turn: number): CorpusCase[] {
+export function healthyFarms(variant: number): CorpusCase[] {
   return [
-    ...troughs(turn),
-    ...stores(turn),
-    ...threePhases(turn),
-    ...severalPumps(turn),
-    ...drives(turn),
-    seasonalTable(turn),
+    ...troughs(variant),
+    ...stores(variant),
+    ...threePhases(variant),
+    ...severalPumps(variant),
+    ...drives(variant),
+    seasonalTable(variant),
   ];
 }
 
-function troughs(turn: number): CorpusCase[] {
+function troughs(variant: number): CorpusCase[] {
   return [20, 45].map((heads, nth) => {
-    const seed = 3000 + 100 * turn + nth;
-    return healthy(`healthy-stock-${nth + 1}-${turn}`, {
+    const seed = 3000 + 100 * variant + nth;
+    return healthyCase(`healthy-stock-${nth + 1}-${variant}`, {
       about: `troughs for ${heads} head, more in summer than in winter`,
       setup: setup({
-        name: `kelso-${nth}-${turn}`,
+        name: `kelso-${nth}-${variant}`,
         seed,
         use: 'stock',
         size: nth === 0 ? 'oneHp' : 'oneAndHalfHp',
         tankGal: 86,
         fixtures: cattle(heads),
         // Cattle know no weekend.
-        share: seasonal(() => 1, 0.3),
-        knows: nth === 0 ? 'all' : 'no-tank',
+        useRatio: seasonal(() => 1, 0.3),
+        cardKnowledge: nth === 0 ? 'all' : 'no-tank',
         node: nth === 0 ? EVERY_5_S : EVERY_10_S,
       }),
       fromMs: midnight(3, 1),
@@ -47,22 +47,22 @@ function troughs(turn: number): CorpusCase[] {
   });
 }
 
-function stores(turn: number): CorpusCase[] {
-  const wish = (name: string, nth: number): Wish => ({
-    name: `${name}-${turn}`,
-    seed: 3010 + 100 * turn + nth,
+function stores(variant: number): CorpusCase[] {
+  const wish = (name: string, nth: number): WellOptions => ({
+    name: `${name}-${variant}`,
+    seed: 3010 + 100 * variant + nth,
     fixtures: cattle(35),
-    share: seasonal(() => 1, 0.25),
-    node: { ...EVERY_5_S, withoutPressure: true, ...(nth % 2 === 0 && { also: ['store'] }) },
+    useRatio: seasonal(() => 1, 0.25),
+    node: { ...EVERY_5_S, withoutPressure: true, ...(nth % 2 === 0 && { extraChannels: ['store'] }) },
   });
   return [
-    healthy(`healthy-float-store-${turn}`, {
+    healthyCase(`healthy-float-store-${variant}`, {
       about: 'a cistern filled by a float, with a gauge in it',
       setup: floatStore(wish('langdon', 0)),
       fromMs: midnight(2, 10),
       days: DAYS,
     }),
-    healthy(`healthy-timer-store-${turn}`, {
+    healthyCase(`healthy-timer-store-${variant}`, {
       about: 'a cistern filled by a timer, twice a day',
       setup: timerStore(wish('melrose', 1), [5, 17], 45),
       fromMs: midnight(2, 10),
@@ -71,28 +71,28 @@ function stores(turn: number): CorpusCase[] {
   ];
 }
 
-function threePhases(turn: number): CorpusCase[] {
+function threePhases(variant: number): CorpusCase[] {
   return [
-    healthy(`healthy-three-phase-${turn}`, {
+    healthyCase(`healthy-three-phase-${variant}`, {
       about: 'a farm with house and troughs on three phases',
       setup: setup({
-        name: `norland-${turn}`,
-        seed: 3020 + 100 * turn,
+        name: `norland-${variant}`,
+        seed: 3020 + 100 * variant,
         size: 'threeHpThreePhase',
         use: ['house', 'stock'],
         tankGal: 119,
         fixtures: [...people(4), ...cattle(60)],
-        share: seasonal(() => 1, 0.2),
-        node: { ...EVERY_5_S, also: turn % 2 === 0 ? ['voltage'] : [] },
+        useRatio: seasonal(() => 1, 0.2),
+        node: { ...EVERY_5_S, extraChannels: variant % 2 === 0 ? ['voltage'] : [] },
       }),
       fromMs: midnight(2, 1),
       days: DAYS,
     }),
-    healthy(`healthy-irrigation-pump-${turn}`, {
+    healthyCase(`healthy-irrigation-pump-${variant}`, {
       about: 'a 5 hp pump waters fields for hours, on some days',
       setup: setup({
-        name: `otter-ford-${turn}`,
-        seed: 3030 + 100 * turn,
+        name: `otter-ford-${variant}`,
+        seed: 3030 + 100 * variant,
         size: 'fiveHpThreePhase',
         use: 'irrigation',
         cutInPsi: 30,
@@ -100,7 +100,7 @@ function threePhases(turn: number): CorpusCase[] {
         tankGal: 119,
         fixtures: people(1),
         draws: byHand({
-          seed: 3030 + turn,
+          seed: 3030 + variant,
           chance: 0.6,
           fromMs: midnight(4, 1),
           days: 150,
@@ -117,12 +117,12 @@ function threePhases(turn: number): CorpusCase[] {
   ];
 }
 
-function severalPumps(turn: number): CorpusCase[] {
+function severalPumps(variant: number): CorpusCase[] {
   const plate = { control: 'pressure-switch', pump: PUMPS.oneHp.plate };
   const two = (name: string, nth: number, how: 'alternating' | 'lag'): Setup => {
     const base = setup({
-      name: `${name}-${turn}`,
-      seed: 3040 + 100 * turn + nth,
+      name: `${name}-${variant}`,
+      seed: 3040 + 100 * variant + nth,
       fixtures: people(12),
       tankGal: 119,
       draws: byTimer({ fromMs: midnight(3, 8), days: DAYS, everyDays: 2, hour: 6, forMin: 40, lPerS: 0.75 }),
@@ -144,13 +144,13 @@ function severalPumps(turn: number): CorpusCase[] {
     };
   };
   return [
-    healthy(`healthy-alternating-${turn}`, {
+    healthyCase(`healthy-alternating-${variant}`, {
       about: 'two pumps of a hamlet take turns',
       setup: two('penrith', 0, 'alternating'),
       fromMs: midnight(3, 1),
       days: 120,
     }),
-    healthy(`healthy-lag-pump-${turn}`, {
+    healthyCase(`healthy-lag-pump-${variant}`, {
       about: 'a second pump helps where the first is not enough',
       setup: two('rydal', 1, 'lag'),
       fromMs: midnight(3, 1),
@@ -159,19 +159,19 @@ function severalPumps(turn: number): CorpusCase[] {
   ];
 }
 
-function drives(turn: number): CorpusCase[] {
-  const seed = 3050 + 100 * turn;
+function drives(variant: number): CorpusCase[] {
+  const seed = 3050 + 100 * variant;
   return [
-    healthy(`healthy-variable-speed-${turn}`, {
+    healthyCase(`healthy-variable-speed-${variant}`, {
       about: 'a drive holds 55 psi',
-      setup: variableSpeed({ name: `stanway-${turn}`, seed, fixtures: people(3) }),
+      setup: variableSpeed({ name: `stanway-${variant}`, seed, fixtures: people(3) }),
       fromMs: midnight(3, 1),
       days: 120,
     }),
-    healthy(`healthy-variable-speed-garden-${turn}`, {
+    healthyCase(`healthy-variable-speed-garden-${variant}`, {
       about: 'a drive holds 55 psi for a house and its sprinklers; the tank has two gallons',
       setup: variableSpeed({
-        name: `tarn-end-${turn}`,
+        name: `tarn-end-${variant}`,
         seed: seed + 1,
         tankGal: 2,
         use: ['house', 'irrigation'],
@@ -180,9 +180,9 @@ function drives(turn: number): CorpusCase[] {
       fromMs: midnight(3, 1),
       days: 120,
     }),
-    healthy(`healthy-constant-pressure-valve-${turn}`, {
+    healthyCase(`healthy-constant-pressure-valve-${variant}`, {
       about: 'a valve throttles the pump to 50 psi',
-      setup: constantPressureValve({ name: `upcott-${turn}`, seed: seed + 2, fixtures: people(3) }),
+      setup: constantPressureValve({ name: `upcott-${variant}`, seed: seed + 2, fixtures: people(3) }),
       fromMs: midnight(3, 1),
       days: 120,
     }),
@@ -190,19 +190,21 @@ function drives(turn: number): CorpusCase[] {
 }
 
 /** The table stands 4 m lower in late summer than in spring: a few per cent of flow, and it comes back. */
-function seasonalTable(turn: number): CorpusCase {
-  const seed = 3060 + 100 * turn;
+function seasonalTable(variant: number): CorpusCase {
+  const seed = 3060 + 100 * variant;
   const swing = 2;
-  return healthy(`healthy-seasonal-table-${turn}`, {
+  return healthyCase(`healthy-seasonal-table-${variant}`, {
     about: 'the water table goes with the season',
     setup: setup({
-      name: `verwood-${turn}`,
+      name: `verwood-${variant}`,
       seed,
-      share: seasonal(weekdays(seed, -7), 0.2),
-      node: { ...EVERY_5_S, also: ['level'] },
+      useRatio: seasonal(weekdays(seed, -7), 0.2),
+      node: { ...EVERY_5_S, extraChannels: ['level'] },
     }),
     fromMs: midnight(2, 1),
     days: 300,
-    story: (tMs) => ({ levelFallM: swing * (1 - Math.cos((2 * Math.PI * (dayOf(tMs, 0) - 100)) / 365.25)) }),
+    schedule: (tMs) => ({
+      levelFallM: swing * (1 - Math.cos((2 * Math.PI * (dayOf(tMs, 0) - 100)) / 365.25)),
+    }),
   });
 }

@@ -3,7 +3,7 @@
  * That a node was silent may be told where it is true; nothing of the well.
  */
 import type { CorpusCase, NodePlan } from '../case.ts';
-import { healthy } from './kinds-of-case.ts';
+import { healthyCase } from './kinds-of-case.ts';
 import { seeded } from '../../model/random.ts';
 import { EVERY_10_S, EVERY_1_S, EVERY_5_S, setup } from './setup.ts';
 import { DAY_MS, hours, midnight, minutes, spansOn } from './times.ts';
@@ -11,11 +11,11 @@ import { DAY_MS, hours, midnight, minutes, spansOn } from './times.ts';
 const FROM_MS = midnight(3, 1);
 const DAYS = 120;
 
-export function healthyNodes(turn: number): CorpusCase[] {
-  return [...samplings(turn), ...outages(turn), rebootsOften(turn), ...clocks(turn)];
+export function healthyNodes(variant: number): CorpusCase[] {
+  return [...samplings(variant), ...outages(variant), rebootsOften(variant), ...clocks(variant)];
 }
 
-function samplings(turn: number): CorpusCase[] {
+function samplings(variant: number): CorpusCase[] {
   const ways: { name: string; node: NodePlan }[] = [
     { name: 'two-seconds', node: { ...EVERY_5_S, everyS: 2, packS: 20 } },
     { name: 'five-seconds', node: { ...EVERY_5_S, packS: 60 } },
@@ -24,9 +24,9 @@ function samplings(turn: number): CorpusCase[] {
     { name: 'no-pressure', node: { ...EVERY_5_S, withoutPressure: true } },
   ];
   return ways.map(({ name, node }, nth) =>
-    healthy(`healthy-${name}-${turn}`, {
+    healthyCase(`healthy-${name}-${variant}`, {
       about: `a house read by a node: ${name.replaceAll('-', ' ')}`,
-      setup: setup({ name: `wraxall-${nth}-${turn}`, seed: 4000 + 100 * turn + nth, node }),
+      setup: setup({ name: `wraxall-${nth}-${variant}`, seed: 4000 + 100 * variant + nth, node }),
       fromMs: FROM_MS,
       days: 150,
     }),
@@ -34,28 +34,28 @@ function samplings(turn: number): CorpusCase[] {
 }
 
 /** A network that blinks for minutes is silent about it; one that is away for hours is missed, and that is true. */
-function outages(turn: number): CorpusCase[] {
-  const random = seeded(4020 + turn);
+function outages(variant: number): CorpusCase[] {
+  const random = seeded(4020 + variant);
   const short = Array.from({ length: 60 }, () => {
     const fromMs = FROM_MS + Math.round(random.next() * DAYS * 1440) * 60_000;
     return { fromMs, untilMs: fromMs + minutes(1 + Math.round(3 * random.next())) };
   });
   return [
-    healthy(`healthy-network-blinks-${turn}`, {
+    healthyCase(`healthy-network-blinks-${variant}`, {
       about: 'the network is away for some minutes, sixty times',
       setup: setup({
-        name: `zeal-0-${turn}`,
-        seed: 4020 + 100 * turn,
+        name: `zeal-0-${variant}`,
+        seed: 4020 + 100 * variant,
         node: { ...EVERY_5_S, outages: short },
       }),
       fromMs: FROM_MS,
       days: DAYS,
     }),
-    healthy(`healthy-network-away-${turn}`, {
+    healthyCase(`healthy-network-away-${variant}`, {
       about: 'the network is away for hours, and once for three days; all of it comes later',
       setup: setup({
-        name: `zeal-1-${turn}`,
-        seed: 4021 + 100 * turn,
+        name: `zeal-1-${variant}`,
+        seed: 4021 + 100 * variant,
         node: {
           ...EVERY_5_S,
           outages: [
@@ -72,32 +72,32 @@ function outages(turn: number): CorpusCase[] {
   ];
 }
 
-function rebootsOften(turn: number): CorpusCase {
-  const random = seeded(4030 + turn);
+function rebootsOften(variant: number): CorpusCase {
+  const random = seeded(4030 + variant);
   const reboots = Array.from({ length: 40 }, (_, nth) => ({
     atMs: FROM_MS + Math.round((2 * nth + random.next()) * 1440) * 60_000,
     downS: 5 + Math.round(60 * random.next()),
   }));
-  return healthy(`healthy-reboots-${turn}`, {
+  return healthyCase(`healthy-reboots-${variant}`, {
     about: 'the node starts anew each other day',
-    setup: setup({ name: `abbot-${turn}`, seed: 4030 + 100 * turn, node: { ...EVERY_1_S, reboots } }),
+    setup: setup({ name: `abbot-${variant}`, seed: 4030 + 100 * variant, node: { ...EVERY_1_S, reboots } }),
     fromMs: FROM_MS,
     days: DAYS,
   });
 }
 
-function clocks(turn: number): CorpusCase[] {
+function clocks(variant: number): CorpusCase[] {
   const jump = (day: number, byS: number, forH: number) => ({
     fromMs: FROM_MS + day * DAY_MS + hours(11),
     untilMs: FROM_MS + day * DAY_MS + hours(11 + forH),
     byS,
   });
   return [
-    healthy(`healthy-no-clock-${turn}`, {
+    healthyCase(`healthy-no-clock-${variant}`, {
       about: 'a node without a clock, started anew some times',
       setup: setup({
-        name: `bourne-0-${turn}`,
-        seed: 4040 + 100 * turn,
+        name: `bourne-0-${variant}`,
+        seed: 4040 + 100 * variant,
         node: {
           ...EVERY_5_S,
           clock: 'none',
@@ -107,11 +107,11 @@ function clocks(turn: number): CorpusCase[] {
       fromMs: FROM_MS,
       days: DAYS,
     }),
-    healthy(`healthy-clock-jumps-${turn}`, {
+    healthyCase(`healthy-clock-jumps-${variant}`, {
       about: 'the clock jumps by hours, back and forth',
       setup: setup({
-        name: `bourne-1-${turn}`,
-        seed: 4041 + 100 * turn,
+        name: `bourne-1-${variant}`,
+        seed: 4041 + 100 * variant,
         node: {
           ...EVERY_5_S,
           clockJumps: [jump(8, 7200, 3), jump(25, -3600, 5), jump(44, -86_400, 2), jump(66, 4000, 1)],

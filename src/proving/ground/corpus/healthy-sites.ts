@@ -7,36 +7,36 @@ import type { Condition } from '../../plant/params.ts';
 import { seeded } from '../../model/random.ts';
 import type { CorpusCase, NodePlan } from '../case.ts';
 import { cattle, people } from './habits.ts';
-import { healthy, together, type Acts } from './kinds-of-case.ts';
+import { healthyCase, combined, type Acts } from './kinds-of-case.ts';
 import { EVERY_5_S, setup } from './setup.ts';
 import { DAY_MS, dayOf, hourOf, hours, midnight, minutes, spansOn } from './times.ts';
 
 const FROM_MS = midnight(3, 1);
 const DAYS = 120;
 
-export function healthySites(turn: number): CorpusCase[] {
-  return [...powerCuts(turn), ...supplies(turn), ...otherLoads(turn), ...visits(turn)];
+export function healthySites(variant: number): CorpusCase[] {
+  return [...powerCuts(variant), ...supplies(variant), ...otherLoads(variant), ...visits(variant)];
 }
 
 const DEAD: Partial<Condition> = { circuitDead: true };
-const NOTHING: Partial<Condition> = {};
+const UNCHANGED: Partial<Condition> = {};
 
 /** The site goes dark some times: what was told of power and silence is true, and nothing else is. */
-function powerCuts(turn: number): CorpusCase[] {
+function powerCuts(variant: number): CorpusCase[] {
   return [true, false].map((lastGasp, nth) => {
     const cuts = [...spansOn(FROM_MS, [12, 31, 60], 14, 0.7), ...spansOn(FROM_MS, [45, 77], 3, 5)].sort(
       (a, b) => a.fromMs - b.fromMs,
     );
-    return healthy(`healthy-power-cuts-${lastGasp ? 'last-gasp' : 'silent'}-${turn}`, {
+    return healthyCase(`healthy-power-cuts-${lastGasp ? 'last-gasp' : 'silent'}-${variant}`, {
       about: `the site is dark five times in a quarter; the node ${lastGasp ? 'says so' : 'does not say so'}`,
       setup: setup({
-        name: `yarm-${nth}-${turn}`,
-        seed: 4010 + 100 * turn + nth,
+        name: `yarm-${nth}-${variant}`,
+        seed: 4010 + 100 * variant + nth,
         node: { ...EVERY_5_S, powerCuts: cuts.map((cut) => ({ ...cut, lastGasp })) },
       }),
       fromMs: FROM_MS,
       days: DAYS,
-      story: (tMs) => (cuts.some((cut) => tMs >= cut.fromMs && tMs < cut.untilMs) ? DEAD : NOTHING),
+      schedule: (tMs) => (cuts.some((cut) => tMs >= cut.fromMs && tMs < cut.untilMs) ? DEAD : UNCHANGED),
       allowed: ['power-lost', 'node-silent'],
     });
   });
@@ -49,7 +49,7 @@ function ruralVolts(seed: number): (tMs: number) => Partial<Condition> {
     const hour = hourOf(tMs);
     const evening = hour >= 17 && hour < 21 ? 0.025 : 0;
     const dips = seeded(seed * 7919 + minute).next() < 0.0006;
-    return { voltShare: dips ? 0.87 : 0.975 - evening };
+    return { voltRatio: dips ? 0.87 : 0.975 - evening };
   };
 }
 
@@ -57,22 +57,22 @@ function ruralVolts(seed: number): (tMs: number) => Partial<Condition> {
 function generatorDays(tMs: number): Partial<Condition> {
   const day = dayOf(tMs) - dayOf(FROM_MS);
   const on = day === 30 || day === 31 || day === 58;
-  return on ? { voltShare: 0.96, frequencyShare: 0.96 } : NOTHING;
+  return on ? { voltRatio: 0.96, frequencyRatio: 0.96 } : UNCHANGED;
 }
 
-function supplies(turn: number): CorpusCase[] {
+function supplies(variant: number): CorpusCase[] {
   return ['rural-volts', 'rural', 'generator'].map((way, nth) => {
-    const seed = 4050 + 100 * turn + nth;
-    const node: NodePlan = { ...EVERY_5_S, also: way === 'rural-volts' ? ['voltage'] : [] };
-    return healthy(`healthy-${way}-${turn}`, {
+    const seed = 4050 + 100 * variant + nth;
+    const node: NodePlan = { ...EVERY_5_S, extraChannels: way === 'rural-volts' ? ['voltage'] : [] };
+    return healthyCase(`healthy-${way}-${variant}`, {
       about:
         way === 'generator'
           ? 'three days on a generator, volts and frequency low'
           : 'the end of a long rural line, volts low in the evening, with dips',
-      setup: setup({ name: `crewe-${nth}-${turn}`, seed, node, fixtures: people(5) }),
+      setup: setup({ name: `crewe-${nth}-${variant}`, seed, node, fixtures: people(5) }),
       fromMs: FROM_MS,
       days: DAYS,
-      story: way === 'generator' ? generatorDays : ruralVolts(seed),
+      schedule: way === 'generator' ? generatorDays : ruralVolts(seed),
     });
   });
 }
@@ -81,7 +81,7 @@ function supplies(turn: number): CorpusCase[] {
  * Something else on the clamped conductor: a heat tape of 2 A by night, a lamp of 0.6 A. Where the card says so all is explained;
  * where it does not, current without a pump may be asked about as a matter of clamp and card, and as nothing else.
  */
-function otherLoads(turn: number): CorpusCase[] {
+function otherLoads(variant: number): CorpusCase[] {
   const ways = [
     { name: 'heater-on-card', amps: 2.2, card: 'heat tape' },
     { name: 'lamp-on-card', amps: 0.6, card: 'lamp' },
@@ -89,9 +89,9 @@ function otherLoads(turn: number): CorpusCase[] {
   ];
   return ways.map(({ name, amps, card }, nth) => {
     const load: Partial<Condition> = { otherAmps: amps };
-    const base = setup({ name: `delph-${nth}-${turn}`, seed: 4060 + 100 * turn + nth });
+    const base = setup({ name: `delph-${nth}-${variant}`, seed: 4060 + 100 * variant + nth });
     const pump = base.card['pump'] as Record<string, unknown>;
-    return healthy(`healthy-${name}-${turn}`, {
+    return healthyCase(`healthy-${name}-${variant}`, {
       about: `${amps} A of something else under the clamp at night, ${card === undefined ? 'not said on the card' : 'as the card says'}`,
       setup: {
         ...base,
@@ -99,7 +99,7 @@ function otherLoads(turn: number): CorpusCase[] {
       },
       fromMs: FROM_MS,
       days: DAYS,
-      story: (tMs) => (atNight(tMs) ? load : NOTHING),
+      schedule: (tMs) => (atNight(tMs) ? load : UNCHANGED),
       ...(card === undefined && { allowed: ['sensor-fault' as const] }),
     });
   });
@@ -109,7 +109,7 @@ function otherLoads(turn: number): CorpusCase[] {
  * Visits done as they should be: opened, worked, closed, written down. A new pump, a switch and tank set otherwise, a card that is
  * filled in at last: nothing is to be raised, before or after.
  */
-function visits(turn: number): CorpusCase[] {
+function visits(variant: number): CorpusCase[] {
   const visitMs = FROM_MS + 30 * DAY_MS + hours(9);
   const doneMs = visitMs + hours(3);
   const visit = (well: string, more: Acts): Acts => [
@@ -117,37 +117,37 @@ function visits(turn: number): CorpusCase[] {
     ...more,
     { atMs: doneMs, act: { kind: 'visit-closed', well, newBaseline: true } },
   ];
-  const pump = setup({ name: `eaton-0-${turn}`, seed: 4070 + 100 * turn });
-  const points = setup({ name: `eaton-1-${turn}`, seed: 4071 + 100 * turn });
+  const pump = setup({ name: `eaton-0-${variant}`, seed: 4070 + 100 * variant });
+  const points = setup({ name: `eaton-1-${variant}`, seed: 4071 + 100 * variant });
   const card = setup({
-    name: `eaton-2-${turn}`,
-    seed: 4072 + 100 * turn,
-    knows: 'name',
+    name: `eaton-2-${variant}`,
+    seed: 4072 + 100 * variant,
+    cardKnowledge: 'name',
     use: 'stock',
     fixtures: cattle(20),
   });
-  const full = setup({ name: `eaton-2-${turn}`, seed: 4072 + 100 * turn, use: 'stock' });
+  const full = setup({ name: `eaton-2-${variant}`, seed: 4072 + 100 * variant, use: 'stock' });
   const lower = kpaFromPsi(-10);
   return [
-    healthy(`healthy-visit-new-pump-${turn}`, {
+    healthyCase(`healthy-visit-new-pump-${variant}`, {
       about: 'a tired pump is replaced at a visit',
       setup: pump,
       fromMs: FROM_MS,
       days: DAYS,
-      story: (tMs) => (tMs < visitMs ? { worn: 0.12 } : tMs < doneMs - hours(1) ? DEAD : NOTHING),
-      acts: visit(`eaton-0-${turn}`, []),
+      schedule: (tMs) => (tMs < visitMs ? { worn: 0.12 } : tMs < doneMs - hours(1) ? DEAD : UNCHANGED),
+      acts: visit(`eaton-0-${variant}`, []),
     }),
-    healthy(`healthy-visit-switch-${turn}`, {
+    healthyCase(`healthy-visit-switch-${variant}`, {
       about: 'a visit sets the switch to 30/50 and the air to match',
       setup: points,
       fromMs: FROM_MS,
       days: DAYS,
-      story: together((tMs) =>
+      schedule: combined((tMs) =>
         tMs < visitMs + hours(1)
-          ? NOTHING
+          ? UNCHANGED
           : { cutInShiftKpa: lower, cutOutShiftKpa: lower, airLost: 10 / (38 + 14.2) },
       ),
-      acts: visit(`eaton-1-${turn}`, [
+      acts: visit(`eaton-1-${variant}`, [
         {
           atMs: doneMs - minutes(5),
           act: {
@@ -161,7 +161,7 @@ function visits(turn: number): CorpusCase[] {
         },
       ]),
     }),
-    healthy(`healthy-card-filled-in-${turn}`, {
+    healthyCase(`healthy-card-filled-in-${variant}`, {
       about: 'a card with only a name is filled in after a month',
       setup: card,
       fromMs: FROM_MS,

@@ -7,17 +7,17 @@ import type { CorpusCase, Fault } from '../case.ts';
 import type { Setup } from './setup.ts';
 import { FROM_MS, minutes } from './times.ts';
 
-type Story = (tMs: number) => Partial<Condition>;
+type ConditionSchedule = (tMs: number) => Partial<Condition>;
 export type Acts = NonNullable<CorpusCase['acts']>;
 
 /** Two minutes to tell what a person should get up for (the scoreboard's number). */
-export const TELL_NOW_MS = minutes(2);
+export const NOW_DEADLINE_MS = minutes(2);
 
-type Told = Pick<CorpusCase, 'about' | 'days' | 'allowed' | 'acts'>;
+type CaseFields = Pick<CorpusCase, 'about' | 'days' | 'allowed' | 'acts'>;
 
-interface FaultWish extends Told {
+interface FaultOptions extends CaseFields {
   setup: Setup;
-  story?: Story;
+  schedule?: ConditionSchedule;
   fault: Fault;
   is?: 'fault' | 'bad-input';
 }
@@ -28,63 +28,66 @@ function toMinute(ms: number): number {
 }
 
 /** A faulty well; its name is that of its family, its size and the well. */
-export function faulty(name: string, { setup, story, fault, is = 'fault', ...wish }: FaultWish): CorpusCase {
+export function faultyCase(
+  name: string,
+  { setup, schedule, fault, is = 'fault', ...options }: FaultOptions,
+): CorpusCase {
   return {
     name,
     is,
-    ...wish,
+    ...options,
     fault: {
       ...fault,
       beganMs: toMinute(fault.beganMs),
       knowableMs: toMinute(fault.knowableMs),
       byMs: toMinute(fault.byMs),
     },
-    plan: story ? { ...setup.plan, story } : setup.plan,
+    plan: schedule ? { ...setup.plan, schedule } : setup.plan,
     card: setup.card,
     node: setup.node,
     fromMs: FROM_MS,
   };
 }
 
-interface HealthyWish extends Told {
+interface HealthyOptions extends CaseFields {
   setup: Setup;
   fromMs: number;
-  story?: Story;
+  schedule?: ConditionSchedule;
 }
 
-export function healthy(name: string, { setup, story, ...wish }: HealthyWish): CorpusCase {
+export function healthyCase(name: string, { setup, schedule, ...options }: HealthyOptions): CorpusCase {
   return {
     name,
     is: 'healthy',
-    ...wish,
-    plan: story ? { ...setup.plan, story } : setup.plan,
+    ...options,
+    plan: schedule ? { ...setup.plan, schedule } : setup.plan,
     card: setup.card,
     node: setup.node,
   };
 }
 
 /** One object for all quiet moments: the plant looks anew only where the story gives another. */
-const NOTHING: Partial<Condition> = {};
+const UNCHANGED: Partial<Condition> = {};
 
 /** From a moment on, for good. */
-export function since(fromMs: number, condition: Partial<Condition>): Story {
-  return (tMs) => (tMs >= fromMs ? condition : NOTHING);
+export function since(fromMs: number, condition: Partial<Condition>): ConditionSchedule {
+  return (tMs) => (tMs >= fromMs ? condition : UNCHANGED);
 }
 
 /** Between two moments. */
-export function between(fromMs: number, untilMs: number, condition: Partial<Condition>): Story {
-  return (tMs) => (tMs >= fromMs && tMs < untilMs ? condition : NOTHING);
+export function between(fromMs: number, untilMs: number, condition: Partial<Condition>): ConditionSchedule {
+  return (tMs) => (tMs >= fromMs && tMs < untilMs ? condition : UNCHANGED);
 }
 
 /** Grows evenly from 0 to 1 between two moments and stays; before, all is well. */
 export function growing(
   fromMs: number,
   untilMs: number,
-  condition: (share: number) => Partial<Condition>,
-): Story {
-  return (tMs) => (tMs < fromMs ? NOTHING : condition(Math.min(1, (tMs - fromMs) / (untilMs - fromMs))));
+  condition: (fraction: number) => Partial<Condition>,
+): ConditionSchedule {
+  return (tMs) => (tMs < fromMs ? UNCHANGED : condition(Math.min(1, (tMs - fromMs) / (untilMs - fromMs))));
 }
 
-export function together(...stories: readonly Story[]): Story {
+export function combined(...stories: readonly ConditionSchedule[]): ConditionSchedule {
   return (tMs) => Object.assign({}, ...stories.map((story) => story(tMs))) as Partial<Condition>;
 }

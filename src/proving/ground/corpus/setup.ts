@@ -7,7 +7,7 @@ import { lFromGal } from '../../../../shared/units/water.ts';
 import type { Fixture } from '../../model/demand.ts';
 import type { ControlPlan, PumpPlan, WellPlan } from '../../plant/params.ts';
 import type { NodePlan } from '../case.ts';
-import { people, weekdays, type Draw, type Share } from './habits.ts';
+import { people, weekdays, type Draw, type UseRatio } from './habits.ts';
 import { PUMPS, type PumpSize } from './pumps.ts';
 import { OFFSET_H } from './times.ts';
 
@@ -18,9 +18,9 @@ export interface Setup {
 }
 
 /** What its owner knows of the well. */
-export type Knows = 'all' | 'no-tank' | 'no-switch' | 'name';
+export type CardKnowledge = 'all' | 'no-tank' | 'no-switch' | 'name';
 
-export interface Wish {
+export interface WellOptions {
   name: string;
   seed: number;
   size?: PumpSize;
@@ -30,10 +30,10 @@ export interface Wish {
   plainTank?: boolean;
   altitudeM?: number;
   utcOffsetH?: number;
-  knows?: Knows;
+  cardKnowledge?: CardKnowledge;
   use?: 'house' | 'stock' | 'irrigation' | readonly string[];
   fixtures?: readonly Fixture[];
-  share?: Share;
+  useRatio?: UseRatio;
   draws?: readonly Draw[];
   node?: Partial<NodePlan>;
   /** Card fields beside those made here, or in their place. */
@@ -56,61 +56,67 @@ const PRECHARGE_UNDER_PSI = 2;
 const RELIEF_OVER_PSI = 15;
 const SWITCH_JITTER_KPA = 1.2;
 
-export const EVERY_5_S: NodePlan = { everyS: 5, packS: 30, clock: 'utc', fedFrom: 'other-circuit', also: [] };
+export const EVERY_5_S: NodePlan = {
+  everyS: 5,
+  packS: 30,
+  clock: 'utc',
+  fedFrom: 'other-circuit',
+  extraChannels: [],
+};
 export const EVERY_1_S: NodePlan = { ...EVERY_5_S, everyS: 1, packS: 10 };
 export const EVERY_10_S: NodePlan = { ...EVERY_5_S, everyS: 10, packS: 60 };
 
 /** A pressure switch and a tank, as most private wells have. */
-export function setup(wish: Wish): Setup {
-  const { cutInPsi = 40, cutOutPsi = 60 } = wish;
+export function setup(options: WellOptions): Setup {
+  const { cutInPsi = 40, cutOutPsi = 60 } = options;
   const control: ControlPlan = {
     is: 'pressure-switch',
     cutInKpa: kpaFromPsi(cutInPsi),
     cutOutKpa: kpaFromPsi(cutOutPsi),
     jitterKpa: SWITCH_JITTER_KPA,
   };
-  const card = cardOf(wish, {
+  const card = cardOf(options, {
     control: 'pressure-switch',
     switch: { cutIn: `${cutInPsi} psi`, cutOut: `${cutOutPsi} psi` },
   });
-  return { plan: planOf(wish, control), card, node: { ...EVERY_5_S, ...wish.node } };
+  return { plan: planOf(options, control), card, node: { ...EVERY_5_S, ...options.node } };
 }
 
 /** The well of a wish under a control; its owner's words for that control are `controlled`. */
 export function controlledSetup(
-  wish: Wish,
+  options: WellOptions,
   control: ControlPlan,
   controlled: Record<string, unknown>,
 ): Setup {
   return {
-    plan: planOf(wish, control),
-    card: cardOf(wish, controlled),
-    node: { ...EVERY_5_S, ...wish.node },
+    plan: planOf(options, control),
+    card: cardOf(options, controlled),
+    node: { ...EVERY_5_S, ...options.node },
   };
 }
 
-function planOf(wish: Wish, control: ControlPlan): WellPlan {
-  const { size = 'oneHp', cutInPsi = 40, cutOutPsi = 60, tankGal = 62, utcOffsetH = OFFSET_H } = wish;
+function planOf(options: WellOptions, control: ControlPlan): WellPlan {
+  const { size = 'oneHp', cutInPsi = 40, cutOutPsi = 60, tankGal = 62, utcOffsetH = OFFSET_H } = options;
   const { pump, staticLevelM, yieldLPerSPerM } = PUMPS[size];
   const inStore = control.is === 'float' || control.is === 'timer';
   return {
-    name: wish.name,
-    seed: wish.seed,
+    name: options.name,
+    seed: options.seed,
     utcOffsetH,
-    altitudeM: wish.altitudeM ?? 300,
+    altitudeM: options.altitudeM ?? 300,
     pumps: { pumps: [pump], how: 'one' },
     hole: { staticLevelM, intakeM: staticLevelM + 18, yieldLPerSPerM, boreLPerM: 18 },
     ...(!inStore && {
       tank: {
-        kind: wish.plainTank === true ? 'plain' : 'captive-air',
+        kind: options.plainTank === true ? 'plain' : 'captive-air',
         volumeL: lFromGal(tankGal),
-        prechargeKpa: wish.plainTank === true ? 0 : kpaFromPsi(cutInPsi - PRECHARGE_UNDER_PSI),
+        prechargeKpa: options.plainTank === true ? 0 : kpaFromPsi(cutInPsi - PRECHARGE_UNDER_PSI),
       },
     }),
     control,
-    fixtures: wish.fixtures ?? people(4),
-    share: wish.share ?? weekdays(wish.seed, utcOffsetH),
-    ...(wish.draws && { draws: wish.draws }),
+    fixtures: options.fixtures ?? people(4),
+    useRatio: options.useRatio ?? weekdays(options.seed, utcOffsetH),
+    ...(options.draws && { draws: options.draws }),
     ...(!inStore && { reliefKpa: kpaFromPsi(cutOutPsi + RELIEF_OVER_PSI) }),
     clamp: clampFor(pump),
     transducer: { noiseKpa: 0.9, stepKpa: 0.1, offsetKpa: 0 },
@@ -121,30 +127,30 @@ function clampFor(pump: PumpPlan): WellPlan['clamp'] {
   return { noiseA: 0.012 + 0.001 * pump.fullFlowAmps, stepA: 0.01, gain: 1, maxA: 60 };
 }
 
-function cardOf(wish: Wish, controlled: Record<string, unknown>): Record<string, unknown> {
-  const { size = 'oneHp', cutInPsi = 40, cutOutPsi = 60, tankGal = 62, knows = 'all' } = wish;
-  const { utcOffsetH = OFFSET_H, altitudeM = 300 } = wish;
-  const own = { well: wish.name, ...wish.card };
-  if (knows === 'name') return own;
+function cardOf(options: WellOptions, controlled: Record<string, unknown>): Record<string, unknown> {
+  const { size = 'oneHp', cutInPsi = 40, cutOutPsi = 60, tankGal = 62, cardKnowledge = 'all' } = options;
+  const { utcOffsetH = OFFSET_H, altitudeM = 300 } = options;
+  const own = { well: options.name, ...options.card };
+  if (cardKnowledge === 'name') return own;
   const { switch: points, ...control } = controlled;
   const stored = control['control'] === 'float' || control['control'] === 'timer';
   return {
-    well: wish.name,
+    well: options.name,
     timeZone: ZONES[utcOffsetH] ?? 'UTC',
     altitude: `${altitudeM} m`,
-    use: wish.use ?? 'house',
+    use: options.use ?? 'house',
     ...control,
     pump: { ...PUMPS[size].plate, setDepth: `${Math.round(PUMPS[size].staticLevelM + 18)} m` },
-    ...(points !== undefined && knows !== 'no-switch' && { switch: points }),
-    ...(!stored && knows !== 'no-tank' && { tank: tankCard(wish, tankGal, cutInPsi) }),
-    ...(!stored && knows === 'all' && { relief: `${cutOutPsi + RELIEF_OVER_PSI} psi` }),
-    ...wish.card,
+    ...(points !== undefined && cardKnowledge !== 'no-switch' && { switch: points }),
+    ...(!stored && cardKnowledge !== 'no-tank' && { tank: tankCard(options, tankGal, cutInPsi) }),
+    ...(!stored && cardKnowledge === 'all' && { relief: `${cutOutPsi + RELIEF_OVER_PSI} psi` }),
+    ...options.card,
   };
 }
 
-function tankCard(wish: Wish, tankGal: number, cutInPsi: number): Record<string, unknown> {
+function tankCard(options: WellOptions, tankGal: number, cutInPsi: number): Record<string, unknown> {
   const volume = `${tankGal} gal`;
-  return wish.plainTank === true
+  return options.plainTank === true
     ? { kind: 'plain', volume }
     : { kind: 'captive-air', volume, precharge: `${cutInPsi - PRECHARGE_UNDER_PSI} psi` };
 }

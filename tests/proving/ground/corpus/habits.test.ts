@@ -71,7 +71,7 @@ describe('draws', () => {
 
 describe('people', () => {
   it('use about 190 L each a day', () => {
-    const aDay = people(4).reduce((sum, { aDay: times, litres }) => sum + times * litres, 0);
+    const aDay = people(4).reduce((sum, { perDay: times, litres }) => sum + times * litres, 0);
     expect(aDay / 4).toBeGreaterThan(150);
     expect(aDay / 4).toBeLessThan(230);
   });

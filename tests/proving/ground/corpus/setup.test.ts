@@ -3,9 +3,9 @@ import { describe, expect, it } from 'vitest';
 import { kpaFromPsi } from '../../../../shared/units/pressure.ts';
 import { readCard } from '../../../../src/card/read-card.ts';
 import type { Card } from '../../../../src/card/card.ts';
-import { questionsOfCard } from '../../../../src/card/questions.ts';
+import { cardQuestions } from '../../../../src/card/questions.ts';
 import { PUMPS, type PumpSize } from '../../../../src/proving/ground/corpus/pumps.ts';
-import { setup, type Knows } from '../../../../src/proving/ground/corpus/setup.ts';
+import { setup, type CardKnowledge } from '../../../../src/proving/ground/corpus/setup.ts';
 import { floatStore, timerStore, variableSpeed } from '../../../../src/proving/ground/corpus/stores.ts';
 
 const sizes = Object.keys(PUMPS) as PumpSize[];
@@ -20,7 +20,7 @@ describe('setup', () => {
   it.each(sizes)('with a pump of %s has a card that agrees with its plan and leaves no question', (size) => {
     const { plan, card } = setup({ name: 'one', seed: 1, size });
     const read = cardOf(card);
-    expect(questionsOfCard(read)).toEqual([]);
+    expect(cardQuestions(read)).toEqual([]);
     expect(read.switch.cutInKpa).toBeCloseTo(kpaFromPsi(40), 3);
     expect(plan.control).toMatchObject({ cutInKpa: kpaFromPsi(40), cutOutKpa: kpaFromPsi(60) });
     expect(read.tank?.volumeL).toBeCloseTo(plan.tank!.volumeL, 3);
@@ -34,10 +34,10 @@ describe('setup', () => {
     { knows: 'no-tank', has: ['switch', 'pump'] },
     { knows: 'no-switch', has: ['tank', 'pump'] },
     { knows: 'name', has: [] },
-  ] satisfies { knows: Knows; has: string[] }[])(
+  ] satisfies { knows: CardKnowledge; has: string[] }[])(
     'whose owner knows $knows says as much',
     ({ knows, has }) => {
-      const { card } = setup({ name: 'one', seed: 1, knows });
+      const { card } = setup({ name: 'one', seed: 1, cardKnowledge: knows });
       expect(['switch', 'tank', 'relief', 'pump'].filter((key) => key in card).sort()).toEqual(
         [...has].sort(),
       );
