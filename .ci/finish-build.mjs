@@ -7,11 +7,12 @@ import { build } from 'vite';
 
 const top = join(dirname(fileURLToPath(import.meta.url)), '..');
 const dist = join(top, 'dist');
-const migrations = join(top, 'src', 'store', 'migrations');
-if (existsSync(migrations)) cpSync(migrations, join(dist, 'src', 'store', 'migrations'), { recursive: true });
+const migrations = join(top, 'src', 'store', 'sqlite', 'migrations');
+if (existsSync(migrations))
+  cpSync(migrations, join(dist, 'src', 'store', 'sqlite', 'migrations'), { recursive: true });
 writeFileSync(join(dist, 'main.js'), "#!/usr/bin/env node\nimport './src/main.js';\n");
 
-const replay = join(dist, 'src', 'run', 'cli', 'replay.js');
+const replay = join(dist, 'src', 'cli', 'replay.js');
 await build({
   configFile: false,
   logLevel: 'warn',

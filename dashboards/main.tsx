@@ -1,24 +1,24 @@
 /** Puts the page together: where data comes from, which units, which page. */
 import { render } from 'preact';
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
-import type { UnitSystem } from '../shared/quantity/print-quantity.ts';
+import type { UnitSystem } from '../shared/quantity/format-quantity.ts';
 import { serverSource } from './data/server-source.ts';
 import { rememberedUnits, rememberUnits, AppContext } from './data/settings.ts';
-import { AlarmPage } from './pages/alarm.tsx';
-import { LOGBOOK_PAGES } from './pages/book-pages.tsx';
-import { NewWellPage } from './pages/new-well.tsx';
-import { DuePage } from './pages/due.tsx';
-import { NodesPage } from './pages/nodes.tsx';
-import { PartPage, PartsPage } from './pages/parts.tsx';
-import { RefusedPage } from './pages/refused.tsx';
-import { WellPage } from './pages/well.tsx';
-import { WellsPage } from './pages/wells.tsx';
-import { Head } from './parts/head.tsx';
-import { alarmTitle } from '../shared/api/alarm-title.ts';
-import { PART_WORDS } from '../shared/words/parts.ts';
-import { alarmIdParts, LOGBOOK_TITLES, type Page } from './page-of.ts';
+import { AlarmPage } from './pages/alarm/alarm.tsx';
+import { LOGBOOK_PAGES } from './pages/book-pages/logbook-pages.tsx';
+import { NewWellPage } from './pages/new-well/new-well.tsx';
+import { DuePage } from './pages/due/due.tsx';
+import { NodesPage } from './pages/nodes/nodes.tsx';
+import { PartPage, PartsPage } from './pages/parts/parts.tsx';
+import { RefusedPage } from './pages/refused/refused.tsx';
+import { WellPage } from './pages/well/well.tsx';
+import { WellsPage } from './pages/wells/wells.tsx';
+import { Head } from './ui/head.tsx';
+import { alarmTitle } from '../shared/text/en/alarm-title.ts';
+import { PART_WORDS } from '../shared/text/en/parts/parts.ts';
+import { alarmIdParts, LOGBOOK_TITLES, type Page } from './page-url.ts';
 import { usePage } from './route.ts';
-import { nameText } from '../shared/words/names.ts';
+import { nameText } from '../shared/text/en/names.ts';
 
 function Stillwell() {
   const page = usePage();

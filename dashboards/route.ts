@@ -1,7 +1,7 @@
 /** The page that is shown, following the address. */
 import { useEffect, useState } from 'preact/hooks';
-import { parsePage } from './page-of.ts';
-import type { Page } from './page-of.ts';
+import { parsePage } from './page-url.ts';
+import type { Page } from './page-url.ts';
 
 export function usePage(): Page {
   const [hash, setHash] = useState(location.hash);

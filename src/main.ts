@@ -3,25 +3,25 @@
  * The command line, and the only reader of the environment. Each command is loaded when it is asked for, so that `replay` starts
  * without a broker or a database.
  */
-import { EXIT, UsageError, type Command, type Io } from './run/cli/command.ts';
+import { EXIT, UsageError, type Command, type Io } from './cli/command.ts';
 
 const COMMANDS: Record<string, () => Promise<Command>> = {
-  demo: async () => (await import('./run/cli/demo.ts')).demoCommand,
-  serve: async () => (await import('./run/cli/serve.ts')).serveCommand,
-  due: async () => (await import('./run/cli/due.ts')).dueCommand,
-  card: async () => (await import('./run/cli/card.ts')).cardCommand,
-  labels: async () => (await import('./run/cli/labels.ts')).labelsCommand,
-  visit: async () => (await import('./run/cli/visit.ts')).visitCommand,
-  reading: async () => (await import('./run/cli/reading.ts')).readingCommand,
-  water: async () => (await import('./run/cli/water.ts')).waterCommand,
-  paper: async () => (await import('./run/cli/paper.ts')).documentCommand,
-  say: async () => (await import('./run/cli/say.ts')).noteCommand,
-  book: async () => (await import('./run/cli/book.ts')).logCommand,
-  node: async () => (await import('./run/cli/node.ts')).nodeCommand,
-  'send-test': async () => (await import('./run/cli/send-test.ts')).sendTestCommand,
-  record: async () => (await import('./run/cli/record.ts')).recordCommand,
-  replay: async () => (await import('./run/cli/replay.ts')).replayCommand,
-  packet: async () => (await import('./run/cli/packet.ts')).exportCommand,
+  demo: async () => (await import('./cli/demo.ts')).demoCommand,
+  serve: async () => (await import('./cli/serve.ts')).serveCommand,
+  due: async () => (await import('./cli/due/due.ts')).dueCommand,
+  card: async () => (await import('./cli/card/card.ts')).cardCommand,
+  labels: async () => (await import('./cli/logbook/labels.ts')).labelsCommand,
+  visit: async () => (await import('./cli/logbook/visit.ts')).visitCommand,
+  reading: async () => (await import('./cli/logbook/reading.ts')).readingCommand,
+  water: async () => (await import('./cli/logbook/water.ts')).waterCommand,
+  paper: async () => (await import('./cli/logbook/document.ts')).documentCommand,
+  say: async () => (await import('./cli/logbook/note.ts')).noteCommand,
+  book: async () => (await import('./cli/logbook/logbook.ts')).logCommand,
+  node: async () => (await import('./cli/node.ts')).nodeCommand,
+  'send-test': async () => (await import('./cli/send-test.ts')).sendTestCommand,
+  record: async () => (await import('./cli/record.ts')).recordCommand,
+  replay: async () => (await import('./cli/replay.ts')).replayCommand,
+  packet: async () => (await import('./cli/logbook/export.ts')).exportCommand,
 };
 
 const io: Io = {

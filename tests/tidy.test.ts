@@ -5,21 +5,22 @@ import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 
 const top = fileURLToPath(new URL('..', import.meta.url));
+/** The stations of the core and the logbook, in the order of the data: each may import from those before it. */
 const PURE = [
-  'card',
-  'wire',
-  'readings',
-  'cycles',
-  'hydraulics',
-  'baseline',
-  'watch',
-  'alarm',
-  'notice',
-  'engine',
-  'book',
+  'core/domain',
+  'core/decode',
+  'core/readings',
+  'core/cycles',
+  'core/hydraulics',
+  'core/baseline',
+  'core/alarms',
+  'core/alarms/lifecycle',
+  'core/notify',
+  'core/well',
+  'logbook',
 ];
 /** These never import each other. */
-const APART = ['store', 'broker', 'send', 'web'];
+const APART = ['store', 'mqtt', 'channels', 'http'];
 
 interface Import {
   from: string;
@@ -53,7 +54,9 @@ function target(i: Import): string {
   return i.to.startsWith('.') ? relative(top, resolve(top, dirname(i.from), i.to)) : i.to;
 }
 
-const station = (path: string): string | undefined => /^src\/([a-z]+)\//.exec(path)?.[1];
+/** The folder that decides what a file may import: `core/cycles`, `store` … */
+const station = (path: string): string | undefined =>
+  /^src\/(core\/alarms\/lifecycle|core\/[a-z]+|[a-z]+)\//.exec(path)?.[1];
 const sources = [...files('src'), ...files('shared'), ...files('dashboards')].filter(
   (f) => !f.includes('node_modules'),
 );
@@ -127,6 +130,13 @@ function code(path: string): string {
 }
 
 describe('files', () => {
+  it('lie at most 25 side by side', () => {
+    const counts = new Map<string, number>();
+    for (const f of [...sources, ...files('tests')])
+      counts.set(dirname(f), (counts.get(dirname(f)) ?? 0) + 1);
+    expect([...counts].filter(([, n]) => n > 25)).toEqual([]);
+  });
+
   it('each open with the idea they hold', () => {
     const silent = files('src').filter(
       (f) => !/^(#!.*\n)?\s*(\/\*\*|\/\/)/.test(readFileSync(join(top, f), 'utf8')),
@@ -136,7 +146,7 @@ describe('files', () => {
 
   it('with logic each have a test that imports them', () => {
     const tested = new Set(files('tests').flatMap(importsOf).map(target));
-    // What a tested file of the same folder imports is tested through it.
+    // What a tested file of the same station imports is tested through it.
     const byFolder = new Map<string, string[]>();
     for (const i of all)
       if (i.to.startsWith('.')) byFolder.set(i.from, [...(byFolder.get(i.from) ?? []), target(i)]);
@@ -144,7 +154,7 @@ describe('files', () => {
     while (queue.length > 0) {
       const file = queue.pop()!;
       for (const next of byFolder.get(file) ?? []) {
-        if (dirname(next) !== dirname(file) || tested.has(next)) continue;
+        if (station(next) !== station(file) || tested.has(next)) continue;
         tested.add(next);
         queue.push(next);
       }
@@ -185,19 +195,19 @@ describe('files', () => {
 
 /** Scripts with a process or a thread of their own, and the test that runs them. */
 const STARTED: Record<string, string> = {
-  'src/main.ts': 'tests/run/cli/program.ts',
-  'src/proving/bench/main.ts': 'tests/proving/bench-command.test.ts',
-  'src/proving/bench/child.ts': 'tests/proving/bench.test.ts',
-  'src/proving/demo/worker.ts': 'tests/proving/demo.test.ts',
-  'src/run/packet/open-worker.ts': 'tests/run/packet/open-aside.test.ts',
-  'src/proving/ground/main.ts': 'tests/proving/ground/command.test.ts',
-  'src/proving/ground/worker.ts': 'tests/proving/ground/command.test.ts',
-  'src/proving/ground/workers.ts': 'tests/proving/ground/command.test.ts',
+  'src/main.ts': 'tests/cli/program.ts',
+  'src/lab/bench/main.ts': 'tests/lab/bench-command.test.ts',
+  'src/lab/bench/child.ts': 'tests/lab/bench.test.ts',
+  'src/lab/demo/worker.ts': 'tests/lab/demo.test.ts',
+  'src/server/export/open-worker.ts': 'tests/server/export/open-aside.test.ts',
+  'src/lab/score/main.ts': 'tests/lab/score/command.test.ts',
+  'src/lab/score/worker.ts': 'tests/lab/score/command.test.ts',
+  'src/lab/score/workers.ts': 'tests/lab/score/command.test.ts',
 };
 
 describe('alarms', () => {
   const kinds = [
-    ...readFileSync(join(top, 'shared/words/kinds.ts'), 'utf8')
+    ...readFileSync(join(top, 'shared/text/en/alarms/kinds.ts'), 'utf8')
       .split('ALARM_KINDS')[1]!
       .split(']')[0]!
       .matchAll(/'([a-z-]+)'/g),
@@ -206,26 +216,30 @@ describe('alarms', () => {
   /** The kind by itself, not as the end of another word: `leak` is not `pitless-leak`. */
   const named = (kind: string): RegExp => new RegExp(`(?<![a-z-])${kind}(?![a-z-])`);
 
+  const evaluations = files('src/core/alarms');
+  /** The file of an alarm: its folder says what it is about. */
+  const fileOf = (kind: string): string => evaluations.find((f) => f.endsWith(`/${kind}.ts`)) ?? '';
+
   it('each have a watch, a test and words', () => {
-    const words = files('shared/words')
+    const words = files('shared/text/en')
       .map((f) => readFileSync(join(top, f), 'utf8'))
       .join('\n');
-    const tests = files('tests/watch')
+    const tests = files('tests/core/alarms')
       .map((f) => readFileSync(join(top, f), 'utf8'))
       .join('\n');
     const lacking = kinds.filter((kind) => {
       const key = new RegExp(`^\\s*'?${kind}'?: \\{`, 'm');
-      return !existsSync(join(top, `src/watch/${kind}.ts`)) || !named(kind).test(tests) || !key.test(words);
+      return fileOf(kind) === '' || !named(kind).test(tests) || !key.test(words);
     });
     expect(kinds.length).toBe(30);
     expect(lacking).toEqual([]);
   });
 
   it('each say what they need and when they can be wrong, and stand on the page of all alarms', () => {
-    const words = files('shared/words')
+    const words = files('shared/text/en')
       .map((f) => readFileSync(join(top, f), 'utf8'))
       .join('\n');
-    const page = readFileSync(join(top, 'shared/words/ALARMS.md'), 'utf8');
+    const page = readFileSync(join(top, 'shared/text/en/ALARMS.md'), 'utf8');
     const lacking = kinds.filter((kind) => {
       const entry = new RegExp(`^  '?${kind}'?: \\{(.*?)^  \\},`, 'ms').exec(words)?.[1] ?? '';
       return (
@@ -238,11 +252,11 @@ describe('alarms', () => {
   });
 
   it('each have a case of the proving ground, but for those of no well', () => {
-    const cases = files('src/proving/ground/corpus')
+    const cases = files('src/lab/score/corpus')
       .map((f) => code(f))
       .join('\n');
     const without = kinds.filter((kind) => !named(kind).test(cases));
-    // Said by the server of itself, and of a whole site: tests/run/live/ proves them.
+    // Said by the server of itself, and of a whole site: tests/server/live/ proves them.
     expect(without).toEqual(['site-silent', 'not-watched']);
   });
 
@@ -250,10 +264,10 @@ describe('alarms', () => {
     /** A watch and what it imports from beside it: some keep their words apart. */
     const whole = (file: string): string =>
       [file, ...importsOf(file).map(target)]
-        .filter((f) => f.startsWith('src/watch/') && f !== 'src/watch/weigh.ts')
+        .filter((f) => f.startsWith('src/core/alarms/') && f !== 'src/core/alarms/weigh-causes.ts')
         .map(code)
         .join('\n');
-    const causeless = kinds.filter((kind) => !/\bweighCauses\(/.test(whole(`src/watch/${kind}.ts`)));
+    const causeless = kinds.filter((kind) => !/\bweighCauses\(/.test(whole(fileOf(kind))));
     expect(causeless).toEqual(['not-watched']);
   });
 });

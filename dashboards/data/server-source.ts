@@ -1,5 +1,5 @@
 /** Data from the server that these pages came from: questions by fetch, live messages by its event stream. */
-import type { Problem } from '../../shared/api/housekeeping.ts';
+import type { Problem } from '../../shared/api/server-state.ts';
 import type { LiveMessage } from '../../shared/api/live.ts';
 import type { Answer, Body, ROUTES, JsonRoute } from '../../shared/api/routes.ts';
 import { RequestError, problemWords } from './source.ts';

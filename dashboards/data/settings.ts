@@ -1,7 +1,7 @@
 /** What this browser remembers: units and the name under which alarms are acknowledged. Nothing else is stored. */
 import { createContext } from 'preact';
 import { useContext } from 'preact/hooks';
-import type { UnitSystem } from '../../shared/quantity/print-quantity.ts';
+import type { UnitSystem } from '../../shared/quantity/format-quantity.ts';
 import type { DataSource } from './source.ts';
 
 const UNITS_KEY = 'stillwell-units';

@@ -3,7 +3,7 @@
  * written out. Types come from the route table; no shape travels to the browser.
  */
 import type { LiveMessage } from '../../shared/api/live.ts';
-import type { Problem } from '../../shared/api/housekeeping.ts';
+import type { Problem } from '../../shared/api/server-state.ts';
 import type { Answer, Body, ROUTES, JsonRoute } from '../../shared/api/routes.ts';
 
 export type PostRoute =

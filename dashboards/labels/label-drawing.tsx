@@ -1,11 +1,11 @@
 /** A label as SVG, in mm from its own top left corner. Black on white on paper and on screen: it is a picture of what is printed. */
 import type { Label } from '../../shared/api/labels.ts';
-import { nameText } from '../../shared/words/names.ts';
+import { nameText } from '../../shared/text/en/names.ts';
 import { LABEL_ATTRS, labelShapes, roundMm } from '../../shared/labels/draw.ts';
 import { layOutLabel } from '../../shared/labels/layout.ts';
 import type { Size } from '../../shared/labels/sheets.ts';
-import { SvgShapes } from '../parts/drawing.tsx';
-import { LABEL_TOOLS } from './tools.ts';
+import { SvgShapes } from '../charts/drawing.tsx';
+import { LABEL_TOOLS } from './browser-label-tools.ts';
 
 export function LabelDrawing({ label, size }: { label: Label; size: Size }) {
   const { scale, ...drawing } = layOutLabel(label, nameText(label.well), size, LABEL_TOOLS);

@@ -3,7 +3,7 @@ import type { Label } from '../../shared/api/labels.ts';
 import { cutShapes } from '../../shared/labels/draw.ts';
 import { LabelDrawing } from './label-drawing.tsx';
 import { labelPositions, type Sheet } from '../../shared/labels/sheets.ts';
-import { SvgShapes } from '../parts/drawing.tsx';
+import { SvgShapes } from '../charts/drawing.tsx';
 
 interface SheetsProps {
   labels: readonly Label[];

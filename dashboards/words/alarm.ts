@@ -1,9 +1,9 @@
 /** What the pages say of causes: how likely each is, what speaks for and against it, and which of them no honest reader can tell apart. */
-import type { UnitSystem } from '../../shared/quantity/print-quantity.ts';
-import { CAUSE_WORDS } from '../../shared/words/cause-words.ts';
-import { causeEvidence } from '../../shared/words/for-and-against.ts';
-import type { AlarmKind, Cause, WeighedCause } from '../../shared/words/kinds.ts';
-import { lookAlikesOf } from '../../shared/words/look-alikes.ts';
+import type { UnitSystem } from '../../shared/quantity/format-quantity.ts';
+import { CAUSE_WORDS } from '../../shared/text/en/causes/cause-words.ts';
+import { causeEvidence } from '../../shared/text/en/causes/cause-evidence.ts';
+import type { AlarmKind, Cause, WeighedCause } from '../../shared/text/en/alarms/kinds.ts';
+import { lookAlikesOf } from '../../shared/text/en/causes/look-alikes.ts';
 
 export interface CauseLine {
   causes: Cause[];

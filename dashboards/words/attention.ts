@@ -1,6 +1,6 @@
 /** The word for how much attention a well asks for. The mark beside it says the same by shape, so that color is never alone. */
 import type { Attention } from '../../shared/api/wells.ts';
-import type { Urgency } from '../../shared/words/urgency.ts';
+import type { Urgency } from '../../shared/text/en/alarms/urgency.ts';
 
 export const ATTENTION_WORDS: Record<Attention, string> = {
   now: 'Act now',

@@ -3,8 +3,14 @@
  * is saved; then spaces at the ends go, and empty lines.
  */
 import { keyFor, SECTIONS, type Field, type Section } from '../../shared/card/fields.ts';
-import type { Part } from '../../shared/words/part-words.ts';
-import { isList, joinLines, splitLines, withoutPumpPrefix, type FlatCard } from '../../shared/card/flat.ts';
+import type { Part } from '../../shared/text/en/parts/part-words.ts';
+import {
+  isList,
+  joinLines,
+  splitLines,
+  withoutPumpPrefix,
+  type FlatCard,
+} from '../../shared/card/flat-card.ts';
 
 /** What stands in each field, by its key. */
 export type Typed = Readonly<Record<string, string>>;

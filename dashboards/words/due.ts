@@ -1,7 +1,7 @@
 /** When a check is due, in words: a date, and how far away it is. */
 import type { CheckRowAnswer, DueRowAnswer, TargetAnswer } from '../../shared/api/due.ts';
-import { dateWords } from '../../shared/api/time-words.ts';
-import { formatQuantity, type UnitSystem } from '../../shared/quantity/print-quantity.ts';
+import { dateWords } from '../../shared/text/en/time-words.ts';
+import { formatQuantity, type UnitSystem } from '../../shared/quantity/format-quantity.ts';
 
 type Dated = Pick<DueRowAnswer, 'dueDate' | 'lateDays' | 'state' | 'proposedDate'>;
 

@@ -1,6 +1,6 @@
 /** Results of one analyte over the years: the points, the limits to hold them against, and one sentence that says no more than was measured. */
 import type { WaterAnswer, WaterResultAnswer } from '../../shared/api/due.ts';
-import { amountText } from '../../shared/words/water-amounts.ts';
+import { amountText } from '../../shared/text/en/water-text.ts';
 
 export interface WaterPoint {
   atMs: number;

@@ -3,7 +3,7 @@
  * The fields are the contract's (section 6): SI, the unit in the name, times as UTC text with milliseconds; what could not be
  * measured is absent.
  */
-import type { AlarmKind, Priority, WeighedCause } from '../words/kinds.ts';
+import type { AlarmKind, Priority, WeighedCause } from '../text/en/alarms/kinds.ts';
 
 export const CYCLE_FLAGS = [
   'gap',

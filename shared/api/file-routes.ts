@@ -1,7 +1,7 @@
 /** Questions whose body or answer is a file: papers, the packet of a well and the drawing in it. A part of the route table (./routes.ts). */
-import { entryResultShape, documentQuery } from './book.ts';
-import { exportQuery, importResultShape, sectionQuery, sectionShape, importQuery } from './packets.ts';
-import { noQuery } from './questions.ts';
+import { entryResultShape, documentQuery } from './logbook.ts';
+import { exportQuery, importResultShape, sectionQuery, sectionShape, importQuery } from './exports.ts';
+import { noQuery } from './queries.ts';
 import type { Route } from './routes.ts';
 
 const OK = [200] as const;

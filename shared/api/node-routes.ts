@@ -1,7 +1,7 @@
 /** Rows of the route table (./routes.ts) about the boxes that send: listed, let in, forgotten. */
 import { z } from 'zod';
 import { forgetShape, approvalShape, nodesShape } from './nodes.ts';
-import { noQuery } from './questions.ts';
+import { noQuery } from './queries.ts';
 import type { Route } from './routes.ts';
 
 const OK = [200] as const;

@@ -11,16 +11,16 @@ import {
   entriesShape,
   entryResultShape,
   entryRequestShape,
-} from './book.ts';
+} from './logbook.ts';
 import { calendarAddressQuery, calendarAddressRequest, calendarAddressShape } from './calendar-address.ts';
 import { cardsShape } from './cards.ts';
 import { calendarQuery, checksShape, dueQuery, dueShape, waterShape } from './due.ts';
 import { baselinesShape, chartShape, cyclesShape, daysShape } from './history.ts';
 import { FILE_ROUTES } from './file-routes.ts';
-import { healthShape, noticesShape, refusedShape } from './housekeeping.ts';
+import { healthShape, noticesShape, refusedShape } from './server-state.ts';
 import { labelsShape } from './labels.ts';
 import { NODE_ROUTES } from './node-routes.ts';
-import * as queries from './questions.ts';
+import * as queries from './queries.ts';
 import { drawQuery, drawShape, guidedRunQuery, guidedRunShape, readingsShape } from './readings.ts';
 import { partsListShape, reportShape, visitsShape } from './visits.ts';
 import { wellDetailShape, wellsShape } from './wells.ts';

@@ -1,6 +1,6 @@
 /** Visits to a well: what to bring, what was done, and what the readings showed before and after. */
 import { z } from 'zod';
-import { entryShape } from './book.ts';
+import { entryShape } from './logbook.ts';
 
 const opt = z.exactOptional;
 

@@ -1,6 +1,6 @@
 /** How a card came to be what it is: the acts that wrote it -> what each of them changed. */
 import { cardDifferences, type Difference } from './differences.ts';
-import { flatten, type FlatCard } from './flat.ts';
+import { flatten, type FlatCard } from './flat-card.ts';
 
 export interface CardChange {
   id: string;

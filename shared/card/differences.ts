@@ -1,6 +1,6 @@
 /** What differs between two written cards, field by field, and what two people made of one. */
 import { fieldOrder } from './fields.ts';
-import type { FlatCard } from './flat.ts';
+import type { FlatCard } from './flat-card.ts';
 
 export interface Difference {
   key: string;

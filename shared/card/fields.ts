@@ -1,9 +1,9 @@
 /**
  * Every field of a card in the order in which people fill it in, with what it is called and an example of how it is written. The form,
- * the history, the command line and the columns of a table go by it. That it holds every key that the reader knows: tests/card/fields.test.ts.
+ * the history, the command line and the columns of a table go by it. That it holds every key that the reader knows: tests/core/domain/fields.test.ts.
  */
-import type { Part } from '../words/part-words.ts';
-import { withoutPumpPrefix } from './flat.ts';
+import type { Part } from '../text/en/parts/part-words.ts';
+import { withoutPumpPrefix } from './flat-card.ts';
 
 export interface Field {
   /** Dotted; a pump's as if there were one pump. */
@@ -26,7 +26,7 @@ export interface Section {
   /** Its fields are there for each pump. */
   perPump?: true;
   intro?: string;
-  /** Parts of which more is said (shared/words/parts.ts). */
+  /** Parts of which more is said (shared/text/en/parts/parts.ts). */
   parts?: readonly Part[];
   fields: readonly Field[];
 }

@@ -2,9 +2,9 @@
  * The well as a section through the ground: depths to scale, everything at the surface and across not. What is not known is drawn as not
  * known (a broken line, a question mark) and named; nothing is put where nobody measured it.
  */
-import type { UnitSystem } from '../quantity/print-quantity.ts';
-import { toDisplayUnits, formatQuantity } from '../quantity/print-quantity.ts';
-import { placeLabels } from './labels.ts';
+import type { UnitSystem } from '../quantity/format-quantity.ts';
+import { toDisplayUnits, formatQuantity } from '../quantity/format-quantity.ts';
+import { placeLabels } from './place-labels.ts';
 import { path, rect, roundToTenth, textShape, type Drawing, type Shape } from './shape.ts';
 import { tankShapes } from './section-tank.ts';
 

@@ -1,5 +1,5 @@
 /** The day that somebody wrote on a form, as the moment that an entry carries: now for today, else noon at the well. */
-import { localDate } from '../api/time-words.ts';
+import { localDate } from '../text/en/time-words.ts';
 import { localToUtcMs } from './local-moment.ts';
 
 const NOON = 12;

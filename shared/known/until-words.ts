@@ -1,6 +1,6 @@
 /** An end in words: "the end of Sun 19 July" where it is a midnight, which nobody reads as the day before; else the moment in full. */
-import { momentWords } from '../api/time-words.ts';
-import type { UnitSystem } from '../quantity/print-quantity.ts';
+import { momentWords } from '../text/en/time-words.ts';
+import type { UnitSystem } from '../quantity/format-quantity.ts';
 import { localMoment } from './local-moment.ts';
 
 const MIN_MS = 60_000;

@@ -4,7 +4,7 @@
  * Small print has 2 mm, the same from 35 cm. What does not fit is left off from the end, and named on the page.
  */
 import type { Label, LabelLine } from '../api/labels.ts';
-import { withNonBreakingUnits } from '../words/names.ts';
+import { withNonBreakingUnits } from '../text/en/names.ts';
 import { MIN_MODULE_MM, makeQrCode, QUIET_ZONE_MODULES, type Encode, type QrCode } from './qr.ts';
 import type { Size } from './sheets.ts';
 import { limitRows, fitOneRow, wrap, type TextStyle, type MeasureWidth } from './wrap.ts';

@@ -2,9 +2,9 @@
  * When water is to be tested again, and what is to be said with a result that stands out. Wording on several screens and in the
  * calendar, so it stands here once. Stillwell records; the laboratory and the health department interpret.
  */
-import type { Caution } from '../words/cautions.ts';
+import type { Caution } from '../text/en/cautions.ts';
 import { ANALYTES, type AnalyteKey } from './analytes.ts';
-import { bacteriaFound, type LimitComparison } from './judge.ts';
+import { bacteriaFound, type LimitComparison } from './compare.ts';
 import type { WaterResult } from './result.ts';
 
 /** EPA "Protect Your Home's Water" (2021), and CDC: each year. */

@@ -4,8 +4,8 @@
  */
 import { readFileSync, readdirSync, statSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Card } from '../card/card.ts';
-import { readCard } from '../card/read-card.ts';
+import type { Card } from '../core/domain/card.ts';
+import { readCard } from '../core/domain/read-card.ts';
 import { FALSE_ALARMS_PER_YEAR, MAX_FILE_BYTES } from './limits.ts';
 import { SettingsError } from './settings.ts';
 import type { Settings } from './settings.ts';

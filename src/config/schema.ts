@@ -3,8 +3,8 @@
  * open and a well to mind. Rules between keys stand in ./cross-checks.ts.
  */
 import { z } from 'zod';
-import { PRIORITIES } from '../../shared/words/kinds.ts';
-import { isName } from '../card/look.ts';
+import { PRIORITIES } from '../../shared/text/en/alarms/kinds.ts';
+import { isName } from '../core/domain/parse-context.ts';
 import {
   CYCLES_DAYS,
   FALSE_ALARMS_PER_YEAR,

@@ -2,8 +2,8 @@
  * The settings of one server, checked and complete: every default is filled in. How they are written and checked: ./schema.ts;
  * what each key means to people: ./help.ts. Secrets are not in here, only where they are kept (./secrets.ts).
  */
-import type { Priority } from '../../shared/words/kinds.ts';
-import type { UnitSystem } from '../../shared/quantity/print-quantity.ts';
+import type { Priority } from '../../shared/text/en/alarms/kinds.ts';
+import type { UnitSystem } from '../../shared/quantity/format-quantity.ts';
 
 /** The built-in broker, or one that is there already. */
 export type BrokerSettings = BuiltInBrokerSettings | ExternalBrokerSettings;

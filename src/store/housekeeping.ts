@@ -4,10 +4,10 @@
  * bite that fails (disk full) has done nothing.
  */
 import { firstNeededRow } from './journal.ts';
-import type { SnapshotTable } from './keep-snapshots.ts';
-import { mergeSeries, shouldMerge, shouldSeal, sealTail } from './seal.ts';
-import type { ReadingStore } from './shelf.ts';
-import type { SeriesState } from './tails.ts';
+import type { SnapshotTable } from './sqlite/snapshot-table.ts';
+import { mergeSeries, shouldMerge, shouldSeal, sealTail } from './series/seal.ts';
+import type { ReadingStore } from './reading-store.ts';
+import type { SeriesState } from './series/tails.ts';
 
 export interface Housekeeping {
   readingStore: ReadingStore;

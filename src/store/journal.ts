@@ -3,12 +3,12 @@
  * readings are in blocks, and node state (./store.ts, `packsSinceSave`) until it was saved after the row. Rows are numbered by a
  * counter that never goes back, because what is sealed and what is saved is said in row numbers.
  */
-import type { PlacedPack } from '../readings/placed.ts';
-import type { Db } from './database.ts';
-import type { SavedPosition } from './keep-nodes.ts';
-import { decodeJournalRow } from './journal-codec.ts';
+import type { PlacedPack } from '../core/readings/placed-pack.ts';
+import type { Db } from './sqlite/database.ts';
+import type { SavedPosition } from './sqlite/node-table.ts';
+import { decodeJournalRow } from './series/journal-codec.ts';
 import { damagedError } from './store-error.ts';
-import type { SeriesMap } from './tails.ts';
+import type { SeriesMap } from './series/tails.ts';
 
 export interface Journal {
   lastRow: number;

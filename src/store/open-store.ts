@@ -1,34 +1,34 @@
 /**
  * The store on SQLite: opens one file, keeps a list of changes in one synchronous transaction, answers queries. Readings go the
- * way journal, tail, block (./journal.ts, ./seal.ts); the rest are rows (./keep-*.ts).
+ * way journal, tail, block (./journal.ts, ./series/seal.ts); the rest are rows (./keep-*.ts).
  */
 import { statSync } from 'node:fs';
 import { performance } from 'node:perf_hooks';
 import { drizzle } from 'drizzle-orm/better-sqlite3';
-import { requireFolder, openDatabase } from './database.ts';
+import { requireFolder, openDatabase } from './sqlite/database.ts';
 import { sealTails, maintain } from './housekeeping.ts';
 import type { Housekeeping } from './housekeeping.ts';
 import { markUnsaved, unsavedPacks } from './journal.ts';
-import { encodeJournalRow } from './journal-codec.ts';
-import { actTable } from './keep-acts.ts';
-import { alarmTable } from './keep-alarms.ts';
-import { derivedTable } from './keep-derived.ts';
-import { entryTable } from './keep-entries.ts';
-import { importedTable } from './keep-handed.ts';
-import { nodeTable } from './keep-nodes.ts';
-import type { SavedPosition } from './keep-nodes.ts';
-import { refusedTable } from './keep-refused.ts';
-import { snapshotTable } from './keep-snapshots.ts';
-import { acquireLock } from './lock.ts';
-import type { Lock } from './lock.ts';
-import { chartSeries, firstReadingMs, readSeries } from './read-series.ts';
-import { openReadingStore } from './shelf.ts';
-import type { ReadingStore } from './shelf.ts';
+import { encodeJournalRow } from './series/journal-codec.ts';
+import { actTable } from './sqlite/act-table.ts';
+import { alarmTable } from './sqlite/alarm-table.ts';
+import { derivedTable } from './sqlite/derived-table.ts';
+import { entryTable } from './sqlite/entry-table.ts';
+import { importedTable } from './sqlite/imported-table.ts';
+import { nodeTable } from './sqlite/node-table.ts';
+import type { SavedPosition } from './sqlite/node-table.ts';
+import { refusedTable } from './sqlite/refused-table.ts';
+import { snapshotTable } from './sqlite/snapshot-table.ts';
+import { acquireLock } from './sqlite/lock.ts';
+import type { Lock } from './sqlite/lock.ts';
+import { chartSeries, firstReadingMs, readSeries } from './series/read-series.ts';
+import { openReadingStore } from './reading-store.ts';
+import type { ReadingStore } from './reading-store.ts';
 import { StoreError, toStoreError } from './store-error.ts';
-import { newColumns } from './columns.ts';
+import { newColumns } from './series/columns.ts';
 import type { Change, ChartSeries, NodeRow, Series, Store, StoreStats } from './store.ts';
-import { UNTIMED_PREFIX, appendToTails } from './tails.ts';
-import type { PlacedPack } from '../readings/placed.ts';
+import { UNTIMED_PREFIX, appendToTails } from './series/tails.ts';
+import type { PlacedPack } from '../core/readings/placed-pack.ts';
 
 export interface StoreOptions {
   /** Readings older than this are let go of, a block at a time. Default: ten years. */

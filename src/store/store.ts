@@ -4,13 +4,13 @@
  * (tests/contract/store-suite.ts). Never a callback: a list.
  */
 import type { BaselineEvent, DayEvent } from '../../shared/api/events.ts';
-import type { AlarmRow } from '../alarm/alarm-row.ts';
-import type { ActRow } from '../card/act-row.ts';
-import type { CycleRow } from '../cycles/cycle-row.ts';
-import type { NoticeRow } from '../notice/notice-row.ts';
-import type { Hello } from '../wire/messages.ts';
-import type { Entry } from '../book/entry.ts';
-import type { PlacedPack } from '../readings/placed.ts';
+import type { AlarmRow } from '../core/alarms/lifecycle/alarm-row.ts';
+import type { ActRow } from '../core/domain/act-row.ts';
+import type { CycleRow } from '../core/cycles/cycle-row.ts';
+import type { NoticeRow } from '../core/notify/notice-row.ts';
+import type { Hello } from '../core/decode/messages.ts';
+import type { Entry } from '../logbook/entries/entry.ts';
+import type { PlacedPack } from '../core/readings/placed-pack.ts';
 
 /** Born where they are made, kept here. */
 export type { ActRow, AlarmRow, CycleRow, NoticeRow };
@@ -36,7 +36,7 @@ export interface IgnoredNames {
 
 export interface NodeRow {
   node: string;
-  /** Serialised node state of src/readings/ (JSON), as of the last save; journal entries after `savedMs` are applied to it. */
+  /** Serialised node state of src/core/readings/ (JSON), as of the last save; journal entries after `savedMs` are applied to it. */
   state?: unknown;
   savedMs?: number;
   hello?: Hello;
@@ -56,7 +56,7 @@ export interface CredentialRow {
   listenOnly?: boolean;
 }
 
-/** One line of the past of a well as another Stillwell measured and kept it (src/book/packet/). */
+/** One line of the past of a well as another Stillwell measured and kept it (src/logbook/export/). */
 export interface ImportedRow {
   well: string;
   /** `well`: nothing but that the well came from elsewhere. */

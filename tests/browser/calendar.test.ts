@@ -2,7 +2,7 @@
 import ICAL from 'ical.js';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { openPageChecker, type PageChecker } from './support/look.ts';
+import { openPageChecker, type PageChecker } from './support/page-check.ts';
 import { readCode } from './support/read-code.ts';
 
 let looker: PageChecker;

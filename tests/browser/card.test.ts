@@ -4,7 +4,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { TestContext } from 'vitest';
 import { hasChromium, launchChromium, NO_CHROMIUM } from './support/chromium.ts';
 import { buildPages, type BuiltPages } from './support/build-pages.ts';
-import { startTestServer } from '../support/station.ts';
+import { startTestServer } from '../support/test-server.ts';
 
 /** A picture of one dot: the smallest PNG. */
 const PNG = Buffer.from(

@@ -7,7 +7,7 @@ import ICAL from 'ical.js';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import type { TestContext } from 'vitest';
-import { localAddresses } from '../../src/run/own-networks.ts';
+import { localAddresses } from '../../src/server/local-networks.ts';
 import { buildPages, type BuiltPages } from './support/build-pages.ts';
 import { hasChromium, launchChromium, NO_CHROMIUM } from './support/chromium.ts';
 import { startFirstHouse, type FirstHouse } from './support/first-house.ts';

@@ -3,7 +3,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { TestContext } from 'vitest';
 import type { Label } from '../../shared/api/labels.ts';
-import { readCard } from '../../src/card/read-card.ts';
+import { readCard } from '../../src/core/domain/read-card.ts';
 import { hasChromium, launchChromium, NO_CHROMIUM } from './support/chromium.ts';
 import { buildPages, type BuiltPages } from './support/build-pages.ts';
 import { startFakeServer, type FakeServer } from './support/fake-server.ts';

@@ -7,7 +7,7 @@ import { buildPages } from './support/build-pages.ts';
 import type { BuiltPages } from './support/build-pages.ts';
 import { FARM_NOW_MS } from './support/farm.ts';
 import { startFakeServer } from './support/fake-server.ts';
-import { checkPage, type OpenedPage } from './support/look.ts';
+import { checkPage, type OpenedPage } from './support/page-check.ts';
 
 let pages: BuiltPages;
 let browser: Browser;

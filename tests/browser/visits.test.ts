@@ -1,7 +1,7 @@
 /** Readings with a guide and visits with their before/after report, in a real browser, against the invented farm. */
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import type { StoredCycle } from '../../src/web/deps.ts';
-import { openPageChecker, type PageChecker } from './support/look.ts';
+import type { StoredCycle } from '../../src/http/deps.ts';
+import { openPageChecker, type PageChecker } from './support/page-check.ts';
 
 let looker: PageChecker;
 beforeAll(async () => {

@@ -7,8 +7,8 @@ import { fileURLToPath } from 'node:url';
 import { Parser } from '@asyncapi/parser';
 import { expect, test } from 'vitest';
 import { z } from 'zod';
-import { wireSchemas } from '../../src/wire/json-schemas.ts';
-import { DEFAULT_ROOT, NODE_TOPIC_KINDS, TOPIC_KINDS } from '../../src/wire/topics.ts';
+import { wireSchemas } from '../../src/core/decode/json-schemas.ts';
+import { DEFAULT_ROOT, NODE_TOPIC_KINDS, TOPIC_KINDS } from '../../src/core/decode/topics.ts';
 
 const FILE = fileURLToPath(new URL('../../firmware-contract/asyncapi.yaml', import.meta.url));
 

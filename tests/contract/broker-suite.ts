@@ -1,11 +1,11 @@
 /**
  * What every broker must do, whichever carries the messages: one suite that takes a factory. It runs for the built-in broker and for
- * the client on outside ones (tests/broker/).
+ * the client on outside ones (tests/mqtt/).
  */
 import type { MqttClient } from 'mqtt';
 import { afterEach, describe, expect, test } from 'vitest';
-import type { Broker, OnMessage } from '../../src/broker/broker.ts';
-import { connectNode, messageCollector, nextMessage, text } from '../broker/support.ts';
+import type { Broker, OnMessage } from '../../src/mqtt/broker.ts';
+import { connectNode, messageCollector, nextMessage, text } from '../mqtt/support.ts';
 
 export interface BrokerUnderTest {
   /** Where nodes connect. */

@@ -3,9 +3,9 @@
  */
 import { readFileSync } from 'node:fs';
 import { z } from 'zod';
-import { REFUSALS } from '../../src/wire/messages.ts';
-import type { Message, PackColumn } from '../../src/wire/messages.ts';
-import type { RawMessage } from '../../src/wire/read-message.ts';
+import { REFUSALS } from '../../src/core/decode/messages.ts';
+import type { Message, PackColumn } from '../../src/core/decode/messages.ts';
+import type { RawMessage } from '../../src/core/decode/read-message.ts';
 
 const FOLDER = new URL('../../firmware-contract/', import.meta.url);
 

@@ -5,7 +5,7 @@
 import fc from 'fast-check';
 import { afterEach, describe, expect, test } from 'vitest';
 import type { AlarmEvent } from '../../shared/api/events.ts';
-import type { PlacedPack } from '../../src/readings/placed.ts';
+import type { PlacedPack } from '../../src/core/readings/placed-pack.ts';
 import type { AlarmRow, Change, NoticeRow, Series, Store } from '../../src/store/store.ts';
 
 export interface StoreUnderTest {

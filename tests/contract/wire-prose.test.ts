@@ -2,20 +2,20 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { CYCLE_FLAGS } from '../../shared/api/events.ts';
-import { ALARM_KINDS, CAUSES } from '../../shared/words/kinds.ts';
-import { LOCATIONS, TERMINAL_LOCATIONS } from '../../src/card/description.ts';
-import { cardIssues } from '../../src/card/read-card.ts';
+import { ALARM_KINDS, CAUSES } from '../../shared/text/en/alarms/kinds.ts';
+import { LOCATIONS, TERMINAL_LOCATIONS } from '../../src/core/domain/description.ts';
+import { cardIssues } from '../../src/core/domain/read-card.ts';
 import {
   DESCRIPTION_KEYS,
   PUMP_DESCRIPTION_KEYS,
   TANK_DESCRIPTION_KEYS,
-} from '../../src/card/read-description.ts';
-import { ELECTRICAL_KEYS } from '../../src/card/read-electrical.ts';
-import { HOLE_KEYS } from '../../src/card/read-hole.ts';
-import { BASE_CHANNELS, CHANNEL_UNITS } from '../../src/wire/channels.ts';
-import { VALUE_BOUNDS } from '../../src/card/channel-bounds.ts';
-import { MAX_DEPTH, MAX_PAYLOAD_BYTES, MAX_RECORDS } from '../../src/wire/limits.ts';
-import { REFUSALS } from '../../src/wire/messages.ts';
+} from '../../src/core/domain/read-description.ts';
+import { ELECTRICAL_KEYS } from '../../src/core/domain/read-electrical.ts';
+import { HOLE_KEYS } from '../../src/core/domain/read-hole.ts';
+import { BASE_CHANNELS, CHANNEL_UNITS } from '../../src/core/decode/channels.ts';
+import { VALUE_BOUNDS } from '../../src/core/domain/channel-bounds.ts';
+import { MAX_DEPTH, MAX_PAYLOAD_BYTES, MAX_RECORDS } from '../../src/core/decode/limits.ts';
+import { REFUSALS } from '../../src/core/decode/messages.ts';
 
 const TOP = new URL('../../', import.meta.url);
 const prose = readFileSync(new URL('firmware-contract/contract.md', TOP), 'utf8');

@@ -7,7 +7,7 @@ import { fileURLToPath } from 'node:url';
 import { Ajv } from 'ajv';
 import addFormats from 'ajv-formats';
 import { describe, expect, test } from 'vitest';
-import { wireSchemas } from '../../src/wire/json-schemas.ts';
+import { wireSchemas } from '../../src/core/decode/json-schemas.ts';
 import { goldenFile, goldenIndex } from './golden.ts';
 
 const FOLDER = new URL('../../firmware-contract/schema/', import.meta.url);

@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { refusedField } from '../../dashboards/words/refused-field.ts';
-import { trendShape, TREND_BOX } from '../../dashboards/parts/years-shape.ts';
+import { trendShape, TREND_BOX } from '../../dashboards/charts/trend-shape.ts';
 import { RequestError } from '../../dashboards/data/source.ts';
 import { datesInWords, dueWords, roundWords, targetWords } from '../../dashboards/words/due.ts';
 import { entryMoment } from '../../shared/known/entry-day.ts';
-import { amountText, limitText, resultText, sourceText } from '../../shared/words/water-amounts.ts';
+import { amountText, limitText, resultText, sourceText } from '../../shared/text/en/water-text.ts';
 import { kpaFromPsi } from '../../shared/units/pressure.ts';
 
 const NOW = Date.parse('2026-05-10T18:00:00Z');

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import type { EntryAnswer } from '../../shared/api/book.ts';
-import { MAX_DOCUMENT_BYTES as SERVERS_MOST } from '../../src/book/limits.ts';
+import type { EntryAnswer } from '../../shared/api/logbook.ts';
+import { MAX_DOCUMENT_BYTES as SERVERS_MOST } from '../../src/logbook/entries/limits.ts';
 import {
   searchDocuments,
   MAX_DOCUMENT_BYTES,
@@ -8,7 +8,7 @@ import {
   documentsAmong,
   uploadProblem,
   fileSizeText,
-} from '../../shared/words/papers.ts';
+} from '../../shared/text/en/documents.ts';
 
 const paper = (id: string, name: string, more: object = {}): EntryAnswer => ({
   id,

@@ -1,12 +1,12 @@
 import { describe, expect, test } from 'vitest';
-import { alarmUrl, alarmIdParts, parsePage } from '../../dashboards/page-of.ts';
-import { appendReadings, aligned, bufferOf, LIVE_MS } from '../../dashboards/parts/live-buffer.ts';
-import { inUnits, spanWords } from '../../dashboards/parts/measure.ts';
-import { outsideWords, overlay } from '../../dashboards/parts/overlay.ts';
-import { ribbonShape, medianDay } from '../../dashboards/parts/ribbon-path.ts';
+import { alarmUrl, alarmIdParts, parsePage } from '../../dashboards/page-url.ts';
+import { appendReadings, aligned, bufferOf, LIVE_MS } from '../../dashboards/pages/well/live-buffer.ts';
+import { inUnits, spanWords } from '../../dashboards/charts/measure.ts';
+import { outsideWords, overlay } from '../../dashboards/pages/well/overlay.ts';
+import { ribbonShape, medianDay } from '../../dashboards/charts/ribbon-path.ts';
 import { causeLines, likelyWords } from '../../dashboards/words/alarm.ts';
 import { ATTENTION_WORDS, summaryWords } from '../../dashboards/words/attention.ts';
-import { countText, nameText, placeText, withNonBreakingUnits } from '../../shared/words/names.ts';
+import { countText, nameText, placeText, withNonBreakingUnits } from '../../shared/text/en/names.ts';
 
 describe('parsePage', () => {
   test.each([

@@ -6,7 +6,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { STORE_FILE } from '../../src/run/station.ts';
+import { STORE_FILE } from '../../src/server/server.ts';
 import { openStore } from '../../src/store/open-store.ts';
 import { startLoad } from './support/load.ts';
 import { helloOf, measured, packOf, PACK_S, START_MS, type SquareNode } from './support/square-wells.ts';

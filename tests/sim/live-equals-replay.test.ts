@@ -5,7 +5,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { runLive, replayScenario, NO_DISRUPTIONS, type Disruptions } from './support/run-both.ts';
-import { alarmDifferences, differences } from './support/same.ts';
+import { alarmDifferences, differences } from './support/compare-runs.ts';
 import { deliver, type ActName, type Plan, type Delivery } from './support/scenario.ts';
 
 /** A failing run prints its seed; put it here, and its case below, for ever. */

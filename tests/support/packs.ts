@@ -1,6 +1,6 @@
 /** Packs and hellos as short as a table wants them. */
-import type { Hello, Pack, PackColumn } from '../../src/wire/messages.ts';
-import type { PlacedPack } from '../../src/readings/placed.ts';
+import type { Hello, Pack, PackColumn } from '../../src/core/decode/messages.ts';
+import type { PlacedPack } from '../../src/core/readings/placed-pack.ts';
 
 /** A Monday, 12:00 UTC. */
 export const NOON = Date.UTC(2026, 2, 2, 12);

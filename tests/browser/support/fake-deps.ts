@@ -3,7 +3,7 @@ import { randomUUID } from 'node:crypto';
 import { mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { Baseline } from '../../../src/baseline/baseline.ts';
+import type { Baseline } from '../../../src/core/baseline/baseline.ts';
 import type { WrittenAct } from '../../../shared/api/acts.ts';
 import type { AlarmEvent, BaselineEvent, DayEvent } from '../../../shared/api/events.ts';
 import type { WellStatus } from '../../../shared/api/wells.ts';
@@ -18,12 +18,12 @@ import type {
   StoredNode,
   StoredNotice,
   WebDeps,
-} from '../../../src/web/deps.ts';
-import { openLogbookService } from '../../../src/run/desk.ts';
-import { phoneSecrets } from '../../../src/run/phone-secrets.ts';
-import { openWellExports } from '../../../src/run/packet/packets.ts';
+} from '../../../src/http/deps.ts';
+import { openLogbookService } from '../../../src/server/logbook-service.ts';
+import { phoneSecrets } from '../../../src/server/phone-secrets.ts';
+import { openWellExports } from '../../../src/server/export/well-exports.ts';
 import { openStore } from '../../../src/store/open-store.ts';
-import { openDocuments } from '../../../src/store/paper-files.ts';
+import { openDocuments } from '../../../src/store/document-files.ts';
 import {
   cardOf,
   cyclesOf,

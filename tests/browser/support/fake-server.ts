@@ -1,13 +1,13 @@
 /** The invented farm on a port, with live readings each second; as a program (`npx tsx …/fake-server.ts [PORT]`) for looking at pages. */
 import { argv } from 'node:process';
 import { fileURLToPath } from 'node:url';
-import { makeApp } from '../../../src/web/app.ts';
-import { openCalendarServer } from '../../../src/web/calendar-door.ts';
-import { LiveHub } from '../../../src/web/live-hub.ts';
-import { calendarAtPath } from '../../../src/web/phone-calendar.ts';
-import { serveWeb } from '../../../src/web/serve.ts';
-import type { WebServer } from '../../../src/web/serve.ts';
-import { readSite } from '../../../src/web/site.ts';
+import { makeApp } from '../../../src/http/app.ts';
+import { openCalendarServer } from '../../../src/http/calendar-server.ts';
+import { LiveHub } from '../../../src/http/live-hub.ts';
+import { calendarAtPath } from '../../../src/http/calendar-at-path.ts';
+import { serveWeb } from '../../../src/http/serve.ts';
+import type { WebServer } from '../../../src/http/serve.ts';
+import { readSite } from '../../../src/http/site.ts';
 import { fakeFarm, secondOf } from './fake-deps.ts';
 import type { FakeFarm } from './fake-deps.ts';
 import { STORIES } from './farm.ts';

@@ -3,9 +3,9 @@
  * is random: the wobble is a fixed hash of its place, so that two runs give the same farm.
  */
 import type { CycleEvent, DayEvent } from '../../../shared/api/events.ts';
-import { localDate } from '../../../shared/api/time-words.ts';
-import type { Card } from '../../../src/card/card.ts';
-import type { StoredCycle } from '../../../src/web/deps.ts';
+import { localDate } from '../../../shared/text/en/time-words.ts';
+import type { Card } from '../../../src/core/domain/card.ts';
+import type { StoredCycle } from '../../../src/http/deps.ts';
 
 export const DAY_MS = 86_400_000;
 export const ZONE = 'America/Denver';

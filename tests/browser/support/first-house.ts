@@ -5,11 +5,11 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { makeCredential } from '../../../src/broker/credentials.ts';
+import { makeCredential } from '../../../src/mqtt/credentials.ts';
 import { DEFAULT_SETTINGS } from '../../../src/config/read-settings.ts';
-import { connectNode, nextPack, publishPack, type DemoNode } from '../../../src/proving/demo/node.ts';
-import type { WellParams } from '../../../src/proving/model/well.ts';
-import { openServer } from '../../../src/run/station.ts';
+import { connectNode, nextPack, publishPack, type DemoNode } from '../../../src/lab/demo/node.ts';
+import type { WellParams } from '../../../src/lab/model/well.ts';
+import { openServer } from '../../../src/server/server.ts';
 
 const PSI_KPA = 6.894757293168;
 

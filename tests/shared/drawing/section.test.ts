@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { placeLabels } from '../../../shared/drawing/labels.ts';
+import { placeLabels } from '../../../shared/drawing/place-labels.ts';
 import { drawSection, type SectionFacts } from '../../../shared/drawing/section.ts';
 import { drawTrend } from '../../../shared/drawing/trend.ts';
 

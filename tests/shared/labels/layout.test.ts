@@ -10,7 +10,7 @@ import {
 import { SHEETS } from '../../../shared/labels/sheets.ts';
 import { wrap, type MeasureWidth } from '../../../shared/labels/wrap.ts';
 import type { Label, LabelLine } from '../../../shared/api/labels.ts';
-import { LABEL_CAUTIONS, LABEL_KINDS } from '../../../shared/words/label-words.ts';
+import { LABEL_CAUTIONS, LABEL_KINDS } from '../../../shared/text/en/label-words.ts';
 
 /** Wider than Arial's mean of about half its size. */
 const widthOf: MeasureWidth = (text, { size, bold }) => text.length * size * (bold ? 0.58 : 0.53);

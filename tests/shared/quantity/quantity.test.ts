@@ -4,8 +4,8 @@ import { describe, expect, test } from 'vitest';
 import { parseNumber } from '../../../shared/quantity/parse-number.ts';
 import { parseQuantity } from '../../../shared/quantity/parse-quantity.ts';
 import { parseSwitchPair } from '../../../shared/quantity/parse-switch-pair.ts';
-import { toDisplayUnits, formatNumber, formatQuantity } from '../../../shared/quantity/print-quantity.ts';
-import type { UnitSystem } from '../../../shared/quantity/print-quantity.ts';
+import { toDisplayUnits, formatNumber, formatQuantity } from '../../../shared/quantity/format-quantity.ts';
+import type { UnitSystem } from '../../../shared/quantity/format-quantity.ts';
 import { DIMENSIONS, UNITS, findUnit } from '../../../shared/quantity/units.ts';
 import type { Dimension } from '../../../shared/quantity/units.ts';
 

@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { adviceFor, YEARLY_ANALYTES } from '../../../shared/water/advice.ts';
 import type { AnalyteKey } from '../../../shared/water/analytes.ts';
-import { compareResult, bacteriaFound, plausibilityQuestion } from '../../../shared/water/judge.ts';
+import { compareResult, bacteriaFound, plausibilityQuestion } from '../../../shared/water/compare.ts';
 import { LIMITS, limitsOn } from '../../../shared/water/limits.ts';
 import { readResult, type WaterResult } from '../../../shared/water/result.ts';
-import { CAUTIONS, type Caution } from '../../../shared/words/cautions.ts';
+import { CAUTIONS, type Caution } from '../../../shared/text/en/cautions.ts';
 
 const TODAY = '2026-11-26';
 

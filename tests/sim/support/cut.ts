@@ -2,14 +2,19 @@
  * Feeds one well a whole stretch of readings and acts, cut into pieces at any times, with the engine saved and loaded between any two
  * pieces. Whatever the cuts, the same must come out.
  */
-import { readAct } from '../../../src/card/read-act.ts';
-import { defaultCardForNode } from '../../../src/card/read-card.ts';
-import { deserializeWell, newWell, serializeWell, type Emitted } from '../../../src/engine/engine.ts';
-import { addColumn } from '../../../src/readings/merge.ts';
-import { addInput, newPipeline, advancePipeline, type WellPipeline } from '../../../src/run/live/line.ts';
+import { readAct } from '../../../src/core/domain/read-act.ts';
+import { defaultCardForNode } from '../../../src/core/domain/read-card.ts';
+import { deserializeWell, newWell, serializeWell, type Emitted } from '../../../src/core/well/engine.ts';
+import { addColumn } from '../../../src/core/readings/inbox.ts';
+import {
+  addInput,
+  newPipeline,
+  advancePipeline,
+  type WellPipeline,
+} from '../../../src/server/live/well-pipeline.ts';
 import { actsOf, measure, PANEL, PUMP_HOUSE, type Plan } from './scenario.ts';
 
-/** Channel codes of `current` and `pressure` (src/card/channels.ts). */
+/** Channel codes of `current` and `pressure` (src/core/domain/channels.ts). */
 const CODES = { current: 0, pressure: 3 } as const;
 
 /** What the well of two nodes says of a plan, its line passed on to each of `cuts` in turn, and saved and loaded at those of `saves`. */

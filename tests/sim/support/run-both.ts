@@ -2,8 +2,8 @@
 import { Readable } from 'node:stream';
 import { vi } from 'vitest';
 import type { AlarmEvent, WellEvent } from '../../../shared/api/events.ts';
-import { openLiveServer, type LiveServer } from '../../../src/run/live/server.ts';
-import { runReplay } from '../../../src/run/replay/replay.ts';
+import { openLiveServer, type LiveServer } from '../../../src/server/live/server.ts';
+import { runReplay } from '../../../src/replay/replay.ts';
 import { openStore } from '../../../src/store/open-store.ts';
 import type { AlarmRow, Store } from '../../../src/store/store.ts';
 import { recordingOf, type Scenario } from './scenario.ts';

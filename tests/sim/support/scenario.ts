@@ -3,16 +3,16 @@
  * another, and one ordinary node. What was measured and done is one thing, how it travelled another: the same readings can be packed,
  * ordered and doubled in many ways.
  */
-import { seeded, type Random } from '../../../src/proving/model/random.ts';
+import { seeded, type Random } from '../../../src/lab/model/random.ts';
 import {
   newSimulatedWell,
   simulate,
   type ConditionSchedule,
   type WellParams,
-} from '../../../src/proving/model/well.ts';
-import { HOUSEHOLD, STOCK } from '../../../src/proving/model/demand.ts';
-import { encodePackJson } from '../../../src/wire/encode-pack.ts';
-import type { PackColumn } from '../../../src/wire/messages.ts';
+} from '../../../src/lab/model/well.ts';
+import { HOUSEHOLD, STOCK } from '../../../src/lab/model/demand.ts';
+import { encodePackJson } from '../../../src/core/decode/senml/encode-pack.ts';
+import type { PackColumn } from '../../../src/core/decode/messages.ts';
 
 export const PANEL = 'panel-a';
 export const PUMP_HOUSE = 'pump-house';

@@ -3,7 +3,7 @@
  * by a clock that its parent moves, so that the machine's speed changes nothing. Speaks over the IPC channel of its parent.
  */
 import { DEFAULT_SETTINGS } from '../../../src/config/read-settings.ts';
-import { openServer } from '../../../src/run/station.ts';
+import { openServer } from '../../../src/server/server.ts';
 
 /** What the parent says: the clock stands at `nowMs`; acts to do; or save all and end. */
 export type ParentMessage =

@@ -3,7 +3,7 @@
  * oldest first, and after each connect says hello and sends again what is not kept.
  */
 import mqtt, { type MqttClient } from 'mqtt';
-import { parseAck } from '../../../src/wire/kept.ts';
+import { parseAck } from '../../../src/core/decode/server-messages.ts';
 
 export interface SimNode {
   name: string;

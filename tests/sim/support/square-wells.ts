@@ -1,7 +1,7 @@
 /** Wells as simple as can be, for loads: a pump that runs by the clock, pressure that rises while it runs and falls while it rests. */
-import { encodeHello } from '../../../src/wire/hello.ts';
-import { encodePackJson } from '../../../src/wire/encode-pack.ts';
-import type { HelloChannel } from '../../../src/wire/messages.ts';
+import { encodeHello } from '../../../src/core/decode/hello.ts';
+import { encodePackJson } from '../../../src/core/decode/senml/encode-pack.ts';
+import type { HelloChannel } from '../../../src/core/decode/messages.ts';
 import { BOOT } from './sim-node.ts';
 
 export interface SquareNode {

@@ -1,0 +1,15 @@
+/** The pages of a well's logbook, one for each word of the address (../../page-url.ts). */
+import type { ComponentType } from 'preact';
+import type { LogbookPage } from '../../page-url.ts';
+import { lazyPage } from '../../ui/lazy-page.tsx';
+
+export const LOGBOOK_PAGES: Record<LogbookPage, ComponentType<{ name: string }>> = {
+  card: lazyPage(async () => (await import('../card/card.tsx')).CardPage),
+  visit: lazyPage(async () => (await import('../visit/visit.tsx')).VisitPage),
+  readings: lazyPage(async () => (await import('../readings/readings.tsx')).ReadingsPage),
+  checks: lazyPage(async () => (await import('../checks/checks.tsx')).ChecksPage),
+  water: lazyPage(async () => (await import('../water/water.tsx')).WaterPage),
+  labels: lazyPage(async () => (await import('../labels/labels.tsx')).LabelsPage),
+  documents: lazyPage(async () => (await import('../papers/documents.tsx')).DocumentsPage),
+  export: lazyPage(async () => (await import('../packet/export.tsx')).ExportPage),
+};

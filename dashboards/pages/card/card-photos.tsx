@@ -1,0 +1,78 @@
+/**
+ * Photos of the wiring, kept as documents. They are for whoever has the box open and locked out already, by right and by trade: nobody is
+ * asked to open one.
+ */
+import { useState } from 'preact/hooks';
+import { CAUTIONS } from '../../../shared/text/en/cautions.ts';
+import { rememberedName, useAppContext } from '../../data/settings.ts';
+import { RequestError } from '../../data/source.ts';
+import { documentName } from '../../../shared/text/en/documents.ts';
+
+export interface CardPhotosProps {
+  well: string;
+  /** Hashes, one a line. */
+  text: string;
+  refused: string | undefined;
+  change: (text: string) => void;
+}
+
+export function CardPhotos({ well, text, refused, change }: CardPhotosProps) {
+  const { source } = useAppContext();
+  const [message, setMessage] = useState('');
+  const hashes = text.split('\n').filter((hash) => hash !== '');
+  const add = async (files: FileList | null): Promise<void> => {
+    const file = files?.[0];
+    if (!file) return;
+    setMessage('Keeping the photo …');
+    const by = rememberedName();
+    try {
+      const { entry } = await source.addDocument(
+        { well, name: documentName(file, hashes.length), about: 'wiring', ...(by !== '' && { by }) },
+        file,
+      );
+      const hash = entry.body['hash'];
+      if (typeof hash === 'string' && !hashes.includes(hash)) change([...hashes, hash].join('\n'));
+      setMessage('');
+    } catch (error) {
+      setMessage(error instanceof RequestError ? error.message : 'The photo could not be kept.');
+    }
+  };
+  return (
+    <fieldset class="card-photos">
+      <legend>Photos of the wiring</legend>
+      <p class="secondary">
+        For whoever has a box open and locked out already. If it is closed, leave it closed.{' '}
+        {CAUTIONS.electrician}
+      </p>
+      <ul>
+        {hashes.map((hash, at) => (
+          <li key={hash}>
+            <a href={`/api/documents/${hash}`} target="_blank" rel="noreferrer">
+              <img src={`/api/documents/${hash}`} alt={`Photo ${at + 1} of the wiring`} loading="lazy" />
+            </a>
+            <button
+              type="button"
+              class="quiet"
+              onClick={() => change(hashes.filter((one) => one !== hash).join('\n'))}
+            >
+              Take photo {at + 1} off the card
+            </button>
+          </li>
+        ))}
+      </ul>
+      <label>
+        Add a photo{' '}
+        <input
+          type="file"
+          accept="image/*"
+          onChange={(event) => {
+            void add(event.currentTarget.files);
+            event.currentTarget.value = '';
+          }}
+        />
+      </label>
+      <p role="status">{message}</p>
+      {refused !== undefined && <p class="refused">{refused}</p>}
+    </fieldset>
+  );
+}

@@ -1,0 +1,161 @@
+/** The card of a well: what is odd about it, what was measured beside it, the form to change it, and who changed what. */
+import type { Answer } from '../../../shared/api/routes.ts';
+import type { CardComparison } from '../../../shared/api/card-comparison.ts';
+import { cardChanges } from '../../../shared/card/changes.ts';
+import { fieldLabel, fieldName } from '../../../shared/card/fields.ts';
+import { flatten } from '../../../shared/card/flat-card.ts';
+import { momentWords } from '../../../shared/text/en/time-words.ts';
+import { comparisonText, switchComparisonText } from '../../../shared/text/en/checks/measured-text.ts';
+import { nowMs } from '../../data/clock.ts';
+import { useAppContext } from '../../data/settings.ts';
+import { useRequest } from '../../data/use-request.ts';
+import { LogbookHead } from '../../ui/logbook-head.tsx';
+import { CardForm } from './card-form.tsx';
+import { CardHistory } from './card-history.tsx';
+import { Facts } from '../../ui/facts.tsx';
+import { RequestView } from '../../ui/request-view.tsx';
+import { digestOf, pumpsOf, sectionsOf, typedOf } from '../../words/card-form.ts';
+import { withNonBreakingUnits } from '../../../shared/text/en/names.ts';
+
+export function CardPage({ name }: { name: string }) {
+  const { source } = useAppContext();
+  const card = useRequest(`card ${name}`, () => source.get('card', { well: name }));
+  const acts = useRequest(`acts ${name}`, () => source.get('wellActs', { well: name }));
+  return (
+    <>
+      <LogbookHead well={name} page="card" />
+      <RequestView state={card.state} subject="the card" reload={card.reload}>
+        {(answer) => (
+          <>
+            <LastChanged answer={answer} />
+            <Questions answer={answer} />
+            <Measured measured={answer.measured} />
+            <section aria-labelledby="written">
+              <h2 id="written">What is written</h2>
+              <div class={source.live ? 'on-paper' : ''}>
+                <WrittenFields card={answer.card} />
+              </div>
+              {source.live && (
+                <>
+                  <p class="secondary off-paper">
+                    Fill in what you know and leave the rest; write quantities with their unit, as they stand
+                    in the papers.
+                  </p>
+                  <CardForm
+                    well={name}
+                    answer={answer}
+                    saved={(next) => {
+                      card.update(() => next);
+                      acts.reload();
+                    }}
+                  />
+                </>
+              )}
+            </section>
+            <section aria-labelledby="history">
+              <h2 id="history">Who changed what</h2>
+              <RequestView state={acts.state} subject="its history" reload={acts.reload}>
+                {(value) => <CardHistory changes={cardChanges(value.acts)} timeZone={timeZoneOf(answer)} />}
+              </RequestView>
+            </section>
+          </>
+        )}
+      </RequestView>
+    </>
+  );
+}
+
+function timeZoneOf({ card }: Answer<'card'>): string {
+  const zone = card['timeZone'];
+  return typeof zone === 'string' ? zone : 'UTC';
+}
+
+function LastChanged({ answer }: { answer: Answer<'card'> }) {
+  const { units } = useAppContext();
+  const { atMs, by } = answer;
+  if (atMs === undefined) return <p class="lead">Nobody has written this card yet.</p>;
+  return (
+    <p class="lead">
+      Last changed {by === undefined ? '' : `by ${by} `}on{' '}
+      {momentWords(atMs, timeZoneOf(answer), units, nowMs())}.
+    </p>
+  );
+}
+
+function Questions({ answer }: { answer: Answer<'card'> }) {
+  const { units } = useAppContext();
+  if (answer.questions.length === 0) return null;
+  return (
+    <section aria-labelledby="odd" class="sheet">
+      <h2 id="odd">Is this right?</h2>
+      <p class="secondary">It was kept as it was written. It may be right; it is only unusual.</p>
+      <ul>
+        {answer.questions.map(({ key, question, metric }) => (
+          <li key={key + question}>{withNonBreakingUnits(units === 'us' ? question : metric)}</li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function Measured({ measured }: { measured: readonly CardComparison[] }) {
+  const { units } = useAppContext();
+  if (measured.length === 0) return null;
+  const points = switchComparisonText(measured, units);
+  const differs = (keys: string[]): boolean =>
+    measured.some(({ key, differs }) => keys.includes(key) && differs === true);
+  const each = measured.filter(({ key }) => points === undefined || !/^switch\.cut(In|Out)$/.test(key));
+  return (
+    <section aria-labelledby="measured">
+      <h2 id="measured">Written, and measured</h2>
+      <ul class="measured">
+        {points !== undefined && (
+          <MeasuredLine
+            label="Pressure switch"
+            words={points}
+            differs={differs(['switch.cutIn', 'switch.cutOut'])}
+          />
+        )}
+        {each.map((one) => (
+          <MeasuredLine
+            key={one.key}
+            label={fieldLabel(one.key)}
+            words={comparisonText(one, units)}
+            differs={differs([one.key])}
+          />
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function MeasuredLine({ label, words, differs }: { label: string; words: string; differs: boolean }) {
+  return (
+    <li>
+      <span class="secondary">{label}:</span> {withNonBreakingUnits(words)}
+      {differs && <b class="off"> They differ.</b>}
+    </li>
+  );
+}
+
+/** On paper and in a written-out copy, where nothing can be told: only what is filled in. */
+function WrittenFields({ card }: { card: Answer<'card'>['card'] }) {
+  const flat = flatten(card);
+  const typed = typedOf(flat);
+  return (
+    <>
+      {sectionsOf(flat, pumpsOf(flat)).map((section) => {
+        const facts = section.fields.flatMap((field): [string, string][] => {
+          const text = digestOf({ title: '', parts: [], fields: [field] }, typed);
+          return text === '' ? [] : [[fieldName(field.field), text]];
+        });
+        return facts.length === 0 ? null : (
+          <div key={section.title}>
+            <h3>{section.title}</h3>
+            <Facts facts={facts} />
+          </div>
+        );
+      })}
+    </>
+  );
+}

@@ -1,0 +1,168 @@
+/** The documents of a well: kept, found, fetched, struck out. */
+import { useState } from 'preact/hooks';
+import type { EntryAnswer } from '../../../shared/api/logbook.ts';
+import { dateWords } from '../../../shared/text/en/time-words.ts';
+import { nowMs } from '../../data/clock.ts';
+import { useAppContext } from '../../data/settings.ts';
+import { useRequest } from '../../data/use-request.ts';
+import { LogbookHead } from '../../ui/logbook-head.tsx';
+import { DocumentUpload } from './document-upload.tsx';
+import { RequestView } from '../../ui/request-view.tsx';
+import { ActionForm, textOf } from '../../ui/action-form.tsx';
+import {
+  searchDocuments,
+  isViewable,
+  documentsAmong,
+  fileSizeText,
+  fileTypeText,
+  type LogbookDocument,
+  type VoidedDocument,
+} from '../../../shared/text/en/documents.ts';
+
+export function DocumentsPage({ name }: { name: string }) {
+  const { source } = useAppContext();
+  const { state, reload } = useRequest(`documents ${name}`, async () => {
+    const [{ entries }, { well }] = await Promise.all([
+      source.get('entries', { well: name }),
+      source.get('well', { well: name }),
+    ]);
+    return { entries, timeZone: well.timeZone };
+  });
+  return (
+    <>
+      <LogbookHead well={name} page="documents" />
+      <p class="lead">
+        Manuals, receipts, the well log, photos of how it was wired: what gets lost when nobody keeps it.
+      </p>
+      <section aria-labelledby="add">
+        <h2 id="add">Add papers</h2>
+        <p class="secondary">
+          PDF, JPEG, PNG, WebP, HEIC or plain text, up to 25 MiB each. A photo inside an electrical box is for
+          whoever has it open and locked out already; nobody should open one for a photo.
+        </p>
+        <DocumentUpload well={name} onSaved={reload} />
+      </section>
+      <RequestView state={state} subject="the papers" reload={reload}>
+        {(value) => <Documents {...value} well={name} changed={reload} />}
+      </RequestView>
+    </>
+  );
+}
+
+interface ListProps {
+  well: string;
+  timeZone: string;
+  changed: () => void;
+}
+
+function Documents({ entries, ...of }: ListProps & { entries: readonly EntryAnswer[] }) {
+  const [query, setQuery] = useState('');
+  const { documents, voided } = documentsAmong(entries);
+  const shown = searchDocuments(documents, query);
+  return (
+    <section aria-labelledby="documents">
+      <h2 id="documents">Kept here</h2>
+      {documents.length === 0 ? (
+        <p class="status">No paper is kept yet.</p>
+      ) : (
+        <>
+          <label class="field">
+            Find by name or words{' '}
+            <input type="search" value={query} onInput={(event) => setQuery(event.currentTarget.value)} />
+          </label>
+          <p class="secondary" role="status">
+            {query.trim() === ''
+              ? `${documents.length} kept.`
+              : `${shown.length} of ${documents.length} found.`}
+          </p>
+          <ul class="document-list">
+            {shown.map((document) => (
+              <DocumentRow key={document.entry.id} document={document} {...of} />
+            ))}
+          </ul>
+        </>
+      )}
+      {voided.length > 0 && <Voided voided={voided} timeZone={of.timeZone} />}
+    </section>
+  );
+}
+
+function DocumentRow({ document, well, timeZone, changed }: ListProps & { document: LogbookDocument }) {
+  const { source } = useAppContext();
+  const { entry, hash, name, type, bytes, about, text } = document;
+  const address = source.fileUrl('document', { hash });
+  const when = dateWords(entry.createdMs, timeZone, nowMs());
+  return (
+    <li>
+      {isViewable(type) ? (
+        <a href={address} target="_blank" rel="noopener">
+          <img src={address} alt={`${name}, as a small picture`} loading="lazy" />
+        </a>
+      ) : (
+        <span class="no-picture" aria-hidden="true">
+          {fileTypeText(type)}
+        </span>
+      )}
+      <div>
+        <h3>{name}</h3>
+        <p>
+          {about !== undefined && <strong>{about}. </strong>}
+          {text}
+        </p>
+        <p class="secondary">
+          {fileTypeText(type)}, {fileSizeText(bytes)}. Kept {when}
+          {entry.by !== undefined && ` by ${entry.by}`}.
+        </p>
+        <p>
+          <a class="go" href={address} download={name}>
+            Download
+          </a>
+        </p>
+        <details class="more">
+          <summary>Strike it out</summary>
+          <p class="secondary">
+            It is no longer shown and does not go out with the well’s packet. Its entry stays, with who struck
+            it out.
+          </p>
+          <ActionForm
+            button="Strike out"
+            submit={(formSource, fields, actor) => {
+              const why = textOf(fields, 'why');
+              const voidEntry = { kind: 'struck', replaces: entry.id, ...(why !== '' && { text: why }) };
+              return formSource.post('writeEntry', { well }, { entry: voidEntry, ...actor });
+            }}
+            done={changed}
+          >
+            <label>
+              Why <input type="text" name="why" maxLength={2_000} />
+            </label>
+          </ActionForm>
+        </details>
+      </div>
+    </li>
+  );
+}
+
+function Voided({ voided, timeZone }: { voided: readonly VoidedDocument[]; timeZone: string }) {
+  const { source } = useAppContext();
+  return (
+    <details class="more">
+      <summary>Struck out: {voided.length}</summary>
+      <ul>
+        {voided.map(({ entry, name, hash, voidedBy }) => (
+          <li key={entry.id}>
+            <a href={source.fileUrl('document', { hash })} download={name}>
+              {name}
+            </a>
+            <span class="secondary">
+              {' '}
+              struck out {dateWords(voidedBy.createdMs, timeZone, nowMs())}
+              {voidedBy.by !== undefined && ` by ${voidedBy.by}`}
+              {typeof voidedBy.body['text'] === 'string' && `: ${voidedBy.body['text']}`}
+            </span>
+          </li>
+        ))}
+      </ul>
+    </details>
+  );
+}

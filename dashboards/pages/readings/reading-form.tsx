@@ -1,0 +1,194 @@
+/** Readings that a person brings: what, its value with the unit, when, with what. Flow is calculated from the bucket and the watch. */
+import { useState } from 'preact/hooks';
+import { localDate } from '../../../shared/text/en/time-words.ts';
+import type { WellDetail } from '../../../shared/api/wells.ts';
+import { localToUtcMs } from '../../../shared/known/local-moment.ts';
+import { CAUTIONS } from '../../../shared/text/en/cautions.ts';
+import { READING_WORDS, type ReadingName } from '../../../shared/text/en/checks/reading-words.ts';
+import { nowMs } from '../../data/clock.ts';
+import { useAppContext } from '../../data/settings.ts';
+import { bucketFlow, type Bucket } from '../../../shared/quantity/bucket-flow.ts';
+import { FlowFields } from './flow-fields.tsx';
+import { uploadPhotos, documentsField, PhotoField } from '../../ui/photo-field.tsx';
+import { ActionForm, textOf } from '../../ui/action-form.tsx';
+
+export interface ReadingFormProps {
+  detail: WellDetail;
+  readingNames: readonly ReadingName[];
+  /** What stands about photos; those of a box are for who has it open. */
+  photoWords?: string;
+  changed: () => void;
+}
+
+/** The form is made anew after each reading that was kept; one that was refused stays as it was typed. */
+export function ReadingForm(props: ReadingFormProps) {
+  const [round, setRound] = useState(0);
+  return (
+    <>
+      <OneReading
+        key={round}
+        {...props}
+        changed={() => {
+          setRound(round + 1);
+          props.changed();
+        }}
+      />
+      <p role="status">{round > 0 && 'Written down. It stands below with the readings over the years.'}</p>
+    </>
+  );
+}
+
+/** What a person reads beside the tank, which may stand in a pit. */
+const AT_THE_GAUGE: readonly ReadingName[] = ['precharge', 'cut-in', 'cut-out'];
+
+function OneReading({ detail, readingNames, photoWords, changed }: ReadingFormProps) {
+  const { units } = useAppContext();
+  const { well, timeZone } = detail.well;
+  const [what, setWhat] = useState<ReadingName>(readingNames[0] ?? 'amps');
+  const [bucket, setBucket] = useState<Bucket>({ volume: '', time: '' });
+  const words = READING_WORDS[what];
+  const flow = what === 'flow' ? bucketFlow(bucket) : undefined;
+  return (
+    <ActionForm
+      class="card-form"
+      button="Write it down"
+      submit={async (to, fields, actor) => {
+        const photos = await uploadPhotos(to, fields, { well, about: 'reading', ...actor });
+        const entry = entryOf(fields, { what, timeZone, photos, ...(flow && { value: flow.text, bucket }) });
+        await to.post('writeEntry', { well }, { entry, ...actor });
+      }}
+      done={changed}
+    >
+      <ReadingNameField readingNames={readingNames} what={what} choose={setWhat} />
+      {words.instructions !== undefined && <p class="secondary">{words.instructions}</p>}
+      {what === 'precharge' && <p class="secondary">{CAUTIONS['tank-pressure']}</p>}
+      {AT_THE_GAUGE.includes(what) && <p class="secondary">{CAUTIONS['well-pit']}</p>}
+      {what === 'flow' && <FlowFields bucket={bucket} flow={flow} change={setBucket} />}
+      {!flow && (
+        <label class="field">
+          Value with its unit
+          <input
+            type="text"
+            name="value"
+            maxLength={40}
+            placeholder={words.examples[units === 'us' ? 0 : 1]}
+            required
+          />
+        </label>
+      )}
+      <Circumstances detail={detail} what={what} />
+      <label class="tick">
+        <input type="checkbox" name="pinned" /> Pin it: later ones are held against this
+      </label>
+      {photoWords !== undefined && <p class="secondary">{photoWords}</p>}
+      <PhotoField label="Photos" />
+    </ActionForm>
+  );
+}
+
+function ReadingNameField(props: {
+  readingNames: readonly ReadingName[];
+  what: ReadingName;
+  choose: (what: ReadingName) => void;
+}) {
+  const { readingNames, what, choose } = props;
+  return (
+    <label class="field">
+      What was read
+      <select
+        value={what}
+        onChange={(event) => {
+          const chosen = readingNames.find((one) => one === event.currentTarget.value);
+          if (chosen) choose(chosen);
+        }}
+      >
+        {readingNames.map((one) => (
+          <option key={one} value={one}>
+            {READING_WORDS[one].title}
+          </option>
+        ))}
+      </select>
+    </label>
+  );
+}
+
+const PLACE_EXAMPLES: Partial<Record<ReadingName, string>> = {
+  winding: 'yellow to black',
+  insulation: 'leads to ground',
+  flow: 'garden tap',
+  precharge: 'tank in the barn',
+};
+
+/** Of which pump, when, where and with what. */
+function Circumstances({ detail, what }: { detail: WellDetail; what: ReadingName }) {
+  return (
+    <>
+      <div class="fields">
+        {detail.pumps.length > 1 && (
+          <label class="field">
+            Pump
+            <select name="pump">
+              <option value="">the whole well</option>
+              {detail.pumps.map(({ pump }) => (
+                <option key={pump} value={pump}>
+                  {pump.slice(1)}
+                </option>
+              ))}
+            </select>
+          </label>
+        )}
+        <label class="field">
+          On which day (empty: now)
+          <input type="date" name="date" max={localDate(nowMs(), detail.well.timeZone)} />
+        </label>
+        <label class="field">
+          Where
+          <input type="text" name="where" maxLength={120} placeholder={PLACE_EXAMPLES[what]} />
+        </label>
+        <label class="field">
+          With what
+          <input type="text" name="with" maxLength={120} />
+        </label>
+      </div>
+      <label class="field">
+        Remark
+        <input type="text" name="text" maxLength={2000} />
+      </label>
+    </>
+  );
+}
+
+interface EntryParams {
+  what: ReadingName;
+  timeZone: string;
+  photos: readonly string[];
+  /** Calculated from the bucket. */
+  value?: string;
+  bucket?: Bucket;
+}
+
+function entryOf(fields: FormData, params: EntryParams): Record<string, unknown> {
+  const { what, timeZone, photos, bucket } = params;
+  const date = textOf(fields, 'date');
+  const at = date === '' ? undefined : entryTime(date, timeZone);
+  const optional = ['pump', 'where', 'with', 'text'].map((name) => [name, textOf(fields, name)] as const);
+  return {
+    kind: 'reading',
+    what,
+    value: params.value ?? textOf(fields, 'value'),
+    from: 'hand',
+    ...Object.fromEntries(optional.filter(([, value]) => value !== '')),
+    ...(bucket && { bucket }),
+    ...(at !== undefined && { at }),
+    ...(fields.get('pinned') !== null && { pinned: true }),
+    ...documentsField(photos),
+  };
+}
+
+/** A day is written as its noon there; today as now. */
+function entryTime(date: string, timeZone: string): string | undefined {
+  const [year, month, day] = date.split('-').map(Number);
+  if (year === undefined || month === undefined || day === undefined) return undefined;
+  if (date === localDate(nowMs(), timeZone)) return undefined;
+  return new Date(localToUtcMs({ year, month, day, hour: 12, minute: 0 }, timeZone)).toISOString();
+}

@@ -1,0 +1,210 @@
+/** Readings of each thing over the years against the pinned one: a table with then, now and the difference, and a small drawing on one scale. */
+import type { ReadingGroupAnswer, ReadingRowAnswer } from '../../../shared/api/readings.ts';
+import { dateWords } from '../../../shared/text/en/time-words.ts';
+import type { UnitSystem } from '../../../shared/quantity/format-quantity.ts';
+import { findReadingWords } from '../../../shared/text/en/checks/reading-words.ts';
+import { nowMs } from '../../data/clock.ts';
+import { useAppContext } from '../../data/settings.ts';
+import { PhotoRow } from '../../ui/photo-row.tsx';
+import { ActionForm, textOf } from '../../ui/action-form.tsx';
+
+export interface ReadingHistoryProps {
+  well: string;
+  groups: readonly ReadingGroupAnswer[];
+  timeZone: string;
+  changed: () => void;
+}
+
+export function ReadingHistory({ well, groups, timeZone, changed }: ReadingHistoryProps) {
+  const { source } = useAppContext();
+  if (groups.length === 0) return <p class="status">None yet.</p>;
+  return (
+    <>
+      {groups.map((group) => (
+        <Group key={keyOf(group)} group={group} timeZone={timeZone} />
+      ))}
+      {source.live && (
+        <details class="more">
+          <summary>One of them is wrong: strike it out</summary>
+          <VoidReading well={well} groups={groups} timeZone={timeZone} changed={changed} />
+        </details>
+      )}
+    </>
+  );
+}
+
+function keyOf({ kind, pump, location }: ReadingGroupAnswer): string {
+  return [kind, pump, location].join('/');
+}
+
+function titleOf({ kind, pump, location }: ReadingGroupAnswer): string {
+  const name = findReadingWords(kind)?.title ?? kind;
+  const more = [location, pump === undefined || pump === 'p1' ? undefined : `pump ${pump.slice(1)}`];
+  return [name, ...more.filter((word) => word !== undefined)].join(', ');
+}
+
+interface Formatters {
+  format: (si: number) => string;
+  /** A difference with its sign in words. */
+  formatDifference: (si: number, from: number) => string;
+}
+
+function formattersFor(what: string, units: UnitSystem): Formatters {
+  const words = findReadingWords(what);
+  const format = (si: number): string => words?.format(si, units) ?? String(si);
+  const formatDifference = (by: number, from: number): string => {
+    const size = format(Math.abs(by));
+    if (size.startsWith('0 ')) return 'the same';
+    const percent = from === 0 ? 0 : Math.round(Math.abs(by / from) * 100);
+    const percentText = percent === 0 ? '' : ` (${percent} %)`;
+    return `${size} ${by > 0 ? 'more' : 'less'}${percentText}`;
+  };
+  return { format, formatDifference };
+}
+
+function Group({ group, timeZone }: { group: ReadingGroupAnswer; timeZone: string }) {
+  const { units } = useAppContext();
+  const { rows, recent, pinnedId } = group;
+  const { format, formatDifference } = formattersFor(group.kind, units);
+  const pinned = rows.find(({ id }) => id === pinnedId);
+  const title = titleOf(group);
+  const day = (ms: number): string => dateWords(ms, timeZone, nowMs());
+  return (
+    <section class="reading-group">
+      <h3>{title}</h3>
+      {pinned && (
+        <p>
+          Pinned {format(pinned.si)} on {day(pinned.atMs)}
+          {pinned.by !== undefined && ` by ${pinned.by}`}.
+          {recent &&
+            ` Now ${format(recent.si)} (last ${recent.count} runs): ${formatDifference(recent.si - pinned.si, pinned.si)}.`}
+        </p>
+      )}
+      {!pinned && recent && (
+        <p>
+          The sensors show {format(recent.si)} now, in the last {recent.count} runs.
+        </p>
+      )}
+      <ReadingChart group={group} title={title} format={format} timeZone={timeZone} />
+      <div class="table">
+        <table class="stacked">
+          <thead>
+            <tr>
+              <th scope="col">Day</th>
+              <th scope="col">Value</th>
+              <th scope="col">Against the pinned</th>
+              <th scope="col">By and with</th>
+            </tr>
+          </thead>
+          <tbody>
+            {rows.toReversed().map((row) => (
+              <tr key={row.id}>
+                <th scope="row">{day(row.atMs)}</th>
+                <td data-name="Value">
+                  {format(row.si)}
+                  {row.pinned && <strong>, pinned</strong>}
+                </td>
+                <td data-name="Against the pinned">
+                  {row.difference === undefined || !pinned ? '' : formatDifference(row.difference, pinned.si)}
+                </td>
+                <td data-name="By and with">
+                  {withWords(row)}
+                  <PhotoRow hashes={row.documents} name={title} />
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </section>
+  );
+}
+
+function withWords(row: ReadingRowAnswer): string {
+  const from = row.from === 'sensors' ? 'from the sensors' : undefined;
+  return [row.by, row.instrument, from, row.text].filter((word) => word !== undefined).join(', ');
+}
+
+const WIDTH = 320;
+const HEIGHT = 74;
+const EDGE = 8;
+
+/** Two readings or more, along time; the pinned value as a dashed line, the sensors' present as a ring at the right edge. */
+function ReadingChart(props: {
+  group: ReadingGroupAnswer;
+  title: string;
+  format: (si: number) => string;
+  timeZone: string;
+}) {
+  const { group, title, format, timeZone } = props;
+  const { rows, recent, pinnedId } = group;
+  if (rows.length + (recent ? 1 : 0) < 2) return null;
+  const first = rows[0]?.atMs ?? 0;
+  const last = recent ? nowMs() : (rows.at(-1)?.atMs ?? 0);
+  const values = [...rows.map(({ si }) => si), ...(recent ? [recent.si] : [])];
+  const middle = (Math.min(...values) + Math.max(...values)) / 2;
+  // A tenth of the value fills the drawing at least: noise shall not look like news.
+  const half = Math.max((Math.max(...values) - Math.min(...values)) * 0.6, Math.abs(middle) * 0.05, 1e-9);
+  const x = (ms: number): number => EDGE + ((ms - first) / Math.max(1, last - first)) * (WIDTH - 2 * EDGE);
+  const y = (si: number): number => 8 + ((middle + half - si) / (2 * half)) * (HEIGHT - 32);
+  const pinned = rows.find(({ id }) => id === pinnedId);
+  return (
+    <svg
+      class="reading-chart"
+      viewBox={`0 0 ${WIDTH} ${HEIGHT}`}
+      role="img"
+      aria-label={`${title} over time, as in the table`}
+    >
+      {pinned && <path class="reading-chart-pinned" d={`M${EDGE} ${y(pinned.si)}H${WIDTH - EDGE}`} />}
+      {rows.map((row) => (
+        <circle
+          key={row.id}
+          class={row.id === pinnedId ? 'reading-chart-dot is-pinned' : 'reading-chart-dot'}
+          cx={x(row.atMs)}
+          cy={y(row.si)}
+          r={row.id === pinnedId ? 5 : 3.5}
+        />
+      ))}
+      {recent && <circle class="reading-chart-now" cx={x(last)} cy={y(recent.si)} r={4.5} />}
+      <text x={EDGE} y={HEIGHT - 4}>
+        {dateWords(first, timeZone, nowMs())}
+      </text>
+      <text x={WIDTH - EDGE} y={HEIGHT - 4} text-anchor="end">
+        {recent ? `now ${format(recent.si)}` : dateWords(last, timeZone, nowMs())}
+      </text>
+    </svg>
+  );
+}
+
+function VoidReading({ well, groups, timeZone, changed }: ReadingHistoryProps) {
+  const { units } = useAppContext();
+  return (
+    <ActionForm
+      class="card-form"
+      button="Strike it out"
+      submit={(to, fields, actor) => {
+        const text = textOf(fields, 'text');
+        const entry = { kind: 'struck', replaces: textOf(fields, 'id'), ...(text && { text }) };
+        return to.post('writeEntry', { well }, { entry, ...actor });
+      }}
+      done={changed}
+    >
+      <label class="field">
+        Which
+        <select name="id">
+          {groups.flatMap((group) =>
+            group.rows.toReversed().map((row) => (
+              <option key={row.id} value={row.id}>
+                {titleOf(group)}, {dateWords(row.atMs, timeZone, nowMs())}:{' '}
+                {formattersFor(group.kind, units).format(row.si)}
+              </option>
+            )),
+          )}
+        </select>
+      </label>
+      <label class="field">
+        Why <input type="text" name="text" maxLength={2000} />
+      </label>
+    </ActionForm>
+  );
+}

@@ -1,0 +1,65 @@
+/** Packs that were refused: counted by reason, and the last ones to look at, for whoever builds or repairs a node. */
+import { agoWords } from '../../../shared/text/en/time-words.ts';
+import type { RefusedAnswer } from '../../../shared/api/server-state.ts';
+import { useNow } from '../../data/clock.ts';
+import { useAppContext } from '../../data/settings.ts';
+import { useRequest } from '../../data/use-request.ts';
+import { RequestView } from '../../ui/request-view.tsx';
+
+export function RefusedPage() {
+  const { source } = useAppContext();
+  const { state, reload } = useRequest('refused', () => source.get('refused'));
+  return (
+    <>
+      <h1>Refused packs</h1>
+      <p class="lead">
+        What a node sent and could not be taken, and why. Nothing here stopped any other pack.
+      </p>
+      <RequestView state={state} subject="what was refused" reload={reload}>
+        {(value) => <RefusedPacks value={value} />}
+      </RequestView>
+    </>
+  );
+}
+
+function RefusedPacks({ value }: { value: RefusedAnswer }) {
+  const now = useNow(10_000);
+  if (value.counts.length === 0) return <p class="status">Nothing was refused.</p>;
+  return (
+    <>
+      <section aria-labelledby="counts">
+        <h2 id="counts">How many, by reason</h2>
+        <dl class="facts">
+          {value.counts.map(({ reason, count, lastMs }) => (
+            <div key={reason}>
+              <dt>{reason}</dt>
+              <dd>
+                {count}, last {agoWords(lastMs, now)}
+              </dd>
+            </div>
+          ))}
+        </dl>
+      </section>
+      <section aria-labelledby="last">
+        <h2 id="last">The last ones</h2>
+        {value.last.map((row) => (
+          <article class="sheet" key={`${row.atMs}${row.topic}${row.head}`}>
+            <h3>{row.reason}</h3>
+            <p>
+              {row.detail}. On <code>{row.topic}</code>, {agoWords(row.atMs, now)}.
+            </p>
+            <pre tabIndex={0} aria-label={`The start of the pack on ${row.topic}`}>
+              {printable(row.head)}
+            </pre>
+          </article>
+        ))}
+      </section>
+    </>
+  );
+}
+
+/** The bytes as text, what is no text as dots. */
+function printable(base64: string): string {
+  // eslint-disable-next-line no-control-regex
+  return atob(base64).replaceAll(/[^\x20-\x7e\n]/g, '·');
+}

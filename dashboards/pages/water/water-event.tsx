@@ -1,0 +1,57 @@
+/** Something happened that makes the water worth testing: a flood, another taste, illness, a repair. It is a note with a day. */
+import { useState } from 'preact/hooks';
+import type { WaterAnswer } from '../../../shared/api/due.ts';
+import { CAUTIONS } from '../../../shared/text/en/cautions.ts';
+import { WATER_EVENTS, WATER_EVENT_WORDS } from '../../../shared/text/en/water-words.ts';
+import { RequestError, type DataSource } from '../../data/source.ts';
+import { entryMoment } from '../../../shared/known/entry-day.ts';
+import { SelectField, Field, FieldRow, type Reasons } from '../../ui/field.tsx';
+import { FIELD_ERRORS_MESSAGE } from '../../words/refused-field.ts';
+import { ActionForm, textOf } from '../../ui/action-form.tsx';
+
+const EVENTS = WATER_EVENTS.map((event) => [event, WATER_EVENT_WORDS[event].question] as const);
+
+export function WaterEventForm(props: { well: string; value: WaterAnswer; changed: () => void }) {
+  const { well, value, changed } = props;
+  const [event, setEvent] = useState<string>('flood');
+  const [reasons, setReasons] = useState<Reasons>({});
+  const submit = async (source: DataSource, fields: FormData, actor: { by?: string }): Promise<void> => {
+    const when = entryMoment(textOf(fields, 'at'), value);
+    if ('reason' in when) {
+      setReasons({ at: when.reason });
+      throw new RequestError(FIELD_ERRORS_MESSAGE);
+    }
+    setReasons({});
+    const words = EVENTS.find(([one]) => one === event)?.[1] ?? '';
+    const entry = { kind: 'note', at: when.at, event, text: textOf(fields, 'text') || words };
+    await source.post('writeEntry', { well }, { entry, ...actor });
+  };
+  return (
+    <details class="more acts">
+      <summary>Something happened: flood, repair, another taste, illness</summary>
+      <ActionForm
+        class="action-form form"
+        button="Keep it"
+        doneMessage="Kept: a test is due."
+        submit={submit}
+        done={changed}
+      >
+        <FieldRow>
+          <SelectField name="event" label="What" options={EVENTS} change={setEvent} />
+          <Field
+            name="at"
+            label="When"
+            type="date"
+            defaultValue={value.today}
+            max={value.today}
+            reasons={reasons}
+          />
+        </FieldRow>
+        <Field name="text" label="Remark" maxLength={500} reasons={reasons} />
+        {event === 'flood' && <p class="advice">{CAUTIONS.flood}</p>}
+        {event === 'disinfected' && <p class="advice">{CAUTIONS.disinfecting}</p>}
+        {event === 'repair' && <p class="advice">{CAUTIONS.contamination}</p>}
+      </ActionForm>
+    </details>
+  );
+}

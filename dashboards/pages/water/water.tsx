@@ -1,0 +1,86 @@
+/** Water tests of a well: what the laboratory found, beside the published limits, over the years; and what is to be tested next. */
+import type { WaterAnswer } from '../../../shared/api/due.ts';
+import { CAUTIONS } from '../../../shared/text/en/cautions.ts';
+import { YARDSTICK_NOTE } from '../../../shared/text/en/water-words.ts';
+import { useAppContext } from '../../data/settings.ts';
+import { useRequest } from '../../data/use-request.ts';
+import { LogbookHead } from '../../ui/logbook-head.tsx';
+import { RequestView } from '../../ui/request-view.tsx';
+import { WaterEventForm } from './water-event.tsx';
+import { WaterForm } from './water-form.tsx';
+import { MoreTests, WaterTestSheet } from './water-test.tsx';
+import { WaterTrends } from './water-trends.tsx';
+import { logbookUrl } from '../../page-url.ts';
+import { datesInWords, dayWords, dueWords } from '../../words/due.ts';
+import { countText } from '../../../shared/text/en/names.ts';
+
+export function WaterPage({ name }: { name: string }) {
+  const { source } = useAppContext();
+  const { state, reload } = useRequest(`water ${name}`, () => source.get('water', { well: name }));
+  return (
+    <>
+      <LogbookHead well={name} page="water" />
+      <RequestView state={state} subject="the water tests" reload={reload}>
+        {(value) => <Water value={value} well={name} changed={reload} />}
+      </RequestView>
+    </>
+  );
+}
+
+function Water({ value, well, changed }: { value: WaterAnswer; well: string; changed: () => void }) {
+  const { source } = useAppContext();
+  const { next, tests } = value;
+  const [last, ...earlier] = tests;
+  return (
+    <>
+      {next && (
+        <div class={`sheet check is-${next.state}`}>
+          <h2>The next test</h2>
+          <p class="when">{dueWords(next, value.nowMs)}</p>
+          <p>{datesInWords(next.reasons.join(' '), value.nowMs)}</p>
+          {value.missingYearly.length > 0 && next.state !== 'not-needed' && (
+            <p>Not tested within a year: {value.missingYearly.join(', ')}.</p>
+          )}
+          <p>
+            <a class="go" href={logbookUrl(well, 'checks')}>
+              All checks
+            </a>
+          </p>
+        </div>
+      )}
+      <p>{CAUTIONS['test-results']}</p>
+      {source.live && (
+        <section aria-labelledby="enter">
+          <h2 id="enter">Write down</h2>
+          <WaterForm well={well} value={value} changed={changed} />
+          <WaterEventForm well={well} value={value} changed={changed} />
+        </section>
+      )}
+      <section aria-labelledby="tests">
+        <h2 id="tests">The last test</h2>
+        {last === undefined ? (
+          <p class="status">None is written down yet.</p>
+        ) : (
+          <WaterTestSheet test={last} value={value} well={well} changed={changed} />
+        )}
+      </section>
+      <WaterTrends value={value} />
+      {earlier.length > 0 && (
+        <section aria-labelledby="earlier">
+          <h2 id="earlier">Earlier tests</h2>
+          {earlier.map((test) => (
+            <details key={test.id} class="more">
+              <summary>
+                {dayWords(test.sampleDate, value.nowMs)}{' '}
+                <span class="likely">{countText(test.results.length, 'result', 'results')}</span>
+              </summary>
+              <WaterTestSheet test={test} value={value} well={well} changed={changed} />
+            </details>
+          ))}
+        </section>
+      )}
+      <MoreTests />
+      <p class="secondary">{YARDSTICK_NOTE}</p>
+    </>
+  );
+}

@@ -1,0 +1,188 @@
+/** A pump's past over a week, a month or a year: amps, cut-in and cut-out, run time and cycles a day. */
+import { useState } from 'preact/hooks';
+import type { CycleEvent } from '../../../shared/api/events.ts';
+import type { DayAnswer } from '../../../shared/api/history.ts';
+import type { PumpDetail, WellDetail } from '../../../shared/api/wells.ts';
+import { nowMs } from '../../data/clock.ts';
+import { useAppContext } from '../../data/settings.ts';
+import type { DataSource } from '../../data/source.ts';
+import { useRequest } from '../../data/use-request.ts';
+import { Chart } from './chart.tsx';
+import type { ChartLine, ChartProps } from './chart.tsx';
+import { inUnits, spanWords, unitName } from '../../charts/measure.ts';
+import { RequestView } from '../../ui/request-view.tsx';
+
+const DAY_MS = 86_400_000;
+const RANGES = [
+  { days: 7, word: '7 days' },
+  { days: 30, word: '30 days' },
+  { days: 366, word: 'A year' },
+] as const;
+/** Above this, a dot for each cycle is a blot: days have a dot each. */
+const CYCLES_SHOWN_DAYS = 30;
+
+interface HistoryData {
+  fromMs: number;
+  toMs: number;
+  cycles: CycleEvent[] | undefined;
+  days: DayAnswer[];
+}
+
+export function History({ detail, pump }: { detail: WellDetail; pump: PumpDetail }) {
+  const { source } = useAppContext();
+  const [range, setRange] = useState<number>(30);
+  const { well } = detail.well;
+  const { state, reload } = useRequest(
+    `past ${well} ${range}`,
+    async () => await fetchHistory(source, well, range),
+  );
+  return (
+    <>
+      <fieldset class="choices">
+        <legend>How far back</legend>
+        {RANGES.map(({ days, word }) => (
+          <label key={days}>
+            <input type="radio" name="range" checked={range === days} onChange={() => setRange(days)} />
+            <span>{word}</span>
+          </label>
+        ))}
+      </fieldset>
+      <RequestView state={state} subject="the past" reload={reload}>
+        {(past) => <HistoryCharts past={past} pump={pump} timeZone={detail.well.timeZone} />}
+      </RequestView>
+    </>
+  );
+}
+
+async function fetchHistory(source: DataSource, well: string, range: number): Promise<HistoryData> {
+  const toMs = Math.round(nowMs());
+  const fromMs = toMs - range * DAY_MS;
+  const window = { well, from: fromMs, to: toMs };
+  const byCycle = range <= CYCLES_SHOWN_DAYS;
+  const [days, cycles] = await Promise.all([
+    source.get('days', { ...window, levels: !byCycle }),
+    byCycle ? source.get('cycles', window) : undefined,
+  ]);
+  return { fromMs, toMs, days: days.days, cycles: cycles?.cycles };
+}
+
+interface Dots {
+  xs: number[];
+  amps: (number | undefined)[];
+  cutIn: (number | undefined)[];
+  cutOut: (number | undefined)[];
+}
+
+function dotsOf({ cycles, days }: HistoryData, pump: string): Dots {
+  if (cycles) {
+    const mine = cycles.filter((cycle) => cycle.pump === pump);
+    return {
+      xs: mine.map((cycle) => Date.parse(cycle.started) / 1000),
+      amps: mine.map((cycle) => cycle.amps),
+      cutIn: mine.map((cycle) => cycle.cutInKpa),
+      cutOut: mine.map((cycle) => cycle.cutOutKpa),
+    };
+  }
+  const mine = days.filter((day) => (day.pump ?? pump) === pump);
+  return {
+    xs: mine.map(noonS),
+    amps: mine.map((day) => day.ampsMedian),
+    cutIn: mine.map((day) => day.cutInKpaMedian),
+    cutOut: mine.map((day) => day.cutOutKpaMedian),
+  };
+}
+
+/** A day's mark stands about its local noon: 18:00 UTC is in the same date from Hawaii to central Europe. */
+function noonS(day: DayAnswer): number {
+  return Date.parse(`${day.date}T18:00:00Z`) / 1000;
+}
+
+function HistoryCharts({ past, pump, timeZone }: { past: HistoryData; pump: PumpDetail; timeZone: string }) {
+  const { units } = useAppContext();
+  const dots = dotsOf(past, pump.pump);
+  const days = past.days.filter((day) => (day.pump ?? pump.pump) === pump.pump);
+  if (dots.xs.length === 0 && days.length === 0) return <p class="status">Nothing is known of this time.</p>;
+  const each = past.cycles ? 'each run a dot' : 'each day a dot';
+  const pressureUnit = unitName('pressure', units);
+  const pressure = (values: readonly (number | undefined)[]) => inUnits(values, 'pressure', units);
+  const common = { timeZone, units, xRange: [past.fromMs / 1000, past.toMs / 1000] as const };
+  const normalLine = (value: number | undefined, xs: readonly number[], label: string): ChartLine[] =>
+    value === undefined || xs.length === 0
+      ? []
+      : [
+          {
+            label,
+            tone: 'ink',
+            draw: 'dashes',
+            values: xs.map((_, i) => (i === 0 || i === xs.length - 1 ? value : null)),
+          },
+        ];
+  const { amps, cutInKpa, cutOutKpa, cyclesPerDay } = pump.baseline ?? {};
+  const [cutIn, cutOut] = [pressure(dots.cutIn), pressure(dots.cutOut)];
+  const [normalCutIn, normalCutOut] = pressure([cutInKpa, cutOutKpa]);
+  const dayXs = days.map(noonS);
+  const ranMin = days.map((day) => (day.ranS === undefined ? null : day.ranS / 60));
+  const cyclesADay = days.map((day) => day.cycles ?? null);
+  const charts: ChartProps[] = [
+    {
+      ...common,
+      title: `Running amps, ${each}`,
+      unit: 'A',
+      decimals: 2,
+      minSpan: 1.5,
+      xs: dots.xs,
+      lines: [
+        { label: 'Amps', tone: 'clay', draw: 'dots', values: inUnits(dots.amps, 'current', units) },
+        ...normalLine(amps, dots.xs, 'Usual'),
+      ],
+      label: `Running amps: ${spanWords(dots.amps, 'A', 2)}.`,
+    },
+    {
+      ...common,
+      title: `Cut-in and cut-out, ${each}`,
+      unit: pressureUnit,
+      decimals: 1,
+      minSpan: units === 'us' ? 30 : 200,
+      xs: dots.xs,
+      lines: [
+        { label: 'Cut-out', tone: 'water', draw: 'dots', values: cutOut },
+        { label: 'Cut-in', tone: 'moss', draw: 'dots', values: cutIn },
+        ...normalLine(normalCutOut ?? undefined, dots.xs, 'Usual'),
+        ...normalLine(normalCutIn ?? undefined, dots.xs, ''),
+      ],
+      label: `Cut-in ${spanWords(cutIn, pressureUnit, 1)}; cut-out ${spanWords(cutOut, pressureUnit, 1)}.`,
+    },
+    {
+      ...common,
+      title: 'Run time a day',
+      unit: 'min',
+      decimals: 0,
+      minSpan: 10,
+      fromZero: true,
+      xs: dayXs,
+      lines: [{ label: 'Ran', tone: 'water', draw: 'bars', values: ranMin }],
+      label: `Run time a day: ${spanWords(ranMin, 'min', 0)}.`,
+    },
+    {
+      ...common,
+      title: 'Cycles a day',
+      unit: '',
+      decimals: 0,
+      minSpan: 10,
+      fromZero: true,
+      xs: dayXs,
+      lines: [
+        { label: 'Cycles', tone: 'moss', draw: 'bars', values: cyclesADay },
+        ...normalLine(cyclesPerDay, dayXs, 'Usual'),
+      ],
+      label: `Cycles a day: ${spanWords(cyclesADay, '', 0)}.`,
+    },
+  ];
+  return (
+    <div class="charts">
+      {charts.map((chart) => (
+        <Chart key={chart.title} {...chart} />
+      ))}
+    </div>
+  );
+}

@@ -1,0 +1,16 @@
+/** The top of each page of a well's logbook: the way back to the well, and whose page it is. */
+import { LOGBOOK_TITLES, wellUrl, type LogbookPage } from '../page-url.ts';
+import { nameText } from '../../shared/text/en/names.ts';
+
+export function LogbookHead({ well, page }: { well: string; page: LogbookPage }) {
+  return (
+    <>
+      <p class="back">
+        <a href={wellUrl(well)}>{nameText(well)}</a>
+      </p>
+      <h1>
+        {LOGBOOK_TITLES[page]}, {nameText(well)}
+      </h1>
+    </>
+  );
+}

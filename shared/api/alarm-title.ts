@@ -1,8 +1,0 @@
-/** The short title of an alarm, from the wording that the whole project shares. */
-import { ALARM_WORDS } from '../words/alarm-words.ts';
-import type { AlarmKind } from '../words/kinds.ts';
-
-/** A few words without a full stop: "Pump starts too often". */
-export function alarmTitle(kind: AlarmKind): string {
-  return ALARM_WORDS[kind].title;
-}

@@ -1,0 +1,62 @@
+/** What people wrote down of a well, and its card with who changed it when. Shapes of entries: src/logbook/entries/entry.ts. */
+import { z } from 'zod';
+import { comparisonShape } from './card-comparison.ts';
+
+const opt = z.exactOptional;
+const by = opt(z.string().trim().min(1).max(80));
+
+export const entryShape = z
+  .object({
+    id: z.string(),
+    well: z.string(),
+    kind: z.string(),
+    atMs: z.number().describe('When it was so.'),
+    createdMs: z.number().describe('When it was written down.'),
+    by: opt(z.string()),
+    replaces: opt(z.string()).describe('The entry that this one puts right or strikes out.'),
+    body: z.record(z.string(), z.unknown()).describe('As it was written, quantities with their units.'),
+  })
+  .meta({ id: 'Entry' });
+export type EntryAnswer = z.output<typeof entryShape>;
+
+export const entriesShape = z
+  .object({ entries: z.array(entryShape).describe('All, in the order in which they were written.') })
+  .meta({ id: 'Entries' });
+
+export const entryRequestShape = z
+  .strictObject({ entry: z.record(z.string(), z.unknown()), by })
+  .meta({ id: 'EntryRequest' });
+export const entryResultShape = z.object({ entry: entryShape }).meta({ id: 'EntryResult' });
+
+/** A paper comes as its bytes; what it is called and belongs to stands in the query. */
+export const documentQuery = z.strictObject({
+  name: z.string().trim().min(1).max(120),
+  about: opt(z.string().trim().min(1).max(120)),
+  text: opt(z.string().trim().min(1).max(2000)),
+  by,
+});
+
+export const cardAnswerShape = z
+  .object({
+    card: z.record(z.string(), z.unknown()).describe('As it was written last.'),
+    /** The act that wrote it: what a change is based on. Absent where nobody wrote a card yet. */
+    act: opt(z.string()),
+    atMs: opt(z.number()),
+    by: opt(z.string()),
+    questions: z.array(
+      z.object({
+        key: z.string(),
+        question: z.string(),
+        metric: z.string().describe('The same in metric units.'),
+      }),
+    ),
+    measured: z.array(comparisonShape),
+  })
+  .meta({ id: 'CardAnswer', description: 'The card as written, and what is odd about it.' });
+export const cardRequestShape = z
+  .strictObject({
+    card: z.record(z.string(), z.unknown()),
+    basedOn: opt(z.string()).describe('The act whose card was changed; absent for a first card.'),
+    by,
+  })
+  .meta({ id: 'CardRequest' });

@@ -1,0 +1,32 @@
+/**
+ * Some alarms ask for another first step in one of their forms. A finding names its form in its evidence, so the words follow it wherever
+ * the evidence goes: into a mail, onto a page, into the store and back.
+ */
+import type { Evidence } from '../../../api/events.ts';
+import { ALARM_WORDS } from './alarm-words.ts';
+import { ALARM_FORMS, type AlarmForm, type AlarmKind } from './kinds.ts';
+import type { AlarmWords, FormWords } from './text-shapes.ts';
+
+/** What the evidence of a finding in this form holds. It reads as a figure too: "Switch: should be open". */
+export const FORM_EVIDENCE = {
+  'past-cut-out': { switch: 'should be open' },
+} as const satisfies Record<AlarmForm, Evidence>;
+
+/** The form that the evidence names, where the alarm has words for it. */
+export function formOf(alarm: AlarmKind, evidence: Evidence = {}): AlarmForm | undefined {
+  return ALARM_FORMS.find(
+    (form) =>
+      formWords(alarm, form) !== undefined &&
+      Object.entries(FORM_EVIDENCE[form]).every(([figure, value]) => evidence[figure] === value),
+  );
+}
+
+/** The words of an alarm in the form that its evidence names. */
+export function alarmWords(alarm: AlarmKind, evidence?: Evidence): AlarmWords {
+  const form = formOf(alarm, evidence);
+  return { ...ALARM_WORDS[alarm], ...(form !== undefined && formWords(alarm, form)) };
+}
+
+export function formWords(alarm: AlarmKind, form: AlarmForm): FormWords | undefined {
+  return ALARM_WORDS[alarm].forms?.[form];
+}

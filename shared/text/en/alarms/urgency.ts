@@ -1,0 +1,95 @@
+/**
+ * How soon a person must act, in words. The wire has three priorities; within `now` there are two levels, because a motor that runs without
+ * water is ruined in minutes, and a trough that runs low is not. The level follows from the alarm and its form alone.
+ */
+import type { Evidence } from '../../../api/events.ts';
+import { formOf } from './forms.ts';
+import type { AlarmForm, AlarmKind, Priority } from './kinds.ts';
+
+type NowLevel = 'minutes' | 'today';
+export const URGENCIES = ['minutes', 'today', 'soon', 'note'] as const satisfies readonly (
+  NowLevel | Priority
+)[];
+/** Most urgent first. */
+export type Urgency = (typeof URGENCIES)[number];
+
+export interface UrgencyWords {
+  /** Beside the mark on a page. */
+  mark: string;
+  /** As it stands in the subject of a notice. */
+  instruction: string;
+  means: string;
+}
+
+export const URGENCY_WORDS: Record<Urgency, UrgencyWords> = {
+  minutes: {
+    mark: 'Act now',
+    instruction: 'act now: minutes matter',
+    means: 'Act now, at any hour. Within minutes a pump can be ruined or somebody hurt.',
+  },
+  today: {
+    mark: 'Act today',
+    instruction: 'act today',
+    means: 'Act today. Do not leave it overnight.',
+  },
+  soon: { mark: 'Within days', instruction: 'act within days', means: 'See to it within days.' },
+  note: { mark: 'Worth a look', instruction: 'worth a look', means: 'Nothing to do in a hurry.' },
+};
+
+/** The level of each alarm where its priority is `now`. Those that are never `now` have one too: a watch may come to raise them. */
+export const NOW_LEVELS: Record<AlarmKind, NowLevel> = {
+  // The motor or the pump is being ruined, or pressure rises without a limit.
+  'dry-run': 'minutes',
+  'failed-start': 'minutes',
+  'leg-lost': 'minutes',
+  'over-pressure': 'minutes',
+  // Water runs somewhere, for hours already.
+  'long-run': 'today',
+  // Nothing is pumped, and what is stored still serves for a while.
+  'no-start': 'today',
+  'power-lost': 'today',
+  'no-water': 'today',
+  'no-run': 'today',
+  'store-low': 'today',
+  'level-low': 'today',
+  // The watching itself, or the house.
+  'not-watched': 'today',
+  'node-silent': 'today',
+  'site-silent': 'today',
+  'node-conflict': 'today',
+  'sensor-fault': 'today',
+  'freeze-risk': 'today',
+  // Wear and loss: of days and weeks.
+  'short-cycling': 'today',
+  'starts-over-limit': 'today',
+  'amps-high': 'today',
+  'amps-low': 'today',
+  'leg-imbalance': 'today',
+  'supply-voltage': 'today',
+  'cut-out-not-reached': 'today',
+  'slow-fill': 'today',
+  'tank-air-lost': 'today',
+  'tank-overcharged': 'today',
+  leak: 'today',
+  'switch-shift': 'today',
+  'cycle-count': 'today',
+};
+/** A form that is more urgent than its alarm. A pump held past its cut-out moves no water and heats what stands in it. */
+export const FORM_LEVELS: Record<AlarmForm, NowLevel> = { 'past-cut-out': 'minutes' };
+
+export interface Urgent {
+  alarm: AlarmKind;
+  priority: Priority;
+  evidence?: Evidence;
+}
+
+export function urgencyOf({ alarm, priority, evidence }: Urgent): Urgency {
+  if (priority !== 'now') return priority;
+  const form = formOf(alarm, evidence);
+  return form === undefined ? NOW_LEVELS[alarm] : FORM_LEVELS[form];
+}
+
+/** Is the first more urgent than the second? */
+export function isMoreUrgent(one: Urgency, other: Urgency): boolean {
+  return URGENCIES.indexOf(one) < URGENCIES.indexOf(other);
+}

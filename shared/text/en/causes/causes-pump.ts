@@ -1,0 +1,83 @@
+/** Words for the causes in the pump, the motor and the well itself. */
+import type { Cause } from '../alarms/kinds.ts';
+import type { CauseWords } from '../alarms/text-shapes.ts';
+
+export const PUMP_CAUSES = {
+  'worn-pump': {
+    name: 'Worn pump',
+    what: 'The stages of the pump are worn, by age or by sand. It turns as ever and lifts less.',
+    evidenceFor:
+      'Fills have become slower over weeks or months, and the amps have drifted, mostly downwards. Runs are longer for the same water.',
+    evidenceAgainst: 'It came from one day to the next, or the delivery is as it was at every pressure.',
+    firstStep: 'Have a pump contractor measure flow and amps at a known pressure, and plan a replacement.',
+    cautions: ['lock-out', 'contamination', 'local-rules'],
+  },
+  'failing-motor': {
+    name: 'Failing motor',
+    what: 'Bearings or windings of the motor are going. It draws more for the same work and runs hot.',
+    evidenceFor:
+      'The amps have climbed while pressure and delivery are as ever. Starts draw more or last longer.',
+    evidenceAgainst: 'The supply voltage moved along with the amps, or delivery changed as well.',
+    firstStep:
+      'Have an electrician or pump contractor measure amps, winding resistance and insulation, with the power locked off.',
+    cautions: ['electrician', 'lock-out'],
+  },
+  'failing-capacitor': {
+    name: 'Failing start parts in the control box',
+    what: 'A start or run capacitor, or the start relay, is weak. A single-phase motor then starts badly or not at all.',
+    evidenceFor: 'Starts last longer, or fail and succeed in turn. Running amps may have stepped up.',
+    evidenceAgainst: 'The motor is a three-phase one, or has two wires and no control box.',
+    firstStep:
+      'Switch the pump off. Have an electrician or pump contractor check the control box: a capacitor keeps its charge after the power is off.',
+    cautions: ['stored-charge', 'electrician', 'lock-out'],
+  },
+  'stuck-rotor': {
+    name: 'Motor held fast',
+    what: 'Sand, scale or a failed bearing holds the pump. The motor draws its full starting current and does not turn.',
+    evidenceFor: 'Starting current for a second or more, then nothing, again and again.',
+    evidenceAgainst: 'Some starts end in a good run.',
+    firstStep:
+      'Switch the pump off and leave it off. More tries can burn the motor out. Call a pump contractor.',
+    cautions: ['electrician', 'lock-out', 'stock-water'],
+  },
+  'low-well': {
+    name: 'Low water in the well',
+    what: 'The pump draws more than the well gives, and the water falls to the pump.',
+    evidenceFor:
+      'Amps and rise fall within the run, air comes from the taps, and it is better after a long rest.',
+    evidenceAgainst:
+      'The measured level is well above the pump, or a short run after a long rest shows it too.',
+    firstStep:
+      'Switch the pump off at its breaker and rest the well for some hours, then draw slowly. Have the level measured and the pump protected from running dry.',
+    cautions: ['well-cap', 'local-rules', 'stock-water'],
+  },
+  'lost-prime': {
+    name: 'Pump has lost its prime',
+    what: 'A jet or booster pump has air where water should be, and cannot draw any.',
+    evidenceFor:
+      'A pump above ground, low amps, and no rise at all from the first second, mostly after a rest.',
+    evidenceAgainst: 'The pump is a submersible one: it stands in the water and needs no prime.',
+    firstStep:
+      'Switch the pump off and let it cool for hours. Have the suction line and foot valve checked before it is primed again.',
+    cautions: ['lock-out', 'scalding', 'contamination', 'well-pit'],
+  },
+  'wrong-rotation': {
+    name: 'Motor turns the wrong way',
+    what: 'Two lines of a three-phase motor are swapped. It turns backwards and lifts little.',
+    evidenceFor:
+      'Three phases, poor delivery and unlike amps since work was done on the wiring or the supply.',
+    evidenceAgainst: 'Nothing was touched, or the motor is a single-phase one.',
+    firstStep:
+      'Have an electrician swap two lines, with the power locked off, and compare pressure and amps.',
+    cautions: ['electrician', 'lock-out'],
+  },
+  sand: {
+    name: 'Sand in the water',
+    what: 'The well gives sand. It wears the pump and can jam it.',
+    evidenceFor: 'Amps that flutter or rise, screens and toilets that clog, faster wear than before.',
+    evidenceAgainst: 'The water is clear, also in the first minute of a run.',
+    firstStep:
+      'Fill a white bucket and let it stand: look for grit. Draw less at a time, and call a well contractor.',
+    cautions: ['local-rules'],
+  },
+} as const satisfies Partial<Record<Cause, CauseWords>>;

@@ -1,0 +1,123 @@
+/** Words for the causes in tank, pipes and valves. */
+import type { Cause } from '../alarms/kinds.ts';
+import type { CauseWords } from '../alarms/text-shapes.ts';
+
+export const WATER_CAUSES = {
+  'tank-air-lost': {
+    name: 'Tank has lost air',
+    what: 'Air has left the tank, so it holds little water between cut-out and cut-in.',
+    evidenceFor:
+      'Runs and rests have both become short over days or weeks, while the pump fills as fast as ever.',
+    evidenceAgainst: 'Only the rests are short: then water is running somewhere.',
+    firstStep: 'Have the precharge checked with the tank drained, and ask why the air went.',
+    cautions: ['precharge', 'tank-pressure', 'lock-out', 'well-pit'],
+  },
+  'bladder-burst': {
+    name: 'Burst bladder',
+    what: 'The bladder or diaphragm in the tank has torn. Water stands where the air should be.',
+    evidenceFor:
+      'Runs became short almost at once. The tank is heavy and sounds full to the top. Water at the air valve proves it.',
+    evidenceAgainst: 'It came slowly, and the tank holds its charge again once filled.',
+    firstStep: 'Use little water and have the tank replaced. Pumping air in again does not last.',
+    cautions: ['precharge', 'tank-pressure', 'lock-out', 'well-pit'],
+  },
+  'tank-overcharged': {
+    name: 'Tank overcharged',
+    what: 'There is more air in the tank than the cut-in allows. It is empty before the pump starts.',
+    evidenceFor: 'The pressure falls gently and then drops off just above cut-in.',
+    evidenceAgainst: 'The fall is even, right down to cut-in.',
+    firstStep: 'Have the precharge set about 2 psi (14 kPa) under cut-in, with the tank drained.',
+    cautions: ['precharge', 'tank-pressure', 'lock-out', 'well-pit'],
+  },
+  leak: {
+    name: 'Leak',
+    what: 'Water leaves by a joint, a valve, a toilet or a pipe in the ground.',
+    evidenceFor: 'The pressure falls at an even pace in quiet hours, day and night.',
+    evidenceAgainst: 'The pressure holds in quiet hours.',
+    firstStep:
+      'Close the valve after the tank for an hour. If the pressure then holds, look in the house; if not, look on the well’s side.',
+    cautions: ['contamination', 'local-rules', 'well-pit'],
+  },
+  'open-tap': {
+    name: 'Tap or valve left open',
+    what: 'A tap, hose, trough float or toilet lets water run.',
+    evidenceFor: 'The use began at one moment and has been steady since.',
+    evidenceAgainst: 'It grew slowly over days, or it goes on with the house valve closed.',
+    firstStep: 'Walk round: outdoor taps, hoses, troughs, toilets, drip lines.',
+    cautions: [],
+  },
+  'broken-pipe': {
+    name: 'Broken pipe',
+    what: 'A pipe has parted or burst, and water pours out.',
+    evidenceFor: 'The pressure fell suddenly and the pump cannot bring it back, although it lifts.',
+    evidenceAgainst: 'Pressure builds up as usual with the taps closed.',
+    firstStep:
+      'Switch the pump off at its breaker. Look for wet ground, and close the valve before the break if there is one.',
+    cautions: ['contamination', 'lock-out', 'stock-water', 'well-pit'],
+  },
+  'drop-pipe-leak': {
+    name: 'Leak in the drop pipe',
+    what: 'The pipe in the well, from the pump to the top, has a hole or a loose joint.',
+    evidenceFor:
+      'It leaks with the house valve closed, delivery has fallen, and the start of a run raises no pressure for a while.',
+    evidenceAgainst: 'With the house valve closed the pressure holds.',
+    firstStep: 'Have a pump contractor pull the pump. It is no work for one person.',
+    cautions: ['well-cap', 'lock-out', 'heavy-lift', 'contamination'],
+  },
+  'pitless-leak': {
+    name: 'Leak at the pitless adapter',
+    what: 'The seal where the pipe leaves the well casing under the ground leaks.',
+    evidenceFor: 'It leaks with the house valve closed; sometimes water can be heard falling in the well.',
+    evidenceAgainst: 'With the house valve closed the pressure holds.',
+    firstStep: 'Have a well contractor look at it. The seal also keeps ground water out.',
+    cautions: ['well-cap', 'well-pit', 'contamination'],
+  },
+  'check-valve': {
+    name: 'Check valve leaks back',
+    what: 'The valve that keeps the water up does not close. It runs back into the well when the pump stops.',
+    evidenceFor:
+      'The pressure falls right after a run with the house valve closed, and the next run is slow to raise it.',
+    evidenceAgainst: 'With the house valve closed the pressure holds.',
+    firstStep:
+      'Close the house valve for an hour to make sure. Then have the valves checked by a pump contractor.',
+    cautions: ['lock-out', 'contamination', 'local-rules', 'well-pit'],
+  },
+  'closed-valve': {
+    name: 'Closed or throttled valve',
+    what: 'A valve between the well and the taps is shut or nearly so. A check valve between the pressure tank and the water heater does the same to water that swells: it cannot get back into the tank.',
+    evidenceFor:
+      'Low amps with the pressure held high at once, or no rise behind the valve, since somebody worked there. With the pump at rest: pressure that rises as the heater works, though the tank is sound.',
+    evidenceAgainst: 'Water flows as ever with a tap wide open.',
+    firstStep:
+      'Look at the valves on both sides of the tank. Ask who closed one, and why: somebody may be at work behind it. Then open it slowly, with the pump switched off.',
+    cautions: ['relief-valve', 'lock-out', 'well-pit'],
+  },
+  'blocked-nipple': {
+    name: 'Blocked line to the switch',
+    what: 'The small pipe to the pressure switch or gauge is clogged with rust or scale. The switch feels the pressure late or not at all.',
+    evidenceFor: 'The gauge moves late or in jumps, and cut-in and cut-out wander.',
+    evidenceAgainst: 'The gauge follows each run smoothly.',
+    firstStep: 'Have a pump contractor or an electrician clean or replace the line.',
+    cautions: ['lock-out', 'electrician', 'tank-pressure', 'well-pit'],
+  },
+  frozen: {
+    name: 'Frozen line',
+    what: 'Ice stands in a pipe, or in the small line to the switch or gauge.',
+    evidenceFor: 'It is freezing there, and the pressure stands still while the pump runs or water is drawn.',
+    evidenceAgainst: 'It is well above freezing.',
+    firstStep:
+      'Switch the pump off at its breaker. Warm the room slowly, never with a flame, and look for bursts before switching on.',
+    cautions: ['freezing', 'lock-out', 'electrician', 'well-pit'],
+  },
+  'heat-expansion': {
+    name: 'Water heating up',
+    what: 'A water heater warms water, the water swells, and the pressure rises with the pump at rest. On a well the pressure tank takes that up: behind a sound one it is a few psi.',
+    evidenceFor:
+      'The pressure rises slowly with no current, mostly after hot water was used, and no further than the tank on the card lets it.',
+    evidenceAgainst:
+      'It rises while the pump runs, or with the heater off, or further than the tank on the card lets it.',
+    firstStep:
+      'Open a cold tap for a moment: the pressure drops at once. Have the precharge of the pressure tank checked before anything is added. If hot water comes hotter than usual or as steam, keep away from the heater and call. Switch it off at its breaker, or its gas valve if that is away from it.',
+    cautions: ['relief-valve', 'tank-pressure', 'precharge', 'lock-out', 'well-pit'],
+  },
+} as const satisfies Partial<Record<Cause, CauseWords>>;

@@ -1,0 +1,452 @@
+/**
+ * What else was known when an alarm rose, and which causes it speaks for or against: a clue is a figure of the alarm's evidence with a
+ * sentence for people and odds for causes. The same table weighs (src/core/alarms/reweigh-by-clues.ts) and explains (./cause-evidence.ts), so that
+ * what a page gives as a reason is what moved the weight. Odds over 1 speak for a cause, under 1 against it; they are coarse on purpose,
+ * what a technician would call "that settles it", "that fits" and "hardly". From the physics named beside them, not from any recording.
+ */
+import type { UnitSystem } from '../../../quantity/format-quantity.ts';
+import {
+  formatCount,
+  formatDepth,
+  formatDuration,
+  formatPressure,
+  formatPercent,
+  formatTemperature,
+  formatVolume,
+} from '../format.ts';
+import type { AlarmKind, Cause } from '../alarms/kinds.ts';
+
+export interface ClueReading {
+  /** A whole sentence. */
+  text: (units: UnitSystem) => string;
+  odds: Partial<Record<Cause, number>>;
+}
+
+export interface Clue {
+  /** Its name in an alarm's evidence. */
+  figure: string;
+  /** Alarms that are made of this very figure, or to which it is too old: it tells them nothing. */
+  excludedAlarms?: readonly AlarmKind[];
+  /** Only these, where named. */
+  onlyAlarms?: readonly AlarmKind[];
+  read: (
+    value: number | string,
+    evidence: Readonly<Record<string, number | string>>,
+  ) => ClueReading | undefined;
+}
+
+const SETTLES = 4;
+const FITS = 2;
+const FITS_A_LITTLE = 1.4;
+const NOT_QUITE = 0.7;
+const HARDLY = 0.4;
+const SPEAKS_AGAINST = 0.15;
+const RULES_OUT = 0.03;
+
+/** Nothing is drawn or lifted as it was in the run before. */
+const NO_DELIVERY_ALARMS = ['dry-run', 'no-water', 'no-start', 'failed-start'] as const;
+/** Alarms made of amps: their own words say the figure. */
+const AMPS_ALARMS = [
+  'amps-high',
+  'amps-low',
+  'dry-run',
+  'leg-lost',
+  'leg-imbalance',
+  'failed-start',
+  'supply-voltage',
+  // Of runs that were before.
+  'no-start',
+  'no-run',
+] as const;
+
+const numeric =
+  (read: (value: number, evidence: Readonly<Record<string, number | string>>) => ClueReading | undefined) =>
+  (value: number | string, evidence: Readonly<Record<string, number | string>>) =>
+    typeof value === 'number' ? read(value, evidence) : undefined;
+
+/** A centrifugal pump draws more current the more water it lifts, and less where none comes. */
+function ampsShare(share: number): ClueReading {
+  const off = formatPercent(Math.abs(share - 1));
+  if (share >= 1.04)
+    return {
+      text: () => `The pump draws ${off} more than usual.`,
+      odds: {
+        'broken-pipe': FITS,
+        'open-tap': FITS_A_LITTLE,
+        'drop-pipe-leak': FITS_A_LITTLE,
+        'failing-motor': FITS_A_LITTLE,
+        sand: FITS_A_LITTLE,
+        'low-well': HARDLY,
+        'worn-pump': HARDLY,
+        'lost-prime': SPEAKS_AGAINST,
+        'closed-valve': SPEAKS_AGAINST,
+      },
+    };
+  if (share > 0.97)
+    return {
+      text: () => 'The pump draws what it usually does.',
+      odds: {
+        'open-tap': FITS_A_LITTLE,
+        'broken-pipe': FITS_A_LITTLE,
+        leak: FITS_A_LITTLE,
+        'habit-changed': FITS_A_LITTLE,
+        'low-well': HARDLY,
+        'closed-valve': HARDLY,
+        'lost-prime': SPEAKS_AGAINST,
+      },
+    };
+  const far = share < 0.85;
+  return {
+    text: () => `The pump draws ${off} less than usual.`,
+    odds: {
+      'low-well': far ? FITS : FITS_A_LITTLE,
+      'closed-valve': far ? FITS : FITS_A_LITTLE,
+      'lost-prime': far ? FITS : 1,
+      'worn-pump': FITS_A_LITTLE,
+      'broken-pipe': HARDLY,
+      'open-tap': far ? SPEAKS_AGAINST : HARDLY,
+      leak: HARDLY,
+      'failing-motor': HARDLY,
+    },
+  };
+}
+
+/** How much stands over the pump says whether it can suck air; how far it has sunk, what the pump must lift (below). */
+function levelM(
+  level: number,
+  { levelFallM: fall }: Readonly<Record<string, number | string>>,
+): ClueReading | undefined {
+  const text = (units: UnitSystem): string =>
+    `${formatDepth(Math.max(0, level), units)} of water stand over the pump.`;
+  if (level < 1.5)
+    return {
+      text,
+      odds: { 'low-well': SETTLES, 'worn-pump': HARDLY, 'closed-valve': HARDLY, 'lost-prime': HARDLY },
+    };
+  const hasSunk = typeof fall === 'number' && fall >= MIN_FALL_M;
+  return level > 5 && !hasSunk ? { text, odds: { 'low-well': 0.08 } } : undefined;
+}
+
+/** 3 m more to lift are 30 kPa less for the house: 5 % of what a pump for 60 m gives. Twice that would be felt by any. */
+const MIN_FALL_M = 3;
+const FAR_FALL_M = 6;
+
+/** A pump that must lift further delivers less and draws less, however much water is left over it. */
+function levelFallM(fall: number): ClueReading | undefined {
+  if (fall >= MIN_FALL_M)
+    return {
+      text: (units) => `The water stands ${formatDepth(fall, units)} lower than at first.`,
+      odds: {
+        'low-well': fall >= FAR_FALL_M ? SETTLES : FITS,
+        'worn-pump': HARDLY,
+        'closed-valve': HARDLY,
+        'supply-voltage': HARDLY,
+      },
+    };
+  return fall < 1
+    ? { text: () => 'The water stands as high as at first.', odds: { 'low-well': HARDLY } }
+    : undefined;
+}
+
+/** Voltage says whether breaker and supply are to blame, and nothing of the rest. */
+function voltsShare(share: number): ClueReading {
+  const off = formatPercent(Math.abs(share - 1));
+  if (share < 0.5)
+    return {
+      text: () => 'There is no voltage at the pump.',
+      odds: {
+        'power-lost': SETTLES,
+        'breaker-open': SETTLES,
+        'overload-tripping': SPEAKS_AGAINST,
+        'failing-motor': SPEAKS_AGAINST,
+        'switch-out-of-set': SPEAKS_AGAINST,
+        'low-pressure-cut-off': SPEAKS_AGAINST,
+        'protector-waiting': SPEAKS_AGAINST,
+        'habit-changed': SPEAKS_AGAINST,
+        'clamp-off': SPEAKS_AGAINST,
+      },
+    };
+  const there = { 'power-lost': RULES_OUT, 'breaker-open': RULES_OUT };
+  if (Math.abs(share - 1) <= 0.05)
+    return {
+      text: () => 'The voltage at the pump is as on its plate.',
+      odds: { ...there, 'supply-voltage': SPEAKS_AGAINST, generator: HARDLY },
+    };
+  const far = Math.abs(share - 1) > 0.1;
+  return {
+    text: () => `The voltage at the pump is ${off} ${share > 1 ? 'over' : 'under'} its plate.`,
+    odds: { ...there, 'supply-voltage': far ? SETTLES : FITS_A_LITTLE, generator: far ? FITS : 1 },
+  };
+}
+
+/** Current unbalance is 6 to 10 times that of the voltages (NEMA MG 1, part 14). */
+function voltsUnbalance(share: number): ClueReading | undefined {
+  const text = (): string => `The three voltages differ by ${formatPercent(share)}.`;
+  if (share >= 0.01)
+    return { text, odds: { 'supply-voltage': SETTLES, 'failing-motor': HARDLY, 'clamp-off': HARDLY } };
+  return share <= 0.005
+    ? {
+        text,
+        odds: {
+          'supply-voltage': SPEAKS_AGAINST,
+          'lost-leg': HARDLY,
+          'failing-motor': FITS,
+          'clamp-off': FITS,
+        },
+      }
+    : undefined;
+}
+
+function temperatureC(celsius: number): ClueReading | undefined {
+  const text = (units: UnitSystem): string =>
+    `The air at the pump is at ${formatTemperature(celsius, units)}.`;
+  if (celsius < 1) return { text, odds: { frozen: SETTLES, 'broken-pipe': FITS_A_LITTLE } };
+  return celsius > 5 ? { text, odds: { frozen: RULES_OUT } } : undefined;
+}
+
+/** Water that ran back leaves an empty pipe, which the next run must fill before the pressure moves. No leak in a house empties it. */
+function lateRiseS(seconds: number): ClueReading {
+  return {
+    text: () => `A run takes ${formatDuration(seconds)} before the pressure moves.`,
+    odds: {
+      'check-valve': SETTLES,
+      'drop-pipe-leak': SETTLES,
+      'pitless-leak': SETTLES,
+      leak: HARDLY,
+      'open-tap': HARDLY,
+    },
+  };
+}
+
+/** Little against a way back into the well: where nothing shuts between it and the tank, the tank keeps the pipe full. */
+function promptRiseS(seconds: number): ClueReading {
+  return {
+    text: () =>
+      `The pressure rises ${formatDuration(seconds)} into a run, also after a long rest: the pipe was still full.`,
+    odds: { 'check-valve': NOT_QUITE, 'drop-pipe-leak': NOT_QUITE, 'pitless-leak': NOT_QUITE },
+  };
+}
+
+function deliveryShare(share: number): ClueReading | undefined {
+  if (share < 0.92)
+    return {
+      text: () => `It delivers ${formatPercent(1 - share)} less at the same pressure.`,
+      odds: {
+        'worn-pump': FITS,
+        'low-well': FITS_A_LITTLE,
+        'drop-pipe-leak': FITS_A_LITTLE,
+        'pitless-leak': FITS_A_LITTLE,
+        'closed-valve': FITS_A_LITTLE,
+        'clamp-off': HARDLY,
+      },
+    };
+  if (share < 0.97) return undefined;
+  return {
+    text: () => 'It delivers as much as ever at the same pressure.',
+    odds: {
+      'worn-pump': SPEAKS_AGAINST,
+      'closed-valve': SPEAKS_AGAINST,
+      'low-well': HARDLY,
+      'drop-pipe-leak': HARDLY,
+      'pitless-leak': HARDLY,
+    },
+  };
+}
+
+/**
+ * Water lost at rest is lost in a run too, and no more of it by a leak in the house. A run that delivers even less loses the rest before the
+ * water comes to the gauge: through a hole in the pipe, with the pump's whole pressure behind it.
+ */
+function runsLoseShare(share: number): ClueReading {
+  return {
+    text: () => `A run brings ${formatPercent(share)} less than that loss alone would take from it.`,
+    odds: {
+      'drop-pipe-leak': SETTLES,
+      'pitless-leak': SETTLES,
+      'check-valve': SETTLES,
+      leak: HARDLY,
+      'open-tap': HARDLY,
+    },
+  };
+}
+
+function airShare(share: number): ClueReading | undefined {
+  if (share < 0.85)
+    return {
+      text: () => 'The fills show too little air in the tank.',
+      odds: { 'tank-air-lost': FITS, 'bladder-burst': FITS, 'switch-chatter': HARDLY },
+    };
+  return share > 0.93 && share < 1.08
+    ? {
+        text: () => 'The fills show the tank’s air as it should be.',
+        odds: { 'tank-air-lost': SPEAKS_AGAINST, 'bladder-burst': SPEAKS_AGAINST },
+      }
+    : undefined;
+}
+
+function leakLPerDay(litres: number): ClueReading | undefined {
+  if (litres >= 80)
+    return {
+      text: (units) => `About ${formatVolume(litres, units)} a day leave in quiet hours.`,
+      odds: {
+        leak: FITS,
+        'open-tap': FITS,
+        'check-valve': FITS,
+        'drop-pipe-leak': FITS,
+        'pitless-leak': FITS,
+        'habit-changed': HARDLY,
+      },
+    };
+  return litres < 20
+    ? {
+        text: () => 'The pressure holds in quiet hours.',
+        odds: {
+          leak: SPEAKS_AGAINST,
+          'open-tap': SPEAKS_AGAINST,
+          'check-valve': SPEAKS_AGAINST,
+          'drop-pipe-leak': SPEAKS_AGAINST,
+          'pitless-leak': SPEAKS_AGAINST,
+        },
+      }
+    : undefined;
+}
+
+/** What a card says of the motor decides which parts it has at all. */
+function phase(phases: number): ClueReading {
+  return phases === 3
+    ? { text: () => 'The motor is a three-phase one.', odds: { 'failing-capacitor': RULES_OUT } }
+    : {
+        text: () => 'The motor is a single-phase one.',
+        odds: { 'lost-leg': RULES_OUT, 'wrong-rotation': RULES_OUT },
+      };
+}
+
+function pumpKind(kind: number | string): ClueReading | undefined {
+  if (kind === 'submersible')
+    return { text: () => 'The pump stands in the water.', odds: { 'lost-prime': RULES_OUT } };
+  return kind === 'jet'
+    ? { text: () => 'The pump stands above the water and draws it up.', odds: { 'lost-prime': FITS } }
+    : undefined;
+}
+
+/** Submersible pumps last some 8 to 15 years (common practice, no source). */
+function ageYears(years: number): ClueReading | undefined {
+  const text = (): string => `The pump is ${formatCount(years, 'year', 'years')} old.`;
+  if (years >= 12) return { text, odds: { 'worn-pump': FITS_A_LITTLE, 'failing-motor': FITS_A_LITTLE } };
+  return years <= 2 ? { text, odds: { 'worn-pump': HARDLY, 'failing-motor': HARDLY } } : undefined;
+}
+
+export const CLUES: readonly Clue[] = [
+  { figure: 'ampsShare', excludedAlarms: AMPS_ALARMS, read: numeric(ampsShare) },
+  { figure: 'levelM', excludedAlarms: ['level-low'], read: numeric(levelM) },
+  { figure: 'levelFallM', read: numeric(levelFallM) },
+  {
+    figure: 'voltsShare',
+    excludedAlarms: ['supply-voltage', 'power-lost', 'amps-high', 'amps-low', 'leg-imbalance'],
+    read: numeric(voltsShare),
+  },
+  { figure: 'voltsUnbalance', onlyAlarms: ['leg-imbalance'], read: numeric(voltsUnbalance) },
+  { figure: 'temperatureC', excludedAlarms: ['freeze-risk'], read: numeric(temperatureC) },
+  { figure: 'lateRiseS', read: numeric(lateRiseS) },
+  { figure: 'promptRiseS', read: numeric(promptRiseS) },
+  // A leak takes from what a run delivers: what that says is in the figure after it.
+  {
+    figure: 'deliveryShare',
+    excludedAlarms: ['slow-fill', 'leak', ...NO_DELIVERY_ALARMS],
+    read: numeric(deliveryShare),
+  },
+  { figure: 'runsLoseShare', onlyAlarms: ['leak'], read: numeric(runsLoseShare) },
+  { figure: 'airShare', excludedAlarms: ['tank-air-lost', 'tank-overcharged'], read: numeric(airShare) },
+  {
+    figure: 'leakLPerDay',
+    excludedAlarms: ['leak', 'long-run', 'over-pressure', 'cut-out-not-reached', ...NO_DELIVERY_ALARMS],
+    read: numeric(leakLPerDay),
+  },
+  {
+    figure: 'failedStarts',
+    excludedAlarms: ['failed-start'],
+    read: numeric((n) => ({
+      text: () => `${formatCount(n, 'start has', 'starts have')} failed in the last day.`,
+      odds: {
+        'overload-tripping': FITS,
+        'failing-capacitor': FITS,
+        'stuck-rotor': FITS,
+        'failing-motor': FITS_A_LITTLE,
+        'habit-changed': HARDLY,
+        'switch-out-of-set': HARDLY,
+        'clamp-off': HARDLY,
+      },
+    })),
+  },
+  {
+    figure: 'goodStarts',
+    onlyAlarms: ['failed-start'],
+    read: numeric((n) => ({
+      text: () => `${formatCount(n, 'start was', 'starts were')} good in the last day.`,
+      odds: { 'failing-capacitor': FITS_A_LITTLE, 'supply-voltage': FITS_A_LITTLE, 'stuck-rotor': HARDLY },
+    })),
+  },
+  {
+    figure: 'brokeOffKpa',
+    onlyAlarms: ['no-start', 'no-run', 'failed-start'],
+    read: numeric((kpa) => ({
+      text: (units) => `The last run broke off at ${formatPressure(kpa, units)}, before its cut-out.`,
+      odds: {
+        'overload-tripping': FITS,
+        'protector-waiting': FITS,
+        'power-lost': FITS_A_LITTLE,
+        'breaker-open': FITS_A_LITTLE,
+        'switch-out-of-set': HARDLY,
+      },
+    })),
+  },
+  { figure: 'phase', read: numeric(phase) },
+  {
+    figure: 'wires',
+    read: (wires) =>
+      wires === 2
+        ? {
+            text: () => 'The motor has two wires and no control box.',
+            odds: { 'failing-capacitor': SPEAKS_AGAINST },
+          }
+        : undefined,
+  },
+  { figure: 'pumpKind', read: pumpKind },
+  { figure: 'ageYears', read: numeric(ageYears) },
+  {
+    figure: 'sinceVisitH',
+    read: numeric((hours) => ({
+      text: () => `Somebody worked on it ${formatDuration(hours * 3600)} before.`,
+      odds: {
+        serviced: SETTLES,
+        'wrong-rotation': SETTLES,
+        'closed-valve': FITS,
+        'switch-out-of-set': FITS,
+        'tank-overcharged': FITS,
+        'clamp-off': FITS,
+        'bad-card': FITS_A_LITTLE,
+      },
+    })),
+  },
+  {
+    figure: 'expected',
+    read: (text) => ({
+      text: () => `It was entered as expected: ${String(text)}.`,
+      odds: { 'habit-changed': FITS, 'open-tap': FITS_A_LITTLE },
+    }),
+  },
+];
+
+/** What each clue among an alarm's figures says. */
+export function evaluateClues(
+  alarm: AlarmKind,
+  evidence: Readonly<Record<string, number | string>>,
+): { figure: string; reading: ClueReading }[] {
+  return CLUES.flatMap(({ figure, excludedAlarms, onlyAlarms, read }) => {
+    const value = evidence[figure];
+    if (value === undefined || excludedAlarms?.includes(alarm) || (onlyAlarms && !onlyAlarms.includes(alarm)))
+      return [];
+    const reading = read(value, evidence);
+    return reading ? [{ figure, reading }] : [];
+  });
+}

@@ -1,0 +1,51 @@
+/** 'Written 40/60 psi, measured 41/59 psi': how what was measured is said beside what is written. */
+import type { CardComparison } from '../../../api/card-comparison.ts';
+import {
+  toDisplayUnits,
+  formatNumber,
+  formatQuantity,
+  type UnitSystem,
+} from '../../../quantity/format-quantity.ts';
+
+const SOURCE_TEXT = {
+  learned: 'usual by the readings',
+  pinned: 'pinned',
+  sensors: 'read off the sensors',
+  hand: 'brought by hand',
+} as const;
+
+/** One figure: "written 38 psi, measured 35 psi (brought by hand)". A maximum is told as one. */
+export function comparisonText(
+  { written, measured, dimension, rule }: CardComparison,
+  units: UnitSystem,
+): string {
+  const format = (value: number): string => formatQuantity(value, dimension, units);
+  const [newest] = measured;
+  const writtenText =
+    written === undefined ? 'not written' : `written ${rule === 'max' ? 'at most ' : ''}${format(written)}`;
+  return newest
+    ? `${writtenText}, measured ${format(newest.value)} (${SOURCE_TEXT[newest.from]})`
+    : writtenText;
+}
+
+/** Both points of the switch as the trade calls them; undefined where one of them was not measured. */
+export function switchComparisonText(
+  beside: readonly CardComparison[],
+  units: UnitSystem,
+): string | undefined {
+  const [low, high] = ['switch.cutIn', 'switch.cutOut'].map((key) => beside.find((one) => one.key === key));
+  const [lowNow, highNow] = [low?.measured[0], high?.measured[0]];
+  if (!low || !high || !lowNow || !highNow) return undefined;
+  const writtenText =
+    low.written === undefined || high.written === undefined
+      ? 'not written'
+      : `written ${switchPairText(low.written, high.written, units)}`;
+  const from = lowNow.from === highNow.from ? ` (${SOURCE_TEXT[lowNow.from]})` : '';
+  return `${writtenText}, measured ${switchPairText(lowNow.value, highNow.value, units)}${from}`;
+}
+
+/** "40/60 psi". */
+function switchPairText(lowKpa: number, highKpa: number, units: UnitSystem): string {
+  const [low, high] = [lowKpa, highKpa].map((kpa) => toDisplayUnits(kpa, 'pressure', units));
+  return `${formatNumber(low?.value ?? Number.NaN, 0)}/${formatNumber(high?.value ?? Number.NaN, 0)} ${high?.unit}`;
+}

@@ -1,0 +1,139 @@
+/**
+ * Mail by SMTP (RFC 5321) through the relay in the settings. STARTTLS or nothing unless the settings say otherwise. Notices of one alarm
+ * hang together in one thread, and say that a machine wrote them (RFC 3834), so that no out-of-office reply comes back.
+ */
+import { createTransport } from 'nodemailer';
+import type { NoticeRow } from '../core/notify/notice-row.ts';
+import { sendFailure, errorMessage, noticeKey, type Send, type SendResult } from './sender.ts';
+
+export interface MailSettings {
+  host: string;
+  port: number;
+  /** `tls` from the first byte, `starttls` or nothing, `none` for a relay on the local network. */
+  secure: 'tls' | 'starttls' | 'none';
+  user?: string;
+  password?: string;
+  /** An authority of one's own (PEM), for a relay with its own certificate. */
+  ca?: string;
+  /** `Stillwell <well@farm.example>` or an address alone. */
+  from: string;
+}
+
+const CONNECT_TIMEOUT_MS = 20_000;
+const SOCKET_TIMEOUT_MS = 30_000;
+/** Replies that say "log in first" or "not with this login": a person may mend that, so they are tried again. RFC 4954. */
+const LOGIN_REPLIES: readonly number[] = [530, 534, 535, 538];
+
+export interface MailSender {
+  /** A sender for one address. */
+  to(address: string): Send;
+  close(): void;
+}
+
+export function openMailSender(settings: MailSettings): MailSender {
+  const transport = createTransport({
+    host: settings.host,
+    port: settings.port,
+    secure: settings.secure === 'tls',
+    requireTLS: settings.secure === 'starttls',
+    ignoreTLS: settings.secure === 'none',
+    connectionTimeout: CONNECT_TIMEOUT_MS,
+    greetingTimeout: CONNECT_TIMEOUT_MS,
+    socketTimeout: SOCKET_TIMEOUT_MS,
+    disableFileAccess: true,
+    disableUrlAccess: true,
+    ...(settings.ca === undefined ? {} : { tls: { ca: settings.ca } }),
+    ...(settings.user === undefined ? {} : { auth: { user: settings.user, pass: settings.password ?? '' } }),
+  });
+  return {
+    to: (address) => async (notice) => {
+      try {
+        await transport.sendMail(buildMail(settings.from, address, notice));
+        return { sent: true };
+      } catch (error) {
+        return mailFailure(error, settings, address);
+      }
+    },
+    close: () => transport.close(),
+  };
+}
+
+function buildMail(
+  from: string,
+  address: string,
+  notice: NoticeRow,
+): Parameters<ReturnType<typeof createTransport>['sendMail']>[0] {
+  const domain = /@([^\s@<>]+)>?$/.exec(from)?.[1] ?? 'stillwell.invalid';
+  return {
+    from,
+    to: { name: '', address },
+    subject: notice.body.subject,
+    text: notice.body.text,
+    date: new Date(notice.createdMs),
+    messageId: `<${noticeKey(notice.id)}@${domain}>`,
+    references: `<${noticeKey(notice.alarmId)}@${domain}>`,
+    headers: { 'Auto-Submitted': 'auto-generated' },
+    ...(notice.body.event.priority === 'now' ? { priority: 'high' as const } : {}),
+  };
+}
+
+/** One sentence out of what the SMTP library or the relay said. */
+function mailFailure(error: unknown, settings: MailSettings, address: string): SendResult {
+  const { code, responseCode, response } = errorDetails(error);
+  const where = `the mail relay ${settings.host} port ${settings.port}`;
+  if (responseCode !== undefined && code !== 'ETLS') {
+    const answer = `${where} answered "${response ?? responseCode}"`;
+    if (code === 'EAUTH' || LOGIN_REPLIES.includes(responseCode)) {
+      return sendFailure(
+        `Cannot send mail: ${answer}. Check the mail user and password in the settings.`,
+        true,
+      );
+    }
+    // Only what it says of this address or this letter is final; the rest a person or time may mend.
+    const aboutThisMail = code === 'EENVELOPE' || code === 'EMESSAGE';
+    return sendFailure(`Cannot send mail to ${address}: ${answer}.`, !(aboutThisMail && responseCode >= 500));
+  }
+  switch (code ?? '') {
+    case 'EDNS':
+    case 'ENOTFOUND':
+      return sendFailure(
+        `Cannot send mail: no computer is called ${settings.host} here. Check smtp.host in the settings, and the network.`,
+        true,
+      );
+    case 'ECONNREFUSED':
+      return sendFailure(
+        `Cannot send mail: nothing listens at ${where}. Check smtp.host and smtp.port in the settings.`,
+        true,
+      );
+    case 'ETLS':
+      return sendFailure(
+        `Cannot send mail: ${where} gives no TLS that can be trusted (${errorMessage(error)}). Check smtp.secure in the settings.`,
+        true,
+      );
+    case 'ETIMEDOUT':
+      return sendFailure(
+        `Cannot send mail: ${where} does not answer. Check smtp.port and smtp.secure in the settings, and the network.`,
+        true,
+      );
+    default:
+      return sendFailure(`Cannot send mail: ${where}: ${errorMessage(error)}.`, true);
+  }
+}
+
+function errorDetails(error: unknown): { code?: string; responseCode?: number; response?: string } {
+  if (typeof error !== 'object' || error === null) return {};
+  const code =
+    systemCodeOf(error) ?? ('code' in error && typeof error.code === 'string' ? error.code : undefined);
+  return {
+    ...(code === undefined ? {} : { code }),
+    ...('responseCode' in error && typeof error.responseCode === 'number'
+      ? { responseCode: error.responseCode }
+      : {}),
+    ...('response' in error && typeof error.response === 'string' ? { response: error.response } : {}),
+  };
+}
+
+/** The library puts its own code (ESOCKET) over the system's, which says more. */
+function systemCodeOf(error: object): string | undefined {
+  return /\b(ECONNREFUSED|ENOTFOUND|ETIMEDOUT)\b/.exec(errorMessage(error))?.[1];
+}

@@ -1,0 +1,41 @@
+/**
+ * What every way of sending does: takes one letter, and says that it went or why not, in one sentence, and whether trying again can
+ * help. A sender never throws for what the world does; it ends within its own time limit.
+ */
+import { createHash } from 'node:crypto';
+import type { NoticeRow } from '../core/notify/notice-row.ts';
+
+export type SendResult = { sent: true; note?: string } | { sent: false; problem: string; retryable: boolean };
+
+/** `nowMs` is the time of this try. */
+export type Send = (notice: NoticeRow, nowMs: number) => Promise<SendResult>;
+
+export function sendFailure(problem: string, retryable: boolean): SendResult {
+  return { sent: false, problem, retryable };
+}
+
+/**
+ * The same notice has the same key at each try and after a restart, so that who receives it twice can tell (Message-ID, webhook-id).
+ * 32 hex digits: no dots, slashes or names of people in it.
+ */
+export function noticeKey(id: string): string {
+  return createHash('sha256').update(id).digest('hex').slice(0, 32);
+}
+
+/** What machines are told: on a topic, at a webhook, on a command's standard input. The same bytes at each try. */
+export function noticePayload(notice: NoticeRow): Record<string, unknown> {
+  const { subject, text, event, reason } = notice.body;
+  return {
+    id: noticeKey(notice.id),
+    what: notice.what,
+    to: notice.to,
+    subject,
+    text,
+    ...(reason === undefined ? {} : { reason }),
+    event,
+  };
+}
+
+export function errorMessage(error: unknown): string {
+  return error instanceof Error ? error.message : String(error);
+}

@@ -1,0 +1,42 @@
+/** `stillwell card export`: all cards, as they were written, as JSON or as a table. */
+import { existsSync, writeFileSync } from 'node:fs';
+import { writeCardTable } from '../../logbook/card-table.ts';
+import { SECTIONS } from '../../../shared/card/fields.ts';
+import { flatten } from '../../../shared/card/flat-card.ts';
+import { EXIT, type Io } from '../command.ts';
+import type { ServerApi } from '../server-api.ts';
+
+export interface ExportOptions {
+  file: string | undefined;
+  csv: boolean;
+  all: boolean;
+}
+
+export async function exportCards(
+  io: Io,
+  api: ServerApi,
+  { file, csv, all }: ExportOptions,
+): Promise<number> {
+  // The table that somebody is filling in by hand is often called the same.
+  if (file !== undefined && existsSync(file))
+    throw new Error(`Cannot write ${file}: it is there already; choose another name`);
+  const { cards } = await api.get('cards');
+  const asTable = csv || (file !== undefined && /\.csv$/i.test(file));
+  const text = asTable
+    ? writeCardTable(
+        cards.map(({ well, card }) => ({ well, flat: flatten(card) })),
+        // Where there is no card yet, the table shows what could be filled in.
+        all || cards.length === 0 ? SECTIONS.flatMap(({ fields }) => fields.map(({ key }) => key)) : [],
+      )
+    : `${JSON.stringify(
+        cards.map(({ well, card }) => ({ well, ...card })),
+        undefined,
+        2,
+      )}\n`;
+  if (file === undefined) io.out(text.trimEnd());
+  else {
+    writeFileSync(file, text, { flag: 'wx' });
+    io.err(`${cards.length} ${cards.length === 1 ? 'card' : 'cards'} written to ${file}`);
+  }
+  return EXIT.ok;
+}

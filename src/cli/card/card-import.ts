@@ -1,0 +1,140 @@
+/**
+ * `stillwell card import`: a firm's list of wells. All of it is read and checked against the cards as they stand before the first is
+ * written, so that a wrong row leaves nothing half taken. What was taken already is no change: after a stop it can be run again.
+ */
+import { SingleBar } from 'cli-progress';
+import { cardDifferences } from '../../../shared/card/differences.ts';
+import { flatten, unflatten } from '../../../shared/card/flat-card.ts';
+import type { BadRow } from '../../logbook/card-table.ts';
+import { cardIssues } from '../../core/domain/read-card.ts';
+import { readCardFile, type CardFile, type CardTask } from './card-file.ts';
+import { EXIT, type Io } from '../command.ts';
+import { ApiError, type ServerApi } from '../server-api.ts';
+
+export interface ImportOptions {
+  file: string;
+  skipBad: boolean;
+  dryRun: boolean;
+  by?: string;
+}
+
+interface CardChange {
+  line: number;
+  well: string;
+  card: Record<string, unknown>;
+  basedOn?: string;
+  isNew: boolean;
+}
+
+interface Plan {
+  changes: CardChange[];
+  bad: BadRow[];
+  same: number;
+}
+
+export async function importCards(io: Io, api: ServerApi, options: ImportOptions): Promise<number> {
+  const file = readCardFile(options.file);
+  const plan = await planOf(api, file);
+  for (const { line, reason } of plan.bad) io.err(`${file.rowName} ${line}: ${reason}`);
+  const count = file.tasks.length + file.bad.length;
+  if (plan.bad.length > 0 && !options.skipBad) {
+    io.err(
+      `Nothing was taken: ${plan.bad.length} of ${count} ${file.rowName}s are wrong. Put them right, or leave them out with --skip-bad`,
+    );
+    return EXIT.usage;
+  }
+  const fresh = plan.changes.filter(({ isNew }) => isNew).length;
+  const same = `${plan.same} as they were${plan.bad.length > 0 ? `, ${plan.bad.length} left out` : ''}`;
+  if (options.dryRun) {
+    for (const { well, isNew } of plan.changes) io.out(`${well}${isNew ? ', new' : ''}`);
+    io.out(
+      `${plan.changes.length} cards would be written (${fresh} of new wells), ${same}. Nothing was changed.`,
+    );
+    return EXIT.ok;
+  }
+  const written = await writeAll(io, api, plan.changes, options.by);
+  if ('why' in written) {
+    const why = `${file.rowName} ${written.at.line}, ${written.at.well}: ${written.why}`;
+    io.err(
+      `${why}\n${written.n} of ${plan.changes.length} cards were written before that. Run it again to go on.`,
+    );
+    return EXIT.failed;
+  }
+  io.out(`${written.n} cards written (${fresh} of new wells), ${same}.`);
+  if (written.odd > 0)
+    io.out(
+      `${written.odd} things are odd, and were kept as they are. They are asked about on the card's page and by: stillwell card show`,
+    );
+  return EXIT.ok;
+}
+
+/** What each card is to become, and which cannot be. */
+async function planOf(api: ServerApi, file: CardFile): Promise<Plan> {
+  const { cards } = await api.get('cards');
+  const known = new Map(cards.map((card) => [card.well, card]));
+  const plan: Plan = { changes: [], bad: [...file.bad], same: 0 };
+  for (const task of file.tasks) {
+    const now = known.get(task.well);
+    const before = flatten(now?.card ?? { well: task.well });
+    const flat = { ...task.apply(before), well: task.well };
+    const card = { ...unflatten(flat), well: task.well };
+    const reasons = cardIssues(card).map(({ key, rule, valueText }) => `${key} ${rule}: ${valueText}`);
+    if (reasons.length > 0) plan.bad.push({ line: task.line, reason: `${task.well}: ${reasons.join('; ')}` });
+    else if (now && cardDifferences(before, flat).length === 0) plan.same++;
+    else plan.changes.push(changeOf(task, card, now));
+  }
+  plan.bad.sort((a, b) => a.line - b.line);
+  return plan;
+}
+
+function changeOf(
+  { line, well }: CardTask,
+  card: Record<string, unknown>,
+  now: { act?: string } | undefined,
+): CardChange {
+  return { line, well, card, isNew: now === undefined, ...(now?.act !== undefined && { basedOn: now.act }) };
+}
+
+type WriteResult = { n: number; odd: number } | { n: number; at: CardChange; why: string };
+
+async function writeAll(
+  io: Io,
+  api: ServerApi,
+  changes: readonly CardChange[],
+  by: string | undefined,
+): Promise<WriteResult> {
+  const bar = new SingleBar({
+    format: 'cards [{bar}] {value} of {total}, {eta_formatted} left',
+    stream: process.stderr,
+    hideCursor: true,
+    clearOnComplete: true,
+  });
+  if (io.progress) bar.start(changes.length, 0);
+  let odd = 0;
+  try {
+    for (const [n, change] of changes.entries()) {
+      const { well, card, basedOn } = change;
+      try {
+        // One upon the other: the server commits each before the next.
+        // oxlint-disable-next-line no-await-in-loop
+        const { questions } = await api.post(
+          'writeCard',
+          { well },
+          {
+            card,
+            ...(basedOn !== undefined && { basedOn }),
+            ...(by !== undefined && { by }),
+          },
+        );
+        odd += questions.length;
+      } catch (error) {
+        if (error instanceof ApiError) return { n, at: change, why: error.message };
+        throw error;
+      }
+      if (io.progress) bar.update(n + 1);
+    }
+  } finally {
+    if (io.progress) bar.stop();
+  }
+  return { n: changes.length, odd };
+}

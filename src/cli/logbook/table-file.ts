@@ -1,0 +1,49 @@
+/** A table of a file (.csv, RFC 4180) by the names of its columns; what is wrong is told with its line and its column. */
+import { readFileSync } from 'node:fs';
+import { readCsv } from '../../logbook/csv.ts';
+import { UsageError } from '../command.ts';
+
+export interface TableRow {
+  line: number;
+  /** Empty cells are left out. */
+  cells: Readonly<Record<string, string>>;
+}
+
+export interface TableColumns {
+  required: readonly string[];
+  optional: readonly string[];
+}
+
+/** @throws UsageError where the file is none, a column is strange or missing, or a cell that is needed is empty. */
+export function readTableFile(path: string, { required, optional }: TableColumns): TableRow[] {
+  const wrong = (line: number, what: string): UsageError =>
+    new UsageError(`Cannot read ${path}: line ${line}: ${what}`);
+  const [header, ...rows] = readCsv(textOf(path));
+  const columns = header?.cells.map((cell) => cell.trim().toLowerCase()) ?? [];
+  const known = [...required, ...optional];
+  const unknown = columns.find((name, at) => !known.includes(name) || columns.indexOf(name) !== at);
+  if (unknown !== undefined || required.some((name) => !columns.includes(name)))
+    throw wrong(
+      header?.line ?? 1,
+      `it must name the columns ${required.join(', ')}${optional.length > 0 ? `, and may name ${optional.join(', ')}` : ''}`,
+    );
+  return rows.map(({ line, cells, problem }) => {
+    if (problem !== undefined) throw wrong(line, problem);
+    if (cells.length !== columns.length)
+      throw wrong(line, `it has ${cells.length} cells, and the header ${columns.length}`);
+    const named = columns.map((name, at) => [name, cells[at]!.trim()] as const);
+    const empty = named.find(([name, cell]) => cell === '' && required.includes(name));
+    if (empty) throw wrong(line, `column ${empty[0]} is empty`);
+    return { line, cells: Object.fromEntries(named.filter(([, cell]) => cell !== '')) };
+  });
+}
+
+function textOf(path: string): string {
+  try {
+    return new TextDecoder('utf-8', { fatal: true }).decode(readFileSync(path));
+  } catch (cause) {
+    const why =
+      cause instanceof TypeError ? 'it must be UTF-8 (save it as "CSV UTF-8")' : 'there is no such file';
+    throw new UsageError(`Cannot read ${path}: ${why}`, { cause });
+  }
+}

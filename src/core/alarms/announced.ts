@@ -1,0 +1,23 @@
+/**
+ * People said that more water will be used: a run that does not end while that lasts is explained, and so is one that goes on into the night
+ * after, since nobody gets up to close a hose on the minute. Not for ever: guests of three weeks do not explain a tap of three days.
+ */
+import { memoryNumber } from './scene-queries.ts';
+import type { WatchMemory, OpenRun, Scene } from './scene.ts';
+
+const S_PER_H = 3600;
+/** From the evening until somebody looks in the morning. */
+const NIGHT_AFTER_S = 14 * S_PER_H;
+/** A pool of 100 m3 at 25 L/min takes 67 h; larger ones are filled by lorry. Argued, not measured. */
+const MAX_RUN_S = 72 * S_PER_H;
+
+/** Is the run that goes on explained by what people announced? Asked each minute, since the memo keeps until when it stood. */
+export function isAnnounced(scene: Scene, run: OpenRun, memo: WatchMemory): boolean {
+  if (scene.well.expected !== undefined) memo['expectedMs'] = scene.atMs;
+  const expectedMs = memoryNumber(memo, 'expectedMs', -Infinity);
+  if (expectedMs < run.startedMs) {
+    delete memo['expectedMs'];
+    return false;
+  }
+  return scene.atMs - expectedMs <= NIGHT_AFTER_S * 1000 && run.ranS <= MAX_RUN_S;
+}

@@ -1,0 +1,113 @@
+/**
+ * Running current over its normal, or over the motor's maximum. The second is physical: a motor that draws more than its service
+ * factor allows is being cooked, whatever is normal for it.
+ */
+import { median } from '../../baseline/robust.ts';
+import {
+  ampsShift,
+  hasVolts,
+  mayBeSupply,
+  supplyEvidence,
+  supplyText,
+  supplyWeight,
+  type AmpsShift,
+} from './amps-shift.ts';
+import { recentCycles } from '../scene-queries.ts';
+import { formatAmps, formatPercent, roundTo } from '../format.ts';
+import type { Finding, WatchMemory, Scene, Watch } from '../scene.ts';
+import { weighCauses } from '../weigh-causes.ts';
+
+/** Over the maximum by more than a clamp errs (2 %) and a supply strays (5 %), in the median of so many runs. */
+const MAX_AMPS_RATIO = 1.07;
+const RUNS = 5;
+const MIN_READINGS = 3;
+/** So far over it the rotor stood still: a start that failed (../pump/failed-start.ts). */
+const LOCKED_ROTOR_RATIO = 2.2;
+
+export const ampsHigh: Watch = {
+  alarm: 'amps-high',
+  scope: 'pump',
+  triggers: ['cycle'],
+  onDelayS: 0,
+  offDelayS: 21_600,
+  evaluate,
+};
+
+function evaluate(scene: Scene, memo: WatchMemory): Finding | null | undefined {
+  const over = maximumFinding(scene);
+  if (over) return over;
+  const shift = ampsShift(scene, memo);
+  if (shift === null) delete memo['maybeSupply'];
+  if (!shift) return shift;
+  return shift.direction === 'high' ? shiftFinding(scene, memo, shift) : null;
+}
+
+function maximumFinding(scene: Scene): Finding | undefined {
+  const { maxAmps } = scene.pump.card;
+  const learnedAmps = scene.pump.pinned?.amps?.median;
+  // A clamp that showed more than the maximum from the first day is a wrong card, and told as such (../sensing/sensor-fault.ts).
+  if (maxAmps === undefined || learnedAmps === undefined || learnedAmps > MAX_AMPS_RATIO * maxAmps)
+    return undefined;
+  const last = recentCycles(
+    scene,
+    RUNS,
+    (cycle) =>
+      cycle.amps !== undefined &&
+      cycle.amps < LOCKED_ROTOR_RATIO * maxAmps &&
+      cycle.ranS >= 5 &&
+      // One or two readings may be of the start.
+      cycle.readings >= MIN_READINGS &&
+      !cycle.flags.includes('failed-start'),
+  );
+  if (last.length < RUNS) return undefined;
+  const other = restLoadAmps(scene);
+  if (other === undefined && scene.pump.card.alsoOnClamp !== undefined) return undefined;
+  const amps = median(last.map((cycle) => cycle.amps!))! - (other ?? 0);
+  if (amps <= MAX_AMPS_RATIO * maxAmps) return undefined;
+  return {
+    sinceMs: last[0]!.startedMs,
+    why: `The pump draws ${formatAmps(amps)}, over the motor's maximum of ${formatAmps(maxAmps)}; it used to draw ${formatAmps(learnedAmps)}.`,
+    evidence: { amps: roundTo(amps), maxAmps, normalAmps: roundTo(learnedAmps), runs: last.length },
+    causes: causesOf(scene, true, 0),
+  };
+}
+
+/**
+ * What the clamp shows while the pump rests, A: it is not the motor's, and stands in the running current too. The highest of the last
+ * half hour; undefined where the pump did not rest in it.
+ */
+function restLoadAmps(scene: Scene): number | undefined {
+  const resting = scene.well.minutes
+    .map((minute) => minute.pumps[scene.pump.index]?.resting?.mean)
+    .filter((amps) => amps !== undefined);
+  return resting.length === 0 ? undefined : Math.max(0, ...resting);
+}
+
+function shiftFinding(scene: Scene, memo: WatchMemory, shift: AmpsShift): Finding {
+  const supplyPossible = mayBeSupply(scene, memo, shift);
+  const supply = supplyPossible ? 1 : supplyWeight(shift);
+  const since = shift.isDrift ? 'since it was first learnt' : `over the last ${shift.runs} runs`;
+  return {
+    sinceMs: shift.sinceMs,
+    why: `The pump draws ${formatAmps(shift.amps)}, ${formatPercent(shift.deviation)} more than its usual ${formatAmps(shift.normal)} ${since}${supplyText(shift, supplyPossible)}.`,
+    evidence: {
+      amps: roundTo(shift.amps),
+      normalAmps: roundTo(shift.normal),
+      share: roundTo(shift.deviation, 3),
+      runs: shift.runs,
+      ...supplyEvidence(scene, shift),
+    },
+    causes: causesOf(scene, false, supply),
+  };
+}
+
+function causesOf(scene: Scene, over: boolean, supply: number): Finding['causes'] {
+  const startAmps = scene.cycle?.startAmps;
+  return weighCauses({
+    'failing-motor': 0.35,
+    sand: 0.2,
+    'failing-capacitor': scene.pump.card.phase === 3 ? 0 : startAmps === undefined ? 0.2 : 0.15,
+    'worn-pump': 0.08,
+    'supply-voltage': supply > 0 ? supply : hasVolts(scene) ? 0 : over ? 0.1 : 0.15,
+  });
+}

@@ -1,0 +1,141 @@
+/**
+ * Running current under its normal: the pump does less work. Worn impellers and a falling water level take current away over weeks, a closed
+ * valve or a broken shaft at once; what pressure did meanwhile parts them.
+ */
+import { median } from '../../baseline/robust.ts';
+import type { Cycle } from '../../cycles/cycle.ts';
+import {
+  ampsShift,
+  hasVolts,
+  mayBeSupply,
+  supplyEvidence,
+  supplyText,
+  supplyWeight,
+  type AmpsShift,
+} from './amps-shift.ts';
+import { recentCycles, memoryNumber } from '../scene-queries.ts';
+import { levelFall } from '../pump/level-fall.ts';
+import { formatAmps, formatPercent, roundTo } from '../format.ts';
+import type { Finding, WatchMemory, Scene, Watch } from '../scene.ts';
+import { weighCauses } from '../weigh-causes.ts';
+
+/** As few as have a quarter of fills without draws, so that they are of the same days as the amps. */
+const FILL_RUNS = 10;
+/** Fills of the same length to this share, while current fell by more than this: jaws that do not close, or a scale that was changed. */
+const UNCHANGED_FILL_TOLERANCE = 0.05;
+const MIN_CLAMP_DROP = 0.03;
+/**
+ * A small generator under load runs down to 57 Hz and less: a twentieth of the speed takes a seventh of the power and lengthens the fills as
+ * wear does (affinity laws). Without volts only its end tells it from wear; it stands in for the grid for two days or three.
+ */
+const MAX_GENERATOR_DROP = 0.14;
+const MIN_GENERATOR_FILL_RATIO = 1.05;
+/**
+ * A share of speed takes thrice that of power and some 2.4 times that of current; of the flow, against two thirds to four fifths of the shut-off head,
+ * three to five times that (affinity laws, head falling with the square of flow; reckoned, not measured): twice the current at most.
+ * Fills that lengthen by far more, for so little current, are throttled by a valve.
+ */
+const MAX_GENERATOR_FILL_PER_AMPS = 3.5;
+/** The runs whose median shows a slow shift (./amps-shift.ts). */
+const WEAK_WINDOW_RUNS = 20;
+const MAX_GENERATOR_MS = 72 * 3_600_000;
+
+export const ampsLow: Watch = {
+  alarm: 'amps-low',
+  scope: 'pump',
+  triggers: ['cycle'],
+  onDelayS: 0,
+  offDelayS: 21_600,
+  evaluate,
+};
+
+function evaluate(scene: Scene, memo: WatchMemory): Finding | null | undefined {
+  const levelFallM = levelFall(scene, memo);
+  const shift = ampsShift(scene, memo);
+  if (shift === null) delete memo['maybeSupply'];
+  if (shift === null || shift?.direction === 'high') delete memo['weakSinceMs'];
+  if (!shift) return shift;
+  if (shift.direction !== 'low') return null;
+  return mayBeGenerator(scene, memo, shift) ? undefined : finding(scene, memo, shift, levelFallM);
+}
+
+/** Less current and longer fills, since less than three days; the memo keeps from when on. */
+function mayBeGenerator(scene: Scene, memo: WatchMemory, shift: AmpsShift): boolean {
+  const weak = weakRuns(scene, shift);
+  const ampsDrop = 1 - (median(weak.map(({ amps }) => amps!)) ?? shift.amps) / shift.normal;
+  const fills = fillLengthRatio(scene, weak) ?? 1;
+  if (hasVolts(scene) || ampsDrop > MAX_GENERATOR_DROP) return false;
+  if (fills < MIN_GENERATOR_FILL_RATIO || fills - 1 > MAX_GENERATOR_FILL_PER_AMPS * ampsDrop) return false;
+  memo['weakSinceMs'] = memoryNumber(memo, 'weakSinceMs', scene.atMs);
+  return scene.atMs - memoryNumber(memo, 'weakSinceMs', scene.atMs) < MAX_GENERATOR_MS;
+}
+
+function finding(scene: Scene, memo: WatchMemory, shift: AmpsShift, levelFallM: number | undefined): Finding {
+  const supplyPossible = mayBeSupply(scene, memo, shift);
+  const supply = supplyPossible ? 0.8 : hasVolts(scene) ? supplyWeight(shift) : 0.08;
+  const fills = fillTimeRatio(scene);
+  const since = shift.isDrift ? 'since it was first learnt' : `over the last ${shift.runs} runs`;
+  const fillText =
+    fills !== undefined && fills > 1.1 ? `, and its fills take ${formatPercent(fills - 1)} longer` : '';
+  return {
+    sinceMs: shift.sinceMs,
+    why: `The pump draws ${formatAmps(shift.amps)}, ${formatPercent(shift.deviation)} less than its usual ${formatAmps(shift.normal)} ${since}${fillText}${supplyText(shift, supplyPossible)}.`,
+    evidence: {
+      amps: roundTo(shift.amps),
+      normalAmps: roundTo(shift.normal),
+      share: roundTo(shift.deviation, 3),
+      runs: shift.runs,
+      ...supplyEvidence(scene, shift),
+      ...(fills !== undefined && { fillShare: roundTo(fills) }),
+      ...(levelFallM !== undefined && { levelFallM }),
+    },
+    causes: causesOf(shift, fills, supply),
+  };
+}
+
+/** The last runs that the shift is of: the older ones among them drew as ever, and filled as ever. */
+function weakRuns(scene: Scene, { amps, normal }: AmpsShift): Cycle[] {
+  const midAmps = (amps + normal) / 2;
+  return recentCycles(scene, WEAK_WINDOW_RUNS).filter(
+    (cycle) => cycle.amps !== undefined && cycle.amps < midAmps,
+  );
+}
+
+/** The shortest fills now against the shortest as learnt: over 1, less is delivered. */
+function fillTimeRatio(scene: Scene): number | undefined {
+  const last = recentCycles(scene, FILL_RUNS);
+  const share = last.length < FILL_RUNS ? undefined : fillLengthRatio(scene, last);
+  if (share === undefined) return undefined;
+  // Readings 10 s apart know the length of a fill to no better than that.
+  const grain = Math.max(...last.map((cycle) => cycle.ranS / Math.max(1, cycle.readings)));
+  return Math.abs(share - 1) * normalSwitchFillS(scene)! <= grain ? 1 : share;
+}
+
+function fillLengthRatio(scene: Scene, runs: readonly Cycle[]): number | undefined {
+  const usualS = normalSwitchFillS(scene);
+  if (usualS === undefined || usualS <= 0 || runs.length === 0) return undefined;
+  const sorted = runs.map((cycle) => cycle.ranS).sort((a, b) => a - b);
+  return median(sorted.slice(0, Math.ceil(sorted.length / 2)))! / usualS;
+}
+
+/** Only behind a plain switch is the length of a fill the pump's own. */
+function normalSwitchFillS({ pump }: Scene): number | undefined {
+  return pump.card.control === 'pressure-switch' ? pump.pinned?.ranLowS?.median : undefined;
+}
+
+function causesOf(shift: AmpsShift, fills: number | undefined, supply: number): Finding['causes'] {
+  const weak = fills !== undefined && fills > 1.05;
+  // A pump that lifts as much as ever at the same pressures does as much work as ever: less current is then the clamp's.
+  const unchangedFills =
+    fills !== undefined &&
+    Math.abs(fills - 1) < UNCHANGED_FILL_TOLERANCE &&
+    Math.abs(shift.deviation) > MIN_CLAMP_DROP;
+  return weighCauses({
+    'worn-pump': weak || shift.isDrift ? 0.45 : 0.3,
+    'low-well': 0.2,
+    'closed-valve': shift.isDrift ? 0.08 : 0.2,
+    'failing-motor': 0.05,
+    'clamp-off': unchangedFills ? (supply > 0.5 ? 0.3 : 0.9) : 0.05,
+    'supply-voltage': supply,
+  });
+}

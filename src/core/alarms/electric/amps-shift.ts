@@ -1,0 +1,284 @@
+/**
+ * Has running current moved from its normal? Two questions with two measures: a step, against what is normal lately, and a slow
+ * drift, against what was first learnt or pinned, because a sliding normal goes along with a slow fault. For the step a CUSUM over
+ * runs must speak, for the drift an EWMA, each with a limit from the well's budget of false alarms; and the median of the last runs
+ * must be off by more than the supply could do. Where voltage is measured the runs are brought to one supply first (src/core/baseline/supply.ts).
+ */
+import { median } from '../../baseline/robust.ts';
+import type { Normal } from '../../baseline/baseline.ts';
+import type { Cycle } from '../../cycles/cycle.ts';
+import { runLengthFor, autocorrelationFactor } from '../charts/false-alarm-budget.ts';
+import { cusumDirection, updateCusum, type Cusum } from '../charts/cusum.ts';
+import { ewmaLimit, updateEwma } from '../charts/ewma.ts';
+import { recentCycles, isCompleteRun, memoryList, memoryNumber, pumpInMinute } from '../scene-queries.ts';
+import { cusumLimit, ewmaWidth } from '../charts/run-length.ts';
+import { roundTo } from '../format.ts';
+import type { WatchMemory, Scene } from '../scene.ts';
+
+/**
+ * A step counts from the larger of 3.3 % and three of the well's own spreads: the least at which a true step of 4 % is found within
+ * forty runs, its median being known to about 0.5 % then. Slow drift counts from 5.5 %, so that 6 % is found before it is 8 %.
+ */
+const MIN_STEP = 0.033;
+const MIN_DRIFT = 0.055;
+const LIMIT_SPREADS = 3;
+/** A step under the larger of 4 % and three spreads may be the supply, where voltage is not measured. */
+const MIN_SUPPLY_STEP = 0.04;
+/** Runs whose median must be off, and how many of these at least. */
+const STEP_RUNS = 12;
+const DRIFT_RUNS = 20;
+const MIN_RUNS = 8;
+/** A shift that so many newest runs do not show to half any more is over, though the median of all does. */
+const NEWEST_RUNS = 5;
+const MIN_NEWEST_RATIO = 0.5;
+/** It is over when less than this share of the limit is left. */
+const CLEAR_RATIO = 0.6;
+/** Weight of a new run in the mean that watches for drift: about twenty runs count. */
+const LAMBDA = 0.1;
+/** What clamp, supply and temperature make of the steadiest pump: 0.5 %. A spread under it was learnt from too few runs. */
+const MIN_SPREAD_RATIO = 0.005;
+/** Currents of following runs hang together by supply and temperature of the day: AR(1) of about 0.4 (assumed; none was measured). */
+const AUTOCORRELATION_FACTOR = autocorrelationFactor(0.4);
+/** Where voltage has moved by more than its effect is known, the limit gives way: two standard errors of that. */
+const UNCERTAINTY_FACTOR = 2;
+/** A run forgets so much of the range of currents at rest: half within some 350 runs. */
+const REST_DECAY = 0.002;
+/** A clamp's zero strays by less than this (0.5 % of a 30 A clamp). */
+const MIN_OTHER_LOAD_A = 0.15;
+/** Runs of about the usual length are compared: long ones were held at low pressure by a garden, and draw more. */
+const MIN_RUN_RATIO = 0.35;
+const MAX_RUN_RATIO = 2.5;
+/** A long run that draws so much less is no garden's: it is long because little comes. The level in a well that is drawn down makes less of it. */
+const LONG_RUN_AMPS_DROP = 0.1;
+/**
+ * A run's first reading holds its inrush and its last may hold the stop, where the clamp showed a part of a second at work. Two between them
+ * leave the median to what the pump draws; of three the stop's would be half, and just the short runs that it was caught in have three.
+ */
+const MIN_READINGS = 4;
+
+export interface AmpsShift {
+  direction: 'high' | 'low';
+  /** Of the normal, signed: -0.05 is 5 % low. */
+  deviation: number;
+  amps: number;
+  normal: number;
+  /** The larger of the step's limit and the supply's. */
+  limit: number;
+  isDrift: boolean;
+  sinceMs: number;
+  runs: number;
+  /** Where voltage is measured: its median in those runs, V, and the share by which bringing them to one supply may be off. */
+  volts?: number;
+  supplyUncertainty: number;
+}
+
+/**
+ * Takes the scene's cycle into the memo's sums and says what shift there is: null where there is none, undefined where it
+ * cannot be told yet.
+ */
+export function ampsShift(scene: Scene, memo: WatchMemory): AmpsShift | null | undefined {
+  const { cycle } = scene;
+  const { baseline } = scene.pump;
+  const { control } = scene.pump.card;
+  recordRest(scene, memo);
+  // A drive lets current follow demand, and no two of its runs are alike.
+  if (!cycle || !baseline?.amps || control === 'variable-speed') return undefined;
+  const latest = measureFor(scene, baseline);
+  if (!latest || latest.ampsOf(cycle) === undefined || !isComparable(scene, cycle)) return undefined;
+  const step = testShift(scene, memo, latest, { isDrift: false, runs: STEP_RUNS, minDeviation: MIN_STEP });
+  if (step) return step;
+  const pinned = scene.pump.pinned && measureFor(scene, scene.pump.pinned);
+  const drift =
+    pinned && testShift(scene, memo, pinned, { isDrift: true, runs: DRIFT_RUNS, minDeviation: MIN_DRIFT });
+  return drift ?? step;
+}
+
+/**
+ * What else the conductor carries, as the rests before runs show it: lowest and highest, the nearer end following by a share, so that a load
+ * that was taken away is forgotten within some weeks.
+ */
+function recordRest(scene: Scene, memo: WatchMemory): void {
+  const { cycle } = scene;
+  if (!cycle) return;
+  let rest: number | undefined;
+  for (const minute of scene.well.minutes) {
+    const pump = pumpInMinute(scene, minute);
+    if (minute.atMs <= cycle.startedMs && pump?.ranS === 0 && pump.resting) rest = pump.resting.mean;
+  }
+  if (rest === undefined) return;
+  const [low = rest, high = rest] = memoryList(memo, 'rest');
+  memo['rest'] = [
+    roundToThousandth(rest < low ? rest : low + REST_DECAY * (rest - low)),
+    roundToThousandth(rest > high ? rest : high + REST_DECAY * (rest - high)),
+  ];
+}
+
+/** Swing of the other load, A: by so much the current of two runs may differ for its sake alone. Less is the clamp's own zero. */
+function otherLoadSwingA(memo: WatchMemory): number {
+  const [low = 0, high = 0] = memoryList(memo, 'rest');
+  return high - low > MIN_OTHER_LOAD_A ? high - low : 0;
+}
+
+interface Measure {
+  normal: Normal;
+  ampsOf: (cycle: Cycle) => number | undefined;
+}
+
+/** Current at mid-band where both normal and runs have it, else the run's median. */
+function measureFor(scene: Scene, from: { amps?: Normal; ampsAtMid?: Normal }): Measure | undefined {
+  if (from.ampsAtMid && from.ampsAtMid.n >= MIN_RUNS && scene.cycle?.ampsAtMid !== undefined) {
+    return { normal: from.ampsAtMid, ampsOf: (cycle) => cycle.ampsAtMid };
+  }
+  // Behind a throttling valve a run's current is as much as was drawn: only the same flow compares.
+  if (scene.pump.card.control === 'constant-pressure-valve') return undefined;
+  return from.amps && { normal: from.amps, ampsOf: (cycle) => cycle.amps };
+}
+
+function isComparable(scene: Scene, cycle: Cycle): boolean {
+  const usual = scene.pump.baseline?.ranS?.median;
+  if (!isCompleteRun(cycle) || cycle.readings < MIN_READINGS) return false;
+  if (scene.pump.card.control === 'constant-pressure-valve') return true;
+  if (usual === undefined) return true;
+  return (
+    cycle.ranS > MIN_RUN_RATIO * usual && (cycle.ranS < MAX_RUN_RATIO * usual || drawsMuchLess(scene, cycle))
+  );
+}
+
+function drawsMuchLess({ pump }: Scene, { amps }: Cycle): boolean {
+  const usual = pump.baseline?.amps?.median;
+  return usual !== undefined && amps !== undefined && amps < (1 - LONG_RUN_AMPS_DROP) * usual;
+}
+
+interface ShiftTest {
+  isDrift: boolean;
+  runs: number;
+  minDeviation: number;
+}
+
+function testShift(
+  scene: Scene,
+  memo: WatchMemory,
+  measure: Measure,
+  test: ShiftTest,
+): AmpsShift | null | undefined {
+  const { normal } = measure;
+  const last = recentCycles(
+    scene,
+    test.runs,
+    (cycle) => isComparable(scene, cycle) && measure.ampsOf(cycle) !== undefined,
+  );
+  const supplyUncertainty = median(last.map((cycle) => cycle.voltsUncertainty ?? 0)) ?? 0;
+  const spreadShare = Math.max(MIN_SPREAD_RATIO, normal.spread / normal.median);
+  const limit =
+    Math.max(test.minDeviation, LIMIT_SPREADS * spreadShare) +
+    UNCERTAINTY_FACTOR * supplyUncertainty +
+    otherLoadSwingA(memo) / normal.median;
+  const deviation = measure.ampsOf(scene.cycle!)! / normal.median - 1;
+  const chartDirection = (test.isDrift ? driftDirection : stepDirection)(
+    scene,
+    memo,
+    deviation / (spreadShare * AUTOCORRELATION_FACTOR),
+    limit / (spreadShare * AUTOCORRELATION_FACTOR),
+  );
+  if (last.length < MIN_RUNS) return undefined;
+  const middle = median(last.map((cycle) => measure.ampsOf(cycle)!))!;
+  const share = middle / normal.median - 1;
+  const direction = share > 0 ? 'high' : 'low';
+  if (chartDirection !== direction || Math.abs(share) < limit)
+    return Math.abs(share) < CLEAR_RATIO * limit ? null : undefined;
+  const newest = median(last.slice(-NEWEST_RUNS).map((cycle) => measure.ampsOf(cycle)!))!;
+  if ((newest / normal.median - 1) / share < MIN_NEWEST_RATIO) return undefined;
+  return {
+    direction,
+    deviation: share,
+    amps: middle,
+    normal: normal.median,
+    limit: Math.max(MIN_SUPPLY_STEP, LIMIT_SPREADS * spreadShare),
+    isDrift: test.isDrift,
+    sinceMs: last[0]!.startedMs,
+    runs: last.length,
+    supplyUncertainty,
+    ...voltsOf(last),
+  };
+}
+
+function voltsOf(cycles: readonly Cycle[]): { volts?: number } {
+  const volts = median(cycles.map((cycle) => cycle.volts).filter((value) => value !== undefined));
+  return volts === undefined ? {} : { volts };
+}
+
+function runLength(scene: Scene): number {
+  const aYear = Math.max(50, (scene.pump.baseline?.cyclesPerDay?.median ?? 10) * 365);
+  return runLengthFor('amps-high', aYear, scene.well.card);
+}
+
+/** The CUSUM of steps; `off` and `shift` in sigma. It is held at twice its limit, so that it comes back within as many runs as it went. */
+function stepDirection(
+  scene: Scene,
+  memo: WatchMemory,
+  off: number,
+  shift: number,
+): 'high' | 'low' | undefined {
+  const k = Math.min(1, shift / 2);
+  const h = cusumLimit(k, runLength(scene));
+  const [high = 0, low = 0] = memoryList(memo, 'step');
+  const sums: Cusum = { high, low };
+  // One run far off is a fault of another kind: it counts for no more than three sigma.
+  updateCusum(sums, Math.max(-3 - k, Math.min(3 + k, off)), k);
+  const says = cusumDirection(sums, h);
+  memo['step'] = [
+    roundToThousandth(Math.min(2 * h, sums.high)),
+    roundToThousandth(Math.min(2 * h, sums.low)),
+  ];
+  return says;
+}
+
+/** The EWMA of slow drift, in sigma. */
+function driftDirection(scene: Scene, memo: WatchMemory, off: number): 'high' | 'low' | undefined {
+  const mean = roundToThousandth(
+    updateEwma(memoryNumber(memo, 'drift', 0), Math.max(-10, Math.min(10, off)), LAMBDA),
+  );
+  memo['drift'] = mean;
+  const limit = ewmaLimit(1, LAMBDA, ewmaWidth(LAMBDA, runLength(scene)));
+  if (mean > limit) return 'high';
+  return mean < -limit ? 'low' : undefined;
+}
+
+function roundToThousandth(value: number): number {
+  return Math.round(1000 * value) / 1000;
+}
+
+/** What the measured voltage adds to a finding's figures: volts, and the motor's apparent power at them. */
+export function supplyEvidence(scene: Scene, { volts, amps }: AmpsShift): Record<string, number> {
+  const lines = scene.pump.card.phase === 3 ? Math.sqrt(3) : 1;
+  return volts === undefined ? {} : { volts: roundTo(volts, 1), voltAmps: roundTo(lines * volts * amps, 0) };
+}
+
+/** What a finding says of the supply, after its figures. */
+export function supplyText(shift: AmpsShift, maybe: boolean): string {
+  if (maybe) return '; the supply could do that, and voltage is not measured here';
+  return shift.volts === undefined ? '' : ', compared at one voltage';
+}
+
+/** How much speaks for the supply where its voltage is measured: nothing, unless its effect on this motor is hardly known yet. */
+export function supplyWeight(shift: AmpsShift): number {
+  return shift.supplyUncertainty > 0.01 ? 0.4 : 0;
+}
+
+/**
+ * May the supply have done it? A shift under the limit may, where voltage is not measured; once it was said either way the limit moves by a quarter,
+ * so that a shift at the limit is not said to be one and the other by turns.
+ */
+export function mayBeSupply(scene: Scene, memo: WatchMemory, shift: AmpsShift): boolean {
+  if (shift.volts !== undefined || hasVolts(scene)) return false;
+  const before = memo['maybeSupply'];
+  const limit = shift.limit * (before === true ? 1.25 : before === false ? 0.75 : 1);
+  const may = Math.abs(shift.deviation) < limit;
+  memo['maybeSupply'] = may;
+  return may;
+}
+
+/** Is voltage measured on this pump? */
+export function hasVolts(scene: Scene): boolean {
+  return scene.well.minutes[scene.well.minutes.length - 1]?.pumps[scene.pump.index]?.volts !== undefined;
+}

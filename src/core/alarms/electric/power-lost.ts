@@ -1,0 +1,70 @@
+/**
+ * The supply is gone: the node said so with its last gasp, or the measured voltage has. Not guessed from a missing current: that is
+ * `no-start`, where the cause is shared with an open breaker.
+ */
+import { median } from '../../baseline/robust.ts';
+import { lastMinute, activeSince, clearActive } from '../scene-queries.ts';
+import { formatVolts, roundTo } from '../format.ts';
+import type { Finding, WatchMemory, Scene, Watch } from '../scene.ts';
+import { weighCauses } from '../weigh-causes.ts';
+
+/**
+ * Half of the voltage runs no motor and no contactor: of what the card says, or of what this pump was seen to run at, since a node may measure
+ * one line against neutral. Before its first run that is not known, and a third of the card's is less than either. Without a card 120 V
+ * is the least that pumps are made for.
+ */
+const GONE_RATIO = 0.5;
+const NEVER_RAN_RATIO = 0.3;
+const UNKNOWN_VOLTS = 100;
+const LAST_RUNS = 5;
+
+/** Power that comes and goes is one alarm; while it is back it explains nothing (src/core/alarms/lifecycle/symptoms.ts). */
+const OFF_DELAY_S = 3600;
+
+export const powerLost: Watch = {
+  alarm: 'power-lost',
+  scope: 'well',
+  triggers: ['minute'],
+  onDelayS: 30,
+  offDelayS: OFF_DELAY_S,
+  evaluate,
+};
+
+function evaluate(scene: Scene, memo: WatchMemory): Finding | null | undefined {
+  const gone = scene.well.nodes.find((node) => node.is === 'no-power');
+  if (gone) {
+    return {
+      sinceMs: gone.sinceMs,
+      why: `The node ${gone.node} said that its supply has failed.`,
+      evidence: { node: gone.node },
+      causes: weighCauses({ 'power-lost': 0.5, 'breaker-open': 0.5 }),
+    };
+  }
+  return evaluateVolts(scene, memo);
+}
+
+function evaluateVolts(scene: Scene, memo: WatchMemory): Finding | null | undefined {
+  const minute = lastMinute(scene);
+  if (!minute) return undefined;
+  const lines = minute.pumps.flatMap((pump) => pump.volts ?? []);
+  if (lines.length === 0) return memo['sinceMs'] === undefined ? null : undefined;
+  const nominal = scene.pumps[0]?.card.volts ?? UNKNOWN_VOLTS / GONE_RATIO;
+  const flows = minute.pumps.some((pump) => pump.ranS > 0);
+  const highest = Math.max(...lines.map((line) => line.high));
+  if (flows || highest >= GONE_RATIO * nominal || highest >= minVolts(scene, nominal))
+    return clearActive(memo);
+  const sinceMs = activeSince(memo, minute.atMs - 60_000);
+  return {
+    sinceMs,
+    why: `The pump's supply shows ${formatVolts(highest)} where it should have ${formatVolts(nominal)}.`,
+    evidence: { volts: roundTo(highest, 0), nominalVolts: nominal },
+    causes: weighCauses({ 'power-lost': 0.55, 'breaker-open': 0.45 }),
+  };
+}
+
+function minVolts({ pumps }: Scene, nominal: number): number {
+  const ranAt = median(
+    pumps.flatMap(({ cycles }) => cycles.slice(-LAST_RUNS).flatMap(({ volts }) => volts ?? [])),
+  );
+  return ranAt === undefined ? NEVER_RAN_RATIO * nominal : GONE_RATIO * Math.min(nominal, ranAt);
+}

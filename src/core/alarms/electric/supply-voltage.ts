@@ -1,0 +1,68 @@
+/**
+ * Measured voltage outside the motor's range: 10 % of its plate either way ("Electrical Fundamentals", Water Well Journal, 2024; NEMA MG 1).
+ * Ten minutes of it, since the start of any large motor dips the supply, and a motor is cooked by hours.
+ */
+import { isAfterReset, activeSince, clearActive } from '../scene-queries.ts';
+import { formatPercent, formatVolts, roundTo } from '../format.ts';
+import type { Finding, WatchMemory, MinuteScene, Scene, Watch } from '../scene.ts';
+import { weighCauses } from '../weigh-causes.ts';
+
+const MAX_DEVIATION = 0.1;
+const CLEAR_DEVIATION = 0.09;
+/** Under this it is no supply at all: `power-lost`. */
+const GONE_RATIO = 0.5;
+const MINUTES = 10;
+/** A day and two hours without it: a supply that sags each evening is one alarm. */
+const OFF_DELAY_S = 26 * 3600;
+
+export const supplyVoltage: Watch = {
+  alarm: 'supply-voltage',
+  scope: 'pump',
+  triggers: ['minute'],
+  onDelayS: 300,
+  offDelayS: OFF_DELAY_S,
+  evaluate,
+};
+
+/** Of a minute in which the supply was gone for a while the mean says nothing of what the motor had. */
+function minuteVolts(minute: MinuteScene, index: number, nominal: number): number | undefined {
+  const lines = minute.pumps[index]?.volts;
+  if (lines?.every((line) => line.low < GONE_RATIO * nominal)) return undefined;
+  return lines && lines.length > 0
+    ? lines.reduce((sum, line) => sum + line.mean, 0) / lines.length
+    : undefined;
+}
+
+function evaluate(scene: Scene, memo: WatchMemory): Finding | null | undefined {
+  const nominal = scene.pump.card.volts;
+  const { minutes } = scene.well;
+  if (nominal === undefined) return undefined;
+  let sum = 0;
+  let n = 0;
+  for (let at = Math.max(0, minutes.length - MINUTES); at < minutes.length; at++) {
+    const minute = minutes[at]!;
+    const volts = isAfterReset(scene, minute.atMs - 60_000)
+      ? minuteVolts(minute, scene.pump.index, nominal)
+      : undefined;
+    if (volts === undefined) continue;
+    sum += volts;
+    n++;
+  }
+  if (n < MINUTES) return undefined;
+  const volts = sum / n;
+  const deviation = volts / nominal - 1;
+  if (Math.abs(deviation) < CLEAR_DEVIATION || volts < GONE_RATIO * nominal) return clearActive(memo);
+  if (Math.abs(deviation) < MAX_DEVIATION) return undefined;
+  const sinceMs = activeSince(memo, minutes[minutes.length - MINUTES]!.atMs - 60_000);
+  const generator = deviation > 0 ? 0.3 : 0.2;
+  return {
+    sinceMs,
+    why: `The supply shows ${formatVolts(volts)}, ${formatPercent(deviation)} ${deviation > 0 ? 'over' : 'under'} the motor's ${formatVolts(nominal)}; it is made for 10 % either way.`,
+    evidence: { volts: roundTo(volts, 1), nominalVolts: nominal, share: roundTo(deviation, 3) },
+    causes: weighCauses({
+      'supply-voltage': 0.7,
+      generator,
+      'bad-card': Math.abs(deviation) > 0.3 ? 0.6 : 0.05,
+    }),
+  };
+}

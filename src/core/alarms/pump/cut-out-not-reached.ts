@@ -1,0 +1,190 @@
+/**
+ * The run levels off under cut-out. Two ways to see it: runs that end short of the usual cut-out again and again (something else stopped
+ * them), and one run that holds a level near the top of the band for longer than anything here ever took, with less current than the
+ * pump usually draws there: little water leaves it, so it is the pump and not a garden.
+ */
+import type { Cycle } from '../../cycles/cycle.ts';
+import { isAnnounced } from '../announced.ts';
+import {
+  normalCutInKpa,
+  normalCutOutKpa,
+  hasPressureCycle,
+  isAfterReset,
+  lastMinutes,
+  KPA_PER_PSI,
+  runningAmps,
+  normalAmpsOf,
+} from '../scene-queries.ts';
+import { endedBySwitch } from '../water/switch-ended-runs.ts';
+import { formatPressure, formatDuration, roundTo } from '../format.ts';
+import type { Finding, WatchMemory, OpenRun, Scene, Watch } from '../scene.ts';
+import { unseenKpa } from './unseen-run-end.ts';
+import { weighCauses } from '../weigh-causes.ts';
+
+const MIN_SHORT_RUNS = 3;
+const WINDOW_RUNS = 4;
+/** Ended short: by 2 psi, or four of cut-out's own spreads. */
+const SHORT_KPA = 2 * KPA_PER_PSI;
+const SPREADS = 4;
+/** Ends this close together are one switch's. */
+const ALIKE_KPA = 1.5 * KPA_PER_PSI;
+/** A protector's own clock is good to this. */
+const WAIT_TOLERANCE = 0.1;
+/** A level: the minutes' means lie this close together for so long. */
+const LEVEL_MINUTES = 25;
+const MAX_LEVEL_RANGE_KPA = 1.2 * KPA_PER_PSI;
+const MIN_UNDER_KPA = 1.5 * KPA_PER_PSI;
+/** From here up it is near the top of the band. */
+const NEAR_TOP_FRACTION = 0.45;
+/** Longest that people draw water at one even rate in a house: a pool is filled for 12 h; in the field twice that. Argued, not measured (./long-run.ts). */
+const S_PER_H = 3600;
+const MIN_HOUSE_RUN_S = 13 * S_PER_H;
+const MIN_FIELD_RUN_S = 26 * S_PER_H;
+const LONGEST_RUN_MULTIPLE = 3;
+/** With current under its usual by this much the level is the pump's own, and less time is needed. */
+const LOW_AMPS_RATIO = 0.96;
+const MIN_LOW_AMPS_S = S_PER_H;
+
+export const cutOutNotReached: Watch = {
+  alarm: 'cut-out-not-reached',
+  scope: 'pump',
+  triggers: ['minute', 'cycle'],
+  onDelayS: 0,
+  offDelayS: 43_200,
+  evaluate,
+};
+
+function evaluate(scene: Scene, memo: WatchMemory): Finding | null | undefined {
+  if (!hasPressureCycle(scene.pump)) return undefined;
+  if (scene.trigger === 'cycle') return evaluateRun(scene);
+  // A constant-pressure valve holds a level by design, and throttles the current with it.
+  return scene.pump.card.control === 'constant-pressure-valve' ? undefined : evaluateRunning(scene, memo);
+}
+
+function evaluateRun(scene: Scene): Finding | null | undefined {
+  const { cycle } = scene;
+  const cutOut = normalCutOutKpa(scene);
+  if (!cycle || cutOut === undefined || !isJudgeable(cycle)) return undefined;
+  const spread = scene.pump.pinned?.cutOutKpa?.spread ?? 0;
+  const limit = cutOut - Math.max(SHORT_KPA, SPREADS * spread);
+  const short = (run: Cycle): boolean =>
+    run.cutOutKpa !== undefined && run.cutOutKpa < limit - unseenKpa(scene, run);
+  if (!short(cycle)) return null;
+  const last = scene.pump.cycles
+    .slice(-WINDOW_RUNS)
+    .filter((run) => isJudgeable(run) && short(run) && isAfterReset(scene, run.startedMs));
+  // A switch that opens lower was turned down (../water/switch-shift.ts); a run that is cut short ends where it ends.
+  if (endedBySwitch(scene, last)) return null;
+  if (last.length < MIN_SHORT_RUNS || !last.some((run) => run.flags.includes('no-cut-out'))) return undefined;
+  return {
+    sinceMs: last[0]!.startedMs,
+    why: `${last.length} of the last ${WINDOW_RUNS} runs ended under cut-out: the last at ${formatPressure(cycle.cutOutKpa ?? 0)}, where the switch opens at ${formatPressure(cutOut)}.`,
+    evidence: {
+      runs: last.length,
+      endedKpa: roundTo(cycle.cutOutKpa ?? 0, 0),
+      cutOutKpa: roundTo(cutOut, 0),
+    },
+    causes: shortRunCauses(scene, last),
+  };
+}
+
+/**
+ * A switch that was turned down ends its runs at one pressure and starts them at cut-in. An overload or a protector leaves the switch
+ * closed: the next run starts when it has cooled, or has waited, at whatever the pressure is by then.
+ */
+function shortRunCauses(scene: Scene, runs: readonly Cycle[]): Finding['causes'] {
+  const ends = runs.map((run) => run.cutOutKpa ?? 0);
+  const alike = Math.max(...ends) - Math.min(...ends) < ALIKE_KPA;
+  const cutIn = normalCutInKpa(scene);
+  const anywhere = runs
+    .slice(1)
+    .some((run) => cutIn !== undefined && Math.abs((run.cutInKpa ?? cutIn) - cutIn) > SHORT_KPA);
+  const waitS = scene.pump.card.protectorRestartS;
+  const waited =
+    waitS !== undefined && runs.some((run) => Math.abs((run.restedS ?? 0) / waitS - 1) < WAIT_TOLERANCE);
+  return weighCauses({
+    'overload-tripping': anywhere ? 0.6 : alike ? 0.2 : 0.35,
+    'protector-waiting': waited ? 0.6 : waitS === undefined ? 0.04 : 0.15,
+    'switch-out-of-set': anywhere ? 0.05 : alike ? 0.45 : 0.2,
+    'worn-pump': 0.15,
+    'low-well': 0.15,
+  });
+}
+
+/** Long enough, and sampled often enough, to say where it ended. */
+function isJudgeable(cycle: Cycle): boolean {
+  return (
+    cycle.cutOutKpa !== undefined &&
+    cycle.readings >= 4 &&
+    !cycle.flags.includes('gap') &&
+    !cycle.flags.includes('failed-start')
+  );
+}
+
+function evaluateRunning(scene: Scene, memo: WatchMemory): Finding | undefined {
+  const { run } = scene.pump;
+  const announced = run !== undefined && isAnnounced(scene, run, memo);
+  const cutIn = normalCutInKpa(scene);
+  const cutOut = normalCutOutKpa(scene);
+  if (!run || cutIn === undefined || cutOut === undefined || run.ranS < MIN_LOW_AMPS_S) return undefined;
+  const minutes = lastMinutes(scene, LEVEL_MINUTES);
+  if (!minutes) return undefined;
+  let low = Infinity;
+  let high = -Infinity;
+  let sum = 0;
+  for (const minute of minutes) {
+    if (!minute.kpa || (minute.pumps[scene.pump.index]?.ranS ?? 0) < 50) return undefined;
+    low = Math.min(low, minute.kpa.mean);
+    high = Math.max(high, minute.kpa.mean);
+    sum += minute.kpa.mean;
+  }
+  const level = sum / minutes.length;
+  const near = level > cutIn + NEAR_TOP_FRACTION * (cutOut - cutIn) && high < cutOut - MIN_UNDER_KPA;
+  if (!near || high - low > MAX_LEVEL_RANGE_KPA || run.ranS < minRunS(scene, announced)) return undefined;
+  return finding(scene, run, level, cutOut);
+}
+
+function minRunS(scene: Scene, announced: boolean): number {
+  const { baseline } = scene.pump;
+  const { uses } = scene.well.card;
+  const field = uses.includes('irrigation') || uses.includes('stock') ? MIN_FIELD_RUN_S : MIN_HOUSE_RUN_S;
+  const minute = scene.well.minutes[scene.well.minutes.length - 1];
+  const amps = minute?.pumps[scene.pump.index] && runningAmps(minute.pumps[scene.pump.index]!);
+  const usual = normalAmpsOf(scene);
+  const low = amps !== undefined && usual !== undefined && amps.mean < LOW_AMPS_RATIO * usual;
+  const longest = LONGEST_RUN_MULTIPLE * (baseline?.longestRunS ?? 0);
+  if (announced) return Infinity;
+  return low ? Math.max(MIN_LOW_AMPS_S, longest) : Math.max(field, longest);
+}
+
+function finding(scene: Scene, run: OpenRun, level: number, cutOut: number): Finding {
+  const usual = normalAmpsOf(scene);
+  const low = run.amps !== undefined && usual !== undefined && run.amps < LOW_AMPS_RATIO * usual;
+  return {
+    sinceMs: run.startedMs,
+    why: `The pump has run for ${formatDuration(run.ranS)} and pressure has levelled off at ${formatPressure(level)}, under the cut-out of ${formatPressure(cutOut)}.`,
+    evidence: {
+      ranS: roundTo(run.ranS, 0),
+      kpa: roundTo(level, 0),
+      cutOutKpa: roundTo(cutOut, 0),
+      ...(run.amps !== undefined && { amps: roundTo(run.amps) }),
+      ...(usual !== undefined && { normalAmps: roundTo(usual) }),
+    },
+    causes: low
+      ? weighCauses({
+          'worn-pump': 0.45,
+          'low-well': 0.2,
+          'drop-pipe-leak': 0.1,
+          'pitless-leak': 0.1,
+          'switch-out-of-set': 0.1,
+        })
+      : weighCauses({
+          'open-tap': 0.25,
+          leak: 0.2,
+          'worn-pump': 0.2,
+          'low-well': 0.1,
+          'drop-pipe-leak': 0.1,
+          'pitless-leak': 0.1,
+        }),
+  };
+}

@@ -1,0 +1,75 @@
+/** What is said of a pump that lifts no water: the figures, the run limit that its runs have shown, and what may be behind it. */
+import { estimateOverpumping, formatOverpumping } from './overpumping.ts';
+import { formatAmps, formatPressure, formatPercent, formatDuration, roundTo } from '../format.ts';
+import type { Finding, Scene } from '../scene.ts';
+import type { NormalLoad } from './normal-load.ts';
+import { weighCauses } from '../weigh-causes.ts';
+
+/** Over this share of the usual a pump against a closed valve is as likely as one without water. */
+const CLOSED_VALVE_RATIO = 0.65;
+/** Over this a well that gives only a little lets some water through. */
+const LITTLE_WATER_RATIO = 0.7;
+
+export interface DryObservation {
+  amps: number;
+  kpa: number | undefined;
+  sinceMs: number;
+  /** How long this run drew as usual before, s: it had water and lost it. */
+  ranNormallyS?: number;
+}
+
+export function dryFinding(scene: Scene, usual: NormalLoad, observation: DryObservation): Finding {
+  const ratio = observation.amps / usual.amps;
+  const overpumping = estimateOverpumping(scene);
+  const level = scene.well.minutes[scene.well.minutes.length - 1]?.levelM?.mean;
+  return {
+    sinceMs: observation.sinceMs,
+    why: drySentence(scene, usual, observation) + (overpumping ? ` ${formatOverpumping(overpumping)}` : ''),
+    evidence: {
+      amps: roundTo(observation.amps),
+      normalAmps: roundTo(usual.amps),
+      ratio: roundTo(ratio),
+      ...(observation.kpa !== undefined && { kpa: roundTo(observation.kpa, 0) }),
+      ...(level !== undefined && { levelM: roundTo(level, 1) }),
+      ...(observation.ranNormallyS !== undefined && { wellForS: roundTo(observation.ranNormallyS, 0) }),
+      ...(overpumping && { runLimitS: roundTo(overpumping.limitS, 0) }),
+      ...(overpumping?.restS !== undefined && { restS: roundTo(overpumping.restS, 0) }),
+    },
+    causes: causesOf(scene, observation, ratio, level),
+  };
+}
+
+function drySentence(scene: Scene, usual: NormalLoad, observation: DryObservation): string {
+  const against = usual.learned
+    ? `usual ${formatAmps(usual.amps)}`
+    : `motor's maximum of ${formatAmps(usual.amps)}`;
+  const figures = `${formatAmps(observation.amps)}, ${formatPercent(observation.amps / usual.amps)} of its ${against}`;
+  const draws =
+    observation.ranNormallyS === undefined
+      ? `The pump runs and draws ${figures}`
+      : `The pump ran well for ${formatDuration(observation.ranNormallyS)}, then its current fell to ${figures}`;
+  return observation.kpa === undefined
+    ? `${draws}. There is no pressure to judge by: a closed valve looks the same.`
+    : `${draws}, and pressure ${scene.pump.run ? 'stays' : 'stayed'} at ${formatPressure(observation.kpa)}: it lifts ${observation.amps > LITTLE_WATER_RATIO * usual.amps ? 'little or no' : 'no'} water.`;
+}
+
+function causesOf(
+  scene: Scene,
+  observation: DryObservation,
+  ratio: number,
+  level: number | undefined,
+): Finding['causes'] {
+  const dry = level !== undefined && level < 1;
+  const wet = level !== undefined && level > 3;
+  const lostWater = observation.ranNormallyS !== undefined;
+  // A pump against a closed valve stirs its water and draws more than one that has none.
+  const stirs = ratio > CLOSED_VALVE_RATIO;
+  const valve = stirs ? 0.45 : observation.kpa === undefined ? 0.25 : 0.08;
+  return weighCauses({
+    'low-well': dry ? 0.9 : wet ? 0.05 : lostWater ? 0.75 : stirs ? 0.3 : 0.4,
+    'lost-prime': scene.pump.card.kind === 'jet' ? 0.5 : scene.pump.card.kind === 'submersible' ? 0.05 : 0.2,
+    'closed-valve': lostWater ? valve / 2 : valve,
+    'broken-pipe': observation.kpa === undefined ? 0.05 : 0.1,
+    'worn-pump': 0.1,
+  });
+}

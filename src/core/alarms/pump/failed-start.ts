@@ -1,0 +1,179 @@
+/**
+ * The motor tried and did not run: current as of a start, then nothing, perhaps again and again. One such try alone is not told,
+ * since the next may succeed; two within the hour are, and one is when water is still called for and none comes.
+ */
+import { median } from '../../baseline/robust.ts';
+import type { Cycle } from '../../cycles/cycle.ts';
+import {
+  isAfterReset,
+  lastMinute,
+  lowestCutInKpa,
+  KPA_PER_PSI,
+  usesPressure,
+  normalAmpsOf,
+} from '../scene-queries.ts';
+import { formatAmps, formatPercent, formatDuration, roundTo } from '../format.ts';
+import type { Finding, WatchMemory, Scene, Watch } from '../scene.ts';
+import { recordStart, startShape, type StartShape } from './start-shape.ts';
+import { weighCauses } from '../weigh-causes.ts';
+
+/** Good starts for so long: a motor that starts badly does so again and again, with good starts between. */
+const OFF_DELAY_S = 6 * 3600;
+const TRY_WINDOW_MS = 3_600_000;
+const MIN_TRIES = 2;
+/** A run this short at this many times the usual current is a motor that did not come up to speed. Starting draws six times and more. */
+const MAX_RUN_S = 45;
+const HEAVY_AMPS_RATIO = 1.8;
+/**
+ * Where pressure rose meanwhile the motor turned (unless another pump raised it), and one or two readings may be of a good start's inrush:
+ * there only the full current of a held rotor counts.
+ */
+const INRUSH_AMPS_RATIO = 3;
+const MIN_READINGS = 3;
+/** Of the peak of its good starts: over it the whole motor pulled and was held. A main winding alone draws two thirds to 0.8 (common practice, no source). */
+const LOCKED_ROTOR_RATIO = 0.85;
+
+export const failedStart: Watch = {
+  alarm: 'failed-start',
+  scope: 'pump',
+  triggers: ['cycle', 'minute'],
+  onDelayS: 0,
+  offDelayS: OFF_DELAY_S,
+  evaluate,
+};
+
+function evaluate(scene: Scene, memo: WatchMemory): Finding | null | undefined {
+  const usual = referenceAmps(scene);
+  if (scene.cycle) recordStart(memo, scene.cycle, isFailedStart(scene.cycle, usual));
+  const { cycles, run } = scene.pump;
+  const last = cycles[cycles.length - 1];
+  if (!last || !isAfterReset(scene, last.startedMs)) return undefined;
+  if (!isFailedStart(last, usual)) return null;
+  if (
+    run &&
+    run.ranS > MAX_RUN_S &&
+    (run.amps === undefined || usual === undefined || run.amps < HEAVY_AMPS_RATIO * usual)
+  )
+    return null;
+  const tries = lastTries(scene, usual);
+  const enough = tries.length >= MIN_TRIES || (scene.trigger === 'minute' && isStillCalledFor(scene));
+  if (!enough) return undefined;
+  return finding(scene, tries, usual, startShape(memo, tries, scene.pump.card));
+}
+
+/** What a start is held against: the usual current. A drive starts softly and runs at any speed, so there only the motor's maximum is. */
+function referenceAmps(scene: Scene): number | undefined {
+  const { card } = scene.pump;
+  return card.control === 'variable-speed' ? card.maxAmps : (normalAmpsOf(scene) ?? card.maxAmps);
+}
+
+function isFailedStart(cycle: Cycle, usual: number | undefined): boolean {
+  if (cycle.flags.includes('failed-start')) return true;
+  if (usual === undefined || cycle.amps === undefined || cycle.ranS >= MAX_RUN_S) return false;
+  const mostlyInrush = cycle.riseDelayS !== undefined || cycle.readings < MIN_READINGS;
+  return cycle.amps > (mostlyInrush ? INRUSH_AMPS_RATIO : HEAVY_AMPS_RATIO) * usual;
+}
+
+/** Failed tries in a row, within the hour before the last one. */
+function lastTries(scene: Scene, usual: number | undefined): Cycle[] {
+  const { cycles } = scene.pump;
+  const found: Cycle[] = [];
+  const latestMs = cycles[cycles.length - 1]?.startedMs ?? 0;
+  for (let at = cycles.length - 1; at >= 0; at--) {
+    const cycle = cycles[at]!;
+    if (
+      !isFailedStart(cycle, usual) ||
+      latestMs - cycle.startedMs > TRY_WINDOW_MS ||
+      !isAfterReset(scene, cycle.startedMs)
+    )
+      break;
+    found.push(cycle);
+  }
+  return found.reverse();
+}
+
+function isStillCalledFor(scene: Scene): boolean {
+  const minute = lastMinute(scene);
+  const pump = minute?.pumps[scene.pump.index];
+  if (!minute || !pump || pump.ranS > 0 || pump.heardS < 40) return false;
+  if (pump.callsForWater === true) return true;
+  const cutIn = lowestCutInKpa(scene);
+  return (
+    usesPressure(scene.pump) &&
+    cutIn !== undefined &&
+    minute.kpa !== undefined &&
+    minute.kpa.high < cutIn - KPA_PER_PSI
+  );
+}
+
+function finding(
+  scene: Scene,
+  tries: readonly Cycle[],
+  usual: number | undefined,
+  shape: StartShape,
+): Finding {
+  const last = tries[tries.length - 1]!;
+  const peak = Math.max(...tries.map((cycle) => Math.max(cycle.startAmps ?? 0, cycle.amps ?? 0)));
+  const everyS = tryIntervalS(tries);
+  const many =
+    tries.length === 1
+      ? 'The motor tried to start and did not run'
+      : `The motor tried to start ${tries.length} times and did not run`;
+  const often = everyS === undefined ? '' : `, about every ${formatDuration(everyS)}, as an overload lets it`;
+  const drew = peak > 0 ? `: it drew up to ${formatAmps(peak)} for ${formatDuration(last.ranS)}` : '';
+  const against = usual === undefined || peak === 0 ? '' : `, against ${formatAmps(usual)} when it runs`;
+  return {
+    sinceMs: tries[0]!.startedMs,
+    why: `${many}${often}${drew}${against}.${formatStartShape(shape)}`,
+    evidence: {
+      tries: tries.length,
+      ranS: roundTo(last.ranS, 1),
+      ...(everyS !== undefined && { everyS: roundTo(everyS, 0) }),
+      ...(peak > 0 && { peakAmps: roundTo(peak, 1) }),
+      ...(usual !== undefined && { normalAmps: roundTo(usual) }),
+      ...(shape.peakRatio !== undefined && { peakShare: roundTo(shape.peakRatio) }),
+      ...(shape.codeLetter !== undefined && { codeLetter: shape.codeLetter }),
+      ...(shape.startS !== undefined && { startS: roundTo(shape.startS) }),
+      ...(shape.normalStartS !== undefined && { usualStartS: roundTo(shape.normalStartS) }),
+    },
+    causes: causesOf(scene, shape, everyS !== undefined),
+  };
+}
+
+/** Time from try to try, s, where they come evenly: within a third of their middle. */
+function tryIntervalS(tries: readonly Cycle[]): number | undefined {
+  const steps = tries.slice(1).map((cycle, at) => (cycle.startedMs - tries[at]!.startedMs) / 1000);
+  const middle = median(steps);
+  if (middle === undefined || steps.length < 2) return undefined;
+  return steps.every((step) => Math.abs(step - middle) <= middle / 3) ? middle : undefined;
+}
+
+function formatStartShape({ peakRatio, startS, normalStartS }: StartShape): string {
+  const peak =
+    peakRatio === undefined
+      ? ''
+      : peakRatio > LOCKED_ROTOR_RATIO
+        ? ' That is the full starting current of a rotor that is held.'
+        : ` That is ${formatPercent(peakRatio)} of what its good starts took, as of a motor that starts on one winding.`;
+  const longer =
+    startS === undefined || normalStartS === undefined
+      ? ''
+      : ` Its good starts had come to take ${formatDuration(startS)}, where ${formatDuration(normalStartS)} was usual.`;
+  return peak + longer;
+}
+
+/** Without a record of the start a held rotor and a dead capacitor look alike, and share the weight. */
+function causesOf(scene: Scene, { peakRatio, startS }: StartShape, even: boolean): Finding['causes'] {
+  const three = scene.pump.card.phase === 3;
+  const lockedOdds = peakRatio === undefined ? 1 : peakRatio > LOCKED_ROTOR_RATIO ? 2 : 0.4;
+  const oneWindingOdds = peakRatio === undefined ? 1 : peakRatio > LOCKED_ROTOR_RATIO ? 0.5 : 2;
+  const slower = startS === undefined ? 1 : 2;
+  return weighCauses({
+    'stuck-rotor': (0.35 * lockedOdds) / slower,
+    'failing-capacitor': three ? 0.02 : 0.35 * oneWindingOdds * slower,
+    'failing-motor': 0.12,
+    'overload-tripping': even ? 0.15 : 0.1,
+    'lost-leg': three ? 0.3 : 0,
+    'supply-voltage': 0.06,
+  });
+}

@@ -1,0 +1,82 @@
+/**
+ * A run past anything this well needs. How long that is depends on what pressure says: held over cut-out, minutes are enough, since the switch should
+ * have opened; held under cut-in and not rising, the water goes somewhere; held between the two by what is drawn (a garden, a pool, a tap
+ * left open: all one to the pressure) a run is healthy for hours, and only its length can be held against it, by what this well does at that hour.
+ */
+import { FORM_EVIDENCE } from '../../../../shared/text/en/alarms/forms.ts';
+import { isAnnounced } from '../announced.ts';
+import {
+  KPA_PER_PSI,
+  hasPressureCycle,
+  highestCutOutKpa,
+  lastMinute,
+  lastMinutes,
+  ranThroughout,
+  usesPressure,
+} from '../scene-queries.ts';
+import { pastEndFinding } from './run-past-end.ts';
+import { tooLongFinding } from './run-too-long.ts';
+import { heldUnderCutInFinding } from './run-under-cut-in.ts';
+import { formatPressure, formatDuration, roundTo } from '../format.ts';
+import type { Finding, WatchMemory, OpenRun, Scene, Watch } from '../scene.ts';
+import { weighCauses } from '../weigh-causes.ts';
+
+/** Over cut-out by more than the scatter of switch and transducer, for so many whole minutes with the pump running. */
+const MAX_OVER_CUT_OUT_KPA = 2 * KPA_PER_PSI;
+const MIN_OVER_MINUTES = 3;
+/** Contacts that stick now and then make one such run after another: that is one alarm. */
+const OFF_DELAY_S = 2 * 3600;
+
+export const longRun: Watch = {
+  alarm: 'long-run',
+  scope: 'pump',
+  triggers: ['minute'],
+  onDelayS: 0,
+  offDelayS: OFF_DELAY_S,
+  evaluate,
+};
+
+function evaluate(scene: Scene, memo: WatchMemory): Finding | null | undefined {
+  const { run } = scene.pump;
+  if (!run) return null;
+  // Asked at each look of a run: it remembers until when something was announced.
+  const announced = isAnnounced(scene, run, memo);
+  const minute = lastMinute(scene);
+  if (!minute) return undefined;
+  const kpa = usesPressure(scene.pump) ? minute.kpa : undefined;
+  const found =
+    (kpa
+      ? (overCutOutFinding(scene, run) ?? heldUnderCutInFinding(scene, run, memo))
+      : pastEndFinding(scene, run)) ?? (announced ? undefined : tooLongFinding(scene, run, minute));
+  // Contacts that did not open in this run stay under suspicion until it ends, though a tap that is opened takes pressure back into the band.
+  if (memo['pastMs'] === run.startedMs && !isPastCutOut(found)) return undefined;
+  if (isPastCutOut(found)) memo['pastMs'] = run.startedMs;
+  if (found) memo['toldMs'] = run.startedMs;
+  // A run that was told is one run until it ends, though pressure comes up for a while as taps are shut.
+  return found ?? (memo['toldMs'] === run.startedMs ? undefined : found);
+}
+
+function isPastCutOut(found: Finding | null | undefined): boolean {
+  return found?.evidence['switch'] === FORM_EVIDENCE['past-cut-out'].switch;
+}
+
+function overCutOutFinding(scene: Scene, run: OpenRun): Finding | undefined {
+  const cutOut = highestCutOutKpa(scene);
+  const minutes = lastMinutes(scene, MIN_OVER_MINUTES);
+  if (cutOut === undefined || !minutes || !hasPressureCycle(scene.pump) || !ranThroughout(scene, minutes))
+    return undefined;
+  if (!minutes.every((minute) => minute.kpa && minute.kpa.low > cutOut + MAX_OVER_CUT_OUT_KPA))
+    return undefined;
+  const kpa = minutes[minutes.length - 1]!.kpa!.mean;
+  return {
+    sinceMs: run.startedMs,
+    why: `The pump has run for ${formatDuration(run.ranS)} and holds ${formatPressure(kpa)}, over the cut-out of ${formatPressure(cutOut)} at which its switch should open.`,
+    evidence: {
+      ranS: roundTo(run.ranS, 0),
+      kpa: roundTo(kpa, 0),
+      cutOutKpa: roundTo(cutOut, 0),
+      ...FORM_EVIDENCE['past-cut-out'],
+    },
+    causes: weighCauses({ 'switch-contacts-stuck': 0.65, 'switch-out-of-set': 0.2, 'blocked-nipple': 0.15 }),
+  };
+}

@@ -1,0 +1,131 @@
+/**
+ * The runs that this well always makes do not come. Only where nothing better can tell: a float or timer that fills a store, or a
+ * well without pressure. How long is too long comes from the longest rest that it had twice, and for what does not go away (stock, a timer) from the hours
+ * by which runs have always come; a house stands empty for a week now and then, stock drinks every day.
+ */
+import { minStartHours, localHour } from '../../baseline/habit.ts';
+import { peersOf } from '../pump-peers.ts';
+import { isAfterReset, lastMinute, memoryList, usesPressure } from '../scene-queries.ts';
+import { missedTurn } from './missed-turn.ts';
+import { formatDuration, roundTo } from '../format.ts';
+import type { Finding, WatchMemory, Scene, Watch } from '../scene.ts';
+import { weighCauses } from '../weigh-causes.ts';
+
+const S_PER_H = 3600;
+/** Times the longest rest as learnt, and at least so much over it. */
+const STOCK_LIMIT = { times: 2, overS: 4 * S_PER_H };
+const STORE_LIMIT = { times: 2, overS: 24 * S_PER_H };
+const HOUSE_LIMIT = { times: 3, overS: 8 * 24 * S_PER_H };
+/**
+ * By hour of day, once two weeks are known, and after the longest rest. Stock: since the pump stopped there have gone by hours in which, on the quietest of those
+ * days, runs began in four. A timer: two hours in which one began on each of those days, and one more, since it knows no summer time; one run alone may be missed
+ * because the store was full, or somebody stood at the switch.
+ */
+const MIN_HABIT_DAYS = 14;
+const MIN_STOCK_HOURS = 4;
+const MIN_TIMER_HOURS = 2;
+const TIMER_MARGIN_H = 1;
+/** Starts of a float of which the store's depth is remembered. */
+const STORE_STARTS = 5;
+
+export const noRun: Watch = {
+  alarm: 'no-run',
+  scope: 'pump',
+  triggers: ['minute'],
+  onDelayS: 0,
+  offDelayS: 0,
+  evaluate,
+};
+
+function evaluate(scene: Scene, memo: WatchMemory): Finding | null | undefined {
+  const { pump } = scene;
+  recordStoreLevel(scene, memo);
+  if (pump.run) return null;
+  const missed = missedTurn(scene);
+  if (missed) return missed;
+  // Where others do the same work, water comes from them: only its turn can be missed.
+  const stoppedMs = pump.restSinceMs ?? 0;
+  if (peersOf(scene).some((other) => other.run || other.cycles.some((c) => c.startedMs > stoppedMs)))
+    return missed;
+  if (isStoreFull(scene, memo)) return null;
+  const minute = lastMinute(scene);
+  const longest = pump.baseline?.longestRestS;
+  const sinceMs = pump.restSinceMs;
+  if (!minute || longest === undefined || sinceMs === undefined || !isAfterReset(scene, sinceMs))
+    return undefined;
+  if ((minute.pumps[pump.index]?.heardS ?? 0) < 30 || (usesPressure(pump) && minute.kpa)) return undefined;
+  const { uses } = scene.well.card;
+  const stock = uses.includes('stock');
+  const allowed = stock
+    ? STOCK_LIMIT
+    : usesPressure(pump) || uses.includes('house')
+      ? HOUSE_LIMIT
+      : STORE_LIMIT;
+  const expected = scene.well.expected !== undefined;
+  const limitS = Math.max(allowed.times * longest, longest + allowed.overS) * (expected ? 2 : 1);
+  const restedS = (scene.atMs - sinceMs) / 1000;
+  if (restedS <= limitS) {
+    const shouldReport = restedS > longest && !expected && isOverdue(scene, sinceMs);
+    return shouldReport ? overdueFinding(scene, sinceMs, stock) : null;
+  }
+  return {
+    sinceMs,
+    priority: stock ? 'now' : 'soon',
+    why: `The pump has not run for ${formatDuration(restedS)}; the longest it rested when all was well is ${formatDuration(longest)}.`,
+    evidence: { restedS: roundTo(restedS, 0), longestRestS: longest, limitS: roundTo(limitS, 0) },
+    causes: causesOf(scene),
+  };
+}
+
+/** At what depth of the store a float starts its pump: of its last starts. */
+function recordStoreLevel(scene: Scene, memo: WatchMemory): void {
+  const store = lastMinute(scene)?.storeM;
+  const { run, card } = scene.pump;
+  if (card.control !== 'float' || !run || !store || memo['runMs'] === run.startedMs) return;
+  memo['runMs'] = run.startedMs;
+  memo['onM'] = [...memoryList(memo, 'onM'), roundTo(store.low, 3)].slice(-STORE_STARTS);
+}
+
+/** Measured to stand over where its float calls: nobody drank, and no run is due. */
+function isStoreFull(scene: Scene, memo: WatchMemory): boolean {
+  const store = lastMinute(scene)?.storeM;
+  const starts = memoryList(memo, 'onM');
+  return store !== undefined && starts.length === STORE_STARTS && store.mean > Math.max(...starts);
+}
+
+/** Have hours gone by, since the pump stopped, in which runs always come? */
+function isOverdue(scene: Scene, sinceMs: number): boolean {
+  const timer = scene.pump.card.control === 'timer';
+  if (!timer && !scene.well.card.uses.includes('stock')) return false;
+  const { dayStartedMs: startMs, dayEndsMs: endMs } = scene.well;
+  const lateH = timer ? TIMER_MARGIN_H : 0;
+  const hours = Math.floor((scene.atMs - sinceMs) / 3_600_000) - 1 - lateH;
+  if (hours < 1) return false;
+  const fromHour = (localHour({ startMs, endMs }, sinceMs) + 1) % 24;
+  const minHours = minStartHours(scene.pump.habit, { fromHour, hours, minDays: MIN_HABIT_DAYS });
+  return minHours !== undefined && minHours >= (timer ? MIN_TIMER_HOURS : MIN_STOCK_HOURS);
+}
+
+function overdueFinding(scene: Scene, sinceMs: number, stock: boolean): Finding {
+  const restedS = (scene.atMs - sinceMs) / 1000;
+  const days = scene.pump.habit.days.length;
+  return {
+    sinceMs,
+    priority: stock ? 'now' : 'soon',
+    why: `The pump has not run for ${formatDuration(restedS)}; on each of the last ${days} days when all was well it had run by this hour.`,
+    evidence: { restedS: roundTo(restedS, 0), days },
+    causes: causesOf(scene),
+  };
+}
+
+function causesOf(scene: Scene): Finding['causes'] {
+  return weighCauses({
+    'power-lost': 0.2,
+    'breaker-open': 0.2,
+    'failing-motor': 0.1,
+    'overload-tripping': 0.1,
+    'switch-out-of-set': usesPressure(scene.pump) ? 0.05 : 0.15,
+    'habit-changed': 0.15,
+    'clamp-off': 0.1,
+  });
+}

@@ -1,0 +1,96 @@
+/**
+ * What a fill's rate owes to the pressures it is read at, and not to the pump. By Boyle a litre moves pressure by its square: where gauge and switch
+ * points all read higher alike, each fill looks slower by that square, whether the transducer drifted or the switch was set. And a tank
+ * pumped up over cut-in is empty before the pump starts: the starts then read near the new charge, while cut-out stays.
+ */
+import { median, quantile } from '../../baseline/robust.ts';
+import { atmosphericKpa } from '../../../../shared/units/altitude.ts';
+import {
+  normalCutInKpa,
+  normalCutOutKpa,
+  recentCycles,
+  hasPressureCycle,
+  isCompleteRun,
+  KPA_PER_PSI,
+} from '../scene-queries.ts';
+import type { Scene } from '../scene.ts';
+
+const RUNS = 12;
+/** Both ends move alike within this. */
+const ALIKE_KPA = 1.5 * KPA_PER_PSI;
+/** Less than this is the spread of the starts. */
+const MIN_SHIFT_KPA = 0.5 * KPA_PER_PSI;
+/** Starts that read so much higher, in the median: readings some seconds apart catch the fall to cut-in now and then. */
+const MIN_START_RISE_KPA = 2 * KPA_PER_PSI;
+/** The trade's charge under cut-in, where the card says none (Water Systems Council, "Pressure Tanks", 2007). */
+const DEFAULT_UNDER_KPA = 2 * KPA_PER_PSI;
+
+export interface OverchargeEstimate {
+  /** Near the charge: what the higher starts read, kPa gauge. */
+  prechargeKpa: number;
+  /** The charge that it should be. */
+  normalPrechargeKpa: number;
+  /** How much slower that makes a fill, 1 = as ever. */
+  deliveryRatio: number;
+  sinceMs: number;
+}
+
+interface PressurePoints {
+  cutInsKpa: number[];
+  normalCutInKpa: number;
+  cutOutShiftKpa: number;
+  normalCutOutKpa: number;
+  sinceMs: number;
+}
+
+function pointsOf(scene: Scene): PressurePoints | undefined {
+  const wasInKpa = normalCutInKpa(scene);
+  const wasOutKpa = normalCutOutKpa(scene);
+  const cycles = recentCycles(
+    scene,
+    RUNS,
+    (cycle) => isCompleteRun(cycle) && cycle.cutInKpa !== undefined && cycle.cutOutKpa !== undefined,
+  );
+  if (!hasPressureCycle(scene.pump) || wasInKpa === undefined || wasOutKpa === undefined) return undefined;
+  if (cycles.length < RUNS) return undefined;
+  return {
+    cutInsKpa: cycles.map((cycle) => cycle.cutInKpa!),
+    normalCutInKpa: wasInKpa,
+    normalCutOutKpa: wasOutKpa,
+    cutOutShiftKpa: median(cycles.map((cycle) => cycle.cutOutKpa!))! - wasOutKpa,
+    sinceMs: cycles[0]!.startedMs,
+  };
+}
+
+function siteAtmosphereKpa(scene: Scene): number {
+  return atmosphericKpa(Math.min(scene.well.card.altitudeM, 10_000));
+}
+
+/** Starts over the switch's cut-in while cut-out stays: the tank may be empty by then. The fills' rate must agree before anything is said. */
+export function estimateOvercharge(scene: Scene): OverchargeEstimate | undefined {
+  const points = pointsOf(scene);
+  if (!points || Math.abs(points.cutOutShiftKpa) > ALIKE_KPA) return undefined;
+  if (median(points.cutInsKpa)! - points.normalCutInKpa < MIN_START_RISE_KPA) return undefined;
+  const airKpa = quantile(points.cutInsKpa, 0.75)!;
+  const normalKpa = scene.well.water.normalPrechargeKpa ?? points.normalCutInKpa - DEFAULT_UNDER_KPA;
+  const outside = siteAtmosphereKpa(scene);
+  return {
+    prechargeKpa: airKpa,
+    normalPrechargeKpa: normalKpa,
+    deliveryRatio: Math.min(1, (normalKpa + outside) / (airKpa + outside)),
+    sinceMs: points.sinceMs,
+  };
+}
+
+/** The delivery share that a pump as good as ever would show at the pressures as they now read; 1 where they have not moved. */
+export function expectedDeliveryRatio(scene: Scene): number {
+  const points = pointsOf(scene);
+  if (!points) return 1;
+  const overcharge = estimateOvercharge(scene);
+  if (overcharge) return overcharge.deliveryRatio;
+  const cutInShiftKpa = median(points.cutInsKpa)! - points.normalCutInKpa;
+  const shiftKpa = (cutInShiftKpa + points.cutOutShiftKpa) / 2;
+  if (shiftKpa < MIN_SHIFT_KPA || Math.abs(cutInShiftKpa - points.cutOutShiftKpa) > ALIKE_KPA) return 1;
+  const middle = (points.normalCutInKpa + points.normalCutOutKpa) / 2 + siteAtmosphereKpa(scene);
+  return (middle / (middle + shiftKpa)) ** 2;
+}

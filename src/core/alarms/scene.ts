@@ -1,0 +1,189 @@
+/**
+ * What a watch sees: one plain picture of the well, made by the engine at each whole UTC minute, at the end of each cycle and at
+ * the end of each local day. A watch reads it and its own memo, nothing else.
+ */
+import type { DayEvent, Evidence } from '../../../shared/api/events.ts';
+import type { AlarmKind, Priority, WeighedCause } from '../../../shared/text/en/alarms/kinds.ts';
+import type { Baseline } from '../baseline/baseline.ts';
+import type { Habit } from '../baseline/habit.ts';
+import type { Card, PumpCard } from '../domain/card.ts';
+import type { Cycle } from '../cycles/cycle.ts';
+
+/** Readings of one channel within one minute. `low` and `high` leave out the one lowest and highest where there are five or more. */
+export interface MinuteStats {
+  n: number;
+  mean: number;
+  low: number;
+  high: number;
+  last: number;
+}
+
+/** One whole minute. A quantity that was not measured in it is absent. */
+export interface MinuteScene {
+  /** The minute's end. */
+  atMs: number;
+  kpa?: MinuteStats;
+  temperatureC?: MinuteStats;
+  levelM?: MinuteStats;
+  storeM?: MinuteStats;
+  pumps: MinutePump[];
+}
+
+export interface MinutePump {
+  /** Seconds of the minute that the pump ran, and seconds covered by current readings. */
+  ranS: number;
+  heardS: number;
+  /** Current of each line while running, and while at rest. */
+  running: MinuteStats[];
+  resting?: MinuteStats;
+  volts?: MinuteStats[];
+  /** Pressure of this pump alone, where it has one of its own. */
+  kpa?: MinuteStats;
+  /** The switch's or float's call for water, as it last stood. */
+  callsForWater?: boolean;
+}
+
+/** The run going on now. */
+export interface OpenRun {
+  startedMs: number;
+  ranS: number;
+  /** Median so far, after the first 2 s; absent in the first 2 s. */
+  amps?: number;
+  cutInKpa?: number;
+  /** Rise of pressure over the last minute of the run, kPa; absent in the first minute or without pressure. */
+  riseKpaPerMin?: number;
+  /** Highest robust pressure so far. */
+  highKpa?: number;
+}
+
+export interface PumpScene {
+  index: number;
+  card: PumpCard;
+  /** Current level of rest and of running as found from the data; absent until found. */
+  idleAmps?: number;
+  runningAmps?: number;
+  run?: OpenRun;
+  /** When the last run stopped; absent before the first one. */
+  restSinceMs?: number;
+  /** Newest last, at most 40. */
+  cycles: Cycle[];
+  /** Starts in the running local day and in the last 60 min. */
+  startsToday: number;
+  /** Its pressure is its own (`p2/pressure`); the scene's minutes then hold that one. */
+  hasOwnPressure?: true;
+  baseline?: Baseline;
+  /** What it does by hour, weekday and season. */
+  habit: Habit;
+  /** As a person pinned it, or as first learnt after the last new baseline: for slow faults. */
+  pinned?: Baseline;
+}
+
+export interface WellScene {
+  card: Card;
+  /** Newest last, at most 30, no holes: a minute without readings has no quantities. */
+  minutes: MinuteScene[];
+  /** Local days that were printed, newest last, at most 35; per pump and, for several pumps, the whole well. */
+  days: DayEvent[];
+  /** When the running local day began, when it ends (23 h or 25 h later where clocks are changed), and its date (ISO). */
+  dayStartedMs: number;
+  dayEndsMs: number;
+  date: string;
+  /** A departure from habit that people announced is standing. */
+  expected?: string;
+  /** Nodes silent, without power or in conflict, since when. */
+  nodes: { node: string; is: 'silent' | 'no-power' | 'conflict'; sinceMs: number; evidence?: Evidence }[];
+  /** Per channel of the well: seconds since its last good reading, and its last fault with its count in a row. */
+  channels: ChannelScene[];
+  /** What hydraulics knows, where it knows it. */
+  water: WaterScene;
+}
+
+export interface ChannelScene {
+  channel: string;
+  node: string;
+  lastMs?: number;
+  faultsInRow: number;
+  fault?: 'low' | 'high' | 'bad';
+  /** Since when every reading has been the same number, where that is longer than an hour. */
+  stuckSinceMs?: number;
+  /**
+   * The number that every reading has been for half a minute and more, the one before it, and the time between the two; all in the
+   * contract's unit.
+   */
+  flat?: { sinceMs: number; value: number; before: number; stepMs: number };
+  /** Full scale, where the node said it. */
+  fullScale?: number;
+}
+
+/** Water, where it can be told. Grows with src/core/hydraulics/. */
+export interface WaterScene {
+  /** Delivery in the last run against the baseline's at the same pressure, 1 = as ever. */
+  deliveryRatio?: number;
+  /** Loss at rest of the last whole day, and one that has not ceased for so many hours (src/core/hydraulics/). Without a tank on the card no litres. */
+  dayLoss?: LossScene;
+  continuousLoss?: LossScene & { hours: number };
+  /** Air charge of the tank as the fills and falls show it, kPa gauge, and the card's or baseline's. */
+  prechargeKpa?: number;
+  normalPrechargeKpa?: number;
+}
+
+export interface LossScene {
+  lPerH?: number;
+  fallKpaPerH: number;
+  /** Of what the pump delivers. */
+  deliveryFraction?: number;
+}
+
+export interface Scene {
+  atMs: number;
+  trigger: 'minute' | 'cycle' | 'day';
+  well: WellScene;
+  /** The pump this watch is asked about. */
+  pump: PumpScene;
+  pumps: PumpScene[];
+  /** The cycle or day that has just ended. */
+  cycle?: Cycle;
+  day?: DayEvent;
+  /** The day's true length, s, with `day`. */
+  dayS?: number;
+  /**
+   * Set by src/core/alarms/lifecycle/ and not by the engine: cycles, days and minutes from before this moment are of another well, for watching,
+   * since a visit or a stretch out of service ended then.
+   */
+  resetAtMs?: number;
+  /** Set by src/core/alarms/lifecycle/ for a watch asked once a node: the news of the node that it is asked about. */
+  node?: WellScene['nodes'][number];
+}
+
+/** A watch's opinion: standing or not, with its evidence. */
+export interface Finding {
+  sinceMs: number;
+  /** Where it differs from the kind's usual one. */
+  priority?: Priority;
+  /** One English sentence with its figures. */
+  why: string;
+  evidence: Evidence;
+  /** Heaviest first; may be empty where the alarm is its own explanation. */
+  causes: WeighedCause[];
+}
+
+/** Plain data that a watch keeps between looks. */
+export type WatchMemory = Record<string, number | string | boolean | number[] | null>;
+
+/**
+ * One watch: `evaluate` is asked whenever `triggers` names the scene's occasion. It returns a finding while the condition stands, `null`
+ * when it does not, and `undefined` when this look can't tell (nothing changes then). Delays are the lifecycle's (on after
+ * `onDelayS` of standing, off after `offDelayS` of not standing).
+ */
+export interface Watch {
+  alarm: AlarmKind;
+  /**
+   * Asked once a pump; once a well (then with the first pump as `pump`, and the alarm names no pump); or once a node that there is
+   * news of (then with `node`, and the alarm names the node).
+   */
+  scope: 'pump' | 'well' | 'node';
+  triggers: readonly Scene['trigger'][];
+  onDelayS: number;
+  offDelayS: number;
+  evaluate: (scene: Scene, memo: WatchMemory) => Finding | null | undefined;
+}

@@ -1,0 +1,34 @@
+/** A gauge that fell to nothing from one reading to the next while the tank was full of water: unplugged, or its wire broke. */
+import { reportsPressure } from '../pump-peers.ts';
+import { usesPressure } from '../scene-queries.ts';
+import { detectGaugeDrop } from './gauge-drop.ts';
+import { formatVolume, formatPressure, formatDuration, roundTo } from '../format.ts';
+import type { Finding, Scene } from '../scene.ts';
+import { weighCauses } from '../weigh-causes.ts';
+
+/** So long to its last digit: water that is used or pumped moves a gauge by then. */
+const MIN_FLAT_S = 180;
+
+export function gaugeDropFault(scene: Scene): Finding | undefined {
+  if (!reportsPressure(scene) || !usesPressure(scene.pump)) return undefined;
+  const drop = detectGaugeDrop(scene);
+  if (!drop) return undefined;
+  const flatS = (scene.atMs - drop.sinceMs) / 1000;
+  if (flatS < MIN_FLAT_S) return undefined;
+  return {
+    sinceMs: drop.sinceMs,
+    why: `The gauge fell from ${formatPressure(drop.fromKpa)} to ${formatPressure(drop.toKpa)} within ${formatDuration(drop.stepS)} and has read the same to the last digit since: the ${formatVolume(drop.waterL)} in the tank do not leave so fast.`,
+    evidence: {
+      fromKpa: roundTo(drop.fromKpa, 0),
+      kpa: roundTo(drop.toKpa, 1),
+      withinS: roundTo(drop.stepS, 0),
+      heldL: roundTo(drop.waterL, 0),
+    },
+    // What feeds the gauge may have gone out with the pump's power; a pump that has run since had its own.
+    causes: weighCauses({
+      'transducer-fault': 0.85,
+      'power-lost': drop.ranSince ? 0 : 0.08,
+      'broken-pipe': drop.ranSince ? 0 : 0.05,
+    }),
+  };
+}

@@ -1,0 +1,23 @@
+/** Two boxes speak under one name (contract, section 2): both are kept, and none can be trusted to be the well's own. */
+import type { Finding, Scene, Watch } from '../scene.ts';
+import { weighCauses } from '../weigh-causes.ts';
+
+export const nodeConflict: Watch = {
+  alarm: 'node-conflict',
+  scope: 'node',
+  triggers: ['minute'],
+  onDelayS: 0,
+  offDelayS: 3600,
+  evaluate,
+};
+
+function evaluate(scene: Scene): Finding | null {
+  const { node } = scene;
+  if (!node || node.is !== 'conflict') return null;
+  return {
+    sinceMs: node.sinceMs,
+    why: `Two boxes send under the name ${node.node}: what this well shows may be another well's.`,
+    evidence: { ...node.evidence, node: node.node },
+    causes: weighCauses({ 'node-offline': 0.6, serviced: 0.4 }),
+  };
+}

@@ -1,0 +1,161 @@
+/**
+ * Cycles a day have departed from this well's own habit. People's habits do that all the time: guests double them, an empty week
+ * has none, a garden makes more and longer runs at its own hours. So it is told only what habits do not do: for days on end twice the
+ * starts with runs that are shorter than they were, many times the usual count of such a day, round the clock, or more for longer than
+ * guests stay (./busy-weeks.ts).
+ */
+import { countHours, normalStarts } from '../../baseline/habit.ts';
+import type { Normal } from '../../baseline/baseline.ts';
+import { updateCusum, newCusum } from '../charts/cusum.ts';
+import { runLengthFor } from '../charts/false-alarm-budget.ts';
+import { BUSY_DAYS, isBusyOver, busyWeeks, type BusyWeeks } from './busy-weeks.ts';
+import { isAfterReset, memoryList, memoryNumber } from '../scene-queries.ts';
+import { formatSignificant, roundTo } from '../format.ts';
+import type { Finding, WatchMemory, Scene, Watch } from '../scene.ts';
+import { cusumLimit } from '../charts/run-length.ts';
+import { weighCauses } from '../weigh-causes.ts';
+
+/** Starts with short runs: twice the usual with run time of under 0.7 of the usual each. */
+const MIN_RATIO = 2;
+const MAX_RUN_RATIO = 0.7;
+/** Without regard to run time, over the highest of the days before, and with starts in so many hours: people and gardens sleep. */
+const MANY_RATIO = 4;
+const MIN_START_HOURS = 20;
+/** A day's count spreads by about this much about its median even in a steady house: log of 1.5. */
+const MIN_LOG_SPREAD = 0.4;
+const CUSUM_K = 0.75;
+/** Fewer starts than this make no habit that could be departed from. */
+const MIN_STARTS = 2;
+const MIN_HEARD_FRACTION = 0.9;
+const MIN_DAYS_SHORTER = 2;
+const MIN_DAYS_MANY = 5;
+
+export const cycleCount: Watch = {
+  alarm: 'cycle-count',
+  scope: 'pump',
+  triggers: ['day'],
+  onDelayS: 0,
+  offDelayS: 0,
+  evaluate,
+};
+
+function evaluate(scene: Scene, memo: WatchMemory): Finding | null | undefined {
+  const { day, dayS = 86_400 } = scene;
+  const normal = normalStartsOf(scene);
+  const cycles = day?.cycles;
+  if (!normal || normal.starts < MIN_STARTS || cycles === undefined) return undefined;
+  if ((day?.heardS ?? 0) < MIN_HEARD_FRACTION * dayS || !isAfterReset(scene, scene.atMs - 1.3 * dayS * 1000))
+    return undefined;
+  // Announced guests or a garden explain more starts; what is wrong besides shows after them.
+  if (scene.well.expected !== undefined) return undefined;
+  const ratio = cycles / normal.starts;
+  const shorter = runRatio(scene, cycles) < MAX_RUN_RATIO;
+  const spread = Math.max(MIN_LOG_SPREAD, normal.spread);
+  const sums = { ...newCusum(), high: memoryNumber(memo, 'high', 0) };
+  updateCusum(sums, Math.min(4, Math.log(Math.max(0.2, ratio)) / spread), CUSUM_K);
+  const h = cusumLimit(CUSUM_K, runLengthFor('cycle-count', 365, scene.well.card));
+  memo['high'] = Math.round(100 * Math.min(2 * h, sums.high)) / 100;
+  memo['shorter'] = ratio >= MIN_RATIO && shorter ? memoryNumber(memo, 'shorter', 0) + 1 : 0;
+  memo['many'] = isMany(scene, cycles, normal.starts) ? memoryNumber(memo, 'many', 0) + 1 : 0;
+  memo['last'] = [...memoryList(memo, 'last'), cycles].slice(-3);
+  const persisted =
+    memoryNumber(memo, 'shorter', 0) >= MIN_DAYS_SHORTER || memoryNumber(memo, 'many', 0) >= MIN_DAYS_MANY;
+  const weeks = evaluateWeeks(scene, memo);
+  if (weeks !== 'not-busy') return weeks;
+  if (ratio < (1 + MIN_RATIO) / 2) return null;
+  if (!persisted || sums.high < h) return undefined;
+  return finding(scene, { cycles, normal: normal.starts, times: ratio, shorter });
+}
+
+/**
+ * Starts of such a day: as first learnt, or as this weekday, these weeks and this season have had since, whichever is more; their spread as a
+ * share. What grows slowly is not lost by it: runs are compared with those that were first learnt.
+ */
+function normalStartsOf(scene: Scene): { starts: number; spread: number } | undefined {
+  const first = firstLearned(scene);
+  if (!first || !scene.day) return undefined;
+  const starts = Math.max(first.median, normalStarts(scene.pump.habit, scene.day.date));
+  return { starts, spread: first.median > 0 ? first.spread / first.median : 1 };
+}
+
+function firstLearned({ pump: { pinned, baseline } }: Scene): Normal | undefined {
+  return pinned?.cyclesPerDay ?? baseline?.cyclesPerDay;
+}
+
+function isMany(scene: Scene, cycles: number, usual: number): boolean {
+  return (
+    cycles >= MANY_RATIO * usual &&
+    cycles > 1.5 * maxLearned(scene, usual) &&
+    countHours(scene.pump.habit.lastDayHourMask) >= MIN_START_HOURS
+  );
+}
+
+/** Mean run of the day against the usual mean run. */
+function runRatio(scene: Scene, cycles: number): number {
+  const usual = scene.pump.pinned ?? scene.pump.baseline;
+  const ranS = scene.day?.ranS;
+  if (
+    ranS === undefined ||
+    cycles === 0 ||
+    !usual?.ranSPerDay ||
+    !usual.cyclesPerDay ||
+    usual.ranSPerDay.median <= 0
+  )
+    return 1;
+  return ranS / cycles / (usual.ranSPerDay.median / usual.cyclesPerDay.median);
+}
+
+function maxLearned(scene: Scene, usual: number): number {
+  const before = scene.well.days.slice(0, -MIN_DAYS_MANY).map((day) => day.cycles ?? 0);
+  return before.length === 0 ? 2 * usual : Math.max(...before);
+}
+
+function finding(
+  scene: Scene,
+  seen: { cycles: number; normal: number; times: number; shorter: boolean },
+): Finding {
+  return {
+    sinceMs: scene.atMs - (seen.shorter ? MIN_DAYS_SHORTER : MIN_DAYS_MANY) * 86_400_000,
+    why: `${seen.cycles} starts in the day, ${formatSignificant(seen.times)} times this well's usual ${Math.round(seen.normal)}${seen.shorter ? ', with shorter runs' : ''}.`,
+    evidence: { cycles: seen.cycles, normal: roundTo(seen.normal, 1), times: roundTo(seen.times) },
+    causes: seen.shorter
+      ? weighCauses({
+          'tank-air-lost': 0.3,
+          'bladder-burst': 0.3,
+          leak: 0.15,
+          'switch-out-of-set': 0.15,
+          'habit-changed': 0.1,
+        })
+      : weighCauses({
+          'habit-changed': 0.35,
+          leak: 0.25,
+          'open-tap': 0.2,
+          'check-valve': 0.1,
+          'tank-air-lost': 0.1,
+        }),
+  };
+}
+
+/** What was found stands until it is over. */
+function evaluateWeeks(scene: Scene, memo: WatchMemory): Finding | null | undefined | 'not-busy' {
+  const busy = busyWeeks(scene, firstLearned(scene)?.median ?? Infinity);
+  if (busy) {
+    memo['busyOver'] = roundTo(busy.normal, 1);
+    return weeksFinding(scene, busy);
+  }
+  const usual = memoryNumber(memo, 'busyOver', 0);
+  if (usual === 0) return 'not-busy';
+  if (!isBusyOver(scene, usual)) return undefined;
+  delete memo['busyOver'];
+  return null;
+}
+
+function weeksFinding(scene: Scene, { cycles, normal }: BusyWeeks): Finding {
+  const times = cycles / normal;
+  return {
+    sinceMs: scene.atMs - BUSY_DAYS * 86_400_000,
+    why: `For ${BUSY_DAYS} days running the pump started about ${Math.round(cycles)} times a day, ${formatSignificant(times)} times this well's usual ${Math.round(normal)}, in runs as long as ever: more water is used than was.`,
+    evidence: { cycles, normal: roundTo(normal, 1), times: roundTo(times), days: BUSY_DAYS },
+    causes: weighCauses({ 'habit-changed': 0.6, 'open-tap': 0.2, leak: 0.2 }),
+  };
+}

@@ -1,0 +1,169 @@
+/**
+ * Pressure falls while nobody draws water. Judged by whole local days: each day's leak is read from its quiet stretches
+ * (src/core/hydraulics/), and a day can be wrong (a trickle against frost, a trough that fills all night), so two or three in a row must say it.
+ * A large loss is told sooner, once no hour of a day and a night was without it; one that leaves no quiet minutes is known by its starts
+ * (./regular-starts.ts). Without a tank on the card the fall of pressure is judged.
+ */
+import { regularStarts, lossFromStarts } from './regular-starts.ts';
+import { isAfterReset, memoryList } from '../scene-queries.ts';
+import { formatVolume, formatPressure, formatPercent, formatDuration, roundTo } from '../format.ts';
+import type { Finding, LossScene, WatchMemory, Scene, Watch } from '../scene.ts';
+import { weighCauses } from '../weigh-causes.ts';
+
+/** 3.3 L/h. A drip a second is 31 L a day; a toilet that runs on starts at about 100 (EPA "Fix a Leak Week": bad from 340 L a day). */
+const MIN_L_PER_DAY = 80;
+const MIN_DAYS = 3;
+/** 12 L/h and more is told after two days. */
+const LARGE_L_PER_DAY = 290;
+const MIN_LARGE_DAYS = 2;
+const CLEAR_RATIO = 0.6;
+/** By so much of what the pump delivers a run must bring less than the loss at rest explains; fills tell their delivery to some 2 %. */
+const MIN_RUN_LOSS = 0.05;
+const DAY_MS = 86_400_000;
+const HOUR_MS = 3_600_000;
+/** 30 L/h that never cease are told after these hours: a trickle or a drip line of one night has stopped by then. */
+const CONTINUOUS_L_PER_DAY = 720;
+const MIN_CONTINUOUS_H = 20;
+/** Starts as even as a clock may be a drip field, a trough or taps left running against frost: a second night must say it there. */
+const MIN_TWO_NIGHTS_H = 44;
+/**
+ * 1 L/h takes so much from the pressure of a tank of 325 L (86 gal) with 257 kPa of air, at 345 kPa (50 psi): 446 kPa squared over 84,000 kPa L.
+ * An unknown tank is taken for that one; a smaller one shows the same leak larger.
+ */
+const REFERENCE_KPA_PER_L = 2.4;
+
+export const leak: Watch = {
+  alarm: 'leak',
+  scope: 'well',
+  triggers: ['day', 'minute', 'cycle'],
+  onDelayS: 0,
+  offDelayS: 0,
+  evaluate,
+};
+
+function evaluate(scene: Scene, memo: WatchMemory): Finding | null | undefined {
+  // People said that water is drawn out of habit: what runs all night meanwhile is theirs.
+  if (scene.well.expected !== undefined) return undefined;
+  if (scene.trigger === 'minute') return evaluateHours(scene);
+  if (scene.trigger === 'cycle') return evaluateHours(scene) ?? evaluateStarts(scene, memo);
+  const found = evaluateDays(scene, memo);
+  // A day's quiet minutes may all lie before a loss that left none since.
+  return found === null && evaluateStarts(scene, memo) ? undefined : found;
+}
+
+/** As litres of the tank a day, or of the tank that an unknown one is taken for. */
+function litersPerDay(loss: LossScene): number {
+  return 24 * (loss.lPerH ?? loss.fallKpaPerH / REFERENCE_KPA_PER_L);
+}
+
+function evaluateDays(scene: Scene, memo: WatchMemory): Finding | null | undefined {
+  const { day } = scene;
+  const loss = scene.well.water.dayLoss;
+  const found =
+    day?.leakLPerDay ??
+    scene.well.days.findLast((line) => line.date === day?.date && line.leakLPerDay !== undefined)
+      ?.leakLPerDay ??
+    (loss && loss.lPerH === undefined ? litersPerDay(loss) : undefined);
+  if (found === undefined || !isAfterReset(scene, scene.atMs - 1.3 * DAY_MS)) return undefined;
+  const days = [...memoryList(memo, 'days'), Math.round(found)].slice(-MIN_DAYS);
+  memo['days'] = days;
+  if (found < CLEAR_RATIO * MIN_L_PER_DAY) {
+    memo['days'] = [];
+    return null;
+  }
+  const large = days.slice(-MIN_LARGE_DAYS);
+  const isLarge = large.length === MIN_LARGE_DAYS && Math.min(...large) >= LARGE_L_PER_DAY;
+  const isSmall = days.length === MIN_DAYS && Math.min(...days) >= MIN_L_PER_DAY;
+  if (!isLarge && !isSmall) return undefined;
+  const count = isLarge && !isSmall ? MIN_LARGE_DAYS : days.length;
+  const lossToReport: LossScene =
+    loss?.lPerH === undefined && loss ? loss : { lPerH: found / 24, fallKpaPerH: 0 };
+  return finding(scene, {
+    sinceMs: scene.atMs - count * DAY_MS,
+    loss: lossToReport,
+    while: `while nobody draws water, on ${count} days running`,
+    evidence: { days: count, ...runLossEvidence(scene, lossToReport.deliveryFraction) },
+  });
+}
+
+/** Asked each minute; says nothing while a still hour was among the last ones, since `evaluateDays` judges that. */
+function evaluateHours(scene: Scene): Finding | undefined {
+  const loss = scene.well.water.continuousLoss;
+  if (!loss || litersPerDay(loss) < CONTINUOUS_L_PER_DAY || loss.hours < MIN_CONTINUOUS_H) return undefined;
+  const sinceMs = scene.atMs - loss.hours * HOUR_MS;
+  if (!isAfterReset(scene, sinceMs)) return undefined;
+  return finding(scene, {
+    sinceMs,
+    loss,
+    while: `in the quietest minutes of every hour, by day and by night, for ${formatDuration(loss.hours * 3600)} now`,
+    evidence: { ceaselessH: loss.hours, ...runLossEvidence(scene, loss.deliveryFraction) },
+  });
+}
+
+/** Asked after each cycle. Fills with hardly a rest between them leave no quiet minutes, so neither of the others can see such a loss. */
+function evaluateStarts(scene: Scene, memo: WatchMemory): Finding | undefined {
+  const even = regularStarts(scene, memo);
+  const wantedH = mayRunAllNight(scene) ? MIN_TWO_NIGHTS_H : MIN_CONTINUOUS_H;
+  const loss = even && even.hours >= wantedH ? lossFromStarts(scene, even) : undefined;
+  if (!even || !loss || litersPerDay(loss) < CONTINUOUS_L_PER_DAY) return undefined;
+  return finding(scene, {
+    sinceMs: even.sinceMs,
+    loss,
+    falls: 'from cut-out to cut-in',
+    while: `in rests of ${formatDuration(even.restS)} as even as a clock, by day and by night, for ${formatDuration(even.hours * 3600)} now`,
+    // Nothing of what runs lose besides: every fill is made against the loss, so delivery is not known apart from it.
+    evidence: { ceaselessH: even.hours, restS: roundTo(even.restS, 0) },
+  });
+}
+
+function mayRunAllNight(scene: Scene): boolean {
+  return isFreezing(scene) || scene.well.card.uses.some((use) => use !== 'house');
+}
+
+function isFreezing({ well }: Scene): boolean {
+  return (well.minutes[well.minutes.length - 1]?.temperatureC?.mean ?? 20) < 0;
+}
+
+/** What a run loses beside the loss that goes on at rest, as a share of the pump's delivery. */
+function runLossEvidence({ well }: Scene, fraction: number | undefined): Finding['evidence'] {
+  const { deliveryRatio, dayLoss } = well.water;
+  const atRest = fraction ?? dayLoss?.deliveryFraction;
+  if (deliveryRatio === undefined || atRest === undefined) return {};
+  const besides = 1 - deliveryRatio - atRest;
+  return besides >= MIN_RUN_LOSS ? { runsLoseShare: roundTo(besides) } : {};
+}
+
+function finding(
+  scene: Scene,
+  found: { sinceMs: number; loss: LossScene; falls?: string; while: string; evidence: Finding['evidence'] },
+): Finding {
+  const { lPerH, fallKpaPerH, deliveryFraction } = found.loss;
+  const falls = found.falls ?? `by ${formatPressure(fallKpaPerH)} an hour`;
+  const ofPump =
+    deliveryFraction === undefined
+      ? ''
+      : `, about ${formatPercent(deliveryFraction)} of what the pump delivers`;
+  return {
+    sinceMs: found.sinceMs,
+    why:
+      lPerH === undefined
+        ? `Pressure falls ${falls} ${found.while}${ofPump}. How many litres that is cannot be said: the tank is not on the card.`
+        : `About ${formatVolume(24 * lPerH)} a day leave ${found.while}.`,
+    evidence: {
+      ...(lPerH === undefined
+        ? {
+            lossKpaPerH: roundTo(fallKpaPerH, 1),
+            ...(deliveryFraction !== undefined && { lossShare: roundTo(deliveryFraction, 4) }),
+          }
+        : { leakLPerDay: roundTo(24 * lPerH, 0), litresPerHour: roundTo(lPerH, 1) }),
+      ...found.evidence,
+    },
+    causes: weighCauses({
+      leak: 0.34,
+      'open-tap': isFreezing(scene) ? 0.5 : 0.33,
+      'check-valve': 0.11,
+      'drop-pipe-leak': 0.11,
+      'pitless-leak': 0.11,
+    }),
+  };
+}

@@ -1,0 +1,78 @@
+/**
+ * The taps run dry: pressure under 5 psi for a minute. Said only of a transducer that has shown pressure before: one that never did
+ * is not connected, which is `sensor-fault`.
+ */
+import { detectGaugeDrop } from '../sensing/gauge-drop.ts';
+import { KPA_PER_PSI, lastMinute, activeSince, clearActive, usesPressure } from '../scene-queries.ts';
+import { formatPressure, roundTo } from '../format.ts';
+import type { Finding, WatchMemory, Scene, Watch } from '../scene.ts';
+import { weighCauses } from '../weigh-causes.ts';
+
+/** The contract's 35 kPa. */
+const DRY_KPA = 35;
+const CLEAR_KPA = DRY_KPA + 2 * KPA_PER_PSI;
+/** Pressure that a working well has shown: 20 psi. */
+const WORKING_KPA = 20 * KPA_PER_PSI;
+/** Under nothing by more than a transducer's offset is a broken wire and not a dry tap. */
+const BROKEN_WIRE_KPA = -3 * KPA_PER_PSI;
+/** From 20 psi to nothing within this: no tank empties so fast through taps. */
+const MAX_SUDDEN_MS = 60_000;
+
+export const noWater: Watch = {
+  alarm: 'no-water',
+  scope: 'well',
+  triggers: ['minute'],
+  onDelayS: 60,
+  offDelayS: 3600,
+  evaluate,
+};
+
+function evaluate(scene: Scene, memo: WatchMemory): Finding | null | undefined {
+  const minute = lastMinute(scene);
+  const serving = scene.pumps.find(usesPressure);
+  // Pressure at the taps is the whole well's; where it has none, that of the pump that serves them (a booster behind a store).
+  const kpa = minute?.kpa ?? (serving && minute?.pumps[serving.index]?.kpa);
+  if (!minute || !kpa) return undefined;
+  if (kpa.low > WORKING_KPA) memo['alive'] = true;
+  if (memo['alive'] !== true || kpa.mean < BROKEN_WIRE_KPA) return undefined;
+  if (kpa.low > CLEAR_KPA) return clearActive(memo);
+  if (kpa.high >= DRY_KPA) return undefined;
+  // A gauge that lost its plug is told as such, and says nothing of the taps.
+  if (detectGaugeDrop(scene, minute.kpa ? scene.pump : serving)) return undefined;
+  const sinceMs = activeSince(memo, minute.atMs - 60_000);
+  const running = minute.pumps.some((pump) => pump.ranS > 30);
+  const fell = fellSuddenly(scene, sinceMs);
+  const { lowCutOffKpa, cutInKpa } = scene.well.card.switch;
+  return {
+    sinceMs,
+    why: `Pressure is ${formatPressure(Math.max(0, kpa.mean))}: no water comes, ${running ? 'though the pump runs' : 'and the pump rests'}.`,
+    evidence: { kpa: roundTo(kpa.mean, 1), pump: running ? 'running' : 'resting' },
+    causes: running
+      ? weighCauses({
+          'broken-pipe': fell ? 0.55 : 0.35,
+          'low-well': 0.25,
+          'lost-prime': 0.15,
+          'drop-pipe-leak': 0.1,
+          'worn-pump': 0.1,
+          'closed-valve': 0.06,
+          frozen: 0.03,
+          'transducer-fault': fell ? 0.1 : 0.05,
+        })
+      : weighCauses({
+          'power-lost': 0.25,
+          'breaker-open': 0.25,
+          // Only where the switch is known to have one, or nothing is known of the switch.
+          'low-pressure-cut-off': lowCutOffKpa !== undefined ? 0.3 : cutInKpa === undefined ? 0.15 : 0.06,
+          'failing-motor': 0.1,
+          'broken-pipe': fell ? 0.3 : 0.1,
+          frozen: 0.03,
+          'transducer-fault': fell ? 0.2 : 0.1,
+        }),
+  };
+}
+
+/** Water that is used takes the pressure down over many minutes; a burst, or a gauge whose line broke, at once. */
+function fellSuddenly(scene: Scene, sinceMs: number): boolean {
+  const before = scene.well.minutes.findLast((minute) => minute.atMs <= sinceMs - MAX_SUDDEN_MS);
+  return before?.kpa !== undefined && before.kpa.mean > WORKING_KPA;
+}

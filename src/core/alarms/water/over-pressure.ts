@@ -1,0 +1,205 @@
+/**
+ * Pressure where the switch should long have opened: more than 10 psi over cut-out, or within 5 psi of the relief valve, for more
+ * than some seconds. With the pump running its contacts are closed and nothing but the relief valve limits the pressure; at rest it is
+ * water that warms where the pressure tank cannot take up what it swells, or a switch set too high.
+ */
+import { heatedKpa } from '../../hydraulics/heating.ts';
+import { tankOf } from '../../hydraulics/tank.ts';
+import { peersOf, reportsPressure } from '../pump-peers.ts';
+import {
+  KPA_PER_PSI,
+  highestCutOutKpa,
+  lastMinute,
+  activeSince,
+  clearActive,
+  stayedOver,
+  usesPressure,
+} from '../scene-queries.ts';
+import { formatPressure, roundTo } from '../format.ts';
+import type { Finding, WatchMemory, Scene, Watch } from '../scene.ts';
+import { weighCauses } from '../weigh-causes.ts';
+
+const OVER_CUT_OUT_KPA = 10 * KPA_PER_PSI;
+const UNDER_RELIEF_KPA = 5 * KPA_PER_PSI;
+/**
+ * A relief valve nearer to cut-out than this cannot be watched by its own pressure: each fill would come near it. But what has risen by as
+ * much since the pump stopped is no fill.
+ */
+const MIN_RELIEF_MARGIN_KPA = 2 * KPA_PER_PSI;
+const MIN_REST_RISE_KPA = 2 * KPA_PER_PSI;
+/** Pressure must fall this far under the limit before the alarm goes: 2 % of a 100 psi span (starting value of ANSI/ISA-18.2, from memory). */
+const DEADBAND_KPA = 2 * KPA_PER_PSI;
+
+/** Runs after which the switch's own points are known (../scene-queries.ts). */
+const MIN_RUNS = 3;
+/** Until then a run may be a fill to a cut-out that the card does not know: ten minutes, and no switch of a house is set over 90 psi (common practice). */
+const MAX_FIRST_FILL_S = 600;
+const MAX_SWITCH_KPA = 90 * KPA_PER_PSI;
+/** A day and two hours without it: what comes back each day (contacts that stick now and then, a heater each morning) is one alarm. */
+const OFF_DELAY_S = 26 * 3600;
+
+/** The largest heater that is common in a house, L: 80 gal (common practice, no source). A smaller one raises the pressure less. */
+const HEATER_L = 80 * 3.785;
+
+export const overPressure: Watch = {
+  alarm: 'over-pressure',
+  scope: 'pump',
+  triggers: ['minute'],
+  onDelayS: 10,
+  offDelayS: OFF_DELAY_S,
+  evaluate,
+};
+
+function evaluate(scene: Scene, memo: WatchMemory): Finding | null | undefined {
+  // Into a store pressure is what hose and height make it: no switch limits it.
+  const cutOut = usesPressure(scene.pump) ? highestCutOutKpa(scene) : undefined;
+  const minute = lastMinute(scene);
+  if (!minute?.kpa || !reportsPressure(scene)) return undefined;
+  const limit = limitKpaOf(scene, cutOut);
+  if (limit === undefined) return undefined;
+  const isActive = memo['sinceMs'] !== undefined;
+  if (!stayedOver(minute.kpa, isActive ? limit - DEADBAND_KPA : limit)) {
+    delete memo['ran'];
+    return clearActive(memo);
+  }
+  const sinceMs = activeSince(memo, minute.atMs - 60_000);
+  // What a running pump raised stands there after it stopped at last: it is still the running pump's pressure.
+  const running = [scene.pump, ...peersOf(scene)].some(
+    (pump) => pump.run !== undefined && (minute.pumps[pump.index]?.ranS ?? 0) > 0,
+  );
+  // With nothing learnt yet a switch that opens higher than its card says is more likely a wrong card: its next runs tell.
+  if (!scene.pump.pinned && scene.pump.cycles.length < MIN_RUNS) {
+    if (!running) return undefined;
+    // A run that ends soon was a fill to another cut-out than the card's.
+    if (minute.kpa.mean < MAX_SWITCH_KPA && longestRunningS(scene) < MAX_FIRST_FILL_S) return undefined;
+  }
+  if (running) memo['ran'] = true;
+  const driven = scene.pump.card.control === 'variable-speed';
+  return memo['ran'] === true
+    ? runningFinding(minute.kpa.mean, cutOut, limit, { sinceMs, running, driven })
+    : restFinding(scene, minute.kpa.mean, cutOut, limit, sinceMs);
+}
+
+/** How long the longest of the runs that go on now has run, s. */
+function longestRunningS(scene: Scene): number {
+  return Math.max(0, ...[scene.pump, ...peersOf(scene)].map((pump) => pump.run?.ranS ?? 0));
+}
+
+function limitKpaOf(scene: Scene, cutOut: number | undefined): number | undefined {
+  const relief = scene.well.card.reliefKpa;
+  const byRelief = relief === undefined ? undefined : relief - UNDER_RELIEF_KPA;
+  if (cutOut === undefined) return byRelief;
+  const bySwitch = cutOut + OVER_CUT_OUT_KPA;
+  if (byRelief === undefined) return bySwitch;
+  return byRelief > cutOut + MIN_RELIEF_MARGIN_KPA || roseAtRest(scene)
+    ? Math.min(byRelief, bySwitch)
+    : bySwitch;
+}
+
+/** By the means of whole minutes in which no pump ran. */
+function roseAtRest({ well, pump }: Scene): boolean {
+  let last: number | undefined;
+  let lowest = Infinity;
+  for (let at = well.minutes.length - 1; at >= 0; at--) {
+    const { atMs, kpa, pumps } = well.minutes[at]!;
+    if (atMs - 60_000 < (pump.restSinceMs ?? Infinity) || pumps.some(({ ranS }) => ranS > 0)) break;
+    if (!kpa) continue;
+    last ??= kpa.mean;
+    lowest = Math.min(lowest, kpa.mean);
+  }
+  return last !== undefined && last > lowest + MIN_REST_RISE_KPA;
+}
+
+function runningFinding(
+  kpa: number,
+  cutOut: number | undefined,
+  limit: number,
+  { sinceMs, running, driven }: { sinceMs: number; running: boolean; driven: boolean },
+): Finding {
+  const switchText =
+    cutOut === undefined
+      ? 'its relief valve is near'
+      : driven
+        ? `its drive should hold ${formatPressure(cutOut)}`
+        : `the switch should open at ${formatPressure(cutOut)}`;
+  return {
+    sinceMs,
+    priority: running ? 'now' : 'soon',
+    why: `The pump ${running ? 'runs on' : 'ran on'} at ${formatPressure(kpa)}; ${switchText}.`,
+    evidence: pressureEvidence(kpa, cutOut, limit, running),
+    // The drive's own sensor is its switch: out of set, or its line blocked.
+    causes: driven
+      ? weighCauses({ 'switch-out-of-set': 0.45, 'blocked-nipple': 0.3, 'transducer-fault': 0.25 })
+      : weighCauses({ 'switch-contacts-stuck': 0.75, 'blocked-nipple': 0.15, 'switch-out-of-set': 0.1 }),
+  };
+}
+
+function restFinding(
+  scene: Scene,
+  kpa: number,
+  cutOut: number | undefined,
+  limit: number,
+  sinceMs: number,
+): Finding {
+  const last = scene.pump.cycles[scene.pump.cycles.length - 1];
+  const bySwitch = last?.cutOutKpa !== undefined && last.cutOutKpa > limit - 2 * DEADBAND_KPA;
+  const against =
+    cutOut === undefined || kpa <= cutOut ? '' : `, ${formatPressure(kpa - cutOut)} over cut-out`;
+  const heated = bySwitch ? undefined : heatedFrom(scene, Math.max(cutOut ?? 0, last?.cutOutKpa ?? 0));
+  const byHeat = heated !== undefined && kpa <= heated.kpa;
+  return {
+    sinceMs,
+    priority: 'soon',
+    why: bySwitch
+      ? `The switch let the pump run up to ${formatPressure(last.cutOutKpa ?? kpa)}${against}.`
+      : `Pressure stands at ${formatPressure(kpa)} with the pump at rest${against}.${byHeat || !heated ? '' : ` Behind the tank on the card a water heater raises it by ${formatPressure(heated.riseKpa)} at most.`}`,
+    evidence: {
+      ...pressureEvidence(kpa, cutOut, limit, false),
+      ...(heated && !byHeat && { heaterRiseKpa: roundTo(heated.riseKpa, 0) }),
+    },
+    causes: bySwitch
+      ? weighCauses({ 'switch-out-of-set': 0.45, 'transducer-fault': 0.3, 'switch-contacts-stuck': 0.25 })
+      : weighCauses(byHeat ? BY_HEAT : NOT_BY_HEAT[scene.well.card.tank?.kind ?? 'captive-air']),
+  };
+}
+
+/** How far a heater brings the pressure from there, with the tank on the card; undefined where that tank or the pressure (0) is not known. */
+function heatedFrom(
+  { well: { card } }: Scene,
+  fromKpa: number,
+): { kpa: number; riseKpa: number } | undefined {
+  const tank = tankOf(card.tank, card.altitudeM);
+  if (!tank || fromKpa === 0) return undefined;
+  const kpa = heatedKpa(tank, fromKpa, HEATER_L);
+  return { kpa, riseKpa: kpa - fromKpa };
+}
+
+const BY_HEAT = { 'heat-expansion': 0.6, 'transducer-fault': 0.2, 'switch-contacts-stuck': 0.2 };
+/**
+ * More than heated water does behind a sound tank, or a tank that nobody knows: it has no air, or a valve or check valve shuts it off from the heater.
+ * A plain tank has no bladder.
+ */
+const NO_CUSHION = {
+  'closed-valve': 0.2,
+  'transducer-fault': 0.15,
+  'switch-contacts-stuck': 0.1,
+  'heat-expansion': 0.05,
+};
+const NOT_BY_HEAT = {
+  'captive-air': { 'tank-air-lost': 0.25, 'bladder-burst': 0.25, ...NO_CUSHION },
+  plain: { 'tank-air-lost': 0.5, ...NO_CUSHION },
+};
+
+function pressureEvidence(
+  kpa: number,
+  cutOut: number | undefined,
+  limit: number,
+  running: boolean,
+): Finding['evidence'] {
+  return {
+    kpa: roundTo(kpa, 0),
+    limitKpa: roundTo(limit, 0),
+    ...(cutOut !== undefined && { cutOutKpa: roundTo(cutOut, 0) }),
+    pump: running ? 'running' : 'resting',
+  };
+}

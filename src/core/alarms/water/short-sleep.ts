@@ -1,0 +1,66 @@
+/**
+ * A drive that wakes and sleeps without end, or a valve's pump with its few gallons of tank. Hands that are washed start it a hundred times a day,
+ * at all distances; what runs out by itself does so as evenly as a clock. So it takes many starts close together, alike in their rests, for longer than any kitchen is busy; or
+ * rests of a few seconds, which no draw makes: then it hunts, or its small tank has lost its air.
+ */
+import { mad, median } from '../../baseline/robust.ts';
+import type { Cycle } from '../../cycles/cycle.ts';
+import { recentCycles } from '../scene-queries.ts';
+import { formatDuration, roundTo } from '../format.ts';
+import type { Finding, Scene } from '../scene.ts';
+import { weighCauses } from '../weigh-causes.ts';
+
+/** As many runs as are kept, at least two hours of them, no further apart on the mean than a quarter of an hour: a night's length. */
+const MIN_STARTS = 36;
+const MIN_SPAN_S = 2 * 3600;
+const MAX_MEAN_PERIOD_S = 900;
+/** Rests scatter by less than this share of themselves; people's by more than their mean (arrivals at random scatter by 0.7 of it, as MAD). */
+const MAX_REST_SCATTER = 0.25;
+/** Hunting: so many starts in a row with rests this short. */
+const HUNTING_STARTS = 15;
+const MAX_HUNTING_REST_S = 5;
+
+/** A finding; `null` where the last starts are like people's; `undefined` while there are too few. */
+export function shortSleep(scene: Scene): Finding | null | undefined {
+  const cycles = recentCycles(scene, MIN_STARTS);
+  const hunts = cycles.slice(-HUNTING_STARTS);
+  const rests = restsS(hunts);
+  if (rests.length === HUNTING_STARTS && Math.max(...rests) < MAX_HUNTING_REST_S) return finding(hunts, true);
+  if (cycles.length < MIN_STARTS) return undefined;
+  const spanS = (cycles[cycles.length - 1]!.startedMs - cycles[0]!.startedMs) / 1000;
+  const all = restsS(cycles);
+  const even = all.length >= MIN_STARTS - 1 && (mad(all) ?? 0) < MAX_REST_SCATTER * (median(all) ?? 0);
+  if (!even || spanS > MAX_MEAN_PERIOD_S * MIN_STARTS) return null;
+  return spanS < MIN_SPAN_S ? undefined : finding(cycles, false);
+}
+
+function restsS(cycles: readonly Cycle[]): number[] {
+  return cycles.flatMap((cycle) => (cycle.restedS === undefined ? [] : [cycle.restedS]));
+}
+
+function finding(cycles: readonly Cycle[], hunts: boolean): Finding {
+  const inS = (cycles[cycles.length - 1]!.stoppedMs - cycles[0]!.startedMs) / 1000;
+  const restedS = median(restsS(cycles)) ?? 0;
+  return {
+    sinceMs: cycles[0]!.startedMs,
+    why: hunts
+      ? `The pump starts again within ${formatDuration(restedS)} each time, ${cycles.length} times in ${formatDuration(inS)}: it does not come to rest.`
+      : `${cycles.length} starts in ${formatDuration(inS)}, with rests of ${formatDuration(restedS)} as even as a clock: nobody draws water like that.`,
+    evidence: { starts: cycles.length, inS: roundTo(inS, 0), restedS: roundTo(restedS, 1) },
+    causes: hunts
+      ? weighCauses({
+          'tank-air-lost': 0.3,
+          'bladder-burst': 0.3,
+          'switch-chatter': 0.25,
+          'check-valve': 0.15,
+        })
+      : weighCauses({
+          // A tank without air spaces the starts more closely, but makes none: something runs out.
+          leak: 0.35,
+          'open-tap': 0.3,
+          'check-valve': 0.12,
+          'drop-pipe-leak': 0.11,
+          'pitless-leak': 0.12,
+        }),
+  };
+}

@@ -1,0 +1,150 @@
+/**
+ * More starts in a day than the motor allows: each start heats the windings, and the heat of one has not gone when the next comes.
+ * Half as many again within a day is told at once; a little over the limit only when it was so on two days running, since one such
+ * day harms no motor. Starts as even as a clock through a night are nobody's habit: something runs out (./regular-starts.ts).
+ */
+import { startsLimit } from '../../baseline/motor-starts-limit.ts';
+import { regularStarts, lossFromStarts, type RegularStarts } from './regular-starts.ts';
+import { activeSince, clearActive } from '../scene-queries.ts';
+import { roundTo } from '../format.ts';
+import type { Finding, WatchMemory, Scene, Watch } from '../scene.ts';
+import { weighCauses } from '../weigh-causes.ts';
+
+const FAR_OVER_RATIO = 1.5;
+const OVER_RATIO = 1.15;
+/** Usual starts of this much of the limit are this well's nature, and no fault of today: a small tank is its own explanation. */
+const NORMAL_RATIO = 0.9;
+/** A night of watering has an end within these hours, and people sleep in these of the day. */
+const MIN_CONTINUOUS_H = 8;
+const ASLEEP_FROM_MS = 3 * 3_600_000;
+const ASLEEP_UNTIL_MS = 5 * 3_600_000;
+const DAY_MS = 86_400_000;
+
+export const startsOverLimit: Watch = {
+  alarm: 'starts-over-limit',
+  scope: 'pump',
+  triggers: ['cycle', 'day'],
+  onDelayS: 0,
+  offDelayS: 0,
+  evaluate,
+};
+
+function evaluate(scene: Scene, memo: WatchMemory): Finding | null | undefined {
+  const limit = startsLimit(scene.pump.card);
+  const even = throughNight(scene, regularStarts(scene, memo));
+  return scene.trigger === 'day'
+    ? evaluateDay(scene, memo, limit, even)
+    : evaluateToday(scene, memo, limit, even);
+}
+
+function throughNight(scene: Scene, even: RegularStarts | undefined): RegularStarts | undefined {
+  if (!even || even.hours < MIN_CONTINUOUS_H) return undefined;
+  const { dayStartedMs } = scene.well;
+  const nightMs = scene.atMs >= dayStartedMs + ASLEEP_UNTIL_MS ? dayStartedMs : dayStartedMs - DAY_MS;
+  return even.sinceMs <= nightMs + ASLEEP_FROM_MS ? even : undefined;
+}
+
+type Limit = ReturnType<typeof startsLimit>;
+
+function evaluateToday(
+  scene: Scene,
+  memo: WatchMemory,
+  limit: Limit,
+  even?: RegularStarts,
+): Finding | undefined {
+  const starts = scene.pump.startsToday;
+  if (starts <= FAR_OVER_RATIO * limit.perDay) return undefined;
+  const sinceMs = activeSince(memo, scene.well.dayStartedMs);
+  return finding(scene, { sinceMs, starts, limit, when: 'so far today', even });
+}
+
+function evaluateDay(
+  scene: Scene,
+  memo: WatchMemory,
+  limit: Limit,
+  even?: RegularStarts,
+): Finding | null | undefined {
+  const starts = scene.day?.cycles;
+  if (starts === undefined) return undefined;
+  if (starts > OVER_RATIO * limit.perDay) {
+    const before = Number(memo['daysOver'] ?? 0);
+    memo['daysOver'] = before + 1;
+    if (before === 0 && starts <= FAR_OVER_RATIO * limit.perDay) return undefined;
+    const sinceMs = activeSince(memo, scene.atMs - (before + 1) * DAY_MS);
+    const when = before === 0 ? 'in one day' : 'in the last day, and over it the day before';
+    return finding(scene, { sinceMs, starts, limit, when, even });
+  }
+  delete memo['daysOver'];
+  if (starts > limit.perDay && memo['sinceMs'] !== undefined) return undefined;
+  return clearActive(memo);
+}
+
+interface OverLimit {
+  sinceMs: number;
+  starts: number;
+  limit: Limit;
+  when: string;
+  even: RegularStarts | undefined;
+}
+
+function finding(scene: Scene, { sinceMs, starts, limit, when, even }: OverLimit): Finding {
+  const { cycles } = scene.pump;
+  const last = cycles.slice(-10);
+  const short = last.length > 0 && last.filter((c) => c.ranS < 60).length > last.length / 2;
+  const usual = scene.pump.pinned?.cyclesPerDay?.median;
+  const motor = limit.isSizeKnown ? 'this motor allows' : 'any motor of this kind allows';
+  const isNormal =
+    usual !== undefined && usual > NORMAL_RATIO * limit.perDay && starts < FAR_OVER_RATIO * usual;
+  const before = isNormal
+    ? '. It has made as many since it was first watched: its tank is small for this pump and for what is drawn'
+    : usual === undefined
+      ? ''
+      : ` and this well used to make ${Math.round(usual)}`;
+  return {
+    sinceMs,
+    why: `${starts} starts ${when}; ${motor} about ${limit.perDay}${before}.`,
+    evidence: {
+      starts,
+      limit: limit.perDay,
+      ...(usual !== undefined && { normal: roundTo(usual, 1) }),
+      ...(!isNormal && even && regularEvidence(scene, even)),
+    },
+    causes: isNormal ? [] : even ? REGULAR_CAUSES : causesOf(short),
+  };
+}
+
+/** The loss is of now; what the last whole day lost may be older than it. */
+function regularEvidence(scene: Scene, even: RegularStarts): Finding['evidence'] {
+  const lPerH = lossFromStarts(scene, even)?.lPerH;
+  return {
+    restS: roundTo(even.restS, 0),
+    ...(lPerH !== undefined && { leakLPerDay: roundTo(24 * lPerH, 0) }),
+  };
+}
+
+/** A tank without air spaces starts more closely, but makes none. */
+const REGULAR_CAUSES = weighCauses({
+  leak: 0.4,
+  'open-tap': 0.25,
+  'check-valve': 0.2,
+  'tank-air-lost': 0.1,
+  'habit-changed': 0.05,
+});
+
+function causesOf(short: boolean): Finding['causes'] {
+  return short
+    ? weighCauses({
+        'tank-air-lost': 0.3,
+        'bladder-burst': 0.3,
+        leak: 0.2,
+        'check-valve': 0.1,
+        'habit-changed': 0.1,
+      })
+    : weighCauses({
+        leak: 0.3,
+        'habit-changed': 0.3,
+        'open-tap': 0.15,
+        'check-valve': 0.15,
+        'tank-air-lost': 0.1,
+      });
+}

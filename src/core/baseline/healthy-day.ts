@@ -1,0 +1,124 @@
+/**
+ * Could this day have been a healthy one? Judged by physical limits alone, never by the baseline that it would teach: a well that
+ * was ill from its first day must not become its own measure. The answer is a reason, since "no normal found here" is told with it.
+ */
+import type { DayEvent } from '../../../shared/api/events.ts';
+import type { Card, PumpCard } from '../domain/card.ts';
+import { minFillS } from './min-fill-time.ts';
+import { startsLimit } from './motor-starts-limit.ts';
+import { median } from './robust.ts';
+import type { Learning } from './learning.ts';
+
+/** Under 95 % of a day heard teaches nothing (contract, section 6): of its true length, which is 23 h or 25 h where clocks are changed. */
+const MIN_HEARD_FRACTION = 0.95;
+/** A service factor may be used in full; a clamp of 2 % and a supply of 5 % more are not an ill pump. */
+const MAX_AMPS_RATIO = 1.07;
+/** Runs shorter than this do not cool a motor, whatever its size, where the card knows no tank as small. Common practice asks for a minute. */
+const MIN_RUN_S = 8;
+/** A tank that this pump can fill in under 40 s is too small for it, and many starts are its nature: the trade sizes tanks for runs of a minute. */
+const SMALL_TANK_FILL_S = 40;
+/** A pump with a pressure switch that rests less than a tenth of the day is held by a leak or does not reach cut-out. */
+const MAX_RUN_FRACTION = 0.9;
+/** 20 L/h: an EPA "bad leak" is 90 gal/day (14 L/h); a day with more is no measure of this well. */
+const MAX_LEAK_L_PER_DAY = 480;
+/** A check of the air charge: the trade asks for 2 psi under cut-in (Water Systems Council, "Pressure Tanks", 2007). 3 psi over it is 5 psi wrong. */
+const MAX_PRECHARGE_OVER_CUT_IN_KPA = 21;
+const MIN_PRECHARGE_RATIO = 0.5;
+/** Of the least time that a fill can take: half of it leaves room for a card that is off by a tank's size. */
+const MIN_FILL_RATIO = 0.5;
+
+export type Health =
+  | { is: 'healthy' }
+  /** Says nothing of the well: not heard enough, or nothing to judge. */
+  | { is: 'unheard'; because: string }
+  | { is: 'unhealthy'; because: string };
+
+export interface DayFacts {
+  day: DayEvent;
+  /** The day's true length, s. */
+  dayS: number;
+  card: Card;
+  pump: PumpCard;
+  /** Air charge of the tank as the fills show it, kPa gauge, where hydraulics could tell. */
+  prechargeKpa?: number | undefined;
+}
+
+export function judgeDay(state: Learning, facts: DayFacts): Health {
+  const heard = (facts.day.heardS ?? 0) / facts.dayS;
+  if (heard < MIN_HEARD_FRACTION) {
+    return { is: 'unheard', because: `only ${Math.round(100 * heard)} % of the day was heard` };
+  }
+  const because = unhealthyReason(state, facts) ?? tankFaultReason(state, facts.card, facts.prechargeKpa);
+  return because === undefined ? { is: 'healthy' } : { is: 'unhealthy', because };
+}
+
+function unhealthyReason(state: Learning, facts: DayFacts): string | undefined {
+  const { day, card, pump, dayS } = facts;
+  if (
+    pump.maxAmps !== undefined &&
+    day.ampsMedian !== undefined &&
+    day.ampsMedian > MAX_AMPS_RATIO * pump.maxAmps
+  ) {
+    return `the pump draws ${day.ampsMedian.toFixed(1)} A, over the motor's maximum of ${pump.maxAmps.toFixed(1)} A`;
+  }
+  const short = shortRunsReason(state, facts);
+  if (short !== undefined) return short;
+  if (pump.control === 'pressure-switch' && (day.ranS ?? 0) > MAX_RUN_FRACTION * dayS)
+    return 'the pump hardly ever stops';
+  if (
+    (day.leakLPerDay ?? 0) > MAX_LEAK_L_PER_DAY &&
+    !card.uses.includes('irrigation') &&
+    !card.uses.includes('stock')
+  ) {
+    return `about ${Math.round((day.leakLPerDay ?? 0) / 10) * 10} L a day leave while nobody draws water`;
+  }
+  return undefined;
+}
+
+/**
+ * Too many starts, or runs too short. A tank that its card says is small makes many short runs from the first day to the last: that is
+ * normal for this well, though not good for its motor, which src/core/alarms/water/starts-over-limit.ts says.
+ */
+function shortRunsReason(state: Learning, { day, card, pump }: DayFacts): string | undefined {
+  const cycles = day.cycles ?? 0;
+  const medianRanS = medianOf(state, 4);
+  const pressure = pump.control === 'pressure-switch';
+  const minimumS = pressure && cycles >= 5 ? minFillOf(state, card, pump) : undefined;
+  if (minimumS !== undefined && medianRanS !== undefined) {
+    if (medianRanS < MIN_FILL_RATIO * minimumS) {
+      return `runs of ${medianRanS.toFixed(0)} s are too short for a tank of ${Math.round(card.tank?.volumeL ?? 0)} L that holds its air: it takes ${minimumS.toFixed(0)} s at least`;
+    }
+    if (minimumS < SMALL_TANK_FILL_S) return undefined;
+  }
+  const limit = startsLimit(pump).perDay;
+  if (cycles > limit) return `${cycles} starts in a day are more than the ${limit} that the motor allows`;
+  if (pressure && cycles >= 20 && medianRanS !== undefined && medianRanS < MIN_RUN_S) {
+    return `runs of ${medianRanS.toFixed(0)} s are too short for any tank that holds its air`;
+  }
+  return undefined;
+}
+
+function minFillOf(state: Learning, card: Card, pump: PumpCard): number | undefined {
+  const cutInKpa = medianOf(state, 2);
+  const cutOutKpa = medianOf(state, 3);
+  return cutInKpa === undefined || cutOutKpa === undefined
+    ? undefined
+    : minFillS(card, pump, { cutInKpa, cutOutKpa });
+}
+
+function medianOf(state: Learning, column: 2 | 3 | 4): number | undefined {
+  return median(state.today.map((sample) => sample[column]).filter((value) => value !== null));
+}
+
+function tankFaultReason(state: Learning, card: Card, prechargeKpa: number | undefined): string | undefined {
+  if (prechargeKpa === undefined || card.tank?.kind === 'plain') return undefined;
+  const cutIn = medianOf(state, 2);
+  if (cutIn !== undefined && prechargeKpa > cutIn + MAX_PRECHARGE_OVER_CUT_IN_KPA) {
+    return `the tank's air charge of ${Math.round(prechargeKpa)} kPa is over the cut-in of ${Math.round(cutIn)} kPa`;
+  }
+  const wanted = card.tank?.prechargeKpa;
+  if (wanted !== undefined && prechargeKpa < MIN_PRECHARGE_RATIO * wanted) {
+    return `the tank has lost half of its air charge: ${Math.round(prechargeKpa)} kPa of ${Math.round(wanted)} kPa`;
+  }
+  return undefined;
+}

@@ -1,0 +1,273 @@
+/**
+ * When a normal is known, and how it moves: first after enough healthy days, then a little each healthy day, never on a day on
+ * which something stood that changes what is measured. What was learnt first stays as `pinned`, since a fault that grows slowly
+ * takes a sliding measure along with it.
+ */
+import type { DayEvent } from '../../../shared/api/events.ts';
+import type { AlarmKind } from '../../../shared/text/en/alarms/kinds.ts';
+import type { Card, PumpCard } from '../domain/card.ts';
+import type { Cycle } from '../cycles/cycle.ts';
+import type { Baseline, Normal } from './baseline.ts';
+import { ampsAtMid, ampsAtNormalVolts } from './comparable-amps.ts';
+import { longestRestS, longestRunS } from './habit.ts';
+import { judgeDay } from './healthy-day.ts';
+import { clearToday, addDay, newLearning, addSample, type Learning } from './learning.ts';
+import { hasMoved } from './has-moved.ts';
+import { normalOf, quantile } from './robust.ts';
+import { trackShape } from './shape-track.ts';
+
+export { newLearning, type Learning } from './learning.ts';
+
+/**
+ * Enough to know a normal by: a working week with a handful of runs a day; for wells that seldom run more days make up for it. Ten
+ * days with three runs is a stock tank on a float. With 20 amps the standard error of their median is 0.28 of their spread.
+ */
+const ENOUGH = [
+  { days: 5, cycles: 20 },
+  { days: 7, cycles: 10 },
+  { days: 10, cycles: 3 },
+] as const;
+/** After so many whole days none of which could be healthy, it is said that there is no normal here. */
+const UNHEALTHY_DAYS_TO_EMIT = 5;
+
+/**
+ * Alarms during which a day teaches nothing, since they change amps, pressures, runs or counts. Left out are those that say nothing
+ * of the pump (a silent node already makes the day unheard), and the two that are only a departure from habit: a habit that lasts is learnt.
+ */
+const LEARNS_DURING: ReadonlySet<AlarmKind> = new Set<AlarmKind>([
+  'freeze-risk',
+  'node-silent',
+  'site-silent',
+  'not-watched',
+  'starts-over-limit',
+  'cycle-count',
+  'level-low',
+  'switch-shift',
+]);
+
+export interface DayInput {
+  /** The day's line of this pump. */
+  day: DayEvent;
+  /** When the day ended, and how long it was: 23 h and 25 h once a year each, s. */
+  atMs: number;
+  dayS: number;
+  card: Card;
+  pump: PumpCard;
+  /** Kinds of alarm that stood at any time of the day on this pump or its well. */
+  activeAlarms: Iterable<AlarmKind>;
+  /** What is normal so far, and the pinned one where there is one. */
+  baseline?: Baseline | undefined;
+  pinned?: Baseline | undefined;
+  /** Air charge of the tank as hydraulics found it, kPa gauge. */
+  prechargeKpa?: number | undefined;
+}
+
+export interface DayResult {
+  /** Did the day teach, and if not, why. */
+  taught: boolean;
+  because?: string;
+  /** What is normal from now on; absent while not known. */
+  baseline?: Baseline;
+  /** It is the first: keep it as pinned too. */
+  first: boolean;
+  /** Worth a baseline line: first, or moved further than its own error. */
+  shouldEmit: boolean;
+  /** Set when it is to be told that there is no normal here. */
+  noneBecause?: string;
+}
+
+/**
+ * Takes one finished cycle into the running day; `hour` is that of the local day in which it began. Cycles that were not whole, or no
+ * runs at all, are left out.
+ */
+export function learnCycle(state: Learning, cycle: Cycle, baseline?: Baseline, hour?: number): void {
+  if (cycle.flags.some((flag) => flag === 'failed-start' || flag === 'merged' || flag === 'clock-step'))
+    return;
+  addSample(state, cycle, { ampsAtMid: comparableAmps(state, cycle, baseline), hour });
+  // Coarse sampling gives a coarse shape, which is a shape all the same.
+  if (cycle.flags.some((flag) => flag !== 'coarse')) return;
+  const normalRanS = baseline?.ranS?.median ?? cycle.ranS;
+  const track = trackShape(state.shape, cycle, normalRanS);
+  if (track) state.shape = track;
+}
+
+/** Amps at the middle of the band that this well has shown so far. */
+function comparableAmps(state: Learning, cycle: Cycle, baseline: Baseline | undefined): number | undefined {
+  const cutInKpa =
+    baseline?.cutInKpa?.median ?? state.recentDays[0]?.cutIn[1] ?? state.today[0]?.[2] ?? cycle.cutInKpa;
+  const cutOutKpa =
+    baseline?.cutOutKpa?.median ?? state.recentDays[0]?.cutOut[1] ?? state.today[0]?.[3] ?? cycle.cutOutKpa;
+  return cutInKpa === undefined || cutOutKpa === undefined
+    ? ampsAtNormalVolts(cycle)
+    : ampsAtMid(cycle, { cutInKpa, cutOutKpa });
+}
+
+/** Ends a local day: it teaches or not, and what is normal from now on is said. */
+export function learnDay(state: Learning, input: DayInput): DayResult {
+  const reason = notLearnedReason(state, input);
+  const { cycles = 0, ranS = 0, date } = input.day;
+  if (reason === undefined) addDay(state, date, { cycles, ranS });
+  clearToday(state);
+  if (!hasEnoughDays(state)) return notLearnedYet(state, input, reason);
+  const handPinned = input.pinned?.pinned === true ? input.pinned : undefined;
+  const baseline =
+    reason === undefined || !input.baseline ? baselineOf(state, input, handPinned) : input.baseline;
+  const first = input.baseline === undefined || (input.baseline.pinned && input.baseline.ranS === undefined);
+  const shouldEmit = first || hasMoved(input.baseline, baseline);
+  // What was told stays the measure of the next move: small steps in one direction are told when they add up.
+  const baselineToKeep =
+    shouldEmit || !input.baseline
+      ? baseline
+      : { ...baseline, lastEmitted: input.baseline.lastEmitted ?? emittedMedians(input.baseline) };
+  if (shouldEmit) baselineToKeep.lastEmitted = emittedMedians(baseline);
+  return {
+    taught: reason === undefined,
+    ...(reason !== undefined && { because: reason }),
+    baseline: baselineToKeep,
+    first,
+    shouldEmit,
+  };
+}
+
+function notLearnedReason(state: Learning, input: DayInput): string | undefined {
+  const health = judgeDay(state, input);
+  if (health.is !== 'healthy') {
+    if (health.is === 'unhealthy') state.unhealthyDays++;
+    return health.because;
+  }
+  for (const kind of input.activeAlarms) if (!LEARNS_DURING.has(kind)) return `${kind} was active`;
+  return undefined;
+}
+
+function notLearnedYet(state: Learning, input: DayInput, reason: string | undefined): DayResult {
+  const result = {
+    taught: reason === undefined,
+    first: false,
+    ...(reason !== undefined && { because: reason }),
+  };
+  const kept = input.baseline ? { baseline: input.baseline } : {};
+  if (
+    reason === undefined ||
+    state.unhealthyDays < UNHEALTHY_DAYS_TO_EMIT ||
+    state.unhealthyDays <= state.days
+  ) {
+    return { ...result, ...kept, shouldEmit: false };
+  }
+  const isNew = state.noneBecause === undefined;
+  state.noneBecause = reason;
+  return {
+    ...result,
+    ...kept,
+    shouldEmit: isNew,
+    ...(isNew && { noneBecause: `no normal found here, because ${reason}` }),
+  };
+}
+
+function hasEnoughDays(state: Learning): boolean {
+  return ENOUGH.some((enough) => state.days >= enough.days && state.cycles >= enough.cycles);
+}
+
+/** Of the runs of the days that slide: one odd one may be shorter. */
+const SHORTEST_RUN_RANK = 0.05;
+
+/** What the healthy days so far say is normal. A quantity pinned by hand (n = 0) stays as it was pinned. */
+function baselineOf(state: Learning, { atMs, day }: DayInput, manual: Baseline | undefined): Baseline {
+  const pooled = (column: 'amps' | 'mid' | 'cutIn' | 'cutOut' | 'ran'): number[] =>
+    state.recentDays.flatMap((slot) => slot[column]);
+  const ran = pooled('ran');
+  const low = quantile(ran, 0.25);
+  const minRanS = quantile(ran, SHORTEST_RUN_RANK);
+  const ranS = normalOf(ran);
+  const longest = {
+    runS: longestRunS(state.habit, day.date),
+    restS: longestRestS(state.habit, day.date),
+  };
+  return {
+    atMs,
+    pinned: manual !== undefined,
+    ...normalField('amps', pinnedByHand(manual?.amps) ?? normalOf(pooled('amps'))),
+    ...(pinnedByHand(manual?.amps) === undefined && normalField('ampsAtMid', normalOf(pooled('mid')))),
+    ...normalField('cutInKpa', pinnedByHand(manual?.cutInKpa) ?? normalOf(pooled('cutIn'))),
+    ...normalField('cutOutKpa', pinnedByHand(manual?.cutOutKpa) ?? normalOf(pooled('cutOut'))),
+    ...normalField('ranS', ranS),
+    ...(low !== undefined && ranS && normalField('ranLowS', lowerQuartileNormal(ran, low))),
+    ...(minRanS !== undefined && { ranMinS: minRanS }),
+    ...normalField('cyclesPerDay', normalOf(state.habit.days.map(([, cycles]) => cycles))),
+    ...normalField('ranSPerDay', normalOf(state.habit.days.map(([, , seconds]) => seconds))),
+    ...(longest.runS > 0 && { longestRunS: longest.runS }),
+    ...(longest.restS > 0 && { longestRestS: longest.restS }),
+    ...(state.shape && state.shape.n >= 5 && { shape: shapeOf(state) }),
+  };
+}
+
+/** The lower quartile with the spread of the lower half: what water is drawn meanwhile only lengthens runs. */
+function lowerQuartileNormal(ran: readonly number[], low: number): Normal {
+  const half = ran.filter((value) => value <= (quantile(ran, 0.5) ?? low));
+  const spread = normalOf(half)?.spread ?? 0;
+  return { median: low, spread, n: ran.length };
+}
+
+function shapeOf(state: Learning): NonNullable<Baseline['shape']> {
+  const { everyS, amps, ampsSpread, kpa, kpaSpread } = state.shape!;
+  return { everyS, amps: [...amps], ampsSpread: [...ampsSpread], kpa: [...kpa], kpaSpread: [...kpaSpread] };
+}
+
+function pinnedByHand(normal: Normal | undefined): Normal | undefined {
+  return normal?.n === 0 ? normal : undefined;
+}
+
+type NormalName =
+  'amps' | 'ampsAtMid' | 'cutInKpa' | 'cutOutKpa' | 'ranS' | 'ranLowS' | 'cyclesPerDay' | 'ranSPerDay';
+
+/** The normal under its name, or nothing at all where it is not known: absent is not undefined. */
+function normalField(name: NormalName, normal: Normal | undefined): Partial<Pick<Baseline, NormalName>> {
+  return normal === undefined ? {} : { [name]: normal };
+}
+
+function emittedMedians(baseline: Baseline): NonNullable<Baseline['lastEmitted']> {
+  return {
+    ...(baseline.amps && { amps: baseline.amps.median }),
+    ...(baseline.cutInKpa && { cutInKpa: baseline.cutInKpa.median }),
+    ...(baseline.cutOutKpa && { cutOutKpa: baseline.cutOutKpa.median }),
+    ...(baseline.ranS && { ranS: baseline.ranS.median }),
+    ...(baseline.cyclesPerDay && { cyclesPerDay: baseline.cyclesPerDay.median }),
+  };
+}
+
+/** After a repair: what was normal is no measure any more. */
+export function resetLearning(state: Learning): void {
+  delete state.noneBecause;
+  delete state.shape;
+  Object.assign(state, newLearning());
+}
+
+/**
+ * What a person says is normal, over what was learnt. Spreads are the learnt ones where there are any, else what a clamp and a
+ * supply usually show: 1.5 % of amps, 2 psi of pressure (common practice). `n` is 0: it was not counted.
+ */
+export function pinBaseline(
+  learned: Baseline | undefined,
+  values: { amps?: number; cutInKpa?: number; cutOutKpa?: number },
+  atMs: number,
+): Baseline {
+  const { lastEmitted: _told, ...rest } = learned ?? { pinned: true };
+  const pin = (
+    value: number | undefined,
+    previous: Normal | undefined,
+    spread: number,
+  ): Normal | undefined =>
+    value === undefined
+      ? undefined
+      : { median: value, spread: previous && previous.spread > 0 ? previous.spread : spread, n: 0 };
+  const pinned: Baseline = {
+    ...rest,
+    atMs,
+    pinned: true,
+    ...normalField('amps', pin(values.amps, learned?.amps, 0.015 * (values.amps ?? 0)) ?? learned?.amps),
+    ...normalField('cutInKpa', pin(values.cutInKpa, learned?.cutInKpa, 14) ?? learned?.cutInKpa),
+    ...normalField('cutOutKpa', pin(values.cutOutKpa, learned?.cutOutKpa, 14) ?? learned?.cutOutKpa),
+  };
+  // Current at the middle of the band was measured under the old amps; it is learnt again under the new ones.
+  if (values.amps !== undefined) delete pinned.ampsAtMid;
+  return pinned;
+}

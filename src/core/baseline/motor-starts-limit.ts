@@ -1,0 +1,28 @@
+/**
+ * How many starts a day a motor stands: by its size and phases. Small motors by the Water Systems Council's tank standard (under
+ * 300 in 24 h; as few as 50 above 5 hp, "Tank Selection by the Numbers", Water Well Journal); 100 for single-phase motors of 1 hp
+ * and more, and the three-phase row, from memory of tables that trade handbooks repeat.
+ */
+import type { PumpCard } from '../domain/card.ts';
+
+const W_PER_HP = 745.7;
+/** Just over 3/4 hp, and over 5.5 hp, 30 hp: rounded plates must fall on the right side. */
+const SMALL_W = 0.8 * W_PER_HP;
+const MIDDLE_W = 5.75 * W_PER_HP;
+const LARGE_W = 31 * W_PER_HP;
+
+export interface StartsLimit {
+  perDay: number;
+  /** Whether the motor's size stood on the card. */
+  isSizeKnown: boolean;
+}
+
+/** The motor's limit; 300 a day where the card says no size, since no motor allows more. */
+export function startsLimit(pump: PumpCard): StartsLimit {
+  const { motorW, phase } = pump;
+  if (motorW === undefined) return { perDay: 300, isSizeKnown: false };
+  if (motorW <= SMALL_W) return { perDay: 300, isSizeKnown: true };
+  if (motorW <= MIDDLE_W) return { perDay: phase === 3 ? 300 : 100, isSizeKnown: true };
+  if (motorW <= LARGE_W) return { perDay: phase === 3 ? 100 : 50, isSizeKnown: true };
+  return { perDay: 100, isSizeKnown: true };
+}

@@ -1,0 +1,69 @@
+/**
+ * Statistics that one bad reading cannot move: median, MAD and what is built on them. Half of the values may be wrong before a
+ * median is. Definitions: Hampel 1974; Iglewicz & Hoaglin 1993 for the modified z; simple enough to be checked by hand in
+ * tests/core/baseline/robust.test.ts against NIST/SEMATECH 1.3.5.17.
+ */
+import type { Normal } from './baseline.ts';
+
+/** 1 / quantile(0.75) of the normal distribution: makes MAD an estimate of sigma. By definition. */
+const MAD_TO_SIGMA = 1.4826;
+
+/** sqrt(pi / 2): makes the mean absolute deviation an estimate of sigma. By definition. */
+const MEAN_DEVIATION_TO_SIGMA = 1.253314;
+
+/** The middle value, or the mean of the two in the middle; undefined for an empty list. The list is not changed. */
+export function median(values: readonly number[]): number | undefined {
+  return quantile(values, 0.5);
+}
+
+/** The quantile of `values` at `rank` (0 to 1), along straight lines between order statistics (R's type 7). */
+export function quantile(values: readonly number[], rank: number): number | undefined {
+  if (values.length === 0) return undefined;
+  const sorted = [...values].sort((a, b) => a - b);
+  const place = rank * (sorted.length - 1);
+  const below = Math.floor(place);
+  const low = sorted[below] ?? 0;
+  const high = sorted[Math.min(below + 1, sorted.length - 1)] ?? low;
+  return low + (high - low) * (place - below);
+}
+
+/** Median absolute deviation from the median, unscaled; undefined for an empty list. */
+export function mad(values: readonly number[]): number | undefined {
+  const middle = median(values);
+  if (middle === undefined) return undefined;
+  return median(values.map((value) => Math.abs(value - middle)));
+}
+
+/**
+ * Spread as an estimate of sigma: 1.4826 x MAD. Where MAD is 0 (more than half of the values are the same number, as with a
+ * coarse sensor) it is 1.2533 x the mean absolute deviation instead, which is 0 only where all values are the same.
+ */
+export function spreadOf(values: readonly number[]): number {
+  const middle = median(values);
+  if (middle === undefined) return 0;
+  const deviation = mad(values) ?? 0;
+  if (deviation > 0) return MAD_TO_SIGMA * deviation;
+  let sum = 0;
+  for (const value of values) sum += Math.abs(value - middle);
+  return (MEAN_DEVIATION_TO_SIGMA * sum) / values.length;
+}
+
+/** Median, spread and count of a list; undefined for an empty one. */
+export function normalOf(values: readonly number[]): Normal | undefined {
+  const middle = median(values);
+  return middle === undefined ? undefined : { median: middle, spread: spreadOf(values), n: values.length };
+}
+
+/** 0.6745 x (x - median) / MAD for each value (Iglewicz & Hoaglin); by the fallback of `spreadOf` where MAD is 0, and 0 where that is 0 too. */
+export function modifiedZ(values: readonly number[]): number[] {
+  const middle = median(values) ?? 0;
+  const spread = spreadOf(values);
+  return values.map((value) => (spread === 0 ? 0 : (value - middle) / spread));
+}
+
+/** The values that lie within `sigmas` spreads of the median (Hampel's identifier over the whole list). */
+export function withoutOutliers(values: readonly number[], sigmas = 3): number[] {
+  const middle = median(values) ?? 0;
+  const spread = spreadOf(values);
+  return values.filter((value) => Math.abs(value - middle) <= sigmas * spread);
+}

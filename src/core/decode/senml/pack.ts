@@ -1,0 +1,219 @@
+/**
+ * A SenML pack of ours: resolved names under the topic's node, channels, units and values as the contract's section 2 has them, or
+ * the reason why not. The usual shape of a JSON pack goes through ./scan-pack.ts; whatever that one doesn't know comes here, and
+ * every refusal is made here.
+ */
+import { VALUE_BOUNDS } from '../../domain/channel-bounds.ts';
+import { BASE_CHANNELS, CHANNEL_UNITS, channelCode } from '../channels.ts';
+import type { BaseChannel } from '../channels.ts';
+import { readCbor } from './cbor-bytes.ts';
+import { digestOf } from './digest.ts';
+import { readJson } from './json-bytes.ts';
+import { ABSOLUTE_FROM_S, MAX_RECORDS, MAX_TIME_S } from '../limits.ts';
+import type { FaultCode, Pack, Refusal } from '../messages.ts';
+import { isRefusal, refuse, formatValue } from '../refuse.ts';
+import { columnsOf, resetRows } from './rows.ts';
+import type { Rows } from './rows.ts';
+import type { PackSource } from './pack-source.ts';
+import { scanPack } from './scan-pack.ts';
+import { isJsonObject, resolveSenml } from './senml.ts';
+import type { JsonObject, ResolvedRecord } from './senml.ts';
+
+type PackHeader = Pick<Pack, 'boot' | 'seq' | 'first' | 'upMs'>;
+
+const FAULTS: Record<string, FaultCode> = { low: 1, high: 2, bad: 3 };
+const MAX_SKIPPED_NAME_CHARACTERS = 80;
+/** No JSON text starts with such a byte; every CBOR array does. */
+const MIN_CBOR_FIRST_BYTE = 0x80;
+
+/** Reads a pack from bytes. Never throws for any bytes. */
+export function readPack(source: PackSource): Pack | Refusal {
+  if (source.bytes.length === 0) {
+    return refuse('empty', `A pack has 1 to ${MAX_RECORDS} records: this payload has no bytes.`);
+  }
+  if (isCbor(source)) return readRecords(source, readCbor(source.bytes));
+  return scanPack(source) ?? parsePackGeneric(source);
+}
+
+/** Reads any JSON pack through JSON.parse; what ./scan-pack.ts reads is equal to this. */
+export function parsePackGeneric(source: PackSource): Pack | Refusal {
+  return readRecords(source, readJson(source.bytes));
+}
+
+function isCbor({ bytes, contentType }: PackSource): boolean {
+  const type = contentType?.split(';', 1)[0]!.trim().toLowerCase();
+  if (type === 'application/senml+cbor') return true;
+  if (type === 'application/senml+json') return false;
+  return bytes[0]! >= MIN_CBOR_FIRST_BYTE;
+}
+
+function readRecords(source: PackSource, read: { value: unknown } | Refusal): Pack | Refusal {
+  if (isRefusal(read)) return read;
+  const records = read.value;
+  if (!Array.isArray(records))
+    return refuse('not-a-pack', `A pack is a list of records, not ${formatValue(records)}.`);
+  if (records.length === 0) return refuse('empty', 'A pack has 1 to 2,000 records: this one has none.');
+  if (records.length > MAX_RECORDS) {
+    return refuse('too-many-records', `A pack has ${MAX_RECORDS} records at most, not ${records.length}.`);
+  }
+  const first = isJsonObject(records[0]) ? records[0] : {};
+  const pack = readResolved(source, records, first);
+  return isRefusal(pack) ? { ...pack, ...refusedPackIds(pack, first) } : pack;
+}
+
+/**
+ * Of a refused pack whose boot and seq can be read all the same, nothing more is wanted. One that bears another node's name counts for
+ * nobody: it may not be this node's at all.
+ */
+function refusedPackIds({ refused }: Refusal, { boot, seq }: JsonObject): Pick<Refusal, 'boot' | 'seq'> {
+  return refused !== 'name-mismatch' && isCount(boot) && isCount(seq) ? { boot, seq } : {};
+}
+
+function readResolved(source: PackSource, records: unknown[], first: JsonObject): Pack | Refusal {
+  const resolved = resolveSenml(records);
+  if (isRefusal(resolved)) return resolved;
+  const header = readHeader(first);
+  if (isRefusal(header)) return header;
+  const clock = readClock(resolved, header);
+  if (typeof clock === 'object') return clock;
+  return packOf(source, resolved, header, clock);
+}
+
+/** `boot`, `seq`, `first` and `up` of the first record; on any other they are ignored like unknown keys. */
+function readHeader({ boot, seq, first, up }: JsonObject): PackHeader | Refusal {
+  const header: PackHeader = {};
+  if (boot !== undefined || seq !== undefined || first !== undefined) {
+    if (!isCount(boot))
+      return refuse(
+        'bad-boot',
+        `boot is an integer from 1 to 2^53-1 and stands beside seq: ${formatValue(boot)}.`,
+      );
+    if (!isCount(seq))
+      return refuse('bad-seq', `seq is an integer from 1 and stands beside boot: ${formatValue(seq)}.`);
+    header.boot = boot;
+    header.seq = seq;
+  }
+  if (first !== undefined) {
+    if (!isCount(first) || first > header.seq!) {
+      return refuse(
+        'bad-seq',
+        `first is an integer from 1 to the pack's own seq ${header.seq}: ${formatValue(first)}.`,
+      );
+    }
+    header.first = first;
+  }
+  if (up !== undefined) {
+    if (typeof up !== 'number' || !(up >= 0 && up <= MAX_TIME_S)) {
+      return refuse('bad-time', `up is the node's uptime in seconds, 0 or more: ${formatValue(up)}.`);
+    }
+    header.upMs = Math.round(up * 1000);
+  }
+  return header;
+}
+
+function isCount(value: unknown): value is number {
+  return typeof value === 'number' && Number.isSafeInteger(value) && value >= 1;
+}
+
+/** One clock for a whole pack: Unix time, uptime, or arrival. */
+function readClock(records: readonly ResolvedRecord[], { upMs }: PackHeader): Pack['clock'] | Refusal {
+  const absolute = records[0]!.timeS >= ABSOLUTE_FROM_S;
+  for (const { timeS } of records) {
+    if (timeS >= ABSOLUTE_FROM_S !== absolute) {
+      return refuse(
+        'bad-time',
+        `Times of one pack are all Unix seconds or all relative: ${records[0]!.timeS} and ${timeS}.`,
+      );
+    }
+    if (Math.abs(timeS) > MAX_TIME_S) return refuse('bad-time', `No calendar reaches ${timeS} s.`);
+    if (upMs !== undefined && timeS > 0) {
+      return refuse('bad-time', `Beside up, times are zero or negative, relative to the pack: ${timeS}.`);
+    }
+  }
+  return absolute ? 'utc' : upMs === undefined ? 'arrival' : 'up';
+}
+
+function packOf(
+  source: PackSource,
+  records: readonly ResolvedRecord[],
+  header: PackHeader,
+  clock: Pack['clock'],
+): Pack | Refusal {
+  const rows = resetRows();
+  const skipped = new Map<string, number>();
+  const prefix = `${source.node}:`;
+  for (const [at, record] of records.entries()) {
+    if (!record.name.startsWith(prefix)) {
+      return refuse(
+        'name-mismatch',
+        `Names under the topic of ${source.node} start with "${prefix}": record ${at + 1} has ${formatValue(record.name)}.`,
+      );
+    }
+    const channel = record.name.slice(prefix.length);
+    const code = channelCode(channel);
+    if (code === undefined || (source.kind === 'start' && (code & 15) > 2)) {
+      const name = channel.slice(0, MAX_SKIPPED_NAME_CHARACTERS);
+      skipped.set(name, (skipped.get(name) ?? 0) + 1);
+      continue;
+    }
+    const refusal = addRow(rows, code, record, at + 1);
+    if (refusal !== undefined) return refusal;
+  }
+  if (rows.n === 0) {
+    return refuse(
+      'unknown-channel',
+      `No record is of a channel that a ${source.kind} pack can carry: ${formatValue([...skipped.keys()].join(' '))}.`,
+    );
+  }
+  const pack: Pack = {
+    node: source.node,
+    kind: source.kind,
+    ...header,
+    clock,
+    columns: columnsOf(rows),
+    digest: digestOf(source.bytes),
+  };
+  if (skipped.size > 0) pack.skipped = [...skipped].map(([channel, count]) => ({ channel, count }));
+  return pack;
+}
+
+function addRow(rows: Rows, code: number, record: ResolvedRecord, place: number): Refusal | undefined {
+  const base = BASE_CHANNELS[code & 15]!;
+  // A boolean has no unit, and under a base unit a node has no way to say so: what stands there is no word about it.
+  if (base !== 'contact' && record.unit !== undefined && record.unit !== CHANNEL_UNITS[base]) {
+    return refuse(
+      'wrong-unit',
+      `${base} is in ${CHANNEL_UNITS[base]}: record ${place} has ${formatValue(record.unit)}.`,
+    );
+  }
+  const read = readValue(base, record, place);
+  if (typeof read === 'object') return read;
+  rows.code[rows.n] = code;
+  rows.timeMs[rows.n] = Math.round(record.timeS * 1000) + 0;
+  rows.value[rows.n] = read;
+  rows.fault[rows.n] = record.vs === undefined ? 0 : FAULTS[record.vs]!;
+  rows.n++;
+  return undefined;
+}
+
+/** The value of a record, NaN for a fault. */
+function readValue(base: BaseChannel, { v, vs, vb }: ResolvedRecord, place: number): number | Refusal {
+  if (vs !== undefined) {
+    return Object.hasOwn(FAULTS, vs)
+      ? Number.NaN
+      : refuse('not-a-number', `vs is low, high or bad: record ${place} has ${formatValue(vs)}.`);
+  }
+  if (base === 'contact') {
+    return vb === undefined
+      ? refuse('no-value', `contact is vb, true or false: record ${place} has none.`)
+      : Number(vb);
+  }
+  if (v === undefined) return refuse('no-value', `${base} is a number in v: record ${place} has none.`);
+  const { low, high } = VALUE_BOUNDS[base];
+  return v >= low && v <= high
+    ? v
+    : refuse(
+        'out-of-range',
+        `${base} lies between ${low} and ${high} ${CHANNEL_UNITS[base]}: record ${place} has ${v}.`,
+      );
+}

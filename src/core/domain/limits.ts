@@ -1,0 +1,89 @@
+/**
+ * What a card may hold at most: beyond these a value is a slip of the pen (a wrong unit, a lost point) and is refused. They are wide
+ * on purpose; what is merely odd is asked about instead (./questions.ts). Common practice where no source stands.
+ */
+import type { ValueRange } from './parse-context.ts';
+
+/** 300 psi: twice the full scale of the usual 150 psi transducer, above the rating of the pipe down any private well. 0.5 psi: under it no switch is made. */
+export const SWITCH_PRESSURE: ValueRange = {
+  min: 3.4,
+  max: 2069,
+  text: 'from 0.5 psi (3.4 kPa) to 300 psi (2,068 kPa)',
+};
+
+/** An air charge may be nothing at all: a plain tank, or one whose air is gone. */
+export const AIR_PRESSURE: ValueRange = { min: 0, max: 2069, text: 'from 0 to 300 psi (2,068 kPa)' };
+
+/** 1 L to 10,000 gal: the smallest hydraulic-shock bottle, and ten times the largest tank of a battery of them. */
+export const TANK_VOLUME: ValueRange = { min: 1, max: 37_855, text: 'from 1 L to 10,000 gal (37,854 L)' };
+
+/** 20 W (a small solar pump) to 500 hp (372.8 kW), larger than any motor that fits a private well. */
+export const MOTOR_POWER: ValueRange = { min: 20, max: 372_851, text: 'from 20 W to 500 hp (372.8 kW)' };
+
+/** 12 V (solar) to 1,000 V (the end of low voltage, IEC 60038). */
+export const MOTOR_VOLTS: ValueRange = { min: 12, max: 1000, text: 'from 12 V to 1,000 V' };
+
+/** 0.1 A: what a clamp can tell from nothing. 1,000 A: 500 hp at 460 V draws about 590 A. */
+export const MOTOR_AMPS: ValueRange = { min: 0.1, max: 1000, text: 'from 0.1 A to 1,000 A' };
+
+/** 0.01 gpm to 5,000 gpm (315 L/s). */
+export const PUMP_FLOW: ValueRange = {
+  min: 0.0006,
+  max: 315.5,
+  text: 'from 0.01 gpm to 5,000 gpm (315 L/s)',
+};
+
+/** 1,500 m, 4,921 ft: deeper than any pump of this trade is set. Zero for a pump above ground. */
+export const SET_DEPTH: ValueRange = { min: 0, max: 1500, text: 'from 0 to 4,921 ft (1,500 m)' };
+
+/** From the shore of the Dead Sea, 430 m under the sea, to 6,000 m, above the highest town. */
+export const ALTITUDE: ValueRange = {
+  min: -450,
+  max: 6000,
+  text: 'from -1,476 ft (-450 m) to 19,685 ft (6,000 m)',
+};
+
+/** Protectors wait from seconds to some hours; a day is past all of them. */
+export const PROTECTOR_RESTART: ValueRange = { min: 1, max: 86_400, text: 'from 1 s to 24 h' };
+
+/** Characters of a name for people (site, other load). One line on a phone. */
+export const MAX_TEXT_CHARACTERS = 80;
+
+/** One false alarm in a thousand years is as good as no watch; ten a year and nobody looks any more. */
+export const FALSE_ALARMS: ValueRange = { min: 0.001, max: 10, text: 'a number from 0.001 to 10' };
+
+/** 1 ft for a dug well to 1,500 m, as SET_DEPTH. */
+export const HOLE_DEPTH: ValueRange = {
+  min: 0.3,
+  max: 1500,
+  text: 'from 1 ft (0.3 m) to 4,921 ft (1,500 m)',
+};
+
+/** Water stands above ground in a flowing well: 100 ft of it (43 psi at the cap) is past those that are met. */
+export const STATIC_LEVEL: ValueRange = {
+  min: -30.5,
+  max: 1500,
+  text: 'from -100 ft (-30 m, a flowing well) to 4,921 ft (1,500 m)',
+};
+
+/** 1/4 in tubing to 12 ft, the rings of a dug well. */
+export const PIPE_SIZE: ValueRange = {
+  min: 0.006,
+  max: 3.66,
+  text: 'a diameter from 1/4 in (6 mm) to 12 ft (3.6 m)',
+};
+
+/** 1 A (a small solar pump's) to 1,200 A, the largest frame of a farm's panel. */
+export const BREAKER_AMPS: ValueRange = { min: 1, max: 1200, text: 'from 1 A to 1,200 A' };
+
+/** A sentence: where something is, whom to call. */
+export const MAX_LINE_CHARACTERS = 200;
+/** One terminal and its wire: "T3 (yellow), sleeve blue". */
+export const MAX_WIRE_CHARACTERS = 40;
+/** Terminals of one box: three lines in, three out, earth, and the control box's own. */
+export const MAX_WIRES = 12;
+/** A valve each 200 ft (61 m) of the deepest pipe makes 25. */
+export const MAX_CHECK_VALVES = 25;
+/** Softener, filters, lamp: ten are past any house. */
+export const MAX_TREATMENTS = 10;
+export const MAX_PHOTOS = 20;

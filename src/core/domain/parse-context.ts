@@ -1,0 +1,236 @@
+/**
+ * How a card or an act is looked through: key by key, each problem noted with its key, its rule and the value that breaks it. The
+ * reader goes on after a problem, so that reading code stays a plain list of keys; the first problem is the one that is told.
+ */
+import { parseQuantity } from '../../../shared/quantity/parse-quantity.ts';
+import type { Dimension } from '../../../shared/quantity/units.ts';
+import { isIsoDate, parseRfc3339 } from './rfc3339.ts';
+
+export interface ParseIssue {
+  key: string;
+  rule: string;
+  /** The value as it is told. */
+  valueText: string;
+}
+
+/** An object under inspection: where it stands ('' at the top), what it holds, and the problems noted so far (shared by all levels). */
+export interface ParseContext {
+  path: string;
+  fields: Record<string, unknown>;
+  issues: ParseIssue[];
+}
+
+/** A span of SI values and how it is said: "above 0 and at most 300 psi". */
+export interface ValueRange {
+  min: number;
+  max: number;
+  text: string;
+}
+
+/** Longest value shown in a problem: enough to know it again, short enough for one line. */
+const MAX_VALUE_CHARACTERS = 80;
+
+/** Begins to look through `json`, or notes that it is no object. `keys` are all that may stand there; `undefined` allows any. */
+export function rootContext(json: unknown, keys: readonly string[] | undefined): ParseContext {
+  const context: ParseContext = { path: '', fields: {}, issues: [] };
+  enterObject(context, json, keys, '(root)');
+  return context;
+}
+
+/** Looks into the object under `key`; undefined where nothing stands there. */
+export function childContext(
+  outer: ParseContext,
+  key: string,
+  keys: readonly string[] | undefined,
+): ParseContext | undefined {
+  const value = fieldValue(outer, key);
+  if (value === undefined) return undefined;
+  const context: ParseContext = { path: `${fieldPath(outer, key)}.`, fields: {}, issues: outer.issues };
+  enterObject(context, value, keys, fieldPath(outer, key));
+  return context;
+}
+
+function enterObject(
+  context: ParseContext,
+  value: unknown,
+  keys: readonly string[] | undefined,
+  name: string,
+): void {
+  if (!isRecord(value)) {
+    context.issues.push({ key: name, rule: 'must be an object in braces', valueText: formatValue(value) });
+    return;
+  }
+  context.fields = value;
+  if (keys) rejectUnknownKeys(context, keys);
+}
+
+function isRecord(value: unknown): value is Record<string, unknown> {
+  return typeof value === 'object' && value !== null && !Array.isArray(value);
+}
+
+function rejectUnknownKeys(context: ParseContext, keys: readonly string[]): void {
+  for (const key of Object.keys(context.fields)) {
+    if (!keys.includes(key)) addIssue(context, key, `is not known; known are ${keys.join(', ')}`);
+  }
+}
+
+/** Notes that the value under `key` breaks `rule` ("must be …"); `valueText` stands for the value where another says more. */
+export function addIssue(
+  context: ParseContext,
+  key: string,
+  rule: string,
+  valueText: string = formatValue(fieldValue(context, key)),
+): void {
+  context.issues.push({ key: fieldPath(context, key), rule, valueText: valueText });
+}
+
+/** The first problem in one line, "Cannot read card: switch.cutIn must be …: "60 psi"", or undefined where there is none. */
+export function formatFirstIssue(context: ParseContext, what: string): string | undefined {
+  const issue = context.issues[0];
+  return issue && `Cannot read ${what}: ${issue.key} ${issue.rule}: ${issue.valueText}`;
+}
+
+/** Lists in lists in lists can be too deep to be written out. */
+function toJsonText(value: unknown): string {
+  try {
+    return JSON.stringify(value) ?? 'nothing';
+  } catch (error) {
+    if (error instanceof RangeError) return 'something far too deep';
+    throw error;
+  }
+}
+
+/** The value under `key`, own keys only; undefined where it is absent. */
+export function fieldValue(context: ParseContext, key: string): unknown {
+  return Object.hasOwn(context.fields, key) ? context.fields[key] : undefined;
+}
+
+function fieldPath(context: ParseContext, key: string): string {
+  return `${context.path}${key}`;
+}
+
+/** A value as it is told in a problem: in one short line, whatever it is. */
+export function formatValue(value: unknown): string {
+  const text = toJsonText(value);
+  return text.length > MAX_VALUE_CHARACTERS ? `${text.slice(0, MAX_VALUE_CHARACTERS)}…` : text;
+}
+
+/** A quantity in SI within `limit`; undefined where absent or noted. */
+export function quantityAt(
+  context: ParseContext,
+  key: string,
+  dimension: Dimension,
+  limit: ValueRange,
+): number | undefined {
+  const value = fieldValue(context, key);
+  if (value === undefined) return undefined;
+  const read = parseQuantity(value, dimension);
+  if ('problem' in read) {
+    addIssue(context, key, read.problem);
+    return undefined;
+  }
+  if (read.si >= limit.min && read.si <= limit.max) return read.si;
+  addIssue(context, key, `must be ${limit.text}`);
+  return undefined;
+}
+
+/** One of `options`, as text or number; undefined where absent or noted. */
+export function choiceAt<T extends string | number>(
+  context: ParseContext,
+  key: string,
+  options: readonly T[],
+): T | undefined {
+  const value = fieldValue(context, key);
+  if (value === undefined) return undefined;
+  const found = options.find((option) => option === value);
+  if (found === undefined) addIssue(context, key, `must be one of ${options.join(', ')}`);
+  return found;
+}
+
+/** Text for people: 1 to `maxCharacters` characters, no control characters. */
+export function textAt(context: ParseContext, key: string, maxCharacters: number): string | undefined {
+  const value = fieldValue(context, key);
+  if (value === undefined) return undefined;
+  if (isText(value, maxCharacters)) return value;
+  addIssue(context, key, `must be text of 1 to ${maxCharacters} characters in one line`);
+  return undefined;
+}
+
+function isText(value: unknown, maxCharacters: number): value is string {
+  return (
+    typeof value === 'string' &&
+    value.trim() !== '' &&
+    value.length <= maxCharacters &&
+    !/\p{Cc}/u.test(value)
+  );
+}
+
+/** A list of texts for people; [] where absent or noted. */
+export function textsAt(
+  context: ParseContext,
+  key: string,
+  { maxItems, maxCharacters }: { maxItems: number; maxCharacters: number },
+): string[] {
+  const value = fieldValue(context, key);
+  if (value === undefined) return [];
+  if (!Array.isArray(value) || value.length > maxItems) {
+    addIssue(context, key, `must be a list of at most ${maxItems} lines`);
+    return [];
+  }
+  const lines: unknown[] = value;
+  const wrong = lines.find((line) => !isText(line, maxCharacters));
+  if (wrong !== undefined)
+    addIssue(
+      context,
+      key,
+      `must each be text of 1 to ${maxCharacters} characters in one line`,
+      formatValue(wrong),
+    );
+  return lines.filter((line) => isText(line, maxCharacters));
+}
+
+/** A date, or as much of it as is known: "2019-05-14", "2019-05", "2019". */
+export function dateAt(context: ParseContext, key: string): string | undefined {
+  const value = fieldValue(context, key);
+  if (value === undefined) return undefined;
+  if (typeof value === 'string' && isIsoDate(`${value}-01-01`.slice(0, Math.max(10, value.length))))
+    return value;
+  addIssue(context, key, 'must be a date such as "2019-05-14", "2019-05" or "2019"');
+  return undefined;
+}
+
+/** Without the keys of which nothing is said. */
+export function omitUndefined<T extends object>(values: T): { [K in keyof T]?: Exclude<T[K], undefined> } {
+  // The compiler does not follow a filter by value into the type of its keys.
+  // oxlint-disable-next-line typescript/no-unsafe-type-assertion
+  return Object.fromEntries(Object.entries(values).filter(([, value]) => value !== undefined)) as {
+    [K in keyof T]?: Exclude<T[K], undefined>;
+  };
+}
+
+/** A moment, RFC 3339 text, in Unix ms. */
+export function momentAt(context: ParseContext, key: string): number | undefined {
+  const value = fieldValue(context, key);
+  if (value === undefined) return undefined;
+  const ms = typeof value === 'string' ? parseRfc3339(value) : undefined;
+  if (ms === undefined) addIssue(context, key, 'must be a time such as "2026-03-12T10:00:00Z"');
+  return ms;
+}
+
+/** A name as topics carry it (contract, section 1): 1 to 40 of a-z 0-9 and -. */
+export function nameAt(context: ParseContext, key: string): string | undefined {
+  const value = fieldValue(context, key);
+  if (isName(value)) return value;
+  if (value !== undefined) addIssue(context, key, 'must be 1 to 40 of a-z, 0-9 and -');
+  return undefined;
+}
+
+export function isName(value: unknown): value is string {
+  return typeof value === 'string' && /^[a-z0-9-]{1,40}$/.test(value);
+}
+
+/** As the getters above, for a key that may not be missing. */
+export function required<T>(context: ParseContext, key: string, value: T | undefined): T | undefined {
+  if (fieldValue(context, key) === undefined) addIssue(context, key, 'must be given');
+  return value;
+}

@@ -1,0 +1,54 @@
+/**
+ * Up to which time a well's readings may be handed on while they still come in: as far as all of its nodes have spoken. A node that is more
+ * than 30 s past its turn is not waited for (contract, section 5), nor is one that is only sending what it held back; what
+ * they bring later is late, and the well is run again from there.
+ */
+import { MISSING_PACK_WAIT_MS } from './record-pack.ts';
+import type { NodeState } from './node-state.ts';
+
+/** The contract's. */
+const WAIT_MS = 30_000;
+/** A clock that is believed may be this much behind ours. */
+const CLOCK_TOLERANCE_MS = 300_000;
+
+/** How far one node has spoken. */
+export interface NodeProgress {
+  /** Readings up to this time are whole. */
+  completeToMs: number;
+  /** When the pack came that brought the newest reading; 0 before the first. */
+  lastHeardMs: number;
+  /** Usual time from one pack to the next. */
+  intervalMs: number;
+}
+
+export function nodeProgress(state: NodeState, nowMs: number): NodeProgress {
+  const { missingPacks } = state;
+  const waits = missingPacks !== undefined && nowMs - missingPacks.sinceMs <= MISSING_PACK_WAIT_MS;
+  return {
+    completeToMs: waits ? missingPacks.completeToMs : state.latestMs,
+    lastHeardMs: state.latestArrivalMs,
+    intervalMs: Math.max(state.packIntervalMs, state.liveness.reportIntervalMs),
+  };
+}
+
+/** The time up to and including which readings may be handed on; never past `nowMs`. It may go back: the caller keeps the highest. */
+export function frontierMs(nodes: readonly NodeProgress[], nowMs: number): number {
+  let toMs = nowMs;
+  for (const { completeToMs, lastHeardMs, intervalMs } of nodes) {
+    const waitMs = intervalMs + WAIT_MS;
+    const waits =
+      lastHeardMs > 0 && nowMs - lastHeardMs <= waitMs && nowMs - completeToMs <= waitMs + CLOCK_TOLERANCE_MS;
+    if (waits && completeToMs < toMs) toMs = completeToMs;
+  }
+  return toMs;
+}
+
+/** When the frontier moves by itself, because a node is waited for no longer; Infinity where it won't. */
+export function frontierDueMs(nodes: readonly NodeProgress[], nowMs: number): number {
+  let dueMs = Number.POSITIVE_INFINITY;
+  for (const { lastHeardMs, intervalMs } of nodes) {
+    const untilMs = lastHeardMs + intervalMs + WAIT_MS + 1;
+    if (lastHeardMs > 0 && untilMs > nowMs && untilMs < dueMs) dueMs = untilMs;
+  }
+  return dueMs;
+}

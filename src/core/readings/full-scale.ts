@@ -1,0 +1,57 @@
+/**
+ * The most that a node's sensors can show, as its hello says (`max`; contract, section 3). It counts from the next minute but one after
+ * the hello: by then even a server that hands news on now and then has done so, and live and `replay` know it at the same reading. A well
+ * that reads from the node only later (its first pack, a node let in, a new card) is told then.
+ */
+import { channelCode, channelUnit } from '../domain/channels.ts';
+import type { Hello } from '../decode/messages.ts';
+import type { NewsItem } from './news.ts';
+
+export interface FullScale {
+  /** By channel, in the contract's unit. */
+  maxByChannel: Record<string, number>;
+  /** From when it counts. */
+  atMs: number;
+}
+
+const MINUTE_MS = 60_000;
+/** Places of base channels whose readings go into the numbers of a run: three currents, pressure, flow. */
+const RUN_CHANNELS: ReadonlySet<number> = new Set([0, 1, 2, 3, 7]);
+
+/** A hello that says otherwise than the one before it is news. Returns what is known now, nothing where neither said anything. */
+export function updateFullScale(
+  known: FullScale | undefined,
+  hello: Hello,
+  arrivalMs: number,
+  news: NewsItem[],
+): FullScale | undefined {
+  const maxByChannel = fullScalesOf(hello);
+  if (isSame(known?.maxByChannel ?? {}, maxByChannel)) return known;
+  const scale = { maxByChannel, atMs: effectiveFromMs(arrivalMs) };
+  news.push(fullScaleNews(scale, hello.node, scale.atMs));
+  return scale;
+}
+
+/** From when what is told at `nowMs` counts. */
+export function effectiveFromMs(nowMs: number): number {
+  return (Math.floor(nowMs / MINUTE_MS) + 2) * MINUTE_MS;
+}
+
+export function fullScaleNews({ maxByChannel }: FullScale, node: string, atMs: number): NewsItem {
+  return { atMs, node: { news: 'full-scale', node, maxByChannel } };
+}
+
+function fullScalesOf({ channels }: Hello): Record<string, number> {
+  const maxByChannel: Record<string, number> = {};
+  for (const { n, u, max } of channels) {
+    const code = channelCode(n);
+    if (max === undefined || max <= 0 || code === undefined || channelUnit(n) !== u) continue;
+    if (RUN_CHANNELS.has(code & 15)) maxByChannel[n] = max;
+  }
+  return maxByChannel;
+}
+
+function isSame(a: Record<string, number>, b: Record<string, number>): boolean {
+  const names = Object.keys(a);
+  return names.length === Object.keys(b).length && names.every((name) => a[name] === b[name]);
+}

@@ -1,0 +1,91 @@
+/** What a finished day teaches the baseline, and the line that says so. */
+import type { BaselineEvent, DayEvent } from '../../../shared/api/events.ts';
+import type { Baseline } from '../baseline/baseline.ts';
+import { learnDay } from '../baseline/learn.ts';
+import type { OpenDay } from './open-day.ts';
+import { formatTime, type Emit } from './emit.ts';
+import type { WellState } from './well-state.ts';
+
+/** Laid up or out of service, by what people said. */
+export function isOnHold({ alarms: { suspensions } }: WellState): boolean {
+  return suspensions.some(({ is }) => is !== 'visit');
+}
+
+/** While somebody works on a well, or it stands still, nothing that it does is usual. */
+export function canLearn(well: WellState): boolean {
+  return !well.visitOpen && !isOnHold(well);
+}
+
+export function learnFromDay(
+  well: WellState,
+  at: number,
+  dayEvent: DayEvent,
+  day: OpenDay,
+  emit: Emit,
+): void {
+  if (!canLearn(well) || day.wasOnHold) return;
+  const record = well.records[at]!;
+  const result = learnDay(record.learning, {
+    day: dayEvent,
+    atMs: day.endMs,
+    dayS: (day.endMs - day.startMs) / 1000,
+    card: well.card,
+    pump: well.card.pumps[at]!,
+    activeAlarms: day.alarmsActive,
+    baseline: record.baseline,
+    pinned: record.pinned,
+    prechargeKpa: well.waterScene.prechargeKpa,
+  });
+  if (result.baseline) {
+    record.baseline = result.baseline;
+    if (result.first && record.pinned?.pinned !== true) record.pinned = withoutShape(result.baseline);
+  }
+  if (result.noneBecause !== undefined) emitNoBaseline(well, at, day.endMs, result.noneBecause, emit);
+  else if (result.shouldEmit && result.baseline) emitBaseline(well, at, result.baseline, emit);
+}
+
+function emitNoBaseline(well: WellState, at: number, atMs: number, noneBecause: string, emit: Emit): void {
+  const event: BaselineEvent = {
+    event: 'baseline',
+    well: well.card.well,
+    pump: pumpIdOf(well, at),
+    at: formatTime(atMs),
+    noneBecause,
+  };
+  emit({ event, orderMs: atMs });
+}
+
+/** The pinned normal is for slow faults, and a former one for its figures; neither needs its shape, which would be saved twice. */
+export function withoutShape(baseline: Baseline): Baseline {
+  const { shape: _shape, ...rest } = baseline;
+  return rest;
+}
+
+function pumpIdOf(well: WellState, at: number): string {
+  return well.card.pumps[at]?.id ?? `p${at + 1}`;
+}
+
+export function emitBaseline(well: WellState, at: number, baseline: Baseline, emit: Emit): void {
+  emit({ event: baselineEvent(well.card.well, pumpIdOf(well, at), baseline), orderMs: baseline.atMs });
+}
+
+/** A normal as its line prints it. */
+export function baselineEvent(well: string, pump: string, baseline: Baseline): BaselineEvent {
+  const { amps, cutInKpa, cutOutKpa, ranS, cyclesPerDay } = baseline;
+  return {
+    event: 'baseline',
+    well,
+    pump,
+    at: formatTime(baseline.atMs),
+    ...(amps && { amps: round(amps.median, 1000), ampsSpread: round(amps.spread, 10_000) }),
+    ...(cutInKpa && { cutInKpa: round(cutInKpa.median, 100) }),
+    ...(cutOutKpa && { cutOutKpa: round(cutOutKpa.median, 100) }),
+    ...(ranS && { ranS: round(ranS.median, 10) }),
+    ...(cyclesPerDay && { cyclesPerDay: round(cyclesPerDay.median, 10) }),
+    ...(baseline.pinned && { pinned: true as const }),
+  };
+}
+
+function round(value: number, parts: number): number {
+  return Math.round(value * parts) / parts;
+}

@@ -1,0 +1,91 @@
+/** Alarms as the API gives them, from the store's rows; and the acts that acknowledge or shelve one by its id. */
+import type { AlarmAnswer } from '../../../shared/api/alarms.ts';
+import type { WrittenAct } from '../../../shared/api/acts.ts';
+import type { StoredAlarm, WebDeps } from '../deps.ts';
+import { ProblemError } from '../problem.ts';
+
+/** Ids name their well first: `${well}/${pump or '-'}/${alarm}/${since}`. */
+const WELL_OF_ID = /^([a-z0-9-]{1,40})\//;
+/** Longer than this an alarm should be taken out of service, not put aside. */
+const SHELVE_MAX_MS = 30 * 86_400_000;
+
+export function alarmAnswer(row: StoredAlarm): AlarmAnswer {
+  const { event } = row;
+  return {
+    id: row.id,
+    // The row of a whole site is kept under its site's name.
+    ...(row.well === '' || row.site !== undefined ? {} : { well: row.well }),
+    ...(row.site === undefined ? {} : { site: row.site }),
+    ...(row.pump === undefined ? {} : { pump: row.pump }),
+    ...(row.node === undefined ? {} : { node: row.node }),
+    alarm: event.alarm,
+    priority: event.priority ?? 'note',
+    state: row.state,
+    active: isActive(row),
+    ...(row.imported && { imported: true as const }),
+    sinceMs: row.sinceMs,
+    raisedMs: row.raisedMs,
+    ...(row.clearedMs === undefined ? {} : { clearedMs: row.clearedMs }),
+    ...(row.withdrawnMs === undefined ? {} : { withdrawnMs: row.withdrawnMs }),
+    ...(row.acknowledgedMs === undefined ? {} : { acknowledgedMs: row.acknowledgedMs }),
+    ...(row.acknowledgedBy === undefined ? {} : { acknowledgedBy: row.acknowledgedBy }),
+    ...(row.shelvedUntilMs === undefined ? {} : { shelvedUntilMs: row.shelvedUntilMs }),
+    why: event.why ?? '',
+    evidence: event.evidence ?? {},
+    causes: event.causes ?? [],
+  };
+}
+
+function isActive(row: StoredAlarm): boolean {
+  return row.imported !== true && row.clearedMs === undefined && row.withdrawnMs === undefined;
+}
+
+/** Active alarms of each well, from one query; those of whole sites are left to `activeSiteAlarms`. */
+export function activeByWell(deps: WebDeps, well?: string): Map<string, AlarmAnswer[]> {
+  const rows = deps.store.alarms({ active: true, ...(well === undefined ? {} : { well }) });
+  const byWell = new Map<string, AlarmAnswer[]>();
+  for (const row of rows.filter((one) => isActive(one) && one.site === undefined)) {
+    byWell.set(row.well, [...(byWell.get(row.well) ?? []), alarmAnswer(row)]);
+  }
+  return byWell;
+}
+
+/** Active alarms of whole sites, which have no well. */
+export function activeSiteAlarms(deps: WebDeps): AlarmAnswer[] {
+  return deps.store
+    .alarms({ active: true })
+    .filter((row) => isActive(row) && row.site !== undefined)
+    .map(alarmAnswer);
+}
+
+/** @throws ProblemError 404 where no such alarm is kept, 409 where it no longer stands. */
+function requireActiveAlarm(deps: WebDeps, id: string): StoredAlarm {
+  const well = WELL_OF_ID.exec(id)?.[1];
+  const rows = deps.store.alarms(well === undefined ? {} : { well });
+  const row = rows.find((one) => one.id === id);
+  if (!row) throw new ProblemError(404, `No alarm is called ${id}.`);
+  if (!isActive(row)) throw new ProblemError(409, 'This alarm is over already.');
+  return row;
+}
+
+/** The act that says an alarm was seen. */
+export function acknowledgeAct(deps: WebDeps, id: string): WrittenAct {
+  const row = requireActiveAlarm(deps, id);
+  return { kind: 'acknowledged', ...alarmKey(row) };
+}
+
+/** The act that puts an alarm aside until a time. */
+export function shelveAct(deps: WebDeps, id: string, untilMs: number): WrittenAct {
+  const row = requireActiveAlarm(deps, id);
+  if (row.site !== undefined)
+    throw new ProblemError(409, 'An alarm of a whole site can be acknowledged, not put aside.');
+  const aheadMs = untilMs - deps.now();
+  if (aheadMs <= 0 || aheadMs > SHELVE_MAX_MS) {
+    throw new ProblemError(400, 'body.untilMs must be in the next 30 days');
+  }
+  return { kind: 'shelved', ...alarmKey(row), until: new Date(untilMs).toISOString() };
+}
+
+function alarmKey(row: StoredAlarm): { well: string; pump?: string; alarm: string } {
+  return { well: row.well, alarm: row.alarm, ...(row.pump === undefined ? {} : { pump: row.pump }) };
+}

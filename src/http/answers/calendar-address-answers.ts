@@ -1,0 +1,44 @@
+/** The address at which phones read the calendar: told, made, made anew, taken away. */
+import type { Answer } from '../../../shared/api/routes.ts';
+import type { ApiRequest } from '../api-request.ts';
+import type { WebDeps } from '../deps.ts';
+import { calendarPath } from '../calendar-at-path.ts';
+import { ProblemError } from '../problem.ts';
+import { requireWell } from './well-answers.ts';
+
+/** @throws ProblemError 404. */
+export function calendarAddress(deps: WebDeps, well: string | undefined): Answer<'calendarAddress'> {
+  if (well !== undefined) requireWell(deps, well);
+  const state = deps.calendarAccess.serverState();
+  if (state.is === 'closed') return { server: state };
+  const { port, ...open } = state;
+  const secret = deps.calendarAccess.secret(well);
+  if (!secret) return { server: open };
+  const path = calendarPath(secret.text, well);
+  return {
+    server: open,
+    address: {
+      createdMs: secret.createdMs,
+      urls: open.hosts.map((host) => `http://${urlHost(host)}:${port}${path}`),
+    },
+  };
+}
+
+/** @throws ProblemError 404; 409 where no phone could reach the address. */
+export function setCalendarAddress(
+  deps: WebDeps,
+  { body }: ApiRequest<'setCalendarAddress'>,
+): Answer<'setCalendarAddress'> {
+  const { well, action } = body;
+  if (well !== undefined) requireWell(deps, well);
+  const { calendarAccess } = deps;
+  if (action === 'remove') calendarAccess.revoke(well);
+  else if (calendarAccess.serverState().is === 'closed')
+    throw new ProblemError(409, 'Cannot make an address for phones: the server answers only this computer.');
+  else if (action === 'renew' || !calendarAccess.secret(well)) calendarAccess.renew(well);
+  return calendarAddress(deps, well);
+}
+
+function urlHost(host: string): string {
+  return host.includes(':') ? `[${host}]` : host;
+}

@@ -1,0 +1,19 @@
+/** The calendar of what is due, of all wells or of one: what a phone subscribes to. */
+import { localDate } from '../../../shared/text/en/time-words.ts';
+import { calendarFeed } from '../../logbook/due/calendar.ts';
+import { dueChecks } from '../../logbook/due/due.ts';
+import { dueEvents } from '../../logbook/due/due-events.ts';
+import type { WebDeps } from '../deps.ts';
+import { selectWells } from './due-answers.ts';
+import { loadDueContext, dueInputFor } from './due-input.ts';
+
+/** All as text/calendar. @throws ProblemError 404. */
+export function calendarBody(deps: WebDeps, well: string | undefined): string {
+  const around = loadDueContext(deps, well);
+  const wells = selectWells(deps, well === undefined ? {} : { well }).map((live) => {
+    const input = dueInputFor(deps, live, around);
+    const today = localDate(input.nowMs, input.card.timeZone);
+    return { ...input, today, checks: dueChecks(input) };
+  });
+  return calendarFeed(well === undefined ? 'Wells' : `Well ${well}`, dueEvents(wells));
+}

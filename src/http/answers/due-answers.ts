@@ -1,0 +1,131 @@
+/** What is due: on all wells up to a day, on one well with everything that was done, and as a calendar. */
+import type { CheckRowAnswer, DueRowAnswer, TargetAnswer } from '../../../shared/api/due.ts';
+import type { Answer } from '../../../shared/api/routes.ts';
+import { localDate } from '../../../shared/text/en/time-words.ts';
+import { CAUTIONS } from '../../../shared/text/en/cautions.ts';
+import { DUE_WORDS, isDueKind } from '../../../shared/text/en/checks/due-words.ts';
+import { checkCompletions } from '../../logbook/due/check-completions.ts';
+import { addDays, daysBetween } from '../../logbook/due/dates.ts';
+import { dueChecks, type DueCheck } from '../../logbook/due/due.ts';
+import { DUE_SOON_DAYS } from '../../logbook/due/due-date.ts';
+import { dueGroup, type DueGroup } from '../../logbook/due/due-groups.ts';
+import { latestPlans } from '../../logbook/due/check-plans.ts';
+import type { DowntimeDates } from '../../logbook/due/due-downtime.ts';
+import { checkLocation } from '../../logbook/due/check-location.ts';
+import type { PrechargeTarget } from '../../logbook/readings/precharge-target.ts';
+import type { ApiRequest } from '../api-request.ts';
+import type { LiveWell, WebDeps } from '../deps.ts';
+import { loadDueContext, dueInputFor, type WellDueInput } from './due-input.ts';
+import { ProblemError } from '../problem.ts';
+import { requireWell } from './well-answers.ts';
+
+/** The wells that a question is about. @throws ProblemError 404. */
+export function selectWells(deps: WebDeps, { well, site }: { well?: string; site?: string }): LiveWell[] {
+  if (well !== undefined) return [requireWell(deps, well)];
+  const all = deps.live.wells().flatMap((now) => deps.live.well(now.well) ?? []);
+  const found = site === undefined ? all : all.filter(({ card }) => card.site === site);
+  if (site !== undefined && found.length === 0)
+    throw new ProblemError(404, `No well is at a site called ${site}.`);
+  return found;
+}
+
+export function dueAnswer(deps: WebDeps, { query }: ApiRequest<'due'>): Answer<'due'> {
+  const nowMs = deps.now();
+  const until = query.until ?? addDays(localDate(nowMs, 'UTC'), query.days ?? DUE_SOON_DAYS);
+  const wells = selectWells(deps, query);
+  const around = loadDueContext(deps, query.well);
+  const found = wells.flatMap((live) => {
+    const input = dueInputFor(deps, live, around);
+    return dueChecks(input).map((check) => ({
+      group: dueGroup(check, until),
+      row: { ...wellFields(input), ...dueRow(check, input) },
+    }));
+  });
+  const rowsIn = (group: DueGroup): DueRowAnswer[] =>
+    found.flatMap((one) => (one.group === group ? [one.row] : [])).toSorted(compareByDate);
+  const notRecorded = found.filter(({ row }) => row.state === 'not-recorded');
+  return {
+    nowMs,
+    until,
+    wells: wells.length,
+    due: rowsIn('dated'),
+    notRecorded: rowsIn('not-recorded'),
+    notRecordedTotal: {
+      checks: notRecorded.length,
+      wells: new Set(notRecorded.map(({ row }) => row.well)).size,
+    },
+    onHold: rowsIn('on-hold'),
+  };
+}
+
+function wellFields({ card: { well, site } }: WellDueInput): Pick<DueRowAnswer, 'well' | 'site'> {
+  return { well, ...(site !== undefined && { site }) };
+}
+
+function compareByDate(a: DueRowAnswer, b: DueRowAnswer): number {
+  const day = ({ dueDate, proposedDate }: DueRowAnswer): string => dueDate ?? proposedDate ?? '9999';
+  return day(a).localeCompare(day(b)) || a.well.localeCompare(b.well) || a.title.localeCompare(b.title);
+}
+
+/** What a list shows of a check. */
+export function dueRow(check: DueCheck, { nowMs, card }: WellDueInput): Omit<DueRowAnswer, 'well' | 'site'> {
+  const { custom, title, state, dueDate, proposedDate, reasons, last, target, onHold } = check;
+  return {
+    check: check.check,
+    ...(custom && { custom }),
+    title,
+    state,
+    reasons,
+    ...(dueDate !== undefined && {
+      dueDate,
+      lateDays: daysBetween(dueDate, localDate(nowMs, card.timeZone)),
+    }),
+    ...(proposedDate !== undefined && { proposedDate }),
+    ...(last?.completed && { lastDate: last.date }),
+    ...(target && { target: targetAnswer(target) }),
+    ...(onHold && { onHold: onHoldAnswer(onHold) }),
+  };
+}
+
+function onHoldAnswer({ is, sinceDate, untilDate }: DowntimeDates): NonNullable<DueRowAnswer['onHold']> {
+  return { is, sinceDate, ...(untilDate !== undefined && { untilDate }) };
+}
+
+function targetAnswer(target: PrechargeTarget): TargetAnswer {
+  if (target.is === 'unknown') return { reason: target.reason };
+  const { kpa, cutInKpa, from } = target;
+  return { kpa, cutInKpa, from };
+}
+
+export function checksAnswer(deps: WebDeps, name: string): Answer<'checks'> {
+  const input = dueInputFor(deps, requireWell(deps, name), loadDueContext(deps, name));
+  const plans = latestPlans(input.entries);
+  return {
+    nowMs: input.nowMs,
+    today: localDate(input.nowMs, input.card.timeZone),
+    timeZone: input.card.timeZone,
+    checks: dueChecks(input).map((check) => checkRow(check, input, plans.get(check.check)?.id)),
+  };
+}
+
+function checkRow(check: DueCheck, input: WellDueInput, plan: string | undefined): CheckRowAnswer {
+  const words = isDueKind(check.check) ? DUE_WORDS[check.check] : undefined;
+  const where = checkLocation(check.check, input.card);
+  return {
+    ...dueRow(check, input),
+    how: [...(words?.steps ?? [])],
+    ...(words && { why: words.why, source: words.source }),
+    cautions: check.cautions.map((caution) => CAUTIONS[caution]),
+    ...(check.text !== undefined && { text: check.text }),
+    ...(where !== undefined && { location: where }),
+    ...(check.recurrence && {
+      recurrence:
+        check.recurrence.is === 'days' ? check.recurrence : { is: 'yearly', day: check.recurrence.day },
+    }),
+    ...(words?.value?.dimension === 'pressure' && {
+      value: { question: words.value.question, dimension: words.value.dimension },
+    }),
+    ...(plan !== undefined && { plan }),
+    completions: checkCompletions(check.check, input).map(({ completed: _counts, ...done }) => done),
+  };
+}

@@ -1,0 +1,89 @@
+/** The past of a well: charts in people's units, cycles, and days with the medians of their cycles' levels. */
+import { channelUnit } from '../../../shared/api/channel-units.ts';
+import type { ChartAnswer, CyclesAnswer, DayAnswer } from '../../../shared/api/history.ts';
+import { CYCLES_MAX } from '../../../shared/api/queries.ts';
+import { localDate } from '../../../shared/text/en/time-words.ts';
+import type { StoredCycle, WebDeps } from '../deps.ts';
+import { ProblemError } from '../problem.ts';
+import { wellChart } from '../well-chart.ts';
+import { requireWell } from './well-answers.ts';
+
+/** As many steps as a phone is wide, in device pixels, about. */
+const DEFAULT_POINTS = 600;
+
+/** @throws ProblemError 404 for a well or channel that does not exist. */
+export function chartAnswer(
+  deps: WebDeps,
+  name: string,
+  ask: { channel: string; from: number; to: number; points?: number },
+): ChartAnswer {
+  const { card } = requireWell(deps, name);
+  const unit = channelUnit(ask.channel);
+  if (!unit) throw new ProblemError(404, `No channel is called ${ask.channel}.`);
+  const { channel, from: fromMs, to: toMs, points = DEFAULT_POINTS } = ask;
+  const chart = wellChart(deps.store, card, { channel, fromMs, toMs, points });
+  const scale = (line: (number | null)[]) =>
+    unit.factor === 1 ? line : line.map((value) => (value === null ? null : value * unit.factor));
+  return {
+    channel,
+    unit: unit.unit,
+    fromMs: chart.fromMs,
+    stepMs: chart.stepMs,
+    low: scale(chart.low),
+    high: scale(chart.high),
+    mean: scale(chart.mean),
+  };
+}
+
+export function cyclesAnswer(
+  deps: WebDeps,
+  name: string,
+  ask: { from: number; to: number; limit?: number },
+): CyclesAnswer {
+  requireWell(deps, name);
+  const limit = ask.limit ?? CYCLES_MAX;
+  const rows = deps.store.cycles(name, ask.from, ask.to);
+  return { cycles: rows.slice(-limit).map((row) => row.event), more: rows.length > limit };
+}
+
+export function daysAnswer(
+  deps: WebDeps,
+  name: string,
+  ask: { from: number; to: number; levels?: boolean },
+): { days: DayAnswer[] } {
+  const { card } = requireWell(deps, name);
+  const days = deps.store.days(name, ask.from, ask.to);
+  if (ask.levels !== true) return { days };
+  const byDay = levelsByDay(deps.store.cycles(name, ask.from, ask.to), card.timeZone);
+  return { days: days.map((day) => ({ ...day, ...byDay.get(`${day.pump ?? ''} ${day.date}`) })) };
+}
+
+type Levels = Pick<DayAnswer, 'cutInKpaMedian' | 'cutOutKpaMedian'>;
+
+/** Medians of the cycles of each pump and local day; a day without pump (the whole well) has them only where there is one pump. */
+function levelsByDay(rows: readonly StoredCycle[], timeZone: string): Map<string, Levels> {
+  const grouped = new Map<string, { cutIn: number[]; cutOut: number[] }>();
+  for (const { event, startedMs } of rows) {
+    const key = `${event.pump} ${localDate(startedMs, timeZone)}`;
+    const group = grouped.get(key) ?? { cutIn: [], cutOut: [] };
+    grouped.set(key, group);
+    if (event.cutInKpa !== undefined) group.cutIn.push(event.cutInKpa);
+    if (event.cutOutKpa !== undefined) group.cutOut.push(event.cutOutKpa);
+  }
+  return new Map(
+    [...grouped].map(([key, { cutIn, cutOut }]) => [
+      key,
+      {
+        ...(cutIn.length > 0 ? { cutInKpaMedian: median(cutIn) } : {}),
+        ...(cutOut.length > 0 ? { cutOutKpaMedian: median(cutOut) } : {}),
+      },
+    ]),
+  );
+}
+
+function median(values: number[]): number {
+  const sorted = values.toSorted((a, b) => a - b);
+  const half = sorted.length >> 1;
+  const upper = sorted[half]!;
+  return sorted.length % 2 === 1 ? upper : (sorted[half - 1]! + upper) / 2;
+}

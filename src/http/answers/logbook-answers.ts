@@ -1,0 +1,16 @@
+/** What people write down of a well besides its card, as the pages give and get it. */
+import type { Answer } from '../../../shared/api/routes.ts';
+import type { ApiRequest } from '../api-request.ts';
+import type { EntryResult, WebDeps } from '../deps.ts';
+import { ProblemError } from '../problem.ts';
+import { requireWell } from './well-answers.ts';
+
+export function writeEntry(deps: WebDeps, ask: ApiRequest<'writeEntry'>): Answer<'writeEntry'> {
+  const { status } = requireWell(deps, ask.pathParam('well'));
+  return entryAnswer(deps.logbook.write({ ...ask.body.entry, well: status.well }, ask.body.by));
+}
+
+export function entryAnswer(result: EntryResult): Answer<'writeEntry'> {
+  if ('problem' in result) throw new ProblemError(409, result.problem);
+  return result;
+}

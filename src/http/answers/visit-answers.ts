@@ -1,0 +1,82 @@
+/** What to bring to a well, the visits that were, and the proof of one: gathered from the store and given to the book's pure parts. */
+import type { Answer } from '../../../shared/api/routes.ts';
+import type { VisitAnswer } from '../../../shared/api/visits.ts';
+import type { UnitSystem } from '../../../shared/quantity/format-quantity.ts';
+import { partsList, type PartsListInput } from '../../logbook/visits/parts-list.ts';
+import type { PartMeasurements } from '../../logbook/visits/part-facts.ts';
+import { currentEntries } from '../../logbook/entries/entry.ts';
+import { newestReadings } from '../../logbook/readings/newest-readings.ts';
+import { REPORT_DAYS, beforeAfterReport, reportWindows } from '../../logbook/visits/before-after.ts';
+import { affectedByWork, visitsOf, workInVisit, type Visit } from '../../logbook/visits/visits.ts';
+import { activeByWell } from './alarm-answers.ts';
+import type { LiveWell, StoredEntry, WebDeps } from '../deps.ts';
+import { ProblemError } from '../problem.ts';
+import { requireWell } from './well-answers.ts';
+
+const DAY_MS = 86_400_000;
+
+export function partsListAnswer(deps: WebDeps, name: string): Answer<'partsList'> {
+  const live = requireWell(deps, name);
+  const active = (activeByWell(deps, name).get(name) ?? []).map(({ alarm, pump, causes }) => ({
+    alarm,
+    causes,
+    ...(pump !== undefined && { pump }),
+  }));
+  const question = { card: live.card, active, measured: partMeasurements(live, deps.logbook.entries(name)) };
+  const list = (units: UnitSystem): ReturnType<typeof partsList> =>
+    partsList({ ...question, units } satisfies PartsListInput);
+  return { us: list('us'), metric: list('metric') };
+}
+
+/** The newest of what is usual now and of what people read, as on the labels; what has no place in SI as it was written. */
+function partMeasurements({ normals, card }: LiveWell, entries: readonly StoredEntry[]): PartMeasurements {
+  const pump = card.pumps[0]?.id ?? 'p1';
+  const baseline = normals.find((one) => one.pump === pump)?.baseline;
+  const read = newestReadings({ pump, baseline: baseline, entries });
+  const newest = (what: string): string | undefined => {
+    const value = currentEntries(entries).findLast(
+      ({ kind, body }) => kind === 'reading' && body['what'] === what,
+    )?.body['value'];
+    return typeof value === 'string' ? value : undefined;
+  };
+  const [capacitor, staticLevel] = [newest('capacitor'), newest('static-level')];
+  return {
+    ...(read['cut-in'] && { cutInKpa: read['cut-in'].si }),
+    ...(read['cut-out'] && { cutOutKpa: read['cut-out'].si }),
+    ...(capacitor !== undefined && { capacitor }),
+    ...(staticLevel !== undefined && { staticLevel }),
+  };
+}
+
+export function visitsAnswer(deps: WebDeps, name: string): Answer<'visits'> {
+  const { status } = requireWell(deps, name);
+  const entries = currentEntries(deps.logbook.entries(status.well));
+  const visits = visitsOf(deps.store.acts({ well: status.well, fromMs: 0 }));
+  return { nowMs: deps.now(), visits: visits.map((visit) => visitAnswer(visit, entries)).reverse() };
+}
+
+function visitAnswer(visit: Visit, entries: readonly StoredEntry[]): VisitAnswer {
+  const { windowStartMs: _from, windowEndMs: _until, ...rest } = visit;
+  const work = workInVisit(visit, entries);
+  const { affectedParts, newBaseline } = affectedByWork(work);
+  return { ...rest, affectedParts, needsNewBaseline: newBaseline, work };
+}
+
+/** @throws ProblemError 404 where there was no such visit. */
+export function reportAnswer(deps: WebDeps, name: string, id: string): Answer<'report'> {
+  const { card } = requireWell(deps, name);
+  const visit = visitsOf(deps.store.acts({ well: name, fromMs: 0 })).find((one) => one.id === id);
+  if (!visit) throw new ProblemError(404, `No visit to ${name} is called ${id}.`);
+  const { before, after } = reportWindows(visit);
+  const toMs = after?.[1] ?? before[1];
+  const cycles = deps.store.cycles(name, before[0], toMs + 1).map(({ event }) => event);
+  const days = deps.store.days(name, before[0], toMs + DAY_MS);
+  const baselines = deps.store.baselines(name);
+  const question = { visit, timeZone: card.timeZone, cycles, days, baselines };
+  return {
+    nowMs: deps.now(),
+    visit: visitAnswer(visit, currentEntries(deps.logbook.entries(name))),
+    days: REPORT_DAYS,
+    pumps: card.pumps.map(({ id: pump }) => ({ pump, lines: beforeAfterReport({ ...question, pump }) })),
+  };
+}

@@ -1,0 +1,199 @@
+/**
+ * What the pages and the API need from the rest, and nothing more: the store's queries (any implementation of the store fits), what
+ * the run loop knows at this moment, and the few things that a person can do. The run loop hands in one value of `WebDeps`.
+ */
+import type { WrittenAct } from '../../shared/api/acts.ts';
+import type { BaselineEvent, DayEvent } from '../../shared/api/events.ts';
+import type { WellStatus } from '../../shared/api/wells.ts';
+import type { UnitSystem } from '../../shared/quantity/format-quantity.ts';
+import type { AlarmRow } from '../core/alarms/lifecycle/alarm-row.ts';
+import type { Baseline } from '../core/baseline/baseline.ts';
+import type { Entry } from '../logbook/entries/entry.ts';
+import type { ActRow } from '../core/domain/act-row.ts';
+import type { Card } from '../core/domain/card.ts';
+import type { CycleRow } from '../core/cycles/cycle-row.ts';
+import type { Check } from '../core/alarms/first-hour/first-checks.ts';
+import type { Hello } from '../core/decode/messages.ts';
+import type { MetricFamily } from './metrics.ts';
+
+export interface StoredChart {
+  fromMs: number;
+  stepMs: number;
+  low: (number | null)[];
+  high: (number | null)[];
+  mean: (number | null)[];
+}
+
+export interface StoredAlarm extends AlarmRow {
+  /** Told by the Stillwell that watched the well before: nobody here knows how it goes on. */
+  imported?: true;
+}
+
+export type StoredCycle = CycleRow;
+export type StoredAct = ActRow;
+
+export interface StoredNode {
+  node: string;
+  hello?: Hello;
+  approved: boolean;
+  lastHeardMs?: number;
+  ignored?: { names: number; last: string; lastMs: number };
+}
+
+export interface StoredNotice {
+  id: string;
+  alarmId: string;
+  to: string;
+  what: 'raised' | 'changed' | 'cleared' | 'withdrawn' | 'test';
+  dueMs: number;
+  createdMs: number;
+  tries: number;
+  state: 'due' | 'sent' | 'given-up';
+  lastError?: string;
+  sentMs?: number;
+  body: { subject: string };
+}
+
+interface StoredRefused {
+  counts: { reason: string; count: number; lastMs: number }[];
+  last: { atMs: number; topic: string; node?: string; reason: string; detail: string; head: string }[];
+}
+
+/** The part of the store that is read here. Readings are in the wire's units. */
+export interface WebStore {
+  chart(node: string, channel: string, fromMs: number, toMs: number, points: number): StoredChart;
+  nodes(): StoredNode[];
+  acts(since: { well?: string; fromMs: number }): StoredAct[];
+  cycles(well: string, fromMs: number, toMs: number): StoredCycle[];
+  days(well: string, fromMs: number, toMs: number): DayEvent[];
+  baselines(well: string): BaselineEvent[];
+  alarms(filter: { well?: string; fromMs?: number; active?: boolean }): StoredAlarm[];
+  notices(filter: { state?: StoredNotice['state']; limit?: number }): StoredNotice[];
+  refused(limit: number): StoredRefused;
+}
+
+/** One channel of a well, as the readings stand now. */
+export interface SensorStatus {
+  channel: string;
+  node: string;
+  lastMs?: number;
+  fault?: 'low' | 'high' | 'bad';
+  /** The calibration in force: true = gain x read + offset, in the wire's unit. */
+  correction?: { gain: number; offset: number };
+}
+
+/** A well with what only its own page needs. */
+export interface LiveWell {
+  status: WellStatus;
+  card: Card;
+  sensors: SensorStatus[];
+  /** Do clamp, transducer, switch, tank and card agree? */
+  checks: Check[];
+  /** What is normal for each pump at present, where that is known. */
+  normals: { pump: string; baseline: Baseline }[];
+  /** What was normal before the last visit that began a new one. */
+  previousNormals: { pump: string; baseline: Baseline }[];
+}
+
+/** What changed just now. Readings are in the wire's units, NaN where the sensor could not be read. */
+export type LiveChange =
+  | { is: 'readings'; well: string; columns: readonly LiveReadings[] }
+  | { is: 'well'; well: string }
+  | { is: 'alarm'; alarm: StoredAlarm };
+
+export interface LiveReadings {
+  /** The well's channel name. */
+  channel: string;
+  timesMs: ArrayLike<number>;
+  values: ArrayLike<number>;
+}
+
+interface Live {
+  wells(): WellStatus[];
+  well(name: string): LiveWell | undefined;
+  /** Calls `fn` for each change until the returned function is called. Subscribed to only while somebody looks. */
+  subscribe(fn: (change: LiveChange) => void): () => void;
+}
+
+/** `problem` is an answer, not a fault: the sentence says which rule the act breaks. */
+export type ActResult = { done: true; atMs: number } | { problem: string };
+type ApprovalResult = { done: true; credential?: string } | { problem: string };
+
+export type StoredEntry = Entry;
+
+export type EntryResult = { entry: StoredEntry } | { problem: string };
+
+/** Where people write down what they know of a well. */
+export interface LogbookService {
+  /** All of a well, in the order in which they were written. */
+  entries(well: string): StoredEntry[];
+  /** An entry as it was written (src/logbook/entries/read-entry.ts), with its `well`. */
+  write(json: unknown, by?: string): EntryResult;
+  addDocument(
+    well: string,
+    document: { bytes: Uint8Array; name: string; about?: string; text?: string; by?: string },
+  ): EntryResult;
+  document(hash: string): { bytes: Uint8Array; type: string } | undefined;
+  /** Whether there is such a paper; of its bytes nothing is read. */
+  hasDocument(hash: string): boolean;
+  /** The act that wrote the card as it now is. */
+  writtenCard(well: string): StoredAct | undefined;
+}
+
+/** How many of each a packet brought that were not known here. */
+export type ImportCounts = Record<
+  'acts' | 'entries' | 'documents' | 'baselines' | 'days' | 'cycles' | 'alarms',
+  number
+>;
+
+/** `confirm`: it is done when it is asked again by somebody who says that the well of this name here is the same one. */
+export type ImportResult =
+  | { problem: string; confirm?: 'same' }
+  | { well: string; isNew: boolean; added: ImportCounts; missing: string[]; summary: string[] };
+
+/** All that is known of a well, to be handed over, and what was handed over to us (src/logbook/export/). */
+export interface WellExports {
+  /** The ZIP in pieces. Units are those of the card where none are named. */
+  zip(well: string, units?: UnitSystem): Iterable<Uint8Array>;
+  /** The page alone. */
+  page(well: string, units?: UnitSystem): string;
+  /** `bytes` are handed over: nobody may use them afterwards. */
+  importFile(bytes: Uint8Array, how: { sameWell: boolean; by?: string }): Promise<ImportResult>;
+}
+
+/** Where phones reach the calendar. `hosts` are addresses of this computer on its networks; `error` a sentence. */
+export type CalendarServerState =
+  { is: 'open'; port: number; hosts: string[] } | { is: 'closed'; hosts: string[]; error?: string };
+
+/** What lets phones on the farm's network read the calendar of all wells, or of one (./calendar-at-path.ts). */
+export interface CalendarAccess {
+  serverState(): CalendarServerState;
+  /** The secret part of the address, and when it was made; undefined where nobody made one. */
+  secret(well: string | undefined): { text: string; createdMs: number } | undefined;
+  /** Whether this is the secret; takes as long for a wrong one. */
+  isValidSecret(secret: string, well: string | undefined): boolean;
+  /** Makes a secret; the one before opens nothing any more. */
+  renew(well: string | undefined): void;
+  revoke(well: string | undefined): void;
+}
+
+export interface WebDeps {
+  store: WebStore;
+  logbook: LogbookService;
+  calendarAccess: CalendarAccess;
+  exports: WellExports;
+  live: Live;
+  /** Does what a person asked for; the act is written as the contract writes it, and its time is now. */
+  act(act: WrittenAct, by?: string): Promise<ActResult>;
+  approveNode(node: string): Promise<ApprovalResult>;
+  /** Forgets a node with its empty well. Returns why not, in a sentence. */
+  forget(node: string): string | undefined;
+  metrics(): MetricFamily[];
+  /** What is wrong with the server itself, a sentence each; empty where all is well. */
+  healthProblems(): string[];
+  /** A fault of our own in answering: to be logged and counted. */
+  onError(error: unknown): void;
+  version: string;
+  startedMs: number;
+  now(): number;
+}

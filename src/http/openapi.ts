@@ -1,0 +1,125 @@
+/** The API described by itself: an OpenAPI 3.1 document made of the route table and its zod shapes. Nothing is written twice. */
+import { z } from 'zod';
+import { liveShape } from '../../shared/api/live.ts';
+import { problemShape } from '../../shared/api/server-state.ts';
+import { ROUTES } from '../../shared/api/routes.ts';
+import type { Route } from '../../shared/api/routes.ts';
+
+type Json = Record<string, unknown>;
+
+/** What the live stream carries: no route has it as its answer, and a reader needs it. */
+const STREAMED: readonly z.ZodType[] = [liveShape];
+
+const STATUS_TEXT: Record<number, string> = {
+  200: 'The answer',
+  400: 'The question is not understood',
+  403: 'Not from this machine’s own pages',
+  404: 'There is no such thing',
+  409: 'That can’t be done now',
+  413: 'The body is too large',
+  415: 'The body is not JSON',
+  503: 'Not now, or not well; the body says why',
+};
+
+export interface OpenApi {
+  openapi: '3.1.0';
+  paths: Record<string, Json>;
+  components: { schemas: Record<string, Json> };
+  [more: string]: unknown;
+}
+
+export function openApiDocument(version: string): OpenApi {
+  const paths: Record<string, Json> = {};
+  for (const [name, route] of Object.entries(ROUTES)) {
+    paths[route.path] = { ...paths[route.path], [route.method]: operation(name, route) };
+  }
+  return {
+    openapi: '3.1.0',
+    jsonSchemaDialect: 'https://json-schema.org/draft/2020-12/schema',
+    info: {
+      title: 'Stillwell',
+      version,
+      description:
+        'What is known of the wells. Everything is SI with the unit in the name. Nothing here can start, stop or set a pump.',
+      license: { name: 'MIT', identifier: 'MIT' },
+    },
+    servers: [{ url: '/' }],
+    paths,
+    components: { schemas: schemas() },
+  };
+}
+
+function operation(name: string, route: Route): Json {
+  const answers = Object.fromEntries(route.status.map((status) => [status, answer(status, route.answer)]));
+  const problems = Object.fromEntries(route.problems.map((status) => [status, problem(status)]));
+  return {
+    operationId: name,
+    summary: route.summary,
+    parameters: [...pathParameters(route.path), ...queryParameters(route.query)],
+    ...(route.body
+      ? { requestBody: { required: true, content: { 'application/json': { schema: inline(route.body) } } } }
+      : {}),
+    ...(route.bytes ? { requestBody: { required: true, content: { 'application/octet-stream': {} } } } : {}),
+    responses: { ...answers, ...problems },
+  };
+}
+
+function answer(status: number, shape: Route['answer']): Json {
+  const description = STATUS_TEXT[status];
+  if (typeof shape === 'string') return { description, content: { [shape]: {} } };
+  return { description, content: { 'application/json': { schema: reference(shape) } } };
+}
+
+function problem(status: number): Json {
+  const content = { 'application/problem+json': { schema: reference(problemShape) } };
+  return { description: STATUS_TEXT[status], content };
+}
+
+function pathParameters(path: string): Json[] {
+  return [...path.matchAll(/\{(\w+)\}/g)].map(([, name]) => ({
+    name,
+    in: 'path',
+    required: true,
+    schema: { type: 'string' },
+  }));
+}
+
+function queryParameters(query: z.ZodObject): Json[] {
+  return Object.entries<z.ZodType>(query.shape).map(([name, shape]) => ({
+    name,
+    in: 'query',
+    required: !(shape instanceof z.ZodExactOptional),
+    schema: inline(shape),
+  }));
+}
+
+function reference(shape: z.ZodType): Json {
+  return { $ref: `#/components/schemas/${idOf(shape)}` };
+}
+
+function idOf(shape: z.ZodType): string {
+  const id = shape.meta()?.id;
+  if (id === undefined)
+    throw new Error('Cannot describe the API: every answer must have an id, one has none');
+  return id;
+}
+
+function inline(shape: z.ZodType): Json {
+  return shape.meta()?.id === undefined
+    ? withoutSchemaIds(z.toJSONSchema(shape, { io: 'input' }))
+    : reference(shape);
+}
+
+/** All named shapes. They stand in zod's registry by being imported: the route table's, and the stream's messages here. */
+function schemas(): Record<string, Json> {
+  STREAMED.forEach(idOf);
+  const made = z.toJSONSchema(z.globalRegistry, { io: 'input', uri: (id) => `#/components/schemas/${id}` });
+  return Object.fromEntries(
+    Object.entries(made.schemas).map(([id, schema]) => [id, withoutSchemaIds(schema)]),
+  );
+}
+
+function withoutSchemaIds(schema: object): Json {
+  const { $schema: _dialect, $id: _id, ...rest }: Json = { ...schema };
+  return rest;
+}

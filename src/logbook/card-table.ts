@@ -1,0 +1,132 @@
+/**
+ * The cards of many wells as one table: a row a well, a column a field by its dotted key, as `pump.motor`. A cell that is empty leaves the
+ * field as it is; a lone dash takes it out. A row that cannot be read is told with its line and its reason, and stops no other.
+ */
+import { isCardKey, fieldOrder } from '../../shared/card/fields.ts';
+import type { FlatCard } from '../../shared/card/flat-card.ts';
+import { isName } from '../core/domain/parse-context.ts';
+import { readCsv, writeCsv } from './csv.ts';
+import type { CsvRow } from './csv.ts';
+
+export interface CardRow {
+  line: number;
+  well: string;
+  /** What the row says: no empty cells. */
+  cells: FlatCard;
+}
+
+export interface BadRow {
+  line: number;
+  reason: string;
+}
+
+export type CardTable = { rows: CardRow[]; bad: BadRow[] } | { problem: string };
+
+/** Ten times the wells of a large firm. */
+const MAX_ROWS = 20_000;
+/** Says that a field is to be taken out: what people put into a cell that has nothing to say. */
+const CLEAR_FIELD = '-';
+/** A dash that is meant as one, as a table has it (see FORMULA): with an apostrophe more than the card. */
+const DASH = /^'+-$/;
+
+/** Rows in the order of the table. A header that cannot be read makes the whole table unreadable. */
+export function readCardTable(text: string): CardTable {
+  const [header, ...rows] = readCsv(text);
+  if (!header) return { problem: 'The table is empty: its first line must name the columns' };
+  if (rows.length > MAX_ROWS)
+    return { problem: `The table must have at most ${MAX_ROWS} rows: ${rows.length}` };
+  const columns = header.cells
+    .map((cell) => cell.trim())
+    .map((key) => (key === 'switch' ? 'switch.points' : key));
+  const problem = header.problem ?? columnsProblem(columns);
+  if (problem !== undefined) return { problem: `Line ${header.line}: ${problem}` };
+  const table: { rows: CardRow[]; bad: BadRow[] } = { rows: [], bad: [] };
+  const lines = new Map<string, number>();
+  for (const row of rows) {
+    const read = readRow(row, columns, lines);
+    if ('reason' in read) table.bad.push(read);
+    else table.rows.push(read);
+  }
+  return table;
+}
+
+function columnsProblem(columns: readonly string[]): string | undefined {
+  if (columns.length === 1 && /[;\t]/.test(columns[0]!))
+    return 'the columns must be parted by commas, and here they are parted otherwise';
+  const strange = columns.find((key) => !isCardKey(key));
+  if (strange !== undefined)
+    return `column ${columns.indexOf(strange) + 1} must be a field of the card, as pump.motor: ${JSON.stringify(strange)}`;
+  const twice = columns.find((key, at) => columns.indexOf(key) !== at);
+  if (twice !== undefined) return `the column ${twice} must stand there once`;
+  return columns.includes('well') ? undefined : 'a column must be called well';
+}
+
+function readRow(
+  { line, cells, problem }: CsvRow,
+  columns: readonly string[],
+  lines: Map<string, number>,
+): CardRow | BadRow {
+  if (problem !== undefined) return { line, reason: problem };
+  if (cells.length !== columns.length)
+    return { line, reason: `it has ${cells.length} cells, and the header ${columns.length}` };
+  const said = columns.map((key, at) => [key, cellText(cells[at] ?? '')] as const);
+  const { well = '', ...says } = Object.fromEntries(said.filter(([, cell]) => cell !== ''));
+  if (!isName(well))
+    return { line, reason: `well must be 1 to 40 of a-z, 0-9 and -: ${JSON.stringify(well)}` };
+  const before = lines.get(well);
+  if (before !== undefined) return { line, reason: `${well} stands in line ${before} too` };
+  lines.set(well, line);
+  return { line, well, cells: says };
+}
+
+/** A card with what a row, or a command, says of it. */
+export function applyCells(card: Readonly<FlatCard>, cells: Readonly<FlatCard>): FlatCard {
+  const named = cells['switch.points'] !== undefined && cells['switch.points'] !== CLEAR_FIELD;
+  const each = ['switch.cutIn', 'switch.cutOut'].filter(
+    (key) => cells[key] !== undefined && cells[key] !== CLEAR_FIELD,
+  );
+  // The switch is written by its name or by its points: who writes one of them means it instead of the other.
+  const replaced = [
+    ...(named && each.length === 0 ? ['switch.cutIn', 'switch.cutOut'] : []),
+    ...(each.length > 0 && !named ? ['switch.points'] : []),
+  ];
+  const gone = (key: string): boolean =>
+    cells[key] === CLEAR_FIELD || (replaced.includes(key) && cells[key] === undefined);
+  return Object.fromEntries(
+    Object.entries({ ...card, ...cells })
+      .filter(([key]) => !gone(key))
+      .map(([key, text]) => [key, key in cells && DASH.test(text) ? text.slice(1) : text]),
+  );
+}
+
+/** The table of these cards, by the columns that any of them fills; `columns` adds others. */
+export function writeCardTable(
+  cards: readonly { well: string; flat: FlatCard }[],
+  columns: readonly string[] = [],
+): string {
+  const keys = new Set([...columns, ...cards.flatMap(({ flat }) => Object.keys(flat))]);
+  keys.delete('well');
+  const ordered = [...keys].sort((a, b) => fieldOrder(a) - fieldOrder(b) || (a < b ? -1 : 1));
+  return writeCsv([
+    ['well', ...ordered],
+    ...cards.map(({ well, flat }) => [well, ...ordered.map((key) => escapeFormula(flat[key] ?? ''))]),
+  ]);
+}
+
+/**
+ * A spreadsheet reckons with a cell that begins like a formula, whoever wrote it into the card. An apostrophe before it makes it text
+ * there, and is taken off again here. "-3 ft" is a quantity and stays; what goes on after a number as no quantity does, "-2+3+…", is none.
+ */
+const FORMULA = /^'*[=@+\t\r]|^'*-(?!\d[\d.,/ ]*[a-z°³/]*$)/i;
+
+function escapeFormula(text: string): string {
+  return FORMULA.test(text) ? `'${text}` : text;
+}
+
+function cellText(cell: string): string {
+  return DASH.test(cell.trim()) ? cell.trim() : unescapeCell(cell).trim();
+}
+
+function unescapeCell(cell: string): string {
+  return cell.startsWith("'") && FORMULA.test(cell) ? cell.slice(1) : cell;
+}

@@ -1,0 +1,103 @@
+/**
+ * How often each check comes round where nobody planned otherwise, and on which wells it makes no sense. Yearly rounds have their sources
+ * beside their words (shared/text/en/checks/due-words.ts). The days of the year follow the half of the globe, which the time zone tells;
+ * they are common practice without a source, and a plan overrules them.
+ */
+import type { DueKind } from '../../../shared/text/en/checks/due-words.ts';
+import type { Card } from '../../core/domain/card.ts';
+import type { ColdSeason } from './cold-season.ts';
+
+/** Every so many days after it was done, or on a day of each year, `10-01`. */
+export type Recurrence =
+  | { is: 'days'; days: number }
+  /** `dueIfNeverDone`: where it was never done it does not wait for its day. `basis`: what that day rests on, where it was measured. */
+  | { is: 'yearly'; day: string; dueIfNeverDone?: true; basis?: string };
+
+const YEAR: Recurrence = { is: 'days', days: 365 };
+const HALF_YEAR: Recurrence = { is: 'days', days: 182 };
+
+/** Before the first frosts of most places that have any, and in spring. */
+const AUTUMN = { north: '10-01', south: '04-01' };
+const SPRING = { north: '04-01', south: '10-01' };
+
+export function defaultRecurrence(kind: DueKind, timeZone: string): Recurrence {
+  const half = isSouthern(timeZone) ? 'south' : 'north';
+  switch (kind) {
+    case 'freeze':
+      return { is: 'yearly', day: AUTUMN[half] };
+    case 'well-cap':
+      return { is: 'yearly', day: SPRING[half], dueIfNeverDone: true };
+    case 'stock-water':
+      return HALF_YEAR;
+    case 'water-test':
+    case 'precharge':
+    case 'pressure-gauge':
+    case 'relief-valve':
+    case 'node-calibration':
+      return YEAR;
+    default:
+      return kind satisfies never;
+  }
+}
+
+/** IANA zones south of the equator with people on wells, by their beginnings. */
+const SOUTHERN =
+  /^(Australia\/|Antarctica\/|Pacific\/(Auckland|Chatham|Fiji|Tongatapu|Apia|Noumea|Port_Moresby)|America\/(Argentina\/|Buenos_Aires|Santiago|Punta_Arenas|Montevideo|Asuncion|Sao_Paulo|La_Paz|Lima|Campo_Grande|Cuiaba|Bahia|Recife|Fortaleza)|Africa\/(Johannesburg|Harare|Maputo|Lusaka|Windhoek|Gaborone|Maseru|Mbabane|Luanda|Lubumbashi|Blantyre|Dar_es_Salaam)|Indian\/(Antananarivo|Mauritius|Reunion)|Atlantic\/Stanley)/;
+
+/** A card without a zone is read as UTC, and so as northern: most private wells with a pressure switch stand there. */
+export function isSouthern(timeZone: string): boolean {
+  return SOUTHERN.test(timeZone);
+}
+
+/** Zones where frost is unknown where people live: the check is then left to whoever wants it. */
+const FROSTLESS =
+  /^(Pacific\/(Honolulu|Guam|Pago_Pago|Fiji|Apia|Tongatapu)|America\/(Puerto_Rico|St_Thomas|Virgin|Jamaica|Panama|Costa_Rica|Havana|Santo_Domingo|Nassau)|Asia\/(Singapore|Manila|Jakarta|Bangkok|Kuala_Lumpur))/;
+
+const COLD_WORDS = '40 F (4.4 C)';
+
+export interface CheckContext {
+  card: Card;
+  nodes: readonly string[];
+  coldSeason?: ColdSeason;
+}
+
+/** Whether a check makes sense on this well, or in a sentence why not. */
+export function isCheckNeeded(
+  kind: DueKind,
+  { card, nodes, coldSeason }: CheckContext,
+): { needed: true } | { not: string } {
+  const needed = { needed: true } as const;
+  switch (kind) {
+    case 'precharge':
+      if (card.tank?.kind === 'plain')
+        return { not: 'The tank is a plain one: its air lies on the water and has no precharge.' };
+      return isPressurized(card)
+        ? needed
+        : { not: 'A float or timer fills a store here: there is no pressure tank.' };
+    case 'pressure-gauge':
+    case 'relief-valve':
+      return isPressurized(card)
+        ? needed
+        : { not: 'A float or timer fills a store here: nothing is held under pressure.' };
+    case 'node-calibration':
+      return nodes.length > 0 ? needed : { not: 'No sensor measures this well yet.' };
+    case 'freeze':
+      if (coldSeason?.is === 'never')
+        return { not: `In a year the sensor here measured nothing under ${COLD_WORDS}.` };
+      return FROSTLESS.test(card.timeZone) ? { not: 'Frost is hardly known where this well is.' } : needed;
+    case 'stock-water':
+      return card.uses.includes('stock') ? needed : { not: 'The card does not say that stock drinks here.' };
+    case 'water-test':
+      if (card.uses.length > 0 && card.uses.every((use) => use === 'irrigation'))
+        return { not: 'The card says irrigation alone: nobody drinks of it.' };
+      return needed;
+    case 'well-cap':
+      return needed;
+    default:
+      return kind satisfies never;
+  }
+}
+
+function isPressurized({ pumps, tank }: Card): boolean {
+  return tank !== undefined || pumps.some(({ control }) => control !== 'float' && control !== 'timer');
+}

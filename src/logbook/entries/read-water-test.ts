@@ -1,0 +1,58 @@
+/**
+ * The results of a water test, by analyte and unit, as the laboratory wrote them. Each is read here once, so that what is kept can be
+ * compared for ever; a slip is told with the number of its line.
+ */
+import { readResult, type WrittenResult } from '../../../shared/water/result.ts';
+import {
+  addIssue,
+  formatValue,
+  textAt,
+  fieldValue,
+  type ParseContext,
+} from '../../core/domain/parse-context.ts';
+import { MAX_NAME_LENGTH, MAX_NOTE_LENGTH, MAX_RESULTS } from './limits.ts';
+import { documentRefsAt } from '../documents/document-refs.ts';
+import type { BodyReader } from './read-entry.ts';
+
+const RESULT_KEYS = ['analyte', 'value', 'unit'] as const;
+
+export const waterTestBody: BodyReader = {
+  keys: ['laboratory', 'place', 'why', 'results', 'text', 'papers'],
+  check(look) {
+    textAt(look, 'laboratory', MAX_NAME_LENGTH);
+    textAt(look, 'place', MAX_NAME_LENGTH);
+    textAt(look, 'why', MAX_NAME_LENGTH);
+    checkResults(look);
+    textAt(look, 'text', MAX_NOTE_LENGTH);
+    documentRefsAt(look, 'papers');
+  },
+};
+
+function checkResults(look: ParseContext): void {
+  const results = fieldValue(look, 'results');
+  if (!Array.isArray(results) || results.length === 0 || results.length > MAX_RESULTS)
+    return addIssue(look, 'results', `must be a list of 1 to ${MAX_RESULTS} results`);
+  results.forEach((one: unknown, at) => {
+    const written = writtenResult(one);
+    const place = `results.${at + 1}`;
+    if (!written)
+      return addIssue(look, place, `must have ${RESULT_KEYS.join(', ')} as text`, formatValue(one));
+    const read = readResult(written);
+    if ('problem' in read) {
+      const { key, rule } = read.problem;
+      addIssue(look, `${place}.${key}`, rule, JSON.stringify(written[key] ?? ''));
+    }
+  });
+}
+
+/** A result with texts under its own keys and no others. */
+export function writtenResult(value: unknown): WrittenResult | undefined {
+  if (typeof value !== 'object' || value === null) return undefined;
+  const known: readonly string[] = RESULT_KEYS;
+  if (!Object.entries(value).every(([key, text]) => known.includes(key) && typeof text === 'string'))
+    return undefined;
+  const texts: Record<string, string> = { ...value };
+  const { analyte, value: result, unit } = texts;
+  if (analyte === undefined || result === undefined) return undefined;
+  return { analyte, value: result, ...(unit === undefined ? {} : { unit }) };
+}

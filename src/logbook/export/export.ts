@@ -1,0 +1,138 @@
+/**
+ * The packet of a well: the page, the record, tables and papers in one ZIP; and a packet that came, opened and checked. The page alone is a
+ * packet too, without papers.
+ */
+import { strFromU8, strToU8 } from 'fflate';
+import type { UnitSystem } from '../../../shared/quantity/format-quantity.ts';
+import { MAX_EXPORT_BYTES, MAX_DOCUMENT_BYTES, MAX_RECORD_BYTES } from '../entries/limits.ts';
+import { detectMediaType } from '../documents/media-type.ts';
+import { cyclesCsv, daysCsv, entriesCsv } from './csv.ts';
+import { extractRecord } from './zip/embed.ts';
+import { exportPage } from './page.ts';
+import { documentFileName, DOCUMENTS_PATH } from './document-names.ts';
+import { readRecord } from './read-record.ts';
+import { documentsIn, serializeRecord, type Sha256, type WellRecord } from './record.ts';
+import { openZip, zipChunks, type OpenedZip, type ZipEntry, type ZipWork } from './zip/zip.ts';
+import type { ZipFile } from './zip/zip-directory.ts';
+
+export interface ExportSource {
+  record: WellRecord;
+  units?: UnitSystem;
+  sha256: Sha256;
+  hasDocument: (hash: string) => boolean;
+  readDocument: (hash: string) => Uint8Array;
+}
+
+const RECORD_FILE = 'record.ndjson';
+
+export function buildExportPage(source: ExportSource): string {
+  return renderPage(source, serializeRecord(source.record, source.sha256));
+}
+
+function renderPage({ record, units, hasDocument }: ExportSource, text: string): string {
+  const papers = new Set(documentsIn(record).filter(hasDocument));
+  return exportPage({ record, text, availableDocuments: papers, ...(units !== undefined && { units }) });
+}
+
+/** The ZIP in pieces. */
+export function buildExportZip(source: ExportSource): Generator<Uint8Array> {
+  return zipChunks(exportFiles(source));
+}
+
+function* exportFiles(source: ExportSource): Generator<ZipEntry> {
+  const { record, hasDocument, readDocument } = source;
+  const text = serializeRecord(record, source.sha256);
+  const written = (name: string, content: () => string): ZipEntry => ({
+    name,
+    bytes: () => strToU8(content()),
+    compression: 'deflate',
+  });
+  yield written(`${record.well}.html`, () => renderPage(source, text));
+  yield written(RECORD_FILE, () => text);
+  yield written('cycles.csv', () => cyclesCsv(record));
+  yield written('days.csv', () => daysCsv(record));
+  yield written('entries.csv', () => entriesCsv(record));
+  for (const hash of documentsIn(record).filter(hasDocument))
+    yield {
+      name: documentFileName(hash, record.entries),
+      bytes: () => readDocument(hash),
+      compression: 'store',
+    };
+}
+
+export interface OpenedExport {
+  record: WellRecord;
+  /** Those that came, each whole and of a kind that is kept. */
+  documents: { hash: string; read: () => Uint8Array }[];
+  /** Hashes of papers that belong to the record and did not come. */
+  missing: string[];
+}
+
+/** Never throws. The problem is one sentence. `work` counts what a ZIP cost to open. */
+export function openExport(
+  bytes: Uint8Array,
+  sha256: Sha256,
+  work?: ZipWork,
+): OpenedExport | { problem: string } {
+  if (bytes.length > MAX_EXPORT_BYTES)
+    return { problem: `Cannot take packet: it may have ${MAX_EXPORT_BYTES / 2 ** 20} MiB at most` };
+  return isZip(bytes) ? openExportZip(bytes, sha256, work) : openPage(bytes, sha256);
+}
+
+/** APPNOTE 4.3.7: a local file header begins a ZIP that holds anything. */
+function isZip(bytes: Uint8Array): boolean {
+  return bytes[0] === 0x50 && bytes[1] === 0x4b && bytes[2] === 3 && bytes[3] === 4;
+}
+
+function openPage(bytes: Uint8Array, sha256: Sha256): OpenedExport | { problem: string } {
+  const text = extractRecord(strFromU8(bytes), MAX_RECORD_BYTES);
+  if (text === undefined)
+    return { problem: 'Cannot take packet: this is neither the ZIP nor the page of a well’s packet' };
+  const read = readRecord(text, sha256);
+  return 'problem' in read ? read : { record: read.record, documents: [], missing: documentsIn(read.record) };
+}
+
+function openExportZip(
+  bytes: Uint8Array,
+  sha256: Sha256,
+  work?: ZipWork,
+): OpenedExport | { problem: string } {
+  const zip = openZip(bytes, work);
+  if ('problem' in zip) return { problem: `Cannot take packet: ${zip.problem}` };
+  const listed = zip.files.find(({ name }) => name === RECORD_FILE);
+  if (!listed) return { problem: `Cannot take packet: there is no ${RECORD_FILE} in it` };
+  if (listed.bytes > MAX_RECORD_BYTES)
+    return { problem: `Cannot take packet: its record may have ${MAX_RECORD_BYTES / 2 ** 20} MiB at most` };
+  const text = zip.read(listed);
+  if (!text) return { problem: 'Cannot take packet: the ZIP is not whole' };
+  const read = readRecord(strFromU8(text), sha256);
+  return 'problem' in read ? read : addDocuments(zip, read.record, sha256);
+}
+
+/** A paper is known by the hash of its bytes and by nothing else: what its file is called leads nowhere. */
+function addDocuments(
+  zip: OpenedZip,
+  record: WellRecord,
+  sha256: Sha256,
+): OpenedExport | { problem: string } {
+  const belong = new Set(documentsIn(record));
+  const papers = new Map<string, ZipFile>();
+  for (const file of zip.files.filter(({ name, bytes }) => name.startsWith(DOCUMENTS_PATH) && bytes > 0)) {
+    const content = file.bytes > MAX_DOCUMENT_BYTES ? undefined : zip.read(file);
+    const hash = content && sha256(content);
+    if (!content || hash === undefined || !belong.has(hash))
+      return {
+        problem: `Cannot take packet: ${file.name} is not the paper that was put in: its hash does not fit`,
+      };
+    if (detectMediaType(content) === undefined)
+      return {
+        problem: `Cannot take packet: ${file.name} is no kind of paper that is kept, whatever its name says`,
+      };
+    papers.set(hash, file);
+  }
+  return {
+    record,
+    documents: [...papers].map(([hash, file]) => ({ hash, read: () => zip.read(file) ?? new Uint8Array() })),
+    missing: [...belong].filter((hash) => !papers.has(hash)),
+  };
+}

@@ -1,0 +1,131 @@
+/**
+ * Readings of one thing over the years, against the one that was pinned: then, since, now, and the difference. A thing is what was read,
+ * of which pump, and where; the last pinned one is the measure of all after it.
+ */
+import type { Dimension } from '../../../shared/quantity/units.ts';
+import { normalOf } from '../../core/baseline/robust.ts';
+import type { CycleEvent } from '../../../shared/api/events.ts';
+import type { StoredEntry } from '../entries/entry.ts';
+import { READING_KINDS, READING_DIMENSIONS, readingSi, type ReadingKind } from '../entries/read-reading.ts';
+
+export interface ReadingRow {
+  id: string;
+  atMs: number;
+  si: number;
+  /** As it was written. */
+  value: string;
+  by?: string;
+  instrument?: string;
+  from?: 'hand' | 'sensors';
+  text?: string;
+  documents: string[];
+  pinned: boolean;
+  /** Less the pinned one, where that was before it. */
+  difference?: number;
+}
+
+/** What the sensors show at present: the last runs. */
+export interface RecentReading {
+  si: number;
+  spread: number;
+  count: number;
+}
+
+export interface ReadingGroup {
+  kind: ReadingKind;
+  dimension: Dimension;
+  pump?: string;
+  location?: string;
+  /** Oldest first. */
+  rows: ReadingRow[];
+  /** The row that the others are held against. */
+  pinnedId?: string;
+  recent?: RecentReading;
+}
+
+/** `entries` that count; `runs` are the last days' runs of all pumps. */
+export function readingGroups(
+  entries: readonly StoredEntry[],
+  runs: readonly CycleEvent[],
+  pumps: readonly string[],
+): ReadingGroup[] {
+  const groups = new Map<string, ReadingGroup>();
+  for (const entry of entries) {
+    const read = entry.kind === 'reading' ? readingSi(entry.body) : undefined;
+    if (!read) continue;
+    const pump =
+      textOf(entry, 'pump') ??
+      (pumps.length === 1 && PUMP_READINGS.includes(read.what) ? pumps[0] : undefined);
+    const where = textOf(entry, 'where');
+    const key = JSON.stringify([read.what, pump, where?.toLowerCase()]);
+    const group = groups.get(key) ?? newGroup(read.what, pump, where);
+    groups.set(key, group);
+    group.rows.push(rowOf(entry, read.si));
+  }
+  const place = ({ kind }: ReadingGroup): number => READING_KINDS.indexOf(kind);
+  return [...groups.values()]
+    .map((group) => withDifferences(group, runs))
+    .toSorted((a, b) => place(a) - place(b));
+}
+
+/** What a run of one pump shows. */
+const PUMP_READINGS: readonly ReadingKind[] = ['amps', 'cut-in', 'cut-out', 'fill-time'];
+const RUN_VALUES: Partial<Record<ReadingKind, (run: CycleEvent) => number | undefined>> = {
+  amps: (run) => run.amps,
+  'cut-in': (run) => run.cutInKpa,
+  'cut-out': (run) => run.cutOutKpa,
+};
+/** Fewer runs are no normal of the present. */
+const MIN_RECENT_RUNS = 5;
+
+function newGroup(what: ReadingKind, pump: string | undefined, where: string | undefined): ReadingGroup {
+  return {
+    kind: what,
+    dimension: READING_DIMENSIONS[what],
+    ...(pump !== undefined && { pump }),
+    ...(where !== undefined && { location: where }),
+    rows: [],
+  };
+}
+
+function rowOf(entry: StoredEntry, si: number): ReadingRow {
+  const [used, text] = [textOf(entry, 'with'), textOf(entry, 'text')];
+  const { from, papers } = entry.body;
+  return {
+    id: entry.id,
+    atMs: entry.atMs,
+    si,
+    value: String(entry.body['value']),
+    ...(entry.by !== undefined && { by: entry.by }),
+    ...(used !== undefined && { instrument: used }),
+    ...((from === 'hand' || from === 'sensors') && { from }),
+    ...(text !== undefined && { text }),
+    documents: Array.isArray(papers) ? papers.filter((hash) => typeof hash === 'string') : [],
+    pinned: entry.body['pinned'] === true,
+  };
+}
+
+function withDifferences(group: ReadingGroup, runs: readonly CycleEvent[]): ReadingGroup {
+  const pinned = group.rows.findLast((row) => row.pinned);
+  const after = pinned ? group.rows.slice(group.rows.indexOf(pinned) + 1) : [];
+  if (pinned) for (const row of after) row.difference = row.si - pinned.si;
+  const now = recentReading(group, runs);
+  return { ...group, ...(pinned && { pinnedId: pinned.id }), ...(now && { recent: now }) };
+}
+
+function recentReading(
+  { kind, pump, location }: ReadingGroup,
+  runs: readonly CycleEvent[],
+): RecentReading | undefined {
+  const value = RUN_VALUES[kind];
+  // A place of its own is another conductor, gauge or tank than the sensor's.
+  if (!value || pump === undefined || location !== undefined) return undefined;
+  const values = runs.filter((run) => run.pump === pump).flatMap((run) => value(run) ?? []);
+  const normal = values.length >= MIN_RECENT_RUNS ? normalOf(values) : undefined;
+  return normal && { si: normal.median, spread: normal.spread, count: normal.n };
+}
+
+function textOf({ body }: StoredEntry, key: string): string | undefined {
+  const value = body[key];
+  return typeof value === 'string' && value !== '' ? value : undefined;
+}

@@ -1,0 +1,192 @@
+/** One line of a recording, taken at its arrival time: a pack waits in its wells' inboxes, an act among their inputs. */
+import type { Act } from '../core/domain/act.ts';
+import type { Card } from '../core/domain/card.ts';
+import { readAct } from '../core/domain/read-act.ts';
+import { defaultCardForNode } from '../core/domain/read-card.ts';
+import { isSourceNode } from '../core/domain/sources.ts';
+import { closeUpTo, addPack } from '../core/readings/inbox.ts';
+import {
+  excuseServerOutage,
+  recordRefused,
+  receiveHello,
+  receivePack,
+  receivePresence,
+  republishFullScale,
+} from '../core/readings/node.ts';
+import type { Hello, Message, Pack } from '../core/decode/messages.ts';
+import { readMessage } from '../core/decode/read-message.ts';
+import { parseRecordingLine, type RecordedLine, type RecordedMessage } from '../core/decode/recording.ts';
+import { addInput } from '../server/live/well-pipeline.ts';
+import { collectNews, dispatchNews } from './node-news.ts';
+import { SETTLE_MS } from './settle.ts';
+import {
+  addWell,
+  getOrCreateNode,
+  increment,
+  pipelinesForNode,
+  rebuildReadTable,
+  type Replay,
+} from './state.ts';
+import { cardAt, startCardPeriod as beginCard, withDefaultNode } from './read-table.ts';
+
+/** Remarks about acts that are told in full; the rest are counted. */
+const MAX_PROBLEMS = 10;
+
+/** Takes one line, without its end. `root` is the first part of the topics. Never throws for what stands in a line. */
+export function handleLine(replay: Replay, root: string, bytes: Uint8Array): void {
+  handleRecorded(replay, root, parseRecordingLine(bytes));
+}
+
+/** Takes what a line of a recording says, in order of arrival: for whoever makes messages without writing them down first. */
+export function handleRecorded(replay: Replay, root: string, line: RecordedLine): void {
+  replay.counts.lines++;
+  switch (line.is) {
+    case 'message':
+      advanceClock(replay, line.tstMs, line.tstMs);
+      handleMessage(replay, root, line);
+      break;
+    case 'act':
+      handleAct(replay, line.tstMs, line.act);
+      break;
+    case 'ignored':
+      if (line.reason !== 'blank') increment(replay.counts.ignored, line.reason);
+      break;
+    default:
+      line satisfies never;
+  }
+}
+
+/** Our clock goes on to `nowMs`; silence is judged up to `judgedMs`. */
+function advanceClock(replay: Replay, nowMs: number, judgedMs: number): void {
+  dispatchNews(replay, judgedMs);
+  if (nowMs > replay.nowMs) replay.nowMs = nowMs;
+}
+
+function handleMessage(replay: Replay, root: string, raw: RecordedMessage): void {
+  const { topic, payload, retained, tstMs } = raw;
+  replay.counts.messages++;
+  const message: Message = readMessage({ root, topic, payload, retained, arrivalMs: tstMs });
+  switch (message.is) {
+    case 'pack':
+      handlePack(replay, message.pack, tstMs);
+      break;
+    case 'hello':
+      handleHello(replay, message.hello, retained, tstMs);
+      break;
+    case 'presence': {
+      const { state } = getOrCreateNode(replay, message.node);
+      receivePresence(state, message.presence, retained, tstMs);
+      collectNews(replay, state);
+      break;
+    }
+    case 'from-server':
+      break;
+    case 'refusal': {
+      const { refused, node, boot, seq } = message.refusal;
+      increment(replay.counts.refused, refused);
+      const book = node === undefined ? undefined : replay.nodes.get(node);
+      if (book && boot !== undefined && seq !== undefined) recordRefused(book.state, boot, seq, tstMs);
+      break;
+    }
+    default:
+      message satisfies never;
+  }
+}
+
+function handlePack(replay: Replay, pack: Pack, arrivalMs: number): void {
+  const { state } = getOrCreateNode(replay, pack.node);
+  const receipt = receivePack(state, pack, arrivalMs);
+  if (!isSourceNode(replay.readTable, pack.node)) {
+    addWell(replay, defaultCardForNode(pack.node), { byDefault: true });
+    rebuildReadTable(replay);
+    republishFullScale(state);
+  }
+  collectNews(replay, state);
+  if (receipt.is === 'duplicate') {
+    replay.counts.duplicates++;
+    return;
+  }
+  replay.counts.packs++;
+  let late = false;
+  for (const pipeline of pipelinesForNode(replay, pack.node)) {
+    // By arrival, and not by how far we have come, so that it does not matter in which pieces time goes on.
+    closeUpTo(pipeline.inbox, arrivalMs - SETTLE_MS);
+    if (addPack(pipeline.inbox, pipeline.well, receipt.placed, replay.readTable) < Number.POSITIVE_INFINITY)
+      late = true;
+  }
+  if (late) replay.counts.tooLate++;
+  for (const column of receipt.placed.columns) replay.counts.readings += column.times.length;
+}
+
+function handleHello(replay: Replay, hello: Hello, retained: boolean, arrivalMs: number): void {
+  const book = getOrCreateNode(replay, hello.node);
+  if (hello.fedFrom === undefined) delete book.fedFrom;
+  else book.fedFrom = hello.fedFrom;
+  receiveHello(book.state, hello, retained, arrivalMs);
+  collectNews(replay, book.state);
+}
+
+function handleAct(replay: Replay, atMs: number, json: unknown): void {
+  replay.counts.acts++;
+  const read = readAct(json, { cardOf: (well) => cardAt(replay.periods, well, atMs) });
+  // Our own absence is not news: what seems silent since it began is judged only after it.
+  const away = 'act' in read && read.act.kind === 'server-away' ? Math.min(read.act.fromMs, atMs) : atMs;
+  advanceClock(replay, atMs, away);
+  const problem = 'problem' in read ? read.problem : applyAct(replay, atMs, read.act);
+  if (problem === undefined) return;
+  replay.counts.badActs++;
+  if (replay.counts.problems.length >= MAX_PROBLEMS) return;
+  replay.counts.problems.push(`${new Date(atMs).toISOString()}: ${problem}`);
+}
+
+/** Gives an act to the wells it is about. Returns why it can't be used, where it can't. */
+function applyAct(replay: Replay, atMs: number, act: Act): string | undefined {
+  switch (act.kind) {
+    case 'card-changed':
+      applyCardChange(replay, atMs, act.card);
+      return undefined;
+    case 'calibrated':
+      for (const pipeline of pipelinesForNode(replay, act.node)) addInput(pipeline, { atMs, act });
+      return undefined;
+    case 'server-away':
+      for (const { state } of replay.nodes.values()) {
+        excuseServerOutage(state, act.fromMs, atMs);
+        collectNews(replay, state);
+      }
+      dispatchNews(replay, atMs);
+      for (const pipeline of replay.pipelines.values()) addInput(pipeline, { atMs, act });
+      return undefined;
+    case 'tick':
+      return undefined;
+    case 'visit-opened':
+    case 'visit-closed':
+    case 'pinned':
+    case 'acknowledged':
+    case 'shelved':
+    case 'out-of-service':
+    case 'back-in-service':
+    case 'laid-up':
+    case 'expected': {
+      const pipeline = replay.pipelines.get(act.well);
+      if (!pipeline) return `Cannot use act ${act.kind}: there is no well ${act.well}`;
+      addInput(pipeline, { atMs, act });
+      return undefined;
+    }
+    default:
+      return act satisfies never;
+  }
+}
+
+/** A well's new card counts from `atMs` on, for what it says as well as for where its readings come from. */
+function applyCardChange(replay: Replay, atMs: number, written: Card): void {
+  const node = replay.defaultNodes.get(written.well);
+  const card = node === undefined ? written : withDefaultNode(written, node);
+  const pipeline = replay.pipelines.get(card.well) ?? addWell(replay, defaultCardForNode(card.well), {});
+  beginCard(replay.periods, card, atMs);
+  rebuildReadTable(replay);
+  for (const { state } of replay.nodes.values()) {
+    republishFullScale(state, atMs);
+    collectNews(replay, state);
+  }
+  addInput(pipeline, { atMs, act: { kind: 'card-changed', card } });
+}

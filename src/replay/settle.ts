@@ -1,0 +1,81 @@
+/**
+ * Nothing that comes can change what lies more than the settling time back (contract, section 4): up to there the engine is passed on,
+ * once, in order, and what it says is handed out in order.
+ */
+import type { AlarmEvent, WellEvent } from '../../shared/api/events.ts';
+import type { Emit } from '../core/well/emit.ts';
+import { advancePipeline, type WellPipeline } from '../server/live/well-pipeline.ts';
+import { notWatchedFinding } from '../core/alarms/sensing/not-watched.ts';
+import { dispatchNews } from './node-news.ts';
+import { enqueue, dequeueBefore } from './event-queue.ts';
+import type { Replay } from './state.ts';
+
+const DAY_MS = 86_400_000;
+export const SETTLE_MS = 7 * DAY_MS;
+/** Passing on in pieces of ten minutes costs little and keeps a week and ten minutes waiting. */
+const CHUNK_MS = 600_000;
+/** Having passed a time, the engine may still print a day's line that waited for a run over midnight to end. */
+const MAX_PRINT_DELAY_MS = DAY_MS;
+
+/** Passes the wells on where another piece has settled. */
+export function settle(replay: Replay, emit: (event: WellEvent) => void): void {
+  const toMs = replay.nowMs - SETTLE_MS;
+  if (toMs < replay.settledMs + CHUNK_MS) return;
+  replay.settledMs = toMs;
+  advanceAll(replay, toMs);
+  dequeueBefore(replay.eventQueue, toMs - MAX_PRINT_DELAY_MS, emit);
+}
+
+/** The recording has ended: all is handed out but the open cycle and day. */
+export function finish(replay: Replay, emit: (event: WellEvent) => void): void {
+  if (replay.nowMs === Number.NEGATIVE_INFINITY) return;
+  dispatchNews(replay, replay.nowMs);
+  advanceAll(replay, replay.nowMs);
+  // A clock may be a little ahead of ours: what it measured last counts too.
+  advanceAll(replay, latestMs(replay));
+  dequeueBefore(replay.eventQueue, Number.POSITIVE_INFINITY, emit);
+}
+
+function latestMs(replay: Replay): number {
+  let latestMs = replay.nowMs;
+  for (const { inbox } of replay.pipelines.values()) {
+    for (const run of inbox.queues) if (run.n > 0) latestMs = Math.max(latestMs, run.lastMs);
+  }
+  return latestMs;
+}
+
+function advanceAll(replay: Replay, toMs: number): void {
+  const emit: Emit = ({ event, orderMs }) => enqueue(replay.eventQueue, event, orderMs);
+  for (const pipeline of replay.pipelines.values()) {
+    if (pipeline.fault !== undefined) continue;
+    try {
+      advancePipeline(pipeline, toMs, emit);
+    } catch (error) {
+      stopWell(replay, pipeline, error);
+    }
+  }
+}
+
+/** A fault of our own stops one well, says so, and leaves the others running. */
+function stopWell(replay: Replay, pipeline: WellPipeline, error: unknown): void {
+  pipeline.fault = error instanceof Error ? (error.stack ?? error.message) : String(error);
+  replay.faults.push(`Cannot watch ${pipeline.well}: ${pipeline.fault}`);
+  const atMs = Math.max(pipeline.state.nowMs, 0);
+  const { priority, why, evidence, causes } = notWatchedFinding(
+    atMs,
+    error instanceof Error ? error.message : String(error),
+  );
+  const event: AlarmEvent = {
+    event: 'alarm',
+    well: pipeline.well,
+    alarm: 'not-watched',
+    state: 'raised',
+    at: new Date(atMs).toISOString(),
+    since: new Date(atMs).toISOString(),
+    ...(priority && { priority }),
+    why,
+    evidence,
+    causes,
+  };
+  enqueue(replay.eventQueue, event, atMs);
+}

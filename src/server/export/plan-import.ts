@@ -1,0 +1,207 @@
+/**
+ * A packet that came -> what to commit, and what to say of it. Nothing that is here is lost or changed: entries and acts are known by their
+ * ids, what was measured elsewhere stands apart from what is measured here. Of a well that is watched here only its own past drives the
+ * engine: acts from elsewhere are kept as past, and the card here stays. So are calibrations of a node whose name another well here reads from.
+ */
+import { referencedNodes } from '../../logbook/export/referenced-nodes.ts';
+import { newestMs, type WellRecord } from '../../logbook/export/record.ts';
+import type { ActRow, Change, ImportedRow, Store } from '../../store/store.ts';
+import { actsOf, gatherRecord, hasData } from './gather.ts';
+import { alarmKey, baselineKey, cycleKey, dayKey } from './keys.ts';
+import { nodesOfOthers } from './other-nodes.ts';
+import { startState } from './start-state.ts';
+
+export interface ImportPlan {
+  changes: Change[];
+  /** How many of each were not known here. */
+  added: Record<'acts' | 'entries' | 'baselines' | 'days' | 'cycles' | 'alarms', number>;
+  /** The well was not known here. */
+  isNew: boolean;
+  /** It is watched here: its card and engine stay as they are. */
+  watched: boolean;
+  /** Nobody wrote a card here, and the packet has one: to be taken as a new act. */
+  card?: Record<string, unknown>;
+  /** Nodes that this well's card reads from and another well here too, with that one. */
+  sharedNodes: { node: string; well: string }[];
+}
+
+/** `confirm`: it can be done if somebody says that the well of this name here is the same one. */
+export type ImportPlanResult = ImportPlan | { problem: string; confirm?: 'same' };
+
+export interface ImportParams {
+  nowMs: number;
+  /** Somebody says that the well of this name is the same one. */
+  sameWell: boolean;
+}
+
+const DAY_MS = 86_400_000;
+
+export function planImport(
+  store: Store,
+  record: WellRecord,
+  { nowMs, sameWell }: ImportParams,
+): ImportPlanResult {
+  const { well } = record;
+  const untilMs = newestMs(record);
+  if (untilMs !== undefined && untilMs > nowMs + DAY_MS)
+    return {
+      problem: `Cannot take packet: it knows of ${new Date(untilMs).toISOString()}, which is still to come. See to the clock of this machine`,
+    };
+  const foreignId = idOfAnotherWell(store, record);
+  if (foreignId !== undefined) return { problem: `Cannot take packet: ${foreignId} is of another well here` };
+  const here = gatherRecord(store, well);
+  const isNew = !isKnown(store, here);
+  if (!isNew && !sameWell && !hasCommonRows(here, record))
+    return {
+      problem: `There is a well called ${well} here already, and nothing in this packet is known of it. If it is the same well, say so and its past is put together.`,
+      confirm: 'same',
+    };
+  const watched = isWatched(store, well);
+  const acts = newRows(record.acts, here.acts, ({ id }) => id);
+  const entries = newRows(record.entries, here.entries, ({ id }) => id);
+  const derived = {
+    baselines: newRows(record.baselines, here.baselines, baselineKey),
+    days: newRows(record.days, here.days, dayKey),
+    cycles: newRows(record.cycles, here.cycles, cycleKey),
+    alarms: newRows(record.alarms, here.alarms, alarmKey),
+  };
+  const others = nodesOfOthers(store, well);
+  const known = new Set(store.acts({ fromMs: 0 }).map(({ id }) => id));
+  const isHistory = ({ id, kind, node = '' }: ActRow): boolean =>
+    watched || (kind === 'calibrated' && others.has(node) && !known.has(id));
+  const changes: Change[] = [
+    ...acts.map((row): Change =>
+      isHistory(row) ? importedRow(well, 'act', row.id, row.atMs, row) : { change: 'act', row },
+    ),
+    ...entries.map((entry): Change => ({ change: 'entry', entry })),
+    ...derived.baselines.map((row) => importedRow(well, 'baseline', baselineKey(row), row.atMs, row)),
+    ...derived.days.map((row) => importedRow(well, 'day', dayKey(row), row.endedMs, row)),
+    ...derived.cycles.map((row) => importedRow(well, 'cycle', cycleKey(row), row.startedMs, row)),
+    ...alarmChanges(store, record),
+    ...(watched || acts.length === 0
+      ? []
+      : startChanges(
+          store,
+          well,
+          acts.filter((row) => !isHistory(row)),
+          nowMs,
+        )),
+    ...(isNew ? [importMark(well)] : []),
+  ];
+  const card =
+    watched && !here.acts.some((act) => act.kind === 'card-changed') ? newestCard(record) : undefined;
+  return {
+    changes,
+    added: {
+      acts: acts.length,
+      entries: entries.length,
+      baselines: derived.baselines.length,
+      days: derived.days.length,
+      cycles: derived.cycles.length,
+      alarms: derived.alarms.length,
+    },
+    isNew,
+    watched,
+    sharedNodes: watched ? [] : findSharedNodes(record, others),
+    ...(card && { card }),
+  };
+}
+
+function findSharedNodes(
+  { well: own, acts }: WellRecord,
+  others: ReadonlyMap<string, string>,
+): ImportPlan['sharedNodes'] {
+  const last = acts.findLast(({ kind }) => kind === 'card-changed');
+  return [...referencedNodes(own, last ? [last] : [])].flatMap((node) => {
+    const well = others.get(node);
+    return well === undefined ? [] : [{ node, well }];
+  });
+}
+
+function importedRow(
+  well: string,
+  kind: ImportedRow['kind'],
+  key: string,
+  atMs: number,
+  row: unknown,
+): Change {
+  return { change: 'imported', row: { well, kind, key, atMs, row } };
+}
+
+/** That the well came from elsewhere: it is there from now on, though no card and no reading may say so. */
+function importMark(well: string): Change {
+  return importedRow(well, 'well', well, 0, {});
+}
+
+function newRows<T>(rows: readonly T[], known: readonly T[], keyOf: (row: T) => string): T[] {
+  const keys = new Set(known.map(keyOf));
+  return rows.filter((row) => !keys.has(keyOf(row)));
+}
+
+/** Entries and acts have one id in the whole world; the same one of another well is a mix-up or a trick. */
+function idOfAnotherWell(store: Store, { well, acts, entries }: WellRecord): string | undefined {
+  const ids = new Set([...acts, ...entries].map(({ id }) => id));
+  const act = store
+    .acts({ fromMs: 0 })
+    .find((row) => row.well !== undefined && row.well !== well && ids.has(row.id));
+  if (act) return `act ${act.id}`;
+  const entry = store.entries().find((row) => row.well !== well && ids.has(row.id));
+  return entry && `entry ${entry.id}`;
+}
+
+function isKnown(store: Store, here: WellRecord): boolean {
+  const { well, acts, entries, baselines, days, cycles, alarms } = here;
+  return (
+    [acts, entries, baselines, days, cycles, alarms].some((rows) => rows.length > 0) ||
+    store.importedWells().includes(well) ||
+    store.nodes().some((row) => row.node === well)
+  );
+}
+
+function hasCommonRows(here: WellRecord, record: WellRecord): boolean {
+  const shares = <T>(a: readonly T[], b: readonly T[], keyOf: (row: T) => string): boolean =>
+    newRows(b, a, keyOf).length < b.length;
+  return (
+    shares(here.acts, record.acts, ({ id }) => id) ||
+    shares(here.entries, record.entries, ({ id }) => id) ||
+    shares(here.alarms, record.alarms, alarmKey) ||
+    shares(here.cycles, record.cycles, cycleKey)
+  );
+}
+
+/** Its readings come here: something was made of them. */
+function isWatched(store: Store, well: string): boolean {
+  const own = store.derived(well);
+  return own.cycles.length > 0 || own.days.some(({ event }) => hasData(event));
+}
+
+/** An alarm that stood in an earlier packet may be over in this one; never the other way round. Those that were told here stay. */
+function alarmChanges(store: Store, { well, alarms }: WellRecord): Change[] {
+  const own = new Set(store.alarms({ well }).map(alarmKey));
+  const known = new Map(store.imported('alarm', well).map(({ key, row }) => [key, lifecycleStage(row)]));
+  return alarms
+    .filter((row) => !own.has(row.id) && lifecycleStage(row) > (known.get(row.id) ?? -1))
+    .map((row) => importedRow(well, 'alarm', row.id, row.sinceMs, row));
+}
+
+/** How far an alarm's life has come. */
+function lifecycleStage(row: unknown): number {
+  const ends = ['clearedMs', 'withdrawnMs', 'acknowledgedMs'];
+  return typeof row === 'object' && row !== null ? ends.filter((key) => key in row).length : 0;
+}
+
+function startChanges(store: Store, well: string, acts: readonly ActRow[], nowMs: number): Change[] {
+  const known = actsOf(store, well);
+  const all = [...known, ...newRows(acts, known, ({ id }) => id)].toSorted((a, b) => a.atMs - b.atMs);
+  const { atMs, state } = startState(well, all, nowMs);
+  return [
+    { change: 'snapshot', well, atMs, state },
+    { change: 'rerun-mark', well, fromMs: atMs + 1 },
+  ];
+}
+
+function newestCard({ acts }: WellRecord): Record<string, unknown> | undefined {
+  const body = acts.findLast((act) => act.kind === 'card-changed')?.body;
+  const card = typeof body === 'object' && body !== null && 'card' in body ? body.card : undefined;
+  return typeof card === 'object' && card !== null ? { ...card } : undefined;
+}

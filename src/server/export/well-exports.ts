@@ -1,0 +1,99 @@
+/** Packets of this store's wells go out, and those of other Stillwells come in. */
+import { buildExportPage, buildExportZip, type ExportSource } from '../../logbook/export/export.ts';
+import type { UnitSystem } from '../../../shared/quantity/format-quantity.ts';
+import type { Entry } from '../../logbook/entries/entry.ts';
+import type { DocumentFiles } from '../../store/document-files.ts';
+import type { Change, Store } from '../../store/store.ts';
+import type { ImportResult, WellExports } from '../../http/deps.ts';
+import { gatherRecord } from './gather.ts';
+import { openAside, type AsidePacket } from './open-aside.ts';
+import { importSentences } from './import-summary.ts';
+import { sha256 } from './sha256.ts';
+import { planImport } from './plan-import.ts';
+
+export interface WellExportParts {
+  store: Store;
+  documents: DocumentFiles;
+  now: () => number;
+  /** Commits what came, and makes it known to whatever runs. Returns what went wrong, in a sentence; throws where nothing runs. */
+  commit: (changes: readonly Change[]) => string | undefined | void;
+  /** Writes a card as somebody's act of now. */
+  writeCard: (card: Record<string, unknown>, by: string | undefined) => void;
+}
+
+export function openWellExports(parts: WellExportParts): WellExports {
+  const { store, documents } = parts;
+  /** One at a time: each holds up to the largest packet, and what it unpacks to. */
+  let taking = false;
+  const sourceOf = (well: string, units: UnitSystem | undefined): ExportSource => {
+    // A document that went bad does not keep the well from being handed over: the page says that it was not at hand.
+    const sound = new Map<string, boolean>();
+    return {
+      record: gatherRecord(store, well),
+      sha256,
+      hasDocument(hash) {
+        const is = sound.get(hash) ?? documents.isIntact(hash);
+        sound.set(hash, is);
+        return is;
+      },
+      readDocument: (hash) => documents.read(hash) ?? new Uint8Array(),
+      ...(units !== undefined && { units }),
+    };
+  };
+  return {
+    zip: (well, units) => buildExportZip(sourceOf(well, units)),
+    page: (well, units) => buildExportPage(sourceOf(well, units)),
+    async importFile(bytes, how) {
+      if (taking)
+        return { problem: 'Cannot take packet: another one is being taken in; try again when it is done' };
+      taking = true;
+      try {
+        return await openAside(bytes, (opened) =>
+          'problem' in opened ? { problem: opened.problem } : takeOpened(parts, opened, how),
+        );
+      } finally {
+        taking = false;
+      }
+    },
+  };
+}
+
+async function takeOpened(
+  parts: WellExportParts,
+  opened: AsidePacket,
+  { sameWell, by }: { sameWell: boolean; by?: string },
+): Promise<ImportResult> {
+  const { store, documents, now } = parts;
+  const { record } = opened;
+  const planned = (): ReturnType<typeof planImport> => planImport(store, record, { nowMs: now(), sameWell });
+  const first = planned();
+  if ('problem' in first) return first;
+  const fresh = opened.documents.filter(({ hash }) => !documents.isIntact(hash));
+  // One document after the other, so that one lies in memory.
+  // oxlint-disable-next-line no-await-in-loop
+  for (const document of fresh) documents.put(await document.read());
+  // While documents came the server went on: what is committed is planned from the store as it is now.
+  const plan = fresh.length === 0 ? first : planned();
+  if ('problem' in plan) return plan;
+  // Where nothing is new nothing is made again.
+  const wrong = plan.changes.length === 0 ? undefined : parts.commit(plan.changes);
+  if (wrong !== undefined) return { problem: wrong };
+  if (plan.card) parts.writeCard(plan.card, by);
+  const missing = opened.missing
+    .filter((hash) => !documents.has(hash))
+    .map((hash) => nameOf(hash, record.entries));
+  const added = { ...plan.added, documents: fresh.length };
+  return {
+    well: record.well,
+    isNew: plan.isNew,
+    added,
+    missing,
+    summary: importSentences({ ...plan, added, missing, well: record.well }),
+  };
+}
+
+/** As somebody called it, or the start of its hash. */
+function nameOf(hash: string, entries: readonly Entry[]): string {
+  const name = entries.find(({ kind, body }) => kind === 'paper' && body['hash'] === hash)?.body['name'];
+  return typeof name === 'string' ? name : hash.slice(0, 12);
+}

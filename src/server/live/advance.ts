@@ -1,0 +1,77 @@
+/**
+ * Passes a well on as far as its nodes have spoken, and turns what the engine says into changes for the commit. A fault of our own
+ * in one well stops that well, says so as an alarm, and leaves the others running.
+ */
+import { nodesOf } from '../../core/domain/sources.ts';
+import type { Emitted } from '../../core/well/emit.ts';
+import { frontierMs, nodeProgress, type NodeProgress } from '../../core/readings/frontier.ts';
+import { advancePipeline, type WellPipeline } from './well-pipeline.ts';
+import type { LiveState } from './state.ts';
+import { hasOpenRows, syncStates, publishEvent, publishNotWatched } from './alarm-rows.ts';
+
+function nodeProgressOf(live: LiveState, pipeline: WellPipeline, nowMs: number): NodeProgress[] {
+  const voices: NodeProgress[] = [];
+  for (const { node } of nodesOf(pipeline.state.card, nowMs)) {
+    const entry = live.nodes.get(node);
+    if (entry) voices.push(nodeProgress(entry.state, nowMs));
+  }
+  return voices;
+}
+
+/** Up to when this well may be passed on now. */
+export function frontierOf(live: LiveState, pipeline: WellPipeline, nowMs: number): number {
+  return frontierMs(nodeProgressOf(live, pipeline, nowMs), nowMs);
+}
+
+export function advanceWell(live: LiveState, pipeline: WellPipeline, nowMs: number): void {
+  if (pipeline.fault !== undefined) return;
+  const emitted: Emitted[] = [];
+  try {
+    advancePipeline(pipeline, frontierOf(live, pipeline, nowMs), (e) => emitted.push(e));
+  } catch (error) {
+    stopWell(live, pipeline, error, nowMs);
+    return;
+  }
+  for (const e of emitted) storeEmitted(live, e, nowMs);
+  // What was seen, shelved or off its shelf changes without a line.
+  if (hasOpenRows(live, pipeline)) syncStates(live, pipeline);
+}
+
+/** What the engine said, as changes of the store; alarms are told. */
+export function storeEmitted(live: LiveState, emitted: Emitted, nowMs: number): void {
+  const { event, orderMs, cycle } = emitted;
+  switch (event.event) {
+    case 'cycle':
+      live.changes.push({
+        change: 'cycle',
+        row: {
+          event,
+          startedMs: cycle!.startedMs,
+          stoppedMs: cycle!.stoppedMs,
+          ...(cycle!.shape && { shape: cycle!.shape }),
+        },
+      });
+      break;
+    case 'day':
+      live.changes.push({ change: 'day', event, endedMs: orderMs });
+      break;
+    case 'baseline':
+      live.changes.push({ change: 'baseline', event, atMs: orderMs });
+      break;
+    case 'alarm':
+      publishEvent(live, event, nowMs);
+      break;
+    default:
+      event satisfies never;
+  }
+}
+
+export function stopWell(live: LiveState, pipeline: WellPipeline, error: unknown, nowMs: number): void {
+  const why = error instanceof Error ? error.message : String(error);
+  pipeline.fault = why;
+  live.options.log(
+    'error',
+    `Cannot watch ${pipeline.well}: ${error instanceof Error ? (error.stack ?? why) : why}`,
+  );
+  publishNotWatched(live, pipeline, why, nowMs);
+}

@@ -1,0 +1,73 @@
+/**
+ * A node is forgotten, with the well that was made for it: one of a wrong name, or one that is no more. Nothing that was measured or written
+ * down is lost by it, so a node whose readings are kept, or that a card reads from, stays. One that speaks again is known again.
+ */
+import { hasData } from '../export/gather.ts';
+import { nodesOfOthers } from '../export/other-nodes.ts';
+import type { Change, Store } from '../../store/store.ts';
+import { defaultWellKey } from './nodes.ts';
+import { rebuildReadTable, type LiveState } from './state.ts';
+
+/** What to commit, or why the node stays. By what is kept alone, so that it can be done where no server runs. */
+export function planForget(
+  store: Store,
+  node: string,
+  nowMs: number,
+): { changes: Change[] } | { problem: string } {
+  const why = whyKept(store, node);
+  if (why !== undefined) return { problem: `Cannot forget ${node}: ${why}` };
+  return {
+    changes: [
+      { change: 'node-forgotten', node },
+      { change: 'setting', key: defaultWellKey(node), value: null },
+      { change: 'delete-derived', well: node, fromMs: 0 },
+      { change: 'rerun-mark', well: node, fromMs: null },
+      // Nobody would ever be heard who could end it.
+      ...store
+        .alarms({ well: node, active: true })
+        .map((row): Change => ({ change: 'alarm', row: { ...row, state: 'normal', clearedMs: nowMs } })),
+    ],
+  };
+}
+
+function whyKept(store: Store, node: string): string | undefined {
+  if (!store.nodes().some((row) => row.node === node)) return 'no node of this name is known';
+  const reader = nodesOfOthers(store, '').get(node);
+  if (reader !== undefined) return `the card of ${reader} reads from it. Change that card first`;
+  if (store.channels(node).length > 0) return 'it has sent readings, and they are kept';
+  return hasPast(store, node) ? `something was written down of the well ${node}, and it is kept` : undefined;
+}
+
+/** Whether the well of this name is more than a name. */
+function hasPast(store: Store, well: string): boolean {
+  const { cycles, days, baselines } = store.derived(well);
+  return (
+    cycles.length > 0 ||
+    baselines.length > 0 ||
+    days.some(({ event }) => hasData(event)) ||
+    store.entries(well).length > 0 ||
+    store.acts({ well, fromMs: 0 }).some((row) => row.well === well || row.node === well) ||
+    store.importedWells().includes(well)
+  );
+}
+
+/**
+ * The same in memory, once it is committed. What brokers retain of it goes too: the copy of its hello would make it known again at the next
+ * start. At an outside broker only `kept` is ours to end (contract, section 1).
+ */
+export function dropNode(live: LiveState, node: string): void {
+  const { approveAll, observe, publish, root } = live.options;
+  const retained = approveAll ? ['kept', 'hello', 'presence'] : ['kept'];
+  for (const topic of observe ? [] : retained)
+    publish(`${root}/${node}/${topic}`, '', { qos: 1, retain: true });
+  live.nodes.delete(node);
+  live.dirtyNodes.delete(node);
+  const line = live.pipelines.get(node);
+  if (!line) return;
+  live.dirtyWells.delete(line);
+  live.pipelines.delete(node);
+  live.cards.delete(node);
+  live.knownAlarms.delete(node);
+  live.periods = live.periods.filter(({ card }) => card.well !== node);
+  rebuildReadTable(live);
+}

@@ -1,0 +1,115 @@
+/**
+ * Makes the live state again from the store, as it is at any start: after a clean stop there is nothing to run again, after a crash
+ * the readings since the last saves are. The same ids come out, so nothing is told twice.
+ */
+import { readAct } from '../../core/domain/read-act.ts';
+import { applyStoredPack, newNode, type NodeState } from '../../core/readings/node.ts';
+import { loadSites } from './node-news.ts';
+import { renameSavedNode, renameSavedRow } from './old-names.ts';
+import { ensureImportedWell, applyCard, restoreDefaultWell, ensureWellForNode } from './nodes.ts';
+import { rerun } from './rerun.ts';
+import { newLiveState, type LiveOptions, type LiveState } from './state.ts';
+import { ALIVE_KEY, excuseSilence } from './turn.ts';
+
+/** Alarms told this long ago are known again when late data brings them back. */
+const KNOWN_ALARM_WINDOW_MS = 8 * 86_400_000;
+/** A restart this quick is no absence. */
+const MIN_ABSENCE_MS = 90_000;
+
+export function loadLiveState(options: LiveOptions, nowMs: number): LiveState {
+  const live = newLiveState(options);
+  loadNodes(live);
+  for (const [node, entry] of live.nodes) if (entry.approved) restoreDefaultWell(live, node);
+  for (const well of options.store.importedWells()) ensureImportedWell(live, well);
+  loadCards(live);
+  for (const [node, entry] of live.nodes) if (entry.approved) ensureWellForNode(live, node);
+  loadSites(live);
+  for (const row of options.store.alarms({ fromMs: nowMs - KNOWN_ALARM_WINDOW_MS })) {
+    live.knownAlarms.set(row.well, [...(live.knownAlarms.get(row.well) ?? []), row]);
+  }
+  for (const row of options.store.alarms({ active: true })) {
+    const known = live.knownAlarms.get(row.well) ?? [];
+    if (!known.some((other) => other.id === row.id)) live.knownAlarms.set(row.well, [...known, row]);
+  }
+  recordAbsence(live, nowMs);
+  const marks = new Map(options.store.rerunMarks().map((mark) => [mark.well, mark.fromMs]));
+  for (const pipeline of live.pipelines.values())
+    rerun(live, pipeline, marks.get(pipeline.well) ?? Number.MAX_SAFE_INTEGER, nowMs);
+  const { changes } = live;
+  live.changes = [];
+  options.store.commit(changes);
+  return live;
+}
+
+/** Every card counts from its time on for where readings come from; the engine meets it as an act in that time. */
+function loadCards(live: LiveState): void {
+  for (const row of live.options.store.acts({ fromMs: 0 })) {
+    if (row.kind !== 'card-changed') continue;
+    const read = readAct(row.body);
+    if ('problem' in read) {
+      live.options.log('warn', `Cannot use the card of ${new Date(row.atMs).toISOString()}: ${read.problem}`);
+      continue;
+    }
+    if (read.act.kind !== 'card-changed') continue;
+    applyCard(live, read.act.card, row.atMs);
+  }
+}
+
+function loadNodes(live: LiveState): void {
+  const states = new Map<string, NodeState>();
+  for (const row of live.options.store.nodes()) {
+    // Saved again under today's names in the first turn.
+    if (renameSavedRow(row)) live.dirtyNodes.add(row.node);
+    renameSavedNode(row.state);
+    const state = (row.state as NodeState | undefined) ?? newNode(row.node);
+    states.set(row.node, state);
+    live.nodes.set(row.node, {
+      state,
+      approved: row.approved,
+      ...(row.hello && { hello: row.hello }),
+      ...(row.ignored && { ignored: row.ignored }),
+      ackDue: true,
+      ackSentAtMs: 0,
+      savedAtMs: row.savedMs ?? 0,
+      unsaved: false,
+    });
+  }
+  for (const placed of live.options.store.packsSinceSave()) {
+    let entry = live.nodes.get(placed.node);
+    if (!entry) {
+      // A node whose first packs were kept before its state was: it had been approved.
+      entry = {
+        state: newNode(placed.node),
+        approved: true,
+        ackDue: true,
+        ackSentAtMs: 0,
+        savedAtMs: 0,
+        unsaved: true,
+      };
+      live.nodes.set(placed.node, entry);
+    }
+    applyStoredPack(entry.state, placed);
+    entry.unsaved = true;
+  }
+}
+
+/** Our own absence is an act of its own: that silence is nobody's fault. */
+function recordAbsence(live: LiveState, nowMs: number): void {
+  const aliveMs = Number(live.options.store.getValue(ALIVE_KEY) ?? Number.NaN);
+  if (!Number.isFinite(aliveMs)) return;
+  excuseSilence(live, aliveMs, nowMs);
+  if (nowMs - aliveMs < MIN_ABSENCE_MS) return;
+  const from = new Date(aliveMs).toISOString();
+  live.changes.push({
+    change: 'act',
+    row: {
+      id: `server-away-${aliveMs}`,
+      atMs: nowMs,
+      kind: 'server-away',
+      body: { kind: 'server-away', from },
+    },
+  });
+  const { changes } = live;
+  live.changes = [];
+  live.options.store.commit(changes);
+}

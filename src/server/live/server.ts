@@ -1,0 +1,367 @@
+/**
+ * The live server: the only loop with a timer. Messages queue up; a turn takes all that came, commits once, and then says `kept`.
+ * When a commit fails, what is in memory is ahead of the disk: it is thrown away and made again from the store, and the nodes, which
+ * were told nothing, send again.
+ */
+import type { LiveChange, LiveReadings } from '../../http/deps.ts';
+import { channelName } from '../../core/domain/channels.ts';
+import { feedsOf } from '../../core/domain/sources.ts';
+import type { PlacedPack } from '../../core/readings/placed-pack.ts';
+import { StoreError } from '../../store/store-error.ts';
+import type { Change } from '../../store/store.ts';
+import { applyAct, type ActResult } from './acts.ts';
+import { ceilingAilments, wellCeiling } from './ceiling.ts';
+import { dropNode, planForget } from './forget.ts';
+import type { ReceivedMessage } from './intake.ts';
+import { letNodeIn } from './let-in.ts';
+import { loadLiveState } from './load.ts';
+import type { LiveOptions, LiveState } from './state.ts';
+import { tick, saveAll, processTurn, type TurnResult } from './turn.ts';
+
+export interface LiveServer {
+  /** A message came; `kept` is called once it is on disk. */
+  receive: (message: Omit<ReceivedMessage, 'arrivalMs'>) => void;
+  applyAct: (json: unknown, by?: string) => ActResult;
+  /** Returns why not, in a sentence. */
+  approveNode: (node: string) => string | undefined;
+  /** Forgets a node with its empty well. Returns why not, in a sentence. */
+  forget: (node: string) => string | undefined;
+  /**
+   * Commits what another Stillwell handed over, and makes the live state again from the store, which then holds it. Returns what went
+   * wrong, in a sentence.
+   */
+  importChanges: (changes: readonly Change[]) => string | undefined;
+  state: () => LiveState;
+  /** What is wrong with the server itself, a sentence each. */
+  healthProblems: () => string[];
+  subscribe: (fn: (change: LiveChange) => void) => () => void;
+  /** Resolves when all that came so far is committed. */
+  drained: () => Promise<void>;
+  /** Makes time go on now; else it does so once a second. */
+  tick: () => void;
+  /** Saves everything derived. The store is closed by whoever opened it. */
+  close: () => Promise<void>;
+}
+
+/** When few messages come, a turn waits this long for more: fewer commits, and nobody notices. */
+const BATCH_DELAY_MS = 15;
+/** A turn of this many did not need to wait: 64 a turn is a commit's cost well shared. */
+const BUSY_TURN_MESSAGES = 64;
+/** One turn takes this many messages at most, so that no commit grows without end. */
+const MAX_TURN_MESSAGES = 2000;
+/** After this many waiting messages the oldest are not taken in: a node sends again what was not kept. */
+const MAX_QUEUED_MESSAGES = 50_000;
+const TICK_MS = 1000;
+/** Housekeeping of the store, in bites that leave the loop free. */
+const MAINTENANCE_INTERVAL_MS = 5000;
+const MAINTENANCE_STEP_MS = 25;
+const RELOAD_AFTER_MS = 10_000;
+
+interface Loop {
+  options: LoopOptions;
+  live: LiveState;
+  queue: ReceivedMessage[];
+  timer: NodeJS.Timeout | undefined;
+  ticker: NodeJS.Timeout | undefined;
+  healthProblem: string | undefined;
+  retryAtMs: number;
+  maintainedAtMs: number;
+  lastAliveMs: number;
+  viewers: Set<(change: LiveChange) => void>;
+  drainWaiters: (() => void)[];
+  closed: boolean;
+  batchDelayMs: number;
+  /** Messages of the turn before. */
+  lastTurnMessages: number;
+  /** Messages taken that were not kept, since the last time that keeping worked. */
+  lostMessages: number;
+}
+
+export interface LoopOptions extends LiveOptions {
+  /** Tests and the demo's past drive the time themselves. */
+  autoTick?: boolean;
+  /** How long a turn waits for more messages; BATCH_DELAY_MS where not given. */
+  batchDelayMs?: number;
+  /** Notices were committed: whoever sends them may look. */
+  onCommit?: () => void;
+  /** So many messages were taken and could not be kept, and keeping works again: whoever brought them is to bring them again. */
+  onLost?: (messages: number) => void;
+}
+
+export function openLiveServer(options: LoopOptions): LiveServer {
+  const nowMs = options.now();
+  const loop: Loop = {
+    options,
+    live: loadLiveState(options, nowMs),
+    queue: [],
+    timer: undefined,
+    ticker: undefined,
+    healthProblem: undefined,
+    retryAtMs: 0,
+    maintainedAtMs: nowMs,
+    lastAliveMs: 0,
+    viewers: new Set(),
+    drainWaiters: [],
+    closed: false,
+    batchDelayMs: options.batchDelayMs ?? BATCH_DELAY_MS,
+    lastTurnMessages: 0,
+    lostMessages: 0,
+  };
+  const onCommit = options.onCommit ?? (() => undefined);
+  if (options.autoTick !== false) loop.ticker = setInterval(() => tickNow(loop, onCommit), TICK_MS);
+  return {
+    receive: (message) => receive(loop, message, onCommit),
+    applyAct: (json, by) => runAct(loop, json, by, onCommit),
+    approveNode: (node) => approveNode(loop, node, onCommit),
+    forget: (node) => forget(loop, node),
+    importChanges: (changes) => importChanges(loop, changes),
+    state: () => loop.live,
+    healthProblems: () => healthProblemsOf(loop),
+    subscribe: (fn) => {
+      loop.viewers.add(fn);
+      loop.live.hasViewers = true;
+      return () => {
+        loop.viewers.delete(fn);
+        loop.live.hasViewers = loop.viewers.size > 0;
+      };
+    },
+    drained: () =>
+      loop.queue.length === 0 ? Promise.resolve() : new Promise((done) => loop.drainWaiters.push(done)),
+    tick: () => tickNow(loop, onCommit),
+    close: () => close(loop),
+  };
+}
+
+function receive(loop: Loop, message: Omit<ReceivedMessage, 'arrivalMs'>, onCommit: () => void): void {
+  if (loop.closed) return;
+  if (loop.queue.length >= MAX_QUEUED_MESSAGES) {
+    loop.lostMessages++;
+    return;
+  }
+  loop.queue.push({ ...message, arrivalMs: loop.options.now() });
+  if (loop.queue.length === 1) scheduleTurn(loop, onCommit);
+  else if (loop.queue.length === MAX_TURN_MESSAGES) {
+    clearTimeout(loop.timer);
+    loop.timer = setTimeout(() => runTurn(loop, onCommit), 0);
+  }
+}
+
+/** Under load messages gather by themselves while a turn works; waiting for more would only leave the machine idle. */
+function scheduleTurn(loop: Loop, onCommit: () => void): void {
+  const waitMs = loop.lastTurnMessages >= BUSY_TURN_MESSAGES ? 0 : loop.batchDelayMs;
+  loop.timer = setTimeout(() => runTurn(loop, onCommit), waitMs);
+}
+
+function runTurn(loop: Loop, onCommit: () => void): void {
+  loop.timer = undefined;
+  if (loop.closed) return;
+  const received = loop.queue.splice(0, MAX_TURN_MESSAGES);
+  loop.lastTurnMessages = received.length;
+  handleAll(loop, received, onCommit);
+  if (loop.queue.length > 0) loop.timer = setTimeout(() => runTurn(loop, onCommit), 0);
+  else {
+    requestResend(loop);
+    for (const done of loop.drainWaiters.splice(0)) done();
+  }
+}
+
+/** What was taken and not kept has to come again, once that helps. */
+function requestResend(loop: Loop): void {
+  if (loop.lostMessages === 0 || healthProblemOf(loop) !== undefined) return;
+  const messages = loop.lostMessages;
+  loop.lostMessages = 0;
+  loop.options.log('warn', `${messages} messages could not be kept when they came: asking for them again.`);
+  loop.options.onLost?.(messages);
+}
+
+/**
+ * A turn over all that came. Where a fault of our own broke it, each message has a turn to itself: the one that breaks its own is left
+ * out and said, the others are taken.
+ */
+function handleAll(loop: Loop, received: readonly ReceivedMessage[], onCommit: () => void): void {
+  let handled = false;
+  const failure = withRecovery(loop, () => {
+    const end = processTurn(loop.live, received, loop.options.now());
+    handled = true;
+    notifyViewers(loop, end, received);
+    if (end.committed) onCommit();
+  });
+  if (handled) return;
+  if (failure === undefined || failure instanceof StoreError || !reload(loop)) {
+    loop.lostMessages += received.length;
+    return;
+  }
+  if (received.length > 1) for (const message of received) handleAll(loop, [message], onCommit);
+  else
+    loop.options.log(
+      'error',
+      `A message to ${received[0]?.topic ?? 'nobody'} was left out: ${errorMessage(failure)}`,
+    );
+}
+
+function tickNow(loop: Loop, onCommit: () => void): void {
+  const nowMs = loop.options.now();
+  withRecovery(loop, () => {
+    const end = tick(loop.live, nowMs, loop);
+    notifyViewers(loop, end, []);
+    if (end.committed) onCommit();
+    if (nowMs - loop.maintainedAtMs < MAINTENANCE_INTERVAL_MS) return;
+    const more = loop.options.store.maintain(nowMs, MAINTENANCE_STEP_MS);
+    if (!more) loop.maintainedAtMs = nowMs;
+  });
+  if (loop.queue.length === 0) requestResend(loop);
+}
+
+/**
+ * Runs what commits. On failure the memory is ahead of the disk: it is made again from the store, at once or a little later. Returns
+ * what went wrong.
+ */
+function withRecovery(loop: Loop, work: () => void): unknown {
+  if (loop.healthProblem !== undefined) {
+    if (loop.options.now() < loop.retryAtMs) return undefined;
+    if (!reload(loop)) return undefined;
+  }
+  try {
+    work();
+    return undefined;
+  } catch (error) {
+    fail(loop, error);
+    return error;
+  }
+}
+
+function errorMessage(error: unknown): string {
+  return error instanceof Error ? error.message : String(error);
+}
+
+function fail(loop: Loop, error: unknown): void {
+  loop.healthProblem = errorMessage(error);
+  loop.retryAtMs = loop.options.now() + RELOAD_AFTER_MS;
+  loop.options.log('error', loop.healthProblem);
+}
+
+function reload(loop: Loop): boolean {
+  try {
+    loop.live = loadLiveState(loop.options, loop.options.now());
+    loop.live.hasViewers = loop.viewers.size > 0;
+    loop.healthProblem = undefined;
+    loop.options.log('info', 'Keeping readings again.');
+    return true;
+  } catch (error) {
+    fail(loop, error);
+    return false;
+  }
+}
+
+function runAct(loop: Loop, json: unknown, by: string | undefined, onCommit: () => void): ActResult {
+  const before = healthProblemOf(loop);
+  if (before !== undefined) return { problem: `Cannot keep anything now: ${before}` };
+  const nowMs = loop.options.now();
+  let done: ActResult = { problem: 'Cannot do this now: try again' };
+  withRecovery(loop, () => {
+    const end = processTurn(loop.live, [], nowMs, () => {
+      done = applyAct(loop.live, json, nowMs, by);
+    });
+    notifyViewers(loop, end, []);
+    if (end.committed) onCommit();
+  });
+  const after = healthProblemOf(loop);
+  return after === undefined ? done : { problem: `Cannot keep this: ${after}` };
+}
+
+/** Everything derived is saved first, so that making it again costs no well more than a look at its last save. */
+function importChanges(loop: Loop, changes: readonly Change[]): string | undefined {
+  const before = healthProblemOf(loop);
+  if (before !== undefined) return `Cannot keep anything now: ${before}`;
+  const addsWell = changes.some(
+    (one) => one.change === 'imported' && one.row.kind === 'well' && !loop.live.pipelines.has(one.row.well),
+  );
+  const full = addsWell ? wellCeiling(loop.live) : undefined;
+  if (full !== undefined) return `Cannot add a well: ${full}`;
+  const { options, live } = loop;
+  withRecovery(loop, () => {
+    saveAll(live, options.now());
+    options.store.commit(changes);
+    loop.live = loadLiveState(options, options.now());
+    loop.live.hasViewers = loop.viewers.size > 0;
+    loop.live.counts = live.counts;
+  });
+  const after = healthProblemOf(loop);
+  return after === undefined ? undefined : `Cannot keep this: ${after}`;
+}
+
+/** Read anew: what runs in between may have failed. */
+function healthProblemOf(loop: Loop): string | undefined {
+  return loop.healthProblem;
+}
+
+function approveNode(loop: Loop, node: string, onCommit: () => void): string | undefined {
+  const before = healthProblemOf(loop);
+  if (before !== undefined) return `Cannot keep anything now: ${before}`;
+  const why = letNodeIn(loop.live, node, loop.options.now());
+  if (why !== undefined) return why;
+  tickNow(loop, onCommit);
+  const after = healthProblemOf(loop);
+  return after === undefined ? undefined : `Cannot keep this: ${after}`;
+}
+
+function forget(loop: Loop, node: string): string | undefined {
+  const before = healthProblemOf(loop);
+  if (before !== undefined) return `Cannot keep anything now: ${before}`;
+  const { options } = loop;
+  const plan = planForget(options.store, node, options.now());
+  if ('problem' in plan) return plan.problem;
+  withRecovery(loop, () => {
+    options.store.commit(plan.changes);
+    dropNode(loop.live, node);
+  });
+  const after = healthProblemOf(loop);
+  return after === undefined ? undefined : `Cannot keep this: ${after}`;
+}
+
+function healthProblemsOf(loop: Loop): string[] {
+  const out = loop.healthProblem === undefined ? [] : [loop.healthProblem];
+  for (const pipeline of loop.live.pipelines.values()) {
+    if (pipeline.fault !== undefined)
+      out.push(`A fault of our own stopped the watching of ${pipeline.well}: ${pipeline.fault}`);
+  }
+  return [...out, ...ceilingAilments(loop.live)];
+}
+
+/** Shows a turn to whoever looks; nothing is made for nobody. */
+function notifyViewers(loop: Loop, result: TurnResult, received: readonly ReceivedMessage[]): void {
+  if (loop.viewers.size === 0) return;
+  const sendToAll = (change: LiveChange): void => {
+    for (const fn of loop.viewers) fn(change);
+  };
+  for (const shown of loop.live.liveEvents.splice(0)) {
+    if ('alarm' in shown) sendToAll({ is: 'alarm', alarm: shown.alarm });
+    else for (const change of readingsOf(loop.live, shown.placed)) sendToAll(change);
+  }
+  if (received.length > 0 || result.committed)
+    for (const pipeline of result.dirtyWells) sendToAll({ is: 'well', well: pipeline.well });
+}
+
+function readingsOf(live: LiveState, placed: PlacedPack): LiveChange[] {
+  const byWell = new Map<string, LiveReadings[]>();
+  if (placed.kind === 'start' || placed.timeUnknown) return [];
+  for (const { channel, times, values } of placed.columns) {
+    for (const feed of feedsOf(live.readTable, placed.node, channel)) {
+      const columns = byWell.get(feed.well) ?? [];
+      columns.push({ channel: channelName(feed.code), timesMs: times, values });
+      byWell.set(feed.well, columns);
+    }
+  }
+  return [...byWell].map(([well, columns]) => ({ is: 'readings', well, columns }));
+}
+
+async function close(loop: Loop): Promise<void> {
+  clearInterval(loop.ticker);
+  clearTimeout(loop.timer);
+  if (loop.queue.length > 0 && loop.healthProblem === undefined) {
+    withRecovery(loop, () => processTurn(loop.live, loop.queue.splice(0), loop.options.now()));
+  }
+  loop.closed = true;
+  if (loop.healthProblem === undefined) withRecovery(loop, () => saveAll(loop.live, loop.options.now()));
+  for (const done of loop.drainWaiters.splice(0)) done();
+}

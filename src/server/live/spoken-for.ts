@@ -1,0 +1,48 @@
+/**
+ * The further names of a gateway's hello (`speaksFor`). A name makes a node, and with our own broker a well, so only names that somebody
+ * gave to the sender count: those of its credential; behind an outside broker, where we know no credential, those of a node that was let
+ * in. The others make nothing and are counted (contract, section 7).
+ */
+import type { Hello } from '../../core/decode/messages.ts';
+import { nodeCeiling } from './ceiling.ts';
+import { getOrCreateNode } from './nodes.ts';
+import type { LiveState, NodeEntry } from './state.ts';
+
+/** Names told of one hello: enough to know which list is wrong. */
+const NAMES_TOLD = 5;
+
+/** Makes the named nodes known as far as they count. Returns one sentence where names were ignored, which are then counted. */
+export function touchSpokenFor(
+  live: LiveState,
+  entry: NodeEntry,
+  hello: Hello,
+  { given, nowMs }: { given: readonly string[] | undefined; nowMs: number },
+): string | undefined {
+  const names = [...new Set(hello.speaksFor)].filter((name) => name !== hello.node);
+  const counts = countedNames(live, entry, given);
+  const over: string[] = [];
+  for (const name of names.filter(counts.has)) {
+    if (!live.nodes.has(name) && nodeCeiling(live, name) !== undefined) over.push(name);
+    else getOrCreateNode(live, name);
+  }
+  const others = names.filter((name) => !counts.has(name));
+  const ignored = [...others, ...over];
+  if (ignored.length === 0) return undefined;
+  const why = others.length > 0 ? counts.why : nodeCeiling(live, over[0]!);
+  const told = ignored.slice(0, NAMES_TOLD).join(', ');
+  const more = ignored.length > NAMES_TOLD ? ` and ${ignored.length - NAMES_TOLD} more` : '';
+  const last = `Node ${hello.node} speaks for names that are ignored, ${told}${more}: ${why}.`;
+  entry.ignored = { names: (entry.ignored?.names ?? 0) + ignored.length, last, lastMs: nowMs };
+  return last;
+}
+
+/** Which names count, and why the others do not. */
+function countedNames(
+  live: LiveState,
+  entry: NodeEntry,
+  given: readonly string[] | undefined,
+): { has: (name: string) => boolean; why: string } {
+  if (!live.options.approveAll) return { has: () => entry.approved, why: 'it waits to be let in' };
+  const own = new Set(given);
+  return { has: (name) => own.has(name), why: 'its credential was not given them' };
+}

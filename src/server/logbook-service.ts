@@ -1,0 +1,95 @@
+/**
+ * Where people write down what they know: the card of a well with who changed it, entries, papers. What is written is checked, gets its id
+ * and time here, and is committed before it is answered.
+ */
+import { randomUUID } from 'node:crypto';
+import { currentEntries } from '../logbook/entries/entry.ts';
+import { MAX_DOCUMENT_BYTES } from '../logbook/entries/limits.ts';
+import { detectMediaType } from '../logbook/documents/media-type.ts';
+import { isComplete } from '../logbook/documents/document-complete.ts';
+import { readEntry } from '../logbook/entries/read-entry.ts';
+import type { DocumentFiles } from '../store/document-files.ts';
+import type { ActRow, Store } from '../store/store.ts';
+import type { LogbookService } from '../http/deps.ts';
+
+export interface LogbookServiceParts {
+  store: Store;
+  documents: DocumentFiles;
+  now: () => number;
+}
+
+export function openLogbookService({ store, documents, now }: LogbookServiceParts): LogbookService {
+  const write: LogbookService['write'] = (json, by) => {
+    const read = readEntry(json, { id: randomUUID(), createdMs: now(), ...(by !== undefined && { by }) });
+    if ('problem' in read) return { problem: read.problem };
+    const { entry } = read;
+    const lost = findMissingDocument(entry.body['papers'], documents);
+    if (lost !== undefined) return { problem: `Cannot keep entry: there is no paper ${lost}` };
+    if (entry.kind === 'paper' && !matchesFile(entry.body, documents))
+      return {
+        problem:
+          'Cannot keep entry: a paper is kept by sending its bytes; hash, type and size must be theirs',
+      };
+    if (entry.replaces !== undefined && !store.entries(entry.well).some((one) => one.id === entry.replaces))
+      return { problem: 'Cannot keep entry: what it replaces is no entry of this well' };
+    store.commit([{ change: 'entry', entry }]);
+    return { entry };
+  };
+  return {
+    entries: (well) => store.entries(well),
+    write,
+    addDocument(well, { bytes, by, ...fields }) {
+      if (bytes.length > MAX_DOCUMENT_BYTES)
+        return {
+          problem: `Cannot keep ${fields.name}: a paper has ${MAX_DOCUMENT_BYTES / 2 ** 20} MiB at most`,
+        };
+      const type = detectMediaType(bytes);
+      if (type === undefined)
+        return {
+          problem: `Cannot keep ${fields.name}: it must be a PDF, a JPEG, PNG, WebP or HEIC picture, or plain text, by its content and whatever its name says`,
+        };
+      if (!isComplete(bytes, type))
+        return {
+          problem: `Cannot keep ${fields.name}: it did not come whole, its end is missing. Send it again`,
+        };
+      const hash = documents.put(bytes);
+      // Who sends it again, because the line broke or another field was refused, means the one that is kept already.
+      const known = currentEntries(store.entries(well)).find(
+        ({ kind, body }) =>
+          kind === 'paper' &&
+          body['hash'] === hash &&
+          body['name'] === fields.name &&
+          body['about'] === fields.about &&
+          body['text'] === fields.text,
+      );
+      return known
+        ? { entry: known }
+        : write({ kind: 'paper', well, hash, type, bytes: bytes.length, ...fields }, by);
+    },
+    document(hash) {
+      const bytes = documents.read(hash);
+      const type = bytes && detectMediaType(bytes);
+      return bytes && type && { bytes, type };
+    },
+    hasDocument: (hash) => documents.has(hash),
+    writtenCard: (well) => lastCard(store, well),
+  };
+}
+
+/** Whether a paper's entry says of it what is so. */
+function matchesFile(
+  { hash, type, bytes: size }: Record<string, unknown>,
+  documents: DocumentFiles,
+): boolean {
+  const bytes = typeof hash === 'string' && documents.isIntact(hash) ? documents.read(hash) : undefined;
+  return bytes !== undefined && bytes.length === size && detectMediaType(bytes) === type;
+}
+
+function findMissingDocument(listed: unknown, documents: DocumentFiles): string | undefined {
+  const hashes: unknown[] = Array.isArray(listed) ? listed : [];
+  return hashes.find((hash): hash is string => typeof hash === 'string' && !documents.has(hash));
+}
+
+function lastCard(store: Store, well: string): ActRow | undefined {
+  return store.acts({ well, fromMs: 0 }).findLast((row) => row.kind === 'card-changed' && row.well === well);
+}

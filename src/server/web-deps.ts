@@ -1,0 +1,125 @@
+/** What the pages may see and do, answered by the live loop and the store. */
+import { makeCredential } from '../mqtt/credentials.ts';
+import type { Broker } from '../mqtt/broker.ts';
+import type { Settings } from '../config/settings.ts';
+import type { DocumentFiles } from '../store/document-files.ts';
+import type { Store } from '../store/store.ts';
+import type { CalendarAccess, WebDeps } from '../http/deps.ts';
+import type { MetricFamily } from '../http/metrics.ts';
+import { openLogbookService } from './logbook-service.ts';
+import type { LiveServer } from './live/server.ts';
+import { liveWell, wellStatus } from './live/view.ts';
+import { openWellExports } from './export/well-exports.ts';
+import { withImported } from './export/with-imported.ts';
+
+export interface WebParts {
+  settings: Settings;
+  store: Store;
+  documents: DocumentFiles;
+  live: LiveServer;
+  broker: Broker;
+  phones: CalendarAccess;
+  version: string;
+  now: () => number;
+  log: (level: 'info' | 'warn' | 'error', sentence: string) => void;
+}
+
+export function webDeps(parts: WebParts): WebDeps {
+  const { store, live, now } = parts;
+  return {
+    store: withImported(store),
+    calendarAccess: parts.phones,
+    logbook: openLogbookService({ store, documents: parts.documents, now }),
+    exports: openWellExports({
+      store,
+      documents: parts.documents,
+      now,
+      commit: (changes) => live.importChanges(changes),
+      writeCard: (card, by) => void live.applyAct({ kind: 'card-changed', card }, by),
+    }),
+    live: {
+      wells: () => [...live.state().pipelines.values()].map(wellStatus),
+      well: (name) => {
+        const pipeline = live.state().pipelines.get(name);
+        return pipeline && liveWell(pipeline);
+      },
+      subscribe: (fn) => live.subscribe(fn),
+    },
+    act: (written, by) => Promise.resolve(live.applyAct(written, by)),
+    approveNode: (node) => approveNode(parts, node),
+    forget: (node) => live.forget(node),
+    metrics: () => metricsOf(parts),
+    healthProblems: () => live.healthProblems(),
+    onError: (error) =>
+      parts.log('error', error instanceof Error ? (error.stack ?? error.message) : String(error)),
+    version: parts.version,
+    startedMs: now(),
+    now,
+  };
+}
+
+/** On our own broker a node is let in by its credential, shown once; on another one by our saying so. */
+async function approveNode(parts: WebParts, node: string): ReturnType<WebDeps['approveNode']> {
+  const why = parts.live.approveNode(node);
+  if (why !== undefined) return { problem: why };
+  if (parts.settings.broker.kind !== 'built-in') return { done: true };
+  if (parts.store.credentials().some((row) => row.node === node)) return { done: true };
+  const { password, row } = await makeCredential(node, { createdMs: parts.now() });
+  parts.store.commit([{ change: 'credential', row }]);
+  return { done: true, credential: password };
+}
+
+function metricsOf({ live, store, broker, now }: WebParts): MetricFamily[] {
+  const { counts, pipelines, nodes } = live.state();
+  const counter = (name: string, help: string, value: number): MetricFamily => ({
+    name,
+    type: 'counter',
+    help,
+    samples: [{ value }],
+  });
+  const gauge = (name: string, help: string, value: number): MetricFamily => ({
+    name,
+    type: 'gauge',
+    help,
+    samples: [{ value }],
+  });
+  const refused = store.refused(0).counts;
+  return [
+    counter('stillwell_messages', 'Messages that came.', counts.messages),
+    counter('stillwell_packs', 'Packs kept.', counts.packs),
+    counter('stillwell_duplicate_packs', 'Packs that came again.', counts.duplicates),
+    counter('stillwell_readings', 'Readings kept.', counts.readings),
+    counter('stillwell_too_late_packs', 'Packs that came after the settling time.', counts.tooLate),
+    counter('stillwell_reruns', 'Times a well was run again for late packs or after a start.', counts.reruns),
+    counter('stillwell_commits', 'Commits.', counts.commits),
+    {
+      name: 'stillwell_commit_seconds',
+      type: 'counter',
+      unit: 'seconds',
+      help: 'Time spent in commits.',
+      samples: [{ value: counts.commitMs / 1000 }],
+    },
+    {
+      name: 'stillwell_refused_messages',
+      type: 'counter',
+      help: 'Messages refused, by reason, since the store was made.',
+      samples: refused.map(({ reason, count }) => ({ labels: { reason }, value: count })),
+    },
+    {
+      name: 'stillwell_ignored_names',
+      type: 'counter',
+      help: 'Names that nodes spoke for without a right to, by node.',
+      samples: [...nodes].flatMap(([node, { ignored }]) =>
+        ignored === undefined ? [] : [{ labels: { node }, value: ignored.names }],
+      ),
+    },
+    gauge('stillwell_wells', 'Wells watched.', pipelines.size),
+    gauge('stillwell_nodes', 'Nodes known.', nodes.size),
+    gauge(
+      'stillwell_connected_nodes',
+      'Nodes connected to the built-in broker.',
+      broker.connectedNodes().length,
+    ),
+    gauge('stillwell_clock_seconds_since_epoch', 'Our clock.', now() / 1000),
+  ];
+}

@@ -1,0 +1,40 @@
+/** What is asked of which control, said the other way round: by control, as a well technician would. */
+import { describe, expect, it } from 'vitest';
+import { ALARM_KINDS } from '../../../shared/text/en/alarms/kinds.ts';
+import type { Control } from '../../../src/core/domain/card.ts';
+import { APPLIES, appliesTo, appliesToWell } from '../../../src/core/alarms/applies.ts';
+
+const never = (control: Control): string =>
+  ALARM_KINDS.filter((kind) => !appliesTo(kind, control))
+    .sort()
+    .join(' ');
+
+describe('APPLIES', () => {
+  it.each([
+    ['pressure-switch', ''],
+    [
+      'variable-speed',
+      'amps-high amps-low cut-out-not-reached leg-imbalance slow-fill starts-over-limit switch-shift tank-air-lost tank-overcharged',
+    ],
+    ['constant-pressure-valve', 'slow-fill tank-overcharged'],
+    ['float', 'cut-out-not-reached leak no-water switch-shift tank-air-lost tank-overcharged'],
+    [
+      'timer',
+      'cut-out-not-reached cycle-count leak no-water slow-fill switch-shift tank-air-lost tank-overcharged',
+    ],
+  ] as const)('%s is never told %s', (control, kinds) => {
+    expect(never(control)).toBe(kinds);
+  });
+
+  it('names every alarm, and what is to be acted on at once applies wherever water or motor can be lost', () => {
+    expect(Object.keys(APPLIES).sort()).toEqual([...ALARM_KINDS].sort());
+    for (const kind of ['long-run', 'dry-run', 'failed-start', 'no-start', 'power-lost', 'leg-lost'] as const)
+      expect(Object.values(APPLIES[kind])).not.toContain('none');
+  });
+
+  it('of a well it is asked where it makes sense of one of its pumps', () => {
+    const pump = (control: Control) => ({ card: { id: 'p1', control } });
+    expect(appliesToWell('no-water', [pump('float'), pump('pressure-switch')])).toBe(true);
+    expect(appliesToWell('no-water', [pump('float'), pump('timer')])).toBe(false);
+  });
+});

@@ -1,0 +1,222 @@
+/**
+ * The budget of false alarms: how it is shared, and that it is kept by the watches themselves, on data that hang together and with a
+ * normal that was learnt from few runs.
+ */
+import { describe, expect, it } from 'vitest';
+import type { DayEvent } from '../../../../shared/api/events.ts';
+import type { Baseline } from '../../../../src/core/baseline/baseline.ts';
+import { normalOf } from '../../../../src/core/baseline/robust.ts';
+import type { Card } from '../../../../src/core/domain/card.ts';
+import type { Cycle } from '../../../../src/core/cycles/cycle.ts';
+import { ampsHigh } from '../../../../src/core/alarms/electric/amps-high.ts';
+import { ampsLow } from '../../../../src/core/alarms/electric/amps-low.ts';
+import {
+  DEFAULT_FALSE_ALARMS_PER_YEAR,
+  runLengthFor,
+  autocorrelationFactor,
+} from '../../../../src/core/alarms/charts/false-alarm-budget.ts';
+import { cycleCount } from '../../../../src/core/alarms/water/cycle-count.ts';
+import { updateCusum, newCusum } from '../../../../src/core/alarms/charts/cusum.ts';
+import { cusumLimit } from '../../../../src/core/alarms/charts/run-length.ts';
+import { MAX_DAYS } from '../../../../src/core/well/well-state.ts';
+import type { WatchMemory, Scene, Watch } from '../../../../src/core/alarms/scene.ts';
+import { closeHabitDay, addHabitDay, newHabit, type Habit } from '../../../../src/core/baseline/habit.ts';
+import { autoregressive, normals, uniforms } from '../../../support/normals.ts';
+import { houseCard, T0, usualBaseline } from '../scene-kit.ts';
+
+const DAY = 86_400_000;
+const one = houseCard();
+
+describe('runLengthFor', () => {
+  it('shares out the whole and no more; of amps a chart and a half counts each way', () => {
+    const amps = 4000;
+    const aYear =
+      (1.5 * amps) / runLengthFor('amps-high', amps, one) +
+      (1.5 * amps) / runLengthFor('amps-low', amps, one) +
+      365 / runLengthFor('cycle-count', 365, one);
+    expect(aYear).toBeCloseTo(DEFAULT_FALSE_ALARMS_PER_YEAR, 9);
+  });
+  it('is asked for on the card, and shared by several pumps', () => {
+    const usual = runLengthFor('amps-high', 4000, one);
+    expect(runLengthFor('amps-high', 4000, { ...one, falseAlarmsPerYear: 0.5 })).toBeCloseTo(usual / 10, 6);
+    const two = { ...one, pumps: [...one.pumps, ...one.pumps] };
+    expect(runLengthFor('amps-high', 4000, two)).toBeCloseTo(2 * usual, 6);
+    expect(runLengthFor('amps-high', 10, { ...one, falseAlarmsPerYear: 10 })).toBeGreaterThanOrEqual(100);
+  });
+});
+
+describe('widenFor', () => {
+  it.each([0.3, 0.5, 0.7])('keeps the run length on AR(1) data of %d, and without it none is kept', (phi) => {
+    const k = 0.5;
+    const wanted = 1000;
+    const h = cusumLimit(k, wanted);
+    const runLength = (widen: number): number => {
+      let [steps, alarms] = [0, 0];
+      for (const seed of [1, 2, 3, 4]) {
+        const next = autoregressive(seed, phi);
+        let sums = newCusum();
+        for (let i = 0; i < 100_000; i++, steps++) {
+          updateCusum(sums, next() / widen, k);
+          if (sums.high <= h) continue;
+          alarms++;
+          sums = newCusum();
+        }
+      }
+      return steps / Math.max(1, alarms);
+    };
+    expect(runLength(1)).toBeLessThan(wanted / 2);
+    // Two standard errors of a run length that was measured by some 300 alarms are 12 %.
+    expect(runLength(autocorrelationFactor(phi))).toBeGreaterThan(0.88 * wanted);
+  });
+});
+
+/** Feeds scenes to watches as the engine does; counts how often one begins to stand. */
+function alarmsOf(watches: Watch[], scenes: Iterable<Scene>): number {
+  const each = watches.map((watch) => ({ watch, memo: {} as WatchMemory, standing: false }));
+  let begun = 0;
+  for (const scene of scenes) {
+    for (const one of each) {
+      const finding = one.watch.evaluate(scene, one.memo);
+      if (finding && !one.standing) begun++;
+      if (finding !== undefined) one.standing = finding !== null;
+    }
+  }
+  return begun;
+}
+
+/** A healthy pump, 12 runs a day for so many years, its normal learnt from its own first week. */
+function* pumpYears(plan: { amps: () => number; years: number }): Generator<Scene> {
+  const learnt = Array.from({ length: 42 }, plan.amps);
+  const baseline = usualBaseline({ amps: normalOf(learnt)!, cyclesPerDay: normalOf([12])! });
+  const cycles: Cycle[] = [];
+  for (let run = 0; run < plan.years * 365 * 12; run++) {
+    const startedMs = T0 + run * (DAY / 12);
+    const cycle: Cycle = {
+      pump: 0,
+      startedMs,
+      stoppedMs: startedMs + 120_000,
+      ranS: 120,
+      readings: 120,
+      amps: plan.amps(),
+      flags: [],
+    };
+    cycles.push(cycle);
+    if (cycles.length > 40) cycles.shift();
+    yield sceneOf({ card: one, cycle, cycles, baseline, atMs: cycle.stoppedMs, why: 'cycle' });
+  }
+}
+
+interface Of {
+  card: Card;
+  atMs: number;
+  why: Scene['trigger'];
+  baseline: Baseline;
+  cycle?: Cycle;
+  cycles?: Cycle[];
+  day?: DayEvent;
+  habit?: Habit;
+  days?: DayEvent[];
+}
+
+function sceneOf(of: Of): Scene {
+  const { card, cycle, cycles = [], baseline, day, atMs, why, habit = newHabit(), days = [] } = of;
+  const pump: Scene['pump'] = {
+    index: 0,
+    card: card.pumps[0]!,
+    cycles,
+    startsToday: 0,
+    habit,
+    baseline,
+    pinned: baseline,
+  };
+  return {
+    atMs,
+    trigger: why,
+    well: {
+      card,
+      minutes: [],
+      days,
+      dayStartedMs: T0,
+      dayEndsMs: T0 + DAY,
+      date: '2026-03-02',
+      nodes: [],
+      channels: [],
+      water: {},
+    },
+    pump,
+    pumps: [pump],
+    ...(cycle && { cycle }),
+    ...(day && { day, dayS: 86_400 }),
+  };
+}
+
+describe('amps-high and amps-low, twenty well-years each', () => {
+  // What they may raise by chance: 6 of 7 parts of 0.05 a year, 0.86 in 20 years. Three would be chance once in seventeen.
+  it.each<[string, number, number]>([
+    ['a steady pump (0.6 %), AR(1) 0.4', 0.006, 0.4],
+    ['a wild one (2 %), AR(1) 0.4', 0.02, 0.4],
+    ['hangs together more than was assumed: AR(1) 0.7', 0.012, 0.7],
+  ])('%s', (_name, spread, phi) => {
+    let alarms = 0;
+    for (let well = 0; well < 10; well++) {
+      const next = autoregressive(100 + well, phi);
+      const amps = (): number => 8 * (1 + spread * next());
+      alarms += alarmsOf([ampsHigh, ampsLow], pumpYears({ amps, years: 2 }));
+    }
+    expect(alarms).toBeLessThanOrEqual(2);
+  });
+  it('heavy tails: one run in fifty is far off', () => {
+    const next = autoregressive(7, 0.4);
+    const kick = uniforms(8);
+    const amps = (): number => 8 * (1 + 0.008 * next() * (kick() < 0.02 ? 6 : 1));
+    expect(alarmsOf([ampsHigh, ampsLow], pumpYears({ amps, years: 10 }))).toBe(0);
+  });
+  it('and a step of 4 % is found in each of ten wells, within forty runs', () => {
+    for (let well = 0; well < 10; well++) {
+      const next = autoregressive(200 + well, 0.4);
+      let run = 0;
+      const amps = (): number => 8 * (1 + 0.006 * next()) * (run++ < 42 + 60 ? 1 : 0.96);
+      const scenes = [...pumpYears({ amps, years: 102 / 4380 })];
+      expect(alarmsOf([ampsLow], scenes)).toBe(1);
+      run = 0;
+      expect(alarmsOf([ampsLow], scenes.slice(0, 60))).toBe(0);
+    }
+  });
+});
+
+describe('cycle-count, fifty well-years of a household', () => {
+  it('says nothing of busy and idle days, by weekday, by guests and by season', () => {
+    const next = normals(31);
+    const guests = uniforms(32);
+    const baseline = usualBaseline({
+      cyclesPerDay: normalOf([10, 12, 14, 9, 16])!,
+      ranSPerDay: normalOf([1400, 1500])!,
+    });
+    const habit = newHabit();
+    const lines: DayEvent[] = [];
+    let days = 0;
+    let left = 0;
+    function* household(): Generator<Scene> {
+      for (let day = 0; day < 50 * 365; day++) {
+        if (left > 0) left--;
+        else if (guests() < 0.02) left = 7;
+        const season = 1 + 0.4 * Math.sin((2 * Math.PI * day) / 365);
+        const weekend = day % 7 >= 5 ? 1.5 : 1;
+        const many = (left > 0 ? 2.5 : 1) * season * weekend * Math.exp(0.35 * next());
+        const cycles = Math.round(12 * many);
+        const atMs = T0 + (day + 1) * DAY;
+        const date = new Date(atMs - DAY).toISOString().slice(0, 10);
+        const ranS = cycles * 120 * Math.exp(0.15 * next());
+        days++;
+        const line: DayEvent = { event: 'day', well: 'a', date, cycles, ranS, heardS: 86_400 };
+        lines.push(line);
+        if (lines.length > MAX_DAYS) lines.shift();
+        yield sceneOf({ card: one, atMs, why: 'day', baseline, day: line, habit, days: lines });
+        addHabitDay(habit, date, { cycles, ranS, longestRunS: 400, longestRestS: 30_000 });
+        closeHabitDay(habit);
+      }
+    }
+    expect(alarmsOf([cycleCount], household())).toBe(0);
+    expect(days).toBe(18_250);
+  });
+});

@@ -1,0 +1,132 @@
+import { describe, expect, test } from 'vitest';
+import { CAUTIONS } from '../../../shared/text/en/cautions.ts';
+import { ALARM_KINDS, CAUSES } from '../../../shared/text/en/alarms/kinds.ts';
+import { writeNotice } from '../../../src/core/notify/write-notice.ts';
+import { NOW_MS, raised, siteSilent } from './support.ts';
+
+const HOW = { nowMs: NOW_MS, units: 'us' as const, timeZone: 'America/Denver' };
+
+function write(event = raised(), last = event): { subject: string; text: string } {
+  return writeNotice({ event, last, ...HOW });
+}
+
+describe('writeNotice', () => {
+  test('a raised alarm, whole', () => {
+    const { subject, text } = write();
+    expect(`${subject}\n\n${text}`).toMatchInlineSnapshot(`
+      "north-paddock: pump starts too often (act within days)
+
+      north-paddock: pump starts too often. Act within days.
+
+      14 starts in 18 min; normal is 1.
+      It began Thu 2 April, 11:02 am.
+
+      Starts come too close together, or runs are too short. Every start strains the motor, the switch and the check valve. Most often the tank has lost its air.
+
+      Likely causes
+      - Tank has lost air
+      - Leak
+
+      First safe step
+      Use as little water as you can. Tap the tank from top to bottom: if it sounds full all the way up, it has lost its air. Have the tank and its precharge checked.
+
+      Figures
+      - Starts: 14
+      - Within: 18 min
+      - Usual: 1
+
+      When this can be wrong
+      A very small tank with a use of about half the pump’s flow starts this often without a fault. A tap left running beside a tank that has only lost a little air does too. Right after work on the tank its usual fills are not known yet.
+
+      Be careful
+      - Before anyone opens a pressure switch, a control box, a well cap or a tank: switch the breaker or disconnect off, lock it off, and check that the circuit is dead. An automatic pump can start at any second.
+      - Stay out of well pits. People have died in them of bad air and of electric shock. If the tank, its gauge, a valve or the switch is in a pit, leave that step out and call people who have the gear for it.
+      - A pressure tank holds compressed air. Release the water pressure before anything is loosened, stay under the pressure rating on the tank, and never cut or weld a tank.
+      - The air charge is read with the pump switched off and locked off, a tap open and the tank drained until the gauge reads zero. Read with water pressure on, it shows the system pressure and not the precharge.
+      - Stillwell only watches. It is no safety device, and it does not replace overloads, fuses, a relief valve or a person. Zero amps on a screen is no proof that a circuit is dead.
+      - Local code, the instructions of the equipment and licensed contractors rule over anything said here.
+      "
+    `);
+  });
+
+  test.each([
+    ['now', 'dry-run', '(act now: minutes matter)'],
+    ['now', 'store-low', '(act today)'],
+    ['soon', 'dry-run', '(act within days)'],
+    ['note', 'dry-run', '(worth a look)'],
+  ] as const)('priority %s of %s says how soon: %s', (priority, alarm, words) => {
+    expect(write(raised({ priority, alarm })).subject).toContain(words);
+  });
+
+  test('a long run past cut-out: minutes matter, the breaker first, and the cautions of a tank under pressure', () => {
+    const evidence = { ranS: 480, kpa: 510, cutOutKpa: 414, switch: 'should be open' };
+    const past = raised({ alarm: 'long-run', priority: 'now', evidence, causes: [] });
+    const { subject, text } = write(past);
+    expect(subject).toContain('(act now: minutes matter)');
+    expect(text).toMatch(/First safe step\nSwitch the pump off at its breaker now/);
+    expect(text).toContain('- Switch: should be open');
+    for (const caution of ['relief-valve', 'tank-pressure', 'scalding'] as const)
+      expect(text).toContain(CAUTIONS[caution]);
+    const inBand = write({ ...past, evidence: { ranS: 50_000 } });
+    expect(inBand.subject).toContain('(act today)');
+    expect(inBand.text).toMatch(/First safe step\nLook for running water/);
+  });
+
+  test('the second pump is named, a site stands for its wells', () => {
+    expect(write(raised({ pump: 'p2' })).subject).toMatch(/^north-paddock, pump 2: /);
+    expect(write(siteSilent()).subject).toMatch(/^home-farm: /);
+  });
+
+  test('the end says since when, what it was, and that its cause may stand', () => {
+    const cleared = {
+      event: 'alarm',
+      well: 'north-paddock',
+      alarm: 'short-cycling',
+      state: 'cleared',
+      at: '2026-04-02T21:02:00.000Z',
+    } as const;
+    const { subject, text } = write(cleared, raised());
+    expect(subject).toMatch(/^north-paddock: .* is over$/);
+    expect(text).toContain('It is over since Thu 2 April, 3:02 pm.');
+    expect(text).toContain('It was: 14 starts in 18 min; normal is 1.');
+    expect(text).toContain('does not say that its cause is gone');
+  });
+
+  test('a withdrawn alarm is taken back in plain words', () => {
+    const withdrawn = {
+      event: 'alarm',
+      well: 'north-paddock',
+      alarm: 'short-cycling',
+      state: 'withdrawn',
+      at: '2026-04-02T21:02:00.000Z',
+    } as const;
+    const { subject, text } = write(withdrawn, raised());
+    expect(subject).toMatch(/is taken back$/);
+    expect(text).toContain(
+      'Readings that came late show that it was not so. Taken back Thu 2 April, 3:02 pm.',
+    );
+  });
+
+  test.each(ALARM_KINDS)(
+    '%s: one line of subject, a first step, and the cautions that always stand',
+    (alarm) => {
+      const { subject, text } = write(
+        raised({ alarm, causes: CAUSES.slice(0, 2).map((cause) => ({ cause, weight: 0.5 })) }),
+      );
+      expect(subject).toMatch(/^north-paddock: \S.{3,120} \(act within days\)$/);
+      expect(text).toMatch(/First safe step\n\S/);
+      expect(text).toContain('It is no safety device');
+      expect(text).toContain('Local code, the instructions of the equipment and licensed contractors rule');
+      expect(text).not.toMatch(/undefined|NaN|null|\n\n\n/);
+    },
+  );
+
+  test('causes that look alike come with what tells them apart', () => {
+    const causes = [
+      { cause: 'tank-air-lost', weight: 0.5 },
+      { cause: 'bladder-burst', weight: 0.5 },
+    ] as const;
+    expect(write(raised({ causes: [...causes] })).text).toMatch(/To tell which: /);
+    expect(write(raised({ causes: [causes[0]] })).text).not.toMatch(/To tell which: /);
+  });
+});

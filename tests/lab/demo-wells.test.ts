@@ -1,0 +1,71 @@
+import { describe, expect, it } from 'vitest';
+import type { AlarmEvent } from '../../shared/api/events.ts';
+import { readCard } from '../../src/core/domain/read-card.ts';
+import { advance, newWell } from '../../src/core/well/engine.ts';
+import { demoWells } from '../../src/lab/demo-wells.ts';
+import { newSimulatedWell, simulate } from '../../src/lab/model/well.ts';
+import { newSegment } from '../../src/core/readings/inbox.ts';
+
+const NOW = Date.UTC(2026, 10, 25, 18);
+const DAYS = 60;
+const CURRENT = 0;
+const PRESSURE = 3;
+
+/** What the engine tells of one well of the farm over its past, a reading each 5 s. */
+function alarmsOf(name: string): AlarmEvent[] {
+  const { params, card } = demoWells(NOW).find((well) => well.params.name === name)!;
+  const read = readCard(card);
+  if ('problem' in read) throw new Error(read.problem);
+  const well = newWell(read.card);
+  const told: AlarmEvent[] = [];
+  const fromMs = NOW - DAYS * 86_400_000;
+  const simulated = newSimulatedWell(params, fromMs);
+  const stretch = newSegment(2880);
+  for (let toMs = fromMs + 7_200_000; toMs <= NOW; toMs += 7_200_000) {
+    stretch.n = 0;
+    simulate(simulated, toMs, 5, (sample) => {
+      for (const [code, value] of [
+        [CURRENT, sample.amps],
+        [PRESSURE, Math.round(sample.kpa * 10) * 100],
+      ] as const) {
+        stretch.timeMs[stretch.n] = sample.tMs;
+        stretch.channel[stretch.n] = code;
+        stretch.value[stretch.n++] = value;
+      }
+    });
+    advance(well, stretch, ({ event }) => {
+      if (event.event === 'alarm') told.push(event);
+    });
+  }
+  return told;
+}
+
+describe('the stories of the demo farm', () => {
+  it.each([
+    { name: 'house', story: 'is healthy', alarm: undefined, cause: undefined },
+    {
+      name: 'bunkhouse',
+      story: 'has a tank that loses its air',
+      alarm: 'tank-air-lost',
+      cause: 'tank-air-lost',
+    },
+    {
+      name: 'north-trough',
+      story: 'has switch contacts that stick',
+      alarm: 'over-pressure',
+      cause: 'switch-contacts-stuck',
+    },
+    { name: 'south-trough', story: 'has a pump that wears', alarm: 'slow-fill', cause: 'worn-pump' },
+  ])('$name $story', ({ name, alarm, cause }) => {
+    const raised = alarmsOf(name).filter((event) => event.state === 'raised');
+    if (alarm === undefined) {
+      expect(raised).toEqual([]);
+      return;
+    }
+    expect(raised.map((event) => event.alarm)).toContain(alarm);
+    expect(raised.length).toBeLessThanOrEqual(2);
+    const [told] = raised.filter((event) => event.alarm === alarm);
+    expect(told!.causes![0]!.cause).toBe(cause);
+    expect(told!.why).toMatch(/\d/);
+  });
+});

@@ -1,0 +1,190 @@
+import { mkdtempSync, rmSync, truncateSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterEach, beforeEach, expect, test } from 'vitest';
+import { openLogbookService } from '../../../src/server/logbook-service.ts';
+import { openWellExports } from '../../../src/server/export/well-exports.ts';
+import { openStore } from '../../../src/store/open-store.ts';
+import type { Change } from '../../../src/store/store.ts';
+import { openDocuments } from '../../../src/store/document-files.ts';
+
+let folder = '';
+beforeEach(() => void (folder = mkdtempSync(join(tmpdir(), 'packets-'))));
+afterEach(() => rmSync(folder, { recursive: true }));
+
+test('a paper that went bad keeps no well from being handed over, and the page says which it is', () => {
+  const [store, papers, now] = [openStore(':memory:'), openDocuments(folder), () => Date.UTC(2026, 4, 2)];
+  const desk = openLogbookService({ store, documents: papers, now });
+  const hashes = ['log of the well', 'receipt'].map((text) => {
+    const kept = desk.addDocument('orchard', { bytes: Buffer.from(text), name: `${text}.txt` });
+    if (!('entry' in kept)) throw new Error(kept.problem);
+    return String(kept.entry.body['hash']);
+  });
+  truncateSync(join(folder, hashes[0]!.slice(0, 2), hashes[0]!), 3);
+  const packets = openWellExports({
+    store,
+    documents: papers,
+    now,
+    commit: (changes) => store.commit(changes),
+    writeCard: () => undefined,
+  });
+  const zip = Buffer.concat([...packets.zip('orchard')]).toString('latin1');
+  expect(zip).toContain(`papers/${hashes[1]!.slice(0, 16)}-receipt.txt`);
+  expect(zip).not.toContain(`papers/${hashes[0]!.slice(0, 16)}`);
+  const page = packets.page('orchard');
+  expect(page.match(/not at hand when this was written/gu)).toHaveLength(1);
+  expect(page).toContain('log of the well.txt');
+  store.close();
+});
+
+const DAY_MS = 86_400_000;
+const NOON = Date.UTC(2026, 4, 2, 12);
+
+/** A Stillwell of cards and calibrations alone. */
+function stillwell(wells: Record<string, object>, calibrated: readonly string[] = []) {
+  const store = openStore(':memory:');
+  const act = (id: string, body: { kind: string }, of: object): Change => ({
+    change: 'act',
+    row: { id, atMs: NOON - (body.kind === 'calibrated' ? 1 : 2) * DAY_MS, ...of, kind: body.kind, body },
+  });
+  const cards = Object.entries(wells).map(([well, reads]) =>
+    act(`card-${well}`, { kind: 'card-changed', card: { well, reads } } as { kind: string }, { well }),
+  );
+  const points = [
+    [0, 0],
+    [8, 9],
+  ];
+  const acts = calibrated.map((node) =>
+    act(`calibrated-${node}`, { kind: 'calibrated', node, channel: 'current', points } as { kind: string }, {
+      node,
+    }),
+  );
+  store.commit([...cards, ...acts]);
+  const packets = openWellExports({
+    store,
+    documents: openDocuments(folder),
+    now: () => NOON,
+    commit: (changes) => store.commit(changes),
+    writeCard: () => undefined,
+  });
+  return { store, packets };
+}
+
+const inputs = ({ store }: ReturnType<typeof stillwell>): string[] =>
+  store
+    .acts({ fromMs: 0 })
+    .filter(({ kind }) => kind === 'calibrated')
+    .map(({ id }) => id);
+
+test.each<[string, Record<string, object>, readonly string[], string[], boolean]>([
+  ['nobody here reads from it: it is an input', {}, [], ['calibrated-node-1'], false],
+  [
+    'another well here reads from a box of that name: it is past',
+    { south: { current: 'node-1:current' } },
+    [],
+    [],
+    true,
+  ],
+  ['the well of that name here is another: it is past', { 'node-1': {} }, [], [], true],
+  [
+    'it is known here already, from a well that shares the box: it stays an input',
+    { south: { current: 'node-1:current' } },
+    ['node-1'],
+    ['calibrated-node-1'],
+    true,
+  ],
+])('a calibration that comes with a packet, where %s', async (_, wells, calibrated, expected, told) => {
+  const from = stillwell({ north: { current: 'node-1:current' } }, ['node-1']);
+  const page = Buffer.from(from.packets.page('north'));
+  const here = stillwell(wells, calibrated);
+  const taken = await here.packets.importFile(page, { sameWell: false });
+  if ('problem' in taken) throw new Error(taken.problem);
+  expect(inputs(here)).toEqual(expected);
+  expect(taken.summary.some((one) => /reads from node-1, and so does .* here/u.test(one))).toBe(told);
+  // Without loss all the same.
+  expect(here.packets.page('north')).toBe(from.packets.page('north'));
+});
+
+/** The page of the one well, as a file that can be handed over and is gone then. */
+const pageOf = (from: ReturnType<typeof stillwell>): Buffer => Buffer.from(from.packets.page('north'));
+
+test('the loop runs on while a packet is opened, and a second one waits for its turn', async () => {
+  const page = pageOf(stillwell({ north: {} }));
+  const here = stillwell({});
+  const order: string[] = [];
+  const first = here.packets.importFile(page, { sameWell: false }).then((taken) => {
+    order.push('taken');
+    return taken;
+  });
+  const second = here.packets.importFile(Buffer.from(page), { sameWell: false });
+  await new Promise((done) => setImmediate(done));
+  order.push('a turn of the loop');
+  expect(await second).toEqual({
+    problem: expect.stringMatching(/another one is being taken in/u) as string,
+  });
+  expect(await first).toMatchObject({ well: 'north', isNew: true });
+  expect(order).toEqual(['a turn of the loop', 'taken']);
+  // And the next one is taken again.
+  expect(await here.packets.importFile(pageOf(here), { sameWell: false })).toMatchObject({ isNew: false });
+});
+
+test('the bytes of a packet are handed over and not copied', async () => {
+  const page = Uint8Array.from(pageOf(stillwell({ north: {} })));
+  const taking = stillwell({}).packets.importFile(page, { sameWell: false });
+  expect(page.length).toBe(0);
+  expect(await taking).toMatchObject({ well: 'north' });
+});
+
+test('a packet of more rows than come over at once comes whole', async () => {
+  const from = stillwell({ north: { current: 'node-1:current' } });
+  const points = [
+    [0, 0],
+    [8, 9],
+  ];
+  from.store.commit(
+    Array.from({ length: 1_203 }, (_, n): Change => {
+      const body = { kind: 'calibrated', node: 'node-1', channel: 'current', points };
+      return {
+        change: 'act',
+        row: { id: `act-${n}`, atMs: NOON - DAY_MS + n, node: 'node-1', kind: 'calibrated', body },
+      };
+    }),
+  );
+  const here = stillwell({});
+  expect(await here.packets.importFile(pageOf(from), { sameWell: false })).toMatchObject({
+    added: { acts: 1_204 },
+  });
+  expect(here.packets.page('north')).toBe(from.packets.page('north'));
+});
+
+test('what is no packet is refused with the reason, and the next is taken', async () => {
+  const here = stillwell({});
+  expect(await here.packets.importFile(Buffer.from('hello'), { sameWell: false })).toEqual({
+    problem: expect.stringMatching(/neither the ZIP nor the page/u) as string,
+  });
+  expect(await here.packets.importFile(pageOf(stillwell({ north: {} })), { sameWell: false })).toMatchObject({
+    well: 'north',
+  });
+});
+
+test.each([
+  ['within the days that are run again', 1],
+  ['before them', 20],
+])(
+  'a calibration that no reading can be corrected by, %s, comes with its packet and is passed over',
+  async (_, days) => {
+    const from = stillwell({ north: { current: 'node-1:current' } });
+    const points = [
+      [0, 0],
+      [5e-324, 1],
+    ];
+    const body = { kind: 'calibrated', node: 'node-1', channel: 'current', points };
+    const row = { id: 'slip', atMs: NOON - days * DAY_MS, node: 'node-1', kind: body.kind, body };
+    from.store.commit([{ change: 'act', row }]);
+    const here = stillwell({});
+    const taken = await here.packets.importFile(pageOf(from), { sameWell: false });
+    expect(taken).toMatchObject({ well: 'north', isNew: true, added: { acts: 2 } });
+    expect(inputs(here)).toEqual(['slip']);
+    expect(here.packets.page('north')).toBe(from.packets.page('north'));
+  },
+);
