@@ -16,7 +16,6 @@ import { discountOutage, markHeard, applyPresence, applyHelloIntervals, advanceS
 import { updateUpClock } from './up-clock.ts';
 
 export { newNode, type NodeState } from './node-state.ts';
-export type { IntakeEvent as Note } from './record-pack.ts';
 
 export type Receipt =
   | { is: 'placed'; placed: PlacedPack; events: readonly IntakeEvent[] }
