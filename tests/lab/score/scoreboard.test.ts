@@ -79,7 +79,7 @@ describe('the scoreboard', () => {
     const json = JSON.parse(boardJson(board, all)) as Record<string, unknown>;
     expect(json).toMatchObject({
       cases: 4,
-      figures: { recall: { value: 0.5, wanted: '>= 0.98', met: false } },
+      figures: { recall: { value: 0.5, target: '>= 0.98', met: false } },
     });
   });
 
