@@ -55,5 +55,5 @@ async function runRequest<T>(ask: () => Promise<T>): Promise<RequestState<T>> {
 function toFailure<T>(error: unknown): RequestState<T> {
   if (error instanceof RequestError)
     return { is: 'failed', message: error.message, notFound: error.status === 404 };
-  return { is: 'failed', message: 'This page met a fault of its own. Load it again.', notFound: false };
+  return { is: 'failed', message: 'Something went wrong. Reload the page.', notFound: false };
 }

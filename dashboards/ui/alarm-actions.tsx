@@ -39,7 +39,7 @@ export function ShelveForm({ alarm, when, changed }: AlarmActionProps) {
   if (shelvedUntilMs !== undefined && shelvedUntilMs > nowMs())
     return (
       <p class="actions" role="status">
-        Put aside until {when(shelvedUntilMs)}. It stands, and nobody is told of it till then.
+        Shelved until {when(shelvedUntilMs)}. It stays active; no notices go out until then.
       </p>
     );
   return (
@@ -50,7 +50,7 @@ export function ShelveForm({ alarm, when, changed }: AlarmActionProps) {
         the time is over.
       </p>
       <ActionForm
-        button="Put aside"
+        button="Shelve"
         submit={(to, fields, actor) =>
           to.post(
             'shelve',

@@ -39,7 +39,7 @@ export function AlarmCard({ alarm, symptoms, timeZone, changed }: AlarmCardProps
         <MostLikely alarm={alarm} />
         <Symptoms symptoms={symptoms} />
         <p>
-          <a href={alarmUrl(alarm.id)}>Why, what else it may be, and how to tell</a>
+          <a href={alarmUrl(alarm.id)}>Evidence and other causes</a>
         </p>
       </div>
       <div class="alarm-done">

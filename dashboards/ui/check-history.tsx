@@ -77,7 +77,7 @@ export function VoidEntry({ well, id, changed }: { well: string; id: string; cha
     <details class="acts void">
       <summary>Written down by mistake?</summary>
       <ActionForm
-        button="Strike it out"
+        button="Void"
         submit={(to, _fields, actor) =>
           to.post('writeEntry', { well }, { entry: { kind: 'struck', replaces: id }, ...actor })
         }

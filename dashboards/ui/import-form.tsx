@@ -1,4 +1,4 @@
-/** A well imported from another Stillwell: nothing that is here is changed by it, and what was new is said. */
+/** Imports a well from another Stillwell. Nothing here is changed by it; what was added is listed. */
 import { useState } from 'preact/hooks';
 import type { Answer } from '../../shared/api/routes.ts';
 import { useAppContext } from '../data/settings.ts';
@@ -13,13 +13,13 @@ export function ImportForm() {
   if (!source.live) return null;
   return (
     <section aria-labelledby="import">
-      <h2 id="import">A packet from another Stillwell</h2>
+      <h2 id="import">Import a well from another Stillwell</h2>
       <p>
-        The ZIP brings all that is known of the well, papers included; its page alone brings all but the
-        papers. Nothing that is here is changed.
+        The ZIP brings everything recorded about the well, with its documents. The page alone leaves out the
+        documents. Nothing recorded here is changed.
       </p>
       <ActionForm
-        button="Take it in"
+        button="Import"
         class="action-form form"
         submit={async (formSource, fields, actor) => {
           const file = fields.get('export');
@@ -36,17 +36,17 @@ export function ImportForm() {
         done={() => undefined}
       >
         <label class="file-input">
-          The ZIP or the page <input type="file" name="export" accept=".zip,.html" required />
+          ZIP or page <input type="file" name="export" accept=".zip,.html" required />
         </label>
         <label class="tick">
           <input type="checkbox" name="sameWell" />
-          <span>A well of this name that is here already is the same well</span>
+          <span>The well of this name that is already here is the same well</span>
         </label>
       </ActionForm>
       {progress !== undefined && (
         <p>
-          <progress value={progress} max={1} aria-label="The packet on its way" />{' '}
-          {progress < 1 ? `${Math.round(progress * 100)} %` : 'It is being read …'}
+          <progress value={progress} max={1} aria-label="Upload progress" />{' '}
+          {progress < 1 ? `${Math.round(progress * 100)} %` : 'Reading the file …'}
         </p>
       )}
       {imported && (

@@ -173,7 +173,7 @@ function Address({ well, address, request }: AddressProps) {
             type="button"
             onClick={() => void request('remove', 'The address was taken away. It opens nothing any more.')}
           >
-            Take the address away
+            Remove the address
           </button>
         </p>
       </details>

@@ -24,7 +24,7 @@ export function Subscribe({ well }: { well?: string }) {
       <p class="actions">
         <CopyButton text={address}>Copy the address</CopyButton>
         <a class="go" href={path} download="stillwell-checks.ics">
-          Take the calendar as a file
+          Download calendar
         </a>
       </p>
       <p class="secondary">A file holds what is due now and does not renew itself.</p>

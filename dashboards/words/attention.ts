@@ -4,16 +4,16 @@ import type { Urgency } from '../../shared/text/en/alarms/urgency.ts';
 
 export const ATTENTION_WORDS: Record<Attention, string> = {
   now: 'Act now',
-  soon: 'Within days',
+  soon: 'This week',
   'no-data': 'Not heard',
   note: 'Worth a look',
   visit: 'Visit open',
   learning: 'Learning',
-  normal: 'As it should be',
-  'not-in-use': 'Put aside',
+  normal: 'Normal',
+  'not-in-use': 'Not in use',
 };
 
-/** One sentence over all wells: "Five wells: one to act on now, two within days." Where alarms ask, by their urgency. */
+/** One sentence over all wells: "Five wells: one to act on now, two this week." Where alarms ask, by their urgency. */
 export function summaryWords(attentions: readonly (Attention | Urgency)[]): string {
   const count = (one: Attention | Urgency): number =>
     attentions.filter((attention) => attention === one).length;
@@ -21,7 +21,7 @@ export function summaryWords(attentions: readonly (Attention | Urgency)[]): stri
   const parts = [
     atOnce > 0 ? `${number(atOnce)} to act on now` : '',
     count('today') > 0 ? `${number(count('today'))} to act on today` : '',
-    count('soon') > 0 ? `${number(count('soon'))} within days` : '',
+    count('soon') > 0 ? `${number(count('soon'))} this week` : '',
     count('no-data') > 0 ? `${number(count('no-data'))} not heard` : '',
     count('note') > 0 ? `${number(count('note'))} worth a look` : '',
   ].filter((part) => part !== '');

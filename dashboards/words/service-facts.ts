@@ -32,7 +32,7 @@ export function serviceFacts(
     ['Motor', motorWords(pump, units), 'the motor’s plate'],
     ['Set at', format(pump?.setDepthM ?? card.setDepthM, 'length'), 'how deep it is set'],
     [
-      'Put in',
+      'Installed',
       // Of some pumps only the year is known.
       pump?.installed?.length === 10
         ? dateWords(Date.parse(pump.installed), 'UTC', detail.nowMs)

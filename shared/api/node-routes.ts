@@ -11,7 +11,7 @@ export const NODE_ROUTES = {
   nodes: {
     method: 'get',
     path: '/api/nodes',
-    summary: 'Nodes: heard, and waiting to be let in',
+    summary: 'Nodes: approved and pending approval',
     query: noQuery,
     answer: nodesShape,
     status: OK,

@@ -81,7 +81,7 @@ export const wellsShape = z
     nowMs: z.number(),
     version: z.string(),
     pendingNodes: z.number().int(),
-    siteAlarms: z.array(alarmShape).describe('Alarms that stand of whole sites.'),
+    siteAlarms: z.array(alarmShape).describe('Active alarms of whole sites.'),
     wells: z.array(wellShape),
   })
   .meta({ id: 'Wells' });

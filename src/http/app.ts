@@ -48,10 +48,10 @@ export function makeApp(deps: WebDeps, options: AppOptions = {}): Hono {
   }
   app.get('*', (c) => {
     const file = options.site && siteResponse(options.site, c.req.path, c.req.raw.headers);
-    if (!file) throw new ProblemError(404, `Nothing is at ${c.req.path}.`);
+    if (!file) throw new ProblemError(404, `Not found: ${c.req.path}`);
     return file;
   });
-  app.notFound((c) => problemResponse(new ProblemError(404, `Nothing is at ${c.req.method} ${c.req.path}.`)));
+  app.notFound((c) => problemResponse(new ProblemError(404, `Not found: ${c.req.method} ${c.req.path}`)));
   return app;
 }
 

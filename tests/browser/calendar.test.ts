@@ -50,7 +50,7 @@ describe('the calendar on a phone', () => {
       await page.getByText('The one before opens nothing any more').waitFor();
       const second = await scanned(page);
       expect([(await subscribe(first)).status, (await subscribe(second)).status]).toEqual([404, 200]);
-      await page.getByRole('button', { name: 'Take the address away' }).click();
+      await page.getByRole('button', { name: 'Remove the address' }).click();
       await page.getByRole('button', { name: 'Let phones on this network subscribe' }).waitFor();
       expect((await subscribe(second)).status).toBe(404);
     });

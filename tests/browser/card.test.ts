@@ -74,11 +74,11 @@ describe('the card', () => {
   test('of a well from nothing: what cannot be is refused at its field, nothing typed is lost, what is odd is asked', async (context) => {
     await onPhone(context, async ({ page, url, card }) => {
       await page.goto(url);
-      await page.getByRole('link', { name: 'Write down a new well' }).click();
+      await page.getByRole('link', { name: 'Add a well' }).click();
       await page.getByLabel('What you call it').fill('Barn by the creek');
       expect(await page.getByLabel('Time zone').inputValue()).toBe('America/Denver');
       await page.getByLabel('Your name').first().fill('Ines');
-      await page.getByRole('button', { name: 'Make its card' }).click();
+      await page.getByRole('button', { name: 'Create well' }).click();
       await page.getByRole('heading', { level: 1, name: 'Card, Barn by the creek' }).waitFor();
 
       await section(page, 'Pump').click();
@@ -145,7 +145,7 @@ describe('the card', () => {
       await post('mill/card', { card: first, by: 'Ines' });
       await page.goto(`${url}#/new-well`);
       await page.getByLabel('What you call it').fill('Mill');
-      await page.getByRole('button', { name: 'Make its card' }).click();
+      await page.getByRole('button', { name: 'Create well' }).click();
       await page.getByText('There is a card of mill already.').waitFor();
       const { act } = await card('mill');
       await page.goto(`${url}#/well/mill/card`);

@@ -142,12 +142,12 @@ describe('a water test', () => {
       await page.getByLabel('Sample drawn').fill('2026-07-10');
       await page.getByLabel('Value').nth(0).fill('present');
       await page.getByLabel('Value').nth(2).fill('14.2');
-      await page.getByRole('button', { name: 'Keep the results' }).click();
+      await page.getByRole('button', { name: 'Save results' }).click();
       await page.getByText('Must say as what, as N or as NO3').waitFor();
       expect(await page.getByLabel('Value').nth(2).inputValue()).toBe('14.2');
       await page.getByLabel('Unit', { exact: true }).nth(2).fill('mg/L as NO3');
       await page.getByText('Taken as: Nitrate, 3.21 mg/L as N').waitFor();
-      await page.getByRole('button', { name: 'Keep the results' }).click();
+      await page.getByRole('button', { name: 'Save results' }).click();
       await page.getByRole('note').getByText('Do not drink this water, and').waitFor();
       await page.getByRole('note').getByText('Call the health department').waitFor();
       await page.getByText('Primary limit 10 mg/L as N: not over it.').first().waitFor();

@@ -120,9 +120,9 @@ describe('papers', () => {
         page.getByRole('link', { name: 'Download' }).click(),
       ]);
       expect(download.suggestedFilename()).toBe('Well log.txt');
-      await page.getByText('Strike it out').click();
+      await page.getByText('Void it').click();
       await page.getByLabel('Why').fill('Of another well');
-      await page.getByRole('button', { name: 'Strike out' }).click();
+      await page.getByRole('button', { name: 'Void' }).click();
       await page.getByText('Struck out: 1').click();
       await page.getByText(/by Ines: Of another well/).waitFor();
       const kinds = web.farm.deps.logbook.entries('orchard').map(({ kind }) => kind);
@@ -138,7 +138,7 @@ describe('handing over', () => {
       await page.getByRole('img', { name: /^Section through the well\. Pump set at 180 ft/ }).waitFor();
       const [download] = await Promise.all([
         page.waitForEvent('download'),
-        page.getByRole('link', { name: 'The whole packet (ZIP)' }).click(),
+        page.getByRole('link', { name: 'Everything (ZIP)' }).click(),
       ]);
       expect(download.suggestedFilename()).toBe('orchard-export.zip');
       await page.goto(`${web.url}#/new-well`);
@@ -149,10 +149,10 @@ describe('handing over', () => {
         mimeType: 'application/zip',
         buffer: zip.subarray(0, 5_000),
       });
-      await page.getByRole('button', { name: 'Take it in' }).click();
+      await page.getByRole('button', { name: 'Import' }).click();
       await page.getByText('Cannot take packet: the ZIP is not whole').waitFor();
       await file.setInputFiles({ name: 'mill.zip', mimeType: 'application/zip', buffer: zip });
-      await page.getByRole('button', { name: 'Take it in' }).click();
+      await page.getByRole('button', { name: 'Import' }).click();
       await page.getByText('mill was not known here and is now.').waitFor();
       await page
         .getByText('Added: 8 entries, 2 papers, 5 acts, 1 alarm, 1 baseline, 20 days, 80 cycles.')

@@ -22,10 +22,10 @@ beforeAll(async () => {
 afterAll(() => pages?.remove());
 
 async function writeCard(page: Page): Promise<void> {
-  await page.getByRole('link', { name: 'Write down a new well' }).click();
+  await page.getByRole('link', { name: 'Add a well' }).click();
   await page.getByLabel('What you call it').fill('House');
   await page.getByLabel('Your name').first().fill('Ines');
-  await page.getByRole('button', { name: 'Make its card' }).click();
+  await page.getByRole('button', { name: 'Create well' }).click();
   await page.getByRole('heading', { level: 1, name: 'Card, House' }).waitFor();
   const open = (title: string) => page.locator('summary', { hasText: new RegExp(`^${title}`) }).click();
   await open('Pump');

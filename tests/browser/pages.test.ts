@@ -66,7 +66,7 @@ describe('what people do', () => {
   test('an alarm is read in full and put aside for a week', async (context) => {
     await look(context, 390, async ({ page, web }) => {
       await page.goto(`${web.url}#/well/north-paddock`);
-      await page.getByRole('link', { name: 'Why, what else it may be, and how to tell' }).click();
+      await page.getByRole('link', { name: 'Evidence and other causes' }).click();
       await page.getByRole('heading', { level: 1, name: 'Pump starts too often' }).waitFor();
       await page.getByRole('heading', { name: 'What it most likely is' }).waitFor();
       await page.getByText('Close all taps and watch.').waitFor();
@@ -76,7 +76,7 @@ describe('what people do', () => {
       await page.getByText('When this can be wrong').waitFor();
       await page.getByText('Put it aside for a time').click();
       await page.getByRole('combobox', { name: 'For' }).selectOption('a week');
-      await page.getByRole('button', { name: 'Put aside' }).click();
+      await page.getByRole('button', { name: 'Shelve' }).click();
       await expect.poll(() => web.farm.acts.length).toBe(1);
       expect(web.farm.acts[0]?.act).toMatchObject({
         kind: 'shelved',
@@ -111,7 +111,7 @@ describe('what people do', () => {
       await page.getByText('Understood: “guests”, until the end of Sun 19 July.').waitFor();
       await page.getByRole('button', { name: 'Enter it' }).click();
       await page.getByText('Entered.').waitFor();
-      await page.getByText('Said before').waitFor();
+      await page.getByText('History').waitFor();
       await page.getByText(', in force until the end of Sun 19 July').waitFor();
       await page.getByText('You know what is normal: pin it').click();
       await page.getByRole('textbox', { name: 'Running amps' }).fill('7.9 A');
@@ -125,7 +125,7 @@ describe('what people do', () => {
   });
 });
 
-test('a node that waits is let in', async (context) => {
+test('a pending node is approved', async (context) => {
   await look(context, 390, async ({ page, web }) => {
     await page.goto(`${web.url}#/nodes`);
     await page.getByRole('button', { name: 'Let creek-trough in' }).click();
@@ -166,7 +166,7 @@ test('a server that is gone is said so, and so is a well that is not', async (co
   await page.goto(web.url);
   await page.getByRole('heading', { level: 1, name: 'Wells' }).waitFor();
   await page.goto(`${web.url}#/well/nowhere`);
-  await page.getByText('No well is called nowhere.').waitFor();
+  await page.getByText('Unknown well: nowhere').waitFor();
   await page.goto(`${web.url}#/`);
   await page.getByRole('link', { name: 'Orchard' }).waitFor();
   await web.close();

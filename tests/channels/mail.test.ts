@@ -103,7 +103,7 @@ describe('openMail', () => {
     expect(headers).toMatchObject({
       from: 'Stillwell <well@farm.example>',
       to: 'anna@farm.example',
-      subject: 'north-paddock: pump starts too often (act within days)',
+      subject: 'north-paddock: pump starts too often (act this week)',
       'message-id': `<${noticeKey(row.id)}@farm.example>`,
       references: `<${noticeKey(row.alarmId)}@farm.example>`,
       date: 'Thu, 02 Apr 2026 17:20:09 +0000',

@@ -200,7 +200,7 @@ describe('words', () => {
   test.each([
     [['normal', 'normal'] as const, 'Two wells, and no alarm stands.'],
     [['normal'] as const, 'One well, and no alarm stands.'],
-    [['now', 'soon', 'soon', 'normal'] as const, 'Four wells: one to act on now, two within days.'],
+    [['now', 'soon', 'soon', 'normal'] as const, 'Four wells: one to act on now, two this week.'],
     [
       ['minutes', 'today', 'soon', 'normal'] as const,
       'Four wells: one to act on now, one to act on today, one within days.',

@@ -128,8 +128,8 @@ describe('acts', () => {
   });
 });
 
-describe('let in', () => {
-  test('a waiting node is let in once', async () => {
+describe('approve', () => {
+  test('a pending node is approved once', async () => {
     const { post, farm } = openTestApp();
     expect((await post('/api/nodes/creek-trough/approve', {})).status).toBe(200);
     expect(farm.nodes.find((row) => row.node === 'creek-trough')?.approved).toBe(true);

@@ -119,7 +119,7 @@ const routes: Record<string, Route> = ROUTES;
 
 /** What must be refused, with the status and a part of the sentence. */
 const REFUSED: [why: string, path: string, status: number, says: string][] = [
-  ['no such well', '/api/wells/nowhere', 404, 'No well is called nowhere'],
+  ['no such well', '/api/wells/nowhere', 404, 'Unknown well: nowhere'],
   ['no such channel', `/api/wells/orchard/chart?channel=colour&${window}`, 404, 'colour'],
   ['an unknown key', '/api/wells?sort=name', 400, 'sort'],
   ['a window that ends before it begins', '/api/wells/orchard/days?from=2000&to=1000', 400, 'later'],

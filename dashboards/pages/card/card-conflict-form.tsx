@@ -27,7 +27,7 @@ export function CardConflictForm({ fields, by, message, saving, resolve }: CardC
   const otherName = by ?? 'the other';
   return (
     <section class="sheet" aria-labelledby="conflict">
-      <h2 id="conflict">Two cards, and one well</h2>
+      <h2 id="conflict">Two versions of this card</h2>
       <p role="status">{message}</p>
       {fields.length === 0 && <p>Both say the same now.</p>}
       {fields.map((clash) => (

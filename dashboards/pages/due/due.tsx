@@ -119,7 +119,7 @@ function OnHold({ rows, nowMs: now }: { rows: readonly DueRowAnswer[]; nowMs: nu
   if (rows.length === 0) return null;
   return (
     <section aria-labelledby="at-rest">
-      <h2 id="at-rest">Waiting for wells that stand still</h2>
+      <h2 id="at-rest">On hold</h2>
       <ul class="past-alarms">
         {byWell(rows).map(({ well, site, checks }) => (
           <li key={well}>

@@ -81,7 +81,7 @@ export function NewWellPage() {
             />
           </div>
           <button type="submit" disabled={well === ''}>
-            Make its card
+            Create well
           </button>
           <p role="status">{message}</p>
         </form>

@@ -39,7 +39,7 @@ function Nodes({ value, reload }: { value: NodesAnswer; reload: () => void }) {
   return (
     <>
       <section aria-labelledby="waiting">
-        <h2 id="waiting">Waiting to be let in</h2>
+        <h2 id="waiting">Pending approval</h2>
         {pending.length === 0 ? (
           <p class="status">None waits.</p>
         ) : (

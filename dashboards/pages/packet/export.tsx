@@ -10,24 +10,24 @@ export function ExportPage({ name }: { name: string }) {
     <>
       <LogbookHead well={name} page="export" />
       <p class="lead">
-        All that was written, measured and told of this well as one file, for whoever buys the house, takes
-        over the farm or comes to service the pump.
+        Everything recorded about this well in one file: for a new owner, a new tenant or the technician who
+        services the pump.
       </p>
       {source.live && (
         <section aria-labelledby="take">
-          <h2 id="take">Take the packet</h2>
+          <h2 id="take">Download everything</h2>
           <p class="downloads">
             <a class="button" href={source.fileUrl('exportZip', { well: name, units })} download>
-              The whole packet (ZIP)
+              Everything (ZIP)
             </a>
             <a class="button" href={source.fileUrl('exportPage', { well: name, units })} download>
-              The page alone (HTML)
+              Page only (HTML)
             </a>
           </p>
           <p class="secondary">
             The ZIP holds a page that opens in any browser without a server, tables for a spreadsheet, the
-            papers, and the record that another Stillwell takes in without loss. The page alone holds all but
-            the papers. Papers that were struck out do not go along. A large packet takes a moment to be made.
+            documents, and a record that another Stillwell imports without loss. The page alone leaves out the
+            documents. Voided documents are left out of both. A large file takes a moment to build.
           </p>
         </section>
       )}

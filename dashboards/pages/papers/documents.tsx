@@ -119,13 +119,12 @@ function DocumentRow({ document, well, timeZone, changed }: ListProps & { docume
           </a>
         </p>
         <details class="more">
-          <summary>Strike it out</summary>
+          <summary>Void it</summary>
           <p class="secondary">
-            It is no longer shown and does not go out with the well’s packet. Its entry stays, with who struck
-            it out.
+            The document is no longer shown or exported. Its entry stays in the log, with who voided it.
           </p>
           <ActionForm
-            button="Strike out"
+            button="Void"
             submit={(formSource, fields, actor) => {
               const why = textOf(fields, 'why');
               const voidEntry = { kind: 'struck', replaces: entry.id, ...(why !== '' && { text: why }) };

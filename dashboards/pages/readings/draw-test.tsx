@@ -41,7 +41,7 @@ export function DrawTest({ detail, changed }: { detail: WellDetail; changed: () 
       </p>
       <ActionForm
         class="card-form"
-        button="Reckon the air charge"
+        button="Calculate precharge"
         submit={async (_to, fields) => {
           const drawn: DrawInput = {
             drawn: textOf(fields, 'drawn'),

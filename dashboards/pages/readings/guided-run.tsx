@@ -155,7 +155,7 @@ function SaveRun(props: { well: string; pump: string; run: DoneRun; onSaved: () 
   const { well, pump, run, onSaved } = props;
   const { units } = useAppContext();
   const [done, setDone] = useState(false);
-  if (done) return <p>Kept. It stands below with the readings over the years.</p>;
+  if (done) return <p>Saved. The reading is in the list below.</p>;
   return (
     <ActionForm
       class="card-form"

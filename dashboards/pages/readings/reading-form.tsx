@@ -33,7 +33,7 @@ export function ReadingForm(props: ReadingFormProps) {
           props.changed();
         }}
       />
-      <p role="status">{round > 0 && 'Written down. It stands below with the readings over the years.'}</p>
+      <p role="status">{round > 0 && 'Saved. The reading is in the list below.'}</p>
     </>
   );
 }

@@ -181,7 +181,7 @@ function VoidReading({ well, groups, timeZone, changed }: ReadingHistoryProps) {
   return (
     <ActionForm
       class="card-form"
-      button="Strike it out"
+      button="Void"
       submit={(to, fields, actor) => {
         const text = textOf(fields, 'text');
         const entry = { kind: 'struck', replaces: textOf(fields, 'id'), ...(text && { text }) };

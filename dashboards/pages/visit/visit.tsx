@@ -111,7 +111,7 @@ function OpenVisit(props: {
       <h2 id="at-work">A visit is open</h2>
       <p>
         Since {momentWords(visit.openedMs, timeZone, units, nowMs())}
-        {visit.openedBy !== undefined && `, by ${visit.openedBy}`}. Nothing is raised until it is closed.
+        {visit.openedBy !== undefined && `, by ${visit.openedBy}`}. Alarms are suppressed until you close it.
       </p>
       <p class="secondary">
         {CAUTIONS['lock-out']} {CAUTIONS.electrician}

@@ -59,7 +59,7 @@ function Form({ well, value, changed }: WaterFormProps) {
     read: (fields) => readForm(fields, lines, value),
   });
   return (
-    <ActionForm class="action-form form" button="Keep the results" submit={submit} done={changed}>
+    <ActionForm class="action-form form" button="Save results" submit={submit} done={changed}>
       <FieldRow>
         <Field
           name="at"
@@ -70,8 +70,8 @@ function Form({ well, value, changed }: WaterFormProps) {
           reasons={reasons}
         />
         <Field name="laboratory" label="Laboratory" maxLength={120} reasons={reasons} />
-        <Field name="place" label="Which tap" maxLength={120} reasons={reasons} />
-        <Field name="why" label="Why now" maxLength={120} placeholder="each year" reasons={reasons} />
+        <Field name="place" label="Sample point" maxLength={120} reasons={reasons} />
+        <Field name="why" label="Reason" maxLength={120} placeholder="each year" reasons={reasons} />
       </FieldRow>
       <p>
         As the report writes it: 2.1, &lt; 0.5, absent, present, not detected. Lines without a value are left

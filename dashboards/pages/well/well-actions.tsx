@@ -21,7 +21,7 @@ export function WellActions({ detail, pump, changed }: ActionsProps) {
   if (!source.live) return null;
   return (
     <section aria-labelledby="acts">
-      <h2 id="acts">What you know and it does not</h2>
+      <h2 id="acts">Tell Stillwell (guests, irrigation, out of service)</h2>
       <VisitLink detail={detail} />
       <WellNotes detail={detail} changed={changed} />
       <OutOfServiceForm detail={detail} changed={changed} />
@@ -43,7 +43,7 @@ function VisitLink({ detail }: Pick<SectionProps, 'detail'>) {
     return (
       <div class="sheet">
         <h3>Somebody is at work on it</h3>
-        <p>Nothing is raised until the visit is closed.</p>
+        <p>Alarms are suppressed during the visit.</p>
         <p>
           <a href={logbookUrl(well, 'visit')}>Write down the work, or close the visit</a>
         </p>
@@ -62,7 +62,7 @@ function OutOfServiceForm({ detail, changed }: SectionProps) {
     return (
       <div class="sheet">
         <h3>{mode === 'laid-up' ? 'It is laid up' : 'It is out of service'}</h3>
-        <p>Nothing is raised meanwhile.</p>
+        <p>Alarms are suppressed until then.</p>
         <ActionForm
           button="Back in service"
           submit={(to, _fields, actor) => sendAct(to, actor, { kind: 'back-in-service', well })}
@@ -72,9 +72,9 @@ function OutOfServiceForm({ detail, changed }: SectionProps) {
     );
   return (
     <details class="more acts">
-      <summary>It will stand still and nobody knows how long: take it out of service</summary>
+      <summary>Take the well out of service, with no end date</summary>
       <p>
-        Nothing is raised until it is put back in service. Where the end is known, lay it up in the line
+        Alarms are suppressed until it is back in service. Where the end is known, lay it up in the line
         above: then it is watched again by itself.
       </p>
       <ActionForm

@@ -112,7 +112,7 @@ function NoteHistory({ well, timeZone }: { well: string; timeZone: string }) {
   const when = (ms: number): string => momentWords(ms, timeZone, units, nowMs());
   return (
     <>
-      <h3>Said before</h3>
+      <h3>History</h3>
       <ul class="well-notes">
         {notes.map(({ id, atMs, by, kind, body }) => {
           const { text, untilMs } = actNote(kind, body);

@@ -133,7 +133,7 @@ function WellBody({ detail, alarms, alarmsFailed, subscribe, reload }: BodyProps
       </div>
       {active.length > 0 && (
         <section aria-labelledby="active-alarms">
-          <h2 id="active-alarms">Alarms that stand</h2>
+          <h2 id="active-alarms">Active alarms</h2>
           {active.map((alarm) => (
             <AlarmCard
               key={alarm.id}

@@ -105,7 +105,7 @@ function NewWellLink() {
   if (!source.live) return null;
   return (
     <a class="go" href={NEW_WELL_URL}>
-      Write down a new well
+      Add a well
     </a>
   );
 }
@@ -128,7 +128,7 @@ function SiteAlarm({ alarm }: { alarm: AlarmAnswer }) {
 }
 
 function PendingNodesLink({ n }: { n: number }) {
-  return <a href="#/nodes">{countText(n, 'node waits', 'nodes wait')} to be let in.</a>;
+  return <a href="#/nodes">{countText(n, 'node is', 'nodes are')} pending approval.</a>;
 }
 
 function WellRow({ well }: { well: WellAnswer }) {

@@ -38,7 +38,7 @@ function printNotRecorded(io: Io, { notRecorded, notRecordedTotal, until }: Answ
 }
 
 function printOnHold(io: Io, rows: readonly DueRowAnswer[]): void {
-  if (rows.length > 0) io.out('\nWaiting for wells that stand still:');
+  if (rows.length > 0) io.out('\nOn hold:');
   for (const [well, of] of byWell(rows))
     io.out(`${well}  ${downtimeWords(of[0])}  ${of.map(({ check }) => check).join(', ')}`);
 }

@@ -33,7 +33,7 @@ const LAST_RUN_MS = 14 * DAY_MS;
 /** @throws ProblemError 404. */
 export function requireWell(deps: WebDeps, name: string): LiveWell {
   const well = deps.live.well(name);
-  if (!well) throw new ProblemError(404, `No well is called ${name}.`);
+  if (!well) throw new ProblemError(404, `Unknown well: ${name}`);
   return well;
 }
 

@@ -39,7 +39,7 @@ export interface DueInput {
   cutInKpa?: number;
   /** Names of the nodes that measure this well. */
   nodes: readonly string[];
-  /** Alarms that stand, and since when. */
+  /** Active alarms, and since when. */
   activeAlarms: readonly { alarm: string; sinceMs: number }[];
   /** When the cold season begins here, where a sensor measured a year of it. */
   coldSeason?: ColdSeason;

@@ -141,7 +141,7 @@ function rejectPack(live: LiveState, received: ReceivedMessage, entry: NodeEntry
   entry.ackDue = true;
   const recordedRecently = isRecent(entry.rejectionRecordedMs, received);
   if (!recordedRecently) entry.rejectionRecordedMs = received.arrivalMs;
-  const detail = `Node ${node} waits to be let in; it was told to hold its packs.`;
+  const detail = `Node ${node} is pending approval; it was told to hold its packs.`;
   recordRefusal(live, received, { refused: 'not-let-in', detail, node }, recordedRecently);
 }
 

@@ -42,7 +42,7 @@ function countedNames(
   entry: NodeEntry,
   given: readonly string[] | undefined,
 ): { has: (name: string) => boolean; why: string } {
-  if (!live.options.approveAll) return { has: () => entry.approved, why: 'it waits to be let in' };
+  if (!live.options.approveAll) return { has: () => entry.approved, why: 'it is pending approval' };
   const own = new Set(given);
   return { has: (name) => own.has(name), why: 'its credential was not given them' };
 }

@@ -143,7 +143,7 @@ export function fakeFarm(): FakeFarm {
     },
     approveNode: async (name) => {
       const row = nodes.find((one) => one.node === name);
-      if (!row || row.approved) return { problem: `Cannot let in ${name}: it does not wait` };
+      if (!row || row.approved) return { problem: `Cannot approve ${name}: it is not pending approval` };
       row.approved = true;
       return { done: true };
     },

@@ -122,7 +122,7 @@ describe('stillwell due', () => {
   });
 
   test.each<[args: string[], says: string]>([
-    [['nowhere'], 'No well is called nowhere'],
+    [['nowhere'], 'Unknown well: nowhere'],
     [['--until', '2027-02-30'], 'until'],
   ])('%j is refused in the words of the server', async (args, says) => {
     await expect(due(...args)).rejects.toThrow(says);
@@ -145,7 +145,7 @@ describe('stillwell due --subscribe', () => {
   });
 
   test('of a well that is not there is told, and where no phone could reach it the command that opens it', async () => {
-    await expect(due('nowhere', '--subscribe')).rejects.toThrow('No well is called nowhere');
+    await expect(due('nowhere', '--subscribe')).rejects.toThrow('Unknown well: nowhere');
     const { calendarServer } = web.farm;
     const open = calendarServer.now;
     calendarServer.now = { is: 'closed', hosts: ['192.168.7.20'] };

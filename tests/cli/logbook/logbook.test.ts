@@ -152,7 +152,7 @@ describe('stillwell visit', () => {
     expect(bring.join(' ')).toContain('180 ft');
     await expect(run(visitCommand, 'work', 'mill', 'New pump')).rejects.toThrow('no visit to mill is open');
     const opened = (await run(visitCommand, 'open', 'mill', '--by', 'Tom')).out;
-    expect(opened[0]).toBe('A visit to mill is open. Nothing is raised until it is closed.');
+    expect(opened[0]).toBe('A visit to mill is open. Alarms are suppressed until you close it.');
     expect(opened[1]).toContain('lock it off');
     await expect(run(visitCommand, 'open', 'mill')).rejects.toThrow('one is open already, opened by Tom');
     const args = [
@@ -382,6 +382,6 @@ describe('mistakes in what was typed', () => {
     [logCommand, ['note', 'barn', 'x']],
   ])('%o of a well that is not there', async (command, args) => {
     const { run } = await mill();
-    await expect(run(command, ...args)).rejects.toThrow('No well is called barn');
+    await expect(run(command, ...args)).rejects.toThrow('Unknown well: barn');
   });
 });

@@ -14,9 +14,9 @@ describe('writeNotice', () => {
   test('a raised alarm, whole', () => {
     const { subject, text } = write();
     expect(`${subject}\n\n${text}`).toMatchInlineSnapshot(`
-      "north-paddock: pump starts too often (act within days)
+      "north-paddock: pump starts too often (act this week)
 
-      north-paddock: pump starts too often. Act within days.
+      north-paddock: pump starts too often. Act this week.
 
       14 starts in 18 min; normal is 1.
       It began Thu 2 April, 11:02 am.
@@ -52,7 +52,7 @@ describe('writeNotice', () => {
   test.each([
     ['now', 'dry-run', '(act now: minutes matter)'],
     ['now', 'store-low', '(act today)'],
-    ['soon', 'dry-run', '(act within days)'],
+    ['soon', 'dry-run', '(act this week)'],
     ['note', 'dry-run', '(worth a look)'],
   ] as const)('priority %s of %s says how soon: %s', (priority, alarm, words) => {
     expect(write(raised({ priority, alarm })).subject).toContain(words);
@@ -113,7 +113,7 @@ describe('writeNotice', () => {
       const { subject, text } = write(
         raised({ alarm, causes: CAUSES.slice(0, 2).map((cause) => ({ cause, weight: 0.5 })) }),
       );
-      expect(subject).toMatch(/^north-paddock: \S.{3,120} \(act within days\)$/);
+      expect(subject).toMatch(/^north-paddock: \S.{3,120} \(act this week\)$/);
       expect(text).toMatch(/First safe step\n\S/);
       expect(text).toContain('It is no safety device');
       expect(text).toContain('Local code, the instructions of the equipment and licensed contractors rule');

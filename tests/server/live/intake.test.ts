@@ -82,8 +82,8 @@ describe('a message', () => {
   });
 });
 
-describe('a node that was not let in', () => {
-  it('is listed with what it says, told to hold, and loses nothing once it is let in', () => {
+describe('a node that was not approved', () => {
+  it('is listed with what it says, told to hold, and loses nothing once it is approved', () => {
     const rig = openRig({ approveAll: false });
     rig.send('wells/barn/hello', helloText({ firmware: 'tarn-clamp 0.3.1' }));
     rig.send('wells/barn/readings', goodPack(1));
@@ -120,7 +120,7 @@ describe('a node that was not let in', () => {
     expect(rig.store.refused(9).last).toHaveLength(2);
   });
 
-  it('cannot be let in before it was heard', () => {
+  it('cannot be approved before it was heard', () => {
     expect(openRig({ approveAll: false }).live.approveNode('barn')).toBe('No node barn was heard');
   });
 });

@@ -56,13 +56,13 @@ describe('with our own broker', () => {
 });
 
 describe('behind an outside broker', () => {
-  it('names make nothing until their gateway is let in, and wait then to be let in themselves', () => {
+  it('names make nothing until their gateway is approved, and are pending approval then themselves', () => {
     const rig = openRig({ approveAll: false });
     rig.send('wells/gate/hello', helloText({ speaksFor: ['pond', 'weir'] }));
     expect(known(rig)).toEqual(['gate']);
     expect(ignored(rig)).toMatchObject({
       names: 2,
-      last: 'Node gate speaks for names that are ignored, pond, weir: it waits to be let in.',
+      last: 'Node gate speaks for names that are ignored, pond, weir: it is pending approval.',
     });
     expect(rig.live.approveNode('gate')).toBeUndefined();
     expect(rig.store.nodes().map(({ node, approved }) => [node, approved])).toEqual([

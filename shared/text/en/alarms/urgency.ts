@@ -32,7 +32,7 @@ export const URGENCY_WORDS: Record<Urgency, UrgencyWords> = {
     instruction: 'act today',
     means: 'Act today. Do not leave it overnight.',
   },
-  soon: { mark: 'Within days', instruction: 'act within days', means: 'See to it within days.' },
+  soon: { mark: 'This week', instruction: 'act this week', means: 'Act this week.' },
   note: { mark: 'Worth a look', instruction: 'worth a look', means: 'Nothing to do in a hurry.' },
 };
 

@@ -128,7 +128,7 @@ export function isDueKind(text: string): text is DueKind {
 }
 
 export const OUTCOME_TEXT = {
-  right: 'As it should be',
+  right: 'Normal',
   'put-right': 'Was not right, put right',
   'not-right': 'Not right, still to be done',
   'not-done': 'Could not be done',
