@@ -203,7 +203,7 @@ describe('words', () => {
     [['now', 'soon', 'soon', 'normal'] as const, 'Four wells: one to act on now, two this week.'],
     [
       ['minutes', 'today', 'soon', 'normal'] as const,
-      'Four wells: one to act on now, one to act on today, one within days.',
+      'Four wells: one to act on now, one to act on today, one this week.',
     ],
     [['no-data', 'note'] as const, 'Two wells: one not heard, one worth a look.'],
   ])('%j', (attentions, words) => expect(summaryWords(attentions)).toBe(words));

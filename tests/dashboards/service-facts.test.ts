@@ -36,7 +36,7 @@ test('a card that says all leaves nothing to ask', () => {
     ['Pump', 'submersible, 1 hp'],
     ['Motor', '230 V, single phase, 3 wires, at most 9.8 A'],
     ['Set at', '180 ft'],
-    ['Put in', '14 May 2019'],
+    ['Installed', '14 May 2019'],
     ['Tank', 'captive air, 44 gal'],
     ['Precharge', '38 psi'],
     ['Switch', '40 psi to 60 psi'],
