@@ -73,7 +73,8 @@ function beyondTwo(events: readonly AlarmEvent[]): string[] {
     else if (event.state === 'raised') {
       const others = [...standing.values()];
       const more = others.every((other) => RANK[other.priority!] < RANK[event.priority!]);
-      if (others.length >= 2 && !more && !isDanger(event)) found.push(`${[...standing.keys()].join(' ')} + ${event.alarm}`);
+      if (others.length >= 2 && !more && !isDanger(event))
+        found.push(`${[...standing.keys()].join(' ')} + ${event.alarm}`);
       standing.set(event.alarm, event);
     } else standing.set(event.alarm, event);
   }
