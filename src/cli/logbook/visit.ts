@@ -149,7 +149,8 @@ async function open({ io, api, well, flags, actor }: VisitParams): Promise<numbe
     throw new UsageError(`Cannot open a visit to ${well}: one is open already${openedByWords(before)}`);
   await asUsageError(() => api.post('act', {}, { act: { kind: 'visit-opened', well }, ...actor }));
   if (flags.json === true) io.out(JSON.stringify(await openVisit(api, well)));
-  else io.out(`A visit to ${well} is open. Alarms are suppressed until you close it.\n${CAUTIONS['lock-out']}`);
+  else
+    io.out(`A visit to ${well} is open. Alarms are suppressed until you close it.\n${CAUTIONS['lock-out']}`);
   return EXIT.ok;
 }
 
