@@ -3,6 +3,7 @@
  * unit, times are RFC 3339. The server adds the time at which it was done. `server-away` and `tick` are the server's own.
  */
 import { z } from 'zod';
+import { unreadCard } from '../card/card-shape.ts';
 
 const opt = z.exactOptional;
 const well = z.string().min(1).max(40);
@@ -15,7 +16,7 @@ const until = z.iso.datetime({ offset: true });
 
 export const actShape = z
   .discriminatedUnion('kind', [
-    z.strictObject({ kind: z.literal('card-changed'), card: z.record(z.string(), z.unknown()) }),
+    z.strictObject({ kind: z.literal('card-changed'), card: unreadCard }),
     z.strictObject({ kind: z.literal('visit-opened'), well }),
     z.strictObject({ kind: z.literal('visit-closed'), well, newBaseline: opt(z.boolean()) }),
     z.strictObject({

@@ -1,12 +1,13 @@
 /** The cards of all wells together: for a firm's table, and for the command line. */
 import { z } from 'zod';
+import { unreadCard } from '../card/card-shape.ts';
 
 const opt = z.exactOptional;
 
 const writtenCardShape = z
   .object({
     well: z.string(),
-    card: z.record(z.string(), z.unknown()).describe('As it was written last.'),
+    card: unreadCard.describe('As it was written last.'),
     act: opt(z.string().describe('The act that wrote it; absent where nobody wrote a card yet.')),
     atMs: opt(z.number()),
     by: opt(z.string()),

@@ -1,5 +1,6 @@
 /** What people wrote down of a well, and its card with who changed it when. Shapes of entries: src/logbook/entries/entry.ts. */
 import { z } from 'zod';
+import { unreadCard } from '../card/card-shape.ts';
 import { comparisonShape } from './card-comparison.ts';
 
 const opt = z.exactOptional;
@@ -38,7 +39,7 @@ export const documentQuery = z.strictObject({
 
 export const cardAnswerShape = z
   .object({
-    card: z.record(z.string(), z.unknown()).describe('As it was written last.'),
+    card: unreadCard.describe('As it was written last.'),
     /** The act that wrote it: what a change is based on. Absent where nobody wrote a card yet. */
     act: opt(z.string()),
     atMs: opt(z.number()),
@@ -55,7 +56,7 @@ export const cardAnswerShape = z
   .meta({ id: 'CardAnswer', description: 'The card as written, and what is odd about it.' });
 export const cardRequestShape = z
   .strictObject({
-    card: z.record(z.string(), z.unknown()),
+    card: unreadCard,
     basedOn: opt(z.string()).describe('The act whose card was changed; absent for a first card.'),
     by,
   })

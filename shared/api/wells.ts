@@ -3,6 +3,7 @@
  * systems. Times are Unix ms; quantities SI with the unit in the name; what is not known is absent.
  */
 import { z } from 'zod';
+import { CARD, PUMP } from '../card/card-fields.ts';
 import { checkShape } from './checks.ts';
 import { alarmShape, symptomShape } from './alarms.ts';
 import { baselineShape, cycleShape } from './event-shapes.ts';
@@ -37,7 +38,7 @@ const wellStatusFields = {
   well: z.string(),
   site: opt(z.string()),
   timeZone: z.string(),
-  uses: z.array(z.enum(['house', 'stock', 'irrigation'])),
+  uses: z.array(z.enum(CARD.use.options)),
   mode: z.enum(MODES),
   modeSinceMs: opt(z.number()),
   modeUntilMs: opt(z.number()),
@@ -100,7 +101,7 @@ const pumpDetailShape = z
   .object({
     pump: z.string(),
     control: z.string(),
-    kind: opt(z.enum(['submersible', 'jet', 'booster'])),
+    kind: opt(z.enum(PUMP.kind.options)),
     motorW: opt(z.number()),
     volts: opt(z.number()),
     phase: opt(z.number()),

@@ -3,12 +3,11 @@
  * into a row of a table. A list is one text, parted by "; ". Nothing is checked here: that is the reader's (src/core/domain/read-card.ts).
  */
 
+import type { Field } from '../schema/field.ts';
+import { cardField } from './card-fields.ts';
+
 /** Values by dotted key. */
 export type FlatCard = Record<string, string>;
-
-const NUMBERS = ['pump.phase', 'pump.supplyPhase', 'pump.wires', 'falseAlarmsPerYear'];
-const LISTS = ['treatment', 'hole.checkValves', 'electrical.photos'];
-const WIRES = 'electrical.wires.';
 
 /** Every field of a card that holds something. */
 export function flatten(card: Readonly<Record<string, unknown>>): FlatCard {
@@ -66,11 +65,12 @@ function setOwn(holder: object, name: string, value: unknown): void {
 }
 
 function parseFieldValue(key: string, text: string): unknown {
-  if (NUMBERS.includes(key) && Number.isFinite(Number(text))) return Number(text);
+  const field = cardField(key);
+  if (field && holdsNumber(field) && Number.isFinite(Number(text))) return Number(text);
   if (isList(key)) return splitLines(text);
-  if (key === 'use') {
-    const uses = text.split(/[;,]/).map((use) => use.trim());
-    return uses.length === 1 ? uses[0] : uses;
+  if (field?.kind === 'choices') {
+    const chosen = text.split(/[;,]/).map((one) => one.trim());
+    return chosen.length === 1 ? chosen[0] : chosen;
   }
   if (key === 'reads') return parseJsonOrText(text);
   return text;
@@ -78,7 +78,16 @@ function parseFieldValue(key: string, text: string): unknown {
 
 /** Whether a field holds several lines. */
 export function isList(key: string): boolean {
-  return LISTS.includes(key) || key.startsWith(WIRES);
+  const kind = cardField(key)?.kind;
+  return kind === 'lines' || kind === 'documents';
+}
+
+function holdsNumber(field: Field): boolean {
+  return (
+    field.kind === 'number' ||
+    field.kind === 'integer' ||
+    (field.kind === 'choice' && typeof field.options[0] === 'number')
+  );
 }
 
 /** `pumps.p2.pump.motor` is `pump.motor` of that pump. */

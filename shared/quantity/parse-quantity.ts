@@ -39,7 +39,7 @@ export function parseQuantity(value: unknown, dimension: Dimension): ParsedQuant
 }
 
 /** "a pressure in kPa, psi or bar". */
-function expectedText(dimension: Dimension): string {
+export function expectedText(dimension: Dimension): string {
   const units: readonly Unit[] = UNITS[dimension];
   const names = units.map((unit) => unit.name);
   const last = names.pop() ?? '';

@@ -1,5 +1,6 @@
 /** The API described by itself: an OpenAPI 3.1 document made of the route table and its zod shapes. Nothing is written twice. */
 import { z } from 'zod';
+import { cardShape } from '../../shared/card/card-shape.ts';
 import { liveShape } from '../../shared/api/live.ts';
 import { problemShape } from '../../shared/api/server-state.ts';
 import { ROUTES } from '../../shared/api/routes.ts';
@@ -7,8 +8,8 @@ import type { Route } from '../../shared/api/routes.ts';
 
 type Json = Record<string, unknown>;
 
-/** What the live stream carries: no route has it as its answer, and a reader needs it. */
-const STREAMED: readonly z.ZodType[] = [liveShape];
+/** What no route has as its answer, and a reader needs: what the live stream carries, and what is looked through by a reader of its own. */
+const MORE: readonly z.ZodType[] = [liveShape, cardShape];
 
 const STATUS_TEXT: Record<number, string> = {
   200: 'The answer',
@@ -47,6 +48,19 @@ export function openApiDocument(version: string): OpenApi {
     paths,
     components: { schemas: schemas() },
   };
+}
+
+const SCHEMA_OPTIONS = { io: 'input', override: describeUnread } as const;
+
+/** What a reader of its own looks through is described by the shape that it is made of. */
+function describeUnread({ jsonSchema }: { jsonSchema: z.core.JSONSchema.BaseSchema }): void {
+  const { describedBy, description } = jsonSchema;
+  if (typeof describedBy !== 'string') return;
+  for (const key of Object.keys(jsonSchema)) delete jsonSchema[key];
+  Object.assign(jsonSchema, {
+    $ref: `#/components/schemas/${describedBy}`,
+    ...(description !== undefined && { description }),
+  });
 }
 
 function operation(name: string, route: Route): Json {
@@ -106,14 +120,17 @@ function idOf(shape: z.ZodType): string {
 
 function inline(shape: z.ZodType): Json {
   return shape.meta()?.id === undefined
-    ? withoutSchemaIds(z.toJSONSchema(shape, { io: 'input' }))
+    ? withoutSchemaIds(z.toJSONSchema(shape, SCHEMA_OPTIONS))
     : reference(shape);
 }
 
 /** All named shapes. They stand in zod's registry by being imported: the route table's, and the stream's messages here. */
 function schemas(): Record<string, Json> {
-  STREAMED.forEach(idOf);
-  const made = z.toJSONSchema(z.globalRegistry, { io: 'input', uri: (id) => `#/components/schemas/${id}` });
+  MORE.forEach(idOf);
+  const made = z.toJSONSchema(z.globalRegistry, {
+    ...SCHEMA_OPTIONS,
+    uri: (id) => `#/components/schemas/${id}`,
+  });
   return Object.fromEntries(
     Object.entries(made.schemas).map(([id, schema]) => [id, withoutSchemaIds(schema)]),
   );

@@ -1,21 +1,16 @@
 /** contract.md and README.md of firmware-contract/ say what the code does: the same reasons, bounds, channels, alarms, causes and files. */
 import { existsSync, readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { format, resolveConfig } from 'prettier';
 import { describe, expect, test } from 'vitest';
 import { CYCLE_FLAGS } from '../../shared/api/events.ts';
 import { ALARM_KINDS, CAUSES } from '../../shared/text/en/alarms/kinds.ts';
-import { LOCATIONS, TERMINAL_LOCATIONS } from '../../src/core/domain/description.ts';
 import { cardIssues } from '../../src/core/domain/read-card.ts';
-import {
-  DESCRIPTION_KEYS,
-  PUMP_DESCRIPTION_KEYS,
-  TANK_DESCRIPTION_KEYS,
-} from '../../src/core/domain/read-description.ts';
-import { ELECTRICAL_KEYS } from '../../src/core/domain/read-electrical.ts';
-import { HOLE_KEYS } from '../../src/core/domain/read-hole.ts';
 import { BASE_CHANNELS, CHANNEL_UNITS } from '../../src/core/decode/channels.ts';
 import { VALUE_BOUNDS } from '../../src/core/domain/channel-bounds.ts';
 import { MAX_DEPTH, MAX_PAYLOAD_BYTES, MAX_RECORDS } from '../../src/core/decode/limits.ts';
 import { REFUSALS } from '../../src/core/decode/messages.ts';
+import { withCardTables } from './card-tables.ts';
 
 const TOP = new URL('../../', import.meta.url);
 const prose = readFileSync(new URL('firmware-contract/contract.md', TOP), 'utf8');
@@ -74,24 +69,10 @@ describe('contract.md, section 5', () => {
     expect(cardIssues(JSON.parse(example))).toEqual([]);
   });
 
-  test('names every key that describes a well, in its place, and no other', () => {
-    const rows = prose
-      .slice(prose.indexOf('### What describes'))
-      .matchAll(/^\| ([^|]+?) +\| ([^|]+?) +\|$/gm);
-    const keysOf = (text: string): string[] =>
-      [...text.replaceAll(/\([^)]*\)/g, '').matchAll(/`([a-zA-Z]+)`/g)].map(([, name]) => name!);
-    const told = Object.fromEntries(
-      [...rows].map(([, where, keys]) => [where!.replaceAll('`', ''), keysOf(keys!)]),
-    );
-    expect(told).toMatchObject({
-      'the card': DESCRIPTION_KEYS,
-      pump: PUMP_DESCRIPTION_KEYS,
-      tank: TANK_DESCRIPTION_KEYS,
-      hole: HOLE_KEYS,
-      electrical: ELECTRICAL_KEYS,
-      'electrical.wires': TERMINAL_LOCATIONS,
-      where: LOCATIONS,
-    });
+  test('has the tables of the fields that are read: `npx vitest run … -u` writes them anew', async () => {
+    const file = fileURLToPath(new URL('firmware-contract/contract.md', TOP));
+    const options = { ...(await resolveConfig(file)), parser: 'markdown' };
+    await expect(await format(withCardTables(prose), options)).toMatchFileSnapshot(file);
   });
 });
 

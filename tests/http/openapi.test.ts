@@ -74,6 +74,19 @@ describe('openApiDocument', () => {
     expect(validator.version).toBe('3.1');
   });
 
+  test('describes a card field by field, and an act that writes one', () => {
+    const { Card, Act } = openApiDocument('0.1.0').components.schemas;
+    expect(Card).toMatchObject({
+      properties: {
+        relief: { type: 'string', description: expect.stringContaining('a pressure in kPa, psi or bar') },
+        pump: { properties: { phase: { enum: [1, 3] }, protector: { required: ['restart'] } } },
+      },
+      required: ['well'],
+      additionalProperties: false,
+    });
+    expect(JSON.stringify(Act)).toContain('"card":{"$ref":"#/components/schemas/Card"}');
+  });
+
   test('every reference leads somewhere', () => {
     const text = JSON.stringify(openApiDocument('0.1.0'));
     const schemas = openApiDocument('0.1.0').components.schemas;

@@ -1,46 +1,27 @@
 /**
- * What a person knows of the well, checked and in SI. Every field but the names is optional: what was left out is learnt or
- * left unsaid, never invented. How people write it: contract, section 5; reading and checking it: ./read-card.ts.
+ * What a person knows of the well, checked and in SI. Every field but the names is optional: what was left out is learnt or left unsaid,
+ * never invented. What there is of it, and how people write it: shared/card/card-fields.ts; reading and checking it: ./read-card.ts.
  */
+import type { CARD, CONTROL, PROTECTOR, PUMP, SWITCH, TANK } from '../../../shared/card/card-fields.ts';
+import type { Values } from '../../../shared/schema/field.ts';
 import type { CardDescription } from './description.ts';
 
-export type Control = 'pressure-switch' | 'variable-speed' | 'constant-pressure-valve' | 'float' | 'timer';
-export type Use = 'house' | 'stock' | 'irrigation';
+export type Control = NonNullable<Values<typeof CONTROL>['control']>;
+export type Use = NonNullable<Values<typeof CARD>['use']>[number];
 
-export interface PumpCard {
-  /** `p1`, `p2` … */
-  id: string;
-  /** Pressure switch where the card does not say. */
-  control: Control;
-  kind?: 'submersible' | 'jet' | 'booster';
-  motorW?: number;
-  volts?: number;
-  phase?: 1 | 3;
-  supplyPhase?: 1 | 3;
-  wires?: 2 | 3;
-  /** The motor's service-factor amps. */
-  maxAmps?: number;
-  ratedLPerS?: number;
-  setDepthM?: number;
-  /** ISO date, or its month or year alone. */
-  installed?: string;
-  clamp?: 'line' | 'yellow' | 'black' | 'red';
-  alsoOnClamp?: string;
-  /** A pump protector that starts again by itself, after this long. */
-  protectorRestartS?: number;
-}
+export type PumpCard = Values<typeof PUMP> &
+  Partial<Values<typeof PROTECTOR>> & {
+    /** `p1`, `p2` … */
+    id: string;
+    /** Pressure switch where the card does not say. */
+    control: Control;
+  };
 
-export interface SwitchCard {
-  cutInKpa?: number;
-  cutOutKpa?: number;
-  lowCutOffKpa?: number;
-}
+export type SwitchCard = Omit<Values<typeof SWITCH>, 'points'>;
 
-export interface TankCard {
-  kind: 'captive-air' | 'plain';
-  volumeL?: number;
-  prechargeKpa?: number;
-}
+export type TankCard = Omit<Values<typeof TANK>, 'kind'> & {
+  kind: NonNullable<Values<typeof TANK>['kind']>;
+};
 
 /** Where one channel of the well comes from, from `sinceMs` (0: always) until the next rule of that channel. */
 export interface SourceRule {
@@ -52,9 +33,7 @@ export interface SourceRule {
   sinceMs: number;
 }
 
-export interface Card {
-  well: string;
-  site?: string;
+export type Card = Omit<Values<typeof CARD>, 'timeZone' | 'altitudeM' | 'use'> & {
   /** IANA; `UTC` where not given. */
   timeZone: string;
   /** 0 where not given; `altitudeKnown` says which, since litres depend on it. */
@@ -65,11 +44,8 @@ export interface Card {
   pumps: PumpCard[];
   switch: SwitchCard;
   tank?: TankCard;
-  reliefKpa?: number;
-  /** How many false alarms a year, by chance, people will bear from this whole well; the usual where not given (src/core/alarms/charts/false-alarm-budget.ts). */
-  falseAlarmsPerYear?: number;
   /** Sorted by channel, then `sinceMs`. Empty: the node of the well's name, channels as they are. */
   reads: SourceRule[];
   /** What no watch judges by; absent where nothing of it is said. */
   description?: CardDescription;
-}
+};

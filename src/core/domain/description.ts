@@ -2,109 +2,37 @@
  * What a card says of the well that no reading can tell and no watch judges by: makers, the hole, wiring, treatment, where things are and
  * whom to call. It stands apart from the rest of the card, so that a change of it can't touch what was learnt: nothing after `card` reads it.
  */
+import type {
+  CARD_NOTES,
+  ELECTRICAL,
+  HOLE,
+  PUMP_NOTES,
+  TANK_NOTES,
+  WHERE,
+  WIRES,
+} from '../../../shared/card/card-fields.ts';
+import type { Values } from '../../../shared/schema/field.ts';
 
 /** A check valve: how deep, or beside what it sits. */
 export type CheckValve = { depthM: number } | { beside: string };
 
-export interface PumpDescription {
-  maker?: string;
-  model?: string;
-  controlBox?: string;
-  installer?: string;
-  /** A variable-speed drive or constant-pressure valve: its maker, model and setting. */
-  drive?: string;
-  /** Where the float hangs, or what the timer is set to. */
-  float?: string;
-}
-
-export interface HoleDescription {
-  /** Under the ground, as drilled. */
-  depthM?: number;
-  /** A date, a month or a year: `2004-08-30`, `2004-08`, `2004`. */
-  drilled?: string;
-  /** Nominal diameter. */
-  casingDiameterM?: number;
-  /** How deep the casing goes. */
-  casingDepthM?: number;
-  casingMaterial?: string;
-  /** From the ground down to standing water; negative where the well flows by itself. */
-  staticLevelM?: number;
-  /** Nominal diameter. */
-  dropPipeDiameterM?: number;
-  dropPipeMaterial?: string;
-  checkValves: CheckValve[];
-  yieldLPerS?: number;
-  driller?: string;
-  /** Number of the well log with the authority that keeps it. */
-  logNumber?: string;
-}
-
-export interface TankDescription {
-  maker?: string;
-  model?: string;
-  installer?: string;
-  /** As `drilled`. */
-  installed?: string;
-}
-
-/** Where the order of wires is written down. */
-export const TERMINAL_LOCATIONS = [
-  'panel',
-  'disconnect',
-  'switch',
-  'controlBox',
-  'drive',
-  'wellHead',
-] as const;
-export type TerminalLocation = (typeof TERMINAL_LOCATIONS)[number];
-
-export interface ElectricalDescription {
-  /** Which panel. */
-  panel?: string;
-  /** The breaker's number or numbers in the panel. */
-  breaker?: string;
-  breakerA?: number;
-  disconnect?: string;
-  /** Size, material and length of the cable to the pump. */
-  cable?: string;
-  /** By place, one line a terminal: `L1 black`. */
-  wires: Partial<Record<TerminalLocation, string[]>>;
-  /** Papers by the SHA-256 of their bytes. */
+export type PumpDescription = Values<typeof PUMP_NOTES>;
+export type TankDescription = Values<typeof TANK_NOTES>;
+export type HoleDescription = Omit<Values<typeof HOLE>, 'checkValves'> & { checkValves: CheckValve[] };
+export type TerminalLocation = keyof typeof WIRES;
+export type ElectricalDescription = Omit<Values<typeof ELECTRICAL>, 'photos'> & {
+  /** By place; only those of which something is said. */
+  wires: Values<typeof WIRES>;
   photos: string[];
-}
+};
+export type Location = keyof typeof WHERE;
 
-/** Things that somebody looks for in a strange house, in the order of the water. */
-export const LOCATIONS = [
-  'wellHead',
-  'pumpHouse',
-  'panel',
-  'disconnect',
-  'controlBox',
-  'switch',
-  'gauge',
-  'tank',
-  'relief',
-  'shutOff',
-  'sampleTap',
-  'treatment',
-] as const;
-export type Location = (typeof LOCATIONS)[number];
-
-export interface PeopleDescription {
-  owner?: string;
-  address?: string;
-  /** Whom to call of the house: name, telephone. */
-  contact?: string;
-  /** Whom to call for the well: firm, telephone, licence. */
-  firm?: string;
-}
-
-export interface CardDescription extends PeopleDescription {
+export type CardDescription = Omit<Values<typeof CARD_NOTES>, 'treatment'> & {
+  treatment: string[];
   /** By the pump's name, `p1`; only those of which something is said. */
   pumps: Record<string, PumpDescription>;
   hole: HoleDescription;
   tank: TankDescription;
   electrical: ElectricalDescription;
-  treatment: string[];
-  where: Partial<Record<Location, string>>;
-}
+  where: Values<typeof WHERE>;
+};

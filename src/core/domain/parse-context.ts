@@ -2,6 +2,7 @@
  * How a card or an act is looked through: key by key, each problem noted with its key, its rule and the value that breaks it. The
  * reader goes on after a problem, so that reading code stays a plain list of keys; the first problem is the one that is told.
  */
+import type { ValueRange } from '../../../shared/schema/field.ts';
 import { parseQuantity } from '../../../shared/quantity/parse-quantity.ts';
 import type { Dimension } from '../../../shared/quantity/units.ts';
 import { isIsoDate, parseRfc3339 } from './rfc3339.ts';
@@ -18,13 +19,6 @@ export interface ParseContext {
   path: string;
   fields: Record<string, unknown>;
   issues: ParseIssue[];
-}
-
-/** A span of SI values and how it is said: "above 0 and at most 300 psi". */
-export interface ValueRange {
-  min: number;
-  max: number;
-  text: string;
 }
 
 /** Longest value shown in a problem: enough to know it again, short enough for one line. */

@@ -7,7 +7,7 @@ import { ACT_KINDS } from './act.ts';
 import type { Act } from './act.ts';
 import type { Card } from './card.ts';
 import { channelCode } from './channels.ts';
-import { MOTOR_AMPS, SWITCH_PRESSURE } from './limits.ts';
+import { MOTOR_AMPS, SWITCH_PRESSURE } from '../../../shared/card/limits.ts';
 import {
   choiceAt,
   formatFirstIssue,

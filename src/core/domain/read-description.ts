@@ -2,79 +2,68 @@
  * The descriptive part of a card: makers, hole, wiring, treatment, places and people. Its keys stand beside those that the engine reads
  * (`pump.maker` beside `pump.motor`), since whoever writes a card thinks of the pump and not of the engine.
  */
-import type { CardDescription, PumpDescription, TankDescription } from './description.ts';
-import { LOCATIONS } from './description.ts';
-import { MAX_LINE_CHARACTERS, MAX_TEXT_CHARACTERS, MAX_TREATMENTS } from './limits.ts';
-import { dateAt, omitUndefined, childContext, textAt, textsAt } from './parse-context.ts';
+import {
+  CARD_NOTES,
+  ELECTRICAL,
+  HOLE,
+  keysIn,
+  PUMP_NOTES,
+  TANK_NOTES,
+  WHERE,
+  WIRES,
+} from '../../../shared/card/card-fields.ts';
+import { HOLE_DEPTH } from '../../../shared/card/limits.ts';
+import { parseQuantity } from '../../../shared/quantity/parse-quantity.ts';
+import type { CardDescription, CheckValve, ElectricalDescription, HoleDescription } from './description.ts';
+import { addIssue, childContext } from './parse-context.ts';
 import type { ParseContext } from './parse-context.ts';
-import { ELECTRICAL_KEYS, readElectrical } from './read-electrical.ts';
-import { HOLE_KEYS, readHole } from './read-hole.ts';
+import { readFields } from './read-fields.ts';
+import type { PumpContext } from './read-pumps.ts';
 
-/** Keys of the whole card that are looked through here. */
-export const DESCRIPTION_KEYS = [
-  'hole',
-  'electrical',
-  'treatment',
-  'where',
-  'owner',
-  'address',
-  'contact',
-  'firm',
-] as const;
-/** Keys of a pump and of the tank that are looked through here. */
-export const PUMP_DESCRIPTION_KEYS = ['maker', 'model', 'controlBox', 'installer', 'drive', 'float'] as const;
-export const TANK_DESCRIPTION_KEYS = ['maker', 'model', 'installer', 'installed'] as const;
-
-/** `pumps`: the look at each pump's object, by its name. Undefined where nothing is said; problems are noted in `card`. */
+/** Undefined where nothing is said; problems are noted in `card`. */
 export function readDescription(
   card: ParseContext,
-  parts: { pumps: ReadonlyMap<string, ParseContext>; tank: ParseContext | undefined },
+  parts: { pumps: readonly PumpContext[]; tank: ParseContext | undefined },
 ): CardDescription | undefined {
-  const pumps = [...parts.pumps]
-    .map(([id, context]) => [id, readPump(context)] as const)
+  const pumps = parts.pumps
+    .map(({ id, pump }) => [id, pump ? readFields(pump, PUMP_NOTES) : {}] as const)
     .filter(([, pump]) => Object.keys(pump).length > 0);
-  const hole = childContext(card, 'hole', HOLE_KEYS);
-  const electrical = childContext(card, 'electrical', ELECTRICAL_KEYS);
-  const where = childContext(card, 'where', LOCATIONS);
+  const where = childContext(card, 'where', keysIn('where'));
   const description: CardDescription = {
     pumps: Object.fromEntries(pumps),
-    hole: hole ? readHole(hole) : { checkValves: [] },
-    tank: parts.tank ? readTank(parts.tank) : {},
-    electrical: electrical ? readElectrical(electrical) : { wires: {}, photos: [] },
-    treatment: textsAt(card, 'treatment', { maxItems: MAX_TREATMENTS, maxCharacters: MAX_LINE_CHARACTERS }),
-    where: where
-      ? omitUndefined(
-          Object.fromEntries(LOCATIONS.map((place) => [place, textAt(where, place, MAX_LINE_CHARACTERS)])),
-        )
-      : {},
-    ...omitUndefined({
-      owner: textAt(card, 'owner', MAX_LINE_CHARACTERS),
-      address: textAt(card, 'address', MAX_LINE_CHARACTERS),
-      contact: textAt(card, 'contact', MAX_LINE_CHARACTERS),
-      firm: textAt(card, 'firm', MAX_LINE_CHARACTERS),
-    }),
+    hole: readHole(childContext(card, 'hole', keysIn('hole'))),
+    tank: parts.tank ? readFields(parts.tank, TANK_NOTES) : {},
+    electrical: readElectrical(childContext(card, 'electrical', keysIn('electrical'))),
+    treatment: [],
+    where: where ? readFields(where, WHERE) : {},
+    ...readFields(card, CARD_NOTES),
   };
   return hasContent(description) ? description : undefined;
 }
 
-function readPump(context: ParseContext): PumpDescription {
-  return omitUndefined(
-    Object.fromEntries(
-      PUMP_DESCRIPTION_KEYS.map((key) => [
-        key,
-        textAt(context, key, key === 'drive' || key === 'float' ? MAX_LINE_CHARACTERS : MAX_TEXT_CHARACTERS),
-      ]),
-    ),
-  );
+function readHole(context: ParseContext | undefined): HoleDescription {
+  if (!context) return { checkValves: [] };
+  const { checkValves = [], ...hole } = readFields(context, HOLE);
+  return { ...hole, checkValves: checkValves.flatMap((line) => readCheckValve(context, line)) };
 }
 
-function readTank(context: ParseContext): TankDescription {
-  return omitUndefined({
-    maker: textAt(context, 'maker', MAX_TEXT_CHARACTERS),
-    model: textAt(context, 'model', MAX_TEXT_CHARACTERS),
-    installer: textAt(context, 'installer', MAX_TEXT_CHARACTERS),
-    installed: dateAt(context, 'installed'),
-  });
+function readCheckValve(context: ParseContext, line: string): CheckValve[] {
+  const depth = parseQuantity(line, 'length');
+  const fits = 'si' in depth && depth.si >= HOLE_DEPTH.min && depth.si <= HOLE_DEPTH.max;
+  if (fits) return [{ depthM: depth.si }];
+  if (!('si' in depth) && !/\d/.test(line)) return [{ beside: line }];
+  const rule = `must each be a depth ${HOLE_DEPTH.text}, or a place in words`;
+  addIssue(context, 'checkValves', rule, JSON.stringify(line));
+  return [];
+}
+
+function readElectrical(context: ParseContext | undefined): ElectricalDescription {
+  const wires = context && childContext(context, 'wires', keysIn('electrical.wires'));
+  return {
+    photos: [],
+    ...(context && readFields(context, ELECTRICAL)),
+    wires: wires ? readFields(wires, WIRES) : {},
+  };
 }
 
 /** Empty objects and lists say nothing, however deep they lie. */

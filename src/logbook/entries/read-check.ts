@@ -9,9 +9,9 @@ import {
   required,
   quantityAt,
   textAt,
-  type ValueRange,
   type ParseContext,
 } from '../../core/domain/parse-context.ts';
+import type { ValueRange } from '../../../shared/schema/field.ts';
 import { MAX_NAME_LENGTH, MAX_NOTE_LENGTH } from './limits.ts';
 import { documentRefsAt } from '../documents/document-refs.ts';
 import type { BodyReader } from './read-entry.ts';

@@ -2,7 +2,7 @@
  * A reading that a person brought, or that was taken from the sensors while a person stood by: what, its value with the unit, where it was
  * taken, with which instrument. `pinned` says that later readings are to be shown against it.
  */
-import type { ValueRange, ParseContext } from '../../core/domain/parse-context.ts';
+import type { ParseContext } from '../../core/domain/parse-context.ts';
 import {
   choiceAt,
   childContext,
@@ -14,6 +14,7 @@ import {
 } from '../../core/domain/parse-context.ts';
 import { parseQuantity } from '../../../shared/quantity/parse-quantity.ts';
 import type { Dimension } from '../../../shared/quantity/units.ts';
+import type { ValueRange } from '../../../shared/schema/field.ts';
 import { MAX_NAME_LENGTH, MAX_NOTE_LENGTH } from './limits.ts';
 import { documentRefsAt } from '../documents/document-refs.ts';
 import type { BodyReader } from './read-entry.ts';

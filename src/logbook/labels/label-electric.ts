@@ -37,7 +37,7 @@ export function controlBoxLines(facts: LabelFacts): LabelLine[] {
     ).map((line) => ({ ...line, prominent: true as const })),
     ...(title === LABEL_TITLES.disconnect
       ? []
-      : [textLine(controlBoxName(title), own?.drive ?? own?.controlBox)]),
+      : [textLine(controlBoxName(title), own?.driveModel ?? own?.controlBox)]),
     ...(title === LABEL_TITLES['control-box']
       ? [
           figureLine('capacitor', facts, {

@@ -164,7 +164,7 @@ function collectControlBoxFacts(
 ): void {
   const described = pump && card.description?.pumps[pump.id];
   addFact(facts, described?.controlBox);
-  addFact(facts, described?.drive && `drive: ${described.drive}`);
+  addFact(facts, described?.driveModel && `drive: ${described.driveModel}`);
   if (pump?.phase === 3) addFact(facts, 'three-phase motor: no start parts');
   else if (pump?.wires === 2)
     addFact(facts, 'two-wire motor: its start parts are in the motor, and there is no box for them');

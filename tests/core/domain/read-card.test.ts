@@ -104,6 +104,30 @@ describe('readCard reads', () => {
       { tank: { kind: 'captive-air', prechargeKpa: 0 } },
     ],
     ['a plain tank', { tank: { kind: 'plain', volume: '80 gal' } }, { tank: { kind: 'plain' } }],
+    [
+      'what feeds the pump, and the model of its drive',
+      { pump: { kind: 'positive-displacement', drive: 'solar', driveModel: 'Tarn S1' } },
+      {
+        pumps: [{ kind: 'positive-displacement', drive: 'solar' }],
+        description: { pumps: { p1: { driveModel: 'Tarn S1' } } },
+      },
+    ],
+    [
+      "the drive's model where earlier cards have it",
+      { pump: { drive: 'Tarn S1' } },
+      { description: { pumps: { p1: { driveModel: 'Tarn S1' } } } },
+    ],
+    [
+      'what people want to be told of, and who drinks',
+      { use: 'heat-pump', longRun: '2 h', levelLow: '6 m', stockHeads: 120, tank: { maxPressure: '7 bar' } },
+      {
+        uses: ['heat-pump'],
+        longRunS: 7200,
+        levelLowM: 6,
+        stockHeads: 120,
+        tank: { kind: 'captive-air', maxPressureKpa: 700 },
+      },
+    ],
     ['a float', { control: 'float' }, { pumps: [{ id: 'p1', control: 'float' }] }],
     ['an altitude under the sea', { altitude: '-50 ft' }, { altitudeKnown: true }],
     [
@@ -289,6 +313,16 @@ describe('readCard refuses', () => {
       'Cannot read card: falseAlarmsPerYear must be a number from 0.001 to 10: 0',
     ],
     [
+      'half an animal',
+      { well: 'a', stockHeads: 1.5 },
+      'Cannot read card: stockHeads must be a whole number from 1 to 100,000: 1.5',
+    ],
+    [
+      'a run that is none',
+      { well: 'a', longRun: '5 s' },
+      'Cannot read card: longRun must be from 1 min to 2,160 h (90 days): "5 s"',
+    ],
+    [
       'null',
       { well: 'a', relief: null },
       'Cannot read card: relief must be a pressure in kPa, psi or bar: null',
@@ -346,7 +380,7 @@ describe('readCard refuses', () => {
     [
       'an unknown use',
       { well: 'a', use: ['house', 'pool'] },
-      'Cannot read card: use must be one of house, stock, irrigation, or a list of them: ["house","pool"]',
+      'Cannot read card: use must be one of house, stock, irrigation, heat-pump, or a list of them: ["house","pool"]',
     ],
     [
       'an unknown control',

@@ -5,24 +5,23 @@ import { cardChanges } from '../../../shared/card/changes.ts';
 import { findConflicts, cardDifferences, mergeCards } from '../../../shared/card/differences.ts';
 import { fieldOf, isCardKey, keyFor, fieldLabel, SECTIONS } from '../../../shared/card/fields.ts';
 import { flatten, isList, joinLines, splitLines, unflatten } from '../../../shared/card/flat-card.ts';
+import { CARD_KEYS, cardField } from '../../../shared/card/card-fields.ts';
 import { cardIssues } from '../../../src/core/domain/read-card.ts';
 
-/** Keys that the reader knows, from its own refusal of one that it does not know. */
-function knownIn(holder: (inner: object) => object): string[] {
-  const [problem] = cardIssues({ well: 'a', ...holder({ nonsense: 1 }) });
-  return problem!.rule.split('known are ')[1]!.split(', ');
-}
-
 describe('the fields of a card', () => {
-  test('are all that the reader knows, and no other', () => {
-    const nested = ['pump', 'switch', 'tank', 'hole', 'electrical', 'where'];
-    const known = [
-      ...knownIn((inner) => inner).filter((key) => !nested.includes(key)),
-      ...nested.flatMap((part) => knownIn((inner) => ({ [part]: inner })).map((key) => `${part}.${key}`)),
-      ...knownIn((inner) => ({ electrical: { wires: inner } })).map((key) => `electrical.wires.${key}`),
-      ...knownIn((inner) => ({ pump: { protector: inner } })).map((key) => `pump.protector.${key}`),
-    ].filter((key) => !['well', 'pumps', 'reads', 'electrical.wires', 'pump.protector'].includes(key));
-    expect(SECTIONS.flatMap(({ fields }) => fields.map(({ key }) => key)).sort()).toEqual(known.sort());
+  test('are all of the table, and no other', () => {
+    const named = SECTIONS.flatMap(({ fields }) => fields.map(({ key }) => key));
+    expect(named.toSorted()).toEqual(CARD_KEYS.filter((key) => key !== 'well').toSorted());
+  });
+
+  test('each have words for every choice', () => {
+    const fields = SECTIONS.flatMap((section) => section.fields);
+    const told = fields.map(({ key, choices }) => [key, choices?.map(([value]) => value).toSorted()]);
+    const options = fields.map(({ key }) => {
+      const field = cardField(key);
+      return [key, field && 'options' in field ? field.options.map(String).toSorted() : undefined];
+    });
+    expect(told).toEqual(options);
   });
 
   test('each hold an example that the reader takes, in both systems of units', () => {

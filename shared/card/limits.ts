@@ -1,8 +1,8 @@
 /**
  * What a card may hold at most: beyond these a value is a slip of the pen (a wrong unit, a lost point) and is refused. They are wide
- * on purpose; what is merely odd is asked about instead (./questions.ts). Common practice where no source stands.
+ * on purpose; what is merely odd is asked about instead (src/core/domain/questions.ts). Common practice where no source stands.
  */
-import type { ValueRange } from './parse-context.ts';
+import type { ValueRange } from '../schema/field.ts';
 
 /** 300 psi: twice the full scale of the usual 150 psi transducer, above the rating of the pipe down any private well. 0.5 psi: under it no switch is made. */
 export const SWITCH_PRESSURE: ValueRange = {
@@ -45,6 +45,19 @@ export const ALTITUDE: ValueRange = {
 
 /** Protectors wait from seconds to some hours; a day is past all of them. */
 export const PROTECTOR_RESTART: ValueRange = { min: 1, max: 86_400, text: 'from 1 s to 24 h' };
+
+/** 1 min to 90 days: an irrigation pump runs through a season. */
+export const LONG_RUN: ValueRange = { min: 60, max: 7_776_000, text: 'from 1 min to 2,160 h (90 days)' };
+
+/** 1 ft, less than a pump's own length, to 1,500 m, as SET_DEPTH. */
+export const WATER_OVER_PUMP: ValueRange = {
+  min: 0.3,
+  max: 1500,
+  text: 'from 1 ft (0.3 m) to 4,921 ft (1,500 m)',
+};
+
+/** 100,000 head: past any one well. */
+export const STOCK_HEADS: ValueRange = { min: 1, max: 100_000, text: 'a whole number from 1 to 100,000' };
 
 /** Characters of a name for people (site, other load). One line on a phone. */
 export const MAX_TEXT_CHARACTERS = 80;

@@ -1,0 +1,39 @@
+/** How a field is written, in one line for whoever fills it in by hand or by program: for the contract's tables and the API's schema. */
+import { expectedText } from '../quantity/parse-quantity.ts';
+import type { Field } from './field.ts';
+
+export function fieldText(field: Field): string {
+  switch (field.kind) {
+    case 'quantity':
+      return `${expectedText(field.dimension)}, ${field.range.text}`;
+    case 'number':
+    case 'integer':
+      return field.range.text;
+    case 'flag':
+      return 'true or false';
+    case 'choice':
+      return `one of ${field.options.map((option) => `\`${option}\``).join(', ')}`;
+    case 'choices':
+      return `one of ${field.options.map((option) => `\`${option}\``).join(', ')}, or a list of them`;
+    case 'text':
+      return `text in one line, at most ${field.maxCharacters} characters`;
+    case 'lines':
+      return `a list of at most ${field.maxItems} lines, each at most ${field.maxCharacters} characters`;
+    case 'date':
+      return 'a date such as `"2019-05-14"`, `"2019-05"` or `"2019"`';
+    case 'moment':
+      return 'a time such as `"2026-03-12T10:00:00Z"`';
+    case 'name':
+      return '1 to 40 of a-z, 0-9 and -';
+    case 'pump':
+      return 'a pump: `p1` to `p15`';
+    case 'time-zone':
+      return 'a time zone of the IANA list';
+    case 'switch-points':
+      return `two pressures, cut-in first, each ${field.range.text}; psi where no unit stands: \`"40/60"\``;
+    case 'documents':
+      return `a list of at most ${field.maxItems} documents, each by the SHA-256 of its bytes in hex`;
+    default:
+      return field satisfies never;
+  }
+}

@@ -1,0 +1,88 @@
+/**
+ * A field that people write, described once as plain data: its kind, its limits, whether it must be given. The type of the value in SI
+ * (here), the reader (src/core/domain/read-fields.ts), the form, the command line, the API's schema (./zod-shape.ts) and the tables of
+ * the contract (./field-text.ts) all follow from it. Plain data and not zod itself, because the pages use it and must stay small.
+ */
+import type { Dimension } from '../quantity/units.ts';
+
+/** A span of values, in SI for a quantity, and how it is said: "from 0 to 300 psi". */
+export interface ValueRange {
+  min: number;
+  max: number;
+  text: string;
+}
+
+type Kind =
+  /** Text with a unit: "40 psi". */
+  | { kind: 'quantity'; dimension: Dimension; range: ValueRange }
+  | { kind: 'number'; range: ValueRange }
+  | { kind: 'integer'; range: ValueRange }
+  | { kind: 'flag' }
+  | { kind: 'choice'; options: readonly (string | number)[] }
+  /** One of the options, or a list of them. */
+  | { kind: 'choices'; options: readonly string[] }
+  /** One line for people. */
+  | { kind: 'text'; maxCharacters: number }
+  | { kind: 'lines'; maxItems: number; maxCharacters: number }
+  /** A date, or as much of it as is known. */
+  | { kind: 'date' }
+  /** RFC 3339; Unix ms inside. */
+  | { kind: 'moment' }
+  /** As topics carry it. */
+  | { kind: 'name' }
+  | { kind: 'pump' }
+  /** Of the IANA list. */
+  | { kind: 'time-zone' }
+  /** Both points of a pressure switch: "40/60". */
+  | { kind: 'switch-points'; range: ValueRange }
+  /** Documents by the SHA-256 of their bytes. */
+  | { kind: 'documents'; maxItems: number };
+
+/** `as`: the name of its value inside, where that is not its key: a quantity's ends in its unit (`cutInKpa`). */
+export type Field = Kind & { as?: string; required?: true };
+export type Fields = Readonly<Record<string, Field>>;
+
+export const quantity = <const N extends string>(dimension: Dimension, range: ValueRange, as: N) =>
+  ({ kind: 'quantity', dimension, range, as }) as const;
+export const number = (range: ValueRange) => ({ kind: 'number', range }) as const;
+export const integer = (range: ValueRange) => ({ kind: 'integer', range }) as const;
+export const choice = <const T extends string | number>(...options: T[]) =>
+  ({ kind: 'choice', options }) as const;
+export const choices = <const T extends string>(...options: T[]) => ({ kind: 'choices', options }) as const;
+export const text = (maxCharacters: number) => ({ kind: 'text', maxCharacters }) as const;
+export const lines = (limits: { maxItems: number; maxCharacters: number }) =>
+  ({ kind: 'lines', ...limits }) as const;
+export const documents = (maxItems: number) => ({ kind: 'documents', maxItems }) as const;
+export const moment = <const N extends string>(as: N) => ({ kind: 'moment', as }) as const;
+export const switchPoints = (range: ValueRange) => ({ kind: 'switch-points', range }) as const;
+export const date = { kind: 'date' } as const;
+export const name = { kind: 'name' } as const;
+export const flag = { kind: 'flag' } as const;
+export const pumpName = { kind: 'pump' } as const;
+export const timeZone = { kind: 'time-zone' } as const;
+
+export const required = <T extends Field>(field: T) => ({ ...field, required: true }) as const;
+
+/** The value of a field inside, in SI. */
+export type FieldValue<F> = F extends { kind: 'quantity' | 'number' | 'integer' | 'moment' }
+  ? number
+  : F extends { kind: 'flag' }
+    ? boolean
+    : F extends { kind: 'choice'; options: readonly (infer O)[] }
+      ? O
+      : F extends { kind: 'choices'; options: readonly (infer O)[] }
+        ? O[]
+        : F extends { kind: 'lines' | 'documents' }
+          ? string[]
+          : F extends { kind: 'switch-points' }
+            ? { cutInKpa: number; cutOutKpa: number }
+            : string;
+
+type NameOf<F, K> = F extends { as: infer N extends string } ? N : K;
+
+/** What is read of such fields: those that must be given, and of the others those that are. */
+export type Values<T> = {
+  -readonly [K in keyof T as T[K] extends { required: true } ? NameOf<T[K], K> : never]: FieldValue<T[K]>;
+} & {
+  -readonly [K in keyof T as T[K] extends { required: true } ? never : NameOf<T[K], K>]?: FieldValue<T[K]>;
+};

@@ -1,0 +1,151 @@
+/** Reads the fields of a table (shared/schema/field.ts) from what people wrote: each value in SI, or its rule noted as broken. */
+import type { Field, Fields, Values, ValueRange } from '../../../shared/schema/field.ts';
+import { parseSwitchPair } from '../../../shared/quantity/parse-switch-pair.ts';
+import { isDocumentHash } from './document-hash.ts';
+import {
+  addIssue,
+  choiceAt,
+  dateAt,
+  fieldValue,
+  momentAt,
+  nameAt,
+  omitUndefined,
+  quantityAt,
+  required,
+  textAt,
+  textsAt,
+  type ParseContext,
+} from './parse-context.ts';
+
+/** The values that are given and right. They count only where nothing was noted: one that must be given and is not is missing here. */
+export function readFields<T extends Fields>(context: ParseContext, fields: T): Values<T> {
+  const values = Object.entries(fields).map(([key, field]) => [
+    field.as ?? key,
+    readField(context, key, field),
+  ]);
+  // The compiler does not follow a table into the type of its values.
+  // oxlint-disable-next-line typescript/no-unsafe-type-assertion
+  return omitUndefined(Object.fromEntries(values) as object) as Values<T>;
+}
+
+function readField(context: ParseContext, key: string, field: Field): unknown {
+  const value = readKind(context, key, field);
+  return field.required === true ? required(context, key, value) : value;
+}
+
+function readKind(context: ParseContext, key: string, field: Field): unknown {
+  switch (field.kind) {
+    case 'quantity':
+      return quantityAt(context, key, field.dimension, field.range);
+    case 'number':
+      return numberAt(context, key, field.range);
+    case 'integer':
+      return numberAt(context, key, field.range, Number.isInteger);
+    case 'flag':
+      return valueAt(context, key, isFlag, 'must be true or false');
+    case 'choice':
+      return choiceAt(context, key, field.options);
+    case 'choices':
+      return choicesAt(context, key, field.options);
+    case 'text':
+      return textAt(context, key, field.maxCharacters);
+    case 'lines':
+      return linesAt(context, key, field);
+    case 'date':
+      return dateAt(context, key);
+    case 'moment':
+      return momentAt(context, key);
+    case 'name':
+      return nameAt(context, key);
+    case 'pump':
+      return valueAt(context, key, isPump, 'must be a pump such as p1');
+    case 'time-zone':
+      return valueAt(context, key, isTimeZone, TIME_ZONE_RULE);
+    case 'switch-points':
+      return switchPointsAt(context, key, field.range);
+    case 'documents':
+      return documentsAt(context, key, field.maxItems);
+    default:
+      return field satisfies never;
+  }
+}
+
+/** The value where it passes; else its rule is noted. */
+function valueAt(
+  context: ParseContext,
+  key: string,
+  isRight: (value: unknown) => boolean,
+  rule: string,
+): unknown {
+  const value = fieldValue(context, key);
+  if (value === undefined || isRight(value)) return value;
+  addIssue(context, key, rule);
+  return undefined;
+}
+
+const TIME_ZONE_RULE = 'must be a time zone of the IANA list (such as "America/Denver")';
+
+/** Offsets such as "+02:00" are left out: they know no summer time, and the local day would be wrong half of the year. */
+function isTimeZone(value: unknown): boolean {
+  if (typeof value !== 'string' || !/^[A-Za-z]/.test(value)) return false;
+  try {
+    return new Intl.DateTimeFormat('en', { timeZone: value }).resolvedOptions().timeZone !== '';
+  } catch {
+    return false;
+  }
+}
+
+function isFlag(value: unknown): boolean {
+  return typeof value === 'boolean';
+}
+
+function isPump(value: unknown): boolean {
+  return typeof value === 'string' && /^p([1-9]|1[0-5])$/.test(value);
+}
+
+function numberAt(
+  context: ParseContext,
+  key: string,
+  { min, max, text }: ValueRange,
+  isRight: (value: number) => boolean = () => true,
+): unknown {
+  const fits = (value: unknown): boolean =>
+    typeof value === 'number' && value >= min && value <= max && isRight(value);
+  return valueAt(context, key, fits, `must be ${text}`);
+}
+
+function choicesAt(context: ParseContext, key: string, options: readonly string[]): unknown {
+  const value = fieldValue(context, key);
+  if (value === undefined) return undefined;
+  const list: unknown[] = Array.isArray(value) ? value : [value];
+  if (list.every((one) => options.some((option) => option === one)))
+    return options.filter((option) => list.includes(option));
+  addIssue(context, key, `must be one of ${options.join(', ')}, or a list of them`);
+  return undefined;
+}
+
+/** An empty list says nothing. */
+function linesAt(
+  context: ParseContext,
+  key: string,
+  limits: { maxItems: number; maxCharacters: number },
+): unknown {
+  const read = textsAt(context, key, limits);
+  return read.length === 0 ? undefined : read;
+}
+
+function switchPointsAt(context: ParseContext, key: string, { min, max, text }: ValueRange): unknown {
+  const value = fieldValue(context, key);
+  if (value === undefined) return undefined;
+  const read = parseSwitchPair(typeof value === 'string' ? value : '');
+  if ('problem' in read) addIssue(context, key, read.problem);
+  else if (read.cutInKpa < min || read.cutOutKpa > max) addIssue(context, key, `must be ${text}`);
+  else return read;
+  return undefined;
+}
+
+function documentsAt(context: ParseContext, key: string, maxItems: number): unknown {
+  const isRight = (value: unknown): boolean =>
+    Array.isArray(value) && value.length <= maxItems && value.every(isDocumentHash);
+  return valueAt(context, key, isRight, `must be a list of at most ${maxItems} papers, each by its hash`);
+}
