@@ -27,6 +27,10 @@ export function fieldText(field: Field): string {
       return '1 to 40 of a-z, 0-9 and -';
     case 'pump':
       return 'a pump: `p1` to `p15`';
+    case 'channel':
+      return 'a channel, such as `current` or `p2/current`';
+    case 'point-pairs':
+      return 'two pairs of numbers, `[[read, true], [read, true]]`, in the unit of the channel';
     case 'time-zone':
       return 'a time zone of the IANA list';
     case 'switch-points':

@@ -31,6 +31,10 @@ type Kind =
   /** As topics carry it. */
   | { kind: 'name' }
   | { kind: 'pump' }
+  /** A node's, as `current` or `p2/current`. */
+  | { kind: 'channel' }
+  /** Two pairs of what was read and what was true. */
+  | { kind: 'point-pairs' }
   /** Of the IANA list. */
   | { kind: 'time-zone' }
   /** Both points of a pressure switch: "40/60". */
@@ -59,6 +63,8 @@ export const date = { kind: 'date' } as const;
 export const name = { kind: 'name' } as const;
 export const flag = { kind: 'flag' } as const;
 export const pumpName = { kind: 'pump' } as const;
+export const channel = { kind: 'channel' } as const;
+export const pointPairs = { kind: 'point-pairs' } as const;
 export const timeZone = { kind: 'time-zone' } as const;
 
 export const required = <T extends Field>(field: T) => ({ ...field, required: true }) as const;
@@ -76,7 +82,16 @@ export type FieldValue<F> = F extends { kind: 'quantity' | 'number' | 'integer' 
           ? string[]
           : F extends { kind: 'switch-points' }
             ? { cutInKpa: number; cutOutKpa: number }
-            : string;
+            : F extends { kind: 'point-pairs' }
+              ? [number, number][]
+              : string;
+
+/** The value of a field as people write it. */
+type WrittenValue<F> = F extends { kind: 'quantity' | 'moment' }
+  ? string
+  : F extends { kind: 'choices'; options: readonly (infer O)[] }
+    ? O | O[]
+    : FieldValue<F>;
 
 type NameOf<F, K> = F extends { as: infer N extends string } ? N : K;
 
@@ -85,4 +100,11 @@ export type Values<T> = {
   -readonly [K in keyof T as T[K] extends { required: true } ? NameOf<T[K], K> : never]: FieldValue<T[K]>;
 } & {
   -readonly [K in keyof T as T[K] extends { required: true } ? never : NameOf<T[K], K>]?: FieldValue<T[K]>;
+};
+
+/** The same as people write it. */
+export type Written<T> = {
+  -readonly [K in keyof T as T[K] extends { required: true } ? K : never]: WrittenValue<T[K]>;
+} & {
+  -readonly [K in keyof T as T[K] extends { required: true } ? never : K]?: WrittenValue<T[K]>;
 };

@@ -3,7 +3,7 @@ import { z } from 'zod';
 import { fieldText } from './field-text.ts';
 import type { Field, Fields } from './field.ts';
 
-export function fieldShape(field: Field): z.ZodType {
+function fieldShape(field: Field): z.ZodType {
   return kindShape(field).describe(fieldText(field));
 }
 
@@ -31,6 +31,9 @@ function kindShape(field: Field): z.ZodType {
       return z.string().regex(/^p([1-9]|1[0-5])$/);
     case 'documents':
       return z.array(z.string().regex(/^[0-9a-f]{64}$/)).max(field.maxItems);
+    case 'point-pairs':
+      return z.array(z.tuple([z.number(), z.number()])).length(2);
+    case 'channel':
     case 'quantity':
     case 'date':
     case 'time-zone':

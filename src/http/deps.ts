@@ -2,7 +2,7 @@
  * What the pages and the API need from the rest, and nothing more: the store's queries (any implementation of the store fits), what
  * the run loop knows at this moment, and the few things that a person can do. The run loop hands in one value of `WebDeps`.
  */
-import type { WrittenAct } from '../../shared/api/acts.ts';
+import type { WrittenAct } from '../../shared/acts/act-fields.ts';
 import type { BaselineEvent, DayEvent } from '../../shared/api/events.ts';
 import type { WellStatus } from '../../shared/api/wells.ts';
 import type { UnitSystem } from '../../shared/quantity/format-quantity.ts';

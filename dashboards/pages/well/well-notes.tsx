@@ -3,7 +3,7 @@
  * understood stands under the line before it is sent; it ends by itself. What was said before is listed.
  */
 import { useState } from 'preact/hooks';
-import type { WrittenAct } from '../../../shared/api/acts.ts';
+import type { WrittenAct } from '../../../shared/acts/act-fields.ts';
 import { momentWords } from '../../../shared/text/en/time-words.ts';
 import type { WellDetail } from '../../../shared/api/wells.ts';
 import { parseNote, type ParsedNote } from '../../../shared/known/parse-note.ts';

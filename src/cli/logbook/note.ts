@@ -1,5 +1,5 @@
 /** `stillwell say`: what somebody knows of a well in one line with its end, that it stands still, and that it is back. */
-import type { WrittenAct } from '../../../shared/api/acts.ts';
+import type { WrittenAct } from '../../../shared/acts/act-fields.ts';
 import { momentWords } from '../../../shared/text/en/time-words.ts';
 import { actNote } from '../../../shared/known/act-note.ts';
 import { parseNote, type ParsedNote } from '../../../shared/known/parse-note.ts';

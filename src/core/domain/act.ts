@@ -1,44 +1,25 @@
 /**
- * What people do to a well, each a plain value that is kept and replayed like a reading. The kinds are the contract's (section 6);
- * how they are written and checked: ./read-act.ts. They stand beside the card because one of them is a new card.
+ * What people do to a well, each a plain value that is kept and replayed like a reading. The kinds and their fields are the contract's
+ * (section 6; the table: shared/acts/act-fields.ts); how they are checked: ./read-act.ts. They stand beside the card because one of them is
+ * a new card.
  */
+import { ACT_FIELDS, type ActValues } from '../../../shared/acts/act-fields.ts';
 import type { Card } from './card.ts';
 
-export interface PinnedValues {
-  pump: string;
-  amps?: number;
-  cutInKpa?: number;
-  cutOutKpa?: number;
-}
+type ActOf<K extends ActValues['kind']> = Extract<ActValues, { kind: K }>;
 
+/** `visit-closed` and `pinned` hold what is meant where it is not said: no new baseline, and the first pump. */
 export type Act =
   | { kind: 'card-changed'; card: Card }
-  | { kind: 'visit-opened'; well: string }
-  | { kind: 'visit-closed'; well: string; newBaseline: boolean }
-  | ({ kind: 'pinned'; well: string } & PinnedValues)
-  | { kind: 'calibrated'; node: string; channel: string; points: [number, number][] }
-  | { kind: 'acknowledged'; well: string; pump?: string; alarm: string }
-  | { kind: 'shelved'; well: string; pump?: string; alarm: string; untilMs: number }
-  | { kind: 'out-of-service'; well: string }
-  | { kind: 'back-in-service'; well: string }
-  | { kind: 'laid-up'; well: string; untilMs?: number }
-  | { kind: 'expected'; well: string; text: string; untilMs: number }
-  | { kind: 'server-away'; fromMs: number }
-  | { kind: 'tick' };
+  | (ActOf<'visit-closed'> & { newBaseline: boolean })
+  | (ActOf<'pinned'> & { pump: string })
+  | Exclude<ActValues, { kind: 'visit-closed' | 'pinned' }>;
+
+export type PinnedValues = Omit<ActOf<'pinned'>, 'kind' | 'well'> & { pump: string };
+
+// The keys of a table have no type of their own.
+// oxlint-disable-next-line typescript/no-unsafe-type-assertion
+const FIELD_KINDS = Object.keys(ACT_FIELDS) as ActValues['kind'][];
 
 /** The closed list of kinds, in the contract's order. */
-export const ACT_KINDS = [
-  'card-changed',
-  'visit-opened',
-  'visit-closed',
-  'pinned',
-  'calibrated',
-  'acknowledged',
-  'shelved',
-  'out-of-service',
-  'back-in-service',
-  'laid-up',
-  'expected',
-  'server-away',
-  'tick',
-] as const satisfies readonly Act['kind'][];
+export const ACT_KINDS: readonly Act['kind'][] = ['card-changed', ...FIELD_KINDS];

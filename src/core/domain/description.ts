@@ -19,7 +19,6 @@ export type CheckValve = { depthM: number } | { beside: string };
 export type PumpDescription = Values<typeof PUMP_NOTES>;
 export type TankDescription = Values<typeof TANK_NOTES>;
 export type HoleDescription = Omit<Values<typeof HOLE>, 'checkValves'> & { checkValves: CheckValve[] };
-export type TerminalLocation = keyof typeof WIRES;
 export type ElectricalDescription = Omit<Values<typeof ELECTRICAL>, 'photos'> & {
   /** By place; only those of which something is said. */
   wires: Values<typeof WIRES>;

@@ -1,6 +1,7 @@
 /** Reads the fields of a table (shared/schema/field.ts) from what people wrote: each value in SI, or its rule noted as broken. */
 import type { Field, Fields, Values, ValueRange } from '../../../shared/schema/field.ts';
 import { parseSwitchPair } from '../../../shared/quantity/parse-switch-pair.ts';
+import { channelCode } from './channels.ts';
 import { isDocumentHash } from './document-hash.ts';
 import {
   addIssue,
@@ -59,6 +60,15 @@ function readKind(context: ParseContext, key: string, field: Field): unknown {
       return nameAt(context, key);
     case 'pump':
       return valueAt(context, key, isPump, 'must be a pump such as p1');
+    case 'channel':
+      return valueAt(
+        context,
+        key,
+        isChannel,
+        'must be a channel of the node (such as current or p2/current)',
+      );
+    case 'point-pairs':
+      return valueAt(context, key, isTwoPairs, 'must be two pairs of numbers, [[read, true], [read, true]]');
     case 'time-zone':
       return valueAt(context, key, isTimeZone, TIME_ZONE_RULE);
     case 'switch-points':
@@ -101,6 +111,18 @@ function isFlag(value: unknown): boolean {
 
 function isPump(value: unknown): boolean {
   return typeof value === 'string' && /^p([1-9]|1[0-5])$/.test(value);
+}
+
+function isChannel(value: unknown): boolean {
+  return typeof value === 'string' && channelCode(value) !== undefined;
+}
+
+function isTwoPairs(value: unknown): boolean {
+  return Array.isArray(value) && value.length === 2 && value.every(isPair);
+}
+
+function isPair(value: unknown): boolean {
+  return Array.isArray(value) && value.length === 2 && value.every(Number.isFinite);
 }
 
 function numberAt(

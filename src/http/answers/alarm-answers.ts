@@ -1,6 +1,6 @@
 /** Alarms as the API gives them, from the store's rows; and the acts that acknowledge or shelve one by its id. */
 import type { AlarmAnswer } from '../../../shared/api/alarms.ts';
-import type { WrittenAct } from '../../../shared/api/acts.ts';
+import type { WrittenAct } from '../../../shared/acts/act-fields.ts';
 import type { StoredAlarm, WebDeps } from '../deps.ts';
 import { ProblemError } from '../problem.ts';
 

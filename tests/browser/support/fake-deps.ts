@@ -4,7 +4,7 @@ import { mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Baseline } from '../../../src/core/baseline/baseline.ts';
-import type { WrittenAct } from '../../../shared/api/acts.ts';
+import type { WrittenAct } from '../../../shared/acts/act-fields.ts';
 import type { AlarmEvent, BaselineEvent, DayEvent } from '../../../shared/api/events.ts';
 import type { WellStatus } from '../../../shared/api/wells.ts';
 import type {
