@@ -1,4 +1,5 @@
 /** Values over the years as points of a small drawing, with lines to hold them against; the numbers of it, no markup. */
+import { DAY_MS } from '../../shared/units/duration.ts';
 export interface TrendPoint {
   atMs: number;
   value: number;
@@ -24,7 +25,7 @@ export interface TrendShape {
 export const TREND_BOX = { width: 640, height: 200, left: 8, right: 632, top: 14, bottom: 170 };
 /** Room between two words of the axis. */
 const YEAR_WIDTH = 60;
-const MONTH_MS = 30 * 86_400_000;
+const MONTH_MS = 30 * DAY_MS;
 /** Lines far over everything measured would press the points flat; they are left to the words beside. */
 const MAX_LINE_RATIO = 4;
 

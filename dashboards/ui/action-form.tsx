@@ -1,6 +1,7 @@
 /** A small form that tells the server one thing: its own fields, the name of who does it, one button, and what came of it. */
 import type { ComponentChildren } from 'preact';
 import { useState } from 'preact/hooks';
+import { DAY_MS, HOUR_MS } from '../../shared/units/duration.ts';
 import { rememberedName, rememberName, useAppContext } from '../data/settings.ts';
 import { RequestError, type DataSource } from '../data/source.ts';
 
@@ -59,8 +60,6 @@ export function ActionForm(props: ActionFormProps) {
   );
 }
 
-const HOUR_MS = 3_600_000;
-const DAY_MS = 24 * HOUR_MS;
 export type DurationOption = [ms: number, words: string];
 export const HOURS: DurationOption = [4 * HOUR_MS, '4 hours'];
 export const DAY: DurationOption = [DAY_MS, 'a day'];

@@ -5,6 +5,7 @@
 import { useState } from 'preact/hooks';
 import type { CalendarAddressAnswer } from '../../shared/api/calendar-address.ts';
 import { agoWords } from '../../shared/text/en/time-words.ts';
+import { MINUTE_MS } from '../../shared/units/duration.ts';
 import { useNow } from '../data/clock.ts';
 import { useAppContext } from '../data/settings.ts';
 import { RequestError } from '../data/source.ts';
@@ -109,7 +110,7 @@ interface AddressProps {
 }
 
 function Address({ well, address, request }: AddressProps) {
-  const now = useNow(60_000);
+  const now = useNow(MINUTE_MS);
   const [at, setAt] = useState(0);
   const url = address.urls[at] ?? address.urls[0];
   if (url === undefined)

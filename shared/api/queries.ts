@@ -1,11 +1,12 @@
 /** What may stand in the query of a question, with its limits. An unknown key is refused, not ignored. */
 import { z } from 'zod';
+import { DAY_MS } from '../units/duration.ts';
 import { NOTICE_STATES } from './server-state.ts';
 
 const opt = z.exactOptional;
 
 /** A year, its leap day, and the days at both ends that a time zone may add: more is refused. */
-export const WINDOW_MAX_MS = 370 * 86_400_000;
+export const WINDOW_MAX_MS = 370 * DAY_MS;
 const CHART_POINTS_MAX = 2_000;
 /** 500 starts a day for 30 days: what the page of a short-cycling well may ask for at once. */
 export const CYCLES_MAX = 15_000;

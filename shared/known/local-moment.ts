@@ -2,6 +2,7 @@
  * From a date and time on the wall of a place to the instant, by Intl alone, since the pages reckon it too and carry no calendar of
  * their own. Held against the Temporal polyfill in tests/shared/known/local-moment.test.ts.
  */
+import { DAY_MS, MINUTE_MS } from '../units/duration.ts';
 export interface LocalMoment {
   year: number;
   /** 1 to 12. */
@@ -10,9 +11,6 @@ export interface LocalMoment {
   hour: number;
   minute: number;
 }
-
-const MIN_MS = 60_000;
-const DAY_MS = 86_400_000;
 
 /** The wall's date and time in this zone. */
 export function localMoment(atMs: number, timeZone: string): LocalMoment {
@@ -47,7 +45,7 @@ function asUtcMs({ year, month, day, hour, minute }: LocalMoment): number {
 export function localToUtcMs(moment: LocalMoment, timeZone: string): number {
   const wantedMs = asUtcMs(moment);
   const offsetMs = (atMs: number): number =>
-    asUtcMs(localMoment(atMs, timeZone)) - Math.floor(atMs / MIN_MS) * MIN_MS;
+    asUtcMs(localMoment(atMs, timeZone)) - Math.floor(atMs / MINUTE_MS) * MINUTE_MS;
   // A day to either side of a change of the clock stand the only two offsets that can hold here.
   const before = wantedMs - offsetMs(wantedMs - DAY_MS);
   const after = wantedMs - offsetMs(wantedMs + DAY_MS);

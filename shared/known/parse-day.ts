@@ -1,4 +1,5 @@
 /** Which day somebody names by "Sunday", "the 20th", "12 May", "the end of the month", and the time of day with it, seen from today. */
+import { DAY_MS } from '../units/duration.ts';
 import { daysInMonth, addDays, weekdayOf, type LocalMoment } from './local-moment.ts';
 
 export interface ParsedDay {
@@ -195,7 +196,7 @@ function findMonth(name: string | undefined): number | undefined {
 }
 
 function dayNumber({ year, month, day }: LocalMoment): number {
-  return Date.UTC(year, month - 1, day) / 86_400_000;
+  return Date.UTC(year, month - 1, day) / DAY_MS;
 }
 
 function formatDayMonth({ day, month }: LocalMoment): string {

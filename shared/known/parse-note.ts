@@ -3,13 +3,14 @@
  * A day means to its end, in the well's own time zone. What can mean two days is refused and both are named: a wrong end would hide
  * an alarm or raise one. What was understood is shown before anything is sent.
  */
+import { DAY_MS, HOUR_MS } from '../units/duration.ts';
 import { localToUtcMs, daysInMonth, localMoment, addDays, type LocalMoment } from './local-moment.ts';
 import { parseDay, MONTHS, type ParsedDay } from './parse-day.ts';
 
 export type ParsedNote = { is: 'expected' | 'laid-up'; text: string; untilMs: number } | { problem: string };
 
 /** Further ahead it is no passing thing but belongs on the card. */
-const MAX_AHEAD_MS = 2 * 366 * 86_400_000;
+const MAX_AHEAD_MS = 2 * 366 * DAY_MS;
 const MAX_TEXT_CHARACTERS = 200;
 
 const UNTIL = /^(.*)\b(?:until|till|til|through)\b\s+(.+?)[\s.!]*$/i;
@@ -78,7 +79,7 @@ function endAfterSpan(
   const n = NUMBER_WORDS[count.toLowerCase()] ?? (/^\d{1,3}$/.test(count) ? Number(count) : undefined);
   if (n === undefined || n === 0)
     return { problem: `For how many ${unit}s? Write a number, such as “for 3 ${unit}s”.` };
-  if (unit.toLowerCase() === 'hour') return { what, untilMs: nowMs + n * 3_600_000 };
+  if (unit.toLowerCase() === 'hour') return { what, untilMs: nowMs + n * HOUR_MS };
   const today = localMoment(nowMs, timeZone);
   const date = addUnits(today, n, unit.toLowerCase());
   return { what, untilMs: endMs({ date }, timeZone) };

@@ -1,22 +1,27 @@
 /** Durations: what people say in minutes, hours and days is kept in seconds, and times in Unix milliseconds. */
-const S_PER_MIN = 60;
-const S_PER_H = 3600;
+export const MINUTE_S = 60;
+export const HOUR_S = 60 * MINUTE_S;
+export const DAY_S = 24 * HOUR_S;
 const MS_PER_S = 1000;
+export const MINUTE_MS = MINUTE_S * MS_PER_S;
+export const HOUR_MS = HOUR_S * MS_PER_S;
+/** 24 hours; a day of the calendar can be an hour shorter or longer. */
+export const DAY_MS = DAY_S * MS_PER_S;
 
 export function sFromMin(min: number): number {
-  return min * S_PER_MIN;
+  return min * MINUTE_S;
 }
 
 export function minFromS(s: number): number {
-  return s / S_PER_MIN;
+  return s / MINUTE_S;
 }
 
 export function sFromH(h: number): number {
-  return h * S_PER_H;
+  return h * HOUR_S;
 }
 
 export function hFromS(s: number): number {
-  return s / S_PER_H;
+  return s / HOUR_S;
 }
 
 export function msFromS(s: number): number {

@@ -2,12 +2,11 @@
  * Volumes and flows of water. A gallon here is the US gallon, 231 cubic inches exactly; the imperial one is not read, because on
  * a pump plate 'gal' could then mean two things 20 % apart.
  */
+import { HOUR_S, MINUTE_S } from './duration.ts';
 
 /** 231 in3 x (0.254 dm/in)^3. */
 const L_PER_GAL = 3.785411784;
 const L_PER_M3 = 1000;
-const S_PER_MIN = 60;
-const S_PER_H = 3600;
 
 export function lFromGal(gal: number): number {
   return gal * L_PER_GAL;
@@ -26,25 +25,25 @@ export function m3FromL(l: number): number {
 }
 
 export function lPerSFromGpm(gpm: number): number {
-  return (gpm * L_PER_GAL) / S_PER_MIN;
+  return (gpm * L_PER_GAL) / MINUTE_S;
 }
 
 export function gpmFromLPerS(lPerS: number): number {
-  return (lPerS * S_PER_MIN) / L_PER_GAL;
+  return (lPerS * MINUTE_S) / L_PER_GAL;
 }
 
 export function lPerSFromLPerMin(lPerMin: number): number {
-  return lPerMin / S_PER_MIN;
+  return lPerMin / MINUTE_S;
 }
 
 export function lPerMinFromLPerS(lPerS: number): number {
-  return lPerS * S_PER_MIN;
+  return lPerS * MINUTE_S;
 }
 
 export function lPerSFromM3PerH(m3PerH: number): number {
-  return (m3PerH * L_PER_M3) / S_PER_H;
+  return (m3PerH * L_PER_M3) / HOUR_S;
 }
 
 export function m3PerHFromLPerS(lPerS: number): number {
-  return (lPerS * S_PER_H) / L_PER_M3;
+  return (lPerS * HOUR_S) / L_PER_M3;
 }

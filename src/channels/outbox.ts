@@ -3,6 +3,7 @@
  * sending and marking lies an instant in which a crash makes one message come twice, with the same id, and receivers can drop it.
  * Rows of one recipient's way go one after another, in the order they were made: 'it is over' never comes before 'it began'.
  */
+import { MINUTE_MS } from '../../shared/units/duration.ts';
 import type { NoticeRow } from '../core/notify/notice-row.ts';
 import { retryDelayMs } from './retry.ts';
 import { sendFailure, errorMessage, type Send, type SendResult } from './sender.ts';
@@ -44,7 +45,7 @@ const MAX_ROWS = 10_000;
 /** Ways served at once: mail relays dislike more from one client. */
 const MAX_CONCURRENT = 4;
 /** A look without a poke, should one have been missed. */
-const POLL_INTERVAL_MS = 60_000;
+const POLL_INTERVAL_MS = MINUTE_MS;
 /** Pokes may come with every commit, hundreds a second; a look reads the store. Five a second are soon enough for people. */
 const MIN_POLL_INTERVAL_MS = 200;
 

@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { Worker } from 'node:worker_threads';
 import { SingleBar } from 'cli-progress';
+import { DAY_MS, MINUTE_MS } from '../../shared/units/duration.ts';
 import { DEFAULT_SETTINGS } from '../config/read-settings.ts';
 import type { Settings } from '../config/settings.ts';
 import { demoWells } from '../lab/demo-wells.ts';
@@ -14,7 +15,6 @@ import { EXIT, UsageError, type Command, type Io } from './command.ts';
 import { newLog, untilShutdown } from './server-log.ts';
 import { readOptions, readWhole } from './options.ts';
 
-const DAY_MS = 86_400_000;
 const DEFAULT_DAYS = 60;
 const DEFAULT_PORT = 8421;
 
@@ -51,7 +51,7 @@ interface DemoOptions {
 
 async function runDemo(io: Io, { dataDir, days, port }: DemoOptions): Promise<void> {
   const nowMs = Date.now();
-  const fromMs = Math.floor((nowMs - days * DAY_MS) / 60_000) * 60_000;
+  const fromMs = Math.floor((nowMs - days * DAY_MS) / MINUTE_MS) * MINUTE_MS;
   const shared = new SharedArrayBuffer(Float64Array.BYTES_PER_ELEMENT);
   const clock = new Float64Array(shared);
   clock[0] = fromMs;

@@ -7,6 +7,7 @@ import type { z } from 'zod';
 import { ROUTES } from '../../shared/api/routes.ts';
 import type { Body, Query, Route, RouteName } from '../../shared/api/routes.ts';
 import { WINDOW_MAX_MS } from '../../shared/api/queries.ts';
+import { DAY_MS } from '../../shared/units/duration.ts';
 import { MAX_EXPORT_BYTES, MAX_DOCUMENT_BYTES } from '../logbook/entries/limits.ts';
 import { ProblemError } from './problem.ts';
 
@@ -59,7 +60,7 @@ function checkWindow({ from, to }: { from?: unknown; to?: unknown }): void {
   if (typeof from !== 'number' || typeof to !== 'number') return;
   if (to <= from) throw new ProblemError(400, 'query.to must be later than query.from');
   if (to - from > WINDOW_MAX_MS) {
-    throw new ProblemError(400, `The window must be at most ${WINDOW_MAX_MS / 86_400_000} days`);
+    throw new ProblemError(400, `The window must be at most ${WINDOW_MAX_MS / DAY_MS} days`);
   }
 }
 

@@ -2,6 +2,7 @@
  * The demo's farm, invented: Alder Bench, four wells, each with a story. The house is healthy; the bunkhouse's tank loses its
  * air; the contacts of the north trough's switch weld; the pump of the south trough wears.
  */
+import { DAY_MS, HOUR_MS } from '../../shared/units/duration.ts';
 import { HOUSEHOLD, STOCK } from './model/demand.ts';
 import type { PumpParams } from './model/pump.ts';
 import type { ConditionSchedule, WellParams } from './model/well.ts';
@@ -12,7 +13,6 @@ export interface DemoWell {
   card: Record<string, unknown>;
 }
 
-const DAY_MS = 86_400_000;
 const PSI_KPA = 6.894757293168;
 /** 2,600 ft: US Standard Atmosphere 1976. */
 const ATMOSPHERE_KPA = 92.16;
@@ -120,7 +120,7 @@ export function demoWells(nowMs: number): DemoWell[] {
       tankGal: 86,
       use: 'stock',
       setDepth: '210 ft',
-      schedule: (tMs) => ({ stuck: tMs >= nowMs - 3 * 3_600_000 }),
+      schedule: (tMs) => ({ stuck: tMs >= nowMs - 3 * HOUR_MS }),
     }),
     demoWell({
       name: 'south-trough',

@@ -9,6 +9,7 @@
  */
 import { createServer, type Socket } from 'node:net';
 import { Aedes, type AedesPublishPacket, type Client } from 'aedes';
+import { MINUTE_MS } from '../../shared/units/duration.ts';
 import { mayPublish, maySubscribe, type Session } from './access.ts';
 import type { AckMode, MessageInfo, Broker, OnMessage, NodeTopic } from './broker.ts';
 import { newFrameMeter, findOversizedPacket } from './frame-meter.ts';
@@ -139,7 +140,7 @@ function handleSocket(state: BuiltInState, aedes: Aedes, socket: Socket): void {
   const address = (socket.remoteAddress ?? '').replace(/^::ffff:/, '');
   state.addresses.set(socket, address);
   socket.setNoDelay(true);
-  socket.setKeepAlive(true, 60_000);
+  socket.setKeepAlive(true, MINUTE_MS);
   const meter = newFrameMeter();
   const read = socket.read.bind(socket);
   socket.read = (size?: number) => {

@@ -4,6 +4,7 @@
  * after 1 s, 2 s, 4 s … 60 s, each shortened by up to half at random so that many servers do not come back in step.
  */
 import mqtt, { type IPublishPacket, type MqttClient } from 'mqtt';
+import { MINUTE_MS } from '../../shared/units/duration.ts';
 import { NODE_TOPICS, type AckMode, type MessageInfo, type Broker, type OnMessage } from './broker.ts';
 import { clientOptions, type BrokerClientSettings } from './client-options.ts';
 import { brokerProblem } from './problem.ts';
@@ -21,7 +22,7 @@ export interface BrokerClientOptions extends BrokerClientSettings {
 }
 
 const FIRST_WAIT_MS = 1000;
-const MAX_WAIT_MS = 60_000;
+const MAX_WAIT_MS = MINUTE_MS;
 
 /** How long to wait before the try after `failures` in a row; `random` in [0, 1). */
 export function reconnectDelayMs(failures: number, random: number): number {

@@ -3,6 +3,7 @@
  * once, in order, and what it says is handed out in order.
  */
 import type { AlarmEvent, WellEvent } from '../../shared/api/events.ts';
+import { DAY_MS } from '../../shared/units/duration.ts';
 import type { Emit } from '../core/well/emit.ts';
 import { advancePipeline, type WellPipeline } from '../server/live/well-pipeline.ts';
 import { notWatchedFinding } from '../core/alarms/sensing/not-watched.ts';
@@ -10,7 +11,6 @@ import { dispatchNews } from './node-news.ts';
 import { enqueue, dequeueBefore } from './event-queue.ts';
 import type { Replay } from './state.ts';
 
-const DAY_MS = 86_400_000;
 export const SETTLE_MS = 7 * DAY_MS;
 /** Passing on in pieces of ten minutes costs little and keeps a week and ten minutes waiting. */
 const CHUNK_MS = 600_000;

@@ -2,6 +2,7 @@
  * Sentences about strangers, a few of each address and the rest counted ("And 411 more from 192.168.1.9"): whoever reaches a port can
  * cause one with each try, and must not fill the log or the memory with them.
  */
+import { MINUTE_MS } from '../../shared/units/duration.ts';
 
 export interface Repeats {
   /** Writes the sentence, or counts it where this address caused enough of them. */
@@ -20,7 +21,7 @@ export interface RepeatsOptions {
 /** Enough to see what an address is at. Own choice: no source. */
 export const TOLD_EACH = 5;
 /** A count is written once a minute. */
-export const COUNT_MS = 60_000;
+export const COUNT_MS = MINUTE_MS;
 /** 100 addresses of 5 sentences and a count are at most 600 lines a minute, some 60 KiB; what comes from further ones is counted together. */
 export const MOST_ADDRESSES = 100;
 

@@ -3,6 +3,7 @@
  * needs, thin snapshots, let go of old readings, give free pages back. Memory changes only after the transaction is through, so a
  * bite that fails (disk full) has done nothing.
  */
+import { DAY_MS, HOUR_MS } from '../../shared/units/duration.ts';
 import { firstNeededRow } from './journal.ts';
 import type { SnapshotTable } from './sqlite/snapshot-table.ts';
 import { mergeSeries, shouldMerge, shouldSeal, sealTail } from './series/seal.ts';
@@ -24,8 +25,6 @@ const SEAL_BATCH = 16;
 const TRIM_BATCH = 2_000;
 const EXPIRE_BATCH = 200;
 const THIN_AFTER_SNAPSHOTS = 4;
-const HOUR_MS = 3_600_000;
-const DAY_MS = 24 * HOUR_MS;
 
 /** Free pages up to this share stay in the file: the journal needs them again soon. */
 const MAX_FREE_FRACTION = 1 / 200;

@@ -3,6 +3,7 @@
  * readings are in blocks, and node state (./store.ts, `packsSinceSave`) until it was saved after the row. Rows are numbered by a
  * counter that never goes back, because what is sealed and what is saved is said in row numbers.
  */
+import { DAY_MS } from '../../shared/units/duration.ts';
 import type { PlacedPack } from '../core/readings/placed-pack.ts';
 import type { Db } from './sqlite/database.ts';
 import type { SavedPosition } from './sqlite/node-table.ts';
@@ -98,7 +99,7 @@ export function* unsavedPacks(journal: Journal): Generator<PlacedPack> {
 }
 
 /** Node state is saved every ten minutes: a node that has had none for a day does not hold the journal any longer. */
-const MAX_UNSAVED_MS = 86_400_000;
+const MAX_UNSAVED_MS = DAY_MS;
 
 /** The first row that somebody still needs; all below may go. */
 export function firstNeededRow(journal: Journal, map: SeriesMap, nowMs: number): number {

@@ -6,6 +6,7 @@ import { useEffect, useRef, useState } from 'preact/hooks';
 import uPlot from 'uplot';
 import { clockWords, localDate } from '../../../shared/text/en/time-words.ts';
 import type { UnitSystem } from '../../../shared/quantity/format-quantity.ts';
+import { DAY_S } from '../../../shared/units/duration.ts';
 
 /** Steps of an axis of seconds: whole tens and minutes. */
 const RUN_STEPS_S = [1, 2, 5, 10, 20, 30, 60, 120, 300, 600, 1_200, 1_800, 3_600, 7_200, 14_400];
@@ -219,7 +220,7 @@ function timeLabels(units: UnitSystem, timeZone: string): uPlot.Axis.DynamicValu
       const date = uPlot.tzDate(new Date(s * 1e3), timeZone);
       if (stepS >= 86_400) {
         const month = date.toLocaleString('en-US', { month: 'short' });
-        return stepS >= 27 * 86_400 ? month : `${date.getDate()} ${month}`;
+        return stepS >= 27 * DAY_S ? month : `${date.getDate()} ${month}`;
       }
       const minutes = String(date.getMinutes()).padStart(2, '0');
       const hours = date.getHours();

@@ -3,6 +3,7 @@ import { useState } from 'preact/hooks';
 import type { CycleEvent } from '../../../shared/api/events.ts';
 import type { DayAnswer } from '../../../shared/api/history.ts';
 import type { PumpDetail, WellDetail } from '../../../shared/api/wells.ts';
+import { DAY_MS } from '../../../shared/units/duration.ts';
 import { nowMs } from '../../data/clock.ts';
 import { useAppContext } from '../../data/settings.ts';
 import type { DataSource } from '../../data/source.ts';
@@ -12,7 +13,6 @@ import type { ChartLine, ChartProps } from './chart.tsx';
 import { inUnits, spanWords, unitName } from '../../charts/measure.ts';
 import { RequestView } from '../../ui/request-view.tsx';
 
-const DAY_MS = 86_400_000;
 const RANGES = [
   { days: 7, word: '7 days' },
   { days: 30, word: '30 days' },

@@ -1,8 +1,9 @@
 /** The last 15 minutes of each channel, as chart and stream bring them: in order, each time once, cut where nothing came for too long. */
 import type { ChartAnswer } from '../../../shared/api/history.ts';
 import type { LiveColumn } from '../../../shared/api/live.ts';
+import { MINUTE_MS } from '../../../shared/units/duration.ts';
 
-export const LIVE_MS = 15 * 60_000;
+export const LIVE_MS = 15 * MINUTE_MS;
 /** A value holds 90 s at most (contract, section 2): a longer silence is a gap. */
 const MAX_HOLD_MS = 90_000;
 

@@ -7,6 +7,7 @@ import { momentWords } from '../../../shared/text/en/time-words.ts';
 import { isSymptom, urgencyOfWell } from '../../../shared/text/en/well-words.ts';
 import type { PumpDetail, WellDetail } from '../../../shared/api/wells.ts';
 import { urgencyOf } from '../../../shared/text/en/alarms/urgency.ts';
+import { DAY_MS } from '../../../shared/units/duration.ts';
 import { nowMs } from '../../data/clock.ts';
 import { useAppContext } from '../../data/settings.ts';
 import { useRequest } from '../../data/use-request.ts';
@@ -26,7 +27,7 @@ import { YearStrip } from './year-strip.tsx';
 import { alarmUrl } from '../../page-url.ts';
 import { nameText, placeText, withNonBreakingUnits } from '../../../shared/text/en/names.ts';
 
-const YEAR_MS = 366 * 86_400_000;
+const YEAR_MS = 366 * DAY_MS;
 /** Cycles are saved every few minutes: the last run is looked for this often. */
 const REFRESH_MS = 120_000;
 

@@ -9,6 +9,7 @@ import type { DayAnswer } from '../../../shared/api/history.ts';
 import { dateWords, localDate } from '../../../shared/text/en/time-words.ts';
 import { formatDuration } from '../../../shared/text/en/format.ts';
 import type { WellDetail } from '../../../shared/api/wells.ts';
+import { DAY_MS } from '../../../shared/units/duration.ts';
 import { nowMs } from '../../data/clock.ts';
 import { useAppContext } from '../../data/settings.ts';
 import { useRequest } from '../../data/use-request.ts';
@@ -16,7 +17,6 @@ import { RibbonDrawing } from '../../charts/ribbon.tsx';
 import { medianDay } from '../../charts/ribbon-path.ts';
 import { RequestView } from '../../ui/request-view.tsx';
 
-const DAY_MS = 86_400_000;
 const DAYS = 365;
 const BOX = { width: 1_095, height: 96 };
 

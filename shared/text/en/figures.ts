@@ -4,6 +4,7 @@
  */
 import type { Evidence } from '../../api/events.ts';
 import { formatNumber, formatQuantity, type UnitSystem } from '../../quantity/format-quantity.ts';
+import { HOUR_S } from '../../units/duration.ts';
 import { formatDuration } from './format.ts';
 
 type Printer = (value: number, units: UnitSystem) => string;
@@ -23,7 +24,7 @@ const UNIT_SUFFIXES: readonly [string, Printer][] = [
   ['Min', (value) => formatDuration(value * 60)],
   ['Ms', (value) => formatDuration(value / 1000)],
   ['C', (value, units) => formatQuantity(value, 'temperature', units)],
-  ['H', (value) => formatDuration(value * 3600)],
+  ['H', (value) => formatDuration(value * HOUR_S)],
   ['L', (value, units) => formatQuantity(value, 'volume', units)],
   ['M', (value, units) => formatQuantity(value, 'length', units)],
   ['S', (value) => formatDuration(value)],

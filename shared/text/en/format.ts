@@ -4,10 +4,7 @@
  */
 import { formatNumber, formatQuantity } from '../../quantity/format-quantity.ts';
 import type { UnitSystem } from '../../quantity/format-quantity.ts';
-
-const S_PER_MIN = 60;
-const S_PER_H = 3600;
-const S_PER_DAY = 86_400;
+import { DAY_S, HOUR_S, MINUTE_S } from '../../units/duration.ts';
 
 /** "40 psi", "276 kPa". Gauge pressure. */
 export function formatPressure(kpa: number, units: UnitSystem): string {
@@ -76,13 +73,13 @@ export function formatMotorPower(w: number, units: UnitSystem): string {
 /** The two largest parts of a duration: "45 s", "1 min 58 s", "18 min", "2 h 5 min", "3 days 4 h". Seconds drop out from 10 min on. */
 export function formatDuration(seconds: number): string {
   const s = Math.max(0, Math.round(seconds));
-  if (s < S_PER_MIN) return `${s} s`;
-  if (s < 10 * S_PER_MIN) return twoUnits(s, S_PER_MIN, 'min', 1, 's');
-  const min = Math.round(s / S_PER_MIN) * S_PER_MIN;
-  if (min < S_PER_H) return `${min / S_PER_MIN} min`;
-  if (min < S_PER_DAY) return twoUnits(min, S_PER_H, 'h', S_PER_MIN, 'min');
-  const h = Math.round(s / S_PER_H) * S_PER_H;
-  return twoUnits(h, S_PER_DAY, h < 2 * S_PER_DAY ? 'day' : 'days', S_PER_H, 'h');
+  if (s < MINUTE_S) return `${s} s`;
+  if (s < 10 * MINUTE_S) return twoUnits(s, MINUTE_S, 'min', 1, 's');
+  const min = Math.round(s / MINUTE_S) * MINUTE_S;
+  if (min < HOUR_S) return `${min / MINUTE_S} min`;
+  if (min < DAY_S) return twoUnits(min, HOUR_S, 'h', MINUTE_S, 'min');
+  const h = Math.round(s / HOUR_S) * HOUR_S;
+  return twoUnits(h, DAY_S, h < 2 * DAY_S ? 'day' : 'days', HOUR_S, 'h');
 }
 
 function twoUnits(s: number, large: number, largeName: string, small: number, smallName: string): string {

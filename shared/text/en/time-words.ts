@@ -2,12 +2,10 @@
  * Times as people say them, in the well's own time zone: "10:40 am", "Tuesday", "3 March". Now is an
  * argument; Intl does the calendar, days of 23 and 25 hours included.
  */
+import { DAY_MS } from '../../units/duration.ts';
 import { formatDuration } from './format.ts';
 import type { UnitSystem } from '../../quantity/format-quantity.ts';
 
-const MIN_MS = 60_000;
-const HOUR_MS = 60 * MIN_MS;
-const DAY_MS = 24 * HOUR_MS;
 /** "Tuesday" is clear for six days; on the seventh it could be today. */
 const WEEKDAY_CLEAR_MS = 6 * DAY_MS;
 

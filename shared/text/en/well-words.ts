@@ -6,6 +6,7 @@
 import { formatQuantity } from '../../quantity/format-quantity.ts';
 import type { UnitSystem } from '../../quantity/format-quantity.ts';
 import type { AlarmAnswer } from '../../api/alarms.ts';
+import { MINUTE_MS } from '../../units/duration.ts';
 import { alarmTitle } from './alarm-title.ts';
 import { formatDuration } from './format.ts';
 import { isMoreUrgent, urgencyOf, type Urgency } from './alarms/urgency.ts';
@@ -13,7 +14,7 @@ import { dateWords, whenWords } from './time-words.ts';
 import type { Attention, Mode, PumpStatus, WellStatus } from '../../api/wells.ts';
 
 /** A well that sent nothing for this long has no data, even before an alarm says so. Steady nodes send every 10 s. */
-const NO_DATA_AFTER_MS = 15 * 60_000;
+const NO_DATA_AFTER_MS = 15 * MINUTE_MS;
 
 const RANK: Record<Attention, number> = {
   now: 0,

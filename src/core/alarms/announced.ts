@@ -2,14 +2,14 @@
  * People said that more water will be used: a run that does not end while that lasts is explained, and so is one that goes on into the night
  * after, since nobody gets up to close a hose on the minute. Not for ever: guests of three weeks do not explain a tap of three days.
  */
+import { HOUR_S } from '../../../shared/units/duration.ts';
 import { memoryNumber } from './scene-queries.ts';
 import type { WatchMemory, OpenRun, Scene } from './scene.ts';
 
-const S_PER_H = 3600;
 /** From the evening until somebody looks in the morning. */
-const NIGHT_AFTER_S = 14 * S_PER_H;
+const NIGHT_AFTER_S = 14 * HOUR_S;
 /** A pool of 100 m3 at 25 L/min takes 67 h; larger ones are filled by lorry. Argued, not measured. */
-const MAX_RUN_S = 72 * S_PER_H;
+const MAX_RUN_S = 72 * HOUR_S;
 
 /** Is the run that goes on explained by what people announced? Asked each minute, since the memo keeps until when it stood. */
 export function isAnnounced(scene: Scene, run: OpenRun, memo: WatchMemory): boolean {

@@ -2,6 +2,7 @@
  * How a finding says its figures: in the well's people's unit with SI beside it, "59 psi (407 kPa)", and times as a person would
  * tell them. Evidence carries the same figures in SI, by name.
  */
+import { DAY_S } from '../../../shared/units/duration.ts';
 const KPA_PER_PSI = 6.894757293168;
 const L_PER_GALLON = 3.785411784;
 const M_PER_FOOT = 0.3048;
@@ -45,7 +46,7 @@ export function formatDuration(seconds: number): string {
     const rest = minutes % 60;
     return rest === 0 ? `${minutes / 60} h` : `${Math.floor(minutes / 60)} h ${rest} min`;
   }
-  return `${round(seconds / 86_400, seconds < 864_000 ? 1 : 0)} days`;
+  return `${round(seconds / DAY_S, seconds < 864_000 ? 1 : 0)} days`;
 }
 
 /** A number with so many significant figures, without a trailing exponent. */

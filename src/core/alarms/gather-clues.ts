@@ -4,6 +4,7 @@
  */
 import type { Evidence } from '../../../shared/api/events.ts';
 import { atmosphericKpa } from '../../../shared/units/altitude.ts';
+import { DAY_MS, HOUR_MS, MINUTE_MS } from '../../../shared/units/duration.ts';
 import { median } from '../baseline/robust.ts';
 import type { Cycle } from '../cycles/cycle.ts';
 import {
@@ -19,7 +20,6 @@ import { unbalance } from './electric/leg-imbalance.ts';
 import { roundTo } from './format.ts';
 import type { MinutePump, MinuteScene, Scene } from './scene.ts';
 
-const DAY_MS = 86_400_000;
 const RUNS = 5;
 /** What is done at a visit shows within days. */
 const AFTER_VISIT_MS = 3 * DAY_MS;
@@ -80,7 +80,7 @@ function lastAmps(scene: Scene): number[] {
 }
 
 function minuteClues(scene: Scene, minute: MinuteScene | undefined): Evidence {
-  if (!minute || !isAfterReset(scene, minute.atMs - 60_000)) return {};
+  if (!minute || !isAfterReset(scene, minute.atMs - MINUTE_MS)) return {};
   const volts = voltsOf(minute.pumps[scene.pump.index]);
   const nominal = scene.pump.card.volts;
   return {
@@ -150,7 +150,7 @@ function visitClues(scene: Scene): Evidence {
   const { resetAtMs } = scene;
   const after = resetAtMs === undefined ? Infinity : scene.atMs - resetAtMs;
   return {
-    ...(after < AFTER_VISIT_MS && { sinceVisitH: roundTo(after / 3_600_000, 0) }),
+    ...(after < AFTER_VISIT_MS && { sinceVisitH: roundTo(after / HOUR_MS, 0) }),
     ...(scene.well.expected !== undefined && { expected: scene.well.expected }),
   };
 }

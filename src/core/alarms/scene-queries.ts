@@ -2,12 +2,12 @@
  * What several watches ask of a scene: the last whole minute, the cycles since watching began, the pressures to compare with.
  * Whatever cannot be told is undefined, and the watch that needed it then says nothing.
  */
+import { MINUTE_MS } from '../../../shared/units/duration.ts';
 import type { Cycle } from '../cycles/cycle.ts';
 import type { WatchMemory, MinutePump, MinuteScene, PumpScene, Scene, MinuteStats } from './scene.ts';
 
 /** 1 psi in kPa, for the limits that the trade states in psi. */
 export const KPA_PER_PSI = 6.894757293168;
-const MINUTE_MS = 60_000;
 
 /** The newest minute, where it lies wholly after watching began and is the one that has just ended. */
 export function lastMinute(scene: Scene): MinuteScene | undefined {

@@ -4,6 +4,7 @@
  * never the middle, and each weekday is there three times. What happened once is no habit: the longest that counts is the longest
  * that came twice.
  */
+import { HOUR_MS } from '../../../shared/units/duration.ts';
 import { median } from './robust.ts';
 
 const WINDOW_DAYS = 21;
@@ -54,7 +55,7 @@ export function newHabit(): Habit {
  * back in the small hours, so that the rest of a day of 23 or 25 h is right, and its first hours are off by one.
  */
 export function localHour(day: { startMs: number; endMs: number }, tMs: number): number {
-  const left = Math.ceil((day.endMs - tMs) / 3_600_000);
+  const left = Math.ceil((day.endMs - tMs) / HOUR_MS);
   return (((24 - left) % 24) + 24) % 24;
 }
 

@@ -2,6 +2,7 @@
  * Times as recordings write them: RFC 3339, and the forms near it that `mosquitto_sub -F %J` prints in its several versions:
  * an offset without colon, and an offset behind a Z (there the offset counts and the Z does not).
  */
+import { MINUTE_MS } from '../../../shared/units/duration.ts';
 const TIME =
   /^(\d{4})-(\d\d)-(\d\d)[Tt ](\d\d):(\d\d):(\d\d)(?:[.,](\d{1,9}))?(?:[Zz]?([+-])(\d\d):?(\d\d)|[Zz])$/;
 
@@ -15,7 +16,7 @@ export function parseRecordingTime(text: string): number | undefined {
   const ms = fraction === undefined ? 0 : Number(fraction.slice(0, 3).padEnd(3, '0'));
   const offsetMin = sign === undefined ? 0 : Number(offsetHours) * 60 + Number(offsetMinutes);
   const localMs = Date.UTC(year, month - 1, day, hour, minute, second, ms);
-  return localMs - (sign === '-' ? -offsetMin : offsetMin) * 60_000;
+  return localMs - (sign === '-' ? -offsetMin : offsetMin) * MINUTE_MS;
 }
 
 function isDay(year: number, month: number, day: number): boolean {

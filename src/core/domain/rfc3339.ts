@@ -2,6 +2,7 @@
  * Times and dates as RFC 3339 writes them (sections 5.6 and 5.7), and nothing looser: what a language runtime would also take for
  * a date ("3/4", "2026") is refused. A leap second, 23:59:60, is read as the second before it, since Unix time has no place for it.
  */
+import { HOUR_S, MINUTE_MS } from '../../../shared/units/duration.ts';
 const DATE_TIME = /^(\d{4}-\d\d-\d\d)[Tt ](\d\d):(\d\d):(\d\d)(\.\d+)?([Zz]|[+-]\d\d:\d\d)$/;
 
 /** Unix ms (rounded to whole ms) of an RFC 3339 date-time, or undefined. */
@@ -13,8 +14,8 @@ export function parseRfc3339(text: string): number | undefined {
   const offsetMin = offsetOf(zone);
   if (dayMs === undefined || offsetMin === undefined) return undefined;
   if (Number(hour) > 23 || Number(minute) > 59 || Number(second) > 60) return undefined;
-  const seconds = Number(hour) * 3600 + Number(minute) * 60 + Math.min(Number(second), 59);
-  return dayMs + seconds * 1000 + Math.round(Number(`0${fraction}`) * 1000) - offsetMin * 60_000;
+  const seconds = Number(hour) * HOUR_S + Number(minute) * 60 + Math.min(Number(second), 59);
+  return dayMs + seconds * 1000 + Math.round(Number(`0${fraction}`) * 1000) - offsetMin * MINUTE_MS;
 }
 
 /** True for a date of the calendar, "2019-05-14". */

@@ -3,6 +3,7 @@
  * quietest block of every hour, by day and by night alike. So one day and night without a still block tells a large leak, and
  * neither a trickle against frost nor a garden that is watered at night looks like it.
  */
+import { HOUR_MS } from '../../../shared/units/duration.ts';
 
 export interface HourlyLows {
   /** Hours since 1970 that had a quiet block, oldest first, and the lowest loss of a block in each, L/h. */
@@ -16,7 +17,6 @@ export interface ContinuousLoss {
   lPerH: number;
 }
 
-const HOUR_MS = 3_600_000;
 const HISTORY_H = 30;
 /** An hour holds to the loss where its quietest block shows this share of what is usual: a block is 6 min, and rough. */
 const MIN_HOUR_RATIO = 0.6;

@@ -3,8 +3,9 @@
  * nothing of the minute has been booked as rest or run, so the boundary falls where it belongs. Readings closer than a second are
  * averaged first, so that a minute always fits.
  */
+import { MINUTE_MS } from '../../../shared/units/duration.ts';
 
-const BUFFER_MS = 60_000;
+const BUFFER_MS = MINUTE_MS;
 const MAX_BUFFERED = 40;
 const MIN_SPACING_MS = 900;
 

@@ -4,6 +4,7 @@
  * the lowest rate at which blocks crowd. (Minimum night flow without a clock.)
  */
 
+import { HOUR_S } from '../../../shared/units/duration.ts';
 import { newHourlyLows, recordBlock, type HourlyLows } from './continuous-loss.ts';
 
 const BLOCK_S = 360;
@@ -83,7 +84,7 @@ export function closeBlock(quiet: QuietBlocks): void {
   const { n, lastS } = quiet;
   if (lastS >= MIN_BLOCK_S && n >= 4) {
     const xx = quiet.ss - quiet.s ** 2 / n;
-    const lPerH = ((quiet.sy - (quiet.s * quiet.y) / n) / xx) * 3600;
+    const lPerH = ((quiet.sy - (quiet.s * quiet.y) / n) / xx) * HOUR_S;
     const bin = binOf(lPerH);
     quiet.minutes[bin] = roundToTenth(quiet.minutes[bin]! + lastS / 60);
     quiet.sums[bin] = roundToTenth(quiet.sums[bin]! + (lastS / 60) * Math.min(lPerH, 1e4));

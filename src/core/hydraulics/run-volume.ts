@@ -3,6 +3,7 @@
  * over the pressures that the run went through; before anything is learnt, the run's own rate of fill with the draw that stood
  * before it. Above the pressures ever seen in a fill only what the tank takes is counted: the pump may be at its shut-off there.
  */
+import { MINUTE_MS } from '../../../shared/units/duration.ts';
 import { runCorrectionS } from './boundary.ts';
 import { DEFAULT_FALL_PER_KPA, rateAt, type DeliveryCurve } from './delivery-curve.ts';
 import { measureFill, airVolumeDisplaced, type Fill } from './fill.ts';
@@ -95,8 +96,8 @@ export function addRunReading(
   } else {
     if (run.riseDelayS === undefined && kpa - run.startKpa >= MIN_RISE_KPA)
       run.riseDelayS = (atMs - run.startedMs) / 1000;
-    if (atMs - run.markMs >= 60_000) {
-      run.riseKpaPerMin = ((kpa - run.markKpa) / (atMs - run.markMs)) * 60_000;
+    if (atMs - run.markMs >= MINUTE_MS) {
+      run.riseKpaPerMin = ((kpa - run.markKpa) / (atMs - run.markMs)) * MINUTE_MS;
       run.markMs = atMs;
       run.markKpa = kpa;
     }

@@ -1,4 +1,5 @@
 /** What is said of the water: to the watches each minute, and of a day that is over. */
+import { HOUR_S } from '../../../shared/units/duration.ts';
 import { continuousLoss } from './continuous-loss.ts';
 import { resetDayQuality, newDayQuality, missingTotalReason } from './day-quality.ts';
 import { closeQuietDay } from './quiet-blocks.ts';
@@ -47,11 +48,11 @@ export function waterView(state: WaterState, atMs: number): WaterView {
 /** Fills `into` with the loss. */
 function lossOf<T extends object>(state: WaterState, lPerH: number, into: T): T & Loss {
   const { curve } = state.delivery;
-  const rate = lPerH / 3600 / leakAirKpaL(state);
+  const rate = lPerH / HOUR_S / leakAirKpaL(state);
   const absolute = (curve?.kpa ?? state.lastKpa) + state.atmosphereKpa;
   const loss: T & Partial<Loss> = into;
   if (state.tank) loss.lPerH = lPerH;
-  loss.fallKpaPerH = rate * 3600 * absolute ** 2;
+  loss.fallKpaPerH = rate * HOUR_S * absolute ** 2;
   if (curve) loss.deliveryFraction = rate / curve.rate;
   return loss as T & Loss;
 }

@@ -2,13 +2,14 @@
  * Two boxes that use one name (contract, section 2): the same boot and seq came with other bytes, or readings of two boots overlap by more than a
  * minute. Both boxes' packs are kept; it is said once, and that it is over once an hour brought no more signs of it.
  */
+import { HOUR_MS, MINUTE_MS } from '../../../shared/units/duration.ts';
 import type { BootState } from './boot.ts';
 import type { NewsItem } from './news.ts';
 
 /** The contract's: clocks may differ a little from boot to boot. */
-const OVERLAP_MS = 60_000;
+const OVERLAP_MS = MINUTE_MS;
 /** Long enough for a box that speaks each ten minutes to show itself a few times. */
-export const CONFLICT_CLEARS_AFTER_MS = 3_600_000;
+export const CONFLICT_CLEARS_AFTER_MS = HOUR_MS;
 
 export type ConflictEvidence = Record<string, number | string>;
 

@@ -3,6 +3,7 @@
  * the hello: by then even a server that hands news on now and then has done so, and live and `replay` know it at the same reading. A well
  * that reads from the node only later (its first pack, a node let in, a new card) is told then.
  */
+import { MINUTE_MS } from '../../../shared/units/duration.ts';
 import { channelCode, channelUnit } from '../domain/channels.ts';
 import type { Hello } from '../decode/messages.ts';
 import type { NewsItem } from './news.ts';
@@ -14,7 +15,6 @@ export interface FullScale {
   atMs: number;
 }
 
-const MINUTE_MS = 60_000;
 /** Places of base channels whose readings go into the numbers of a run: three currents, pressure, flow. */
 const RUN_CHANNELS: ReadonlySet<number> = new Set([0, 1, 2, 3, 7]);
 

@@ -2,6 +2,7 @@
  * The bookkeeping of a placed pack: which packs are accounted for, how the boot's clock is to be read from now on, and whether two boxes
  * use one name. It rests on the placed pack alone, so that after a crash the kept packs make the same state again.
  */
+import { DAY_MS } from '../../../shared/units/duration.ts';
 import { markLost, markReceived, extendSpan, highSeq, matchPack, type BootState } from './boot.ts';
 import { retainedHelloAgrees, type Placement } from './clock.ts';
 import { overlappingBoot, type ConflictEvidence } from './conflict.ts';
@@ -9,7 +10,7 @@ import { addBoot, findBoot, pruneBoots, markActive, type NodeState } from './nod
 import type { PlacedPack } from './placed-pack.ts';
 
 /** A pack stands for a day of readings at most; a longer step is a gap. */
-const MAX_STEP_MS = 86_400_000;
+const MAX_STEP_MS = DAY_MS;
 /** How long a missing pack is waited for before later ones are handed on without it. */
 export const MISSING_PACK_WAIT_MS = 30_000;
 

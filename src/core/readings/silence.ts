@@ -3,12 +3,9 @@
  * learnt from its own silences; floors and ceilings stand for what isn't known yet. A node that said its supply has failed is not
  * silent but without power, and our own absence is nobody's silence.
  */
+import { DAY_MS, HOUR_MS, MINUTE_MS } from '../../../shared/units/duration.ts';
 import type { Hello, Presence } from '../decode/messages.ts';
 import type { NewsItem } from './news.ts';
-
-const MINUTE_MS = 60_000;
-const HOUR_MS = 60 * MINUTE_MS;
-const DAY_MS = 24 * HOUR_MS;
 
 /** A router that restarts takes up to 5 min, and back-off of a node's connection as much again. */
 const MIN_SILENCE_MS = 10 * MINUTE_MS;

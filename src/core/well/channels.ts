@@ -2,13 +2,14 @@
  * What is remembered of each channel: how often it speaks, when it last did, whether it is stuck or at fault; and the
  * two-point calibration in force.
  */
+import { HOUR_MS } from '../../../shared/units/duration.ts';
 import { sourceAt, sourcesOf } from '../domain/sources.ts';
 import { newPace, recordReadingTime } from '../cycles/pace.ts';
 import { channelName } from '../domain/channels.ts';
 import type { ChannelScene } from '../alarms/scene.ts';
 import type { ChannelState, Correction, WellState } from './well-state.ts';
 
-const MIN_STUCK_MS = 3_600_000;
+const MIN_STUCK_MS = HOUR_MS;
 /** Three of the slowest steady steps. */
 const MIN_FLAT_MS = 30_000;
 const FAULT_NAMES = [undefined, 'low', 'high', 'bad'] as const;

@@ -1,4 +1,5 @@
 /** Turning the local day: it is closed at its last minute, said when no run that began in it goes on, and taught to the baseline. */
+import { DAY_MS, MINUTE_MS } from '../../../shared/units/duration.ts';
 import { standingKinds } from '../alarms/lifecycle/alarms.ts';
 import { MAX_WAIT_MS, dayEvents, newOpenDay, type OpenDay } from './open-day.ts';
 import type { Emit } from './emit.ts';
@@ -7,8 +8,6 @@ import { evaluateWatches } from './evaluate-watches.ts';
 import { closeWaterDay } from './run-water.ts';
 import { learnFromDay } from './learn-from-day.ts';
 import { MAX_DAYS, type WellState } from './well-state.ts';
-
-const DAY_MS = 86_400_000;
 
 /** Opens the day at `tMs`; closes the one before where it is over. */
 export function advanceDay(well: WellState, tMs: number, emit: Emit): void {
@@ -32,7 +31,7 @@ export function emitPendingDays(well: WellState, emit: Emit): void {
   while (well.pendingDays.length > 0) {
     const day = well.pendingDays[0]!;
     const awaited = well.pumps.some((pump) => pump.run && pump.run.startedMs < day.endMs);
-    if (awaited && well.nowMs < day.endMs + MAX_WAIT_MS - 60_000) return;
+    if (awaited && well.nowMs < day.endMs + MAX_WAIT_MS - MINUTE_MS) return;
     well.pendingDays.shift();
     emitDay(well, day, emit);
   }

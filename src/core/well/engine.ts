@@ -3,6 +3,7 @@
  * come out. No clock, no I/O: live, `replay` and tests call these same functions. Each whole UTC minute is seen before any
  * reading taken at or after it.
  */
+import { MINUTE_MS } from '../../../shared/units/duration.ts';
 import { applyAct, applyNodeNews } from './apply-act.ts';
 import type { Stretch, TimedInput } from './input.ts';
 import { advanceDay } from './close-day.ts';
@@ -13,8 +14,6 @@ import type { WellState } from './well-state.ts';
 
 export { newWellState as newWell, type WellState } from './well-state.ts';
 export type { Emit, Emitted } from './emit.ts';
-
-const MINUTE_MS = 60_000;
 
 /** Minutes begin with the first input, whatever it is. */
 function startMinutes(well: WellState, tMs: number, emit: Emit): void {

@@ -1,5 +1,6 @@
 /** Makes the picture that the watches look at, and says what alarms come of it. */
 import type { AlarmEvent, DayEvent } from '../../../shared/api/events.ts';
+import { MINUTE_MS } from '../../../shared/units/duration.ts';
 import { evaluateAll } from '../alarms/lifecycle/alarms.ts';
 import type { Cycle } from '../cycles/cycle.ts';
 import { runMedianAmps } from '../cycles/run.ts';
@@ -105,8 +106,6 @@ function pumpScene(well: WellState, at: number, atMs: number): PumpScene {
 function kpaOf(well: WellState, at: number, minute: MinuteScene): MinuteStats | undefined {
   return well.records[at]?.ownPressureBuffer ? minute.pumps[at]?.kpa : minute.kpa;
 }
-
-const MINUTE_MS = 60_000;
 
 function openRunScene(well: WellState, at: number, atMs: number): OpenRun | undefined {
   const { run } = well.pumps[at]!;

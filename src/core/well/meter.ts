@@ -3,6 +3,7 @@
  * stopped that was believed a little later. The contract puts the meter at the pump: what passes in a run is what the pump lifted. A meter
  * behind the tank shows itself by what passes while the pump rests; then it counts the water used, and of a run it says nothing.
  */
+import { MINUTE_MS } from '../../../shared/units/duration.ts';
 export interface Meter {
   /** All that has passed, L; and readings of the last minute with what had passed at each. */
   liters: number;
@@ -21,7 +22,7 @@ export interface Meter {
   dayMs: number;
 }
 
-const HISTORY_MS = 60_000;
+const HISTORY_MS = MINUTE_MS;
 const TRIM_AT = 128;
 const L_PER_M3 = 1000;
 /** More than this share between runs is no pump's meter: a check valve that weeps passes nothing forwards. */

@@ -4,6 +4,7 @@
  */
 import type { DayEvent } from '../../../shared/api/events.ts';
 import type { AlarmKind } from '../../../shared/text/en/alarms/kinds.ts';
+import { DAY_MS } from '../../../shared/units/duration.ts';
 import type { Cycle } from '../cycles/cycle.ts';
 import { newTally, addToTally, tallyMedian, type Tally } from '../cycles/weighted-median.ts';
 import type { LocalDay } from './local-day.ts';
@@ -30,7 +31,7 @@ export interface OpenDay extends LocalDay {
   wasOnHold?: true;
 }
 
-export const MAX_WAIT_MS = 24 * 3_600_000;
+export const MAX_WAIT_MS = DAY_MS;
 
 export function newOpenDay(day: LocalDay, pumps: number, activeKinds: AlarmKind[]): OpenDay {
   return { ...day, alarmsActive: activeKinds, pumps: Array.from({ length: pumps }, newDayPump) };

@@ -1,13 +1,14 @@
 /** Alarms as the API gives them, from the store's rows; and the acts that acknowledge or shelve one by its id. */
 import type { AlarmAnswer } from '../../../shared/api/alarms.ts';
 import type { WrittenAct } from '../../../shared/acts/act-fields.ts';
+import { DAY_MS } from '../../../shared/units/duration.ts';
 import type { StoredAlarm, WebDeps } from '../deps.ts';
 import { ProblemError } from '../problem.ts';
 
 /** Ids name their well first: `${well}/${pump or '-'}/${alarm}/${since}`. */
 const WELL_OF_ID = /^([a-z0-9-]{1,40})\//;
 /** Longer than this an alarm should be taken out of service, not put aside. */
-const SHELVE_MAX_MS = 30 * 86_400_000;
+const SHELVE_MAX_MS = 30 * DAY_MS;
 
 export function alarmAnswer(row: StoredAlarm): AlarmAnswer {
   const { event } = row;

@@ -1,4 +1,5 @@
 /** A well as the checks look at it: its card, what counts of what was written down, acts, alarms that stand, when it was first heard of. */
+import { DAY_MS } from '../../../shared/units/duration.ts';
 import type { ActSummary, DueInput } from '../../logbook/due/due.ts';
 import { localDate } from '../../../shared/text/en/time-words.ts';
 import { findColdSeason, type ColdSeason } from '../../logbook/due/cold-season.ts';
@@ -55,7 +56,6 @@ export function dueInputFor(deps: WebDeps, live: LiveWell, context: DueContext):
   };
 }
 
-const DAY_MS = 86_400_000;
 /** A year and a month: so the beginning of last autumn is in it all year. */
 const COLD_SEARCH_DAYS = 400;
 

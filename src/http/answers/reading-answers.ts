@@ -4,6 +4,7 @@ import type { Answer, Query } from '../../../shared/api/routes.ts';
 import { parseQuantity } from '../../../shared/quantity/parse-quantity.ts';
 import type { Dimension } from '../../../shared/quantity/units.ts';
 import { guideText } from '../../../shared/text/en/checks/guided-run.ts';
+import { DAY_MS, MINUTE_MS } from '../../../shared/units/duration.ts';
 import { median } from '../../core/baseline/robust.ts';
 import { calibrationPoints, type ClampPair } from '../../logbook/readings/calibration.ts';
 import { currentEntries } from '../../logbook/entries/entry.ts';
@@ -20,8 +21,7 @@ import { requireWell } from './well-answers.ts';
 
 const S_MS = 1000;
 /** A page's clock may be a little ahead of ours. */
-const CLOCK_TOLERANCE_MS = 60_000;
-const DAY_MS = 86_400_000;
+const CLOCK_TOLERANCE_MS = MINUTE_MS;
 /** What the sensors show "now": the runs of a week. */
 const RECENT_MS = 7 * DAY_MS;
 /** A meter is read in these seconds, and the clamp's median over them is held against it. */

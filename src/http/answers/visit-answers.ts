@@ -2,6 +2,7 @@
 import type { Answer } from '../../../shared/api/routes.ts';
 import type { VisitAnswer } from '../../../shared/api/visits.ts';
 import type { UnitSystem } from '../../../shared/quantity/format-quantity.ts';
+import { DAY_MS } from '../../../shared/units/duration.ts';
 import { partsList, type PartsListInput } from '../../logbook/visits/parts-list.ts';
 import type { PartMeasurements } from '../../logbook/visits/part-facts.ts';
 import { currentEntries } from '../../logbook/entries/entry.ts';
@@ -12,8 +13,6 @@ import { activeByWell } from './alarm-answers.ts';
 import type { LiveWell, StoredEntry, WebDeps } from '../deps.ts';
 import { ProblemError } from '../problem.ts';
 import { requireWell } from './well-answers.ts';
-
-const DAY_MS = 86_400_000;
 
 export function partsListAnswer(deps: WebDeps, name: string): Answer<'partsList'> {
   const live = requireWell(deps, name);

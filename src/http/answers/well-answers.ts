@@ -17,6 +17,7 @@ import type {
   WellsAnswer,
   WellSummary,
 } from '../../../shared/api/wells.ts';
+import { DAY_MS } from '../../../shared/units/duration.ts';
 import type { Card, PumpCard } from '../../core/domain/card.ts';
 import { baselineEvent } from '../../core/well/learn-from-day.ts';
 import { activeByWell, activeSiteAlarms } from './alarm-answers.ts';
@@ -24,7 +25,6 @@ import { checkAnswers } from './check-answers.ts';
 import type { LiveWell, StoredCycle, WebDeps } from '../deps.ts';
 import { ProblemError } from '../problem.ts';
 
-const DAY_MS = 86_400_000;
 /** The small ribbon of the list. */
 const RECENT_DAYS = 14;
 /** Where the last run is looked for: a well that rested longer has no run worth laying over the usual one. */

@@ -2,6 +2,7 @@
 import { mkdtempSync, rmSync, statSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { DAY_MS } from '../../../shared/units/duration.ts';
 import { openStore } from '../../store/open-store.ts';
 import { demoWells } from '../demo-wells.ts';
 import { newSimulatedWell, simulate } from '../model/well.ts';
@@ -14,7 +15,6 @@ export interface DiskFigures {
   readings: number;
 }
 
-const DAY_MS = 86_400_000;
 /** Moments of one pack, packs of one commit. */
 const PACK_MOMENTS = 250;
 const PACKS_PER_COMMIT = 40;

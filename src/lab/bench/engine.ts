@@ -1,4 +1,5 @@
 /** Readings a second through the engine with all its watches, and what a well's state takes in memory and when saved. */
+import { DAY_S } from '../../../shared/units/duration.ts';
 import { readCard } from '../../core/domain/read-card.ts';
 import type { Card } from '../../core/domain/card.ts';
 import { advance, deserializeWell, newWell, serializeWell, type WellState } from '../../core/well/engine.ts';
@@ -22,7 +23,7 @@ function makeSegments(days: number): Segment[] {
   const fromMs = Date.UTC(2026, 0, 5);
   const well = newSimulatedWell(demoWells(0)[0]!.params, fromMs);
   const segments: Segment[] = [];
-  for (let s = 0; s < days * 86_400; s += CHUNK_S) {
+  for (let s = 0; s < days * DAY_S; s += CHUNK_S) {
     const segment: Segment = {
       n: 0,
       timeMs: new Float64Array(2 * CHUNK_S),

@@ -3,6 +3,7 @@
  * then it says `ready`, and on `go` sends all of them and says how long it took until the last was acknowledged.
  */
 import { connect, type Socket } from 'node:net';
+import { HOUR_S } from '../../../shared/units/duration.ts';
 import { ANSWER_BYTES, connectFrame, publishFrame } from './frames.ts';
 import { benchPack, makeTrack, PACK_S } from './packs.ts';
 
@@ -116,7 +117,7 @@ export async function runLoad(
   started: Promise<unknown>,
   timed: Promise<unknown>,
 ): Promise<void> {
-  const track = makeTrack(6 * 3600, 5);
+  const track = makeTrack(6 * HOUR_S, 5);
   const pipes: LoadConnection[] = [];
   for (let connection = 0; connection < order.connections; connection++) {
     pipes.push({

@@ -4,6 +4,7 @@ import { createWriteStream, existsSync, mkdtempSync, readFileSync, rmSync, write
 import { once } from 'node:events';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { DAY_S } from '../../../shared/units/duration.ts';
 import { formatMessageLine } from '../../core/decode/recording.ts';
 import { demoWells } from '../demo-wells.ts';
 import { benchPack, makeTrack, PACK_S } from './packs.ts';
@@ -31,7 +32,7 @@ export async function benchReplay(main: string, days: number): Promise<ReplayFig
 }
 
 async function writeMonth(path: string, days: number): Promise<number> {
-  const seconds = days * 86_400;
+  const seconds = days * DAY_S;
   const track = makeTrack(seconds, 41);
   const fromMs = Date.UTC(2026, 0, 5);
   const file = createWriteStream(path);

@@ -3,6 +3,7 @@
  * during the past is a number shared with this thread, set before the packs of that moment go out.
  */
 import { parentPort, workerData } from 'node:worker_threads';
+import { HOUR_MS } from '../../../shared/units/duration.ts';
 import { demoWells } from '../demo-wells.ts';
 import { connectNode, nextPack, publishPack, publishHello, type DemoNode } from './node.ts';
 
@@ -23,7 +24,7 @@ const PACK_MS = 250 * HISTORY_EVERY_S * 1000;
 const LIVE_EVERY_S = 1;
 const LIVE_PACK_MS = 5000;
 /** The server catches its breath (and saves) each quarter of a day of the past. */
-const PROGRESS_INTERVAL_MS = 6 * 3_600_000;
+const PROGRESS_INTERVAL_MS = 6 * HOUR_MS;
 
 const order = workerData as DemoTask;
 const clock = new Float64Array(order.clock);

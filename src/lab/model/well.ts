@@ -2,6 +2,7 @@
  * One simulated well: pump, tank, switch and demand stepped second by second, read by a clamp and a transducer with their noise.
  * A story changes its parts over time; the truth beside the readings says what really happened.
  */
+import { HOUR_MS, MINUTE_MS } from '../../../shared/units/duration.ts';
 import { demandMinute, demandStep, newDemand, type Demand, type Fixture } from './demand.ts';
 import { followLevel, pumpAmps, pumpFlow, type PumpParams, type PumpState } from './pump.ts';
 import { seeded, type Random } from './random.ts';
@@ -89,8 +90,9 @@ export function newSimulatedWell(params: WellParams, fromMs: number): SimulatedW
 
 function stepMinute(well: SimulatedWell): void {
   const { params, random } = well;
-  const hour = Math.floor(well.tMs / 3_600_000 + params.utcOffsetH + 240) % 24;
-  if (hour === 3 && Math.floor(well.tMs / 60_000) % 60 === 0) well.dayUseRatio = 0.75 + 0.5 * random.next();
+  const hour = Math.floor(well.tMs / HOUR_MS + params.utcOffsetH + 240) % 24;
+  if (hour === 3 && Math.floor(well.tMs / MINUTE_MS) % 60 === 0)
+    well.dayUseRatio = 0.75 + 0.5 * random.next();
   demandMinute(well.demand, hour, well.dayUseRatio, random);
   // The supply wanders slowly within about one per cent of its nominal voltage.
   well.voltRatio += 0.02 * (1 - well.voltRatio) + 0.0012 * random.normal();
@@ -145,7 +147,7 @@ export function simulate(
 ): void {
   const everyMs = everyS * 1000;
   while (well.tMs < untilMs) {
-    if (well.tMs % 60_000 === 0) stepMinute(well);
+    if (well.tMs % MINUTE_MS === 0) stepMinute(well);
     const flowLPerS = stepSecond(well);
     if (well.tMs % everyMs === 0) onSample(readSensors(well, flowLPerS));
     well.tMs += 1000;

@@ -2,6 +2,7 @@
  * What calls for the pump: the contacts of a pressure switch (with jitter, bounce, welded contacts, a low cut-off that latches until
  * somebody holds its lever), a drive that holds pressure by speed, a float, a timer. Sets `control.closed` and, for a drive, the speed.
  */
+import { HOUR_MS } from '../../../shared/units/duration.ts';
 import type { ControlPlan } from './params.ts';
 import type { ControlState, Plant } from './state.ts';
 
@@ -110,7 +111,7 @@ function drive(plant: Plant, plan: Extract<ControlPlan, { is: 'variable-speed' }
 
 /** Local hour of the plant as a fraction. */
 export function localHour(plant: Plant): number {
-  const h = (plant.tMs / 3_600_000 + plant.plan.utcOffsetH) % 24;
+  const h = (plant.tMs / HOUR_MS + plant.plan.utcOffsetH) % 24;
   return h < 0 ? h + 24 : h;
 }
 

@@ -3,6 +3,7 @@
  * coarsely at rest, read by sensors at whole intervals. `truthOf` says what really happened. The same plan and seed give the same
  * plant, whatever is wrong with it later: habits, chance and noise are drawn apart.
  */
+import { DAY_MS, HOUR_MS, MINUTE_MS } from '../../../shared/units/duration.ts';
 import { newDemand } from '../model/demand.ts';
 import { seeded } from '../model/random.ts';
 import { isPumpCalled, sampleSwitchPoints, newControl, stepControl } from './controls.ts';
@@ -17,8 +18,6 @@ import { endDays, newTruth, recordKpa, recordRun } from './truth.ts';
 import { updateCurrent, recordCharge, lineAmps, newUnit, switchUnit } from './unit.ts';
 import { addAirAtStart, stepWater } from './water.ts';
 
-const DAY_MS = 86_400_000;
-const HOUR_MS = 3_600_000;
 const KELVIN = 273.15;
 /** Steps, ms: while something starts or is about to, while a pump runs, at rest. */
 const FINE_MS = 100;
@@ -49,7 +48,7 @@ export function atmosphereKpa(altitudeM: number): number {
 
 /** A plant as it stands at `fromMs`, a whole minute; at rest, its tank between the switch points, its store three quarters full. */
 export function newPlant(plan: WellPlan, fromMs: number): Plant {
-  if (fromMs % 60_000 !== 0) throw new Error(`Cannot start a plant: a whole minute is needed: ${fromMs}`);
+  if (fromMs % MINUTE_MS !== 0) throw new Error(`Cannot start a plant: a whole minute is needed: ${fromMs}`);
   const chance = seeded(plan.seed * 3 + 1);
   const kpa = middleKpa(plan.control);
   const roomK = KELVIN + 15;

@@ -2,6 +2,7 @@
  * What the plant finds itself in, looked up every few seconds: what is wrong by its story, the room by hour and season, the supply's
  * own wander, the household's habits, the draws that were planned.
  */
+import { DAY_MS, MINUTE_MS } from '../../../shared/units/duration.ts';
 import { demandMinute } from '../model/demand.ts';
 import { localHour } from './controls.ts';
 import { HEALTHY, type Condition } from './params.ts';
@@ -9,8 +10,6 @@ import type { Plant } from './state.ts';
 import { dissolve, adjustCharge } from './tank.ts';
 
 export const UPDATE_MS = 5000;
-const MINUTE_MS = 60_000;
-const DAY_MS = 86_400_000;
 const KELVIN = 273.15;
 /** Where the taps ran dry people close them after some minutes, and try again later. */
 const CLOSE_TAPS_AFTER_S = 300;

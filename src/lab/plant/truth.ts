@@ -2,6 +2,7 @@
  * What really happened: each run of each pump as this clamp and transducer would show it without noise, by the contract's own
  * definitions, the litres truly lifted, and the litres truly drawn in each local day.
  */
+import { DAY_MS } from '../../../shared/units/duration.ts';
 import type { TrueCycle, TrueDay } from './params.ts';
 
 interface OpenRun {
@@ -184,8 +185,6 @@ export function recordRun(
   run.deliveredL += step.liftedL;
   run.failedStart = run.failedStart && step.failedStart;
 }
-
-const DAY_MS = 86_400_000;
 
 /** Water drawn in a step that ended at `tMs`; a local day that ended is put down. */
 export function recordWater(truth: TruthState, tMs: number, usedL: number, leakL: number): void {

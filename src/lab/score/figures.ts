@@ -1,4 +1,5 @@
 /** The scoreboard's figures, each beside the number it is held to, and whether it keeps to it. */
+import { DAY_MS, HOUR_MS, MINUTE_MS } from '../../../shared/units/duration.ts';
 import { heaviest, lowerMedian, type Scoreboard } from './scoreboard.ts';
 import type { FaultResult } from './judge.ts';
 import { quantile, type Histogram } from './histogram.ts';
@@ -233,6 +234,6 @@ function formatCount(value: number): string {
 export function formatDuration(ms: number | undefined): string {
   if (ms === undefined) return '-';
   if (ms < 120_000) return `${Math.round(ms / 1000)} s`;
-  if (ms < 7_200_000) return `${Math.round(ms / 60_000)} min`;
-  return ms < 172_800_000 ? `${(ms / 3_600_000).toFixed(1)} h` : `${(ms / 86_400_000).toFixed(1)} d`;
+  if (ms < 2 * HOUR_MS) return `${Math.round(ms / MINUTE_MS)} min`;
+  return ms < 2 * DAY_MS ? `${(ms / HOUR_MS).toFixed(1)} h` : `${(ms / DAY_MS).toFixed(1)} d`;
 }

@@ -5,6 +5,7 @@
 import type { AlarmEvent } from '../../../shared/api/events.ts';
 import { lookAlikesOf } from '../../../shared/text/en/causes/look-alikes.ts';
 import type { AlarmKind, Cause } from '../../../shared/text/en/alarms/kinds.ts';
+import { DAY_MS, HOUR_MS } from '../../../shared/units/duration.ts';
 import type { CorpusCase, Fault } from './case.ts';
 import { msOf } from './match.ts';
 import type { PlayResult } from './play.ts';
@@ -47,10 +48,9 @@ export interface CaseVerdict {
   fault?: FaultResult;
 }
 
-const DAY_MS = 86_400_000;
 const NOW_DEADLINE_MS = 120_000;
 /** The network is back, but the first word of a node takes its time. */
-const RECONNECT_GRACE_MS = 3_600_000;
+const RECONNECT_GRACE_MS = HOUR_MS;
 
 export function judge(corpusCase: CorpusCase, played: PlayResult): CaseVerdict {
   const { fault, allowed = [] } = corpusCase;

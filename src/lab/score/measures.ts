@@ -3,6 +3,7 @@
  * leaks are asked for only where the card has the tank and nothing is wrong yet that would make the card untrue.
  */
 import type { DayEvent } from '../../../shared/api/events.ts';
+import { DAY_MS } from '../../../shared/units/duration.ts';
 import type { Card } from '../../core/domain/card.ts';
 import type { TrueDay } from '../plant/params.ts';
 import type { CorpusCase } from './case.ts';
@@ -31,7 +32,6 @@ export interface Measures {
   extra: string[];
 }
 
-const DAY_MS = 86_400_000;
 /** A shorter run's litres are a matter of the readings, not of the water. */
 const MIN_RUN_L = 1;
 /** As the check of recordings has it: a share of almost nothing says nothing. */

@@ -3,6 +3,7 @@
  * has a clock that jumps or none. It knows nothing of truth but the time; what was lost on the way is noted beside it, because no
  * reader can be asked for it.
  */
+import { DAY_S, MINUTE_MS } from '../../../shared/units/duration.ts';
 import { encodeHello } from '../../core/decode/hello.ts';
 import type { Presence } from '../../core/decode/messages.ts';
 import { encodePresence } from '../../core/decode/presence.ts';
@@ -65,9 +66,9 @@ export interface SimulatedNode {
 }
 
 /** As in the contract's example. */
-const HOLDS_S = 86_400;
+const HOLDS_S = DAY_S;
 /** By exception, a value is sent again after this long at the latest. */
-const RESEND_MS = 60_000;
+const RESEND_MS = MINUTE_MS;
 /** The error of a node's oscillator: within the contract's 100 ppm, usual for a cheap crystal (common practice, no source). */
 const DRIFT = 15e-6;
 /** From the supply's return until the first reading goes out. */

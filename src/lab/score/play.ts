@@ -3,6 +3,7 @@
  * what comes out is kept beside the truth. Nothing is written to a file; what is held is a week of readings and what was said.
  */
 import type { AlarmEvent, CycleEvent, DayEvent, WellEvent } from '../../../shared/api/events.ts';
+import { DAY_MS } from '../../../shared/units/duration.ts';
 import { readCard } from '../../core/domain/read-card.ts';
 import { finish, settle } from '../../replay/settle.ts';
 import { newReplay, type Replay } from '../../replay/state.ts';
@@ -28,8 +29,6 @@ export interface PlayResult {
   /** Faults of our own. */
   faults: string[];
 }
-
-const DAY_MS = 86_400_000;
 
 /** Throws an Error where the case itself is wrong: a card that can't be read, a channel that isn't. */
 export function playCase(corpusCase: CorpusCase): PlayResult {

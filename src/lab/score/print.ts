@@ -1,4 +1,5 @@
 /** The scoreboard as text: a table for a terminal, Markdown for a page, one object for a program, and what lies behind it case by case. */
+import { DAY_MS } from '../../../shared/units/duration.ts';
 import type { AlarmScore, Scoreboard } from './scoreboard.ts';
 import { formatDuration, type Figure } from './figures.ts';
 import type { FaultResult, RaisedAlarm } from './judge.ts';
@@ -98,7 +99,7 @@ export function casesText(scores: readonly CaseScore[]): string {
 function linesOf(score: CaseScore): string[] {
   const { falseAlarms, fault, is, measures, remarks } = score;
   const at = (ms: number): string =>
-    `${new Date(ms).toISOString().slice(0, 16)} (day ${((ms - score.fromMs) / 86_400_000).toFixed(2)})`;
+    `${new Date(ms).toISOString().slice(0, 16)} (day ${((ms - score.fromMs) / DAY_MS).toFixed(2)})`;
   const alarmLine = (what: string, { alarm, atMs, cause, why }: RaisedAlarm): string =>
     `${what} ${alarm} ${at(atMs)}${cause ? ` [${cause}]` : ''}: ${why}`;
   return [

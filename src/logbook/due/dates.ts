@@ -1,5 +1,5 @@
 /** Dates of the calendar as ISO text, `2026-03-02`: what is due is due on a day and at no hour. */
-const DAY_MS = 86_400_000;
+import { DAY_MS } from '../../../shared/units/duration.ts';
 
 export function addDays(on: string, days: number): string {
   return new Date(Date.parse(`${on}T00:00:00Z`) + days * DAY_MS).toISOString().slice(0, 10);

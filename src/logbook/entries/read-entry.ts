@@ -2,6 +2,7 @@
  * An entry as a person wrote it -> a checked one, or the key, the rule and the value that is wrong. Each kind has a file of its own that
  * knows its keys; here stand those that all have. An entry of the future is refused: nothing is written down before it happened.
  */
+import { DAY_MS } from '../../../shared/units/duration.ts';
 import type { ParseContext } from '../../core/domain/parse-context.ts';
 import {
   choiceAt,
@@ -51,7 +52,7 @@ const BODY_READERS: Record<EntryKind, BodyReader> = {
 };
 
 /** A clock may be a little off; a day ahead is a slip of the pen. */
-const MAX_AHEAD_MS = 86_400_000;
+const MAX_AHEAD_MS = DAY_MS;
 /** The first drilled wells with papers are of about this time. */
 const OLDEST_MS = Date.UTC(1850, 0, 1);
 

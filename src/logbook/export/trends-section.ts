@@ -3,11 +3,9 @@ import { localDate } from '../../../shared/text/en/time-words.ts';
 import { drawTrend, type Trend } from '../../../shared/drawing/trend.ts';
 import { toDisplayUnits } from '../../../shared/quantity/format-quantity.ts';
 import type { DayEvent } from '../../../shared/api/events.ts';
+import { DAY_MS, MINUTE_S } from '../../../shared/units/duration.ts';
 import { formatDay, type ExportContext } from './context.ts';
 import { html, svg, type Markup } from './markup.ts';
-
-const DAY_MS = 86_400_000;
-const S_PER_MIN = 60;
 
 type TrendSpec = Pick<Trend, 'title' | 'unit' | 'decimals' | 'fromZero'> & {
   valueOfDays: (days: readonly DayEvent[]) => number | null;
@@ -70,7 +68,7 @@ function dayTrends({ units }: ExportContext): TrendSpec[] {
       fromZero: true,
       valueOfDays: (days) => {
         const ranS = sumOf(days, 'ranS');
-        return ranS === null ? null : ranS / S_PER_MIN;
+        return ranS === null ? null : ranS / MINUTE_S;
       },
     },
     {

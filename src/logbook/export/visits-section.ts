@@ -5,14 +5,13 @@ import {
   reportLineText,
   type ReportStage,
 } from '../../../shared/text/en/checks/before-after-report.ts';
+import { DAY_MS } from '../../../shared/units/duration.ts';
 import type { Entry } from '../entries/entry.ts';
 import { REPORT_DAYS, beforeAfterReport, reportWindows, type ReportLine } from '../visits/before-after.ts';
 import { visitsOf, workInVisit, type Visit } from '../visits/visits.ts';
 import { formatDay, entriesOf, formatMoment, type ExportContext } from './context.ts';
 import { html, table, type Markup } from './markup.ts';
 import { humanizeKey, formatValue } from './key-names.ts';
-
-const DAY_MS = 86_400_000;
 
 export function visitsSection(context: ExportContext): Markup {
   const visits = visitsOf(context.record.acts).toReversed();

@@ -3,6 +3,7 @@
  * how far it is and what to do next, and in the end what that run showed. Only a run that began after the guide did counts.
  */
 import type { CycleEvent } from '../../../shared/api/events.ts';
+import { HOUR_S, MINUTE_MS } from '../../../shared/units/duration.ts';
 import type { Control } from '../../core/domain/card.ts';
 
 export interface GuidedRunInput {
@@ -54,9 +55,9 @@ export type GuidedRun =
 /** A clamp that speaks at all speaks within the longest gap of sending by exception (contract, section 2). */
 const SILENT_MS = 90_000;
 /** A tap fully open empties the largest common tank's drawdown in this (40 gal at 2 gpm). */
-const START_TIMEOUT_MS = 30 * 60_000;
+const START_TIMEOUT_MS = 30 * MINUTE_MS;
 /** A tank of any size that fills with all taps shut is full in this. */
-const STOP_TIMEOUT_S = 3600;
+const STOP_TIMEOUT_S = HOUR_S;
 /** Longer than this many usual runs, or than this: perhaps a tap is still open. */
 const LONG_RUN_FACTOR = 2;
 const LONG_RUN_S = 600;

@@ -3,6 +3,7 @@
  * scatter. It says what changed by more than that scatter and claims nothing else: not that a repair was right, nor that it will last.
  */
 import type { BaselineEvent, CycleEvent, DayEvent } from '../../../shared/api/events.ts';
+import { DAY_MS } from '../../../shared/units/duration.ts';
 import { normalOf } from '../../core/baseline/robust.ts';
 import { endOfDateMs, localDayAt } from '../../core/well/local-day.ts';
 import type { Visit } from './visits.ts';
@@ -59,7 +60,6 @@ export interface ReportInput {
 
 /** Both sides reach this far from the visit, or to the next one. */
 export const REPORT_DAYS = 14;
-const DAY_MS = 86_400_000;
 /** The median of ten runs is uncertain by 0.4 of their scatter (1.2533 / sqrt 10, for a normal one); of three days by 0.7. */
 const MIN_RUNS = 10;
 const MIN_DAYS = 3;

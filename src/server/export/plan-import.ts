@@ -3,6 +3,7 @@
  * ids, what was measured elsewhere stands apart from what is measured here. Of a well that is watched here only its own past drives the
  * engine: acts from elsewhere are kept as past, and the card here stays. So are calibrations of a node whose name another well here reads from.
  */
+import { DAY_MS } from '../../../shared/units/duration.ts';
 import { referencedNodes } from '../../logbook/export/referenced-nodes.ts';
 import { newestMs, type WellRecord } from '../../logbook/export/record.ts';
 import type { ActRow, Change, ImportedRow, Store } from '../../store/store.ts';
@@ -33,8 +34,6 @@ export interface ImportParams {
   /** Somebody says that the well of this name is the same one. */
   sameWell: boolean;
 }
-
-const DAY_MS = 86_400_000;
 
 export function planImport(
   store: Store,

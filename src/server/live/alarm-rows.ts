@@ -3,6 +3,7 @@
  * same well, pump and kind that overlaps one already told is that one.
  */
 import type { AlarmEvent } from '../../../shared/api/events.ts';
+import { DAY_MS } from '../../../shared/units/duration.ts';
 import { standing, raiseExternally } from '../../core/alarms/lifecycle/alarms.ts';
 import {
   rerunAlarms,
@@ -18,7 +19,7 @@ import type { WellPipeline } from './well-pipeline.ts';
 import type { LiveState } from './state.ts';
 
 /** Ended alarms are remembered for the settling time and a day, so that late data finds them. */
-const KNOWN_ALARM_WINDOW_MS = 8 * 86_400_000;
+const KNOWN_ALARM_WINDOW_MS = 8 * DAY_MS;
 
 interface AlarmIdentity {
   well?: string;

@@ -2,6 +2,7 @@
  * One message of a node, from bytes to what will be committed: a pack goes to the wells that read from it, a hello or a presence to
  * the node's own book, a refusal to the list of refusals. Nobody's message stops the next.
  */
+import { DAY_MS, HOUR_MS } from '../../../shared/units/duration.ts';
 import { addPack } from '../../core/readings/inbox.ts';
 import { recordRefused, receiveHello, receivePack, receivePresence } from '../../core/readings/node.ts';
 import type { PlacedPack } from '../../core/readings/placed-pack.ts';
@@ -27,7 +28,7 @@ export interface ReceivedMessage {
 
 /** Bytes of a refused message that are kept for a look. */
 const REFUSED_SAMPLE_BYTES = 512;
-const SETTLE_MS = 7 * 86_400_000;
+const SETTLE_MS = 7 * DAY_MS;
 
 export function handleMessage(live: LiveState, received: ReceivedMessage): void {
   live.counts.messages++;
@@ -131,7 +132,7 @@ function handlePack(live: LiveState, received: ReceivedMessage, pack: Pack): voi
 }
 
 /** What a node does wrong it does every few seconds for as long as nobody helps: one message an hour is kept for a look, so that it hides no other. */
-const SHOWN_EVERY_MS = 3_600_000;
+const SHOWN_EVERY_MS = HOUR_MS;
 
 function isRecent(shownMs: number | undefined, came: ReceivedMessage): boolean {
   return shownMs !== undefined && came.arrivalMs - shownMs < SHOWN_EVERY_MS;

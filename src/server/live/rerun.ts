@@ -4,6 +4,7 @@
  * turned out wrong.
  */
 import type { AlarmEvent } from '../../../shared/api/events.ts';
+import { HOUR_MS, MINUTE_MS } from '../../../shared/units/duration.ts';
 import { readAct } from '../../core/domain/read-act.ts';
 import { defaultCardForNode } from '../../core/domain/read-card.ts';
 import { formatTime, type Emitted } from '../../core/well/emit.ts';
@@ -20,9 +21,9 @@ import { sourcesOfWell, type LiveState } from './state.ts';
 import { reconcileAlarms, clearNotWatched, knownAlarmKeys, knownToMs } from './alarm-rows.ts';
 
 /** At most once a minute a well (design): a backlog of thousands of packs costs one run. */
-export const RERUN_EVERY_MS = 60_000;
+export const RERUN_EVERY_MS = MINUTE_MS;
 /** Read and passed in pieces, so that a long stretch takes little memory. */
-const CHUNK_MS = 6 * 3_600_000;
+const CHUNK_MS = 6 * HOUR_MS;
 
 /** Runs `pipeline` again from before `fromMs` to its frontier, in place. Reads only what is committed: called before a turn's messages. */
 export function rerun(live: LiveState, pipeline: WellPipeline, fromMs: number, nowMs: number): void {

@@ -2,6 +2,7 @@
  * One turn of the live server: what came since the last one, all wells it touched, one commit, and only then `kept`. The clock is
  * read once, by the caller.
  */
+import { MINUTE_MS } from '../../../shared/units/duration.ts';
 import { excuseServerOutage } from '../../core/readings/node.ts';
 import { ackPayload } from '../../core/readings/ack.ts';
 import { formatAck } from '../../core/decode/server-messages.ts';
@@ -98,7 +99,7 @@ export function tick(live: LiveState, nowMs: number, alive: { lastAliveMs: numbe
 
 export const ALIVE_KEY = 'alive-ms';
 /** Wells whose nodes are quiet are passed on once a minute: the engine sees whole minutes. */
-const BEHIND_MS = 60_000;
+const BEHIND_MS = MINUTE_MS;
 
 function isBehind(pipeline: WellPipeline, nowMs: number): boolean {
   return nowMs - pipeline.advancedToMs > BEHIND_MS;

@@ -3,6 +3,7 @@
  * merged with what they touch into long blocks of level 1, which is what stays. Two stages, because a long block is small (0.5 B a
  * reading) but must not be written anew for every half hour, nor may half a day of readings wait in memory (17 B each).
  */
+import { HOUR_MS, MINUTE_MS } from '../../../shared/units/duration.ts';
 import type { BlockInfo, BlockTable } from './block-table.ts';
 import { MAX_SPAN_MS } from './block-table.ts';
 import { appendColumns, sliceColumns, newColumns, sortReadings } from './columns.ts';
@@ -11,7 +12,7 @@ import type { SeriesState } from './tails.ts';
 
 /** Half an hour at 1 Hz, three hours at 5 s. */
 export const SEAL_READINGS = 2_048;
-export const SEAL_AFTER_MS = 30 * 60_000;
+export const SEAL_AFTER_MS = 30 * MINUTE_MS;
 
 /** About 32 KB: pages that are half empty at the end of a block are then few. */
 export const BLOCK_READINGS = 65_536;
@@ -32,7 +33,7 @@ export function shouldMerge(state: SeriesState): boolean {
  * Fresh blocks are cut at holes like this: a tail that holds live readings and a backlog of last week must not become one block
  * that touches, and so rewrites, everything between.
  */
-const MAX_FRESH_GAP_MS = 3_600_000;
+const MAX_FRESH_GAP_MS = HOUR_MS;
 
 /** Ordered readings in pieces that are no longer than a block may be, of about equal size, cut at gaps longer than `maxGapMs`. */
 export function splitReadings(readings: Series, maxGapMs: number): Series[] {

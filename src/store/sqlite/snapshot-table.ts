@@ -3,10 +3,9 @@
  * not far before it: all of the last hour, one an hour for a day, one a day for eight days. Ages count from the well's newest
  * snapshot: what is kept must not depend on when the data came.
  */
+import { DAY_MS, HOUR_MS } from '../../../shared/units/duration.ts';
 import type { Db } from './database.ts';
 
-const HOUR_MS = 3_600_000;
-const DAY_MS = 24 * HOUR_MS;
 const KEEP_DAYS = 8;
 
 /** Which of these times (ascending) to keep. In each hour or day it is the earliest, so that one once kept goes on being kept. */

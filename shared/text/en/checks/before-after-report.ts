@@ -1,6 +1,7 @@
 /** The proof of a visit in words: each measure's name, its values, and one sentence that claims no more than was seen. */
 import type { ReportLineAnswer, ReportMeasure, ReportSide, VisitAnswer } from '../../../api/visits.ts';
 import { formatNumber, formatQuantity, type UnitSystem } from '../../../quantity/format-quantity.ts';
+import { DAY_MS } from '../../../units/duration.ts';
 import { formatAmps, formatDuration, formatFlow, formatVolume } from '../format.ts';
 
 export const MEASURE_TITLES: Record<ReportMeasure, string> = {
@@ -46,8 +47,6 @@ export interface ReportStage {
   /** The days after it are over: what is not known by now will not be. */
   isOver: boolean;
 }
-
-const DAY_MS = 86_400_000;
 
 /** `days`: how far both sides reach. */
 export function reportStage(report: { visit: VisitAnswer; nowMs: number; days: number }): ReportStage {

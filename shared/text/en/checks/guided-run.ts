@@ -1,5 +1,6 @@
 /** What is said to somebody who stands at a tap while a run is followed: how far it is, and what to do next. Nothing here asks anybody to open a box. */
 import type { GuidedRunState } from '../../../api/readings.ts';
+import { HOUR_S } from '../../../units/duration.ts';
 import { formatDuration } from '../format.ts';
 
 export interface GuideText {
@@ -8,7 +9,7 @@ export interface GuideText {
 }
 
 /** As the guide itself gives up (src/logbook/readings/guided-run.ts): a tank of any size is full by then. */
-const MAX_RUN_S = 3600;
+const MAX_RUN_S = HOUR_S;
 const STOP_PUMP_TEXT =
   'Look for running water. If every tap is shut, switch the pump off at its breaker and call a pump contractor. Nothing was written down.';
 

@@ -2,6 +2,7 @@
  * Running current under its normal: the pump does less work. Worn impellers and a falling water level take current away over weeks, a closed
  * valve or a broken shaft at once; what pressure did meanwhile parts them.
  */
+import { HOUR_MS } from '../../../../shared/units/duration.ts';
 import { median } from '../../baseline/robust.ts';
 import type { Cycle } from '../../cycles/cycle.ts';
 import {
@@ -38,7 +39,7 @@ const MIN_GENERATOR_FILL_RATIO = 1.05;
 const MAX_GENERATOR_FILL_PER_AMPS = 3.5;
 /** The runs whose median shows a slow shift (./amps-shift.ts). */
 const WEAK_WINDOW_RUNS = 20;
-const MAX_GENERATOR_MS = 72 * 3_600_000;
+const MAX_GENERATOR_MS = 72 * HOUR_MS;
 
 export const ampsLow: Watch = {
   alarm: 'amps-low',

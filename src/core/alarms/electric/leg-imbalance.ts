@@ -3,6 +3,7 @@
  * Current unbalance is 6 to 10 times the voltage's, which may be 1 %; so 10 % and more is a fault somewhere. What this motor had from the
  * first is allowed 5 points more.
  */
+import { HOUR_S } from '../../../../shared/units/duration.ts';
 import { median } from '../../baseline/robust.ts';
 import type { Cycle } from '../../cycles/cycle.ts';
 import { recentCycles, memoryList } from '../scene-queries.ts';
@@ -29,7 +30,7 @@ export const legImbalance: Watch = {
   scope: 'pump',
   triggers: ['cycle'],
   onDelayS: 0,
-  offDelayS: 3600,
+  offDelayS: HOUR_S,
   evaluate,
 };
 

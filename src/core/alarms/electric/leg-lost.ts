@@ -2,6 +2,7 @@
  * Three phases, and one line carries nothing while others do: the motor single-phases and burns in minutes. Two lines must show
  * current and the third under a tenth of theirs, through a whole minute's readings.
  */
+import { HOUR_S, MINUTE_MS } from '../../../../shared/units/duration.ts';
 import { lastMinute, pumpInMinute, activeSince, clearActive, normalAmpsOf } from '../scene-queries.ts';
 import { formatAmps, roundTo } from '../format.ts';
 import type { Finding, WatchMemory, Scene, Watch } from '../scene.ts';
@@ -19,7 +20,7 @@ export const legLost: Watch = {
   scope: 'pump',
   triggers: ['minute', 'cycle'],
   onDelayS: 10,
-  offDelayS: 3600,
+  offDelayS: HOUR_S,
   evaluate,
 };
 
@@ -32,7 +33,7 @@ function evaluate(scene: Scene, memo: WatchMemory): Finding | null | undefined {
   if (maxAmps <= 0 || minAmps > LOST_LINE_RATIO * (others / (lines.length - 1))) return clearActive(memo);
   const at = lines.indexOf(minAmps) + 1;
   if (isIdleDrive(scene, maxAmps)) return undefined;
-  const startMs = scene.trigger === 'cycle' ? (scene.cycle?.startedMs ?? scene.atMs) : scene.atMs - 60_000;
+  const startMs = scene.trigger === 'cycle' ? (scene.cycle?.startedMs ?? scene.atMs) : scene.atMs - MINUTE_MS;
   return {
     sinceMs: activeSince(memo, startMs),
     why: `Line ${at} carries ${formatAmps(minAmps)} while the others carry ${lines

@@ -2,6 +2,7 @@
  * The supply is gone: the node said so with its last gasp, or the measured voltage has. Not guessed from a missing current: that is
  * `no-start`, where the cause is shared with an open breaker.
  */
+import { HOUR_S, MINUTE_MS } from '../../../../shared/units/duration.ts';
 import { median } from '../../baseline/robust.ts';
 import { lastMinute, activeSince, clearActive } from '../scene-queries.ts';
 import { formatVolts, roundTo } from '../format.ts';
@@ -19,7 +20,7 @@ const UNKNOWN_VOLTS = 100;
 const LAST_RUNS = 5;
 
 /** Power that comes and goes is one alarm; while it is back it explains nothing (src/core/alarms/lifecycle/symptoms.ts). */
-const OFF_DELAY_S = 3600;
+const OFF_DELAY_S = HOUR_S;
 
 export const powerLost: Watch = {
   alarm: 'power-lost',
@@ -53,7 +54,7 @@ function evaluateVolts(scene: Scene, memo: WatchMemory): Finding | null | undefi
   const highest = Math.max(...lines.map((line) => line.high));
   if (flows || highest >= GONE_RATIO * nominal || highest >= minVolts(scene, nominal))
     return clearActive(memo);
-  const sinceMs = activeSince(memo, minute.atMs - 60_000);
+  const sinceMs = activeSince(memo, minute.atMs - MINUTE_MS);
   return {
     sinceMs,
     why: `The pump's supply shows ${formatVolts(highest)} where it should have ${formatVolts(nominal)}.`,

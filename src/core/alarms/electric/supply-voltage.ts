@@ -2,6 +2,7 @@
  * Measured voltage outside the motor's range: 10 % of its plate either way ("Electrical Fundamentals", Water Well Journal, 2024; NEMA MG 1).
  * Ten minutes of it, since the start of any large motor dips the supply, and a motor is cooked by hours.
  */
+import { HOUR_S, MINUTE_MS } from '../../../../shared/units/duration.ts';
 import { isAfterReset, activeSince, clearActive } from '../scene-queries.ts';
 import { formatPercent, formatVolts, roundTo } from '../format.ts';
 import type { Finding, WatchMemory, MinuteScene, Scene, Watch } from '../scene.ts';
@@ -13,7 +14,7 @@ const CLEAR_DEVIATION = 0.09;
 const GONE_RATIO = 0.5;
 const MINUTES = 10;
 /** A day and two hours without it: a supply that sags each evening is one alarm. */
-const OFF_DELAY_S = 26 * 3600;
+const OFF_DELAY_S = 26 * HOUR_S;
 
 export const supplyVoltage: Watch = {
   alarm: 'supply-voltage',
@@ -41,7 +42,7 @@ function evaluate(scene: Scene, memo: WatchMemory): Finding | null | undefined {
   let n = 0;
   for (let at = Math.max(0, minutes.length - MINUTES); at < minutes.length; at++) {
     const minute = minutes[at]!;
-    const volts = isAfterReset(scene, minute.atMs - 60_000)
+    const volts = isAfterReset(scene, minute.atMs - MINUTE_MS)
       ? minuteVolts(minute, scene.pump.index, nominal)
       : undefined;
     if (volts === undefined) continue;
@@ -53,7 +54,7 @@ function evaluate(scene: Scene, memo: WatchMemory): Finding | null | undefined {
   const deviation = volts / nominal - 1;
   if (Math.abs(deviation) < CLEAR_DEVIATION || volts < GONE_RATIO * nominal) return clearActive(memo);
   if (Math.abs(deviation) < MAX_DEVIATION) return undefined;
-  const sinceMs = activeSince(memo, minutes[minutes.length - MINUTES]!.atMs - 60_000);
+  const sinceMs = activeSince(memo, minutes[minutes.length - MINUTES]!.atMs - MINUTE_MS);
   const generator = deviation > 0 ? 0.3 : 0.2;
   return {
     sinceMs,

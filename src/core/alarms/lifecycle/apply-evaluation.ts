@@ -2,6 +2,7 @@
  * From a watch's opinion to an alarm: on-delay, off-delay, suppression, and what of it is told. A finding counts from when it says
  * that it began; its absence counts from the first look that says so; a look that can't tell changes nothing.
  */
+import { HOUR_MS } from '../../../../shared/units/duration.ts';
 import type { Finding, Watch } from '../scene.ts';
 import type { Cause } from '../../../../shared/text/en/alarms/kinds.ts';
 import { lookAlikesOf } from '../../../../shared/text/en/causes/look-alikes.ts';
@@ -13,7 +14,7 @@ import { explainedBy, explainedByTable } from './symptoms.ts';
 import { DEFAULT_PRIORITY } from './default-priority.ts';
 
 /** A symptom that outlives its cause by this long is told after all: the first explanation was not all of it. */
-const SYMPTOM_OUTLIVES_MS = 3_600_000;
+const SYMPTOM_OUTLIVES_MS = HOUR_MS;
 /** A new leading cause is told when it leads by this much, so that two even ones do not take turns. */
 const MIN_LEAD = 0.1;
 /** And when it has led for so long: a clue at its limit comes and goes (a thaw, a level by the pump), and is no news each time. */

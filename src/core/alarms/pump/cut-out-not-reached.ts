@@ -3,6 +3,7 @@
  * them), and one run that holds a level near the top of the band for longer than anything here ever took, with less current than the
  * pump usually draws there: little water leaves it, so it is the pump and not a garden.
  */
+import { HOUR_S } from '../../../../shared/units/duration.ts';
 import type { Cycle } from '../../cycles/cycle.ts';
 import { isAnnounced } from '../announced.ts';
 import {
@@ -37,13 +38,12 @@ const MIN_UNDER_KPA = 1.5 * KPA_PER_PSI;
 /** From here up it is near the top of the band. */
 const NEAR_TOP_FRACTION = 0.45;
 /** Longest that people draw water at one even rate in a house: a pool is filled for 12 h; in the field twice that. Argued, not measured (./long-run.ts). */
-const S_PER_H = 3600;
-const MIN_HOUSE_RUN_S = 13 * S_PER_H;
-const MIN_FIELD_RUN_S = 26 * S_PER_H;
+const MIN_HOUSE_RUN_S = 13 * HOUR_S;
+const MIN_FIELD_RUN_S = 26 * HOUR_S;
 const LONGEST_RUN_MULTIPLE = 3;
 /** With current under its usual by this much the level is the pump's own, and less time is needed. */
 const LOW_AMPS_RATIO = 0.96;
-const MIN_LOW_AMPS_S = S_PER_H;
+const MIN_LOW_AMPS_S = HOUR_S;
 
 export const cutOutNotReached: Watch = {
   alarm: 'cut-out-not-reached',

@@ -3,6 +3,7 @@
  * enough where pressure can be seen, since a nearly closed valve lowers it too and then pressure stands high. Water also cools the motor,
  * so this one is told within a minute or two. What is usual: ./normal-load.ts; a pump that outruns its well: ./overpumping.ts.
  */
+import { HOUR_S, MINUTE_MS } from '../../../../shared/units/duration.ts';
 import type { Cycle } from '../../cycles/cycle.ts';
 import {
   KPA_PER_PSI,
@@ -23,7 +24,7 @@ import type { Finding, WatchMemory, MinutePump, MinuteScene, Scene, MinuteStats,
 import { dryLimit, normalLoad, type NormalLoad } from './normal-load.ts';
 
 /** A day and two hours: a garden that outruns the well each evening is one alarm. */
-const OFF_DELAY_S = 26 * 3600;
+const OFF_DELAY_S = 26 * HOUR_S;
 /** From this long on a run at low current is told; a start that is slow to load is over by then. */
 const MIN_DRY_MS = 30_000;
 const MIN_RISE_KPA_PER_MIN = 1.5;
@@ -142,7 +143,7 @@ function isLow(
   if (amps.low < NO_CURRENT_RATIO * usual.amps) return false;
   const { run } = scene.pump;
   if (!run || amps.n < MIN_READINGS_FOR_MEAN || amps.mean >= limit) return false;
-  return amps.last < limit || run.startedMs <= minute.atMs - 60_000;
+  return amps.last < limit || run.startedMs <= minute.atMs - MINUTE_MS;
 }
 
 /** Since the run began, or since the minute where it drew as usual before. */

@@ -2,6 +2,7 @@
  * The motor tried and did not run: current as of a start, then nothing, perhaps again and again. One such try alone is not told,
  * since the next may succeed; two within the hour are, and one is when water is still called for and none comes.
  */
+import { HOUR_MS, HOUR_S } from '../../../../shared/units/duration.ts';
 import { median } from '../../baseline/robust.ts';
 import type { Cycle } from '../../cycles/cycle.ts';
 import {
@@ -18,8 +19,8 @@ import { recordStart, startShape, type StartShape } from './start-shape.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
 /** Good starts for so long: a motor that starts badly does so again and again, with good starts between. */
-const OFF_DELAY_S = 6 * 3600;
-const TRY_WINDOW_MS = 3_600_000;
+const OFF_DELAY_S = 6 * HOUR_S;
+const TRY_WINDOW_MS = HOUR_MS;
 const MIN_TRIES = 2;
 /** A run this short at this many times the usual current is a motor that did not come up to speed. Starting draws six times and more. */
 const MAX_RUN_S = 45;

@@ -4,6 +4,7 @@
  * left open: all one to the pressure) a run is healthy for hours, and only its length can be held against it, by what this well does at that hour.
  */
 import { FORM_EVIDENCE } from '../../../../shared/text/en/alarms/forms.ts';
+import { HOUR_S } from '../../../../shared/units/duration.ts';
 import { isAnnounced } from '../announced.ts';
 import {
   KPA_PER_PSI,
@@ -25,7 +26,7 @@ import { weighCauses } from '../weigh-causes.ts';
 const MAX_OVER_CUT_OUT_KPA = 2 * KPA_PER_PSI;
 const MIN_OVER_MINUTES = 3;
 /** Contacts that stick now and then make one such run after another: that is one alarm. */
-const OFF_DELAY_S = 2 * 3600;
+const OFF_DELAY_S = 2 * HOUR_S;
 
 export const longRun: Watch = {
   alarm: 'long-run',

@@ -3,6 +3,7 @@
  * long as ever, while its company started a dozen times, is not there when it is needed. It is the contract's `no-run`: runs
  * that this pump always makes do not come. A lag pump, which may rest for months, takes no turns and is never judged.
  */
+import { HOUR_S } from '../../../../shared/units/duration.ts';
 import { alternatesWith } from '../pump-peers.ts';
 import { isAfterReset } from '../scene-queries.ts';
 import { formatDuration, roundTo } from '../format.ts';
@@ -13,7 +14,7 @@ import { weighCauses } from '../weigh-causes.ts';
 const MIN_OTHER_STARTS = 12;
 /** Times its longest rest, and half a day at least. */
 const REST_MULTIPLE = 2;
-const MIN_REST_S = 12 * 3600;
+const MIN_REST_S = 12 * HOUR_S;
 
 /** A finding, `null` where the pump takes its turn, `undefined` where it has none to take. */
 export function missedTurn(scene: Scene): Finding | null | undefined {

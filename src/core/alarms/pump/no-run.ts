@@ -3,6 +3,7 @@
  * well without pressure. How long is too long comes from the longest rest that it had twice, and for what does not go away (stock, a timer) from the hours
  * by which runs have always come; a house stands empty for a week now and then, stock drinks every day.
  */
+import { HOUR_MS, HOUR_S } from '../../../../shared/units/duration.ts';
 import { minStartHours, localHour } from '../../baseline/habit.ts';
 import { peersOf } from '../pump-peers.ts';
 import { isAfterReset, lastMinute, memoryList, usesPressure } from '../scene-queries.ts';
@@ -11,11 +12,10 @@ import { formatDuration, roundTo } from '../format.ts';
 import type { Finding, WatchMemory, Scene, Watch } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
-const S_PER_H = 3600;
 /** Times the longest rest as learnt, and at least so much over it. */
-const STOCK_LIMIT = { times: 2, overS: 4 * S_PER_H };
-const STORE_LIMIT = { times: 2, overS: 24 * S_PER_H };
-const HOUSE_LIMIT = { times: 3, overS: 8 * 24 * S_PER_H };
+const STOCK_LIMIT = { times: 2, overS: 4 * HOUR_S };
+const STORE_LIMIT = { times: 2, overS: 24 * HOUR_S };
+const HOUSE_LIMIT = { times: 3, overS: 8 * 24 * HOUR_S };
 /**
  * By hour of day, once two weeks are known, and after the longest rest. Stock: since the pump stopped there have gone by hours in which, on the quietest of those
  * days, runs began in four. A timer: two hours in which one began on each of those days, and one more, since it knows no summer time; one run alone may be missed
@@ -99,7 +99,7 @@ function isOverdue(scene: Scene, sinceMs: number): boolean {
   if (!timer && !scene.well.card.uses.includes('stock')) return false;
   const { dayStartedMs: startMs, dayEndsMs: endMs } = scene.well;
   const lateH = timer ? TIMER_MARGIN_H : 0;
-  const hours = Math.floor((scene.atMs - sinceMs) / 3_600_000) - 1 - lateH;
+  const hours = Math.floor((scene.atMs - sinceMs) / HOUR_MS) - 1 - lateH;
   if (hours < 1) return false;
   const fromHour = (localHour({ startMs, endMs }, sinceMs) + 1) % 24;
   const minHours = minStartHours(scene.pump.habit, { fromHour, hours, minDays: MIN_HABIT_DAYS });

@@ -3,6 +3,7 @@
  * does not run. Cut-in is the lowest at which this switch is known to close, so that a switch that was turned down does not
  * look like a dead pump.
  */
+import { DAY_MS, HOUR_MS, HOUR_S, MINUTE_MS } from '../../../../shared/units/duration.ts';
 import { peersOf, isLagPump, ownCutIn, reportsForGroup } from '../pump-peers.ts';
 import { detectGaugeDrop } from '../sensing/gauge-drop.ts';
 import {
@@ -25,14 +26,14 @@ const UNDER_SPREADS = 3;
 const DRIVE_UNDER_KPA = 12 * KPA_PER_PSI;
 /** By 1 psi it is so for twenty minutes. */
 const LINGER_UNDER_KPA = KPA_PER_PSI;
-const MIN_LINGER_MS = 20 * 60_000;
+const MIN_LINGER_MS = 20 * MINUTE_MS;
 /**
  * A pump that started by itself at a lower pressure is not told again above that for a week, down to this far under cut-in. One that
  * stays away is: with the first water that is used, or after three hours in which nobody used any.
  */
 const LATE_START_MAX_UNDER_KPA = 15 * KPA_PER_PSI;
-const LATE_START_LINGER_MS = 3 * 3_600_000;
-const LATE_START_MEMORY_MS = 7 * 86_400_000;
+const LATE_START_LINGER_MS = 3 * HOUR_MS;
+const LATE_START_MEMORY_MS = 7 * DAY_MS;
 /** Current must have been heard for this much of the minute: silence is not zero. */
 const MIN_HEARD_S = 40;
 const MIN_CALL_MINUTES = 2;
@@ -40,7 +41,7 @@ const MIN_CALL_MINUTES = 2;
 const MIN_NEVER_RAN_S = 1800;
 
 /** What starts late each time is one alarm and not one a start. */
-const OFF_DELAY_S = 3600;
+const OFF_DELAY_S = HOUR_S;
 
 export const noStart: Watch = {
   alarm: 'no-start',
@@ -84,7 +85,7 @@ function othersServe(scene: Scene, minute: MinuteScene): boolean {
 }
 
 function callFinding(scene: Scene, minute: MinuteScene, memo: WatchMemory): Finding | undefined {
-  const sinceMs = activeSince(memo, minute.atMs - 60_000);
+  const sinceMs = activeSince(memo, minute.atMs - MINUTE_MS);
   const forS = (minute.atMs - sinceMs) / 1000;
   if (forS < MIN_CALL_MINUTES * 60) return undefined;
   const what =
@@ -124,7 +125,7 @@ function underCutInFinding(
   const clearlyUnder = kpa.high < startsAt - Math.max(MIN_UNDER_KPA, scatter);
   const lingersForMs = lingeringMs(minute, kpa.high < cutIn - Math.max(LINGER_UNDER_KPA, scatter), memo);
   if (!clearlyUnder && lingersForMs < (late ? LATE_START_LINGER_MS : MIN_LINGER_MS)) return undefined;
-  const sinceMs = activeSince(memo, memoryNumber(memo, 'lingersMs', minute.atMs - 60_000));
+  const sinceMs = activeSince(memo, memoryNumber(memo, 'lingersMs', minute.atMs - MINUTE_MS));
   const forS = (minute.atMs - sinceMs) / 1000;
   if (neverRan(scene) && forS < MIN_NEVER_RAN_S) return undefined;
   return {
@@ -167,7 +168,7 @@ function lingeringMs(minute: MinuteScene, isUnder: boolean, memo: WatchMemory): 
     delete memo['lingersMs'];
     return 0;
   }
-  const sinceMs = memoryNumber(memo, 'lingersMs', minute.atMs - 60_000);
+  const sinceMs = memoryNumber(memo, 'lingersMs', minute.atMs - MINUTE_MS);
   memo['lingersMs'] = sinceMs;
   return minute.atMs - sinceMs;
 }

@@ -1,5 +1,6 @@
 /** Nothing but current is measured, and it says that no water goes any more: the switch should have opened. */
 import { FORM_EVIDENCE } from '../../../../shared/text/en/alarms/forms.ts';
+import { HOUR_S } from '../../../../shared/units/duration.ts';
 import { lastMinutes, ranThroughout, runningAmps } from '../scene-queries.ts';
 import { hasOnlyShortRuns } from './run-too-long.ts';
 import { formatAmps, formatDuration, roundTo } from '../format.ts';
@@ -14,7 +15,7 @@ const PAST_END_RATIO = 0.94;
 const PAST_END_MINUTES = 20;
 /** Such a house after an hour: no supply sags for that long just then, and a tap that is open makes the pump draw more than at cut-out. */
 const PAST_END_SHORT_RUNS_RATIO = 0.98;
-const PAST_END_SHORT_RUNS_S = 3600;
+const PAST_END_SHORT_RUNS_S = HOUR_S;
 
 /** Undefined where the fills of this well are not learnt yet. */
 export function pastEndFinding(scene: Scene, run: OpenRun): Finding | undefined {

@@ -2,6 +2,7 @@
  * A run longer than this well ever needs. Held in the band by what is drawn, all that can be held against it is its length: by what this well
  * does at that hour, by the season's longest where a field is watered, and by its fills where a store is filled.
  */
+import { HOUR_S } from '../../../../shared/units/duration.ts';
 import { localHour, longestRunAtS } from '../../baseline/habit.ts';
 import { trendRise } from '../../baseline/trend.ts';
 import {
@@ -15,30 +16,29 @@ import { formatPressure, formatDuration, roundTo } from '../format.ts';
 import type { Finding, MinuteScene, OpenRun, Scene } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
-const S_PER_H = 3600;
 /** Of its usual current: a drive at less serves less than a tap. */
 const IDLE_DRIVE_RATIO = 1;
 /**
  * In the band with water drawn. A house: a pool or a cistern is filled for 12 h, from evening till morning, and two hours over; a tap left open in the evening
  * is told in the morning. A field: a set of sprinklers is left from one morning to the next, and six hours over. Argued, not measured.
  */
-const MAX_IN_BAND_S = { house: 14 * S_PER_H, field: 30 * S_PER_H };
+const MAX_IN_BAND_S = { house: 14 * HOUR_S, field: 30 * HOUR_S };
 /**
  * A house whose runs of two weeks all ended within half an hour: four hours on end are eight times what it ever needed, and longer than
  * a lawn is watered in one go. A pool that nobody announced is told by it, and should be: it looks like a tap left open. Argued, not measured.
  */
 const MIN_HABIT_DAYS = 12;
-const MAX_SHORT_RUN_S = S_PER_H / 2;
-const SHORT_RUN_HOUSE_LIMIT_S = 4 * S_PER_H;
+const MAX_SHORT_RUN_S = HOUR_S / 2;
+const SHORT_RUN_HOUSE_LIMIT_S = 4 * HOUR_S;
 /** Such a house draws no water through an hour of the night: those who leave a hose open do so by day. Argued, not measured. */
 const NIGHT_ENDS_H = 5;
-const NIGHT_LIMIT_S = S_PER_H;
+const NIGHT_LIMIT_S = HOUR_S;
 /** 2.5 of what this well did at least twice. Of a field that was seen to be watered, that is all it needs. */
 export const LONGEST_RUN_MULTIPLE = 2.5;
-const MIN_WATERED_S = 2 * S_PER_H;
+const MIN_WATERED_S = 2 * HOUR_S;
 /** A float or timer fills the same store each time: 2.5 of its longest fills, one hour over it at least; a day while none was learnt. */
-const STORE_MARGIN_S = S_PER_H;
-const STORE_DEFAULT_S = 24 * S_PER_H;
+const STORE_MARGIN_S = HOUR_S;
+const STORE_DEFAULT_S = 24 * HOUR_S;
 /** A store that was emptied takes longer than it ever did: while its level rises the fill is not over, for a day. */
 const STORE_RISING_MINUTES = 30;
 
@@ -68,7 +68,7 @@ function runLimitS(scene: Scene, run: OpenRun): number {
 function nightLimitS({ well, atMs }: Scene, run: OpenRun): number {
   const fromMs = Math.max(run.startedMs, well.dayStartedMs);
   const untilMs = fromMs + 1000 * NIGHT_LIMIT_S;
-  if (atMs < untilMs || untilMs > well.dayStartedMs + 1000 * S_PER_H * NIGHT_ENDS_H) return Infinity;
+  if (atMs < untilMs || untilMs > well.dayStartedMs + 1000 * HOUR_S * NIGHT_ENDS_H) return Infinity;
   return (untilMs - run.startedMs) / 1000;
 }
 

@@ -2,6 +2,7 @@
  * A run that goes on under its cut-in without any rise: the pump does not keep up with what runs out, or lifts little. A field watered with
  * a sprinkler too many looks the same at first, so there it is held against how low and how long it went before.
  */
+import { HOUR_S } from '../../../../shared/units/duration.ts';
 import { median } from '../../baseline/robust.ts';
 import { trendRise } from '../../baseline/trend.ts';
 import type { Cause } from '../../../../shared/text/en/alarms/kinds.ts';
@@ -32,7 +33,7 @@ const MIN_RISE_KPA = 2 * KPA_PER_PSI;
 const LITTLE_WATER_RATIO = 0.93;
 /** Where fields are watered: this little under cut-in is too much drawn at once, for as long as sprinklers are left in a place. Argued, not measured. */
 const MAX_OVERDRAWN_KPA = 15 * KPA_PER_PSI;
-const MAX_OVERDRAWN_S = 6 * 3600;
+const MAX_OVERDRAWN_S = 6 * HOUR_S;
 /** Runs of which it is remembered how low they drew pressure, and how much lower one more may be. */
 const DRAWDOWN_RUNS = 6;
 const MAX_FURTHER_OVERDRAWN_KPA = 6 * KPA_PER_PSI;

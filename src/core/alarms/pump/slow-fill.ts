@@ -4,6 +4,7 @@
  * water comes. A tank that takes more air or a wider band would look the same, so the band must be as it was; and what the pressures
  * explain that the fills are read at is taken off first.
  */
+import { DAY_S, HOUR_MS } from '../../../../shared/units/duration.ts';
 import { median, quantile } from '../../baseline/robust.ts';
 import {
   normalCutInKpa,
@@ -26,8 +27,8 @@ const LOW_RATIO = 0.88;
 const CLEAR_RATIO = 0.96;
 const RUNS = 16;
 /** A fifth and more is told sooner; less only after longer than a generator stands in for the grid. */
-const MIN_LOW_MS = 36 * 3_600_000;
-const MIN_MILD_MS = 72 * 3_600_000;
+const MIN_LOW_MS = 36 * HOUR_MS;
+const MIN_MILD_MS = 72 * HOUR_MS;
 const MILD_RATIO = 0.8;
 /**
  * A pump that lifts less draws less: within this of its usual current it lifts what it did. Then it is heavy use that looks like a slow fill, or
@@ -53,7 +54,7 @@ export const slowFill: Watch = {
   scope: 'pump',
   triggers: ['cycle'],
   onDelayS: 0,
-  offDelayS: 3 * 86_400,
+  offDelayS: 3 * DAY_S,
   evaluate,
 };
 

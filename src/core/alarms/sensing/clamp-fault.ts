@@ -2,6 +2,7 @@
  * Pressure that rises with no current is a clamp that slipped off, or another source of water, or water that warms. Warming is slow; so a climb
  * from the lower to the upper part of the band counts only when it is quick, and only the second one is told.
  */
+import { HOUR_MS, MINUTE_MS } from '../../../../shared/units/duration.ts';
 import { peersOf, reportsPressure } from '../pump-peers.ts';
 import { normalCutInKpa, normalCutOutKpa, lastMinute, memoryNumber, usesPressure } from '../scene-queries.ts';
 import { formatPressure, roundTo } from '../format.ts';
@@ -11,9 +12,9 @@ import { weighCauses } from '../weigh-causes.ts';
 const LOW_BAND_FRACTION = 0.35;
 const HIGH_BAND_FRACTION = 0.8;
 /** A fill is over in this time at any pump that suits its tank. */
-const MAX_CLIMB_MS = 20 * 60_000;
+const MAX_CLIMB_MS = 20 * MINUTE_MS;
 export const MIN_CLIMBS = 2;
-const CLIMB_WINDOW_MS = 48 * 3_600_000;
+const CLIMB_WINDOW_MS = 48 * HOUR_MS;
 const MIN_HEARD_S = 40;
 
 export function clampFault(scene: Scene, memo: WatchMemory): Finding | undefined {

@@ -1,4 +1,5 @@
 /** Two boxes speak under one name (contract, section 2): both are kept, and none can be trusted to be the well's own. */
+import { HOUR_S } from '../../../../shared/units/duration.ts';
 import type { Finding, Scene, Watch } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
@@ -7,7 +8,7 @@ export const nodeConflict: Watch = {
   scope: 'node',
   triggers: ['minute'],
   onDelayS: 0,
-  offDelayS: 3600,
+  offDelayS: HOUR_S,
   evaluate,
 };
 

@@ -3,6 +3,7 @@
  * well, so that a slipped clamp is not a dead pump. Each question has its own file beside this one or a few lines here; the first
  * that finds something speaks.
  */
+import { HOUR_S, MINUTE_MS } from '../../../../shared/units/duration.ts';
 import { cardFault } from './card-fault.ts';
 import { clampFault } from './clamp-fault.ts';
 import { reportsPressure } from '../pump-peers.ts';
@@ -27,7 +28,7 @@ export const sensorFault: Watch = {
   scope: 'pump',
   triggers: ['minute', 'cycle'],
   onDelayS: 0,
-  offDelayS: 3600,
+  offDelayS: HOUR_S,
   evaluate,
 };
 
@@ -79,7 +80,7 @@ function outOfSpan(scene: Scene, channel: ChannelScene, memo: WatchMemory): Find
     if (memo[since] !== undefined) delete memo[since];
     return undefined;
   }
-  memo[since] = memoryNumber(memo, since, scene.atMs - 60_000);
+  memo[since] = memoryNumber(memo, since, scene.atMs - MINUTE_MS);
   const sinceMs = memoryNumber(memo, since, scene.atMs);
   return scene.atMs - sinceMs >= MIN_FAULT_S * 1000 ? outOfSpanFinding(channel, sinceMs) : undefined;
 }
@@ -147,7 +148,7 @@ function implausiblePressure(scene: Scene, memo: WatchMemory): Finding | undefin
     delete memo['nonsenseMs'];
     return undefined;
   }
-  memo['nonsenseMs'] = memoryNumber(memo, 'nonsenseMs', scene.atMs - 60_000);
+  memo['nonsenseMs'] = memoryNumber(memo, 'nonsenseMs', scene.atMs - MINUTE_MS);
   const sinceMs = memoryNumber(memo, 'nonsenseMs', scene.atMs);
   if (scene.atMs - sinceMs < MIN_IMPLAUSIBLE_S * 1000) return undefined;
   return {

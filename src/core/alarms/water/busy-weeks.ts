@@ -2,6 +2,7 @@
  * Two weeks on end with more starts than the three weeks before them and than were first learnt, in runs of the same length: more water is
  * used than was. Guests have left by then, and a garden is watered in long runs; stock and irrigation follow the weather, and are not asked.
  */
+import { DAY_MS, DAY_S } from '../../../../shared/units/duration.ts';
 import { median } from '../../baseline/robust.ts';
 import { seasonStarts } from '../../baseline/habit.ts';
 import type { DayEvent } from '../../../../shared/api/events.ts';
@@ -21,7 +22,6 @@ const MAX_RUN_CHANGE = 0.15;
 const CLEAR_DAYS = 3;
 const CLEAR_RATIO = 1.3;
 const MIN_HEARD_FRACTION = 0.9;
-const DAY_MS = 86_400_000;
 
 export interface BusyWeeks {
   /** Starts of the middle day of these weeks. */
@@ -62,7 +62,7 @@ export function isBusyOver(scene: Scene, normal: number): boolean {
 function isWholeDay(day: DayEvent, pump: string): boolean {
   if (day.pump !== undefined && day.pump !== pump) return false;
   return (
-    day.cycles !== undefined && day.ranS !== undefined && (day.heardS ?? 0) >= MIN_HEARD_FRACTION * 86_400
+    day.cycles !== undefined && day.ranS !== undefined && (day.heardS ?? 0) >= MIN_HEARD_FRACTION * DAY_S
   );
 }
 

@@ -4,6 +4,7 @@
  * starts with runs that are shorter than they were, many times the usual count of such a day, round the clock, or more for longer than
  * guests stay (./busy-weeks.ts).
  */
+import { DAY_MS } from '../../../../shared/units/duration.ts';
 import { countHours, normalStarts } from '../../baseline/habit.ts';
 import type { Normal } from '../../baseline/baseline.ts';
 import { updateCusum, newCusum } from '../charts/cusum.ts';
@@ -115,7 +116,7 @@ function finding(
   seen: { cycles: number; normal: number; times: number; shorter: boolean },
 ): Finding {
   return {
-    sinceMs: scene.atMs - (seen.shorter ? MIN_DAYS_SHORTER : MIN_DAYS_MANY) * 86_400_000,
+    sinceMs: scene.atMs - (seen.shorter ? MIN_DAYS_SHORTER : MIN_DAYS_MANY) * DAY_MS,
     why: `${seen.cycles} starts in the day, ${formatSignificant(seen.times)} times this well's usual ${Math.round(seen.normal)}${seen.shorter ? ', with shorter runs' : ''}.`,
     evidence: { cycles: seen.cycles, normal: roundTo(seen.normal, 1), times: roundTo(seen.times) },
     causes: seen.shorter
@@ -153,7 +154,7 @@ function evaluateWeeks(scene: Scene, memo: WatchMemory): Finding | null | undefi
 function weeksFinding(scene: Scene, { cycles, normal }: BusyWeeks): Finding {
   const times = cycles / normal;
   return {
-    sinceMs: scene.atMs - BUSY_DAYS * 86_400_000,
+    sinceMs: scene.atMs - BUSY_DAYS * DAY_MS,
     why: `For ${BUSY_DAYS} days running the pump started about ${Math.round(cycles)} times a day, ${formatSignificant(times)} times this well's usual ${Math.round(normal)}, in runs as long as ever: more water is used than was.`,
     evidence: { cycles, normal: roundTo(normal, 1), times: roundTo(times), days: BUSY_DAYS },
     causes: weighCauses({ 'habit-changed': 0.6, 'open-tap': 0.2, leak: 0.2 }),

@@ -3,6 +3,7 @@
  * it goes only when it has been clearly warmer for a day. Where the air sensor hangs outside it lives through frosts, and after
  * a week of them says nothing more until it has been warm for a week: it is not the pump house that it measures.
  */
+import { DAY_S, MINUTE_MS } from '../../../../shared/units/duration.ts';
 import { lastMinute, memoryList, memoryNumber, activeSince, clearActive } from '../scene-queries.ts';
 import { formatTemperature, roundTo } from '../format.ts';
 import type { Finding, WatchMemory, Scene, Watch } from '../scene.ts';
@@ -22,7 +23,7 @@ export const freezeRisk: Watch = {
   scope: 'well',
   triggers: ['minute', 'day'],
   onDelayS: 600,
-  offDelayS: 86_400,
+  offDelayS: DAY_S,
   evaluate,
 };
 
@@ -41,7 +42,7 @@ function evaluate(scene: Scene, memo: WatchMemory): Finding | null | undefined {
   const falling = air.mean < first - MIN_FALL_C;
   const urgent = air.mean < URGENT_BELOW_C && falling;
   return {
-    sinceMs: activeSince(memo, minute.atMs - 60_000),
+    sinceMs: activeSince(memo, minute.atMs - MINUTE_MS),
     priority: urgent ? 'now' : 'soon',
     why: `The air at the pump is ${formatTemperature(air.mean)}${falling ? ' and falling' : ''}: pipes and the switch's line freeze from 32 F (0 C).`,
     evidence: { temperatureC: roundTo(air.mean, 1), changeC: roundTo(air.mean - first, 1) },

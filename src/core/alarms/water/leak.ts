@@ -4,6 +4,7 @@
  * A large loss is told sooner, once no hour of a day and a night was without it; one that leaves no quiet minutes is known by its starts
  * (./regular-starts.ts). Without a tank on the card the fall of pressure is judged.
  */
+import { DAY_MS, HOUR_MS, HOUR_S } from '../../../../shared/units/duration.ts';
 import { regularStarts, lossFromStarts } from './regular-starts.ts';
 import { isAfterReset, memoryList } from '../scene-queries.ts';
 import { formatVolume, formatPressure, formatPercent, formatDuration, roundTo } from '../format.ts';
@@ -19,8 +20,6 @@ const MIN_LARGE_DAYS = 2;
 const CLEAR_RATIO = 0.6;
 /** By so much of what the pump delivers a run must bring less than the loss at rest explains; fills tell their delivery to some 2 %. */
 const MIN_RUN_LOSS = 0.05;
-const DAY_MS = 86_400_000;
-const HOUR_MS = 3_600_000;
 /** 30 L/h that never cease are told after these hours: a trickle or a drip line of one night has stopped by then. */
 const CONTINUOUS_L_PER_DAY = 720;
 const MIN_CONTINUOUS_H = 20;
@@ -95,7 +94,7 @@ function evaluateHours(scene: Scene): Finding | undefined {
   return finding(scene, {
     sinceMs,
     loss,
-    while: `in the quietest minutes of every hour, by day and by night, for ${formatDuration(loss.hours * 3600)} now`,
+    while: `in the quietest minutes of every hour, by day and by night, for ${formatDuration(loss.hours * HOUR_S)} now`,
     evidence: { ceaselessH: loss.hours, ...runLossEvidence(scene, loss.deliveryFraction) },
   });
 }
@@ -110,7 +109,7 @@ function evaluateStarts(scene: Scene, memo: WatchMemory): Finding | undefined {
     sinceMs: even.sinceMs,
     loss,
     falls: 'from cut-out to cut-in',
-    while: `in rests of ${formatDuration(even.restS)} as even as a clock, by day and by night, for ${formatDuration(even.hours * 3600)} now`,
+    while: `in rests of ${formatDuration(even.restS)} as even as a clock, by day and by night, for ${formatDuration(even.hours * HOUR_S)} now`,
     // Nothing of what runs lose besides: every fill is made against the loss, so delivery is not known apart from it.
     evidence: { ceaselessH: even.hours, restS: roundTo(even.restS, 0) },
   });

@@ -2,6 +2,7 @@
  * The well's own level nears the pump. A pump needs some water over its intake to feed and to cool it; 5 ft is what is commonly
  * asked for (common practice, no source). Where the level was never much higher, half of the lowest day counts instead.
  */
+import { HOUR_S, MINUTE_MS } from '../../../../shared/units/duration.ts';
 import { lastMinute, memoryList, memoryNumber, activeSince, clearActive } from '../scene-queries.ts';
 import { formatLength, roundTo } from '../format.ts';
 import type { Finding, WatchMemory, Scene, Watch } from '../scene.ts';
@@ -17,7 +18,7 @@ export const levelLow: Watch = {
   scope: 'well',
   triggers: ['minute', 'day'],
   onDelayS: 120,
-  offDelayS: 3600,
+  offDelayS: HOUR_S,
   evaluate,
 };
 
@@ -33,7 +34,7 @@ function evaluate(scene: Scene, memo: WatchMemory): Finding | null | undefined {
   if (level.low > limit + DEADBAND_M) return clearActive(memo);
   if (level.high >= limit) return undefined;
   return {
-    sinceMs: activeSince(memo, minute.atMs - 60_000),
+    sinceMs: activeSince(memo, minute.atMs - MINUTE_MS),
     why: `Only ${formatLength(Math.max(0, level.mean))} of water stand over the pump's intake.`,
     evidence: {
       levelM: roundTo(level.mean),

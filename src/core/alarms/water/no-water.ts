@@ -2,6 +2,7 @@
  * The taps run dry: pressure under 5 psi for a minute. Said only of a transducer that has shown pressure before: one that never did
  * is not connected, which is `sensor-fault`.
  */
+import { HOUR_S, MINUTE_MS } from '../../../../shared/units/duration.ts';
 import { detectGaugeDrop } from '../sensing/gauge-drop.ts';
 import { KPA_PER_PSI, lastMinute, activeSince, clearActive, usesPressure } from '../scene-queries.ts';
 import { formatPressure, roundTo } from '../format.ts';
@@ -16,14 +17,14 @@ const WORKING_KPA = 20 * KPA_PER_PSI;
 /** Under nothing by more than a transducer's offset is a broken wire and not a dry tap. */
 const BROKEN_WIRE_KPA = -3 * KPA_PER_PSI;
 /** From 20 psi to nothing within this: no tank empties so fast through taps. */
-const MAX_SUDDEN_MS = 60_000;
+const MAX_SUDDEN_MS = MINUTE_MS;
 
 export const noWater: Watch = {
   alarm: 'no-water',
   scope: 'well',
   triggers: ['minute'],
   onDelayS: 60,
-  offDelayS: 3600,
+  offDelayS: HOUR_S,
   evaluate,
 };
 
@@ -39,7 +40,7 @@ function evaluate(scene: Scene, memo: WatchMemory): Finding | null | undefined {
   if (kpa.high >= DRY_KPA) return undefined;
   // A gauge that lost its plug is told as such, and says nothing of the taps.
   if (detectGaugeDrop(scene, minute.kpa ? scene.pump : serving)) return undefined;
-  const sinceMs = activeSince(memo, minute.atMs - 60_000);
+  const sinceMs = activeSince(memo, minute.atMs - MINUTE_MS);
   const running = minute.pumps.some((pump) => pump.ranS > 30);
   const fell = fellSuddenly(scene, sinceMs);
   const { lowCutOffKpa, cutInKpa } = scene.well.card.switch;

@@ -3,6 +3,7 @@
  * than some seconds. With the pump running its contacts are closed and nothing but the relief valve limits the pressure; at rest it is
  * water that warms where the pressure tank cannot take up what it swells, or a switch set too high.
  */
+import { HOUR_S, MINUTE_MS } from '../../../../shared/units/duration.ts';
 import { heatedKpa } from '../../hydraulics/heating.ts';
 import { tankOf } from '../../hydraulics/tank.ts';
 import { peersOf, reportsPressure } from '../pump-peers.ts';
@@ -36,7 +37,7 @@ const MIN_RUNS = 3;
 const MAX_FIRST_FILL_S = 600;
 const MAX_SWITCH_KPA = 90 * KPA_PER_PSI;
 /** A day and two hours without it: what comes back each day (contacts that stick now and then, a heater each morning) is one alarm. */
-const OFF_DELAY_S = 26 * 3600;
+const OFF_DELAY_S = 26 * HOUR_S;
 
 /** The largest heater that is common in a house, L: 80 gal (common practice, no source). A smaller one raises the pressure less. */
 const HEATER_L = 80 * 3.785;
@@ -62,7 +63,7 @@ function evaluate(scene: Scene, memo: WatchMemory): Finding | null | undefined {
     delete memo['ran'];
     return clearActive(memo);
   }
-  const sinceMs = activeSince(memo, minute.atMs - 60_000);
+  const sinceMs = activeSince(memo, minute.atMs - MINUTE_MS);
   // What a running pump raised stands there after it stopped at last: it is still the running pump's pressure.
   const running = [scene.pump, ...peersOf(scene)].some(
     (pump) => pump.run !== undefined && (minute.pumps[pump.index]?.ranS ?? 0) > 0,
@@ -102,7 +103,7 @@ function roseAtRest({ well, pump }: Scene): boolean {
   let lowest = Infinity;
   for (let at = well.minutes.length - 1; at >= 0; at--) {
     const { atMs, kpa, pumps } = well.minutes[at]!;
-    if (atMs - 60_000 < (pump.restSinceMs ?? Infinity) || pumps.some(({ ranS }) => ranS > 0)) break;
+    if (atMs - MINUTE_MS < (pump.restSinceMs ?? Infinity) || pumps.some(({ ranS }) => ranS > 0)) break;
     if (!kpa) continue;
     last ??= kpa.mean;
     lowest = Math.min(lowest, kpa.mean);

@@ -3,6 +3,7 @@
  * (src/core/hydraulics/quiet-blocks.ts waits until a fill has cooled), but it starts the pump as evenly as a clock: what people draw shortens a rest, and
  * nothing lengthens one. So it is the longest rest of each hour that stays the same; people sleep, a garden and a trough have had enough, and then it grows.
  */
+import { HOUR_MS } from '../../../../shared/units/duration.ts';
 import { median } from '../../baseline/robust.ts';
 import type { Cycle } from '../../cycles/cycle.ts';
 import { tankDrawdownL, tankOf } from '../../hydraulics/tank.ts';
@@ -17,7 +18,6 @@ import {
 } from '../scene-queries.ts';
 import type { LossScene, WatchMemory, Scene } from '../scene.ts';
 
-const HOUR_MS = 3_600_000;
 /** Two days and nights. */
 const HISTORY_H = 48;
 /** Longer rests have quiet minutes, and are judged by those. */

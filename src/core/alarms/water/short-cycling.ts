@@ -3,6 +3,7 @@
  * D/Q, and no use, however awkward, makes starts come closer than four of these (the worst is use at half the pump's flow: period
  * 4D/Q). A well that starts more often than half of that, with runs under half of its own shortest fills, has lost its drawdown.
  */
+import { HOUR_S } from '../../../../shared/units/duration.ts';
 import { median } from '../../baseline/robust.ts';
 import type { Cycle } from '../../cycles/cycle.ts';
 import { bouncedStarts } from '../pump/bounced-starts.ts';
@@ -127,7 +128,7 @@ function finding(scene: Scene, close: readonly Cycle[], fillS: number | undefine
       inS: roundTo(inS, 0),
       ranS: roundTo(ran, 1),
       ...(fillS !== undefined && { normalRanS: roundTo(fillS, 1) }),
-      startsAnHour: Number(formatSignificant((close.length * 3600) / inS, 3)),
+      startsAnHour: Number(formatSignificant((close.length * HOUR_S) / inS, 3)),
       ...(fraction !== undefined && { bandShare: roundTo(fraction) }),
     },
     causes: causesOf(scene, close, fraction),

@@ -3,6 +3,7 @@
  * Half as many again within a day is told at once; a little over the limit only when it was so on two days running, since one such
  * day harms no motor. Starts as even as a clock through a night are nobody's habit: something runs out (./regular-starts.ts).
  */
+import { DAY_MS, HOUR_MS } from '../../../../shared/units/duration.ts';
 import { startsLimit } from '../../baseline/motor-starts-limit.ts';
 import { regularStarts, lossFromStarts, type RegularStarts } from './regular-starts.ts';
 import { activeSince, clearActive } from '../scene-queries.ts';
@@ -16,9 +17,8 @@ const OVER_RATIO = 1.15;
 const NORMAL_RATIO = 0.9;
 /** A night of watering has an end within these hours, and people sleep in these of the day. */
 const MIN_CONTINUOUS_H = 8;
-const ASLEEP_FROM_MS = 3 * 3_600_000;
-const ASLEEP_UNTIL_MS = 5 * 3_600_000;
-const DAY_MS = 86_400_000;
+const ASLEEP_FROM_MS = 3 * HOUR_MS;
+const ASLEEP_UNTIL_MS = 5 * HOUR_MS;
 
 export const startsOverLimit: Watch = {
   alarm: 'starts-over-limit',

@@ -2,6 +2,7 @@
  * The store or trough is lower than it ever is. How low it goes when all is well is learnt from the lowest of each day; a float
  * that fills late now and then is part of it.
  */
+import { HOUR_S, MINUTE_MS } from '../../../../shared/units/duration.ts';
 import {
   lastMinute,
   lastMinutes,
@@ -29,7 +30,7 @@ export const storeLow: Watch = {
   scope: 'well',
   triggers: ['minute', 'day'],
   onDelayS: 60,
-  offDelayS: 3600,
+  offDelayS: HOUR_S,
   evaluate,
 };
 
@@ -62,7 +63,7 @@ function evaluateMinute(scene: Scene, memo: WatchMemory): Finding | null | undef
   const limit = Math.max(lowest - Math.max(MIN_UNDER_M, UNDER_FRACTION * range), 0.3 * lowest);
   if (store.low > limit + Math.max(0.02, DEADBAND_FRACTION * range)) return clearActive(memo);
   if (store.high >= limit) return undefined;
-  const sinceMs = activeSince(memo, minute.atMs - 60_000);
+  const sinceMs = activeSince(memo, minute.atMs - MINUTE_MS);
   return {
     sinceMs,
     why: `The store stands at ${formatLength(store.mean)}; in the last ${lows.length} days it never went under ${formatLength(lowest)}.`,

@@ -2,6 +2,7 @@
  * Cut-in or cut-out has moved from what was learnt or pinned. When both have moved alike the switch was turned, or the transducer
  * has drifted: from its own readings nobody can tell which, and a gauge can.
  */
+import { DAY_S } from '../../../../shared/units/duration.ts';
 import { median } from '../../baseline/robust.ts';
 import type { Cycle } from '../../cycles/cycle.ts';
 import { recentCycles, isCompleteRun, KPA_PER_PSI } from '../scene-queries.ts';
@@ -27,7 +28,7 @@ export const switchShift: Watch = {
   scope: 'pump',
   triggers: ['cycle'],
   onDelayS: 0,
-  offDelayS: 2 * 86_400,
+  offDelayS: 2 * DAY_S,
   evaluate,
 };
 

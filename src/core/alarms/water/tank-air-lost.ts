@@ -2,6 +2,7 @@
  * The tank has lost its air: what it gives between two starts shrinks, and so does every fill. A burst bladder ends at the same place in a day
  * that takes a leaking valve weeks; from pressure alone they look alike, and how fast it went is all the evidence there is.
  */
+import { DAY_MS, DAY_S } from '../../../../shared/units/duration.ts';
 import { reportsForGroup } from '../pump-peers.ts';
 import { measureAir, measureFills, type MeasuredAir, type MeasuredFills } from './measured-air.ts';
 import { memoryNumber } from '../scene-queries.ts';
@@ -20,14 +21,14 @@ const VALVE_LOW_FILL_RATIO = 0.55;
 /** Of the least time reckoned from the card: half leaves room for a card that is a size off. */
 const CALCULATED_FILL_RATIO = 0.5;
 /** From whole to this within a day is not a valve that weeps. Judged once, when it is first told. */
-const MAX_FAST_MS = 86_400_000;
+const MAX_FAST_MS = DAY_MS;
 
 export const tankAirLost: Watch = {
   alarm: 'tank-air-lost',
   scope: 'pump',
   triggers: ['cycle'],
   onDelayS: 0,
-  offDelayS: 86_400,
+  offDelayS: DAY_S,
   evaluate,
 };
 

@@ -2,6 +2,7 @@
  * The tank holds more air than cut-in: it is empty before the switch closes, and for some seconds at the end of each draw nothing comes. The
  * trade wants 2 psi under cut-in (Water Systems Council, "Pressure Tanks", 2007); told from 3 psi over it.
  */
+import { DAY_S } from '../../../../shared/units/duration.ts';
 import { median } from '../../baseline/robust.ts';
 import { reportsForGroup } from '../pump-peers.ts';
 import { normalCutInKpa, recentCycles, KPA_PER_PSI, normalAmpsOf } from '../scene-queries.ts';
@@ -31,7 +32,7 @@ export const tankOvercharged: Watch = {
   scope: 'pump',
   triggers: ['cycle'],
   onDelayS: 0,
-  offDelayS: 86_400,
+  offDelayS: DAY_S,
   evaluate,
 };
 

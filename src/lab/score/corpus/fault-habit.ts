@@ -2,6 +2,7 @@
  * Water that is used otherwise than this household ever does: a tap left open, a toilet that runs, grandchildren for the summer.
  * What is unusual is not yet wrong; so habit alone is worth a look, and only a run without end, or water that flows all night, more.
  */
+import { HOUR_S } from '../../../../shared/units/duration.ts';
 import type { CorpusCase } from '../case.ts';
 import { during, once, people, weekdays } from './habits.ts';
 import { faultyCase, since, NOW_DEADLINE_MS } from './case-builders.ts';
@@ -54,7 +55,7 @@ function runningToilets(): CorpusCase[] {
       about: `a toilet runs ${lPerH} L an hour until somebody jiggles the handle, a week later`,
       setup: setup({ name: `grindle-${size}`, seed: 910 + size, tankGal: 32, fixtures: people(4) }),
       days: 22,
-      schedule: since(beganMs, { leakLPerS: lPerH / 3600 }),
+      schedule: since(beganMs, { leakLPerS: lPerH / HOUR_S }),
       fault: {
         what: `a toilet runs ${lPerH} L/h`,
         family: 'toilet-runs',

@@ -3,6 +3,7 @@
  * One night proves a large one; a small one wants some nights, for a dripping tap of one night is no leak. A leak that takes what
  * the pump gives is a broken pipe, and then the hour counts.
  */
+import { HOUR_S } from '../../../../shared/units/duration.ts';
 import type { CorpusCase } from '../case.ts';
 import { people } from './habits.ts';
 import { faultyCase, growing, since, NOW_DEADLINE_MS } from './case-builders.ts';
@@ -13,7 +14,6 @@ export function leakFaults(): CorpusCase[] {
   return [...houseLeaks(), ...backLeaks(), ...brokenPipes(), growingLeak()];
 }
 
-const S_PER_H = 3600;
 const SIZES = [
   { lPerH: 5, knownAfterDays: 3, byDays: 8 },
   { lPerH: 15, knownAfterDays: 2, byDays: 5 },
@@ -34,7 +34,7 @@ function houseLeaks(): CorpusCase[] {
         about: `a toilet's valve or a fitting lets ${lPerH} L an hour through`,
         setup: setup({ ...well, name: `clover-${size}${which}`, seed: 200 + 10 * size + which }),
         days: 25,
-        schedule: since(beganMs, { leakLPerS: lPerH / S_PER_H }),
+        schedule: since(beganMs, { leakLPerS: lPerH / HOUR_S }),
         fault: {
           what: `a leak of ${lPerH} L/h in the house`,
           family: `leak-${['house', 'cottage', 'large-house'][which]!}`,
@@ -70,8 +70,8 @@ function backLeaks(): CorpusCase[] {
         setup: setup({ name: `dell-${size}${nth}`, seed: 240 + 2 * size + nth, node: EVERY_1_S }),
         days: 24,
         schedule: since(beganMs, {
-          backLeakLPerS: lPerH / S_PER_H,
-          ...(drains && { dropPipeDrainsLPerS: (3 * lPerH) / S_PER_H }),
+          backLeakLPerS: lPerH / HOUR_S,
+          ...(drains && { dropPipeDrainsLPerS: (3 * lPerH) / HOUR_S }),
         }),
         fault: {
           what: `${lPerH} L/h fall back down the drop pipe`,
@@ -127,7 +127,7 @@ function growingLeak(): CorpusCase {
     about: "a toilet's flapper hardens over three weeks",
     setup: setup({ name: 'fern-hill', seed: 260, fixtures: people(3) }),
     days: 36,
-    schedule: growing(beganMs, at(33), (share) => ({ leakLPerS: (60 * share) / S_PER_H })),
+    schedule: growing(beganMs, at(33), (share) => ({ leakLPerS: (60 * share) / HOUR_S })),
     fault: {
       what: 'a leak that grows to 60 L/h in three weeks',
       family: 'leak-grows',

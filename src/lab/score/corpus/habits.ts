@@ -2,9 +2,10 @@
  * Who draws water, how much and when: households by their number of heads, weekdays and seasons, guests and empty weeks, gardens,
  * softeners, pools. Amounts are usual ones (common practice, no source); which of them falls on which day comes from a seed.
  */
+import { DAY_MS } from '../../../../shared/units/duration.ts';
 import { HOUSEHOLD, STOCK, type Fixture } from '../../model/demand.ts';
 import { seeded } from '../../model/random.ts';
-import { DAY_MS, dayOf, hours, minutes, weekdayOf } from './times.ts';
+import { dayOf, hours, minutes, weekdayOf } from './times.ts';
 
 export interface Draw {
   fromMs: number;

@@ -3,12 +3,13 @@
  * something unusual was written down beforehand (`expected`) it is explained, and what is strange and unexplained for hours may be
  * told (`allowed`).
  */
+import { DAY_MS } from '../../../../shared/units/duration.ts';
 import type { CorpusCase } from '../case.ts';
 import { byHand, byTimer, during, once, people, seasonal, softener, weekdays, type Draw } from './habits.ts';
 import { healthyCase, type Acts } from './case-builders.ts';
 import type { PumpSize } from './pumps.ts';
 import { EVERY_10_S, EVERY_1_S, EVERY_5_S, setup, type WellOptions } from './setup.ts';
-import { DAY_MS, hours, midnight } from './times.ts';
+import { hours, midnight } from './times.ts';
 
 /** Over half a year each. */
 const DAYS = 205;

@@ -2,11 +2,12 @@
  * Sound wells whose node or link is not: slow sampling, readings by exception, restarts, outages, clocks that jump or are not there.
  * That a node was silent may be told where it is true; nothing of the well.
  */
+import { DAY_MS, MINUTE_MS } from '../../../../shared/units/duration.ts';
 import type { CorpusCase, NodePlan } from '../case.ts';
 import { healthyCase } from './case-builders.ts';
 import { seeded } from '../../model/random.ts';
 import { EVERY_10_S, EVERY_1_S, EVERY_5_S, setup } from './setup.ts';
-import { DAY_MS, hours, midnight, minutes, spansOn } from './times.ts';
+import { hours, midnight, minutes, spansOn } from './times.ts';
 
 const FROM_MS = midnight(3, 1);
 const DAYS = 120;
@@ -37,7 +38,7 @@ function samplings(variant: number): CorpusCase[] {
 function outages(variant: number): CorpusCase[] {
   const random = seeded(4020 + variant);
   const short = Array.from({ length: 60 }, () => {
-    const fromMs = FROM_MS + Math.round(random.next() * DAYS * 1440) * 60_000;
+    const fromMs = FROM_MS + Math.round(random.next() * DAYS * 1440) * MINUTE_MS;
     return { fromMs, untilMs: fromMs + minutes(1 + Math.round(3 * random.next())) };
   });
   return [
@@ -75,7 +76,7 @@ function outages(variant: number): CorpusCase[] {
 function rebootsOften(variant: number): CorpusCase {
   const random = seeded(4030 + variant);
   const reboots = Array.from({ length: 40 }, (_, nth) => ({
-    atMs: FROM_MS + Math.round((2 * nth + random.next()) * 1440) * 60_000,
+    atMs: FROM_MS + Math.round((2 * nth + random.next()) * 1440) * MINUTE_MS,
     downS: 5 + Math.round(60 * random.next()),
   }));
   return healthyCase(`healthy-reboots-${variant}`, {

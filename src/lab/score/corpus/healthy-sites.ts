@@ -2,6 +2,7 @@
  * Sound wells at sites that are not: dark for hours, poor volts, generators, other loads under the clamp; and visits done as they
  * should be. What is true beside (the site was dark) may be told; nothing of the well.
  */
+import { DAY_MS, MINUTE_MS } from '../../../../shared/units/duration.ts';
 import { kpaFromPsi } from '../../../../shared/units/pressure.ts';
 import type { Condition } from '../../plant/params.ts';
 import { seeded } from '../../model/random.ts';
@@ -9,7 +10,7 @@ import type { CorpusCase, NodePlan } from '../case.ts';
 import { cattle, people } from './habits.ts';
 import { healthyCase, combined, type Acts } from './case-builders.ts';
 import { EVERY_5_S, setup } from './setup.ts';
-import { DAY_MS, dayOf, hourOf, hours, midnight, minutes, spansOn } from './times.ts';
+import { dayOf, hourOf, hours, midnight, minutes, spansOn } from './times.ts';
 
 const FROM_MS = midnight(3, 1);
 const DAYS = 120;
@@ -45,7 +46,7 @@ function powerCuts(variant: number): CorpusCase[] {
 /** The end of a long rural line: low each evening, dips of a minute, within 10 % all but for the dips. */
 function ruralVolts(seed: number): (tMs: number) => Partial<Condition> {
   return (tMs) => {
-    const minute = Math.floor(tMs / 60_000);
+    const minute = Math.floor(tMs / MINUTE_MS);
     const hour = hourOf(tMs);
     const evening = hour >= 17 && hour < 21 ? 0.025 : 0;
     const dips = seeded(seed * 7919 + minute).next() < 0.0006;

@@ -2,9 +2,7 @@
  * Times of the corpus. All faulty wells live seven hours behind UTC, where no summer time moves their days, and begin on the same
  * Monday; healthy ones begin where their season wants it. The engine learns what is normal in the first week, so faults begin after.
  */
-const MINUTE_MS = 60_000;
-const HOUR_MS = 3_600_000;
-export const DAY_MS = 86_400_000;
+import { DAY_MS, HOUR_MS, MINUTE_MS } from '../../../../shared/units/duration.ts';
 
 export const OFFSET_H = -7;
 /** Monday 2 March 2026, local midnight. */

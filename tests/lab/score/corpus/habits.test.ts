@@ -1,5 +1,6 @@
 /** Habits are told by the clock of the well's own place, and the same seed gives the same household. */
 import { describe, expect, it } from 'vitest';
+import { DAY_MS } from '../../../../shared/units/duration.ts';
 import {
   byHand,
   byTimer,
@@ -9,7 +10,7 @@ import {
   softener,
   weekdays,
 } from '../../../../src/lab/score/corpus/habits.ts';
-import { DAY_MS, hourOf, hours, midnight, weekdayOf } from '../../../../src/lab/score/corpus/times.ts';
+import { hourOf, hours, midnight, weekdayOf } from '../../../../src/lab/score/corpus/times.ts';
 
 const monday = midnight(3, 2);
 
