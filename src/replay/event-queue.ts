@@ -2,6 +2,7 @@
  * The lines of a replay in the contract's order (section 6): by time, then event, well, pump and kind. A line waits here until nothing
  * that is still to come could stand before it.
  */
+import TinyQueue from 'tinyqueue';
 import type { WellEvent } from '../../shared/api/events.ts';
 
 interface QueuedEvent {
@@ -11,16 +12,16 @@ interface QueuedEvent {
   seq: number;
 }
 
-/** A binary heap, its first line on top. */
+/** Its first event on top. */
 export interface EventQueue {
-  heap: QueuedEvent[];
+  events: TinyQueue<QueuedEvent>;
   nextSeq: number;
 }
 
 const RANKS: Record<WellEvent['event'], number> = { cycle: 0, day: 1, baseline: 2, alarm: 3 };
 
 export function newEventQueue(): EventQueue {
-  return { heap: [], nextSeq: 0 };
+  return { events: new TinyQueue([], compare), nextSeq: 0 };
 }
 
 function kindOf(event: WellEvent): string {
@@ -42,38 +43,15 @@ function compare(a: QueuedEvent, b: QueuedEvent): number {
   );
 }
 
-export function enqueue(order: EventQueue, event: WellEvent, orderMs: number): void {
-  const { heap } = order;
-  const entry = { orderMs, event, seq: order.nextSeq++ };
-  let at = heap.length;
-  heap.push(entry);
-  while (at > 0) {
-    const above = (at - 1) >> 1;
-    if (compare(heap[above]!, entry) <= 0) break;
-    heap[at] = heap[above]!;
-    at = above;
-  }
-  heap[at] = entry;
+export function enqueue(queue: EventQueue, event: WellEvent, orderMs: number): void {
+  queue.events.push({ orderMs, event, seq: queue.nextSeq++ });
 }
 
-/** Hands out, in order, every line that stands before `untilMs`. */
-export function dequeueBefore(order: EventQueue, untilMs: number, emit: (event: WellEvent) => void): void {
-  while (order.heap.length > 0 && order.heap[0]!.orderMs < untilMs) emit(dequeue(order).event);
-}
-
-function dequeue({ heap }: EventQueue): QueuedEvent {
-  const first = heap[0]!;
-  const last = heap.pop()!;
-  if (heap.length === 0) return first;
-  let at = 0;
-  for (;;) {
-    let below = 2 * at + 1;
-    if (below >= heap.length) break;
-    if (below + 1 < heap.length && compare(heap[below + 1]!, heap[below]!) < 0) below++;
-    if (compare(last, heap[below]!) <= 0) break;
-    heap[at] = heap[below]!;
-    at = below;
-  }
-  heap[at] = last;
-  return first;
+/** Hands out, in order, every event before `untilMs`. */
+export function dequeueBefore(
+  { events }: EventQueue,
+  untilMs: number,
+  emit: (event: WellEvent) => void,
+): void {
+  while ((events.peek()?.orderMs ?? Infinity) < untilMs) emit(events.pop()!.event);
 }

@@ -22,7 +22,7 @@ test('settle: two months of a well wait a week at most', () => {
     handleLine(replay, 'wells', Buffer.from(line));
     settle(replay, (event) => said.push(event));
     most = Math.max(most, pendingCount(replay.pipelines.get('barn')!.inbox));
-    mostLines = Math.max(mostLines, replay.eventQueue.heap.length);
+    mostLines = Math.max(mostLines, replay.eventQueue.events.length);
   }
   // A week at a reading a minute, and the ten minutes of the last piece and the last pack.
   expect(most).toBeLessThanOrEqual(SETTLE_MS / MINUTE + 20);
