@@ -293,7 +293,7 @@ describe('an ill well', () => {
   it('has its fault in the pump it has it in', () => {
     const twice = {
       pumps: { how: 'alternating' as const, pumps: [PUMP, PUMP] },
-      story: from(MIDNIGHT, { onlyPump: 1, drag: 0.3 }),
+      schedule: from(MIDNIGHT, { onlyPump: 1, drag: 0.3 }),
     };
     const { cycles } = play(house(twice), 24, 5);
     const amps = (pump: number): number => median(cycles.filter((c) => c.pump === pump).map((c) => c.amps));
