@@ -1,8 +1,10 @@
 /**
  * Statistics that one bad reading cannot move: median, MAD and what is built on them. Half of the values may be wrong before a
- * median is. Definitions: Hampel 1974; Iglewicz & Hoaglin 1993 for the modified z; simple enough to be checked by hand in
- * tests/core/baseline/robust.test.ts against NIST/SEMATECH 1.3.5.17.
+ * median is. Definitions: Hampel 1974; Iglewicz & Hoaglin 1993 for the modified z; checked by hand in
+ * tests/core/baseline/robust.test.ts against NIST/SEMATECH 1.3.5.17. Medians and quantiles are simple-statistics'; what it lacks
+ * stands here: a spread that a coarse sensor does not bring to 0.
  */
+import { median as medianOf, medianAbsoluteDeviation, quantile as quantileOf } from 'simple-statistics';
 import type { Normal } from './baseline.ts';
 
 /** 1 / quantile(0.75) of the normal distribution: makes MAD an estimate of sigma. By definition. */
@@ -13,25 +15,17 @@ const MEAN_DEVIATION_TO_SIGMA = 1.253314;
 
 /** The middle value, or the mean of the two in the middle; undefined for an empty list. The list is not changed. */
 export function median(values: readonly number[]): number | undefined {
-  return quantile(values, 0.5);
+  return values.length === 0 ? undefined : medianOf(values);
 }
 
 /** The quantile of `values` at `rank` (0 to 1), along straight lines between order statistics (R's type 7). */
 export function quantile(values: readonly number[], rank: number): number | undefined {
-  if (values.length === 0) return undefined;
-  const sorted = [...values].sort((a, b) => a - b);
-  const place = rank * (sorted.length - 1);
-  const below = Math.floor(place);
-  const low = sorted[below] ?? 0;
-  const high = sorted[Math.min(below + 1, sorted.length - 1)] ?? low;
-  return low + (high - low) * (place - below);
+  return values.length === 0 ? undefined : quantileOf(values, rank);
 }
 
 /** Median absolute deviation from the median, unscaled; undefined for an empty list. */
 export function mad(values: readonly number[]): number | undefined {
-  const middle = median(values);
-  if (middle === undefined) return undefined;
-  return median(values.map((value) => Math.abs(value - middle)));
+  return values.length === 0 ? undefined : medianAbsoluteDeviation(values);
 }
 
 /**

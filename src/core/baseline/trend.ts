@@ -1,7 +1,7 @@
 /**
  * Does it rise, and how fast, said so that a few bad values change neither: the Mann-Kendall test counts pairs that go up against pairs that go
  * down, the Theil-Sen slope is the middle of the slopes of all pairs (Mann 1945, Kendall 1975; Theil 1950, Sen 1968; as in US EPA QA/G-9S, section 4.3). For
- * short stretches: the work grows as the square of their length.
+ * short stretches: the work grows as the square of their length. simple-statistics has neither of the two.
  */
 import { median } from './robust.ts';
 

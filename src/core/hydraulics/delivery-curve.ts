@@ -4,7 +4,7 @@
  * after a run is added to it, but a fill that needs much of that counts little, for the draw need not have gone on in between.
  * The second half of a run with the draw after it is right on average, or low, and rough: it says how high is too high, and how low too low.
  */
-import { median } from './median.ts';
+import { median } from 'simple-statistics';
 
 /** A fill as kept: rates in 1e-9/kPa/s, whole numbers, 0 where not known (amps too); slowing in 1e-6/kPa. */
 export type FillRecord = [
@@ -75,7 +75,7 @@ export function deliveryCurveOf(fills: readonly FillRecord[]): DeliveryCurve {
     weight:
       FILL_DECAY ** (fills.length - 1 - i) / (1 + (note[6] / Math.max(1, note[0]) / STEADY_HALF_WEIGHT) ** 2),
   }));
-  const amps = median(fills.filter((note) => note[5] > 0).map((note) => note[5]));
+  const amps = fills.map((note) => note[5]).filter((known) => known > 0);
   const rough = late.length >= MIN_LATE_FILLS ? median(late) : upperDecile(whole.map(({ rate }) => rate));
   const clusterWidth = Math.max(
     CLUSTER_WIDTH,
@@ -92,7 +92,7 @@ export function deliveryCurveOf(fills: readonly FillRecord[]): DeliveryCurve {
     kpa,
     fallPerKpa,
     maxKpa: Math.max(...fills.map((note) => 2 * note[3] - note[1])),
-    ...(!Number.isNaN(amps) && { amps }),
+    ...(amps.length > 0 && { amps: median(amps) }),
   };
 }
 

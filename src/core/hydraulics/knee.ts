@@ -3,8 +3,8 @@
  * starts, and pressure jumps back to the precharge before it climbs. Narrow plumbing between pump and gauge jumps too, but it drops
  * by as much at the stop. Seen only where readings come every few seconds; the pressure jumped to is the precharge itself.
  */
+import { median } from 'simple-statistics';
 import { fitLine, lineValueAt } from './linear-fit.ts';
-import { median } from './median.ts';
 import type { Trace } from './trace.ts';
 
 /** Pressures jumped to in the last runs, newest last; 0 where there was none. */

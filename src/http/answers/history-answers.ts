@@ -1,4 +1,5 @@
 /** The past of a well: charts in people's units, cycles, and days with the medians of their cycles' levels. */
+import { median } from 'simple-statistics';
 import { channelUnit } from '../../../shared/api/channel-units.ts';
 import type { ChartAnswer, CyclesAnswer, DayAnswer } from '../../../shared/api/history.ts';
 import { CYCLES_MAX } from '../../../shared/api/queries.ts';
@@ -79,11 +80,4 @@ function levelsByDay(rows: readonly StoredCycle[], timeZone: string): Map<string
       },
     ]),
   );
-}
-
-function median(values: number[]): number {
-  const sorted = values.toSorted((a, b) => a - b);
-  const half = sorted.length >> 1;
-  const upper = sorted[half]!;
-  return sorted.length % 2 === 1 ? upper : (sorted[half - 1]! + upper) / 2;
 }

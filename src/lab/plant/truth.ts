@@ -2,6 +2,7 @@
  * What really happened: each run of each pump as this clamp and transducer would show it without noise, by the contract's own
  * definitions, the litres truly lifted, and the litres truly drawn in each local day.
  */
+import { median } from 'simple-statistics';
 import { DAY_MS } from '../../../shared/units/duration.ts';
 import type { TrueCycle, TrueDay } from './params.ts';
 
@@ -115,15 +116,10 @@ function cutOutAt(truth: TruthState, run: OpenRun, everyMs: number): number | un
   return best;
 }
 
-function median(values: number[]): number | undefined {
-  if (values.length === 0) return undefined;
-  const sorted = values.toSorted((a, b) => a - b);
-  return (sorted[(sorted.length - 1) >> 1]! + sorted[sorted.length >> 1]!) / 2;
-}
-
 function closeRun(truth: TruthState, pump: number, run: OpenRun, everyMs: number): void {
   const late = run.amps.filter((_, i) => run.atMs[i]! >= run.atMs[0]! + INRUSH_MS);
-  const amps = run.failedStart ? undefined : (median(late.length > 0 ? late : run.amps) ?? run.firstAmps);
+  const measured = [late, run.amps, [run.firstAmps]].find((amps) => amps.length > 0)!;
+  const amps = run.failedStart ? undefined : median(measured);
   const cutOutKpa = run.failedStart ? undefined : cutOutAt(truth, run, everyMs);
   truth.cycles.push({
     pump,

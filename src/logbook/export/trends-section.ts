@@ -4,6 +4,7 @@ import { drawTrend, type Trend } from '../../../shared/drawing/trend.ts';
 import { toDisplayUnits } from '../../../shared/quantity/format-quantity.ts';
 import type { DayEvent } from '../../../shared/api/events.ts';
 import { DAY_MS, MINUTE_S } from '../../../shared/units/duration.ts';
+import { median } from '../../core/baseline/robust.ts';
 import { formatDay, type ExportContext } from './context.ts';
 import { html, svg, type Markup } from './markup.ts';
 
@@ -114,14 +115,10 @@ function levelTrends({ record, units, timeZone }: ExportContext): TrendSpec[] {
       decimals: 1,
       fromZero: false,
       valueOfDays: ([day]) => {
-        const kpa = medianOf(byDate.get(day?.date ?? '') ?? []);
+        const kpa = median(byDate.get(day?.date ?? '') ?? []);
         return kpa === undefined ? null : toDisplayUnits(kpa, 'pressure', units).value;
       },
     };
   };
   return [line('Cut-in', 'cutInKpa'), line('Cut-out', 'cutOutKpa')];
-}
-
-function medianOf(values: readonly number[]): number | undefined {
-  return values.toSorted((a, b) => a - b)[values.length >> 1];
 }

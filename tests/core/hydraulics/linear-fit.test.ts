@@ -1,6 +1,5 @@
 import { describe, expect, test } from 'vitest';
 import { fitLine, lineValueAt } from '../../../src/core/hydraulics/linear-fit.ts';
-import { median } from '../../../src/core/hydraulics/median.ts';
 
 describe('lineThrough', () => {
   test('finds a line that is there', () => {
@@ -24,18 +23,5 @@ describe('lineThrough', () => {
     ['points above each other', [1, 1], [1, 2]],
   ])('is not there for %s', (_, x, y) => {
     expect(fitLine(x, y)).toBeUndefined();
-  });
-});
-
-describe('median', () => {
-  test.each([
-    [[3, 1, 2], 2],
-    [[4, 1, 2, 3], 2.5],
-    [[7], 7],
-  ])('of %j', (values, middle) => {
-    expect(median(values)).toBe(middle);
-  });
-  test('of nothing is no number', () => {
-    expect(median([])).toBeNaN();
   });
 });
