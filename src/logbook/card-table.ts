@@ -26,7 +26,7 @@ export type CardTable = { rows: CardRow[]; bad: BadRow[] } | { problem: string }
 const MAX_ROWS = 20_000;
 /** Says that a field is to be taken out: what people put into a cell that has nothing to say. */
 const CLEAR_FIELD = '-';
-/** A dash that is meant as one, as a table has it (see FORMULA): with an apostrophe more than the card. */
+/** A dash that is meant as one, as a table has it: with an apostrophe more than the card. */
 const DASH = /^'+-$/;
 
 /** Rows in the order of the table. A header that cannot be read makes the whole table unreadable. */
@@ -69,7 +69,7 @@ function readRow(
   if (problem !== undefined) return { line, reason: problem };
   if (cells.length !== columns.length)
     return { line, reason: `it has ${cells.length} cells, and the header ${columns.length}` };
-  const said = columns.map((key, at) => [key, cellText(cells[at] ?? '')] as const);
+  const said = columns.map((key, at) => [key, (cells[at] ?? '').trim()] as const);
   const { well = '', ...says } = Object.fromEntries(said.filter(([, cell]) => cell !== ''));
   if (!isName(well))
     return { line, reason: `well must be 1 to 40 of a-z, 0-9 and -: ${JSON.stringify(well)}` };
@@ -109,24 +109,10 @@ export function writeCardTable(
   const ordered = [...keys].sort((a, b) => fieldOrder(a) - fieldOrder(b) || (a < b ? -1 : 1));
   return writeCsv([
     ['well', ...ordered],
-    ...cards.map(({ well, flat }) => [well, ...ordered.map((key) => escapeFormula(flat[key] ?? ''))]),
+    ...cards.map(({ well, flat }) => [well, ...ordered.map((key) => escapeDash(flat[key] ?? ''))]),
   ]);
 }
 
-/**
- * A spreadsheet reckons with a cell that begins like a formula, whoever wrote it into the card. An apostrophe before it makes it text
- * there, and is taken off again here. "-3 ft" is a quantity and stays; what goes on after a number as no quantity does, "-2+3+…", is none.
- */
-const FORMULA = /^'*[=@+\t\r]|^'*-(?!\d[\d.,/ ]*[a-z°³/]*$)/i;
-
-function escapeFormula(text: string): string {
-  return FORMULA.test(text) ? `'${text}` : text;
-}
-
-function cellText(cell: string): string {
-  return DASH.test(cell.trim()) ? cell.trim() : unescapeCell(cell).trim();
-}
-
-function unescapeCell(cell: string): string {
-  return cell.startsWith("'") && FORMULA.test(cell) ? cell.slice(1) : cell;
+function escapeDash(text: string): string {
+  return text === CLEAR_FIELD || DASH.test(text) ? `'${text}` : text;
 }

@@ -1,8 +1,14 @@
 /**
- * Comma-separated values after RFC 4180: quoted cells with commas, quotes and line ends in them, CRLF or LF, a byte order mark before the
- * first cell. A quote within a cell that does not begin with one is a quote and nothing more (people write 6" for a casing). What is
- * wrong is told with its line.
+ * Comma-separated values after RFC 4180, both ways: quoted cells with commas, quotes and line ends in them, CRLF or LF, a byte order
+ * mark before the first cell. A quote within a cell that does not begin with one is a quote and nothing more (people write 6" for a
+ * casing). What is wrong is told with its line.
+ *
+ * A spreadsheet calculates with a cell that begins like a formula, whoever wrote it. Such a cell is written with an apostrophe before it,
+ * which is taken off again on reading, so that every text comes back as it was; csv-stringify's own escape has no way back. A number
+ * stays a number, with its unit or without, and a lone dash runs nothing.
  */
+import { parse } from 'csv-parse/sync';
+import { stringify } from 'csv-stringify/sync';
 
 export interface CsvRow {
   /** Where it begins; the first line is 1. */
@@ -12,78 +18,70 @@ export interface CsvRow {
   problem?: string;
 }
 
-const BYTE_ORDER_MARK = '\uFEFF';
+export type CsvCell = string | number | undefined;
+
+/** "-3 ft" is a quantity and no formula; what goes on after a number as no quantity does, "-2+3+…", is one. */
+const FORMULA = /^'*(?:[=+@\t\r]|-(?!(?:\d[\d.,/ ]*[a-z°³/]*)?$))/i;
+const CR = 0x0d;
+const LF = 0x0a;
 
 /** All rows; empty lines are none. A quote that is never closed makes the rest of the text one bad row. */
 export function readCsv(text: string): CsvRow[] {
-  const rows: CsvRow[] = [];
-  const at = { offset: text.startsWith(BYTE_ORDER_MARK) ? 1 : 0, line: 1 };
-  while (at.offset < text.length) {
-    const row = readRow(text, at);
-    if (row.problem !== undefined || row.cells.length > 1 || row.cells[0] !== '') rows.push(row);
-  }
-  return rows;
+  const bytes = new TextEncoder().encode(text.startsWith('\uFEFF') ? text.slice(1) : text);
+  const at = { offset: 0, line: 1 };
+  let isOpen = false;
+  const records = parse(bytes, {
+    info: true,
+    raw: true,
+    record_delimiter: ['\r\n', '\n'],
+    relax_column_count: true,
+    relax_quotes: true,
+    skip_empty_lines: true,
+    skip_records_with_error: true,
+    on_skip: () => void (isOpen = true),
+  }) as unknown as { record: string[]; raw: string; info: { bytes: number } }[];
+  const rows = records.map(({ record, raw, info }): CsvRow => {
+    const line = nextLine(bytes, at);
+    countLines(bytes, at, info.bytes);
+    const open = record.findIndex((cell) => goesOn(cell, raw));
+    if (open >= 0)
+      return { line, cells: record, problem: `cell ${open + 1} goes on after its closing quote` };
+    return { line, cells: record.map(readCell) };
+  });
+  if (isOpen)
+    rows.push({ line: nextLine(bytes, at), cells: [], problem: 'a quote is opened and never closed' });
+  return rows.filter(({ problem, cells }) => problem !== undefined || cells.length > 1 || cells[0] !== '');
 }
 
-interface Cursor {
-  offset: number;
-  line: number;
+/** The line of the next row: the parser's own count takes CRLF within quotes for two. */
+function nextLine(bytes: Uint8Array, at: { offset: number; line: number }): number {
+  let begins = at.offset;
+  while (bytes[begins] === CR || bytes[begins] === LF) begins++;
+  return countLines(bytes, at, begins);
 }
 
-/** Reads one row and leaves `at` behind its line end. */
-function readRow(text: string, at: Cursor): CsvRow {
-  const row: CsvRow = { line: at.line, cells: [] };
-  for (;;) {
-    const quoted = text[at.offset] === '"';
-    const cell = quoted ? readQuoted(text, at) : readUnquoted(text, at);
-    if (cell === undefined) return { ...row, problem: 'a quote is opened and never closed' };
-    row.cells.push(cell);
-    const next = text[at.offset];
-    if (next === ',') at.offset++;
-    else if (next === undefined || next === '\r' || next === '\n') {
-      skipLineEnd(text, at);
-      return row;
-    } else {
-      readUnquoted(text, at, '\n');
-      skipLineEnd(text, at);
-      return { ...row, problem: `cell ${row.cells.length} goes on after its closing quote` };
-    }
-  }
+function countLines(bytes: Uint8Array, at: { offset: number; line: number }, to: number): number {
+  for (; at.offset < to; at.offset++) if (bytes[at.offset] === LF) at.line++;
+  return at.line;
 }
 
-function readUnquoted(text: string, at: Cursor, until = ',\r\n'): string {
-  const from = at.offset;
-  while (at.offset < text.length && !until.includes(text[at.offset]!)) at.offset++;
-  return text.slice(from, at.offset);
-}
-
-function readQuoted(text: string, at: Cursor): string | undefined {
-  let cell = '';
-  at.offset++;
-  for (;;) {
-    const end = text.indexOf('"', at.offset);
-    const part = text.slice(at.offset, end < 0 ? undefined : end);
-    at.line += part.split('\n').length - 1;
-    cell += part;
-    at.offset = end < 0 ? text.length : end + 1;
-    if (end < 0) return undefined;
-    if (text[at.offset] !== '"') return cell;
-    cell += '"';
-    at.offset++;
-  }
-}
-
-function skipLineEnd(text: string, at: Cursor): void {
-  if (text[at.offset] === '\r') at.offset++;
-  if (text[at.offset] === '\n') at.offset++;
-  at.line++;
+/** Whether a cell was quoted and not at an end with its closing quote: the parser then leaves the quotes as they were. */
+function goesOn(cell: string, raw: string): boolean {
+  return cell.startsWith('"') && !raw.includes(`"${cell.replaceAll('"', '""')}"`);
 }
 
 /** Rows as text: CRLF, quotes only where they are needed, and a byte order mark, without which spreadsheets take UTF-8 for something else. */
-export function writeCsv(rows: readonly (readonly string[])[]): string {
-  return BYTE_ORDER_MARK + rows.map((cells) => `${cells.map(quoteIfNeeded).join(',')}\r\n`).join('');
+export function writeCsv(rows: readonly (readonly CsvCell[])[]): string {
+  return stringify(
+    rows.map((row) => row.map(writeCell)),
+    { bom: true, record_delimiter: '\r\n', quoted_match: /[\r\n]|^\s|\s$/ },
+  );
 }
 
-function quoteIfNeeded(cell: string): string {
-  return /[",\r\n]|^\s|\s$/.test(cell) ? `"${cell.replaceAll('"', '""')}"` : cell;
+function writeCell(cell: CsvCell): CsvCell {
+  return typeof cell === 'string' && FORMULA.test(cell) ? `'${cell}` : cell;
+}
+
+function readCell(cell: string): string {
+  return cell.startsWith("'") && FORMULA.test(cell) ? cell.slice(1) : cell;
 }

@@ -1,5 +1,4 @@
-/** Comma-separated values, read back by our own reader and by another one. */
-import { parse } from 'csv-parse/sync';
+/** Comma-separated values, written and read back. */
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { readCsv, writeCsv } from '../../src/logbook/csv.ts';
@@ -68,16 +67,41 @@ describe('readCsv', () => {
 });
 
 describe('writeCsv', () => {
-  const cell = fc.stringMatching(/^[a-z0-9 ,"\r\n;'=]{0,12}$/);
+  const cell = fc.stringMatching(/^[a-z0-9 ,"\r\n\t;'=+@.-]{0,12}$/);
   const rows = fc.array(fc.array(cell, { minLength: 2, maxLength: 4 }), { minLength: 1, maxLength: 5 });
 
-  test('comes back as it was, here and in another reader', () => {
+  test('comes back as it was', () => {
     fc.assert(
       fc.property(rows, (written) => {
-        const text = writeCsv(written);
-        expect(readCsv(text).map(({ cells }) => cells)).toEqual(written);
-        expect(parse(text, { bom: true, relax_column_count: true })).toEqual(written);
+        expect(readCsv(writeCsv(written)).map(({ cells }) => cells)).toEqual(written);
       }),
     );
+  });
+
+  test('is read by spreadsheets, and runs nothing in them', () => {
+    expect(
+      writeCsv([
+        ['name', 'amps'],
+        ['=1+1', undefined],
+        ['a, "b"', 7.9],
+        ['Köln', -1],
+      ]),
+    ).toBe('\ufeffname,amps\r\n\'=1+1,\r\n"a, ""b""",7.9\r\nKöln,-1\r\n');
+  });
+
+  test.each([
+    ['=1+1', "'=1+1"],
+    ['+1 555 0100', "'+1 555 0100"],
+    ['-2+3', "'-2+3"],
+    ['@A', "'@A"],
+    ['\t=1', "'\t=1"],
+    ['\r=1', '"\'\r=1"'],
+    ["'=1", "''=1"],
+    ['-3', '-3'],
+    ['-3 ft', '-3 ft'],
+    ['-', '-'],
+    ["'twas", "'twas"],
+  ])('%j is written %s', (text, written) => {
+    expect(writeCsv([[text, 'x']])).toBe(`\ufeff${written},x\r\n`);
   });
 });

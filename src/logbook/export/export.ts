@@ -6,7 +6,7 @@ import { strFromU8, strToU8 } from 'fflate';
 import type { UnitSystem } from '../../../shared/quantity/format-quantity.ts';
 import { MAX_EXPORT_BYTES, MAX_DOCUMENT_BYTES, MAX_RECORD_BYTES } from '../entries/limits.ts';
 import { detectMediaType } from '../documents/media-type.ts';
-import { cyclesCsv, daysCsv, entriesCsv } from './csv.ts';
+import { cyclesCsv, daysCsv, entriesCsv } from './tables.ts';
 import { extractRecord } from './zip/embed.ts';
 import { exportPage } from './page.ts';
 import { documentFileName, DOCUMENTS_PATH } from './document-names.ts';

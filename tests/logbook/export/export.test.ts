@@ -1,6 +1,5 @@
 import { unzipSync, zipSync } from 'fflate';
 import { describe, expect, test } from 'vitest';
-import { csvTable } from '../../../src/logbook/export/csv.ts';
 import { embedRecord, extractRecord } from '../../../src/logbook/export/zip/embed.ts';
 import {
   buildExportPage,
@@ -137,19 +136,6 @@ describe('the record in the page', () => {
     expect(opened.record).toEqual(millRecord());
     expect(opened.missing).toHaveLength(2);
   });
-});
-
-test('a table is read by spreadsheets, and runs nothing in them', () => {
-  expect(
-    csvTable(
-      ['name', 'amps'],
-      [
-        ['=1+1', undefined],
-        ['a, "b"', 7.9],
-        ['Köln', -1],
-      ],
-    ),
-  ).toBe('\ufeffname,amps\r\n\'=1+1,\r\n"a, ""b""",7.9\r\nKöln,-1\r\n');
 });
 
 describe('openZip', () => {
