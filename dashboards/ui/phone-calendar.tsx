@@ -36,9 +36,9 @@ export function PhoneCalendar({ well }: { well?: string }) {
   };
   return (
     <RequestView state={state} subject="the address for phones" reload={reload}>
-      {({ server, address }) => (
+      {({ server, address, commandOptions = '' }) => (
         <>
-          {server.is === 'closed' && <CalendarClosed server={server} />}
+          {server.is === 'closed' && <CalendarClosed server={server} commandOptions={commandOptions} />}
           {server.is === 'open' && !address && (
             <CreateAddress well={well} create={() => void request('ensure', '')} />
           )}
@@ -52,7 +52,13 @@ export function PhoneCalendar({ well }: { well?: string }) {
 
 type CalendarServerState = CalendarAddressAnswer['server'];
 
-function CalendarClosed({ server }: { server: Extract<CalendarServerState, { is: 'closed' }> }) {
+interface CalendarClosedProps {
+  server: Extract<CalendarServerState, { is: 'closed' }>;
+  /** What a command needs to find the data of this server. */
+  commandOptions: string;
+}
+
+function CalendarClosed({ server, commandOptions }: CalendarClosedProps) {
   const [own = '192.168.1.20', ...more] = server.hosts;
   if (server.error !== undefined)
     return (
@@ -67,7 +73,10 @@ function CalendarClosed({ server }: { server: Extract<CalendarServerState, { is:
         A phone can subscribe once this computer answers on the farm’s own network. End the server and start
         it again with --listen:
       </p>
-      <p class="address">node dist/main.js serve --listen {own}</p>
+      <p class="address">
+        stillwell serve --listen {own}
+        {commandOptions}
+      </p>
       <p class="secondary">
         {server.hosts.length === 0
           ? 'In place of 192.168.1.20 write the address of this computer on that network; just now it seems to be on none.'

@@ -22,6 +22,7 @@ export const calendarAddressShape = z
         error: opt(z.string().describe('Why it could not be opened; absent where it was not meant to be.')),
       }),
     ]),
+    commandOptions: opt(z.string().describe('What a command needs to find the data of this server.')),
     address: opt(
       z.object({
         createdMs: z.number(),

@@ -31,7 +31,13 @@ const nodeShape = z
   })
   .meta({ id: 'Node' });
 export type NodeAnswer = z.output<typeof nodeShape>;
-export const nodesShape = z.object({ nowMs: z.number(), nodes: z.array(nodeShape) }).meta({ id: 'Nodes' });
+export const nodesShape = z
+  .object({
+    nowMs: z.number(),
+    nodes: z.array(nodeShape),
+    commandOptions: opt(z.string().describe('What a command needs to find the data of this server.')),
+  })
+  .meta({ id: 'Nodes' });
 export type NodesAnswer = z.output<typeof nodesShape>;
 
 export const forgetShape = z

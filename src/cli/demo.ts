@@ -11,36 +11,42 @@ import { demoWells } from '../lab/demo-wells.ts';
 import type { DemoTask, DemoMessage } from '../lab/demo/worker.ts';
 import { programVersion, siteFolder } from '../server/install-paths.ts';
 import { openServer, type RunningServer } from '../server/server.ts';
-import { EXIT, UsageError, type Command, type Io } from './command.ts';
+import { EXIT, type CommandBuilder, type Io } from './command.ts';
 import { newLog, untilShutdown } from './server-log.ts';
-import { readOptions, readWhole } from './options.ts';
+import { wholeNumber } from './options.ts';
 
 const DEFAULT_DAYS = 60;
 const DEFAULT_PORT = 8421;
 
-export const demoCommand: Command = {
-  name: 'demo',
-  usage: 'demo [--days N] [--port PORT]',
-  about: 'Look at it first: an invented farm with four simulated wells, three of them in trouble.',
-  more: `The farm, Alder Bench, is invented and its wells are simulated. Sixty days of its past go through the same intake as the
-readings of real wells; that takes about a minute. Then it goes on in real time until you end it with Ctrl-C. Nothing of it is kept.
-
-  --days N     how many days of past (60 unless given)
-  --port PORT  the port of the pages, which open on this computer alone (8421 unless given)`,
-  async run(args, io) {
-    const { flags, names } = readOptions(args, { days: { type: 'string' }, port: { type: 'string' } });
-    if (names.length > 0)
-      throw new UsageError(`Cannot show "${names[0]}": demo takes options alone. Try: stillwell demo --help`);
-    const days = readWhole('days', flags.days, { from: 1, to: 400 }) ?? DEFAULT_DAYS;
-    const port = readWhole('port', flags.port, { from: 0, to: 65_535 }) ?? DEFAULT_PORT;
-    const dataDir = mkdtempSync(join(tmpdir(), 'stillwell-demo-'));
-    try {
-      await runDemo(io, { dataDir, days, port });
-    } finally {
-      rmSync(dataDir, { recursive: true, force: true });
-    }
-    return EXIT.ok;
-  },
+export const demoCommand: CommandBuilder = (command, { io, action }) => {
+  command
+    .description(
+      'Show Alder Bench, an invented farm with four simulated wells; three of them are in trouble. ' +
+        'The past is simulated first, which takes a minute or two. ' +
+        'Then the demo runs in real time until you press Ctrl-C. Nothing is kept.',
+    )
+    .option(
+      '--days <n>',
+      `Days of past. Default: ${DEFAULT_DAYS}.`,
+      wholeNumber('--days', { from: 1, to: 400 }),
+    )
+    .option(
+      '--port <port>',
+      `Port of the pages. Only this computer can open them. Default: ${DEFAULT_PORT}.`,
+      wholeNumber('--port', { from: 0, to: 65_535 }),
+    )
+    .addHelpText('after', '\nExample:\n  stillwell demo --days 14')
+    .action(
+      action(async ({ days = DEFAULT_DAYS, port = DEFAULT_PORT }) => {
+        const dataDir = mkdtempSync(join(tmpdir(), 'stillwell-demo-'));
+        try {
+          await runDemo(io, { dataDir, days, port });
+        } finally {
+          rmSync(dataDir, { recursive: true, force: true });
+        }
+        return EXIT.ok;
+      }),
+    );
 };
 
 interface DemoOptions {

@@ -13,8 +13,8 @@ interface Place {
   dataDir: string;
   /** Asked for by name. */
   server?: string;
-  /** Where the settings say that the server is. */
-  usual: string;
+  /** By the settings. */
+  defaultServer: string;
 }
 
 /** Returns why the node stays. */
@@ -22,10 +22,9 @@ type Forget = (node: string) => Promise<string | undefined>;
 
 /** Each by itself: one that stays keeps no other. */
 export async function forgetNodes(names: readonly string[], io: Io, place: Place): Promise<number> {
-  if (names.length === 0) throw new UsageError('A name is expected: stillwell node forget NAME');
   const store = place.server === undefined ? storeUnlessServed(place.dataDir) : undefined;
   try {
-    const forget = store ? inStore(store) : overApi(place.server ?? place.usual);
+    const forget = store ? inStore(store) : overApi(place.server ?? place.defaultServer);
     let exit: number = EXIT.ok;
     for (const node of names) {
       const why = await forget(node);
@@ -45,7 +44,9 @@ export async function forgetNodes(names: readonly string[], io: Io, place: Place
 function storeUnlessServed(dataDir: string): Store | undefined {
   const path = join(dataDir, STORE_FILE);
   if (!existsSync(path))
-    throw new UsageError(`Cannot forget a node: nothing is kept in ${dataDir}. Another folder: --data DIR`);
+    throw new UsageError(
+      `Cannot forget a node: there is no database in ${dataDir}. Name another folder with --data`,
+    );
   try {
     return openStore(path);
   } catch (error) {

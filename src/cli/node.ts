@@ -4,93 +4,150 @@ import { makeCredential } from '../mqtt/credentials.ts';
 import { openStore } from '../store/open-store.ts';
 import { makePrivateFolder } from '../store/private-files.ts';
 import type { Store } from '../store/store.ts';
+import { isNodeName } from '../mqtt/access.ts';
 import { STORE_FILE } from '../server/server.ts';
-import { EXIT, UsageError, type Command, type Io } from './command.ts';
+import { EXIT, UsageError, type CommandBuilder, type CommandContext, type Io } from './command.ts';
 import { forgetNodes } from './node-forget.ts';
-import { readOptions } from './options.ts';
-import { readSettingsOrUsageError } from './serve.ts';
+import { collect, DATA_OPTION, JSON_OPTION, SETTINGS_OPTION } from './options.ts';
+import { locate } from './place.ts';
 
-export const nodeCommand: Command = {
-  name: 'node',
-  usage: 'node add NAME [--speaks-for NAME …] | node remove NAME | node forget NAME … | node list',
-  about:
-    'Give a node (the box with the sensors) its user name and password for the built-in broker; take it away; list them; forget a node.',
-  more: `The user name is the node's own name: 1 to 40 small letters, digits and dashes. The password is shown once. With them the node
-may send its own readings and hear what is meant for it, nothing else. Adding a node again gives it a new password. The server may
-be running meanwhile; it knows of a change within two seconds.
+const NODE = 'Name of the node: 1 to 40 of a-z, 0-9 and -.';
 
-forget removes a node that is no more, and the well that was made for it: from the running server, or from the data folder where none
-runs. A node that has sent readings stays, and so does one that a card reads from. A node that connects again is known again: take its
-password away first (node remove).
-
-  --speaks-for NAME  a further node whose readings this one, a gateway, hands on; once for each
-  --server URL       forget: ask a server, instead of looking into the data folder
-  --settings FILE    the settings file (.stillwell/settings.json unless given)
-  --data DIR         the folder where everything is kept`,
-  async run(args, io) {
-    const { flags, names } = readOptions(args, {
-      settings: { type: 'string' },
-      data: { type: 'string' },
-      server: { type: 'string' },
-      'speaks-for': { type: 'string', multiple: true },
-    });
-    const [verb, name, ...rest] = names;
-    if (verb === 'forget') {
-      const { settings } = readSettingsOrUsageError(io.env, flags.settings);
-      return await forgetNodes(names.slice(1), io, {
-        dataDir: flags.data ?? settings.dataDir,
-        ...(flags.server !== undefined && { server: flags.server }),
-        usual: `http://${settings.web.host}:${settings.web.port}`,
-      });
-    }
-    if (flags.server !== undefined)
-      throw new UsageError('Cannot use --server: only node forget asks a server');
-    if (rest.length > 0) throw new UsageError(`Cannot read "${rest[0]}": one name is expected`);
-    const { settings } = readSettingsOrUsageError(io.env, flags.settings);
-    const dataDir = flags.data ?? settings.dataDir;
-    makePrivateFolder(dataDir);
-    const store = openStore(join(dataDir, STORE_FILE), { role: 'secondary' });
-    try {
-      return await runVerb({ verb, name, speaksFor: flags['speaks-for'] ?? [] }, store, io);
-    } finally {
-      store.close();
-    }
-  },
+export const nodeCommand: CommandBuilder = (command, context) => {
+  command.description(
+    'Manage the nodes (the boxes with sensors) of the built-in broker. ' +
+      'A node may publish its own readings and receive its own acknowledgements, nothing else. ' +
+      'The server may be running; it sees a change within two seconds.',
+  );
+  defineAdd(command, context);
+  command
+    .command('list')
+    .description('List the nodes that have a password.')
+    .addOption(JSON_OPTION)
+    .addOption(SETTINGS_OPTION)
+    .addOption(DATA_OPTION)
+    .action(
+      context.action((flags) =>
+        withStore(locate(context.io, flags).dataDir, (store) => list(context.io, store, flags)),
+      ),
+    );
+  command
+    .command('remove')
+    .description('Remove the password of a node, so that it cannot connect again. Its readings are kept.')
+    .argument('<name>', NODE)
+    .addOption(SETTINGS_OPTION)
+    .addOption(DATA_OPTION)
+    .action(
+      context.action((name, flags) =>
+        withStore(locate(context.io, flags).dataDir, (store) => remove(context.io, store, name)),
+      ),
+    );
+  defineForget(command, context);
 };
 
-interface NodeParams {
-  verb: string | undefined;
-  name: string | undefined;
-  speaksFor: string[];
+function defineAdd(command: Parameters<CommandBuilder>[0], { io, action }: CommandContext): void {
+  command
+    .command('add')
+    .description(
+      'Make a user name and a password for a node. The password is printed once. ' +
+        'Adding a node again gives it a new password.',
+    )
+    .argument('<name>', NODE)
+    .option(
+      '--speaks-for <name>',
+      'Another node whose readings this gateway publishes. Repeat the option for each.',
+      collect,
+    )
+    .addOption(JSON_OPTION)
+    .addOption(SETTINGS_OPTION)
+    .addOption(DATA_OPTION)
+    .addHelpText(
+      'after',
+      '\nExamples:\n  stillwell node add barn-north\n  stillwell node add gateway --speaks-for barn-north --speaks-for mill',
+    )
+    .action(
+      action((name, flags) =>
+        withStore(locate(io, flags).dataDir, (store) =>
+          add(io, store, { name, speaksFor: flags.speaksFor ?? [], json: flags.json === true }),
+        ),
+      ),
+    );
 }
 
-async function runVerb({ verb, name, speaksFor }: NodeParams, store: Store, io: Io): Promise<number> {
-  if (verb === 'list') {
-    const rows = store.credentials();
-    if (rows.length === 0) io.out('No node has a credential yet. Give it one: stillwell node add NAME');
-    for (const row of rows) {
-      io.out(
-        `${row.node}  since ${new Date(row.createdMs).toISOString().slice(0, 10)}${row.speaksFor.length > 0 ? `  speaks for ${row.speaksFor.join(', ')}` : ''}`,
-      );
-    }
-    return EXIT.ok;
-  }
-  if (name === undefined) throw new UsageError('A name is expected: stillwell node add NAME');
-  if (verb === 'remove') {
-    if (!store.credentials().some((row) => row.node === name))
-      throw new UsageError(`Cannot remove ${name}: it has no credential`);
-    store.commit([{ change: 'credential-removed', node: name }]);
-    io.out(
-      `${name} cannot connect any more. A connection that is open lasts until it ends. What it sent is kept.`,
+function defineForget(command: Parameters<CommandBuilder>[0], { io, action }: CommandContext): void {
+  command
+    .command('forget')
+    .description(
+      'Forget nodes that are gone, and the wells that were made for them. ' +
+        'A node that has sent readings stays, and so does one that a card names. ' +
+        'Remove its password first, or it comes back when it connects.',
+    )
+    .argument('<name...>', NODE)
+    .option('--server <address>', 'Address of the running server. Default: the one in the settings.')
+    .addOption(SETTINGS_OPTION)
+    .addOption(DATA_OPTION)
+    .addHelpText('after', '\nExample:\n  stillwell node forget barn-nroth')
+    .action(
+      action((names, { server, ...flags }) => {
+        const { dataDir, defaultServer } = locate(io, flags);
+        return forgetNodes(names, io, {
+          dataDir,
+          defaultServer,
+          ...(server !== undefined && { server }),
+        });
+      }),
     );
+}
+
+async function withStore<T>(dataDir: string, work: (store: Store) => T | Promise<T>): Promise<T> {
+  makePrivateFolder(dataDir);
+  const store = openStore(join(dataDir, STORE_FILE), { role: 'secondary' });
+  try {
+    return await work(store);
+  } finally {
+    store.close();
+  }
+}
+
+function list(io: Io, store: Store, { json }: { json?: true }): number {
+  const rows = store.credentials();
+  if (json) {
+    for (const { node, createdMs, speaksFor } of rows) io.out(JSON.stringify({ node, createdMs, speaksFor }));
     return EXIT.ok;
   }
-  if (verb !== 'add')
-    throw new UsageError(`Cannot do "${verb ?? ''}": add, remove, forget or list is expected`);
+  if (rows.length === 0) io.out('No node has a password yet. To make one: stillwell node add NAME');
+  for (const { node, createdMs, speaksFor } of rows) {
+    const since = new Date(createdMs).toISOString().slice(0, 10);
+    io.out(`${node}  since ${since}${speaksFor.length > 0 ? `  speaks for ${speaksFor.join(', ')}` : ''}`);
+  }
+  return EXIT.ok;
+}
+
+function remove(io: Io, store: Store, name: string): number {
+  if (!store.credentials().some((row) => row.node === name))
+    throw new UsageError(`Cannot remove ${name}: it has no password. Try: stillwell node list`);
+  store.commit([{ change: 'credential-removed', node: name }]);
+  io.out(`${name} cannot connect again. A connection that is open stays open until it ends.`);
+  return EXIT.ok;
+}
+
+interface AddParams {
+  name: string;
+  speaksFor: readonly string[];
+  json: boolean;
+}
+
+async function add(io: Io, store: Store, { name, speaksFor, json }: AddParams): Promise<number> {
+  const wrong = [name, ...speaksFor].find((one) => !isNodeName(one));
+  if (wrong !== undefined)
+    throw new UsageError(`Cannot add ${wrong}: a node name must be 1 to 40 of a-z, 0-9 and -`);
   const { password, row } = await makeCredential(name, { createdMs: Date.now(), speaksFor });
   store.commit([{ change: 'credential', row }]);
-  io.out(`User name  ${name}`);
-  io.out(`Password   ${password}`);
-  io.out('Write it down or put it into the node now: it is not shown again.');
+  if (json) io.out(JSON.stringify({ node: name, password, speaksFor }));
+  else {
+    io.out(`User name  ${name}`);
+    io.out(`Password   ${password}`);
+    io.out('Put the password into the node now, or write it down. It is not shown again.');
+  }
   return EXIT.ok;
 }

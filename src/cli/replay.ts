@@ -1,35 +1,44 @@
 /** `stillwell replay`: a recording through the engine, to lines on stdout. */
 import { once } from 'node:events';
 import { runReplay } from '../replay/replay.ts';
-import { UsageError, type Command } from './command.ts';
-import { readOptions } from './options.ts';
+import type { CommandBuilder } from './command.ts';
 
-export const replayCommand: Command = {
-  name: 'replay',
-  usage: 'replay RECORDING [--card CARD.json …] [--root ROOT]',
-  about: 'Run a recording through the same engine and print its cycles, days, baselines and alarms.',
-  more: `RECORDING is a file as "stillwell record" or "mosquitto_sub -F %J" write it. A file packed with gzip is read as it is; - reads
-standard input. One JSON line is printed for each cycle, day, baseline and alarm, in the order of time. No server is needed.
-
-  --card CARD.json       a well's card, for a recording that does not hold it; once for each well
-  --card NODE=CARD.json  the same, and the well reads from this node
-  --root ROOT            the first part of the topics (wells unless given)`,
-  async run(args, io) {
-    const { flags, names } = readOptions(args, {
-      card: { type: 'string', multiple: true },
-      root: { type: 'string' },
-    });
-    const [recording, ...rest] = names;
-    if (recording === undefined || rest.length > 0)
-      throw new UsageError('One recording is expected: stillwell replay RECORDING');
-    return runReplay(
-      { recording, cards: flags.card ?? [], ...(flags.root !== undefined && { root: flags.root }) },
-      { stdin: process.stdin, out: write, err: io.err, progress: io.progress },
+export const replayCommand: CommandBuilder = (command, { io, action }) => {
+  command
+    .description(
+      'Print the cycles, days, baselines and alarms of a recording, one JSON object on each line. ' +
+        'The lines are in order of time. No server is needed. ' +
+        'The exit code is 2 if the recording or a card cannot be used.',
+    )
+    .argument(
+      '<recording>',
+      'File from "stillwell record", or any MQTT client that prints JSON; gzip is read, too. - reads stdin.',
+    )
+    .option(
+      '--card <[node=]file>',
+      'Card (.json) of a well that the recording has no card of. Repeat it for each well. ' +
+        'With NODE= the well reads from that node.',
+      (text, before: string[] | undefined) => [...(before ?? []), text],
+    )
+    .option('--root <root>', 'First part of the topics. Default: wells.')
+    .addHelpText(
+      'after',
+      `
+Examples:
+  stillwell replay alder-bench.ndjson.gz --card north-paddock.json
+  stillwell replay --card pumphouse=mill.json - < mill.ndjson`,
+    )
+    .action(
+      action((recording, { card = [], root }) =>
+        runReplay(
+          { recording, cards: card, ...(root !== undefined && { root }) },
+          { stdin: process.stdin, out: write, err: io.err, progress: io.progress },
+        ),
+      ),
     );
-  },
 };
 
-/** A reader that takes its time, such as a pipe, is waited for. */
+/** A slow reader, such as a pipe, is waited for. */
 async function write(text: string): Promise<void> {
   if (!process.stdout.write(text)) await once(process.stdout, 'drain');
 }

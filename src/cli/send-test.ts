@@ -3,53 +3,64 @@ import { sendTest } from '../channels/send-test.ts';
 import { openBrokerClient } from '../mqtt/client.ts';
 import type { Broker } from '../mqtt/broker.ts';
 import { sendersOf } from '../server/server.ts';
-import type { LoadedSettings } from '../config/load-settings.ts';
+import type { RecipientSettings } from '../config/settings.ts';
 import { externalClientSettings } from '../server/open-broker.ts';
-import { EXIT, UsageError, type Command } from './command.ts';
-import { readOptions } from './options.ts';
-import { readSettingsOrUsageError } from './serve.ts';
+import { EXIT, UsageError, type CommandBuilder, type Io } from './command.ts';
+import { SETTINGS_OPTION } from './options.ts';
+import { locate, type Place } from './place.ts';
 
-export const sendTestCommand: Command = {
-  name: 'send-test',
-  usage: 'send-test [NAME] [--settings FILE]',
-  about: 'Send a test notice to somebody whom the settings name, by all of the ways given there.',
-  more: `NAME is the name of one who is told, as it stands under "notices" in the settings; without it all are tried. Look afterwards
-whether it has come: only that proves it.
-
-  --settings FILE  the settings file (.stillwell/settings.json unless given)`,
-  async run(args, io) {
-    const { flags, names } = readOptions(args, { settings: { type: 'string' } });
-    const [name, ...rest] = names;
-    if (rest.length > 0) throw new UsageError(`Cannot read "${rest[0]}": one name at most is expected`);
-    const loaded = readSettingsOrUsageError(io.env, flags.settings);
-    const { settings } = loaded;
-    const recipients = settings.notices.filter((recipient) => name === undefined || recipient.name === name);
-    if (recipients.length === 0) {
-      const known = settings.notices.map((recipient) => recipient.name).join(', ');
-      throw new UsageError(
-        `Cannot send a test to ${name === undefined ? 'anybody' : `"${name}"`}: the settings name ${known || 'nobody'} under "notices"`,
-      );
-    }
-    const broker = recipients.some((recipient) => recipient.mqtt) ? await brokerFor(loaded) : undefined;
-    const senders = sendersOf(loaded, broker);
-    let failed = 0;
-    try {
-      for (const recipient of recipients) {
-        for (const { channel, sent, text } of await sendTest(recipient, senders, Date.now())) {
-          if (!sent) failed++;
-          io.out(`${recipient.name}, ${channel}: ${text}`);
-        }
-      }
-    } finally {
-      senders.close();
-      await broker?.close();
-    }
-    return failed === 0 ? EXIT.ok : EXIT.failed;
-  },
+export const sendTestCommand: CommandBuilder = (command, { io, action }) => {
+  command
+    .description(
+      'Send a test notice to a recipient, through each of the channels in the settings. ' +
+        'Then check that it has arrived: only that proves it.',
+    )
+    .argument('[name]', 'Name of the recipient under "notices" in the settings. Default: all recipients.')
+    .addOption(SETTINGS_OPTION)
+    .addHelpText('after', '\nExample:\n  stillwell send-test Anna')
+    .action(
+      action(async (name, flags) => {
+        const place = locate(io, flags);
+        return sendTests(io, place, recipientsNamed(place, name));
+      }),
+    );
 };
 
-/** Where a notice by MQTT can go from here: an outside broker; the built-in one takes notices from the running server alone. */
-async function brokerFor({ settings, secrets }: LoadedSettings): Promise<Pick<Broker, 'publish' | 'close'>> {
+/** @throws UsageError if the settings name nobody of this name. */
+function recipientsNamed({ settings: { notices } }: Place, name: string | undefined): RecipientSettings[] {
+  const recipients = notices.filter((recipient) => name === undefined || recipient.name === name);
+  if (recipients.length > 0) return recipients;
+  const known = notices.map((recipient) => recipient.name).join(', ');
+  throw new UsageError(
+    `Cannot send a test notice${name === undefined ? '' : ` to ${name}`}: ` +
+      (known === ''
+        ? 'the settings name no recipient. Add one under "notices"'
+        : `the settings name ${known}`),
+  );
+}
+
+async function sendTests(io: Io, place: Place, recipients: readonly RecipientSettings[]): Promise<number> {
+  const broker = recipients.some((recipient) => recipient.mqtt) ? await brokerFor(place) : undefined;
+  const senders = sendersOf(place, broker);
+  let failed = 0;
+  try {
+    for (const recipient of recipients) {
+      // One after the other, so that the lines keep their order.
+      // oxlint-disable-next-line no-await-in-loop
+      for (const { channel, sent, text } of await sendTest(recipient, senders, Date.now())) {
+        if (!sent) failed++;
+        io.out(`${recipient.name}, ${channel}: ${text}`);
+      }
+    }
+  } finally {
+    senders.close();
+    await broker?.close();
+  }
+  return failed === 0 ? EXIT.ok : EXIT.failed;
+}
+
+/** Where a notice by MQTT can go from here: an external broker; the built-in one takes notices from the running server alone. */
+async function brokerFor({ settings, secrets }: Place): Promise<Pick<Broker, 'publish' | 'close'>> {
   const { broker, root } = settings;
   if (broker.kind === 'built-in')
     return unavailableBroker(

@@ -164,11 +164,12 @@ export function settingsHelp(): string {
       defaultText === undefined ? '' : `Default: ${defaultText}.`,
       variable === undefined ? '' : `Environment: ${variable}.`,
     ];
-    return `  ${key}\n      ${[description, ...notes].filter((part) => part !== '').join(' ')}`;
+    const text = [description, ...notes].filter((part) => part !== '').join(' ');
+    return `  ${key}\n${text.replaceAll(/(.{1,88})(?:\s|$)/g, '      $1\n').trimEnd()}`;
   });
   return [
-    'Settings stand in one JSON file, .stillwell/settings.json unless STILLWELL_SETTINGS names another.',
-    'The environment wins over the file. Paths start from the folder that the server is started in.',
+    'Settings are in one JSON file: .stillwell/settings.json, or the one in STILLWELL_SETTINGS.',
+    'The environment overrides the file. Paths are relative to the folder where the server starts.',
     '',
     ...lines,
   ].join('\n');

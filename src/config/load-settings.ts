@@ -10,7 +10,7 @@ import { SettingsError } from './settings.ts';
 import type { Settings } from './settings.ts';
 
 /** Where settings stand unless another place is named; none there is as good as an empty one. */
-const DEFAULT_PATH = '.stillwell/settings.json';
+export const DEFAULT_SETTINGS_PATH = '.stillwell/settings.json';
 
 export interface LoadedSettings {
   settings: Settings;
@@ -26,12 +26,12 @@ export interface LoadedSettings {
  */
 export function loadSettings(env: Environment, path?: string): LoadedSettings {
   const named = path ?? env[SETTINGS_FILE_VARIABLE];
-  const text = readText(named ?? DEFAULT_PATH, named !== undefined);
+  const text = readText(named ?? DEFAULT_SETTINGS_PATH, named !== undefined);
   const settings = readSettings(text, env);
   return {
     settings,
     secrets: readSecrets(settings, env),
-    ...(text !== undefined && { path: named ?? DEFAULT_PATH }),
+    ...(text !== undefined && { path: named ?? DEFAULT_SETTINGS_PATH }),
   };
 }
 

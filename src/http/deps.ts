@@ -194,6 +194,8 @@ export interface WebDeps {
   /** A fault of our own in answering: to be logged and counted. */
   onError(error: unknown): void;
   version: string;
+  /** What a command needs to find the data of this server, such as ` --data /srv/wells`; absent if nothing. */
+  commandOptions?: string;
   startedMs: number;
   now(): number;
 }

@@ -23,6 +23,7 @@ import { webDeps } from './web-deps.ts';
 interface PagesOptions {
   settings: Settings;
   version: string;
+  commandOptions?: string;
   now: () => number;
   log: (level: 'info' | 'warn' | 'error', sentence: string) => void;
   /** Folder of the built pages. */

@@ -22,6 +22,8 @@ export interface ServerOptions {
   settings: Settings;
   secrets: Secrets;
   version: string;
+  /** What a command needs to find the data of this server, such as ` --data /srv/wells`. */
+  commandOptions?: string;
   /** Our clock, read by the shell alone. */
   now: () => number;
   log: (level: 'info' | 'warn' | 'error', sentence: string) => void;
@@ -72,6 +74,7 @@ export async function openServer(options: ServerOptions): Promise<RunningServer>
       onLost: () => parts.broker?.dropConnections(),
       notify: newNotifier(settings, store, () => parts.live?.state().cards),
       log: options.log,
+      ...(options.commandOptions !== undefined && { commandOptions: options.commandOptions }),
       onCommit: () => parts.outbox?.wake(),
       ...(options.autoTick !== undefined && { autoTick: options.autoTick }),
       ...(options.batchDelayMs !== undefined && { batchDelayMs: options.batchDelayMs }),

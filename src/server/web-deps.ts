@@ -20,6 +20,7 @@ export interface WebParts {
   broker: Broker;
   phones: CalendarAccess;
   version: string;
+  commandOptions?: string;
   now: () => number;
   log: (level: 'info' | 'warn' | 'error', sentence: string) => void;
 }
@@ -53,6 +54,7 @@ export function webDeps(parts: WebParts): WebDeps {
     onError: (error) =>
       parts.log('error', error instanceof Error ? (error.stack ?? error.message) : String(error)),
     version: parts.version,
+    ...(parts.commandOptions !== undefined && { commandOptions: parts.commandOptions }),
     startedMs: now(),
     now,
   };

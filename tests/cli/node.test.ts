@@ -3,10 +3,10 @@ import { mkdirSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { beforeEach, describe, expect, it } from 'vitest';
 import { UsageError } from '../../src/cli/command.ts';
-import { nodeCommand } from '../../src/cli/node.ts';
 import { STORE_FILE } from '../../src/server/server.ts';
 import { openStore } from '../../src/store/open-store.ts';
 import { packText, times } from '../server/live/rig.ts';
+import { runCli } from './command-line.ts';
 import { fileOf, openShop } from './shop.ts';
 
 let data = '';
@@ -16,13 +16,10 @@ beforeEach(() => {
   data = join(dirname(settings), 'data');
 });
 
-/** Exit code, and what is said on both lines. */
+/** Exit code, and what is printed on both streams. */
 async function run(...args: string[]): Promise<string[]> {
-  const said: string[] = [];
-  const say = (line: string): void => void said.push(line);
-  const io = { out: say, err: say, env: {}, progress: false };
-  const code = await nodeCommand.run([...args, '--data', data, '--settings', settings], io);
-  return [String(code), ...said];
+  const { code, out, err } = await runCli(['node', ...args, '--data', data, '--settings', settings]);
+  return [String(code), ...out, ...err];
 }
 
 function keep(): void {
@@ -45,7 +42,7 @@ describe('stillwell node', () => {
     expect(password).toMatch(/^Password   [A-Z2-7-]+$/);
     expect((await run('list'))[1]).toMatch(/^gate {2}since .* speaks for pond$/);
     expect((await run('remove', 'gate'))[0]).toBe('0');
-    expect((await run('list'))[1]).toMatch(/^No node has a credential yet/);
+    expect((await run('list'))[1]).toMatch(/^No node has a password yet/);
   });
 });
 
@@ -55,9 +52,9 @@ describe('stillwell node forget', () => {
     expect(await run('forget', 'typo', 'weir', 'nobody', 'barn')).toEqual([
       '2',
       'typo is forgotten.',
+      'barn is forgotten.',
       'Cannot forget weir: something was written down of the well weir, and it is kept',
       'Cannot forget nobody: no node of this name is known',
-      'barn is forgotten.',
     ]);
     const store = openStore(join(data, STORE_FILE));
     expect(store.nodes().map(({ node }) => node)).toEqual(['weir']);
@@ -78,7 +75,7 @@ describe('stillwell node forget', () => {
     send('wells/typo/presence', '"here"');
     send('wells/barn/readings', packText('barn', { fromMs: Date.now(), seq: 1, current: times(3, 0.1) }));
     await station.live.drained();
-    expect(await ask(nodeCommand, 'forget', 'typo', 'barn', 'nobody')).toEqual({
+    expect(await ask('node', 'forget', 'typo', 'barn', 'nobody')).toEqual({
       code: 2,
       out: ['typo is forgotten.'],
       err: ['Cannot forget barn: it has sent readings, and they are kept', 'No node called nobody is known.'],
@@ -88,10 +85,13 @@ describe('stillwell node forget', () => {
   });
 
   it.each([
-    [['forget'], 'A name is expected: stillwell node forget NAME'],
-    [['forget', 'typo'], 'Cannot forget a node: nothing is kept in'],
-    [['list', '--server', 'http://127.0.0.1:1'], 'Cannot use --server: only node forget asks a server'],
-    [['drop', 'typo'], 'Cannot do "drop": add, remove, forget or list is expected'],
+    [['forget'], 'Cannot run stillwell node forget: name must be given'],
+    [['forget', 'typo'], 'Cannot forget a node: there is no database in'],
+    [
+      ['list', '--server', 'http://127.0.0.1:1'],
+      'Cannot read --server: stillwell node list has no such option',
+    ],
+    [['drop', 'typo'], 'Cannot run "stillwell node drop": it must be one of add, list, remove, forget'],
   ])('%j is refused', async (args, why) => {
     const error: unknown = await run(...args).catch((thrown: unknown) => thrown);
     expect(error).toBeInstanceOf(UsageError);

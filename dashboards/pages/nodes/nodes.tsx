@@ -48,7 +48,11 @@ function Nodes({ value, reload }: { value: NodesAnswer; reload: () => void }) {
       </section>
       <section aria-labelledby="known">
         <h2 id="known">Let in</h2>
-        {known.length === 0 ? <FirstNodeHelp /> : <ApprovedNodes nodes={known} />}
+        {known.length === 0 ? (
+          <FirstNodeHelp commandOptions={value.commandOptions} />
+        ) : (
+          <ApprovedNodes nodes={known} />
+        )}
         {value.nodes.map((node) => (
           <Ignored key={node.node} node={node} />
         ))}
@@ -69,7 +73,7 @@ function Ignored({ node: { ignored } }: { node: NodeAnswer }) {
 }
 
 /** How the first one comes in, by the broker that is built in. */
-function FirstNodeHelp() {
+function FirstNodeHelp({ commandOptions = '' }: { commandOptions: string | undefined }) {
   return (
     <>
       <p class="status">None yet.</p>
@@ -77,7 +81,7 @@ function FirstNodeHelp() {
         At the built-in broker a node comes in by a user name and a password. On this computer, in the folder
         of the program, they are made and shown once by:
       </p>
-      <p class="address">node dist/main.js node add NAME</p>
+      <p class="address">stillwell node add NAME{commandOptions}</p>
       <p>
         NAME is the node’s own name; most call it as the well that it is at. Both go into the node, with this
         computer’s address. Nodes elsewhere on the farm’s network are heard when the server was started with

@@ -6,25 +6,39 @@ import { cardIssues, readCard } from '../../core/domain/read-card.ts';
 import { readCardFile } from './card-file.ts';
 import { EXIT, type Io } from '../command.ts';
 
-/** Exit 2 where a card cannot be; odd ones are no mistake. */
-export async function checkCardFile(io: Io, path: string): Promise<number> {
+/** Exit 2 if a card cannot be read; a question is no mistake. */
+export function checkCardFile(io: Io, path: string, json: boolean): number {
   const { tasks, bad, rowName } = readCardFile(path);
   let odd = 0;
   let wrong = bad.length;
-  for (const { line, reason } of bad) io.out(`${rowName} ${line}: ${reason}`);
+  const say = (finding: Finding): void =>
+    io.out(json ? JSON.stringify(finding) : findingText(rowName, finding));
+  for (const { line, reason } of bad) say({ line, problem: reason });
   for (const { line, well, apply } of tasks) {
     const card = { ...unflatten(apply({})), well };
     const problems = cardIssues(card);
     if (problems.length > 0) wrong++;
     for (const { key, rule, valueText } of problems)
-      io.out(`${rowName} ${line}, ${well}: ${key} ${rule}: ${valueText}`);
+      say({ line, well, problem: `${key} ${rule}: ${valueText}` });
     const read = readCard(card);
     const questions =
       'card' in read ? cardQuestions(read.card, 'us', localDate(Date.now(), read.card.timeZone)) : [];
     odd += questions.length;
-    for (const { key, question } of questions)
-      io.out(`${rowName} ${line}, ${well}: is this right? ${key}: ${question}`);
+    for (const { key, question } of questions) say({ line, well, question: `${key}: ${question}` });
   }
-  io.out(`${tasks.length + bad.length} cards: ${wrong} cannot be read; ${odd} questions.`);
-  return Promise.resolve(wrong === 0 ? EXIT.ok : EXIT.usage);
+  if (!json) io.out(`${tasks.length + bad.length} cards: ${wrong} cannot be read; ${odd} questions.`);
+  return wrong === 0 ? EXIT.ok : EXIT.usage;
+}
+
+/** One finding in a file of cards. `line` is that of the table, or the place in the list. */
+interface Finding {
+  line: number;
+  well?: string;
+  problem?: string;
+  question?: string;
+}
+
+function findingText(rowName: string, { line, well, problem, question }: Finding): string {
+  const place = `${rowName} ${line}${well === undefined ? '' : `, ${well}`}`;
+  return problem === undefined ? `${place}: is this right? ${question}` : `${place}: ${problem}`;
 }

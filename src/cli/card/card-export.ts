@@ -1,9 +1,9 @@
 /** `stillwell card export`: all cards, as they were written, as JSON or as a table. */
-import { existsSync, writeFileSync } from 'node:fs';
 import { writeCardTable } from '../../logbook/card-table.ts';
 import { SECTIONS } from '../../../shared/card/fields.ts';
 import { flatten } from '../../../shared/card/flat-card.ts';
 import { EXIT, type Io } from '../command.ts';
+import { requireNewFile, writeNewFile } from '../files.ts';
 import type { ServerApi } from '../server-api.ts';
 
 export interface ExportOptions {
@@ -18,8 +18,7 @@ export async function exportCards(
   { file, csv, all }: ExportOptions,
 ): Promise<number> {
   // The table that somebody is filling in by hand is often called the same.
-  if (file !== undefined && existsSync(file))
-    throw new Error(`Cannot write ${file}: it is there already; choose another name`);
+  if (file !== undefined) requireNewFile(file);
   const { cards } = await api.get('cards');
   const asTable = csv || (file !== undefined && /\.csv$/i.test(file));
   const text = asTable
@@ -35,8 +34,8 @@ export async function exportCards(
       )}\n`;
   if (file === undefined) io.out(text.trimEnd());
   else {
-    writeFileSync(file, text, { flag: 'wx' });
-    io.err(`${cards.length} ${cards.length === 1 ? 'card' : 'cards'} written to ${file}`);
+    writeNewFile(file, text);
+    io.err(`${cards.length} ${cards.length === 1 ? 'card' : 'cards'} exported to ${file}`);
   }
   return EXIT.ok;
 }

@@ -1,8 +1,8 @@
 /** A file of cards: a table (.csv) or JSON (one card, or a list of them), as what each of its wells' cards is to become. */
-import { readFileSync, statSync } from 'node:fs';
 import { readCardTable, applyCells, type BadRow } from '../../logbook/card-table.ts';
 import { flatten, type FlatCard } from '../../../shared/card/flat-card.ts';
 import { UsageError } from '../command.ts';
+import { readInputText } from '../files.ts';
 
 /** 20,000 wells with a page of text each make 40 MB; more is some other file. */
 const MAX_BYTES = 64 * 2 ** 20;
@@ -24,9 +24,11 @@ export interface CardFile {
 
 /** @throws UsageError where the file cannot be read at all. */
 export function readCardFile(path: string): CardFile {
-  const text = textOf(path);
-  if (/\.json$/i.test(path)) return readJson(path, text);
-  if (!/\.csv$/i.test(path)) throw new UsageError(`Cannot read ${path}: its name must end in .csv or .json`);
+  const isJson = /\.json$/i.test(path);
+  if (!isJson && !/\.csv$/i.test(path))
+    throw new UsageError(`Cannot read ${path}: its name must end in .csv or .json`);
+  const text = readInputText(path, MAX_BYTES);
+  if (isJson) return readJson(path, text);
   const table = readCardTable(text);
   if ('problem' in table) throw new UsageError(`Cannot read ${path}: ${table.problem}`);
   const tasks = table.rows.map(({ line, well, cells }) => ({
@@ -35,21 +37,6 @@ export function readCardFile(path: string): CardFile {
     apply: (card: Readonly<FlatCard>) => applyCells(card, cells),
   }));
   return { tasks, bad: table.bad, rowName: 'line' };
-}
-
-function textOf(path: string): string {
-  try {
-    if (statSync(path).size > MAX_BYTES) throw new RangeError(`it is larger than ${MAX_BYTES / 2 ** 20} MiB`);
-    return new TextDecoder('utf-8', { fatal: true }).decode(readFileSync(path));
-  } catch (cause) {
-    const why =
-      cause instanceof TypeError
-        ? 'it must be UTF-8 (save it as "CSV UTF-8")'
-        : cause instanceof Error
-          ? cause.message
-          : 'no reason given';
-    throw new UsageError(`Cannot read ${path}: ${why}`, { cause });
-  }
 }
 
 function readJson(path: string, text: string): CardFile {
@@ -61,7 +48,7 @@ function readJson(path: string, text: string): CardFile {
     const line = at + 1;
     if (typeof well !== 'string') file.bad.push({ line, reason: 'it must be a card with its well' });
     else if (file.tasks.some((task) => task.well === well))
-      file.bad.push({ line, reason: `${well} stands there twice` });
+      file.bad.push({ line, reason: `${well} is in the list twice` });
     else file.tasks.push({ line, well, apply: () => flatten(fields) });
   });
   return file;
@@ -72,6 +59,6 @@ function listIn(path: string, text: string): unknown[] {
     const json: unknown = JSON.parse(text);
     return Array.isArray(json) ? json : [json];
   } catch (cause) {
-    throw new UsageError(`Cannot read ${path}: it is no JSON`, { cause });
+    throw new UsageError(`Cannot read ${path}: it must be JSON`, { cause });
   }
 }

@@ -39,16 +39,16 @@ export async function importCards(io: Io, api: ServerApi, options: ImportOptions
   const count = file.tasks.length + file.bad.length;
   if (plan.bad.length > 0 && !options.skipBad) {
     io.err(
-      `Nothing was taken: ${plan.bad.length} of ${count} ${file.rowName}s are wrong. Put them right, or leave them out with --skip-bad`,
+      `Nothing was imported: ${plan.bad.length} of ${count} ${file.rowName}s are wrong. Correct them, or skip them with --skip-bad`,
     );
     return EXIT.usage;
   }
   const fresh = plan.changes.filter(({ isNew }) => isNew).length;
-  const same = `${plan.same} as they were${plan.bad.length > 0 ? `, ${plan.bad.length} left out` : ''}`;
+  const same = `${plan.same} unchanged${plan.bad.length > 0 ? `, ${plan.bad.length} skipped` : ''}`;
   if (options.dryRun) {
     for (const { well, isNew } of plan.changes) io.out(`${well}${isNew ? ', new' : ''}`);
     io.out(
-      `${plan.changes.length} cards would be written (${fresh} of new wells), ${same}. Nothing was changed.`,
+      `${plan.changes.length} cards would be imported (${fresh} of new wells), ${same}. Nothing was changed.`,
     );
     return EXIT.ok;
   }
@@ -56,14 +56,14 @@ export async function importCards(io: Io, api: ServerApi, options: ImportOptions
   if ('why' in written) {
     const why = `${file.rowName} ${written.at.line}, ${written.at.well}: ${written.why}`;
     io.err(
-      `${why}\n${written.n} of ${plan.changes.length} cards were written before that. Run it again to go on.`,
+      `${why}\n${written.n} of ${plan.changes.length} cards were imported before that. Run the command again to go on.`,
     );
     return EXIT.failed;
   }
-  io.out(`${written.n} cards written (${fresh} of new wells), ${same}.`);
+  io.out(`${written.n} cards imported (${fresh} of new wells), ${same}.`);
   if (written.odd > 0)
     io.out(
-      `${written.odd} things are odd, and were kept as they are. They are asked about on the card's page and by: stillwell card show`,
+      `${written.odd} values look wrong, and were imported as they are. To see them: stillwell card show WELL`,
     );
   return EXIT.ok;
 }

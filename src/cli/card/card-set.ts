@@ -11,6 +11,7 @@ export interface SetOptions {
   /** `pump.motor=3/4 hp`, as they were typed. */
   fields: readonly string[];
   isNew: boolean;
+  json: boolean;
   by?: string;
 }
 
@@ -20,11 +21,11 @@ export async function setCard(io: Io, api: ServerApi, options: SetOptions): Prom
   const before = await currentCard(api, options);
   const flat = applyCells(flatten(before.card), fields);
   if (!options.isNew && cardDifferences(flatten(before.card), flat).length === 0) {
-    io.out(`The card of ${well} says so already.`);
+    io.out(options.json ? JSON.stringify(before) : `The card of ${well} says so already.`);
     return EXIT.ok;
   }
   try {
-    const { questions } = await api.post(
+    const answer = await api.post(
       'writeCard',
       { well },
       {
@@ -33,8 +34,11 @@ export async function setCard(io: Io, api: ServerApi, options: SetOptions): Prom
         ...(by !== undefined && { by }),
       },
     );
-    io.out(`The card of ${well} is kept.`);
-    for (const { key, question } of questions) io.out(`Is this right? ${key}: ${question}`);
+    if (options.json) io.out(JSON.stringify(answer));
+    else {
+      io.out(`Saved the card of ${well}.`);
+      for (const { key, question } of answer.questions) io.out(`Is this right? ${key}: ${question}`);
+    }
     return EXIT.ok;
   } catch (error) {
     if (!(error instanceof ApiError) || error.status !== 400) throw error;
@@ -48,17 +52,15 @@ export async function setCard(io: Io, api: ServerApi, options: SetOptions): Prom
   }
 }
 
-/** A dash, as in a table, or nothing takes the field out. */
+/** A dash, as in a table, or nothing removes the field. */
 function readFields(fields: readonly string[]): FlatCard {
-  if (fields.length === 0)
-    throw new UsageError('Fields are expected: stillwell card set WELL pump.motor="3/4 hp" …');
   const entries = fields.map((field) => {
     const cut = field.indexOf('=');
     const typed = field.slice(0, Math.max(cut, 0)).trim();
     const key = typed === 'switch' ? 'switch.points' : typed;
     if (cut < 0 || !isCardKey(key) || key === 'well')
       throw new UsageError(
-        `Cannot read "${field}": it must be a field of the card and its value, as pump.motor="3/4 hp"`,
+        `Cannot read "${field}": it must be a field of the card and its value, such as pump.motor="3/4 hp"`,
       );
     return [key, field.slice(cut + 1).trim() || '-'] as const;
   });
@@ -71,12 +73,14 @@ async function currentCard(
 ): Promise<{ card: Record<string, unknown>; act?: string }> {
   try {
     const now = await api.get('card', { well });
-    if (isNew && now.act !== undefined)
-      throw new UsageError(`Cannot write down ${well} as new: it has a card`);
+    if (isNew && now.act !== undefined) throw new UsageError(`Cannot create ${well}: it has a card already`);
     return now;
   } catch (error) {
     if (!(error instanceof ApiError) || error.status !== 404) throw error;
     if (isNew) return { card: { well } };
-    throw new UsageError(`There is no well ${well}. Is it a new one? Then add --new`, { cause: error });
+    throw new UsageError(
+      `Cannot change the card of ${well}: there is no such well. To create it, add --new`,
+      { cause: error },
+    );
   }
 }

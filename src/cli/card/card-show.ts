@@ -3,13 +3,23 @@ import { cardChanges } from '../../../shared/card/changes.ts';
 import { fieldLabel, fieldOrder } from '../../../shared/card/fields.ts';
 import { flatten } from '../../../shared/card/flat-card.ts';
 import { comparisonText, switchComparisonText } from '../../../shared/text/en/checks/measured-text.ts';
+import type { Answer } from '../../../shared/api/routes.ts';
 import { EXIT, type Io } from '../command.ts';
 import type { ServerApi } from '../server-api.ts';
 
-export async function listCards(io: Io, api: ServerApi): Promise<number> {
+interface WellParams {
+  well: string;
+  json: boolean;
+}
+
+export async function listCards(io: Io, api: ServerApi, json: boolean): Promise<number> {
   const [{ wells }, { cards }] = await Promise.all([api.get('wells'), api.get('cards')]);
+  if (json) {
+    for (const one of cards) io.out(JSON.stringify(one));
+    return EXIT.ok;
+  }
   if (wells.length === 0)
-    io.out('There is no well yet. Write one down: stillwell card set NAME timeZone=… --new');
+    io.out('There is no well yet. To create one: stillwell card set NAME timeZone=… --new');
   const longest = Math.max(...wells.map(({ well }) => well.length));
   for (const { well, site, uses, headline } of wells) {
     const card = cards.find((one) => one.well === well);
@@ -25,34 +35,45 @@ function changedWords(atMs: number | undefined): string {
   return atMs === undefined ? 'no card yet       ' : `card of ${new Date(atMs).toISOString().slice(0, 10)}`;
 }
 
-export async function showCard(io: Io, api: ServerApi, well: string): Promise<number> {
-  const { card, atMs, by, questions, measured } = await api.get('card', { well });
-  const { well: _well, ...flat } = flatten(card);
-  const keys = Object.keys(flat).sort((a, b) => fieldOrder(a) - fieldOrder(b) || (a < b ? -1 : 1));
-  const longest = Math.max(...keys.map((key) => key.length));
-  io.out(
-    `${well}${atMs === undefined ? ', no card yet' : `, changed ${when(atMs)}${by === undefined ? '' : ` by ${by}`}`}`,
-  );
-  for (const key of keys) io.out(`  ${key.padEnd(longest)}  ${flat[key]}`);
-  const points = switchComparisonText(measured, 'us');
-  const each = measured.filter(({ key }) => points === undefined || !/^switch\.cut(In|Out)$/.test(key));
-  if (measured.length > 0) io.out('\nWritten and measured');
-  if (points !== undefined) io.out(`  switch  ${points}`);
-  for (const one of each)
-    io.out(`  ${one.key}  ${comparisonText(one, 'us')}${one.differs === true ? '; they differ' : ''}`);
-  if (questions.length > 0) io.out('\nIs this right?');
-  for (const { key, question } of questions) io.out(`  ${key}  ${question}`);
+export async function showCard(io: Io, api: ServerApi, { well, json }: WellParams): Promise<number> {
+  const answer = await api.get('card', { well });
+  if (json) io.out(JSON.stringify(answer));
+  else for (const line of cardLines(well, answer)) io.out(line);
   return EXIT.ok;
 }
 
-export async function showHistory(io: Io, api: ServerApi, well: string): Promise<number> {
+function cardLines(well: string, { card, atMs, by, questions, measured }: Answer<'card'>): string[] {
+  const { well: _well, ...flat } = flatten(card);
+  const keys = Object.keys(flat).sort((a, b) => fieldOrder(a) - fieldOrder(b) || (a < b ? -1 : 1));
+  const longest = Math.max(...keys.map((key) => key.length));
+  const changed = `, changed ${atMs === undefined ? '' : when(atMs)}${by === undefined ? '' : ` by ${by}`}`;
+  const points = switchComparisonText(measured, 'us');
+  const each = measured.filter(({ key }) => points === undefined || !/^switch\.cut(In|Out)$/.test(key));
+  return [
+    `${well}${atMs === undefined ? ', no card yet' : changed}`,
+    ...keys.map((key) => `  ${key.padEnd(longest)}  ${flat[key]}`),
+    ...(measured.length > 0 ? ['\nOn the card and measured'] : []),
+    ...(points === undefined ? [] : [`  switch  ${points}`]),
+    ...each.map(
+      (one) => `  ${one.key}  ${comparisonText(one, 'us')}${one.differs === true ? '; they differ' : ''}`,
+    ),
+    ...(questions.length > 0 ? ['\nIs this right?'] : []),
+    ...questions.map(({ key, question }) => `  ${key}  ${question}`),
+  ];
+}
+
+export async function showHistory(io: Io, api: ServerApi, { well, json }: WellParams): Promise<number> {
   const { acts } = await api.get('wellActs', { well });
   const changes = cardChanges(acts);
-  if (changes.length === 0) io.out(`Nobody has written a card of ${well} yet.`);
+  if (json) {
+    for (const change of changes) io.out(JSON.stringify(change));
+    return EXIT.ok;
+  }
+  if (changes.length === 0) io.out(`${well} has no card yet.`);
   for (const { atMs, by, first, changes: fields } of changes) {
-    io.out(`${when(atMs)}  ${by ?? 'nobody gave a name'}${first ? ', the first card' : ''}`);
+    io.out(`${when(atMs)}  ${by ?? 'no name given'}${first ? ', the first card' : ''}`);
     for (const { key, before, after } of fields)
-      io.out(`  ${fieldLabel(key)}: ${before === undefined ? '' : `${before} -> `}${after ?? 'taken out'}`);
+      io.out(`  ${fieldLabel(key)}: ${before === undefined ? '' : `${before} -> `}${after ?? 'removed'}`);
   }
   return EXIT.ok;
 }

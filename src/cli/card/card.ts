@@ -1,95 +1,143 @@
-/** `stillwell card`: the cards of a running server's wells, looked at, changed, checked, and as a table out and in. */
-import { UsageError, type Command } from '../command.ts';
+/** `stillwell card`: the cards of a running server's wells: shown, changed, checked, imported and exported. */
+import type { CommandBuilder, CommandContext } from '../command.ts';
+import { BY_OPTION, JSON_OPTION, SERVER_OPTION } from '../options.ts';
+import { serverApi } from '../server-api.ts';
+import { actorOf } from '../logbook/write-entry.ts';
 import { checkCardFile } from './card-check.ts';
 import { exportCards } from './card-export.ts';
 import { importCards } from './card-import.ts';
 import { setCard } from './card-set.ts';
 import { listCards, showCard, showHistory } from './card-show.ts';
-import { readOptions } from '../options.ts';
-import { serverApi, DEFAULT_SERVER } from '../server-api.ts';
 
-export const cardCommand: Command = {
-  name: 'card',
-  usage:
-    'card list | show WELL | set WELL KEY=VALUE … | history WELL | check FILE | export [--csv] [FILE] | import FILE',
-  about:
-    'The cards of your wells: look at them, change them, check a file, and take a whole list in or out as a table.',
-  more: `The server must be running, but for "check". Quantities are written with their unit, as on the page.
+type Group = Parameters<CommandBuilder>[0];
 
-  list             all wells, each with its state and when its card was last changed
-  show WELL        all that the card says, what is odd about it, and what was measured beside it
-  set WELL pump.motor="3/4 hp" switch=40/60 tank.maker=
-                   change fields; what has nothing behind its = is taken out. With --new a well that is not there yet
-  history WELL     who changed what, and when
-  check FILE       read a card (.json) or a list of wells (.csv) without a server: what cannot be, and what is odd
-  export [FILE]    all cards, as JSON or with --csv (or a FILE that ends in .csv) as a table; to stdout without FILE
-  import FILE      a table (.csv): a row a well, a column a field; an empty cell leaves the field as it is, a lone - takes it
-                   out. Or a list of whole cards (.json). Nothing is taken while a row is wrong, unless with --skip-bad
+const WELL = 'Name of the well.';
 
-  --server ADDRESS  the running server (${DEFAULT_SERVER} unless given)
-  --by NAME         who changes it, for the record (your name on this computer unless given)
-  --new             set: write down a new well
-  --csv             export: as a table
-  --all-columns     export: also columns that no card fills
-  --skip-bad        import: leave out rows that are wrong, and take the others
-  --dry-run         import: say what would change, and change nothing
-
-A table is UTF-8, parted by commas (RFC 4180). Its columns are called as "show" calls the fields: well, site, pump.motor,
-pump.setDepth, switch, tank.precharge, hole.depth, electrical.breaker, where.tank, owner … Lists are parted by "; ". Of a well
-with several pumps the columns are pumps.p1.pump.motor, pumps.p2.pump.motor …`,
-  async run(args, io) {
-    const { flags, names } = readOptions(args, {
-      server: { type: 'string' },
-      by: { type: 'string' },
-      new: { type: 'boolean' },
-      csv: { type: 'boolean' },
-      'all-columns': { type: 'boolean' },
-      'skip-bad': { type: 'boolean' },
-      'dry-run': { type: 'boolean' },
-    });
-    const [verb, name, ...more] = names;
-    const by = (flags.by ?? io.env['USER'] ?? io.env['USERNAME'])?.trim();
-    const actor = by === undefined || by === '' ? {} : { by };
-    const api = serverApi(flags.server);
-    if (verb === 'set')
-      return setCard(io, api, {
-        well: requireName(name, 'set WELL'),
-        fields: more,
-        isNew: flags.new === true,
-        ...actor,
-      });
-    if (more.length > 0) throw new UsageError(`Cannot read "${more[0]}": one name is expected`);
-    switch (verb ?? '') {
-      case 'list':
-        return listCards(io, api);
-      case 'show':
-        return showCard(io, api, requireName(name, 'show WELL'));
-      case 'history':
-        return showHistory(io, api, requireName(name, 'history WELL'));
-      case 'check':
-        return checkCardFile(io, requireName(name, 'check FILE'));
-      case 'export':
-        return exportCards(io, api, {
-          file: name,
-          csv: flags.csv === true,
-          all: flags['all-columns'] === true,
-        });
-      case 'import':
-        return importCards(io, api, {
-          file: requireName(name, 'import FILE'),
-          skipBad: flags['skip-bad'] === true,
-          dryRun: flags['dry-run'] === true,
-          ...actor,
-        });
-      default:
-        throw new UsageError(
-          `Cannot do "${verb ?? ''}": list, show, set, history, check, export or import is expected. Try: stillwell card --help`,
-        );
-    }
-  },
+export const cardCommand: CommandBuilder = (command, context) => {
+  command.description(
+    'Show, change, check, import and export cards. A card holds what is known about a well. ' +
+      'The server must be running, except for "check".',
+  );
+  defineShow(command, context);
+  defineSet(command, context);
+  defineCheck(command, context);
+  defineImport(command, context);
+  defineExport(command, context);
 };
 
-function requireName(name: string | undefined, how: string): string {
-  if (name === undefined) throw new UsageError(`A name is expected: stillwell card ${how}`);
-  return name;
+function defineShow(command: Group, { io, action }: CommandContext): void {
+  command
+    .command('list')
+    .description('List all wells, with their state and the date of their card.')
+    .addOption(JSON_OPTION)
+    .addOption(SERVER_OPTION)
+    .action(action(({ server, json }) => listCards(io, serverApi(server), json === true)));
+  command
+    .command('show')
+    .description('Print the card of a well, the questions about it, and the measured values.')
+    .argument('<well>', WELL)
+    .addOption(JSON_OPTION)
+    .addOption(SERVER_OPTION)
+    .action(
+      action((well, { server, json }) => showCard(io, serverApi(server), { well, json: json === true })),
+    );
+  command
+    .command('history')
+    .description('List the changes of a card: who changed what, and when.')
+    .argument('<well>', WELL)
+    .addOption(JSON_OPTION)
+    .addOption(SERVER_OPTION)
+    .action(
+      action((well, { server, json }) => showHistory(io, serverApi(server), { well, json: json === true })),
+    );
+}
+
+function defineSet(command: Group, { io, action }: CommandContext): void {
+  command
+    .command('set')
+    .description('Change fields of a card. A field with nothing after its = is removed.')
+    .argument('<well>', WELL)
+    .argument('<field=value...>', 'Fields as "card show" names them. Write quantities with their unit.')
+    .option('--new', 'Create the well.')
+    .addOption(BY_OPTION)
+    .addOption(JSON_OPTION)
+    .addOption(SERVER_OPTION)
+    .addHelpText(
+      'after',
+      `
+Examples:
+  stillwell card set mill --new timeZone=America/Denver switch=40/60
+  stillwell card set mill pump.motor="3/4 hp" tank.precharge="38 psi" tank.maker=`,
+    )
+    .action(
+      action((well, fields, flags) =>
+        setCard(io, serverApi(flags.server), {
+          well,
+          fields,
+          isNew: flags.new === true,
+          json: flags.json === true,
+          ...actorOf(flags, io),
+        }),
+      ),
+    );
+}
+
+function defineCheck(command: Group, { io, action }: CommandContext): void {
+  command
+    .command('check')
+    .description('Check a file of cards without a server: what cannot be read, and what looks wrong.')
+    .argument('<file>', 'A card (.json), a list of cards (.json) or a table (.csv).')
+    .addOption(JSON_OPTION)
+    .action(action((file, { json }) => checkCardFile(io, file, json === true)));
+}
+
+function defineImport(command: Group, { io, action }: CommandContext): void {
+  command
+    .command('import')
+    .description(
+      'Import a table (.csv) or a list of whole cards (.json). ' +
+        'If a row is wrong, nothing is imported, except with --skip-bad.',
+    )
+    .argument('<file>', 'The table or list.')
+    .option('--skip-bad', 'Skip rows that are wrong, and import the others.')
+    .option('--dry-run', 'Print what would change, and change nothing.')
+    .addOption(BY_OPTION)
+    .addOption(SERVER_OPTION)
+    .addHelpText(
+      'after',
+      `
+A table is UTF-8 with commas (RFC 4180): one row for each well, one column for each field.
+Columns have the names that "card show" prints: well, site, pump.motor, switch, tank.precharge.
+An empty cell leaves the field as it is. A single - removes it. Lists are separated by "; ".
+A well with several pumps has columns such as pumps.p1.pump.motor and pumps.p2.pump.motor.
+
+Example:
+  stillwell card import alder-bench.csv --dry-run`,
+    )
+    .action(
+      action((file, flags) =>
+        importCards(io, serverApi(flags.server), {
+          file,
+          skipBad: flags.skipBad === true,
+          dryRun: flags.dryRun === true,
+          ...actorOf(flags, io),
+        }),
+      ),
+    );
+}
+
+function defineExport(command: Group, { io, action }: CommandContext): void {
+  command
+    .command('export')
+    .description('Export all cards as JSON, or as a table that "card import" reads.')
+    .argument('[file]', 'File to make (.json or .csv). A file that exists is left as it is. Default: stdout.')
+    .option('--csv', 'Export a table.')
+    .option('--all-columns', 'Include columns that no card fills.')
+    .addOption(SERVER_OPTION)
+    .addHelpText('after', '\nExample:\n  stillwell card export alder-bench.csv')
+    .action(
+      action((file, { csv, allColumns, server }) =>
+        exportCards(io, serverApi(server), { file, csv: csv === true, all: allColumns === true }),
+      ),
+    );
 }

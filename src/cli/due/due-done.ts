@@ -18,7 +18,7 @@ export async function writeDone(io: Io, api: ServerApi, options: DoneOptions): P
   const known = checks.find((one) => one.check === check);
   if (!known)
     throw new UsageError(
-      `${well} has no check ${check}; it has ${checks.map((one) => one.check).join(', ')}`,
+      `Cannot record ${check}: the checks of ${well} are ${checks.map((one) => one.check).join(', ')}`,
     );
   const entry = {
     kind: 'check',
@@ -32,7 +32,7 @@ export async function writeDone(io: Io, api: ServerApi, options: DoneOptions): P
   if (json === true) io.out(JSON.stringify(saved));
   else
     io.out(
-      `Written down. ${known.title} is next due ${after?.dueDate === undefined ? 'never' : `on ${after.dueDate}`}.`,
+      `Recorded. ${known.title} is next due ${after?.dueDate === undefined ? 'never' : `on ${after.dueDate}`}.`,
     );
   return EXIT.ok;
 }

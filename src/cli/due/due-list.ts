@@ -28,13 +28,13 @@ function printNotRecorded(io: Io, { notRecorded, notRecordedTotal, until }: Answ
   const { checks, wells } = notRecordedTotal;
   if (checks === 0) return;
   io.out(
-    `\nNever written down: ${count(checks, 'check')} on ${count(wells, 'well')}. Nobody knows whether they are late.${notRecorded.length > 0 ? ' Days to catch up on them, as proposals:' : ''}`,
+    `\nNever recorded: ${count(checks, 'check')} on ${count(wells, 'well')}.${notRecorded.length > 0 ? ' Proposed dates:' : ''}`,
   );
   for (const [well, rows] of byWell(notRecorded))
     io.out(`${rows[0]?.proposedDate}  ${well}  ${rows.map(({ check }) => check).join(', ')}`);
   const later = checks - notRecorded.length;
   if (later > 0)
-    io.out(`${count(later, 'check')} proposed after ${until}. Set days of your own: stillwell due plan`);
+    io.out(`${count(later, 'check')} proposed after ${until}. To set other dates: stillwell due plan`);
 }
 
 function printOnHold(io: Io, rows: readonly DueRowAnswer[]): void {

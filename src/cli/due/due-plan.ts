@@ -37,7 +37,7 @@ export async function planDue(io: Io, api: ServerApi, options: PlanOptions): Pro
   const { notRecorded, nowMs } = await api.get('due', query);
   const from = options.from ?? addDays(localDate(nowMs, 'UTC'), 1);
   if (from < localDate(nowMs, 'UTC'))
-    throw new UsageError(`Cannot plan: --from must not lie in the past: ${from}`);
+    throw new UsageError(`Cannot plan: --from must not be in the past: ${from}`);
   const visits = visitsOf(notRecorded, from, options.wellsADay);
   if (write) for (const visit of visits) await writePlan(api, visit, options.actor); // oxlint-disable-line no-await-in-loop
   for (const visit of visits) io.out(json ? JSON.stringify(visit) : visitWords(visit));
@@ -93,5 +93,7 @@ function visitWords({ on, well, site, checks }: PlannedVisit): string {
 function summaryWords(visits: readonly PlannedVisit[], written: boolean): string {
   const checks = visits.reduce((sum, visit) => sum + visit.checks.length, 0);
   const all = `${checks.toLocaleString('en')} checks on ${visits.length} wells, up to ${visits.at(-1)?.on ?? 'no day'}`;
-  return written ? `Set: ${all}.` : `A plan of ${all}. Nothing was changed; set these days with --write.`;
+  return written
+    ? `Saved: ${all}.`
+    : `A plan of ${all}. Nothing was saved. To save these dates, add --write.`;
 }

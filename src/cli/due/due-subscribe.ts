@@ -6,18 +6,18 @@ type AddressRequest = 'ensure' | 'renew' | 'remove';
 
 /** What the flags ask for; undefined where they ask for no address. @throws UsageError where they ask for two things. */
 export function addressRequest(flags: {
-  subscribe?: boolean;
-  'new-address'?: boolean;
-  'no-address'?: boolean;
+  subscribe?: true;
+  newAddress?: true;
+  removeAddress?: true;
 }): AddressRequest | undefined {
   const wanted: (AddressRequest | false)[] = [
-    flags.subscribe === true && flags['new-address'] !== true && 'ensure',
-    flags['new-address'] === true && 'renew',
-    flags['no-address'] === true && 'remove',
+    flags.subscribe === true && flags.newAddress !== true && 'ensure',
+    flags.newAddress === true && 'renew',
+    flags.removeAddress === true && 'remove',
   ];
   const [want, more] = wanted.filter((one) => one !== false);
   if (more !== undefined)
-    throw new UsageError('Cannot do both: --no-address takes the address away that --subscribe tells');
+    throw new UsageError('Cannot do both: --remove-address removes the address that --subscribe prints');
   return want;
 }
 
@@ -30,14 +30,14 @@ export async function printAddress(
   const of = well === undefined ? {} : { well };
   if (want === 'remove') {
     await api.post('setCalendarAddress', {}, { ...of, action: want });
-    io.err('The address was taken away. It opens nothing any more.');
+    io.err('The address was removed. It no longer works.');
     return EXIT.ok;
   }
-  const { server } = await api.get('calendarAddress', of);
+  const { server, commandOptions = '' } = await api.get('calendarAddress', of);
   if (server.is === 'closed') {
     io.err(
       server.error ??
-        `No phone can reach the calendar: the server answers only this computer. Start it with: stillwell serve --listen ${server.hosts[0] ?? 'ADDRESS'}`,
+        `No phone can reach the calendar: the server answers only this computer. Start it with: stillwell serve --listen ${server.hosts[0] ?? 'ADDRESS'}${commandOptions}`,
     );
     return EXIT.failed;
   }
@@ -45,8 +45,8 @@ export async function printAddress(
   for (const url of address?.urls ?? []) io.out(url);
   io.err(
     want === 'renew'
-      ? 'The address before opens nothing any more. Whoever is on this network and has this one can read the calendar.'
-      : 'Whoever is on this network and has this address can read the calendar: names of wells, what is due when and why, and where things are.',
+      ? 'The old address no longer works. Everyone on this network who has the new one can read the calendar.'
+      : 'Everyone on this network who has this address can read the calendar. It holds names of wells, due checks and their reasons, and where things are.',
   );
   return EXIT.ok;
 }

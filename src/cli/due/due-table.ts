@@ -13,7 +13,7 @@ import { actorOf } from '../logbook/write-entry.ts';
 
 const COLUMNS = {
   required: ['well', 'check', 'on'],
-  optional: ['was', 'value', 'left', 'note', 'by'],
+  optional: ['result', 'value', 'left', 'note', 'by'],
 } as const;
 
 export interface TableOptions {
@@ -41,17 +41,17 @@ export async function writeTable(io: Io, api: ServerApi, options: TableOptions):
   );
   if (bad.length > 0) {
     for (const line of bad) io.err(line);
-    io.err(`Nothing was written: ${bad.length} of ${rows.length} lines are wrong.`);
+    io.err(`Nothing was recorded: ${bad.length} of ${rows.length} lines are wrong.`);
     return EXIT.usage;
   }
   const fresh = read.flatMap((one) => (typeof one === 'object' && 'row' in one ? [one.row] : []));
-  const same = `${rows.length - fresh.length} were written before`;
+  const same = `${rows.length - fresh.length} were recorded before`;
   if (options.dryRun) {
-    io.out(`${fresh.length} checks would be written down, ${same}. Nothing was changed.`);
+    io.out(`${fresh.length} checks would be recorded, ${same}. Nothing was changed.`);
     return EXIT.ok;
   }
   const stopped = await writeAll(io, api, fresh, options);
-  if (stopped === undefined) io.out(`${fresh.length} checks written down, ${same}.`);
+  if (stopped === undefined) io.out(`${fresh.length} checks recorded, ${same}.`);
   else io.err(stopped);
   return stopped === undefined ? EXIT.ok : EXIT.failed;
 }
@@ -71,7 +71,7 @@ async function writeAll(
       await api.post('writeEntry', { well }, { entry, ...actor });
     } catch (error) {
       if (!(error instanceof ApiError)) throw error;
-      return `line ${line}, ${well}: ${error.message}\n${n} of ${rows.length} checks were written before that. Run it again to go on.`;
+      return `line ${line}, ${well}: ${error.message}\n${n} of ${rows.length} checks were recorded before that. Run the command again to go on.`;
     }
   }
   return undefined;
@@ -92,9 +92,9 @@ async function checksOf(api: ServerApi, rows: readonly TableRow[]): Promise<Map<
 }
 
 function readRow({ line, cells }: TableRow, wells: ReadonlyMap<string, ChecksAnswer>): ParsedRow {
-  const { well = '', check = '', on = '', was = 'right', value, left, note, by } = cells;
+  const { well = '', check = '', on = '', result = 'right', value, left, note, by } = cells;
   const known = wells.get(well);
-  if (!known) return { problem: `column well: no well is called ${well}` };
+  if (!known) return { problem: `column well: there is no well ${well}` };
   const of = known.checks.find((one) => one.check === check);
   if (!of)
     return {
@@ -102,8 +102,8 @@ function readRow({ line, cells }: TableRow, wells: ReadonlyMap<string, ChecksAns
     };
   const at = entryMoment(on, known);
   if ('reason' in at) return { problem: `column on: ${at.reason}: ${on}` };
-  if (!CHECK_OUTCOMES.some((one) => one === was))
-    return { problem: `column was: must be one of ${CHECK_OUTCOMES.join(', ')}: ${was}` };
+  if (!CHECK_OUTCOMES.some((one) => one === result))
+    return { problem: `column result: must be one of ${CHECK_OUTCOMES.join(', ')}: ${result}` };
   for (const [column, text] of [
     ['value', value],
     ['left', left],
@@ -111,9 +111,9 @@ function readRow({ line, cells }: TableRow, wells: ReadonlyMap<string, ChecksAns
     const problem = text === undefined ? undefined : problemOfValue(text, of.value?.dimension);
     if (problem !== undefined) return { problem: `column ${column}: ${problem}: ${text}` };
   }
-  if (of.completions.some((one) => one.date === on && one.outcome === was)) return 'known';
+  if (of.completions.some((one) => one.date === on && one.outcome === result)) return 'known';
   const more = Object.entries({ value, left, text: note }).filter(([, text]) => text !== undefined);
-  const entry = { kind: 'check', check, outcome: was, at: at.at, ...Object.fromEntries(more) };
+  const entry = { kind: 'check', check, outcome: result, at: at.at, ...Object.fromEntries(more) };
   return { row: { line, well, entry, ...(by !== undefined && { by }) } };
 }
 

@@ -1,94 +1,140 @@
-/** `stillwell due`: what is due on the wells of a running server, a check written down as done, days set for what was never written down. */
-import { isIsoDate } from '../../core/domain/rfc3339.ts';
-import { EXIT, UsageError, type Command, type Io } from '../command.ts';
+/** `stillwell due`: what is due on the wells of a running server, checks that were done, and a plan for what was never recorded. */
+import { CHECK_OUTCOMES } from '../../logbook/entries/read-check.ts';
+import { EXIT, UsageError, type CommandBuilder, type CommandContext, type Io } from '../command.ts';
+import {
+  BY_OPTION,
+  isoDate,
+  JSON_OPTION,
+  NOTE_OPTION,
+  ON_OPTION,
+  PHOTO_OPTION,
+  SERVER_OPTION,
+  wholeNumber,
+} from '../options.ts';
+import { serverApi, type ServerApi } from '../server-api.ts';
+import { actorOf } from '../logbook/write-entry.ts';
 import { writeDone } from './due-done.ts';
 import { printDue } from './due-list.ts';
 import { planDue } from './due-plan.ts';
-import { writeTable } from './due-table.ts';
 import { addressRequest, printAddress } from './due-subscribe.ts';
-import { readOptions, readWhole } from '../options.ts';
-import { serverApi, type ServerApi } from '../server-api.ts';
-import { SERVER_HELP, rejectExtra, actorOf, WRITE_HELP, WRITE_OPTIONS } from '../logbook/write-entry.ts';
+import { writeTable } from './due-table.ts';
 
-const OPTIONS = {
-  ...WRITE_OPTIONS,
-  until: { type: 'string' },
-  days: { type: 'string' },
-  site: { type: 'string' },
-  was: { type: 'string' },
-  value: { type: 'string' },
-  left: { type: 'string' },
-  table: { type: 'string' },
-  'dry-run': { type: 'boolean' },
-  from: { type: 'string' },
-  'wells-a-day': { type: 'string' },
-  write: { type: 'boolean' },
-  subscribe: { type: 'boolean' },
-  'new-address': { type: 'boolean' },
-  'no-address': { type: 'boolean' },
-} as const;
+type Group = Parameters<CommandBuilder>[0];
 
 const WELLS_A_DAY_RANGE = { from: 1, to: 100 };
 const DEFAULT_WELLS_A_DAY = 3;
 
-export const dueCommand: Command = {
-  name: 'due',
-  usage:
-    'due [WELL] [--until DATE | --days N] [--site SITE] [--json] | due [WELL] --subscribe | due done WELL CHECK | due plan',
-  about:
-    'What is due on your wells: checks, water tests, what you planned yourself; and one written down as done.',
-  more: `The server must be running. Without a day it lists a month ahead; what is overdue always stands there. What nobody wrote down
-the last time of stands apart, with a proposed day: nobody knows whether it is late. Checks of a well that is laid up or out of
-service wait until it is back.
-
-  --until DATE      up to this day (2027-03-31)
-  --days N          up to so many days from today
-  --site SITE       wells of one site
-
-  --subscribe       the address for phones on the farm's network, of all wells or of one, to subscribe to in their calendar
-  --new-address     make a new one; the one before opens nothing any more
-  --no-address      take it away
-
-  done WELL CHECK   write down a check as done; CHECK is called as the list calls it (precharge, relief-valve …)
-  --was OUTCOME     right (unless given), put-right, not-right or not-done
-  --value "36 psi"  as found; --left "38 psi" as left
-${WRITE_HELP}
-  --table FILE      many at once, from a table (.csv) with the columns well, check, on, and as far as it has them was, value,
-                    left, note, by; nothing is written while a row is wrong, and --dry-run only says what would be
-
-  plan              days for what was never written down: shown, and set with --write
-  --from DATE       the first of them (tomorrow unless given); Saturdays and Sundays are left out
-  --wells-a-day N   so many wells a day (${DEFAULT_WELLS_A_DAY} unless given), those of one site one after the other
-
-${SERVER_HELP}`,
-  async run(args, io) {
-    const { flags, names } = readOptions(args, OPTIONS);
-    const api = serverApi(flags.server);
-    const [first, well, check, ...rest] = names;
-    if (first === 'done') {
-      if (flags.table !== undefined) {
-        rejectExtra(names.slice(1));
-        return writeTable(io, api, { file: flags.table, by: flags.by, dryRun: flags['dry-run'] === true });
-      }
-      if (well === undefined || check === undefined || rest.length > 0)
-        throw new UsageError('Two names are expected: stillwell due done WELL CHECK, or --table FILE');
-      return writeDone(io, api, { ...flags, well, check });
-    }
-    if (first === 'plan') {
-      rejectExtra(names.slice(1));
-      const { site, from, json = false, write = false } = flags;
-      const wellsADay =
-        readWhole('wells-a-day', flags['wells-a-day'], WELLS_A_DAY_RANGE) ?? DEFAULT_WELLS_A_DAY;
-      if (from !== undefined && !isIsoDate(from))
-        throw new UsageError(`Cannot read --from: a day of the calendar is expected: ${from}`);
-      return planDue(io, api, { site, from, wellsADay, json, write, actor: actorOf(flags, io) });
-    }
-    if (well !== undefined) throw new UsageError(`Cannot read "${well}": one well at most is expected`);
-    const want = addressRequest(flags);
-    if (want !== undefined) return printAddress(io, api, { well: first, want });
-    return list(io, api, { ...flags, well: first });
-  },
+export const dueCommand: CommandBuilder = (command, context) => {
+  defineList(command, context);
+  defineDone(command, context);
+  definePlan(command, context);
 };
+
+function defineList(command: Group, { io, action }: CommandContext): void {
+  command
+    .description(
+      'List the checks and water tests that are due within a month. ' +
+        'Checks that were never recorded follow, each with a proposed date. ' +
+        'Checks of a well that is laid up or out of service are on hold. The server must be running.',
+    )
+    .enablePositionalOptions()
+    .argument('[well]', 'Name of a well. Default: all wells.')
+    .option('--until <date>', 'List what is due up to this date, as 2027-03-31.')
+    .option('--days <n>', 'List what is due within this number of days.')
+    .option('--site <site>', 'List the wells of one site.')
+    .option('--subscribe', 'Print the address of the calendar for phones on the farm network.')
+    .option('--new-address', 'Make a new address. The old one stops working.')
+    .option('--remove-address', 'Remove the address.')
+    .addOption(JSON_OPTION)
+    .addOption(SERVER_OPTION)
+    .addHelpText(
+      'after',
+      `
+Examples:
+  stillwell due --days 30
+  stillwell due mill --until 2027-03-31
+  stillwell due done mill precharge --value "36 psi" --left "38 psi" --result put-right`,
+    )
+    .action(
+      action((well, flags) => {
+        const api = serverApi(flags.server);
+        const want = addressRequest(flags);
+        if (want !== undefined) return printAddress(io, api, { well, want });
+        return list(io, api, { ...flags, well });
+      }),
+    );
+}
+
+function defineDone(command: Group, { io, action }: CommandContext): void {
+  command
+    .command('done')
+    .description('Record a check that was done, or many checks with --table.')
+    .argument('[well]', 'Name of the well.')
+    .argument('[check]', 'Name of the check, as "stillwell due" prints it: precharge, relief-valve …')
+    .option('--result <result>', `One of ${CHECK_OUTCOMES.join(', ')}. Default: right.`)
+    .option('--value <value>', 'Value as found, with its unit.')
+    .option('--left <value>', 'Value as left, with its unit.')
+    .option(
+      '--table <file>',
+      'Record many checks from a table (.csv). Its columns are well, check, on; ' +
+        'result, value, left, note and by are optional.',
+    )
+    .option('--dry-run', 'With --table: print what would be recorded, and record nothing.')
+    .addOption(ON_OPTION)
+    .addOption(NOTE_OPTION)
+    .addOption(PHOTO_OPTION)
+    .addOption(BY_OPTION)
+    .addOption(JSON_OPTION)
+    .addOption(SERVER_OPTION)
+    .addHelpText(
+      'after',
+      `
+Examples:
+  stillwell due done mill precharge --value "36 psi" --left "38 psi" --result put-right
+  stillwell due done --table alder-bench-checks.csv --dry-run`,
+    )
+    .action(
+      action((well, check, flags) => {
+        const api = serverApi(flags.server);
+        const { table, by, dryRun } = flags;
+        if (table !== undefined && well === undefined)
+          return writeTable(io, api, { file: table, by, dryRun: dryRun === true });
+        if (well === undefined || check === undefined || table !== undefined)
+          throw new UsageError(
+            'Cannot record a check: either a well and a check must be given, or --table. Usage: stillwell due done WELL CHECK',
+          );
+        return writeDone(io, api, { ...flags, well, check });
+      }),
+    );
+}
+
+function definePlan(command: Group, { io, action }: CommandContext): void {
+  command
+    .command('plan')
+    .description(
+      'Propose dates for checks that were never recorded, and save them with --write. ' +
+        'Wells of one site follow each other. Saturdays and Sundays are left out.',
+    )
+    .option('--from <date>', 'First date. Default: tomorrow.', isoDate('--from'))
+    .option(
+      '--wells-a-day <n>',
+      `Wells a day. Default: ${DEFAULT_WELLS_A_DAY}.`,
+      wholeNumber('--wells-a-day', WELLS_A_DAY_RANGE),
+    )
+    .option('--site <site>', 'Plan the wells of one site.')
+    .option('--write', 'Save the dates.')
+    .addOption(BY_OPTION)
+    .addOption(JSON_OPTION)
+    .addOption(SERVER_OPTION)
+    .addHelpText('after', '\nExample:\n  stillwell due plan --site alder-bench --wells-a-day 2 --write')
+    .action(
+      action((flags) => {
+        const { site, from, wellsADay = DEFAULT_WELLS_A_DAY, json = false, write = false } = flags;
+        const actor = actorOf(flags, io);
+        return planDue(io, serverApi(flags.server), { site, from, wellsADay, json, write, actor });
+      }),
+    );
+}
 
 interface ListOptions {
   well: string | undefined;
@@ -100,7 +146,7 @@ interface ListOptions {
 
 async function list(io: Io, api: ServerApi, { well, until, days, site, json }: ListOptions): Promise<number> {
   if (until !== undefined && days !== undefined)
-    throw new UsageError('Cannot list: --until and --days say the same thing; give one of them');
+    throw new UsageError('Cannot list: --until and --days exclude each other. Give one of them');
   const query = Object.entries({ until, days, site, well }).flatMap(([key, value]) =>
     value === undefined ? [] : [[key, value] as const],
   );

@@ -1,5 +1,4 @@
-/** `stillwell paper`: manuals, receipts, the well log, photos: kept with a well, found, and got back. */
-import { existsSync, writeFileSync } from 'node:fs';
+/** `stillwell document`: manuals, receipts, the well log and photos, kept with a well, found, and written to a file again. */
 import { localDate } from '../../../shared/text/en/time-words.ts';
 import {
   searchDocuments,
@@ -7,78 +6,85 @@ import {
   fileSizeText,
   fileTypeText,
 } from '../../../shared/text/en/documents.ts';
-import { EXIT, UsageError, type Command, type Io } from '../command.ts';
-import { readOptions } from '../options.ts';
+import { EXIT, UsageError, type CommandBuilder, type CommandContext, type Io } from '../command.ts';
+import { requireNewFile, writeNewFile } from '../files.ts';
+import { BY_OPTION, JSON_OPTION, NOTE_OPTION, SERVER_OPTION } from '../options.ts';
 import { serverApi, type ServerApi } from '../server-api.ts';
-import {
-  SERVER_HELP,
-  SERVER_OPTIONS,
-  asUsageError,
-  requireName,
-  rejectExtra,
-  readFile,
-  actorOf,
-  timeZoneOf,
-} from './write-entry.ts';
+import { asUsageError, readFile, actorOf, timeZoneOf } from './write-entry.ts';
 
-const OPTIONS = {
-  ...SERVER_OPTIONS,
-  by: { type: 'string' },
-  about: { type: 'string' },
-  note: { type: 'string' },
-  name: { type: 'string' },
-  find: { type: 'string' },
-} as const;
+type Group = Parameters<CommandBuilder>[0];
 
-/** Enough of a hash to be told from every other paper of a well. */
+/** Enough of a hash to be told from every other document of a well. */
 const SHORT_HASH_CHARS = 12;
 
-export const documentCommand: Command = {
-  name: 'paper',
-  usage: 'paper list WELL | paper add WELL FILE … | paper get WELL PAPER OUT',
-  about: 'Papers of a well: manuals, receipts, the well log, photos; kept with it, found, and got back.',
-  more: `The server must be running. A paper is PDF, JPEG, PNG, WebP, HEIC or plain text by its content, of 25 MiB at most. A photo inside
-an electrical box is for whoever has it open and locked out already; nobody should open one for a photo.
+export const documentCommand: CommandBuilder = (command, context) => {
+  command.description(
+    'Keep documents of a well: manuals, receipts, the well log and photos. ' +
+      'A document may be PDF, JPEG, PNG, WebP, HEIC or plain text, of 25 MiB at most. ' +
+      'Photos inside an electrical box are for people who have it open and locked out already. ' +
+      'Nobody opens a box for a photo. The server must be running.',
+  );
+  defineList(command, context);
+  defineAdd(command, context);
+  defineGet(command, context);
+};
 
-  list WELL           what is kept, newest first
-  add WELL FILE …     keep papers
-  get WELL PAPER OUT  one of them as a file; PAPER is its hash as the list has it, or its name. A file that is there already is
-                      left alone
+function defineList(command: Group, { io, action }: CommandContext): void {
+  command
+    .command('list')
+    .description('List documents, newest first.')
+    .argument('<well>', 'Name of the well.')
+    .option('--find <words>', 'List the documents that contain all of these words.')
+    .addOption(JSON_OPTION)
+    .addOption(SERVER_OPTION)
+    .action(
+      action((well, { find = '', json, server }) =>
+        list(io, serverApi(server), { well, find, json: json === true }),
+      ),
+    );
+}
 
-  --find WORDS        list: those that hold all of these words
-  --about TEXT        add: what it is about ("pump"); --note TEXT a remark
-  --name NAME         add: what it is called (the file's own name unless given)
-  --by NAME           add: who kept it (your name on this computer unless given)
-
-${SERVER_HELP}`,
-  async run(args, io) {
-    const { flags, names } = readOptions(args, OPTIONS);
-    const api = serverApi(flags.server);
-    const [verb, name, ...rest] = names;
-    const json = flags.json === true;
-    switch (verb ?? '') {
-      case 'list':
-        rejectExtra(rest);
-        return list(io, api, { well: requireName(name, 'paper list WELL'), find: flags.find ?? '', json });
-      case 'add':
-        return add(io, api, {
-          well: requireName(name, 'paper add WELL FILE …'),
-          files: rest,
-          json,
+function defineAdd(command: Group, { io, action }: CommandContext): void {
+  command
+    .command('add')
+    .description('Keep documents with a well.')
+    .argument('<well>', 'Name of the well.')
+    .argument('<file...>', 'Files to keep.')
+    .option('--about <text>', 'Subject, such as "pump".')
+    .option('--name <name>', 'Title. Default: the name of the file.')
+    .addOption(NOTE_OPTION)
+    .addOption(BY_OPTION)
+    .addOption(JSON_OPTION)
+    .addOption(SERVER_OPTION)
+    .addHelpText('after', '\nExample:\n  stillwell document add mill well-log.pdf --about "well log"')
+    .action(
+      action((well, files, flags) =>
+        add(io, serverApi(flags.server), {
+          well,
+          files,
+          json: flags.json === true,
           name: flags.name,
           fields: {
             ...actorOf(flags, io),
             ...(flags.about !== undefined && { about: flags.about }),
             ...(flags.note !== undefined && { text: flags.note }),
           },
-        });
-      case 'get':
-        return get(io, api, name, rest);
-      default:
-        throw new UsageError(`Cannot do "${verb ?? ''}": list, add or get is expected`);
-    }
-  },
-};
+        }),
+      ),
+    );
+}
+
+function defineGet(command: Group, { io, action }: CommandContext): void {
+  command
+    .command('get')
+    .description('Write a document to a file.')
+    .argument('<well>', 'Name of the well.')
+    .argument('<document>', 'Title of the document, or its hash as "document list" prints it.')
+    .argument('<file>', 'File to make. A file that exists is left as it is.')
+    .addOption(SERVER_OPTION)
+    .addHelpText('after', '\nExample:\n  stillwell document get mill well-log.pdf copy.pdf')
+    .action(action((well, wanted, out, { server }) => get(io, serverApi(server), { well, wanted, out })));
+}
 
 async function list(
   io: Io,
@@ -103,8 +109,8 @@ async function list(
   if (!json && shown.length === 0)
     io.out(
       documents.length === 0
-        ? `No paper of ${well} is kept yet.`
-        : `None of ${documents.length} papers holds these words.`,
+        ? `No documents of ${well} yet.`
+        : `None of ${documents.length} documents contains these words.`,
     );
   return EXIT.ok;
 }
@@ -122,9 +128,8 @@ async function add(
   api: ServerApi,
   { well, files, json, name: called, fields }: AddParams,
 ): Promise<number> {
-  if (files.length === 0) throw new UsageError('A file is expected: stillwell paper add WELL FILE …');
   if (called !== undefined && files.length > 1)
-    throw new UsageError('Cannot call several files by one --name');
+    throw new UsageError('Cannot keep the files: --name names one document, and several files are given');
   const documents = files.map(readFile);
   for (const { name, bytes } of documents) {
     const parts = { well, name: called ?? name, ...fields };
@@ -134,23 +139,21 @@ async function add(
     io.out(
       json
         ? JSON.stringify(entry)
-        : `Kept: ${parts.name}, ${String(entry.body['hash']).slice(0, SHORT_HASH_CHARS)}`,
+        : `Saved: ${parts.name}, ${String(entry.body['hash']).slice(0, SHORT_HASH_CHARS)}`,
     );
   }
   return EXIT.ok;
 }
 
-async function get(
-  io: Io,
-  api: ServerApi,
-  name: string | undefined,
-  [wanted, out, ...rest]: readonly string[],
-): Promise<number> {
-  rejectExtra(rest);
-  if (name === undefined || wanted === undefined || out === undefined)
-    throw new UsageError('Three names are expected: stillwell paper get WELL PAPER OUT');
-  if (existsSync(out)) throw new Error(`Cannot write ${out}: it is there already; choose another name`);
-  const { documents } = documentsAmong((await api.get('entries', { well: name })).entries);
+interface GetParams {
+  well: string;
+  wanted: string;
+  out: string;
+}
+
+async function get(io: Io, api: ServerApi, { well, wanted, out }: GetParams): Promise<number> {
+  requireNewFile(out);
+  const { documents } = documentsAmong((await api.get('entries', { well })).entries);
   const hashes = new Set(
     documents
       .filter(
@@ -160,10 +163,13 @@ async function get(
   );
   const [hash, other] = hashes;
   if (hash === undefined)
-    throw new UsageError(`${name} has no paper ${wanted}. Try: stillwell paper list ${name}`);
-  if (other !== undefined) throw new UsageError(`${name} has several papers ${wanted}: name one by its hash`);
+    throw new UsageError(
+      `Cannot get ${wanted}: ${well} has no such document. Try: stillwell document list ${well}`,
+    );
+  if (other !== undefined)
+    throw new UsageError(`Cannot get ${wanted}: ${well} has several such documents. Name one by its hash`);
   const bytes = await api.document(hash);
-  writeFileSync(out, bytes, { flag: 'wx' });
+  writeNewFile(out, bytes);
   io.out(`${out}: ${bytes.length.toLocaleString('en')} bytes`);
   return EXIT.ok;
 }

@@ -1,4 +1,4 @@
-/** A packet from or for a server that runs, over its API. */
+/** An export from, or an import by, a running server, over its API. */
 import { z } from 'zod';
 import { importResultShape } from '../../../shared/api/exports.ts';
 import type { UnitSystem } from '../../../shared/quantity/format-quantity.ts';
@@ -33,7 +33,10 @@ export async function postImport(
 }
 
 function addressAt(server: string, path: string): URL {
-  if (!URL.canParse(path, server)) throw new Error(`Cannot ask the server: ${server} is no address`);
+  if (!URL.canParse(path, server))
+    throw new Error(
+      `Cannot reach the server: --server must be an address such as http://127.0.0.1:8420: ${server}`,
+    );
   return new URL(path, server);
 }
 

@@ -1,59 +1,61 @@
 /** `stillwell labels`: labels to print for tank, switch, control box, panel and well head, as a file or as their facts in text. */
-import { existsSync, writeFileSync } from 'node:fs';
 import type { Label } from '../../../shared/api/labels.ts';
 import { SHEETS, type Sheet } from '../../../shared/labels/sheets.ts';
 import { LABEL_KINDS } from '../../../shared/text/en/label-words.ts';
-import { EXIT, UsageError, type Command, type Io } from '../command.ts';
+import { EXIT, UsageError, type CommandBuilder, type Io } from '../command.ts';
+import { requireNewFile, writeNewFile } from '../files.ts';
 import { labelPage, labelSvgs, leftOffLabels, type LabelPrint } from './label-file.ts';
-import { readOptions, readUnits, readWhole } from '../options.ts';
+import { JSON_OPTION, SERVER_OPTION, UNITS_OPTION, wholeNumber } from '../options.ts';
 import { serverApi } from '../server-api.ts';
-import { SERVER_HELP, SERVER_OPTIONS, requireName, rejectExtra } from './write-entry.ts';
 
-const OPTIONS = {
-  ...SERVER_OPTIONS,
-  sheet: { type: 'string' },
-  only: { type: 'string' },
-  first: { type: 'string' },
-  units: { type: 'string' },
-} as const;
+export const labelsCommand: CommandBuilder = (command, { io, action }) => {
+  command
+    .description(
+      'Print labels for tank, switch, control box, panel and well head. ' +
+        'Each label has its facts in a code that a phone reads without a network. ' +
+        'Without a file, the facts are listed. The server must be running.',
+    )
+    .argument('<well>', 'Name of the well.')
+    .argument(
+      '[file]',
+      'File to make: .html for pages that print in their real size, .svg for one file a sheet. ' +
+        'A file that exists is left as it is.',
+    )
+    .option('--sheet <sheet>', 'Sheet to print on, from the list below.')
+    .option('--only <kinds>', `Only these labels, separated by commas: ${LABEL_KINDS.join(',')}.`)
+    .option('--first <n>', 'First free place on label stock, row by row. Default: 1.')
+    .addOption(UNITS_OPTION)
+    .addOption(JSON_OPTION)
+    .addOption(SERVER_OPTION)
+    .addHelpText(
+      'after',
+      `
+Sheets:
+${SHEETS.map(({ id, name }) => `  ${id.padEnd(18)}${name}`).join('\n')}
+Default: ${defaultSheet('us').id} with US units, ${defaultSheet('metric').id} with metric units.
 
-export const labelsCommand: Command = {
-  name: 'labels',
-  usage: 'labels WELL [OUT.html | OUT.svg]',
-  about: 'Labels to print for tank, switch, control box, panel and well head, each with its facts in a code.',
-  more: `The server must be running. Without OUT the facts are listed. OUT.html is a page that prints on the sheet's own size without a
-server; OUT.svg is one sheet, and OUT-2.svg a second. Print at actual size (100 %). A file that is there already is left alone.
-
-  --sheet SHEET     what they are printed on:
-${SHEETS.map(({ id, name }) => `                      ${id.padEnd(18)}${name}`).join('\n')}
-                    (${defaultSheet('us').id} with US units, ${defaultSheet('metric').id} with metric ones unless given)
-  --only KINDS      only these: ${LABEL_KINDS.join(',')}
-  --first N         on label stock: the first place that is free, row by row (1 unless given)
-  --units UNITS     us (unless given) or metric
-
-${SERVER_HELP}`,
-  async run(args, io) {
-    const { flags, names } = readOptions(args, OPTIONS);
-    const [name, out, ...rest] = names;
-    rejectExtra(rest);
-    const well = requireName(name, 'labels WELL OUT.html');
-    const units = readUnits(flags.units) ?? 'us';
-    const sheet = flags.sheet === undefined ? defaultSheet(units) : findSheet(flags.sheet);
-    const places = { from: 1, to: sheet.columns * sheet.rows };
-    const print = { sheet, first: readWhole('first', flags.first, places) ?? 1, title: `Labels, ${well}` };
-    const all = (await serverApi(flags.server).get('labels', { well }))[units];
-    const labels = onlyKinds(all, flags.only);
-    if (out !== undefined) return write(io, out, labels, print);
-    for (const label of labels)
-      if (flags.json === true) io.out(JSON.stringify(label));
-      else
-        for (const line of label.plainText.length === 0
-          ? [`${label.title}: to fill in by hand`]
-          : label.plainText)
-          io.out(line);
-    return EXIT.ok;
-  },
+Example:
+  stillwell labels mill mill-labels.html
+Print at actual size (100 %).`,
+    )
+    .action(
+      action(async (well, out, flags) => {
+        const { units = 'us', only, json, server } = flags;
+        const sheet = flags.sheet === undefined ? defaultSheet(units) : findSheet(flags.sheet);
+        const places = wholeNumber('--first', { from: 1, to: sheet.columns * sheet.rows });
+        const first = flags.first === undefined ? 1 : places(flags.first);
+        const labels = onlyKinds((await serverApi(server).get('labels', { well }))[units], only);
+        if (out !== undefined) return write(io, out, labels, { sheet, first, title: `Labels, ${well}` });
+        for (const label of labels)
+          for (const line of json ? [JSON.stringify(label)] : factLines(label)) io.out(line);
+        return EXIT.ok;
+      }),
+    );
 };
+
+function factLines({ plainText, title }: Label): readonly string[] {
+  return plainText.length === 0 ? [`${title}: to fill in by hand`] : plainText;
+}
 
 function defaultSheet(units: 'us' | 'metric'): Sheet {
   return SHEETS.find(({ paper }) => (paper === 'letter') === (units === 'us')) ?? SHEETS[0]!;
@@ -63,7 +65,7 @@ function findSheet(id: string): Sheet {
   const sheet = SHEETS.find((one) => one.id === id);
   if (!sheet)
     throw new UsageError(
-      `Cannot read --sheet: one of ${SHEETS.map((one) => one.id).join(', ')} is expected: ${id}`,
+      `Cannot read --sheet: it must be one of ${SHEETS.map((one) => one.id).join(', ')}: ${id}`,
     );
   return sheet;
 }
@@ -75,17 +77,16 @@ function onlyKinds(labels: readonly Label[], only: string | undefined): Label[] 
   const unknown = kinds.find((kind) => !labels.some((label) => label.kind === kind));
   if (unknown !== undefined)
     throw new UsageError(
-      `Cannot print a label for ${unknown}: this well has ${[...new Set(labels.map(({ kind }) => kind))].join(', ')}`,
+      `Cannot print a label for ${unknown}: the labels of this well are ${[...new Set(labels.map(({ kind }) => kind))].join(', ')}`,
     );
   return labels.filter(({ kind }) => kinds.includes(kind));
 }
 
 function write(io: Io, out: string, labels: readonly Label[], print: LabelPrint): number {
   const files = filesOf(out, labels, print);
-  const there = files.find(({ path }) => existsSync(path));
-  if (there) throw new Error(`Cannot write ${there.path}: it is there already; choose another name`);
+  for (const { path } of files) requireNewFile(path);
   for (const { path, text } of files) {
-    writeFileSync(path, text, { flag: 'wx' });
+    writeNewFile(path, text);
     io.out(`${path}: ${labels.length} labels, ${print.sheet.name}`);
   }
   for (const [title, facts] of leftOffLabels(labels, print))

@@ -1,76 +1,94 @@
-/** `stillwell book`: all that people wrote down of a well, a note added, an entry struck out. */
+/** `stillwell log`: the logbook of a well, a note added, an entry voided. */
 import type { EntryAnswer } from '../../../shared/api/logbook.ts';
 import { localDate } from '../../../shared/text/en/time-words.ts';
 import { WATER_EVENTS, WATER_EVENT_WORDS } from '../../../shared/text/en/water-words.ts';
 import { formatValue } from '../../logbook/export/key-names.ts';
-import { EXIT, UsageError, type Command, type Io } from '../command.ts';
-import { readOptions } from '../options.ts';
+import { EXIT, type CommandBuilder, type CommandContext, type Io } from '../command.ts';
+import { BY_OPTION, JSON_OPTION, ON_OPTION, SERVER_OPTION } from '../options.ts';
 import { serverApi, type ServerApi } from '../server-api.ts';
-import {
-  SERVER_HELP,
-  SERVER_OPTIONS,
-  requireName,
-  rejectExtra,
-  writeEntry,
-  timeZoneOf,
-} from './write-entry.ts';
+import { writeEntry, timeZoneOf } from './write-entry.ts';
 
-const OPTIONS = {
-  ...SERVER_OPTIONS,
-  by: { type: 'string' },
-  on: { type: 'string' },
-  event: { type: 'string' },
-  why: { type: 'string' },
-  kind: { type: 'string' },
-} as const;
+type Group = Parameters<CommandBuilder>[0];
 
-export const logCommand: Command = {
-  name: 'book',
-  usage: 'book list WELL | book note WELL TEXT | book strike WELL ENTRY',
-  about:
-    'The book of a well: all that people wrote down, in the order in which they did; a note; a slip struck out.',
-  more: `The server must be running. Nothing in the book is ever changed: a slip is struck out, and stays with who struck it out.
-
-  list WELL          all entries, each with its id
-  note WELL TEXT     write down what was noticed
-  strike WELL ENTRY  strike an entry out, by its id
-
-  --kind KIND       list: entries of one kind (reading, check, water-test, work, paper, note …)
-  --event EVENT     note: what makes the water worth testing at once:
-${WATER_EVENTS.map((event) => `                      ${event.padEnd(18)}${WATER_EVENT_WORDS[event].question}`).join('\n')}
-  --on DATE         note: the day on which it was so (now unless given)
-  --why TEXT        strike: why
-  --by NAME         who writes (your name on this computer unless given)
-
-${SERVER_HELP}`,
-  async run(args, io) {
-    const { flags, names } = readOptions(args, OPTIONS);
-    const api = serverApi(flags.server);
-    const [verb, name, text, ...rest] = names;
-    rejectExtra(rest);
-    const json = flags.json === true;
-    if (verb === 'list') {
-      rejectExtra(text === undefined ? [] : [text]);
-      return list(io, api, { well: requireName(name, 'book list WELL'), kind: flags.kind, json });
-    }
-    if (verb !== 'note' && verb !== 'strike')
-      throw new UsageError(`Cannot do "${verb ?? ''}": list, note or strike is expected`);
-    if (name === undefined || text === undefined)
-      throw new UsageError(
-        `Two things are expected: stillwell book ${verb} WELL ${verb === 'note' ? 'TEXT' : 'ENTRY'}`,
-      );
-    const { event, why } = flags;
-    const entry =
-      verb === 'note'
-        ? { kind: 'note', text, ...(event !== undefined && { event }) }
-        : { kind: 'struck', replaces: text, ...(why !== undefined && { text: why }) };
-    const saved = await writeEntry(io, api, { well: name, about: 'note', entry }, flags);
-    io.out(
-      json ? JSON.stringify(saved) : verb === 'note' ? 'Written down.' : 'Struck out. It stays in the book.',
-    );
-    return EXIT.ok;
-  },
+export const logCommand: CommandBuilder = (command, context) => {
+  command.description(
+    'List the logbook of a well, add an entry, or void one. ' +
+      'An entry is never changed or deleted. The server must be running.',
+  );
+  defineList(command, context);
+  defineNote(command, context);
+  defineVoid(command, context);
 };
+
+function defineList(command: Group, { io, action }: CommandContext): void {
+  command
+    .command('list')
+    .description('List all entries in the order in which they were made, each with its id.')
+    .argument('<well>', 'Name of the well.')
+    .option('--kind <kind>', 'List one kind of entry: reading, check, water-test, work, paper, note …')
+    .addOption(JSON_OPTION)
+    .addOption(SERVER_OPTION)
+    .action(
+      action((well, { kind, json, server }) =>
+        list(io, serverApi(server), { well, kind, json: json === true }),
+      ),
+    );
+}
+
+function defineNote(command: Group, { io, action }: CommandContext): void {
+  command
+    .command('note')
+    .description('Add a note about what was noticed.')
+    .argument('<well>', 'Name of the well.')
+    .argument('<text>', 'The note.')
+    .option(
+      '--event <event>',
+      `An event that calls for a water test at once. One of ${WATER_EVENTS.join(', ')}.`,
+    )
+    .addOption(ON_OPTION)
+    .addOption(BY_OPTION)
+    .addOption(JSON_OPTION)
+    .addOption(SERVER_OPTION)
+    .addHelpText(
+      'after',
+      `
+Events:
+${WATER_EVENTS.map((event) => `  ${event.padEnd(18)}${WATER_EVENT_WORDS[event].question}`).join('\n')}
+
+Example:
+  stillwell log note mill "Creek over the yard" --event flood --on 2026-11-02`,
+    )
+    .action(
+      action(async (well, text, flags) => {
+        const { event, json, server } = flags;
+        const entry = { kind: 'note', text, ...(event !== undefined && { event }) };
+        const saved = await writeEntry(io, serverApi(server), { well, about: 'note', entry }, flags);
+        io.out(json ? JSON.stringify(saved) : 'Recorded.');
+        return EXIT.ok;
+      }),
+    );
+}
+
+function defineVoid(command: Group, { io, action }: CommandContext): void {
+  command
+    .command('void')
+    .description('Void an entry that was a mistake. It stays in the logbook, marked as void.')
+    .argument('<well>', 'Name of the well.')
+    .argument('<entry>', 'Id of the entry, as "log list" prints it.')
+    .option('--why <text>', 'Reason.')
+    .addOption(BY_OPTION)
+    .addOption(JSON_OPTION)
+    .addOption(SERVER_OPTION)
+    .action(
+      action(async (well, id, flags) => {
+        const { why, json, server } = flags;
+        const entry = { kind: 'struck', replaces: id, ...(why !== undefined && { text: why }) };
+        const saved = await writeEntry(io, serverApi(server), { well, about: 'note', entry }, flags);
+        io.out(json ? JSON.stringify(saved) : 'Voided. The entry stays in the logbook, marked as void.');
+        return EXIT.ok;
+      }),
+    );
+}
 
 interface Listing {
   well: string;
@@ -84,7 +102,7 @@ async function list(io: Io, api: ServerApi, { well, kind, json }: Listing): Prom
   const replaced = new Set(entries.flatMap(({ replaces }) => replaces ?? []));
   for (const entry of shown)
     io.out(json ? JSON.stringify(entry) : entryWords(entry, zone, replaced.has(entry.id)));
-  if (shown.length === 0 && !json) io.out(`Nothing is written down of ${well} yet.`);
+  if (shown.length === 0 && !json) io.out(`No entries of ${well} yet.`);
   return EXIT.ok;
 }
 
@@ -98,7 +116,7 @@ function entryWords(
     `${kind}${of}`,
     formatValue(body),
     by === undefined ? '' : `by ${by}`,
-    gone ? 'no longer counts' : '',
+    gone ? 'void' : '',
   ].filter((part) => part !== '');
   return `${id}  ${localDate(atMs, zone)}  ${words.join('; ')}`;
 }

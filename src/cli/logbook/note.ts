@@ -1,74 +1,89 @@
-/** `stillwell say`: what somebody knows of a well in one line with its end, that it stands still, and that it is back. */
+/** `stillwell note`: what somebody knows about a well in one line with its end, and whether it is in service. */
 import type { WrittenAct } from '../../../shared/acts/act-fields.ts';
 import { momentWords } from '../../../shared/text/en/time-words.ts';
 import { actNote } from '../../../shared/known/act-note.ts';
 import { parseNote, type ParsedNote } from '../../../shared/known/parse-note.ts';
 import { untilWords } from '../../../shared/known/until-words.ts';
-import { EXIT, UsageError, type Command, type Io } from '../command.ts';
-import { readOptions } from '../options.ts';
+import { EXIT, UsageError, type CommandBuilder, type Io } from '../command.ts';
+import { BY_OPTION, JSON_OPTION, SERVER_OPTION } from '../options.ts';
 import { serverApi, type ServerApi } from '../server-api.ts';
-import {
-  SERVER_HELP,
-  SERVER_OPTIONS,
-  asUsageError,
-  requireName,
-  actorOf,
-  timeZoneOf,
-  type Actor,
-} from './write-entry.ts';
+import { asUsageError, actorOf, timeZoneOf, type Actor } from './write-entry.ts';
 
-const OPTIONS = {
-  ...SERVER_OPTIONS,
-  by: { type: 'string' },
-  'laid-up': { type: 'boolean' },
-  expected: { type: 'boolean' },
-  out: { type: 'boolean' },
-  back: { type: 'boolean' },
-} as const;
-
-export const noteCommand: Command = {
-  name: 'say',
-  usage: 'say WELL ["guests until Sunday" | --out | --back]',
-  about:
-    'Say what you know of a well and its sensors do not: guests, a garden, more stock, laid up; each with its end.',
-  more: `The server must be running. One line with its end: "watering the new lawn until the 20th", "40 head on this pasture for 3 weeks",
-"laid up until 15 April". More use that was announced is no alarm; while a well is laid up nothing is raised, and its checks wait. It
-ends by itself. Without a line, what was said before is listed.
-
-  --laid-up         it means that the well stands still (else told from the words)
-  --expected        it means that it is used otherwise than usual
-  --out             out of service: it stands still, and nobody knows how long
-  --back            it is back: no longer laid up or out of service
-  --by NAME         who says so (your name on this computer unless given)
-
-${SERVER_HELP}`,
-  async run(args, io) {
-    const { flags, names } = readOptions(args, OPTIONS);
-    const [name, ...words] = names;
-    const well = requireName(name, 'say WELL "guests until Sunday"');
-    const api = serverApi(flags.server);
-    const line = words.join(' ');
-    const actions = [line !== '', flags.out === true, flags.back === true].filter(Boolean).length;
-    if (actions > 1 || (flags['laid-up'] === true && flags.expected === true))
-      throw new UsageError('Cannot say several things at once: one line, --out or --back is expected');
-    const json = flags.json === true;
-    const actor = actorOf(flags, io);
-    const send = (act: WrittenAct, sentence: string): Promise<number> =>
-      sendAct(io, api, { act, actor, json, sentence });
-    if (flags.out === true)
-      return send(
-        { kind: 'out-of-service', well },
-        `${well} is out of service: nothing is raised until it is back.`,
-      );
-    if (flags.back === true) return send({ kind: 'back-in-service', well }, `${well} is back in service.`);
-    if (line === '') return list(io, api, well, json);
-    const zone = await timeZoneOf(api, well);
-    const known = parseNote(line, Date.now(), zone);
-    if ('problem' in known) throw new UsageError(`Cannot say "${line}": ${known.problem}`);
-    const is = flags['laid-up'] === true ? 'laid-up' : flags.expected === true ? 'expected' : known.is;
-    return send(actFrom(well, { ...known, is }), confirmation(known, is, zone));
-  },
+export const noteCommand: CommandBuilder = (command, { io, action }) => {
+  command
+    .description(
+      'Tell Stillwell what its sensors cannot know: guests, irrigation, more stock, a shutdown. ' +
+        'Write one line with its end: "watering the new lawn until the 20th", "laid up until 15 April". ' +
+        'More use that was announced raises no alarm. ' +
+        'While a well is laid up, its alarms are suppressed and its checks are on hold. ' +
+        'Without a line, the earlier notes are listed. The server must be running.',
+    )
+    .argument('<well>', 'Name of the well.')
+    .argument('[line...]', 'The note with its end.')
+    .option('--laid-up', 'The well is shut down. Default: recognized from the words.')
+    .option('--expected', 'The use of water differs. Default: recognized from the words.')
+    .option('--out-of-service', 'The well is out of service until --in-service.')
+    .option('--in-service', 'The well is in service again.')
+    .addOption(BY_OPTION)
+    .addOption(JSON_OPTION)
+    .addOption(SERVER_OPTION)
+    .addHelpText(
+      'after',
+      `
+Examples:
+  stillwell note mill "guests until Sunday"
+  stillwell note north-paddock "40 head on this pasture for 3 weeks"
+  stillwell note orchard --out-of-service`,
+    )
+    .action(
+      action((well, words, flags) => {
+        const note = { well, line: words.join(' '), flags };
+        return takeNote(
+          { io, api: serverApi(flags.server), actor: actorOf(flags, io), json: flags.json === true },
+          note,
+        );
+      }),
+    );
 };
+
+interface NoteFlags {
+  laidUp?: true;
+  expected?: true;
+  outOfService?: true;
+  inService?: true;
+}
+
+interface NoteIo {
+  io: Io;
+  api: ServerApi;
+  actor: Actor;
+  json: boolean;
+}
+
+async function takeNote(
+  to: NoteIo,
+  { well, line, flags }: { well: string; line: string; flags: NoteFlags },
+): Promise<number> {
+  const { laidUp, expected, outOfService, inService } = flags;
+  const actions = [line !== '', outOfService, inService].filter((one) => one === true).length;
+  if (actions > 1 || (laidUp && expected))
+    throw new UsageError(
+      'Cannot take the note: a line, --out-of-service and --in-service exclude each other, and so do --laid-up and --expected',
+    );
+  if (outOfService)
+    return sendAct(
+      to,
+      { kind: 'out-of-service', well },
+      `${well} is out of service. Alarms are suppressed until it is in service again.`,
+    );
+  if (inService) return sendAct(to, { kind: 'back-in-service', well }, `${well} is in service again.`);
+  if (line === '') return list(to.io, to.api, well, to.json);
+  const zone = await timeZoneOf(to.api, well);
+  const known = parseNote(line, Date.now(), zone);
+  if ('problem' in known) throw new UsageError(`Cannot read the note "${line}": ${known.problem}`);
+  const is = laidUp ? 'laid-up' : expected ? 'expected' : known.is;
+  return sendAct(to, actFrom(well, { ...known, is }), confirmation(known, is, zone));
+}
 
 function actFrom(well: string, { is, text, untilMs }: Exclude<ParsedNote, { problem: string }>): WrittenAct {
   return { kind: is, well, text, until: new Date(untilMs).toISOString() };
@@ -79,18 +94,14 @@ function confirmation(
   is: 'expected' | 'laid-up',
   zone: string,
 ): string {
-  const means = is === 'laid-up' ? 'It is laid up, and nothing is raised' : 'It is used otherwise than usual';
+  const means =
+    is === 'laid-up'
+      ? 'The well is laid up, and its alarms are suppressed'
+      : 'Other use than normal is expected';
   return `Understood: "${text}". ${means} until ${untilWords(untilMs, zone, 'us', Date.now())}.`;
 }
 
-interface SendParams {
-  act: WrittenAct;
-  actor: Actor;
-  json: boolean;
-  sentence: string;
-}
-
-async function sendAct(io: Io, api: ServerApi, { act, actor, json, sentence }: SendParams): Promise<number> {
+async function sendAct({ io, api, actor, json }: NoteIo, act: WrittenAct, sentence: string): Promise<number> {
   const result = await asUsageError(() => api.post('act', {}, { act, ...actor }));
   io.out(json ? JSON.stringify({ ...result, act }) : sentence);
   return EXIT.ok;
@@ -98,12 +109,12 @@ async function sendAct(io: Io, api: ServerApi, { act, actor, json, sentence }: S
 
 const NOTE_KINDS: readonly string[] = ['expected', 'laid-up', 'out-of-service', 'back-in-service'];
 
-/** Newest first; what is in force says so. */
+/** Newest first; an end that has passed says so. */
 async function list(io: Io, api: ServerApi, well: string, json: boolean): Promise<number> {
   const [{ acts }, zone] = await Promise.all([api.get('wellActs', { well }), timeZoneOf(api, well)]);
   const notes = acts.filter(({ kind }) => NOTE_KINDS.includes(kind)).reverse();
   if (json) for (const act of notes) io.out(JSON.stringify(act));
-  else if (notes.length === 0) io.out(`Nothing was said of ${well} yet.`);
+  else if (notes.length === 0) io.out(`No notes of ${well} yet.`);
   else
     for (const { kind, atMs, by, body } of notes) {
       const now = Date.now();

@@ -1,91 +1,89 @@
-/** `stillwell reading`: reference readings that a person brings, over the years, and what is pinned. */
+/** `stillwell reading`: readings that people take by hand, over the years, and their reference. */
 import { localDate } from '../../../shared/text/en/time-words.ts';
 import { bucketFlow } from '../../../shared/quantity/bucket-flow.ts';
 import type { ReadingGroupAnswer, ReadingRowAnswer } from '../../../shared/api/readings.ts';
 import { READING_WORDS, findReadingWords } from '../../../shared/text/en/checks/reading-words.ts';
-import { EXIT, UsageError, type Command, type Io } from '../command.ts';
-import { readOptions } from '../options.ts';
+import { EXIT, UsageError, type CommandBuilder, type CommandContext, type Io } from '../command.ts';
+import { BY_OPTION, JSON_OPTION, NOTE_OPTION, ON_OPTION, PHOTO_OPTION, SERVER_OPTION } from '../options.ts';
 import { serverApi, type ServerApi } from '../server-api.ts';
-import {
-  SERVER_HELP,
-  requireName,
-  rejectExtra,
-  WRITE_HELP,
-  WRITE_OPTIONS,
-  writeEntry,
-  timeZoneOf,
-} from './write-entry.ts';
+import { writeEntry, timeZoneOf } from './write-entry.ts';
 
-const OPTIONS = {
-  ...WRITE_OPTIONS,
-  pump: { type: 'string' },
-  where: { type: 'string' },
-  with: { type: 'string' },
-  pin: { type: 'boolean' },
-} as const;
+type Group = Parameters<CommandBuilder>[0];
 
-export const readingCommand: Command = {
-  name: 'reading',
-  usage: 'reading list WELL | reading add WELL WHAT VALUE',
-  about:
-    'Readings that somebody took at a well: levels, precharge, flow, amps …; written down, and over the years.',
-  more: `The server must be running. Readings from inside an electrical box are results of a qualified person who had it open and locked
-out already; nobody opens one for this.
-
-  list WELL            readings by what was read, oldest first; * is pinned: later ones are held against it
-  add WELL WHAT VALUE  write one down, with its unit: reading add mill static-level "41 ft"
-                       WHAT: ${Object.keys(READING_WORDS).slice(0, 8).join(', ')},
-                       ${Object.keys(READING_WORDS).slice(8).join(', ')}
-                       flow also by bucket and watch: reading add mill flow "5 gal in 48 s"
-
-  --pump p2         of which pump, where there are several
-  --where TEXT      where: "garden tap", "yellow to black"
-  --with TEXT       with which instrument
-  --pin             later readings are held against this one
-${WRITE_HELP}
-
-${SERVER_HELP}`,
-  async run(args, io) {
-    const { flags, names } = readOptions(args, OPTIONS);
-    const api = serverApi(flags.server);
-    const [verb, name, what, value, ...rest] = names;
-    rejectExtra(rest);
-    if (verb === 'list') {
-      rejectExtra(what === undefined ? [] : [what]);
-      return list(io, api, requireName(name, 'reading list WELL'), flags.json === true);
-    }
-    if (verb !== 'add') throw new UsageError(`Cannot do "${verb ?? ''}": list or add is expected`);
-    if (name === undefined || what === undefined || value === undefined)
-      throw new UsageError('Three things are expected: stillwell reading add WELL WHAT VALUE');
-    const { pump, where, pin, with: instrument } = flags;
-    const entry = {
-      kind: 'reading',
-      what,
-      from: 'hand',
-      ...valueOf(what, value),
-      ...(pump !== undefined && { pump }),
-      ...(where !== undefined && { where }),
-      ...(instrument !== undefined && { with: instrument }),
-      ...(pin === true && { pinned: true }),
-    };
-    const saved = await writeEntry(io, api, { well: name, about: 'reading', entry }, flags);
-    io.out(
-      flags.json === true
-        ? JSON.stringify(saved)
-        : `Written down: ${titleOf(what)}, ${String(saved.body['value'])}.`,
-    );
-    return EXIT.ok;
-  },
+export const readingCommand: CommandBuilder = (command, context) => {
+  command.description(
+    'Record and list readings that were taken by hand: levels, precharge, flow, amps and others. ' +
+      'Readings inside an electrical box come from a qualified person who has it open and locked out already. ' +
+      'Nobody opens a box for a reading. The server must be running.',
+  );
+  defineList(command, context);
+  defineAdd(command, context);
 };
 
-/** "5 gal in 48 s" is a flow by bucket and watch; what it comes to is reckoned as on the page. @throws UsageError */
+function defineList(command: Group, { io, action }: CommandContext): void {
+  command
+    .command('list')
+    .description('List readings by kind, oldest first. * marks the reference reading.')
+    .argument('<well>', 'Name of the well.')
+    .addOption(JSON_OPTION)
+    .addOption(SERVER_OPTION)
+    .action(action((well, { json, server }) => list(io, serverApi(server), well, json === true)));
+}
+
+function defineAdd(command: Group, { io, action }: CommandContext): void {
+  command
+    .command('add')
+    .description('Record a reading.')
+    .argument('<well>', 'Name of the well.')
+    .argument('<kind>', `One of ${Object.keys(READING_WORDS).join(', ')}.`)
+    .argument('<value>', 'The value with its unit. A flow may be a volume in a time: "5 gal in 48 s".')
+    .option('--pump <pump>', 'Pump, if the well has several, such as p2.')
+    .option('--where <text>', 'Place, such as "garden tap" or "yellow to black".')
+    .option('--with <text>', 'Instrument, such as "level tape".')
+    .option('--pin', 'Make it the reference: later readings are compared with it.')
+    .addOption(ON_OPTION)
+    .addOption(NOTE_OPTION)
+    .addOption(PHOTO_OPTION)
+    .addOption(BY_OPTION)
+    .addOption(JSON_OPTION)
+    .addOption(SERVER_OPTION)
+    .addHelpText(
+      'after',
+      `
+Examples:
+  stillwell reading add mill static-level "41 ft" --with "level tape" --pin
+  stillwell reading add mill flow "5 gal in 48 s" --where "garden tap"`,
+    )
+    .action(
+      action(async (well, what, value, flags) => {
+        const { pump, where, pin, with: instrument } = flags;
+        const entry = {
+          kind: 'reading',
+          what,
+          from: 'hand',
+          ...valueOf(what, value),
+          ...(pump !== undefined && { pump }),
+          ...(where !== undefined && { where }),
+          ...(instrument !== undefined && { with: instrument }),
+          ...(pin && { pinned: true }),
+        };
+        const api = serverApi(flags.server);
+        const saved = await writeEntry(io, api, { well, about: 'reading', entry }, flags);
+        const text = `Recorded: ${titleOf(what)}, ${String(saved.body['value'])}.`;
+        io.out(flags.json ? JSON.stringify(saved) : text);
+        return EXIT.ok;
+      }),
+    );
+}
+
+/** "5 gal in 48 s" is a flow by bucket and watch; the flow is calculated as on the page. @throws UsageError */
 function valueOf(what: string, text: string): Record<string, unknown> {
   const parts = what === 'flow' ? /^(.+?)\s+in\s+(.+)$/.exec(text.trim()) : null;
   if (!parts) return { value: text };
   const [, volume = '', time = ''] = parts;
   const flow = bucketFlow({ volume, time });
   if (!flow)
-    throw new UsageError(`Cannot read "${text}": a volume in a time is expected, as "5 gal in 48 s"`);
+    throw new UsageError(`Cannot read "${text}": it must be a volume in a time, such as "5 gal in 48 s"`);
   return { value: flow.text, bucket: { volume, time } };
 }
 
@@ -96,7 +94,7 @@ function titleOf(what: string): string {
 async function list(io: Io, api: ServerApi, well: string, json: boolean): Promise<number> {
   const [{ groups }, zone] = await Promise.all([api.get('readings', { well }), timeZoneOf(api, well)]);
   if (json) for (const group of groups) io.out(JSON.stringify(group));
-  else if (groups.length === 0) io.out(`No reading of ${well} is written down yet.`);
+  else if (groups.length === 0) io.out(`No readings of ${well} yet.`);
   else for (const group of groups) for (const line of groupLines(group, zone)) io.out(line);
   return EXIT.ok;
 }
@@ -118,7 +116,7 @@ function rowWords(
   const beside = [
     difference === undefined || !format
       ? ''
-      : `${difference < 0 ? '-' : '+'}${format(Math.abs(difference), 'us')} to the pinned one`,
+      : `${difference < 0 ? '-' : '+'}${format(Math.abs(difference), 'us')} from the reference`,
     instrument === undefined ? '' : `with ${instrument}`,
     by === undefined ? '' : `by ${by}`,
     text ?? '',

@@ -1,7 +1,10 @@
 /** A table of a file (.csv, RFC 4180) by the names of its columns; what is wrong is told with its line and its column. */
-import { readFileSync } from 'node:fs';
 import { readCsv } from '../../logbook/csv.ts';
 import { UsageError } from '../command.ts';
+import { readInputText } from '../files.ts';
+
+/** A row is some 100 bytes: 80,000 rows. More is some other file. */
+const MAX_BYTES = 8 * 2 ** 20;
 
 export interface TableRow {
   line: number;
@@ -18,7 +21,7 @@ export interface TableColumns {
 export function readTableFile(path: string, { required, optional }: TableColumns): TableRow[] {
   const wrong = (line: number, what: string): UsageError =>
     new UsageError(`Cannot read ${path}: line ${line}: ${what}`);
-  const [header, ...rows] = readCsv(textOf(path));
+  const [header, ...rows] = readCsv(readInputText(path, MAX_BYTES));
   const columns = header?.cells.map((cell) => cell.trim().toLowerCase()) ?? [];
   const known = [...required, ...optional];
   const unknown = columns.find((name, at) => !known.includes(name) || columns.indexOf(name) !== at);
@@ -36,14 +39,4 @@ export function readTableFile(path: string, { required, optional }: TableColumns
     if (empty) throw wrong(line, `column ${empty[0]} is empty`);
     return { line, cells: Object.fromEntries(named.filter(([, cell]) => cell !== '')) };
   });
-}
-
-function textOf(path: string): string {
-  try {
-    return new TextDecoder('utf-8', { fatal: true }).decode(readFileSync(path));
-  } catch (cause) {
-    const why =
-      cause instanceof TypeError ? 'it must be UTF-8 (save it as "CSV UTF-8")' : 'there is no such file';
-    throw new UsageError(`Cannot read ${path}: ${why}`, { cause });
-  }
 }

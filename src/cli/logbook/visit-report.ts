@@ -1,4 +1,4 @@
-/** The proof of a visit as lines of text, in the words of its page: what was done, and each measure before and after. */
+/** The before/after report of a visit as lines of text, in the words of its page: what was done, and each measure before and after. */
 import type { EntryAnswer } from '../../../shared/api/logbook.ts';
 import type { Answer } from '../../../shared/api/routes.ts';
 import type { UnitSystem } from '../../../shared/quantity/format-quantity.ts';
@@ -24,14 +24,16 @@ export function printReport(io: Io, report: Answer<'report'>, { well, units, whe
   const closed = visit.closedMs === undefined ? 'still open' : `closed ${when(visit.closedMs)}`;
   io.out(`Before and after, ${well}: visit of ${when(visit.openedMs)}; ${closed}`);
   for (const line of visit.work.flatMap(workLines)) io.out(`  ${line}`);
-  if (visit.work.length === 0) io.out('  No work is written down.');
+  if (visit.work.length === 0) io.out('  No work is recorded.');
   for (const { pump, lines } of pumps) {
     if (pumps.length > 1) io.out(`Pump ${pump.slice(1)}`);
     for (const line of lines) {
       io.out(`${MEASURE_TITLES[line.measure]}: ${reportLineText(line, reportStage(report), units)}`);
       if (line.before.count === 0 && line.after.count === 0) continue;
       const normalText =
-        line.normal === undefined ? '' : ` Usual before: ${formatMeasure(line.measure, line.normal, units)}.`;
+        line.normal === undefined
+          ? ''
+          : ` Normal before: ${formatMeasure(line.measure, line.normal, units)}.`;
       io.out(
         `  before: ${reportSideText(line, line.before, units)}; after: ${reportSideText(line, line.after, units)}.${normalText}`,
       );
@@ -51,12 +53,8 @@ export function workLines({ body, by }: EntryAnswer): string[] {
     parts.length === 0 ? '' : `parts: ${parts.join(', ')}`,
     touched.length === 0 ? '' : `touched ${touched.join(', ')}`,
     typeof doneBy === 'string' ? `done by ${doneBy}` : '',
-    by === undefined ? '' : `written by ${by}`,
-    documents.length === 0
-      ? ''
-      : documents.length === 1
-        ? '1 photo or paper'
-        : `${documents.length} photos or papers`,
+    by === undefined ? '' : `recorded by ${by}`,
+    documents.length === 0 ? '' : documents.length === 1 ? '1 document' : `${documents.length} documents`,
     typeof text === 'string' ? text : '',
   ].filter((part) => part !== '');
   return [`${String(done)}${details.length === 0 ? '' : ` (${details.join('; ')})`}`];

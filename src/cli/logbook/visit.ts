@@ -1,4 +1,5 @@
-/** `stillwell visit`: what to bring, a visit opened, its work written down, closed, and the proof of what it changed. */
+/** `stillwell visit`: the parts list, a visit opened, its work recorded, closed, and the before/after report. */
+import type { UnitSystem } from '../../../shared/quantity/format-quantity.ts';
 import type { VisitAnswer } from '../../../shared/api/visits.ts';
 import { localDate, momentWords } from '../../../shared/text/en/time-words.ts';
 import {
@@ -8,101 +9,148 @@ import {
 } from '../../../shared/text/en/checks/parts-list.ts';
 import { CAUTIONS } from '../../../shared/text/en/cautions.ts';
 import { AFFECTED_PARTS } from '../../logbook/entries/read-work.ts';
-import { EXIT, UsageError, type Command, type Io } from '../command.ts';
-import { readOptions, readUnits } from '../options.ts';
+import { EXIT, UsageError, type CommandBuilder, type CommandContext, type Io } from '../command.ts';
+import {
+  BY_OPTION,
+  collect,
+  JSON_OPTION,
+  NOTE_OPTION,
+  ON_OPTION,
+  PHOTO_OPTION,
+  SERVER_OPTION,
+  UNITS_OPTION,
+} from '../options.ts';
 import { serverApi, type ServerApi } from '../server-api.ts';
 import { printReport, workLines } from './visit-report.ts';
-import {
-  SERVER_HELP,
-  asUsageError,
-  requireName,
-  rejectExtra,
-  actorOf,
-  WRITE_HELP,
-  WRITE_OPTIONS,
-  writeEntry,
-  timeZoneOf,
-  type Actor,
-  type EntryFlags,
-} from './write-entry.ts';
+import { asUsageError, actorOf, writeEntry, timeZoneOf, type EntryFlags } from './write-entry.ts';
 
-const OPTIONS = {
-  ...WRITE_OPTIONS,
-  part: { type: 'string', multiple: true },
-  touched: { type: 'string', multiple: true },
-  'done-by': { type: 'string' },
-  'new-baseline': { type: 'boolean' },
-  'keep-baseline': { type: 'boolean' },
-  units: { type: 'string' },
-} as const;
+const WELL = 'Name of the well.';
 
-type Flags = ReturnType<typeof readOptions<typeof OPTIONS>>['flags'];
+type Group = Parameters<CommandBuilder>[0];
 
-export const visitCommand: Command = {
-  name: 'visit',
-  usage: 'visit list WELL | bring WELL | open WELL | work WELL TEXT | close WELL | proof WELL [VISIT]',
-  about: 'Visits to a well: what to bring, the work and its parts, and the proof of what they changed.',
-  more: `The server must be running. While a visit is open nothing is raised and nothing is learnt.
-
-  list WELL            all visits, newest first, with their work
-  bring WELL           what to bring, from the card and the alarms that stand
-  open WELL            open a visit as you begin
-  work WELL TEXT       write down work that was done in the open visit, or with --on DATE on another day
-  close WELL           close it: what stands is cleared, and the proof is printed as far as it is known
-  proof WELL [VISIT]   runs and days before and after: of the last visit unless one is named as the list names it
-
-  --part TEXT       work: a part that went in; once for each
-  --touched PART    work: what it touched; once for each: ${AFFECTED_PARTS.slice(0, 6).join(', ')},
-                    ${AFFECTED_PARTS.slice(6).join(', ')}
-  --done-by NAME    work: the person or firm that did it
-  --new-baseline    close: learn anew what is normal (as usual after work on pump, motor, tank or switch)
-  --keep-baseline   close: what was normal before stays the measure
-  --units UNITS     bring, proof: us (unless given) or metric
-${WRITE_HELP}
-
-${SERVER_HELP}
-
-${wrapped(CAUTIONS['lock-out'])}`,
-  async run(args, io) {
-    const { flags, names } = readOptions(args, OPTIONS);
-    const api = serverApi(flags.server);
-    const [verb = '', name, text, ...rest] = names;
-    rejectExtra(rest);
-    if (!Object.hasOwn(VERBS, verb))
-      throw new UsageError(`Cannot do "${verb}": ${Object.keys(VERBS).join(', ')} is expected`);
-    const well = requireName(name, `visit ${verb} WELL`);
-    if (verb !== 'work' && verb !== 'proof' && text !== undefined) rejectExtra([text]);
-    return VERBS[verb]!({ io, api, well, text, flags, actor: actorOf(flags, io) });
-  },
+export const visitCommand: CommandBuilder = (command, context) => {
+  command.description(
+    'Open and close visits, and record the work. ' +
+      'While a visit is open, alarms are suppressed and nothing is learned. The server must be running.',
+  );
+  command.addHelpText('after', `\n${wrapText(CAUTIONS['lock-out'])}`);
+  defineLists(command, context);
+  defineOpen(command, context);
+  defineWork(command, context);
+  defineClose(command, context);
 };
 
-/** A long sentence in the lines of a help. */
-function wrapped(text: string): string {
-  return text.replaceAll(/(.{1,130})(?:\s|$)/g, '$1\n').trimEnd();
+function defineLists(command: Group, { io, action }: CommandContext): void {
+  command
+    .command('list')
+    .description('List all visits with their work, newest first.')
+    .argument('<well>', WELL)
+    .addOption(JSON_OPTION)
+    .addOption(SERVER_OPTION)
+    .action(action((well, flags) => list({ io, api: serverApi(flags.server), well, flags })));
+  command
+    .command('parts')
+    .description('Print the parts list: what to bring, from the card and the active alarms.')
+    .argument('<well>', WELL)
+    .addOption(UNITS_OPTION)
+    .addOption(JSON_OPTION)
+    .addOption(SERVER_OPTION)
+    .action(action((well, flags) => partsList({ io, api: serverApi(flags.server), well, flags })));
+  command
+    .command('report')
+    .description('Print the before/after report of a visit: runs and days on either side of it.')
+    .argument('<well>', WELL)
+    .argument('[visit]', 'Id of the visit, as "visit list" prints it. Default: the last visit.')
+    .addOption(UNITS_OPTION)
+    .addOption(JSON_OPTION)
+    .addOption(SERVER_OPTION)
+    .action(action((well, visit, flags) => report({ io, api: serverApi(flags.server), well, flags }, visit)));
 }
 
-interface VisitParams {
+function defineOpen(command: Group, { io, action }: CommandContext): void {
+  command
+    .command('open')
+    .description('Open a visit when you begin.')
+    .argument('<well>', WELL)
+    .addOption(BY_OPTION)
+    .addOption(JSON_OPTION)
+    .addOption(SERVER_OPTION)
+    .addHelpText('after', '\nExample:\n  stillwell visit open mill --by "Tom, Larch Wells"')
+    .action(action((well, flags) => open({ io, api: serverApi(flags.server), well, flags })));
+}
+
+function defineWork(command: Group, { io, action }: CommandContext): void {
+  command
+    .command('work')
+    .description('Record work that was done in the open visit, or on another day with --on.')
+    .argument('<well>', WELL)
+    .argument('<text>', 'What was done.')
+    .option('--part <text>', 'A part that was installed. Repeat the option for each.', collect)
+    .option(
+      '--touched <part>',
+      `What the work touched. Repeat the option for each. One of ${AFFECTED_PARTS.join(', ')}.`,
+      collect,
+    )
+    .option('--done-by <name>', 'Person or firm that did the work.')
+    .addOption(ON_OPTION)
+    .addOption(NOTE_OPTION)
+    .addOption(PHOTO_OPTION)
+    .addOption(BY_OPTION)
+    .addOption(JSON_OPTION)
+    .addOption(SERVER_OPTION)
+    .addHelpText(
+      'after',
+      '\nExample:\n  stillwell visit work mill "New pump set at 180 ft" --part "1 hp pump" --touched pump',
+    )
+    .action(action((well, text, flags) => work({ io, api: serverApi(flags.server), well, flags }, text)));
+}
+
+function defineClose(command: Group, { io, action }: CommandContext): void {
+  command
+    .command('close')
+    .description('Close the visit: active alarms are cleared, and the before/after report is printed.')
+    .argument('<well>', WELL)
+    .option('--new-baseline', 'Learn anew what is normal. Default after work on pump, motor, tank or switch.')
+    .option('--keep-baseline', 'Keep the baseline.')
+    .addOption(UNITS_OPTION)
+    .addOption(BY_OPTION)
+    .addOption(JSON_OPTION)
+    .addOption(SERVER_OPTION)
+    .addHelpText('after', '\nExample:\n  stillwell visit close mill --new-baseline')
+    .action(action((well, flags) => close({ io, api: serverApi(flags.server), well, flags })));
+}
+
+/** A long sentence in the lines of a help. */
+function wrapText(text: string): string {
+  return text.replaceAll(/(.{1,96})(?:\s|$)/g, '$1\n').trimEnd();
+}
+
+interface VisitParams<F = { json?: true; units?: UnitSystem }> {
   io: Io;
   api: ServerApi;
   well: string;
-  text: string | undefined;
-  flags: Flags;
-  actor: Actor;
+  flags: F;
 }
 
-const VERBS: Record<string, (params: VisitParams) => Promise<number>> = {
-  list,
-  bring: partsList,
-  open,
-  work,
-  close,
-  proof: report,
-};
+interface WorkFlags extends EntryFlags {
+  json?: true;
+  part?: string[];
+  touched?: string[];
+  doneBy?: string;
+}
+
+interface CloseFlags {
+  json?: true;
+  units?: UnitSystem;
+  by?: string;
+  newBaseline?: true;
+  keepBaseline?: true;
+}
 
 async function list({ io, api, well, flags }: VisitParams): Promise<number> {
   const [{ visits }, zone] = await Promise.all([api.get('visits', { well }), timeZoneOf(api, well)]);
   if (flags.json === true) for (const visit of visits) io.out(JSON.stringify(visit));
-  else if (visits.length === 0) io.out(`No visit to ${well} yet.`);
+  else if (visits.length === 0) io.out(`No visits to ${well} yet.`);
   else
     for (const visit of visits) {
       io.out(`${visit.id}  ${visitWords(visit, zone)}`);
@@ -116,14 +164,14 @@ function visitWords({ openedMs, openedBy, closedMs, newBaseline }: VisitAnswer, 
     localDate(openedMs, zone),
     openedBy === undefined ? '' : `by ${openedBy}`,
     closedMs === undefined ? 'open' : `closed ${localDate(closedMs, zone)}`,
-    newBaseline ? 'what is normal was learnt anew' : '',
+    newBaseline ? 'new baseline' : '',
   ]
     .filter((part) => part !== '')
     .join('; ');
 }
 
 async function partsList({ io, api, well, flags }: VisitParams): Promise<number> {
-  const items = (await api.get('partsList', { well }))[readUnits(flags.units) ?? 'us'];
+  const items = (await api.get('partsList', { well }))[flags.units ?? 'us'];
   if (flags.json === true) {
     for (const item of items) io.out(JSON.stringify(item));
     return EXIT.ok;
@@ -143,11 +191,13 @@ async function openVisit(api: ServerApi, well: string): Promise<VisitAnswer | un
   return (await api.get('visits', { well })).visits.find(({ closedMs }) => closedMs === undefined);
 }
 
-async function open({ io, api, well, flags, actor }: VisitParams): Promise<number> {
+async function open({ io, api, well, flags }: VisitParams<CloseFlags>): Promise<number> {
   const before = await openVisit(api, well);
   if (before)
     throw new UsageError(`Cannot open a visit to ${well}: one is open already${openedByWords(before)}`);
-  await asUsageError(() => api.post('act', {}, { act: { kind: 'visit-opened', well }, ...actor }));
+  await asUsageError(() =>
+    api.post('act', {}, { act: { kind: 'visit-opened', well }, ...actorOf(flags, io) }),
+  );
   if (flags.json === true) io.out(JSON.stringify(await openVisit(api, well)));
   else
     io.out(`A visit to ${well} is open. Alarms are suppressed until you close it.\n${CAUTIONS['lock-out']}`);
@@ -158,16 +208,14 @@ function openedByWords({ openedBy }: VisitAnswer): string {
   return openedBy === undefined ? '' : `, opened by ${openedBy}`;
 }
 
-async function work({ io, api, well, text, flags }: VisitParams): Promise<number> {
-  if (text === undefined)
-    throw new UsageError(`What was done is expected: stillwell visit work ${well} "New pump set"`);
+async function work({ io, api, well, flags }: VisitParams<WorkFlags>, text: string): Promise<number> {
   const visit = await openVisit(api, well);
   if (!visit && flags.on === undefined)
     throw new UsageError(
-      `Cannot write down work: no visit to ${well} is open. Open one, or give the day on which it was done with --on`,
+      `Cannot record work: no visit to ${well} is open. Open one, or give the day of the work with --on`,
     );
   const inVisit = visit && flags.on === undefined;
-  const { part, touched, 'done-by': doneBy } = flags;
+  const { part, touched, doneBy } = flags;
   const entry = {
     kind: 'work',
     done: text,
@@ -176,43 +224,44 @@ async function work({ io, api, well, text, flags }: VisitParams): Promise<number
     ...(touched !== undefined && { touched: touched.flatMap((one) => one.split(',')) }),
     ...(doneBy !== undefined && { doneBy }),
   };
-  const saved = await writeEntry(io, api, { well, about: 'visit', entry }, flags satisfies EntryFlags);
-  io.out(flags.json === true ? JSON.stringify(saved) : `Written down: ${text}`);
+  const saved = await writeEntry(io, api, { well, about: 'visit', entry }, flags);
+  io.out(flags.json === true ? JSON.stringify(saved) : `Recorded: ${text}`);
   return EXIT.ok;
 }
 
-async function close(params: VisitParams): Promise<number> {
-  const { io, api, well, flags, actor } = params;
-  if (flags['new-baseline'] === true && flags['keep-baseline'] === true)
-    throw new UsageError('Cannot close: --new-baseline and --keep-baseline say the contrary');
+async function close(params: VisitParams<CloseFlags>): Promise<number> {
+  const { io, api, well, flags } = params;
+  if (flags.newBaseline && flags.keepBaseline)
+    throw new UsageError('Cannot close: --new-baseline and --keep-baseline exclude each other');
   const visit = await openVisit(api, well);
   if (!visit) throw new UsageError(`Cannot close a visit to ${well}: none is open`);
-  const newBaseline =
-    flags['new-baseline'] === true || (visit.needsNewBaseline && flags['keep-baseline'] !== true);
+  const newBaseline = flags.newBaseline === true || (visit.needsNewBaseline && flags.keepBaseline !== true);
   const act = { kind: 'visit-closed', well, ...(newBaseline && { newBaseline: true }) } as const;
-  await asUsageError(() => api.post('act', {}, { act, ...actor }));
+  await asUsageError(() => api.post('act', {}, { act, ...actorOf(flags, io) }));
   if (flags.json !== true) io.out(`The visit to ${well} is closed. ${closeWords(visit, newBaseline)}`);
-  return report({ ...params, text: visit.id });
+  return report(params, visit.id);
 }
 
 function closeWords({ affectedParts }: VisitAnswer, newBaseline: boolean): string {
-  if (!newBaseline) return 'What was normal before stays the measure.';
-  const why = affectedParts.length === 0 ? '' : `, for the work touched ${affectedParts.join(', ')}`;
-  return `What is normal is learnt anew${why}.`;
+  if (!newBaseline) return 'The baseline is kept.';
+  const why = affectedParts.length === 0 ? '' : `, because the work touched ${affectedParts.join(', ')}`;
+  return `A new baseline is learned${why}.`;
 }
 
-async function report({ io, api, well, text, flags }: VisitParams): Promise<number> {
+async function report({ io, api, well, flags }: VisitParams, id?: string): Promise<number> {
   const { visits } = await api.get('visits', { well });
-  const visit = visits.find(({ id }) => text === undefined || id === text);
+  const visit = visits.find((one) => id === undefined || one.id === id);
   if (!visit)
     throw new UsageError(
-      text === undefined ? `There was no visit to ${well} yet` : `No visit to ${well} is called ${text}`,
+      id === undefined
+        ? `Cannot print a report: there was no visit to ${well} yet`
+        : `Cannot print a report: ${well} has no visit ${id}. Try: stillwell visit list ${well}`,
     );
   const [answer, zone] = await Promise.all([
     api.get('report', { well, visit: visit.id }),
     timeZoneOf(api, well),
   ]);
-  const units = readUnits(flags.units) ?? 'us';
+  const units = flags.units ?? 'us';
   if (flags.json === true) io.out(JSON.stringify(answer));
   else printReport(io, answer, { well, units, when: (ms) => momentWords(ms, zone, units, answer.nowMs) });
   return EXIT.ok;

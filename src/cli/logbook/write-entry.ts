@@ -1,35 +1,14 @@
 /**
- * What the commands have in common that write into a well's book: the server, who writes, on which day it was so, photos and papers that
- * go with it, and the kept entry as JSON for other programs. They go by the running server's API, as the pages do.
+ * What the commands share that write into a well's logbook: who writes, on which day it was so, and the photos and documents that go
+ * with it. They use the API of the running server, as the pages do.
  */
-import { readFileSync, statSync } from 'node:fs';
 import { basename } from 'node:path';
 import type { EntryAnswer } from '../../../shared/api/logbook.ts';
 import { entryMoment } from '../../../shared/known/entry-day.ts';
 import { MAX_NAME_LENGTH, MAX_DOCUMENT_BYTES, MAX_DOCUMENTS } from '../../logbook/entries/limits.ts';
 import { UsageError, type Io } from '../command.ts';
-import { ApiError, DEFAULT_SERVER, type ServerApi } from '../server-api.ts';
-
-/** Options of every command that asks a server. */
-export const SERVER_OPTIONS = { server: { type: 'string' }, json: { type: 'boolean' } } as const;
-
-/** Options of those that write. */
-export const WRITE_OPTIONS = {
-  ...SERVER_OPTIONS,
-  by: { type: 'string' },
-  on: { type: 'string' },
-  note: { type: 'string' },
-  photo: { type: 'string', multiple: true },
-} as const;
-
-/** Ends the help of a command. */
-export const SERVER_HELP = `  --json            one JSON object a line, for other programs
-  --server ADDRESS  the running server (${DEFAULT_SERVER} unless given)`;
-
-export const WRITE_HELP = `  --on DATE         the day on which it was so (2026-11-30; now unless given)
-  --note TEXT       a remark
-  --photo FILE      a photo or paper that goes with it; once for each
-  --by NAME         who did it (your name on this computer unless given)`;
+import { readInput } from '../files.ts';
+import { ApiError, type ServerApi } from '../server-api.ts';
 
 export interface Actor {
   by?: string;
@@ -95,18 +74,14 @@ export interface DocumentFile {
 /** All are read before the first is sent. @throws UsageError */
 function readFiles(paths: readonly string[]): DocumentFile[] {
   if (paths.length > MAX_DOCUMENTS)
-    throw new UsageError(`Cannot take ${paths.length} files: ${MAX_DOCUMENTS} at most go with one entry`);
+    throw new UsageError(`Cannot keep ${paths.length} files: one entry may have ${MAX_DOCUMENTS} at most`);
   return paths.map(readFile);
 }
 
 export function readFile(path: string): DocumentFile {
-  const stat = statSync(path, { throwIfNoEntry: false });
-  if (!stat?.isFile()) throw new UsageError(`Cannot read ${path}: there is no such file`);
-  if (stat.size === 0 || stat.size > MAX_DOCUMENT_BYTES)
-    throw new UsageError(
-      `Cannot take ${path}: it must have 1 byte to ${MAX_DOCUMENT_BYTES / 2 ** 20} MiB: ${stat.size}`,
-    );
-  return { name: basename(path).slice(-MAX_NAME_LENGTH), bytes: readFileSync(path) };
+  const bytes = readInput(path, MAX_DOCUMENT_BYTES);
+  if (bytes.length === 0) throw new UsageError(`Cannot keep ${path}: it is empty`);
+  return { name: basename(path).slice(-MAX_NAME_LENGTH), bytes };
 }
 
 async function uploadFiles(
@@ -133,17 +108,6 @@ export async function asUsageError<T>(work: () => Promise<T>): Promise<T> {
       throw new UsageError(error.message, { cause: error });
     throw error;
   }
-}
-
-/** A name where one is needed. @throws UsageError */
-export function requireName(name: string | undefined, how: string): string {
-  if (name === undefined) throw new UsageError(`A name is expected: stillwell ${how}`);
-  return name;
-}
-
-/** @throws UsageError for what stands beside the names that are expected. */
-export function rejectExtra(rest: readonly string[]): void {
-  if (rest.length > 0) throw new UsageError(`Cannot read "${rest[0]}": nothing more is expected`);
 }
 
 /** The well's own time zone, in which its days are told. */

@@ -10,7 +10,11 @@ import { requireWell } from './well-answers.ts';
 export function calendarAddress(deps: WebDeps, well: string | undefined): Answer<'calendarAddress'> {
   if (well !== undefined) requireWell(deps, well);
   const state = deps.calendarAccess.serverState();
-  if (state.is === 'closed') return { server: state };
+  if (state.is === 'closed')
+    return {
+      server: state,
+      ...(deps.commandOptions !== undefined && { commandOptions: deps.commandOptions }),
+    };
   const { port, ...open } = state;
   const secret = deps.calendarAccess.secret(well);
   if (!secret) return { server: open };

@@ -15,6 +15,7 @@ export function nodesAnswer(deps: WebDeps): NodesAnswer {
   const nodes = deps.store.nodes().map((row) => nodeAnswer(row, readBy.get(row.node) ?? []));
   return {
     nowMs: deps.now(),
+    ...(deps.commandOptions !== undefined && { commandOptions: deps.commandOptions }),
     nodes: nodes.toSorted((a, b) => Number(a.approved) - Number(b.approved) || a.node.localeCompare(b.node)),
   };
 }

@@ -41,7 +41,7 @@ export function nodeCeiling(live: LiveState, node: string): string | undefined {
 export function ceilingAilments(live: LiveState): string[] {
   const { nodes, pipelines } = live;
   const most = ceilingOf(live);
-  const help = 'Remove those that are no more: stillwell node forget NAME';
+  const help = `Remove those that are gone: stillwell node forget NAME${live.options.commandOptions ?? ''}`;
   return [
     ...(nodes.size >= most.nodes
       ? [

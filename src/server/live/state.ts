@@ -50,6 +50,8 @@ export interface LiveOptions {
   approveAll: boolean;
   /** What one server takes at most; CEILING where not given. */
   most?: Ceiling;
+  /** What a command needs to find the data of this server, for sentences that name a command. */
+  commandOptions?: string;
   now: () => number;
   publish: (topic: string, payload: string, how: { qos: 0 | 1; retain: boolean }) => void;
   notify: Notifier;

@@ -1,16 +1,16 @@
 /** `stillwell card` against a whole server: one card, and a firm's list of wells. */
 import { readFileSync, writeFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { cardCommand } from '../../../src/cli/card/card.ts';
 import { EXIT, UsageError } from '../../../src/cli/command.ts';
 import { serverApi } from '../../../src/cli/server-api.ts';
 import type { TestServer } from '../../support/test-server.ts';
-import { fileOf as file, openShop, type Ran } from '../shop.ts';
+import { runCli, type Ran } from '../command-line.ts';
+import { fileOf as file, openShop } from '../shop.ts';
 
 /** A server of its own and the command against it. */
 async function shop(): Promise<{ station: TestServer; card: (...args: string[]) => Promise<Ran> }> {
   const { station, run } = await openShop();
-  return { station, card: (...args) => run(cardCommand, ...args) };
+  return { station, card: (...args) => run('card', ...args) };
 }
 
 const cards = (station: TestServer): number =>
@@ -20,7 +20,7 @@ describe('card set, show, history and list', () => {
   it('a new well, changed, looked at, with who did what', async () => {
     const { card } = await shop();
     expect((await card('list')).out[0]).toContain('There is no well yet');
-    await expect(card('set', 'mill', 'switch=40/60')).rejects.toThrow('Is it a new one? Then add --new');
+    await expect(card('set', 'mill', 'switch=40/60')).rejects.toThrow('To create it, add --new');
     const made = await card(
       'set',
       'mill',
@@ -29,9 +29,9 @@ describe('card set, show, history and list', () => {
       'tank.precharge=45 psi',
       '--new',
     );
-    expect(made.out[0]).toBe('The card of mill is kept.');
+    expect(made.out[0]).toBe('Saved the card of mill.');
     expect(made.out[1]).toContain('Is this right? tank.precharge: The precharge, 45 psi, is over the cut-in');
-    await expect(card('set', 'mill', 'owner=A', '--new')).rejects.toThrow('it has a card');
+    await expect(card('set', 'mill', 'owner=A', '--new')).rejects.toThrow('it has a card already');
     expect(
       (await card('set', 'mill', 'tank.precharge=', 'treatment=softener; lamp', '--by', 'Tom')).code,
     ).toBe(EXIT.ok);
@@ -47,7 +47,7 @@ describe('card set, show, history and list', () => {
     ]);
     expect((await card('history', 'mill')).out.map((line) => line.replace(/^.* UTC /, ''))).toEqual([
       ' Tom',
-      '  Tank: precharge: 45 psi -> taken out',
+      '  Tank: precharge: 45 psi -> removed',
       '  Treatment: what treats the water: softener; lamp',
       ' ines, the first card',
       '  Pump: motor power: 1 hp',
@@ -64,11 +64,11 @@ describe('card set, show, history and list', () => {
     ],
     [['set', 'mill', 'motor=1 hp'], 'Cannot read "motor=1 hp": it must be a field of the card'],
     [['set', 'mill', 'well=barn'], 'Cannot read "well=barn"'],
-    [['set', 'mill'], 'Fields are expected'],
-    [['show'], 'A name is expected: stillwell card show WELL'],
-    [['show', 'a', 'b'], 'Cannot read "b": one name is expected'],
-    [['turn', 'a'], 'Cannot do "turn"'],
-    [['import', 'no-such.csv'], 'Cannot read no-such.csv'],
+    [['set', 'mill'], 'Cannot run stillwell card set: field=value must be given'],
+    [['show'], 'Cannot run stillwell card show: well must be given. Usage: stillwell card show <well>'],
+    [['show', 'a', 'b'], 'Cannot read "b": nothing more may follow. Usage: stillwell card show <well>'],
+    [['turn', 'a'], 'Cannot run "stillwell card turn": it must be one of list, show'],
+    [['import', 'no-such.csv'], 'Cannot read no-such.csv: there is no such file or folder'],
     [['import', 'cards.txt'], 'Cannot read cards.txt'],
   ])('%j is refused in one line', async (args, says) => {
     const { card } = await shop();
@@ -99,15 +99,13 @@ describe('card import and export', () => {
     const table = file('wells.csv', firmTable(200));
     const dry = await card('import', table, '--dry-run');
     expect(dry.out.at(-1)).toBe(
-      '200 cards would be written (200 of new wells), 0 as they were. Nothing was changed.',
+      '200 cards would be imported (200 of new wells), 0 unchanged. Nothing was changed.',
     );
     expect(cards(station)).toBe(0);
     expect((await card('import', table)).out).toEqual([
-      '200 cards written (200 of new wells), 0 as they were.',
+      '200 cards imported (200 of new wells), 0 unchanged.',
     ]);
-    expect((await card('import', table)).out).toEqual([
-      '0 cards written (0 of new wells), 200 as they were.',
-    ]);
+    expect((await card('import', table)).out).toEqual(['0 cards imported (0 of new wells), 200 unchanged.']);
     expect(cards(station)).toBe(200);
 
     const [csv, json] = [file('out.csv'), file('out.json')];
@@ -122,7 +120,7 @@ describe('card import and export', () => {
     expect(text(csvAgain)).toBe(text(csv));
     expect(JSON.parse(text(jsonAgain))).toEqual(JSON.parse(text(json)));
     expect((await other.card('import', json)).out).toEqual([
-      '0 cards written (0 of new wells), 200 as they were.',
+      '0 cards imported (0 of new wells), 200 unchanged.',
     ]);
     expect((await other.card('list')).out).toHaveLength(200);
   }, 60_000);
@@ -139,11 +137,11 @@ describe('card import and export', () => {
     expect(refused.err).toEqual([
       'line 3: barn: pump.motor must be a power in W, hp or kW: "1 psi"',
       'line 4: well must be 1 to 40 of a-z, 0-9 and -: "Hill"',
-      'Nothing was taken: 2 of 4 lines are wrong. Put them right, or leave them out with --skip-bad',
+      'Nothing was imported: 2 of 4 lines are wrong. Correct them, or skip them with --skip-bad',
     ]);
     expect(cards(station)).toBe(1);
     const taken = await card('import', table, '--skip-bad', '--by', 'Tom');
-    expect(taken.out).toEqual(['2 cards written (1 of new wells), 0 as they were, 2 left out.']);
+    expect(taken.out).toEqual(['2 cards imported (1 of new wells), 0 unchanged, 2 skipped.']);
     expect((await card('show', 'mill')).out.slice(1)).toEqual(['  owner  B']);
     expect((await card('history', 'mill')).out[0]).toContain('Tom');
   });
@@ -157,16 +155,18 @@ describe('card import and export', () => {
     expect(stopped.err.join(' ')).toContain(
       'line 3, barn: Cannot read card: electrical.photos must be papers',
     );
-    expect(stopped.err.join(' ')).toContain('1 of 3 cards were written before that. Run it again to go on.');
+    expect(stopped.err.join(' ')).toContain(
+      '1 of 3 cards were imported before that. Run the command again to go on.',
+    );
     expect(cards(station)).toBe(1);
     const again = await card('import', file('again.csv', text.replace(lost, '')));
-    expect(again.out).toEqual(['2 cards written (2 of new wells), 1 as they were.']);
+    expect(again.out).toEqual(['2 cards imported (2 of new wells), 1 unchanged.']);
   });
 
   it('a table that is there already, perhaps filled in by hand, is not written over', async () => {
     const { card } = await shop();
     const table = file('wells.csv', 'well,owner\nmill,Larch\n');
-    await expect(card('export', table)).rejects.toThrow('it is there already; choose another name');
+    await expect(card('export', table)).rejects.toThrow('it exists already. Choose another name');
     expect(readFileSync(table, 'utf8')).toBe('well,owner\nmill,Larch\n');
   });
 
@@ -180,7 +180,7 @@ describe('card import and export', () => {
 
 describe('card check', () => {
   it('reads a file without a server', async () => {
-    const { card } = await shop();
+    const card = (...args: string[]) => runCli(['card', ...args]);
     const odd = await card('check', file('card.json', '{"well":"mill","pump":{"installed":"2999"}}'));
     expect(odd.code).toBe(EXIT.ok);
     expect(odd.out).toEqual([
@@ -198,12 +198,12 @@ describe('card check', () => {
 
   it.each([
     ['wells.csv', Buffer.from([0xff, 0xfe, 0x77, 0x00]), 'it must be UTF-8'],
-    ['card.json', Buffer.from('{'), 'it is no JSON'],
+    ['card.json', Buffer.from('{'), 'it must be JSON'],
     ['wells.xls', Buffer.from('x'), 'its name must end in .csv or .json'],
   ])('%s that is none is refused', async (name, bytes, says) => {
     const path = file(name);
     writeFileSync(path, bytes);
-    const { card } = await shop();
+    const card = (...args: string[]) => runCli(['card', ...args]);
     await expect(card('check', path)).rejects.toThrow(says);
   });
 });

@@ -4,9 +4,9 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { EntryAnswer } from '../../../shared/api/logbook.ts';
-import { UsageError, type Io } from '../../../src/cli/command.ts';
-import { dueCommand } from '../../../src/cli/due/due.ts';
+import { UsageError } from '../../../src/cli/command.ts';
 import { startFakeServer, type FakeServer } from '../../browser/support/fake-server.ts';
+import { runCli } from '../command-line.ts';
 
 let web: FakeServer;
 let folder: string;
@@ -21,15 +21,8 @@ afterAll(async () => {
 });
 
 async function due(...args: string[]): Promise<string[]> {
-  const said: string[] = [];
-  const io: Io = {
-    out: (line) => said.push(line),
-    err: (line) => said.push(line),
-    env: { USER: 'ines' },
-    progress: false,
-  };
-  await dueCommand.run([...args, '--server', web.url], io);
-  return said;
+  const { out, err } = await runCli(['due', ...args, '--server', web.url], { USER: 'ines' });
+  return [...out, ...err];
 }
 
 describe('stillwell due', () => {
@@ -39,7 +32,7 @@ describe('stillwell due', () => {
     expect(before).toContainEqual(
       expect.stringMatching(/^\d+ due by 2026-\d\d-\d\d on 1 well; \d+ overdue$/),
     );
-    expect(before.join(' ')).toContain('Nobody knows whether they are late');
+    expect(before.join(' ')).toContain('Never recorded');
     const [told] = await due(
       'done',
       'house-hill',
@@ -48,12 +41,12 @@ describe('stillwell due', () => {
       '36 psi',
       '--left',
       '38 psi',
-      '--was',
+      '--result',
       'put-right',
       '--on',
       '2026-07-01',
     );
-    expect(told).toBe('Written down. Tank precharge is next due on 2027-07-01.');
+    expect(told).toBe('Recorded. Tank precharge is next due on 2027-07-01.');
     expect((await due('house-hill')).some((line) => line.includes('precharge'))).toBe(false);
     const next = await due('house-hill', '--until', '2027-07-01');
     expect(next).toContainEqual(
@@ -93,29 +86,32 @@ describe('stillwell due', () => {
     // The first of August is a Saturday.
     expect(shown[0]).toMatch(/^2026-08-03 {2}\S+ {2}\(harrow-bend\) {2}.*pressure-gauge/);
     expect(shown[1]).toMatch(/^2026-08-04/);
-    expect(shown.at(-1)).toContain('Nothing was changed; set these days with --write.');
-    expect((await due('house-hill', '--until', '2026-08-31')).join(' ')).toContain('Never written down');
+    expect(shown.at(-1)).toContain('Nothing was saved. To save these dates, add --write.');
+    expect((await due('house-hill', '--until', '2026-08-31')).join(' ')).toContain('Never recorded');
     const set = await due('plan', '--from', '2026-08-01', '--wells-a-day', '1', '--write');
-    expect(set.at(-1)).toMatch(/^Set: \d+ checks on \d wells/);
+    expect(set.at(-1)).toMatch(/^Saved: \d+ checks on \d wells/);
     const after = await due('house-hill', '--until', '2026-08-31');
-    expect(after.join(' ')).not.toContain('Never written down');
+    expect(after.join(' ')).not.toContain('Never recorded');
     expect(after.some((line) => /^2026-08-0\d .*pressure-gauge/.test(line))).toBe(true);
     expect((await due('plan')).at(-1)).toContain('A plan of 0 checks on 0 wells');
   });
 
   test.each<[args: string[], says: string]>([
     [['plan', '--from', '2026-02-30'], 'Cannot read --from'],
-    [['plan', '--from', '2020-01-01'], '--from must not lie in the past'],
+    [['plan', '--from', '2020-01-01'], '--from must not be in the past'],
     [['plan', '--wells-a-day', '0'], 'a whole number from 1 to 100'],
     [['plan', 'house-hill'], 'Cannot read "house-hill"'],
     [['done', 'house-hill', 'precharge', '--photo', 'no-such.jpg'], 'there is no such file'],
     [['done', 'house-hill', 'precharge', '--value', '38 ft'], 'value must be a pressure'],
     [['done', 'house-hill', 'precharge', '--on', '2026-02-30'], 'Cannot read --on'],
-    [['done', 'house-hill'], 'Two names are expected'],
-    [['done', 'house-hill', 'tyres'], 'has no check tyres'],
-    [['house-hill', 'orchard'], 'one well at most'],
-    [['--until', '2027-01-01', '--days', '3'], 'give one of them'],
-    [['--subscribe', '--no-address'], 'takes the address away'],
+    [['done', 'house-hill'], 'either a well and a check must be given'],
+    [['done', 'house-hill', 'tyres'], 'Cannot record tyres: the checks of house-hill are'],
+    [
+      ['house-hill', 'orchard'],
+      'Cannot read "orchard": nothing more may follow. Usage: stillwell due [well]',
+    ],
+    [['--until', '2027-01-01', '--days', '3'], 'Give one of them'],
+    [['--subscribe', '--remove-address'], 'removes the address'],
   ])('%j is a mistake that is named', async (args, says) => {
     await expect(due(...args)).rejects.toThrow(UsageError);
     await expect(due(...args)).rejects.toThrow(says);
@@ -133,14 +129,14 @@ describe('stillwell due --subscribe', () => {
   test('tells an address that answers, the same one again, and a new one that takes it away', async () => {
     const [first = '', words] = await due('--subscribe');
     expect(first).toMatch(/^http:\/\/127\.0\.0\.1:\d+\/[a-z2-7]{28}\/checks\.ics$/);
-    expect(words).toContain('Whoever is on this network and has this address');
+    expect(words).toContain('Everyone on this network who has this address');
     expect((await fetch(first)).status).toBe(200);
     expect((await due('--subscribe'))[0]).toBe(first);
     const [own = ''] = await due('orchard', '--subscribe');
     expect(own).toMatch(/\/orchard\/checks\.ics$/);
     const [second = ''] = await due('--new-address');
     expect([(await fetch(first)).status, (await fetch(second)).status]).toEqual([404, 200]);
-    await due('--no-address');
+    await due('--remove-address');
     expect([(await fetch(second)).status, (await fetch(own)).status]).toEqual([404, 200]);
   });
 

@@ -4,16 +4,16 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { UsageError } from '../../../src/cli/command.ts';
-import { exportCommand } from '../../../src/cli/logbook/export.ts';
 import { withImported } from '../../../src/server/export/with-imported.ts';
 import { DOCUMENTS_FOLDER, STORE_FILE } from '../../../src/server/server.ts';
 import { openStore } from '../../../src/store/open-store.ts';
 import { openDocuments } from '../../../src/store/document-files.ts';
+import { runCli } from '../command-line.ts';
 import { millChanges, DOCUMENTS } from '../../support/export-well.ts';
 
 let folder = '';
 beforeEach(() => {
-  folder = mkdtempSync(join(tmpdir(), 'stillwell-packet-'));
+  folder = mkdtempSync(join(tmpdir(), 'stillwell-export-'));
   for (const one of ['one', 'two']) mkdirSync(at(one));
   const store = openStore(at('one', STORE_FILE));
   store.commit(millChanges());
@@ -24,32 +24,29 @@ afterEach(() => rmSync(folder, { recursive: true }));
 
 const at = (...parts: string[]): string => join(folder, ...parts);
 
-/** What it says on both lines, after its exit code. */
+/** What it prints on both streams, after its exit code. */
 async function run(...args: string[]): Promise<string> {
-  const lines: string[] = [];
-  const say = (line: string): void => void lines.push(line);
-  const io = { out: say, err: say, env: {}, progress: false };
   const settings = at('settings.json');
   writeFileSync(settings, '{"web":{"port":1}}');
-  const code = await exportCommand.run([...args, '--settings', settings], io);
-  return [code, ...lines].join(' ').replaceAll(folder, '');
+  const { code, out, err } = await runCli([...args, '--settings', settings]);
+  return [code, ...out, ...err].join(' ').replaceAll(folder, '');
 }
 
-describe('stillwell packet', () => {
+describe('stillwell export and import', () => {
   test('hands a well over, takes it in, and hands on the same bytes', async () => {
-    expect(await run('mill', at('a.zip'), '--data', at('one'))).toMatch(
-      /^0 \/a\.zip: [\d,]+ bytes, all that is known of mill\.$/,
+    expect(await run('export', 'mill', at('a.zip'), '--data', at('one'))).toMatch(
+      /^0 \/a\.zip: [\d,]+ bytes, everything known about mill\.$/,
     );
     expect(await run('import', at('a.zip'), '--data', at('two'))).toBe(
       '0 mill was not known here and is now. Added: 8 entries, 2 papers, 5 acts, 1 alarm, 1 baseline, 20 days, 80 cycles.',
     );
-    await run('mill', at('b.zip'), '--data', at('two'));
+    await run('export', 'mill', at('b.zip'), '--data', at('two'));
     expect(Buffer.compare(readFileSync(at('a.zip')), readFileSync(at('b.zip')))).toBe(0);
     expect(await run('import', at('a.zip'), '--data', at('two'))).toContain('Nothing in the packet was new.');
   });
 
   test('hands over the page alone, in the units asked for', async () => {
-    await run('mill', at('a.html'), '--data', at('one'), '--units', 'metric');
+    await run('export', 'mill', at('a.html'), '--data', at('one'), '--units', 'metric');
     expect(readFileSync(at('a.html'), 'utf8')).toContain('Static level 12.5 m');
     expect(await run('import', at('a.html'), '--data', at('two'))).toContain('2 papers did not come with it');
   });
@@ -59,9 +56,9 @@ describe('stillwell packet', () => {
     const entry = { ...millEntry(), id: 'other' };
     store.commit([{ change: 'entry', entry }]);
     store.close();
-    await run('mill', at('a.zip'), '--data', at('one'));
+    await run('export', 'mill', at('a.zip'), '--data', at('one'));
     expect(await run('import', at('a.zip'), '--data', at('two'))).toMatch(
-      /^2 There is a well called mill here already.*Say so with --same\.$/,
+      /^2 There is a well called mill here already.*If it is, add --same\.$/,
     );
     expect(await run('import', at('a.zip'), '--data', at('two'), '--same')).toContain(
       'nothing that was here was changed',
@@ -69,10 +66,12 @@ describe('stillwell packet', () => {
   });
 
   test('while a server holds the folder asks that server, and says where it looked', async () => {
-    await run('mill', at('a.zip'), '--data', at('one'));
+    await run('export', 'mill', at('a.zip'), '--data', at('one'));
     const held = openStore(at('one', STORE_FILE));
     // Handing over needs no server to end.
-    expect(await run('mill', at('b.zip'), '--data', at('one'))).toContain('all that is known of mill');
+    expect(await run('export', 'mill', at('b.zip'), '--data', at('one'))).toContain(
+      'everything known about mill',
+    );
     await expect(run('import', at('a.zip'), '--data', at('one'))).rejects.toThrow(
       'Cannot reach the server at http://127.0.0.1:1. Is it running? Another address: --server URL',
     );
@@ -80,11 +79,11 @@ describe('stillwell packet', () => {
   });
 
   test.each([
-    [['mill'], 'Two names are expected'],
-    [['mill', 'a.pdf'], 'its name must end in .zip or .html'],
-    [['mill', 'a.zip', '--units', 'feet'], 'us or metric is expected: feet'],
-    [['import', 'nowhere.zip'], 'there is no file nowhere.zip'],
-    [['barn', 'a.zip'], 'no well of this name is kept'],
+    [['export', 'mill'], 'file must be given'],
+    [['export', 'mill', 'a.pdf'], 'its name must end in .zip or .html'],
+    [['export', 'mill', 'a.zip', '--units', 'feet'], 'it must be us or metric: feet'],
+    [['import', 'nowhere.zip'], 'Cannot read nowhere.zip: there is no such file'],
+    [['export', 'barn', 'a.zip'], 'there is no such well'],
   ])('%j is a mistake that is named', async (args, says) => {
     const wrong = await run(...args, '--data', at('one')).catch((error: unknown) => error);
     expect(wrong).toBeInstanceOf(UsageError);
@@ -92,13 +91,17 @@ describe('stillwell packet', () => {
   });
 
   test('makes no data folder where there is none to hand over from', async () => {
-    await expect(run('mill', at('a.zip'), '--data', at('three'))).rejects.toThrow('nothing is kept in');
+    await expect(run('export', 'mill', at('a.zip'), '--data', at('three'))).rejects.toThrow(
+      'there is no database in',
+    );
     expect(existsSync(at('three'))).toBe(false);
   });
 
   test('leaves a file that is there alone', async () => {
     writeFileSync(at('a.zip'), 'mine');
-    await expect(run('mill', at('a.zip'), '--data', at('one'))).rejects.toThrow('it is there already');
+    await expect(run('export', 'mill', at('a.zip'), '--data', at('one'))).rejects.toThrow(
+      'it exists already',
+    );
     expect(readFileSync(at('a.zip'), 'utf8')).toBe('mine');
   });
 });
@@ -110,7 +113,7 @@ function millEntry() {
 }
 
 test('the pages see the past from elsewhere in one row with what is measured here', async () => {
-  await run('mill', at('a.zip'), '--data', at('one'));
+  await run('export', 'mill', at('a.zip'), '--data', at('one'));
   await run('import', at('a.zip'), '--data', at('two'));
   const store = openStore(at('two', STORE_FILE), { role: 'secondary' });
   const seen = withImported(store);

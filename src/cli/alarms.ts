@@ -1,0 +1,56 @@
+/** `stillwell alarms`: the alarms of a running server, active ones first, with what was measured. */
+import type { AlarmAnswer } from '../../shared/api/alarms.ts';
+import { alarmTitle } from '../../shared/text/en/alarm-title.ts';
+import { EXIT, type CommandBuilder } from './command.ts';
+import { JSON_OPTION, SERVER_OPTION } from './options.ts';
+import { serverApi } from './server-api.ts';
+
+export const alarmsCommand: CommandBuilder = (command, { io, action }) => {
+  command
+    .description('List alarms: active ones first, then the newest. The server must be running.')
+    .argument('[well]', 'Name of a well. Default: all wells.')
+    .option('--active', 'List active alarms only.')
+    .addOption(JSON_OPTION)
+    .addOption(SERVER_OPTION)
+    .addHelpText('after', '\nExamples:\n  stillwell alarms --active\n  stillwell alarms mill --json')
+    .action(
+      action(async (well, { active, json, server }) => {
+        const api = serverApi(server);
+        // The list of an unknown well would be empty, as that of a well without alarms.
+        if (well !== undefined) await api.get('well', { well });
+        const { alarms } = await api.get('alarms', {
+          ...(well !== undefined && { well }),
+          ...(active && { active: 'true' }),
+        });
+        const sorted = alarms.toSorted(
+          (a, b) => Number(b.active) - Number(a.active) || b.raisedMs - a.raisedMs,
+        );
+        if (json) for (const alarm of sorted) io.out(JSON.stringify(alarm));
+        else if (sorted.length === 0) io.out(active ? 'No active alarms.' : 'No alarms.');
+        else for (const alarm of sorted) io.out(alarmLine(alarm));
+        return EXIT.ok;
+      }),
+    );
+};
+
+function alarmLine(alarm: AlarmAnswer): string {
+  const { well, site, node, pump, raisedMs, priority, why } = alarm;
+  const place = [well ?? site ?? node ?? '', pump === undefined ? '' : `pump ${pump.slice(1)}`];
+  return [
+    moment(raisedMs),
+    place.filter((part) => part !== '').join(', '),
+    priority.padEnd(4),
+    stateText(alarm).padEnd(12),
+    `${alarmTitle(alarm.alarm)}: ${why}`,
+  ].join('  ');
+}
+
+function stateText({ active, clearedMs, withdrawnMs, acknowledgedMs, shelvedUntilMs }: AlarmAnswer): string {
+  if (!active) return withdrawnMs !== undefined ? 'withdrawn' : clearedMs !== undefined ? 'cleared' : 'ended';
+  if (shelvedUntilMs !== undefined) return 'shelved';
+  return acknowledgedMs === undefined ? 'active' : 'acknowledged';
+}
+
+function moment(ms: number): string {
+  return `${new Date(ms).toISOString().slice(0, 16).replace('T', ' ')} UTC`;
+}

@@ -1,0 +1,72 @@
+/** `stillwell import`: a well from the export of another server. */
+import { MAX_EXPORT_BYTES } from '../../logbook/entries/limits.ts';
+import type { ImportResult } from '../../http/deps.ts';
+import { StoreError } from '../../store/store-error.ts';
+import { EXIT, type CommandBuilder, type Io } from '../command.ts';
+import { readInput } from '../files.ts';
+import { BY_OPTION, DATA_OPTION, JSON_OPTION, SETTINGS_OPTION } from '../options.ts';
+import { locate } from '../place.ts';
+import { postImport } from './export-server.ts';
+import { withStore } from './export-store.ts';
+
+export const importCommand: CommandBuilder = (command, { io, action }) => {
+  command
+    .description(
+      'Import a well from an export of another server. ' +
+        'Nothing that is here already is changed; entries and events are known by their ids. ' +
+        'If a server runs, it does the import; else the data folder is changed directly.',
+    )
+    .argument('<file>', 'File that "stillwell export" made (.zip or .html).')
+    .option('--same', 'The well of this name here is the same well, although the export does not show it.')
+    .addOption(BY_OPTION)
+    .addOption(JSON_OPTION)
+    .option('--server <address>', 'Address of the running server. Default: the one in the settings.')
+    .addOption(SETTINGS_OPTION)
+    .addOption(DATA_OPTION)
+    .addHelpText('after', '\nExample:\n  stillwell import mill.zip')
+    .action(
+      action(async (file, { same, by, json, server, ...flags }) => {
+        const { dataDir, defaultServer } = locate(io, flags);
+        const place = { dataDir, defaultServer, ...(server !== undefined && { server }) };
+        const how = { sameWell: same === true, ...(by !== undefined && { by }) };
+        const result = await importFile(place, readInput(file, MAX_EXPORT_BYTES), how);
+        return printResult(result, io, json === true);
+      }),
+    );
+};
+
+interface DataLocation {
+  dataDir: string;
+  /** If given, the server to ask. */
+  server?: string;
+  /** By the settings. */
+  defaultServer: string;
+}
+
+/** A server that runs holds the wells in memory: it alone takes a packet in. */
+async function importFile(
+  location: DataLocation,
+  bytes: Uint8Array,
+  options: { sameWell: boolean; by?: string },
+): Promise<ImportResult> {
+  if (location.server !== undefined) return await postImport(location.server, bytes, options);
+  try {
+    return await withStore(location.dataDir, 'server', (wellExports) =>
+      wellExports.importFile(bytes, options),
+    );
+  } catch (error) {
+    if (error instanceof StoreError && error.fault === 'in-use')
+      return await postImport(location.defaultServer, bytes, options);
+    throw error;
+  }
+}
+
+function printResult(result: ImportResult, io: Io, json: boolean): number {
+  if ('problem' in result) {
+    io.err(result.confirm === 'same' ? `${result.problem} If it is, add --same.` : result.problem);
+    return EXIT.usage;
+  }
+  if (json) io.out(JSON.stringify(result));
+  else for (const sentence of result.summary) io.out(sentence);
+  return EXIT.ok;
+}

@@ -1,0 +1,256 @@
+/**
+ * The command line as a value: arguments in, exit code out. Commands are defined with commander; only the one that was named is loaded,
+ * so that `replay` starts without a broker or a database. Mistakes are told in our own sentences.
+ */
+import { Command, CommanderError, type CommandUnknownOpts } from '@commander-js/extra-typings';
+import { EXIT, UsageError, type CommandBuilder, type CommandContext, type Io } from './command.ts';
+
+interface LazyCommand {
+  /** Heading in the list of commands. */
+  group: string;
+  summary: string;
+  load: () => Promise<CommandBuilder>;
+}
+
+const RUN = 'Watch wells:';
+const WELL = 'Cards and logbook of a well:';
+const NODES = 'Nodes and notices:';
+const FILES = 'Recordings and exports:';
+
+const COMMANDS: Record<string, LazyCommand> = {
+  serve: {
+    group: RUN,
+    summary: 'Watch your wells until you press Ctrl-C.',
+    load: async () => (await import('./serve.ts')).serveCommand,
+  },
+  demo: {
+    group: RUN,
+    summary: 'Show an invented farm with four simulated wells.',
+    load: async () => (await import('./demo.ts')).demoCommand,
+  },
+  alarms: {
+    group: RUN,
+    summary: 'List alarms.',
+    load: async () => (await import('./alarms.ts')).alarmsCommand,
+  },
+  card: {
+    group: WELL,
+    summary: 'Show, change, check, import and export cards.',
+    load: async () => (await import('./card/card.ts')).cardCommand,
+  },
+  due: {
+    group: WELL,
+    summary: 'List the checks that are due, and record checks.',
+    load: async () => (await import('./due/due.ts')).dueCommand,
+  },
+  visit: {
+    group: WELL,
+    summary: 'Open and close visits, and record work.',
+    load: async () => (await import('./logbook/visit.ts')).visitCommand,
+  },
+  reading: {
+    group: WELL,
+    summary: 'Record and list readings that were taken by hand.',
+    load: async () => (await import('./logbook/reading.ts')).readingCommand,
+  },
+  water: {
+    group: WELL,
+    summary: 'Record and list water tests.',
+    load: async () => (await import('./logbook/water.ts')).waterCommand,
+  },
+  document: {
+    group: WELL,
+    summary: 'Keep manuals, receipts, well logs and photos.',
+    load: async () => (await import('./logbook/document.ts')).documentCommand,
+  },
+  note: {
+    group: WELL,
+    summary: 'Announce guests, irrigation, a shutdown or the end of one.',
+    load: async () => (await import('./logbook/note.ts')).noteCommand,
+  },
+  log: {
+    group: WELL,
+    summary: 'List the logbook, add an entry or void one.',
+    load: async () => (await import('./logbook/logbook.ts')).logCommand,
+  },
+  labels: {
+    group: WELL,
+    summary: 'Print labels for the equipment of a well.',
+    load: async () => (await import('./logbook/labels.ts')).labelsCommand,
+  },
+  node: {
+    group: NODES,
+    summary: 'Manage the credentials of nodes.',
+    load: async () => (await import('./node.ts')).nodeCommand,
+  },
+  refused: {
+    group: NODES,
+    summary: 'List the messages that were refused, and why.',
+    load: async () => (await import('./refused.ts')).refusedCommand,
+  },
+  'send-test': {
+    group: NODES,
+    summary: 'Send a test notice.',
+    load: async () => (await import('./send-test.ts')).sendTestCommand,
+  },
+  record: {
+    group: FILES,
+    summary: 'Record what nodes send and what people do.',
+    load: async () => (await import('./record.ts')).recordCommand,
+  },
+  replay: {
+    group: FILES,
+    summary: 'Print the cycles, days, baselines and alarms of a recording.',
+    load: async () => (await import('./replay.ts')).replayCommand,
+  },
+  export: {
+    group: FILES,
+    summary: 'Write everything known about a well to one file.',
+    load: async () => (await import('./logbook/export.ts')).exportCommand,
+  },
+  import: {
+    group: FILES,
+    summary: 'Read an export of another server.',
+    load: async () => (await import('./logbook/import.ts')).importCommand,
+  },
+};
+
+/** Columns of a help text. */
+const HELP_WIDTH = 96;
+
+/**
+ * Runs one command line, without the name of the program. Returns the exit code.
+ * @throws UsageError for a mistake in what was typed, with one sentence.
+ */
+export async function runCommandLine(args: readonly string[], io: Io, version: string): Promise<number> {
+  // "help card set" reads as people ask it.
+  const words = args[0] === 'help' ? [...args.slice(1), '--help'] : [...args];
+  const result = { exit: EXIT.ok as number };
+  const program = await newProgram(io, { version, result, isNeeded: (name) => name === words[0] });
+  try {
+    await program.parseAsync(words, { from: 'user' });
+    return result.exit;
+  } catch (error) {
+    if (!(error instanceof CommanderError)) throw error;
+    if (error.exitCode === 0) return EXIT.ok;
+    throw new UsageError(mistake(error, namedCommand(program, words)), { cause: error });
+  }
+}
+
+interface ProgramParams {
+  version: string;
+  result: { exit: number };
+  /** Whether this command is to be loaded. The others are only listed. */
+  isNeeded: (name: string) => boolean;
+}
+
+export async function newProgram(
+  io: Io,
+  { version, result, isNeeded }: ProgramParams,
+): Promise<CommandUnknownOpts> {
+  const context: CommandContext = {
+    io,
+    action:
+      (work) =>
+      async (...args) => {
+        rejectExtraWords(args.at(-1));
+        result.exit = await work(...args);
+      },
+  };
+  const program = new Command('stillwell')
+    .description(
+      'Stillwell watches water wells with a current clamp and a pressure transducer. It reports changes early. ' +
+        'It cannot switch a pump, and it is no safety device.',
+    )
+    .version(version, '--version', 'Print the version.')
+    .helpOption('-h, --help', 'Print this help.')
+    .helpCommand(false)
+    .enablePositionalOptions()
+    .allowExcessArguments()
+    .configureHelp({ helpWidth: HELP_WIDTH })
+    .configureOutput({
+      writeOut: (text) => io.out(text.trimEnd()),
+      outputError: () => undefined,
+    })
+    .exitOverride()
+    .addHelpText('after', '\nHelp for one command: stillwell COMMAND --help');
+  for (const [name, { group, summary, load }] of Object.entries(COMMANDS)) {
+    const command = program.command(name).summary(summary).description(summary).helpGroup(group);
+    // Loading one after the other costs nothing: only one is needed.
+    // oxlint-disable-next-line no-await-in-loop
+    if (isNeeded(name)) defineGroup(command, await load(), context);
+  }
+  program.action((_options, command) => {
+    result.exit = EXIT.usage;
+    const [word] = command.args;
+    if (word === undefined) command.outputHelp();
+    else
+      throw new UsageError(
+        `Cannot run "${word}": it must be one of ${Object.keys(COMMANDS).join(', ')}. Try: stillwell --help`,
+      );
+  });
+  return program;
+}
+
+/** A command that has only commands of its own needs one of them. */
+function defineGroup(command: Command, build: CommandBuilder, context: CommandContext): void {
+  build(command, context);
+  const names = command.commands.map((one) => one.name());
+  if (names.length === 0 || command.registeredArguments.length > 0) return;
+  // The word that is wrong is told before options that belong to no command.
+  command.allowUnknownOption().action((_options, { args: [word] }) => {
+    const path = pathOf(command);
+    throw new UsageError(
+      word === undefined
+        ? `Cannot run ${path}: one of ${names.join(', ')} must follow. Try: ${path} --help`
+        : `Cannot run "${path} ${word}": it must be one of ${names.join(', ')}. Try: ${path} --help`,
+    );
+  });
+}
+
+/** Commander would say how many words are too many; a person wants to know which. */
+function rejectExtraWords(command: unknown): void {
+  if (!(command instanceof Command)) return;
+  const { args, registeredArguments } = command;
+  if (registeredArguments.at(-1)?.variadic === true) return;
+  const extra = args[registeredArguments.length];
+  if (extra !== undefined)
+    throw new UsageError(`Cannot read "${extra}": nothing more may follow. Usage: ${usageOf(command)}`);
+}
+
+function namedCommand(program: CommandUnknownOpts, words: readonly string[]): CommandUnknownOpts {
+  let command = program;
+  for (const word of words) {
+    const next = command.commands.find((one) => one.name() === word);
+    if (!next) break;
+    command = next;
+  }
+  return command;
+}
+
+function pathOf(command: CommandUnknownOpts): string {
+  return command.parent ? `${pathOf(command.parent)} ${command.name()}` : command.name();
+}
+
+function usageOf(command: CommandUnknownOpts): string {
+  return `${pathOf(command)} ${command.usage()}`.replace(/ \[options\]( \[command\])?/, '');
+}
+
+/** Commander's codes and messages (its lib/command.js) as our sentences: what cannot be done, the rule, and what helps. */
+function mistake({ code, message }: CommanderError, command: CommandUnknownOpts): string {
+  const [, quoted = ''] = /'([^']*)'/.exec(message) ?? [];
+  const [, suggestion] = /\(Did you mean (.*)\?\)/.exec(message) ?? [];
+  const [flag] = quoted.split(' ');
+  const path = pathOf(command);
+  const remedy = suggestion === undefined ? `Try: ${path} --help` : `Did you mean ${suggestion}?`;
+  switch (code) {
+    case 'commander.unknownOption':
+      return `Cannot read ${quoted}: ${path} has no such option. ${remedy}`;
+    case 'commander.optionMissingArgument':
+      return `Cannot read ${flag}: a value must follow it. ${remedy}`;
+    case 'commander.missingArgument':
+      return `Cannot run ${path}: ${quoted} must be given. Usage: ${usageOf(command)}`;
+    default:
+      return `Cannot run ${path}: ${message.replace(/^error: /, '').replaceAll('\n', ' ')}. ${remedy}`;
+  }
+}
