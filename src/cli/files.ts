@@ -1,7 +1,7 @@
 /** Files that people name: read whole, or made anew. A file that exists is never overwritten. */
 import { existsSync, readFileSync, statSync, writeFileSync } from 'node:fs';
+import { fileError, systemReason } from '../../shared/text/en/system-reasons.ts';
 import { UsageError } from './command.ts';
-import { fileError, systemReason } from './error-sentence.ts';
 
 /** @throws UsageError if there is no such file, it is a folder, or it is larger than `maxBytes`. */
 export function readInput(path: string, maxBytes: number): Uint8Array {

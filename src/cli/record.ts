@@ -2,6 +2,7 @@
 import { createWriteStream, type WriteStream } from 'node:fs';
 import { finished } from 'node:stream/promises';
 import { join } from 'node:path';
+import { fileError } from '../../shared/text/en/system-reasons.ts';
 import { openBrokerClient } from '../mqtt/client.ts';
 import type { OnMessage } from '../mqtt/broker.ts';
 import { makeCredential } from '../mqtt/credentials.ts';
@@ -11,7 +12,6 @@ import { builtInUrl, externalClientSettings } from '../server/open-broker.ts';
 import { activeActs, newRecorder } from '../server/record.ts';
 import { STORE_FILE } from '../server/server.ts';
 import { EXIT, type CommandBuilder, type Io } from './command.ts';
-import { fileError } from './error-sentence.ts';
 import { DATA_OPTION, SETTINGS_OPTION } from './options.ts';
 import { locate, type Place } from './place.ts';
 import { newLog, untilShutdown } from './server-log.ts';

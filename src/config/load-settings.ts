@@ -1,5 +1,6 @@
 /** Finds the settings file, reads it once and hands back settings and secrets. The only place in this folder that chooses a path. */
 import { readFileSync, statSync } from 'node:fs';
+import { fileError } from '../../shared/text/en/system-reasons.ts';
 import { SETTINGS_FILE_VARIABLE } from './environment.ts';
 import type { Environment } from './environment.ts';
 import { MAX_FILE_BYTES } from './limits.ts';
@@ -46,10 +47,8 @@ function readText(path: string, mustExist: boolean): string | undefined {
     return readFileSync(path, 'utf8');
   } catch (cause) {
     if (cause instanceof SettingsError) throw cause;
-    const code = cause instanceof Error && 'code' in cause ? String(cause.code) : 'no reason given';
-    if (code === 'ENOENT' && !mustExist) return undefined;
-    throw new SettingsError(`Cannot read settings: the file must be there and readable: ${path} (${code})`, {
-      cause,
-    });
+    const isMissing = cause instanceof Error && 'code' in cause && cause.code === 'ENOENT';
+    if (isMissing && !mustExist) return undefined;
+    throw new SettingsError(fileError('read settings', path, cause).message, { cause });
   }
 }

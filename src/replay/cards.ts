@@ -1,5 +1,6 @@
 /** The `--card` options of a replay: files that say what is known of each well, one a well. */
 import { existsSync, readFileSync } from 'node:fs';
+import { systemReason } from '../../shared/text/en/system-reasons.ts';
 import type { Card } from '../core/domain/card.ts';
 import { readCard } from '../core/domain/read-card.ts';
 import { isNodeName } from '../core/decode/topics.ts';
@@ -42,7 +43,8 @@ function readCardFile(file: string): { card: Card } | { problem: string } {
   try {
     json = JSON.parse(readFileSync(file, 'utf8').replace(/^\uFEFF/, ''));
   } catch (error) {
-    const why = error instanceof Error ? error.message.split('\n')[0] : String(error);
+    const words = error instanceof Error ? error.message.split('\n')[0] : String(error);
+    const why = systemReason(error) ?? words;
     return { problem: `Cannot read card ${file}: ${why}` };
   }
   const read = readCard(json);

@@ -5,6 +5,7 @@
 import { statSync } from 'node:fs';
 import type { Readable } from 'node:stream';
 import type { WellEvent } from '../../shared/api/events.ts';
+import { systemReason } from '../../shared/text/en/system-reasons.ts';
 import { DEFAULT_ROOT } from '../core/decode/topics.ts';
 import { readCards } from './cards.ts';
 import { readLines } from './lines.ts';
@@ -38,7 +39,10 @@ const EXIT_UNUSABLE = 2;
 /** Lines are written in pieces of about this size. */
 const WRITE_CHARS = 1 << 16;
 
-/** Runs a recording. Returns the exit code: 0; 2 for an unusable card or file; 1 where a fault of our own stopped a well. */
+/**
+ * Runs a recording. Returns the exit code: 0; 2 for a card or a file that cannot be used, or a file with no line that can; 1 if a fault
+ * of our own stopped a well.
+ */
 export async function runReplay(request: ReplayRequest, io: ReplayIo): Promise<number> {
   const read = readCards(request.cards);
   if ('problem' in read) {
@@ -54,7 +58,21 @@ export async function runReplay(request: ReplayRequest, io: ReplayIo): Promise<n
     return EXIT_UNUSABLE;
   }
   for (const line of summaryOf(replay)) io.err(line);
+  if (isUnusable(replay)) {
+    io.err(
+      `Cannot use recording ${request.recording}: none of its ${replay.counts.lines} lines could be used`,
+    );
+    return EXIT_UNUSABLE;
+  }
   return replay.faults.length > 0 ? EXIT_FAULT : EXIT_OK;
+}
+
+/** It holds lines, and nothing of them went into the engine: some other file, or another root of topics. */
+function isUnusable({ counts }: Replay): boolean {
+  const sum = (counted: ReadonlyMap<string, number>): number =>
+    [...counted.values()].reduce((all, count) => all + count, 0);
+  const used = counts.messages - sum(counts.refused) + counts.acts - counts.badActs;
+  return used === 0 && (counts.messages + counts.acts > 0 || sum(counts.ignored) > 0);
 }
 
 /** The file, and not our program, is to blame. */
@@ -98,7 +116,8 @@ async function* fromFile<T>(batches: AsyncGenerator<T>): AsyncGenerator<T> {
     try {
       next = await batches.next();
     } catch (error) {
-      throw new FileError(error instanceof Error ? error.message : String(error), { cause: error });
+      const words = error instanceof Error ? error.message : String(error);
+      throw new FileError(systemReason(error) ?? words, { cause: error });
     }
     if (next.done) return;
     yield next.value;

@@ -2,14 +2,28 @@
  * Files and folders that their owner alone may read: they hold hashes of passwords, addresses of phones, photos. The modes are given where
  * things are made, so that they hold whatever umask the process has. Windows knows no such modes and ignores them.
  */
-import { closeSync, mkdirSync, openSync, rmSync } from 'node:fs';
+import { closeSync, existsSync, mkdirSync, openSync, rmSync, statSync } from 'node:fs';
+import { dirname, resolve } from 'node:path';
+import { fileError } from '../../shared/text/en/system-reasons.ts';
 
 const FOLDER_MODE = 0o700;
 const FILE_MODE = 0o600;
 
-/** With the folders above it that are missing. One that is there stays as it is. */
+/**
+ * With the folders above it that are missing. One that is there stays as it is. The folders are made one by one: where a file system has
+ * no room for folders, as under /proc, `recursive` of Node 20 never returns.
+ * @throws Error with one sentence.
+ */
 export function makePrivateFolder(path: string): void {
-  mkdirSync(path, { recursive: true, mode: FOLDER_MODE });
+  const missing: string[] = [];
+  for (let folder = resolve(path); !existsSync(folder); folder = dirname(folder)) missing.unshift(folder);
+  try {
+    for (const folder of missing) mkdirSync(folder, { mode: FOLDER_MODE });
+  } catch (cause) {
+    throw fileError('make the folder', path, cause);
+  }
+  if (!statSync(path).isDirectory())
+    throw new Error(`Cannot make the folder ${path}: there is a file of this name. Name another folder`);
 }
 
 /**

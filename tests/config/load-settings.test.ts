@@ -40,9 +40,9 @@ describe('loadSettings', () => {
   test('a named file must be there', () => {
     const path = join(folder, 'none.json');
     expect(() => loadSettings({}, path)).toThrow(
-      `Cannot read settings: the file must be there and readable: ${path} (ENOENT)`,
+      `Cannot read settings ${path}: there is no such file or folder. Check the path`,
     );
-    expect(() => loadSettings({}, folder)).toThrow(/must be there and readable: .* \(EISDIR\)/);
+    expect(() => loadSettings({}, folder)).toThrow(/it is a folder, and a file is needed\. Name a file/);
   });
 
   test('a file too large is some other file', () => {

@@ -113,7 +113,7 @@ describe('lines', () => {
       message(NINE, 'barn/readings', [{ n: 'barn:current', u: 'A', v: 1 }], { retain: 1 }),
       JSON.stringify({ tst: at(NINE), topic: 'other/thing', payload: 'x' }),
     ]);
-    expect(ran.err).toEqual(['messages refused: 1 wrong-unit, 1 retained, 1 unknown-topic']);
+    expect(ran.err[0]).toBe('messages refused: 1 wrong-unit, 1 retained, 1 unknown-topic');
     expect(ran.lines).toEqual([]);
   });
 
@@ -150,7 +150,11 @@ describe('lines', () => {
 
 describe('exit 2, with one clear line', () => {
   const rows: [string, () => Promise<{ code: number; err: string[] }>, RegExp][] = [
-    ['no such recording', () => runFile(join(dir, 'none'), []), /^Cannot read recording .*none: .*ENOENT/],
+    [
+      'no such recording',
+      () => runFile(join(dir, 'none'), []),
+      /^Cannot read recording .*none: there is no such file/,
+    ],
     [
       'a torn gzip file',
       () => runFile(file('torn.gz', gzipSync('x'.repeat(99_999)).subarray(0, 60)), []),
@@ -159,8 +163,9 @@ describe('exit 2, with one clear line', () => {
     [
       'no such card',
       () => run([], [join(dir, 'no-card.json')]),
-      /^Cannot read card .*no-card\.json: .*ENOENT/,
+      /^Cannot read card .*no-card\.json: there is no such file/,
     ],
+    ['a folder', () => runFile(dir, []), /^Cannot read recording .*: it is a folder, and a file is needed/],
     ['a card that is no JSON', () => run([], [file('bad.json', '{')]), /^Cannot read card .*bad\.json: /],
     [
       'a card with a wrong unit',
@@ -177,6 +182,22 @@ describe('exit 2, with one clear line', () => {
     const { code, err } = await ran();
     expect([code, err.length]).toEqual([2, 1]);
     expect(err[0]).toMatch(said);
+  });
+});
+
+describe('a recording with no line that can be used', () => {
+  test.each([
+    ['other text', 'day,amps\n2026-11-30,7.9\n'],
+    [
+      'messages under another root',
+      '{"at":"2026-03-12T10:00:00Z","topic":"farm/barn/readings","payload":[]}\n',
+    ],
+    ['acts of unknown wells', '{"at":"2026-03-12T10:00:00Z","act":{"kind":"visit-opened","well":"barn"}}\n'],
+  ])('%s: exit 2, and why at the end', async (_, text) => {
+    const { code, err } = await run(Buffer.from(text));
+    expect(code).toBe(2);
+    expect(err.at(-1)).toMatch(/^Cannot use recording -: none of its \d lines could be used$/);
+    expect(err.length).toBeGreaterThan(1);
   });
 });
 

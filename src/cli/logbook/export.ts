@@ -1,12 +1,12 @@
 /** `stillwell export`: everything that is known about a well as one file. */
 import { closeSync, existsSync, renameSync, rmSync, statSync, writeSync } from 'node:fs';
 import { join } from 'node:path';
+import { fileError, systemReason } from '../../../shared/text/en/system-reasons.ts';
 import type { UnitSystem } from '../../../shared/quantity/format-quantity.ts';
 import { openNewFile } from '../../store/private-files.ts';
 import type { Store } from '../../store/store.ts';
 import { STORE_FILE } from '../../server/server.ts';
 import { EXIT, UsageError, type CommandBuilder, type Io } from '../command.ts';
-import { fileError, systemReason } from '../error-sentence.ts';
 import { requireNewFile } from '../files.ts';
 import { DATA_OPTION, JSON_OPTION, readUnits, SETTINGS_OPTION } from '../options.ts';
 import { locate } from '../place.ts';
