@@ -16,8 +16,8 @@ function file(name: string, content: string | Buffer): string {
   return path;
 }
 
-const tick = (ms: number): string => JSON.stringify({ tst: at(ms), act: { kind: 'tick' } });
-const act = (ms: number, body: object): string => JSON.stringify({ tst: at(ms), act: body });
+const tick = (ms: number): string => JSON.stringify({ at: at(ms), act: { kind: 'tick' } });
+const act = (ms: number, body: object): string => JSON.stringify({ at: at(ms), act: body });
 const silences = /"alarm":"(node|site)-silent"/;
 
 describe('a node without a card', () => {
@@ -97,9 +97,9 @@ describe('lines', () => {
   test('those that are none are counted and passed over', async () => {
     const lines = [
       'connection lost',
-      '{"tst":"',
+      '{"at":"',
       '',
-      '{"tst":"2026-05-04T09:00:00Z"}',
+      '{"at":"2026-05-04T09:00:00Z"}',
       '{"topic":"x","payload":1}',
     ];
     const ran = await run([...lines, ...days(30).map(packLine)]);
@@ -111,7 +111,7 @@ describe('lines', () => {
     const ran = await run([
       message(NINE, 'barn/readings', [{ n: 'barn:current', u: 'V', v: 1 }]),
       message(NINE, 'barn/readings', [{ n: 'barn:current', u: 'A', v: 1 }], { retain: 1 }),
-      JSON.stringify({ tst: at(NINE), topic: 'other/thing', payload: 'x' }),
+      JSON.stringify({ at: at(NINE), topic: 'other/thing', payload: 'x' }),
     ]);
     expect(ran.err[0]).toBe('messages refused: 1 wrong-unit, 1 retained, 1 unknown-topic');
     expect(ran.lines).toEqual([]);

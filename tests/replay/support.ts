@@ -22,8 +22,8 @@ export function at(ms: number): string {
   return new Date(ms).toISOString();
 }
 
-export function message(tstMs: number, topic: string, payload: unknown, more: object = {}): string {
-  return JSON.stringify({ tst: at(tstMs), topic: `wells/${topic}`, qos: 1, ...more, payload });
+export function message(atMs: number, topic: string, payload: unknown, more: object = {}): string {
+  return JSON.stringify({ at: at(atMs), topic: `wells/${topic}`, qos: 1, ...more, payload });
 }
 
 export function packLine({

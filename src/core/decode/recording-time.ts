@@ -1,6 +1,6 @@
 /**
- * Times as recordings write them: RFC 3339, and the forms near it that `mosquitto_sub -F %J` prints in its several versions:
- * an offset without colon, and an offset behind a Z (there the offset counts and the Z does not).
+ * Times as recordings write them: RFC 3339, and two forms near it that MQTT clients print: an offset without a colon, and an offset
+ * behind a Z (there the offset counts and the Z does not).
  */
 import { MINUTE_MS } from '../../../shared/units/duration.ts';
 const TIME =

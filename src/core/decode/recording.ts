@@ -29,7 +29,8 @@ const COLON = 0x3a;
 const OPEN = 0x7b;
 const CLOSE = 0x7d;
 
-const KEYS = ['tst', 'topic', 'payload', 'payload64', 'retain', 'act'] as const;
+/** `tst` and `retain` are what other MQTT clients that print JSON write for `at` and `retained`. */
+const KEYS = ['at', 'topic', 'payload', 'payload64', 'retained', 'act', 'tst', 'retain'] as const;
 type Key = (typeof KEYS)[number];
 const KEY_BYTES = KEYS.map((key) => textBytes(key));
 
@@ -41,7 +42,8 @@ export function parseRecordingLine(line: Uint8Array): RecordedLine {
   if (spaceEnd(line, 0) === line.length) return { is: 'ignored', reason: 'blank' };
   const slices = slicesOf(line) ?? slicesByParsing(line);
   if (slices === undefined) return { is: 'ignored', reason: 'not-json' };
-  const tstMs = slices.tst && readTime(slices.tst);
+  const time = slices.at ?? slices.tst;
+  const tstMs = time && readTime(time);
   if (tstMs === undefined) return { is: 'ignored', reason: 'no-time' };
   if (slices.act !== undefined) {
     const act = valueOf(slices.act);
@@ -49,7 +51,8 @@ export function parseRecordingLine(line: Uint8Array): RecordedLine {
   }
   const topic = slices.topic && topicOf(slices.topic);
   if (topic === undefined) return { is: 'ignored', reason: 'no-message' };
-  return { is: 'message', tstMs, topic, payload: payloadOf(slices), retained: isRetained(slices.retain) };
+  const retained = isRetained(slices.retained ?? slices.retain);
+  return { is: 'message', tstMs, topic, payload: payloadOf(slices), retained };
 }
 
 /** The line's own values, found without parsing them, or undefined where it is no object with plain keys. */
@@ -79,10 +82,10 @@ function keyOf(line: Uint8Array, from: number, to: number): Key | undefined {
 }
 
 /** The time in a quoted text; the usual form is read from its bytes. */
-function readTime(tst: Uint8Array): number | undefined {
-  const isoMs = parseIsoTimeBytes(tst);
+function readTime(quoted: Uint8Array): number | undefined {
+  const isoMs = parseIsoTimeBytes(quoted);
   if (isoMs !== undefined) return isoMs;
-  const text = valueOf(tst);
+  const text = valueOf(quoted);
   return typeof text === 'string' ? parseRecordingTime(text) : undefined;
 }
 
@@ -99,9 +102,9 @@ function topicOf(quoted: Uint8Array): string | undefined {
   return text;
 }
 
-function isRetained(retain: Uint8Array | undefined): boolean {
-  if (retain === undefined) return false;
-  const value = valueOf(retain);
+function isRetained(flag: Uint8Array | undefined): boolean {
+  if (flag === undefined) return false;
+  const value = valueOf(flag);
   return value === 1 || value === true;
 }
 
@@ -140,7 +143,7 @@ function textBytes(text: string): Uint8Array {
 
 /** One line, without its line end, from which parseRecordingLine gives the same message back. */
 export function formatMessageLine({ tstMs, topic, payload, retained }: RecordedMessage): string {
-  const head = `{"tst":"${new Date(tstMs).toISOString()}","topic":${JSON.stringify(topic)}${retained ? ',"retain":1' : ''}`;
+  const head = `{"at":"${new Date(tstMs).toISOString()}","topic":${JSON.stringify(topic)}${retained ? ',"retained":true' : ''}`;
   const text = payloadText(payload);
   if (text !== undefined) return `${head},"payload":${text}}`;
   return `${head},"payload64":"${Buffer.from(payload).toString('base64')}"}`;
@@ -148,7 +151,7 @@ export function formatMessageLine({ tstMs, topic, payload, retained }: RecordedM
 
 /** One line for what a person did. */
 export function formatActLine(tstMs: number, act: unknown): string {
-  return JSON.stringify({ tst: new Date(tstMs).toISOString(), act });
+  return JSON.stringify({ at: new Date(tstMs).toISOString(), act });
 }
 
 /** The payload as JSON to stand in a line, or undefined where only its bytes say it truly. */

@@ -10,7 +10,7 @@ import type { RecordedLine } from '../../../src/core/decode/recording.ts';
 import { goldenIndex, goldenMessage, plainMessage } from '../../contract/golden.ts';
 import { anyPack } from './pack-arbitrary.ts';
 
-const TST_MS = Date.UTC(2026, 2, 12, 10);
+const AT_MS = Date.UTC(2026, 2, 12, 10);
 
 const parse = (line: string): RecordedLine => parseRecordingLine(new TextEncoder().encode(line));
 const textOf = (line: RecordedLine): string | undefined =>
@@ -20,33 +20,33 @@ describe('parseRecordingLine', () => {
   test.each([
     [
       'as it stands',
-      '{"tst":"2026-03-12T10:00:00Z","topic":"t","payload":[{"n":"a","v":1.50}]}',
+      '{"at":"2026-03-12T10:00:00Z","topic":"t","payload":[{"n":"a","v":1.50}]}',
       '[{"n":"a","v":1.50}]',
     ],
     [
       'with more keys around',
-      '{"mid":3,"tst":"2026-03-12T10:00:00Z","payload":{"a":"}]"},"qos":1,"topic":"t","x":[{}]}',
+      '{"mid":3,"at":"2026-03-12T10:00:00Z","payload":{"a":"}]"},"qos":1,"topic":"t","x":[{}]}',
       '{"a":"}]"}',
     ],
-    ['with white space', ' { "tst" : "2026-03-12T10:00:00Z" , "topic":"t", "payload" : [ 1 ] } \r', '[ 1 ]'],
-    ['a bare word', '{"tst":"2026-03-12T10:00:00Z","topic":"t","payload":"here"}', 'here'],
+    ['with white space', ' { "at" : "2026-03-12T10:00:00Z" , "topic":"t", "payload" : [ 1 ] } \r', '[ 1 ]'],
+    ['a bare word', '{"at":"2026-03-12T10:00:00Z","topic":"t","payload":"here"}', 'here'],
     [
       'a text with escapes',
-      String.raw`{"tst":"2026-03-12T10:00:00Z","topic":"t","payload":"\"here\""}`,
+      String.raw`{"at":"2026-03-12T10:00:00Z","topic":"t","payload":"\"here\""}`,
       '"here"',
     ],
-    ['a number', '{"tst":"2026-03-12T10:00:00Z","topic":"t","payload":-1.5E+3}', '-1.5E+3'],
-    ['nothing', '{"tst":"2026-03-12T10:00:00Z","topic":"t","payload":null}', ''],
-    ['no payload at all', '{"tst":"2026-03-12T10:00:00Z","topic":"t"}', ''],
-    ['base64', '{"tst":"2026-03-12T10:00:00Z","topic":"t","payload64":"aGVyZQ=="}', 'here'],
+    ['a number', '{"at":"2026-03-12T10:00:00Z","topic":"t","payload":-1.5E+3}', '-1.5E+3'],
+    ['nothing', '{"at":"2026-03-12T10:00:00Z","topic":"t","payload":null}', ''],
+    ['no payload at all', '{"at":"2026-03-12T10:00:00Z","topic":"t"}', ''],
+    ['base64', '{"at":"2026-03-12T10:00:00Z","topic":"t","payload64":"aGVyZQ=="}', 'here'],
     [
       'keys with escapes',
-      String.raw`{"tst":"2026-03-12T10:00:00Z","topic":"t","p\u0061yload":[1, 2.0]}`,
+      String.raw`{"at":"2026-03-12T10:00:00Z","topic":"t","p\u0061yload":[1, 2.0]}`,
       '[1,2]',
     ],
   ])('payload %s', (_, line, payload) => {
     const read = parse(line);
-    expect(read).toMatchObject({ is: 'message', tstMs: TST_MS, topic: 't', retained: false });
+    expect(read).toMatchObject({ is: 'message', tstMs: AT_MS, topic: 't', retained: false });
     expect(textOf(read)).toBe(payload);
   });
 
@@ -56,24 +56,33 @@ describe('parseRecordingLine', () => {
     ['0', false],
     ['false', false],
     ['"1"', false],
-  ])('retain %s', (text, retained) => {
-    expect(parse(`{"tst":"2026-03-12T10:00:00Z","topic":"t","retain":${text},"payload":1}`)).toMatchObject({
-      retained,
-    });
+  ])('retained or retain %s', (text, retained) => {
+    for (const key of ['retained', 'retain'])
+      expect(parse(`{"at":"2026-03-12T10:00:00Z","topic":"t","${key}":${text},"payload":1}`)).toMatchObject({
+        retained,
+      });
   });
 
-  test('tst: an offset behind a Z counts, the Z does not', () => {
+  test('tst is read for at, and at counts where both are there', () => {
+    expect(parse('{"tst":"2026-03-12T10:00:00Z","topic":"t","payload":1}')).toMatchObject({ tstMs: AT_MS });
+    expect(
+      parse('{"tst":"2026-03-12T11:00:00Z","at":"2026-03-12T10:00:00Z","topic":"t","payload":1}'),
+    ).toMatchObject({ tstMs: AT_MS });
+    expect(parse('{"tst":"2026-03-12T10:00:00Z","act":{"kind":"tick"}}')).toMatchObject({ is: 'act' });
+  });
+
+  test('an offset behind a Z counts, the Z does not', () => {
     expect(parse('{"tst":"2026-03-12T10:00:00.250000Z-0700","topic":"t","payload":1}')).toMatchObject({
-      tstMs: TST_MS + 7 * 3_600_000 + 250,
+      tstMs: AT_MS + 7 * 3_600_000 + 250,
     });
   });
 
   test('an act is handed on as it is', () => {
     expect(
-      parse('{"tst":"2026-03-12T10:00:00Z","act":{"kind":"visit-opened","well":"north-paddock"}}'),
+      parse('{"at":"2026-03-12T10:00:00Z","act":{"kind":"visit-opened","well":"north-paddock"}}'),
     ).toEqual({
       is: 'act',
-      tstMs: TST_MS,
+      tstMs: AT_MS,
       act: { kind: 'visit-opened', well: 'north-paddock' },
     });
   });
@@ -82,22 +91,34 @@ describe('parseRecordingLine', () => {
     ['', 'blank'],
     [' \t\r', 'blank'],
     ['connection lost, trying again', 'not-json'],
-    ['{"tst":"', 'not-json'],
-    ['{"tst":"2026-03-12T10:00:00Z","topic":"t","payload":[{"n":"a"', 'not-json'],
-    ['{"tst":"2026-03-12T10:00:00Z","topic":"t","payload":1}{"tst":"2026-03-12T10:00:00Z"}', 'not-json'],
+    ['{"at":"', 'not-json'],
+    ['{"at":"2026-03-12T10:00:00Z","topic":"t","payload":[{"n":"a"', 'not-json'],
+    ['{"at":"2026-03-12T10:00:00Z","topic":"t","payload":1}{"at":"2026-03-12T10:00:00Z"}', 'not-json'],
     ['[1]', 'not-json'],
     ['{"topic":"t","payload":1}', 'no-time'],
-    ['{"tst":"yesterday","topic":"t","payload":1}', 'no-time'],
-    ['{"tst":1773309600,"topic":"t","payload":1}', 'no-time'],
-    ['{"tst":"2026-03-12T10:00:00Z","payload":1}', 'no-message'],
-    ['{"tst":"2026-03-12T10:00:00Z","act":nonsense}', 'not-json'],
+    ['{"at":"yesterday","topic":"t","payload":1}', 'no-time'],
+    ['{"at":1773309600,"topic":"t","payload":1}', 'no-time'],
+    ['{"at":"2026-03-12T10:00:00Z","payload":1}', 'no-message'],
+    ['{"at":"2026-03-12T10:00:00Z","act":nonsense}', 'not-json'],
   ])('%s is ignored: %s', (line, why) => {
     expect(parse(line)).toEqual({ is: 'ignored', reason: why });
   });
 
   test('never throws, whatever the bytes', () => {
     const piece = fc.oneof(
-      fc.constantFrom('{', '}', '"tst":', '"payload":', '"2026-03-12T10:00:00Z"', ',', '[', ']', '\\', '"'),
+      fc.constantFrom(
+        '{',
+        '}',
+        '"at":',
+        '"tst":',
+        '"payload":',
+        '"2026-03-12T10:00:00Z"',
+        ',',
+        '[',
+        ']',
+        '\\',
+        '"',
+      ),
       fc.string(),
     );
     fc.assert(
@@ -110,13 +131,21 @@ describe('parseRecordingLine', () => {
   });
 });
 
-describe('printMessageLine', () => {
+describe('formatMessageLine', () => {
+  test('writes at and retained', () => {
+    const payload = new TextEncoder().encode('[]');
+    const line = (retained: boolean): string =>
+      formatMessageLine({ tstMs: AT_MS, topic: 't', payload, retained });
+    expect(line(false)).toBe('{"at":"2026-03-12T10:00:00.000Z","topic":"t","payload":[]}');
+    expect(line(true)).toBe('{"at":"2026-03-12T10:00:00.000Z","topic":"t","retained":true,"payload":[]}');
+  });
+
   const messages = [...goldenIndex.accepted, ...goldenIndex.refused];
 
   test.each(messages)('$file: reads the same from a recording', (entry) => {
     const raw = goldenMessage(entry);
     const line = formatMessageLine({
-      tstMs: TST_MS,
+      tstMs: AT_MS,
       topic: raw.topic,
       payload: raw.payload,
       retained: raw.retained,
@@ -124,7 +153,7 @@ describe('printMessageLine', () => {
     expect(line).not.toMatch(/[\r\n]/);
     const read = parse(line);
     if (read.is !== 'message') throw new Error(`ignored: ${line}`);
-    expect(read).toMatchObject({ tstMs: TST_MS, topic: raw.topic, retained: raw.retained });
+    expect(read).toMatchObject({ tstMs: AT_MS, topic: raw.topic, retained: raw.retained });
     const { contentType: _contentType, ...plain } = raw;
     expect(plainMessage(readMessage({ ...plain, payload: read.payload }))).toEqual(
       plainOrSame(readMessage(plain)),
@@ -141,7 +170,7 @@ describe('printMessageLine', () => {
     fc.assert(
       fc.property(anyPack, (pack) => {
         const payload = encodePackCbor(pack);
-        const read = parse(formatMessageLine({ tstMs: TST_MS, topic: 't', payload, retained: false }));
+        const read = parse(formatMessageLine({ tstMs: AT_MS, topic: 't', payload, retained: false }));
         expect(read.is === 'message' && Buffer.from(read.payload).equals(payload)).toBe(true);
       }),
       { numRuns: 200, seed: 64 },
@@ -151,7 +180,7 @@ describe('printMessageLine', () => {
   test('the same pack twice is the same bytes, and so the same digest', () => {
     const entry = goldenIndex.accepted.find(({ file }) => file === 'accepted/white-space.json')!;
     const { topic, payload } = goldenMessage(entry);
-    const [one, two] = [TST_MS, TST_MS + 1000].map((tstMs) =>
+    const [one, two] = [AT_MS, AT_MS + 1000].map((tstMs) =>
       parse(formatMessageLine({ tstMs, topic, payload, retained: false })),
     );
     expect(
@@ -160,9 +189,9 @@ describe('printMessageLine', () => {
   });
 });
 
-test('printActLine: is read back as the same act', () => {
+test('formatActLine: is read back as the same act', () => {
   const act = { kind: 'pinned', well: 'north-paddock', pump: 'p1', amps: '7.9 A' };
-  expect(parse(formatActLine(TST_MS, act))).toEqual({ is: 'act', tstMs: TST_MS, act });
+  expect(parse(formatActLine(AT_MS, act))).toEqual({ is: 'act', tstMs: AT_MS, act });
 });
 
 describe('recordings of an independent simulator', () => {

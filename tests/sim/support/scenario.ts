@@ -336,10 +336,10 @@ export function deliver(plan: Plan, delivery: Delivery): Scenario {
 /** The journey as a recording, with a last line that makes time go on to its end. */
 export function recordingOf(journey: Scenario): string {
   const lines = journey.items.map((item) => {
-    const tst = new Date(item.atMs).toISOString();
-    if ('act' in item) return JSON.stringify({ tst, act: item.act });
-    return `{"tst":"${tst}","topic":"${item.topic}","payload":${item.payload}}`;
+    const at = new Date(item.atMs).toISOString();
+    if ('act' in item) return JSON.stringify({ at, act: item.act });
+    return `{"at":"${at}","topic":"${item.topic}","payload":${item.payload}}`;
   });
-  lines.push(JSON.stringify({ tst: new Date(journey.endMs).toISOString(), act: { kind: 'tick' } }));
+  lines.push(JSON.stringify({ at: new Date(journey.endMs).toISOString(), act: { kind: 'tick' } }));
   return `${lines.join('\n')}\n`;
 }
