@@ -1,6 +1,7 @@
 /**
  * Mail by SMTP (RFC 5321) through the relay in the settings. STARTTLS or nothing unless the settings say otherwise. Notices of one alarm
- * hang together in one thread, and say that a machine wrote them (RFC 3834), so that no out-of-office reply comes back.
+ * hang together in one thread, and say that a machine wrote them (RFC 3834), so that no out-of-office reply comes back. Those of priority
+ * now carry the fields Importance and Priority (RFC 2156, registered in RFC 4021), the only ones for urgency that a standard defines.
  */
 import { createTransport } from 'nodemailer';
 import type { NoticeRow } from '../core/notify/notice-row.ts';
@@ -72,8 +73,10 @@ function buildMail(
     date: new Date(notice.createdMs),
     messageId: `<${noticeKey(notice.id)}@${domain}>`,
     references: `<${noticeKey(notice.alarmId)}@${domain}>`,
-    headers: { 'Auto-Submitted': 'auto-generated' },
-    ...(notice.body.event.priority === 'now' ? { priority: 'high' as const } : {}),
+    headers: {
+      'Auto-Submitted': 'auto-generated',
+      ...(notice.body.event.priority === 'now' && { Importance: 'high', Priority: 'urgent' }),
+    },
   };
 }
 
