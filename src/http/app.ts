@@ -134,7 +134,6 @@ function customHandlers(deps: WebDeps, hub: LiveHub): Record<CustomRoute, (c: Co
         headers: {
           'content-type': 'text/event-stream',
           'cache-control': 'no-store',
-          'x-accel-buffering': 'no',
         },
       });
     },

@@ -186,9 +186,15 @@ describe('readCard reads', () => {
 describe('readCard reads what describes a well', () => {
   const DESCRIBED = {
     well: 'a',
-    pump: { maker: 'Tarn', model: '10S-1', controlBox: 'CB-1', installer: 'Larch Pumps', motor: '1 hp' },
+    pump: {
+      maker: 'Tarn',
+      model: 'Deep Ten',
+      controlBox: 'Box One',
+      installer: 'Larch Pumps',
+      motor: '1 hp',
+    },
     switch: '40/60',
-    tank: { maker: 'Fell', model: 'F-44', installed: '2019' },
+    tank: { maker: 'Fell', model: 'Broad 44', installed: '2019' },
     hole: {
       depth: '320 ft',
       drilled: '2004-08',
@@ -225,8 +231,8 @@ describe('readCard reads what describes a well', () => {
     // A tank of which only the maker is known has no volume and no air to reckon with.
     expect(rest).toEqual(cardOf(plain));
     expect(description).toMatchObject({
-      pumps: { p1: { maker: 'Tarn', model: '10S-1', controlBox: 'CB-1', installer: 'Larch Pumps' } },
-      tank: { maker: 'Fell', model: 'F-44', installed: '2019' },
+      pumps: { p1: { maker: 'Tarn', model: 'Deep Ten', controlBox: 'Box One', installer: 'Larch Pumps' } },
+      tank: { maker: 'Fell', model: 'Broad 44', installed: '2019' },
       treatment: DESCRIBED.treatment,
       where: DESCRIBED.where,
       owner: 'R. Alder',

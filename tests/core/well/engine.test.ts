@@ -215,7 +215,7 @@ describe('acts', () => {
     };
     const more = {
       ...written,
-      pump: { ...written.pump, maker: 'Tarn', controlBox: 'CB-1' },
+      pump: { ...written.pump, maker: 'Tarn', controlBox: 'Box One' },
       tank: { ...written.tank, maker: 'Fell', installed: '2019' },
       hole: { depth: '320 ft', staticLevel: '41 ft' },
       electrical: { breakerAmps: '20 A', wires: { switch: ['L1 black'] } },

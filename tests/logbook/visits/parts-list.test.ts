@@ -218,7 +218,7 @@ describe('what is said of a part', () => {
     const card: Card = {
       ...cardOf(WHOLE),
       description: {
-        pumps: { p1: { maker: 'Fenwick', model: 'FD 10-100', controlBox: 'Fenwick CB 1' } },
+        pumps: { p1: { maker: 'Fenwick', model: 'Deep Ten', controlBox: 'Fenwick Box One' } },
         hole: {
           casingDiameterM: 0.1524,
           dropPipeDiameterM: 0.03175,
@@ -244,10 +244,10 @@ describe('what is said of a part', () => {
       bring({ card, active: standing }).map(({ part, known }) => [part, known.join(', ')]),
     );
     expect(said).toMatchObject({
-      pump: expect.stringMatching(/^Fenwick FD 10-100, .*casing 6 in$/) as string,
+      pump: expect.stringMatching(/^Fenwick Deep Ten, .*casing 6 in$/) as string,
       'drop-pipe':
         '180 ft to pull (the set depth), 1-1/4 in, poly, check valve at 100 ft, check valve beside the tank, cable: 12/3',
-      'control-box': expect.stringMatching(/^Fenwick CB 1, for 1 hp/) as string,
+      'control-box': expect.stringMatching(/^Fenwick Box One, for 1 hp/) as string,
       fittings: 'drop pipe 1-1/4 in',
       electrical: 'panel: barn, breaker 14/16, breaker of 20 A',
       level: 'static level on the card 41 ft, casing 6 in',

@@ -118,16 +118,16 @@ function visits(variant: number): CorpusCase[] {
     ...more,
     { atMs: doneMs, act: { kind: 'visit-closed', well, newBaseline: true } },
   ];
-  const pump = setup({ name: `eaton-0-${variant}`, seed: 4070 + 100 * variant });
-  const points = setup({ name: `eaton-1-${variant}`, seed: 4071 + 100 * variant });
+  const pump = setup({ name: `easton-0-${variant}`, seed: 4070 + 100 * variant });
+  const points = setup({ name: `easton-1-${variant}`, seed: 4071 + 100 * variant });
   const card = setup({
-    name: `eaton-2-${variant}`,
+    name: `easton-2-${variant}`,
     seed: 4072 + 100 * variant,
     cardKnowledge: 'name',
     use: 'stock',
     fixtures: cattle(20),
   });
-  const full = setup({ name: `eaton-2-${variant}`, seed: 4072 + 100 * variant, use: 'stock' });
+  const full = setup({ name: `easton-2-${variant}`, seed: 4072 + 100 * variant, use: 'stock' });
   const lower = kpaFromPsi(-10);
   return [
     healthyCase(`healthy-visit-new-pump-${variant}`, {
@@ -136,7 +136,7 @@ function visits(variant: number): CorpusCase[] {
       fromMs: FROM_MS,
       days: DAYS,
       schedule: (tMs) => (tMs < visitMs ? { worn: 0.12 } : tMs < doneMs - hours(1) ? DEAD : UNCHANGED),
-      acts: visit(`eaton-0-${variant}`, []),
+      acts: visit(`easton-0-${variant}`, []),
     }),
     healthyCase(`healthy-visit-switch-${variant}`, {
       about: 'a visit sets the switch to 30/50 and the air to match',
@@ -148,7 +148,7 @@ function visits(variant: number): CorpusCase[] {
           ? UNCHANGED
           : { cutInShiftKpa: lower, cutOutShiftKpa: lower, airLost: 10 / (38 + 14.2) },
       ),
-      acts: visit(`eaton-1-${variant}`, [
+      acts: visit(`easton-1-${variant}`, [
         {
           atMs: doneMs - minutes(5),
           act: {
