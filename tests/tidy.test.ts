@@ -17,6 +17,7 @@ const PURE = [
   'core/alarms/lifecycle',
   'core/notify',
   'core/well',
+  'core/fleet',
   'logbook',
 ];
 /** These never import each other. */

@@ -4,7 +4,7 @@ import { systemReason } from '../../shared/text/en/system-reasons.ts';
 import type { Card } from '../core/domain/card.ts';
 import { readCard } from '../core/domain/read-card.ts';
 import { isNodeName } from '../core/decode/topics.ts';
-import { withDefaultNode } from './read-table.ts';
+import { withDefaultNode } from '../core/fleet/read-table.ts';
 
 export interface CardOptions {
   cards: Card[];

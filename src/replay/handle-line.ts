@@ -16,7 +16,7 @@ import {
 import type { Hello, Message, Pack } from '../core/decode/messages.ts';
 import { readMessage } from '../core/decode/read-message.ts';
 import { parseRecordingLine, type RecordedLine, type RecordedMessage } from '../core/decode/recording.ts';
-import { addInput } from '../server/live/well-pipeline.ts';
+import { addInput } from '../core/fleet/well-pipeline.ts';
 import { collectNews, dispatchNews } from './node-news.ts';
 import { SETTLE_MS } from './settle.ts';
 import {
@@ -27,7 +27,7 @@ import {
   rebuildReadTable,
   type Replay,
 } from './state.ts';
-import { cardAt, startCardPeriod as beginCard, withDefaultNode } from './read-table.ts';
+import { cardAt, startCardPeriod as beginCard, withDefaultNode } from '../core/fleet/read-table.ts';
 
 /** Remarks about acts that are told in full; the rest are counted. */
 const MAX_PROBLEMS = 10;

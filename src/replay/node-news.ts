@@ -14,11 +14,11 @@ import {
   type SiteNode,
   type SiteOutput,
 } from '../core/readings/site-silence.ts';
-import { addInput } from '../server/live/well-pipeline.ts';
-import { siteAlarmEvent } from '../server/site-event.ts';
+import { addInput } from '../core/fleet/well-pipeline.ts';
+import { siteAlarmEvent } from '../core/fleet/site-event.ts';
 import { enqueue } from './event-queue.ts';
 import type { Replay } from './state.ts';
-import { cardAt, wellsOf } from './read-table.ts';
+import { cardAt, wellsOf } from '../core/fleet/read-table.ts';
 
 /** Arrival time goes on to `toMs`: everything that became news before it finds its wells. */
 export function dispatchNews(replay: Replay, toMs: number): void {

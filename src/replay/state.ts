@@ -7,9 +7,9 @@ import { newNode } from '../core/readings/node.ts';
 import type { NewsItem } from '../core/readings/news.ts';
 import type { SiteState } from '../core/readings/site-silence.ts';
 import type { Hello } from '../core/decode/messages.ts';
-import { newPipeline, type WellPipeline } from '../server/live/well-pipeline.ts';
+import { newPipeline, type WellPipeline } from '../core/fleet/well-pipeline.ts';
 import { newEventQueue, type EventQueue } from './event-queue.ts';
-import { readTableFromPeriods, wellsOf, type Period } from './read-table.ts';
+import { readTableFromPeriods, wellsOf, type Period } from '../core/fleet/read-table.ts';
 
 export interface ReplayNode {
   state: NodeState;

@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { readCard } from '../../core/domain/read-card.ts';
 import { readTableFromCards } from '../../core/domain/sources.ts';
 import { newWell } from '../../core/well/engine.ts';
-import { newPipeline, advancePipeline } from '../../server/live/well-pipeline.ts';
+import { newPipeline, advancePipeline } from '../../core/fleet/well-pipeline.ts';
 import { addPack } from '../../core/readings/inbox.ts';
 import { newNode, receivePack } from '../../core/readings/node.ts';
 import type { PlacedPack } from '../../core/readings/placed-pack.ts';

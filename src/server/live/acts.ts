@@ -5,7 +5,7 @@ import { isSourceNode } from '../../core/domain/sources.ts';
 import { readAct } from '../../core/domain/read-act.ts';
 import { republishFullScale } from '../../core/readings/node.ts';
 import { wellCeiling } from './ceiling.ts';
-import { addInput, type WellPipeline } from './well-pipeline.ts';
+import { addInput, type WellPipeline } from '../../core/fleet/well-pipeline.ts';
 import { pipelinesForNode, applyCard, ensureWellForNode } from './nodes.ts';
 import { pipelinesOfAct, type LiveState } from './state.ts';
 

@@ -5,7 +5,7 @@
 import { nodesOf } from '../../core/domain/sources.ts';
 import type { Emitted } from '../../core/well/emit.ts';
 import { frontierMs, nodeProgress, type NodeProgress } from '../../core/readings/frontier.ts';
-import { advancePipeline, type WellPipeline } from './well-pipeline.ts';
+import { advancePipeline, type WellPipeline } from '../../core/fleet/well-pipeline.ts';
 import type { LiveState } from './state.ts';
 import { hasOpenRows, syncStates, publishEvent, publishNotWatched } from './alarm-rows.ts';
 

@@ -15,7 +15,7 @@ import { knownAlarmId } from '../../core/alarms/lifecycle/known-alarm.ts';
 import { notWatchedFinding } from '../../core/alarms/sensing/not-watched.ts';
 import { formatTime } from '../../core/well/emit.ts';
 import type { AlarmRow } from '../../store/store.ts';
-import type { WellPipeline } from './well-pipeline.ts';
+import type { WellPipeline } from '../../core/fleet/well-pipeline.ts';
 import type { LiveState } from './state.ts';
 
 /** Ended alarms are remembered for the settling time and a day, so that late data finds them. */

@@ -13,9 +13,9 @@ import {
   type SiteOutput,
   type SiteState,
 } from '../../core/readings/site-silence.ts';
-import { cardAt, wellsOf } from '../../replay/read-table.ts';
-import { siteAlarmEvent } from '../site-event.ts';
-import { addInput } from './well-pipeline.ts';
+import { cardAt, wellsOf } from '../../core/fleet/read-table.ts';
+import { siteAlarmEvent } from '../../core/fleet/site-event.ts';
+import { addInput } from '../../core/fleet/well-pipeline.ts';
 import { renameSavedSite } from './old-names.ts';
 import type { LiveState } from './state.ts';
 import { publishEvent } from './alarm-rows.ts';

@@ -4,8 +4,8 @@ import { defaultCardForNode } from '../../core/domain/read-card.ts';
 import { isSourceNode } from '../../core/domain/sources.ts';
 import { newWell } from '../../core/well/engine.ts';
 import { newNode } from '../../core/readings/node.ts';
-import { startCardPeriod } from '../../replay/read-table.ts';
-import { newPipeline, type WellPipeline } from './well-pipeline.ts';
+import { startCardPeriod } from '../../core/fleet/read-table.ts';
+import { newPipeline, type WellPipeline } from '../../core/fleet/well-pipeline.ts';
 import { addPeriod, rebuildReadTable, type LiveState, type NodeEntry } from './state.ts';
 
 /** The node's entry, made when it is first heard; without a card that reads from it, it is a well of its own name. */

@@ -13,7 +13,7 @@ import type { NodeNews } from '../../core/well/input.ts';
 import { addColumn } from '../../core/readings/inbox.ts';
 import { START_CODE_OFFSET, CLOCK_STEP_BIT } from '../../core/readings/segment.ts';
 import type { ActRow, Series } from '../../store/store.ts';
-import { addInput, newPipeline, advancePipeline, type WellPipeline } from './well-pipeline.ts';
+import { addInput, newPipeline, advancePipeline, type WellPipeline } from '../../core/fleet/well-pipeline.ts';
 import { renameSavedNews } from './old-names.ts';
 import { frontierOf, storeEmitted, stopWell } from './advance.ts';
 import { deserializeState } from './save.ts';

@@ -1,7 +1,7 @@
 /** What goes into the commit so that less has to be made again after a crash: books of nodes, and engine state every ten minutes. */
 import { deflateRawSync, inflateRawSync } from 'node:zlib';
 import { deserializeWell, serializeWell, type WellState } from '../../core/well/engine.ts';
-import type { WellPipeline } from './well-pipeline.ts';
+import type { WellPipeline } from '../../core/fleet/well-pipeline.ts';
 import type { LiveState } from './state.ts';
 
 export const SAVE_EVERY_MS = 600_000;

@@ -16,9 +16,9 @@ import {
   readTableFromPeriods,
   type MutableReadTable,
   type Period,
-} from '../../replay/read-table.ts';
+} from '../../core/fleet/read-table.ts';
 import type { Ceiling } from './ceiling.ts';
-import type { WellPipeline } from './well-pipeline.ts';
+import type { WellPipeline } from '../../core/fleet/well-pipeline.ts';
 
 export interface NodeEntry {
   state: NodeState;

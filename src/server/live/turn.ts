@@ -7,7 +7,7 @@ import { excuseServerOutage } from '../../core/readings/node.ts';
 import { ackPayload } from '../../core/readings/ack.ts';
 import { formatAck } from '../../core/decode/server-messages.ts';
 import { handleMessage, type ReceivedMessage } from './intake.ts';
-import type { WellPipeline } from './well-pipeline.ts';
+import type { WellPipeline } from '../../core/fleet/well-pipeline.ts';
 import { dispatchNews } from './node-news.ts';
 import { advanceWell } from './advance.ts';
 import { RERUN_EVERY_MS, rerun } from './rerun.ts';

@@ -8,7 +8,7 @@ import { channelScenes } from '../../core/well/channels.ts';
 import { checksOf } from '../../core/well/checks.ts';
 import type { WellState } from '../../core/well/engine.ts';
 import type { LiveWell, SensorStatus } from '../../http/deps.ts';
-import type { WellPipeline } from './well-pipeline.ts';
+import type { WellPipeline } from '../../core/fleet/well-pipeline.ts';
 
 /** Channel codes of pump 1's current and of the well's pressure (src/core/domain/channels.ts). */
 const CURRENT = 0;

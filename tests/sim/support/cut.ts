@@ -11,7 +11,7 @@ import {
   newPipeline,
   advancePipeline,
   type WellPipeline,
-} from '../../../src/server/live/well-pipeline.ts';
+} from '../../../src/core/fleet/well-pipeline.ts';
 import { actsOf, measure, PANEL, PUMP_HOUSE, type Plan } from './scenario.ts';
 
 /** Channel codes of `current` and `pressure` (src/core/domain/channels.ts). */

@@ -1,7 +1,7 @@
 /** Which node's channel feeds which well over the whole recording: each card counts from the act that brought it to the next one. */
-import type { Card, SourceRule } from '../core/domain/card.ts';
-import { BASE_CHANNELS, channelName } from '../core/domain/channels.ts';
-import { sourcesOf, type Feed, type ReadTable } from '../core/domain/sources.ts';
+import type { Card, SourceRule } from '../domain/card.ts';
+import { BASE_CHANNELS, channelName } from '../domain/channels.ts';
+import { sourcesOf, type Feed, type ReadTable } from '../domain/sources.ts';
 
 /** A card and when it is in force, by the time of readings. */
 export interface Period {

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { siteAlarmEvent } from '../../src/server/site-event.ts';
+import { siteAlarmEvent } from '../../../src/core/fleet/site-event.ts';
 
 const at = Date.UTC(2026, 4, 4, 12);
 

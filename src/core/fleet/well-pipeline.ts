@@ -3,10 +3,10 @@
  * passed on only as far as all of the well's nodes have spoken (src/core/readings/frontier.ts); what comes later than that marks the
  * place to run again from.
  */
-import type { Emit } from '../../core/well/emit.ts';
-import { advance, advanceTo, applyInput, type WellState } from '../../core/well/engine.ts';
-import type { Stretch, TimedInput } from '../../core/well/input.ts';
-import { drain, newInbox, newSegment, type Inbox } from '../../core/readings/inbox.ts';
+import type { Emit } from '../well/emit.ts';
+import { advance, advanceTo, applyInput, type WellState } from '../well/engine.ts';
+import type { Stretch, TimedInput } from '../well/input.ts';
+import { drain, newInbox, newSegment, type Inbox } from '../readings/inbox.ts';
 
 export interface WellPipeline {
   well: string;
