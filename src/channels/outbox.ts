@@ -5,15 +5,16 @@
  */
 import { MINUTE_MS } from '../../shared/units/duration.ts';
 import type { NoticeRow } from '../core/notify/notice-row.ts';
+import { newMutex, type Mutex } from '../mutex.ts';
 import { retryDelayMs } from './retry.ts';
 import { sendFailure, errorMessage, type Send, type SendResult } from './sender.ts';
 
-/** The store, narrowed to what is needed here. Both may throw; that is tried again. */
+/** The store, narrowed to what is needed here. Both may reject; that is tried again. */
 export interface NoticeStore {
   /** Rows in state `due`, also those that are due later, oldest first, at most `limit`. */
-  due(limit: number): NoticeRow[];
-  /** Keeps the row as it is now, on disk when it returns. */
-  mark(row: NoticeRow): void;
+  due(limit: number): Promise<NoticeRow[]>;
+  /** Keeps the row as it is now, on disk when it resolves. */
+  mark(row: NoticeRow): Promise<void>;
 }
 
 export interface OutboxOptions {
@@ -52,7 +53,9 @@ const MIN_POLL_INTERVAL_MS = 200;
 interface OutboxState {
   options: OutboxOptions;
   clock: OutboxClock;
-  /** Ways with a sending under way. */
+  /** Held while the store is read or written: an answer to `due` that is older than a mark would send the same row again. */
+  mutex: Mutex;
+  /** Ways with a sending under way, until its result was kept or could not be. */
   busy: Map<string, Promise<void>>;
   /** Settled rows that the store has not taken yet: not to be sent again meanwhile. */
   unsaved: Map<string, NoticeRow>;
@@ -67,6 +70,7 @@ export function openOutbox(options: OutboxOptions): Outbox {
   const state: OutboxState = {
     options,
     clock: options.clock ?? REAL_CLOCK,
+    mutex: newMutex(),
     busy: new Map(),
     unsaved: new Map(),
     closing: false,
@@ -74,14 +78,14 @@ export function openOutbox(options: OutboxOptions): Outbox {
     pollScheduled: false,
     cancel: () => undefined,
   };
-  poll(state);
+  requestPoll(state);
   return {
     wake: () => requestPoll(state),
     async close() {
       state.closing = true;
       state.cancel();
       await Promise.all(state.busy.values());
-      trySaveResults(state);
+      await state.mutex.run(() => trySaveResults(state));
     },
   };
 }
@@ -99,35 +103,50 @@ const REAL_CLOCK: OutboxClock = {
 function requestPoll(state: OutboxState): void {
   if (state.closing || state.pollScheduled) return;
   const waitMs = state.lastPollMs + MIN_POLL_INTERVAL_MS - state.clock.nowMs();
+  state.pollScheduled = true;
   if (waitMs <= 0) {
-    poll(state);
+    startPoll(state);
     return;
   }
-  state.pollScheduled = true;
   state.cancel();
-  state.cancel = state.clock.after(waitMs, () => poll(state));
+  state.cancel = state.clock.after(waitMs, () => startPoll(state));
+}
+
+function startPoll(state: OutboxState): void {
+  void state.mutex.run(() => poll(state));
 }
 
 /** Starts what can start now, and sets the one timer for what can start next. */
-function poll(state: OutboxState): void {
+async function poll(state: OutboxState): Promise<void> {
   if (state.closing) return;
   state.cancel();
   const nowMs = state.clock.nowMs();
   state.lastPollMs = nowMs;
+  // A poke from here on asks for a look of its own: what it is about may not be in this one.
   state.pollScheduled = false;
+  const rows = await dueRows(state);
+  // Read anew: it may have been closed meanwhile.
+  if (isClosing(state)) return;
   let nextMs = nowMs + POLL_INTERVAL_MS;
-  for (const row of nextRowPerChannel(state, dueRows(state), nowMs)) {
+  for (const row of nextRowPerChannel(state, rows, nowMs)) {
     if (state.busy.size >= MAX_CONCURRENT && row.dueMs <= nowMs) break;
     if (row.dueMs <= nowMs) startSending(state, row);
     else nextMs = Math.min(nextMs, row.dueMs);
   }
-  state.cancel = state.clock.after(Math.max(1, nextMs - nowMs), () => poll(state));
+  // A poke that came meanwhile has set the timer already.
+  if (!state.pollScheduled) {
+    state.cancel = state.clock.after(Math.max(1, nextMs - nowMs), () => startPoll(state));
+  }
 }
 
-function dueRows(state: OutboxState): NoticeRow[] {
+function isClosing(state: OutboxState): boolean {
+  return state.closing;
+}
+
+async function dueRows(state: OutboxState): Promise<NoticeRow[]> {
   try {
-    saveResults(state);
-    return state.options.store.due(MAX_ROWS).filter((row) => !state.unsaved.has(row.id));
+    await saveResults(state);
+    return (await state.options.store.due(MAX_ROWS)).filter((row) => !state.unsaved.has(row.id));
   } catch (error) {
     state.options.onProblem?.(`Cannot read notices to send: ${errorMessage(error)}`);
     return [];
@@ -167,9 +186,9 @@ function startSending(state: OutboxState, row: NoticeRow): void {
 
 async function sendAndRecord(state: OutboxState, row: NoticeRow, channel: string): Promise<void> {
   const sent = await sendOnce(state, row);
+  await state.mutex.run(() => recordResult(state, row, sent));
   state.busy.delete(channel);
-  recordResult(state, row, sent);
-  poll(state);
+  startPoll(state);
 }
 
 async function sendOnce(state: OutboxState, row: NoticeRow): Promise<SendResult> {
@@ -186,11 +205,11 @@ async function sendOnce(state: OutboxState, row: NoticeRow): Promise<SendResult>
   }
 }
 
-function recordResult(state: OutboxState, row: NoticeRow, sent: SendResult): void {
+async function recordResult(state: OutboxState, row: NoticeRow, sent: SendResult): Promise<void> {
   const nowMs = state.clock.nowMs();
   const updated = rowAfterTry(row, sent, { nowMs, random: state.clock.random() });
   state.unsaved.set(updated.id, updated);
-  trySaveResults(state);
+  await trySaveResults(state);
   if (updated.state !== 'due') state.options.onSettled?.(updated);
 }
 
@@ -207,16 +226,16 @@ function rowAfterTry(row: NoticeRow, sent: SendResult, at: { nowMs: number; rand
     : { ...row, tries, dueMs: at.nowMs + waitMs, lastError: sent.problem };
 }
 
-function saveResults(state: OutboxState): void {
+async function saveResults(state: OutboxState): Promise<void> {
   for (const [id, row] of state.unsaved) {
-    state.options.store.mark(row);
+    await state.options.store.mark(row);
     state.unsaved.delete(id);
   }
 }
 
-function trySaveResults(state: OutboxState): void {
+async function trySaveResults(state: OutboxState): Promise<void> {
   try {
-    saveResults(state);
+    await saveResults(state);
   } catch (error) {
     state.options.onProblem?.(`Cannot keep that a notice was sent: ${errorMessage(error)}`);
   }

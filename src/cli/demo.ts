@@ -76,7 +76,8 @@ async function runDemo(io: Io, { dataDir, days, port }: DemoOptions): Promise<vo
     batchDelayMs: 0,
     ...(site !== undefined && { siteFolder: site }),
   });
-  for (const { card } of demoWells(nowMs)) station.live.applyAct({ kind: 'card-changed', card }, 'demo');
+  for (const { card } of demoWells(nowMs))
+    await station.live.applyAct({ kind: 'card-changed', card }, 'demo');
   io.err(
     `Alder Bench, an invented farm: ${days} days of its past are on their way. Pages: ${station.web.url}`,
   );
@@ -127,20 +128,24 @@ function trackHistory(worker: Worker, station: RunningServer, io: Io, history: D
   if (io.progress) bar.start(history.nowMs - history.fromMs, 0);
   worker.on('message', (message: DemoMessage) => {
     if (message.type === 'past') {
-      station.live.tick();
+      void station.live.tick();
       if (io.progress) bar.update(message.toMs - history.fromMs);
     } else if (message.type === 'live') {
       if (io.progress) bar.stop();
       history.time.live = true;
-      history.ticker.timer = setInterval(() => station.live.tick(), 1000);
+      history.ticker.timer = setInterval(() => void station.live.tick(), 1000);
       const { counts } = station.live.state();
       io.err(
         `${counts.readings.toLocaleString('en')} readings of the past in ${((performance.now() - began) / 1000).toFixed(0)} s; now live. End with Ctrl-C.`,
       );
-      for (const row of station.store.alarms({ active: true }))
-        io.err(`  ${row.well}: ${row.alarm}. ${row.event.why ?? ''}`);
+      void printActiveAlarms(station, io);
     }
   });
+}
+
+async function printActiveAlarms({ store }: RunningServer, io: Io): Promise<void> {
+  for (const row of await store.alarms({ active: true }))
+    io.err(`  ${row.well}: ${row.alarm}. ${row.event.why ?? ''}`);
 }
 
 function demoSettings(dataDir: string, port: number): Settings {

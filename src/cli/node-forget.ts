@@ -36,7 +36,7 @@ export async function forgetNodes(names: readonly string[], io: Io, place: Place
     }
     return exit;
   } finally {
-    store?.close();
+    await store?.close();
   }
 }
 
@@ -56,11 +56,11 @@ function storeUnlessServed(dataDir: string): Store | undefined {
 }
 
 function inStore(store: Store): Forget {
-  return (node) => {
-    const plan = planForget(store, node, Date.now());
-    if ('problem' in plan) return Promise.resolve(plan.problem);
-    store.commit(plan.changes);
-    return Promise.resolve(undefined);
+  return async (node) => {
+    const plan = await planForget(store, node, Date.now());
+    if ('problem' in plan) return plan.problem;
+    await store.commit(plan.changes);
+    return undefined;
   };
 }
 

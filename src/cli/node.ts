@@ -105,12 +105,12 @@ async function withStore<T>(dataDir: string, work: (store: Store) => T | Promise
   try {
     return await work(store);
   } finally {
-    store.close();
+    await store.close();
   }
 }
 
-function list(io: Io, store: Store, { json }: { json?: true }): number {
-  const rows = store.credentials();
+async function list(io: Io, store: Store, { json }: { json?: true }): Promise<number> {
+  const rows = await store.credentials();
   if (json) {
     for (const { node, createdMs, speaksFor } of rows) io.out(JSON.stringify({ node, createdMs, speaksFor }));
     return EXIT.ok;
@@ -123,10 +123,10 @@ function list(io: Io, store: Store, { json }: { json?: true }): number {
   return EXIT.ok;
 }
 
-function remove(io: Io, store: Store, name: string): number {
-  if (!store.credentials().some((row) => row.node === name))
+async function remove(io: Io, store: Store, name: string): Promise<number> {
+  if (!(await store.credentials()).some((row) => row.node === name))
     throw new UsageError(`Cannot remove ${name}: it has no password. Try: stillwell node list`);
-  store.commit([{ change: 'credential-removed', node: name }]);
+  await store.commit([{ change: 'credential-removed', node: name }]);
   io.out(`${name} cannot connect again. A connection that is open stays open until it ends.`);
   return EXIT.ok;
 }
@@ -142,7 +142,7 @@ async function add(io: Io, store: Store, { name, speaksFor, json }: AddParams): 
   if (wrong !== undefined)
     throw new UsageError(`Cannot add ${wrong}: a node name must be 1 to 40 of a-z, 0-9 and -`);
   const { password, row } = await makeCredential(name, { createdMs: Date.now(), speaksFor });
-  store.commit([{ change: 'credential', row }]);
+  await store.commit([{ change: 'credential', row }]);
   if (json) io.out(JSON.stringify({ node: name, password, speaksFor }));
   else {
     io.out(`User name  ${name}`);

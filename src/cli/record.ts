@@ -71,11 +71,12 @@ async function record(place: Place, { write, io }: RecordParams): Promise<void> 
   const log = newLog(io);
   const recorder = newRecorder(write, Date.now);
   const beganMs = Date.now();
-  recorder.acts(activeActs(storedActs(dataDir), beganMs));
+  recorder.acts(activeActs(await storedActs(dataDir), beganMs));
   const ended = untilShutdown();
   const connection = await connect(place, (topic, payload, how) => recorder.message(topic, payload, how));
-  const recordActs = (): void => recorder.acts(storedActs(dataDir).filter((row) => row.atMs >= beganMs));
-  const timer = setInterval(recordActs, ACTS_EVERY_MS);
+  const recordActs = async (beforeMs?: number): Promise<void> =>
+    recorder.acts((await storedActs(dataDir)).filter((row) => row.atMs >= beganMs), beforeMs);
+  const timer = setInterval(() => void recordActs(Date.now()), ACTS_EVERY_MS);
   try {
     log('info', 'Recording. End with Ctrl-C.');
     await ended;
@@ -83,22 +84,22 @@ async function record(place: Place, { write, io }: RecordParams): Promise<void> 
     clearInterval(timer);
     await connection.close();
   }
-  recordActs();
+  await recordActs();
   log('info', `Recorded ${recorder.counts.messages} messages and ${recorder.counts.acts} acts.`);
 }
 
 /** Acts as the server has kept them. */
-function storedActs(dataDir: string): ActRow[] {
+function storedActs(dataDir: string): Promise<ActRow[]> {
   return withStore(dataDir, (store) => store.acts({ fromMs: 0 }));
 }
 
 /** Looks into the server's store beside it. */
-function withStore<T>(dataDir: string, read: (store: Store) => T): T {
+async function withStore<T>(dataDir: string, use: (store: Store) => Promise<T>): Promise<T> {
   const store = openStore(join(dataDir, STORE_FILE), { role: 'secondary' });
   try {
-    return read(store);
+    return await use(store);
   } finally {
-    store.close();
+    await store.close();
   }
 }
 
@@ -120,21 +121,31 @@ async function connect(
       clientId: `${connection.clientId}-${listenerName()}`,
     });
   }
-  const url = withStore(dataDir, builtInUrl);
+  const url = await withStore(dataDir, builtInUrl);
   if (url === undefined)
     throw new Error(
       `Cannot record: no server has run on ${dataDir} yet. Start it first: stillwell serve${options}`,
     );
   const user = listenerName();
   const { password, row } = await makeCredential(user, { createdMs: Date.now() });
-  withStore(dataDir, (store) => store.commit([{ change: 'credential', row: { ...row, listenOnly: true } }]));
-  const forget = (): void =>
+  await withStore(dataDir, (store) =>
+    store.commit([{ change: 'credential', row: { ...row, listenOnly: true } }]),
+  );
+  const forget = (): Promise<void> =>
     withStore(dataDir, (store) => store.commit([{ change: 'credential-removed', node: user }]));
   try {
     const client = await openBrokerClient({ ...common, url, clientId: user, version: 4, user, password });
-    return { close: () => client.close().finally(forget) };
+    return {
+      async close() {
+        try {
+          await client.close();
+        } finally {
+          await forget();
+        }
+      },
+    };
   } catch (error) {
-    forget();
+    await forget();
     throw new Error(`${errorMessage(error)} The server must be running: stillwell serve${options}`, {
       cause: error,
     });

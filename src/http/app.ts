@@ -102,7 +102,9 @@ function customHandlers(deps: WebDeps, hub: LiveHub): Record<CustomRoute, (c: Co
     },
     metrics: async (c) => {
       await parseRequest('metrics', c);
-      return new Response(formatMetrics(deps.metrics()), { headers: { 'content-type': OPENMETRICS_TYPE } });
+      return new Response(formatMetrics(await deps.metrics()), {
+        headers: { 'content-type': OPENMETRICS_TYPE },
+      });
     },
     document: async (c) => {
       const ask = await parseRequest('document', c);
@@ -110,17 +112,17 @@ function customHandlers(deps: WebDeps, hub: LiveHub): Record<CustomRoute, (c: Co
     },
     calendar: async (c) => {
       const { query } = await parseRequest('calendar', c);
-      return new Response(calendarBody(deps, query.well), {
+      return new Response(await calendarBody(deps, query.well), {
         headers: { 'content-type': 'text/calendar; charset=utf-8', 'cache-control': 'no-store' },
       });
     },
     exportZip: async (c) => {
       const ask = await parseRequest('exportZip', c);
-      return exportZipResponse(deps, ask.pathParam('well'), ask.query);
+      return await exportZipResponse(deps, ask.pathParam('well'), ask.query);
     },
     exportPage: async (c) => {
       const ask = await parseRequest('exportPage', c);
-      return exportPageResponse(deps, ask.pathParam('well'), ask.query);
+      return await exportPageResponse(deps, ask.pathParam('well'), ask.query);
     },
     openApi: async (c) => {
       await parseRequest('openApi', c);
@@ -129,7 +131,7 @@ function customHandlers(deps: WebDeps, hub: LiveHub): Record<CustomRoute, (c: Co
     },
     live: async (c) => {
       const { query, lastEventId } = await parseRequest('live', c);
-      if (query.well !== undefined) requireWell(deps, query.well);
+      if (query.well !== undefined) await requireWell(deps, query.well);
       return new Response(hub.open(query.well, lastEventId), {
         headers: {
           'content-type': 'text/event-stream',

@@ -20,17 +20,22 @@ export function calendarPath(secret: string, well: string | undefined): string {
 }
 
 /** Answers with the calendar at a path, or undefined. */
-export function calendarAtPath(deps: WebDeps): (path: string) => string | undefined {
-  const made = new Map<string | undefined, { atMs: number; text: string }>();
-  return (path) => {
+export function calendarAtPath(deps: WebDeps): (path: string) => Promise<string | undefined> {
+  const made = new Map<string | undefined, { atMs: number; text: Promise<string> }>();
+  return async (path) => {
     const [, secret, well] = PATH.exec(path) ?? [];
-    if (secret === undefined || !deps.calendarAccess.isValidSecret(secret, well)) return undefined;
-    if (well !== undefined && deps.live.well(well) === undefined) return undefined;
+    if (secret === undefined || !(await deps.calendarAccess.isValidSecret(secret, well))) return undefined;
+    if (well !== undefined && (await deps.live.well(well)) === undefined) return undefined;
     const nowMs = deps.now();
     // A clock that was set back does not keep an old one.
     for (const [key, { atMs }] of made) if (nowMs - atMs >= MAX_AGE_MS || nowMs < atMs) made.delete(key);
     const text = made.get(well)?.text ?? calendarBody(deps, well);
     if (!made.has(well)) made.set(well, { atMs: nowMs, text });
-    return text;
+    try {
+      return await text;
+    } catch (error) {
+      made.delete(well);
+      throw error;
+    }
   };
 }

@@ -12,7 +12,7 @@ export interface CalendarServerOptions {
   /** 0 takes a free one. */
   port: number;
   /** The calendar at this path; undefined where there is none. */
-  feed: (path: string) => string | undefined;
+  feed: (path: string) => Promise<string | undefined>;
   /** Whether a peer is on a network that this computer belongs to; others are hung up on. */
   isOnLocalNetwork: (address: string) => boolean;
   /** A fault of our own in answering. */
@@ -54,7 +54,7 @@ export function openCalendarServer(options: CalendarServerOptions): Promise<Cale
       requestTimeout: HEADERS_TIMEOUT_MS,
       connectionsCheckingInterval: 1_000,
     },
-    (request, response) => respond(request, response, options),
+    (request, response) => void respond(request, response, options),
   );
   server.maxConnections = MAX_CONNECTIONS;
   server.maxHeadersCount = MAX_HEADERS;
@@ -105,13 +105,17 @@ function isAllowed(socket: Socket, { isOnLocalNetwork, onError }: CalendarServer
   }
 }
 
-function respond(request: IncomingMessage, response: ServerResponse, options: CalendarServerOptions): void {
+async function respond(
+  request: IncomingMessage,
+  response: ServerResponse,
+  options: CalendarServerOptions,
+): Promise<void> {
   if (request.method !== 'GET' && request.method !== 'HEAD') {
     send(response, { status: 405, text: 'Only GET and HEAD are answered here.\n', allow: 'GET, HEAD' });
     return;
   }
   try {
-    const feed = options.feed(request.url ?? '');
+    const feed = await options.feed(request.url ?? '');
     if (feed === undefined) send(response, { status: 404, text: 'Nothing is here.\n' });
     else send(response, { status: 200, text: feed, type: 'text/calendar; charset=utf-8' });
   } catch (error) {

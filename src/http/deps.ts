@@ -59,17 +59,20 @@ interface StoredRefused {
   last: { atMs: number; topic: string; node?: string; reason: string; detail: string; head: string }[];
 }
 
-/** The part of the store that is read here. Readings are in the wire's units. */
+/**
+ * The part of the store that is read here; all that it answers is kept. An answer put together from several queries may span a commit.
+ * Readings are in the wire's units.
+ */
 export interface WebStore {
-  chart(node: string, channel: string, fromMs: number, toMs: number, points: number): StoredChart;
-  nodes(): StoredNode[];
-  acts(since: { well?: string; fromMs: number }): StoredAct[];
-  cycles(well: string, fromMs: number, toMs: number): StoredCycle[];
-  days(well: string, fromMs: number, toMs: number): DayEvent[];
-  baselines(well: string): BaselineEvent[];
-  alarms(filter: { well?: string; fromMs?: number; active?: boolean }): StoredAlarm[];
-  notices(filter: { state?: StoredNotice['state']; limit?: number }): StoredNotice[];
-  refused(limit: number): StoredRefused;
+  chart(node: string, channel: string, fromMs: number, toMs: number, points: number): Promise<StoredChart>;
+  nodes(): Promise<StoredNode[]>;
+  acts(since: { well?: string; fromMs: number }): Promise<StoredAct[]>;
+  cycles(well: string, fromMs: number, toMs: number): Promise<StoredCycle[]>;
+  days(well: string, fromMs: number, toMs: number): Promise<DayEvent[]>;
+  baselines(well: string): Promise<BaselineEvent[]>;
+  alarms(filter: { well?: string; fromMs?: number; active?: boolean }): Promise<StoredAlarm[]>;
+  notices(filter: { state?: StoredNotice['state']; limit?: number }): Promise<StoredNotice[]>;
+  refused(limit: number): Promise<StoredRefused>;
 }
 
 /** One channel of a well, as the readings stand now. */
@@ -108,9 +111,10 @@ export interface LiveReadings {
   values: ArrayLike<number>;
 }
 
+/** What it tells is committed: whoever asks in the middle of a turn waits for its end. */
 interface Live {
-  wells(): WellStatus[];
-  well(name: string): LiveWell | undefined;
+  wells(): Promise<WellStatus[]>;
+  well(name: string): Promise<LiveWell | undefined>;
   /** Calls `fn` for each change until the returned function is called. Subscribed to only while somebody looks. */
   subscribe(fn: (change: LiveChange) => void): () => void;
 }
@@ -126,18 +130,18 @@ export type EntryResult = { entry: StoredEntry } | { problem: string };
 /** Where people write down what they know of a well. */
 export interface LogbookService {
   /** All of a well, in the order in which they were written. */
-  entries(well: string): StoredEntry[];
+  entries(well: string): Promise<StoredEntry[]>;
   /** An entry as it was written (src/logbook/entries/read-entry.ts), with its `well`. */
-  write(json: unknown, by?: string): EntryResult;
+  write(json: unknown, by?: string): Promise<EntryResult>;
   addDocument(
     well: string,
     document: { bytes: Uint8Array; name: string; about?: string; text?: string; by?: string },
-  ): EntryResult;
+  ): Promise<EntryResult>;
   document(hash: string): { bytes: Uint8Array; type: string } | undefined;
   /** Whether there is such a paper; of its bytes nothing is read. */
   hasDocument(hash: string): boolean;
   /** The act that wrote the card as it now is. */
-  writtenCard(well: string): StoredAct | undefined;
+  writtenCard(well: string): Promise<StoredAct | undefined>;
 }
 
 /** How many of each a packet brought that were not known here. */
@@ -154,9 +158,9 @@ export type ImportResult =
 /** All that is known of a well, to be handed over, and what was handed over to us (src/logbook/export/). */
 export interface WellExports {
   /** The ZIP in pieces. Units are those of the card where none are named. */
-  zip(well: string, units?: UnitSystem): Iterable<Uint8Array>;
+  zip(well: string, units?: UnitSystem): Promise<Iterable<Uint8Array>>;
   /** The page alone. */
-  page(well: string, units?: UnitSystem): string;
+  page(well: string, units?: UnitSystem): Promise<string>;
   /** `bytes` are handed over: nobody may use them afterwards. */
   importFile(bytes: Uint8Array, how: { sameWell: boolean; by?: string }): Promise<ImportResult>;
 }
@@ -169,12 +173,14 @@ export type CalendarServerState =
 export interface CalendarAccess {
   serverState(): CalendarServerState;
   /** The secret part of the address, and when it was made; undefined where nobody made one. */
-  secret(well: string | undefined): { text: string; createdMs: number } | undefined;
+  secret(well: string | undefined): Promise<{ text: string; createdMs: number } | undefined>;
   /** Whether this is the secret; takes as long for a wrong one. */
-  isValidSecret(secret: string, well: string | undefined): boolean;
+  isValidSecret(secret: string, well: string | undefined): Promise<boolean>;
+  /** Makes a secret where there is none. */
+  ensure(well: string | undefined): Promise<void>;
   /** Makes a secret; the one before opens nothing any more. */
-  renew(well: string | undefined): void;
-  revoke(well: string | undefined): void;
+  renew(well: string | undefined): Promise<void>;
+  revoke(well: string | undefined): Promise<void>;
 }
 
 export interface WebDeps {
@@ -183,12 +189,15 @@ export interface WebDeps {
   calendarAccess: CalendarAccess;
   exports: WellExports;
   live: Live;
-  /** Does what a person asked for; the act is written as the contract writes it, and its time is now. */
-  act(act: WrittenAct, by?: string): Promise<ActResult>;
+  /**
+   * Does what a person asked for; the act is written as the contract writes it, and its time is now. `refuse` is asked when nothing else
+   * can come between its answer and the act; it says why the act is not to be done.
+   */
+  act(act: WrittenAct, by?: string, refuse?: () => Promise<string | undefined>): Promise<ActResult>;
   approveNode(node: string): Promise<ApprovalResult>;
   /** Forgets a node with its empty well. Returns why not, in a sentence. */
-  forget(node: string): string | undefined;
-  metrics(): MetricFamily[];
+  forget(node: string): Promise<string | undefined>;
+  metrics(): Promise<MetricFamily[]>;
   /** What is wrong with the server itself, a sentence each; empty where all is well. */
   healthProblems(): string[];
   /** A fault of our own in answering: to be logged and counted. */

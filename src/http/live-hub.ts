@@ -5,6 +5,7 @@
  */
 import { channelUnit } from '../../shared/api/channel-units.ts';
 import type { LiveColumn } from '../../shared/api/live.ts';
+import type { WellSummary } from '../../shared/api/wells.ts';
 import { alarmAnswer, activeByWell } from './answers/alarm-answers.ts';
 import type { LiveChange, LiveReadings, WebDeps } from './deps.ts';
 import { LiveViewer } from './live-viewer.ts';
@@ -29,6 +30,7 @@ export class LiveHub {
   #count = 0;
   #ticks = 0;
   #emptyTicks = 0;
+  #isTicking = false;
   #unsubscribe: (() => void) | undefined;
   #timer: NodeJS.Timeout | undefined;
 
@@ -59,29 +61,38 @@ export class LiveHub {
     this.#stop();
   }
 
-  /** One second: sends what waits. Called by the timer, and by tests. */
-  tick(): void {
+  /** One second: sends what waits. Called by the timer, and by tests. Resolves when the states were sent, which are read first. */
+  async tick(): Promise<void> {
     this.#ticks += 1;
     this.#emptyTicks = this.#viewers.size > 0 ? 0 : this.#emptyTicks + 1;
-    if (this.#emptyTicks > LINGER_TICKS) return this.#stop();
+    if (this.#emptyTicks > LINGER_TICKS) {
+      this.#stop();
+      return;
+    }
     const ready = [...this.#viewers].filter((viewer) => viewer.isReady());
     for (const viewer of ready) viewer.flush();
     const due = ready.filter((viewer) => viewer.well !== undefined || this.#ticks % LIST_EVERY_TICKS === 0);
-    this.#sendStates(due.filter((viewer) => viewer.dirty.size > 0));
     if (this.#ticks % HEARTBEAT_EVERY_TICKS === 0) for (const viewer of ready) viewer.heartbeat();
+    await this.#sendStates(due.filter((viewer) => viewer.dirty.size > 0));
   }
 
   /** Sends each well's state anew to the viewers for whom it has changed. One query of alarms for all of them. */
-  #sendStates(viewers: readonly LiveViewer[]): void {
+  async #sendStates(viewers: readonly LiveViewer[]): Promise<void> {
     if (viewers.length === 0) return;
-    const active = activeByWell(this.#deps);
+    // What changes from here on is marked anew, and sent the next time.
+    const due = viewers.map((viewer) => ({ viewer, names: [...viewer.dirty] }));
+    for (const { viewer } of due) viewer.dirty.clear();
+    const names = [...new Set(due.flatMap((one) => one.names))];
+    const wells = await Promise.all(names.map((name) => this.#deps.live.well(name)));
+    const active = await activeByWell(this.#deps);
     const nowMs = this.#deps.now();
-    for (const viewer of viewers) {
-      for (const name of viewer.dirty) {
-        const now = this.#deps.live.well(name)?.status;
-        if (now) viewer.send({ event: 'well', well: wellSummary(now, active.get(name) ?? [], nowMs) });
-      }
-      viewer.dirty.clear();
+    const states = new Map(
+      wells.flatMap((well): [string, WellSummary][] =>
+        well ? [[well.status.well, wellSummary(well.status, active.get(well.status.well) ?? [], nowMs)]] : [],
+      ),
+    );
+    for (const { viewer, names: own } of due) {
+      for (const well of own.flatMap((name) => states.get(name) ?? [])) viewer.send({ event: 'well', well });
     }
   }
 
@@ -145,7 +156,20 @@ export class LiveHub {
   #start(): void {
     this.#emptyTicks = 0;
     this.#unsubscribe ??= this.#deps.live.subscribe((change) => this.#handleChange(change));
-    this.#timer ??= setInterval(() => this.tick(), TICK_MS).unref();
+    this.#timer ??= setInterval(() => void this.#tickUnlessBusy(), TICK_MS).unref();
+  }
+
+  /** States go out in the order in which they were read: where that takes longer than a second, the next second is left out. */
+  async #tickUnlessBusy(): Promise<void> {
+    if (this.#isTicking) return;
+    this.#isTicking = true;
+    try {
+      await this.tick();
+    } catch (error) {
+      this.#deps.onError(error);
+    } finally {
+      this.#isTicking = false;
+    }
   }
 
   /** What is held is of no use once changes go by unheard. */

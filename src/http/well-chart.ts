@@ -8,18 +8,23 @@ import { sourcesOf } from '../core/domain/sources.ts';
 import type { StoredChart, WebStore } from './deps.ts';
 
 /** The channel in even steps, each from the source that held at the step's start. In the wire's unit. */
-export function wellChart(
+export async function wellChart(
   store: WebStore,
   card: Card,
   ask: { channel: string; fromMs: number; toMs: number; points: number },
-): StoredChart {
+): Promise<StoredChart> {
   const { channel, fromMs, toMs, points } = ask;
   const code = channelCode(channel);
-  const parts = sourcesOf(card)
-    .filter((source) => source.code === code && source.sinceMs < toMs && source.untilMs > fromMs)
-    .map(({ node, nodeChannel, sinceMs, untilMs }) => {
-      return { sinceMs, untilMs, chart: store.chart(node, nodeChannel, fromMs, toMs, points) };
-    });
+  const sources = sourcesOf(card).filter(
+    (source) => source.code === code && source.sinceMs < toMs && source.untilMs > fromMs,
+  );
+  const parts = await Promise.all(
+    sources.map(async ({ node, nodeChannel, sinceMs, untilMs }) => ({
+      sinceMs,
+      untilMs,
+      chart: await store.chart(node, nodeChannel, fromMs, toMs, points),
+    })),
+  );
   const grid = parts[0]?.chart ?? emptyChart(fromMs, toMs, points);
   const line = (of: 'low' | 'high' | 'mean'): (number | null)[] =>
     grid[of].map((_, step) => {

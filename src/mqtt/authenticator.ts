@@ -11,7 +11,7 @@ import { createVerifier, type NodeCredential } from './credentials.ts';
 export interface AuthenticatorOptions {
   root: string;
   /** Asked at each connect; undefined where no such node has a credential. */
-  credential: (user: string) => NodeCredential | undefined;
+  credential: (user: string) => Promise<NodeCredential | undefined>;
   /** Let clients of this computer in without a credential (the demo). */
   allowLocal: boolean;
 }
@@ -64,7 +64,7 @@ export function createAuthenticator(options: AuthenticatorOptions): Authenticato
     password: Buffer | undefined,
   ): Promise<Session | LoginRefusal> {
     const local = options.allowLocal && isLocal(client);
-    const credential = user === undefined ? undefined : options.credential(user);
+    const credential = user === undefined ? undefined : await options.credential(user);
     if (user === undefined || credential === undefined) {
       if (local) return { names: 'any', listenOnly: false };
       return user === undefined

@@ -16,9 +16,9 @@ import { newFrameMeter, findOversizedPacket } from './frame-meter.ts';
 import { listen } from './listen.ts';
 import { createAuthenticator, type Authenticator, type AuthenticatorOptions } from './authenticator.ts';
 
-/** Retained messages that outlive the process. Both are called synchronously; `save` with `null` forgets the topic. */
+/** Retained messages that outlive the process. `save` is called synchronously; with `null` it forgets the topic. */
 interface RetainedStore {
-  load: () => Iterable<{ topic: string; payload: Uint8Array; qos: 0 | 1 | 2 }>;
+  load: () => Promise<Iterable<{ topic: string; payload: Uint8Array; qos: 0 | 1 | 2 }>>;
   save: (topic: string, payload: Uint8Array | null, qos: 0 | 1 | 2) => void;
 }
 
@@ -211,7 +211,7 @@ function storeRetained(
 async function restoreRetained(state: BuiltInState, aedes: Aedes): Promise<void> {
   const { root, onMessage, retained } = state.options;
   const everybody: Session = { names: 'any', listenOnly: false };
-  for (const { topic, payload, qos } of retained?.load() ?? []) {
+  for (const { topic, payload, qos } of (await retained?.load()) ?? []) {
     await publishToClients(aedes, topic, payload, { qos, retain: true });
     if (mayPublish(root, everybody, topic) !== undefined) onMessage(topic, payload, { retained: true, qos });
   }

@@ -8,20 +8,31 @@ import type { CredentialRow, Store } from '../store/store.ts';
 
 const MAX_AGE_MS = 2000;
 
-/** Answers by user name. `now` is our clock. */
-export function credentialCache(
-  store: Pick<Store, 'credentials'>,
-  now: () => number,
-): (user: string) => CredentialRow | undefined {
+export interface CredentialCache {
+  /** By user name, no older than that. */
+  find: (user: string) => Promise<CredentialRow | undefined>;
+  /** As it was read last: of a node that was let in, the credential that it came in with, or a newer one. */
+  lastRead: (user: string) => CredentialRow | undefined;
+}
+
+/** `now` is our clock. */
+export function credentialCache(store: Pick<Store, 'credentials'>, now: () => number): CredentialCache {
   let rows = new Map<string, CredentialRow>();
   let readAtMs = Number.NEGATIVE_INFINITY;
-  return (user) => {
-    const age = now() - readAtMs;
-    // A clock that was set back does not make old rows young.
-    if (!rows.has(user) || age > MAX_AGE_MS || age < 0) {
-      rows = new Map(store.credentials().map((row) => [row.node, row]));
-      readAtMs = now();
-    }
-    return rows.get(user);
+  let reading: Promise<void> | undefined;
+  const read = async (): Promise<void> => {
+    const askedAtMs = now();
+    rows = new Map((await store.credentials()).map((row) => [row.node, row]));
+    readAtMs = askedAtMs;
+  };
+  return {
+    async find(user) {
+      const age = now() - readAtMs;
+      // A clock that was set back does not make old rows young.
+      if (!rows.has(user) || age > MAX_AGE_MS || age < 0)
+        await (reading ??= read().finally(() => (reading = undefined)));
+      return rows.get(user);
+    },
+    lastRead: (user) => rows.get(user),
   };
 }

@@ -1,6 +1,7 @@
 /**
  * Where people write down what they know: the card of a well with who changed it, entries, papers. What is written is checked, gets its id
- * and time here, and is committed before it is answered.
+ * and time here, and is committed before it is answered; one thing after the other, so that what was checked is still so when it is
+ * committed.
  */
 import { randomUUID } from 'node:crypto';
 import { currentEntries } from '../logbook/entries/entry.ts';
@@ -10,7 +11,8 @@ import { isComplete } from '../logbook/documents/document-complete.ts';
 import { readEntry } from '../logbook/entries/read-entry.ts';
 import type { DocumentFiles } from '../store/document-files.ts';
 import type { ActRow, Store } from '../store/store.ts';
-import type { LogbookService } from '../http/deps.ts';
+import type { EntryResult, LogbookService } from '../http/deps.ts';
+import { newMutex } from '../mutex.ts';
 
 export interface LogbookServiceParts {
   store: Store;
@@ -19,7 +21,8 @@ export interface LogbookServiceParts {
 }
 
 export function openLogbookService({ store, documents, now }: LogbookServiceParts): LogbookService {
-  const write: LogbookService['write'] = (json, by) => {
+  const mutex = newMutex();
+  const write = async (json: unknown, by?: string): Promise<EntryResult> => {
     const read = readEntry(json, { id: randomUUID(), createdMs: now(), ...(by !== undefined && { by }) });
     if ('problem' in read) return { problem: read.problem };
     const { entry } = read;
@@ -30,15 +33,33 @@ export function openLogbookService({ store, documents, now }: LogbookServicePart
         problem:
           'Cannot keep entry: a paper is kept by sending its bytes; hash, type and size must be theirs',
       };
-    if (entry.replaces !== undefined && !store.entries(entry.well).some((one) => one.id === entry.replaces))
+    if (entry.replaces !== undefined && !(await isEntryOf(store, entry.well, entry.replaces)))
       return { problem: 'Cannot keep entry: what it replaces is no entry of this well' };
-    store.commit([{ change: 'entry', entry }]);
+    await store.commit([{ change: 'entry', entry }]);
     return { entry };
+  };
+  const keepDocument = async (
+    { well, by, ...fields }: { well: string; name: string; about?: string; text?: string; by?: string },
+    { bytes, type }: { bytes: Uint8Array; type: string },
+  ): Promise<EntryResult> => {
+    const hash = documents.put(bytes);
+    // Who sends it again, because the line broke or another field was refused, means the one that is kept already.
+    const known = currentEntries(await store.entries(well)).find(
+      ({ kind, body }) =>
+        kind === 'paper' &&
+        body['hash'] === hash &&
+        body['name'] === fields.name &&
+        body['about'] === fields.about &&
+        body['text'] === fields.text,
+    );
+    return known
+      ? { entry: known }
+      : write({ kind: 'paper', well, hash, type, bytes: bytes.length, ...fields }, by);
   };
   return {
     entries: (well) => store.entries(well),
-    write,
-    addDocument(well, { bytes, by, ...fields }) {
+    write: (json, by) => mutex.run(() => write(json, by)),
+    async addDocument(well, { bytes, ...fields }) {
       if (bytes.length > MAX_DOCUMENT_BYTES)
         return {
           problem: `Cannot keep ${fields.name}: a paper has ${MAX_DOCUMENT_BYTES / 2 ** 20} MiB at most`,
@@ -52,19 +73,7 @@ export function openLogbookService({ store, documents, now }: LogbookServicePart
         return {
           problem: `Cannot keep ${fields.name}: it did not come whole, its end is missing. Send it again`,
         };
-      const hash = documents.put(bytes);
-      // Who sends it again, because the line broke or another field was refused, means the one that is kept already.
-      const known = currentEntries(store.entries(well)).find(
-        ({ kind, body }) =>
-          kind === 'paper' &&
-          body['hash'] === hash &&
-          body['name'] === fields.name &&
-          body['about'] === fields.about &&
-          body['text'] === fields.text,
-      );
-      return known
-        ? { entry: known }
-        : write({ kind: 'paper', well, hash, type, bytes: bytes.length, ...fields }, by);
+      return await mutex.run(() => keepDocument({ well, ...fields }, { bytes, type }));
     },
     document(hash) {
       const bytes = documents.read(hash);
@@ -90,6 +99,11 @@ function findMissingDocument(listed: unknown, documents: DocumentFiles): string 
   return hashes.find((hash): hash is string => typeof hash === 'string' && !documents.has(hash));
 }
 
-function lastCard(store: Store, well: string): ActRow | undefined {
-  return store.acts({ well, fromMs: 0 }).findLast((row) => row.kind === 'card-changed' && row.well === well);
+async function isEntryOf(store: Store, well: string, id: string): Promise<boolean> {
+  return (await store.entries(well)).some((entry) => entry.id === id);
+}
+
+async function lastCard(store: Store, well: string): Promise<ActRow | undefined> {
+  const acts = await store.acts({ well, fromMs: 0 });
+  return acts.findLast((row) => row.kind === 'card-changed' && row.well === well);
 }

@@ -47,7 +47,7 @@ export async function openBroker(
       retained: how.retained,
       ...(how.contentType !== undefined && { contentType: how.contentType }),
       ...(how.acknowledge && { acknowledge: how.acknowledge }),
-      ...(nodeUser !== undefined && { given: () => credential(nodeUser)?.speaksFor ?? [] }),
+      ...(nodeUser !== undefined && { given: () => credential.lastRead(nodeUser)?.speaksFor ?? [] }),
     });
   return broker.kind === 'built-in'
     ? openBuiltIn(options, broker, { store, onMessage, credential })
@@ -76,14 +76,14 @@ async function openBuiltIn(
     onMessage,
     acknowledge: 'after-commit',
     allowLocal: options.allowLocal,
-    credential,
+    credential: credential.find,
     retained: retained,
     noticeTopics: notices.flatMap(({ mqtt }) => (mqtt ? [mqtt.topic] : [])),
     onProblem: (sentence, from) => refusals.tell(sentence, from),
   });
   const counting = setInterval(() => refusals.due(), LOOK_AT_COUNTS_MS);
   counting.unref();
-  store.commit([
+  await store.commit([
     { change: 'setting', key: BUILT_IN_ADDRESS_KEY, value: JSON.stringify({ host, port: broker.port }) },
   ]);
   return {
@@ -96,7 +96,7 @@ async function openBuiltIn(
         clearInterval(counting);
         await broker.close();
         refusals.end();
-        retained.flush();
+        await retained.flush();
       },
     },
   };
@@ -143,8 +143,8 @@ const BUILT_IN_ADDRESS_KEY = 'built-in-broker';
 const LOOPBACK_OF_WILDCARD: Record<string, string> = { '0.0.0.0': '127.0.0.1', '::': '[::1]' };
 
 /** Where the built-in broker of this store was opened last, for a program on the same computer; undefined where it never was. */
-export function builtInUrl(store: Pick<Store, 'getValue'>): string | undefined {
-  const stored = store.getValue(BUILT_IN_ADDRESS_KEY);
+export async function builtInUrl(store: Pick<Store, 'getValue'>): Promise<string | undefined> {
+  const stored = await store.getValue(BUILT_IN_ADDRESS_KEY);
   if (stored === undefined) return undefined;
   const { host, port } = JSON.parse(stored) as { host: string; port: number };
   return `mqtt://${LOOPBACK_OF_WILDCARD[host] ?? (host.includes(':') ? `[${host}]` : host)}:${port}`;

@@ -10,37 +10,42 @@
 import { createHash, randomBytes, timingSafeEqual } from 'node:crypto';
 import type { Store } from '../store/store.ts';
 import type { CalendarAccess } from '../http/deps.ts';
+import { newMutex } from '../mutex.ts';
 
 /** Base32 (RFC 4648), small: nothing that looks like anything else when it is typed off a screen. */
 const BASE32_ALPHABET = 'abcdefghijklmnopqrstuvwxyz234567';
 const SECRET_LENGTH = 28;
 
-type Secret = NonNullable<ReturnType<CalendarAccess['secret']>>;
+type Secret = NonNullable<Awaited<ReturnType<CalendarAccess['secret']>>>;
 
 /** `now` is our clock. */
 export function phoneSecrets(
   store: Pick<Store, 'getValue' | 'commit'>,
   now: () => number,
 ): Omit<CalendarAccess, 'serverState'> {
-  const secret = (well: string | undefined): Secret | undefined => {
-    const stored = store.getValue(keyOf(well));
+  const secret = async (well: string | undefined): Promise<Secret | undefined> => {
+    const stored = await store.getValue(keyOf(well));
     if (stored === undefined) return undefined;
     // `madeMs` is how an earlier version saved it.
     const { text, createdMs, madeMs = 0 } = JSON.parse(stored) as Secret & { madeMs?: number };
     return { text, createdMs: createdMs ?? madeMs };
   };
-  const save = (well: string | undefined, value: string | null): void =>
+  const mutex = newMutex();
+  const renew = (well: string | undefined): Promise<void> =>
+    save(well, JSON.stringify({ text: newSecret(), createdMs: now() } satisfies Secret));
+  const save = (well: string | undefined, value: string | null): Promise<void> =>
     store.commit([{ change: 'setting', key: keyOf(well), value }]);
   return {
     secret,
-    isValidSecret: (text, well) => {
-      const expected = secret(well)?.text;
+    isValidSecret: async (text, well) => {
+      const expected = (await secret(well))?.text;
       // Compared also where there is none, so that an answer tells by its time nothing of which wells have an address.
       const same = timingSafeEqual(digest(text), digest(expected ?? ''));
       return expected !== undefined && same;
     },
-    renew: (well) => save(well, JSON.stringify({ text: newSecret(), createdMs: now() } satisfies Secret)),
-    revoke: (well) => save(well, null),
+    ensure: (well) => mutex.run(async () => ((await secret(well)) ? undefined : renew(well))),
+    renew: (well) => mutex.run(() => renew(well)),
+    revoke: (well) => mutex.run(() => save(well, null)),
   };
 }
 

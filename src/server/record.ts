@@ -9,8 +9,11 @@ import type { ActRow } from '../store/store.ts';
 
 export interface Recorder {
   message: (topic: string, payload: Uint8Array, how: Pick<MessageInfo, 'retained'>) => void;
-  /** Takes the acts that were not taken yet, and writes everything that came since the last time in its order. */
-  acts: (rows: readonly ActRow[]) => void;
+  /**
+   * Takes the acts that were not taken yet, and writes what came since the last time in its order: up to `beforeMs`, when the acts were
+   * asked for, since they do not explain what came after that.
+   */
+  acts: (rows: readonly ActRow[], beforeMs?: number) => void;
   counts: { messages: number; acts: number };
 }
 
@@ -34,7 +37,7 @@ export function newRecorder(write: (line: string) => void, now: () => number): R
       const text = formatMessageLine({ tstMs: atMs, topic, payload, retained: how.retained });
       pending.push({ atMs, rank: 1, text });
     },
-    acts(rows) {
+    acts(rows, beforeMs = Number.POSITIVE_INFINITY) {
       for (const row of rows) {
         if (recordedIds.has(row.id)) continue;
         recordedIds.add(row.id);
@@ -42,8 +45,9 @@ export function newRecorder(write: (line: string) => void, now: () => number): R
         pending.push({ atMs: row.atMs, rank: 0, text: formatActLine(row.atMs, row.body) });
       }
       // The sort is stable: what came at one moment stays in the order in which it came.
-      for (const { text } of pending.toSorted((a, b) => a.atMs - b.atMs || a.rank - b.rank)) write(text);
-      pending = [];
+      const due = pending.filter(({ atMs }) => atMs < beforeMs);
+      for (const { text } of due.toSorted((a, b) => a.atMs - b.atMs || a.rank - b.rank)) write(text);
+      pending = pending.filter(({ atMs }) => atMs >= beforeMs);
     },
   };
 }

@@ -15,11 +15,11 @@ interface RetainedMessage {
 }
 
 export interface RetainedMessages {
-  load: () => RetainedMessage[];
+  load: () => Promise<RetainedMessage[]>;
   /** `null` forgets the topic. */
   save: (topic: string, payload: Uint8Array | null, qos: Qos) => void;
   /** Commits what waits. */
-  flush: () => void;
+  flush: () => Promise<void>;
 }
 
 /** A thousand nodes that come back together after a power cut say 2,000 of these within seconds: some commits, not 2,000. */
@@ -35,14 +35,14 @@ export function retainedMessages(
 ): RetainedMessages {
   const pending = new Map<string, string | null>();
   let timer: NodeJS.Timeout | undefined;
-  function flush(): void {
+  async function flush(): Promise<void> {
     clearTimeout(timer);
     timer = undefined;
     if (pending.size === 0) return;
     const changes = [...pending].map(([key, value]): Change => ({ change: 'setting', key, value }));
     pending.clear();
     try {
-      store.commit(changes);
+      await store.commit(changes);
     } catch (error) {
       onProblem(
         `Cannot keep what nodes said last of themselves: ${error instanceof Error ? error.message : String(error)}`,
@@ -50,15 +50,20 @@ export function retainedMessages(
     }
   }
   return {
-    load: () =>
-      store
-        .nodes()
-        .flatMap(({ node }) => RETAINED_TOPICS.map((last) => `${root}/${node}/${last}`))
-        .flatMap((topic) => parse(topic, store.getValue(keyOf(topic)))),
+    async load() {
+      const loaded: RetainedMessage[] = [];
+      for (const { node } of await store.nodes()) {
+        for (const last of RETAINED_TOPICS) {
+          const topic = `${root}/${node}/${last}`;
+          loaded.push(...parse(topic, await store.getValue(keyOf(topic))));
+        }
+      }
+      return loaded;
+    },
     save(topic, payload, qos) {
       if (!RETAINED_TOPICS.some((last) => topic.endsWith(`/${last}`))) return;
       pending.set(keyOf(topic), payload && `${qos} ${Buffer.from(payload).toString('base64')}`);
-      timer ??= setTimeout(flush, COMMIT_DELAY_MS);
+      timer ??= setTimeout(() => void flush(), COMMIT_DELAY_MS);
     },
     flush,
   };

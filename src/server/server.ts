@@ -63,8 +63,8 @@ export async function openServer(options: ServerOptions): Promise<RunningServer>
       readingsDays: settings.retention.readingsDays,
     });
     closers.push(() => store.close());
-    const parts: { live?: LiveServer; broker?: Broker; outbox?: Outbox } = {};
-    const live = openLiveServer({
+    const parts: { broker?: Broker; outbox?: Outbox } = {};
+    const live = await openLiveServer({
       store,
       root: settings.root,
       observe: settings.observe,
@@ -72,16 +72,15 @@ export async function openServer(options: ServerOptions): Promise<RunningServer>
       now: options.now,
       publish: (topic, payload, how) => publishQuietly(parts.broker, topic, payload, how),
       onLost: () => parts.broker?.dropConnections(),
-      notify: newNotifier(settings, store, () => parts.live?.state().cards),
+      notify: newNotifier(settings),
       log: options.log,
       ...(options.commandOptions !== undefined && { commandOptions: options.commandOptions }),
       onCommit: () => parts.outbox?.wake(),
       ...(options.autoTick !== undefined && { autoTick: options.autoTick }),
       ...(options.batchDelayMs !== undefined && { batchDelayMs: options.batchDelayMs }),
     });
-    parts.live = live;
     closers.push(() => live.close());
-    importCardFiles(settings, { live, store, log: options.log });
+    await importCardFiles(settings, { live, store, log: options.log });
     const broker = await openBroker(options, store, live);
     parts.broker = broker.broker;
     closers.push(() => broker.broker.close());
@@ -120,23 +119,23 @@ function publishQuietly(
  * Cards from files become acts when the file is new or was changed since it was last taken. A card that was changed on the page
  * since then stays: at a start nobody has said anything new by a file that is as it was.
  */
-function importCardFiles(
+async function importCardFiles(
   settings: Settings,
   { live, store, log }: { live: LiveServer; store: Store; log: ServerOptions['log'] },
-): void {
+): Promise<void> {
   for (const { card, json, path } of loadCards(settings)) {
     const key = `card-file/${card.well}`;
     const text = JSON.stringify(json);
-    if (store.getValue(key) === text) continue;
-    const known = live.state().cards.get(card.well);
+    if ((await store.getValue(key)) === text) continue;
+    const known = await live.read(({ cards }) => cards.get(card.well));
     if (!known || JSON.stringify(known) !== JSON.stringify(card)) {
-      const done = live.applyAct({ kind: 'card-changed', card: json }, path);
+      const done = await live.applyAct({ kind: 'card-changed', card: json }, path);
       if ('problem' in done) {
         log('warn', `Cannot take the card ${path}: ${done.problem}`);
         continue;
       }
     }
-    store.commit([{ change: 'setting', key, value: text }]);
+    await store.commit([{ change: 'setting', key, value: text }]);
   }
 }
 

@@ -6,6 +6,7 @@ import type { DocumentFiles } from '../store/document-files.ts';
 import type { Store } from '../store/store.ts';
 import type { CalendarAccess, WebDeps } from '../http/deps.ts';
 import type { MetricFamily } from '../http/metrics.ts';
+import { newMutex } from '../mutex.ts';
 import { openLogbookService } from './logbook-service.ts';
 import type { LiveServer } from './live/server.ts';
 import { liveWell, wellStatus } from './live/view.ts';
@@ -27,6 +28,8 @@ export interface WebParts {
 
 export function webDeps(parts: WebParts): WebDeps {
   const { store, live, now } = parts;
+  // Of two at once for the same node both would be shown a password, and one of them would open nothing.
+  const approvals = newMutex();
   return {
     store: withImported(store),
     calendarAccess: parts.phones,
@@ -35,19 +38,20 @@ export function webDeps(parts: WebParts): WebDeps {
       store,
       documents: parts.documents,
       now,
-      commit: (changes) => live.importChanges(changes),
-      writeCard: (card, by) => void live.applyAct({ kind: 'card-changed', card }, by),
+      commit: (plan) => live.importChanges(plan),
+      writeCard: (card, by) => live.applyAct({ kind: 'card-changed', card }, by),
     }),
     live: {
-      wells: () => [...live.state().pipelines.values()].map(wellStatus),
-      well: (name) => {
-        const pipeline = live.state().pipelines.get(name);
-        return pipeline && liveWell(pipeline);
-      },
+      wells: () => live.read(({ pipelines }) => [...pipelines.values()].map(wellStatus)),
+      well: (name) =>
+        live.read(({ pipelines }) => {
+          const pipeline = pipelines.get(name);
+          return pipeline && liveWell(pipeline);
+        }),
       subscribe: (fn) => live.subscribe(fn),
     },
-    act: (written, by) => Promise.resolve(live.applyAct(written, by)),
-    approveNode: (node) => approveNode(parts, node),
+    act: (written, by, refuse) => live.applyAct(written, by, refuse),
+    approveNode: (node) => approvals.run(() => approveNode(parts, node)),
     forget: (node) => live.forget(node),
     metrics: () => metricsOf(parts),
     healthProblems: () => live.healthProblems(),
@@ -62,16 +66,16 @@ export function webDeps(parts: WebParts): WebDeps {
 
 /** On our own broker a node is let in by its credential, shown once; on another one by our saying so. */
 async function approveNode(parts: WebParts, node: string): ReturnType<WebDeps['approveNode']> {
-  const why = parts.live.approveNode(node);
+  const why = await parts.live.approveNode(node);
   if (why !== undefined) return { problem: why };
   if (parts.settings.broker.kind !== 'built-in') return { done: true };
-  if (parts.store.credentials().some((row) => row.node === node)) return { done: true };
+  if ((await parts.store.credentials()).some((row) => row.node === node)) return { done: true };
   const { password, row } = await makeCredential(node, { createdMs: parts.now() });
-  parts.store.commit([{ change: 'credential', row }]);
+  await parts.store.commit([{ change: 'credential', row }]);
   return { done: true, credential: password };
 }
 
-function metricsOf({ live, store, broker, now }: WebParts): MetricFamily[] {
+async function metricsOf({ live, store, broker, now }: WebParts): Promise<MetricFamily[]> {
   const { counts, pipelines, nodes } = live.state();
   const counter = (name: string, help: string, value: number): MetricFamily => ({
     name,
@@ -85,7 +89,7 @@ function metricsOf({ live, store, broker, now }: WebParts): MetricFamily[] {
     help,
     samples: [{ value }],
   });
-  const refused = store.refused(0).counts;
+  const { counts: refused } = await store.refused(0);
   return [
     counter('stillwell_messages', 'Messages that came.', counts.messages),
     counter('stillwell_packs', 'Packs kept.', counts.packs),

@@ -1,5 +1,5 @@
 /**
- * The store on SQLite: opens one file, keeps a list of changes in one synchronous transaction, answers queries. Readings go the
+ * The store on SQLite: opens one file, keeps a list of changes in one synchronous transaction, answers queries at once. Readings go the
  * way journal, tail, block (./journal.ts, ./series/seal.ts); the rest are rows (./keep-*.ts).
  */
 import { statSync } from 'node:fs';
@@ -28,6 +28,7 @@ import { StoreError, toStoreError } from './store-error.ts';
 import { newColumns } from './series/columns.ts';
 import type { Change, ChartSeries, NodeRow, Series, Store, StoreStats } from './store.ts';
 import { UNTIMED_PREFIX, appendToTails } from './series/tails.ts';
+import type { SeriesState } from './series/tails.ts';
 import type { PlacedPack } from '../core/readings/placed-pack.ts';
 
 export interface StoreOptions {
@@ -107,7 +108,11 @@ class SqliteStore implements Store {
     }
   }
 
-  commit(changes: readonly Change[]): void {
+  commit(changes: readonly Change[]): Promise<void> {
+    return this.#answer('keep', () => this.#commit(changes));
+  }
+
+  #commit(changes: readonly Change[]): void {
     const packs: PlacedPack[] = [];
     for (const change of changes) if (change.change === 'pack') packs.push(change.pack);
     if (this.#isSecondary && packs.length > 0) {
@@ -118,13 +123,11 @@ class SqliteStore implements Store {
     }
     const { journal, db } = this.#readingStore;
     const row = packs.length > 0 ? journal.lastRow + 1 : journal.lastRow;
-    const places = this.#withStoreError('keep', () => {
-      const body = packs.length > 0 ? encodeJournalRow(packs) : undefined;
-      return db.transaction(() => {
-        if (body) journal.insert(row, body);
-        return this.#applyAll(changes, row, packs.length > 0);
-      })();
-    });
+    const body = packs.length > 0 ? encodeJournalRow(packs) : undefined;
+    const places = db.transaction(() => {
+      if (body) journal.insert(row, body);
+      return this.#applyAll(changes, row, packs.length > 0);
+    })();
     journal.lastRow = row;
     this.#updateMemory(changes, row, places);
     if (this.#readingStore.unsealedReadings > MAX_OPEN_READINGS) this.#sealLongestTails();
@@ -230,8 +233,8 @@ class SqliteStore implements Store {
     }
   }
 
-  /** Runs an action; what goes wrong in the world is told as a StoreError. */
-  #withStoreError<T>(action: string, run: () => T): T {
+  /** Runs an action at once, whole, and answers with a promise; what goes wrong in the world rejects it with a StoreError. */
+  async #answer<T>(action: string, run: () => T): Promise<T> {
     try {
       return run();
     } catch (error) {
@@ -239,96 +242,108 @@ class SqliteStore implements Store {
     }
   }
 
-  readings(node: string, channel: string, fromMs: number, toMs: number): Series {
-    const state = this.#readingStore.series.get(node)?.get(channel);
-    if (!state) return newColumns(0);
-    return this.#withStoreError('read readings', () =>
-      readSeries(state, this.#readingStore.blocks, fromMs, toMs),
+  readings(node: string, channel: string, fromMs: number, toMs: number): Promise<Series> {
+    return this.#answer('read readings', () => {
+      const state = this.#seriesOf(node, channel);
+      return state ? readSeries(state, this.#readingStore.blocks, fromMs, toMs) : newColumns(0);
+    });
+  }
+
+  chart(node: string, channel: string, fromMs: number, toMs: number, points: number): Promise<ChartSeries> {
+    return this.#answer('read a chart', () =>
+      chartSeries(this.#seriesOf(node, channel), this.#readingStore.blocks, { fromMs, toMs, points }),
     );
   }
 
-  chart(node: string, channel: string, fromMs: number, toMs: number, points: number): ChartSeries {
-    const state = this.#readingStore.series.get(node)?.get(channel);
-    return this.#withStoreError('read a chart', () =>
-      chartSeries(state, this.#readingStore.blocks, { fromMs, toMs, points }),
+  firstReadingMs(node: string, channel: string): Promise<number | undefined> {
+    return this.#answer('read readings', () => {
+      const state = this.#seriesOf(node, channel);
+      return state && firstReadingMs(state, this.#readingStore.blocks);
+    });
+  }
+
+  #seriesOf(node: string, channel: string): SeriesState | undefined {
+    return this.#readingStore.series.get(node)?.get(channel);
+  }
+
+  channels(node: string): Promise<string[]> {
+    return this.#answer('read channels', () => {
+      const names = [...(this.#readingStore.series.get(node)?.keys() ?? [])];
+      return names.filter((name) => !name.startsWith(UNTIMED_PREFIX)).sort();
+    });
+  }
+
+  clockSteps(node: string, fromMs: number, toMs: number): Promise<number[]> {
+    return this.#answer('read clock steps', () =>
+      this.#readingStore.db
+        .prepare<[string, number, number], number>(
+          'SELECT at_ms FROM clock_step WHERE node = ? AND at_ms >= ? AND at_ms < ? ORDER BY at_ms',
+        )
+        .pluck()
+        .all(node, fromMs, toMs),
     );
   }
 
-  firstReadingMs(node: string, channel: string): number | undefined {
-    const state = this.#readingStore.series.get(node)?.get(channel);
-    return (
-      state && this.#withStoreError('read readings', () => firstReadingMs(state, this.#readingStore.blocks))
-    );
+  async *packsSinceSave(): AsyncIterable<PlacedPack> {
+    yield* unsavedPacks(this.#readingStore.journal);
   }
 
-  channels(node: string): string[] {
-    const names = [...(this.#readingStore.series.get(node)?.keys() ?? [])];
-    return names.filter((name) => !name.startsWith(UNTIMED_PREFIX)).sort();
-  }
-
-  clockSteps(node: string, fromMs: number, toMs: number): number[] {
-    return this.#readingStore.db
-      .prepare<[string, number, number], number>(
-        'SELECT at_ms FROM clock_step WHERE node = ? AND at_ms >= ? AND at_ms < ? ORDER BY at_ms',
-      )
-      .pluck()
-      .all(node, fromMs, toMs);
-  }
-
-  packsSinceSave(): Iterable<PlacedPack> {
-    return unsavedPacks(this.#readingStore.journal);
-  }
-
-  nodes = () => this.#withStoreError('read nodes', () => this.#nodes.list());
-  credentials = () => this.#withStoreError('read credentials', () => this.#nodes.credentials());
-  acts = (since: Parameters<Store['acts']>[0]) =>
-    this.#withStoreError('read acts', () => this.#acts.list(since));
-  entries = (well?: string) => this.#withStoreError('read entries', () => this.#entries.list(well));
+  nodes = () => this.#answer('read nodes', () => this.#nodes.list());
+  credentials = () => this.#answer('read credentials', () => this.#nodes.credentials());
+  acts = (since: Parameters<Store['acts']>[0]) => this.#answer('read acts', () => this.#acts.list(since));
+  entries = (well?: string) => this.#answer('read entries', () => this.#entries.list(well));
   imported = (...args: Parameters<Store['imported']>) =>
-    this.#withStoreError('read what was handed over', () => this.#imported.list(...args));
-  importedWells = () => this.#withStoreError('read what was handed over', () => this.#imported.wells());
-  derived = (well: string) =>
-    this.#withStoreError('read what was made of a well', () => this.#derived.all(well));
-  news = (well: string, fromMs: number) =>
-    this.#withStoreError('read news', () => this.#acts.news(well, fromMs));
+    this.#answer('read what was handed over', () => this.#imported.list(...args));
+  importedWells = () => this.#answer('read what was handed over', () => this.#imported.wells());
+  past = (well: string) =>
+    this.#answer('read the past of a well', () => ({
+      ...this.#derived.all(well),
+      acts: this.#acts.list({ well, fromMs: 0 }),
+      entries: this.#entries.list(well),
+      alarms: this.#alarms.list({ well }),
+      imported: this.#imported.past(well),
+    }));
+  news = (well: string, fromMs: number) => this.#answer('read news', () => this.#acts.news(well, fromMs));
   cycles = (well: string, fromMs: number, toMs: number) =>
-    this.#withStoreError('read cycles', () => this.#derived.cycles(well, fromMs, toMs));
+    this.#answer('read cycles', () => this.#derived.cycles(well, fromMs, toMs));
   days = (well: string, fromMs: number, toMs: number) =>
-    this.#withStoreError('read days', () => this.#derived.days(well, fromMs, toMs));
-  baselines = (well: string) => this.#withStoreError('read baselines', () => this.#derived.baselines(well));
+    this.#answer('read days', () => this.#derived.days(well, fromMs, toMs));
+  baselines = (well: string) => this.#answer('read baselines', () => this.#derived.baselines(well));
   alarms = (filter: Parameters<Store['alarms']>[0]) =>
-    this.#withStoreError('read alarms', () => this.#alarms.list(filter));
+    this.#answer('read alarms', () => this.#alarms.list(filter));
   notices = (filter: Parameters<Store['notices']>[0]) =>
-    this.#withStoreError('read notices', () => this.#alarms.notices(filter));
-  refused = (limit: number) =>
-    this.#withStoreError('read what was refused', () => this.#refused.refused(limit));
+    this.#answer('read notices', () => this.#alarms.notices(filter));
+  refused = (limit: number) => this.#answer('read what was refused', () => this.#refused.refused(limit));
   snapshot = (well: string, atMs: number) =>
-    this.#withStoreError('read a saved state', () => this.#housekeeping.snapshots.find(well, atMs));
-  rerunMarks = () => this.#withStoreError('read marks', () => this.#acts.rerunMarks());
-  getValue = (key: string) => this.#withStoreError('read a value', () => this.#acts.getValue(key));
+    this.#answer('read a saved state', () => this.#housekeeping.snapshots.find(well, atMs));
+  rerunMarks = () => this.#answer('read marks', () => this.#acts.rerunMarks());
+  getValue = (key: string) => this.#answer('read a value', () => this.#acts.getValue(key));
 
-  stats(): StoreStats {
-    const size = (path: string): number => statSync(path, { throwIfNoEntry: false })?.size ?? 0;
-    const { journal, unsealedReadings, sealedReadings } = this.#readingStore;
-    return {
-      fileBytes: this.#path === ':memory:' ? 0 : size(this.#path) + size(`${this.#path}-wal`),
-      sealedReadings,
-      unsealedReadings,
-      unsavedNodes: journal.firstUnsaved.size,
-    };
+  stats(): Promise<StoreStats> {
+    return this.#answer('measure the store', () => {
+      const size = (path: string): number => statSync(path, { throwIfNoEntry: false })?.size ?? 0;
+      const { journal, unsealedReadings, sealedReadings } = this.#readingStore;
+      return {
+        fileBytes: this.#path === ':memory:' ? 0 : size(this.#path) + size(`${this.#path}-wal`),
+        sealedReadings,
+        unsealedReadings,
+        unsavedNodes: journal.firstUnsaved.size,
+      };
+    });
   }
 
-  maintain(nowMs: number, budgetMs: number): boolean {
-    if (this.#isSecondary) return false;
-    return this.#withStoreError('tidy the store', () =>
-      maintain(this.#housekeeping, nowMs, budgetMs, () => performance.now()),
+  maintain(nowMs: number, budgetMs: number): Promise<boolean> {
+    return this.#answer('tidy the store', () =>
+      this.#isSecondary ? false : maintain(this.#housekeeping, nowMs, budgetMs, () => performance.now()),
     );
   }
 
-  close(): void {
-    const { db } = this.#readingStore;
-    if (!db.open) return;
-    db.close();
-    this.#lock?.release();
+  close(): Promise<void> {
+    return this.#answer('close the store', () => {
+      const { db } = this.#readingStore;
+      if (!db.open) return;
+      db.close();
+      this.#lock?.release();
+    });
   }
 }

@@ -1,7 +1,8 @@
 /**
- * What is kept, behind one interface: "commit this list of changes" and the queries. A commit is one synchronous transaction:
- * when it returns, everything in it is on disk. There is one test suite for every implementation
- * (tests/contract/store-suite.ts). Never a callback: a list.
+ * What is kept, behind one interface: "commit this list of changes" and the queries. A commit is one transaction: when its promise
+ * resolves, everything in it is on disk. Every call answers with a promise, also where the database is in this process and answers at
+ * once, so that another database needs no other caller. There is one test suite for every implementation
+ * (tests/contract/store-suite.ts). A commit takes a list, never a callback: a transaction is not held open while a caller waits.
  */
 import type { BaselineEvent, DayEvent } from '../../shared/api/events.ts';
 import type { AlarmRow } from '../core/alarms/lifecycle/alarm-row.ts';
@@ -75,6 +76,15 @@ export interface DerivedRows {
   baselines: { atMs: number; event: BaselineEvent }[];
 }
 
+/** All that is kept of one well, as of one moment. */
+export interface WellPast extends DerivedRows {
+  /** Also those that name no well. */
+  acts: ActRow[];
+  entries: Entry[];
+  alarms: AlarmRow[];
+  imported: ImportedRow[];
+}
+
 export type Change =
   | { change: 'pack'; pack: PlacedPack }
   | { change: 'refused'; row: RefusedRow }
@@ -137,62 +147,70 @@ export interface StoreStats {
 }
 
 export interface Store {
-  /** One synchronous transaction, all or nothing. Throws StoreError with a plain sentence (disk full, corrupt file …). */
-  commit(changes: readonly Change[]): void;
+  /**
+   * One transaction, all or nothing. Rejects with a StoreError and a plain sentence (disk full, corrupt file …). Commits take effect in
+   * the order in which they were called, also where nobody waited for the one before. A query sees every commit that had resolved when it
+   * was called, and of a later one all or nothing; queries may answer in another order than they were asked. The list belongs to the store
+   * until the promise settles: nobody changes what is in it.
+   */
+  commit(changes: readonly Change[]): Promise<void>;
 
   /**
    * From `fromMs` up to, not including, `toMs`. Readings of `start` packs are a channel of their own, `start:current`, and those of
    * which nobody knows the time `untimed:current`. Of several readings of one time: a number before a fault, the smaller number.
    */
-  readings(node: string, channel: string, fromMs: number, toMs: number): Series;
+  readings(node: string, channel: string, fromMs: number, toMs: number): Promise<Series>;
   /** At most `points` steps; steps of three hours and more are multiples of three hours and begin at 0, 3, 6 … h UTC. */
-  chart(node: string, channel: string, fromMs: number, toMs: number, points: number): ChartSeries;
+  chart(node: string, channel: string, fromMs: number, toMs: number, points: number): Promise<ChartSeries>;
   /** Time of the first reading of a channel; undefined where there is none. */
-  firstReadingMs(node: string, channel: string): number | undefined;
+  firstReadingMs(node: string, channel: string): Promise<number | undefined>;
   /** Without the `untimed:` ones. */
-  channels(node: string): string[];
+  channels(node: string): Promise<string[]>;
   /** Times from which a node's clock was overruled (packs with `clockStep`), of [fromMs, toMs). */
-  clockSteps(node: string, fromMs: number, toMs: number): number[];
+  clockSteps(node: string, fromMs: number, toMs: number): Promise<number[]>;
   /**
    * Every pack since a node's state was saved, in the order they came: for making node state again after a crash. A `node` change
    * with a new `savedMs` says: this state holds all packs of the node in earlier commits, and in this one those before it in the list.
    * Until a node's state is saved, its packs stay in the journal; those of a node that was never saved for a day.
    */
-  packsSinceSave(): Iterable<PlacedPack>;
+  packsSinceSave(): AsyncIterable<PlacedPack>;
 
-  nodes(): NodeRow[];
-  credentials(): CredentialRow[];
+  nodes(): Promise<NodeRow[]>;
+  credentials(): Promise<CredentialRow[]>;
   /** With `well`: also acts that name no well. */
-  acts(since: { well?: string; fromMs: number }): ActRow[];
+  acts(since: { well?: string; fromMs: number }): Promise<ActRow[]>;
   /** All that was written down of a well, or of all wells, in the order in which it was written. */
-  entries(well?: string): Entry[];
+  entries(well?: string): Promise<Entry[]>;
   /** In [fromMs, toMs) by `atMs`, in its order and then by key. Without `well` of all wells. */
   imported(
     kind: ImportedRow['kind'],
     well?: string,
     window?: { fromMs: number; toMs: number },
-  ): ImportedRow[];
+  ): Promise<ImportedRow[]>;
   /** Names of the wells of which anything was handed over. */
-  importedWells(): string[];
-  /** All that the engine made of a well, oldest first, for handing it over whole. */
-  derived(well: string): DerivedRows;
-  news(well: string, fromMs: number): { atMs: number; body: unknown }[];
+  importedWells(): Promise<string[]>;
+  /** Everything of a well, each list oldest first: one query, so that no commit comes between its parts. */
+  past(well: string): Promise<WellPast>;
+  news(well: string, fromMs: number): Promise<{ atMs: number; body: unknown }[]>;
   /** Started in [fromMs, toMs). */
-  cycles(well: string, fromMs: number, toMs: number): CycleRow[];
+  cycles(well: string, fromMs: number, toMs: number): Promise<CycleRow[]>;
   /** Ended after `fromMs`, and at `toMs` at the latest. */
-  days(well: string, fromMs: number, toMs: number): DayEvent[];
-  baselines(well: string): BaselineEvent[];
+  days(well: string, fromMs: number, toMs: number): Promise<DayEvent[]>;
+  baselines(well: string): Promise<BaselineEvent[]>;
   /** `fromMs`: those that stood at or after it. */
-  alarms(filter: { well?: string; fromMs?: number; active?: boolean }): AlarmRow[];
-  notices(filter: { state?: NoticeRow['state']; dueBeforeMs?: number; limit?: number }): NoticeRow[];
-  refused(limit: number): { counts: { reason: string; count: number; lastMs: number }[]; last: RefusedRow[] };
+  alarms(filter: { well?: string; fromMs?: number; active?: boolean }): Promise<AlarmRow[]>;
+  notices(filter: { state?: NoticeRow['state']; dueBeforeMs?: number; limit?: number }): Promise<NoticeRow[]>;
+  refused(
+    limit: number,
+  ): Promise<{ counts: { reason: string; count: number; lastMs: number }[]; last: RefusedRow[] }>;
   /** The newest snapshot at or before this time. */
-  snapshot(well: string, atMs: number): { atMs: number; state: Uint8Array } | undefined;
-  rerunMarks(): { well: string; fromMs: number }[];
-  getValue(key: string): string | undefined;
+  snapshot(well: string, atMs: number): Promise<{ atMs: number; state: Uint8Array } | undefined>;
+  rerunMarks(): Promise<{ well: string; fromMs: number }[]>;
+  getValue(key: string): Promise<string | undefined>;
 
-  stats(): StoreStats;
+  stats(): Promise<StoreStats>;
   /** Housekeeping in small bites, called when there is time: seals blocks, thins snapshots, applies retention. Returns whether more waits. */
-  maintain(nowMs: number, budgetMs: number): boolean;
-  close(): void;
+  maintain(nowMs: number, budgetMs: number): Promise<boolean>;
+  /** Resolves once every call made before has settled and the file is free. */
+  close(): Promise<void>;
 }

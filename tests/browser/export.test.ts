@@ -125,7 +125,7 @@ describe('papers', () => {
       await page.getByRole('button', { name: 'Void' }).click();
       await page.getByText('Struck out: 1').click();
       await page.getByText(/by Ines: Of another well/).waitFor();
-      const kinds = web.farm.deps.logbook.entries('orchard').map(({ kind }) => kind);
+      const kinds = (await web.farm.deps.logbook.entries('orchard')).map(({ kind }) => kind);
       expect(kinds).toEqual(['paper', 'paper', 'struck']);
     });
   });

@@ -52,8 +52,8 @@ beforeAll(async () => {
   if ('problem' in read) throw new Error(read.problem);
   const farm = web.farm.deps.live;
   const wellBefore = farm.well.bind(farm);
-  farm.well = (name) => {
-    const live = wellBefore(name);
+  farm.well = async (name) => {
+    const live = await wellBefore(name);
     return live && name === 'house-hill' ? { ...live, card: read.card } : live;
   };
 });

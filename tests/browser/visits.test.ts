@@ -58,7 +58,7 @@ test('a reference reading is followed from the tap to the stop, pinned, and stan
         by: 'Ines',
       },
     ]);
-    const kept = web.farm.deps.logbook.entries('house-hill');
+    const kept = await web.farm.deps.logbook.entries('house-hill');
     expect(kept.map(({ body }) => [body['what'], body['value'], body['pinned'], body['from']])).toEqual([
       ['amps', '7.92 A', true, 'sensors'],
       ['cut-in', '275.8 kPa', true, 'sensors'],
@@ -88,7 +88,7 @@ test('a flow by bucket and watch is reckoned, and what is refused stays as it wa
       await form.getByRole('button', { name: 'Write it down' }).click();
       await page.getByText('Written down.').waitFor();
       await page.getByRole('heading', { level: 3, name: 'Flow' }).waitFor();
-      const [entry] = web.farm.deps.logbook.entries('house-hill');
+      const [entry] = await web.farm.deps.logbook.entries('house-hill');
       expect(entry?.body).toMatchObject({
         what: 'flow',
         bucket: { volume: '5 gal', time: '48 s' },

@@ -70,6 +70,8 @@ test('openOutbox: killed four times while sending, each notice is received once 
   // Four ways are served at once, so a kill can cut off four markings.
   expect(received.length - ROWS).toBeLessThanOrEqual(4 * KILL_AT.length);
   const store = openStore(path);
-  expect(store.notices({}).map(({ state }) => state)).toEqual(Array.from({ length: ROWS }, () => 'sent'));
-  store.close();
+  expect((await store.notices({})).map(({ state }) => state)).toEqual(
+    Array.from({ length: ROWS }, () => 'sent'),
+  );
+  await store.close();
 });

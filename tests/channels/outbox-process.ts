@@ -9,8 +9,8 @@ import { openStore } from '../../src/store/open-store.ts';
 
 const [path = '', url = '', rows = '0'] = process.argv.slice(2);
 const store = openStore(path);
-if (store.notices({}).length === 0)
-  store.commit(noticeRows(Number(rows)).map((row) => ({ change: 'notice', row })));
+if ((await store.notices({})).length === 0)
+  await store.commit(noticeRows(Number(rows)).map((row) => ({ change: 'notice', row })));
 const send = webhookSender({ url, secret: 'whsec_MfKQ9r8GKYqrTwjUPD8ILPZIo2LaLaSw' });
 const outbox = openOutbox({
   store: {
@@ -24,9 +24,9 @@ const outbox = openOutbox({
 const alive = setInterval(() => void endWhenDone(), 100);
 
 async function endWhenDone(): Promise<void> {
-  if (store.notices({ state: 'due', limit: 1 }).length > 0) return;
+  if ((await store.notices({ state: 'due', limit: 1 })).length > 0) return;
   clearInterval(alive);
   await outbox.close();
-  store.close();
+  await store.close();
   process.exit(0);
 }

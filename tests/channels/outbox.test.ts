@@ -175,9 +175,9 @@ describe('openOutbox', () => {
     const outbox = openOutbox({
       store: {
         due: (limit) => store.due(limit),
-        mark(one) {
+        async mark(one) {
           if (full) throw new Error('the disk is full');
-          store.mark(one);
+          await store.mark(one);
         },
       },
       senderFor: () => send,
@@ -199,6 +199,7 @@ describe('openOutbox', () => {
     let answer: (sent: SendResult) => void = () => undefined;
     const send: Send = () => new Promise((resolve) => (answer = resolve));
     const outbox = openOutbox({ store, senderFor: () => send, clock: handClock() });
+    await flushPromises();
     const closing = outbox.close();
     answer(SENT);
     await closing;
@@ -242,11 +243,11 @@ describe('openOutbox over restarts', () => {
             (dead ||= death !== undefined && marks >= death.afterMarks && death.where === where);
           const outbox = openOutbox({
             store: {
-              due: (limit) => (dead ? [] : store.due(limit)),
-              mark(one) {
+              due: async (limit) => (dead ? [] : await store.due(limit)),
+              async mark(one) {
                 if (dies('before-mark')) throw new Error('killed');
                 marks += 1;
-                store.mark(one);
+                await store.mark(one);
               },
             },
             senderFor: () => (one) =>

@@ -28,13 +28,13 @@ export function memoryStore(rows: readonly NoticeRow[]): MemoryStore {
   const stored = new Map(rows.map((row) => [row.id, structuredClone(row)]));
   return {
     rows: stored,
-    due: (limit) =>
+    due: async (limit) =>
       [...stored.values()]
         .filter((row) => row.state === 'due')
         .sort((a, b) => a.dueMs - b.dueMs)
         .slice(0, limit)
         .map((row) => structuredClone(row)),
-    mark: (row) => void stored.set(row.id, structuredClone(row)),
+    mark: async (row) => void stored.set(row.id, structuredClone(row)),
   };
 }
 

@@ -22,17 +22,17 @@ async function run(...args: string[]): Promise<string[]> {
   return [String(code), ...out, ...err];
 }
 
-function keep(): void {
+async function keep(): Promise<void> {
   mkdirSync(data);
   const store = openStore(join(data, STORE_FILE));
   const known = (node: string) => ({ change: 'node', row: { node, approved: true } }) as const;
-  store.commit([
+  await store.commit([
     known('typo'),
     known('barn'),
     known('weir'),
     { change: 'act', row: { id: 'a', atMs: 1, well: 'weir', kind: 'visit-opened', body: {} } },
   ]);
-  store.close();
+  await store.close();
 }
 
 describe('stillwell node', () => {
@@ -48,7 +48,7 @@ describe('stillwell node', () => {
 
 describe('stillwell node forget', () => {
   it('forgets nodes out of the data folder where no server runs, each by itself', async () => {
-    keep();
+    await keep();
     expect(await run('forget', 'typo', 'weir', 'nobody', 'barn')).toEqual([
       '2',
       'typo is forgotten.',
@@ -57,15 +57,15 @@ describe('stillwell node forget', () => {
       'Cannot forget nobody: no node of this name is known',
     ]);
     const store = openStore(join(data, STORE_FILE));
-    expect(store.nodes().map(({ node }) => node)).toEqual(['weir']);
-    store.close();
+    expect((await store.nodes()).map(({ node }) => node)).toEqual(['weir']);
+    await store.close();
   });
 
   it('asks the server that the settings name where one writes to the data folder', async () => {
-    keep();
+    await keep();
     const store = openStore(join(data, STORE_FILE));
     await expect(run('forget', 'typo')).rejects.toThrow('Cannot reach http://127.0.0.1:1');
-    store.close();
+    await store.close();
   });
 
   it('forgets a node of a running server, and says what the server says', async () => {
@@ -81,7 +81,7 @@ describe('stillwell node forget', () => {
       err: ['Cannot forget barn: it has sent readings, and they are kept', 'No node called nobody is known.'],
     });
     expect([...station.live.state().pipelines.keys()]).toEqual(['barn']);
-    expect(station.store.nodes().map(({ node }) => node)).toEqual(['barn']);
+    expect((await station.store.nodes()).map(({ node }) => node)).toEqual(['barn']);
   });
 
   it.each([

@@ -7,12 +7,13 @@ import { afterEach, describe, expect, test } from 'vitest';
 import type { AlarmEvent } from '../../shared/api/events.ts';
 import type { PlacedPack } from '../../src/core/readings/placed-pack.ts';
 import type { AlarmRow, Change, NoticeRow, Series, Store } from '../../src/store/store.ts';
+import { packsSinceSave } from '../support/packs-since-save.ts';
 
 export interface StoreUnderTest {
   store: Store;
   /** Closes and opens again what was kept; absent where nothing outlives closing. */
-  reopen?: () => Store;
-  end(): void;
+  reopen?: () => Promise<Store>;
+  end(): Promise<void>;
 }
 
 const HOUR = 3_600_000;
@@ -62,8 +63,8 @@ function told(series: Series, fromMs = NOON, everyMs = 1000): string {
   return places.join(' ');
 }
 
-function sealAll(store: Store): void {
-  while (store.maintain(LATER, 1000));
+async function sealAll(store: Store): Promise<void> {
+  while (await store.maintain(LATER, 1000));
 }
 
 function alarmEvent(more: Partial<AlarmEvent> = {}): AlarmEvent {
@@ -109,9 +110,9 @@ function noticeRow(id: string, more: Partial<NoticeRow> = {}): NoticeRow {
 
 export function storeSuite(name: string, start: () => StoreUnderTest): void {
   describe(`a store by contract: ${name}`, () => {
-    const ends: (() => void)[] = [];
-    afterEach(() => {
-      for (const end of ends.splice(0)) end();
+    const ends: (() => Promise<void>)[] = [];
+    afterEach(async () => {
+      for (const end of ends.splice(0)) await end();
     });
 
     function open(): StoreUnderTest {
@@ -120,8 +121,8 @@ export function storeSuite(name: string, start: () => StoreUnderTest): void {
       return under;
     }
 
-    const read = (store: Store, channel = 'current'): string =>
-      told(store.readings('barn', channel, NOON, NOON + DAY));
+    const read = async (store: Store, channel = 'current'): Promise<string> =>
+      told(await store.readings('barn', channel, NOON, NOON + DAY));
 
     describe('readings', () => {
       const cases: [string, PackNotes[], string][] = [
@@ -141,84 +142,87 @@ export function storeSuite(name: string, start: () => StoreUnderTest): void {
         ['of two faults the lower code', [{ readings: 'b' }, { readings: 'h' }], 'h'],
         ['negative and fine values', [{ readings: '-0.25 0.001 1e-9 312400' }], '-0.25 0.001 1e-9 312400'],
       ];
-      test.each(cases)('%s', (_, list, wanted) => {
+      test.each(cases)('%s', async (_, list, wanted) => {
         const { store } = open();
-        for (const notes of list) store.commit(packs(notes));
-        expect(read(store)).toBe(wanted);
+        for (const notes of list) await store.commit(packs(notes));
+        expect(await read(store)).toBe(wanted);
       });
-      test.each(cases)('%s, sealed after each pack', (_, list, wanted) => {
+      test.each(cases)('%s, sealed after each pack', async (_, list, wanted) => {
         const { store } = open();
         for (const notes of list) {
-          store.commit(packs(notes));
-          sealAll(store);
+          await store.commit(packs(notes));
+          await sealAll(store);
         }
-        expect(read(store)).toBe(wanted);
-        expect(store.stats().unsealedReadings).toBe(0);
+        expect(await read(store)).toBe(wanted);
+        expect((await store.stats()).unsealedReadings).toBe(0);
       });
-      test.each(cases)('%s, first sealed, rest open, opened again', (_, list, wanted) => {
+      test.each(cases)('%s, first sealed, rest open, opened again', async (_, list, wanted) => {
         const { store, reopen } = open();
         for (const [i, notes] of list.entries()) {
-          store.commit(packs(notes));
-          if (i === 0) sealAll(store);
+          await store.commit(packs(notes));
+          if (i === 0) await sealAll(store);
         }
-        expect(read(reopen ? reopen() : store)).toBe(wanted);
+        expect(await read(await (reopen?.() ?? store))).toBe(wanted);
       });
 
-      test('are cut at [from, to)', () => {
+      test('are cut at [from, to)', async () => {
         const { store } = open();
-        store.commit(packs({ readings: '1 2 3 4 5' }));
-        const cut = (): string => told(store.readings('barn', 'current', NOON + 1000, NOON + 3000));
-        expect(cut()).toBe('- 2 3');
-        sealAll(store);
-        expect(cut()).toBe('- 2 3');
-        expect(store.readings('barn', 'current', NOON + 60_000, NOON + DAY).n).toBe(0);
+        await store.commit(packs({ readings: '1 2 3 4 5' }));
+        const cut = async (): Promise<string> =>
+          told(await store.readings('barn', 'current', NOON + 1000, NOON + 3000));
+        expect(await cut()).toBe('- 2 3');
+        await sealAll(store);
+        expect(await cut()).toBe('- 2 3');
+        expect((await store.readings('barn', 'current', NOON + 60_000, NOON + DAY)).n).toBe(0);
       });
 
-      test('of unknown nodes and channels are none', () => {
+      test('of unknown nodes and channels are none', async () => {
         const { store } = open();
-        expect(store.readings('barn', 'pressure', 0, LATER).n).toBe(0);
-        expect(store.channels('barn')).toEqual([]);
-        expect(store.firstReadingMs('barn', 'pressure')).toBeUndefined();
+        expect((await store.readings('barn', 'pressure', 0, LATER)).n).toBe(0);
+        expect(await store.channels('barn')).toEqual([]);
+        expect(await store.firstReadingMs('barn', 'pressure')).toBeUndefined();
       });
 
-      test('of start packs and of unknown time stand apart', () => {
+      test('of start packs and of unknown time stand apart', async () => {
         const { store } = open();
-        store.commit(packs({}, { kind: 'start', readings: '40' }, { timeUnknown: true, readings: '9' }));
-        expect(store.channels('barn')).toEqual(['current', 'start:current']);
-        expect(read(store)).toBe('1 2 3');
-        expect(read(store, 'start:current')).toBe('40');
-        expect(read(store, 'untimed:current')).toBe('9');
+        await store.commit(
+          packs({}, { kind: 'start', readings: '40' }, { timeUnknown: true, readings: '9' }),
+        );
+        expect(await store.channels('barn')).toEqual(['current', 'start:current']);
+        expect(await read(store)).toBe('1 2 3');
+        expect(await read(store, 'start:current')).toBe('40');
+        expect(await read(store, 'untimed:current')).toBe('9');
       });
 
-      test('that come a week late lie between sealed ones', () => {
+      test('that come a week late lie between sealed ones', async () => {
         const { store } = open();
         const day = (from: number, value: number): PackNotes => ({
           fromMs: NOON + from * DAY,
           everyMs: 600_000,
           readings: Array.from({ length: 144 }, () => value).join(' '),
         });
-        store.commit(packs(day(0, 1), day(2, 3)));
-        sealAll(store);
-        store.commit(packs(day(1, 2)));
+        await store.commit(packs(day(0, 1), day(2, 3)));
+        await sealAll(store);
+        await store.commit(packs(day(1, 2)));
         for (const when of ['open', 'sealed']) {
-          const series = store.readings('barn', 'current', 0, LATER);
+          const series = await store.readings('barn', 'current', 0, LATER);
           expect([when, series.n, series.value[200], series.value[300]]).toEqual([when, 432, 2, 3]);
-          sealAll(store);
+          await sealAll(store);
         }
       });
 
-      test('first and clock steps are found', () => {
+      test('first and clock steps are found', async () => {
         const { store, reopen } = open();
-        store.commit(packs({ fromMs: NOON + 5000, clockStep: true }, {}));
-        expect(store.firstReadingMs('barn', 'current')).toBe(NOON);
-        sealAll(store);
-        const again = reopen ? reopen() : store;
-        expect(again.firstReadingMs('barn', 'current')).toBe(NOON);
-        expect(again.clockSteps('barn', NOON, NOON + DAY)).toEqual([NOON + 5000]);
-        expect(again.clockSteps('barn', NOON, NOON + 5000)).toEqual([]);
+        await store.commit(packs({ fromMs: NOON + 5000, clockStep: true }, {}));
+        expect(await store.firstReadingMs('barn', 'current')).toBe(NOON);
+        await sealAll(store);
+        const again = await (reopen?.() ?? store);
+        expect(await again.firstReadingMs('barn', 'current')).toBe(NOON);
+        expect(await again.clockSteps('barn', NOON, NOON + DAY)).toEqual([NOON + 5000]);
+        expect(await again.clockSteps('barn', NOON, NOON + 5000)).toEqual([]);
       });
 
-      test('equal a plain map, whatever the order, doubling, sealing and closing', () => {
+      test('equal a plain map, whatever the order, doubling, sealing and closing', async () => {
         const reading = fc.record({
           node: fc.constantFrom('barn', 'pond'),
           channel: fc.constantFrom('current', 'pressure'),
@@ -233,31 +237,31 @@ export function storeSuite(name: string, start: () => StoreUnderTest): void {
           { weight: 1, arbitrary: fc.constant({ is: 'seal' as const }) },
           { weight: 1, arbitrary: fc.constant({ is: 'reopen' as const }) },
         );
-        fc.assert(
-          fc.property(fc.array(step, { maxLength: 30 }), (steps) => {
+        await fc.assert(
+          fc.asyncProperty(fc.array(step, { maxLength: 30 }), async (steps) => {
             const under = start();
             let { store } = under;
             const model = new Map<string, Map<number, string>>();
             try {
               for (const it of steps) {
-                if (it.is === 'seal') sealAll(store);
-                else if (it.is === 'reopen') store = under.reopen?.() ?? store;
+                if (it.is === 'seal') await sealAll(store);
+                else if (it.is === 'reopen') store = (await under.reopen?.()) ?? store;
                 else {
                   const fromMs = NOON + it.place * 1000;
                   const { node, channel } = it;
-                  store.commit(packs({ node, channel, fromMs, readings: it.readings.join(' ') }));
+                  await store.commit(packs({ node, channel, fromMs, readings: it.readings.join(' ') }));
                   keepInModel(model, `${node} ${channel}`, fromMs, it.readings);
                 }
               }
               for (const node of ['barn', 'pond']) {
                 for (const channel of ['current', 'pressure']) {
                   const wanted = [...(model.get(`${node} ${channel}`) ?? [])].sort(([a], [b]) => a - b);
-                  const series = store.readings(node, channel, 0, LATER);
+                  const series = await store.readings(node, channel, 0, LATER);
                   expect(told(series)).toBe(toldModel(wanted));
                 }
               }
             } finally {
-              under.end();
+              await under.end();
             }
           }),
           { seed: 20260302, numRuns: 60 },
@@ -270,7 +274,7 @@ export function storeSuite(name: string, start: () => StoreUnderTest): void {
         ['of an hour', HOUR, 60],
         ['of a day', DAY, 100],
         ['of twenty days, made of summaries', 20 * DAY, 40],
-      ])('%s equal the readings', (_, span, points) => {
+      ])('%s equal the readings', async (_, span, points) => {
         const { store } = open();
         const everyMs = 120_000;
         const count = span / everyMs;
@@ -281,12 +285,12 @@ export function storeSuite(name: string, start: () => StoreUnderTest): void {
             if (place % 97 === 5) return 'l';
             return place % 1000 < 300 ? '-' : String(((place * 37) % 400) / 100);
           });
-          store.commit(packs({ fromMs: fromMs + i * everyMs, everyMs, readings: readings.join(' ') }));
-          if (i === 500) sealAll(store);
+          await store.commit(packs({ fromMs: fromMs + i * everyMs, everyMs, readings: readings.join(' ') }));
+          if (i === 500) await sealAll(store);
         }
-        const check = (): void => {
-          const chart = store.chart('barn', 'current', fromMs, fromMs + span, points);
-          const series = store.readings('barn', 'current', fromMs, fromMs + span);
+        const check = async (): Promise<void> => {
+          const chart = await store.chart('barn', 'current', fromMs, fromMs + span, points);
+          const series = await store.readings('barn', 'current', fromMs, fromMs + span);
           expect(chart.low.length).toBeLessThanOrEqual(points);
           expect(chart.fromMs).toBeLessThanOrEqual(fromMs);
           expect(chart.fromMs + chart.stepMs * chart.low.length).toBeGreaterThanOrEqual(fromMs + span);
@@ -305,43 +309,43 @@ export function storeSuite(name: string, start: () => StoreUnderTest): void {
             expect(chart.mean[i]).toBeCloseTo(inStep.reduce((a, b) => a + b, 0) / inStep.length, 9);
           });
         };
-        check();
-        sealAll(store);
-        check();
+        await check();
+        await sealAll(store);
+        await check();
         // Late and doubled readings, open beside sealed ones.
-        store.commit(packs({ fromMs: fromMs + span / 2, everyMs, readings: '9 9 9 9' }));
-        check();
+        await store.commit(packs({ fromMs: fromMs + span / 2, everyMs, readings: '9 9 9 9' }));
+        await check();
       });
 
-      test('without readings are empty, and refuse nonsense', () => {
+      test('without readings are empty, and refuse nonsense', async () => {
         const { store } = open();
-        expect(store.chart('barn', 'current', NOON, NOON + HOUR, 3).low).toEqual([null, null, null]);
-        expect(() => store.chart('barn', 'current', NOON, NOON, 3)).toThrow(/Cannot make chart/);
-        expect(() => store.chart('barn', 'current', NOON, NOON + 1, 0)).toThrow(/Cannot make chart/);
+        expect((await store.chart('barn', 'current', NOON, NOON + HOUR, 3)).low).toEqual([null, null, null]);
+        await expect(store.chart('barn', 'current', NOON, NOON, 3)).rejects.toThrow(/Cannot make chart/);
+        await expect(store.chart('barn', 'current', NOON, NOON + 1, 0)).rejects.toThrow(/Cannot make chart/);
       });
     });
 
     describe('packs since a node was saved', () => {
-      const seqs = (store: Store): string[] =>
-        [...store.packsSinceSave()].map(({ node, seq }) => `${node} ${seq}`);
+      const seqs = async (store: Store): Promise<string[]> =>
+        (await packsSinceSave(store)).map(({ node, seq }) => `${node} ${seq}`);
       const saved = (node: string, savedMs: number): Change => ({
         change: 'node',
         row: { node, approved: true, state: { savedMs }, savedMs },
       });
 
-      test('are those of later commits, and of the same commit those after it in the list', () => {
+      test('are those of later commits, and of the same commit those after it in the list', async () => {
         const { store, reopen } = open();
-        store.commit(packs({ seq: 1 }, { node: 'pond', seq: 1 }));
-        expect(seqs(store)).toEqual(['barn 1', 'pond 1']);
-        store.commit([...packs({ seq: 2 }), saved('barn', 1), ...packs({ seq: 3 })]);
-        expect(seqs(store)).toEqual(['pond 1', 'barn 3']);
-        store.commit([saved('pond', 2)]);
-        store.commit(packs({ node: 'pond', seq: 2 }));
-        sealAll(store);
-        expect(seqs(reopen ? reopen() : store)).toEqual(['barn 3', 'pond 2']);
+        await store.commit(packs({ seq: 1 }, { node: 'pond', seq: 1 }));
+        expect(await seqs(store)).toEqual(['barn 1', 'pond 1']);
+        await store.commit([...packs({ seq: 2 }), saved('barn', 1), ...packs({ seq: 3 })]);
+        expect(await seqs(store)).toEqual(['pond 1', 'barn 3']);
+        await store.commit([saved('pond', 2)]);
+        await store.commit(packs({ node: 'pond', seq: 2 }));
+        await sealAll(store);
+        expect(await seqs(await (reopen?.() ?? store))).toEqual(['barn 3', 'pond 2']);
       });
 
-      test('come back whole', () => {
+      test('come back whole', async () => {
         const { store, reopen } = open();
         const whole: PlacedPack = {
           ...pack({ readings: '1.25 l 3', node: 'pond' }),
@@ -354,104 +358,106 @@ export function storeSuite(name: string, start: () => StoreUnderTest): void {
           timeUnknown: true,
           digest: -77,
         };
-        store.commit([{ change: 'pack', pack: whole }]);
-        expect([...(reopen ? reopen() : store).packsSinceSave()]).toEqual([whole]);
+        await store.commit([{ change: 'pack', pack: whole }]);
+        expect(await packsSinceSave(await (reopen?.() ?? store))).toEqual([whole]);
       });
 
-      test('are not passed over by a row with the same saved state', () => {
+      test('are not passed over by a row with the same saved state', async () => {
         const { store } = open();
-        store.commit([saved('barn', 1), ...packs({ seq: 1 })]);
-        store.commit([saved('barn', 1)]);
-        store.commit([{ change: 'node', row: { node: 'barn', approved: false } }]);
-        expect(seqs(store)).toEqual(['barn 1']);
+        await store.commit([saved('barn', 1), ...packs({ seq: 1 })]);
+        await store.commit([saved('barn', 1)]);
+        await store.commit([{ change: 'node', row: { node: 'barn', approved: false } }]);
+        expect(await seqs(store)).toEqual(['barn 1']);
       });
 
-      test('of a node that nobody saves are let go of after a day', () => {
+      test('of a node that nobody saves are let go of after a day', async () => {
         const { store } = open();
-        store.commit([saved('pond', 1), ...packs({ seq: 1 }, { node: 'pond', seq: 1 })]);
-        while (store.maintain(NOON + HOUR, 1000));
-        expect(seqs(store)).toEqual(['barn 1', 'pond 1']);
-        store.commit([saved('pond', 2)]);
-        while (store.maintain(NOON + 2 * DAY, 1000));
-        expect(seqs(store)).toEqual([]);
-        expect(read(store)).toBe('1 2 3');
+        await store.commit([saved('pond', 1), ...packs({ seq: 1 }, { node: 'pond', seq: 1 })]);
+        while (await store.maintain(NOON + HOUR, 1000));
+        expect(await seqs(store)).toEqual(['barn 1', 'pond 1']);
+        await store.commit([saved('pond', 2)]);
+        while (await store.maintain(NOON + 2 * DAY, 1000));
+        expect(await seqs(store)).toEqual([]);
+        expect(await read(store)).toBe('1 2 3');
       });
     });
 
-    test('a commit is all or nothing', () => {
+    test('a commit is all or nothing', async () => {
       const { store } = open();
       const cannotBeWritten: Change = {
         change: 'act',
         row: { id: 'x', atMs: NOON, kind: 'tick', body: { big: 1n } },
       };
-      expect(() =>
+      await expect(
         store.commit([...packs({ seq: 1 }), { change: 'setting', key: 'k', value: 'v' }, cannotBeWritten]),
-      ).toThrow();
-      expect(store.getValue('k')).toBeUndefined();
-      expect(read(store)).toBe('');
-      expect([...store.packsSinceSave()]).toEqual([]);
-      store.commit(packs({ seq: 2 }));
-      expect(read(store)).toBe('1 2 3');
+      ).rejects.toThrow();
+      expect(await store.getValue('k')).toBeUndefined();
+      expect(await read(store)).toBe('');
+      expect(await packsSinceSave(store)).toEqual([]);
+      await store.commit(packs({ seq: 2 }));
+      expect(await read(store)).toBe('1 2 3');
     });
 
-    test('nodes keep what a change leaves out', () => {
+    test('nodes keep what a change leaves out', async () => {
       const { store, reopen } = open();
       const hello = { node: 'barn', contract: 1, channels: [] };
-      store.commit([{ change: 'node', row: { node: 'barn', approved: false, hello, lastHeardMs: 5 } }]);
-      store.commit([{ change: 'node', row: { node: 'barn', approved: true, state: { a: 1 }, savedMs: 9 } }]);
-      expect((reopen ? reopen() : store).nodes()).toEqual([
+      await store.commit([{ change: 'node', row: { node: 'barn', approved: false, hello, lastHeardMs: 5 } }]);
+      await store.commit([
+        { change: 'node', row: { node: 'barn', approved: true, state: { a: 1 }, savedMs: 9 } },
+      ]);
+      expect(await (await (reopen?.() ?? store)).nodes()).toEqual([
         { node: 'barn', approved: true, hello, lastHeardMs: 5, state: { a: 1 }, savedMs: 9 },
       ]);
     });
 
-    test('a forgotten node is gone, and new when it comes again; the others and what it sent stay', () => {
+    test('a forgotten node is gone, and new when it comes again; the others and what it sent stay', async () => {
       const { store, reopen } = open();
       const row = (node: string) => ({ node, approved: true, state: { a: 1 }, savedMs: 9 });
-      store.commit([
+      await store.commit([
         { change: 'node', row: row('barn') },
         { change: 'node', row: row('weir') },
       ]);
-      store.commit([{ change: 'node-forgotten', node: 'barn' }]);
-      store.commit([{ change: 'node-forgotten', node: 'nobody' }]);
-      expect(store.nodes()).toEqual([row('weir')]);
-      store.commit([{ change: 'node', row: { node: 'barn', approved: false } }]);
-      expect((reopen ? reopen() : store).nodes()).toEqual([{ node: 'barn', approved: false }, row('weir')]);
+      await store.commit([{ change: 'node-forgotten', node: 'barn' }]);
+      await store.commit([{ change: 'node-forgotten', node: 'nobody' }]);
+      expect(await store.nodes()).toEqual([row('weir')]);
+      await store.commit([{ change: 'node', row: { node: 'barn', approved: false } }]);
+      expect(await (await (reopen?.() ?? store)).nodes()).toEqual([
+        { node: 'barn', approved: false },
+        row('weir'),
+      ]);
     });
 
-    test('credentials come and go', () => {
+    test('credentials come and go', async () => {
       const { store } = open();
       const row = { node: 'barn', secret: 'salt:hash', createdMs: NOON, speaksFor: ['pond'] };
-      store.commit([{ change: 'credential', row }]);
-      store.commit([{ change: 'credential', row: { ...row, secret: 'other:hash' } }]);
-      expect(store.credentials()).toEqual([{ ...row, secret: 'other:hash' }]);
-      store.commit([{ change: 'credential-removed', node: 'barn' }]);
-      expect(store.credentials()).toEqual([]);
+      await store.commit([{ change: 'credential', row }]);
+      await store.commit([{ change: 'credential', row: { ...row, secret: 'other:hash' } }]);
+      expect(await store.credentials()).toEqual([{ ...row, secret: 'other:hash' }]);
+      await store.commit([{ change: 'credential-removed', node: 'barn' }]);
+      expect(await store.credentials()).toEqual([]);
     });
 
-    test('acts are found by well, with those of no well, by time, once', () => {
+    test('acts are found by well, with those of no well, by time, once', async () => {
       const { store } = open();
       const act = (id: string, atMs: number, well?: string): Change => ({
         change: 'act',
         row: { id, atMs, kind: 'visit-opened', body: { id }, ...(well ? { well } : {}) },
       });
-      store.commit([
+      await store.commit([
         act('c', NOON + 2, 'north'),
         act('a', NOON, 'north'),
         act('b', NOON + 1),
         act('d', NOON, 'south'),
       ]);
-      store.commit([act('a', NOON, 'north')]);
-      const ids = (since: Parameters<Store['acts']>[0]): string =>
-        store
-          .acts(since)
-          .map(({ id }) => id)
-          .join('');
-      expect(ids({ well: 'north', fromMs: 0 })).toBe('abc');
-      expect(ids({ well: 'north', fromMs: NOON + 1 })).toBe('bc');
-      expect(ids({ fromMs: 0 })).toBe('adbc');
+      await store.commit([act('a', NOON, 'north')]);
+      const ids = async (since: Parameters<Store['acts']>[0]): Promise<string> =>
+        (await store.acts(since)).map(({ id }) => id).join('');
+      expect(await ids({ well: 'north', fromMs: 0 })).toBe('abc');
+      expect(await ids({ well: 'north', fromMs: NOON + 1 })).toBe('bc');
+      expect(await ids({ fromMs: 0 })).toBe('adbc');
     });
 
-    test('news is kept once, by time', () => {
+    test('news is kept once, by time', async () => {
       const { store } = open();
       const heard: Change = {
         change: 'news',
@@ -459,12 +465,12 @@ export function storeSuite(name: string, start: () => StoreUnderTest): void {
         atMs: NOON + 1,
         body: { news: 'heard', node: 'barn' },
       };
-      store.commit([heard, { ...heard, atMs: NOON }, heard, { ...heard, well: 'south' }]);
-      expect(store.news('north', 0)).toEqual([
+      await store.commit([heard, { ...heard, atMs: NOON }, heard, { ...heard, well: 'south' }]);
+      expect(await store.news('north', 0)).toEqual([
         { atMs: NOON, body: { news: 'heard', node: 'barn' } },
         { atMs: NOON + 1, body: { news: 'heard', node: 'barn' } },
       ]);
-      expect(store.news('north', NOON + 1)).toHaveLength(1);
+      expect(await store.news('north', NOON + 1)).toHaveLength(1);
     });
 
     describe('what is derived', () => {
@@ -487,28 +493,28 @@ export function storeSuite(name: string, start: () => StoreUnderTest): void {
         event: { event: 'baseline', well: 'north', pump: 'p1', at: 'x', amps },
       });
 
-      test('is one row a thing, ordered, by span', () => {
+      test('is one row a thing, ordered, by span', async () => {
         const { store } = open();
-        store.commit([cycle(NOON + HOUR), cycle(NOON), cycle(NOON, 'p2'), cycle(NOON, 'p1', 90)]);
-        const ran = (from: number, to: number): string[] =>
-          store.cycles('north', from, to).map(({ event }) => `${event.pump} ${event.ranS}`);
-        expect(ran(0, LATER)).toEqual(['p1 90', 'p2 60', 'p1 60']);
-        expect(ran(NOON, NOON + HOUR)).toEqual(['p1 90', 'p2 60']);
-        store.commit([
+        await store.commit([cycle(NOON + HOUR), cycle(NOON), cycle(NOON, 'p2'), cycle(NOON, 'p1', 90)]);
+        const ran = async (from: number, to: number): Promise<string[]> =>
+          (await store.cycles('north', from, to)).map(({ event }) => `${event.pump} ${event.ranS}`);
+        expect(await ran(0, LATER)).toEqual(['p1 90', 'p2 60', 'p1 60']);
+        expect(await ran(NOON, NOON + HOUR)).toEqual(['p1 90', 'p2 60']);
+        await store.commit([
           dayOf('2026-03-02', NOON + DAY),
           dayOf('2026-03-02', NOON + DAY, 'p1'),
           dayOf('2026-03-01', NOON),
         ]);
-        const dates = (from: number, to: number): string[] =>
-          store.days('north', from, to).map(({ date }) => date);
-        expect(dates(0, LATER)).toEqual(['2026-03-01', '2026-03-02', '2026-03-02']);
-        expect(dates(NOON, NOON + DAY)).toEqual(['2026-03-02', '2026-03-02']);
-        store.commit([baselineAt(NOON + 1, 8), baselineAt(NOON, 7.9), baselineAt(NOON + 1, 8.1)]);
-        expect(store.baselines('north').map(({ amps }) => amps)).toEqual([7.9, 8.1]);
-        expect(store.baselines('south')).toEqual([]);
+        const dates = async (from: number, to: number): Promise<string[]> =>
+          (await store.days('north', from, to)).map(({ date }) => date);
+        expect(await dates(0, LATER)).toEqual(['2026-03-01', '2026-03-02', '2026-03-02']);
+        expect(await dates(NOON, NOON + DAY)).toEqual(['2026-03-02', '2026-03-02']);
+        await store.commit([baselineAt(NOON + 1, 8), baselineAt(NOON, 7.9), baselineAt(NOON + 1, 8.1)]);
+        expect((await store.baselines('north')).map(({ amps }) => amps)).toEqual([7.9, 8.1]);
+        expect(await store.baselines('south')).toEqual([]);
       });
 
-      test('is forgotten from a time on, of one well, and alarms stay', () => {
+      test('is forgotten from a time on, of one well, and alarms stay', async () => {
         const { store } = open();
         const snapshot = (atMs: number): Change => ({
           change: 'snapshot',
@@ -516,7 +522,7 @@ export function storeSuite(name: string, start: () => StoreUnderTest): void {
           atMs,
           state: Uint8Array.of(1, 2, 3),
         });
-        store.commit([
+        await store.commit([
           cycle(NOON - HOUR),
           cycle(NOON - 30_000),
           dayOf('2026-03-01', NOON - 1),
@@ -528,134 +534,152 @@ export function storeSuite(name: string, start: () => StoreUnderTest): void {
           snapshot(NOON + 1),
           { change: 'alarm', row: alarmRow('a') },
         ]);
-        store.commit([{ change: 'delete-derived', well: 'south', fromMs: 0 }]);
-        store.commit([{ change: 'delete-derived', well: 'north', fromMs: NOON }]);
-        expect(store.cycles('north', 0, LATER)).toHaveLength(1);
-        expect(store.days('north', 0, LATER).map(({ date }) => date)).toEqual(['2026-03-01']);
-        expect(store.baselines('north').map(({ amps }) => amps)).toEqual([1]);
-        expect(store.snapshot('north', LATER)?.atMs).toBe(NOON);
-        expect(store.alarms({})).toHaveLength(1);
+        await store.commit([{ change: 'delete-derived', well: 'south', fromMs: 0 }]);
+        await store.commit([{ change: 'delete-derived', well: 'north', fromMs: NOON }]);
+        expect(await store.cycles('north', 0, LATER)).toHaveLength(1);
+        expect((await store.days('north', 0, LATER)).map(({ date }) => date)).toEqual(['2026-03-01']);
+        expect((await store.baselines('north')).map(({ amps }) => amps)).toEqual([1]);
+        expect((await store.snapshot('north', LATER))?.atMs).toBe(NOON);
+        expect(await store.alarms({})).toHaveLength(1);
       });
 
-      test('may be made anew in the commit that forgets it', () => {
+      test('may be made anew in the commit that forgets it', async () => {
         const { store } = open();
-        store.commit([cycle(NOON)]);
-        store.commit([{ change: 'delete-derived', well: 'north', fromMs: NOON }, cycle(NOON + 1000)]);
-        expect(store.cycles('north', 0, LATER).map(({ startedMs }) => startedMs)).toEqual([NOON + 1000]);
+        await store.commit([cycle(NOON)]);
+        await store.commit([{ change: 'delete-derived', well: 'north', fromMs: NOON }, cycle(NOON + 1000)]);
+        expect((await store.cycles('north', 0, LATER)).map(({ startedMs }) => startedMs)).toEqual([
+          NOON + 1000,
+        ]);
       });
     });
 
-    test('what another Stillwell handed over stays when what was made here is forgotten', () => {
+    test('what another Stillwell handed over stays when what was made here is forgotten', async () => {
       const { store, reopen } = open();
       const cycle = (well: string, atMs: number, key: string, row: unknown): Change => ({
         change: 'imported',
         row: { well, kind: 'cycle', key, atMs, row },
       });
-      store.commit([
+      await store.commit([
         cycle('north', NOON, 'b', { ran: 1 }),
         cycle('north', NOON - 1, 'a', {}),
         cycle('south', NOON, 'b', {}),
       ]);
-      store.commit([
+      await store.commit([
         cycle('north', NOON, 'b', { ran: 2 }),
         { change: 'delete-derived', well: 'north', fromMs: 0 },
       ]);
-      const again = reopen ? reopen() : store;
-      const found = again.imported('cycle', 'north').map(({ key, row }) => [key, row]);
+      const again = await (reopen?.() ?? store);
+      const found = (await again.imported('cycle', 'north')).map(({ key, row }) => [key, row]);
       expect(found).toEqual([
         ['a', {}],
         ['b', { ran: 2 }],
       ]);
-      expect(again.imported('cycle', 'north', { fromMs: NOON, toMs: NOON + 1 })).toHaveLength(1);
-      expect(again.imported('cycle')).toHaveLength(3);
-      expect(again.imported('day')).toEqual([]);
-      expect(again.importedWells()).toEqual(['north', 'south']);
+      expect(await again.imported('cycle', 'north', { fromMs: NOON, toMs: NOON + 1 })).toHaveLength(1);
+      expect(await again.imported('cycle')).toHaveLength(3);
+      expect(await again.imported('day')).toEqual([]);
+      expect(await again.importedWells()).toEqual(['north', 'south']);
     });
 
-    test('what the engine made of a well is found whole, with the times by which it is kept', () => {
+    test('the past of a well is found whole in one query, with the times by which it is kept', async () => {
       const { store } = open();
       const day = { event: 'day', well: 'north', date: '2026-03-01' } as const;
-      store.commit([{ change: 'day', event: day, endedMs: NOON }]);
-      expect(store.derived('north')).toEqual({
+      const entry = { id: 'e', well: 'north', kind: 'note', atMs: NOON, createdMs: NOON, body: {} } as const;
+      const handed = { well: 'north', kind: 'alarm', key: 'k', atMs: 5, row: {} } as const;
+      await store.commit([
+        { change: 'day', event: day, endedMs: NOON },
+        { change: 'entry', entry },
+        { change: 'alarm', row: alarmRow('a') },
+        { change: 'alarm', row: alarmRow('b', { well: 'south' }) },
+        { change: 'act', row: { id: 'all', atMs: NOON, kind: 'server-away', body: {} } },
+        { change: 'imported', row: handed },
+        { change: 'imported', row: { ...handed, well: 'south' } },
+      ]);
+      expect(await store.past('north')).toEqual({
         cycles: [],
         days: [{ endedMs: NOON, event: day }],
         baselines: [],
+        acts: [{ id: 'all', atMs: NOON, kind: 'server-away', body: {} }],
+        entries: [entry],
+        alarms: [alarmRow('a')],
+        imported: [handed],
       });
-      expect(store.derived('south').days).toEqual([]);
+      const other = await store.past('south');
+      expect([other.days, other.entries]).toEqual([[], []]);
     });
 
-    test('alarms are one row a life, found by well, time and standing', () => {
+    test('alarms are one row a life, found by well, time and standing', async () => {
       const { store } = open();
-      store.commit([
+      await store.commit([
         { change: 'alarm', row: alarmRow('b', { sinceMs: NOON + 2 }) },
         { change: 'alarm', row: alarmRow('a') },
         { change: 'alarm', row: alarmRow('c', { well: 'south', sinceMs: NOON + 3 }) },
       ]);
-      store.commit([{ change: 'alarm', row: alarmRow('a', { clearedMs: NOON + 10, state: 'normal' }) }]);
-      const ids = (filter: Parameters<Store['alarms']>[0]): string =>
-        store
-          .alarms(filter)
-          .map(({ id }) => id)
-          .join('');
-      expect(ids({})).toBe('abc');
-      expect(ids({ well: 'north' })).toBe('ab');
-      expect(ids({ active: true })).toBe('bc');
-      expect(ids({ active: false })).toBe('a');
-      expect(ids({ fromMs: NOON + 10 })).toBe('abc');
-      expect(ids({ fromMs: NOON + 11 })).toBe('bc');
-      expect(store.alarms({ well: 'north', active: false })[0]?.state).toBe('normal');
+      await store.commit([
+        { change: 'alarm', row: alarmRow('a', { clearedMs: NOON + 10, state: 'normal' }) },
+      ]);
+      const ids = async (filter: Parameters<Store['alarms']>[0]): Promise<string> =>
+        (await store.alarms(filter)).map(({ id }) => id).join('');
+      expect(await ids({})).toBe('abc');
+      expect(await ids({ well: 'north' })).toBe('ab');
+      expect(await ids({ active: true })).toBe('bc');
+      expect(await ids({ active: false })).toBe('a');
+      expect(await ids({ fromMs: NOON + 10 })).toBe('abc');
+      expect(await ids({ fromMs: NOON + 11 })).toBe('bc');
+      expect((await store.alarms({ well: 'north', active: false }))[0]?.state).toBe('normal');
     });
 
-    test('notices come when due, and go forward only', () => {
+    test('notices come when due, and go forward only', async () => {
       const { store, reopen } = open();
-      store.commit([
+      await store.commit([
         { change: 'notice', row: noticeRow('late', { dueMs: NOON + 10 }) },
         { change: 'notice', row: noticeRow('now') },
       ]);
-      const due = (from: Store, atMs: number): string[] =>
-        from.notices({ state: 'due', dueBeforeMs: atMs }).map(({ id, tries }) => `${id} ${tries}`);
-      expect(due(store, NOON)).toEqual(['now 0']);
-      expect(due(store, NOON + 10)).toEqual(['now 0', 'late 0']);
-      expect(store.notices({ limit: 1 })).toHaveLength(1);
-      store.commit([
+      const due = async (from: Store, atMs: number): Promise<string[]> =>
+        (await from.notices({ state: 'due', dueBeforeMs: atMs })).map(({ id, tries }) => `${id} ${tries}`);
+      expect(await due(store, NOON)).toEqual(['now 0']);
+      expect(await due(store, NOON + 10)).toEqual(['now 0', 'late 0']);
+      expect(await store.notices({ limit: 1 })).toHaveLength(1);
+      await store.commit([
         { change: 'notice', row: noticeRow('now', { state: 'sent', sentMs: NOON + 1 }) },
         { change: 'notice', row: noticeRow('late', { tries: 2, dueMs: NOON + 20 }) },
       ]);
       // Both are made once more, as after a crash.
-      store.commit([
+      await store.commit([
         { change: 'notice', row: noticeRow('now') },
         { change: 'notice', row: noticeRow('late', { dueMs: NOON + 10 }) },
       ]);
-      const again = reopen ? reopen() : store;
-      expect(due(again, NOON + 30)).toEqual(['late 2']);
-      expect(again.notices({ state: 'sent' }).map(({ sentMs }) => sentMs)).toEqual([NOON + 1]);
+      const again = await (reopen?.() ?? store);
+      expect(await due(again, NOON + 30)).toEqual(['late 2']);
+      expect((await again.notices({ state: 'sent' })).map(({ sentMs }) => sentMs)).toEqual([NOON + 1]);
     });
 
-    test('refusals are counted for ever and the last 200 kept', () => {
+    test('refusals are counted for ever and the last 200 kept', async () => {
       const { store } = open();
       const refusal = (i: number, reason: string): Change => ({
         change: 'refused',
         row: { atMs: NOON + i, topic: 't', reason, detail: `no ${i}`, head: '' },
       });
-      store.commit(Array.from({ length: 450 }, (_, i) => refusal(i, i % 3 === 0 ? 'empty' : 'not-json')));
-      store.commit([refusal(450, 'empty')]);
-      expect(store.refused(0).counts).toEqual([
+      await store.commit(
+        Array.from({ length: 450 }, (_, i) => refusal(i, i % 3 === 0 ? 'empty' : 'not-json')),
+      );
+      await store.commit([refusal(450, 'empty')]);
+      expect((await store.refused(0)).counts).toEqual([
         { reason: 'not-json', count: 300, lastMs: NOON + 449 },
         { reason: 'empty', count: 151, lastMs: NOON + 450 },
       ]);
-      expect(store.refused(2).last.map(({ detail }) => detail)).toEqual(['no 450', 'no 449']);
-      expect(store.refused(1000).last).toHaveLength(200);
-      store.commit([
+      expect((await store.refused(2)).last.map(({ detail }) => detail)).toEqual(['no 450', 'no 449']);
+      expect((await store.refused(1000)).last).toHaveLength(200);
+      await store.commit([
         {
           change: 'refused',
           row: { atMs: NOON + 451, topic: 't', reason: 'empty', detail: 'more', head: '', countOnly: true },
         },
       ]);
-      expect(store.refused(1).counts[1]).toEqual({ reason: 'empty', count: 152, lastMs: NOON + 451 });
-      expect(store.refused(1).last.map(({ detail }) => detail)).toEqual(['no 450']);
+      expect((await store.refused(1)).counts[1]).toEqual({ reason: 'empty', count: 152, lastMs: NOON + 451 });
+      expect((await store.refused(1)).last.map(({ detail }) => detail)).toEqual(['no 450']);
     });
 
-    test('snapshots are found at or before a time, and thinned', () => {
+    test('snapshots are found at or before a time, and thinned', async () => {
       const { store, reopen } = open();
       const put = (atMs: number): Change => ({
         change: 'snapshot',
@@ -663,15 +687,15 @@ export function storeSuite(name: string, start: () => StoreUnderTest): void {
         atMs,
         state: Uint8Array.from({ length: 2000 }, (_, i) => (atMs / 600_000 + i) % 251),
       });
-      store.commit([put(NOON), put(NOON + 600_000)]);
-      expect(store.snapshot('north', NOON - 1)).toBeUndefined();
-      expect(store.snapshot('north', NOON + 599_999)?.atMs).toBe(NOON);
-      expect(store.snapshot('south', LATER)).toBeUndefined();
-      store.commit(Array.from({ length: 10 * 144 }, (_, i) => put(NOON + i * 600_000)));
-      sealAll(store);
-      const again = reopen ? reopen() : store;
+      await store.commit([put(NOON), put(NOON + 600_000)]);
+      expect(await store.snapshot('north', NOON - 1)).toBeUndefined();
+      expect((await store.snapshot('north', NOON + 599_999))?.atMs).toBe(NOON);
+      expect(await store.snapshot('south', LATER)).toBeUndefined();
+      await store.commit(Array.from({ length: 10 * 144 }, (_, i) => put(NOON + i * 600_000)));
+      await sealAll(store);
+      const again = await (reopen?.() ?? store);
       const end = NOON + (10 * 144 - 1) * 600_000;
-      const found = again.snapshot('north', end);
+      const found = await again.snapshot('north', end);
       expect(found).toEqual({
         atMs: end,
         state: Uint8Array.from({ length: 2000 }, (_, i) => (end / 600_000 + i) % 251),
@@ -679,7 +703,7 @@ export function storeSuite(name: string, start: () => StoreUnderTest): void {
       // Going back from one to the one before: every ten minutes of an hour, every hour of a day, every day of eight.
       const kept: number[] = [];
       for (let at = end; ;) {
-        const next = again.snapshot('north', at);
+        const next = await again.snapshot('north', at);
         if (!next) break;
         kept.push((end - next.atMs) / 600_000);
         at = next.atMs - 1;
@@ -694,47 +718,47 @@ export function storeSuite(name: string, start: () => StoreUnderTest): void {
       expect(Math.max(...kept)).toBeLessThanOrEqual(8 * 144);
     });
 
-    test('rerun marks keep the earlier time until done', () => {
+    test('rerun marks keep the earlier time until done', async () => {
       const { store } = open();
-      store.commit([{ change: 'rerun-mark', well: 'north', fromMs: NOON }]);
-      store.commit([
+      await store.commit([{ change: 'rerun-mark', well: 'north', fromMs: NOON }]);
+      await store.commit([
         { change: 'rerun-mark', well: 'north', fromMs: NOON + 5 },
         { change: 'rerun-mark', well: 'south', fromMs: 7 },
       ]);
-      expect(store.rerunMarks()).toEqual([
+      expect(await store.rerunMarks()).toEqual([
         { well: 'north', fromMs: NOON },
         { well: 'south', fromMs: 7 },
       ]);
-      store.commit([{ change: 'rerun-mark', well: 'north', fromMs: null }]);
-      expect(store.rerunMarks()).toEqual([{ well: 'south', fromMs: 7 }]);
+      await store.commit([{ change: 'rerun-mark', well: 'north', fromMs: null }]);
+      expect(await store.rerunMarks()).toEqual([{ well: 'south', fromMs: 7 }]);
     });
 
-    test('values are set, changed and removed', () => {
+    test('values are set, changed and removed', async () => {
       const { store, reopen } = open();
-      store.commit([{ change: 'setting', key: 'k', value: '1' }]);
-      store.commit([{ change: 'setting', key: 'k', value: '2' }]);
-      const again = reopen ? reopen() : store;
-      expect(again.getValue('k')).toBe('2');
-      again.commit([{ change: 'setting', key: 'k', value: null }]);
-      expect(again.getValue('k')).toBeUndefined();
+      await store.commit([{ change: 'setting', key: 'k', value: '1' }]);
+      await store.commit([{ change: 'setting', key: 'k', value: '2' }]);
+      const again = await (reopen?.() ?? store);
+      expect(await again.getValue('k')).toBe('2');
+      await again.commit([{ change: 'setting', key: 'k', value: null }]);
+      expect(await again.getValue('k')).toBeUndefined();
     });
 
-    test('retention lets go of old readings alone', () => {
+    test('retention lets go of old readings alone', async () => {
       const { store } = open();
-      store.commit(packs({ fromMs: NOON - 4000 * DAY }, { fromMs: NOON }));
+      await store.commit(packs({ fromMs: NOON - 4000 * DAY }, { fromMs: NOON }));
       // Once to seal them, and at the next look, an hour later, to let go.
-      while (store.maintain(NOON + HOUR, 1000));
-      while (store.maintain(NOON + 3 * HOUR, 1000));
-      expect(store.firstReadingMs('barn', 'current')).toBe(NOON);
-      expect(store.stats().sealedReadings).toBe(3);
+      while (await store.maintain(NOON + HOUR, 1000));
+      while (await store.maintain(NOON + 3 * HOUR, 1000));
+      expect(await store.firstReadingMs('barn', 'current')).toBe(NOON);
+      expect((await store.stats()).sealedReadings).toBe(3);
     });
 
-    test('stats count readings sealed and open', () => {
+    test('stats count readings sealed and open', async () => {
       const { store } = open();
-      store.commit(packs({}));
-      expect(store.stats()).toMatchObject({ unsealedReadings: 3, sealedReadings: 0, unsavedNodes: 1 });
-      sealAll(store);
-      expect(store.stats()).toMatchObject({ unsealedReadings: 0, sealedReadings: 3 });
+      await store.commit(packs({}));
+      expect(await store.stats()).toMatchObject({ unsealedReadings: 3, sealedReadings: 0, unsavedNodes: 1 });
+      await sealAll(store);
+      expect(await store.stats()).toMatchObject({ unsealedReadings: 0, sealedReadings: 3 });
     });
   });
 }

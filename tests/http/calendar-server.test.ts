@@ -122,8 +122,8 @@ describe('the door for phones', () => {
     await want('ensure');
     await want('ensure', 'orchard');
     const [all, orchard] = [
-      farm.deps.calendarAccess.secret(undefined),
-      farm.deps.calendarAccess.secret('orchard'),
+      await farm.deps.calendarAccess.secret(undefined),
+      await farm.deps.calendarAccess.secret('orchard'),
     ];
     const answer = await raw(
       `GET ${path(all!.text, { orchard: orchard!.text })} HTTP/1.1\r\nhost: farm\r\n\r\n`,
@@ -184,7 +184,8 @@ describe('the door for phones', () => {
   });
 
   test('says in one line that its port is taken', async () => {
-    const more = { host: '127.0.0.1', port: door.port, feed: () => undefined, isOnLocalNetwork: () => true };
+    const feed = () => Promise.resolve(undefined);
+    const more = { host: '127.0.0.1', port: door.port, feed, isOnLocalNetwork: () => true };
     await expect(openCalendarServer({ ...more, onError: () => undefined })).rejects.toThrow(
       /^Cannot open the calendar for phones on 127\.0\.0\.1:\d+: another program has this port/,
     );
@@ -203,7 +204,8 @@ describe('the door for phones', () => {
     expect(answer.status).toBe(500);
     expect(await answer.text()).not.toContain('inner');
     expect(String(farm.faults.at(-1))).toContain('inner part');
-    expect(String(farm.faults.at(-1))).not.toContain(farm.deps.calendarAccess.secret(undefined)!.text);
+    const secret = await farm.deps.calendarAccess.secret(undefined);
+    expect(String(farm.faults.at(-1))).not.toContain(secret!.text);
   });
 });
 
@@ -249,7 +251,7 @@ describe('the address for phones over the API', () => {
     });
     expect((await asked.post('/api/calendar-address', { action: 'renew' })).status).toBe(409);
     await want('remove');
-    expect(farm.deps.calendarAccess.secret(undefined)).toBeUndefined();
+    expect(await farm.deps.calendarAccess.secret(undefined)).toBeUndefined();
     farm.calendarServer.now = open;
   });
 

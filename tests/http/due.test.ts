@@ -148,15 +148,15 @@ describe('what is due over the API', () => {
   test('of 200 wells in one answer, each with its own', async () => {
     const farm = openTestApp();
     const { live } = farm.farm.deps;
-    const base = live.well('orchard')!;
+    const base = (await live.well('orchard'))!;
     const names = Array.from({ length: 200 }, (_, at) => `well-${at}`);
     const of = (well: string) => ({
       ...base,
       status: { ...base.status, well },
       card: { ...cardOf(storyOf('orchard')), well },
     });
-    live.wells = () => names.map((well) => of(well).status);
-    live.well = (name) => (names.includes(name) ? of(name) : undefined);
+    live.wells = async () => names.map((well) => of(well).status);
+    live.well = async (name) => (names.includes(name) ? of(name) : undefined);
     await write(farm, { kind: 'check', check: 'precharge', outcome: 'right', at: day(-5) }, 'well-7');
     const answer = await due(farm, `?until=${day(31).slice(0, 10)}`);
     expect(answer.wells).toBe(200);
@@ -205,9 +205,10 @@ describe('what is due over the API', () => {
 test('frost is made ready for by what the well’s own sensor measured last year', async () => {
   const farm = openTestApp();
   const { live, store } = farm.farm.deps;
-  const base = live.well('orchard')!;
-  live.well = () => ({ ...base, sensors: [...base.sensors, { channel: 'temperature', node: 'orchard' }] });
-  store.chart = (node, channel, fromMs, toMs, points) => {
+  const base = (await live.well('orchard'))!;
+  const sensors = [...base.sensors, { channel: 'temperature', node: 'orchard' }];
+  live.well = async () => ({ ...base, sensors });
+  store.chart = async (node, channel, fromMs, toMs, points) => {
     expect([node, channel]).toEqual(['orchard', 'temperature']);
     const stepMs = (toMs - fromMs) / points;
     // Warm up to 10 September. A step's day is that of its middle, here a quarter past midnight of the 12th.

@@ -23,6 +23,6 @@ test('a paper whose sender goes away is not kept', async () => {
   });
   expect(whole.status).toBe(200);
   await web.close();
-  expect(farm.deps.logbook.entries('orchard').map(({ body }) => body['name'])).toEqual(['next.txt']);
+  expect((await farm.deps.logbook.entries('orchard')).map(({ body }) => body['name'])).toEqual(['next.txt']);
   expect(farm.faults).toEqual([]);
 });

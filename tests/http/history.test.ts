@@ -10,7 +10,7 @@ const DAY = 86_400_000;
 
 describe('wellChart', () => {
   const store: Pick<WebStore, 'chart'> = {
-    chart: (node, channel, fromMs, toMs, points): StoredChart => {
+    chart: async (node, channel, fromMs, toMs, points): Promise<StoredChart> => {
       const mean = Array.from({ length: points }, () =>
         node === 'old' ? 1 : channel === 'p2/current' ? 2 : 3,
       );
@@ -29,8 +29,8 @@ describe('wellChart', () => {
     ['across the change of a node both are read', 'current', [1, 1, 1, 2, 2, 2]],
     ['a channel that the card does not name is the well’s own node’s', 'pressure', [3, 3, 3, 3, 3, 3]],
     ['a pump too many has no chart', 'p2/current', []],
-  ])('%s', (_why, channel, mean) => {
-    const chart = wellChart(store as WebStore, card, { channel, fromMs: 0, toMs: 6_000, points: 6 });
+  ])('%s', async (_why, channel, mean) => {
+    const chart = await wellChart(store as WebStore, card, { channel, fromMs: 0, toMs: 6_000, points: 6 });
     expect(chart.mean).toEqual(mean);
   });
 });
@@ -54,9 +54,8 @@ describe('days', () => {
 });
 
 describe('recentDays', () => {
-  const { now } = { now: { ...openTestApp().farm.deps.live.wells()[0]! } };
-
-  test('14 dates up to yesterday there; pumps are summed, the unknown stays unknown', () => {
+  test('14 dates up to yesterday there; pumps are summed, the unknown stays unknown', async () => {
+    const now = (await openTestApp().farm.deps.live.wells())[0]!;
     const day = (pump: string, ranS: number, heardS: number) => ({
       event: 'day' as const,
       well: now.well,

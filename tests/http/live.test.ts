@@ -65,7 +65,7 @@ describe('LiveHub', () => {
     for (let i = 0; i < 20; i += 1) farm.emit(secondOf('orchard', FARM_NOW_MS + i * 100));
     farm.emit(secondOf('mill-yard', FARM_NOW_MS));
     expect(await one.take()).toEqual([]);
-    hub.tick();
+    await hub.tick();
     const got = await one.take();
     expect(names(got)).toEqual(['readings', 'well']);
     const [first] = got;
@@ -78,7 +78,7 @@ describe('LiveHub', () => {
     // Pressure in kPa, as charts have it.
     expect(first?.message.event === 'readings' && first.message.columns[1]?.values[0]).toBeCloseTo(444.5, 0);
     expect(names(await all.take())).toEqual([]);
-    for (let i = 0; i < 4; i += 1) hub.tick();
+    for (let i = 0; i < 4; i += 1) await hub.tick();
     expect(names(await all.take()).toSorted()).toEqual(['well', 'well']);
     hub.close();
   });
@@ -92,7 +92,7 @@ describe('LiveHub', () => {
       well: 'orchard',
       columns: [{ channel: 'current', timesMs: [1, 2], values: [Number.NaN, 3] }],
     });
-    hub.tick();
+    await hub.tick();
     const [readings] = await one.take();
     expect(readings?.message).toMatchObject({ columns: [{ values: [null, 3] }] });
     hub.close();
@@ -104,7 +104,7 @@ describe('LiveHub', () => {
     const first = new Listener(hub.open());
     const alarm = farm.alarms[0]!;
     farm.emit({ is: 'alarm', alarm });
-    hub.tick();
+    await hub.tick();
     const lastId = (await first.take()).at(-1)?.id;
     await first.cancel();
     farm.emit({ is: 'alarm', alarm: farm.alarms[1]! });
@@ -134,9 +134,9 @@ describe('LiveHub', () => {
     expect(farm.subscribers()).toBe(1);
     await stream.cancel();
     expect(hub.viewers).toBe(0);
-    for (let i = 0; i < 60; i += 1) hub.tick();
+    for (let i = 0; i < 60; i += 1) await hub.tick();
     expect(farm.subscribers()).toBe(1);
-    hub.tick();
+    await hub.tick();
     expect(farm.subscribers()).toBe(0);
   });
 
@@ -153,7 +153,7 @@ describe('LiveHub', () => {
     let ticks = 0;
     while (hub.viewers > 0 && ticks < 500) {
       farm.emit({ is: 'readings', well: 'orchard', columns });
-      hub.tick();
+      await hub.tick();
       ticks += 1;
     }
     expect(hub.viewers).toBe(0);

@@ -52,15 +52,15 @@ describe('the figures of the bench', () => {
     for (const [name, value] of Object.entries(figures)) expect(value, name).toBeGreaterThan(0);
   };
 
-  it('of the stations', () => positive(benchStages(400, 10)));
+  it('of the stations', async () => positive(await benchStages(400, 10)));
   it('of the engine', () => {
     const figures = benchEngine(1, 3);
     expect(figures.events).toBeGreaterThan(0);
     expect(figures.stateBytes).toBeGreaterThan(500);
     expect(figures.readingsPerS).toBeGreaterThan(0);
   });
-  it('of the disk', () => {
-    const figures = benchDisk(2, 5);
+  it('of the disk', async () => {
+    const figures = await benchDisk(2, 5);
     // Four wells, two channels, a reading each 5 s, in whole packs of 250 moments.
     expect(figures.readings).toBe(4 * 2 * 250 * Math.floor((2 * 86_400) / 1250));
     positive(figures);

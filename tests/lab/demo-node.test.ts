@@ -19,7 +19,7 @@ async function open(): Promise<string> {
     port: 0,
     root: 'wells',
     allowLocal: true,
-    credential: () => undefined,
+    credential: () => Promise.resolve(undefined),
     onMessage: (topic, payload, { retained }) => {
       heard.push(readMessage({ root: 'wells', topic, payload, retained, arrivalMs: FROM_MS }));
       onHeard();

@@ -19,7 +19,7 @@ async function open(): Promise<string> {
     port: 0,
     root: 'wells',
     allowLocal: true,
-    credential: () => undefined,
+    credential: () => Promise.resolve(undefined),
     onMessage: (topic, payload, how) =>
       void came.push(readMessage({ root: 'wells', topic, payload, retained: how.retained, arrivalMs: 0 })),
   });

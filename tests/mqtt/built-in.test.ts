@@ -30,7 +30,7 @@ async function open(more: Partial<BuiltInOptions> = {}): Promise<Bench> {
     host: '127.0.0.1',
     port: 0,
     root: 'wells',
-    credential: () => undefined,
+    credential: () => Promise.resolve(undefined),
     allowLocal: false,
     onMessage: box.onMessage,
     onProblem: (sentence) => troubles.push(sentence),
@@ -41,14 +41,17 @@ async function open(more: Partial<BuiltInOptions> = {}): Promise<Bench> {
 }
 
 async function withNodes(speaksFor: Record<string, string[]>): Promise<{
-  credential: (user: string) => NodeCredential | undefined;
+  credential: (user: string) => Promise<NodeCredential | undefined>;
   password: (node: string) => string;
 }> {
   const made = new Map<string, { row: NodeCredential; password: string }>();
   for (const [node, names] of Object.entries(speaksFor)) {
     made.set(node, await makeCredential(node, { createdMs: 0, speaksFor: names }));
   }
-  return { credential: (user) => made.get(user)?.row, password: (node) => made.get(node)!.password };
+  return {
+    credential: (user) => Promise.resolve(made.get(user)?.row),
+    password: (node) => made.get(node)!.password,
+  };
 }
 
 describe('openBuiltInBroker: who may come in', () => {
@@ -230,7 +233,7 @@ describe('openBuiltInBroker: what a node may do', () => {
   test('a credential that listens hears everything under the root and publishes nothing', async () => {
     const { row, password } = await makeCredential('recorder', { createdMs: 0 });
     const { url, box } = await open({
-      credential: () => ({ secret: row.secret, speaksFor: [], listenOnly: true }),
+      credential: () => Promise.resolve({ secret: row.secret, speaksFor: [], listenOnly: true }),
       allowLocal: true,
     });
     const recorder = await connectNode(url, { username: 'recorder', password });
@@ -281,7 +284,7 @@ describe('openBuiltInBroker: messages', () => {
   test('hello, presence and kept come back after a restart from the shelf, as retained', async () => {
     const shelf = new Map<string, { topic: string; payload: Uint8Array; qos: 0 | 1 | 2 }>();
     const retained: NonNullable<BuiltInOptions['retained']> = {
-      load: () => shelf.values(),
+      load: () => Promise.resolve(shelf.values()),
       save: (topic, payload, qos) =>
         void (payload === null ? shelf.delete(topic) : shelf.set(topic, { topic, payload, qos })),
     };

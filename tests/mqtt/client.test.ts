@@ -131,7 +131,7 @@ describe('openBrokerClient: brokers that are not there', () => {
       host: '127.0.0.1',
       port,
       root: 'wells',
-      credential: () => undefined,
+      credential: () => Promise.resolve(undefined),
       allowLocal: true,
       onMessage: () => undefined,
     });

@@ -17,12 +17,12 @@ brokerSuite('built in', async () => {
         host: '127.0.0.1',
         port,
         root: 'wells',
-        credential: () => undefined,
+        credential: () => Promise.resolve(undefined),
         allowLocal: true,
         acknowledge,
         onMessage,
         retained: {
-          load: () => [...shelf.values()],
+          load: () => Promise.resolve([...shelf.values()]),
           save: (topic, payload, qos) =>
             void (payload === null ? shelf.delete(topic) : shelf.set(topic, { topic, payload, qos })),
         },

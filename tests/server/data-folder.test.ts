@@ -50,10 +50,10 @@ function openToOthers(): string[] {
 const modeOf = (path: string): number => statSync(join(dataDir, path)).mode & 0o777;
 
 describe.skipIf(process.platform === 'win32')('the data folder', () => {
-  test('is made for its owner alone, with database, log files and papers', () => {
+  test('is made for its owner alone, with database, log files and papers', async () => {
     open();
     const store = openStore(join(dataDir, 'stillwell.db'));
-    store.commit([{ change: 'setting', key: 'a', value: 'b' }]);
+    await store.commit([{ change: 'setting', key: 'a', value: 'b' }]);
     openDocuments(join(dataDir, 'papers')).put(Buffer.from('abc'));
     const made = readdirSync(dataDir);
     expect(made).toEqual(
@@ -68,7 +68,7 @@ describe.skipIf(process.platform === 'win32')('the data folder', () => {
     expect(openToOthers()).toEqual([]);
     expect(modeOf('papers')).toBe(0o700);
     expect(modeOf('stillwell.db')).toBe(0o600);
-    store.close();
+    await store.close();
     expect(said).toEqual([]);
   });
 

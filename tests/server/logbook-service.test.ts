@@ -16,62 +16,68 @@ const desk = () =>
 const no = (result: object): unknown => ('problem' in result ? result.problem : 'taken');
 
 describe('openDesk', () => {
-  test('an entry is kept, and put right by another', () => {
+  test('an entry is kept, and put right by another', async () => {
     const one = desk();
-    const first = one.write({ kind: 'note', well: 'orchard', text: 'Key in the barn' }, 'Ines');
+    const first = await one.write({ kind: 'note', well: 'orchard', text: 'Key in the barn' }, 'Ines');
     if (!('entry' in first)) throw new Error(first.problem);
-    one.write({ kind: 'note', well: 'orchard', text: 'Key in the shed', replaces: first.entry.id });
-    expect(one.entries('orchard').map(({ body, by }) => [body['text'], by])).toEqual([
+    await one.write({ kind: 'note', well: 'orchard', text: 'Key in the shed', replaces: first.entry.id });
+    expect((await one.entries('orchard')).map(({ body, by }) => [body['text'], by])).toEqual([
       ['Key in the barn', 'Ines'],
       ['Key in the shed', undefined],
     ]);
-    expect(one.entries('other')).toEqual([]);
+    expect(await one.entries('other')).toEqual([]);
   });
 
-  test('a paper is kept by what it is', () => {
+  test('a paper is kept by what it is', async () => {
     const one = desk();
-    const kept = one.addDocument('orchard', { bytes: Buffer.from('Static level 41 ft'), name: '../log.pdf' });
+    const kept = await one.addDocument('orchard', {
+      bytes: Buffer.from('Static level 41 ft'),
+      name: '../log.pdf',
+    });
     if (!('entry' in kept)) throw new Error(kept.problem);
     expect(kept.entry.body).toMatchObject({ name: '../log.pdf', type: 'text/plain', bytes: 18 });
     expect(one.document(String(kept.entry.body['hash']))?.type).toBe('text/plain');
   });
 
-  test('a paper that is sent again is the one that is kept; under another name it is another', () => {
+  test('a paper that is sent again is the one that is kept; under another name it is another', async () => {
     const one = desk();
-    const send = (name: string, about?: string) => {
+    const send = async (name: string, about?: string) => {
       const bytes = Buffer.from('Static level 41 ft');
-      const sent = one.addDocument('orchard', { bytes, name, ...(about !== undefined && { about }) });
+      const sent = await one.addDocument('orchard', { bytes, name, ...(about !== undefined && { about }) });
       if (!('entry' in sent)) throw new Error(sent.problem);
       return sent.entry;
     };
-    const first = send('log.txt', 'well log');
-    expect(send('log.txt', 'well log').id).toBe(first.id);
-    expect(send('log.txt').id).not.toBe(first.id);
-    expect(send('other.txt', 'well log').id).not.toBe(first.id);
-    one.write({ kind: 'struck', well: 'orchard', replaces: first.id });
-    expect(send('log.txt', 'well log').id).not.toBe(first.id);
+    const first = await send('log.txt', 'well log');
+    expect((await send('log.txt', 'well log')).id).toBe(first.id);
+    expect((await send('log.txt')).id).not.toBe(first.id);
+    expect((await send('other.txt', 'well log')).id).not.toBe(first.id);
+    await one.write({ kind: 'struck', well: 'orchard', replaces: first.id });
+    expect((await send('log.txt', 'well log')).id).not.toBe(first.id);
     expect(one.hasDocument(String(first.body['hash']))).toBe(true);
     expect(one.hasDocument('f'.repeat(64))).toBe(false);
   });
 
-  test('refuses what it cannot keep', () => {
+  test('refuses what it cannot keep', async () => {
     const one = desk();
-    expect(no(one.addDocument('orchard', { bytes: Buffer.from('\u007fELF'), name: 'manual.pdf' }))).toContain(
-      'by its content',
-    );
-    const lie = one.addDocument('orchard', { bytes: Buffer.from('Static level 41 ft'), name: 'log.txt' });
+    expect(
+      no(await one.addDocument('orchard', { bytes: Buffer.from('\u007fELF'), name: 'manual.pdf' })),
+    ).toContain('by its content');
+    const lie = await one.addDocument('orchard', {
+      bytes: Buffer.from('Static level 41 ft'),
+      name: 'log.txt',
+    });
     if (!('entry' in lie)) throw new Error(lie.problem);
     const paper = { kind: 'paper', well: 'orchard', name: 'x', hash: lie.entry.body['hash'] };
-    expect(no(one.write({ ...paper, type: 'text/plain', bytes: 18 }))).toBe('taken');
-    expect(no(one.write({ ...paper, type: 'application/pdf', bytes: 18 }))).toContain('must be theirs');
-    expect(no(one.write({ ...paper, type: 'text/plain', bytes: 17 }))).toContain('must be theirs');
-    expect(no(one.write({ ...paper, hash: 'e'.repeat(64), type: 'text/plain', bytes: 18 }))).toContain(
+    expect(no(await one.write({ ...paper, type: 'text/plain', bytes: 18 }))).toBe('taken');
+    expect(no(await one.write({ ...paper, type: 'application/pdf', bytes: 18 }))).toContain('must be theirs');
+    expect(no(await one.write({ ...paper, type: 'text/plain', bytes: 17 }))).toContain('must be theirs');
+    expect(no(await one.write({ ...paper, hash: 'e'.repeat(64), type: 'text/plain', bytes: 18 }))).toContain(
       'by sending its bytes',
     );
     const ghost = 'f'.repeat(64);
     const check = { kind: 'check', well: 'orchard', check: 'x', outcome: 'right', papers: [ghost] };
-    expect(no(one.write(check))).toContain('there is no paper');
-    expect(no(one.write({ kind: 'note', well: 'orchard', text: 'x', replaces: 'gone' }))).toContain(
+    expect(no(await one.write(check))).toContain('there is no paper');
+    expect(no(await one.write({ kind: 'note', well: 'orchard', text: 'x', replaces: 'gone' }))).toContain(
       'no entry of this well',
     );
   });

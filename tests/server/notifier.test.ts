@@ -2,7 +2,6 @@ import { describe, expect, it } from 'vitest';
 import type { Card } from '../../src/core/domain/card.ts';
 import type { RecipientSettings } from '../../src/config/settings.ts';
 import { newNotifier } from '../../src/server/notifier.ts';
-import type { ActRow } from '../../src/store/store.ts';
 import { alarm, NOW_MS, raised, siteSilent } from '../core/notify/support.ts';
 import { houseCard } from '../core/alarms/scene-kit.ts';
 
@@ -11,7 +10,6 @@ const person = (
   priorities: RecipientSettings['priorities'] = ['now', 'soon'],
 ): RecipientSettings => ({ name, priorities, mail: { to: [`${name}@farm.example`] } });
 const settings = { notices: [person('anna')], units: 'us' as const };
-const noActs = { acts: (): ActRow[] => [] };
 const change = (event: ReturnType<typeof raised>) => ({ after: alarm(event), event });
 const cards = (...all: Card[]) => new Map(all.map((card) => [card.well, card]));
 const inBoise = houseCard({ timeZone: 'America/Boise', site: 'home-farm' });
@@ -22,46 +20,33 @@ const UTC = /(17:02|5:02)/;
 
 describe('newTeller', () => {
   it('tells each recipient whom the settings name, in the time of the well’s card', () => {
-    const told = newNotifier(settings, noActs, () => cards(inBoise))(change(raised()), NOW_MS);
+    const told = newNotifier(settings)(change(raised()), { nowMs: NOW_MS, cards: cards(inBoise) });
     expect(told.map((row) => row.to)).toEqual(['anna']);
     expect(told[0]!.body.text).toMatch(BOISE);
   });
 
   it('tells nobody where the settings name nobody', () => {
     expect(
-      newNotifier({ ...settings, notices: [] }, noActs, () => cards(inBoise))(change(raised()), NOW_MS),
+      newNotifier({ ...settings, notices: [] })(change(raised()), { nowMs: NOW_MS, cards: cards(inBoise) }),
     ).toEqual([]);
   });
 
   it('leaves out who does not hear such alarms', () => {
     const notices = [person('anna', ['now']), person('ben')];
-    const told = newNotifier({ ...settings, notices }, noActs, () => cards(inBoise))(
-      change(raised()),
-      NOW_MS,
-    );
+    const told = newNotifier({ ...settings, notices })(change(raised()), {
+      nowMs: NOW_MS,
+      cards: cards(inBoise),
+    });
     expect(told.map((row) => row.to)).toEqual(['ben']);
   });
 
   it('takes the time of any well of the site where a whole site is meant', () => {
-    const told = newNotifier(settings, noActs, () => cards(inBoise))(change(siteSilent()), NOW_MS);
+    const told = newNotifier(settings)(change(siteSilent()), { nowMs: NOW_MS, cards: cards(inBoise) });
     expect(told[0]!.body.text).toMatch(BOISE);
   });
 
   it('says UTC where no card is known', () => {
-    const told = newNotifier(settings, noActs, () => cards())(change(raised()), NOW_MS);
+    const told = newNotifier(settings)(change(raised()), { nowMs: NOW_MS, cards: cards() });
     expect(told[0]!.body.text).toMatch(UTC);
-  });
-
-  it('reads the kept cards while the live loop is still being made, the newest of a well', () => {
-    const act = (id: string, timeZone: string): ActRow => ({
-      id,
-      atMs: 0,
-      kind: 'card-changed',
-      well: 'north-paddock',
-      body: { kind: 'card-changed', card: { well: 'north-paddock', timeZone } },
-    });
-    const store = { acts: () => [act('a', 'UTC'), act('b', 'America/Boise')] };
-    const told = newNotifier(settings, store, () => undefined)(change(raised()), NOW_MS);
-    expect(told[0]!.body.text).toMatch(BOISE);
   });
 });

@@ -2,11 +2,12 @@ import { describe, expect, it } from 'vitest';
 import { builtInUrl, externalClientSettings } from '../../src/server/open-broker.ts';
 
 const kept = (value: string | undefined) => ({
-  getValue: (key: string) => (key === 'built-in-broker' ? value : undefined),
+  getValue: async (key: string) => (key === 'built-in-broker' ? value : undefined),
 });
 
 describe('builtInUrl', () => {
-  it('is unknown where no server has run', () => expect(builtInUrl(kept(undefined))).toBeUndefined());
+  it('is unknown where no server has run', async () =>
+    expect(await builtInUrl(kept(undefined))).toBeUndefined());
 
   it.each([
     { host: '127.0.0.1', url: 'mqtt://127.0.0.1:1883' },
@@ -16,8 +17,8 @@ describe('builtInUrl', () => {
     { host: '192.0.2.7', url: 'mqtt://192.0.2.7:1883' },
     { host: '2001:db8::7', url: 'mqtt://[2001:db8::7]:1883' },
     { host: 'localhost', url: 'mqtt://localhost:1883' },
-  ])('$host is reached at $url', ({ host, url }) => {
-    expect(builtInUrl(kept(JSON.stringify({ host, port: 1883 })))).toBe(url);
+  ])('$host is reached at $url', async ({ host, url }) => {
+    expect(await builtInUrl(kept(JSON.stringify({ host, port: 1883 })))).toBe(url);
   });
 });
 

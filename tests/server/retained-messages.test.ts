@@ -10,7 +10,7 @@ let shelf: RetainedMessages;
 
 /** A store that knows the node barn and keeps single values. */
 const store = {
-  commit: (changes: readonly Change[]): void => {
+  commit: async (changes: readonly Change[]): Promise<void> => {
     if (diskIsFull) throw new Error('the disk is full');
     commits.push([...changes]);
     for (const change of changes) {
@@ -19,12 +19,16 @@ const store = {
       else values.set(change.key, change.value);
     }
   },
-  getValue: (key: string) => values.get(key),
-  nodes: () => [{ node: 'barn' } as NodeRow],
+  getValue: async (key: string) => values.get(key),
+  nodes: async () => [{ node: 'barn' } as NodeRow],
 };
 const bytes = (text: string): Uint8Array => new TextEncoder().encode(text);
-const loaded = (): unknown[] =>
-  shelf.load().map(({ topic, payload, qos }) => ({ topic, payload: Buffer.from(payload).toString(), qos }));
+const loaded = async (): Promise<unknown[]> =>
+  (await shelf.load()).map(({ topic, payload, qos }) => ({
+    topic,
+    payload: Buffer.from(payload).toString(),
+    qos,
+  }));
 
 beforeEach(() => {
   vi.useFakeTimers();
@@ -37,54 +41,57 @@ beforeEach(() => {
 afterEach(() => vi.useRealTimers());
 
 describe('retainedShelf', () => {
-  it('gives back what each node said last of itself, after one commit', () => {
+  it('gives back what each node said last of itself, after one commit', async () => {
     shelf.save('wells/barn/presence', bytes('"gone"'), 1);
     shelf.save('wells/barn/presence', bytes('"here"'), 1);
     shelf.save('wells/barn/hello', bytes('{"contract":1}'), 0);
     expect(commits).toHaveLength(0);
-    vi.runAllTimers();
+    await vi.runAllTimersAsync();
     expect(commits).toHaveLength(1);
-    expect(loaded()).toEqual([
+    expect(await loaded()).toEqual([
       { topic: 'wells/barn/hello', payload: '{"contract":1}', qos: 0 },
       { topic: 'wells/barn/presence', payload: '"here"', qos: 1 },
     ]);
   });
 
-  it('keeps neither what the live loop says itself nor what nobody may retain', () => {
+  it('keeps neither what the live loop says itself nor what nobody may retain', async () => {
     shelf.save('wells/barn/kept', bytes('{}'), 1);
     shelf.save('wells/barn/readings', bytes('[]'), 1);
-    shelf.flush();
+    await shelf.flush();
     expect(commits).toHaveLength(0);
   });
 
-  it('forgets a topic that was cleared', () => {
+  it('forgets a topic that was cleared', async () => {
     shelf.save('wells/barn/presence', bytes('"here"'), 1);
-    shelf.flush();
+    await shelf.flush();
     shelf.save('wells/barn/presence', null, 1);
-    shelf.flush();
-    expect(loaded()).toEqual([]);
+    await shelf.flush();
+    expect(await loaded()).toEqual([]);
   });
 
-  it('commits at a flush what waits, and not a second time later', () => {
+  it('commits at a flush what waits, and not a second time later', async () => {
     shelf.save('wells/barn/presence', bytes('"here"'), 1);
-    shelf.flush();
-    vi.runAllTimers();
+    await shelf.flush();
+    await vi.runAllTimersAsync();
     expect(commits).toHaveLength(1);
   });
 
-  it('says trouble of the disk in one sentence and goes on', () => {
+  it('says trouble of the disk in one sentence and goes on', async () => {
     diskIsFull = true;
     shelf.save('wells/barn/presence', bytes('"here"'), 1);
-    vi.runAllTimers();
+    await vi.runAllTimersAsync();
     expect(troubles).toEqual(['Cannot keep what nodes said last of themselves: the disk is full']);
     diskIsFull = false;
     shelf.save('wells/barn/presence', bytes('"gone"'), 1);
-    vi.runAllTimers();
-    expect(loaded()).toEqual([{ topic: 'wells/barn/presence', payload: '"gone"', qos: 1 }]);
+    await vi.runAllTimersAsync();
+    expect(await loaded()).toEqual([{ topic: 'wells/barn/presence', payload: '"gone"', qos: 1 }]);
   });
 
-  it.each(['', 'here', '3 eA==', '1 '])('passes over a kept value that it did not write: %j', (value) => {
-    values.set('retained/wells/barn/presence', value);
-    expect(loaded()).toEqual([]);
-  });
+  it.each(['', 'here', '3 eA==', '1 '])(
+    'passes over a kept value that it did not write: %j',
+    async (value) => {
+      values.set('retained/wells/barn/presence', value);
+      expect(await loaded()).toEqual([]);
+    },
+  );
 });

@@ -19,11 +19,11 @@ const card = (motor: string): Record<string, unknown> => ({ well: 'mill', pump: 
 /** Starts a server on `folder`, does `work` with it, ends it, and says which motors the well's cards have had. */
 async function start(
   folder: string,
-  work: (station: RunningServer) => void = () => undefined,
+  work: (station: RunningServer) => Promise<unknown> = () => Promise.resolve(),
 ): Promise<string[]> {
   const station = await openIn(folder);
-  work(station);
-  const acts = station.store.acts({ fromMs: 0 }).filter((row) => row.kind === 'card-changed');
+  await work(station);
+  const acts = (await station.store.acts({ fromMs: 0 })).filter((row) => row.kind === 'card-changed');
   await station.close();
   return acts.map((row) => (row.body as { card: { pump: { motor: string } } }).card.pump.motor);
 }
@@ -58,7 +58,7 @@ describe('a gateway at the built-in broker', () => {
     const station = await openIn(newFolder());
     ends.push(() => station.close());
     const { password, row } = await makeCredential('gate', { createdMs: 0, speaksFor: ['pond'] });
-    station.store.commit([{ change: 'credential', row }]);
+    await station.store.commit([{ change: 'credential', row }]);
     const gate = await connectNode(`mqtt://127.0.0.1:${station.brokerPort}`, { username: 'gate', password });
     const speaksFor = ['pond', ...Array.from({ length: 3000 }, (_, i) => `n-${i}`)];
     const hello = JSON.stringify({ contract: 1, channels: [], speaksFor });
@@ -66,7 +66,7 @@ describe('a gateway at the built-in broker', () => {
     await gate.publishAsync('wells/gate/hello', hello, { qos: 1, retain: true });
     await gate.endAsync();
     expect([...station.live.state().pipelines.keys()]).toEqual(['gate', 'pond']);
-    expect(station.store.nodes()).toMatchObject([
+    expect(await station.store.nodes()).toMatchObject([
       { node: 'gate', ignored: { names: 3000 } },
       { node: 'pond' },
     ]);
@@ -88,7 +88,7 @@ describe('card files', () => {
     write('1 hp');
     expect(await start(folder)).toEqual(['1 hp']);
     expect(
-      await start(folder, ({ live }) => void live.applyAct({ kind: 'card-changed', card: card('2 hp') })),
+      await start(folder, ({ live }) => live.applyAct({ kind: 'card-changed', card: card('2 hp') })),
     ).toEqual(['1 hp', '2 hp']);
     expect(await start(folder)).toEqual(['1 hp', '2 hp']);
     write('3 hp');

@@ -73,36 +73,33 @@ async function run(dataDir: string, kills: number): Promise<number> {
 }
 
 /** Everything that must be equal. */
-function kept(dataDir: string): Record<string, unknown> {
+async function kept(dataDir: string): Promise<Record<string, unknown>> {
   const store = openStore(join(dataDir, STORE_FILE));
   try {
     const wells = WELLS.map((well) => well.name);
     return {
-      cycles: JSON.stringify(wells.map((well) => store.cycles(well, 0, END))),
-      days: JSON.stringify(wells.map((well) => store.days(well, 0, END))),
+      cycles: JSON.stringify(await Promise.all(wells.map((well) => store.cycles(well, 0, END)))),
+      days: JSON.stringify(await Promise.all(wells.map((well) => store.days(well, 0, END)))),
       baselines: JSON.stringify(wells.map((well) => store.baselines(well))),
-      alarms: JSON.stringify(store.alarms({}), undefined, 1),
+      alarms: JSON.stringify(await store.alarms({}), undefined, 1),
       // Of those that became due at one moment none is first.
       notices: JSON.stringify(
-        store
-          .notices({})
-          .map((row) => [row.id, row.state].join(' '))
-          .toSorted(),
+        (await store.notices({})).map((row) => [row.id, row.state].join(' ')).toSorted(),
       ),
-      refused: store.refused(5),
+      refused: await store.refused(5),
     };
   } finally {
-    store.close();
+    await store.close();
   }
 }
 
-function lostReadings(dataDir: string): string[] {
+async function lostReadings(dataDir: string): Promise<string[]> {
   const store = openStore(join(dataDir, STORE_FILE));
   const lost: string[] = [];
   try {
     for (const node of NODES) {
       for (const channel of node.channels) {
-        const series = store.readings(node.name, channel, 0, END);
+        const series = await store.readings(node.name, channel, 0, END);
         const right =
           series.n === ROUNDS * PACK_S &&
           series.timeMs.subarray(0, series.n).every((tMs, s) => tMs === START_MS + s * 1000);
@@ -113,7 +110,7 @@ function lostReadings(dataDir: string): string[] {
       }
     }
   } finally {
-    store.close();
+    await store.close();
   }
   return lost;
 }
@@ -135,10 +132,10 @@ describe(`a server killed ${KILLS} times under load`, { timeout: PATIENCE_MS }, 
     // Nodes had to send again.
     expect(undisturbed).toBe(NODES.length * ROUNDS);
     expect(sent).toBeGreaterThan(undisturbed);
-    expect(lostReadings(calm)).toEqual([]);
-    expect(lostReadings(hit)).toEqual([]);
-    const told = kept(hit);
-    expect(told).toEqual(kept(calm));
+    expect(await lostReadings(calm)).toEqual([]);
+    expect(await lostReadings(hit)).toEqual([]);
+    const told = await kept(hit);
+    expect(told).toEqual(await kept(calm));
     // Something was there to be equal.
     expect(String(told['cycles'])).toContain('"event":"cycle"');
     expect(String(told['alarms'])).toContain('"event": "alarm"');

@@ -69,7 +69,7 @@ const troubles: fc.Arbitrary<Disruptions> = fc.record({
 async function replayAndLive(plan: Plan, how: Delivery, trouble: Disruptions): Promise<string[]> {
   const journey = deliver(plan, how);
   const settled = await replayScenario(journey);
-  const live = runLive(journey, trouble);
+  const live = await runLive(journey, trouble);
   return [
     ...differences(settled, live.settled),
     ...alarmDifferences(live.rows, live.settled.alarms, settled.alarms),
@@ -93,7 +93,7 @@ describe('live and replay', () => {
         const settled = await replayScenario(deliver(plan, how));
         const again = await replayScenario(deliver(plan, otherwise));
         expect(again).toEqual(settled);
-        const live = runLive(deliver(plan, otherwise), trouble);
+        const live = await runLive(deliver(plan, otherwise), trouble);
         expect([
           ...differences(settled, live.settled),
           ...alarmDifferences(live.rows, live.settled.alarms, settled.alarms),

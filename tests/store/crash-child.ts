@@ -33,7 +33,7 @@ for (let seq = Number(first); ; seq++) {
       row: { node: `node-${seq % 3}`, approved: true, state: { seq }, savedMs: seq },
     });
   }
-  store.commit(changes);
-  if (seq % 10 === 0) store.maintain(seq * 10_000 + 2 * DAY_MS, 5);
+  await store.commit(changes);
+  if (seq % 10 === 0) await store.maintain(seq * 10_000 + 2 * DAY_MS, 5);
   writeSync(1, `${seq}\n`);
 }

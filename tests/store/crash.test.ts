@@ -7,6 +7,7 @@ import { createInterface } from 'node:readline';
 import { fileURLToPath } from 'node:url';
 import { expect, test } from 'vitest';
 import { openStore } from '../../src/store/open-store.ts';
+import { packsSinceSave } from '../support/packs-since-save.ts';
 
 const CHILD = fileURLToPath(new URL('./crash-child.ts', import.meta.url));
 const TOP = fileURLToPath(new URL('../..', import.meta.url));
@@ -37,11 +38,11 @@ test('what was said to be kept is there once, after each of six kills', async ()
     for (const lines of [1, 37, 150, 8, 333, 90]) {
       const said = await killAfter(path, last + 1, lines);
       const store = openStore(path);
-      const kept = Number(store.getValue('seq'));
+      const kept = Number(await store.getValue('seq'));
       expect(kept).toBeGreaterThanOrEqual(said);
       let readings = 0;
       for (let node = 0; node < 3; node++) {
-        const series = store.readings(`node-${node}`, 'current', 0, Number.MAX_SAFE_INTEGER);
+        const series = await store.readings(`node-${node}`, 'current', 0, Number.MAX_SAFE_INTEGER);
         readings += series.n;
         for (let i = 0; i < series.n; i++) {
           const seq = Math.floor(series.timeMs[i]! / 10_000);
@@ -50,15 +51,16 @@ test('what was said to be kept is there once, after each of six kills', async ()
         }
       }
       expect(readings).toBe(kept * 10);
-      expect(store.stats().unsealedReadings + store.stats().sealedReadings).toBe(readings);
+      const { unsealedReadings, sealedReadings } = await store.stats();
+      expect(unsealedReadings + sealedReadings).toBe(readings);
       // Packs since the saves: whole and in order, up to the last.
-      const seqs = [...store.packsSinceSave()].map(({ seq }) => seq);
-      const saved = new Map(store.nodes().map(({ node, savedMs }) => [node, savedMs ?? 0]));
+      const seqs = (await packsSinceSave(store)).map(({ seq }) => seq);
+      const saved = new Map((await store.nodes()).map(({ node, savedMs }) => [node, savedMs ?? 0]));
       const wanted = Array.from({ length: kept }, (_, i) => i + 1).filter(
         (seq) => seq > (saved.get(`node-${seq % 3}`) ?? 0),
       );
       expect(seqs).toEqual(wanted);
-      store.close();
+      await store.close();
       last = kept;
     }
   } finally {

@@ -18,6 +18,7 @@ import Database from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { openStore } from '../../src/store/open-store.ts';
 import { StoreError, toStoreError } from '../../src/store/store-error.ts';
+import { packsSinceSave } from '../support/packs-since-save.ts';
 import type { Change, Store } from '../../src/store/store.ts';
 
 const NOON = Date.UTC(2026, 2, 2, 12);
@@ -30,8 +31,8 @@ beforeEach(() => {
   folder = mkdtempSync(join(tmpdir(), 'store-faults-'));
   path = join(folder, 'wells.db');
 });
-afterEach(() => {
-  for (const store of open.splice(0)) store.close();
+afterEach(async () => {
+  for (const store of open.splice(0)) await store.close();
   rmSync(folder, { recursive: true });
 });
 
@@ -60,9 +61,9 @@ function packChange(seq: number): Change {
 }
 
 /** The sentence that an action ends with. */
-function told(action: () => unknown): string {
+async function told(action: () => unknown): Promise<string> {
   try {
-    action();
+    await action();
   } catch (error) {
     if (!(error instanceof StoreError)) throw error;
     return `${error.fault}: ${error.message.replaceAll(folder, '…')}`;
@@ -71,20 +72,20 @@ function told(action: () => unknown): string {
 }
 
 /** A file of some size, sealed and closed. */
-function filled(packs: number): void {
+async function filled(packs: number): Promise<void> {
   const store = openStore(path);
-  for (let seq = 0; seq < packs; seq++) store.commit([packChange(seq)]);
-  while (store.maintain(NOON + DAY, 1000));
-  store.close();
+  for (let seq = 0; seq < packs; seq++) await store.commit([packChange(seq)]);
+  while (await store.maintain(NOON + DAY, 1000));
+  await store.close();
 }
 
 describe('a full disk', () => {
   const limit = 400_000;
 
   /** Commits until one is refused; returns how many were kept. */
-  function fill(store: Store, from: number): { kept: number; error: string } {
+  async function fill(store: Store, from: number): Promise<{ kept: number; error: string }> {
     for (let seq = from; seq < from + 5000; seq++) {
-      const error = told(() =>
+      const error = await told(() =>
         store.commit([packChange(seq), { change: 'setting', key: 'seq', value: String(seq) }]),
       );
       if (error !== 'nothing') return { kept: seq - from, error };
@@ -92,78 +93,80 @@ describe('a full disk', () => {
     return { kept: 5000, error: 'nothing' };
   }
 
-  test('refuses the commit, keeps what was kept, and takes more when there is room', () => {
+  test('refuses the commit, keeps what was kept, and takes more when there is room', async () => {
     const store = opened(path, { maxBytes: limit });
-    const { kept, error } = fill(store, 0);
+    const { kept, error } = await fill(store, 0);
     expect(error).toBe(
       'disk-full: Cannot keep: the disk that holds …/wells.db is full. Make room; what was kept is safe, and nodes send the rest again.',
     );
     expect(kept).toBeGreaterThan(100);
-    expect(store.getValue('seq')).toBe(String(kept - 1));
-    expect(store.readings('barn', 'current', 0, Number.MAX_SAFE_INTEGER).n).toBe(kept * 100);
-    expect([...store.packsSinceSave()]).toHaveLength(kept);
-    store.close();
+    expect(await store.getValue('seq')).toBe(String(kept - 1));
+    expect((await store.readings('barn', 'current', 0, Number.MAX_SAFE_INTEGER)).n).toBe(kept * 100);
+    expect(await packsSinceSave(store)).toHaveLength(kept);
+    await store.close();
 
     const roomy = opened(path, { maxBytes: 4 * limit });
-    expect(roomy.readings('barn', 'current', 0, Number.MAX_SAFE_INTEGER).n).toBe(kept * 100);
-    roomy.commit([packChange(kept)]);
-    expect(roomy.readings('barn', 'current', 0, Number.MAX_SAFE_INTEGER).n).toBe((kept + 1) * 100);
+    expect((await roomy.readings('barn', 'current', 0, Number.MAX_SAFE_INTEGER)).n).toBe(kept * 100);
+    await roomy.commit([packChange(kept)]);
+    expect((await roomy.readings('barn', 'current', 0, Number.MAX_SAFE_INTEGER)).n).toBe((kept + 1) * 100);
   });
 
-  test('takes more in the same run once retention has made room', () => {
-    filled(300);
+  test('takes more in the same run once retention has made room', async () => {
+    await filled(300);
     const limitBytes = statSync(path).size + 50_000;
     const store = opened(path, { maxBytes: limitBytes, readingsDays: 30 });
-    const { kept, error } = fill(store, 1000);
+    const { kept, error } = await fill(store, 1000);
     expect(error).toMatch(/^disk-full/);
-    expect(told(() => store.maintain(NOON + 31 * DAY, 1000))).toMatch(/^(disk-full|nothing)/);
-    const more = fill(store, 1000 + kept);
+    expect(await told(() => store.maintain(NOON + 31 * DAY, 1000))).toMatch(/^(disk-full|nothing)/);
+    const more = await fill(store, 1000 + kept);
     expect(more.kept).toBeGreaterThan(100);
-    expect(store.readings('barn', 'current', 0, Number.MAX_SAFE_INTEGER).n).toBe((kept + more.kept) * 100);
+    expect((await store.readings('barn', 'current', 0, Number.MAX_SAFE_INTEGER)).n).toBe(
+      (kept + more.kept) * 100,
+    );
   });
 
-  test('stops housekeeping without harm', () => {
+  test('stops housekeeping without harm', async () => {
     const store = opened(path, { maxBytes: limit });
-    const { kept } = fill(store, 0);
-    expect(told(() => store.maintain(NOON + DAY, 1000))).toMatch(/^disk-full: Cannot tidy the store/);
-    expect(store.readings('barn', 'current', 0, Number.MAX_SAFE_INTEGER).n).toBe(kept * 100);
-    expect(store.stats()).toMatchObject({ unsealedReadings: kept * 100, sealedReadings: 0 });
+    const { kept } = await fill(store, 0);
+    expect(await told(() => store.maintain(NOON + DAY, 1000))).toMatch(/^disk-full: Cannot tidy the store/);
+    expect((await store.readings('barn', 'current', 0, Number.MAX_SAFE_INTEGER)).n).toBe(kept * 100);
+    expect(await store.stats()).toMatchObject({ unsealedReadings: kept * 100, sealedReadings: 0 });
   });
 });
 
 describe('a damaged file', () => {
-  test('of other bytes is told', () => {
+  test('of other bytes is told', async () => {
     writeFileSync(path, 'not a database, but long enough to look at'.repeat(100));
-    expect(told(() => openStore(path))).toBe(
+    expect(await told(() => openStore(path))).toBe(
       'damaged: Cannot open the store: the file …/wells.db is damaged. Stop the server, keep a copy of the file and of those beside it, then put back a backup.',
     );
   });
 
-  test('that was cut short is told', () => {
-    filled(300);
+  test('that was cut short is told', async () => {
+    await filled(300);
     truncateSync(path, Math.floor(statSync(path).size / 3));
-    expect(told(() => openStore(path))).toMatch(/^damaged: Cannot open the store/);
+    expect(await told(() => openStore(path))).toMatch(/^damaged: Cannot open the store/);
   });
 
-  test('is told wherever bytes were changed in the pages of readings, and is left as it is', () => {
-    filled(300);
+  test('is told wherever bytes were changed in the pages of readings, and is left as it is', async () => {
+    await filled(300);
     const whole = readFileSync(path);
     const store = openStore(path);
-    const right = store.readings('barn', 'current', 0, Number.MAX_SAFE_INTEGER);
-    store.close();
+    const right = await store.readings('barn', 'current', 0, Number.MAX_SAFE_INTEGER);
+    await store.close();
     let found = 0;
     for (let at = 2000; at < whole.length; at += Math.floor(whole.length / 23)) {
       copyFileSync(path, `${path}.copy`);
       const file = openSync(`${path}.copy`, 'r+');
       writeSync(file, Buffer.from(whole.subarray(at, at + 16).map((byte) => byte ^ 0x5a)), 0, 16, at);
       closeSync(file);
-      const sentence = told(() => {
+      const sentence = await told(async () => {
         const spoilt = openStore(`${path}.copy`);
         try {
           // Bytes outside of the readings may be harmless; wrong readings never come out.
-          expect(spoilt.readings('barn', 'current', 0, Number.MAX_SAFE_INTEGER)).toEqual(right);
+          expect(await spoilt.readings('barn', 'current', 0, Number.MAX_SAFE_INTEGER)).toEqual(right);
         } finally {
-          spoilt.close();
+          await spoilt.close();
         }
       });
       if (sentence === 'nothing') continue;
@@ -173,34 +176,34 @@ describe('a damaged file', () => {
     expect(found).toBeGreaterThan(10);
   });
 
-  test('in its journal is told at opening', () => {
+  test('in its journal is told at opening', async () => {
     const store = openStore(path);
-    store.commit([packChange(1)]);
-    store.close();
+    await store.commit([packChange(1)]);
+    await store.close();
     const db = new Database(path);
     const body = db.prepare<[], Buffer>('SELECT body FROM journal').pluck().get()!;
     body[60] = body[60]! ^ 1;
     db.prepare('UPDATE journal SET body = ?').run(body);
     db.close();
-    expect(told(() => openStore(path))).toMatch(/^damaged: Cannot read the journal/);
+    expect(await told(() => openStore(path))).toMatch(/^damaged: Cannot read the journal/);
   });
 });
 
 describe('a file that is not for us', () => {
-  test('from a newer version is told and left alone', () => {
-    filled(1);
+  test('from a newer version is told and left alone', async () => {
+    await filled(1);
     const db = new Database(path);
     db.pragma('user_version = 99');
     db.close();
     const before = readFileSync(path);
-    expect(told(() => openStore(path))).toBe(
+    expect(await told(() => openStore(path))).toBe(
       'newer-version: Cannot open the store: …/wells.db was written by a newer version (tables 99, this one knows 3). Install that version again.',
     );
     expect(readFileSync(path).equals(before)).toBe(true);
   });
 
-  test('from the first version is brought up to date, and loses nothing', () => {
-    filled(1);
+  test('from the first version is brought up to date, and loses nothing', async () => {
+    await filled(1);
     const db = new Database(path);
     db.exec('DROP TABLE entry; DROP TABLE handed');
     db.exec(
@@ -209,74 +212,74 @@ describe('a file that is not for us', () => {
     db.pragma('user_version = 1');
     db.close();
     const before = openStore(path);
-    expect(before.entries()).toEqual([]);
-    expect(before.channels('barn')).not.toEqual([]);
+    expect(await before.entries()).toEqual([]);
+    expect(await before.channels('barn')).not.toEqual([]);
     const entry = { id: 'e1', well: 'barn', kind: 'note', atMs: NOON, createdMs: NOON, body: {} } as const;
-    before.commit([{ change: 'entry', entry }]);
-    before.close();
-    expect(opened(path).entries('barn')).toEqual([entry]);
+    await before.commit([{ change: 'entry', entry }]);
+    await before.close();
+    expect(await opened(path).entries('barn')).toEqual([entry]);
   });
 
-  test('of another program is told and left alone', () => {
+  test('of another program is told and left alone', async () => {
     const db = new Database(path);
     db.exec('CREATE TABLE theirs (a)');
     db.close();
     const before = readFileSync(path);
-    expect(told(() => openStore(path))).toBe(
+    expect(await told(() => openStore(path))).toBe(
       'foreign-file: Cannot open the store: …/wells.db is a database of something else. Give another file.',
     );
     expect(readFileSync(path).equals(before)).toBe(true);
   });
 
-  test('in a folder that is not there is told', () => {
+  test('in a folder that is not there is told', async () => {
     path = join(folder, 'none', 'wells.db');
-    expect(told(() => openStore(path))).toBe(
+    expect(await told(() => openStore(path))).toBe(
       'cannot-open: Cannot open the store: its folder …/none is not there. Make it, or give another.',
     );
-    expect(told(() => openStore(path, { role: 'secondary' }))).toMatch(/^cannot-open/);
+    expect(await told(() => openStore(path, { role: 'secondary' }))).toMatch(/^cannot-open/);
   });
 
   test.skipIf(!existsSync('/proc/self'))(
     'in a folder that cannot be written is told (needs /proc, read-only for everybody)',
-    () => {
-      expect(told(() => openStore('/proc/wells.db'))).toBe(
+    async () => {
+      expect(await told(() => openStore('/proc/wells.db'))).toBe(
         "cannot-open: Cannot open the store: the file /proc/wells.db.lock can't be opened. See that its folder is there and that the server's user may write to it.",
       );
     },
   );
 
-  test('that is a folder is told', () => {
-    expect(told(() => openStore(folder, { role: 'secondary' }))).toMatch(
+  test('that is a folder is told', async () => {
+    expect(await told(() => openStore(folder, { role: 'secondary' }))).toMatch(
       /^cannot-open: Cannot open the store/,
     );
   });
 });
 
 describe('two at one file', () => {
-  test('a second server is refused until the first closes', () => {
+  test('a second server is refused until the first closes', async () => {
     const first = opened(path);
-    expect(told(() => openStore(path))).toBe(
+    expect(await told(() => openStore(path))).toBe(
       'in-use: Cannot open the store: another server writes to …/wells.db. Stop that one, or give this one a file of its own.',
     );
-    first.commit([packChange(1)]);
-    first.close();
-    expect(opened(path).firstReadingMs('barn', 'current')).toBe(NOON + 100_000);
+    await first.commit([packChange(1)]);
+    await first.close();
+    expect(await opened(path).firstReadingMs('barn', 'current')).toBe(NOON + 100_000);
   });
 
-  test('a visitor reads all and changes single rows, and leaves readings alone', () => {
+  test('a visitor reads all and changes single rows, and leaves readings alone', async () => {
     const server = opened(path);
-    server.commit([packChange(1)]);
+    await server.commit([packChange(1)]);
     const visitor = opened(path, { role: 'secondary' });
-    expect(visitor.readings('barn', 'current', 0, Number.MAX_SAFE_INTEGER).n).toBe(100);
+    expect((await visitor.readings('barn', 'current', 0, Number.MAX_SAFE_INTEGER)).n).toBe(100);
     const row = { node: 'pond', secret: 's', createdMs: NOON, speaksFor: [] };
-    visitor.commit([{ change: 'credential', row }]);
-    expect(server.credentials()).toEqual([row]);
-    expect(told(() => visitor.commit([packChange(2)]))).toBe(
+    await visitor.commit([{ change: 'credential', row }]);
+    expect(await server.credentials()).toEqual([row]);
+    expect(await told(() => visitor.commit([packChange(2)]))).toBe(
       'invalid-use: Cannot keep packs: only the server that holds the file keeps readings.',
     );
-    expect(visitor.maintain(NOON + DAY, 1000)).toBe(false);
-    server.commit([packChange(2)]);
-    expect(server.readings('barn', 'current', 0, Number.MAX_SAFE_INTEGER).n).toBe(200);
+    expect(await visitor.maintain(NOON + DAY, 1000)).toBe(false);
+    await server.commit([packChange(2)]);
+    expect((await server.readings('barn', 'current', 0, Number.MAX_SAFE_INTEGER)).n).toBe(200);
   });
 });
 

@@ -11,13 +11,13 @@ storeSuite('SQLite in a file', () => {
   let store = openStore(path);
   return {
     store,
-    reopen: () => {
-      store.close();
+    reopen: async () => {
+      await store.close();
       store = openStore(path);
       return store;
     },
-    end: () => {
-      store.close();
+    end: async () => {
+      await store.close();
       rmSync(folder, { recursive: true });
     },
   };

@@ -20,7 +20,7 @@ export async function withStore<T>(
     const documents = openDocuments(join(dataDir, DOCUMENTS_FOLDER));
     return await work(offlineExports(store, documents), store);
   } finally {
-    store.close();
+    await store.close();
   }
 }
 
@@ -30,8 +30,11 @@ function offlineExports(store: Store, documents: DocumentFiles): WellExports {
     store,
     documents,
     now: Date.now,
-    commit: (changes) => store.commit(changes),
-    writeCard(card, by) {
+    commit: async (plan) => {
+      await store.commit(await plan());
+      return undefined;
+    },
+    async writeCard(card, by) {
       const row = {
         id: randomUUID(),
         atMs: Date.now(),
@@ -39,7 +42,7 @@ function offlineExports(store: Store, documents: DocumentFiles): WellExports {
         kind: 'card-changed',
       };
       const body = { kind: 'card-changed', card };
-      store.commit([{ change: 'act', row: { ...row, well: String(card['well']), body } }]);
+      await store.commit([{ change: 'act', row: { ...row, well: String(card['well']), body } }]);
     },
   });
 }

@@ -65,10 +65,10 @@ async function writeExport(params: ExportParams, io: Io): Promise<number> {
       throw new UsageError(
         `Cannot export ${well}: there is no database in ${dataDir}. Name another folder with --data`,
       );
-    await withStore(dataDir, 'secondary', (wellExports, store) => {
-      if (!isKnown(store, well))
+    await withStore(dataDir, 'secondary', async (wellExports, store) => {
+      if (!await isKnown(store, well))
         throw new UsageError(`Cannot export ${well}: there is no such well in ${dataDir}`);
-      writeAll(out, isPage ? [Buffer.from(wellExports.page(well, units))] : wellExports.zip(well, units));
+      writeAll(out, isPage ? [Buffer.from(await wellExports.page(well, units))] : await wellExports.zip(well, units));
     });
   }
   if (out === '-') return EXIT.ok;
@@ -78,13 +78,14 @@ async function writeExport(params: ExportParams, io: Io): Promise<number> {
   return EXIT.ok;
 }
 
-function isKnown(store: Store, well: string): boolean {
+async function isKnown(store: Store, well: string): Promise<boolean> {
+  const { acts, entries, imported, days } = await store.past(well);
   return (
-    store.acts({ well, fromMs: 0 }).some((row) => row.well === well) ||
-    store.entries(well).length > 0 ||
-    store.importedWells().includes(well) ||
-    store.derived(well).days.length > 0 ||
-    store.nodes().some((row) => row.node === well)
+    acts.some((row) => row.well === well) ||
+    entries.length > 0 ||
+    imported.length > 0 ||
+    days.length > 0 ||
+    (await store.nodes()).some((row) => row.node === well)
   );
 }
 

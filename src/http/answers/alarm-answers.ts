@@ -42,8 +42,8 @@ function isActive(row: StoredAlarm): boolean {
 }
 
 /** Active alarms of each well, from one query; those of whole sites are left to `activeSiteAlarms`. */
-export function activeByWell(deps: WebDeps, well?: string): Map<string, AlarmAnswer[]> {
-  const rows = deps.store.alarms({ active: true, ...(well === undefined ? {} : { well }) });
+export async function activeByWell(deps: WebDeps, well?: string): Promise<Map<string, AlarmAnswer[]>> {
+  const rows = await deps.store.alarms({ active: true, ...(well === undefined ? {} : { well }) });
   const byWell = new Map<string, AlarmAnswer[]>();
   for (const row of rows.filter((one) => isActive(one) && one.site === undefined)) {
     byWell.set(row.well, [...(byWell.get(row.well) ?? []), alarmAnswer(row)]);
@@ -52,17 +52,15 @@ export function activeByWell(deps: WebDeps, well?: string): Map<string, AlarmAns
 }
 
 /** Active alarms of whole sites, which have no well. */
-export function activeSiteAlarms(deps: WebDeps): AlarmAnswer[] {
-  return deps.store
-    .alarms({ active: true })
-    .filter((row) => isActive(row) && row.site !== undefined)
-    .map(alarmAnswer);
+export async function activeSiteAlarms(deps: WebDeps): Promise<AlarmAnswer[]> {
+  const rows = await deps.store.alarms({ active: true });
+  return rows.filter((row) => isActive(row) && row.site !== undefined).map(alarmAnswer);
 }
 
 /** @throws ProblemError 404 where no such alarm is kept, 409 where it no longer stands. */
-function requireActiveAlarm(deps: WebDeps, id: string): StoredAlarm {
+async function requireActiveAlarm(deps: WebDeps, id: string): Promise<StoredAlarm> {
   const well = WELL_OF_ID.exec(id)?.[1];
-  const rows = deps.store.alarms(well === undefined ? {} : { well });
+  const rows = await deps.store.alarms(well === undefined ? {} : { well });
   const row = rows.find((one) => one.id === id);
   if (!row) throw new ProblemError(404, `No alarm is called ${id}.`);
   if (!isActive(row)) throw new ProblemError(409, 'This alarm is over already.');
@@ -70,14 +68,14 @@ function requireActiveAlarm(deps: WebDeps, id: string): StoredAlarm {
 }
 
 /** The act that says an alarm was seen. */
-export function acknowledgeAct(deps: WebDeps, id: string): WrittenAct {
-  const row = requireActiveAlarm(deps, id);
+export async function acknowledgeAct(deps: WebDeps, id: string): Promise<WrittenAct> {
+  const row = await requireActiveAlarm(deps, id);
   return { kind: 'acknowledged', ...alarmKey(row) };
 }
 
 /** The act that puts an alarm aside until a time. */
-export function shelveAct(deps: WebDeps, id: string, untilMs: number): WrittenAct {
-  const row = requireActiveAlarm(deps, id);
+export async function shelveAct(deps: WebDeps, id: string, untilMs: number): Promise<WrittenAct> {
+  const row = await requireActiveAlarm(deps, id);
   if (row.site !== undefined)
     throw new ProblemError(409, 'An alarm of a whole site can be acknowledged, not put aside.');
   const aheadMs = untilMs - deps.now();

@@ -17,7 +17,6 @@ import { guidedRunAnswer, measuredDrawAnswer, readingsAnswer } from './reading-a
 import { partsListAnswer, reportAnswer, visitsAnswer } from './visit-answers.ts';
 import { wellDetail, requireWell, wellsAnswer } from './well-answers.ts';
 
-/** Answers that are not `await`ed in the middle see one moment of the store. */
 type Answers = {
   [N in Exclude<JsonRoute, 'health'>]: (deps: WebDeps, ask: ApiRequest<N>) => Answer<N> | Promise<Answer<N>>;
 };
@@ -31,25 +30,25 @@ export const ANSWERS: Answers = {
   chart: (deps, ask) => chartAnswer(deps, ask.pathParam('well'), ask.query),
   cycles: (deps, ask) => cyclesAnswer(deps, ask.pathParam('well'), ask.query),
   days: (deps, ask) => daysAnswer(deps, ask.pathParam('well'), ask.query),
-  baselines: (deps, ask) => {
-    const { status } = requireWell(deps, ask.pathParam('well'));
-    return { baselines: deps.store.baselines(status.well) };
+  baselines: async (deps, ask) => {
+    const { status } = await requireWell(deps, ask.pathParam('well'));
+    return { baselines: await deps.store.baselines(status.well) };
   },
-  wellActs: (deps, ask) => {
-    const { status } = requireWell(deps, ask.pathParam('well'));
-    return { acts: deps.store.acts({ well: status.well, fromMs: ask.query.from ?? 0 }) };
+  wellActs: async (deps, ask) => {
+    const { status } = await requireWell(deps, ask.pathParam('well'));
+    return { acts: await deps.store.acts({ well: status.well, fromMs: ask.query.from ?? 0 }) };
   },
   cards: (deps) => cardsAnswer(deps),
   card: (deps, ask) => cardAnswer(deps, ask.pathParam('well')),
   writeCard: (deps, ask) => writeCard(deps, ask),
-  entries: (deps, ask) => ({
-    entries: deps.logbook.entries(requireWell(deps, ask.pathParam('well')).status.well),
+  entries: async (deps, ask) => ({
+    entries: await deps.logbook.entries((await requireWell(deps, ask.pathParam('well'))).status.well),
   }),
   writeEntry: (deps, ask) => writeEntry(deps, ask),
   labels: (deps, ask) => labelsAnswer(deps, ask.pathParam('well')),
-  addDocument: (deps, ask) => {
-    const { status } = requireWell(deps, ask.pathParam('well'));
-    return entryAnswer(deps.logbook.addDocument(status.well, { bytes: ask.bytes, ...ask.query }));
+  addDocument: async (deps, ask) => {
+    const { status } = await requireWell(deps, ask.pathParam('well'));
+    return entryAnswer(await deps.logbook.addDocument(status.well, { bytes: ask.bytes, ...ask.query }));
   },
   checks: (deps, ask) => checksAnswer(deps, ask.pathParam('well')),
   water: (deps, ask) => waterAnswer(deps, ask.pathParam('well')),
@@ -64,9 +63,9 @@ export const ANSWERS: Answers = {
   measuredDraw: (deps, ask) => measuredDrawAnswer(deps, ask.pathParam('well'), ask.query),
   section: (deps, ask) => sectionAnswer(deps, ask.pathParam('well'), ask.query),
   importWell: (deps, ask) => importAnswer(deps, ask),
-  alarms: (deps, { query }) => {
+  alarms: async (deps, { query }) => {
     const { well, from, active } = query;
-    const rows = deps.store.alarms({
+    const rows = await deps.store.alarms({
       ...(well === undefined ? {} : { well }),
       ...(from === undefined ? {} : { fromMs: from }),
       ...(active === undefined ? {} : { active }),
@@ -74,38 +73,38 @@ export const ANSWERS: Answers = {
     return { alarms: rows.map(alarmAnswer) };
   },
   acknowledge: async (deps, ask) =>
-    requireDone(await deps.act(acknowledgeAct(deps, ask.pathParam('id')), ask.body.by)),
+    requireDone(await deps.act(await acknowledgeAct(deps, ask.pathParam('id')), ask.body.by)),
   shelve: async (deps, ask) =>
-    requireDone(await deps.act(shelveAct(deps, ask.pathParam('id'), ask.body.untilMs), ask.body.by)),
+    requireDone(await deps.act(await shelveAct(deps, ask.pathParam('id'), ask.body.untilMs), ask.body.by)),
   act: async (deps, { body }) => {
-    if ('well' in body.act) requireWell(deps, body.act.well);
+    if ('well' in body.act) await requireWell(deps, body.act.well);
     return requireDone(await deps.act(body.act, body.by));
   },
   nodes: (deps) => nodesAnswer(deps),
   approveNode: async (deps, ask) => {
     const node = ask.pathParam('node');
-    if (!deps.store.nodes().some((row) => row.node === node)) {
+    if (!(await deps.store.nodes()).some((row) => row.node === node)) {
       throw new ProblemError(404, `No node called ${node} was heard.`);
     }
     const result = await deps.approveNode(node);
     if ('problem' in result) throw new ProblemError(409, result.problem);
     return { ...result, node };
   },
-  forget: (deps, ask) => {
+  forget: async (deps, ask) => {
     const node = ask.pathParam('node');
-    if (!deps.store.nodes().some((row) => row.node === node))
+    if (!(await deps.store.nodes()).some((row) => row.node === node))
       throw new ProblemError(404, `No node called ${node} is known.`);
-    const why = deps.forget(node);
+    const why = await deps.forget(node);
     if (why !== undefined) throw new ProblemError(409, why);
     return { done: true, node };
   },
-  refused: (deps, { query }) => ({
+  refused: async (deps, { query }) => ({
     nowMs: deps.now(),
-    ...deps.store.refused(query.limit ?? DEFAULT_REFUSED_LIMIT),
+    ...(await deps.store.refused(query.limit ?? DEFAULT_REFUSED_LIMIT)),
   }),
-  notices: (deps, { query }) => {
+  notices: async (deps, { query }) => {
     const { state, limit = DEFAULT_NOTICES_LIMIT } = query;
-    const rows = deps.store.notices({ limit, ...(state === undefined ? {} : { state }) });
+    const rows = await deps.store.notices({ limit, ...(state === undefined ? {} : { state }) });
     return { notices: rows.map(({ body, ...row }) => ({ ...row, subject: body.subject })) };
   },
 };

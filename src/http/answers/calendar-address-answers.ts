@@ -7,8 +7,11 @@ import { ProblemError } from '../problem.ts';
 import { requireWell } from './well-answers.ts';
 
 /** @throws ProblemError 404. */
-export function calendarAddress(deps: WebDeps, well: string | undefined): Answer<'calendarAddress'> {
-  if (well !== undefined) requireWell(deps, well);
+export async function calendarAddress(
+  deps: WebDeps,
+  well: string | undefined,
+): Promise<Answer<'calendarAddress'>> {
+  if (well !== undefined) await requireWell(deps, well);
   const state = deps.calendarAccess.serverState();
   if (state.is === 'closed')
     return {
@@ -16,7 +19,7 @@ export function calendarAddress(deps: WebDeps, well: string | undefined): Answer
       ...(deps.commandOptions !== undefined && { commandOptions: deps.commandOptions }),
     };
   const { port, ...open } = state;
-  const secret = deps.calendarAccess.secret(well);
+  const secret = await deps.calendarAccess.secret(well);
   if (!secret) return { server: open };
   const path = calendarPath(secret.text, well);
   return {
@@ -29,18 +32,19 @@ export function calendarAddress(deps: WebDeps, well: string | undefined): Answer
 }
 
 /** @throws ProblemError 404; 409 where no phone could reach the address. */
-export function setCalendarAddress(
+export async function setCalendarAddress(
   deps: WebDeps,
   { body }: ApiRequest<'setCalendarAddress'>,
-): Answer<'setCalendarAddress'> {
+): Promise<Answer<'setCalendarAddress'>> {
   const { well, action } = body;
-  if (well !== undefined) requireWell(deps, well);
+  if (well !== undefined) await requireWell(deps, well);
   const { calendarAccess } = deps;
-  if (action === 'remove') calendarAccess.revoke(well);
+  if (action === 'remove') await calendarAccess.revoke(well);
   else if (calendarAccess.serverState().is === 'closed')
     throw new ProblemError(409, 'Cannot make an address for phones: the server answers only this computer.');
-  else if (action === 'renew' || !calendarAccess.secret(well)) calendarAccess.renew(well);
-  return calendarAddress(deps, well);
+  else if (action === 'renew') await calendarAccess.renew(well);
+  else await calendarAccess.ensure(well);
+  return await calendarAddress(deps, well);
 }
 
 function urlHost(host: string): string {

@@ -8,10 +8,11 @@ import { selectWells } from './due-answers.ts';
 import { loadDueContext, dueInputFor } from './due-input.ts';
 
 /** All as text/calendar. @throws ProblemError 404. */
-export function calendarBody(deps: WebDeps, well: string | undefined): string {
-  const around = loadDueContext(deps, well);
-  const wells = selectWells(deps, well === undefined ? {} : { well }).map((live) => {
-    const input = dueInputFor(deps, live, around);
+export async function calendarBody(deps: WebDeps, well: string | undefined): Promise<string> {
+  const around = await loadDueContext(deps, well);
+  const selected = await selectWells(deps, well === undefined ? {} : { well });
+  const inputs = await Promise.all(selected.map((live) => dueInputFor(deps, live, around)));
+  const wells = inputs.map((input) => {
     const today = localDate(input.nowMs, input.card.timeZone);
     return { ...input, today, checks: dueChecks(input) };
   });

@@ -12,18 +12,18 @@ import type { WebDeps } from '../deps.ts';
 import { ProblemError } from '../problem.ts';
 import { requireWell } from './well-answers.ts';
 
-export function cardsAnswer(deps: WebDeps): Answer<'cards'> {
-  const names = deps.live.wells().map(({ well }) => well);
-  return { cards: names.sort().map((name) => writtenCard(deps, name)) };
+export async function cardsAnswer(deps: WebDeps): Promise<Answer<'cards'>> {
+  const names = (await deps.live.wells()).map(({ well }) => well);
+  return { cards: await Promise.all(names.sort().map((name) => writtenCard(deps, name))) };
 }
 
-export function cardAnswer(deps: WebDeps, name: string): Answer<'card'> {
-  const { card, normals } = requireWell(deps, name);
-  const { well: _well, ...written } = writtenCard(deps, name);
+export async function cardAnswer(deps: WebDeps, name: string): Promise<Answer<'card'>> {
+  const { card, normals } = await requireWell(deps, name);
+  const { well: _well, ...written } = await writtenCard(deps, name);
   return {
     ...written,
     questions: questionsInBothUnits(card, localDate(deps.now(), card.timeZone)),
-    measured: compareWithCard({ card, normals, entries: deps.logbook.entries(name) }),
+    measured: compareWithCard({ card, normals, entries: await deps.logbook.entries(name) }),
   };
 }
 
@@ -37,8 +37,8 @@ function questionsInBothUnits(card: Card, today: string): Answer<'card'>['questi
   }));
 }
 
-function writtenCard(deps: WebDeps, well: string): WrittenCard {
-  const act = deps.logbook.writtenCard(well);
+async function writtenCard(deps: WebDeps, well: string): Promise<WrittenCard> {
+  const act = await deps.logbook.writtenCard(well);
   if (!act) return { well, card: { well } };
   const { id, atMs, by } = act;
   return { well, card: cardIn(act.body), act: id, atMs, ...(by !== undefined && { by }) };
@@ -59,11 +59,12 @@ export async function writeCard(deps: WebDeps, ask: ApiRequest<'writeCard'>): Pr
   if (read.card.well !== well)
     throw new ProblemError(400, `Cannot read card: well must be ${well}: ${read.card.well}`);
   rejectMissingPhotos(deps, read.card);
-  const before = deps.logbook.writtenCard(well);
-  if (before?.id !== basedOn) throw new ProblemError(409, conflictText(before?.by));
-  const done = await deps.act({ kind: 'card-changed', card }, by);
+  const done = await deps.act({ kind: 'card-changed', card }, by, async () => {
+    const before = await deps.logbook.writtenCard(well);
+    return before?.id === basedOn ? undefined : conflictText(before?.by);
+  });
   if ('problem' in done) throw new ProblemError(409, done.problem);
-  return cardAnswer(deps, well);
+  return await cardAnswer(deps, well);
 }
 
 function rejectMissingPhotos(deps: WebDeps, { description }: Card): void {

@@ -20,22 +20,26 @@ import { ProblemError } from '../problem.ts';
 import { requireWell } from './well-answers.ts';
 
 /** The wells that a question is about. @throws ProblemError 404. */
-export function selectWells(deps: WebDeps, { well, site }: { well?: string; site?: string }): LiveWell[] {
-  if (well !== undefined) return [requireWell(deps, well)];
-  const all = deps.live.wells().flatMap((now) => deps.live.well(now.well) ?? []);
+export async function selectWells(
+  deps: WebDeps,
+  { well, site }: { well?: string; site?: string },
+): Promise<LiveWell[]> {
+  if (well !== undefined) return [await requireWell(deps, well)];
+  const names = (await deps.live.wells()).map(({ well: name }) => name);
+  const all = (await Promise.all(names.map((name) => deps.live.well(name)))).flatMap((live) => live ?? []);
   const found = site === undefined ? all : all.filter(({ card }) => card.site === site);
   if (site !== undefined && found.length === 0)
     throw new ProblemError(404, `No well is at a site called ${site}.`);
   return found;
 }
 
-export function dueAnswer(deps: WebDeps, { query }: ApiRequest<'due'>): Answer<'due'> {
+export async function dueAnswer(deps: WebDeps, { query }: ApiRequest<'due'>): Promise<Answer<'due'>> {
   const nowMs = deps.now();
   const until = query.until ?? addDays(localDate(nowMs, 'UTC'), query.days ?? DUE_SOON_DAYS);
-  const wells = selectWells(deps, query);
-  const around = loadDueContext(deps, query.well);
-  const found = wells.flatMap((live) => {
-    const input = dueInputFor(deps, live, around);
+  const wells = await selectWells(deps, query);
+  const around = await loadDueContext(deps, query.well);
+  const inputs = await Promise.all(wells.map((live) => dueInputFor(deps, live, around)));
+  const found = inputs.flatMap((input) => {
     return dueChecks(input).map((check) => ({
       group: dueGroup(check, until),
       row: { ...wellFields(input), ...dueRow(check, input) },
@@ -97,8 +101,8 @@ function targetAnswer(target: PrechargeTarget): TargetAnswer {
   return { kpa, cutInKpa, from };
 }
 
-export function checksAnswer(deps: WebDeps, name: string): Answer<'checks'> {
-  const input = dueInputFor(deps, requireWell(deps, name), loadDueContext(deps, name));
+export async function checksAnswer(deps: WebDeps, name: string): Promise<Answer<'checks'>> {
+  const input = await dueInputFor(deps, await requireWell(deps, name), await loadDueContext(deps, name));
   const plans = latestPlans(input.entries);
   return {
     nowMs: input.nowMs,

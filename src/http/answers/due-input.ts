@@ -12,6 +12,8 @@ import type { LiveWell, StoredAct, WebDeps } from '../deps.ts';
 export interface DueContext {
   acts: readonly StoredAct[];
   activeAlarms: readonly { well?: string; alarm: string; sinceMs: number }[];
+  /** Of this server. */
+  wellCount: number;
 }
 
 export interface WellDueInput extends DueInput {
@@ -21,9 +23,9 @@ export interface WellDueInput extends DueInput {
   firstActId?: string;
 }
 
-export function dueInputFor(deps: WebDeps, live: LiveWell, context: DueContext): WellDueInput {
+export async function dueInputFor(deps: WebDeps, live: LiveWell, context: DueContext): Promise<WellDueInput> {
   const { card, normals, sensors } = live;
-  const written = deps.logbook.entries(card.well);
+  const written = await deps.logbook.entries(card.well);
   const own = context.acts.filter(({ well }) => well === card.well);
   const nodes = [...new Set(sensors.map(({ node }) => node))];
   const cutIns = card.pumps.flatMap(({ id }) => {
@@ -50,8 +52,8 @@ export function dueInputFor(deps: WebDeps, live: LiveWell, context: DueContext):
     activeAlarms,
     ...(first && { firstSeenMs: first.atMs, firstActId: first.id }),
     changedMs: changed.length > 0 ? Math.max(...changed) : deps.startedMs,
-    ...measuredColdSeason(deps, live),
-    wellCount: deps.live.wells().length,
+    ...(await measuredColdSeason(deps, live)),
+    wellCount: context.wellCount,
     nowMs: deps.now(),
   };
 }
@@ -60,7 +62,10 @@ export function dueInputFor(deps: WebDeps, live: LiveWell, context: DueContext):
 const COLD_SEARCH_DAYS = 400;
 
 /** By the well's own sensor of temperature, where it has one. */
-function measuredColdSeason(deps: WebDeps, { card, sensors }: LiveWell): { coldSeason?: ColdSeason } {
+async function measuredColdSeason(
+  deps: WebDeps,
+  { card, sensors }: LiveWell,
+): Promise<{ coldSeason?: ColdSeason }> {
   if (!sensors.some(({ channel }) => channel === 'temperature')) return {};
   const toMs = deps.now();
   const ask = {
@@ -69,7 +74,7 @@ function measuredColdSeason(deps: WebDeps, { card, sensors }: LiveWell): { coldS
     toMs,
     points: COLD_SEARCH_DAYS,
   };
-  const { fromMs, stepMs, low } = wellChart(deps.store, card, ask);
+  const { fromMs, stepMs, low } = await wellChart(deps.store, card, ask);
   const days = low.flatMap((minC, step) =>
     minC === null ? [] : [{ date: localDate(fromMs + (step + 0.5) * stepMs, card.timeZone), minC }],
   );
@@ -91,10 +96,11 @@ function actSummary({ kind, atMs, well, node, body }: StoredAct): ActSummary {
 }
 
 /** What the store holds around one well, or around all. */
-export function loadDueContext(deps: WebDeps, well?: string): DueContext {
+export async function loadDueContext(deps: WebDeps, well?: string): Promise<DueContext> {
   const of = well === undefined ? {} : { well };
   return {
-    acts: deps.store.acts({ ...of, fromMs: 0 }),
-    activeAlarms: deps.store.alarms({ ...of, active: true }),
+    acts: await deps.store.acts({ ...of, fromMs: 0 }),
+    activeAlarms: await deps.store.alarms({ ...of, active: true }),
+    wellCount: (await deps.live.wells()).length,
   };
 }

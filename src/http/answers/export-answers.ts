@@ -7,9 +7,13 @@ import { ProblemError } from '../problem.ts';
 import { requireWell } from './well-answers.ts';
 
 /** Sent a piece at a time, as the reader takes it: of all the papers one lies in memory. */
-export function exportZipResponse(deps: WebDeps, name: string, { units }: Query<'exportZip'>): Response {
-  const { status } = requireWell(deps, name);
-  const pieces = deps.exports.zip(status.well, units)[Symbol.iterator]();
+export async function exportZipResponse(
+  deps: WebDeps,
+  name: string,
+  { units }: Query<'exportZip'>,
+): Promise<Response> {
+  const { status } = await requireWell(deps, name);
+  const pieces = (await deps.exports.zip(status.well, units))[Symbol.iterator]();
   const body = new ReadableStream<Uint8Array>({
     pull(out) {
       const next = pieces.next();
@@ -20,9 +24,13 @@ export function exportZipResponse(deps: WebDeps, name: string, { units }: Query<
   return new Response(body, { headers: fileHeaders('application/zip', `${status.well}-export.zip`) });
 }
 
-export function exportPageResponse(deps: WebDeps, name: string, { units }: Query<'exportPage'>): Response {
-  const { status } = requireWell(deps, name);
-  const page = deps.exports.page(status.well, units);
+export async function exportPageResponse(
+  deps: WebDeps,
+  name: string,
+  { units }: Query<'exportPage'>,
+): Promise<Response> {
+  const { status } = await requireWell(deps, name);
+  const page = await deps.exports.page(status.well, units);
   return new Response(page, {
     headers: fileHeaders('text/html; charset=utf-8', `${status.well}-export.html`),
   });
@@ -37,11 +45,15 @@ function fileHeaders(type: string, name: string): Record<string, string> {
   };
 }
 
-export function sectionAnswer(deps: WebDeps, name: string, { units }: Query<'section'>): Answer<'section'> {
-  const { card, status } = requireWell(deps, name);
+export async function sectionAnswer(
+  deps: WebDeps,
+  name: string,
+  { units }: Query<'section'>,
+): Promise<Answer<'section'>> {
+  const { card, status } = await requireWell(deps, name);
   const { checkValvesM, checkValveLocations, ...facts } = sectionFacts(
     card,
-    deps.logbook.entries(status.well),
+    await deps.logbook.entries(status.well),
     units,
   );
   return { ...facts, checkValvesM: [...checkValvesM], checkValveLocations: [...checkValveLocations] };

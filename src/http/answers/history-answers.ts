@@ -13,16 +13,16 @@ import { requireWell } from './well-answers.ts';
 const DEFAULT_POINTS = 600;
 
 /** @throws ProblemError 404 for a well or channel that does not exist. */
-export function chartAnswer(
+export async function chartAnswer(
   deps: WebDeps,
   name: string,
   ask: { channel: string; from: number; to: number; points?: number },
-): ChartAnswer {
-  const { card } = requireWell(deps, name);
+): Promise<ChartAnswer> {
+  const { card } = await requireWell(deps, name);
   const unit = channelUnit(ask.channel);
   if (!unit) throw new ProblemError(404, `No channel is called ${ask.channel}.`);
   const { channel, from: fromMs, to: toMs, points = DEFAULT_POINTS } = ask;
-  const chart = wellChart(deps.store, card, { channel, fromMs, toMs, points });
+  const chart = await wellChart(deps.store, card, { channel, fromMs, toMs, points });
   const scale = (line: (number | null)[]) =>
     unit.factor === 1 ? line : line.map((value) => (value === null ? null : value * unit.factor));
   return {
@@ -36,26 +36,26 @@ export function chartAnswer(
   };
 }
 
-export function cyclesAnswer(
+export async function cyclesAnswer(
   deps: WebDeps,
   name: string,
   ask: { from: number; to: number; limit?: number },
-): CyclesAnswer {
-  requireWell(deps, name);
+): Promise<CyclesAnswer> {
+  await requireWell(deps, name);
   const limit = ask.limit ?? CYCLES_MAX;
-  const rows = deps.store.cycles(name, ask.from, ask.to);
+  const rows = await deps.store.cycles(name, ask.from, ask.to);
   return { cycles: rows.slice(-limit).map((row) => row.event), more: rows.length > limit };
 }
 
-export function daysAnswer(
+export async function daysAnswer(
   deps: WebDeps,
   name: string,
   ask: { from: number; to: number; levels?: boolean },
-): { days: DayAnswer[] } {
-  const { card } = requireWell(deps, name);
-  const days = deps.store.days(name, ask.from, ask.to);
+): Promise<{ days: DayAnswer[] }> {
+  const { card } = await requireWell(deps, name);
+  const days = await deps.store.days(name, ask.from, ask.to);
   if (ask.levels !== true) return { days };
-  const byDay = levelsByDay(deps.store.cycles(name, ask.from, ask.to), card.timeZone);
+  const byDay = levelsByDay(await deps.store.cycles(name, ask.from, ask.to), card.timeZone);
   return { days: days.map((day) => ({ ...day, ...byDay.get(`${day.pump ?? ''} ${day.date}`) })) };
 }
 

@@ -6,9 +6,9 @@ import { newestReadings, type MeasuredFacts } from '../../logbook/readings/newes
 import type { WebDeps } from '../deps.ts';
 import { requireWell } from './well-answers.ts';
 
-export function labelsAnswer(deps: WebDeps, name: string): Answer<'labels'> {
-  const { card, normals } = requireWell(deps, name);
-  const entries = deps.logbook.entries(name);
+export async function labelsAnswer(deps: WebDeps, name: string): Promise<Answer<'labels'>> {
+  const { card, normals } = await requireWell(deps, name);
+  const entries = await deps.logbook.entries(name);
   const measured = (pump: string): MeasuredFacts =>
     newestReadings({ pump, baseline: normals.find((one) => one.pump === pump)?.baseline, entries });
   const from = { card, measured, madeOn: localDate(deps.now(), card.timeZone) };

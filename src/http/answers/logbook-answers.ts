@@ -5,9 +5,12 @@ import type { EntryResult, WebDeps } from '../deps.ts';
 import { ProblemError } from '../problem.ts';
 import { requireWell } from './well-answers.ts';
 
-export function writeEntry(deps: WebDeps, ask: ApiRequest<'writeEntry'>): Answer<'writeEntry'> {
-  const { status } = requireWell(deps, ask.pathParam('well'));
-  return entryAnswer(deps.logbook.write({ ...ask.body.entry, well: status.well }, ask.body.by));
+export async function writeEntry(
+  deps: WebDeps,
+  ask: ApiRequest<'writeEntry'>,
+): Promise<Answer<'writeEntry'>> {
+  const { status } = await requireWell(deps, ask.pathParam('well'));
+  return entryAnswer(await deps.logbook.write({ ...ask.body.entry, well: status.well }, ask.body.by));
 }
 
 export function entryAnswer(result: EntryResult): Answer<'writeEntry'> {

@@ -3,16 +3,16 @@ import type { NodeAnswer, NodesAnswer } from '../../../shared/api/nodes.ts';
 import type { HelloChannel } from '../../core/decode/messages.ts';
 import { nodesOf } from '../../core/domain/sources.ts';
 import type { StoredNode, WebDeps } from '../deps.ts';
+import { selectWells } from './due-answers.ts';
 
 /** Those that wait come first, then by name. */
-export function nodesAnswer(deps: WebDeps): NodesAnswer {
+export async function nodesAnswer(deps: WebDeps): Promise<NodesAnswer> {
   const readBy = new Map<string, string[]>();
-  for (const { well } of deps.live.wells()) {
-    const card = deps.live.well(well)?.card;
-    for (const { node } of card ? nodesOf(card, deps.now()) : [])
-      readBy.set(node, [...(readBy.get(node) ?? []), well]);
+  for (const { card } of await selectWells(deps, {})) {
+    for (const { node } of nodesOf(card, deps.now()))
+      readBy.set(node, [...(readBy.get(node) ?? []), card.well]);
   }
-  const nodes = deps.store.nodes().map((row) => nodeAnswer(row, readBy.get(row.node) ?? []));
+  const nodes = (await deps.store.nodes()).map((row) => nodeAnswer(row, readBy.get(row.node) ?? []));
   return {
     nowMs: deps.now(),
     ...(deps.commandOptions !== undefined && { commandOptions: deps.commandOptions }),

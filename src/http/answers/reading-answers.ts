@@ -29,12 +29,12 @@ const CLAMP_WINDOW_S = 10;
 /** A rest before a run, clear of its edges. */
 const ZERO_WINDOW_S = { from: 70, to: 10 };
 
-export function guidedRunAnswer(
+export async function guidedRunAnswer(
   deps: WebDeps,
   name: string,
   { since, pump }: Query<'guidedRun'>,
-): Answer<'guidedRun'> {
-  const live = requireWell(deps, name);
+): Promise<Answer<'guidedRun'>> {
+  const live = await requireWell(deps, name);
   const card = live.card.pumps.find(({ id }) => id === pump);
   const now = live.status.pumps.find((one) => one.pump === pump);
   if (!card || !now) throw new ProblemError(404, `${name} has no pump ${pump}.`);
@@ -43,20 +43,18 @@ export function guidedRunAnswer(
     throw new ProblemError(400, 'query.since must lie within the last day');
   const heardMs = live.sensors.find(({ channel }) => channel === currentChannel(pump))?.lastMs;
   const baseline = live.normals.find((one) => one.pump === pump)?.baseline;
+  const cycles = await deps.store.cycles(name, since, nowMs + DAY_MS);
   const run = guidedRun({
     sinceMs: since,
     nowMs,
     control: card.control,
-    cycles: deps.store
-      .cycles(name, since, nowMs + DAY_MS)
-      .map(({ event }) => event)
-      .filter((event) => event.pump === pump),
+    cycles: cycles.map(({ event }) => event).filter((event) => event.pump === pump),
     ...(heardMs !== undefined && { lastReadingMs: heardMs }),
     ...(now.running !== undefined && { running: now.running }),
     ...(now.sinceMs !== undefined && { runningSinceMs: now.sinceMs }),
     ...(baseline?.ranS && { normalRanS: baseline.ranS.median }),
   });
-  const clamp = clampReading(deps, live, pump, nowMs);
+  const clamp = await clampReading(deps, live, pump, nowMs);
   const { pressureKpa } = live.status;
   return {
     nowMs,
@@ -85,13 +83,18 @@ function clampSource(
   return source && { node: source.node, channel: source.nodeChannel };
 }
 
-function clampReading(deps: WebDeps, live: LiveWell, pump: string, nowMs: number): ClampReading | undefined {
+async function clampReading(
+  deps: WebDeps,
+  live: LiveWell,
+  pump: string,
+  nowMs: number,
+): Promise<ClampReading | undefined> {
   const source = clampSource(live, pump, nowMs);
-  const reads = rawAmps(deps, live, { pump, fromMs: nowMs - CLAMP_WINDOW_S * S_MS, toMs: nowMs + 1 });
+  const reads = await rawAmps(deps, live, { pump, fromMs: nowMs - CLAMP_WINDOW_S * S_MS, toMs: nowMs + 1 });
   const readA = median(reads);
   if (!source || readA === undefined) return undefined;
   const correction = live.sensors.find(({ channel }) => channel === currentChannel(pump))?.correction;
-  const hello = deps.store.nodes().find(({ node }) => node === source.node)?.hello;
+  const hello = (await deps.store.nodes()).find(({ node }) => node === source.node)?.hello;
   const stepA = hello?.channels.find(({ n }) => n === source.channel)?.step;
   return {
     ...source,
@@ -103,43 +106,51 @@ function clampReading(deps: WebDeps, live: LiveWell, pump: string, nowMs: number
 }
 
 /** As the node sent them, second by second. */
-function rawAmps(
+async function rawAmps(
   deps: WebDeps,
   live: LiveWell,
   window: { pump: string; fromMs: number; toMs: number },
-): number[] {
+): Promise<number[]> {
   const { pump, fromMs, toMs } = window;
   const points = Math.ceil((toMs - fromMs) / S_MS);
-  const chart = wellChart(deps.store, live.card, { channel: currentChannel(pump), fromMs, toMs, points });
+  const chart = await wellChart(deps.store, live.card, {
+    channel: currentChannel(pump),
+    fromMs,
+    toMs,
+    points,
+  });
   return chart.mean.filter((value) => value !== null);
 }
 
-export function readingsAnswer(deps: WebDeps, name: string): Answer<'readings'> {
-  const live = requireWell(deps, name);
+export async function readingsAnswer(deps: WebDeps, name: string): Promise<Answer<'readings'>> {
+  const live = await requireWell(deps, name);
   const nowMs = deps.now();
-  const entries = currentEntries(deps.logbook.entries(name));
-  const runs = deps.store.cycles(name, nowMs - RECENT_MS, nowMs + 1).map(({ event }) => event);
+  const entries = currentEntries(await deps.logbook.entries(name));
+  const runs = (await deps.store.cycles(name, nowMs - RECENT_MS, nowMs + 1)).map(({ event }) => event);
   const pumps = live.card.pumps.map(({ id }) => id);
+  const calibrations = await Promise.all(
+    pumps.map((pump) => calibrationAnswer(deps, live, { pump, entries, nowMs })),
+  );
   return {
     nowMs,
     groups: readingGroups(entries, runs, pumps),
-    calibration: pumps.flatMap((pump) => calibrationAnswer(deps, live, { pump, entries, nowMs })),
+    calibration: calibrations.flat(),
   };
 }
 
-function calibrationAnswer(
+async function calibrationAnswer(
   deps: WebDeps,
   live: LiveWell,
   input: { pump: string; entries: readonly StoredEntry[]; nowMs: number },
-): CalibrationAnswer[] {
+): Promise<CalibrationAnswer[]> {
   const { pump, entries, nowMs } = input;
   const source = clampSource(live, pump, nowMs);
   const all = entries.flatMap((entry) => clampPairs(entry, pump, live.card.pumps.length === 1));
   const firstMs = all[0]?.atMs;
   if (!source || firstMs === undefined) return [];
-  const calibratedMs = lastCalibratedMs(deps, source, firstMs);
+  const calibratedMs = await lastCalibratedMs(deps, source, firstMs);
   const pairs = all.filter(({ atMs }) => atMs > calibratedMs);
-  const found = calibrationPoints(pairs, zeroA(deps, live, pump, nowMs));
+  const found = calibrationPoints(pairs, await zeroA(deps, live, pump, nowMs));
   return [
     {
       pump,
@@ -163,8 +174,13 @@ function clampPairs(
 }
 
 /** What the node reads means something else from then on. */
-function lastCalibratedMs(deps: WebDeps, source: { node: string; channel: string }, fromMs: number): number {
-  const last = deps.store.acts({ fromMs }).findLast(({ kind, body }) => {
+async function lastCalibratedMs(
+  deps: WebDeps,
+  source: { node: string; channel: string },
+  fromMs: number,
+): Promise<number> {
+  const acts = await deps.store.acts({ fromMs });
+  const last = acts.findLast(({ kind, body }) => {
     if (kind !== 'calibrated' || typeof body !== 'object' || body === null) return false;
     return (
       'node' in body && body.node === source.node && 'channel' in body && body.channel === source.channel
@@ -174,25 +190,29 @@ function lastCalibratedMs(deps: WebDeps, source: { node: string; channel: string
 }
 
 /** What the clamp shows at rest, before the last run. */
-function zeroA(deps: WebDeps, live: LiveWell, pump: string, nowMs: number): number | undefined {
-  const last = deps.store
-    .cycles(live.status.well, nowMs - DAY_MS, nowMs + 1)
-    .findLast(({ event }) => event.pump === pump);
+async function zeroA(
+  deps: WebDeps,
+  live: LiveWell,
+  pump: string,
+  nowMs: number,
+): Promise<number | undefined> {
+  const cycles = await deps.store.cycles(live.status.well, nowMs - DAY_MS, nowMs + 1);
+  const last = cycles.findLast(({ event }) => event.pump === pump);
   if (!last || (last.event.restedS ?? 0) < 2 * ZERO_WINDOW_S.from) return undefined;
   const [fromMs, toMs] = [
     last.startedMs - ZERO_WINDOW_S.from * S_MS,
     last.startedMs - ZERO_WINDOW_S.to * S_MS,
   ];
-  return median(rawAmps(deps, live, { pump, fromMs, toMs }));
+  return median(await rawAmps(deps, live, { pump, fromMs, toMs }));
 }
 
 /** @throws ProblemError 400 for a quantity that is none. */
-export function measuredDrawAnswer(
+export async function measuredDrawAnswer(
   deps: WebDeps,
   name: string,
   query: Query<'measuredDraw'>,
-): Answer<'measuredDraw'> {
-  const { card } = requireWell(deps, name);
+): Promise<Answer<'measuredDraw'>> {
+  const { card } = await requireWell(deps, name);
   const volumeL = card.tank?.volumeL;
   const result = airChargeFromDraw({
     drawnL: parseQueryQuantity('drawn', query.drawn, 'volume'),

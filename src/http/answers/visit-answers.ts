@@ -14,17 +14,21 @@ import type { LiveWell, StoredEntry, WebDeps } from '../deps.ts';
 import { ProblemError } from '../problem.ts';
 import { requireWell } from './well-answers.ts';
 
-export function partsListAnswer(deps: WebDeps, name: string): Answer<'partsList'> {
-  const live = requireWell(deps, name);
-  const active = (activeByWell(deps, name).get(name) ?? []).map(({ alarm, pump, causes }) => ({
+export async function partsListAnswer(deps: WebDeps, name: string): Promise<Answer<'partsList'>> {
+  const live = await requireWell(deps, name);
+  const active = ((await activeByWell(deps, name)).get(name) ?? []).map(({ alarm, pump, causes }) => ({
     alarm,
     causes,
     ...(pump !== undefined && { pump }),
   }));
-  const question = { card: live.card, active, measured: partMeasurements(live, deps.logbook.entries(name)) };
+  const question = {
+    card: live.card,
+    active,
+    measured: partMeasurements(live, await deps.logbook.entries(name)),
+  };
   const list = (units: UnitSystem): ReturnType<typeof partsList> =>
     partsList({ ...question, units } satisfies PartsListInput);
-  return { us: list('us'), metric: list('metric') };
+  return { us: await list('us'), metric: await list('metric') };
 }
 
 /** The newest of what is usual now and of what people read, as on the labels; what has no place in SI as it was written. */
@@ -47,10 +51,10 @@ function partMeasurements({ normals, card }: LiveWell, entries: readonly StoredE
   };
 }
 
-export function visitsAnswer(deps: WebDeps, name: string): Answer<'visits'> {
-  const { status } = requireWell(deps, name);
-  const entries = currentEntries(deps.logbook.entries(status.well));
-  const visits = visitsOf(deps.store.acts({ well: status.well, fromMs: 0 }));
+export async function visitsAnswer(deps: WebDeps, name: string): Promise<Answer<'visits'>> {
+  const { status } = await requireWell(deps, name);
+  const entries = currentEntries(await deps.logbook.entries(status.well));
+  const visits = visitsOf(await deps.store.acts({ well: status.well, fromMs: 0 }));
   return { nowMs: deps.now(), visits: visits.map((visit) => visitAnswer(visit, entries)).reverse() };
 }
 
@@ -62,19 +66,19 @@ function visitAnswer(visit: Visit, entries: readonly StoredEntry[]): VisitAnswer
 }
 
 /** @throws ProblemError 404 where there was no such visit. */
-export function reportAnswer(deps: WebDeps, name: string, id: string): Answer<'report'> {
-  const { card } = requireWell(deps, name);
-  const visit = visitsOf(deps.store.acts({ well: name, fromMs: 0 })).find((one) => one.id === id);
+export async function reportAnswer(deps: WebDeps, name: string, id: string): Promise<Answer<'report'>> {
+  const { card } = await requireWell(deps, name);
+  const visit = visitsOf(await deps.store.acts({ well: name, fromMs: 0 })).find((one) => one.id === id);
   if (!visit) throw new ProblemError(404, `No visit to ${name} is called ${id}.`);
   const { before, after } = reportWindows(visit);
   const toMs = after?.[1] ?? before[1];
-  const cycles = deps.store.cycles(name, before[0], toMs + 1).map(({ event }) => event);
-  const days = deps.store.days(name, before[0], toMs + DAY_MS);
-  const baselines = deps.store.baselines(name);
+  const cycles = (await deps.store.cycles(name, before[0], toMs + 1)).map(({ event }) => event);
+  const days = await deps.store.days(name, before[0], toMs + DAY_MS);
+  const baselines = await deps.store.baselines(name);
   const question = { visit, timeZone: card.timeZone, cycles, days, baselines };
   return {
     nowMs: deps.now(),
-    visit: visitAnswer(visit, currentEntries(deps.logbook.entries(name))),
+    visit: visitAnswer(visit, currentEntries(await deps.logbook.entries(name))),
     days: REPORT_DAYS,
     pumps: card.pumps.map(({ id: pump }) => ({ pump, lines: beforeAfterReport({ ...question, pump }) })),
   };

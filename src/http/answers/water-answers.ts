@@ -16,8 +16,8 @@ import { dueRow } from './due-answers.ts';
 import { loadDueContext, dueInputFor } from './due-input.ts';
 import { requireWell } from './well-answers.ts';
 
-export function waterAnswer(deps: WebDeps, name: string): Answer<'water'> {
-  const input = dueInputFor(deps, requireWell(deps, name), loadDueContext(deps, name));
+export async function waterAnswer(deps: WebDeps, name: string): Promise<Answer<'water'>> {
+  const input = await dueInputFor(deps, await requireWell(deps, name), await loadDueContext(deps, name));
   const { timeZone } = input.card;
   const today = localDate(input.nowMs, timeZone);
   const tests = waterTests(input.entries, timeZone);

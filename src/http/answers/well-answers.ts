@@ -31,8 +31,8 @@ const RECENT_DAYS = 14;
 const LAST_RUN_MS = 14 * DAY_MS;
 
 /** @throws ProblemError 404. */
-export function requireWell(deps: WebDeps, name: string): LiveWell {
-  const well = deps.live.well(name);
+export async function requireWell(deps: WebDeps, name: string): Promise<LiveWell> {
+  const well = await deps.live.well(name);
   if (!well) throw new ProblemError(404, `Unknown well: ${name}`);
   return well;
 }
@@ -50,12 +50,17 @@ export function wellSummary(now: WellStatus, activeAlarms: AlarmAnswer[], nowMs:
   };
 }
 
-function wellAnswer(deps: WebDeps, now: WellStatus, activeAlarms: AlarmAnswer[], nowMs: number): WellAnswer {
+async function wellAnswer(
+  deps: WebDeps,
+  now: WellStatus,
+  activeAlarms: AlarmAnswer[],
+  nowMs: number,
+): Promise<WellAnswer> {
   const fromMs = nowMs - (RECENT_DAYS + 1) * DAY_MS;
   return {
     ...wellSummary(now, activeAlarms, nowMs),
-    recentDays: recentDays(deps.store.days(now.well, fromMs, nowMs + DAY_MS), now, nowMs),
-    ...normalDay(deps.live.well(now.well)),
+    recentDays: recentDays(await deps.store.days(now.well, fromMs, nowMs + DAY_MS), now, nowMs),
+    ...normalDay(await deps.live.well(now.well)),
   };
 }
 
@@ -95,28 +100,30 @@ function sumDay(date: string, days: readonly DayEvent[]): RecentDay {
   };
 }
 
-export function wellsAnswer(deps: WebDeps): WellsAnswer {
+export async function wellsAnswer(deps: WebDeps): Promise<WellsAnswer> {
   const nowMs = deps.now();
-  const active = activeByWell(deps);
-  const wells = deps.live.wells().map((now) => wellAnswer(deps, now, active.get(now.well) ?? [], nowMs));
+  const active = await activeByWell(deps);
+  const wells = await Promise.all(
+    (await deps.live.wells()).map((now) => wellAnswer(deps, now, active.get(now.well) ?? [], nowMs)),
+  );
   return {
     nowMs,
     version: deps.version,
-    pendingNodes: deps.store.nodes().filter((node) => !node.approved).length,
-    siteAlarms: activeSiteAlarms(deps),
+    pendingNodes: (await deps.store.nodes()).filter((node) => !node.approved).length,
+    siteAlarms: await activeSiteAlarms(deps),
     wells: wells.toSorted(compareByAttention),
   };
 }
 
-export function wellDetail(deps: WebDeps, name: string): WellDetail {
+export async function wellDetail(deps: WebDeps, name: string): Promise<WellDetail> {
   const nowMs = deps.now();
-  const live = requireWell(deps, name);
-  const active = activeByWell(deps, name).get(name) ?? [];
-  const cycles = deps.store.cycles(name, nowMs - LAST_RUN_MS, nowMs + DAY_MS);
-  const baselines = deps.store.baselines(name);
+  const live = await requireWell(deps, name);
+  const active = (await activeByWell(deps, name)).get(name) ?? [];
+  const cycles = await deps.store.cycles(name, nowMs - LAST_RUN_MS, nowMs + DAY_MS);
+  const baselines = await deps.store.baselines(name);
   return {
     nowMs,
-    well: wellAnswer(deps, live.status, active, nowMs),
+    well: await wellAnswer(deps, live.status, active, nowMs),
     card: cardFacts(live.card),
     pumps: live.card.pumps.map((pump) => {
       const { id } = pump;
@@ -133,7 +140,7 @@ export function wellDetail(deps: WebDeps, name: string): WellDetail {
       };
     }),
     sensors: live.sensors,
-    checks: checkAnswers(live, deps.store.nodes()),
+    checks: checkAnswers(live, await deps.store.nodes()),
   };
 }
 

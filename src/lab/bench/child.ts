@@ -43,7 +43,7 @@ async function broker(): Promise<void> {
     port: 0,
     root: 'wells',
     allowLocal: true,
-    credential: () => undefined,
+    credential: () => Promise.resolve(undefined),
     onMessage: () => undefined,
   });
   send({ type: 'ready', port: opened.port });
@@ -82,14 +82,14 @@ async function server(notices: boolean): Promise<void> {
   const arrivedMs = new Map<string, number>();
   const latencies: number[] = [];
   const parts: { poke?: () => void } = {};
-  const live = openLiveServer({
+  const live = await openLiveServer({
     store,
     root: 'wells',
     observe: false,
     approveAll: true,
     now: Date.now,
     publish: (topic, payload, how) => void opened.publish(topic, payload, how).catch(() => undefined),
-    notify: (change, nowMs) => (notices ? [noticeOf(change.after.id, change.event, nowMs)] : []),
+    notify: (change, { nowMs }) => (notices ? [noticeOf(change.after.id, change.event, nowMs)] : []),
     log: (_level, sentence) => process.stderr.write(`${sentence}\n`),
     onCommit: () => parts.poke?.(),
   });
@@ -99,7 +99,7 @@ async function server(notices: boolean): Promise<void> {
     root: 'wells',
     allowLocal: true,
     acknowledge: 'after-commit',
-    credential: () => undefined,
+    credential: () => Promise.resolve(undefined),
     onMessage: (topic, payload, how) => {
       if (notices) arrivedMs.set(topic.split('/')[1]!, Date.now());
       live.receive({
@@ -145,7 +145,7 @@ async function server(notices: boolean): Promise<void> {
   await outbox.close();
   await opened.close();
   await live.close();
-  store.close();
+  await store.close();
   rmSync(folder, { recursive: true, force: true });
 }
 

@@ -20,44 +20,46 @@ const PACK_MOMENTS = 250;
 const PACKS_PER_COMMIT = 40;
 
 /** `days` of all four wells of the farm at `everyS`, through commit and housekeeping; then the file is weighed and read. */
-export function benchDisk(days: number, everyS: number): DiskFigures {
+export async function benchDisk(days: number, everyS: number): Promise<DiskFigures> {
   const folder = mkdtempSync(join(tmpdir(), 'stillwell-bench-'));
   const path = join(folder, 'bench.db');
   const fromMs = Date.UTC(2026, 0, 5);
   const store = openStore(path);
   let readings = 0;
   let pending: PlacedPack[] = [];
-  const commit = (): void => {
-    store.commit(pending.map((pack) => ({ change: 'pack', pack })));
+  const commit = async (): Promise<void> => {
+    await store.commit(pending.map((pack) => ({ change: 'pack', pack })));
     for (const pack of pending) for (const column of pack.columns) readings += column.times.length;
     pending = [];
   };
   for (const { params } of demoWells(fromMs + days * DAY_MS)) {
     for (const pack of packsOf(params, fromMs, { days, everyS })) {
       pending.push(pack);
-      if (pending.length >= PACKS_PER_COMMIT) commit();
+      if (pending.length >= PACKS_PER_COMMIT) await commit();
     }
-    commit();
+    await commit();
     // Housekeeping is told that time has gone on, so that all full blocks are sealed.
-    while (store.maintain(fromMs + (days + 2) * DAY_MS, 1000));
+    while (await store.maintain(fromMs + (days + 2) * DAY_MS, 1000));
   }
-  store.close();
+  await store.close();
   const bytes = statSync(path).size;
   const reopened = openStore(path);
   const well = demoWells(0)[0]!.params.name;
-  const monthMs = timed(() => reopened.readings(well, 'pressure', fromMs, fromMs + 30 * DAY_MS));
-  const dayMs = timed(() => reopened.readings(well, 'pressure', fromMs + 3 * DAY_MS, fromMs + 4 * DAY_MS));
-  reopened.close();
+  const monthMs = await timed(() => reopened.readings(well, 'pressure', fromMs, fromMs + 30 * DAY_MS));
+  const dayMs = await timed(() =>
+    reopened.readings(well, 'pressure', fromMs + 3 * DAY_MS, fromMs + 4 * DAY_MS),
+  );
+  await reopened.close();
   rmSync(folder, { recursive: true, force: true });
   return { bytesPerReading: bytes / readings, monthMs, dayMs, readings };
 }
 
 /** The quickest of five, so that another program's turn does not count. */
-function timed(work: () => unknown): number {
+async function timed(work: () => Promise<unknown>): Promise<number> {
   let best = Infinity;
   for (let i = 0; i < 5; i++) {
     const began = performance.now();
-    work();
+    await work();
     best = Math.min(best, performance.now() - began);
   }
   return best;

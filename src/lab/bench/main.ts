@@ -28,11 +28,11 @@ function progress(what: string): void {
 }
 
 progress('stations');
-const stations = benchStages(quick ? 2000 : 20_000, 200);
+const stations = await benchStages(quick ? 2000 : 20_000, 200);
 progress('engine');
 const engine = benchEngine(quick ? 3 : 14, 200);
 progress('disk');
-const disk = benchDisk(30, 5);
+const disk = await benchDisk(30, 5);
 progress('end to end');
 const endToEnd = await benchEndToEnd(SIZES);
 progress('notices');

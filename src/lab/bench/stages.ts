@@ -26,7 +26,7 @@ const ROOT = 'wells';
 const PACKS_PER_COMMIT = 200;
 
 /** `messages` packs of `nodes` nodes through one station after the other. */
-export function benchStages(messages: number, nodes: number): StageCosts {
+export async function benchStages(messages: number, nodes: number): Promise<StageCosts> {
   const track = makeTrack(3600, 9);
   const fromMs = Date.UTC(2026, 0, 6);
   const raw = Array.from({ length: messages }, (_, i) => {
@@ -39,7 +39,7 @@ export function benchStages(messages: number, nodes: number): StageCosts {
     };
   });
   const packs: Pack[] = [];
-  const decodeUs = cpuUsEach(messages, () => {
+  const decodeUs = await cpuUsEach(messages, () => {
     for (const { name, arrivalMs, bytes } of raw) {
       const read = readMessage({
         root: ROOT,
@@ -54,16 +54,21 @@ export function benchStages(messages: number, nodes: number): StageCosts {
   });
   const states = new Map(Array.from({ length: nodes }, (_, i) => [`n-${i}`, newNode(`n-${i}`)]));
   const placed: PlacedPack[] = [];
-  const intakeUs = cpuUsEach(messages, () => {
+  const intakeUs = await cpuUsEach(messages, () => {
     for (const [i, pack] of packs.entries()) {
       const receipt = receivePack(states.get(pack.node)!, pack, raw[i]!.arrivalMs);
       if (receipt.is !== 'duplicate') placed.push(receipt.placed);
     }
   });
-  return { decodeUs, intakeUs, engineUs: engineCost(placed, nodes), commitUs: commitCost(placed) };
+  return {
+    decodeUs,
+    intakeUs,
+    engineUs: await engineCost(placed, nodes),
+    commitUs: await commitCost(placed),
+  };
 }
 
-function engineCost(placed: PlacedPack[], nodes: number): number {
+function engineCost(placed: PlacedPack[], nodes: number): Promise<number> {
   const cards = Array.from({ length: nodes }, (_, i) => {
     const read = readCard({ well: `n-${i}` });
     if ('problem' in read) throw new Error(read.problem);
@@ -80,23 +85,23 @@ function engineCost(placed: PlacedPack[], nodes: number): number {
   });
 }
 
-function commitCost(placed: PlacedPack[]): number {
+async function commitCost(placed: PlacedPack[]): Promise<number> {
   const folder = mkdtempSync(join(tmpdir(), 'stillwell-bench-'));
   const store = openStore(join(folder, 'bench.db'));
-  const cost = cpuUsEach(placed.length, () => {
+  const cost = await cpuUsEach(placed.length, async () => {
     for (let i = 0; i < placed.length; i += PACKS_PER_COMMIT) {
-      store.commit(placed.slice(i, i + PACKS_PER_COMMIT).map((pack) => ({ change: 'pack', pack })));
+      await store.commit(placed.slice(i, i + PACKS_PER_COMMIT).map((pack) => ({ change: 'pack', pack })));
     }
   });
-  store.close();
+  await store.close();
   rmSync(folder, { recursive: true, force: true });
   return cost;
 }
 
 /** CPU of `work`, us for each of `n`. */
-function cpuUsEach(n: number, work: () => void): number {
+async function cpuUsEach(n: number, work: () => void | Promise<void>): Promise<number> {
   const before = process.cpuUsage();
-  work();
+  await work();
   const used = process.cpuUsage(before);
   return (used.user + used.system) / n;
 }

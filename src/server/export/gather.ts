@@ -5,34 +5,31 @@
 import { referencedNodes } from '../../logbook/export/referenced-nodes.ts';
 import type { WellRecord } from '../../logbook/export/record.ts';
 import type { DayEvent } from '../../../shared/api/events.ts';
-import type { ActRow, ImportedRow, Store } from '../../store/store.ts';
+import type { ActRow, ImportedRow, WellPast } from '../../store/store.ts';
 import { alarmKey, baselineKey, cycleKey, dayKey } from './keys.ts';
 
-export type RecordStore = Pick<Store, 'acts' | 'entries' | 'alarms' | 'derived' | 'imported'>;
-
-export function gatherRecord(store: RecordStore, well: string): WellRecord {
-  const own = store.derived(well);
+export function gatherRecord(well: string, past: WellPast): WellRecord {
   const imported = <T>(kind: ImportedRow['kind']): Map<string, T> =>
     // What is in the table was read by its shape before it was put there.
     // oxlint-disable-next-line typescript/no-unsafe-type-assertion
-    new Map(store.imported(kind, well).map(({ key, row }) => [key, row as T]));
-  const alarms = store.alarms({ well }).filter((row) => row.site === undefined);
+    new Map(past.imported.filter((row) => row.kind === kind).map(({ key, row }) => [key, row as T]));
+  const alarms = past.alarms.filter((row) => row.site === undefined);
   return {
     well,
-    acts: mergeImported(actsOf(store, well), imported<ActRow>('act'), ({ id }) => id).toSorted(
+    acts: mergeImported(actsOf(well, past.acts), imported<ActRow>('act'), ({ id }) => id).toSorted(
       (a, b) => a.atMs - b.atMs,
     ),
-    entries: store.entries(well),
-    baselines: mergeImported(own.baselines, imported('baseline'), baselineKey).toSorted(
+    entries: past.entries,
+    baselines: mergeImported(past.baselines, imported('baseline'), baselineKey).toSorted(
       (a, b) => a.atMs - b.atMs || compareText(a.event.pump, b.event.pump),
     ),
-    days: mergeImported(own.days, imported('day'), dayKey)
+    days: mergeImported(past.days, imported('day'), dayKey)
       .filter(({ event }) => hasData(event))
       .toSorted(
         (a, b) =>
           compareText(a.event.date, b.event.date) || compareText(a.event.pump ?? '', b.event.pump ?? ''),
       ),
-    cycles: mergeImported(own.cycles, imported('cycle'), cycleKey).toSorted(
+    cycles: mergeImported(past.cycles, imported('cycle'), cycleKey).toSorted(
       (a, b) => a.startedMs - b.startedMs || compareText(a.event.pump, b.event.pump),
     ),
     alarms: mergeImported(alarms, imported('alarm'), alarmKey).toSorted(
@@ -57,8 +54,7 @@ export function hasData({ heardS, cycles, ranS, ampsMedian, usedL, leakLPerDay }
 }
 
 /** Acts that were done to the well itself, and calibrations of the nodes that any of its cards reads from. */
-export function actsOf(store: Pick<Store, 'acts'>, well: string): ActRow[] {
-  const rows = store.acts({ well, fromMs: 0 });
+export function actsOf(well: string, rows: readonly ActRow[]): ActRow[] {
   const mine = rows.filter((row) => row.well === well);
   const nodes = referencedNodes(well, mine);
   return rows.filter(

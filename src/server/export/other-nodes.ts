@@ -6,9 +6,9 @@ import { referencedNodes } from '../../logbook/export/referenced-nodes.ts';
 import type { ActRow, Store } from '../../store/store.ts';
 
 /** By node a well that reads from it, by the cards as they stand; the node of another well's own name is always one. */
-export function nodesOfOthers(store: Pick<Store, 'acts'>, well: string): Map<string, string> {
+export async function nodesOfOthers(store: Pick<Store, 'acts'>, well: string): Promise<Map<string, string>> {
   const cards = new Map<string, ActRow>();
-  for (const row of store.acts({ fromMs: 0 }))
+  for (const row of await store.acts({ fromMs: 0 }))
     if (row.kind === 'card-changed' && row.well !== undefined && row.well !== well) cards.set(row.well, row);
   return new Map(
     [...cards].flatMap(([other, row]) =>

@@ -6,7 +6,7 @@
 import { DAY_MS } from '../../../shared/units/duration.ts';
 import { referencedNodes } from '../../logbook/export/referenced-nodes.ts';
 import { newestMs, type WellRecord } from '../../logbook/export/record.ts';
-import type { ActRow, Change, ImportedRow, Store } from '../../store/store.ts';
+import type { ActRow, Change, ImportedRow, Store, WellPast } from '../../store/store.ts';
 import { actsOf, gatherRecord, hasData } from './gather.ts';
 import { alarmKey, baselineKey, cycleKey, dayKey } from './keys.ts';
 import { nodesOfOthers } from './other-nodes.ts';
@@ -35,27 +35,28 @@ export interface ImportParams {
   sameWell: boolean;
 }
 
-export function planImport(
+export async function planImport(
   store: Store,
   record: WellRecord,
   { nowMs, sameWell }: ImportParams,
-): ImportPlanResult {
+): Promise<ImportPlanResult> {
   const { well } = record;
   const untilMs = newestMs(record);
   if (untilMs !== undefined && untilMs > nowMs + DAY_MS)
     return {
       problem: `Cannot take packet: it knows of ${new Date(untilMs).toISOString()}, which is still to come. See to the clock of this machine`,
     };
-  const foreignId = idOfAnotherWell(store, record);
+  const foreignId = await idOfAnotherWell(store, record);
   if (foreignId !== undefined) return { problem: `Cannot take packet: ${foreignId} is of another well here` };
-  const here = gatherRecord(store, well);
-  const isNew = !isKnown(store, here);
+  const past = await store.past(well);
+  const here = gatherRecord(well, past);
+  const isNew = !(await isKnown(store, here));
   if (!isNew && !sameWell && !hasCommonRows(here, record))
     return {
       problem: `There is a well called ${well} here already, and nothing in this packet is known of it. If it is the same well, say so and its past is put together.`,
       confirm: 'same',
     };
-  const watched = isWatched(store, well);
+  const watched = isWatched(past);
   const acts = newRows(record.acts, here.acts, ({ id }) => id);
   const entries = newRows(record.entries, here.entries, ({ id }) => id);
   const derived = {
@@ -64,8 +65,8 @@ export function planImport(
     cycles: newRows(record.cycles, here.cycles, cycleKey),
     alarms: newRows(record.alarms, here.alarms, alarmKey),
   };
-  const others = nodesOfOthers(store, well);
-  const known = new Set(store.acts({ fromMs: 0 }).map(({ id }) => id));
+  const others = await nodesOfOthers(store, well);
+  const known = new Set((await store.acts({ fromMs: 0 })).map(({ id }) => id));
   const isHistory = ({ id, kind, node = '' }: ActRow): boolean =>
     watched || (kind === 'calibrated' && others.has(node) && !known.has(id));
   const changes: Change[] = [
@@ -76,11 +77,11 @@ export function planImport(
     ...derived.baselines.map((row) => importedRow(well, 'baseline', baselineKey(row), row.atMs, row)),
     ...derived.days.map((row) => importedRow(well, 'day', dayKey(row), row.endedMs, row)),
     ...derived.cycles.map((row) => importedRow(well, 'cycle', cycleKey(row), row.startedMs, row)),
-    ...alarmChanges(store, record),
+    ...alarmChanges(past, record),
     ...(watched || acts.length === 0
       ? []
       : startChanges(
-          store,
+          actsOf(well, past.acts),
           well,
           acts.filter((row) => !isHistory(row)),
           nowMs,
@@ -138,22 +139,24 @@ function newRows<T>(rows: readonly T[], known: readonly T[], keyOf: (row: T) => 
 }
 
 /** Entries and acts have one id in the whole world; the same one of another well is a mix-up or a trick. */
-function idOfAnotherWell(store: Store, { well, acts, entries }: WellRecord): string | undefined {
+async function idOfAnotherWell(
+  store: Store,
+  { well, acts, entries }: WellRecord,
+): Promise<string | undefined> {
   const ids = new Set([...acts, ...entries].map(({ id }) => id));
-  const act = store
-    .acts({ fromMs: 0 })
-    .find((row) => row.well !== undefined && row.well !== well && ids.has(row.id));
+  const known = await store.acts({ fromMs: 0 });
+  const act = known.find((row) => row.well !== undefined && row.well !== well && ids.has(row.id));
   if (act) return `act ${act.id}`;
-  const entry = store.entries().find((row) => row.well !== well && ids.has(row.id));
+  const entry = (await store.entries()).find((row) => row.well !== well && ids.has(row.id));
   return entry && `entry ${entry.id}`;
 }
 
-function isKnown(store: Store, here: WellRecord): boolean {
+async function isKnown(store: Store, here: WellRecord): Promise<boolean> {
   const { well, acts, entries, baselines, days, cycles, alarms } = here;
   return (
     [acts, entries, baselines, days, cycles, alarms].some((rows) => rows.length > 0) ||
-    store.importedWells().includes(well) ||
-    store.nodes().some((row) => row.node === well)
+    (await store.importedWells()).includes(well) ||
+    (await store.nodes()).some((row) => row.node === well)
   );
 }
 
@@ -169,15 +172,16 @@ function hasCommonRows(here: WellRecord, record: WellRecord): boolean {
 }
 
 /** Its readings come here: something was made of them. */
-function isWatched(store: Store, well: string): boolean {
-  const own = store.derived(well);
-  return own.cycles.length > 0 || own.days.some(({ event }) => hasData(event));
+function isWatched({ cycles, days }: WellPast): boolean {
+  return cycles.length > 0 || days.some(({ event }) => hasData(event));
 }
 
 /** An alarm that stood in an earlier packet may be over in this one; never the other way round. Those that were told here stay. */
-function alarmChanges(store: Store, { well, alarms }: WellRecord): Change[] {
-  const own = new Set(store.alarms({ well }).map(alarmKey));
-  const known = new Map(store.imported('alarm', well).map(({ key, row }) => [key, lifecycleStage(row)]));
+function alarmChanges(past: WellPast, { well, alarms }: WellRecord): Change[] {
+  const own = new Set(past.alarms.map(alarmKey));
+  const known = new Map(
+    past.imported.filter(({ kind }) => kind === 'alarm').map(({ key, row }) => [key, lifecycleStage(row)]),
+  );
   return alarms
     .filter((row) => !own.has(row.id) && lifecycleStage(row) > (known.get(row.id) ?? -1))
     .map((row) => importedRow(well, 'alarm', row.id, row.sinceMs, row));
@@ -189,8 +193,12 @@ function lifecycleStage(row: unknown): number {
   return typeof row === 'object' && row !== null ? ends.filter((key) => key in row).length : 0;
 }
 
-function startChanges(store: Store, well: string, acts: readonly ActRow[], nowMs: number): Change[] {
-  const known = actsOf(store, well);
+function startChanges(
+  known: readonly ActRow[],
+  well: string,
+  acts: readonly ActRow[],
+  nowMs: number,
+): Change[] {
   const all = [...known, ...newRows(acts, known, ({ id }) => id)].toSorted((a, b) => a.atMs - b.atMs);
   const { atMs, state } = startState(well, all, nowMs);
   return [

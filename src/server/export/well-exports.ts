@@ -9,27 +9,27 @@ import { gatherRecord } from './gather.ts';
 import { openAside, type AsidePacket } from './open-aside.ts';
 import { importSentences } from './import-summary.ts';
 import { sha256 } from './sha256.ts';
-import { planImport } from './plan-import.ts';
+import { planImport, type ImportPlanResult } from './plan-import.ts';
 
 export interface WellExportParts {
   store: Store;
   documents: DocumentFiles;
   now: () => number;
-  /** Commits what came, and makes it known to whatever runs. Returns what went wrong, in a sentence; throws where nothing runs. */
-  commit: (changes: readonly Change[]) => string | undefined | void;
+  /** Commits what is planned, and makes it known to whatever runs. Returns what went wrong, in a sentence; rejects where nothing runs. */
+  commit: (plan: () => Promise<readonly Change[]>) => Promise<string | undefined>;
   /** Writes a card as somebody's act of now. */
-  writeCard: (card: Record<string, unknown>, by: string | undefined) => void;
+  writeCard: (card: Record<string, unknown>, by: string | undefined) => Promise<unknown>;
 }
 
 export function openWellExports(parts: WellExportParts): WellExports {
   const { store, documents } = parts;
   /** One at a time: each holds up to the largest packet, and what it unpacks to. */
   let taking = false;
-  const sourceOf = (well: string, units: UnitSystem | undefined): ExportSource => {
+  const sourceOf = async (well: string, units: UnitSystem | undefined): Promise<ExportSource> => {
     // A document that went bad does not keep the well from being handed over: the page says that it was not at hand.
     const sound = new Map<string, boolean>();
     return {
-      record: gatherRecord(store, well),
+      record: gatherRecord(well, await store.past(well)),
       sha256,
       hasDocument(hash) {
         const is = sound.get(hash) ?? documents.isIntact(hash);
@@ -41,8 +41,8 @@ export function openWellExports(parts: WellExportParts): WellExports {
     };
   };
   return {
-    zip: (well, units) => buildExportZip(sourceOf(well, units)),
-    page: (well, units) => buildExportPage(sourceOf(well, units)),
+    zip: async (well, units) => buildExportZip(await sourceOf(well, units)),
+    page: async (well, units) => buildExportPage(await sourceOf(well, units)),
     async importFile(bytes, how) {
       if (taking)
         return { problem: 'Cannot take packet: another one is being taken in; try again when it is done' };
@@ -65,20 +65,23 @@ async function takeOpened(
 ): Promise<ImportResult> {
   const { store, documents, now } = parts;
   const { record } = opened;
-  const planned = (): ReturnType<typeof planImport> => planImport(store, record, { nowMs: now(), sameWell });
-  const first = planned();
+  const planned = (): Promise<ImportPlanResult> => planImport(store, record, { nowMs: now(), sameWell });
+  const first = await planned();
   if ('problem' in first) return first;
   const fresh = opened.documents.filter(({ hash }) => !documents.isIntact(hash));
   // One document after the other, so that one lies in memory.
   // oxlint-disable-next-line no-await-in-loop
   for (const document of fresh) documents.put(await document.read());
-  // While documents came the server went on: what is committed is planned from the store as it is now.
-  const plan = fresh.length === 0 ? first : planned();
-  if ('problem' in plan) return plan;
-  // Where nothing is new nothing is made again.
-  const wrong = plan.changes.length === 0 ? undefined : parts.commit(plan.changes);
+  // Meanwhile the server went on: what is committed is planned from the store as it is then.
+  const last: { plan: ImportPlanResult } = { plan: first };
+  const wrong = await parts.commit(async () => {
+    last.plan = await planned();
+    return 'problem' in last.plan ? [] : last.plan.changes;
+  });
   if (wrong !== undefined) return { problem: wrong };
-  if (plan.card) parts.writeCard(plan.card, by);
+  const { plan } = last;
+  if ('problem' in plan) return plan;
+  if (plan.card) await parts.writeCard(plan.card, by);
   const missing = opened.missing
     .filter((hash) => !documents.has(hash))
     .map((hash) => nameOf(hash, record.entries));

@@ -8,52 +8,52 @@ import type { StoredAct, StoredAlarm, StoredCycle, WebStore } from '../../http/d
 import { alarmKey, cycleKey, dayKey } from './keys.ts';
 
 export function withImported(store: Store): WebStore {
-  const rows = <T>(
+  const rows = async <T>(
     kind: ImportedRow['kind'],
     well?: string,
     window?: { fromMs: number; toMs: number },
-  ): T[] =>
+  ): Promise<T[]> =>
     // What is in the table was read by its shape before it was put there.
     // oxlint-disable-next-line typescript/no-unsafe-type-assertion
-    store.imported(kind, well, window).map(({ row }) => row as T);
+    (await store.imported(kind, well, window)).map(({ row }) => row as T);
   return {
     chart: (...query) => store.chart(...query),
     nodes: () => store.nodes(),
     notices: (filter) => store.notices(filter),
     refused: (limit) => store.refused(limit),
-    acts(since) {
-      const past = rows<StoredAct>('act', since.well, {
+    async acts(since) {
+      const past = await rows<StoredAct>('act', since.well, {
         fromMs: since.fromMs,
         toMs: Number.MAX_SAFE_INTEGER,
       });
-      return mergeByTime(store.acts(since), past, ({ atMs }) => atMs);
+      return mergeByTime(await store.acts(since), past, ({ atMs }) => atMs);
     },
-    cycles(well, fromMs, toMs) {
-      const past = rows<StoredCycle>('cycle', well, { fromMs, toMs });
+    async cycles(well, fromMs, toMs) {
+      const past = await rows<StoredCycle>('cycle', well, { fromMs, toMs });
       return mergeByTime(
-        without(store.cycles(well, fromMs, toMs), past, cycleKey),
+        without(await store.cycles(well, fromMs, toMs), past, cycleKey),
         past,
         ({ startedMs }) => startedMs,
       );
     },
-    days(well, fromMs, toMs) {
+    async days(well, fromMs, toMs) {
       const window = { fromMs: fromMs + 1, toMs: toMs + 1 };
-      const past = rows<{ event: DayEvent }>('day', well, window);
+      const past = await rows<{ event: DayEvent }>('day', well, window);
       const own = without(
-        store.days(well, fromMs, toMs).map((event) => ({ event })),
+        (await store.days(well, fromMs, toMs)).map((event) => ({ event })),
         past,
         dayKey,
       );
       return mergeByTime(own, past, ({ event }) => Date.parse(event.date)).map(({ event }) => event);
     },
-    baselines(well) {
-      const past = rows<{ event: BaselineEvent }>('baseline', well).map(({ event }) => event);
-      return mergeByTime(store.baselines(well), past, ({ at }) => Date.parse(at));
+    async baselines(well) {
+      const past = (await rows<{ event: BaselineEvent }>('baseline', well)).map(({ event }) => event);
+      return mergeByTime(await store.baselines(well), past, ({ at }) => Date.parse(at));
     },
-    alarms(filter) {
-      const own = store.alarms(filter);
+    async alarms(filter) {
+      const own = await store.alarms(filter);
       if (filter.active === true) return own;
-      const past = rows<StoredAlarm>('alarm', filter.well)
+      const past = (await rows<StoredAlarm>('alarm', filter.well))
         .filter((row) => lastMs(row) >= (filter.fromMs ?? 0))
         .map((row): StoredAlarm => ({ ...row, imported: true }));
       return mergeByTime(without(own, past, alarmKey), past, ({ sinceMs }) => sinceMs);

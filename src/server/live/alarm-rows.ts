@@ -59,7 +59,7 @@ function storeRow(
   if (!event) return;
   if (live.hasViewers) live.liveEvents.push({ alarm: { ...row } });
   const change = { after: row, event: event, ...(before && { before }) };
-  for (const notice of live.options.notify(change, nowMs))
+  for (const notice of live.options.notify(change, { nowMs, cards: live.cards }))
     live.changes.push({ change: 'notice', row: notice });
 }
 

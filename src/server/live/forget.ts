@@ -9,13 +9,14 @@ import { defaultWellKey } from './nodes.ts';
 import { rebuildReadTable, type LiveState } from './state.ts';
 
 /** What to commit, or why the node stays. By what is kept alone, so that it can be done where no server runs. */
-export function planForget(
+export async function planForget(
   store: Store,
   node: string,
   nowMs: number,
-): { changes: Change[] } | { problem: string } {
-  const why = whyKept(store, node);
+): Promise<{ changes: Change[] } | { problem: string }> {
+  const why = await whyKept(store, node);
   if (why !== undefined) return { problem: `Cannot forget ${node}: ${why}` };
+  const active = await store.alarms({ well: node, active: true });
   return {
     changes: [
       { change: 'node-forgotten', node },
@@ -23,31 +24,34 @@ export function planForget(
       { change: 'delete-derived', well: node, fromMs: 0 },
       { change: 'rerun-mark', well: node, fromMs: null },
       // Nobody would ever be heard who could end it.
-      ...store
-        .alarms({ well: node, active: true })
-        .map((row): Change => ({ change: 'alarm', row: { ...row, state: 'normal', clearedMs: nowMs } })),
+      ...active.map((row): Change => ({
+        change: 'alarm',
+        row: { ...row, state: 'normal', clearedMs: nowMs },
+      })),
     ],
   };
 }
 
-function whyKept(store: Store, node: string): string | undefined {
-  if (!store.nodes().some((row) => row.node === node)) return 'no node of this name is known';
-  const reader = nodesOfOthers(store, '').get(node);
+async function whyKept(store: Store, node: string): Promise<string | undefined> {
+  if (!(await store.nodes()).some((row) => row.node === node)) return 'no node of this name is known';
+  const reader = (await nodesOfOthers(store, '')).get(node);
   if (reader !== undefined) return `the card of ${reader} reads from it. Change that card first`;
-  if (store.channels(node).length > 0) return 'it has sent readings, and they are kept';
-  return hasPast(store, node) ? `something was written down of the well ${node}, and it is kept` : undefined;
+  if ((await store.channels(node)).length > 0) return 'it has sent readings, and they are kept';
+  return (await hasPast(store, node))
+    ? `something was written down of the well ${node}, and it is kept`
+    : undefined;
 }
 
 /** Whether the well of this name is more than a name. */
-function hasPast(store: Store, well: string): boolean {
-  const { cycles, days, baselines } = store.derived(well);
+async function hasPast(store: Store, well: string): Promise<boolean> {
+  const { cycles, days, baselines, entries, acts, imported } = await store.past(well);
   return (
     cycles.length > 0 ||
     baselines.length > 0 ||
     days.some(({ event }) => hasData(event)) ||
-    store.entries(well).length > 0 ||
-    store.acts({ well, fromMs: 0 }).some((row) => row.well === well || row.node === well) ||
-    store.importedWells().includes(well)
+    entries.length > 0 ||
+    imported.length > 0 ||
+    acts.some((row) => row.well === well || row.node === well)
   );
 }
 

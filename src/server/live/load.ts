@@ -17,34 +17,34 @@ const KNOWN_ALARM_WINDOW_MS = 8 * DAY_MS;
 /** A restart this quick is no absence. */
 const MIN_ABSENCE_MS = 90_000;
 
-export function loadLiveState(options: LiveOptions, nowMs: number): LiveState {
+export async function loadLiveState(options: LiveOptions, nowMs: number): Promise<LiveState> {
   const live = newLiveState(options);
-  loadNodes(live);
-  for (const [node, entry] of live.nodes) if (entry.approved) restoreDefaultWell(live, node);
-  for (const well of options.store.importedWells()) ensureImportedWell(live, well);
-  loadCards(live);
+  await loadNodes(live);
+  for (const [node, entry] of live.nodes) if (entry.approved) await restoreDefaultWell(live, node);
+  for (const well of await options.store.importedWells()) ensureImportedWell(live, well);
+  await loadCards(live);
   for (const [node, entry] of live.nodes) if (entry.approved) ensureWellForNode(live, node);
-  loadSites(live);
-  for (const row of options.store.alarms({ fromMs: nowMs - KNOWN_ALARM_WINDOW_MS })) {
+  await loadSites(live);
+  for (const row of await options.store.alarms({ fromMs: nowMs - KNOWN_ALARM_WINDOW_MS })) {
     live.knownAlarms.set(row.well, [...(live.knownAlarms.get(row.well) ?? []), row]);
   }
-  for (const row of options.store.alarms({ active: true })) {
+  for (const row of await options.store.alarms({ active: true })) {
     const known = live.knownAlarms.get(row.well) ?? [];
     if (!known.some((other) => other.id === row.id)) live.knownAlarms.set(row.well, [...known, row]);
   }
-  recordAbsence(live, nowMs);
-  const marks = new Map(options.store.rerunMarks().map((mark) => [mark.well, mark.fromMs]));
+  await recordAbsence(live, nowMs);
+  const marks = new Map((await options.store.rerunMarks()).map((mark) => [mark.well, mark.fromMs]));
   for (const pipeline of live.pipelines.values())
-    rerun(live, pipeline, marks.get(pipeline.well) ?? Number.MAX_SAFE_INTEGER, nowMs);
+    await rerun(live, pipeline, marks.get(pipeline.well) ?? Number.MAX_SAFE_INTEGER, nowMs);
   const { changes } = live;
   live.changes = [];
-  options.store.commit(changes);
+  await options.store.commit(changes);
   return live;
 }
 
 /** Every card counts from its time on for where readings come from; the engine meets it as an act in that time. */
-function loadCards(live: LiveState): void {
-  for (const row of live.options.store.acts({ fromMs: 0 })) {
+async function loadCards(live: LiveState): Promise<void> {
+  for (const row of await live.options.store.acts({ fromMs: 0 })) {
     if (row.kind !== 'card-changed') continue;
     const read = readAct(row.body);
     if ('problem' in read) {
@@ -56,9 +56,9 @@ function loadCards(live: LiveState): void {
   }
 }
 
-function loadNodes(live: LiveState): void {
+async function loadNodes(live: LiveState): Promise<void> {
   const states = new Map<string, NodeState>();
-  for (const row of live.options.store.nodes()) {
+  for (const row of await live.options.store.nodes()) {
     // Saved again under today's names in the first turn.
     if (renameSavedRow(row)) live.dirtyNodes.add(row.node);
     renameSavedNode(row.state);
@@ -75,7 +75,7 @@ function loadNodes(live: LiveState): void {
       unsaved: false,
     });
   }
-  for (const placed of live.options.store.packsSinceSave()) {
+  for await (const placed of live.options.store.packsSinceSave()) {
     let entry = live.nodes.get(placed.node);
     if (!entry) {
       // A node whose first packs were kept before its state was: it had been approved.
@@ -95,8 +95,8 @@ function loadNodes(live: LiveState): void {
 }
 
 /** Our own absence is an act of its own: that silence is nobody's fault. */
-function recordAbsence(live: LiveState, nowMs: number): void {
-  const aliveMs = Number(live.options.store.getValue(ALIVE_KEY) ?? Number.NaN);
+async function recordAbsence(live: LiveState, nowMs: number): Promise<void> {
+  const aliveMs = Number((await live.options.store.getValue(ALIVE_KEY)) ?? Number.NaN);
   if (!Number.isFinite(aliveMs)) return;
   excuseSilence(live, aliveMs, nowMs);
   if (nowMs - aliveMs < MIN_ABSENCE_MS) return;
@@ -112,5 +112,5 @@ function recordAbsence(live: LiveState, nowMs: number): void {
   });
   const { changes } = live;
   live.changes = [];
-  live.options.store.commit(changes);
+  await live.options.store.commit(changes);
 }

@@ -52,18 +52,14 @@ function routeNewsItem(live: LiveState, item: NewsItem, nowMs: number): void {
     deliverNews(live, item);
     return;
   }
-  const site = getOrLoadSite(live, name);
+  const site = getOrCreateSite(live, name);
   applySiteOutput(live, site, nowMs, (output) =>
     handleSiteNews(site, nodesOfSite(live, name, item.atMs), item, output),
   );
 }
 
-function getOrLoadSite(live: LiveState, name: string): SiteState {
-  const known = live.sites.get(name);
-  if (known) return known;
-  const stored = live.options.store.getValue(siteKey(name));
-  const site = stored === undefined ? newSite(name) : (JSON.parse(stored) as SiteState);
-  renameSavedSite(site);
+function getOrCreateSite(live: LiveState, name: string): SiteState {
+  const site = live.sites.get(name) ?? newSite(name);
   live.sites.set(name, site);
   return site;
 }
@@ -118,7 +114,13 @@ function nodesOfSite(live: LiveState, site: string, atMs: number): SiteNode[] {
   return nodes;
 }
 
-/** Sites of which something is kept, for the first look after a start. */
-export function loadSites(live: LiveState): void {
-  for (const { card } of live.periods) if (card.site !== undefined) getOrLoadSite(live, card.site);
+/** What is kept of the sites of all cards. A card names a site before anything is kept of it, so these are all. */
+export async function loadSites(live: LiveState): Promise<void> {
+  for (const name of new Set(live.periods.flatMap(({ card }) => card.site ?? []))) {
+    const stored = await live.options.store.getValue(siteKey(name));
+    if (stored === undefined) continue;
+    const site = JSON.parse(stored) as SiteState;
+    renameSavedSite(site);
+    live.sites.set(name, site);
+  }
 }

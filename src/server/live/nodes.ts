@@ -41,8 +41,8 @@ export function ensureWellForNode(live: LiveState, node: string): void {
 }
 
 /** Makes the node's own well again if it had one before the server started anew. Called before any card is. */
-export function restoreDefaultWell(live: LiveState, node: string): void {
-  if (live.options.store.getValue(defaultWellKey(node)) !== undefined) addDefaultWell(live, node);
+export async function restoreDefaultWell(live: LiveState, node: string): Promise<void> {
+  if ((await live.options.store.getValue(defaultWellKey(node))) !== undefined) addDefaultWell(live, node);
 }
 
 /** A well that was handed over to us is there, though no card and no node may say so. Called before any card is. */

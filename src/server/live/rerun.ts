@@ -26,10 +26,15 @@ export const RERUN_EVERY_MS = MINUTE_MS;
 const CHUNK_MS = 6 * HOUR_MS;
 
 /** Runs `pipeline` again from before `fromMs` to its frontier, in place. Reads only what is committed: called before a turn's messages. */
-export function rerun(live: LiveState, pipeline: WellPipeline, fromMs: number, nowMs: number): void {
+export async function rerun(
+  live: LiveState,
+  pipeline: WellPipeline,
+  fromMs: number,
+  nowMs: number,
+): Promise<void> {
   live.counts.reruns++;
   pipeline.reranAtMs = nowMs;
-  const rebuilt = restorePipeline(live, pipeline.well, fromMs);
+  const rebuilt = await restorePipeline(live, pipeline.well, fromMs);
   // The saved state holds everything up to and including its time: what follows is made again.
   const sinceMs = rebuilt.advancedToMs + 1;
   const activeBefore = knownAlarmKeys(rebuilt);
@@ -41,7 +46,7 @@ export function rerun(live: LiveState, pipeline: WellPipeline, fromMs: number, n
     knownToMs(live, pipeline.well),
   );
   try {
-    runStored(live, rebuilt, toMs, (e) => events.push(e));
+    await runStored(live, rebuilt, toMs, (e) => events.push(e));
   } catch (error) {
     stopWell(live, pipeline, error, nowMs);
     return;
@@ -60,17 +65,21 @@ export function rerun(live: LiveState, pipeline: WellPipeline, fromMs: number, n
 }
 
 /** The well as it was saved last before `fromMs`, with its acts and news since then waiting. */
-function restorePipeline(live: LiveState, well: string, fromMs: number): WellPipeline {
+async function restorePipeline(live: LiveState, well: string, fromMs: number): Promise<WellPipeline> {
   const pipeline =
-    restoreSnapshot(live, well, fromMs) ?? newPipeline(well, newWell(defaultCardForNode(well)));
-  addStoredInputs(live, pipeline);
+    (await restoreSnapshot(live, well, fromMs)) ?? newPipeline(well, newWell(defaultCardForNode(well)));
+  await addStoredInputs(live, pipeline);
   return pipeline;
 }
 
 /** A save that can't be read, by damage or because it is of an older version, is passed over: the readings make it again. */
-function restoreSnapshot(live: LiveState, well: string, fromMs: number): WellPipeline | undefined {
+async function restoreSnapshot(
+  live: LiveState,
+  well: string,
+  fromMs: number,
+): Promise<WellPipeline | undefined> {
   for (let beforeMs = fromMs - 1; ;) {
-    const saved = live.options.store.snapshot(well, beforeMs);
+    const saved = await live.options.store.snapshot(well, beforeMs);
     if (!saved) return undefined;
     try {
       const pipeline = newPipeline(well, deserializeState(saved.state));
@@ -86,10 +95,10 @@ function restoreSnapshot(live: LiveState, well: string, fromMs: number): WellPip
 }
 
 /** Acts and news after the save, as they were kept. */
-function addStoredInputs(live: LiveState, pipeline: WellPipeline): void {
+async function addStoredInputs(live: LiveState, pipeline: WellPipeline): Promise<void> {
   const { store } = live.options;
   const fromMs = pipeline.advancedToMs + 1;
-  for (const row of store.acts({ well: pipeline.well, fromMs })) {
+  for (const row of await store.acts({ well: pipeline.well, fromMs })) {
     if (!appliesTo(live, pipeline.well, row)) continue;
     const read = readAct(row.body);
     if ('act' in read)
@@ -97,7 +106,7 @@ function addStoredInputs(live: LiveState, pipeline: WellPipeline): void {
     else
       live.options.log('warn', `Cannot use the act of ${new Date(row.atMs).toISOString()}: ${read.problem}`);
   }
-  for (const { atMs, body } of store.news(pipeline.well, fromMs)) {
+  for (const { atMs, body } of await store.news(pipeline.well, fromMs)) {
     renameSavedNews(body);
     addInput(pipeline, { atMs, node: body as NodeNews });
   }
@@ -108,24 +117,29 @@ function appliesTo(live: LiveState, well: string, act: ActRow): boolean {
   return act.kind !== 'calibrated' || sourcesOfWell(live, well).some(({ node }) => node === act.node);
 }
 
-function runStored(live: LiveState, pipeline: WellPipeline, toMs: number, emit: (e: Emitted) => void): void {
-  const begin = firstReadingMs(live, pipeline);
+async function runStored(
+  live: LiveState,
+  pipeline: WellPipeline,
+  toMs: number,
+  emit: (e: Emitted) => void,
+): Promise<void> {
+  const begin = await firstReadingMs(live, pipeline);
   if (begin > toMs) advancePipeline(pipeline, toMs, emit);
   for (let fromMs = begin; fromMs <= toMs; fromMs += CHUNK_MS) {
     const untilMs = Math.min(fromMs + CHUNK_MS, toMs + 1);
-    offerStored(live, pipeline, fromMs, untilMs);
+    await offerStored(live, pipeline, fromMs, untilMs);
     advancePipeline(pipeline, untilMs - 1, emit);
   }
   // What lies beyond the frontier waits for its turn, as it did before.
-  offerStored(live, pipeline, Math.max(begin, toMs + 1), Number.MAX_SAFE_INTEGER);
+  await offerStored(live, pipeline, Math.max(begin, toMs + 1), Number.MAX_SAFE_INTEGER);
 }
 
 /** Where to begin reading: after the save; before there is one, which is within minutes of the first pack, at the first reading. */
-function firstReadingMs(live: LiveState, pipeline: WellPipeline): number {
+async function firstReadingMs(live: LiveState, pipeline: WellPipeline): Promise<number> {
   if (pipeline.advancedToMs >= 0) return pipeline.advancedToMs + 1;
   let first = Number.POSITIVE_INFINITY;
   for (const { node, channel, feed } of sourcesOfWell(live, pipeline.well)) {
-    const series = live.options.store.readings(
+    const series = await live.options.store.readings(
       node,
       channel,
       Math.max(0, feed.sinceMs),
@@ -139,20 +153,25 @@ function firstReadingMs(live: LiveState, pipeline: WellPipeline): number {
 const finiteUntilMs = (untilMs: number): number => Math.min(untilMs, Number.MAX_SAFE_INTEGER);
 
 /** Offers what was kept of [fromMs, untilMs), with the marks of clocks that stepped. */
-function offerStored(live: LiveState, pipeline: WellPipeline, fromMs: number, untilMs: number): void {
+async function offerStored(
+  live: LiveState,
+  pipeline: WellPipeline,
+  fromMs: number,
+  untilMs: number,
+): Promise<void> {
   const { store } = live.options;
   const steps = new Map<string, Set<number>>();
   for (const { node, channel, feed } of sourcesOfWell(live, pipeline.well)) {
     const from = Math.max(fromMs, feed.sinceMs);
     const until = Math.min(untilMs, finiteUntilMs(feed.untilMs));
     if (until <= from) continue;
-    const clockStepTimes = steps.get(node) ?? new Set(store.clockSteps(node, fromMs, untilMs));
+    const clockStepTimes = steps.get(node) ?? new Set(await store.clockSteps(node, fromMs, untilMs));
     steps.set(node, clockStepTimes);
-    offerSeries(pipeline, store.readings(node, channel, from, until), feed, clockStepTimes);
+    offerSeries(pipeline, await store.readings(node, channel, from, until), feed, clockStepTimes);
     if ((feed.code & 15) >= 3) continue;
     offerSeries(
       pipeline,
-      store.readings(node, `start:${channel}`, from, until),
+      await store.readings(node, `start:${channel}`, from, until),
       { ...feed, code: feed.code + START_CODE_OFFSET },
       clockStepTimes,
     );

@@ -2,6 +2,9 @@
  * The live server: the only loop with a timer. Messages queue up; a turn takes all that came, commits once, and then says `kept`.
  * When a commit fails, what is in memory is ahead of the disk: it is thrown away and made again from the store, and the nodes, which
  * were told nothing, send again.
+ *
+ * A turn waits for the store, and while it does the state in memory is ahead of the disk too. So turns, acts, approvals and whoever reads
+ * the state take their turn at one mutex: there are never two commits at once, and nobody sees what is not kept yet.
  */
 import type { LiveChange, LiveReadings } from '../../http/deps.ts';
 import { channelName } from '../../core/domain/channels.ts';
@@ -9,6 +12,7 @@ import { feedsOf } from '../../core/domain/sources.ts';
 import type { PlacedPack } from '../../core/readings/placed-pack.ts';
 import { StoreError } from '../../store/store-error.ts';
 import type { Change } from '../../store/store.ts';
+import { newMutex, type Mutex } from '../../mutex.ts';
 import { applyAct, type ActResult } from './acts.ts';
 import { ceilingAilments, wellCeiling } from './ceiling.ts';
 import { dropNode, planForget } from './forget.ts';
@@ -21,24 +25,28 @@ import { tick, saveAll, processTurn, type TurnResult } from './turn.ts';
 export interface LiveServer {
   /** A message came; `kept` is called once it is on disk. */
   receive: (message: Omit<ReceivedMessage, 'arrivalMs'>) => void;
-  applyAct: (json: unknown, by?: string) => ActResult;
+  /** `refuse` is asked between turns, right before; it says why the act is not to be done. */
+  applyAct: (json: unknown, by?: string, refuse?: () => Promise<string | undefined>) => Promise<ActResult>;
   /** Returns why not, in a sentence. */
-  approveNode: (node: string) => string | undefined;
+  approveNode: (node: string) => Promise<string | undefined>;
   /** Forgets a node with its empty well. Returns why not, in a sentence. */
-  forget: (node: string) => string | undefined;
+  forget: (node: string) => Promise<string | undefined>;
   /**
-   * Commits what another Stillwell handed over, and makes the live state again from the store, which then holds it. Returns what went
-   * wrong, in a sentence.
+   * Commits what another Stillwell handed over, and makes the live state again from the store, which then holds it. `plan` reads the store
+   * between turns, so that what it plans from is what the changes are committed to. Returns what went wrong, in a sentence.
    */
-  importChanges: (changes: readonly Change[]) => string | undefined;
+  importChanges: (plan: () => Promise<readonly Change[]>) => Promise<string | undefined>;
+  /** Calls `view` between turns: all that it sees is committed. */
+  read: <T>(view: (state: LiveState) => T) => Promise<T>;
+  /** As it is at this instant: in the middle of a turn it may be ahead of what is kept. */
   state: () => LiveState;
   /** What is wrong with the server itself, a sentence each. */
   healthProblems: () => string[];
   subscribe: (fn: (change: LiveChange) => void) => () => void;
   /** Resolves when all that came so far is committed. */
   drained: () => Promise<void>;
-  /** Makes time go on now; else it does so once a second. */
-  tick: () => void;
+  /** Makes time go on now; else it does so once a second. Resolves when what that brought is committed. */
+  tick: () => Promise<void>;
   /** Saves everything derived. The store is closed by whoever opened it. */
   close: () => Promise<void>;
 }
@@ -59,9 +67,14 @@ const RELOAD_AFTER_MS = 10_000;
 
 interface Loop {
   options: LoopOptions;
+  /** Held by whatever changes `live` until its commit has settled. */
+  mutex: Mutex;
   live: LiveState;
   queue: ReceivedMessage[];
+  /** A turn's timer is set, or it waits for the mutex, or it runs. */
+  turnDue: boolean;
   timer: NodeJS.Timeout | undefined;
+  tickDue: boolean;
   ticker: NodeJS.Timeout | undefined;
   healthProblem: string | undefined;
   retryAtMs: number;
@@ -88,13 +101,17 @@ export interface LoopOptions extends LiveOptions {
   onLost?: (messages: number) => void;
 }
 
-export function openLiveServer(options: LoopOptions): LiveServer {
+/** @throws StoreError where the store cannot be read. */
+export async function openLiveServer(options: LoopOptions): Promise<LiveServer> {
   const nowMs = options.now();
   const loop: Loop = {
     options,
-    live: loadLiveState(options, nowMs),
+    mutex: newMutex(),
+    live: await loadLiveState(options, nowMs),
     queue: [],
+    turnDue: false,
     timer: undefined,
+    tickDue: false,
     ticker: undefined,
     healthProblem: undefined,
     retryAtMs: 0,
@@ -108,13 +125,18 @@ export function openLiveServer(options: LoopOptions): LiveServer {
     lostMessages: 0,
   };
   const onCommit = options.onCommit ?? (() => undefined);
-  if (options.autoTick !== false) loop.ticker = setInterval(() => tickNow(loop, onCommit), TICK_MS);
+  if (options.autoTick !== false) loop.ticker = setInterval(() => tickUnlessDue(loop, onCommit), TICK_MS);
   return {
     receive: (message) => receive(loop, message, onCommit),
-    applyAct: (json, by) => runAct(loop, json, by, onCommit),
-    approveNode: (node) => approveNode(loop, node, onCommit),
-    forget: (node) => forget(loop, node),
-    importChanges: (changes) => importChanges(loop, changes),
+    applyAct: (json, by, refuse) =>
+      loop.mutex.run(async () => {
+        const why = await refuse?.();
+        return why === undefined ? await runAct(loop, json, by, onCommit) : { problem: why };
+      }),
+    approveNode: (node) => loop.mutex.run(() => approveNode(loop, node, onCommit)),
+    forget: (node) => loop.mutex.run(() => forget(loop, node)),
+    importChanges: (plan) => loop.mutex.run(() => importChanges(loop, plan)),
+    read: (view) => loop.mutex.run(() => view(loop.live)),
     state: () => loop.live,
     healthProblems: () => healthProblemsOf(loop),
     subscribe: (fn) => {
@@ -126,8 +148,8 @@ export function openLiveServer(options: LoopOptions): LiveServer {
       };
     },
     drained: () =>
-      loop.queue.length === 0 ? Promise.resolve() : new Promise((done) => loop.drainWaiters.push(done)),
-    tick: () => tickNow(loop, onCommit),
+      loop.turnDue ? new Promise((done) => loop.drainWaiters.push(done)) : loop.mutex.run(() => undefined),
+    tick: () => loop.mutex.run(() => tickNow(loop, onCommit)),
     close: () => close(loop),
   };
 }
@@ -139,30 +161,36 @@ function receive(loop: Loop, message: Omit<ReceivedMessage, 'arrivalMs'>, onComm
     return;
   }
   loop.queue.push({ ...message, arrivalMs: loop.options.now() });
-  if (loop.queue.length === 1) scheduleTurn(loop, onCommit);
-  else if (loop.queue.length === MAX_TURN_MESSAGES) {
+  // Under load messages gather by themselves while a turn works; waiting for more would only leave the machine idle.
+  const isBusy = loop.lastTurnMessages >= BUSY_TURN_MESSAGES;
+  if (!loop.turnDue) scheduleTurn(loop, isBusy ? 0 : loop.batchDelayMs, onCommit);
+  else if (loop.queue.length === MAX_TURN_MESSAGES && loop.timer !== undefined) {
     clearTimeout(loop.timer);
-    loop.timer = setTimeout(() => runTurn(loop, onCommit), 0);
+    scheduleTurn(loop, 0, onCommit);
   }
 }
 
-/** Under load messages gather by themselves while a turn works; waiting for more would only leave the machine idle. */
-function scheduleTurn(loop: Loop, onCommit: () => void): void {
-  const waitMs = loop.lastTurnMessages >= BUSY_TURN_MESSAGES ? 0 : loop.batchDelayMs;
-  loop.timer = setTimeout(() => runTurn(loop, onCommit), waitMs);
+function scheduleTurn(loop: Loop, waitMs: number, onCommit: () => void): void {
+  loop.turnDue = true;
+  loop.timer = setTimeout(() => {
+    loop.timer = undefined;
+    void loop.mutex.run(() => runTurn(loop, onCommit));
+  }, waitMs);
 }
 
-function runTurn(loop: Loop, onCommit: () => void): void {
-  loop.timer = undefined;
+async function runTurn(loop: Loop, onCommit: () => void): Promise<void> {
   if (loop.closed) return;
   const received = loop.queue.splice(0, MAX_TURN_MESSAGES);
   loop.lastTurnMessages = received.length;
-  handleAll(loop, received, onCommit);
-  if (loop.queue.length > 0) loop.timer = setTimeout(() => runTurn(loop, onCommit), 0);
-  else {
-    requestResend(loop);
-    for (const done of loop.drainWaiters.splice(0)) done();
+  await handleAll(loop, received, onCommit);
+  // What came while this turn waited for the store has a turn of its own, once the event loop had its time.
+  if (loop.queue.length > 0) {
+    scheduleTurn(loop, 0, onCommit);
+    return;
   }
+  loop.turnDue = false;
+  requestResend(loop);
+  for (const done of loop.drainWaiters.splice(0)) done();
 }
 
 /** What was taken and not kept has to come again, once that helps. */
@@ -178,20 +206,24 @@ function requestResend(loop: Loop): void {
  * A turn over all that came. Where a fault of our own broke it, each message has a turn to itself: the one that breaks its own is left
  * out and said, the others are taken.
  */
-function handleAll(loop: Loop, received: readonly ReceivedMessage[], onCommit: () => void): void {
+async function handleAll(
+  loop: Loop,
+  received: readonly ReceivedMessage[],
+  onCommit: () => void,
+): Promise<void> {
   let handled = false;
-  const failure = withRecovery(loop, () => {
-    const end = processTurn(loop.live, received, loop.options.now());
+  const failure = await withRecovery(loop, async () => {
+    const end = await processTurn(loop.live, received, loop.options.now());
     handled = true;
     notifyViewers(loop, end, received);
     if (end.committed) onCommit();
   });
   if (handled) return;
-  if (failure === undefined || failure instanceof StoreError || !reload(loop)) {
+  if (failure === undefined || failure instanceof StoreError || !(await reload(loop))) {
     loop.lostMessages += received.length;
     return;
   }
-  if (received.length > 1) for (const message of received) handleAll(loop, [message], onCommit);
+  if (received.length > 1) for (const message of received) await handleAll(loop, [message], onCommit);
   else
     loop.options.log(
       'error',
@@ -199,14 +231,22 @@ function handleAll(loop: Loop, received: readonly ReceivedMessage[], onCommit: (
     );
 }
 
-function tickNow(loop: Loop, onCommit: () => void): void {
+/** A tick that has not had its turn yet is enough: on a slow disk they must not pile up. */
+function tickUnlessDue(loop: Loop, onCommit: () => void): void {
+  if (loop.tickDue) return;
+  loop.tickDue = true;
+  void loop.mutex.run(() => tickNow(loop, onCommit)).finally(() => (loop.tickDue = false));
+}
+
+async function tickNow(loop: Loop, onCommit: () => void): Promise<void> {
+  if (loop.closed) return;
   const nowMs = loop.options.now();
-  withRecovery(loop, () => {
-    const end = tick(loop.live, nowMs, loop);
+  await withRecovery(loop, async () => {
+    const end = await tick(loop.live, nowMs, loop);
     notifyViewers(loop, end, []);
     if (end.committed) onCommit();
     if (nowMs - loop.maintainedAtMs < MAINTENANCE_INTERVAL_MS) return;
-    const more = loop.options.store.maintain(nowMs, MAINTENANCE_STEP_MS);
+    const more = await loop.options.store.maintain(nowMs, MAINTENANCE_STEP_MS);
     if (!more) loop.maintainedAtMs = nowMs;
   });
   if (loop.queue.length === 0) requestResend(loop);
@@ -216,13 +256,13 @@ function tickNow(loop: Loop, onCommit: () => void): void {
  * Runs what commits. On failure the memory is ahead of the disk: it is made again from the store, at once or a little later. Returns
  * what went wrong.
  */
-function withRecovery(loop: Loop, work: () => void): unknown {
+async function withRecovery(loop: Loop, work: () => Promise<void>): Promise<unknown> {
   if (loop.healthProblem !== undefined) {
     if (loop.options.now() < loop.retryAtMs) return undefined;
-    if (!reload(loop)) return undefined;
+    if (!(await reload(loop))) return undefined;
   }
   try {
-    work();
+    await work();
     return undefined;
   } catch (error) {
     fail(loop, error);
@@ -240,9 +280,9 @@ function fail(loop: Loop, error: unknown): void {
   loop.options.log('error', loop.healthProblem);
 }
 
-function reload(loop: Loop): boolean {
+async function reload(loop: Loop): Promise<boolean> {
   try {
-    loop.live = loadLiveState(loop.options, loop.options.now());
+    loop.live = await loadLiveState(loop.options, loop.options.now());
     loop.live.hasViewers = loop.viewers.size > 0;
     loop.healthProblem = undefined;
     loop.options.log('info', 'Keeping readings again.');
@@ -253,13 +293,18 @@ function reload(loop: Loop): boolean {
   }
 }
 
-function runAct(loop: Loop, json: unknown, by: string | undefined, onCommit: () => void): ActResult {
+async function runAct(
+  loop: Loop,
+  json: unknown,
+  by: string | undefined,
+  onCommit: () => void,
+): Promise<ActResult> {
   const before = healthProblemOf(loop);
   if (before !== undefined) return { problem: `Cannot keep anything now: ${before}` };
   const nowMs = loop.options.now();
   let done: ActResult = { problem: 'Cannot do this now: try again' };
-  withRecovery(loop, () => {
-    const end = processTurn(loop.live, [], nowMs, () => {
+  await withRecovery(loop, async () => {
+    const end = await processTurn(loop.live, [], nowMs, () => {
       done = applyAct(loop.live, json, nowMs, by);
     });
     notifyViewers(loop, end, []);
@@ -270,19 +315,25 @@ function runAct(loop: Loop, json: unknown, by: string | undefined, onCommit: () 
 }
 
 /** Everything derived is saved first, so that making it again costs no well more than a look at its last save. */
-function importChanges(loop: Loop, changes: readonly Change[]): string | undefined {
+async function importChanges(
+  loop: Loop,
+  plan: () => Promise<readonly Change[]>,
+): Promise<string | undefined> {
   const before = healthProblemOf(loop);
   if (before !== undefined) return `Cannot keep anything now: ${before}`;
+  const changes = await plan();
+  // Where nothing is new nothing is made again.
+  if (changes.length === 0) return undefined;
   const addsWell = changes.some(
     (one) => one.change === 'imported' && one.row.kind === 'well' && !loop.live.pipelines.has(one.row.well),
   );
   const full = addsWell ? wellCeiling(loop.live) : undefined;
   if (full !== undefined) return `Cannot add a well: ${full}`;
   const { options, live } = loop;
-  withRecovery(loop, () => {
-    saveAll(live, options.now());
-    options.store.commit(changes);
-    loop.live = loadLiveState(options, options.now());
+  await withRecovery(loop, async () => {
+    await saveAll(live, options.now());
+    await options.store.commit(changes);
+    loop.live = await loadLiveState(options, options.now());
     loop.live.hasViewers = loop.viewers.size > 0;
     loop.live.counts = live.counts;
   });
@@ -295,24 +346,24 @@ function healthProblemOf(loop: Loop): string | undefined {
   return loop.healthProblem;
 }
 
-function approveNode(loop: Loop, node: string, onCommit: () => void): string | undefined {
+async function approveNode(loop: Loop, node: string, onCommit: () => void): Promise<string | undefined> {
   const before = healthProblemOf(loop);
   if (before !== undefined) return `Cannot keep anything now: ${before}`;
   const why = letNodeIn(loop.live, node, loop.options.now());
   if (why !== undefined) return why;
-  tickNow(loop, onCommit);
+  await tickNow(loop, onCommit);
   const after = healthProblemOf(loop);
   return after === undefined ? undefined : `Cannot keep this: ${after}`;
 }
 
-function forget(loop: Loop, node: string): string | undefined {
+async function forget(loop: Loop, node: string): Promise<string | undefined> {
   const before = healthProblemOf(loop);
   if (before !== undefined) return `Cannot keep anything now: ${before}`;
   const { options } = loop;
-  const plan = planForget(options.store, node, options.now());
+  const plan = await planForget(options.store, node, options.now());
   if ('problem' in plan) return plan.problem;
-  withRecovery(loop, () => {
-    options.store.commit(plan.changes);
+  await withRecovery(loop, async () => {
+    await options.store.commit(plan.changes);
     dropNode(loop.live, node);
   });
   const after = healthProblemOf(loop);
@@ -358,10 +409,16 @@ function readingsOf(live: LiveState, placed: PlacedPack): LiveChange[] {
 async function close(loop: Loop): Promise<void> {
   clearInterval(loop.ticker);
   clearTimeout(loop.timer);
-  if (loop.queue.length > 0 && loop.healthProblem === undefined) {
-    withRecovery(loop, () => processTurn(loop.live, loop.queue.splice(0), loop.options.now()));
-  }
+  // What comes from now on is not taken: it was acknowledged to nobody.
   loop.closed = true;
-  if (loop.healthProblem === undefined) withRecovery(loop, () => saveAll(loop.live, loop.options.now()));
+  await loop.mutex.run(async () => {
+    if (loop.queue.length > 0 && loop.healthProblem === undefined) {
+      await withRecovery(loop, async () => {
+        await processTurn(loop.live, loop.queue.splice(0), loop.options.now());
+      });
+    }
+    if (loop.healthProblem === undefined)
+      await withRecovery(loop, () => saveAll(loop.live, loop.options.now()));
+  });
   for (const done of loop.drainWaiters.splice(0)) done();
 }

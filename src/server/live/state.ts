@@ -37,8 +37,11 @@ export interface NodeEntry {
   ignoredShownMs?: number;
 }
 
-/** What is told of a change of an alarm, decided by who is told in the settings. */
-export type Notifier = (change: AlarmChange, nowMs: number) => NoticeRow[];
+/** What is told of a change of an alarm, decided by who is told in the settings; `cards` are the newest ones. */
+export type Notifier = (
+  change: AlarmChange,
+  now: { nowMs: number; cards: ReadonlyMap<string, Card> },
+) => NoticeRow[];
 
 export interface LiveOptions {
   store: Store;

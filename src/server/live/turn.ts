@@ -1,6 +1,6 @@
 /**
  * One turn of the live server: what came since the last one, all wells it touched, one commit, and only then `kept`. The clock is
- * read once, by the caller.
+ * read once, by the caller, who lets nobody else at the state until the turn has settled: it waits for the store.
  */
 import { MINUTE_MS } from '../../../shared/units/duration.ts';
 import { excuseServerOutage } from '../../core/readings/node.ts';
@@ -28,43 +28,43 @@ export interface TurnResult {
 }
 
 /**
- * Runs again first what is due, since that reads only what is committed, then takes the messages and does `acts`. Throws StoreError
- * where the commit failed: nothing of the turn is kept then.
+ * Runs again first what is due, since that reads only what is committed, then takes the messages and does `acts`. Rejects with a
+ * StoreError where the commit failed: nothing of the turn is kept then.
  */
-export function processTurn(
+export async function processTurn(
   live: LiveState,
   received: readonly ReceivedMessage[],
   nowMs: number,
   acts?: () => void,
-): TurnResult {
-  runDueReruns(live, nowMs);
+): Promise<TurnResult> {
+  await runDueReruns(live, nowMs);
   for (const message of received) handleMessage(live, message);
   acts?.();
   const dirtyWells = [...live.dirtyWells];
   live.dirtyWells.clear();
   for (const pipeline of dirtyWells) advanceWell(live, pipeline, nowMs);
   saveNodes(live, nowMs, false);
-  const committed = commit(live);
+  const committed = await commit(live);
   for (const message of received) message.acknowledge?.();
   sendAcks(live, nowMs);
   return { committed, dirtyWells };
 }
 
-function commit(live: LiveState): boolean {
+async function commit(live: LiveState): Promise<boolean> {
   const { changes } = live;
   if (changes.length === 0) return false;
   live.changes = [];
   const began = process.hrtime.bigint();
-  live.options.store.commit(changes);
+  await live.options.store.commit(changes);
   live.counts.commits++;
   live.counts.commitMs += Number(process.hrtime.bigint() - began) / 1e6;
   return true;
 }
 
-function runDueReruns(live: LiveState, nowMs: number): void {
+async function runDueReruns(live: LiveState, nowMs: number): Promise<void> {
   for (const pipeline of live.pipelines.values()) {
     if (pipeline.rerunFromMs === undefined || nowMs - pipeline.reranAtMs < RERUN_EVERY_MS) continue;
-    rerun(live, pipeline, pipeline.rerunFromMs, nowMs);
+    await rerun(live, pipeline, pipeline.rerunFromMs, nowMs);
   }
 }
 
@@ -72,8 +72,12 @@ function runDueReruns(live: LiveState, nowMs: number): void {
  * Once a second: time goes on where nothing comes. News of silent nodes, wells whose nodes are waited for no longer, saves that are
  * due, and `kept` that was held back.
  */
-export function tick(live: LiveState, nowMs: number, alive: { lastAliveMs: number }): TurnResult {
-  runDueReruns(live, nowMs);
+export async function tick(
+  live: LiveState,
+  nowMs: number,
+  alive: { lastAliveMs: number },
+): Promise<TurnResult> {
+  await runDueReruns(live, nowMs);
   dispatchNews(live, nowMs);
   let saves = 0;
   const dirtyWells: WellPipeline[] = [];
@@ -92,7 +96,7 @@ export function tick(live: LiveState, nowMs: number, alive: { lastAliveMs: numbe
     alive.lastAliveMs = nowMs;
     live.changes.push({ change: 'setting', key: ALIVE_KEY, value: String(nowMs) });
   }
-  const committed = commit(live);
+  const committed = await commit(live);
   sendAcks(live, nowMs);
   return { committed, dirtyWells };
 }
@@ -126,9 +130,9 @@ function sendAcks(live: LiveState, nowMs: number): void {
 }
 
 /** A clean stop: everything derived is saved, so that the next start has nothing to make again. */
-export function saveAll(live: LiveState, nowMs: number): void {
+export async function saveAll(live: LiveState, nowMs: number): Promise<void> {
   for (const pipeline of live.pipelines.values()) saveSnapshot(live, pipeline, nowMs);
   saveNodes(live, nowMs, true);
   live.changes.push({ change: 'setting', key: ALIVE_KEY, value: String(nowMs) });
-  commit(live);
+  await commit(live);
 }

@@ -10,6 +10,8 @@ import type { ImportedRow } from '../store.ts';
 export interface ImportedTable {
   put(row: ImportedRow): void;
   list(kind: ImportedRow['kind'], well?: string, window?: { fromMs: number; toMs: number }): ImportedRow[];
+  /** Of every kind, in the order of `list`. */
+  past(well: string): ImportedRow[];
   wells(): string[];
 }
 
@@ -38,6 +40,8 @@ export function importedTable(orm: BetterSQLite3Database): ImportedTable {
         )
         .orderBy(imported.atMs, imported.key)
         .all(),
+    past: (well) =>
+      orm.select().from(imported).where(eq(imported.well, well)).orderBy(imported.atMs, imported.key).all(),
     wells: () =>
       orm
         .selectDistinct({ well: imported.well })

@@ -10,7 +10,7 @@ const MAX_REFUSED = 200;
 export interface RefusedTable {
   /** All refusals of one commit at once: a flood of them must not cost a row each. */
   putRefused(rows: readonly RefusedRow[]): void;
-  refused(limit: number): ReturnType<Store['refused']>;
+  refused(limit: number): Awaited<ReturnType<Store['refused']>>;
 }
 
 export function refusedTable(orm: BetterSQLite3Database): RefusedTable {

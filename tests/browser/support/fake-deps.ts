@@ -99,18 +99,23 @@ export function fakeFarm(): FakeFarm {
       store,
       documents,
       now: () => clock.nowMs,
-      commit: (changes) => store.commit(changes),
-      writeCard: () => undefined,
+      commit: async (plan) => {
+        await store.commit(await plan());
+        return undefined;
+      },
+      writeCard: () => Promise.resolve(),
     }),
     live: {
-      wells: () => [...histories.values()].map((one) => statusOf(one, clock.nowMs, farm.done)),
-      well: (name) => liveWell(histories.get(name), clock.nowMs, farm.done),
+      wells: async () => [...histories.values()].map((one) => statusOf(one, clock.nowMs, farm.done)),
+      well: async (name) => liveWell(histories.get(name), clock.nowMs, farm.done),
       subscribe: (fn) => {
         listeners.add(fn);
         return () => listeners.delete(fn);
       },
     },
-    act: async (act, by) => {
+    act: async (act, by, refuse) => {
+      const why = await refuse?.();
+      if (why !== undefined) return { problem: why };
       farm.acts.push({ act, ...(by === undefined ? {} : { by }) });
       farm.done.push({
         id: randomUUID(),
@@ -123,7 +128,7 @@ export function fakeFarm(): FakeFarm {
       if (act.kind === 'card-changed') {
         const well = String(act.card['well']);
         const row = { id: randomUUID(), atMs: clock.nowMs, well, kind: act.kind, body: act };
-        store.commit([{ change: 'act', row: { ...row, ...(by === undefined ? {} : { by }) } }]);
+        await store.commit([{ change: 'act', row: { ...row, ...(by === undefined ? {} : { by }) } }]);
       }
       if (act.kind === 'pinned' && act.pump !== 'p1')
         return { problem: `Cannot pin: ${act.well} has no pump ${act.pump}` };
@@ -147,13 +152,13 @@ export function fakeFarm(): FakeFarm {
       row.approved = true;
       return { done: true };
     },
-    forget: (name) => {
+    forget: async (name) => {
       const at = nodes.findIndex((one) => one.node === name && !one.approved);
       if (at < 0) return `Cannot forget ${name}: it has sent readings, and they are kept`;
       nodes.splice(at, 1);
       return undefined;
     },
-    metrics: () => [
+    metrics: async () => [
       {
         name: 'stillwell_packs',
         type: 'counter',
@@ -306,34 +311,34 @@ function fakeStore(
   farm: Pick<FakeFarm, 'alarms' | 'nodes' | 'runs'> & { done: StoredAct[] },
 ): WebDeps['store'] {
   return {
-    chart: (node, channel, fromMs, toMs, points) =>
+    chart: async (node, channel, fromMs, toMs, points) =>
       chartOf(histories.get(node), channel, fromMs, toMs, points),
-    nodes: () => farm.nodes,
-    acts: ({ well }) =>
+    nodes: async () => farm.nodes,
+    acts: async ({ well }) =>
       [...farmActs(), ...farm.done].filter((row) => well === undefined || row.well === well),
-    cycles: (well, fromMs, toMs) =>
+    cycles: async (well, fromMs, toMs) =>
       [
         ...(histories.get(well)?.cycles ?? []),
         ...farm.runs.filter(({ event }) => event.well === well),
       ].filter((row) => row.stoppedMs >= fromMs && row.stoppedMs < toMs),
-    days: (well, fromMs, toMs) =>
+    days: async (well, fromMs, toMs) =>
       (histories.get(well)?.days ?? []).filter((day) => {
         const endedMs = Date.parse(`${day.date}T06:00:00Z`) + DAY_MS;
         return endedMs >= fromMs && endedMs < toMs;
       }),
-    baselines: (well) => (histories.has(well) ? [baselineEvent(storyOf(well))] : []),
-    alarms: ({ well, fromMs, active }) =>
+    baselines: async (well) => (histories.has(well) ? [baselineEvent(storyOf(well))] : []),
+    alarms: async ({ well, fromMs, active }) =>
       farm.alarms.filter(
         (row) =>
           (well === undefined || row.well === well) &&
           (active === undefined || active === (row.clearedMs === undefined)) &&
           (fromMs === undefined || (row.clearedMs ?? Infinity) >= fromMs),
       ),
-    notices: ({ state, limit = 100 }) =>
+    notices: async ({ state, limit = 100 }) =>
       farmNotices()
         .filter((row) => state === undefined || row.state === state)
         .slice(0, limit),
-    refused: (limit) => ({
+    refused: async (limit) => ({
       counts: [
         { reason: 'wrong-unit', count: 12, lastMs: FARM_NOW_MS - 2 * HOUR_MS },
         { reason: 'not-let-in', count: 340, lastMs: FARM_NOW_MS - 60_000 },

@@ -13,8 +13,8 @@ async function shop(): Promise<{ station: TestServer; card: (...args: string[]) 
   return { station, card: (...args) => run('card', ...args) };
 }
 
-const cards = (station: TestServer): number =>
-  station.store.acts({ fromMs: 0 }).filter(({ kind }) => kind === 'card-changed').length;
+const cards = async (station: TestServer): Promise<number> =>
+  (await station.store.acts({ fromMs: 0 })).filter(({ kind }) => kind === 'card-changed').length;
 
 describe('card set, show, history and list', () => {
   it('a new well, changed, looked at, with who did what', async () => {
@@ -101,12 +101,12 @@ describe('card import and export', () => {
     expect(dry.out.at(-1)).toBe(
       '200 cards would be imported (200 of new wells), 0 unchanged. Nothing was changed.',
     );
-    expect(cards(station)).toBe(0);
+    expect(await cards(station)).toBe(0);
     expect((await card('import', table)).out).toEqual([
       '200 cards imported (200 of new wells), 0 unchanged.',
     ]);
     expect((await card('import', table)).out).toEqual(['0 cards imported (0 of new wells), 200 unchanged.']);
-    expect(cards(station)).toBe(200);
+    expect(await cards(station)).toBe(200);
 
     const [csv, json] = [file('out.csv'), file('out.json')];
     await card('export', csv);
@@ -139,7 +139,7 @@ describe('card import and export', () => {
       'line 4: well must be 1 to 40 of a-z, 0-9 and -: "Hill"',
       'Nothing was imported: 2 of 4 lines are wrong. Correct them, or skip them with --skip-bad',
     ]);
-    expect(cards(station)).toBe(1);
+    expect(await cards(station)).toBe(1);
     const taken = await card('import', table, '--skip-bad', '--by', 'Tom');
     expect(taken.out).toEqual(['2 cards imported (1 of new wells), 0 unchanged, 2 skipped.']);
     expect((await card('show', 'mill')).out.slice(1)).toEqual(['  owner  B']);
@@ -158,7 +158,7 @@ describe('card import and export', () => {
     expect(stopped.err.join(' ')).toContain(
       '1 of 3 cards were imported before that. Run the command again to go on.',
     );
-    expect(cards(station)).toBe(1);
+    expect(await cards(station)).toBe(1);
     const again = await card('import', file('again.csv', text.replace(lost, '')));
     expect(again.out).toEqual(['2 cards imported (2 of new wells), 1 unchanged.']);
   });

@@ -12,12 +12,12 @@ import { runCli } from '../command-line.ts';
 import { millChanges, DOCUMENTS } from '../../support/export-well.ts';
 
 let folder = '';
-beforeEach(() => {
+beforeEach(async () => {
   folder = mkdtempSync(join(tmpdir(), 'stillwell-export-'));
   for (const one of ['one', 'two']) mkdirSync(at(one));
   const store = openStore(at('one', STORE_FILE));
-  store.commit(millChanges());
-  store.close();
+  await store.commit(millChanges());
+  await store.close();
   for (const bytes of Object.values(DOCUMENTS)) openDocuments(at('one', DOCUMENTS_FOLDER)).put(bytes);
 });
 afterEach(() => rmSync(folder, { recursive: true }));
@@ -54,8 +54,8 @@ describe('stillwell export and import', () => {
   test('of a well that is not the same says how to say so', async () => {
     const store = openStore(at('two', STORE_FILE));
     const entry = { ...millEntry(), id: 'other' };
-    store.commit([{ change: 'entry', entry }]);
-    store.close();
+    await store.commit([{ change: 'entry', entry }]);
+    await store.close();
     await run('export', 'mill', at('a.zip'), '--data', at('one'));
     expect(await run('import', at('a.zip'), '--data', at('two'))).toMatch(
       /^2 There is a well called mill here already.*If it is, add --same\.$/,
@@ -75,7 +75,7 @@ describe('stillwell export and import', () => {
     await expect(run('import', at('a.zip'), '--data', at('one'))).rejects.toThrow(
       'Cannot reach the server at http://127.0.0.1:1. Is it running? Another address: --server URL',
     );
-    held.close();
+    await held.close();
   });
 
   test.each([
@@ -119,14 +119,14 @@ test('the pages see the past from elsewhere in one row with what is measured her
   const seen = withImported(store);
   const own = openStore(at('one', STORE_FILE), { role: 'secondary' });
   const ever = [0, Number.MAX_SAFE_INTEGER] as const;
-  expect(seen.cycles('mill', ...ever)).toEqual(own.cycles('mill', ...ever));
-  expect(seen.days('mill', ...ever)).toEqual(own.days('mill', ...ever));
-  expect(seen.baselines('mill')).toEqual(own.baselines('mill'));
-  expect(seen.alarms({ well: 'mill' })).toEqual(
-    own.alarms({ well: 'mill' }).map((row) => ({ ...row, imported: true })),
+  expect(await seen.cycles('mill', ...ever)).toEqual(await own.cycles('mill', ...ever));
+  expect(await seen.days('mill', ...ever)).toEqual(await own.days('mill', ...ever));
+  expect(await seen.baselines('mill')).toEqual(await own.baselines('mill'));
+  expect(await seen.alarms({ well: 'mill' })).toEqual(
+    (await own.alarms({ well: 'mill' })).map((row) => ({ ...row, imported: true })),
   );
-  expect(seen.alarms({ active: true })).toEqual([]);
-  expect(seen.alarms({ well: 'mill', fromMs: Date.UTC(2027, 0) })).toEqual([]);
-  store.close();
-  own.close();
+  expect(await seen.alarms({ active: true })).toEqual([]);
+  expect(await seen.alarms({ well: 'mill', fromMs: Date.UTC(2027, 0) })).toEqual([]);
+  await store.close();
+  await own.close();
 });

@@ -165,7 +165,10 @@ describe('stillwell visit', () => {
     );
     expect(closed).toContain('Running amps: Not known yet: 0 of 10 runs since the visit was closed.');
     expect(closed.at(-1)).toContain('it does not say that the work caused it');
-    const acts = station.store.acts({ well: 'mill', fromMs: 0 }).map(({ kind, body }) => [kind, body]);
+    const acts = (await station.store.acts({ well: 'mill', fromMs: 0 })).map(({ kind, body }) => [
+      kind,
+      body,
+    ]);
     expect(acts.slice(1)).toEqual([
       ['visit-opened', { kind: 'visit-opened', well: 'mill' }],
       ['visit-closed', { kind: 'visit-closed', well: 'mill', newBaseline: true }],
@@ -206,10 +209,10 @@ describe('a firm’s list of checks that were done', () => {
     expect((await run('due', ...args, '--dry-run')).out).toEqual([
       '3 checks would be recorded, 0 were recorded before. Nothing was changed.',
     ]);
-    expect(station.store.entries('mill')).toHaveLength(0);
+    expect(await station.store.entries('mill')).toHaveLength(0);
     expect((await run('due', ...args)).out).toEqual(['3 checks recorded, 0 were recorded before.']);
     expect((await run('due', ...args)).out).toEqual(['0 checks recorded, 3 were recorded before.']);
-    expect(station.store.entries('mill').map(({ by, body }) => [by, body['check'], body['text']])).toEqual([
+    expect((await station.store.entries('mill')).map(({ by, body }) => [by, body['check'], body['text']])).toEqual([
       ['Tom', 'precharge', 'low, added air'],
       ['ines', 'relief-valve', undefined],
       ['ines', 'water-test', undefined],
@@ -239,7 +242,7 @@ describe('a firm’s list of checks that were done', () => {
     expect(code).toBe(EXIT.usage);
     expect(err[0]).toContain(says);
     expect(err.at(-1)).toBe('Nothing was recorded: 1 of 2 lines are wrong.');
-    expect(station.store.entries('mill')).toHaveLength(0);
+    expect(await station.store.entries('mill')).toHaveLength(0);
   });
 });
 
@@ -271,7 +274,7 @@ describe('stillwell note', () => {
     expect(laid[0]).toMatch(
       /^Understood: "laid up"\. The well is laid up, and its alarms are suppressed until the end of /,
     );
-    const acts = station.store.acts({ well: 'mill', fromMs: 0 });
+    const acts = await station.store.acts({ well: 'mill', fromMs: 0 });
     expect(acts.slice(1).map(({ kind, by }) => [kind, by])).toEqual([
       ['expected', 'ines'],
       ['laid-up', 'ines'],

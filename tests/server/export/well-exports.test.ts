@@ -12,36 +12,40 @@ let folder = '';
 beforeEach(() => void (folder = mkdtempSync(join(tmpdir(), 'packets-'))));
 afterEach(() => rmSync(folder, { recursive: true }));
 
-test('a paper that went bad keeps no well from being handed over, and the page says which it is', () => {
+test('a paper that went bad keeps no well from being handed over, and the page says which it is', async () => {
   const [store, papers, now] = [openStore(':memory:'), openDocuments(folder), () => Date.UTC(2026, 4, 2)];
   const desk = openLogbookService({ store, documents: papers, now });
-  const hashes = ['log of the well', 'receipt'].map((text) => {
-    const kept = desk.addDocument('orchard', { bytes: Buffer.from(text), name: `${text}.txt` });
+  const hashes: string[] = [];
+  for (const text of ['log of the well', 'receipt']) {
+    const kept = await desk.addDocument('orchard', { bytes: Buffer.from(text), name: `${text}.txt` });
     if (!('entry' in kept)) throw new Error(kept.problem);
-    return String(kept.entry.body['hash']);
-  });
+    hashes.push(String(kept.entry.body['hash']));
+  }
   truncateSync(join(folder, hashes[0]!.slice(0, 2), hashes[0]!), 3);
   const packets = openWellExports({
     store,
     documents: papers,
     now,
-    commit: (changes) => store.commit(changes),
-    writeCard: () => undefined,
+    commit: async (plan) => {
+      await store.commit(await plan());
+      return undefined;
+    },
+    writeCard: () => Promise.resolve(),
   });
-  const zip = Buffer.concat([...packets.zip('orchard')]).toString('latin1');
+  const zip = Buffer.concat([...(await packets.zip('orchard'))]).toString('latin1');
   expect(zip).toContain(`papers/${hashes[1]!.slice(0, 16)}-receipt.txt`);
   expect(zip).not.toContain(`papers/${hashes[0]!.slice(0, 16)}`);
-  const page = packets.page('orchard');
+  const page = await packets.page('orchard');
   expect(page.match(/not at hand when this was written/gu)).toHaveLength(1);
   expect(page).toContain('log of the well.txt');
-  store.close();
+  await store.close();
 });
 
 const DAY_MS = 86_400_000;
 const NOON = Date.UTC(2026, 4, 2, 12);
 
 /** A Stillwell of cards and calibrations alone. */
-function stillwell(wells: Record<string, object>, calibrated: readonly string[] = []) {
+async function stillwell(wells: Record<string, object>, calibrated: readonly string[] = []) {
   const store = openStore(':memory:');
   const act = (id: string, body: { kind: string }, of: object): Change => ({
     change: 'act',
@@ -59,22 +63,22 @@ function stillwell(wells: Record<string, object>, calibrated: readonly string[] 
       node,
     }),
   );
-  store.commit([...cards, ...acts]);
+  await store.commit([...cards, ...acts]);
   const packets = openWellExports({
     store,
     documents: openDocuments(folder),
     now: () => NOON,
-    commit: (changes) => store.commit(changes),
-    writeCard: () => undefined,
+    commit: async (plan) => {
+      await store.commit(await plan());
+      return undefined;
+    },
+    writeCard: () => Promise.resolve(),
   });
   return { store, packets };
 }
 
-const inputs = ({ store }: ReturnType<typeof stillwell>): string[] =>
-  store
-    .acts({ fromMs: 0 })
-    .filter(({ kind }) => kind === 'calibrated')
-    .map(({ id }) => id);
+const inputs = async ({ store }: Awaited<ReturnType<typeof stillwell>>): Promise<string[]> =>
+  (await store.acts({ fromMs: 0 })).filter(({ kind }) => kind === 'calibrated').map(({ id }) => id);
 
 test.each<[string, Record<string, object>, readonly string[], string[], boolean]>([
   ['nobody here reads from it: it is an input', {}, [], ['calibrated-node-1'], false],
@@ -94,23 +98,24 @@ test.each<[string, Record<string, object>, readonly string[], string[], boolean]
     true,
   ],
 ])('a calibration that comes with a packet, where %s', async (_, wells, calibrated, expected, told) => {
-  const from = stillwell({ north: { current: 'node-1:current' } }, ['node-1']);
-  const page = Buffer.from(from.packets.page('north'));
-  const here = stillwell(wells, calibrated);
+  const from = await stillwell({ north: { current: 'node-1:current' } }, ['node-1']);
+  const page = Buffer.from(await from.packets.page('north'));
+  const here = await stillwell(wells, calibrated);
   const taken = await here.packets.importFile(page, { sameWell: false });
   if ('problem' in taken) throw new Error(taken.problem);
-  expect(inputs(here)).toEqual(expected);
+  expect(await inputs(here)).toEqual(expected);
   expect(taken.summary.some((one) => /reads from node-1, and so does .* here/u.test(one))).toBe(told);
   // Without loss all the same.
-  expect(here.packets.page('north')).toBe(from.packets.page('north'));
+  expect(await here.packets.page('north')).toBe(await from.packets.page('north'));
 });
 
 /** The page of the one well, as a file that can be handed over and is gone then. */
-const pageOf = (from: ReturnType<typeof stillwell>): Buffer => Buffer.from(from.packets.page('north'));
+const pageOf = async (from: Awaited<ReturnType<typeof stillwell>>): Promise<Buffer> =>
+  Buffer.from(await from.packets.page('north'));
 
 test('the loop runs on while a packet is opened, and a second one waits for its turn', async () => {
-  const page = pageOf(stillwell({ north: {} }));
-  const here = stillwell({});
+  const page = await pageOf(await stillwell({ north: {} }));
+  const here = await stillwell({});
   const order: string[] = [];
   const first = here.packets.importFile(page, { sameWell: false }).then((taken) => {
     order.push('taken');
@@ -125,23 +130,25 @@ test('the loop runs on while a packet is opened, and a second one waits for its 
   expect(await first).toMatchObject({ well: 'north', isNew: true });
   expect(order).toEqual(['a turn of the loop', 'taken']);
   // And the next one is taken again.
-  expect(await here.packets.importFile(pageOf(here), { sameWell: false })).toMatchObject({ isNew: false });
+  expect(await here.packets.importFile(await pageOf(here), { sameWell: false })).toMatchObject({
+    isNew: false,
+  });
 });
 
 test('the bytes of a packet are handed over and not copied', async () => {
-  const page = Uint8Array.from(pageOf(stillwell({ north: {} })));
-  const taking = stillwell({}).packets.importFile(page, { sameWell: false });
+  const page = Uint8Array.from(await pageOf(await stillwell({ north: {} })));
+  const taking = (await stillwell({})).packets.importFile(page, { sameWell: false });
   expect(page.length).toBe(0);
   expect(await taking).toMatchObject({ well: 'north' });
 });
 
 test('a packet of more rows than come over at once comes whole', async () => {
-  const from = stillwell({ north: { current: 'node-1:current' } });
+  const from = await stillwell({ north: { current: 'node-1:current' } });
   const points = [
     [0, 0],
     [8, 9],
   ];
-  from.store.commit(
+  await from.store.commit(
     Array.from({ length: 1_203 }, (_, n): Change => {
       const body = { kind: 'calibrated', node: 'node-1', channel: 'current', points };
       return {
@@ -150,19 +157,21 @@ test('a packet of more rows than come over at once comes whole', async () => {
       };
     }),
   );
-  const here = stillwell({});
-  expect(await here.packets.importFile(pageOf(from), { sameWell: false })).toMatchObject({
+  const here = await stillwell({});
+  expect(await here.packets.importFile(await pageOf(from), { sameWell: false })).toMatchObject({
     added: { acts: 1_204 },
   });
-  expect(here.packets.page('north')).toBe(from.packets.page('north'));
+  expect(await here.packets.page('north')).toBe(await from.packets.page('north'));
 });
 
 test('what is no packet is refused with the reason, and the next is taken', async () => {
-  const here = stillwell({});
+  const here = await stillwell({});
   expect(await here.packets.importFile(Buffer.from('hello'), { sameWell: false })).toEqual({
     problem: expect.stringMatching(/neither the ZIP nor the page/u) as string,
   });
-  expect(await here.packets.importFile(pageOf(stillwell({ north: {} })), { sameWell: false })).toMatchObject({
+  expect(
+    await here.packets.importFile(await pageOf(await stillwell({ north: {} })), { sameWell: false }),
+  ).toMatchObject({
     well: 'north',
   });
 });
@@ -173,18 +182,18 @@ test.each([
 ])(
   'a calibration that no reading can be corrected by, %s, comes with its packet and is passed over',
   async (_, days) => {
-    const from = stillwell({ north: { current: 'node-1:current' } });
+    const from = await stillwell({ north: { current: 'node-1:current' } });
     const points = [
       [0, 0],
       [5e-324, 1],
     ];
     const body = { kind: 'calibrated', node: 'node-1', channel: 'current', points };
     const row = { id: 'slip', atMs: NOON - days * DAY_MS, node: 'node-1', kind: body.kind, body };
-    from.store.commit([{ change: 'act', row }]);
-    const here = stillwell({});
-    const taken = await here.packets.importFile(pageOf(from), { sameWell: false });
+    await from.store.commit([{ change: 'act', row }]);
+    const here = await stillwell({});
+    const taken = await here.packets.importFile(await pageOf(from), { sameWell: false });
     expect(taken).toMatchObject({ well: 'north', isNew: true, added: { acts: 2 } });
-    expect(inputs(here)).toEqual(['slip']);
-    expect(here.packets.page('north')).toBe(from.packets.page('north'));
+    expect(await inputs(here)).toEqual(['slip']);
+    expect(await here.packets.page('north')).toBe(await from.packets.page('north'));
   },
 );

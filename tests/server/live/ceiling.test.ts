@@ -12,22 +12,22 @@ const card = (well: string, node = well): Record<string, unknown> => ({
   card: { well, reads: { current: `${node}:current` } },
 });
 
-it('a node beyond the ceiling is refused and makes nothing, however it comes; those that are known go on', () => {
-  const rig = openRig({ most: { nodes: 2, wells: 9 } });
-  rig.send('wells/a/readings', pack('a', 1));
+it('a node beyond the ceiling is refused and makes nothing, however it comes; those that are known go on', async () => {
+  const rig = await openRig({ most: { nodes: 2, wells: 9 } });
+  await rig.send('wells/a/readings', pack('a', 1));
   expect(rig.live.healthProblems()).toEqual([]);
-  rig.send('wells/b/hello', helloText());
-  rig.send('wells/c/readings', pack('c', 1));
-  rig.send('wells/c/hello', helloText());
-  rig.send('wells/c/presence', '"here"');
-  rig.send('wells/a/readings', pack('a', 2));
-  rig.send('wells/b/hello', helloText({ speaksFor: ['d'] }), { given: ['d'] });
-  rig.wait(1000);
+  await rig.send('wells/b/hello', helloText());
+  await rig.send('wells/c/readings', pack('c', 1));
+  await rig.send('wells/c/hello', helloText());
+  await rig.send('wells/c/presence', '"here"');
+  await rig.send('wells/a/readings', pack('a', 2));
+  await rig.send('wells/b/hello', helloText({ speaksFor: ['d'] }), { given: ['d'] });
+  await rig.wait(1000);
   expect([...rig.live.state().nodes.keys()]).toEqual(['a', 'b']);
   expect([...rig.live.state().pipelines.keys()]).toEqual(['a', 'b']);
   expect(rig.published.get('wells/a/kept')).toBe('{"boot":17,"seq":2}');
   const why = 'one server takes 2 nodes at most, and 2 are known.';
-  expect(rig.store.refused(9)).toMatchObject({
+  expect(await rig.store.refused(9)).toMatchObject({
     counts: [
       { reason: 'too-many-nodes', count: 3 },
       { reason: 'ignored-names', count: 1 },
@@ -40,35 +40,37 @@ it('a node beyond the ceiling is refused and makes nothing, however it comes; th
   expect(rig.live.healthProblems()).toEqual([
     'Cannot take a further node: one server takes 2 at most, and 2 are known. Remove those that are no more: stillwell node forget NAME',
   ]);
-  rig.restart('killed');
+  await rig.restart('killed');
   expect([...rig.live.state().nodes.keys()]).toEqual(['a', 'b']);
 
-  expect(rig.live.forget('b')).toBeUndefined();
+  expect(await rig.live.forget('b')).toBeUndefined();
   expect(rig.live.healthProblems()).toEqual([]);
-  rig.send('wells/c/hello', helloText());
+  await rig.send('wells/c/hello', helloText());
   expect([...rig.live.state().nodes.keys()]).toEqual(['a', 'c']);
 });
 
-it('a well beyond the ceiling is refused, by a card, a node, letting a node in or a packet', () => {
-  const rig = openRig({ approveAll: false, most: { nodes: 9, wells: 1 } });
-  rig.live.applyAct(card('mill', 'a'));
+it('a well beyond the ceiling is refused, by a card, a node, letting a node in or a packet', async () => {
+  const rig = await openRig({ approveAll: false, most: { nodes: 9, wells: 1 } });
+  await rig.live.applyAct(card('mill', 'a'));
   const no = 'one server watches 1 wells at most, and 1 are known';
-  expect(rig.live.applyAct(card('pond'))).toEqual({ problem: `Cannot add a well: ${no}` });
-  expect(rig.live.applyAct(card('mill', 'b'))).toMatchObject({ done: true });
-  rig.send('wells/c/hello', helloText());
-  expect(rig.live.approveNode('c')).toBe(`Cannot let c in: ${no}`);
+  expect(await rig.live.applyAct(card('pond'))).toEqual({ problem: `Cannot add a well: ${no}` });
+  expect(await rig.live.applyAct(card('mill', 'b'))).toMatchObject({ done: true });
+  await rig.send('wells/c/hello', helloText());
+  expect(await rig.live.approveNode('c')).toBe(`Cannot let c in: ${no}`);
   const row = { well: 'pond', kind: 'well', key: 'pond', atMs: 0, row: {} } as const;
-  expect(rig.live.importChanges([{ change: 'imported', row }])).toBe(`Cannot add a well: ${no}`);
+  expect(await rig.live.importChanges(() => Promise.resolve([{ change: 'imported', row }]))).toBe(
+    `Cannot add a well: ${no}`,
+  );
   expect(rig.live.healthProblems()).toEqual([
     expect.stringContaining('Cannot take a further well: one server watches 1 at'),
   ]);
   expect([...rig.live.state().pipelines.keys()]).toEqual(['mill']);
   // It is read from by a card, so it makes no well.
-  rig.send('wells/b/hello', helloText());
-  expect(rig.live.approveNode('b')).toBeUndefined();
+  await rig.send('wells/b/hello', helloText());
+  expect(await rig.live.approveNode('b')).toBeUndefined();
 
-  const own = openRig({ most: { nodes: 9, wells: 1 } });
-  own.send('wells/a/hello', helloText());
-  own.send('wells/b/hello', helloText());
+  const own = await openRig({ most: { nodes: 9, wells: 1 } });
+  await own.send('wells/a/hello', helloText());
+  await own.send('wells/b/hello', helloText());
   expect([...own.live.state().nodes.keys()]).toEqual(['a']);
 });

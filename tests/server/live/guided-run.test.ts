@@ -23,17 +23,21 @@ function kpaAt(s: number): number {
 }
 
 /** A node that sends each ten seconds what it read. */
-function rig(): { rig: Rig; until: (s: number) => void; ask: (since: number) => GuidedRunAnswer } {
-  const one = openRig();
-  one.live.applyAct({
+async function rig(): Promise<{
+  rig: Rig;
+  until: (s: number) => Promise<void>;
+  ask: (since: number) => Promise<GuidedRunAnswer>;
+}> {
+  const one = await openRig();
+  await one.live.applyAct({
     kind: 'card-changed',
     card: { well: 'barn', control: 'pressure-switch', pump: { maxAmps: '9.8 A' } },
   });
   const noonMs = one.nowMs();
   let [at, seq] = [0, 0];
-  const until = (s: number): void => {
+  const until = async (s: number): Promise<void> => {
     for (; at < s; at += 10) {
-      one.wait(10_000);
+      await one.wait(10_000);
       const seconds = Array.from({ length: 10 }, (_, i) => at + i);
       const running = (x: number): boolean => x >= START_S && x < START_S + RUN_S;
       const pack = packText('barn', {
@@ -42,7 +46,7 @@ function rig(): { rig: Rig; until: (s: number) => void; ask: (since: number) => 
         current: seconds.map((x) => (running(x) ? 7.9 : 0.02)),
         pressure: seconds.map(kpaAt),
       });
-      one.send('wells/barn/readings', pack);
+      await one.send('wells/barn/readings', pack);
     }
   };
   const broker = { connectedNodes: () => [] } as never;
@@ -62,22 +66,22 @@ function rig(): { rig: Rig; until: (s: number) => void; ask: (since: number) => 
   return { rig: one, until, ask: (since) => guidedRunAnswer(deps, 'barn', { since, pump: 'p1' }) };
 }
 
-it('a run is followed from rest to stop, and its numbers are those of the cycle that was kept', () => {
-  const { rig: one, until, ask } = rig();
-  until(600);
+it('a run is followed from rest to stop, and its numbers are those of the cycle that was kept', async () => {
+  const { rig: one, until, ask } = await rig();
+  await until(600);
   const sinceMs = one.nowMs();
-  until(700);
-  expect(ask(sinceMs)).toMatchObject({
+  await until(700);
+  expect(await ask(sinceMs)).toMatchObject({
     run: { is: 'waiting' },
     clamp: { node: 'barn', channel: 'current', readA: 0.02 },
   });
-  until(START_S + 40);
-  const running = ask(sinceMs);
+  await until(START_S + 40);
+  const running = await ask(sinceMs);
   expect(running.run).toMatchObject({ is: 'running', long: false });
   expect(running.clamp).toMatchObject({ readA: 7.9, amps: 7.9 });
-  until(START_S + RUN_S + 60);
-  const { run } = ask(sinceMs);
-  const [cycle] = one.store.cycles('barn', 0, one.nowMs() + MINUTE).map(({ event }) => event);
+  await until(START_S + RUN_S + 60);
+  const { run } = await ask(sinceMs);
+  const [cycle] = (await one.store.cycles('barn', 0, one.nowMs() + MINUTE)).map(({ event }) => event);
   expect(cycle).toMatchObject({ ranS: RUN_S, amps: 7.9 });
   expect(run).toEqual({
     is: 'done',
@@ -95,10 +99,10 @@ it('a run is followed from rest to stop, and its numbers are those of the cycle 
   expect(cycle?.cutInKpa).toBeCloseTo(276, 0);
 });
 
-it('a calibrated clamp is compared as it is corrected, and calibrated by what it read', () => {
-  const { rig: one, until, ask } = rig();
-  until(600);
-  one.live.applyAct({
+it('a calibrated clamp is compared as it is corrected, and calibrated by what it read', async () => {
+  const { rig: one, until, ask } = await rig();
+  await until(600);
+  await one.live.applyAct({
     kind: 'calibrated',
     node: 'barn',
     channel: 'current',
@@ -107,17 +111,17 @@ it('a calibrated clamp is compared as it is corrected, and calibrated by what it
       [7.9, 8.3],
     ],
   });
-  until(START_S + 40);
-  const { clamp } = ask(one.nowMs() - 60_000);
+  await until(START_S + 40);
+  const { clamp } = await ask(one.nowMs() - 60_000);
   expect(clamp?.readA).toBe(7.9);
   expect(clamp?.amps).toBeCloseTo(8.3, 6);
 });
 
-it('a node that fell silent is said to be so', () => {
-  const { rig: one, until, ask } = rig();
-  until(600);
+it('a node that fell silent is said to be so', async () => {
+  const { rig: one, until, ask } = await rig();
+  await until(600);
   const sinceMs = one.nowMs();
-  one.wait(5 * MINUTE, 10_000);
-  expect(ask(sinceMs).run).toMatchObject({ is: 'no-data' });
-  expect(ask(sinceMs).text).toContain('Nothing was heard from the clamp for');
+  await one.wait(5 * MINUTE, 10_000);
+  expect((await ask(sinceMs)).run).toMatchObject({ is: 'no-data' });
+  expect((await ask(sinceMs)).text).toContain('Nothing was heard from the clamp for');
 });

@@ -31,13 +31,13 @@ export interface Rig {
   disk: { full: boolean; odd: boolean };
   nowMs: () => number;
   /** A message comes now; `kept` is whether it was said to be on disk. */
-  send: (topic: string, payload: string, how?: Sent) => { kept: boolean };
+  send: (topic: string, payload: string, how?: Sent) => Promise<{ kept: boolean }>;
   /** Time goes on, with a beat each second or each `stepMs`. */
-  wait: (ms: number, stepMs?: number) => void;
+  wait: (ms: number, stepMs?: number) => Promise<void>;
   /** Everything in memory is gone, as after a crash; or it ends cleanly first. */
-  restart: (how: 'killed' | 'clean', awayMs?: number) => void;
-  alarms: (alarm?: string) => AlarmRow[];
-  notices: () => NoticeRow[];
+  restart: (how: 'killed' | 'clean', awayMs?: number) => Promise<void>;
+  alarms: (alarm?: string) => Promise<AlarmRow[]>;
+  notices: () => Promise<NoticeRow[]>;
 }
 
 const FARMER = {
@@ -47,14 +47,14 @@ const FARMER = {
 } as const;
 
 /** Needs `useTestTimers` around each test. */
-export function openRig(options: Partial<LoopOptions> = {}, fromMs = NOON): Rig {
+export async function openRig(options: Partial<LoopOptions> = {}, fromMs = NOON): Promise<Rig> {
   const clock = { nowMs: fromMs };
   const disk = { full: false, odd: false };
   const store = withDisk(openStore(':memory:'), disk);
   const published = new Map<string, string>();
   const publishCounts = new Map<string, number>();
   const log: string[] = [];
-  const open = (): LiveServer =>
+  const open = (): Promise<LiveServer> =>
     openLiveServer({
       store,
       root: 'wells',
@@ -65,7 +65,7 @@ export function openRig(options: Partial<LoopOptions> = {}, fromMs = NOON): Rig 
         published.set(topic, payload);
         publishCounts.set(topic, (publishCounts.get(topic) ?? 0) + 1);
       },
-      notify: (change, nowMs) =>
+      notify: (change, { nowMs }) =>
         decideNotices(change, {
           recipients: [{ ...FARMER, priorities: [...FARMER.priorities] }],
           nowMs,
@@ -78,14 +78,14 @@ export function openRig(options: Partial<LoopOptions> = {}, fromMs = NOON): Rig 
       ...options,
     });
   const rig: Rig = {
-    live: open(),
+    live: await open(),
     store,
     published,
     publishCounts,
     log,
     disk,
     nowMs: () => clock.nowMs,
-    send: (topic, payload, { retained = false, given } = {}) => {
+    send: async (topic, payload, { retained = false, given } = {}) => {
       const mark = { kept: false };
       rig.live.receive({
         topic,
@@ -94,22 +94,24 @@ export function openRig(options: Partial<LoopOptions> = {}, fromMs = NOON): Rig 
         ...(given && { given: () => given }),
         acknowledge: () => void (mark.kept = true),
       });
-      vi.advanceTimersByTime(1);
+      await vi.advanceTimersByTimeAsync(1);
+      await rig.live.drained();
       return mark;
     },
-    wait: (ms, stepMs = 1000) => {
+    wait: async (ms, stepMs = 1000) => {
       const untilMs = clock.nowMs + ms;
       while (clock.nowMs < untilMs) {
         clock.nowMs = Math.min(untilMs, clock.nowMs + stepMs);
-        rig.live.tick();
+        await rig.live.tick();
       }
     },
-    restart: (how, awayMs = 0) => {
-      if (how === 'clean') void rig.live.close();
+    restart: async (how, awayMs = 0) => {
+      if (how === 'clean') await rig.live.close();
       clock.nowMs += awayMs;
-      rig.live = open();
+      rig.live = await open();
     },
-    alarms: (alarm) => store.alarms({}).filter((row) => alarm === undefined || row.alarm === alarm),
+    alarms: async (alarm) =>
+      (await store.alarms({})).filter((row) => alarm === undefined || row.alarm === alarm),
     notices: () => store.notices({}),
   };
   return rig;
@@ -117,14 +119,14 @@ export function openRig(options: Partial<LoopOptions> = {}, fromMs = NOON): Rig 
 
 /** A disk that can be full: then nothing is kept, and what was kept stays. */
 function withDisk(store: Store, disk: Rig['disk']): Store {
-  const commit: Store['commit'] = (changes) => {
+  const commit: Store['commit'] = async (changes) => {
     if (disk.full) throw new StoreError('disk-full', 'Cannot keep: the disk is full. Make room.');
-    store.commit(changes);
+    await store.commit(changes);
   };
   return new Proxy(store, {
     get: (target, key) => {
       if (key === 'commit') return commit;
-      if (key === 'readings' && disk.odd) throw new TypeError('a fault of our own');
+      if (key === 'readings' && disk.odd) return () => Promise.reject(new TypeError('a fault of our own'));
       const value: unknown = Reflect.get(target, key, target);
       return typeof value === 'function' ? (value.bind(target) as unknown) : value;
     },

@@ -89,11 +89,11 @@ export interface LiveRun {
 }
 
 /** Runs a journey live, by the journey's own clock. Timers are the test's: nothing depends on how fast the machine is. */
-export function runLive(journey: Scenario, disruptions: Disruptions): LiveRun {
+export async function runLive(journey: Scenario, disruptions: Disruptions): Promise<LiveRun> {
   const store = openStore(':memory:');
   const clock = { nowMs: journey.startMs };
   const log: string[] = [];
-  const open = (): LiveServer =>
+  const open = (): Promise<LiveServer> =>
     openLiveServer({
       store,
       root: 'wells',
@@ -108,7 +108,7 @@ export function runLive(journey: Scenario, disruptions: Disruptions): LiveRun {
     });
   vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout', 'setInterval', 'clearInterval'] });
   try {
-    let live = open();
+    let live = await open();
     const stops = disruptions.stops.map(({ fraction, how }) => ({
       after: Math.floor(fraction * journey.items.length),
       how,
@@ -117,49 +117,53 @@ export function runLive(journey: Scenario, disruptions: Disruptions): LiveRun {
     for (const [index, item] of journey.items.entries()) {
       for (; tickMs < item.atMs; tickMs += disruptions.tickEveryMs) {
         clock.nowMs = tickMs;
-        vi.advanceTimersByTime(1);
-        live.tick();
+        await vi.advanceTimersByTimeAsync(1);
+        await live.tick();
       }
       clock.nowMs = item.atMs;
       if ('act' in item) {
-        vi.advanceTimersByTime(1);
-        const done = live.applyAct(item.act);
+        await vi.advanceTimersByTimeAsync(1);
+        const done = await live.applyAct(item.act);
         if ('problem' in done) throw new Error(done.problem);
       } else
         live.receive({ topic: item.topic, payload: new TextEncoder().encode(item.payload), retained: false });
       for (const stop of stops) {
         if (stop.after !== index) continue;
-        vi.advanceTimersByTime(1);
-        if (stop.how === 'clean') void live.close();
-        live = open();
+        await vi.advanceTimersByTimeAsync(1);
+        await live.drained();
+        if (stop.how === 'clean') await live.close();
+        live = await open();
       }
     }
-    vi.advanceTimersByTime(1);
+    await vi.advanceTimersByTimeAsync(1);
     // The last late packs wait for their turn of running again, a minute at most.
     for (const sinceEndMs of [-62_000, -31_000, 0]) {
       clock.nowMs = journey.endMs + sinceEndMs;
-      live.tick();
+      await live.tick();
     }
     if (log.length > 0) throw new Error(log.join('\n'));
-    return { settled: settledOf(store, live), rows: store.alarms({}), store };
+    return { settled: await settledOf(store, live), rows: await store.alarms({}), store };
   } finally {
     vi.useRealTimers();
   }
 }
 
-function settledOf(store: Store, live: LiveServer): Settled {
+async function settledOf(store: Store, live: LiveServer): Promise<Settled> {
   const wells = [...live.state().pipelines.keys()];
-  const rows = store.alarms({}).filter((row) => row.withdrawnMs === undefined && !BY_ARRIVAL.has(row.alarm));
+  const ofAll = async <T>(query: (well: string) => Promise<T[]>): Promise<T[]> =>
+    (await Promise.all(wells.map(query))).flat();
+  const cycles = await ofAll((well) => store.cycles(well, 0, Number.MAX_SAFE_INTEGER));
+  const rows = await store.alarms({});
   return {
-    cycles: sorted(
-      wells.flatMap((well) => store.cycles(well, 0, Number.MAX_SAFE_INTEGER).map((row) => row.event)),
-    ),
-    days: sorted(wells.flatMap((well) => store.days(well, 0, Number.MAX_SAFE_INTEGER))),
-    baselines: sorted(wells.flatMap((well) => store.baselines(well))),
-    alarms: rows.map((row) => ({
-      key: keyOf(row.event),
-      raised: row.event,
-      ...(row.clearedMs !== undefined && { clearedMs: row.clearedMs }),
-    })),
+    cycles: sorted(cycles.map((row) => row.event)),
+    days: sorted(await ofAll((well) => store.days(well, 0, Number.MAX_SAFE_INTEGER))),
+    baselines: sorted(await ofAll((well) => store.baselines(well))),
+    alarms: rows
+      .filter((row) => row.withdrawnMs === undefined && !BY_ARRIVAL.has(row.alarm))
+      .map((row) => ({
+        key: keyOf(row.event),
+        raised: row.event,
+        ...(row.clearedMs !== undefined && { clearedMs: row.clearedMs }),
+      })),
   };
 }

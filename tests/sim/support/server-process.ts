@@ -42,10 +42,10 @@ async function handleMessage(message: ParentMessage): Promise<void> {
   switch (message.is) {
     case 'clock':
       clock.nowMs = Math.max(clock.nowMs, message.nowMs);
-      station.live.tick();
+      await station.live.tick();
       break;
     case 'act': {
-      const done = station.live.applyAct(message.act);
+      const done = await station.live.applyAct(message.act);
       if ('problem' in done) send({ is: 'trouble', sentence: done.problem });
       break;
     }
@@ -54,7 +54,7 @@ async function handleMessage(message: ParentMessage): Promise<void> {
       // Twice a minute apart: late packs are run again at most once a minute.
       for (const laterMs of [0, 61_000]) {
         clock.nowMs = message.nowMs + laterMs;
-        station.live.tick();
+        await station.live.tick();
       }
       await station.close();
       process.disconnect();
