@@ -75,7 +75,10 @@ async function record(place: Place, { write, io }: RecordParams): Promise<void> 
   const ended = untilShutdown();
   const connection = await connect(place, (topic, payload, how) => recorder.message(topic, payload, how));
   const recordActs = async (beforeMs?: number): Promise<void> =>
-    recorder.acts((await storedActs(dataDir)).filter((row) => row.atMs >= beganMs), beforeMs);
+    recorder.acts(
+      (await storedActs(dataDir)).filter((row) => row.atMs >= beganMs),
+      beforeMs,
+    );
   const timer = setInterval(() => void recordActs(Date.now()), ACTS_EVERY_MS);
   try {
     log('info', 'Recording. End with Ctrl-C.');

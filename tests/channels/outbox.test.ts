@@ -139,7 +139,7 @@ describe('openOutbox', () => {
     const { send, seen } = receiver();
     const clock = handClock();
     const outbox = openOutbox({ store: counted, senderFor: () => send, clock });
-    store.mark(row('a'));
+    await store.mark(row('a'));
     for (let n = 0; n < 1000; n += 1) outbox.wake();
     await clock.run(NOW_MS + 1000);
     expect(seen).toEqual(['a']);

@@ -66,9 +66,12 @@ async function writeExport(params: ExportParams, io: Io): Promise<number> {
         `Cannot export ${well}: there is no database in ${dataDir}. Name another folder with --data`,
       );
     await withStore(dataDir, 'secondary', async (wellExports, store) => {
-      if (!await isKnown(store, well))
+      if (!(await isKnown(store, well)))
         throw new UsageError(`Cannot export ${well}: there is no such well in ${dataDir}`);
-      writeAll(out, isPage ? [Buffer.from(await wellExports.page(well, units))] : await wellExports.zip(well, units));
+      writeAll(
+        out,
+        isPage ? [Buffer.from(await wellExports.page(well, units))] : await wellExports.zip(well, units),
+      );
     });
   }
   if (out === '-') return EXIT.ok;

@@ -28,7 +28,7 @@ export async function partsListAnswer(deps: WebDeps, name: string): Promise<Answ
   };
   const list = (units: UnitSystem): ReturnType<typeof partsList> =>
     partsList({ ...question, units } satisfies PartsListInput);
-  return { us: await list('us'), metric: await list('metric') };
+  return { us: list('us'), metric: list('metric') };
 }
 
 /** The newest of what is usual now and of what people read, as on the labels; what has no place in SI as it was written. */

@@ -212,7 +212,9 @@ describe('a firm’s list of checks that were done', () => {
     expect(await station.store.entries('mill')).toHaveLength(0);
     expect((await run('due', ...args)).out).toEqual(['3 checks recorded, 0 were recorded before.']);
     expect((await run('due', ...args)).out).toEqual(['0 checks recorded, 3 were recorded before.']);
-    expect((await station.store.entries('mill')).map(({ by, body }) => [by, body['check'], body['text']])).toEqual([
+    expect(
+      (await station.store.entries('mill')).map(({ by, body }) => [by, body['check'], body['text']]),
+    ).toEqual([
       ['Tom', 'precharge', 'low, added air'],
       ['ines', 'relief-valve', undefined],
       ['ines', 'water-test', undefined],

@@ -121,7 +121,9 @@ describe('a node that was not approved', () => {
   });
 
   it('cannot be approved before it was heard', async () => {
-    expect(await (await openRig({ approveAll: false })).live.approveNode('barn')).toBe('No node barn was heard');
+    expect(await (await openRig({ approveAll: false })).live.approveNode('barn')).toBe(
+      'No node barn was heard',
+    );
   });
 });
 
