@@ -107,7 +107,7 @@ async function runDemo(io: Io, { dataDir, days, port }: DemoOptions): Promise<vo
 /** From sources or built, the worker lies beside what imports it, under the same ending. */
 function workerFile(): string {
   const ending = import.meta.url.endsWith('.ts') ? '.ts' : '.js';
-  return new URL(`../../proving/demo/worker${ending}`, import.meta.url).href;
+  return new URL(`../lab/demo/worker${ending}`, import.meta.url).href;
 }
 
 interface DemoHistory {

@@ -82,7 +82,7 @@ describe('the calendar on a phone', () => {
     await looker.check(context, 390, async ({ page, web }) => {
       web.farm.calendarServer.now = { is: 'closed', hosts: ['192.168.7.20'] };
       await page.goto(`${web.url}#/due`);
-      await page.getByText('node dist/main.js serve --listen 192.168.7.20').waitFor();
+      await page.getByText('stillwell serve --listen 192.168.7.20').waitFor();
       expect(await page.getByRole('button', { name: 'Let phones' }).count()).toBe(0);
       web.farm.calendarServer.now = { is: 'closed', hosts: [], error: 'Another program has this port' };
       await page.goto(`${web.url}#/well/orchard/checks`);

@@ -1,5 +1,5 @@
 /**
- * `npm run prove`: a labelled corpus of simulated wells through the whole line, and a scoreboard of what was found, missed and wrongly
+ * `npm run score`: a labelled corpus of simulated wells through the whole line, and a scoreboard of what was found, missed and wrongly
  * told. `-- --full` plays 100 healthy well-years, `--days N` each healthy well for N days at most, `--only NAME-PART` some cases,
  * `--verbose` tells each miss and false alarm;
  * `--json` prints one object, `--markdown` the tables for a page. Exit 1 where a fault of our own stopped a well.
@@ -13,17 +13,17 @@ import { shortenCases } from './shorten.ts';
 import { scoreAll } from './workers.ts';
 
 const USAGE =
-  'Usage: npm run prove -- [--full] [--days N] [--only NAME-PART] [--verbose] [--json | --markdown]';
+  'Usage: npm run score -- [--full] [--days N] [--only NAME-PART] [--verbose] [--json | --markdown]';
 
 const { values } = readArgs();
 const full = values.full ?? false;
 const maxDays = values.days === undefined ? undefined : Number(values.days);
 if (maxDays !== undefined && !(Number.isInteger(maxDays) && maxDays > 0))
-  usageError(`Cannot prove: --days must be a whole number over 0: ${values.days}`);
+  usageError(`Cannot score: --days must be a whole number over 0: ${values.days}`);
 const cases = shortenCases(corpus(full), maxDays)
   .map(({ name, days }, at) => ({ name, days, at }))
   .filter(({ name }) => name.includes(values.only ?? ''));
-if (cases.length === 0) usageError(`Cannot prove: no case has "${values.only}" in its name`);
+if (cases.length === 0) usageError(`Cannot score: no case has "${values.only}" in its name`);
 
 let played = 0;
 const beganMs = performance.now();

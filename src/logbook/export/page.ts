@@ -80,7 +80,7 @@ function dataSection({ record }: ExportContext): Markup {
     This page holds everything again for programs, a line of JSON each, in a script block that no browser
     runs: ${counts.join(', ')}. Quantities there are SI with the unit in the name, times Unix milliseconds or
     UTC. Another Stillwell takes the page or its ZIP in and has the whole past of the well:
-    <code>stillwell packet import FILE</code>.
+    <code>stillwell import FILE</code>.
   </p> `;
 }
 

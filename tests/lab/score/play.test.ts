@@ -1,4 +1,4 @@
-/** A few short cases through the whole line; not the scoreboard, which `npm run prove` makes. */
+/** A few short cases through the whole line; not the scoreboard, which `npm run score` makes. */
 import { describe, expect, it } from 'vitest';
 import type { Condition, PlantSample } from '../../../src/lab/plant/params.ts';
 import { playCase } from '../../../src/lab/score/play.ts';
