@@ -14,7 +14,7 @@ describe('parseTime', () => {
     // The Z does not count beside an offset.
     ['2026-03-12T10:00:00.123456Z-0700', '2026-03-12T17:00:00.123Z'],
     ['2026-03-12T10:00:00Z+0100', '2026-03-12T09:00:00.000Z'],
-    ['2024-02-29T23:59:60Z', '2024-03-01T00:00:00.000Z'],
+    ['2024-02-29T23:59:60Z', '2024-02-29T23:59:59.000Z'],
   ])('%s', (text, utc) => {
     expect(new Date(parseRecordingTime(text) ?? Number.NaN).toISOString()).toBe(utc);
   });

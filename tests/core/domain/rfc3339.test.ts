@@ -1,4 +1,6 @@
-/** RFC 3339: its own examples (section 5.8, from memory) and what it does not allow. */
+/** RFC 3339: its own examples (section 5.8, from memory), what it does not allow, and Temporal as the reference for the rest. */
+import fc from 'fast-check';
+import { Temporal } from 'temporal-polyfill';
 import { describe, expect, test } from 'vitest';
 import { isIsoDate, parseRfc3339 } from '../../../src/core/domain/rfc3339.ts';
 
@@ -10,7 +12,8 @@ describe('parseRfc3339 reads', () => {
     // The leap second of 1990, as the second before it.
     ['1990-12-31T23:59:60Z', Date.UTC(1990, 11, 31, 23, 59, 59)],
     ['2026-03-12t10:00:00z', Date.UTC(2026, 2, 12, 10)],
-    ['2026-03-12T10:00:00.0009Z', Date.UTC(2026, 2, 12, 10, 0, 0, 1)],
+    ['2026-03-12T10:00:00.0019Z', Date.UTC(2026, 2, 12, 10, 0, 0, 1)],
+    ['0050-02-28T10:00:00Z', Date.parse('0050-02-28T10:00:00Z')],
   ])('%s', (text, ms) => {
     expect(parseRfc3339(text)).toBe(ms);
   });
@@ -31,6 +34,34 @@ test.each([
   '',
 ])('parseRfc3339 refuses %j', (text) => {
   expect(parseRfc3339(text)).toBeUndefined();
+});
+
+const dateTime = fc
+  .tuple(
+    fc.date({ min: new Date('0001-01-01'), max: new Date('9999-12-31'), noInvalidDate: true }),
+    fc.constantFrom('', '.5', '.25', '.999999999'),
+    fc.constantFrom('Z', 'z', '+00:00', '-08:00', '+05:45', '+23:59'),
+  )
+  .map(([date, fraction, zone]) => date.toISOString().slice(0, 19) + fraction + zone);
+
+test('parseRfc3339 reads what Temporal reads', () => {
+  fc.assert(
+    fc.property(dateTime, (text) => {
+      expect(parseRfc3339(text)).toBe(Temporal.Instant.from(text).epochMilliseconds);
+    }),
+  );
+});
+
+test('parseRfc3339 reads as Temporal does, or refuses, where one character of a time is another', () => {
+  const letter = fc.constantFrom(...Array.from('0123456789TtZ-:. +,'));
+  fc.assert(
+    fc.property(dateTime, fc.nat(24), letter, (time, place, other) => {
+      const text = time.slice(0, place) + other + time.slice(place + 1);
+      const ms = parseRfc3339(text);
+      if (ms !== undefined) expect(ms).toBe(Temporal.Instant.from(text).epochMilliseconds);
+    }),
+    { numRuns: 1000 },
+  );
 });
 
 test('isIsoDate knows the calendar', () => {
