@@ -3,10 +3,7 @@ import { entryResultShape, documentQuery } from './logbook.ts';
 import { exportQuery, importResultShape, sectionQuery, sectionShape, importQuery } from './exports.ts';
 import { noQuery } from './queries.ts';
 import type { Route } from './routes.ts';
-
-const OK = [200] as const;
-const NAMED_PROBLEMS = [400, 403, 404] as const;
-const WRITE_PROBLEMS = [400, 403, 404, 409, 413, 415] as const;
+import { NAMED_PROBLEMS, OK, WRITE_PROBLEMS } from './statuses.ts';
 
 export const FILE_ROUTES = {
   addDocument: {

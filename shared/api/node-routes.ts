@@ -3,9 +3,7 @@ import { z } from 'zod';
 import { forgetShape, approvalShape, nodesShape } from './nodes.ts';
 import { noQuery } from './queries.ts';
 import type { Route } from './routes.ts';
-
-const OK = [200] as const;
-const DONE = [400, 403, 404, 409, 413, 415] as const;
+import { OK, WRITE_PROBLEMS } from './statuses.ts';
 
 export const NODE_ROUTES = {
   nodes: {
@@ -25,7 +23,7 @@ export const NODE_ROUTES = {
     body: z.strictObject({}),
     answer: approvalShape,
     status: OK,
-    problems: DONE,
+    problems: WRITE_PROBLEMS,
   },
   forget: {
     method: 'post',
@@ -35,6 +33,6 @@ export const NODE_ROUTES = {
     body: z.strictObject({}),
     answer: forgetShape,
     status: OK,
-    problems: DONE,
+    problems: WRITE_PROBLEMS,
   },
 } as const satisfies Record<string, Route>;

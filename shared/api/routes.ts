@@ -24,6 +24,7 @@ import * as queries from './queries.ts';
 import { drawQuery, drawShape, guidedRunQuery, guidedRunShape, readingsShape } from './readings.ts';
 import { partsListShape, reportShape, visitsShape } from './visits.ts';
 import { wellDetailShape, wellsShape } from './wells.ts';
+import { NAMED_PROBLEMS, OK, QUERY_PROBLEMS, WRITE_PROBLEMS } from './statuses.ts';
 
 export interface Route {
   method: 'get' | 'post';
@@ -48,11 +49,6 @@ export interface Route {
   status: readonly number[];
   problems: readonly number[];
 }
-
-const OK = [200] as const;
-const QUERY_PROBLEMS = [400, 403] as const;
-const NAMED_PROBLEMS = [400, 403, 404] as const;
-const WRITE_PROBLEMS = [400, 403, 404, 409, 413, 415] as const;
 
 export const ROUTES = {
   ...FILE_ROUTES,

@@ -2,7 +2,8 @@
  * Who may publish and listen to what on the built-in broker: a node to the four upper topics of its own name and of those it
  * speaks for, and from the two lower ones; nothing else (contract, section 1). Everything that is not allowed here is denied.
  */
-import { SERVER_TOPICS, NODE_TOPICS, type NodeTopic } from './broker.ts';
+import { isNodeName, NODE_TOPIC_KINDS } from '../core/decode/topics.ts';
+import { SERVER_TOPICS, type NodeTopic } from './broker.ts';
 
 /** Who is at the other end of one connection. */
 export interface Session {
@@ -14,16 +15,10 @@ export interface Session {
   listenOnly: boolean;
 }
 
-const NODE_NAME = /^[a-z0-9-]{1,40}$/;
-
-export function isNodeName(name: string): boolean {
-  return NODE_NAME.test(name);
-}
-
 /** The upper topic that this is, where the session may publish to it; undefined where it may not. */
 export function mayPublish(root: string, session: Session, topic: string): NodeTopic | undefined {
   const kind = topicKind(root, session, topic);
-  return NODE_TOPICS.find((upper) => upper === kind);
+  return NODE_TOPIC_KINDS.find((upper) => upper === kind);
 }
 
 /** Local clients and listeners may ask for anything under the root; a node for `kept` and `ask` of its names, without wildcards. */

@@ -2,6 +2,7 @@
  * What the rest of the server sees of MQTT, whichever broker carries it: messages come in with how they came, `kept`, `ask` and
  * notices go out. Two implementations, one suite for both (tests/contract/broker-suite.ts): ./built-in.ts and ./client.ts.
  */
+import type { NODE_TOPIC_KINDS } from '../core/decode/topics.ts';
 
 /** How one message came. */
 export interface MessageInfo {
@@ -41,7 +42,6 @@ export interface Broker {
   connectedNodes(): string[];
 }
 
-/** The last four topic levels that nodes may publish to, and the two that they may listen to (contract, section 1). */
-export const NODE_TOPICS = ['hello', 'presence', 'readings', 'start'] as const;
-export type NodeTopic = (typeof NODE_TOPICS)[number];
+export type NodeTopic = (typeof NODE_TOPIC_KINDS)[number];
+/** The last topic levels that nodes may listen to (contract, section 1). */
 export const SERVER_TOPICS = ['kept', 'ask'] as const;

@@ -5,7 +5,8 @@
  */
 import mqtt, { type IPublishPacket, type MqttClient } from 'mqtt';
 import { MINUTE_MS } from '../../shared/units/duration.ts';
-import { NODE_TOPICS, type AckMode, type MessageInfo, type Broker, type OnMessage } from './broker.ts';
+import { NODE_TOPIC_KINDS } from '../core/decode/topics.ts';
+import { type AckMode, type MessageInfo, type Broker, type OnMessage } from './broker.ts';
 import { clientOptions, type BrokerClientSettings } from './client-options.ts';
 import { brokerProblem } from './problem.ts';
 
@@ -83,7 +84,7 @@ export async function openBrokerClient(options: BrokerClientOptions): Promise<Br
 function subscribe(connection: Connection): void {
   const { root, shareName } = connection.options;
   const prefix = shareName === undefined ? '' : `$share/${shareName}/`;
-  const filters = NODE_TOPICS.map((last) => `${prefix}${root}/+/${last}`);
+  const filters = NODE_TOPIC_KINDS.map((last) => `${prefix}${root}/+/${last}`);
   connection.client.subscribe(filters, { qos: 1 }, (error) => {
     if (connection.closing) return;
     if (error !== null && error !== undefined) {

@@ -4,7 +4,7 @@
  * at the same moment after a power cut. Hashing runs off the event loop.
  */
 import { createHmac, randomBytes, scrypt, timingSafeEqual } from 'node:crypto';
-import { isNodeName } from './access.ts';
+import { isNodeName } from '../core/decode/topics.ts';
 
 /** What the store keeps (structurally a CredentialRow of src/store/store.ts). */
 interface Credential {

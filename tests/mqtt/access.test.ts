@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { isNodeName, mayPublish, maySubscribe, type Session } from '../../src/mqtt/access.ts';
+import { mayPublish, maySubscribe, type Session } from '../../src/mqtt/access.ts';
 
 const GATE: Session = { user: 'gate', names: new Set(['gate', 'shed']), listenOnly: false };
 const LOCAL: Session = { names: 'any', listenOnly: false };
@@ -51,18 +51,4 @@ describe('maySubscribe', () => {
     expect(maySubscribe('wells', LOCAL, filter)).toBe(all);
     expect(maySubscribe('wells', RECORDER, filter)).toBe(all);
   });
-});
-
-test.each([
-  ['barn-north', true],
-  ['a', true],
-  ['0', true],
-  ['x'.repeat(40), true],
-  ['x'.repeat(41), false],
-  ['', false],
-  ['Barn', false],
-  ['a_b', false],
-  ['__proto__', false],
-])('isNodeName: "%s"', (name, is) => {
-  expect(isNodeName(name)).toBe(is);
 });

@@ -107,10 +107,9 @@ export const EWMA_TENTH: readonly (readonly [number, number])[] = [
 /** EWMA lambda 0.25, L 3, shift 1: SAS/QC manual 1999, as quoted in CRAN spc. */
 export const SAS_EWMA = { lambda: 0.25, width: 3, shift: 1, arl: 11.154267016 } as const;
 
-/** Uranium data: Tietjen & Moore 1972 in NIST/SEMATECH 1.3.5.17.1, as transcribed in a public checker; modified z (Iglewicz & Hoaglin 1993) recomputed. */
+/** Uranium data: Tietjen & Moore 1972 in NIST/SEMATECH 1.3.5.17.1, as transcribed in a public checker. */
 export const URANIUM = {
   x: [199.31, 199.53, 200.19, 200.82, 201.92, 201.95, 202.18, 245.57],
   median: 201.37,
   mad: 0.995,
-  modifiedZ: [-1.3965, -1.2473, -0.7999, -0.3728, 0.3728, 0.3932, 0.5491, 29.9627],
 } as const;

@@ -3,12 +3,13 @@
  * tell them. Evidence carries the same figures in SI, by name.
  */
 import { DAY_S } from '../../../shared/units/duration.ts';
-const KPA_PER_PSI = 6.894757293168;
+import { psiFromKpa } from '../../../shared/units/pressure.ts';
+
 const L_PER_GALLON = 3.785411784;
 const M_PER_FOOT = 0.3048;
 
 export function formatPressure(kpa: number): string {
-  return `${round(kpa / KPA_PER_PSI, 0)} psi (${round(kpa, 0)} kPa)`;
+  return `${round(psiFromKpa(kpa), 0)} psi (${round(kpa, 0)} kPa)`;
 }
 
 export function formatVolume(litres: number): string {

@@ -3,11 +3,12 @@
  * Whatever cannot be told is undefined, and the watch that needed it then says nothing.
  */
 import { MINUTE_MS } from '../../../shared/units/duration.ts';
+import { kpaFromPsi } from '../../../shared/units/pressure.ts';
 import type { Cycle } from '../cycles/cycle.ts';
 import type { WatchMemory, MinutePump, MinuteScene, PumpScene, Scene, MinuteStats } from './scene.ts';
 
 /** 1 psi in kPa, for the limits that the trade states in psi. */
-export const KPA_PER_PSI = 6.894757293168;
+export const KPA_PER_PSI = kpaFromPsi(1);
 
 /** The newest minute, where it lies wholly after watching began and is the one that has just ended. */
 export function lastMinute(scene: Scene): MinuteScene | undefined {

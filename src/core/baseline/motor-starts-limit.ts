@@ -3,13 +3,13 @@
  * 300 in 24 h; as few as 50 above 5 hp, "Tank Selection by the Numbers", Water Well Journal); 100 for single-phase motors of 1 hp
  * and more, and the three-phase row, from memory of tables that trade handbooks repeat.
  */
+import { wFromHp } from '../../../shared/units/power.ts';
 import type { PumpCard } from '../domain/card.ts';
 
-const W_PER_HP = 745.7;
 /** Just over 3/4 hp, and over 5.5 hp, 30 hp: rounded plates must fall on the right side. */
-const SMALL_W = 0.8 * W_PER_HP;
-const MIDDLE_W = 5.75 * W_PER_HP;
-const LARGE_W = 31 * W_PER_HP;
+const SMALL_W = wFromHp(0.8);
+const MIDDLE_W = wFromHp(5.75);
+const LARGE_W = wFromHp(31);
 
 export interface StartsLimit {
   perDay: number;
@@ -18,7 +18,7 @@ export interface StartsLimit {
 }
 
 /** The motor's limit; 300 a day where the card says no size, since no motor allows more. */
-export function startsLimit(pump: PumpCard): StartsLimit {
+export function startsLimit(pump: Pick<PumpCard, 'motorW' | 'phase'>): StartsLimit {
   const { motorW, phase } = pump;
   if (motorW === undefined) return { perDay: 300, isSizeKnown: false };
   if (motorW <= SMALL_W) return { perDay: 300, isSizeKnown: true };

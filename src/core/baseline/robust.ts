@@ -47,17 +47,3 @@ export function normalOf(values: readonly number[]): Normal | undefined {
   const middle = median(values);
   return middle === undefined ? undefined : { median: middle, spread: spreadOf(values), n: values.length };
 }
-
-/** 0.6745 x (x - median) / MAD for each value (Iglewicz & Hoaglin); by the fallback of `spreadOf` where MAD is 0, and 0 where that is 0 too. */
-export function modifiedZ(values: readonly number[]): number[] {
-  const middle = median(values) ?? 0;
-  const spread = spreadOf(values);
-  return values.map((value) => (spread === 0 ? 0 : (value - middle) / spread));
-}
-
-/** The values that lie within `sigmas` spreads of the median (Hampel's identifier over the whole list). */
-export function withoutOutliers(values: readonly number[], sigmas = 3): number[] {
-  const middle = median(values) ?? 0;
-  const spread = spreadOf(values);
-  return values.filter((value) => Math.abs(value - middle) <= sigmas * spread);
-}

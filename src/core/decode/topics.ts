@@ -32,15 +32,3 @@ export function parseTopic(root: string, topic: string): { node: string; kind: T
   const kind = KINDS.get(topic.slice(slash + 1));
   return kind !== undefined && isNodeName(node) ? { node, kind } : undefined;
 }
-
-/** The topic of one node. Throws a RangeError for a name that the contract doesn't allow. */
-export function formatTopic(root: string, node: string, kind: TopicKind): string {
-  if (!isNodeName(node))
-    throw new RangeError(`Cannot print topic: a node's name is 1 to 40 of a-z 0-9 -: ${node.slice(0, 60)}`);
-  return `${root}/${node}/${kind}`;
-}
-
-/** The filters under which a server hears every node. */
-export function nodeTopicFilters(root: string): string[] {
-  return NODE_TOPIC_KINDS.map((kind) => `${root}/+/${kind}`);
-}

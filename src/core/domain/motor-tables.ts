@@ -118,21 +118,3 @@ const CODE_LETTERS: readonly (readonly [letter: string, fromKvaPerHp: number])[]
 export function codeLetter(kvaPerHp: number): string | undefined {
   return CODE_LETTERS.findLast(([, from]) => kvaPerHp >= from)?.[0];
 }
-
-/** The span of a code letter, kVA per hp: from (included) to (left out); infinite for V. */
-export function codeLetterSpan(letter: string): { fromKvaPerHp: number; toKvaPerHp: number } | undefined {
-  const at = CODE_LETTERS.findIndex(([name]) => name === letter);
-  const found = CODE_LETTERS[at];
-  return (
-    found && { fromKvaPerHp: found[1], toKvaPerHp: CODE_LETTERS[at + 1]?.[1] ?? Number.POSITIVE_INFINITY }
-  );
-}
-
-/** Amps with the rotor held: kVA/hp x hp x 1000 / V, for three phases over the square root of 3 as well (NEMA). */
-export function lockedRotorAmps(
-  motor: { motorW: number; volts: number; phase: 1 | 3 },
-  kvaPerHp: number,
-): number {
-  const phaseFactor = motor.phase === 3 ? Math.sqrt(3) : 1;
-  return (kvaPerHp * hpFromW(motor.motorW) * 1000) / (motor.volts * phaseFactor);
-}

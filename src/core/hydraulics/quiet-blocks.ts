@@ -38,8 +38,6 @@ export interface QuietBlocks {
 
 export interface LeakEstimate {
   leakLPerDay: number;
-  /** Standard error, L a day. */
-  leakErrorLPerDay: number;
 }
 
 export function newQuietBlocks(): QuietBlocks {
@@ -126,7 +124,7 @@ function lowestCluster(minutes: readonly number[], sums: readonly number[]): Lea
   const lPerH = sum / held;
   const spread = Math.max(5, 0.3 * lPerH) / Math.sqrt(12) / Math.sqrt(Math.max(1, (held * 60) / BLOCK_S));
   const lossLPerH = lPerH < Math.max(MIN_LEAK_L_PER_H, 2 * spread) ? 0 : lPerH;
-  return { leakLPerDay: lossLPerH * 24, leakErrorLPerDay: spread * 24 };
+  return { leakLPerDay: lossLPerH * 24 };
 }
 
 function binOf(lPerH: number): number {

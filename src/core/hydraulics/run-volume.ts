@@ -3,7 +3,6 @@
  * over the pressures that the run went through; before anything is learnt, the run's own rate of fill with the draw that stood
  * before it. Above the pressures ever seen in a fill only what the tank takes is counted: the pump may be at its shut-off there.
  */
-import { MINUTE_MS } from '../../../shared/units/duration.ts';
 import { runCorrectionS } from './boundary.ts';
 import { DEFAULT_FALL_PER_KPA, rateAt, type DeliveryCurve } from './delivery-curve.ts';
 import { measureFill, airVolumeDisplaced, type Fill } from './fill.ts';
@@ -24,10 +23,6 @@ export interface RunWaterState {
   /** Whether every reading of it found a learnt rate. */
   learned: boolean;
   riseDelayS?: number;
-  /** Pressure when the last minute of the run began, for levelling off. */
-  markMs: number;
-  markKpa: number;
-  riseKpaPerMin?: number;
   /** Steady time between readings around the start, s; absent by exception. */
   startStepS?: number;
   /** Readings were lost in it. */
@@ -40,23 +35,14 @@ export interface RunWater {
   /** What the tank took of it, L. Negative where more was drawn than delivered. */
   tankGainL?: number;
   drawnL?: number;
-  deliveryLPerS?: number;
-  /** Mean pressure of the run, kPa gauge, and its mean rise. */
-  atKpa?: number;
-  fillKpaPerS?: number;
   /** From the start until pressure has risen 7 kPa. */
   riseDelayS?: number;
-  /** Pressure rose by less than 1 kPa in the run's last minute. */
-  levelledOff?: boolean;
-  /** Delivery of this run against the learnt one, 1 = as ever; only where nothing was drawn meanwhile is it the pump's own. */
-  fillRatio?: number;
   /** Delivery as it now is against that first learnt, 1 = as ever. */
   deliveryRatio?: number;
 }
 
 const MIN_RISE_KPA = 7;
 const START_WINDOW_MS = 6000;
-const LEVEL_KPA_PER_MIN = 1;
 /** Above the fills' highest pressure by this much, the line of delivery is not followed. */
 const MAX_EXTRAPOLATION_KPA = 20;
 /** Before anything is learnt a rate this far from the card's is not believed. */
@@ -78,8 +64,6 @@ export function newRunWaterState(
     startAirVolume: rested?.airVolume ?? 0,
     lifted: 0,
     learned: true,
-    markMs: startedMs,
-    markKpa: 0,
     hasGap: false,
   };
 }
@@ -90,18 +74,11 @@ export function addRunReading(
 ): void {
   const { atMs, kpa, airVolume, curve } = reading;
   if (run.lastMs < 0) {
-    run.startKpa = run.markKpa = kpa;
+    run.startKpa = kpa;
     if (run.startAirVolume === 0) run.startAirVolume = airVolume;
     run.lastMs = run.startedMs;
-  } else {
-    if (run.riseDelayS === undefined && kpa - run.startKpa >= MIN_RISE_KPA)
-      run.riseDelayS = (atMs - run.startedMs) / 1000;
-    if (atMs - run.markMs >= MINUTE_MS) {
-      run.riseKpaPerMin = ((kpa - run.markKpa) / (atMs - run.markMs)) * MINUTE_MS;
-      run.markMs = atMs;
-      run.markKpa = kpa;
-    }
-  }
+  } else if (run.riseDelayS === undefined && kpa - run.startKpa >= MIN_RISE_KPA)
+    run.riseDelayS = (atMs - run.startedMs) / 1000;
   if (atMs - run.startedMs <= START_WINDOW_MS) run.lowKpa = Math.min(run.lowKpa, kpa);
   addLiftedWater(run, {
     untilMs: atMs,
@@ -151,11 +128,7 @@ export function closeRunWater(run: RunWaterState, stoppedMs: number, inputs: Run
   const ratio = deliveryRatioOf(inputs);
   return {
     ...(tank && runLiters(run, ranS, gained, fill, inputs, currentAirKpaL(inputs))),
-    ...(fill && { atKpa: fill.kpa }),
-    ...(ranS > 0 && { fillKpaPerS: (run.lastKpa - run.startKpa) / ranS }),
     ...(run.riseDelayS !== undefined && { riseDelayS: run.riseDelayS }),
-    ...(run.riseKpaPerMin !== undefined && { levelledOff: run.riseKpaPerMin < LEVEL_KPA_PER_MIN }),
-    ...(fill && delivery.curve && { fillRatio: fill.rate / rateAt(delivery.curve, fill.kpa) }),
     ...(ratio !== undefined && { deliveryRatio: ratio }),
   };
 }
@@ -197,7 +170,6 @@ function runLiters(
     tankGainL,
     // The same ends as the rest before and after, so that the day's sum holds.
     drawnL: deliveredL - (run.startAirVolume - run.lastAirVolume) * airKpaL,
-    ...(ranS > 0 && { deliveryLPerS: deliveredL / ranS }),
   };
 }
 

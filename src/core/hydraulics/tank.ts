@@ -53,12 +53,6 @@ export function pressureOfWaterKpa(tank: Tank, waterL: number): number {
   return tank.airKpaL / Math.max(1e-9, tank.volumeL - waterL) - tank.atmosphereKpa;
 }
 
-/** Litres that one kPa moves at a gauge pressure: dW/dP. Zero under the precharge. */
-export function litersPerKpa(tank: Tank, gaugeKpa: number): number {
-  const absolute = gaugeKpa + tank.atmosphereKpa;
-  return absolute < tank.airKpaL / tank.volumeL ? 0 : tank.airKpaL / absolute ** 2;
-}
-
 /**
  * Water between cut-out and cut-in, L (`tankDrawdown`; never to be mixed with the fall of the well's own water level). With the
  * precharge above cut-in the tank is empty before the switch closes, and only what lies above the precharge counts.

@@ -61,8 +61,6 @@ export interface TankDayWater {
   /** Water drawn in the day, leak included, L. */
   usedL?: number;
   leakLPerDay?: number;
-  /** Standard error of the leak, L a day. */
-  leakErrorLPerDay?: number;
 }
 
 /** Ends the day. Without a tank on the card, with a tenth of the day unheard, or with water that nobody saw come, there is no total. */

@@ -36,9 +36,3 @@ export function pumpFlow(
   const b = (at.speed * LINEAR_RATIO * head) / runOut;
   return (Math.sqrt(b * b - 4 * a * c) - b) / (2 * a);
 }
-
-/** Head that the pump makes at a flow, m. */
-export function pumpHeadM(plan: PumpPlan, flowLPerS: number, speed = 1): number {
-  const x = flowLPerS / plan.runOutLPerS;
-  return plan.shutOffHeadM * (speed * speed - speed * LINEAR_RATIO * x - (1 - LINEAR_RATIO) * x * x);
-}

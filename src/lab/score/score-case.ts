@@ -13,19 +13,17 @@ export interface CaseScore extends CaseVerdict {
   healthyYears: number;
   measures: Measures;
   readings: number;
-  tookMs: number;
   remarks: string[];
   faults: string[];
 }
 
 const DAYS_A_YEAR = 365.25;
 
-/** `now` is a clock in ms, for the time a case takes. Throws an Error where the case itself is wrong. */
-export function scoreCase(corpusCase: CorpusCase, now: () => number): CaseScore {
+/** Throws an Error where the case itself is wrong. */
+export function scoreCase(corpusCase: CorpusCase): CaseScore {
   const { name, is, fromMs, days, card } = corpusCase;
   if (is !== 'healthy' && !corpusCase.fault)
     throw new Error(`Cannot score ${name}: nothing says what is wrong`);
-  const beganMs = now();
   const played = playCase(corpusCase);
   const read = readCard(card);
   if ('problem' in read) throw new Error(`Cannot score ${name}: ${read.problem}`);
@@ -39,7 +37,6 @@ export function scoreCase(corpusCase: CorpusCase, now: () => number): CaseScore 
     ...judge(corpusCase, played),
     measures: measure(corpusCase, read.card, played),
     readings,
-    tookMs: now() - beganMs,
     remarks,
     faults,
   };

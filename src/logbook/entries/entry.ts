@@ -48,15 +48,3 @@ export function currentEntries<E extends StoredEntry>(entries: readonly E[]): E[
     .filter((entry) => entry.kind !== 'struck' && !gone.has(entry.id))
     .toSorted((a, b) => a.atMs - b.atMs || a.createdMs - b.createdMs);
 }
-
-/** What stood before, newest first: the chain of what an entry replaced. A circle, which nobody can write, ends it. */
-export function previousVersions(entry: Entry, entries: readonly Entry[]): Entry[] {
-  const byId = new Map(entries.map((one) => [one.id, one]));
-  const before: Entry[] = [];
-  let at = entry.replaces === undefined ? undefined : byId.get(entry.replaces);
-  while (at && !before.includes(at)) {
-    before.push(at);
-    at = at.replaces === undefined ? undefined : byId.get(at.replaces);
-  }
-  return before;
-}

@@ -4,7 +4,6 @@ import { cusumDirection, updateCusum, newCusum } from '../../../src/core/alarms/
 import { ewmaLimit, updateEwma } from '../../../src/core/alarms/charts/ewma.ts';
 import {
   cusumArl,
-  cusumArlTwoSided,
   cusumLimit,
   ewmaArl,
   ewmaWidth,
@@ -53,6 +52,11 @@ describe('ewmaStep', () => {
     }
   });
 });
+
+/** ARL of the two-sided chart: 1/ARL = 1/ARL(up) + 1/ARL(down), exact without a head start. */
+function cusumArlTwoSided(chart: { k: number; h: number; shift: number }): number {
+  return 1 / (1 / cusumArl(chart) + 1 / cusumArl({ ...chart, shift: -chart.shift }));
+}
 
 describe('run lengths', () => {
   it('of the two-sided CUSUM k 0.5 h 4 are those of Lucas & Crosier 1982, within 0.5 % and their printing', () => {

@@ -1,12 +1,7 @@
 /** Motor facts against published tables; the source stands beside each. */
 import { describe, expect, test } from 'vitest';
-import {
-  codeLetter,
-  codeLetterSpan,
-  lockedRotorAmps,
-  fullLoadAmps,
-} from '../../../src/core/domain/motor-tables.ts';
-import { startsLimits } from '../../../src/core/domain/starts-limits.ts';
+import { codeLetter, fullLoadAmps } from '../../../src/core/domain/motor-tables.ts';
+import { startsLimit } from '../../../src/core/baseline/motor-starts-limit.ts';
 import { wFromHp, wFromKw } from '../../../shared/units/power.ts';
 
 describe('tableAmps', () => {
@@ -75,40 +70,25 @@ describe('code letters (NEC table 430.7(B); half-open as NEMA has it)', () => {
   });
 
   test('letters follow each other without a gap, and I, O, Q are not used', () => {
-    expect(codeLetterSpan('B')).toEqual({ fromKvaPerHp: 3.15, toKvaPerHp: 3.55 });
-    expect(codeLetterSpan('V')).toEqual({ fromKvaPerHp: 22.4, toKvaPerHp: Number.POSITIVE_INFINITY });
-    expect(['I', 'O', 'Q'].map(codeLetterSpan)).toEqual([undefined, undefined, undefined]);
+    const found = Array.from({ length: 2501 }, (_, i) => codeLetter(i / 100));
+    expect([...new Set(found)].join('')).toBe('ABCDEFGHJKLMNPRSTUV');
     expect(codeLetter(-1)).toBeUndefined();
   });
 });
 
-describe('lockedRotorAmps (kVA/hp x hp x 1000 / V, / sqrt 3 for three phases; recomputed)', () => {
-  test('10 hp, 230 V, three-phase, code H: 158.1 to 178.0 A', () => {
-    const motor = { motorW: wFromHp(10), volts: 230, phase: 3 } as const;
-    expect(lockedRotorAmps(motor, 6.3)).toBeCloseTo(158.1, 1);
-    expect(lockedRotorAmps(motor, 7.09)).toBeCloseTo(178.0, 1);
-  });
-
-  test('1 hp, 230 V, single-phase, code L: 39.1 to 43.4 A', () => {
-    const motor = { motorW: wFromHp(1), volts: 230, phase: 1 } as const;
-    expect(lockedRotorAmps(motor, 9)).toBeCloseTo(39.1, 1);
-    expect(lockedRotorAmps(motor, 9.99)).toBeCloseTo(43.4, 1);
-  });
-});
-
-describe('startsLimits (trade handbooks, from memory; WSC tank standard for the hour)', () => {
-  test.each<[string, { motorW?: number; phase?: 1 | 3 }, number, number]>([
-    ['1/2 hp', { motorW: wFromHp(0.5), phase: 1 }, 300, 15],
-    ['3/4 hp', { motorW: wFromHp(0.75), phase: 1 }, 300, 15],
-    ['0.56 kW, which is 3/4 hp', { motorW: 560, phase: 1 }, 300, 15],
-    ['1 hp', { motorW: wFromHp(1), phase: 1 }, 100, 7.5],
-    ['3 hp three-phase', { motorW: wFromHp(3), phase: 3 }, 300, 7.5],
-    ['5 hp', { motorW: wFromHp(5) }, 100, 7.5],
-    ['7.5 hp', { motorW: wFromHp(7.5), phase: 1 }, 50, 7.5],
-    ['10 hp three-phase', { motorW: wFromHp(10), phase: 3 }, 100, 7.5],
-    ['50 hp three-phase', { motorW: wFromHp(50), phase: 3 }, 100, 7.5],
-    ['an unknown motor', {}, 300, 15],
-  ])('%s', (_name, motor, perDay, perHour) => {
-    expect(startsLimits(motor)).toEqual({ perDay, perHour, sizeKnown: motor.motorW !== undefined });
+describe('startsLimit (WSC tank standard; trade handbooks, from memory)', () => {
+  test.each<[string, { motorW?: number; phase?: 1 | 3 }, number]>([
+    ['1/2 hp', { motorW: wFromHp(0.5), phase: 1 }, 300],
+    ['3/4 hp', { motorW: wFromHp(0.75), phase: 1 }, 300],
+    ['0.56 kW, which is 3/4 hp', { motorW: 560, phase: 1 }, 300],
+    ['1 hp', { motorW: wFromHp(1), phase: 1 }, 100],
+    ['3 hp three-phase', { motorW: wFromHp(3), phase: 3 }, 300],
+    ['5 hp', { motorW: wFromHp(5) }, 100],
+    ['7.5 hp', { motorW: wFromHp(7.5), phase: 1 }, 50],
+    ['10 hp three-phase', { motorW: wFromHp(10), phase: 3 }, 100],
+    ['50 hp three-phase', { motorW: wFromHp(50), phase: 3 }, 100],
+    ['an unknown motor', {}, 300],
+  ])('%s', (_name, motor, perDay) => {
+    expect(startsLimit(motor)).toEqual({ perDay, isSizeKnown: motor.motorW !== undefined });
   });
 });

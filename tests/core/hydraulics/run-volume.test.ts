@@ -53,11 +53,6 @@ describe('closeRun', () => {
     const after = airKpaL * (1 / (414 + tank.atmosphereKpa) - 1 / (560 + tank.atmosphereKpa));
     expect(water.deliveredL).toBeCloseTo(upTo500 + after, 6);
   });
-  test('sees that it levels off', () => {
-    const climb = [276, 300, 320, 340, 360, 370];
-    expect(run([...climb, 370, 370, 370, 370, 370, 370, 370], readsWith(true)).levelledOff).toBe(true);
-    expect(run([...climb, 375, 380, 385, 390, 395, 400, 405], readsWith(true)).levelledOff).toBe(false);
-  });
   test('takes the card’s rating before anything is learnt and nothing of the fill is seen', () => {
     expect(run([276, 300, 330], { ...readsWith(false), ratedLPerS: 0.6 }).deliveredL).toBeCloseTo(18, 6);
     expect(run([276, 300, 330], readsWith(false))).not.toHaveProperty('deliveredL');

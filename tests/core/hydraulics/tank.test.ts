@@ -2,7 +2,6 @@ import { describe, expect, test } from 'vitest';
 import {
   acceptanceFactor,
   atmosphereKpa,
-  litersPerKpa,
   prechargeKpa,
   pressureOfWaterKpa,
   tankDrawdownL,
@@ -110,15 +109,8 @@ describe('waterInTankL', () => {
     for (const kpa of [270, 300, 400, 500])
       expect(pressureOfWaterKpa(tank, waterInTankL(tank, kpa))).toBeCloseTo(kpa, 6);
   });
-  test('has litresPerKpa as its slope', () => {
-    expect((waterInTankL(tank, 340.1) - waterInTankL(tank, 339.9)) / 0.2).toBeCloseTo(
-      litersPerKpa(tank, 340),
-      5,
-    );
-  });
   test('is nothing under the precharge', () => {
     expect(waterInTankL(tank, 200)).toBe(0);
-    expect(litersPerKpa(tank, 200)).toBe(0);
   });
   test('gives its precharge back', () => {
     expect(prechargeKpa(tank)).toBeCloseTo(262, 9);

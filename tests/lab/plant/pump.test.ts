@@ -8,8 +8,8 @@ import {
   shaftSpeed,
   type Load,
 } from '../../../src/lab/plant/motor.ts';
-import { HEALTHY } from '../../../src/lab/plant/params.ts';
-import { pumpFlow, pumpHeadM, shutLossM } from '../../../src/lab/plant/pump.ts';
+import { HEALTHY, type PumpPlan } from '../../../src/lab/plant/params.ts';
+import { pumpFlow, shutLossM } from '../../../src/lab/plant/pump.ts';
 import { PUMP } from './wells.ts';
 
 const NO_PIPE = { ...PUMP, frictionM: 0 };
@@ -17,6 +17,12 @@ const flow = (
   wrong: Partial<typeof HEALTHY> = {},
   at: { liftM?: number; kpa?: number; speed?: number } = {},
 ): number => pumpFlow(PUMP, { ...HEALTHY, ...wrong }, { liftM: 24, kpa: 350, speed: 1, ...at });
+
+/** Head that the pump makes at a flow, m: the curve itself, which the pump's flow is solved from. A quarter of its fall is linear. */
+function pumpHeadM(plan: PumpPlan, flowLPerS: number, speed = 1): number {
+  const x = flowLPerS / plan.runOutLPerS;
+  return plan.shutOffHeadM * (speed * speed - (speed * x) / 4 - (3 / 4) * x * x);
+}
 
 describe('the pump', () => {
   // Affinity laws, Q ~ n, H ~ n^2; 60 to 50 Hz: 0.8333 and 0.6944 (page "Affinity Law"; computed).

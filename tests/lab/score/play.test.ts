@@ -10,7 +10,7 @@ const HOUR_MS = 3_600_000;
 const DAY_MS = 24 * HOUR_MS;
 const since = (fromMs: number, condition: Partial<Condition>) => (tMs: number) =>
   tMs >= fromMs ? condition : {};
-const score = (more: Parameters<typeof houseCase>[0]) => scoreCase(houseCase(more), () => 0);
+const score = (more: Parameters<typeof houseCase>[0]) => scoreCase(houseCase(more));
 
 describe('a case', () => {
   it.each([

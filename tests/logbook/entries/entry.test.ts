@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { currentEntries, previousVersions, type Entry } from '../../../src/logbook/entries/entry.ts';
+import { currentEntries, type Entry } from '../../../src/logbook/entries/entry.ts';
 
 const entry = (id: string, more: Partial<Entry> = {}): Entry => ({
   id,
@@ -28,18 +28,5 @@ describe('currentEntries', () => {
         .map(({ id }) => id)
         .join(' '),
     ).toBe(ids);
-  });
-});
-
-describe('historyOf', () => {
-  test('is the chain of what was replaced, newest first', () => {
-    const all = [entry('a'), entry('b', { replaces: 'a' }), entry('c', { replaces: 'b' })];
-    expect(previousVersions(all[2]!, all).map(({ id }) => id)).toEqual(['b', 'a']);
-    expect(previousVersions(all[0]!, all)).toEqual([]);
-  });
-
-  test('ends at a circle', () => {
-    const all = [entry('a', { replaces: 'b' }), entry('b', { replaces: 'a' })];
-    expect(previousVersions(all[0]!, all).map(({ id }) => id)).toEqual(['b', 'a']);
   });
 });

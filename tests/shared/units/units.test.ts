@@ -5,14 +5,7 @@ import { SEA_LEVEL_KPA, atmosphericKpa } from '../../../shared/units/altitude.ts
 import { hFromS, minFromS, msFromS, sFromH, sFromMin, sFromMs } from '../../../shared/units/duration.ts';
 import { ftFromM, inFromM, mFromFt, mFromIn, mFromMm, mmFromM } from '../../../shared/units/length.ts';
 import { hpFromW, kwFromW, wFromHp, wFromKw } from '../../../shared/units/power.ts';
-import {
-  barFromKpa,
-  feetOfWaterFromKpa,
-  kpaFromBar,
-  kpaFromFeetOfWater,
-  kpaFromPsi,
-  psiFromKpa,
-} from '../../../shared/units/pressure.ts';
+import { barFromKpa, kpaFromBar, kpaFromPsi, psiFromKpa } from '../../../shared/units/pressure.ts';
 import { cFromF, fFromC } from '../../../shared/units/temperature.ts';
 import {
   galFromL,
@@ -28,11 +21,10 @@ import {
 } from '../../../shared/units/water.ts';
 
 describe('pressure', () => {
-  // NIST SP 811 appendix B prints 6.894757 E+00 kPa a psi and 2.989067 E+00 kPa a conventional foot of water.
+  // NIST SP 811 appendix B prints 6.894757 E+00 kPa a psi.
   test.each([
     ['1 psi', kpaFromPsi(1), 6.894757293168],
     ['1 bar', kpaFromBar(1), 100],
-    ['1 foot of water', kpaFromFeetOfWater(1), 2.98906692],
   ])('%s in kPa is exact', (_name, got, want) => {
     expect(got).toBeCloseTo(want, 12);
   });
@@ -50,11 +42,6 @@ describe('pressure', () => {
 
   test('standard atmosphere is 14.695949 psi (NIST SP 811)', () => {
     expect(psiFromKpa(SEA_LEVEL_KPA)).toBeCloseTo(14.695949, 6);
-  });
-
-  test('1 psi is 2.31 ft of water (Mississippi State Univ. Ext. F0804; 2.306659 unrounded)', () => {
-    expect(feetOfWaterFromKpa(kpaFromPsi(1))).toBeCloseTo(2.306659, 6);
-    expect(feetOfWaterFromKpa(kpaFromPsi(1))).toBeCloseTo(2.31, 2);
   });
 });
 
@@ -129,7 +116,6 @@ test('every conversion comes back to where it began', () => {
   const pairs: [(v: number) => number, (v: number) => number][] = [
     [kpaFromPsi, psiFromKpa],
     [kpaFromBar, barFromKpa],
-    [kpaFromFeetOfWater, feetOfWaterFromKpa],
     [mFromFt, ftFromM],
     [mFromIn, inFromM],
     [mFromMm, mmFromM],

@@ -3,7 +3,7 @@
  * oldest first, and after each connect says hello and sends again what is not kept.
  */
 import mqtt, { type MqttClient } from 'mqtt';
-import { parseAck } from '../../../src/core/decode/server-messages.ts';
+import { ackShape } from '../../../src/core/decode/shapes.ts';
 
 export interface SimNode {
   name: string;
@@ -69,8 +69,8 @@ export function startNode(
   // A killed server refuses connections until it is back.
   client.on('error', ignore);
   client.on('message', (_topic, payload) => {
-    const ack = parseAck(payload);
-    if (!ack || 'wait' in ack || ack.boot !== BOOT || ack.seq <= node.ackedSeq) return;
+    const ack = ackShape.parse(JSON.parse(payload.toString()));
+    if ('wait' in ack || ack.boot !== BOOT || ack.seq <= node.ackedSeq) return;
     node.ackedSeq = ack.seq;
     if (node.nextSeq <= ack.seq) node.nextSeq = ack.seq + 1;
     onChange();

@@ -58,11 +58,6 @@ export function cusumArl({
   return arls[Math.min(STATES, Math.round(start / width))] ?? 1;
 }
 
-/** ARL of the two-sided chart: 1/ARL = 1/ARL(up) + 1/ARL(down), exact without head start. */
-export function cusumArlTwoSided(chart: { k: number; h: number; shift: number }): number {
-  return 1 / (1 / cusumArl(chart) + 1 / cusumArl({ ...chart, shift: -chart.shift }));
-}
-
 /** Siegmund's approximation of the one-sided ARL (Siegmund 1985; Montgomery): within about 3 % of the chain for h of 3 and more. */
 export function siegmundArl({ k, h, shift }: { k: number; h: number; shift: number }): number {
   const drift = shift - k;

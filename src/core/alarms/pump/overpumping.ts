@@ -9,8 +9,7 @@ import { formatDuration } from '../format.ts';
 import type { Scene } from '../scene.ts';
 
 export interface Overpumping {
-  /** Runs that broke, of so many known. */
-  brokenRuns: number;
+  /** Runs that are known. */
   runs: number;
   /** The soonest break after a long rest, s: runs longer than this outrun the well. */
   limitS: number;
@@ -38,7 +37,6 @@ export function estimateOverpumping(scene: Scene): Overpumping | undefined {
   const limitS = Math.min(...rested.map((cycle) => cycle.loadLoss!.atS));
   const restS = recoveryRestS(runs, limitS);
   return {
-    brokenRuns: broken.length,
     runs: runs.length,
     limitS,
     ...(restS !== undefined && { restS }),
