@@ -79,7 +79,9 @@ describe('imports', () => {
     const wrong = all.filter((i) => {
       const to = target(i);
       if (!i.to.startsWith('.'))
-        return i.from.startsWith('shared/') && !(i.to === 'zod' && /^shared\/(api|schema|card)\//.test(i.from));
+        return (
+          i.from.startsWith('shared/') && !(i.to === 'zod' && /^shared\/(api|schema|card)\//.test(i.from))
+        );
       if (i.from.startsWith('shared/')) return !to.startsWith('shared/');
       return i.from.startsWith('dashboards/') && !to.startsWith('dashboards/') && !to.startsWith('shared/');
     });

@@ -4,7 +4,7 @@ import { makeCredential } from '../mqtt/credentials.ts';
 import { openStore } from '../store/open-store.ts';
 import { makePrivateFolder } from '../store/private-files.ts';
 import type { Store } from '../store/store.ts';
-import { isNodeName } from '../mqtt/access.ts';
+import { isNodeName } from '../core/decode/topics.ts';
 import { STORE_FILE } from '../server/server.ts';
 import { EXIT, UsageError, type CommandBuilder, type CommandContext, type Io } from './command.ts';
 import { forgetNodes } from './node-forget.ts';

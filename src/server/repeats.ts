@@ -19,15 +19,15 @@ export interface RepeatsOptions {
 }
 
 /** Enough to see what an address is at. Own choice: no source. */
-export const TOLD_EACH = 5;
+export const MAX_LINES_EACH = 5;
 /** A count is written once a minute. */
 export const COUNT_MS = MINUTE_MS;
 /** 100 addresses of 5 sentences and a count are at most 600 lines a minute, some 60 KiB; what comes from further ones is counted together. */
-export const MOST_ADDRESSES = 100;
+export const MAX_ADDRESSES = 100;
 
 interface Count {
   sinceMs: number;
-  told: number;
+  written: number;
   more: number;
 }
 
@@ -56,8 +56,9 @@ export function newRepeats({ write, now }: RepeatsOptions): Repeats {
   const countOf = (from: string): Count => {
     const known = counts.get(from);
     if (known) return known;
-    if (counts.size >= MOST_ADDRESSES) return (others ??= { sinceMs: now(), told: TOLD_EACH, more: 0 });
-    const count = { sinceMs: now(), told: 0, more: 0 };
+    if (counts.size >= MAX_ADDRESSES)
+      return (others ??= { sinceMs: now(), written: MAX_LINES_EACH, more: 0 });
+    const count = { sinceMs: now(), written: 0, more: 0 };
     counts.set(from, count);
     return count;
   };
@@ -66,8 +67,8 @@ export function newRepeats({ write, now }: RepeatsOptions): Repeats {
     tell(sentence, from) {
       due();
       const count = countOf(from);
-      if (count.told < TOLD_EACH) {
-        count.told += 1;
+      if (count.written < MAX_LINES_EACH) {
+        count.written += 1;
         write(sentence);
       } else {
         count.more += 1;

@@ -59,9 +59,9 @@ describe('openSenders', () => {
   });
 
   test('sendTest: each way is tried, and each result said in words', async () => {
-    const told: string[] = [];
+    const reported: string[] = [];
     const publish = (_topic: string, payload: string): Promise<void> => {
-      told.push(payload);
+      reported.push(payload);
       return Promise.resolve();
     };
     const senders = openSenders({ recipients, webhookSecrets: {}, publish });
@@ -80,7 +80,7 @@ describe('openSenders', () => {
         text: 'Cannot run the command /nowhere/lamp: there is no such program. Give its whole path in the settings.',
       },
     ]);
-    expect(told[0]).toContain('Stillwell test: no alarm');
+    expect(reported[0]).toContain('Stillwell test: no alarm');
     senders.close();
   });
 });

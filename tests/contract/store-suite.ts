@@ -52,7 +52,7 @@ const packs = (...list: PackNotes[]): Change[] =>
   list.map((notes) => ({ change: 'pack', pack: pack(notes) }));
 
 /** A series in the notation of `pack`, one second a place. */
-function told(series: Series, fromMs = NOON, everyMs = 1000): string {
+function reported(series: Series, fromMs = NOON, everyMs = 1000): string {
   const places: string[] = [];
   for (let i = 0; i < series.n; i++) {
     const place = (series.timeMs[i]! - fromMs) / everyMs;
@@ -122,7 +122,7 @@ export function storeSuite(name: string, start: () => StoreUnderTest): void {
     }
 
     const read = async (store: Store, channel = 'current'): Promise<string> =>
-      told(await store.readings('barn', channel, NOON, NOON + DAY));
+      reported(await store.readings('barn', channel, NOON, NOON + DAY));
 
     describe('readings', () => {
       const cases: [string, PackNotes[], string][] = [
@@ -169,7 +169,7 @@ export function storeSuite(name: string, start: () => StoreUnderTest): void {
         const { store } = open();
         await store.commit(packs({ readings: '1 2 3 4 5' }));
         const cut = async (): Promise<string> =>
-          told(await store.readings('barn', 'current', NOON + 1000, NOON + 3000));
+          reported(await store.readings('barn', 'current', NOON + 1000, NOON + 3000));
         expect(await cut()).toBe('- 2 3');
         await sealAll(store);
         expect(await cut()).toBe('- 2 3');
@@ -257,7 +257,7 @@ export function storeSuite(name: string, start: () => StoreUnderTest): void {
                 for (const channel of ['current', 'pressure']) {
                   const wanted = [...(model.get(`${node} ${channel}`) ?? [])].sort(([a], [b]) => a - b);
                   const series = await store.readings(node, channel, 0, LATER);
-                  expect(told(series)).toBe(toldModel(wanted));
+                  expect(reported(series)).toBe(reportedModel(wanted));
                 }
               }
             } finally {
@@ -785,7 +785,7 @@ function chosen(a: string, b: string): string {
   return x[0] < y[0] || (x[0] === y[0] && x[1] <= y[1]) ? a : b;
 }
 
-function toldModel(readings: readonly (readonly [number, string])[]): string {
+function reportedModel(readings: readonly (readonly [number, string])[]): string {
   const places: string[] = [];
   for (const [t, mark] of readings) {
     while (places.length < (t - NOON) / 1000) places.push('-');

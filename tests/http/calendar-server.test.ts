@@ -9,19 +9,19 @@ import { openTestApp } from './support.ts';
 
 const asked = openTestApp();
 const { farm } = asked;
-let door: CalendarServer;
+let server: CalendarServer;
 let isNear = (): boolean => true;
 beforeAll(async () => {
-  door = await openCalendarServer({
+  server = await openCalendarServer({
     host: '127.0.0.1',
     port: 0,
     feed: calendarAtPath(farm.deps),
     isOnLocalNetwork: () => isNear(),
     onError: (error) => farm.faults.push(error),
   });
-  farm.calendarServer.now = { is: 'open', port: door.port, hosts: ['127.0.0.1'] };
+  farm.calendarServer.now = { is: 'open', port: server.port, hosts: ['127.0.0.1'] };
 });
-afterAll(() => door.close());
+afterAll(() => server.close());
 
 async function want(what: string, well?: string): Promise<CalendarAddressAnswer> {
   const answer = await asked.post('/api/calendar-address', {
@@ -46,7 +46,7 @@ async function wellsAt(url: string): Promise<string[]> {
 /** What comes back for bytes as they are. */
 function raw(bytes: string): Promise<string> {
   return new Promise((resolve) => {
-    const line = connect(door.port, '127.0.0.1', () => line.write(bytes));
+    const line = connect(server.port, '127.0.0.1', () => line.write(bytes));
     let text = '';
     line.on('data', (chunk) => (text += String(chunk)));
     line.on('error', () => undefined);
@@ -54,7 +54,7 @@ function raw(bytes: string): Promise<string> {
   });
 }
 
-describe('the door for phones', () => {
+describe('the server for phones', () => {
   test('gives the calendar of all wells or of one, to be kept by nobody on the way', async () => {
     const all = await fetch(await urlOf('ensure'));
     expect(all.status).toBe(200);
@@ -185,7 +185,7 @@ describe('the door for phones', () => {
 
   test('says in one line that its port is taken', async () => {
     const feed = () => Promise.resolve(undefined);
-    const more = { host: '127.0.0.1', port: door.port, feed, isOnLocalNetwork: () => true };
+    const more = { host: '127.0.0.1', port: server.port, feed, isOnLocalNetwork: () => true };
     await expect(openCalendarServer({ ...more, onError: () => undefined })).rejects.toThrow(
       /^Cannot open the calendar for phones on 127\.0\.0\.1:\d+: another program has this port/,
     );

@@ -17,27 +17,27 @@ function alarmsOf(name: string): AlarmEvent[] {
   const read = readCard(card);
   if ('problem' in read) throw new Error(read.problem);
   const well = newWell(read.card);
-  const told: AlarmEvent[] = [];
+  const reported: AlarmEvent[] = [];
   const fromMs = NOW - DAYS * 86_400_000;
   const simulated = newSimulatedWell(params, fromMs);
-  const stretch = newSegment(2880);
+  const segment = newSegment(2880);
   for (let toMs = fromMs + 7_200_000; toMs <= NOW; toMs += 7_200_000) {
-    stretch.n = 0;
+    segment.n = 0;
     simulate(simulated, toMs, 5, (sample) => {
       for (const [code, value] of [
         [CURRENT, sample.amps],
         [PRESSURE, Math.round(sample.kpa * 10) * 100],
       ] as const) {
-        stretch.timeMs[stretch.n] = sample.tMs;
-        stretch.channel[stretch.n] = code;
-        stretch.value[stretch.n++] = value;
+        segment.timeMs[segment.n] = sample.tMs;
+        segment.channel[segment.n] = code;
+        segment.value[segment.n++] = value;
       }
     });
-    advance(well, stretch, ({ event }) => {
-      if (event.event === 'alarm') told.push(event);
+    advance(well, segment, ({ event }) => {
+      if (event.event === 'alarm') reported.push(event);
     });
   }
-  return told;
+  return reported;
 }
 
 describe('the stories of the demo farm', () => {
@@ -64,8 +64,8 @@ describe('the stories of the demo farm', () => {
     }
     expect(raised.map((event) => event.alarm)).toContain(alarm);
     expect(raised.length).toBeLessThanOrEqual(2);
-    const [told] = raised.filter((event) => event.alarm === alarm);
-    expect(told!.causes![0]!.cause).toBe(cause);
-    expect(told!.why).toMatch(/\d/);
+    const [reported] = raised.filter((event) => event.alarm === alarm);
+    expect(reported!.causes![0]!.cause).toBe(cause);
+    expect(reported!.why).toMatch(/\d/);
   });
 });

@@ -61,8 +61,8 @@ describe('readCsv', () => {
         [2, 'a quote is opened and never closed'],
       ],
     ],
-  ])('%s', (_name, text, told) => {
-    expect(readCsv(text).map(({ line, problem }) => [line, problem])).toEqual(told);
+  ])('%s', (_name, text, reported) => {
+    expect(readCsv(text).map(({ line, problem }) => [line, problem])).toEqual(reported);
   });
 });
 

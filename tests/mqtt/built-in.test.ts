@@ -102,12 +102,12 @@ describe('openBuiltInBroker: who may come in', () => {
   });
 
   test('the name that a stranger gives stays on one line and within its quotes, and its address goes with it', async () => {
-    const told: [sentence: string, from: string][] = [];
-    const { url } = await open({ onProblem: (...trouble) => told.push(trouble) });
+    const reported: [sentence: string, from: string][] = [];
+    const { url } = await open({ onProblem: (...trouble) => reported.push(trouble) });
     const username = 'a"\nTold Anna: all is well';
     await expect(connectNode(url, { username, password: 'x' })).rejects.toThrow('Bad username');
     await expect
-      .poll(() => told[0])
+      .poll(() => reported[0])
       .toEqual([
         'Dropped "a\\"\\nTold Anna: all is well" at 127.0.0.1: no such node has a credential.',
         '127.0.0.1',
@@ -281,12 +281,12 @@ describe('openBuiltInBroker: messages', () => {
     await Promise.all([node.endAsync(), other.endAsync()]);
   });
 
-  test('hello, presence and kept come back after a restart from the shelf, as retained', async () => {
-    const shelf = new Map<string, { topic: string; payload: Uint8Array; qos: 0 | 1 | 2 }>();
+  test('hello, presence and kept come back after a restart from the retained, as retained', async () => {
+    const stored = new Map<string, { topic: string; payload: Uint8Array; qos: 0 | 1 | 2 }>();
     const retained: NonNullable<BuiltInOptions['retained']> = {
-      load: () => Promise.resolve(shelf.values()),
+      load: () => Promise.resolve(stored.values()),
       save: (topic, payload, qos) =>
-        void (payload === null ? shelf.delete(topic) : shelf.set(topic, { topic, payload, qos })),
+        void (payload === null ? stored.delete(topic) : stored.set(topic, { topic, payload, qos })),
     };
     const first = await open({ allowLocal: true, retained });
     const node = await connectNode(first.url);

@@ -5,10 +5,10 @@ import { brokerSuite, type BrokerUnderTest } from '../contract/broker-suite.ts';
 import { describe } from 'vitest';
 import { MOSQUITTO, NO_MOSQUITTO, startMosquitto } from './mosquitto.ts';
 
-type Shelf = Map<string, { topic: string; payload: Uint8Array; qos: 0 | 1 | 2 }>;
+type Retained = Map<string, { topic: string; payload: Uint8Array; qos: 0 | 1 | 2 }>;
 
 brokerSuite('built in', async () => {
-  const shelf: Shelf = new Map();
+  const retained: Retained = new Map();
   let port = 0;
   const under: BrokerUnderTest = {
     nodeUrl: '',
@@ -22,9 +22,9 @@ brokerSuite('built in', async () => {
         acknowledge,
         onMessage,
         retained: {
-          load: () => Promise.resolve([...shelf.values()]),
+          load: () => Promise.resolve([...retained.values()]),
           save: (topic, payload, qos) =>
-            void (payload === null ? shelf.delete(topic) : shelf.set(topic, { topic, payload, qos })),
+            void (payload === null ? retained.delete(topic) : retained.set(topic, { topic, payload, qos })),
         },
       });
       port = broker.port;

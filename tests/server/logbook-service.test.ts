@@ -7,17 +7,17 @@ import { openStore } from '../../src/store/open-store.ts';
 import { openDocuments } from '../../src/store/document-files.ts';
 
 let folder = '';
-beforeEach(() => void (folder = mkdtempSync(join(tmpdir(), 'desk-'))));
+beforeEach(() => void (folder = mkdtempSync(join(tmpdir(), 'logbook-'))));
 afterEach(() => rmSync(folder, { recursive: true }));
 
 const NOW = Date.UTC(2026, 4, 2);
-const desk = () =>
+const logbook = () =>
   openLogbookService({ store: openStore(':memory:'), documents: openDocuments(folder), now: () => NOW });
 const no = (result: object): unknown => ('problem' in result ? result.problem : 'taken');
 
 describe('openDesk', () => {
   test('an entry is kept, and put right by another', async () => {
-    const one = desk();
+    const one = logbook();
     const first = await one.write({ kind: 'note', well: 'orchard', text: 'Key in the barn' }, 'Ines');
     if (!('entry' in first)) throw new Error(first.problem);
     await one.write({ kind: 'note', well: 'orchard', text: 'Key in the shed', replaces: first.entry.id });
@@ -29,7 +29,7 @@ describe('openDesk', () => {
   });
 
   test('a paper is kept by what it is', async () => {
-    const one = desk();
+    const one = logbook();
     const kept = await one.addDocument('orchard', {
       bytes: Buffer.from('Static level 41 ft'),
       name: '../log.pdf',
@@ -40,7 +40,7 @@ describe('openDesk', () => {
   });
 
   test('a paper that is sent again is the one that is kept; under another name it is another', async () => {
-    const one = desk();
+    const one = logbook();
     const send = async (name: string, about?: string) => {
       const bytes = Buffer.from('Static level 41 ft');
       const sent = await one.addDocument('orchard', { bytes, name, ...(about !== undefined && { about }) });
@@ -58,7 +58,7 @@ describe('openDesk', () => {
   });
 
   test('refuses what it cannot keep', async () => {
-    const one = desk();
+    const one = logbook();
     expect(
       no(await one.addDocument('orchard', { bytes: Buffer.from('\u007fELF'), name: 'manual.pdf' })),
     ).toContain('by its content');

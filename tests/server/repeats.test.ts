@@ -1,5 +1,11 @@
 import { beforeEach, describe, expect, test } from 'vitest';
-import { COUNT_MS, MOST_ADDRESSES, newRepeats, TOLD_EACH, type Repeats } from '../../src/server/repeats.ts';
+import {
+  COUNT_MS,
+  MAX_ADDRESSES,
+  newRepeats,
+  MAX_LINES_EACH,
+  type Repeats,
+} from '../../src/server/repeats.ts';
 
 // Addresses set aside for examples: RFC 5737.
 const [BARN, GATE] = ['192.0.2.9', '192.0.2.7'];
@@ -21,8 +27,8 @@ const fresh = (): string[] => lines.splice(0);
 
 describe('newRepeats', () => {
   test('writes the first of an address, counts the rest, and says how many there were', () => {
-    tell(TOLD_EACH + 411, BARN);
-    expect(fresh()).toEqual(Array<string>(TOLD_EACH).fill(`Turned away a client at ${BARN}.`));
+    tell(MAX_LINES_EACH + 411, BARN);
+    expect(fresh()).toEqual(Array<string>(MAX_LINES_EACH).fill(`Turned away a client at ${BARN}.`));
     nowMs += COUNT_MS - 1;
     repeats.due();
     expect(fresh()).toEqual([]);
@@ -34,7 +40,7 @@ describe('newRepeats', () => {
   });
 
   test('begins anew after a count, also where nobody asked for it', () => {
-    tell(TOLD_EACH + 2, BARN);
+    tell(MAX_LINES_EACH + 2, BARN);
     fresh();
     nowMs += COUNT_MS;
     tell(1, BARN);
@@ -42,7 +48,7 @@ describe('newRepeats', () => {
   });
 
   test('counts each address by itself', () => {
-    tell(TOLD_EACH + 2, BARN);
+    tell(MAX_LINES_EACH + 2, BARN);
     tell(1, GATE);
     expect(fresh().at(-1)).toBe(`Turned away a client at ${GATE}.`);
     repeats.end();
@@ -50,14 +56,14 @@ describe('newRepeats', () => {
   });
 
   test('knows so many addresses and no more; those beyond are counted together', () => {
-    for (let n = 0; n < MOST_ADDRESSES + 5_000; n++) tell(1, `10.0.${Math.floor(n / 256)}.${n % 256}`);
-    expect(fresh()).toHaveLength(MOST_ADDRESSES);
+    for (let n = 0; n < MAX_ADDRESSES + 5_000; n++) tell(1, `10.0.${Math.floor(n / 256)}.${n % 256}`);
+    expect(fresh()).toHaveLength(MAX_ADDRESSES);
     repeats.end();
     expect(fresh()).toEqual(['And 5000 more from other addresses.']);
   });
 
   test('is not stopped by a clock that is set back', () => {
-    tell(TOLD_EACH + 3, BARN);
+    tell(MAX_LINES_EACH + 3, BARN);
     fresh();
     nowMs -= 3_600_000;
     repeats.due();
@@ -65,7 +71,7 @@ describe('newRepeats', () => {
   });
 
   test('has words for a client whose address nobody knows', () => {
-    tell(TOLD_EACH + 1, '');
+    tell(MAX_LINES_EACH + 1, '');
     repeats.end();
     expect(fresh().at(-1)).toBe('And 1 more from an unknown address.');
   });

@@ -6,7 +6,7 @@ let values: Map<string, string>;
 let commits: Change[][];
 let diskIsFull: boolean;
 let troubles: string[];
-let shelf: RetainedMessages;
+let retained: RetainedMessages;
 
 /** A store that knows the node barn and keeps single values. */
 const store = {
@@ -24,7 +24,7 @@ const store = {
 };
 const bytes = (text: string): Uint8Array => new TextEncoder().encode(text);
 const loaded = async (): Promise<unknown[]> =>
-  (await shelf.load()).map(({ topic, payload, qos }) => ({
+  (await retained.load()).map(({ topic, payload, qos }) => ({
     topic,
     payload: Buffer.from(payload).toString(),
     qos,
@@ -36,15 +36,18 @@ beforeEach(() => {
   commits = [];
   troubles = [];
   diskIsFull = false;
-  shelf = retainedMessages(store, { root: 'wells', onProblem: (sentence) => void troubles.push(sentence) });
+  retained = retainedMessages(store, {
+    root: 'wells',
+    onProblem: (sentence) => void troubles.push(sentence),
+  });
 });
 afterEach(() => vi.useRealTimers());
 
 describe('retainedShelf', () => {
   it('gives back what each node said last of itself, after one commit', async () => {
-    shelf.save('wells/barn/presence', bytes('"gone"'), 1);
-    shelf.save('wells/barn/presence', bytes('"here"'), 1);
-    shelf.save('wells/barn/hello', bytes('{"contract":1}'), 0);
+    retained.save('wells/barn/presence', bytes('"gone"'), 1);
+    retained.save('wells/barn/presence', bytes('"here"'), 1);
+    retained.save('wells/barn/hello', bytes('{"contract":1}'), 0);
     expect(commits).toHaveLength(0);
     await vi.runAllTimersAsync();
     expect(commits).toHaveLength(1);
@@ -55,34 +58,34 @@ describe('retainedShelf', () => {
   });
 
   it('keeps neither what the live loop says itself nor what nobody may retain', async () => {
-    shelf.save('wells/barn/kept', bytes('{}'), 1);
-    shelf.save('wells/barn/readings', bytes('[]'), 1);
-    await shelf.flush();
+    retained.save('wells/barn/kept', bytes('{}'), 1);
+    retained.save('wells/barn/readings', bytes('[]'), 1);
+    await retained.flush();
     expect(commits).toHaveLength(0);
   });
 
   it('forgets a topic that was cleared', async () => {
-    shelf.save('wells/barn/presence', bytes('"here"'), 1);
-    await shelf.flush();
-    shelf.save('wells/barn/presence', null, 1);
-    await shelf.flush();
+    retained.save('wells/barn/presence', bytes('"here"'), 1);
+    await retained.flush();
+    retained.save('wells/barn/presence', null, 1);
+    await retained.flush();
     expect(await loaded()).toEqual([]);
   });
 
   it('commits at a flush what waits, and not a second time later', async () => {
-    shelf.save('wells/barn/presence', bytes('"here"'), 1);
-    await shelf.flush();
+    retained.save('wells/barn/presence', bytes('"here"'), 1);
+    await retained.flush();
     await vi.runAllTimersAsync();
     expect(commits).toHaveLength(1);
   });
 
   it('says trouble of the disk in one sentence and goes on', async () => {
     diskIsFull = true;
-    shelf.save('wells/barn/presence', bytes('"here"'), 1);
+    retained.save('wells/barn/presence', bytes('"here"'), 1);
     await vi.runAllTimersAsync();
     expect(troubles).toEqual(['Cannot keep what nodes said last of themselves: the disk is full']);
     diskIsFull = false;
-    shelf.save('wells/barn/presence', bytes('"gone"'), 1);
+    retained.save('wells/barn/presence', bytes('"gone"'), 1);
     await vi.runAllTimersAsync();
     expect(await loaded()).toEqual([{ topic: 'wells/barn/presence', payload: '"gone"', qos: 1 }]);
   });

@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { connectAsync } from 'mqtt';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { DEFAULT_SETTINGS } from '../../src/config/read-settings.ts';
-import { TOLD_EACH } from '../../src/server/repeats.ts';
+import { MAX_LINES_EACH } from '../../src/server/repeats.ts';
 import { openServer, type RunningServer } from '../../src/server/server.ts';
 
 let dataDir = '';
@@ -34,13 +34,13 @@ const start = (): Promise<RunningServer> =>
 
 test('a few refused logins are told, the rest counted by address', async () => {
   const station = await start();
-  const tries = TOLD_EACH + 3;
+  const tries = MAX_LINES_EACH + 3;
   const url = `mqtt://127.0.0.1:${station.brokerPort}`;
   for (let n = 0; n < tries; n++)
     await expect(connectAsync(url, { username: `name-${n}`, password: 'x' }, false)).rejects.toThrow();
   await station.close();
   const about = said.filter((line) => line.includes('127.0.0.1'));
-  expect(about).toHaveLength(TOLD_EACH + 1);
+  expect(about).toHaveLength(MAX_LINES_EACH + 1);
   expect(about[0]).toMatch(/^warn: .*"name-0" at 127\.0\.0\.1: no such node has a credential\.$/u);
   expect(about.at(-1)).toBe('warn: And 3 more from 127.0.0.1.');
 });

@@ -250,7 +250,7 @@ export function pinBaseline(
   values: { amps?: number; cutInKpa?: number; cutOutKpa?: number },
   atMs: number,
 ): Baseline {
-  const { lastEmitted: _told, ...rest } = learned ?? { pinned: true };
+  const { lastEmitted: _lastEmitted, ...rest } = learned ?? { pinned: true };
   const pin = (
     value: number | undefined,
     previous: Normal | undefined,

@@ -5,7 +5,7 @@
  */
 import type { Emit } from '../well/emit.ts';
 import { advance, advanceTo, applyInput, type WellState } from '../well/engine.ts';
-import type { Stretch, TimedInput } from '../well/input.ts';
+import type { Segment, TimedInput } from '../well/input.ts';
 import { drain, newInbox, newSegment, type Inbox } from '../readings/inbox.ts';
 
 export interface WellPipeline {
@@ -28,7 +28,7 @@ export interface WellPipeline {
 }
 
 /** One stretch serves all wells in turn: nothing keeps a hold of it. */
-const SEGMENT: Stretch = newSegment(4096);
+const SEGMENT: Segment = newSegment(4096);
 
 export function newPipeline(well: string, state: WellState): WellPipeline {
   return {

@@ -5,7 +5,7 @@
  */
 import { MINUTE_MS } from '../../../shared/units/duration.ts';
 import { applyAct, applyNodeNews } from './apply-act.ts';
-import type { Stretch, TimedInput } from './input.ts';
+import type { Segment, TimedInput } from './input.ts';
 import { advanceDay } from './close-day.ts';
 import { handleMinute } from './handle-minute.ts';
 import type { Emit } from './emit.ts';
@@ -35,7 +35,7 @@ export function advanceTo(well: WellState, untilMs: number, emit: Emit): void {
 }
 
 /** Readings in order of time, none earlier than what the well has already passed. */
-export function advance(well: WellState, segment: Stretch, emit: Emit): void {
+export function advance(well: WellState, segment: Segment, emit: Emit): void {
   const { n, timeMs, channel, value, fault } = segment;
   if (n === 0) return;
   startMinutes(well, timeMs[0]!, emit);

@@ -127,9 +127,9 @@ function cycleEvent(well: WellState, cycle: Cycle): CycleEvent {
     startS: _startS,
     longStart: _longStart,
     volts: _volts,
-    toNormalVolts: _toUsualVolts,
-    voltsUncertainty: _voltsDoubt,
-    loadLoss: _broke,
+    toNormalVolts: _toNormalVolts,
+    voltsUncertainty: _voltsUncertainty,
+    loadLoss: _loadLoss,
     ...numbers
   } = cycle;
   return {

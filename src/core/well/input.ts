@@ -7,7 +7,7 @@ import type { NodeNews } from '../readings/news.ts';
 
 export type { Act } from '../domain/act.ts';
 export type { NodeNews } from '../readings/news.ts';
-export type { Segment as Stretch } from '../readings/segment.ts';
+export type { Segment } from '../readings/segment.ts';
 
 export type TimedInput =
   { atMs: number; act: Act; /** who did it, where known */ by?: string } | { atMs: number; node: NodeNews };

@@ -4,7 +4,7 @@
  */
 import { Worker } from 'node:worker_threads';
 import type { WellRecord } from '../../logbook/export/record.ts';
-import type { OpenAsked, OpenOrder, OpenTold, RecordPiece } from './open-worker.ts';
+import type { OpenQuery, OpenOrder, OpenResult, RecordPiece } from './open-worker.ts';
 
 export interface AsidePacket {
   record: WellRecord;
@@ -28,14 +28,14 @@ export async function openAside<T>(
   }
 }
 
-type Told = OpenTold | { error: Error };
-type Ask = (asked: OpenAsked) => Promise<OpenTold>;
+type WorkerResult = OpenResult | { error: Error };
+type Ask = (query: OpenQuery) => Promise<OpenResult>;
 
 async function read(ask: Ask): Promise<AsidePacket | { problem: string }> {
-  const told = await ask({ ask: 'outline' });
-  if ('problem' in told) return told;
-  if (!('outline' in told)) throw unexpected('outline');
-  const { well, pieces, documents, missing } = told.outline;
+  const result = await ask({ ask: 'outline' });
+  if ('problem' in result) return result;
+  if (!('outline' in result)) throw unexpected('outline');
+  const { well, pieces, documents, missing } = result.outline;
   const record = { well, acts: [], entries: [], baselines: [], days: [], cycles: [], alarms: [] };
   for (let at = 0; at < pieces; at++) {
     // One piece after the other: that is the point of them.
@@ -64,14 +64,14 @@ function unexpected(what: string): Error {
 
 /** One question at a time; answers carry no number. Rejects once the thread has ended, but that of too little memory is a problem. */
 function asker(worker: Worker): Ask {
-  let tell: ((told: Told) => void) | undefined;
-  let ended: Told | undefined;
+  let settle: ((result: WorkerResult) => void) | undefined;
+  let ended: WorkerResult | undefined;
   // It may end while nobody asks; the next one who does is told.
-  const end = (told: Told): void => {
-    ended ??= told;
-    tell?.(ended);
+  const end = (result: WorkerResult): void => {
+    ended ??= result;
+    settle?.(ended);
   };
-  worker.on('message', (told: OpenTold) => tell?.(told));
+  worker.on('message', (result: OpenResult) => settle?.(result));
   worker.on('error', (error: NodeJS.ErrnoException) =>
     end(
       error.code === 'ERR_WORKER_OUT_OF_MEMORY'
@@ -80,15 +80,15 @@ function asker(worker: Worker): Ask {
     ),
   );
   worker.on('exit', () => end({ error: unexpected('answer') }));
-  return async (asked) => {
-    const told =
+  return async (query) => {
+    const result =
       ended ??
-      (await new Promise<Told>((resolve) => {
-        tell = resolve;
-        worker.postMessage(asked);
+      (await new Promise<WorkerResult>((resolve) => {
+        settle = resolve;
+        worker.postMessage(query);
       }));
-    if ('error' in told) throw told.error;
-    return told;
+    if ('error' in result) throw result.error;
+    return result;
   };
 }
 

@@ -15,9 +15,9 @@ type RowsOf = Omit<WellRecord, 'well'>;
 /** Some rows of one list of the record. */
 export type RecordPiece = { [K in keyof RowsOf]: { list: K; rows: RowsOf[K] } }[keyof RowsOf];
 
-export type OpenAsked = { ask: 'outline' } | { ask: 'piece'; at: number } | { ask: 'document'; hash: string };
+export type OpenQuery = { ask: 'outline' } | { ask: 'piece'; at: number } | { ask: 'document'; hash: string };
 
-export type OpenTold =
+export type OpenResult =
   | { problem: string }
   | { outline: { well: string; pieces: number; documents: string[]; missing: string[] } }
   | { piece: RecordPiece }
@@ -40,21 +40,21 @@ const { bytes } = workerData as OpenOrder;
 const opened = openExport(bytes, sha256);
 const pieces = 'problem' in opened ? [] : [...piecesOf(opened.record)];
 
-function answer(asked: OpenAsked): OpenTold {
+function answer(query: OpenQuery): OpenResult {
   if ('problem' in opened) return opened;
-  switch (asked.ask) {
+  switch (query.ask) {
     case 'outline': {
       const { record, documents, missing } = opened;
       const hashes = documents.map(({ hash }) => hash);
       return { outline: { well: record.well, pieces: pieces.length, documents: hashes, missing } };
     }
     case 'piece':
-      return { piece: pieces[asked.at]! };
+      return { piece: pieces[query.at]! };
     case 'document':
-      return { document: opened.documents.find(({ hash }) => hash === asked.hash)!.read() };
+      return { document: opened.documents.find(({ hash }) => hash === query.hash)!.read() };
     default:
-      return asked satisfies never;
+      return query satisfies never;
   }
 }
 
-parentPort?.on('message', (asked: OpenAsked) => parentPort?.postMessage(answer(asked)));
+parentPort?.on('message', (query: OpenQuery) => parentPort?.postMessage(answer(query)));

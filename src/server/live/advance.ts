@@ -10,12 +10,12 @@ import type { LiveState } from './state.ts';
 import { hasOpenRows, syncStates, publishEvent, publishNotWatched } from './alarm-rows.ts';
 
 function nodeProgressOf(live: LiveState, pipeline: WellPipeline, nowMs: number): NodeProgress[] {
-  const voices: NodeProgress[] = [];
+  const progress: NodeProgress[] = [];
   for (const { node } of nodesOf(pipeline.state.card, nowMs)) {
     const entry = live.nodes.get(node);
-    if (entry) voices.push(nodeProgress(entry.state, nowMs));
+    if (entry) progress.push(nodeProgress(entry.state, nowMs));
   }
-  return voices;
+  return progress;
 }
 
 /** Up to when this well may be passed on now. */

@@ -38,7 +38,7 @@ export function nodeCeiling(live: LiveState, node: string): string | undefined {
 }
 
 /** Said as long as a ceiling is reached: what comes new is refused. */
-export function ceilingAilments(live: LiveState): string[] {
+export function ceilingProblems(live: LiveState): string[] {
   const { nodes, pipelines } = live;
   const most = ceilingOf(live);
   const help = `Remove those that are gone: stillwell node forget NAME${live.options.commandOptions ?? ''}`;

@@ -14,7 +14,7 @@ import { StoreError } from '../../store/store-error.ts';
 import type { Change } from '../../store/store.ts';
 import { newMutex, type Mutex } from '../../mutex.ts';
 import { applyAct, type ActResult } from './acts.ts';
-import { ceilingAilments, wellCeiling } from './ceiling.ts';
+import { ceilingProblems, wellCeiling } from './ceiling.ts';
 import { dropNode, planForget } from './forget.ts';
 import type { ReceivedMessage } from './intake.ts';
 import { letNodeIn } from './let-in.ts';
@@ -376,7 +376,7 @@ function healthProblemsOf(loop: Loop): string[] {
     if (pipeline.fault !== undefined)
       out.push(`A fault of our own stopped the watching of ${pipeline.well}: ${pipeline.fault}`);
   }
-  return [...out, ...ceilingAilments(loop.live)];
+  return [...out, ...ceilingProblems(loop.live)];
 }
 
 /** Shows a turn to whoever looks; nothing is made for nobody. */

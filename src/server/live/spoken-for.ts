@@ -9,7 +9,7 @@ import { getOrCreateNode } from './nodes.ts';
 import type { LiveState, NodeEntry } from './state.ts';
 
 /** Names told of one hello: enough to know which list is wrong. */
-const NAMES_TOLD = 5;
+const MAX_NAMES_LISTED = 5;
 
 /** Makes the named nodes known as far as they count. Returns one sentence where names were ignored, which are then counted. */
 export function touchSpokenFor(
@@ -29,9 +29,9 @@ export function touchSpokenFor(
   const ignored = [...others, ...over];
   if (ignored.length === 0) return undefined;
   const why = others.length > 0 ? counts.why : nodeCeiling(live, over[0]!);
-  const told = ignored.slice(0, NAMES_TOLD).join(', ');
-  const more = ignored.length > NAMES_TOLD ? ` and ${ignored.length - NAMES_TOLD} more` : '';
-  const last = `Node ${hello.node} speaks for names that are ignored, ${told}${more}: ${why}.`;
+  const listed = ignored.slice(0, MAX_NAMES_LISTED).join(', ');
+  const more = ignored.length > MAX_NAMES_LISTED ? ` and ${ignored.length - MAX_NAMES_LISTED} more` : '';
+  const last = `Node ${hello.node} speaks for names that are ignored, ${listed}${more}: ${why}.`;
   entry.ignored = { names: (entry.ignored?.names ?? 0) + ignored.length, last, lastMs: nowMs };
   return last;
 }

@@ -53,11 +53,11 @@ const MIN_WIDE_LENGTH = 8_192;
 function sampleOf(list: Float64Array, n: number): Float64Array {
   const size = Math.max(MIN_SAMPLE, Math.ceil(n * SAMPLE_FRACTION));
   if (n <= size) return list.subarray(0, n);
-  const stretch = Math.ceil(size / SAMPLE_SEGMENTS);
-  const part = new Float64Array(stretch * SAMPLE_SEGMENTS);
+  const segmentLength = Math.ceil(size / SAMPLE_SEGMENTS);
+  const part = new Float64Array(segmentLength * SAMPLE_SEGMENTS);
   for (let i = 0; i < SAMPLE_SEGMENTS; i++) {
-    const start = Math.floor((i * (n - stretch)) / (SAMPLE_SEGMENTS - 1));
-    part.set(list.subarray(start, start + stretch), i * stretch);
+    const start = Math.floor((i * (n - segmentLength)) / (SAMPLE_SEGMENTS - 1));
+    part.set(list.subarray(start, start + segmentLength), i * segmentLength);
   }
   return part;
 }

@@ -33,7 +33,7 @@ describe('stillwell due', () => {
       expect.stringMatching(/^\d+ due by 2026-\d\d-\d\d on 1 well; \d+ overdue$/),
     );
     expect(before.join(' ')).toContain('Never recorded');
-    const [told] = await due(
+    const [reported] = await due(
       'done',
       'house-hill',
       'precharge',
@@ -46,7 +46,7 @@ describe('stillwell due', () => {
       '--on',
       '2026-07-01',
     );
-    expect(told).toBe('Recorded. Tank precharge is next due on 2027-07-01.');
+    expect(reported).toBe('Recorded. Tank precharge is next due on 2027-07-01.');
     expect((await due('house-hill')).some((line) => line.includes('precharge'))).toBe(false);
     const next = await due('house-hill', '--until', '2027-07-01');
     expect(next).toContainEqual(

@@ -10,7 +10,7 @@ const PSI = 6.894757293168;
 const motor = { motor: '1 hp', volts: '230 V', phase: 1, rated: '10 gpm' };
 
 /** Alarm and first cause of what was raised, in order. */
-function told(play: Play): string[] {
+function reported(play: Play): string[] {
   return playMotor(play)
     .alarms.filter(({ state }) => state === 'raised')
     .map(({ alarm, causes }) => `${alarm} ${causes?.[0]?.cause ?? '-'}`);
@@ -34,12 +34,12 @@ describe('a wrong card from the first day', () => {
     ],
     ['a tank of a tenth', { tank: { volume: '4 gal', precharge: '38 psi' } }, 'sensor-fault bad-card'],
   ])('%s', (_name, card, expected) => {
-    expect(told({ days: 2, everyS: 10, card })).toEqual([expected]);
+    expect(reported({ days: 2, everyS: 10, card })).toEqual([expected]);
   });
 
   it('one that is changed in the middle is asked anew', () => {
     const acts = [{ day: 6.5, card: { switch: { cutIn: '20 psi', cutOut: '40 psi' } } }];
-    expect(told({ days: 7.5, everyS: 10, acts })).toEqual(['sensor-fault bad-card']);
+    expect(reported({ days: 7.5, everyS: 10, acts })).toEqual(['sensor-fault bad-card']);
   });
 });
 
@@ -71,7 +71,7 @@ describe('a sensor that is wrong', () => {
     ],
     ['a clamp that reads double', { days: 1, showAmps: (amps) => 2 * amps }, ['sensor-fault bad-card']],
   ])('%s', (_name, play, expected) => {
-    expect(told({ everyS: 10, ...play })).toEqual(expected);
+    expect(reported({ everyS: 10, ...play })).toEqual(expected);
   });
 });
 

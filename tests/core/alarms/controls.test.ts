@@ -3,11 +3,11 @@ import { describe, expect, it } from 'vitest';
 import type { Card, Control } from '../../../src/core/domain/card.ts';
 import { houseCard, normal, play, PSI, usualBaseline, type KitOptions } from './scene-kit.ts';
 
-type Row = [name: string, text: string, told: string[], options?: KitOptions];
+type Row = [name: string, text: string, reported: string[], options?: KitOptions];
 
 function table(rows: Row[], options: KitOptions): void {
-  it.each(rows)('%s', (_name, text, told, more) => {
-    expect(play(text, { ...options, ...more })).toEqual(told);
+  it.each(rows)('%s', (_name, text, reported, more) => {
+    expect(play(text, { ...options, ...more })).toEqual(reported);
   });
 }
 

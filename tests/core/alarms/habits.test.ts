@@ -22,9 +22,9 @@ function habitOf(day: { hours: number[]; cycles?: number; longest?: number; at?:
   return habit;
 }
 
-function table(rows: [name: string, text: string, told: string[], options?: KitOptions][]): void {
-  it.each(rows)('%s', (_name, text, told, options) => {
-    expect(play(text, options)).toEqual(told);
+function table(rows: [name: string, text: string, reported: string[], options?: KitOptions][]): void {
+  it.each(rows)('%s', (_name, text, reported, options) => {
+    expect(play(text, options)).toEqual(reported);
   });
 }
 

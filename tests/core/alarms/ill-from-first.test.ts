@@ -38,8 +38,8 @@ describe('ill from the first day', () => {
       ],
       unknown,
     ],
-  ])('%s', (_name, text, told, options) => {
-    expect(play(text, options)).toEqual(told);
+  ])('%s', (_name, text, reported, options) => {
+    expect(play(text, options)).toEqual(reported);
   });
 });
 
@@ -67,7 +67,7 @@ describe('a small tank', () => {
       ['1440 min starts-over-limit raised soon -'],
       { card: houseCard({ tank: tiny.tank!, pump: flow }), baseline: usual },
     ],
-  ])('%s', (_name, text, told, options) => {
-    expect(play(text, options)).toEqual(told);
+  ])('%s', (_name, text, reported, options) => {
+    expect(play(text, options)).toEqual(reported);
   });
 });

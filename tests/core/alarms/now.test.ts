@@ -4,11 +4,11 @@ import { noWater } from '../../../src/core/alarms/water/no-water.ts';
 import { overPressure } from '../../../src/core/alarms/water/over-pressure.ts';
 import { houseCard, kit, play, PSI, usualBaseline, type KitOptions } from './scene-kit.ts';
 
-type Row = [name: string, text: string, told: string[], options?: KitOptions];
+type Row = [name: string, text: string, reported: string[], options?: KitOptions];
 
 function table(rows: Row[], kinds: KitOptions['kinds']): void {
-  it.each(rows)('%s', (_name, text, told, options) => {
-    expect(play(text, { ...(kinds && { kinds }), ...options })).toEqual(told);
+  it.each(rows)('%s', (_name, text, reported, options) => {
+    expect(play(text, { ...(kinds && { kinds }), ...options })).toEqual(reported);
   });
 }
 

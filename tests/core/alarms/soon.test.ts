@@ -5,11 +5,11 @@ import { notWatchedFinding } from '../../../src/core/alarms/sensing/not-watched.
 import { siteSilentFinding } from '../../../src/core/alarms/sensing/site-silent.ts';
 import { houseCard, kit, normal, play, PSI, usualBaseline, type KitOptions } from './scene-kit.ts';
 
-type Row = [name: string, text: string, told: string[], options?: KitOptions];
+type Row = [name: string, text: string, reported: string[], options?: KitOptions];
 
 function table(rows: Row[], kinds: KitOptions['kinds']): void {
-  it.each(rows)('%s', (_name, text, told, options) => {
-    expect(play(text, { ...(kinds && { kinds }), ...options })).toEqual(told);
+  it.each(rows)('%s', (_name, text, reported, options) => {
+    expect(play(text, { ...(kinds && { kinds }), ...options })).toEqual(reported);
   });
 }
 
@@ -603,10 +603,10 @@ it('leak says of an unknown tank what can be said, and that litres cannot', () =
   const { events } = kit({
     water: { continuousLoss: { hours: 21, fallKpaPerH: 96, deliveryFraction: 0.02 } },
   }).play('rest 50psi');
-  const [told] = events.filter((event) => event.alarm === 'leak');
-  expect(told).toMatchObject({ evidence: { lossKpaPerH: 96, lossShare: 0.02, ceaselessH: 21 } });
-  expect(told).toMatchObject({ why: expect.stringContaining('the tank is not on the card') });
-  expect(JSON.stringify(told)).not.toMatch(/gal|litresPerHour|leakLPerDay/);
+  const [reported] = events.filter((event) => event.alarm === 'leak');
+  expect(reported).toMatchObject({ evidence: { lossKpaPerH: 96, lossShare: 0.02, ceaselessH: 21 } });
+  expect(reported).toMatchObject({ why: expect.stringContaining('the tank is not on the card') });
+  expect(JSON.stringify(reported)).not.toMatch(/gal|litresPerHour|leakLPerDay/);
 });
 
 describe('freeze-risk', () => {

@@ -66,10 +66,10 @@ function byWatches(x: readonly number[]): number[] {
   while (from + LEARN < x.length) {
     const { median, spread } = normalOf(x.slice(from, from + LEARN))!;
     const amps = x.map((value) => 8 * (1 + (0.015 * (value - median)) / spread));
-    const told = firstAlarm(amps, from);
-    if (told === undefined) break;
-    found.push(told);
-    from = told;
+    const reported = firstAlarm(amps, from);
+    if (reported === undefined) break;
+    found.push(reported);
+    from = reported;
   }
   return found;
 }
@@ -153,9 +153,10 @@ describe.skipIf(!existsSync(FOLDER))(
       ['well_log', 5],
     ])('%s by the watches: %d told, each soon after a point that somebody marked', (name, count) => {
       const points = marked(name);
-      const told = byWatches(column(name));
-      expect(told).toHaveLength(count);
-      for (const at of told) expect(points.some((point) => at >= point && at <= point + WITHIN)).toBe(true);
+      const reported = byWatches(column(name));
+      expect(reported).toHaveLength(count);
+      for (const at of reported)
+        expect(points.some((point) => at >= point && at <= point + WITHIN)).toBe(true);
     });
   },
 );

@@ -54,7 +54,7 @@ function live(
 ) {
   let baseline = before?.baseline;
   let pinned = before?.pinned;
-  const told: number[] = [];
+  const reported: number[] = [];
   let lesson: DayResult | undefined;
   for (const [at, plan] of days.entries()) {
     const day = (before?.fromDay ?? 0) + at;
@@ -84,9 +84,9 @@ function live(
     });
     if (lesson.baseline) baseline = lesson.baseline;
     if (lesson.first) pinned ??= lesson.baseline;
-    if (lesson.shouldEmit) told.push(day);
+    if (lesson.shouldEmit) reported.push(day);
   }
-  return { state, lesson: lesson!, baseline, pinned, told };
+  return { state, lesson: lesson!, baseline, pinned, reported };
 }
 
 function cycleOf(day: number, at: number, plan: DayPlan): Cycle {
@@ -116,9 +116,9 @@ const days = (count: number, plan: DayPlan = {}): DayPlan[] => Array.from({ leng
 describe('learnDay', () => {
   it('knows a normal after five healthy days with twenty cycles', () => {
     expect(live(days(4)).baseline).toBeUndefined();
-    const { lesson, told, baseline } = live(days(5));
+    const { lesson, reported, baseline } = live(days(5));
     expect(lesson).toMatchObject({ taught: true, first: true, shouldEmit: true });
-    expect(told).toEqual([4]);
+    expect(reported).toEqual([4]);
     expect(baseline!.amps!.median).toBeCloseTo(8, 1);
     expect(baseline!.amps!.spread).toBeCloseTo(1.4826 * 0.02, 1);
     expect(baseline).toMatchObject({
@@ -186,26 +186,26 @@ describe('learnDay', () => {
     expect(live(days(5, { standing: ['cycle-count', 'node-silent'] })).baseline).toBeDefined();
   });
   it('says once why there is no normal here', () => {
-    const { told, lesson } = live(days(12, { amps: 11 }));
-    expect(told).toEqual([4]);
+    const { reported, lesson } = live(days(12, { amps: 11 }));
+    expect(reported).toEqual([4]);
     expect(live(days(5, { amps: 11 })).lesson.noneBecause).toBe(
       "no normal found here, because the pump draws 11.0 A, over the motor's maximum of 9.8 A",
     );
     expect(lesson.noneBecause).toBeUndefined();
   });
   it('is silent while nothing moves, and tells a move once', () => {
-    const { told, baseline, pinned } = live([...days(20), ...days(20, { amps: 8.4 })]);
-    expect(told[0]).toBe(4);
-    expect(told.slice(1).every((day) => day >= 20)).toBe(true);
-    expect(told.length).toBeLessThanOrEqual(3);
+    const { reported, baseline, pinned } = live([...days(20), ...days(20, { amps: 8.4 })]);
+    expect(reported[0]).toBe(4);
+    expect(reported.slice(1).every((day) => day >= 20)).toBe(true);
+    expect(reported.length).toBeLessThanOrEqual(3);
     expect(baseline!.amps!.median).toBeCloseTo(8.4, 1);
     expect(pinned!.amps!.median).toBeCloseTo(8, 1);
   });
   it('tells a slow drift when its steps add up', () => {
     const drift = Array.from({ length: 60 }, (_, day) => ({ amps: 8 - 0.008 * day }));
-    const { told, pinned, baseline } = live(drift);
-    expect(told.length).toBeGreaterThanOrEqual(3);
-    expect(told.length).toBeLessThanOrEqual(8);
+    const { reported, pinned, baseline } = live(drift);
+    expect(reported.length).toBeGreaterThanOrEqual(3);
+    expect(reported.length).toBeLessThanOrEqual(8);
     expect(baseline!.amps!.median / pinned!.amps!.median).toBeLessThan(0.955);
   });
   it('is frozen while a fault stands', () => {

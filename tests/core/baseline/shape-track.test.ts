@@ -24,15 +24,15 @@ describe('the shape of a run', () => {
     ['the rest that ended it, in the mean of its last step', [8, 0.13]],
     ['both', [3.1, 0.13]],
   ])('does not learn %s', (_name, last) => {
-    const learnt = trackShape(trackShape(undefined, run(last), 70), run(last), 70)!;
-    const known = learnt.amps.filter((amps) => amps !== null);
+    const learned = trackShape(trackShape(undefined, run(last), 70), run(last), 70)!;
+    const known = learned.amps.filter((amps) => amps !== null);
     expect(known.length).toBeGreaterThan(5);
     expect(known).toEqual(known.map(() => 8));
-    expect(learnt.kpa[0]).toBe(276);
+    expect(learned.kpa[0]).toBe(276);
   });
 
   it('learns that current falls towards the end', () => {
-    const learnt = trackShape(undefined, run([7.8, 7.6, 7.4, 7.2, 7.2]), 70)!;
-    expect(Math.min(...learnt.amps.filter((amps) => amps !== null))).toBeCloseTo(7.4, 0);
+    const learned = trackShape(undefined, run([7.8, 7.6, 7.4, 7.2, 7.2]), 70)!;
+    expect(Math.min(...learned.amps.filter((amps) => amps !== null))).toBeCloseTo(7.4, 0);
   });
 });

@@ -27,7 +27,7 @@ function series(text: string): (number | undefined)[] {
   });
 }
 
-export interface Told {
+export interface Reported {
   steps: PumpStep[];
   cycles: Cycle[];
   pump: PumpState;
@@ -41,17 +41,17 @@ export function drive(options: {
   lines?: string[];
   maxAmps?: number;
   noise?: (i: number) => number;
-}): Told {
+}): Reported {
   const { everyS = 1, maxAmps, noise = () => 0 } = options;
   const legs = [options.amps, ...(options.lines ?? [])].map(series);
   const kpa = options.kpa === undefined ? [] : series(options.kpa);
   const pressure = { buffer: newPressureBuffer(), pace: newPace() };
   const pump = newPump(0, maxAmps);
-  const told: Told = { steps: [], cycles: [], pump };
+  const reported: Reported = { steps: [], cycles: [], pump };
   const hear = (step: PumpStep): void => {
     if (step.is === 'none') return;
-    told.steps.push(step);
-    if (step.is === 'cycle') told.cycles.push(step.cycle);
+    reported.steps.push(step);
+    if (step.is === 'cycle') reported.cycles.push(step.cycle);
   };
   let nextMinuteMs = 60_000;
   const n = Math.max(legs[0]!.length, kpa.length);
@@ -73,5 +73,5 @@ export function drive(options: {
       handlePumpPressure(pump, tMs, p, pressure.buffer);
     }
   }
-  return told;
+  return reported;
 }

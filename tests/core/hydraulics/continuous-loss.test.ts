@@ -5,13 +5,13 @@ const HOUR_MS = 3_600_000;
 
 /** One number an hour, L/h: the quietest block of it, with a draw in the other one. */
 function after(lows: (number | undefined)[], waitH = 0) {
-  const ceaseless = newHourlyLows();
+  const continuous = newHourlyLows();
   for (const [hour, low] of lows.entries()) {
     if (low === undefined) continue;
-    recordBlock(ceaseless, hour * HOUR_MS + 600_000, low + 70);
-    recordBlock(ceaseless, hour * HOUR_MS + 1_200_000, low);
+    recordBlock(continuous, hour * HOUR_MS + 600_000, low + 70);
+    recordBlock(continuous, hour * HOUR_MS + 1_200_000, low);
   }
-  return continuousLoss(ceaseless, (lows.length + waitH) * HOUR_MS - 1);
+  return continuousLoss(continuous, (lows.length + waitH) * HOUR_MS - 1);
 }
 
 const hours = (n: number, lPerH: number | undefined): (number | undefined)[] => Array(n).fill(lPerH);
@@ -49,8 +49,8 @@ describe('ceaselessLoss', () => {
   });
 
   test('forgets what is older than thirty hours', () => {
-    const ceaseless = newHourlyLows();
-    for (let hour = 0; hour < 200; hour++) recordBlock(ceaseless, hour * HOUR_MS, 50);
-    expect(ceaseless.hours.length).toBeLessThanOrEqual(30);
+    const continuous = newHourlyLows();
+    for (let hour = 0; hour < 200; hour++) recordBlock(continuous, hour * HOUR_MS, 50);
+    expect(continuous.hours.length).toBeLessThanOrEqual(30);
   });
 });

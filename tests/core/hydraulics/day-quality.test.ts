@@ -14,12 +14,12 @@ const TANK = { volumeL: 167, airL: 120 };
 
 /** A rest as pressures, kPa gauge, one each `everyS`: litres that came unseen. */
 function filledIn(pressures: readonly number[], everyS: number, breakAt = -1): number {
-  const doubt = newDayQuality();
+  const quality = newDayQuality();
   let lastRoom = 1 / (pressures[0]! + ATMOSPHERE_KPA);
   for (const [at, kpa] of pressures.entries()) {
     const room = 1 / (kpa + ATMOSPHERE_KPA);
-    if (at === breakAt) resetRest(doubt);
-    recordRestQuality(doubt, {
+    if (at === breakAt) resetRest(quality);
+    recordRestQuality(quality, {
       stepMs: everyS * 1000,
       airVolume: room,
       lastAirVolume: lastRoom,
@@ -28,7 +28,7 @@ function filledIn(pressures: readonly number[], everyS: number, breakAt = -1): n
     });
     lastRoom = room;
   }
-  return doubt.unseenFillL;
+  return quality.unseenFillL;
 }
 
 const line = (from: number, to: number, n: number): number[] =>
@@ -105,16 +105,16 @@ describe('whyNoTotal', () => {
     ['a sum that is negative', { used: -30 }, 'more came than went'],
     ['the tank empty at midnight', { used: 600, airL: 540 }, 'the tank was empty'],
   ])('%s', (_, { used, runs = [], filled = 0, airL = TANK.airL }, why) => {
-    const doubt = { ...newDayQuality(), unseenFillL: filled };
-    for (const [ranS, isKnown] of runs) recordRunQuality(doubt, ranS, isKnown);
-    expect(missingTotalReason(doubt, used, { ...TANK, airL })).toBe(why);
+    const quality = { ...newDayQuality(), unseenFillL: filled };
+    for (const [ranS, isKnown] of runs) recordRunQuality(quality, ranS, isKnown);
+    expect(missingTotalReason(quality, used, { ...TANK, airL })).toBe(why);
   });
 });
 
 describe('endDoubtDay', () => {
   test('begins anew, but for the rest that goes on and the tank that is empty', () => {
-    const doubt = { ranS: 100, unknownRanS: 50, unseenFillL: 40, maxAirVolume: 0.002, excessAirL: 0 };
-    resetDayQuality(doubt, { volumeL: 167, airL: 200 });
-    expect(doubt).toEqual({ ...newDayQuality(), maxAirVolume: 0.002, excessAirL: 33 });
+    const quality = { ranS: 100, unknownRanS: 50, unseenFillL: 40, maxAirVolume: 0.002, excessAirL: 0 };
+    resetDayQuality(quality, { volumeL: 167, airL: 200 });
+    expect(quality).toEqual({ ...newDayQuality(), maxAirVolume: 0.002, excessAirL: 33 });
   });
 });

@@ -22,7 +22,7 @@ const WELL = {
   cutOutKpa: 414,
 };
 /** EPANET's air has no warmth; until that is learnt, a usual warmth is reckoned with. */
-const LEARNT_FROM = 14;
+const LEARNED_FROM = 14;
 
 function demandLPerS(): Float64Array {
   const out: number[] = Array.from({ length: 600 }, () => 0);
@@ -49,17 +49,17 @@ describe.skipIf(!existsSync(DEMAND))(
     });
 
     test('each run within 3 %', () => {
-      const errors = litreErrors(model, driven, LEARNT_FROM);
+      const errors = litreErrors(model, driven, LEARNED_FROM);
       expect(errors.length).toBeGreaterThan(20);
       for (const error of errors) expect(Math.abs(error)).toBeLessThan(0.03);
     });
 
     test('litres within 2 % of drawn, from one full tank to the next', () => {
-      const runs = model.runs.slice(LEARNT_FROM);
-      const from = (model.runs[LEARNT_FROM - 1]!.stoppedMs - MODEL_BEGINS_MS) / 1000;
+      const runs = model.runs.slice(LEARNED_FROM);
+      const from = (model.runs[LEARNED_FROM - 1]!.stoppedMs - MODEL_BEGINS_MS) / 1000;
       const to = (runs.at(-1)!.stoppedMs - MODEL_BEGINS_MS) / 1000;
       const drawn = model.drawnL.slice(from, to).reduce((sum, litres) => sum + litres, 0);
-      const recovered = driven.runs.slice(LEARNT_FROM).reduce((sum, run) => sum + run.deliveredL!, 0);
+      const recovered = driven.runs.slice(LEARNED_FROM).reduce((sum, run) => sum + run.deliveredL!, 0);
       expect(drawn).toBeGreaterThan(500);
       expect(Math.abs(recovered / drawn - 1)).toBeLessThan(0.02);
     });

@@ -41,9 +41,9 @@ describe('water of a well', () => {
   ])('is right in litres: %s', (_, options, most) => {
     const model = simulate(options);
     const driven = drive(model, { tank: tankOf(options) });
-    const learnt = abs(litreErrors(model, driven, 12));
-    expect(learnt.length).toBeGreaterThan(8);
-    expect(quantile(learnt, 0.9)).toBeLessThan(most.run);
+    const learned = abs(litreErrors(model, driven, 12));
+    expect(learned.length).toBeGreaterThan(8);
+    expect(quantile(learned, 0.9)).toBeLessThan(most.run);
     for (const [day, used] of model.usedL.entries()) {
       if (day > 0) expect(Math.abs(driven.days[day]!.usedL! / used - 1)).toBeLessThan(most.day);
     }

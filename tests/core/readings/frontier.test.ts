@@ -11,7 +11,7 @@ import { NOON, pack } from '../../support/packs.ts';
 const S = 1000;
 
 /** [whole up to, heard at, speaks every], s from noon. */
-function voices(...rows: [number, number, number][]): NodeProgress[] {
+function progress(...rows: [number, number, number][]): NodeProgress[] {
   return rows.map(([whole, heard, every]) => ({
     completeToMs: NOON + whole * S,
     lastHeardMs: NOON + heard * S,
@@ -58,13 +58,13 @@ describe('frontierMs at 100 s', () => {
     ['a clock ahead of ours does not lead past now', [[250, 99, 10]], 100],
     ['nobody speaks any more', [[10, 11, 10]], 100],
   ] as [string, [number, number, number][], number][])('%s', (_, rows, toS) => {
-    expect((frontierMs(voices(...rows), NOON + 100 * S) - NOON) / S).toBe(toS);
+    expect((frontierMs(progress(...rows), NOON + 100 * S) - NOON) / S).toBe(toS);
   });
 });
 
 test('frontierDueMs is when the next node is waited for no longer', () => {
   const now = NOON + 100 * S;
-  const two = voices([92, 93, 10], [65, 66, 60]);
+  const two = progress([92, 93, 10], [65, 66, 60]);
   expect(frontierDueMs(two, now)).toBe(NOON + 133 * S + 1);
   expect(frontierMs(two, NOON + 133 * S + 1)).toBe(NOON + 65 * S);
   expect(frontierDueMs([], now)).toBe(Number.POSITIVE_INFINITY);

@@ -9,7 +9,7 @@ const CLAMP = { n: 'current', u: 'A', max: 60 };
 const GAUGE = { n: 'pressure', u: 'Pa', max: 1_034_000 };
 
 /** One hello a minute from noon on, and what becomes news of them: 'minute channel most'. */
-function told(...hellos: HelloChannel[][]): string[] {
+function reported(...hellos: HelloChannel[][]): string[] {
   const state = newNode('barn');
   for (const [at, channels] of hellos.entries())
     receiveHello(state, hello({ channels }), false, NOON + at * MIN + 30_000);
@@ -41,7 +41,7 @@ describe('what a sensor can show at most', () => {
     ['is nothing at all', [[{ n: 'current', u: 'A', max: 0 }]], []],
     ['is of a channel that nobody knows', [[{ n: 'humour', u: 'A', max: 4 }]], []],
   ])('%s', (_name, hellos, news) => {
-    expect(told(...hellos)).toEqual(news);
+    expect(reported(...hellos)).toEqual(news);
   });
 
   test('is told again to wells that did not hear it: from the hello on, or from a new card on', () => {

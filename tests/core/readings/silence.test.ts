@@ -121,12 +121,12 @@ describe("our own absence is nobody's silence", () => {
 });
 
 test('silenceDueMs is when the silence becomes news', () => {
-  const hearing = newLiveness();
-  expect(silenceDueMs(hearing)).toBe(Number.POSITIVE_INFINITY);
-  Object.assign(hearing, { lastHeardMs: NOON, burstCount: 5, burstIntervalMs: MIN });
-  expect(silenceDueMs(hearing)).toBe(NOON + silenceLimitMs(hearing, NOON));
-  expect(silenceDueMs({ ...hearing, noPower: true })).toBe(Number.POSITIVE_INFINITY);
-  expect(silenceDueMs({ ...hearing, silentSinceMs: NOON })).toBe(Number.POSITIVE_INFINITY);
+  const liveness = newLiveness();
+  expect(silenceDueMs(liveness)).toBe(Number.POSITIVE_INFINITY);
+  Object.assign(liveness, { lastHeardMs: NOON, burstCount: 5, burstIntervalMs: MIN });
+  expect(silenceDueMs(liveness)).toBe(NOON + silenceLimitMs(liveness, NOON));
+  expect(silenceDueMs({ ...liveness, noPower: true })).toBe(Number.POSITIVE_INFINITY);
+  expect(silenceDueMs({ ...liveness, silentSinceMs: NOON })).toBe(Number.POSITIVE_INFINITY);
 });
 
 test('silenceLimitMs never passes 26 h', () => {

@@ -14,7 +14,7 @@ import { NOON } from '../../support/packs.ts';
 
 const MIN = 60_000;
 
-function told(
+function reported(
   text: string,
   nodes: SiteNode[],
   untilMin: number,
@@ -110,12 +110,12 @@ describe('site-silent stands for half of a site, two or more', () => {
     ],
     ['told alone and heard again', 'a b', '20 a s, 40 a h', 50, ['25 a silent', '40 a heard']],
   ] as [string, string, string, number, string[]][])('%s', (_, site, text, until, rows) => {
-    expect(told(text, nodes(site), until).sort()).toEqual([...rows].sort());
+    expect(reported(text, nodes(site), until).sort()).toEqual([...rows].sort());
     const saved = (s: SiteState): SiteState => {
       const again: SiteState = JSON.parse(JSON.stringify(s));
       return again;
     };
-    expect(told(text, nodes(site), until, saved).sort()).toEqual([...rows].sort());
+    expect(reported(text, nodes(site), until, saved).sort()).toEqual([...rows].sort());
   });
 });
 

@@ -158,25 +158,25 @@ const MINUTES_10 = 600_000;
 it('any act that is read is taken without a throw, and the well saved after it goes on as the one that was not', () => {
   fc.assert(
     fc.property(fc.array(act, { minLength: 1, maxLength: 8 }), (acts) => {
-      const told: Emitted[] = [];
+      const reported: Emitted[] = [];
       const again: Emitted[] = [];
       const one = newWell(defaultCardForNode('north'));
       let other = newWell(defaultCardForNode('north'));
       for (const [i, next] of acts.entries()) {
         const fromMs = T0 + i * MINUTES_10;
         const atMs = fromMs + MINUTES_10 - 1;
-        readings(one, fromMs, (e) => told.push(e));
+        readings(one, fromMs, (e) => reported.push(e));
         readings(other, fromMs, (e) => again.push(e));
-        applyInput(one, { atMs, act: next }, (e) => told.push(e));
+        applyInput(one, { atMs, act: next }, (e) => reported.push(e));
         applyInput(other, { atMs, act: next }, (e) => again.push(e));
         other = deserializeWell(serializeWell(other));
       }
       const lastMs = T0 + acts.length * MINUTES_10;
-      readings(one, lastMs, (e) => told.push(e));
+      readings(one, lastMs, (e) => reported.push(e));
       readings(other, lastMs, (e) => again.push(e));
       // What JSON cannot hold (infinite numbers, none) is lost by the save, and shows here.
       expect(other).toEqual(one);
-      expect(again).toEqual(told);
+      expect(again).toEqual(reported);
     }),
     { seed: 14, numRuns: 60 },
   );

@@ -15,22 +15,22 @@ interface Now {
   [channel: string]: number;
 }
 
-interface Told {
+interface Reported {
   cycles: CycleEvent[];
   days: DayEvent[];
   alarms: string[];
 }
 
 /** Plays what `at` says each 10 s, for so many seconds. */
-function play(card: object, seconds: number, at: (s: number) => Now): Told {
+function play(card: object, seconds: number, at: (s: number) => Now): Reported {
   const read = readCard({ well: 'north', ...card });
   if ('problem' in read) throw new Error(read.problem);
   const well = newWell(read.card);
-  const told: Told = { cycles: [], days: [], alarms: [] };
+  const reported: Reported = { cycles: [], days: [], alarms: [] };
   const emit = ({ event }: Emitted): void => {
-    if (event.event === 'cycle') told.cycles.push(event);
-    else if (event.event === 'day') told.days.push(event);
-    else if (event.event === 'alarm') told.alarms.push(inWords(event));
+    if (event.event === 'cycle') reported.cycles.push(event);
+    else if (event.event === 'day') reported.days.push(event);
+    else if (event.event === 'alarm') reported.alarms.push(inWords(event));
   };
   for (let fromS = 0; fromS < seconds; fromS += 3600) {
     const rows: [number, number, number][] = [];
@@ -51,7 +51,7 @@ function play(card: object, seconds: number, at: (s: number) => Now): Told {
     );
   }
   advanceTo(well, T0 + seconds * 1000, emit);
-  return told;
+  return reported;
 }
 
 const inWords = ({ alarm, pump, state, priority, at }: AlarmEvent): string =>
@@ -147,15 +147,15 @@ describe('p2/pressure', () => {
 
 describe('a flow meter', () => {
   it('gives the litres of runs and days, of a drive too, where pressure cannot', () => {
-    const told = play({ control: 'variable-speed' }, 3 * DAY_S, (s) => {
+    const reported = play({ control: 'variable-speed' }, 3 * DAY_S, (s) => {
       const { running, pa } = fillAt(s);
       return { current: amps(running, s), pressure: pa, flow: running ? 0.0005 : 0 };
     });
     // Half a step of the meter is missed at each end: 90 L flowed.
-    expect(told.cycles[3]!.deliveredL).toBeGreaterThan(84);
-    expect(told.cycles[3]!.deliveredL).toBeLessThan(91);
-    expect(told.days[1]!.usedL).toBeGreaterThan(14 * 84);
-    expect(told.days[1]!.usedL).toBeLessThan(15 * 92);
+    expect(reported.cycles[3]!.deliveredL).toBeGreaterThan(84);
+    expect(reported.cycles[3]!.deliveredL).toBeLessThan(91);
+    expect(reported.days[1]!.usedL).toBeGreaterThan(14 * 84);
+    expect(reported.days[1]!.usedL).toBeLessThan(15 * 92);
   });
 
   it('without one a drive’s runs and days have no litres, tank on the card or not', () => {
@@ -163,12 +163,12 @@ describe('a flow meter', () => {
       control: 'variable-speed',
       tank: { kind: 'captive-air', volume: '20 gal', precharge: '38 psi' },
     };
-    const told = play(card, 2 * DAY_S, (s) => {
+    const reported = play(card, 2 * DAY_S, (s) => {
       const { running, pa } = fillAt(s);
       return { current: amps(running, s), pressure: pa };
     });
-    expect(told.cycles.some((cycle) => cycle.deliveredL !== undefined)).toBe(false);
-    expect(told.days.some((day) => day.usedL !== undefined)).toBe(false);
+    expect(reported.cycles.some((cycle) => cycle.deliveredL !== undefined)).toBe(false);
+    expect(reported.days.some((day) => day.usedL !== undefined)).toBe(false);
   });
 });
 

@@ -67,7 +67,7 @@ describe('judge', () => {
     expect(judged.falseAlarms).toHaveLength(falseAlarms);
     expect(judged.fault).toMatchObject(found);
     expect('atMs' in judged.fault!).toBe('afterMs' in found || 'runs' in found || found.inTime === true);
-    expect(judged.fault!.wrong.map((told) => told.alarm)).toEqual(wrong);
+    expect(judged.fault!.wrong.map((reported) => reported.alarm)).toEqual(wrong);
   });
 
   it('takes a right alarm for the finding where it is allowed beside another, and counts it once', () => {

@@ -122,12 +122,12 @@ describe('matchCycles', () => {
   });
 
   it.each([
-    { told: 101, truth: 100.4, off: 0 },
-    { told: 102, truth: 100.4, off: 1 },
-    { told: 100, truth: 100.4, off: 1 },
-    { told: 100, truth: 100, off: 0 },
-    { told: 101, truth: 100, off: 0 },
-  ])('told $told of $truth is $off readings off', ({ told, truth, off }) => {
-    expect(readingsOff(at(told), at(truth), 1000)).toBeCloseTo(off, 6);
+    { reported: 101, truth: 100.4, off: 0 },
+    { reported: 102, truth: 100.4, off: 1 },
+    { reported: 100, truth: 100.4, off: 1 },
+    { reported: 100, truth: 100, off: 0 },
+    { reported: 101, truth: 100, off: 0 },
+  ])('told $told of $truth is $off readings off', ({ reported, truth, off }) => {
+    expect(readingsOff(at(reported), at(truth), 1000)).toBeCloseTo(off, 6);
   });
 });

@@ -2,22 +2,22 @@ import { describe, expect, test } from 'vitest';
 import { currentDowntime, downtimes } from '../../../src/logbook/due/downtime.ts';
 
 const DAY_MS = 86_400_000;
-type Told = [day: number, kind: string, untilDay?: number];
+type Reported = [day: number, kind: string, untilDay?: number];
 
-const acts = (told: readonly Told[]) =>
-  told.map(([day, kind, until]) => ({
+const acts = (reported: readonly Reported[]) =>
+  reported.map(([day, kind, until]) => ({
     kind,
     atMs: day * DAY_MS,
     ...(until !== undefined && { untilMs: until * DAY_MS }),
   }));
 /** `laid-up 3-9`, in days; an end that nobody knows is left out. */
-const rests = (told: readonly Told[]): string[] =>
-  downtimes(acts(told)).map(
+const rests = (reported: readonly Reported[]): string[] =>
+  downtimes(acts(reported)).map(
     ({ is, sinceMs, endMs }) => `${is} ${sinceMs / DAY_MS}-${endMs === undefined ? '' : endMs / DAY_MS}`,
   );
 
 describe('restsOf', () => {
-  test.each<[what: string, told: Told[], rests: string[]]>([
+  test.each<[what: string, reported: Reported[], rests: string[]]>([
     ['never', [[1, 'card-changed']], []],
     ['until its written end', [[3, 'laid-up', 9]], ['laid-up 3-9']],
     ['without an end', [[3, 'laid-up']], ['laid-up 3-']],
@@ -105,11 +105,11 @@ describe('restsOf', () => {
       ],
       ['laid-up 3-9'],
     ],
-  ])('%s', (_, told, is) => expect(rests(told)).toEqual(is));
+  ])('%s', (_, reported, is) => expect(rests(reported)).toEqual(is));
 });
 
 describe('restNow', () => {
-  const TWO: Told[] = [
+  const TWO: Reported[] = [
     [3, 'laid-up', 9],
     [30, 'laid-up', 40],
   ];

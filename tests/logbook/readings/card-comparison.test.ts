@@ -133,8 +133,8 @@ describe('measuredBeside', () => {
       reading(4, { what: 'cut-in', value: '40 psi', pinned: true }),
     ];
     const [cutIn] = compareWithCard({ card: cardOf(CARD), normals: usualOf({ cutIn: 41 }), entries });
-    const told = cutIn!.measured.map(({ from, value, by }) => [from, Math.round(value / PSI), by]);
-    expect(told).toEqual([
+    const reported = cutIn!.measured.map(({ from, value, by }) => [from, Math.round(value / PSI), by]);
+    expect(reported).toEqual([
       ['pinned', 40, 'Ines'],
       ['hand', 39, 'Ines'],
       ['sensors', 42, 'Ines'],

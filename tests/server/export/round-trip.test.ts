@@ -135,8 +135,8 @@ describe('a packet', () => {
     const days = await fetch(
       `${other.web.url}api/wells/mill/days?from=2026-01-01T00:00:00Z&to=2026-04-01T00:00:00Z`,
     );
-    const told = (await days.json()) as { days: { ranS?: number }[] };
-    expect(told.days.filter(({ ranS }) => ranS === 472)).toHaveLength(20);
+    const reported = (await days.json()) as { days: { ranS?: number }[] };
+    expect(reported.days.filter(({ ranS }) => ranS === 472)).toHaveLength(20);
     const alarms = (await (await fetch(`${other.web.url}api/alarms?well=mill`)).json()) as {
       alarms: object[];
     };

@@ -9,7 +9,7 @@ import type { Change } from '../../../src/store/store.ts';
 import { openDocuments } from '../../../src/store/document-files.ts';
 
 let folder = '';
-beforeEach(() => void (folder = mkdtempSync(join(tmpdir(), 'packets-'))));
+beforeEach(() => void (folder = mkdtempSync(join(tmpdir(), 'wellExports-'))));
 afterEach(() => rmSync(folder, { recursive: true }));
 
 test('a paper that went bad keeps no well from being handed over, and the page says which it is', async () => {
@@ -22,7 +22,7 @@ test('a paper that went bad keeps no well from being handed over, and the page s
     hashes.push(String(kept.entry.body['hash']));
   }
   truncateSync(join(folder, hashes[0]!.slice(0, 2), hashes[0]!), 3);
-  const packets = openWellExports({
+  const wellExports = openWellExports({
     store,
     documents: papers,
     now,
@@ -32,10 +32,10 @@ test('a paper that went bad keeps no well from being handed over, and the page s
     },
     writeCard: () => Promise.resolve(),
   });
-  const zip = Buffer.concat([...(await packets.zip('orchard'))]).toString('latin1');
+  const zip = Buffer.concat([...(await wellExports.zip('orchard'))]).toString('latin1');
   expect(zip).toContain(`papers/${hashes[1]!.slice(0, 16)}-receipt.txt`);
   expect(zip).not.toContain(`papers/${hashes[0]!.slice(0, 16)}`);
-  const page = await packets.page('orchard');
+  const page = await wellExports.page('orchard');
   expect(page.match(/not at hand when this was written/gu)).toHaveLength(1);
   expect(page).toContain('log of the well.txt');
   await store.close();
@@ -64,7 +64,7 @@ async function stillwell(wells: Record<string, object>, calibrated: readonly str
     }),
   );
   await store.commit([...cards, ...acts]);
-  const packets = openWellExports({
+  const wellExports = openWellExports({
     store,
     documents: openDocuments(folder),
     now: () => NOON,
@@ -74,7 +74,7 @@ async function stillwell(wells: Record<string, object>, calibrated: readonly str
     },
     writeCard: () => Promise.resolve(),
   });
-  return { store, packets };
+  return { store, wellExports };
 }
 
 const inputs = async ({ store }: Awaited<ReturnType<typeof stillwell>>): Promise<string[]> =>
@@ -99,29 +99,29 @@ test.each<[string, Record<string, object>, readonly string[], string[], boolean]
   ],
 ])('a calibration that comes with a packet, where %s', async (_, wells, calibrated, expected, told) => {
   const from = await stillwell({ north: { current: 'node-1:current' } }, ['node-1']);
-  const page = Buffer.from(await from.packets.page('north'));
+  const page = Buffer.from(await from.wellExports.page('north'));
   const here = await stillwell(wells, calibrated);
-  const taken = await here.packets.importFile(page, { sameWell: false });
+  const taken = await here.wellExports.importFile(page, { sameWell: false });
   if ('problem' in taken) throw new Error(taken.problem);
   expect(await inputs(here)).toEqual(expected);
   expect(taken.summary.some((one) => /reads from node-1, and so does .* here/u.test(one))).toBe(told);
   // Without loss all the same.
-  expect(await here.packets.page('north')).toBe(await from.packets.page('north'));
+  expect(await here.wellExports.page('north')).toBe(await from.wellExports.page('north'));
 });
 
 /** The page of the one well, as a file that can be handed over and is gone then. */
 const pageOf = async (from: Awaited<ReturnType<typeof stillwell>>): Promise<Buffer> =>
-  Buffer.from(await from.packets.page('north'));
+  Buffer.from(await from.wellExports.page('north'));
 
 test('the loop runs on while a packet is opened, and a second one waits for its turn', async () => {
   const page = await pageOf(await stillwell({ north: {} }));
   const here = await stillwell({});
   const order: string[] = [];
-  const first = here.packets.importFile(page, { sameWell: false }).then((taken) => {
+  const first = here.wellExports.importFile(page, { sameWell: false }).then((taken) => {
     order.push('taken');
     return taken;
   });
-  const second = here.packets.importFile(Buffer.from(page), { sameWell: false });
+  const second = here.wellExports.importFile(Buffer.from(page), { sameWell: false });
   await new Promise((done) => setImmediate(done));
   order.push('a turn of the loop');
   expect(await second).toEqual({
@@ -130,14 +130,14 @@ test('the loop runs on while a packet is opened, and a second one waits for its 
   expect(await first).toMatchObject({ well: 'north', isNew: true });
   expect(order).toEqual(['a turn of the loop', 'taken']);
   // And the next one is taken again.
-  expect(await here.packets.importFile(await pageOf(here), { sameWell: false })).toMatchObject({
+  expect(await here.wellExports.importFile(await pageOf(here), { sameWell: false })).toMatchObject({
     isNew: false,
   });
 });
 
 test('the bytes of a packet are handed over and not copied', async () => {
   const page = Uint8Array.from(await pageOf(await stillwell({ north: {} })));
-  const taking = (await stillwell({})).packets.importFile(page, { sameWell: false });
+  const taking = (await stillwell({})).wellExports.importFile(page, { sameWell: false });
   expect(page.length).toBe(0);
   expect(await taking).toMatchObject({ well: 'north' });
 });
@@ -158,19 +158,19 @@ test('a packet of more rows than come over at once comes whole', async () => {
     }),
   );
   const here = await stillwell({});
-  expect(await here.packets.importFile(await pageOf(from), { sameWell: false })).toMatchObject({
+  expect(await here.wellExports.importFile(await pageOf(from), { sameWell: false })).toMatchObject({
     added: { acts: 1_204 },
   });
-  expect(await here.packets.page('north')).toBe(await from.packets.page('north'));
+  expect(await here.wellExports.page('north')).toBe(await from.wellExports.page('north'));
 });
 
 test('what is no packet is refused with the reason, and the next is taken', async () => {
   const here = await stillwell({});
-  expect(await here.packets.importFile(Buffer.from('hello'), { sameWell: false })).toEqual({
+  expect(await here.wellExports.importFile(Buffer.from('hello'), { sameWell: false })).toEqual({
     problem: expect.stringMatching(/neither the ZIP nor the page/u) as string,
   });
   expect(
-    await here.packets.importFile(await pageOf(await stillwell({ north: {} })), { sameWell: false }),
+    await here.wellExports.importFile(await pageOf(await stillwell({ north: {} })), { sameWell: false }),
   ).toMatchObject({
     well: 'north',
   });
@@ -191,9 +191,9 @@ test.each([
     const row = { id: 'slip', atMs: NOON - days * DAY_MS, node: 'node-1', kind: body.kind, body };
     await from.store.commit([{ change: 'act', row }]);
     const here = await stillwell({});
-    const taken = await here.packets.importFile(await pageOf(from), { sameWell: false });
+    const taken = await here.wellExports.importFile(await pageOf(from), { sameWell: false });
     expect(taken).toMatchObject({ well: 'north', isNew: true, added: { acts: 2 } });
     expect(await inputs(here)).toEqual(['slip']);
-    expect(await here.packets.page('north')).toBe(await from.packets.page('north'));
+    expect(await here.wellExports.page('north')).toBe(await from.wellExports.page('north'));
   },
 );

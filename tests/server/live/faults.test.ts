@@ -133,7 +133,7 @@ describe('a fault of our own', () => {
     await rig.send('wells/barn/readings', pack('barn', 1));
     const { nodes } = rig.live.state();
     // The book of one node is broken: whatever comes from it throws.
-    Object.assign(nodes.get('barn')!.state, { hearing: null });
+    Object.assign(nodes.get('barn')!.state, { liveness: null });
     rig.live.receive({
       topic: 'wells/barn/readings',
       payload: new TextEncoder().encode(pack('barn', 2)),

@@ -44,9 +44,9 @@ test('no more than three, and those first that part the likelier causes', () => 
     ['clamp-off', 0.05],
     ['low-well', 0.1],
   );
-  const told = distinguishingChecks(many);
-  expect(told).toHaveLength(3);
-  expect(told[0]?.sideA).toContain('tank-air-lost');
+  const reported = distinguishingChecks(many);
+  expect(reported).toHaveLength(3);
+  expect(reported[0]?.sideA).toContain('tank-air-lost');
 });
 
 test('each is made of short whole sentences, parts two sides, and opens nothing electrical', () => {

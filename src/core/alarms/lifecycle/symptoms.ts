@@ -168,7 +168,7 @@ export function explainedBy(
   pump: string | undefined,
   entries: readonly AlarmEntry[],
 ): AlarmKind | undefined {
-  if (isAlwaysTold(alarm, priority)) return undefined;
+  if (isAlwaysReported(alarm, priority)) return undefined;
   const explaining = explainedByTable({ alarm, priority, pump }, entries);
   if (explaining !== undefined) return explaining;
   if (NEVER_GROUPED.has(alarm)) return undefined;
@@ -188,7 +188,7 @@ export function explainedByTable(
   { alarm, priority, pump }: { alarm: AlarmKind; priority: Priority; pump?: string | undefined },
   entries: readonly AlarmEntry[],
 ): AlarmKind | undefined {
-  if (isAlwaysTold(alarm, priority)) return undefined;
+  if (isAlwaysReported(alarm, priority)) return undefined;
   return entries.find(
     (entry) =>
       isActiveNearby(entry, alarm, pump) &&
@@ -202,7 +202,7 @@ export function explainedByTable(
 }
 
 /** A running pump that drives pressure over its limit: whoever was told of a long run only, may walk up to the tank. */
-function isAlwaysTold(alarm: AlarmKind, priority: Priority): boolean {
+function isAlwaysReported(alarm: AlarmKind, priority: Priority): boolean {
   return alarm === 'over-pressure' && priority === 'now';
 }
 

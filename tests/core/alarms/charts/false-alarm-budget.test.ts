@@ -86,8 +86,8 @@ function alarmsOf(watches: Watch[], scenes: Iterable<Scene>): number {
 
 /** A healthy pump, 12 runs a day for so many years, its normal learnt from its own first week. */
 function* pumpYears(plan: { amps: () => number; years: number }): Generator<Scene> {
-  const learnt = Array.from({ length: 42 }, plan.amps);
-  const baseline = usualBaseline({ amps: normalOf(learnt)!, cyclesPerDay: normalOf([12])! });
+  const learned = Array.from({ length: 42 }, plan.amps);
+  const baseline = usualBaseline({ amps: normalOf(learned)!, cyclesPerDay: normalOf([12])! });
   const cycles: Cycle[] = [];
   for (let run = 0; run < plan.years * 365 * 12; run++) {
     const startedMs = T0 + run * (DAY / 12);

@@ -44,8 +44,8 @@ describe('one fault, one alarm', () => {
       'cycle 160s 7.5A 40-60psi every 60min x60',
       ['480 min amps-low raised soon worn-pump'],
     ],
-  ])('%s', (_name, text, told) => {
-    expect(play(text)).toEqual(told);
+  ])('%s', (_name, text, reported) => {
+    expect(play(text)).toEqual(reported);
   });
 
   it('a symptom passes from one explanation to the next', () => {
@@ -326,8 +326,8 @@ describe('the state', () => {
             if (event.state === 'cleared') open.delete(key);
             else open.add(key);
           }
-          const told = standing(well.alarms).filter((alarm) => alarm.notified);
-          expect(new Set(told.map((alarm) => `${alarm.pump ?? '-'}/${alarm.alarm}`))).toEqual(open);
+          const reported = standing(well.alarms).filter((alarm) => alarm.notified);
+          expect(new Set(reported.map((alarm) => `${alarm.pump ?? '-'}/${alarm.alarm}`))).toEqual(open);
         },
       ),
       { seed: 10, numRuns: 150 },

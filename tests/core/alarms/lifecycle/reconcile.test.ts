@@ -11,7 +11,7 @@ import {
 
 const MIN = 60_000;
 const T0 = Date.UTC(2026, 2, 2);
-const stretch = { fromMs: T0, toMs: T0 + 1000 * MIN };
+const segment = { fromMs: T0, toMs: T0 + 1000 * MIN };
 
 type Plan = [alarm: string, from: number, to: number | null, priority?: 'now' | 'soon' | 'note'];
 
@@ -51,13 +51,13 @@ function made([alarm, from, to, priority = 'soon']: Plan): RerunAlarm {
   };
 }
 
-const told = (plan: Plan): KnownAlarm => {
+const reported = (plan: Plan): KnownAlarm => {
   const alarm = made(plan);
   return { id: knownAlarmId(alarm), ...alarm };
 };
 
 const words = (before: Plan[], after: Plan[]): string[] =>
-  reconcile(before.map(told), after.map(made), stretch).map(
+  reconcile(before.map(reported), after.map(made), segment).map(
     (change) =>
       `${change.what} ${change.alarm.id
         .split('/')
@@ -144,13 +144,13 @@ describe('reconcile', () => {
   });
 
   it('an alarm raised before the stretch is not withdrawn by it', () => {
-    const old = { ...told(['leak', 10, null]), raisedMs: T0 - 5 * MIN };
-    expect(reconcile([old], [], stretch)).toEqual([]);
+    const old = { ...reported(['leak', 10, null]), raisedMs: T0 - 5 * MIN };
+    expect(reconcile([old], [], segment)).toEqual([]);
   });
 
   it('what was withdrawn stays so, and the same thing found again is raised', () => {
-    const old = { ...told(['leak', 10, 50]), withdrawnMs: T0 + 55 * MIN };
-    expect(reconcile([old], [made(['leak', 10, 50])], stretch).map((change) => change.what)).toEqual([
+    const old = { ...reported(['leak', 10, 50]), withdrawnMs: T0 + 55 * MIN };
+    expect(reconcile([old], [made(['leak', 10, 50])], segment).map((change) => change.what)).toEqual([
       'raised',
     ]);
   });
@@ -177,17 +177,17 @@ describe('reconcile', () => {
   };
   const apply = (before: KnownAlarm[], after: RerunAlarm[]): KnownAlarm[] => {
     const rows = new Map(before.map((row) => [row.id, row]));
-    for (const { alarm: row } of reconcile(before, after, stretch)) rows.set(row.id, row);
+    for (const { alarm: row } of reconcile(before, after, segment)) rows.set(row.id, row);
     return [...rows.values()];
   };
 
   it('twice is once: reconciling the outcome with the same run changes nothing more', () => {
     fc.assert(
       fc.property(plans, plans, (a, b) => {
-        const before = inOrder(a).map(told);
+        const before = inOrder(a).map(reported);
         const after = inOrder(b).map(made);
         const once = apply(before, after);
-        expect(reconcile(once, after, stretch).filter((change) => change.what !== 'unchanged')).toEqual([]);
+        expect(reconcile(once, after, segment).filter((change) => change.what !== 'unchanged')).toEqual([]);
       }),
       { seed: 21, numRuns: 300 },
     );
@@ -197,7 +197,7 @@ describe('reconcile', () => {
     fc.assert(
       fc.property(plans, plans, (a, b) => {
         const after = inOrder(b).map(made);
-        const rows = apply(inOrder(a).map(told), after);
+        const rows = apply(inOrder(a).map(reported), after);
         const touches = (row: KnownAlarm, one: RerunAlarm): boolean =>
           row.alarm === one.alarm &&
           row.withdrawnMs === undefined &&

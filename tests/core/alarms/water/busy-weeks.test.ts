@@ -4,20 +4,20 @@ import { houseCard, kit, normal, usualBaseline, type KitOptions } from '../scene
 
 const baseline = usualBaseline({ cyclesPerDay: normal(12, 2, 14), ranSPerDay: normal(1440, 200, 14) });
 const weeks = 'day 12 cycles 1440s x21';
-const told = 'day 35 cycle-count raised note habit-changed';
+const reported = 'day 35 cycle-count raised note habit-changed';
 
 describe('cycle-count by weeks', () => {
   it.each<[string, string, string[], KitOptions?]>([
-    ['twice the starts for two weeks', `${weeks} | day 24 cycles 2880s x14`, [told]],
+    ['twice the starts for two weeks', `${weeks} | day 24 cycles 2880s x14`, [reported]],
     [
       'stands until three days are like others',
       `${weeks} | day 24 cycles 2880s x16 | day 12 cycles 1440s x2 | day 12 cycles 1440s`,
-      [told, 'day 39 cycle-count cleared'],
+      [reported, 'day 39 cycle-count cleared'],
     ],
     [
       'or until the weeks before were as busy: that is the use of this well now',
       `${weeks} | day 24 cycles 2880s x30`,
-      [told, 'day 46 cycle-count cleared'],
+      [reported, 'day 46 cycle-count cleared'],
     ],
     [
       'guests that leave on a Sunday, and others that come on the Tuesday',

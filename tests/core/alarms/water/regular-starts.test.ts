@@ -96,10 +96,10 @@ describe('evenStarts', () => {
 
   it('begins again after a visit', () => {
     const [scene, memo] = after(hoursOf(24, 320));
-    const freshFromMs = 14 * HOUR_S * 1000;
-    expect(regularStarts({ ...scene, resetAtMs: freshFromMs }, memo)).toMatchObject({
+    const resetAtMs = 14 * HOUR_S * 1000;
+    expect(regularStarts({ ...scene, resetAtMs }, memo)).toMatchObject({
       hours: 9,
-      sinceMs: freshFromMs,
+      sinceMs: resetAtMs,
     });
   });
 });
@@ -122,11 +122,11 @@ describe('lossOfStarts', () => {
     const [scene, memo] = after(hoursOf(24, 320), change, card);
     const even = regularStarts(scene, memo)!;
     const loss = lossFromStarts(scene, even);
-    const told = loss && {
+    const reported = loss && {
       ...(loss.lPerH !== undefined && { lPerH: Math.round(loss.lPerH) }),
       share: Math.round(loss.deliveryFraction! * 1000) / 1000,
     };
-    expect(told).toEqual(wanted);
+    expect(reported).toEqual(wanted);
   });
 
   it('says nothing without pressure', () => {
@@ -170,25 +170,25 @@ const leakRows: [string, string, string[], KitOptions?][] = [
 ];
 
 describe('leak and starts-over-limit', () => {
-  it.each(leakRows)('%s', (_, text, told, options) => {
+  it.each(leakRows)('%s', (_, text, reported, options) => {
     expect(
       kit({ kinds: ['leak'], ...options })
         .play(text)
         .said(),
-    ).toEqual(told);
+    ).toEqual(reported);
   });
 
-  const told = (kind: AlarmKind, options: KitOptions = {}) =>
+  const reported = (kind: AlarmKind, options: KitOptions = {}) =>
     kit(options)
       .play('cycle 125s 8A 40-60psi every 7.4min x200')
       .events.find((event) => event.alarm === kind);
 
   it('says how much, of a tank that is known and of one that is not', () => {
-    expect(told('leak')).toMatchObject({
+    expect(reported('leak')).toMatchObject({
       why: expect.stringContaining('in rests of 5 min as even as a clock, by day and by night, for 20 h now'),
       evidence: { litresPerHour: 486.2, ceaselessH: 20, restS: 319 },
     });
-    const noTank = told('leak', { card: houseCard({ tank: { kind: 'captive-air' } }) });
+    const noTank = reported('leak', { card: houseCard({ tank: { kind: 'captive-air' } }) });
     expect(noTank).toMatchObject({
       why: expect.stringMatching(
         /^Pressure falls from cut-out to cut-in in rests of 5 min .*28 % of what the pump delivers/,
@@ -199,7 +199,7 @@ describe('leak and starts-over-limit', () => {
   });
 
   it('too many starts as even as a clock are no habit', () => {
-    const over = told('starts-over-limit');
+    const over = reported('starts-over-limit');
     expect(over).toMatchObject({ evidence: { restS: 319, leakLPerDay: 11_668 } });
     expect(over?.causes?.map(({ cause }) => cause)).toEqual([
       'leak',
