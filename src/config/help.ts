@@ -72,18 +72,13 @@ const HELP: readonly SettingHelp[] = [
   },
   {
     key: 'retention.cyclesDays',
-    description: 'Days that cycles, daily figures and alarms are kept.',
+    description: 'Days that cycles, daily figures, baselines, ended alarms and sent notices are kept.',
     defaultText: String(CYCLES_DAYS.default),
   },
   {
     key: 'retention.refusedDays',
     description: 'Days that refused messages are kept.',
     defaultText: String(REFUSED_DAYS.default),
-  },
-  {
-    key: 'settleDays',
-    description: 'Days within which late readings still count in full. Fixed.',
-    defaultText: '7',
   },
   {
     key: 'falseAlarmsPerYear',

@@ -161,7 +161,6 @@ export const settingsShape = section({
     cyclesDays: integer(CYCLES_DAYS).default(CYCLES_DAYS.default),
     refusedDays: integer(REFUSED_DAYS).default(REFUSED_DAYS.default),
   }).prefault({}),
-  settleDays: oneOf(7).default(7),
   falseAlarmsPerYear: number(FALSE_ALARMS_PER_YEAR).default(FALSE_ALARMS_PER_YEAR.default),
   units: oneOf('us', 'metric').default('us'),
   notices: list(recipient, MAX_RECIPIENTS).default([]),

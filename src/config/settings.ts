@@ -43,7 +43,7 @@ interface CalendarSettings {
 interface RetentionSettings {
   /** Raw readings. */
   readingsDays: number;
-  /** Cycles, days, alarms and notices. */
+  /** Cycles, days, baselines, ended alarms and sent notices. */
   cyclesDays: number;
   /** Refused messages kept for a look. */
   refusedDays: number;
@@ -82,8 +82,6 @@ export interface Settings {
   web: WebSettings;
   calendar: CalendarSettings;
   retention: RetentionSettings;
-  /** Fixed by the contract, section 4. */
-  settleDays: 7;
   /** For one whole well, shared out among its watches. */
   falseAlarmsPerYear: number;
   units: UnitSystem;

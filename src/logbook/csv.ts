@@ -43,7 +43,7 @@ export function readCsv(text: string): CsvRow[] {
   const rows = records.map(({ record, raw, info }): CsvRow => {
     const line = nextLine(bytes, at);
     countLines(bytes, at, info.bytes);
-    const open = record.findIndex((cell) => goesOn(cell, raw));
+    const open = record.findIndex((cell) => continues(cell, raw));
     if (open >= 0)
       return { line, cells: record, problem: `cell ${open + 1} goes on after its closing quote` };
     return { line, cells: record.map(readCell) };
@@ -66,7 +66,7 @@ function countLines(bytes: Uint8Array, at: { offset: number; line: number }, to:
 }
 
 /** Whether a cell was quoted and not at an end with its closing quote: the parser then leaves the quotes as they were. */
-function goesOn(cell: string, raw: string): boolean {
+function continues(cell: string, raw: string): boolean {
   return cell.startsWith('"') && !raw.includes(`"${cell.replaceAll('"', '""')}"`);
 }
 

@@ -60,7 +60,7 @@ export async function openServer(options: ServerOptions): Promise<RunningServer>
   const closers: (() => Promise<void> | void)[] = [];
   try {
     const store = openStore(join(settings.dataDir, STORE_FILE), {
-      readingsDays: settings.retention.readingsDays,
+      retention: settings.retention,
     });
     closers.push(() => store.close());
     const parts: { broker?: Broker; outbox?: Outbox } = {};

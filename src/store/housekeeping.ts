@@ -4,6 +4,7 @@
  * bite that fails (disk full) has done nothing.
  */
 import { DAY_MS, HOUR_MS } from '../../shared/units/duration.ts';
+import { expireRows, type Retention } from './expire-rows.ts';
 import { firstNeededRow } from './journal.ts';
 import type { SnapshotTable } from './sqlite/snapshot-table.ts';
 import { mergeSeries, shouldMerge, shouldSeal, sealTail } from './series/seal.ts';
@@ -13,7 +14,7 @@ import type { SeriesState } from './series/tails.ts';
 export interface Housekeeping {
   readingStore: ReadingStore;
   snapshots: SnapshotTable;
-  readingsDays: number;
+  retention: Retention;
   /** Snapshots put since the well's were last thinned. */
   snapshotsSinceThinning: Map<string, number>;
   /** Retention is looked at once an hour, and again while more waits. */
@@ -24,6 +25,8 @@ export interface Housekeeping {
 const SEAL_BATCH = 16;
 const TRIM_BATCH = 2_000;
 const EXPIRE_BATCH = 200;
+/** Of each table: rows of a few hundred bytes, some milliseconds in all. */
+const EXPIRE_ROWS_BATCH = 500;
 const THIN_AFTER_SNAPSHOTS = 4;
 
 /** Free pages up to this share stay in the file: the journal needs them again soon. */
@@ -105,8 +108,8 @@ function thinStep(housekeeping: Housekeeping): boolean {
 
 function expireStep(housekeeping: Housekeeping, nowMs: number): boolean {
   if (nowMs < housekeeping.nextExpiryMs) return false;
-  const { readingStore, readingsDays } = housekeeping;
-  const gone = readingStore.blocks.expire(nowMs - readingsDays * DAY_MS, EXPIRE_BATCH);
+  const { readingStore, retention } = housekeeping;
+  const gone = readingStore.blocks.expire(nowMs - retention.readingsDays * DAY_MS, EXPIRE_BATCH);
   if (gone > 0) {
     readingStore.sealedReadings = readingStore.blocks.readings();
     for (const state of allSeries(readingStore)) {
@@ -121,7 +124,8 @@ function expireStep(housekeeping: Housekeeping, nowMs: number): boolean {
       });
     }
   }
-  if (gone === EXPIRE_BATCH) return true;
+  const moreRows = expireRows(readingStore.db, retention, nowMs, EXPIRE_ROWS_BATCH);
+  if (gone === EXPIRE_BATCH || moreRows) return true;
   housekeeping.nextExpiryMs = nowMs + HOUR_MS;
   return false;
 }

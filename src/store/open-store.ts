@@ -7,6 +7,7 @@ import { performance } from 'node:perf_hooks';
 import { drizzle } from 'drizzle-orm/better-sqlite3';
 import { requireFolder, openDatabase } from './sqlite/database.ts';
 import { sealTails, maintain } from './housekeeping.ts';
+import type { Retention } from './expire-rows.ts';
 import type { Housekeeping } from './housekeeping.ts';
 import { markUnsaved, unsavedPacks } from './journal.ts';
 import { encodeJournalRow } from './series/journal-codec.ts';
@@ -32,8 +33,8 @@ import type { SeriesState } from './series/tails.ts';
 import type { PlacedPack } from '../core/readings/placed-pack.ts';
 
 export interface StoreOptions {
-  /** Readings older than this are let go of, a block at a time. Default: ten years. */
-  readingsDays?: number;
+  /** What is older than this is let go of, a batch at a time. Default: readings and cycles for ten years, refused messages for 30 days. */
+  retention?: Partial<Retention>;
   /** The file may not grow past this; a commit that would needs room first, as on a full disk. Default: what the disk holds. */
   maxBytes?: number;
   /**
@@ -44,7 +45,7 @@ export interface StoreOptions {
 }
 
 /** Motors last ten to fifteen years; at 0.5 B a reading, ten years of two channels each 5 s are 63 MB a well. */
-const DEFAULT_READINGS_DAYS = 3_650;
+const DEFAULT_RETENTION: Retention = { readingsDays: 3_650, cyclesDays: 3_650, refusedDays: 30 };
 
 /** 17 B each: when housekeeping gets no time for long, a commit seals long tails itself rather than fill the memory. */
 const MAX_OPEN_READINGS = 4_000_000;
@@ -54,11 +55,11 @@ const MAX_OPEN_READINGS = 4_000_000;
  * @throws StoreError where the file is damaged, from a newer version, in use, or can't be written.
  */
 export function openStore(path: string, options: StoreOptions = {}): Store {
-  const readingsDays = options.readingsDays ?? DEFAULT_READINGS_DAYS;
-  if (!(readingsDays >= 1))
-    throw new RangeError(`Cannot open the store: readingsDays must be 1 or more: ${readingsDays}`);
+  const retention = { ...DEFAULT_RETENTION, ...options.retention };
+  for (const [name, days] of Object.entries(retention))
+    if (!(days >= 1)) throw new RangeError(`Cannot open the store: ${name} must be 1 or more: ${days}`);
   return new SqliteStore(path, {
-    readingsDays,
+    retention,
     role: options.role ?? 'server',
     maxBytes: options.maxBytes ?? Number.POSITIVE_INFINITY,
   });
@@ -78,7 +79,10 @@ class SqliteStore implements Store {
   #refused;
   #housekeeping: Housekeeping;
 
-  constructor(path: string, { readingsDays, role, maxBytes }: Required<StoreOptions>) {
+  constructor(
+    path: string,
+    { retention, role, maxBytes }: Required<StoreOptions> & { retention: Retention },
+  ) {
     this.#path = path;
     this.#isSecondary = role === 'secondary';
     requireFolder(path);
@@ -98,7 +102,7 @@ class SqliteStore implements Store {
       this.#housekeeping = {
         readingStore: this.#readingStore,
         snapshots,
-        readingsDays,
+        retention,
         snapshotsSinceThinning: new Map(),
         nextExpiryMs: 0,
       };

@@ -33,7 +33,6 @@ describe('readSettings reads', () => {
       web: { host: '127.0.0.1', port: 8420 },
       calendar: { port: 8422 },
       retention: { readingsDays: 400, cyclesDays: 3653, refusedDays: 30 },
-      settleDays: 7,
       falseAlarmsPerYear: 0.05,
       units: 'us',
       notices: [],
@@ -142,7 +141,7 @@ describe('readSettings refuses', () => {
     [
       'an unknown key',
       { color: 'red' },
-      'Cannot read settings: color is not known; known are dataDir, root, broker, observe, web, calendar, retention, settleDays, falseAlarmsPerYear, units, notices, smtp, cards, cardsDir: "red"',
+      'Cannot read settings: color is not known; known are dataDir, root, broker, observe, web, calendar, retention, falseAlarmsPerYear, units, notices, smtp, cards, cardsDir: "red"',
     ],
     [
       'an unknown key deeper down',
@@ -175,7 +174,6 @@ describe('readSettings refuses', () => {
       { retention: { readingsDays: 7 } },
       'Cannot read settings: retention.readingsDays must be a whole number from 8 to 36525: 7',
     ],
-    ['another settling time', { settleDays: 8 }, 'Cannot read settings: settleDays must be one of 7: 8'],
     [
       'no false alarms at all',
       { falseAlarmsPerYear: 0 },

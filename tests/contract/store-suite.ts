@@ -753,6 +753,78 @@ export function storeSuite(name: string, start: () => StoreUnderTest): void {
       expect((await store.stats()).sealedReadings).toBe(3);
     });
 
+    test('retention lets go of old rows, and of none that is still needed', async () => {
+      const { store } = open();
+      const old = NOON - 4000 * DAY;
+      await store.commit([
+        { change: 'alarm', row: alarmRow('ended', { sinceMs: old, clearedMs: old + 1, state: 'normal' }) },
+        { change: 'alarm', row: alarmRow('to-send', { sinceMs: old, clearedMs: old + 1, state: 'normal' }) },
+        { change: 'alarm', row: alarmRow('active', { sinceMs: old }) },
+        { change: 'alarm', row: alarmRow('recent', { sinceMs: NOON, clearedMs: NOON, state: 'normal' }) },
+        { change: 'notice', row: noticeRow('sent', { dueMs: old, state: 'sent', sentMs: old }) },
+        { change: 'notice', row: noticeRow('due', { dueMs: old, alarmId: 'to-send' }) },
+        { change: 'news', well: 'north', atMs: old, body: 'a' },
+        { change: 'news', well: 'north', atMs: NOON, body: 'b' },
+        { change: 'news', well: 'south', atMs: old, body: 'no snapshot is newer' },
+        { change: 'snapshot', well: 'north', atMs: NOON, state: new Uint8Array([1]) },
+        { change: 'refused', row: { atMs: old, topic: 't', reason: 'empty', detail: 'old', head: '' } },
+        { change: 'refused', row: { atMs: NOON, topic: 't', reason: 'empty', detail: 'new', head: '' } },
+      ]);
+      while (await store.maintain(NOON + HOUR, 1000));
+      const ids = (rows: readonly { id: string }[]): string[] => rows.map(({ id }) => id).sort();
+      expect(ids(await store.alarms({}))).toEqual(['active', 'recent', 'to-send']);
+      expect(ids(await store.notices({}))).toEqual(['due']);
+      expect((await store.news('north', 0)).map(({ body }) => body)).toEqual(['b']);
+      expect(await store.news('south', 0)).toHaveLength(1);
+      expect((await store.refused(9)).last.map(({ detail }) => detail)).toEqual(['new']);
+      expect((await store.refused(9)).counts).toMatchObject([{ reason: 'empty', count: 2 }]);
+    });
+
+    test('retention lets go of old cycles, days and baselines, and keeps the newest baseline of a pump', async () => {
+      const { store } = open();
+      const atMs = [NOON - 4000 * DAY, NOON];
+      const baseline = (pump: string, ms: number): Change => ({
+        change: 'baseline',
+        atMs: ms,
+        event: { event: 'baseline', well: 'north', pump, at: 'x', amps: 8 },
+      });
+      await store.commit([
+        ...atMs.flatMap((ms): Change[] => [
+          {
+            change: 'cycle',
+            row: {
+              startedMs: ms,
+              stoppedMs: ms + 1000,
+              event: {
+                event: 'cycle',
+                well: 'north',
+                pump: 'p1',
+                started: 'a',
+                stopped: 'b',
+                ranS: 1,
+                flags: [],
+              },
+            },
+          },
+          {
+            change: 'day',
+            endedMs: ms,
+            event: { event: 'day', well: 'north', date: new Date(ms).toISOString().slice(0, 10) },
+          },
+          baseline('p1', ms),
+        ]),
+        baseline('p2', atMs[0]!),
+      ]);
+      while (await store.maintain(NOON + HOUR, 1000));
+      const { cycles, days, baselines } = await store.past('north');
+      expect(cycles.map(({ startedMs }) => startedMs)).toEqual([NOON]);
+      expect(days.map(({ endedMs }) => endedMs)).toEqual([NOON]);
+      expect(baselines.map((row) => [row.event.pump, row.atMs])).toEqual([
+        ['p2', atMs[0]],
+        ['p1', NOON],
+      ]);
+    });
+
     test('stats count readings sealed and open', async () => {
       const { store } = open();
       await store.commit(packs({}));

@@ -114,7 +114,7 @@ describe('a full disk', () => {
   test('takes more in the same run once retention has made room', async () => {
     await filled(300);
     const limitBytes = statSync(path).size + 50_000;
-    const store = opened(path, { maxBytes: limitBytes, readingsDays: 30 });
+    const store = opened(path, { maxBytes: limitBytes, retention: { readingsDays: 30 } });
     const { kept, error } = await fill(store, 1000);
     expect(error).toMatch(/^disk-full/);
     expect(await told(() => store.maintain(NOON + 31 * DAY, 1000))).toMatch(/^(disk-full|nothing)/);
@@ -284,7 +284,7 @@ describe('two at one file', () => {
 });
 
 test.each([0, -1, Number.NaN])('readingsDays %d is refused', (readingsDays) => {
-  expect(() => openStore(path, { readingsDays })).toThrow(
+  expect(() => openStore(path, { retention: { readingsDays } })).toThrow(
     /Cannot open the store: readingsDays must be 1 or more/,
   );
 });

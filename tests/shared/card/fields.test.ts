@@ -16,12 +16,12 @@ describe('the fields of a card', () => {
 
   test('each have words for every choice', () => {
     const fields = SECTIONS.flatMap((section) => section.fields);
-    const told = fields.map(({ key, choices }) => [key, choices?.map(([value]) => value).toSorted()]);
+    const reported = fields.map(({ key, choices }) => [key, choices?.map(([value]) => value).toSorted()]);
     const options = fields.map(({ key }) => {
       const field = cardField(key);
       return [key, field && 'options' in field ? field.options.map(String).toSorted() : undefined];
     });
-    expect(told).toEqual(options);
+    expect(reported).toEqual(options);
   });
 
   test('each hold an example that the reader takes, in both systems of units', () => {
