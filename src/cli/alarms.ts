@@ -4,6 +4,7 @@ import { alarmTitle } from '../../shared/text/en/alarm-title.ts';
 import { EXIT, type CommandBuilder } from './command.ts';
 import { JSON_OPTION, SERVER_OPTION } from './options.ts';
 import { serverApi } from './server-api.ts';
+import { utcMoment } from './utc-moment.ts';
 
 export const alarmsCommand: CommandBuilder = (command, { io, action }) => {
   command
@@ -37,7 +38,7 @@ function alarmLine(alarm: AlarmAnswer): string {
   const { well, site, node, pump, raisedMs, priority, why } = alarm;
   const place = [well ?? site ?? node ?? '', pump === undefined ? '' : `pump ${pump.slice(1)}`];
   return [
-    moment(raisedMs),
+    utcMoment(raisedMs),
     place.filter((part) => part !== '').join(', '),
     priority.padEnd(4),
     stateText(alarm).padEnd(12),
@@ -49,8 +50,4 @@ function stateText({ active, clearedMs, withdrawnMs, acknowledgedMs, shelvedUnti
   if (!active) return withdrawnMs !== undefined ? 'withdrawn' : clearedMs !== undefined ? 'cleared' : 'ended';
   if (shelvedUntilMs !== undefined) return 'shelved';
   return acknowledgedMs === undefined ? 'active' : 'acknowledged';
-}
-
-function moment(ms: number): string {
-  return `${new Date(ms).toISOString().slice(0, 16).replace('T', ' ')} UTC`;
 }

@@ -3,6 +3,7 @@ import type { RefusedAnswer } from '../../shared/api/server-state.ts';
 import { EXIT, type CommandBuilder } from './command.ts';
 import { JSON_OPTION, SERVER_OPTION, wholeNumber } from './options.ts';
 import { serverApi } from './server-api.ts';
+import { utcMoment } from './utc-moment.ts';
 
 const DEFAULT_LIMIT = 20;
 
@@ -36,13 +37,9 @@ function refusedLines({ counts, last }: RefusedAnswer): string[] {
   return [
     ...counts.map(
       ({ reason, count, lastMs }) =>
-        `${reason.padEnd(longest)}  ${count.toLocaleString('en')}  last ${moment(lastMs)}`,
+        `${reason.padEnd(longest)}  ${count.toLocaleString('en')}  last ${utcMoment(lastMs)}`,
     ),
     ...(last.length === 0 ? [] : ['', 'The last ones:']),
-    ...last.map(({ atMs, topic, reason, detail }) => `${moment(atMs)}  ${topic}  ${reason}: ${detail}`),
+    ...last.map(({ atMs, topic, reason, detail }) => `${utcMoment(atMs)}  ${topic}  ${reason}: ${detail}`),
   ];
-}
-
-function moment(ms: number): string {
-  return `${new Date(ms).toISOString().slice(0, 19).replace('T', ' ')} UTC`;
 }

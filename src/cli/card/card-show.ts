@@ -6,6 +6,7 @@ import { comparisonText, switchComparisonText } from '../../../shared/text/en/ch
 import type { Answer } from '../../../shared/api/routes.ts';
 import { EXIT, type Io } from '../command.ts';
 import type { ServerApi } from '../server-api.ts';
+import { utcMoment } from '../utc-moment.ts';
 
 interface WellParams {
   well: string;
@@ -46,7 +47,7 @@ function cardLines(well: string, { card, atMs, by, questions, measured }: Answer
   const { well: _well, ...flat } = flatten(card);
   const keys = Object.keys(flat).sort((a, b) => fieldOrder(a) - fieldOrder(b) || (a < b ? -1 : 1));
   const longest = Math.max(...keys.map((key) => key.length));
-  const changed = `, changed ${atMs === undefined ? '' : when(atMs)}${by === undefined ? '' : ` by ${by}`}`;
+  const changed = `, changed ${atMs === undefined ? '' : utcMoment(atMs)}${by === undefined ? '' : ` by ${by}`}`;
   const points = switchComparisonText(measured, 'us');
   const each = measured.filter(({ key }) => points === undefined || !/^switch\.cut(In|Out)$/.test(key));
   return [
@@ -71,13 +72,9 @@ export async function showHistory(io: Io, api: ServerApi, { well, json }: WellPa
   }
   if (changes.length === 0) io.out(`${well} has no card yet.`);
   for (const { atMs, by, first, changes: fields } of changes) {
-    io.out(`${when(atMs)}  ${by ?? 'no name given'}${first ? ', the first card' : ''}`);
+    io.out(`${utcMoment(atMs)}  ${by ?? 'no name given'}${first ? ', the first card' : ''}`);
     for (const { key, before, after } of fields)
       io.out(`  ${fieldLabel(key)}: ${before === undefined ? '' : `${before} -> `}${after ?? 'removed'}`);
   }
   return EXIT.ok;
-}
-
-function when(atMs: number): string {
-  return `${new Date(atMs).toISOString().slice(0, 16).replace('T', ' ')} UTC`;
 }
