@@ -74,6 +74,10 @@ export const baselineShape = z
 
 export const evidenceShape = z.record(z.string(), z.union([z.number(), z.string()]));
 
+const figuresShape = z
+  .record(z.string(), z.union([z.number(), z.string(), z.boolean(), z.array(z.number())]))
+  .describe('Figures of the reason, in SI.');
+
 export const alarmEventShape = z
   .object({
     event: z.literal('alarm'),
@@ -86,6 +90,8 @@ export const alarmEventShape = z
     at: z.string(),
     since: opt(z.string()),
     priority: opt(priorityShape),
+    reason: opt(z.string()).describe('Why it is active: a name whose figures follow.'),
+    figures: opt(figuresShape),
     why: opt(z.string()),
     evidence: opt(evidenceShape),
     causes: opt(z.array(causeShape)),

@@ -4,6 +4,7 @@
  * measured is absent.
  */
 import type { AlarmKind, Priority, WeighedCause } from '../text/en/alarms/kinds.ts';
+import type { Figures } from '../text/en/reasons/reason-text.ts';
 
 export const CYCLE_FLAGS = [
   'gap',
@@ -86,6 +87,9 @@ export interface AlarmEvent {
   /** Raised and changed carry the fields below; cleared does not. */
   since?: string;
   priority?: Priority;
+  /** Why it is active: a name with its figures in SI (shared/text/en/reasons/), and the sentence made of them. */
+  reason?: string;
+  figures?: Figures;
   why?: string;
   evidence?: Evidence;
   causes?: WeighedCause[];

@@ -5,8 +5,9 @@
 import type { AlarmEvent, WellEvent } from '../../shared/api/events.ts';
 import { DAY_MS } from '../../shared/units/duration.ts';
 import type { Emit } from '../core/well/emit.ts';
-import { advancePipeline, type WellPipeline } from '../core/fleet/well-pipeline.ts';
-import { notWatchedFinding } from '../core/alarms/sensing/not-watched.ts';
+import { advancePipeline, type WellPipeline } from '../server/live/well-pipeline.ts';
+import { reasonFields } from '../core/alarms/lifecycle/alarm-event.ts';
+import { notWatchedEvaluation } from '../core/alarms/sensing/not-watched.ts';
 import { dispatchNews } from './node-news.ts';
 import { enqueue, dequeueBefore } from './event-queue.ts';
 import type { Replay } from './state.ts';
@@ -61,10 +62,7 @@ function stopWell(replay: Replay, pipeline: WellPipeline, error: unknown): void 
   pipeline.fault = error instanceof Error ? (error.stack ?? error.message) : String(error);
   replay.faults.push(`Cannot watch ${pipeline.well}: ${pipeline.fault}`);
   const atMs = Math.max(pipeline.state.nowMs, 0);
-  const { priority, why, evidence, causes } = notWatchedFinding(
-    atMs,
-    error instanceof Error ? error.message : String(error),
-  );
+  const found = notWatchedEvaluation(atMs, error instanceof Error ? error.message : String(error));
   const event: AlarmEvent = {
     event: 'alarm',
     well: pipeline.well,
@@ -72,10 +70,10 @@ function stopWell(replay: Replay, pipeline: WellPipeline, error: unknown): void 
     state: 'raised',
     at: new Date(atMs).toISOString(),
     since: new Date(atMs).toISOString(),
-    ...(priority && { priority }),
-    why,
-    evidence,
-    causes,
+    ...(found.priority && { priority: found.priority }),
+    ...reasonFields(found),
+    evidence: found.evidence,
+    causes: found.causes,
   };
   enqueue(replay.eventQueue, event, atMs);
 }

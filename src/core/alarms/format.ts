@@ -20,10 +20,6 @@ export function formatLength(metres: number): string {
   return `${formatSignificant(metres / M_PER_FOOT)} ft (${formatSignificant(metres)} m)`;
 }
 
-export function formatTemperature(celsius: number): string {
-  return `${round(celsius * 1.8 + 32, 0)} F (${round(celsius, 1)} C)`;
-}
-
 export function formatAmps(amps: number): string {
   return `${formatSignificant(amps, 3)} A`;
 }

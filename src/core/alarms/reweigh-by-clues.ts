@@ -8,13 +8,18 @@ import { evaluateClues } from '../../../shared/text/en/causes/clues.ts';
 import type { AlarmKind, Cause } from '../../../shared/text/en/alarms/kinds.ts';
 import { LOOK_ALIKES } from '../../../shared/text/en/causes/look-alikes.ts';
 import { gatherClues } from './gather-clues.ts';
-import type { Finding, Scene } from './scene.ts';
+import type { Active } from './evaluation.ts';
+import type { Scene } from './scene.ts';
 import { MIN_NAMED_WEIGHT, weighCauses } from './weigh-causes.ts';
 
 /** Of the contract's groups, those that nothing measured here can part. */
 const ALWAYS_ALIKE: ReadonlySet<Cause> = new Set(['check-valve', 'drop-pipe-leak', 'pitless-leak']);
 
-export function reweighByClues(alarm: AlarmKind, finding: Finding, scene: Scene): Finding {
+export function reweighByClues<Found extends Pick<Active, 'evidence' | 'causes'>>(
+  alarm: AlarmKind,
+  finding: Found,
+  scene: Scene,
+): Found {
   if (finding.causes.length === 0) return finding;
   const known = dropStaleAir(dropStaleDelivery({ ...gatherClues(scene), ...finding.evidence }));
   const relevant: Evidence = {};

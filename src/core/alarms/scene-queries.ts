@@ -5,6 +5,7 @@
 import { MINUTE_MS } from '../../../shared/units/duration.ts';
 import { kpaFromPsi } from '../../../shared/units/pressure.ts';
 import type { Cycle } from '../cycles/cycle.ts';
+import { CLEAR, type Clear } from './evaluation.ts';
 import type { WatchMemory, MinutePump, MinuteScene, PumpScene, Scene, MinuteStats } from './scene.ts';
 
 /** 1 psi in kPa, for the limits that the trade states in psi. */
@@ -162,18 +163,27 @@ export function normalAmpsOf(scene: Scene): number | undefined {
   return scene.pump.pinned?.amps?.median ?? scene.pump.baseline?.amps?.median;
 }
 
-/** Since when a condition stands, ms: as the memo has it, or from now on as given. */
-export function activeSince(memo: WatchMemory, sinceMs: number): number {
-  const known = memo['sinceMs'];
-  if (typeof known === 'number') return known;
-  memo['sinceMs'] = sinceMs;
-  return sinceMs;
+/** Since when a condition has held, ms: as remembered, or from now on as given. */
+export function activeSince(memory: SinceMemory, sinceMs: number): number {
+  memory.sinceMs ??= sinceMs;
+  return memory.sinceMs;
 }
 
 /** The condition is gone. */
+export function forgetSince(memory: SinceMemory): Clear {
+  delete memory.sinceMs;
+  return CLEAR;
+}
+
+/** The old form of `forgetSince`. */
 export function clearActive(memo: WatchMemory): null {
   delete memo['sinceMs'];
   return null;
+}
+
+/** The part of a watch's memory that holds since when its condition has held. */
+export interface SinceMemory {
+  sinceMs?: number;
 }
 
 /** A list of numbers that a memo keeps; empty where it keeps none. */

@@ -8,6 +8,7 @@ import type { Baseline } from '../baseline/baseline.ts';
 import type { Habit } from '../baseline/habit.ts';
 import type { Card, PumpCard } from '../domain/card.ts';
 import type { Cycle } from '../cycles/cycle.ts';
+import type { Evaluation } from './evaluation.ts';
 
 /** Readings of one channel within one minute. `low` and `high` leave out the one lowest and highest where there are five or more. */
 export interface MinuteStats {
@@ -155,7 +156,7 @@ export interface Scene {
   node?: WellScene['nodes'][number];
 }
 
-/** A watch's opinion: standing or not, with its evidence. */
+/** The old form of an active evaluation, with its sentence already written (./bridge.ts). */
 export interface Finding {
   sinceMs: number;
   /** Where it differs from the kind's usual one. */
@@ -167,15 +168,14 @@ export interface Finding {
   causes: WeighedCause[];
 }
 
-/** Plain data that a watch keeps between looks. */
+/** The old form of a watch's memory: any fields. */
 export type WatchMemory = Record<string, number | string | boolean | number[] | null>;
 
 /**
- * One watch: `evaluate` is asked whenever `triggers` names the scene's occasion. It returns a finding while the condition stands, `null`
- * when it does not, and `undefined` when this look can't tell (nothing changes then). Delays are the lifecycle's (on after
- * `onDelayS` of standing, off after `offDelayS` of not standing).
+ * One watch: `evaluate` is asked whenever `triggers` names the scene's trigger. Delays are the lifecycle's: on after the condition has held
+ * for `onDelayS`, off after it has been gone for `offDelayS`.
  */
-export interface Watch {
+export interface Watch<Memory extends object = WatchMemory> {
   alarm: AlarmKind;
   /**
    * Asked once a pump; once a well (then with the first pump as `pump`, and the alarm names no pump); or once a node that there is
@@ -185,5 +185,8 @@ export interface Watch {
   triggers: readonly Scene['trigger'][];
   onDelayS: number;
   offDelayS: number;
-  evaluate: (scene: Scene, memo: WatchMemory) => Finding | null | undefined;
+  /** What it remembers before its first evaluation: plain data, kept for each pump or well. Left out by a watch without memory. */
+  initialMemory?: () => Memory;
+  // A method, so that the list of watches can hold any memory: each gets the one that it made.
+  evaluate(scene: Scene, memory: Memory): Evaluation | Finding | null | undefined;
 }

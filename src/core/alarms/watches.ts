@@ -22,7 +22,9 @@ import { nodeConflict } from './sensing/node-conflict.ts';
 import { nodeSilent } from './sensing/node-silent.ts';
 import { overPressure } from './water/over-pressure.ts';
 import { powerLost } from './electric/power-lost.ts';
-import type { Finding, WatchMemory, Scene, Watch } from './scene.ts';
+import { toEvaluation } from './bridge.ts';
+import type { Evaluation } from './evaluation.ts';
+import type { Scene, Watch } from './scene.ts';
 import { sensorFault } from './sensing/sensor-fault.ts';
 import { shortCycling } from './water/short-cycling.ts';
 import { slowFill } from './pump/slow-fill.ts';
@@ -34,7 +36,7 @@ import { tankAirLost } from './water/tank-air-lost.ts';
 import { tankOvercharged } from './water/tank-overcharged.ts';
 import { reweighByClues } from './reweigh-by-clues.ts';
 
-const WATCHES_IN_ORDER: readonly Watch[] = [
+const WATCHES_IN_ORDER: readonly Watch<object>[] = [
   powerLost,
   nodeConflict,
   nodeSilent,
@@ -66,13 +68,18 @@ const WATCHES_IN_ORDER: readonly Watch[] = [
 ];
 
 /** News of a node says nothing of the pump, nor the pump of the node. */
-export const WATCHES: readonly Watch[] = WATCHES_IN_ORDER.map((watch) =>
-  watch.scope === 'node'
-    ? watch
-    : { ...watch, evaluate: (scene, memo) => evaluateWithClues(watch, scene, memo) },
-);
+export const WATCHES: readonly ListedWatch[] = WATCHES_IN_ORDER.map((watch) => ({
+  ...watch,
+  evaluate: (scene, memory) => evaluateWithClues(watch, scene, memory),
+}));
 
-function evaluateWithClues(watch: Watch, scene: Scene, memo: WatchMemory): Finding | null | undefined {
-  const finding = watch.evaluate(scene, memo);
-  return finding && reweighByClues(watch.alarm, finding, scene);
+export interface ListedWatch extends Watch<object> {
+  evaluate(scene: Scene, memory: object): Evaluation;
+}
+
+function evaluateWithClues(watch: Watch<object>, scene: Scene, memory: object): Evaluation {
+  const evaluation = toEvaluation(watch.evaluate(scene, memory));
+  return evaluation.is !== 'active' || watch.scope === 'node'
+    ? evaluation
+    : reweighByClues(watch.alarm, evaluation, scene);
 }

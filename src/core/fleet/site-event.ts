@@ -1,14 +1,25 @@
 /** The line that says that a whole site fell silent, or is back (contract, section 6): it names the site, and no well. */
-import type { AlarmEvent } from '../../../shared/api/events.ts';
-import { formatTime } from '../well/emit.ts';
-import type { SiteChange } from '../readings/site-silence.ts';
-import { siteSilentFinding } from '../alarms/sensing/site-silent.ts';
+import type { AlarmEvent } from '../../shared/api/events.ts';
+import { formatTime } from '../core/well/emit.ts';
+import type { SiteChange } from '../core/readings/site-silence.ts';
+import { siteSilentEvaluation } from '../core/alarms/sensing/site-silent.ts';
+import { reasonFields } from '../core/alarms/lifecycle/alarm-event.ts';
 
 export function siteAlarmEvent(change: SiteChange): AlarmEvent {
   const head = { event: 'alarm', site: change.site, alarm: 'site-silent' } as const;
   const at = formatTime(change.atMs);
   if (change.is === 'cleared') return { ...head, state: 'cleared', at };
   const { sinceMs, nodes, nodeCount, priority } = change;
-  const { why, evidence, causes } = siteSilentFinding({ sinceMs, nodes, nodeCount, priority });
-  return { ...head, state: 'raised', at, since: formatTime(sinceMs), priority, why, evidence, causes };
+  const found = siteSilentEvaluation({ sinceMs, nodes, nodeCount, priority });
+  const { evidence, causes } = found;
+  return {
+    ...head,
+    state: 'raised',
+    at,
+    since: formatTime(sinceMs),
+    priority,
+    ...reasonFields(found),
+    evidence,
+    causes,
+  };
 }

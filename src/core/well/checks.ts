@@ -1,6 +1,5 @@
 /** The checks of the first hour as they stand now, of all pumps of a well: what its page shows. */
 import { MIN_CLIMBS } from '../alarms/sensing/clamp-fault.ts';
-import { memoryNumber } from '../alarms/scene-queries.ts';
 import { runFirstChecks, type Check } from '../alarms/first-hour/first-checks.ts';
 import { sceneOf } from './evaluate-watches.ts';
 import type { WellState } from './well-state.ts';
@@ -18,5 +17,6 @@ export function checksOf(well: WellState): Check[] {
 
 /** Pressure has climbed without current: `sensor-fault` remembers how often. */
 function isClampBlind({ alarms }: WellState, pump: string): boolean {
-  return memoryNumber(alarms.watchMemories[`sensor-fault/${pump}`] ?? {}, 'climbs', 0) >= MIN_CLIMBS;
+  const memory: { climbs?: number } | undefined = alarms.watchMemories[`sensor-fault/${pump}`];
+  return (memory?.climbs ?? 0) >= MIN_CLIMBS;
 }

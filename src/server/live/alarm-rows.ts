@@ -12,7 +12,7 @@ import {
   type Reconciliation,
 } from '../../core/alarms/lifecycle/reconcile.ts';
 import { knownAlarmId } from '../../core/alarms/lifecycle/known-alarm.ts';
-import { notWatchedFinding } from '../../core/alarms/sensing/not-watched.ts';
+import { notWatchedEvaluation } from '../../core/alarms/sensing/not-watched.ts';
 import { formatTime } from '../../core/well/emit.ts';
 import type { AlarmRow } from '../../store/store.ts';
 import type { WellPipeline } from '../../core/fleet/well-pipeline.ts';
@@ -277,7 +277,7 @@ function pruneRows(live: LiveState, well: string, nowMs: number): void {
 export function publishNotWatched(live: LiveState, pipeline: WellPipeline, why: string, nowMs: number): void {
   const events: AlarmEvent[] = [];
   pipeline.state.alarms.well = pipeline.well;
-  raiseExternally(pipeline.state.alarms, 'not-watched', notWatchedFinding(nowMs, why), nowMs, (event) =>
+  raiseExternally(pipeline.state.alarms, 'not-watched', notWatchedEvaluation(nowMs, why), nowMs, (event) =>
     events.push(event),
   );
   for (const event of events) publishEvent(live, event, nowMs);

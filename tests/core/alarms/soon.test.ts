@@ -1,8 +1,8 @@
 /** The alarms for the days to come, a table each, and what looks like one and is none. */
 import { describe, expect, it } from 'vitest';
 import { unbalance } from '../../../src/core/alarms/electric/leg-imbalance.ts';
-import { notWatchedFinding } from '../../../src/core/alarms/sensing/not-watched.ts';
-import { siteSilentFinding } from '../../../src/core/alarms/sensing/site-silent.ts';
+import { notWatchedEvaluation } from '../../../src/core/alarms/sensing/not-watched.ts';
+import { siteSilentEvaluation } from '../../../src/core/alarms/sensing/site-silent.ts';
 import { houseCard, kit, normal, play, PSI, usualBaseline, type KitOptions } from './scene-kit.ts';
 
 type Row = [name: string, text: string, reported: string[], options?: KitOptions];
@@ -719,12 +719,20 @@ describe('node-silent and node-conflict', () => {
     ['node-silent', 'node-conflict'],
   );
   it('says how many of a site fell silent', () => {
-    const found = siteSilentFinding({ sinceMs: 0, nodes: ['barn', 'house'], nodeCount: 3, priority: 'soon' });
-    expect(found.why).toContain('2 of the 3 nodes');
+    const found = siteSilentEvaluation({
+      sinceMs: 0,
+      nodes: ['barn', 'house'],
+      nodeCount: 3,
+      priority: 'soon',
+    });
+    expect(found).toMatchObject({ reason: 'site-nodes-silent', figures: { silentNodes: 2, nodeCount: 3 } });
     expect(found.causes.map((cause) => cause.cause)).toEqual(['power-lost', 'node-offline']);
   });
   it('says that a fault of our own stopped the watching', () => {
-    expect(notWatchedFinding(0, 'Cannot pass minute: 1, 2')).toMatchObject({ priority: 'now', causes: [] });
+    expect(notWatchedEvaluation(0, 'Cannot pass minute: 1, 2')).toMatchObject({
+      priority: 'now',
+      causes: [],
+    });
   });
 });
 

@@ -2,10 +2,10 @@
  * Measured voltage outside the motor's range: 10 % of its plate either way ("Electrical Fundamentals", Water Well Journal, 2024; NEMA MG 1).
  * Ten minutes of it, since the start of any large motor dips the supply, and a motor is cooked by hours.
  */
-import { HOUR_S, MINUTE_MS } from '../../../../shared/units/duration.ts';
-import { isAfterReset, activeSince, clearActive } from '../scene-queries.ts';
-import { formatPercent, formatVolts, roundTo } from '../format.ts';
-import type { Finding, WatchMemory, MinuteScene, Scene, Watch } from '../scene.ts';
+import { cannotTell, type Evaluation } from '../evaluation.ts';
+import { isAfterReset, activeSince, forgetSince, type SinceMemory } from '../scene-queries.ts';
+import { roundTo } from '../format.ts';
+import type { MinuteScene, Scene, Watch } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
 const MAX_DEVIATION = 0.1;
@@ -16,12 +16,13 @@ const MINUTES = 10;
 /** A day and two hours without it: a supply that sags each evening is one alarm. */
 const OFF_DELAY_S = 26 * HOUR_S;
 
-export const supplyVoltage: Watch = {
+export const supplyVoltage: Watch<SinceMemory> = {
   alarm: 'supply-voltage',
   scope: 'pump',
   triggers: ['minute'],
   onDelayS: 300,
   offDelayS: OFF_DELAY_S,
+  initialMemory: () => ({}),
   evaluate,
 };
 
@@ -34,10 +35,10 @@ function minuteVolts(minute: MinuteScene, index: number, nominal: number): numbe
     : undefined;
 }
 
-function evaluate(scene: Scene, memo: WatchMemory): Finding | null | undefined {
+function evaluate(scene: Scene, memory: SinceMemory): Evaluation {
   const nominal = scene.pump.card.volts;
   const { minutes } = scene.well;
-  if (nominal === undefined) return undefined;
+  if (nominal === undefined) return cannotTell('needs-card-voltage');
   let sum = 0;
   let n = 0;
   for (let at = Math.max(0, minutes.length - MINUTES); at < minutes.length; at++) {
@@ -49,16 +50,18 @@ function evaluate(scene: Scene, memo: WatchMemory): Finding | null | undefined {
     sum += volts;
     n++;
   }
-  if (n < MINUTES) return undefined;
+  if (n < MINUTES) return cannotTell(n === 0 ? 'needs-voltage' : 'too-few-readings');
   const volts = sum / n;
   const deviation = volts / nominal - 1;
-  if (Math.abs(deviation) < CLEAR_DEVIATION || volts < GONE_RATIO * nominal) return clearActive(memo);
-  if (Math.abs(deviation) < MAX_DEVIATION) return undefined;
-  const sinceMs = activeSince(memo, minutes[minutes.length - MINUTES]!.atMs - MINUTE_MS);
+  if (Math.abs(deviation) < CLEAR_DEVIATION || volts < GONE_RATIO * nominal) return forgetSince(memory);
+  if (Math.abs(deviation) < MAX_DEVIATION) return cannotTell('near-limit');
+  const sinceMs = activeSince(memory, minutes[minutes.length - MINUTES]!.atMs - 60_000);
   const generator = deviation > 0 ? 0.3 : 0.2;
   return {
+    is: 'active',
     sinceMs,
-    why: `The supply shows ${formatVolts(volts)}, ${formatPercent(deviation)} ${deviation > 0 ? 'over' : 'under'} the motor's ${formatVolts(nominal)}; it is made for 10 % either way.`,
+    reason: 'voltage-out-of-range',
+    figures: { supplyV: volts, ratedV: nominal, deviation },
     evidence: { volts: roundTo(volts, 1), nominalVolts: nominal, share: roundTo(deviation, 3) },
     causes: weighCauses({
       'supply-voltage': 0.7,

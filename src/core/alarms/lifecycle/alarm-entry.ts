@@ -5,10 +5,11 @@
  */
 import type { Evidence } from '../../../../shared/api/events.ts';
 import type { AlarmKind, Priority, WeighedCause } from '../../../../shared/text/en/alarms/kinds.ts';
-import type { WatchMemory } from '../scene.ts';
+import { REASON_FORMATS } from '../../../../shared/text/en/reasons/format.ts';
+import { reasonSentence, type StoredReason } from '../../../../shared/text/en/reasons/reasons.ts';
 import type { LifeState } from './lifecycle.ts';
 
-export interface AlarmEntry {
+export interface AlarmEntry extends StoredReason {
   alarm: AlarmKind;
   pump?: string;
   node?: string;
@@ -25,7 +26,6 @@ export interface AlarmEntry {
   clearSinceMs?: number;
   shelvedUntilMs?: number;
   priority: Priority;
-  why: string;
   evidence: Evidence;
   causes: WeighedCause[];
   /** Since when another cause leads than the one told. */
@@ -42,7 +42,7 @@ export interface AlarmsState {
   /** By `kind/pump` (`kind/-` for the well, `kind/-/node` for a node). Normal ones are not kept. */
   entries: Record<string, AlarmEntry>;
   /** What each watch keeps between its looks, by the same key. */
-  watchMemories: Record<string, WatchMemory>;
+  watchMemories: Record<string, object>;
   /** Why nothing is watched, where that is so. */
   suspensions: Suspension[];
   /** When watching began again. */
@@ -90,7 +90,7 @@ export function activeAlarms(state: AlarmsState): ActiveAlarm[] {
         evidence: _evidence,
         unexplainedSinceMs: _aloneMs,
         ...shown
-      }) => shown,
+      }) => ({ ...shown, why: reasonSentence(shown, REASON_FORMATS.both) ?? '' }),
     )
     .sort((a, b) => a.raisedMs - b.raisedMs);
 }

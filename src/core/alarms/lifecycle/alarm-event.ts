@@ -1,5 +1,8 @@
 /** The line that tells a change of an alarm (contract, section 6): raised and changed say all, cleared only what it was. */
 import type { AlarmEvent, AlarmState } from '../../../../shared/api/events.ts';
+import type { Figures } from '../../../../shared/text/en/reasons/reason-text.ts';
+import { REASON_FORMATS } from '../../../../shared/text/en/reasons/format.ts';
+import { reasonSentence, type StoredReason } from '../../../../shared/text/en/reasons/reasons.ts';
 import type { AlarmEntry } from './alarm-entry.ts';
 
 export type EmitAlarm = (event: AlarmEvent) => void;
@@ -19,8 +22,38 @@ export function alarmEvent(well: string, entry: AlarmEntry, state: AlarmState, a
     ...named,
     since: new Date(entry.sinceMs).toISOString(),
     priority: entry.priority,
-    why: entry.why,
+    ...reasonFields(entry),
     evidence: entry.evidence,
     causes: entry.causes,
   };
+}
+
+/** The reason of an event, its figures rounded, and its sentence. */
+export function reasonFields({
+  reason,
+  figures,
+}: StoredReason): Required<Pick<AlarmEvent, 'reason' | 'figures' | 'why'>> {
+  return {
+    reason,
+    figures: roundFigures(figures),
+    why: reasonSentence({ reason, figures }, REASON_FORMATS.both) ?? '',
+  };
+}
+
+/** More than any sentence prints. */
+const SIGNIFICANT_FIGURES = 6;
+
+function roundFigures(figures: Figures): Figures {
+  const rounded: Figures = {};
+  for (const [name, value] of Object.entries(figures))
+    rounded[name] = Array.isArray(value)
+      ? value.map(round)
+      : typeof value === 'number'
+        ? round(value)
+        : value;
+  return rounded;
+}
+
+function round(value: number): number {
+  return Number.isInteger(value) ? value : Number(value.toPrecision(SIGNIFICANT_FIGURES));
 }

@@ -5,8 +5,9 @@
  */
 import type { Control } from '../../domain/card.ts';
 import { APPLIES, appliesToWell, type Applicability } from '../applies.ts';
-import { WATCHES } from '../watches.ts';
-import type { Finding, WatchMemory, Scene, Watch } from '../scene.ts';
+import { CLEAR, type Active } from '../evaluation.ts';
+import { WATCHES, type ListedWatch } from '../watches.ts';
+import type { Scene } from '../scene.ts';
 import { endExpiredSuspensions } from './acts.ts';
 import { entryKey, type AlarmsState } from './alarm-entry.ts';
 import { alarmEvent, type EmitAlarm } from './alarm-event.ts';
@@ -22,7 +23,7 @@ export {
 
 /** A watch with what is asked of it at each look, looked up once: which controls it makes sense of, and the keys of its memos. */
 interface TriggeredWatch {
-  watch: Watch;
+  watch: ListedWatch;
   applicability: Record<Control, Applicability>;
   keys: Map<string | undefined, string>;
 }
@@ -91,12 +92,13 @@ function evaluateWatch(
   const { watch } = triggered;
   const key = keyOf(triggered, pump);
   const known = state.watchMemories[key];
-  const memo: WatchMemory = known ?? {};
+  const memory = known ?? watch.initialMemory?.() ?? {};
   // Where it makes no sense it does not stand either: the card may have named another control before.
-  const finding = applies ? watch.evaluate(scene, memo) : null;
-  if (known === undefined && hasAny(memo)) state.watchMemories[key] = memo;
-  if (finding === undefined || (finding === null && state.entries[key] === undefined)) return;
-  applyEvaluation(state, { watch, atMs: scene.atMs, ...(pump !== undefined && { pump }), finding }, emit);
+  const evaluation = applies ? watch.evaluate(scene, memory) : CLEAR;
+  if (known === undefined && hasAny(memory)) state.watchMemories[key] = memory;
+  if (evaluation.is === 'cannot-tell' || (evaluation.is === 'clear' && state.entries[key] === undefined))
+    return;
+  applyEvaluation(state, { watch, atMs: scene.atMs, ...(pump !== undefined && { pump }), evaluation }, emit);
 }
 
 function hasAny(record: object): boolean {
@@ -105,21 +107,21 @@ function hasAny(record: object): boolean {
 }
 
 /** Once for each node that there is news of, and for each whose alarm stands without news any more. */
-function evaluateNodes(state: AlarmsState, watch: Watch, scene: Scene, emit: EmitAlarm): void {
+function evaluateNodes(state: AlarmsState, watch: ListedWatch, scene: Scene, emit: EmitAlarm): void {
   if (scene.well.nodes.length === 0 && !hasAny(state.entries)) return;
-  const found = new Map<string, Finding>();
+  const found = new Map<string, Active>();
   for (const node of scene.well.nodes) {
     scene.node = node;
-    const finding = watch.evaluate(scene, {});
-    if (finding) found.set(node.node, finding);
+    const evaluation = watch.evaluate(scene, {});
+    if (evaluation.is === 'active') found.set(node.node, evaluation);
   }
   delete scene.node;
   for (const entry of Object.values(state.entries)) {
     if (entry.alarm !== watch.alarm || entry.node === undefined || found.has(entry.node)) continue;
-    applyEvaluation(state, { watch, atMs: scene.atMs, node: entry.node, finding: null }, emit);
+    applyEvaluation(state, { watch, atMs: scene.atMs, node: entry.node, evaluation: CLEAR }, emit);
   }
-  for (const [node, finding] of found)
-    applyEvaluation(state, { watch, atMs: scene.atMs, node, finding }, emit);
+  for (const [node, evaluation] of found)
+    applyEvaluation(state, { watch, atMs: scene.atMs, node, evaluation }, emit);
 }
 
 function endExpiredShelves(state: AlarmsState, atMs: number, emit: EmitAlarm): void {
@@ -136,7 +138,7 @@ function endExpiredShelves(state: AlarmsState, atMs: number, emit: EmitAlarm): v
 export function raiseExternally(
   state: AlarmsState,
   alarm: 'not-watched',
-  finding: Finding,
+  found: Active,
   atMs: number,
   emit: EmitAlarm,
 ): void {
@@ -147,13 +149,14 @@ export function raiseExternally(
     state: 'unacknowledged' as const,
     active: true,
     notified: true,
-    sinceMs: finding.sinceMs,
+    sinceMs: found.sinceMs,
     raisedMs: atMs,
     stateChangedMs: atMs,
-    priority: finding.priority ?? ('now' as const),
-    why: finding.why,
-    evidence: finding.evidence,
-    causes: finding.causes,
+    priority: found.priority ?? ('now' as const),
+    reason: found.reason,
+    figures: found.figures,
+    evidence: found.evidence,
+    causes: found.causes,
   };
   state.entries[key] = entry;
   emit(alarmEvent(state.well, entry, 'raised', atMs));

@@ -2,8 +2,8 @@
  * From a watch's opinion to an alarm: on-delay, off-delay, suppression, and what of it is told. A finding counts from when it says
  * that it began; its absence counts from the first look that says so; a look that can't tell changes nothing.
  */
-import { HOUR_MS } from '../../../../shared/units/duration.ts';
-import type { Finding, Watch } from '../scene.ts';
+import type { Active, Evaluation } from '../evaluation.ts';
+import type { Watch } from '../scene.ts';
 import type { Cause } from '../../../../shared/text/en/alarms/kinds.ts';
 import { lookAlikesOf } from '../../../../shared/text/en/causes/look-alikes.ts';
 import { isMoreUrgent, urgencyOf } from '../../../../shared/text/en/alarms/urgency.ts';
@@ -20,38 +20,38 @@ const MIN_LEAD = 0.1;
 /** And when it has led for so long: a clue at its limit comes and goes (a thaw, a level by the pump), and is no news each time. */
 const MIN_LEAD_MS = 600_000;
 
-export interface Evaluation {
-  watch: Watch;
+export interface WatchResult {
+  watch: Pick<Watch, 'alarm' | 'onDelayS' | 'offDelayS'>;
   atMs: number;
   pump?: string;
   node?: string;
-  finding: Finding | null | undefined;
+  evaluation: Evaluation;
 }
 
-export function applyEvaluation(state: AlarmsState, evaluation: Evaluation, emit: EmitAlarm): void {
-  const { finding, watch, atMs } = evaluation;
-  if (finding === undefined) return;
-  const key = entryKey(watch.alarm, evaluation.pump, evaluation.node);
+export function applyEvaluation(state: AlarmsState, result: WatchResult, emit: EmitAlarm): void {
+  const { evaluation, watch, atMs } = result;
+  if (evaluation.is === 'cannot-tell') return;
+  const key = entryKey(watch.alarm, result.pump, result.node);
   const entry = state.entries[key];
-  if (finding === null) {
-    if (entry?.active) handleClears(state, key, entry, evaluation, emit);
+  if (evaluation.is === 'clear') {
+    if (entry?.active) handleClears(state, key, entry, result, emit);
     return;
   }
   if (entry?.active) {
     delete entry.clearSinceMs;
-    handlePersists(state, entry, finding, atMs, emit);
+    handlePersists(state, entry, evaluation, atMs, emit);
     return;
   }
-  if (atMs - finding.sinceMs < watch.onDelayS * 1000) return;
-  activate(state, key, entry, evaluation, finding, emit);
+  if (atMs - evaluation.sinceMs < watch.onDelayS * 1000) return;
+  activate(state, key, entry, result, evaluation, emit);
 }
 
 function activate(
   state: AlarmsState,
   key: string,
   previous: AlarmEntry | undefined,
-  { watch, atMs, pump, node }: Evaluation,
-  finding: Finding,
+  { watch, atMs, pump, node }: WatchResult,
+  finding: Active,
   emit: EmitAlarm,
 ): void {
   const entry: AlarmEntry = {
@@ -66,7 +66,8 @@ function activate(
     stateChangedMs: previous?.stateChangedMs ?? atMs,
     ...(previous?.shelvedUntilMs !== undefined && { shelvedUntilMs: previous.shelvedUntilMs }),
     priority: finding.priority ?? DEFAULT_PRIORITY[watch.alarm],
-    why: finding.why,
+    reason: finding.reason,
+    figures: finding.figures,
     evidence: finding.evidence,
     causes: finding.causes,
   };
@@ -106,14 +107,15 @@ function updateSymptomOf(state: AlarmsState, entry: AlarmEntry): void {
 function handlePersists(
   state: AlarmsState,
   entry: AlarmEntry,
-  finding: Finding,
+  finding: Active,
   atMs: number,
   emit: EmitAlarm,
 ): void {
   const priority = finding.priority ?? DEFAULT_PRIORITY[entry.alarm];
   const priorityRises = isMoreUrgent(urgencyOf({ ...entry, ...finding, priority }), urgencyOf(entry));
   const leadChanged = hasLedLongEnough(entry, hasNewLead(entry, finding), atMs);
-  entry.why = finding.why;
+  entry.reason = finding.reason;
+  entry.figures = finding.figures;
   entry.evidence = finding.evidence;
   if (priorityRises || leadChanged || hasSameLead(entry, finding)) entry.causes = finding.causes;
   if (priorityRises) entry.priority = priority;
@@ -140,7 +142,7 @@ function hasLedLongEnough(entry: AlarmEntry, leads: boolean, atMs: number): bool
   return true;
 }
 
-function hasSameLead(entry: AlarmEntry, finding: Finding): boolean {
+function hasSameLead(entry: AlarmEntry, finding: Active): boolean {
   return isIndistinguishable(finding.causes[0]?.cause, entry.causes[0]?.cause);
 }
 
@@ -150,7 +152,7 @@ function isIndistinguishable(one: Cause | undefined, other: Cause | undefined): 
   return one !== undefined && other !== undefined && lookAlikesOf(one)?.causes.includes(other) === true;
 }
 
-function hasNewLead(entry: AlarmEntry, finding: Finding): boolean {
+function hasNewLead(entry: AlarmEntry, finding: Active): boolean {
   const [first, second] = finding.causes;
   if (!first || hasSameLead(entry, finding)) return false;
   return (
@@ -178,7 +180,7 @@ function handleClears(
   state: AlarmsState,
   key: string,
   entry: AlarmEntry,
-  { watch, atMs }: Evaluation,
+  { watch, atMs }: WatchResult,
   emit: EmitAlarm,
 ): void {
   entry.clearSinceMs ??= atMs;

@@ -3,10 +3,10 @@
  * it goes only when it has been clearly warmer for a day. Where the air sensor hangs outside it lives through frosts, and after
  * a week of them says nothing more until it has been warm for a week: it is not the pump house that it measures.
  */
-import { DAY_S, MINUTE_MS } from '../../../../shared/units/duration.ts';
-import { lastMinute, memoryList, memoryNumber, activeSince, clearActive } from '../scene-queries.ts';
-import { formatTemperature, roundTo } from '../format.ts';
-import type { Finding, WatchMemory, Scene, Watch } from '../scene.ts';
+import { cannotTell, type CannotTell, type Evaluation } from '../evaluation.ts';
+import { lastMinute, activeSince, forgetSince, type SinceMemory } from '../scene-queries.ts';
+import { roundTo } from '../format.ts';
+import type { Scene, Watch } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
 const RAISE_BELOW_C = 4.4;
@@ -18,41 +18,49 @@ const HARMLESS_FROST_C = -1;
 const MIN_HARMLESS_DAYS = 5;
 const WINDOW_DAYS = 10;
 
-export const freezeRisk: Watch = {
+interface FreezeMemory extends SinceMemory {
+  /** The lowest air temperature of the day so far, and of each of the last ten days. */
+  dayLow?: number;
+  lows: number[];
+}
+
+export const freezeRisk: Watch<FreezeMemory> = {
   alarm: 'freeze-risk',
   scope: 'well',
   triggers: ['minute', 'day'],
   onDelayS: 600,
-  offDelayS: DAY_S,
+  offDelayS: 86_400,
+  initialMemory: () => ({ lows: [] }),
   evaluate,
 };
 
-function evaluate(scene: Scene, memo: WatchMemory): Finding | null | undefined {
-  if (scene.trigger === 'day') return closeDay(memo);
+function evaluate(scene: Scene, memory: FreezeMemory): Evaluation {
+  if (scene.trigger === 'day') return closeDay(memory);
   const minute = lastMinute(scene);
   const air = minute?.temperatureC;
-  if (!minute || !air) return undefined;
-  memo['dayLow'] = roundTo(Math.min(memoryNumber(memo, 'dayLow', air.mean), air.mean), 1);
-  if (memoryList(memo, 'lows').filter((low) => low < HARMLESS_FROST_C).length >= MIN_HARMLESS_DAYS)
-    return clearActive(memo);
-  if (air.mean > CLEAR_ABOVE_C) return clearActive(memo);
-  if (air.mean >= RAISE_BELOW_C) return undefined;
+  if (!minute || !air) return cannotTell('needs-temperature');
+  memory.dayLow = roundTo(Math.min(memory.dayLow ?? air.mean, air.mean), 1);
+  if (memory.lows.filter((low) => low < HARMLESS_FROST_C).length >= MIN_HARMLESS_DAYS)
+    return forgetSince(memory);
+  if (air.mean > CLEAR_ABOVE_C) return forgetSince(memory);
+  if (air.mean >= RAISE_BELOW_C) return cannotTell('near-limit');
   const first =
     scene.well.minutes.find((earlier) => earlier.temperatureC !== undefined)?.temperatureC?.mean ?? air.mean;
-  const falling = air.mean < first - MIN_FALL_C;
-  const urgent = air.mean < URGENT_BELOW_C && falling;
+  const isFalling = air.mean < first - MIN_FALL_C;
+  const urgent = air.mean < URGENT_BELOW_C && isFalling;
   return {
-    sinceMs: activeSince(memo, minute.atMs - MINUTE_MS),
+    is: 'active',
+    sinceMs: activeSince(memory, minute.atMs - 60_000),
     priority: urgent ? 'now' : 'soon',
-    why: `The air at the pump is ${formatTemperature(air.mean)}${falling ? ' and falling' : ''}: pipes and the switch's line freeze from 32 F (0 C).`,
+    reason: 'air-near-freezing',
+    figures: { airC: air.mean, isFalling },
     evidence: { temperatureC: roundTo(air.mean, 1), changeC: roundTo(air.mean - first, 1) },
     causes: weighCauses({ frozen: 1 }),
   };
 }
 
-function closeDay(memo: WatchMemory): undefined {
-  const low = memoryNumber(memo, 'dayLow', NaN);
-  if (Number.isFinite(low)) memo['lows'] = [...memoryList(memo, 'lows'), low].slice(-WINDOW_DAYS);
-  delete memo['dayLow'];
-  return undefined;
+function closeDay(memory: FreezeMemory): CannotTell {
+  if (memory.dayLow !== undefined) memory.lows = [...memory.lows, memory.dayLow].slice(-WINDOW_DAYS);
+  delete memory.dayLow;
+  return cannotTell('not-this-trigger');
 }

@@ -11,7 +11,7 @@ import {
   raiseExternally,
   type AlarmsState,
 } from '../../../../src/core/alarms/lifecycle/alarms.ts';
-import { notWatchedFinding } from '../../../../src/core/alarms/sensing/not-watched.ts';
+import { notWatchedEvaluation } from '../../../../src/core/alarms/sensing/not-watched.ts';
 import type { Scene } from '../../../../src/core/alarms/scene.ts';
 import { houseCard, kit, play, T0 } from '../scene-kit.ts';
 
@@ -94,7 +94,9 @@ describe('what is told', () => {
         at: '2026-03-02T00:01:00.000Z',
         since: '2026-03-02T00:00:00.000Z',
         priority: 'now',
-        why: 'The pump runs on at 72 psi (496 kPa); the switch should open at 60 psi (414 kPa).',
+        reason: expect.any(String),
+        figures: expect.any(Object),
+        why: expect.stringContaining('72 psi (496 kPa)'),
         evidence: { kpa: 496, limitKpa: 483, cutOutKpa: 414, pump: 'running' },
         causes: [
           { cause: 'switch-contacts-stuck', weight: 0.75 },
@@ -246,7 +248,7 @@ describe('the state', () => {
     const state = newAlarms();
     state.well = WELL;
     for (let i = 0; i < 2; i++)
-      raiseExternally(state, 'not-watched', notWatchedFinding(T0, 'Cannot pass'), T0 + i, (event) =>
+      raiseExternally(state, 'not-watched', notWatchedEvaluation(T0, 'Cannot pass'), T0 + i, (event) =>
         events.push(event),
       );
     expect(events).toHaveLength(1);

@@ -3,27 +3,34 @@ import { expect, it } from 'vitest';
 import { newAlarmsState } from '../../../../src/core/alarms/lifecycle/alarm-entry.ts';
 import { applyAlarmAct } from '../../../../src/core/alarms/lifecycle/acts.ts';
 import { applyEvaluation } from '../../../../src/core/alarms/lifecycle/apply-evaluation.ts';
-import type { Finding } from '../../../../src/core/alarms/scene.ts';
+import { CLEAR, type Active, type Evaluation } from '../../../../src/core/alarms/evaluation.ts';
 import { houseCard } from '../scene-kit.ts';
 import { WATCHES } from '../../../../src/core/alarms/watches.ts';
 import type { AlarmKind } from '../../../../shared/text/en/alarms/kinds.ts';
 
 const HOUR_MS = 3_600_000;
-const found: Finding = { sinceMs: 0, why: 'because', evidence: {}, causes: [] };
+const found: Active = {
+  is: 'active',
+  sinceMs: 0,
+  reason: 'as-written',
+  figures: { text: 'because' },
+  evidence: {},
+  causes: [],
+};
 
 it('told after an hour alone, where its watch looked last in the middle of the trouble', () => {
   const state = newAlarmsState();
   const said: string[] = [];
-  const look = (alarm: AlarmKind, atH: number, finding: Finding | null): void => {
+  const look = (alarm: AlarmKind, atH: number, evaluation: Evaluation): void => {
     const watch = WATCHES.find((w) => w.alarm === alarm)!;
-    applyEvaluation(state, { watch, atMs: atH * HOUR_MS, pump: 'p1', finding }, (line) =>
+    applyEvaluation(state, { watch, atMs: atH * HOUR_MS, pump: 'p1', evaluation }, (line) =>
       said.push(`${atH} h ${alarm} ${line.state}`),
     );
   };
   look('dry-run', 1, found);
   look('amps-low', 2, found);
-  look('dry-run', 9, null);
-  look('dry-run', 40, null);
+  look('dry-run', 9, CLEAR);
+  look('dry-run', 40, CLEAR);
   expect(said).toEqual(['1 h dry-run raised', '40 h dry-run cleared']);
   look('amps-low', 40.5, found);
   look('amps-low', 41, found);
@@ -38,7 +45,7 @@ it('a pump that leaves the card takes its alarms with it', () => {
   const say = (line: { pump?: string; state: string }): void => void said.push(`${line.pump} ${line.state}`);
   const watch = WATCHES.find((w) => w.alarm === 'dry-run')!;
   for (const pump of ['p1', 'p2'])
-    applyEvaluation(state, { watch, atMs: HOUR_MS, pump, finding: found }, say);
+    applyEvaluation(state, { watch, atMs: HOUR_MS, pump, evaluation: found }, say);
   state.watchMemories = { 'dry-run/p1': {}, 'dry-run/p2': {}, 'leak/-': {} };
   applyAlarmAct(state, { kind: 'card-changed', card: houseCard() }, 2 * HOUR_MS, say);
   expect(said).toEqual(['p1 raised', 'p2 raised', 'p2 cleared']);

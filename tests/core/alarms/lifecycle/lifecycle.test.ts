@@ -57,7 +57,8 @@ const entry = (state: LifeState): AlarmEntry => ({
   raisedMs: 2,
   stateChangedMs: 3,
   priority: 'soon',
-  why: '',
+  reason: 'as-written',
+  figures: { text: '' },
   evidence: {},
   causes: [],
 });

@@ -1,0 +1,41 @@
+/**
+ * Why a watch cannot tell whether its condition holds, in words. The keys are the closed list: what is not here is no answer. Each ends the
+ * sentence "Cannot tell: …".
+ */
+export const BECAUSE_TEXT = {
+  // What is not measured.
+  'needs-pressure': 'no pressure is measured',
+  'needs-current': 'no pump current is measured',
+  'needs-voltage': 'no supply voltage is measured',
+  'needs-three-lines': 'current is not measured in all three lines',
+  'needs-level': 'the water level in the well is not measured',
+  'needs-store-level': 'the level in the storage tank is not measured',
+  'needs-temperature': 'air temperature is not measured',
+  'needs-contact': 'the switch or float contact is not read',
+  // What the card does not say.
+  'needs-card-motor': 'the card does not give the motor’s amps',
+  'needs-card-voltage': 'the card does not give the motor’s voltage',
+  'needs-card-switch': 'the card does not give cut-in and cut-out',
+  'needs-card-tank': 'the card does not give the tank’s volume and precharge',
+  // What has not been seen long enough.
+  learning: 'normal values are still being learned',
+  'too-few-runs': 'the pump has not made enough complete runs',
+  'too-few-days': 'not enough whole days have been measured',
+  'too-few-readings': 'there are too few readings',
+  'not-long-enough': 'the condition has not lasted long enough',
+  // The moment is the wrong one.
+  'pump-off': 'the pump is off',
+  'pump-running': 'the pump is running',
+  'run-unseen': 'part of the run was not measured',
+  'light-load': 'the pump runs at light load',
+  'near-limit': 'the value is between the limits that raise and clear the alarm',
+  'not-this-trigger': 'this event does not decide it',
+  // Something else accounts for it.
+  'not-this-control': 'it does not apply to this type of pump control',
+  expected: 'unusual water use is expected',
+  'other-alarm-explains': 'another condition explains it',
+  'sensor-in-doubt': 'the sensor may be faulty',
+  // The old return value `undefined`, without a reason (src/core/alarms/bridge.ts).
+  unstated: 'the reason is not stated',
+} as const;
+export type Because = keyof typeof BECAUSE_TEXT;
