@@ -75,7 +75,10 @@ export const baselineShape = z
 export const evidenceShape = z.record(z.string(), z.union([z.number(), z.string()]));
 
 const figuresShape = z
-  .record(z.string(), z.union([z.number(), z.string(), z.boolean(), z.array(z.number())]))
+  .record(
+    z.string(),
+    z.union([z.number(), z.string(), z.boolean(), z.array(z.number()), z.array(z.string())]),
+  )
   .describe('Figures of the reason, in SI.');
 
 export const alarmEventShape = z

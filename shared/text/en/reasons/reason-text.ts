@@ -4,7 +4,7 @@
  */
 import type { ReasonFormat } from './format.ts';
 
-export type FigureValue = number | string | boolean | number[];
+export type FigureValue = number | string | boolean | number[] | string[];
 /** The figures of any reason, where which one it is does not matter. */
 export type Figures = Record<string, FigureValue>;
 

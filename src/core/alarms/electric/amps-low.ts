@@ -15,7 +15,7 @@ import {
   type AmpsShift,
 } from './amps-shift.ts';
 import { recentCycles, memoryNumber } from '../scene-queries.ts';
-import { levelFall } from '../pump/level-fall.ts';
+import { levelFall, type LevelMemory } from '../pump/level-fall.ts';
 import { formatAmps, formatPercent, roundTo } from '../format.ts';
 import type { Finding, WatchMemory, Scene, Watch } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
@@ -51,7 +51,7 @@ export const ampsLow: Watch = {
 };
 
 function evaluate(scene: Scene, memo: WatchMemory): Finding | null | undefined {
-  const levelFallM = levelFall(scene, memo);
+  const levelFallM = levelFall(scene, memo as LevelMemory);
   const shift = ampsShift(scene, memo);
   if (shift === null) delete memo['maybeSupply'];
   if (shift === null || shift?.direction === 'high') delete memo['weakSinceMs'];

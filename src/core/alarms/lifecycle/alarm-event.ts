@@ -1,6 +1,6 @@
 /** The line that tells a change of an alarm (contract, section 6): raised and changed say all, cleared only what it was. */
 import type { AlarmEvent, AlarmState } from '../../../../shared/api/events.ts';
-import type { Figures } from '../../../../shared/text/en/reasons/reason-text.ts';
+import type { FigureValue, Figures } from '../../../../shared/text/en/reasons/reason-text.ts';
 import { REASON_FORMATS } from '../../../../shared/text/en/reasons/format.ts';
 import { reasonSentence, type StoredReason } from '../../../../shared/text/en/reasons/reasons.ts';
 import type { AlarmEntry } from './alarm-entry.ts';
@@ -44,14 +44,12 @@ export function reasonFields({
 const SIGNIFICANT_FIGURES = 6;
 
 function roundFigures(figures: Figures): Figures {
-  const rounded: Figures = {};
-  for (const [name, value] of Object.entries(figures))
-    rounded[name] = Array.isArray(value)
-      ? value.map(round)
-      : typeof value === 'number'
-        ? round(value)
-        : value;
-  return rounded;
+  return Object.fromEntries(Object.entries(figures).map(([name, value]) => [name, roundFigure(value)]));
+}
+
+function roundFigure(value: FigureValue): FigureValue {
+  if (typeof value === 'number') return round(value);
+  return Array.isArray(value) && value.every((item) => typeof item === 'number') ? value.map(round) : value;
 }
 
 function round(value: number): number {

@@ -3,24 +3,30 @@
  * which runs end, since the level is drawn down by the same then. Kept in a watch's own memo, which a visit empties.
  */
 import { median } from '../../baseline/robust.ts';
-import { lastMinute, memoryList } from '../scene-queries.ts';
+import { lastMinute } from '../scene-queries.ts';
 import { roundTo } from '../format.ts';
-import type { WatchMemory, Scene } from '../scene.ts';
+import type { Scene } from '../scene.ts';
 
 /** Two days of a house: the level of a well moves with its use by less than these limits ask. */
 const FIRST_RUNS = 40;
 const LAST_RUNS = 8;
 
+/** The part of a watch's memory that holds levels at the end of its first and its last runs, m. */
+export interface LevelMemory {
+  levelFirst?: number[];
+  levelLast?: number[];
+}
+
 /** Asked at the end of each run. In m, negative where it has risen; undefined without a level, and while the first runs are taken. */
-export function levelFall(scene: Scene, memo: WatchMemory): number | undefined {
+export function levelFall(scene: Scene, memory: LevelMemory): number | undefined {
   const level = lastMinute(scene)?.levelM?.mean;
   if (level === undefined) return undefined;
-  const first = memoryList(memo, 'levelFirst');
+  const first = memory.levelFirst ?? [];
   if (first.length < FIRST_RUNS) {
-    memo['levelFirst'] = [...first, roundTo(level, 1)];
+    memory.levelFirst = [...first, roundTo(level, 1)];
     return undefined;
   }
-  const last = [...memoryList(memo, 'levelLast'), roundTo(level, 1)].slice(-LAST_RUNS);
-  memo['levelLast'] = last;
+  const last = [...(memory.levelLast ?? []), roundTo(level, 1)].slice(-LAST_RUNS);
+  memory.levelLast = last;
   return last.length < LAST_RUNS ? undefined : roundTo(median(first)! - median(last)!, 1);
 }

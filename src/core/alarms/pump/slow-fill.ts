@@ -15,7 +15,7 @@ import {
   normalAmpsOf,
   usesPressure,
 } from '../scene-queries.ts';
-import { levelFall } from './level-fall.ts';
+import { levelFall, type LevelMemory } from './level-fall.ts';
 import { expectedDeliveryRatio } from './pressure-shift.ts';
 import { formatPercent, formatDuration, roundTo } from '../format.ts';
 import type { Finding, WatchMemory, Scene, Watch } from '../scene.ts';
@@ -59,7 +59,7 @@ export const slowFill: Watch = {
 };
 
 function evaluate(scene: Scene, memo: WatchMemory): Finding | null | undefined {
-  const levelFallM = levelFall(scene, memo);
+  const levelFallM = levelFall(scene, memo as LevelMemory);
   if (!scene.pump.baseline) return undefined;
   if (!usesPressure(scene.pump)) return evaluateStore(scene);
   const ratio = scene.well.water.deliveryRatio;

@@ -1,7 +1,7 @@
 /** How far the water has sunk since the first runs: rows of levels at the ends of runs, m. */
 import { expect, test } from 'vitest';
-import { levelFall } from '../../../../src/core/alarms/pump/level-fall.ts';
-import type { WatchMemory, Scene } from '../../../../src/core/alarms/scene.ts';
+import { levelFall, type LevelMemory } from '../../../../src/core/alarms/pump/level-fall.ts';
+import type { Scene } from '../../../../src/core/alarms/scene.ts';
 import { T0 } from '../scene-kit.ts';
 
 /** A fall reads the last minute of a scene alone. */
@@ -55,7 +55,7 @@ test.each<[string, [number | undefined, number][], number | undefined]>([
   ],
   ['no level', [[undefined, 60]], undefined],
 ])('%s', (_name, rows, fallM) => {
-  const memo: WatchMemory = {};
+  const memo: LevelMemory = {};
   let last: number | undefined;
   for (const [levelM, runs] of rows) for (let run = 0; run < runs; run++) last = levelFall(at(levelM), memo);
   expect(last).toBe(fallM);
