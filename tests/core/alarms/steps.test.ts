@@ -9,11 +9,12 @@ import { describe, expect, it } from 'vitest';
 import { newHabit } from '../../../src/core/baseline/habit.ts';
 import { normalOf } from '../../../src/core/baseline/robust.ts';
 import type { Cycle } from '../../../src/core/cycles/cycle.ts';
+import { toEvaluation } from '../../../src/core/alarms/bridge.ts';
 import { ampsHigh } from '../../../src/core/alarms/electric/amps-high.ts';
 import { ampsLow } from '../../../src/core/alarms/electric/amps-low.ts';
 import { cusumDirection, updateCusum, newCusum } from '../../../src/core/alarms/charts/cusum.ts';
 import { cusumLimit } from '../../../src/core/alarms/charts/run-length.ts';
-import type { WatchMemory, Scene } from '../../../src/core/alarms/scene.ts';
+import type { Scene } from '../../../src/core/alarms/scene.ts';
 import { houseCard, T0, usualBaseline } from './scene-kit.ts';
 
 const FOLDER = fileURLToPath(new URL('../../../../shared/data/tcpd/', import.meta.url));
@@ -78,7 +79,7 @@ function firstAlarm(amps: readonly number[], from: number): number | undefined {
   const baseline = usualBaseline({ amps: normalOf(amps.slice(from, from + LEARN))! });
   const card = houseCard();
   const cycles: Cycle[] = [];
-  const memos: [WatchMemory, WatchMemory] = [{}, {}];
+  const watches = [ampsHigh, ampsLow].map((watch) => ({ watch, memory: {} }));
   for (let at = from + LEARN; at < amps.length; at++) {
     const startedMs = T0 + at * 7_200_000;
     // A fill takes as long as ever: only the current moves.
@@ -121,7 +122,8 @@ function firstAlarm(amps: readonly number[], from: number): number | undefined {
       pumps: [pump],
       cycle,
     };
-    if ([ampsHigh, ampsLow].some((watch, way) => watch.evaluate(scene, memos[way]!))) return at;
+    if (watches.some(({ watch, memory }) => toEvaluation(watch.evaluate(scene, memory)).is === 'active'))
+      return at;
   }
   return undefined;
 }

@@ -24,6 +24,7 @@ export const BECAUSE_TEXT = {
   'too-few-readings': 'there are too few readings',
   'not-long-enough': 'the condition has not lasted long enough',
   // The moment is the wrong one.
+  'run-not-comparable': 'the last run is not comparable with normal runs',
   'pump-off': 'the pump is off',
   'pump-running': 'the pump is running',
   'run-unseen': 'part of the run was not measured',
@@ -34,6 +35,7 @@ export const BECAUSE_TEXT = {
   'not-this-control': 'it does not apply to this type of pump control',
   expected: 'unusual water use is expected',
   'other-alarm-explains': 'another condition explains it',
+  'may-be-generator': 'a generator may be supplying the pump for a few days',
   'sensor-in-doubt': 'the sensor may be faulty',
   // The old return value `undefined`, without a reason (src/core/alarms/bridge.ts).
   unstated: 'the reason is not stated',

@@ -7,14 +7,16 @@ import {
   ampsShift,
   hasVolts,
   mayBeSupply,
+  shiftFigures,
   supplyEvidence,
-  supplyText,
   supplyWeight,
   type AmpsShift,
+  type ShiftMemory,
 } from './amps-shift.ts';
 import { recentCycles } from '../scene-queries.ts';
-import { formatAmps, formatPercent, roundTo } from '../format.ts';
-import type { Finding, WatchMemory, Scene, Watch } from '../scene.ts';
+import { CLEAR, type Active, type Evaluation } from '../evaluation.ts';
+import { roundTo } from '../format.ts';
+import type { Scene, Watch } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
 /** Over the maximum by more than a clamp errs (2 %) and a supply strays (5 %), in the median of so many runs. */
@@ -24,25 +26,26 @@ const MIN_READINGS = 3;
 /** So far over it the rotor stood still: a start that failed (../pump/failed-start.ts). */
 const LOCKED_ROTOR_RATIO = 2.2;
 
-export const ampsHigh: Watch = {
+export const ampsHigh: Watch<ShiftMemory> = {
   alarm: 'amps-high',
   scope: 'pump',
   triggers: ['cycle'],
   onDelayS: 0,
   offDelayS: 21_600,
+  initialMemory: () => ({}),
   evaluate,
 };
 
-function evaluate(scene: Scene, memo: WatchMemory): Finding | null | undefined {
+function evaluate(scene: Scene, memory: ShiftMemory): Evaluation {
   const over = maximumFinding(scene);
   if (over) return over;
-  const shift = ampsShift(scene, memo);
-  if (shift === null) delete memo['maybeSupply'];
-  if (!shift) return shift;
-  return shift.direction === 'high' ? shiftFinding(scene, memo, shift) : null;
+  const shift = ampsShift(scene, memory);
+  if (shift.is === 'clear') delete memory.maybeSupply;
+  if (shift.is !== 'shift') return shift;
+  return shift.direction === 'high' ? shiftFinding(scene, memory, shift) : CLEAR;
 }
 
-function maximumFinding(scene: Scene): Finding | undefined {
+function maximumFinding(scene: Scene): Active | undefined {
   const { maxAmps } = scene.pump.card;
   const learnedAmps = scene.pump.pinned?.amps?.median;
   // A clamp that showed more than the maximum from the first day is a wrong card, and told as such (../sensing/sensor-fault.ts).
@@ -65,8 +68,10 @@ function maximumFinding(scene: Scene): Finding | undefined {
   const amps = median(last.map((cycle) => cycle.amps!))! - (other ?? 0);
   if (amps <= MAX_AMPS_RATIO * maxAmps) return undefined;
   return {
+    is: 'active',
     sinceMs: last[0]!.startedMs,
-    why: `The pump draws ${formatAmps(amps)}, over the motor's maximum of ${formatAmps(maxAmps)}; it used to draw ${formatAmps(learnedAmps)}.`,
+    reason: 'current-over-motor-maximum',
+    figures: { nowA: amps, maxA: maxAmps, learnedA: learnedAmps },
     evidence: { amps: roundTo(amps), maxAmps, normalAmps: roundTo(learnedAmps), runs: last.length },
     causes: causesOf(scene, true, 0),
   };
@@ -83,13 +88,14 @@ function restLoadAmps(scene: Scene): number | undefined {
   return resting.length === 0 ? undefined : Math.max(0, ...resting);
 }
 
-function shiftFinding(scene: Scene, memo: WatchMemory, shift: AmpsShift): Finding {
-  const supplyPossible = mayBeSupply(scene, memo, shift);
+function shiftFinding(scene: Scene, memory: ShiftMemory, shift: AmpsShift): Active {
+  const supplyPossible = mayBeSupply(scene, memory, shift);
   const supply = supplyPossible ? 1 : supplyWeight(shift);
-  const since = shift.isDrift ? 'since it was first learnt' : `over the last ${shift.runs} runs`;
   return {
+    is: 'active',
     sinceMs: shift.sinceMs,
-    why: `The pump draws ${formatAmps(shift.amps)}, ${formatPercent(shift.deviation)} more than its usual ${formatAmps(shift.normal)} ${since}${supplyText(shift, supplyPossible)}.`,
+    reason: 'current-above-normal',
+    figures: shiftFigures(shift, supplyPossible),
     evidence: {
       amps: roundTo(shift.amps),
       normalAmps: roundTo(shift.normal),
@@ -101,7 +107,7 @@ function shiftFinding(scene: Scene, memo: WatchMemory, shift: AmpsShift): Findin
   };
 }
 
-function causesOf(scene: Scene, over: boolean, supply: number): Finding['causes'] {
+function causesOf(scene: Scene, over: boolean, supply: number): Active['causes'] {
   const startAmps = scene.cycle?.startAmps;
   return weighCauses({
     'failing-motor': 0.35,

@@ -9,15 +9,17 @@ import {
   ampsShift,
   hasVolts,
   mayBeSupply,
+  shiftFigures,
   supplyEvidence,
-  supplyText,
   supplyWeight,
   type AmpsShift,
+  type ShiftMemory,
 } from './amps-shift.ts';
-import { recentCycles, memoryNumber } from '../scene-queries.ts';
+import { recentCycles } from '../scene-queries.ts';
 import { levelFall, type LevelMemory } from '../pump/level-fall.ts';
-import { formatAmps, formatPercent, roundTo } from '../format.ts';
-import type { Finding, WatchMemory, Scene, Watch } from '../scene.ts';
+import { CLEAR, cannotTell, type Active, type Evaluation } from '../evaluation.ts';
+import { roundTo } from '../format.ts';
+import type { Scene, Watch } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
 /** As few as have a quarter of fills without draws, so that they are of the same days as the amps. */
@@ -37,50 +39,67 @@ const MIN_GENERATOR_FILL_RATIO = 1.05;
  * Fills that lengthen by far more, for so little current, are throttled by a valve.
  */
 const MAX_GENERATOR_FILL_PER_AMPS = 3.5;
+/** Fills that take so much longer are part of the reason. */
+const LONGER_FILL_RATIO = 1.1;
 /** The runs whose median shows a slow shift (./amps-shift.ts). */
 const WEAK_WINDOW_RUNS = 20;
 const MAX_GENERATOR_MS = 72 * HOUR_MS;
 
-export const ampsLow: Watch = {
+interface AmpsLowMemory extends ShiftMemory, LevelMemory {
+  /** Since when less current and longer fills have gone together. */
+  weakSinceMs?: number;
+}
+
+export const ampsLow: Watch<AmpsLowMemory> = {
   alarm: 'amps-low',
   scope: 'pump',
   triggers: ['cycle'],
   onDelayS: 0,
   offDelayS: 21_600,
+  initialMemory: () => ({}),
   evaluate,
 };
 
-function evaluate(scene: Scene, memo: WatchMemory): Finding | null | undefined {
-  const levelFallM = levelFall(scene, memo as LevelMemory);
-  const shift = ampsShift(scene, memo);
-  if (shift === null) delete memo['maybeSupply'];
-  if (shift === null || shift?.direction === 'high') delete memo['weakSinceMs'];
-  if (!shift) return shift;
-  if (shift.direction !== 'low') return null;
-  return mayBeGenerator(scene, memo, shift) ? undefined : finding(scene, memo, shift, levelFallM);
+function evaluate(scene: Scene, memory: AmpsLowMemory): Evaluation {
+  const levelFallM = levelFall(scene, memory);
+  const shift = ampsShift(scene, memory);
+  if (shift.is === 'clear') delete memory.maybeSupply;
+  if (shift.is === 'clear' || (shift.is === 'shift' && shift.direction === 'high')) delete memory.weakSinceMs;
+  if (shift.is !== 'shift') return shift;
+  if (shift.direction !== 'low') return CLEAR;
+  return mayBeGenerator(scene, memory, shift)
+    ? cannotTell('may-be-generator')
+    : finding(scene, memory, shift, levelFallM);
 }
 
-/** Less current and longer fills, since less than three days; the memo keeps from when on. */
-function mayBeGenerator(scene: Scene, memo: WatchMemory, shift: AmpsShift): boolean {
+/** Less current and longer fills, since less than three days; the memory keeps since when. */
+function mayBeGenerator(scene: Scene, memory: AmpsLowMemory, shift: AmpsShift): boolean {
   const weak = weakRuns(scene, shift);
   const ampsDrop = 1 - (median(weak.map(({ amps }) => amps!)) ?? shift.amps) / shift.normal;
   const fills = fillLengthRatio(scene, weak) ?? 1;
   if (hasVolts(scene) || ampsDrop > MAX_GENERATOR_DROP) return false;
   if (fills < MIN_GENERATOR_FILL_RATIO || fills - 1 > MAX_GENERATOR_FILL_PER_AMPS * ampsDrop) return false;
-  memo['weakSinceMs'] = memoryNumber(memo, 'weakSinceMs', scene.atMs);
-  return scene.atMs - memoryNumber(memo, 'weakSinceMs', scene.atMs) < MAX_GENERATOR_MS;
+  memory.weakSinceMs ??= scene.atMs;
+  return scene.atMs - memory.weakSinceMs < MAX_GENERATOR_MS;
 }
 
-function finding(scene: Scene, memo: WatchMemory, shift: AmpsShift, levelFallM: number | undefined): Finding {
-  const supplyPossible = mayBeSupply(scene, memo, shift);
+function finding(
+  scene: Scene,
+  memory: AmpsLowMemory,
+  shift: AmpsShift,
+  levelFallM: number | undefined,
+): Active {
+  const supplyPossible = mayBeSupply(scene, memory, shift);
   const supply = supplyPossible ? 0.8 : hasVolts(scene) ? supplyWeight(shift) : 0.08;
   const fills = fillTimeRatio(scene);
-  const since = shift.isDrift ? 'since it was first learnt' : `over the last ${shift.runs} runs`;
-  const fillText =
-    fills !== undefined && fills > 1.1 ? `, and its fills take ${formatPercent(fills - 1)} longer` : '';
   return {
+    is: 'active',
     sinceMs: shift.sinceMs,
-    why: `The pump draws ${formatAmps(shift.amps)}, ${formatPercent(shift.deviation)} less than its usual ${formatAmps(shift.normal)} ${since}${fillText}${supplyText(shift, supplyPossible)}.`,
+    reason: 'current-below-normal',
+    figures: {
+      ...shiftFigures(shift, supplyPossible),
+      ...(fills !== undefined && fills > LONGER_FILL_RATIO && { fillRatio: fills }),
+    },
     evidence: {
       amps: roundTo(shift.amps),
       normalAmps: roundTo(shift.normal),
@@ -124,7 +143,7 @@ function normalSwitchFillS({ pump }: Scene): number | undefined {
   return pump.card.control === 'pressure-switch' ? pump.pinned?.ranLowS?.median : undefined;
 }
 
-function causesOf(shift: AmpsShift, fills: number | undefined, supply: number): Finding['causes'] {
+function causesOf(shift: AmpsShift, fills: number | undefined, supply: number): Active['causes'] {
   const weak = fills !== undefined && fills > 1.05;
   // A pump that lifts as much as ever at the same pressures does as much work as ever: less current is then the clamp's.
   const unchangedFills =

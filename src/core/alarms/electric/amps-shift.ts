@@ -10,10 +10,12 @@ import type { Cycle } from '../../cycles/cycle.ts';
 import { runLengthFor, autocorrelationFactor } from '../charts/false-alarm-budget.ts';
 import { cusumDirection, updateCusum, type Cusum } from '../charts/cusum.ts';
 import { ewmaLimit, updateEwma } from '../charts/ewma.ts';
-import { recentCycles, isCompleteRun, memoryList, memoryNumber, pumpInMinute } from '../scene-queries.ts';
+import { recentCycles, isCompleteRun, pumpInMinute } from '../scene-queries.ts';
 import { cusumLimit, ewmaWidth } from '../charts/run-length.ts';
 import { roundTo } from '../format.ts';
-import type { WatchMemory, Scene } from '../scene.ts';
+import type { Scene } from '../scene.ts';
+import type { AmpsShiftFigures } from '../../../../shared/text/en/reasons/electric/amps-shift-text.ts';
+import { CLEAR, cannotTell, type CannotTell, type Clear } from '../evaluation.ts';
 
 /**
  * A step counts from the larger of 3.3 % and three of the well's own spreads: the least at which a true step of 4 % is found within
@@ -56,7 +58,19 @@ const LONG_RUN_AMPS_DROP = 0.1;
  */
 const MIN_READINGS = 4;
 
+/** What both watches of running current remember. */
+export interface ShiftMemory {
+  /** Lowest and highest current at rest, A. */
+  rest?: [low: number, high: number];
+  /** The sums of the CUSUM, and the mean of the EWMA, in sigma. */
+  step?: [high: number, low: number];
+  drift?: number;
+  /** What was said last: may the supply have done it? */
+  maybeSupply?: boolean;
+}
+
 export interface AmpsShift {
+  is: 'shift';
   direction: 'high' | 'low';
   /** Of the normal, signed: -0.05 is 5 % low. */
   deviation: number;
@@ -73,31 +87,32 @@ export interface AmpsShift {
 }
 
 /**
- * Takes the scene's cycle into the memo's sums and says what shift there is: null where there is none, undefined where it
- * cannot be told yet.
+ * Takes the scene's cycle into the memory's sums and says what shift there is, that there is none, or why that cannot be told.
  */
-export function ampsShift(scene: Scene, memo: WatchMemory): AmpsShift | null | undefined {
+export function ampsShift(scene: Scene, memory: ShiftMemory): AmpsShift | Clear | CannotTell {
   const { cycle } = scene;
   const { baseline } = scene.pump;
   const { control } = scene.pump.card;
-  recordRest(scene, memo);
+  recordRest(scene, memory);
   // A drive lets current follow demand, and no two of its runs are alike.
-  if (!cycle || !baseline?.amps || control === 'variable-speed') return undefined;
+  if (control === 'variable-speed') return cannotTell('not-this-control');
+  if (!cycle || !baseline?.amps) return cannotTell('learning');
   const latest = measureFor(scene, baseline);
-  if (!latest || latest.ampsOf(cycle) === undefined || !isComparable(scene, cycle)) return undefined;
-  const step = testShift(scene, memo, latest, { isDrift: false, runs: STEP_RUNS, minDeviation: MIN_STEP });
-  if (step) return step;
+  if (!latest || latest.ampsOf(cycle) === undefined || !isComparable(scene, cycle))
+    return cannotTell('run-not-comparable');
+  const step = testShift(scene, memory, latest, { isDrift: false, runs: STEP_RUNS, minDeviation: MIN_STEP });
+  if (step.is === 'shift') return step;
   const pinned = scene.pump.pinned && measureFor(scene, scene.pump.pinned);
   const drift =
-    pinned && testShift(scene, memo, pinned, { isDrift: true, runs: DRIFT_RUNS, minDeviation: MIN_DRIFT });
-  return drift ?? step;
+    pinned && testShift(scene, memory, pinned, { isDrift: true, runs: DRIFT_RUNS, minDeviation: MIN_DRIFT });
+  return drift?.is === 'shift' ? drift : step;
 }
 
 /**
  * What else the conductor carries, as the rests before runs show it: lowest and highest, the nearer end following by a share, so that a load
  * that was taken away is forgotten within some weeks.
  */
-function recordRest(scene: Scene, memo: WatchMemory): void {
+function recordRest(scene: Scene, memory: ShiftMemory): void {
   const { cycle } = scene;
   if (!cycle) return;
   let rest: number | undefined;
@@ -106,16 +121,16 @@ function recordRest(scene: Scene, memo: WatchMemory): void {
     if (minute.atMs <= cycle.startedMs && pump?.ranS === 0 && pump.resting) rest = pump.resting.mean;
   }
   if (rest === undefined) return;
-  const [low = rest, high = rest] = memoryList(memo, 'rest');
-  memo['rest'] = [
+  const [low = rest, high = rest] = memory.rest ?? [];
+  memory.rest = [
     roundToThousandth(rest < low ? rest : low + REST_DECAY * (rest - low)),
     roundToThousandth(rest > high ? rest : high + REST_DECAY * (rest - high)),
   ];
 }
 
 /** Swing of the other load, A: by so much the current of two runs may differ for its sake alone. Less is the clamp's own zero. */
-function otherLoadSwingA(memo: WatchMemory): number {
-  const [low = 0, high = 0] = memoryList(memo, 'rest');
+function otherLoadSwingA(memory: ShiftMemory): number {
+  const [low = 0, high = 0] = memory.rest ?? [];
   return high - low > MIN_OTHER_LOAD_A ? high - low : 0;
 }
 
@@ -157,10 +172,10 @@ interface ShiftTest {
 
 function testShift(
   scene: Scene,
-  memo: WatchMemory,
+  memory: ShiftMemory,
   measure: Measure,
   test: ShiftTest,
-): AmpsShift | null | undefined {
+): AmpsShift | Clear | CannotTell {
   const { normal } = measure;
   const last = recentCycles(
     scene,
@@ -172,23 +187,24 @@ function testShift(
   const limit =
     Math.max(test.minDeviation, LIMIT_SPREADS * spreadShare) +
     UNCERTAINTY_FACTOR * supplyUncertainty +
-    otherLoadSwingA(memo) / normal.median;
+    otherLoadSwingA(memory) / normal.median;
   const deviation = measure.ampsOf(scene.cycle!)! / normal.median - 1;
   const chartDirection = (test.isDrift ? driftDirection : stepDirection)(
     scene,
-    memo,
+    memory,
     deviation / (spreadShare * AUTOCORRELATION_FACTOR),
     limit / (spreadShare * AUTOCORRELATION_FACTOR),
   );
-  if (last.length < MIN_RUNS) return undefined;
+  if (last.length < MIN_RUNS) return cannotTell('too-few-runs');
   const middle = median(last.map((cycle) => measure.ampsOf(cycle)!))!;
   const share = middle / normal.median - 1;
   const direction = share > 0 ? 'high' : 'low';
   if (chartDirection !== direction || Math.abs(share) < limit)
-    return Math.abs(share) < CLEAR_RATIO * limit ? null : undefined;
+    return Math.abs(share) < CLEAR_RATIO * limit ? CLEAR : cannotTell('near-limit');
   const newest = median(last.slice(-NEWEST_RUNS).map((cycle) => measure.ampsOf(cycle)!))!;
-  if ((newest / normal.median - 1) / share < MIN_NEWEST_RATIO) return undefined;
+  if ((newest / normal.median - 1) / share < MIN_NEWEST_RATIO) return cannotTell('near-limit');
   return {
+    is: 'shift',
     direction,
     deviation: share,
     amps: middle,
@@ -215,30 +231,25 @@ function runLength(scene: Scene): number {
 /** The CUSUM of steps; `off` and `shift` in sigma. It is held at twice its limit, so that it comes back within as many runs as it went. */
 function stepDirection(
   scene: Scene,
-  memo: WatchMemory,
+  memory: ShiftMemory,
   off: number,
   shift: number,
 ): 'high' | 'low' | undefined {
   const k = Math.min(1, shift / 2);
   const h = cusumLimit(k, runLength(scene));
-  const [high = 0, low = 0] = memoryList(memo, 'step');
+  const [high = 0, low = 0] = memory.step ?? [];
   const sums: Cusum = { high, low };
   // One run far off is a fault of another kind: it counts for no more than three sigma.
   updateCusum(sums, Math.max(-3 - k, Math.min(3 + k, off)), k);
   const says = cusumDirection(sums, h);
-  memo['step'] = [
-    roundToThousandth(Math.min(2 * h, sums.high)),
-    roundToThousandth(Math.min(2 * h, sums.low)),
-  ];
+  memory.step = [roundToThousandth(Math.min(2 * h, sums.high)), roundToThousandth(Math.min(2 * h, sums.low))];
   return says;
 }
 
 /** The EWMA of slow drift, in sigma. */
-function driftDirection(scene: Scene, memo: WatchMemory, off: number): 'high' | 'low' | undefined {
-  const mean = roundToThousandth(
-    updateEwma(memoryNumber(memo, 'drift', 0), Math.max(-10, Math.min(10, off)), LAMBDA),
-  );
-  memo['drift'] = mean;
+function driftDirection(scene: Scene, memory: ShiftMemory, off: number): 'high' | 'low' | undefined {
+  const mean = roundToThousandth(updateEwma(memory.drift ?? 0, Math.max(-10, Math.min(10, off)), LAMBDA));
+  memory.drift = mean;
   const limit = ewmaLimit(1, LAMBDA, ewmaWidth(LAMBDA, runLength(scene)));
   if (mean > limit) return 'high';
   return mean < -limit ? 'low' : undefined;
@@ -254,10 +265,15 @@ export function supplyEvidence(scene: Scene, { volts, amps }: AmpsShift): Record
   return volts === undefined ? {} : { volts: roundTo(volts, 1), voltAmps: roundTo(lines * volts * amps, 0) };
 }
 
-/** What a finding says of the supply, after its figures. */
-export function supplyText(shift: AmpsShift, maybe: boolean): string {
-  if (maybe) return '; the supply could do that, and voltage is not measured here';
-  return shift.volts === undefined ? '' : ', compared at one voltage';
+/** The figures of a shift. */
+export function shiftFigures(shift: AmpsShift, mayBeSupply: boolean): AmpsShiftFigures {
+  return {
+    nowA: shift.amps,
+    normalA: shift.normal,
+    deviation: shift.deviation,
+    ...(!shift.isDrift && { runs: shift.runs }),
+    supply: mayBeSupply ? 'possible' : shift.volts === undefined ? 'excluded' : 'compensated',
+  };
 }
 
 /** How much speaks for the supply where its voltage is measured: nothing, unless its effect on this motor is hardly known yet. */
@@ -269,12 +285,12 @@ export function supplyWeight(shift: AmpsShift): number {
  * May the supply have done it? A shift under the limit may, where voltage is not measured; once it was said either way the limit moves by a quarter,
  * so that a shift at the limit is not said to be one and the other by turns.
  */
-export function mayBeSupply(scene: Scene, memo: WatchMemory, shift: AmpsShift): boolean {
+export function mayBeSupply(scene: Scene, memory: ShiftMemory, shift: AmpsShift): boolean {
   if (shift.volts !== undefined || hasVolts(scene)) return false;
-  const before = memo['maybeSupply'];
+  const before = memory.maybeSupply;
   const limit = shift.limit * (before === true ? 1.25 : before === false ? 0.75 : 1);
   const may = Math.abs(shift.deviation) < limit;
-  memo['maybeSupply'] = may;
+  memory.maybeSupply = may;
   return may;
 }
 

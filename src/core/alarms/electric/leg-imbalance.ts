@@ -6,9 +6,10 @@
 import { HOUR_S } from '../../../../shared/units/duration.ts';
 import { median } from '../../baseline/robust.ts';
 import type { Cycle } from '../../cycles/cycle.ts';
-import { recentCycles, memoryList } from '../scene-queries.ts';
-import { formatAmps, formatPercent, roundTo } from '../format.ts';
-import type { Finding, WatchMemory, Scene, Watch } from '../scene.ts';
+import { CLEAR, cannotTell, type Active, type Evaluation } from '../evaluation.ts';
+import { recentCycles } from '../scene-queries.ts';
+import { roundTo } from '../format.ts';
+import type { Scene, Watch } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
 const MAX_UNBALANCE = 0.1;
@@ -25,12 +26,18 @@ const RUNS = 5;
 const NORMAL_RUNS = 15;
 const MAX_NORMAL_UNBALANCE = 0.1;
 
-export const legImbalance: Watch = {
+interface ImbalanceMemory {
+  /** Unbalance of the first runs. */
+  first: number[];
+}
+
+export const legImbalance: Watch<ImbalanceMemory> = {
   alarm: 'leg-imbalance',
   scope: 'pump',
   triggers: ['cycle'],
   onDelayS: 0,
-  offDelayS: HOUR_S,
+  offDelayS: 3600,
+  initialMemory: () => ({ first: [] }),
   evaluate,
 };
 
@@ -45,14 +52,14 @@ function lineAmpsOf(cycle: Cycle): number[] | undefined {
   return amps === undefined || amps2 === undefined || amps3 === undefined ? undefined : [amps, amps2, amps3];
 }
 
-function evaluate(scene: Scene, memo: WatchMemory): Finding | null | undefined {
+function evaluate(scene: Scene, memory: ImbalanceMemory): Evaluation {
   const lines = scene.cycle && lineAmpsOf(scene.cycle);
-  if (!scene.cycle || !lines || scene.cycle.readings < 3) return undefined;
-  const firstUnbalances = memoryList(memo, 'first');
-  if (firstUnbalances.length < NORMAL_RUNS)
-    memo['first'] = [...firstUnbalances, roundTo(unbalance(lines), 4)];
+  if (!scene.cycle || !lines) return cannotTell('needs-three-lines');
+  if (scene.cycle.readings < 3) return cannotTell('too-few-readings');
+  const firstUnbalances = memory.first;
+  if (firstUnbalances.length < NORMAL_RUNS) memory.first = [...firstUnbalances, roundTo(unbalance(lines), 4)];
   const last = recentCycles(scene, RUNS, (cycle) => lineAmpsOf(cycle) !== undefined && cycle.readings >= 3);
-  if (last.length < RUNS) return undefined;
+  if (last.length < RUNS) return cannotTell('too-few-runs');
   const current = median(last.map((cycle) => unbalance(lineAmpsOf(cycle)!)))!;
   const normal =
     firstUnbalances.length < NORMAL_RUNS ? 0 : Math.min(MAX_NORMAL_UNBALANCE, median(firstUnbalances) ?? 0);
@@ -71,8 +78,8 @@ function evaluate(scene: Scene, memo: WatchMemory): Finding | null | undefined {
     );
   const limit = Math.max(MAX_UNBALANCE, normal + MARGIN_OVER_NORMAL);
   if (current <= Math.min(limit, Math.max(LASTING_MAX_UNBALANCE, normal + MARGIN_OVER_NORMAL)) - DEADBAND)
-    return null;
-  if (current <= limit) return undefined;
+    return CLEAR;
+  if (current <= limit) return cannotTell('near-limit');
   return finding(lines, current, normal, limit, last[0]!.startedMs);
 }
 
@@ -92,10 +99,12 @@ function finding(
   normal: number,
   limit: number,
   sinceMs: number,
-): Finding {
+): Active {
   return {
+    is: 'active',
     sinceMs,
-    why: `The three lines carry ${lines.map((amps) => formatAmps(amps)).join(', ')}: ${formatPercent(ratio)} unbalance${normal > 0 ? `, where ${formatPercent(normal)} was usual` : ''}.`,
+    reason: 'lines-unbalanced',
+    figures: { linesA: [...lines], unbalance: ratio, ...(normal > 0 && { normalUnbalance: normal }) },
     evidence: {
       unbalance: roundTo(ratio, 3),
       limit: roundTo(limit, 3),

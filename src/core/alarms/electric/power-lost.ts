@@ -4,9 +4,10 @@
  */
 import { HOUR_S, MINUTE_MS } from '../../../../shared/units/duration.ts';
 import { median } from '../../baseline/robust.ts';
-import { lastMinute, activeSince, clearActive } from '../scene-queries.ts';
-import { formatVolts, roundTo } from '../format.ts';
-import type { Finding, WatchMemory, Scene, Watch } from '../scene.ts';
+import { CLEAR, cannotTell, type Evaluation } from '../evaluation.ts';
+import { lastMinute, activeSince, forgetSince, type SinceMemory } from '../scene-queries.ts';
+import { roundTo } from '../format.ts';
+import type { Scene, Watch } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
 /**
@@ -22,42 +23,46 @@ const LAST_RUNS = 5;
 /** Power that comes and goes is one alarm; while it is back it explains nothing (src/core/alarms/lifecycle/symptoms.ts). */
 const OFF_DELAY_S = HOUR_S;
 
-export const powerLost: Watch = {
+export const powerLost: Watch<SinceMemory> = {
   alarm: 'power-lost',
   scope: 'well',
   triggers: ['minute'],
   onDelayS: 30,
   offDelayS: OFF_DELAY_S,
+  initialMemory: () => ({}),
   evaluate,
 };
 
-function evaluate(scene: Scene, memo: WatchMemory): Finding | null | undefined {
+function evaluate(scene: Scene, memory: SinceMemory): Evaluation {
   const gone = scene.well.nodes.find((node) => node.is === 'no-power');
   if (gone) {
     return {
+      is: 'active',
       sinceMs: gone.sinceMs,
-      why: `The node ${gone.node} said that its supply has failed.`,
+      reason: 'node-reports-power-lost',
+      figures: { node: gone.node },
       evidence: { node: gone.node },
       causes: weighCauses({ 'power-lost': 0.5, 'breaker-open': 0.5 }),
     };
   }
-  return evaluateVolts(scene, memo);
+  return evaluateVolts(scene, memory);
 }
 
-function evaluateVolts(scene: Scene, memo: WatchMemory): Finding | null | undefined {
+function evaluateVolts(scene: Scene, memory: SinceMemory): Evaluation {
   const minute = lastMinute(scene);
-  if (!minute) return undefined;
+  if (!minute) return cannotTell('too-few-readings');
   const lines = minute.pumps.flatMap((pump) => pump.volts ?? []);
-  if (lines.length === 0) return memo['sinceMs'] === undefined ? null : undefined;
+  if (lines.length === 0) return memory.sinceMs === undefined ? CLEAR : cannotTell('needs-voltage');
   const nominal = scene.pumps[0]?.card.volts ?? UNKNOWN_VOLTS / GONE_RATIO;
   const flows = minute.pumps.some((pump) => pump.ranS > 0);
   const highest = Math.max(...lines.map((line) => line.high));
   if (flows || highest >= GONE_RATIO * nominal || highest >= minVolts(scene, nominal))
-    return clearActive(memo);
-  const sinceMs = activeSince(memo, minute.atMs - MINUTE_MS);
+    return forgetSince(memory);
   return {
-    sinceMs,
-    why: `The pump's supply shows ${formatVolts(highest)} where it should have ${formatVolts(nominal)}.`,
+    is: 'active',
+    sinceMs: activeSince(memory, minute.atMs - 60_000),
+    reason: 'voltage-gone',
+    figures: { supplyV: highest, ratedV: nominal },
     evidence: { volts: roundTo(highest, 0), nominalVolts: nominal },
     causes: weighCauses({ 'power-lost': 0.55, 'breaker-open': 0.45 }),
   };

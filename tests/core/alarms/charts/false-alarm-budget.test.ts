@@ -19,7 +19,8 @@ import { cycleCount } from '../../../../src/core/alarms/water/cycle-count.ts';
 import { updateCusum, newCusum } from '../../../../src/core/alarms/charts/cusum.ts';
 import { cusumLimit } from '../../../../src/core/alarms/charts/run-length.ts';
 import { MAX_DAYS } from '../../../../src/core/well/well-state.ts';
-import type { WatchMemory, Scene, Watch } from '../../../../src/core/alarms/scene.ts';
+import { toEvaluation } from '../../../../src/core/alarms/bridge.ts';
+import type { Scene, Watch } from '../../../../src/core/alarms/scene.ts';
 import { closeHabitDay, addHabitDay, newHabit, type Habit } from '../../../../src/core/baseline/habit.ts';
 import { autoregressive, normals, uniforms } from '../../../support/normals.ts';
 import { houseCard, T0, usualBaseline } from '../scene-kit.ts';
@@ -71,14 +72,14 @@ describe('widenFor', () => {
 });
 
 /** Feeds scenes to watches as the engine does; counts how often one begins to stand. */
-function alarmsOf(watches: Watch[], scenes: Iterable<Scene>): number {
-  const each = watches.map((watch) => ({ watch, memo: {} as WatchMemory, standing: false }));
+function alarmsOf(watches: Watch<object>[], scenes: Iterable<Scene>): number {
+  const each = watches.map((watch) => ({ watch, memory: watch.initialMemory?.() ?? {}, standing: false }));
   let begun = 0;
   for (const scene of scenes) {
     for (const one of each) {
-      const finding = one.watch.evaluate(scene, one.memo);
-      if (finding && !one.standing) begun++;
-      if (finding !== undefined) one.standing = finding !== null;
+      const { is } = toEvaluation(one.watch.evaluate(scene, one.memory));
+      if (is === 'active' && !one.standing) begun++;
+      if (is !== 'cannot-tell') one.standing = is === 'active';
     }
   }
   return begun;
