@@ -16,7 +16,7 @@ import {
 import { KPA_PER_PSI } from '../scene-queries.ts';
 import type { Check } from './first-checks.ts';
 import { unbalance } from '../electric/leg-imbalance.ts';
-import { formatAmps, formatVolts, roundTo } from '../format.ts';
+import { roundTo } from '../format.ts';
 import type { Scene } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
@@ -89,7 +89,17 @@ function impossibleAmps(scene: Scene, amps: number, maxAmps: number): Check['imp
   if (ratio < IMPOSSIBLE_HIGH_RATIO && ratio > least) return undefined;
   const over = ratio > 1;
   return {
-    why: `The pump shows ${formatAmps(amps)} and its card says at most ${formatAmps(maxAmps)}; ${over ? OVER_TEXT : underText(scene, raises)}.`,
+    ...(over
+      ? { reason: 'current-too-high-for-card', figures: { runningA: amps, cardMaxA: maxAmps } }
+      : {
+          reason: 'current-too-low-for-card',
+          figures: {
+            runningA: amps,
+            cardMaxA: maxAmps,
+            raisesPressure: raises,
+            mayBeStartLead: hasStartLead(scene),
+          },
+        }),
     evidence: { amps: roundTo(amps), maxAmps, ratio: roundTo(ratio) },
     causes: over
       ? weighCauses({ 'bad-card': 0.65, 'clamp-off': 0.35 })
@@ -97,16 +107,9 @@ function impossibleAmps(scene: Scene, amps: number, maxAmps: number): Check['imp
   };
 }
 
-const OVER_TEXT =
-  'a motor could not stand that for long: the card, the scale of the clamp or a second load on its conductor is wrong';
-
 /** A three-wire motor's start lead carries little once it runs (NEC art. 430 knows three leads; which carries what is common practice). */
-function underText(scene: Scene, raises: boolean): string {
-  const lead = scene.pump.card.wires === 3 && scene.pump.card.phase !== 3 ? ', or on the start lead' : '';
-  const how = raises
-    ? 'a pump that raises pressure as this one does draws more'
-    : 'an idling motor draws more';
-  return `${how}: the clamp sits round two conductors${lead}, its scale is wrong, or the card is`;
+function hasStartLead({ pump }: Scene): boolean {
+  return pump.card.wires === 3 && pump.card.phase !== 3;
 }
 
 /** Runs that were found by their current raise pressure: then the clamp sees them. That it misses some is found by ../sensing/clamp-fault.ts. */
@@ -137,7 +140,8 @@ export function checkVolts(scene: Scene): Check | undefined {
     measured: [{ value: roundTo(volts, 1), dimension: 'voltage' }],
     ...(Math.abs(off) > IMPOSSIBLE_VOLTS_DEVIATION && {
       impossible: {
-        why: `The node measures ${formatVolts(volts)} while the pump runs, and the card says ${formatVolts(plate)}: the card is wrong, or another pair of wires is measured.`,
+        reason: 'voltage-differs-from-card',
+        figures: { runningV: volts, cardV: plate },
         evidence: { volts: roundTo(volts, 1), cardVolts: plate },
         causes: weighCauses({ 'bad-card': 0.7, 'supply-voltage': 0.3 }),
       },

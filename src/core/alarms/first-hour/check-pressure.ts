@@ -7,8 +7,13 @@ import { MIN_FIRST_RUNS, firstCutIn, firstCutOut, firstRuns } from './first-run-
 import { appliesTo } from '../applies.ts';
 import { recentCycles, isCompleteRun, KPA_PER_PSI, usesPressure } from '../scene-queries.ts';
 import type { Check } from './first-checks.ts';
-import { formatPressure, roundTo } from '../format.ts';
-import type { Finding, Scene } from '../scene.ts';
+import type {
+  SwitchPointFigures,
+  WrongUnit,
+} from '../../../../shared/text/en/reasons/sensing/card-contradictions.ts';
+import type { Active } from '../evaluation.ts';
+import { roundTo } from '../format.ts';
+import type { Scene } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
 /** What a switch, a dial and a transducer may differ by (3 psi), and what cannot be all of theirs (7 psi, at both points alike): switches go by tens. */
@@ -23,14 +28,14 @@ const FACTOR_TOLERANCE = 0.12;
 const CHANGED_RUNS = 3;
 
 /** How much too small a reading is, by what was sent where pascals are due. */
-const UNIT_FACTORS: readonly (readonly [factor: number, what: string])[] = [
-  [1000 * KPA_PER_PSI, 'psi are sent where pascals are due'],
-  [KPA_PER_PSI, 'psi are sent as if they were kilopascals'],
-  [1000, 'kilopascals are sent where pascals are due'],
-  [100_000, 'bar are sent where pascals are due'],
-  [100, 'bar are sent as if they were kilopascals'],
-  [1 / KPA_PER_PSI, 'kilopascals are taken for psi'],
-  [1 / 1000, 'pascals are sent as if they were kilopascals'],
+const UNIT_FACTORS: readonly (readonly [factor: number, what: WrongUnit])[] = [
+  [1000 * KPA_PER_PSI, 'psi-as-pa'],
+  [KPA_PER_PSI, 'psi-as-kpa'],
+  [1000, 'kpa-as-pa'],
+  [100_000, 'bar-as-pa'],
+  [100, 'bar-as-kpa'],
+  [1 / KPA_PER_PSI, 'kpa-as-psi'],
+  [1 / 1000, 'pa-as-kpa'],
 ];
 
 function appliesToSwitch(scene: Scene): boolean {
@@ -49,7 +54,8 @@ export function checkPressureUnit(scene: Scene): Check | undefined {
     measured: [pressureFigure(points.cutIn), pressureFigure(points.cutOut)],
     ...(unit !== undefined && {
       impossible: {
-        why: `The switch works between ${formatLowPressure(points.cutIn)} and ${formatLowPressure(points.cutOut)} by the readings, and between ${formatPressure(points.cardIn)} and ${formatPressure(points.cardOut)} by the card: ${unit}, or the card is in the wrong unit.`,
+        reason: 'pressure-in-wrong-unit',
+        figures: { ...pointFigures(points), unit },
         evidence: pointEvidence(points),
         causes: unitCauses(points),
       },
@@ -58,7 +64,7 @@ export function checkPressureUnit(scene: Scene): Check | undefined {
 }
 
 /** A node that was set up anew: its last runs lie by one of the factors between units off what this switch was learnt to do. */
-export function changedUnit(scene: Scene): Finding | undefined {
+export function changedUnit(scene: Scene): Active | undefined {
   const { pinned } = scene.pump;
   const runs = recentCycles(scene, CHANGED_RUNS, isCompleteRun);
   if (!appliesToSwitch(scene) || !pinned?.cutInKpa || !pinned.cutOutKpa || runs.length < CHANGED_RUNS)
@@ -74,8 +80,16 @@ export function changedUnit(scene: Scene): Finding | undefined {
     return undefined;
   const last = points[points.length - 1]!;
   return {
+    is: 'active',
     sinceMs: runs[0]!.startedMs,
-    why: `The switch works between ${formatLowPressure(last.cutIn)} and ${formatLowPressure(last.cutOut)} by the readings, and used to between ${formatPressure(last.cardIn)} and ${formatPressure(last.cardOut)}: ${unit} since then.`,
+    reason: 'pressure-unit-changed',
+    figures: {
+      cutInKpa: last.cutIn,
+      cutOutKpa: last.cutOut,
+      learnedCutInKpa: last.cardIn,
+      learnedCutOutKpa: last.cardOut,
+      unit,
+    },
     evidence: pointEvidence(last),
     causes: weighCauses({ 'transducer-fault': 0.9, 'bad-card': 0.1 }),
   };
@@ -97,7 +111,7 @@ function pointsOf(scene: Scene): SwitchPoints | undefined {
     : { cutIn, cutOut, cardIn, cardOut };
 }
 
-function wrongUnit({ cutIn, cutOut, cardIn, cardOut }: SwitchPoints): string | undefined {
+function wrongUnit({ cutIn, cutOut, cardIn, cardOut }: SwitchPoints): WrongUnit | undefined {
   if (cutIn <= 0 || cutOut <= 0) return undefined;
   const found = UNIT_FACTORS.find(
     ([factor]) => isNearOne((factor * cutIn) / cardIn) && isNearOne((factor * cutOut) / cardOut),
@@ -106,7 +120,7 @@ function wrongUnit({ cutIn, cutOut, cardIn, cardOut }: SwitchPoints): string | u
 }
 
 /** Whose figures could be a switch's at all: from 15 to 100 psi at cut-out (common practice). */
-function unitCauses({ cutOut, cardOut }: SwitchPoints): Finding['causes'] {
+function unitCauses({ cutOut, cardOut }: SwitchPoints): Active['causes'] {
   const [reads, says] = [cutOut, cardOut].map((kpa) => kpa > 15 * KPA_PER_PSI && kpa < 100 * KPA_PER_PSI);
   if (reads === says) return weighCauses({ 'transducer-fault': 0.5, 'bad-card': 0.5 });
   return reads
@@ -116,11 +130,6 @@ function unitCauses({ cutOut, cardOut }: SwitchPoints): Finding['causes'] {
 
 function isNearOne(share: number): boolean {
   return Math.abs(share - 1) <= FACTOR_TOLERANCE;
-}
-
-/** Pressures far too small want their decimals. */
-function formatLowPressure(kpa: number): string {
-  return Math.abs(kpa) < 5 ? `${roundTo(kpa, 3)} kPa` : formatPressure(kpa);
 }
 
 export function checkPressureMoves(scene: Scene): Check | undefined {
@@ -180,12 +189,17 @@ function impossiblePoints(scene: Scene, points: SwitchPoints): Check['impossible
   const absolute =
     Math.abs(awayIn - air) < POINT_TOLERANCE_KPA && Math.abs(awayOut - air) < POINT_TOLERANCE_KPA;
   return {
-    why: `The switch works between ${formatPressure(points.cutIn)} and ${formatPressure(points.cutOut)}, and the card says ${formatPressure(points.cardIn)} and ${formatPressure(points.cardOut)}: the card or the transducer is wrong${absolute ? ', as a transducer is that reads absolute pressure' : ''}.`,
+    reason: 'switch-points-differ-from-card',
+    figures: { ...pointFigures(points), mayBeAbsolute: absolute },
     evidence: pointEvidence(points),
     causes: absolute
       ? weighCauses({ 'transducer-fault': 0.55, 'bad-card': 0.35, 'switch-out-of-set': 0.1 })
       : weighCauses({ 'bad-card': 0.5, 'transducer-fault': 0.3, 'switch-out-of-set': 0.2 }),
   };
+}
+
+function pointFigures({ cutIn, cutOut, cardIn, cardOut }: SwitchPoints): SwitchPointFigures {
+  return { cutInKpa: cutIn, cutOutKpa: cutOut, cardCutInKpa: cardIn, cardCutOutKpa: cardOut };
 }
 
 function pointEvidence({ cutIn, cutOut, cardIn, cardOut }: SwitchPoints): Record<string, number> {

@@ -7,7 +7,7 @@ import { quantile } from '../../baseline/robust.ts';
 import { MIN_FIRST_RUNS, firstAmps, firstCutIn, firstCutOut, firstRuns } from './first-run-values.ts';
 import { hasPressureCycle, KPA_PER_PSI } from '../scene-queries.ts';
 import type { Check } from './first-checks.ts';
-import { formatVolume, formatPressure, formatDuration, roundTo } from '../format.ts';
+import { roundTo } from '../format.ts';
 import type { Scene } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
@@ -41,7 +41,8 @@ export function checkPrecharge(scene: Scene): Check | undefined {
     measured: [{ value: roundTo(cutIn, 1), dimension: 'pressure' }],
     ...(contradicts && {
       impossible: {
-        why: `The card says that the tank's air is at ${formatPressure(prechargeKpa)}, over the ${formatPressure(cutIn)} at which the pump starts: then the tank would be empty before each start. The card is wrong, or the tank was filled with too much air.`,
+        reason: 'precharge-over-cut-in',
+        figures: { prechargeKpa, cutInKpa: cutIn },
         evidence: { prechargeKpa: roundTo(prechargeKpa, 0), cutInKpa: roundTo(cutIn, 0) },
         causes: weighCauses({ 'bad-card': 0.65, 'tank-overcharged': 0.35 }),
       },
@@ -107,12 +108,9 @@ function impossibleFill(
   const tooQuick = ratio > IMPOSSIBLE_FAST_RATIO && fillS >= MIN_SOUND_FILL_S;
   const tooSlow = ratio < IMPOSSIBLE_SLOW_RATIO && works;
   if (!tooQuick && !tooSlow) return undefined;
-  const takes = `Fills take ${formatDuration(fillS)}; the tank on the card holds ${formatVolume(drawdownL)} between the switch points, and the pump on it needs about ${formatDuration(drawdownL / ratedLPerS)} for that`;
   return {
-    why:
-      ratio > 1
-        ? `${takes}: the tank is smaller than the card says, or has lost its air.`
-        : `${takes}: tank or rated flow on the card are wrong.`,
+    reason: ratio > 1 ? 'fill-too-short-for-card' : 'fill-too-long-for-card',
+    figures: { fillS, drawdownL, expectedS: drawdownL / ratedLPerS },
     evidence: { fillS: roundTo(fillS, 0), drawdownL: roundTo(drawdownL, 1), ratio: roundTo(ratio) },
     causes:
       ratio > 1

@@ -3,10 +3,10 @@
  * three states; nothing is judged before a handful of runs. What is impossible, and not only different, is told once as `sensor-fault` (../sensing/card-fault.ts). A pure
  * function of the scene, so that the page, the alarm and the tests ask the same.
  */
-import type { Evidence } from '../../../../shared/api/events.ts';
 import type { Dimension } from '../../../../shared/quantity/units.ts';
 import type { CheckKind } from '../../../../shared/text/en/checks/checks.ts';
-import type { WeighedCause } from '../../../../shared/text/en/alarms/kinds.ts';
+import type { CardContradiction } from '../../../../shared/text/en/reasons/sensing/card-contradictions.ts';
+import type { Active } from '../evaluation.ts';
 import {
   checkCurrentAtRest,
   checkClampPlace,
@@ -32,7 +32,7 @@ export interface Check {
   card?: CheckFigure[];
   measured?: CheckFigure[];
   /** Where both cannot be true: what `sensor-fault` says of it. */
-  impossible?: { why: string; evidence: Evidence; causes: WeighedCause[] };
+  impossible?: CardContradiction & Pick<Active, 'evidence' | 'causes'>;
 }
 
 /** All checks of the scene's pump; those of the whole well come with the first pump. Checks that make no sense of it are left out. */

@@ -5,48 +5,69 @@
  */
 import type { CheckKind } from '../../../../shared/text/en/checks/checks.ts';
 import { changedUnit } from '../first-hour/check-pressure.ts';
-import { isAfterReset, memoryNumber } from '../scene-queries.ts';
+import { isAfterReset } from '../scene-queries.ts';
 import { runFirstChecks, type Check } from '../first-hour/first-checks.ts';
-import type { Finding, WatchMemory, Scene } from '../scene.ts';
+import { cannotTell, type Active, type CannotTell } from '../evaluation.ts';
+import type { Scene } from '../scene.ts';
 
 /** Pressure in the wrong unit makes the tank's checks meaningless: of these the first alone speaks. */
 const PRESSURE_CHECKS: readonly CheckKind[] = ['pressure-unit', 'cut-out', 'precharge', 'tank-fill'];
 
-/** The finding; `unchanged` where the one that stands neither stands out any more nor is over; undefined where there is none. */
-export function cardFault(scene: Scene, memo: WatchMemory): Finding | 'unchanged' | undefined {
+export interface CardMemory {
+  /** The card's values that the checks compare, in one line, and when they last changed. */
+  card?: string;
+  cardMs?: number;
+  /** A card that was found to agree; else the checks that differed, by name. */
+  cardAgreed?: true;
+  cardDiffers?: string;
+}
+
+/** Undefined if card and readings agree; cannot tell while a check still differs, but no longer by an impossible amount. */
+export function cardFault(scene: Scene, memory: CardMemory): Active | CannotTell | undefined {
   const first = scene.pump.cycles[0];
   if (!first || !isAfterReset(scene, first.startedMs)) return undefined;
   const unit = changedUnit(scene);
   if (unit) return unit;
-  resetOnCardChange(scene, memo);
-  if (memo['cardAgreed'] === true) return undefined;
+  resetOnCardChange(scene, memory);
+  if (memory.cardAgreed === true) return undefined;
   const checks = runFirstChecks(scene);
   const found = checks.filter(({ impossible }) => impossible !== undefined);
   const ofPressure = found.find(({ what }) => PRESSURE_CHECKS.includes(what));
   const reported = found.filter((check) => check === ofPressure || !PRESSURE_CHECKS.includes(check.what));
   if (reported.length > 0) {
-    memo['cardDiffers'] = reported.map(({ what }) => what).join(' ');
+    memory.cardDiffers = reported.map(({ what }) => what).join(' ');
     // A card that came since is asked with runs from before it: it differs since it came.
-    return finding(reported, Math.max(first.startedMs, memoryNumber(memo, 'cardMs', 0)));
+    return finding(reported, Math.max(first.startedMs, memory.cardMs ?? 0));
   }
-  if (stillDiffers(checks, memo)) return 'unchanged';
-  delete memo['cardDiffers'];
-  if (scene.pump.pinned) memo['cardAgreed'] = true;
+  if (stillDiffers(checks, memory)) return cannotTell('near-limit');
+  delete memory.cardDiffers;
+  if (scene.pump.pinned) memory.cardAgreed = true;
   return undefined;
 }
 
-function finding(reported: readonly Check[], sinceMs: number): Finding {
+function finding(reported: readonly Check[], sinceMs: number): Active {
   const parts = reported.map(({ impossible }) => impossible!);
-  return { ...parts[0]!, sinceMs, why: parts.map(({ why }) => why).join(' ') };
+  const first = parts[0]!;
+  if (parts.length === 1) return { is: 'active', sinceMs, ...first };
+  return {
+    ...first,
+    is: 'active',
+    sinceMs,
+    reason: 'several-card-contradictions',
+    figures: Object.assign(
+      { reasons: parts.map(({ reason }) => reason) },
+      ...parts.map(({ figures }) => figures),
+    ),
+  };
 }
 
-function stillDiffers(checks: readonly Check[], memo: WatchMemory): boolean {
-  const before = typeof memo['cardDiffers'] === 'string' ? memo['cardDiffers'].split(' ') : [];
+function stillDiffers(checks: readonly Check[], memory: CardMemory): boolean {
+  const before = memory.cardDiffers?.split(' ') ?? [];
   return checks.some(({ what, state }) => state === 'differs' && before.includes(what));
 }
 
 /** What the checks ask of the card, in one line: another line is another card. */
-function resetOnCardChange({ well, pump, atMs }: Scene, memo: WatchMemory): void {
+function resetOnCardChange({ well, pump, atMs }: Scene, memory: CardMemory): void {
   const { switch: points, tank } = well.card;
   const { maxAmps, volts, ratedLPerS, control, clamp } = pump.card;
   const cardValues = [
@@ -62,9 +83,9 @@ function resetOnCardChange({ well, pump, atMs }: Scene, memo: WatchMemory): void
   ]
     .map((value) => value ?? '-')
     .join(' ');
-  if (memo['card'] === cardValues) return;
-  if (memo['card'] !== undefined) memo['cardMs'] = atMs;
-  memo['card'] = cardValues;
-  delete memo['cardAgreed'];
-  delete memo['cardDiffers'];
+  if (memory.card === cardValues) return;
+  if (memory.card !== undefined) memory.cardMs = atMs;
+  memory.card = cardValues;
+  delete memory.cardAgreed;
+  delete memory.cardDiffers;
 }

@@ -4,9 +4,10 @@
  */
 import { HOUR_MS, MINUTE_MS } from '../../../../shared/units/duration.ts';
 import { peersOf, reportsPressure } from '../pump-peers.ts';
-import { normalCutInKpa, normalCutOutKpa, lastMinute, memoryNumber, usesPressure } from '../scene-queries.ts';
-import { formatPressure, roundTo } from '../format.ts';
-import type { Finding, WatchMemory, Scene } from '../scene.ts';
+import { normalCutInKpa, normalCutOutKpa, lastMinute, usesPressure } from '../scene-queries.ts';
+import type { Active } from '../evaluation.ts';
+import { roundTo } from '../format.ts';
+import type { Scene } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
 const LOW_BAND_FRACTION = 0.35;
@@ -17,7 +18,16 @@ export const MIN_CLIMBS = 2;
 const CLIMB_WINDOW_MS = 48 * HOUR_MS;
 const MIN_HEARD_S = 40;
 
-export function clampFault(scene: Scene, memo: WatchMemory): Finding | undefined {
+export interface ClampMemory {
+  /** When pressure was last in the lower part of the band with the pump at rest. */
+  lowMs?: number;
+  /** How often pressure has climbed without current, and when first and last. */
+  climbs?: number;
+  firstClimbMs?: number;
+  climbMs?: number;
+}
+
+export function clampFault(scene: Scene, memory: ClampMemory): Active | undefined {
   if (!reportsPressure(scene) || !usesPressure(scene.pump) || scene.pump.card.control === 'variable-speed')
     return undefined;
   const minute = lastMinute(scene);
@@ -27,37 +37,39 @@ export function clampFault(scene: Scene, memo: WatchMemory): Finding | undefined
   const pumps = [scene.pump, ...peersOf(scene)];
   const ran = pumps.some((pump) => pump.run !== undefined || (minute.pumps[pump.index]?.ranS ?? 0) > 0);
   if (ran) {
-    delete memo['lowMs'];
-    delete memo['climbs'];
+    delete memory.lowMs;
+    delete memory.climbs;
     return undefined;
   }
   if (pumps.some((pump) => (minute.pumps[pump.index]?.heardS ?? 0) < MIN_HEARD_S)) {
-    delete memo['lowMs'];
-    return climbFinding(scene, memo, minute.kpa.mean);
+    delete memory.lowMs;
+    return climbFinding(scene, memory, minute.kpa.mean);
   }
   const height = (minute.kpa.mean - cutIn) / (cutOut - cutIn);
-  if (height < LOW_BAND_FRACTION) memo['lowMs'] = scene.atMs;
-  const lowMs = memoryNumber(memo, 'lowMs', NaN);
-  if (height > HIGH_BAND_FRACTION && Number.isFinite(lowMs)) {
-    delete memo['lowMs'];
-    if (scene.atMs - lowMs <= MAX_CLIMB_MS) countClimb(memo, scene.atMs);
+  if (height < LOW_BAND_FRACTION) memory.lowMs = scene.atMs;
+  const { lowMs } = memory;
+  if (height > HIGH_BAND_FRACTION && lowMs !== undefined) {
+    delete memory.lowMs;
+    if (scene.atMs - lowMs <= MAX_CLIMB_MS) countClimb(memory, scene.atMs);
   }
-  return climbFinding(scene, memo, minute.kpa.mean);
+  return climbFinding(scene, memory, minute.kpa.mean);
 }
 
-function countClimb(memo: WatchMemory, atMs: number): void {
-  const recent = atMs - memoryNumber(memo, 'climbMs', -Infinity) < CLIMB_WINDOW_MS;
-  memo['climbs'] = recent ? memoryNumber(memo, 'climbs', 0) + 1 : 1;
-  if (memo['climbs'] === 1) memo['firstClimbMs'] = atMs;
-  memo['climbMs'] = atMs;
+function countClimb(memory: ClampMemory, atMs: number): void {
+  const recent = atMs - (memory.climbMs ?? -Infinity) < CLIMB_WINDOW_MS;
+  memory.climbs = recent ? (memory.climbs ?? 0) + 1 : 1;
+  if (memory.climbs === 1) memory.firstClimbMs = atMs;
+  memory.climbMs = atMs;
 }
 
-function climbFinding(scene: Scene, memo: WatchMemory, kpa: number): Finding | undefined {
-  const climbs = memoryNumber(memo, 'climbs', 0);
+function climbFinding(scene: Scene, memory: ClampMemory, kpa: number): Active | undefined {
+  const { climbs = 0 } = memory;
   if (climbs < MIN_CLIMBS) return undefined;
   return {
-    sinceMs: memoryNumber(memo, 'firstClimbMs', scene.atMs),
-    why: `Pressure has climbed to cut-out ${climbs} times while no current was seen: the pump runs and its clamp does not show it. Now ${formatPressure(kpa)}.`,
+    is: 'active',
+    sinceMs: memory.firstClimbMs ?? scene.atMs,
+    reason: 'pressure-rises-without-current',
+    figures: { climbs, nowKpa: kpa },
     evidence: { climbs, kpa: roundTo(kpa, 0), amps: 0 },
     causes: weighCauses({ 'clamp-off': 0.85, 'heat-expansion': 0.1, 'bad-card': 0.05 }),
   };

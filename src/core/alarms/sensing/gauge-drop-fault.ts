@@ -2,22 +2,25 @@
 import { reportsPressure } from '../pump-peers.ts';
 import { usesPressure } from '../scene-queries.ts';
 import { detectGaugeDrop } from './gauge-drop.ts';
-import { formatVolume, formatPressure, formatDuration, roundTo } from '../format.ts';
-import type { Finding, Scene } from '../scene.ts';
+import type { Active } from '../evaluation.ts';
+import { roundTo } from '../format.ts';
+import type { Scene } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
 /** So long to its last digit: water that is used or pumped moves a gauge by then. */
 const MIN_FLAT_S = 180;
 
-export function gaugeDropFault(scene: Scene): Finding | undefined {
+export function gaugeDropFault(scene: Scene): Active | undefined {
   if (!reportsPressure(scene) || !usesPressure(scene.pump)) return undefined;
   const drop = detectGaugeDrop(scene);
   if (!drop) return undefined;
   const flatS = (scene.atMs - drop.sinceMs) / 1000;
   if (flatS < MIN_FLAT_S) return undefined;
   return {
+    is: 'active',
     sinceMs: drop.sinceMs,
-    why: `The gauge fell from ${formatPressure(drop.fromKpa)} to ${formatPressure(drop.toKpa)} within ${formatDuration(drop.stepS)} and has read the same to the last digit since: the ${formatVolume(drop.waterL)} in the tank do not leave so fast.`,
+    reason: 'pressure-dropped-with-full-tank',
+    figures: { fromKpa: drop.fromKpa, toKpa: drop.toKpa, withinS: drop.stepS, tankL: drop.waterL },
     evidence: {
       fromKpa: roundTo(drop.fromKpa, 0),
       kpa: roundTo(drop.toKpa, 1),

@@ -1,6 +1,6 @@
 /** Two boxes speak under one name (contract, section 2): both are kept, and none can be trusted to be the well's own. */
-import { HOUR_S } from '../../../../shared/units/duration.ts';
-import type { Finding, Scene, Watch } from '../scene.ts';
+import { CLEAR, type Evaluation } from '../evaluation.ts';
+import type { Scene, Watch } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
 export const nodeConflict: Watch = {
@@ -12,12 +12,14 @@ export const nodeConflict: Watch = {
   evaluate,
 };
 
-function evaluate(scene: Scene): Finding | null {
+function evaluate(scene: Scene): Evaluation {
   const { node } = scene;
-  if (!node || node.is !== 'conflict') return null;
+  if (!node || node.is !== 'conflict') return CLEAR;
   return {
+    is: 'active',
     sinceMs: node.sinceMs,
-    why: `Two boxes send under the name ${node.node}: what this well shows may be another well's.`,
+    reason: 'two-nodes-one-name',
+    figures: { node: node.node },
     evidence: { ...node.evidence, node: node.node },
     causes: weighCauses({ 'node-offline': 0.6, serviced: 0.4 }),
   };

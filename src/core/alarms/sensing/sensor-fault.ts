@@ -3,14 +3,14 @@
  * well, so that a slipped clamp is not a dead pump. Each question has its own file beside this one or a few lines here; the first
  * that finds something speaks.
  */
-import { HOUR_S, MINUTE_MS } from '../../../../shared/units/duration.ts';
-import { cardFault } from './card-fault.ts';
-import { clampFault } from './clamp-fault.ts';
+import { cardFault, type CardMemory } from './card-fault.ts';
+import { clampFault, type ClampMemory } from './clamp-fault.ts';
 import { reportsPressure } from '../pump-peers.ts';
 import { gaugeDropFault } from './gauge-drop-fault.ts';
-import { isAfterReset, lastMinute, memoryNumber, KPA_PER_PSI, usesPressure } from '../scene-queries.ts';
-import { formatPressure, formatDuration, roundTo } from '../format.ts';
-import type { ChannelScene, Finding, WatchMemory, Scene, Watch } from '../scene.ts';
+import { CLEAR, cannotTell, type Active, type Evaluation } from '../evaluation.ts';
+import { isAfterReset, lastMinute, KPA_PER_PSI, usesPressure } from '../scene-queries.ts';
+import { roundTo } from '../format.ts';
+import type { ChannelScene, Scene, Watch } from '../scene.ts';
 import { stuckFault } from './stuck-fault.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
@@ -23,79 +23,87 @@ const MIN_SILENT_S = 900;
 const IMPLAUSIBLE_KPA = -5 * KPA_PER_PSI;
 const MIN_IMPLAUSIBLE_S = 300;
 
-export const sensorFault: Watch = {
+interface SensorMemory extends CardMemory, ClampMemory {
+  /** Since when each faulty channel has been so. */
+  faultSinceMs: Record<string, number>;
+  /** Since when pressure has been none that a water system has. */
+  nonsenseMs?: number;
+  /** The last run contradicted the card. */
+  cardWrong?: boolean;
+}
+
+export const sensorFault: Watch<SensorMemory> = {
   alarm: 'sensor-fault',
   scope: 'pump',
   triggers: ['minute', 'cycle'],
   onDelayS: 0,
-  offDelayS: HOUR_S,
+  offDelayS: 3600,
+  initialMemory: () => ({ faultSinceMs: {} }),
   evaluate,
 };
 
-function evaluate(scene: Scene, memo: WatchMemory): Finding | null | undefined {
+function evaluate(scene: Scene, memory: SensorMemory): Evaluation {
   // A gauge that shows nothing of the water says nothing of the card.
   const gaugeDrop = gaugeDropFault(scene);
   if (scene.trigger === 'cycle') {
     if (gaugeDrop) return gaugeDrop;
-    const wrongCard = cardFault(scene, memo);
-    memo['cardWrong'] = wrongCard !== undefined;
-    return wrongCard === 'unchanged' ? undefined : (wrongCard ?? stuckFault(scene));
+    const wrongCard = cardFault(scene, memory);
+    memory.cardWrong = wrongCard !== undefined;
+    return wrongCard ?? stuckFault(scene) ?? cannotTell('not-this-trigger');
   }
   const found =
-    channelFaults(scene, memo) ??
+    channelFaults(scene, memory) ??
     gaugeDrop ??
-    clampFault(scene, memo) ??
-    implausiblePressure(scene, memo) ??
+    clampFault(scene, memory) ??
+    implausiblePressure(scene, memory) ??
     stuckFault(scene);
   // What the runs said of the card stands until a run says otherwise.
-  return found ?? (memo['cardWrong'] === true ? undefined : null);
+  return found ?? (memory.cardWrong === true ? cannotTell('not-this-trigger') : CLEAR);
 }
 
-/** Of each channel's name: its pump, from 0 (those of the whole well are the first pump's), and where its fault is remembered. */
-const CHANNEL_INFO = new Map<string, { pump: number; since: string }>();
+/** Of each channel's name its pump, from 0; those of the whole well are the first pump's. */
+const PUMP_OF_CHANNEL = new Map<string, number>();
 
 /** The names are few, and asked for each minute. */
-function channelInfo(channel: string): { pump: number; since: string } {
-  let found = CHANNEL_INFO.get(channel);
-  if (!found) {
-    found = { pump: Number(/^p(\d+)\//.exec(channel)?.[1] ?? 1) - 1, since: `fault ${channel}` };
-    CHANNEL_INFO.set(channel, found);
-  }
+function pumpOf(channel: string): number {
+  let found = PUMP_OF_CHANNEL.get(channel);
+  if (found === undefined)
+    PUMP_OF_CHANNEL.set(channel, (found = Number(/^p(\d+)\//.exec(channel)?.[1] ?? 1) - 1));
   return found;
 }
 
-function channelFaults(scene: Scene, memo: WatchMemory): Finding | undefined {
+function channelFaults(scene: Scene, memory: SensorMemory): Active | undefined {
   for (const channel of scene.well.channels) {
-    if (channelInfo(channel.channel).pump !== scene.pump.index) continue;
-    const found = outOfSpan(scene, channel, memo) ?? silentChannelFinding(scene, channel);
+    if (pumpOf(channel.channel) !== scene.pump.index) continue;
+    const found = outOfSpan(scene, channel, memory) ?? silentChannelFinding(scene, channel);
     if (found) return found;
   }
   return undefined;
 }
 
-function outOfSpan(scene: Scene, channel: ChannelScene, memo: WatchMemory): Finding | undefined {
+function outOfSpan(scene: Scene, channel: ChannelScene, memory: SensorMemory): Active | undefined {
   const faulty = channel.fault !== undefined && channel.faultsInRow >= MIN_FAULTS;
-  const { since } = channelInfo(channel.channel);
+  const { faultSinceMs } = memory;
   if (!faulty) {
-    if (memo[since] !== undefined) delete memo[since];
+    if (faultSinceMs[channel.channel] !== undefined) delete faultSinceMs[channel.channel];
     return undefined;
   }
-  memo[since] = memoryNumber(memo, since, scene.atMs - MINUTE_MS);
-  const sinceMs = memoryNumber(memo, since, scene.atMs);
+  const sinceMs = (faultSinceMs[channel.channel] ??= scene.atMs - 60_000);
   return scene.atMs - sinceMs >= MIN_FAULT_S * 1000 ? outOfSpanFinding(channel, sinceMs) : undefined;
 }
 
-const FAULT_TEXT = {
-  low: 'under its span, as of a broken wire',
-  high: 'over its span',
-  bad: 'bad',
-} as const;
-
-function outOfSpanFinding(channel: ChannelScene, sinceMs: number): Finding {
+function outOfSpanFinding(channel: ChannelScene, sinceMs: number): Active {
   const current = channel.channel.includes('current');
   return {
+    is: 'active',
     sinceMs,
-    why: `The ${channel.channel} channel of ${channel.node} reads ${FAULT_TEXT[channel.fault ?? 'bad']}, ${channel.faultsInRow} times in a row.`,
+    reason: 'channel-out-of-range',
+    figures: {
+      channel: channel.channel,
+      node: channel.node,
+      fault: channel.fault ?? 'bad',
+      readings: channel.faultsInRow,
+    },
     evidence: {
       channel: channel.channel,
       node: channel.node,
@@ -108,7 +116,7 @@ function outOfSpanFinding(channel: ChannelScene, sinceMs: number): Finding {
   };
 }
 
-function silentChannelFinding(scene: Scene, channel: ChannelScene): Finding | undefined {
+function silentChannelFinding(scene: Scene, channel: ChannelScene): Active | undefined {
   if (
     channel.lastMs === undefined ||
     scene.atMs - channel.lastMs < MIN_SILENT_S * 1000 ||
@@ -125,13 +133,16 @@ function silentChannelFinding(scene: Scene, channel: ChannelScene): Finding | un
   );
   // A channel that has only faults to say is no silent one.
   if (!other || channel.faultsInRow > 0) return undefined;
+  const silentS = (scene.atMs - channel.lastMs) / 1000;
   return {
+    is: 'active',
     sinceMs: channel.lastMs,
-    why: `${channel.node} has sent no ${channel.channel} for ${formatDuration((scene.atMs - channel.lastMs) / 1000)}, while it sends ${other.channel}.`,
+    reason: 'channel-silent',
+    figures: { channel: channel.channel, node: channel.node, silentS, otherChannel: other.channel },
     evidence: {
       channel: channel.channel,
       node: channel.node,
-      silentS: Math.round((scene.atMs - channel.lastMs) / 1000),
+      silentS: Math.round(silentS),
     },
     causes: channel.channel.includes('current')
       ? weighCauses({ 'clamp-off': 0.6, 'node-offline': 0.4 })
@@ -139,21 +150,22 @@ function silentChannelFinding(scene: Scene, channel: ChannelScene): Finding | un
   };
 }
 
-function implausiblePressure(scene: Scene, memo: WatchMemory): Finding | undefined {
+function implausiblePressure(scene: Scene, memory: SensorMemory): Active | undefined {
   const kpa = reportsPressure(scene) ? lastMinute(scene)?.kpa : undefined;
   if (!kpa || !usesPressure(scene.pump)) return undefined;
   const max = scene.well.channels.find((channel) => channel.channel === 'pressure')?.fullScale;
   const over = max !== undefined && kpa.low > (max / 1000) * 1.02;
   if (kpa.high >= IMPLAUSIBLE_KPA && !over) {
-    delete memo['nonsenseMs'];
+    delete memory.nonsenseMs;
     return undefined;
   }
-  memo['nonsenseMs'] = memoryNumber(memo, 'nonsenseMs', scene.atMs - MINUTE_MS);
-  const sinceMs = memoryNumber(memo, 'nonsenseMs', scene.atMs);
+  const sinceMs = (memory.nonsenseMs ??= scene.atMs - 60_000);
   if (scene.atMs - sinceMs < MIN_IMPLAUSIBLE_S * 1000) return undefined;
   return {
+    is: 'active',
     sinceMs,
-    why: `The transducer reads ${formatPressure(kpa.mean)}, which no water system has: it or its scale is wrong.`,
+    reason: 'pressure-implausible',
+    figures: { meanKpa: kpa.mean },
     evidence: { kpa: roundTo(kpa.mean, 0) },
     causes: weighCauses({ 'transducer-fault': 0.8, 'bad-card': 0.2 }),
   };

@@ -1,15 +1,16 @@
 /** A gauge that a run does not move: stuck, or its line blocked or frozen. At rest a steady tank moves nothing, and nothing is said. */
 import { peersOf, reportsPressure } from '../pump-peers.ts';
 import { isAfterReset, usesPressure } from '../scene-queries.ts';
-import { formatPressure, formatDuration, roundTo } from '../format.ts';
-import type { Finding, Scene } from '../scene.ts';
+import type { Active } from '../evaluation.ts';
+import { roundTo } from '../format.ts';
+import type { Scene } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
 /** So many whole runs of so long must have moved nothing at all: the reading is the same number to its last digit. */
 const MIN_RUNS = 2;
 const MIN_RUN_S = 20;
 
-export function stuckFault(scene: Scene): Finding | undefined {
+export function stuckFault(scene: Scene): Active | undefined {
   if (!reportsPressure(scene) || !usesPressure(scene.pump)) return undefined;
   const channel = scene.well.channels.find((one) => one.channel === pressureChannelName(scene));
   const since = channel?.stuckSinceMs;
@@ -29,12 +30,15 @@ export function stuckFault(scene: Scene): Finding | undefined {
   const minute = scene.well.minutes[scene.well.minutes.length - 1];
   const freezing = (minute?.temperatureC?.mean ?? 20) < 1;
   const kpa = minute?.kpa?.last;
+  const stuckS = (scene.atMs - since) / 1000;
   return {
+    is: 'active',
     sinceMs: since,
-    why: `Pressure has read ${kpa === undefined ? 'the same' : formatPressure(kpa)} to the last digit for ${formatDuration((scene.atMs - since) / 1000)}, through ${runs} runs of the pump: the gauge or its line is stuck.`,
+    reason: 'pressure-stuck',
+    figures: { ...(kpa !== undefined && { lastKpa: kpa }), stuckS, runs },
     evidence: {
       runs,
-      stuckS: Math.round((scene.atMs - since) / 1000),
+      stuckS: Math.round(stuckS),
       ...(kpa !== undefined && { kpa: roundTo(kpa, 1) }),
     },
     causes: weighCauses({ 'transducer-fault': 0.6, frozen: freezing ? 0.6 : 0.02, 'blocked-nipple': 0.35 }),
