@@ -1,6 +1,7 @@
 /** A standing alarm in short: what, since when, why, what it most likely is, the first safe step with its cautions, and where the whole of it is. */
 import type { AlarmAnswer, SymptomAnswer } from '../../shared/api/alarms.ts';
 import { alarmTitle } from '../../shared/text/en/alarm-title.ts';
+import { whyText } from '../../shared/text/en/reasons/why.ts';
 import { CAUTIONS, type Caution } from '../../shared/text/en/cautions.ts';
 import { alarmWords } from '../../shared/text/en/alarms/forms.ts';
 import { urgencyOf } from '../../shared/text/en/alarms/urgency.ts';
@@ -34,7 +35,7 @@ export function AlarmCard({ alarm, symptoms, timeZone, changed }: AlarmCardProps
         <AttentionMark attention={alarm.priority} urgency={urgencyOf(alarm)} />
       </header>
       <div class="alarm-status">
-        <p class="why">{withNonBreakingUnits(sentence(alarm.why))}</p>
+        <p class="why">{withNonBreakingUnits(sentence(whyText(alarm, units)))}</p>
         <p class="secondary">Since {when(alarm.sinceMs)}.</p>
         <MostLikely alarm={alarm} />
         <Symptoms symptoms={symptoms} />
@@ -65,14 +66,15 @@ function MostLikely({ alarm }: { alarm: AlarmAnswer }) {
 }
 
 export function Symptoms({ symptoms }: { symptoms: readonly SymptomAnswer[] }) {
+  const { units } = useAppContext();
   if (symptoms.length === 0) return null;
   return (
     <>
       <h4>Seen with it, and explained by it</h4>
       <ul class="with">
-        {symptoms.map(({ alarm, pump, why }) => (
-          <li key={`${alarm} ${pump ?? ''}`}>
-            <strong>{alarmTitle(alarm)}.</strong> {sentence(why)}
+        {symptoms.map((symptom) => (
+          <li key={`${symptom.alarm} ${symptom.pump ?? ''}`}>
+            <strong>{alarmTitle(symptom.alarm)}.</strong> {sentence(whyText(symptom, units))}
           </li>
         ))}
       </ul>

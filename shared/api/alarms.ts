@@ -1,6 +1,6 @@
 /** An alarm as people see it, one for its whole life, and the questions that acknowledge or shelve it. */
 import { z } from 'zod';
-import { alarmKindShape, causeShape, evidenceShape, priorityShape } from './event-shapes.ts';
+import { alarmKindShape, causeShape, evidenceShape, figuresShape, priorityShape } from './event-shapes.ts';
 
 const opt = z.exactOptional;
 
@@ -26,7 +26,9 @@ export const alarmShape = z
     imported: opt(z.literal(true)).describe(
       'Told by the Stillwell that watched the well before; how it went on is not known here.',
     ),
-    why: z.string(),
+    reason: z.string().describe('Why it is active, by name; `figures` are its figures.'),
+    figures: figuresShape,
+    why: z.string().describe('The reason as a sentence, in US and metric units.'),
     evidence: evidenceShape,
     causes: z.array(causeShape),
   })
@@ -39,6 +41,8 @@ export const symptomShape = z
     pump: opt(z.string()),
     symptomOf: alarmKindShape,
     sinceMs: z.number(),
+    reason: z.string(),
+    figures: figuresShape,
     why: z.string(),
     notified: z.boolean().describe('It was told before what explains it was found.'),
   })

@@ -74,7 +74,7 @@ export const baselineShape = z
 
 export const evidenceShape = z.record(z.string(), z.union([z.number(), z.string()]));
 
-const figuresShape = z
+export const figuresShape = z
   .record(
     z.string(),
     z.union([z.number(), z.string(), z.boolean(), z.array(z.number()), z.array(z.string())]),

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { AlarmAnswer } from '../../shared/api/alarms.ts';
+import type { AlarmAnswer, SymptomAnswer } from '../../shared/api/alarms.ts';
 import { agoWords, clockWords, localDate, momentWords, whenWords } from '../../shared/text/en/time-words.ts';
 import {
   attentionOf,
@@ -38,11 +38,18 @@ function alarm(more: Partial<AlarmAnswer> = {}): AlarmAnswer {
     active: true,
     sinceMs: Date.parse('2026-03-10T15:00:00Z'),
     raisedMs: NOW,
+    reason: 'as-written',
+    figures: { text: more.why ?? '14 starts in 18 min; normal is 1' },
     why: '14 starts in 18 min; normal is 1',
     evidence: {},
     causes: [],
     ...more,
   };
+}
+
+function symptom(of: Pick<SymptomAnswer, 'alarm' | 'notified'>): SymptomAnswer {
+  const figures = { text: '' };
+  return { ...of, symptomOf: 'tank-air-lost', sinceMs: NOW, reason: 'as-written', figures, why: '' };
 }
 
 describe('doingWords', () => {
@@ -108,8 +115,8 @@ describe('headlineWords', () => {
       'an alarm that was told first and is the symptom of another neither leads nor counts',
       well({
         symptoms: [
-          { alarm: 'short-cycling', symptomOf: 'tank-air-lost', sinceMs: NOW, why: '', notified: true },
-          { alarm: 'cycle-count', symptomOf: 'tank-air-lost', sinceMs: NOW, why: '', notified: false },
+          symptom({ alarm: 'short-cycling', notified: true }),
+          symptom({ alarm: 'cycle-count', notified: false }),
         ],
       }),
       [alarm(), alarm({ alarm: 'tank-air-lost', sinceMs: NOW - 30 * MIN, why: 'A fill takes 20 s' })],

@@ -5,6 +5,7 @@
 import { useEffect } from 'preact/hooks';
 import type { AlarmAnswer } from '../../../shared/api/alarms.ts';
 import { alarmTitle } from '../../../shared/text/en/alarm-title.ts';
+import { whyText } from '../../../shared/text/en/reasons/why.ts';
 import { momentWords } from '../../../shared/text/en/time-words.ts';
 import { isSymptom } from '../../../shared/text/en/well-words.ts';
 import type { WellDetail } from '../../../shared/api/wells.ts';
@@ -107,7 +108,7 @@ function AlarmBody({ alarm, detail, changed }: BodyProps) {
       <p class="secondary">{placeOf(alarm, detail)}</p>
       <AttentionMark attention={alarm.priority} urgency={urgencyOf(alarm)} />
       {alarm.active && <p class="secondary">{URGENCY_WORDS[urgencyOf(alarm)].means}</p>}
-      <p class="headline">{withNonBreakingUnits(sentence(alarm.why))}</p>
+      <p class="headline">{withNonBreakingUnits(sentence(whyText(alarm, units)))}</p>
       <p class="secondary">{lifecycleWords(alarm, when)}</p>
       <p>{means}</p>
       <ExplainedBy alarm={alarm} detail={detail} />

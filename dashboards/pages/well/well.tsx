@@ -2,6 +2,7 @@
 import { useCallback, useEffect, useRef, useState } from 'preact/hooks';
 import type { AlarmAnswer } from '../../../shared/api/alarms.ts';
 import { alarmTitle } from '../../../shared/text/en/alarm-title.ts';
+import { whyText } from '../../../shared/text/en/reasons/why.ts';
 import type { LiveMessage } from '../../../shared/api/live.ts';
 import { momentWords } from '../../../shared/text/en/time-words.ts';
 import { isSymptom, urgencyOfWell } from '../../../shared/text/en/well-words.ts';
@@ -224,7 +225,7 @@ function PastAlarms({ alarms, timeZone }: { alarms: readonly AlarmAnswer[]; time
           <AttentionMark attention={alarm.priority} urgency={urgencyOf(alarm)} />
           <div>
             <p>
-              <a href={alarmUrl(alarm.id)}>{alarmTitle(alarm.alarm)}</a>. {alarm.why}
+              <a href={alarmUrl(alarm.id)}>{alarmTitle(alarm.alarm)}</a>. {whyText(alarm, units)}
             </p>
             <p class="secondary">
               From {when(alarm.sinceMs)} {endWords(alarm, when)}

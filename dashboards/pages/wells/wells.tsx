@@ -4,6 +4,7 @@ import { compareByAttention, urgencyOfWell } from '../../../shared/text/en/well-
 import type { WellAnswer, WellsAnswer } from '../../../shared/api/wells.ts';
 import type { AlarmAnswer } from '../../../shared/api/alarms.ts';
 import { alarmTitle } from '../../../shared/text/en/alarm-title.ts';
+import { whyText } from '../../../shared/text/en/reasons/why.ts';
 import { urgencyOf } from '../../../shared/text/en/alarms/urgency.ts';
 import { nowMs } from '../../data/clock.ts';
 import { useAppContext } from '../../data/settings.ts';
@@ -112,6 +113,7 @@ function NewWellLink() {
 
 /** It stands for all of a site's nodes, so it is told once, over the wells. */
 function SiteAlarm({ alarm }: { alarm: AlarmAnswer }) {
+  const { units } = useAppContext();
   return (
     <article class={`alarm is-${alarm.priority}`}>
       <header>
@@ -122,7 +124,7 @@ function SiteAlarm({ alarm }: { alarm: AlarmAnswer }) {
         </h2>
         <AttentionMark attention={alarm.priority} urgency={urgencyOf(alarm)} />
       </header>
-      <p>{alarm.why}</p>
+      <p>{whyText(alarm, units)}</p>
     </article>
   );
 }

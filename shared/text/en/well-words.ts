@@ -3,6 +3,7 @@
  * whoever asks the API read the same sentence. Two sentences: the headline (what stands against the well, else what it does) and
  * what it is doing.
  */
+import { whyText } from './reasons/why.ts';
 import { formatQuantity } from '../../quantity/format-quantity.ts';
 import type { UnitSystem } from '../../quantity/format-quantity.ts';
 import type { AlarmAnswer } from '../../api/alarms.ts';
@@ -106,7 +107,8 @@ export function headlineWords(
   const lead = leadingAlarm(own, nowMs);
   if (lead) {
     const more = own.filter((alarm) => !isShelved(alarm, nowMs)).length - 1;
-    const why = lowerFirst(lead.why.split(';')[0]?.replace(/\.$/, '') ?? '');
+    // A headline has room for the first of its sentences.
+    const why = lowerFirst(whyText(lead, system).split(/[;.](?:\s|$)/)[0] ?? '');
     return `${alarmTitle(lead.alarm)} since ${when(lead.sinceMs)}${why ? `: ${why}` : ''}.${more > 0 ? ` And ${more} more.` : ''}`;
   }
   if (well.lastReadingMs === undefined) return 'Nothing heard yet.';

@@ -8,6 +8,7 @@ import { momentWords } from '../../../shared/text/en/time-words.ts';
 import type { UnitSystem } from '../../../shared/quantity/format-quantity.ts';
 import { CAUTIONS } from '../../../shared/text/en/cautions.ts';
 import { figureLines } from '../../../shared/text/en/figures.ts';
+import { whyText } from '../../../shared/text/en/reasons/why.ts';
 import { URGENCY_WORDS, urgencyOf } from '../../../shared/text/en/alarms/urgency.ts';
 import { noticeWordsFor } from './notice-words.ts';
 
@@ -52,7 +53,7 @@ function writeActive({ event, last, reopened, nowMs, units, timeZone }: NoticeIn
   const text = paragraphs(
     `${placeOf(line)}: ${words.title}${changed}. ${capitalize(soon)}.`,
     reopened ? 'It was told as over; readings that came late show that it still stands.' : '',
-    [capitalize(endSentence(line.why ?? '')), began].filter(Boolean).join('\n'),
+    [capitalize(endSentence(whyText(line, units))), began].filter(Boolean).join('\n'),
     words.means,
     section('Likely causes', words.causes),
     section('First safe step', [words.firstStep], ''),
@@ -72,10 +73,11 @@ function writeEnd(
 ): { subject: string; text: string } {
   const { event, last } = input;
   const words = noticeWordsFor(last);
+  const why = whyText(last, input.units);
   const text = paragraphs(
     `${placeOf(last)}: ${words.title} ${endText}.`,
     `${sentenceStart} ${formatMoment(event.at, input)}.`,
-    last.why === undefined ? '' : `It was: ${endSentence(last.why)}`,
+    why === '' ? '' : `It was: ${endSentence(why)}`,
     event.state === 'cleared' ? 'That it is over does not say that its cause is gone.' : '',
     CAUTIONS['only-watches'],
   );

@@ -1,5 +1,6 @@
 /** What was told of the well, newest first. One that was withdrawn is shown as such: somebody heard of it. */
 import { alarmTitle } from '../../../shared/text/en/alarm-title.ts';
+import { whyText } from '../../../shared/text/en/reasons/why.ts';
 import { CAUSE_WORDS } from '../../../shared/text/en/causes/cause-words.ts';
 import { URGENCY_WORDS, urgencyOf } from '../../../shared/text/en/alarms/urgency.ts';
 import { formatMoment, type ExportContext } from './context.ts';
@@ -11,7 +12,8 @@ export function alarmsSection(context: ExportContext): Markup {
     .toReversed()
     .map((row) => [
       formatMoment(context, row.sinceMs),
-      html`<strong>${alarmTitle(row.event.alarm)}</strong>${howSoon(row)}. ${row.event.why}. ${causeOf(row)}`,
+      html`<strong>${alarmTitle(row.event.alarm)}</strong>${howSoon(row)}. ${whyText(row.event, 'both')}
+        ${causeOf(row)}`,
       endOf(context, row),
       row.acknowledgedMs === undefined
         ? ''

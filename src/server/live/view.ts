@@ -39,10 +39,22 @@ export function wellStatus(pipeline: WellPipeline): WellStatus {
 
 /** What stands and is explained by another alarm, told or not. */
 function symptomsOf(state: WellState): SymptomAnswer[] {
-  return standing(state.alarms).flatMap(({ alarm, pump, symptomOf, sinceMs, why, notified }) =>
-    symptomOf === undefined
-      ? []
-      : [{ alarm, ...(pump !== undefined && { pump }), symptomOf, sinceMs, why, notified }],
+  return standing(state.alarms).flatMap(
+    ({ alarm, pump, symptomOf, sinceMs, reason, figures, why, notified }) =>
+      symptomOf === undefined
+        ? []
+        : [
+            {
+              alarm,
+              ...(pump !== undefined && { pump }),
+              symptomOf,
+              sinceMs,
+              reason,
+              figures,
+              why,
+              notified,
+            },
+          ],
   );
 }
 

@@ -4,6 +4,7 @@
  */
 import { and, asc, eq, gte, isNotNull, isNull, lte, or, sql } from 'drizzle-orm';
 import type { BetterSQLite3Database } from 'drizzle-orm/better-sqlite3';
+import { whyText } from '../../../shared/text/en/reasons/why.ts';
 import { alarm, notice } from './schema.ts';
 import type { AlarmRow, NoticeRow, Store } from '../store.ts';
 
@@ -57,7 +58,7 @@ export function alarmTable(orm: BetterSQLite3Database): AlarmTable {
         well: row.well,
         sinceMs: row.sinceMs,
         endedMs: row.withdrawnMs ?? row.clearedMs ?? null,
-        row,
+        row: withoutSentence(row),
       }),
     list({ well, fromMs, active }) {
       const stands = isNull(alarm.endedMs);
@@ -73,7 +74,7 @@ export function alarmTable(orm: BetterSQLite3Database): AlarmTable {
         )
         .orderBy(alarm.sinceMs, alarm.id)
         .all()
-        .map(({ row }) => row);
+        .map(({ row }) => withSentence(row));
     },
     putNotice: (row) =>
       void writeNotice.run({ id: row.id, state: row.state, dueMs: row.dueMs, tries: row.tries, row }),
@@ -92,4 +93,18 @@ export function alarmTable(orm: BetterSQLite3Database): AlarmTable {
         .all()
         .map(({ row }) => row),
   };
+}
+
+/** The reason and its figures are stored; its sentence is made anew at each reading, so that a better wording reaches old alarms too. */
+function withoutSentence(row: AlarmRow): AlarmRow {
+  if (row.event.reason === undefined) return row;
+  const { why: _made, ...event } = row.event;
+  return { ...row, event };
+}
+
+/** Rows of earlier versions have the sentence alone and keep it. */
+function withSentence(row: AlarmRow): AlarmRow {
+  return row.event.reason === undefined
+    ? row
+    : { ...row, event: { ...row.event, why: whyText(row.event, 'both') } };
 }

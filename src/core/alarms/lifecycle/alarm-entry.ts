@@ -63,7 +63,7 @@ export function entryKey(alarm: AlarmKind, pump = NO_PUMP, node?: string): strin
 }
 
 /** An alarm as the pages show it. */
-export interface ActiveAlarm {
+export interface ActiveAlarm extends StoredReason {
   alarm: AlarmKind;
   pump?: string;
   node?: string;
