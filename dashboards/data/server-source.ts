@@ -43,6 +43,7 @@ const PATHS: { [N in JsonRoute]: Path<N> } = {
   measuredDraw: '/api/wells/{well}/measured-draw',
   section: '/api/wells/{well}/section',
   importWell: '/api/imports',
+  evaluations: '/api/wells/{well}/alarms/evaluations',
   alarms: '/api/alarms',
   acknowledge: '/api/alarms/{id}/acknowledge',
   shelve: '/api/alarms/{id}/shelve',

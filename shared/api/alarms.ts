@@ -51,6 +51,21 @@ export type SymptomAnswer = z.output<typeof symptomShape>;
 
 export const alarmsShape = z.object({ alarms: z.array(alarmShape) }).meta({ id: 'Alarms' });
 
+export const evaluationShape = z
+  .object({
+    alarm: alarmKindShape,
+    pump: opt(z.string()),
+    is: z.enum(['active', 'clear', 'cannot-tell']),
+    because: opt(z.string()).describe('Why it cannot tell, by name.'),
+    text: z.string().describe('The same in words.'),
+  })
+  .meta({ id: 'Evaluation', description: 'What the watch of one kind of alarm said last.' });
+export type EvaluationAnswer = z.output<typeof evaluationShape>;
+
+export const evaluationsShape = z
+  .object({ evaluations: z.array(evaluationShape) })
+  .meta({ id: 'Evaluations' });
+
 const byShape = z.string().trim().min(1).max(80).describe('Who does it, as they call themselves.');
 
 export const acknowledgeShape = z.strictObject({ by: opt(byShape) }).meta({ id: 'AcknowledgeRequest' });

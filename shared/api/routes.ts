@@ -4,7 +4,7 @@
  */
 import { z } from 'zod';
 import { actResultShape, actRequestShape, actsShape } from './acts.ts';
-import { acknowledgeShape, alarmsShape, shelveShape } from './alarms.ts';
+import { acknowledgeShape, alarmsShape, evaluationsShape, shelveShape } from './alarms.ts';
 import {
   cardAnswerShape,
   cardRequestShape,
@@ -278,6 +278,15 @@ export const ROUTES = {
     summary: 'A tank’s air charge from one measured draw',
     query: drawQuery,
     answer: drawShape,
+    status: OK,
+    problems: NAMED_PROBLEMS,
+  },
+  evaluations: {
+    method: 'get',
+    path: '/api/wells/{well}/alarms/evaluations',
+    summary: 'Why there is or is not an alarm: what the watch of each kind said last',
+    query: queries.noQuery,
+    answer: evaluationsShape,
     status: OK,
     problems: NAMED_PROBLEMS,
   },

@@ -6,6 +6,7 @@ import type { WrittenAct } from '../../shared/acts/act-fields.ts';
 import type { BaselineEvent, DayEvent } from '../../shared/api/events.ts';
 import type { WellStatus } from '../../shared/api/wells.ts';
 import type { UnitSystem } from '../../shared/quantity/format-quantity.ts';
+import type { WatchAnswer } from '../core/alarms/lifecycle/last-evaluations.ts';
 import type { AlarmRow } from '../core/alarms/lifecycle/alarm-row.ts';
 import type { Baseline } from '../core/baseline/baseline.ts';
 import type { Entry } from '../logbook/entries/entry.ts';
@@ -92,6 +93,8 @@ export interface LiveWell {
   sensors: SensorStatus[];
   /** Do clamp, transducer, switch, tank and card agree? */
   checks: Check[];
+  /** What the watch of each kind of alarm said last. */
+  evaluations: WatchAnswer[];
   /** What is normal for each pump at present, where that is known. */
   normals: { pump: string; baseline: Baseline }[];
   /** What was normal before the last visit that began a new one. */

@@ -49,6 +49,7 @@ const QUESTIONS: Record<RouteName, { path: string; body?: unknown; bytes?: strin
   exportZip: { path: '/api/wells/orchard/export.zip' },
   exportPage: { path: '/api/wells/orchard/export.html?units=metric' },
   importWell: { path: '/api/imports', bytes: smallPage() },
+  evaluations: { path: '/api/wells/orchard/alarms/evaluations' },
   alarms: { path: '/api/alarms?active=true' },
   acknowledge: { path: `/api/alarms/${alarm}/acknowledge`, body: { by: 'Ines' } },
   shelve: { path: `/api/alarms/${alarm}/shelve`, body: { untilMs: FARM_NOW_MS + 3_600_000 } },

@@ -13,6 +13,7 @@ import { nowMs } from '../../data/clock.ts';
 import { useAppContext } from '../../data/settings.ts';
 import { useRequest } from '../../data/use-request.ts';
 import { AlarmCard, symptomsOf } from '../../ui/alarm-card.tsx';
+import { Evaluations } from './evaluations.tsx';
 import { LogbookLinks } from './logbook-links.tsx';
 import { Checks } from './checks.tsx';
 import { CardFacts, Sensors } from '../../ui/facts.tsx';
@@ -175,6 +176,7 @@ function WellBody({ detail, alarms, alarmsFailed, subscribe, reload }: BodyProps
         ) : (
           <p class="status">{alarmsFailed}</p>
         )}
+        <Evaluations name={well.well} />
       </section>
       {pump && <CardFacts detail={detail} pump={pump} />}
       <section aria-labelledby="checks">

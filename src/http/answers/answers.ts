@@ -7,6 +7,7 @@ import { entryAnswer, writeEntry } from './logbook-answers.ts';
 import { cardAnswer, cardsAnswer, writeCard } from './card-answers.ts';
 import type { ActResult, WebDeps } from '../deps.ts';
 import { checksAnswer, dueAnswer } from './due-answers.ts';
+import { evaluationsAnswer } from './evaluation-answers.ts';
 import { chartAnswer, cyclesAnswer, daysAnswer } from './history-answers.ts';
 import { labelsAnswer } from './label-answers.ts';
 import { nodesAnswer } from './node-answers.ts';
@@ -63,6 +64,7 @@ export const ANSWERS: Answers = {
   measuredDraw: (deps, ask) => measuredDrawAnswer(deps, ask.pathParam('well'), ask.query),
   section: (deps, ask) => sectionAnswer(deps, ask.pathParam('well'), ask.query),
   importWell: (deps, ask) => importAnswer(deps, ask),
+  evaluations: (deps, ask) => evaluationsAnswer(deps, ask.pathParam('well')),
   alarms: async (deps, { query }) => {
     const { well, from, active } = query;
     const rows = await deps.store.alarms({

@@ -5,6 +5,7 @@ import type { Card } from '../../core/domain/card.ts';
 import { channelCode } from '../../core/domain/channels.ts';
 import { standing } from '../../core/alarms/lifecycle/alarms.ts';
 import { channelScenes } from '../../core/well/channels.ts';
+import { lastEvaluations } from '../../core/alarms/lifecycle/last-evaluations.ts';
 import { checksOf } from '../../core/well/checks.ts';
 import type { WellState } from '../../core/well/engine.ts';
 import type { LiveWell, SensorStatus } from '../../http/deps.ts';
@@ -113,6 +114,10 @@ export function liveWell(pipeline: WellPipeline): LiveWell {
     card: newestCard(pipeline),
     sensors,
     checks: checksOf(state),
+    evaluations: lastEvaluations(
+      state.alarms,
+      state.card.pumps.map(({ id }) => id),
+    ),
     normals: known('baseline'),
     previousNormals: known('previousBaseline'),
   };

@@ -291,6 +291,7 @@ function liveWell(
     ],
     normals: [{ pump: 'p1', baseline: baselineOf(story) }],
     previousNormals: [],
+    evaluations: [],
   };
 }
 

@@ -31,6 +31,11 @@ export const BECAUSE_TEXT = {
   'light-load': 'the pump runs at light load',
   'near-limit': 'the value is between the limits that raise and clear the alarm',
   'not-this-trigger': 'this event does not decide it',
+  'not-evaluated': 'it has not been evaluated yet',
+  // Alarms are suppressed.
+  'visit-open': 'alarms are suppressed during the service visit',
+  'out-of-service': 'the well is out of service',
+  'laid-up': 'the well is laid up',
   // Something else accounts for it.
   'not-this-control': 'it does not apply to this type of pump control',
   expected: 'unusual water use is expected',

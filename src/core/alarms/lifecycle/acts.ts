@@ -92,6 +92,7 @@ function endSuspension(state: AlarmsState, is: Suspension['is'], atMs: number): 
 /** What was raised before is over, and what the watches remember is of another well. */
 function resetWatching(state: AlarmsState, atMs: number): void {
   state.watchMemories = {};
+  state.evaluations = {};
   state.entries = {};
   state.resetAtMs = atMs;
 }
@@ -111,9 +112,11 @@ function dropPumps(state: AlarmsState, pumps: ReadonlySet<string>, atMs: number,
     if (entry.notified) emit(alarmEvent(state.well, entry, 'cleared', atMs));
     delete state.entries[key];
   }
-  for (const key of Object.keys(state.watchMemories)) {
-    const pump = key.split('/')[1] ?? NO_PUMP;
-    if (pump !== NO_PUMP && !pumps.has(pump)) delete state.watchMemories[key];
+  for (const byKey of [state.watchMemories, state.evaluations]) {
+    for (const key of Object.keys(byKey)) {
+      const pump = key.split('/')[1] ?? NO_PUMP;
+      if (pump !== NO_PUMP && !pumps.has(pump)) delete byKey[key];
+    }
   }
 }
 

@@ -5,6 +5,7 @@
  */
 import type { Evidence } from '../../../../shared/api/events.ts';
 import type { AlarmKind, Priority, WeighedCause } from '../../../../shared/text/en/alarms/kinds.ts';
+import type { Because } from '../../../../shared/text/en/reasons/because.ts';
 import { REASON_FORMATS } from '../../../../shared/text/en/reasons/format.ts';
 import { reasonSentence, type StoredReason } from '../../../../shared/text/en/reasons/reasons.ts';
 import type { LifeState } from './lifecycle.ts';
@@ -43,16 +44,20 @@ export interface AlarmsState {
   entries: Record<string, AlarmEntry>;
   /** What each watch keeps between its looks, by the same key. */
   watchMemories: Record<string, object>;
+  /** What each watch said last, by the same key. An event that does not decide it changes nothing here. */
+  evaluations: Record<string, LastEvaluation>;
   /** Why nothing is watched, where that is so. */
   suspensions: Suspension[];
   /** When watching began again. */
   resetAtMs: number;
 }
 
+export type LastEvaluation = 'active' | 'clear' | Because;
+
 export type Suspension = { is: 'visit' } | { is: 'out-of-service' } | { is: 'laid-up'; untilMs?: number };
 
 export function newAlarmsState(): AlarmsState {
-  return { well: '', entries: {}, watchMemories: {}, suspensions: [], resetAtMs: 0 };
+  return { well: '', entries: {}, watchMemories: {}, evaluations: {}, suspensions: [], resetAtMs: 0 };
 }
 
 /** In a key: the alarm is the well's, or its node's. */

@@ -5,7 +5,7 @@
  */
 import type { Control } from '../../domain/card.ts';
 import { APPLIES, appliesToWell, type Applicability } from '../applies.ts';
-import { CLEAR, type Active } from '../evaluation.ts';
+import { CLEAR, cannotTell, type Active, type Evaluation } from '../evaluation.ts';
 import { WATCHES, type ListedWatch } from '../watches.ts';
 import type { Scene } from '../scene.ts';
 import { endExpiredSuspensions } from './acts.ts';
@@ -96,9 +96,15 @@ function evaluateWatch(
   // Where it makes no sense it does not stand either: the card may have named another control before.
   const evaluation = applies ? watch.evaluate(scene, memory) : CLEAR;
   if (known === undefined && hasAny(memory)) state.watchMemories[key] = memory;
+  recordEvaluation(state, key, applies ? evaluation : cannotTell('not-this-control'));
   if (evaluation.is === 'cannot-tell' || (evaluation.is === 'clear' && state.entries[key] === undefined))
     return;
   applyEvaluation(state, { watch, atMs: scene.atMs, ...(pump !== undefined && { pump }), evaluation }, emit);
+}
+
+function recordEvaluation(state: AlarmsState, key: string, evaluation: Evaluation): void {
+  const last = evaluation.is === 'cannot-tell' ? evaluation.because : evaluation.is;
+  if (last !== 'not-this-trigger') state.evaluations[key] = last;
 }
 
 function hasAny(record: object): boolean {
