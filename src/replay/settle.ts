@@ -5,7 +5,7 @@
 import type { AlarmEvent, WellEvent } from '../../shared/api/events.ts';
 import { DAY_MS } from '../../shared/units/duration.ts';
 import type { Emit } from '../core/well/emit.ts';
-import { advancePipeline, type WellPipeline } from '../server/live/well-pipeline.ts';
+import { advancePipeline, type WellPipeline } from '../core/fleet/well-pipeline.ts';
 import { reasonFields } from '../core/alarms/lifecycle/alarm-event.ts';
 import { notWatchedEvaluation } from '../core/alarms/sensing/not-watched.ts';
 import { dispatchNews } from './node-news.ts';

@@ -1,9 +1,9 @@
 /** The line that says that a whole site fell silent, or is back (contract, section 6): it names the site, and no well. */
-import type { AlarmEvent } from '../../shared/api/events.ts';
-import { formatTime } from '../core/well/emit.ts';
-import type { SiteChange } from '../core/readings/site-silence.ts';
-import { siteSilentEvaluation } from '../core/alarms/sensing/site-silent.ts';
-import { reasonFields } from '../core/alarms/lifecycle/alarm-event.ts';
+import type { AlarmEvent } from '../../../shared/api/events.ts';
+import { formatTime } from '../well/emit.ts';
+import type { SiteChange } from '../readings/site-silence.ts';
+import { siteSilentEvaluation } from '../alarms/sensing/site-silent.ts';
+import { reasonFields } from '../alarms/lifecycle/alarm-event.ts';
 
 export function siteAlarmEvent(change: SiteChange): AlarmEvent {
   const head = { event: 'alarm', site: change.site, alarm: 'site-silent' } as const;

@@ -1,6 +1,7 @@
 /** Alarms as the API gives them, from the store's rows; and the acts that acknowledge or shelve one by its id. */
 import type { AlarmAnswer } from '../../../shared/api/alarms.ts';
-import type { WrittenAct } from '../../../shared/api/acts.ts';
+import type { WrittenAct } from '../../../shared/acts/act-fields.ts';
+import { DAY_MS } from '../../../shared/units/duration.ts';
 import { storedReason, whyText } from '../../../shared/text/en/reasons/why.ts';
 import type { StoredAlarm, WebDeps } from '../deps.ts';
 import { ProblemError } from '../problem.ts';

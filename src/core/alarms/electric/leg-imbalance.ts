@@ -36,7 +36,7 @@ export const legImbalance: Watch<ImbalanceMemory> = {
   scope: 'pump',
   triggers: ['cycle'],
   onDelayS: 0,
-  offDelayS: 3600,
+  offDelayS: HOUR_S,
   initialMemory: () => ({ first: [] }),
   evaluate,
 };

@@ -2,6 +2,7 @@
  * Three phases, and one line carries nothing while others do: the motor single-phases and burns in minutes. Two lines must show
  * current and the third under a tenth of theirs, through a whole minute's readings.
  */
+import { HOUR_S, MINUTE_MS } from '../../../../shared/units/duration.ts';
 import type { WeighedCause } from '../../../../shared/text/en/alarms/kinds.ts';
 import type { Because } from '../../../../shared/text/en/reasons/because.ts';
 import { cannotTell, type Evaluation } from '../evaluation.ts';
@@ -29,7 +30,7 @@ export const legLost: Watch<SinceMemory> = {
   scope: 'pump',
   triggers: ['minute', 'cycle'],
   onDelayS: 10,
-  offDelayS: 3600,
+  offDelayS: HOUR_S,
   initialMemory: () => ({}),
   evaluate,
 };
@@ -43,7 +44,7 @@ function evaluate(scene: Scene, memory: SinceMemory): Evaluation {
   if (maxAmps <= 0 || minAmps > LOST_LINE_RATIO * (others / (lines.length - 1))) return forgetSince(memory);
   const at = lines.indexOf(minAmps) + 1;
   if (isIdleDrive(scene, maxAmps)) return cannotTell('light-load');
-  const startMs = scene.trigger === 'cycle' ? (scene.cycle?.startedMs ?? scene.atMs) : scene.atMs - 60_000;
+  const startMs = scene.trigger === 'cycle' ? (scene.cycle?.startedMs ?? scene.atMs) : scene.atMs - MINUTE_MS;
   return {
     is: 'active',
     sinceMs: activeSince(memory, startMs),

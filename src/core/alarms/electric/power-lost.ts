@@ -60,7 +60,7 @@ function evaluateVolts(scene: Scene, memory: SinceMemory): Evaluation {
     return forgetSince(memory);
   return {
     is: 'active',
-    sinceMs: activeSince(memory, minute.atMs - 60_000),
+    sinceMs: activeSince(memory, minute.atMs - MINUTE_MS),
     reason: 'voltage-gone',
     figures: { supplyV: highest, ratedV: nominal },
     evidence: { volts: roundTo(highest, 0), nominalVolts: nominal },

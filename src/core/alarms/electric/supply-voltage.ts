@@ -2,6 +2,7 @@
  * Measured voltage outside the motor's range: 10 % of its plate either way ("Electrical Fundamentals", Water Well Journal, 2024; NEMA MG 1).
  * Ten minutes of it, since the start of any large motor dips the supply, and a motor is cooked by hours.
  */
+import { HOUR_S, MINUTE_MS } from '../../../../shared/units/duration.ts';
 import { cannotTell, type Evaluation } from '../evaluation.ts';
 import { isAfterReset, activeSince, forgetSince, type SinceMemory } from '../scene-queries.ts';
 import { roundTo } from '../format.ts';
@@ -55,7 +56,7 @@ function evaluate(scene: Scene, memory: SinceMemory): Evaluation {
   const deviation = volts / nominal - 1;
   if (Math.abs(deviation) < CLEAR_DEVIATION || volts < GONE_RATIO * nominal) return forgetSince(memory);
   if (Math.abs(deviation) < MAX_DEVIATION) return cannotTell('near-limit');
-  const sinceMs = activeSince(memory, minutes[minutes.length - MINUTES]!.atMs - 60_000);
+  const sinceMs = activeSince(memory, minutes[minutes.length - MINUTES]!.atMs - MINUTE_MS);
   const generator = deviation > 0 ? 0.3 : 0.2;
   return {
     is: 'active',

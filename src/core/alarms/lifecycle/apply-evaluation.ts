@@ -2,6 +2,7 @@
  * From a watch's opinion to an alarm: on-delay, off-delay, suppression, and what of it is told. A finding counts from when it says
  * that it began; its absence counts from the first look that says so; a look that can't tell changes nothing.
  */
+import { HOUR_MS } from '../../../../shared/units/duration.ts';
 import type { Active, Evaluation } from '../evaluation.ts';
 import type { Watch } from '../scene.ts';
 import type { Cause } from '../../../../shared/text/en/alarms/kinds.ts';

@@ -3,6 +3,7 @@
  * well, so that a slipped clamp is not a dead pump. Each question has its own file beside this one or a few lines here; the first
  * that finds something speaks.
  */
+import { HOUR_S, MINUTE_MS } from '../../../../shared/units/duration.ts';
 import { cardFault, type CardMemory } from './card-fault.ts';
 import { clampFault, type ClampMemory } from './clamp-fault.ts';
 import { reportsPressure } from '../pump-peers.ts';
@@ -37,7 +38,7 @@ export const sensorFault: Watch<SensorMemory> = {
   scope: 'pump',
   triggers: ['minute', 'cycle'],
   onDelayS: 0,
-  offDelayS: 3600,
+  offDelayS: HOUR_S,
   initialMemory: () => ({ faultSinceMs: {} }),
   evaluate,
 };
@@ -88,7 +89,7 @@ function outOfSpan(scene: Scene, channel: ChannelScene, memory: SensorMemory): A
     if (faultSinceMs[channel.channel] !== undefined) delete faultSinceMs[channel.channel];
     return undefined;
   }
-  const sinceMs = (faultSinceMs[channel.channel] ??= scene.atMs - 60_000);
+  const sinceMs = (faultSinceMs[channel.channel] ??= scene.atMs - MINUTE_MS);
   return scene.atMs - sinceMs >= MIN_FAULT_S * 1000 ? outOfSpanFinding(channel, sinceMs) : undefined;
 }
 
@@ -159,7 +160,7 @@ function implausiblePressure(scene: Scene, memory: SensorMemory): Active | undef
     delete memory.nonsenseMs;
     return undefined;
   }
-  const sinceMs = (memory.nonsenseMs ??= scene.atMs - 60_000);
+  const sinceMs = (memory.nonsenseMs ??= scene.atMs - MINUTE_MS);
   if (scene.atMs - sinceMs < MIN_IMPLAUSIBLE_S * 1000) return undefined;
   return {
     is: 'active',

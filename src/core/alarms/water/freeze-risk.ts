@@ -3,6 +3,7 @@
  * it goes only when it has been clearly warmer for a day. Where the air sensor hangs outside it lives through frosts, and after
  * a week of them says nothing more until it has been warm for a week: it is not the pump house that it measures.
  */
+import { DAY_S, MINUTE_MS } from '../../../../shared/units/duration.ts';
 import { cannotTell, type CannotTell, type Evaluation } from '../evaluation.ts';
 import { lastMinute, activeSince, forgetSince, type SinceMemory } from '../scene-queries.ts';
 import { roundTo } from '../format.ts';
@@ -29,7 +30,7 @@ export const freezeRisk: Watch<FreezeMemory> = {
   scope: 'well',
   triggers: ['minute', 'day'],
   onDelayS: 600,
-  offDelayS: 86_400,
+  offDelayS: DAY_S,
   initialMemory: () => ({ lows: [] }),
   evaluate,
 };
@@ -50,7 +51,7 @@ function evaluate(scene: Scene, memory: FreezeMemory): Evaluation {
   const urgent = air.mean < URGENT_BELOW_C && isFalling;
   return {
     is: 'active',
-    sinceMs: activeSince(memory, minute.atMs - 60_000),
+    sinceMs: activeSince(memory, minute.atMs - MINUTE_MS),
     priority: urgent ? 'now' : 'soon',
     reason: 'air-near-freezing',
     figures: { airC: air.mean, isFalling },
