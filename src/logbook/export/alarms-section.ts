@@ -12,8 +12,7 @@ export function alarmsSection(context: ExportContext): Markup {
     .toReversed()
     .map((row) => [
       formatMoment(context, row.sinceMs),
-      html`<strong>${alarmTitle(row.event.alarm)}</strong>${howSoon(row)}. ${whyText(row.event, 'both')}
-        ${causeOf(row)}`,
+      html`<strong>${alarmTitle(row.event.alarm)}</strong>${howSoon(row)}. ${whyOf(row)} ${causeOf(row)}`,
       endOf(context, row),
       row.acknowledgedMs === undefined
         ? ''
@@ -21,6 +20,11 @@ export function alarmsSection(context: ExportContext): Markup {
     ]);
   if (rows.length === 0) return html`<p>None was told.</p> `;
   return table(['Since', 'What', 'Until', ''], rows);
+}
+
+/** A sentence stored by an earlier version may lack its period. */
+function whyOf({ event }: AlarmRow): string {
+  return whyText(event, 'both').replace(/\.?$/, '.');
 }
 
 function howSoon({ event: { alarm, priority, evidence = {} } }: AlarmRow): string {
