@@ -42,6 +42,8 @@ export const BECAUSE_TEXT = {
   'other-alarm-explains': 'another condition explains it',
   'may-be-generator': 'a generator may be supplying the pump for a few days',
   'sensor-in-doubt': 'the sensor may be faulty',
+  'other-pump': 'another pump serves the same system',
+  'better-measured': 'another alarm judges this from a better measurement',
   // The old return value `undefined`, without a reason (src/core/alarms/bridge.ts).
   unstated: 'the reason is not stated',
 } as const;
