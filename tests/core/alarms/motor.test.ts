@@ -1,7 +1,7 @@
 /** Motors and holes played from reading to alarm: what is told, when, and with which cause. */
 import { describe, expect, it } from 'vitest';
 import type { Cycle } from '../../../src/core/cycles/cycle.ts';
-import { estimateOverpumping, formatOverpumping } from '../../../src/core/alarms/pump/overpumping.ts';
+import { estimateOverpumping } from '../../../src/core/alarms/pump/overpumping.ts';
 import type { Scene } from '../../../src/core/alarms/scene.ts';
 import { playMotor } from './motor-well.ts';
 
@@ -67,7 +67,7 @@ describe('a pump that outruns its well', () => {
     expect(Date.parse(first.at) - brokeMs()).toBeLessThanOrEqual(120_000);
     expect(alarms.map((event) => event.alarm)).toEqual(['dry-run']);
     expect(first.why).toMatch(
-      /^The pump ran well for \d min, then its current fell to 4.2 A, 52 % of its usual/,
+      /^The pump ran normally for \d min, then its current fell to 4.2 A, 52 % of its normal/,
     );
   });
 });
@@ -92,22 +92,20 @@ describe('outrun', () => {
       };
     });
     const found = estimateOverpumping({ pump: { cycles } } as unknown as Scene);
-    return found ? formatOverpumping(found) : 'nothing';
+    if (!found) return 'nothing';
+    const rest = found.restS === undefined ? '' : `, back after ${found.restS / 60} min`;
+    return `limit ${found.limitS / 60} min${rest}`;
   };
 
   it.each([
     ['runs that end well say nothing', '60/2 30/5 240/20', 'nothing'],
-    ['one break gives the limit', '60/2 240/20!14', 'Runs over 14 min outrun the well.'],
+    ['one break gives the limit', '60/2 240/20!14', 'limit 14 min'],
     [
       'the next run that lasts as long gives the rest',
       '60/2 240/20!14 10/6!3 130/16!13',
-      'Runs over 13 min outrun the well; a rest of 2 h 10 min brings it back.',
+      'limit 13 min, back after 130 min',
     ],
-    [
-      'a break after a short rest is no measure of the limit',
-      '300/20!14 5/3!1 200/4',
-      'Runs over 14 min outrun the well.',
-    ],
+    ['a break after a short rest is no measure of the limit', '300/20!14 5/3!1 200/4', 'limit 14 min'],
   ])('%s', (_name, text, words) => {
     expect(shown(text)).toBe(words);
   });

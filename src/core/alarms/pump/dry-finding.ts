@@ -1,7 +1,9 @@
 /** What is said of a pump that lifts no water: the figures, the run limit that its runs have shown, and what may be behind it. */
-import { estimateOverpumping, formatOverpumping } from './overpumping.ts';
-import { formatAmps, formatPressure, formatPercent, formatDuration, roundTo } from '../format.ts';
-import type { Finding, Scene } from '../scene.ts';
+import type { DryFigures } from '../../../../shared/text/en/reasons/pump/dry-run.ts';
+import type { Active } from '../evaluation.ts';
+import { estimateOverpumping, type Overpumping } from './overpumping.ts';
+import { roundTo } from '../format.ts';
+import type { Scene } from '../scene.ts';
 import type { NormalLoad } from './normal-load.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
@@ -18,13 +20,17 @@ export interface DryObservation {
   ranNormallyS?: number;
 }
 
-export function dryFinding(scene: Scene, usual: NormalLoad, observation: DryObservation): Finding {
+export function dryFinding(scene: Scene, usual: NormalLoad, observation: DryObservation): Active {
   const ratio = observation.amps / usual.amps;
   const overpumping = estimateOverpumping(scene);
+  const figures = dryFigures(scene, usual, observation, overpumping);
   const level = scene.well.minutes[scene.well.minutes.length - 1]?.levelM?.mean;
   return {
+    is: 'active',
     sinceMs: observation.sinceMs,
-    why: drySentence(scene, usual, observation) + (overpumping ? ` ${formatOverpumping(overpumping)}` : ''),
+    ...(observation.ranNormallyS === undefined
+      ? { reason: 'dry-low-current', figures }
+      : { reason: 'dry-current-fell', figures: { ...figures, ranNormallyS: observation.ranNormallyS } }),
     evidence: {
       amps: roundTo(observation.amps),
       normalAmps: roundTo(usual.amps),
@@ -39,18 +45,23 @@ export function dryFinding(scene: Scene, usual: NormalLoad, observation: DryObse
   };
 }
 
-function drySentence(scene: Scene, usual: NormalLoad, observation: DryObservation): string {
-  const against = usual.learned
-    ? `usual ${formatAmps(usual.amps)}`
-    : `motor's maximum of ${formatAmps(usual.amps)}`;
-  const figures = `${formatAmps(observation.amps)}, ${formatPercent(observation.amps / usual.amps)} of its ${against}`;
-  const draws =
-    observation.ranNormallyS === undefined
-      ? `The pump runs and draws ${figures}`
-      : `The pump ran well for ${formatDuration(observation.ranNormallyS)}, then its current fell to ${figures}`;
-  return observation.kpa === undefined
-    ? `${draws}. There is no pressure to judge by: a closed valve looks the same.`
-    : `${draws}, and pressure ${scene.pump.run ? 'stays' : 'stayed'} at ${formatPressure(observation.kpa)}: it lifts ${observation.amps > LITTLE_WATER_RATIO * usual.amps ? 'little or no' : 'no'} water.`;
+/** The figures that every reason of a dry run holds (shared/text/en/reasons/pump/dry-run.ts). */
+function dryFigures(
+  scene: Scene,
+  usual: NormalLoad,
+  { amps, kpa }: DryObservation,
+  overpumping: Overpumping | undefined,
+): DryFigures {
+  return {
+    amps,
+    referenceA: usual.amps,
+    reference: usual.learned ? 'normal' : 'motor-maximum',
+    isRunning: scene.pump.run !== undefined,
+    water: amps > LITTLE_WATER_RATIO * usual.amps ? 'little-or-none' : 'none',
+    ...(kpa !== undefined && { kpa }),
+    ...(overpumping && { runLimitS: overpumping.limitS }),
+    ...(overpumping?.restS !== undefined && { recoveryS: overpumping.restS }),
+  };
 }
 
 function causesOf(
@@ -58,7 +69,7 @@ function causesOf(
   observation: DryObservation,
   ratio: number,
   level: number | undefined,
-): Finding['causes'] {
+): Active['causes'] {
   const dry = level !== undefined && level < 1;
   const wet = level !== undefined && level > 3;
   const lostWater = observation.ranNormallyS !== undefined;

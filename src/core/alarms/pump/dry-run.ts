@@ -11,16 +11,17 @@ import {
   normalCutOutKpa,
   lastMinute,
   lastMinutes,
-  memoryNumber,
   pumpInMinute,
   runningAmps,
   activeSince,
-  clearActive,
+  forgetSince,
   usesPressure,
+  type SinceMemory,
 } from '../scene-queries.ts';
+import { cannotTell, type Active, type Evaluation } from '../evaluation.ts';
 import { dryFinding } from './dry-finding.ts';
 import { roundTo } from '../format.ts';
-import type { Finding, WatchMemory, MinutePump, MinuteScene, Scene, MinuteStats, Watch } from '../scene.ts';
+import type { MinutePump, MinuteScene, Scene, MinuteStats, Watch } from '../scene.ts';
 import { dryLimit, normalLoad, type NormalLoad } from './normal-load.ts';
 
 /** A day and two hours: a garden that outruns the well each evening is one alarm. */
@@ -54,38 +55,49 @@ const LIFTING_RATIO = 0.9;
 /** A run too short to judge by itself. */
 const MIN_RUN_S = 5;
 
-export const dryRun: Watch = {
+interface DryRunMemory extends SinceMemory {
+  /** The last run in which pressure rose at low current: when it began, and that current, A. */
+  liftedMs?: number;
+  liftedAmps?: number;
+}
+
+export const dryRun: Watch<DryRunMemory> = {
   alarm: 'dry-run',
   scope: 'pump',
   triggers: ['minute', 'cycle'],
   onDelayS: 0,
   offDelayS: OFF_DELAY_S,
+  initialMemory: () => ({}),
   evaluate,
 };
 
-function evaluate(scene: Scene, memo: WatchMemory): Finding | null | undefined {
+function evaluate(scene: Scene, memory: DryRunMemory): Evaluation {
   const usual = normalLoad(scene);
-  if (!usual) return undefined;
-  return scene.trigger === 'cycle' ? evaluateRun(scene, usual, memo) : evaluateMinute(scene, usual, memo);
+  if (!usual) return cannotTell('learning');
+  return scene.trigger === 'cycle' ? evaluateRun(scene, usual, memory) : evaluateMinute(scene, usual, memory);
 }
 
-function evaluateMinute(scene: Scene, usual: NormalLoad, memo: WatchMemory): Finding | null | undefined {
+function evaluateMinute(scene: Scene, usual: NormalLoad, memory: DryRunMemory): Evaluation {
   const minute = lastMinute(scene);
   const pump = minute && pumpInMinute(scene, minute);
   const amps = pump && runningAmps(pump);
-  if (!minute || !pump || !amps || amps.n < MIN_READINGS || pump.ranS < 20) return undefined;
+  if (!minute || !pump) return cannotTell('too-few-readings');
+  if (!amps) return cannotTell(pump.heardS > 0 ? 'pump-off' : 'needs-current');
+  if (amps.n < MIN_READINGS || pump.ranS < 20) return cannotTell('too-few-readings');
   const kpa = usesPressure(scene.pump) ? minute.kpa : undefined;
   const limit = dryLimit(scene, usual, kpa !== undefined);
-  if (isNoCurrent(scene, amps.mean, usual) || isOtherLoad(scene, amps.mean, usual)) return undefined;
-  if (kpa && amps.high < limit && scene.pump.run && isRising(scene)) recordLift(scene, memo, amps.mean);
+  if (isNoCurrent(scene, amps.mean, usual) || isOtherLoad(scene, amps.mean, usual))
+    return cannotTell('other-alarm-explains');
+  if (kpa && amps.high < limit && scene.pump.run && isRising(scene)) recordLift(scene, memory, amps.mean);
   if (!isLow(scene, minute, amps, usual, limit))
-    return hasRecovered(scene, amps, usual) ? clearActive(memo) : undefined;
+    return hasRecovered(scene, amps, usual) ? forgetSince(memory) : cannotTell('near-limit');
   // Of a run that is over its whole tells, and not its last minute.
-  if (!scene.pump.run || (kpa && isRising(scene))) return undefined;
-  if (kpa && liftedAtThisCurrent(scene, memo, amps.mean, kpa)) return undefined;
-  if (kpa && isPressureHeld(scene, kpa) && !isDryAtTop(scene, usual)) return undefined;
-  const sinceMs = activeSince(memo, lowSinceMs(scene, minute, pump));
-  if (minute.atMs - sinceMs < MIN_DRY_MS) return undefined;
+  if (!scene.pump.run) return cannotTell('not-this-trigger');
+  if (kpa && isRising(scene)) return cannotTell('light-load');
+  if (kpa && liftedAtThisCurrent(scene, memory, amps.mean, kpa)) return cannotTell('light-load');
+  if (kpa && isPressureHeld(scene, kpa) && !isDryAtTop(scene, usual)) return cannotTell('light-load');
+  const sinceMs = activeSince(memory, lowSinceMs(scene, minute, pump));
+  if (minute.atMs - sinceMs < MIN_DRY_MS) return cannotTell('not-long-enough');
   return dryFinding(scene, usual, {
     amps: amps.mean,
     kpa: kpa?.mean,
@@ -114,18 +126,16 @@ function isOtherLoad(scene: Scene, amps: number, usual: NormalLoad): boolean {
 }
 
 /** Pressure rose through a minute of this run in which current was low: little water came, and not none. */
-function recordLift(scene: Scene, memo: WatchMemory, amps: number): void {
-  memo['liftedMs'] = scene.pump.run!.startedMs;
-  memo['liftedAmps'] = roundTo(amps);
+function recordLift(scene: Scene, memory: DryRunMemory, amps: number): void {
+  memory.liftedMs = scene.pump.run!.startedMs;
+  memory.liftedAmps = roundTo(amps);
 }
 
 /** A weak pump that levels off: what it lifted in this run at this current it holds. Such a run is `cut-out-not-reached`. */
-function liftedAtThisCurrent(scene: Scene, memo: WatchMemory, amps: number, kpa: MinuteStats): boolean {
+function liftedAtThisCurrent(scene: Scene, memory: DryRunMemory, amps: number, kpa: MinuteStats): boolean {
   const { run } = scene.pump;
-  if (run?.cutInKpa === undefined || memo['liftedMs'] !== run.startedMs) return false;
-  return (
-    amps > LIFTING_RATIO * memoryNumber(memo, 'liftedAmps', Infinity) && kpa.mean > run.cutInKpa + KPA_PER_PSI
-  );
+  if (run?.cutInKpa === undefined || memory.liftedMs !== run.startedMs) return false;
+  return amps > LIFTING_RATIO * (memory.liftedAmps ?? Infinity) && kpa.mean > run.cutInKpa + KPA_PER_PSI;
 }
 
 /**
@@ -208,30 +218,30 @@ function isDryAtTop(scene: Scene, usual: NormalLoad): boolean {
 }
 
 /** A run that is over: dry runs can be shorter than a minute where a protector or a low cut-off ends them. */
-function evaluateRun(scene: Scene, usual: NormalLoad, memo: WatchMemory): Finding | null | undefined {
+function evaluateRun(scene: Scene, usual: NormalLoad, memory: DryRunMemory): Evaluation {
   const { cycle } = scene;
-  if (!cycle || cycle.amps === undefined || cycle.readings < MIN_READINGS || cycle.ranS < MIN_RUN_S)
-    return undefined;
+  if (!cycle || cycle.amps === undefined) return cannotTell('needs-current');
+  if (cycle.readings < MIN_READINGS || cycle.ranS < MIN_RUN_S) return cannotTell('too-few-readings');
   // Of two runs in one the rest between them was taken for running, and looks like a fall of current.
   if (cycle.flags.some((flag) => flag === 'failed-start' || flag === 'clipped' || flag === 'merged'))
-    return undefined;
-  if (isNoCurrent(scene, cycle.amps, usual)) return undefined;
+    return cannotTell('run-unseen');
+  if (isNoCurrent(scene, cycle.amps, usual)) return cannotTell('other-alarm-explains');
   const lostWater = lostWaterFinding(scene, cycle);
-  if (lostWater) return lostWater(usual, memo);
-  if (isFillRun(scene, cycle)) return clearActive(memo);
+  if (lostWater) return lostWater(usual, memory);
+  if (isFillRun(scene, cycle)) return forgetSince(memory);
   const withPressure =
     usesPressure(scene.pump) && cycle.cutInKpa !== undefined && cycle.cutOutKpa !== undefined;
   if (cycle.amps >= dryLimit(scene, usual, withPressure)) {
-    if (cycle.amps < RECOVERED_RATIO * usual.amps && usual.learned) return undefined;
-    return clearActive(memo);
+    if (cycle.amps < RECOVERED_RATIO * usual.amps && usual.learned) return cannotTell('near-limit');
+    return forgetSince(memory);
   }
   if (!withPressure)
     return cycle.ranS < MIN_DRY_MS / 1000
-      ? undefined
+      ? cannotTell('not-long-enough')
       : dryFinding(scene, usual, { amps: cycle.amps, kpa: undefined, sinceMs: cycle.startedMs });
-  if ((cycle.cutOutKpa ?? 0) - (cycle.cutInKpa ?? 0) > KPA_PER_PSI) return undefined;
-  if (scene.pump.card.control === 'variable-speed') return undefined;
-  const sinceMs = activeSince(memo, cycle.startedMs);
+  if ((cycle.cutOutKpa ?? 0) - (cycle.cutInKpa ?? 0) > KPA_PER_PSI) return cannotTell('light-load');
+  if (scene.pump.card.control === 'variable-speed') return cannotTell('not-this-trigger');
+  const sinceMs = activeSince(memory, cycle.startedMs);
   return dryFinding(scene, usual, { amps: cycle.amps, kpa: cycle.cutOutKpa, sinceMs });
 }
 
@@ -254,7 +264,7 @@ function reachedCutOut(scene: Scene, { cutOutKpa }: Cycle): boolean {
 function lostWaterFinding(
   scene: Scene,
   cycle: Cycle,
-): ((usual: NormalLoad, memo: WatchMemory) => Finding) | undefined {
+): ((usual: NormalLoad, memory: SinceMemory) => Active) | undefined {
   const { loadLoss } = cycle;
   const { control, alsoOnClamp } = scene.pump.card;
   if (!loadLoss || alsoOnClamp !== undefined || control === 'variable-speed') return undefined;
@@ -262,11 +272,11 @@ function lostWaterFinding(
   const others = scene.pump.cycles.filter((one) => one.loadLoss !== undefined).length;
   if (loadLoss.ratio < NO_CURRENT_RATIO || (loadLoss.ratio > BREAK_RATIO && others < MIN_BREAK_RUNS))
     return undefined;
-  return (usual, memo) =>
+  return (usual, memory) =>
     dryFinding(scene, usual, {
       amps: loadLoss.ratio * (cycle.amps ?? usual.amps),
       kpa: usesPressure(scene.pump) ? cycle.cutOutKpa : undefined,
-      sinceMs: activeSince(memo, cycle.startedMs + loadLoss.atS * 1000),
+      sinceMs: activeSince(memory, cycle.startedMs + loadLoss.atS * 1000),
       ranNormallyS: loadLoss.atS,
     });
 }

@@ -5,7 +5,6 @@
  */
 import type { Cycle } from '../../cycles/cycle.ts';
 import { isAfterReset } from '../scene-queries.ts';
-import { formatDuration } from '../format.ts';
 import type { Scene } from '../scene.ts';
 
 export interface Overpumping {
@@ -54,10 +53,4 @@ function recoveryRestS(runs: readonly Cycle[], limitS: number): number | undefin
       shortest = cycle.restedS;
   }
   return shortest;
-}
-
-/** "Runs over 12 min outrun the well; a rest of 40 min brings it back." */
-export function formatOverpumping({ limitS, restS }: Overpumping): string {
-  const back = restS === undefined ? '' : `; a rest of ${formatDuration(restS)} brings it back`;
-  return `Runs over ${formatDuration(limitS)} outrun the well${back}.`;
 }
