@@ -3,8 +3,10 @@
  * since the next may succeed; two within the hour are, and one is when water is still called for and none comes.
  */
 import { HOUR_MS, HOUR_S } from '../../../../shared/units/duration.ts';
+import type { StartShapeFigures } from '../../../../shared/text/en/reasons/pump/failed-start.ts';
 import { median } from '../../baseline/robust.ts';
 import type { Cycle } from '../../cycles/cycle.ts';
+import { CLEAR, cannotTell, type Active, type Evaluation } from '../evaluation.ts';
 import {
   isAfterReset,
   lastMinute,
@@ -13,9 +15,9 @@ import {
   usesPressure,
   normalAmpsOf,
 } from '../scene-queries.ts';
-import { formatAmps, formatPercent, formatDuration, roundTo } from '../format.ts';
-import type { Finding, WatchMemory, Scene, Watch } from '../scene.ts';
-import { recordStart, startShape, type StartShape } from './start-shape.ts';
+import { roundTo } from '../format.ts';
+import type { Scene, Watch } from '../scene.ts';
+import { recordStart, startShape, type StartMemory, type StartShape } from './start-shape.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
 /** Good starts for so long: a motor that starts badly does so again and again, with good starts between. */
@@ -34,32 +36,33 @@ const MIN_READINGS = 3;
 /** Of the peak of its good starts: over it the whole motor pulled and was held. A main winding alone draws two thirds to 0.8 (common practice, no source). */
 const LOCKED_ROTOR_RATIO = 0.85;
 
-export const failedStart: Watch = {
+export const failedStart: Watch<StartMemory> = {
   alarm: 'failed-start',
   scope: 'pump',
   triggers: ['cycle', 'minute'],
   onDelayS: 0,
   offDelayS: OFF_DELAY_S,
+  initialMemory: () => ({}),
   evaluate,
 };
 
-function evaluate(scene: Scene, memo: WatchMemory): Finding | null | undefined {
+function evaluate(scene: Scene, memory: StartMemory): Evaluation {
   const usual = referenceAmps(scene);
-  if (scene.cycle) recordStart(memo, scene.cycle, isFailedStart(scene.cycle, usual));
+  if (scene.cycle) recordStart(memory, scene.cycle, isFailedStart(scene.cycle, usual));
   const { cycles, run } = scene.pump;
   const last = cycles[cycles.length - 1];
-  if (!last || !isAfterReset(scene, last.startedMs)) return undefined;
-  if (!isFailedStart(last, usual)) return null;
+  if (!last || !isAfterReset(scene, last.startedMs)) return cannotTell('too-few-runs');
+  if (!isFailedStart(last, usual)) return CLEAR;
   if (
     run &&
     run.ranS > MAX_RUN_S &&
     (run.amps === undefined || usual === undefined || run.amps < HEAVY_AMPS_RATIO * usual)
   )
-    return null;
+    return CLEAR;
   const tries = lastTries(scene, usual);
-  const enough = tries.length >= MIN_TRIES || (scene.trigger === 'minute' && isStillCalledFor(scene));
-  if (!enough) return undefined;
-  return finding(scene, tries, usual, startShape(memo, tries, scene.pump.card));
+  if (tries.length < MIN_TRIES && !(scene.trigger === 'minute' && isStillCalledFor(scene)))
+    return cannotTell('too-few-runs');
+  return finding(scene, tries, usual, startShape(memory, tries, scene.pump.card));
 }
 
 /** What a start is held against: the usual current. A drive starts softly and runs at any speed, so there only the motor's maximum is. */
@@ -112,20 +115,25 @@ function finding(
   tries: readonly Cycle[],
   usual: number | undefined,
   shape: StartShape,
-): Finding {
+): Active {
   const last = tries[tries.length - 1]!;
   const peak = Math.max(...tries.map((cycle) => Math.max(cycle.startAmps ?? 0, cycle.amps ?? 0)));
   const everyS = tryIntervalS(tries);
-  const many =
-    tries.length === 1
-      ? 'The motor tried to start and did not run'
-      : `The motor tried to start ${tries.length} times and did not run`;
-  const often = everyS === undefined ? '' : `, about every ${formatDuration(everyS)}, as an overload lets it`;
-  const drew = peak > 0 ? `: it drew up to ${formatAmps(peak)} for ${formatDuration(last.ranS)}` : '';
-  const against = usual === undefined || peak === 0 ? '' : `, against ${formatAmps(usual)} when it runs`;
+  const figures = {
+    ranS: last.ranS,
+    ...(peak > 0 && { peakA: peak }),
+    ...(usual !== undefined && { normalA: usual }),
+    ...shapeFigures(shape),
+  };
   return {
+    is: 'active',
     sinceMs: tries[0]!.startedMs,
-    why: `${many}${often}${drew}${against}.${formatStartShape(shape)}`,
+    ...(tries.length < MIN_TRIES
+      ? { reason: 'start-failed-water-called-for', figures }
+      : {
+          reason: 'starts-failed',
+          figures: { ...figures, tries: tries.length, ...(everyS !== undefined && { everyS }) },
+        }),
     evidence: {
       tries: tries.length,
       ranS: roundTo(last.ranS, 1),
@@ -149,22 +157,18 @@ function tryIntervalS(tries: readonly Cycle[]): number | undefined {
   return steps.every((step) => Math.abs(step - middle) <= middle / 3) ? middle : undefined;
 }
 
-function formatStartShape({ peakRatio, startS, normalStartS }: StartShape): string {
-  const peak =
-    peakRatio === undefined
-      ? ''
-      : peakRatio > LOCKED_ROTOR_RATIO
-        ? ' That is the full starting current of a rotor that is held.'
-        : ` That is ${formatPercent(peakRatio)} of what its good starts took, as of a motor that starts on one winding.`;
-  const longer =
-    startS === undefined || normalStartS === undefined
-      ? ''
-      : ` Its good starts had come to take ${formatDuration(startS)}, where ${formatDuration(normalStartS)} was usual.`;
-  return peak + longer;
+function shapeFigures({ peakRatio, startS, normalStartS }: StartShape): StartShapeFigures {
+  return {
+    ...(peakRatio !== undefined && {
+      peakRatio,
+      peakShows: peakRatio > LOCKED_ROTOR_RATIO ? 'locked-rotor' : 'one-winding',
+    }),
+    ...(startS !== undefined && normalStartS !== undefined && { startS, normalStartS }),
+  };
 }
 
 /** Without a record of the start a held rotor and a dead capacitor look alike, and share the weight. */
-function causesOf(scene: Scene, { peakRatio, startS }: StartShape, even: boolean): Finding['causes'] {
+function causesOf(scene: Scene, { peakRatio, startS }: StartShape, even: boolean): Active['causes'] {
   const three = scene.pump.card.phase === 3;
   const lockedOdds = peakRatio === undefined ? 1 : peakRatio > LOCKED_ROTOR_RATIO ? 2 : 0.4;
   const oneWindingOdds = peakRatio === undefined ? 1 : peakRatio > LOCKED_ROTOR_RATIO ? 0.5 : 2;

@@ -8,8 +8,6 @@ import { hpFromW } from '../../../../shared/units/power.ts';
 import { codeLetter } from '../../domain/motor-tables.ts';
 import type { Cycle } from '../../cycles/cycle.ts';
 import type { PumpCard } from '../../domain/card.ts';
-import { memoryList } from '../scene-queries.ts';
-import type { WatchMemory } from '../scene.ts';
 
 /** The first good starts are the measure; the last ones are held against them. */
 const REFERENCE_STARTS = 15;
@@ -20,6 +18,13 @@ const MIN_LENGTH_RATIO = 1.5;
 const MIN_LENGTH_INCREASE_S = 0.2;
 /** A run shorter than this was no good start. */
 const MIN_GOOD_RUN_S = 20;
+
+/** Of the first good starts the peak, A, and the length, s; of the last ones the length. Absent before the first one. */
+export interface StartMemory {
+  peaks?: number[];
+  lengths?: number[];
+  lastLengths?: number[];
+}
 
 export interface StartShape {
   /** Peak of the vain starts over that of the good ones. */
@@ -32,33 +37,33 @@ export interface StartShape {
 }
 
 /** Remembers a good start: peak and length. Starts without a fast record teach nothing. */
-export function recordStart(memo: WatchMemory, cycle: Cycle, failed: boolean): void {
+export function recordStart(memory: StartMemory, cycle: Cycle, failed: boolean): void {
   const { startAmps, startS } = cycle;
   if (failed || startAmps === undefined || startS === undefined || cycle.ranS < MIN_GOOD_RUN_S) return;
-  const peaks = memoryList(memo, 'peaks');
+  const peaks = memory.peaks ?? [];
   if (peaks.length < REFERENCE_STARTS) {
-    memo['peaks'] = [...peaks, Math.round(startAmps * 10) / 10];
-    memo['lengths'] = [...memoryList(memo, 'lengths'), startS];
+    memory.peaks = [...peaks, Math.round(startAmps * 10) / 10];
+    memory.lengths = [...(memory.lengths ?? []), startS];
   }
-  memo['lastLengths'] = [...memoryList(memo, 'lastLengths').slice(1 - LAST_STARTS), startS];
+  memory.lastLengths = [...(memory.lastLengths ?? []).slice(1 - LAST_STARTS), startS];
 }
 
 /** What the starts say; empty where no fast record was seen. */
-export function startShape(memo: WatchMemory, tries: readonly Cycle[], card: PumpCard): StartShape {
+export function startShape(memory: StartMemory, tries: readonly Cycle[], card: PumpCard): StartShape {
   const peak = median(tries.map((cycle) => cycle.startAmps).filter((amps) => amps !== undefined));
-  const peaks = memoryList(memo, 'peaks');
+  const peaks = memory.peaks ?? [];
   const usual = peaks.length < MIN_STARTS ? undefined : median(peaks);
   const letter = peak === undefined ? undefined : codeLetterOf(peak, tries, card);
   return {
     ...(peak !== undefined && usual !== undefined && { peakRatio: peak / usual }),
     ...(letter !== undefined && { codeLetter: letter }),
-    ...longerStarts(memo),
+    ...longerStarts(memory),
   };
 }
 
-function longerStarts(memo: WatchMemory): Pick<StartShape, 'startS' | 'normalStartS'> {
-  const lengths = memoryList(memo, 'lengths');
-  const last = memoryList(memo, 'lastLengths');
+function longerStarts(memory: StartMemory): Pick<StartShape, 'startS' | 'normalStartS'> {
+  const lengths = memory.lengths ?? [];
+  const last = memory.lastLengths ?? [];
   if (lengths.length < MIN_STARTS || last.length < LAST_STARTS) return {};
   const [startS, normalStartS] = [median(last)!, median(lengths)!];
   return startS > MIN_LENGTH_RATIO * normalStartS && startS > normalStartS + MIN_LENGTH_INCREASE_S
