@@ -5,18 +5,19 @@
  */
 import { DAY_MS, HOUR_MS, HOUR_S, MINUTE_MS } from '../../../../shared/units/duration.ts';
 import { peersOf, isLagPump, ownCutIn, reportsForGroup } from '../pump-peers.ts';
+import { cannotTell, type Active, type Evaluation } from '../evaluation.ts';
 import { detectGaugeDrop } from '../sensing/gauge-drop.ts';
 import {
   KPA_PER_PSI,
   lastMinute,
-  memoryNumber,
   pumpInMinute,
   activeSince,
-  clearActive,
+  forgetSince,
   usesPressure,
+  type SinceMemory,
 } from '../scene-queries.ts';
-import { formatPressure, formatDuration, roundTo } from '../format.ts';
-import type { Finding, WatchMemory, MinutePump, MinuteScene, Scene, Watch } from '../scene.ts';
+import { roundTo } from '../format.ts';
+import type { MinutePump, MinuteScene, Scene, Watch } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
 /** Under cut-in by the larger of 2 psi and three of its own spreads. */
@@ -43,33 +44,43 @@ const MIN_NEVER_RAN_S = 1800;
 /** What starts late each time is one alarm and not one a start. */
 const OFF_DELAY_S = HOUR_S;
 
-export const noStart: Watch = {
+interface NoStartMemory extends SinceMemory {
+  /** Since when pressure has been a little under cut-in. */
+  lingersMs?: number;
+  /** The pressure at which the pump last started late by itself, kPa, and when. */
+  ownKpa?: number;
+  ownMs?: number;
+}
+
+export const noStart: Watch<NoStartMemory> = {
   alarm: 'no-start',
   scope: 'pump',
   triggers: ['minute'],
   onDelayS: 60,
   offDelayS: OFF_DELAY_S,
+  initialMemory: () => ({}),
   evaluate,
 };
 
-function evaluate(scene: Scene, memo: WatchMemory): Finding | null | undefined {
+function evaluate(scene: Scene, memory: NoStartMemory): Evaluation {
   const minute = lastMinute(scene);
   const pump = minute && pumpInMinute(scene, minute);
-  if (!minute || !pump || pump.heardS < MIN_HEARD_S) return undefined;
+  if (!minute || !pump) return cannotTell('too-few-readings');
+  if (pump.heardS < MIN_HEARD_S) return cannotTell(pump.heardS > 0 ? 'too-few-readings' : 'needs-current');
   if (pump.ranS > 0 || scene.pump.run) {
-    recordLateStart(scene, minute, memo);
-    return clearActive(memo);
+    recordLateStart(scene, minute, memory);
+    return forgetSince(memory);
   }
   if (othersServe(scene, minute)) {
     // It may be another's turn; that this one would start is not shown by that.
-    delete memo['sinceMs'];
-    delete memo['lingersMs'];
-    return undefined;
+    forgetSince(memory);
+    delete memory.lingersMs;
+    return cannotTell('other-pump');
   }
-  if (pump.callsForWater === true) return callFinding(scene, minute, memo);
-  if (!usesPressure(scene.pump) || pump.callsForWater === false)
-    return pump.callsForWater === false ? clearActive(memo) : undefined;
-  return underCutInFinding(scene, minute, pump, memo);
+  if (pump.callsForWater === true) return evaluateCall(scene, minute, memory);
+  if (pump.callsForWater === false) return forgetSince(memory);
+  if (!usesPressure(scene.pump)) return cannotTell('needs-contact');
+  return evaluatePressure(scene, minute, pump, memory);
 }
 
 /**
@@ -84,53 +95,54 @@ function othersServe(scene: Scene, minute: MinuteScene): boolean {
   return busy || !reportsForGroup(scene);
 }
 
-function callFinding(scene: Scene, minute: MinuteScene, memo: WatchMemory): Finding | undefined {
-  const sinceMs = activeSince(memo, minute.atMs - MINUTE_MS);
+function evaluateCall(scene: Scene, minute: MinuteScene, memory: NoStartMemory): Evaluation {
+  const sinceMs = activeSince(memory, minute.atMs - MINUTE_MS);
   const forS = (minute.atMs - sinceMs) / 1000;
-  if (forS < MIN_CALL_MINUTES * 60) return undefined;
-  const what =
-    scene.pump.card.control === 'float'
-      ? 'The float'
-      : scene.pump.card.control === 'timer'
-        ? 'The timer'
-        : 'The switch';
+  if (forS < MIN_CALL_MINUTES * 60) return cannotTell('not-long-enough');
+  const { control } = scene.pump.card;
   return {
+    is: 'active',
     sinceMs,
-    why: `${what} has called for water for ${formatDuration(forS)} and no current flows.`,
+    reason: 'called-for-water-no-current',
+    figures: { caller: control === 'float' || control === 'timer' ? control : 'switch', forS },
     evidence: { forS: roundTo(forS, 0), calls: 'yes', amps: 0 },
     causes: causesOf(scene, minute),
   };
 }
 
-function underCutInFinding(
+function evaluatePressure(
   scene: Scene,
   minute: MinuteScene,
   pump: MinutePump,
-  memo: WatchMemory,
-): Finding | null | undefined {
+  memory: NoStartMemory,
+): Evaluation {
   const { kpa } = minute;
   const ownCutInKpa = ownCutIn(scene, scene.pump);
-  if (ownCutInKpa === undefined || !kpa) return undefined;
+  if (!kpa) return cannotTell('needs-pressure');
+  if (ownCutInKpa === undefined) return cannotTell('needs-card-switch');
   const cutIn = scene.pump.card.control === 'variable-speed' ? ownCutInKpa - DRIVE_UNDER_KPA : ownCutInKpa;
   if (kpa.low >= cutIn) {
-    delete memo['lingersMs'];
-    return clearActive(memo);
+    delete memory.lingersMs;
+    return forgetSince(memory);
   }
   // That is told of the gauge, and says nothing of the pump.
-  if (detectGaugeDrop(scene)) return undefined;
+  if (detectGaugeDrop(scene)) return cannotTell('sensor-in-doubt');
   // Where it came by itself after a wait, the switch may have moved: the wait alone proves nothing then, but its length does.
-  const late = startedLateRecently(scene, memo);
-  const startsAt = late ? Math.min(cutIn, memoryNumber(memo, 'ownKpa', cutIn)) : cutIn;
+  const late = startedLateRecently(scene, memory);
+  const startsAt = late ? Math.min(cutIn, memory.ownKpa ?? cutIn) : cutIn;
   const scatter = Math.min(UNDER_SPREADS * (scene.pump.baseline?.cutInKpa?.spread ?? 0), 8 * KPA_PER_PSI);
   const clearlyUnder = kpa.high < startsAt - Math.max(MIN_UNDER_KPA, scatter);
-  const lingersForMs = lingeringMs(minute, kpa.high < cutIn - Math.max(LINGER_UNDER_KPA, scatter), memo);
-  if (!clearlyUnder && lingersForMs < (late ? LATE_START_LINGER_MS : MIN_LINGER_MS)) return undefined;
-  const sinceMs = activeSince(memo, memoryNumber(memo, 'lingersMs', minute.atMs - MINUTE_MS));
+  const lingersForMs = lingeringMs(minute, kpa.high < cutIn - Math.max(LINGER_UNDER_KPA, scatter), memory);
+  if (!clearlyUnder && lingersForMs < (late ? LATE_START_LINGER_MS : MIN_LINGER_MS))
+    return cannotTell(memory.lingersMs === undefined ? 'near-limit' : 'not-long-enough');
+  const sinceMs = activeSince(memory, memory.lingersMs ?? minute.atMs - MINUTE_MS);
   const forS = (minute.atMs - sinceMs) / 1000;
-  if (neverRan(scene) && forS < MIN_NEVER_RAN_S) return undefined;
+  if (neverRan(scene) && forS < MIN_NEVER_RAN_S) return cannotTell('not-long-enough');
   return {
+    is: 'active',
     sinceMs,
-    why: `Pressure is ${formatPressure(kpa.last)}, under the cut-in of ${formatPressure(cutIn)}, and no current has flowed for ${formatDuration(Math.max(forS, 60))}.`,
+    reason: 'under-cut-in-no-current',
+    figures: { kpa: kpa.last, cutInKpa: cutIn, forS: Math.max(forS, 60) },
     evidence: {
       kpa: roundTo(kpa.last, 0),
       cutInKpa: roundTo(cutIn, 0),
@@ -142,19 +154,16 @@ function underCutInFinding(
 }
 
 /** The pump starts of itself after it seemed dead: that is where its switch closes now, or where a late one does. */
-function recordLateStart(scene: Scene, minute: MinuteScene, memo: WatchMemory): void {
+function recordLateStart(scene: Scene, minute: MinuteScene, memory: NoStartMemory): void {
   const kpa = scene.pump.run?.cutInKpa ?? minute.kpa?.low;
   const cutIn = ownCutIn(scene, scene.pump);
-  if (memo['sinceMs'] === undefined || kpa === undefined || cutIn === undefined) return;
-  memo['ownKpa'] = roundTo(
-    Math.max(cutIn - LATE_START_MAX_UNDER_KPA, Math.min(kpa, memoryNumber(memo, 'ownKpa', kpa))),
-    0,
-  );
-  memo['ownMs'] = minute.atMs;
+  if (memory.sinceMs === undefined || kpa === undefined || cutIn === undefined) return;
+  memory.ownKpa = roundTo(Math.max(cutIn - LATE_START_MAX_UNDER_KPA, Math.min(kpa, memory.ownKpa ?? kpa)), 0);
+  memory.ownMs = minute.atMs;
 }
 
-function startedLateRecently(scene: Scene, memo: WatchMemory): boolean {
-  return scene.atMs - memoryNumber(memo, 'ownMs', -Infinity) < LATE_START_MEMORY_MS;
+function startedLateRecently(scene: Scene, memory: NoStartMemory): boolean {
+  return scene.atMs - (memory.ownMs ?? -Infinity) < LATE_START_MEMORY_MS;
 }
 
 /** Before its first run only the card says where this switch closes, and the card may be of another one, or in another unit. */
@@ -163,17 +172,16 @@ function neverRan({ pump }: Scene): boolean {
 }
 
 /** A little under cut-in, but for long: pressure that falls slowly does not jump past the switch. */
-function lingeringMs(minute: MinuteScene, isUnder: boolean, memo: WatchMemory): number {
+function lingeringMs(minute: MinuteScene, isUnder: boolean, memory: NoStartMemory): number {
   if (!isUnder) {
-    delete memo['lingersMs'];
+    delete memory.lingersMs;
     return 0;
   }
-  const sinceMs = memoryNumber(memo, 'lingersMs', minute.atMs - MINUTE_MS);
-  memo['lingersMs'] = sinceMs;
-  return minute.atMs - sinceMs;
+  memory.lingersMs ??= minute.atMs - MINUTE_MS;
+  return minute.atMs - memory.lingersMs;
 }
 
-function causesOf(scene: Scene, minute: MinuteScene): Finding['causes'] {
+function causesOf(scene: Scene, minute: MinuteScene): Active['causes'] {
   const { card } = scene.well;
   const volts = minute.pumps[scene.pump.index]?.volts?.[0];
   const powered = volts !== undefined && volts.mean > 0.8 * (scene.pump.card.volts ?? 100);
