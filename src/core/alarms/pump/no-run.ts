@@ -5,11 +5,12 @@
  */
 import { HOUR_MS, HOUR_S } from '../../../../shared/units/duration.ts';
 import { minStartHours, localHour } from '../../baseline/habit.ts';
+import { CLEAR, cannotTell, type Active, type Evaluation } from '../evaluation.ts';
 import { peersOf } from '../pump-peers.ts';
-import { isAfterReset, lastMinute, memoryList, usesPressure } from '../scene-queries.ts';
+import { isAfterReset, lastMinute, usesPressure } from '../scene-queries.ts';
 import { missedTurn } from './missed-turn.ts';
-import { formatDuration, roundTo } from '../format.ts';
-import type { Finding, WatchMemory, Scene, Watch } from '../scene.ts';
+import { roundTo } from '../format.ts';
+import type { Scene, Watch } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
 /** Times the longest rest as learnt, and at least so much over it. */
@@ -28,32 +29,41 @@ const TIMER_MARGIN_H = 1;
 /** Starts of a float of which the store's depth is remembered. */
 const STORE_STARTS = 5;
 
-export const noRun: Watch = {
+interface NoRunMemory {
+  /** At which depths of the store its float last started the pump, m, and when the last of these runs began. */
+  onM: number[];
+  runMs?: number;
+}
+
+export const noRun: Watch<NoRunMemory> = {
   alarm: 'no-run',
   scope: 'pump',
   triggers: ['minute'],
   onDelayS: 0,
   offDelayS: 0,
+  initialMemory: () => ({ onM: [] }),
   evaluate,
 };
 
-function evaluate(scene: Scene, memo: WatchMemory): Finding | null | undefined {
+function evaluate(scene: Scene, memory: NoRunMemory): Evaluation {
   const { pump } = scene;
-  recordStoreLevel(scene, memo);
-  if (pump.run) return null;
+  recordStoreLevel(scene, memory);
+  if (pump.run) return CLEAR;
   const missed = missedTurn(scene);
-  if (missed) return missed;
+  if (missed.is === 'active') return missed;
   // Where others do the same work, water comes from them: only its turn can be missed.
   const stoppedMs = pump.restSinceMs ?? 0;
   if (peersOf(scene).some((other) => other.run || other.cycles.some((c) => c.startedMs > stoppedMs)))
     return missed;
-  if (isStoreFull(scene, memo)) return null;
+  if (isStoreFull(scene, memory)) return CLEAR;
   const minute = lastMinute(scene);
   const longest = pump.baseline?.longestRestS;
   const sinceMs = pump.restSinceMs;
-  if (!minute || longest === undefined || sinceMs === undefined || !isAfterReset(scene, sinceMs))
-    return undefined;
-  if ((minute.pumps[pump.index]?.heardS ?? 0) < 30 || (usesPressure(pump) && minute.kpa)) return undefined;
+  if (!minute) return cannotTell('too-few-readings');
+  if (usesPressure(pump) && minute.kpa) return cannotTell('better-measured');
+  if ((minute.pumps[pump.index]?.heardS ?? 0) < 30) return cannotTell('needs-current');
+  if (longest === undefined) return cannotTell('learning');
+  if (sinceMs === undefined || !isAfterReset(scene, sinceMs)) return cannotTell('too-few-runs');
   const { uses } = scene.well.card;
   const stock = uses.includes('stock');
   const allowed = stock
@@ -66,31 +76,32 @@ function evaluate(scene: Scene, memo: WatchMemory): Finding | null | undefined {
   const restedS = (scene.atMs - sinceMs) / 1000;
   if (restedS <= limitS) {
     const shouldReport = restedS > longest && !expected && isOverdue(scene, sinceMs);
-    return shouldReport ? overdueFinding(scene, sinceMs, stock) : null;
+    return shouldReport ? overdueFinding(scene, sinceMs, stock) : CLEAR;
   }
   return {
+    is: 'active',
     sinceMs,
     priority: stock ? 'now' : 'soon',
-    why: `The pump has not run for ${formatDuration(restedS)}; the longest it rested when all was well is ${formatDuration(longest)}.`,
+    reason: 'rest-too-long',
+    figures: { restedS, longestRestS: longest },
     evidence: { restedS: roundTo(restedS, 0), longestRestS: longest, limitS: roundTo(limitS, 0) },
     causes: causesOf(scene),
   };
 }
 
 /** At what depth of the store a float starts its pump: of its last starts. */
-function recordStoreLevel(scene: Scene, memo: WatchMemory): void {
+function recordStoreLevel(scene: Scene, memory: NoRunMemory): void {
   const store = lastMinute(scene)?.storeM;
   const { run, card } = scene.pump;
-  if (card.control !== 'float' || !run || !store || memo['runMs'] === run.startedMs) return;
-  memo['runMs'] = run.startedMs;
-  memo['onM'] = [...memoryList(memo, 'onM'), roundTo(store.low, 3)].slice(-STORE_STARTS);
+  if (card.control !== 'float' || !run || !store || memory.runMs === run.startedMs) return;
+  memory.runMs = run.startedMs;
+  memory.onM = [...memory.onM, roundTo(store.low, 3)].slice(-STORE_STARTS);
 }
 
 /** Measured to stand over where its float calls: nobody drank, and no run is due. */
-function isStoreFull(scene: Scene, memo: WatchMemory): boolean {
+function isStoreFull(scene: Scene, { onM }: NoRunMemory): boolean {
   const store = lastMinute(scene)?.storeM;
-  const starts = memoryList(memo, 'onM');
-  return store !== undefined && starts.length === STORE_STARTS && store.mean > Math.max(...starts);
+  return store !== undefined && onM.length === STORE_STARTS && store.mean > Math.max(...onM);
 }
 
 /** Have hours gone by, since the pump stopped, in which runs always come? */
@@ -106,19 +117,21 @@ function isOverdue(scene: Scene, sinceMs: number): boolean {
   return minHours !== undefined && minHours >= (timer ? MIN_TIMER_HOURS : MIN_STOCK_HOURS);
 }
 
-function overdueFinding(scene: Scene, sinceMs: number, stock: boolean): Finding {
+function overdueFinding(scene: Scene, sinceMs: number, stock: boolean): Active {
   const restedS = (scene.atMs - sinceMs) / 1000;
   const days = scene.pump.habit.days.length;
   return {
+    is: 'active',
     sinceMs,
     priority: stock ? 'now' : 'soon',
-    why: `The pump has not run for ${formatDuration(restedS)}; on each of the last ${days} days when all was well it had run by this hour.`,
+    reason: 'no-run-by-this-hour',
+    figures: { restedS, days },
     evidence: { restedS: roundTo(restedS, 0), days },
     causes: causesOf(scene),
   };
 }
 
-function causesOf(scene: Scene): Finding['causes'] {
+function causesOf(scene: Scene): Active['causes'] {
   return weighCauses({
     'power-lost': 0.2,
     'breaker-open': 0.2,
