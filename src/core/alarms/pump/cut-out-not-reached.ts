@@ -5,7 +5,8 @@
  */
 import { HOUR_S } from '../../../../shared/units/duration.ts';
 import type { Cycle } from '../../cycles/cycle.ts';
-import { isAnnounced } from '../announced.ts';
+import { isAnnounced, type AnnouncedMemory } from '../announced.ts';
+import { CLEAR, cannotTell, type Active, type Evaluation } from '../evaluation.ts';
 import {
   normalCutInKpa,
   normalCutOutKpa,
@@ -17,8 +18,8 @@ import {
   normalAmpsOf,
 } from '../scene-queries.ts';
 import { endedBySwitch } from '../water/switch-ended-runs.ts';
-import { formatPressure, formatDuration, roundTo } from '../format.ts';
-import type { Finding, WatchMemory, OpenRun, Scene, Watch } from '../scene.ts';
+import { roundTo } from '../format.ts';
+import type { OpenRun, Scene, Watch } from '../scene.ts';
 import { unseenKpa } from './unseen-run-end.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
@@ -45,40 +46,47 @@ const LONGEST_RUN_MULTIPLE = 3;
 const LOW_AMPS_RATIO = 0.96;
 const MIN_LOW_AMPS_S = HOUR_S;
 
-export const cutOutNotReached: Watch = {
+export const cutOutNotReached: Watch<AnnouncedMemory> = {
   alarm: 'cut-out-not-reached',
   scope: 'pump',
   triggers: ['minute', 'cycle'],
   onDelayS: 0,
   offDelayS: 43_200,
+  initialMemory: () => ({}),
   evaluate,
 };
 
-function evaluate(scene: Scene, memo: WatchMemory): Finding | null | undefined {
-  if (!hasPressureCycle(scene.pump)) return undefined;
+function evaluate(scene: Scene, memory: AnnouncedMemory): Evaluation {
+  if (!hasPressureCycle(scene.pump)) return cannotTell('not-this-control');
   if (scene.trigger === 'cycle') return evaluateRun(scene);
   // A constant-pressure valve holds a level by design, and throttles the current with it.
-  return scene.pump.card.control === 'constant-pressure-valve' ? undefined : evaluateRunning(scene, memo);
+  return scene.pump.card.control === 'constant-pressure-valve'
+    ? cannotTell('not-this-control')
+    : evaluateRunning(scene, memory);
 }
 
-function evaluateRun(scene: Scene): Finding | null | undefined {
+function evaluateRun(scene: Scene): Evaluation {
   const { cycle } = scene;
   const cutOut = normalCutOutKpa(scene);
-  if (!cycle || cutOut === undefined || !isJudgeable(cycle)) return undefined;
+  if (!cycle || cutOut === undefined) return cannotTell('needs-card-switch');
+  if (!isJudgeable(cycle)) return cannotTell(cycle.cutOutKpa === undefined ? 'needs-pressure' : 'run-unseen');
   const spread = scene.pump.pinned?.cutOutKpa?.spread ?? 0;
   const limit = cutOut - Math.max(SHORT_KPA, SPREADS * spread);
   const short = (run: Cycle): boolean =>
     run.cutOutKpa !== undefined && run.cutOutKpa < limit - unseenKpa(scene, run);
-  if (!short(cycle)) return null;
+  if (!short(cycle)) return CLEAR;
   const last = scene.pump.cycles
     .slice(-WINDOW_RUNS)
     .filter((run) => isJudgeable(run) && short(run) && isAfterReset(scene, run.startedMs));
   // A switch that opens lower was turned down (../water/switch-shift.ts); a run that is cut short ends where it ends.
-  if (endedBySwitch(scene, last)) return null;
-  if (last.length < MIN_SHORT_RUNS || !last.some((run) => run.flags.includes('no-cut-out'))) return undefined;
+  if (endedBySwitch(scene, last)) return CLEAR;
+  if (last.length < MIN_SHORT_RUNS) return cannotTell('too-few-runs');
+  if (!last.some((run) => run.flags.includes('no-cut-out'))) return cannotTell('near-limit');
   return {
+    is: 'active',
     sinceMs: last[0]!.startedMs,
-    why: `${last.length} of the last ${WINDOW_RUNS} runs ended under cut-out: the last at ${formatPressure(cycle.cutOutKpa ?? 0)}, where the switch opens at ${formatPressure(cutOut)}.`,
+    reason: 'runs-end-under-cut-out',
+    figures: { runs: last.length, ofRuns: WINDOW_RUNS, endedKpa: cycle.cutOutKpa ?? 0, cutOutKpa: cutOut },
     evidence: {
       runs: last.length,
       endedKpa: roundTo(cycle.cutOutKpa ?? 0, 0),
@@ -92,7 +100,7 @@ function evaluateRun(scene: Scene): Finding | null | undefined {
  * A switch that was turned down ends its runs at one pressure and starts them at cut-in. An overload or a protector leaves the switch
  * closed: the next run starts when it has cooled, or has waited, at whatever the pressure is by then.
  */
-function shortRunCauses(scene: Scene, runs: readonly Cycle[]): Finding['causes'] {
+function shortRunCauses(scene: Scene, runs: readonly Cycle[]): Active['causes'] {
   const ends = runs.map((run) => run.cutOutKpa ?? 0);
   const alike = Math.max(...ends) - Math.min(...ends) < ALIKE_KPA;
   const cutIn = normalCutInKpa(scene);
@@ -121,26 +129,30 @@ function isJudgeable(cycle: Cycle): boolean {
   );
 }
 
-function evaluateRunning(scene: Scene, memo: WatchMemory): Finding | undefined {
+function evaluateRunning(scene: Scene, memory: AnnouncedMemory): Evaluation {
   const { run } = scene.pump;
-  const announced = run !== undefined && isAnnounced(scene, run, memo);
+  const announced = run !== undefined && isAnnounced(scene, run, memory);
   const cutIn = normalCutInKpa(scene);
   const cutOut = normalCutOutKpa(scene);
-  if (!run || cutIn === undefined || cutOut === undefined || run.ranS < MIN_LOW_AMPS_S) return undefined;
+  if (!run) return cannotTell('pump-off');
+  if (cutIn === undefined || cutOut === undefined) return cannotTell('needs-card-switch');
+  if (run.ranS < MIN_LOW_AMPS_S) return cannotTell('not-long-enough');
   const minutes = lastMinutes(scene, LEVEL_MINUTES);
-  if (!minutes) return undefined;
+  if (!minutes) return cannotTell('too-few-readings');
   let low = Infinity;
   let high = -Infinity;
   let sum = 0;
   for (const minute of minutes) {
-    if (!minute.kpa || (minute.pumps[scene.pump.index]?.ranS ?? 0) < 50) return undefined;
+    if (!minute.kpa) return cannotTell('needs-pressure');
+    if ((minute.pumps[scene.pump.index]?.ranS ?? 0) < 50) return cannotTell('too-few-readings');
     low = Math.min(low, minute.kpa.mean);
     high = Math.max(high, minute.kpa.mean);
     sum += minute.kpa.mean;
   }
   const level = sum / minutes.length;
   const near = level > cutIn + NEAR_TOP_FRACTION * (cutOut - cutIn) && high < cutOut - MIN_UNDER_KPA;
-  if (!near || high - low > MAX_LEVEL_RANGE_KPA || run.ranS < minRunS(scene, announced)) return undefined;
+  if (!near || high - low > MAX_LEVEL_RANGE_KPA) return cannotTell('pump-running');
+  if (run.ranS < minRunS(scene, announced)) return cannotTell(announced ? 'expected' : 'not-long-enough');
   return finding(scene, run, level, cutOut);
 }
 
@@ -157,12 +169,14 @@ function minRunS(scene: Scene, announced: boolean): number {
   return low ? Math.max(MIN_LOW_AMPS_S, longest) : Math.max(field, longest);
 }
 
-function finding(scene: Scene, run: OpenRun, level: number, cutOut: number): Finding {
+function finding(scene: Scene, run: OpenRun, level: number, cutOut: number): Active {
   const usual = normalAmpsOf(scene);
   const low = run.amps !== undefined && usual !== undefined && run.amps < LOW_AMPS_RATIO * usual;
   return {
+    is: 'active',
     sinceMs: run.startedMs,
-    why: `The pump has run for ${formatDuration(run.ranS)} and pressure has levelled off at ${formatPressure(level)}, under the cut-out of ${formatPressure(cutOut)}.`,
+    reason: 'pressure-levels-off',
+    figures: { ranS: run.ranS, kpa: level, cutOutKpa: cutOut },
     evidence: {
       ranS: roundTo(run.ranS, 0),
       kpa: roundTo(level, 0),

@@ -5,7 +5,8 @@
  */
 import { FORM_EVIDENCE } from '../../../../shared/text/en/alarms/forms.ts';
 import { HOUR_S } from '../../../../shared/units/duration.ts';
-import { isAnnounced } from '../announced.ts';
+import { isAnnounced, type AnnouncedMemory } from '../announced.ts';
+import { CLEAR, cannotTell, type Active, type Evaluation } from '../evaluation.ts';
 import {
   KPA_PER_PSI,
   hasPressureCycle,
@@ -17,9 +18,9 @@ import {
 } from '../scene-queries.ts';
 import { pastEndFinding } from './run-past-end.ts';
 import { tooLongFinding } from './run-too-long.ts';
-import { heldUnderCutInFinding } from './run-under-cut-in.ts';
-import { formatPressure, formatDuration, roundTo } from '../format.ts';
-import type { Finding, WatchMemory, OpenRun, Scene, Watch } from '../scene.ts';
+import { heldUnderCutInFinding, type DrawdownMemory } from './run-under-cut-in.ts';
+import { roundTo } from '../format.ts';
+import type { OpenRun, Scene, Watch } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
 /** Over cut-out by more than the scatter of switch and transducer, for so many whole minutes with the pump running. */
@@ -28,40 +29,51 @@ const MIN_OVER_MINUTES = 3;
 /** Contacts that stick now and then make one such run after another: that is one alarm. */
 const OFF_DELAY_S = 2 * HOUR_S;
 
-export const longRun: Watch = {
+interface LongRunMemory extends AnnouncedMemory, DrawdownMemory {
+  /** When the last run began that was found too long, and the last one whose switch should have opened. */
+  toldMs?: number;
+  pastMs?: number;
+}
+
+export const longRun: Watch<LongRunMemory> = {
   alarm: 'long-run',
   scope: 'pump',
   triggers: ['minute'],
   onDelayS: 0,
   offDelayS: OFF_DELAY_S,
+  initialMemory: () => ({}),
   evaluate,
 };
 
-function evaluate(scene: Scene, memo: WatchMemory): Finding | null | undefined {
+function evaluate(scene: Scene, memory: LongRunMemory): Evaluation {
   const { run } = scene.pump;
-  if (!run) return null;
-  // Asked at each look of a run: it remembers until when something was announced.
-  const announced = isAnnounced(scene, run, memo);
+  if (!run) return CLEAR;
+  // Asked at each minute of a run: it remembers until when something was announced.
+  const announced = isAnnounced(scene, run, memory);
   const minute = lastMinute(scene);
-  if (!minute) return undefined;
+  if (!minute) return cannotTell('too-few-readings');
   const kpa = usesPressure(scene.pump) ? minute.kpa : undefined;
   const found =
     (kpa
-      ? (overCutOutFinding(scene, run) ?? heldUnderCutInFinding(scene, run, memo))
+      ? (overCutOutFinding(scene, run) ?? heldUnderCutInFinding(scene, run, memory))
       : pastEndFinding(scene, run)) ?? (announced ? undefined : tooLongFinding(scene, run, minute));
   // Contacts that did not open in this run stay under suspicion until it ends, though a tap that is opened takes pressure back into the band.
-  if (memo['pastMs'] === run.startedMs && !isPastCutOut(found)) return undefined;
-  if (isPastCutOut(found)) memo['pastMs'] = run.startedMs;
-  if (found) memo['toldMs'] = run.startedMs;
+  if (memory.pastMs === run.startedMs && !(found && isPastCutOut(found))) return cannotTell('pump-running');
+  if (found) {
+    if (isPastCutOut(found)) memory.pastMs = run.startedMs;
+    memory.toldMs = run.startedMs;
+    return found;
+  }
   // A run that was told is one run until it ends, though pressure comes up for a while as taps are shut.
-  return found ?? (memo['toldMs'] === run.startedMs ? undefined : found);
+  if (memory.toldMs === run.startedMs) return cannotTell('pump-running');
+  return announced ? cannotTell('expected') : CLEAR;
 }
 
-function isPastCutOut(found: Finding | null | undefined): boolean {
-  return found?.evidence['switch'] === FORM_EVIDENCE['past-cut-out'].switch;
+function isPastCutOut(found: Active): boolean {
+  return found.evidence['switch'] === FORM_EVIDENCE['past-cut-out'].switch;
 }
 
-function overCutOutFinding(scene: Scene, run: OpenRun): Finding | undefined {
+function overCutOutFinding(scene: Scene, run: OpenRun): Active | undefined {
   const cutOut = highestCutOutKpa(scene);
   const minutes = lastMinutes(scene, MIN_OVER_MINUTES);
   if (cutOut === undefined || !minutes || !hasPressureCycle(scene.pump) || !ranThroughout(scene, minutes))
@@ -70,8 +82,10 @@ function overCutOutFinding(scene: Scene, run: OpenRun): Finding | undefined {
     return undefined;
   const kpa = minutes[minutes.length - 1]!.kpa!.mean;
   return {
+    is: 'active',
     sinceMs: run.startedMs,
-    why: `The pump has run for ${formatDuration(run.ranS)} and holds ${formatPressure(kpa)}, over the cut-out of ${formatPressure(cutOut)} at which its switch should open.`,
+    reason: 'run-over-cut-out',
+    figures: { ranS: run.ranS, kpa, cutOutKpa: cutOut },
     evidence: {
       ranS: roundTo(run.ranS, 0),
       kpa: roundTo(kpa, 0),

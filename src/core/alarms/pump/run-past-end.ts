@@ -1,10 +1,11 @@
 /** Nothing but current is measured, and it says that no water goes any more: the switch should have opened. */
 import { FORM_EVIDENCE } from '../../../../shared/text/en/alarms/forms.ts';
 import { HOUR_S } from '../../../../shared/units/duration.ts';
+import type { Active } from '../evaluation.ts';
 import { lastMinutes, ranThroughout, runningAmps } from '../scene-queries.ts';
 import { hasOnlyShortRuns } from './run-too-long.ts';
-import { formatAmps, formatDuration, roundTo } from '../format.ts';
-import type { Finding, OpenRun, Scene } from '../scene.ts';
+import { roundTo } from '../format.ts';
+import type { OpenRun, Scene } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
 /**
@@ -18,7 +19,7 @@ const PAST_END_SHORT_RUNS_RATIO = 0.98;
 const PAST_END_SHORT_RUNS_S = HOUR_S;
 
 /** Undefined where the fills of this well are not learnt yet. */
-export function pastEndFinding(scene: Scene, run: OpenRun): Finding | undefined {
+export function pastEndFinding(scene: Scene, run: OpenRun): Active | undefined {
   const amps = scene.pump.baseline?.shape?.amps.filter((value) => value !== null) ?? [];
   const minutes = lastMinutes(scene, PAST_END_MINUTES);
   if (
@@ -35,8 +36,10 @@ export function pastEndFinding(scene: Scene, run: OpenRun): Finding | undefined 
   if (!now.every((spread) => spread && spread.high < ratio * minAmps)) return undefined;
   const drawn = now[now.length - 1]!.mean;
   return {
+    is: 'active',
     sinceMs: run.startedMs,
-    why: `The pump has run for ${formatDuration(run.ranS)} and draws ${formatAmps(drawn)}, less than the ${formatAmps(minAmps)} at which its switch used to open: it moves little or no water. Pressure is not measured here; a closed valve looks the same.`,
+    reason: 'run-past-normal-end',
+    figures: { ranS: run.ranS, amps: drawn, cutOutA: minAmps },
     evidence: {
       ranS: roundTo(run.ranS, 0),
       amps: roundTo(drawn),

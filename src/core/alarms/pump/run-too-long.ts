@@ -5,6 +5,7 @@
 import { HOUR_S } from '../../../../shared/units/duration.ts';
 import { localHour, longestRunAtS } from '../../baseline/habit.ts';
 import { trendRise } from '../../baseline/trend.ts';
+import type { Active } from '../evaluation.ts';
 import {
   normalCutInKpa,
   highestCutOutKpa,
@@ -12,8 +13,8 @@ import {
   usesPressure,
   normalAmpsOf,
 } from '../scene-queries.ts';
-import { formatPressure, formatDuration, roundTo } from '../format.ts';
-import type { Finding, MinuteScene, OpenRun, Scene } from '../scene.ts';
+import { roundTo } from '../format.ts';
+import type { MinuteScene, OpenRun, Scene } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
 /** Of its usual current: a drive at less serves less than a tap. */
@@ -89,18 +90,21 @@ function isStoreRising(scene: Scene): boolean {
   return levels !== undefined && levels.every((level) => level !== undefined) && trendRise(levels) > 0;
 }
 
-/** Null where it may go on. */
-export function tooLongFinding(scene: Scene, run: OpenRun, minute: MinuteScene): Finding | null {
+/** Undefined if it may go on. */
+export function tooLongFinding(scene: Scene, run: OpenRun, minute: MinuteScene): Active | undefined {
   const kpa = usesPressure(scene.pump) ? minute.kpa?.mean : undefined;
   const limit = runLimitS(scene, run);
-  if (run.ranS <= limit) return null;
+  if (run.ranS <= limit) return undefined;
   const longest = scene.pump.baseline?.longestRunS;
-  const against =
-    longest === undefined ? '' : `; its longest run when it was well was ${formatDuration(longest)}`;
-  const at = kpa === undefined ? '' : ` at ${formatPressure(kpa)}`;
   return {
+    is: 'active',
     sinceMs: run.startedMs,
-    why: `The pump has run for ${formatDuration(run.ranS)} without stopping${at}${against}.`,
+    reason: 'run-too-long',
+    figures: {
+      ranS: run.ranS,
+      ...(kpa !== undefined && { kpa }),
+      ...(longest !== undefined && { longestRunS: longest }),
+    },
     evidence: {
       ranS: roundTo(run.ranS, 0),
       limitS: roundTo(limit, 0),

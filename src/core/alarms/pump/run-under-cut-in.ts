@@ -6,19 +6,13 @@ import { HOUR_S } from '../../../../shared/units/duration.ts';
 import { median } from '../../baseline/robust.ts';
 import { trendRise } from '../../baseline/trend.ts';
 import type { Cause } from '../../../../shared/text/en/alarms/kinds.ts';
+import type { Active } from '../evaluation.ts';
 import { peersOf, reportsForGroup } from '../pump-peers.ts';
 import { detectGaugeDrop } from '../sensing/gauge-drop.ts';
-import {
-  KPA_PER_PSI,
-  normalCutInKpa,
-  lastMinutes,
-  memoryList,
-  ranThroughout,
-  normalAmpsOf,
-} from '../scene-queries.ts';
+import { KPA_PER_PSI, normalCutInKpa, lastMinutes, ranThroughout, normalAmpsOf } from '../scene-queries.ts';
 import { LONGEST_RUN_MULTIPLE } from './run-too-long.ts';
-import { formatAmps, formatPressure, formatDuration, roundTo } from '../format.ts';
-import type { Finding, WatchMemory, MinuteScene, OpenRun, Scene } from '../scene.ts';
+import { roundTo } from '../format.ts';
+import type { MinuteScene, OpenRun, Scene } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
 /** Under cut-in and not rising for so long: the pump does not keep up. A garden that is too large for the pump looks the same at first. */
@@ -38,8 +32,18 @@ const MAX_OVERDRAWN_S = 6 * HOUR_S;
 const DRAWDOWN_RUNS = 6;
 const MAX_FURTHER_OVERDRAWN_KPA = 6 * KPA_PER_PSI;
 
+/** The part of a watch's memory that holds how low runs drew the pressure of a field, kPa, and when the last of them began. */
+export interface DrawdownMemory {
+  drawnKpa?: number[];
+  drawnMs?: number;
+}
+
 /** Undefined where pressure rises, or is known to be drawn so low here. */
-export function heldUnderCutInFinding(scene: Scene, run: OpenRun, memo: WatchMemory): Finding | undefined {
+export function heldUnderCutInFinding(
+  scene: Scene,
+  run: OpenRun,
+  memory: DrawdownMemory,
+): Active | undefined {
   const cutIn = normalCutInKpa(scene);
   if (cutIn === undefined) return undefined;
   // Of several that run together for one pressure, one speaks.
@@ -52,12 +56,16 @@ export function heldUnderCutInFinding(scene: Scene, run: OpenRun, memo: WatchMem
   if (!minutes || detectGaugeDrop(scene)) return undefined;
   const last = minutes[minutes.length - 1]!.kpa!.mean;
   const riseKpa = trendRise(minutes.map((minute) => minute.kpa!.mean));
-  if (riseKpa > MIN_RISE_KPA || isOverdrawn(scene, run, memo, last)) return undefined;
+  if (riseKpa > MIN_RISE_KPA || isOverdrawn(scene, run, memory, last)) return undefined;
   const freezing = (scene.well.minutes[scene.well.minutes.length - 1]?.temperatureC?.mean ?? 20) < 1;
   const little = isLiftingLittle(scene, run);
+  const figures = { ranS: run.ranS, kpa: last, cutInKpa: cutIn };
   return {
+    is: 'active',
     sinceMs: run.startedMs,
-    why: `The pump has run for ${formatDuration(run.ranS)} at ${formatPressure(last)}, under its cut-in of ${formatPressure(cutIn)}, and pressure does not rise: ${little ? `it draws ${formatAmps(run.amps ?? 0)}, less than ever at such a pressure, so little water comes` : 'water goes out as fast as it comes'}.`,
+    ...(little
+      ? { reason: 'run-under-cut-in-low-current', figures: { ...figures, amps: run.amps ?? 0 } }
+      : { reason: 'run-under-cut-in', figures }),
     evidence: {
       ranS: roundTo(run.ranS, 0),
       kpa: roundTo(last, 0),
@@ -82,7 +90,7 @@ function reverseRotationCause(scene: Scene): Partial<Record<Cause, number>> {
 }
 
 /** A field watered with a sprinkler too many: under cut-in for as long as that takes, or took before; a little, or as far as it did before. */
-function isOverdrawn(scene: Scene, run: OpenRun, memo: WatchMemory, kpa: number): boolean {
+function isOverdrawn(scene: Scene, run: OpenRun, memory: DrawdownMemory, kpa: number): boolean {
   const { uses } = scene.well.card;
   if (!uses.includes('irrigation') && !uses.includes('stock')) return false;
   // Pumps that take turns share what is watered: what one did the other may.
@@ -94,28 +102,28 @@ function isOverdrawn(scene: Scene, run: OpenRun, memo: WatchMemory, kpa: number)
     ]),
   );
   const cutIn = normalCutInKpa(scene) ?? 0;
-  const lowest = Math.min(cutIn - MAX_OVERDRAWN_KPA, priorLowKpa(run, memo) - MAX_FURTHER_OVERDRAWN_KPA);
+  const lowest = Math.min(cutIn - MAX_OVERDRAWN_KPA, priorLowKpa(run, memory) - MAX_FURTHER_OVERDRAWN_KPA);
   // As long as it did before it needs nothing new, however low that is.
   if (
     run.ranS > longest &&
     !(kpa > lowest && run.ranS < Math.max(MAX_OVERDRAWN_S, LONGEST_RUN_MULTIPLE * longest))
   )
     return false;
-  recordLowPressure(run, memo, kpa);
+  recordLowPressure(run, memory, kpa);
   return true;
 }
 
 /** How low pressure stood in the runs before this one that were a field's: the middle of them, where there were two. */
-function priorLowKpa(run: OpenRun, memo: WatchMemory): number {
-  const levels = memoryList(memo, 'drawnKpa').slice(0, memo['drawnMs'] === run.startedMs ? -1 : undefined);
+function priorLowKpa(run: OpenRun, memory: DrawdownMemory): number {
+  const levels = (memory.drawnKpa ?? []).slice(0, memory.drawnMs === run.startedMs ? -1 : undefined);
   return levels.length < 2 ? Infinity : median(levels)!;
 }
 
-function recordLowPressure(run: OpenRun, memo: WatchMemory, kpa: number): void {
-  const levels = [...memoryList(memo, 'drawnKpa')];
-  const own = memo['drawnMs'] === run.startedMs ? levels.pop() : undefined;
-  memo['drawnMs'] = run.startedMs;
-  memo['drawnKpa'] = [...levels, roundTo(Math.min(own ?? kpa, kpa), 0)].slice(-DRAWDOWN_RUNS);
+function recordLowPressure(run: OpenRun, memory: DrawdownMemory, kpa: number): void {
+  const levels = [...(memory.drawnKpa ?? [])];
+  const own = memory.drawnMs === run.startedMs ? levels.pop() : undefined;
+  memory.drawnMs = run.startedMs;
+  memory.drawnKpa = [...levels, roundTo(Math.min(own ?? kpa, kpa), 0)].slice(-DRAWDOWN_RUNS);
 }
 
 /** At low pressure a pump lifts more and draws more than at mid-band: clearly less current there is little water, whatever is open. */
