@@ -29,6 +29,7 @@ export const BECAUSE_TEXT = {
   'pump-running': 'the pump is running',
   'run-unseen': 'part of the run was not measured',
   'light-load': 'the pump runs at light load',
+  'fills-too-short': 'the fills are too short to measure',
   'near-limit': 'the value is between the limits that raise and clear the alarm',
   'not-this-trigger': 'this event does not decide it',
   'not-evaluated': 'it has not been evaluated yet',

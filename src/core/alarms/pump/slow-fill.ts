@@ -6,19 +6,18 @@
  */
 import { DAY_S, HOUR_MS } from '../../../../shared/units/duration.ts';
 import { median, quantile } from '../../baseline/robust.ts';
+import { CLEAR, cannotTell, type Active, type Evaluation } from '../evaluation.ts';
 import {
   normalCutInKpa,
   normalCutOutKpa,
   recentCycles,
-  memoryList,
-  memoryNumber,
   normalAmpsOf,
   usesPressure,
 } from '../scene-queries.ts';
 import { levelFall, type LevelMemory } from './level-fall.ts';
 import { expectedDeliveryRatio } from './pressure-shift.ts';
-import { formatPercent, formatDuration, roundTo } from '../format.ts';
-import type { Finding, WatchMemory, Scene, Watch } from '../scene.ts';
+import { roundTo } from '../format.ts';
+import type { Scene, Watch } from '../scene.ts';
 import { areFillsUsable } from './usable-fill.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
@@ -49,50 +48,60 @@ const BAND_TOLERANCE = 0.1;
 const STORE_RUNS = 8;
 const MIN_STORE_RATIO = 1.6;
 
-export const slowFill: Watch = {
+interface SlowFillMemory extends LevelMemory {
+  /** Delivery in the last runs against the normal, and since when its median has been low. */
+  shares?: number[];
+  lowSinceMs?: number;
+}
+
+export const slowFill: Watch<SlowFillMemory> = {
   alarm: 'slow-fill',
   scope: 'pump',
   triggers: ['cycle'],
   onDelayS: 0,
   offDelayS: 3 * DAY_S,
+  initialMemory: () => ({}),
   evaluate,
 };
 
-function evaluate(scene: Scene, memo: WatchMemory): Finding | null | undefined {
-  const levelFallM = levelFall(scene, memo as LevelMemory);
-  if (!scene.pump.baseline) return undefined;
+function evaluate(scene: Scene, memory: SlowFillMemory): Evaluation {
+  const levelFallM = levelFall(scene, memory);
+  if (!scene.pump.baseline) return cannotTell('learning');
   if (!usesPressure(scene.pump)) return evaluateStore(scene);
   const ratio = scene.well.water.deliveryRatio;
   const found =
     ratio === undefined
       ? evaluateRunTime(scene)
       : areFillsUsable(scene)
-        ? evaluateDelivery(scene, memo, ratio)
-        : undefined;
-  return found && levelFallM !== undefined
+        ? evaluateDelivery(scene, memory, ratio)
+        : cannotTell('fills-too-short');
+  return found.is === 'active' && levelFallM !== undefined
     ? { ...found, evidence: { ...found.evidence, levelFallM } }
     : found;
 }
 
-function evaluateDelivery(scene: Scene, memo: WatchMemory, ratio: number): Finding | null | undefined {
-  const recentRatios = [...memoryList(memo, 'shares'), roundTo(ratio, 3)].slice(-RUNS);
-  memo['shares'] = recentRatios;
-  if (recentRatios.length < RUNS) return undefined;
+function evaluateDelivery(scene: Scene, memory: SlowFillMemory, ratio: number): Evaluation {
+  const recentRatios = [...(memory.shares ?? []), roundTo(ratio, 3)].slice(-RUNS);
+  memory.shares = recentRatios;
+  if (recentRatios.length < RUNS) return cannotTell('too-few-runs');
   const middle = quantile(recentRatios, 0.5)!;
   if (middle >= CLEAR_RATIO) {
-    delete memo['lowSinceMs'];
-    return null;
+    delete memory.lowSinceMs;
+    return CLEAR;
   }
   if (middle >= lowRatioLimit(scene) * expectedDeliveryRatio(scene)) {
-    delete memo['lowSinceMs'];
-    return undefined;
+    delete memory.lowSinceMs;
+    return cannotTell('near-limit');
   }
-  memo['lowSinceMs'] = memoryNumber(memo, 'lowSinceMs', scene.atMs);
-  const sinceMs = memoryNumber(memo, 'lowSinceMs', scene.atMs);
-  if (scene.atMs - sinceMs < (middle > MILD_RATIO ? MIN_MILD_MS : MIN_LOW_MS)) return undefined;
+  memory.lowSinceMs ??= scene.atMs;
+  const sinceMs = memory.lowSinceMs;
+  if (scene.atMs - sinceMs < (middle > MILD_RATIO ? MIN_MILD_MS : MIN_LOW_MS))
+    return cannotTell('not-long-enough');
   return {
+    is: 'active',
     sinceMs,
-    why: `The pump delivers ${formatPercent(1 - middle)} less at the same pressure than it did when it was first learnt.`,
+    reason: 'delivery-down',
+    figures: { lossRatio: 1 - middle },
     evidence: { deliveryShare: roundTo(middle), runs: RUNS },
     causes: causesOf(scene, 1 / middle),
   };
@@ -111,21 +120,26 @@ function flowsBack(scene: Scene): boolean {
   return Math.max(dayLoss?.lPerH ?? 0, continuousLoss?.lPerH ?? 0) > MIN_BACKFLOW_L_PER_H;
 }
 
-function evaluateRunTime(scene: Scene): Finding | null | undefined {
+function evaluateRunTime(scene: Scene): Evaluation {
   const normal = scene.pump.pinned?.ranLowS ?? scene.pump.baseline?.ranLowS;
   const cycles = recentCycles(scene, SLOW_RUNS);
-  if (!normal || normal.median <= 0 || cycles.length < SLOW_RUNS || !isBandUnchanged(scene)) return undefined;
+  if (!normal || normal.median <= 0) return cannotTell('learning');
+  if (cycles.length < SLOW_RUNS) return cannotTell('too-few-runs');
+  if (scene.cycle?.cutInKpa === undefined) return cannotTell('needs-pressure');
+  if (!isBandUnchanged(scene)) return cannotTell('other-alarm-explains');
   const low = quantile(
     cycles.map((cycle) => cycle.ranS),
     0.15,
   )!;
   const times = low / normal.median;
   const limit = Math.max(MIN_SLOW_RATIO, 1 + (4 * normal.spread) / normal.median);
-  if (times < 1 + 0.7 * (limit - 1)) return null;
-  if (times < limit) return undefined;
+  if (times < 1 + 0.7 * (limit - 1)) return CLEAR;
+  if (times < limit) return cannotTell('near-limit');
   return {
+    is: 'active',
     sinceMs: cycles[0]!.startedMs,
-    why: `Even the quickest fills take ${formatDuration(low)} now; ${formatDuration(normal.median)} was usual.`,
+    reason: 'fills-slow',
+    figures: { fillS: low, normalS: normal.median },
     evidence: { fillS: roundTo(low, 1), normalS: roundTo(normal.median, 1), times: roundTo(times) },
     causes: causesOf(scene, times),
   };
@@ -135,18 +149,21 @@ function evaluateRunTime(scene: Scene): Finding | null | undefined {
  * A float fills the same store each time, and what is drunk meanwhile only lengthens a fill: when even the quickest of eight takes so much
  * longer, less comes. A hot week with the herd at the trough is allowed for.
  */
-function evaluateStore(scene: Scene): Finding | null | undefined {
+function evaluateStore(scene: Scene): Evaluation {
   const normal = scene.pump.pinned?.ranLowS ?? scene.pump.baseline?.ranLowS;
   const cycles = recentCycles(scene, STORE_RUNS);
-  if (!normal || normal.median <= 0 || cycles.length < STORE_RUNS) return undefined;
+  if (!normal || normal.median <= 0) return cannotTell('learning');
+  if (cycles.length < STORE_RUNS) return cannotTell('too-few-runs');
   const minRanS = Math.min(...cycles.map((cycle) => cycle.ranS));
   const times = minRanS / normal.median;
   const limit = Math.max(MIN_STORE_RATIO, 1 + (4 * normal.spread) / normal.median);
-  if (times < 1 + 0.7 * (limit - 1)) return null;
-  if (times < limit) return undefined;
+  if (times < 1 + 0.7 * (limit - 1)) return CLEAR;
+  if (times < limit) return cannotTell('near-limit');
   return {
+    is: 'active',
     sinceMs: cycles[0]!.startedMs,
-    why: `Even the quickest of the last ${STORE_RUNS} fills of the store took ${formatDuration(minRanS)}; ${formatDuration(normal.median)} was usual.`,
+    reason: 'store-fills-slow',
+    figures: { runs: STORE_RUNS, fillS: minRanS, normalS: normal.median },
     evidence: { fillS: roundTo(minRanS, 1), normalS: roundTo(normal.median, 1), times: roundTo(times) },
     causes: weighCauses({
       'worn-pump': 0.3,
@@ -173,7 +190,7 @@ function isBandUnchanged(scene: Scene): boolean {
 }
 
 /** A slow rise at the start of each run is the pipe filling first: what came up went down again. */
-function causesOf(scene: Scene, times: number): Finding['causes'] {
+function causesOf(scene: Scene, times: number): Active['causes'] {
   const amps = scene.cycle?.amps;
   const usual = scene.pump.pinned?.amps?.median;
   const ampsShare = amps !== undefined && usual !== undefined ? amps / usual : 1;
