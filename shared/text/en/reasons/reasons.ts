@@ -13,6 +13,7 @@ import { noRunReasons } from './pump/no-run.ts';
 import { storeLowReasons } from './water/store-low.ts';
 import { overPressureReasons } from './water/over-pressure.ts';
 import { shortCyclingReasons } from './water/short-cycling.ts';
+import { bouncedStartsReasons } from './pump/bounced-starts.ts';
 import { startsOverLimitReasons } from './water/starts-over-limit.ts';
 import { ampsHighReasons } from './electric/amps-high.ts';
 import { ampsLowReasons } from './electric/amps-low.ts';
@@ -52,6 +53,7 @@ const REASON_TEXTS = {
   ...storeLowReasons,
   ...overPressureReasons,
   ...shortCyclingReasons,
+  ...bouncedStartsReasons,
   ...startsOverLimitReasons,
   ...ampsHighReasons,
   ...ampsLowReasons,

@@ -6,9 +6,10 @@
  */
 import { median } from '../../baseline/robust.ts';
 import type { Cycle } from '../../cycles/cycle.ts';
-import { recentCycles, memoryNumber } from '../scene-queries.ts';
-import { formatDuration, roundTo } from '../format.ts';
-import type { Finding, WatchMemory, Scene } from '../scene.ts';
+import type { Active } from '../evaluation.ts';
+import { recentCycles } from '../scene-queries.ts';
+import { roundTo } from '../format.ts';
+import type { Scene } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
 const MIN_SOUND_STARTS = 15;
@@ -18,13 +19,18 @@ const MIN_LONG_STARTS = 4;
 /** Starting current is five times the running one and more (NEC tables 430.7(B) and 430.248); with pauses half of that or less. */
 const MAX_BOUNCE_RATIO = 3.5;
 
-/** A finding while the last starts are long, `undefined` where they are not. */
-export function bouncedStarts(scene: Scene, memo: WatchMemory): Finding | undefined {
+/** The part of a watch's memory that counts the sound starts seen before the first long one counts. */
+interface SoundStartMemory {
+  soundStarts?: number;
+}
+
+/** Active while the last starts are long, undefined while they are not. */
+export function bouncedStarts(scene: Scene, memory: SoundStartMemory): Active | undefined {
   const { cycle } = scene;
   if (!cycle || scene.pump.card.control === 'variable-speed') return undefined;
-  const sound = memoryNumber(memo, 'soundStarts', 0);
+  const sound = memory.soundStarts ?? 0;
   if (sound < MIN_SOUND_STARTS) {
-    memo['soundStarts'] = cycle.longStart ? 0 : sound + 1;
+    memory.soundStarts = cycle.longStart ? 0 : sound + 1;
     return undefined;
   }
   const runs = recentCycles(scene, LAST_RUNS);
@@ -32,13 +38,15 @@ export function bouncedStarts(scene: Scene, memo: WatchMemory): Finding | undefi
   return long.length < MIN_LONG_STARTS ? undefined : finding(long);
 }
 
-function finding(long: readonly Cycle[]): Finding {
+function finding(long: readonly Cycle[]): Active {
   const lastsS = median(long.map((run) => run.longStart!.durationS))!;
   const times = median(long.map((run) => run.longStart!.ratio))!;
   const broken = times < MAX_BOUNCE_RATIO;
   return {
+    is: 'active',
     sinceMs: long[0]!.startedMs,
-    why: `In ${long.length} of the last ${LAST_RUNS} runs the current of the start lasted ${formatDuration(lastsS)}, where it used to be over at once: ${broken ? 'the motor starts some times at each start, as of contacts that bounce' : 'the motor comes up slowly'}.`,
+    reason: broken ? 'starts-bounce' : 'starts-slow',
+    figures: { runs: long.length, ofRuns: LAST_RUNS, startS: lastsS },
     evidence: { runs: long.length, startLastsS: roundTo(lastsS, 0), timesRunning: roundTo(times, 1) },
     causes: broken
       ? weighCauses({

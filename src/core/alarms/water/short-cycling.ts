@@ -7,6 +7,7 @@ import { HOUR_S } from '../../../../shared/units/duration.ts';
 import { median } from '../../baseline/robust.ts';
 import type { Cycle } from '../../cycles/cycle.ts';
 import { bouncedStarts } from '../pump/bounced-starts.ts';
+import type { Active } from '../evaluation.ts';
 import { reportsForGroup } from '../pump-peers.ts';
 import { KPA_PER_PSI, normalFillS, recentCycles, usesPressure } from '../scene-queries.ts';
 import { formatSignificant, formatDuration, roundTo } from '../format.ts';
@@ -43,7 +44,7 @@ export const shortCycling: Watch = {
   evaluate,
 };
 
-function evaluate(scene: Scene, memo: WatchMemory): Finding | null | undefined {
+function evaluate(scene: Scene, memo: WatchMemory): Active | Finding | null | undefined {
   const found = evaluateStarts(scene);
   // What the starts of one run say is asked of every pump, also of one that does not speak for the tank.
   return found ?? bouncedStarts(scene, memo) ?? found;
