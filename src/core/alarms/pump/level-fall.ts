@@ -1,6 +1,6 @@
 /**
  * How far the water over the pump stands lower than at first, for the watches of a pump that grows weak: of a level sensor the minutes in
- * which runs end, since the level is drawn down by the same then. Kept in a watch's own memo, which a visit empties.
+ * which runs end, since the level is drawn down by the same then. Kept in a watch's own memory, which a visit empties.
  */
 import { median } from '../../baseline/robust.ts';
 import { lastMinute } from '../scene-queries.ts';
