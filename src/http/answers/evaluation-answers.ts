@@ -6,8 +6,8 @@ import type { WatchAnswer } from '../../core/alarms/lifecycle/last-evaluations.t
 import type { WebDeps } from '../deps.ts';
 import { requireWell } from './well-answers.ts';
 
-export function evaluationsAnswer(deps: WebDeps, name: string): Answer<'evaluations'> {
-  return { evaluations: requireWell(deps, name).evaluations.map(evaluationAnswer) };
+export async function evaluationsAnswer(deps: WebDeps, name: string): Promise<Answer<'evaluations'>> {
+  return { evaluations: (await requireWell(deps, name)).evaluations.map(evaluationAnswer) };
 }
 
 function evaluationAnswer({ alarm, pump, last }: WatchAnswer): EvaluationAnswer {
