@@ -1,12 +1,14 @@
 /** One line of a recording, taken at its arrival time: a pack waits in its wells' inboxes, an act among their inputs. */
 import type { Act } from '../core/domain/act.ts';
-import type { Card } from '../core/domain/card.ts';
 import { readAct } from '../core/domain/read-act.ts';
-import { defaultCardForNode } from '../core/domain/read-card.ts';
 import { isSourceNode } from '../core/domain/sources.ts';
+import { excuseOutage, trackNews } from '../core/fleet/node-news.ts';
+import { cardAt, withDefaultNode } from '../core/fleet/read-table.ts';
+import { addDefaultWell, applyNewCard, pipelinesForNode, pipelinesOfAct } from '../core/fleet/routing.ts';
+import { SETTLE_MS } from '../core/fleet/settling.ts';
+import { addInput } from '../core/fleet/well-pipeline.ts';
 import { closeUpTo, addPack } from '../core/readings/inbox.ts';
 import {
-  excuseServerOutage,
   recordRefused,
   receiveHello,
   receivePack,
@@ -16,18 +18,8 @@ import {
 import type { Hello, Message, Pack } from '../core/decode/messages.ts';
 import { readMessage } from '../core/decode/read-message.ts';
 import { parseRecordingLine, type RecordedLine, type RecordedMessage } from '../core/decode/recording.ts';
-import { addInput } from '../core/fleet/well-pipeline.ts';
-import { collectNews, dispatchNews } from './node-news.ts';
-import { SETTLE_MS } from './settle.ts';
-import {
-  addWell,
-  getOrCreateNode,
-  increment,
-  pipelinesForNode,
-  rebuildReadTable,
-  type Replay,
-} from './state.ts';
-import { cardAt, startCardPeriod as beginCard, withDefaultNode } from '../core/fleet/read-table.ts';
+import { tellNews } from './settle.ts';
+import { getOrCreateNode, increment, type Replay } from './state.ts';
 
 /** Remarks about acts that are told in full; the rest are counted. */
 const MAX_PROBLEMS = 10;
@@ -58,7 +50,7 @@ export function handleRecorded(replay: Replay, root: string, line: RecordedLine)
 
 /** Our clock goes on to `nowMs`; silence is judged up to `judgedMs`. */
 function advanceClock(replay: Replay, nowMs: number, judgedMs: number): void {
-  dispatchNews(replay, judgedMs);
+  tellNews(replay, judgedMs);
   if (nowMs > replay.nowMs) replay.nowMs = nowMs;
 }
 
@@ -76,7 +68,7 @@ function handleMessage(replay: Replay, root: string, raw: RecordedMessage): void
     case 'presence': {
       const { state } = getOrCreateNode(replay, message.node);
       receivePresence(state, message.presence, retained, tstMs);
-      collectNews(replay, state);
+      trackNews(replay, state);
       break;
     }
     case 'from-server':
@@ -84,8 +76,8 @@ function handleMessage(replay: Replay, root: string, raw: RecordedMessage): void
     case 'refusal': {
       const { refused, node, boot, seq } = message.refusal;
       increment(replay.counts.refused, refused);
-      const book = node === undefined ? undefined : replay.nodes.get(node);
-      if (book && boot !== undefined && seq !== undefined) recordRefused(book.state, boot, seq, tstMs);
+      const entry = node === undefined ? undefined : replay.nodes.get(node);
+      if (entry && boot !== undefined && seq !== undefined) recordRefused(entry.state, boot, seq, tstMs);
       break;
     }
     default:
@@ -97,11 +89,10 @@ function handlePack(replay: Replay, pack: Pack, arrivalMs: number): void {
   const { state } = getOrCreateNode(replay, pack.node);
   const receipt = receivePack(state, pack, arrivalMs);
   if (!isSourceNode(replay.readTable, pack.node)) {
-    addWell(replay, defaultCardForNode(pack.node), { byDefault: true });
-    rebuildReadTable(replay);
+    addDefaultWell(replay, pack.node);
     republishFullScale(state);
   }
-  collectNews(replay, state);
+  trackNews(replay, state);
   if (receipt.is === 'duplicate') {
     replay.counts.duplicates++;
     return;
@@ -119,11 +110,10 @@ function handlePack(replay: Replay, pack: Pack, arrivalMs: number): void {
 }
 
 function handleHello(replay: Replay, hello: Hello, retained: boolean, arrivalMs: number): void {
-  const book = getOrCreateNode(replay, hello.node);
-  if (hello.fedFrom === undefined) delete book.fedFrom;
-  else book.fedFrom = hello.fedFrom;
-  receiveHello(book.state, hello, retained, arrivalMs);
-  collectNews(replay, book.state);
+  const entry = getOrCreateNode(replay, hello.node);
+  entry.hello = hello;
+  receiveHello(entry.state, hello, retained, arrivalMs);
+  trackNews(replay, entry.state);
 }
 
 function handleAct(replay: Replay, atMs: number, json: unknown): void {
@@ -141,52 +131,19 @@ function handleAct(replay: Replay, atMs: number, json: unknown): void {
 
 /** Gives an act to the wells it is about. Returns why it can't be used, where it can't. */
 function applyAct(replay: Replay, atMs: number, act: Act): string | undefined {
-  switch (act.kind) {
-    case 'card-changed':
-      applyCardChange(replay, atMs, act.card);
-      return undefined;
-    case 'calibrated':
-      for (const pipeline of pipelinesForNode(replay, act.node)) addInput(pipeline, { atMs, act });
-      return undefined;
-    case 'server-away':
-      for (const { state } of replay.nodes.values()) {
-        excuseServerOutage(state, act.fromMs, atMs);
-        collectNews(replay, state);
-      }
-      dispatchNews(replay, atMs);
-      for (const pipeline of replay.pipelines.values()) addInput(pipeline, { atMs, act });
-      return undefined;
-    case 'tick':
-      return undefined;
-    case 'visit-opened':
-    case 'visit-closed':
-    case 'pinned':
-    case 'acknowledged':
-    case 'shelved':
-    case 'out-of-service':
-    case 'back-in-service':
-    case 'laid-up':
-    case 'expected': {
-      const pipeline = replay.pipelines.get(act.well);
-      if (!pipeline) return `Cannot use act ${act.kind}: there is no well ${act.well}`;
-      addInput(pipeline, { atMs, act });
-      return undefined;
-    }
-    default:
-      return act satisfies never;
+  if (act.kind === 'tick') return undefined;
+  if (act.kind === 'card-changed') {
+    const node = replay.defaultNodes.get(act.card.well);
+    const card = node === undefined ? act.card : withDefaultNode(act.card, node);
+    addInput(applyNewCard(replay, card, atMs), { atMs, act: { kind: 'card-changed', card } });
+    return undefined;
   }
-}
-
-/** A well's new card counts from `atMs` on, for what it says as well as for where its readings come from. */
-function applyCardChange(replay: Replay, atMs: number, written: Card): void {
-  const node = replay.defaultNodes.get(written.well);
-  const card = node === undefined ? written : withDefaultNode(written, node);
-  const pipeline = replay.pipelines.get(card.well) ?? addWell(replay, defaultCardForNode(card.well), {});
-  beginCard(replay.periods, card, atMs);
-  rebuildReadTable(replay);
-  for (const { state } of replay.nodes.values()) {
-    republishFullScale(state, atMs);
-    collectNews(replay, state);
+  if (act.kind === 'server-away') {
+    excuseOutage(replay, act.fromMs, atMs);
+    tellNews(replay, atMs);
   }
-  addInput(pipeline, { atMs, act: { kind: 'card-changed', card } });
+  if ('well' in act && !replay.pipelines.has(act.well))
+    return `Cannot use act ${act.kind}: there is no well ${act.well}`;
+  for (const pipeline of pipelinesOfAct(replay, act)) addInput(pipeline, { atMs, act });
+  return undefined;
 }

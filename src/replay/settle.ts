@@ -2,17 +2,16 @@
  * Nothing that comes can change what lies more than the settling time back (contract, section 4): up to there the engine is passed on,
  * once, in order, and what it says is handed out in order.
  */
-import type { AlarmEvent, WellEvent } from '../../shared/api/events.ts';
+import type { WellEvent } from '../../shared/api/events.ts';
 import { DAY_MS } from '../../shared/units/duration.ts';
 import type { Emit } from '../core/well/emit.ts';
+import { stopPipeline } from '../core/fleet/fault.ts';
+import { dispatchNews, type NewsEffect } from '../core/fleet/node-news.ts';
+import { SETTLE_MS } from '../core/fleet/settling.ts';
 import { advancePipeline, type WellPipeline } from '../core/fleet/well-pipeline.ts';
-import { reasonFields } from '../core/alarms/lifecycle/alarm-event.ts';
-import { notWatchedEvaluation } from '../core/alarms/sensing/not-watched.ts';
-import { dispatchNews } from './node-news.ts';
 import { enqueue, dequeueBefore } from './event-queue.ts';
 import type { Replay } from './state.ts';
 
-export const SETTLE_MS = 7 * DAY_MS;
 /** Passing on in pieces of ten minutes costs little and keeps a week and ten minutes waiting. */
 const CHUNK_MS = 600_000;
 /** Having passed a time, the engine may still print a day's line that waited for a run over midnight to end. */
@@ -30,11 +29,18 @@ export function settle(replay: Replay, emit: (event: WellEvent) => void): void {
 /** The recording has ended: all is handed out but the open cycle and day. */
 export function finish(replay: Replay, emit: (event: WellEvent) => void): void {
   if (replay.nowMs === Number.NEGATIVE_INFINITY) return;
-  dispatchNews(replay, replay.nowMs);
+  tellNews(replay, replay.nowMs);
   advanceAll(replay, replay.nowMs);
   // A clock may be a little ahead of ours: what it measured last counts too.
   advanceAll(replay, latestMs(replay));
   dequeueBefore(replay.eventQueue, Number.POSITIVE_INFINITY, emit);
+}
+
+/** Time of arrival goes on to `toMs`: news finds its wells, and what a site says stands among the lines. */
+export function tellNews(replay: Replay, toMs: number): void {
+  dispatchNews(replay, toMs, (effect: NewsEffect) => {
+    if (effect.is === 'site-alarm') enqueue(replay.eventQueue, effect.event, effect.atMs);
+  });
 }
 
 function latestMs(replay: Replay): number {
@@ -57,23 +63,9 @@ function advanceAll(replay: Replay, toMs: number): void {
   }
 }
 
-/** A fault of our own stops one well, says so, and leaves the others running. */
 function stopWell(replay: Replay, pipeline: WellPipeline, error: unknown): void {
-  pipeline.fault = error instanceof Error ? (error.stack ?? error.message) : String(error);
-  replay.faults.push(`Cannot watch ${pipeline.well}: ${pipeline.fault}`);
   const atMs = Math.max(pipeline.state.nowMs, 0);
-  const found = notWatchedEvaluation(atMs, error instanceof Error ? error.message : String(error));
-  const event: AlarmEvent = {
-    event: 'alarm',
-    well: pipeline.well,
-    alarm: 'not-watched',
-    state: 'raised',
-    at: new Date(atMs).toISOString(),
-    since: new Date(atMs).toISOString(),
-    ...(found.priority && { priority: found.priority }),
-    ...reasonFields(found),
-    evidence: found.evidence,
-    causes: found.causes,
-  };
-  enqueue(replay.eventQueue, event, atMs);
+  const { sentence, events } = stopPipeline(pipeline, error, atMs);
+  replay.faults.push(sentence);
+  for (const event of events) enqueue(replay.eventQueue, event, atMs);
 }

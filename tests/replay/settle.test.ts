@@ -2,7 +2,8 @@
 import { expect, test } from 'vitest';
 import type { WellEvent } from '../../shared/api/events.ts';
 import { pendingCount } from '../../src/core/readings/inbox.ts';
-import { finish, settle, SETTLE_MS } from '../../src/replay/settle.ts';
+import { SETTLE_MS } from '../../src/core/fleet/settling.ts';
+import { finish, settle } from '../../src/replay/settle.ts';
 import { newReplay } from '../../src/replay/state.ts';
 import { handleLine } from '../../src/replay/handle-line.ts';
 import { DAY, NINE, packLine, S } from './support.ts';

@@ -1,5 +1,5 @@
 /**
- * One well while it is live: its engine, the readings and acts that wait for their turn, and how far it has come. The engine is
+ * One well of the fleet: its engine, the readings and acts that wait for their turn, and how far it has come. The engine is
  * passed on only as far as all of the well's nodes have spoken (src/core/readings/frontier.ts); what comes later than that marks the
  * place to run again from.
  */
@@ -43,12 +43,13 @@ export function newPipeline(well: string, state: WellState): WellPipeline {
   };
 }
 
-/** An act or news takes its place among the inputs; never before what was already passed. */
-export function addInput(pipeline: WellPipeline, input: TimedInput): void {
+/** An act or news takes its place among the inputs; never before what was already passed. Returns it with the time that it has. */
+export function addInput(pipeline: WellPipeline, input: TimedInput): TimedInput {
   const placed = input.atMs > pipeline.advancedToMs ? input : { ...input, atMs: pipeline.advancedToMs + 1 };
   let at = pipeline.pendingInputs.length;
   while (at > 0 && pipeline.pendingInputs[at - 1]!.atMs > placed.atMs) at--;
   pipeline.pendingInputs.splice(at, 0, placed);
+  return placed;
 }
 
 /** Passes all inputs up to and including `toMs`: at one moment the minute first, then acts, then readings. */

@@ -3,11 +3,11 @@ import { randomUUID } from 'node:crypto';
 import type { Act } from '../../core/domain/act.ts';
 import { isSourceNode } from '../../core/domain/sources.ts';
 import { readAct } from '../../core/domain/read-act.ts';
-import { republishFullScale } from '../../core/readings/node.ts';
+import { applyNewCard, pipelinesOfAct } from '../../core/fleet/routing.ts';
 import { wellCeiling } from './ceiling.ts';
 import { addInput, type WellPipeline } from '../../core/fleet/well-pipeline.ts';
-import { pipelinesForNode, applyCard, ensureWellForNode } from './nodes.ts';
-import { pipelinesOfAct, type LiveState } from './state.ts';
+import { ensureWellForNode } from './nodes.ts';
+import type { LiveState } from './state.ts';
 
 export type ActResult = { done: true; atMs: number } | { problem: string };
 
@@ -23,10 +23,11 @@ export function applyAct(live: LiveState, json: unknown, nowMs: number, by?: str
   const full =
     act.kind === 'card-changed' && !live.pipelines.has(act.card.well) ? wellCeiling(live) : undefined;
   if (full !== undefined) return { problem: `Cannot add a well: ${full}` };
-  const pipelines = act.kind === 'calibrated' ? pipelinesForNode(live, act.node) : pipelinesOfAct(live, act);
+  const pipelines = pipelinesOfAct(live, act);
   const atMs = actTimeFor(pipelines, nowMs);
   if (act.kind === 'card-changed') applyCardChange(live, act, atMs);
   storeAct(live, act, json, atMs, by);
+  // A card may have made its well.
   for (const pipeline of act.kind === 'card-changed' ? pipelinesOfAct(live, act) : pipelines) {
     addInput(pipeline, { atMs, act, ...(by !== undefined && { by }) });
     live.dirtyWells.add(pipeline);
@@ -84,12 +85,10 @@ function actTimeFor(pipelines: readonly WellPipeline[], nowMs: number): number {
 
 /** A new card is read from at once: what its channels come from may have changed. */
 function applyCardChange(live: LiveState, act: Extract<Act, { kind: 'card-changed' }>, atMs: number): void {
-  applyCard(live, act.card, atMs);
+  applyNewCard(live, act.card, atMs);
   for (const [node, entry] of live.nodes) {
     if (entry.approved && !isSourceNode(live.readTable, node)) ensureWellForNode(live, node);
-    if (!entry.state.fullScale) continue;
-    republishFullScale(entry.state, atMs);
-    live.dirtyNodes.add(node);
+    if (entry.state.fullScale) live.dirtyNodes.add(node);
   }
 }
 

@@ -3,11 +3,12 @@
  * in one well stops that well, says so as an alarm, and leaves the others running.
  */
 import { nodesOf } from '../../core/domain/sources.ts';
+import { stopPipeline } from '../../core/fleet/fault.ts';
 import type { Emitted } from '../../core/well/emit.ts';
 import { frontierMs, nodeProgress, type NodeProgress } from '../../core/readings/frontier.ts';
 import { advancePipeline, type WellPipeline } from '../../core/fleet/well-pipeline.ts';
 import type { LiveState } from './state.ts';
-import { hasOpenRows, syncStates, publishEvent, publishNotWatched } from './alarm-rows.ts';
+import { hasOpenRows, syncStates, publishEvent } from './alarm-rows.ts';
 
 function nodeProgressOf(live: LiveState, pipeline: WellPipeline, nowMs: number): NodeProgress[] {
   const progress: NodeProgress[] = [];
@@ -67,11 +68,7 @@ export function storeEmitted(live: LiveState, emitted: Emitted, nowMs: number): 
 }
 
 export function stopWell(live: LiveState, pipeline: WellPipeline, error: unknown, nowMs: number): void {
-  const why = error instanceof Error ? error.message : String(error);
-  pipeline.fault = why;
-  live.options.log(
-    'error',
-    `Cannot watch ${pipeline.well}: ${error instanceof Error ? (error.stack ?? why) : why}`,
-  );
-  publishNotWatched(live, pipeline, why, nowMs);
+  const { sentence, events } = stopPipeline(pipeline, error, nowMs);
+  live.options.log('error', sentence);
+  for (const event of events) publishEvent(live, event, nowMs);
 }

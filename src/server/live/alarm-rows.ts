@@ -3,8 +3,7 @@
  * same well, pump and kind that overlaps one already told is that one.
  */
 import type { AlarmEvent } from '../../../shared/api/events.ts';
-import { DAY_MS } from '../../../shared/units/duration.ts';
-import { standing, raiseExternally } from '../../core/alarms/lifecycle/alarms.ts';
+import { standing } from '../../core/alarms/lifecycle/alarms.ts';
 import {
   rerunAlarms,
   reconcile,
@@ -12,14 +11,11 @@ import {
   type Reconciliation,
 } from '../../core/alarms/lifecycle/reconcile.ts';
 import { knownAlarmId } from '../../core/alarms/lifecycle/known-alarm.ts';
-import { notWatchedEvaluation } from '../../core/alarms/sensing/not-watched.ts';
+import { KNOWN_ALARM_WINDOW_MS } from '../../core/fleet/settling.ts';
 import { formatTime } from '../../core/well/emit.ts';
 import type { AlarmRow } from '../../store/store.ts';
 import type { WellPipeline } from '../../core/fleet/well-pipeline.ts';
 import type { LiveState } from './state.ts';
-
-/** Ended alarms are remembered for the settling time and a day, so that late data finds them. */
-const KNOWN_ALARM_WINDOW_MS = 8 * DAY_MS;
 
 interface AlarmIdentity {
   well?: string;
@@ -271,16 +267,6 @@ function pruneRows(live: LiveState, well: string, nowMs: number): void {
     (row) => (row.clearedMs ?? row.withdrawnMs ?? nowMs) > nowMs - KNOWN_ALARM_WINDOW_MS,
   );
   if (remembered.length < rows.length) live.knownAlarms.set(well, remembered);
-}
-
-/** The watching of this well broke by a fault of our own. */
-export function publishNotWatched(live: LiveState, pipeline: WellPipeline, why: string, nowMs: number): void {
-  const events: AlarmEvent[] = [];
-  pipeline.state.alarms.well = pipeline.well;
-  raiseExternally(pipeline.state.alarms, 'not-watched', notWatchedEvaluation(nowMs, why), nowMs, (event) =>
-    events.push(event),
-  );
-  for (const event of events) publishEvent(live, event, nowMs);
 }
 
 /** The watching goes on: what was said of its breaking is over. */

@@ -2,11 +2,12 @@
  * A node is forgotten, with the well that was made for it: one of a wrong name, or one that is no more. Nothing that was measured or written
  * down is lost by it, so a node whose readings are kept, or that a card reads from, stays. One that speaks again is known again.
  */
+import { rebuildReadTable } from '../../core/fleet/routing.ts';
 import { hasData } from '../export/gather.ts';
 import { nodesOfOthers } from '../export/other-nodes.ts';
 import type { Change, Store } from '../../store/store.ts';
 import { defaultWellKey } from './nodes.ts';
-import { rebuildReadTable, type LiveState } from './state.ts';
+import type { LiveState } from './state.ts';
 
 /** What to commit, or why the node stays. By what is kept alone, so that it can be done where no server runs. */
 export async function planForget(

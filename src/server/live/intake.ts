@@ -2,14 +2,17 @@
  * One message of a node, from bytes to what will be committed: a pack goes to the wells that read from it, a hello or a presence to
  * the node's own book, a refusal to the list of refusals. Nobody's message stops the next.
  */
-import { DAY_MS, HOUR_MS } from '../../../shared/units/duration.ts';
+import { HOUR_MS } from '../../../shared/units/duration.ts';
+import { trackNews } from '../../core/fleet/node-news.ts';
+import { pipelinesForNode } from '../../core/fleet/routing.ts';
+import { SETTLE_MS } from '../../core/fleet/settling.ts';
 import { addPack } from '../../core/readings/inbox.ts';
 import { recordRefused, receiveHello, receivePack, receivePresence } from '../../core/readings/node.ts';
 import type { PlacedPack } from '../../core/readings/placed-pack.ts';
 import type { Hello, Message, Pack, Presence, Refusal } from '../../core/decode/messages.ts';
 import { readMessage } from '../../core/decode/read-message.ts';
 import { nodeCeiling } from './ceiling.ts';
-import { pipelinesForNode, getOrCreateNode } from './nodes.ts';
+import { getOrCreateNode } from './nodes.ts';
 import { touchSpokenFor } from './spoken-for.ts';
 import type { LiveState, NodeEntry } from './state.ts';
 
@@ -28,7 +31,6 @@ export interface ReceivedMessage {
 
 /** Bytes of a refused message that are kept for a look. */
 const REFUSED_SAMPLE_BYTES = 512;
-const SETTLE_MS = 7 * DAY_MS;
 
 export function handleMessage(live: LiveState, received: ReceivedMessage): void {
   live.counts.messages++;
@@ -173,6 +175,7 @@ function handleHello(live: LiveState, received: ReceivedMessage, hello: Hello): 
   entry.ackDue = true;
   receiveHello(entry.state, hello, received.retained, received.arrivalMs);
   live.dirtyNodes.add(hello.node);
+  trackNews(live, entry.state);
   // Our own broker tells again at its start what it retained: its names counted when they came.
   if (received.retained && live.options.approveAll) return;
   const given = received.given?.();
@@ -193,5 +196,6 @@ function handlePresence(live: LiveState, received: ReceivedMessage, node: string
 
 /** News that waits for the next beat is in the node's book alone: a crash before then must not lose that a node is back. */
 function markNewsDirty(live: LiveState, node: string, entry: NodeEntry): void {
+  trackNews(live, entry.state);
   if (entry.state.news.length > 0) live.dirtyNodes.add(node);
 }

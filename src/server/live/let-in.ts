@@ -1,5 +1,6 @@
 /** Somebody says that a waiting node is one of ours: its packs are kept from now on, and the names that it speaks for count. */
 import { isSourceNode } from '../../core/domain/sources.ts';
+import { trackNews } from '../../core/fleet/node-news.ts';
 import { republishFullScale } from '../../core/readings/node.ts';
 import { wellCeiling } from './ceiling.ts';
 import { ensureWellForNode } from './nodes.ts';
@@ -19,6 +20,7 @@ export function letNodeIn(live: LiveState, node: string, nowMs: number): string 
   if (entry.hello && !live.options.approveAll)
     touchSpokenFor(live, entry, entry.hello, { given: undefined, nowMs });
   republishFullScale(entry.state);
+  trackNews(live, entry.state);
   live.dirtyNodes.add(node);
   return undefined;
 }

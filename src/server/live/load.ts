@@ -2,18 +2,17 @@
  * Makes the live state again from the store, as it is at any start: after a clean stop there is nothing to run again, after a crash
  * the readings since the last saves are. The same ids come out, so nothing is told twice.
  */
-import { DAY_MS } from '../../../shared/units/duration.ts';
 import { readAct } from '../../core/domain/read-act.ts';
+import { applyCard } from '../../core/fleet/routing.ts';
+import { KNOWN_ALARM_WINDOW_MS } from '../../core/fleet/settling.ts';
 import { applyStoredPack, newNode, type NodeState } from '../../core/readings/node.ts';
 import { loadSites } from './node-news.ts';
 import { renameSavedNode, renameSavedRow } from './old-names.ts';
-import { ensureImportedWell, applyCard, restoreDefaultWell, ensureWellForNode } from './nodes.ts';
+import { ensureImportedWell, restoreDefaultWell, ensureWellForNode } from './nodes.ts';
 import { rerun } from './rerun.ts';
 import { newLiveState, type LiveOptions, type LiveState } from './state.ts';
 import { ALIVE_KEY, excuseSilence } from './turn.ts';
 
-/** Alarms told this long ago are known again when late data brings them back. */
-const KNOWN_ALARM_WINDOW_MS = 8 * DAY_MS;
 /** A restart this quick is no absence. */
 const MIN_ABSENCE_MS = 90_000;
 

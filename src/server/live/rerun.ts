@@ -10,6 +10,7 @@ import { defaultCardForNode } from '../../core/domain/read-card.ts';
 import { formatTime, type Emitted } from '../../core/well/emit.ts';
 import { newWell } from '../../core/well/engine.ts';
 import type { NodeNews } from '../../core/well/input.ts';
+import { sourcesOfWell } from '../../core/fleet/routing.ts';
 import { addColumn } from '../../core/readings/inbox.ts';
 import { START_CODE_OFFSET, CLOCK_STEP_BIT } from '../../core/readings/segment.ts';
 import type { ActRow, Series } from '../../store/store.ts';
@@ -17,7 +18,7 @@ import { addInput, newPipeline, advancePipeline, type WellPipeline } from '../..
 import { renameSavedNews } from './old-names.ts';
 import { frontierOf, storeEmitted, stopWell } from './advance.ts';
 import { deserializeState } from './save.ts';
-import { sourcesOfWell, type LiveState } from './state.ts';
+import type { LiveState } from './state.ts';
 import { reconcileAlarms, clearNotWatched, knownAlarmKeys, knownToMs } from './alarm-rows.ts';
 
 /** At most once a minute a well (design): a backlog of thousands of packs costs one run. */

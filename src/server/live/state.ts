@@ -2,28 +2,16 @@
  * What the live server holds in memory: its nodes, its wells, who feeds whom, and what waits for the next commit. All of it can be
  * made again from the store.
  */
-import type { Act } from '../../core/domain/act.ts';
 import type { Card } from '../../core/domain/card.ts';
-import type { Feed, ReadTable } from '../../core/domain/sources.ts';
+import { newFleet, type Fleet, type FleetNode } from '../../core/fleet/fleet.ts';
+import type { WellPipeline } from '../../core/fleet/well-pipeline.ts';
 import type { AlarmChange } from '../../core/notify/decide-notices.ts';
 import type { PlacedPack } from '../../core/readings/placed-pack.ts';
-import type { NodeState } from '../../core/readings/node.ts';
-import type { SiteState } from '../../core/readings/site-silence.ts';
 import type { AlarmRow, Change, IgnoredNames, NoticeRow, Store } from '../../store/store.ts';
-import type { Hello } from '../../core/decode/messages.ts';
-import {
-  addToReadTable,
-  readTableFromPeriods,
-  type MutableReadTable,
-  type Period,
-} from '../../core/fleet/read-table.ts';
 import type { Ceiling } from './ceiling.ts';
-import type { WellPipeline } from '../../core/fleet/well-pipeline.ts';
 
-export interface NodeEntry {
-  state: NodeState;
+export interface NodeEntry extends FleetNode {
   approved: boolean;
-  hello?: Hello;
   /** `kept` should go out, and when it last did, by our clock. */
   ackDue: boolean;
   ackSentAtMs: number;
@@ -75,23 +63,9 @@ export interface LiveCounts {
   commitMs: number;
 }
 
-/** One channel of a node that feeds a well for some time. */
-export interface WellSource {
-  node: string;
-  channel: string;
-  feed: Feed;
-}
-
-export interface LiveState {
+export interface LiveState extends Fleet {
   options: LiveOptions;
   nodes: Map<string, NodeEntry>;
-  pipelines: Map<string, WellPipeline>;
-  /** The newest card of each well. */
-  cards: Map<string, Card>;
-  /** Every card with the time for which it counts: a late pack is read as the card of its own time says. */
-  periods: Period[];
-  readTable: MutableReadTable;
-  sites: Map<string, SiteState>;
   /** Alarms of each well that stand or ended not long ago, for knowing them again. */
   knownAlarms: Map<string, AlarmRow[]>;
   /** What the running turn will commit. */
@@ -99,9 +73,6 @@ export interface LiveState {
   /** Wells that something came for, and nodes whose books are to be saved, in the running turn. */
   dirtyWells: Set<WellPipeline>;
   dirtyNodes: Set<string>;
-  /** The wells that each node feeds, and what feeds each well; worked out when first asked for. */
-  pipelinesByNode: Map<string, WellPipeline[]>;
-  sourcesByWell: Map<string, WellSource[]> | undefined;
   counts: LiveCounts;
   /** Of the running turn, for whoever looks; emptied by the loop. */
   liveEvents: ({ placed: PlacedPack } | { alarm: AlarmRow })[];
@@ -113,21 +84,15 @@ export interface LiveState {
 
 export function newLiveState(options: LiveOptions): LiveState {
   return {
+    ...newFleet(),
     options,
     nodes: new Map(),
-    pipelines: new Map(),
-    cards: new Map(),
-    periods: [],
-    readTable: new Map(),
-    sites: new Map(),
-    sourcesByWell: undefined,
     knownAlarms: new Map(),
     changes: [],
     dirtyWells: new Set(),
     liveEvents: [],
     hasViewers: false,
     dirtyNodes: new Set(),
-    pipelinesByNode: new Map(),
     counts: {
       messages: 0,
       packs: 0,
@@ -140,46 +105,4 @@ export function newLiveState(options: LiveOptions): LiveState {
       commitMs: 0,
     },
   };
-}
-
-export function rebuildReadTable(live: LiveState): void {
-  live.readTable = readTableFromPeriods(live.periods);
-  live.pipelinesByNode.clear();
-  live.sourcesByWell = undefined;
-}
-
-/** A further card, of a well that no other card is of: only its own node is fed by it. */
-export function addPeriod(live: LiveState, period: Period): void {
-  live.periods.push(period);
-  addToReadTable(live.readTable, period);
-  live.pipelinesByNode.delete(period.card.well);
-  live.sourcesByWell = undefined;
-}
-
-/** All that ever feeds this well. */
-export function sourcesOfWell(live: LiveState, well: string): readonly WellSource[] {
-  live.sourcesByWell ??= groupSourcesByWell(live.readTable);
-  return live.sourcesByWell.get(well) ?? [];
-}
-
-function groupSourcesByWell(table: ReadTable): Map<string, WellSource[]> {
-  const byWell = new Map<string, WellSource[]>();
-  for (const [node, channels] of table) {
-    for (const [channel, feeds] of channels) {
-      for (const feed of feeds) {
-        const mine = byWell.get(feed.well) ?? [];
-        byWell.set(feed.well, mine);
-        mine.push({ node, channel, feed });
-      }
-    }
-  }
-  return byWell;
-}
-
-/** The wells an act is for: its own, or all of them. */
-export function pipelinesOfAct(live: LiveState, act: Act): WellPipeline[] {
-  const well = act.kind === 'card-changed' ? act.card.well : 'well' in act ? act.well : undefined;
-  if (well === undefined) return [...live.pipelines.values()];
-  const pipeline = live.pipelines.get(well);
-  return pipeline ? [pipeline] : [];
 }

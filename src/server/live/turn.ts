@@ -3,12 +3,12 @@
  * read once, by the caller, who lets nobody else at the state until the turn has settled: it waits for the store.
  */
 import { MINUTE_MS } from '../../../shared/units/duration.ts';
-import { excuseServerOutage } from '../../core/readings/node.ts';
+import { excuseOutage } from '../../core/fleet/node-news.ts';
 import { ackPayload } from '../../core/readings/ack.ts';
 import { formatAck } from '../../core/decode/server-messages.ts';
 import { handleMessage, type ReceivedMessage } from './intake.ts';
 import type { WellPipeline } from '../../core/fleet/well-pipeline.ts';
-import { dispatchNews } from './node-news.ts';
+import { handleNodeNews } from './node-news.ts';
 import { advanceWell } from './advance.ts';
 import { RERUN_EVERY_MS, rerun } from './rerun.ts';
 import { SAVE_EVERY_MS, saveSnapshot, saveNodes } from './save.ts';
@@ -78,7 +78,7 @@ export async function tick(
   alive: { lastAliveMs: number },
 ): Promise<TurnResult> {
   await runDueReruns(live, nowMs);
-  dispatchNews(live, nowMs);
+  handleNodeNews(live, nowMs);
   let saves = 0;
   const dirtyWells: WellPipeline[] = [];
   for (const pipeline of live.pipelines.values()) {
@@ -111,8 +111,8 @@ function isBehind(pipeline: WellPipeline, nowMs: number): boolean {
 
 /** Our own absence is not news: silences between `fromMs` and now are excused. */
 export function excuseSilence(live: LiveState, fromMs: number, nowMs: number): void {
+  excuseOutage(live, fromMs, nowMs);
   for (const entry of live.nodes.values()) {
-    excuseServerOutage(entry.state, fromMs, nowMs);
     entry.unsaved = true;
   }
 }

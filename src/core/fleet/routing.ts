@@ -1,0 +1,102 @@
+/** Which wells a node or an act is for. It changes only with cards, so it is worked out once for each set of cards. */
+import type { Act } from '../domain/act.ts';
+import type { Card } from '../domain/card.ts';
+import { defaultCardForNode } from '../domain/read-card.ts';
+import type { ReadTable } from '../domain/sources.ts';
+import { republishFullScale } from '../readings/node.ts';
+import { newWell } from '../well/engine.ts';
+import type { Fleet, WellSource } from './fleet.ts';
+import { trackNews } from './node-news.ts';
+import { addToReadTable, readTableFromPeriods, startCardPeriod, wellsOf } from './read-table.ts';
+import { newPipeline, type WellPipeline } from './well-pipeline.ts';
+
+/** A well that begins with this card. No other card names its node. */
+export function addWell(fleet: Fleet, card: Card, how: { byDefault?: true } = {}): WellPipeline {
+  const pipeline = newPipeline(card.well, newWell(card));
+  fleet.pipelines.set(card.well, pipeline);
+  fleet.cards.set(card.well, card);
+  const period = {
+    card,
+    sinceMs: Number.NEGATIVE_INFINITY,
+    untilMs: Number.POSITIVE_INFINITY,
+    ...how,
+  };
+  fleet.periods.push(period);
+  addToReadTable(fleet.readTable, period);
+  fleet.pipelinesByNode.delete(card.well);
+  fleet.sourcesByWell = undefined;
+  return pipeline;
+}
+
+/** A node that no card names is a well of the same name with one pump (contract, before section 1). */
+export function addDefaultWell(fleet: Fleet, node: string): WellPipeline {
+  return addWell(fleet, defaultCardForNode(node), { byDefault: true });
+}
+
+/**
+ * A card counts from `atMs` on, for where the well's readings come from; what else it says reaches the engine as an act. Every well begins
+ * as its name alone, also when its first card comes before its first reading: cards are inputs with a time.
+ */
+export function applyCard(fleet: Fleet, card: Card, atMs: number): WellPipeline {
+  const pipeline = fleet.pipelines.get(card.well) ?? addWell(fleet, defaultCardForNode(card.well));
+  startCardPeriod(fleet.periods, card, atMs);
+  fleet.cards.set(card.well, card);
+  rebuildReadTable(fleet);
+  return pipeline;
+}
+
+/** A card that somebody writes now: its wells are told what the sensors that they read from can show. */
+export function applyNewCard(fleet: Fleet, card: Card, atMs: number): WellPipeline {
+  const pipeline = applyCard(fleet, card, atMs);
+  for (const { state } of fleet.nodes.values()) {
+    republishFullScale(state, atMs);
+    trackNews(fleet, state);
+  }
+  return pipeline;
+}
+
+export function rebuildReadTable(fleet: Fleet): void {
+  fleet.readTable = readTableFromPeriods(fleet.periods);
+  fleet.pipelinesByNode.clear();
+  fleet.sourcesByWell = undefined;
+  // Which nodes a site has decides when it has news.
+  fleet.newsDueMs = Number.NEGATIVE_INFINITY;
+}
+
+/** The wells that read anything from this node at any time. */
+export function pipelinesForNode(fleet: Fleet, node: string): readonly WellPipeline[] {
+  const known = fleet.pipelinesByNode.get(node);
+  if (known) return known;
+  const pipelines = wellsOf(fleet.readTable, node).flatMap((well) => fleet.pipelines.get(well) ?? []);
+  fleet.pipelinesByNode.set(node, pipelines);
+  return pipelines;
+}
+
+/** The wells an act is for: its own, those that read from its node, or all of them. */
+export function pipelinesOfAct(fleet: Fleet, act: Act): readonly WellPipeline[] {
+  if (act.kind === 'calibrated') return pipelinesForNode(fleet, act.node);
+  const well = act.kind === 'card-changed' ? act.card.well : 'well' in act ? act.well : undefined;
+  if (well === undefined) return [...fleet.pipelines.values()];
+  const pipeline = fleet.pipelines.get(well);
+  return pipeline ? [pipeline] : [];
+}
+
+/** All that ever feeds this well. */
+export function sourcesOfWell(fleet: Fleet, well: string): readonly WellSource[] {
+  fleet.sourcesByWell ??= groupSourcesByWell(fleet.readTable);
+  return fleet.sourcesByWell.get(well) ?? [];
+}
+
+function groupSourcesByWell(table: ReadTable): Map<string, WellSource[]> {
+  const byWell = new Map<string, WellSource[]>();
+  for (const [node, channels] of table) {
+    for (const [channel, feeds] of channels) {
+      for (const feed of feeds) {
+        const mine = byWell.get(feed.well) ?? [];
+        byWell.set(feed.well, mine);
+        mine.push({ node, channel, feed });
+      }
+    }
+  }
+  return byWell;
+}
