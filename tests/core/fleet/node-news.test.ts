@@ -77,8 +77,8 @@ describe('dispatchNews', () => {
     expect(effects.filter(({ is }) => is === 'site-alarm')).toMatchObject([
       { event: { alarm: 'site-silent', site: 'north', state: 'raised' } },
     ]);
-    const told = effects.flatMap((effect) => (effect.is === 'news' ? [effect.node] : []));
-    expect(told).toMatchObject([{ withSite: 'north' }, { withSite: 'north' }]);
+    const published = effects.flatMap((effect) => (effect.is === 'news' ? [effect.node] : []));
+    expect(published).toMatchObject([{ withSite: 'north' }, { withSite: 'north' }]);
   });
 
   it('never gives a well news of a time that it has passed', () => {
