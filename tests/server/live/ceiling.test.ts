@@ -38,7 +38,7 @@ it('a node beyond the ceiling is refused and makes nothing, however it comes; th
     ],
   });
   expect(rig.live.healthProblems()).toEqual([
-    'Cannot take a further node: one server takes 2 at most, and 2 are known. Remove those that are no more: stillwell node forget NAME',
+    'Cannot take a further node: one server takes 2 at most, and 2 are known. Remove those that are gone: stillwell node forget NAME',
   ]);
   await rig.restart('killed');
   expect([...rig.live.state().nodes.keys()]).toEqual(['a', 'b']);

@@ -60,7 +60,7 @@ describe('behind an outside broker', () => {
   it('names make nothing until their gateway is approved, and are pending approval then themselves', async () => {
     const rig = await openRig({ approveAll: false });
     await rig.send('wells/gate/hello', helloText({ speaksFor: ['pond', 'weir'] }));
-    expect(known(rig)).toEqual(['gate']);
+    expect(await known(rig)).toEqual(['gate']);
     expect(ignored(rig)).toMatchObject({
       names: 2,
       last: 'Node gate speaks for names that are ignored, pond, weir: it is pending approval.',
