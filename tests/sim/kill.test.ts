@@ -80,7 +80,7 @@ async function kept(dataDir: string): Promise<Record<string, unknown>> {
     return {
       cycles: JSON.stringify(await Promise.all(wells.map((well) => store.cycles(well, 0, END)))),
       days: JSON.stringify(await Promise.all(wells.map((well) => store.days(well, 0, END)))),
-      baselines: JSON.stringify(wells.map((well) => store.baselines(well))),
+      baselines: JSON.stringify(await Promise.all(wells.map((well) => store.baselines(well)))),
       alarms: JSON.stringify(await store.alarms({}), undefined, 1),
       // Of those that became due at one moment none is first.
       notices: JSON.stringify(

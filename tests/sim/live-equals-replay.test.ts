@@ -4,6 +4,8 @@
  */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { openStore } from '../../src/store/open-store.ts';
+import { delayedStore } from '../support/delayed-store.ts';
 import { depth } from '../support/depth.ts';
 import { runLive, replayScenario, NO_DISRUPTIONS, type Disruptions } from './support/run-both.ts';
 import { alarmDifferences, differences } from './support/compare-runs.ts';
@@ -101,6 +103,33 @@ describe('live and replay', () => {
       }),
       { seed: SEED, numRuns: RUNS, endOnFailure: true },
     );
+  });
+
+  it('say the same where the store takes its time', async () => {
+    const plan: Plan = {
+      seed: 5,
+      hours: 3,
+      everyS: 10,
+      fault: 'stuck',
+      backlog: { fromH: 1, untilH: 1.5 },
+      acts: [
+        { fraction: 0.2, act: 'card' },
+        { fraction: 0.7, act: 'visit' },
+      ],
+    };
+    const journey = deliver(plan, { seed: 2, packS: 57, doubled: 0.05, lateS: 40, clock: 'utc' });
+    const stops = [
+      { fraction: 0.4, how: 'killed' as const },
+      { fraction: 0.8, how: 'clean' as const },
+    ];
+    const settled = await replayScenario(journey);
+    const store = delayedStore(openStore(':memory:'), SEED);
+    const live = await runLive(journey, { stops, tickEveryMs: 7000 }, store);
+    expect([
+      ...differences(settled, live.settled),
+      ...alarmDifferences(live.rows, live.settled.alarms, settled.alarms),
+    ]).toEqual([]);
+    expect(settled.cycles).not.toEqual([]);
   });
 
   it('say the same over days', async () => {

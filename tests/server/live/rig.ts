@@ -1,11 +1,11 @@
 /** The live server with a clock, timers and a disk of the test's own: nothing waits, and nothing depends on the machine. */
-import { vi } from 'vitest';
 import { encodePackJson } from '../../../src/core/decode/senml/encode-pack.ts';
 import { openLiveServer, type LiveServer, type LoopOptions } from '../../../src/server/live/server.ts';
 import { decideNotices } from '../../../src/core/notify/decide-notices.ts';
 import type { NoticeRow } from '../../../src/core/notify/notice-row.ts';
 import { openStore } from '../../../src/store/open-store.ts';
 import { StoreError } from '../../../src/store/store-error.ts';
+import { settle } from '../../support/settle.ts';
 import type { AlarmRow, Store } from '../../../src/store/store.ts';
 
 /** A Monday, 12:00 UTC. */
@@ -94,8 +94,7 @@ export async function openRig(options: Partial<LoopOptions> = {}, fromMs = NOON)
         ...(given && { given: () => given }),
         acknowledge: () => void (mark.kept = true),
       });
-      await vi.advanceTimersByTimeAsync(1);
-      await rig.live.drained();
+      await settle(rig.live);
       return mark;
     },
     wait: async (ms, stepMs = 1000) => {

@@ -6,6 +6,7 @@ import { openLiveServer, type LiveServer } from '../../../src/server/live/server
 import { runReplay } from '../../../src/replay/replay.ts';
 import { openStore } from '../../../src/store/open-store.ts';
 import type { AlarmRow, Store } from '../../../src/store/store.ts';
+import { settle } from '../../support/settle.ts';
 import { recordingOf, type Scenario } from './scenario.ts';
 
 /** One alarm from raised to cleared, as it has settled. */
@@ -89,8 +90,11 @@ export interface LiveRun {
 }
 
 /** Runs a journey live, by the journey's own clock. Timers are the test's: nothing depends on how fast the machine is. */
-export async function runLive(journey: Scenario, disruptions: Disruptions): Promise<LiveRun> {
-  const store = openStore(':memory:');
+export async function runLive(
+  journey: Scenario,
+  disruptions: Disruptions,
+  store = openStore(':memory:'),
+): Promise<LiveRun> {
   const clock = { nowMs: journey.startMs };
   const log: string[] = [];
   const open = (): Promise<LiveServer> =>
@@ -129,13 +133,12 @@ export async function runLive(journey: Scenario, disruptions: Disruptions): Prom
         live.receive({ topic: item.topic, payload: new TextEncoder().encode(item.payload), retained: false });
       for (const stop of stops) {
         if (stop.after !== index) continue;
-        await vi.advanceTimersByTimeAsync(1);
-        await live.drained();
+        await settle(live);
         if (stop.how === 'clean') await live.close();
         live = await open();
       }
     }
-    await vi.advanceTimersByTimeAsync(1);
+    await settle(live);
     // The last late packs wait for their turn of running again, a minute at most.
     for (const sinceEndMs of [-62_000, -31_000, 0]) {
       clock.nowMs = journey.endMs + sinceEndMs;
