@@ -2,6 +2,8 @@
  * The two levels of a pump's current, at rest and running, found from the data: no threshold is set by hand. The card's maximum
  * amps, where there is one, and the smallest pump motors made, where there is none, only give the place to begin.
  */
+import { upperMedian } from './upper-median.ts';
+
 export interface Levels {
   /** Current at rest (clamp offset), A, as a slow mean of resting readings. */
   idle: number;
@@ -98,8 +100,7 @@ export function learnIdle(levels: Levels, amps: number): void {
 export function learnRunning(levels: Levels, amps: number): void {
   levels.runs.push(amps);
   if (levels.runs.length > MAX_RUNS) levels.runs.shift();
-  const sorted = [...levels.runs].sort((a, b) => a - b);
-  levels.running = sorted[sorted.length >> 1]!;
+  levels.running = upperMedian(levels.runs);
   updateThresholds(levels);
 }
 

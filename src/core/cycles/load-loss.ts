@@ -3,6 +3,7 @@
  * some of the current away too, but evenly and while pressure climbs; what counts here is a fall of a fifth that lasts to the end.
  */
 import type { Shape } from './shape.ts';
+import { upperMedian } from './upper-median.ts';
 
 /** An unloaded motor draws half to three quarters (common practice, no source); a fill from cut-in to cut-out takes a tenth at most. */
 const MAX_REMAINING_RATIO = 0.8;
@@ -59,9 +60,4 @@ function keepsRising(kpa: readonly (number | null)[], from: number): boolean {
   const then = kpa[from];
   const later = upperMedian(kpa.slice(from + 1).filter((value) => value !== null));
   return then !== null && then !== undefined && later > then + RISEN_KPA;
-}
-
-/** The upper median; 0 of an empty list. */
-function upperMedian(values: readonly number[]): number {
-  return [...values].sort((a, b) => a - b)[values.length >> 1] ?? 0;
 }

@@ -9,6 +9,7 @@ import { learnCycle } from '../baseline/learn.ts';
 import { learnSupply, supplyFactorUncertainty, supplyFactor } from '../baseline/supply.ts';
 import type { Cycle } from '../cycles/cycle.ts';
 import type { PumpStep } from '../cycles/pump.ts';
+import { upperMedian } from '../cycles/upper-median.ts';
 import { findChannel } from './channels.ts';
 import { addCycleToDay } from './open-day.ts';
 import { emitPendingDays } from './close-day.ts';
@@ -91,8 +92,7 @@ function missesCutOut(well: WellState, at: number, cycle: Cycle): boolean {
     return false;
   const cutOutsKpa = well.records[at]!.cycles.map((c) => c.cutOutKpa).filter((kpa) => kpa !== undefined);
   if (cutOutsKpa.length < MIN_CYCLES_FOR_NORMAL) return false;
-  cutOutsKpa.sort((a, b) => a - b);
-  return cycle.cutOutKpa < cutOutsKpa[cutOutsKpa.length >> 1]! - SHORT_OF_CUT_OUT_KPA;
+  return cycle.cutOutKpa < upperMedian(cutOutsKpa) - SHORT_OF_CUT_OUT_KPA;
 }
 
 /** Counts running time into the minute, once. */
