@@ -11,12 +11,13 @@ const CHART_POINTS_MAX = 2_000;
 /** 500 starts a day for 30 days: what the page of a short-cycling well may ask for at once. */
 export const CYCLES_MAX = 15_000;
 
+const TIME_RULE = 'must be a date or time such as 2026-11-30 or 2026-11-30T06:00:00Z, or Unix ms';
 const time = z
-  .string()
+  .string(TIME_RULE)
   .transform((text, ctx) => {
     const ms = /^-?\d+$/.test(text) ? Number(text) : Date.parse(text);
     if (Number.isFinite(ms) && Math.abs(ms) <= 8.64e15) return ms;
-    ctx.addIssue('must be Unix ms or an RFC 3339 time');
+    ctx.addIssue(TIME_RULE);
     return z.NEVER;
   })
   .describe('Unix ms, or an RFC 3339 time.');

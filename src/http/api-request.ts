@@ -51,7 +51,8 @@ function validate(shape: z.ZodObject, value: unknown, where: string): Record<str
   if (read.success) return read.data;
   const fields = read.error.issues.map((issue) => ({
     at: [where, ...issue.path].join('.'),
-    rule: issue.message,
+    // The library's sentence for what is not there speaks of its own types.
+    rule: /^Invalid input: .*received undefined$/.test(issue.message) ? 'is missing' : issue.message,
   }));
   throw new ProblemError(400, fields.map(({ at, rule }) => `${at}: ${rule}`).join('; '), fields);
 }

@@ -88,9 +88,11 @@ function twoUnits(s: number, large: number, largeName: string, small: number, sm
   return rest === 0 ? first : `${first} ${rest} ${smallName}`;
 }
 
-/** "1 start", "14 starts", "1,200 starts". */
-export function formatCount(n: number, one: string, many: string): string {
-  return `${formatNumber(n, 0)} ${n === 1 ? one : many}`;
+const ENGLISH_PLURALS = new Intl.PluralRules('en');
+
+/** "1 start", "14 starts", "1,200 starts". `many` is given where it is not `one` with an s. */
+export function formatCount(n: number, one: string, many = `${one}s`): string {
+  return `${formatNumber(n, 0)} ${ENGLISH_PLURALS.select(n) === 'one' ? one : many}`;
 }
 
 /** "4.2 %", of a share 0.042; whole per cents from 10 on. */

@@ -1,4 +1,5 @@
 /** `stillwell card check`: reads a file as an import would, without a server, and says what cannot be and what is odd. */
+import { formatCount } from '../../../shared/text/en/format.ts';
 import { localDate } from '../../../shared/text/en/time-words.ts';
 import { unflatten } from '../../../shared/card/flat-card.ts';
 import { cardQuestions } from '../../core/domain/questions.ts';
@@ -26,7 +27,10 @@ export function checkCardFile(io: Io, path: string, json: boolean): number {
     odd += questions.length;
     for (const { key, question } of questions) say({ line, well, question: `${key}: ${question}` });
   }
-  if (!json) io.out(`${tasks.length + bad.length} cards: ${wrong} cannot be read; ${odd} questions.`);
+  if (!json)
+    io.out(
+      `${formatCount(tasks.length + bad.length, 'card')}: ${wrong} cannot be read; ${formatCount(odd, 'question')}.`,
+    );
   return wrong === 0 ? EXIT.ok : EXIT.usage;
 }
 

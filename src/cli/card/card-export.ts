@@ -1,4 +1,5 @@
 /** `stillwell card export`: all cards, as they were written, as JSON or as a table. */
+import { formatCount } from '../../../shared/text/en/format.ts';
 import { writeCardTable } from '../../logbook/card-table.ts';
 import { SECTIONS } from '../../../shared/card/fields.ts';
 import { flatten } from '../../../shared/card/flat-card.ts';
@@ -35,7 +36,7 @@ export async function exportCards(
   if (file === undefined) io.out(text.trimEnd());
   else {
     writeNewFile(file, text);
-    io.err(`${cards.length} ${cards.length === 1 ? 'card' : 'cards'} exported to ${file}`);
+    io.err(`${formatCount(cards.length, 'card')} exported to ${file}`);
   }
   return EXIT.ok;
 }

@@ -1,4 +1,5 @@
 /** `stillwell due`: what has a day, then what nobody wrote down by well with its proposed day, then what waits for wells that stand still. */
+import { formatCount } from '../../../shared/text/en/format.ts';
 import type { DueRowAnswer } from '../../../shared/api/due.ts';
 import type { Answer } from '../../../shared/api/routes.ts';
 import { formatQuantity } from '../../../shared/quantity/format-quantity.ts';
@@ -19,7 +20,7 @@ export function printDue(io: Io, answer: Answer<'due'>): void {
       ].join('  '),
     );
   const late = due.filter(({ state }) => state === 'overdue').length;
-  io.out(`${due.length} due by ${until} on ${count(wells, 'well')}; ${late} overdue`);
+  io.out(`${due.length} due by ${until} on ${formatCount(wells, 'well')}; ${late} overdue`);
   printNotRecorded(io, answer);
   printOnHold(io, answer.onHold);
 }
@@ -28,13 +29,13 @@ function printNotRecorded(io: Io, { notRecorded, notRecordedTotal, until }: Answ
   const { checks, wells } = notRecordedTotal;
   if (checks === 0) return;
   io.out(
-    `\nNever recorded: ${count(checks, 'check')} on ${count(wells, 'well')}.${notRecorded.length > 0 ? ' Proposed dates:' : ''}`,
+    `\nNever recorded: ${formatCount(checks, 'check')} on ${formatCount(wells, 'well')}.${notRecorded.length > 0 ? ' Proposed dates:' : ''}`,
   );
   for (const [well, rows] of byWell(notRecorded))
     io.out(`${rows[0]?.proposedDate}  ${well}  ${rows.map(({ check }) => check).join(', ')}`);
   const later = checks - notRecorded.length;
   if (later > 0)
-    io.out(`${count(later, 'check')} proposed after ${until}. To set other dates: stillwell due plan`);
+    io.out(`${formatCount(later, 'check')} proposed after ${until}. To set other dates: stillwell due plan`);
 }
 
 function printOnHold(io: Io, rows: readonly DueRowAnswer[]): void {
@@ -55,10 +56,6 @@ function byWell(rows: readonly DueRowAnswer[]): Map<string, DueRowAnswer[]> {
   const wells = new Map<string, DueRowAnswer[]>();
   for (const row of rows) wells.set(row.well, [...(wells.get(row.well) ?? []), row]);
   return wells;
-}
-
-function count(n: number, one: string): string {
-  return `${n.toLocaleString('en')} ${one}${n === 1 ? '' : 's'}`;
 }
 
 function lateWords({ lateDays = 0 }: DueRowAnswer): string {

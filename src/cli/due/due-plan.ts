@@ -2,6 +2,7 @@
  * `stillwell due plan`: days set for what nobody wrote down, so many wells a working day, wells of one site one after the other. It shows
  * the plan; with --write each check gets its day as people set one. What had a plan already keeps the rest of it.
  */
+import { formatCount } from '../../../shared/text/en/format.ts';
 import type { DueRowAnswer } from '../../../shared/api/due.ts';
 import { localDate } from '../../../shared/text/en/time-words.ts';
 import { addDays } from '../../logbook/due/dates.ts';
@@ -92,7 +93,9 @@ function visitWords({ on, well, site, checks }: PlannedVisit): string {
 
 function summaryWords(visits: readonly PlannedVisit[], written: boolean): string {
   const checks = visits.reduce((sum, visit) => sum + visit.checks.length, 0);
-  const all = `${checks.toLocaleString('en')} checks on ${visits.length} wells, up to ${visits.at(-1)?.on ?? 'no day'}`;
+  const last = visits.at(-1);
+  if (last === undefined) return 'Nothing to plan: every check has a date.';
+  const all = `${formatCount(checks, 'check')} on ${formatCount(visits.length, 'well')}, up to ${last.on}`;
   return written
     ? `Saved: ${all}.`
     : `A plan of ${all}. Nothing was saved. To save these dates, add --write.`;

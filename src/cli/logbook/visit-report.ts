@@ -1,4 +1,5 @@
 /** The before/after report of a visit as lines of text, in the words of its page: what was done, and each measure before and after. */
+import { formatCount } from '../../../shared/text/en/format.ts';
 import type { EntryAnswer } from '../../../shared/api/logbook.ts';
 import type { Answer } from '../../../shared/api/routes.ts';
 import type { UnitSystem } from '../../../shared/quantity/format-quantity.ts';
@@ -54,7 +55,7 @@ export function workLines({ body, by }: EntryAnswer): string[] {
     touched.length === 0 ? '' : `touched ${touched.join(', ')}`,
     typeof doneBy === 'string' ? `done by ${doneBy}` : '',
     by === undefined ? '' : `recorded by ${by}`,
-    documents.length === 0 ? '' : documents.length === 1 ? '1 document' : `${documents.length} documents`,
+    documents.length === 0 ? '' : formatCount(documents.length, 'document'),
     typeof text === 'string' ? text : '',
   ].filter((part) => part !== '');
   return [`${String(done)}${details.length === 0 ? '' : ` (${details.join('; ')})`}`];

@@ -3,6 +3,7 @@
  * many, is one event that names them; and what nobody wrote down is one event a well, on a day that its title calls proposed. So a firm
  * of two hundred wells can look at its calendar.
  */
+import { formatCount } from '../../../shared/text/en/format.ts';
 import { CAUTIONS } from '../../../shared/text/en/cautions.ts';
 import { DUE_WORDS, isDueKind } from '../../../shared/text/en/checks/due-words.ts';
 import { formatQuantity } from '../../../shared/quantity/format-quantity.ts';
@@ -122,7 +123,7 @@ function notRecordedEvent(of: WellChecks): CalendarEvent[] {
   const checks = of.checks.filter(({ state }) => state === 'not-recorded');
   const on = checks.map(({ proposedDate }) => proposedDate ?? '').toSorted((a, b) => b.localeCompare(a))[0];
   if (on === undefined || on === '') return [];
-  const count = checks.length === 1 ? '1 check' : `${checks.length} checks`;
+  const count = formatCount(checks.length, 'check');
   return [
     {
       uid: eventUid('not-recorded', of),

@@ -185,7 +185,7 @@ describe('card check', () => {
     expect(odd.code).toBe(EXIT.ok);
     expect(odd.out).toEqual([
       'card 1, mill: is this right? pump.installed: The pump was installed in 2999, which is still to come. Is the date right?',
-      '1 cards: 0 cannot be read; 1 questions.',
+      '1 card: 0 cannot be read; 1 question.',
     ]);
     const wrong = await card('check', file('wells.csv', 'well,switch\nmill,60/40\nBarn,\n'));
     expect(wrong.code).toBe(EXIT.usage);

@@ -89,11 +89,11 @@ describe('stillwell due', () => {
     expect(shown.at(-1)).toContain('Nothing was saved. To save these dates, add --write.');
     expect((await due('house-hill', '--until', '2026-08-31')).join(' ')).toContain('Never recorded');
     const set = await due('plan', '--from', '2026-08-01', '--wells-a-day', '1', '--write');
-    expect(set.at(-1)).toMatch(/^Saved: \d+ checks on \d wells/);
+    expect(set.at(-1)).toMatch(/^Saved: \d+ checks on \d wells?/);
     const after = await due('house-hill', '--until', '2026-08-31');
     expect(after.join(' ')).not.toContain('Never recorded');
     expect(after.some((line) => /^2026-08-0\d .*pressure-gauge/.test(line))).toBe(true);
-    expect((await due('plan')).at(-1)).toContain('A plan of 0 checks on 0 wells');
+    expect((await due('plan')).at(-1)).toContain('Nothing to plan: every check has a date.');
   });
 
   test.each<[args: string[], says: string]>([
