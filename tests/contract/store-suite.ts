@@ -584,15 +584,15 @@ export function storeSuite(name: string, start: () => StoreUnderTest): void {
       const { store } = open();
       const day = { event: 'day', well: 'north', date: '2026-03-01' } as const;
       const entry = { id: 'e', well: 'north', kind: 'note', atMs: NOON, createdMs: NOON, body: {} } as const;
-      const handed = { well: 'north', kind: 'alarm', key: 'k', atMs: 5, row: {} } as const;
+      const imported = { well: 'north', kind: 'alarm', key: 'k', atMs: 5, row: {} } as const;
       await store.commit([
         { change: 'day', event: day, endedMs: NOON },
         { change: 'entry', entry },
         { change: 'alarm', row: alarmRow('a') },
         { change: 'alarm', row: alarmRow('b', { well: 'south' }) },
         { change: 'act', row: { id: 'all', atMs: NOON, kind: 'server-away', body: {} } },
-        { change: 'imported', row: handed },
-        { change: 'imported', row: { ...handed, well: 'south' } },
+        { change: 'imported', row: imported },
+        { change: 'imported', row: { ...imported, well: 'south' } },
       ]);
       expect(await store.past('north')).toEqual({
         cycles: [],
@@ -601,7 +601,7 @@ export function storeSuite(name: string, start: () => StoreUnderTest): void {
         acts: [{ id: 'all', atMs: NOON, kind: 'server-away', body: {} }],
         entries: [entry],
         alarms: [alarmRow('a')],
-        imported: [handed],
+        imported: [imported],
       });
       const other = await store.past('south');
       expect([other.days, other.entries]).toEqual([[], []]);
