@@ -5,7 +5,7 @@
 import { RequestError, type DataSource } from '../data/source.ts';
 import { documentName, uploadProblem } from '../../shared/text/en/documents.ts';
 
-/** As the server's limit for one entry (src/logbook/entries/limits.ts). */
+/** As the server's limit for one entry (shared/entries/limits.ts). */
 const MAX_PHOTOS = 20;
 
 export function PhotoField({ label, documents }: { label: string; documents?: boolean }) {

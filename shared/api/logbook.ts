@@ -1,6 +1,7 @@
 /** What people wrote down of a well, and its card with who changed it when. Shapes of entries: src/logbook/entries/entry.ts. */
 import { z } from 'zod';
 import { unreadCard } from '../card/card-shape.ts';
+import { unreadEntry, unreadEntryBody } from '../entries/entry-shape.ts';
 import { comparisonShape } from './card-comparison.ts';
 
 const opt = z.exactOptional;
@@ -15,7 +16,7 @@ export const entryShape = z
     createdMs: z.number().describe('When it was written down.'),
     by: opt(z.string()),
     replaces: opt(z.string()).describe('The entry that this one puts right or strikes out.'),
-    body: z.record(z.string(), z.unknown()).describe('As it was written, quantities with their units.'),
+    body: unreadEntryBody,
   })
   .meta({ id: 'Entry' });
 export type EntryAnswer = z.output<typeof entryShape>;
@@ -24,9 +25,7 @@ export const entriesShape = z
   .object({ entries: z.array(entryShape).describe('All, in the order in which they were written.') })
   .meta({ id: 'Entries' });
 
-export const entryRequestShape = z
-  .strictObject({ entry: z.record(z.string(), z.unknown()), by })
-  .meta({ id: 'EntryRequest' });
+export const entryRequestShape = z.strictObject({ entry: unreadEntry, by }).meta({ id: 'EntryRequest' });
 export const entryResultShape = z.object({ entry: entryShape }).meta({ id: 'EntryResult' });
 
 /** A paper comes as its bytes; what it is called and belongs to stands in the query. */

@@ -1,6 +1,6 @@
 /** The card as the API describes it, made of its one table. */
 import { z } from 'zod';
-import { shapesOf } from '../schema/zod-shape.ts';
+import { shapesOf, unread } from '../schema/zod-shape.ts';
 import { CARD_OBJECTS, CONTROL, objectsIn } from './card-fields.ts';
 
 const opt = z.exactOptional;
@@ -15,8 +15,7 @@ function objectShape(at: string, more: Record<string, z.ZodType> = {}): z.ZodObj
 
 const sources = z.record(z.string(), z.string()).describe('By the well’s channel: a node and its channel.');
 
-/** A card that the reader looks through: it says what is wrong in its own words, so here is only said which shape that is. */
-export const unreadCard = z.record(z.string(), z.unknown()).meta({ describedBy: 'Card' });
+export const unreadCard = unread('Card');
 
 export const cardShape = objectShape('', {
   switch: opt(z.union([z.string(), objectShape('switch')])),

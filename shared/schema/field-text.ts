@@ -15,6 +15,8 @@ export function fieldText(field: Field): string {
       return `one of ${field.options.map((option) => `\`${option}\``).join(', ')}`;
     case 'choices':
       return `one of ${field.options.map((option) => `\`${option}\``).join(', ')}, or a list of them`;
+    case 'choice-list':
+      return `a list of ${field.options.map((option) => `\`${option}\``).join(', ')}`;
     case 'text':
       return `text in one line, at most ${field.maxCharacters} characters`;
     case 'lines':
@@ -37,6 +39,12 @@ export function fieldText(field: Field): string {
       return `two pressures, cut-in first, each ${field.range.text}; psi where no unit stands: \`"40/60"\``;
     case 'documents':
       return `a list of at most ${field.maxItems} documents, each by the SHA-256 of its bytes in hex`;
+    case 'document':
+      return 'the SHA-256 of its bytes in hex';
+    case 'object':
+      return `an object of ${Object.keys(field.fields).join(', ')}`;
+    case 'special':
+      return field.rule;
     default:
       return field satisfies never;
   }

@@ -23,6 +23,7 @@ type Kind =
   | { kind: 'choices'; options: readonly string[] }
   /** One line for people. */
   | { kind: 'text'; maxCharacters: number }
+  | { kind: 'choice-list'; options: readonly string[] }
   | { kind: 'lines'; maxItems: number; maxCharacters: number }
   /** A date, or as much of it as is known. */
   | { kind: 'date' }
@@ -40,7 +41,11 @@ type Kind =
   /** Both points of a pressure switch: "40/60". */
   | { kind: 'switch-points'; range: ValueRange }
   /** Documents by the SHA-256 of their bytes. */
-  | { kind: 'documents'; maxItems: number };
+  | { kind: 'documents'; maxItems: number }
+  | { kind: 'document' }
+  | { kind: 'object'; fields: Fields }
+  /** Looked through by a rule of its own; `rule` says how it is written. */
+  | { kind: 'special'; json: 'text' | 'list'; rule: string };
 
 /** `as`: the name of its value inside, where that is not its key: a quantity's ends in its unit (`cutInKpa`). */
 export type Field = Kind & { as?: string; required?: true };
@@ -56,9 +61,26 @@ export const choices = <const T extends string>(...options: T[]) => ({ kind: 'ch
 export const text = (maxCharacters: number) => ({ kind: 'text', maxCharacters }) as const;
 export const lines = (limits: { maxItems: number; maxCharacters: number }) =>
   ({ kind: 'lines', ...limits }) as const;
+export const choiceList = <const T extends string>(...options: T[]) =>
+  ({ kind: 'choice-list', options }) as const;
+export const object = <const T extends Fields>(fields: T) => ({ kind: 'object', fields }) as const;
+/** `W`: as it is written; nobody reads it but the rule. */
+export const special = <W>(json: 'text' | 'list', rule: string): SpecialField<W> => ({
+  kind: 'special',
+  json,
+  rule,
+});
+interface SpecialField<W> {
+  kind: 'special';
+  json: 'text' | 'list';
+  rule: string;
+  /** Never there: it carries the type. */
+  written?: W;
+}
 export const documents = (maxItems: number) => ({ kind: 'documents', maxItems }) as const;
 export const moment = <const N extends string>(as: N) => ({ kind: 'moment', as }) as const;
 export const switchPoints = (range: ValueRange) => ({ kind: 'switch-points', range }) as const;
+export const document = { kind: 'document' } as const;
 export const date = { kind: 'date' } as const;
 export const name = { kind: 'name' } as const;
 export const flag = { kind: 'flag' } as const;
@@ -76,7 +98,7 @@ export type FieldValue<F> = F extends { kind: 'quantity' | 'number' | 'integer' 
     ? boolean
     : F extends { kind: 'choice'; options: readonly (infer O)[] }
       ? O
-      : F extends { kind: 'choices'; options: readonly (infer O)[] }
+      : F extends { kind: 'choices' | 'choice-list'; options: readonly (infer O)[] }
         ? O[]
         : F extends { kind: 'lines' | 'documents' }
           ? string[]
@@ -84,14 +106,20 @@ export type FieldValue<F> = F extends { kind: 'quantity' | 'number' | 'integer' 
             ? { cutInKpa: number; cutOutKpa: number }
             : F extends { kind: 'point-pairs' }
               ? [number, number][]
-              : string;
+              : F extends { kind: 'object'; fields: infer O }
+                ? Values<O>
+                : F extends { kind: 'special'; written?: infer W }
+                  ? W
+                  : string;
 
 /** The value of a field as people write it. */
 type WrittenValue<F> = F extends { kind: 'quantity' | 'moment' }
   ? string
   : F extends { kind: 'choices'; options: readonly (infer O)[] }
     ? O | O[]
-    : FieldValue<F>;
+    : F extends { kind: 'object'; fields: infer O }
+      ? Written<O>
+      : FieldValue<F>;
 
 type NameOf<F, K> = F extends { as: infer N extends string } ? N : K;
 

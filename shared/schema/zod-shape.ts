@@ -3,7 +3,7 @@ import { z } from 'zod';
 import { fieldText } from './field-text.ts';
 import type { Field, Fields } from './field.ts';
 
-function fieldShape(field: Field): z.ZodType {
+export function fieldShape(field: Field): z.ZodType {
   return kindShape(field).describe(fieldText(field));
 }
 
@@ -19,6 +19,8 @@ function kindShape(field: Field): z.ZodType {
       return z.literal([...field.options]);
     case 'choices':
       return z.union([z.enum(field.options), z.array(z.enum(field.options))]);
+    case 'choice-list':
+      return z.array(z.enum(field.options));
     case 'text':
       return z.string().min(1).max(field.maxCharacters);
     case 'lines':
@@ -33,6 +35,12 @@ function kindShape(field: Field): z.ZodType {
       return z.array(z.string().regex(/^[0-9a-f]{64}$/)).max(field.maxItems);
     case 'point-pairs':
       return z.array(z.tuple([z.number(), z.number()])).length(2);
+    case 'document':
+      return z.string().regex(/^[0-9a-f]{64}$/);
+    case 'object':
+      return z.strictObject(shapesOf(field.fields));
+    case 'special':
+      return field.json === 'text' ? z.string() : z.array(z.looseObject({}));
     case 'channel':
     case 'quantity':
     case 'date':
@@ -42,6 +50,11 @@ function kindShape(field: Field): z.ZodType {
     default:
       return field satisfies never;
   }
+}
+
+/** What a reader looks through and refuses in better words: here is only said by which shape it is described. */
+export function unread(describedBy: string) {
+  return z.record(z.string(), z.unknown()).meta({ describedBy });
 }
 
 /** The shapes of a table's fields, for `z.strictObject`. */

@@ -8,12 +8,12 @@ import { ROUTES } from '../../shared/api/routes.ts';
 import type { Body, Query, Route, RouteName } from '../../shared/api/routes.ts';
 import { WINDOW_MAX_MS } from '../../shared/api/queries.ts';
 import { DAY_MS } from '../../shared/units/duration.ts';
-import { MAX_EXPORT_BYTES, MAX_DOCUMENT_BYTES } from '../logbook/entries/limits.ts';
+import { MAX_EXPORT_BYTES, MAX_DOCUMENT_BYTES } from '../../shared/entries/limits.ts';
 import { ProblemError } from './problem.ts';
 
 /** A body holds an act, the largest of which is a card: a few KiB. */
 const MAX_BODY_BYTES = 64 * 1024;
-/** A paper or packet and no more (src/logbook/entries/limits.ts); it is refused there with better words. */
+/** A paper or packet and no more (shared/entries/limits.ts); it is refused there with better words. */
 const MAX_BYTES = { document: MAX_DOCUMENT_BYTES + 1024, export: MAX_EXPORT_BYTES + 1024 };
 
 export interface ApiRequest<N extends RouteName> {

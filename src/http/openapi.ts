@@ -1,6 +1,7 @@
 /** The API described by itself: an OpenAPI 3.1 document made of the route table and its zod shapes. Nothing is written twice. */
 import { z } from 'zod';
 import { cardShape } from '../../shared/card/card-shape.ts';
+import { entryBodyShape, writtenEntryShape } from '../../shared/entries/entry-shape.ts';
 import { liveShape } from '../../shared/api/live.ts';
 import { problemShape } from '../../shared/api/server-state.ts';
 import { ROUTES } from '../../shared/api/routes.ts';
@@ -9,7 +10,7 @@ import type { Route } from '../../shared/api/routes.ts';
 type Json = Record<string, unknown>;
 
 /** What no route has as its answer, and a reader needs: what the live stream carries, and what is looked through by a reader of its own. */
-const MORE: readonly z.ZodType[] = [liveShape, cardShape];
+const MORE: readonly z.ZodType[] = [liveShape, cardShape, writtenEntryShape, entryBodyShape];
 
 const STATUS_TEXT: Record<number, string> = {
   200: 'The answer',

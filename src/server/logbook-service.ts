@@ -5,7 +5,7 @@
  */
 import { randomUUID } from 'node:crypto';
 import { currentEntries } from '../logbook/entries/entry.ts';
-import { MAX_DOCUMENT_BYTES } from '../logbook/entries/limits.ts';
+import { MAX_DOCUMENT_BYTES } from '../../shared/entries/limits.ts';
 import { detectMediaType } from '../logbook/documents/media-type.ts';
 import { isComplete } from '../logbook/documents/document-complete.ts';
 import { readEntry } from '../logbook/entries/read-entry.ts';

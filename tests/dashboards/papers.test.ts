@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { EntryAnswer } from '../../shared/api/logbook.ts';
-import { MAX_DOCUMENT_BYTES as SERVERS_MOST } from '../../src/logbook/entries/limits.ts';
+import { MAX_DOCUMENT_BYTES as SERVERS_MOST } from '../../shared/entries/limits.ts';
 import {
   searchDocuments,
   MAX_DOCUMENT_BYTES,

@@ -75,7 +75,7 @@ describe('openApiDocument', () => {
     expect(validator.version).toBe('3.1');
   });
 
-  test('describes a card field by field, and an act that writes one', () => {
+  test('describes cards, acts and entries field by field', () => {
     const { Card, Act } = openApiDocument('0.1.0').components.schemas;
     expect(Card).toMatchObject({
       properties: {
@@ -85,6 +85,9 @@ describe('openApiDocument', () => {
       required: ['well'],
       additionalProperties: false,
     });
+    const { WrittenEntry, Entry } = openApiDocument('0.1.0').components.schemas;
+    expect(JSON.stringify(WrittenEntry)).toContain('"bucket":{"type":"object"');
+    expect(Entry).toMatchObject({ properties: { body: { $ref: '#/components/schemas/EntryBody' } } });
     expect(JSON.stringify(Act)).toContain('"card":{"$ref":"#/components/schemas/Card"}');
   });
 

@@ -3,7 +3,7 @@ import { useState } from 'preact/hooks';
 import { uploadPhotos, documentsField, PhotoField } from '../../ui/photo-field.tsx';
 import { ActionForm, textOf } from '../../ui/action-form.tsx';
 
-/** As src/logbook/entries/read-work.ts names them, with the words of the form. */
+/** As shared/entries/entry-fields.ts names them, with the words of the form. */
 const TOUCHED: readonly [name: string, word: string][] = [
   ['pump', 'pump'],
   ['motor', 'motor'],

@@ -5,7 +5,7 @@
 import type { ChecksAnswer } from '../../../shared/api/due.ts';
 import { entryMoment } from '../../../shared/known/entry-day.ts';
 import { parseQuantity } from '../../../shared/quantity/parse-quantity.ts';
-import { CHECK_OUTCOMES } from '../../logbook/entries/read-check.ts';
+import { CHECK_OUTCOMES } from '../../../shared/entries/entry-fields.ts';
 import { EXIT, type Io } from '../command.ts';
 import { ApiError, type ServerApi } from '../server-api.ts';
 import { readTableFile, type TableRow } from '../logbook/table-file.ts';

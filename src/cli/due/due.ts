@@ -1,5 +1,5 @@
 /** `stillwell due`: what is due on the wells of a running server, checks that were done, and a plan for what was never recorded. */
-import { CHECK_OUTCOMES } from '../../logbook/entries/read-check.ts';
+import { CHECK_OUTCOMES } from '../../../shared/entries/entry-fields.ts';
 import { EXIT, UsageError, type CommandBuilder, type CommandContext, type Io } from '../command.ts';
 import {
   BY_OPTION,

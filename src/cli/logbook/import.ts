@@ -1,5 +1,5 @@
 /** `stillwell import`: a well from the export of another server. */
-import { MAX_EXPORT_BYTES } from '../../logbook/entries/limits.ts';
+import { MAX_EXPORT_BYTES } from '../../../shared/entries/limits.ts';
 import type { ImportResult } from '../../http/deps.ts';
 import { StoreError } from '../../store/store-error.ts';
 import { EXIT, type CommandBuilder, type Io } from '../command.ts';

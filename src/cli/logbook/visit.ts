@@ -8,7 +8,7 @@ import {
   partsListReason,
 } from '../../../shared/text/en/checks/parts-list.ts';
 import { CAUTIONS } from '../../../shared/text/en/cautions.ts';
-import { AFFECTED_PARTS } from '../../logbook/entries/read-work.ts';
+import { AFFECTED_PARTS } from '../../../shared/entries/entry-fields.ts';
 import { EXIT, UsageError, type CommandBuilder, type CommandContext, type Io } from '../command.ts';
 import {
   BY_OPTION,

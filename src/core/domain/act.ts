@@ -15,8 +15,6 @@ export type Act =
   | (ActOf<'pinned'> & { pump: string })
   | Exclude<ActValues, { kind: 'visit-closed' | 'pinned' }>;
 
-export type PinnedValues = Omit<ActOf<'pinned'>, 'kind' | 'well'> & { pump: string };
-
 // The keys of a table have no type of their own.
 // oxlint-disable-next-line typescript/no-unsafe-type-assertion
 const FIELD_KINDS = Object.keys(ACT_FIELDS) as ActValues['kind'][];

@@ -5,6 +5,7 @@ import { channelCode } from './channels.ts';
 import { isDocumentHash } from './document-hash.ts';
 import {
   addIssue,
+  childContext,
   choiceAt,
   dateAt,
   fieldValue,
@@ -48,6 +49,14 @@ function readKind(context: ParseContext, key: string, field: Field): unknown {
       return choiceAt(context, key, field.options);
     case 'choices':
       return choicesAt(context, key, field.options);
+    case 'choice-list':
+      return valueAt(
+        context,
+        key,
+        (value) =>
+          Array.isArray(value) && value.every((one) => field.options.some((option) => option === one)),
+        `must be a list of ${field.options.join(', ')}`,
+      );
     case 'text':
       return textAt(context, key, field.maxCharacters);
     case 'lines':
@@ -75,9 +84,20 @@ function readKind(context: ParseContext, key: string, field: Field): unknown {
       return switchPointsAt(context, key, field.range);
     case 'documents':
       return documentsAt(context, key, field.maxItems);
+    case 'document':
+      return valueAt(context, key, isDocumentHash, 'must be the SHA-256 of the bytes in hex');
+    case 'object':
+      return objectAt(context, key, field.fields);
+    case 'special':
+      return fieldValue(context, key);
     default:
       return field satisfies never;
   }
+}
+
+function objectAt(context: ParseContext, key: string, fields: Fields): unknown {
+  const inner = childContext(context, key, Object.keys(fields));
+  return inner && readFields(inner, fields);
 }
 
 /** The value where it passes; else its rule is noted. */

@@ -7,7 +7,7 @@ import { parseQuantity } from '../../../shared/quantity/parse-quantity.ts';
 import { DUE_WORDS, isDueKind } from '../../../shared/text/en/checks/due-words.ts';
 import type { Card } from '../../core/domain/card.ts';
 import type { StoredEntry } from '../entries/entry.ts';
-import { CHECK_OUTCOMES, type CheckOutcome } from '../entries/read-check.ts';
+import { CHECK_OUTCOMES, type CheckOutcome } from '../../../shared/entries/entry-fields.ts';
 
 export interface CheckCompletion {
   atMs: number;

@@ -12,7 +12,7 @@ import { isIsoDate } from '../../core/domain/rfc3339.ts';
 import { addDays } from './dates.ts';
 import type { DueTrigger, DueInput } from './due.ts';
 import type { StoredEntry } from '../entries/entry.ts';
-import { affectedPartsOf } from '../entries/read-work.ts';
+import { affectedPartsOf } from '../entries/work.ts';
 import { waterTests, type WaterTest } from '../entries/water-tests.ts';
 
 const AFTER_DISINFECTION_DAYS = 14;

@@ -4,18 +4,7 @@
  * can always be seen. The engine knows nothing of entries: what changes how a well is watched is an act (src/core/domain/act.ts).
  */
 
-/** How each kind is written: ./read-entry.ts. */
-export const ENTRY_KINDS = [
-  'reading',
-  'check',
-  'check-plan',
-  'water-test',
-  'work',
-  'paper',
-  'note',
-  'struck',
-] as const;
-export type EntryKind = (typeof ENTRY_KINDS)[number];
+import type { EntryKind } from '../../../shared/entries/entry-fields.ts';
 
 /** As it is kept. Two entries with the same content are two entries. */
 export interface Entry {

@@ -1,6 +1,7 @@
 /**
- * An entry as a person wrote it -> a checked one, or the key, the rule and the value that is wrong. Each kind has a file of its own that
- * knows its keys; here stand those that all have. An entry of the future is refused: nothing is written down before it happened.
+ * An entry as a person wrote it -> a checked one, or the key, the rule and the value that is wrong. The fields of each kind are the table's
+ * (shared/entries/entry-fields.ts); here stand those that all have. An entry of the future is refused: nothing is written down before it
+ * happened.
  */
 import { DAY_MS } from '../../../shared/units/duration.ts';
 import type { ParseContext } from '../../core/domain/parse-context.ts';
@@ -15,15 +16,14 @@ import {
   textAt,
   fieldValue,
 } from '../../core/domain/parse-context.ts';
-import { ENTRY_KINDS, type Entry, type EntryKind } from './entry.ts';
-import { checkBody } from './read-check.ts';
-import { checkPlanBody } from './read-check-plan.ts';
-import { noteBody } from './read-note.ts';
-import { documentBody } from './read-document.ts';
-import { readingBody } from './read-reading.ts';
-import { waterTestBody } from './read-water-test.ts';
-import { workBody } from './read-work.ts';
-import { MAX_NOTE_LENGTH } from './limits.ts';
+import { readFields } from '../../core/domain/read-fields.ts';
+import { ENTRY_FIELDS, ENTRY_KINDS, type EntryKind } from '../../../shared/entries/entry-fields.ts';
+import type { Values } from '../../../shared/schema/field.ts';
+import type { Entry } from './entry.ts';
+import { checkRule } from './read-check.ts';
+import { checkPlanRule } from './read-check-plan.ts';
+import { readingRule } from './read-reading.ts';
+import { waterTestRule } from './read-water-test.ts';
 
 /** What a page or a command sends; the id and the time of writing come from the server. */
 export interface EntryStamp {
@@ -32,23 +32,22 @@ export interface EntryStamp {
   by?: string;
 }
 
-/** The keys of a kind beside those that all have, and how they are looked through: what is wrong is noted in the look. */
-export interface BodyReader {
-  keys: readonly string[];
-  check: (look: ParseContext) => void;
-}
+/**
+ * A rule between the fields of a kind: what is wrong is noted in the look. A field that was refused, or must be given and is not, is
+ * missing.
+ */
+export type EntryRule<K extends EntryKind> = (
+  look: ParseContext,
+  values: Partial<Values<(typeof ENTRY_FIELDS)[K]>>,
+) => void;
 
 const COMMON_KEYS = ['kind', 'well', 'at', 'replaces'] as const;
 
-const BODY_READERS: Record<EntryKind, BodyReader> = {
-  reading: readingBody,
-  check: checkBody,
-  'check-plan': checkPlanBody,
-  'water-test': waterTestBody,
-  work: workBody,
-  paper: documentBody,
-  note: noteBody,
-  struck: { keys: ['text'], check: (look) => void textAt(look, 'text', MAX_NOTE_LENGTH) },
+const RULES: { readonly [K in EntryKind]?: EntryRule<K> } = {
+  reading: readingRule,
+  check: checkRule,
+  'check-plan': checkPlanRule,
+  'water-test': waterTestRule,
 };
 
 /** A clock may be a little off; a day ahead is a slip of the pen. */
@@ -62,7 +61,7 @@ export function readEntry(json: unknown, stamp: EntryStamp): { entry: Entry } | 
   const kind = required(look, 'kind', choiceAt(look, 'kind', ENTRY_KINDS));
   if (kind === undefined)
     return { problem: formatFirstIssue(look, 'entry') ?? 'Cannot read entry: kind must be given: nothing' };
-  const { keys, check } = BODY_READERS[kind];
+  const keys = Object.keys(ENTRY_FIELDS[kind]);
   rejectUnknownKeys(look, [...COMMON_KEYS, ...keys]);
   const well = required(look, 'well', nameAt(look, 'well')) ?? '';
   const atMs = momentAt(look, 'at') ?? stamp.createdMs;
@@ -70,7 +69,7 @@ export function readEntry(json: unknown, stamp: EntryStamp): { entry: Entry } | 
     addIssue(look, 'at', 'must lie in the past, and not before 1850');
   const replaces = textAt(look, 'replaces', 80);
   if (kind === 'struck') required(look, 'replaces', replaces);
-  check(look);
+  checkBody(look, kind);
   const problem = formatFirstIssue(look, 'entry');
   if (problem !== undefined) return { problem };
   return {
@@ -85,6 +84,14 @@ export function readEntry(json: unknown, stamp: EntryStamp): { entry: Entry } | 
       body: pickBody(look, keys),
     },
   };
+}
+
+function checkBody<K extends EntryKind>(look: ParseContext, kind: K): void {
+  const rule: EntryRule<K> | undefined = RULES[kind];
+  // The compiler does not see that a type with some of its keys left out is one with fewer keys.
+  // oxlint-disable-next-line typescript/no-unsafe-type-assertion
+  const values = readFields(look, ENTRY_FIELDS[kind]) as unknown as Parameters<EntryRule<K>>[1];
+  rule?.(look, values);
 }
 
 function rejectUnknownKeys(look: ParseContext, keys: readonly string[]): void {

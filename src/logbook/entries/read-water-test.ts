@@ -3,30 +3,13 @@
  * compared for ever; a slip is told with the number of its line.
  */
 import { readResult, type WrittenResult } from '../../../shared/water/result.ts';
-import {
-  addIssue,
-  formatValue,
-  textAt,
-  fieldValue,
-  type ParseContext,
-} from '../../core/domain/parse-context.ts';
-import { MAX_NAME_LENGTH, MAX_NOTE_LENGTH, MAX_RESULTS } from './limits.ts';
-import { documentRefsAt } from '../documents/document-refs.ts';
-import type { BodyReader } from './read-entry.ts';
+import { addIssue, formatValue, fieldValue, type ParseContext } from '../../core/domain/parse-context.ts';
+import { MAX_RESULTS } from '../../../shared/entries/limits.ts';
+import type { EntryRule } from './read-entry.ts';
 
 const RESULT_KEYS = ['analyte', 'value', 'unit'] as const;
 
-export const waterTestBody: BodyReader = {
-  keys: ['laboratory', 'place', 'why', 'results', 'text', 'papers'],
-  check(look) {
-    textAt(look, 'laboratory', MAX_NAME_LENGTH);
-    textAt(look, 'place', MAX_NAME_LENGTH);
-    textAt(look, 'why', MAX_NAME_LENGTH);
-    checkResults(look);
-    textAt(look, 'text', MAX_NOTE_LENGTH);
-    documentRefsAt(look, 'papers');
-  },
-};
+export const waterTestRule: EntryRule<'water-test'> = (look) => checkResults(look);
 
 function checkResults(look: ParseContext): void {
   const results = fieldValue(look, 'results');

@@ -2,7 +2,8 @@
 import { dateWords, momentWords } from '../../../shared/text/en/time-words.ts';
 import type { UnitSystem } from '../../../shared/quantity/format-quantity.ts';
 import type { Card } from '../../core/domain/card.ts';
-import type { Entry, EntryKind } from '../entries/entry.ts';
+import type { EntryKind } from '../../../shared/entries/entry-fields.ts';
+import type { Entry } from '../entries/entry.ts';
 import { currentEntries } from '../entries/entry.ts';
 import { newestMs, type WellRecord } from './record.ts';
 

@@ -1,5 +1,5 @@
 /** Checks, water tests, work, visits and notes: entries and acts of a kind as a table, newest first, each value as it was written. */
-import type { EntryKind } from '../entries/entry.ts';
+import type { EntryKind } from '../../../shared/entries/entry-fields.ts';
 import { formatDay, entriesOf, formatMoment, type ExportContext } from './context.ts';
 import { html, table, type Markup } from './markup.ts';
 import { humanizeKey, formatValue } from './key-names.ts';

@@ -4,7 +4,7 @@
  */
 import { strFromU8, strToU8 } from 'fflate';
 import type { UnitSystem } from '../../../shared/quantity/format-quantity.ts';
-import { MAX_EXPORT_BYTES, MAX_DOCUMENT_BYTES, MAX_RECORD_BYTES } from '../entries/limits.ts';
+import { MAX_EXPORT_BYTES, MAX_DOCUMENT_BYTES, MAX_RECORD_BYTES } from '../../../shared/entries/limits.ts';
 import { detectMediaType } from '../documents/media-type.ts';
 import { cyclesCsv, daysCsv, entriesCsv } from './tables.ts';
 import { extractRecord } from './zip/embed.ts';

@@ -4,7 +4,8 @@ import { formatAmps, formatDuration, formatPressure } from '../../../shared/text
 import { formatDay, entriesOf, type ExportContext } from './context.ts';
 import { html, table, type Markup } from './markup.ts';
 import { humanizeKey, formatValue } from './key-names.ts';
-import { READING_DIMENSIONS, readingSi } from '../entries/read-reading.ts';
+import { READING_DIMENSIONS } from '../../../shared/entries/entry-fields.ts';
+import { readingSi } from '../entries/read-reading.ts';
 
 const SHOWN_KEYS = ['what', 'value', 'pinned', 'text', 'papers'];
 

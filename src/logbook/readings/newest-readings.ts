@@ -5,7 +5,7 @@
 import type { Baseline } from '../../core/baseline/baseline.ts';
 import { withCheckReadings } from './check-readings.ts';
 import { currentEntries, type StoredEntry } from '../entries/entry.ts';
-import type { ReadingKind } from '../entries/read-reading.ts';
+import type { ReadingKind } from '../../../shared/entries/entry-fields.ts';
 import { readingSi } from '../entries/read-reading.ts';
 
 export interface MeasuredValue {

@@ -6,7 +6,8 @@ import type { Dimension } from '../../../shared/quantity/units.ts';
 import { normalOf } from '../../core/baseline/robust.ts';
 import type { CycleEvent } from '../../../shared/api/events.ts';
 import type { StoredEntry } from '../entries/entry.ts';
-import { READING_KINDS, READING_DIMENSIONS, readingSi, type ReadingKind } from '../entries/read-reading.ts';
+import { READING_KINDS, READING_DIMENSIONS, type ReadingKind } from '../../../shared/entries/entry-fields.ts';
+import { readingSi } from '../entries/read-reading.ts';
 
 export interface ReadingRow {
   id: string;

@@ -10,7 +10,8 @@ import type { UnitSystem } from '../../../shared/quantity/format-quantity.ts';
 import type { SectionFacts } from '../../../shared/drawing/section.ts';
 import type { Card, PumpCard } from '../../core/domain/card.ts';
 import { currentEntries, type StoredEntry } from '../entries/entry.ts';
-import { readingSi, type ReadingKind } from '../entries/read-reading.ts';
+import { type ReadingKind } from '../../../shared/entries/entry-fields.ts';
+import { readingSi } from '../entries/read-reading.ts';
 
 /** A measured level goes before the one on the card: it is newer, and somebody measured it. */
 export function sectionFacts(

@@ -1,6 +1,7 @@
 /** The visits of a well, found in what people did: a visit opens, and closes with the next act that closes one. */
 import type { StoredEntry } from '../entries/entry.ts';
-import { needsNewBaseline, affectedPartsOf, type AffectedPart } from '../entries/read-work.ts';
+import { type AffectedPart } from '../../../shared/entries/entry-fields.ts';
+import { needsNewBaseline, affectedPartsOf } from '../entries/work.ts';
 
 /** An act as the store keeps it, as far as visits need it. */
 export interface StoredAct {

@@ -1,10 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { readEntry } from '../../../src/logbook/entries/read-entry.ts';
-import {
-  needsNewBaseline,
-  affectedPartsOf,
-  type AffectedPart,
-} from '../../../src/logbook/entries/read-work.ts';
+import { type AffectedPart } from '../../../shared/entries/entry-fields.ts';
+import { needsNewBaseline, affectedPartsOf } from '../../../src/logbook/entries/work.ts';
 
 const read = (body: Record<string, unknown>) =>
   readEntry({ kind: 'work', well: 'orchard', ...body }, { id: 'e1', createdMs: Date.UTC(2026, 4, 2) });
@@ -18,7 +15,7 @@ describe('work', () => {
     [{ touched: ['switch'] }, 'done must be given'],
     [{ done: 'New switch', touched: ['roof'] }, 'touched must be a list of pump, motor'],
     [{ done: 'New switch', touched: 'switch' }, 'touched must be a list'],
-    [{ done: 'New switch', parts: [''] }, 'parts must be a list'],
+    [{ done: 'New switch', parts: [''] }, 'parts must each be text of 1 to 120 characters in one line: ""'],
   ])('%j', (body, says) => {
     const found = read(body);
     expect('problem' in found ? found.problem : 'taken').toContain(says);

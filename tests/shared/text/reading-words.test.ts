@@ -7,7 +7,7 @@ import {
   READING_WORDS,
   findReadingWords,
 } from '../../../shared/text/en/checks/reading-words.ts';
-import { READING_KINDS, READING_DIMENSIONS } from '../../../src/logbook/entries/read-reading.ts';
+import { READING_KINDS, READING_DIMENSIONS } from '../../../shared/entries/entry-fields.ts';
 
 test('every reading that can be kept has words, and no other', () => {
   expect(Object.keys(READING_WORDS).toSorted()).toEqual(READING_KINDS.toSorted());

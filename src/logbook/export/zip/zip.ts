@@ -5,7 +5,7 @@
  * nothing, and each entry is gone through once.
  */
 import { Zip, ZipDeflate, ZipPassThrough } from 'fflate';
-import { MAX_EXPORT_BYTES } from '../../entries/limits.ts';
+import { MAX_EXPORT_BYTES } from '../../../../shared/entries/limits.ts';
 import { inflateExactly } from '../inflate.ts';
 import { filesInZip, packedOf, type ZipFile } from './zip-directory.ts';
 

@@ -6,6 +6,8 @@ export const MAX_NOTE_LENGTH = 2_000;
 export const MAX_NAME_LENGTH = 120;
 /** Papers that one entry points to. */
 export const MAX_DOCUMENTS = 20;
+/** Parts that one work puts in. */
+export const MAX_PARTS = 50;
 /** The longest manual as PDF, a photo of any phone: 25 MiB. */
 export const MAX_DOCUMENT_BYTES = 25 * 2 ** 20;
 /** Two pages of a laboratory's full scan. */
