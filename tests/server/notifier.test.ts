@@ -20,9 +20,9 @@ const UTC = /(17:02|5:02)/;
 
 describe('newTeller', () => {
   it('tells each recipient whom the settings name, in the time of the well’s card', () => {
-    const told = newNotifier(settings)(change(raised()), { nowMs: NOW_MS, cards: cards(inBoise) });
-    expect(told.map((row) => row.to)).toEqual(['anna']);
-    expect(told[0]!.body.text).toMatch(BOISE);
+    const reported = newNotifier(settings)(change(raised()), { nowMs: NOW_MS, cards: cards(inBoise) });
+    expect(reported.map((row) => row.to)).toEqual(['anna']);
+    expect(reported[0]!.body.text).toMatch(BOISE);
   });
 
   it('tells nobody where the settings name nobody', () => {
@@ -33,20 +33,20 @@ describe('newTeller', () => {
 
   it('leaves out who does not hear such alarms', () => {
     const notices = [person('anna', ['now']), person('ben')];
-    const told = newNotifier({ ...settings, notices })(change(raised()), {
+    const reported = newNotifier({ ...settings, notices })(change(raised()), {
       nowMs: NOW_MS,
       cards: cards(inBoise),
     });
-    expect(told.map((row) => row.to)).toEqual(['ben']);
+    expect(reported.map((row) => row.to)).toEqual(['ben']);
   });
 
   it('takes the time of any well of the site where a whole site is meant', () => {
-    const told = newNotifier(settings)(change(siteSilent()), { nowMs: NOW_MS, cards: cards(inBoise) });
-    expect(told[0]!.body.text).toMatch(BOISE);
+    const reported = newNotifier(settings)(change(siteSilent()), { nowMs: NOW_MS, cards: cards(inBoise) });
+    expect(reported[0]!.body.text).toMatch(BOISE);
   });
 
   it('says UTC where no card is known', () => {
-    const told = newNotifier(settings)(change(raised()), { nowMs: NOW_MS, cards: cards() });
-    expect(told[0]!.body.text).toMatch(UTC);
+    const reported = newNotifier(settings)(change(raised()), { nowMs: NOW_MS, cards: cards() });
+    expect(reported[0]!.body.text).toMatch(UTC);
   });
 });

@@ -61,7 +61,7 @@ function packChange(seq: number): Change {
 }
 
 /** The sentence that an action ends with. */
-async function told(action: () => unknown): Promise<string> {
+async function reported(action: () => unknown): Promise<string> {
   try {
     await action();
   } catch (error) {
@@ -85,7 +85,7 @@ describe('a full disk', () => {
   /** Commits until one is refused; returns how many were kept. */
   async function fill(store: Store, from: number): Promise<{ kept: number; error: string }> {
     for (let seq = from; seq < from + 5000; seq++) {
-      const error = await told(() =>
+      const error = await reported(() =>
         store.commit([packChange(seq), { change: 'setting', key: 'seq', value: String(seq) }]),
       );
       if (error !== 'nothing') return { kept: seq - from, error };
@@ -117,7 +117,7 @@ describe('a full disk', () => {
     const store = opened(path, { maxBytes: limitBytes, retention: { readingsDays: 30 } });
     const { kept, error } = await fill(store, 1000);
     expect(error).toMatch(/^disk-full/);
-    expect(await told(() => store.maintain(NOON + 31 * DAY, 1000))).toMatch(/^(disk-full|nothing)/);
+    expect(await reported(() => store.maintain(NOON + 31 * DAY, 1000))).toMatch(/^(disk-full|nothing)/);
     const more = await fill(store, 1000 + kept);
     expect(more.kept).toBeGreaterThan(100);
     expect((await store.readings('barn', 'current', 0, Number.MAX_SAFE_INTEGER)).n).toBe(
@@ -128,7 +128,9 @@ describe('a full disk', () => {
   test('stops housekeeping without harm', async () => {
     const store = opened(path, { maxBytes: limit });
     const { kept } = await fill(store, 0);
-    expect(await told(() => store.maintain(NOON + DAY, 1000))).toMatch(/^disk-full: Cannot tidy the store/);
+    expect(await reported(() => store.maintain(NOON + DAY, 1000))).toMatch(
+      /^disk-full: Cannot tidy the store/,
+    );
     expect((await store.readings('barn', 'current', 0, Number.MAX_SAFE_INTEGER)).n).toBe(kept * 100);
     expect(await store.stats()).toMatchObject({ unsealedReadings: kept * 100, sealedReadings: 0 });
   });
@@ -137,7 +139,7 @@ describe('a full disk', () => {
 describe('a damaged file', () => {
   test('of other bytes is told', async () => {
     writeFileSync(path, 'not a database, but long enough to look at'.repeat(100));
-    expect(await told(() => openStore(path))).toBe(
+    expect(await reported(() => openStore(path))).toBe(
       'damaged: Cannot open the store: the file …/wells.db is damaged. Stop the server, keep a copy of the file and of those beside it, then put back a backup.',
     );
   });
@@ -145,7 +147,7 @@ describe('a damaged file', () => {
   test('that was cut short is told', async () => {
     await filled(300);
     truncateSync(path, Math.floor(statSync(path).size / 3));
-    expect(await told(() => openStore(path))).toMatch(/^damaged: Cannot open the store/);
+    expect(await reported(() => openStore(path))).toMatch(/^damaged: Cannot open the store/);
   });
 
   test('is told wherever bytes were changed in the pages of readings, and is left as it is', async () => {
@@ -160,7 +162,7 @@ describe('a damaged file', () => {
       const file = openSync(`${path}.copy`, 'r+');
       writeSync(file, Buffer.from(whole.subarray(at, at + 16).map((byte) => byte ^ 0x5a)), 0, 16, at);
       closeSync(file);
-      const sentence = await told(async () => {
+      const sentence = await reported(async () => {
         const spoilt = openStore(`${path}.copy`);
         try {
           // Bytes outside of the readings may be harmless; wrong readings never come out.
@@ -185,7 +187,7 @@ describe('a damaged file', () => {
     body[60] = body[60]! ^ 1;
     db.prepare('UPDATE journal SET body = ?').run(body);
     db.close();
-    expect(await told(() => openStore(path))).toMatch(/^damaged: Cannot read the journal/);
+    expect(await reported(() => openStore(path))).toMatch(/^damaged: Cannot read the journal/);
   });
 });
 
@@ -196,7 +198,7 @@ describe('a file that is not for us', () => {
     db.pragma('user_version = 99');
     db.close();
     const before = readFileSync(path);
-    expect(await told(() => openStore(path))).toBe(
+    expect(await reported(() => openStore(path))).toBe(
       'newer-version: Cannot open the store: …/wells.db was written by a newer version (tables 99, this one knows 3). Install that version again.',
     );
     expect(readFileSync(path).equals(before)).toBe(true);
@@ -225,7 +227,7 @@ describe('a file that is not for us', () => {
     db.exec('CREATE TABLE theirs (a)');
     db.close();
     const before = readFileSync(path);
-    expect(await told(() => openStore(path))).toBe(
+    expect(await reported(() => openStore(path))).toBe(
       'foreign-file: Cannot open the store: …/wells.db is a database of something else. Give another file.',
     );
     expect(readFileSync(path).equals(before)).toBe(true);
@@ -233,23 +235,23 @@ describe('a file that is not for us', () => {
 
   test('in a folder that is not there is told', async () => {
     path = join(folder, 'none', 'wells.db');
-    expect(await told(() => openStore(path))).toBe(
+    expect(await reported(() => openStore(path))).toBe(
       'cannot-open: Cannot open the store: its folder …/none is not there. Make it, or give another.',
     );
-    expect(await told(() => openStore(path, { role: 'secondary' }))).toMatch(/^cannot-open/);
+    expect(await reported(() => openStore(path, { role: 'secondary' }))).toMatch(/^cannot-open/);
   });
 
   test.skipIf(!existsSync('/proc/self'))(
     'in a folder that cannot be written is told (needs /proc, read-only for everybody)',
     async () => {
-      expect(await told(() => openStore('/proc/wells.db'))).toBe(
+      expect(await reported(() => openStore('/proc/wells.db'))).toBe(
         "cannot-open: Cannot open the store: the file /proc/wells.db.lock can't be opened. See that its folder is there and that the server's user may write to it.",
       );
     },
   );
 
   test('that is a folder is told', async () => {
-    expect(await told(() => openStore(folder, { role: 'secondary' }))).toMatch(
+    expect(await reported(() => openStore(folder, { role: 'secondary' }))).toMatch(
       /^cannot-open: Cannot open the store/,
     );
   });
@@ -258,7 +260,7 @@ describe('a file that is not for us', () => {
 describe('two at one file', () => {
   test('a second server is refused until the first closes', async () => {
     const first = opened(path);
-    expect(await told(() => openStore(path))).toBe(
+    expect(await reported(() => openStore(path))).toBe(
       'in-use: Cannot open the store: another server writes to …/wells.db. Stop that one, or give this one a file of its own.',
     );
     await first.commit([packChange(1)]);
@@ -274,7 +276,7 @@ describe('two at one file', () => {
     const row = { node: 'pond', secret: 's', createdMs: NOON, speaksFor: [] };
     await visitor.commit([{ change: 'credential', row }]);
     expect(await server.credentials()).toEqual([row]);
-    expect(await told(() => visitor.commit([packChange(2)]))).toBe(
+    expect(await reported(() => visitor.commit([packChange(2)]))).toBe(
       'invalid-use: Cannot keep packs: only the server that holds the file keeps readings.',
     );
     expect(await visitor.maintain(NOON + DAY, 1000)).toBe(false);

@@ -14,10 +14,10 @@ afterEach(() => rmSync(folder, { recursive: true }));
 
 test('a paper that went bad keeps no well from being handed over, and the page says which it is', async () => {
   const [store, papers, now] = [openStore(':memory:'), openDocuments(folder), () => Date.UTC(2026, 4, 2)];
-  const desk = openLogbookService({ store, documents: papers, now });
+  const logbook = openLogbookService({ store, documents: papers, now });
   const hashes: string[] = [];
   for (const text of ['log of the well', 'receipt']) {
-    const kept = await desk.addDocument('orchard', { bytes: Buffer.from(text), name: `${text}.txt` });
+    const kept = await logbook.addDocument('orchard', { bytes: Buffer.from(text), name: `${text}.txt` });
     if (!('entry' in kept)) throw new Error(kept.problem);
     hashes.push(String(kept.entry.body['hash']));
   }
@@ -97,14 +97,14 @@ test.each<[string, Record<string, object>, readonly string[], string[], boolean]
     ['calibrated-node-1'],
     true,
   ],
-])('a calibration that comes with a packet, where %s', async (_, wells, calibrated, expected, told) => {
+])('a calibration that comes with a packet, where %s', async (_, wells, calibrated, expected, reported) => {
   const from = await stillwell({ north: { current: 'node-1:current' } }, ['node-1']);
   const page = Buffer.from(await from.wellExports.page('north'));
   const here = await stillwell(wells, calibrated);
   const taken = await here.wellExports.importFile(page, { sameWell: false });
   if ('problem' in taken) throw new Error(taken.problem);
   expect(await inputs(here)).toEqual(expected);
-  expect(taken.summary.some((one) => /reads from node-1, and so does .* here/u.test(one))).toBe(told);
+  expect(taken.summary.some((one) => /reads from node-1, and so does .* here/u.test(one))).toBe(reported);
   // Without loss all the same.
   expect(await here.wellExports.page('north')).toBe(await from.wellExports.page('north'));
 });

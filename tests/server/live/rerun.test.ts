@@ -112,10 +112,10 @@ describe('late packs', () => {
     }
     await rig.wait(2 * MINUTE);
     // By then it had been found again of the last minutes alone: that one goes on, and nobody hears of it twice.
-    const told = ['raised', 'cleared', 'raised'];
-    expect((await rig.notices()).map((notice) => notice.what)).toEqual(told);
+    const reported = ['raised', 'cleared', 'raised'];
+    expect((await rig.notices()).map((notice) => notice.what)).toEqual(reported);
     for (let seq = 84; seq <= 154; seq++) await minuteOf(rig, 2 * seq, times(6, 330));
-    expect((await rig.notices()).map((notice) => notice.what)).toEqual([...told, 'cleared']);
+    expect((await rig.notices()).map((notice) => notice.what)).toEqual([...reported, 'cleared']);
     expect((await rig.alarms('no-start')).map((row) => row.clearedMs === undefined)).toEqual([false, false]);
   });
 
