@@ -61,7 +61,7 @@ describe('behind an outside broker', () => {
     const rig = await openRig({ approveAll: false });
     await rig.send('wells/gate/hello', helloText({ speaksFor: ['pond', 'weir'] }));
     expect(await known(rig)).toEqual(['gate']);
-    expect(ignored(rig)).toMatchObject({
+    expect(await ignored(rig)).toMatchObject({
       names: 2,
       last: 'Node gate speaks for names that are ignored, pond, weir: it is pending approval.',
     });
