@@ -1,6 +1,6 @@
 /**
- * What people write down of a well, kind by kind with its fields: the one table. The type of an entry (src/logbook/entries/entry.ts), its reader
- * and the API's schema follow from it. An entry is kept as it was written, quantities with their units.
+ * What people write down of a well, kind by kind with its fields: the one table. The reader (src/logbook/entries/read-entry.ts) and
+ * the API's schema follow from it. An entry is kept as it was written, quantities with their units.
  */
 import type { Dimension } from '../quantity/units.ts';
 import {
@@ -20,7 +20,6 @@ import {
   text,
   type Fields,
   type ValueRange,
-  type Written,
 } from '../schema/field.ts';
 import { WATER_EVENTS } from '../text/en/water-words.ts';
 import type { WrittenResult } from '../water/result.ts';
@@ -171,4 +170,3 @@ export const ENTRY_FIELDS = {
 
 export type EntryKind = keyof typeof ENTRY_FIELDS;
 export const ENTRY_KINDS = Object.keys(ENTRY_FIELDS) as EntryKind[];
-export type EntryBody<K extends EntryKind> = Written<(typeof ENTRY_FIELDS)[K]>;

@@ -86,11 +86,9 @@ export function readEntry(json: unknown, stamp: EntryStamp): { entry: Entry } | 
   };
 }
 
-function checkBody<K extends EntryKind>(look: ParseContext, kind: K): void {
-  const rule: EntryRule<K> | undefined = RULES[kind];
-  // The compiler does not see that a type with some of its keys left out is one with fewer keys.
-  // oxlint-disable-next-line typescript/no-unsafe-type-assertion
-  const values = readFields(look, ENTRY_FIELDS[kind]) as unknown as Parameters<EntryRule<K>>[1];
+function checkBody(look: ParseContext, kind: EntryKind): void {
+  const values: object = readFields(look, ENTRY_FIELDS[kind]);
+  const rule: ((look: ParseContext, values: object) => void) | undefined = RULES[kind];
   rule?.(look, values);
 }
 
