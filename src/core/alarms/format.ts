@@ -20,14 +20,6 @@ export function formatLength(metres: number): string {
   return `${formatSignificant(metres / M_PER_FOOT)} ft (${formatSignificant(metres)} m)`;
 }
 
-export function formatAmps(amps: number): string {
-  return `${formatSignificant(amps, 3)} A`;
-}
-
-export function formatVolts(volts: number): string {
-  return `${round(volts, 0)} V`;
-}
-
 /** A share of 1 as a percentage without sign: 0.043 is "4.3 %". */
 export function formatPercent(share: number): string {
   const percent = Math.abs(share) * 100;
