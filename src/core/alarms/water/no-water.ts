@@ -3,10 +3,18 @@
  * is not connected, which is `sensor-fault`.
  */
 import { HOUR_S, MINUTE_MS } from '../../../../shared/units/duration.ts';
+import { cannotTell, type Evaluation } from '../evaluation.ts';
 import { detectGaugeDrop } from '../sensing/gauge-drop.ts';
-import { KPA_PER_PSI, lastMinute, activeSince, clearActive, usesPressure } from '../scene-queries.ts';
-import { formatPressure, roundTo } from '../format.ts';
-import type { Finding, WatchMemory, Scene, Watch } from '../scene.ts';
+import {
+  KPA_PER_PSI,
+  lastMinute,
+  activeSince,
+  forgetSince,
+  usesPressure,
+  type SinceMemory,
+} from '../scene-queries.ts';
+import { roundTo } from '../format.ts';
+import type { Scene, Watch } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
 /** The contract's 35 kPa. */
@@ -19,34 +27,43 @@ const BROKEN_WIRE_KPA = -3 * KPA_PER_PSI;
 /** From 20 psi to nothing within this: no tank empties so fast through taps. */
 const MAX_SUDDEN_MS = MINUTE_MS;
 
-export const noWater: Watch = {
+interface NoWaterMemory extends SinceMemory {
+  /** The transducer has shown the pressure of a working well. */
+  alive?: boolean;
+}
+
+export const noWater: Watch<NoWaterMemory> = {
   alarm: 'no-water',
   scope: 'well',
   triggers: ['minute'],
   onDelayS: 60,
   offDelayS: HOUR_S,
+  initialMemory: () => ({}),
   evaluate,
 };
 
-function evaluate(scene: Scene, memo: WatchMemory): Finding | null | undefined {
+function evaluate(scene: Scene, memory: NoWaterMemory): Evaluation {
   const minute = lastMinute(scene);
   const serving = scene.pumps.find(usesPressure);
   // Pressure at the taps is the whole well's; where it has none, that of the pump that serves them (a booster behind a store).
   const kpa = minute?.kpa ?? (serving && minute?.pumps[serving.index]?.kpa);
-  if (!minute || !kpa) return undefined;
-  if (kpa.low > WORKING_KPA) memo['alive'] = true;
-  if (memo['alive'] !== true || kpa.mean < BROKEN_WIRE_KPA) return undefined;
-  if (kpa.low > CLEAR_KPA) return clearActive(memo);
-  if (kpa.high >= DRY_KPA) return undefined;
+  if (!minute) return cannotTell('too-few-readings');
+  if (!kpa) return cannotTell('needs-pressure');
+  if (kpa.low > WORKING_KPA) memory.alive = true;
+  if (memory.alive !== true || kpa.mean < BROKEN_WIRE_KPA) return cannotTell('sensor-in-doubt');
+  if (kpa.low > CLEAR_KPA) return forgetSince(memory);
+  if (kpa.high >= DRY_KPA) return cannotTell('near-limit');
   // A gauge that lost its plug is told as such, and says nothing of the taps.
-  if (detectGaugeDrop(scene, minute.kpa ? scene.pump : serving)) return undefined;
-  const sinceMs = activeSince(memo, minute.atMs - MINUTE_MS);
+  if (detectGaugeDrop(scene, minute.kpa ? scene.pump : serving)) return cannotTell('sensor-in-doubt');
+  const sinceMs = activeSince(memory, minute.atMs - MINUTE_MS);
   const running = minute.pumps.some((pump) => pump.ranS > 30);
   const fell = fellSuddenly(scene, sinceMs);
   const { lowCutOffKpa, cutInKpa } = scene.well.card.switch;
   return {
+    is: 'active',
     sinceMs,
-    why: `Pressure is ${formatPressure(Math.max(0, kpa.mean))}: no water comes, ${running ? 'though the pump runs' : 'and the pump rests'}.`,
+    reason: running ? 'no-pressure-pump-running' : 'no-pressure-pump-off',
+    figures: { kpa: Math.max(0, kpa.mean) },
     evidence: { kpa: roundTo(kpa.mean, 1), pump: running ? 'running' : 'resting' },
     causes: running
       ? weighCauses({

@@ -1,4 +1,9 @@
-/** Why `no-water` is active, in words. */
+/** Why `no-water` is active, in words: with the pump running, or off. */
 import type { ReasonTexts } from '../reason-text.ts';
 
-export const noWaterReasons = {} satisfies ReasonTexts;
+export const noWaterReasons = {
+  'no-pressure-pump-running': ({ kpa }: { kpa: number }, { pressure }) =>
+    `Pressure is ${pressure(kpa)} while the pump runs: no water reaches the taps.`,
+  'no-pressure-pump-off': ({ kpa }: { kpa: number }, { pressure }) =>
+    `Pressure is ${pressure(kpa)} and the pump is off: no water reaches the taps.`,
+} satisfies ReasonTexts;
