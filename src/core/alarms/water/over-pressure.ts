@@ -3,7 +3,9 @@
  * than some seconds. With the pump running its contacts are closed and nothing but the relief valve limits the pressure; at rest it is
  * water that warms where the pressure tank cannot take up what it swells, or a switch set too high.
  */
+import type { Reason } from '../../../../shared/text/en/reasons/reasons.ts';
 import { HOUR_S, MINUTE_MS } from '../../../../shared/units/duration.ts';
+import { cannotTell, type Active, type Evaluation } from '../evaluation.ts';
 import { heatedKpa } from '../../hydraulics/heating.ts';
 import { tankOf } from '../../hydraulics/tank.ts';
 import { peersOf, reportsPressure } from '../pump-peers.ts';
@@ -12,12 +14,13 @@ import {
   highestCutOutKpa,
   lastMinute,
   activeSince,
-  clearActive,
+  forgetSince,
   stayedOver,
   usesPressure,
+  type SinceMemory,
 } from '../scene-queries.ts';
-import { formatPressure, roundTo } from '../format.ts';
-import type { Finding, WatchMemory, Scene, Watch } from '../scene.ts';
+import { roundTo } from '../format.ts';
+import type { Scene, Watch } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
 const OVER_CUT_OUT_KPA = 10 * KPA_PER_PSI;
@@ -42,41 +45,51 @@ const OFF_DELAY_S = 26 * HOUR_S;
 /** The largest heater that is common in a house, L: 80 gal (common practice, no source). A smaller one raises the pressure less. */
 const HEATER_L = 80 * 3.785;
 
-export const overPressure: Watch = {
+interface OverPressureMemory extends SinceMemory {
+  /** A pump has run since pressure went over the limit. */
+  ran?: boolean;
+}
+
+export const overPressure: Watch<OverPressureMemory> = {
   alarm: 'over-pressure',
   scope: 'pump',
   triggers: ['minute'],
   onDelayS: 10,
   offDelayS: OFF_DELAY_S,
+  initialMemory: () => ({}),
   evaluate,
 };
 
-function evaluate(scene: Scene, memo: WatchMemory): Finding | null | undefined {
+function evaluate(scene: Scene, memory: OverPressureMemory): Evaluation {
   // Into a store pressure is what hose and height make it: no switch limits it.
   const cutOut = usesPressure(scene.pump) ? highestCutOutKpa(scene) : undefined;
   const minute = lastMinute(scene);
-  if (!minute?.kpa || !reportsPressure(scene)) return undefined;
+  if (!minute) return cannotTell('too-few-readings');
+  if (!minute.kpa) return cannotTell('needs-pressure');
+  if (!reportsPressure(scene)) return cannotTell('other-pump');
   const limit = limitKpaOf(scene, cutOut);
-  if (limit === undefined) return undefined;
-  const isActive = memo['sinceMs'] !== undefined;
+  if (limit === undefined)
+    return cannotTell(usesPressure(scene.pump) ? 'needs-card-switch' : 'not-this-control');
+  const isActive = memory.sinceMs !== undefined;
   if (!stayedOver(minute.kpa, isActive ? limit - DEADBAND_KPA : limit)) {
-    delete memo['ran'];
-    return clearActive(memo);
+    delete memory.ran;
+    return forgetSince(memory);
   }
-  const sinceMs = activeSince(memo, minute.atMs - MINUTE_MS);
+  const sinceMs = activeSince(memory, minute.atMs - MINUTE_MS);
   // What a running pump raised stands there after it stopped at last: it is still the running pump's pressure.
   const running = [scene.pump, ...peersOf(scene)].some(
     (pump) => pump.run !== undefined && (minute.pumps[pump.index]?.ranS ?? 0) > 0,
   );
   // With nothing learnt yet a switch that opens higher than its card says is more likely a wrong card: its next runs tell.
   if (!scene.pump.pinned && scene.pump.cycles.length < MIN_RUNS) {
-    if (!running) return undefined;
+    if (!running) return cannotTell('too-few-runs');
     // A run that ends soon was a fill to another cut-out than the card's.
-    if (minute.kpa.mean < MAX_SWITCH_KPA && longestRunningS(scene) < MAX_FIRST_FILL_S) return undefined;
+    if (minute.kpa.mean < MAX_SWITCH_KPA && longestRunningS(scene) < MAX_FIRST_FILL_S)
+      return cannotTell('not-long-enough');
   }
-  if (running) memo['ran'] = true;
+  if (running) memory.ran = true;
   const driven = scene.pump.card.control === 'variable-speed';
-  return memo['ran'] === true
+  return memory.ran === true
     ? runningFinding(minute.kpa.mean, cutOut, limit, { sinceMs, running, driven })
     : restFinding(scene, minute.kpa.mean, cutOut, limit, sinceMs);
 }
@@ -116,17 +129,12 @@ function runningFinding(
   cutOut: number | undefined,
   limit: number,
   { sinceMs, running, driven }: { sinceMs: number; running: boolean; driven: boolean },
-): Finding {
-  const switchText =
-    cutOut === undefined
-      ? 'its relief valve is near'
-      : driven
-        ? `its drive should hold ${formatPressure(cutOut)}`
-        : `the switch should open at ${formatPressure(cutOut)}`;
+): Active {
   return {
+    is: 'active',
     sinceMs,
     priority: running ? 'now' : 'soon',
-    why: `The pump ${running ? 'runs on' : 'ran on'} at ${formatPressure(kpa)}; ${switchText}.`,
+    ...runningReason(kpa, cutOut, limit, { isRunning: running, driven }),
     evidence: pressureEvidence(kpa, cutOut, limit, running),
     // The drive's own sensor is its switch: out of set, or its line blocked.
     causes: driven
@@ -135,25 +143,42 @@ function runningFinding(
   };
 }
 
+function runningReason(
+  kpa: number,
+  cutOutKpa: number | undefined,
+  limit: number,
+  { isRunning, driven }: { isRunning: boolean; driven: boolean },
+): Reason {
+  // Without a cut-out the limit is the relief valve's.
+  if (cutOutKpa === undefined)
+    return { reason: 'run-near-relief', figures: { kpa, reliefKpa: limit + UNDER_RELIEF_KPA, isRunning } };
+  return driven
+    ? { reason: 'run-over-drive-pressure', figures: { kpa, driveKpa: cutOutKpa, isRunning } }
+    : { reason: 'switch-did-not-open', figures: { kpa, cutOutKpa, isRunning } };
+}
+
 function restFinding(
   scene: Scene,
   kpa: number,
   cutOut: number | undefined,
   limit: number,
   sinceMs: number,
-): Finding {
+): Active {
   const last = scene.pump.cycles[scene.pump.cycles.length - 1];
   const bySwitch = last?.cutOutKpa !== undefined && last.cutOutKpa > limit - 2 * DEADBAND_KPA;
-  const against =
-    cutOut === undefined || kpa <= cutOut ? '' : `, ${formatPressure(kpa - cutOut)} over cut-out`;
   const heated = bySwitch ? undefined : heatedFrom(scene, Math.max(cutOut ?? 0, last?.cutOutKpa ?? 0));
   const byHeat = heated !== undefined && kpa <= heated.kpa;
+  const over = cutOut !== undefined && kpa > cutOut && { cutOutKpa: cutOut };
   return {
+    is: 'active',
     sinceMs,
     priority: 'soon',
-    why: bySwitch
-      ? `The switch let the pump run up to ${formatPressure(last.cutOutKpa ?? kpa)}${against}.`
-      : `Pressure stands at ${formatPressure(kpa)} with the pump at rest${against}.${byHeat || !heated ? '' : ` Behind the tank on the card a water heater raises it by ${formatPressure(heated.riseKpa)} at most.`}`,
+    ...(bySwitch
+      ? { reason: 'switch-opened-high', figures: { endedKpa: last.cutOutKpa ?? kpa, ...over } }
+      : {
+          reason: 'pressure-high-at-rest',
+          figures: { kpa, ...over, ...(heated && !byHeat && { heaterRiseKpa: heated.riseKpa }) },
+        }),
     evidence: {
       ...pressureEvidence(kpa, cutOut, limit, false),
       ...(heated && !byHeat && { heaterRiseKpa: roundTo(heated.riseKpa, 0) }),
@@ -196,7 +221,7 @@ function pressureEvidence(
   cutOut: number | undefined,
   limit: number,
   running: boolean,
-): Finding['evidence'] {
+): Active['evidence'] {
   return {
     kpa: roundTo(kpa, 0),
     limitKpa: roundTo(limit, 0),
