@@ -3,16 +3,10 @@
  * that fills late now and then is part of it.
  */
 import { HOUR_S, MINUTE_MS } from '../../../../shared/units/duration.ts';
-import {
-  lastMinute,
-  lastMinutes,
-  memoryList,
-  memoryNumber,
-  activeSince,
-  clearActive,
-} from '../scene-queries.ts';
-import { formatLength, roundTo } from '../format.ts';
-import type { Finding, WatchMemory, Scene, Watch } from '../scene.ts';
+import { cannotTell, type CannotTell, type Evaluation } from '../evaluation.ts';
+import { lastMinute, lastMinutes, activeSince, forgetSince, type SinceMemory } from '../scene-queries.ts';
+import { roundTo } from '../format.ts';
+import type { Scene, Watch } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
 const WINDOW_DAYS = 14;
@@ -25,48 +19,58 @@ const REST_MINUTES = 15;
 /** 5 % of range, 60 s: the alarm standards' starting values for a level (from memory). */
 const DEADBAND_FRACTION = 0.05;
 
-export const storeLow: Watch = {
+interface StoreMemory extends SinceMemory {
+  /** The lowest and highest level of the day so far, and of each of the last days. */
+  dayLow?: number;
+  dayHigh?: number;
+  lows: number[];
+  highs: number[];
+}
+
+export const storeLow: Watch<StoreMemory> = {
   alarm: 'store-low',
   scope: 'well',
   triggers: ['minute', 'day'],
   onDelayS: 60,
   offDelayS: HOUR_S,
+  initialMemory: () => ({ lows: [], highs: [] }),
   evaluate,
 };
 
-function evaluate(scene: Scene, memo: WatchMemory): Finding | null | undefined {
-  return scene.trigger === 'day' ? closeDay(memo) : evaluateMinute(scene, memo);
+function evaluate(scene: Scene, memory: StoreMemory): Evaluation {
+  return scene.trigger === 'day' ? closeDay(memory) : evaluateMinute(scene, memory);
 }
 
 /** A day on which it stood low teaches nothing. */
-function closeDay(memo: WatchMemory): undefined {
-  const low = memoryNumber(memo, 'dayLow', NaN);
-  if (Number.isFinite(low) && memo['sinceMs'] === undefined) {
-    memo['lows'] = [...memoryList(memo, 'lows'), low].slice(-WINDOW_DAYS);
-    memo['highs'] = [...memoryList(memo, 'highs'), memoryNumber(memo, 'dayHigh', low)].slice(-WINDOW_DAYS);
+function closeDay(memory: StoreMemory): CannotTell {
+  const { dayLow, dayHigh } = memory;
+  if (dayLow !== undefined && memory.sinceMs === undefined) {
+    memory.lows = [...memory.lows, dayLow].slice(-WINDOW_DAYS);
+    memory.highs = [...memory.highs, dayHigh ?? dayLow].slice(-WINDOW_DAYS);
   }
-  delete memo['dayLow'];
-  delete memo['dayHigh'];
-  return undefined;
+  delete memory.dayLow;
+  delete memory.dayHigh;
+  return cannotTell('not-this-trigger');
 }
 
-function evaluateMinute(scene: Scene, memo: WatchMemory): Finding | null | undefined {
+function evaluateMinute(scene: Scene, memory: StoreMemory): Evaluation {
   const minute = lastMinute(scene);
   const store = minute?.storeM;
-  if (!minute || !store) return undefined;
-  memo['dayLow'] = roundTo(Math.min(memoryNumber(memo, 'dayLow', store.low), store.low), 3);
-  memo['dayHigh'] = roundTo(Math.max(memoryNumber(memo, 'dayHigh', store.high), store.high), 3);
-  const lows = memoryList(memo, 'lows');
-  if (lows.length < MIN_DAYS) return undefined;
+  if (!minute || !store) return cannotTell('needs-store-level');
+  memory.dayLow = roundTo(Math.min(memory.dayLow ?? store.low, store.low), 3);
+  memory.dayHigh = roundTo(Math.max(memory.dayHigh ?? store.high, store.high), 3);
+  const { lows, highs } = memory;
+  if (lows.length < MIN_DAYS) return cannotTell('too-few-days');
   const lowest = Math.min(...lows);
-  const range = Math.max(...memoryList(memo, 'highs')) - lowest;
+  const range = Math.max(...highs) - lowest;
   const limit = Math.max(lowest - Math.max(MIN_UNDER_M, UNDER_FRACTION * range), 0.3 * lowest);
-  if (store.low > limit + Math.max(0.02, DEADBAND_FRACTION * range)) return clearActive(memo);
-  if (store.high >= limit) return undefined;
-  const sinceMs = activeSince(memo, minute.atMs - MINUTE_MS);
+  if (store.low > limit + Math.max(0.02, DEADBAND_FRACTION * range)) return forgetSince(memory);
+  if (store.high >= limit) return cannotTell('near-limit');
   return {
-    sinceMs,
-    why: `The store stands at ${formatLength(store.mean)}; in the last ${lows.length} days it never went under ${formatLength(lowest)}.`,
+    is: 'active',
+    sinceMs: activeSince(memory, minute.atMs - MINUTE_MS),
+    reason: 'store-under-lowest-day',
+    figures: { storeM: store.mean, days: lows.length, lowestM: lowest },
     evidence: { storeM: roundTo(store.mean), lowestM: roundTo(lowest), limitM: roundTo(limit) },
     causes: areFloatPumpsResting(scene)
       ? weighCauses({
