@@ -3,9 +3,10 @@
  * asked for (common practice, no source). Where the level was never much higher, half of the lowest day counts instead.
  */
 import { HOUR_S, MINUTE_MS } from '../../../../shared/units/duration.ts';
-import { lastMinute, memoryList, memoryNumber, activeSince, clearActive } from '../scene-queries.ts';
-import { formatLength, roundTo } from '../format.ts';
-import type { Finding, WatchMemory, Scene, Watch } from '../scene.ts';
+import { cannotTell, type CannotTell, type Evaluation } from '../evaluation.ts';
+import { lastMinute, activeSince, forgetSince, type SinceMemory } from '../scene-queries.ts';
+import { roundTo } from '../format.ts';
+import type { Scene, Watch } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
 const MIN_LEVEL_M = 1.5;
@@ -13,29 +14,38 @@ const DEADBAND_M = 0.3;
 const WINDOW_DAYS = 10;
 const MIN_DAYS = 4;
 
-export const levelLow: Watch = {
+interface LevelLowMemory extends SinceMemory {
+  /** The lowest level of the day so far, and of each of the last ten days. */
+  dayLow?: number;
+  lows: number[];
+}
+
+export const levelLow: Watch<LevelLowMemory> = {
   alarm: 'level-low',
   scope: 'well',
   triggers: ['minute', 'day'],
   onDelayS: 120,
   offDelayS: HOUR_S,
+  initialMemory: () => ({ lows: [] }),
   evaluate,
 };
 
-function evaluate(scene: Scene, memo: WatchMemory): Finding | null | undefined {
-  if (scene.trigger === 'day') return closeDay(memo);
+function evaluate(scene: Scene, memory: LevelLowMemory): Evaluation {
+  if (scene.trigger === 'day') return closeDay(memory);
   const minute = lastMinute(scene);
   const level = minute?.levelM;
-  if (!minute || !level) return undefined;
-  memo['dayLow'] = roundTo(Math.min(memoryNumber(memo, 'dayLow', level.low), level.low), 2);
-  const lows = memoryList(memo, 'lows');
+  if (!minute || !level) return cannotTell('needs-level');
+  memory.dayLow = roundTo(Math.min(memory.dayLow ?? level.low, level.low), 2);
+  const { lows } = memory;
   const usual = lows.length >= MIN_DAYS ? Math.min(...lows) : MIN_LEVEL_M * 2;
   const limit = Math.min(MIN_LEVEL_M, usual / 2);
-  if (level.low > limit + DEADBAND_M) return clearActive(memo);
-  if (level.high >= limit) return undefined;
+  if (level.low > limit + DEADBAND_M) return forgetSince(memory);
+  if (level.high >= limit) return cannotTell('near-limit');
   return {
-    sinceMs: activeSince(memo, minute.atMs - MINUTE_MS),
-    why: `Only ${formatLength(Math.max(0, level.mean))} of water stand over the pump's intake.`,
+    is: 'active',
+    sinceMs: activeSince(memory, minute.atMs - MINUTE_MS),
+    reason: 'level-near-intake',
+    figures: { levelM: Math.max(0, level.mean) },
     evidence: {
       levelM: roundTo(level.mean),
       limitM: roundTo(limit),
@@ -45,10 +55,9 @@ function evaluate(scene: Scene, memo: WatchMemory): Finding | null | undefined {
   };
 }
 
-function closeDay(memo: WatchMemory): undefined {
-  const low = memoryNumber(memo, 'dayLow', NaN);
-  if (Number.isFinite(low) && memo['sinceMs'] === undefined)
-    memo['lows'] = [...memoryList(memo, 'lows'), low].slice(-WINDOW_DAYS);
-  delete memo['dayLow'];
-  return undefined;
+function closeDay(memory: LevelLowMemory): CannotTell {
+  if (memory.dayLow !== undefined && memory.sinceMs === undefined)
+    memory.lows = [...memory.lows, memory.dayLow].slice(-WINDOW_DAYS);
+  delete memory.dayLow;
+  return cannotTell('not-this-trigger');
 }
