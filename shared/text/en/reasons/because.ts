@@ -45,6 +45,7 @@ export const BECAUSE_TEXT = {
   'sensor-in-doubt': 'the sensor may be faulty',
   'other-pump': 'another pump serves the same system',
   'better-measured': 'another alarm judges this from a better measurement',
+  'measurements-disagree': 'two measurements disagree',
   // The old return value `undefined`, without a reason (src/core/alarms/bridge.ts).
   unstated: 'the reason is not stated',
 } as const;
