@@ -6,16 +6,16 @@
 import { median, quantile } from '../../baseline/robust.ts';
 import { minFillS } from '../../baseline/min-fill-time.ts';
 import { atmosphericKpa } from '../../../../shared/units/altitude.ts';
+import { cannotTell, type CannotTell } from '../evaluation.ts';
 import {
   normalCutInKpa,
   normalCutOutKpa,
   normalFillS,
   recentCycles,
   hasPressureCycle,
-  memoryList,
 } from '../scene-queries.ts';
 import { roundTo } from '../format.ts';
-import type { WatchMemory, Scene } from '../scene.ts';
+import type { Scene } from '../scene.ts';
 import { areFillsUsable } from '../pump/usable-fill.ts';
 
 const RUNS = 12;
@@ -23,7 +23,14 @@ const FILL_RUNS = 12;
 /** A band narrower than it was makes fills short by itself; a wider one does not. */
 const MIN_BAND_RATIO = 0.87;
 
+/** What both watches of the tank remember. */
+export interface AirMemory {
+  /** The air charge over the last runs, kPa gauge. */
+  air: number[];
+}
+
 export interface MeasuredAir {
+  is: 'measured';
   /** Gauge, median of the last runs. */
   prechargeKpa: number;
   normalPrechargeKpa: number;
@@ -31,25 +38,29 @@ export interface MeasuredAir {
   ratio: number;
 }
 
-/** The air charge over the last runs, kept in the memo; undefined where hydraulics cannot tell it or too few runs did. */
-export function measureAir(scene: Scene, memo: WatchMemory): MeasuredAir | undefined {
+/** The air charge over the last runs, kept in the memory. */
+export function measureAir(scene: Scene, memory: AirMemory): MeasuredAir | CannotTell {
   const { prechargeKpa, normalPrechargeKpa } = scene.well.water;
-  if (prechargeKpa === undefined || normalPrechargeKpa === undefined || !hasPressureCycle(scene.pump))
-    return undefined;
-  if (!areFillsUsable(scene)) return undefined;
-  const recentKpa = [...memoryList(memo, 'air'), roundTo(prechargeKpa, 0)].slice(-RUNS);
-  memo['air'] = recentKpa;
-  if (recentKpa.length < RUNS) return undefined;
+  if (!hasPressureCycle(scene.pump)) return cannotTell('not-this-control');
+  if (normalPrechargeKpa === undefined) return cannotTell('needs-card-tank');
+  if (prechargeKpa === undefined)
+    return cannotTell(scene.cycle?.cutInKpa === undefined ? 'needs-pressure' : 'learning');
+  if (!areFillsUsable(scene)) return cannotTell('fills-too-short');
+  const recentKpa = [...memory.air, roundTo(prechargeKpa, 0)].slice(-RUNS);
+  memory.air = recentKpa;
+  if (recentKpa.length < RUNS) return cannotTell('too-few-runs');
   const atmosphere = atmosphericKpa(Math.min(scene.well.card.altitudeM, 10_000));
   const middle = median(recentKpa)!;
   return {
+    is: 'measured',
     prechargeKpa: middle,
-    normalPrechargeKpa: normalPrechargeKpa,
+    normalPrechargeKpa,
     ratio: (middle + atmosphere) / (normalPrechargeKpa + atmosphere),
   };
 }
 
 export interface MeasuredFills {
+  is: 'measured';
   fillS: number;
   normalS: number;
   /** Else it is reckoned from the card. */
@@ -60,19 +71,22 @@ export interface MeasuredFills {
 
 /**
  * The fills of the last runs against the shortest as first learnt; where nothing was learnt, against the least time that this pump
- * could fill the card's tank in. Undefined where there are too few, or the pressure band is narrower: then the switch explains it.
+ * could fill the card's tank in. It cannot tell if there are too few, or if the pressure band is narrower: then the switch explains it.
  */
-export function measureFills(scene: Scene): MeasuredFills | undefined {
+export function measureFills(scene: Scene): MeasuredFills | CannotTell {
   const cutIn = normalCutInKpa(scene);
   const cutOut = normalCutOutKpa(scene);
   const cycles = recentCycles(scene, FILL_RUNS);
-  if (!hasPressureCycle(scene.pump) || cycles.length < FILL_RUNS || !areFillsUsable(scene)) return undefined;
-  if (cutIn === undefined || cutOut === undefined) return undefined;
+  if (!hasPressureCycle(scene.pump)) return cannotTell('not-this-control');
+  if (cycles.length < FILL_RUNS) return cannotTell('too-few-runs');
+  if (!areFillsUsable(scene)) return cannotTell('fills-too-short');
+  if (cutIn === undefined || cutOut === undefined) return cannotTell('needs-card-switch');
   const bands = cycles.flatMap((c) =>
     c.cutInKpa !== undefined && c.cutOutKpa !== undefined ? [c.cutOutKpa - c.cutInKpa] : [],
   );
   const band = median(bands);
-  if (band === undefined || band < MIN_BAND_RATIO * (cutOut - cutIn)) return undefined;
+  if (band === undefined) return cannotTell('needs-pressure');
+  if (band < MIN_BAND_RATIO * (cutOut - cutIn)) return cannotTell('other-alarm-explains');
   // The shortest learnt is compared with the shortest now.
   const fillS = quantile(
     cycles.map((cycle) => cycle.ranS),
@@ -81,10 +95,11 @@ export function measureFills(scene: Scene): MeasuredFills | undefined {
   const learnedS = normalFillS(scene);
   const referenceS =
     learnedS ?? minFillS(scene.well.card, scene.pump.card, { cutInKpa: cutIn, cutOutKpa: cutOut });
-  if (referenceS === undefined || referenceS <= 0) return undefined;
+  if (referenceS === undefined || referenceS <= 0) return cannotTell('learning');
   // A narrower band takes less water, whatever the air.
   const normalS = referenceS * Math.min(1, band / (cutOut - cutIn));
   return {
+    is: 'measured',
     fillS,
     normalS,
     learned: learnedS !== undefined,

@@ -3,11 +3,17 @@
  * that takes a leaking valve weeks; from pressure alone they look alike, and how fast it went is all the evidence there is.
  */
 import { DAY_MS, DAY_S } from '../../../../shared/units/duration.ts';
+import { CLEAR, cannotTell, type Active, type Evaluation } from '../evaluation.ts';
 import { reportsForGroup } from '../pump-peers.ts';
-import { measureAir, measureFills, type MeasuredAir, type MeasuredFills } from './measured-air.ts';
-import { memoryNumber } from '../scene-queries.ts';
-import { formatPressure, formatPercent, formatDuration, roundTo } from '../format.ts';
-import type { Finding, WatchMemory, Scene, Watch } from '../scene.ts';
+import {
+  measureAir,
+  measureFills,
+  type AirMemory,
+  type MeasuredAir,
+  type MeasuredFills,
+} from './measured-air.ts';
+import { roundTo } from '../format.ts';
+import type { Scene, Watch } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
 /** Of the absolute charge: 18 % lost of 38 psi is 9 psi, more than seasons and a hurried gauge make. */
@@ -23,51 +29,70 @@ const CALCULATED_FILL_RATIO = 0.5;
 /** From whole to this within a day is not a valve that weeps. Judged once, when it is first told. */
 const MAX_FAST_MS = DAY_MS;
 
-export const tankAirLost: Watch = {
+interface AirLostMemory extends AirMemory {
+  /** When the charge was last whole, and since when it has been falling. */
+  wholeMs?: number;
+  fallingSinceMs?: number;
+  /** It went within a day; judged when it is first told. */
+  fast?: boolean;
+}
+
+export const tankAirLost: Watch<AirLostMemory> = {
   alarm: 'tank-air-lost',
   scope: 'pump',
   triggers: ['cycle'],
   onDelayS: 0,
   offDelayS: DAY_S,
+  initialMemory: () => ({ air: [] }),
   evaluate,
 };
 
-function evaluate(scene: Scene, memo: WatchMemory): Finding | null | undefined {
-  if (!reportsForGroup(scene)) return undefined;
-  const air = measureAir(scene, memo);
+function evaluate(scene: Scene, memory: AirLostMemory): Evaluation {
+  if (!reportsForGroup(scene)) return cannotTell('other-pump');
+  const air = measureAir(scene, memory);
   const fills = measureFills(scene);
-  trackDecline(scene, memo, air?.ratio ?? fills?.ratio);
-  if (air) {
+  const hasAir = air.is === 'measured';
+  const hasFills = fills.is === 'measured';
+  trackDecline(scene, memory, hasAir ? air.ratio : hasFills ? fills.ratio : undefined);
+  if (hasAir) {
     // The clock must not contradict: a charge that reads low while fills take as long as ever is a wrong card.
-    const agrees = fills === undefined || fills.ratio < 0.95;
-    if (air.ratio < LOW_RATIO && agrees) return airFinding(scene, memo, air);
-    if (air.ratio > CLEAR_RATIO && fills !== undefined && fills.ratio > CLEAR_FILL_RATIO) return null;
+    const agrees = !hasFills || fills.ratio < 0.95;
+    if (air.ratio < LOW_RATIO && agrees) return airFinding(scene, memory, air);
+    if (air.ratio > CLEAR_RATIO && hasFills && fills.ratio > CLEAR_FILL_RATIO) return CLEAR;
   }
-  if (!fills) return undefined;
+  if (!hasFills) return fills;
   const limit =
     scene.pump.card.control === 'constant-pressure-valve'
       ? VALVE_LOW_FILL_RATIO
       : Math.min(LOW_FILL_RATIO, 1 - (3 * (scene.pump.pinned?.ranLowS?.spread ?? 0)) / fills.normalS);
-  if (fills.ratio > CLEAR_FILL_RATIO) return air || !fills.learned ? undefined : null;
-  if (fills.ratio > (fills.learned ? Math.max(0.4, limit) : CALCULATED_FILL_RATIO)) return undefined;
+  if (fills.ratio > CLEAR_FILL_RATIO) {
+    if (hasAir) return cannotTell(air.ratio < LOW_RATIO ? 'measurements-disagree' : 'near-limit');
+    return fills.learned ? CLEAR : cannotTell('learning');
+  }
+  if (fills.ratio > (fills.learned ? Math.max(0.4, limit) : CALCULATED_FILL_RATIO))
+    return cannotTell('near-limit');
   if (!fills.learned) return shortFromFirstFinding(fills);
   return {
+    is: 'active',
     sinceMs: fills.sinceMs,
-    why: `A fill takes ${formatDuration(fills.fillS)} now, where it took ${formatDuration(fills.normalS)}, between the same pressures: the tank gives about ${formatPercent(1 - fills.ratio)} less water a cycle.`,
+    reason: 'fills-shorter',
+    figures: { fillS: fills.fillS, normalS: fills.normalS, lossRatio: 1 - fills.ratio },
     evidence: {
       fillS: roundTo(fills.fillS, 1),
       normalS: roundTo(fills.normalS, 1),
       share: roundTo(fills.ratio),
     },
-    causes: causesOf(scene, memo),
+    causes: causesOf(scene, memory),
   };
 }
 
 /** Never learnt, since it was so from the first: the tank is without air, or is not the card's. */
-function shortFromFirstFinding(fills: MeasuredFills): Finding {
+function shortFromFirstFinding(fills: MeasuredFills): Active {
   return {
+    is: 'active',
     sinceMs: fills.sinceMs,
-    why: `A fill takes ${formatDuration(fills.fillS)}; this pump could not fill the card's tank in under ${formatDuration(fills.normalS)}: the tank holds little air, or is smaller than the card says.`,
+    reason: 'fills-too-short-for-tank',
+    figures: { fillS: fills.fillS, minFillS: fills.normalS },
     evidence: {
       fillS: roundTo(fills.fillS, 1),
       leastS: roundTo(fills.normalS, 1),
@@ -77,35 +102,38 @@ function shortFromFirstFinding(fills: MeasuredFills): Finding {
   };
 }
 
-function airFinding(scene: Scene, memo: WatchMemory, air: MeasuredAir): Finding {
-  const from = memoryNumber(memo, 'fallingSinceMs', scene.atMs);
+function airFinding(scene: Scene, memory: AirLostMemory, air: MeasuredAir): Active {
   return {
-    sinceMs: from,
-    why: `The tank's air charge reads ${formatPressure(Math.max(0, air.prechargeKpa))} from its fills; ${formatPressure(air.normalPrechargeKpa)} is what it should hold.`,
+    is: 'active',
+    sinceMs: memory.fallingSinceMs ?? scene.atMs,
+    reason: 'precharge-low',
+    figures: {
+      prechargeKpa: Math.max(0, air.prechargeKpa),
+      normalPrechargeKpa: air.normalPrechargeKpa,
+    },
     evidence: {
       airKpa: roundTo(air.prechargeKpa, 0),
       normalKpa: roundTo(air.normalPrechargeKpa, 0),
       share: roundTo(air.ratio),
     },
-    causes: causesOf(scene, memo),
+    causes: causesOf(scene, memory),
   };
 }
 
 /** Remembers when the charge was last whole, and since when it has been falling. */
-function trackDecline(scene: Scene, memo: WatchMemory, ratio: number | undefined): void {
+function trackDecline(scene: Scene, memory: AirLostMemory, ratio: number | undefined): void {
   if (ratio === undefined) return;
   if (ratio > 0.94) {
-    memo['wholeMs'] = scene.atMs;
-    delete memo['fast'];
-    delete memo['fallingSinceMs'];
-  } else memo['fallingSinceMs'] = memoryNumber(memo, 'fallingSinceMs', scene.atMs);
+    memory.wholeMs = scene.atMs;
+    delete memory.fast;
+    delete memory.fallingSinceMs;
+  } else memory.fallingSinceMs ??= scene.atMs;
 }
 
-function causesOf(scene: Scene, memo: WatchMemory): Finding['causes'] {
-  const wholeMs = memoryNumber(memo, 'wholeMs', NaN);
-  memo['fast'] ??= Number.isFinite(wholeMs) && scene.atMs - wholeMs < MAX_FAST_MS;
+function causesOf(scene: Scene, memory: AirLostMemory): Active['causes'] {
+  memory.fast ??= memory.wholeMs !== undefined && scene.atMs - memory.wholeMs < MAX_FAST_MS;
   return weighCauses(
-    memo['fast'] === true
+    memory.fast
       ? { 'bladder-burst': 0.5, 'tank-air-lost': 0.45 }
       : { 'tank-air-lost': 0.55, 'bladder-burst': 0.4 },
   );

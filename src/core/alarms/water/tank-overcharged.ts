@@ -4,12 +4,13 @@
  */
 import { DAY_S } from '../../../../shared/units/duration.ts';
 import { median } from '../../baseline/robust.ts';
+import { CLEAR, cannotTell, type Active, type Evaluation } from '../evaluation.ts';
 import { reportsForGroup } from '../pump-peers.ts';
 import { normalCutInKpa, recentCycles, KPA_PER_PSI, normalAmpsOf } from '../scene-queries.ts';
 import { estimateOvercharge, type OverchargeEstimate } from '../pump/pressure-shift.ts';
-import { formatPressure, roundTo } from '../format.ts';
-import type { Finding, WatchMemory, Scene, Watch } from '../scene.ts';
-import { measureAir } from './measured-air.ts';
+import { roundTo } from '../format.ts';
+import type { Scene, Watch } from '../scene.ts';
+import { measureAir, type AirMemory } from './measured-air.ts';
 import { isUsableFill } from '../pump/usable-fill.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
@@ -27,28 +28,34 @@ const OVERCHARGE_CAUSES = weighCauses({
   'transducer-fault': 0.1,
 });
 
-export const tankOvercharged: Watch = {
+export const tankOvercharged: Watch<AirMemory> = {
   alarm: 'tank-overcharged',
   scope: 'pump',
   triggers: ['cycle'],
   onDelayS: 0,
   offDelayS: DAY_S,
+  initialMemory: () => ({ air: [] }),
   evaluate,
 };
 
-function evaluate(scene: Scene, memo: WatchMemory): Finding | null | undefined {
-  if (!reportsForGroup(scene)) return undefined;
+function evaluate(scene: Scene, memory: AirMemory): Evaluation {
+  if (!reportsForGroup(scene)) return cannotTell('other-pump');
   const overcharge = estimateOvercharge(scene);
   if (overcharge && doFillsAgree(scene, overcharge)) return startsFinding(scene, overcharge);
-  const air = measureAir(scene, memo);
+  const air = measureAir(scene, memory);
   const cutIn = normalCutInKpa(scene);
-  if (!air || cutIn === undefined) return undefined;
+  if (air.is === 'cannot-tell') return air;
+  if (cutIn === undefined) return cannotTell('needs-card-switch');
   const over = air.prechargeKpa - cutIn;
-  if (over < MIN_OVER_CUT_IN_KPA - DEADBAND_KPA) return overcharge ? undefined : null;
-  if (over < MIN_OVER_CUT_IN_KPA || !isUsableFill(medianRunS(scene))) return undefined;
+  if (over < MIN_OVER_CUT_IN_KPA - DEADBAND_KPA)
+    return overcharge ? cannotTell('measurements-disagree') : CLEAR;
+  if (over < MIN_OVER_CUT_IN_KPA) return cannotTell('near-limit');
+  if (!isUsableFill(medianRunS(scene))) return cannotTell('fills-too-short');
   return {
+    is: 'active',
     sinceMs: scene.cycle?.startedMs ?? scene.atMs,
-    why: `The tank's air charge reads ${formatPressure(air.prechargeKpa)} from its fills, over the cut-in of ${formatPressure(cutIn)}: it is empty before the pump starts.`,
+    reason: 'tank-empty-before-start',
+    figures: { prechargeKpa: air.prechargeKpa, cutInKpa: cutIn },
     evidence: {
       airKpa: roundTo(air.prechargeKpa, 0),
       cutInKpa: roundTo(cutIn, 0),
@@ -77,11 +84,13 @@ function doFillsAgree(scene: Scene, overfull: OverchargeEstimate): boolean {
 function startsFinding(
   scene: Scene,
   { prechargeKpa, normalPrechargeKpa, deliveryRatio, sinceMs }: OverchargeEstimate,
-): Finding {
+): Active {
   const cutIn = normalCutInKpa(scene) ?? 0;
   return {
+    is: 'active',
     sinceMs,
-    why: `Runs start from ${formatPressure(prechargeKpa)} and more, where the switch closes at ${formatPressure(cutIn)}, and each fill takes longer for the same rise with the motor as ever: the tank holds too much air, and is empty before the pump starts.`,
+    reason: 'runs-start-over-cut-in',
+    figures: { startKpa: prechargeKpa, cutInKpa: cutIn },
     evidence: {
       airKpa: roundTo(prechargeKpa, 0),
       cutInKpa: roundTo(cutIn, 0),
