@@ -62,7 +62,7 @@ function evaluate(scene: Scene, memory: NoWaterMemory): Evaluation {
   return {
     is: 'active',
     sinceMs,
-    reason: running ? 'no-pressure-pump-running' : 'no-pressure-pump-off',
+    reason: running ? 'no-pressure-pump-running' : 'no-pressure-pump-stopped',
     figures: { kpa: Math.max(0, kpa.mean) },
     evidence: { kpa: roundTo(kpa.mean, 1), pump: running ? 'running' : 'resting' },
     causes: running

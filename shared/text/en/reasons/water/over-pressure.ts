@@ -27,10 +27,10 @@ export const overPressureReasons = {
       heaterRiseKpa === undefined
         ? ''
         : ` With the tank on the card, a water heater can raise it by ${pressure(heaterRiseKpa)} at most.`;
-    return `Pressure is ${pressure(kpa)} with the pump off${over}.${heater}`;
+    return `Pressure is ${pressure(kpa)} with the pump stopped${over}.${heater}`;
   },
 } satisfies ReasonTexts;
 
 function inRun({ kpa, isRunning }: RunFigures, { pressure }: ReasonFormat): string {
-  return `Pressure is ${pressure(kpa)} ${isRunning ? 'and the pump still runs' : 'after the pump ran'}.`;
+  return `Pressure is ${pressure(kpa)} ${isRunning ? 'and the pump is still running' : 'after the pump ran'}.`;
 }
