@@ -4,11 +4,13 @@
  * A large loss is told sooner, once no hour of a day and a night was without it; one that leaves no quiet minutes is known by its starts
  * (./regular-starts.ts). Without a tank on the card the fall of pressure is judged.
  */
-import { DAY_MS, HOUR_MS, HOUR_S } from '../../../../shared/units/duration.ts';
-import { regularStarts, lossFromStarts } from './regular-starts.ts';
-import { isAfterReset, memoryList } from '../scene-queries.ts';
-import { formatVolume, formatPressure, formatPercent, formatDuration, roundTo } from '../format.ts';
-import type { Finding, LossScene, WatchMemory, Scene, Watch } from '../scene.ts';
+import { DAY_MS, HOUR_MS } from '../../../../shared/units/duration.ts';
+import type { Reason } from '../../../../shared/text/en/reasons/reasons.ts';
+import { CLEAR, cannotTell, type Active, type Evaluation } from '../evaluation.ts';
+import { regularStarts, lossFromStarts, type RestMemory } from './regular-starts.ts';
+import { isAfterReset } from '../scene-queries.ts';
+import { roundTo } from '../format.ts';
+import type { LossScene, Scene, Watch } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
 /** 3.3 L/h. A drip a second is 31 L a day; a toilet that runs on starts at about 100 (EPA "Fix a Leak Week": bad from 340 L a day). */
@@ -31,23 +33,30 @@ const MIN_TWO_NIGHTS_H = 44;
  */
 const REFERENCE_KPA_PER_L = 2.4;
 
-export const leak: Watch = {
+interface LeakMemory extends RestMemory {
+  /** The loss of each of the last days in a row that had one, L a day. */
+  days?: number[];
+}
+
+export const leak: Watch<LeakMemory> = {
   alarm: 'leak',
   scope: 'well',
   triggers: ['day', 'minute', 'cycle'],
   onDelayS: 0,
   offDelayS: 0,
+  initialMemory: () => ({}),
   evaluate,
 };
 
-function evaluate(scene: Scene, memo: WatchMemory): Finding | null | undefined {
+function evaluate(scene: Scene, memory: LeakMemory): Evaluation {
   // People said that water is drawn out of habit: what runs all night meanwhile is theirs.
-  if (scene.well.expected !== undefined) return undefined;
-  if (scene.trigger === 'minute') return evaluateHours(scene);
-  if (scene.trigger === 'cycle') return evaluateHours(scene) ?? evaluateStarts(scene, memo);
-  const found = evaluateDays(scene, memo);
+  if (scene.well.expected !== undefined) return cannotTell('expected');
+  if (scene.trigger === 'minute') return evaluateHours(scene) ?? cannotTell('not-this-trigger');
+  if (scene.trigger === 'cycle')
+    return evaluateHours(scene) ?? evaluateStarts(scene, memory) ?? cannotTell('not-this-trigger');
+  const found = evaluateDays(scene, memory);
   // A day's quiet minutes may all lie before a loss that left none since.
-  return found === null && evaluateStarts(scene, memo) ? undefined : found;
+  return found.is === 'clear' && evaluateStarts(scene, memory) ? cannotTell('not-this-trigger') : found;
 }
 
 /** As litres of the tank a day, or of the tank that an unknown one is taken for. */
@@ -55,7 +64,7 @@ function litersPerDay(loss: LossScene): number {
   return 24 * (loss.lPerH ?? loss.fallKpaPerH / REFERENCE_KPA_PER_L);
 }
 
-function evaluateDays(scene: Scene, memo: WatchMemory): Finding | null | undefined {
+function evaluateDays(scene: Scene, memory: LeakMemory): Evaluation {
   const { day } = scene;
   const loss = scene.well.water.dayLoss;
   const found =
@@ -63,30 +72,37 @@ function evaluateDays(scene: Scene, memo: WatchMemory): Finding | null | undefin
     scene.well.days.findLast((line) => line.date === day?.date && line.leakLPerDay !== undefined)
       ?.leakLPerDay ??
     (loss && loss.lPerH === undefined ? litersPerDay(loss) : undefined);
-  if (found === undefined || !isAfterReset(scene, scene.atMs - 1.3 * DAY_MS)) return undefined;
-  const days = [...memoryList(memo, 'days'), Math.round(found)].slice(-MIN_DAYS);
-  memo['days'] = days;
+  if (found === undefined)
+    return cannotTell(isPressureMeasured(scene) ? 'too-few-readings' : 'needs-pressure');
+  if (!isAfterReset(scene, scene.atMs - 1.3 * DAY_MS)) return cannotTell('too-few-days');
+  const days = [...(memory.days ?? []), Math.round(found)].slice(-MIN_DAYS);
+  memory.days = days;
   if (found < CLEAR_RATIO * MIN_L_PER_DAY) {
-    memo['days'] = [];
-    return null;
+    memory.days = [];
+    return CLEAR;
   }
   const large = days.slice(-MIN_LARGE_DAYS);
   const isLarge = large.length === MIN_LARGE_DAYS && Math.min(...large) >= LARGE_L_PER_DAY;
   const isSmall = days.length === MIN_DAYS && Math.min(...days) >= MIN_L_PER_DAY;
-  if (!isLarge && !isSmall) return undefined;
+  if (!isLarge && !isSmall) return cannotTell(found < MIN_L_PER_DAY ? 'near-limit' : 'not-long-enough');
   const count = isLarge && !isSmall ? MIN_LARGE_DAYS : days.length;
   const lossToReport: LossScene =
     loss?.lPerH === undefined && loss ? loss : { lPerH: found / 24, fallKpaPerH: 0 };
   return finding(scene, {
     sinceMs: scene.atMs - count * DAY_MS,
     loss: lossToReport,
-    while: `while nobody draws water, on ${count} days running`,
+    reason: 'lost-on-days',
+    figures: { ...lossFigures(lossToReport), days: count },
     evidence: { days: count, ...runLossEvidence(scene, lossToReport.deliveryFraction) },
   });
 }
 
+function isPressureMeasured({ well }: Scene): boolean {
+  return well.minutes.some((minute) => minute.kpa !== undefined);
+}
+
 /** Asked each minute; says nothing while a still hour was among the last ones, since `evaluateDays` judges that. */
-function evaluateHours(scene: Scene): Finding | undefined {
+function evaluateHours(scene: Scene): Active | undefined {
   const loss = scene.well.water.continuousLoss;
   if (!loss || litersPerDay(loss) < CONTINUOUS_L_PER_DAY || loss.hours < MIN_CONTINUOUS_H) return undefined;
   const sinceMs = scene.atMs - loss.hours * HOUR_MS;
@@ -94,22 +110,23 @@ function evaluateHours(scene: Scene): Finding | undefined {
   return finding(scene, {
     sinceMs,
     loss,
-    while: `in the quietest minutes of every hour, by day and by night, for ${formatDuration(loss.hours * HOUR_S)} now`,
+    reason: 'lost-without-pause',
+    figures: { ...lossFigures(loss), hours: loss.hours },
     evidence: { ceaselessH: loss.hours, ...runLossEvidence(scene, loss.deliveryFraction) },
   });
 }
 
 /** Asked after each cycle. Fills with hardly a rest between them leave no quiet minutes, so neither of the others can see such a loss. */
-function evaluateStarts(scene: Scene, memo: WatchMemory): Finding | undefined {
-  const even = regularStarts(scene, memo);
+function evaluateStarts(scene: Scene, memory: LeakMemory): Active | undefined {
+  const even = regularStarts(scene, memory);
   const wantedH = mayRunAllNight(scene) ? MIN_TWO_NIGHTS_H : MIN_CONTINUOUS_H;
   const loss = even && even.hours >= wantedH ? lossFromStarts(scene, even) : undefined;
   if (!even || !loss || litersPerDay(loss) < CONTINUOUS_L_PER_DAY) return undefined;
   return finding(scene, {
     sinceMs: even.sinceMs,
     loss,
-    falls: 'from cut-out to cut-in',
-    while: `in rests of ${formatDuration(even.restS)} as even as a clock, by day and by night, for ${formatDuration(even.hours * HOUR_S)} now`,
+    reason: 'lost-between-starts',
+    figures: { ...lossFigures(loss), restS: even.restS, hours: even.hours },
     // Nothing of what runs lose besides: every fill is made against the loss, so delivery is not known apart from it.
     evidence: { ceaselessH: even.hours, restS: roundTo(even.restS, 0) },
   });
@@ -124,7 +141,7 @@ function isFreezing({ well }: Scene): boolean {
 }
 
 /** What a run loses beside the loss that goes on at rest, as a share of the pump's delivery. */
-function runLossEvidence({ well }: Scene, fraction: number | undefined): Finding['evidence'] {
+function runLossEvidence({ well }: Scene, fraction: number | undefined): Active['evidence'] {
   const { deliveryRatio, dayLoss } = well.water;
   const atRest = fraction ?? dayLoss?.deliveryFraction;
   if (deliveryRatio === undefined || atRest === undefined) return {};
@@ -132,22 +149,26 @@ function runLossEvidence({ well }: Scene, fraction: number | undefined): Finding
   return besides >= MIN_RUN_LOSS ? { runsLoseShare: roundTo(besides) } : {};
 }
 
+function lossFigures({ lPerH, fallKpaPerH, deliveryFraction }: LossScene) {
+  return lPerH === undefined
+    ? { fallKpaPerH, ...(deliveryFraction !== undefined && { deliveryFraction }) }
+    : { lossLPerDay: 24 * lPerH };
+}
+
+type LossReason = Extract<Reason, { reason: `lost-${string}` }>;
+
 function finding(
   scene: Scene,
-  found: { sinceMs: number; loss: LossScene; falls?: string; while: string; evidence: Finding['evidence'] },
-): Finding {
-  const { lPerH, fallKpaPerH, deliveryFraction } = found.loss;
-  const falls = found.falls ?? `by ${formatPressure(fallKpaPerH)} an hour`;
-  const ofPump =
-    deliveryFraction === undefined
-      ? ''
-      : `, about ${formatPercent(deliveryFraction)} of what the pump delivers`;
+  {
+    loss,
+    evidence,
+    ...found
+  }: { sinceMs: number; loss: LossScene; evidence: Active['evidence'] } & LossReason,
+): Active {
+  const { lPerH, fallKpaPerH, deliveryFraction } = loss;
   return {
-    sinceMs: found.sinceMs,
-    why:
-      lPerH === undefined
-        ? `Pressure falls ${falls} ${found.while}${ofPump}. How many litres that is cannot be said: the tank is not on the card.`
-        : `About ${formatVolume(24 * lPerH)} a day leave ${found.while}.`,
+    is: 'active',
+    ...found,
     evidence: {
       ...(lPerH === undefined
         ? {
@@ -155,7 +176,7 @@ function finding(
             ...(deliveryFraction !== undefined && { lossShare: roundTo(deliveryFraction, 4) }),
           }
         : { leakLPerDay: roundTo(24 * lPerH, 0), litresPerHour: roundTo(lPerH, 1) }),
-      ...found.evidence,
+      ...evidence,
     },
     causes: weighCauses({
       leak: 0.34,

@@ -14,9 +14,8 @@ import {
   hasPressureCycle,
   isAfterReset,
   isCompleteRun,
-  memoryList,
 } from '../scene-queries.ts';
-import type { LossScene, WatchMemory, Scene } from '../scene.ts';
+import type { LossScene, Scene } from '../scene.ts';
 
 /** Two days and nights. */
 const HISTORY_H = 48;
@@ -32,6 +31,12 @@ const MIN_H = 3;
 /** Fills under a loss take longer than others. Shorter ones are of a tank that has lost its air, whose litres nobody knows. */
 const MIN_FILL_RATIO = 0.8;
 
+/** The part of a watch's memory that holds the longest rest of each hour: hours since 1970, and the rest in each of them, s. */
+export interface RestMemory {
+  restHours?: number[];
+  longestRestsS?: number[];
+}
+
 export interface RegularStarts {
   sinceMs: number;
   /** Whole hours that it has lasted. */
@@ -41,17 +46,17 @@ export interface RegularStarts {
 }
 
 /** Keeps, of the cycle that has just ended, the rest before it: of each hour the longest, and how even the last hours were. */
-export function regularStarts(scene: Scene, memo: WatchMemory): RegularStarts | undefined {
+export function regularStarts(scene: Scene, memory: RestMemory): RegularStarts | undefined {
   const { cycle } = scene;
-  if (cycle && hasPressureCycle(scene.pump) && peersOf(scene).length === 0) recordRest(memo, cycle);
-  return regularHours(scene, memo);
+  if (cycle && hasPressureCycle(scene.pump) && peersOf(scene).length === 0) recordRest(memory, cycle);
+  return regularHours(scene, memory);
 }
 
-function recordRest(memo: WatchMemory, cycle: Cycle): void {
+function recordRest(memory: RestMemory, cycle: Cycle): void {
   if (cycle.restedS === undefined || !isCompleteRun(cycle)) return;
   const hour = Math.floor(cycle.startedMs / HOUR_MS);
-  const hours = memoryList(memo, 'restHours');
-  const rests = memoryList(memo, 'longestRestsS');
+  const hours = memory.restHours ?? [];
+  const rests = memory.longestRestsS ?? [];
   const last = hours.length - 1;
   if (hours[last] === hour) rests[last] = Math.max(rests[last]!, cycle.restedS);
   else {
@@ -62,14 +67,14 @@ function recordRest(memo: WatchMemory, cycle: Cycle): void {
     hours.shift();
     rests.shift();
   }
-  memo['restHours'] = hours;
-  memo['longestRestsS'] = rests;
+  memory.restHours = hours;
+  memory.longestRestsS = rests;
 }
 
 /** The hours up to now whose longest rests were alike; undefined where they are few, or the pump has come to rest. */
-function regularHours(scene: Scene, memo: WatchMemory): RegularStarts | undefined {
-  const hours = memoryList(memo, 'restHours');
-  const rests = memoryList(memo, 'longestRestsS');
+function regularHours(scene: Scene, memory: RestMemory): RegularStarts | undefined {
+  const hours = memory.restHours ?? [];
+  const rests = memory.longestRestsS ?? [];
   const last = hours.length - 1;
   if (last < MIN_H || scene.atMs / HOUR_MS - hours[last]! > 1 + MAX_GAP_H) return undefined;
   const middleS = median(rests.slice(-MIN_H))!;

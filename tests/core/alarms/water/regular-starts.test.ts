@@ -7,14 +7,15 @@ import {
   regularStarts,
   lossFromStarts,
   type RegularStarts,
+  type RestMemory,
 } from '../../../../src/core/alarms/water/regular-starts.ts';
-import type { WatchMemory, PumpScene, Scene } from '../../../../src/core/alarms/scene.ts';
+import type { PumpScene, Scene } from '../../../../src/core/alarms/scene.ts';
 import { houseCard, kit, PSI, usualBaseline, type KitOptions } from '../scene-kit.ts';
 
 const HOUR_S = 3600;
 
 /** Plays the rests one after another, fills of 125 s at 40-60 psi between them, from the hour in which a day begins. */
-function after(restsS: number[], change: Partial<Cycle> = {}, card = houseCard()): [Scene, WatchMemory] {
+function after(restsS: number[], change: Partial<Cycle> = {}, card = houseCard()): [Scene, RestMemory] {
   const pump: PumpScene = { index: 0, card: card.pumps[0]!, cycles: [], startsToday: 0, habit: newHabit() };
   const well = {
     card,
@@ -35,7 +36,7 @@ function after(restsS: number[], change: Partial<Cycle> = {}, card = houseCard()
     pumps: [],
   };
   scene.pumps.push(scene.pump);
-  const memo: WatchMemory = {};
+  const memo: RestMemory = {};
   for (const restedS of restsS) {
     const startedMs = scene.atMs + restedS * 1000;
     const cycle: Cycle = {
@@ -185,13 +186,18 @@ describe('leak and starts-over-limit', () => {
 
   it('says how much, of a tank that is known and of one that is not', () => {
     expect(reported('leak')).toMatchObject({
-      why: expect.stringContaining('in rests of 5 min as even as a clock, by day and by night, for 20 h now'),
+      reason: 'lost-between-starts',
+      figures: { lossLPerDay: expect.closeTo(24 * 486.2, -1), restS: 319, hours: 20 },
+      why: expect.stringContaining(
+        'The longest rest of each hour has lasted about 5 min, day and night, for 20 h.',
+      ),
       evidence: { litresPerHour: 486.2, ceaselessH: 20, restS: 319 },
     });
     const noTank = reported('leak', { card: houseCard({ tank: { kind: 'captive-air' } }) });
     expect(noTank).toMatchObject({
+      reason: 'lost-between-starts',
       why: expect.stringMatching(
-        /^Pressure falls from cut-out to cut-in in rests of 5 min .*28 % of what the pump delivers/,
+        /^Pressure falls from cut-out to cut-in in each rest .*28 % of the pump's delivery\. The volume is unknown/,
       ),
       evidence: { lossShare: 0.2815, restS: 319 },
     });
