@@ -20,7 +20,7 @@ const MIN_LONG_STARTS = 4;
 const MAX_BOUNCE_RATIO = 3.5;
 
 /** The part of a watch's memory that counts the sound starts seen before the first long one counts. */
-interface SoundStartMemory {
+export interface SoundStartMemory {
   soundStarts?: number;
 }
 

@@ -6,13 +6,13 @@
 import { HOUR_S } from '../../../../shared/units/duration.ts';
 import { median } from '../../baseline/robust.ts';
 import type { Cycle } from '../../cycles/cycle.ts';
-import { bouncedStarts } from '../pump/bounced-starts.ts';
-import type { Active } from '../evaluation.ts';
+import { bouncedStarts, type SoundStartMemory } from '../pump/bounced-starts.ts';
+import { CLEAR, cannotTell, type Active, type Evaluation } from '../evaluation.ts';
 import { reportsForGroup } from '../pump-peers.ts';
 import { KPA_PER_PSI, normalFillS, recentCycles, usesPressure } from '../scene-queries.ts';
-import { formatSignificant, formatDuration, roundTo } from '../format.ts';
+import { formatSignificant, roundTo } from '../format.ts';
 import { shortSleep } from './short-sleep.ts';
-import type { Finding, WatchMemory, Scene, Watch } from '../scene.ts';
+import type { Scene, Watch } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
 const MIN_CYCLES = 6;
@@ -35,28 +35,29 @@ const MIN_BAND_FRACTION = 0.5;
 /** Without a start for so long the starts are no longer close. */
 const CLEAR_AFTER_S = 7200;
 
-export const shortCycling: Watch = {
+export const shortCycling: Watch<SoundStartMemory> = {
   alarm: 'short-cycling',
   scope: 'pump',
   triggers: ['cycle', 'minute'],
   onDelayS: 0,
   offDelayS: 43_200,
+  initialMemory: () => ({}),
   evaluate,
 };
 
-function evaluate(scene: Scene, memo: WatchMemory): Active | Finding | null | undefined {
+function evaluate(scene: Scene, memory: SoundStartMemory): Evaluation {
   const found = evaluateStarts(scene);
   // What the starts of one run say is asked of every pump, also of one that does not speak for the tank.
-  return found ?? bouncedStarts(scene, memo) ?? found;
+  return found.is === 'active' ? found : (bouncedStarts(scene, memory) ?? found);
 }
 
-function evaluateStarts(scene: Scene): Finding | null | undefined {
+function evaluateStarts(scene: Scene): Evaluation {
   if (scene.trigger === 'minute') return clearAfterQuiet(scene);
-  if (!reportsForGroup(scene)) return undefined;
+  if (!reportsForGroup(scene)) return cannotTell('other-pump');
   const { control } = scene.pump.card;
   if (control === 'variable-speed') return shortSleep(scene);
   const even = control === 'constant-pressure-valve' ? shortSleep(scene) : undefined;
-  if (even) return even;
+  if (even?.is === 'active') return even;
   const cycles = recentCycles(
     scene,
     UNLEARNED_MIN_CYCLES,
@@ -66,17 +67,20 @@ function evaluateStarts(scene: Scene): Finding | null | undefined {
   // A store has no tank whose water could be short; but contacts that chatter burn there too.
   if (!usesPressure(scene.pump)) {
     const chatter = chatterCycles(cycles, fillS ?? 0);
-    return chatter ? finding(scene, chatter, fillS) : undefined;
+    if (chatter) return finding(scene, chatter, fillS);
+    return cannotTell(fillS === undefined ? 'learning' : 'not-this-trigger');
   }
   const close = fillS === undefined ? closeCyclesUnlearned(scene, cycles) : closeCyclesLearned(cycles, fillS);
-  if (close === undefined) return undefined;
-  return close.length === 0 ? null : finding(scene, close, fillS);
+  if (close === undefined) return cannotTell(fillS === undefined ? 'learning' : 'too-few-runs');
+  return close.length === 0 ? CLEAR : finding(scene, close, fillS);
 }
 
 /** Between the starts nothing new is known, until there were none for long. */
-function clearAfterQuiet(scene: Scene): null | undefined {
+function clearAfterQuiet(scene: Scene): Evaluation {
   const since = scene.pump.restSinceMs;
-  return since !== undefined && scene.atMs - since > CLEAR_AFTER_S * 1000 ? null : undefined;
+  return since !== undefined && scene.atMs - since > CLEAR_AFTER_S * 1000
+    ? CLEAR
+    : cannotTell('not-this-trigger');
 }
 
 /** The cycles that came too close; empty where they did not; undefined where it is too early to say. */
@@ -116,14 +120,15 @@ function periodsS(cycles: readonly Cycle[]): number[] {
   return cycles.slice(1).map((cycle, at) => (cycle.startedMs - cycles[at]!.startedMs) / 1000);
 }
 
-function finding(scene: Scene, close: readonly Cycle[], fillS: number | undefined): Finding {
+function finding(scene: Scene, close: readonly Cycle[], fillS: number | undefined): Active {
   const inS = (close[close.length - 1]!.stoppedMs - close[0]!.startedMs) / 1000;
   const ran = median(close.map((cycle) => cycle.ranS)) ?? 0;
   const fraction = bandFraction(scene, close);
-  const usual = fillS === undefined ? '' : `; a fill here takes ${formatDuration(fillS)}`;
   return {
+    is: 'active',
     sinceMs: close[0]!.startedMs,
-    why: `${close.length} starts in ${formatDuration(inS)}, with runs of ${formatDuration(ran)}${usual}.`,
+    reason: 'starts-too-close',
+    figures: { starts: close.length, inS, ranS: ran, ...(fillS !== undefined && { fillS }) },
     evidence: {
       starts: close.length,
       inS: roundTo(inS, 0),
@@ -161,7 +166,7 @@ function endsAtCutOut(scene: Scene, close: readonly Cycle[]): boolean {
 }
 
 /** A whole band crossed in no time is a tank without air; a band that is not crossed is the switch or its nipple. */
-function causesOf(scene: Scene, close: readonly Cycle[], fraction: number | undefined): Finding['causes'] {
+function causesOf(scene: Scene, close: readonly Cycle[], fraction: number | undefined): Active['causes'] {
   const band = medianBandKpa(close);
   if (!usesPressure(scene.pump)) return weighCauses({ 'switch-chatter': 0.8, 'overload-tripping': 0.2 });
   if (

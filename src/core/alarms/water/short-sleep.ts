@@ -6,9 +6,10 @@
 import { HOUR_S } from '../../../../shared/units/duration.ts';
 import { mad, median } from '../../baseline/robust.ts';
 import type { Cycle } from '../../cycles/cycle.ts';
+import { CLEAR, cannotTell, type Active, type Evaluation } from '../evaluation.ts';
 import { recentCycles } from '../scene-queries.ts';
-import { formatDuration, roundTo } from '../format.ts';
-import type { Finding, Scene } from '../scene.ts';
+import { roundTo } from '../format.ts';
+import type { Scene } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
 /** As many runs as are kept, at least two hours of them, no further apart on the mean than a quarter of an hour: a night's length. */
@@ -21,32 +22,32 @@ const MAX_REST_SCATTER = 0.25;
 const HUNTING_STARTS = 15;
 const MAX_HUNTING_REST_S = 5;
 
-/** A finding; `null` where the last starts are like people's; `undefined` while there are too few. */
-export function shortSleep(scene: Scene): Finding | null | undefined {
+/** Clear if the last starts are like people's; cannot tell while there are too few. */
+export function shortSleep(scene: Scene): Evaluation {
   const cycles = recentCycles(scene, MIN_STARTS);
   const hunts = cycles.slice(-HUNTING_STARTS);
   const rests = restsS(hunts);
   if (rests.length === HUNTING_STARTS && Math.max(...rests) < MAX_HUNTING_REST_S) return finding(hunts, true);
-  if (cycles.length < MIN_STARTS) return undefined;
+  if (cycles.length < MIN_STARTS) return cannotTell('too-few-runs');
   const spanS = (cycles[cycles.length - 1]!.startedMs - cycles[0]!.startedMs) / 1000;
   const all = restsS(cycles);
   const even = all.length >= MIN_STARTS - 1 && (mad(all) ?? 0) < MAX_REST_SCATTER * (median(all) ?? 0);
-  if (!even || spanS > MAX_MEAN_PERIOD_S * MIN_STARTS) return null;
-  return spanS < MIN_SPAN_S ? undefined : finding(cycles, false);
+  if (!even || spanS > MAX_MEAN_PERIOD_S * MIN_STARTS) return CLEAR;
+  return spanS < MIN_SPAN_S ? cannotTell('not-long-enough') : finding(cycles, false);
 }
 
 function restsS(cycles: readonly Cycle[]): number[] {
   return cycles.flatMap((cycle) => (cycle.restedS === undefined ? [] : [cycle.restedS]));
 }
 
-function finding(cycles: readonly Cycle[], hunts: boolean): Finding {
+function finding(cycles: readonly Cycle[], hunts: boolean): Active {
   const inS = (cycles[cycles.length - 1]!.stoppedMs - cycles[0]!.startedMs) / 1000;
   const restedS = median(restsS(cycles)) ?? 0;
   return {
+    is: 'active',
     sinceMs: cycles[0]!.startedMs,
-    why: hunts
-      ? `The pump starts again within ${formatDuration(restedS)} each time, ${cycles.length} times in ${formatDuration(inS)}: it does not come to rest.`
-      : `${cycles.length} starts in ${formatDuration(inS)}, with rests of ${formatDuration(restedS)} as even as a clock: nobody draws water like that.`,
+    reason: hunts ? 'rests-too-short' : 'rests-too-regular',
+    figures: { starts: cycles.length, inS, restS: restedS },
     evidence: { starts: cycles.length, inS: roundTo(inS, 0), restedS: roundTo(restedS, 1) },
     causes: hunts
       ? weighCauses({
