@@ -4,11 +4,12 @@
  * day harms no motor. Starts as even as a clock through a night are nobody's habit: something runs out (./regular-starts.ts).
  */
 import { DAY_MS, HOUR_MS } from '../../../../shared/units/duration.ts';
-import { startsLimit } from '../../baseline/motor-starts-limit.ts';
-import { regularStarts, lossFromStarts, type RegularStarts } from './regular-starts.ts';
-import { activeSince, clearActive } from '../scene-queries.ts';
+import { startsLimit, type StartsLimit } from '../../baseline/motor-starts-limit.ts';
+import { cannotTell, type Active, type Evaluation } from '../evaluation.ts';
+import { regularStarts, lossFromStarts, type RegularStarts, type RestMemory } from './regular-starts.ts';
+import { activeSince, forgetSince, type SinceMemory } from '../scene-queries.ts';
 import { roundTo } from '../format.ts';
-import type { Finding, WatchMemory, Scene, Watch } from '../scene.ts';
+import type { Scene, Watch } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
 const FAR_OVER_RATIO = 1.5;
@@ -20,21 +21,27 @@ const MIN_CONTINUOUS_H = 8;
 const ASLEEP_FROM_MS = 3 * HOUR_MS;
 const ASLEEP_UNTIL_MS = 5 * HOUR_MS;
 
-export const startsOverLimit: Watch = {
+interface OverLimitMemory extends RestMemory, SinceMemory {
+  /** Days in a row over the limit. */
+  daysOver?: number;
+}
+
+export const startsOverLimit: Watch<OverLimitMemory> = {
   alarm: 'starts-over-limit',
   scope: 'pump',
   triggers: ['cycle', 'day'],
   onDelayS: 0,
   offDelayS: 0,
+  initialMemory: () => ({}),
   evaluate,
 };
 
-function evaluate(scene: Scene, memo: WatchMemory): Finding | null | undefined {
+function evaluate(scene: Scene, memory: OverLimitMemory): Evaluation {
   const limit = startsLimit(scene.pump.card);
-  const even = throughNight(scene, regularStarts(scene, memo));
+  const even = throughNight(scene, regularStarts(scene, memory));
   return scene.trigger === 'day'
-    ? evaluateDay(scene, memo, limit, even)
-    : evaluateToday(scene, memo, limit, even);
+    ? evaluateDay(scene, memory, limit, even)
+    : evaluateToday(scene, memory, limit, even);
 }
 
 function throughNight(scene: Scene, even: RegularStarts | undefined): RegularStarts | undefined {
@@ -44,65 +51,63 @@ function throughNight(scene: Scene, even: RegularStarts | undefined): RegularSta
   return even.sinceMs <= nightMs + ASLEEP_FROM_MS ? even : undefined;
 }
 
-type Limit = ReturnType<typeof startsLimit>;
-
 function evaluateToday(
   scene: Scene,
-  memo: WatchMemory,
-  limit: Limit,
+  memory: OverLimitMemory,
+  limit: StartsLimit,
   even?: RegularStarts,
-): Finding | undefined {
+): Evaluation {
   const starts = scene.pump.startsToday;
-  if (starts <= FAR_OVER_RATIO * limit.perDay) return undefined;
-  const sinceMs = activeSince(memo, scene.well.dayStartedMs);
-  return finding(scene, { sinceMs, starts, limit, when: 'so far today', even });
+  if (starts <= FAR_OVER_RATIO * limit.perDay) return cannotTell('not-this-trigger');
+  const sinceMs = activeSince(memory, scene.well.dayStartedMs);
+  return finding(scene, { sinceMs, starts, limit, over: 'today', even });
 }
 
 function evaluateDay(
   scene: Scene,
-  memo: WatchMemory,
-  limit: Limit,
+  memory: OverLimitMemory,
+  limit: StartsLimit,
   even?: RegularStarts,
-): Finding | null | undefined {
+): Evaluation {
   const starts = scene.day?.cycles;
-  if (starts === undefined) return undefined;
+  if (starts === undefined) return cannotTell('too-few-readings');
   if (starts > OVER_RATIO * limit.perDay) {
-    const before = Number(memo['daysOver'] ?? 0);
-    memo['daysOver'] = before + 1;
-    if (before === 0 && starts <= FAR_OVER_RATIO * limit.perDay) return undefined;
-    const sinceMs = activeSince(memo, scene.atMs - (before + 1) * DAY_MS);
-    const when = before === 0 ? 'in one day' : 'in the last day, and over it the day before';
-    return finding(scene, { sinceMs, starts, limit, when, even });
+    const before = memory.daysOver ?? 0;
+    memory.daysOver = before + 1;
+    if (before === 0 && starts <= FAR_OVER_RATIO * limit.perDay) return cannotTell('not-long-enough');
+    const sinceMs = activeSince(memory, scene.atMs - (before + 1) * DAY_MS);
+    return finding(scene, { sinceMs, starts, limit, over: before === 0 ? 'one-day' : 'two-days', even });
   }
-  delete memo['daysOver'];
-  if (starts > limit.perDay && memo['sinceMs'] !== undefined) return undefined;
-  return clearActive(memo);
+  delete memory.daysOver;
+  if (starts > limit.perDay && memory.sinceMs !== undefined) return cannotTell('near-limit');
+  return forgetSince(memory);
 }
 
 interface OverLimit {
   sinceMs: number;
   starts: number;
-  limit: Limit;
-  when: string;
+  limit: StartsLimit;
+  over: 'today' | 'one-day' | 'two-days';
   even: RegularStarts | undefined;
 }
 
-function finding(scene: Scene, { sinceMs, starts, limit, when, even }: OverLimit): Finding {
+function finding(scene: Scene, { sinceMs, starts, limit, over, even }: OverLimit): Active {
   const { cycles } = scene.pump;
   const last = cycles.slice(-10);
   const short = last.length > 0 && last.filter((c) => c.ranS < 60).length > last.length / 2;
   const usual = scene.pump.pinned?.cyclesPerDay?.median;
-  const motor = limit.isSizeKnown ? 'this motor allows' : 'any motor of this kind allows';
   const isNormal =
     usual !== undefined && usual > NORMAL_RATIO * limit.perDay && starts < FAR_OVER_RATIO * usual;
-  const before = isNormal
-    ? '. It has made as many since it was first watched: its tank is small for this pump and for what is drawn'
-    : usual === undefined
-      ? ''
-      : ` and this well used to make ${Math.round(usual)}`;
+  const figures = { starts, over, limitPerDay: limit.perDay, isSizeKnown: limit.isSizeKnown };
   return {
+    is: 'active',
     sinceMs,
-    why: `${starts} starts ${when}; ${motor} about ${limit.perDay}${before}.`,
+    ...(isNormal
+      ? { reason: 'starts-always-over-limit', figures: { ...figures, normalPerDay: usual } }
+      : {
+          reason: 'starts-over-daily-limit',
+          figures: { ...figures, ...(usual !== undefined && { normalPerDay: usual }) },
+        }),
     evidence: {
       starts,
       limit: limit.perDay,
@@ -114,7 +119,7 @@ function finding(scene: Scene, { sinceMs, starts, limit, when, even }: OverLimit
 }
 
 /** The loss is of now; what the last whole day lost may be older than it. */
-function regularEvidence(scene: Scene, even: RegularStarts): Finding['evidence'] {
+function regularEvidence(scene: Scene, even: RegularStarts): Active['evidence'] {
   const lPerH = lossFromStarts(scene, even)?.lPerH;
   return {
     restS: roundTo(even.restS, 0),
@@ -131,7 +136,7 @@ const REGULAR_CAUSES = weighCauses({
   'habit-changed': 0.05,
 });
 
-function causesOf(short: boolean): Finding['causes'] {
+function causesOf(short: boolean): Active['causes'] {
   return short
     ? weighCauses({
         'tank-air-lost': 0.3,
