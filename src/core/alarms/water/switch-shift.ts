@@ -2,13 +2,16 @@
  * Cut-in or cut-out has moved from what was learnt or pinned. When both have moved alike the switch was turned, or the transducer
  * has drifted: from its own readings nobody can tell which, and a gauge can.
  */
+import type { Because } from '../../../../shared/text/en/reasons/because.ts';
+import type { Reason } from '../../../../shared/text/en/reasons/reasons.ts';
 import { DAY_S } from '../../../../shared/units/duration.ts';
 import { median } from '../../baseline/robust.ts';
 import type { Cycle } from '../../cycles/cycle.ts';
+import { CLEAR, cannotTell, type Active, type Evaluation } from '../evaluation.ts';
 import { recentCycles, isCompleteRun, KPA_PER_PSI } from '../scene-queries.ts';
 import { endedBySwitch } from './switch-ended-runs.ts';
-import { formatPressure, roundTo } from '../format.ts';
-import type { Finding, Scene, Watch } from '../scene.ts';
+import { roundTo } from '../format.ts';
+import type { Scene, Watch } from '../scene.ts';
 import { isEndSeen } from '../pump/unseen-run-end.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
@@ -18,6 +21,8 @@ const LIMIT_SPREADS = 4;
 const RUNS = 12;
 const MIN_RUNS = 8;
 const CLEAR_RATIO = 0.6;
+/** From here up the second point is said to have moved too. */
+const NAMED_RATIO = 0.7;
 /** So many runs end alike before a lower end is believed to be the switch's. */
 const MIN_LOWER_ENDS = 4;
 /** Both points moved alike, within this. */
@@ -41,7 +46,7 @@ interface PointShift {
   sinceMs: number;
 }
 
-function evaluate(scene: Scene): Finding | null | undefined {
+function evaluate(scene: Scene): Evaluation {
   // Runs that end short are no cut-out of this switch, but where it opens there each time.
   const opensLower = endedBySwitch(scene, recentCycles(scene, MIN_LOWER_ENDS, isCompleteRun));
   const cutIn = pointShift(
@@ -55,11 +60,16 @@ function evaluate(scene: Scene): Finding | null | undefined {
     (cycle) =>
       isCompleteRun(cycle) && isEndSeen(scene, cycle) && (opensLower || !cycle.flags.includes('no-cut-out')),
   );
-  if (!cutIn && !cutOut) return undefined;
+  if (!cutIn && !cutOut) return cannotTell(missing(scene));
   const maxRatio = Math.max(cutIn?.limitRatio ?? 0, cutOut?.limitRatio ?? 0);
-  if (maxRatio < CLEAR_RATIO) return null;
-  if (maxRatio < 1) return undefined;
+  if (maxRatio < CLEAR_RATIO) return CLEAR;
+  if (maxRatio < 1) return cannotTell('near-limit');
   return finding(cutIn, cutOut);
+}
+
+function missing({ pump: { pinned } }: Scene): Because {
+  if (!pinned) return 'learning';
+  return pinned.cutInKpa || pinned.cutOutKpa ? 'too-few-runs' : 'needs-pressure';
 }
 
 /** After a run that something else broke off the switch is still closed: the pump starts again when that lets it, wherever pressure is. */
@@ -92,17 +102,13 @@ function pointShift(
   };
 }
 
-function finding(cutIn: PointShift | undefined, cutOut: PointShift | undefined): Finding {
-  const parts: string[] = [];
-  if (cutIn && cutIn.limitRatio >= 0.7)
-    parts.push(`cut-in from ${formatPressure(cutIn.normalKpa)} to ${formatPressure(cutIn.nowKpa)}`);
-  if (cutOut && cutOut.limitRatio >= 0.7)
-    parts.push(`cut-out from ${formatPressure(cutOut.normalKpa)} to ${formatPressure(cutOut.nowKpa)}`);
+function finding(cutIn: PointShift | undefined, cutOut: PointShift | undefined): Active {
   const alike =
     cutIn !== undefined && cutOut !== undefined && Math.abs(cutIn.shiftKpa - cutOut.shiftKpa) < ALIKE_KPA;
   return {
+    is: 'active',
     sinceMs: Math.max(cutIn?.sinceMs ?? 0, cutOut?.sinceMs ?? 0),
-    why: `The switch has moved: ${parts.join(', ')}${alike ? '. Both moved alike, which a drifting transducer does too: a gauge can tell' : ''}.`,
+    ...reasonOf(cutIn, cutOut, alike),
     evidence: {
       ...(cutIn && { cutInKpa: roundTo(cutIn.nowKpa, 0), cutInWasKpa: roundTo(cutIn.normalKpa, 0) }),
       ...(cutOut && { cutOutKpa: roundTo(cutOut.nowKpa, 0), cutOutWasKpa: roundTo(cutOut.normalKpa, 0) }),
@@ -115,5 +121,25 @@ function finding(cutIn: PointShift | undefined, cutOut: PointShift | undefined):
           'blocked-nipple': 0.1,
           'transducer-fault': 0.1,
         }),
+  };
+}
+
+function reasonOf(cutIn: PointShift | undefined, cutOut: PointShift | undefined, alike: boolean): Reason {
+  const areBoth = Math.min(cutIn?.limitRatio ?? 0, cutOut?.limitRatio ?? 0) >= NAMED_RATIO;
+  if (cutIn && cutOut && (alike || areBoth))
+    return {
+      reason: alike ? 'both-switch-points-moved-alike' : 'both-switch-points-moved',
+      figures: {
+        cutInKpa: cutIn.nowKpa,
+        normalCutInKpa: cutIn.normalKpa,
+        cutOutKpa: cutOut.nowKpa,
+        normalCutOutKpa: cutOut.normalKpa,
+      },
+    };
+  const isCutIn = (cutIn?.limitRatio ?? 0) >= (cutOut?.limitRatio ?? 0);
+  const { nowKpa, normalKpa } = (isCutIn ? cutIn : cutOut)!;
+  return {
+    reason: 'switch-point-moved',
+    figures: { point: isCutIn ? 'cut-in' : 'cut-out', nowKpa, normalKpa },
   };
 }
