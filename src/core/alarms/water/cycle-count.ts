@@ -10,9 +10,10 @@ import type { Normal } from '../../baseline/baseline.ts';
 import { updateCusum, newCusum } from '../charts/cusum.ts';
 import { runLengthFor } from '../charts/false-alarm-budget.ts';
 import { BUSY_DAYS, isBusyOver, busyWeeks, type BusyWeeks } from './busy-weeks.ts';
-import { isAfterReset, memoryList, memoryNumber } from '../scene-queries.ts';
-import { formatSignificant, roundTo } from '../format.ts';
-import type { Finding, WatchMemory, Scene, Watch } from '../scene.ts';
+import { CLEAR, cannotTell, type Active, type Evaluation } from '../evaluation.ts';
+import { isAfterReset } from '../scene-queries.ts';
+import { roundTo } from '../format.ts';
+import type { Scene, Watch } from '../scene.ts';
 import { cusumLimit } from '../charts/run-length.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
@@ -31,40 +32,51 @@ const MIN_HEARD_FRACTION = 0.9;
 const MIN_DAYS_SHORTER = 2;
 const MIN_DAYS_MANY = 5;
 
-export const cycleCount: Watch = {
+interface CycleCountMemory {
+  /** The upward CUSUM of the days' counts. */
+  high: number;
+  /** Days in a row with more starts and shorter runs, and with very many starts. */
+  shorter: number;
+  many: number;
+  /** The normal count that the weeks were over for which it is active. */
+  busyOver?: number;
+}
+
+export const cycleCount: Watch<CycleCountMemory> = {
   alarm: 'cycle-count',
   scope: 'pump',
   triggers: ['day'],
   onDelayS: 0,
   offDelayS: 0,
+  initialMemory: () => ({ high: 0, shorter: 0, many: 0 }),
   evaluate,
 };
 
-function evaluate(scene: Scene, memo: WatchMemory): Finding | null | undefined {
+function evaluate(scene: Scene, memory: CycleCountMemory): Evaluation {
   const { day, dayS = 86_400 } = scene;
   const normal = normalStartsOf(scene);
   const cycles = day?.cycles;
-  if (!normal || normal.starts < MIN_STARTS || cycles === undefined) return undefined;
-  if ((day?.heardS ?? 0) < MIN_HEARD_FRACTION * dayS || !isAfterReset(scene, scene.atMs - 1.3 * dayS * 1000))
-    return undefined;
+  if (!normal) return cannotTell('learning');
+  if (normal.starts < MIN_STARTS) return cannotTell('too-few-runs');
+  if (cycles === undefined) return cannotTell('too-few-readings');
+  if ((day?.heardS ?? 0) < MIN_HEARD_FRACTION * dayS) return cannotTell('too-few-readings');
+  if (!isAfterReset(scene, scene.atMs - 1.3 * dayS * 1000)) return cannotTell('too-few-days');
   // Announced guests or a garden explain more starts; what is wrong besides shows after them.
-  if (scene.well.expected !== undefined) return undefined;
+  if (scene.well.expected !== undefined) return cannotTell('expected');
   const ratio = cycles / normal.starts;
   const shorter = runRatio(scene, cycles) < MAX_RUN_RATIO;
   const spread = Math.max(MIN_LOG_SPREAD, normal.spread);
-  const sums = { ...newCusum(), high: memoryNumber(memo, 'high', 0) };
+  const sums = { ...newCusum(), high: memory.high };
   updateCusum(sums, Math.min(4, Math.log(Math.max(0.2, ratio)) / spread), CUSUM_K);
   const h = cusumLimit(CUSUM_K, runLengthFor('cycle-count', 365, scene.well.card));
-  memo['high'] = Math.round(100 * Math.min(2 * h, sums.high)) / 100;
-  memo['shorter'] = ratio >= MIN_RATIO && shorter ? memoryNumber(memo, 'shorter', 0) + 1 : 0;
-  memo['many'] = isMany(scene, cycles, normal.starts) ? memoryNumber(memo, 'many', 0) + 1 : 0;
-  memo['last'] = [...memoryList(memo, 'last'), cycles].slice(-3);
-  const persisted =
-    memoryNumber(memo, 'shorter', 0) >= MIN_DAYS_SHORTER || memoryNumber(memo, 'many', 0) >= MIN_DAYS_MANY;
-  const weeks = evaluateWeeks(scene, memo);
-  if (weeks !== 'not-busy') return weeks;
-  if (ratio < (1 + MIN_RATIO) / 2) return null;
-  if (!persisted || sums.high < h) return undefined;
+  memory.high = Math.round(100 * Math.min(2 * h, sums.high)) / 100;
+  memory.shorter = ratio >= MIN_RATIO && shorter ? memory.shorter + 1 : 0;
+  memory.many = isMany(scene, cycles, normal.starts) ? memory.many + 1 : 0;
+  const persisted = memory.shorter >= MIN_DAYS_SHORTER || memory.many >= MIN_DAYS_MANY;
+  const weeks = evaluateWeeks(scene, memory);
+  if (weeks) return weeks;
+  if (ratio < (1 + MIN_RATIO) / 2) return CLEAR;
+  if (!persisted || sums.high < h) return cannotTell('not-long-enough');
   return finding(scene, { cycles, normal: normal.starts, times: ratio, shorter });
 }
 
@@ -114,10 +126,12 @@ function maxLearned(scene: Scene, usual: number): number {
 function finding(
   scene: Scene,
   seen: { cycles: number; normal: number; times: number; shorter: boolean },
-): Finding {
+): Active {
   return {
+    is: 'active',
     sinceMs: scene.atMs - (seen.shorter ? MIN_DAYS_SHORTER : MIN_DAYS_MANY) * DAY_MS,
-    why: `${seen.cycles} starts in the day, ${formatSignificant(seen.times)} times this well's usual ${Math.round(seen.normal)}${seen.shorter ? ', with shorter runs' : ''}.`,
+    reason: seen.shorter ? 'starts-over-normal-shorter-runs' : 'starts-over-normal',
+    figures: { starts: seen.cycles, normalPerDay: seen.normal },
     evidence: { cycles: seen.cycles, normal: roundTo(seen.normal, 1), times: roundTo(seen.times) },
     causes: seen.shorter
       ? weighCauses({
@@ -137,25 +151,26 @@ function finding(
   };
 }
 
-/** What was found stands until it is over. */
-function evaluateWeeks(scene: Scene, memo: WatchMemory): Finding | null | undefined | 'not-busy' {
+/** What was found stands until it is over; undefined if these weeks are not busy. */
+function evaluateWeeks(scene: Scene, memory: CycleCountMemory): Evaluation | undefined {
   const busy = busyWeeks(scene, firstLearned(scene)?.median ?? Infinity);
   if (busy) {
-    memo['busyOver'] = roundTo(busy.normal, 1);
+    memory.busyOver = roundTo(busy.normal, 1);
     return weeksFinding(scene, busy);
   }
-  const usual = memoryNumber(memo, 'busyOver', 0);
-  if (usual === 0) return 'not-busy';
-  if (!isBusyOver(scene, usual)) return undefined;
-  delete memo['busyOver'];
-  return null;
+  if (!memory.busyOver) return undefined;
+  if (!isBusyOver(scene, memory.busyOver)) return cannotTell('near-limit');
+  delete memory.busyOver;
+  return CLEAR;
 }
 
-function weeksFinding(scene: Scene, { cycles, normal }: BusyWeeks): Finding {
+function weeksFinding(scene: Scene, { cycles, normal }: BusyWeeks): Active {
   const times = cycles / normal;
   return {
+    is: 'active',
     sinceMs: scene.atMs - BUSY_DAYS * DAY_MS,
-    why: `For ${BUSY_DAYS} days running the pump started about ${Math.round(cycles)} times a day, ${formatSignificant(times)} times this well's usual ${Math.round(normal)}, in runs as long as ever: more water is used than was.`,
+    reason: 'starts-over-normal-for-weeks',
+    figures: { starts: cycles, normalPerDay: normal, days: BUSY_DAYS },
     evidence: { cycles, normal: roundTo(normal, 1), times: roundTo(times), days: BUSY_DAYS },
     causes: weighCauses({ 'habit-changed': 0.6, 'open-tap': 0.2, leak: 0.2 }),
   };
