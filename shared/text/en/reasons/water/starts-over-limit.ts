@@ -13,7 +13,10 @@ type OverLimitFigures = {
 export const startsOverLimitReasons = {
   'starts-over-daily-limit': (figures: OverLimitFigures & { normalPerDay?: number }, format) => {
     const { normalPerDay } = figures;
-    const normal = normalPerDay === undefined ? '' : ` Its normal count is ${format.number(normalPerDay)}.`;
+    const normal =
+      normalPerDay === undefined
+        ? ''
+        : ` The pump normally starts ${format.count(normalPerDay, 'time', 'times')} a day.`;
     return `${startsText(figures, format)}${normal}`;
   },
   'starts-always-over-limit': (figures: OverLimitFigures & { normalPerDay: number }, format) =>
