@@ -17,7 +17,7 @@ import {
   normalAmpsOf,
 } from './scene-queries.ts';
 import { unbalance } from './electric/leg-imbalance.ts';
-import { roundTo } from './format.ts';
+import { roundTo } from './round.ts';
 import type { MinutePump, MinuteScene, Scene } from './scene.ts';
 
 const RUNS = 5;

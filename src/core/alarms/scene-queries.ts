@@ -6,7 +6,7 @@ import { MINUTE_MS } from '../../../shared/units/duration.ts';
 import { kpaFromPsi } from '../../../shared/units/pressure.ts';
 import type { Cycle } from '../cycles/cycle.ts';
 import { CLEAR, type Clear } from './evaluation.ts';
-import type { WatchMemory, MinutePump, MinuteScene, PumpScene, Scene, MinuteStats } from './scene.ts';
+import type { MinutePump, MinuteScene, PumpScene, Scene, MinuteStats } from './scene.ts';
 
 /** 1 psi in kPa, for the limits that the trade states in psi. */
 export const KPA_PER_PSI = kpaFromPsi(1);
@@ -175,27 +175,9 @@ export function forgetSince(memory: SinceMemory): Clear {
   return CLEAR;
 }
 
-/** The old form of `forgetSince`. */
-export function clearActive(memo: WatchMemory): null {
-  delete memo['sinceMs'];
-  return null;
-}
-
 /** The part of a watch's memory that holds since when its condition has held. */
 export interface SinceMemory {
   sinceMs?: number;
-}
-
-/** A list of numbers that a memo keeps; empty where it keeps none. */
-export function memoryList(memo: WatchMemory, name: string): number[] {
-  const kept = memo[name];
-  return Array.isArray(kept) ? kept : [];
-}
-
-/** A number that a memo keeps, or `fallback`. */
-export function memoryNumber(memo: WatchMemory, name: string, fallback: number): number {
-  const kept = memo[name];
-  return typeof kept === 'number' ? kept : fallback;
 }
 
 /** The pump ran through all of these minutes. */

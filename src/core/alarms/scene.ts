@@ -1,9 +1,9 @@
 /**
  * What a watch sees: one plain picture of the well, made by the engine at each whole UTC minute, at the end of each cycle and at
- * the end of each local day. A watch reads it and its own memo, nothing else.
+ * the end of each local day. A watch reads it and its own memory, nothing else.
  */
 import type { DayEvent, Evidence } from '../../../shared/api/events.ts';
-import type { AlarmKind, Priority, WeighedCause } from '../../../shared/text/en/alarms/kinds.ts';
+import type { AlarmKind } from '../../../shared/text/en/alarms/kinds.ts';
 import type { Baseline } from '../baseline/baseline.ts';
 import type { Habit } from '../baseline/habit.ts';
 import type { Card, PumpCard } from '../domain/card.ts';
@@ -156,26 +156,11 @@ export interface Scene {
   node?: WellScene['nodes'][number];
 }
 
-/** The old form of an active evaluation, with its sentence already written (./bridge.ts). */
-export interface Finding {
-  sinceMs: number;
-  /** Where it differs from the kind's usual one. */
-  priority?: Priority;
-  /** One English sentence with its figures. */
-  why: string;
-  evidence: Evidence;
-  /** Heaviest first; may be empty where the alarm is its own explanation. */
-  causes: WeighedCause[];
-}
-
-/** The old form of a watch's memory: any fields. */
-export type WatchMemory = Record<string, number | string | boolean | number[] | null>;
-
 /**
  * One watch: `evaluate` is asked whenever `triggers` names the scene's trigger. Delays are the lifecycle's: on after the condition has held
  * for `onDelayS`, off after it has been gone for `offDelayS`.
  */
-export interface Watch<Memory extends object = WatchMemory> {
+export interface Watch<Memory extends object = object> {
   alarm: AlarmKind;
   /**
    * Asked once a pump; once a well (then with the first pump as `pump`, and the alarm names no pump); or once a node that there is
@@ -188,5 +173,5 @@ export interface Watch<Memory extends object = WatchMemory> {
   /** What it remembers before its first evaluation: plain data, kept for each pump or well. Left out by a watch without memory. */
   initialMemory?: () => Memory;
   // A method, so that the list of watches can hold any memory: each gets the one that it made.
-  evaluate(scene: Scene, memory: Memory): Evaluation | Finding | null | undefined;
+  evaluate(scene: Scene, memory: Memory): Evaluation;
 }

@@ -22,7 +22,6 @@ import { nodeConflict } from './sensing/node-conflict.ts';
 import { nodeSilent } from './sensing/node-silent.ts';
 import { overPressure } from './water/over-pressure.ts';
 import { powerLost } from './electric/power-lost.ts';
-import { toEvaluation } from './bridge.ts';
 import type { Evaluation } from './evaluation.ts';
 import type { Scene, Watch } from './scene.ts';
 import { sensorFault } from './sensing/sensor-fault.ts';
@@ -68,17 +67,13 @@ const WATCHES_IN_ORDER: readonly Watch<object>[] = [
 ];
 
 /** News of a node says nothing of the pump, nor the pump of the node. */
-export const WATCHES: readonly ListedWatch[] = WATCHES_IN_ORDER.map((watch) => ({
+export const WATCHES: readonly Watch[] = WATCHES_IN_ORDER.map((watch) => ({
   ...watch,
   evaluate: (scene, memory) => evaluateWithClues(watch, scene, memory),
 }));
 
-export interface ListedWatch extends Watch<object> {
-  evaluate(scene: Scene, memory: object): Evaluation;
-}
-
-function evaluateWithClues(watch: Watch<object>, scene: Scene, memory: object): Evaluation {
-  const evaluation = toEvaluation(watch.evaluate(scene, memory));
+function evaluateWithClues(watch: Watch, scene: Scene, memory: object): Evaluation {
+  const evaluation = watch.evaluate(scene, memory);
   return evaluation.is !== 'active' || watch.scope === 'node'
     ? evaluation
     : reweighByClues(watch.alarm, evaluation, scene);

@@ -3,7 +3,8 @@ import { describe, expect, it } from 'vitest';
 import type { Cause } from '../../../shared/text/en/alarms/kinds.ts';
 import { gatherClues } from '../../../src/core/alarms/gather-clues.ts';
 import { reweighByClues } from '../../../src/core/alarms/reweigh-by-clues.ts';
-import type { Finding, Scene } from '../../../src/core/alarms/scene.ts';
+import type { Active } from '../../../src/core/alarms/evaluation.ts';
+import type { Scene } from '../../../src/core/alarms/scene.ts';
 import { houseCard, kit, normal, PSI, T0, type KitOptions } from './scene-kit.ts';
 
 const HOUR = 3_600_000;
@@ -188,9 +189,11 @@ describe('cluesOf', () => {
 });
 
 describe('withClues', () => {
-  const finding = (causes: Finding['causes']): Finding => ({
+  const finding = (causes: Active['causes']): Active => ({
+    is: 'active',
     sinceMs: T0,
-    why: 'It leaks.',
+    reason: 'as-written',
+    figures: { text: 'It leaks.' },
     evidence: { leakLPerDay: 200 },
     causes,
   });
@@ -212,9 +215,11 @@ describe('withClues', () => {
     expect(evidence).toMatchObject({ leakLPerDay: 200, lateRiseS: 25 });
   });
 
-  const slow = (levelFallM: number): Finding => ({
+  const slow = (levelFallM: number): Active => ({
+    is: 'active',
     sinceMs: T0,
-    why: 'It is slow.',
+    reason: 'as-written',
+    figures: { text: 'It is slow.' },
     evidence: { levelFallM },
     causes: [
       { cause: 'worn-pump', weight: 0.5 },
@@ -233,9 +238,11 @@ describe('withClues', () => {
   });
 
   it('a pump that turns slowly after a visit: two of its three lines may be swapped', () => {
-    const brings: Finding = {
+    const brings: Active = {
+      is: 'active',
       sinceMs: T0,
-      why: 'Pressure does not rise.',
+      reason: 'as-written',
+      figures: { text: 'Pressure does not rise.' },
       evidence: { phase: 3 },
       causes: [
         { cause: 'broken-pipe', weight: 0.4 },

@@ -9,7 +9,6 @@ import { describe, expect, it } from 'vitest';
 import { newHabit } from '../../../src/core/baseline/habit.ts';
 import { normalOf } from '../../../src/core/baseline/robust.ts';
 import type { Cycle } from '../../../src/core/cycles/cycle.ts';
-import { toEvaluation } from '../../../src/core/alarms/bridge.ts';
 import { ampsHigh } from '../../../src/core/alarms/electric/amps-high.ts';
 import { ampsLow } from '../../../src/core/alarms/electric/amps-low.ts';
 import { cusumDirection, updateCusum, newCusum } from '../../../src/core/alarms/charts/cusum.ts';
@@ -122,8 +121,7 @@ function firstAlarm(amps: readonly number[], from: number): number | undefined {
       pumps: [pump],
       cycle,
     };
-    if (watches.some(({ watch, memory }) => toEvaluation(watch.evaluate(scene, memory)).is === 'active'))
-      return at;
+    if (watches.some(({ watch, memory }) => watch.evaluate(scene, memory).is === 'active')) return at;
   }
   return undefined;
 }

@@ -47,6 +47,5 @@ export const BECAUSE_TEXT = {
   'better-measured': 'another alarm judges this from a better measurement',
   'measurements-disagree': 'two measurements disagree',
   // The old return value `undefined`, without a reason (src/core/alarms/bridge.ts).
-  unstated: 'the reason is not stated',
 } as const;
 export type Because = keyof typeof BECAUSE_TEXT;

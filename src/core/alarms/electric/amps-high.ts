@@ -15,7 +15,7 @@ import {
 } from './amps-shift.ts';
 import { recentCycles } from '../scene-queries.ts';
 import { CLEAR, type Active, type Evaluation } from '../evaluation.ts';
-import { roundTo } from '../format.ts';
+import { roundTo } from '../round.ts';
 import type { Scene, Watch } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 

@@ -18,7 +18,7 @@ import {
 import { recentCycles } from '../scene-queries.ts';
 import { levelFall, type LevelMemory } from '../pump/level-fall.ts';
 import { CLEAR, cannotTell, type Active, type Evaluation } from '../evaluation.ts';
-import { roundTo } from '../format.ts';
+import { roundTo } from '../round.ts';
 import type { Scene, Watch } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 

@@ -12,7 +12,7 @@ import { cusumDirection, updateCusum, type Cusum } from '../charts/cusum.ts';
 import { ewmaLimit, updateEwma } from '../charts/ewma.ts';
 import { recentCycles, isCompleteRun, pumpInMinute } from '../scene-queries.ts';
 import { cusumLimit, ewmaWidth } from '../charts/run-length.ts';
-import { roundTo } from '../format.ts';
+import { roundTo } from '../round.ts';
 import type { Scene } from '../scene.ts';
 import type { AmpsShiftFigures } from '../../../../shared/text/en/reasons/electric/amps-shift-text.ts';
 import { CLEAR, cannotTell, type CannotTell, type Clear } from '../evaluation.ts';

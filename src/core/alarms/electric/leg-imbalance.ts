@@ -8,7 +8,7 @@ import { median } from '../../baseline/robust.ts';
 import type { Cycle } from '../../cycles/cycle.ts';
 import { CLEAR, cannotTell, type Active, type Evaluation } from '../evaluation.ts';
 import { recentCycles } from '../scene-queries.ts';
-import { roundTo } from '../format.ts';
+import { roundTo } from '../round.ts';
 import type { Scene, Watch } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 

@@ -16,7 +16,7 @@ import {
 import { KPA_PER_PSI } from '../scene-queries.ts';
 import type { Check } from './first-checks.ts';
 import { unbalance } from '../electric/leg-imbalance.ts';
-import { roundTo } from '../format.ts';
+import { roundTo } from '../round.ts';
 import type { Scene } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 

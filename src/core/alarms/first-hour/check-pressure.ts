@@ -12,7 +12,7 @@ import type {
   WrongUnit,
 } from '../../../../shared/text/en/reasons/sensing/card-contradictions.ts';
 import type { Active } from '../evaluation.ts';
-import { roundTo } from '../format.ts';
+import { roundTo } from '../round.ts';
 import type { Scene } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 

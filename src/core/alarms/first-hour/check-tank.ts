@@ -7,7 +7,7 @@ import { quantile } from '../../baseline/robust.ts';
 import { MIN_FIRST_RUNS, firstAmps, firstCutIn, firstCutOut, firstRuns } from './first-run-values.ts';
 import { hasPressureCycle, KPA_PER_PSI } from '../scene-queries.ts';
 import type { Check } from './first-checks.ts';
-import { roundTo } from '../format.ts';
+import { roundTo } from '../round.ts';
 import type { Scene } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 

@@ -6,8 +6,8 @@
 import type { Control } from '../../domain/card.ts';
 import { APPLIES, appliesToWell, type Applicability } from '../applies.ts';
 import { CLEAR, cannotTell, type Active, type Evaluation } from '../evaluation.ts';
-import { WATCHES, type ListedWatch } from '../watches.ts';
-import type { Scene } from '../scene.ts';
+import { WATCHES } from '../watches.ts';
+import type { Scene, Watch } from '../scene.ts';
 import { endExpiredSuspensions } from './acts.ts';
 import { entryKey, type AlarmsState } from './alarm-entry.ts';
 import { alarmEvent, type EmitAlarm } from './alarm-event.ts';
@@ -23,7 +23,7 @@ export {
 
 /** A watch with what is asked of it at each look, looked up once: which controls it makes sense of, and the keys of its memos. */
 interface TriggeredWatch {
-  watch: ListedWatch;
+  watch: Watch;
   applicability: Record<Control, Applicability>;
   keys: Map<string | undefined, string>;
 }
@@ -113,7 +113,7 @@ function hasAny(record: object): boolean {
 }
 
 /** Once for each node that there is news of, and for each whose alarm stands without news any more. */
-function evaluateNodes(state: AlarmsState, watch: ListedWatch, scene: Scene, emit: EmitAlarm): void {
+function evaluateNodes(state: AlarmsState, watch: Watch, scene: Scene, emit: EmitAlarm): void {
   if (scene.well.nodes.length === 0 && !hasAny(state.entries)) return;
   const found = new Map<string, Active>();
   for (const node of scene.well.nodes) {

@@ -18,7 +18,7 @@ import {
   normalAmpsOf,
 } from '../scene-queries.ts';
 import { endedBySwitch } from '../water/switch-ended-runs.ts';
-import { roundTo } from '../format.ts';
+import { roundTo } from '../round.ts';
 import type { OpenRun, Scene, Watch } from '../scene.ts';
 import { unseenKpa } from './unseen-run-end.ts';
 import { weighCauses } from '../weigh-causes.ts';

@@ -2,7 +2,7 @@
 import type { DryFigures } from '../../../../shared/text/en/reasons/pump/dry-run.ts';
 import type { Active } from '../evaluation.ts';
 import { estimateOverpumping, type Overpumping } from './overpumping.ts';
-import { roundTo } from '../format.ts';
+import { roundTo } from '../round.ts';
 import type { Scene } from '../scene.ts';
 import type { NormalLoad } from './normal-load.ts';
 import { weighCauses } from '../weigh-causes.ts';

@@ -20,7 +20,7 @@ import {
 } from '../scene-queries.ts';
 import { cannotTell, type Active, type Evaluation } from '../evaluation.ts';
 import { dryFinding } from './dry-finding.ts';
-import { roundTo } from '../format.ts';
+import { roundTo } from '../round.ts';
 import type { MinutePump, MinuteScene, Scene, MinuteStats, Watch } from '../scene.ts';
 import { dryLimit, normalLoad, type NormalLoad } from './normal-load.ts';
 

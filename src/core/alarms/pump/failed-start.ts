@@ -15,7 +15,7 @@ import {
   usesPressure,
   normalAmpsOf,
 } from '../scene-queries.ts';
-import { roundTo } from '../format.ts';
+import { roundTo } from '../round.ts';
 import type { Scene, Watch } from '../scene.ts';
 import { recordStart, startShape, type StartMemory, type StartShape } from './start-shape.ts';
 import { weighCauses } from '../weigh-causes.ts';

@@ -4,7 +4,7 @@
  */
 import { median } from '../../baseline/robust.ts';
 import { lastMinute } from '../scene-queries.ts';
-import { roundTo } from '../format.ts';
+import { roundTo } from '../round.ts';
 import type { Scene } from '../scene.ts';
 
 /** Two days of a house: the level of a well moves with its use by less than these limits ask. */

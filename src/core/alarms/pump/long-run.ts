@@ -19,7 +19,7 @@ import {
 import { pastEndFinding } from './run-past-end.ts';
 import { tooLongFinding } from './run-too-long.ts';
 import { heldUnderCutInFinding, type DrawdownMemory } from './run-under-cut-in.ts';
-import { roundTo } from '../format.ts';
+import { roundTo } from '../round.ts';
 import type { OpenRun, Scene, Watch } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 

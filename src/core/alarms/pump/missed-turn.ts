@@ -7,7 +7,7 @@ import { HOUR_S } from '../../../../shared/units/duration.ts';
 import { alternatesWith } from '../pump-peers.ts';
 import { CLEAR, cannotTell, type Evaluation } from '../evaluation.ts';
 import { isAfterReset } from '../scene-queries.ts';
-import { roundTo } from '../format.ts';
+import { roundTo } from '../round.ts';
 import type { Scene } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 

@@ -9,7 +9,7 @@ import { CLEAR, cannotTell, type Active, type Evaluation } from '../evaluation.t
 import { peersOf } from '../pump-peers.ts';
 import { isAfterReset, lastMinute, usesPressure } from '../scene-queries.ts';
 import { missedTurn } from './missed-turn.ts';
-import { roundTo } from '../format.ts';
+import { roundTo } from '../round.ts';
 import type { Scene, Watch } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 

@@ -4,7 +4,7 @@ import { HOUR_S } from '../../../../shared/units/duration.ts';
 import type { Active } from '../evaluation.ts';
 import { lastMinutes, ranThroughout, runningAmps } from '../scene-queries.ts';
 import { hasOnlyShortRuns } from './run-too-long.ts';
-import { roundTo } from '../format.ts';
+import { roundTo } from '../round.ts';
 import type { OpenRun, Scene } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 

@@ -13,7 +13,7 @@ import {
   usesPressure,
   normalAmpsOf,
 } from '../scene-queries.ts';
-import { roundTo } from '../format.ts';
+import { roundTo } from '../round.ts';
 import type { MinuteScene, OpenRun, Scene } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 

@@ -11,7 +11,7 @@ import { peersOf, reportsForGroup } from '../pump-peers.ts';
 import { detectGaugeDrop } from '../sensing/gauge-drop.ts';
 import { KPA_PER_PSI, normalCutInKpa, lastMinutes, ranThroughout, normalAmpsOf } from '../scene-queries.ts';
 import { LONGEST_RUN_MULTIPLE } from './run-too-long.ts';
-import { roundTo } from '../format.ts';
+import { roundTo } from '../round.ts';
 import type { MinuteScene, OpenRun, Scene } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 

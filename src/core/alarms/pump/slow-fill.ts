@@ -16,7 +16,7 @@ import {
 } from '../scene-queries.ts';
 import { levelFall, type LevelMemory } from './level-fall.ts';
 import { expectedDeliveryRatio } from './pressure-shift.ts';
-import { roundTo } from '../format.ts';
+import { roundTo } from '../round.ts';
 import type { Scene, Watch } from '../scene.ts';
 import { areFillsUsable } from './usable-fill.ts';
 import { weighCauses } from '../weigh-causes.ts';

@@ -6,7 +6,7 @@ import { HOUR_MS, MINUTE_MS } from '../../../../shared/units/duration.ts';
 import { peersOf, reportsPressure } from '../pump-peers.ts';
 import { normalCutInKpa, normalCutOutKpa, lastMinute, usesPressure } from '../scene-queries.ts';
 import type { Active } from '../evaluation.ts';
-import { roundTo } from '../format.ts';
+import { roundTo } from '../round.ts';
 import type { Scene } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 

@@ -3,7 +3,7 @@ import { reportsPressure } from '../pump-peers.ts';
 import { usesPressure } from '../scene-queries.ts';
 import { detectGaugeDrop } from './gauge-drop.ts';
 import type { Active } from '../evaluation.ts';
-import { roundTo } from '../format.ts';
+import { roundTo } from '../round.ts';
 import type { Scene } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 

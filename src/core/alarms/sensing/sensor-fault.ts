@@ -10,7 +10,7 @@ import { reportsPressure } from '../pump-peers.ts';
 import { gaugeDropFault } from './gauge-drop-fault.ts';
 import { CLEAR, cannotTell, type Active, type Evaluation } from '../evaluation.ts';
 import { isAfterReset, lastMinute, KPA_PER_PSI, usesPressure } from '../scene-queries.ts';
-import { roundTo } from '../format.ts';
+import { roundTo } from '../round.ts';
 import type { ChannelScene, Scene, Watch } from '../scene.ts';
 import { stuckFault } from './stuck-fault.ts';
 import { weighCauses } from '../weigh-causes.ts';

@@ -2,7 +2,7 @@
 import { peersOf, reportsPressure } from '../pump-peers.ts';
 import { isAfterReset, usesPressure } from '../scene-queries.ts';
 import type { Active } from '../evaluation.ts';
-import { roundTo } from '../format.ts';
+import { roundTo } from '../round.ts';
 import type { Scene } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 

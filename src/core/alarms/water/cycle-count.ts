@@ -12,7 +12,7 @@ import { runLengthFor } from '../charts/false-alarm-budget.ts';
 import { BUSY_DAYS, isBusyOver, busyWeeks, type BusyWeeks } from './busy-weeks.ts';
 import { CLEAR, cannotTell, type Active, type Evaluation } from '../evaluation.ts';
 import { isAfterReset } from '../scene-queries.ts';
-import { roundTo } from '../format.ts';
+import { roundTo } from '../round.ts';
 import type { Scene, Watch } from '../scene.ts';
 import { cusumLimit } from '../charts/run-length.ts';
 import { weighCauses } from '../weigh-causes.ts';

@@ -9,7 +9,7 @@ import type { Reason } from '../../../../shared/text/en/reasons/reasons.ts';
 import { CLEAR, cannotTell, type Active, type Evaluation } from '../evaluation.ts';
 import { regularStarts, lossFromStarts, type RestMemory } from './regular-starts.ts';
 import { isAfterReset } from '../scene-queries.ts';
-import { roundTo } from '../format.ts';
+import { roundTo } from '../round.ts';
 import type { LossScene, Scene, Watch } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 

@@ -5,7 +5,7 @@
 import { HOUR_S, MINUTE_MS } from '../../../../shared/units/duration.ts';
 import { cannotTell, type CannotTell, type Evaluation } from '../evaluation.ts';
 import { lastMinute, activeSince, forgetSince, type SinceMemory } from '../scene-queries.ts';
-import { roundTo } from '../format.ts';
+import { roundTo } from '../round.ts';
 import type { Scene, Watch } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 

@@ -14,7 +14,7 @@ import {
   recentCycles,
   hasPressureCycle,
 } from '../scene-queries.ts';
-import { roundTo } from '../format.ts';
+import { roundTo } from '../round.ts';
 import type { Scene } from '../scene.ts';
 import { areFillsUsable } from '../pump/usable-fill.ts';
 

@@ -10,7 +10,7 @@ import { bouncedStarts, type SoundStartMemory } from '../pump/bounced-starts.ts'
 import { CLEAR, cannotTell, type Active, type Evaluation } from '../evaluation.ts';
 import { reportsForGroup } from '../pump-peers.ts';
 import { KPA_PER_PSI, normalFillS, recentCycles, usesPressure } from '../scene-queries.ts';
-import { formatSignificant, roundTo } from '../format.ts';
+import { roundTo, toSignificant } from '../round.ts';
 import { shortSleep } from './short-sleep.ts';
 import type { Scene, Watch } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
@@ -134,7 +134,7 @@ function finding(scene: Scene, close: readonly Cycle[], fillS: number | undefine
       inS: roundTo(inS, 0),
       ranS: roundTo(ran, 1),
       ...(fillS !== undefined && { normalRanS: roundTo(fillS, 1) }),
-      startsAnHour: Number(formatSignificant((close.length * HOUR_S) / inS, 3)),
+      startsAnHour: toSignificant((close.length * HOUR_S) / inS, 3),
       ...(fraction !== undefined && { bandShare: roundTo(fraction) }),
     },
     causes: causesOf(scene, close, fraction),

@@ -8,7 +8,7 @@ import { startsLimit, type StartsLimit } from '../../baseline/motor-starts-limit
 import { cannotTell, type Active, type Evaluation } from '../evaluation.ts';
 import { regularStarts, lossFromStarts, type RegularStarts, type RestMemory } from './regular-starts.ts';
 import { activeSince, forgetSince, type SinceMemory } from '../scene-queries.ts';
-import { roundTo } from '../format.ts';
+import { roundTo } from '../round.ts';
 import type { Scene, Watch } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 

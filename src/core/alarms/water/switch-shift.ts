@@ -10,7 +10,7 @@ import type { Cycle } from '../../cycles/cycle.ts';
 import { CLEAR, cannotTell, type Active, type Evaluation } from '../evaluation.ts';
 import { recentCycles, isCompleteRun, KPA_PER_PSI } from '../scene-queries.ts';
 import { endedBySwitch } from './switch-ended-runs.ts';
-import { roundTo } from '../format.ts';
+import { roundTo } from '../round.ts';
 import type { Scene, Watch } from '../scene.ts';
 import { isEndSeen } from '../pump/unseen-run-end.ts';
 import { weighCauses } from '../weigh-causes.ts';

@@ -12,7 +12,7 @@ import {
   type MeasuredAir,
   type MeasuredFills,
 } from './measured-air.ts';
-import { roundTo } from '../format.ts';
+import { roundTo } from '../round.ts';
 import type { Scene, Watch } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 

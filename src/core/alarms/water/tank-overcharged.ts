@@ -8,7 +8,7 @@ import { CLEAR, cannotTell, type Active, type Evaluation } from '../evaluation.t
 import { reportsForGroup } from '../pump-peers.ts';
 import { normalCutInKpa, recentCycles, KPA_PER_PSI, normalAmpsOf } from '../scene-queries.ts';
 import { estimateOvercharge, type OverchargeEstimate } from '../pump/pressure-shift.ts';
-import { roundTo } from '../format.ts';
+import { roundTo } from '../round.ts';
 import type { Scene, Watch } from '../scene.ts';
 import { measureAir, type AirMemory } from './measured-air.ts';
 import { isUsableFill } from '../pump/usable-fill.ts';

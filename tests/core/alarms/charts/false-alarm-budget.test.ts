@@ -19,7 +19,6 @@ import { cycleCount } from '../../../../src/core/alarms/water/cycle-count.ts';
 import { updateCusum, newCusum } from '../../../../src/core/alarms/charts/cusum.ts';
 import { cusumLimit } from '../../../../src/core/alarms/charts/run-length.ts';
 import { MAX_DAYS } from '../../../../src/core/well/well-state.ts';
-import { toEvaluation } from '../../../../src/core/alarms/bridge.ts';
 import type { Scene, Watch } from '../../../../src/core/alarms/scene.ts';
 import { closeHabitDay, addHabitDay, newHabit, type Habit } from '../../../../src/core/baseline/habit.ts';
 import { autoregressive, normals, uniforms } from '../../../support/normals.ts';
@@ -77,7 +76,7 @@ function alarmsOf(watches: Watch<object>[], scenes: Iterable<Scene>): number {
   let begun = 0;
   for (const scene of scenes) {
     for (const one of each) {
-      const { is } = toEvaluation(one.watch.evaluate(scene, one.memory));
+      const { is } = one.watch.evaluate(scene, one.memory);
       if (is === 'active' && !one.standing) begun++;
       if (is !== 'cannot-tell') one.standing = is === 'active';
     }
