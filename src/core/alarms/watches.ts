@@ -35,7 +35,7 @@ import { tankAirLost } from './water/tank-air-lost.ts';
 import { tankOvercharged } from './water/tank-overcharged.ts';
 import { reweighByClues } from './reweigh-by-clues.ts';
 
-const WATCHES_IN_ORDER: readonly Watch<object>[] = [
+const WATCHES_IN_ORDER: readonly Watch[] = [
   powerLost,
   nodeConflict,
   nodeSilent,

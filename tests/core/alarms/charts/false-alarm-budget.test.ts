@@ -71,7 +71,7 @@ describe('widenFor', () => {
 });
 
 /** Feeds scenes to watches as the engine does; counts how often one begins to stand. */
-function alarmsOf(watches: Watch<object>[], scenes: Iterable<Scene>): number {
+function alarmsOf(watches: Watch[], scenes: Iterable<Scene>): number {
   const each = watches.map((watch) => ({ watch, memory: watch.initialMemory?.() ?? {}, standing: false }));
   let begun = 0;
   for (const scene of scenes) {
