@@ -143,7 +143,7 @@ describe('handing over', () => {
       expect(download.suggestedFilename()).toBe('orchard-export.zip');
       await page.goto(`${web.url}#/new-well`);
       const zip = Buffer.concat([...buildExportZip(source)]);
-      const file = page.getByLabel('The ZIP or the page');
+      const file = page.getByLabel('ZIP or page');
       await file.setInputFiles({
         name: 'mill.zip',
         mimeType: 'application/zip',

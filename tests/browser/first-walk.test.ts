@@ -53,7 +53,7 @@ async function takeReadings(page: Page, house: FirstHouse): Promise<void> {
   await page.getByRole('button', { name: 'Keep these' }).waitFor();
   await page.getByLabel('Pin them').check();
   await page.getByRole('button', { name: 'Keep these' }).click();
-  await page.getByText('Kept. It stands below').waitFor();
+  await page.getByText('Saved. The reading is in the list below.').waitFor();
   // As the simulated switch is set, 40/60 psi, and as its pump draws.
   await page.getByText(/^Pinned (39|40|41)(\.\d)? psi on 3 October by Ines/).waitFor();
   await page.getByText(/^Pinned (59|60|61)(\.\d)? psi on 3 October by Ines/).waitFor();

@@ -42,7 +42,7 @@ test('a reference reading is followed from the tap to the stop, pinned, and stan
     await page.getByRole('checkbox', { name: /^Pin them/ }).check();
     await page.getByLabel('Your name').first().fill('Ines');
     await page.getByRole('button', { name: 'Keep these' }).click();
-    await page.getByText('Kept. It stands below').waitFor();
+    await page.getByText('Saved. The reading is in the list below.').waitFor();
     await page.getByText(/Pinned 7.92 A on .* by Ines\. Now 7.9 A \(last \d+ runs\): /).waitFor();
     await page.getByText(/Pinned 40 psi on/).waitFor();
     expect(web.farm.acts).toEqual([
@@ -86,7 +86,7 @@ test('a flow by bucket and watch is reckoned, and what is refused stays as it wa
       await form.getByLabel('How long it took').fill('48 s');
       await form.getByText('That is 6.25 gpm.').waitFor();
       await form.getByRole('button', { name: 'Write it down' }).click();
-      await page.getByText('Written down.').waitFor();
+      await page.getByText('Saved. The reading').waitFor();
       await page.getByRole('heading', { level: 3, name: 'Flow' }).waitFor();
       const [entry] = await web.farm.deps.logbook.entries('house-hill');
       expect(entry?.body).toMatchObject({

@@ -69,7 +69,7 @@ describe('the thread of the demo', () => {
       worker.on('error', reject);
     });
     await worker.terminate();
-    expect(word).toEqual({ word: 'live' });
+    expect(word).toEqual({ type: 'live' });
     const packs = came.filter((message) => message.is === 'pack');
     expect(new Set(packs.map((message) => message.pack.node)).size).toBe(4);
     const latest = Math.max(...packs.map((message) => message.pack.columns[0]!.times.at(-1)!));

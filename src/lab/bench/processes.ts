@@ -5,9 +5,9 @@ import type { ChildTask, ChildMessage } from './child.ts';
 
 export interface Child {
   process: ChildProcess;
-  send: (word: string) => void;
-  /** The next word of this kind. */
-  waitFor: (word: string) => Promise<ChildMessage>;
+  send: (type: string) => void;
+  /** The next message of this type. */
+  waitFor: (type: string) => Promise<ChildMessage>;
   end: () => Promise<void>;
 }
 
@@ -19,11 +19,11 @@ export function startChild(order: ChildTask): Child {
     execArgv: ending === '.ts' ? ['--import', 'tsx'] : [],
   });
   const exited = new Promise<void>((done) => child.once('exit', () => done()));
-  const waitFor = (word: string): Promise<ChildMessage> =>
+  const waitFor = (type: string): Promise<ChildMessage> =>
     new Promise((resolve, reject) => {
       const on = (message: unknown): void => {
         const reply = message as ChildMessage;
-        if (reply.type !== word) return;
+        if (reply.type !== type) return;
         child.off('message', on);
         resolve(reply);
       };
@@ -32,13 +32,13 @@ export function startChild(order: ChildTask): Child {
         reject(new Error(`Cannot go on with the bench: its ${order.role} ended with ${code}`)),
       );
     });
-  child.send({ word: 'order', order });
+  child.send({ type: 'order', order });
   return {
     process: child,
-    send: (word) => child.send({ word }),
+    send: (type) => child.send({ type }),
     waitFor,
     end: async () => {
-      if (child.connected) child.send({ word: 'end' });
+      if (child.connected) child.send({ type: 'end' });
       await exited;
     },
   };

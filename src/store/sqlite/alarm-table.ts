@@ -102,9 +102,13 @@ function withoutSentence(row: AlarmRow): AlarmRow {
   return { ...row, event };
 }
 
-/** Rows of earlier versions have the sentence alone and keep it. */
+/** Rows of earlier versions have the sentence alone and keep it. The fields are in the order in which the engine emits them. */
 function withSentence(row: AlarmRow): AlarmRow {
-  return row.event.reason === undefined
-    ? row
-    : { ...row, event: { ...row.event, why: whyText(row.event, 'both') } };
+  if (row.event.reason === undefined) return row;
+  const { evidence, causes, ...event } = row.event;
+  const why = whyText(row.event, 'both');
+  return {
+    ...row,
+    event: { ...event, why, ...(evidence && { evidence }), ...(causes && { causes }) },
+  };
 }

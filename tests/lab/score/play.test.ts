@@ -114,7 +114,7 @@ describe('a case', () => {
     },
     {
       what: 'a channel that no plant shows',
-      more: { node: { ...NODE, also: ['flow'] } },
+      more: { node: { ...NODE, extraChannels: ['flow'] } },
       says: /nothing in the plant shows flow/,
     },
   ])('is refused for $what', ({ more, says }) => {

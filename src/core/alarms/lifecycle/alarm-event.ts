@@ -33,10 +33,12 @@ export function reasonFields({
   reason,
   figures,
 }: StoredReason): Required<Pick<AlarmEvent, 'reason' | 'figures' | 'why'>> {
+  const rounded = roundFigures(figures);
+  // From the rounded figures, so that the sentence is the same when it is made again from what was stored.
   return {
     reason,
-    figures: roundFigures(figures),
-    why: reasonSentence({ reason, figures }, REASON_FORMATS.both) ?? '',
+    figures: rounded,
+    why: reasonSentence({ reason, figures: rounded }, REASON_FORMATS.both) ?? '',
   };
 }
 

@@ -17,7 +17,7 @@ export interface Draw {
 const PEOPLE_OF_HOUSEHOLD = 2;
 
 function scaleUse(fixtures: readonly Fixture[], times: number): Fixture[] {
-  return fixtures.map((fixture) => ({ ...fixture, aDay: fixture.perDay * times }));
+  return fixtures.map((fixture) => ({ ...fixture, perDay: fixture.perDay * times }));
 }
 
 export function people(count: number): Fixture[] {
