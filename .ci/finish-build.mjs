@@ -1,5 +1,6 @@
-// The last step of a build: `dist/main.js` is the command, whatever folder the compiler writes to; migrations are copied; and `replay`,
-// which is started anew for each recording, becomes one file: reading three hundred costs it a third of a second each time.
+// The last step of a build: `dist/main.js` is the command, whatever folder the compiler writes to;
+// migrations are copied; and `replay`, which is started anew for each recording, becomes one file:
+// reading three hundred costs it a third of a second each time.
 import { cpSync, existsSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';

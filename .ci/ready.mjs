@@ -1,5 +1,5 @@
-// Makes a fresh clone ready: installs what is missing, and with 'build' builds what is older than its sources.
-// It runs before anything is installed, so it uses Node alone.
+// Makes a fresh clone ready: installs what is missing, and with 'build' builds what is older than
+// its sources. It runs before anything is installed, so it uses Node alone.
 import { spawnSync } from 'node:child_process';
 import { existsSync, readFileSync, readdirSync, statSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';

@@ -1,5 +1,6 @@
 #!/usr/bin/env node
-// The command of a clone: `npx stillwell …` installs and builds what is missing first, as `npm start` does, then runs the program.
+// The command of a clone: `npx stillwell …` installs and builds what is missing first, as
+// `npm start` does, then runs the program.
 import { spawnSync } from 'node:child_process';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';

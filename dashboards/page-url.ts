@@ -1,8 +1,14 @@
-/** Which page an address means, from its part after `#`: it works from a server and from a folder alike. */
+/**
+ * Which page an address means, from its part after `#`: it works from a server and from a folder
+ * alike.
+ */
 import { ALARM_KINDS, type AlarmKind } from '../shared/text/en/alarms/kinds.ts';
 import { PARTS, type Part } from '../shared/text/en/parts/part-words.ts';
 
-/** Pages of a well's logbook by the last part of their address, each with its title; what stands on them: pages/book-pages.tsx. */
+/**
+ * Pages of a well's logbook by the last part of their address, each with its title; what stands on
+ * them: pages/book-pages.tsx.
+ */
 export const LOGBOOK_TITLES = {
   card: 'Card',
   visit: 'Visits',
@@ -78,7 +84,10 @@ export function partUrl(part: Part): string {
   return `#/parts/${part}`;
 }
 
-/** What an alarm's id says by itself: the well or site that it is of, its kind, and when it began. Undefined where it is no such id. */
+/**
+ * What an alarm's id says by itself: the well or site that it is of, its kind, and when it began.
+ * Undefined where it is no such id.
+ */
 export function alarmIdParts(id: string): { place: string; alarm: AlarmKind; sinceMs: number } | undefined {
   const [place, , kind, since] = id.split('/');
   const alarm = ALARM_KINDS.find((one) => one === kind);

@@ -1,6 +1,9 @@
 import { defineConfig } from 'vite';
 
-/** The static site: relative addresses, so that the same files open from a server, a folder or a memory stick. */
+/**
+ * The static site: relative addresses, so that the same files open from a server, a folder or a
+ * memory stick.
+ */
 export default defineConfig({
   root: import.meta.dirname,
   base: './',

@@ -12,7 +12,8 @@ const io: Io = {
   progress: process.stderr.isTTY,
 };
 
-// Whatever is written is the user's own: data hold hashes of passwords, names, addresses and photos. Windows knows no such thing.
+// Whatever is written is the user's own: data hold hashes of passwords, names, addresses and
+// photos. Windows knows no such thing.
 if (process.platform !== 'win32') process.umask(0o077);
 
 // A reader that has seen enough (`stillwell replay … | head`) is no fault.

@@ -1,6 +1,7 @@
 /**
- * Runs jobs one after another, in the order in which they were asked for: none begins before the one before has settled. It guards state
- * that a job changes and then waits for the store: nobody else sees or changes it meanwhile. A job never asks for the mutex it runs in.
+ * Runs jobs one after another, in the order in which they were asked for: none begins before the
+ * one before has settled. It guards state that a job changes and then waits for the store: nobody
+ * else sees or changes it meanwhile. A job never asks for the mutex it runs in.
  */
 export interface Mutex {
   /** Settles as the job does. */

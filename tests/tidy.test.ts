@@ -1,11 +1,17 @@
-/** The code base looks at itself: who may import whom, a test for each file, no leftovers, wording for every alarm. */
+/**
+ * The code base looks at itself: who may import whom, a test for each file, no leftovers, wording
+ * for every alarm.
+ */
 import { existsSync, readFileSync, readdirSync, statSync } from 'node:fs';
 import { dirname, join, relative, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 
 const top = fileURLToPath(new URL('..', import.meta.url));
-/** The stations of the core and the logbook, in the order of the data: each may import from those before it. */
+/**
+ * The stations of the core and the logbook, in the order of the data: each may import from those
+ * before it.
+ */
 const PURE = [
   'core/domain',
   'core/decode',
@@ -174,6 +180,19 @@ describe('files', () => {
         !readFileSync(join(top, test), 'utf8').includes(file.split('/').at(-1)!.replace('.ts', '')),
     );
     expect(unnamed).toEqual([]);
+  });
+
+  it('keep comments within 100 columns', () => {
+    const long = ['src', 'shared', 'dashboards', 'tests', '.ci']
+      .flatMap((folder) => files(folder, /\.(tsx?|mjs)$/))
+      .flatMap((file) =>
+        readFileSync(join(top, file), 'utf8')
+          .split('\n')
+          .flatMap((line, index) =>
+            line.length > 100 && /^\s*(\/\/|\*|\/\*)/.test(line) ? [`${file}:${index + 1}`] : [],
+          ),
+      );
+    expect(long).toEqual([]);
   });
 
   it('hold no leftovers and no switched-off tests', () => {

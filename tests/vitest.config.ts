@@ -1,7 +1,9 @@
 import { defineConfig } from 'vitest/config';
 import { fileURLToPath } from 'node:url';
 
-/** Nothing in a test may depend on how fast the machine is: the limits below only end what hangs. */
+/**
+ * Nothing in a test may depend on how fast the machine is: the limits below only end what hangs.
+ */
 export default defineConfig({
   root: fileURLToPath(new URL('..', import.meta.url)),
   test: {

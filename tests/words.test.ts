@@ -1,7 +1,8 @@
 /**
- * Names in the code are the trade's words, the standards' or plain technical English. This list holds figures of speech that an
- * earlier version used for mechanisms, each with the word that took its place. Strings and comments are not looked at; nor are the
- * words that the contract fixes on the wire (kept, ask, hello, presence, pack).
+ * Names in the code are the trade's words, the standards' or plain technical English. This list
+ * holds figures of speech that an earlier version used for mechanisms, each with the word that took
+ * its place. Strings and comments are not looked at; nor are the words that the contract fixes on
+ * the wire (kept, ask, hello, presence, pack).
  */
 import { readFileSync, readdirSync, statSync } from 'node:fs';
 import { join } from 'node:path';
@@ -16,7 +17,10 @@ const OLD_NAMES = ['src/server/live/old-names.ts', 'tests/server/live/old-names.
 /** A key in saved state: another name would forget what saved wells remember. */
 const SAVED_KEYS = ['toldMs'];
 
-/** Words that no identifier may contain, word by word as camelCase and underscores part it. A phrase is its words in order. */
+/**
+ * Words that no identifier may contain, word by word as camelCase and underscores part it. A phrase
+ * is its words in order.
+ */
 const REPLACED: Record<string, string> = {
   'let in': 'approve, approved, pendingApproval',
   'turn away': 'reject',
@@ -83,7 +87,10 @@ const wordsOf = (name: string): string =>
     .replaceAll('_', ' ')
     .toLowerCase()} `;
 
-/** Names in a file; on pages, whose text looks like names here, only those of several words and those that are declared. */
+/**
+ * Names in a file; on pages, whose text looks like names here, only those of several words and
+ * those that are declared.
+ */
 function namesOf(path: string): Set<string> {
   const text = code(path);
   const single = path.endsWith('.tsx')

@@ -1,6 +1,7 @@
 /**
- * The mark of how much attention a well asks for: a well's stone ring seen from above, of our own drawing. Calm water where all is as
- * it should be; one, two, three notches cut into the ring the more it presses, at three filled; a ring of dashes where nothing is heard.
+ * The mark of how much attention a well asks for: a well's stone ring seen from above, of our own
+ * drawing. Calm water where all is as it should be; one, two, three notches cut into the ring the
+ * more it presses, at three filled; a ring of dashes where nothing is heard.
  */
 import type { Attention } from '../../shared/api/wells.ts';
 import { URGENCY_WORDS, type Urgency } from '../../shared/text/en/alarms/urgency.ts';

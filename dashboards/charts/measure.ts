@@ -19,7 +19,10 @@ export function unitName(dimension: Dimension, units: UnitSystem): string {
   return toDisplayUnits(0, dimension, units).unit;
 }
 
-/** "from 7.8 to 8.1 A, last 7.9 A", or that nothing was measured. Values are in people's units already. */
+/**
+ * "from 7.8 to 8.1 A, last 7.9 A", or that nothing was measured. Values are in people's units
+ * already.
+ */
 export function spanWords(values: readonly Value[], unit: string, decimals: number): string {
   const known = values.filter((value) => value !== null && value !== undefined);
   const last = known.at(-1);

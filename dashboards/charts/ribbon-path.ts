@@ -1,6 +1,7 @@
 /**
- * The geometry of a ribbon of levels: a band round a centre line, as thick as the day's run time, in nested layers. The innermost layer
- * is the usual day; each further one says how far beyond it the day went. Days of which nothing is known break the ribbon.
+ * The geometry of a ribbon of levels: a band round a centre line, as thick as the day's run time,
+ * in nested layers. The innermost layer is the usual day; each further one says how far beyond it
+ * the day went. Days of which nothing is known break the ribbon.
  */
 
 /** Layers end at these multiples of the usual day; the last goes to the day's own value. */
@@ -22,7 +23,10 @@ export interface RibbonBox {
   height: number;
 }
 
-/** `days`: run time of each day, null where not known. `usual`: the usual day's. Both in the same unit. */
+/**
+ * `days`: run time of each day, null where not known. `usual`: the usual day's. Both in the same
+ * unit.
+ */
 export function ribbonShape(days: readonly (number | null)[], normal: number, box: RibbonBox): RibbonShape {
   const known = days.filter((day) => day !== null);
   const top = Math.max(normal * MIN_SCALE, ...known, Number.MIN_VALUE);
@@ -107,7 +111,10 @@ function num(value: number): string {
   return String(Math.round(value * 100) / 100);
 }
 
-/** The middle of what is known, as the usual day where no baseline says it; 1 where nothing is known. */
+/**
+ * The middle of what is known, as the usual day where no baseline says it; 1 where nothing is
+ * known.
+ */
 export function medianDay(days: readonly (number | null)[]): number {
   const sorted = days.filter((day) => day !== null && day > 0).toSorted((a, b) => (a ?? 0) - (b ?? 0));
   return sorted[sorted.length >> 1] ?? 1;

@@ -1,4 +1,7 @@
-/** Values over the years, drawn small: a dot for each, hollow where it is only known to lie under it, and the lines to hold them against. */
+/**
+ * Values over the years, drawn small: a dot for each, hollow where it is only known to lie under
+ * it, and the lines to hold them against.
+ */
 import { trendShape, TREND_BOX, type ReferenceLine, type TrendPoint } from './trend-shape.ts';
 
 const DOT = 4.5;

@@ -1,4 +1,7 @@
-/** Values over the years as points of a small drawing, with lines to hold them against; the numbers of it, no markup. */
+/**
+ * Values over the years as points of a small drawing, with lines to hold them against; the numbers
+ * of it, no markup.
+ */
 import { DAY_MS } from '../../shared/units/duration.ts';
 export interface TrendPoint {
   atMs: number;
@@ -26,7 +29,10 @@ export const TREND_BOX = { width: 640, height: 200, left: 8, right: 632, top: 14
 /** Room between two words of the axis. */
 const YEAR_WIDTH = 60;
 const MONTH_MS = 30 * DAY_MS;
-/** Lines far over everything measured would press the points flat; they are left to the words beside. */
+/**
+ * Lines far over everything measured would press the points flat; they are left to the words
+ * beside.
+ */
 const MAX_LINE_RATIO = 4;
 
 /** Points by time. `fromZero`: amounts of something; a pressure is drawn around itself. */

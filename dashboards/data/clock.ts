@@ -1,4 +1,7 @@
-/** Now, by the server's clock: a telephone's clock may be wrong, and a written-out copy stands still at the time it was made. */
+/**
+ * Now, by the server's clock: a telephone's clock may be wrong, and a written-out copy stands still
+ * at the time it was made.
+ */
 import { useEffect, useState } from 'preact/hooks';
 
 let offsetMs = 0;

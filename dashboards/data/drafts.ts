@@ -1,6 +1,7 @@
 /**
- * What was typed and not saved yet, kept by this tab till it is saved or the tab is closed: a telephone drops a page while its camera is
- * open, and a link leads away. It never leaves this device.
+ * What was typed and not saved yet, kept by this tab till it is saved or the tab is closed: a
+ * telephone drops a page while its camera is open, and a link leads away. It never leaves this
+ * device.
  */
 const PREFIX = 'stillwell-draft ';
 

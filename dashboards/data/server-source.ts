@@ -1,4 +1,7 @@
-/** Data from the server that these pages came from: questions by fetch, live messages by its event stream. */
+/**
+ * Data from the server that these pages came from: questions by fetch, live messages by its event
+ * stream.
+ */
 import type { Problem } from '../../shared/api/server-state.ts';
 import type { LiveMessage } from '../../shared/api/live.ts';
 import type { Answer, Body, ROUTES, JsonRoute } from '../../shared/api/routes.ts';
@@ -56,7 +59,10 @@ const PATHS: { [N in JsonRoute]: Path<N> } = {
   health: '/health',
 };
 const EVENTS: readonly LiveMessage['event'][] = ['connected', 'resync', 'readings', 'well', 'alarm'];
-/** A server that is being started again is back in this time; the browser itself stops trying after some errors. */
+/**
+ * A server that is being started again is back in this time; the browser itself stops trying after
+ * some errors.
+ */
 const RETRY_MS = 5_000;
 
 /** Paths that are gone to and not asked: files to be saved. */

@@ -1,4 +1,7 @@
-/** What this browser remembers: units and the name under which alarms are acknowledged. Nothing else is stored. */
+/**
+ * What this browser remembers: units and the name under which alarms are acknowledged. Nothing else
+ * is stored.
+ */
 import { createContext } from 'preact';
 import { useContext } from 'preact/hooks';
 import type { UnitSystem } from '../../shared/quantity/format-quantity.ts';
@@ -7,7 +10,10 @@ import type { DataSource } from './source.ts';
 const UNITS_KEY = 'stillwell-units';
 const NAME_KEY = 'stillwell-name';
 
-/** US units where the browser speaks US English or nothing is known: most private wells with a pressure switch stand there. */
+/**
+ * US units where the browser speaks US English or nothing is known: most private wells with a
+ * pressure switch stand there.
+ */
 export function rememberedUnits(): UnitSystem {
   const stored = read(UNITS_KEY);
   if (stored === 'us' || stored === 'metric') return stored;
@@ -26,7 +32,9 @@ export function rememberName(name: string): void {
   write(NAME_KEY, name);
 }
 
-/** A browser may refuse to remember (private mode): then nothing is remembered, and the pages work. */
+/**
+ * A browser may refuse to remember (private mode): then nothing is remembered, and the pages work.
+ */
 function read(key: string): string | null {
   try {
     return localStorage.getItem(key);

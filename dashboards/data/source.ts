@@ -1,6 +1,7 @@
 /**
- * Where everything on the pages comes from: one interface, so that the same pages can show a server's live data or a copy that was
- * written out. Types come from the route table; no shape travels to the browser.
+ * Where everything on the pages comes from: one interface, so that the same pages can show a
+ * server's live data or a copy that was written out. Types come from the route table; no shape
+ * travels to the browser.
  */
 import type { LiveMessage } from '../../shared/api/live.ts';
 import type { Problem } from '../../shared/api/server-state.ts';
@@ -30,7 +31,10 @@ export interface DataSource {
   importWell(parts: RouteParams, bytes: Blob, onProgress?: OnProgress): Promise<Answer<'importWell'>>;
   /** Where a file can be fetched. */
   fileUrl(name: FileRoute, parts: RouteParams): string;
-  /** Calls back for each message of one well, or of all; returns how to stop. `onState` is told whether the connection is up. */
+  /**
+   * Calls back for each message of one well, or of all; returns how to stop. `onState` is told
+   * whether the connection is up.
+   */
   subscribe(
     well: string | undefined,
     onMessage: (message: LiveMessage) => void,

@@ -1,4 +1,7 @@
-/** Asks when a page opens, when its question changes, and when it is told to ask again; keeps the old answer until the new one is there. */
+/**
+ * Asks when a page opens, when its question changes, and when it is told to ask again; keeps the
+ * old answer until the new one is there.
+ */
 import { useCallback, useEffect, useRef, useState } from 'preact/hooks';
 import { syncClock } from './clock.ts';
 import { RequestError } from './source.ts';

@@ -1,4 +1,7 @@
-/** A label as SVG, in mm from its own top left corner. Black on white on paper and on screen: it is a picture of what is printed. */
+/**
+ * A label as SVG, in mm from its own top left corner. Black on white on paper and on screen: it is
+ * a picture of what is printed.
+ */
 import type { Label } from '../../shared/api/labels.ts';
 import { nameText } from '../../shared/text/en/names.ts';
 import { LABEL_ATTRS, labelShapes, roundMm } from '../../shared/labels/draw.ts';

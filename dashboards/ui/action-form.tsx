@@ -1,4 +1,7 @@
-/** A small form that tells the server one thing: its own fields, the name of who does it, one button, and what came of it. */
+/**
+ * A small form that tells the server one thing: its own fields, the name of who does it, one
+ * button, and what came of it.
+ */
 import type { ComponentChildren } from 'preact';
 import { useState } from 'preact/hooks';
 import { DAY_MS, HOUR_MS } from '../../shared/units/duration.ts';

@@ -1,4 +1,7 @@
-/** An address as a code for a telephone's camera, as large as a hand holds: black on white, also where the page is dark. */
+/**
+ * An address as a code for a telephone's camera, as large as a hand holds: black on white, also
+ * where the page is dark.
+ */
 import { makeQrCode, QUIET_ZONE_MODULES } from '../../shared/labels/qr.ts';
 import { LABEL_TOOLS } from '../labels/browser-label-tools.ts';
 

@@ -1,4 +1,7 @@
-/** What a person can do about an alarm: say that it was seen, or put it aside for a time. Neither touches a pump. */
+/**
+ * What a person can do about an alarm: say that it was seen, or put it aside for a time. Neither
+ * touches a pump.
+ */
 import type { AlarmAnswer } from '../../shared/api/alarms.ts';
 import { nowMs } from '../data/clock.ts';
 import { useAppContext } from '../data/settings.ts';

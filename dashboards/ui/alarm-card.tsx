@@ -1,4 +1,7 @@
-/** A standing alarm in short: what, since when, why, what it most likely is, the first safe step with its cautions, and where the whole of it is. */
+/**
+ * A standing alarm in short: what, since when, why, what it most likely is, the first safe step
+ * with its cautions, and where the whole of it is.
+ */
 import type { AlarmAnswer, SymptomAnswer } from '../../shared/api/alarms.ts';
 import { alarmTitle } from '../../shared/text/en/alarm-title.ts';
 import { whyText } from '../../shared/text/en/reasons/why.ts';

@@ -1,4 +1,7 @@
-/** One field of the card: its name, an example of how it is written, and why it was refused where it was. */
+/**
+ * One field of the card: its name, an example of how it is written, and why it was refused where it
+ * was.
+ */
 import type { Field } from '../../shared/card/fields.ts';
 import type { UnitSystem } from '../../shared/quantity/format-quantity.ts';
 import { useAppContext } from '../data/settings.ts';

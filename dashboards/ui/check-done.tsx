@@ -1,4 +1,7 @@
-/** Writes down that a check was done: how it was, its value as found and as left, a remark, photos from the camera. */
+/**
+ * Writes down that a check was done: how it was, its value as found and as left, a remark, photos
+ * from the camera.
+ */
 import { useState } from 'preact/hooks';
 import type { CheckRowAnswer, ChecksAnswer } from '../../shared/api/due.ts';
 import { parseQuantity } from '../../shared/quantity/parse-quantity.ts';
@@ -86,7 +89,10 @@ function DoneForm({ check, value, well, changed }: CheckProps) {
   );
 }
 
-/** Looked through here, so that the reason stands at the field before anything is sent; the server looks again. */
+/**
+ * Looked through here, so that the reason stands at the field before anything is sent; the server
+ * looks again.
+ */
 function readCheckForm(
   fields: FormData,
   check: CheckRowAnswer,

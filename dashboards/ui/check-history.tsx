@@ -1,4 +1,7 @@
-/** What was done and found, newest first, and drawn where it has a value; a slip can be struck out, and stays in the logbook. */
+/**
+ * What was done and found, newest first, and drawn where it has a value; a slip can be struck out,
+ * and stays in the logbook.
+ */
 import type { CheckCompletionAnswer } from '../../shared/api/due.ts';
 import { toDisplayUnits, formatNumber } from '../../shared/quantity/format-quantity.ts';
 import type { UnitSystem } from '../../shared/quantity/format-quantity.ts';

@@ -1,4 +1,7 @@
-/** What the card says, what is usual, and the sensors with when they were last heard. What is not known is said to be so. */
+/**
+ * What the card says, what is usual, and the sensors with when they were last heard. What is not
+ * known is said to be so.
+ */
 import { channelUnit } from '../../shared/api/channel-units.ts';
 import { agoWords, dateWords } from '../../shared/text/en/time-words.ts';
 import { formatDuration } from '../../shared/text/en/format.ts';

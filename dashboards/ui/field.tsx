@@ -1,4 +1,6 @@
-/** One field of a form with the reason why it was refused beneath it; what was typed stays as it is. */
+/**
+ * One field of a form with the reason why it was refused beneath it; what was typed stays as it is.
+ */
 import type { ComponentChildren } from 'preact';
 import { useId } from 'preact/hooks';
 

@@ -1,4 +1,6 @@
-/** Imports a well from another Stillwell. Nothing here is changed by it; what was added is listed. */
+/**
+ * Imports a well from another Stillwell. Nothing here is changed by it; what was added is listed.
+ */
 import { useState } from 'preact/hooks';
 import type { Answer } from '../../shared/api/routes.ts';
 import { useAppContext } from '../data/settings.ts';

@@ -1,6 +1,6 @@
 /**
- * A page that is fetched when it is first opened: whoever looks at the list of wells over a slow link does not wait for forms that nobody
- * opened. It is then there for as long as the tab is.
+ * A page that is fetched when it is first opened: whoever looks at the list of wells over a slow
+ * link does not wait for forms that nobody opened. It is then there for as long as the tab is.
  */
 import type { ComponentType } from 'preact';
 import { useEffect, useState } from 'preact/hooks';

@@ -1,6 +1,6 @@
 /**
- * The calendar on a telephone: whether this computer answers on the farm's network and how to make it, the address as a code, a link and
- * text, who can then read it, and how to take it away again.
+ * The calendar on a telephone: whether this computer answers on the farm's network and how to make
+ * it, the address as a code, a link and text, who can then read it, and how to take it away again.
  */
 import { useState } from 'preact/hooks';
 import type { CalendarAddressAnswer } from '../../shared/api/calendar-address.ts';

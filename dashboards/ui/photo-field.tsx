@@ -1,6 +1,7 @@
 /**
- * Photos and documents that go with an entry: from the camera or from the files of the phone. They are kept first, each under the hash of its
- * bytes, and the entry then points to them; one that was kept and is not pointed to is found among the documents.
+ * Photos and documents that go with an entry: from the camera or from the files of the phone. They
+ * are kept first, each under the hash of its bytes, and the entry then points to them; one that was
+ * kept and is not pointed to is found among the documents.
  */
 import { RequestError, type DataSource } from '../data/source.ts';
 import { documentName, uploadProblem } from '../../shared/text/en/documents.ts';
@@ -42,7 +43,8 @@ export async function uploadPhotos(
   for (const [at, file] of files.entries()) {
     const refused = uploadProblem(file);
     if (refused !== undefined) throw new RequestError(`${documentName(file, at)}: ${refused}`);
-    // One after the other: a phone's uplink is narrow, and the first that is refused stops the rest.
+    // One after the other: a phone's uplink is narrow, and the first that is refused stops the
+    // rest.
     // oxlint-disable-next-line no-await-in-loop
     const { entry } = await source.addDocument({ ...details, name: documentName(file, at) }, file);
     const { hash } = entry.body;

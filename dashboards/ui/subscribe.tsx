@@ -1,4 +1,7 @@
-/** The calendar of what is due, of one well or of all: on telephones, in a calendar program of this computer, and as a file. */
+/**
+ * The calendar of what is due, of one well or of all: on telephones, in a calendar program of this
+ * computer, and as a file.
+ */
 import { useAppContext } from '../data/settings.ts';
 import { CopyButton } from './copy-button.tsx';
 import { PhoneCalendar } from './phone-calendar.tsx';

@@ -1,4 +1,7 @@
-/** How a form becomes an entry with its photos: what cannot be so is told at its field before anything is sent, and so is what the server refuses. */
+/**
+ * How a form becomes an entry with its photos: what cannot be so is told at its field before
+ * anything is sent, and so is what the server refuses.
+ */
 import { useState } from 'preact/hooks';
 import { RequestError, type DataSource } from '../data/source.ts';
 import { FIELD_ERRORS_MESSAGE, refusedField } from '../words/refused-field.ts';

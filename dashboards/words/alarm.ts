@@ -1,4 +1,7 @@
-/** What the pages say of causes: how likely each is, what speaks for and against it, and which of them no honest reader can tell apart. */
+/**
+ * What the pages say of causes: how likely each is, what speaks for and against it, and which of
+ * them no honest reader can tell apart.
+ */
 import type { UnitSystem } from '../../shared/quantity/format-quantity.ts';
 import { CAUSE_WORDS } from '../../shared/text/en/causes/cause-words.ts';
 import { causeEvidence } from '../../shared/text/en/causes/cause-evidence.ts';
@@ -14,7 +17,10 @@ export interface CauseLine {
   /** Sentences from what was measured and is on the card. */
   for: string[];
   against: string[];
-  /** What a person would find where it is so, and where it is not; of the likelier one where several are named together. */
+  /**
+   * What a person would find where it is so, and where it is not; of the likelier one where several
+   * are named together.
+   */
   lookFor: string;
   notIf: string;
   /** Where several are named together. */
@@ -27,7 +33,10 @@ export interface AlarmWithCauses {
   causes: readonly WeighedCause[];
 }
 
-/** One line for each cause, heaviest first; look-alikes that are both named share a line and their weight. */
+/**
+ * One line for each cause, heaviest first; look-alikes that are both named share a line and their
+ * weight.
+ */
 export function causeLines(alarm: AlarmWithCauses, units: UnitSystem): CauseLine[] {
   const reasons = new Map(causeEvidence(alarm, units).map((one) => [one.cause, one]));
   const groups = new Map<string, WeighedCause[]>();
@@ -68,7 +77,9 @@ function causeLineOf(causes: Cause[]): Omit<CauseLine, 'likely' | 'for' | 'again
   };
 }
 
-/** How likely, in words: weights are opinions, and a percentage would promise more than they hold. */
+/**
+ * How likely, in words: weights are opinions, and a percentage would promise more than they hold.
+ */
 export function likelyWords(weight: number, isFirst = false): string {
   if (weight >= 0.6) return 'most likely';
   if (isFirst && weight >= 0.3) return 'likeliest, but not sure';

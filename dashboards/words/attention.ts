@@ -1,4 +1,7 @@
-/** The word for how much attention a well asks for. The mark beside it says the same by shape, so that color is never alone. */
+/**
+ * The word for how much attention a well asks for. The mark beside it says the same by shape, so
+ * that color is never alone.
+ */
 import type { Attention } from '../../shared/api/wells.ts';
 import type { Urgency } from '../../shared/text/en/alarms/urgency.ts';
 
@@ -13,7 +16,10 @@ export const ATTENTION_WORDS: Record<Attention, string> = {
   'not-in-use': 'Not in use',
 };
 
-/** One sentence over all wells: "Five wells: one to act on now, two this week." Where alarms ask, by their urgency. */
+/**
+ * One sentence over all wells: "Five wells: one to act on now, two this week." Where alarms ask, by
+ * their urgency.
+ */
 export function summaryWords(attentions: readonly (Attention | Urgency)[]): string {
   const count = (one: Attention | Urgency): number =>
     attentions.filter((attention) => attention === one).length;

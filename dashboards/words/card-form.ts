@@ -1,6 +1,6 @@
 /**
- * The card as a form holds it: text by field, a list as lines, an empty field as nothing. What was typed is kept as it was typed till it
- * is saved; then spaces at the ends go, and empty lines.
+ * The card as a form holds it: text by field, a list as lines, an empty field as nothing. What was
+ * typed is kept as it was typed till it is saved; then spaces at the ends go, and empty lines.
  */
 import { keyFor, SECTIONS, type Field, type Section } from '../../shared/card/fields.ts';
 import type { Part } from '../../shared/text/en/parts/part-words.ts';
@@ -53,7 +53,10 @@ export interface ShownSection {
   fields: ShownField[];
 }
 
-/** The sections of a card with one pump or several; of the switch's fields those that can still be filled. */
+/**
+ * The sections of a card with one pump or several; of the switch's fields those that can still be
+ * filled.
+ */
 export function sectionsOf(opened: Readonly<FlatCard>, pumps: readonly string[]): ShownSection[] {
   return SECTIONS.flatMap((section) =>
     section.perPump && pumps.length > 1
@@ -74,7 +77,10 @@ function sectionFor(section: Section, opened: Readonly<FlatCard>, pump: string |
   };
 }
 
-/** A switch is written by its name or by its two points: where one way was taken, the other is not offered. */
+/**
+ * A switch is written by its name or by its two points: where one way was taken, the other is not
+ * offered.
+ */
 function isAlternative(key: string, opened: Readonly<FlatCard>): boolean {
   const points = opened['switch.points'] !== undefined;
   const each = opened['switch.cutIn'] !== undefined || opened['switch.cutOut'] !== undefined;
@@ -88,7 +94,10 @@ export function pumpsOf(flat: Readonly<FlatCard>): string[] {
   return Array.from({ length: count }, (_, at) => `p${at + 1}`);
 }
 
-/** The same with one pump more. A second pump is another kind of card: each pump then has a part of its own. */
+/**
+ * The same with one pump more. A second pump is another kind of card: each pump then has a part of
+ * its own.
+ */
 export function withPump(typed: Typed, pumps: readonly string[]): { typed: Typed; pumps: string[] } {
   const next = [...pumps, `p${pumps.length + 1}`];
   if (pumps.length > 1) return { typed, pumps: next };

@@ -15,7 +15,10 @@ export function datesInWords(text: string, nowMs: number): string {
   return text.replaceAll(/\b\d{4}-\d\d-\d\d\b/g, (on) => dayWords(on, nowMs));
 }
 
-/** "Overdue since 3 May, 12 days", "Due today", "Due 31 May, in 6 days", "No date known. Proposed: 12 January". */
+/**
+ * "Overdue since 3 May, 12 days", "Due today", "Due 31 May, in 6 days", "No date known. Proposed:
+ * 12 January".
+ */
 export function dueWords({ dueDate, lateDays = 0, state, proposedDate }: Dated, nowMs: number): string {
   if (dueDate === undefined)
     return proposedDate === undefined

@@ -1,4 +1,6 @@
-/** Where a form was refused: which field the server means, and what stands at the button meanwhile. */
+/**
+ * Where a form was refused: which field the server means, and what stands at the button meanwhile.
+ */
 import { RequestError } from '../data/source.ts';
 
 /** Said at the button where reasons stand at fields. */
@@ -6,7 +8,8 @@ export const FIELD_ERRORS_MESSAGE =
   'Not kept yet: see what is said at the fields. What you typed is still there.';
 
 /**
- * Which field the server refused, and why: "Cannot read entry: results.2.unit must be …". Undefined where it is about no field.
+ * Which field the server refused, and why: "Cannot read entry: results.2.unit must be …". Undefined
+ * where it is about no field.
  */
 export function refusedField(error: unknown): { field: string; reason: string } | undefined {
   if (!(error instanceof RequestError)) return undefined;

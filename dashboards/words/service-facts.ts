@@ -1,6 +1,7 @@
 /**
- * What to have ready for whoever comes: the facts of pump, tank and switch, and what is usual, as far as they are known. What a technician
- * will ask for and nobody wrote down is listed as missing, so that it can be looked up while there is time.
+ * What to have ready for whoever comes: the facts of pump, tank and switch, and what is usual, as
+ * far as they are known. What a technician will ask for and nobody wrote down is listed as missing,
+ * so that it can be looked up while there is time.
  */
 import { dateWords } from '../../shared/text/en/time-words.ts';
 import type { PumpDetail, WellDetail } from '../../shared/api/wells.ts';

@@ -1,6 +1,7 @@
 /**
- * Where the liters of a pump's runs come from: a flow meter that was heard, else pressure and the tank, else nowhere. What is metered was measured;
- * what is calculated rests on the card's tank, and people should know which of the two they read.
+ * Where the liters of a pump's runs come from: a flow meter that was heard, else pressure and the
+ * tank, else nowhere. What is metered was measured; what is calculated rests on the card's tank,
+ * and people should know which of the two they read.
  */
 import type { PumpDetail, WellDetail } from '../../shared/api/wells.ts';
 

@@ -1,11 +1,17 @@
-/** Results of one analyte over the years: the points, the limits to hold them against, and one sentence that says no more than was measured. */
+/**
+ * Results of one analyte over the years: the points, the limits to hold them against, and one
+ * sentence that says no more than was measured.
+ */
 import type { WaterAnswer, WaterResultAnswer } from '../../shared/api/due.ts';
 import { amountText } from '../../shared/text/en/water-text.ts';
 
 export interface WaterPoint {
   atMs: number;
   value: number;
-  /** Under what the laboratory could see, or over what it could count: the value is that end and no measure. */
+  /**
+   * Under what the laboratory could see, or over what it could count: the value is that end and no
+   * measure.
+   */
   open?: 'under' | 'over';
 }
 
@@ -43,7 +49,10 @@ function limitLines({ comparisons, unit }: WaterResultAnswer): WaterTrend['lines
   ]);
 }
 
-/** "2.1 mg/L as N at first, 4.8 mg/L as N last; higher each time": that last only of figures that were all measured. */
+/**
+ * "2.1 mg/L as N at first, 4.8 mg/L as N last; higher each time": that last only of figures that
+ * were all measured.
+ */
 export function trendWords({ points, unit }: Pick<WaterTrend, 'points' | 'unit'>): string {
   const [first, last] = [points[0], points.at(-1)];
   if (!first || !last) return '';

@@ -1,7 +1,7 @@
 /**
- * What people do to a well, kind by kind with its fields (contract, section 6): the one table. The type of an act, its reader
- * (src/core/domain/read-act.ts), the API's schema and the contract's table follow from it. `card-changed` stands apart: its one field is
- * a whole card.
+ * What people do to a well, kind by kind with its fields (contract, section 6): the one table. The
+ * type of an act, its reader (src/core/domain/read-act.ts), the API's schema and the contract's
+ * table follow from it. `card-changed` stands apart: its one field is a whole card.
  */
 import { MOTOR_AMPS, SWITCH_PRESSURE } from '../card/limits.ts';
 import {
@@ -25,7 +25,8 @@ import { ALARM_KINDS } from '../text/en/alarms/kinds.ts';
 const MAX_REMARK_CHARACTERS = 500;
 
 const well = required(name);
-// Alarms are kept by their names: rows of an earlier version may have one that this one does not know.
+// Alarms are kept by their names: rows of an earlier version may have one that this one does not
+// know.
 const alarm = required(choice<string>(...ALARM_KINDS));
 const until = required(moment('untilMs'));
 

@@ -1,6 +1,7 @@
 /**
- * Acts of people, written as the contract writes them (firmware-contract/contract.md, section 6): quantities are text with a
- * unit, times are RFC 3339. The server adds the time at which it was done. `server-away` and `tick` are the server's own.
+ * Acts of people, written as the contract writes them (firmware-contract/contract.md, section 6):
+ * quantities are text with a unit, times are RFC 3339. The server adds the time at which it was
+ * done. `server-away` and `tick` are the server's own.
  */
 import { z } from 'zod';
 import { ACT_FIELDS, REMARK, SERVER_ACTS, type WrittenAct } from '../acts/act-fields.ts';
@@ -28,7 +29,8 @@ export const actShape = z
 
 export const actRequestShape = z
   .strictObject({
-    // Made of the table that the type is made of: the compiler does not follow it through the shapes.
+    // Made of the table that the type is made of: the compiler does not follow it through the
+    // shapes.
     // oxlint-disable-next-line typescript/no-unsafe-type-assertion
     act: actShape as unknown as z.ZodType<WrittenAct>,
     by: opt(z.string().trim().min(1).max(80)),

@@ -1,4 +1,7 @@
-/** An alarm as people see it, one for its whole life, and the questions that acknowledge or shelve it. */
+/**
+ * An alarm as people see it, one for its whole life, and the questions that acknowledge or shelve
+ * it.
+ */
 import { z } from 'zod';
 import { alarmKindShape, causeShape, evidenceShape, figuresShape, priorityShape } from './event-shapes.ts';
 

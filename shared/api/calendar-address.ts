@@ -1,4 +1,7 @@
-/** The address at which phones on the farm's network read the calendar of checks: whether anything answers there, and the address itself. */
+/**
+ * The address at which phones on the farm's network read the calendar of checks: whether anything
+ * answers there, and the address itself.
+ */
 import { z } from 'zod';
 
 const opt = z.exactOptional;
@@ -7,7 +10,10 @@ const well = opt(z.string().min(1).max(40));
 /** Without a well: of all wells. */
 export const calendarAddressQuery = z.strictObject({ well });
 
-/** `ensure` makes an address where there is none, `renew` takes the old one away, `remove` takes it away and makes none. */
+/**
+ * `ensure` makes an address where there is none, `renew` takes the old one away, `remove` takes it
+ * away and makes none.
+ */
 export const calendarAddressRequest = z.strictObject({ well, action: z.enum(['ensure', 'renew', 'remove']) });
 
 const hosts = z.array(z.string()).describe('Addresses of this computer on its networks.');

@@ -1,4 +1,7 @@
-/** What was measured beside what is written on the card (src/logbook/readings/card-comparison.ts makes it, shared/text/en/checks/measured-text.ts says it). */
+/**
+ * What was measured beside what is written on the card (src/logbook/readings/card-comparison.ts
+ * makes it, shared/text/en/checks/measured-text.ts says it).
+ */
 import { z } from 'zod';
 import { DIMENSIONS } from '../quantity/units.ts';
 

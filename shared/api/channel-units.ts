@@ -1,6 +1,6 @@
 /**
- * In which unit the API and the pages give a channel: kPa and L/s where the wire has Pa and m3/s, because everything people read
- * is reckoned from those; every other channel as it is on the wire.
+ * In which unit the API and the pages give a channel: kPa and L/s where the wire has Pa and m3/s,
+ * because everything people read is reckoned from those; every other channel as it is on the wire.
  */
 import type { Dimension } from '../quantity/units.ts';
 
@@ -30,7 +30,9 @@ const UNITS_BY_CHANNEL: Record<string, ChannelUnit> = {
   temperature: { unit: 'Cel', factor: UNCHANGED, dimension: 'temperature', label: 'Temperature' },
 };
 
-/** The unit of a channel by its name, pump prefix or not; undefined where there is no such channel. */
+/**
+ * The unit of a channel by its name, pump prefix or not; undefined where there is no such channel.
+ */
 export function channelUnit(channel: string): ChannelUnit | undefined {
   const cut = channel.indexOf('/');
   const base = UNITS_BY_CHANNEL[channel.slice(cut + 1)];

@@ -1,4 +1,7 @@
-/** The checks of the first hour as a well's page shows them: what each asks, what the card says, what was measured, and what to do. */
+/**
+ * The checks of the first hour as a well's page shows them: what each asks, what the card says,
+ * what was measured, and what to do.
+ */
 import { z } from 'zod';
 import { DIMENSIONS } from '../quantity/units.ts';
 import { CHECK_KINDS } from '../text/en/checks/checks.ts';

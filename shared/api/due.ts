@@ -1,4 +1,7 @@
-/** Checks: what is due on all wells and on one, what was done over the years; and water tests beside the published limits. */
+/**
+ * Checks: what is due on all wells and on one, what was done over the years; and water tests beside
+ * the published limits.
+ */
 import { z } from 'zod';
 
 const opt = z.exactOptional;

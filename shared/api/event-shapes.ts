@@ -1,6 +1,7 @@
 /**
- * The zod shapes of the engine's four lines (./events.ts), for the API document and for tests of answers. The interfaces there
- * stay the source; `tests/http/shapes.test.ts` holds that shape and interface say the same in both directions.
+ * The zod shapes of the engine's four lines (./events.ts), for the API document and for tests of
+ * answers. The interfaces there stay the source; `tests/http/shapes.test.ts` holds that shape and
+ * interface say the same in both directions.
  */
 import { z } from 'zod';
 import { ALARM_KINDS, CAUSES, PRIORITIES } from '../text/en/alarms/kinds.ts';

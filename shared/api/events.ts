@@ -1,7 +1,7 @@
 /**
- * What the engine says about a well: the four lines that `replay` prints and that the store, the API and the pages share.
- * The fields are the contract's (section 6): SI, the unit in the name, times as UTC text with milliseconds; what could not be
- * measured is absent.
+ * What the engine says about a well: the four lines that `replay` prints and that the store, the
+ * API and the pages share. The fields are the contract's (section 6): SI, the unit in the name,
+ * times as UTC text with milliseconds; what could not be measured is absent.
  */
 import type { AlarmKind, Priority, WeighedCause } from '../text/en/alarms/kinds.ts';
 import type { Figures } from '../text/en/reasons/reason-text.ts';
@@ -37,7 +37,10 @@ export interface CycleEvent {
   flags: CycleFlag[];
 }
 
-/** One local day of one pump; of the whole well (without `pump`, the water fields) where a well has several. */
+/**
+ * One local day of one pump; of the whole well (without `pump`, the water fields) where a well has
+ * several.
+ */
 export interface DayEvent {
   event: 'day';
   well: string;
@@ -87,7 +90,10 @@ export interface AlarmEvent {
   /** Raised and changed carry the fields below; cleared does not. */
   since?: string;
   priority?: Priority;
-  /** Why it is active: a name with its figures in SI (shared/text/en/reasons/), and the sentence made of them. */
+  /**
+   * Why it is active: a name with its figures in SI (shared/text/en/reasons/), and the sentence
+   * made of them.
+   */
   reason?: string;
   figures?: Figures;
   why?: string;

@@ -1,4 +1,7 @@
-/** Questions whose body or answer is a file: papers, the packet of a well and the drawing in it. A part of the route table (./routes.ts). */
+/**
+ * Questions whose body or answer is a file: papers, the packet of a well and the drawing in it. A
+ * part of the route table (./routes.ts).
+ */
 import { entryResultShape, documentQuery } from './logbook.ts';
 import { exportQuery, importResultShape, sectionQuery, sectionShape, importQuery } from './exports.ts';
 import { noQuery } from './queries.ts';

@@ -1,4 +1,7 @@
-/** The labels of a well: what is to be printed on each, in both unit systems, with blanks where nothing is known. Drawing them is the page's work. */
+/**
+ * The labels of a well: what is to be printed on each, in both unit systems, with blanks where
+ * nothing is known. Drawing them is the page's work.
+ */
 import { z } from 'zod';
 import { LABEL_KINDS } from '../text/en/label-words.ts';
 

@@ -1,7 +1,8 @@
 /**
- * The live stream (server-sent events, `/api/live`): each message is one of these, its `event` field is also the SSE event
- * name. Alarm messages carry an SSE id; a viewer that comes back with the last one gets what it missed, or `resync` where that is
- * no longer held: then it asks for everything anew.
+ * The live stream (server-sent events, `/api/live`): each message is one of these, its `event`
+ * field is also the SSE event name. Alarm messages carry an SSE id; a viewer that comes back with
+ * the last one gets what it missed, or `resync` where that is no longer held: then it asks for
+ * everything anew.
  */
 import { z } from 'zod';
 import { alarmShape } from './alarms.ts';

@@ -1,4 +1,7 @@
-/** What people wrote down of a well, and its card with who changed it when. Shapes of entries: src/logbook/entries/entry.ts. */
+/**
+ * What people wrote down of a well, and its card with who changed it when. Shapes of entries:
+ * src/logbook/entries/entry.ts.
+ */
 import { z } from 'zod';
 import { unreadCard } from '../card/card-shape.ts';
 import { unreadEntry, unreadEntryBody } from '../entries/entry-shape.ts';

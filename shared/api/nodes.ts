@@ -1,4 +1,7 @@
-/** The boxes that send: who they say they are, when they were last heard, and which of them wait to be let in. */
+/**
+ * The boxes that send: who they say they are, when they were last heard, and which of them wait to
+ * be let in.
+ */
 import { z } from 'zod';
 
 const opt = z.exactOptional;

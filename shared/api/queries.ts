@@ -1,4 +1,7 @@
-/** What may stand in the query of a question, with its limits. An unknown key is refused, not ignored. */
+/**
+ * What may stand in the query of a question, with its limits. An unknown key is refused, not
+ * ignored.
+ */
 import { z } from 'zod';
 import { DAY_MS } from '../units/duration.ts';
 import { NOTICE_STATES } from './server-state.ts';

@@ -1,4 +1,6 @@
-/** Reference readings: a run followed with a guide, readings over the years, and a measured draw. */
+/**
+ * Reference readings: a run followed with a guide, readings over the years, and a measured draw.
+ */
 import { z } from 'zod';
 import { DIMENSIONS } from '../quantity/units.ts';
 

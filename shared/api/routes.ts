@@ -1,6 +1,7 @@
 /**
- * Every question that the API answers, in one literal table: the server mounts it, the OpenAPI document is made of it, and the
- * pages take their types from it (types alone: no zod travels to the browser).
+ * Every question that the API answers, in one literal table: the server mounts it, the OpenAPI
+ * document is made of it, and the pages take their types from it (types alone: no zod travels to
+ * the browser).
  */
 import { z } from 'zod';
 import { actResultShape, actRequestShape, actsShape } from './acts.ts';

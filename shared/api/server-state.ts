@@ -1,4 +1,7 @@
-/** How the server itself fares: refused packs, notices, health, and the problem document of every error (RFC 9457). */
+/**
+ * How the server itself fares: refused packs, notices, health, and the problem document of every
+ * error (RFC 9457).
+ */
 import { z } from 'zod';
 
 const opt = z.exactOptional;

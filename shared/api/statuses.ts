@@ -1,4 +1,7 @@
-/** Statuses of the route table (./routes.ts): the answer, and the problems that each sort of request can meet. */
+/**
+ * Statuses of the route table (./routes.ts): the answer, and the problems that each sort of request
+ * can meet.
+ */
 export const OK = [200] as const;
 export const QUERY_PROBLEMS = [400, 403] as const;
 /** The path names something that may not exist. */

@@ -1,4 +1,6 @@
-/** Visits to a well: what to bring, what was done, and what the readings showed before and after. */
+/**
+ * Visits to a well: what to bring, what was done, and what the readings showed before and after.
+ */
 import { z } from 'zod';
 import { entryShape } from './logbook.ts';
 

@@ -1,6 +1,7 @@
 /**
- * A well as the list and its page show it: what it does now, what stands against it, and the same said in words in both unit
- * systems. Times are Unix ms; quantities SI with the unit in the name; what is not known is absent.
+ * A well as the list and its page show it: what it does now, what stands against it, and the same
+ * said in words in both unit systems. Times are Unix ms; quantities SI with the unit in the name;
+ * what is not known is absent.
  */
 import { z } from 'zod';
 import { CARD, PUMP } from '../card/card-fields.ts';

@@ -1,7 +1,8 @@
 /**
- * The one table of what a card holds: each key with its kind and its limits (why: ./limits.ts). How people are asked for it, in which
- * order and in which words, stands in ./card-sections.ts; rules between keys in src/core/domain/read-card.ts. A field that is here and there
- * is read, shown, compared, exported and described to others by that alone.
+ * The one table of what a card holds: each key with its kind and its limits (why: ./limits.ts). How
+ * people are asked for it, in which order and in which words, stands in ./card-sections.ts; rules
+ * between keys in src/core/domain/read-card.ts. A field that is here and there is read, shown,
+ * compared, exported and described to others by that alone.
  */
 import {
   choice,
@@ -66,11 +67,17 @@ export const CARD = {
   longRun: quantity('duration', LONG_RUN, 'longRunS'),
   /** The least water over the pump that people will bear. */
   levelLow: quantity('length', WATER_OVER_PUMP, 'levelLowM'),
-  /** How many false alarms a year, by chance, people will bear from this whole well; the usual where not given. */
+  /**
+   * How many false alarms a year, by chance, people will bear from this whole well; the usual where
+   * not given.
+   */
   falseAlarmsPerYear: number(FALSE_ALARMS),
 } as const satisfies Fields;
 
-/** Stands beside `pump`, for each of several pumps too. A pressure switch where the card does not say. */
+/**
+ * Stands beside `pump`, for each of several pumps too. A pressure switch where the card does not
+ * say.
+ */
 export const CONTROL = {
   control: choice('pressure-switch', 'variable-speed', 'constant-pressure-valve', 'float', 'timer'),
 } as const satisfies Fields;
@@ -113,8 +120,8 @@ export const TANK = {
   maxPressure: quantity('pressure', SWITCH_PRESSURE, 'maxPressureKpa'),
 } as const satisfies Fields;
 
-// From here on: what no reading can tell and no watch judges by. It is kept apart (src/core/domain/description.ts), so that a change of it
-// can't touch what was learnt.
+// From here on: what no reading can tell and no watch judges by. It is kept apart
+// (src/core/domain/description.ts), so that a change of it can't touch what was learnt.
 
 export const CARD_NOTES = {
   treatment: lines({ maxItems: MAX_TREATMENTS, maxCharacters: MAX_LINE_CHARACTERS }),
@@ -158,7 +165,10 @@ export const HOLE = {
   /** Nominal diameter. */
   dropPipe: quantity('length', PIPE_SIZE, 'dropPipeDiameterM'),
   dropPipeMaterial: shortText,
-  /** Each a depth, or where it sits in words: many are built into the pump, and nobody measured those. */
+  /**
+   * Each a depth, or where it sits in words: many are built into the pump, and nobody measured
+   * those.
+   */
   checkValves: lines({ maxItems: MAX_CHECK_VALVES, maxCharacters: MAX_TEXT_CHARACTERS }),
   yield: quantity('flow', PUMP_FLOW, 'yieldLPerS'),
   driller: shortText,
@@ -166,7 +176,10 @@ export const HOLE = {
   log: { ...shortText, as: 'logNumber' },
 } as const satisfies Fields;
 
-/** The pump's circuit, written down by whoever had the box open. Nothing of it asks anybody to open a box. */
+/**
+ * The pump's circuit, written down by whoever had the box open. Nothing of it asks anybody to open
+ * a box.
+ */
 export const ELECTRICAL = {
   /** Which panel. */
   panel: line,
@@ -205,7 +218,10 @@ export const WHERE = {
   treatment: line,
 } as const satisfies Fields;
 
-/** Every field of a card with one pump by the object that it stands in, dotted; '' is the card itself. */
+/**
+ * Every field of a card with one pump by the object that it stands in, dotted; '' is the card
+ * itself.
+ */
 export const CARD_OBJECTS: Readonly<Record<string, Fields>> = {
   '': { ...CARD, ...CONTROL, ...CARD_NOTES },
   pump: { ...PUMP, ...PUMP_NOTES },
@@ -224,7 +240,10 @@ const BY_KEY: ReadonlyMap<string, Field> = new Map(
   ),
 );
 
-/** What a card of one pump holds under a dotted key, as `pump.motor`; undefined where no card has such a key. */
+/**
+ * What a card of one pump holds under a dotted key, as `pump.motor`; undefined where no card has
+ * such a key.
+ */
 export function cardField(key: string): Field | undefined {
   return BY_KEY.get(key);
 }

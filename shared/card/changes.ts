@@ -20,7 +20,10 @@ export interface StoredAct {
   body?: unknown;
 }
 
-/** Acts in the order of their time -> changes, newest first. A card that was written again as it was is no change. */
+/**
+ * Acts in the order of their time -> changes, newest first. A card that was written again as it was
+ * is no change.
+ */
 export function cardChanges(acts: readonly StoredAct[]): CardChange[] {
   let before: FlatCard | undefined;
   const changes: CardChange[] = [];

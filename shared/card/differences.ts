@@ -26,7 +26,10 @@ export interface CardConflict {
   key: string;
   theirs?: string;
   yours?: string;
-  /** Who changed it from what both had opened. Only where both did is it a question; else the change is nobody's loss. */
+  /**
+   * Who changed it from what both had opened. Only where both did is it a question; else the change
+   * is nobody's loss.
+   */
   changedBy: 'them' | 'you' | 'both';
 }
 

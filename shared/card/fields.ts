@@ -1,4 +1,7 @@
-/** The fields of a card as a form, a list, the command line and the columns of a table go by them: the table's, in the order of the words. */
+/**
+ * The fields of a card as a form, a list, the command line and the columns of a table go by them:
+ * the table's, in the order of the words.
+ */
 import { CARD_SECTIONS, type FieldWords, type SectionWords } from '../text/en/card-sections.ts';
 import { cardField } from './card-fields.ts';
 import { withoutPumpPrefix } from './flat-card.ts';
@@ -32,7 +35,9 @@ const ALL_FIELDS: readonly Field[] = SECTIONS.flatMap(({ fields }) => fields);
 const BY_KEY = new Map(ALL_FIELDS.map((field) => [field.key, field]));
 const PUMP_FIELD = /^(control$|pump\.)/;
 
-/** The field of a key, whichever pump it is of; undefined for `well`, `reads` and what no card has. */
+/**
+ * The field of a key, whichever pump it is of; undefined for `well`, `reads` and what no card has.
+ */
 export function fieldOf(key: string): Field | undefined {
   return BY_KEY.get(withoutPumpPrefix(key));
 }
@@ -65,7 +70,9 @@ export function fieldName({ label }: Field): string {
   return label.replace(/, one .*line$/, '');
 }
 
-/** The place of a key among all, for lists in the form's order; what the form has not comes last. */
+/**
+ * The place of a key among all, for lists in the form's order; what the form has not comes last.
+ */
 export function fieldOrder(key: string): number {
   const at = ALL_FIELDS.findIndex((field) => field.key === withoutPumpPrefix(key));
   return at < 0 ? ALL_FIELDS.length : at;

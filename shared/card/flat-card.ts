@@ -1,6 +1,7 @@
 /**
- * A written card as one line a field: `pump.motor` is "1 hp". So it is compared, shown field by field, typed at a command line and put
- * into a row of a table. A list is one text, parted by "; ". Nothing is checked here: that is the reader's (src/core/domain/read-card.ts).
+ * A written card as one line a field: `pump.motor` is "1 hp". So it is compared, shown field by
+ * field, typed at a command line and put into a row of a table. A list is one text, parted by "; ".
+ * Nothing is checked here: that is the reader's (src/core/domain/read-card.ts).
  */
 
 import type { Field } from '../schema/field.ts';
@@ -40,7 +41,10 @@ function toText(value: unknown): string {
   return lines.every((line) => typeof line === 'string') ? joinLines(lines) : JSON.stringify(lines);
 }
 
-/** The card of its fields. What is no number where one belongs stays text, for the reader to refuse with its reason. */
+/**
+ * The card of its fields. What is no number where one belongs stays text, for the reader to refuse
+ * with its reason.
+ */
 export function unflatten(flat: Readonly<FlatCard>): Record<string, unknown> {
   const card: Record<string, unknown> = {};
   for (const [key, text] of Object.entries(flat)) {
@@ -59,7 +63,10 @@ export function unflatten(flat: Readonly<FlatCard>): Record<string, unknown> {
   return card;
 }
 
-/** Own property whatever its name: `__proto__` is a key like another, and refused as one by the reader. */
+/**
+ * Own property whatever its name: `__proto__` is a key like another, and refused as one by the
+ * reader.
+ */
 function setOwn(holder: object, name: string, value: unknown): void {
   Object.defineProperty(holder, name, { value, enumerable: true, configurable: true, writable: true });
 }

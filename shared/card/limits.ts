@@ -1,10 +1,14 @@
 /**
- * What a card may hold at most: beyond these a value is a slip of the pen (a wrong unit, a lost point) and is refused. They are wide
- * on purpose; what is merely odd is asked about instead (src/core/domain/questions.ts). Common practice where no source stands.
+ * What a card may hold at most: beyond these a value is a slip of the pen (a wrong unit, a lost
+ * point) and is refused. They are wide on purpose; what is merely odd is asked about instead
+ * (src/core/domain/questions.ts). Common practice where no source stands.
  */
 import type { ValueRange } from '../schema/field.ts';
 
-/** 300 psi: twice the full scale of the usual 150 psi transducer, above the rating of the pipe down any private well. 0.5 psi: under it no switch is made. */
+/**
+ * 300 psi: twice the full scale of the usual 150 psi transducer, above the rating of the pipe down
+ * any private well. 0.5 psi: under it no switch is made.
+ */
 export const SWITCH_PRESSURE: ValueRange = {
   min: 3.4,
   max: 2069,
@@ -14,10 +18,15 @@ export const SWITCH_PRESSURE: ValueRange = {
 /** An air charge may be nothing at all: a plain tank, or one whose air is gone. */
 export const AIR_PRESSURE: ValueRange = { min: 0, max: 2069, text: 'from 0 to 300 psi (2,068 kPa)' };
 
-/** 1 L to 10,000 gal: the smallest hydraulic-shock bottle, and ten times the largest tank of a battery of them. */
+/**
+ * 1 L to 10,000 gal: the smallest hydraulic-shock bottle, and ten times the largest tank of a
+ * battery of them.
+ */
 export const TANK_VOLUME: ValueRange = { min: 1, max: 37_855, text: 'from 1 L to 10,000 gal (37,854 L)' };
 
-/** 20 W (a small solar pump) to 500 hp (372.8 kW), larger than any motor that fits a private well. */
+/**
+ * 20 W (a small solar pump) to 500 hp (372.8 kW), larger than any motor that fits a private well.
+ */
 export const MOTOR_POWER: ValueRange = { min: 20, max: 372_851, text: 'from 20 W to 500 hp (372.8 kW)' };
 
 /** 12 V (solar) to 1,000 V (the end of low voltage, IEC 60038). */
@@ -62,7 +71,9 @@ export const STOCK_HEADS: ValueRange = { min: 1, max: 100_000, text: 'a whole nu
 /** Characters of a name for people (site, other load). One line on a phone. */
 export const MAX_TEXT_CHARACTERS = 80;
 
-/** One false alarm in a thousand years is as good as no watch; ten a year and nobody looks any more. */
+/**
+ * One false alarm in a thousand years is as good as no watch; ten a year and nobody looks any more.
+ */
 export const FALSE_ALARMS: ValueRange = { min: 0.001, max: 10, text: 'a number from 0.001 to 10' };
 
 /** 1 ft for a dug well to 1,500 m, as SET_DEPTH. */
@@ -72,7 +83,10 @@ export const HOLE_DEPTH: ValueRange = {
   text: 'from 1 ft (0.3 m) to 4,921 ft (1,500 m)',
 };
 
-/** Water stands above ground in a flowing well: 100 ft of it (43 psi at the cap) is past those that are met. */
+/**
+ * Water stands above ground in a flowing well: 100 ft of it (43 psi at the cap) is past those that
+ * are met.
+ */
 export const STATIC_LEVEL: ValueRange = {
   min: -30.5,
   max: 1500,

@@ -1,6 +1,12 @@
-/** Labels beside a drawing, each as near to what it names as there is room for, in order and without lying over each other. */
+/**
+ * Labels beside a drawing, each as near to what it names as there is room for, in order and without
+ * lying over each other.
+ */
 
-/** Tops of labels whose middles would like to lie at `center`. `center` need not be in order; the places come in the order of the question. */
+/**
+ * Tops of labels whose middles would like to lie at `center`. `center` need not be in order; the
+ * places come in the order of the question.
+ */
 export function placeLabels(
   labels: readonly { center: number; size: number }[],
   range: { from: number; to: number },

@@ -1,4 +1,7 @@
-/** The pressure tank and what stands beside it at the surface: a sign, not to scale. What is not known stands as a question mark. */
+/**
+ * The pressure tank and what stands beside it at the surface: a sign, not to scale. What is not
+ * known stands as a question mark.
+ */
 import { path, rect, textShape, type Shape } from './shape.ts';
 
 export interface TankFacts {

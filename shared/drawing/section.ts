@@ -1,6 +1,7 @@
 /**
- * The well as a section through the ground: depths to scale, everything at the surface and across not. What is not known is drawn as not
- * known (a broken line, a question mark) and named; nothing is put where nobody measured it.
+ * The well as a section through the ground: depths to scale, everything at the surface and across
+ * not. What is not known is drawn as not known (a broken line, a question mark) and named; nothing
+ * is put where nobody measured it.
  */
 import type { UnitSystem } from '../quantity/format-quantity.ts';
 import { toDisplayUnits, formatQuantity } from '../quantity/format-quantity.ts';
@@ -8,7 +9,10 @@ import { placeLabels } from './place-labels.ts';
 import { path, rect, roundToTenth, textShape, type Drawing, type Shape } from './shape.ts';
 import { tankShapes } from './section-tank.ts';
 
-/** What is known of the hole and what hangs in it. Metres down from the ground; what is absent is not known. */
+/**
+ * What is known of the hole and what hangs in it. Metres down from the ground; what is absent is
+ * not known.
+ */
 export interface SectionFacts {
   wellDepthM?: number;
   casingDepthM?: number;
@@ -130,7 +134,10 @@ function waterShapes(
   ];
 }
 
-/** Casing as far as it is known to go; below it, or where nobody knows how far it goes, the wall is a broken line. */
+/**
+ * Casing as far as it is known to go; below it, or where nobody knows how far it goes, the wall is
+ * a broken line.
+ */
 function holeShapes(
   { wellDepthM, casingDepthM }: SectionFacts,
   y: (m: number) => number,

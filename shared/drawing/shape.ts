@@ -1,4 +1,7 @@
-/** A drawing as plain data, in SVG's own terms (SVG 1.1, W3C): the pages and the packet put the same shapes into their own markup. */
+/**
+ * A drawing as plain data, in SVG's own terms (SVG 1.1, W3C): the pages and the packet put the same
+ * shapes into their own markup.
+ */
 export interface Shape {
   element: 'path' | 'rect' | 'circle' | 'text' | 'title';
   attrs: Readonly<Record<string, string | number>>;

@@ -1,4 +1,7 @@
-/** A trend as a line: one value a step of even width, with holes where nothing is known. Its sentence says what the line shows. */
+/**
+ * A trend as a line: one value a step of even width, with holes where nothing is known. Its
+ * sentence says what the line shows.
+ */
 import { path, roundToTenth, textShape, type Drawing, type Shape } from './shape.ts';
 
 export interface Trend {
@@ -49,7 +52,9 @@ export function drawTrend(trend: Trend): Drawing | undefined {
   };
 }
 
-/** Means of neighbours, so that there are few enough; a step of which nothing is known stays a hole. */
+/**
+ * Means of neighbours, so that there are few enough; a step of which nothing is known stays a hole.
+ */
 function downsample(values: readonly (number | null)[]): (number | null)[] {
   const size = Math.ceil(values.length / MAX_STEPS);
   if (size <= 1) return [...values];

@@ -1,6 +1,7 @@
 /**
- * What people write down of a well, kind by kind with its fields: the one table. The reader (src/logbook/entries/read-entry.ts) and
- * the API's schema follow from it. An entry is kept as it was written, quantities with their units.
+ * What people write down of a well, kind by kind with its fields: the one table. The reader
+ * (src/logbook/entries/read-entry.ts) and the API's schema follow from it. An entry is kept as it
+ * was written, quantities with their units.
  */
 import type { Dimension } from '../quantity/units.ts';
 import {
@@ -87,14 +88,19 @@ export const ENTRY_FIELDS = {
     where: oneLine,
     with: oneLine,
     from: choice('hand', 'sensors'),
-    /** What the node read while a meter was held to the same conductor: two such pairs calibrate it. */
+    /**
+     * What the node read while a meter was held to the same conductor: two such pairs calibrate it.
+     */
     clamp: quantity('current', METER_AMPS, 'clampAmps'),
     /** How a flow was measured, so that its calculation can be seen. */
     bucket: object({
       volume: required(quantity('volume', BUCKET_L, 'volumeL')),
       time: required(quantity('duration', STOPWATCH_S, 'timeS')),
     }),
-    /** The measured draw that a precharge was calculated from (src/core/hydraulics/measured-draw.ts). */
+    /**
+     * The measured draw that a precharge was calculated from
+     * (src/core/hydraulics/measured-draw.ts).
+     */
     draw: object({
       drawn: required(quantity('volume', BUCKET_L, 'drawnL')),
       before: required(quantity('pressure', GAUGE_PRESSURE, 'beforeKpa')),

@@ -14,7 +14,10 @@ export const MAX_DOCUMENT_BYTES = 25 * 2 ** 20;
 export const MAX_RESULTS = 200;
 /** A check that comes round less often than each ten years is none. */
 export const MAX_INTERVAL_DAYS = 3_650;
-/** A well's packet with all its papers: a lifetime's photos. What is larger does not fit into a small computer's memory when it is read in. */
+/**
+ * A well's packet with all its papers: a lifetime's photos. What is larger does not fit into a
+ * small computer's memory when it is read in.
+ */
 export const MAX_EXPORT_BYTES = 512 * 2 ** 20;
 /** Its record: 110,000 cycles of ten usual years are about 100 MiB. */
 export const MAX_RECORD_BYTES = 256 * 2 ** 20;

@@ -1,10 +1,16 @@
-/** The day that somebody wrote on a form, as the moment that an entry carries: now for today, else noon at the well. */
+/**
+ * The day that somebody wrote on a form, as the moment that an entry carries: now for today, else
+ * noon at the well.
+ */
 import { localDate } from '../text/en/time-words.ts';
 import { localToUtcMs } from './local-moment.ts';
 
 const NOON = 12;
 
-/** RFC 3339 text, or the reason why it is no day that an entry can have. `date` is what a date field holds. */
+/**
+ * RFC 3339 text, or the reason why it is no day that an entry can have. `date` is what a date field
+ * holds.
+ */
 export function entryMoment(
   date: string,
   { timeZone, nowMs }: { timeZone: string; nowMs: number },

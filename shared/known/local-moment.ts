@@ -1,6 +1,7 @@
 /**
- * From a date and time on the wall of a place to the instant, by Intl alone, since the pages reckon it too and carry no calendar of
- * their own. Held against the Temporal polyfill in tests/shared/known/local-moment.test.ts.
+ * From a date and time on the wall of a place to the instant, by Intl alone, since the pages reckon
+ * it too and carry no calendar of their own. Held against the Temporal polyfill in
+ * tests/shared/known/local-moment.test.ts.
  */
 import { DAY_MS, MINUTE_MS } from '../units/duration.ts';
 export interface LocalMoment {
@@ -39,8 +40,8 @@ function asUtcMs({ year, month, day, hour, minute }: LocalMoment): number {
 }
 
 /**
- * The instant at which the wall shows this, Unix ms. A time that comes twice (the clock goes back) is its first; one that the clock
- * skips is as much later as it skips.
+ * The instant at which the wall shows this, Unix ms. A time that comes twice (the clock goes back)
+ * is its first; one that the clock skips is as much later as it skips.
  */
 export function localToUtcMs(moment: LocalMoment, timeZone: string): number {
   const wantedMs = asUtcMs(moment);

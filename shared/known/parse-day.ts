@@ -1,4 +1,7 @@
-/** Which day somebody names by "Sunday", "the 20th", "12 May", "the end of the month", and the time of day with it, seen from today. */
+/**
+ * Which day somebody names by "Sunday", "the 20th", "12 May", "the end of the month", and the time
+ * of day with it, seen from today.
+ */
 import { DAY_MS } from '../units/duration.ts';
 import { daysInMonth, addDays, weekdayOf, type LocalMoment } from './local-moment.ts';
 
@@ -24,7 +27,10 @@ export const MONTHS = [
 ] as const;
 const WEEKDAYS = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday'] as const;
 
-/** A day of the year that was less than this long ago was more likely misremembered than meant for next year. */
+/**
+ * A day of the year that was less than this long ago was more likely misremembered than meant for
+ * next year.
+ */
 const JUST_PAST_DAYS = 60;
 
 const TIME_OF_DAY =

@@ -1,7 +1,8 @@
 /**
- * One line of what somebody knows, with its end: "guests until Sunday", "watering the new lawn until the 20th", "laid up for 3 months".
- * A day means to its end, in the well's own time zone. What can mean two days is refused and both are named: a wrong end would hide
- * an alarm or raise one. What was understood is shown before anything is sent.
+ * One line of what somebody knows, with its end: "guests until Sunday", "watering the new lawn
+ * until the 20th", "laid up for 3 months". A day means to its end, in the well's own time zone.
+ * What can mean two days is refused and both are named: a wrong end would hide an alarm or raise
+ * one. What was understood is shown before anything is sent.
  */
 import { DAY_MS, HOUR_MS } from '../units/duration.ts';
 import { localToUtcMs, daysInMonth, localMoment, addDays, type LocalMoment } from './local-moment.ts';

@@ -1,4 +1,7 @@
-/** An end in words: "the end of Sun 19 July" where it is a midnight, which nobody reads as the day before; else the moment in full. */
+/**
+ * An end in words: "the end of Sun 19 July" where it is a midnight, which nobody reads as the day
+ * before; else the moment in full.
+ */
 import { momentWords } from '../text/en/time-words.ts';
 import type { UnitSystem } from '../quantity/format-quantity.ts';
 import { MINUTE_MS } from '../units/duration.ts';

@@ -1,7 +1,8 @@
 /**
- * How wide text is in Arial and in fonts of the same widths, where no browser can be asked. In thousandths of the font size: the advances of
- * Liberation Sans 2, which has Arial's, read from its `hmtx` table. Letters that are not here are taken for wide ones, so that a row is
- * broken too early rather than printed over its edge.
+ * How wide text is in Arial and in fonts of the same widths, where no browser can be asked. In
+ * thousandths of the font size: the advances of Liberation Sans 2, which has Arial's, read from its
+ * `hmtx` table. Letters that are not here are taken for wide ones, so that a row is broken too
+ * early rather than printed over its edge.
  */
 import type { MeasureWidth } from './wrap.ts';
 

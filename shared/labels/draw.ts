@@ -1,9 +1,15 @@
-/** Labels and their sheets as shapes in mm, which pages and files put into their own markup. Black on white: it is a picture of what is printed. */
+/**
+ * Labels and their sheets as shapes in mm, which pages and files put into their own markup. Black
+ * on white: it is a picture of what is printed.
+ */
 import { path, type Shape } from '../drawing/shape.ts';
 import type { LabelLayout } from './layout.ts';
 import type { Sheet } from './sheets.ts';
 
-/** Fonts of one set of widths, so that a sheet breaks its rows alike on every machine that has one of them. */
+/**
+ * Fonts of one set of widths, so that a sheet breaks its rows alike on every machine that has one
+ * of them.
+ */
 export const LABEL_FONT = "Arial, 'Liberation Sans', Helvetica, sans-serif";
 
 /** What stands on all of a label. */

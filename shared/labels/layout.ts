@@ -1,7 +1,8 @@
 /**
- * Where everything stands on a label, in mm. Main figures have capitals of 3.5 mm and more: seen from 60 cm, an arm's length in a pump
- * house, that is 20 minutes of arc, the height that the US Nuclear Regulatory Commission prefers for labels (NUREG-0700 rev. 3, 11.4.1.5-1).
- * Small print has 2 mm, the same from 35 cm. What does not fit is left off from the end, and named on the page.
+ * Where everything stands on a label, in mm. Main figures have capitals of 3.5 mm and more: seen
+ * from 60 cm, an arm's length in a pump house, that is 20 minutes of arc, the height that the US
+ * Nuclear Regulatory Commission prefers for labels (NUREG-0700 rev. 3, 11.4.1.5-1). Small print has
+ * 2 mm, the same from 35 cm. What does not fit is left off from the end, and named on the page.
  */
 import type { Label, LabelLine } from '../api/labels.ts';
 import { withNonBreakingUnits } from '../text/en/names.ts';
@@ -26,7 +27,10 @@ export interface LabelLayout {
   omitted: string[];
 }
 
-/** The font with the lowest capitals of those asked for has them at 0.688 of its size (measured: tests/browser/labels.test.ts). */
+/**
+ * The font with the lowest capitals of those asked for has them at 0.688 of its size (measured:
+ * tests/browser/labels.test.ts).
+ */
 export const CAPITAL_HEIGHT_RATIO = 0.688;
 const MAIN = { size: 5.2, bold: true } as const;
 const SMALL = { size: 3 } as const;
@@ -103,7 +107,10 @@ interface Frame {
   column: number;
 }
 
-/** The code at the right, the caution at the foot: across the whole label where there is room under the code. */
+/**
+ * The code at the right, the caution at the foot: across the whole label where there is room under
+ * the code.
+ */
 function frameOf(label: Label, size: Size, { widthOf, encode }: LabelTools): Frame {
   const width = size.w - 2 * PAD;
   const bodyH = size.h - PAD - BODY_TOP;
@@ -157,7 +164,10 @@ function titleTexts(
   ];
 }
 
-/** Lines stand in the order of what they are worth, blanks to fill in too: the last go first, and one always stays. */
+/**
+ * Lines stand in the order of what they are worth, blanks to fill in too: the last go first, and
+ * one always stays.
+ */
 function fitBlocks(blocks: readonly Block[], available: number): { kept: Block[]; omitted: string[] } {
   const kept = [...blocks];
   const omitted: string[] = [];

@@ -1,14 +1,19 @@
 /**
- * The code on a label: the facts themselves as plain text, for a telephone without network. A module is at least 0.5 mm, which any
- * telephone reads from a hand's breadth (common practice, no source), with error correction M or better, so that a scratch of a seventh of it
- * does no harm. What does not fit at that size is left out from the end, whole lines at a time: the most important stand first.
+ * The code on a label: the facts themselves as plain text, for a telephone without network. A
+ * module is at least 0.5 mm, which any telephone reads from a hand's breadth (common practice, no
+ * source), with error correction M or better, so that a scratch of a seventh of it does no harm.
+ * What does not fit at that size is left out from the end, whole lines at a time: the most
+ * important stand first.
  */
 export const MIN_MODULE_MM = 0.5;
 const MAX_MODULE_MM = 0.6;
 /** Light modules around it (ISO/IEC 18004). */
 export const QUIET_ZONE_MODULES = 4;
 
-/** Text to modules, dark ones true, with error correction M and no border; throws where no code holds the text. */
+/**
+ * Text to modules, dark ones true, with error correction M and no border; throws where no code
+ * holds the text.
+ */
 export type Encode = (text: string) => {
   version: number;
   size: number;
@@ -25,7 +30,10 @@ export interface QrCode {
   path: string;
 }
 
-/** The code of as many lines as fit into a square of `sideMm`. Undefined where not even the first does. */
+/**
+ * The code of as many lines as fit into a square of `sideMm`. Undefined where not even the first
+ * does.
+ */
 export function makeQrCode(lines: readonly string[], sideMm: number, encode: Encode): QrCode | undefined {
   const maxModules = Math.floor(sideMm / MIN_MODULE_MM);
   for (let count = lines.length; count > 0; count--) {

@@ -1,6 +1,7 @@
 /**
- * Sheets that labels are printed on, by their dimensions alone: label stock as it is common (no source), and plain paper with lines to cut
- * along, which keeps 10 mm from the edges that no home printer reaches. All in mm; labels are counted row by row from the top left.
+ * Sheets that labels are printed on, by their dimensions alone: label stock as it is common (no
+ * source), and plain paper with lines to cut along, which keeps 10 mm from the edges that no home
+ * printer reaches. All in mm; labels are counted row by row from the top left.
  */
 export interface Sheet {
   id: string;
@@ -91,7 +92,10 @@ function plainSheet(paper: Sheet['paper'], columns: number, rows: number): Sheet
   };
 }
 
-/** The place of each label: which page, and its top left corner on it. `first` counts from 1: places before it are used up already. */
+/**
+ * The place of each label: which page, and its top left corner on it. `first` counts from 1: places
+ * before it are used up already.
+ */
 export function labelPositions(
   sheet: Sheet,
   count: number,

@@ -1,4 +1,7 @@
-/** Text broken into rows by the width that it really has; a word that is longer than a row is broken where it must be. */
+/**
+ * Text broken into rows by the width that it really has; a word that is longer than a row is broken
+ * where it must be.
+ */
 export type MeasureWidth = (text: string, style: TextStyle) => number;
 
 export interface TextStyle {
@@ -7,7 +10,10 @@ export interface TextStyle {
   bold?: boolean;
 }
 
-/** Rows of at most `width` mm; the first one begins `indent` mm in. A no-break space is part of its word. */
+/**
+ * Rows of at most `width` mm; the first one begins `indent` mm in. A no-break space is part of its
+ * word.
+ */
 export function wrap(
   text: string,
   style: TextStyle,

@@ -1,6 +1,6 @@
 /**
- * Prints an SI value in people's units, US or metric. How many decimals a quantity carries is decided here once: what a gauge, a
- * clamp or a tape can honestly show, and never more.
+ * Prints an SI value in people's units, US or metric. How many decimals a quantity carries is
+ * decided here once: what a gauge, a clamp or a tape can honestly show, and never more.
  */
 import { UNITS } from './units.ts';
 import type { Dimension, Unit, UnitName } from './units.ts';
@@ -12,7 +12,9 @@ interface DisplayUnit<D extends Dimension> {
   decimals: number;
 }
 
-/** Feet for depths, psi in whole pounds as a dial shows them, amps to a hundredth as a clamp does. */
+/**
+ * Feet for depths, psi in whole pounds as a dial shows them, amps to a hundredth as a clamp does.
+ */
 const DISPLAY_UNITS: { [S in UnitSystem]: { [D in Dimension]: DisplayUnit<D> } } = {
   us: {
     pressure: { unit: 'psi', decimals: 0 },
@@ -64,7 +66,10 @@ export function toDisplayUnits(
   return { value: unitOf(dimension, unit).fromSi(si), unit };
 }
 
-/** A value with its unit, thousands parted by a comma: "40 psi", "5,200 ft", "3/4 hp". Trailing zeros after the point are dropped. */
+/**
+ * A value with its unit, thousands parted by a comma: "40 psi", "5,200 ft", "3/4 hp". Trailing
+ * zeros after the point are dropped.
+ */
 export function formatQuantity(
   si: number,
   dimension: Dimension,
@@ -79,7 +84,10 @@ export function formatQuantity(
   return `${formatNumber(value, decimals ?? DISPLAY_UNITS[system][dimension].decimals)} ${unit}`;
 }
 
-/** A plain number for people: at most `decimals` after the point, thousands parted by a comma, never "-0". */
+/**
+ * A plain number for people: at most `decimals` after the point, thousands parted by a comma, never
+ * "-0".
+ */
 export function formatNumber(value: number, decimals: number): string {
   const [whole = '', part = ''] = Math.abs(value).toFixed(decimals).split('.');
   const decimalsText = part.replace(/0+$/, '');

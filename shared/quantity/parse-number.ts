@@ -1,6 +1,7 @@
 /**
- * Numbers as people write them on a pump's card: "9.8", "5 200", "5,200", "3/4", "1-1/2", "1 1/2", "½", "-10". A comma parts
- * thousands and nothing else: "1,5" could be fifteen or one and a half, so it is refused rather than guessed.
+ * Numbers as people write them on a pump's card: "9.8", "5 200", "5,200", "3/4", "1-1/2", "1 1/2",
+ * "½", "-10". A comma parts thousands and nothing else: "1,5" could be fifteen or one and a half,
+ * so it is refused rather than guessed.
  */
 
 /** Signs that stand for a fraction in one character, as text. */

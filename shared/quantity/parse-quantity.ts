@@ -1,12 +1,15 @@
 /**
- * Reads a quantity as people write it, "40 psi", into SI. The unit is part of what is written: a bare number is refused, for half
- * of the world would read it as something else.
+ * Reads a quantity as people write it, "40 psi", into SI. The unit is part of what is written: a
+ * bare number is refused, for half of the world would read it as something else.
  */
 import { parseNumber } from './parse-number.ts';
 import { UNITS, findUnit } from './units.ts';
 import type { Dimension, Unit } from './units.ts';
 
-/** A quantity in SI with its dimension, or the rule that the text breaks, to stand after its key: "must be …". */
+/**
+ * A quantity in SI with its dimension, or the rule that the text breaks, to stand after its key:
+ * "must be …".
+ */
 export type ParsedQuantity = { si: number; dimension: Dimension } | { problem: string };
 
 /** How each dimension is named in a problem. */

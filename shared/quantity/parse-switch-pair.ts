@@ -1,6 +1,7 @@
 /**
- * A pressure switch is called by its two points: "40/60", "30-50 psi", "2.8/4.1 bar". Without a unit it is psi, because that bare
- * name is the North American trade's (common practice, no source).
+ * A pressure switch is called by its two points: "40/60", "30-50 psi", "2.8/4.1 bar". Without a
+ * unit it is psi, because that bare name is the North American trade's (common practice, no
+ * source).
  */
 import { parseNumber } from './parse-number.ts';
 import { findUnit } from './units.ts';

@@ -1,6 +1,7 @@
 /**
- * The units that people may write, by dimension, each with its way to SI and back. The list is the contract's (section 5), and the
- * SI units of the same dimensions. A unit that is not here is refused and never guessed at: "m" is a length and no minute.
+ * The units that people may write, by dimension, each with its way to SI and back. The list is the
+ * contract's (section 5), and the SI units of the same dimensions. A unit that is not here is
+ * refused and never guessed at: "m" is a length and no minute.
  */
 import { hFromS, minFromS, sFromH, sFromMin } from '../units/duration.ts';
 import { ftFromM, inFromM, mFromFt, mFromIn, mFromMm, mmFromM } from '../units/length.ts';
@@ -40,7 +41,10 @@ export interface Unit {
   name: string;
   /** Other ways to write it; capitals do not count. */
   aliases?: readonly string[];
-  /** Further ways in which capitals do count: a million ohms and a thousandth of one differ by nothing else. */
+  /**
+   * Further ways in which capitals do count: a million ohms and a thousandth of one differ by
+   * nothing else.
+   */
   caseSensitiveAliases?: readonly string[];
   toSi: (value: number) => number;
   fromSi: (si: number) => number;
@@ -52,7 +56,10 @@ const scaleBy =
     value * factor;
 const identity = (value: number): number => value;
 
-/** SI here is kPa, m, L, L/s, W, A, V, C, s, ohm and uF: the units that names inside end in (`cutInKpa`, `volumeL`). First unit: the SI one. */
+/**
+ * SI here is kPa, m, L, L/s, W, A, V, C, s, ohm and uF: the units that names inside end in
+ * (`cutInKpa`, `volumeL`). First unit: the SI one.
+ */
 export const UNITS = {
   pressure: [
     { name: 'kPa', toSi: identity, fromSi: identity },
@@ -111,7 +118,8 @@ export const UNITS = {
   capacitance: [
     {
       name: 'uF',
-      // "mfd" is what motor capacitors are marked with, and never a thousandth of a farad (common practice, no source).
+      // "mfd" is what motor capacitors are marked with, and never a thousandth of a farad (common
+      // practice, no source).
       aliases: ['\u00b5F', '\u03bcF', 'mfd', 'microfarad', 'microfarads'],
       toSi: identity,
       fromSi: identity,
@@ -122,7 +130,10 @@ export const UNITS = {
 /** Names of the units of one dimension. */
 export type UnitName<D extends Dimension> = (typeof UNITS)[D][number]['name'];
 
-/** The unit that `text` names in this dimension, capitals apart where they may be; undefined where there is none. */
+/**
+ * The unit that `text` names in this dimension, capitals apart where they may be; undefined where
+ * there is none.
+ */
 export function findUnit(dimension: Dimension, text: string): Unit | undefined {
   const wanted = text.toLowerCase();
   const units: readonly Unit[] = UNITS[dimension];

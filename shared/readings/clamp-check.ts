@@ -1,6 +1,7 @@
 /**
- * Does the clamp agree with a meter that somebody held to the same conductor? Two instruments agree where they are no further apart than
- * the better of common clamp meters promises, 2 % of what it shows, and one step of each (common practice, no source).
+ * Does the clamp agree with a meter that somebody held to the same conductor? Two instruments agree
+ * where they are no further apart than the better of common clamp meters promises, 2 % of what it
+ * shows, and one step of each (common practice, no source).
  */
 import { parseQuantity } from '../quantity/parse-quantity.ts';
 
@@ -19,7 +20,10 @@ const TOLERANCE_RATIO = 0.02;
 /** Meters show a tenth or a hundredth; a tenth where the writing does not tell. */
 const DEFAULT_STEP_A = 0.1;
 
-/** `meter` as it was written, "7.9 A"; `clampA` as Stillwell has it; `stepA` the node's resolution, where known. */
+/**
+ * `meter` as it was written, "7.9 A"; `clampA` as Stillwell has it; `stepA` the node's resolution,
+ * where known.
+ */
 export function checkClamp(meter: string, clampA: number, stepA = 0): ClampCheck {
   const read = parseQuantity(meter, 'current');
   if ('problem' in read) return { is: 'no-meter', problem: `The meter’s reading ${read.problem}.` };

@@ -1,4 +1,7 @@
-/** How a field is written, in one line for whoever fills it in by hand or by program: for the contract's tables and the API's schema. */
+/**
+ * How a field is written, in one line for whoever fills it in by hand or by program: for the
+ * contract's tables and the API's schema.
+ */
 import { expectedText } from '../quantity/parse-quantity.ts';
 import type { Field } from './field.ts';
 

@@ -1,7 +1,9 @@
 /**
- * A field that people write, described once as plain data: its kind, its limits, whether it must be given. The type of the value in SI
- * (here), the reader (src/core/domain/read-fields.ts), the form, the command line, the API's schema (./zod-shape.ts) and the tables of
- * the contract (./field-text.ts) all follow from it. Plain data and not zod itself, because the pages use it and must stay small.
+ * A field that people write, described once as plain data: its kind, its limits, whether it must be
+ * given. The type of the value in SI (here), the reader (src/core/domain/read-fields.ts), the form,
+ * the command line, the API's schema (./zod-shape.ts) and the tables of the contract
+ * (./field-text.ts) all follow from it. Plain data and not zod itself, because the pages use it and
+ * must stay small.
  */
 import type { Dimension } from '../quantity/units.ts';
 
@@ -47,7 +49,10 @@ type Kind =
   /** Looked through by a rule of its own; `rule` says how it is written. */
   | { kind: 'special'; json: 'text' | 'list'; rule: string };
 
-/** `as`: the name of its value inside, where that is not its key: a quantity's ends in its unit (`cutInKpa`). */
+/**
+ * `as`: the name of its value inside, where that is not its key: a quantity's ends in its unit
+ * (`cutInKpa`).
+ */
 export type Field = Kind & { as?: string; required?: true };
 export type Fields = Readonly<Record<string, Field>>;
 

@@ -1,4 +1,7 @@
-/** Fields as the API describes them: a zod shape of what people write. What is wrong with a value is said by the reader, in better words. */
+/**
+ * Fields as the API describes them: a zod shape of what people write. What is wrong with a value is
+ * said by the reader, in better words.
+ */
 import { z } from 'zod';
 import { fieldText } from './field-text.ts';
 import type { Field, Fields } from './field.ts';
@@ -52,7 +55,10 @@ function kindShape(field: Field): z.ZodType {
   }
 }
 
-/** What a reader looks through and refuses in better words: here is only said by which shape it is described. */
+/**
+ * What a reader looks through and refuses in better words: here is only said by which shape it is
+ * described.
+ */
 export function unread(describedBy: string) {
   return z.record(z.string(), z.unknown()).meta({ describedBy });
 }

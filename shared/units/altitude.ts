@@ -1,6 +1,7 @@
 /**
- * Air pressure by altitude: an air-charged tank works in absolute pressure, and at 5,000 ft a sixth of the sea-level air is
- * missing. Formula: US Standard Atmosphere 1976, troposphere (from memory; recomputed against a table in the tests).
+ * Air pressure by altitude: an air-charged tank works in absolute pressure, and at 5,000 ft a sixth
+ * of the sea-level air is missing. Formula: US Standard Atmosphere 1976, troposphere (from memory;
+ * recomputed against a table in the tests).
  */
 
 /** Standard atmosphere at sea level, kPa, exact by definition. */
@@ -13,7 +14,8 @@ const EXPONENT = 5.25588;
 const TROPOPAUSE_M = 11_000;
 
 /**
- * Mean atmospheric pressure at an altitude, kPa absolute. The weather moves it by about 3 kPa either way.
+ * Mean atmospheric pressure at an altitude, kPa absolute. The weather moves it by about 3 kPa
+ * either way.
  * @throws RangeError above the troposphere: nothing here is ever drilled there.
  */
 export function atmosphericKpa(altitudeM: number): number {

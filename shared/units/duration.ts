@@ -1,4 +1,7 @@
-/** Durations: what people say in minutes, hours and days is kept in seconds, and times in Unix milliseconds. */
+/**
+ * Durations: what people say in minutes, hours and days is kept in seconds, and times in Unix
+ * milliseconds.
+ */
 export const MINUTE_S = 60;
 export const HOUR_S = 60 * MINUTE_S;
 export const DAY_S = 24 * HOUR_S;

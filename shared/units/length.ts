@@ -1,4 +1,7 @@
-/** Length: feet and inches to metres. Exact since the international foot of 1959 (NIST SP 811, appendix B). */
+/**
+ * Length: feet and inches to metres. Exact since the international foot of 1959 (NIST SP 811,
+ * appendix B).
+ */
 const M_PER_FT = 0.3048;
 const M_PER_IN = 0.0254;
 const MM_PER_M = 1000;

@@ -1,4 +1,6 @@
-/** Motor power. Horsepower is the mechanical one, 550 ft lbf/s, as on North American pump plates. */
+/**
+ * Motor power. Horsepower is the mechanical one, 550 ft lbf/s, as on North American pump plates.
+ */
 
 /** 550 x 0.3048 m x 0.45359237 kg x 9.80665 m/s2, to the last digit that a double holds. */
 const W_PER_HP = 745.6998715822702;

@@ -1,6 +1,7 @@
 /**
- * Pressure between what people say (psi, bar) and what is kept (kPa). Exact by definition: the pound is
- * 0.45359237 kg, the inch 0.0254 m, standard gravity 9.80665 m/s2 (names after NIST SP 811, appendix B).
+ * Pressure between what people say (psi, bar) and what is kept (kPa). Exact by definition: the
+ * pound is 0.45359237 kg, the inch 0.0254 m, standard gravity 9.80665 m/s2 (names after NIST SP
+ * 811, appendix B).
  */
 
 /** 0.45359237 kg x 9.80665 m/s2 / (0.0254 m)^2 / 1000. */

@@ -1,6 +1,6 @@
 /**
- * Volumes and flows of water. A gallon here is the US gallon, 231 cubic inches exactly; the imperial one is not read, because on
- * a pump plate 'gal' could then mean two things 20 % apart.
+ * Volumes and flows of water. A gallon here is the US gallon, 231 cubic inches exactly; the
+ * imperial one is not read, because on a pump plate 'gal' could then mean two things 20 % apart.
  */
 import { HOUR_S, MINUTE_S } from './duration.ts';
 

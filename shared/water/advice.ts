@@ -1,6 +1,7 @@
 /**
- * When water is to be tested again, and what is to be said with a result that stands out. Wording on several screens and in the
- * calendar, so it stands here once. Stillwell records; the laboratory and the health department interpret.
+ * When water is to be tested again, and what is to be said with a result that stands out. Wording
+ * on several screens and in the calendar, so it stands here once. Stillwell records; the laboratory
+ * and the health department interpret.
  */
 import type { Caution } from '../text/en/cautions.ts';
 import { ANALYTES, type AnalyteKey } from './analytes.ts';
@@ -11,7 +12,10 @@ import type { WaterResult } from './result.ts';
 export const YEARLY_ANALYTES: readonly AnalyteKey[] = ['total-coliform', 'nitrate', 'tds', 'ph'];
 export const YEAR_DAYS = 365;
 
-/** Known occasions to ask a laboratory for more (EPA's questions and answers on private wells, 2009). */
+/**
+ * Known occasions to ask a laboratory for more (EPA's questions and answers on private wells,
+ * 2009).
+ */
 export const TESTS_BY_CONDITION: readonly [condition: string, ask: string][] = [
   ['Somebody in the house has stomach trouble again and again', 'coliform bacteria'],
   ['Lead in pipes, solder or fittings', 'pH, lead, copper'],
@@ -30,9 +34,15 @@ export interface Advice {
   cautions: readonly Caution[];
 }
 
-/** After disinfection the chlorine must be gone before a sample says anything: one to two weeks (common practice, no source). */
+/**
+ * After disinfection the chlorine must be gone before a sample says anything: one to two weeks
+ * (common practice, no source).
+ */
 const AFTER_DISINFECTION_DAYS = 14;
-/** A second sample within a month before anybody spends money on treatment (common practice, no source). */
+/**
+ * A second sample within a month before anybody spends money on treatment (common practice, no
+ * source).
+ */
 const CONFIRM_DAYS = 30;
 /** Half of the limit is where many advise a second test a year (common practice, no source). */
 const NITRATE_WATCH_MG_PER_L = 5;
@@ -41,7 +51,10 @@ const HALF_YEAR_DAYS = 182;
 const BACTERIA_TEXT =
   'Do not drink this water, and do not cook or brush teeth with it. Call the health department: they say what to do next, and whether boiling is enough.';
 
-/** 40 CFR 143.3 (for the teeth of children); that a dentist is asked too: common practice, no source. */
+/**
+ * 40 CFR 143.3 (for the teeth of children); that a dentist is asked too: common practice, no
+ * source.
+ */
 const FLUORIDE_TEXT =
   'Fluoride is over its secondary limit, which is there for the teeth of children. Ask the health department or a dentist before children drink this water day by day.';
 /** EPA's advisory is for strict low-sodium diets alone (from memory); a softener adds sodium. */
@@ -121,7 +134,10 @@ const VOLATILE: readonly Advice['key'][] = [
   'vinyl-chloride',
   'trihalomethanes',
 ];
-/** Boiling is no wrong advice for what lives in cloudy water, and chlorine leaves by itself. Bacteria have advice of their own. */
+/**
+ * Boiling is no wrong advice for what lives in cloudy water, and chlorine leaves by itself.
+ * Bacteria have advice of their own.
+ */
 const NOT_BY_BOILING: readonly Advice['key'][] = [
   'turbidity',
   'chlorine',

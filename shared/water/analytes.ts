@@ -1,6 +1,7 @@
 /**
- * What laboratories look for in well water, as far as limits are kept here (./limits.ts), with the other names that reports use. An
- * analyte that is not in this table is kept as it was written and compared with nothing.
+ * What laboratories look for in well water, as far as limits are kept here (./limits.ts), with the
+ * other names that reports use. An analyte that is not in this table is kept as it was written and
+ * compared with nothing.
  */
 import { FORMS_BY_TEXT, type Form } from './forms.ts';
 
@@ -169,7 +170,10 @@ export function analyte(key: AnalyteKey): Analyte {
   return ANALYTES[key];
 }
 
-/** The analyte that a report's name means; undefined for one that is not in the table. A form in the name is read apart. */
+/**
+ * The analyte that a report's name means; undefined for one that is not in the table. A form in the
+ * name is read apart.
+ */
 export function findAnalyte(text: string): { key: AnalyteKey; form?: Form } | undefined {
   const plain = normalizeName(text);
   const key = ANALYTE_KEYS.find(
@@ -184,8 +188,9 @@ export function findAnalyte(text: string): { key: AnalyteKey; form?: Form } | un
 }
 
 /**
- * A known name with what laboratories put around it: "Nitrate as Nitrogen", "Nitrate (NO3-N)", "Nitrogen, Nitrate", "Lead (Pb)", "Lead,
- * total", "Total lead". A bare sign in brackets says of what the result is, and not as what it is counted.
+ * A known name with what laboratories put around it: "Nitrate as Nitrogen", "Nitrate (NO3-N)",
+ * "Nitrogen, Nitrate", "Lead (Pb)", "Lead, total", "Total lead". A bare sign in brackets says of
+ * what the result is, and not as what it is counted.
  */
 function findDecoratedName(plain: string): { key: AnalyteKey; form?: Form } | undefined {
   const as = /^(.+?),? \(?as ([a-z0-9-]+)\)?$/.exec(plain);
@@ -208,7 +213,9 @@ function withForm(
   return named && form !== undefined ? { ...named, form } : named;
 }
 
-/** "Nitrate-N" and "nitrate as NO3" say as what; a bare "NO3" does not: many reports head both so. */
+/**
+ * "Nitrate-N" and "nitrate as NO3" say as what; a bare "NO3" does not: many reports head both so.
+ */
 function formFromName(plain: string): Form | undefined {
   if (/(-n|nitrogen| as n)$/.test(plain)) return 'N';
   const as = / as (no3|no2|caco3)$/.exec(plain)?.[1];

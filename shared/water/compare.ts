@@ -1,6 +1,7 @@
 /**
- * A result beside the published limits: over, at, under, or not to be told because the laboratory could not see so little. That is
- * arithmetic and no judgement of the water: what it means, the laboratory and the health department say.
+ * A result beside the published limits: over, at, under, or not to be told because the laboratory
+ * could not see so little. That is arithmetic and no judgement of the water: what it means, the
+ * laboratory and the health department say.
  */
 import { analyte } from './analytes.ts';
 import { limitsOn, type Limit } from './limits.ts';
@@ -12,11 +13,17 @@ export type Verdict = 'over' | 'at' | 'under' | 'below-range' | 'cannot-tell' | 
 export interface LimitComparison {
   limit: Limit;
   verdict: Verdict;
-  /** How it stood against the limit of the day on which the sample was drawn, where that was another. */
+  /**
+   * How it stood against the limit of the day on which the sample was drawn, where that was
+   * another.
+   */
   atSampling?: { limit: Limit; verdict: Verdict };
 }
 
-/** `drawnOn` and `today`: ISO dates. Compared with what holds today; an older limit is added where it says otherwise. */
+/**
+ * `drawnOn` and `today`: ISO dates. Compared with what holds today; an older limit is added where
+ * it says otherwise.
+ */
 export function compareResult(
   result: WaterResult,
   dates: { drawnOn: string; today: string },
@@ -70,8 +77,9 @@ function verdictForValue(result: WaterResult, { max, min }: Limit): Verdict {
 }
 
 /**
- * Rounded to the figures that the report gave, so that 44.27 mg/L as NO3 is 10.00 as N and not 10.0004. At least three: 46 mg/L as NO3 is
- * 10.4 as N, and with its two figures it would be told to lie at the limit of 10 that it is over.
+ * Rounded to the figures that the report gave, so that 44.27 mg/L as NO3 is 10.00 as N and not
+ * 10.0004. At least three: 46 mg/L as NO3 is 10.4 as N, and with its two figures it would be told
+ * to lie at the limit of 10 that it is over.
  */
 function roundToFigures(value: number, figures: number | undefined): number {
   return Number(value.toPrecision(Math.min(15, Math.max(3, figures ?? 15))));

@@ -1,4 +1,7 @@
-/** As which substance a mass is counted, and how laboratories write it. Nitrate as N and as NO3 differ by a factor of 4.4, so it must be said which. */
+/**
+ * As which substance a mass is counted, and how laboratories write it. Nitrate as N and as NO3
+ * differ by a factor of 4.4, so it must be said which.
+ */
 export type Form = 'N' | 'NO3' | 'NO2' | 'CaCO3' | 'Cl2';
 
 export const FORMS_BY_TEXT: Readonly<Record<string, Form>> = {

@@ -1,7 +1,8 @@
 /**
- * Words for hardness as CaCO3. Classes of the US Geological Survey as quoted in a public table: 0-60 soft, 61-120 moderately hard,
- * 121-180 hard, over 180 mg/L very hard. They are given in whole mg/L, so a figure between two classes is rounded first. Other bodies
- * draw the lines elsewhere: the number is kept and the word derived.
+ * Words for hardness as CaCO3. Classes of the US Geological Survey as quoted in a public table:
+ * 0-60 soft, 61-120 moderately hard, 121-180 hard, over 180 mg/L very hard. They are given in whole
+ * mg/L, so a figure between two classes is rounded first. Other bodies draw the lines elsewhere:
+ * the number is kept and the word derived.
  */
 export type HardnessClass = 'soft' | 'moderately hard' | 'hard' | 'very hard';
 

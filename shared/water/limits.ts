@@ -1,12 +1,16 @@
 /**
- * Published limits for drinking water in the United States, each with its kind, where it stands, and from when. They bind public
- * systems; for a private well they are yardsticks and nothing more. `verified`: the rule or a copy of it was read. `quoted`: a public page
- * that quotes it was read. `from-memory`: from memory, to be looked up before anybody leans on it; so are all dates marked so.
- * Where no date stands we do not know it.
+ * Published limits for drinking water in the United States, each with its kind, where it stands,
+ * and from when. They bind public systems; for a private well they are yardsticks and nothing more.
+ * `verified`: the rule or a copy of it was read. `quoted`: a public page that quotes it was read.
+ * `from-memory`: from memory, to be looked up before anybody leans on it; so are all dates marked
+ * so. Where no date stands we do not know it.
  */
 import type { AnalyteKey } from './analytes.ts';
 
-/** Maximum contaminant level; secondary (taste, colour, stains); treatment technique; action level; disinfectant level; advisory. */
+/**
+ * Maximum contaminant level; secondary (taste, colour, stains); treatment technique; action level;
+ * disinfectant level; advisory.
+ */
 export type LimitKind = 'primary' | 'secondary' | 'treatment' | 'action' | 'disinfectant' | 'advisory';
 export type Provenance = 'verified' | 'quoted' | 'from-memory';
 

@@ -1,6 +1,7 @@
 /**
- * One result of a laboratory as it was written -> what it says, in the kept unit, or the field and the rule that it breaks. "Less than"
- * stays so: a result under the laboratory's reporting limit is neither that limit nor zero.
+ * One result of a laboratory as it was written -> what it says, in the kept unit, or the field and
+ * the rule that it breaks. "Less than" stays so: a result under the laboratory's reporting limit is
+ * neither that limit nor zero.
  */
 import { parseNumber } from '../quantity/parse-number.ts';
 import { analyte, findAnalyte, type AnalyteKey } from './analytes.ts';
@@ -18,7 +19,10 @@ export interface WaterResult {
   /** Absent for an analyte that is not in our table. */
   key?: AnalyteKey;
   name: string;
-  /** `below`: under the reporting limit, which is the value where it was given; `above`: over what the method can count. */
+  /**
+   * `below`: under the reporting limit, which is the value where it was given; `above`: over what
+   * the method can count.
+   */
   is: 'value' | 'below' | 'above' | 'absent' | 'present';
   /** In `unit`. */
   value?: number;
@@ -95,7 +99,10 @@ function comparisonKind(sign: string | undefined): 'value' | 'below' | 'above' {
   return sign === '>' || sign === '≥' ? 'above' : 'value';
 }
 
-/** The unit may stand behind the number or in its own field; two different ones are a slip that nobody should guess about. */
+/**
+ * The unit may stand behind the number or in its own field; two different ones are a slip that
+ * nobody should guess about.
+ */
 function chooseUnit(
   afterNumber: string,
   unitField: string | undefined,
@@ -111,7 +118,10 @@ function chooseUnit(
     : { text: impliedUnit };
 }
 
-/** Where a number alone can mean one thing only; where it can mean two, the reason that is told names both. */
+/**
+ * Where a number alone can mean one thing only; where it can mean two, the reason that is told
+ * names both.
+ */
 function impliedUnit(key: AnalyteKey, named: Form | undefined): string | undefined {
   const { measure, formRequired } = analyte(key);
   if (measure === 'ph') return 'pH';
@@ -126,7 +136,10 @@ function impossibleValueRule(key: AnalyteKey, value: number): string | undefined
   return undefined;
 }
 
-/** Significant figures as written; noughts at the end count, for a report writes only those that it means. */
+/**
+ * Significant figures as written; noughts at the end count, for a report writes only those that it
+ * means.
+ */
 function countSignificantFigures(text: string): number {
   return Math.max(1, text.replaceAll(/[^\d]/g, '').replace(/^0+/, '').length);
 }

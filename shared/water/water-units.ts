@@ -1,8 +1,9 @@
 /**
- * Units of laboratory reports, each read into the one that is kept for its measure: mg/L, pCi/L, a count in 100 mL, pH, NTU, colour
- * units, threshold odour number, uS/cm. A litre of drinking water weighs a kilogram within a few parts in a thousand, so that ppm is
- * read as mg/L, with a remark. Factors: SI prefixes; 1 grain per US gallon is 64.79891 mg / 3.785411784 L = 17.118061 mg/L (exact
- * grain and gallon); 1 pCi is 0.037 Bq exactly.
+ * Units of laboratory reports, each read into the one that is kept for its measure: mg/L, pCi/L, a
+ * count in 100 mL, pH, NTU, colour units, threshold odour number, uS/cm. A litre of drinking water
+ * weighs a kilogram within a few parts in a thousand, so that ppm is read as mg/L, with a remark.
+ * Factors: SI prefixes; 1 grain per US gallon is 64.79891 mg / 3.785411784 L = 17.118061 mg/L
+ * (exact grain and gallon); 1 pCi is 0.037 Bq exactly.
  */
 import { analyte, type AnalyteKey, type MeasureKind } from './analytes.ts';
 import { FORMS_BY_TEXT, type Form } from './forms.ts';
@@ -78,8 +79,8 @@ export const WATER_UNITS: readonly WaterUnit[] = [
 ];
 
 /**
- * Molar masses, g/mol: N 14.0067, NO3 62.0049, NO2 46.0055 (IUPAC standard atomic weights, from memory). So nitrate as NO3 is 4.4268
- * times nitrate as N, and nitrite as NO2 3.2845 times.
+ * Molar masses, g/mol: N 14.0067, NO3 62.0049, NO2 46.0055 (IUPAC standard atomic weights, from
+ * memory). So nitrate as NO3 is 4.4268 times nitrate as N, and nitrite as NO2 3.2845 times.
  */
 const FORM_MASS_PER_N: Partial<Record<Form, number>> = {
   N: 1,
@@ -93,7 +94,10 @@ export interface UnitConversion {
   remark?: string;
 }
 
-/** How a unit is read for an analyte, or the rule that it breaks. `namedForm`: the form that the analyte's name already says. */
+/**
+ * How a unit is read for an analyte, or the rule that it breaks. `namedForm`: the form that the
+ * analyte's name already says.
+ */
 export function readWaterUnit(
   text: string,
   key: AnalyteKey,

@@ -1,6 +1,7 @@
 /**
- * A command on this computer: started without a shell, with the notice as JSON on its standard input and nothing of ours in its
- * environment. It has 30 s; then it and what it started are ended. Exit code 0 means told.
+ * A command on this computer: started without a shell, with the notice as JSON on its standard
+ * input and nothing of ours in its environment. It has 30 s; then it and what it started are ended.
+ * Exit code 0 means told.
  */
 import { spawn } from 'node:child_process';
 import { sendFailure, errorMessage, noticePayload, type Send, type SendResult } from './sender.ts';

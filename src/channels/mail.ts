@@ -1,7 +1,9 @@
 /**
- * Mail by SMTP (RFC 5321) through the relay in the settings. STARTTLS or nothing unless the settings say otherwise. Notices of one alarm
- * hang together in one thread, and say that a machine wrote them (RFC 3834), so that no out-of-office reply comes back. Those of priority
- * now carry the fields Importance and Priority (RFC 2156, registered in RFC 4021), the only ones for urgency that a standard defines.
+ * Mail by SMTP (RFC 5321) through the relay in the settings. STARTTLS or nothing unless the
+ * settings say otherwise. Notices of one alarm hang together in one thread, and say that a machine
+ * wrote them (RFC 3834), so that no out-of-office reply comes back. Those of priority now carry the
+ * fields Importance and Priority (RFC 2156, registered in RFC 4021), the only ones for urgency that
+ * a standard defines.
  */
 import { createTransport } from 'nodemailer';
 import type { NoticeRow } from '../core/notify/notice-row.ts';
@@ -22,7 +24,10 @@ export interface MailSettings {
 
 const CONNECT_TIMEOUT_MS = 20_000;
 const SOCKET_TIMEOUT_MS = 30_000;
-/** Replies that say "log in first" or "not with this login": a person may mend that, so they are tried again. RFC 4954. */
+/**
+ * Replies that say "log in first" or "not with this login": a person may mend that, so they are
+ * tried again. RFC 4954.
+ */
 const LOGIN_REPLIES: readonly number[] = [530, 534, 535, 538];
 
 export interface MailSender {
@@ -92,7 +97,8 @@ function mailFailure(error: unknown, settings: MailSettings, address: string): S
         true,
       );
     }
-    // Only what it says of this address or this letter is final; the rest a person or time may mend.
+    // Only what it says of this address or this letter is final; the rest a person or time may
+    // mend.
     const aboutThisMail = code === 'EENVELOPE' || code === 'EMESSAGE';
     return sendFailure(`Cannot send mail to ${address}: ${answer}.`, !(aboutThisMail && responseCode >= 500));
   }

@@ -1,4 +1,7 @@
-/** A message on an MQTT topic of one's choice, for a siren, a light or a home's own automation: QoS 1, not retained, JSON. */
+/**
+ * A message on an MQTT topic of one's choice, for a siren, a light or a home's own automation: QoS
+ * 1, not retained, JSON.
+ */
 import { sendFailure, errorMessage, noticePayload, type Send } from './sender.ts';
 
 /** The broker's own `publish`, narrowed. */

@@ -1,7 +1,8 @@
 /**
- * The outbox: rows that are due are sent, once to each, and marked. What is due is in the store, so a restart forgets nothing; between
- * sending and marking lies an instant in which a crash makes one message come twice, with the same id, and receivers can drop it.
- * Rows of one recipient's way go one after another, in the order they were made: 'it is over' never comes before 'it began'.
+ * The outbox: rows that are due are sent, once to each, and marked. What is due is in the store, so
+ * a restart forgets nothing; between sending and marking lies an instant in which a crash makes one
+ * message come twice, with the same id, and receivers can drop it. Rows of one recipient's way go
+ * one after another, in the order they were made: 'it is over' never comes before 'it began'.
  */
 import { MINUTE_MS } from '../../shared/units/duration.ts';
 import type { NoticeRow } from '../core/notify/notice-row.ts';
@@ -41,19 +42,27 @@ export interface Outbox {
   close(): Promise<void>;
 }
 
-/** Read at each look: 10,000 rows of 2 KB are 20 MB, and a day of a hundred unreachable recipients. */
+/**
+ * Read at each look: 10,000 rows of 2 KB are 20 MB, and a day of a hundred unreachable recipients.
+ */
 const MAX_ROWS = 10_000;
 /** Ways served at once: mail relays dislike more from one client. */
 const MAX_CONCURRENT = 4;
 /** A look without a poke, should one have been missed. */
 const POLL_INTERVAL_MS = MINUTE_MS;
-/** Pokes may come with every commit, hundreds a second; a look reads the store. Five a second are soon enough for people. */
+/**
+ * Pokes may come with every commit, hundreds a second; a look reads the store. Five a second are
+ * soon enough for people.
+ */
 const MIN_POLL_INTERVAL_MS = 200;
 
 interface OutboxState {
   options: OutboxOptions;
   clock: OutboxClock;
-  /** Held while the store is read or written: an answer to `due` that is older than a mark would send the same row again. */
+  /**
+   * Held while the store is read or written: an answer to `due` that is older than a mark would
+   * send the same row again.
+   */
   mutex: Mutex;
   /** Ways with a sending under way, until its result was kept or could not be. */
   busy: Map<string, Promise<void>>;
@@ -153,7 +162,10 @@ async function dueRows(state: OutboxState): Promise<NoticeRow[]> {
   }
 }
 
-/** Per way the row whose turn it is: the oldest, but one that was never tried and is due later does not hold up the others. */
+/**
+ * Per way the row whose turn it is: the oldest, but one that was never tried and is due later does
+ * not hold up the others.
+ */
 function nextRowPerChannel(state: OutboxState, rows: readonly NoticeRow[], nowMs: number): NoticeRow[] {
   const first = new Map<string, NoticeRow>();
   for (const row of [...rows].sort(byAge)) {

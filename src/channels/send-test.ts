@@ -1,4 +1,7 @@
-/** `send-test`: one notice that says it is a test, to one recipient by all its ways, and how each went, in words. Nothing is kept. */
+/**
+ * `send-test`: one notice that says it is a test, to one recipient by all its ways, and how each
+ * went, in words. Nothing is kept.
+ */
 import { noticeChannelsOf, type Recipient } from '../core/notify/recipients.ts';
 import { testNotice } from '../core/notify/test-notice.ts';
 import type { Senders } from './senders.ts';

@@ -1,6 +1,7 @@
 /**
- * What every way of sending does: takes one letter, and says that it went or why not, in one sentence, and whether trying again can
- * help. A sender never throws for what the world does; it ends within its own time limit.
+ * What every way of sending does: takes one letter, and says that it went or why not, in one
+ * sentence, and whether trying again can help. A sender never throws for what the world does; it
+ * ends within its own time limit.
  */
 import { createHash } from 'node:crypto';
 import type { NoticeRow } from '../core/notify/notice-row.ts';
@@ -15,14 +16,17 @@ export function sendFailure(problem: string, retryable: boolean): SendResult {
 }
 
 /**
- * The same notice has the same key at each try and after a restart, so that who receives it twice can tell (Message-ID, webhook-id).
- * 32 hex digits: no dots, slashes or names of people in it.
+ * The same notice has the same key at each try and after a restart, so that who receives it twice
+ * can tell (Message-ID, webhook-id). 32 hex digits: no dots, slashes or names of people in it.
  */
 export function noticeKey(id: string): string {
   return createHash('sha256').update(id).digest('hex').slice(0, 32);
 }
 
-/** What machines are told: on a topic, at a webhook, on a command's standard input. The same bytes at each try. */
+/**
+ * What machines are told: on a topic, at a webhook, on a command's standard input. The same bytes
+ * at each try.
+ */
 export function noticePayload(notice: NoticeRow): Record<string, unknown> {
   const { subject, text, event, reason } = notice.body;
   return {

@@ -1,7 +1,8 @@
 /**
- * A webhook, signed as Standard Webhooks 1.0.0 says (https://www.standardwebhooks.com): id, time and body are signed with HMAC-SHA256,
- * so that the receiver knows who sent it, and drops what comes twice by its id. Redirects are not followed: a signed body goes where
- * the settings say and nowhere else.
+ * A webhook, signed as Standard Webhooks 1.0.0 says (https://www.standardwebhooks.com): id, time
+ * and body are signed with HMAC-SHA256, so that the receiver knows who sent it, and drops what
+ * comes twice by its id. Redirects are not followed: a signed body goes where the settings say and
+ * nowhere else.
  */
 import { Webhook } from 'standardwebhooks';
 import type { NoticeRow } from '../core/notify/notice-row.ts';
@@ -34,7 +35,10 @@ export function webhookSender(settings: WebhookSettings): Send {
   };
 }
 
-/** Headers and body of one try: the body and the id are the same at each try, the time is the try's own. */
+/**
+ * Headers and body of one try: the body and the id are the same at each try, the time is the try's
+ * own.
+ */
 export function signedRequest(
   secret: string | undefined,
   notice: NoticeRow,

@@ -1,4 +1,6 @@
-/** `stillwell alarms`: the alarms of a running server, active ones first, with what was measured. */
+/**
+ * `stillwell alarms`: the alarms of a running server, active ones first, with what was measured.
+ */
 import type { AlarmAnswer } from '../../shared/api/alarms.ts';
 import { alarmTitle } from '../../shared/text/en/alarm-title.ts';
 import { EXIT, type CommandBuilder } from './command.ts';

@@ -1,4 +1,7 @@
-/** What every command has: where it writes, its exit code, and how its work is run. It imports nothing, so that `replay` starts fast. */
+/**
+ * What every command has: where it writes, its exit code, and how its work is run. It imports
+ * nothing, so that `replay` starts fast.
+ */
 import type { Command } from '@commander-js/extra-typings';
 
 export interface Io {

@@ -1,4 +1,7 @@
-/** `stillwell demo`: an invented farm with four wells, sixty days of its past through the real intake, then live. */
+/**
+ * `stillwell demo`: an invented farm with four wells, sixty days of its past through the real
+ * intake, then live.
+ */
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';

@@ -1,4 +1,7 @@
-/** `stillwell node forget`: nodes that are no more, out of the server that runs, or out of the data folder where none does. */
+/**
+ * `stillwell node forget`: nodes that are no more, out of the server that runs, or out of the data
+ * folder where none does.
+ */
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { openStore } from '../store/open-store.ts';

@@ -1,4 +1,6 @@
-/** `stillwell node`: credentials of nodes. A password is shown once; the store keeps only its hash. */
+/**
+ * `stillwell node`: credentials of nodes. A password is shown once; the store keeps only its hash.
+ */
 import { join } from 'node:path';
 import { makeCredential } from '../mqtt/credentials.ts';
 import { openStore } from '../store/open-store.ts';

@@ -1,4 +1,7 @@
-/** Options that several commands share, and the parsers of their values. A parser throws a UsageError with the rule and the value. */
+/**
+ * Options that several commands share, and the parsers of their values. A parser throws a
+ * UsageError with the rule and the value.
+ */
 import { Option } from '@commander-js/extra-typings';
 import type { UnitSystem } from '../../shared/quantity/format-quantity.ts';
 import { isIsoDate } from '../core/domain/rfc3339.ts';

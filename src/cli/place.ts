@@ -1,4 +1,7 @@
-/** Where a server keeps everything: its settings file and its data folder, from the options of a command. */
+/**
+ * Where a server keeps everything: its settings file and its data folder, from the options of a
+ * command.
+ */
 import { resolve } from 'node:path';
 import { DEFAULT_SETTINGS_PATH, loadSettings, type LoadedSettings } from '../config/load-settings.ts';
 import { DEFAULT_SETTINGS } from '../config/read-settings.ts';

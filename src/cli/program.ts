@@ -1,6 +1,7 @@
 /**
- * The command line as a value: arguments in, exit code out. Commands are defined with commander; only the one that was named is loaded,
- * so that `replay` starts without a broker or a database. Mistakes are told in our own sentences.
+ * The command line as a value: arguments in, exit code out. Commands are defined with commander;
+ * only the one that was named is loaded, so that `replay` starts without a broker or a database.
+ * Mistakes are told in our own sentences.
  */
 import { Command, CommanderError, type CommandUnknownOpts } from '@commander-js/extra-typings';
 import { EXIT, UsageError, type CommandBuilder, type CommandContext, type Io } from './command.ts';
@@ -236,7 +237,10 @@ function usageOf(command: CommandUnknownOpts): string {
   return `${pathOf(command)} ${command.usage()}`.replace(/ \[options\]( \[command\])?/, '');
 }
 
-/** Commander's codes and messages (its lib/command.js) as our sentences: what cannot be done, the rule, and what helps. */
+/**
+ * Commander's codes and messages (its lib/command.js) as our sentences: what cannot be done, the
+ * rule, and what helps.
+ */
 function mistake({ code, message }: CommanderError, command: CommandUnknownOpts): string {
   const [, quoted = ''] = /'([^']*)'/.exec(message) ?? [];
   const [, suggestion] = /\(Did you mean (.*)\?\)/.exec(message) ?? [];

@@ -1,4 +1,7 @@
-/** `stillwell record`: everything that nodes send and people do from now on, into a file that `replay` reads. */
+/**
+ * `stillwell record`: everything that nodes send and people do from now on, into a file that
+ * `replay` reads.
+ */
 import { createWriteStream, type WriteStream } from 'node:fs';
 import { finished } from 'node:stream/promises';
 import { join } from 'node:path';
@@ -17,8 +20,8 @@ import { locate, type Place } from './place.ts';
 import { newLog, untilShutdown } from './server-log.ts';
 
 /**
- * Who listens on the built-in broker: a user that hears everything and publishes nothing, made for one recording and removed after it. No
- * two recordings share one, so that none ends the other.
+ * Who listens on the built-in broker: a user that hears everything and publishes nothing, made for
+ * one recording and removed after it. No two recordings share one, so that none ends the other.
  */
 const listenerName = (): string => `recorder-${process.pid}-${Date.now().toString(36)}`;
 const ACTS_EVERY_MS = 2000;

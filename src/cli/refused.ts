@@ -1,4 +1,7 @@
-/** `stillwell refused`: messages that the server refused, counted by reason, and the last ones in full. */
+/**
+ * `stillwell refused`: messages that the server refused, counted by reason, and the last ones in
+ * full.
+ */
 import type { RefusedAnswer } from '../../shared/api/server-state.ts';
 import { EXIT, type CommandBuilder } from './command.ts';
 import { JSON_OPTION, SERVER_OPTION, wholeNumber } from './options.ts';

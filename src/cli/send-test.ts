@@ -1,4 +1,7 @@
-/** `stillwell send-test`: one notice that says it is a test, by all ways of one recipient, and how each went. */
+/**
+ * `stillwell send-test`: one notice that says it is a test, by all ways of one recipient, and how
+ * each went.
+ */
 import { sendTest } from '../channels/send-test.ts';
 import { openBrokerClient } from '../mqtt/client.ts';
 import type { Broker } from '../mqtt/broker.ts';
@@ -59,7 +62,10 @@ async function sendTests(io: Io, place: Place, recipients: readonly RecipientSet
   return failed === 0 ? EXIT.ok : EXIT.failed;
 }
 
-/** Where a notice by MQTT can go from here: an external broker; the built-in one takes notices from the running server alone. */
+/**
+ * Where a notice by MQTT can go from here: an external broker; the built-in one takes notices from
+ * the running server alone.
+ */
 async function brokerFor({ settings, secrets }: Place): Promise<Pick<Broker, 'publish' | 'close'>> {
   const { broker, root } = settings;
   if (broker.kind === 'built-in')

@@ -1,4 +1,7 @@
-/** A running server asked over its own API, as the pages ask it. What it refuses is told in its words. */
+/**
+ * A running server asked over its own API, as the pages ask it. What it refuses is told in its
+ * words.
+ */
 import type { Problem } from '../../shared/api/server-state.ts';
 import { ROUTES } from '../../shared/api/routes.ts';
 import type { Answer, Body, JsonRoute } from '../../shared/api/routes.ts';

@@ -1,7 +1,8 @@
 /**
- * The server's log: one plain line each, with our clock, on stderr, so that a person or the system's journal can read it. Sentences name
- * what strangers send (user names, topics): whatever could end a line or move a terminal's cursor is written out, so that nobody can
- * write a line of their own.
+ * The server's log: one plain line each, with our clock, on stderr, so that a person or the
+ * system's journal can read it. Sentences name what strangers send (user names, topics): whatever
+ * could end a line or move a terminal's cursor is written out, so that nobody can write a line of
+ * their own.
  */
 import type { Io } from './command.ts';
 
@@ -14,7 +15,10 @@ export function newLog(io: Io, now: () => number = Date.now): Log {
   };
 }
 
-/** Control characters (Unicode's Cc: C0, DEL, C1), the two separators of lines, and those that turn the direction of writing (UAX #9). */
+/**
+ * Control characters (Unicode's Cc: C0, DEL, C1), the two separators of lines, and those that turn
+ * the direction of writing (UAX #9).
+ */
 const UNPRINTABLE = /[\p{Cc}\u2028\u2029\u202a-\u202e\u2066-\u2069]/gu;
 const SHORT: Record<string, string> = { '\n': '\\n', '\r': '\\r', '\t': '\\t' };
 
@@ -25,7 +29,10 @@ function onOneLine(sentence: string): string {
   );
 }
 
-/** Resolves when somebody ends the program: Ctrl-C, or the system on its way down. A second time ends it at once. */
+/**
+ * Resolves when somebody ends the program: Ctrl-C, or the system on its way down. A second time
+ * ends it at once.
+ */
 export function untilShutdown(): Promise<void> {
   return new Promise((resolve) => {
     let requested = false;

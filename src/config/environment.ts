@@ -1,6 +1,7 @@
 /**
- * Settings that the environment may give instead of the file, by name. It wins over the file, so that one machine can differ. A name
- * that begins with STILLWELL_ and is not here is refused: it is a slip, and a slip that does nothing is found too late.
+ * Settings that the environment may give instead of the file, by name. It wins over the file, so
+ * that one machine can differ. A name that begins with STILLWELL_ and is not here is refused: it is
+ * a slip, and a slip that does nothing is found too late.
  */
 import { SettingsError } from './settings.ts';
 
@@ -39,7 +40,8 @@ export function variableFor(path: string): string | undefined {
 }
 
 /**
- * `input` with what the environment says laid over it. `secretNames`: variables that the settings themselves name.
+ * `input` with what the environment says laid over it. `secretNames`: variables that the settings
+ * themselves name.
  * @throws SettingsError for an unknown STILLWELL_ variable.
  */
 export function applyEnvironment(input: Record<string, unknown>, env: Environment): Record<string, unknown> {

@@ -1,6 +1,7 @@
 /**
- * Each setting in a sentence for people, printed by the command line and laid beside the default. A test holds this list and the
- * schema together: no setting without words, no words without a setting.
+ * Each setting in a sentence for people, printed by the command line and laid beside the default. A
+ * test holds this list and the schema together: no setting without words, no words without a
+ * setting.
  */
 import { variableFor } from './environment.ts';
 import { CYCLES_DAYS, FALSE_ALARMS_PER_YEAR, READINGS_DAYS, REFUSED_DAYS } from './limits.ts';

@@ -1,6 +1,7 @@
 /**
- * The card files that the settings name: each file of `cards`, and every .json in `cardsDir`. A card that cannot be used stops the
- * start with one line, because a well watched by half a card is told the wrong thing; two cards of one well do so too.
+ * The card files that the settings name: each file of `cards`, and every .json in `cardsDir`. A
+ * card that cannot be used stops the start with one line, because a well watched by half a card is
+ * told the wrong thing; two cards of one well do so too.
  */
 import { readFileSync, readdirSync, statSync } from 'node:fs';
 import { join } from 'node:path';
@@ -18,8 +19,9 @@ export interface LoadedCard {
 }
 
 /**
- * All cards, in the order of their names' files. What the settings say of false alarms becomes a part of each card that says nothing of
- * them: a card is an input with a time, so that a recording of the well holds by which budget it was watched.
+ * All cards, in the order of their names' files. What the settings say of false alarms becomes a
+ * part of each card that says nothing of them: a card is an input with a time, so that a recording
+ * of the well holds by which budget it was watched.
  * @throws SettingsError with the file, the key, the rule and the value.
  */
 export function loadCards({
@@ -62,7 +64,10 @@ function loadCard(path: string, falseAlarmsPerYear: number): LoadedCard {
   return { card: read.card, json, path };
 }
 
-/** Where the settings have the usual number the card stays as it was written: it would say nothing new. */
+/**
+ * Where the settings have the usual number the card stays as it was written: it would say nothing
+ * new.
+ */
 function withFalseAlarmBudget(json: unknown, falseAlarmsPerYear: number): unknown {
   if (falseAlarmsPerYear === FALSE_ALARMS_PER_YEAR.default) return json;
   if (typeof json !== 'object' || json === null || Array.isArray(json)) return json;

@@ -1,4 +1,7 @@
-/** Finds the settings file, reads it once and hands back settings and secrets. The only place in this folder that chooses a path. */
+/**
+ * Finds the settings file, reads it once and hands back settings and secrets. The only place in
+ * this folder that chooses a path.
+ */
 import { readFileSync, statSync } from 'node:fs';
 import { fileError } from '../../shared/text/en/system-reasons.ts';
 import { SETTINGS_FILE_VARIABLE } from './environment.ts';
@@ -21,8 +24,8 @@ export interface LoadedSettings {
 }
 
 /**
- * Settings and secrets. `path`: a file named on the command line, which wins over STILLWELL_SETTINGS. A file that was named must be
- * there.
+ * Settings and secrets. `path`: a file named on the command line, which wins over
+ * STILLWELL_SETTINGS. A file that was named must be there.
  * @throws SettingsError with one line for people; exit code 2.
  */
 export function loadSettings(env: Environment, path?: string): LoadedSettings {

@@ -1,6 +1,7 @@
 /**
- * The text of a settings file and the environment -> checked settings, or one line that names the key, the rule and the value. Reads
- * no file itself (./load-settings.ts does). What might be a secret is never in that line.
+ * The text of a settings file and the environment -> checked settings, or one line that names the
+ * key, the rule and the value. Reads no file itself (./load-settings.ts does). What might be a
+ * secret is never in that line.
  */
 import { firstCrossProblem } from './cross-checks.ts';
 import type { SettingsProblem } from './cross-checks.ts';
@@ -33,7 +34,10 @@ export function readSettings(text: string | undefined, env: Environment): Settin
   return withDefaults(result.data);
 }
 
-/** The settings of a server that nobody set up: the built-in broker on loopback, US units, nobody to tell. */
+/**
+ * The settings of a server that nobody set up: the built-in broker on loopback, US units, nobody to
+ * tell.
+ */
 export const DEFAULT_SETTINGS: Settings = readSettings('', {});
 
 function parseFile(text: string): Record<string, unknown> {

@@ -1,6 +1,7 @@
 /**
- * The shape of the settings file. Every rule carries its own words ("must be …"), because the one who reads them has a text editor
- * open and a well to mind. Rules between keys stand in ./cross-checks.ts.
+ * The shape of the settings file. Every rule carries its own words ("must be …"), because the one
+ * who reads them has a text editor open and a well to mind. Rules between keys stand in
+ * ./cross-checks.ts.
  */
 import { z } from 'zod';
 import { PRIORITIES } from '../../shared/text/en/alarms/kinds.ts';
@@ -42,7 +43,10 @@ function list<T extends z.ZodType>(item: T, max: number) {
   return z.array(item, { error: rule }).max(max, { error: rule });
 }
 
-/** Only the wrong type gets these words; an unknown key is told by ./read-settings.ts, which knows the known ones. */
+/**
+ * Only the wrong type gets these words; an unknown key is told by ./read-settings.ts, which knows
+ * the known ones.
+ */
 function section<T extends z.core.$ZodLooseShape>(shape: T) {
   return z.strictObject(shape, {
     error: (issue) => (issue.code === 'unrecognized_keys' ? undefined : 'must be an object in braces'),

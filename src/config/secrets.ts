@@ -1,6 +1,7 @@
 /**
- * Secrets come from a file or the environment and never from the settings file itself, so that settings can be shown, sent and
- * backed up. A secret is a function: printed, logged or made into JSON it shows nothing.
+ * Secrets come from a file or the environment and never from the settings file itself, so that
+ * settings can be shown, sent and backed up. A secret is a function: printed, logged or made into
+ * JSON it shows nothing.
  */
 import { readFileSync, statSync } from 'node:fs';
 import { BROKER_PASSWORD_VARIABLE, SMTP_PASSWORD_VARIABLE } from './environment.ts';
@@ -22,7 +23,10 @@ export interface Secrets {
 /** Standard Webhooks 1.0.0: base64 of 24 to 64 bytes after the prefix. */
 const WEBHOOK_SECRET_BYTES = { min: 24, max: 64 };
 
-/** All secrets that the settings name. @throws SettingsError where one is missing or unreadable; its value is never told. */
+/**
+ * All secrets that the settings name. @throws SettingsError where one is missing or unreadable; its
+ * value is never told.
+ */
 export function readSecrets(settings: Settings, env: Environment): Secrets {
   const { broker, smtp } = settings;
   const brokerPassword =

@@ -1,6 +1,7 @@
 /**
- * The settings of one server, checked and complete: every default is filled in. How they are written and checked: ./schema.ts;
- * what each key means to people: ./help.ts. Secrets are not in here, only where they are kept (./secrets.ts).
+ * The settings of one server, checked and complete: every default is filled in. How they are
+ * written and checked: ./schema.ts; what each key means to people: ./help.ts. Secrets are not in
+ * here, only where they are kept (./secrets.ts).
  */
 import type { Priority } from '../../shared/text/en/alarms/kinds.ts';
 import type { UnitSystem } from '../../shared/quantity/format-quantity.ts';
@@ -35,7 +36,10 @@ interface WebSettings {
 }
 
 interface CalendarSettings {
-  /** Absent: where the built-in broker listens. On a loopback address it stays closed: no phone could reach it. */
+  /**
+   * Absent: where the built-in broker listens. On a loopback address it stays closed: no phone
+   * could reach it.
+   */
   host?: string;
   port: number;
 }
@@ -49,7 +53,10 @@ interface RetentionSettings {
   refusedDays: number;
 }
 
-/** Somebody or something that is told. At least one of `mail`, `webhook`, `mqtt` and `command`; each is told for itself. */
+/**
+ * Somebody or something that is told. At least one of `mail`, `webhook`, `mqtt` and `command`; each
+ * is told for itself.
+ */
 export interface RecipientSettings {
   name: string;
   mail?: { to: string[] };
@@ -92,7 +99,10 @@ export interface Settings {
   cardsDir?: string;
 }
 
-/** Settings that can't be used: one line with the key, the rule and the value. The caller ends with exit code 2. */
+/**
+ * Settings that can't be used: one line with the key, the rule and the value. The caller ends with
+ * exit code 2.
+ */
 export class SettingsError extends Error {
   override name = 'SettingsError';
 }

@@ -1,6 +1,6 @@
 /**
- * Reads a question once, at the edge: its path, query and body become checked values or a problem that says which part broke which
- * rule. Behind this nobody checks again.
+ * Reads a question once, at the edge: its path, query and body become checked values or a problem
+ * that says which part broke which rule. Behind this nobody checks again.
  */
 import type { Context } from 'hono';
 import type { z } from 'zod';
@@ -13,7 +13,9 @@ import { ProblemError } from './problem.ts';
 
 /** A body holds an act, the largest of which is a card: a few KiB. */
 const MAX_BODY_BYTES = 64 * 1024;
-/** A paper or packet and no more (shared/entries/limits.ts); it is refused there with better words. */
+/**
+ * A paper or packet and no more (shared/entries/limits.ts); it is refused there with better words.
+ */
 const MAX_BYTES = { document: MAX_DOCUMENT_BYTES + 1024, export: MAX_EXPORT_BYTES + 1024 };
 
 export interface ApiRequest<N extends RouteName> {
@@ -35,7 +37,8 @@ export async function parseRequest<N extends RouteName>(name: N, c: Context): Pr
   const bytes = route.bytes ? await readBytes(c.req.raw, MAX_BYTES[route.bytes]) : new Uint8Array();
   const lastEventId = c.req.header('last-event-id');
   return {
-    // Just read by the shape that the type is made of: the compiler cannot follow that from a name to its row.
+    // Just read by the shape that the type is made of: the compiler cannot follow that from a name
+    // to its row.
     // oxlint-disable-next-line typescript/no-unsafe-type-assertion
     query: query as Query<N>,
     // oxlint-disable-next-line typescript/no-unsafe-type-assertion
@@ -84,8 +87,9 @@ function formatBytes(bytes: number): string {
 }
 
 /**
- * Reads at most the limit, whatever the length header says. Each part is copied to its place as it comes, in one buffer that grows where it
- * is: a packet of 512 MiB lies in memory once, and can be handed on as it is.
+ * Reads at most the limit, whatever the length header says. Each part is copied to its place as it
+ * comes, in one buffer that grows where it is: a packet of 512 MiB lies in memory once, and can be
+ * handed on as it is.
  */
 export async function readBytes(request: Request, maxBytes: number): Promise<Uint8Array> {
   if (!request.body) return new Uint8Array();
@@ -96,7 +100,8 @@ export async function readBytes(request: Request, maxBytes: number): Promise<Uin
     // The parts of one body come one after the other.
     // oxlint-disable-next-line no-await-in-loop
     const { done, value } = await reader.read().catch((cause: unknown) => {
-      // Whoever sent it went away in the middle. Nobody hears this; it must only not pass for a fault of our own.
+      // Whoever sent it went away in the middle. Nobody hears this; it must only not pass for a
+      // fault of our own.
       throw Object.assign(new ProblemError(400, 'The body did not arrive whole.'), { cause });
     });
     if (done) return bytes;
@@ -111,7 +116,10 @@ export async function readBytes(request: Request, maxBytes: number): Promise<Uin
   }
 }
 
-/** Addresses are set aside for as much as may come, memory only for what did. HTTP ends a body at its own length header (RFC 9112, 6.3). */
+/**
+ * Addresses are set aside for as much as may come, memory only for what did. HTTP ends a body at
+ * its own length header (RFC 9112, 6.3).
+ */
 function roomFor(request: Request, maxBytes: number): number {
   const declaredBytes = Number(request.headers.get('content-length') ?? maxBytes);
   return Number.isInteger(declaredBytes) && declaredBytes >= 0 ? Math.min(declaredBytes, maxBytes) : maxBytes;

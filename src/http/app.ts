@@ -1,6 +1,6 @@
 /**
- * The API and the pages as one value: `makeApp(deps).request('/api/wells')` answers without a port. Mounts the route table, guards
- * every answer, and turns errors into problems.
+ * The API and the pages as one value: `makeApp(deps).request('/api/wells')` answers without a port.
+ * Mounts the route table, guards every answer, and turns errors into problems.
  */
 import { Hono } from 'hono';
 import type { Context } from 'hono';
@@ -69,7 +69,8 @@ function hasJsonAnswer(name: string): name is JsonRouteName {
 /** @throws Error where a route has no answer at all: a fault of our own, at start. */
 function jsonHandler(name: string, deps: WebDeps): (c: Context) => Promise<Response> {
   if (!hasJsonAnswer(name)) throw new Error(`Cannot mount the API: ${name} has no answer`);
-  // Each row's question and answer belong together; the compiler cannot follow that from a name to its row.
+  // Each row's question and answer belong together; the compiler cannot follow that from a name to
+  // its row.
   // oxlint-disable-next-line typescript/no-unsafe-type-assertion
   const answer = ANSWERS[name] as (deps: WebDeps, ask: ApiRequest<JsonRouteName>) => unknown;
   return async (c) => json(await answer(deps, await parseRequest(name, c)));
@@ -79,11 +80,15 @@ function json(value: unknown, status = 200): Response {
   return Response.json(value, { status, headers: { 'cache-control': 'no-store' } });
 }
 
-/** A paper never runs and never changes: its type is what its bytes are, and it may be kept by the browser for ever. */
+/**
+ * A paper never runs and never changes: its type is what its bytes are, and it may be kept by the
+ * browser for ever.
+ */
 function documentResponse(deps: WebDeps, hash: string): Response {
   const paper = isDocumentHash(hash) ? deps.logbook.document(hash) : undefined;
   if (!paper) throw new ProblemError(404, 'There is no such paper.');
-  // Text is kept only where it is UTF-8 (src/logbook/documents/media-type.ts); a browser that is not told takes it for something older.
+  // Text is kept only where it is UTF-8 (src/logbook/documents/media-type.ts); a browser that is
+  // not told takes it for something older.
   const type = paper.type === 'text/plain' ? 'text/plain; charset=utf-8' : paper.type;
   return new Response(Uint8Array.from(paper.bytes), {
     headers: { 'content-type': type, 'cache-control': 'private, max-age=31536000, immutable' },

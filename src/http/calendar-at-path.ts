@@ -1,7 +1,7 @@
 /**
- * Which calendar a path of the door for phones means. The secret stands first, then the well, if it is of one alone:
- * `/SECRET/checks.ics`, `/SECRET/north-paddock/checks.ics`. A well that is gone, a secret that was taken away and a path that is nothing
- * look the same from outside.
+ * Which calendar a path of the door for phones means. The secret stands first, then the well, if it
+ * is of one alone: `/SECRET/checks.ics`, `/SECRET/north-paddock/checks.ics`. A well that is gone, a
+ * secret that was taken away and a path that is nothing look the same from outside.
  */
 import { MINUTE_MS } from '../../shared/units/duration.ts';
 import { calendarBody } from './answers/calendar-answer.ts';
@@ -10,8 +10,9 @@ import type { WebDeps } from './deps.ts';
 const PATH = /^\/([a-z2-7]{1,100})(?:\/([a-z0-9-]{1,40}))?\/checks\.ics$/;
 
 /**
- * A calendar is made anew this much later at the earliest: that of 200 wells takes a third of a second in which nothing else is done, and
- * whoever has the address may ask as often as they like. No phone looks every minute.
+ * A calendar is made anew this much later at the earliest: that of 200 wells takes a third of a
+ * second in which nothing else is done, and whoever has the address may ask as often as they like.
+ * No phone looks every minute.
  */
 const MAX_AGE_MS = MINUTE_MS;
 

@@ -1,7 +1,9 @@
 /**
- * The one thing that answers on the farm's own network before anybody can sign in: the calendar of checks, to GET and HEAD, at an
- * address that cannot be guessed. It is a server of its own beside the pages and shares no route with them, so that nothing else can come to be reachable
- * through it by a slip. It keeps nothing of a request, logs no address, reads no body, and ends each connection with its answer.
+ * The one thing that answers on the farm's own network before anybody can sign in: the calendar of
+ * checks, to GET and HEAD, at an address that cannot be guessed. It is a server of its own beside
+ * the pages and shares no route with them, so that nothing else can come to be reachable through it
+ * by a slip. It keeps nothing of a request, logs no address, reads no body, and ends each
+ * connection with its answer.
  */
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 import type { Socket } from 'node:net';
@@ -24,14 +26,23 @@ export interface CalendarServer {
   close: () => Promise<void>;
 }
 
-/** The phones of a farm, each for part of a second a few times a day. One feed of 200 wells is half a MB: 32 of them are 16 MB. */
+/**
+ * The phones of a farm, each for part of a second a few times a day. One feed of 200 wells is half
+ * a MB: 32 of them are 16 MB.
+ */
 const MAX_CONNECTIONS = 32;
 /** The address has 60 characters, a phone's headers a few hundred. */
 const MAX_HEADER_BYTES = 4 * 1024;
 const MAX_HEADERS = 40;
-/** A phone sends its one packet at once, also over a slow radio; who has said nothing whole by then is not served. */
+/**
+ * A phone sends its one packet at once, also over a slow radio; who has said nothing whole by then
+ * is not served.
+ */
 const HEADERS_TIMEOUT_MS = 5_000;
-/** 1 MB over 0.5 Mbit/s is 16 s: at about twice that a connection ends, however slowly it still reads. */
+/**
+ * 1 MB over 0.5 Mbit/s is 16 s: at about twice that a connection ends, however slowly it still
+ * reads.
+ */
 const CONNECTION_TIMEOUT_MS = 30_000;
 
 /** No copy on the way, in no index, and nothing that a browser could make of it. */

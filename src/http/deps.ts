@@ -1,6 +1,7 @@
 /**
- * What the pages and the API need from the rest, and nothing more: the store's queries (any implementation of the store fits), what
- * the run loop knows at this moment, and the few things that a person can do. The run loop hands in one value of `WebDeps`.
+ * What the pages and the API need from the rest, and nothing more: the store's queries (any
+ * implementation of the store fits), what the run loop knows at this moment, and the few things
+ * that a person can do. The run loop hands in one value of `WebDeps`.
  */
 import type { WrittenAct } from '../../shared/acts/act-fields.ts';
 import type { BaselineEvent, DayEvent } from '../../shared/api/events.ts';
@@ -61,8 +62,8 @@ interface StoredRefused {
 }
 
 /**
- * The part of the store that is read here; all that it answers is kept. An answer put together from several queries may span a commit.
- * Readings are in the wire's units.
+ * The part of the store that is read here; all that it answers is kept. An answer put together from
+ * several queries may span a commit. Readings are in the wire's units.
  */
 export interface WebStore {
   chart(node: string, channel: string, fromMs: number, toMs: number, points: number): Promise<StoredChart>;
@@ -101,7 +102,9 @@ export interface LiveWell {
   previousNormals: { pump: string; baseline: Baseline }[];
 }
 
-/** What changed just now. Readings are in the wire's units, NaN where the sensor could not be read. */
+/**
+ * What changed just now. Readings are in the wire's units, NaN where the sensor could not be read.
+ */
 export type LiveChange =
   | { is: 'readings'; well: string; columns: readonly LiveReadings[] }
   | { is: 'well'; well: string }
@@ -118,7 +121,10 @@ export interface LiveReadings {
 interface Live {
   wells(): Promise<WellStatus[]>;
   well(name: string): Promise<LiveWell | undefined>;
-  /** Calls `fn` for each change until the returned function is called. Subscribed to only while somebody looks. */
+  /**
+   * Calls `fn` for each change until the returned function is called. Subscribed to only while
+   * somebody looks.
+   */
   subscribe(fn: (change: LiveChange) => void): () => void;
 }
 
@@ -153,12 +159,18 @@ export type ImportCounts = Record<
   number
 >;
 
-/** `confirm`: it is done when it is asked again by somebody who says that the well of this name here is the same one. */
+/**
+ * `confirm`: it is done when it is asked again by somebody who says that the well of this name here
+ * is the same one.
+ */
 export type ImportResult =
   | { problem: string; confirm?: 'same' }
   | { well: string; isNew: boolean; added: ImportCounts; missing: string[]; summary: string[] };
 
-/** All that is known of a well, to be handed over, and what was handed over to us (src/logbook/export/). */
+/**
+ * All that is known of a well, to be handed over, and what was handed over to us
+ * (src/logbook/export/).
+ */
 export interface WellExports {
   /** The ZIP in pieces. Units are those of the card where none are named. */
   zip(well: string, units?: UnitSystem): Promise<Iterable<Uint8Array>>;
@@ -168,11 +180,17 @@ export interface WellExports {
   importFile(bytes: Uint8Array, how: { sameWell: boolean; by?: string }): Promise<ImportResult>;
 }
 
-/** Where phones reach the calendar. `hosts` are addresses of this computer on its networks; `error` a sentence. */
+/**
+ * Where phones reach the calendar. `hosts` are addresses of this computer on its networks; `error`
+ * a sentence.
+ */
 export type CalendarServerState =
   { is: 'open'; port: number; hosts: string[] } | { is: 'closed'; hosts: string[]; error?: string };
 
-/** What lets phones on the farm's network read the calendar of all wells, or of one (./calendar-at-path.ts). */
+/**
+ * What lets phones on the farm's network read the calendar of all wells, or of one
+ * (./calendar-at-path.ts).
+ */
 export interface CalendarAccess {
   serverState(): CalendarServerState;
   /** The secret part of the address, and when it was made; undefined where nobody made one. */
@@ -193,8 +211,9 @@ export interface WebDeps {
   exports: WellExports;
   live: Live;
   /**
-   * Does what a person asked for; the act is written as the contract writes it, and its time is now. `refuse` is asked when nothing else
-   * can come between its answer and the act; it says why the act is not to be done.
+   * Does what a person asked for; the act is written as the contract writes it, and its time is
+   * now. `refuse` is asked when nothing else can come between its answer and the act; it says why
+   * the act is not to be done.
    */
   act(act: WrittenAct, by?: string, refuse?: () => Promise<string | undefined>): Promise<ActResult>;
   approveNode(node: string): Promise<ApprovalResult>;
@@ -206,7 +225,10 @@ export interface WebDeps {
   /** A fault of our own in answering: to be logged and counted. */
   onError(error: unknown): void;
   version: string;
-  /** What a command needs to find the data of this server, such as ` --data /srv/wells`; absent if nothing. */
+  /**
+   * What a command needs to find the data of this server, such as ` --data /srv/wells`; absent if
+   * nothing.
+   */
   commandOptions?: string;
   startedMs: number;
   now(): number;

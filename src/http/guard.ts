@@ -1,7 +1,8 @@
 /**
- * Who may ask, as long as nobody signs in: programs and pages of this machine alone. A page from elsewhere that had its name
- * resolved to this machine (DNS rebinding) shows by its Host; a form or script of another site shows by Origin or Sec-Fetch-Site.
- * After the fetch metadata draft (W3C) and RFC 6454; the content policy is CSP level 3 with everything shut but this server.
+ * Who may ask, as long as nobody signs in: programs and pages of this machine alone. A page from
+ * elsewhere that had its name resolved to this machine (DNS rebinding) shows by its Host; a form or
+ * script of another site shows by Origin or Sec-Fetch-Site. After the fetch metadata draft (W3C)
+ * and RFC 6454; the content policy is CSP level 3 with everything shut but this server.
  */
 import type { Context, Next } from 'hono';
 import { ProblemError, problemResponse } from './problem.ts';
@@ -30,10 +31,14 @@ const HEADERS: Record<string, string> = {
   'permissions-policy': 'camera=(), geolocation=(), microphone=()',
 };
 
-/** Refuses with 403 what does not come from this machine's own pages or programs, and sets the headers of every answer, its own too. */
+/**
+ * Refuses with 403 what does not come from this machine's own pages or programs, and sets the
+ * headers of every answer, its own too.
+ */
 export async function guard(c: Context, next: Next): Promise<void> {
   const refused = refusalOf(c);
-  // Not thrown: what is thrown here becomes an answer behind this function, which would then lack the headers.
+  // Not thrown: what is thrown here becomes an answer behind this function, which would then lack
+  // the headers.
   if (refused) c.res = problemResponse(refused);
   else await next();
   for (const [name, value] of Object.entries(HEADERS)) c.res.headers.set(name, value);

@@ -1,7 +1,8 @@
 /**
- * Hands what happens to those who look: readings of a well to who looks at that well, at most once a second; states, at most once a
- * second to who looks at that well and once in five to who looks at all; alarm changes to everybody, numbered, the last ones held
- * for viewers that come back. Listens to the run loop only while somebody looks, and a minute longer.
+ * Hands what happens to those who look: readings of a well to who looks at that well, at most once
+ * a second; states, at most once a second to who looks at that well and once in five to who looks
+ * at all; alarm changes to everybody, numbered, the last ones held for viewers that come back.
+ * Listens to the run loop only while somebody looks, and a minute longer.
  */
 import { channelUnit } from '../../shared/api/channel-units.ts';
 import type { LiveColumn } from '../../shared/api/live.ts';
@@ -61,7 +62,10 @@ export class LiveHub {
     this.#stop();
   }
 
-  /** One second: sends what waits. Called by the timer, and by tests. Resolves when the states were sent, which are read first. */
+  /**
+   * One second: sends what waits. Called by the timer, and by tests. Resolves when the states were
+   * sent, which are read first.
+   */
   async tick(): Promise<void> {
     this.#ticks += 1;
     this.#emptyTicks = this.#viewers.size > 0 ? 0 : this.#emptyTicks + 1;
@@ -76,7 +80,10 @@ export class LiveHub {
     await this.#sendStates(due.filter((viewer) => viewer.dirty.size > 0));
   }
 
-  /** Sends each well's state anew to the viewers for whom it has changed. One query of alarms for all of them. */
+  /**
+   * Sends each well's state anew to the viewers for whom it has changed. One query of alarms for
+   * all of them.
+   */
   async #sendStates(viewers: readonly LiveViewer[]): Promise<void> {
     if (viewers.length === 0) return;
     // What changes from here on is marked anew, and sent the next time.
@@ -139,7 +146,9 @@ export class LiveHub {
     return [...this.#viewers].filter((viewer) => viewer.well === undefined || viewer.well === well);
   }
 
-  /** Alarm changes after that id; all is well without one; undefined where they are no longer held. */
+  /**
+   * Alarm changes after that id; all is well without one; undefined where they are no longer held.
+   */
   #missedSince(lastEventId: string | undefined): NumberedMessage[] | undefined {
     if (lastEventId === undefined || lastEventId === '') return [];
     if (!this.#unsubscribe) return undefined;
@@ -159,7 +168,10 @@ export class LiveHub {
     this.#timer ??= setInterval(() => void this.#tickUnlessBusy(), TICK_MS).unref();
   }
 
-  /** States go out in the order in which they were read: where that takes longer than a second, the next second is left out. */
+  /**
+   * States go out in the order in which they were read: where that takes longer than a second, the
+   * next second is left out.
+   */
   async #tickUnlessBusy(): Promise<void> {
     if (this.#isTicking) return;
     this.#isTicking = true;

@@ -1,12 +1,16 @@
 /**
- * One viewer of the live stream: what waits for it, and how much. Readings and states melt together while it is slow, alarms queue
- * up to a limit; a viewer that takes nothing for too long is let go, comes back by itself and is told to ask anew.
+ * One viewer of the live stream: what waits for it, and how much. Readings and states melt together
+ * while it is slow, alarms queue up to a limit; a viewer that takes nothing for too long is let go,
+ * comes back by itself and is told to ask anew.
  */
 import type { LiveColumn, LiveMessage } from '../../shared/api/live.ts';
 
 /** 10 minutes of a channel at one reading a second; older ones are dropped first. */
 const MAX_POINTS = 600;
-/** More alarms than this in the few seconds that a viewer may be slow is a flood: it is better told to ask anew. */
+/**
+ * More alarms than this in the few seconds that a viewer may be slow is a flood: it is better told
+ * to ask anew.
+ */
 const MAX_ALARMS = 200;
 /** Ticks (of a second) that a viewer may take nothing. */
 const MAX_STALLED_TICKS = 30;
@@ -69,7 +73,10 @@ export class LiveViewer {
     if (this.#alarms.length > MAX_ALARMS) this.disconnect();
   }
 
-  /** Whether what was sent before has mostly been taken. Counts the ticks in which it has not, and lets go after too many. */
+  /**
+   * Whether what was sent before has mostly been taken. Counts the ticks in which it has not, and
+   * lets go after too many.
+   */
   isReady(): boolean {
     const ready = this.#controller?.desiredSize ?? 0;
     this.#stalledTicks = ready > 0 ? 0 : this.#stalledTicks + 1;

@@ -1,6 +1,6 @@
 /**
- * Prints metric families as OpenMetrics text. Format: OpenMetrics 1.0: TYPE, UNIT and HELP
- * lines, a counter's sample ends in `_total`, label values are escaped, and the text ends in `# EOF`.
+ * Prints metric families as OpenMetrics text. Format: OpenMetrics 1.0: TYPE, UNIT and HELP lines, a
+ * counter's sample ends in `_total`, label values are escaped, and the text ends in `# EOF`.
  */
 type Labels = Record<string, string>;
 

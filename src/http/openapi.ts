@@ -1,4 +1,7 @@
-/** The API described by itself: an OpenAPI 3.1 document made of the route table and its zod shapes. Nothing is written twice. */
+/**
+ * The API described by itself: an OpenAPI 3.1 document made of the route table and its zod shapes.
+ * Nothing is written twice.
+ */
 import { z } from 'zod';
 import { cardShape } from '../../shared/card/card-shape.ts';
 import { entryBodyShape, writtenEntryShape } from '../../shared/entries/entry-shape.ts';
@@ -9,7 +12,10 @@ import type { Route } from '../../shared/api/routes.ts';
 
 type Json = Record<string, unknown>;
 
-/** What no route has as its answer, and a reader needs: what the live stream carries, and what is looked through by a reader of its own. */
+/**
+ * What no route has as its answer, and a reader needs: what the live stream carries, and what is
+ * looked through by a reader of its own.
+ */
 const MORE: readonly z.ZodType[] = [liveShape, cardShape, writtenEntryShape, entryBodyShape];
 
 const STATUS_TEXT: Record<number, string> = {
@@ -125,7 +131,10 @@ function inline(shape: z.ZodType): Json {
     : reference(shape);
 }
 
-/** All named shapes. They stand in zod's registry by being imported: the route table's, and the stream's messages here. */
+/**
+ * All named shapes. They stand in zod's registry by being imported: the route table's, and the
+ * stream's messages here.
+ */
 function schemas(): Record<string, Json> {
   MORE.forEach(idOf);
   const made = z.toJSONSchema(z.globalRegistry, {

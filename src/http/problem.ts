@@ -1,4 +1,7 @@
-/** Errors as people and programs can read them: problem details after RFC 9457, media type `application/problem+json`. */
+/**
+ * Errors as people and programs can read them: problem details after RFC 9457, media type
+ * `application/problem+json`.
+ */
 import type { Problem } from '../../shared/api/server-state.ts';
 
 const TITLES: Record<number, string> = {

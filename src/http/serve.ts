@@ -1,6 +1,6 @@
 /**
- * Opens the port. Loopback only, until people sign in: an address of the farm's network is refused with a line that says so. A taken
- * port is told in one line too.
+ * Opens the port. Loopback only, until people sign in: an address of the farm's network is refused
+ * with a line that says so. A taken port is told in one line too.
  */
 import { serve } from '@hono/node-server';
 import type { Hono } from 'hono';

@@ -1,6 +1,7 @@
 /**
- * The built pages, read once into memory: a few files of some ten KB. Files named by their hash never change and are cached for ever;
- * the page itself is asked for anew each time and answered with 304 where it is the same.
+ * The built pages, read once into memory: a few files of some ten KB. Files named by their hash
+ * never change and are cached for ever; the page itself is asked for anew each time and answered
+ * with 304 where it is the same.
  */
 import { createHash } from 'node:crypto';
 import { readFileSync, readdirSync } from 'node:fs';
@@ -61,7 +62,10 @@ function readOne(folder: string, name: string): SiteFile {
   };
 }
 
-/** The answer for a path such as `/` or `/assets/x-1a2b3c4d.js`; undefined where the site has no such file. */
+/**
+ * The answer for a path such as `/` or `/assets/x-1a2b3c4d.js`; undefined where the site has no
+ * such file.
+ */
 export function siteResponse(site: Site, path: string, request: Headers): Response | undefined {
   const file = site.get(path === '/' ? 'index.html' : path.slice(1));
   if (!file) return undefined;

@@ -1,13 +1,17 @@
 /**
- * A channel of a well as a chart, wherever it comes from at each time: the card says which node (src/core/domain/sources.ts). A chart across
- * the day a node was replaced is put together from both.
+ * A channel of a well as a chart, wherever it comes from at each time: the card says which node
+ * (src/core/domain/sources.ts). A chart across the day a node was replaced is put together from
+ * both.
  */
 import type { Card } from '../core/domain/card.ts';
 import { channelCode } from '../core/domain/channels.ts';
 import { sourcesOf } from '../core/domain/sources.ts';
 import type { StoredChart, WebStore } from './deps.ts';
 
-/** The channel in even steps, each from the source that held at the step's start. In the wire's unit. */
+/**
+ * The channel in even steps, each from the source that held at the step's start. In the wire's
+ * unit.
+ */
 export async function wellChart(
   store: WebStore,
   card: Card,

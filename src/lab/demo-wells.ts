@@ -1,6 +1,7 @@
 /**
- * The demo's farm, invented: Alder Bench, four wells, each with a story. The house is healthy; the bunkhouse's tank loses its
- * air; the contacts of the north trough's switch weld; the pump of the south trough wears.
+ * The demo's farm, invented: Alder Bench, four wells, each with a story. The house is healthy; the
+ * bunkhouse's tank loses its air; the contacts of the north trough's switch weld; the pump of the
+ * south trough wears.
  */
 import { DAY_MS, HOUR_MS } from '../../shared/units/duration.ts';
 import { HOUSEHOLD, STOCK } from './model/demand.ts';

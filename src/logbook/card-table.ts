@@ -1,6 +1,7 @@
 /**
- * The cards of many wells as one table: a row a well, a column a field by its dotted key, as `pump.motor`. A cell that is empty leaves the
- * field as it is; a lone dash takes it out. A row that cannot be read is told with its line and its reason, and stops no other.
+ * The cards of many wells as one table: a row a well, a column a field by its dotted key, as
+ * `pump.motor`. A cell that is empty leaves the field as it is; a lone dash takes it out. A row
+ * that cannot be read is told with its line and its reason, and stops no other.
  */
 import { isCardKey, fieldOrder } from '../../shared/card/fields.ts';
 import type { FlatCard } from '../../shared/card/flat-card.ts';
@@ -29,7 +30,9 @@ const CLEAR_FIELD = '-';
 /** A dash that is meant as one, as a table has it: with an apostrophe more than the card. */
 const DASH = /^'+-$/;
 
-/** Rows in the order of the table. A header that cannot be read makes the whole table unreadable. */
+/**
+ * Rows in the order of the table. A header that cannot be read makes the whole table unreadable.
+ */
 export function readCardTable(text: string): CardTable {
   const [header, ...rows] = readCsv(text);
   if (!header) return { problem: 'The table is empty: its first line must name the columns' };
@@ -85,7 +88,8 @@ export function applyCells(card: Readonly<FlatCard>, cells: Readonly<FlatCard>):
   const each = ['switch.cutIn', 'switch.cutOut'].filter(
     (key) => cells[key] !== undefined && cells[key] !== CLEAR_FIELD,
   );
-  // The switch is written by its name or by its points: who writes one of them means it instead of the other.
+  // The switch is written by its name or by its points: who writes one of them means it instead of
+  // the other.
   const replaced = [
     ...(named && each.length === 0 ? ['switch.cutIn', 'switch.cutOut'] : []),
     ...(each.length > 0 && !named ? ['switch.points'] : []),

@@ -1,11 +1,13 @@
 /**
- * Comma-separated values after RFC 4180, both ways: quoted cells with commas, quotes and line ends in them, CRLF or LF, a byte order
- * mark before the first cell. A quote within a cell that does not begin with one is a quote and nothing more (people write 6" for a
- * casing). What is wrong is told with its line.
+ * Comma-separated values after RFC 4180, both ways: quoted cells with commas, quotes and line ends
+ * in them, CRLF or LF, a byte order mark before the first cell. A quote within a cell that does not
+ * begin with one is a quote and nothing more (people write 6" for a casing). What is wrong is told
+ * with its line.
  *
- * A spreadsheet calculates with a cell that begins like a formula, whoever wrote it. Such a cell is written with an apostrophe before it,
- * which is taken off again on reading, so that every text comes back as it was; csv-stringify's own escape has no way back. A number
- * stays a number, with its unit or without, and a lone dash runs nothing.
+ * A spreadsheet calculates with a cell that begins like a formula, whoever wrote it. Such a cell is
+ * written with an apostrophe before it, which is taken off again on reading, so that every text
+ * comes back as it was; csv-stringify's own escape has no way back. A number stays a number, with
+ * its unit or without, and a lone dash runs nothing.
  */
 import { parse } from 'csv-parse/sync';
 import { stringify } from 'csv-stringify/sync';
@@ -20,12 +22,18 @@ export interface CsvRow {
 
 export type CsvCell = string | number | undefined;
 
-/** "-3 ft" is a quantity and no formula; what goes on after a number as no quantity does, "-2+3+…", is one. */
+/**
+ * "-3 ft" is a quantity and no formula; what goes on after a number as no quantity does, "-2+3+…",
+ * is one.
+ */
 const FORMULA = /^'*(?:[=+@\t\r]|-(?!(?:\d[\d.,/ ]*[a-z°³/]*)?$))/i;
 const CR = 0x0d;
 const LF = 0x0a;
 
-/** All rows; empty lines are none. A quote that is never closed makes the rest of the text one bad row. */
+/**
+ * All rows; empty lines are none. A quote that is never closed makes the rest of the text one bad
+ * row.
+ */
 export function readCsv(text: string): CsvRow[] {
   const bytes = new TextEncoder().encode(text.startsWith('\uFEFF') ? text.slice(1) : text);
   const at = { offset: 0, line: 1 };
@@ -65,12 +73,18 @@ function countLines(bytes: Uint8Array, at: { offset: number; line: number }, to:
   return at.line;
 }
 
-/** Whether a cell was quoted and not at an end with its closing quote: the parser then leaves the quotes as they were. */
+/**
+ * Whether a cell was quoted and not at an end with its closing quote: the parser then leaves the
+ * quotes as they were.
+ */
 function continues(cell: string, raw: string): boolean {
   return cell.startsWith('"') && !raw.includes(`"${cell.replaceAll('"', '""')}"`);
 }
 
-/** Rows as text: CRLF, quotes only where they are needed, and a byte order mark, without which spreadsheets take UTF-8 for something else. */
+/**
+ * Rows as text: CRLF, quotes only where they are needed, and a byte order mark, without which
+ * spreadsheets take UTF-8 for something else.
+ */
 export function writeCsv(rows: readonly (readonly CsvCell[])[]): string {
   return stringify(
     rows.map((row) => row.map(writeCell)),

@@ -1,6 +1,7 @@
 /**
- * Who may publish and listen to what on the built-in broker: a node to the four upper topics of its own name and of those it
- * speaks for, and from the two lower ones; nothing else (contract, section 1). Everything that is not allowed here is denied.
+ * Who may publish and listen to what on the built-in broker: a node to the four upper topics of its
+ * own name and of those it speaks for, and from the two lower ones; nothing else (contract, section
+ * 1). Everything that is not allowed here is denied.
  */
 import { isNodeName, NODE_TOPIC_KINDS } from '../core/decode/topics.ts';
 import { SERVER_TOPICS, type NodeTopic } from './broker.ts';
@@ -11,17 +12,24 @@ export interface Session {
   user?: string;
   /** The node names it may speak for; `any` for local clients in the demo. */
   names: ReadonlySet<string> | 'any';
-  /** It may listen to everything under the root (recording, showing), and then publishes nothing. */
+  /**
+   * It may listen to everything under the root (recording, showing), and then publishes nothing.
+   */
   listenOnly: boolean;
 }
 
-/** The upper topic that this is, where the session may publish to it; undefined where it may not. */
+/**
+ * The upper topic that this is, where the session may publish to it; undefined where it may not.
+ */
 export function mayPublish(root: string, session: Session, topic: string): NodeTopic | undefined {
   const kind = topicKind(root, session, topic);
   return NODE_TOPIC_KINDS.find((upper) => upper === kind);
 }
 
-/** Local clients and listeners may ask for anything under the root; a node for `kept` and `ask` of its names, without wildcards. */
+/**
+ * Local clients and listeners may ask for anything under the root; a node for `kept` and `ask` of
+ * its names, without wildcards.
+ */
 export function maySubscribe(root: string, session: Session, filter: string): boolean {
   if (session.listenOnly || session.names === 'any') return filter.startsWith(`${root}/`);
   const kind = topicKind(root, session, filter);

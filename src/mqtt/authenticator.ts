@@ -1,7 +1,8 @@
 /**
- * The door of the built-in broker: who comes in, under which name, with which Will. A node gives its own name and password; without
- * them nobody comes in, but local clients where the demo allows it. A client identifier is made the user's own (`user/id`), so
- * that nobody can push another node off by taking its identifier.
+ * The door of the built-in broker: who comes in, under which name, with which Will. A node gives
+ * its own name and password; without them nobody comes in, but local clients where the demo allows
+ * it. A client identifier is made the user's own (`user/id`), so that nobody can push another node
+ * off by taking its identifier.
  */
 import { Socket } from 'node:net';
 import type { AuthenticateError, Client, ConnectPacket } from 'aedes';
@@ -44,11 +45,14 @@ type AuthCallback = (error: AuthenticateError | null, success: boolean | null) =
 const SERVER_UNAVAILABLE = 3;
 const BAD_USER_OR_PASSWORD = 4;
 const NOT_AUTHORIZED = 5;
-/** Checks waiting at once: 256 of 10 ms on two cores is 1.3 s; who comes then is asked to come again. */
+/**
+ * Checks waiting at once: 256 of 10 ms on two cores is 1.3 s; who comes then is asked to come
+ * again.
+ */
 const MAX_PENDING_CHECKS = 256;
 /**
- * A node sends every 60 s at the latest (contract, section 2), so 10 min without a word is a dead connection, also for clients that
- * asked for none or a longer time. Seconds.
+ * A node sends every 60 s at the latest (contract, section 2), so 10 min without a word is a dead
+ * connection, also for clients that asked for none or a longer time. Seconds.
  */
 const MAX_KEEPALIVE_S = 600;
 
@@ -147,7 +151,8 @@ interface LoginRefusal {
 }
 
 function toAuthError({ refused, reason }: LoginRefusal): AuthenticateError {
-  // The library declares the codes as a constant enum, which has no value at run time; these are its numbers.
+  // The library declares the codes as a constant enum, which has no value at run time; these are
+  // its numbers.
   // oxlint-disable-next-line typescript/no-unsafe-enum-assignment
   return Object.assign(new Error(reason), { returnCode: refused });
 }

@@ -1,11 +1,13 @@
 /**
- * The broker that is in the box: nodes connect straight to this server, each with its own user name and password, and reach their
- * own topics alone. Messages are taken where the broker library asks whether they are allowed, before it forwards anything:
- * there is no client in between, and with `after-commit` the node's acknowledgement waits for our commit.
+ * The broker that is in the box: nodes connect straight to this server, each with its own user name
+ * and password, and reach their own topics alone. Messages are taken where the broker library asks
+ * whether they are allowed, before it forwards anything: there is no client in between, and with
+ * `after-commit` the node's acknowledgement waits for our commit.
  *
- * It speaks MQTT 3.1 and 3.1.1 over TCP (the library, aedes 1.2, refuses MQTT 5 with return code 1, "unacceptable protocol
- * version"; nodes that need MQTT 5 want an outside broker). It keeps no sessions: every connection starts clean, and says so in
- * CONNACK; `kept` is retained and a node says `hello` after each connect, so nothing is lost by it.
+ * It speaks MQTT 3.1 and 3.1.1 over TCP (the library, aedes 1.2, refuses MQTT 5 with return code 1,
+ * "unacceptable protocol version"; nodes that need MQTT 5 want an outside broker). It keeps no
+ * sessions: every connection starts clean, and says so in CONNACK; `kept` is retained and a node
+ * says `hello` after each connect, so nothing is lost by it.
  */
 import { createServer, type Socket } from 'node:net';
 import { Aedes, type AedesPublishPacket, type Client } from 'aedes';
@@ -16,7 +18,10 @@ import { newFrameMeter, findOversizedPacket } from './frame-meter.ts';
 import { listen } from './listen.ts';
 import { createAuthenticator, type Authenticator, type AuthenticatorOptions } from './authenticator.ts';
 
-/** Retained messages that outlive the process. `save` is called synchronously; with `null` it forgets the topic. */
+/**
+ * Retained messages that outlive the process. `save` is called synchronously; with `null` it
+ * forgets the topic.
+ */
 interface RetainedStore {
   load: () => Promise<Iterable<{ topic: string; payload: Uint8Array; qos: 0 | 1 | 2 }>>;
   save: (topic: string, payload: Uint8Array | null, qos: 0 | 1 | 2) => void;
@@ -31,9 +36,15 @@ export interface BuiltInOptions extends Omit<AuthenticatorOptions, 'root'> {
   onMessage: OnMessage;
   acknowledge?: AckMode;
   retained?: RetainedStore;
-  /** Topics that notices go to: whoever was let in may listen to them (a siren, a light, with a credential of its own). */
+  /**
+   * Topics that notices go to: whoever was let in may listen to them (a siren, a light, with a
+   * credential of its own).
+   */
   noticeTopics?: readonly string[];
-  /** One sentence on a client that was turned away or dropped, and its address; the address is empty where nobody knows it. */
+  /**
+   * One sentence on a client that was turned away or dropped, and its address; the address is empty
+   * where nobody knows it.
+   */
   onProblem?: (sentence: string, from: string) => void;
   maxConnections?: number;
 }
@@ -42,15 +53,23 @@ export interface BuiltInBroker extends Broker {
   port: number;
 }
 
-/** A pack is 128 KiB at most and must arrive to be refused by name; twice that is nobody's mistake, and the connection ends. */
+/**
+ * A pack is 128 KiB at most and must arrive to be refused by name; twice that is nobody's mistake,
+ * and the connection ends.
+ */
 export const MAX_PACKET_BYTES = 256 * 1024;
 /** About 30 KiB each: 10,000 are 300 MiB. A farm has tens. */
 const MAX_CONNECTIONS = 10_000;
 /** A connection that does not say CONNECT by then is dropped. */
 const CONNECT_TIMEOUT_MS = 10_000;
-/** A client that does not read for so long is dropped: until then it can hold up what goes to all. */
+/**
+ * A client that does not read for so long is dropped: until then it can hold up what goes to all.
+ */
 const DRAIN_TIMEOUT_MS = 10_000;
-/** Deliveries to listeners under way; one that reads slowly fills 1,000 of 1 KiB in its 10 s before the others wait. */
+/**
+ * Deliveries to listeners under way; one that reads slowly fills 1,000 of 1 KiB in its 10 s before
+ * the others wait.
+ */
 const MAX_CONCURRENT_DELIVERIES = 1000;
 /** Nodes send QoS 1; a few at QoS 2 are borne. */
 const MAX_QOS2_IN_FLIGHT = 20;
@@ -61,7 +80,9 @@ interface BuiltInState {
   options: BuiltInOptions;
   authenticator: Authenticator;
   reportProblem: (sentence: string, from: string) => void;
-  /** By connection, as it was when it came: of one that is gone the system says nothing any more. */
+  /**
+   * By connection, as it was when it came: of one that is gone the system says nothing any more.
+   */
   addresses: WeakMap<object, string>;
   connected: Set<Client>;
   closing: boolean;
@@ -159,7 +180,10 @@ function handleSocket(state: BuiltInState, aedes: Aedes, socket: Socket): void {
 
 type AllowPublish = (error?: Error | null) => void;
 
-/** Asked for every message, Wills included. Calling `done` lets the library acknowledge and forward it. */
+/**
+ * Asked for every message, Wills included. Calling `done` lets the library acknowledge and forward
+ * it.
+ */
 function handlePublish(
   state: BuiltInState,
   client: Client | null,
@@ -189,8 +213,9 @@ type PublishLike = Pick<AedesPublishPacket, 'topic' | 'payload' | 'qos' | 'retai
 };
 
 /**
- * `hello` and `presence` are retained; `readings` and `start` never are: the flag is taken off before the library sees it, and the
- * message goes on as retained, so that it is refused by that name.
+ * `hello` and `presence` are retained; `readings` and `start` never are: the flag is taken off
+ * before the library sees it, and the message goes on as retained, so that it is refused by that
+ * name.
  */
 function storeRetained(
   state: BuiltInState,

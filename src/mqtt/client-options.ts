@@ -1,4 +1,7 @@
-/** Settings of an outside broker, and how the MQTT library is told of them. Certificate files are read here, once, at start. */
+/**
+ * Settings of an outside broker, and how the MQTT library is told of them. Certificate files are
+ * read here, once, at start.
+ */
 import { readFileSync } from 'node:fs';
 import type { IClientOptions } from 'mqtt';
 import { DAY_S } from '../../shared/units/duration.ts';
@@ -15,14 +18,23 @@ export interface BrokerClientSettings {
   caFile?: string;
   certFile?: string;
   keyFile?: string;
-  /** For a command that listens or sends for a while: the broker holds nothing for it once it has gone. */
+  /**
+   * For a command that listens or sends for a while: the broker holds nothing for it once it has
+   * gone.
+   */
   temporary?: boolean;
 }
 
 const PROTOCOLS = ['mqtt:', 'mqtts:', 'ws:', 'wss:'];
-/** The broker holds what comes while we are away for so long (MQTT 5); 3.1.1 brokers have a setting of their own. */
+/**
+ * The broker holds what comes while we are away for so long (MQTT 5); 3.1.1 brokers have a setting
+ * of their own.
+ */
 const SESSION_EXPIRY_S = 7 * DAY_S;
-/** Messages on their way to us at once: at 20,000 a second and a commit each 20 ms, 400 wait; brokers give fewer where they must. */
+/**
+ * Messages on their way to us at once: at 20,000 a second and a commit each 20 ms, 400 wait;
+ * brokers give fewer where they must.
+ */
 const RECEIVE_MAXIMUM = 1000;
 const KEEPALIVE_S = 60;
 /** A broker that takes a connection and says nothing. */

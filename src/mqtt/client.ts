@@ -1,7 +1,8 @@
 /**
- * The line to any outside MQTT broker. The session outlives the connection, and with `after-commit` a message is acknowledged only
- * after our commit, so that the broker holds and repeats what we had not kept. Lost connections are tried again by ourselves,
- * after 1 s, 2 s, 4 s … 60 s, each shortened by up to half at random so that many servers do not come back in step.
+ * The line to any outside MQTT broker. The session outlives the connection, and with `after-commit`
+ * a message is acknowledged only after our commit, so that the broker holds and repeats what we had
+ * not kept. Lost connections are tried again by ourselves, after 1 s, 2 s, 4 s … 60 s, each
+ * shortened by up to half at random so that many servers do not come back in step.
  */
 import mqtt, { type IPublishPacket, type MqttClient } from 'mqtt';
 import { MINUTE_MS } from '../../shared/units/duration.ts';
@@ -18,7 +19,10 @@ export interface BrokerClientOptions extends BrokerClientSettings {
   shareName?: string;
   /** Told of each change: connected and listening, or not, with one sentence on what to do. */
   onState?: (state: { connected: true } | { connected: false; problem: string }) => void;
-  /** What the first failure does: `retry` (default) opens anyway and goes on trying, `reject` rejects with the sentence. */
+  /**
+   * What the first failure does: `retry` (default) opens anyway and goes on trying, `reject`
+   * rejects with the sentence.
+   */
   firstFailure?: 'retry' | 'reject';
 }
 
@@ -46,8 +50,9 @@ interface Connection {
 }
 
 /**
- * Connects and subscribes to the four upper topics of all nodes. Resolves when that is done, or at the first failure (which `onState`
- * tells) while trying goes on. Rejects on settings that can never work and, where asked to, on the first failure.
+ * Connects and subscribes to the four upper topics of all nodes. Resolves when that is done, or at
+ * the first failure (which `onState` tells) while trying goes on. Rejects on settings that can
+ * never work and, where asked to, on the first failure.
  */
 export async function openBrokerClient(options: BrokerClientOptions): Promise<Broker> {
   const client = mqtt.connect(options.url, { ...clientOptions(options), manualConnect: true });
@@ -121,9 +126,10 @@ function handleClose(connection: Connection): void {
 }
 
 /**
- * One message. The library sends the acknowledgement when `done` is called without error, and takes the next message only
- * then; to let many messages wait for one commit, `done` is called with an error (which holds the acknowledgement back and does
- * nothing else) and the acknowledgement is written by ourselves.
+ * One message. The library sends the acknowledgement when `done` is called without error, and takes
+ * the next message only then; to let many messages wait for one commit, `done` is called with an
+ * error (which holds the acknowledgement back and does nothing else) and the acknowledgement is
+ * written by ourselves.
  */
 function handleMessage(connection: Connection, packet: IPublishPacket, done: (error?: Error) => void): void {
   const info: MessageInfo = { retained: packet.retain, qos: packet.qos };
@@ -148,7 +154,10 @@ function createAck(connection: Connection, messageId: number): () => void {
   };
 }
 
-/** PUBACK in both versions: 0x40, length 2, packet identifier (MQTT 3.1.1 section 3.4; MQTT 5 section 3.4.2.1 lets the reason code be left out). */
+/**
+ * PUBACK in both versions: 0x40, length 2, packet identifier (MQTT 3.1.1 section 3.4; MQTT 5
+ * section 3.4.2.1 lets the reason code be left out).
+ */
 function writeAcks(connection: Connection): void {
   const bytes = Buffer.allocUnsafe(connection.acks.length * 4);
   connection.acks.forEach((messageId, at) => {
@@ -180,7 +189,10 @@ function publish(
   });
 }
 
-/** The session outlives the connection: the broker repeats what was not acknowledged as soon as we are back. */
+/**
+ * The session outlives the connection: the broker repeats what was not acknowledged as soon as we
+ * are back.
+ */
 function dropConnection(connection: Connection): void {
   if (connection.closing || !connection.client.connected) return;
   connection.lastError = new Error(

@@ -1,7 +1,8 @@
 /**
- * A node's credential: a user name (its node name) and a password that is shown once and kept only as a scrypt hash (RFC 7914).
- * The password is 120 random bits, so the hash need not be slow to be safe; it is kept cheap because a thousand nodes come back
- * at the same moment after a power cut. Hashing runs off the event loop.
+ * A node's credential: a user name (its node name) and a password that is shown once and kept only
+ * as a scrypt hash (RFC 7914). The password is 120 random bits, so the hash need not be slow to be
+ * safe; it is kept cheap because a thousand nodes come back at the same moment after a power cut.
+ * Hashing runs off the event loop.
  */
 import { createHmac, randomBytes, scrypt, timingSafeEqual } from 'node:crypto';
 import { isNodeName } from '../core/decode/topics.ts';
@@ -28,7 +29,10 @@ const SCRYPT = { N: 4096, r: 8, p: 1 } as const;
 const SALT_BYTES = 16;
 const HASH_BYTES = 32;
 
-/** Base32 (RFC 4648) without padding: capitals and 2-7, nothing that looks like anything else when read out over a phone. */
+/**
+ * Base32 (RFC 4648) without padding: capitals and 2-7, nothing that looks like anything else when
+ * read out over a phone.
+ */
 const BASE32 = 'ABCDEFGHIJKLMNOPQRSTUVWXYZ234567';
 /** 24 letters of 5 bits = 120 bits, in six groups of four. */
 const PASSWORD_CHARACTERS = 24;
@@ -41,8 +45,8 @@ export interface NewCredential {
 }
 
 /**
- * A new credential for a node, or for a gateway that speaks for further names. Throws where a name is no node name.
- * `createdMs` is the caller's clock.
+ * A new credential for a node, or for a gateway that speaks for further names. Throws where a name
+ * is no node name. `createdMs` is the caller's clock.
  */
 export async function makeCredential(
   node: string,
@@ -66,7 +70,10 @@ export async function hashSecret(password: string): Promise<string> {
   return `${salt.toString('base64')}:${hash.toString('base64')}`;
 }
 
-/** Whether the password is the one that this secret was made from. A secret that is no `salt:hash` is never right. */
+/**
+ * Whether the password is the one that this secret was made from. A secret that is no `salt:hash`
+ * is never right.
+ */
 export async function verifySecret(secret: string, password: string): Promise<boolean> {
   const cut = secret.indexOf(':');
   if (cut < 1) return false;
@@ -76,8 +83,9 @@ export async function verifySecret(secret: string, password: string): Promise<bo
 }
 
 /**
- * Remembers, for this process only, which password was right for which secret, so that a node that comes back costs a microsecond
- * and not a scrypt. Holds a keyed digest (the key is made at start), never the password.
+ * Remembers, for this process only, which password was right for which secret, so that a node that
+ * comes back costs a microsecond and not a scrypt. Holds a keyed digest (the key is made at start),
+ * never the password.
  */
 export function createVerifier(): (user: string, secret: string, password: string) => Promise<boolean> {
   const key = randomBytes(32);

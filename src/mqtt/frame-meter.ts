@@ -1,7 +1,8 @@
 /**
- * Reads only the fixed headers of an MQTT byte stream (MQTT 3.1.1, section 2.2: one type byte, then a length of one to four
- * bytes) and says when a packet is larger than allowed, before anybody has gathered it in memory. The broker library has no limit
- * of its own. State is three numbers; bytes may be cut anywhere.
+ * Reads only the fixed headers of an MQTT byte stream (MQTT 3.1.1, section 2.2: one type byte, then
+ * a length of one to four bytes) and says when a packet is larger than allowed, before anybody has
+ * gathered it in memory. The broker library has no limit of its own. State is three numbers; bytes
+ * may be cut anywhere.
  */
 export interface FrameMeter {
   /** Bytes of the running packet's body still to come. */
@@ -15,7 +16,10 @@ export function newFrameMeter(): FrameMeter {
   return { remainingBytes: 0, lengthByteIndex: -1, partialLength: 0 };
 }
 
-/** Takes the next bytes. Returns the size of a packet that is larger than `maxBytes` or has no valid length, else 0. */
+/**
+ * Takes the next bytes. Returns the size of a packet that is larger than `maxBytes` or has no valid
+ * length, else 0.
+ */
 export function findOversizedPacket(meter: FrameMeter, bytes: Uint8Array, maxBytes: number): number {
   let at = 0;
   while (at < bytes.length) {

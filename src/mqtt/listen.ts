@@ -1,7 +1,10 @@
 /** Opens the port that nodes connect to, and says in one line what to do where it cannot. */
 import type { Server } from 'node:net';
 
-/** Resolves with the port that was opened (asked for or, with 0, found). Rejects with a sentence that says what to do. */
+/**
+ * Resolves with the port that was opened (asked for or, with 0, found). Rejects with a sentence
+ * that says what to do.
+ */
 export function listen(server: Server, address: { host: string; port: number }): Promise<number> {
   return new Promise((resolve, reject) => {
     const onError = (error: NodeJS.ErrnoException): void =>

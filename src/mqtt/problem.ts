@@ -1,6 +1,7 @@
 /**
- * Why an outside broker cannot be reached or does not take us, in one sentence that says what to do. Codes: node's system and TLS
- * errors; return codes of MQTT 3.1.1 (table 3.1) and reason codes of MQTT 5 (section 2.4).
+ * Why an outside broker cannot be reached or does not take us, in one sentence that says what to
+ * do. Codes: node's system and TLS errors; return codes of MQTT 3.1.1 (table 3.1) and reason codes
+ * of MQTT 5 (section 2.4).
  */
 interface ErrorLike {
   code?: string | number;
@@ -86,7 +87,10 @@ const PROBLEM_BY_TEXT: [RegExp, string][] = [
   [/socket hang up/i, 'it ended the connection at once. Check that the port speaks MQTT over websockets.'],
 ];
 
-/** One sentence: `Cannot use the broker at …: why, and what to do.` `at` is shown without user name and password. */
+/**
+ * One sentence: `Cannot use the broker at …: why, and what to do.` `at ` is shown without user name
+ * and password.
+ */
 export function brokerProblem(error: unknown, url?: string): string {
   const where = url === undefined ? 'the broker' : `the broker at ${withoutSecrets(url)}`;
   return `Cannot use ${where}: ${reasonOf(error)}`;

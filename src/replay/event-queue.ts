@@ -1,6 +1,6 @@
 /**
- * The lines of a replay in the contract's order (section 6): by time, then event, well, pump and kind. A line waits here until nothing
- * that is still to come could stand before it.
+ * The lines of a replay in the contract's order (section 6): by time, then event, well, pump and
+ * kind. A line waits here until nothing that is still to come could stand before it.
  */
 import TinyQueue from 'tinyqueue';
 import type { WellEvent } from '../../shared/api/events.ts';

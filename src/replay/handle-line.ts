@@ -1,4 +1,7 @@
-/** One line of a recording, taken at its arrival time: a pack waits in its wells' inboxes, an act among their inputs. */
+/**
+ * One line of a recording, taken at its arrival time: a pack waits in its wells' inboxes, an act
+ * among their inputs.
+ */
 import type { Act } from '../core/domain/act.ts';
 import { readAct } from '../core/domain/read-act.ts';
 import { isSourceNode } from '../core/domain/sources.ts';
@@ -24,12 +27,18 @@ import { getOrCreateNode, increment, type Replay } from './state.ts';
 /** Remarks about acts that are told in full; the rest are counted. */
 const MAX_PROBLEMS = 10;
 
-/** Takes one line, without its end. `root` is the first part of the topics. Never throws for what stands in a line. */
+/**
+ * Takes one line, without its end. `root` is the first part of the topics. Never throws for what
+ * stands in a line.
+ */
 export function handleLine(replay: Replay, root: string, bytes: Uint8Array): void {
   handleRecorded(replay, root, parseRecordingLine(bytes));
 }
 
-/** Takes what a line of a recording says, in order of arrival: for whoever makes messages without writing them down first. */
+/**
+ * Takes what a line of a recording says, in order of arrival: for whoever makes messages without
+ * writing them down first.
+ */
 export function handleRecorded(replay: Replay, root: string, line: RecordedLine): void {
   replay.counts.lines++;
   switch (line.is) {
@@ -100,7 +109,8 @@ function handlePack(replay: Replay, pack: Pack, arrivalMs: number): void {
   replay.counts.packs++;
   let late = false;
   for (const pipeline of pipelinesForNode(replay, pack.node)) {
-    // By arrival, and not by how far we have come, so that it does not matter in which pieces time goes on.
+    // By arrival, and not by how far we have come, so that it does not matter in which pieces time
+    // goes on.
     closeUpTo(pipeline.inbox, arrivalMs - SETTLE_MS);
     if (addPack(pipeline.inbox, pipeline.well, receipt.placed, replay.readTable) < Number.POSITIVE_INFINITY)
       late = true;

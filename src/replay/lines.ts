@@ -1,9 +1,15 @@
-/** A recording as lines of bytes: from a file, from stdin (`-`), packed with gzip or not. Known by its first bytes, not by its name. */
+/**
+ * A recording as lines of bytes: from a file, from stdin (`-`), packed with gzip or not. Known by
+ * its first bytes, not by its name.
+ */
 import { createReadStream } from 'node:fs';
 import { createGunzip } from 'node:zlib';
 import type { Readable } from 'node:stream';
 
-/** The largest payload as JSON text with every byte escaped is 0.75 MiB; what is longer is no message. */
+/**
+ * The largest payload as JSON text with every byte escaped is 0.75 MiB; what is longer is no
+ * message.
+ */
 const MAX_LINE_BYTES = 1 << 20;
 const CHUNK_BYTES = 1 << 18;
 const LINE_FEED = 0x0a;

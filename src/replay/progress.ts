@@ -1,4 +1,7 @@
-/** A bar on stderr for a person who waits: only on a terminal, and only once it has taken two seconds. */
+/**
+ * A bar on stderr for a person who waits: only on a terminal, and only once it has taken two
+ * seconds.
+ */
 import { SingleBar } from 'cli-progress';
 
 const SHOW_AFTER_MS = 2_000;
@@ -8,7 +11,9 @@ export interface Progress {
   stop: () => void;
 }
 
-/** `totalBytes` 0 where it can't be known (stdin): then there is nothing to measure by, and no bar. */
+/**
+ * `totalBytes` 0 where it can't be known (stdin): then there is nothing to measure by, and no bar.
+ */
 export function newProgress(totalBytes: number, wanted: boolean, label: string): Progress {
   if (!wanted || totalBytes === 0) return { update: () => undefined, stop: () => undefined };
   const beganMs = performance.now();

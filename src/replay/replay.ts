@@ -1,6 +1,7 @@
 /**
- * `stillwell replay` (contract, section 6): a recording through the same engine as the live server, with the recording's own time, to lines
- * on stdout. What is held at once is a week of readings and a day of lines, however long the recording is.
+ * `stillwell replay` (contract, section 6): a recording through the same engine as the live server,
+ * with the recording's own time, to lines on stdout. What is held at once is a week of readings and
+ * a day of lines, however long the recording is.
  */
 import { statSync } from 'node:fs';
 import type { Readable } from 'node:stream';
@@ -40,8 +41,8 @@ const EXIT_UNUSABLE = 2;
 const WRITE_CHARS = 1 << 16;
 
 /**
- * Runs a recording. Returns the exit code: 0; 2 for a card or a file that cannot be used, or a file with no line that can; 1 if a fault
- * of our own stopped a well.
+ * Runs a recording. Returns the exit code: 0; 2 for a card or a file that cannot be used, or a file
+ * with no line that can; 1 if a fault of our own stopped a well.
  */
 export async function runReplay(request: ReplayRequest, io: ReplayIo): Promise<number> {
   const read = readCards(request.cards);
@@ -67,7 +68,10 @@ export async function runReplay(request: ReplayRequest, io: ReplayIo): Promise<n
   return replay.faults.length > 0 ? EXIT_FAULT : EXIT_OK;
 }
 
-/** It holds lines, and nothing of them went into the engine: some other file, or another root of topics. */
+/**
+ * It holds lines, and nothing of them went into the engine: some other file, or another root of
+ * topics.
+ */
 function isUnusable({ counts }: Replay): boolean {
   const sum = (counted: ReadonlyMap<string, number>): number =>
     [...counted.values()].reduce((all, count) => all + count, 0);

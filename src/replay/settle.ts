@@ -1,6 +1,6 @@
 /**
- * Nothing that comes can change what lies more than the settling time back (contract, section 4): up to there the engine is passed on,
- * once, in order, and what it says is handed out in order.
+ * Nothing that comes can change what lies more than the settling time back (contract, section 4):
+ * up to there the engine is passed on, once, in order, and what it says is handed out in order.
  */
 import type { WellEvent } from '../../shared/api/events.ts';
 import { DAY_MS } from '../../shared/units/duration.ts';
@@ -14,7 +14,10 @@ import type { Replay } from './state.ts';
 
 /** Passing on in pieces of ten minutes costs little and keeps a week and ten minutes waiting. */
 const CHUNK_MS = 600_000;
-/** Having passed a time, the engine may still print a day's line that waited for a run over midnight to end. */
+/**
+ * Having passed a time, the engine may still print a day's line that waited for a run over midnight
+ * to end.
+ */
 const MAX_PRINT_DELAY_MS = DAY_MS;
 
 /** Passes the wells on where another piece has settled. */
@@ -36,7 +39,10 @@ export function finish(replay: Replay, emit: (event: WellEvent) => void): void {
   dequeueBefore(replay.eventQueue, Number.POSITIVE_INFINITY, emit);
 }
 
-/** Time of arrival goes on to `toMs`: news finds its wells, and what a site says stands among the lines. */
+/**
+ * Time of arrival goes on to `toMs`: news finds its wells, and what a site says stands among the
+ * lines.
+ */
 export function tellNews(replay: Replay, toMs: number): void {
   dispatchNews(replay, toMs, (effect: NewsEffect) => {
     if (effect.is === 'site-alarm') enqueue(replay.eventQueue, effect.event, effect.atMs);

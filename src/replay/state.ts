@@ -1,4 +1,7 @@
-/** What a replay holds at once: the wells with a week of readings that may still change, their nodes, and lines that wait to be printed. */
+/**
+ * What a replay holds at once: the wells with a week of readings that may still change, their
+ * nodes, and lines that wait to be printed.
+ */
 import type { Card } from '../core/domain/card.ts';
 import { newFleet, type Fleet, type FleetNode } from '../core/fleet/fleet.ts';
 import { addWell, rebuildReadTable } from '../core/fleet/routing.ts';

@@ -1,4 +1,7 @@
-/** What a replay says on stderr at its end: what was refused, ignored, too late or overruled, each with its count. */
+/**
+ * What a replay says on stderr at its end: what was refused, ignored, too late or overruled, each
+ * with its count.
+ */
 import type { Replay } from './state.ts';
 
 /** Lines to print; none where everything was used. */

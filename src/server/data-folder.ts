@@ -1,6 +1,7 @@
 /**
- * The data folder at the start of a server: made for its owner alone, and closed to other users of the computer where it, or what the
- * server keeps in it, was made open by an earlier version or a copy. Files of others in it are left alone.
+ * The data folder at the start of a server: made for its owner alone, and closed to other users of
+ * the computer where it, or what the server keeps in it, was made open by an earlier version or a
+ * copy. Files of others in it are left alone.
  */
 import { chmodSync, lstatSync, readdirSync, realpathSync, statSync } from 'node:fs';
 import { join } from 'node:path';

@@ -1,4 +1,7 @@
-/** Where this program lies: the folder of package.json, whether it runs from `dist` or from its sources. */
+/**
+ * Where this program lies: the folder of package.json, whether it runs from `dist` or from its
+ * sources.
+ */
 import { existsSync, readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';

@@ -1,7 +1,8 @@
 /**
- * The networks that this computer belongs to, as the system knows them at this moment: its own addresses there, and whether
- * another computer is near. Near is what has an address of one of these networks, or a private one (RFC 1918, 3927, 4193, 6598): a farm may have several
- * behind one router. What comes from the internet is not near, even where a router lets it in.
+ * The networks that this computer belongs to, as the system knows them at this moment: its own
+ * addresses there, and whether another computer is near. Near is what has an address of one of
+ * these networks, or a private one (RFC 1918, 3927, 4193, 6598): a farm may have several behind one
+ * router. What comes from the internet is not near, even where a router lets it in.
  */
 import { BlockList, isIP } from 'node:net';
 import type { networkInterfaces } from 'node:os';

@@ -1,7 +1,7 @@
 /**
- * Where people write down what they know: the card of a well with who changed it, entries, papers. What is written is checked, gets its id
- * and time here, and is committed before it is answered; one thing after the other, so that what was checked is still so when it is
- * committed.
+ * Where people write down what they know: the card of a well with who changed it, entries, papers.
+ * What is written is checked, gets its id and time here, and is committed before it is answered;
+ * one thing after the other, so that what was checked is still so when it is committed.
  */
 import { randomUUID } from 'node:crypto';
 import { currentEntries } from '../logbook/entries/entry.ts';
@@ -43,7 +43,8 @@ export function openLogbookService({ store, documents, now }: LogbookServicePart
     { bytes, type }: { bytes: Uint8Array; type: string },
   ): Promise<EntryResult> => {
     const hash = documents.put(bytes);
-    // Who sends it again, because the line broke or another field was refused, means the one that is kept already.
+    // Who sends it again, because the line broke or another field was refused, means the one that
+    // is kept already.
     const known = currentEntries(await store.entries(well)).find(
       ({ kind, body }) =>
         kind === 'paper' &&

@@ -1,6 +1,6 @@
 /**
- * Who is told of an alarm's change, by the settings, in words of the place: times of day are those of the well's own time zone, as its
- * card says; of a whole site, those of any well there.
+ * Who is told of an alarm's change, by the settings, in words of the place: times of day are those
+ * of the well's own time zone, as its card says; of a whole site, those of any well there.
  */
 import type { Card } from '../core/domain/card.ts';
 import type { Settings } from '../config/settings.ts';

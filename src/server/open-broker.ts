@@ -1,6 +1,7 @@
 /**
- * The broker that the settings name, opened for the live loop: the one in the box, with its credentials and what it retains kept in the
- * store, or an outside one. Where the one in the box listens is written down for commands that run beside the server.
+ * The broker that the settings name, opened for the live loop: the one in the box, with its
+ * credentials and what it retains kept in the store, or an outside one. Where the one in the box
+ * listens is written down for commands that run beside the server.
  */
 import type { Broker, OnMessage } from '../mqtt/broker.ts';
 import { openBuiltInBroker } from '../mqtt/built-in.ts';
@@ -32,7 +33,10 @@ export interface OpenBroker {
 type BuiltIn = Extract<BrokerSettings, { kind: 'built-in' }>;
 type ExternalBroker = Extract<BrokerSettings, { kind: 'external' }>;
 
-/** Opens it. Rejects with one clear line where it can never work; an outside broker that cannot be reached is tried again. */
+/**
+ * Opens it. Rejects with one clear line where it can never work; an outside broker that cannot be
+ * reached is tried again.
+ */
 export async function openBroker(
   options: BrokerOptions,
   store: Store,
@@ -139,10 +143,16 @@ export function externalClientSettings(settings: ExternalBroker, secrets: Secret
 /** A count is written this long after its minute at the latest. */
 const LOOK_AT_COUNTS_MS = 10_000;
 const BUILT_IN_ADDRESS_KEY = 'built-in-broker';
-/** Addresses that stand for all of a computer's own: it is reached from here by its loopback address. */
+/**
+ * Addresses that stand for all of a computer's own: it is reached from here by its loopback
+ * address.
+ */
 const LOOPBACK_OF_WILDCARD: Record<string, string> = { '0.0.0.0': '127.0.0.1', '::': '[::1]' };
 
-/** Where the built-in broker of this store was opened last, for a program on the same computer; undefined where it never was. */
+/**
+ * Where the built-in broker of this store was opened last, for a program on the same computer;
+ * undefined where it never was.
+ */
 export async function builtInUrl(store: Pick<Store, 'getValue'>): Promise<string | undefined> {
   const stored = await store.getValue(BUILT_IN_ADDRESS_KEY);
   if (stored === undefined) return undefined;

@@ -1,6 +1,7 @@
 /**
- * What people look at, opened: the pages on this computer, and the calendar for phones where the settings open this computer to the
- * farm's network (`serve --listen`). A calendar that cannot be opened is said on its page and in the log, and keeps no well from being watched.
+ * What people look at, opened: the pages on this computer, and the calendar for phones where the
+ * settings open this computer to the farm's network (`serve --listen`). A calendar that cannot be
+ * opened is said on its page and in the log, and keeps no well from being watched.
  */
 import { networkInterfaces } from 'node:os';
 import type { Broker } from '../mqtt/broker.ts';
@@ -80,7 +81,10 @@ export async function openPages(
 /** Addresses that stand for all of a computer's own. */
 const WILDCARD_ADDRESSES: readonly string[] = ['0.0.0.0', '::'];
 
-/** Where the broker was opened to the farm's network the calendar is too, unless the settings say otherwise. */
+/**
+ * Where the broker was opened to the farm's network the calendar is too, unless the settings say
+ * otherwise.
+ */
 function calendarHost({ calendar, broker }: Settings): string {
   return calendar.host ?? (broker.kind === 'built-in' ? broker.host : '127.0.0.1');
 }

@@ -1,7 +1,9 @@
 /**
- * A recording as it grows: what came over MQTT and what people did, one line each in the order of arrival (contract, section 6). It
- * begins with the wells' cards, calibrations and whatever else stands, so that it can be replayed without anything beside it. Acts are
- * looked up now and then in the server's store; messages wait for that, so that the act that explains them stands before them.
+ * A recording as it grows: what came over MQTT and what people did, one line each in the order of
+ * arrival (contract, section 6). It begins with the wells' cards, calibrations and whatever else
+ * stands, so that it can be replayed without anything beside it. Acts are looked up now and then in
+ * the server's store; messages wait for that, so that the act that explains them stands before
+ * them.
  */
 import { formatActLine, formatMessageLine } from '../core/decode/recording.ts';
 import type { MessageInfo } from '../mqtt/broker.ts';
@@ -10,8 +12,8 @@ import type { ActRow } from '../store/store.ts';
 export interface Recorder {
   message: (topic: string, payload: Uint8Array, how: Pick<MessageInfo, 'retained'>) => void;
   /**
-   * Takes the acts that were not taken yet, and writes what came since the last time in its order: up to `beforeMs`, when the acts were
-   * asked for, since they do not explain what came after that.
+   * Takes the acts that were not taken yet, and writes what came since the last time in its order:
+   * up to `beforeMs`, when the acts were asked for, since they do not explain what came after that.
    */
   acts: (rows: readonly ActRow[], beforeMs?: number) => void;
   counts: { messages: number; acts: number };
@@ -60,9 +62,10 @@ const ENDED_BY: Record<string, readonly string[]> = {
 };
 
 /**
- * What a recording opens with, told as of `atMs`: the card that each well has now, how each channel is calibrated, what is pinned, and
- * visits, lay-ups and expectations that stand, since all of them change what readings mean. Acts that explain only their own time are
- * left behind; so are what was seen and shelved, which are of alarms that the recording does not know.
+ * What a recording opens with, told as of `atMs`: the card that each well has now, how each channel
+ * is calibrated, what is pinned, and visits, lay-ups and expectations that stand, since all of them
+ * change what readings mean. Acts that explain only their own time are left behind; so are what was
+ * seen and shelved, which are of alarms that the recording does not know.
  */
 export function activeActs(rows: readonly ActRow[], atMs: number): ActRow[] {
   const active = new Map<string, ActRow>();

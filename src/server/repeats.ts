@@ -1,6 +1,7 @@
 /**
- * Sentences about strangers, a few of each address and the rest counted ("And 411 more from 192.168.1.9"): whoever reaches a port can
- * cause one with each try, and must not fill the log or the memory with them.
+ * Sentences about strangers, a few of each address and the rest counted ("And 411 more from
+ * 192.168.1.9"): whoever reaches a port can cause one with each try, and must not fill the log or
+ * the memory with them.
  */
 import { MINUTE_MS } from '../../shared/units/duration.ts';
 
@@ -22,7 +23,10 @@ export interface RepeatsOptions {
 export const MAX_LINES_EACH = 5;
 /** A count is written once a minute. */
 export const COUNT_MS = MINUTE_MS;
-/** 100 addresses of 5 sentences and a count are at most 600 lines a minute, some 60 KiB; what comes from further ones is counted together. */
+/**
+ * 100 addresses of 5 sentences and a count are at most 600 lines a minute, some 60 KiB; what comes
+ * from further ones is counted together.
+ */
 export const MAX_ADDRESSES = 100;
 
 interface Count {

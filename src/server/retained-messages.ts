@@ -1,8 +1,10 @@
 /**
- * What the built-in broker retains outlives the process: each node's last `hello` and `presence`, so that a recording that begins after
- * a restart still opens with them. They lie in the store as single values, a key for each topic. `kept` is not among them: the live loop
- * publishes it for every node at its start. Losing the newest instant is no harm, a node says both again at each connect; so they
- * are committed together a moment later, and trouble of the disk never reaches the broker.
+ * What the built-in broker retains outlives the process: each node's last `hello` and `presence`,
+ * so that a recording that begins after a restart still opens with them. They lie in the store as
+ * single values, a key for each topic. `kept` is not among them: the live loop publishes it for
+ * every node at its start. Losing the newest instant is no harm, a node says both again at each
+ * connect; so they are committed together a moment later, and trouble of the disk never reaches the
+ * broker.
  */
 import type { Change, Store } from '../store/store.ts';
 
@@ -22,7 +24,10 @@ export interface RetainedMessages {
   flush: () => Promise<void>;
 }
 
-/** A thousand nodes that come back together after a power cut say 2,000 of these within seconds: some commits, not 2,000. */
+/**
+ * A thousand nodes that come back together after a power cut say 2,000 of these within seconds:
+ * some commits, not 2,000.
+ */
 const COMMIT_DELAY_MS = 200;
 const RETAINED_TOPICS = ['hello', 'presence'] as const;
 

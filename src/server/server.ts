@@ -1,6 +1,7 @@
 /**
- * Everything of a running server put together: store, live loop, broker, outbox and pages, opened in the order in which they need
- * each other and closed the other way round. `serve` runs it by the machine's clock, the demo by its own.
+ * Everything of a running server put together: store, live loop, broker, outbox and pages, opened
+ * in the order in which they need each other and closed the other way round. `serve` runs it by the
+ * machine's clock, the demo by its own.
  */
 import { join } from 'node:path';
 import { loadCards } from '../config/load-cards.ts';
@@ -116,8 +117,9 @@ function publishQuietly(
 }
 
 /**
- * Cards from files become acts when the file is new or was changed since it was last taken. A card that was changed on the page
- * since then stays: at a start nobody has said anything new by a file that is as it was.
+ * Cards from files become acts when the file is new or was changed since it was last taken. A card
+ * that was changed on the page since then stays: at a start nobody has said anything new by a file
+ * that is as it was.
  */
 async function importCardFiles(
   settings: Settings,

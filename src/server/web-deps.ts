@@ -28,7 +28,8 @@ export interface WebParts {
 
 export function webDeps(parts: WebParts): WebDeps {
   const { store, live, now } = parts;
-  // Of two at once for the same node both would be shown a password, and one of them would open nothing.
+  // Of two at once for the same node both would be shown a password, and one of them would open
+  // nothing.
   const approvals = newMutex();
   return {
     store: withImported(store),
@@ -64,7 +65,10 @@ export function webDeps(parts: WebParts): WebDeps {
   };
 }
 
-/** On our own broker a node is let in by its credential, shown once; on another one by our saying so. */
+/**
+ * On our own broker a node is let in by its credential, shown once; on another one by our saying
+ * so.
+ */
 async function approveNode(parts: WebParts, node: string): ReturnType<WebDeps['approveNode']> {
   const why = await parts.live.approveNode(node);
   if (why !== undefined) return { problem: why };

@@ -1,8 +1,9 @@
 /**
- * Papers beside the database, each under the hash of its content: the same paper kept twice is one file, and a name that somebody gave it
- * is never a path. A file is written whole under another name, brought to the disk, and then renamed; its folder is brought there too, for
- * the entry that points to it is on the disk when it is answered. Half of one is never found, and one that went bad is mended when the
- * same paper is kept again.
+ * Papers beside the database, each under the hash of its content: the same paper kept twice is one
+ * file, and a name that somebody gave it is never a path. A file is written whole under another
+ * name, brought to the disk, and then renamed; its folder is brought there too, for the entry that
+ * points to it is on the disk when it is answered. Half of one is never found, and one that went
+ * bad is mended when the same paper is kept again.
  */
 import { createHash } from 'node:crypto';
 import {
@@ -26,7 +27,10 @@ export interface DocumentFiles {
   has(hash: string): boolean;
   /** Whether it is there and is what its name says. */
   isIntact(hash: string): boolean;
-  /** The bytes, or undefined where there is no such paper. @throws StoreError where the file is not what its name says. */
+  /**
+   * The bytes, or undefined where there is no such paper. @throws StoreError where the file is not
+   * what its name says.
+   */
   read(hash: string): Buffer | undefined;
 }
 
@@ -87,7 +91,10 @@ function writeAtomically(folder: string, name: string, bytes: Uint8Array): void 
   syncFolder(folder);
 }
 
-/** What a folder holds is known after a power cut only where the folder itself was brought to the disk. */
+/**
+ * What a folder holds is known after a power cut only where the folder itself was brought to the
+ * disk.
+ */
 function syncFolder(folder: string): void {
   // Windows opens no folder, and needs none of it.
   if (process.platform === 'win32') return;

@@ -1,7 +1,8 @@
 /**
- * How long rows are kept that only grow. Acts and entries of people are never deleted, nor what another Stillwell handed over; nothing
- * that an active alarm, a notice still to be sent or a run over late data needs is deleted either. Each statement finds its rows by an
- * index, a batch at a time, so that a table of ten years is not read through for the few rows that are due.
+ * How long rows are kept that only grow. Acts and entries of people are never deleted, nor what
+ * another Stillwell handed over; nothing that an active alarm, a notice still to be sent or a run
+ * over late data needs is deleted either. Each statement finds its rows by an index, a batch at a
+ * time, so that a table of ten years is not read through for the few rows that are due.
  */
 import type { Database } from 'better-sqlite3';
 import { DAY_MS } from '../../shared/units/duration.ts';

@@ -1,7 +1,8 @@
 /**
- * What the store does when there is time, in bites of one transaction each: seal tails, merge blocks, drop journal rows that nobody
- * needs, thin snapshots, let go of old readings, give free pages back. Memory changes only after the transaction is through, so a
- * bite that fails (disk full) has done nothing.
+ * What the store does when there is time, in bites of one transaction each: seal tails, merge
+ * blocks, drop journal rows that nobody needs, thin snapshots, let go of old readings, give free
+ * pages back. Memory changes only after the transaction is through, so a bite that fails (disk
+ * full) has done nothing.
  */
 import { DAY_MS, HOUR_MS } from '../../shared/units/duration.ts';
 import { expireRows, type Retention } from './expire-rows.ts';
@@ -21,7 +22,10 @@ export interface Housekeeping {
   nextExpiryMs: number;
 }
 
-/** Tails sealed in one transaction: one wait for the disk for all of them, yet some ten milliseconds at most. */
+/**
+ * Tails sealed in one transaction: one wait for the disk for all of them, yet some ten milliseconds
+ * at most.
+ */
 const SEAL_BATCH = 16;
 const TRIM_BATCH = 2_000;
 const EXPIRE_BATCH = 200;
@@ -139,12 +143,15 @@ function vacuumStep({ readingStore }: Housekeeping): boolean {
 }
 
 /**
- * Letting go comes first, since on a full disk nothing else can be done. Sealing frees memory, merging and trimming free pages, the
- * last gives them back.
+ * Letting go comes first, since on a full disk nothing else can be done. Sealing frees memory,
+ * merging and trimming free pages, the last gives them back.
  */
 const STEPS = [expireStep, sealStep, mergeStep, trimStep, thinStep, vacuumStep] as const;
 
-/** Bites until nothing waits or the budget is spent. Returns whether more waits. `clock` is for tests. */
+/**
+ * Bites until nothing waits or the budget is spent. Returns whether more waits. `clock` is for
+ * tests.
+ */
 export function maintain(
   housekeeping: Housekeeping,
   nowMs: number,

@@ -1,7 +1,8 @@
 /**
- * The journal: one row of packs a commit, first in, and gone when nobody needs it any more. Two need it: the tails until their
- * readings are in blocks, and node state (./store.ts, `packsSinceSave`) until it was saved after the row. Rows are numbered by a
- * counter that never goes back, because what is sealed and what is saved is said in row numbers.
+ * The journal: one row of packs a commit, first in, and gone when nobody needs it any more. Two
+ * need it: the tails until their readings are in blocks, and node state (./store.ts,
+ * `packsSinceSave`) until it was saved after the row. Rows are numbered by a counter that never
+ * goes back, because what is sealed and what is saved is said in row numbers.
  */
 import { DAY_MS } from '../../shared/units/duration.ts';
 import type { PlacedPack } from '../core/readings/placed-pack.ts';
@@ -15,7 +16,9 @@ export interface Journal {
   lastRow: number;
   /** How far each node's saved state reaches. */
   savedPositions: Map<string, SavedPosition>;
-  /** The first row with packs that the node's saved state does not hold. Absent where it holds all. */
+  /**
+   * The first row with packs that the node's saved state does not hold. Absent where it holds all.
+   */
   firstUnsaved: Map<string, { row: number; arrivalMs: number }>;
   insert(row: number, body: Buffer): void;
   /** Rows after `row`, in order, decoded. */
@@ -98,7 +101,10 @@ export function* unsavedPacks(journal: Journal): Generator<PlacedPack> {
   }
 }
 
-/** Node state is saved every ten minutes: a node that has had none for a day does not hold the journal any longer. */
+/**
+ * Node state is saved every ten minutes: a node that has had none for a day does not hold the
+ * journal any longer.
+ */
 const MAX_UNSAVED_MS = DAY_MS;
 
 /** The first row that somebody still needs; all below may go. */

@@ -1,6 +1,7 @@
 /**
- * The store on SQLite: opens one file, keeps a list of changes in one synchronous transaction, answers queries at once. Readings go the
- * way journal, tail, block (./journal.ts, ./series/seal.ts); the rest are rows (./keep-*.ts).
+ * The store on SQLite: opens one file, keeps a list of changes in one synchronous transaction,
+ * answers queries at once. Readings go the way journal, tail, block (./journal.ts,
+ * ./series/seal.ts); the rest are rows (./keep-*.ts).
  */
 import { statSync } from 'node:fs';
 import { performance } from 'node:perf_hooks';
@@ -33,21 +34,34 @@ import type { SeriesState } from './series/tails.ts';
 import type { PlacedPack } from '../core/readings/placed-pack.ts';
 
 export interface StoreOptions {
-  /** What is older than this is let go of, a batch at a time. Default: readings and cycles for ten years, refused messages for 30 days. */
+  /**
+   * What is older than this is let go of, a batch at a time. Default: readings and cycles for ten
+   * years, refused messages for 30 days.
+   */
   retention?: Partial<Retention>;
-  /** The file may not grow past this; a commit that would needs room first, as on a full disk. Default: what the disk holds. */
+  /**
+   * The file may not grow past this; a commit that would needs room first, as on a full disk.
+   * Default: what the disk holds.
+   */
   maxBytes?: number;
   /**
-   * `server` (the default) holds the file's lock, seals and merges. A `secondary` is a short command beside a running server: it reads
-   * everything as of its opening, and may change single rows (a credential), but brings no packs and does not tidy.
+   * `server` (the default) holds the file's lock, seals and merges. A `secondary` is a short
+   * command beside a running server: it reads everything as of its opening, and may change single
+   * rows (a credential), but brings no packs and does not tidy.
    */
   role?: 'server' | 'secondary';
 }
 
-/** Motors last ten to fifteen years; at 0.5 B a reading, ten years of two channels each 5 s are 63 MB a well. */
+/**
+ * Motors last ten to fifteen years; at 0.5 B a reading, ten years of two channels each 5 s are 63
+ * MB a well.
+ */
 const DEFAULT_RETENTION: Retention = { readingsDays: 3_650, cyclesDays: 3_650, refusedDays: 30 };
 
-/** 17 B each: when housekeeping gets no time for long, a commit seals long tails itself rather than fill the memory. */
+/**
+ * 17 B each: when housekeeping gets no time for long, a commit seals long tails itself rather than
+ * fill the memory.
+ */
 const MAX_OPEN_READINGS = 4_000_000;
 
 /**
@@ -137,7 +151,10 @@ class SqliteStore implements Store {
     if (this.#readingStore.unsealedReadings > MAX_OPEN_READINGS) this.#sealLongestTails();
   }
 
-  /** Writes the rows, in order. Returns how far the states of nodes reach that are newer than what was saved. */
+  /**
+   * Writes the rows, in order. Returns how far the states of nodes reach that are newer than what
+   * was saved.
+   */
   #applyAll(changes: readonly Change[], row: number, hasRow: boolean): Map<NodeRow, SavedPosition> {
     const refused = [];
     const places = new Map<NodeRow, SavedPosition>();
@@ -232,12 +249,16 @@ class SqliteStore implements Store {
     try {
       sealTails(this.#readingStore, states.slice(0, Math.ceil(states.length / 4)));
     } catch (error) {
-      // The commit is on the disk, so it must not be said to have failed; housekeeping meets the same fault and tells it.
+      // The commit is on the disk, so it must not be said to have failed; housekeeping meets the
+      // same fault and tells it.
       if (!(toStoreError('seal', this.#path, error) instanceof StoreError)) throw error;
     }
   }
 
-  /** Runs an action at once, whole, and answers with a promise; what goes wrong in the world rejects it with a StoreError. */
+  /**
+   * Runs an action at once, whole, and answers with a promise; what goes wrong in the world rejects
+   * it with a StoreError.
+   */
   async #answer<T>(action: string, run: () => T): Promise<T> {
     try {
       return run();

@@ -1,5 +1,6 @@
 /**
- * The readings of all nodes, on disk and in memory: what a commit adds to, what readers look into, what housekeeping puts in order.
+ * The readings of all nodes, on disk and in memory: what a commit adds to, what readers look into,
+ * what housekeeping puts in order.
  */
 import { blockTable } from './series/block-table.ts';
 import type { BlockTable } from './series/block-table.ts';
@@ -22,7 +23,10 @@ export interface ReadingStore {
   nextSeriesId: number;
 }
 
-/** Opens the readings: tails are made again from the journal, passing over what is in blocks already. */
+/**
+ * Opens the readings: tails are made again from the journal, passing over what is in blocks
+ * already.
+ */
 export function openReadingStore(db: Db, path: string, saved: Map<string, SavedPosition>): ReadingStore {
   const blocks = blockTable(db, path);
   const readingStore: ReadingStore = {

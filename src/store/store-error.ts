@@ -1,6 +1,6 @@
 /**
- * What can go wrong between the store and the world, each as one sentence that says what to do. Anything else that SQLite says
- * is a fault of ours and is passed on with its own words.
+ * What can go wrong between the store and the world, each as one sentence that says what to do.
+ * Anything else that SQLite says is a fault of ours and is passed on with its own words.
  */
 export type StoreFault =
   | 'disk-full'
@@ -44,7 +44,9 @@ const READ_ONLY: FaultMessage = {
     `the file ${path} can't be written. Give the server's user the right to write to it and its folder`,
 };
 
-/** SQLite's result codes (sqlite.org/rescode.html) by their beginning, the longest that fits first. */
+/**
+ * SQLite's result codes (sqlite.org/rescode.html) by their beginning, the longest that fits first.
+ */
 const FAULT_MESSAGES: readonly (readonly [string, FaultMessage])[] = [
   [
     'SQLITE_FULL',
@@ -83,7 +85,10 @@ function errorCode(error: unknown): string {
   return error instanceof Error && 'code' in error && typeof error.code === 'string' ? error.code : '';
 }
 
-/** The error to throw on: a StoreError with `Cannot <action>: <sentence>` where we know the fault, else what came. */
+/**
+ * The error to throw on: a StoreError with `Cannot <action>: <sentence>` where we know the fault,
+ * else what came.
+ */
 export function toStoreError(action: string, path: string, error: unknown): unknown {
   if (error instanceof StoreError) return error;
   const code = errorCode(error);
@@ -91,7 +96,9 @@ export function toStoreError(action: string, path: string, error: unknown): unkn
   return message ? new StoreError(message.fault, `Cannot ${action}: ${message.text(path)}.`, error) : error;
 }
 
-/** Bytes of ours that do not read back: the same sentence as for a file that SQLite finds damaged. */
+/**
+ * Bytes of ours that do not read back: the same sentence as for a file that SQLite finds damaged.
+ */
 export function damagedError(action: string, path: string, cause: unknown): StoreError {
   return new StoreError('damaged', `Cannot ${action}: ${DAMAGED.text(path)}.`, cause);
 }

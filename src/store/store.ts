@@ -1,8 +1,10 @@
 /**
- * What is kept, behind one interface: "commit this list of changes" and the queries. A commit is one transaction: when its promise
- * resolves, everything in it is on disk. Every call answers with a promise, also where the database is in this process and answers at
- * once, so that another database needs no other caller. There is one test suite for every implementation
- * (tests/contract/store-suite.ts). A commit takes a list, never a callback: a transaction is not held open while a caller waits.
+ * What is kept, behind one interface: "commit this list of changes" and the queries. A commit is
+ * one transaction: when its promise resolves, everything in it is on disk. Every call answers with
+ * a promise, also where the database is in this process and answers at once, so that another
+ * database needs no other caller. There is one test suite for every implementation
+ * (tests/contract/store-suite.ts). A commit takes a list, never a callback: a transaction is not
+ * held open while a caller waits.
  */
 import type { BaselineEvent, DayEvent } from '../../shared/api/events.ts';
 import type { AlarmRow } from '../core/alarms/lifecycle/alarm-row.ts';
@@ -28,7 +30,10 @@ export interface RefusedRow {
   countOnly?: true;
 }
 
-/** Names that a node spoke for without a right to: how many came in all its hellos, and what was said of the last ones. */
+/**
+ * Names that a node spoke for without a right to: how many came in all its hellos, and what was
+ * said of the last ones.
+ */
 export interface IgnoredNames {
   names: number;
   last: string;
@@ -37,7 +42,10 @@ export interface IgnoredNames {
 
 export interface NodeRow {
   node: string;
-  /** Serialised node state of src/core/readings/ (JSON), as of the last save; journal entries after `savedMs` are applied to it. */
+  /**
+   * Serialised node state of src/core/readings/ (JSON), as of the last save; journal entries after
+   * `savedMs` are applied to it.
+   */
   state?: unknown;
   savedMs?: number;
   hello?: Hello;
@@ -57,12 +65,17 @@ export interface CredentialRow {
   listenOnly?: boolean;
 }
 
-/** One line of the past of a well as another Stillwell measured and kept it (src/logbook/export/). */
+/**
+ * One line of the past of a well as another Stillwell measured and kept it (src/logbook/export/).
+ */
 export interface ImportedRow {
   well: string;
   /** `well`: nothing but that the well came from elsewhere. */
   kind: 'well' | 'act' | 'baseline' | 'day' | 'cycle' | 'alarm';
-  /** What names it among those of its kind and well: the same thing handed over again takes its place. */
+  /**
+   * What names it among those of its kind and well: the same thing handed over again takes its
+   * place.
+   */
   key: string;
   /** By what it is found and ordered: a cycle's start, a day's end, an alarm's beginning. */
   atMs: number;
@@ -105,8 +118,9 @@ export type Change =
   | { change: 'day'; event: DayEvent; endedMs: number }
   | { change: 'baseline'; event: BaselineEvent; atMs: number }
   /**
-   * What was derived for this well at or after this time is forgotten: it is about to be made again. Cycles by their stop, days by
-   * their end; snapshots only after this time, since the one at it is what the well is run again from. Alarms stay.
+   * What was derived for this well at or after this time is forgotten: it is about to be made
+   * again. Cycles by their stop, days by their end; snapshots only after this time, since the one
+   * at it is what the well is run again from. Alarms stay.
    */
   | { change: 'delete-derived'; well: string; fromMs: number }
   | { change: 'alarm'; row: AlarmRow }
@@ -114,7 +128,10 @@ export type Change =
   | { change: 'notice'; row: NoticeRow }
   /** Engine state of a well at a measured time; the store thins old ones (see SNAPSHOTS). */
   | { change: 'snapshot'; well: string; atMs: number; state: Uint8Array }
-  /** From where a well must be run again, because late readings came (of two marks the earlier); `null` when done. */
+  /**
+   * From where a well must be run again, because late readings came (of two marks the earlier);
+   * `null` when done.
+   */
   | { change: 'rerun-mark'; well: string; fromMs: number | null }
   | { change: 'setting'; key: string; value: string | null };
 
@@ -126,7 +143,10 @@ export interface Series {
   fault: Uint8Array;
 }
 
-/** For a chart: the channel in even steps, each with its lowest, highest and mean; `null` where nothing was measured. */
+/**
+ * For a chart: the channel in even steps, each with its lowest, highest and mean; `null` where
+ * nothing was measured.
+ */
 export interface ChartSeries {
   fromMs: number;
   stepMs: number;
@@ -148,19 +168,24 @@ export interface StoreStats {
 
 export interface Store {
   /**
-   * One transaction, all or nothing. Rejects with a StoreError and a plain sentence (disk full, corrupt file …). Commits take effect in
-   * the order in which they were called, also where nobody waited for the one before. A query sees every commit that had resolved when it
-   * was called, and of a later one all or nothing; queries may answer in another order than they were asked. The list belongs to the store
-   * until the promise settles: nobody changes what is in it.
+   * One transaction, all or nothing. Rejects with a StoreError and a plain sentence (disk full,
+   * corrupt file …). Commits take effect in the order in which they were called, also where nobody
+   * waited for the one before. A query sees every commit that had resolved when it was called, and
+   * of a later one all or nothing; queries may answer in another order than they were asked. The
+   * list belongs to the store until the promise settles: nobody changes what is in it.
    */
   commit(changes: readonly Change[]): Promise<void>;
 
   /**
-   * From `fromMs` up to, not including, `toMs`. Readings of `start` packs are a channel of their own, `start:current`, and those of
-   * which nobody knows the time `untimed:current`. Of several readings of one time: a number before a fault, the smaller number.
+   * From `fromMs` up to, not including, `toMs`. Readings of `start` packs are a channel of their
+   * own, `start:current`, and those of which nobody knows the time `untimed:current`. Of several
+   * readings of one time: a number before a fault, the smaller number.
    */
   readings(node: string, channel: string, fromMs: number, toMs: number): Promise<Series>;
-  /** At most `points` steps; steps of three hours and more are multiples of three hours and begin at 0, 3, 6 … h UTC. */
+  /**
+   * At most `points` steps; steps of three hours and more are multiples of three hours and begin at
+   * 0, 3, 6 … h UTC.
+   */
   chart(node: string, channel: string, fromMs: number, toMs: number, points: number): Promise<ChartSeries>;
   /** Time of the first reading of a channel; undefined where there is none. */
   firstReadingMs(node: string, channel: string): Promise<number | undefined>;
@@ -169,9 +194,10 @@ export interface Store {
   /** Times from which a node's clock was overruled (packs with `clockStep`), of [fromMs, toMs). */
   clockSteps(node: string, fromMs: number, toMs: number): Promise<number[]>;
   /**
-   * Every pack since a node's state was saved, in the order they came: for making node state again after a crash. A `node` change
-   * with a new `savedMs` says: this state holds all packs of the node in earlier commits, and in this one those before it in the list.
-   * Until a node's state is saved, its packs stay in the journal; those of a node that was never saved for a day.
+   * Every pack since a node's state was saved, in the order they came: for making node state again
+   * after a crash. A `node` change with a new `savedMs` says: this state holds all packs of the
+   * node in earlier commits, and in this one those before it in the list. Until a node's state is
+   * saved, its packs stay in the journal; those of a node that was never saved for a day.
    */
   packsSinceSave(): AsyncIterable<PlacedPack>;
 
@@ -189,7 +215,10 @@ export interface Store {
   ): Promise<ImportedRow[]>;
   /** Names of the wells of which anything was handed over. */
   importedWells(): Promise<string[]>;
-  /** Everything of a well, each list oldest first: one query, so that no commit comes between its parts. */
+  /**
+   * Everything of a well, each list oldest first: one query, so that no commit comes between its
+   * parts.
+   */
   past(well: string): Promise<WellPast>;
   news(well: string, fromMs: number): Promise<{ atMs: number; body: unknown }[]>;
   /** Started in [fromMs, toMs). */
@@ -209,7 +238,10 @@ export interface Store {
   getValue(key: string): Promise<string | undefined>;
 
   stats(): Promise<StoreStats>;
-  /** Housekeeping in small bites, called when there is time: seals blocks, thins snapshots, applies retention. Returns whether more waits. */
+  /**
+   * Housekeeping in small bites, called when there is time: seals blocks, thins snapshots, applies
+   * retention. Returns whether more waits.
+   */
   maintain(nowMs: number, budgetMs: number): Promise<boolean>;
   /** Resolves once every call made before has settled and the file is free. */
   close(): Promise<void>;

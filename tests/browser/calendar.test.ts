@@ -1,4 +1,7 @@
-/** The calendar brought onto a telephone: its address made on the page, read back from the picture of its code, fetched and parsed. */
+/**
+ * The calendar brought onto a telephone: its address made on the page, read back from the picture
+ * of its code, fetched and parsed.
+ */
 import ICAL from 'ical.js';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';

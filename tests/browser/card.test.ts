@@ -1,4 +1,7 @@
-/** The card on a telephone's screen, against a whole server: from no well at all to a card, refused, put right, and written by two at once. */
+/**
+ * The card on a telephone's screen, against a whole server: from no well at all to a card, refused,
+ * put right, and written by two at once.
+ */
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { TestContext } from 'vitest';

@@ -1,4 +1,7 @@
-/** Checks, water tests and what is due, in a real browser on a telephone's width, against the invented farm. */
+/**
+ * Checks, water tests and what is due, in a real browser on a telephone's width, against the
+ * invented farm.
+ */
 import ICAL from 'ical.js';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';

@@ -1,4 +1,7 @@
-/** The export file's page in a real browser (Debian's Chromium), opened from a file as in ten years; and the pages that keep documents and hand over. */
+/**
+ * The export file's page in a real browser (Debian's Chromium), opened from a file as in ten years;
+ * and the pages that keep documents and hand over.
+ */
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -66,7 +69,8 @@ test('the packet’s page opens from a file, asks nothing of anybody, and shows 
   await page.getByText('papers/87a0bef37cfc6200-log-of-the-well.txt').waitFor();
   // Nothing lies beside the page on a telephone.
   expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(390);
-  // The parser of the browser found the same elements that were written: none was put in or thrown out to mend it.
+  // The parser of the browser found the same elements that were written: none was put in or thrown
+  // out to mend it.
   expect(await page.evaluate('document.querySelectorAll("body > *").length')).toBe(4);
   expect(wrong).toEqual([]);
   const pdf = await page.pdf({ format: 'A4' });
@@ -85,7 +89,8 @@ async function look(
     const page = await open.newPage();
     const wrong = wrongsOf(page, (url) => url.startsWith(web.url) || url.startsWith('data:'));
     await see(page, web);
-    // A refusal that is shown in words is no error of the page; the browser notes its status all the same.
+    // A refusal that is shown in words is no error of the page; the browser notes its status all
+    // the same.
     expect(wrong.filter((line) => !line.includes('status of 409'))).toEqual([]);
   } finally {
     await open.close();

@@ -1,6 +1,7 @@
 /**
- * The first walk of somebody who just bought a house, on a telephone's screen and in one go: nothing, a new well, its card, the first
- * reference readings by the guide from a node's live readings, labels as PDF, the calendar subscribed to.
+ * The first walk of somebody who just bought a house, on a telephone's screen and in one go:
+ * nothing, a new well, its card, the first reference readings by the guide from a node's live
+ * readings, labels as PDF, the calendar subscribed to.
  */
 import { networkInterfaces } from 'node:os';
 import ICAL from 'ical.js';

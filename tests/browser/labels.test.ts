@@ -1,4 +1,7 @@
-/** Labels as they are printed (Debian's Chromium): pages and their size, the height of capitals, and codes read back from the picture. */
+/**
+ * Labels as they are printed (Debian's Chromium): pages and their size, the height of capitals, and
+ * codes read back from the picture.
+ */
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { TestContext } from 'vitest';
@@ -94,7 +97,9 @@ async function onSheet(page: Page, name: string): Promise<void> {
   await page.locator('.label-choice select').first().selectOption(name);
 }
 
-/** Pages of a PDF by their boxes in points, as Chromium writes them: one object a page, not packed. */
+/**
+ * Pages of a PDF by their boxes in points, as Chromium writes them: one object a page, not packed.
+ */
 function boxesOf(pdf: Buffer): [number, number][] {
   return [...pdf.toString('latin1').matchAll(/\/MediaBox\s*\[\s*0\s+0\s+([\d.]+)\s+([\d.]+)\s*\]/g)].map(
     ([, w, h]) => [Number(w), Number(h)],
@@ -154,7 +159,10 @@ async function boxesIn(page: Page, selector: string): Promise<Box[]> {
   })`);
 }
 
-/** Height of a capital of each main figure on the sheets, mm, by the font that the browser really takes. */
+/**
+ * Height of a capital of each main figure on the sheets, mm, by the font that the browser really
+ * takes.
+ */
 const CAPITALS = `[...document.querySelectorAll('.label-sheet text[font-weight="700"][font-size="5.2"]')].map((node) => {
   const { fontFamily, fontWeight } = getComputedStyle(node);
   const pen = document.createElement('canvas').getContext('2d');

@@ -51,7 +51,8 @@ describe('from the list to a well to an acknowledged alarm', () => {
       expect(web.farm.acts).toEqual([
         { act: { kind: 'acknowledged', well: 'orchard', pump: 'p1', alarm: 'long-run' }, by: 'Ines' },
       ]);
-      // The clock on the wall of the farm, not of the browser: 18:15 UTC is a quarter past noon there.
+      // The clock on the wall of the farm, not of the browser: 18:15 UTC is a quarter past noon
+      // there.
       await page
         .getByText(/Tue 14 July, 8:30 am/)
         .first()
@@ -176,7 +177,10 @@ test('a server that is gone is said so, and so is a well that is not', async (co
   await page.close();
 });
 
-/** What a person who reads by ear or by key needs, looked up in the page; each line is a lapse. After WCAG 2.2, 1.1.1, 1.3.1, 2.4.2, 3.1.1, 4.1.2. */
+/**
+ * What a person who reads by ear or by key needs, looked up in the page; each line is a lapse.
+ * After WCAG 2.2, 1.1.1, 1.3.1, 2.4.2, 3.1.1, 4.1.2.
+ */
 const LAPSES = `(() => {
   const lapses = [];
   const say = (what, node) => lapses.push(what + ': ' + node.outerHTML.slice(0, 90));

@@ -1,4 +1,7 @@
-/** Readings with a guide and visits with their before/after report, in a real browser, against the invented farm. */
+/**
+ * Readings with a guide and visits with their before/after report, in a real browser, against the
+ * invented farm.
+ */
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import type { StoredCycle } from '../../src/http/deps.ts';
 import { openPageChecker, type PageChecker } from './support/page-check.ts';
@@ -78,7 +81,8 @@ test('a flow by bucket and watch is reckoned, and what is refused stays as it wa
       await form.getByLabel('Value with its unit').fill('41');
       await form.getByLabel('Remark').fill('steel tape');
       await form.getByRole('button', { name: 'Write it down' }).click();
-      // The server's answer is a refusal, which the browser writes to its console: asked for here, so it is no fault.
+      // The server's answer is a refusal, which the browser writes to its console: asked for here,
+      // so it is no fault.
       await form.getByText('value must be a length in m, ft, in or mm').waitFor();
       expect(await form.getByLabel('Remark').inputValue()).toBe('steel tape');
       await form.getByLabel('What was read').selectOption('Flow');

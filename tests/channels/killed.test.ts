@@ -1,6 +1,6 @@
 /**
- * The outbox in a process of its own, over a real store, killed without warning again and again while it sends: at the end each notice
- * has been received, and by its id each exactly once.
+ * The outbox in a process of its own, over a real store, killed without warning again and again
+ * while it sends: at the end each notice has been received, and by its id each exactly once.
  */
 import { spawn, type ChildProcess } from 'node:child_process';
 import { mkdtempSync, rmSync } from 'node:fs';

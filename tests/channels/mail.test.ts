@@ -1,4 +1,7 @@
-/** Mail against a real SMTP server library (smtp-server): what it received is read back as RFC 5322 text. */
+/**
+ * Mail against a real SMTP server library (smtp-server): what it received is read back as RFC 5322
+ * text.
+ */
 import { execFileSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { createServer } from 'node:net';

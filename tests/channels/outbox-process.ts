@@ -1,6 +1,7 @@
 /**
- * A process of its own for the test that kills it: a real store, the outbox, and webhooks to the address given. It makes its rows at the
- * first start, and ends by itself with code 0 when none is due any more.
+ * A process of its own for the test that kills it: a real store, the outbox, and webhooks to the
+ * address given. It makes its rows at the first start, and ends by itself with code 0 when none is
+ * due any more.
  */
 import { noticeRows } from './support.ts';
 import { openOutbox } from '../../src/channels/outbox.ts';

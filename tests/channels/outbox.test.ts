@@ -210,8 +210,9 @@ describe('openOutbox', () => {
 
 describe('openOutbox over restarts', () => {
   /**
-   * The process dies at drawn points: before a send is handed over, after it and before it is marked, or after. What the dead one would
-   * have done never reaches the store. A receiver drops what it has seen by its key.
+   * The process dies at drawn points: before a send is handed over, after it and before it is
+   * marked, or after. What the dead one would have done never reaches the store. A receiver drops
+   * what it has seen by its key.
    */
   test('everything is received, once by its id, and comes twice at most once for each death', async () => {
     const deaths = fc.array(

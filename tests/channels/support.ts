@@ -38,7 +38,10 @@ export function memoryStore(rows: readonly NoticeRow[]): MemoryStore {
   };
 }
 
-/** Time stands until the test moves it; `run` goes from wake to wake until nothing is left before `untilMs`. */
+/**
+ * Time stands until the test moves it; `run` goes from wake to wake until nothing is left before
+ * `untilMs`.
+ */
 export function handClock(startMs = NOW_MS): OutboxClock & { run: (untilMs: number) => Promise<void> } {
   let nowMs = startMs;
   let wakes: { atMs: number; wake: () => void }[] = [];

@@ -35,7 +35,8 @@ async function hook(status = 204, headers: Record<string, string> = {}): Promise
 }
 
 describe('webhookSender', () => {
-  // Standard Webhooks 1.0.0, spec/standard-webhooks.md: the example secret, id, timestamp and body with their signature.
+  // Standard Webhooks 1.0.0, spec/standard-webhooks.md: the example secret, id, timestamp and body
+  // with their signature.
   test('the library signs the published vector as published', () => {
     expect(
       new Webhook(SECRET).sign(

@@ -1,4 +1,6 @@
-/** The command line in this process, as it is typed: exit code, and what is printed on both streams. */
+/**
+ * The command line in this process, as it is typed: exit code, and what is printed on both streams.
+ */
 import { runCommandLine } from '../../src/cli/program.ts';
 
 export interface Ran {

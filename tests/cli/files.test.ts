@@ -1,4 +1,7 @@
-/** Paths that cannot be used: each is told in a sentence with what helps, and none keeps the program waiting. */
+/**
+ * Paths that cannot be used: each is told in a sentence with what helps, and none keeps the program
+ * waiting.
+ */
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
@@ -43,7 +46,8 @@ describe('files that people name', () => {
     expect(readInputText(at('file'), 4)).toBe('four');
   });
 
-  // Linux keeps a file system there that takes no folders, and Node's own `recursive` never returned from it.
+  // Linux keeps a file system there that takes no folders, and Node's own `recursive` never
+  // returned from it.
   it.runIf(process.platform === 'linux')('a data folder under /proc is refused, and not waited for', () => {
     expect(() => makePrivateFolder('/proc/stillwell/data')).toThrow(/^Cannot make the folder \/proc/);
   });

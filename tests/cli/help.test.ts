@@ -1,4 +1,7 @@
-/** Every help text: each option and argument is explained in short sentences, and no line is too long for a terminal. */
+/**
+ * Every help text: each option and argument is explained in short sentences, and no line is too
+ * long for a terminal.
+ */
 import type { CommandUnknownOpts } from '@commander-js/extra-typings';
 import { describe, expect, it } from 'vitest';
 import { CAUTIONS } from '../../shared/text/en/cautions.ts';

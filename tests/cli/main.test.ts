@@ -156,7 +156,8 @@ describe('stillwell serve', () => {
     await node.endAsync();
     recorder.process.kill('SIGINT');
     expect(await recorder.ended).toBe(0);
-    // Written without a mode of its own: the program's own umask keeps others out. Windows knows no such modes.
+    // Written without a mode of its own: the program's own umask keeps others out. Windows knows no
+    // such modes.
     if (process.platform !== 'win32') expect(statSync(out).mode & 0o777).toBe(0o600);
     expect(
       readFileSync(out, 'utf8')

@@ -1,4 +1,7 @@
-/** The built program in a process of its own, as a person runs it: what it prints, and its exit code. */
+/**
+ * The built program in a process of its own, as a person runs it: what it prints, and its exit
+ * code.
+ */
 import { spawn, type ChildProcess } from 'node:child_process';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';

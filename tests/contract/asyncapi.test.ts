@@ -1,6 +1,6 @@
 /**
- * firmware-contract/asyncapi.yaml is a valid AsyncAPI 3 document, judged by the initiative's own parser with its rules, and says of
- * topics what the code says.
+ * firmware-contract/asyncapi.yaml is a valid AsyncAPI 3 document, judged by the initiative's own
+ * parser with its rules, and says of topics what the code says.
  */
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';

@@ -1,6 +1,6 @@
 /**
- * What every broker must do, whichever carries the messages: one suite that takes a factory. It runs for the built-in broker and for
- * the client on outside ones (tests/mqtt/).
+ * What every broker must do, whichever carries the messages: one suite that takes a factory. It
+ * runs for the built-in broker and for the client on outside ones (tests/mqtt/).
  */
 import type { MqttClient } from 'mqtt';
 import { afterEach, describe, expect, test } from 'vitest';

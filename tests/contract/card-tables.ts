@@ -1,4 +1,7 @@
-/** The tables of a card's fields in firmware-contract/contract.md, made of the table that the reader goes by and of the words of the form. */
+/**
+ * The tables of a card's fields in firmware-contract/contract.md, made of the table that the reader
+ * goes by and of the words of the form.
+ */
 import {
   CARD,
   CARD_NOTES,

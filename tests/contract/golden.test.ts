@@ -1,4 +1,7 @@
-/** Every golden message comes out as firmware-contract/ says, and the folder and its index hold the same files. */
+/**
+ * Every golden message comes out as firmware-contract/ says, and the folder and its index hold the
+ * same files.
+ */
 import { readdirSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { REFUSALS } from '../../src/core/decode/messages.ts';
@@ -31,7 +34,8 @@ describe('refused', () => {
 
   test('every reason that one message can show has a golden message', () => {
     const shown = new Set(goldenIndex.refused.map(({ reason }) => reason));
-    // The rest need more than a file: too-large and too-many-records are made in tests/core/decode/read-message.test.ts, the last two are the server's.
+    // The rest need more than a file: too-large and too-many-records are made in
+    // tests/core/decode/read-message.test.ts, the last two are the server's.
     const made = ['too-large', 'too-many-records', 'not-let-in', 'too-many-nodes'];
     expect(REFUSALS.filter((reason) => !shown.has(reason))).toEqual(made);
   });

@@ -1,5 +1,6 @@
 /**
- * The golden messages of firmware-contract/ as the tests read them: bytes, what MQTT says beside them, and what must come of them.
+ * The golden messages of firmware-contract/ as the tests read them: bytes, what MQTT says beside
+ * them, and what must come of them.
  */
 import { readFileSync } from 'node:fs';
 import { z } from 'zod';
@@ -46,7 +47,10 @@ export function goldenMessage({
   };
 }
 
-/** A message as the resolved files write it: no digest, lists for arrays, null for what is no number. */
+/**
+ * A message as the resolved files write it: no digest, lists for arrays, null for what is no
+ * number.
+ */
 export function plainMessage(message: Message): unknown {
   // The golden files call what the server itself publishes by the contract's word.
   if (message.is === 'from-server') return { ...message, is: 'own' };

@@ -1,6 +1,6 @@
 /**
- * What every store must do, whatever it keeps things in: one suite that takes a factory. Readings are checked against a model that
- * keeps them in a plain map.
+ * What every store must do, whatever it keeps things in: one suite that takes a factory. Readings
+ * are checked against a model that keeps them in a plain map.
  */
 import fc from 'fast-check';
 import { afterEach, describe, expect, test } from 'vitest';
@@ -700,7 +700,8 @@ export function storeSuite(name: string, start: () => StoreUnderTest): void {
         atMs: end,
         state: Uint8Array.from({ length: 2000 }, (_, i) => (end / 600_000 + i) % 251),
       });
-      // Going back from one to the one before: every ten minutes of an hour, every hour of a day, every day of eight.
+      // Going back from one to the one before: every ten minutes of an hour, every hour of a day,
+      // every day of eight.
       const kept: number[] = [];
       for (let at = end; ;) {
         const next = await again.snapshot('north', at);

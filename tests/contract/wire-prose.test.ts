@@ -1,4 +1,7 @@
-/** contract.md and README.md of firmware-contract/ say what the code does: the same reasons, bounds, channels, alarms, causes and files. */
+/**
+ * contract.md and README.md of firmware-contract/ say what the code does: the same reasons, bounds,
+ * channels, alarms, causes and files.
+ */
 import { existsSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { format, resolveConfig } from 'prettier';

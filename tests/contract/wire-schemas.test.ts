@@ -1,6 +1,7 @@
 /**
- * The published JSON Schemas are those that the shapes give (after a change: `npx vitest run --config tests/vitest.config.ts
- * tests/contract/wire-schemas -u` writes them), and they take every golden message that is taken.
+ * The published JSON Schemas are those that the shapes give (after a change: `npx vitest run
+ * --config tests/vitest.config.ts tests/contract/wire-schemas -u` writes them), and they take every
+ * golden message that is taken.
  */
 import { readFileSync, readdirSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';

@@ -1,4 +1,7 @@
-/** What to have ready for a technician: what is known, in people's units, and what is missing on the card. */
+/**
+ * What to have ready for a technician: what is known, in people's units, and what is missing on the
+ * card.
+ */
 import { expect, test } from 'vitest';
 import { serviceFacts } from '../../dashboards/words/service-facts.ts';
 import type { PumpDetail, WellDetail } from '../../shared/api/wells.ts';

@@ -1,7 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { readBytes } from '../../src/http/api-request.ts';
 
-/** A request whose body comes in the given parts, all written into one and the same memory, as a network card does it. */
+/**
+ * A request whose body comes in the given parts, all written into one and the same memory, as a
+ * network card does it.
+ */
 function inParts(parts: readonly string[], headers: Record<string, string> = {}): Request {
   const memory = new Uint8Array(64);
   let next = 0;

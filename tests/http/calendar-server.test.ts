@@ -1,4 +1,7 @@
-/** The one thing that answers on the farm's network: what it answers, and that it answers nothing else. */
+/**
+ * The one thing that answers on the farm's network: what it answers, and that it answers nothing
+ * else.
+ */
 import { connect } from 'node:net';
 import ICAL from 'ical.js';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';

@@ -171,7 +171,8 @@ describe('what is due over the API', () => {
     const events = new ICAL.Component(ICAL.parse(feed)).getAllSubcomponents('vevent');
     const ids = events.map((event) => event.getFirstPropertyValue('uid'));
     expect(new Set(ids).size).toBe(ids.length);
-    // One a well for what nobody wrote down, one for the frost on all of them, one for the precharge that was done.
+    // One a well for what nobody wrote down, one for the frost on all of them, one for the
+    // precharge that was done.
     expect(ids.length).toBe(202);
     const days = events.map((event) => String(event.getFirstPropertyValue('dtstart')));
     expect(Math.max(...days.map((on) => days.filter((other) => other === on).length))).toBeLessThan(15);
@@ -211,7 +212,8 @@ test('frost is made ready for by what the well’s own sensor measured last year
   store.chart = async (node, channel, fromMs, toMs, points) => {
     expect([node, channel]).toEqual(['orchard', 'temperature']);
     const stepMs = (toMs - fromMs) / points;
-    // Warm up to 10 September. A step's day is that of its middle, here a quarter past midnight of the 12th.
+    // Warm up to 10 September. A step's day is that of its middle, here a quarter past midnight of
+    // the 12th.
     const low = Array.from({ length: points }, (_, at) => {
       const month = new Date(fromMs + at * stepMs).toISOString().slice(5, 10);
       return month > '09-10' || month < '04-01' ? 1 : 15;

@@ -1,4 +1,7 @@
-/** Bytes that break off in the middle, over a real line: nothing of them is kept, and it is no fault of ours. */
+/**
+ * Bytes that break off in the middle, over a real line: nothing of them is kept, and it is no fault
+ * of ours.
+ */
 import { connect } from 'node:net';
 import { expect, test } from 'vitest';
 import { serveWeb } from '../../src/http/serve.ts';

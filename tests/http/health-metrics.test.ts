@@ -15,7 +15,8 @@ describe('/health', () => {
 });
 
 describe('printMetrics', () => {
-  // Source: OpenMetrics 1.0, text format: metadata first, `_total` on counters, escapes, `# EOF` at the end.
+  // Source: OpenMetrics 1.0, text format: metadata first, `_total` on counters, escapes, `# EOF` at
+  // the end.
   test('prints counters, gauges, units and labels, and the end', () => {
     const text = formatMetrics([
       {

@@ -10,7 +10,10 @@ interface Got {
   id: string | undefined;
 }
 
-/** What has come on a stream since it was last asked, message by message, each checked against its shape. */
+/**
+ * What has come on a stream since it was last asked, message by message, each checked against its
+ * shape.
+ */
 class Listener {
   #got: Got[] = [];
   #reader: ReadableStreamDefaultReader<Uint8Array>;

@@ -66,7 +66,8 @@ const QUESTIONS: Record<RouteName, { path: string; body?: unknown; bytes?: strin
 };
 
 describe('openApiDocument', () => {
-  // Reference: the OpenAPI 3.1 schema of the OpenAPI Initiative, as @seriousme/openapi-schema-validator carries it.
+  // Reference: the OpenAPI 3.1 schema of the OpenAPI Initiative, carried by
+  // @seriousme/openapi-schema-validator.
   test('is a valid OpenAPI 3.1 document', async () => {
     const validator = new Validator();
     const document = openApiDocument('0.1.0');

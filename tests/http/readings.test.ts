@@ -89,7 +89,8 @@ describe('a measured draw over the API', () => {
   };
 
   test('finds the charge of the card’s tank', async () => {
-    // By hand: 166.6 L, air 83.8 kPa outside at 1,585 m. 20 L from 400 to 340 kPa gauge: charge 20 / (1/423.8 - 1/483.8) kPa L.
+    // By hand: 166.6 L, air 83.8 kPa outside at 1,585 m. 20 L from 400 to 340 kPa gauge: charge 20
+    // / (1/423.8 - 1/483.8) kPa L.
     const { body } = await draw('drawn=20%20L&before=400%20kPa&after=340%20kPa');
     const outside = 101.325 * (1 - 2.25577e-5 * 1585) ** 5.25588;
     const charge = 20 / (1 / (340 + outside) - 1 / (400 + outside));

@@ -1,4 +1,7 @@
-/** `npm run bench` as a person starts it: src/lab/bench/main.ts, built, with the small sizes. How fast it is, is not asked here. */
+/**
+ * `npm run bench` as a person starts it: src/lab/bench/main.ts, built, with the small sizes. How
+ * fast it is, is not asked here.
+ */
 import { spawn } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
 import { expect, it } from 'vitest';
@@ -16,7 +19,10 @@ const FIGURES = [
   'replayReadingsPerS',
   'stateBytesPerWell',
 ];
-/** The most memory is looked up in /proc now and then: other systems do not tell it, nor a replay that is over before the first look. */
+/**
+ * The most memory is looked up in /proc now and then: other systems do not tell it, nor a replay
+ * that is over before the first look.
+ */
 const ALWAYS = FIGURES.filter((name) => name !== 'replayMiB');
 
 it('prints one object with all its figures, says what it is at meanwhile, and leaves no process', async () => {

@@ -1,6 +1,6 @@
 /**
- * The bench's parts at tiny sizes: that they do what they say. `npm run bench` (src/lab/bench/main.ts) puts them together, in
- * processes of their own (src/lab/bench/child.ts).
+ * The bench's parts at tiny sizes: that they do what they say. `npm run bench`
+ * (src/lab/bench/main.ts) puts them together, in processes of their own (src/lab/bench/child.ts).
  */
 import { existsSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';

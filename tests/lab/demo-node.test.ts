@@ -1,4 +1,7 @@
-/** What the server hears of one simulated node, from its first word to the broker's word that it is gone. */
+/**
+ * What the server hears of one simulated node, from its first word to the broker's word that it is
+ * gone.
+ */
 import { afterEach, describe, expect, it } from 'vitest';
 import { openBuiltInBroker, type BuiltInBroker } from '../../src/mqtt/built-in.ts';
 import { connectNode, nextPack } from '../../src/lab/demo/node.ts';

@@ -1,4 +1,7 @@
-/** The demo's nodes, and the thread they live on (src/lab/demo/worker.ts), against the built-in broker. */
+/**
+ * The demo's nodes, and the thread they live on (src/lab/demo/worker.ts), against the built-in
+ * broker.
+ */
 import { fileURLToPath } from 'node:url';
 import { Worker } from 'node:worker_threads';
 import { afterEach, describe, expect, it } from 'vitest';

@@ -8,7 +8,8 @@ const NOON = Date.UTC(2026, 5, 1, 19);
 const HOUR = 3_600_000;
 
 describe('the simulated tank', () => {
-  // Drawdown factors by Boyle's law at sea level, The Driller 2006 (30/50 with 28 psi: 0.295) and the table computed from it.
+  // Drawdown factors by Boyle's law at sea level, The Driller 2006 (30/50 with 28 psi: 0.295) and
+  // the table computed from it.
   it.each([
     { name: '20/40', precharge: 18, cutIn: 20, cutOut: 40, factor: 0.3446 },
     { name: '30/50', precharge: 28, cutIn: 30, cutOut: 50, factor: 0.2953 },

@@ -71,7 +71,8 @@ describe('openBuiltInBroker: who may come in', () => {
     await node.endAsync();
   });
 
-  // Return codes: MQTT 3.1.1, table 3.1 (4 bad user name or password, 5 not authorized, 1 unacceptable protocol version).
+  // Return codes: MQTT 3.1.1, table 3.1 (4 bad user name or password, 5 not authorized, 1
+  // unacceptable protocol version).
   test.each([
     ['no credential', {}, 'Not authorized', /gave no user name/],
     [
@@ -270,7 +271,8 @@ describe('openBuiltInBroker: messages', () => {
     let acknowledged = false;
     const sent = node.publishAsync('wells/shed/readings', 'r', { qos: 1 }).then(() => (acknowledged = true));
     const [message] = await box.until(1);
-    // A round trip through the broker on another connection: an acknowledgement sent at once would have come by now.
+    // A round trip through the broker on another connection: an acknowledgement sent at once would
+    // have come by now.
     const other = await connectNode(url);
     await other.subscribeAsync('wells/shed/kept', { qos: 1 });
     expect(acknowledged).toBe(false);

@@ -1,6 +1,7 @@
 /**
- * The client against Debian's mosquitto: TLS with an authority of one's own, client certificates, password file, access rules; and what
- * people are told when one of them is wrong. Reconnecting and acknowledging after the commit are tried on it too.
+ * The client against Debian's mosquitto: TLS with an authority of one's own, client certificates,
+ * password file, access rules; and what people are told when one of them is wrong. Reconnecting and
+ * acknowledging after the commit are tried on it too.
  */
 import { execFileSync, spawn } from 'node:child_process';
 import { writeFileSync } from 'node:fs';
@@ -378,7 +379,8 @@ test.skipIf(MOSQUITTO === undefined || MOSQUITTO_SUB === undefined)(
     const ended = new Promise((resolve) => sub.once('close', resolve));
     await first;
     await node.publishAsync('wells/shed/readings', JSON.stringify(pack), { qos: 1 });
-    // mosquitto_sub leaves out what is no JSON, so the presence is sent as the contract has it: as JSON text.
+    // mosquitto_sub leaves out what is no JSON, so the presence is sent as the contract has it: as
+    // JSON text.
     await node.publishAsync('wells/shed/presence', '"gone"', { qos: 1 });
     await ended;
     const lines = recorded

@@ -1,4 +1,7 @@
-/** The broker contract on the built-in broker, and by the client on outside brokers: MQTT 3.1.1 and 5, websockets. */
+/**
+ * The broker contract on the built-in broker, and by the client on outside brokers: MQTT 3.1.1 and
+ * 5, websockets.
+ */
 import { openBuiltInBroker } from '../../src/mqtt/built-in.ts';
 import { openBrokerClient } from '../../src/mqtt/client.ts';
 import { brokerSuite, type BrokerUnderTest } from '../contract/broker-suite.ts';

@@ -2,7 +2,8 @@ import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { findOversizedPacket, newFrameMeter } from '../../src/mqtt/frame-meter.ts';
 
-// Remaining length encoding: MQTT 3.1.1, section 2.2.3, table 2.4 (127 = 7f, 128 = 80 01, 16,384 = 80 80 01, 2,097,152 = 80 80 80 01).
+// Remaining length encoding: MQTT 3.1.1, section 2.2.3, table 2.4 (127 = 7f, 128 = 80 01, 16,384 =
+// 80 80 01, 2,097,152 = 80 80 80 01).
 describe('meterFrames', () => {
   test.each([
     ['a ping', 'c000', 0],

@@ -1,6 +1,7 @@
 /**
- * Debian's mosquitto as an outside broker, started for one test on loopback with its own folder, certificates made by the openssl
- * command. Where one of the two is missing the tests that need it are skipped, and say why.
+ * Debian's mosquitto as an outside broker, started for one test on loopback with its own folder,
+ * certificates made by the openssl command. Where one of the two is missing the tests that need it
+ * are skipped, and say why.
  */
 import { execFileSync, spawn, type ChildProcess } from 'node:child_process';
 import { existsSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';

@@ -9,7 +9,10 @@ export interface ReceivedMessage {
   user?: string | undefined;
 }
 
-/** Gathers messages; `until(n)` resolves when that many came. Waiting ends with the test's own limit alone. */
+/**
+ * Gathers messages; `until(n)` resolves when that many came. Waiting ends with the test's own limit
+ * alone.
+ */
 export function messageCollector(): {
   received: ReceivedMessage[];
   onMessage: (topic: string, payload: Uint8Array, how: MessageInfo, user?: string) => void;
@@ -35,7 +38,10 @@ export function text(payload: Uint8Array): string {
   return Buffer.from(payload).toString('utf8');
 }
 
-/** A node's client: connects once, does not come back by itself. Rejects where the broker refuses it. */
+/**
+ * A node's client: connects once, does not come back by itself. Rejects where the broker refuses
+ * it.
+ */
 export async function connectNode(url: string, options: IClientOptions = {}): Promise<MqttClient> {
   const client = mqtt.connect(url, { reconnectPeriod: 0, timerVariant: 'native', ...options });
   await new Promise<void>((resolve, reject) => {

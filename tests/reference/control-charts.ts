@@ -1,11 +1,12 @@
 /**
- * Published control charts and average run lengths, each with its source. The pages and papers themselves were not at hand: values are as
- * quoted in public packages that cite them (named), and were recomputed here.
+ * Published control charts and average run lengths, each with its source. The pages and papers
+ * themselves were not at hand: values are as quoted in public packages that cite them (named), and
+ * were recomputed here.
  */
 
 /**
- * CUSUM, NIST/SEMATECH e-Handbook 6.3.2.3; data as in CRAN package vMask's manual. Half-way ties are printed rounded both ways
- * (14.445 as 14.44, 19.035 as 19.04): compare within 0.0051.
+ * CUSUM, NIST/SEMATECH e-Handbook 6.3.2.3; data as in CRAN package vMask's manual. Half-way ties
+ * are printed rounded both ways (14.445 as 14.44, 19.035 as 19.04): compare within 0.0051.
  */
 export const NIST_CUSUM = {
   target: 325,
@@ -23,8 +24,8 @@ export const NIST_CUSUM = {
 } as const;
 
 /**
- * EWMA, NIST/SEMATECH e-Handbook 6.3.2.4. Its lower limit is printed 47.4115, since it rounds sqrt(0.3/1.7) to 0.4201; unrounded it is
- * 47.41157: compare limits within 2e-4.
+ * EWMA, NIST/SEMATECH e-Handbook 6.3.2.4. Its lower limit is printed 47.4115, since it rounds
+ * sqrt(0.3/1.7) to 0.4201; unrounded it is 47.41157: compare limits within 2e-4.
  */
 export const NIST_EWMA = {
   lambda: 0.3,
@@ -45,7 +46,10 @@ export const NIST_EWMA = {
   limitTolerance: 2e-4,
 } as const;
 
-/** Two-sided CUSUM, k 0.5, h 4: Lucas & Crosier 1982, Table 1, as quoted in CRAN spc, xcusum.arl.Rd. [shift in sigma, ARL, ARL with head start h/2]. */
+/**
+ * Two-sided CUSUM, k 0.5, h 4: Lucas & Crosier 1982, Table 1, as quoted in CRAN spc, xcusum.arl.Rd.
+ * [shift in sigma, ARL, ARL with head start h/2].
+ */
 export const LUCAS_CROSIER: readonly (readonly [number, number, number])[] = [
   [0, 168, 149],
   [0.25, 74.2, 62.7],
@@ -60,7 +64,10 @@ export const LUCAS_CROSIER: readonly (readonly [number, number, number])[] = [
   [5, 1.31, 1.01],
 ];
 
-/** Two-sided CUSUM, k 0.5, h 5: Montgomery and NIST 6.3.2.3.1 (from memory); 465.44 at shift 0 and the rest recomputed by an integral equation. */
+/**
+ * Two-sided CUSUM, k 0.5, h 5: Montgomery and NIST 6.3.2.3.1 (from memory); 465.44 at shift 0 and
+ * the rest recomputed by an integral equation.
+ */
 export const CUSUM_H5: readonly (readonly [number, number])[] = [
   [0, 465.44],
   [0.25, 139.49],
@@ -71,14 +78,20 @@ export const CUSUM_H5: readonly (readonly [number, number])[] = [
   [3, 2.57],
 ];
 
-/** One-sided CUSUM: k 0.5, h 3 (Brook & Evans 1972) and k 0.25, h 8 (SAS/QC manual 1999), as quoted in CRAN spc. [k, h, shift, ARL]. */
+/**
+ * One-sided CUSUM: k 0.5, h 3 (Brook & Evans 1972) and k 0.25, h 8 (SAS/QC manual 1999), as quoted
+ * in CRAN spc. [k, h, shift, ARL].
+ */
 export const ONE_SIDED: readonly (readonly [number, number, number, number])[] = [
   [0.5, 3, 0, 117.59],
   [0.5, 3, 1.5, 3.75],
   [0.25, 8, 2.5, 4.1500836225],
 ];
 
-/** Two-sided EWMA: Lucas & Saccucci 1990, Table 3, as quoted in CRAN spc, xewma.arl.Rd. [shift, lambda 0.5 L 3.071, lambda 0.03 L 2.437]. */
+/**
+ * Two-sided EWMA: Lucas & Saccucci 1990, Table 3, as quoted in CRAN spc, xewma.arl.Rd. [shift,
+ * lambda 0.5 L 3.071, lambda 0.03 L 2.437].
+ */
 export const LUCAS_SACCUCCI: readonly (readonly [number, number, number])[] = [
   [0, 500, 500],
   [0.25, 255, 76.7],
@@ -91,7 +104,10 @@ export const LUCAS_SACCUCCI: readonly (readonly [number, number, number])[] = [
   [4, 1.34, 3.11],
 ];
 
-/** Two-sided EWMA of the weight in use, lambda 0.1, L 2.814: L from memory (Lucas & Saccucci 1990 after Montgomery), run lengths recomputed by an integral equation. */
+/**
+ * Two-sided EWMA of the weight in use, lambda 0.1, L 2.814: L from memory (Lucas & Saccucci 1990
+ * after Montgomery), run lengths recomputed by an integral equation.
+ */
 export const EWMA_TENTH: readonly (readonly [number, number])[] = [
   [0, 499.58],
   [0.25, 106.32],
@@ -107,7 +123,10 @@ export const EWMA_TENTH: readonly (readonly [number, number])[] = [
 /** EWMA lambda 0.25, L 3, shift 1: SAS/QC manual 1999, as quoted in CRAN spc. */
 export const SAS_EWMA = { lambda: 0.25, width: 3, shift: 1, arl: 11.154267016 } as const;
 
-/** Uranium data: Tietjen & Moore 1972 in NIST/SEMATECH 1.3.5.17.1, as transcribed in a public checker. */
+/**
+ * Uranium data: Tietjen & Moore 1972 in NIST/SEMATECH 1.3.5.17.1, as transcribed in a public
+ * checker.
+ */
 export const URANIUM = {
   x: [199.31, 199.53, 200.19, 200.82, 201.92, 201.95, 202.18, 245.57],
   median: 201.37,

@@ -1,7 +1,8 @@
 /**
- * Published trend tests. The first was seen quoted ("Mann Kendall Trend Evaluation", help.earthsoft.com, after US EPA QA/G-9S, EPA/240/B-06/003, p. 109); the outputs of the
- * third in the EnvStats script for US EPA's Unified Guidance 2009, chapter 17 (its data from memory: they reproduce every output); the second is
- * from memory (US EPA QA/G-9). Recomputed here.
+ * Published trend tests. The first was seen quoted ("Mann Kendall Trend Evaluation",
+ * help.earthsoft.com, after US EPA QA/G-9S, EPA/240/B-06/003, p. 109); the outputs of the third in
+ * the EnvStats script for US EPA's Unified Guidance 2009, chapter 17 (its data from memory: they
+ * reproduce every output); the second is from memory (US EPA QA/G-9). Recomputed here.
  */
 export const TRENDS = [
   {

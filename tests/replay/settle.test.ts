@@ -1,4 +1,6 @@
-/** What a replay holds at once does not grow with the recording: a week of readings, a day of lines. */
+/**
+ * What a replay holds at once does not grow with the recording: a week of readings, a day of lines.
+ */
 import { expect, test } from 'vitest';
 import type { WellEvent } from '../../shared/api/events.ts';
 import { pendingCount } from '../../src/core/readings/inbox.ts';

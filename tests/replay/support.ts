@@ -46,7 +46,8 @@ export function packLine({
 }
 
 /**
- * A well that runs two of every twelve minutes, a reading each 10 s and a pack a minute: `minutes` packs. The pressure saws between 280 and 410 kPa.
+ * A well that runs two of every twelve minutes, a reading each 10 s and a pack a minute: `minutes`
+ * packs. The pressure saws between 280 and 410 kPa.
  */
 export function days(minutes: number, node = 'barn', fromMs = NINE): PackSpec[] {
   const packs: PackSpec[] = [];

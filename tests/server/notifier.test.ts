@@ -14,7 +14,10 @@ const change = (event: ReturnType<typeof raised>) => ({ after: alarm(event), eve
 const cards = (...all: Card[]) => new Map(all.map((card) => [card.well, card]));
 const inBoise = houseCard({ timeZone: 'America/Boise', site: 'home-farm' });
 
-/** The alarm began at 17:02 UTC on 2 April: 11:02 in Boise, where summer time is kept (UTC-6, tz database). */
+/**
+ * The alarm began at 17:02 UTC on 2 April: 11:02 in Boise, where summer time is kept (UTC-6, tz
+ * database).
+ */
 const BOISE = /11:02/;
 const UTC = /(17:02|5:02)/;
 

@@ -1,4 +1,7 @@
-/** The parts of a server together: a card file is taken when it is new or changed, and never over what was changed on the page. */
+/**
+ * The parts of a server together: a card file is taken when it is new or changed, and never over
+ * what was changed on the page.
+ */
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -16,7 +19,10 @@ afterEach(async () => {
 
 const card = (motor: string): Record<string, unknown> => ({ well: 'mill', pump: { motor } });
 
-/** Starts a server on `folder`, does `work` with it, ends it, and says which motors the well's cards have had. */
+/**
+ * Starts a server on `folder`, does `work` with it, ends it, and says which motors the well's cards
+ * have had.
+ */
 async function start(
   folder: string,
   work: (station: RunningServer) => Promise<unknown> = () => Promise.resolve(),

@@ -1,4 +1,7 @@
-/** What a whole server does about others: its data folder is closed to them, and what they try is told and counted. */
+/**
+ * What a whole server does about others: its data folder is closed to them, and what they try is
+ * told and counted.
+ */
 import { mkdtempSync, chmodSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';

@@ -1,4 +1,7 @@
-/** A stretch of a well's time fed whole, reading by reading, and in any pieces with a save between any two gives the same. */
+/**
+ * A stretch of a well's time fed whole, reading by reading, and in any pieces with a save between
+ * any two gives the same.
+ */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { feedInChunks } from './support/cut.ts';

@@ -1,6 +1,7 @@
 /**
- * Kept means kept: the server is killed without warning several times under load, and nodes that hold their packs until `kept` lose nothing.
- * In the end every reading is there once, and cycles, days, alarms and notices are those of a server that nothing happened to.
+ * Kept means kept: the server is killed without warning several times under load, and nodes that
+ * hold their packs until `kept` lose nothing. In the end every reading is there once, and cycles,
+ * days, alarms and notices are those of a server that nothing happened to.
  */
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -53,7 +54,10 @@ function killAt(kills: number): number[] {
   return Array.from({ length: kills }, (_, k) => Math.floor(((k + 0.7) * total) / (kills + 1)));
 }
 
-/** Runs the whole load through a server, killed so often on the way. Returns how many packs were sent. */
+/**
+ * Runs the whole load through a server, killed so often on the way. Returns how many packs were
+ * sent.
+ */
 async function run(dataDir: string, kills: number): Promise<number> {
   const load = await startLoad({
     dataDir,
@@ -115,7 +119,10 @@ async function lostReadings(dataDir: string): Promise<string[]> {
   return lost;
 }
 
-/** Two servers, eleven starts and forty thousand packs: on a machine that is busy with other things that takes minutes. */
+/**
+ * Two servers, eleven starts and forty thousand packs: on a machine that is busy with other things
+ * that takes minutes.
+ */
 const PATIENCE_MS = 900_000;
 
 describe(`a server killed ${KILLS} times under load`, { timeout: PATIENCE_MS }, () => {

@@ -1,6 +1,7 @@
 /**
- * What is reported depends on what was measured and done, not on when it arrived (contract, section 4): the live server, `replay`,
- * any other packing, order or doubling of the same readings, and any point of stopping and going on give the same.
+ * What is reported depends on what was measured and done, not on when it arrived (contract, section
+ * 4): the live server, `replay`, any other packing, order or doubling of the same readings, and any
+ * point of stopping and going on give the same.
  */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';

@@ -1,6 +1,7 @@
 /**
- * A server that is going to be killed: commits packs without end and says each `seq` once its commit has returned. Housekeeping is
- * told that days have passed, so that it seals, merges and trims all the time. Run by ./crash.test.ts.
+ * A server that is going to be killed: commits packs without end and says each `seq` once its
+ * commit has returned. Housekeeping is told that days have passed, so that it seals, merges and
+ * trims all the time. Run by ./crash.test.ts.
  */
 import { writeSync } from 'node:fs';
 import { openStore } from '../../src/store/open-store.ts';

@@ -1,4 +1,7 @@
-/** A server killed in the middle of its commits, again and again on one file: what it said was kept is there, once. */
+/**
+ * A server killed in the middle of its commits, again and again on one file: what it said was kept
+ * is there, once.
+ */
 import { spawn } from 'node:child_process';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';

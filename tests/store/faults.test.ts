@@ -1,4 +1,7 @@
-/** What the world does to the file: each time one sentence that says what to do, and what was kept stays kept. */
+/**
+ * What the world does to the file: each time one sentence that says what to do, and what was kept
+ * stays kept.
+ */
 import {
   closeSync,
   copyFileSync,

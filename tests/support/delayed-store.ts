@@ -1,7 +1,9 @@
 /**
- * A store that answers each call after a drawn delay, as a database on another computer does: it finds whoever relied on an answer at
- * once. Queries under way together answer in a drawn order. Commits take effect in the order in which they were called, a while after
- * the call and a while before their promise resolves. Whoever changes what is in a list that is still to be committed is told so.
+ * A store that answers each call after a drawn delay, as a database on another computer does: it
+ * finds whoever relied on an answer at once. Queries under way together answer in a drawn order.
+ * Commits take effect in the order in which they were called, a while after the call and a while
+ * before their promise resolves. Whoever changes what is in a list that is still to be committed is
+ * told so.
  */
 import { serialize } from 'node:v8';
 import { seeded } from '../../src/lab/model/random.ts';
@@ -17,7 +19,10 @@ export function delayedStore(store: Store, seed: number): Store {
   const commits = newMutex();
   const pending = new Set<Promise<unknown>>();
 
-  /** Half of the answers come in the next turn of the event loop, the others some milliseconds later. */
+  /**
+   * Half of the answers come in the next turn of the event loop, the others some milliseconds
+   * later.
+   */
   const pause = (): Promise<void> =>
     new Promise((resolve) => {
       if (random() < 0.5) setImmediate(resolve);

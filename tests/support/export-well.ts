@@ -1,4 +1,7 @@
-/** An invented well with something of everything, for packets: acts, entries, papers, and what was measured and told. */
+/**
+ * An invented well with something of everything, for packets: acts, entries, papers, and what was
+ * measured and told.
+ */
 import { createHash } from 'node:crypto';
 import type { CycleEvent } from '../../shared/api/events.ts';
 import type { Entry } from '../../src/logbook/entries/entry.ts';

@@ -1,4 +1,7 @@
-/** A whole server with nothing in it, on ports and a folder of its own, for tests of what people write down. */
+/**
+ * A whole server with nothing in it, on ports and a folder of its own, for tests of what people
+ * write down.
+ */
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';

@@ -1,4 +1,7 @@
-/** The causes of an alarm as a technician would go through them: what it most likely is and why, what else, and how to tell. */
+/**
+ * The causes of an alarm as a technician would go through them: what it most likely is and why,
+ * what else, and how to tell.
+ */
 import type { AlarmAnswer } from '../../../shared/api/alarms.ts';
 import { CAUSE_PARTS } from '../../../shared/text/en/causes/cause-parts.ts';
 import { CAUSE_WORDS } from '../../../shared/text/en/causes/cause-words.ts';

@@ -1,6 +1,7 @@
 /**
- * One alarm, in the order in which a good technician would speak: what is seen and since when, what to do first, what it most likely is and
- * why, what else it may be and how to tell, when this can be wrong, and what to have ready. It prints as a sheet to hand over.
+ * One alarm, in the order in which a good technician would speak: what is seen and since when, what
+ * to do first, what it most likely is and why, what else it may be and how to tell, when this can
+ * be wrong, and what to have ready. It prints as a sheet to hand over.
  */
 import { useEffect } from 'preact/hooks';
 import type { AlarmAnswer } from '../../../shared/api/alarms.ts';
@@ -173,7 +174,9 @@ function lifecycleWords(alarm: AlarmAnswer, when: (ms: number) => string): strin
   return since;
 }
 
-/** Those of the alarm, and those of what it most likely is: that decides what somebody does next. */
+/**
+ * Those of the alarm, and those of what it most likely is: that decides what somebody does next.
+ */
 function allCautions(alarm: AlarmAnswer, own: readonly Caution[]): Caution[] {
   const lead = alarm.causes[0]?.cause;
   return [

@@ -1,4 +1,6 @@
-/** Two people changed one card: what each made of it, field by field, and the choice between them. */
+/**
+ * Two people changed one card: what each made of it, field by field, and the choice between them.
+ */
 import { useState } from 'preact/hooks';
 import type { CardConflict } from '../../../shared/card/differences.ts';
 import { fieldLabel } from '../../../shared/card/fields.ts';
@@ -14,7 +16,10 @@ export interface CardConflictFormProps {
 
 type Choice = 'theirs' | 'yours';
 
-/** Where only one of both changed a field, that change is taken unless somebody says otherwise; where both did, a person chooses. */
+/**
+ * Where only one of both changed a field, that change is taken unless somebody says otherwise;
+ * where both did, a person chooses.
+ */
 export function CardConflictForm({ fields, by, message, saving, resolve }: CardConflictFormProps) {
   const [chosen, setChosen] = useState<Readonly<Record<string, Choice>>>(() =>
     Object.fromEntries(

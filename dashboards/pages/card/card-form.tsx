@@ -1,6 +1,7 @@
 /**
- * The form of a card: its sections closed, each with what stands in it. What was typed stays where it is when it is refused, with the
- * reason at its field; where somebody else was quicker, both are shown.
+ * The form of a card: its sections closed, each with what stands in it. What was typed stays where
+ * it is when it is refused, with the reason at its field; where somebody else was quicker, both are
+ * shown.
  */
 import { useEffect, useRef } from 'preact/hooks';
 import { fieldLabel } from '../../../shared/card/fields.ts';

@@ -1,6 +1,6 @@
 /**
- * Photos of the wiring, kept as documents. They are for whoever has the box open and locked out already, by right and by trade: nobody is
- * asked to open one.
+ * Photos of the wiring, kept as documents. They are for whoever has the box open and locked out
+ * already, by right and by trade: nobody is asked to open one.
  */
 import { useState } from 'preact/hooks';
 import { CAUTIONS } from '../../../shared/text/en/cautions.ts';

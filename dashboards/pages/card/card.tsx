@@ -1,4 +1,7 @@
-/** The card of a well: what is odd about it, what was measured beside it, the form to change it, and who changed what. */
+/**
+ * The card of a well: what is odd about it, what was measured beside it, the form to change it, and
+ * who changed what.
+ */
 import type { Answer } from '../../../shared/api/routes.ts';
 import type { CardComparison } from '../../../shared/api/card-comparison.ts';
 import { cardChanges } from '../../../shared/card/changes.ts';

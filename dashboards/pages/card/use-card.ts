@@ -1,6 +1,7 @@
 /**
- * What happens to a card while somebody writes it: typed, saved upon the one that was opened, refused with its reasons, or found to have
- * been changed by somebody else meanwhile. Nothing that was typed is ever thrown away here.
+ * What happens to a card while somebody writes it: typed, saved upon the one that was opened,
+ * refused with its reasons, or found to have been changed by somebody else meanwhile. Nothing that
+ * was typed is ever thrown away here.
  */
 import { useEffect, useState } from 'preact/hooks';
 import {
@@ -25,7 +26,10 @@ interface CardDraft {
   pumps: string[];
 }
 
-/** What came of saving: in words, and with the reasons by field or the other's card where it did not work. */
+/**
+ * What came of saving: in words, and with the reasons by field or the other's card where it did not
+ * work.
+ */
 interface SaveOutcome {
   message: string;
   refused: Readonly<Record<string, string>>;

@@ -1,4 +1,7 @@
-/** When a check comes round: another interval, another day of the year, the next time by hand, not at all; and checks of one's own. */
+/**
+ * When a check comes round: another interval, another day of the year, the next time by hand, not
+ * at all; and checks of one's own.
+ */
 import { useState } from 'preact/hooks';
 import type { CheckRowAnswer } from '../../../shared/api/due.ts';
 import { useAppContext } from '../../data/settings.ts';
@@ -183,7 +186,10 @@ function planOf(fields: FormData): { plan: Record<string, unknown> } | { reasons
   };
 }
 
-/** A name for the logbook, unlike that of any other check: from the title, and from when it was made. */
+/**
+ * A name for the logbook, unlike that of any other check: from the title, and from when it was
+ * made.
+ */
 function customCheckId(title: string): string {
   const plain = title
     .toLowerCase()

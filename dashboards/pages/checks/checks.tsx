@@ -1,4 +1,7 @@
-/** The checks of a well: what is due when and why, how to look, what was done over the years, and a calendar to subscribe to. */
+/**
+ * The checks of a well: what is due when and why, how to look, what was done over the years, and a
+ * calendar to subscribe to.
+ */
 import type { CheckRowAnswer, ChecksAnswer } from '../../../shared/api/due.ts';
 import { CAUTIONS } from '../../../shared/text/en/cautions.ts';
 import { useAppContext } from '../../data/settings.ts';

@@ -1,4 +1,7 @@
-/** What is due on all wells: for a firm's week, and for a farm with several. By well, the one that waited longest first. */
+/**
+ * What is due on all wells: for a firm's week, and for a farm with several. By well, the one that
+ * waited longest first.
+ */
 import { useState } from 'preact/hooks';
 import type { DueRowAnswer } from '../../../shared/api/due.ts';
 import type { Answer } from '../../../shared/api/routes.ts';
@@ -160,7 +163,9 @@ interface WellRows {
   checks: DueRowAnswer[];
 }
 
-/** They come by day: so the first row of a well is its most pressing, and wells come in that order. */
+/**
+ * They come by day: so the first row of a well is its most pressing, and wells come in that order.
+ */
 function byWell(rows: readonly DueRowAnswer[]): WellRows[] {
   const wells = new Map<string, WellRows>();
   for (const row of rows) {
@@ -195,7 +200,9 @@ function WellDue({ well, site, checks, nowMs: now }: WellRows & { nowMs: number 
   );
 }
 
-/** The rest stands on the well's own page. A capital with a point, as in E. coli, ends no sentence. */
+/**
+ * The rest stands on the well's own page. A capital with a point, as in E. coli, ends no sentence.
+ */
 function firstSentence(text: string): string {
   return text.split(/(?<=[a-z0-9]\.)\s/)[0] ?? text;
 }

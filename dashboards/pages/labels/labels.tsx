@@ -1,4 +1,7 @@
-/** Labels to print and hang at tank, switch, box, panel and well head: which of them, on which sheet, and how they will look. */
+/**
+ * Labels to print and hang at tank, switch, box, panel and well head: which of them, on which
+ * sheet, and how they will look.
+ */
 import { useState } from 'preact/hooks';
 import type { Label } from '../../../shared/api/labels.ts';
 import { useAppContext } from '../../data/settings.ts';

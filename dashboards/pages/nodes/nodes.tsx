@@ -61,7 +61,10 @@ function Nodes({ value, reload }: { value: NodesAnswer; reload: () => void }) {
   );
 }
 
-/** Names that a gateway speaks for and that nobody gave it: a list to correct, or a node that is not what it says. */
+/**
+ * Names that a gateway speaks for and that nobody gave it: a list to correct, or a node that is not
+ * what it says.
+ */
 function Ignored({ node: { ignored } }: { node: NodeAnswer }) {
   const now = useNow(10_000);
   if (ignored === undefined) return null;

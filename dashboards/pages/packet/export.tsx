@@ -1,4 +1,7 @@
-/** Handing a well over: its drawing, and all that is known of it as one file for whoever has it next. */
+/**
+ * Handing a well over: its drawing, and all that is known of it as one file for whoever has it
+ * next.
+ */
 import { useAppContext } from '../../data/settings.ts';
 import { LogbookHead } from '../../ui/logbook-head.tsx';
 import { Section } from './section.tsx';

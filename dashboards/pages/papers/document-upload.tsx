@@ -1,6 +1,6 @@
 /**
- * Papers and photos on their way to the well's logbook: chosen, named, sent one after the other. Each shows how far it is; one that is refused
- * says why and stays, and the others go on.
+ * Papers and photos on their way to the well's logbook: chosen, named, sent one after the other.
+ * Each shows how far it is; one that is refused says why and stays, and the others go on.
  */
 import { useState } from 'preact/hooks';
 import { rememberedName, useAppContext } from '../../data/settings.ts';

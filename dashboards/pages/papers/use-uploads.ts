@@ -1,4 +1,7 @@
-/** Files on their way to the well's logbook: what was chosen, how far each is, and what came of it. Nothing of how it looks. */
+/**
+ * Files on their way to the well's logbook: what was chosen, how far each is, and what came of it.
+ * Nothing of how it looks.
+ */
 import { useState } from 'preact/hooks';
 import { rememberName, useAppContext } from '../../data/settings.ts';
 import { RequestError, type RouteParams } from '../../data/source.ts';
@@ -68,7 +71,8 @@ export function useUploads(well: string, onSaved: () => void): Uploads {
       const parts = Object.entries(details)
         .map(([key, value]) => [key, value.trim()] as const)
         .filter(([, value]) => value !== '');
-      // One after the other: a phone's uplink is narrow, and what is kept is kept when the line breaks.
+      // One after the other: a phone's uplink is narrow, and what is kept is kept when the line
+      // breaks.
       for (const one of list.filter(({ status }) => status.is === 'waiting')) {
         // oxlint-disable-next-line no-await-in-loop
         await send(one, Object.fromEntries(parts));

@@ -1,4 +1,7 @@
-/** The parts of a well's system explained: all of them in a list, and each on a page of its own that prints as a sheet. */
+/**
+ * The parts of a well's system explained: all of them in a list, and each on a page of its own that
+ * prints as a sheet.
+ */
 import { CAUSE_PARTS } from '../../../shared/text/en/causes/cause-parts.ts';
 import { CAUSE_WORDS } from '../../../shared/text/en/causes/cause-words.ts';
 import { CAUSES } from '../../../shared/text/en/alarms/kinds.ts';

@@ -1,4 +1,7 @@
-/** The two points by which a clamp can be calibrated, offered where readings of a meter gave them; else what is still missing. */
+/**
+ * The two points by which a clamp can be calibrated, offered where readings of a meter gave them;
+ * else what is still missing.
+ */
 import type { CalibrationAnswer } from '../../../shared/api/readings.ts';
 import { checkClamp } from '../../../shared/readings/clamp-check.ts';
 import type { WellDetail } from '../../../shared/api/wells.ts';

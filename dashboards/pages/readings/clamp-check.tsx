@@ -1,4 +1,7 @@
-/** A hand-held meter's amps against the clamp, at the moment at which they are read: do the two agree, or by how much are they apart? */
+/**
+ * A hand-held meter's amps against the clamp, at the moment at which they are read: do the two
+ * agree, or by how much are they apart?
+ */
 import { useState } from 'preact/hooks';
 import type { ClampReading } from '../../../shared/api/readings.ts';
 import { checkClamp, type ClampCheck } from '../../../shared/readings/clamp-check.ts';

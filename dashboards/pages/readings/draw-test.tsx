@@ -1,4 +1,7 @@
-/** The measured draw: a tank's air charge without draining it, from a measured amount of water and two pressures that came to rest. */
+/**
+ * The measured draw: a tank's air charge without draining it, from a measured amount of water and
+ * two pressures that came to rest.
+ */
 import { useState } from 'preact/hooks';
 import type { DrawAnswer } from '../../../shared/api/readings.ts';
 import type { WellDetail } from '../../../shared/api/wells.ts';

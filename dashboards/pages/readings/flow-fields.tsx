@@ -1,4 +1,6 @@
-/** A flow by bucket and watch: how much ran and how long it took, with the flow that comes of it. */
+/**
+ * A flow by bucket and watch: how much ran and how long it took, with the flow that comes of it.
+ */
 import type { Bucket, BucketFlow } from '../../../shared/quantity/bucket-flow.ts';
 import { READING_WORDS } from '../../../shared/text/en/checks/reading-words.ts';
 import { useAppContext } from '../../data/settings.ts';

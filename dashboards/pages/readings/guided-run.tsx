@@ -1,6 +1,7 @@
 /**
- * A reference reading with a guide: open a tap, wait for the pump, hold. The server follows the run; this asks it every two seconds, says
- * what it says, and in the end offers what the run showed, to be kept and pinned.
+ * A reference reading with a guide: open a tap, wait for the pump, hold. The server follows the
+ * run; this asks it every two seconds, says what it says, and in the end offers what the run
+ * showed, to be kept and pinned.
  */
 import { useEffect, useState } from 'preact/hooks';
 import type { GuidedReadingAnswer, GuidedRunAnswer, GuidedRunState } from '../../../shared/api/readings.ts';

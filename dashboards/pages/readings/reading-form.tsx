@@ -1,4 +1,7 @@
-/** Readings that a person brings: what, its value with the unit, when, with what. Flow is calculated from the bucket and the watch. */
+/**
+ * Readings that a person brings: what, its value with the unit, when, with what. Flow is calculated
+ * from the bucket and the watch.
+ */
 import { useState } from 'preact/hooks';
 import { localDate } from '../../../shared/text/en/time-words.ts';
 import type { WellDetail } from '../../../shared/api/wells.ts';
@@ -20,7 +23,10 @@ export interface ReadingFormProps {
   changed: () => void;
 }
 
-/** The form is made anew after each reading that was kept; one that was refused stays as it was typed. */
+/**
+ * The form is made anew after each reading that was kept; one that was refused stays as it was
+ * typed.
+ */
 export function ReadingForm(props: ReadingFormProps) {
   const [round, setRound] = useState(0);
   return (

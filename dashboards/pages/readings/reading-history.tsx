@@ -1,4 +1,7 @@
-/** Readings of each thing over the years against the pinned one: a table with then, now and the difference, and a small drawing on one scale. */
+/**
+ * Readings of each thing over the years against the pinned one: a table with then, now and the
+ * difference, and a small drawing on one scale.
+ */
 import type { ReadingGroupAnswer, ReadingRowAnswer } from '../../../shared/api/readings.ts';
 import { dateWords } from '../../../shared/text/en/time-words.ts';
 import type { UnitSystem } from '../../../shared/quantity/format-quantity.ts';
@@ -129,7 +132,10 @@ const WIDTH = 320;
 const HEIGHT = 74;
 const EDGE = 8;
 
-/** Two readings or more, along time; the pinned value as a dashed line, the sensors' present as a ring at the right edge. */
+/**
+ * Two readings or more, along time; the pinned value as a dashed line, the sensors' present as a
+ * ring at the right edge.
+ */
 function ReadingChart(props: {
   group: ReadingGroupAnswer;
   title: string;

@@ -1,4 +1,7 @@
-/** Readings of a well: taken from the sensors with a guide, brought by people, and held against the pinned ones over the years. */
+/**
+ * Readings of a well: taken from the sensors with a guide, brought by people, and held against the
+ * pinned ones over the years.
+ */
 import type { WellDetail } from '../../../shared/api/wells.ts';
 import { CAUTIONS } from '../../../shared/text/en/cautions.ts';
 import {

@@ -1,4 +1,7 @@
-/** Packs that were refused: counted by reason, and the last ones to look at, for whoever builds or repairs a node. */
+/**
+ * Packs that were refused: counted by reason, and the last ones to look at, for whoever builds or
+ * repairs a node.
+ */
 import { agoWords } from '../../../shared/text/en/time-words.ts';
 import type { RefusedAnswer } from '../../../shared/api/server-state.ts';
 import { useNow } from '../../data/clock.ts';

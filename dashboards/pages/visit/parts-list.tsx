@@ -1,4 +1,7 @@
-/** What to bring: each part with what is known of it, and what nobody wrote down, to be asked for before the drive. */
+/**
+ * What to bring: each part with what is known of it, and what nobody wrote down, to be asked for
+ * before the drive.
+ */
 import type { PartsListItemAnswer } from '../../../shared/api/visits.ts';
 import {
   PARTS_LIST_ALWAYS,

@@ -1,4 +1,7 @@
-/** The report on one visit, fit for one printed page: what was done, and each measure before and after as words, figures and a small drawing. */
+/**
+ * The report on one visit, fit for one printed page: what was done, and each measure before and
+ * after as words, figures and a small drawing.
+ */
 import { Fragment } from 'preact';
 import { momentWords } from '../../../shared/text/en/time-words.ts';
 import type { ReportLineAnswer } from '../../../shared/api/visits.ts';

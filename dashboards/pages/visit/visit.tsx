@@ -1,4 +1,7 @@
-/** Visits to a well: what to bring before one, what was done in it, and what the readings showed before and after. */
+/**
+ * Visits to a well: what to bring before one, what was done in it, and what the readings showed
+ * before and after.
+ */
 import { useState } from 'preact/hooks';
 import { momentWords } from '../../../shared/text/en/time-words.ts';
 import type { VisitAnswer } from '../../../shared/api/visits.ts';

@@ -1,4 +1,7 @@
-/** Writes down work and its parts in a visit. What was typed stays when the server refuses it, and goes when it is kept. */
+/**
+ * Writes down work and its parts in a visit. What was typed stays when the server refuses it, and
+ * goes when it is kept.
+ */
 import { useState } from 'preact/hooks';
 import { uploadPhotos, documentsField, PhotoField } from '../../ui/photo-field.tsx';
 import { ActionForm, textOf } from '../../ui/action-form.tsx';

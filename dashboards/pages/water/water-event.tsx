@@ -1,4 +1,7 @@
-/** Something happened that makes the water worth testing: a flood, another taste, illness, a repair. It is a note with a day. */
+/**
+ * Something happened that makes the water worth testing: a flood, another taste, illness, a repair.
+ * It is a note with a day.
+ */
 import { useState } from 'preact/hooks';
 import type { WaterAnswer } from '../../../shared/api/due.ts';
 import { CAUTIONS } from '../../../shared/text/en/cautions.ts';

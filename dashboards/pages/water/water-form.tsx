@@ -1,6 +1,7 @@
 /**
- * Copies a laboratory's report: a line a result, each with what the report calls it, its value and its unit. A line is read while it is typed, and
- * says what it was taken for; what cannot be read says why at its own field, and nothing typed is lost.
+ * Copies a laboratory's report: a line a result, each with what the report calls it, its value and
+ * its unit. A line is read while it is typed, and says what it was taken for; what cannot be read
+ * says why at its own field, and nothing typed is lost.
  */
 import { useState } from 'preact/hooks';
 import type { WaterAnswer } from '../../../shared/api/due.ts';
@@ -188,7 +189,10 @@ function unitOptions(name: string): string[] {
   return known ? offeredUnits(known.key) : WATER_UNITS.map((unit) => unit.name);
 }
 
-/** Where the unit is never in doubt. An analyte that must say as what starts without one, so that somebody looks. */
+/**
+ * Where the unit is never in doubt. An analyte that must say as what starts without one, so that
+ * somebody looks.
+ */
 function defaultUnit(name: string): string {
   const known = findAnalyte(name);
   if (!known) return '';

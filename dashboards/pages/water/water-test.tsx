@@ -1,4 +1,7 @@
-/** One water test: what stands out first, then each result as it was written, beside its limits with where they stand and from when. */
+/**
+ * One water test: what stands out first, then each result as it was written, beside its limits with
+ * where they stand and from when.
+ */
 import type { WaterAnswer, WaterResultAnswer, WaterTestAnswer } from '../../../shared/api/due.ts';
 import { TESTS_BY_CONDITION } from '../../../shared/water/advice.ts';
 import { LIMIT_WORDS, VERDICT_WORDS } from '../../../shared/text/en/water-words.ts';

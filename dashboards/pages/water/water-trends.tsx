@@ -1,4 +1,7 @@
-/** Results of one analyte over the years, drawn with their limit; only those that were measured twice or more. */
+/**
+ * Results of one analyte over the years, drawn with their limit; only those that were measured
+ * twice or more.
+ */
 import type { WaterAnswer } from '../../../shared/api/due.ts';
 import { trendsOf, trendWords } from '../../words/water-trend.ts';
 import { TrendChart } from '../../charts/trend-chart.tsx';

@@ -1,4 +1,7 @@
-/** Water tests of a well: what the laboratory found, beside the published limits, over the years; and what is to be tested next. */
+/**
+ * Water tests of a well: what the laboratory found, beside the published limits, over the years;
+ * and what is to be tested next.
+ */
 import type { WaterAnswer } from '../../../shared/api/due.ts';
 import { CAUTIONS } from '../../../shared/text/en/cautions.ts';
 import { YARDSTICK_NOTE } from '../../../shared/text/en/water-words.ts';

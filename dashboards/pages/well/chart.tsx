@@ -1,6 +1,7 @@
 /**
- * A chart on a canvas (uPlot), in the page's own colours, with its content said in words beside it: a canvas is nothing to who reads by
- * ear. Lines differ by how they are drawn (line, dots, bars, dashes), never by color alone.
+ * A chart on a canvas (uPlot), in the page's own colours, with its content said in words beside it:
+ * a canvas is nothing to who reads by ear. Lines differ by how they are drawn (line, dots, bars,
+ * dashes), never by color alone.
  */
 import { useEffect, useRef, useState } from 'preact/hooks';
 import uPlot from 'uplot';
@@ -184,7 +185,10 @@ function seriesOf({ draw }: ChartLine, stroke: string): uPlot.Series {
   }
 }
 
-/** Dots as a path, not as uPlot's points: those are painted over all lines, and the usual would lie hidden under them. */
+/**
+ * Dots as a path, not as uPlot's points: those are painted over all lines, and the usual would lie
+ * hidden under them.
+ */
 function dots(plot: uPlot, series: number, from: number, to: number): uPlot.Series.Paths {
   const fill = new Path2D();
   const radius = DOT_PX * devicePixelRatio;

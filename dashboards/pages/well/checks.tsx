@@ -1,4 +1,7 @@
-/** Do clamp, transducer, switch, tank and card agree? What differs comes first, with what to do; what agrees is one line each. */
+/**
+ * Do clamp, transducer, switch, tank and card agree? What differs comes first, with what to do;
+ * what agrees is one line each.
+ */
 import type { CheckAnswer } from '../../../shared/api/checks.ts';
 import { formatQuantity } from '../../../shared/quantity/format-quantity.ts';
 import { CHECK_WORDS } from '../../../shared/text/en/checks/checks.ts';

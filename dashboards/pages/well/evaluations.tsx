@@ -1,4 +1,7 @@
-/** "Why is there no leak alarm?": what the watch of each kind said last. Asked for when somebody opens it. */
+/**
+ * "Why is there no leak alarm?": what the watch of each kind said last. Asked for when somebody
+ * opens it.
+ */
 import { useState } from 'preact/hooks';
 import type { EvaluationAnswer } from '../../../shared/api/alarms.ts';
 import { alarmTitle } from '../../../shared/text/en/alarm-title.ts';

@@ -1,4 +1,7 @@
-/** A pump's past over a week, a month or a year: amps, cut-in and cut-out, run time and cycles a day. */
+/**
+ * A pump's past over a week, a month or a year: amps, cut-in and cut-out, run time and cycles a
+ * day.
+ */
 import { useState } from 'preact/hooks';
 import type { CycleEvent } from '../../../shared/api/events.ts';
 import type { DayAnswer } from '../../../shared/api/history.ts';
@@ -92,7 +95,10 @@ function dotsOf({ cycles, days }: HistoryData, pump: string): Dots {
   };
 }
 
-/** A day's mark stands about its local noon: 18:00 UTC is in the same date from Hawaii to central Europe. */
+/**
+ * A day's mark stands about its local noon: 18:00 UTC is in the same date from Hawaii to central
+ * Europe.
+ */
 function noonS(day: DayAnswer): number {
   return Date.parse(`${day.date}T18:00:00Z`) / 1000;
 }

@@ -1,4 +1,7 @@
-/** The last 15 minutes of each channel, as chart and stream bring them: in order, each time once, cut where nothing came for too long. */
+/**
+ * The last 15 minutes of each channel, as chart and stream bring them: in order, each time once,
+ * cut where nothing came for too long.
+ */
 import type { ChartAnswer } from '../../../shared/api/history.ts';
 import type { LiveColumn } from '../../../shared/api/live.ts';
 import { MINUTE_MS } from '../../../shared/units/duration.ts';
@@ -55,7 +58,10 @@ export function appendReadings(
   return next;
 }
 
-/** Several channels on one time axis (Unix s), with a hole wherever a channel was silent for too long. */
+/**
+ * Several channels on one time axis (Unix s), with a hole wherever a channel was silent for too
+ * long.
+ */
 export function aligned(
   buffer: LiveBuffer,
   channels: readonly string[],
@@ -69,7 +75,10 @@ export function aligned(
   return { xs: times.map((ms) => ms / 1000), lines };
 }
 
-/** With several channels one may have no value at the other's time: it holds its last, else there is a hole. */
+/**
+ * With several channels one may have no value at the other's time: it holds its last, else there is
+ * a hole.
+ */
 function lastValueAt(
   byTime: ReadonlyMap<number, number | null>,
   times: readonly number[],

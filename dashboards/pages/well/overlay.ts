@@ -1,4 +1,7 @@
-/** Lays the last run over the usual one: both on one axis of seconds from the start, with the band in which runs usually lie. */
+/**
+ * Lays the last run over the usual one: both on one axis of seconds from the start, with the band
+ * in which runs usually lie.
+ */
 import type { NormalRun } from '../../../shared/api/wells.ts';
 
 /** Half width of the band in spreads: 19 of 20 values of a steady run lie within two. */

@@ -1,4 +1,7 @@
-/** The last run laid over the usual one: amps and pressure from the start of the run, each over the band in which runs usually lie. */
+/**
+ * The last run laid over the usual one: amps and pressure from the start of the run, each over the
+ * band in which runs usually lie.
+ */
 import { momentWords } from '../../../shared/text/en/time-words.ts';
 import type { PumpDetail } from '../../../shared/api/wells.ts';
 import { nowMs } from '../../data/clock.ts';

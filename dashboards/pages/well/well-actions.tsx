@@ -1,6 +1,7 @@
 /**
- * What people know of a well and the readings don't: that somebody works on it, that more water will be used, that it stands still, or
- * what is normal for it. Each is an act that is kept with its time; none switches anything.
+ * What people know of a well and the readings don't: that somebody works on it, that more water
+ * will be used, that it stands still, or what is normal for it. Each is an act that is kept with
+ * its time; none switches anything.
  */
 import type { WrittenAct } from '../../../shared/acts/act-fields.ts';
 import type { PumpDetail, WellDetail } from '../../../shared/api/wells.ts';

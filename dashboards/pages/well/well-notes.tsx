@@ -1,6 +1,7 @@
 /**
- * What somebody knows of the well in one line with its end: guests until Sunday, the lawn until the 20th, laid up until April. What was
- * understood stands under the line before it is sent; it ends by itself. What was said before is listed.
+ * What somebody knows of the well in one line with its end: guests until Sunday, the lawn until the
+ * 20th, laid up until April. What was understood stands under the line before it is sent; it ends
+ * by itself. What was said before is listed.
  */
 import { useState } from 'preact/hooks';
 import type { WrittenAct } from '../../../shared/acts/act-fields.ts';

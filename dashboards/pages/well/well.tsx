@@ -1,4 +1,7 @@
-/** One well: what stands against it first, then live readings, the last run, the year and the past, and what is known of it. */
+/**
+ * One well: what stands against it first, then live readings, the last run, the year and the past,
+ * and what is known of it.
+ */
 import { useCallback, useEffect, useRef, useState } from 'preact/hooks';
 import type { AlarmAnswer } from '../../../shared/api/alarms.ts';
 import { alarmTitle } from '../../../shared/text/en/alarm-title.ts';

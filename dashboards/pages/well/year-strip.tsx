@@ -1,6 +1,6 @@
 /**
- * The year as one ribbon: run time of each day in layers, with what was told beneath it. A slider moves along the days, so that fingers,
- * mice and keys alike can read any of them.
+ * The year as one ribbon: run time of each day in layers, with what was told beneath it. A slider
+ * moves along the days, so that fingers, mice and keys alike can read any of them.
  */
 import { useState } from 'preact/hooks';
 import type { AlarmAnswer } from '../../../shared/api/alarms.ts';
@@ -34,7 +34,10 @@ export function YearStrip({ detail, alarms }: { detail: WellDetail; alarms: read
   );
 }
 
-/** The dates of the year up to yesterday. Noon to noon is 24 h in UTC, whatever the zone's clocks do. */
+/**
+ * The dates of the year up to yesterday. Noon to noon is 24 h in UTC, whatever the zone's clocks
+ * do.
+ */
 function yearDates(timeZone: string): string[] {
   const noonMs = Date.parse(`${localDate(nowMs(), timeZone)}T12:00:00Z`);
   return Array.from({ length: DAYS }, (_, i) =>
@@ -118,7 +121,10 @@ function dayWords(
   return [`${when}: ${ran}`, ...alarms.map((alarm) => alarmTitle(alarm.alarm).toLowerCase())].join('; ');
 }
 
-/** A bar for each alarm, from when it began to when it ended; its word stands with the day's. Higher priority is drawn heavier. */
+/**
+ * A bar for each alarm, from when it began to when it ended; its word stands with the day's. Higher
+ * priority is drawn heavier.
+ */
 function AlarmBars({
   alarms,
   dates,

@@ -1,6 +1,7 @@
 /**
- * How people are asked for a card: its fields in the order in which they fill them in, with what each is called and an example of how it is
- * written. What may stand in a field is the table's (shared/card/card-fields.ts). That each of them is here: tests/shared/card/fields.test.ts.
+ * How people are asked for a card: its fields in the order in which they fill them in, with what
+ * each is called and an example of how it is written. What may stand in a field is the table's
+ * (shared/card/card-fields.ts). That each of them is here: tests/shared/card/fields.test.ts.
  */
 import type { Part } from './parts/part-words.ts';
 

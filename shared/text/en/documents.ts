@@ -50,7 +50,10 @@ function documentOf(entry: EntryAnswer): LogbookDocument | undefined {
   };
 }
 
-/** Those that hold every word that is looked for, in their name, what they are about, their remark or who kept them. */
+/**
+ * Those that hold every word that is looked for, in their name, what they are about, their remark
+ * or who kept them.
+ */
 export function searchDocuments<P extends LogbookDocument>(documents: readonly P[], query: string): P[] {
   const wanted = normalizeText(query)
     .split(/\s+/)
@@ -61,7 +64,10 @@ export function searchDocuments<P extends LogbookDocument>(documents: readonly P
   });
 }
 
-/** Without capitals and marks over letters (Unicode, NFKD): "Pruefbericht" is looked for as it is typed, "Pompe à eau" by "pompe a". */
+/**
+ * Without capitals and marks over letters (Unicode, NFKD): "Pruefbericht" is looked for as it is
+ * typed, "Pompe à eau" by "pompe a".
+ */
 function normalizeText(text: string): string {
   return text.normalize('NFKD').replaceAll(/\p{M}/gu, '').toLowerCase();
 }
@@ -104,7 +110,10 @@ export function uploadProblem({ size }: { size: number }): string | undefined {
 /** As the server's limit (src/logbook/entries/limits.ts). */
 const MAX_NAME_LENGTH = 120;
 
-/** The end of a name, which says what kind of file it is; a sign that takes two places is not cut in two. */
+/**
+ * The end of a name, which says what kind of file it is; a sign that takes two places is not cut in
+ * two.
+ */
 function lastCharacters(text: string, maxLength: number): string {
   return text.slice(-maxLength).replace(/^[\udc00-\udfff]/, '');
 }

@@ -1,6 +1,7 @@
 /**
- * Evidence as people read it: the unit stands at the end of a figure's name (`cutInKpa`, `ranS`, `leakLPerDay`), so the value can be
- * printed in people's units and the name in words: "Cut in: 40 psi". A name without a unit is a count.
+ * Evidence as people read it: the unit stands at the end of a figure's name (`cutInKpa`, `ranS`,
+ * `leakLPerDay`), so the value can be printed in people's units and the name in words: "Cut in: 40
+ * psi". A name without a unit is a count.
  */
 import type { Evidence } from '../../api/events.ts';
 import { formatNumber, formatQuantity, type UnitSystem } from '../../quantity/format-quantity.ts';
@@ -68,7 +69,10 @@ const FIGURE_NAMES: Record<string, string> = {
   lateRiseS: 'Pressure moves after',
   promptRiseS: 'Pressure moves after',
 };
-/** What the card says weighs, and is no figure; a share or a multiple is of two figures that stand here too. */
+/**
+ * What the card says weighs, and is no figure; a share or a multiple is of two figures that stand
+ * here too.
+ */
 const HIDDEN_FIGURES: ReadonlySet<string> = new Set([
   'phase',
   'wires',

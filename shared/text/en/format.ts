@@ -1,6 +1,7 @@
 /**
- * Figures inside sentences. Two things of one kind have two names here as everywhere: the water between cut-out and cut-in is the
- * tank drawdown, the fall of the well's level while pumping is the well drawdown; "drawdown" alone is said of neither.
+ * Figures inside sentences. Two things of one kind have two names here as everywhere: the water
+ * between cut-out and cut-in is the tank drawdown, the fall of the well's level while pumping is
+ * the well drawdown; "drawdown" alone is said of neither.
  */
 import { formatNumber, formatQuantity } from '../../quantity/format-quantity.ts';
 import type { UnitSystem } from '../../quantity/format-quantity.ts';
@@ -21,7 +22,9 @@ export function formatVolts(volts: number): string {
   return formatQuantity(volts, 'voltage', 'us');
 }
 
-/** "3.2 ohm", "47 kohm", "500 megohm": a winding and its insulation are nine powers of ten apart. */
+/**
+ * "3.2 ohm", "47 kohm", "500 megohm": a winding and its insulation are nine powers of ten apart.
+ */
 export function formatResistance(ohm: number): string {
   if (Math.abs(ohm) < 1e3) return formatQuantity(ohm, 'resistance', 'us');
   return Math.abs(ohm) < 1e6 ? `${formatNumber(ohm / 1e3, 1)} kohm` : `${formatNumber(ohm / 1e6, 1)} megohm`;
@@ -46,8 +49,8 @@ export function formatDepth(m: number, units: UnitSystem): string {
 const SIXTEENTH_TOLERANCE = 0.02;
 
 /**
- * "1-1/4 in", "6-5/8 in", "6 in", "32 mm": pipes and casings by their nominal diameter. Inches to the quarter as the trade calls them, unless
- * a finer fraction was written.
+ * "1-1/4 in", "6-5/8 in", "6 in", "32 mm": pipes and casings by their nominal diameter. Inches to
+ * the quarter as the trade calls them, unless a finer fraction was written.
  */
 export function formatDiameter(m: number, units: UnitSystem): string {
   if (units === 'metric') return `${formatNumber(m * 1000, 0)} mm`;
@@ -70,7 +73,10 @@ export function formatMotorPower(w: number, units: UnitSystem): string {
   return formatQuantity(w, 'power', units);
 }
 
-/** The two largest parts of a duration: "45 s", "1 min 58 s", "18 min", "2 h 5 min", "3 days 4 h". Seconds drop out from 10 min on. */
+/**
+ * The two largest parts of a duration: "45 s", "1 min 58 s", "18 min", "2 h 5 min", "3 days 4 h".
+ * Seconds drop out from 10 min on.
+ */
 export function formatDuration(seconds: number): string {
   const s = Math.max(0, Math.round(seconds));
   if (s < MINUTE_S) return `${s} s`;

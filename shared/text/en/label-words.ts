@@ -1,8 +1,14 @@
-/** Titles of the printed labels, and the caution that each carries: short enough for a label, and never softer than ./cautions.ts. */
+/**
+ * Titles of the printed labels, and the caution that each carries: short enough for a label, and
+ * never softer than ./cautions.ts.
+ */
 export const LABEL_KINDS = ['tank', 'pressure-switch', 'control-box', 'panel', 'well-head'] as const;
 export type LabelKind = (typeof LABEL_KINDS)[number];
 
-/** What stands at the place of a control box depends on the motor: a drive, a starter, or for motors that need none the disconnect. */
+/**
+ * What stands at the place of a control box depends on the motor: a drive, a starter, or for motors
+ * that need none the disconnect.
+ */
 export const LABEL_TITLES = {
   tank: 'Pressure tank',
   'pressure-switch': 'Pressure switch',

@@ -1,5 +1,6 @@
 /**
- * What the operating system says by a code (errno(3)), as a sentence: what is wrong, and what helps. Nobody is shown a bare code.
+ * What the operating system says by a code (errno(3)), as a sentence: what is wrong, and what
+ * helps. Nobody is shown a bare code.
  */
 
 /** By code: what is wrong with this path, and what helps. */
@@ -29,7 +30,9 @@ export function systemReason(error: unknown): string | undefined {
   return Object.hasOwn(REASONS, code) ? REASONS[code] : undefined;
 }
 
-/** `Cannot read wells.csv: it is a folder …`; what is no error of the system keeps its own words. */
+/**
+ * `Cannot read wells.csv: it is a folder …`; what is no error of the system keeps its own words.
+ */
 export function fileError(doing: string, path: string, cause: unknown): Error {
   const reason = systemReason(cause) ?? (cause instanceof Error ? cause.message : String(cause));
   return new Error(`Cannot ${doing} ${path}: ${reason}`, { cause });

@@ -1,6 +1,6 @@
 /**
- * Times as people say them, in the well's own time zone: "10:40 am", "Tuesday", "3 March". Now is an
- * argument; Intl does the calendar, days of 23 and 25 hours included.
+ * Times as people say them, in the well's own time zone: "10:40 am", "Tuesday", "3 March". Now is
+ * an argument; Intl does the calendar, days of 23 and 25 hours included.
  */
 import { DAY_MS } from '../../units/duration.ts';
 import { formatDuration } from './format.ts';
@@ -51,7 +51,9 @@ export function dateWords(atMs: number, timeZone: string, nowMs: number): string
     : `${day} ${month} ${year}`;
 }
 
-/** A moment in the past as people point at it: "10:40 am" today, "Tuesday" this week, else the date. */
+/**
+ * A moment in the past as people point at it: "10:40 am" today, "Tuesday" this week, else the date.
+ */
 export function whenWords(atMs: number, timeZone: string, system: UnitSystem, nowMs: number): string {
   if (localDate(atMs, timeZone) === localDate(nowMs, timeZone)) return clockWords(atMs, timeZone, system);
   if (atMs < nowMs && nowMs - atMs < WEEKDAY_CLEAR_MS) return formatIntl(timeZone, { weekday: 'long' }, atMs);

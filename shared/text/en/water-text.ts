@@ -11,7 +11,10 @@ const FOUND_TEXT: Partial<Record<Compared['verdict'], string>> = {
   under: 'None was found',
 };
 
-/** Small amounts keep three figures: 0.00000400 is told as 4e-6 by nobody, so under a thousandth it goes in ug/L, then in ng/L. */
+/**
+ * Small amounts keep three figures: 0.00000400 is told as 4e-6 by nobody, so under a thousandth it
+ * goes in ug/L, then in ng/L.
+ */
 export function amountText(value: number, unit: string): string {
   const mass = /^mg\/L(.*)$/.exec(unit);
   if (mass && value > 0 && value < 1e-3)
@@ -71,7 +74,10 @@ export function sourceText({ citation, effectiveFrom, effectiveUntil, provenance
     .join(' ');
 }
 
-/** What stands out, worst first: bacteria, which make ill at once, then what is for health, then the rest. In a rank the order stays. */
+/**
+ * What stands out, worst first: bacteria, which make ill at once, then what is for health, then the
+ * rest. In a rank the order stays.
+ */
 export function notableResults<R extends WaterResultAnswer>(results: readonly R[]): R[] {
   return results.filter(isNotable).toSorted((a, b) => severityRank(a) - severityRank(b));
 }

@@ -1,8 +1,14 @@
-/** Wording around water tests: what makes one due, the kinds of limits, and how a result stands beside one. */
+/**
+ * Wording around water tests: what makes one due, the kinds of limits, and how a result stands
+ * beside one.
+ */
 import type { LimitKind } from '../../water/limits.ts';
 import type { Verdict } from '../../water/compare.ts';
 
-/** What somebody noticed that makes the water worth testing at once (EPA, "Protect Your Home's Water"). */
+/**
+ * What somebody noticed that makes the water worth testing at once (EPA, "Protect Your Home's
+ * Water").
+ */
 export const WATER_EVENTS = [
   'flood',
   'taste-or-smell',

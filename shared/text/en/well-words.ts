@@ -1,7 +1,7 @@
 /**
- * A well's state in words, and how much attention it asks for. One place decides it, so that the list, the page of a well and
- * whoever asks the API read the same sentence. Two sentences: the headline (what stands against the well, else what it does) and
- * what it is doing.
+ * A well's state in words, and how much attention it asks for. One place decides it, so that the
+ * list, the page of a well and whoever asks the API read the same sentence. Two sentences: the
+ * headline (what stands against the well, else what it does) and what it is doing.
  */
 import { whyText } from './reasons/why.ts';
 import { formatQuantity } from '../../quantity/format-quantity.ts';
@@ -14,7 +14,10 @@ import { isMoreUrgent, urgencyOf, type Urgency } from './alarms/urgency.ts';
 import { dateWords, whenWords } from './time-words.ts';
 import type { Attention, Mode, PumpStatus, WellStatus } from '../../api/wells.ts';
 
-/** A well that sent nothing for this long has no data, even before an alarm says so. Steady nodes send every 10 s. */
+/**
+ * A well that sent nothing for this long has no data, even before an alarm says so. Steady nodes
+ * send every 10 s.
+ */
 const NO_DATA_AFTER_MS = 15 * MINUTE_MS;
 
 const RANK: Record<Attention, number> = {
@@ -36,7 +39,10 @@ const ATTENTION_BY_MODE: Record<Mode, Attention> = {
 };
 const SILENCE_ALARMS: readonly string[] = ['node-silent', 'site-silent'];
 
-/** What a person should make of this well. Shelved alarms don't count; while people are at work, or the well is laid up, none do. */
+/**
+ * What a person should make of this well. Shelved alarms don't count; while people are at work, or
+ * the well is laid up, none do.
+ */
 export function attentionOf(well: WellStatus, active: readonly AlarmAnswer[], nowMs: number): Attention {
   const normal = ATTENTION_BY_MODE[well.mode];
   if (normal === 'visit' || normal === 'not-in-use') return normal;
@@ -46,7 +52,10 @@ export function attentionOf(well: WellStatus, active: readonly AlarmAnswer[], no
   return [...raised, normal].reduce((worst, one) => (RANK[one] < RANK[worst] ? one : worst));
 }
 
-/** How urgent the alarms are that ask for a well's attention, with the two levels of `now`; undefined where no alarm does. */
+/**
+ * How urgent the alarms are that ask for a well's attention, with the two levels of `now`;
+ * undefined where no alarm does.
+ */
 export function urgencyOfWell(
   { attention, activeAlarms }: { attention: Attention; activeAlarms: readonly AlarmAnswer[] },
   nowMs: number,
@@ -91,7 +100,10 @@ function leadingAlarm(active: readonly AlarmAnswer[], nowMs: number): AlarmAnswe
     .toSorted((a, b) => RANK[a.priority] - RANK[b.priority] || b.sinceMs - a.sinceMs)[0];
 }
 
-/** The headline: "Pump starts too often since Tuesday: 14 starts in 18 min." or, where nothing stands, what the well does. */
+/**
+ * The headline: "Pump starts too often since Tuesday: 14 starts in 18 min." or, where nothing
+ * stands, what the well does.
+ */
 export function headlineWords(
   well: WellStatus,
   active: readonly AlarmAnswer[],
@@ -128,7 +140,10 @@ function laidUpWords(well: WellStatus, nowMs: number): string {
     : `Laid up until ${dateWords(well.modeUntilMs, well.timeZone, nowMs)}.`;
 }
 
-/** What the well is doing: "Resting. 59 psi. Ran 14 min today, 9 starts." What is not known is left out. */
+/**
+ * What the well is doing: "Resting. 59 psi. Ran 14 min today, 9 starts." What is not known is left
+ * out.
+ */
 export function doingWords(well: WellStatus, system: UnitSystem, nowMs: number): string {
   const several = well.pumps.length > 1;
   const parts = [

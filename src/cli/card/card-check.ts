@@ -1,4 +1,7 @@
-/** `stillwell card check`: reads a file as an import would, without a server, and says what cannot be and what is odd. */
+/**
+ * `stillwell card check`: reads a file as an import would, without a server, and says what cannot
+ * be and what is odd.
+ */
 import { formatCount } from '../../../shared/text/en/format.ts';
 import { localDate } from '../../../shared/text/en/time-words.ts';
 import { unflatten } from '../../../shared/card/flat-card.ts';

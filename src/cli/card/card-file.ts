@@ -1,4 +1,7 @@
-/** A file of cards: a table (.csv) or JSON (one card, or a list of them), as what each of its wells' cards is to become. */
+/**
+ * A file of cards: a table (.csv) or JSON (one card, or a list of them), as what each of its wells'
+ * cards is to become.
+ */
 import { readCardTable, applyCells, type BadRow } from '../../logbook/card-table.ts';
 import { flatten, type FlatCard } from '../../../shared/card/flat-card.ts';
 import { UsageError } from '../command.ts';

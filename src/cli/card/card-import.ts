@@ -1,6 +1,7 @@
 /**
- * `stillwell card import`: a firm's list of wells. All of it is read and checked against the cards as they stand before the first is
- * written, so that a wrong row leaves nothing half taken. What was taken already is no change: after a stop it can be run again.
+ * `stillwell card import`: a firm's list of wells. All of it is read and checked against the cards
+ * as they stand before the first is written, so that a wrong row leaves nothing half taken. What
+ * was taken already is no change: after a stop it can be run again.
  */
 import { SingleBar } from 'cli-progress';
 import { cardDifferences } from '../../../shared/card/differences.ts';

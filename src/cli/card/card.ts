@@ -1,4 +1,7 @@
-/** `stillwell card`: the cards of a running server's wells: shown, changed, checked, imported and exported. */
+/**
+ * `stillwell card`: the cards of a running server's wells: shown, changed, checked, imported and
+ * exported.
+ */
 import type { CommandBuilder, CommandContext } from '../command.ts';
 import { BY_OPTION, JSON_OPTION, SERVER_OPTION } from '../options.ts';
 import { serverApi } from '../server-api.ts';

@@ -1,4 +1,7 @@
-/** `stillwell due done`: a check written down as done, with its value as found and as left, a remark and photos. */
+/**
+ * `stillwell due done`: a check written down as done, with its value as found and as left, a remark
+ * and photos.
+ */
 import { EXIT, UsageError, type Io } from '../command.ts';
 import type { ServerApi } from '../server-api.ts';
 import { writeEntry, type EntryFlags } from '../logbook/write-entry.ts';

@@ -1,4 +1,7 @@
-/** `stillwell due`: what has a day, then what nobody wrote down by well with its proposed day, then what waits for wells that stand still. */
+/**
+ * `stillwell due`: what has a day, then what nobody wrote down by well with its proposed day, then
+ * what waits for wells that stand still.
+ */
 import { formatCount } from '../../../shared/text/en/format.ts';
 import type { DueRowAnswer } from '../../../shared/api/due.ts';
 import type { Answer } from '../../../shared/api/routes.ts';

@@ -1,6 +1,7 @@
 /**
- * `stillwell due plan`: days set for what nobody wrote down, so many wells a working day, wells of one site one after the other. It shows
- * the plan; with --write each check gets its day as people set one. What had a plan already keeps the rest of it.
+ * `stillwell due plan`: days set for what nobody wrote down, so many wells a working day, wells of
+ * one site one after the other. It shows the plan; with --write each check gets its day as people
+ * set one. What had a plan already keeps the rest of it.
  */
 import { formatCount } from '../../../shared/text/en/format.ts';
 import type { DueRowAnswer } from '../../../shared/api/due.ts';

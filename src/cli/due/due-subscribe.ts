@@ -1,10 +1,16 @@
-/** `stillwell due --subscribe`: the address at which phones on the farm's network read the calendar, made where there is none. */
+/**
+ * `stillwell due --subscribe`: the address at which phones on the farm's network read the calendar,
+ * made where there is none.
+ */
 import { EXIT, UsageError, type Io } from '../command.ts';
 import type { ServerApi } from '../server-api.ts';
 
 type AddressRequest = 'ensure' | 'renew' | 'remove';
 
-/** What the flags ask for; undefined where they ask for no address. @throws UsageError where they ask for two things. */
+/**
+ * What the flags ask for; undefined where they ask for no address. @throws UsageError where they
+ * ask for two things.
+ */
 export function addressRequest(flags: {
   subscribe?: true;
   newAddress?: true;
@@ -21,7 +27,10 @@ export function addressRequest(flags: {
   return want;
 }
 
-/** Prints one address a line, and what it means beside it. @throws Refused where no phone could reach it. */
+/**
+ * Prints one address a line, and what it means beside it. @throws Refused where no phone could
+ * reach it.
+ */
 export async function printAddress(
   io: Io,
   api: ServerApi,

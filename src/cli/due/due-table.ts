@@ -1,6 +1,7 @@
 /**
- * `stillwell due done --table`: what a firm's own list says of checks that were done, a row a check. All rows are looked through before the
- * first is written; what was written already is passed over, so that after a stop it can be run again.
+ * `stillwell due done --table`: what a firm's own list says of checks that were done, a row a
+ * check. All rows are looked through before the first is written; what was written already is
+ * passed over, so that after a stop it can be run again.
  */
 import type { ChecksAnswer } from '../../../shared/api/due.ts';
 import { entryMoment } from '../../../shared/known/entry-day.ts';

@@ -1,4 +1,7 @@
-/** `stillwell due`: what is due on the wells of a running server, checks that were done, and a plan for what was never recorded. */
+/**
+ * `stillwell due`: what is due on the wells of a running server, checks that were done, and a plan
+ * for what was never recorded.
+ */
 import { CHECK_OUTCOMES } from '../../../shared/entries/entry-fields.ts';
 import { EXIT, UsageError, type CommandBuilder, type CommandContext, type Io } from '../command.ts';
 import {

@@ -1,4 +1,7 @@
-/** `stillwell document`: manuals, receipts, the well log and photos, kept with a well, found, and written to a file again. */
+/**
+ * `stillwell document`: manuals, receipts, the well log and photos, kept with a well, found, and
+ * written to a file again.
+ */
 import { localDate } from '../../../shared/text/en/time-words.ts';
 import {
   searchDocuments,

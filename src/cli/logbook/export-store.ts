@@ -1,4 +1,6 @@
-/** The data folder for a command that exports or imports a well where no server runs, or beside one. */
+/**
+ * The data folder for a command that exports or imports a well where no server runs, or beside one.
+ */
 import { randomUUID } from 'node:crypto';
 import { join } from 'node:path';
 import { openDocuments, type DocumentFiles } from '../../store/document-files.ts';
@@ -24,7 +26,10 @@ export async function withStore<T>(
   }
 }
 
-/** Where no engine runs: the next start finds what was committed, and a card is an act that it meets then. */
+/**
+ * Where no engine runs: the next start finds what was committed, and a card is an act that it meets
+ * then.
+ */
 function offlineExports(store: Store, documents: DocumentFiles): WellExports {
   return openWellExports({
     store,

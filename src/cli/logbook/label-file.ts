@@ -1,4 +1,7 @@
-/** Sheets of labels as files that print: a page of HTML with a sheet a page, or one SVG a sheet; exact millimetres, nothing fetched. */
+/**
+ * Sheets of labels as files that print: a page of HTML with a sheet a page, or one SVG a sheet;
+ * exact millimetres, nothing fetched.
+ */
 import { encode } from 'uqr';
 import type { Label } from '../../../shared/api/labels.ts';
 import { arialWidth } from '../../../shared/labels/arial-width.ts';

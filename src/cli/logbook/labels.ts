@@ -1,4 +1,7 @@
-/** `stillwell labels`: labels to print for tank, switch, control box, panel and well head, as a file or as their facts in text. */
+/**
+ * `stillwell labels`: labels to print for tank, switch, control box, panel and well head, as a file
+ * or as their facts in text.
+ */
 import type { Label } from '../../../shared/api/labels.ts';
 import { SHEETS, type Sheet } from '../../../shared/labels/sheets.ts';
 import { LABEL_KINDS } from '../../../shared/text/en/label-words.ts';

@@ -1,4 +1,7 @@
-/** `stillwell note`: what somebody knows about a well in one line with its end, and whether it is in service. */
+/**
+ * `stillwell note`: what somebody knows about a well in one line with its end, and whether it is in
+ * service.
+ */
 import type { WrittenAct } from '../../../shared/acts/act-fields.ts';
 import { momentWords } from '../../../shared/text/en/time-words.ts';
 import { actNote } from '../../../shared/known/act-note.ts';

@@ -76,7 +76,10 @@ Examples:
     );
 }
 
-/** "5 gal in 48 s" is a flow by bucket and watch; the flow is calculated as on the page. @throws UsageError */
+/**
+ * "5 gal in 48 s" is a flow by bucket and watch; the flow is calculated as on the page. @throws
+ * UsageError
+ */
 function valueOf(what: string, text: string): Record<string, unknown> {
   const parts = what === 'flow' ? /^(.+?)\s+in\s+(.+)$/.exec(text.trim()) : null;
   if (!parts) return { value: text };

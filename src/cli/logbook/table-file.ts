@@ -1,4 +1,7 @@
-/** A table of a file (.csv, RFC 4180) by the names of its columns; what is wrong is told with its line and its column. */
+/**
+ * A table of a file (.csv, RFC 4180) by the names of its columns; what is wrong is told with its
+ * line and its column.
+ */
 import { readCsv } from '../../logbook/csv.ts';
 import { UsageError } from '../command.ts';
 import { readInputText } from '../files.ts';
@@ -17,7 +20,10 @@ export interface TableColumns {
   optional: readonly string[];
 }
 
-/** @throws UsageError where the file is none, a column is strange or missing, or a cell that is needed is empty. */
+/**
+ * @throws UsageError where the file is none, a column is strange or missing, or a cell that is
+ * needed is empty.
+ */
 export function readTableFile(path: string, { required, optional }: TableColumns): TableRow[] {
   const wrong = (line: number, what: string): UsageError =>
     new UsageError(`Cannot read ${path}: line ${line}: ${what}`);

@@ -1,4 +1,7 @@
-/** The before/after report of a visit as lines of text, in the words of its page: what was done, and each measure before and after. */
+/**
+ * The before/after report of a visit as lines of text, in the words of its page: what was done, and
+ * each measure before and after.
+ */
 import { formatCount } from '../../../shared/text/en/format.ts';
 import type { EntryAnswer } from '../../../shared/api/logbook.ts';
 import type { Answer } from '../../../shared/api/routes.ts';

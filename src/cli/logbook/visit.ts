@@ -1,4 +1,7 @@
-/** `stillwell visit`: the parts list, a visit opened, its work recorded, closed, and the before/after report. */
+/**
+ * `stillwell visit`: the parts list, a visit opened, its work recorded, closed, and the
+ * before/after report.
+ */
 import type { UnitSystem } from '../../../shared/quantity/format-quantity.ts';
 import type { VisitAnswer } from '../../../shared/api/visits.ts';
 import { localDate, momentWords } from '../../../shared/text/en/time-words.ts';

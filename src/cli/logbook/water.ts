@@ -1,4 +1,7 @@
-/** `stillwell water`: results of water tests as the laboratory wrote them, and beside published limits over the years. */
+/**
+ * `stillwell water`: results of water tests as the laboratory wrote them, and beside published
+ * limits over the years.
+ */
 import { Option } from '@commander-js/extra-typings';
 import type { WaterResultAnswer, WaterTestAnswer } from '../../../shared/api/due.ts';
 import { CAUTIONS } from '../../../shared/text/en/cautions.ts';
@@ -80,7 +83,10 @@ Examples:
     );
 }
 
-/** A value is a number with its sign, or a word; what follows a number is its unit. @throws UsageError */
+/**
+ * A value is a number with its sign, or a word; what follows a number is its unit. @throws
+ * UsageError
+ */
 function readResultText(text: string): WrittenResult {
   const cut = text.indexOf('=');
   const [analyte, value] = [text.slice(0, Math.max(cut, 0)).trim(), text.slice(cut + 1).trim()];

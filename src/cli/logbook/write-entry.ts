@@ -1,6 +1,7 @@
 /**
- * What the commands share that write into a well's logbook: who writes, on which day it was so, and the photos and documents that go
- * with it. They use the API of the running server, as the pages do.
+ * What the commands share that write into a well's logbook: who writes, on which day it was so, and
+ * the photos and documents that go with it. They use the API of the running server, as the pages
+ * do.
  */
 import { basename } from 'node:path';
 import type { EntryAnswer } from '../../../shared/api/logbook.ts';
@@ -35,7 +36,10 @@ export interface EntryFlags {
   by?: string | undefined;
 }
 
-/** Keeps the photos, then the entry that points to them. @throws UsageError for what the server refuses. */
+/**
+ * Keeps the photos, then the entry that points to them. @throws UsageError for what the server
+ * refuses.
+ */
 export async function writeEntry(
   io: Io,
   api: ServerApi,

@@ -1,6 +1,7 @@
 /**
- * What a watch says when it is asked: its condition holds, it does not, or that cannot be told and because of what. Only the first two
- * change an alarm. A reason is a name with figures; its sentence is made where somebody reads it (shared/text/en/reasons/).
+ * What a watch says when it is asked: its condition holds, it does not, or that cannot be told and
+ * because of what. Only the first two change an alarm. A reason is a name with figures; its
+ * sentence is made where somebody reads it (shared/text/en/reasons/).
  */
 import type { Evidence } from '../../../shared/api/events.ts';
 import type { Priority, WeighedCause } from '../../../shared/text/en/alarms/kinds.ts';

@@ -1,6 +1,7 @@
 /**
- * What is known of a well beside what a watch looks at: the figures that speak for or against causes (shared/text/en/causes/clues.ts), as far as they
- * are measured or on the card. Gathered only where something was found.
+ * What is known of a well beside what a watch looks at: the figures that speak for or against
+ * causes (shared/text/en/causes/clues.ts), as far as they are measured or on the card. Gathered
+ * only where something was found.
  */
 import type { Evidence } from '../../../shared/api/events.ts';
 import { atmosphericKpa } from '../../../shared/units/altitude.ts';
@@ -23,7 +24,10 @@ import type { MinutePump, MinuteScene, Scene } from './scene.ts';
 const RUNS = 5;
 /** What is done at a visit shows within days. */
 const AFTER_VISIT_MS = 3 * DAY_MS;
-/** Pressure that moves later than this many times the time that a healthy fill takes for its first 7 kPa is late. */
+/**
+ * Pressure that moves later than this many times the time that a healthy fill takes for its first 7
+ * kPa is late.
+ */
 const LATE_RISE_RATIO = 2.5;
 const LATE_RISE_MARGIN_S = 5;
 const FIRST_KPA = 7;
@@ -96,7 +100,10 @@ function voltsOf(pump: MinutePump | undefined): number[] {
   return (pump?.volts ?? []).map((line) => line.mean);
 }
 
-/** Against the time that the first kPa of a fill take, the band being crossed at an even pace: more at the bottom, where it is slowest. */
+/**
+ * Against the time that the first kPa of a fill take, the band being crossed at an even pace: more
+ * at the bottom, where it is slowest.
+ */
 function riseClues(scene: Scene): Evidence {
   const cutIn = normalCutInKpa(scene);
   const cutOut = normalCutOutKpa(scene);

@@ -1,6 +1,7 @@
 /**
- * Several pumps on one well. Those that serve the same side, the taps' pressure or the store, are company: they may take turns, or one may
- * come only when the other cannot keep up. Which it is, is learnt from who ran how often; a card does not say it.
+ * Several pumps on one well. Those that serve the same side, the taps' pressure or the store, are
+ * company: they may take turns, or one may come only when the other cannot keep up. Which it is, is
+ * learnt from who ran how often; a card does not say it.
  */
 import type { DayEvent } from '../../../shared/api/events.ts';
 import { lowestCutInKpa, KPA_PER_PSI, usesPressure } from './scene-queries.ts';
@@ -24,8 +25,8 @@ function startsPerDay(pump: PumpScene): number {
 }
 
 /**
- * Of what belongs to all of them (the tank, starts that come too close), the pump that starts most speaks; so one fault is told once. Of equals
- * the first on the card.
+ * Of what belongs to all of them (the tank, starts that come too close), the pump that starts most
+ * speaks; so one fault is told once. Of equals the first on the card.
  */
 export function reportsForGroup(scene: Scene): boolean {
   const mine = startsPerDay(scene.pump);
@@ -36,8 +37,8 @@ export function reportsForGroup(scene: Scene): boolean {
 }
 
 /**
- * Does this pump speak of its pressure as measured? Its own is its own; of the whole well's the first pump that works on it does, or the first
- * of all where none does.
+ * Does this pump speak of its pressure as measured? Its own is its own; of the whole well's the
+ * first pump that works on it does, or the first of all where none does.
  */
 export function reportsPressure(scene: Scene): boolean {
   if (scene.pump.hasOwnPressure || scene.pumps.length === 1) return true;
@@ -67,7 +68,10 @@ export function ownCutIn(scene: Scene, pump: PumpScene): number | undefined {
 /** Starts a day from which a share can be told, and how far from equal shares still are turns. */
 const MIN_STARTS_PER_DAY = 2;
 const MAX_START_RATIO = 3;
-/** Days on which both ran, of those that are remembered. Pumps that change over each week have none, and are not judged. */
+/**
+ * Days on which both ran, of those that are remembered. Pumps that change over each week have none,
+ * and are not judged.
+ */
 const MIN_DAYS_TOGETHER = 5;
 
 /** The pump with which this one takes turns, where that was learnt. */

@@ -1,7 +1,8 @@
 /**
- * A finding weighed again by all that is known beside it. A watch weighs its causes by what it looks at; the clues (shared/text/en/causes/clues.ts)
- * then multiply, as odds do where clues are taken to be independent. Those that moved a weight go into the evidence, so that the
- * reason can be told. Causes that look alike whatever is measured share their weight (contract, section 6).
+ * A finding weighed again by all that is known beside it. A watch weighs its causes by what it
+ * looks at; the clues (shared/text/en/causes/clues.ts) then multiply, as odds do where clues are
+ * taken to be independent. Those that moved a weight go into the evidence, so that the reason can
+ * be told. Causes that look alike whatever is measured share their weight (contract, section 6).
  */
 import type { Evidence } from '../../../shared/api/events.ts';
 import { evaluateClues } from '../../../shared/text/en/causes/clues.ts';
@@ -42,7 +43,10 @@ export function reweighByClues<Found extends Pick<Active, 'evidence' | 'causes'>
   };
 }
 
-/** Fills that take this much longer deliver less: that the rate of a fill was the usual is older then. */
+/**
+ * Fills that take this much longer deliver less: that the rate of a fill was the usual is older
+ * then.
+ */
 const STALE_FILL_RATIO = 1.2;
 /** And by so much where current fell with it: two that say the same. */
 const STALE_FILL_RATIO_LESS_AMPS = 1.1;
@@ -61,8 +65,8 @@ const MIN_WHOLE_BAND_FRACTION = 0.8;
 const MIN_NORMAL_AIR_RATIO = 0.93;
 
 /**
- * Short runs that cross the whole band are fills, and short ones. Air that is as it should be was read from fills before them, since those
- * count by their middle.
+ * Short runs that cross the whole band are fills, and short ones. Air that is as it should be was
+ * read from fills before them, since those count by their middle.
  */
 function dropStaleAir(known: Evidence): Evidence {
   const { airShare, bandShare, ...rest } = known;

@@ -1,4 +1,7 @@
-/** Rounding of the figures that an alarm carries as evidence. Sentences round for themselves (shared/text/en/reasons/). */
+/**
+ * Rounding of the figures that an alarm carries as evidence. Sentences round for themselves
+ * (shared/text/en/reasons/).
+ */
 
 /** Rounded for evidence: enough digits for a person, few enough to read. */
 export function roundTo(value: number, digits = 2): number {

@@ -1,6 +1,7 @@
 /**
- * What several watches ask of a scene: the last whole minute, the cycles since watching began, the pressures to compare with.
- * Whatever cannot be told is undefined, and the watch that needed it then says nothing.
+ * What several watches ask of a scene: the last whole minute, the cycles since watching began, the
+ * pressures to compare with. Whatever cannot be told is undefined, and the watch that needed it
+ * then says nothing.
  */
 import { MINUTE_MS } from '../../../shared/units/duration.ts';
 import { kpaFromPsi } from '../../../shared/units/pressure.ts';
@@ -11,14 +12,19 @@ import type { MinutePump, MinuteScene, PumpScene, Scene, MinuteStats } from './s
 /** 1 psi in kPa, for the limits that the trade states in psi. */
 export const KPA_PER_PSI = kpaFromPsi(1);
 
-/** The newest minute, where it lies wholly after watching began and is the one that has just ended. */
+/**
+ * The newest minute, where it lies wholly after watching began and is the one that has just ended.
+ */
 export function lastMinute(scene: Scene): MinuteScene | undefined {
   const minute = scene.well.minutes[scene.well.minutes.length - 1];
   if (!minute || scene.atMs - minute.atMs > MINUTE_MS) return undefined;
   return isAfterReset(scene, minute.atMs - MINUTE_MS) ? minute : undefined;
 }
 
-/** The newest `count` minutes that follow each other without a hole, newest last; undefined where there are fewer. */
+/**
+ * The newest `count` minutes that follow each other without a hole, newest last; undefined where
+ * there are fewer.
+ */
 export function lastMinutes(scene: Scene, count: number): MinuteScene[] | undefined {
   const { minutes } = scene.well;
   const from = minutes.length - count;
@@ -65,14 +71,18 @@ export function hasPressureCycle(pump: PumpScene): boolean {
   return pump.card.control === 'pressure-switch' || pump.card.control === 'constant-pressure-valve';
 }
 
-/** Does pressure say anything of this pump? A float or a timer fills a store, whatever the pressure does. */
+/**
+ * Does pressure say anything of this pump? A float or a timer fills a store, whatever the pressure
+ * does.
+ */
 export function usesPressure(pump: PumpScene): boolean {
   return pump.card.control !== 'float' && pump.card.control !== 'timer';
 }
 
 /**
- * A fill without any draw, s: the lower quartile of the runs as first learnt. Behind a throttling valve a week of watering has no such
- * run in four, so there it is the shortest of all that were learnt.
+ * A fill without any draw, s: the lower quartile of the runs as first learnt. Behind a throttling
+ * valve a week of watering has no such run in four, so there it is the shortest of all that were
+ * learnt.
  */
 export function normalFillS(scene: Scene): number | undefined {
   const { pinned, baseline, card } = scene.pump;
@@ -93,8 +103,9 @@ export function normalCutOutKpa(scene: Scene): number | undefined {
 }
 
 /**
- * The highest pressure at which this switch is known to open: of the card and what was learnt; while nothing is learnt, of the last runs
- * too (their median), since a card may be wrong from the first day. Later a switch that opens too high is a fault.
+ * The highest pressure at which this switch is known to open: of the card and what was learnt;
+ * while nothing is learnt, of the last runs too (their median), since a card may be wrong from the
+ * first day. Later a switch that opens too high is a fault.
  */
 export function highestCutOutKpa(scene: Scene): number | undefined {
   const { pinned, baseline, cycles } = scene.pump;
@@ -108,8 +119,9 @@ export function highestCutOutKpa(scene: Scene): number | undefined {
 }
 
 /**
- * The lowest pressure at which this switch is known to close: of the card, what was learnt, and the last runs (their median). `useCard` false
- * leaves the card out: its one switch may be another pump's.
+ * The lowest pressure at which this switch is known to close: of the card, what was learnt, and the
+ * last runs (their median). `useCard` false leaves the card out: its one switch may be another
+ * pump's.
  */
 export function lowestCutInKpa(scene: Scene, useCard = true): number | undefined {
   const { pinned, baseline, cycles } = scene.pump;
@@ -123,7 +135,10 @@ export function lowestCutInKpa(scene: Scene, useCard = true): number | undefined
 
 const RECENT_RUNS = 5;
 
-/** Of the last runs, lowest first: so few, and asked for so often, that each is put in its place as it comes. */
+/**
+ * Of the last runs, lowest first: so few, and asked for so often, that each is put in its place as
+ * it comes.
+ */
 function lastPressures(cycles: readonly Cycle[], field: 'cutInKpa' | 'cutOutKpa'): number[] {
   const seen: number[] = [];
   for (let i = Math.max(0, cycles.length - RECENT_RUNS); i < cycles.length; i++) {
@@ -145,20 +160,26 @@ function minDefined(one: number | undefined, other: number | undefined): number 
 }
 
 /**
- * Did a quantity stand over `limit` through the minute, and not in one reading only? Its robust low is over it; or, where it rose
- * within the minute, its mean and last are, of at least three readings.
+ * Did a quantity stand over `limit` through the minute, and not in one reading only? Its robust low
+ * is over it; or, where it rose within the minute, its mean and last are, of at least three
+ * readings.
  */
 export function stayedOver(spread: MinuteStats | undefined, limit: number): boolean {
   if (!spread) return false;
   return spread.low > limit || (spread.n >= 3 && spread.mean > limit && spread.last > limit);
 }
 
-/** Current of all lines in one minute while running: the mean of the first line that has readings. */
+/**
+ * Current of all lines in one minute while running: the mean of the first line that has readings.
+ */
 export function runningAmps(pump: MinutePump): MinuteStats | undefined {
   return pump.running[0];
 }
 
-/** What the pump usually draws while running, A: at first learnt or pinned, else learnt; undefined while not known. */
+/**
+ * What the pump usually draws while running, A: at first learnt or pinned, else learnt; undefined
+ * while not known.
+ */
 export function normalAmpsOf(scene: Scene): number | undefined {
   return scene.pump.pinned?.amps?.median ?? scene.pump.baseline?.amps?.median;
 }

@@ -1,6 +1,7 @@
 /**
- * What a watch sees: one plain picture of the well, made by the engine at each whole UTC minute, at the end of each cycle and at
- * the end of each local day. A watch reads it and its own memory, nothing else.
+ * What a watch sees: one plain picture of the well, made by the engine at each whole UTC minute, at
+ * the end of each cycle and at the end of each local day. A watch reads it and its own memory,
+ * nothing else.
  */
 import type { DayEvent, Evidence } from '../../../shared/api/events.ts';
 import type { AlarmKind } from '../../../shared/text/en/alarms/kinds.ts';
@@ -10,7 +11,10 @@ import type { Card, PumpCard } from '../domain/card.ts';
 import type { Cycle } from '../cycles/cycle.ts';
 import type { Evaluation } from './evaluation.ts';
 
-/** Readings of one channel within one minute. `low` and `high` leave out the one lowest and highest where there are five or more. */
+/**
+ * Readings of one channel within one minute. `low` and `high` leave out the one lowest and highest
+ * where there are five or more.
+ */
 export interface MinuteStats {
   n: number;
   mean: number;
@@ -51,7 +55,10 @@ export interface OpenRun {
   /** Median so far, after the first 2 s; absent in the first 2 s. */
   amps?: number;
   cutInKpa?: number;
-  /** Rise of pressure over the last minute of the run, kPa; absent in the first minute or without pressure. */
+  /**
+   * Rise of pressure over the last minute of the run, kPa; absent in the first minute or without
+   * pressure.
+   */
   riseKpaPerMin?: number;
   /** Highest robust pressure so far. */
   highKpa?: number;
@@ -83,9 +90,15 @@ export interface WellScene {
   card: Card;
   /** Newest last, at most 30, no holes: a minute without readings has no quantities. */
   minutes: MinuteScene[];
-  /** Local days that were printed, newest last, at most 35; per pump and, for several pumps, the whole well. */
+  /**
+   * Local days that were printed, newest last, at most 35; per pump and, for several pumps, the
+   * whole well.
+   */
   days: DayEvent[];
-  /** When the running local day began, when it ends (23 h or 25 h later where clocks are changed), and its date (ISO). */
+  /**
+   * When the running local day began, when it ends (23 h or 25 h later where clocks are changed),
+   * and its date (ISO).
+   */
   dayStartedMs: number;
   dayEndsMs: number;
   date: string;
@@ -93,7 +106,10 @@ export interface WellScene {
   expected?: string;
   /** Nodes silent, without power or in conflict, since when. */
   nodes: { node: string; is: 'silent' | 'no-power' | 'conflict'; sinceMs: number; evidence?: Evidence }[];
-  /** Per channel of the well: seconds since its last good reading, and its last fault with its count in a row. */
+  /**
+   * Per channel of the well: seconds since its last good reading, and its last fault with its count
+   * in a row.
+   */
   channels: ChannelScene[];
   /** What hydraulics knows, where it knows it. */
   water: WaterScene;
@@ -108,8 +124,8 @@ export interface ChannelScene {
   /** Since when every reading has been the same number, where that is longer than an hour. */
   stuckSinceMs?: number;
   /**
-   * The number that every reading has been for half a minute and more, the one before it, and the time between the two; all in the
-   * contract's unit.
+   * The number that every reading has been for half a minute and more, the one before it, and the
+   * time between the two; all in the contract's unit.
    */
   flat?: { sinceMs: number; value: number; before: number; stepMs: number };
   /** Full scale, where the node said it. */
@@ -120,10 +136,15 @@ export interface ChannelScene {
 export interface WaterScene {
   /** Delivery in the last run against the baseline's at the same pressure, 1 = as ever. */
   deliveryRatio?: number;
-  /** Loss at rest of the last whole day, and one that has not ceased for so many hours (src/core/hydraulics/). Without a tank on the card no litres. */
+  /**
+   * Loss at rest of the last whole day, and one that has not ceased for so many hours
+   * (src/core/hydraulics/). Without a tank on the card no litres.
+   */
   dayLoss?: LossScene;
   continuousLoss?: LossScene & { hours: number };
-  /** Air charge of the tank as the fills and falls show it, kPa gauge, and the card's or baseline's. */
+  /**
+   * Air charge of the tank as the fills and falls show it, kPa gauge, and the card's or baseline's.
+   */
   prechargeKpa?: number;
   normalPrechargeKpa?: number;
 }
@@ -148,29 +169,37 @@ export interface Scene {
   /** The day's true length, s, with `day`. */
   dayS?: number;
   /**
-   * Set by src/core/alarms/lifecycle/ and not by the engine: cycles, days and minutes from before this moment are of another well, for watching,
-   * since a visit or a stretch out of service ended then.
+   * Set by src/core/alarms/lifecycle/ and not by the engine: cycles, days and minutes from before
+   * this moment are of another well, for watching, since a visit or a stretch out of service ended
+   * then.
    */
   resetAtMs?: number;
-  /** Set by src/core/alarms/lifecycle/ for a watch asked once a node: the news of the node that it is asked about. */
+  /**
+   * Set by src/core/alarms/lifecycle/ for a watch asked once a node: the news of the node that it
+   * is asked about.
+   */
   node?: WellScene['nodes'][number];
 }
 
 /**
- * One watch: `evaluate` is asked whenever `triggers` names the scene's trigger. Delays are the lifecycle's: on after the condition has held
- * for `onDelayS`, off after it has been gone for `offDelayS`.
+ * One watch: `evaluate` is asked whenever `triggers` names the scene's trigger. Delays are the
+ * lifecycle's: on after the condition has held for `onDelayS`, off after it has been gone for
+ * `offDelayS`.
  */
 export interface Watch<Memory extends object = object> {
   alarm: AlarmKind;
   /**
-   * Asked once a pump; once a well (then with the first pump as `pump`, and the alarm names no pump); or once a node that there is
-   * news of (then with `node`, and the alarm names the node).
+   * Asked once a pump; once a well (then with the first pump as `pump`, and the alarm names no
+   * pump); or once a node that there is news of (then with `node`, and the alarm names the node).
    */
   scope: 'pump' | 'well' | 'node';
   triggers: readonly Scene['trigger'][];
   onDelayS: number;
   offDelayS: number;
-  /** What it remembers before its first evaluation: plain data, kept for each pump or well. Left out by a watch without memory. */
+  /**
+   * What it remembers before its first evaluation: plain data, kept for each pump or well. Left out
+   * by a watch without memory.
+   */
   initialMemory?: () => Memory;
   // A method, so that the list of watches can hold any memory: each gets the one that it made.
   evaluate(scene: Scene, memory: Memory): Evaluation;

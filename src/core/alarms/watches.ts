@@ -1,7 +1,9 @@
 /**
- * All watches, in the order in which they are asked. Those whose alarm explains others come first, so that the others find it
- * standing and become its symptoms (src/core/alarms/lifecycle/symptoms.ts). `site-silent` and `not-watched` are not here: no well can find them
- * (./sensing/site-silent.ts, ./sensing/not-watched.ts). What they find is weighed again by all that is known beside it (./reweigh-by-clues.ts).
+ * All watches, in the order in which they are asked. Those whose alarm explains others come first,
+ * so that the others find it standing and become its symptoms
+ * (src/core/alarms/lifecycle/symptoms.ts). `site-silent` and `not-watched` are not here: no well
+ * can find them (./sensing/site-silent.ts, ./sensing/not-watched.ts). What they find is weighed
+ * again by all that is known beside it (./reweigh-by-clues.ts).
  */
 import { ampsHigh } from './electric/amps-high.ts';
 import { ampsLow } from './electric/amps-low.ts';

@@ -1,6 +1,6 @@
 /**
- * What is normal for one pump of one well: medians with their spread (1.4826 x MAD), learnt from the first days that could be
- * healthy, or pinned by a person. Learning: ./learn.ts.
+ * What is normal for one pump of one well: medians with their spread (1.4826 x MAD), learnt from
+ * the first days that could be healthy, or pinned by a person. Learning: ./learn.ts.
  */
 export interface Normal {
   median: number;
@@ -15,12 +15,21 @@ export interface Baseline {
   amps?: Normal;
   cutInKpa?: Normal;
   cutOutKpa?: Normal;
-  /** Amps at the middle of the pressure band, where runs have a shape with both: comparable whatever was drawn meanwhile. */
+  /**
+   * Amps at the middle of the pressure band, where runs have a shape with both: comparable whatever
+   * was drawn meanwhile.
+   */
   ampsAtMid?: Normal;
   ranS?: Normal;
-  /** The lower quartile of run time: fills with little water drawn meanwhile, which is what the tank's drawdown and the pump's delivery set. */
+  /**
+   * The lower quartile of run time: fills with little water drawn meanwhile, which is what the
+   * tank's drawdown and the pump's delivery set.
+   */
   ranLowS?: Normal;
-  /** The shortest runs of those days, s: behind a throttling valve any draw lengthens a run without bound, and only these are fills alone. */
+  /**
+   * The shortest runs of those days, s: behind a throttling valve any draw lengthens a run without
+   * bound, and only these are fills alone.
+   */
   ranMinS?: number;
   restedS?: Normal;
   cyclesPerDay?: Normal;

@@ -1,8 +1,9 @@
 /**
- * What this well does by hour, weekday and season: of each of the last three weeks' healthy days its starts, the hours of the day in
- * which they came and its longest run and rest, and of each month gone by its middle. Three weeks, so that a week of guests, or an empty one, is
- * never the middle, and each weekday is there three times. What happened once is no habit: the longest that counts is the longest
- * that came twice.
+ * What this well does by hour, weekday and season: of each of the last three weeks' healthy days
+ * its starts, the hours of the day in which they came and its longest run and rest, and of each
+ * month gone by its middle. Three weeks, so that a week of guests, or an empty one, is never the
+ * middle, and each weekday is there three times. What happened once is no habit: the longest that
+ * counts is the longest that came twice.
  */
 import { HOUR_MS } from '../../../shared/units/duration.ts';
 import { median } from './robust.ts';
@@ -10,10 +11,16 @@ import { median } from './robust.ts';
 const WINDOW_DAYS = 21;
 /** A month is remembered by this many healthy days of it, or not at all. */
 const MIN_DAYS_PER_MONTH = 10;
-/** Runs that begin within so many hours of the clock are of one kind: a timer that knows no summer time moves by one. */
+/**
+ * Runs that begin within so many hours of the clock are of one kind: a timer that knows no summer
+ * time moves by one.
+ */
 const NEAR_HOURS = 2;
 
-/** One healthy day, short, since 21 of them are saved. `hours` has bit h set where a run began in hour h of the local day. */
+/**
+ * One healthy day, short, since 21 of them are saved. `hours` has bit h set where a run began in
+ * hour h of the local day.
+ */
 type HabitDay = [
   weekday: number,
   cycles: number,
@@ -30,7 +37,10 @@ export interface Habit {
   /** The running month (`01` to `12`) and how many of its days are in `days`. */
   month: string;
   monthDays: number;
-  /** Middle starts a day, longest run and longest rest, of each month gone by; last year's until this year's is over. */
+  /**
+   * Middle starts a day, longest run and longest rest, of each month gone by; last year's until
+   * this year's is over.
+   */
   months: Record<string, [cycles: number, longestRunS: number, longestRestS: number]>;
   /** Hours in which runs began: of the running day, and of the one that ended last. */
   startHourMask: number;
@@ -51,8 +61,9 @@ export function newHabit(): Habit {
 }
 
 /**
- * Hour of the local day, 0 to 23; also of a moment in the day before. It is counted back from the day's end: clocks are put forward and
- * back in the small hours, so that the rest of a day of 23 or 25 h is right, and its first hours are off by one.
+ * Hour of the local day, 0 to 23; also of a moment in the day before. It is counted back from the
+ * day's end: clocks are put forward and back in the small hours, so that the rest of a day of 23 or
+ * 25 h is right, and its first hours are off by one.
  */
 export function localHour(day: { startMs: number; endMs: number }, tMs: number): number {
   const left = Math.ceil((day.endMs - tMs) / HOUR_MS);
@@ -131,7 +142,10 @@ function seasonMonths(
   });
 }
 
-/** Starts that such a day usually has: the most of the middle of all days, of the same weekday's, and of this season's a year ago. */
+/**
+ * Starts that such a day usually has: the most of the middle of all days, of the same weekday's,
+ * and of this season's a year ago.
+ */
 export function normalStarts(habit: Habit, date: string): number {
   const weekday = weekdayOf(date);
   const same = habit.days.filter(([day]) => day === weekday).map(([, cycles]) => cycles);
@@ -147,7 +161,10 @@ export function seasonStarts(habit: Habit, date: string): number {
   return Math.max(0, ...seasonMonths(habit, date).map(([cycles]) => cycles));
 }
 
-/** The longest run that came twice in these weeks, or in this season a year ago, s; 0 where none did. */
+/**
+ * The longest run that came twice in these weeks, or in this season a year ago, s; 0 where none
+ * did.
+ */
 export function longestRunS(habit: Habit, date: string): number {
   return Math.max(
     secondLargest(habit.days.map(([, , , , longest]) => longest)),
@@ -155,7 +172,10 @@ export function longestRunS(habit: Habit, date: string): number {
   );
 }
 
-/** The same of the runs that began at about this hour of the day: a garden watered at 2 says nothing of a run at noon. */
+/**
+ * The same of the runs that began at about this hour of the day: a garden watered at 2 says nothing
+ * of a run at noon.
+ */
 export function longestRunAtS(habit: Habit, hour: number): number {
   const near = habit.days.filter(([, , , , , began]) => {
     const apart = Math.abs(began - hour);
@@ -164,7 +184,10 @@ export function longestRunAtS(habit: Habit, hour: number): number {
   return secondLargest(near.map(([, , , , longest]) => longest));
 }
 
-/** The longest rest that came twice, s; where the pump rested between days once only, that one; 0 where it never did. */
+/**
+ * The longest rest that came twice, s; where the pump rested between days once only, that one; 0
+ * where it never did.
+ */
 export function longestRestS(habit: Habit, date: string): number {
   const rests = habit.days.map(([, , , , , , rest]) => rest);
   return Math.max(
@@ -174,8 +197,9 @@ export function longestRestS(habit: Habit, date: string): number {
 }
 
 /**
- * In how many different hours runs began within these hours of the clock, on the day with the fewest of them: what always comes
- * by then. `fromHour` is the first whole hour; undefined with fewer days than `minDays`.
+ * In how many different hours runs began within these hours of the clock, on the day with the
+ * fewest of them: what always comes by then. `fromHour` is the first whole hour; undefined with
+ * fewer days than `minDays`.
  */
 export function minStartHours(
   habit: Habit,

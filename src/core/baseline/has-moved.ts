@@ -1,10 +1,14 @@
 /**
- * Has a baseline moved so far that it is worth a line? Further than twice the standard error of its median and than a small share
- * of itself, measured from what was told last; else each day would print one.
+ * Has a baseline moved so far that it is worth a line? Further than twice the standard error of its
+ * median and than a small share of itself, measured from what was told last; else each day would
+ * print one.
  */
 import type { Baseline, Normal } from './baseline.ts';
 
-/** The standard error of a median is 1.2533 x sigma / sqrt(n) (normal data, large n); two of them leave one in twenty to chance. */
+/**
+ * The standard error of a median is 1.2533 x sigma / sqrt(n) (normal data, large n); two of them
+ * leave one in twenty to chance.
+ */
 const TWO_ERRORS = 2 * 1.2533;
 /** Shares of the value: amps are steady, counts a day are not. */
 const MIN_CHANGE_RATIO = {

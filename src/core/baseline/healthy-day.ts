@@ -1,6 +1,7 @@
 /**
- * Could this day have been a healthy one? Judged by physical limits alone, never by the baseline that it would teach: a well that
- * was ill from its first day must not become its own measure. The answer is a reason, since "no normal found here" is told with it.
+ * Could this day have been a healthy one? Judged by physical limits alone, never by the baseline
+ * that it would teach: a well that was ill from its first day must not become its own measure. The
+ * answer is a reason, since "no normal found here" is told with it.
  */
 import type { DayEvent } from '../../../shared/api/events.ts';
 import type { Card, PumpCard } from '../domain/card.ts';
@@ -9,22 +10,43 @@ import { startsLimit } from './motor-starts-limit.ts';
 import { median } from './robust.ts';
 import type { Learning } from './learning.ts';
 
-/** Under 95 % of a day heard teaches nothing (contract, section 6): of its true length, which is 23 h or 25 h where clocks are changed. */
+/**
+ * Under 95 % of a day heard teaches nothing (contract, section 6): of its true length, which is 23
+ * h or 25 h where clocks are changed.
+ */
 const MIN_HEARD_FRACTION = 0.95;
-/** A service factor may be used in full; a clamp of 2 % and a supply of 5 % more are not an ill pump. */
+/**
+ * A service factor may be used in full; a clamp of 2 % and a supply of 5 % more are not an ill
+ * pump.
+ */
 const MAX_AMPS_RATIO = 1.07;
-/** Runs shorter than this do not cool a motor, whatever its size, where the card knows no tank as small. Common practice asks for a minute. */
+/**
+ * Runs shorter than this do not cool a motor, whatever its size, where the card knows no tank as
+ * small. Common practice asks for a minute.
+ */
 const MIN_RUN_S = 8;
-/** A tank that this pump can fill in under 40 s is too small for it, and many starts are its nature: the trade sizes tanks for runs of a minute. */
+/**
+ * A tank that this pump can fill in under 40 s is too small for it, and many starts are its nature:
+ * the trade sizes tanks for runs of a minute.
+ */
 const SMALL_TANK_FILL_S = 40;
-/** A pump with a pressure switch that rests less than a tenth of the day is held by a leak or does not reach cut-out. */
+/**
+ * A pump with a pressure switch that rests less than a tenth of the day is held by a leak or does
+ * not reach cut-out.
+ */
 const MAX_RUN_FRACTION = 0.9;
 /** 20 L/h: an EPA "bad leak" is 90 gal/day (14 L/h); a day with more is no measure of this well. */
 const MAX_LEAK_L_PER_DAY = 480;
-/** A check of the air charge: the trade asks for 2 psi under cut-in (Water Systems Council, "Pressure Tanks", 2007). 3 psi over it is 5 psi wrong. */
+/**
+ * A check of the air charge: the trade asks for 2 psi under cut-in (Water Systems Council,
+ * "Pressure Tanks", 2007). 3 psi over it is 5 psi wrong.
+ */
 const MAX_PRECHARGE_OVER_CUT_IN_KPA = 21;
 const MIN_PRECHARGE_RATIO = 0.5;
-/** Of the least time that a fill can take: half of it leaves room for a card that is off by a tank's size. */
+/**
+ * Of the least time that a fill can take: half of it leaves room for a card that is off by a tank's
+ * size.
+ */
 const MIN_FILL_RATIO = 0.5;
 
 export type Health =
@@ -76,8 +98,9 @@ function unhealthyReason(state: Learning, facts: DayFacts): string | undefined {
 }
 
 /**
- * Too many starts, or runs too short. A tank that its card says is small makes many short runs from the first day to the last: that is
- * normal for this well, though not good for its motor, which src/core/alarms/water/starts-over-limit.ts says.
+ * Too many starts, or runs too short. A tank that its card says is small makes many short runs from
+ * the first day to the last: that is normal for this well, though not good for its motor, which
+ * src/core/alarms/water/starts-over-limit.ts says.
  */
 function shortRunsReason(state: Learning, { day, card, pump }: DayFacts): string | undefined {
   const cycles = day.cycles ?? 0;

@@ -1,7 +1,8 @@
 /**
- * When a normal is known, and how it moves: first after enough healthy days, then a little each healthy day, never on a day on
- * which something stood that changes what is measured. What was learnt first stays as `pinned`, since a fault that grows slowly
- * takes a sliding measure along with it.
+ * When a normal is known, and how it moves: first after enough healthy days, then a little each
+ * healthy day, never on a day on which something stood that changes what is measured. What was
+ * learnt first stays as `pinned`, since a fault that grows slowly takes a sliding measure along
+ * with it.
  */
 import type { DayEvent } from '../../../shared/api/events.ts';
 import type { AlarmKind } from '../../../shared/text/en/alarms/kinds.ts';
@@ -19,20 +20,24 @@ import { trackShape } from './shape-track.ts';
 export { newLearning, type Learning } from './learning.ts';
 
 /**
- * Enough to know a normal by: a working week with a handful of runs a day; for wells that seldom run more days make up for it. Ten
- * days with three runs is a stock tank on a float. With 20 amps the standard error of their median is 0.28 of their spread.
+ * Enough to know a normal by: a working week with a handful of runs a day; for wells that seldom
+ * run more days make up for it. Ten days with three runs is a stock tank on a float. With 20 amps
+ * the standard error of their median is 0.28 of their spread.
  */
 const ENOUGH = [
   { days: 5, cycles: 20 },
   { days: 7, cycles: 10 },
   { days: 10, cycles: 3 },
 ] as const;
-/** After so many whole days none of which could be healthy, it is said that there is no normal here. */
+/**
+ * After so many whole days none of which could be healthy, it is said that there is no normal here.
+ */
 const UNHEALTHY_DAYS_TO_EMIT = 5;
 
 /**
- * Alarms during which a day teaches nothing, since they change amps, pressures, runs or counts. Left out are those that say nothing
- * of the pump (a silent node already makes the day unheard), and the two that are only a departure from habit: a habit that lasts is learnt.
+ * Alarms during which a day teaches nothing, since they change amps, pressures, runs or counts.
+ * Left out are those that say nothing of the pump (a silent node already makes the day unheard),
+ * and the two that are only a departure from habit: a habit that lasts is learnt.
  */
 const LEARNS_DURING: ReadonlySet<AlarmKind> = new Set<AlarmKind>([
   'freeze-risk',
@@ -77,8 +82,8 @@ export interface DayResult {
 }
 
 /**
- * Takes one finished cycle into the running day; `hour` is that of the local day in which it began. Cycles that were not whole, or no
- * runs at all, are left out.
+ * Takes one finished cycle into the running day; `hour` is that of the local day in which it began.
+ * Cycles that were not whole, or no runs at all, are left out.
  */
 export function learnCycle(state: Learning, cycle: Cycle, baseline?: Baseline, hour?: number): void {
   if (cycle.flags.some((flag) => flag === 'failed-start' || flag === 'merged' || flag === 'clock-step'))
@@ -114,7 +119,8 @@ export function learnDay(state: Learning, input: DayInput): DayResult {
     reason === undefined || !input.baseline ? baselineOf(state, input, handPinned) : input.baseline;
   const first = input.baseline === undefined || (input.baseline.pinned && input.baseline.ranS === undefined);
   const shouldEmit = first || hasMoved(input.baseline, baseline);
-  // What was told stays the measure of the next move: small steps in one direction are told when they add up.
+  // What was told stays the measure of the next move: small steps in one direction are told when
+  // they add up.
   const baselineToKeep =
     shouldEmit || !input.baseline
       ? baseline
@@ -170,7 +176,10 @@ function hasEnoughDays(state: Learning): boolean {
 /** Of the runs of the days that slide: one odd one may be shorter. */
 const SHORTEST_RUN_RANK = 0.05;
 
-/** What the healthy days so far say is normal. A quantity pinned by hand (n = 0) stays as it was pinned. */
+/**
+ * What the healthy days so far say is normal. A quantity pinned by hand (n = 0) stays as it was
+ * pinned.
+ */
 function baselineOf(state: Learning, { atMs, day }: DayInput, manual: Baseline | undefined): Baseline {
   const pooled = (column: 'amps' | 'mid' | 'cutIn' | 'cutOut' | 'ran'): number[] =>
     state.recentDays.flatMap((slot) => slot[column]);
@@ -200,7 +209,10 @@ function baselineOf(state: Learning, { atMs, day }: DayInput, manual: Baseline |
   };
 }
 
-/** The lower quartile with the spread of the lower half: what water is drawn meanwhile only lengthens runs. */
+/**
+ * The lower quartile with the spread of the lower half: what water is drawn meanwhile only
+ * lengthens runs.
+ */
 function lowerQuartileNormal(ran: readonly number[], low: number): Normal {
   const half = ran.filter((value) => value <= (quantile(ran, 0.5) ?? low));
   const spread = normalOf(half)?.spread ?? 0;
@@ -242,8 +254,9 @@ export function resetLearning(state: Learning): void {
 }
 
 /**
- * What a person says is normal, over what was learnt. Spreads are the learnt ones where there are any, else what a clamp and a
- * supply usually show: 1.5 % of amps, 2 psi of pressure (common practice). `n` is 0: it was not counted.
+ * What a person says is normal, over what was learnt. Spreads are the learnt ones where there are
+ * any, else what a clamp and a supply usually show: 1.5 % of amps, 2 psi of pressure (common
+ * practice). `n` is 0: it was not counted.
  */
 export function pinBaseline(
   learned: Baseline | undefined,
@@ -267,7 +280,8 @@ export function pinBaseline(
     ...normalField('cutInKpa', pin(values.cutInKpa, learned?.cutInKpa, 14) ?? learned?.cutInKpa),
     ...normalField('cutOutKpa', pin(values.cutOutKpa, learned?.cutOutKpa, 14) ?? learned?.cutOutKpa),
   };
-  // Current at the middle of the band was measured under the old amps; it is learnt again under the new ones.
+  // Current at the middle of the band was measured under the old amps; it is learnt again under the
+  // new ones.
   if (values.amps !== undefined) delete pinned.ampsAtMid;
   return pinned;
 }

@@ -1,8 +1,9 @@
 /**
- * What is remembered while a pump's normal is learnt: of each healthy day its quantiles, never its cycles, so that a week fits
- * in about a kilobyte. Quantiles of equal rank carry a day's distribution: pooled over days they give its median and MAD nearly as
- * all the cycles would. Their number matters: with two or six ranks the quartiles are among them, and 1.4826 x MAD comes out as sigma;
- * with three it would be 1.43 of it, with five 0.78.
+ * What is remembered while a pump's normal is learnt: of each healthy day its quantiles, never its
+ * cycles, so that a week fits in about a kilobyte. Quantiles of equal rank carry a day's
+ * distribution: pooled over days they give its median and MAD nearly as all the cycles would. Their
+ * number matters: with two or six ranks the quartiles are among them, and 1.4826 x MAD comes out as
+ * sigma; with three it would be 1.43 of it, with five 0.78.
  */
 import type { Cycle } from '../cycles/cycle.ts';
 import { closeHabitDay, addHabitDay, newHabit, type Habit } from './habit.ts';
@@ -10,7 +11,10 @@ import { quantile } from './robust.ts';
 
 /** Days that slide: a whole week, short enough that a change of season is followed. */
 const WINDOW_DAYS = 7;
-/** Cycles of the running day that are kept; beyond, every second one is dropped and only every second one taken from then on. */
+/**
+ * Cycles of the running day that are kept; beyond, every second one is dropped and only every
+ * second one taken from then on.
+ */
 const MAX_TODAY_SAMPLES = 12;
 
 /** One cycle as it is remembered till its day ends; null where it could not be measured. */
@@ -42,7 +46,9 @@ export interface Learning {
   recentDays: DayQuantiles[];
   /** What it does by hour, weekday and season. */
   habit: Habit;
-  /** Since learning began: healthy days and their cycles, and whole days that could not be healthy. */
+  /**
+   * Since learning began: healthy days and their cycles, and whole days that could not be healthy.
+   */
   days: number;
   cycles: number;
   unhealthyDays: number;
@@ -77,8 +83,8 @@ export function newLearning(): Learning {
 }
 
 /**
- * Takes one cycle into the running day, bounded: it keeps every `stride`-th, evenly over the day. `hour` is that of the local day in
- * which it began, where that day is known.
+ * Takes one cycle into the running day, bounded: it keeps every `stride`-th, evenly over the day.
+ * `hour` is that of the local day in which it began, where that day is known.
  */
 export function addSample(
   state: Learning,
@@ -146,7 +152,10 @@ function dayQuantiles(samples: readonly Sample[], column: 0 | 1 | 2 | 3 | 4, cou
   );
 }
 
-/** Four significant figures are below what any clamp or transducer here can tell, and keep the saved state small. */
+/**
+ * Four significant figures are below what any clamp or transducer here can tell, and keep the saved
+ * state small.
+ */
 function roundToFourFigures(value: number | undefined): number | null {
   return value === undefined ? null : Number(value.toPrecision(4));
 }

@@ -1,15 +1,19 @@
 /**
- * The least time in which this pump can fill this tank from cut-in to cut-out: the tank's drawdown by Boyle's law over the most
- * that the pump can lift. Most is half again its rated flow, or, where that is not on the card, what the motor's power could lift at most against the
- * pressure at cut-in alone, from no depth, at 65 % (pump and motor of this size reach less; common practice). Fills far
- * quicker than that are of a tank that has lost its air, or of another tank than the card's.
+ * The least time in which this pump can fill this tank from cut-in to cut-out: the tank's drawdown
+ * by Boyle's law over the most that the pump can lift. Most is half again its rated flow, or, where
+ * that is not on the card, what the motor's power could lift at most against the pressure at cut-in
+ * alone, from no depth, at 65 % (pump and motor of this size reach less; common practice). Fills
+ * far quicker than that are of a tank that has lost its air, or of another tank than the card's.
  */
 import type { Card, PumpCard } from '../domain/card.ts';
 import { tankDrawdownL, tankOf } from '../hydraulics/tank.ts';
 
 const MAX_RATED_RATIO = 1.5;
 const BEST_EFFICIENCY = 0.65;
-/** A switch that learnt nothing yet sits 2 psi over the precharge (Water Systems Council, "Pressure Tanks", 2007). */
+/**
+ * A switch that learnt nothing yet sits 2 psi over the precharge (Water Systems Council, "Pressure
+ * Tanks", 2007).
+ */
 const PRECHARGE_UNDER_CUT_IN_KPA = 14;
 
 /** Seconds; undefined where the card says too little. */

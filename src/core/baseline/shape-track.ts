@@ -1,7 +1,8 @@
 /**
- * The usual shape of a run, learnt without keeping runs: at each step of an even grid a running median and a running spread, each
- * moved by a bounded step towards every new run (stochastic approximation of a quantile, Robbins & Monro 1951). A run that is
- * quite different moves them no further than one that is a little different.
+ * The usual shape of a run, learnt without keeping runs: at each step of an even grid a running
+ * median and a running spread, each moved by a bounded step towards every new run (stochastic
+ * approximation of a quantile, Robbins & Monro 1951). A run that is quite different moves them no
+ * further than one that is a little different.
  */
 import type { Cycle } from '../cycles/cycle.ts';
 import type { ShapeTrack } from './learning.ts';
@@ -51,7 +52,10 @@ export function trackShape(
   return next;
 }
 
-/** The last step of a shape holds readings of the stop; and a mean over the second in which it came shows a part of the current. */
+/**
+ * The last step of a shape holds readings of the stop; and a mean over the second in which it came
+ * shows a part of the current.
+ */
 function isStopPoint({ ranS, amps, shape }: Cycle, atS: number): boolean {
   if (!shape || atS === 0) return false;
   const step = Math.ceil(atS / shape.everyS);
@@ -85,7 +89,8 @@ function updateEstimate(
   const deviation = value - middle;
   const bounded = Math.max(-spread, Math.min(spread, deviation));
   middles[step] = Number((middle + rate * 2 * bounded).toPrecision(4));
-  // The MAD is where half lie inside: it grows by what lies outside and shrinks by what lies inside.
+  // The MAD is where half lie inside: it grows by what lies outside and shrinks by what lies
+  // inside.
   const outside = Math.abs(deviation) > spread / 1.4826 ? 1 : -1;
   spreads[step] = Number(Math.max(minSpread, spread * (1 + rate * 0.5 * outside)).toPrecision(3));
 }

@@ -1,8 +1,10 @@
 /**
- * What the supply's voltage does to this motor's current, learnt from its own runs. A loaded motor draws more when voltage falls, a
- * lightly loaded one less, so neither the size nor the sign can be put in from a table. Learnt from one run to the next (change of current on change of
- * voltage, both as logarithms), so that neither a slow fault nor a step of the motor is taken for the supply: a step is one pair among
- * many. The slope is shrunk towards nothing until the voltage has moved enough to tell (ridge regression; Hoerl & Kennard 1970).
+ * What the supply's voltage does to this motor's current, learnt from its own runs. A loaded motor
+ * draws more when voltage falls, a lightly loaded one less, so neither the size nor the sign can be
+ * put in from a table. Learnt from one run to the next (change of current on change of voltage,
+ * both as logarithms), so that neither a slow fault nor a step of the motor is taken for the
+ * supply: a step is one pair among many. The slope is shrunk towards nothing until the voltage has
+ * moved enough to tell (ridge regression; Hoerl & Kennard 1970).
  */
 import type { Cycle } from '../cycles/cycle.ts';
 import { median } from './robust.ts';
@@ -25,12 +27,20 @@ export interface SupplyEffect {
 const REFERENCE_RUNS = 10;
 /** Older pairs fade: about three hundred count. */
 const PAIR_DECAY = 0.997;
-/** Before anything is learnt: slopes within +-0.7 are likely, as met in induction motors of this size (common practice, no source). */
+/**
+ * Before anything is learnt: slopes within +-0.7 are likely, as met in induction motors of this
+ * size (common practice, no source).
+ */
 const PRIOR_SLOPE = 0.7;
-/** Currents of two following runs differ by chance by this share, until their own scatter is known. */
+/**
+ * Currents of two following runs differ by chance by this share, until their own scatter is known.
+ */
 const PAIR_SPREAD = 0.01;
 const MAX_SLOPE = 2;
-/** A pair in which current moved more than this is a fault or another pressure, and no answer to voltage. */
+/**
+ * A pair in which current moved more than this is a fault or another pressure, and no answer to
+ * voltage.
+ */
 const MAX_AMPS_CHANGE = 0.06;
 
 export function newSupplyEffect(): SupplyEffect {
@@ -82,14 +92,20 @@ export function learnSupply(supply: SupplyEffect, cycle: Cycle): void {
   supply.amps = amps;
 }
 
-/** By what to multiply the current of a run at `volts` to get it at the usual supply; 1 while that is not known. */
+/**
+ * By what to multiply the current of a run at `volts` to get it at the usual supply; 1 while that
+ * is not known.
+ */
 export function supplyFactor(supply: SupplyEffect, volts: number | undefined): number {
   const { refVolts } = supply;
   if (refVolts === undefined || volts === undefined || volts <= 0) return 1;
   return (refVolts / volts) ** supplySlope(supply);
 }
 
-/** Share by which that factor may still be off: what the voltage has moved times what is not known of the slope. */
+/**
+ * Share by which that factor may still be off: what the voltage has moved times what is not known
+ * of the slope.
+ */
 export function supplyFactorUncertainty(supply: SupplyEffect, volts: number | undefined): number {
   const { refVolts } = supply;
   if (refVolts === undefined || volts === undefined || volts <= 0) return 0;

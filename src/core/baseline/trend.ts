@@ -1,7 +1,9 @@
 /**
- * Does it rise, and how fast, said so that a few bad values change neither: the Mann-Kendall test counts pairs that go up against pairs that go
- * down, the Theil-Sen slope is the middle of the slopes of all pairs (Mann 1945, Kendall 1975; Theil 1950, Sen 1968; as in US EPA QA/G-9S, section 4.3). For
- * short stretches: the work grows as the square of their length. simple-statistics has neither of the two.
+ * Does it rise, and how fast, said so that a few bad values change neither: the Mann-Kendall test
+ * counts pairs that go up against pairs that go down, the Theil-Sen slope is the middle of the
+ * slopes of all pairs (Mann 1945, Kendall 1975; Theil 1950, Sen 1968; as in US EPA QA/G-9S, section
+ * 4.3). For short stretches: the work grows as the square of their length. simple-statistics has
+ * neither of the two.
  */
 import { median } from './robust.ts';
 
@@ -20,7 +22,10 @@ export function theilSen(x: readonly number[], y: readonly number[]): number | u
   return median(slopes);
 }
 
-/** Mann-Kendall: the sum of signs of all pairs, its variance without trend (ties counted), and z with continuity correction. */
+/**
+ * Mann-Kendall: the sum of signs of all pairs, its variance without trend (ties counted), and z
+ * with continuity correction.
+ */
 export function mannKendall(y: readonly number[]): { s: number; variance: number; z: number } {
   let s = 0;
   for (let to = 1; to < y.length; to++)
@@ -35,7 +40,10 @@ export function mannKendall(y: readonly number[]): { s: number; variance: number
   return { s, variance, z };
 }
 
-/** How much evenly spaced values rose from first to last by their trend; 0 where there is no sure upward one. */
+/**
+ * How much evenly spaced values rose from first to last by their trend; 0 where there is no sure
+ * upward one.
+ */
 export function trendRise(values: readonly number[]): number {
   if (values.length < 3 || mannKendall(values).z < Z_LIMIT) return 0;
   const slope = theilSen([...values.keys()], values) ?? 0;

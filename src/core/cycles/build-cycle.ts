@@ -1,4 +1,7 @@
-/** A run that is over, with the pressure beside it, as a cycle: the numbers that describe it, and whether the motor turned at all. */
+/**
+ * A run that is over, with the pressure beside it, as a cycle: the numbers that describe it, and
+ * whether the motor turned at all.
+ */
 import { findLoadLoss, findLoadLossAtEnd } from './load-loss.ts';
 import type { Cycle } from './cycle.ts';
 import { detectLongStart } from './long-start.ts';
@@ -8,11 +11,20 @@ import { finishShape } from './shape.ts';
 import { inrushS, type StartTrack } from './start.ts';
 import { readCutOut } from './pressure-buffer.ts';
 
-/** A peak under this many times the running current is no start: the record came too late, or a drive started the motor softly. */
+/**
+ * A peak under this many times the running current is no start: the record came too late, or a
+ * drive started the motor softly.
+ */
 const PEAK_OVER_RUNNING = 2;
-/** A motor that does not turn draws several times its running current, until something trips: the slowest overloads take 30 s (class 30). */
+/**
+ * A motor that does not turn draws several times its running current, until something trips: the
+ * slowest overloads take 30 s (class 30).
+ */
 const LOCKED_RATIO = 2.2;
-/** One that raised pressure did turn, unless another pump raised it: the median of a run of seconds is mostly its inrush. */
+/**
+ * One that raised pressure did turn, unless another pump raised it: the median of a run of seconds
+ * is mostly its inrush.
+ */
 const LOCKED_RATIO_RAISING = 3;
 const MAX_LOCKED_MS = 45_000;
 

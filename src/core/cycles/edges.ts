@@ -1,7 +1,7 @@
 /**
- * When a pump starts and stops, as a small machine over its current. A start or stop is believed only when a second reading
- * says the same (by exception: when the value has held for 3 s); its time is that of the first one. One odd reading is a spike or
- * a dropout and changes nothing.
+ * When a pump starts and stops, as a small machine over its current. A start or stop is believed
+ * only when a second reading says the same (by exception: when the value has held for 3 s); its
+ * time is that of the first one. One odd reading is a spike or a dropout and changes nothing.
  */
 export type Phase = 'unknown' | 'rest' | 'pending-run' | 'run' | 'pending-rest';
 
@@ -26,9 +26,10 @@ export function newEdges(): Edges {
 }
 
 /**
- * One reading. `high` is: over the on level, or over the off level while running. `blip` comes where a single high reading was
- * followed by a low one, `dropout` where a single low one was followed by a high one: the caller, who knows the sampling and the
- * pressure, says what these were (`edgeStopped` turns a dropout into a stop after all).
+ * One reading. `high` is: over the on level, or over the off level while running. `blip` comes
+ * where a single high reading was followed by a low one, `dropout` where a single low one was
+ * followed by a high one: the caller, who knows the sampling and the pressure, says what these were
+ * (`edgeStopped` turns a dropout into a stop after all).
  */
 export function updateEdges(edges: Edges, tMs: number, high: boolean): EdgeStep {
   switch (edges.phase) {

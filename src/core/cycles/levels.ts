@@ -1,6 +1,7 @@
 /**
- * The two levels of a pump's current, at rest and running, found from the data: no threshold is set by hand. The card's maximum
- * amps, where there is one, and the smallest pump motors made, where there is none, only give the place to begin.
+ * The two levels of a pump's current, at rest and running, found from the data: no threshold is set
+ * by hand. The card's maximum amps, where there is one, and the smallest pump motors made, where
+ * there is none, only give the place to begin.
  */
 import { upperMedian } from './upper-median.ts';
 
@@ -15,7 +16,10 @@ export interface Levels {
   running?: number | undefined;
   /** Where running begins while nothing is known, A. */
   startGuess: number;
-  /** Highest level that held for two readings while no run was found, A: a pump smaller than the guess. */
+  /**
+   * Highest level that held for two readings while no run was found, A: a pump smaller than the
+   * guess.
+   */
   highest: number;
   on: number;
   off: number;
@@ -24,18 +28,23 @@ export interface Levels {
 }
 
 const MAX_RUNS = 9;
-/** Smallest submersible motors draw about 3 A at 230 V, small boosters under 2 A (common practice, no source). */
+/**
+ * Smallest submersible motors draw about 3 A at 230 V, small boosters under 2 A (common practice,
+ * no source).
+ */
 const GUESS_WITHOUT_CARD_A = 1;
 /**
- * A motor without any load still draws a third of its usual current and more (common practice, no source). What is less is something else
- * on the conductor, a heat tape or a lamp: it must neither begin a run nor keep one going.
+ * A motor without any load still draws a third of its usual current and more (common practice, no
+ * source). What is less is something else on the conductor, a heat tape or a lamp: it must neither
+ * begin a run nor keep one going.
  */
 const RATIO_OF_MAX = 0.28;
 const ON_RATIO = 0.3;
 const OFF_RATIO = 0.27;
 /**
- * Power goes with the cube of speed: a drive at its least speed draws an eighth of what it does at full speed and some for itself, so its
- * levels lie lower. Its electronics draw a few tenths of an ampere at rest; that is learnt as `idle`, over which these stand.
+ * Power goes with the cube of speed: a drive at its least speed draws an eighth of what it does at
+ * full speed and some for itself, so its levels lie lower. Its electronics draw a few tenths of an
+ * ampere at rest; that is learnt as `idle`, over which these stand.
  */
 const ON_RATIO_DRIVE = 0.08;
 const MIN_ON_DRIVE_A = 0.25;
@@ -46,7 +55,10 @@ const NOISE_TIMES = 12;
 /** The slow mean forgets over this many readings. */
 const IDLE_MEMORY = 2000;
 
-/** `hasDrive`: a drive sets the pump's speed, so that its least running current is a small share of its usual one. */
+/**
+ * `hasDrive`: a drive sets the pump's speed, so that its least running current is a small share of
+ * its usual one.
+ */
 export function newLevels(maxAmps: number | undefined, hasDrive = false): Levels {
   const startGuess = hasDrive ? guessDriveStartAmps(maxAmps) : guessStartAmps(maxAmps);
   const levels: Levels = {
@@ -104,7 +116,10 @@ export function learnRunning(levels: Levels, amps: number): void {
   updateThresholds(levels);
 }
 
-/** A card with other motor amps or another control, or a repair: begin again from the guess, keeping what is known of the clamp at rest. */
+/**
+ * A card with other motor amps or another control, or a repair: begin again from the guess, keeping
+ * what is known of the clamp at rest.
+ */
 export function resetLevels(levels: Levels, maxAmps: number | undefined, hasDrive = false): void {
   const fresh = newLevels(maxAmps, hasDrive);
   if (hasDrive) levels.hasDrive = true;

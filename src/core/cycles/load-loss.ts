@@ -1,11 +1,15 @@
 /**
- * When current fell away within a run and stayed down while pressure did not go on rising: the pump had water and lost it. A fill takes
- * some of the current away too, but evenly and while pressure climbs; what counts here is a fall of a fifth that lasts to the end.
+ * When current fell away within a run and stayed down while pressure did not go on rising: the pump
+ * had water and lost it. A fill takes some of the current away too, but evenly and while pressure
+ * climbs; what counts here is a fall of a fifth that lasts to the end.
  */
 import type { Shape } from './shape.ts';
 import { upperMedian } from './upper-median.ts';
 
-/** An unloaded motor draws half to three quarters (common practice, no source); a fill from cut-in to cut-out takes a tenth at most. */
+/**
+ * An unloaded motor draws half to three quarters (common practice, no source); a fill from cut-in
+ * to cut-out takes a tenth at most.
+ */
 const MAX_REMAINING_RATIO = 0.8;
 const MAX_FIRST_RATIO = 0.87;
 /** What the run drew when it was well must have been seen: so many steps, and for so long. */
@@ -25,7 +29,10 @@ export interface LoadLoss {
   ratio: number;
 }
 
-/** Undefined where nothing broke. `ranS`: the run's length; a step that it does not fill holds readings of the rest as well. */
+/**
+ * Undefined where nothing broke. `ranS`: the run's length; a step that it does not fill holds
+ * readings of the rest as well.
+ */
 export function findLoadLoss(shape: Shape, ranS = shape.everyS * shape.amps.length): LoadLoss | undefined {
   const { everyS, kpa } = shape;
   const amps = shape.amps.slice(0, Math.floor(ranS / everyS));
@@ -43,8 +50,9 @@ export function findLoadLoss(shape: Shape, ranS = shape.everyS * shape.amps.leng
 }
 
 /**
- * The same where a protector ended the run within seconds, too soon for its shape: two of the last three readings are low. One alone is
- * the stop itself. Whether the run ended where it should, the caller knows.
+ * The same where a protector ended the run within seconds, too soon for its shape: two of the last
+ * three readings are low. One alone is the stop itself. Whether the run ended where it should, the
+ * caller knows.
  */
 export function findLoadLossAtEnd(
   ends: readonly [number, number, number],

@@ -1,6 +1,7 @@
 /**
- * How often a channel speaks, found from its own times: a steady period, or by exception (on change, at least every 60 s). From
- * it follows how long a reading is good: three periods, 90 s by exception (contract, section 6, `heardS`).
+ * How often a channel speaks, found from its own times: a steady period, or by exception (on
+ * change, at least every 60 s). From it follows how long a reading is good: three periods, 90 s by
+ * exception (contract, section 6, `heardS`).
  */
 export interface Pace {
   lastMs: number;
@@ -14,7 +15,10 @@ export interface Pace {
 }
 
 const MAX_STEPS = 24;
-/** Steps within this share of the median count as steady; fewer than two thirds steady is by exception. */
+/**
+ * Steps within this share of the median count as steady; fewer than two thirds steady is by
+ * exception.
+ */
 const STEADY_TOLERANCE = 0.25;
 const MIN_STEADY_FRACTION = 2 / 3;
 /** Steady sampling is 0.1 Hz at the slowest (contract, section 2), and a quarter is allowed for. */
@@ -48,7 +52,10 @@ function updatePeriod(pace: Pace): void {
   pace.stepsSinceUpdate = 0;
 }
 
-/** The upper of the middle ones. So few are sorted soonest by putting each in its place (insertion sort). */
+/**
+ * The upper of the middle ones. So few are sorted soonest by putting each in its place (insertion
+ * sort).
+ */
 function medianOf(steps: readonly number[]): number {
   const { length } = steps;
   for (let i = 0; i < length; i++) {
@@ -60,7 +67,10 @@ function medianOf(steps: readonly number[]): number {
   return SORT_BUFFER[length >> 1]!;
 }
 
-/** Notes a reading at `tMs`; readings of one moment count once. Returns the step from the one before, 0 where there was none. */
+/**
+ * Notes a reading at `tMs`; readings of one moment count once. Returns the step from the one
+ * before, 0 where there was none.
+ */
 export function recordReadingTime(pace: Pace, tMs: number): number {
   const step = pace.lastMs < 0 ? 0 : tMs - pace.lastMs;
   if (pace.lastMs >= 0 && step <= 0) return 0;

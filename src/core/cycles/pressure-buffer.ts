@@ -1,6 +1,7 @@
 /**
- * The last seconds of a well's pressure, and what the contract reads from them: cut-in along the line before a start, cut-out as
- * the highest median of three before a stop. Enough is kept to look back from a start or stop that is believed a little late.
+ * The last seconds of a well's pressure, and what the contract reads from them: cut-in along the
+ * line before a start, cut-out as the highest median of three before a stop. Enough is kept to look
+ * back from a start or stop that is believed a little late.
  */
 export interface PressureBuffer {
   /** Readings, oldest first. */
@@ -16,7 +17,9 @@ const LOOKBACK_MS = 10_000;
 const KEEP_MS = 32_000;
 const MIN_KEPT = 6;
 const TRIM_AT = 64;
-/** A value by exception is good for 90 s; three readings of coarse sampling at 10 s lie within 35 s. */
+/**
+ * A value by exception is good for 90 s; three readings of coarse sampling at 10 s lie within 35 s.
+ */
 const HELD_VALID_MS = 90_000;
 const COARSE_SPAN_MS = 35_000;
 const COARSE_READINGS = 3;
@@ -45,7 +48,10 @@ function indexFrom(buffer: PressureBuffer, tMs: number): number {
   return at;
 }
 
-/** Value at `atMs` of the straight line through readings `from` to `to` (least squares); the mean where they are of one moment. */
+/**
+ * Value at `atMs` of the straight line through readings `from` to `to` (least squares); the mean
+ * where they are of one moment.
+ */
 function fitValueAt(buffer: PressureBuffer, from: number, to: number, atMs: number): number {
   const n = to - from;
   let sumT = 0;
@@ -73,7 +79,10 @@ function heldAt(buffer: PressureBuffer, tMs: number): number | undefined {
   return buffer.kpa[at];
 }
 
-/** Pressure at `startedMs`, kPa; only readings of the rest since `restFromMs` count. Absent where it was not measured. */
+/**
+ * Pressure at `startedMs`, kPa; only readings of the rest since `restFromMs` count. Absent where it
+ * was not measured.
+ */
 export function readCutIn(
   buffer: PressureBuffer,
   startedMs: number,
@@ -91,7 +100,10 @@ export function readCutIn(
   return to > from ? fitValueAt(buffer, from, to, startedMs) : undefined;
 }
 
-/** Pressure where the run ended, kPa; only readings of the run count. Absent with fewer than three (by exception: none). */
+/**
+ * Pressure where the run ended, kPa; only readings of the run count. Absent with fewer than three
+ * (by exception: none).
+ */
 export function readCutOut(
   buffer: PressureBuffer,
   startedMs: number,
@@ -122,7 +134,10 @@ export function medianOfThree(a: number, b: number, c: number): number {
   return Math.max(Math.min(a, b), Math.min(Math.max(a, b), c));
 }
 
-/** When pressure was first at or over `kpa`, from `fromMs` on; absent where it was not within the trail. */
+/**
+ * When pressure was first at or over `kpa`, from `fromMs` on; absent where it was not within the
+ * trail.
+ */
 export function firstAtOrOver(buffer: PressureBuffer, fromMs: number, kpa: number): number | undefined {
   for (let i = indexFrom(buffer, fromMs); i < buffer.timeMs.length; i++) {
     if (buffer.kpa[i]! >= kpa) return buffer.timeMs[i];

@@ -15,7 +15,10 @@ export interface PumpState {
   /** Last value of each line, A; -1 where it never spoke. */
   legAmps: number[];
   legMs: number[];
-  /** Readings since a start that is not believed yet; in a run, those of a line that showed rest while the others were not yet read. */
+  /**
+   * Readings since a start that is not believed yet; in a run, those of a line that showed rest
+   * while the others were not yet read.
+   */
   pending: [number, number, number][];
   run?: Run | undefined;
   /** Where pressure stood as the last run began, kPa. */
@@ -24,7 +27,10 @@ export interface PumpState {
   restFromMs?: number | undefined;
   /** A start's record that came before its run was believed. */
   startRecord?: StartTrack | undefined;
-  /** The reading that ended a hole in the data while the pump rested: a run that begins with it may be older. */
+  /**
+   * The reading that ended a hole in the data while the pump rested: a run that begins with it may
+   * be older.
+   */
   gapEndMs?: number;
   /** Single odd readings that changed nothing. */
   spikes: number;
@@ -47,7 +53,8 @@ export function newPump(index: number, maxAmps: number | undefined, hasDrive = f
     legAmps: [],
     legMs: [],
     pending: [],
-    // Named from the start and never deleted: an object that keeps its shape is read several times as fast.
+    // Named from the start and never deleted: an object that keeps its shape is read several times
+    // as fast.
     run: undefined,
     lastStartKpa: undefined,
     restFromMs: undefined,

@@ -1,6 +1,7 @@
 /**
- * One pump of one well: readings of its current (and of the well's pressure) in, starts and whole cycles out. It knows neither
- * what the water does nor what is normal; it says when the pump ran and with what numbers.
+ * One pump of one well: readings of its current (and of the well's pressure) in, starts and whole
+ * cycles out. It knows neither what the water does nor what is normal; it says when the pump ran
+ * and with what numbers.
  */
 import type { Cycle } from './cycle.ts';
 import { buildCycle, isLockedRotorCurrent } from './build-cycle.ts';
@@ -25,7 +26,9 @@ const NO_STEP: PumpStep = { is: 'none' };
 
 /** Rise over cut-in that shows water moving (contract, section 6). */
 const RISEN_KPA = 7;
-/** Without any current reading for this long a run is closed, and what comes after is another one. */
+/**
+ * Without any current reading for this long a run is closed, and what comes after is another one.
+ */
 const MAX_GAP_MS = 120_000;
 /** 2 psi: what a switch and the readings beside a start scatter. */
 const START_PRESSURE_TOLERANCE_KPA = 14;
@@ -107,8 +110,9 @@ function handleGap(pump: PumpState, tMs: number): void {
 }
 
 /**
- * A running reading. Of several lines the first that shows rest may be the first of the stop itself: it counts once another line shows
- * later, or at the same time, that the pump still ran. Else the end of a run would look like current that fell away.
+ * A running reading. Of several lines the first that shows rest may be the first of the stop
+ * itself: it counts once another line shows later, or at the same time, that the pump still ran.
+ * Else the end of a run would look like current that fell away.
  */
 function addRunningReading(pump: PumpState, leg: number, tMs: number, amps: number): void {
   if (pump.legAmps.length > 1 && amps <= pump.levels.off) {
@@ -174,8 +178,9 @@ function discardSpike(pump: PumpState): PumpStep {
 }
 
 /**
- * One high reading, then a low one. At coarse sampling it is a short run where it reads like one. Of starting current, with pressure at
- * the cut-in or under it, it is a start that failed: those last a second or two. Else it is a spike.
+ * One high reading, then a low one. At coarse sampling it is a short run where it reads like one.
+ * Of starting current, with pressure at the cut-in or under it, it is a start that failed: those
+ * last a second or two. Else it is a spike.
  */
 function resolveBlip(pump: PumpState, tMs: number, pressure: PressureView): PumpStep {
   const { running } = pump.levels;
@@ -192,7 +197,10 @@ function resolveBlip(pump: PumpState, tMs: number, pressure: PressureView): Pump
   return finishRun(pump, tMs, pressure);
 }
 
-/** One low reading within a run: a dropout, unless sampling is coarse and pressure says that a new run began at cut-in. */
+/**
+ * One low reading within a run: a dropout, unless sampling is coarse and pressure says that a new
+ * run began at cut-in.
+ */
 function resolveDropout(
   pump: PumpState,
   reading: [number, number, number],
@@ -212,7 +220,10 @@ function resolveDropout(
   return NO_STEP;
 }
 
-/** Pressure at the restart stands well over the run's cut-in: no pressure switch starts a pump there. */
+/**
+ * Pressure at the restart stands well over the run's cut-in: no pressure switch starts a pump
+ * there.
+ */
 function pressureStayedHigh(run: Run, restFromMs: number, tMs: number, pressure: PressureView): boolean {
   const now = kpaBefore(pressure.buffer, tMs);
   const then = kpaBefore(pressure.buffer, restFromMs);
@@ -220,7 +231,10 @@ function pressureStayedHigh(run: Run, restFromMs: number, tMs: number, pressure:
   return now > run.cutInKpa + 0.5 * Math.max(0, (run.highKpa ?? 0) - run.cutInKpa) && now >= then - RISEN_KPA;
 }
 
-/** Time went on to `tMs` without a reading of current: by exception a value holds, so a start or stop may now be believed. */
+/**
+ * Time went on to `tMs` without a reading of current: by exception a value holds, so a start or
+ * stop may now be believed.
+ */
 export function advancePump(pump: PumpState, tMs: number, pressure: PressureView): PumpStep {
   if (!pump.pace.byException) return NO_STEP;
   const step = advanceEdges(pump.edges, tMs);
@@ -230,12 +244,17 @@ export function advancePump(pump: PumpState, tMs: number, pressure: PressureView
   return beginRun(pump, true, last, pressure);
 }
 
-/** True while a start or stop waits to be believed: the only time `advancePump` has anything to do. */
+/**
+ * True while a start or stop waits to be believed: the only time `advancePump` has anything to do.
+ */
 export function hasPendingEdge(pump: PumpState): boolean {
   return pump.edges.phase === 'pending-run' || pump.edges.phase === 'pending-rest';
 }
 
-/** A whole minute passed: a run of which nothing was heard for too long is closed where it was last heard. */
+/**
+ * A whole minute passed: a run of which nothing was heard for too long is closed where it was last
+ * heard.
+ */
 export function handlePumpMinute(pump: PumpState, minuteMs: number, pressure: PressureView): PumpStep {
   const { lastMs } = pump.pace;
   if (lastMs < 0 || pump.edges.phase === 'unknown' || minuteMs - lastMs <= MAX_GAP_MS) return NO_STEP;

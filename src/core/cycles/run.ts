@@ -1,6 +1,7 @@
 /**
- * One run while it goes on: what is counted of it so that its cycle can be said when it stops. Amps are tallied apart for the
- * first 2 s, the inrush, which count only where the run has nothing later (contract, section 6).
+ * One run while it goes on: what is counted of it so that its cycle can be said when it stops. Amps
+ * are tallied apart for the first 2 s, the inrush, which count only where the run has nothing later
+ * (contract, section 6).
  */
 import type { CycleFlag } from '../../../shared/api/events.ts';
 import { newShape, type ShapeSums } from './shape.ts';
@@ -30,7 +31,10 @@ export interface Run {
   highKpa?: number | undefined;
   /** The start as readings 0.1 s apart or closer show it. */
   start?: StartTrack | undefined;
-  /** Last reading of the first line that stood well over what the pump draws, soon after the start, ms; how many stood so late, and their sum, A. */
+  /**
+   * Last reading of the first line that stood well over what the pump draws, soon after the start,
+   * ms; how many stood so late, and their sum, A.
+   */
   highCurrentMs: number;
   highCurrentN: number;
   highCurrentSum: number;
@@ -89,7 +93,9 @@ export function addRunReading(run: Run, leg: number, tMs: number, amps: number):
   if (leg === 0) recordLast(run, amps);
 }
 
-/** A running reading by exception: it counts for as long as it holds, which only the next one tells. */
+/**
+ * A running reading by exception: it counts for as long as it holds, which only the next one tells.
+ */
 export function addHeldReading(run: Run, leg: number, tMs: number, amps: number): void {
   closeHeldReading(run, leg, tMs);
   const counted = runLeg(run, leg);

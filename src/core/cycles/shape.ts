@@ -1,6 +1,7 @@
 /**
- * The shape of a run for laying one over another: amps and pressure in even steps from the start. It begins at 1 s a step and
- * doubles the step whenever 40 are full, so a run of any length takes the same room.
+ * The shape of a run for laying one over another: amps and pressure in even steps from the start.
+ * It begins at 1 s a step and doubles the step whenever 40 are full, so a run of any length takes
+ * the same room.
  */
 export interface ShapeSums {
   everyS: number;
@@ -75,8 +76,8 @@ export function addToShape(shape: ShapeSums, what: 'amps' | 'kpa', afterMs: numb
 }
 
 /**
- * The shape of the whole run. Steps are made as wide as the sampling, so that readings 5 s apart leave no holes; by exception (`holds`)
- * a value stands until the next one.
+ * The shape of the whole run. Steps are made as wide as the sampling, so that readings 5 s apart
+ * leave no holes; by exception (`holds`) a value stands until the next one.
  */
 export function finishShape(
   shape: ShapeSums,

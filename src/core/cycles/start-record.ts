@@ -1,4 +1,7 @@
-/** Fast readings of a start: from a record that comes as one pack of its own, or because the channel itself is that fast. */
+/**
+ * Fast readings of a start: from a record that comes as one pack of its own, or because the channel
+ * itself is that fast.
+ */
 import type { Pace } from './pace.ts';
 import type { PumpState } from './pump-state.ts';
 import type { Run } from './run.ts';
@@ -14,7 +17,10 @@ export function isFast(pace: Pace): boolean {
   return pace.periodMs > 0 && pace.periodMs <= FAST_PERIOD_MS;
 }
 
-/** One reading of a start's record at 50 Hz or more, A. It comes before its run is believed, or while the run goes on. */
+/**
+ * One reading of a start's record at 50 Hz or more, A. It comes before its run is believed, or
+ * while the run goes on.
+ */
 export function handleStartRecord(pump: PumpState, tMs: number, amps: number): void {
   if (pump.run && pump.edges.phase === 'run') {
     addFastReading(pump, tMs, amps);
@@ -25,14 +31,20 @@ export function handleStartRecord(pump: PumpState, tMs: number, amps: number): v
   else pump.startRecord = newStart(tMs, amps);
 }
 
-/** A record is of this start where it ended no longer before than the slowest sampling takes to see it. */
+/**
+ * A record is of this start where it ended no longer before than the slowest sampling takes to see
+ * it.
+ */
 export function attachStartRecord(pump: PumpState, run: Run): void {
   const record = pump.startRecord;
   pump.startRecord = undefined;
   if (record && run.startedMs - record.lastMs <= START_RECORD_MS + SLOWEST_PERIOD_MS) run.start = record;
 }
 
-/** Readings 0.1 s apart or closer, A: the highest of the whole run counts, the length of the inrush by its first seconds. */
+/**
+ * Readings 0.1 s apart or closer, A: the highest of the whole run counts, the length of the inrush
+ * by its first seconds.
+ */
 export function addFastReading(pump: PumpState, tMs: number, amps: number): void {
   const { run } = pump;
   if (!run) return;

@@ -1,6 +1,7 @@
 /**
- * The median of a few pressures or currents, as one of the values that were measured, not a value between two of them: thresholds that
- * readings are compared with then lie on the steps in which a sensor speaks.
+ * The median of a few pressures or currents, as one of the values that were measured, not a value
+ * between two of them: thresholds that readings are compared with then lie on the steps in which a
+ * sensor speaks.
  */
 
 /** The upper of the two middle ones of an even count; 0 of none. */

@@ -1,7 +1,7 @@
 /**
- * A weighted median of very many readings in little room. Values are held as whole steps, 1 mA at first; where a run shows more
- * than 512 different ones the step doubles, so the median of an ordinary clamp (0.01 A) is exact and that of any other is
- * within half a step of it.
+ * A weighted median of very many readings in little room. Values are held as whole steps, 1 mA at
+ * first; where a run shows more than 512 different ones the step doubles, so the median of an
+ * ordinary clamp (0.01 A) is exact and that of any other is within half a step of it.
  */
 export interface Tally {
   /** Width of one step, A. */
@@ -62,7 +62,10 @@ export function addToTally(tally: Tally, value: number, weight: number): void {
   tally.total += weight;
 }
 
-/** The weighted median; of an even count of equal weights the mean of the middle two. Absent where nothing was counted. */
+/**
+ * The weighted median; of an even count of equal weights the mean of the middle two. Absent where
+ * nothing was counted.
+ */
 export function tallyMedian(tally: Tally): number | undefined {
   if (tally.total <= 0) return undefined;
   const half = tally.total / 2;

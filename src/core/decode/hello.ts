@@ -1,6 +1,6 @@
 /**
- * `hello`: who a node says it is (contract, section 3), from bytes and to bytes. Seconds on the wire, milliseconds and a unit in
- * the name inside.
+ * `hello`: who a node says it is (contract, section 3), from bytes and to bytes. Seconds on the
+ * wire, milliseconds and a unit in the name inside.
  */
 import { readJson } from './senml/json-bytes.ts';
 import type { Hello, Refusal } from './messages.ts';

@@ -1,6 +1,6 @@
 /**
- * The shapes of ./shapes.ts as JSON Schema (draft 7, the one that AsyncAPI takes): what stands in firmware-contract/schema/. A test
- * keeps those files equal to what is made here.
+ * The shapes of ./shapes.ts as JSON Schema (draft 7, the one that AsyncAPI takes): what stands in
+ * firmware-contract/schema/. A test keeps those files equal to what is made here.
  */
 import { z } from 'zod';
 import { askShape, helloShape, ackShape, packShape, presenceShape } from './shapes.ts';

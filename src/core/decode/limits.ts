@@ -1,6 +1,7 @@
 /**
- * What one message may be at most. The limits keep a broken or hostile sender from costing more than a fixed amount of work. They
- * stand in firmware-contract/contract.md; the bounds of values are in src/core/domain/channel-bounds.ts.
+ * What one message may be at most. The limits keep a broken or hostile sender from costing more
+ * than a fixed amount of work. They stand in firmware-contract/contract.md; the bounds of values
+ * are in src/core/domain/channel-bounds.ts.
  */
 
 /** The contract's limit on a payload, 128 KiB: 2,000 records of 65 bytes. */
@@ -15,7 +16,9 @@ export const MAX_DEPTH = 8;
 /** RFC 8428, section 4.5.3: from here on a time is Unix seconds, below it is relative to now. */
 export const ABSOLUTE_FROM_S = 2 ** 28;
 
-/** Farther from 1970 than this no calendar library can go (ECMA-262, time values): 100 million days. */
+/**
+ * Farther from 1970 than this no calendar library can go (ECMA-262, time values): 100 million days.
+ */
 export const MAX_TIME_S = 8.64e12;
 
 /** RFC 8428, section 4.4: the version of SenML that this reader understands. */

@@ -1,9 +1,13 @@
 /**
- * What one MQTT message can be once its bytes were read: a pack, a hello, a presence, or a refusal with a reason.
- * Nothing further in checks shapes again. Shapes and rules: firmware-contract/contract.md, sections 1 to 4.
+ * What one MQTT message can be once its bytes were read: a pack, a hello, a presence, or a refusal
+ * with a reason. Nothing further in checks shapes again. Shapes and rules:
+ * firmware-contract/contract.md, sections 1 to 4.
  */
 
-/** Channel name as on the wire, with its pump prefix where it has one: `current`, `p2/current`, `pressure` … */
+/**
+ * Channel name as on the wire, with its pump prefix where it has one: `current`, `p2/current`,
+ * `pressure` …
+ */
 export type ChannelName = string;
 
 /** A reading that is no number: 0 none, 1 low, 2 high, 3 bad (`vs`, after NAMUR NE 43). */
@@ -12,9 +16,15 @@ export type FaultCode = 0 | 1 | 2 | 3;
 /** The readings of one channel in one pack, in the pack's order. */
 export interface PackColumn {
   channel: ChannelName;
-  /** `clock: 'utc'`: Unix ms. Otherwise ms relative to the pack's own moment (t = 0), zero or negative as a rule. Whole ms. */
+  /**
+   * `clock: 'utc'`: Unix ms. Otherwise ms relative to the pack's own moment (t = 0), zero or
+   * negative as a rule. Whole ms.
+   */
   times: Float64Array;
-  /** SI in the contract's unit of the channel; NaN exactly where `faults` is not 0. `contact` is 0 or 1. */
+  /**
+   * SI in the contract's unit of the channel; NaN exactly where `faults` is not 0. `contact` is 0
+   * or 1.
+   */
   values: Float64Array;
   /** Absent where no reading of the column is a fault. */
   faults?: Uint8Array;
@@ -28,11 +38,17 @@ export interface Pack {
   boot?: number;
   seq?: number;
   first?: number;
-  /** `utc`: absolute times; `up`: relative to a moment at which the node had run `upMs`; `arrival`: relative to arrival. */
+  /**
+   * `utc`: absolute times; `up`: relative to a moment at which the node had run `upMs`; `arrival`:
+   * relative to arrival.
+   */
   clock: 'utc' | 'up' | 'arrival';
   upMs?: number;
   columns: PackColumn[];
-  /** Records of channels that the contract doesn't know (in a start pack: that are no current): passed over, and said so. */
+  /**
+   * Records of channels that the contract doesn't know (in a start pack: that are no current):
+   * passed over, and said so.
+   */
   skipped?: { channel: string; count: number }[];
   /** 32-bit hash of the payload bytes: the same pack sent again is the same bytes. */
   digest: number;
@@ -73,7 +89,10 @@ export interface Hello {
 
 export type Presence = 'here' | 'gone' | 'no-power';
 
-/** Why a message was refused. The contract's golden packs in firmware-contract/refused/ carry these names. */
+/**
+ * Why a message was refused. The contract's golden packs in firmware-contract/refused/ carry these
+ * names.
+ */
 export const REFUSALS = [
   'retained',
   'too-large',

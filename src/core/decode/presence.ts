@@ -1,4 +1,7 @@
-/** `presence`: here, gone or no-power, as JSON text or bare (contract, sections 1 and 6: both read the same). */
+/**
+ * `presence`: here, gone or no-power, as JSON text or bare (contract, sections 1 and 6: both read
+ * the same).
+ */
 import type { Presence, Refusal } from './messages.ts';
 import { utf8Text } from './senml/json-bytes.ts';
 import { refuse, formatValue } from './refuse.ts';

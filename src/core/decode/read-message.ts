@@ -1,6 +1,7 @@
 /**
- * The one door of the wire: an MQTT message or a line of a recording becomes a pack, a hello, a presence, or a refusal with its
- * reason. Whatever the bytes are, it returns, in time that the limits bound; nothing further in looks at shapes again.
+ * The one door of the wire: an MQTT message or a line of a recording becomes a pack, a hello, a
+ * presence, or a refusal with its reason. Whatever the bytes are, it returns, in time that the
+ * limits bound; nothing further in looks at shapes again.
  */
 import { readHello } from './hello.ts';
 import { MAX_PAYLOAD_BYTES } from './limits.ts';

@@ -1,6 +1,6 @@
 /**
- * Times as recordings write them: RFC 3339, and two forms near it that MQTT clients print: an offset without a colon, and an offset
- * behind a Z (there the offset counts and the Z does not).
+ * Times as recordings write them: RFC 3339, and two forms near it that MQTT clients print: an
+ * offset without a colon, and an offset behind a Z (there the offset counts and the Z does not).
  */
 import { parseRfc3339, utcSecondMs } from '../domain/rfc3339.ts';
 
@@ -15,7 +15,10 @@ export function parseRecordingTime(text: string): number | undefined {
 const QUOTE = 0x22;
 const ISO_LENGTH = '"2026-03-02T07:36:10.226Z"'.length;
 
-/** Unix ms of a quoted time in the very form that Date.toISOString gives; undefined for any other, which may be a time all the same. */
+/**
+ * Unix ms of a quoted time in the very form that Date.toISOString gives; undefined for any other,
+ * which may be a time all the same.
+ */
 export function parseIsoTimeBytes(quoted: Uint8Array): number | undefined {
   if (quoted.length !== ISO_LENGTH || quoted[0] !== QUOTE || quoted[25] !== QUOTE) return undefined;
   if (quoted[5] !== 0x2d || quoted[8] !== 0x2d || quoted[11] !== 0x54 || quoted[14] !== 0x3a)

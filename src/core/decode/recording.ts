@@ -1,7 +1,8 @@
 /**
- * One line of a recording (contract, section 6): an MQTT message with its arrival time, an act of a person, or nothing of ours. The
- * payload is handed on as the bytes that stand in the line, so that a replay reads packs the way the broker's messages are read, and the
- * same pack sent twice is the same bytes here too.
+ * One line of a recording (contract, section 6): an MQTT message with its arrival time, an act of a
+ * person, or nothing of ours. The payload is handed on as the bytes that stand in the line, so that
+ * a replay reads packs the way the broker's messages are read, and the same pack sent twice is the
+ * same bytes here too.
  */
 import { utf8Text } from './senml/json-bytes.ts';
 import { NOT_FOUND, spaceEnd, plainStringEnd, bytesEqual } from './senml/json-scan.ts';
@@ -37,7 +38,10 @@ const KEY_BYTES = KEYS.map((key) => textBytes(key));
 /** The values of the keys we know, as the bytes they are in the line. */
 type Slices = Partial<Record<Key, Uint8Array>>;
 
-/** Reads one line without its line end. The payload is a view into `line`: it lives as long as those bytes do. Never throws. */
+/**
+ * Reads one line without its line end. The payload is a view into `line`: it lives as long as those
+ * bytes do. Never throws.
+ */
 export function parseRecordingLine(line: Uint8Array): RecordedLine {
   if (spaceEnd(line, 0) === line.length) return { is: 'ignored', reason: 'blank' };
   const slices = slicesOf(line) ?? slicesByParsing(line);
@@ -55,7 +59,10 @@ export function parseRecordingLine(line: Uint8Array): RecordedLine {
   return { is: 'message', tstMs, topic, payload: payloadOf(slices), retained };
 }
 
-/** The line's own values, found without parsing them, or undefined where it is no object with plain keys. */
+/**
+ * The line's own values, found without parsing them, or undefined where it is no object with plain
+ * keys.
+ */
 function slicesOf(line: Uint8Array): Slices | undefined {
   const slices: Slices = {};
   let at = spaceEnd(line, 0);
@@ -89,7 +96,10 @@ function readTime(quoted: Uint8Array): number | undefined {
   return typeof text === 'string' ? parseRecordingTime(text) : undefined;
 }
 
-/** Topics come again and again, a few of each node: each is made a text once while it is among the last ones seen. */
+/**
+ * Topics come again and again, a few of each node: each is made a text once while it is among the
+ * last ones seen.
+ */
 const MAX_CACHED_TOPICS = 16;
 const topicCache: { bytes: Uint8Array; text: string }[] = [];
 
@@ -118,7 +128,10 @@ function slicesByParsing(line: Uint8Array): Slices | undefined {
   return slices;
 }
 
-/** What stands in `payload` as JSON is the message; a text there is the message's text; null is a message without bytes. */
+/**
+ * What stands in `payload` as JSON is the message; a text there is the message's text; null is a
+ * message without bytes.
+ */
 function payloadOf({ payload, payload64 }: Slices): Uint8Array {
   const base64 = valueOf(payload64);
   if (typeof base64 === 'string') return new Uint8Array(Buffer.from(base64, 'base64'));
@@ -165,7 +178,10 @@ function payloadText(payload: Uint8Array): string | undefined {
   return /[\r\n]/.test(text) ? JSON.stringify(value) : text.trim();
 }
 
-/** `here` and `"here"` read the same, so either may be written as text; any other text could be taken for the JSON in it. */
+/**
+ * `here` and `"here"` read the same, so either may be written as text; any other text could be
+ * taken for the JSON in it.
+ */
 function isPresenceWord(text: string): boolean {
   return PRESENCES.some((word) => word === text);
 }

@@ -1,6 +1,7 @@
 /**
- * A message that can't be taken is a value, not an exception: it is counted by its reason and kept for a look. The detail says
- * the rule and the value that broke it, shortened, because the sender wrote that value.
+ * A message that can't be taken is a value, not an exception: it is counted by its reason and kept
+ * for a look. The detail says the rule and the value that broke it, shortened, because the sender
+ * wrote that value.
  */
 import type { Refusal, RefusalReason } from './messages.ts';
 

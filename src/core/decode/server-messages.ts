@@ -1,4 +1,6 @@
-/** The acknowledgement that a server sends (contract, section 4): `kept`, how far packs are safe. */
+/**
+ * The acknowledgement that a server sends (contract, section 4): `kept`, how far packs are safe.
+ */
 /** Of these boots nothing more is wanted up to `seq`, nor of the ranges in `also` above it. */
 export interface PackAck {
   boot: number;

@@ -1,6 +1,7 @@
 /**
- * The JSON messages of the contract as zod shapes: `hello`, `presence`, `kept` and `ask` are checked by them as they stand. Packs are
- * read by ./senml/pack.ts; their shape here serves the published JSON Schema, which says of a pack what a schema can say.
+ * The JSON messages of the contract as zod shapes: `hello`, `presence`, `kept` and `ask` are
+ * checked by them as they stand. Packs are read by ./senml/pack.ts; their shape here serves the
+ * published JSON Schema, which says of a pack what a schema can say.
  */
 import { z } from 'zod';
 import { MAX_RECORDS, SENML_VERSION } from './limits.ts';
@@ -76,7 +77,10 @@ export const askShape = z.union([
   z.object({ every: z.number().positive(), forS: z.number().positive() }),
 ]);
 
-/** What a schema can say of one record; names, units, times and numbers across records are the decoder's to check. */
+/**
+ * What a schema can say of one record; names, units, times and numbers across records are the
+ * decoder's to check.
+ */
 const recordShape = z.object({
   bn: z.string().exactOptional().describe('Base name: the node and a colon.'),
   bt: z.number().exactOptional().describe('Base time, seconds: Unix time from 2^28 up, else relative.'),

@@ -1,6 +1,7 @@
 /**
- * Topics: `{root}/{node}/{what}` (contract, section 1). The root is a setting and may have levels of its own; a node's name is
- * 1 to 40 of `a-z 0-9 -`, so that it can never be mistaken for a level, a wildcard or a channel.
+ * Topics: `{root}/{node}/{what}` (contract, section 1). The root is a setting and may have levels
+ * of its own; a node's name is 1 to 40 of `a-z 0-9 -`, so that it can never be mistaken for a
+ * level, a wildcard or a channel.
  */
 export const TOPIC_KINDS = ['hello', 'presence', 'readings', 'start', 'kept', 'ask'] as const;
 export type TopicKind = (typeof TOPIC_KINDS)[number];

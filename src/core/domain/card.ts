@@ -1,6 +1,7 @@
 /**
- * What a person knows of the well, checked and in SI. Every field but the names is optional: what was left out is learnt or left unsaid,
- * never invented. What there is of it, and how people write it: shared/card/card-fields.ts; reading and checking it: ./read-card.ts.
+ * What a person knows of the well, checked and in SI. Every field but the names is optional: what
+ * was left out is learnt or left unsaid, never invented. What there is of it, and how people write
+ * it: shared/card/card-fields.ts; reading and checking it: ./read-card.ts.
  */
 import type { CARD, CONTROL, PROTECTOR, PUMP, SWITCH, TANK } from '../../../shared/card/card-fields.ts';
 import type { Values } from '../../../shared/schema/field.ts';
@@ -23,7 +24,10 @@ export type TankCard = Omit<Values<typeof TANK>, 'kind'> & {
   kind: NonNullable<Values<typeof TANK>['kind']>;
 };
 
-/** Where one channel of the well comes from, from `sinceMs` (0: always) until the next rule of that channel. */
+/**
+ * Where one channel of the well comes from, from `sinceMs` (0: always) until the next rule of that
+ * channel.
+ */
 export interface SourceRule {
   /** The well's channel: `current`, `p2/current`, `pressure` … */
   channel: string;
@@ -44,7 +48,9 @@ export type Card = Omit<Values<typeof CARD>, 'timeZone' | 'altitudeM' | 'use'> &
   pumps: PumpCard[];
   switch: SwitchCard;
   tank?: TankCard;
-  /** Sorted by channel, then `sinceMs`. Empty: the node of the well's name, channels as they are. */
+  /**
+   * Sorted by channel, then `sinceMs`. Empty: the node of the well's name, channels as they are.
+   */
   reads: SourceRule[];
   /** What no watch judges by; absent where nothing of it is said. */
   description?: CardDescription;

@@ -1,6 +1,7 @@
 /**
- * Which values no well can show. The bounds are absurdities, not alarm limits: what lies outside is a wrong unit or a broken decoder in
- * the node, never a reading. They stand in firmware-contract/contract.md.
+ * Which values no well can show. The bounds are absurdities, not alarm limits: what lies outside is
+ * a wrong unit or a broken decoder in the node, never a reading. They stand in
+ * firmware-contract/contract.md.
  */
 import type { BaseChannel } from './channels.ts';
 

@@ -1,6 +1,7 @@
 /**
- * The channels of the contract (section 2) and a small number for each, so that a stretch of readings can carry them in a byte:
- * pump index x 16 + the base channel's place. `current` of pump 2 is 16, the whole well's pressure is 3.
+ * The channels of the contract (section 2) and a small number for each, so that a stretch of
+ * readings can carry them in a byte: pump index x 16 + the base channel's place. `current` of pump
+ * 2 is 16, the whole well's pressure is 3.
  */
 export const BASE_CHANNELS = [
   'current',
@@ -39,7 +40,10 @@ export const MAX_PUMPS = 15;
 
 const BASE_INDEX = new Map<string, number>(BASE_CHANNELS.map((name, at) => [name, at]));
 
-/** The code of a channel name, or undefined where the contract has no such channel. `p1/` is written without prefix. */
+/**
+ * The code of a channel name, or undefined where the contract has no such channel. `p1/` is written
+ * without prefix.
+ */
 export function channelCode(name: string): number | undefined {
   const slash = name.indexOf('/');
   if (slash < 0) return BASE_INDEX.get(name);
@@ -61,7 +65,10 @@ export function baseChannel(name: string): BaseChannel | undefined {
   return code === undefined ? undefined : BASE_CHANNELS[code & 15];
 }
 
-/** SenML unit of a channel by its whole name, pump prefix and all; undefined where the contract has no such channel. */
+/**
+ * SenML unit of a channel by its whole name, pump prefix and all; undefined where the contract has
+ * no such channel.
+ */
 export function channelUnit(name: string): string | undefined {
   const base = baseChannel(name);
   return base && CHANNEL_UNITS[base];

@@ -1,19 +1,23 @@
 /**
- * What published tables say of a motor by its size: full-load amps, locked-rotor code letters, starts a day. They check a card and
- * bound a guess; a running motor is compared with its own baseline and nameplate, never with these alone (NEC 430.6(A)(2): the
- * tables size conductors, and submersible motors often draw more).
+ * What published tables say of a motor by its size: full-load amps, locked-rotor code letters,
+ * starts a day. They check a card and bound a guess; a running motor is compared with its own
+ * baseline and nameplate, never with these alone (NEC 430.6(A)(2): the tables size conductors, and
+ * submersible motors often draw more).
  */
 import { hpFromW } from '../../../shared/units/power.ts';
 
-/** Column voltages of a table and, by horsepower, the full-load amps under each; null where the table has no value. */
+/**
+ * Column voltages of a table and, by horsepower, the full-load amps under each; null where the
+ * table has no value.
+ */
 interface AmpsTable {
   volts: readonly number[];
   rows: readonly (readonly [hp: number, ...amps: (number | null)[]])[];
 }
 
 /**
- * NEC table 430.248, single-phase, full-load amps. Read in two independent copies that agree (NEC 1999 table 430-148 and
- * 430.248); unchanged through NEC 2020 from memory.
+ * NEC table 430.248, single-phase, full-load amps. Read in two independent copies that agree (NEC
+ * 1999 table 430-148 and 430.248); unchanged through NEC 2020 from memory.
  */
 const SINGLE_PHASE: AmpsTable = {
   volts: [115, 200, 208, 230],
@@ -34,8 +38,9 @@ const SINGLE_PHASE: AmpsTable = {
 };
 
 /**
- * NEC table 430.250, three-phase squirrel cage, full-load amps, from two copies that agree. Other copies on the web carry typing
- * errors in the small sizes (1/2 hp at 230 V as 2.1 or 2.0); these values are the agreeing ones.
+ * NEC table 430.250, three-phase squirrel cage, full-load amps, from two copies that agree. Other
+ * copies on the web carry typing errors in the small sizes (1/2 hp at 230 V as 2.1 or 2.0); these
+ * values are the agreeing ones.
  */
 const THREE_PHASE: AmpsTable = {
   volts: [115, 200, 208, 230, 460],
@@ -52,7 +57,10 @@ const THREE_PHASE: AmpsTable = {
   ],
 };
 
-/** The supply that each column stands for, V: systems of 110-120 and 220-240 V as the table's note says, widened to what is met. */
+/**
+ * The supply that each column stands for, V: systems of 110-120 and 220-240 V as the table's note
+ * says, widened to what is met.
+ */
 const COLUMN_SPANS: readonly { column: number; from: number; to: number }[] = [
   { column: 115, from: 105, to: 127 },
   { column: 200, from: 195, to: 204 },
@@ -61,11 +69,15 @@ const COLUMN_SPANS: readonly { column: number; from: number; to: number }[] = [
   { column: 460, from: 430, to: 500 },
 ];
 
-/** A size within this share of a table's first or last row is read as that row (0.12 kW for 1/6 hp, 7.5 kW for 10 hp). */
+/**
+ * A size within this share of a table's first or last row is read as that row (0.12 kW for 1/6 hp,
+ * 7.5 kW for 10 hp).
+ */
 const EDGE_TOLERANCE = 0.05;
 
 /**
- * Full-load amps of a motor by the table of its phase, between rows in proportion; undefined where the table does not reach.
+ * Full-load amps of a motor by the table of its phase, between rows in proportion; undefined where
+ * the table does not reach.
  */
 export function fullLoadAmps(motor: { motorW: number; volts: number; phase: 1 | 3 }): number | undefined {
   const table = motor.phase === 1 ? SINGLE_PHASE : THREE_PHASE;
@@ -89,8 +101,9 @@ function interpolate(points: readonly { hp: number; amps: number }[], hp: number
 }
 
 /**
- * Locked-rotor code letters, kVA per hp (NEC table 430.7(B), NEMA MG 1). Half-open: a letter holds from its own value up to the next
- * letter's, which parts B from C where printed tables overlap. I, O and Q are not used.
+ * Locked-rotor code letters, kVA per hp (NEC table 430.7(B), NEMA MG 1). Half-open: a letter holds
+ * from its own value up to the next letter's, which parts B from C where printed tables overlap. I,
+ * O and Q are not used.
  */
 const CODE_LETTERS: readonly (readonly [letter: string, fromKvaPerHp: number])[] = [
   ['A', 0],

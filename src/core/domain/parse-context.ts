@@ -1,6 +1,7 @@
 /**
- * How a card or an act is looked through: key by key, each problem noted with its key, its rule and the value that breaks it. The
- * reader goes on after a problem, so that reading code stays a plain list of keys; the first problem is the one that is told.
+ * How a card or an act is looked through: key by key, each problem noted with its key, its rule and
+ * the value that breaks it. The reader goes on after a problem, so that reading code stays a plain
+ * list of keys; the first problem is the one that is told.
  */
 import type { ValueRange } from '../../../shared/schema/field.ts';
 import { parseQuantity } from '../../../shared/quantity/parse-quantity.ts';
@@ -14,7 +15,10 @@ export interface ParseIssue {
   valueText: string;
 }
 
-/** An object under inspection: where it stands ('' at the top), what it holds, and the problems noted so far (shared by all levels). */
+/**
+ * An object under inspection: where it stands ('' at the top), what it holds, and the problems
+ * noted so far (shared by all levels).
+ */
 export interface ParseContext {
   path: string;
   fields: Record<string, unknown>;
@@ -24,7 +28,10 @@ export interface ParseContext {
 /** Longest value shown in a problem: enough to know it again, short enough for one line. */
 const MAX_VALUE_CHARACTERS = 80;
 
-/** Begins to look through `json`, or notes that it is no object. `keys` are all that may stand there; `undefined` allows any. */
+/**
+ * Begins to look through `json`, or notes that it is no object. `keys` are all that may stand
+ * there; `undefined` allows any.
+ */
 export function rootContext(json: unknown, keys: readonly string[] | undefined): ParseContext {
   const context: ParseContext = { path: '', fields: {}, issues: [] };
   enterObject(context, json, keys, '(root)');
@@ -68,7 +75,10 @@ function rejectUnknownKeys(context: ParseContext, keys: readonly string[]): void
   }
 }
 
-/** Notes that the value under `key` breaks `rule` ("must be …"); `valueText` stands for the value where another says more. */
+/**
+ * Notes that the value under `key` breaks `rule` ("must be …"); `valueText` stands for the value
+ * where another says more.
+ */
 export function addIssue(
   context: ParseContext,
   key: string,
@@ -78,7 +88,10 @@ export function addIssue(
   context.issues.push({ key: fieldPath(context, key), rule, valueText: valueText });
 }
 
-/** The first problem in one line, "Cannot read card: switch.cutIn must be …: "60 psi"", or undefined where there is none. */
+/**
+ * The first problem in one line, "Cannot read card: switch.cutIn must be …: "60 psi"", or undefined
+ * where there is none.
+ */
 export function formatFirstIssue(context: ParseContext, what: string): string | undefined {
   const issue = context.issues[0];
   return issue && `Cannot read ${what}: ${issue.key} ${issue.rule}: ${issue.valueText}`;

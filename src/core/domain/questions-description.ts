@@ -17,9 +17,15 @@ export interface QuestionOptions {
 
 /** A tape on an old rope: 1 ft is no difference. */
 const DEPTH_TOLERANCE_M = 0.3;
-/** Cables of a motor's circuit carry 125 % of its full-load amps (NEC 430.22); that its breaker should too is common practice. */
+/**
+ * Cables of a motor's circuit carry 125 % of its full-load amps (NEC 430.22); that its breaker
+ * should too is common practice.
+ */
 const MIN_BREAKER_RATIO = 1.25;
-/** An inverse-time breaker is 250 % of the motor's amps at most, or the next size made (NEC 430.52, in The Driller, "Single-phase electrical components"). */
+/**
+ * An inverse-time breaker is 250 % of the motor's amps at most, or the next size made (NEC 430.52,
+ * in The Driller, "Single-phase electrical components").
+ */
 const MAX_BREAKER_RATIO = 2.5;
 /** Breakers as they are made, A (NEC 240.6, from memory). */
 const BREAKER_SIZES = [

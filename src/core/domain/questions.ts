@@ -1,6 +1,6 @@
 /**
- * What is odd on a card and yet possible: asked of the person who wrote it, never refused and never put right in silence. Each
- * question names its key, what stands there, and what is usual.
+ * What is odd on a card and yet possible: asked of the person who wrote it, never refused and never
+ * put right in silence. Each question names its key, what stands there, and what is usual.
  */
 import { formatNumber, formatQuantity } from '../../../shared/quantity/format-quantity.ts';
 import type { UnitSystem } from '../../../shared/quantity/format-quantity.ts';
@@ -14,19 +14,29 @@ export interface CardQuestion {
   question: string;
 }
 
-/** Precharge is set 2 psi under cut-in (Water Systems Council, "Pressure Tanks"); more than 10 psi under wastes the tank. */
+/**
+ * Precharge is set 2 psi under cut-in (Water Systems Council, "Pressure Tanks"); more than 10 psi
+ * under wastes the tank.
+ */
 const PRECHARGE_FAR_BELOW_KPA = kpaFromPsi(10);
 /** A relief valve within 5 psi of cut-out weeps at each run (common practice). */
 const RELIEF_NEAR_KPA = kpaFromPsi(5);
-/** Switches are made for 20 psi between the points (Water Well Journal; The Driller); 10 to 30 is still met. */
+/**
+ * Switches are made for 20 psi between the points (Water Well Journal; The Driller); 10 to 30 is
+ * still met.
+ */
 const DIFFERENTIAL_KPA = { min: kpaFromPsi(10), max: kpaFromPsi(30) };
 /**
- * Service-factor amps over the table's full-load amps: 1.14 to 1.23 on common submersible plates, more on small ones. Half of the
- * amps (a 230 V motor noted at 115 V, or a wrong size) gives about 0.6, twice gives 2.4 (common practice).
+ * Service-factor amps over the table's full-load amps: 1.14 to 1.23 on common submersible plates,
+ * more on small ones. Half of the amps (a 230 V motor noted at 115 V, or a wrong size) gives about
+ * 0.6, twice gives 2.4 (common practice).
  */
 const AMPS_TO_TABLE_RATIO = { min: 0.7, max: 1.6 };
 
-/** Questions in the order of the card's keys. `units`: in whose units they are asked; `today`: the local date, without which no date is asked about. */
+/**
+ * Questions in the order of the card's keys. `units`: in whose units they are asked; `today`: the
+ * local date, without which no date is asked about.
+ */
 export function cardQuestions(card: Card, units: UnitSystem = 'us', today?: string): CardQuestion[] {
   const format = (kpa: number): string => formatQuantity(kpa, 'pressure', units);
   const pathOf = (pump: PumpCard): string => (card.pumps.length > 1 ? `pumps.${pump.id}.pump` : 'pump');
@@ -67,7 +77,10 @@ function pumpQuestions(pump: PumpCard, path: string): CardQuestion[] {
   return questions;
 }
 
-/** The motor's maximum amps against the published table of its size, where size, volts and phase are all on the card. */
+/**
+ * The motor's maximum amps against the published table of its size, where size, volts and phase are
+ * all on the card.
+ */
 function ampsQuestion({ motorW, volts, phase, maxAmps }: PumpCard): string | undefined {
   if (motorW === undefined || volts === undefined || phase === undefined || maxAmps === undefined)
     return undefined;
@@ -151,7 +164,10 @@ function reliefQuestions(
   ];
 }
 
-/** A store filled by a float or a timer makes no pressure cycle, so a pressure switch on the card contradicts it. */
+/**
+ * A store filled by a float or a timer makes no pressure cycle, so a pressure switch on the card
+ * contradicts it.
+ */
 function controlQuestions({ pumps, switch: points }: Card): CardQuestion[] {
   const filling = pumps.find(({ control }) => control === 'float' || control === 'timer');
   if (!filling || pumps.length > 1 || points.cutInKpa === undefined) return [];

@@ -1,6 +1,7 @@
 /**
- * An act as it is written in recordings and sent by pages (contract, section 6) -> a checked act in SI. Keys that an act does not
- * have are passed over in a recording, whose other lines must not be lost for a remark, and refused from a page (`strict`).
+ * An act as it is written in recordings and sent by pages (contract, section 6) -> a checked act in
+ * SI. Keys that an act does not have are passed over in a recording, whose other lines must not be
+ * lost for a remark, and refused from a page (`strict`).
  */
 import { ACT_FIELDS, REMARK, type ActValues } from '../../../shared/acts/act-fields.ts';
 import { ACT_KINDS } from './act.ts';
@@ -18,8 +19,9 @@ export interface ReadActOptions {
   /** Refuse unknown keys. */
   strict?: boolean;
   /**
-   * The act is one of a past that was kept elsewhere: a calibration whose line no reading can be corrected by is read as it was
-   * written. The engine passes it over; the rest of that past must not be lost for it.
+   * The act is one of a past that was kept elsewhere: a calibration whose line no reading can be
+   * corrected by is read as it was written. The engine passes it over; the rest of that past must
+   * not be lost for it.
    */
   past?: boolean;
 }
@@ -83,7 +85,10 @@ function checkPinned(context: ParseContext, { amps, cutInKpa, cutOutKpa }: ActOf
     addIssue(context, 'cutIn', 'must be below cutOut');
 }
 
-/** The line through the points must rise, and readings must be such as it can correct. What was noted before is missing here. */
+/**
+ * The line through the points must rise, and readings must be such as it can correct. What was
+ * noted before is missing here.
+ */
 function checkCalibrated(
   context: ParseContext,
   { channel, points }: Partial<ActOf<'calibrated'>>,

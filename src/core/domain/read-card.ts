@@ -1,7 +1,8 @@
 /**
- * A card as people write it (contract, section 5) -> a checked card in SI. An unknown key, a wrong unit or an impossible value is
- * refused with its key, its rule and its value; what is odd but possible is kept and asked about (./questions.ts). What is left out
- * stays out. The fields are those of the table (shared/card/card-fields.ts); here stand the rules between them.
+ * A card as people write it (contract, section 5) -> a checked card in SI. An unknown key, a wrong
+ * unit or an impossible value is refused with its key, its rule and its value; what is odd but
+ * possible is kept and asked about (./questions.ts). What is left out stays out. The fields are
+ * those of the table (shared/card/card-fields.ts); here stand the rules between them.
  */
 import { CARD, keysIn, SWITCH, TANK } from '../../../shared/card/card-fields.ts';
 import type { Card, SwitchCard, TankCard } from './card.ts';
@@ -19,7 +20,10 @@ export function readCard(json: unknown): { card: Card } | { problem: string } {
   return problem === undefined ? { card } : { problem };
 }
 
-/** All that is wrong with a card, each with its key: for a form, which shows every reason at its field. */
+/**
+ * All that is wrong with a card, each with its key: for a form, which shows every reason at its
+ * field.
+ */
 export function cardIssues(json: unknown): readonly ParseIssue[] {
   return parseCard(json).context.issues;
 }
@@ -48,7 +52,10 @@ function parseCard(json: unknown): { context: ParseContext; card: Card } {
   return { context, card };
 }
 
-/** The card of a well that nobody wrote one for: a node is a well of its own name with one pump (contract, introduction). */
+/**
+ * The card of a well that nobody wrote one for: a node is a well of its own name with one pump
+ * (contract, introduction).
+ */
 export function defaultCardForNode(node: string): Card {
   return {
     well: node,
@@ -62,7 +69,9 @@ export function defaultCardForNode(node: string): Card {
   };
 }
 
-/** A switch is called by its points, and often nothing more is known of it: `"40/60"` alone is one. */
+/**
+ * A switch is called by its points, and often nothing more is known of it: `"40/60"` alone is one.
+ */
 function readSwitch(card: ParseContext): SwitchCard {
   const byName = typeof fieldValue(card, 'switch') === 'string';
   if (byName) return readFields(card, { switch: SWITCH.points }).switch ?? {};
@@ -80,7 +89,10 @@ function readSwitch(card: ParseContext): SwitchCard {
   return values;
 }
 
-/** A switch that opens at or under the pressure at which it closes cannot be: the pump would never rest, or never run. */
+/**
+ * A switch that opens at or under the pressure at which it closes cannot be: the pump would never
+ * rest, or never run.
+ */
 function requireBelow(
   context: ParseContext,
   low: [string, number | undefined],
@@ -95,7 +107,10 @@ function requireBelow(
   );
 }
 
-/** A tank with a volume or an air charge is taken for a captive-air one: plain tanks are rare and their owners say so. */
+/**
+ * A tank with a volume or an air charge is taken for a captive-air one: plain tanks are rare and
+ * their owners say so.
+ */
 function readTank(context: ParseContext): TankCard | undefined {
   const { kind, ...written } = readFields(context, TANK);
   if (kind === undefined && Object.keys(written).length === 0) return undefined;

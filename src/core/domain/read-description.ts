@@ -1,6 +1,7 @@
 /**
- * The descriptive part of a card: makers, hole, wiring, treatment, places and people. Its keys stand beside those that the engine reads
- * (`pump.maker` beside `pump.motor`), since whoever writes a card thinks of the pump and not of the engine.
+ * The descriptive part of a card: makers, hole, wiring, treatment, places and people. Its keys
+ * stand beside those that the engine reads (`pump.maker` beside `pump.motor`), since whoever writes
+ * a card thinks of the pump and not of the engine.
  */
 import {
   CARD_NOTES,

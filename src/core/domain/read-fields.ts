@@ -1,4 +1,7 @@
-/** Reads the fields of a table (shared/schema/field.ts) from what people wrote: each value in SI, or its rule noted as broken. */
+/**
+ * Reads the fields of a table (shared/schema/field.ts) from what people wrote: each value in SI, or
+ * its rule noted as broken.
+ */
 import type { Field, Fields, Values, ValueRange } from '../../../shared/schema/field.ts';
 import { parseSwitchPair } from '../../../shared/quantity/parse-switch-pair.ts';
 import { channelCode } from './channels.ts';
@@ -19,7 +22,10 @@ import {
   type ParseContext,
 } from './parse-context.ts';
 
-/** The values that are given and right. They count only where nothing was noted: one that must be given and is not is missing here. */
+/**
+ * The values that are given and right. They count only where nothing was noted: one that must be
+ * given and is not is missing here.
+ */
 export function readFields<T extends Fields>(context: ParseContext, fields: T): Values<T> {
   const values = Object.entries(fields).map(([key, field]) => [
     field.as ?? key,
@@ -115,7 +121,10 @@ function valueAt(
 
 const TIME_ZONE_RULE = 'must be a time zone of the IANA list (such as "America/Denver")';
 
-/** Offsets such as "+02:00" are left out: they know no summer time, and the local day would be wrong half of the year. */
+/**
+ * Offsets such as "+02:00" are left out: they know no summer time, and the local day would be wrong
+ * half of the year.
+ */
 function isTimeZone(value: unknown): boolean {
   if (typeof value !== 'string' || !/^[A-Za-z]/.test(value)) return false;
   try {

@@ -1,6 +1,7 @@
 /**
- * The pumps of a card: one under `pump` and `control`, or several under `pumps` ("p1", "p2" … without a hole, for a pump's place is
- * its channels' prefix). `control` is a pressure switch where the card does not say.
+ * The pumps of a card: one under `pump` and `control`, or several under `pumps` ("p1", "p2" …
+ * without a hole, for a pump's place is its channels' prefix). `control` is a pressure switch where
+ * the card does not say.
  */
 import { CONTROL, keysIn, PROTECTOR, PUMP } from '../../../shared/card/card-fields.ts';
 import type { PumpCard } from './card.ts';
@@ -11,7 +12,10 @@ import { readFields } from './read-fields.ts';
 
 export interface PumpContext {
   id: string;
-  /** What has `control` and `pump`: the card itself or an entry of `pumps`; undefined where that is no object. */
+  /**
+   * What has `control` and `pump`: the card itself or an entry of `pumps`; undefined where that is
+   * no object.
+   */
   holder: ParseContext | undefined;
   pump: ParseContext | undefined;
 }
@@ -41,8 +45,8 @@ function pumpContext(id: string, holder: ParseContext | undefined): PumpContext 
 }
 
 /**
- * Cards of earlier versions have the drive's maker, model and setting under `drive`, which now says what feeds the pump. Such a card is
- * still read, and nothing of it is lost.
+ * Cards of earlier versions have the drive's maker, model and setting under `drive`, which now says
+ * what feeds the pump. Such a card is still read, and nothing of it is lost.
  */
 function moveDriveModel(pump: ParseContext): void {
   const { drive, ...others } = pump.fields;

@@ -1,6 +1,6 @@
 /**
- * `reads` of a card: where each channel of the well comes from. One object of rules that hold for ever, or a list of such, each with
- * `since`, for a node that was replaced (contract, section 5).
+ * `reads` of a card: where each channel of the well comes from. One object of rules that hold for
+ * ever, or a list of such, each with `since`, for a node that was replaced (contract, section 5).
  */
 import type { PumpCard, SourceRule } from './card.ts';
 import { channelCode, channelUnit } from './channels.ts';

@@ -1,14 +1,19 @@
 /**
- * Times and dates as RFC 3339 writes them (sections 5.6 and 5.7), and nothing looser: what a language runtime would also take for
- * a date ("3/4", "2026") is refused. A leap second, 23:59:60, is read as the second before it, since Unix time has no place for it.
- * Read by hand, for a recording has a time in each line; its test holds it against Temporal, which takes five times as long.
+ * Times and dates as RFC 3339 writes them (sections 5.6 and 5.7), and nothing looser: what a
+ * language runtime would also take for a date ("3/4", "2026") is refused. A leap second, 23:59:60,
+ * is read as the second before it, since Unix time has no place for it. Read by hand, for a
+ * recording has a time in each line; its test holds it against Temporal, which takes five times as
+ * long.
  */
 import { HOUR_S, MINUTE_MS, MINUTE_S } from '../../../shared/units/duration.ts';
 
 const DATE = /^(\d{4})-(\d\d)-(\d\d)$/;
 const DATE_TIME = /^(\d{4})-(\d\d)-(\d\d)[Tt ](\d\d):(\d\d):(\d\d)(?:\.(\d+))?(?:([+-])(\d\d):(\d\d)|[Zz])$/;
 
-/** Unix ms (cut to whole ms) of an RFC 3339 date-time, or undefined. `form` is another way to write the same ten parts. */
+/**
+ * Unix ms (cut to whole ms) of an RFC 3339 date-time, or undefined. `form` is another way to write
+ * the same ten parts.
+ */
 export function parseRfc3339(text: string, form = DATE_TIME): number | undefined {
   const parts = form.exec(text);
   if (parts === null) return undefined;
@@ -52,7 +57,10 @@ export function utcSecondMs(
 /** The last day that was read, and when it began: times come in order, mostly. */
 const lastDay = { ymd: Number.NaN, ms: 0 };
 
-/** Unix ms of a day's UTC midnight; undefined for what is no date of the calendar, 30 February included. */
+/**
+ * Unix ms of a day's UTC midnight; undefined for what is no date of the calendar, 30 February
+ * included.
+ */
 function utcDayMs(year: number, month: number, day: number): number | undefined {
   const ymd = (year * 100 + month) * 100 + day;
   if (ymd === lastDay.ymd) return lastDay.ms;

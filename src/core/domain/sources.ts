@@ -1,13 +1,18 @@
 /**
- * Which channel of which node feeds which channel of a well, and when. The rule (contract, section 5): a channel named under `reads`
- * comes from where its newest rule says; before its first rule, and for every channel that `reads` leaves out, the node of the well's
- * own name feeds it, channel by channel. So a card that reads only pressure from the pump house still takes its current from its own
- * node, and a node that was replaced keeps its past. Of a node's channels with a pump's prefix only those of the card's pumps count.
+ * Which channel of which node feeds which channel of a well, and when. The rule (contract, section
+ * 5): a channel named under `reads` comes from where its newest rule says; before its first rule,
+ * and for every channel that `reads` leaves out, the node of the well's own name feeds it, channel
+ * by channel. So a card that reads only pressure from the pump house still takes its current from
+ * its own node, and a node that was replaced keeps its past. Of a node's channels with a pump's
+ * prefix only those of the card's pumps count.
  */
 import type { Card } from './card.ts';
 import { BASE_CHANNELS, channelName } from './channels.ts';
 
-/** One source over one stretch of time: `node`'s channel `from` is the well's channel `code` from `sinceMs` on, until `untilMs` (left out). */
+/**
+ * One source over one stretch of time: `node`'s channel `from` is the well's channel `code` from
+ * `sinceMs` on, until `untilMs` (left out).
+ */
 export interface Source {
   node: string;
   nodeChannel: string;
@@ -15,7 +20,9 @@ export interface Source {
   sinceMs: number;
   /** Infinity where it still holds. */
   untilMs: number;
-  /** Nobody named this node: it is read only because it bears the well's name, and it may not exist. */
+  /**
+   * Nobody named this node: it is read only because it bears the well's name, and it may not exist.
+   */
   implicit: boolean;
 }
 
@@ -41,7 +48,10 @@ export function sourcesOf(card: Card): readonly Source[] {
 /** Asked for at every pack, and a card does not change: worked out once. */
 const sourcesCache = new WeakMap<Card, readonly Source[]>();
 
-/** Where a channel of the well, by its code, comes from at `tMs`; undefined where no pump of the card has such a channel. */
+/**
+ * Where a channel of the well, by its code, comes from at `tMs`; undefined where no pump of the
+ * card has such a channel.
+ */
 export function sourceAt(card: Card, code: number, tMs: number): Source | undefined {
   let byCode = sourcesByCode.get(card);
   if (!byCode) {
@@ -78,8 +88,9 @@ function sourcesOfChannel(card: Card, code: number): Source[] {
 }
 
 /**
- * Nodes that a well reads from at a time, each once, named ones first: those whose silence it should notice. A node read only because
- * it bears the well's name is `implicit`; where others are named it may not exist.
+ * Nodes that a well reads from at a time, each once, named ones first: those whose silence it
+ * should notice. A node read only because it bears the well's name is `implicit`; where others are
+ * named it may not exist.
  */
 export function nodesOf(card: Card, atMs: number): readonly SourceNode[] {
   const cached = nodesCache.get(card);
@@ -119,7 +130,9 @@ export type ReadTable = ReadonlyMap<string, ReadonlyMap<string, readonly Feed[]>
 
 const NO_FEEDS: readonly Feed[] = [];
 
-/** Made once for a set of cards and again when one of them changes; wells in the order of the cards. */
+/**
+ * Made once for a set of cards and again when one of them changes; wells in the order of the cards.
+ */
 export function readTableFromCards(cards: readonly Card[]): ReadTable {
   const table = new Map<string, Map<string, Feed[]>>();
   for (const card of cards) {
@@ -134,7 +147,10 @@ export function readTableFromCards(cards: readonly Card[]): ReadTable {
   return table;
 }
 
-/** What a node's channel feeds over all time; for a column of readings, cut by each feed's `sinceMs` and `untilMs`. */
+/**
+ * What a node's channel feeds over all time; for a column of readings, cut by each feed's `sinceMs`
+ * and `untilMs`.
+ */
 export function feedsOf(table: ReadTable, node: string, channel: string): readonly Feed[] {
   return table.get(node)?.get(channel) ?? NO_FEEDS;
 }
@@ -144,7 +160,10 @@ export function feedsAt(table: ReadTable, node: string, channel: string, atMs: n
   return feedsOf(table, node, channel).filter((feed) => feed.sinceMs <= atMs && atMs < feed.untilMs);
 }
 
-/** True where some card names or bears the name of this node: else it is a well of its own name with one pump. */
+/**
+ * True where some card names or bears the name of this node: else it is a well of its own name with
+ * one pump.
+ */
 export function isSourceNode(table: ReadTable, node: string): boolean {
   return table.has(node);
 }

@@ -1,4 +1,7 @@
-/** A fault of our own stops one well and leaves the others running. It is said as an alarm of that well. */
+/**
+ * A fault of our own stops one well and leaves the others running. It is said as an alarm of that
+ * well.
+ */
 import type { AlarmEvent } from '../../../shared/api/events.ts';
 import { raiseExternally } from '../alarms/lifecycle/alarms.ts';
 import { notWatchedEvaluation } from '../alarms/sensing/not-watched.ts';

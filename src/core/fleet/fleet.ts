@@ -1,6 +1,7 @@
 /**
- * All nodes, wells and sites of one server or one recording, and which node feeds which well: plain data. The live server and `replay`
- * each hold one, and what is said of nodes and wells together is said here once.
+ * All nodes, wells and sites of one server or one recording, and which node feeds which well: plain
+ * data. The live server and `replay` each hold one, and what is said of nodes and wells together is
+ * said here once.
  */
 import type { Hello } from '../decode/messages.ts';
 import type { Card } from '../domain/card.ts';
@@ -28,7 +29,10 @@ export interface Fleet {
   pipelines: Map<string, WellPipeline>;
   /** The newest card of each well. */
   cards: Map<string, Card>;
-  /** Every card with the time for which it counts: a late pack is read as the card of its own time says. */
+  /**
+   * Every card with the time for which it counts: a late pack is read as the card of its own time
+   * says.
+   */
   periods: Period[];
   readTable: MutableReadTable;
   /** The wells that each node feeds, and what feeds each well; worked out when first asked for. */

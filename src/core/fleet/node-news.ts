@@ -1,7 +1,9 @@
 /**
- * What arrival says of nodes: silence, lost power, two boxes under one name. Each piece of news becomes an input of the wells that read from
- * its node, with a time of its own; silence goes by way of the node's site, which speaks for all of its nodes where half of them fall
- * silent together. `newsDueMs` of the fleet says when time alone makes news: before then nothing has to be asked.
+ * What arrival says of nodes: silence, lost power, two boxes under one name. Each piece of news
+ * becomes an input of the wells that read from its node, with a time of its own; silence goes by
+ * way of the node's site, which speaks for all of its nodes where half of them fall silent
+ * together. `newsDueMs` of the fleet says when time alone makes news: before then nothing has to be
+ * asked.
  */
 import type { AlarmEvent } from '../../../shared/api/events.ts';
 import { conflictClearsMs } from '../readings/conflict.ts';
@@ -111,7 +113,8 @@ function applySiteOutput(
 function deliverNews(fleet: Fleet, item: NewsItem, emit: EmitNews): void {
   const fedFrom = fleet.nodes.get(item.node.node)?.hello?.fedFrom;
   const node = item.node.news === 'silent' && fedFrom !== undefined ? { ...item.node, fedFrom } : item.node;
-  // A well that will read from it only later hears it now: it knows by itself which of its channels that is about.
+  // A well that will read from it only later hears it now: it knows by itself which of its channels
+  // that is about.
   const whenMs = node.news === 'full-scale' ? undefined : item.atMs;
   for (const well of wellsOf(fleet.readTable, node.node, whenMs)) {
     const { atMs } = addInput(fleet.pipelines.get(well)!, { atMs: item.atMs, node });

@@ -1,4 +1,7 @@
-/** Which node's channel feeds which well over the whole recording: each card counts from the act that brought it to the next one. */
+/**
+ * Which node's channel feeds which well over the whole recording: each card counts from the act
+ * that brought it to the next one.
+ */
 import type { Card, SourceRule } from '../domain/card.ts';
 import { BASE_CHANNELS, channelName } from '../domain/channels.ts';
 import { sourcesOf, type Feed, type ReadTable } from '../domain/sources.ts';
@@ -35,7 +38,8 @@ export function addToReadTable(table: MutableReadTable, { card, sinceMs, untilMs
 }
 
 /**
- * The well's card from `atMs` on: the one before ends there, and so do the wells made by default of nodes that it names.
+ * The well's card from `atMs` on: the one before ends there, and so do the wells made by default of
+ * nodes that it names.
  */
 export function startCardPeriod(periods: Period[], card: Card, atMs: number): void {
   const named = new Set(sourcesOf(card).map((source) => source.node));
@@ -62,7 +66,9 @@ export function wellsOf(table: ReadTable, node: string, atMs?: number): string[]
   return [...wells];
 }
 
-/** The card with `node` in place of the node of the well's own name, wherever nothing else is named. */
+/**
+ * The card with `node` in place of the node of the well's own name, wherever nothing else is named.
+ */
 export function withDefaultNode(card: Card, node: string): Card {
   const added: SourceRule[] = [];
   for (let code = 0; code < 16 * card.pumps.length; code++) {

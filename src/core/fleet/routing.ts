@@ -1,4 +1,7 @@
-/** Which wells a node or an act is for. It changes only with cards, so it is worked out once for each set of cards. */
+/**
+ * Which wells a node or an act is for. It changes only with cards, so it is worked out once for
+ * each set of cards.
+ */
 import type { Act } from '../domain/act.ts';
 import type { Card } from '../domain/card.ts';
 import { defaultCardForNode } from '../domain/read-card.ts';
@@ -28,14 +31,17 @@ export function addWell(fleet: Fleet, card: Card, how: { byDefault?: true } = {}
   return pipeline;
 }
 
-/** A node that no card names is a well of the same name with one pump (contract, before section 1). */
+/**
+ * A node that no card names is a well of the same name with one pump (contract, before section 1).
+ */
 export function addDefaultWell(fleet: Fleet, node: string): WellPipeline {
   return addWell(fleet, defaultCardForNode(node), { byDefault: true });
 }
 
 /**
- * A card counts from `atMs` on, for where the well's readings come from; what else it says reaches the engine as an act. Every well begins
- * as its name alone, also when its first card comes before its first reading: cards are inputs with a time.
+ * A card counts from `atMs` on, for where the well's readings come from; what else it says reaches
+ * the engine as an act. Every well begins as its name alone, also when its first card comes before
+ * its first reading: cards are inputs with a time.
  */
 export function applyCard(fleet: Fleet, card: Card, atMs: number): WellPipeline {
   const pipeline = fleet.pipelines.get(card.well) ?? addWell(fleet, defaultCardForNode(card.well));
@@ -45,7 +51,10 @@ export function applyCard(fleet: Fleet, card: Card, atMs: number): WellPipeline 
   return pipeline;
 }
 
-/** A card that somebody writes now: its wells are told what the sensors that they read from can show. */
+/**
+ * A card that somebody writes now: its wells are told what the sensors that they read from can
+ * show.
+ */
 export function applyNewCard(fleet: Fleet, card: Card, atMs: number): WellPipeline {
   const pipeline = applyCard(fleet, card, atMs);
   for (const { state } of fleet.nodes.values()) {

@@ -1,4 +1,6 @@
-/** How long late data may change what is reported (contract, section 4), and what follows from that. */
+/**
+ * How long late data may change what is reported (contract, section 4), and what follows from that.
+ */
 import { DAY_MS } from '../../../shared/units/duration.ts';
 
 /** Readings later than this are kept, counted, and change nothing that was reported. */

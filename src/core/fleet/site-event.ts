@@ -1,4 +1,7 @@
-/** The line that says that a whole site fell silent, or is back (contract, section 6): it names the site, and no well. */
+/**
+ * The line that says that a whole site fell silent, or is back (contract, section 6): it names the
+ * site, and no well.
+ */
 import type { AlarmEvent } from '../../../shared/api/events.ts';
 import { formatTime } from '../well/emit.ts';
 import type { SiteChange } from '../readings/site-silence.ts';

@@ -1,7 +1,7 @@
 /**
- * One well of the fleet: its engine, the readings and acts that wait for their turn, and how far it has come. The engine is
- * passed on only as far as all of the well's nodes have spoken (src/core/readings/frontier.ts); what comes later than that marks the
- * place to run again from.
+ * One well of the fleet: its engine, the readings and acts that wait for their turn, and how far it
+ * has come. The engine is passed on only as far as all of the well's nodes have spoken
+ * (src/core/readings/frontier.ts); what comes later than that marks the place to run again from.
  */
 import type { Emit } from '../well/emit.ts';
 import { advance, advanceTo, applyInput, type WellState } from '../well/engine.ts';
@@ -43,7 +43,10 @@ export function newPipeline(well: string, state: WellState): WellPipeline {
   };
 }
 
-/** An act or news takes its place among the inputs; never before what was already passed. Returns it with the time that it has. */
+/**
+ * An act or news takes its place among the inputs; never before what was already passed. Returns it
+ * with the time that it has.
+ */
 export function addInput(pipeline: WellPipeline, input: TimedInput): TimedInput {
   const placed = input.atMs > pipeline.advancedToMs ? input : { ...input, atMs: pipeline.advancedToMs + 1 };
   let at = pipeline.pendingInputs.length;
@@ -52,7 +55,10 @@ export function addInput(pipeline: WellPipeline, input: TimedInput): TimedInput 
   return placed;
 }
 
-/** Passes all inputs up to and including `toMs`: at one moment the minute first, then acts, then readings. */
+/**
+ * Passes all inputs up to and including `toMs`: at one moment the minute first, then acts, then
+ * readings.
+ */
 export function advancePipeline(pipeline: WellPipeline, toMs: number, emit: Emit): void {
   if (toMs <= pipeline.advancedToMs) return;
   while (pipeline.pendingInputs.length > 0 && pipeline.pendingInputs[0]!.atMs <= toMs) {

@@ -1,14 +1,19 @@
 /**
- * The warmth of the air in the tank. Squeezed fast, air warms and stands higher than Boyle says; then it cools over minutes and
- * the pressure falls though nobody draws water. A fast draw cools it the same way. Within a fill the exponent lies between 1.4
- * (no heat lost) and 1 (all of it), and this is the one-room model behind that: dT/T = -(gamma - 1) dV/V - (T - room) dt / cooling.
- * Written for a measured pressure it is a high pass of ln P, so one number follows it reading by reading. Without it a fill's
- * litres come out 10 to 25 % high. Gamma of air 1.4: any thermodynamics text. Tau differs from tank to tank and is learnt.
+ * The warmth of the air in the tank. Squeezed fast, air warms and stands higher than Boyle says;
+ * then it cools over minutes and the pressure falls though nobody draws water. A fast draw cools it
+ * the same way. Within a fill the exponent lies between 1.4 (no heat lost) and 1 (all of it), and
+ * this is the one-room model behind that: dT/T = -(gamma - 1) dV/V - (T - room) dt / cooling.
+ * Written for a measured pressure it is a high pass of ln P, so one number follows it reading by
+ * reading. Without it a fill's litres come out 10 to 25 % high. Gamma of air 1.4: any
+ * thermodynamics text. Tau differs from tank to tank and is learnt.
  */
 
 /** (gamma - 1) / gamma of air. */
 export const ADIABATIC_EXPONENT = 0.4 / 1.4;
-/** Seconds in which the air of a tank at rest loses two thirds of its warmth, before this tank's own is learnt. */
+/**
+ * Seconds in which the air of a tank at rest loses two thirds of its warmth, before this tank's own
+ * is learnt.
+ */
 export const DEFAULT_COOLING_S = 30;
 
 export interface AirState {
@@ -23,7 +28,10 @@ export function newAirState(atMs: number, absoluteKpa: number): AirState {
   return { warmth: 0, lnAbsolute: Math.log(absoluteKpa), atMs };
 }
 
-/** Follows the air to its next pressure, in place. `coolingS`: time constant at rest; 0 keeps the air at room warmth (Boyle). */
+/**
+ * Follows the air to its next pressure, in place. `coolingS`: time constant at rest; 0 keeps the
+ * air at room warmth (Boyle).
+ */
 export function advanceAir(air: AirState, atMs: number, absoluteKpa: number, coolingS: number): void {
   const lnAbsolute = Math.log(absoluteKpa);
   air.warmth = warmthAfter(air.warmth, (atMs - air.atMs) / 1000, lnAbsolute - air.lnAbsolute, coolingS);
@@ -31,7 +39,10 @@ export function advanceAir(air: AirState, atMs: number, absoluteKpa: number, coo
   air.atMs = atMs;
 }
 
-/** Warmth after `elapsedS` in which ln P changed evenly by `lnRise`. At measured pressure the time constant is gamma x cooling. */
+/**
+ * Warmth after `elapsedS` in which ln P changed evenly by `lnRise`. At measured pressure the time
+ * constant is gamma x cooling.
+ */
 export function warmthAfter(warmth: number, elapsedS: number, lnRise: number, coolingS: number): number {
   if (coolingS <= 0) return 0;
   const x = (elapsedS * (1 - ADIABATIC_EXPONENT)) / coolingS;
@@ -42,8 +53,9 @@ export function warmthAfter(warmth: number, elapsedS: number, lnRise: number, co
 }
 
 /**
- * Room that the air takes per unit of air charge, 1/kPa: times `airKpaL` it is litres. Falls while the tank fills. The exponential
- * is written out: warmth stays within 0.15, where five terms are good to 1e-6.
+ * Room that the air takes per unit of air charge, 1/kPa: times `airKpaL` it is litres. Falls while
+ * the tank fills. The exponential is written out: warmth stays within 0.15, where five terms are
+ * good to 1e-6.
  */
 export function airVolumeOf(air: AirState, absoluteKpa: number): number {
   const w = air.warmth;

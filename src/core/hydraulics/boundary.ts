@@ -1,7 +1,8 @@
 /**
- * When a run truly began and ended, between two readings. With a reading each 5 s a run of a minute is known to 7 % only; but the
- * pressure turns at the very instant. At the start the lines of rest and run cross there; at the end the reading after the stop
- * falls short of the run's line by what the pump no longer delivered. Both are rough by the transducer's noise, so each is weighed
+ * When a run truly began and ended, between two readings. With a reading each 5 s a run of a minute
+ * is known to 7 % only; but the pressure turns at the very instant. At the start the lines of rest
+ * and run cross there; at the end the reading after the stop falls short of the run's line by what
+ * the pump no longer delivered. Both are rough by the transducer's noise, so each is weighed
  * against 'anywhere between the two readings alike'.
  */
 import { airVolumesOf, type AirParams } from './fill.ts';
@@ -9,7 +10,10 @@ import { fitLine, lineValueAt } from './linear-fit.ts';
 import type { Trace } from './trace.ts';
 
 export interface BoundaryInputs {
-  /** Time between the last reading at rest and the first of the run, s; likewise at the end. Absent where readings are not steady. */
+  /**
+   * Time between the last reading at rest and the first of the run, s; likewise at the end. Absent
+   * where readings are not steady.
+   */
   startStepS?: number;
   stopStepS?: number;
   /** Room of the air at the reading after the stop. */

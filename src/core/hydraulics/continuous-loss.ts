@@ -1,12 +1,16 @@
 /**
- * A loss that does not cease. What people draw ends, and then some quiet block of every few hours shows next to nothing; a leak shows in the
- * quietest block of every hour, by day and by night alike. So one day and night without a still block tells a large leak, and
- * neither a trickle against frost nor a garden that is watered at night looks like it.
+ * A loss that does not cease. What people draw ends, and then some quiet block of every few hours
+ * shows next to nothing; a leak shows in the quietest block of every hour, by day and by night
+ * alike. So one day and night without a still block tells a large leak, and neither a trickle
+ * against frost nor a garden that is watered at night looks like it.
  */
 import { HOUR_MS } from '../../../shared/units/duration.ts';
 
 export interface HourlyLows {
-  /** Hours since 1970 that had a quiet block, oldest first, and the lowest loss of a block in each, L/h. */
+  /**
+   * Hours since 1970 that had a quiet block, oldest first, and the lowest loss of a block in each,
+   * L/h.
+   */
   hours: number[];
   lows: number[];
 }
@@ -18,7 +22,10 @@ export interface ContinuousLoss {
 }
 
 const HISTORY_H = 30;
-/** An hour holds to the loss where its quietest block shows this share of what is usual: a block is 6 min, and rough. */
+/**
+ * An hour holds to the loss where its quietest block shows this share of what is usual: a block is
+ * 6 min, and rough.
+ */
 const MIN_HOUR_RATIO = 0.6;
 /** Hours without a quiet block in between: a garden party of this length hides nothing yet. */
 const MAX_GAP_H = 4;
@@ -46,7 +53,10 @@ export function recordBlock(hourlyLows: HourlyLows, atMs: number, lPerH: number)
   }
 }
 
-/** The loss that has not ceased up to `atMs`; undefined where a still block was just seen, or nothing quiet for hours. */
+/**
+ * The loss that has not ceased up to `atMs`; undefined where a still block was just seen, or
+ * nothing quiet for hours.
+ */
 export function continuousLoss({ hours, lows }: HourlyLows, atMs: number): ContinuousLoss | undefined {
   const last = hours.length - 1;
   if (last < 2 || lows[last]! <= 0 || Math.floor(atMs / HOUR_MS) - hours[last]! > MAX_GAP_H) return undefined;

@@ -1,7 +1,8 @@
 /**
- * How fast this tank's air cools, learnt from its own fills. While nobody draws water after a fill, the tank holds the same water:
- * with the right time constant the reckoned room is level, with a wrong one it bends. Each candidate collects its misfit over many
- * fills; a fill with draws after it fits none of them, so each misfit is capped and such a fill says nothing.
+ * How fast this tank's air cools, learnt from its own fills. While nobody draws water after a fill,
+ * the tank holds the same water: with the right time constant the reckoned room is level, with a
+ * wrong one it bends. Each candidate collects its misfit over many fills; a fill with draws after
+ * it fits none of them, so each misfit is capped and such a fill says nothing.
  */
 import { DEFAULT_COOLING_S } from './air.ts';
 import { airVolumesOf } from './fill.ts';
@@ -14,8 +15,9 @@ const CANDIDATE_COOLINGS_S = [0, 5, 10, 15, 20, 25, 30, 36, 43, 52, 62, 75, 90, 
 const MEMORY_FILLS = 60;
 const MIN_FILLS = 1;
 /**
- * What is likely before anything was seen: around `DEFAULT_COOLING_S`, a factor of two either way, worth two fills' word. Air that never
- * cools and air that is never warm look alike after a fill with a short rest; of these, never warm is the likelier.
+ * What is likely before anything was seen: around `DEFAULT_COOLING_S`, a factor of two either way,
+ * worth two fills' word. Air that never cools and air that is never warm look alike after a fill
+ * with a short rest; of these, never warm is the likelier.
  */
 const PRIOR_FACTOR = 2;
 const PRIOR_WEIGHT = 2;
@@ -32,8 +34,8 @@ export function newCoolingEstimate(): CoolingEstimate {
 }
 
 /**
- * Learns from a trace whose rest was seen for long enough. `noiseKpa`: scatter of one bin's pressure. A steady draw is allowed for
- * (a straight line), so a leak does not pass for cooling.
+ * Learns from a trace whose rest was seen for long enough. `noiseKpa`: scatter of one bin's
+ * pressure. A steady draw is allowed for (a straight line), so a leak does not pass for cooling.
  */
 export function learnCooling(
   cooling: CoolingEstimate,
@@ -55,7 +57,9 @@ export function learnCooling(
   }
 }
 
-/** Mean square of what bends, over that of the noise, with water level or falling after the fill. */
+/**
+ * Mean square of what bends, over that of the noise, with water level or falling after the fill.
+ */
 function misfitOf(
   trace: Trace,
   from: number,
@@ -77,7 +81,10 @@ function priorPenalty(coolingS: number): number {
   return PRIOR_WEIGHT * (Math.log(Math.max(5, coolingS) / DEFAULT_COOLING_S) / Math.log(PRIOR_FACTOR)) ** 2;
 }
 
-/** The time constant found, s, or undefined before a fill told anything. Between two candidates by a parabola. */
+/**
+ * The time constant found, s, or undefined before a fill told anything. Between two candidates by a
+ * parabola.
+ */
 export function estimatedCoolingS(cooling: CoolingEstimate): number | undefined {
   if (cooling.weight < MIN_FILLS) return undefined;
   const misfit = cooling.misfit.map((sum, i) => sum + priorPenalty(CANDIDATE_COOLINGS_S[i]!));

@@ -1,6 +1,7 @@
 /**
- * What makes a day's total untrue though pressure was heard: runs of which no water is known, and fills that no run accounts for,
- * as where the clamp slipped off the wire. Both hide water that was drawn, so beyond a small share of the day nothing is said.
+ * What makes a day's total untrue though pressure was heard: runs of which no water is known, and
+ * fills that no run accounts for, as where the clamp slipped off the wire. Both hide water that was
+ * drawn, so beyond a small share of the day nothing is said.
  */
 export interface DayQuality {
   /** Time of all runs that ended this day, and of those whose water is not known, s. */
@@ -14,15 +15,22 @@ export interface DayQuality {
   excessAirL: number;
 }
 
-/** What a total misses by is told from the pump's time, and may be as much as a good day's total errs by anyway. */
+/**
+ * What a total misses by is told from the pump's time, and may be as much as a good day's total
+ * errs by anyway.
+ */
 const MAX_UNKNOWN_FRACTION = 0.05;
 /**
- * A rise at rest is a fill from this share of the absolute pressure on, 30 kPa at 50 psi: a fill is three or four times as much, and
- * what the reckoned warmth of the air is wrong by, or a tap that closes, is less.
+ * A rise at rest is a fill from this share of the absolute pressure on, 30 kPa at 50 psi: a fill is
+ * three or four times as much, and what the reckoned warmth of the air is wrong by, or a tap that
+ * closes, is less.
  */
 const FILL_RISE_FRACTION = 0.06;
 const FILL_RISE_NOISES = 8;
-/** The top comes down to the present over this time: a pump fills within it, the room's warmth of the day does not. */
+/**
+ * The top comes down to the present over this time: a pump fills within it, the room's warmth of
+ * the day does not.
+ */
 const MAX_VOLUME_DECAY_MS = 600_000;
 /** From midnight to midnight the tank's own air may be 15 K warmer, a twentieth of its room. */
 const THERMAL_FRACTION = 0.05;
@@ -85,7 +93,8 @@ export function missingTotalReason(
   tank: TankAtDayEnd,
 ): string | undefined {
   if (quality.unknownRanS > quality.ranS * MAX_UNKNOWN_FRACTION) return 'water of runs not known';
-  // What was filled unseen was booked as water that came back: without it at least so much was drawn.
+  // What was filled unseen was booked as water that came back: without it at least so much was
+  // drawn.
   const minUsedL = Math.max(0, usedL + quality.unseenFillL);
   if (quality.unseenFillL > minUsedL * MAX_UNKNOWN_FRACTION) return 'filled unseen';
   if (Math.abs(excessAirL(tank) - quality.excessAirL) > minUsedL * MAX_UNKNOWN_FRACTION)
@@ -94,7 +103,9 @@ export function missingTotalReason(
   return undefined;
 }
 
-/** Air that has no room in the tank: it is empty, and what pressure falls by is no water any more. */
+/**
+ * Air that has no room in the tank: it is empty, and what pressure falls by is no water any more.
+ */
 function excessAirL({ airL, volumeL }: TankAtDayEnd): number {
   return Math.max(0, airL - volumeL);
 }

@@ -1,7 +1,8 @@
 /**
- * The last minute of pressure, held back before it is used. A start or stop is only sure a few readings after it happened; by then
- * nothing of the minute has been booked as rest or run, so the boundary falls where it belongs. Readings closer than a second are
- * averaged first, so that a minute always fits.
+ * The last minute of pressure, held back before it is used. A start or stop is only sure a few
+ * readings after it happened; by then nothing of the minute has been booked as rest or run, so the
+ * boundary falls where it belongs. Readings closer than a second are averaged first, so that a
+ * minute always fits.
  */
 import { MINUTE_MS } from '../../../shared/units/duration.ts';
 

@@ -1,12 +1,17 @@
 /**
- * The pump's delivery out of its last fills. A draw during a run can't be seen and only ever makes the fill look slower, so the fills
- * without one are the steepest, and they agree: the level is the highest rate at which fills crowd. What was drawn both before and
- * after a run is added to it, but a fill that needs much of that counts little, for the draw need not have gone on in between.
- * The second half of a run with the draw after it is right on average, or low, and rough: it says how high is too high, and how low too low.
+ * The pump's delivery out of its last fills. A draw during a run can't be seen and only ever makes
+ * the fill look slower, so the fills without one are the steepest, and they agree: the level is the
+ * highest rate at which fills crowd. What was drawn both before and after a run is added to it, but
+ * a fill that needs much of that counts little, for the draw need not have gone on in between. The
+ * second half of a run with the draw after it is right on average, or low, and rough: it says how
+ * high is too high, and how low too low.
  */
 import { median } from 'simple-statistics';
 
-/** A fill as kept: rates in 1e-9/kPa/s, whole numbers, 0 where not known (amps too); slowing in 1e-6/kPa. */
+/**
+ * A fill as kept: rates in 1e-9/kPa/s, whole numbers, 0 where not known (amps too); slowing in
+ * 1e-6/kPa.
+ */
 export type FillRecord = [
   rate: number,
   kpa: number,
@@ -34,9 +39,15 @@ export interface DeliveryCurve {
   amps?: number;
 }
 
-/** With fewer fills than this there is no crowd yet: the steepest of them is nearest to a run without a draw. */
+/**
+ * With fewer fills than this there is no crowd yet: the steepest of them is nearest to a run
+ * without a draw.
+ */
 export const MIN_CLUSTER_FILLS = 8;
-/** Fills this near each other agree, or two and a half times their own standard error where readings are rough. */
+/**
+ * Fills this near each other agree, or two and a half times their own standard error where readings
+ * are rough.
+ */
 const CLUSTER_WIDTH = 0.03;
 const CLUSTER_WIDTH_ERRORS = 2.5;
 /** A crowd has half the weight of the largest at least. */
@@ -47,13 +58,19 @@ const STEADY_HALF_WEIGHT = 0.05;
 const FILL_DECAY = 0.97;
 /** Among few, one that counts this much is not a guess. */
 const MIN_WEIGHT_ALONE = 0.2;
-/** A rate this far over the rough middle is no delivery, and one this far under it is a leak or a trickle that was not seen. */
+/**
+ * A rate this far over the rough middle is no delivery, and one this far under it is a leak or a
+ * trickle that was not seen.
+ */
 const MAX_RATE_RATIO = 1.2;
 const MIN_RATE_RATIO = 0.96;
 const MIN_LATE_FILLS = 3;
 /** The fills that tell how delivery falls with pressure: within this of the steepest but a few. */
 const STEEPEST_RATIO = 0.96;
-/** Fall of delivery with pressure before this pump's own is learnt, 1/kPa: a submersible in the middle of its curve. */
+/**
+ * Fall of delivery with pressure before this pump's own is learnt, 1/kPa: a submersible in the
+ * middle of its curve.
+ */
 export const DEFAULT_FALL_PER_KPA = 0.001;
 const MAX_FALL_PER_KPA = 0.005;
 /** The usual fall counts as so many fills. */
@@ -96,7 +113,10 @@ export function deliveryCurveOf(fills: readonly FillRecord[]): DeliveryCurve {
   };
 }
 
-/** Of few fills, steepest first: those that agree with the steepest one that is no guess; the rough middle where none is possible. */
+/**
+ * Of few fills, steepest first: those that agree with the steepest one that is no guess; the rough
+ * middle where none is possible.
+ */
 function steepestRate(
   fills: readonly WeightedFill[],
   { agree, rough }: { agree: number; rough: number },
@@ -105,7 +125,10 @@ function steepestRate(
   return clustersOf(clear.length > 0 ? clear : fills, agree)[0]?.rate ?? rough;
 }
 
-/** The first of the crowds from above, followed down to where it is thickest; the rough middle where none is high enough. */
+/**
+ * The first of the crowds from above, followed down to where it is thickest; the rough middle where
+ * none is high enough.
+ */
 function highestClusterRate(fills: readonly WeightedFill[], at: { agree: number; rough: number }): number {
   const all = clustersOf(fills, at.agree).filter(({ rate, n }) => n > 1 && rate > at.rough * MIN_RATE_RATIO);
   if (all.length === 0) return at.rough;
@@ -115,7 +138,10 @@ function highestClusterRate(fills: readonly WeightedFill[], at: { agree: number;
   return all[place]!.rate;
 }
 
-/** Of each fill, steepest first: those that agree with it from below, their weight and their weighed mean. */
+/**
+ * Of each fill, steepest first: those that agree with it from below, their weight and their weighed
+ * mean.
+ */
 function clustersOf(fills: readonly WeightedFill[], agree: number): (WeightedFill & { n: number })[] {
   return fills.map((top, from) => {
     const near = fills.slice(from).filter(({ rate }) => rate >= top.rate * (1 - agree));
@@ -131,7 +157,10 @@ function upperDecile(rates: readonly number[]): number {
   return sorted[Math.floor(0.9 * (sorted.length - 1))]!;
 }
 
-/** How delivery falls with pressure, from the fills that were steepest as a whole: nothing was drawn in those. */
+/**
+ * How delivery falls with pressure, from the fills that were steepest as a whole: nothing was drawn
+ * in those.
+ */
 function fallPerKpaOf(fills: readonly FillRecord[]): number {
   const steep = upperDecile(fills.map((note) => note[0])) * STEEPEST_RATIO;
   const falls = fills.filter((note) => note[0] >= steep && note[4] !== null).map((note) => note[4]! / MICRO);

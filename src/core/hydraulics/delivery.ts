@@ -1,7 +1,8 @@
 /**
- * What the pump delivers as it now is, learnt fill by fill (./delivery-curve.ts says how). Rates are per unit of air charge (1/kPa/s): times
- * `airKpaL` they are litres a second. While fills are few the level only rises, since no draw makes a fill steeper; later it moves slowly,
- * since a day of guests makes most fills look weaker.
+ * What the pump delivers as it now is, learnt fill by fill (./delivery-curve.ts says how). Rates
+ * are per unit of air charge (1/kPa/s): times `airKpaL` they are litres a second. While fills are
+ * few the level only rises, since no draw makes a fill steeper; later it moves slowly, since a day
+ * of guests makes most fills look weaker.
  */
 import type { Fill } from './fill.ts';
 import {
@@ -15,7 +16,10 @@ import {
 } from './delivery-curve.ts';
 
 const MAX_RECENT_FILLS = 20;
-/** With each fill the level moves by these shares at most: down by a fifth within eight fills; up faster, for air can go in an hour. */
+/**
+ * With each fill the level moves by these shares at most: down by a fifth within eight fills; up
+ * faster, for air can go in an hour.
+ */
 const MAX_FALL_PER_FILL = 0.03;
 const MAX_RISE_PER_FILL = 0.15;
 /** Share of the delivery that makes a draw heavy. */
@@ -68,8 +72,9 @@ function nextCurve({ recentFills, curve: previous }: DeliveryEstimate): Delivery
 }
 
 /**
- * A fill under a heavy draw is mostly the draw: once enough calm ones are known, a day of irrigation is passed over. But not for
- * ever: where every fill is like that, they are all there is.
+ * A fill under a heavy draw is mostly the draw: once enough calm ones are known, a day of
+ * irrigation is passed over. But not for ever: where every fill is like that, they are all there
+ * is.
  */
 function shouldSkipFill(delivery: DeliveryEstimate, fill: Fill): boolean {
   const heavy =
@@ -82,7 +87,10 @@ function shouldSkipFill(delivery: DeliveryEstimate, fill: Fill): boolean {
   return true;
 }
 
-/** Fills were read with a time constant of the air that has proved wrong: the next ones decide, from the level as it was. */
+/**
+ * Fills were read with a time constant of the air that has proved wrong: the next ones decide, from
+ * the level as it was.
+ */
 export function discardFills(delivery: DeliveryEstimate): void {
   delivery.recentFills = [];
   if (delivery.fillCount <= REFERENCE_TO) {

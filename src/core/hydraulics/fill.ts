@@ -1,7 +1,9 @@
 /**
- * What one whole trace says of the fill, in units of the tank's air charge (1/kPa and 1/kPa/s; times `airKpaL` they are litres and
- * litres a second), so that it holds for an unknown tank too. The draw during a run can't be seen. But what was drawn just before
- * and just after can, and the moment of the stop joins the two: delivery at the stop = rate of fill up to it + rate of draw after it.
+ * What one whole trace says of the fill, in units of the tank's air charge (1/kPa and 1/kPa/s;
+ * times `airKpaL` they are litres and litres a second), so that it holds for an unknown tank too.
+ * The draw during a run can't be seen. But what was drawn just before and just after can, and the
+ * moment of the stop joins the two: delivery at the stop = rate of fill up to it + rate of draw
+ * after it.
  */
 import { warmthAfter } from './air.ts';
 import { fitLine, lineValueAt, type LinearFit } from './linear-fit.ts';
@@ -9,17 +11,25 @@ import type { TracePoints, Trace } from './trace.ts';
 
 /** One fill, as later ones are compared with it. Rates in 1/kPa/s, pressures in kPa gauge. */
 export interface Fill {
-  /** Rate of the whole run at its mean pressure, with the draw that stood both before and after it. */
+  /**
+   * Rate of the whole run at its mean pressure, with the draw that stood both before and after it.
+   */
   rate: number;
   kpa: number;
   /** How much of `rate` is that draw. */
   steadyDraw: number;
   /** Standard error of the rate. */
   rateError: number;
-  /** Rate of the run's second half with the draw that stood after it. Absent where the rest after was not seen. */
+  /**
+   * Rate of the run's second half with the draw that stood after it. Absent where the rest after
+   * was not seen.
+   */
   lateRate?: number;
   lateKpa: number;
-  /** Rates of the first and the second half alone, each less its standard error, so that the better one is no lucky guess. */
+  /**
+   * Rates of the first and the second half alone, each less its standard error, so that the better
+   * one is no lucky guess.
+   */
   halves: [number, number];
   /** Share by which the fill slowed from the first half to the second, for each kPa. */
   slowingPerKpa: number;
@@ -56,7 +66,10 @@ export function airVolumesOf(trace: Trace, air: AirParams): AirVolumes {
 }
 
 const WINDOW_S = 45;
-/** The first seconds of a run and of the rest after it hold the boundary itself and the water's swing. */
+/**
+ * The first seconds of a run and of the rest after it hold the boundary itself and the water's
+ * swing.
+ */
 const EDGE_S = 2;
 
 /** The draw before the run: rise of room over its last 45 s. */
@@ -87,7 +100,9 @@ function rangeClearOfEdges(trace: Trace): [number, number] {
   return [from, to];
 }
 
-/** Reads a trace whose run has stopped; undefined where the run has too few points to tell a rate. */
+/**
+ * Reads a trace whose run has stopped; undefined where the run has too few points to tell a rate.
+ */
 export function measureFill(trace: Trace, air: AirParams): Fill | undefined {
   const airVolumes = airVolumesOf(trace, air);
   const [from, to] = rangeClearOfEdges(trace);
@@ -120,7 +135,10 @@ export function measureFill(trace: Trace, air: AirParams): Fill | undefined {
   };
 }
 
-/** Room that the run took from the air, 1/kPa, from the lines of its ends; the tank's gain once it is times the air charge. */
+/**
+ * Room that the run took from the air, 1/kPa, from the lines of its ends; the tank's gain once it
+ * is times the air charge.
+ */
 export function airVolumeDisplaced(trace: Trace, air: AirParams): number | undefined {
   const airVolumes = airVolumesOf(trace, air);
   const { s } = trace.run;

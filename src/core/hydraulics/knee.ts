@@ -1,7 +1,8 @@
 /**
- * The knee: a tank whose precharge stands over cut-in runs empty before the pump starts. Then pressure falls away at once, the pump
- * starts, and pressure jumps back to the precharge before it climbs. Narrow plumbing between pump and gauge jumps too, but it drops
- * by as much at the stop. Seen only where readings come every few seconds; the pressure jumped to is the precharge itself.
+ * The knee: a tank whose precharge stands over cut-in runs empty before the pump starts. Then
+ * pressure falls away at once, the pump starts, and pressure jumps back to the precharge before it
+ * climbs. Narrow plumbing between pump and gauge jumps too, but it drops by as much at the stop.
+ * Seen only where readings come every few seconds; the pressure jumped to is the precharge itself.
  */
 import { median } from 'simple-statistics';
 import { fitLine, lineValueAt } from './linear-fit.ts';

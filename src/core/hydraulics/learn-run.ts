@@ -1,4 +1,7 @@
-/** Each run with the rests beside it, kept as a trace until it is whole: what the pump delivers, how the air cools and where it ends is learnt from it. */
+/**
+ * Each run with the rests beside it, kept as a trace until it is whole: what the pump delivers, how
+ * the air cools and where it ends is learnt from it.
+ */
 import { estimatedCoolingS, learnCooling } from './cooling.ts';
 import { discardFills, learnDelivery } from './delivery.ts';
 import { measureFill } from './fill.ts';
@@ -25,7 +28,10 @@ export function traceRestReading(state: WaterState, atMs: number, kpa: number): 
   }
 }
 
-/** The trace is whole: everything is learnt from it, and the rest after it becomes the rest before the next run. */
+/**
+ * The trace is whole: everything is learnt from it, and the rest after it becomes the rest before
+ * the next run.
+ */
 export function finishTrace(state: WaterState): void {
   const { trace } = state;
   if (!trace || trace.stopS === undefined) return;

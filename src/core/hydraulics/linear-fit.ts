@@ -1,6 +1,7 @@
 /**
- * The straight line through a few points by least squares, with how unsure its slope is. simple-statistics fits a line too, but
- * without that error, and of pairs, which would have to be made each time of two lists.
+ * The straight line through a few points by least squares, with how unsure its slope is.
+ * simple-statistics fits a line too, but without that error, and of pairs, which would have to be
+ * made each time of two lists.
  */
 
 export interface LinearFit {

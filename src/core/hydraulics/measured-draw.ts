@@ -1,14 +1,18 @@
 /**
- * The measured-draw test: with the pump off, draw a measured amount between two pressures that have come to rest, and the tank's air
- * charge follows without draining the tank. Boyle both times: drawn = charge x (1/after - 1/before), absolute. Where the tank ran
- * empty on the way, drawn = volume - charge / before holds instead. Two pressures alone can't tell which; the person drawing can,
- * because the flow dies and the pressure falls away at once.
+ * The measured-draw test: with the pump off, draw a measured amount between two pressures that have
+ * come to rest, and the tank's air charge follows without draining the tank. Boyle both times:
+ * drawn = charge x (1/after - 1/before), absolute. Where the tank ran empty on the way, drawn =
+ * volume - charge / before holds instead. Two pressures alone can't tell which; the person drawing
+ * can, because the flow dies and the pressure falls away at once.
  */
 import { atmosphereKpa } from './tank.ts';
 
 export interface MeasuredDraw {
   drawnL: number;
-  /** Gauge, each read a few minutes after pump and draw came to rest, so that the air has the room's temperature. */
+  /**
+   * Gauge, each read a few minutes after pump and draw came to rest, so that the air has the room's
+   * temperature.
+   */
   beforeKpa: number;
   afterKpa: number;
   altitudeM: number;
@@ -16,7 +20,10 @@ export interface MeasuredDraw {
   pressureCollapsed?: boolean;
   /** Without it only the product of volume and precharge is found. */
   volumeL?: number;
-  /** How well the draw and a pressure were measured; a bucket and a common transducer where not given. */
+  /**
+   * How well the draw and a pressure were measured; a bucket and a common transducer where not
+   * given.
+   */
   drawnErrorL?: number;
   pressureErrorKpa?: number;
 }

@@ -1,7 +1,8 @@
 /**
- * The leak: what is lost while nobody draws. What is quiet is found from the data. The rest of the day is cut into blocks of six
- * minutes, each with its rate of loss; people's draws scatter over all rates, but a leak is the same at noon and at night, so it is
- * the lowest rate at which blocks crowd. (Minimum night flow without a clock.)
+ * The leak: what is lost while nobody draws. What is quiet is found from the data. The rest of the
+ * day is cut into blocks of six minutes, each with its rate of loss; people's draws scatter over
+ * all rates, but a leak is the same at noon and at night, so it is the lowest rate at which blocks
+ * crowd. (Minimum night flow without a clock.)
  */
 
 import { HOUR_S } from '../../../shared/units/duration.ts';
@@ -14,7 +15,10 @@ const MIN_BLOCK_S = 150;
 const MIN_QUIET_MINUTES = 30;
 /** Edges of the bins, L/h: even about zero, then in ratios of 1.2 up to 700. */
 const BIN_EDGES_L_PER_H: readonly number[] = binEdges();
-/** Under this the day's temperature moves the air as much as a leak would: 10 K from noon to night on a common tank. */
+/**
+ * Under this the day's temperature moves the air as much as a leak would: 10 K from noon to night
+ * on a common tank.
+ */
 const MIN_LEAK_L_PER_H = 1.5;
 
 export interface QuietBlocks {
@@ -60,7 +64,10 @@ export function discardBlock(quiet: QuietBlocks): void {
   Object.assign(quiet, emptyBlock());
 }
 
-/** A reading at rest, clear of the last fill's cooling. `airKpaL` turns the room of the air (1/kPa) into litres. */
+/**
+ * A reading at rest, clear of the last fill's cooling. `airKpaL` turns the room of the air (1/kPa)
+ * into litres.
+ */
 export function addQuietReading(quiet: QuietBlocks, atMs: number, airVolume: number, airKpaL: number): void {
   if (quiet.sinceMs < 0) {
     quiet.sinceMs = atMs;
@@ -92,7 +99,10 @@ export function closeBlock(quiet: QuietBlocks): void {
   discardBlock(quiet);
 }
 
-/** What the day's blocks say, or undefined where too few minutes were quiet to judge by. Starts a new day. */
+/**
+ * What the day's blocks say, or undefined where too few minutes were quiet to judge by. Starts a
+ * new day.
+ */
 export function closeQuietDay(quiet: QuietBlocks): LeakEstimate | undefined {
   const { minutes, sums } = quiet;
   const leak = lowestCluster(minutes, sums);
@@ -103,7 +113,10 @@ export function closeQuietDay(quiet: QuietBlocks): LeakEstimate | undefined {
   return leak;
 }
 
-/** The lowest rate at which blocks crowd: windows of a fixed width near zero and of a quarter above it. */
+/**
+ * The lowest rate at which blocks crowd: windows of a fixed width near zero and of a quarter above
+ * it.
+ */
 function lowestCluster(minutes: readonly number[], sums: readonly number[]): LeakEstimate | undefined {
   const windows = BIN_EDGES_L_PER_H.map((low, from) => {
     const high = low + Math.max(5, 0.3 * Math.abs(low));

@@ -1,7 +1,9 @@
 /**
- * The water of one run: what the pump lifted, what of it the tank took and what was drawn meanwhile. Lifted is the learnt delivery
- * over the pressures that the run went through; before anything is learnt, the run's own rate of fill with the draw that stood
- * before it. Above the pressures ever seen in a fill only what the tank takes is counted: the pump may be at its shut-off there.
+ * The water of one run: what the pump lifted, what of it the tank took and what was drawn
+ * meanwhile. Lifted is the learnt delivery over the pressures that the run went through; before
+ * anything is learnt, the run's own rate of fill with the draw that stood before it. Above the
+ * pressures ever seen in a fill only what the tank takes is counted: the pump may be at its
+ * shut-off there.
  */
 import { runCorrectionS } from './boundary.ts';
 import { DEFAULT_FALL_PER_KPA, rateAt, type DeliveryCurve } from './delivery-curve.ts';
@@ -49,7 +51,9 @@ const MAX_EXTRAPOLATION_KPA = 20;
 const MAX_RATED_RATIO = 1.6;
 const MIN_RATED_RATIO = 0.9;
 
-/** `rested`: the last reading of the rest before, where there is one: the two books share that end. */
+/**
+ * `rested`: the last reading of the rest before, where there is one: the two books share that end.
+ */
 export function newRunWaterState(
   startedMs: number,
   rested?: { kpa: number; airVolume: number },
@@ -159,7 +163,8 @@ function runLiters(
   airKpaL: number,
 ): RunWater {
   const tankGainL = gained * airKpaL;
-  // While few fills are known, one run says as much of itself as they do; and a draw only ever hides delivery.
+  // While few fills are known, one run says as much of itself as they do; and a draw only ever
+  // hides delivery.
   const runLiftedL =
     run.learned && inputs.delivery.established ? 0 : runRateLPerS(fill, inputs, airKpaL) * ranS;
   const lifted = run.learned ? Math.max(run.lifted * airKpaL, runLiftedL || 0) : runLiftedL;
@@ -174,8 +179,8 @@ function runLiters(
 }
 
 /**
- * L/s of a run before anything is learnt: its better half, since a draw only slows a fill. Held to what the card's rating makes likely;
- * a fill slower than that is rather a draw than a weak pump.
+ * L/s of a run before anything is learnt: its better half, since a draw only slows a fill. Held to
+ * what the card's rating makes likely; a fill slower than that is rather a draw than a weak pump.
  */
 function runRateLPerS(fill: Fill | undefined, inputs: RunInputs, airKpaL: number): number {
   const rated = inputs.ratedLPerS;

@@ -1,9 +1,12 @@
 /**
- * The course of one fill, thinned to some sixty points: the last minute before the run, the run, and ten minutes after it. All
- * that is learnt of pump and tank is read from such a trace once it is whole (./fill.ts).
+ * The course of one fill, thinned to some sixty points: the last minute before the run, the run,
+ * and ten minutes after it. All that is learnt of pump and tank is read from such a trace once it
+ * is whole (./fill.ts).
  */
 
-/** Points of one stretch: mean time (s from the trace's start) and mean gauge pressure of each bin. */
+/**
+ * Points of one stretch: mean time (s from the trace's start) and mean gauge pressure of each bin.
+ */
 export interface TracePoints {
   s: number[];
   kpa: number[];
@@ -53,7 +56,10 @@ export function newTrace(atMs: number, warmth: number): Trace {
   };
 }
 
-/** Adds to the newest bin while it is narrower than `widthS`, else opens one. Means are rounded when their bin is whole. */
+/**
+ * Adds to the newest bin while it is narrower than `widthS`, else opens one. Means are rounded when
+ * their bin is whole.
+ */
 function addPoint(points: TracePoints, s: number, kpa: number, widthS: number): void {
   const last = points.s.length - 1;
   if (last < 0 || s - points.newestStartS >= widthS) {
@@ -80,7 +86,10 @@ export function traceBefore(trace: Trace, atMs: number, kpa: number, warmth: num
   dropOldest(trace, warmth);
 }
 
-/** Warmth is followed at the newest point alone; the oldest one's is near it, and fades within a minute or two. */
+/**
+ * Warmth is followed at the newest point alone; the oldest one's is near it, and fades within a
+ * minute or two.
+ */
 function dropOldest(trace: Trace, warmth: number): void {
   const { s, kpa } = trace.before;
   trace.warmthBefore = round(warmth, 1e6);

@@ -1,4 +1,7 @@
-/** What is remembered of the water of one well between two readings, and what a new card or a repair makes of it. */
+/**
+ * What is remembered of the water of one well between two readings, and what a new card or a repair
+ * makes of it.
+ */
 import type { SwitchCard, TankCard } from '../domain/card.ts';
 import { DEFAULT_COOLING_S, type AirState } from './air.ts';
 import { newHourlyLows } from './continuous-loss.ts';
@@ -33,7 +36,10 @@ export interface WaterState {
   fillsCoolingS: number;
   cooling: CoolingEstimate;
   trace: Trace | null;
-  /** What the pump at work delivers, or the last one that was; of several on one tank those of the others are kept beside it. */
+  /**
+   * What the pump at work delivers, or the last one that was; of several on one tank those of the
+   * others are kept beside it.
+   */
   delivery: DeliveryEstimate;
   otherDeliveries: Record<string, DeliveryEstimate>;
   deliveryPump: number;
@@ -60,7 +66,9 @@ export interface WaterState {
   /** Absent in a state saved before it was kept. */
   dayQuality?: DayQuality;
   quietBlocks: QuietBlocks;
-  /** Loss at rest of the last whole day, as L/h of the tank, or of some tank where none is known. */
+  /**
+   * Loss at rest of the last whole day, as L/h of the tank, or of some tank where none is known.
+   */
   dayLossLPerH?: number;
 }
 
@@ -104,7 +112,10 @@ export function newWaterState(card: WaterCard): WaterState {
   };
 }
 
-/** Takes a new card. Where tank, switch or pump is another, what was learnt of delivery starts again. */
+/**
+ * Takes a new card. Where tank, switch or pump is another, what was learnt of delivery starts
+ * again.
+ */
 export function setWaterCard(state: WaterState, card: WaterCard): void {
   if (JSON.stringify(card) === JSON.stringify(state.card)) return;
   state.card = card;
@@ -131,7 +142,9 @@ export function noiseKpa(state: WaterState): number {
   return Math.max(0.2, state.meanStepKpa * STEP_TO_SIGMA);
 }
 
-/** The air charge that the quiet hours are reckoned with, kPa L: some tank's where none is known. */
+/**
+ * The air charge that the quiet hours are reckoned with, kPa L: some tank's where none is known.
+ */
 export function leakAirKpaL(state: WaterState): number {
   return state.currentAirKpaL || ASSUMED_AIR_KPA_L;
 }

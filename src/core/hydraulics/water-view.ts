@@ -10,7 +10,10 @@ import { leakAirKpaL, type WaterState } from './water-state.ts';
 /** Cover of a day that its total may be told from. */
 const MIN_COVERAGE = 0.9;
 
-/** A loss at rest. Litres only with a tank on the card; without one, in relation to the pressure and to the pump. */
+/**
+ * A loss at rest. Litres only with a tank on the card; without one, in relation to the pressure and
+ * to the pump.
+ */
 export interface Loss {
   lPerH?: number;
   /** What it takes from the pressure in the middle of the band, kPa an hour. */
@@ -63,7 +66,10 @@ export interface TankDayWater {
   leakLPerDay?: number;
 }
 
-/** Ends the day. Without a tank on the card, with a tenth of the day unheard, or with water that nobody saw come, there is no total. */
+/**
+ * Ends the day. Without a tank on the card, with a tenth of the day unheard, or with water that
+ * nobody saw come, there is no total.
+ */
 export function closeTankDay(state: WaterState, dayStartMs: number, dayEndMs: number): TankDayWater {
   const covered = state.coveredS >= ((dayEndMs - dayStartMs) / 1000) * MIN_COVERAGE;
   const leak = closeQuietDay(state.quietBlocks);

@@ -1,7 +1,9 @@
 /**
- * The water of one well, reading by reading: used, delivered, leaked, and what the tank's air does. Pressure and the times of the
- * runs are all that goes in. Water drawn at rest is what the tank loses; water delivered in a run is the learnt delivery of the pump
- * over the run's pressures, whatever was drawn meanwhile. Without a tank on the card rates are still compared, but no litres are said.
+ * The water of one well, reading by reading: used, delivered, leaked, and what the tank's air does.
+ * Pressure and the times of the runs are all that goes in. Water drawn at rest is what the tank
+ * loses; water delivered in a run is the learnt delivery of the pump over the run's pressures,
+ * whatever was drawn meanwhile. Without a tank on the card rates are still compared, but no litres
+ * are said.
  */
 import { airVolumeOf, advanceAir, newAirState } from './air.ts';
 import { resetRest, recordRestQuality, recordRunQuality, newDayQuality } from './day-quality.ts';
@@ -33,7 +35,10 @@ import { waterView, type WaterView } from './water-view.ts';
 const MAX_GAP_MS = 180_000;
 /** Steps that differ by less than this share are even. */
 const STEADY_TOLERANCE = 0.1;
-/** Quiet begins so many time constants after a fill, once they are learnt; before that, after 20 min. */
+/**
+ * Quiet begins so many time constants after a fill, once they are learnt; before that, after 20
+ * min.
+ */
 const COOLED_TIME_CONSTANTS = 5;
 const MIN_COOLED_S = 90;
 const DEFAULT_COOLED_S = 1200;
@@ -66,7 +71,10 @@ export function handleWaterRunStarted(state: WaterState, startedMs: number, pump
   if (state.trace) state.trace.startS = (startedMs - state.trace.originMs) / 1000;
 }
 
-/** The run is over since `stoppedMs`. `amps`: its running current, as a witness. Litres only with a tank on the card. */
+/**
+ * The run is over since `stoppedMs`. `amps`: its running current, as a witness. Litres only with a
+ * tank on the card.
+ */
 export function handleWaterRunStopped(
   state: WaterState,
   stoppedMs: number,

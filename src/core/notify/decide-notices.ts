@@ -1,7 +1,8 @@
 /**
- * Should we tell, whom, and why or why not? Each recipient gets a decision with its reason, told or not, so that "why did nobody call
- * me?" has an answer. What is grouped, delayed or explained by something else was decided before this (src/core/alarms/lifecycle/): here a line
- * was said, and the question is only who hears it.
+ * Should we tell, whom, and why or why not? Each recipient gets a decision with its reason, told or
+ * not, so that "why did nobody call me?" has an answer. What is grouped, delayed or explained by
+ * something else was decided before this (src/core/alarms/lifecycle/): here a line was said, and
+ * the question is only who hears it.
  */
 import type { UnitSystem } from '../../../shared/quantity/format-quantity.ts';
 import type { AlarmEvent } from '../../../shared/api/events.ts';
@@ -37,8 +38,8 @@ export interface NoticeContext {
   /** The site's IANA zone. */
   timeZone: string;
   /**
-   * Whether this recipient was told of this alarm before. Without it that is worked out from the priority it had: true for all who hear
-   * such alarms.
+   * Whether this recipient was told of this alarm before. Without it that is worked out from the
+   * priority it had: true for all who hear such alarms.
    */
   wasNotified?: (recipient: string) => boolean;
 }
@@ -47,7 +48,10 @@ export type Decision =
   | { to: string; channel: NoticeChannel; row: NoticeRow; reason: string }
   | { to: string; none: true; reason: string };
 
-/** A reason to tell, with what makes this telling different from others of the same alarm; or a reason not to. */
+/**
+ * A reason to tell, with what makes this telling different from others of the same alarm; or a
+ * reason not to.
+ */
 type Verdict = { noticeKey: string; reason: string } | { none: true; reason: string };
 
 const PRIORITY_RANK: Record<Priority, number> = { now: 2, soon: 1, note: 0 };
@@ -107,7 +111,10 @@ function judgeRaised({ event }: AlarmChange, recipient: Recipient): Verdict {
     : doNotTell(`${recipient.name} does not hear of "${priority}"`);
 }
 
-/** An end that was told and was none is taken back; a rising priority is told; a new leading cause only where somebody is up and looking for it, and then once. */
+/**
+ * An end that was told and was none is taken back; a rising priority is told; a new leading cause
+ * only where somebody is up and looking for it, and then once.
+ */
 function judgeChanged(
   { before, after, event }: AlarmChange,
   recipient: Recipient,

@@ -1,6 +1,6 @@
 /**
- * The words of one alarm for a notice, out of the wording that the pages use too (shared/text/en/). The one place where notices meet it:
- * which causes are named, and which cautions go along.
+ * The words of one alarm for a notice, out of the wording that the pages use too (shared/text/en/).
+ * The one place where notices meet it: which causes are named, and which cautions go along.
  */
 import type { AlarmEvent } from '../../../shared/api/events.ts';
 import { ALARM_WORDS } from '../../../shared/text/en/alarms/alarm-words.ts';

@@ -1,6 +1,7 @@
 /**
- * Who is told, as the settings say it, and by which ways. The shape is the settings' own (src/config/settings.ts) without what only
- * the senders need; one row is made for each way, so that a mail that went out is not sent again because a second address failed.
+ * Who is told, as the settings say it, and by which ways. The shape is the settings' own
+ * (src/config/settings.ts) without what only the senders need; one row is made for each way, so
+ * that a mail that went out is not sent again because a second address failed.
  */
 import type { Priority } from '../../../shared/text/en/alarms/kinds.ts';
 
@@ -15,7 +16,10 @@ export interface Recipient {
   command?: { program: string; args: readonly string[] };
 }
 
-/** `mail:anna@farm.example`, `webhook`, `mqtt`, `command`: kept in the row, found again when it is sent. */
+/**
+ * `mail:anna@farm.example`, `webhook`, `mqtt`, `command`: kept in the row, found again when it is
+ * sent.
+ */
 export type NoticeChannel = `mail:${string}` | 'webhook' | 'mqtt' | 'command';
 
 export function noticeChannelsOf(recipient: Recipient): NoticeChannel[] {

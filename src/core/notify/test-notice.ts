@@ -2,7 +2,9 @@
 import type { NoticeRow } from './notice-row.ts';
 import type { NoticeChannel } from './recipients.ts';
 
-/** Made anew at each test (the time is in its id), so that no receiver takes it for one it has seen. */
+/**
+ * Made anew at each test (the time is in its id), so that no receiver takes it for one it has seen.
+ */
 export function testNotice(to: string, channel: NoticeChannel, nowMs: number): NoticeRow {
   const at = new Date(nowMs).toISOString();
   return {

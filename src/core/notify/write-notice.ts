@@ -1,7 +1,7 @@
 /**
- * The words of one notice: a subject that says well, alarm and how soon to act, and a text that says why, what it likely is, the first
- * safe step, and what to be careful of, with figures in people's units. The wording of alarms and causes is shared with the pages
- * (./notice-words.ts).
+ * The words of one notice: a subject that says well, alarm and how soon to act, and a text that
+ * says why, what it likely is, the first safe step, and what to be careful of, with figures in
+ * people's units. The wording of alarms and causes is shared with the pages (./notice-words.ts).
  */
 import type { AlarmEvent } from '../../../shared/api/events.ts';
 import { momentWords } from '../../../shared/text/en/time-words.ts';

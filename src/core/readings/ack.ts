@@ -1,6 +1,7 @@
 /**
- * What `kept` says of a node (contract, section 4): of which packs nothing more is wanted, because they are committed, refused, or known to
- * be lost. It never claims a pack that only might have come.
+ * What `kept` says of a node (contract, section 4): of which packs nothing more is wanted, because
+ * they are committed, refused, or known to be lost. It never claims a pack that only might have
+ * come.
  */
 import type { PackAck } from '../decode/server-messages.ts';
 import { ackedTo, type BootState } from './boot.ts';

@@ -1,16 +1,23 @@
 /**
- * What is known of one boot of a node: which packs are accounted for, when its readings were taken, and how its clock is to be
- * read. A boot is the stretch between two restarts of a node; within it packs are counted 1, 2, 3 …
+ * What is known of one boot of a node: which packs are accounted for, when its readings were taken,
+ * and how its clock is to be read. A boot is the stretch between two restarts of a node; within it
+ * packs are counted 1, 2, 3 …
  */
 import { addSeqs, removeSeqs, hasSeq, limitRanges, missingIn, type SeqRange } from './seq-ranges.ts';
 import type { UpClock } from './up-clock.ts';
 
-/** Digests are kept of the last packs: 16 bits x 128 are 0.75 KiB at most as JSON, 20 minutes of packs of 10 s. */
+/**
+ * Digests are kept of the last packs: 16 bits x 128 are 0.75 KiB at most as JSON, 20 minutes of
+ * packs of 10 s.
+ */
 export const DIGEST_COUNT = 128;
 const DIGEST_MASK = 0xffff;
 /** Ranges of a boot: 12 holes at once are a bad link; 12 x 45 B stay under the 3 KiB of a node. */
 export const MAX_RANGES = 12;
-/** Stretches known to be lost that are remembered as such, so that what was given up and comes all the same is taken. */
+/**
+ * Stretches known to be lost that are remembered as such, so that what was given up and comes all
+ * the same is taken.
+ */
 const MAX_LOST = 6;
 
 export interface BootState {
@@ -50,7 +57,10 @@ export function ackedTo(boot: BootState): number {
   return first?.from === 1 ? first.to : 0;
 }
 
-/** `other-bytes`: this seq came before with another payload. `unknown`: it came before, too long ago to tell. */
+/**
+ * `other-bytes`: this seq came before with another payload. `unknown`: it came before, too long ago
+ * to tell.
+ */
 export type PackMatch = 'new' | 'same' | 'other-bytes' | 'unknown';
 
 export function matchPack(boot: BootState, seq: number, digest: number): PackMatch {
@@ -75,7 +85,10 @@ export function markReceived(boot: BootState, seq: number, digest: number, lastM
   if (boot.lost.length > 0) removeSeqs(boot.lost, seq, seq);
 }
 
-/** Seqs `from` to `to` that never came are lost: nothing more is wanted of them. Returns how many packs that is. */
+/**
+ * Seqs `from` to `to` that never came are lost: nothing more is wanted of them. Returns how many
+ * packs that is.
+ */
 export function markLost(boot: BootState, from: number, to: number): number {
   const missing = missingIn(boot.ranges, from, to);
   if (missing === 0) return 0;

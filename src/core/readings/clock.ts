@@ -1,6 +1,7 @@
 /**
- * Where a pack belongs in time (contract, section 2). A true clock is believed; a wrong one is overruled by the arrival of the pack's
- * first copy; a node without a clock is placed by when its boot began. Decided once, at arrival, and kept with the pack.
+ * Where a pack belongs in time (contract, section 2). A true clock is believed; a wrong one is
+ * overruled by the arrival of the pack's first copy; a node without a clock is placed by when its
+ * boot began. Decided once, at arrival, and kept with the pack.
  */
 import type { Pack, PackColumn } from '../decode/messages.ts';
 import type { BootState } from './boot.ts';
@@ -11,11 +12,20 @@ import { updateUpClock, type UpClock } from './up-clock.ts';
 const CLOCK_TOLERANCE_MS = 300_000;
 /** No node of this contract measured anything before 2024. */
 const EARLIEST_TIME_MS = Date.UTC(2024, 0, 1);
-/** A pack that goes on from an overruled one has the same wrong clock; half of what would be a step by itself. */
+/**
+ * A pack that goes on from an overruled one has the same wrong clock; half of what would be a step
+ * by itself.
+ */
 const SAME_CLOCK_TOLERANCE_MS = CLOCK_TOLERANCE_MS / 2;
-/** Overruled packs keep one shift while the network's delay alone explains the difference: periods stay exact. */
+/**
+ * Overruled packs keep one shift while the network's delay alone explains the difference: periods
+ * stay exact.
+ */
 const SHIFT_TOLERANCE_MS = 5_000;
-/** A hello marked as retained is the live one all the same if the packs' uptime agrees with it to within this. */
+/**
+ * A hello marked as retained is the live one all the same if the packs' uptime agrees with it to
+ * within this.
+ */
 const RETAINED_HELLO_TOLERANCE_MS = 10_000;
 
 export interface Placement {
@@ -29,7 +39,10 @@ export interface Placement {
   timeUnknown?: true;
 }
 
-/** Places a pack. `boot` is what is known of its boot, absent for packs without one; it is not changed. `builtMs`: of its hello, or 0. */
+/**
+ * Places a pack. `boot` is what is known of its boot, absent for packs without one; it is not
+ * changed. `builtMs`: of its hello, or 0.
+ */
 export function placePack(
   pack: Pack,
   boot: BootState | undefined,
@@ -106,7 +119,8 @@ function isClockWrong(
   if (span.fromMs < Math.max(EARLIEST_TIME_MS, builtMs)) return true;
   if (!boot || pack.seq === undefined) return false;
   if (span.fromMs < lastMsBelow(boot.ranges, pack.seq) - CLOCK_TOLERANCE_MS) return true;
-  // Else a clock that stepped back would be believed again as soon as it had crept up to the last trusted time.
+  // Else a clock that stepped back would be believed again as soon as it had crept up to the last
+  // trusted time.
   const { overruled } = boot;
   return (
     overruled !== undefined &&
@@ -134,9 +148,9 @@ function placeByUptime(
 }
 
 /**
- * Whether a hello marked as retained came while the boot ran. A copy that a broker had kept is older than it seems, so the boot would
- * seem to have begun later than by its packs; a message that was only passed on with its mark agrees with them. `not-yet`: a
- * backlog says nothing either way.
+ * Whether a hello marked as retained came while the boot ran. A copy that a broker had kept is
+ * older than it seems, so the boot would seem to have begun later than by its packs; a message that
+ * was only passed on with its mark agrees with them. `not-yet`: a backlog says nothing either way.
  */
 export function retainedHelloAgrees(
   retainedHello: { arrivalMs: number; upMs: number },

@@ -1,6 +1,7 @@
 /**
- * Two boxes that use one name (contract, section 2): the same boot and seq came with other bytes, or readings of two boots overlap by more than a
- * minute. Both boxes' packs are kept; it is said once, and that it is over once an hour brought no more signs of it.
+ * Two boxes that use one name (contract, section 2): the same boot and seq came with other bytes,
+ * or readings of two boots overlap by more than a minute. Both boxes' packs are kept; it is said
+ * once, and that it is over once an hour brought no more signs of it.
  */
 import { HOUR_MS, MINUTE_MS } from '../../../shared/units/duration.ts';
 import type { BootState } from './boot.ts';
@@ -20,8 +21,9 @@ export interface Conflict {
 }
 
 /**
- * Whether readings of `boot` from `span.fromMs` to `span.toMs` show that it runs beside another one: more than a minute of the two lies over
- * each other by now, and these readings lie among the other's or make it more. What overlapped once and no longer grows is no new sign.
+ * Whether readings of `boot` from `span.fromMs` to `span.toMs` show that it runs beside another
+ * one: more than a minute of the two lies over each other by now, and these readings lie among the
+ * other's or make it more. What overlapped once and no longer grows is no new sign.
  */
 export function overlappingBoot(
   boots: readonly BootState[],

@@ -1,7 +1,8 @@
 /**
- * Up to which time a well's readings may be handed on while they still come in: as far as all of its nodes have spoken. A node that is more
- * than 30 s past its turn is not waited for (contract, section 5), nor is one that is only sending what it held back; what
- * they bring later is late, and the well is run again from there.
+ * Up to which time a well's readings may be handed on while they still come in: as far as all of
+ * its nodes have spoken. A node that is more than 30 s past its turn is not waited for (contract,
+ * section 5), nor is one that is only sending what it held back; what they bring later is late, and
+ * the well is run again from there.
  */
 import { MISSING_PACK_WAIT_MS } from './record-pack.ts';
 import type { NodeState } from './node-state.ts';
@@ -31,7 +32,10 @@ export function nodeProgress(state: NodeState, nowMs: number): NodeProgress {
   };
 }
 
-/** The time up to and including which readings may be handed on; never past `nowMs`. It may go back: the caller keeps the highest. */
+/**
+ * The time up to and including which readings may be handed on; never past `nowMs`. It may go back:
+ * the caller keeps the highest.
+ */
 export function frontierMs(nodes: readonly NodeProgress[], nowMs: number): number {
   let toMs = nowMs;
   for (const { completeToMs, lastHeardMs, intervalMs } of nodes) {
@@ -43,7 +47,10 @@ export function frontierMs(nodes: readonly NodeProgress[], nowMs: number): numbe
   return toMs;
 }
 
-/** When the frontier moves by itself, because a node is waited for no longer; Infinity where it won't. */
+/**
+ * When the frontier moves by itself, because a node is waited for no longer; Infinity where it
+ * won't.
+ */
 export function frontierDueMs(nodes: readonly NodeProgress[], nowMs: number): number {
   let dueMs = Number.POSITIVE_INFINITY;
   for (const { lastHeardMs, intervalMs } of nodes) {

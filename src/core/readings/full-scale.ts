@@ -1,7 +1,8 @@
 /**
- * The most that a node's sensors can show, as its hello says (`max`; contract, section 3). It counts from the next minute but one after
- * the hello: by then even a server that hands news on now and then has done so, and live and `replay` know it at the same reading. A well
- * that reads from the node only later (its first pack, a node let in, a new card) is told then.
+ * The most that a node's sensors can show, as its hello says (`max`; contract, section 3). It
+ * counts from the next minute but one after the hello: by then even a server that hands news on now
+ * and then has done so, and live and `replay` know it at the same reading. A well that reads from
+ * the node only later (its first pack, a node let in, a new card) is told then.
  */
 import { MINUTE_MS } from '../../../shared/units/duration.ts';
 import { channelCode, channelUnit } from '../domain/channels.ts';
@@ -15,10 +16,16 @@ export interface FullScale {
   atMs: number;
 }
 
-/** Places of base channels whose readings go into the numbers of a run: three currents, pressure, flow. */
+/**
+ * Places of base channels whose readings go into the numbers of a run: three currents, pressure,
+ * flow.
+ */
 const RUN_CHANNELS: ReadonlySet<number> = new Set([0, 1, 2, 3, 7]);
 
-/** A hello that says otherwise than the one before it is news. Returns what is known now, nothing where neither said anything. */
+/**
+ * A hello that says otherwise than the one before it is news. Returns what is known now, nothing
+ * where neither said anything.
+ */
 export function updateFullScale(
   known: FullScale | undefined,
   hello: Hello,

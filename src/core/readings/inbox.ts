@@ -1,6 +1,7 @@
 /**
- * The inbox of one well: readings of its channels, from whatever nodes, wait here until they are handed on in one order, by time and then by
- * channel, each once. Whatever the packing and order in which they came, and however often, the same stretches come out.
+ * The inbox of one well: readings of its channels, from whatever nodes, wait here until they are
+ * handed on in one order, by time and then by channel, each once. Whatever the packing and order in
+ * which they came, and however often, the same stretches come out.
  */
 import { channelCode } from '../domain/channels.ts';
 import { feedsOf, type Feed, type ReadTable } from '../domain/sources.ts';
@@ -19,8 +20,9 @@ import {
 import { START_CODE_OFFSET, CLOCK_STEP_BIT, type Segment } from './segment.ts';
 
 /**
- * Runs of one channel that wait side by side; in order there is one, with a backlog behind live packs two. Of more, the two most alike in
- * length become one, so that a reading is moved about log2(n) times at most: 20 runs of doubling length are a million packs.
+ * Runs of one channel that wait side by side; in order there is one, with a backlog behind live
+ * packs two. Of more, the two most alike in length become one, so that a reading is moved about
+ * log2(n) times at most: 20 runs of doubling length are a million packs.
  */
 const MAX_QUEUES = 20;
 
@@ -53,7 +55,10 @@ export function pendingCount(inbox: Inbox): number {
   return n;
 }
 
-/** What `table` gives this well of a placed pack. Returns the time of the earliest reading that is late, which is left out; Infinity for none. */
+/**
+ * What `table` gives this well of a placed pack. Returns the time of the earliest reading that is
+ * late, which is left out; Infinity for none.
+ */
 export function addPack(inbox: Inbox, well: string, placed: PlacedPack, table: ReadTable): number {
   let lateMs = Number.POSITIVE_INFINITY;
   if (placed.timeUnknown) return lateMs;
@@ -74,7 +79,10 @@ function startCode(channel: string, code: number): number | undefined {
   return own !== undefined && (own & 15) < 3 && (code & 15) < 3 ? code + START_CODE_OFFSET : undefined;
 }
 
-/** One column of readings for one channel of the well, within the time of its feed. Returns as `addPack` does. */
+/**
+ * One column of readings for one channel of the well, within the time of its feed. Returns as
+ * `addPack` does.
+ */
 export function addColumn(
   inbox: Inbox,
   column: Pick<PackColumn, 'times' | 'values' | 'faults'>,
@@ -134,8 +142,8 @@ function mergeMostSimilar(inbox: Inbox, code: number): void {
 }
 
 /**
- * Moves what waits up to and including `toMs` into `segment`, as far as it goes: call again until less than its capacity came. From then on what
- * comes for that time is late.
+ * Moves what waits up to and including `toMs` into `segment`, as far as it goes: call again until
+ * less than its capacity came. From then on what comes for that time is late.
  */
 export function drain(inbox: Inbox, toMs: number, segment: Segment): Segment {
   const { timeMs, channel, value, fault } = segment;

@@ -1,4 +1,7 @@
-/** What arrival, and not measurement, says of a node. It is decided once, with a time, and kept as input like a reading. */
+/**
+ * What arrival, and not measurement, says of a node. It is decided once, with a time, and kept as
+ * input like a reading.
+ */
 
 export type NodeNews =
   | {
@@ -14,7 +17,10 @@ export type NodeNews =
   | { news: 'conflict'; node: string; sinceMs: number; evidence: Record<string, number | string> }
   | { news: 'conflict-over'; node: string }
   | {
-      /** What its hello says is the most that its sensors can show, by channel, in the contract's unit; of no other is anything said. */
+      /**
+       * What its hello says is the most that its sensors can show, by channel, in the contract's
+       * unit; of no other is anything said.
+       */
       news: 'full-scale';
       node: string;
       maxByChannel: Record<string, number>;

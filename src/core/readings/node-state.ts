@@ -1,6 +1,6 @@
 /**
- * What is remembered of a node between messages: plain data, 1.4 KiB as JSON as a rule and about 5 KiB at worst (MAX_BOOTS boots, the
- * ranges and digests of two of them in full).
+ * What is remembered of a node between messages: plain data, 1.4 KiB as JSON as a rule and about 5
+ * KiB at worst (MAX_BOOTS boots, the ranges and digests of two of them in full).
  */
 import { newBoot, type BootState } from './boot.ts';
 import type { Conflict } from './conflict.ts';
@@ -11,16 +11,23 @@ import { newLiveness, type Liveness } from './silence.ts';
 import type { UpClock } from './up-clock.ts';
 
 /**
- * Boots remembered. The ones touched longest ago are forgotten first, and nothing is lost by it: a boot that is forgotten is no longer
- * in `kept`, so its node sends again what it still holds of it; that comes as new, falls on the same times, and counts once.
- * The last ones touched are always in the next `kept`, so a node that holds more boots than this gets rid of them 8 at a time.
+ * Boots remembered. The ones touched longest ago are forgotten first, and nothing is lost by it: a
+ * boot that is forgotten is no longer in `kept`, so its node sends again what it still holds of it;
+ * that comes as new, falls on the same times, and counts once. The last ones touched are always in
+ * the next `kept`, so a node that holds more boots than this gets rid of them 8 at a time.
  */
 const MAX_BOOTS = 8;
-/** Boots remembered in full: their bytes can be compared, since two boxes that count their boots from 1 are near each other. */
+/**
+ * Boots remembered in full: their bytes can be compared, since two boxes that count their boots
+ * from 1 are near each other.
+ */
 const MAX_FULL_BOOTS = 2;
 /** Of the others only so many ranges: a hole in an old boot is filled from its lower end. */
 const MAX_RANGES_OF_OLD_BOOT = 4;
-/** Of boots forgotten, when they began is remembered longer: a node without a clock may send packs of theirs that never came. */
+/**
+ * Of boots forgotten, when they began is remembered longer: a node without a clock may send packs
+ * of theirs that never came.
+ */
 const MAX_FORGOTTEN_BOOTS = 16;
 
 interface NodeCounts {
@@ -48,7 +55,10 @@ export interface NodeState {
   latestArrivalMs: number;
   /** Usual step from pack to pack, in the time of readings. */
   packIntervalMs: number;
-  /** While packs are missing just below the newest: up to when readings are whole, and since when that is so. */
+  /**
+   * While packs are missing just below the newest: up to when readings are whole, and since when
+   * that is so.
+   */
   missingPacks?: { fromSeq: number; completeToMs: number; sinceMs: number };
   conflict?: Conflict;
   /** Where its hello said what its sensors can show. */

@@ -1,7 +1,8 @@
 /**
- * The intake of one node: each message that came from it, in the order of arrival, becomes a placed pack, a duplicate, or news. What is
- * remembered (./node-state.ts) is updated in place.
- * After a crash it is made again from its last save (save it whenever a hello changed it) and the packs kept since, by `applyStoredPack`.
+ * The intake of one node: each message that came from it, in the order of arrival, becomes a placed
+ * pack, a duplicate, or news. What is remembered (./node-state.ts) is updated in place. After a
+ * crash it is made again from its last save (save it whenever a hello changed it) and the packs
+ * kept since, by `applyStoredPack`.
  */
 import type { Hello, Pack, Presence } from '../decode/messages.ts';
 import { recordPack, type IntakeEvent } from './record-pack.ts';
@@ -30,10 +31,12 @@ export function receivePack(state: NodeState, pack: Pack, arrivalMs: number): Re
   const boot = pack.boot === undefined ? undefined : recallBoot(state, pack.boot, arrivalMs);
   if (boot && pack.seq !== undefined) {
     const match = matchPack(boot, pack.seq, pack.digest);
-    // While two boxes use the name, a pack that can't be compared may be either's: kept, and merged away if it came before.
+    // While two boxes use the name, a pack that can't be compared may be either's: kept, and merged
+    // away if it came before.
     if (match === 'same' || (match === 'unknown' && !state.conflict)) {
       state.counts.duplicates++;
-      // It may say again what its node holds no more: of a boot that was forgotten meanwhile, nobody else says it.
+      // It may say again what its node holds no more: of a boot that was forgotten meanwhile,
+      // nobody else says it.
       if (pack.first !== undefined)
         state.counts.lost += markLost(boot, 1, Math.min(pack.first, pack.seq) - 1);
       markActive(state, boot, arrivalMs);
@@ -53,8 +56,8 @@ export function receivePack(state: NodeState, pack: Pack, arrivalMs: number): Re
 }
 
 /**
- * The same bookkeeping for a pack that was placed before a crash, in the order in which packs came. Makes no news: what was told then is
- * kept by itself.
+ * The same bookkeeping for a pack that was placed before a crash, in the order in which packs came.
+ * Makes no news: what was told then is kept by itself.
  */
 export function applyStoredPack(state: NodeState, placed: PlacedPack): void {
   const { arrivalMs } = placed;
@@ -138,7 +141,10 @@ function applyBootHello(
   pruneBoots(state);
 }
 
-/** What a node no longer holds and never came is lost (contract, sections 2 and 3). Returns how many packs that is. */
+/**
+ * What a node no longer holds and never came is lost (contract, sections 2 and 3). Returns how many
+ * packs that is.
+ */
 function markUnheldLost(
   state: NodeState,
   held: NonNullable<Hello['held']>,
@@ -147,7 +153,8 @@ function markUnheldLost(
   let lost = 0;
   for (const boot of state.boots) {
     const mine = held.filter((range) => range.boot === boot.boot).sort((a, b) => a.from - b.from);
-    // The running boot is named only once it has something; an earlier one that is not named is gone.
+    // The running boot is named only once it has something; an earlier one that is not named is
+    // gone.
     if (mine.length === 0 && (helloBoot === undefined || boot.boot === helloBoot)) continue;
     let next = 1;
     for (const range of mine) {
@@ -170,7 +177,10 @@ export function receivePresence(
   applyPresence(state.liveness, { node: state.node, presence, retained }, arrivalMs, state.news);
 }
 
-/** A well may read from this node since `nowMs`, or for the first time (undefined), that did not hear what its hello said. */
+/**
+ * A well may read from this node since `nowMs`, or for the first time (undefined), that did not
+ * hear what its hello said.
+ */
 export function republishFullScale(state: NodeState, nowMs?: number): void {
   const scale = state.fullScale;
   if (!scale) return;

@@ -1,9 +1,13 @@
 /**
- * Readings of one channel that wait in order of time: chunks of typed columns, filled at one end and emptied at the other. A week at one
- * reading a second is 10 MiB in chunks, and would be 60 in objects.
+ * Readings of one channel that wait in order of time: chunks of typed columns, filled at one end
+ * and emptied at the other. A week at one reading a second is 10 MiB in chunks, and would be 60 in
+ * objects.
  */
 
-/** A chunk starts small, because most wells wait for one pack only, and grows to 68 KiB, where nothing is gained by more. */
+/**
+ * A chunk starts small, because most wells wait for one pack only, and grows to 68 KiB, where
+ * nothing is gained by more.
+ */
 const MIN_CHUNK_SIZE = 32;
 const MAX_CHUNK_SIZE = 4096;
 
@@ -79,7 +83,10 @@ export function dropHead(queue: ReadingQueue): void {
   }
 }
 
-/** Two runs of a channel as one; where both have a time, both readings stay unless `prefer` can't tell them apart. */
+/**
+ * Two runs of a channel as one; where both have a time, both readings stay unless `prefer` can't
+ * tell them apart.
+ */
 export function mergeQueues(a: ReadingQueue, b: ReadingQueue): ReadingQueue {
   const merged = newQueue(a.code);
   while (a.n > 0 || b.n > 0) {
@@ -110,8 +117,9 @@ export function mergeQueues(a: ReadingQueue, b: ReadingQueue): ReadingQueue {
 }
 
 /**
- * Which of two readings of one channel at one time counts: a number before a fault, then the smaller number, then the smaller fault. Which of
- * them is right can't be known; what matters is that the order in which they came does not decide.
+ * Which of two readings of one channel at one time counts: a number before a fault, then the
+ * smaller number, then the smaller fault. Which of them is right can't be known; what matters is
+ * that the order in which they came does not decide.
  */
 export function takesPrecedence(value: number, fault: number, thanValue: number, thanFault: number): boolean {
   const code = fault & 3;

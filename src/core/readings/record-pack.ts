@@ -1,6 +1,7 @@
 /**
- * The bookkeeping of a placed pack: which packs are accounted for, how the boot's clock is to be read from now on, and whether two boxes
- * use one name. It rests on the placed pack alone, so that after a crash the kept packs make the same state again.
+ * The bookkeeping of a placed pack: which packs are accounted for, how the boot's clock is to be
+ * read from now on, and whether two boxes use one name. It rests on the placed pack alone, so that
+ * after a crash the kept packs make the same state again.
  */
 import { DAY_MS } from '../../../shared/units/duration.ts';
 import { markLost, markReceived, extendSpan, highSeq, matchPack, type BootState } from './boot.ts';
@@ -22,7 +23,10 @@ export type IntakeEvent =
 
 const NO_EVENTS: readonly IntakeEvent[] = [];
 
-/** What is remembered of a placed pack. Returns why it shows two boxes under one name, where it does. */
+/**
+ * What is remembered of a placed pack. Returns why it shows two boxes under one name, where it
+ * does.
+ */
 export function recordPack(
   state: NodeState,
   placed: PlacedPack,

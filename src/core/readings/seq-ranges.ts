@@ -1,6 +1,7 @@
 /**
- * Which packs of a boot are accounted for, as sorted ranges of seqs that never touch each other. Packs come in order as a rule, so
- * there is one range and adding to it costs nothing; every gap in between is a pack still owed by the node.
+ * Which packs of a boot are accounted for, as sorted ranges of seqs that never touch each other.
+ * Packs come in order as a rule, so there is one range and adding to it costs nothing; every gap in
+ * between is a pack still owed by the node.
  */
 
 /** Seqs `from` to `to`, both included. */
@@ -20,7 +21,10 @@ export function hasSeq(ranges: readonly SeqRange[], seq: number): boolean {
   return false;
 }
 
-/** Adds seqs `from` to `to`; what touches becomes one range. `lastMs` is the time of the readings that came with them. */
+/**
+ * Adds seqs `from` to `to`; what touches becomes one range. `lastMs` is the time of the readings
+ * that came with them.
+ */
 export function addSeqs(ranges: SeqRange[], from: number, to: number, lastMs: number): void {
   if (to < from) return;
   const top = ranges.at(-1);
@@ -76,8 +80,9 @@ export function missingIn(ranges: readonly SeqRange[], from: number, to: number)
 }
 
 /**
- * Keeps at most `max` ranges by forgetting the shortest between the first and the last. Forgetting is safe: what is not known to
- * have come is asked for again, comes again, and its readings fall on those already there.
+ * Keeps at most `max` ranges by forgetting the shortest between the first and the last. Forgetting
+ * is safe: what is not known to have come is asked for again, comes again, and its readings fall on
+ * those already there.
  */
 export function limitRanges(ranges: SeqRange[], max: number): void {
   while (ranges.length > max) {

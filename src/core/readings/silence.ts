@@ -1,7 +1,8 @@
 /**
- * When the silence of a node is news: after longer than this node ever is silent, judged by arrival alone. What a node is used to is
- * learnt from its own silences; floors and ceilings stand for what isn't known yet. A node that said its supply has failed is not
- * silent but without power, and our own absence is nobody's silence.
+ * When the silence of a node is news: after longer than this node ever is silent, judged by arrival
+ * alone. What a node is used to is learnt from its own silences; floors and ceilings stand for what
+ * isn't known yet. A node that said its supply has failed is not silent but without power, and our
+ * own absence is nobody's silence.
  */
 import { DAY_MS, HOUR_MS, MINUTE_MS } from '../../../shared/units/duration.ts';
 import type { Hello, Presence } from '../decode/messages.ts';
@@ -66,7 +67,10 @@ export function silenceDueMs(liveness: Liveness): number {
   return liveness.lastHeardMs + silenceLimitMs(liveness, liveness.lastHeardMs);
 }
 
-/** Time goes on to `nowMs`: a silence that became news meanwhile is told with the time at which it did. */
+/**
+ * Time goes on to `nowMs`: a silence that became news meanwhile is told with the time at which it
+ * did.
+ */
 export function advanceSilence(liveness: Liveness, node: string, nowMs: number, news: NewsItem[]): void {
   const dueMs = silenceDueMs(liveness);
   if (dueMs >= nowMs) return;
@@ -74,7 +78,10 @@ export function advanceSilence(liveness: Liveness, node: string, nowMs: number, 
   news.push({ atMs: dueMs, node: { news: 'silent', node, sinceMs: liveness.lastHeardMs } });
 }
 
-/** The node itself was heard: a pack (also one that came before), a hello or a presence that is no copy. */
+/**
+ * The node itself was heard: a pack (also one that came before), a hello or a presence that is no
+ * copy.
+ */
 export function markHeard(liveness: Liveness, node: string, nowMs: number, news: NewsItem[]): void {
   advanceSilence(liveness, node, nowMs, news);
   endNoPower(liveness, node, nowMs, news);
@@ -99,8 +106,8 @@ function rememberGap(liveness: Liveness, durationMs: number, endedMs: number): v
 }
 
 /**
- * What a node, its Will or a copy of either says of it. A `gone` says only that the connection broke: how long that lasts is what
- * counts, and after a `no-power` it says nothing new at all.
+ * What a node, its Will or a copy of either says of it. A `gone` says only that the connection
+ * broke: how long that lasts is what counts, and after a `no-power` it says nothing new at all.
  */
 export function applyPresence(
   liveness: Liveness,
@@ -140,7 +147,10 @@ export function applyHelloIntervals(liveness: Liveness, hello: Hello): void {
   liveness.bufferMs = 1000 * (hello.holdsS ?? 0);
 }
 
-/** The server was away from `fromMs` to `untilMs`: what fell silent before is told, the rest is counted from our return. */
+/**
+ * The server was away from `fromMs` to `untilMs`: what fell silent before is told, the rest is
+ * counted from our return.
+ */
 export function discountOutage(
   liveness: Liveness,
   node: string,

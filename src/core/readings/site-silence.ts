@@ -1,7 +1,8 @@
 /**
- * When half of a site's nodes, two or more, fall silent within 5 min, it is the link or the site's power: one `site-silent` stands for all
- * of them (contract, section 6), and what each would have said is held back. A node that falls silent on a site with others is told
- * 5 min later than one that stands alone, so that the others can show whether it is they too.
+ * When half of a site's nodes, two or more, fall silent within 5 min, it is the link or the site's
+ * power: one `site-silent` stands for all of them (contract, section 6), and what each would have
+ * said is held back. A node that falls silent on a site with others is told 5 min later than one
+ * that stands alone, so that the others can show whether it is they too.
  */
 import type { Priority } from '../../../shared/text/en/alarms/kinds.ts';
 import type { NewsItem } from './news.ts';
@@ -57,7 +58,10 @@ export function newSite(site: string): SiteState {
   return { site, silent: [] };
 }
 
-/** News of one of the site's nodes, in order of time; what is not about silence goes straight through. */
+/**
+ * News of one of the site's nodes, in order of time; what is not about silence goes straight
+ * through.
+ */
 export function handleSiteNews(
   site: SiteState,
   nodes: readonly SiteNode[],
@@ -81,7 +85,9 @@ export function handleSiteNews(
   } else output.news.push(item);
 }
 
-/** Time goes on to `nowMs`: nodes whose site did not fall silent with them are told by themselves. */
+/**
+ * Time goes on to `nowMs`: nodes whose site did not fall silent with them are told by themselves.
+ */
 export function advanceSite(
   site: SiteState,
   nodes: readonly SiteNode[],

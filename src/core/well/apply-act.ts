@@ -63,8 +63,9 @@ export function applyAct(well: WellState, atMs: number, act: Act, emit: Emit): v
 }
 
 /**
- * What was in force stays where the points make no line that a reading can be corrected by. The reader of acts refuses such points and
- * says why (src/core/domain/read-act.ts), but an act kept before that rule, or in another Stillwell, must not stop the well.
+ * What was in force stays where the points make no line that a reading can be corrected by. The
+ * reader of acts refuses such points and says why (src/core/domain/read-act.ts), but an act kept
+ * before that rule, or in another Stillwell, must not stop the well.
  */
 function calibrate(well: WellState, act: Extract<Act, { kind: 'calibrated' }>, atMs: number): void {
   const line = twoPointCorrection(act.channel, act.points);
@@ -101,7 +102,10 @@ function changeCard(well: WellState, card: WellState['card'], atMs: number): voi
   setWaterCard(well.water, waterCardOf(card));
 }
 
-/** The day that is open keeps its date and ends when that date does in the new time zone, so that no date comes twice. */
+/**
+ * The day that is open keeps its date and ends when that date does in the new time zone, so that no
+ * date comes twice.
+ */
 function moveDayEnd(well: WellState, timeZone: string): void {
   if (!well.day) return;
   well.day.endMs = Math.max(endOfDateMs(well.day.date, timeZone), well.nextMinuteMs);
@@ -113,7 +117,8 @@ function resetBaselines(well: WellState): void {
   for (const [at, record] of well.records.entries()) {
     resetLearning(record.learning);
     record.supply = newSupplyEffect();
-    // Two visits before anything new was learnt: what was normal before the first is still what was normal.
+    // Two visits before anything new was learnt: what was normal before the first is still what was
+    // normal.
     if (record.baseline) record.previousBaseline = withoutShape(record.baseline);
     record.baseline = undefined;
     record.pinned = undefined;
@@ -145,7 +150,8 @@ export function applyNodeNews(well: WellState, atMs: number, nodeNews: NodeNews)
           node: nodeNews.node,
           is: 'silent',
           sinceMs: nodeNews.sinceMs,
-          // Its site is told instead of it, and how it is fed weighs its silence (src/core/alarms/sensing/node-silent.ts).
+          // Its site is told instead of it, and how it is fed weighs its silence
+          // (src/core/alarms/sensing/node-silent.ts).
           ...((nodeNews.withSite !== undefined || nodeNews.fedFrom !== undefined) && {
             evidence: {
               ...(nodeNews.withSite !== undefined && { withSite: nodeNews.withSite }),

@@ -1,6 +1,6 @@
 /**
- * What is remembered of each channel: how often it speaks, when it last did, whether it is stuck or at fault; and the
- * two-point calibration in force.
+ * What is remembered of each channel: how often it speaks, when it last did, whether it is stuck or
+ * at fault; and the two-point calibration in force.
  */
 import { HOUR_MS } from '../../../shared/units/duration.ts';
 import { sourceAt, sourcesOf } from '../domain/sources.ts';
@@ -59,7 +59,10 @@ export function recordFault(channel: ChannelState, fault: number): void {
   channel.fault = (fault & 3) as ChannelState['fault'];
 }
 
-/** The correction of each calibrated channel that the well reads from at `tMs`, by the well's channel code. */
+/**
+ * The correction of each calibrated channel that the well reads from at `tMs`, by the well's
+ * channel code.
+ */
 export function correctionsAt(well: WellState, tMs: number): Record<string, Correction> {
   const found: Record<string, Correction> = {};
   if (!hasAny(well.corrections)) return found;

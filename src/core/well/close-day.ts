@@ -1,4 +1,7 @@
-/** Turning the local day: it is closed at its last minute, said when no run that began in it goes on, and taught to the baseline. */
+/**
+ * Turning the local day: it is closed at its last minute, said when no run that began in it goes
+ * on, and taught to the baseline.
+ */
 import { DAY_MS, MINUTE_MS } from '../../../shared/units/duration.ts';
 import { standingKinds } from '../alarms/lifecycle/alarms.ts';
 import { MAX_WAIT_MS, dayEvents, newOpenDay, type OpenDay } from './open-day.ts';

@@ -1,7 +1,7 @@
 /**
- * The whole line for one well, from reading to alarm: inputs in the order of their times go in, cycles, days, baselines and alarms
- * come out. No clock, no I/O: live, `replay` and tests call these same functions. Each whole UTC minute is seen before any
- * reading taken at or after it.
+ * The whole line for one well, from reading to alarm: inputs in the order of their times go in,
+ * cycles, days, baselines and alarms come out. No clock, no I/O: live, `replay` and tests call
+ * these same functions. Each whole UTC minute is seen before any reading taken at or after it.
  */
 import { MINUTE_MS } from '../../../shared/units/duration.ts';
 import { applyAct, applyNodeNews } from './apply-act.ts';
@@ -59,7 +59,9 @@ export function applyInput(well: WellState, input: TimedInput, emit: Emit): void
   else applyNodeNews(well, input.atMs, input.node);
 }
 
-/** The well as bytes (UTF-8 JSON): loading them gives a well that goes on exactly as this one would. */
+/**
+ * The well as bytes (UTF-8 JSON): loading them gives a well that goes on exactly as this one would.
+ */
 export function serializeWell(well: WellState): Uint8Array {
   return new TextEncoder().encode(JSON.stringify(well));
 }

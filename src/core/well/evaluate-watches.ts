@@ -49,7 +49,9 @@ export function sceneOf(well: WellState, occasion: EvaluationTrigger): Scene {
   return scene;
 }
 
-/** The well as this pump knows it: where it has a pressure of its own, the minutes hold that one. */
+/**
+ * The well as this pump knows it: where it has a pressure of its own, the minutes hold that one.
+ */
 function wellSceneFor(well: WellState, { pump: at, atMs }: EvaluationTrigger): WellScene {
   const scene = wellScene(well, atMs);
   return well.records[at]?.ownPressureBuffer

@@ -1,4 +1,7 @@
-/** What happens at each whole UTC minute: silence is noticed, the minute's picture is closed, the day may turn, the watches look. */
+/**
+ * What happens at each whole UTC minute: silence is noticed, the minute's picture is closed, the
+ * day may turn, the watches look.
+ */
 import { advancePump, handlePumpMinute, hasPendingEdge } from '../cycles/pump.ts';
 import { handleWaterMinute } from '../hydraulics/water.ts';
 import { correctionsAt, updateFullScales } from './channels.ts';

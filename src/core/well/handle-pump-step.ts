@@ -1,6 +1,6 @@
 /**
- * What follows when a pump starts or a cycle is whole: the water is reckoned, the day counts it, the baseline learns, the watches
- * look, and the line is said.
+ * What follows when a pump starts or a cycle is whole: the water is reckoned, the day counts it,
+ * the baseline learns, the watches look, and the line is said.
  */
 import type { CycleEvent } from '../../../shared/api/events.ts';
 import { setAmpsAtMid } from '../baseline/comparable-amps.ts';
@@ -65,7 +65,10 @@ function handleCycle(well: WellState, at: number, cycle: Cycle, emit: Emit): voi
   emitPendingDays(well, emit);
 }
 
-/** Brings the run to the usual supply, where voltage is measured, and learns from it what the supply does. */
+/**
+ * Brings the run to the usual supply, where voltage is measured, and learns from it what the supply
+ * does.
+ */
 function correctForSupply(well: WellState, at: number, cycle: Cycle): void {
   const { supply } = well.records[at]!;
   const volts = cycle.volts ?? heldVolts(well, at, cycle.stoppedMs);
@@ -107,8 +110,8 @@ export function addRunTime(well: WellState, at: number, startedMs: number, until
 function dayOf(well: WellState, tMs: number): WellState['day'] {
   const days = well.day ? [...well.pendingDays, well.day] : well.pendingDays;
   const own = days.find((day) => tMs >= day.startMs && tMs < day.endMs);
-  // A run that began before the first day was opened belongs to it: nothing earlier is known. One whose day was said already, since
-  // it ran on for a day, belongs to none.
+  // A run that began before the first day was opened belongs to it: nothing earlier is known. One
+  // whose day was said already, since it ran on for a day, belongs to none.
   const first = well.days.length === 0 && tMs < (days[0]?.startMs ?? tMs) ? days[0] : undefined;
   return own ?? first;
 }

@@ -1,6 +1,6 @@
 /**
- * Where each reading goes, by its channel: current to its pump, pressure to the trail, the pumps and the water, the rest to the
- * minute's picture.
+ * Where each reading goes, by its channel: current to its pump, pressure to the trail, the pumps
+ * and the water, the rest to the minute's picture.
  */
 import { validForMs, newPace } from '../cycles/pace.ts';
 import { isRunning, type PressureView } from '../cycles/pump-state.ts';
@@ -31,7 +31,10 @@ const FAULT_HIGH = 2;
 /** Stands for the pace of a pressure that was never heard; nobody writes to it. */
 const UNKNOWN_PACE = newPace();
 
-/** The pressure that a pump works against: its own where it has one (`p2/pressure`), else the whole well's. */
+/**
+ * The pressure that a pump works against: its own where it has one (`p2/pressure`), else the whole
+ * well's.
+ */
 export function pressureView(well: WellState, at: number): PressureView {
   const own = well.records[at]?.ownPressureBuffer;
   const code = own ? at * 16 + PRESSURE : PRESSURE;
@@ -163,7 +166,10 @@ function handlePressure(well: WellState, tMs: number, kpa: number, emit: Emit): 
   handleWaterReading(well.water, tMs, kpa);
 }
 
-/** `p2/pressure` and the like are that pump's alone: neither the tank's water nor another pump's points are read from it. */
+/**
+ * `p2/pressure` and the like are that pump's alone: neither the tank's water nor another pump's
+ * points are read from it.
+ */
 function handleOwnPressure(well: WellState, at: number, tMs: number, kpa: number, emit: Emit): void {
   const record = well.records[at];
   if (!record) return;

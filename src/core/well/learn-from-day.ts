@@ -55,7 +55,10 @@ function emitNoBaseline(well: WellState, at: number, atMs: number, noneBecause: 
   emit({ event, orderMs: atMs });
 }
 
-/** The pinned normal is for slow faults, and a former one for its figures; neither needs its shape, which would be saved twice. */
+/**
+ * The pinned normal is for slow faults, and a former one for its figures; neither needs its shape,
+ * which would be saved twice.
+ */
 export function withoutShape(baseline: Baseline): Baseline {
   const { shape: _shape, ...rest } = baseline;
   return rest;

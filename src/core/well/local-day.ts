@@ -1,6 +1,6 @@
 /**
- * Local days of the site's time zone, with those of 23 and 25 hours as they are. A day begins at the first instant of its date,
- * which is not midnight where the clock skips it.
+ * Local days of the site's time zone, with those of 23 and 25 hours as they are. A day begins at
+ * the first instant of its date, which is not midnight where the clock skips it.
  */
 import { Temporal } from 'temporal-polyfill';
 

@@ -1,7 +1,9 @@
 /**
- * A flow meter's litres: flow summed over time, with enough of the last minute kept to say how much had passed when a run started or
- * stopped that was believed a little later. The contract puts the meter at the pump: what passes in a run is what the pump lifted. A meter
- * behind the tank shows itself by what passes while the pump rests; then it counts the water used, and of a run it says nothing.
+ * A flow meter's litres: flow summed over time, with enough of the last minute kept to say how much
+ * had passed when a run started or stopped that was believed a little later. The contract puts the
+ * meter at the pump: what passes in a run is what the pump lifted. A meter behind the tank shows
+ * itself by what passes while the pump rests; then it counts the water used, and of a run it says
+ * nothing.
  */
 import { MINUTE_MS } from '../../../shared/units/duration.ts';
 export interface Meter {
@@ -25,7 +27,10 @@ export interface Meter {
 const HISTORY_MS = MINUTE_MS;
 const TRIM_AT = 128;
 const L_PER_M3 = 1000;
-/** More than this share between runs is no pump's meter: a check valve that weeps passes nothing forwards. */
+/**
+ * More than this share between runs is no pump's meter: a check valve that weeps passes nothing
+ * forwards.
+ */
 const MAX_REST_FRACTION = 0.25;
 const MIN_RUNS = 3;
 /** About the last thirty runs count. */
@@ -49,7 +54,10 @@ export function newMeter(): Meter {
   };
 }
 
-/** One reading, m3/s. `goodMs`: how long a reading is good; `holdsValue`: by exception a value stands until the next, else flow changes evenly between two. */
+/**
+ * One reading, m3/s. `goodMs`: how long a reading is good; `holdsValue`: by exception a value
+ * stands until the next, else flow changes evenly between two.
+ */
 export function addMeterReading(
   meter: Meter,
   tMs: number,
@@ -97,7 +105,10 @@ export function litersAt(meter: Meter, tMs: number): number | undefined {
   return passedL[at]! + fraction * (passedL[at + 1]! - passedL[at]!);
 }
 
-/** A run is over. `startL`: what had passed when it began. Returns what the pump lifted, L, where the meter can say. */
+/**
+ * A run is over. `startL`: what had passed when it began. Returns what the pump lifted, L, where
+ * the meter can say.
+ */
 export function closeMeterRun(
   meter: Meter,
   startL: number | undefined,

@@ -1,6 +1,6 @@
 /**
- * What one whole minute showed, gathered reading by reading. The lowest and highest reading are left out where there are five or
- * more, so that nothing downstream rests on one of them.
+ * What one whole minute showed, gathered reading by reading. The lowest and highest reading are
+ * left out where there are five or more, so that nothing downstream rests on one of them.
  */
 import type { MinutePump, MinuteScene, MinuteStats } from '../alarms/scene.ts';
 
@@ -114,7 +114,10 @@ function minutePumpOf(sums: PumpMinuteSums, callsForWater: boolean | undefined):
   return pump;
 }
 
-/** The minute's picture; the sums begin anew. `callsForWater`: each pump's call for water, where it has such a contact. */
+/**
+ * The minute's picture; the sums begin anew. `callsForWater`: each pump's call for water, where it
+ * has such a contact.
+ */
 export function closeMinute(
   sums: MinuteSums,
   atMs: number,

@@ -1,6 +1,6 @@
 /**
- * Local days of a well while they fill. A cycle belongs to the day of its start, so a day is said only when no run that began in
- * it goes on, or 24 h after its end at the latest.
+ * Local days of a well while they fill. A cycle belongs to the day of its start, so a day is said
+ * only when no run that began in it goes on, or 24 h after its end at the latest.
  */
 import type { DayEvent } from '../../../shared/api/events.ts';
 import type { AlarmKind } from '../../../shared/text/en/alarms/kinds.ts';
@@ -27,7 +27,9 @@ export interface OpenDay extends LocalDay {
   water?: WellDayWater;
   /** Kinds of alarm that stood at any time of it. */
   alarmsActive: AlarmKind[];
-  /** The well was laid up or out of service for some of it: such a day is no measure of any other. */
+  /**
+   * The well was laid up or out of service for some of it: such a day is no measure of any other.
+   */
   wasOnHold?: true;
 }
 
@@ -54,7 +56,10 @@ export function addCycleToDay(day: OpenDay, cycle: Cycle): void {
   if (cycle.amps !== undefined && !cycle.flags.includes('failed-start')) addToTally(pump.amps, cycle.amps, 1);
 }
 
-/** The day's lines: one for a well with one pump; one a pump and one for the water where it has several. */
+/**
+ * The day's lines: one for a well with one pump; one a pump and one for the water where it has
+ * several.
+ */
 export function dayEvents(well: string, day: OpenDay, pumpIds: string[]): DayEvent[] {
   const { date, water = {} } = day;
   const events = day.pumps.map((pump): DayEvent => {

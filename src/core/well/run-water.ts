@@ -1,6 +1,7 @@
 /**
- * The water of runs and days of one well: by a flow meter where there is one, else by the tank's pressure where that can tell
- * (./tank-feeds.ts). Two pumps at work at once raise one pressure: their litres are the well's, and of neither run is anything said.
+ * The water of runs and days of one well: by a flow meter where there is one, else by the tank's
+ * pressure where that can tell (./tank-feeds.ts). Two pumps at work at once raise one pressure:
+ * their litres are the well's, and of neither run is anything said.
  */
 import type { Cycle } from '../cycles/cycle.ts';
 import { validForMs } from '../cycles/pace.ts';
@@ -15,8 +16,8 @@ import type { WellState } from './well-state.ts';
 /** Place of the flow meter in a channel code (src/core/domain/channels.ts). */
 const FLOW = 7;
 /**
- * A pump fills unseen while its current is not heard: a day's total may miss a twentieth of the day's time. Of the loss at rest it is enough
- * that most of the rest is known to have been one.
+ * A pump fills unseen while its current is not heard: a day's total may miss a twentieth of the
+ * day's time. Of the loss at rest it is enough that most of the rest is known to have been one.
  */
 const MIN_HEARD_FOR_TOTAL = 0.95;
 const MIN_HEARD_FOR_LEAK = 0.5;
@@ -75,7 +76,10 @@ function ranAlone(well: WellState, at: number, cycle: Cycle): boolean {
   );
 }
 
-/** What the watches see of the water. Behind a drive or a valve the rates of fills and falls say nothing of pump or tank. */
+/**
+ * What the watches see of the water. Behind a drive or a valve the rates of fills and falls say
+ * nothing of pump or tank.
+ */
 export function waterSceneOf(well: WellState, view: WaterView): WellState['waterScene'] {
   if (litersFromPressure(well)) return view;
   const { deliveryRatio: _share, prechargeKpa: _air, dayLoss, continuousLoss, ...rest } = view;
@@ -98,7 +102,10 @@ export function closeWaterDay(well: WellState, day: OpenDay): WellDayWater {
   };
 }
 
-/** Of the day the share in which the current of each pump that feeds the tank was heard, by the one heard least. */
+/**
+ * Of the day the share in which the current of each pump that feeds the tank was heard, by the one
+ * heard least.
+ */
 function heardFraction(well: WellState, day: OpenDay): number {
   const heard = day.pumps.flatMap((pump, at) => (feedsTank(well, at) ? [pump.heardMs] : []));
   return Math.min(...heard, day.endMs - day.startMs) / (day.endMs - day.startMs);
@@ -109,8 +116,9 @@ function roundToTenth(value: number): number {
 }
 
 /**
- * The day's water by meters: the sum over the pumps that serve the taps (those that fill a store where there are none), only where each of
- * them that ran has one; or by one that stands behind the tank, which counts for all.
+ * The day's water by meters: the sum over the pumps that serve the taps (those that fill a store
+ * where there are none), only where each of them that ran has one; or by one that stands behind the
+ * tank, which counts for all.
  */
 function meteredDayL(well: WellState, day: OpenDay): number | undefined {
   const dayMs = day.endMs - day.startMs;

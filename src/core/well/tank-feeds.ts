@@ -1,7 +1,8 @@
 /**
- * Which pumps of a well feed its pressure tank, and whether litres can be read from pressure there. A float or a timer fills a store; a
- * pump with a pressure of its own feeds something else. Pressure gives litres only where a pump runs at full speed between two points:
- * what a drive or a constant-pressure valve lets through while it holds the pressure cannot be seen from it.
+ * Which pumps of a well feed its pressure tank, and whether litres can be read from pressure there.
+ * A float or a timer fills a store; a pump with a pressure of its own feeds something else.
+ * Pressure gives litres only where a pump runs at full speed between two points: what a drive or a
+ * constant-pressure valve lets through while it holds the pressure cannot be seen from it.
  */
 import type { PumpCard } from '../domain/card.ts';
 import type { WellState } from './well-state.ts';
@@ -28,7 +29,9 @@ export function litersFromPressure(well: WellState): boolean {
   return feeding.length > 0 && feeding.every((pump) => pump.control === 'pressure-switch');
 }
 
-/** Is a leak to be read from the tank at rest? It is the tank that loses then, whatever filled it. */
+/**
+ * Is a leak to be read from the tank at rest? It is the tank that loses then, whatever filled it.
+ */
 export function leakFromPressure(well: WellState): boolean {
   return well.card.pumps.some((_, at) => feedsTank(well, at));
 }

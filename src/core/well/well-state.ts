@@ -1,5 +1,6 @@
 /**
- * Everything that is remembered of one well, as plain data: it can be printed, compared, saved between any two inputs and go on.
+ * Everything that is remembered of one well, as plain data: it can be printed, compared, saved
+ * between any two inputs and go on.
  */
 import type { DayEvent } from '../../../shared/api/events.ts';
 import { newAlarms, type AlarmsState } from '../alarms/lifecycle/alarms.ts';
@@ -32,12 +33,18 @@ export interface ChannelState {
   lastMs: number;
   value: number;
   unchangedSinceMs: number;
-  /** The good reading before that number came, and how long before; absent until a second number came. */
+  /**
+   * The good reading before that number came, and how long before; absent until a second number
+   * came.
+   */
   previousValue?: number | undefined;
   stepMs?: number | undefined;
   faultsInRow: number;
   fault: 0 | 1 | 2 | 3;
-  /** The most that its sensor can show, as read and in the contract's unit, where its node said it; looked up again each minute. */
+  /**
+   * The most that its sensor can show, as read and in the contract's unit, where its node said it;
+   * looked up again each minute.
+   */
   fullScale?: number | undefined;
 }
 
@@ -50,10 +57,16 @@ export interface PumpRecord {
   supply: SupplyEffect;
   baseline?: Baseline | undefined;
   pinned?: Baseline | undefined;
-  /** What was normal before the last visit that began a new one, as it was then: for before and after. */
+  /**
+   * What was normal before the last visit that began a new one, as it was then: for before and
+   * after.
+   */
   previousBaseline?: Baseline | undefined;
   callsForWater?: boolean | undefined;
-  /** The pump's own pressure and flow meter, where it has them, and what the meter had passed when the run that goes on began. */
+  /**
+   * The pump's own pressure and flow meter, where it has them, and what the meter had passed when
+   * the run that goes on began.
+   */
   ownPressureBuffer?: PressureBuffer | undefined;
   meter?: Meter | undefined;
   meterStartL?: number | undefined;
@@ -83,7 +96,10 @@ export interface WellState {
   channels: ChannelState[];
   /** By `node:channel`. */
   corrections: Record<string, Correction>;
-  /** What sensors can show at most, by `node:channel`, in the contract's unit; absent where no node said it. */
+  /**
+   * What sensors can show at most, by `node:channel`, in the contract's unit; absent where no node
+   * said it.
+   */
   fullScales?: Record<string, number> | undefined;
   /** Of them those of the channels read now, by channel code; looked up again each minute. */
   activeCorrections: Record<string, Correction>;

@@ -1,4 +1,7 @@
-/** Alarms as the API gives them, from the store's rows; and the acts that acknowledge or shelve one by its id. */
+/**
+ * Alarms as the API gives them, from the store's rows; and the acts that acknowledge or shelve one
+ * by its id.
+ */
 import type { AlarmAnswer } from '../../../shared/api/alarms.ts';
 import type { WrittenAct } from '../../../shared/acts/act-fields.ts';
 import { DAY_MS } from '../../../shared/units/duration.ts';
@@ -43,7 +46,9 @@ function isActive(row: StoredAlarm): boolean {
   return row.imported !== true && row.clearedMs === undefined && row.withdrawnMs === undefined;
 }
 
-/** Active alarms of each well, from one query; those of whole sites are left to `activeSiteAlarms`. */
+/**
+ * Active alarms of each well, from one query; those of whole sites are left to `activeSiteAlarms`.
+ */
 export async function activeByWell(deps: WebDeps, well?: string): Promise<Map<string, AlarmAnswer[]>> {
   const rows = await deps.store.alarms({ active: true, ...(well === undefined ? {} : { well }) });
   const byWell = new Map<string, AlarmAnswer[]>();

@@ -116,5 +116,7 @@ function requireDone(result: ActResult): { done: true; atMs: number } {
   return result;
 }
 
-/** What the table leaves to the app itself: answers that are no JSON of a shape, or not always 200. */
+/**
+ * What the table leaves to the app itself: answers that are no JSON of a shape, or not always 200.
+ */
 export type CustomRoute = Exclude<RouteName, keyof Answers>;

@@ -1,4 +1,7 @@
-/** Cards as the pages and commands give and get them. A card is written whole, upon the one that it changes. */
+/**
+ * Cards as the pages and commands give and get them. A card is written whole, upon the one that it
+ * changes.
+ */
 import type { WrittenCard } from '../../../shared/api/cards.ts';
 import type { Answer } from '../../../shared/api/routes.ts';
 import { cardIn } from '../../../shared/card/changes.ts';
@@ -44,7 +47,10 @@ async function writtenCard(deps: WebDeps, well: string): Promise<WrittenCard> {
   return { well, card: cardIn(act.body), act: id, atMs, ...(by !== undefined && { by }) };
 }
 
-/** @throws ProblemError 400 with every problem at its field; 409 where somebody else changed the card meanwhile. */
+/**
+ * @throws ProblemError 400 with every problem at its field; 409 where somebody else changed the
+ * card meanwhile.
+ */
 export async function writeCard(deps: WebDeps, ask: ApiRequest<'writeCard'>): Promise<Answer<'card'>> {
   const well = ask.pathParam('well');
   const { card, basedOn, by } = ask.body;

@@ -1,4 +1,7 @@
-/** The checks of a well with their words, and the one that only its nodes can answer: how they are fed. */
+/**
+ * The checks of a well with their words, and the one that only its nodes can answer: how they are
+ * fed.
+ */
 import type { CheckAnswer } from '../../../shared/api/checks.ts';
 import { CHECK_WORDS } from '../../../shared/text/en/checks/checks.ts';
 import type { Check } from '../../core/alarms/first-hour/first-checks.ts';
@@ -22,7 +25,10 @@ function checkAnswer({ what, pump, state, card, measured }: Check): CheckAnswer 
   };
 }
 
-/** Silence of a node on the pump's own circuit is news about the pump, so it must be known which is which. */
+/**
+ * Silence of a node on the pump's own circuit is news about the pump, so it must be known which is
+ * which.
+ */
 function nodeSupplyCheck(live: LiveWell, nodes: readonly StoredNode[]): Check {
   const own = new Set(live.sensors.map(({ node }) => node));
   const fed = nodes.filter(({ node }) => own.has(node)).map(({ hello }) => hello?.fedFrom);

@@ -1,4 +1,7 @@
-/** What is due: on all wells up to a day, on one well with everything that was done, and as a calendar. */
+/**
+ * What is due: on all wells up to a day, on one well with everything that was done, and as a
+ * calendar.
+ */
 import type { CheckRowAnswer, DueRowAnswer, TargetAnswer } from '../../../shared/api/due.ts';
 import type { Answer } from '../../../shared/api/routes.ts';
 import { localDate } from '../../../shared/text/en/time-words.ts';

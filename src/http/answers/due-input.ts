@@ -1,4 +1,7 @@
-/** A well as the checks look at it: its card, what counts of what was written down, acts, alarms that stand, when it was first heard of. */
+/**
+ * A well as the checks look at it: its card, what counts of what was written down, acts, alarms
+ * that stand, when it was first heard of.
+ */
 import { DAY_MS } from '../../../shared/units/duration.ts';
 import type { ActSummary, DueInput } from '../../logbook/due/due.ts';
 import { localDate } from '../../../shared/text/en/time-words.ts';
@@ -46,7 +49,8 @@ export async function dueInputFor(deps: WebDeps, live: LiveWell, context: DueCon
     acts: context.acts
       .filter(({ well, node }) => well === card.well || (node !== undefined && nodes.includes(node)))
       .map(actSummary),
-    // Of several pumps on one tank the lowest: over it the tank would be empty before that pump starts (common practice).
+    // Of several pumps on one tank the lowest: over it the tank would be empty before that pump
+    // starts (common practice).
     ...(cutIns.length > 0 && { cutInKpa: Math.min(...cutIns) }),
     nodes,
     activeAlarms,

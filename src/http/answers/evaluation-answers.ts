@@ -1,4 +1,7 @@
-/** What the watch of each kind of alarm said last, in words: the answer to "why is there no leak alarm?". */
+/**
+ * What the watch of each kind of alarm said last, in words: the answer to "why is there no leak
+ * alarm?".
+ */
 import type { EvaluationAnswer } from '../../../shared/api/alarms.ts';
 import type { Answer } from '../../../shared/api/routes.ts';
 import { BECAUSE_TEXT } from '../../../shared/text/en/reasons/because.ts';

@@ -1,4 +1,7 @@
-/** The past of a well: charts in people's units, cycles, and days with the medians of their cycles' levels. */
+/**
+ * The past of a well: charts in people's units, cycles, and days with the medians of their cycles'
+ * levels.
+ */
 import { median } from 'simple-statistics';
 import { channelUnit } from '../../../shared/api/channel-units.ts';
 import type { ChartAnswer, CyclesAnswer, DayAnswer } from '../../../shared/api/history.ts';
@@ -61,7 +64,10 @@ export async function daysAnswer(
 
 type Levels = Pick<DayAnswer, 'cutInKpaMedian' | 'cutOutKpaMedian'>;
 
-/** Medians of the cycles of each pump and local day; a day without pump (the whole well) has them only where there is one pump. */
+/**
+ * Medians of the cycles of each pump and local day; a day without pump (the whole well) has them
+ * only where there is one pump.
+ */
 function levelsByDay(rows: readonly StoredCycle[], timeZone: string): Map<string, Levels> {
   const grouped = new Map<string, { cutIn: number[]; cutOut: number[] }>();
   for (const { event, startedMs } of rows) {

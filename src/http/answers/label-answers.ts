@@ -1,4 +1,7 @@
-/** The labels of a well in both unit systems, from its card, what is usual there, and what people measured. */
+/**
+ * The labels of a well in both unit systems, from its card, what is usual there, and what people
+ * measured.
+ */
 import type { Answer } from '../../../shared/api/routes.ts';
 import { localDate } from '../../../shared/text/en/time-words.ts';
 import { buildLabels } from '../../logbook/labels/labels.ts';

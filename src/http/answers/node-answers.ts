@@ -1,4 +1,7 @@
-/** Nodes as the API gives them: what they said in `hello`, when they were heard, and which wells read from them. */
+/**
+ * Nodes as the API gives them: what they said in `hello`, when they were heard, and which wells
+ * read from them.
+ */
 import type { NodeAnswer, NodesAnswer } from '../../../shared/api/nodes.ts';
 import type { HelloChannel } from '../../core/decode/messages.ts';
 import { nodesOf } from '../../core/domain/sources.ts';

@@ -1,4 +1,7 @@
-/** Readings: a run followed with a guide, what was read over the years, the points that calibrate a clamp, and a measured draw. */
+/**
+ * Readings: a run followed with a guide, what was read over the years, the points that calibrate a
+ * clamp, and a measured draw.
+ */
 import type { CalibrationAnswer, ClampReading } from '../../../shared/api/readings.ts';
 import type { Answer, Query } from '../../../shared/api/routes.ts';
 import { parseQuantity } from '../../../shared/quantity/parse-quantity.ts';

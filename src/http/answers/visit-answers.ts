@@ -1,4 +1,7 @@
-/** What to bring to a well, the visits that were, and the proof of one: gathered from the store and given to the book's pure parts. */
+/**
+ * What to bring to a well, the visits that were, and the proof of one: gathered from the store and
+ * given to the book's pure parts.
+ */
 import type { Answer } from '../../../shared/api/routes.ts';
 import type { VisitAnswer } from '../../../shared/api/visits.ts';
 import type { UnitSystem } from '../../../shared/quantity/format-quantity.ts';
@@ -31,7 +34,10 @@ export async function partsListAnswer(deps: WebDeps, name: string): Promise<Answ
   return { us: list('us'), metric: list('metric') };
 }
 
-/** The newest of what is usual now and of what people read, as on the labels; what has no place in SI as it was written. */
+/**
+ * The newest of what is usual now and of what people read, as on the labels; what has no place in
+ * SI as it was written.
+ */
 function partMeasurements({ normals, card }: LiveWell, entries: readonly StoredEntry[]): PartMeasurements {
   const pump = card.pumps[0]?.id ?? 'p1';
   const baseline = normals.find((one) => one.pump === pump)?.baseline;

@@ -1,4 +1,7 @@
-/** Water tests of a well: each result as it was written and beside the published limits, what is due next, what to ask for. */
+/**
+ * Water tests of a well: each result as it was written and beside the published limits, what is due
+ * next, what to ask for.
+ */
 import type { WaterResultAnswer, WaterTestAnswer } from '../../../shared/api/due.ts';
 import type { Answer } from '../../../shared/api/routes.ts';
 import { localDate } from '../../../shared/text/en/time-words.ts';

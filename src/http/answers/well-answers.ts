@@ -1,4 +1,7 @@
-/** A well as the list and its own page give it: what the run loop knows, joined with what the store keeps, and said in words. */
+/**
+ * A well as the list and its own page give it: what the run loop knows, joined with what the store
+ * keeps, and said in words.
+ */
 import type { AlarmAnswer } from '../../../shared/api/alarms.ts';
 import type { BaselineEvent, DayEvent } from '../../../shared/api/events.ts';
 import { localDate } from '../../../shared/text/en/time-words.ts';
@@ -27,7 +30,10 @@ import { ProblemError } from '../problem.ts';
 
 /** The small ribbon of the list. */
 const RECENT_DAYS = 14;
-/** Where the last run is looked for: a well that rested longer has no run worth laying over the usual one. */
+/**
+ * Where the last run is looked for: a well that rested longer has no run worth laying over the
+ * usual one.
+ */
 const LAST_RUN_MS = 14 * DAY_MS;
 
 /** @throws ProblemError 404. */
@@ -72,7 +78,10 @@ function normalDay(live: LiveWell | undefined): { normalRanS?: number } {
   return Number.isNaN(sum) ? {} : { normalRanS: sum };
 }
 
-/** Days of all pumps together, oldest first; a day of which nothing is known is there, empty. Today is not over and left out. */
+/**
+ * Days of all pumps together, oldest first; a day of which nothing is known is there, empty. Today
+ * is not over and left out.
+ */
 export function recentDays(days: readonly DayEvent[], well: WellStatus, nowMs: number): RecentDay[] {
   // Noon of the day is the same date in any zone's daylight-saving change.
   const noonMs = Date.parse(`${localDate(nowMs, well.timeZone)}T12:00:00Z`);
@@ -144,7 +153,10 @@ export async function wellDetail(deps: WebDeps, name: string): Promise<WellDetai
   };
 }
 
-/** What was told last is what is normal now, unless a visit began a new normal since and none is known yet. */
+/**
+ * What was told last is what is normal now, unless a visit began a new normal since and none is
+ * known yet.
+ */
 function baselineFields(
   live: LiveWell,
   pump: string,

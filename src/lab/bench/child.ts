@@ -1,6 +1,7 @@
 /**
- * The bench's child processes: the load, a broker with a subscriber that does nothing beside it, the whole server, and a subscriber
- * that does nothing. Each says when it is ready and answers over the process channel.
+ * The bench's child processes: the load, a broker with a subscriber that does nothing beside it,
+ * the whole server, and a subscriber that does nothing. Each says when it is ready and answers over
+ * the process channel.
  */
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';

@@ -1,4 +1,7 @@
-/** Bytes a reading on disk, times included, and how long a month and a day of one channel take to read. */
+/**
+ * Bytes a reading on disk, times included, and how long a month and a day of one channel take to
+ * read.
+ */
 import { mkdtempSync, rmSync, statSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -19,7 +22,10 @@ export interface DiskFigures {
 const PACK_MOMENTS = 250;
 const PACKS_PER_COMMIT = 40;
 
-/** `days` of all four wells of the farm at `everyS`, through commit and housekeeping; then the file is weighed and read. */
+/**
+ * `days` of all four wells of the farm at `everyS`, through commit and housekeeping; then the file
+ * is weighed and read.
+ */
 export async function benchDisk(days: number, everyS: number): Promise<DiskFigures> {
   const folder = mkdtempSync(join(tmpdir(), 'stillwell-bench-'));
   const path = join(folder, 'bench.db');

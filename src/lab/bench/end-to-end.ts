@@ -1,6 +1,7 @@
 /**
- * Messages a second from 200 connections to committed and evaluated, as a share of what a subscriber that does nothing takes from the
- * same broker in the same run; and how long a notice takes at half that load.
+ * Messages a second from 200 connections to committed and evaluated, as a share of what a
+ * subscriber that does nothing takes from the same broker in the same run; and how long a notice
+ * takes at half that load.
  */
 import type { LoadTask } from './load.ts';
 import { startChild, type Child } from './processes.ts';
@@ -110,7 +111,10 @@ export interface NoticeDelay {
   p99Ms: number;
 }
 
-/** From the arrival of the reading that showed it to the notice handed over, at `perSecond` messages. */
+/**
+ * From the arrival of the reading that showed it to the notice handed over, at `perSecond`
+ * messages.
+ */
 export async function benchNotice(sizes: Sizes, perSecond: number): Promise<NoticeDelay> {
   const server = startChild({ role: 'server', notices: true });
   const port = (await server.waitFor('ready'))['port'] as number;

@@ -1,4 +1,7 @@
-/** Readings a second through the engine with all its watches, and what a well's state takes in memory and when saved. */
+/**
+ * Readings a second through the engine with all its watches, and what a well's state takes in
+ * memory and when saved.
+ */
 import { DAY_S } from '../../../shared/units/duration.ts';
 import { readCard } from '../../core/domain/read-card.ts';
 import type { Card } from '../../core/domain/card.ts';

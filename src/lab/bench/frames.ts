@@ -1,6 +1,6 @@
 /**
- * The few MQTT 3.1.1 frames that the load needs, written out before the clock runs, so that the sender costs as little as it can.
- * Frame layouts: MQTT 3.1.1, sections 3.1 and 3.3.
+ * The few MQTT 3.1.1 frames that the load needs, written out before the clock runs, so that the
+ * sender costs as little as it can. Frame layouts: MQTT 3.1.1, sections 3.1 and 3.3.
  */
 function text(value: string): Buffer {
   const bytes = Buffer.from(value);
@@ -33,5 +33,7 @@ export function publishFrame(topic: string, payload: Uint8Array, id: number): Bu
   return Buffer.concat([Buffer.from([0x32]), remaining(body.length), body]);
 }
 
-/** CONNACK and PUBACK are 4 bytes each, and nothing else comes to a client that asked for nothing. */
+/**
+ * CONNACK and PUBACK are 4 bytes each, and nothing else comes to a client that asked for nothing.
+ */
 export const ANSWER_BYTES = 4;

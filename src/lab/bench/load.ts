@@ -1,6 +1,7 @@
 /**
- * The load, in a process of its own: many connections, each speaking for some nodes, QoS 1 with a window. Frames are made first;
- * then it says `ready`, and on `go` sends all of them and says how long it took until the last was acknowledged.
+ * The load, in a process of its own: many connections, each speaking for some nodes, QoS 1 with a
+ * window. Frames are made first; then it says `ready`, and on `go` sends all of them and says how
+ * long it took until the last was acknowledged.
  */
 import { connect, type Socket } from 'node:net';
 import { HOUR_S } from '../../../shared/units/duration.ts';
@@ -71,7 +72,10 @@ function fillWindow(pipe: LoadConnection, until: number, maySend: () => boolean)
   }
 }
 
-/** Sends each pipe's frames up to `until` of them; resolves with the ms it took when all were acknowledged. */
+/**
+ * Sends each pipe's frames up to `until` of them; resolves with the ms it took when all were
+ * acknowledged.
+ */
 function send(pipes: LoadConnection[], order: LoadTask, until: number): Promise<number> {
   const began = performance.now();
   let total = 0;

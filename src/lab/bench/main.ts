@@ -1,6 +1,7 @@
 /**
- * `npm run bench`: what the line costs, in one run on this machine. Speeds are ratios within the run or figures beside their target;
- * machines differ, so compare runs on one machine only. `-- --json` prints one object, `-- --quick` takes smaller sizes.
+ * `npm run bench`: what the line costs, in one run on this machine. Speeds are ratios within the
+ * run or figures beside their target; machines differ, so compare runs on one machine only.
+ * `-- --json` prints one object, `-- --quick` takes smaller sizes.
  */
 import { fileURLToPath } from 'node:url';
 import { availableParallelism } from 'node:os';

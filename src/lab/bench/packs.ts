@@ -1,11 +1,17 @@
-/** The packs of the bench: 20 readings each (10 s of current and pressure at 1 Hz), of many nodes, made before any clock runs. */
+/**
+ * The packs of the bench: 20 readings each (10 s of current and pressure at 1 Hz), of many nodes,
+ * made before any clock runs.
+ */
 import { newSimulatedWell, simulate, type WellParams } from '../model/well.ts';
 import { demoWells } from '../demo-wells.ts';
 import { encodePackJson } from '../../core/decode/senml/encode-pack.ts';
 
 export const PACK_S = 10;
 
-/** Readings of one simulated well in a row: what all nodes of the bench send, each from another place in it. */
+/**
+ * Readings of one simulated well in a row: what all nodes of the bench send, each from another
+ * place in it.
+ */
 export interface Track {
   amps: number[];
   pascal: number[];

@@ -1,4 +1,7 @@
-/** `replay` over a well-month at 1 Hz in a process of its own: readings a second and the most memory it took. */
+/**
+ * `replay` over a well-month at 1 Hz in a process of its own: readings a second and the most memory
+ * it took.
+ */
 import { spawn } from 'node:child_process';
 import { createWriteStream, existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { once } from 'node:events';

@@ -1,4 +1,6 @@
-/** CPU a message of each station by itself, on one thread: what the whole line's cost is made of. */
+/**
+ * CPU a message of each station by itself, on one thread: what the whole line's cost is made of.
+ */
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';

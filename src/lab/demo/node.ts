@@ -1,6 +1,7 @@
 /**
- * One simulated node of the demo: a box at a simulated well that samples, packs and publishes as the contract says, over a real
- * connection. It holds nothing back: the demo's broker is in the same program.
+ * One simulated node of the demo: a box at a simulated well that samples, packs and publishes as
+ * the contract says, over a real connection. It holds nothing back: the demo's broker is in the
+ * same program.
  */
 import mqtt, { type MqttClient } from 'mqtt';
 import type { HelloChannel, PackColumn } from '../../core/decode/messages.ts';

@@ -1,6 +1,7 @@
 /**
- * The demo's farm on a thread of its own: first its past, as fast as the server takes it, then in real time. The server's clock
- * during the past is a number shared with this thread, set before the packs of that moment go out.
+ * The demo's farm on a thread of its own: first its past, as fast as the server takes it, then in
+ * real time. The server's clock during the past is a number shared with this thread, set before the
+ * packs of that moment go out.
  */
 import { parentPort, workerData } from 'node:worker_threads';
 import { HOUR_MS } from '../../../shared/units/duration.ts';

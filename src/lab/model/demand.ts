@@ -1,6 +1,7 @@
 /**
- * Who draws water and when: a household by its fixtures, cattle by their trough, a garden by its timer. Events are drawn minute
- * by minute from a daily profile; amounts are usual ones (common practice, no source).
+ * Who draws water and when: a household by its fixtures, cattle by their trough, a garden by its
+ * timer. Events are drawn minute by minute from a daily profile; amounts are usual ones (common
+ * practice, no source).
  */
 import type { Random } from './random.ts';
 
@@ -54,7 +55,10 @@ export function newDemand(fixtures: readonly Fixture[]): Demand {
   return { fixtures, totals: fixtures.map((f) => f.hours.reduce((a, b) => a + b, 0)), open: [] };
 }
 
-/** Once a minute: fixtures may open. `hour` is the local hour, `useRatio` scales how much is used today. */
+/**
+ * Once a minute: fixtures may open. `hour` is the local hour, `useRatio` scales how much is used
+ * today.
+ */
 export function demandMinute(demand: Demand, hour: number, useRatio: number, random: Random): void {
   for (const [at, fixture] of demand.fixtures.entries()) {
     const probability = (fixture.perDay * useRatio * fixture.hours[hour]!) / demand.totals[at]! / 60;
@@ -66,7 +70,10 @@ export function demandMinute(demand: Demand, hour: number, useRatio: number, ran
   }
 }
 
-/** Water wanted in the next `dtS`, L. `flowRatio` scales the flow: a cistern fills more slowly at low pressure, and takes its litres all the same. */
+/**
+ * Water wanted in the next `dtS`, L. `flowRatio` scales the flow: a cistern fills more slowly at
+ * low pressure, and takes its litres all the same.
+ */
 export function demandStep(demand: Demand, dtS: number, flowRatio = 1): number {
   if (demand.open.length === 0) return 0;
   let litres = 0;

@@ -1,7 +1,8 @@
 /**
- * The simulated pump: a head-flow curve that falls with the square of flow, lifting from a water level that sinks while it pumps,
- * and a motor whose current follows flow. Shapes are those of small submersibles (common practice, no source); none of it is
- * shared with what the engine assumes.
+ * The simulated pump: a head-flow curve that falls with the square of flow, lifting from a water
+ * level that sinks while it pumps, and a motor whose current follows flow. Shapes are those of
+ * small submersibles (common practice, no source); none of it is shared with what the engine
+ * assumes.
  */
 export interface PumpParams {
   /** Head at no flow, m. */
@@ -28,7 +29,10 @@ export interface PumpState {
 const LEVEL_TIME_CONSTANT_S = 240;
 const M_PER_KPA = 1 / 9.80665;
 
-/** Flow against a gauge pressure, L/s; `worn` is the share of head that the impellers have lost. Never negative: the check valve holds. */
+/**
+ * Flow against a gauge pressure, L/s; `worn` is the share of head that the impellers have lost.
+ * Never negative: the check valve holds.
+ */
 export function pumpFlow(params: PumpParams, state: PumpState, gaugeKpa: number, worn: number): number {
   const head = params.shutOffHeadM * (1 - worn);
   const runOut = params.runOutLPerS * (1 - worn);

@@ -1,4 +1,7 @@
-/** Seeded randomness for the simulated wells: the same seed gives the same farm, so a failing case can be run again. */
+/**
+ * Seeded randomness for the simulated wells: the same seed gives the same farm, so a failing case
+ * can be run again.
+ */
 export interface Random {
   /** Uniform in [0, 1). */
   next: () => number;
@@ -6,7 +9,10 @@ export interface Random {
   normal: () => number;
 }
 
-/** The 32-bit generator known as mulberry32 (public domain, T. Ettinger), with Box-Muller for the normal. */
+/**
+ * The 32-bit generator known as mulberry32 (public domain, T. Ettinger), with Box-Muller for the
+ * normal.
+ */
 export function seeded(seed: number): Random {
   let a = seed >>> 0;
   let spare: number | undefined;

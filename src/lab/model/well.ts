@@ -1,6 +1,7 @@
 /**
- * One simulated well: pump, tank, switch and demand stepped second by second, read by a clamp and a transducer with their noise.
- * A story changes its parts over time; the truth beside the readings says what really happened.
+ * One simulated well: pump, tank, switch and demand stepped second by second, read by a clamp and a
+ * transducer with their noise. A story changes its parts over time; the truth beside the readings
+ * says what really happened.
  */
 import { HOUR_MS, MINUTE_MS } from '../../../shared/units/duration.ts';
 import { demandMinute, demandStep, newDemand, type Demand, type Fixture } from './demand.ts';

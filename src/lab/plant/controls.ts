@@ -1,6 +1,7 @@
 /**
- * What calls for the pump: the contacts of a pressure switch (with jitter, bounce, welded contacts, a low cut-off that latches until
- * somebody holds its lever), a drive that holds pressure by speed, a float, a timer. Sets `control.closed` and, for a drive, the speed.
+ * What calls for the pump: the contacts of a pressure switch (with jitter, bounce, welded contacts,
+ * a low cut-off that latches until somebody holds its lever), a drive that holds pressure by speed,
+ * a float, a timer. Sets `control.closed` and, for a drive, the speed.
  */
 import { HOUR_MS } from '../../../shared/units/duration.ts';
 import type { ControlPlan } from './params.ts';

@@ -1,6 +1,7 @@
 /**
- * The well of the simulated plant: water stands in a bore, flows in from the ground as the level falls, and the ground near it is drawn
- * down more slowly by a day's use. Where the level falls to the intake the pump sucks air, until it has risen by some decimetres.
+ * The well of the simulated plant: water stands in a bore, flows in from the ground as the level
+ * falls, and the ground near it is drawn down more slowly by a day's use. Where the level falls to
+ * the intake the pump sucks air, until it has risen by some decimetres.
  */
 import { HOUR_S } from '../../../shared/units/duration.ts';
 import type { Condition, HolePlan } from './params.ts';
@@ -14,7 +15,10 @@ export interface HoleState {
   recoverM: number;
 }
 
-/** The ground farther off gives several times as freely as the bore's own screen, and follows in some hours. */
+/**
+ * The ground farther off gives several times as freely as the bore's own screen, and follows in
+ * some hours.
+ */
 const FAR_YIELD_FACTOR = 4;
 const NEAR_TIME_CONSTANT_S = 6 * HOUR_S;
 

@@ -1,7 +1,8 @@
 /**
- * The motor's current: a magnetising part that grows with volts (steeply above nominal) and a working part that is shaft power over
- * volts; so a loaded motor draws more as volts fall, an idling one less. Starting current decays as the shaft comes up to speed.
- * Shapes are usual ones of small submersibles (from memory), fitted to the two currents of the plan.
+ * The motor's current: a magnetising part that grows with volts (steeply above nominal) and a
+ * working part that is shaft power over volts; so a loaded motor draws more as volts fall, an
+ * idling one less. Starting current decays as the shaft comes up to speed. Shapes are usual ones of
+ * small submersibles (from memory), fitted to the two currents of the plan.
  */
 import type { Condition, PumpPlan } from './params.ts';
 
@@ -58,7 +59,10 @@ export function runningAmps(plan: PumpPlan, condition: Condition, load: Load): n
   return amps * (1 + condition.drag) * (1 + COLD_RATIO * (1 - load.warm));
 }
 
-/** Current taken from the supply by a drive, A: it draws power, not magnetising current, and a little for itself. */
+/**
+ * Current taken from the supply by a drive, A: it draws power, not magnetising current, and a
+ * little for itself.
+ */
 export function driveAmps(plan: PumpPlan, condition: Condition, load: Load): number {
   const working = workingAmps(plan, condition, load);
   const own = 0.02 * plan.fullFlowAmps;

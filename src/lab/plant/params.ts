@@ -1,6 +1,7 @@
 /**
- * What a simulated well is made of, and what can be wrong with it, in physical terms. The plant (./plant.ts) steps these by physics of
- * its own and shares nothing with src/core/hydraulics/: what the engine reckons must come out of it, not be put in.
+ * What a simulated well is made of, and what can be wrong with it, in physical terms. The plant
+ * (./plant.ts) steps these by physics of its own and shares nothing with src/core/hydraulics/: what
+ * the engine reckons must come out of it, not be put in.
  */
 import type { Fixture } from '../model/demand.ts';
 
@@ -18,7 +19,10 @@ export interface PumpPlan {
   frictionM: number;
   /** Length of drop pipe that drains where a check valve leaks, L. */
   dropPipeL: number;
-  /** A pump protector: opens when the current has been under this for so long, and starts again by itself. */
+  /**
+   * A pump protector: opens when the current has been under this for so long, and starts again by
+   * itself.
+   */
   protector?: { belowAmps: number; afterS: number; restartS: number };
 }
 
@@ -26,7 +30,9 @@ export interface HolePlan {
   /** Water below the tank tee at rest, m; the pump's intake below the tank tee, m. */
   staticLevelM: number;
   intakeM: number;
-  /** Flow for each metre the level falls, L/s per m; water that the bore holds for each metre, L. */
+  /**
+   * Flow for each metre the level falls, L/s per m; water that the bore holds for each metre, L.
+   */
   yieldLPerSPerM: number;
   boreLPerM: number;
 }
@@ -61,16 +67,25 @@ export interface WellPlan {
   tank?: TankPlan;
   control: ControlPlan;
   fixtures: readonly Fixture[];
-  /** Water drawn at a rate between two times: irrigation, a pool, guests' long showers, a softener at night. */
+  /**
+   * Water drawn at a rate between two times: irrigation, a pool, guests' long showers, a softener
+   * at night.
+   */
   draws?: readonly { fromMs: number; untilMs: number; lPerS: number }[];
   /** How much is used on a day, as a share of the usual: 0 away, 2.5 with guests. */
   useRatio?: (tMs: number) => number;
   reliefKpa?: number;
-  /** Loss between the tee, where switch and transducer sit, and the tank, kPa per (L/s)^2; 3 to 12, by the seed, if left out. */
+  /**
+   * Loss between the tee, where switch and transducer sit, and the tank, kPa per (L/s)^2; 3 to 12,
+   * by the seed, if left out.
+   */
   teeLossKpa?: number;
   /** Temperature of the water in the ground, C; 11 if left out. */
   waterC?: number;
-  /** How far the pump house swings about `temperatureC` by day and by season, K; 2 and 4 if left out. None while a story gives `temperatureC`. */
+  /**
+   * How far the pump house swings about `temperatureC` by day and by season, K; 2 and 4 if left
+   * out. None while a story gives `temperatureC`.
+   */
   daySwingC?: number;
   seasonSwingC?: number;
   clamp: { noiseA: number; stepA: number; gain: number; maxA: number };
@@ -78,21 +93,35 @@ export interface WellPlan {
   schedule?: (tMs: number) => Partial<Condition>;
 }
 
-/** What is not as it should be at a moment; `HEALTHY` is all well. Looked up every five seconds of the clock. */
+/**
+ * What is not as it should be at a moment; `HEALTHY` is all well. Looked up every five seconds of
+ * the clock.
+ */
 export interface Condition {
   // The tank
   /** Share of the air's mass that is gone; negative: too much was pumped in. */
   airLost: number;
-  /** The bladder is burst: water takes the whole tank but for air trapped on top, which dissolves. */
+  /**
+   * The bladder is burst: water takes the whole tank but for air trapped on top, which dissolves.
+   */
   bladderBurst: boolean;
   // The plumbing
   /** A leak behind the tank, L/s at 350 kPa: flow goes with the root of pressure. */
   leakLPerS: number;
-  /** Water that falls back down the drop pipe while the pump rests, L/s at 350 kPa (check valve, pitless adapter). */
+  /**
+   * Water that falls back down the drop pipe while the pump rests, L/s at 350 kPa (check valve,
+   * pitless adapter).
+   */
   backLeakLPerS: number;
-  /** Share of what is pumped that is lost in the well before it comes up (hole in the drop pipe), and back-leak as above. */
+  /**
+   * Share of what is pumped that is lost in the well before it comes up (hole in the drop pipe),
+   * and back-leak as above.
+   */
   dropPipeLost: number;
-  /** The drop pipe itself drains at rest at this rate, L/s, above a check valve at the tee that holds: the next run fills it first. */
+  /**
+   * The drop pipe itself drains at rest at this rate, L/s, above a check valve at the tee that
+   * holds: the next run fills it first.
+   */
   dropPipeDrainsLPerS: number;
   /** Water that a heater pushes back as it warms, L/s. */
   heatExpansionLPerS: number;
@@ -110,7 +139,10 @@ export interface Condition {
   drag: number;
   /** Three phases: turns backwards, about half of head and flow. */
   backwards: boolean;
-  /** Starting current for a second or so, then the overload opens; tries again after this long, s; 0 starts well. */
+  /**
+   * Starting current for a second or so, then the overload opens; tries again after this long, s; 0
+   * starts well.
+   */
   failsToStartS: number;
   /** How long locked-rotor current flows at each vain start, s. */
   lockedForS: number;
@@ -210,7 +242,10 @@ export interface TrueCycle {
   pump: number;
   startedMs: number;
   stoppedMs: number;
-  /** Without noise, as this clamp and transducer would show them; absent where the run never settled. */
+  /**
+   * Without noise, as this clamp and transducer would show them; absent where the run never
+   * settled.
+   */
   amps?: number;
   cutInKpa?: number;
   cutOutKpa?: number;

@@ -1,7 +1,8 @@
 /**
- * The simulated plant: a well with pump, motor, tank and controls by physics of its own, stepped finely while something moves and
- * coarsely at rest, read by sensors at whole intervals. `truthOf` says what really happened. The same plan and seed give the same
- * plant, whatever is wrong with it later: habits, chance and noise are drawn apart.
+ * The simulated plant: a well with pump, motor, tank and controls by physics of its own, stepped
+ * finely while something moves and coarsely at rest, read by sensors at whole intervals. `truthOf`
+ * says what really happened. The same plan and seed give the same plant, whatever is wrong with it
+ * later: habits, chance and noise are drawn apart.
  */
 import { DAY_MS, HOUR_MS, MINUTE_MS } from '../../../shared/units/duration.ts';
 import { newDemand } from '../model/demand.ts';
@@ -29,7 +30,10 @@ const START_LASTS_S = 2.5;
 /** Water may change the air by this share in a step. */
 const AIR_STEP = 0.01;
 
-/** Middle of the pressures between which this control works, and a small tank where the plan has none. */
+/**
+ * Middle of the pressures between which this control works, and a small tank where the plan has
+ * none.
+ */
 function middleKpa(by: ControlPlan): number {
   if (by.is === 'float' || by.is === 'timer') return 0;
   return by.is === 'pressure-switch' ? (by.cutInKpa + by.cutOutKpa) / 2 : by.setKpa;
@@ -46,7 +50,10 @@ export function atmosphereKpa(altitudeM: number): number {
   return 101.325 * (1 - 2.25577e-5 * altitudeM) ** 5.25588;
 }
 
-/** A plant as it stands at `fromMs`, a whole minute; at rest, its tank between the switch points, its store three quarters full. */
+/**
+ * A plant as it stands at `fromMs`, a whole minute; at rest, its tank between the switch points,
+ * its store three quarters full.
+ */
 export function newPlant(plan: WellPlan, fromMs: number): Plant {
   if (fromMs % MINUTE_MS !== 0) throw new Error(`Cannot start a plant: a whole minute is needed: ${fromMs}`);
   const chance = seeded(plan.seed * 3 + 1);
@@ -99,7 +106,10 @@ export function newPlant(plan: WellPlan, fromMs: number): Plant {
 
 const isDrawing = (unit: PumpUnit): boolean => unit.state === 'runs' || unit.state === 'locked';
 
-/** How long the next step may be, ms: short where something starts, switches soon or would change the air by much. */
+/**
+ * How long the next step may be, ms: short where something starts, switches soon or would change
+ * the air by much.
+ */
 function stepMs(plant: Plant): number {
   const { control, units, tank } = plant;
   if (plant.needsFineStep) {
@@ -181,7 +191,9 @@ function takeSample(plant: Plant, everyS: number, onSample: (sample: PlantSample
   onSample(readSensors(plant, everyS));
 }
 
-/** A long step at rest, with the readings that fall within it on the straight line between its ends. */
+/**
+ * A long step at rest, with the readings that fall within it on the straight line between its ends.
+ */
 function stepAtRest(
   plant: Plant,
   longestMs: number,
@@ -201,7 +213,10 @@ function stepAtRest(
   plant.teeKpa = teeKpa;
 }
 
-/** Plays on until `untilMs` (left out) and hands a sample each `everyS` (a multiple of 0.1), at whole multiples of it. */
+/**
+ * Plays on until `untilMs` (left out) and hands a sample each `everyS` (a multiple of 0.1), at
+ * whole multiples of it.
+ */
 export function playPlant(
   plant: Plant,
   untilMs: number,
@@ -221,7 +236,10 @@ export function playPlant(
   }
 }
 
-/** Cycles and whole local days so far; what is still open is left out. Water of a first part-day counts into its day. */
+/**
+ * Cycles and whole local days so far; what is still open is left out. Water of a first part-day
+ * counts into its day.
+ */
 export function truthOf(plant: Plant): { cycles: TrueCycle[]; days: TrueDay[] } {
   endDays(plant.truth, plant.tMs);
   return { cycles: plant.truth.cycles, days: plant.truth.days };

@@ -1,6 +1,7 @@
 /**
- * Hydraulics of a pump of the simulated plant: a falling head-flow curve under the affinity laws (flow with speed, head with its square),
- * against lift, pressure, pipe friction and whatever valve stands half shut.
+ * Hydraulics of a pump of the simulated plant: a falling head-flow curve under the affinity laws
+ * (flow with speed, head with its square), against lift, pressure, pipe friction and whatever valve
+ * stands half shut.
  */
 import type { Condition, PumpPlan } from './params.ts';
 
@@ -12,7 +13,9 @@ const VELOCITY_HEAD_M = 0.2;
 /** A jet narrows behind an opening to this share of it. */
 const CONTRACTION = 0.62;
 
-/** Head that a valve takes which shuts this share of the pipe's area, m per (L/s)^2 (Borda-Carnot). */
+/**
+ * Head that a valve takes which shuts this share of the pipe's area, m per (L/s)^2 (Borda-Carnot).
+ */
 export function shutLossM(shut: number): number {
   if (shut <= 0) return 0;
   const ratio = 1 / (CONTRACTION * Math.max(1e-4, 1 - shut)) - 1;
@@ -20,7 +23,10 @@ export function shutLossM(shut: number): number {
   return VELOCITY_HEAD_M * (ratio * ratio - open * open);
 }
 
-/** Flow through the pump, L/s, at a share `speed` of its full speed. Never negative: a check valve holds. */
+/**
+ * Flow through the pump, L/s, at a share `speed` of its full speed. Never negative: a check valve
+ * holds.
+ */
 export function pumpFlow(
   plan: PumpPlan,
   condition: Condition,

@@ -1,6 +1,7 @@
 /**
- * What clamp, transducer and the other sensors show of the plant: their scale, steps, noise (white, and a part that wanders within a
- * minute), their limits, their faults, and the blow in the pipes when the pump starts and stops.
+ * What clamp, transducer and the other sensors show of the plant: their scale, steps, noise (white,
+ * and a part that wanders within a minute), their limits, their faults, and the blow in the pipes
+ * when the pump starts and stops.
  */
 import { seeded } from '../model/random.ts';
 import type { PlantSample } from './params.ts';
@@ -8,7 +9,10 @@ import { liftM } from './hole.ts';
 import type { Plant, PumpUnit, SensorState } from './state.ts';
 import { lineAmps, meanAmps } from './unit.ts';
 
-/** The wandering part of the noise forgets in this time, s, and has this share of the white part's deviation. */
+/**
+ * The wandering part of the noise forgets in this time, s, and has this share of the white part's
+ * deviation.
+ */
 const DRIFT_TIME_S = 30;
 const DRIFT_RATIO = 0.6;
 const SURGE_LASTS_S = 5;
@@ -32,7 +36,10 @@ export function newSensorState(surgeRadPerS: number, surgeDecayPerS: number): Se
   };
 }
 
-/** Normal deviates at hand: a reading a second for years wants many, and noise of a sensor needs no tail beyond four deviations. */
+/**
+ * Normal deviates at hand: a reading a second for years wants many, and noise of a sensor needs no
+ * tail beyond four deviations.
+ */
 const NORMALS = 1 << 15;
 /** One reading takes less than these, one after the other from a place drawn by lot. */
 const MAX_DRAWS = 64;
@@ -73,7 +80,9 @@ function kpaFault(plant: Plant): 0 | 1 | 2 | 3 {
   return (plant.frozenKpa ?? plant.teeKpa) > 1.06 * maxKpa ? 2 : 0;
 }
 
-/** Pressure as the transducer shows it without noise, kPa; undefined where it is out of its span. */
+/**
+ * Pressure as the transducer shows it without noise, kPa; undefined where it is out of its span.
+ */
 export function noiselessKpa(plant: Plant): number | undefined {
   if (kpaFault(plant) !== 0) return undefined;
   const { condition, plan, sensors } = plant;
@@ -127,7 +136,9 @@ function stepDrift(plant: Plant, everyS: number): void {
   sensors.ampsDrift = sensors.driftRetention * sensors.ampsDrift + 0.5 * sensors.driftNoise * normal(plant);
 }
 
-/** Volts at the pump circuit: none while it is dead; the pump's own draw pulls them down a little. */
+/**
+ * Volts at the pump circuit: none while it is dead; the pump's own draw pulls them down a little.
+ */
 function readVolts(plant: Plant, unit: PumpUnit): number[] {
   const volts = plant.condition.circuitDead
     ? 0

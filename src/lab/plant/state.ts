@@ -1,4 +1,7 @@
-/** All that the simulated plant is at a moment. Plain data; ./plant.ts steps it, each part by its own file. */
+/**
+ * All that the simulated plant is at a moment. Plain data; ./plant.ts steps it, each part by its
+ * own file.
+ */
 import type { Demand } from '../model/demand.ts';
 import type { Random } from '../model/random.ts';
 import type { HoleState } from './hole.ts';
@@ -6,7 +9,10 @@ import type { Condition, PumpPlan, WellPlan } from './params.ts';
 import type { TankState } from './tank.ts';
 import type { TruthState } from './truth.ts';
 
-/** One pump with its motor. `locked`: starting current flows and nothing turns; `tripped`: something opened and waits. */
+/**
+ * One pump with its motor. `locked`: starting current flows and nothing turns; `tripped`: something
+ * opened and waits.
+ */
 export interface PumpUnit {
   plan: PumpPlan;
   condition: Condition;
@@ -23,7 +29,10 @@ export interface PumpUnit {
   warm: number;
   /** Running current of a line on average, A, starting current included. */
   amps: number;
-  /** Ampere-seconds so far, and as they stood after the last steps (a ring), for a clamp that averages. */
+  /**
+   * Ampere-seconds so far, and as they stood after the last steps (a ring), for a clamp that
+   * averages.
+   */
   chargeAs: number;
   ringMs: number[];
   ringAs: number[];
@@ -60,7 +69,10 @@ export interface SensorState {
   ampsDrift: number;
   /** Where in the table of deviates this reading is. */
   at: number;
-  /** How much of the wandering part is kept from reading to reading, and what comes new, at this pace. */
+  /**
+   * How much of the wandering part is kept from reading to reading, and what comes new, at this
+   * pace.
+   */
   everyS: number;
   driftRetention: number;
   driftNoise: number;

@@ -1,6 +1,6 @@
 /**
- * What the plant finds itself in, looked up every few seconds: what is wrong by its story, the room by hour and season, the supply's
- * own wander, the household's habits, the draws that were planned.
+ * What the plant finds itself in, looked up every few seconds: what is wrong by its story, the room
+ * by hour and season, the supply's own wander, the household's habits, the draws that were planned.
  */
 import { DAY_MS, MINUTE_MS } from '../../../shared/units/duration.ts';
 import { demandMinute } from '../model/demand.ts';

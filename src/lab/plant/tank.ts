@@ -1,15 +1,19 @@
 /**
- * The tank of the simulated plant: a mass of air with an energy balance of its own. It warms as it is pressed, gives heat by natural
- * convection to the wall and to the water beneath it, and the wall gives it on to the room. Water comes in as cold as the ground. A
- * captive bladder bottoms when its water is out; air that touches water dissolves in it and is carried off.
- * Heat transfer: turbulent natural convection, Nu ~ Ra^(1/3) (textbook form; coefficients from memory).
+ * The tank of the simulated plant: a mass of air with an energy balance of its own. It warms as it
+ * is pressed, gives heat by natural convection to the wall and to the water beneath it, and the
+ * wall gives it on to the room. Water comes in as cold as the ground. A captive bladder bottoms
+ * when its water is out; air that touches water dissolves in it and is carried off. Heat transfer:
+ * turbulent natural convection, Nu ~ Ra^(1/3) (textbook form; coefficients from memory).
  */
 import type { TankPlan } from './params.ts';
 
 export interface TankState {
   captive: boolean;
   volumeL: number;
-  /** Air as mass times gas constant, J/K: pressure (kPa) x volume (L) / temperature (K). What a full charge is, and what is there. */
+  /**
+   * Air as mass times gas constant, J/K: pressure (kPa) x volume (L) / temperature (K). What a full
+   * charge is, and what is there.
+   */
   chargeJPerK: number;
   airJPerK: number;
   airL: number;
@@ -25,7 +29,10 @@ export interface TankState {
   sideM2: number;
 }
 
-/** Heat of air at constant volume in units of its gas constant, and the exponent that goes with it (diatomic gas). */
+/**
+ * Heat of air at constant volume in units of its gas constant, and the exponent that goes with it
+ * (diatomic gas).
+ */
 const CV = 2.5;
 const GAS_EXPONENT = 0.4;
 /** Convection to a wall at 1 K and one atmosphere, W/m2 K. */
@@ -37,9 +44,14 @@ const WALL_TO_ROOM = 8;
 const WATER_J_PER_L_K = 4186;
 /** Some air is always trapped: a share of the full charge. */
 const MIN_AIR_RATIO = 0.02;
-/** Air that a litre of water takes at one atmosphere of air over it, J/K: 0.0226 L at 0 C, about 12 C (handbook value, from memory). */
+/**
+ * Air that a litre of water takes at one atmosphere of air over it, J/K: 0.0226 L at 0 C, about 12
+ * C (handbook value, from memory).
+ */
 const SOLUBLE_J_PER_K = (0.0226 * 101.325) / 273.15;
-/** Speed at which air goes into still water, m/s; a jet stirs it (order of magnitude, from memory). */
+/**
+ * Speed at which air goes into still water, m/s; a jet stirs it (order of magnitude, from memory).
+ */
 const DISSOLVE_M_PER_S = 1.5e-5;
 const STIRRED = 4;
 
@@ -72,7 +84,10 @@ export function waterL(tank: TankState): number {
   return tank.volumeL - tank.airL;
 }
 
-/** Moves `inL` of water (out if negative) and returns what could not be given because the tank was empty, L. */
+/**
+ * Moves `inL` of water (out if negative) and returns what could not be given because the tank was
+ * empty, L.
+ */
 export function moveWater(tank: TankState, inL: number, wellK: number): number {
   let airL = tank.airL - inL;
   let short = 0;
@@ -112,7 +127,10 @@ export function exchangeHeat(tank: TankState, dtS: number, roomK: number): void 
     (wet * tank.waterK + dtS * (water * tank.airK + through * roomK)) / (wet + dtS * (water + through));
 }
 
-/** Air that is lost or pumped in comes and goes at 1 % of a charge in ten seconds: a valve core, not a blast. */
+/**
+ * Air that is lost or pumped in comes and goes at 1 % of a charge in ten seconds: a valve core, not
+ * a blast.
+ */
 export function adjustCharge(tank: TankState, lost: number, burst: boolean, dtS: number): void {
   const due = tank.chargeJPerK * Math.max(MIN_AIR_RATIO, 1 - lost);
   // What a burst bladder let go does not come back by itself.
@@ -121,7 +139,10 @@ export function adjustCharge(tank: TankState, lost: number, burst: boolean, dtS:
   tank.airJPerK += Math.min(max, Math.max(-max, wanted - tank.airJPerK));
 }
 
-/** Air and water touch for `dtS` (no bladder, or a burst one): air dissolves, the fresh water is hungry, the drawn water takes it along. */
+/**
+ * Air and water touch for `dtS` (no bladder, or a burst one): air dissolves, the fresh water is
+ * hungry, the drawn water takes it along.
+ */
 export function dissolve(tank: TankState, dtS: number): void {
   const water = Math.max(1, waterL(tank));
   const fresh = Math.min(1, tank.freshL / water);
@@ -138,16 +159,25 @@ export function dissolve(tank: TankState, dtS: number): void {
   tank.dissolvedJPerK += moved / water;
 }
 
-/** A start blows some air from the drained top of the drop pipe into a plain tank; the float of the air control lets out what is too much. */
+/**
+ * A start blows some air from the drained top of the drop pipe into a plain tank; the float of the
+ * air control lets out what is too much.
+ */
 export function chargeAtStart(tank: TankState, lost: number): void {
   const max = tank.chargeJPerK * Math.max(MIN_AIR_RATIO, 1 - lost);
   tank.airJPerK = Math.max(tank.airJPerK, Math.min(max, tank.airJPerK + 0.8 * 0.371));
 }
 
-/** Water drawn through a torn bladder takes this share of air along: the bag collapses over its outlet (order of magnitude, no source). */
+/**
+ * Water drawn through a torn bladder takes this share of air along: the bag collapses over its
+ * outlet (order of magnitude, no source).
+ */
 const TEAR_RATIO = 0.05;
 
-/** Where air and water touch, air leaves with the water when that is nearly out, and through a `torn` bladder always: `outL` was drawn. */
+/**
+ * Where air and water touch, air leaves with the water when that is nearly out, and through a
+ * `torn` bladder always: `outL` was drawn.
+ */
 export function releaseAir(tank: TankState, outL: number, torn: boolean): void {
   if (outL <= 0) return;
   const low = 0.06 * tank.volumeL;

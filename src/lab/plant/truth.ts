@@ -1,6 +1,7 @@
 /**
- * What really happened: each run of each pump as this clamp and transducer would show it without noise, by the contract's own
- * definitions, the litres truly lifted, and the litres truly drawn in each local day.
+ * What really happened: each run of each pump as this clamp and transducer would show it without
+ * noise, by the contract's own definitions, the litres truly lifted, and the litres truly drawn in
+ * each local day.
  */
 import { median } from 'simple-statistics';
 import { DAY_MS } from '../../../shared/units/duration.ts';
@@ -8,7 +9,10 @@ import type { TrueCycle, TrueDay } from './params.ts';
 
 interface OpenRun {
   startedMs: number;
-  /** When current was last seen, what it was at first, and what it was at the readings, or at every `stride`th in a long run. */
+  /**
+   * When current was last seen, what it was at first, and what it was at the readings, or at every
+   * `stride`th in a long run.
+   */
   lastMs: number;
   firstAmps: number;
   amps: number[];
@@ -90,7 +94,10 @@ function fittedAt(points: { ms: number; kpa: number }[], atMs: number): number |
   return bottom === 0 ? y : y - (top / bottom) * t;
 }
 
-/** The contract takes both pressures at readings: the first at which the pump runs, and the first at which it no longer does. */
+/**
+ * The contract takes both pressures at readings: the first at which the pump runs, and the first at
+ * which it no longer does.
+ */
 function readingAfter(ms: number, everyMs: number): number {
   return (Math.floor(ms / everyMs) + 1) * everyMs;
 }
@@ -133,7 +140,10 @@ function closeRun(truth: TruthState, pump: number, run: OpenRun, everyMs: number
   truth.open[pump] = undefined;
 }
 
-/** One step of one pump that ended at `tMs`: whether current flowed, what the clamp would have shown, what was lifted. */
+/**
+ * One step of one pump that ended at `tMs`: whether current flowed, what the clamp would have
+ * shown, what was lifted.
+ */
 export function recordRun(
   truth: TruthState,
   pump: number,

@@ -1,4 +1,7 @@
-/** One pump with its motor, step by step: starts, fails to, trips, waits, runs; what it lifts and what it draws. */
+/**
+ * One pump with its motor, step by step: starts, fails to, trips, waits, runs; what it lifts and
+ * what it draws.
+ */
 import { driveAmps, driveIdleAmps, lockedRotorAmps, runningAmps, shaftSpeed, type Load } from './motor.ts';
 import type { PumpPlan } from './params.ts';
 import { pumpFlow } from './pump.ts';
@@ -7,7 +10,10 @@ import type { PumpUnit } from './state.ts';
 
 /** The shaft is up to speed with this time constant, s. */
 const SPIN_UP_TIME_S = 0.25;
-/** On two of three lines a motor's overload opens after some ten seconds, and closes again after minutes (from memory). */
+/**
+ * On two of three lines a motor's overload opens after some ten seconds, and closes again after
+ * minutes (from memory).
+ */
 const SINGLE_PHASE_TRIP_S = 40;
 const OVERLOAD_WAIT_S = 300;
 const WARM_UP_TIME_S = 150;
@@ -157,7 +163,10 @@ export function recordCharge(unit: PumpUnit, tMs: number, dtS: number): void {
   unit.ringAt = (unit.ringAt + 1) % RING;
 }
 
-/** Mean current of a line over the `overS` up to `tMs`, A: a reading that an edge falls into shows a part. */
+/**
+ * Mean current of a line over the `overS` up to `tMs`, A: a reading that an edge falls into shows a
+ * part.
+ */
 export function meanAmps(unit: PumpUnit, tMs: number, overS: number): number {
   // Nothing has changed within it.
   if (unit.inS > overS + 0.1) return unit.amps;
@@ -176,7 +185,10 @@ export function meanAmps(unit: PumpUnit, tMs: number, overS: number): number {
   return unit.amps;
 }
 
-/** Current of each line where this flows on average, A. A missing line's share goes to the others (root of three). */
+/**
+ * Current of each line where this flows on average, A. A missing line's share goes to the others
+ * (root of three).
+ */
 export function lineAmps(unit: PumpUnit, amps: number): number[] {
   if (unit.plan.phase === 1) return [amps];
   const { deadLeg, unevenLegs } = unit.condition;

@@ -1,6 +1,7 @@
 /**
- * The water balance of one step: what comes up, what is drawn, leaks, falls back or spills, and what the tank or store makes of it.
- * Pressure at the tee is the tank's with the loss between them: it reads higher while the tank fills, lower while it gives.
+ * The water balance of one step: what comes up, what is drawn, leaks, falls back or spills, and
+ * what the tank or store makes of it. Pressure at the tee is the tank's with the loss between them:
+ * it reads higher while the tank fills, lower while it gives.
  */
 import { demandStep } from '../model/demand.ts';
 import { liftM, stepHole } from './hole.ts';
@@ -59,7 +60,10 @@ function pumpedFlow(plant: Plant, kpa: number, dtS: number): number {
   return up;
 }
 
-/** Water that falls back while everything rests, L/s; where the tank has none left the drop pipe drains. */
+/**
+ * Water that falls back while everything rests, L/s; where the tank has none left the drop pipe
+ * drains.
+ */
 function backflow(plant: Plant, dtS: number): number {
   const { backLeakLPerS, dropPipeDrainsLPerS } = plant.condition;
   if (backLeakLPerS === 0 && dropPipeDrainsLPerS === 0) return 0;
@@ -87,7 +91,10 @@ function footKpa(plant: Plant, tank: TankState): number {
   return airKpa(tank) - plant.atmosphereKpa + (KPA_PER_M * high * waterL(tank)) / tank.volumeL;
 }
 
-/** A bladder that rests on its bottom holds nothing: pressure is what the flow makes of it, and at most the air's. */
+/**
+ * A bladder that rests on its bottom holds nothing: pressure is what the flow makes of it, and at
+ * most the air's.
+ */
 function withoutTank(plant: Plant, tank: TankState, inL: number, outL: number, dtS: number): number {
   const ease = flowRatioAt(plant);
   const rate = outL / dtS;
@@ -101,10 +108,16 @@ function withoutTank(plant: Plant, tank: TankState, inL: number, outL: number, d
   return Math.max(0, outL - inL);
 }
 
-/** A bladder closes over its outlet as its last water leaves: the loss grows with the square of this share of the tank over what is left. */
+/**
+ * A bladder closes over its outlet as its last water leaves: the loss grows with the square of this
+ * share of the tank over what is left.
+ */
 const CHOKE_RATIO = 0.015;
 
-/** Pressure at the tee of a nearly empty bladder, where what is drawn and what that costs depend on one another, kPa. */
+/**
+ * Pressure at the tee of a nearly empty bladder, where what is drawn and what that costs depend on
+ * one another, kPa.
+ */
 function chokedKpa(plant: Plant, tank: TankState, upLPerS: number, atMs: number): number {
   const left = Math.max(1e-3, waterL(tank));
   const loss = plant.teeLossKpa * (1 + ((CHOKE_RATIO * tank.volumeL) / left) ** 2);
@@ -127,7 +140,10 @@ function openRate(plant: Plant): number {
   return rate;
 }
 
-/** How freely the taps run, as a share of their rated flow: the root of pressure, until a regulator holds it. */
+/**
+ * How freely the taps run, as a share of their rated flow: the root of pressure, until a regulator
+ * holds it.
+ */
 function flowRatioAt(plant: Plant): number {
   return Math.min(1.2, Math.sqrt(Math.max(0, plant.teeKpa) / plant.ratedKpa));
 }

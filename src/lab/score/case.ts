@@ -1,6 +1,7 @@
 /**
- * One labelled recording of the proving ground: how a well is played, what its card says, and what is true of it. A case is plain
- * data and a function; whoever plays it (./play.ts) brings the node, the link and the clock.
+ * One labelled recording of the proving ground: how a well is played, what its card says, and what
+ * is true of it. A case is plain data and a function; whoever plays it (./play.ts) brings the node,
+ * the link and the clock.
  */
 import type { AlarmKind, Cause } from '../../../shared/text/en/alarms/kinds.ts';
 import type { PlantSample, TrueCycle, TrueDay, WellPlan } from '../plant/params.ts';
@@ -9,7 +10,9 @@ import type { PlantSample, TrueCycle, TrueDay, WellPlan } from '../plant/params.
 export interface Fault {
   /** In physical terms: 'the tank has lost half of its air'. */
   what: string;
-  /** Cases of one family are the same fault in several sizes; the two heaviest must always be found. */
+  /**
+   * Cases of one family are the same fault in several sizes; the two heaviest must always be found.
+   */
   family: string;
   /** 1 is the lightest. */
   size: number;
@@ -22,22 +25,33 @@ export interface Fault {
   knowableMs: number;
   /** By when it should be told: 2 min after `knowableMs` for a `now` alarm. */
   byMs: number;
-  /** It should also be told within so many runs that began after `knowableMs` (a step of the current). */
+  /**
+   * It should also be told within so many runs that began after `knowableMs` (a step of the
+   * current).
+   */
   withinCycles?: number;
-  /** A line of its own in the scoreboard: a step of the current, a slow drift of it, a tank half waterlogged. */
+  /**
+   * A line of its own in the scoreboard: a step of the current, a slow drift of it, a tank half
+   * waterlogged.
+   */
   measure?: 'amps-step' | 'amps-drift' | 'tank-half';
 }
 
 /** What a node does beside measuring. All times are of the true clock. */
 export interface NodePlan {
-  /** Seconds between readings; 0 by exception: on a change of `changeA` or `changeKpa`, and each 60 s. */
+  /**
+   * Seconds between readings; 0 by exception: on a change of `changeA` or `changeKpa`, and each 60
+   * s.
+   */
   everyS: number;
   changeA?: number;
   changeKpa?: number;
   packS: number;
   clock: 'utc' | 'none';
   fedFrom?: 'pump-circuit' | 'other-circuit' | 'battery';
-  /** Channels beside current and pressure: `voltage`, `temperature`, `level`, `store`, `contact`. */
+  /**
+   * Channels beside current and pressure: `voltage`, `temperature`, `level`, `store`, `contact`.
+   */
   extraChannels: readonly string[];
   /** No pressure channel at all. */
   withoutPressure?: boolean;
@@ -64,7 +78,10 @@ export interface CorpusCase {
   fromMs: number;
   days: number;
   fault?: Fault;
-  /** Alarms that are no news but true beside the fault (a power cut's `node-silent`): neither right nor false. */
+  /**
+   * Alarms that are no news but true beside the fault (a power cut's `node-silent`): neither right
+   * nor false.
+   */
   allowed?: readonly AlarmKind[];
   /** Acts in order of time, as in a recording. */
   acts?: readonly { atMs: number; act: Record<string, unknown> }[];

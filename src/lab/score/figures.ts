@@ -161,7 +161,9 @@ function inTime(name: string, what: string, found: readonly FaultResult[], limit
   });
 }
 
-/** Two of one kind in a hundred well-years: of fewer years one alarm says nothing about its kind. */
+/**
+ * Two of one kind in a hundred well-years: of fewer years one alarm says nothing about its kind.
+ */
 function maxOfOneKind({ rows, healthyYears }: Scoreboard): Figure {
   const worst = [...rows].sort((a, b) => b.falseAlarms - a.falseAlarms)[0];
   return figure(

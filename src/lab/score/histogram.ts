@@ -1,6 +1,7 @@
 /**
- * Many errors held in little room: counts in bins of two per cent, so that the quantiles of a hundred well-years fit a message and can
- * be put together from parts in any order. A quantile is told by the upper end of its bin: never better than it was.
+ * Many errors held in little room: counts in bins of two per cent, so that the quantiles of a
+ * hundred well-years fit a message and can be put together from parts in any order. A quantile is
+ * told by the upper end of its bin: never better than it was.
  */
 export interface Histogram {
   n: number;

@@ -1,6 +1,7 @@
 /**
- * What the alarms of one case are worth: right, false, or neither. Before its fault began a well is healthy, and whatever is raised
- * there is false; between beginning and knowable a right alarm counts as found when it became knowable.
+ * What the alarms of one case are worth: right, false, or neither. Before its fault began a well is
+ * healthy, and whatever is raised there is false; between beginning and knowable a right alarm
+ * counts as found when it became knowable.
  */
 import type { AlarmEvent } from '../../../shared/api/events.ts';
 import { lookAlikesOf } from '../../../shared/text/en/causes/look-alikes.ts';
@@ -34,7 +35,9 @@ export interface FaultResult {
   inTime: boolean;
   /** Runs that had begun since it was knowable, where a number of runs is the limit. */
   runs?: number;
-  /** Whether the right cause, or one that looks like it, was named first, or among the first two. */
+  /**
+   * Whether the right cause, or one that looks like it, was named first, or among the first two.
+   */
   cause?: { first: boolean; second: boolean; named: Cause[] };
   /** Raised since the fault began, right ones and symptoms included. */
   alarms: number;
@@ -58,7 +61,8 @@ export function judge(corpusCase: CorpusCase, played: PlayResult): CaseVerdict {
   const raised = all.filter(({ alarm }) => !allowed.includes(alarm));
   if (!fault) return { falseAlarms: raised.map(raisedAlarmOf) };
   const before = raised.filter(({ at }) => msOf(at) < fault.beganMs);
-  // No news beside another is news where it comes first: a fault that is told by an allowed alarm alone has been told.
+  // No news beside another is news where it comes first: a fault that is told by an allowed alarm
+  // alone has been told.
   const first = all.find(({ alarm, at }) => fault.alarms.includes(alarm) && msOf(at) >= fault.beganMs);
   const since = all.filter(
     (event) => msOf(event.at) >= fault.beganMs && (event === first || raised.includes(event)),
@@ -66,7 +70,10 @@ export function judge(corpusCase: CorpusCase, played: PlayResult): CaseVerdict {
   return { falseAlarms: before.map(raisedAlarmOf), fault: faultResultOf(fault, since, played) };
 }
 
-/** A node that is truly away, or without its supply, may be said to be so; where that is the fault itself, it must be. */
+/**
+ * A node that is truly away, or without its supply, may be said to be so; where that is the fault
+ * itself, it must be.
+ */
 function isExcused({ node, fault }: CorpusCase, { alarm, at }: AlarmEvent): boolean {
   if (fault?.alarms.includes(alarm) === true) return false;
   const atMs = msOf(at);
@@ -108,7 +115,8 @@ function faultResultOf(fault: Fault, since: readonly AlarmEvent[], played: PlayR
         },
       }),
     alarms: since.length,
-    // A run that does not end is what many faults look like from outside: a symptom, but one alarm more all the same.
+    // A run that does not end is what many faults look like from outside: a symptom, but one alarm
+    // more all the same.
     wrong: since.filter(({ alarm }) => !alarms.includes(alarm) && alarm !== 'long-run').map(raisedAlarmOf),
   };
 }

@@ -1,6 +1,7 @@
 /**
- * What lies between a node and the server: a little delay, and outages, in which the node holds what it would have sent. Afterwards it
- * says hello and sends the oldest first, at the pace of a slow link. Arrival is in order, as on one connection.
+ * What lies between a node and the server: a little delay, and outages, in which the node holds
+ * what it would have sent. Afterwards it says hello and sends the oldest first, at the pace of a
+ * slow link. Arrival is in order, as on one connection.
  */
 import { seeded, type Random } from '../model/random.ts';
 
@@ -75,7 +76,10 @@ function outageAt(link: Link, tMs: number): Outage | undefined {
   return outage && outage.fromMs <= tMs ? outage : undefined;
 }
 
-/** Time goes on: an outage's Will is published, an outage ends and what was held goes out. `running`: the node is running. */
+/**
+ * Time goes on: an outage's Will is published, an outage ends and what was held goes out.
+ * `running`: the node is running.
+ */
 export function advanceLink(link: Link, tMs: number, running: boolean, publishWill: () => void): void {
   const outage = outageAt(link, tMs);
   if (!outage) return;

@@ -1,8 +1,9 @@
 /**
- * `npm run score`: a labelled corpus of simulated wells through the whole line, and a scoreboard of what was found, missed and wrongly
- * told. `-- --full` plays 100 healthy well-years, `--days N` each healthy well for N days at most, `--only NAME-PART` some cases,
- * `--verbose` tells each miss and false alarm;
- * `--json` prints one object, `--markdown` the tables for a page. Exit 1 where a fault of our own stopped a well.
+ * `npm run score`: a labelled corpus of simulated wells through the whole line, and a scoreboard of
+ * what was found, missed and wrongly told. `-- --full` plays 100 healthy well-years, `--days N`
+ * each healthy well for N days at most, `--only NAME-PART` some cases, `--verbose` tells each miss
+ * and false alarm; `--json` prints one object, `--markdown` the tables for a page. Exit 1 where a
+ * fault of our own stopped a well.
  */
 import { parseArgs } from 'node:util';
 import { buildScoreboard } from './scoreboard.ts';

@@ -1,6 +1,7 @@
 /**
- * Which cycle that was said is which true run. A run must be found where three readings or more show it, two show the rest on either
- * side of it, and nothing was lost near it; what else is found is neither asked for nor held against anybody.
+ * Which cycle that was said is which true run. A run must be found where three readings or more
+ * show it, two show the rest on either side of it, and nothing was lost near it; what else is found
+ * is neither asked for nor held against anybody.
  */
 import type { CycleEvent } from '../../../shared/api/events.ts';
 import type { TrueCycle } from '../plant/params.ts';
@@ -92,7 +93,10 @@ function isRequired(runs: readonly TrueCycle[], at: number, request: MatchReques
   );
 }
 
-/** Readings between two moments. What is read at the very moment of a change may show either side of it, so it doesn't count. */
+/**
+ * Readings between two moments. What is read at the very moment of a change may show either side of
+ * it, so it doesn't count.
+ */
 function readingsIn(fromMs: number, untilMs: number, everyMs: number): number {
   return Math.ceil(untilMs / everyMs) - Math.floor(fromMs / everyMs) - 1;
 }
@@ -104,8 +108,8 @@ function isNearGap({ gaps, everyMs }: MatchRequest, fromMs: number, untilMs: num
 }
 
 /**
- * How many readings a start or stop is off: the contract puts it at the first reading that shows it. One that falls on a reading may show
- * in that one or in the next.
+ * How many readings a start or stop is off: the contract puts it at the first reading that shows
+ * it. One that falls on a reading may show in that one or in the next.
  */
 export function readingsOff(reportedMs: number, trueMs: number, everyMs: number): number {
   const first = Math.ceil(trueMs / everyMs) * everyMs;

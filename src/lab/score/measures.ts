@@ -1,6 +1,7 @@
 /**
- * How near the numbers are: edges in readings, amps, pressures, litres, water a day, leaks, each against the truth. Litres, water and
- * leaks are asked for only where the card has the tank and nothing is wrong yet that would make the card untrue.
+ * How near the numbers are: edges in readings, amps, pressures, litres, water a day, leaks, each
+ * against the truth. Litres, water and leaks are asked for only where the card has the tank and
+ * nothing is wrong yet that would make the card untrue.
  */
 import type { DayEvent } from '../../../shared/api/events.ts';
 import { DAY_MS } from '../../../shared/units/duration.ts';

@@ -1,7 +1,8 @@
 /**
- * A node of the contract at a simulated well: it reads its sensors, packs what it read, and publishes; it restarts, loses its supply,
- * has a clock that jumps or none. It knows nothing of truth but the time; what was lost on the way is noted beside it, because no
- * reader can be asked for it.
+ * A node of the contract at a simulated well: it reads its sensors, packs what it read, and
+ * publishes; it restarts, loses its supply, has a clock that jumps or none. It knows nothing of
+ * truth but the time; what was lost on the way is noted beside it, because no reader can be asked
+ * for it.
  */
 import { DAY_S, MINUTE_MS } from '../../../shared/units/duration.ts';
 import { encodeHello } from '../../core/decode/hello.ts';
@@ -69,7 +70,10 @@ export interface SimulatedNode {
 const HOLDS_S = DAY_S;
 /** By exception, a value is sent again after this long at the latest. */
 const RESEND_MS = MINUTE_MS;
-/** The error of a node's oscillator: within the contract's 100 ppm, usual for a cheap crystal (common practice, no source). */
+/**
+ * The error of a node's oscillator: within the contract's 100 ppm, usual for a cheap crystal
+ * (common practice, no source).
+ */
 const DRIFT = 15e-6;
 /** From the supply's return until the first reading goes out. */
 const START_UP_MS = 3_000;
@@ -129,7 +133,10 @@ function downtimesOf({ reboots, powerCuts }: NodePlan): Downtime[] {
   return all.sort((a, b) => a.fromMs - b.fromMs);
 }
 
-/** Where a wrong clock is believed, and where it begins and ends, no reader can know when things were. */
+/**
+ * Where a wrong clock is believed, and where it begins and ends, no reader can know when things
+ * were.
+ */
 function believedJumps({ clockJumps, packS }: NodePlan): Gap[] {
   return (clockJumps ?? []).flatMap(({ fromMs, untilMs, byS }) => {
     const aroundMs = 2000 * packS;
@@ -213,7 +220,10 @@ function closePack(node: SimulatedNode): void {
   sendPack(link, pack, toMs);
 }
 
-/** A node stamps a pack's beginning by its clock and counts on from there: a jump shows from the next pack on. */
+/**
+ * A node stamps a pack's beginning by its clock and counts on from there: a jump shows from the
+ * next pack on.
+ */
 function clockErrorMs({ clockJumps }: NodePlan, tMs: number): number {
   if (clockJumps === undefined) return 0;
   const jump = clockJumps.find(({ fromMs, untilMs }) => fromMs <= tMs && tMs < untilMs);

@@ -1,6 +1,7 @@
 /**
- * The bytes of a pack, written digit by digit: the proving ground sends some thousand million readings, and objects on the way would
- * cost more than all that is proved. What is written is what src/core/decode/senml/encode-pack.ts would write.
+ * The bytes of a pack, written digit by digit: the proving ground sends some thousand million
+ * readings, and objects on the way would cost more than all that is proved. What is written is what
+ * src/core/decode/senml/encode-pack.ts would write.
  */
 import type { FaultCode } from '../../core/decode/messages.ts';
 
@@ -57,7 +58,10 @@ const FALSE = ascii(',"vb":false');
 /** Thousandths that fit a small integer: readings up to a million. */
 const MAX_THOUSANDTHS = 0x3fffffff;
 
-/** All packs are written here and then cut out. Each writer below takes the place to write at and answers where it ended. */
+/**
+ * All packs are written here and then cut out. Each writer below takes the place to write at and
+ * answers where it ended.
+ */
 const buffer = new Uint8Array(MAX_BYTES);
 
 export function newRecords(): Records {

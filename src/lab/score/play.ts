@@ -1,6 +1,7 @@
 /**
- * Plays a case: the plant's seconds become a node's messages, these go through the very intake, engine and order of `replay`, and
- * what comes out is kept beside the truth. Nothing is written to a file; what is held is a week of readings and what was said.
+ * Plays a case: the plant's seconds become a node's messages, these go through the very intake,
+ * engine and order of `replay`, and what comes out is kept beside the truth. Nothing is written to
+ * a file; what is held is a week of readings and what was said.
  */
 import type { AlarmEvent, CycleEvent, DayEvent, WellEvent } from '../../../shared/api/events.ts';
 import { DAY_MS } from '../../../shared/units/duration.ts';
@@ -30,7 +31,9 @@ export interface PlayResult {
   faults: string[];
 }
 
-/** Throws an Error where the case itself is wrong: a card that can't be read, a channel that isn't. */
+/**
+ * Throws an Error where the case itself is wrong: a card that can't be read, a channel that isn't.
+ */
 export function playCase(corpusCase: CorpusCase): PlayResult {
   const { name, plan, node: nodePlan, fromMs, days } = corpusCase;
   const read = readCard(corpusCase.card);

@@ -1,4 +1,7 @@
-/** The scoreboard as text: a table for a terminal, Markdown for a page, one object for a program, and what lies behind it case by case. */
+/**
+ * The scoreboard as text: a table for a terminal, Markdown for a page, one object for a program,
+ * and what lies behind it case by case.
+ */
 import { DAY_MS } from '../../../shared/units/duration.ts';
 import type { AlarmScore, Scoreboard } from './scoreboard.ts';
 import { formatDuration, type Figure } from './figures.ts';

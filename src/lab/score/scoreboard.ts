@@ -1,4 +1,7 @@
-/** The scores of all cases put together: figures beside what is wanted of them, and a row for each alarm. */
+/**
+ * The scores of all cases put together: figures beside what is wanted of them, and a row for each
+ * alarm.
+ */
 import type { AlarmKind } from '../../../shared/text/en/alarms/kinds.ts';
 import { ALARM_KINDS } from '../../../shared/text/en/alarms/kinds.ts';
 import type { FaultResult, RaisedAlarm } from './judge.ts';

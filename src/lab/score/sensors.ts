@@ -1,4 +1,7 @@
-/** The channels of a node: how often each is read, what makes a new value worth sending, and where it comes from in the plant. */
+/**
+ * The channels of a node: how often each is read, what makes a new value worth sending, and where
+ * it comes from in the plant.
+ */
 import type { HelloChannel } from '../../core/decode/messages.ts';
 import { channelUnit } from '../../core/domain/channels.ts';
 import type { PlantSample, WellPlan } from '../plant/params.ts';
@@ -12,7 +15,10 @@ export interface Sensor {
   /** By exception: the change that is worth a reading. */
   changeBy: number;
   hello: HelloChannel;
-  /** SI in the contract's unit; NaN where it can't be read, undefined where there is none at this moment. */
+  /**
+   * SI in the contract's unit; NaN where it can't be read, undefined where there is none at this
+   * moment.
+   */
   read: (sample: PlantSample) => number | undefined;
   fault?: (sample: PlantSample) => 0 | 1 | 2 | 3;
   /** By exception: what was sent last, and when. */
@@ -22,7 +28,10 @@ export interface Sensor {
 
 /** Air temperature and levels move slowly: no node reads them each second. */
 const SLOW_INTERVALS_S = { temperature: 60, level: 10, store: 10 } as const;
-/** By exception, where the case says nothing of the channel: usual settings of such nodes (common practice, no source). */
+/**
+ * By exception, where the case says nothing of the channel: usual settings of such nodes (common
+ * practice, no source).
+ */
 const DEFAULT_CHANGES = { voltage: 1, temperature: 0.2, level: 0.02, store: 0.005, contact: 0.5 } as const;
 const DEFAULT_CHANGE_A = 0.1;
 const DEFAULT_CHANGE_KPA = 2;
@@ -88,7 +97,10 @@ function transducer(node: NodePlan, well: WellPlan): Sensor {
   );
 }
 
-/** A channel beside current and pressure. Slow ones are read at a whole number of the node's periods. */
+/**
+ * A channel beside current and pressure. Slow ones are read at a whole number of the node's
+ * periods.
+ */
 function extraSensors(node: NodePlan, well: WellPlan, name: string): Sensor[] {
   const slow = (atLeastS: number): number => node.everyS * Math.ceil(atLeastS / (node.everyS || 1));
   switch (name) {

@@ -1,4 +1,7 @@
-/** A quicker look: healthy wells for some weeks only. What is wrong is played to its end, since it has to be found by a time. */
+/**
+ * A quicker look: healthy wells for some weeks only. What is wrong is played to its end, since it
+ * has to be found by a time.
+ */
 import type { CorpusCase } from './case.ts';
 
 /** The same cases in the same places; `maxDays` undefined leaves all as they are. */

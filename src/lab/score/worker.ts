@@ -1,4 +1,7 @@
-/** Scores cases on a thread of its own, one after the other, as they are asked for by their place in the corpus. */
+/**
+ * Scores cases on a thread of its own, one after the other, as they are asked for by their place in
+ * the corpus.
+ */
 import { parentPort, workerData } from 'node:worker_threads';
 import { corpus } from './corpus/all.ts';
 import { shortenCases } from './shorten.ts';

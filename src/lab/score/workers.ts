@@ -1,6 +1,6 @@
 /**
- * Shares the cases out among threads, the longest first so that none is left alone with a long one at the end. Scores stand in the
- * corpus's order whoever was quicker.
+ * Shares the cases out among threads, the longest first so that none is left alone with a long one
+ * at the end. Scores stand in the corpus's order whoever was quicker.
  */
 import { availableParallelism } from 'node:os';
 import { Worker } from 'node:worker_threads';

@@ -1,8 +1,9 @@
 /**
- * Whether a paper came whole: a photo whose upload broke off looks like one at its beginning. Each format says where it ends (PDF: ISO
- * 32000-1, 7.5.5, and its note H.3.18 that readers look for the mark in the last 1,024 bytes; PNG: ISO/IEC 15948, 11.2.5; JPEG: ISO/IEC
- * 10918-1, B.1.1; WebP: RFC 9649, 2.3; HEIF: boxes of ISO/IEC 14496-12, 4.2). What stands after the end is let be: telephones put short
- * films there.
+ * Whether a paper came whole: a photo whose upload broke off looks like one at its beginning. Each
+ * format says where it ends (PDF: ISO 32000-1, 7.5.5, and its note H.3.18 that readers look for the
+ * mark in the last 1,024 bytes; PNG: ISO/IEC 15948, 11.2.5; JPEG: ISO/IEC 10918-1, B.1.1; WebP: RFC
+ * 9649, 2.3; HEIF: boxes of ISO/IEC 14496-12, 4.2). What stands after the end is let be: telephones
+ * put short films there.
  */
 import type { DocumentMediaType } from './media-type.ts';
 
@@ -48,8 +49,9 @@ function isPngComplete(bytes: Uint8Array): boolean {
 const [SCAN, END, RESTART_FIRST, RESTART_LAST] = [0xda, 0xd9, 0xd0, 0xd7];
 
 /**
- * Segment after segment. Those before the scan may hold a small picture of their own with its own end, and are passed over by their
- * length; in a scan a mark is what follows FF and is neither nought nor a restart.
+ * Segment after segment. Those before the scan may hold a small picture of their own with its own
+ * end, and are passed over by their length; in a scan a mark is what follows FF and is neither
+ * nought nor a restart.
  */
 function isJpegComplete(bytes: Uint8Array): boolean {
   let inScan = false;
@@ -70,7 +72,10 @@ function isRestart(mark: number): boolean {
   return mark >= RESTART_FIRST && mark <= RESTART_LAST;
 }
 
-/** Box after box to the end of the file; a length of nought is the rest, of one says that the length follows in eight bytes. */
+/**
+ * Box after box to the end of the file; a length of nought is the rest, of one says that the length
+ * follows in eight bytes.
+ */
 function areBoxesComplete(bytes: Uint8Array): boolean {
   const numbers = view(bytes);
   let at = 0;

@@ -1,7 +1,8 @@
 /**
- * What a paper is, told by its first bytes and never by its name or by what somebody says that it is: a program called `manual.pdf` is
- * refused. The marks are those of the formats' own specifications (PDF: ISO 32000-1, 7.5.2; PNG: ISO/IEC 15948, 5.2; JPEG: ISO/IEC
- * 10918-1, B.1.1.3; WebP: RFC 9649; HEIF: ISO/IEC 23008-12 with the box of ISO/IEC 14496-12).
+ * What a paper is, told by its first bytes and never by its name or by what somebody says that it
+ * is: a program called `manual.pdf` is refused. The marks are those of the formats' own
+ * specifications (PDF: ISO 32000-1, 7.5.2; PNG: ISO/IEC 15948, 5.2; JPEG: ISO/IEC 10918-1, B.1.1.3;
+ * WebP: RFC 9649; HEIF: ISO/IEC 23008-12 with the box of ISO/IEC 14496-12).
  */
 const MEDIA_TYPES = [
   'application/pdf',
@@ -34,7 +35,10 @@ function startsWithBytes(bytes: Uint8Array, at: number, mark: string): boolean {
   return true;
 }
 
-/** UTF-8 without control characters but line ends and tabs, and no page or program that a browser or shell would run. */
+/**
+ * UTF-8 without control characters but line ends and tabs, and no page or program that a browser or
+ * shell would run.
+ */
 function isText(bytes: Uint8Array): boolean {
   const head = bytes.subarray(0, TEXT_SAMPLE_BYTES);
   if (

@@ -1,7 +1,8 @@
 /**
- * What is due as a calendar that phones and offices subscribe to (RFC 5545; name and refresh after RFC 7986): one all-day event for each
- * check, under an id that stays the same for ever, so that a check that was done moves to its next day and leaves nothing behind.
- * An overdue check lasts from its day through today, for a day in the past would be seen by nobody. Nothing in it is fetched
+ * What is due as a calendar that phones and offices subscribe to (RFC 5545; name and refresh after
+ * RFC 7986): one all-day event for each check, under an id that stays the same for ever, so that a
+ * check that was done moves to its next day and leaves nothing behind. An overdue check lasts from
+ * its day through today, for a day in the past would be seen by nobody. Nothing in it is fetched
  * from anywhere, and it holds no attendees, alarms or attachments.
  */
 import { icalDate, icalLine, icalDateTime, icalText } from './ical-lines.ts';
@@ -21,7 +22,10 @@ export interface CalendarEvent {
   changedMs: number;
 }
 
-/** Phones look again this often where they keep to it; a check is moved when it was done, and nobody waits for that. */
+/**
+ * Phones look again this often where they keep to it; a check is moved when it was done, and nobody
+ * waits for that.
+ */
 const REFRESH_INTERVAL = 'PT6H';
 
 /** The whole object. `name` is what a phone calls the calendar. */
@@ -41,8 +45,9 @@ export function calendarFeed(name: string, events: readonly CalendarEvent[]): st
 }
 
 /**
- * Without METHOD, DTSTAMP is when the information was last revised (3.8.7.2): so a feed in which nothing changed is the same bytes.
- * DTEND of an all-day event is the day after its last (3.6.1). It takes nobody's time: TRANSPARENT.
+ * Without METHOD, DTSTAMP is when the information was last revised (3.8.7.2): so a feed in which
+ * nothing changed is the same bytes. DTEND of an all-day event is the day after its last (3.6.1).
+ * It takes nobody's time: TRANSPARENT.
  */
 function eventLines(event: CalendarEvent): string {
   return [

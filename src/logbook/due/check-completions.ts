@@ -1,6 +1,7 @@
 /**
- * When a check was last done, and with what: from the check itself as people wrote it down, from a water test, a precharge that somebody
- * read, a calibration of a node. Each counts where it says that somebody looked; a try that failed does not.
+ * When a check was last done, and with what: from the check itself as people wrote it down, from a
+ * water test, a precharge that somebody read, a calibration of a node. Each counts where it says
+ * that somebody looked; a try that failed does not.
  */
 import { localDate } from '../../../shared/text/en/time-words.ts';
 import { parseQuantity } from '../../../shared/quantity/parse-quantity.ts';

@@ -1,7 +1,8 @@
 /**
- * When the cold season begins on a site, by what its own sensor measured over the last year: the first of two cold days close together
- * after the longest time without any. One cold reading alone says nothing: a door stood open, or a sensor slipped. Cold is 40 F (4.4 C), at
- * which the watch for frost warns too (common practice, no source).
+ * When the cold season begins on a site, by what its own sensor measured over the last year: the
+ * first of two cold days close together after the longest time without any. One cold reading alone
+ * says nothing: a door stood open, or a sensor slipped. Cold is 40 F (4.4 C), at which the watch
+ * for frost warns too (common practice, no source).
  */
 import { addDays, daysBetween } from './dates.ts';
 
@@ -25,7 +26,9 @@ const CONFIRM_WITHIN_DAYS = 14;
 /** Time to get an electrician and insulation (common practice, no source). */
 const PREPARATION_DAYS = 30;
 
-/** Days oldest first, those of which nothing is known left out; undefined where too few are known. */
+/**
+ * Days oldest first, those of which nothing is known left out; undefined where too few are known.
+ */
 export function findColdSeason(days: readonly MeasuredDay[]): ColdSeason | undefined {
   if (days.length < MIN_DAYS) return undefined;
   const cold = days.filter(({ minC }) => minC < COLD_C);
@@ -40,7 +43,10 @@ export function findColdSeason(days: readonly MeasuredDay[]): ColdSeason | undef
   return { is: 'seasonal', firstColdDate: coldOn, prepareByDay: readyBy === '02-29' ? '02-28' : readyBy };
 }
 
-/** The cold day after the longest warmth. A mild autumn has weeks without one in it, and its first ones still count. */
+/**
+ * The cold day after the longest warmth. A mild autumn has weeks without one in it, and its first
+ * ones still count.
+ */
 function firstColdAfterWarm(cold: readonly string[], before: string): string | undefined {
   const sure = cold.filter((on, at) => isConfirming(cold[at - 1], on) || isConfirming(on, cold[at + 1]));
   const gaps = sure.map((on, at) => ({ on, days: daysBetween(sure[at - 1] ?? before, on) }));

@@ -1,6 +1,7 @@
 /**
- * When a well stood still: laid up, or out of service, until it was put back or its written end came. What overlaps is one rest. By
- * acts alone, as the alarms take them (src/core/alarms/lifecycle/acts.ts): laid up again is laid up until the newer end.
+ * When a well stood still: laid up, or out of service, until it was put back or its written end
+ * came. What overlaps is one rest. By acts alone, as the alarms take them
+ * (src/core/alarms/lifecycle/acts.ts): laid up again is laid up until the newer end.
  */
 export interface DowntimeAct {
   kind: string;

@@ -1,6 +1,7 @@
 /**
- * Puts the day on a check: by its round, by a person's own date, or sooner because of what happened; later where the well stands still.
- * What was never written down has no day: nobody knows whether it is overdue. It gets a proposal and is told apart.
+ * Puts the day on a check: by its round, by a person's own date, or sooner because of what
+ * happened; later where the well stands still. What was never written down has no day: nobody knows
+ * whether it is overdue. It gets a proposal and is told apart.
  */
 import { localDate } from '../../../shared/text/en/time-words.ts';
 import type { CheckCompletion } from './check-completions.ts';
@@ -17,7 +18,10 @@ export const DUE_SOON_DAYS = 31;
 const RECHECK_DAYS = 30;
 /** A check done within half a year of a day of the year was done for that day. */
 const SAME_SEASON_DAYS = 183;
-/** From the day on which a well is made ready for frost to the last frosts (common practice, no source). */
+/**
+ * From the day on which a well is made ready for frost to the last frosts (common practice, no
+ * source).
+ */
 const SEASON_DAYS = 150;
 const NEVER_RECORDED = 'Nobody wrote down that it was ever done.';
 
@@ -35,7 +39,8 @@ export function withDueDate(base: UndatedCheck, { plan, triggers, downtime, inpu
   const { recurrence, last } = base;
   const byPlan = plannedTrigger(plan, last);
   const byRound = byPlan ? undefined : recurrenceTrigger({ recurrence, last, plan }, input);
-  // What happened before the last time was answered by it; before the well was known here, by the catching up.
+  // What happened before the last time was answered by it; before the well was known here, by the
+  // catching up.
   const since = last?.completed
     ? last.date
     : addDays(localDate(input.firstSeenMs ?? input.nowMs, timeZone), -1);
@@ -158,7 +163,10 @@ interface RecurrenceInput {
   plan: CheckPlan | undefined;
 }
 
-/** Without a last time a round begins on the day somebody set it, and a day of the year on the next such day. */
+/**
+ * Without a last time a round begins on the day somebody set it, and a day of the year on the next
+ * such day.
+ */
 function recurrenceTrigger(
   { recurrence, last, plan }: RecurrenceInput,
   input: DueInput,
@@ -186,7 +194,10 @@ function recurrenceTrigger(
   };
 }
 
-/** A well that came to be known here after its day is not left until the next year, while the season for it lasts: it catches up. */
+/**
+ * A well that came to be known here after its day is not left until the next year, while the season
+ * for it lasts: it catches up.
+ */
 function missedBeforeStart(day: string, first: string, today: string): boolean {
   const season = nextYearly(day, addDays(first, -SEASON_DAYS));
   return season < first && today <= addDays(season, SEASON_DAYS);

@@ -1,8 +1,10 @@
 /**
- * What a rest of the well does to its checks. Those that need pump, pressure or a tap that is used wait, and are due on the day the well
- * comes back; what is looked at from outside, and the frost, goes on. A rest calls for two checks itself: made ready for frost where it
- * stands still through the cold, and the water tested after a long one, which systems that close for a season do before
- * anybody drinks (EPA, Revised Total Coliform Rule, 40 CFR 141.854(i), from memory; for a private well a yardstick).
+ * What a rest of the well does to its checks. Those that need pump, pressure or a tap that is used
+ * wait, and are due on the day the well comes back; what is looked at from outside, and the frost,
+ * goes on. A rest calls for two checks itself: made ready for frost where it stands still through
+ * the cold, and the water tested after a long one, which systems that close for a season do before
+ * anybody drinks (EPA, Revised Total Coliform Rule, 40 CFR 141.854(i), from memory; for a private
+ * well a yardstick).
  */
 import { localDate } from '../../../shared/text/en/time-words.ts';
 import { isDueKind, type DueKind } from '../../../shared/text/en/checks/due-words.ts';
@@ -44,7 +46,9 @@ const DOWNTIME_EFFECT: Record<DueKind, 'on-hold' | 'continues'> = {
   freeze: 'continues',
 };
 
-/** A check of people's own waits too: a filter or a trough is of no use to a well that stands still. */
+/**
+ * A check of people's own waits too: a filter or a trough is of no use to a well that stands still.
+ */
 function isOnHoldDuringDowntime(check: string): boolean {
   return !isDueKind(check) || DOWNTIME_EFFECT[check] === 'on-hold';
 }
@@ -69,7 +73,10 @@ export function downtimeDates(
   };
 }
 
-/** A call as it stands after a rest had its way: moved to the day the well comes back, or without a day while nobody knows that. */
+/**
+ * A call as it stands after a rest had its way: moved to the day the well comes back, or without a
+ * day while nobody knows that.
+ */
 export type ShiftedTrigger =
   { trigger: DueTrigger; heldBy?: 'on-hold' | 'was-on-hold' } | { onHold: DueTrigger };
 
@@ -137,7 +144,10 @@ function startUpTestTrigger(downtime: DowntimeDates, lastDate: string): DueTrigg
   ];
 }
 
-/** Nobody may be there on the usual day, or it is past already: so it is done when the well is laid up. */
+/**
+ * Nobody may be there on the usual day, or it is past already: so it is done when the well is laid
+ * up.
+ */
 function winterizeTrigger(
   downtime: DowntimeDates,
   lastDate: string,

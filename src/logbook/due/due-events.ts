@@ -1,7 +1,8 @@
 /**
- * What is due as events of a calendar: one a check and well. But what falls on one day on many wells, as the frost does, or is late on
- * many, is one event that names them; and what nobody wrote down is one event a well, on a day that its title calls proposed. So a firm
- * of two hundred wells can look at its calendar.
+ * What is due as events of a calendar: one a check and well. But what falls on one day on many
+ * wells, as the frost does, or is late on many, is one event that names them; and what nobody wrote
+ * down is one event a well, on a day that its title calls proposed. So a firm of two hundred wells
+ * can look at its calendar.
  */
 import { formatCount } from '../../../shared/text/en/format.ts';
 import { CAUTIONS } from '../../../shared/text/en/cautions.ts';
@@ -14,7 +15,9 @@ import { checkLocation } from './check-location.ts';
 
 export interface WellChecks {
   card: Card;
-  /** The well's first act, so that two wells of one name in two Stillwells stay two on one phone. */
+  /**
+   * The well's first act, so that two wells of one name in two Stillwells stay two on one phone.
+   */
   firstActId?: string;
   changedMs: number;
   /** ISO date in the well's own time zone. */
@@ -87,7 +90,9 @@ function eventUid(what: string, { card, firstActId }: WellChecks): string {
   return [what, card.well, firstActId ?? 'new', 'stillwell'].join('.');
 }
 
-/** What is late stands on today alone: from the earliest day on it would cover the whole calendar. */
+/**
+ * What is late stands on today alone: from the earliest day on it would cover the whole calendar.
+ */
 function groupEvent(checks: readonly DatedCheck[]): CalendarEvent {
   const named = checks.toSorted((a, b) => wellName(a).localeCompare(wellName(b)));
   const first = named[0]!;

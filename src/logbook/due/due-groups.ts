@@ -1,4 +1,7 @@
-/** In which part of a list of what is due a check stands: by its day, among those nobody wrote down, or among those that wait. */
+/**
+ * In which part of a list of what is due a check stands: by its day, among those nobody wrote down,
+ * or among those that wait.
+ */
 import type { DueCheck } from './due.ts';
 
 export type DueGroup = 'dated' | 'not-recorded' | 'on-hold';

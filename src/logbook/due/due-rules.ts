@@ -1,7 +1,8 @@
 /**
- * How often each check comes round where nobody planned otherwise, and on which wells it makes no sense. Yearly rounds have their sources
- * beside their words (shared/text/en/checks/due-words.ts). The days of the year follow the half of the globe, which the time zone tells;
- * they are common practice without a source, and a plan overrules them.
+ * How often each check comes round where nobody planned otherwise, and on which wells it makes no
+ * sense. Yearly rounds have their sources beside their words (shared/text/en/checks/due-words.ts).
+ * The days of the year follow the half of the globe, which the time zone tells; they are common
+ * practice without a source, and a plan overrules them.
  */
 import type { DueKind } from '../../../shared/text/en/checks/due-words.ts';
 import type { Card } from '../../core/domain/card.ts';
@@ -10,7 +11,10 @@ import type { ColdSeason } from './cold-season.ts';
 /** Every so many days after it was done, or on a day of each year, `10-01`. */
 export type Recurrence =
   | { is: 'days'; days: number }
-  /** `dueIfNeverDone`: where it was never done it does not wait for its day. `basis`: what that day rests on, where it was measured. */
+  /**
+   * `dueIfNeverDone`: where it was never done it does not wait for its day. `basis`: what that day
+   * rests on, where it was measured.
+   */
   | { is: 'yearly'; day: string; dueIfNeverDone?: true; basis?: string };
 
 const YEAR: Recurrence = { is: 'days', days: 365 };
@@ -44,7 +48,10 @@ export function defaultRecurrence(kind: DueKind, timeZone: string): Recurrence {
 const SOUTHERN =
   /^(Australia\/|Antarctica\/|Pacific\/(Auckland|Chatham|Fiji|Tongatapu|Apia|Noumea|Port_Moresby)|America\/(Argentina\/|Buenos_Aires|Santiago|Punta_Arenas|Montevideo|Asuncion|Sao_Paulo|La_Paz|Lima|Campo_Grande|Cuiaba|Bahia|Recife|Fortaleza)|Africa\/(Johannesburg|Harare|Maputo|Lusaka|Windhoek|Gaborone|Maseru|Mbabane|Luanda|Lubumbashi|Blantyre|Dar_es_Salaam)|Indian\/(Antananarivo|Mauritius|Reunion)|Atlantic\/Stanley)/;
 
-/** A card without a zone is read as UTC, and so as northern: most private wells with a pressure switch stand there. */
+/**
+ * A card without a zone is read as UTC, and so as northern: most private wells with a pressure
+ * switch stand there.
+ */
 export function isSouthern(timeZone: string): boolean {
   return SOUTHERN.test(timeZone);
 }

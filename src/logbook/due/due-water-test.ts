@@ -1,7 +1,8 @@
 /**
- * What calls for a water test before its year is over: one of the four yearly analytes was left out, a result that asks for a second
- * sample, a flood, another taste, illness, work on the well, a part replaced (EPA, "Protect Your Home's Water": test at once). After
- * disinfection two weeks pass, so that no chlorine is left (common practice, no source).
+ * What calls for a water test before its year is over: one of the four yearly analytes was left
+ * out, a result that asks for a second sample, a flood, another taste, illness, work on the well, a
+ * part replaced (EPA, "Protect Your Home's Water": test at once). After disinfection two weeks
+ * pass, so that no chlorine is left (common practice, no source).
  */
 import { localDate } from '../../../shared/text/en/time-words.ts';
 import { adviceFor, YEAR_DAYS } from '../../../shared/water/advice.ts';
@@ -41,14 +42,17 @@ export function waterTestTriggers(input: DueInput): DueTrigger[] {
   ];
 }
 
-/** What must not be left out for longer than a year; of the other two the page reminds at the next test. */
+/**
+ * What must not be left out for longer than a year; of the other two the page reminds at the next
+ * test.
+ */
 const HEALTH_ANALYTES = ['total-coliform', 'nitrate'] as const;
 /** Time to fetch other bottles. */
 const MISSING_ANALYTE_DAYS = 30;
 
 /**
- * What the last tests left out. Its day may lie before the last test, which did not look for it: so the call is dated to the day
- * after that at the earliest.
+ * What the last tests left out. Its day may lie before the last test, which did not look for it: so
+ * the call is dated to the day after that at the earliest.
  */
 function missingAnalyteTriggers(tests: readonly WaterTest[]): DueTrigger[] {
   const last = tests.at(-1);
@@ -114,7 +118,10 @@ function mayContaminate({ body }: StoredEntry): boolean {
   return touched.length === 0 || touched.some((part) => part !== 'wiring' && part !== 'sensors');
 }
 
-/** Parts that the card says went in on a day; a month or a year alone is too vague to call for anything. */
+/**
+ * Parts that the card says went in on a day; a month or a year alone is too vague to call for
+ * anything.
+ */
 function replacedPartTriggers({ card }: DueInput): DueTrigger[] {
   const parts: [part: string, on: string | undefined][] = [
     ...card.pumps.map((pump): [string, string | undefined] => ['pump', pump.installed]),

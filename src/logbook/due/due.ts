@@ -1,8 +1,9 @@
 /**
- * What is due on a well, and since when: from its card, from what people wrote down, and from acts. Each check comes round by days
- * or by a day of the year, a person's plan overrules the usual one, and what happened (a flood, a repair, an alarm of the tank) can call it
- * sooner. Every date says why it is that date. What nobody knows the last time of has none, and what a rest of the well holds up
- * waits. Pure: today is an argument.
+ * What is due on a well, and since when: from its card, from what people wrote down, and from acts.
+ * Each check comes round by days or by a day of the year, a person's plan overrules the usual one,
+ * and what happened (a flood, a repair, an alarm of the tank) can call it sooner. Every date says
+ * why it is that date. What nobody knows the last time of has none, and what a rest of the well
+ * holds up waits. Pure: today is an argument.
  */
 import type { Caution } from '../../../shared/text/en/cautions.ts';
 import { DUE_KINDS, DUE_WORDS, isDueKind, type DueKind } from '../../../shared/text/en/checks/due-words.ts';
@@ -45,12 +46,18 @@ export interface DueInput {
   coldSeason?: ColdSeason;
   /** When the well was first heard of; absent where nothing tells. */
   firstSeenMs?: number;
-  /** How many wells there are, among which what nobody wrote down is spread; this one alone unless given. */
+  /**
+   * How many wells there are, among which what nobody wrote down is spread; this one alone unless
+   * given.
+   */
   wellCount?: number;
   nowMs: number;
 }
 
-/** `not-recorded`: nobody knows when it was done last. `on-hold`: the well stands still, and nobody knows until when. */
+/**
+ * `not-recorded`: nobody knows when it was done last. `on-hold`: the well stands still, and nobody
+ * knows until when.
+ */
 export type DueState = 'overdue' | 'due' | 'later' | 'not-recorded' | 'on-hold' | 'off' | 'not-needed';
 
 /** Something that asks for a check at once, or sooner than its round. */
@@ -70,7 +77,10 @@ export interface DueCheck {
   last?: CheckCompletion;
   /** ISO date in the well's own time zone; absent where it has none. */
   dueDate?: string;
-  /** Of one that is not recorded: a day on which it could be caught up on, with all others of this well. */
+  /**
+   * Of one that is not recorded: a day on which it could be caught up on, with all others of this
+   * well.
+   */
   proposedDate?: string;
   state: DueState;
   /** It waits until the well comes back. */

@@ -1,7 +1,8 @@
 /**
- * Lines of an iCalendar object (RFC 5545): CRLF ends each (3.1), a line longer than 75 octets is folded between characters and never
- * within one (3.1), and text has backslash, semicolon, comma and line end escaped (3.3.11). Other control characters are not allowed
- * in text at all, so they are left out.
+ * Lines of an iCalendar object (RFC 5545): CRLF ends each (3.1), a line longer than 75 octets is
+ * folded between characters and never within one (3.1), and text has backslash, semicolon, comma
+ * and line end escaped (3.3.11). Other control characters are not allowed in text at all, so they
+ * are left out.
  */
 const LINE_OCTETS = 75;
 

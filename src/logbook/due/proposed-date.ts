@@ -1,7 +1,9 @@
 /**
- * A day proposed for what nobody wrote down of a well: one visit catches up on all of it. It lies a week and more after the well was first
- * heard of, and where there are many wells they are spread over the working days of the weeks after that, each on a day of its own choice,
- * so that a firm's list of wells does not fall due on one morning. A proposal that passed comes again and is never overdue.
+ * A day proposed for what nobody wrote down of a well: one visit catches up on all of it. It lies a
+ * week and more after the well was first heard of, and where there are many wells they are spread
+ * over the working days of the weeks after that, each on a day of its own choice, so that a firm's
+ * list of wells does not fall due on one morning. A proposal that passed comes again and is never
+ * overdue.
  */
 import { addDays, daysBetween } from './dates.ts';
 
@@ -24,7 +26,10 @@ const MAX_WEEKS = 32;
 /** A Monday before any well here, for those of which nothing tells since when they are known. */
 const DEFAULT_MONDAY = '2024-01-01';
 
-/** ISO date, today or later. The same for the same well as long as the number of wells is much the same. */
+/**
+ * ISO date, today or later. The same for the same well as long as the number of wells is much the
+ * same.
+ */
 export function proposedDate({ well, firstDate, today, wellCount }: ProposedDateInput): string {
   const weeks = weeksFor(wellCount);
   const slot = Math.floor(hashFraction(well) * weeks * WORKING_DAYS);
@@ -47,7 +52,10 @@ function nextMonday(on: string): string {
   return addDays(on, (8 - day) % 7);
 }
 
-/** 0 up to 1 by the well's name: FNV-1a, 32 bits, with the mixing of MurmurHash3's end, since names of a list differ in their last letter. */
+/**
+ * 0 up to 1 by the well's name: FNV-1a, 32 bits, with the mixing of MurmurHash3's end, since names
+ * of a list differ in their last letter.
+ */
 function hashFraction(text: string): number {
   let hash = 0x811c9dc5;
   for (const letter of text) hash = Math.imul(hash ^ letter.codePointAt(0)!, 0x01000193);

@@ -1,7 +1,9 @@
 /**
- * What people write down of a well besides its card: readings that they brought, checks done, water tests, work, papers. Each entry is a
- * plain value that is kept for ever; it is put right by a later one that replaces it, so that nothing is lost and who wrote what when
- * can always be seen. The engine knows nothing of entries: what changes how a well is watched is an act (src/core/domain/act.ts).
+ * What people write down of a well besides its card: readings that they brought, checks done, water
+ * tests, work, papers. Each entry is a plain value that is kept for ever; it is put right by a
+ * later one that replaces it, so that nothing is lost and who wrote what when can always be seen.
+ * The engine knows nothing of entries: what changes how a well is watched is an act
+ * (src/core/domain/act.ts).
  */
 
 import type { EntryKind } from '../../../shared/entries/entry-fields.ts';
@@ -27,9 +29,9 @@ export interface Entry {
 export type StoredEntry = Omit<Entry, 'kind'> & { kind: string };
 
 /**
- * The entries that count: neither replaced nor struck out, by the time at which they were so, then written; of one moment in the order in
- * which they came. An entry that replaces one
- * that another replaced already counts too: two people put it right, and both are shown.
+ * The entries that count: neither replaced nor struck out, by the time at which they were so, then
+ * written; of one moment in the order in which they came. An entry that replaces one that another
+ * replaced already counts too: two people put it right, and both are shown.
  */
 export function currentEntries<E extends StoredEntry>(entries: readonly E[]): E[] {
   const gone = new Set(entries.map((entry) => entry.replaces).filter((id) => id !== undefined));

@@ -1,6 +1,7 @@
 /**
- * When a check comes round on this well: another interval or day of the year than the usual, the next time by hand, or not at all; and
- * checks that people make themselves, which have a title of their own. The last plan of a check is the one that holds.
+ * When a check comes round on this well: another interval or day of the year than the usual, the
+ * next time by hand, or not at all; and checks that people make themselves, which have a title of
+ * their own. The last plan of a check is the one that holds.
  */
 import { isDueKind } from '../../../shared/text/en/checks/due-words.ts';
 import { addIssue, fieldValue, required, type ParseContext } from '../../core/domain/parse-context.ts';

@@ -1,4 +1,7 @@
-/** A check that measures something takes its value with the unit, so that it can be drawn over the years. */
+/**
+ * A check that measures something takes its value with the unit, so that it can be drawn over the
+ * years.
+ */
 import { GAUGE_PRESSURE } from '../../../shared/entries/entry-fields.ts';
 import { DUE_WORDS, isDueKind } from '../../../shared/text/en/checks/due-words.ts';
 import { quantityAt } from '../../core/domain/parse-context.ts';

@@ -1,7 +1,7 @@
 /**
- * An entry as a person wrote it -> a checked one, or the key, the rule and the value that is wrong. The fields of each kind are the table's
- * (shared/entries/entry-fields.ts); here stand those that all have. An entry of the future is refused: nothing is written down before it
- * happened.
+ * An entry as a person wrote it -> a checked one, or the key, the rule and the value that is wrong.
+ * The fields of each kind are the table's (shared/entries/entry-fields.ts); here stand those that
+ * all have. An entry of the future is refused: nothing is written down before it happened.
  */
 import { DAY_MS } from '../../../shared/units/duration.ts';
 import type { ParseContext } from '../../core/domain/parse-context.ts';
@@ -33,8 +33,8 @@ export interface EntryStamp {
 }
 
 /**
- * A rule between the fields of a kind: what is wrong is noted in the look. A field that was refused, or must be given and is not, is
- * missing.
+ * A rule between the fields of a kind: what is wrong is noted in the look. A field that was
+ * refused, or must be given and is not, is missing.
  */
 export type EntryRule<K extends EntryKind> = (
   look: ParseContext,

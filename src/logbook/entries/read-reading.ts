@@ -1,5 +1,6 @@
 /**
- * A reading that a person brought, or that was taken from the sensors while a person stood by: the rules of its value, and the value in SI.
+ * A reading that a person brought, or that was taken from the sensors while a person stood by: the
+ * rules of its value, and the value in SI.
  */
 import {
   GAUGE_PRESSURE,
@@ -13,7 +14,10 @@ import type { ValueRange } from '../../../shared/schema/field.ts';
 import { addIssue, quantityAt } from '../../core/domain/parse-context.ts';
 import type { EntryRule } from './read-entry.ts';
 
-/** Down from the ground; the deepest private wells lie far under 1,000 m. A flowing well stands above its own ground. */
+/**
+ * Down from the ground; the deepest private wells lie far under 1,000 m. A flowing well stands
+ * above its own ground.
+ */
 const LEVEL: ValueRange = {
   min: -30,
   max: 1_000,
@@ -39,7 +43,10 @@ const LIMITS: Record<ReadingKind, ValueRange> = {
   capacitor: { min: 0, max: 2_000, text: 'between 0 and 2,000 uF' },
 };
 
-/** A flow by bucket and watch is its volume over its time: the value may be off by rounding and no more. */
+/**
+ * A flow by bucket and watch is its volume over its time: the value may be off by rounding and no
+ * more.
+ */
 const ROUNDING_TOLERANCE_RATIO = 0.02;
 
 export const readingRule: EntryRule<'reading'> = (look, { what, bucket, draw }) => {
@@ -54,7 +61,9 @@ function differs(value: number, calculated: number): boolean {
   return Math.abs(value - calculated) > ROUNDING_TOLERANCE_RATIO * calculated;
 }
 
-/** The value of a kept reading in SI; undefined where it is written as no version before wrote it. */
+/**
+ * The value of a kept reading in SI; undefined where it is written as no version before wrote it.
+ */
 export function readingSi(body: Record<string, unknown>): { what: ReadingKind; si: number } | undefined {
   const what = READING_KINDS.find((one) => one === body['what']);
   if (what === undefined) return undefined;

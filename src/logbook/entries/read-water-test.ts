@@ -1,6 +1,6 @@
 /**
- * The results of a water test, by analyte and unit, as the laboratory wrote them. Each is read here once, so that what is kept can be
- * compared for ever; a slip is told with the number of its line.
+ * The results of a water test, by analyte and unit, as the laboratory wrote them. Each is read here
+ * once, so that what is kept can be compared for ever; a slip is told with the number of its line.
  */
 import { readResult, type WrittenResult } from '../../../shared/water/result.ts';
 import { addIssue, formatValue, fieldValue, type ParseContext } from '../../core/domain/parse-context.ts';

@@ -1,4 +1,7 @@
-/** Water tests of a well as they can be compared: each result read again from how it was written, by the day on which it was drawn. */
+/**
+ * Water tests of a well as they can be compared: each result read again from how it was written, by
+ * the day on which it was drawn.
+ */
 import { localDate } from '../../../shared/text/en/time-words.ts';
 import { readResult, type WaterResult, type WrittenResult } from '../../../shared/water/result.ts';
 import type { StoredEntry } from './entry.ts';
@@ -11,7 +14,10 @@ export interface WaterTest {
   results: { written: WrittenResult; result: WaterResult }[];
 }
 
-/** Oldest first. A result that an older version kept and this one can't read is left out; the entry still shows it as written. */
+/**
+ * Oldest first. A result that an older version kept and this one can't read is left out; the entry
+ * still shows it as written.
+ */
 export function waterTests(entries: readonly StoredEntry[], timeZone: string): WaterTest[] {
   return entries
     .filter(({ kind }) => kind === 'water-test')

@@ -1,4 +1,7 @@
-/** What was told of the well, newest first. One that was withdrawn is shown as such: somebody heard of it. */
+/**
+ * What was told of the well, newest first. One that was withdrawn is shown as such: somebody heard
+ * of it.
+ */
 import { alarmTitle } from '../../../shared/text/en/alarm-title.ts';
 import { whyText } from '../../../shared/text/en/reasons/why.ts';
 import { CAUSE_WORDS } from '../../../shared/text/en/causes/cause-words.ts';

@@ -1,4 +1,7 @@
-/** Checks that were done, newest first, and how they come round where somebody planned it otherwise than usual. */
+/**
+ * Checks that were done, newest first, and how they come round where somebody planned it otherwise
+ * than usual.
+ */
 import { DUE_WORDS, isDueKind, OUTCOME_TEXT } from '../../../shared/text/en/checks/due-words.ts';
 import { latestPlans } from '../due/check-plans.ts';
 import { formatDay, entriesOf, type ExportContext } from './context.ts';

@@ -1,6 +1,7 @@
 /**
- * What a paper is called in a packet: the beginning of its hash, then the name that somebody gave it with everything left out that is not a
- * plain letter or digit. A name is never a path here, and it never decides anything: papers are known by their hash alone.
+ * What a paper is called in a packet: the beginning of its hash, then the name that somebody gave
+ * it with everything left out that is not a plain letter or digit. A name is never a path here, and
+ * it never decides anything: papers are known by their hash alone.
  */
 import type { Entry } from '../entries/entry.ts';
 import { currentEntries } from '../entries/entry.ts';

@@ -1,4 +1,7 @@
-/** Checks, water tests, work, visits and notes: entries and acts of a kind as a table, newest first, each value as it was written. */
+/**
+ * Checks, water tests, work, visits and notes: entries and acts of a kind as a table, newest first,
+ * each value as it was written.
+ */
 import type { EntryKind } from '../../../shared/entries/entry-fields.ts';
 import { formatDay, entriesOf, formatMoment, type ExportContext } from './context.ts';
 import { html, table, type Markup } from './markup.ts';

@@ -1,6 +1,6 @@
 /**
- * The packet of a well: the page, the record, tables and papers in one ZIP; and a packet that came, opened and checked. The page alone is a
- * packet too, without papers.
+ * The packet of a well: the page, the record, tables and papers in one ZIP; and a packet that came,
+ * opened and checked. The page alone is a packet too, without papers.
  */
 import { strFromU8, strToU8 } from 'fflate';
 import type { UnitSystem } from '../../../shared/quantity/format-quantity.ts';
@@ -109,7 +109,10 @@ function openExportZip(
   return 'problem' in read ? read : addDocuments(zip, read.record, sha256);
 }
 
-/** A paper is known by the hash of its bytes and by nothing else: what its file is called leads nowhere. */
+/**
+ * A paper is known by the hash of its bytes and by nothing else: what its file is called leads
+ * nowhere.
+ */
 function addDocuments(
   zip: OpenedZip,
   record: WellRecord,

@@ -1,10 +1,14 @@
 /**
- * DEFLATE (RFC 1951) unpacked to exactly the size that was claimed. A kilobyte can unpack to a megabyte, so the claim is checked before
- * and kept to while it unpacks: work and memory follow the claim, whatever the data would give.
+ * DEFLATE (RFC 1951) unpacked to exactly the size that was claimed. A kilobyte can unpack to a
+ * megabyte, so the claim is checked before and kept to while it unpacks: work and memory follow the
+ * claim, whatever the data would give.
  */
 import { Inflate } from 'fflate';
 
-/** Packed bytes taken at a time. DEFLATE gives 1,032 for 1 at most (zlib's technical details), so a step past the claim costs 17 MB. */
+/**
+ * Packed bytes taken at a time. DEFLATE gives 1,032 for 1 at most (zlib's technical details), so a
+ * step past the claim costs 17 MB.
+ */
 const STEP_BYTES = 16 * 1024;
 
 /** Undefined if the data is damaged, or unpacks to more or less than `bytes`. */

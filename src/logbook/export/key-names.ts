@@ -1,4 +1,7 @@
-/** What was written, in words for people: keys of cards and entries as names, values as they were written. Works for keys that nobody foresaw. */
+/**
+ * What was written, in words for people: keys of cards and entries as names, values as they were
+ * written. Works for keys that nobody foresaw.
+ */
 
 /** `setDepth` -> "Set depth", `water-test` -> "Water test", `p2` stays. */
 export function humanizeKey(key: string): string {

@@ -1,4 +1,7 @@
-/** Pieces of HTML that cannot be broken by what people wrote: every value put into a piece is escaped unless it is a piece itself. */
+/**
+ * Pieces of HTML that cannot be broken by what people wrote: every value put into a piece is
+ * escaped unless it is a piece itself.
+ */
 import type { Drawing, Shape } from '../../../shared/drawing/shape.ts';
 
 export interface Markup {

@@ -1,6 +1,7 @@
 /**
- * The packet's page: all that is known of a well in one HTML file, for whoever has the well after us. It needs no server, no network and no
- * script; it is dated by the newest thing in it. The record that it was made from stands in it as data.
+ * The packet's page: all that is known of a well in one HTML file, for whoever has the well after
+ * us. It needs no server, no network and no script; it is dated by the newest thing in it. The
+ * record that it was made from stands in it as data.
  */
 import { CAUTIONS } from '../../../shared/text/en/cautions.ts';
 import { formatCount } from '../../../shared/text/en/format.ts';

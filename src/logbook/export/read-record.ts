@@ -1,6 +1,7 @@
 /**
- * A record as text -> a record, or one sentence that says what is wrong and in which line. Read whole or not at all: of half a well's past
- * nobody could say which half. What is kept is each line as it was written, so that it can be handed on to the letter.
+ * A record as text -> a record, or one sentence that says what is wrong and in which line. Read
+ * whole or not at all: of half a well's past nobody could say which half. What is kept is each line
+ * as it was written, so that it can be handed on to the letter.
  */
 import { readAct } from '../../core/domain/read-act.ts';
 import { isName } from '../../core/domain/parse-context.ts';
@@ -10,7 +11,9 @@ import { endShape, headShape, lineShape, type RecordLine } from './shapes.ts';
 
 /** A well of 500 starts a day has 1.8 million cycles in ten years. */
 const MAX_LINES = 3_000_000;
-/** The longest line is a card or an entry: 64 KiB at most (src/http/api-request.ts), and its frame. */
+/**
+ * The longest line is a card or an entry: 64 KiB at most (src/http/api-request.ts), and its frame.
+ */
 const MAX_LINE_LENGTH = 80 * 1024;
 
 type ReadRecordResult = { record: WellRecord } | { problem: string };
@@ -27,7 +30,8 @@ export function readRecord(text: string, sha256: Sha256): ReadRecordResult {
 }
 
 function parseRecord(text: string, sha256: Sha256): WellRecord {
-  // No more than these are made: of line breaks alone a record of the largest size would be 268 million lines.
+  // No more than these are made: of line breaks alone a record of the largest size would be 268
+  // million lines.
   const lines = text.split('\n', MAX_LINES + 1);
   if (lines.length > MAX_LINES) throw new UnreadableRecord(`it has more than ${MAX_LINES} lines`);
   const well = readHead(lines[0] ?? '');
@@ -91,7 +95,8 @@ function addLine(record: WellRecord, line: string, at: number, ids: Set<string>)
   }
   const problem = lineProblem(read.data, record.well, ids);
   if (problem !== undefined) throw new UnreadableRecord(`line ${at}: ${problem}`);
-  // Just read by its shape. Kept as it came and not as the shape gives it back, which would put its keys in another order.
+  // Just read by its shape. Kept as it came and not as the shape gives it back, which would put its
+  // keys in another order.
   // oxlint-disable-next-line typescript/no-unsafe-type-assertion
   appendLine(record, json as RecordLine);
 }

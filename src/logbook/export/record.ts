@@ -1,7 +1,8 @@
 /**
- * All that is known of one well, as it is handed over: what people wrote and did, and what was measured and told. As text it is one JSON
- * line each (NDJSON), in an order that follows from the content alone, so that the same knowledge is the same bytes wherever it is
- * written. The first line says which format, the last how many lines and their hash: a half is noticed.
+ * All that is known of one well, as it is handed over: what people wrote and did, and what was
+ * measured and told. As text it is one JSON line each (NDJSON), in an order that follows from the
+ * content alone, so that the same knowledge is the same bytes wherever it is written. The first
+ * line says which format, the last how many lines and their hash: a half is noticed.
  */
 import type { BaselineEvent, DayEvent } from '../../../shared/api/events.ts';
 import type { AlarmRow } from '../../core/alarms/lifecycle/alarm-row.ts';
@@ -22,7 +23,10 @@ export interface WellRecord {
   alarms: AlarmRow[];
 }
 
-/** SHA-256 of the bytes in lower-case hex; given from outside, since the core reaches no library of the machine. */
+/**
+ * SHA-256 of the bytes in lower-case hex; given from outside, since the core reaches no library of
+ * the machine.
+ */
 export type Sha256 = (bytes: Uint8Array) => string;
 
 /** The lines with their ends, UTF-8 when written out. */
@@ -42,8 +46,9 @@ export function serializeRecord(record: WellRecord, sha256: Sha256): string {
 }
 
 /**
- * The newest moment that the record knows of, Unix ms. A packet is dated by this and not by the clock, so that handing over the same
- * knowledge twice makes the same packet. Undefined where nothing is known.
+ * The newest moment that the record knows of, Unix ms. A packet is dated by this and not by the
+ * clock, so that handing over the same knowledge twice makes the same packet. Undefined where
+ * nothing is known.
  */
 export function newestMs(record: WellRecord): number | undefined {
   let newest = Number.NEGATIVE_INFINITY;
@@ -73,8 +78,8 @@ export function cardOfAct({ body }: ActRow): Record<string, unknown> {
 }
 
 /**
- * Papers that go with the record: those that any entry names, unless every entry that does was struck out. Who struck a paper out does
- * not want it handed on.
+ * Papers that go with the record: those that any entry names, unless every entry that does was
+ * struck out. Who struck a paper out does not want it handed on.
  */
 export function documentsIn(record: WellRecord): string[] {
   const voided = new Set(

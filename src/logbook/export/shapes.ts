@@ -1,4 +1,7 @@
-/** The shape of each line of a record, read at the edge. What an act or entry holds beyond it is read by the readers of cards and entries. */
+/**
+ * The shape of each line of a record, read at the edge. What an act or entry holds beyond it is
+ * read by the readers of cards and entries.
+ */
 import { z } from 'zod';
 import { alarmEventShape, baselineShape, cycleShape, dayShape } from '../../../shared/api/event-shapes.ts';
 import { ENTRY_KINDS } from '../../../shared/entries/entry-fields.ts';

@@ -1,4 +1,7 @@
-/** How the packet looks, on a screen and on paper; colours as on the pages, fonts that every machine has. */
+/**
+ * How the packet looks, on a screen and on paper; colours as on the pages, fonts that every machine
+ * has.
+ */
 export const STYLE = `
 :root { color-scheme: light; --ink: #29241e; --soft: #645a4e; --line: #dbd2c1; --clay: #8c4126; --water: #2c5c70; }
 * { box-sizing: border-box; }

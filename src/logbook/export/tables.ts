@@ -1,6 +1,6 @@
 /**
- * Tables for people who work with spreadsheets. Numbers are SI with the unit in the column's name; what was not measured is empty. What
- * was written to the letter stands in the record.
+ * Tables for people who work with spreadsheets. Numbers are SI with the unit in the column's name;
+ * what was not measured is empty. What was written to the letter stands in the record.
  */
 import { writeCsv } from '../csv.ts';
 import type { WellRecord } from './record.ts';

@@ -1,4 +1,7 @@
-/** Visits with the work that was done in them and what was measured before and after; then work that was done outside of any. */
+/**
+ * Visits with the work that was done in them and what was measured before and after; then work that
+ * was done outside of any.
+ */
 import {
   MEASURE_TITLES,
   REPORT_CAVEAT,

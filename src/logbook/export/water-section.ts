@@ -1,4 +1,7 @@
-/** Water tests as the laboratory wrote them, each result beside the limits that held on the last day that the record knows of. */
+/**
+ * Water tests as the laboratory wrote them, each result beside the limits that held on the last day
+ * that the record knows of.
+ */
 import { localDate } from '../../../shared/text/en/time-words.ts';
 import { comparedText } from '../../../shared/text/en/water-text.ts';
 import { YARDSTICK_NOTE } from '../../../shared/text/en/water-words.ts';

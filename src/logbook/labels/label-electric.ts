@@ -1,6 +1,7 @@
 /**
- * Labels of the control box, or what stands in its place, and of the breaker panel: the motor's plate, its amps written and measured,
- * breaker and wires. Values of capacitors are a qualified person's readings, and blanks for one where there are none.
+ * Labels of the control box, or what stands in its place, and of the breaker panel: the motor's
+ * plate, its amps written and measured, breaker and wires. Values of capacitors are a qualified
+ * person's readings, and blanks for one where there are none.
  */
 import type { LabelLine } from '../../../shared/api/labels.ts';
 import { formatQuantity } from '../../../shared/quantity/format-quantity.ts';

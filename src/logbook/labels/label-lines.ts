@@ -1,6 +1,7 @@
 /**
- * Lines of a label out of facts that may be missing. What is written is the figure and what was measured stands beside it; what was only
- * measured is the figure and says so; what nobody knows is a blank with its name, so that somebody at the place can fill it in.
+ * Lines of a label out of facts that may be missing. What is written is the figure and what was
+ * measured stands beside it; what was only measured is the figure and says so; what nobody knows is
+ * a blank with its name, so that somebody at the place can fill it in.
  */
 import type { LabelLine } from '../../../shared/api/labels.ts';
 import { localDate } from '../../../shared/text/en/time-words.ts';
@@ -41,7 +42,10 @@ export function textLine(name: string, value: string | undefined): LabelLine {
   return { name, ...(value !== undefined && { value }) };
 }
 
-/** A line that is left out where nothing is known: most have no such thing, and a blank would ask for it. */
+/**
+ * A line that is left out where nothing is known: most have no such thing, and a blank would ask
+ * for it.
+ */
 export function optionalLine(name: string, value: string | undefined): LabelLine[] {
   return value === undefined ? [] : [{ name, value }];
 }

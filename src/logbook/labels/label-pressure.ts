@@ -1,4 +1,7 @@
-/** What the labels of tank and switch share: the two points of the switch, written and measured, and the air charge that follows from them. */
+/**
+ * What the labels of tank and switch share: the two points of the switch, written and measured, and
+ * the air charge that follows from them.
+ */
 import type { LabelLine } from '../../../shared/api/labels.ts';
 import { localDate } from '../../../shared/text/en/time-words.ts';
 import { toDisplayUnits, formatNumber } from '../../../shared/quantity/format-quantity.ts';

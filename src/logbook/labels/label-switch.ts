@@ -1,4 +1,7 @@
-/** The pressure switch's label: its two points, what hangs together with them, and which wire goes where. */
+/**
+ * The pressure switch's label: its two points, what hangs together with them, and which wire goes
+ * where.
+ */
 import type { LabelLine } from '../../../shared/api/labels.ts';
 import { formatPressure } from '../../../shared/text/en/format.ts';
 import { breakerWords } from './label-electric.ts';

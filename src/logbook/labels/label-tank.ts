@@ -1,6 +1,7 @@
 /**
- * The tank's label. Its first figure is the air charge to set, from the measured cut-in where there is one; the water between cut-out and
- * cut-in follows by Boyle's law (src/core/hydraulics/tank.ts) as the tank will give it once it is set so.
+ * The tank's label. Its first figure is the air charge to set, from the measured cut-in where there
+ * is one; the water between cut-out and cut-in follows by Boyle's law (src/core/hydraulics/tank.ts)
+ * as the tank will give it once it is set so.
  */
 import type { LabelLine } from '../../../shared/api/labels.ts';
 import { formatPressure, formatPercent, formatVolume } from '../../../shared/text/en/format.ts';

@@ -1,4 +1,7 @@
-/** The well head's label: the hole, what hangs in it and where the water stands, for whoever comes with a hoist. */
+/**
+ * The well head's label: the hole, what hangs in it and where the water stands, for whoever comes
+ * with a hoist.
+ */
 import type { LabelLine } from '../../../shared/api/labels.ts';
 import { formatDepth, formatDiameter, formatFlow, formatMotorPower } from '../../../shared/text/en/format.ts';
 import type { UnitSystem } from '../../../shared/quantity/format-quantity.ts';

@@ -1,6 +1,7 @@
 /**
- * The labels that hang at a well: for tank, switch, control box, breaker panel and well head, each with the facts that belong there. A
- * pure function of the card and of what was measured; every fact may be missing. With several pumps, what belongs to a pump has a label for each.
+ * The labels that hang at a well: for tank, switch, control box, breaker panel and well head, each
+ * with the facts that belong there. A pure function of the card and of what was measured; every
+ * fact may be missing. With several pumps, what belongs to a pump has a label for each.
  */
 import type { Label, LabelLine } from '../../../shared/api/labels.ts';
 import type { UnitSystem } from '../../../shared/quantity/format-quantity.ts';
@@ -54,7 +55,10 @@ export function buildLabels(from: LabelsInput, units: UnitSystem): Label[] {
   );
 }
 
-/** A label of the whole well speaks of the pump that it is about: the one on the switch, or the one in the hole. */
+/**
+ * A label of the whole well speaks of the pump that it is about: the one on the switch, or the one
+ * in the hole.
+ */
 function pumpsForLabel(kind: LabelKind, { pumps, tank }: Card): PumpCard[] {
   if (PUMP_LABELS.includes(kind)) return pumps;
   const bySwitch = pumps.find(
@@ -94,7 +98,10 @@ function titleOf(kind: LabelKind, { card, pump }: LabelFacts): string {
     : LABEL_TITLES[kind];
 }
 
-/** One fact a line, as a telephone shows them. What is blank is not said; where all is blank there is nothing to say. */
+/**
+ * One fact a line, as a telephone shows them. What is blank is not said; where all is blank there
+ * is nothing to say.
+ */
 function plainTextLines(title: string, { well }: Card, lines: readonly LabelLine[], made: string): string[] {
   const facts = lines.flatMap(({ name, value, detail }) =>
     value === undefined ? [] : [`${name}: ${value}${detail === undefined ? '' : `, ${detail}`}`],

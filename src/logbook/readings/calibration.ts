@@ -1,7 +1,8 @@
 /**
- * The two points by which a clamp is calibrated: what the node read (uncorrected) and what the meter showed. Two loads that differ enough,
- * or one load and the clamp at rest, where a dead conductor carries nothing; a clamp that shows more than a trace at rest has something
- * else on it, and its rest is no point.
+ * The two points by which a clamp is calibrated: what the node read (uncorrected) and what the
+ * meter showed. Two loads that differ enough, or one load and the clamp at rest, where a dead
+ * conductor carries nothing; a clamp that shows more than a trace at rest has something else on it,
+ * and its rest is no point.
  */
 export interface ClampPair {
   readA: number;
@@ -12,12 +13,18 @@ export type CalibrationPoints =
   | { is: 'two'; points: [[number, number], [number, number]]; usesZero: boolean }
   | { is: 'none'; reason: 'no-pair' | 'one-load' | 'does-not-rise' };
 
-/** Closer than this the readings' own error turns the line: 2 % each over a fifth is a tenth of slope. */
+/**
+ * Closer than this the readings' own error turns the line: 2 % each over a fifth is a tenth of
+ * slope.
+ */
 const MIN_LOAD_DIFFERENCE_RATIO = 0.2;
 /** Noise of a clamp at rest adds in squares to a running current, and so to nothing there. */
 const MAX_ZERO_RATIO = 0.02;
 
-/** `pairs` since the last calibration of this channel; `zeroA` what the node reads while the pump stands still. */
+/**
+ * `pairs` since the last calibration of this channel; `zeroA` what the node reads while the pump
+ * stands still.
+ */
 export function calibrationPoints(pairs: readonly ClampPair[], zeroA: number | undefined): CalibrationPoints {
   const rising = pairs.toSorted((a, b) => a.readA - b.readA);
   const [low, high] = [rising[0], rising.at(-1)];

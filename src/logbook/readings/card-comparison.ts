@@ -1,6 +1,7 @@
 /**
- * Measured beside written: for each figure of the card that can be measured, what the readings show and what people brought. It judges
- * nothing that a watch judges; it says whether card and well are still the same, so that somebody puts the card right.
+ * Measured beside written: for each figure of the card that can be measured, what the readings show
+ * and what people brought. It judges nothing that a watch judges; it says whether card and well are
+ * still the same, so that somebody puts the card right.
  */
 import type { CardComparison, MeasuredFigure } from '../../../shared/api/card-comparison.ts';
 import { parseQuantity } from '../../../shared/quantity/parse-quantity.ts';
@@ -19,11 +20,17 @@ export interface ComparisonInput {
   entries: readonly StoredEntry[];
 }
 
-/** What a switch, a dial and a transducer may differ by, 3 psi (as src/core/alarms/first-hour/check-pressure.ts); a tyre gauge is no better. */
+/**
+ * What a switch, a dial and a transducer may differ by, 3 psi (as
+ * src/core/alarms/first-hour/check-pressure.ts); a tyre gauge is no better.
+ */
 const PRESSURE_TOLERANCE_KPA = kpaFromPsi(3);
 /** Water tables go up and down by this with the seasons (10 ft; common practice, no source). */
 const LEVEL_TOLERANCE_M = 3.05;
-/** Motors are made for 10 % about their voltage (NEMA MG 1; as src/core/alarms/electric/supply-voltage.ts). */
+/**
+ * Motors are made for 10 % about their voltage (NEMA MG 1; as
+ * src/core/alarms/electric/supply-voltage.ts).
+ */
 const VOLTAGE_TOLERANCE_RATIO = 0.1;
 
 interface ComparisonRow {
@@ -123,7 +130,8 @@ function pumpRows(pump: PumpCard, path: string, normals: ComparisonInput['normal
       readingKind: 'amps',
       pump: id,
     },
-    // A pump's rated flow is one at some height of lift: what a bucket shows at the tap is less and no fault.
+    // A pump's rated flow is one at some height of lift: what a bucket shows at the tap is less and
+    // no fault.
     {
       key: `${path}.rated`,
       dimension: 'flow',

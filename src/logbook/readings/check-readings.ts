@@ -1,6 +1,7 @@
 /**
- * A check of the tank's air is a reading of it as well: as it was left where somebody changed it, else as it was found. Who looks for the
- * newest precharge must see both, or a label goes on telling what was put right since.
+ * A check of the tank's air is a reading of it as well: as it was left where somebody changed it,
+ * else as it was found. Who looks for the newest precharge must see both, or a label goes on
+ * telling what was put right since.
  */
 import type { StoredEntry } from '../entries/entry.ts';
 

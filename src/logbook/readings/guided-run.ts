@@ -1,6 +1,7 @@
 /**
- * A reference reading with a guide: somebody opens a tap, the pump starts, the tap is shut, the pump fills the tank and stops. This says
- * how far it is and what to do next, and in the end what that run showed. Only a run that began after the guide did counts.
+ * A reference reading with a guide: somebody opens a tap, the pump starts, the tap is shut, the
+ * pump fills the tank and stops. This says how far it is and what to do next, and in the end what
+ * that run showed. Only a run that began after the guide did counts.
  */
 import type { CycleEvent } from '../../../shared/api/events.ts';
 import { HOUR_S, MINUTE_MS } from '../../../shared/units/duration.ts';
@@ -52,7 +53,10 @@ export type GuidedRun =
       coarse: boolean;
     };
 
-/** A clamp that speaks at all speaks within the longest gap of sending by exception (contract, section 2). */
+/**
+ * A clamp that speaks at all speaks within the longest gap of sending by exception (contract,
+ * section 2).
+ */
 const SILENT_MS = 90_000;
 /** A tap fully open empties the largest common tank's drawdown in this (40 gal at 2 gpm). */
 const START_TIMEOUT_MS = 30 * MINUTE_MS;

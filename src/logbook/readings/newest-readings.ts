@@ -1,6 +1,7 @@
 /**
- * The newest reading of each kind that one pump has, on the card's list or not: what the sensors usually read, or what a person brought
- * later. One odd reading of a sensor never comes here: a baseline is a median over days.
+ * The newest reading of each kind that one pump has, on the card's list or not: what the sensors
+ * usually read, or what a person brought later. One odd reading of a sensor never comes here: a
+ * baseline is a median over days.
  */
 import type { Baseline } from '../../core/baseline/baseline.ts';
 import { withCheckReadings } from './check-readings.ts';

@@ -1,4 +1,7 @@
-/** What a check of the air charge aims at, with the reason where that can't be told. How it is reckoned: ./precharge.ts. */
+/**
+ * What a check of the air charge aims at, with the reason where that can't be told. How it is
+ * reckoned: ./precharge.ts.
+ */
 import type { Card } from '../../core/domain/card.ts';
 import { calculatePrecharge } from './precharge.ts';
 

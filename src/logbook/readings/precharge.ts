@@ -1,7 +1,9 @@
 /**
- * What a pressure tank's air charge is to be set to: 2 psi under the cut-in of a pressure switch, so that nobody notices the moment at which
- * the pump takes over (Water Systems Council, information sheet "Pressure Tanks", 2007, p. 3). The measured cut-in rules over the
- * written one, for a switch drifts and its card does not. Drives and constant-pressure valves want a charge that their own manuals name.
+ * What a pressure tank's air charge is to be set to: 2 psi under the cut-in of a pressure switch,
+ * so that nobody notices the moment at which the pump takes over (Water Systems Council,
+ * information sheet "Pressure Tanks", 2007, p. 3). The measured cut-in rules over the written one,
+ * for a switch drifts and its card does not. Drives and constant-pressure valves want a charge that
+ * their own manuals name.
  */
 import type { Control, TankCard } from '../../core/domain/card.ts';
 import { kpaFromPsi } from '../../../shared/units/pressure.ts';

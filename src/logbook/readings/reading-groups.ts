@@ -1,6 +1,7 @@
 /**
- * Readings of one thing over the years, against the one that was pinned: then, since, now, and the difference. A thing is what was read,
- * of which pump, and where; the last pinned one is the measure of all after it.
+ * Readings of one thing over the years, against the one that was pinned: then, since, now, and the
+ * difference. A thing is what was read, of which pump, and where; the last pinned one is the
+ * measure of all after it.
  */
 import type { Dimension } from '../../../shared/quantity/units.ts';
 import { normalOf } from '../../core/baseline/robust.ts';

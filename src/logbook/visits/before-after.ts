@@ -1,6 +1,7 @@
 /**
- * Before and after a visit: what the runs and days on either side showed, each with how many they were, their median and how far they
- * scatter. It says what changed by more than that scatter and claims nothing else: not that a repair was right, nor that it will last.
+ * Before and after a visit: what the runs and days on either side showed, each with how many they
+ * were, their median and how far they scatter. It says what changed by more than that scatter and
+ * claims nothing else: not that a repair was right, nor that it will last.
  */
 import type { BaselineEvent, CycleEvent, DayEvent } from '../../../shared/api/events.ts';
 import { DAY_MS } from '../../../shared/units/duration.ts';
@@ -43,7 +44,10 @@ export interface ReportLine {
   verdict: Verdict;
   /** After less before, where both are known. */
   difference?: number;
-  /** What it was held against: the larger scatter of the two sides, and at least what can be read at all. */
+  /**
+   * What it was held against: the larger scatter of the two sides, and at least what can be read at
+   * all.
+   */
   threshold?: number;
 }
 
@@ -60,16 +64,25 @@ export interface ReportInput {
 
 /** Both sides reach this far from the visit, or to the next one. */
 export const REPORT_DAYS = 14;
-/** The median of ten runs is uncertain by 0.4 of their scatter (1.2533 / sqrt 10, for a normal one); of three days by 0.7. */
+/**
+ * The median of ten runs is uncertain by 0.4 of their scatter (1.2533 / sqrt 10, for a normal one);
+ * of three days by 0.7.
+ */
 const MIN_RUNS = 10;
 const MIN_DAYS = 3;
-/** The runs nearest the visit: enough for a median, few enough that a slow change of the season is not in them. */
+/**
+ * The runs nearest the visit: enough for a median, few enough that a slow change of the season is
+ * not in them.
+ */
 const MAX_RUNS = 200;
 const MAX_POINTS = 40;
 /** A day heard less than this teaches nothing (contract, section 6). */
 const MIN_COVERAGE_RATIO = 0.95;
 
-/** What cannot be told apart on common sensors, whatever the scatter: half a psi, a few seconds, a gallon (common practice, no source). */
+/**
+ * What cannot be told apart on common sensors, whatever the scatter: half a psi, a few seconds, a
+ * gallon (common practice, no source).
+ */
 const MIN_DIFFERENCE: Record<Measure, (median: number) => number> = {
   amps: (amps) => Math.max(0.05, 0.01 * amps),
   'fill-time': () => 2,
@@ -176,7 +189,10 @@ const RUN_VALUE: Record<'amps' | 'cut-in' | 'cut-out' | 'delivery', (run: CycleE
       deliveredL === undefined || ranS <= 0 ? undefined : deliveredL / ranS,
   };
 
-/** A run is longer for all that is drawn meanwhile: the quicker half is nearest to a fill with every tap shut. */
+/**
+ * A run is longer for all that is drawn meanwhile: the quicker half is nearest to a fill with every
+ * tap shut.
+ */
 function fasterHalf(runs: readonly CycleEvent[]): number[] {
   const full = runs.filter(({ flags }) => !flags.includes('no-cut-out')).map(({ ranS }) => ranS);
   const middle = normalOf(full)?.median ?? 0;

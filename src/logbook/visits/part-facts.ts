@@ -1,6 +1,6 @@
 /**
- * What is known of each part for whoever loads a truck, and what nobody wrote down. Only what was written or measured is said; no size is
- * guessed from another.
+ * What is known of each part for whoever loads a truck, and what nobody wrote down. Only what was
+ * written or measured is said; no size is guessed from another.
  */
 import { formatQuantity, type UnitSystem } from '../../../shared/quantity/format-quantity.ts';
 import type { Dimension } from '../../../shared/quantity/units.ts';
@@ -73,7 +73,9 @@ function formatFact(facts: PartFacts, value: number, dimension: Dimension): stri
   return formatQuantity(value, dimension, facts.units);
 }
 
-/** Bores of pipes and casings are called by inches in one part of the world and by mm in the other. */
+/**
+ * Bores of pipes and casings are called by inches in one part of the world and by mm in the other.
+ */
 function addDiameter(facts: PartFacts, m: number | undefined, { prefix = '', missingName }: FactText): void {
   addFact(facts, m === undefined ? undefined : `${prefix}${formatDiameter(m, facts.units)}`, missingName);
 }

@@ -1,4 +1,7 @@
-/** Which parts a cause may need: what a contractor would load for it (common practice, no source). A cause of use or of a node needs none of the well. */
+/**
+ * Which parts a cause may need: what a contractor would load for it (common practice, no source). A
+ * cause of use or of a node needs none of the well.
+ */
 import type { Cause } from '../../../shared/text/en/alarms/kinds.ts';
 
 export type ServicePart =

@@ -1,7 +1,8 @@
 /**
- * What to bring to a well: for each thing that the standing alarms and their causes put in question, what the card says of it, and what
- * nobody wrote down. Where nothing stands, every part is listed, since the reason of the visit is not known here. A drop pipe is as long
- * as the pump is deep. Only what is known is said; sizes are never guessed from other sizes.
+ * What to bring to a well: for each thing that the standing alarms and their causes put in
+ * question, what the card says of it, and what nobody wrote down. Where nothing stands, every part
+ * is listed, since the reason of the visit is not known here. A drop pipe is as long as the pump is
+ * deep. Only what is known is said; sizes are never guessed from other sizes.
  */
 import { alarmTitle } from '../../../shared/text/en/alarm-title.ts';
 import type { UnitSystem } from '../../../shared/quantity/format-quantity.ts';
@@ -19,7 +20,10 @@ export interface PartsListItem {
   known: string[];
   /** What should be known and is not. */
   unknown: string[];
-  /** Titles of alarms and names of causes that ask for it, weightiest first; empty where nothing stands. */
+  /**
+   * Titles of alarms and names of causes that ask for it, weightiest first; empty where nothing
+   * stands.
+   */
   reasons: string[];
 }
 

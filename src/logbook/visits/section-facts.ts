@@ -1,4 +1,7 @@
-/** What the drawing of the well's section shows: from the card, and levels from the newest reading that somebody took. */
+/**
+ * What the drawing of the well's section shows: from the card, and levels from the newest reading
+ * that somebody took.
+ */
 import {
   formatDiameter,
   formatMotorPower,
@@ -57,7 +60,10 @@ function newestLevelM(entries: readonly StoredEntry[], what: ReadingKind): numbe
   return last && readingSi(last.body)?.si;
 }
 
-/** A booster lifts nothing out of the hole, and a jet pump stands above it; of a pump without a kind nobody knows. */
+/**
+ * A booster lifts nothing out of the hole, and a jet pump stands above it; of a pump without a kind
+ * nobody knows.
+ */
 function pumpPosition(pump: PumpCard | undefined): SectionFacts['pump'] | undefined {
   if (pump?.kind === undefined) return undefined;
   return pump.kind === 'submersible' ? 'in-the-well' : 'above-ground';
@@ -97,7 +103,10 @@ function joinKnown(parts: readonly (string | undefined)[]): string | undefined {
   return known.length === 0 ? undefined : known.join(', ');
 }
 
-/** The units in which the card's quantities were written; those of the United States where it says none. */
+/**
+ * The units in which the card's quantities were written; those of the United States where it says
+ * none.
+ */
 export function unitsOfCard(written: unknown): UnitSystem {
   const text = JSON.stringify(written ?? '');
   const us = /\d ?(psi|ft|gal|gpm|hp|in|F)\b/.test(text);

@@ -1,4 +1,7 @@
-/** The visits of a well, found in what people did: a visit opens, and closes with the next act that closes one. */
+/**
+ * The visits of a well, found in what people did: a visit opens, and closes with the next act that
+ * closes one.
+ */
 import type { StoredEntry } from '../entries/entry.ts';
 import { type AffectedPart } from '../../../shared/entries/entry-fields.ts';
 import { needsNewBaseline, affectedPartsOf } from '../entries/work.ts';
@@ -21,12 +24,18 @@ export interface Visit {
   closedMs?: number;
   closedBy?: string;
   newBaseline: boolean;
-  /** From when on the well was left alone before it, and until when after it: the neighbouring visits. */
+  /**
+   * From when on the well was left alone before it, and until when after it: the neighbouring
+   * visits.
+   */
   windowStartMs?: number;
   windowEndMs?: number;
 }
 
-/** Oldest first. What opens a visit that is open already belongs to it; what closes none is passed over. */
+/**
+ * Oldest first. What opens a visit that is open already belongs to it; what closes none is passed
+ * over.
+ */
 export function visitsOf(acts: readonly StoredAct[]): Visit[] {
   const visits: Visit[] = [];
   for (const act of acts.toSorted((a, b) => a.atMs - b.atMs)) {

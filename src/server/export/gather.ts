@@ -1,6 +1,7 @@
 /**
- * All that is kept of a well, put together for handing it over: what was made here, and what was handed over to us. A day in which nothing
- * was heard says nothing and is left out, so that a well that only rests in our store is the same record whenever it is asked for.
+ * All that is kept of a well, put together for handing it over: what was made here, and what was
+ * handed over to us. A day in which nothing was heard says nothing and is left out, so that a well
+ * that only rests in our store is the same record whenever it is asked for.
  */
 import { referencedNodes } from '../../logbook/export/referenced-nodes.ts';
 import type { WellRecord } from '../../logbook/export/record.ts';
@@ -38,7 +39,10 @@ export function gatherRecord(well: string, past: WellPast): WellRecord {
   };
 }
 
-/** What was handed over stays as it was handed over, also where the engine made something of the same name from an act of then. */
+/**
+ * What was handed over stays as it was handed over, also where the engine made something of the
+ * same name from an act of then.
+ */
 function mergeImported<T>(own: readonly T[], imported: Map<string, T>, keyOf: (row: T) => string): T[] {
   return [...own.filter((row) => !imported.has(keyOf(row))), ...imported.values()];
 }
@@ -53,7 +57,10 @@ export function hasData({ heardS, cycles, ranS, ampsMedian, usedL, leakLPerDay }
   );
 }
 
-/** Acts that were done to the well itself, and calibrations of the nodes that any of its cards reads from. */
+/**
+ * Acts that were done to the well itself, and calibrations of the nodes that any of its cards reads
+ * from.
+ */
 export function actsOf(well: string, rows: readonly ActRow[]): ActRow[] {
   const mine = rows.filter((row) => row.well === well);
   const nodes = referencedNodes(well, mine);

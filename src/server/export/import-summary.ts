@@ -1,4 +1,7 @@
-/** What came of taking a packet in, in sentences: what was added, what was here already, what is missing. */
+/**
+ * What came of taking a packet in, in sentences: what was added, what was here already, what is
+ * missing.
+ */
 import { formatCount } from '../../../shared/text/en/format.ts';
 import type { ImportCounts } from '../../http/deps.ts';
 

@@ -1,4 +1,7 @@
-/** What names each thing that is made of a well, so that the same thing is known again when it is handed over twice. */
+/**
+ * What names each thing that is made of a well, so that the same thing is known again when it is
+ * handed over twice.
+ */
 interface WithPump {
   event: { pump?: string };
 }

@@ -1,6 +1,6 @@
 /**
- * A packet opened beside the thread that watches wells (./open-worker.ts). What comes over is asked for piece by piece, so that the loop
- * goes on in between.
+ * A packet opened beside the thread that watches wells (./open-worker.ts). What comes over is asked
+ * for piece by piece, so that the loop goes on in between.
  */
 import { Worker } from 'node:worker_threads';
 import type { WellRecord } from '../../logbook/export/record.ts';
@@ -13,8 +13,8 @@ export interface AsidePacket {
 }
 
 /**
- * Calls `use` with the opened packet, and lets go of it afterwards. `bytes` are handed over: their memory is the other thread's from here
- * on, for a large packet fits into a small computer once.
+ * Calls `use` with the opened packet, and lets go of it afterwards. `bytes` are handed over: their
+ * memory is the other thread's from here on, for a large packet fits into a small computer once.
  */
 export async function openAside<T>(
   bytes: Uint8Array,
@@ -62,7 +62,10 @@ function unexpected(what: string): Error {
   return new Error(`Cannot open a packet: its thread gave no ${what}`);
 }
 
-/** One question at a time; answers carry no number. Rejects once the thread has ended, but that of too little memory is a problem. */
+/**
+ * One question at a time; answers carry no number. Rejects once the thread has ended, but that of
+ * too little memory is a problem.
+ */
 function asker(worker: Worker): Ask {
   let settle: ((result: WorkerResult) => void) | undefined;
   let ended: WorkerResult | undefined;
@@ -92,7 +95,10 @@ function asker(worker: Worker): Ask {
   };
 }
 
-/** Built, the worker is a file like any other. From sources the thread first learns to read TypeScript: it does not inherit that. */
+/**
+ * Built, the worker is a file like any other. From sources the thread first learns to read
+ * TypeScript: it does not inherit that.
+ */
 function start(order: OpenOrder): Worker {
   const options = { workerData: order, transferList: ownBuffer(order.bytes) };
   if (!import.meta.url.endsWith('.ts'))
@@ -103,7 +109,9 @@ function start(order: OpenOrder): Worker {
   return new Worker(script, { ...options, eval: true });
 }
 
-/** A part of a larger buffer, as Node makes them for small ones, is copied: others live in the rest. */
+/**
+ * A part of a larger buffer, as Node makes them for small ones, is copied: others live in the rest.
+ */
 function ownBuffer({ buffer, byteLength }: Uint8Array): ArrayBuffer[] {
   return buffer instanceof ArrayBuffer && buffer.byteLength === byteLength ? [buffer] : [];
 }

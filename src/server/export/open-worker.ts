@@ -1,6 +1,7 @@
 /**
- * Opens one packet on a thread of its own, since unpacking and checking the largest takes minutes in which the server must go on
- * watching. It answers one question after the other: the record in pieces, then documents, so that neither side ever copies much at once.
+ * Opens one packet on a thread of its own, since unpacking and checking the largest takes minutes
+ * in which the server must go on watching. It answers one question after the other: the record in
+ * pieces, then documents, so that neither side ever copies much at once.
  */
 import { parentPort, workerData } from 'node:worker_threads';
 import { openExport } from '../../logbook/export/export.ts';
@@ -23,7 +24,10 @@ export type OpenResult =
   | { piece: RecordPiece }
   | { document: Uint8Array };
 
-/** A row is 80 KiB at most and some 300 B as a rule: a piece is some 150 KiB, and 40 MB at the very most. */
+/**
+ * A row is 80 KiB at most and some 300 B as a rule: a piece is some 150 KiB, and 40 MB at the very
+ * most.
+ */
 const ROWS_A_PIECE = 500;
 
 function* piecesOf(record: WellRecord): Generator<RecordPiece> {

@@ -1,7 +1,9 @@
 /**
- * A packet that came -> what to commit, and what to say of it. Nothing that is here is lost or changed: entries and acts are known by their
- * ids, what was measured elsewhere stands apart from what is measured here. Of a well that is watched here only its own past drives the
- * engine: acts from elsewhere are kept as past, and the card here stays. So are calibrations of a node whose name another well here reads from.
+ * A packet that came -> what to commit, and what to say of it. Nothing that is here is lost or
+ * changed: entries and acts are known by their ids, what was measured elsewhere stands apart from
+ * what is measured here. Of a well that is watched here only its own past drives the engine: acts
+ * from elsewhere are kept as past, and the card here stays. So are calibrations of a node whose
+ * name another well here reads from.
  */
 import { DAY_MS } from '../../../shared/units/duration.ts';
 import { referencedNodes } from '../../logbook/export/referenced-nodes.ts';
@@ -128,7 +130,10 @@ function importedRow(
   return { change: 'imported', row: { well, kind, key, atMs, row } };
 }
 
-/** That the well came from elsewhere: it is there from now on, though no card and no reading may say so. */
+/**
+ * That the well came from elsewhere: it is there from now on, though no card and no reading may say
+ * so.
+ */
 function importMark(well: string): Change {
   return importedRow(well, 'well', well, 0, {});
 }
@@ -138,7 +143,10 @@ function newRows<T>(rows: readonly T[], known: readonly T[], keyOf: (row: T) => 
   return rows.filter((row) => !keys.has(keyOf(row)));
 }
 
-/** Entries and acts have one id in the whole world; the same one of another well is a mix-up or a trick. */
+/**
+ * Entries and acts have one id in the whole world; the same one of another well is a mix-up or a
+ * trick.
+ */
 async function idOfAnotherWell(
   store: Store,
   { well, acts, entries }: WellRecord,
@@ -176,7 +184,10 @@ function isWatched({ cycles, days }: WellPast): boolean {
   return cycles.length > 0 || days.some(({ event }) => hasData(event));
 }
 
-/** An alarm that stood in an earlier packet may be over in this one; never the other way round. Those that were told here stay. */
+/**
+ * An alarm that stood in an earlier packet may be over in this one; never the other way round.
+ * Those that were told here stay.
+ */
 function alarmChanges(past: WellPast, { well, alarms }: WellRecord): Change[] {
   const own = new Set(past.alarms.map(alarmKey));
   const known = new Map(

@@ -1,6 +1,7 @@
 /**
- * The engine of a well that was handed over to us. It begins shortly before now with everything that people had done by then in force: card,
- * calibrations, an open visit. The years before were watched elsewhere; passing through their minutes again without readings would say nothing.
+ * The engine of a well that was handed over to us. It begins shortly before now with everything
+ * that people had done by then in force: card, calibrations, an open visit. The years before were
+ * watched elsewhere; passing through their minutes again without readings would say nothing.
  */
 import { DAY_MS } from '../../../shared/units/duration.ts';
 import { readAct } from '../../core/domain/read-act.ts';
@@ -9,7 +10,10 @@ import { newWell, applyInput } from '../../core/well/engine.ts';
 import type { ActRow } from '../../store/store.ts';
 import { serializeState } from '../live/save.ts';
 
-/** Readings that a node still held when the well changed hands come within the settling time, and a day. */
+/**
+ * Readings that a node still held when the well changed hands come within the settling time, and a
+ * day.
+ */
 const START_BEFORE_MS = 8 * DAY_MS;
 
 export interface StartState {

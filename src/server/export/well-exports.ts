@@ -15,7 +15,10 @@ export interface WellExportParts {
   store: Store;
   documents: DocumentFiles;
   now: () => number;
-  /** Commits what is planned, and makes it known to whatever runs. Returns what went wrong, in a sentence; rejects where nothing runs. */
+  /**
+   * Commits what is planned, and makes it known to whatever runs. Returns what went wrong, in a
+   * sentence; rejects where nothing runs.
+   */
   commit: (plan: () => Promise<readonly Change[]>) => Promise<string | undefined>;
   /** Writes a card as somebody's act of now. */
   writeCard: (card: Record<string, unknown>, by: string | undefined) => Promise<unknown>;
@@ -26,7 +29,8 @@ export function openWellExports(parts: WellExportParts): WellExports {
   /** One at a time: each holds up to the largest packet, and what it unpacks to. */
   let taking = false;
   const sourceOf = async (well: string, units: UnitSystem | undefined): Promise<ExportSource> => {
-    // A document that went bad does not keep the well from being handed over: the page says that it was not at hand.
+    // A document that went bad does not keep the well from being handed over: the page says that it
+    // was not at hand.
     const sound = new Map<string, boolean>();
     return {
       record: gatherRecord(well, await store.past(well)),

@@ -1,6 +1,7 @@
 /**
- * The store as the pages see it: the past of a well that was watched elsewhere stands in one row with what is measured here. Alarms from
- * elsewhere never stand: whoever told them does not watch any more.
+ * The store as the pages see it: the past of a well that was watched elsewhere stands in one row
+ * with what is measured here. Alarms from elsewhere never stand: whoever told them does not watch
+ * any more.
  */
 import type { BaselineEvent, DayEvent } from '../../../shared/api/events.ts';
 import type { ImportedRow, Store } from '../../store/store.ts';

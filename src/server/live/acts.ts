@@ -1,4 +1,7 @@
-/** What people do: checked, kept with its time, and put among the inputs of the wells it is for, in one commit. */
+/**
+ * What people do: checked, kept with its time, and put among the inputs of the wells it is for, in
+ * one commit.
+ */
 import { randomUUID } from 'node:crypto';
 import type { Act } from '../../core/domain/act.ts';
 import { isSourceNode } from '../../core/domain/sources.ts';
@@ -78,7 +81,10 @@ function findUnknownWell(live: LiveState, act: Act): string | undefined {
   return 'well' in act && !live.pipelines.has(act.well) ? act.well : undefined;
 }
 
-/** An act is kept with the time at which its wells meet it: never one that they have passed, or a later run would miss it. */
+/**
+ * An act is kept with the time at which its wells meet it: never one that they have passed, or a
+ * later run would miss it.
+ */
 function actTimeFor(pipelines: readonly WellPipeline[], nowMs: number): number {
   return pipelines.reduce((atMs, pipeline) => Math.max(atMs, pipeline.advancedToMs + 1), nowMs);
 }

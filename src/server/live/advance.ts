@@ -1,6 +1,7 @@
 /**
- * Passes a well on as far as its nodes have spoken, and turns what the engine says into changes for the commit. A fault of our own
- * in one well stops that well, says so as an alarm, and leaves the others running.
+ * Passes a well on as far as its nodes have spoken, and turns what the engine says into changes for
+ * the commit. A fault of our own in one well stops that well, says so as an alarm, and leaves the
+ * others running.
  */
 import { nodesOf } from '../../core/domain/sources.ts';
 import { stopPipeline } from '../../core/fleet/fault.ts';

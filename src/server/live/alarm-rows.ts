@@ -1,6 +1,7 @@
 /**
- * Alarms on their way to people: a row for each alarm's life, kept with what is to be told of it in the same commit. An alarm of the
- * same well, pump and kind that overlaps one already told is that one.
+ * Alarms on their way to people: a row for each alarm's life, kept with what is to be told of it in
+ * the same commit. An alarm of the same well, pump and kind that overlaps one already told is that
+ * one.
  */
 import type { AlarmEvent } from '../../../shared/api/events.ts';
 import { standing } from '../../core/alarms/lifecycle/alarms.ts';
@@ -91,7 +92,10 @@ export function publishEvent(live: LiveState, event: AlarmEvent, nowMs: number):
   pruneRows(live, event.well ?? event.site ?? '', nowMs);
 }
 
-/** An alarm that was withdrawn and turns out right after all is told as a new one, though it began at the same moment. */
+/**
+ * An alarm that was withdrawn and turns out right after all is told as a new one, though it began
+ * at the same moment.
+ */
 function uniqueId(rows: readonly AlarmRow[], id: string): string {
   let free = id;
   for (let n = 2; rows.some((row) => row.id === free); n++) free = `${id}/${n}`;
@@ -236,8 +240,8 @@ function identityOf({ event }: AlarmRow): Omit<AlarmEvent, 'state' | 'at'> {
 }
 
 /**
- * Alarms that stood when the stretch began: the new run knows them from its save, and says only how they go on. One that the save
- * does not know was over by then.
+ * Alarms that stood when the stretch began: the new run knows them from its save, and says only how
+ * they go on. One that the save does not know was over by then.
  */
 function activeAtStart(
   known: readonly AlarmRow[],

@@ -1,6 +1,7 @@
 /**
- * How many nodes and wells one server takes: a node with a slip in its program, or a stolen credential, must not fill memory and disk with
- * names. What is known already is never dropped for it, also where an older version took more.
+ * How many nodes and wells one server takes: a node with a slip in its program, or a stolen
+ * credential, must not fill memory and disk with names. What is known already is never dropped for
+ * it, also where an older version took more.
  */
 import { isSourceNode } from '../../core/domain/sources.ts';
 import type { LiveState } from './state.ts';
@@ -12,8 +13,9 @@ export interface Ceiling {
 }
 
 /**
- * Measured with 20,000 wells without a reading: 301 MiB of memory, 54 MB of disk, 11.6 s of the next start. Half of that, 150 MiB, 27 MB
- * and 6 s, a small computer bears. Each well has a node of its own as a rule.
+ * Measured with 20,000 wells without a reading: 301 MiB of memory, 54 MB of disk, 11.6 s of the
+ * next start. Half of that, 150 MiB, 27 MB and 6 s, a small computer bears. Each well has a node of
+ * its own as a rule.
  */
 const CEILING: Ceiling = { nodes: 10_000, wells: 10_000 };
 

@@ -1,6 +1,7 @@
 /**
- * A node is forgotten, with the well that was made for it: one of a wrong name, or one that is no more. Nothing that was measured or written
- * down is lost by it, so a node whose readings are kept, or that a card reads from, stays. One that speaks again is known again.
+ * A node is forgotten, with the well that was made for it: one of a wrong name, or one that is no
+ * more. Nothing that was measured or written down is lost by it, so a node whose readings are kept,
+ * or that a card reads from, stays. One that speaks again is known again.
  */
 import { rebuildReadTable } from '../../core/fleet/routing.ts';
 import { hasData } from '../export/gather.ts';
@@ -9,7 +10,10 @@ import type { Change, Store } from '../../store/store.ts';
 import { defaultWellKey } from './nodes.ts';
 import type { LiveState } from './state.ts';
 
-/** What to commit, or why the node stays. By what is kept alone, so that it can be done where no server runs. */
+/**
+ * What to commit, or why the node stays. By what is kept alone, so that it can be done where no
+ * server runs.
+ */
 export async function planForget(
   store: Store,
   node: string,
@@ -57,8 +61,9 @@ async function hasPast(store: Store, well: string): Promise<boolean> {
 }
 
 /**
- * The same in memory, once it is committed. What brokers retain of it goes too: the copy of its hello would make it known again at the next
- * start. At an outside broker only `kept` is ours to end (contract, section 1).
+ * The same in memory, once it is committed. What brokers retain of it goes too: the copy of its
+ * hello would make it known again at the next start. At an outside broker only `kept` is ours to
+ * end (contract, section 1).
  */
 export function dropNode(live: LiveState, node: string): void {
   const { approveAll, observe, publish, root } = live.options;

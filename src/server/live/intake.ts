@@ -1,6 +1,7 @@
 /**
- * One message of a node, from bytes to what will be committed: a pack goes to the wells that read from it, a hello or a presence to
- * the node's own book, a refusal to the list of refusals. Nobody's message stops the next.
+ * One message of a node, from bytes to what will be committed: a pack goes to the wells that read
+ * from it, a hello or a presence to the node's own book, a refusal to the list of refusals.
+ * Nobody's message stops the next.
  */
 import { HOUR_MS } from '../../../shared/units/duration.ts';
 import { trackNews } from '../../core/fleet/node-news.ts';
@@ -23,7 +24,10 @@ export interface ReceivedMessage {
   retained: boolean;
   arrivalMs: number;
   contentType?: string;
-  /** Names that the sender's credential was given beside its own; absent where the broker knows no credential of it. */
+  /**
+   * Names that the sender's credential was given beside its own; absent where the broker knows no
+   * credential of it.
+   */
   given?: () => readonly string[];
   /** Calls back once the message is on disk. */
   acknowledge?: () => void;
@@ -75,7 +79,9 @@ function recordRefusal(
   entry.unsaved = true;
 }
 
-/** The sender's entry; undefined, and its message refused, where one server takes no further node. */
+/**
+ * The sender's entry; undefined, and its message refused, where one server takes no further node.
+ */
 function entryFor(live: LiveState, came: ReceivedMessage, node: string): NodeEntry | undefined {
   const why = live.nodes.has(node) ? undefined : nodeCeiling(live, node);
   if (why === undefined) return getOrCreateNode(live, node);
@@ -133,7 +139,10 @@ function handlePack(live: LiveState, received: ReceivedMessage, pack: Pack): voi
   dispatchPack(live, receipt.placed, received.arrivalMs);
 }
 
-/** What a node does wrong it does every few seconds for as long as nobody helps: one message an hour is kept for a look, so that it hides no other. */
+/**
+ * What a node does wrong it does every few seconds for as long as nobody helps: one message an hour
+ * is kept for a look, so that it hides no other.
+ */
 const SHOWN_EVERY_MS = HOUR_MS;
 
 function isRecent(shownMs: number | undefined, came: ReceivedMessage): boolean {
@@ -148,11 +157,15 @@ function rejectPack(live: LiveState, received: ReceivedMessage, entry: NodeEntry
   recordRefusal(live, received, { refused: 'not-let-in', detail, node }, recordedRecently);
 }
 
-/** Gives a placed pack to the wells that read from it; what is late marks where they are to run again from. */
+/**
+ * Gives a placed pack to the wells that read from it; what is late marks where they are to run
+ * again from.
+ */
 function dispatchPack(live: LiveState, placed: PlacedPack, nowMs: number): void {
   for (const column of placed.columns) live.counts.readings += column.times.length;
   for (const pipeline of pipelinesForNode(live, placed.node)) {
-    // Of a well that a fault of ours stopped nothing waits in memory: it will be run again from what is kept.
+    // Of a well that a fault of ours stopped nothing waits in memory: it will be run again from
+    // what is kept.
     if (pipeline.fault !== undefined) continue;
     live.dirtyWells.add(pipeline);
     const lateMs = addPack(pipeline.inbox, pipeline.well, placed, live.readTable);
@@ -194,7 +207,10 @@ function handlePresence(live: LiveState, received: ReceivedMessage, node: string
   markNewsDirty(live, node, entry);
 }
 
-/** News that waits for the next beat is in the node's book alone: a crash before then must not lose that a node is back. */
+/**
+ * News that waits for the next beat is in the node's book alone: a crash before then must not lose
+ * that a node is back.
+ */
 function markNewsDirty(live: LiveState, node: string, entry: NodeEntry): void {
   trackNews(live, entry.state);
   if (entry.state.news.length > 0) live.dirtyNodes.add(node);

@@ -1,4 +1,7 @@
-/** Somebody says that a waiting node is one of ours: its packs are kept from now on, and the names that it speaks for count. */
+/**
+ * Somebody says that a waiting node is one of ours: its packs are kept from now on, and the names
+ * that it speaks for count.
+ */
 import { isSourceNode } from '../../core/domain/sources.ts';
 import { trackNews } from '../../core/fleet/node-news.ts';
 import { republishFullScale } from '../../core/readings/node.ts';
@@ -16,7 +19,8 @@ export function letNodeIn(live: LiveState, node: string, nowMs: number): string 
   entry.approved = true;
   entry.ackDue = true;
   ensureWellForNode(live, node);
-  // Behind our own broker its hello brought its credential along; here nobody but the hello knows the names.
+  // Behind our own broker its hello brought its credential along; here nobody but the hello knows
+  // the names.
   if (entry.hello && !live.options.approveAll)
     touchSpokenFor(live, entry, entry.hello, { given: undefined, nowMs });
   republishFullScale(entry.state);

@@ -1,6 +1,7 @@
 /**
- * Makes the live state again from the store, as it is at any start: after a clean stop there is nothing to run again, after a crash
- * the readings since the last saves are. The same ids come out, so nothing is told twice.
+ * Makes the live state again from the store, as it is at any start: after a clean stop there is
+ * nothing to run again, after a crash the readings since the last saves are. The same ids come out,
+ * so nothing is told twice.
  */
 import { readAct } from '../../core/domain/read-act.ts';
 import { applyCard } from '../../core/fleet/routing.ts';
@@ -41,7 +42,10 @@ export async function loadLiveState(options: LiveOptions, nowMs: number): Promis
   return live;
 }
 
-/** Every card counts from its time on for where readings come from; the engine meets it as an act in that time. */
+/**
+ * Every card counts from its time on for where readings come from; the engine meets it as an act in
+ * that time.
+ */
 async function loadCards(live: LiveState): Promise<void> {
   for (const row of await live.options.store.acts({ fromMs: 0 })) {
     if (row.kind !== 'card-changed') continue;

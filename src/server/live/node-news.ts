@@ -1,4 +1,7 @@
-/** News of nodes while the server runs: what it changed is kept in the turn's commit, and what a site says is told. */
+/**
+ * News of nodes while the server runs: what it changed is kept in the turn's commit, and what a
+ * site says is told.
+ */
 import { dispatchNews, type NewsEffect } from '../../core/fleet/node-news.ts';
 import type { SiteState } from '../../core/readings/site-silence.ts';
 import { publishEvent } from './alarm-rows.ts';
@@ -8,7 +11,10 @@ import type { LiveState } from './state.ts';
 /** What a site knows outlives the server, as the alarm it raised does. */
 const siteKey = (site: string): string => `site/${site}`;
 
-/** Our clock goes on to `nowMs`: everything that became news before it finds its wells. The changes are pushed; the caller commits. */
+/**
+ * Our clock goes on to `nowMs`: everything that became news before it finds its wells. The changes
+ * are pushed; the caller commits.
+ */
 export function handleNodeNews(live: LiveState, nowMs: number): void {
   dispatchNews(live, nowMs, (effect) => applyEffect(live, effect, nowMs));
 }
@@ -27,7 +33,8 @@ function applyEffect(live: LiveState, effect: NewsEffect, nowMs: number): void {
       break;
     }
     case 'node-changed':
-      // What was handed on is no news of its book any more, in the same commit: a crash tells it neither twice nor never.
+      // What was handed on is no news of its book any more, in the same commit: a crash tells it
+      // neither twice nor never.
       live.dirtyNodes.add(effect.node);
       break;
     default:
@@ -35,7 +42,10 @@ function applyEffect(live: LiveState, effect: NewsEffect, nowMs: number): void {
   }
 }
 
-/** What is kept of the sites of all cards. A card names a site before anything is kept of it, so these are all. */
+/**
+ * What is kept of the sites of all cards. A card names a site before anything is kept of it, so
+ * these are all.
+ */
 export async function loadSites(live: LiveState): Promise<void> {
   for (const name of new Set(live.periods.flatMap(({ card }) => card.site ?? []))) {
     const stored = await live.options.store.getValue(siteKey(name));

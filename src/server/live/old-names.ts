@@ -1,6 +1,7 @@
 /**
- * What an earlier version saved under other names, read once: the next save has today's. Only what no reading can make again is here (which
- * packs of a node are acknowledged, what a site has reported); a well's saved state is made again from its readings (./rerun.ts).
+ * What an earlier version saved under other names, read once: the next save has today's. Only what
+ * no reading can make again is here (which packs of a node are acknowledged, what a site has
+ * reported); a well's saved state is made again from its readings (./rerun.ts).
  */
 
 /** Old name -> today's. */

@@ -1,7 +1,7 @@
 /**
- * Runs a well again from the kept readings, from its last save before a moment: after late packs, and after a crash. What was derived
- * since then is made again; alarms are compared with those already told, so that nobody hears the same twice and hears of what
- * turned out wrong.
+ * Runs a well again from the kept readings, from its last save before a moment: after late packs,
+ * and after a crash. What was derived since then is made again; alarms are compared with those
+ * already told, so that nobody hears the same twice and hears of what turned out wrong.
  */
 import type { AlarmEvent } from '../../../shared/api/events.ts';
 import { HOUR_MS, MINUTE_MS } from '../../../shared/units/duration.ts';
@@ -26,7 +26,10 @@ export const RERUN_EVERY_MS = MINUTE_MS;
 /** Read and passed in pieces, so that a long stretch takes little memory. */
 const CHUNK_MS = 6 * HOUR_MS;
 
-/** Runs `pipeline` again from before `fromMs` to its frontier, in place. Reads only what is committed: called before a turn's messages. */
+/**
+ * Runs `pipeline` again from before `fromMs` to its frontier, in place. Reads only what is
+ * committed: called before a turn's messages.
+ */
 export async function rerun(
   live: LiveState,
   pipeline: WellPipeline,
@@ -40,7 +43,8 @@ export async function rerun(
   const sinceMs = rebuilt.advancedToMs + 1;
   const activeBefore = knownAlarmKeys(rebuilt);
   const events: Emitted[] = [];
-  // As far as it had come, though a node that speaks again may be waited for now: what was told is of that time.
+  // As far as it had come, though a node that speaks again may be waited for now: what was told is
+  // of that time.
   const toMs = Math.max(
     frontierOf(live, pipeline, nowMs),
     pipeline.advancedToMs,
@@ -73,7 +77,10 @@ async function restorePipeline(live: LiveState, well: string, fromMs: number): P
   return pipeline;
 }
 
-/** A save that can't be read, by damage or because it is of an older version, is passed over: the readings make it again. */
+/**
+ * A save that can't be read, by damage or because it is of an older version, is passed over: the
+ * readings make it again.
+ */
 async function restoreSnapshot(
   live: LiveState,
   well: string,
@@ -113,7 +120,10 @@ async function addStoredInputs(live: LiveState, pipeline: WellPipeline): Promise
   }
 }
 
-/** An act that names no well is for all, but for a calibration: that is for those which read from its node. */
+/**
+ * An act that names no well is for all, but for a calibration: that is for those which read from
+ * its node.
+ */
 function appliesTo(live: LiveState, well: string, act: ActRow): boolean {
   return act.kind !== 'calibrated' || sourcesOfWell(live, well).some(({ node }) => node === act.node);
 }
@@ -135,7 +145,10 @@ async function runStored(
   await offerStored(live, pipeline, Math.max(begin, toMs + 1), Number.MAX_SAFE_INTEGER);
 }
 
-/** Where to begin reading: after the save; before there is one, which is within minutes of the first pack, at the first reading. */
+/**
+ * Where to begin reading: after the save; before there is one, which is within minutes of the first
+ * pack, at the first reading.
+ */
 async function firstReadingMs(live: LiveState, pipeline: WellPipeline): Promise<number> {
   if (pipeline.advancedToMs >= 0) return pipeline.advancedToMs + 1;
   let first = Number.POSITIVE_INFINITY;

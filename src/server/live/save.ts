@@ -1,4 +1,7 @@
-/** What goes into the commit so that less has to be made again after a crash: books of nodes, and engine state every ten minutes. */
+/**
+ * What goes into the commit so that less has to be made again after a crash: books of nodes, and
+ * engine state every ten minutes.
+ */
 import { deflateRawSync, inflateRawSync } from 'node:zlib';
 import { deserializeWell, serializeWell, type WellState } from '../../core/well/engine.ts';
 import type { WellPipeline } from '../../core/fleet/well-pipeline.ts';
@@ -6,7 +9,10 @@ import type { LiveState } from './state.ts';
 
 export const SAVE_EVERY_MS = 600_000;
 
-/** Books of nodes are saved at each hello and with the engines. Called last in a turn, so that they hold all of it. */
+/**
+ * Books of nodes are saved at each hello and with the engines. Called last in a turn, so that they
+ * hold all of it.
+ */
 export function saveNodes(live: LiveState, nowMs: number, all: boolean): void {
   for (const [node, entry] of live.nodes) {
     const due = entry.unsaved && (all || nowMs - entry.savedAtMs >= SAVE_EVERY_MS);

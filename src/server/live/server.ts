@@ -1,10 +1,12 @@
 /**
- * The live server: the only loop with a timer. Messages queue up; a turn takes all that came, commits once, and then says `kept`.
- * When a commit fails, what is in memory is ahead of the disk: it is thrown away and made again from the store, and the nodes, which
- * were told nothing, send again.
+ * The live server: the only loop with a timer. Messages queue up; a turn takes all that came,
+ * commits once, and then says `kept`. When a commit fails, what is in memory is ahead of the disk:
+ * it is thrown away and made again from the store, and the nodes, which were told nothing, send
+ * again.
  *
- * A turn waits for the store, and while it does the state in memory is ahead of the disk too. So turns, acts, approvals and whoever reads
- * the state take their turn at one mutex: there are never two commits at once, and nobody sees what is not kept yet.
+ * A turn waits for the store, and while it does the state in memory is ahead of the disk too. So
+ * turns, acts, approvals and whoever reads the state take their turn at one mutex: there are never
+ * two commits at once, and nobody sees what is not kept yet.
  */
 import type { LiveChange, LiveReadings } from '../../http/deps.ts';
 import { channelName } from '../../core/domain/channels.ts';
@@ -32,8 +34,9 @@ export interface LiveServer {
   /** Forgets a node with its empty well. Returns why not, in a sentence. */
   forget: (node: string) => Promise<string | undefined>;
   /**
-   * Commits what another Stillwell handed over, and makes the live state again from the store, which then holds it. `plan` reads the store
-   * between turns, so that what it plans from is what the changes are committed to. Returns what went wrong, in a sentence.
+   * Commits what another Stillwell handed over, and makes the live state again from the store,
+   * which then holds it. `plan` reads the store between turns, so that what it plans from is what
+   * the changes are committed to. Returns what went wrong, in a sentence.
    */
   importChanges: (plan: () => Promise<readonly Change[]>) => Promise<string | undefined>;
   /** Calls `view` between turns: all that it sees is committed. */
@@ -45,7 +48,10 @@ export interface LiveServer {
   subscribe: (fn: (change: LiveChange) => void) => () => void;
   /** Resolves when all that came so far is committed. */
   drained: () => Promise<void>;
-  /** Makes time go on now; else it does so once a second. Resolves when what that brought is committed. */
+  /**
+   * Makes time go on now; else it does so once a second. Resolves when what that brought is
+   * committed.
+   */
   tick: () => Promise<void>;
   /** Saves everything derived. The store is closed by whoever opened it. */
   close: () => Promise<void>;
@@ -57,7 +63,10 @@ const BATCH_DELAY_MS = 15;
 const BUSY_TURN_MESSAGES = 64;
 /** One turn takes this many messages at most, so that no commit grows without end. */
 const MAX_TURN_MESSAGES = 2000;
-/** After this many waiting messages the oldest are not taken in: a node sends again what was not kept. */
+/**
+ * After this many waiting messages the oldest are not taken in: a node sends again what was not
+ * kept.
+ */
 const MAX_QUEUED_MESSAGES = 50_000;
 const TICK_MS = 1000;
 /** Housekeeping of the store, in bites that leave the loop free. */
@@ -97,7 +106,10 @@ export interface LoopOptions extends LiveOptions {
   batchDelayMs?: number;
   /** Notices were committed: whoever sends them may look. */
   onCommit?: () => void;
-  /** So many messages were taken and could not be kept, and keeping works again: whoever brought them is to bring them again. */
+  /**
+   * So many messages were taken and could not be kept, and keeping works again: whoever brought
+   * them is to bring them again.
+   */
   onLost?: (messages: number) => void;
 }
 
@@ -161,7 +173,8 @@ function receive(loop: Loop, message: Omit<ReceivedMessage, 'arrivalMs'>, onComm
     return;
   }
   loop.queue.push({ ...message, arrivalMs: loop.options.now() });
-  // Under load messages gather by themselves while a turn works; waiting for more would only leave the machine idle.
+  // Under load messages gather by themselves while a turn works; waiting for more would only leave
+  // the machine idle.
   const isBusy = loop.lastTurnMessages >= BUSY_TURN_MESSAGES;
   if (!loop.turnDue) scheduleTurn(loop, isBusy ? 0 : loop.batchDelayMs, onCommit);
   else if (loop.queue.length === MAX_TURN_MESSAGES && loop.timer !== undefined) {
@@ -183,7 +196,8 @@ async function runTurn(loop: Loop, onCommit: () => void): Promise<void> {
   const received = loop.queue.splice(0, MAX_TURN_MESSAGES);
   loop.lastTurnMessages = received.length;
   await handleAll(loop, received, onCommit);
-  // What came while this turn waited for the store has a turn of its own, once the event loop had its time.
+  // What came while this turn waited for the store has a turn of its own, once the event loop had
+  // its time.
   if (loop.queue.length > 0) {
     scheduleTurn(loop, 0, onCommit);
     return;
@@ -203,8 +217,8 @@ function requestResend(loop: Loop): void {
 }
 
 /**
- * A turn over all that came. Where a fault of our own broke it, each message has a turn to itself: the one that breaks its own is left
- * out and said, the others are taken.
+ * A turn over all that came. Where a fault of our own broke it, each message has a turn to itself:
+ * the one that breaks its own is left out and said, the others are taken.
  */
 async function handleAll(
   loop: Loop,
@@ -253,8 +267,8 @@ async function tickNow(loop: Loop, onCommit: () => void): Promise<void> {
 }
 
 /**
- * Runs what commits. On failure the memory is ahead of the disk: it is made again from the store, at once or a little later. Returns
- * what went wrong.
+ * Runs what commits. On failure the memory is ahead of the disk: it is made again from the store,
+ * at once or a little later. Returns what went wrong.
  */
 async function withRecovery(loop: Loop, work: () => Promise<void>): Promise<unknown> {
   if (loop.healthProblem !== undefined) {
@@ -314,7 +328,10 @@ async function runAct(
   return after === undefined ? done : { problem: `Cannot keep this: ${after}` };
 }
 
-/** Everything derived is saved first, so that making it again costs no well more than a look at its last save. */
+/**
+ * Everything derived is saved first, so that making it again costs no well more than a look at its
+ * last save.
+ */
 async function importChanges(
   loop: Loop,
   plan: () => Promise<readonly Change[]>,

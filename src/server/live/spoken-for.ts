@@ -1,7 +1,8 @@
 /**
- * The further names of a gateway's hello (`speaksFor`). A name makes a node, and with our own broker a well, so only names that somebody
- * gave to the sender count: those of its credential; behind an outside broker, where we know no credential, those of a node that was let
- * in. The others make nothing and are counted (contract, section 7).
+ * The further names of a gateway's hello (`speaksFor`). A name makes a node, and with our own
+ * broker a well, so only names that somebody gave to the sender count: those of its credential;
+ * behind an outside broker, where we know no credential, those of a node that was let in. The
+ * others make nothing and are counted (contract, section 7).
  */
 import type { Hello } from '../../core/decode/messages.ts';
 import { nodeCeiling } from './ceiling.ts';
@@ -11,7 +12,10 @@ import type { LiveState, NodeEntry } from './state.ts';
 /** Names told of one hello: enough to know which list is wrong. */
 const MAX_NAMES_LISTED = 5;
 
-/** Makes the named nodes known as far as they count. Returns one sentence where names were ignored, which are then counted. */
+/**
+ * Makes the named nodes known as far as they count. Returns one sentence where names were ignored,
+ * which are then counted.
+ */
 export function touchSpokenFor(
   live: LiveState,
   entry: NodeEntry,

@@ -1,6 +1,6 @@
 /**
- * What the live server holds in memory: its nodes, its wells, who feeds whom, and what waits for the next commit. All of it can be
- * made again from the store.
+ * What the live server holds in memory: its nodes, its wells, who feeds whom, and what waits for
+ * the next commit. All of it can be made again from the store.
  */
 import type { Card } from '../../core/domain/card.ts';
 import { newFleet, type Fleet, type FleetNode } from '../../core/fleet/fleet.ts';
@@ -19,13 +19,19 @@ export interface NodeEntry extends FleetNode {
   unsaved: boolean;
   /** When a pack of this node, which waits to be let in, was last kept for a look. */
   rejectionRecordedMs?: number;
-  /** Names that it spoke for and that do not count: how many came in all its hellos, and the last one's sentence. */
+  /**
+   * Names that it spoke for and that do not count: how many came in all its hellos, and the last
+   * one's sentence.
+   */
   ignored?: IgnoredNames;
   /** When a hello of this node with such names was last kept for a look. */
   ignoredShownMs?: number;
 }
 
-/** What is told of a change of an alarm, decided by who is told in the settings; `cards` are the newest ones. */
+/**
+ * What is told of a change of an alarm, decided by who is told in the settings; `cards` are the
+ * newest ones.
+ */
 export type Notifier = (
   change: AlarmChange,
   now: { nowMs: number; cards: ReadonlyMap<string, Card> },

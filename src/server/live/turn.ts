@@ -1,6 +1,7 @@
 /**
- * One turn of the live server: what came since the last one, all wells it touched, one commit, and only then `kept`. The clock is
- * read once, by the caller, who lets nobody else at the state until the turn has settled: it waits for the store.
+ * One turn of the live server: what came since the last one, all wells it touched, one commit, and
+ * only then `kept`. The clock is read once, by the caller, who lets nobody else at the state until
+ * the turn has settled: it waits for the store.
  */
 import { MINUTE_MS } from '../../../shared/units/duration.ts';
 import { excuseOutage } from '../../core/fleet/node-news.ts';
@@ -28,8 +29,9 @@ export interface TurnResult {
 }
 
 /**
- * Runs again first what is due, since that reads only what is committed, then takes the messages and does `acts`. Rejects with a
- * StoreError where the commit failed: nothing of the turn is kept then.
+ * Runs again first what is due, since that reads only what is committed, then takes the messages
+ * and does `acts`. Rejects with a StoreError where the commit failed: nothing of the turn is kept
+ * then.
  */
 export async function processTurn(
   live: LiveState,
@@ -69,8 +71,8 @@ async function runDueReruns(live: LiveState, nowMs: number): Promise<void> {
 }
 
 /**
- * Once a second: time goes on where nothing comes. News of silent nodes, wells whose nodes are waited for no longer, saves that are
- * due, and `kept` that was held back.
+ * Once a second: time goes on where nothing comes. News of silent nodes, wells whose nodes are
+ * waited for no longer, saves that are due, and `kept` that was held back.
  */
 export async function tick(
   live: LiveState,

@@ -124,8 +124,9 @@ export function liveWell(pipeline: WellPipeline): LiveWell {
 }
 
 /**
- * The card as it was written last: a well that waits for its node takes it in up to a minute later, and whoever just wrote it looks at
- * once. A card with other pumps is waited for, since what was measured goes by them.
+ * The card as it was written last: a well that waits for its node takes it in up to a minute later,
+ * and whoever just wrote it looks at once. A card with other pumps is waited for, since what was
+ * measured goes by them.
  */
 function newestCard({ state, pendingInputs }: WellPipeline): Card {
   const written = pendingInputs.findLast((input) => 'act' in input && input.act.kind === 'card-changed');

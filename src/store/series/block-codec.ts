@@ -1,9 +1,11 @@
 /**
- * A stretch of one series as few bytes, exact to the last bit. Values are whole numbers of the sensor's own decimal step, times a
- * first one and a period with what departs from it; both go through ./integer-list.ts. Where no step or no whole ms fits, the doubles
- * are kept as they are, deflated.
+ * A stretch of one series as few bytes, exact to the last bit. Values are whole numbers of the
+ * sensor's own decimal step, times a first one and a period with what departs from it; both go
+ * through ./integer-list.ts. Where no step or no whole ms fits, the doubles are kept as they are,
+ * deflated.
  *
- * Block: version, CRC-32 of the rest, what it has, count, times, faults where there are any, values.
+ * Block: version, CRC-32 of the rest, what it has, count, times, faults where there are any,
+ * values.
  */
 import { crc32, deflateRawSync, inflateRawSync } from 'node:zlib';
 import {
@@ -37,7 +39,10 @@ const TIMES_RAW = 8;
 const TIMES_LIST = 16;
 
 const DECIMALS_OFFSET = 8;
-/** With fewer departures from the period than one in so many readings, they are listed; else each reading has its own. */
+/**
+ * With fewer departures from the period than one in so many readings, they are listed; else each
+ * reading has its own.
+ */
 const MIN_READINGS_PER_EXCEPTION = 32;
 const MAX_TIME_MS = 2 ** 50;
 
@@ -126,7 +131,10 @@ function readDoubles(source: ByteSource, to: Float64Array, n: number): void {
   to.set(new Float64Array(Uint8Array.from(bytes).buffer));
 }
 
-/** The commonest distance of neighbours by Boyer and Moore's vote; undefined where a time is no whole ms. */
+/**
+ * The commonest distance of neighbours by Boyer and Moore's vote; undefined where a time is no
+ * whole ms.
+ */
 function commonPeriod(timeMs: Float64Array, n: number): number | undefined {
   let period = 0;
   let votes = 0;
@@ -141,7 +149,10 @@ function commonPeriod(timeMs: Float64Array, n: number): number | undefined {
   return votes > 0 ? period : medianPeriod(timeMs, n);
 }
 
-/** Where no distance is the common one (jitter), the middle one of them: what is left is the jitter alone. */
+/**
+ * Where no distance is the common one (jitter), the middle one of them: what is left is the jitter
+ * alone.
+ */
 function medianPeriod(timeMs: Float64Array, n: number): number {
   const distances = new Float64Array(Math.max(0, n - 1));
   for (let i = 1; i < n; i++) distances[i - 1] = timeMs[i]! - timeMs[i - 1]!;

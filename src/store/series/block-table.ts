@@ -1,6 +1,6 @@
 /**
- * The table of sealed blocks: prepared statements and no query builder, because a chart reads hundreds of them and a month of
- * readings must come in 100 ms.
+ * The table of sealed blocks: prepared statements and no query builder, because a chart reads
+ * hundreds of them and a month of readings must come in 100 ms.
  */
 import { DAY_MS } from '../../../shared/units/duration.ts';
 import type { Db } from '../sqlite/database.ts';
@@ -19,7 +19,10 @@ export interface BlockInfo {
   n: number;
 }
 
-/** A block spans no more than this, so that a search backwards has an end and retention can let go of whole blocks. */
+/**
+ * A block spans no more than this, so that a search backwards has an end and retention can let go
+ * of whole blocks.
+ */
 export const MAX_SPAN_MS = 31 * DAY_MS;
 
 /** A fresh block has none: it is soon merged, and quickly read till then. */

@@ -1,6 +1,7 @@
 /**
- * Writing and reading bytes for the journal and the blocks: unsigned and signed whole numbers in seven-bit groups, doubles,
- * short texts. Whole numbers go up to 2^53, so the groups are cut by arithmetic and not by 32-bit shifts.
+ * Writing and reading bytes for the journal and the blocks: unsigned and signed whole numbers in
+ * seven-bit groups, doubles, short texts. Whole numbers go up to 2^53, so the groups are cut by
+ * arithmetic and not by 32-bit shifts.
  */
 export interface ByteSink {
   bytes: Buffer;
@@ -50,7 +51,10 @@ export function writeVarint(sink: ByteSink, value: number): void {
   bytes[sink.offset++] = rest;
 }
 
-/** A whole number with a sign, of at most 2^52: 0, -1, 1, -2 … become 0, 1, 2, 3 … so that small ones stay short. */
+/**
+ * A whole number with a sign, of at most 2^52: 0, -1, 1, -2 … become 0, 1, 2, 3 … so that small
+ * ones stay short.
+ */
 export function writeSignedVarint(sink: ByteSink, value: number): void {
   writeVarint(sink, value < 0 ? -value * 2 - 1 : value * 2);
 }
@@ -78,7 +82,10 @@ export function writeBytes(sink: ByteSink, bytes: Uint8Array): void {
   sink.offset += bytes.length;
 }
 
-/** @throws RangeError where the bytes end before the thing that is read: the caller says whose bytes they were. */
+/**
+ * @throws RangeError where the bytes end before the thing that is read: the caller says whose bytes
+ * they were.
+ */
 export function readByte(source: ByteSource): number {
   const value = source.bytes[source.offset++];
   if (value === undefined) throw new RangeError('Cannot read bytes: they end too early');

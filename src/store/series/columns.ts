@@ -1,6 +1,7 @@
 /**
- * Readings of one series in memory: three columns and how many of their places count. Which of two readings of one moment comes
- * out is decided here, for every reader: a number before a fault, the smaller number, the smaller fault code.
+ * Readings of one series in memory: three columns and how many of their places count. Which of two
+ * readings of one moment comes out is decided here, for every reader: a number before a fault, the
+ * smaller number, the smaller fault code.
  */
 import type { Series } from '../store.ts';
 
@@ -8,7 +9,9 @@ export function newColumns(size: number): Series {
   return { n: 0, timeMs: new Float64Array(size), value: new Float64Array(size), fault: new Uint8Array(size) };
 }
 
-/** Copies readings `from` up to `to` of `source` behind those of `target`, which has room for them. */
+/**
+ * Copies readings `from` up to `to` of `source` behind those of `target`, which has room for them.
+ */
 export function appendColumns(target: Series, source: Series, from: number, to: number): void {
   target.timeMs.set(source.timeMs.subarray(from, to), target.n);
   target.value.set(source.value.subarray(from, to), target.n);
@@ -45,7 +48,10 @@ export function isStrictlyIncreasing(source: Series): boolean {
   return true;
 }
 
-/** Which of two places comes first: by time, then a number before a fault, the smaller number, the smaller fault code. */
+/**
+ * Which of two places comes first: by time, then a number before a fault, the smaller number, the
+ * smaller fault code.
+ */
 function comesFirst({ timeMs, value, fault }: Series, a: number, b: number): boolean {
   const apart = timeMs[a]! - timeMs[b]!;
   if (apart !== 0) return apart < 0;
@@ -64,8 +70,8 @@ function sortedRunEnds(source: Series): number[] {
 }
 
 /**
- * All places in order, by merging the stretches that are in order already: late readings are a few such stretches, so this is one
- * pass and not a sorting of everything.
+ * All places in order, by merging the stretches that are in order already: late readings are a few
+ * such stretches, so this is one pass and not a sorting of everything.
  */
 function sortedIndexes(source: Series): Uint32Array {
   let places = Uint32Array.from({ length: source.n }, (_, i) => i);
@@ -96,8 +102,9 @@ function sortedIndexes(source: Series): Uint32Array {
 }
 
 /**
- * Ordered by time and, within one time, the chosen reading first; exact doubles once. `keepDuplicates` keeps the others of one time behind
- * the chosen one (for storage), else they are left out (for readers).
+ * Ordered by time and, within one time, the chosen reading first; exact doubles once.
+ * `keepDuplicates` keeps the others of one time behind the chosen one (for storage), else they are
+ * left out (for readers).
  */
 export function sortReadings(source: Series, keepDuplicates: boolean): Series {
   if (isStrictlyIncreasing(source)) return source;

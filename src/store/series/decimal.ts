@@ -1,7 +1,8 @@
 /**
- * Sensors speak in decimal steps (0.01 A, 100 Pa), and whole numbers of steps are far smaller to keep than doubles. This file
- * finds a step with which every value of a list can be made again to the last bit, or says that there is none. A node may send
- * single floats (CBOR): then the value is the single nearest to a whole number of steps, which is exact too.
+ * Sensors speak in decimal steps (0.01 A, 100 Pa), and whole numbers of steps are far smaller to
+ * keep than doubles. This file finds a step with which every value of a list can be made again to
+ * the last bit, or says that there is none. A node may send single floats (CBOR): then the value is
+ * the single nearest to a whole number of steps, which is exact too.
  */
 export interface Step {
   /** Values are `whole x down / up`, of which one is 1 and the other a power of ten. */
@@ -77,7 +78,8 @@ function coarsestExactStep(
 }
 
 /**
- * The coarsest step that makes all first `n` values again exactly; those at which `faults` is not 0 are left out (they are NaN).
+ * The coarsest step that makes all first `n` values again exactly; those at which `faults` is not 0
+ * are left out (they are NaN).
  * @returns undefined where no step does: then the doubles are kept as they are.
  */
 export function findStep(values: ArrayLike<number>, n: number, faults?: ArrayLike<number>): Step | undefined {

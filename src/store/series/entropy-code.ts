@@ -1,11 +1,13 @@
 /**
- * An entropy coder for small whole numbers: a range variant of asymmetric numeral systems (J. Duda, "Asymmetric numeral systems",
- * arXiv 1311.2540) with one table of shares for each list. It comes within a per cent of the entropy, where a Huffman code (deflate)
- * loses 3 to 5 % on numbers of two bits, and it reads a number in a few nanoseconds.
+ * An entropy coder for small whole numbers: a range variant of asymmetric numeral systems (J. Duda,
+ * "Asymmetric numeral systems", arXiv 1311.2540) with one table of shares for each list. It comes
+ * within a per cent of the entropy, where a Huffman code (deflate) loses 3 to 5 % on numbers of two
+ * bits, and it reads a number in a few nanoseconds.
  *
- * Signed numbers are folded to 0, 1, 2 … (0, -1, 1, -2 …). Folded ones under a limit are symbols of their own; a larger one is its power
- * of two and next two bits as symbol, the rest as bits. The limit is one of two: a narrow list saves table, a wide one (a current that
- * runs at 7.91 A or rests at 0) saves bits.
+ * Signed numbers are folded to 0, 1, 2 … (0, -1, 1, -2 …). Folded ones under a limit are symbols of
+ * their own; a larger one is its power of two and next two bits as symbol, the rest as bits. The
+ * limit is one of two: a narrow list saves table, a wide one (a current that runs at 7.91 A or
+ * rests at 0) saves bits.
  */
 import { writeByte, writeBytes, writeVarint, reserve, readByte, readBytes, readVarint } from './bytes.ts';
 import type { ByteSink, ByteSource } from './bytes.ts';
@@ -41,14 +43,19 @@ function symbolOf(value: number, width: TableWidth): number {
   return (1 << width) + (power - width) * 4 + (Math.floor(value / 2 ** (power - 2)) & 3);
 }
 
-/** The power of two at or below. `Math.log2` may round up just under a power, so it is corrected. */
+/**
+ * The power of two at or below. `Math.log2` may round up just under a power, so it is corrected.
+ */
 function floorLog2(value: number): number {
   if (value < 0x80000000) return 31 - Math.clz32(value);
   const power = Math.floor(Math.log2(value));
   return 2 ** power > value ? power - 1 : power;
 }
 
-/** Shares of each symbol, summing up to SHARES, at least 1 for one that occurs. What rounding leaves over the largest gives or takes. */
+/**
+ * Shares of each symbol, summing up to SHARES, at least 1 for one that occurs. What rounding leaves
+ * over the largest gives or takes.
+ */
 function normalizeFrequencies(counts: Float64Array, n: number): Uint16Array {
   const shares = new Uint16Array(counts.length);
   let left = TOTAL_FREQUENCY;
@@ -75,7 +82,10 @@ function cumulativeFrequencies(frequencies: Uint16Array): Uint16Array {
 /** A symbol in the table takes about so many bits. */
 const BITS_PER_TABLE_SYMBOL = 10;
 
-/** Bits that a list of `size` numbers like the first `n` of `values` would take, table included: for choosing between two ways. */
+/**
+ * Bits that a list of `size` numbers like the first `n` of `values` would take, table included: for
+ * choosing between two ways.
+ */
 export function estimateBits(values: Float64Array, n: number, size: number, width: TableWidth): number {
   const counts = new Float64Array(symbolCount(width));
   const direct = 1 << width;

@@ -1,5 +1,6 @@
 /**
- * A list of whole numbers as few bytes: the best predictor for it (./predict.ts), its surprises coded (./entropy-code.ts). Lists of one number all along take no bytes for each.
+ * A list of whole numbers as few bytes: the best predictor for it (./predict.ts), its surprises
+ * coded (./entropy-code.ts). Lists of one number all along take no bytes for each.
  */
 import {
   writeByte,
@@ -15,7 +16,10 @@ import { PREDICTOR_COUNT, restoreValues, computeResiduals } from './predict.ts';
 import { NARROW_BITS, WIDE_BITS, estimateBits, encodeIntegers, decodeIntegers } from './entropy-code.ts';
 import type { TableWidth } from './entropy-code.ts';
 
-/** A predictor must come down to this share of the bits of the best before it: they are ordered by their reading time. */
+/**
+ * A predictor must come down to this share of the bits of the best before it: they are ordered by
+ * their reading time.
+ */
 const MIN_IMPROVEMENT = 0.995;
 
 function greatestDivisor(a: number, b: number): number {
@@ -28,7 +32,10 @@ function greatestDivisor(a: number, b: number): number {
 /** Enough to find the middle number of a list within what matters. */
 const MEDIAN_SAMPLE = 512;
 
-/** A number in the middle of the list: small numbers around it are the commonest, and 0 is what is expected at first. */
+/**
+ * A number in the middle of the list: small numbers around it are the commonest, and 0 is what is
+ * expected at first.
+ */
 function approximateMedian(list: Float64Array, n: number): number {
   const sample = new Float64Array(Math.min(n, MEDIAN_SAMPLE));
   for (let i = 0; i < sample.length; i++) sample[i] = list[Math.floor((i * n) / sample.length)]!;

@@ -1,9 +1,10 @@
 /**
- * All packs of one commit as one row of bytes, and back without loss. One row a commit is what makes a commit cheap: the cost is
- * the row, not the pack. Each row carries a checksum, because it is the only place where its readings are until blocks are sealed.
+ * All packs of one commit as one row of bytes, and back without loss. One row a commit is what
+ * makes a commit cheap: the cost is the row, not the pack. Each row carries a checksum, because it
+ * is the only place where its readings are until blocks are sealed.
  *
- * Row: version, CRC-32 of the rest, count, then the packs. Values are whole numbers of decimal steps and times differences where
- * that is exact; doubles as they are where it is not.
+ * Row: version, CRC-32 of the rest, count, then the packs. Values are whole numbers of decimal
+ * steps and times differences where that is exact; doubles as they are where it is not.
  */
 import { crc32 } from 'node:zlib';
 import { channelCode, channelName } from '../../core/decode/channels.ts';
@@ -44,7 +45,10 @@ const CLOCK_STEP = 32;
 const TIME_UNKNOWN = 64;
 const HAS_SHIFT = 128;
 
-/** How a column is written: faults or none, its times in one of four ways, its values in steps or as doubles. */
+/**
+ * How a column is written: faults or none, its times in one of four ways, its values in steps or as
+ * doubles.
+ */
 const HAS_FAULTS = 1;
 const TIMES_EVEN = 0;
 const TIMES_DELTA = 2;
@@ -54,7 +58,10 @@ const TIMES_MASK = 6;
 const VALUES_RAW = 8;
 const VALUES_SINGLE = 16;
 
-/** In place of a channel code: the name follows as text. No channel has this code (src/core/decode/channels.ts). */
+/**
+ * In place of a channel code: the name follows as text. No channel has this code
+ * (src/core/decode/channels.ts).
+ */
 const NAMED = 255;
 const DECIMALS_OFFSET = 8;
 
@@ -186,7 +193,10 @@ function readColumn(source: ByteSource, before: PackColumn | undefined): PackCol
   return { channel, times, values, ...(faults ? { faults } : {}) };
 }
 
-/** A fault's value is NaN by the rule of PackColumn; a column that breaks it is kept as it is, in doubles. */
+/**
+ * A fault's value is NaN by the rule of PackColumn; a column that breaks it is kept as it is, in
+ * doubles.
+ */
 function faultsAreNaN({ values, faults }: PackColumn): boolean {
   return !faults || faults.every((fault, i) => fault === 0 || Number.isNaN(values[i]));
 }

@@ -1,8 +1,10 @@
 /**
- * What is kept of a reading is how far it lies from what its neighbours before it let one expect. A noisy but slow quantity is
- * best expected by a smoothed level (the last value alone would count its own noise twice), a ramp by a level with a slope: both
- * are an alpha-beta filter. A block tries several and keeps the best; where none is best all along (rest, then a run), the last
- * predictor runs three side by side and goes by the one that did best lately. Encoder and decoder run the same arithmetic on the same numbers, so the result is exact (IEEE 754, no Math.exp).
+ * What is kept of a reading is how far it lies from what its neighbours before it let one expect. A
+ * noisy but slow quantity is best expected by a smoothed level (the last value alone would count
+ * its own noise twice), a ramp by a level with a slope: both are an alpha-beta filter. A block
+ * tries several and keeps the best; where none is best all along (rest, then a run), the last
+ * predictor runs three side by side and goes by the one that did best lately. Encoder and decoder
+ * run the same arithmetic on the same numbers, so the result is exact (IEEE 754, no Math.exp).
  */
 interface AlphaBetaFilter {
   /** Share of the last surprise that goes into the level, and into the slope. */
@@ -10,9 +12,13 @@ interface AlphaBetaFilter {
   slope: number;
 }
 
-/** Measured on pressure and current at 1 s and 5 s: noise from 0.5 to 30 steps, ramps from 10 to 60 steps a reading. */
+/**
+ * Measured on pressure and current at 1 s and 5 s: noise from 0.5 to 30 steps, ramps from 10 to 60
+ * steps a reading.
+ */
 const FILTERS: readonly AlphaBetaFilter[] = [
-  // Nothing is expected: a current that rests at one level and runs at another is best kept as it is.
+  // Nothing is expected: a current that rests at one level and runs at another is best kept as it
+  // is.
   { level: 0, slope: 0 },
   // The last number itself.
   { level: 1, slope: 0 },
@@ -29,12 +35,17 @@ const LAST_VALUE = 1;
 export const PREDICTOR_COUNT = FILTERS.length + 1;
 const ADAPTIVE = FILTERS.length;
 
-/** A residual larger than this many typical ones is a step (a pump starts): the filter begins anew there. */
+/**
+ * A residual larger than this many typical ones is a step (a pump starts): the filter begins anew
+ * there.
+ */
 const STEP_FACTOR = 8;
 /** The typical residual is a mean over about this many readings. */
 const ERROR_SMOOTHING = 1 / 16;
 
-/** Writes into `to` how far the first `n` numbers of `from` lie from what is expected: 0 at first. */
+/**
+ * Writes into `to` how far the first `n` numbers of `from` lie from what is expected: 0 at first.
+ */
 export function computeResiduals(predictor: number, from: Float64Array, to: Float64Array, n: number): void {
   if (predictor === NO_PREDICTION) to.set(from.subarray(0, n));
   else if (predictor === ADAPTIVE) adaptivePrediction(from, to, n, false);
@@ -79,7 +90,10 @@ function filterResiduals(filter: AlphaBetaFilter, from: Float64Array, to: Float6
   }
 }
 
-/** The loop of `filterResiduals` the other way: apart from it because it is what reading a month waits for. */
+/**
+ * The loop of `filterResiduals` the other way: apart from it because it is what reading a month
+ * waits for.
+ */
 function restoreFiltered(filter: AlphaBetaFilter, list: Float64Array, n: number): void {
   const { level: a, slope: b } = filter;
   let level = 0;
@@ -110,7 +124,10 @@ const RAMP_SLOPE = 0.3;
 /** How fast it is forgotten how well each did. */
 const SCORE_SMOOTHING = 0.1;
 
-/** Both ways in one loop, so that the long arithmetic stands once; numbers of their own, since arrays of three cost twice the time. */
+/**
+ * Both ways in one loop, so that the long arithmetic stands once; numbers of their own, since
+ * arrays of three cost twice the time.
+ */
 function adaptivePrediction(from: Float64Array, to: Float64Array, n: number, decode: boolean): void {
   let swift = 0;
   let slow = 0;

@@ -1,6 +1,7 @@
 /**
- * Readings and charts out of blocks and the tail. Pieces as a rule follow each other and are only put in a row; where late ones
- * overlap, all are ordered and each time comes out once (./columns.ts says which).
+ * Readings and charts out of blocks and the tail. Pieces as a rule follow each other and are only
+ * put in a row; where late ones overlap, all are ordered and each time comes out once (./columns.ts
+ * says which).
  */
 import type { BlockInfo, BlockTable } from './block-table.ts';
 import {
@@ -89,7 +90,10 @@ function addSummary(steps: ChartSteps, summary: readonly Bucket[]): void {
   }
 }
 
-/** Steps of three hours and more are made of whole summaries: they begin at a whole one and are a multiple of it. */
+/**
+ * Steps of three hours and more are made of whole summaries: they begin at a whole one and are a
+ * multiple of it.
+ */
 function chartSteps(fromMs: number, toMs: number, points: number): ChartSteps {
   const exactStepMs = (toMs - fromMs) / points;
   const coarse = exactStepMs >= BUCKET_MS;

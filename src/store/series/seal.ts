@@ -1,7 +1,8 @@
 /**
- * From journal to blocks. A tail is sealed into a block of level 0 when it is long or old; when enough of those wait, they are
- * merged with what they touch into long blocks of level 1, which is what stays. Two stages, because a long block is small (0.5 B a
- * reading) but must not be written anew for every half hour, nor may half a day of readings wait in memory (17 B each).
+ * From journal to blocks. A tail is sealed into a block of level 0 when it is long or old; when
+ * enough of those wait, they are merged with what they touch into long blocks of level 1, which is
+ * what stays. Two stages, because a long block is small (0.5 B a reading) but must not be written
+ * anew for every half hour, nor may half a day of readings wait in memory (17 B each).
  */
 import { HOUR_MS, MINUTE_MS } from '../../../shared/units/duration.ts';
 import type { BlockInfo, BlockTable } from './block-table.ts';
@@ -30,12 +31,15 @@ export function shouldMerge(state: SeriesState): boolean {
 }
 
 /**
- * Fresh blocks are cut at holes like this: a tail that holds live readings and a backlog of last week must not become one block
- * that touches, and so rewrites, everything between.
+ * Fresh blocks are cut at holes like this: a tail that holds live readings and a backlog of last
+ * week must not become one block that touches, and so rewrites, everything between.
  */
 const MAX_FRESH_GAP_MS = HOUR_MS;
 
-/** Ordered readings in pieces that are no longer than a block may be, of about equal size, cut at gaps longer than `maxGapMs`. */
+/**
+ * Ordered readings in pieces that are no longer than a block may be, of about equal size, cut at
+ * gaps longer than `maxGapMs`.
+ */
 export function splitReadings(readings: Series, maxGapMs: number): Series[] {
   const maxReadings = Math.ceil(readings.n / Math.max(1, Math.ceil(readings.n / BLOCK_READINGS)));
   const list: Series[] = [];
@@ -82,7 +86,9 @@ export function mergeGroups(blocks: readonly BlockInfo[]): BlockInfo[][] {
   return groups.filter((group) => group.some(({ level }) => level === 0));
 }
 
-/** Merges all fresh blocks of a series with what they touch. Returns how many readings were doubles. */
+/**
+ * Merges all fresh blocks of a series with what they touch. Returns how many readings were doubles.
+ */
 export function mergeSeries(seriesId: number, blocks: BlockTable): number {
   let doubles = 0;
   for (const group of mergeGroups(

@@ -1,7 +1,8 @@
 /**
- * What a chart of a year needs of a block, without opening it: count, lowest, highest and sum of each three hours (UTC). Three hours
- * hold 2,160 readings at 5 s, so a summary of some 7 bytes costs under 1 % of the readings themselves; a chart of a year with 1,000
- * points has steps of nine hours.
+ * What a chart of a year needs of a block, without opening it: count, lowest, highest and sum of
+ * each three hours (UTC). Three hours hold 2,160 readings at 5 s, so a summary of some 7 bytes
+ * costs under 1 % of the readings themselves; a chart of a year with 1,000 points has steps of nine
+ * hours.
  */
 import { deflateRawSync, inflateRawSync } from 'node:zlib';
 import {

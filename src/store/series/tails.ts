@@ -1,6 +1,7 @@
 /**
- * What was committed but not yet sealed into blocks, by node and channel, in the order it came. The journal on disk holds the same;
- * a tail is there so that a reader need not search the journal. Columns are typed arrays that double: 17 bytes a reading.
+ * What was committed but not yet sealed into blocks, by node and channel, in the order it came. The
+ * journal on disk holds the same; a tail is there so that a reader need not search the journal.
+ * Columns are typed arrays that double: 17 bytes a reading.
  */
 import type { PlacedPack } from '../../core/readings/placed-pack.ts';
 import { newColumns } from './columns.ts';
@@ -14,7 +15,9 @@ interface Tail extends Series {
   sinceMs: number;
 }
 
-/** One channel of one node: its row in `series` (0: none yet), how far it is sealed, and its tail. */
+/**
+ * One channel of one node: its row in `series` (0: none yet), how far it is sealed, and its tail.
+ */
 export interface SeriesState {
   id: number;
   node: string;
@@ -30,9 +33,14 @@ export type SeriesMap = Map<string, Map<string, SeriesState>>;
 
 const INITIAL_CAPACITY = 64;
 
-/** Start packs are a series of their own, so that 50 readings a second do not stand between steady ones. */
+/**
+ * Start packs are a series of their own, so that 50 readings a second do not stand between steady
+ * ones.
+ */
 const START_PREFIX = 'start:';
-/** Readings of which nobody knows when they were taken: kept where nothing looks for them by chance. */
+/**
+ * Readings of which nobody knows when they were taken: kept where nothing looks for them by chance.
+ */
 export const UNTIMED_PREFIX = 'untimed:';
 
 function seriesChannel(pack: PlacedPack, channel: string): string {
@@ -67,7 +75,8 @@ function ensureCapacity(tail: Tail, more: number): void {
 }
 
 /**
- * Puts the readings of one pack into the tails; columns that are sealed up to `row` already are passed over.
+ * Puts the readings of one pack into the tails; columns that are sealed up to `row` already are
+ * passed over.
  * @returns how many readings were put.
  */
 export function appendToTails(map: SeriesMap, pack: PlacedPack, row: number): number {

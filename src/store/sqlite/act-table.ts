@@ -1,6 +1,6 @@
 /**
- * Input that is no reading: acts of people, news of nodes, marks from where a well must be run again, and single values. An act or
- * a piece of news that comes twice is kept once.
+ * Input that is no reading: acts of people, news of nodes, marks from where a well must be run
+ * again, and single values. An act or a piece of news that comes twice is kept once.
  */
 import { and, eq, gte, isNull, or, sql } from 'drizzle-orm';
 import type { BetterSQLite3Database } from 'drizzle-orm/better-sqlite3';

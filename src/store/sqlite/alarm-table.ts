@@ -1,6 +1,6 @@
 /**
- * Alarms and the outbox of notices. A notice goes forward only: told once, it is never due again, whatever is
- * made anew after a crash or a run over late readings.
+ * Alarms and the outbox of notices. A notice goes forward only: told once, it is never due again,
+ * whatever is made anew after a crash or a run over late readings.
  */
 import { and, asc, eq, gte, isNotNull, isNull, lte, or, sql } from 'drizzle-orm';
 import type { BetterSQLite3Database } from 'drizzle-orm/better-sqlite3';
@@ -95,14 +95,20 @@ export function alarmTable(orm: BetterSQLite3Database): AlarmTable {
   };
 }
 
-/** The reason and its figures are stored; its sentence is made anew at each reading, so that a better wording reaches old alarms too. */
+/**
+ * The reason and its figures are stored; its sentence is made anew at each reading, so that a
+ * better wording reaches old alarms too.
+ */
 function withoutSentence(row: AlarmRow): AlarmRow {
   if (row.event.reason === undefined) return row;
   const { why: _made, ...event } = row.event;
   return { ...row, event };
 }
 
-/** Rows of earlier versions have the sentence alone and keep it. The fields are in the order in which the engine emits them. */
+/**
+ * Rows of earlier versions have the sentence alone and keep it. The fields are in the order in
+ * which the engine emits them.
+ */
 function withSentence(row: AlarmRow): AlarmRow {
   if (row.event.reason === undefined) return row;
   const { evidence, causes, ...event } = row.event;

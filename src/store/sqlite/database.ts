@@ -1,6 +1,7 @@
 /**
- * Opens the file: looks whether it is ours, whole, and not from a newer version, then brings its tables up to date. Whatever is
- * wrong is one sentence, and nothing is written before all looks are done.
+ * Opens the file: looks whether it is ours, whole, and not from a newer version, then brings its
+ * tables up to date. Whatever is wrong is one sentence, and nothing is written before all looks are
+ * done.
  */
 import { existsSync, readFileSync, statSync } from 'node:fs';
 import { dirname } from 'node:path';
@@ -17,19 +18,27 @@ export type Db = Database.Database;
 const APPLICATION_ID = 0x57656c6c;
 
 /**
- * A block's last page is half empty on average, and each of some forty tables and indexes takes a page: small pages waste less.
- * Measured on four wells for a month at 5 s, whole file: 0.538, 0.559, 0.608, 0.652 B a reading at 1, 2, 4 and 8 KiB; reading
- * took the same time.
+ * A block's last page is half empty on average, and each of some forty tables and indexes takes a
+ * page: small pages waste less. Measured on four wells for a month at 5 s, whole file: 0.538,
+ * 0.559, 0.608, 0.652 B a reading at 1, 2, 4 and 8 KiB; reading took the same time.
  */
 const PAGE_BYTES = 1024;
 
-/** Other processes only write single rows (a new node's credential); they are never busy for long. */
+/**
+ * Other processes only write single rows (a new node's credential); they are never busy for long.
+ */
 const BUSY_TIMEOUT_MS = 5_000;
 
-/** Reading a larger file whole at each start would take longer than a restart may; blocks carry checksums of their own. */
+/**
+ * Reading a larger file whole at each start would take longer than a restart may; blocks carry
+ * checksums of their own.
+ */
 const QUICK_CHECK_MAX_BYTES = 2 ** 30;
 
-/** The log is copied into the file at this size: often enough to keep it small, seldom enough that a page written ten times is copied once. */
+/**
+ * The log is copied into the file at this size: often enough to keep it small, seldom enough that a
+ * page written ten times is copied once.
+ */
 const WAL_BYTES = 8 * 2 ** 20;
 
 const MIGRATIONS = fileURLToPath(new URL('./migrations', import.meta.url));
@@ -77,14 +86,16 @@ function configureAndMigrate(db: Db, known: number, maxBytes: number): void {
   db.pragma(`page_size = ${PAGE_BYTES}`);
   db.pragma('auto_vacuum = INCREMENTAL');
   db.pragma('journal_mode = WAL');
-  // FULL: a commit is on the disk when it returns. The driver's default for a write-ahead log is less.
+  // FULL: a commit is on the disk when it returns. The driver's default for a write-ahead log is
+  // less.
   db.pragma('synchronous = FULL');
   db.pragma('cache_size = -32768');
   db.pragma(`wal_autocheckpoint = ${WAL_BYTES / PAGE_BYTES}`);
   if (Number.isFinite(maxBytes))
     db.pragma(`max_page_count = ${Math.ceil(maxBytes / pragmaNumber(db, 'page_size'))}`);
   if (pragmaNumber(db, 'user_version') === known) return;
-  // Marked first: a crash between here and the last line leaves a file that is known to be ours, and is set up again.
+  // Marked first: a crash between here and the last line leaves a file that is known to be ours,
+  // and is set up again.
   db.pragma(`application_id = ${APPLICATION_ID}`);
   migrate(drizzle(db), { migrationsFolder: MIGRATIONS });
   db.pragma(`user_version = ${known}`);

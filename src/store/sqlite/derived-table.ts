@@ -1,6 +1,6 @@
 /**
- * What the engine derives and can make again: cycles, local days, baselines. A row is named by what happened (well, pump, moment),
- * so that the same thing derived twice is one row.
+ * What the engine derives and can make again: cycles, local days, baselines. A row is named by what
+ * happened (well, pump, moment), so that the same thing derived twice is one row.
  */
 import { and, eq, gt, gte, lt, lte, sql } from 'drizzle-orm';
 import type { BetterSQLite3Database } from 'drizzle-orm/better-sqlite3';

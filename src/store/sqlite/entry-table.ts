@@ -1,4 +1,7 @@
-/** What people wrote down of a well: only ever added to. One that comes twice (a packet imported again) is kept once. */
+/**
+ * What people wrote down of a well: only ever added to. One that comes twice (a packet imported
+ * again) is kept once.
+ */
 import { eq, sql } from 'drizzle-orm';
 import type { BetterSQLite3Database } from 'drizzle-orm/better-sqlite3';
 import type { Entry } from '../../logbook/entries/entry.ts';

@@ -1,6 +1,6 @@
 /**
- * The past of wells as another Stillwell kept it. It stands apart from what the engine makes here: a run over late readings forgets and
- * makes again what it made, and it could not make this again.
+ * The past of wells as another Stillwell kept it. It stands apart from what the engine makes here:
+ * a run over late readings forgets and makes again what it made, and it could not make this again.
  */
 import { and, eq, gte, lt } from 'drizzle-orm';
 import type { BetterSQLite3Database } from 'drizzle-orm/better-sqlite3';

@@ -1,7 +1,7 @@
 /**
- * One server writes a file, never two: each would seal and merge behind the other's back. The lock is an exclusive transaction on an
- * empty database beside it, so the operating system lets go of it when the process ends, however it ends; a file with a process
- * number in it would outlive a crash.
+ * One server writes a file, never two: each would seal and merge behind the other's back. The lock
+ * is an exclusive transaction on an empty database beside it, so the operating system lets go of it
+ * when the process ends, however it ends; a file with a process number in it would outlive a crash.
  */
 import Database from 'better-sqlite3';
 import { makeReadyForSqlite } from '../private-files.ts';

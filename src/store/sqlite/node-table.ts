@@ -1,13 +1,16 @@
 /**
- * Nodes and their credentials. A node's row is changed by several hands (its state by the run loop, `approved` by a person), so fields
- * that a change leaves out stay as they were.
+ * Nodes and their credentials. A node's row is changed by several hands (its state by the run loop,
+ * `approved` by a person), so fields that a change leaves out stay as they were.
  */
 import { eq, sql } from 'drizzle-orm';
 import type { BetterSQLite3Database } from 'drizzle-orm/better-sqlite3';
 import { credential, node } from './schema.ts';
 import type { CredentialRow, NodeRow } from '../store.ts';
 
-/** Where in the journal a node's saved state stands: it holds all rows before `row`, and the first `packs` packs of that row. */
+/**
+ * Where in the journal a node's saved state stands: it holds all rows before `row`, and the first
+ * `packs` packs of that row.
+ */
 export interface SavedPosition {
   row: number;
   packs: number;
@@ -56,7 +59,8 @@ export function nodeTable(orm: BetterSQLite3Database): NodeTable {
   return {
     put(row, place) {
       const old = find.get({ node: row.node });
-      // The same `savedMs` is the same state written once more beside another field, perhaps after further packs.
+      // The same `savedMs` is the same state written once more beside another field, perhaps after
+      // further packs.
       const newer = row.state !== undefined && (!old || row.savedMs !== old.row.savedMs);
       write.run({
         node: row.node,

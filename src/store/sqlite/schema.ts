@@ -1,7 +1,8 @@
 /**
- * The tables, for drizzle-kit as well as for queries (those that only it reads are marked public). Columns are what is asked by; the rest of a row is kept as JSON in the shape of the interface (../store.ts), so that
- * a field added there needs no migration. Times are Unix ms. Readings are never a row each: they are in `journal` until they are
- * sealed into `block`.
+ * The tables, for drizzle-kit as well as for queries (those that only it reads are marked public).
+ * Columns are what is asked by; the rest of a row is kept as JSON in the shape of the interface
+ * (../store.ts), so that a field added there needs no migration. Times are Unix ms. Readings are
+ * never a row each: they are in `journal` until they are sealed into `block`.
  */
 import { blob, index, integer, primaryKey, sqliteTable, text, uniqueIndex } from 'drizzle-orm/sqlite-core';
 import type { BaselineEvent, DayEvent } from '../../../shared/api/events.ts';
@@ -17,13 +18,19 @@ import type {
   RefusedRow,
 } from '../store.ts';
 
-/** All packs of one commit (../series/journal-codec.ts). Ids only grow, also when all rows are gone. @public */
+/**
+ * All packs of one commit (../series/journal-codec.ts). Ids only grow, also when all rows are gone.
+ * @public
+ */
 export const journal = sqliteTable('journal', {
   id: integer('id').primaryKey(),
   body: blob('body', { mode: 'buffer' }).notNull(),
 });
 
-/** One channel of one node; `sealedRow` is the last journal row whose readings of it are in blocks. @public */
+/**
+ * One channel of one node; `sealedRow` is the last journal row whose readings of it are in blocks.
+ * @public
+ */
 export const series = sqliteTable(
   'series',
   {
@@ -36,8 +43,9 @@ export const series = sqliteTable(
 );
 
 /**
- * A stretch of one series (../series/block-codec.ts). `level` 0 is fresh and short, 1 is merged and long. `summary` stands before `body`
- * so that a chart of a year does not touch the pages of the readings. Both ends belong to the block. @public
+ * A stretch of one series (../series/block-codec.ts). `level` 0 is fresh and short, 1 is merged and
+ * long. `summary` stands before `body` so that a chart of a year does not touch the pages of the
+ * readings. Both ends belong to the block. @public
  */
 export const block = sqliteTable(
   'block',
@@ -61,7 +69,10 @@ export const clockStep = sqliteTable(
   (table) => [primaryKey({ columns: [table.node, table.atMs] })],
 );
 
-/** `savedRow` and `savedPacks`: the saved state holds all rows before, and the first packs of that row. */
+/**
+ * `savedRow` and `savedPacks`: the saved state holds all rows before, and the first packs of that
+ * row.
+ */
 export const node = sqliteTable('node', {
   node: text('node').primaryKey(),
   savedRow: integer('saved_row').notNull(),
@@ -97,7 +108,10 @@ export const entry = sqliteTable(
   (table) => [index('entry_well').on(table.well, table.createdMs)],
 );
 
-/** What another Stillwell handed over of a well's past: nothing here makes it again, so nothing here forgets it. */
+/**
+ * What another Stillwell handed over of a well's past: nothing here makes it again, so nothing here
+ * forgets it.
+ */
 export const imported = sqliteTable(
   'handed',
   {

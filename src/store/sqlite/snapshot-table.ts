@@ -1,14 +1,18 @@
 /**
- * Engine states of a well at measured times, thinned so that a late pack of any day within the settling time finds one
- * not far before it: all of the last hour, one an hour for a day, one a day for eight days. Ages count from the well's newest
- * snapshot: what is kept must not depend on when the data came.
+ * Engine states of a well at measured times, thinned so that a late pack of any day within the
+ * settling time finds one not far before it: all of the last hour, one an hour for a day, one a day
+ * for eight days. Ages count from the well's newest snapshot: what is kept must not depend on when
+ * the data came.
  */
 import { DAY_MS, HOUR_MS } from '../../../shared/units/duration.ts';
 import type { Db } from './database.ts';
 
 const KEEP_DAYS = 8;
 
-/** Which of these times (ascending) to keep. In each hour or day it is the earliest, so that one once kept goes on being kept. */
+/**
+ * Which of these times (ascending) to keep. In each hour or day it is the earliest, so that one
+ * once kept goes on being kept.
+ */
 export function snapshotsToKeep(timesMs: readonly number[]): number[] {
   const newest = timesMs.at(-1) ?? 0;
   const taken = new Set<string>();
@@ -31,7 +35,10 @@ export interface SnapshotTable {
   thin(well: string): void;
 }
 
-/** Prepared statements: with 1,000 wells these are the largest rows that are written again and again. */
+/**
+ * Prepared statements: with 1,000 wells these are the largest rows that are written again and
+ * again.
+ */
 export function snapshotTable(db: Db): SnapshotTable {
   const put = db.prepare<[string, number, Uint8Array]>(
     'INSERT INTO snapshot (well, at_ms, state) VALUES (?, ?, ?) ON CONFLICT DO UPDATE SET state = excluded.state',

@@ -1,4 +1,7 @@
-/** Debian's Chromium for tests: where it is, how it is started, and what is said where it is missing. */
+/**
+ * Debian's Chromium for tests: where it is, how it is started, and what is said where it is
+ * missing.
+ */
 import { existsSync } from 'node:fs';
 import { chromium } from 'playwright-core';
 import type { Browser } from 'playwright-core';

@@ -1,4 +1,7 @@
-/** The invented farm behind the interface that the pages ask: a store, the wells at this moment, and acts that take effect. */
+/**
+ * The invented farm behind the interface that the pages ask: a store, the wells at this moment, and
+ * acts that take effect.
+ */
 import { randomUUID } from 'node:crypto';
 import { mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -181,7 +184,10 @@ export function fakeFarm(): FakeFarm {
   return { ...farm, deps, emit, subscribers: () => listeners.size };
 }
 
-/** Amps and kPa at a moment, from the cycles: between two runs pressure falls evenly, within one it rises. */
+/**
+ * Amps and kPa at a moment, from the cycles: between two runs pressure falls evenly, within one it
+ * rises.
+ */
 function valueAt({ story, cycles }: WellHistory, channel: string, atMs: number): number | null {
   const at = lastBefore(cycles, atMs);
   const row = cycles[at];

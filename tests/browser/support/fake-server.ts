@@ -1,4 +1,7 @@
-/** The invented farm on a port, with live readings each second; as a program (`npx tsx …/fake-server.ts [PORT]`) for looking at pages. */
+/**
+ * The invented farm on a port, with live readings each second; as a program
+ * (`npx tsx …/fake-server.ts [PORT]`) for looking at pages.
+ */
 import { argv } from 'node:process';
 import { fileURLToPath } from 'node:url';
 import { makeApp } from '../../../src/http/app.ts';

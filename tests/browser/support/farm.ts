@@ -1,6 +1,7 @@
 /**
- * An invented farm for looking at pages and testing the API: four wells, up to 60 days (one of them 400), each with a story. Nothing
- * is random: the wobble is a fixed hash of its place, so that two runs give the same farm.
+ * An invented farm for looking at pages and testing the API: four wells, up to 60 days (one of them
+ * 400), each with a story. Nothing is random: the wobble is a fixed hash of its place, so that two
+ * runs give the same farm.
  */
 import type { CycleEvent, DayEvent } from '../../../shared/api/events.ts';
 import { localDate } from '../../../shared/text/en/time-words.ts';
@@ -156,7 +157,10 @@ export function shapeOf(day: Day, ranS: number, ago: number, i: number): NonNull
   };
 }
 
-/** Printed days, oldest first; a day without power is missing in the house's past, and one was heard in part. */
+/**
+ * Printed days, oldest first; a day without power is missing in the house's past, and one was heard
+ * in part.
+ */
 export function daysOf(story: Story, rows: readonly StoredCycle[]): DayEvent[] {
   const byDate = new Map<string, StoredCycle[]>();
   for (const row of rows) {

@@ -1,6 +1,8 @@
 /**
- * A house that somebody just bought: a server with nothing in it, opened to the network as `serve --listen` opens it, and a simulated well with
- * a node that has a credential. Time goes on only when the test says so, so that a guide is followed with readings that come in as live ones do.
+ * A house that somebody just bought: a server with nothing in it, opened to the network as
+ * `serve --listen` opens it, and a simulated well with a node that has a credential. Time goes on
+ * only when the test says so, so that a guide is followed with readings that come in as live ones
+ * do.
  */
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -13,7 +15,10 @@ import { openServer } from '../../../src/server/server.ts';
 
 const PSI_KPA = 6.894757293168;
 
-/** A 3/4 hp pump at a switch of 40/60 psi and a tank of 44 gal, at sea level; nobody draws but who opens a tap. */
+/**
+ * A 3/4 hp pump at a switch of 40/60 psi and a tank of 44 gal, at sea level; nobody draws but who
+ * opens a tap.
+ */
 const WELL: Omit<WellParams, 'name'> = {
   seed: 7,
   utcOffsetH: -6,

@@ -1,4 +1,7 @@
-/** One page in Debian's Chromium against the invented farm: what goes wrong on it (console, faults, requests to anywhere else) fails the test. */
+/**
+ * One page in Debian's Chromium against the invented farm: what goes wrong on it (console, faults,
+ * requests to anywhere else) fails the test.
+ */
 import type { Browser, Page } from 'playwright-core';
 import { expect } from 'vitest';
 import type { TestContext } from 'vitest';

@@ -2,7 +2,10 @@
 import { decode } from 'fast-png';
 import jsqr from 'jsqr';
 
-/** The package is CommonJS: what it exports is under `default` for the compiler, and is the function itself where it runs. */
+/**
+ * The package is CommonJS: what it exports is under `default` for the compiler, and is the function
+ * itself where it runs.
+ */
 const readPixels = jsqr as unknown as typeof jsqr.default;
 
 /** `png` as a screenshot is. */

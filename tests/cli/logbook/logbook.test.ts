@@ -1,4 +1,7 @@
-/** What people write down of a well from the command line, against a whole server: readings, water, papers, visits, what they know, the book. */
+/**
+ * What people write down of a well from the command line, against a whole server: readings, water,
+ * papers, visits, what they know, the book.
+ */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { EXIT, UsageError } from '../../../src/cli/command.ts';

@@ -1,4 +1,6 @@
-/** What is asked of which control, said the other way round: by control, as a well technician would. */
+/**
+ * What is asked of which control, said the other way round: by control, as a well technician would.
+ */
 import { describe, expect, it } from 'vitest';
 import { ALARM_KINDS } from '../../../shared/text/en/alarms/kinds.ts';
 import type { Control } from '../../../src/core/domain/card.ts';

@@ -1,6 +1,6 @@
 /**
- * What is wrong with card or sensor is told of card or sensor, and nothing of the well: played through the engine, each with all that was
- * told by its end.
+ * What is wrong with card or sensor is told of card or sensor, and nothing of the well: played
+ * through the engine, each with all that was told by its end.
  */
 import { describe, expect, it } from 'vitest';
 import { checksOf } from '../../../src/core/well/checks.ts';

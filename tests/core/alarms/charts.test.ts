@@ -1,4 +1,7 @@
-/** CUSUM, EWMA and their run lengths against published columns and tables, and a budget of false alarms that holds on data that hang together. */
+/**
+ * CUSUM, EWMA and their run lengths against published columns and tables, and a budget of false
+ * alarms that holds on data that hang together.
+ */
 import { describe, expect, it } from 'vitest';
 import { cusumDirection, updateCusum, newCusum } from '../../../src/core/alarms/charts/cusum.ts';
 import { ewmaLimit, updateEwma } from '../../../src/core/alarms/charts/ewma.ts';
@@ -73,7 +76,8 @@ describe('run lengths', () => {
       expect(Math.abs(cusumArlTwoSided({ k: 0.5, h: 5, shift }) / arl - 1)).toBeLessThan(0.005);
   });
   it('with a head start of half the limit are shorter, as Lucas & Crosier print for a large shift', () => {
-    // At shift 2 and more the other side does not matter, and their two-sided figure is the one-sided one.
+    // At shift 2 and more the other side does not matter, and their two-sided figure is the
+    // one-sided one.
     for (const [shift, , arl] of LUCAS_CROSIER.slice(6, 9)) {
       expect(Math.abs(cusumArl({ k: 0.5, h: 4, shift, start: 2 }) / arl - 1)).toBeLessThan(0.01);
     }

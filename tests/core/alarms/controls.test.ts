@@ -1,4 +1,7 @@
-/** Alarms by kind of control: what a drive, a valve, a float and a timer do every day, and what is wrong with each. */
+/**
+ * Alarms by kind of control: what a drive, a valve, a float and a timer do every day, and what is
+ * wrong with each.
+ */
 import { describe, expect, it } from 'vitest';
 import type { Card, Control } from '../../../src/core/domain/card.ts';
 import { houseCard, normal, play, PSI, usualBaseline, type KitOptions } from './scene-kit.ts';

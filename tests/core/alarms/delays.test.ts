@@ -1,8 +1,9 @@
 /**
- * On-delay, off-delay and deadband of each watch, beside the starting values of the alarm standards (ANSI/ISA-18.2-2009, section 10.5, the same in IEC
- * 62682; from memory, no public copy was found): pressure and flow 15 s, level and temperature 60 s; for a current the inrush and one averaging window, 10 s
- * (common practice). A householder is told far less than an operator: what is gone waits an hour at least before it can be told again, or
- * the table says why not.
+ * On-delay, off-delay and deadband of each watch, beside the starting values of the alarm standards
+ * (ANSI/ISA-18.2-2009, section 10.5, the same in IEC 62682; from memory, no public copy was found):
+ * pressure and flow 15 s, level and temperature 60 s; for a current the inrush and one averaging
+ * window, 10 s (common practice). A householder is told far less than an operator: what is gone
+ * waits an hour at least before it can be told again, or the table says why not.
  */
 import { describe, expect, it } from 'vitest';
 import type { AlarmKind } from '../../../shared/text/en/alarms/kinds.ts';
@@ -11,8 +12,8 @@ import { WATCHES } from '../../../src/core/alarms/watches.ts';
 
 const STANDARD_S = { pressure: 15, level: 60, temperature: 60, current: 10, news: 0 } as const;
 /**
- * What a look adds by itself: a minute's robust low or high is of a whole minute, the least and the most reading left out; a cycle is a whole run,
- * a day a whole day.
+ * What a look adds by itself: a minute's robust low or high is of a whole minute, the least and the
+ * most reading left out; a cycle is a whole run, a day a whole day.
  */
 const LOOKS_S: Record<Scene['trigger'], number> = { minute: 60, cycle: 15, day: 86_400 };
 const HOUR_S = 3600;

@@ -1,7 +1,8 @@
 /**
- * A flood is a bug. Wells with up to three faults at once, that come, go, and come together, drawn from seeds: of one pump two alarms
- * are told at one time at most, a third only where it is more urgent than both, or where it keeps people away from the tank; and no
- * alarm is told twice within the hour (alarm practice calls three in a minute chattering, and looks at days).
+ * A flood is a bug. Wells with up to three faults at once, that come, go, and come together, drawn
+ * from seeds: of one pump two alarms are told at one time at most, a third only where it is more
+ * urgent than both, or where it keeps people away from the tank; and no alarm is told twice within
+ * the hour (alarm practice calls three in a minute chattering, and looks at days).
  */
 import { describe, expect, it } from 'vitest';
 import type { AlarmEvent } from '../../../shared/api/events.ts';
@@ -63,7 +64,10 @@ function lived(seed: number, options: KitOptions): AlarmEvent[] {
 /** Pressure that rises without an end can hurt somebody: it is told whatever else is active. */
 const isDanger = (event: AlarmEvent): boolean => event.alarm === 'over-pressure' && event.priority === 'now';
 
-/** What was active at the worst moment, beyond the two, and neither more urgent than them all nor a danger. */
+/**
+ * What was active at the worst moment, beyond the two, and neither more urgent than them all nor a
+ * danger.
+ */
 function beyondTwo(events: readonly AlarmEvent[]): string[] {
   const standing = new Map<string, AlarmEvent>();
   const found: string[] = [];

@@ -1,4 +1,7 @@
-/** Causes are weighed by all that is known: the same finding with another clue beside it leads elsewhere, and says why. */
+/**
+ * Causes are weighed by all that is known: the same finding with another clue beside it leads
+ * elsewhere, and says why.
+ */
 import { describe, expect, it } from 'vitest';
 import type { Cause } from '../../../shared/text/en/alarms/kinds.ts';
 import { gatherClues } from '../../../src/core/alarms/gather-clues.ts';

@@ -1,7 +1,9 @@
 /**
- * Wells that were ill from the first day, and small tanks that were not: nothing is known to compare with, and what is physically wrong is
- * told all the same. Limits of starts: Water Systems Council tank standard (under 300 in 24 h for small motors; quoted), "Tank Selection by the
- * Numbers", Water Well Journal (as few as 50 above 5 hp); 100 from 1 hp on is from memory of trade handbooks.
+ * Wells that were ill from the first day, and small tanks that were not: nothing is known to
+ * compare with, and what is physically wrong is told all the same. Limits of starts: Water Systems
+ * Council tank standard (under 300 in 24 h for small motors; quoted), "Tank Selection by the
+ * Numbers", Water Well Journal (as few as 50 above 5 hp); 100 from 1 hp on is from memory of trade
+ * handbooks.
  */
 import { describe, expect, it } from 'vitest';
 import { houseCard, normal, play, usualBaseline, type KitOptions } from './scene-kit.ts';

@@ -1,7 +1,8 @@
 /**
- * A small well that is played through the whole engine, for what only shows from reading to alarm: a motor on a wandering supply, a
- * hole that gives out, sensors that show what is not so. Its physics are a tank that moves so many litres a kPa, a pump whose flow
- * falls evenly with pressure, and a current that follows flow and supply; all chance comes from a seed.
+ * A small well that is played through the whole engine, for what only shows from reading to alarm:
+ * a motor on a wandering supply, a hole that gives out, sensors that show what is not so. Its
+ * physics are a tank that moves so many litres a kPa, a pump whose flow falls evenly with pressure,
+ * and a current that follows flow and supply; all chance comes from a seed.
  */
 import type { AlarmEvent } from '../../../shared/api/events.ts';
 import { channelCode } from '../../../src/core/domain/channels.ts';
@@ -18,14 +19,19 @@ export interface Play {
   /** As people write it; over the house's own. */
   card?: Record<string, unknown>;
   everyS?: number;
-  /** Is voltage measured, how far does it wander (share), and how does current follow it (exponent)? */
+  /**
+   * Is voltage measured, how far does it wander (share), and how does current follow it (exponent)?
+   */
   volts?: boolean;
   wander?: number;
   slope?: number;
   /** What the motor draws and the pump lifts, as shares, by day. */
   amps?: (day: number) => number;
   flow?: (day: number) => number;
-  /** Litres that the hole gives before the pump stands dry, and what comes back, L/s; without, it never does. */
+  /**
+   * Litres that the hole gives before the pump stands dry, and what comes back, L/s; without, it
+   * never does.
+   */
   holeL?: number;
   refillLPerS?: number;
   /** Water drawn beside the house's, L/s. */

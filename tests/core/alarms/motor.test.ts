@@ -5,7 +5,10 @@ import { estimateOverpumping } from '../../../src/core/alarms/pump/overpumping.t
 import type { Scene } from '../../../src/core/alarms/scene.ts';
 import { playMotor } from './motor-well.ts';
 
-/** A supply whose voltage wanders by 2 % (one sigma), which moves the current of this motor by 1.4 %. */
+/**
+ * A supply whose voltage wanders by 2 % (one sigma), which moves the current of this motor by 1.4
+ * %.
+ */
 const wandering = { days: 10, everyS: 10, wander: 0.1 } as const;
 
 describe('amps and the supply', () => {

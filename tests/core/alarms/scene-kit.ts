@@ -1,17 +1,25 @@
 /**
- * A well in small notation, for tables that read like a record. `play` runs all watches through the alarms, as the engine does, and
- * says what was told, one line an event: `12 min over-pressure raised now switch-contacts-stuck`.
+ * A well in small notation, for tables that read like a record. `play` runs all watches through the
+ * alarms, as the engine does, and says what was told, one line an event: `12 min over-pressure
+ * raised now switch-contacts-stuck`.
  *
  *   'rest 45psi x3'                 three whole minutes of rest at 45 psi
- *   'run 8A 62psi x2'               the pump runs (8/8/0A: three lines); `to 70psi` lets pressure move evenly to there;
- *                                   `off 30%`: in so much of the minute's readings it draws nothing
- *   'cycle 118s 8A 40-60psi every 30min x12 !no-cut-out'   one reading a second, else `in 3 readings`
+ *   'run 8A 62psi x2'               the pump runs (8/8/0A: three lines)
+ *     `to 70psi` lets pressure move evenly to there;
+ *     `off 30%`: in so much of the minute's readings it draws nothing
+ *   'cycle 118s 8A 40-60psi every 30min x12 !no-cut-out'
+ *                                   one reading a second, else `in 3 readings`
  *   'cycle 100s 8A 230V'            with the supply measured in it
- *   'cycle 100s 8A starting 9s at 2.0'   current of the start read until 9 s after it, at twice the running one
- *   'day 12 cycles 1300s leak 400 use 900 heard 50% x3'; `in 24 hours` of it runs began, else in the first eight
- *   also on rest and run: 238V  4m (level)  1.2st (store)  3C  calls  quiet (contact open)  deaf (no current heard)
+ *   'cycle 100s 8A starting 9s at 2.0'
+ *                                   current of the start read until 9 s after it, at twice the
+ *                                   running one
+ *   'day 12 cycles 1300s leak 400 use 900 heard 50% x3'
+ *     `in 24 hours` of it runs began, else in the first eight
+ *   also on rest and run: 238V  4m (level)  1.2st (store)  3C  calls  quiet (contact open)
+ *     deaf (no current heard)
  *   'silent barn', 'heard barn', 'no-power barn', 'conflict barn': news of a node
- *   'fault pressure low', 'stuck pressure 2h', 'mute pressure 20min', 'fine pressure': what the engine knows of a channel
+ *   'fault pressure low', 'stuck pressure 2h', 'mute pressure 20min', 'fine pressure':
+ *     what the engine knows of a channel
  *   'fell pressure 50psi 5s': to nothing, within 5 s, and flat from now on
  */
 import type { AlarmEvent, DayEvent } from '../../../shared/api/events.ts';

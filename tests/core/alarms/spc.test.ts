@@ -1,6 +1,6 @@
 /**
- * The limits in use against an independent reckoning of their run lengths: R's package spc (S. Knoth), where it is installed. Zero-state,
- * independent normal data.
+ * The limits in use against an independent reckoning of their run lengths: R's package spc (S.
+ * Knoth), where it is installed. Zero-state, independent normal data.
  */
 import { execFileSync, spawnSync } from 'node:child_process';
 import { describe, expect, it } from 'vitest';

@@ -1,7 +1,9 @@
 /**
- * Steps that people marked in measured and made series (G. J. J. van den Burg, C. K. I. Williams, "An Evaluation of Change Point Detection
- * Algorithms", arXiv:2003.06222; the data are read where ../shared/data is there). The chart alone finds the Nile's break of 1898; the watches, which
- * also want three spreads in the median of twelve runs before they get anybody up, find those that are as large, and nothing that nobody marked.
+ * Steps that people marked in measured and made series (G. J. J. van den Burg, C. K. I. Williams,
+ * "An Evaluation of Change Point Detection Algorithms", arXiv:2003.06222; the data are read where
+ * ../shared/data is there). The chart alone finds the Nile's break of 1898; the watches, which also
+ * want three spreads in the median of twelve runs before they get anybody up, find those that are
+ * as large, and nothing that nobody marked.
  */
 import { existsSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
@@ -38,7 +40,10 @@ const marked = (name: string): number[] =>
         .map(Number),
     );
 
-/** The chart alone: normal from the first values, the change where the sum that speaks last left zero, and learnt anew from there. */
+/**
+ * The chart alone: normal from the first values, the change where the sum that speaks last left
+ * zero, and learnt anew from there.
+ */
 function byChart(x: readonly number[], learn: number): number[] {
   const k = 1;
   const h = cusumLimit(k, 10_000);
@@ -59,7 +64,10 @@ function byChart(x: readonly number[], learn: number): number[] {
   return found;
 }
 
-/** The watches: each value a run's current about 8 A with a spread of 1.5 %; after an alarm the normal is learnt anew, as after a visit. */
+/**
+ * The watches: each value a run's current about 8 A with a spread of 1.5 %; after an alarm the
+ * normal is learnt anew, as after a visit.
+ */
 function byWatches(x: readonly number[]): number[] {
   const found: number[] = [];
   let from = 0;

@@ -46,7 +46,10 @@ interface DayPlan {
   flags?: Cycle['flags'];
 }
 
-/** Days through the learner, as the engine feeds them; returns the last lesson and all that were told. */
+/**
+ * Days through the learner, as the engine feeds them; returns the last lesson and all that were
+ * told.
+ */
 function live(
   days: DayPlan[],
   state: Learning = newLearning(),

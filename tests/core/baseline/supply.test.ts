@@ -30,7 +30,10 @@ function chance(seed: number): () => number {
   };
 }
 
-/** Runs of a motor whose current goes as the supply to the power of `slope`, wandering by `wander`, scattering by 0.6 %. */
+/**
+ * Runs of a motor whose current goes as the supply to the power of `slope`, wandering by `wander`,
+ * scattering by 0.6 %.
+ */
 function taught(slope: number, wander: number, runs: number, drift = 0): ReturnType<typeof newSupplyEffect> {
   const supply = newSupplyEffect();
   const draw = chance(7);

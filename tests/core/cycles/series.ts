@@ -12,8 +12,8 @@ import { newPump, type PumpState } from '../../../src/core/cycles/pump-state.ts'
 import type { PumpStep } from '../../../src/core/cycles/pump.ts';
 
 /**
- * A series in small notation: `'0x60 8.2x300'` is 60 readings of 0 and then 300 of 8.2; `-x5` leaves five out (a dropout);
- * `300..410x20` goes in even steps.
+ * A series in small notation: `'0x60 8.2x300'` is 60 readings of 0 and then 300 of 8.2; `-x5`
+ * leaves five out (a dropout); `300..410x20` goes in even steps.
  */
 function series(text: string): (number | undefined)[] {
   return text.split(/\s+/).flatMap((part) => {
@@ -33,7 +33,9 @@ export interface Reported {
   pump: PumpState;
 }
 
-/** Drives one pump with a series of amps and one of kPa at an even step; `lines` gives more lines. */
+/**
+ * Drives one pump with a series of amps and one of kPa at an even step; `lines` gives more lines.
+ */
 export function drive(options: {
   everyS?: number;
   amps: string;

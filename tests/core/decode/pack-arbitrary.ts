@@ -1,6 +1,6 @@
 /**
- * Packs as nodes might send them, drawn at random: every channel, clock and fault, so that what is encoded can be compared with what
- * is read back.
+ * Packs as nodes might send them, drawn at random: every channel, clock and fault, so that what is
+ * encoded can be compared with what is read back.
  */
 import * as fc from 'fast-check';
 import { BASE_CHANNELS, channelName } from '../../../src/core/decode/channels.ts';

@@ -1,6 +1,7 @@
 /**
- * The door of the wire under everything that may come to it: limits, and 100,000 spoilt and random messages, none of which throws. The
- * work for one message is bounded by its bytes, which the first checks limit; nothing here measures time.
+ * The door of the wire under everything that may come to it: limits, and 100,000 spoilt and random
+ * messages, none of which throws. The work for one message is bounded by its bytes, which the first
+ * checks limit; nothing here measures time.
  */
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';

@@ -21,7 +21,8 @@ describe('tableAmps', () => {
     expect(fullLoadAmps({ motorW: wFromHp(hp), volts, phase: 1 })).toBeCloseTo(amps, 9);
   });
 
-  // NEC table 430.250 (three-phase), copies that agree; the small sizes are the ones that other copies misprint.
+  // NEC table 430.250 (three-phase), copies that agree; the small sizes are the ones that other
+  // copies misprint.
   test.each([
     [1 / 2, 230, 2.2],
     [1 / 2, 460, 1.1],

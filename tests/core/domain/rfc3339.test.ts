@@ -1,4 +1,7 @@
-/** RFC 3339: its own examples (section 5.8, from memory), what it does not allow, and Temporal as the reference for the rest. */
+/**
+ * RFC 3339: its own examples (section 5.8, from memory), what it does not allow, and Temporal as
+ * the reference for the rest.
+ */
 import fc from 'fast-check';
 import { Temporal } from 'temporal-polyfill';
 import { describe, expect, test } from 'vitest';

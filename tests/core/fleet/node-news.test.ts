@@ -1,4 +1,7 @@
-/** News of nodes finds the wells that read from them, and time alone makes news only when `newsDueMs` says so. */
+/**
+ * News of nodes finds the wells that read from them, and time alone makes news only when
+ * `newsDueMs` says so.
+ */
 import { describe, expect, it } from 'vitest';
 import { defaultCardForNode } from '../../../src/core/domain/read-card.ts';
 import { newFleet, type Fleet } from '../../../src/core/fleet/fleet.ts';

@@ -10,7 +10,10 @@ import {
 } from '../../../src/core/hydraulics/trace.ts';
 import { row } from './model.ts';
 
-/** A fill of 80 s and ten minutes after it, of air that cools in `coolingS`; `drawAfter` in rooms a second. */
+/**
+ * A fill of 80 s and ten minutes after it, of air that cools in `coolingS`; `drawAfter` in rooms a
+ * second.
+ */
 function fill(options: { coolingS: number; seed: number; drawAfter?: (s: number) => number }): Trace {
   const noise = row(options.seed);
   const trace = newTrace(0, 0);

@@ -1,7 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { deliveryCurveOf, rateAt, type FillRecord } from '../../../src/core/hydraulics/delivery-curve.ts';
 
-/** Fills by their rate (1e-9/kPa/s), what of it is a draw seen before and after, and how rough it is. */
+/**
+ * Fills by their rate (1e-9/kPa/s), what of it is a draw seen before and after, and how rough it
+ * is.
+ */
 function notes(text: string, rough = 4): FillRecord[] {
   return text.split(' ').flatMap((word) => {
     const [what, times = '1'] = word.split('x') as [string, string?];

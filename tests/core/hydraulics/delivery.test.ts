@@ -16,7 +16,10 @@ import {
 import { tankOf } from '../../../src/core/hydraulics/tank.ts';
 import { row } from './model.ts';
 
-/** A fill by a pump of `pump` (1e-6/kPa/s at 340 kPa, 0.12 % less each kPa), with a draw in it and after it. */
+/**
+ * A fill by a pump of `pump` (1e-6/kPa/s at 340 kPa, 0.12 % less each kPa), with a draw in it and
+ * after it.
+ */
 function fillOf(
   pump: number,
   options: { inRun?: number; after?: number; noise?: number; error?: number } = {},

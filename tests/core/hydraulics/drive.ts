@@ -1,4 +1,7 @@
-/** Drives the water of a well over a model's readings and says how far its litres are from the model's. */
+/**
+ * Drives the water of a well over a model's readings and says how far its litres are from the
+ * model's.
+ */
 import type { TankCard } from '../../../src/core/domain/card.ts';
 import type { RunWater } from '../../../src/core/hydraulics/run-volume.ts';
 import { newWaterState, type WaterState } from '../../../src/core/hydraulics/water-state.ts';

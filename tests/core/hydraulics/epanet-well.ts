@@ -1,7 +1,8 @@
 /**
- * A well in EPANET (US EPA's network solver, by the npm package epanet-js), as a reference that shares nothing with ours: reservoir,
- * pump with a head curve, tee, and a pressure tank as a tank whose volume curve is Boyle's. It knows no warmth of the air and no
- * switch: the switch is thrown here, each second. Traps: a closed link leaks a little (counted here), a tank at its lowest level
+ * A well in EPANET (US EPA's network solver, by the npm package epanet-js), as a reference that
+ * shares nothing with ours: reservoir, pump with a head curve, tee, and a pressure tank as a tank
+ * whose volume curve is Boyle's. It knows no warmth of the air and no switch: the switch is thrown
+ * here, each second. Traps: a closed link leaks a little (counted here), a tank at its lowest level
  * never recovers (the curve goes down far enough).
  */
 import { Project, Workspace } from 'epanet-js';
@@ -16,7 +17,9 @@ export interface EpanetWell {
   cutOutKpa: number;
 }
 
-/** EPANET's toolkit codes (its manual, 'Enumerated types'); the package's own types leave them out. */
+/**
+ * EPANET's toolkit codes (its manual, 'Enumerated types'); the package's own types leave them out.
+ */
 const BASE_DEMAND = 1;
 const HEAD = 10;
 const FLOW = 8;

@@ -1,7 +1,8 @@
 /**
- * Real demand through an independent hydraulic solver, read back from pressure alone. The demand is one week of a flat in Naples at
- * 1 s: A. Di Mauro, S. Venticinque, G. F. Santonastaso, A. Di Nardo, "WEUSEDTO - Water End USE Dataset and TOols" (CC BY 4.0), with
- * the hours without flow cut to 15 min. Solver: EPANET 2.2 by npm epanet-js.
+ * Real demand through an independent hydraulic solver, read back from pressure alone. The demand is
+ * one week of a flat in Naples at 1 s: A. Di Mauro, S. Venticinque, G. F. Santonastaso, A. Di
+ * Nardo, "WEUSEDTO - Water End USE Dataset and TOols" (CC BY 4.0), with the hours without flow cut
+ * to 15 min. Solver: EPANET 2.2 by npm epanet-js.
  */
 import { existsSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
@@ -12,7 +13,10 @@ import { MODEL_BEGINS_MS } from './model.ts';
 
 const DEMAND = fileURLToPath(new URL('../../../../shared/data/weusedto/week_flow_ml_s.csv', import.meta.url));
 const LONGEST_PAUSE_S = 900;
-/** The card says what a gauge showed on air of 20 C; on water of 11 C the same air stands lower, and that is EPANET's tank. */
+/**
+ * The card says what a gauge showed on air of 20 C; on water of 11 C the same air stands lower, and
+ * that is EPANET's tank.
+ */
 const CARD_PRECHARGE_KPA = 262;
 const COOLED = (273.15 + 11) / (273.15 + 20);
 const WELL = {

@@ -27,7 +27,10 @@ interface Course {
   jumpKpa?: number;
 }
 
-/** A fill from 100 s of rest on, made by adding litres up; `startS`, `stopS` are the readings at and after which it is seen. */
+/**
+ * A fill from 100 s of rest on, made by adding litres up; `startS`, `stopS` are the readings at and
+ * after which it is seen.
+ */
 function course(options: Course = {}): Trace {
   const {
     everyS = 1,

@@ -1,7 +1,9 @@
 /**
- * Values reckoned by hand: Boyle's law on absolute pressure at sea level (14.696 psi), a precharge of 38 psi, and the densities of water in the CRC
- * Handbook of Chemistry and Physics (999.70 kg/m³ at 10 °C, 983.20 at 60 °C). 50 gal x (999.70 / 983.20 - 1) = 0.84 gal = 3.2 L. The air of a
- * 44 gal tank at 60 psi: 44 x 52.7 / 74.7 = 31.0 gal; squeezed to 30.2 gal it stands at 76.8 psi absolute, 2.1 psi more.
+ * Values reckoned by hand: Boyle's law on absolute pressure at sea level (14.696 psi), a precharge
+ * of 38 psi, and the densities of water in the CRC Handbook of Chemistry and Physics (999.70 kg/m³
+ * at 10 °C, 983.20 at 60 °C). 50 gal x (999.70 / 983.20 - 1) = 0.84 gal = 3.2 L. The air of a 44
+ * gal tank at 60 psi: 44 x 52.7 / 74.7 = 31.0 gal; squeezed to 30.2 gal it stands at 76.8 psi
+ * absolute, 2.1 psi more.
  */
 import { describe, expect, it } from 'vitest';
 import { heatedKpa, swellL } from '../../../src/core/hydraulics/heating.ts';

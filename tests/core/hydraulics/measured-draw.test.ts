@@ -26,7 +26,8 @@ describe('airOfMeasuredDraw', () => {
     expect(found.is === 'found' && found.prechargeKpa).toBeCloseTo(193, 4);
   });
 
-  // The Driller's worked example the other way round: 25.1 gal between 50 and 30 psi from 85 gal is a precharge of 28 psi.
+  // The Driller's worked example the other way round: 25.1 gal between 50 and 30 psi from 85 gal is
+  // a precharge of 28 psi.
   test('turns The Driller’s worked example round', () => {
     const psi = 6.894757293168;
     const found = airChargeFromDraw({

@@ -1,7 +1,8 @@
 /**
- * A small well to check the hydraulics against, made apart from them: the air in the tank is followed by its energy in 0.1 s steps
- * (ideal gas, heat lost to the room through the wall), the pump by a square-root curve, the house by random draws. It knows its
- * litres exactly. Nothing of src/ is used here.
+ * A small well to check the hydraulics against, made apart from them: the air in the tank is
+ * followed by its energy in 0.1 s steps (ideal gas, heat lost to the room through the wall), the
+ * pump by a square-root curve, the house by random draws. It knows its litres exactly. Nothing of
+ * src/ is used here.
  */
 
 export interface ModelOptions {
@@ -21,7 +22,9 @@ export interface ModelOptions {
   /** Draws a day, and a steady loss, L/h. */
   drawsPerDay: number;
   leakLPerH: number;
-  /** Change of the pump's delivery and of the air charge over the days, as shares at a time in days. */
+  /**
+   * Change of the pump's delivery and of the air charge over the days, as shares at a time in days.
+   */
   pumpShare?: (day: number) => number;
   airShare?: (day: number) => number;
 }
@@ -81,7 +84,10 @@ interface Draw {
   lPerS: number;
 }
 
-/** Draws as a house makes them: few at night, mostly a minute or less, now and then a shower or a machine. */
+/**
+ * Draws as a house makes them: few at night, mostly a minute or less, now and then a shower or a
+ * machine.
+ */
 function nextDraw(random: () => number, atS: number, perDay: number): Draw | undefined {
   const hour = (atS / 3600) % 24;
   const busy = hour < 6 || hour > 23 ? 0.05 : 1.3;

@@ -29,15 +29,16 @@ function factor(options: {
 }
 
 describe('acceptanceFactor', () => {
-  // Pelikan, "How to Calculate and Control Pressure Tank Drawdown", The Driller, 2006-02-01: 30/50, precharge 28, 85 gal: 0.295, 25.1 gal.
+  // Pelikan, "How to Calculate and Control Pressure Tank Drawdown", The Driller, 2006-02-01: 30/50,
+  // precharge 28, 85 gal: 0.295, 25.1 gal.
   test('is that of The Driller’s worked example', () => {
     expect(factor({ prechargePsi: 28, inPsi: 30, outPsi: 50 })).toBeCloseTo(0.295, 3);
     const tank = tankOf({ kind: 'captive-air', volumeL: 85 * GAL, prechargeKpa: 28 * PSI }, 0)!;
     expect(tankDrawdownL(tank, { cutInKpa: 30 * PSI, cutOutKpa: 50 * PSI }) / GAL).toBeCloseTo(25.1, 1);
   });
 
-  // The three factors that circulate under one name (reckoned from the example's formula at 14.7 psi): between the switch points,
-  // with precharge = cut-in, and from empty to cut-out.
+  // The three factors that circulate under one name (reckoned from the example's formula at 14.7
+  // psi): between the switch points, with precharge = cut-in, and from empty to cut-out.
   test.each([
     [20, 40, 0.3446, 0.3656, 0.4022],
     [30, 50, 0.2953, 0.3091, 0.34],

@@ -1,4 +1,7 @@
-/** `kept` never claims a pack that neither came nor was lost, and in the end claims every pack that there was. */
+/**
+ * `kept` never claims a pack that neither came nor was lost, and in the end claims every pack that
+ * there was.
+ */
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { ackPayload } from '../../../src/core/readings/ack.ts';

@@ -6,7 +6,10 @@ import { hello, NOON, pack, type PackSpec } from '../../support/packs.ts';
 const S = 1000;
 const HOUR = 3600 * S;
 
-/** Sends packs of three readings a second and shows where each was placed: its last reading against `NOON`, in s. */
+/**
+ * Sends packs of three readings a second and shows where each was placed: its last reading against
+ * `NOON`, in s.
+ */
 function placedAt(state: NodeState, rows: (PackSpec & { atMs: number })[]): string[] {
   return rows.map(({ atMs, ...notes }) => {
     const receipt = receivePack(state, pack(notes), atMs);

@@ -17,7 +17,9 @@ import { column, NOON, placed } from '../../support/packs.ts';
 
 const ALWAYS = { sinceMs: Number.NEGATIVE_INFINITY, untilMs: Number.POSITIVE_INFINITY };
 
-/** All that waits up to `toMs`, as 'time:code=value' with `!fault`, drained in pieces of `capacity`. */
+/**
+ * All that waits up to `toMs`, as 'time:code=value' with `!fault`, drained in pieces of `capacity`.
+ */
 function drained(inbox: Inbox, toMs = Number.POSITIVE_INFINITY, capacity = 7): string[] {
   const into = newSegment(capacity);
   const rows: string[] = [];

@@ -318,7 +318,8 @@ test('applyKept: the packs kept since a save make the same state again', () => {
       }
       const again = restored(saved);
       for (const placed of kept) applyStoredPack(again, placed);
-      // Duplicates leave nothing in the journal but the time of the boot's last touch and of being heard.
+      // Duplicates leave nothing in the journal but the time of the boot's last touch and of being
+      // heard.
       const essence = ({ boots, latestMs, conflict, counts }: NodeState): unknown => ({
         boots: boots
           .map((boot) => ({ ...boot, lastActivityMs: 0, digests: [], retainedHello: 0 }))

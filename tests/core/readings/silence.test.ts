@@ -1,4 +1,7 @@
-/** Rows of who was heard when, and what became news: '0 p' a pack at minute 0; `here gone no-power`, with `'` for a retained copy. */
+/**
+ * Rows of who was heard when, and what became news: '0 p' a pack at minute 0; `here gone no-power`,
+ * with `'` for a retained copy.
+ */
 import { describe, expect, test } from 'vitest';
 import {
   newNode,

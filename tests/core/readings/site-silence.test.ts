@@ -1,4 +1,7 @@
-/** Rows of 'minute node says': s silent (since ten minutes before, or `s@since`), h heard; and what the wells and the site are told. */
+/**
+ * Rows of 'minute node says': s silent (since ten minutes before, or `s@since`), h heard; and what
+ * the wells and the site are told.
+ */
 import { describe, expect, test } from 'vitest';
 import type { NewsItem } from '../../../src/core/readings/news.ts';
 import {

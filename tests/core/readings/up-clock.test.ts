@@ -21,7 +21,10 @@ test('seeUp: an earlier edge moves it at once, however it was found', () => {
   expect(updateUpClock(late, 62_000, NOON + 60_000).anchorMs).toBe(NOON - 2_000);
 });
 
-/** A node whose crystal is off, over a link that delays; now and then cut off for hours, sending what it kept oldest first. */
+/**
+ * A node whose crystal is off, over a link that delays; now and then cut off for hours, sending
+ * what it kept oldest first.
+ */
 const life = fc.record({
   ppm: fc.integer({ min: -90, max: 90 }),
   delays: fc.array(fc.integer({ min: 50, max: 900 }), { minLength: 50, maxLength: 50 }),
@@ -45,7 +48,8 @@ test('seeUp: with drift, delay and outages the times stay within 1.5 s of the tr
           const before = clock.anchorMs;
           clock = updateUpClock(clock, packMs, trueMs(upMs) + delays[n % 50]! + i * 40);
           if (clock.anchorMs !== before) moves++;
-          // What lay in the outage is placed by the clock after it: the drift of ten hours at 90 ppm is 3.3 s.
+          // What lay in the outage is placed by the clock after it: the drift of ten hours at 90
+          // ppm is 3.3 s.
           const slackMs = 1_500 + (waiting.length > 1 ? 3_300 : 0);
           expect(Math.abs(clock.anchorMs + packMs - trueMs(packMs))).toBeLessThan(slackMs);
         }

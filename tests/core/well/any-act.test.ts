@@ -1,4 +1,7 @@
-/** Whatever act the reader takes, the engine takes it: no throw, and the well is saved and loaded without a loss. */
+/**
+ * Whatever act the reader takes, the engine takes it: no throw, and the well is saved and loaded
+ * without a loss.
+ */
 import * as fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { ALARM_KINDS } from '../../../shared/text/en/alarms/kinds.ts';
@@ -116,7 +119,9 @@ const written: Record<Act['kind'], fc.Arbitrary<object>> = {
   tick: fc.constant({}),
 };
 
-/** As a kept past is read, so that lines that no reading can be corrected by reach the engine too. */
+/**
+ * As a kept past is read, so that lines that no reading can be corrected by reach the engine too.
+ */
 const act = fc
   .constantFrom(...ACT_KINDS)
   .chain((kind) =>

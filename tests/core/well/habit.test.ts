@@ -1,4 +1,7 @@
-/** Weeks of a well through the engine: what it does by the clock, days of 23 and 25 h, and what was normal before a visit. */
+/**
+ * Weeks of a well through the engine: what it does by the clock, days of 23 and 25 h, and what was
+ * normal before a visit.
+ */
 import { describe, expect, it } from 'vitest';
 import type { BaselineEvent } from '../../../shared/api/events.ts';
 import { channelCode } from '../../../src/core/domain/channels.ts';
@@ -32,8 +35,8 @@ function card(): Card {
 }
 
 /**
- * Runs of two minutes at these hours after `fromMs`, for so many days. Pressure rises in them, holds, and falls within five minutes before the
- * next: somebody draws water.
+ * Runs of two minutes at these hours after `fromMs`, for so many days. Pressure rises in them,
+ * holds, and falls within five minutes before the next: somebody draws water.
  */
 function live(
   well: WellState,

@@ -1,4 +1,7 @@
-/** Several pumps on one well, a pressure of one pump alone, and a flow meter: streams written by hand through the whole engine. */
+/**
+ * Several pumps on one well, a pressure of one pump alone, and a flow meter: streams written by
+ * hand through the whole engine.
+ */
 import { describe, expect, it } from 'vitest';
 import type { AlarmEvent, CycleEvent, DayEvent } from '../../../shared/api/events.ts';
 import { channelCode } from '../../../src/core/domain/channels.ts';
@@ -57,7 +60,10 @@ function play(card: object, seconds: number, at: (s: number) => Now): Reported {
 const inWords = ({ alarm, pump, state, priority, at }: AlarmEvent): string =>
   `${at.slice(5, 10)} ${pump ?? 'well'} ${alarm} ${state}${priority ? ` ${priority}` : ''}`;
 
-/** A fill of three minutes each hundred, between 276 and 414 kPa: how far along it is, and which fill of the stream it is. */
+/**
+ * A fill of three minutes each hundred, between 276 and 414 kPa: how far along it is, and which
+ * fill of the stream it is.
+ */
 const PERIOD_S = 6000;
 const FILL_S = 180;
 function fillAt(s: number): { n: number; running: boolean; pa: number } {

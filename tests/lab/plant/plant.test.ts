@@ -25,7 +25,8 @@ describe('a sound well', () => {
     expect(new Set(played.cycles.map((c) => c.startedMs % 1000)).size).toBeGreaterThan(4);
   });
 
-  // 83 to 88 gallons a person and day (USGS 2010 and 2015, quoted): 314 to 333 L; a household of one to three.
+  // 83 to 88 gallons a person and day (USGS 2010 and 2015, quoted): 314 to 333 L; a household of
+  // one to three.
   it('uses what a household uses', () => {
     expect(played.days).toHaveLength(3);
     for (const d of played.days) {

@@ -18,7 +18,10 @@ const flow = (
   at: { liftM?: number; kpa?: number; speed?: number } = {},
 ): number => pumpFlow(PUMP, { ...HEALTHY, ...wrong }, { liftM: 24, kpa: 350, speed: 1, ...at });
 
-/** Head that the pump makes at a flow, m: the curve itself, which the pump's flow is solved from. A quarter of its fall is linear. */
+/**
+ * Head that the pump makes at a flow, m: the curve itself, which the pump's flow is solved from. A
+ * quarter of its fall is linear.
+ */
 function pumpHeadM(plan: PumpPlan, flowLPerS: number, speed = 1): number {
   const x = flowLPerS / plan.runOutLPerS;
   return plan.shutOffHeadM * (speed * speed - (speed * x) / 4 - (3 / 4) * x * x);
@@ -104,8 +107,8 @@ describe('the motor', () => {
     expect(driveIdleAmps(PUMP)).toBeLessThan(0.1);
   });
 
-  // NEC code letter L for 1 hp, 230 V, one phase: 39.1 to 43.4 A at 8 A of full load: 4.9 to 5.4 times; "typically six or more"
-  // (EC&M 2023).
+  // NEC code letter L for 1 hp, 230 V, one phase: 39.1 to 43.4 A at 8 A of full load: 4.9 to 5.4
+  // times; "typically six or more" (EC&M 2023).
   it('takes five to six times its full current when locked', () => {
     expect(lockedRotorAmps(PUMP, 1) / PUMP.fullFlowAmps).toBeGreaterThan(4.9);
     expect(lockedRotorAmps(PUMP, 1) / PUMP.fullFlowAmps).toBeLessThan(6.5);

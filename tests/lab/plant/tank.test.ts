@@ -27,7 +27,10 @@ function tank(volumeL: number, prechargePsi: number, gaugeKpa: number, atmospher
   return made;
 }
 
-/** Draws until the air stands at a gauge pressure; the steps are slow, so the air keeps the room's temperature. */
+/**
+ * Draws until the air stands at a gauge pressure; the steps are slow, so the air keeps the room's
+ * temperature.
+ */
 function drawSlowly(from: TankState, toKpa: number, atmosphere: number): number {
   let drawn = 0;
   while (airKpa(from) - atmosphere > toKpa) {
@@ -39,8 +42,8 @@ function drawSlowly(from: TankState, toKpa: number, atmosphere: number): number 
 }
 
 describe('the tank', () => {
-  // The Driller 2006 (30/50 with 28 psi: 0.295) and the table computed from Boyle's law beside it; by altitude with the US
-  // Standard Atmosphere 1976 (from memory), same table.
+  // The Driller 2006 (30/50 with 28 psi: 0.295) and the table computed from Boyle's law beside it;
+  // by altitude with the US Standard Atmosphere 1976 (from memory), same table.
   it.each([
     { cutIn: 20, cutOut: 40, precharge: 18, altitudeM: 0, factor: 0.3446 },
     { cutIn: 30, cutOut: 50, precharge: 28, altitudeM: 0, factor: 0.2953 },
@@ -139,7 +142,8 @@ describe('the air of the tank', () => {
     const was = t.airJPerK;
     day();
     const lost = was - t.airJPerK;
-    // 600 L x 0.0084 J/K per L and atmosphere x 3.7 - 0.9 atmospheres: 14 J/K at most (Henry's law; solubility from memory).
+    // 600 L x 0.0084 J/K per L and atmosphere x 3.7 - 0.9 atmospheres: 14 J/K at most (Henry's law;
+    // solubility from memory).
     expect(lost).toBeGreaterThan(1);
     expect(lost).toBeLessThan(14);
     for (let starts = 0; starts < 40; starts++) chargeAtStart(t, 0);

@@ -1,4 +1,7 @@
-/** `npm run score` as a person starts it: src/lab/score/main.ts with workers.ts and its worker.ts, built, on one short case. */
+/**
+ * `npm run score` as a person starts it: src/lab/score/main.ts with workers.ts and its worker.ts,
+ * built, on one short case.
+ */
 import { spawnSync } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';

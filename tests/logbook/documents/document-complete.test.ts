@@ -21,7 +21,10 @@ const PNG = [
   ...chunk('IDAT', latin('IEND')),
   ...chunk('IEND', []),
 ];
-/** A photo with a small picture in its first segment, which has an end of its own, and a scan with a stuffed byte and a restart. */
+/**
+ * A photo with a small picture in its first segment, which has an end of its own, and a scan with a
+ * stuffed byte and a restart.
+ */
 const JPEG = [
   [0xff, 0xd8],
   [0xff, 0xe1, 0, 8, 0xff, 0xd8, 1, 2, 0xff, 0xd9],
@@ -46,7 +49,8 @@ describe('a paper that', () => {
     const type = detectMediaType(bytes)!;
     expect(isComplete(bytes, type)).toBe(true);
     for (let n = 13; n < bytes.length - 1; n++) {
-      // A HEIC that ends between two boxes is a whole file of fewer boxes, and a PDF is whole with its mark.
+      // A HEIC that ends between two boxes is a whole file of fewer boxes, and a PDF is whole with
+      // its mark.
       const mayEnd =
         (type === 'image/heic' && n === 16) || (type === 'application/pdf' && n >= bytes.length - 1);
       expect(isComplete(bytes.subarray(0, n), type), `${n} of ${bytes.length}`).toBe(mayEnd);

@@ -102,7 +102,8 @@ describe('a packet is refused', () => {
   test.each(rows)('%s', (_, bytes, says) => expect(problem(bytes)).toMatch(says));
 
   test('of a size that it does not have', () => {
-    // The central directory says of the record that it is longer than it may be (APPNOTE 4.3.12: 24 bytes after the mark).
+    // The central directory says of the record that it is longer than it may be (APPNOTE 4.3.12: 24
+    // bytes after the mark).
     const bytes = zip();
     const at = bytes.indexOf('record.ndjson', bytes.lastIndexOf('mill.html')) - 46;
     expect(bytes.readUInt32LE(at)).toBe(0x02014b50);
@@ -178,7 +179,8 @@ describe('openZip', () => {
   });
 
   test('looks at no more entries than are there, whatever a ZIP64 end record claims', () => {
-    // APPNOTE 4.3.14 and 4.3.15: an end record and its locator, put before the usual end, that claim 2^32 - 1 entries.
+    // APPNOTE 4.3.14 and 4.3.15: an end record and its locator, put before the usual end, that
+    // claim 2^32 - 1 entries.
     const usual = small('a');
     const end = usual.length - 22;
     const record = Buffer.alloc(56);

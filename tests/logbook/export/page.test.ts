@@ -1,4 +1,7 @@
-/** The packet's page as text: a small well's is kept as a snapshot, and its markup is held to be whole. */
+/**
+ * The packet's page as text: a small well's is kept as a snapshot, and its markup is held to be
+ * whole.
+ */
 import { describe, expect, test } from 'vitest';
 import { buildExportPage } from '../../../src/logbook/export/export.ts';
 import type { WellRecord } from '../../../src/logbook/export/record.ts';

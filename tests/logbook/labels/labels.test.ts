@@ -234,7 +234,8 @@ describe('the tank’s label', () => {
     expect(text(label('tank', { well: 'barn', ...card }))[0]).toBe(first);
   });
 
-  // The published table (tests/core/hydraulics/tank.test.ts): gallons between the switch points with the precharge 2 psi under cut-in.
+  // The published table (tests/core/hydraulics/tank.test.ts): gallons between the switch points
+  // with the precharge 2 psi under cut-in.
   test.each([
     ['20/40', '20 gal', '7 gal', '34 %'],
     ['30/50', '44 gal', '13 gal', '30 %'],

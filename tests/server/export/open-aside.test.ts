@@ -1,4 +1,7 @@
-/** A packet opened on its own thread (src/server/export/open-worker.ts), from sources and as it is built. */
+/**
+ * A packet opened on its own thread (src/server/export/open-worker.ts), from sources and as it is
+ * built.
+ */
 import { unzipSync, zipSync } from 'fflate';
 import { describe, expect, test } from 'vitest';
 import { buildExportZip } from '../../../src/logbook/export/export.ts';

@@ -1,4 +1,7 @@
-/** A packet goes out, comes into an empty Stillwell and goes out again, over the API of servers that run: the same bytes, papers included. */
+/**
+ * A packet goes out, comes into an empty Stillwell and goes out again, over the API of servers that
+ * run: the same bytes, papers included.
+ */
 import { createHash } from 'node:crypto';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -42,7 +45,10 @@ async function start(dataDir: string, days: number): Promise<RunningServer> {
   return station;
 }
 
-/** A server that knows the mill's well as its own. What its engine made is put in once it runs: it would make nothing without readings. */
+/**
+ * A server that knows the mill's well as its own. What its engine made is put in once it runs: it
+ * would make nothing without readings.
+ */
 async function millServer(): Promise<RunningServer> {
   const dataDir = folder();
   const isMade = ({ change }: Change): boolean => ['cycle', 'day', 'baseline', 'alarm'].includes(change);

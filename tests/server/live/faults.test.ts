@@ -1,4 +1,6 @@
-/** What goes wrong stays where it is: a full disk loses nothing, a fault of our own stops one well. */
+/**
+ * What goes wrong stays where it is: a full disk loses nothing, a fault of our own stops one well.
+ */
 import { describe, expect, it } from 'vitest';
 import { helloText, MINUTE, NOON, openRig, packText, times, type Rig } from './rig.ts';
 import { useTestTimers } from './timers.ts';

@@ -1,4 +1,7 @@
-/** A reference reading followed through the whole line: packs of a node in, what the page is told out. */
+/**
+ * A reference reading followed through the whole line: packs of a node in, what the page is told
+ * out.
+ */
 import { mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';

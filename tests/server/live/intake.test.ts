@@ -1,4 +1,6 @@
-/** What comes, whatever it is, is placed, doubled, refused or held back, and never stops the next. */
+/**
+ * What comes, whatever it is, is placed, doubled, refused or held back, and never stops the next.
+ */
 import { describe, expect, it } from 'vitest';
 import { helloText, NOON, openRig, packText, times } from './rig.ts';
 import { useTestTimers } from './timers.ts';

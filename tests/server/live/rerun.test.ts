@@ -1,4 +1,7 @@
-/** Late packs run a well again from what was kept: rarely, and so that nobody hears the same twice, and hears of what was wrong. */
+/**
+ * Late packs run a well again from what was kept: rarely, and so that nobody hears the same twice,
+ * and hears of what was wrong.
+ */
 import { describe, expect, it } from 'vitest';
 import { helloText, HOUR, MINUTE, NOON, openRig, packText, times, type Rig } from './rig.ts';
 import { useTestTimers } from './timers.ts';
@@ -12,7 +15,10 @@ const CARD = {
   reads: { current: 'panel:current', pressure: 'house:pressure' },
 };
 
-/** A minute of each node, its last reading at the minute's end and on its way at once; the house may send other readings, or none. */
+/**
+ * A minute of each node, its last reading at the minute's end and on its way at once; the house may
+ * send other readings, or none.
+ */
 async function minuteOf(rig: Rig, seq: number, house: readonly number[] | undefined): Promise<void> {
   const fromMs = rig.nowMs() + 10_000;
   await rig.wait(MINUTE);
@@ -78,7 +84,8 @@ describe('late packs', () => {
   it('that show an alarm to have been wrong withdraw it, and whoever was told hears so', async () => {
     const rig = await begun();
     for (let seq = 1; seq <= 5; seq++) await minuteOf(rig, seq, times(6, 330));
-    // One reading of each minute in six came; the other five come late and say that there was water.
+    // One reading of each minute in six came; the other five come late and say that there was
+    // water.
     for (let seq = 6; seq <= 10; seq++) await minuteOf(rig, 2 * seq, [3]);
     expect(await rig.alarms('no-start')).toMatchObject([{ well: 'mill', state: 'unacknowledged' }]);
     expect(await rig.notices()).toMatchObject([{ what: 'raised' }]);
@@ -100,7 +107,8 @@ describe('late packs', () => {
     const rig = await begun();
     for (let seq = 1; seq <= 5; seq++) await minuteOf(rig, seq, times(6, 330));
     for (let seq = 6; seq <= 10; seq++) await minuteOf(rig, 2 * seq, times(6, 3));
-    // One reading of each minute in six says that there is water; the other five come late and say that there was none.
+    // One reading of each minute in six says that there is water; the other five come late and say
+    // that there was none.
     for (let seq = 11; seq <= 80; seq++) await minuteOf(rig, 2 * seq, [330]);
     expect((await rig.notices()).map((notice) => notice.what)).toEqual(['raised', 'cleared']);
     for (let seq = 11; seq <= 80; seq++) {
@@ -111,7 +119,8 @@ describe('late packs', () => {
       );
     }
     await rig.wait(2 * MINUTE);
-    // By then it had been found again of the last minutes alone: that one goes on, and nobody hears of it twice.
+    // By then it had been found again of the last minutes alone: that one goes on, and nobody hears
+    // of it twice.
     const reported = ['raised', 'cleared', 'raised'];
     expect((await rig.notices()).map((notice) => notice.what)).toEqual(reported);
     for (let seq = 84; seq <= 154; seq++) await minuteOf(rig, 2 * seq, times(6, 330));

@@ -1,4 +1,7 @@
-/** A store that takes its time: what comes during a commit waits, and nobody sees what is not kept yet. */
+/**
+ * A store that takes its time: what comes during a commit waits, and nobody sees what is not kept
+ * yet.
+ */
 import { afterEach, beforeEach, expect, it, vi } from 'vitest';
 import { openLiveServer } from '../../../src/server/live/server.ts';
 import { openStore } from '../../../src/store/open-store.ts';

@@ -1,4 +1,7 @@
-/** The fields that people fill in, against the keys that the reader knows; flat cards there and back; what differs. */
+/**
+ * The fields that people fill in, against the keys that the reader knows; flat cards there and
+ * back; what differs.
+ */
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { cardChanges } from '../../../shared/card/changes.ts';

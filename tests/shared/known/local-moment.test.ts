@@ -1,4 +1,7 @@
-/** Reference: the Temporal polyfill, which carries the rules of the proposal ("compatible" disambiguation). */
+/**
+ * Reference: the Temporal polyfill, which carries the rules of the proposal ("compatible"
+ * disambiguation).
+ */
 import * as fc from 'fast-check';
 import { Temporal } from 'temporal-polyfill';
 import { expect, test } from 'vitest';

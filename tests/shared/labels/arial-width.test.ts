@@ -2,7 +2,8 @@ import { describe, expect, test } from 'vitest';
 import { arialWidth } from '../../../shared/labels/arial-width.ts';
 
 describe('arialWidth', () => {
-  // Advances of Helvetica, whose widths Arial has: Adobe's metrics of the 14 core fonts of PDF, from memory.
+  // Advances of Helvetica, whose widths Arial has: Adobe's metrics of the 14 core fonts of PDF,
+  // from memory.
   test.each<[text: string, bold: boolean, thousandths: number]>([
     [' ', false, 278],
     ['A', false, 667],

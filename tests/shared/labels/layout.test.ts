@@ -1,4 +1,7 @@
-/** Labels with long words, many facts and none, at every size: nothing may stand outside, or on something else. */
+/**
+ * Labels with long words, many facts and none, at every size: nothing may stand outside, or on
+ * something else.
+ */
 import { encode } from 'uqr';
 import { describe, expect, test } from 'vitest';
 import {

@@ -4,7 +4,10 @@ import { encode } from 'uqr';
 import { describe, expect, test } from 'vitest';
 import { MIN_MODULE_MM, makeQrCode, QUIET_ZONE_MODULES, type QrCode } from '../../../shared/labels/qr.ts';
 
-/** The package is CommonJS: what it exports is under `default` for the compiler, and is the function itself where it runs. */
+/**
+ * The package is CommonJS: what it exports is under `default` for the compiler, and is the function
+ * itself where it runs.
+ */
 const readCode = jsqr as unknown as typeof jsqr.default;
 const PIXELS = 4;
 

@@ -24,7 +24,8 @@ describe('SHEETS', () => {
     },
   );
 
-  // As these two are laid out commonly: 10 to a Letter sheet leave 0.156 in at the sides and 1/2 in above; 8 to an A4 sheet 4.65 and 13.1 mm.
+  // As these two are laid out commonly: 10 to a Letter sheet leave 0.156 in at the sides and 1/2 in
+  // above; 8 to an A4 sheet 4.65 and 13.1 mm.
   test.each([
     ['letter-10-stock', 3.97, 12.7, 106.36],
     ['letter-6-stock', 3.97, 12.7, 106.36],

@@ -102,7 +102,8 @@ describe('parseQuantity reads', () => {
     ['psi', 'pressure', 'must be a pressure in kPa, psi or bar'],
     ['4 0 psi', 'pressure', 'must be a pressure in kPa, psi or bar'],
     ['1,5 bar', 'pressure', 'must be a pressure in kPa, psi or bar'],
-    // A thousandth of an ohm, or a million? Only capitals tell, and a thousandth is nothing that is measured here.
+    // A thousandth of an ohm, or a million? Only capitals tell, and a thousandth is nothing that is
+    // measured here.
     ['500 m\u03a9', 'resistance', 'must be a resistance in ohm, kohm or megohm'],
     ['500 mohm', 'resistance', 'must be a resistance in ohm, kohm or megohm'],
     ['105 F', 'capacitance', 'must be a capacitance in uF'],
@@ -197,7 +198,8 @@ describe('printQuantity', () => {
         (si, dimension, system) => {
           const read = parseQuantity(formatQuantity(si, dimension, system, 6), dimension);
           const share = 'si' in read ? Math.abs(read.si / si - 1) : 1;
-          // A plate size stands for what is within 1 % of it. Six decimals of a minute are 0.01 % of a second at worst.
+          // A plate size stands for what is within 1 % of it. Six decimals of a minute are 0.01 %
+          // of a second at worst.
           expect(share).toBeLessThan(dimension === 'power' ? 0.011 : 0.0001);
         },
       ),

@@ -1,4 +1,7 @@
-/** shared/text/en/ALARMS.md says what the words say. After a change of wording: `npx vitest run … -u` writes it anew. */
+/**
+ * shared/text/en/ALARMS.md says what the words say. After a change of wording:
+ * `npx vitest run … -u` writes it anew.
+ */
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { format, resolveConfig } from 'prettier';

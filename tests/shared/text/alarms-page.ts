@@ -1,6 +1,7 @@
 /**
- * What every alarm says, needs, asks for first, and when it can be wrong, as one page for people: made of the same words as notices and
- * pages, so that the written page cannot say something else. Priorities are read from the contract's table.
+ * What every alarm says, needs, asks for first, and when it can be wrong, as one page for people:
+ * made of the same words as notices and pages, so that the written page cannot say something else.
+ * Priorities are read from the contract's table.
  */
 import { ALARM_WORDS } from '../../../shared/text/en/alarms/alarm-words.ts';
 import { CAUSE_WORDS } from '../../../shared/text/en/causes/cause-words.ts';
@@ -47,7 +48,9 @@ export function alarmsPage(contract: string): string {
   ].join('\n');
 }
 
-/** Rows of the contract's table: `| \`dry-run\` | now | it runs … |`; one row may name two kinds. */
+/**
+ * Rows of the contract's table: `| \`dry-run\` | now | it runs … |`; one row may name two kinds.
+ */
 export function prioritiesOf(contract: string): Map<string, string> {
   const found = new Map<string, string>();
   for (const [, kinds, priority] of contract.matchAll(

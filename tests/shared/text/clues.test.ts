@@ -1,4 +1,7 @@
-/** The clues: whole sentences in both units, odds for known causes, and reasons that are those that weighed. */
+/**
+ * The clues: whole sentences in both units, odds for known causes, and reasons that are those that
+ * weighed.
+ */
 import { describe, expect, test } from 'vitest';
 import { CLUES, evaluateClues } from '../../../shared/text/en/causes/clues.ts';
 import { causeEvidence } from '../../../shared/text/en/causes/cause-evidence.ts';

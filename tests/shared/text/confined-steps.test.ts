@@ -1,6 +1,7 @@
 /**
- * Steps that send a person to where people have died: into a well pit, where on older farms tank, gauge, valves and switch are, and to a
- * storage tank. Such steps are found by their words, in whichever text they are, and each must carry its caution.
+ * Steps that send a person to where people have died: into a well pit, where on older farms tank,
+ * gauge, valves and switch are, and to a storage tank. Such steps are found by their words, in
+ * whichever text they are, and each must carry its caution.
  */
 import { describe, expect, test } from 'vitest';
 import { ALARM_WORDS } from '../../../shared/text/en/alarms/alarm-words.ts';

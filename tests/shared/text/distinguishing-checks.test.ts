@@ -1,4 +1,7 @@
-/** How to tell causes apart: what is offered for which causes, and that nobody is sent where it is dangerous. */
+/**
+ * How to tell causes apart: what is offered for which causes, and that nobody is sent where it is
+ * dangerous.
+ */
 import { expect, test } from 'vitest';
 import type { Cause } from '../../../shared/text/en/alarms/kinds.ts';
 import {

@@ -1,4 +1,7 @@
-/** Reasons in words: the same figures for readers of US units, of metric ones, and for machines; names that are nobody else's. */
+/**
+ * Reasons in words: the same figures for readers of US units, of metric ones, and for machines;
+ * names that are nobody else's.
+ */
 import { readFileSync, readdirSync } from 'node:fs';
 import { describe, expect, it, test } from 'vitest';
 import { REASON_FORMATS } from '../../../shared/text/en/reasons/format.ts';

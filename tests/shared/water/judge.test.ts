@@ -21,7 +21,8 @@ function verdicts(analyte: string, value: string, unit?: string, drawnOn = '2026
 }
 
 describe('the limits', () => {
-  // Section 5.2 of the reference values: 40 CFR 141 and 143.3 as read or quoted there, each in the unit in which it is printed.
+  // Section 5.2 of the reference values: 40 CFR 141 and 143.3 as read or quoted there, each in the
+  // unit in which it is printed.
   test.each<[analyte: string, limit: string, unit: string, kind: string]>([
     ['nitrate', '10', 'mg/L as N', 'primary'],
     ['nitrate', '44.27', 'mg/L as NO3', 'primary'],
@@ -159,7 +160,8 @@ describe('adviceOf', () => {
     expect(advice?.retestDays).toBe(14);
   });
 
-  // CDC, "Chemicals that can contaminate tap water": boiling will not remove chemicals. Volatile ones, lead and copper: EPA, CDC, ATSDR, from memory.
+  // CDC, "Chemicals that can contaminate tap water": boiling will not remove chemicals. Volatile
+  // ones, lead and copper: EPA, CDC, ATSDR, from memory.
   test.each<[analyte: string, value: string, unit: string, cautions: Caution[]]>([
     ['nitrate', '12', 'mg/L as N', ['nitrate']],
     ['nitrite', '1.2', 'mg/L as N', ['nitrate']],

@@ -14,7 +14,8 @@ type Row = [
 ];
 
 describe('readResult', () => {
-  // Factors: SI prefixes; molar masses of N, NO3 and NO2; the grain of 64.79891 mg and the gallon of 3.785411784 L, both exact.
+  // Factors: SI prefixes; molar masses of N, NO3 and NO2; the grain of 64.79891 mg and the gallon
+  // of 3.785411784 L, both exact.
   test.each<Row>([
     ['Nitrate', '10', 'mg/L as N', 'value', 10, 'mg/L as N'],
     ['Nitrate', '44.268', 'mg/L as NO3', 'value', 10, 'mg/L as N'],
@@ -150,7 +151,8 @@ describe('unitsOffered', () => {
 });
 
 describe('hardnessClass', () => {
-  // Classes of the USGS as quoted in a public table (reference values, 5.3): 0-60, 61-120, 121-180, over 180.
+  // Classes of the USGS as quoted in a public table (reference values, 5.3): 0-60, 61-120, 121-180,
+  // over 180.
   test.each([
     [0, 'soft'],
     [60, 'soft'],

@@ -1,4 +1,7 @@
-/** What must be equal of two runs over the same readings, and what the contract lets differ (section 4). */
+/**
+ * What must be equal of two runs over the same readings, and what the contract lets differ (section
+ * 4).
+ */
 import type { AlarmRow } from '../../../src/store/store.ts';
 import type { Settled, SettledAlarm } from './run-both.ts';
 
@@ -31,8 +34,9 @@ function lines(what: string, one: readonly string[], other: readonly string[]): 
 const sinceMs = (alarm: SettledAlarm): number => Date.parse(alarm.raised.since ?? alarm.raised.at);
 
 /**
- * Alarms that were told while data was still to come, against those that have settled. Told once is told: what overlaps is one alarm,
- * so that a row may stand for several in a row, and begins when it was first told. Where every alarm has its own row all is equal.
+ * Alarms that were told while data was still to come, against those that have settled. Told once is
+ * told: what overlaps is one alarm, so that a row may stand for several in a row, and begins when
+ * it was first told. Where every alarm has its own row all is equal.
  */
 export function alarmDifferences(
   rows: readonly AlarmRow[],

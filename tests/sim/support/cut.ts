@@ -1,6 +1,6 @@
 /**
- * Feeds one well a whole stretch of readings and acts, cut into pieces at any times, with the engine saved and loaded between any two
- * pieces. Whatever the cuts, the same must come out.
+ * Feeds one well a whole stretch of readings and acts, cut into pieces at any times, with the
+ * engine saved and loaded between any two pieces. Whatever the cuts, the same must come out.
  */
 import { readAct } from '../../../src/core/domain/read-act.ts';
 import { defaultCardForNode } from '../../../src/core/domain/read-card.ts';
@@ -17,7 +17,10 @@ import { actsOf, measure, PANEL, PUMP_HOUSE, type Plan } from './scenario.ts';
 /** Channel codes of `current` and `pressure` (src/core/domain/channels.ts). */
 const CODES = { current: 0, pressure: 3 } as const;
 
-/** What the well of two nodes says of a plan, its line passed on to each of `cuts` in turn, and saved and loaded at those of `saves`. */
+/**
+ * What the well of two nodes says of a plan, its line passed on to each of `cuts` in turn, and
+ * saved and loaded at those of `saves`.
+ */
 export function feedInChunks(plan: Plan, cuts: readonly number[], saves: (cut: number) => boolean): string[] {
   const pipeline = newPipeline('mill', newWell(defaultCardForNode('mill')));
   offerAll(pipeline, plan);

@@ -1,6 +1,7 @@
 /**
- * A load of simulated nodes over loopback against a server process that is killed at given counts of packs. The server's clock is moved
- * from here, by what is kept and never by how much time goes by: the machine's speed changes nothing.
+ * A load of simulated nodes over loopback against a server process that is killed at given counts
+ * of packs. The server's clock is moved from here, by what is kept and never by how much time goes
+ * by: the machine's speed changes nothing.
  */
 import { fork, type ChildProcess } from 'node:child_process';
 import { once } from 'node:events';
@@ -9,7 +10,9 @@ import type { ServerMessage, ParentMessage } from './server-process.ts';
 import { isDone, sendTo, startNode, type SimNode } from './sim-node.ts';
 
 const SCRIPT = fileURLToPath(new URL('server-process.ts', import.meta.url));
-/** Nobody runs ahead of the slowest by more packs: time goes on for all alike, and nobody is late. */
+/**
+ * Nobody runs ahead of the slowest by more packs: time goes on for all alike, and nobody is late.
+ */
 const MAX_PACKS_AHEAD = 3;
 /** `kept` goes out once a second a node at most (contract, section 4). */
 const TICK_MS = 1001;

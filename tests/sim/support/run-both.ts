@@ -1,4 +1,7 @@
-/** One journey run through `replay` and through the live server, and what each made of it in one shape that can be compared. */
+/**
+ * One journey run through `replay` and through the live server, and what each made of it in one
+ * shape that can be compared.
+ */
 import { Readable } from 'node:stream';
 import { vi } from 'vitest';
 import type { AlarmEvent, WellEvent } from '../../../shared/api/events.ts';
@@ -89,7 +92,10 @@ export interface LiveRun {
   store: Store;
 }
 
-/** Runs a journey live, by the journey's own clock. Timers are the test's: nothing depends on how fast the machine is. */
+/**
+ * Runs a journey live, by the journey's own clock. Timers are the test's: nothing depends on how
+ * fast the machine is.
+ */
 export async function runLive(
   journey: Scenario,
   disruptions: Disruptions,

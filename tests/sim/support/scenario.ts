@@ -1,7 +1,8 @@
 /**
- * A stretch of a small farm's time, made from a seed: one well whose current comes from one node and whose pressure comes from
- * another, and one ordinary node. What was measured and done is one thing, how it travelled another: the same readings can be packed,
- * ordered and doubled in many ways.
+ * A stretch of a small farm's time, made from a seed: one well whose current comes from one node
+ * and whose pressure comes from another, and one ordinary node. What was measured and done is one
+ * thing, how it travelled another: the same readings can be packed, ordered and doubled in many
+ * ways.
  */
 import { seeded, type Random } from '../../../src/lab/model/random.ts';
 import {
@@ -43,8 +44,8 @@ export interface Delivery {
   /** Up to so long a pack may be late, s; 0: in order. */
   lateS: number;
   /**
-   * The orchard node's clock: true, absent, or two hours behind in the middle third. The last two are placed by arrival, so that
-   * another way of travelling may give other times.
+   * The orchard node's clock: true, absent, or two hours behind in the middle third. The last two
+   * are placed by arrival, so that another way of travelling may give other times.
    */
   clock: 'utc' | 'none' | 'steps';
 }
@@ -71,9 +72,15 @@ const START_MS = Date.UTC(2026, 2, 7, 18, 3, 20);
 const HOUR_MS = 3_600_000;
 /** When the nodes started. */
 const BOOTED_MS = START_MS - 60_000;
-/** After the last arrival, so long that nobody is waited for any more, and not so long that silence is news. */
+/**
+ * After the last arrival, so long that nobody is waited for any more, and not so long that silence
+ * is news.
+ */
 const AFTER_MS = 300_000;
-/** Everything has come so long after it was measured: 5,000 s late, a pack of 300 s, and 600 s till it is doubled. */
+/**
+ * Everything has come so long after it was measured: 5,000 s late, a pack of 300 s, and 600 s till
+ * it is doubled.
+ */
 const MAX_DELAY_MS = 6_000_000;
 /** A node that holds its packs back still says that it is there. */
 const PRESENCE_INTERVAL_MS = 240_000;
@@ -319,7 +326,9 @@ function arrivals(
   return sent;
 }
 
-/** Everything that comes, in order of arrival. What was measured and done depends on the plan alone. */
+/**
+ * Everything that comes, in order of arrival. What was measured and done depends on the plan alone.
+ */
 export function deliver(plan: Plan, delivery: Delivery): Scenario {
   const random = seeded(delivery.seed);
   const columns = measure(plan);

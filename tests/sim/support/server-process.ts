@@ -1,6 +1,7 @@
 /**
- * The whole server in a process of its own, for the test that kills it: broker, store, live loop, outbox and pages as `serve` opens them,
- * by a clock that its parent moves, so that the machine's speed changes nothing. Speaks over the IPC channel of its parent.
+ * The whole server in a process of its own, for the test that kills it: broker, store, live loop,
+ * outbox and pages as `serve` opens them, by a clock that its parent moves, so that the machine's
+ * speed changes nothing. Speaks over the IPC channel of its parent.
  */
 import { DEFAULT_SETTINGS } from '../../../src/config/read-settings.ts';
 import { openServer } from '../../../src/server/server.ts';
@@ -9,7 +10,10 @@ import { openServer } from '../../../src/server/server.ts';
 export type ParentMessage =
   { is: 'clock'; nowMs: number } | { is: 'act'; act: Record<string, unknown> } | { is: 'end'; nowMs: number };
 
-/** What the server says: it takes messages at this port; all that was asked of it is done; something it logged. */
+/**
+ * What the server says: it takes messages at this port; all that was asked of it is done; something
+ * it logged.
+ */
 export type ServerMessage = { is: 'open'; port: number } | { is: 'trouble'; sentence: string };
 
 const [dataDir = '', port = '0', startMs = '0'] = process.argv.slice(2);
@@ -27,7 +31,8 @@ const station = await openServer({
   secrets: { webhooks: {} },
   version: '0.0.0',
   now: () => clock.nowMs,
-  // Nodes that a kill cut off in the middle of a word are turned away in plain words; that is no trouble.
+  // Nodes that a kill cut off in the middle of a word are turned away in plain words; that is no
+  // trouble.
   log: (level, sentence) => (level === 'error' ? send({ is: 'trouble', sentence }) : undefined),
   allowLocal: true,
   autoTick: false,

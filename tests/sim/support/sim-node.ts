@@ -1,6 +1,7 @@
 /**
- * A node that behaves as the contract says (section 4), over a real connection: it holds every pack until `kept` has passed it, sends
- * oldest first, and after each connect says hello and sends again what is not kept.
+ * A node that behaves as the contract says (section 4), over a real connection: it holds every pack
+ * until `kept` has passed it, sends oldest first, and after each connect says hello and sends again
+ * what is not kept.
  */
 import mqtt, { type MqttClient } from 'mqtt';
 import { ackShape } from '../../../src/core/decode/shapes.ts';
@@ -14,7 +15,10 @@ export interface SimNode {
   /** The next seq to send. */
   nextSeq: number;
   connected: boolean;
-  /** Publications of this connection that the broker has not acknowledged, and the highest seq of those it has. */
+  /**
+   * Publications of this connection that the broker has not acknowledged, and the highest seq of
+   * those it has.
+   */
   unanswered: number;
   answeredSeq: number;
   /** Counts connections: answers to an earlier one mean nothing. */
@@ -27,7 +31,10 @@ export interface SimNode {
 export const BOOT = 1234;
 const RECONNECT_MS = 100;
 
-/** `onChange` is called whenever the node might go on: connected, answered, or told how far its packs are safe. */
+/**
+ * `onChange` is called whenever the node might go on: connected, answered, or told how far its
+ * packs are safe.
+ */
 export function startNode(
   name: string,
   packs: Uint8Array[],

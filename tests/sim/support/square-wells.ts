@@ -1,4 +1,7 @@
-/** Wells as simple as can be, for loads: a pump that runs by the clock, pressure that rises while it runs and falls while it rests. */
+/**
+ * Wells as simple as can be, for loads: a pump that runs by the clock, pressure that rises while it
+ * runs and falls while it rests.
+ */
 import { encodeHello } from '../../../src/core/decode/hello.ts';
 import { encodePackJson } from '../../../src/core/decode/senml/encode-pack.ts';
 import type { HelloChannel } from '../../../src/core/decode/messages.ts';

@@ -1,4 +1,7 @@
-/** Readings in any order come out ordered, each time once or, for storage, each different reading once. */
+/**
+ * Readings in any order come out ordered, each time once or, for storage, each different reading
+ * once.
+ */
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import {

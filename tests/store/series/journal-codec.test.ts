@@ -34,7 +34,8 @@ const column: fc.Arbitrary<PackColumn> = fc
     return {
       channel,
       times: Float64Array.from(readings, (it) => it.time),
-      // Without `strict` a fault may have a number, which no pack has: it must come back none the less.
+      // Without `strict` a fault may have a number, which no pack has: it must come back none the
+      // less.
       values: Float64Array.from(readings, (it) =>
         faulty && strict && it.fault !== 0 ? Number.NaN : it.value,
       ),

@@ -1,13 +1,17 @@
 /**
- * Some alarms ask for another first step in one of their forms. A finding names its form in its evidence, so the words follow it wherever
- * the evidence goes: into a mail, onto a page, into the store and back.
+ * Some alarms ask for another first step in one of their forms. A finding names its form in its
+ * evidence, so the words follow it wherever the evidence goes: into a mail, onto a page, into the
+ * store and back.
  */
 import type { Evidence } from '../../../api/events.ts';
 import { ALARM_WORDS } from './alarm-words.ts';
 import { ALARM_FORMS, type AlarmForm, type AlarmKind } from './kinds.ts';
 import type { AlarmWords, FormWords } from './text-shapes.ts';
 
-/** What the evidence of a finding in this form holds. It reads as a figure too: "Switch: should be open". */
+/**
+ * What the evidence of a finding in this form holds. It reads as a figure too: "Switch: should be
+ * open".
+ */
 export const FORM_EVIDENCE = {
   'past-cut-out': { switch: 'should be open' },
 } as const satisfies Record<AlarmForm, Evidence>;

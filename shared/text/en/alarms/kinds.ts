@@ -1,6 +1,7 @@
 /**
- * The closed list of alarms and the list of causes, as the contract (firmware-contract/contract.md, section 6) names them.
- * An alarm that is not here does not exist; `tests/tidy.test.ts` wants wording, a test and causes for each.
+ * The closed list of alarms and the list of causes, as the contract (firmware-contract/contract.md,
+ * section 6) names them. An alarm that is not here does not exist; `tests/tidy.test.ts` wants
+ * wording, a test and causes for each.
  */
 export const ALARM_KINDS = [
   'long-run',
@@ -36,11 +37,17 @@ export const ALARM_KINDS = [
 ] as const;
 export type AlarmKind = (typeof ALARM_KINDS)[number];
 
-/** Forms of an alarm that ask for another first step (./forms.ts): `past-cut-out` of `long-run`, where the switch should have opened. */
+/**
+ * Forms of an alarm that ask for another first step (./forms.ts): `past-cut-out` of `long-run`,
+ * where the switch should have opened.
+ */
 export const ALARM_FORMS = ['past-cut-out'] as const;
 export type AlarmForm = (typeof ALARM_FORMS)[number];
 
-/** How soon a person should act: `now` act now, `soon` within days, `note` worth a look. In words, with the levels within `now`: ./urgency.ts. */
+/**
+ * How soon a person should act: `now` act now, `soon` within days, `note` worth a look. In words,
+ * with the levels within `now`: ./urgency.ts.
+ */
 export const PRIORITIES = ['now', 'soon', 'note'] as const;
 export type Priority = (typeof PRIORITIES)[number];
 
@@ -87,7 +94,9 @@ export const CAUSES = [
 ] as const;
 export type Cause = (typeof CAUSES)[number];
 
-/** A cause and how much of the evidence speaks for it: 0 < weight <= 1, heaviest first in a list. */
+/**
+ * A cause and how much of the evidence speaks for it: 0 < weight <= 1, heaviest first in a list.
+ */
 export interface WeighedCause {
   cause: Cause;
   weight: number;

@@ -1,6 +1,7 @@
 /**
- * The shape of everything that is said to people about an alarm or a cause: short sentences, the trade's terms, a first step that
- * cannot hurt whoever takes it. A well driller should nod and a homeowner should understand.
+ * The shape of everything that is said to people about an alarm or a cause: short sentences, the
+ * trade's terms, a first step that cannot hurt whoever takes it. A well driller should nod and a
+ * homeowner should understand.
  */
 import type { Caution } from '../cautions.ts';
 import type { AlarmForm } from './kinds.ts';
@@ -10,9 +11,15 @@ export interface AlarmWords {
   title: string;
   /** What it means for the well and the people on it. */
   means: string;
-  /** The first thing to do, safe for anyone: look, listen, close a tap, switch off at the breaker, call. */
+  /**
+   * The first thing to do, safe for anyone: look, listen, close a tap, switch off at the breaker,
+   * call.
+   */
   firstStep: string;
-  /** When this alarm can be wrong: what healthy thing, or what other fault, looks the same from here. */
+  /**
+   * When this alarm can be wrong: what healthy thing, or what other fault, looks the same from
+   * here.
+   */
   canBeWrong: string;
   /** What must be measured or known for it, and what more would help. */
   needs: string;

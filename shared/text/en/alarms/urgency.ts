@@ -1,6 +1,7 @@
 /**
- * How soon a person must act, in words. The wire has three priorities; within `now` there are two levels, because a motor that runs without
- * water is ruined in minutes, and a trough that runs low is not. The level follows from the alarm and its form alone.
+ * How soon a person must act, in words. The wire has three priorities; within `now` there are two
+ * levels, because a motor that runs without water is ruined in minutes, and a trough that runs low
+ * is not. The level follows from the alarm and its form alone.
  */
 import type { Evidence } from '../../../api/events.ts';
 import { formOf } from './forms.ts';
@@ -36,7 +37,10 @@ export const URGENCY_WORDS: Record<Urgency, UrgencyWords> = {
   note: { mark: 'Worth a look', instruction: 'worth a look', means: 'Nothing to do in a hurry.' },
 };
 
-/** The level of each alarm where its priority is `now`. Those that are never `now` have one too: a watch may come to raise them. */
+/**
+ * The level of each alarm where its priority is `now`. Those that are never `now` have one too: a
+ * watch may come to raise them.
+ */
 export const NOW_LEVELS: Record<AlarmKind, NowLevel> = {
   // The motor or the pump is being ruined, or pressure rises without a limit.
   'dry-run': 'minutes',
@@ -74,7 +78,10 @@ export const NOW_LEVELS: Record<AlarmKind, NowLevel> = {
   'switch-shift': 'today',
   'cycle-count': 'today',
 };
-/** A form that is more urgent than its alarm. A pump held past its cut-out moves no water and heats what stands in it. */
+/**
+ * A form that is more urgent than its alarm. A pump held past its cut-out moves no water and heats
+ * what stands in it.
+ */
 export const FORM_LEVELS: Record<AlarmForm, NowLevel> = { 'past-cut-out': 'minutes' };
 
 export interface Urgent {

@@ -1,4 +1,7 @@
-/** The evidence for and against each cause of an alarm, in whole sentences: what of its figures moved the weight, and which way. */
+/**
+ * The evidence for and against each cause of an alarm, in whole sentences: what of its figures
+ * moved the weight, and which way.
+ */
 import type { UnitSystem } from '../../../quantity/format-quantity.ts';
 import { evaluateClues } from './clues.ts';
 import type { AlarmKind, Cause, WeighedCause } from '../alarms/kinds.ts';
@@ -9,7 +12,10 @@ export interface CauseEvidence {
   against: string[];
 }
 
-/** One a named cause, in the order of the weights; empty lists where nothing measured speaks either way. */
+/**
+ * One a named cause, in the order of the weights; empty lists where nothing measured speaks either
+ * way.
+ */
 export function causeEvidence(
   alarm: {
     alarm: AlarmKind;

@@ -1,6 +1,6 @@
 /**
- * Which parts each cause is about, so that whoever reads of a cause can read what the part does. The part that fails stands first, then
- * those that show it or that are to be asked about too.
+ * Which parts each cause is about, so that whoever reads of a cause can read what the part does.
+ * The part that fails stands first, then those that show it or that are to be asked about too.
  */
 import type { Cause } from '../alarms/kinds.ts';
 import type { Part } from '../parts/part-words.ts';

@@ -1,8 +1,10 @@
 /**
- * What else was known when an alarm rose, and which causes it speaks for or against: a clue is a figure of the alarm's evidence with a
- * sentence for people and odds for causes. The same table weighs (src/core/alarms/reweigh-by-clues.ts) and explains (./cause-evidence.ts), so that
- * what a page gives as a reason is what moved the weight. Odds over 1 speak for a cause, under 1 against it; they are coarse on purpose,
- * what a technician would call "that settles it", "that fits" and "hardly". From the physics named beside them, not from any recording.
+ * What else was known when an alarm rose, and which causes it speaks for or against: a clue is a
+ * figure of the alarm's evidence with a sentence for people and odds for causes. The same table
+ * weighs (src/core/alarms/reweigh-by-clues.ts) and explains (./cause-evidence.ts), so that what a
+ * page gives as a reason is what moved the weight. Odds over 1 speak for a cause, under 1 against
+ * it; they are coarse on purpose, what a technician would call "that settles it", "that fits" and
+ * "hardly". From the physics named beside them, not from any recording.
  */
 import type { UnitSystem } from '../../../quantity/format-quantity.ts';
 import {
@@ -111,7 +113,10 @@ function ampsShare(share: number): ClueReading {
   };
 }
 
-/** How much stands over the pump says whether it can suck air; how far it has sunk, what the pump must lift (below). */
+/**
+ * How much stands over the pump says whether it can suck air; how far it has sunk, what the pump
+ * must lift (below).
+ */
 function levelM(
   level: number,
   { levelFallM: fall }: Readonly<Record<string, number | string>>,
@@ -127,11 +132,16 @@ function levelM(
   return level > 5 && !hasSunk ? { text, odds: { 'low-well': 0.08 } } : undefined;
 }
 
-/** 3 m more to lift are 30 kPa less for the house: 5 % of what a pump for 60 m gives. Twice that would be felt by any. */
+/**
+ * 3 m more to lift are 30 kPa less for the house: 5 % of what a pump for 60 m gives. Twice that
+ * would be felt by any.
+ */
 const MIN_FALL_M = 3;
 const FAR_FALL_M = 6;
 
-/** A pump that must lift further delivers less and draws less, however much water is left over it. */
+/**
+ * A pump that must lift further delivers less and draws less, however much water is left over it.
+ */
 function levelFallM(fall: number): ClueReading | undefined {
   if (fall >= MIN_FALL_M)
     return {
@@ -204,7 +214,10 @@ function temperatureC(celsius: number): ClueReading | undefined {
   return celsius > 5 ? { text, odds: { frozen: RULES_OUT } } : undefined;
 }
 
-/** Water that ran back leaves an empty pipe, which the next run must fill before the pressure moves. No leak in a house empties it. */
+/**
+ * Water that ran back leaves an empty pipe, which the next run must fill before the pressure moves.
+ * No leak in a house empties it.
+ */
 function lateRiseS(seconds: number): ClueReading {
   return {
     text: () => `A run takes ${formatDuration(seconds)} before the pressure moves.`,
@@ -218,7 +231,10 @@ function lateRiseS(seconds: number): ClueReading {
   };
 }
 
-/** Little against a way back into the well: where nothing shuts between it and the tank, the tank keeps the pipe full. */
+/**
+ * Little against a way back into the well: where nothing shuts between it and the tank, the tank
+ * keeps the pipe full.
+ */
 function promptRiseS(seconds: number): ClueReading {
   return {
     text: () =>
@@ -254,8 +270,9 @@ function deliveryShare(share: number): ClueReading | undefined {
 }
 
 /**
- * Water lost at rest is lost in a run too, and no more of it by a leak in the house. A run that delivers even less loses the rest before the
- * water comes to the gauge: through a hole in the pipe, with the pump's whole pressure behind it.
+ * Water lost at rest is lost in a run too, and no more of it by a leak in the house. A run that
+ * delivers even less loses the rest before the water comes to the gauge: through a hole in the
+ * pipe, with the pump's whole pressure behind it.
  */
 function runsLoseShare(share: number): ClueReading {
   return {

@@ -1,6 +1,7 @@
 /**
- * How a person tells causes apart that readings alone cannot: a look, a question, a valve to close, all of them safe for anyone. Each parts
- * two sides; it is of use where a cause of either side is named.
+ * How a person tells causes apart that readings alone cannot: a look, a question, a valve to close,
+ * all of them safe for anyone. Each parts two sides; it is of use where a cause of either side is
+ * named.
  */
 import type { Caution } from '../cautions.ts';
 import type { Cause, WeighedCause } from '../alarms/kinds.ts';

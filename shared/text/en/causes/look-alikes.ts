@@ -1,6 +1,7 @@
 /**
- * Causes that look alike from current and pressure alone (contract, section 6). No honest reader can tell them apart without one
- * more measurement or a person's look, so they share their weight and are named together, with what would part them.
+ * Causes that look alike from current and pressure alone (contract, section 6). No honest reader
+ * can tell them apart without one more measurement or a person's look, so they share their weight
+ * and are named together, with what would part them.
  */
 import type { Caution } from '../cautions.ts';
 import type { Cause } from '../alarms/kinds.ts';

@@ -1,4 +1,7 @@
-/** The proof of a visit in words: each measure's name, its values, and one sentence that claims no more than was seen. */
+/**
+ * The proof of a visit in words: each measure's name, its values, and one sentence that claims no
+ * more than was seen.
+ */
 import type { ReportLineAnswer, ReportMeasure, ReportSide, VisitAnswer } from '../../../api/visits.ts';
 import { formatNumber, formatQuantity, type UnitSystem } from '../../../quantity/format-quantity.ts';
 import { DAY_MS } from '../../../units/duration.ts';

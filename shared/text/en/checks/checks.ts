@@ -1,6 +1,7 @@
 /**
- * The checks of the first hour: what each asks, and what to do where readings and card differ or cannot be told yet. Worded for whoever
- * stands beside the well with a telephone in the hand; nothing here asks anyone to open a box.
+ * The checks of the first hour: what each asks, and what to do where readings and card differ or
+ * cannot be told yet. Worded for whoever stands beside the well with a telephone in the hand;
+ * nothing here asks anyone to open a box.
  */
 import type { Caution } from '../cautions.ts';
 

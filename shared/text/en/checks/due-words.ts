@@ -1,6 +1,7 @@
 /**
- * The checks that come round on every well: what each is called, why it is worth doing, and how to look, worded for the owner with a
- * telephone in the hand. Nothing here asks anybody to open an electrical box or a well; what needs licensed people says so.
+ * The checks that come round on every well: what each is called, why it is worth doing, and how to
+ * look, worded for the owner with a telephone in the hand. Nothing here asks anybody to open an
+ * electrical box or a well; what needs licensed people says so.
  */
 import type { Dimension } from '../../../quantity/units.ts';
 import type { Caution } from '../cautions.ts';

@@ -1,4 +1,7 @@
-/** What is said to somebody who stands at a tap while a run is followed: how far it is, and what to do next. Nothing here asks anybody to open a box. */
+/**
+ * What is said to somebody who stands at a tap while a run is followed: how far it is, and what to
+ * do next. Nothing here asks anybody to open a box.
+ */
 import type { GuidedRunState } from '../../../api/readings.ts';
 import { HOUR_S } from '../../../units/duration.ts';
 import { formatDuration } from '../format.ts';
@@ -8,7 +11,10 @@ export interface GuideText {
   action: string;
 }
 
-/** As the guide itself gives up (src/logbook/readings/guided-run.ts): a tank of any size is full by then. */
+/**
+ * As the guide itself gives up (src/logbook/readings/guided-run.ts): a tank of any size is full by
+ * then.
+ */
 const MAX_RUN_S = HOUR_S;
 const STOP_PUMP_TEXT =
   'Look for running water. If every tap is shut, switch the pump off at its breaker and call a pump contractor. Nothing was written down.';

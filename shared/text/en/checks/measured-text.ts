@@ -1,4 +1,6 @@
-/** 'Written 40/60 psi, measured 41/59 psi': how what was measured is said beside what is written. */
+/**
+ * 'Written 40/60 psi, measured 41/59 psi': how what was measured is said beside what is written.
+ */
 import type { CardComparison } from '../../../api/card-comparison.ts';
 import {
   toDisplayUnits,
@@ -28,7 +30,9 @@ export function comparisonText(
     : writtenText;
 }
 
-/** Both points of the switch as the trade calls them; undefined where one of them was not measured. */
+/**
+ * Both points of the switch as the trade calls them; undefined where one of them was not measured.
+ */
 export function switchComparisonText(
   beside: readonly CardComparison[],
   units: UnitSystem,

@@ -1,4 +1,7 @@
-/** Readings in words: what each is, how it is usually written, and how somebody takes it who may. What is read in an open box is never explained. */
+/**
+ * Readings in words: what each is, how it is usually written, and how somebody takes it who may.
+ * What is read in an open box is never explained.
+ */
 import { formatQuantity, type UnitSystem } from '../../../quantity/format-quantity.ts';
 import { formatDuration, formatResistance } from '../format.ts';
 
@@ -97,7 +100,9 @@ export const READING_WORDS: Record<ReadingName, ReadingWords> = {
   },
 };
 
-/** What anybody can read at a tap or a gauge, or was told by the contractor who sounded the well. */
+/**
+ * What anybody can read at a tap or a gauge, or was told by the contractor who sounded the well.
+ */
 export const UNQUALIFIED_READINGS: readonly ReadingName[] = [
   'static-level',
   'pumping-level',

@@ -1,7 +1,13 @@
-/** The shape of what is said of a part of the well's system, and the list of parts. The words themselves: parts-*.ts. */
+/**
+ * The shape of what is said of a part of the well's system, and the list of parts. The words
+ * themselves: parts-*.ts.
+ */
 import type { Caution } from '../cautions.ts';
 
-/** In the order in which the water meets them, from the ground up; then what feeds, guards and watches it. */
+/**
+ * In the order in which the water meets them, from the ground up; then what feeds, guards and
+ * watches it.
+ */
 export const PARTS = [
   'well',
   'well-cap',
@@ -39,6 +45,8 @@ export interface PartWords {
   failure: string;
   /** What to ask whoever puts it in or looks after it. */
   questions: readonly string[];
-  /** What must be said along with it: wherever electricity, pressure, frost or foul water can hurt. */
+  /**
+   * What must be said along with it: wherever electricity, pressure, frost or foul water can hurt.
+   */
   cautions: readonly Caution[];
 }

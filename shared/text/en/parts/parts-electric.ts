@@ -1,4 +1,7 @@
-/** Words for what feeds, starts, guards and watches the pump. The trade's common knowledge, in our own words. */
+/**
+ * Words for what feeds, starts, guards and watches the pump. The trade's common knowledge, in our
+ * own words.
+ */
 import type { Part, PartWords } from './part-words.ts';
 
 export const ELECTRIC_PARTS = {

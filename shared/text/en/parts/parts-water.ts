@@ -1,4 +1,7 @@
-/** Words for pipes, tanks and what is done to the water. The trade's common knowledge, in our own words; sources where one is named. */
+/**
+ * Words for pipes, tanks and what is done to the water. The trade's common knowledge, in our own
+ * words; sources where one is named.
+ */
 import type { Part, PartWords } from './part-words.ts';
 
 export const WATER_PARTS = {
@@ -28,7 +31,10 @@ export const WATER_PARTS = {
     ],
     cautions: ['relief-valve', 'tank-pressure', 'lock-out', 'local-rules'],
   },
-  /** 2 psi: Water Systems Council, "Pressure Tanks", 2007. A minute's run: National Driller, article 86027. */
+  /**
+   * 2 psi: Water Systems Council, "Pressure Tanks", 2007. A minute's run: National Driller, article
+   * 86027.
+   */
   'pressure-tank': {
     name: 'Pressure tank',
     purpose:

@@ -1,4 +1,7 @@
-/** Words for what stands in the hole. The trade's common knowledge, in our own words; no source where none is named. */
+/**
+ * Words for what stands in the hole. The trade's common knowledge, in our own words; no source
+ * where none is named.
+ */
 import type { Part, PartWords } from './part-words.ts';
 
 export const WELL_PARTS = {

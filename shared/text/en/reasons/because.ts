@@ -1,6 +1,6 @@
 /**
- * Why a watch cannot tell whether its condition holds, in words. The keys are the closed list: what is not here is no answer. Each ends the
- * sentence "Cannot tell: …".
+ * Why a watch cannot tell whether its condition holds, in words. The keys are the closed list: what
+ * is not here is no answer. Each ends the sentence "Cannot tell: …".
  */
 export const BECAUSE_TEXT = {
   // What is not measured.

@@ -1,6 +1,7 @@
 /**
- * How a reason's figures are printed. A reason holds SI; the reader chooses US units, metric units, or both: "59 psi (407 kPa)". Both is
- * what `replay` prints and what goes to machines, since nobody there has chosen.
+ * How a reason's figures are printed. A reason holds SI; the reader chooses US units, metric units,
+ * or both: "59 psi (407 kPa)". Both is what `replay` prints and what goes to machines, since nobody
+ * there has chosen.
  */
 import { formatNumber, toDisplayUnits, type UnitSystem } from '../../../quantity/format-quantity.ts';
 import type { Dimension } from '../../../quantity/units.ts';
@@ -26,7 +27,9 @@ export interface ReasonFormat {
 const PLURAL = new Intl.PluralRules('en-US');
 const LIST = new Intl.ListFormat('en-US', { type: 'conjunction' });
 
-/** Prints a number of so many decimals in the chosen system, or in both with the second in brackets. */
+/**
+ * Prints a number of so many decimals in the chosen system, or in both with the second in brackets.
+ */
 type Print = (si: number, dimension: Dimension, decimals: (value: number) => number) => string;
 
 const inSystem =

@@ -1,6 +1,7 @@
 /**
- * All reasons why an alarm can be active. A reason and its figures are what is stored; the sentence is made from them when somebody reads it,
- * in that reader's units. A new reason is a line in its alarm's own file; its name and figures are typed from there.
+ * All reasons why an alarm can be active. A reason and its figures are what is stored; the sentence
+ * is made from them when somebody reads it, in that reader's units. A new reason is a line in its
+ * alarm's own file; its name and figures are typed from there.
  */
 import { longRunReasons } from './pump/long-run.ts';
 import { dryRunReasons } from './pump/dry-run.ts';
@@ -36,7 +37,10 @@ import { sensorFaultReasons } from './sensing/sensor-fault.ts';
 import type { ReasonFormat } from './format.ts';
 import type { Figures, ReasonTexts } from './reason-text.ts';
 
-/** What was stored as a sentence before reasons existed, and what another version of the program knows and this one does not. */
+/**
+ * What was stored as a sentence before reasons existed, and what another version of the program
+ * knows and this one does not.
+ */
 const asWrittenReasons = {
   'as-written': ({ text }: { text: string }) => text,
 } satisfies ReasonTexts;

@@ -1,6 +1,7 @@
 /**
- * Why an alarm is active, as a sentence in a reader's units. Alarms of earlier versions were stored with their sentence; so may be one with a
- * reason that this version does not know, if it came from another Stillwell.
+ * Why an alarm is active, as a sentence in a reader's units. Alarms of earlier versions were stored
+ * with their sentence; so may be one with a reason that this version does not know, if it came from
+ * another Stillwell.
  */
 import type { UnitSystem } from '../../../quantity/format-quantity.ts';
 import { REASON_FORMATS } from './format.ts';

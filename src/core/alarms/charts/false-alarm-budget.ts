@@ -1,17 +1,20 @@
 /**
- * One budget a well: so many false alarms a year for all statistical watches together, shared out among them, each share turned into
- * a run length by how many values a year the watch judges. Physical watches have no share: their limits come from the card and the
- * standards.
+ * One budget a well: so many false alarms a year for all statistical watches together, shared out
+ * among them, each share turned into a run length by how many values a year the watch judges.
+ * Physical watches have no share: their limits come from the card and the standards.
  */
 import type { AlarmKind } from '../../../../shared/text/en/alarms/kinds.ts';
 import type { Card } from '../../domain/card.ts';
 
-/** False alarms a year that a well may have by chance, where nobody said otherwise: one in twenty years. */
+/**
+ * False alarms a year that a well may have by chance, where nobody said otherwise: one in twenty
+ * years.
+ */
 export const DEFAULT_FALSE_ALARMS_PER_YEAR = 0.05;
 
 /**
- * How the budget is shared, and how many one-way charts of its run length each kind reads. Of running current each way has its own CUSUM and half of
- * a two-way EWMA.
+ * How the budget is shared, and how many one-way charts of its run length each kind reads. Of
+ * running current each way has its own CUSUM and half of a two-way EWMA.
  */
 const SHARES = {
   'amps-high': { share: 3, charts: 1.5 },
@@ -22,8 +25,9 @@ export type StatisticalKind = keyof typeof SHARES;
 const ALL_SHARES = Object.values(SHARES).reduce((sum, { share }) => sum + share, 0);
 
 /**
- * The run length (values between false alarms) of each chart that keeps a watch within its share; never under a hundred values. The well's budget
- * is its card's (src/core/domain/card.ts); several pumps share it.
+ * The run length (values between false alarms) of each chart that keeps a watch within its share;
+ * never under a hundred values. The well's budget is its card's (src/core/domain/card.ts); several
+ * pumps share it.
  */
 export function runLengthFor(
   kind: StatisticalKind,
@@ -36,8 +40,9 @@ export function runLengthFor(
 }
 
 /**
- * By how much to widen sigma where values hang together as AR(1) with correlation `phi`: a CUSUM sums them, and the sum of correlated
- * values spreads as sigma x sqrt((1 + phi) / (1 - phi)) (the long-run variance of AR(1); Johnson & Bagshaw 1974).
+ * By how much to widen sigma where values hang together as AR(1) with correlation `phi`: a CUSUM
+ * sums them, and the sum of correlated values spreads as sigma x sqrt((1 + phi) / (1 - phi)) (the
+ * long-run variance of AR(1); Johnson & Bagshaw 1974).
  */
 export function autocorrelationFactor(phi: number): number {
   const bounded = Math.min(0.9, Math.max(0, phi));

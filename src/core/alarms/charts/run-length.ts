@@ -1,14 +1,19 @@
 /**
- * From "so many false alarms a year" to a limit: average run lengths (ARL) of CUSUM and EWMA charts, zero-state, independent normal
- * data with known parameters. CUSUM by the Markov chain of Brook & Evans 1972, with Siegmund's closed form for finding limits fast;
- * EWMA by the same chain (Lucas & Saccucci 1990). Published tables beside the tests. Data that hang together (autocorrelation) and baselines that
- * were estimated shorten these: src/core/alarms/charts/false-alarm-budget.ts allows for it.
+ * From "so many false alarms a year" to a limit: average run lengths (ARL) of CUSUM and EWMA
+ * charts, zero-state, independent normal data with known parameters. CUSUM by the Markov chain of
+ * Brook & Evans 1972, with Siegmund's closed form for finding limits fast; EWMA by the same chain
+ * (Lucas & Saccucci 1990). Published tables beside the tests. Data that hang together
+ * (autocorrelation) and baselines that were estimated shorten these:
+ * src/core/alarms/charts/false-alarm-budget.ts allows for it.
  */
 
 /** States of the chain: 120 put published figures within 0.5 %. */
 const STATES = 120;
 
-/** Standard normal distribution function; Abramowitz & Stegun 7.1.26 is too coarse in the tails, so by erfc of Numerical Recipes (1.2e-7 relative). */
+/**
+ * Standard normal distribution function; Abramowitz & Stegun 7.1.26 is too coarse in the tails, so
+ * by erfc of Numerical Recipes (1.2e-7 relative).
+ */
 export function normalCdf(x: number): number {
   const z = Math.abs(x) / Math.SQRT2;
   const t = 1 / (1 + 0.5 * z);
@@ -30,7 +35,8 @@ export function normalCdf(x: number): number {
 }
 
 /**
- * ARL of a one-sided CUSUM that starts at `start`: k and h in sigma, `shift` in sigma of the plotted statistic. The interval
+ * ARL of a one-sided CUSUM that starts at `start`: k and h in sigma, `shift` in sigma of the
+ * plotted statistic. The interval
  * [0, h] is cut in STATES + 1 pieces, the lowest half as wide and holding 0.
  */
 export function cusumArl({
@@ -58,7 +64,10 @@ export function cusumArl({
   return arls[Math.min(STATES, Math.round(start / width))] ?? 1;
 }
 
-/** Siegmund's approximation of the one-sided ARL (Siegmund 1985; Montgomery): within about 3 % of the chain for h of 3 and more. */
+/**
+ * Siegmund's approximation of the one-sided ARL (Siegmund 1985; Montgomery): within about 3 % of
+ * the chain for h of 3 and more.
+ */
 export function siegmundArl({ k, h, shift }: { k: number; h: number; shift: number }): number {
   const drift = shift - k;
   const b = h + 1.166;
@@ -66,10 +75,16 @@ export function siegmundArl({ k, h, shift }: { k: number; h: number; shift: numb
   return (Math.exp(-2 * drift * b) + 2 * drift * b - 1) / (2 * drift * drift);
 }
 
-/** Siegmund's form is long by up to 7 % for k up to 1 (tests/core/alarms/charts.test.ts): by so much more is asked of it. */
+/**
+ * Siegmund's form is long by up to 7 % for k up to 1 (tests/core/alarms/charts.test.ts): by so much
+ * more is asked of it.
+ */
 const SIEGMUND_CORRECTION = 1.07;
 
-/** The limit h, in sigma, at which a one-sided CUSUM with reference k gives a false alarm once in `arl` values or a little more. By bisection of Siegmund's form. */
+/**
+ * The limit h, in sigma, at which a one-sided CUSUM with reference k gives a false alarm once in
+ * `arl` values or a little more. By bisection of Siegmund's form.
+ */
 export function cusumLimit(k: number, arl: number): number {
   let low = 0;
   let high = 50;
@@ -101,12 +116,18 @@ export function ewmaArl(
   return meanSteps(stay)[(states - 1) / 2] ?? 1;
 }
 
-/** A width is searched with fewer states: within 1 % of the run length for lambda of 0.1 and more. Odd, so that one holds 0. */
+/**
+ * A width is searched with fewer states: within 1 % of the run length for lambda of 0.1 and more.
+ * Odd, so that one holds 0.
+ */
 const SEARCH_STATES = 61;
 /** Widths found so far: a pure memory of a costly sum. Keys are rounded, so that there are few. */
 const WIDTH_CACHE = new Map<string, number>();
 
-/** The width L of an EWMA chart that gives a false alarm once in `arl` values or a little more (the next tenth of a decade). */
+/**
+ * The width L of an EWMA chart that gives a false alarm once in `arl` values or a little more (the
+ * next tenth of a decade).
+ */
 export function ewmaWidth(lambda: number, arl: number): number {
   const tenth = Math.ceil(10 * Math.log10(arl) - 1e-9);
   const key = `${lambda.toFixed(3)}/${tenth}`;
@@ -124,7 +145,10 @@ export function ewmaWidth(lambda: number, arl: number): number {
   return high;
 }
 
-/** Mean number of steps until the chain leaves its transient states, from each: solves (I - Q) m = 1 by elimination. */
+/**
+ * Mean number of steps until the chain leaves its transient states, from each: solves (I - Q) m = 1
+ * by elimination.
+ */
 function meanSteps(stay: readonly Float64Array[]): Float64Array {
   const n = stay.length;
   const rows = stay.map((row, at) => {

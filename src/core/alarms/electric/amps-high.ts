@@ -1,6 +1,6 @@
 /**
- * Running current over its normal, or over the motor's maximum. The second is physical: a motor that draws more than its service
- * factor allows is being cooked, whatever is normal for it.
+ * Running current over its normal, or over the motor's maximum. The second is physical: a motor
+ * that draws more than its service factor allows is being cooked, whatever is normal for it.
  */
 import { median } from '../../baseline/robust.ts';
 import {
@@ -19,7 +19,10 @@ import { roundTo } from '../round.ts';
 import type { Scene, Watch } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
-/** Over the maximum by more than a clamp errs (2 %) and a supply strays (5 %), in the median of so many runs. */
+/**
+ * Over the maximum by more than a clamp errs (2 %) and a supply strays (5 %), in the median of so
+ * many runs.
+ */
 const MAX_AMPS_RATIO = 1.07;
 const RUNS = 5;
 const MIN_READINGS = 3;
@@ -48,7 +51,8 @@ function evaluate(scene: Scene, memory: ShiftMemory): Evaluation {
 function maximumFinding(scene: Scene): Active | undefined {
   const { maxAmps } = scene.pump.card;
   const learnedAmps = scene.pump.pinned?.amps?.median;
-  // A clamp that showed more than the maximum from the first day is a wrong card, and told as such (../sensing/sensor-fault.ts).
+  // A clamp that showed more than the maximum from the first day is a wrong card, and told as such
+  // (../sensing/sensor-fault.ts).
   if (maxAmps === undefined || learnedAmps === undefined || learnedAmps > MAX_AMPS_RATIO * maxAmps)
     return undefined;
   const last = recentCycles(
@@ -78,8 +82,8 @@ function maximumFinding(scene: Scene): Active | undefined {
 }
 
 /**
- * What the clamp shows while the pump rests, A: it is not the motor's, and stands in the running current too. The highest of the last
- * half hour; undefined where the pump did not rest in it.
+ * What the clamp shows while the pump rests, A: it is not the motor's, and stands in the running
+ * current too. The highest of the last half hour; undefined where the pump did not rest in it.
  */
 function restLoadAmps(scene: Scene): number | undefined {
   const resting = scene.well.minutes

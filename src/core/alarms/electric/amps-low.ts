@@ -1,6 +1,7 @@
 /**
- * Running current under its normal: the pump does less work. Worn impellers and a falling water level take current away over weeks, a closed
- * valve or a broken shaft at once; what pressure did meanwhile parts them.
+ * Running current under its normal: the pump does less work. Worn impellers and a falling water
+ * level take current away over weeks, a closed valve or a broken shaft at once; what pressure did
+ * meanwhile parts them.
  */
 import { HOUR_MS } from '../../../../shared/units/duration.ts';
 import { median } from '../../baseline/robust.ts';
@@ -22,21 +23,28 @@ import { roundTo } from '../round.ts';
 import type { Scene, Watch } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
-/** As few as have a quarter of fills without draws, so that they are of the same days as the amps. */
+/**
+ * As few as have a quarter of fills without draws, so that they are of the same days as the amps.
+ */
 const FILL_RUNS = 10;
-/** Fills of the same length to this share, while current fell by more than this: jaws that do not close, or a scale that was changed. */
+/**
+ * Fills of the same length to this share, while current fell by more than this: jaws that do not
+ * close, or a scale that was changed.
+ */
 const UNCHANGED_FILL_TOLERANCE = 0.05;
 const MIN_CLAMP_DROP = 0.03;
 /**
- * A small generator under load runs down to 57 Hz and less: a twentieth of the speed takes a seventh of the power and lengthens the fills as
- * wear does (affinity laws). Without volts only its end tells it from wear; it stands in for the grid for two days or three.
+ * A small generator under load runs down to 57 Hz and less: a twentieth of the speed takes a
+ * seventh of the power and lengthens the fills as wear does (affinity laws). Without volts only its
+ * end tells it from wear; it stands in for the grid for two days or three.
  */
 const MAX_GENERATOR_DROP = 0.14;
 const MIN_GENERATOR_FILL_RATIO = 1.05;
 /**
- * A share of speed takes thrice that of power and some 2.4 times that of current; of the flow, against two thirds to four fifths of the shut-off head,
- * three to five times that (affinity laws, head falling with the square of flow; reckoned, not measured): twice the current at most.
- * Fills that lengthen by far more, for so little current, are throttled by a valve.
+ * A share of speed takes thrice that of power and some 2.4 times that of current; of the flow,
+ * against two thirds to four fifths of the shut-off head, three to five times that (affinity laws,
+ * head falling with the square of flow; reckoned, not measured): twice the current at most. Fills
+ * that lengthen by far more, for so little current, are throttled by a valve.
  */
 const MAX_GENERATOR_FILL_PER_AMPS = 3.5;
 /** Fills that take so much longer are part of the reason. */
@@ -113,7 +121,9 @@ function finding(
   };
 }
 
-/** The last runs that the shift is of: the older ones among them drew as ever, and filled as ever. */
+/**
+ * The last runs that the shift is of: the older ones among them drew as ever, and filled as ever.
+ */
 function weakRuns(scene: Scene, { amps, normal }: AmpsShift): Cycle[] {
   const midAmps = (amps + normal) / 2;
   return recentCycles(scene, WEAK_WINDOW_RUNS).filter(
@@ -145,7 +155,8 @@ function normalSwitchFillS({ pump }: Scene): number | undefined {
 
 function causesOf(shift: AmpsShift, fills: number | undefined, supply: number): Active['causes'] {
   const weak = fills !== undefined && fills > 1.05;
-  // A pump that lifts as much as ever at the same pressures does as much work as ever: less current is then the clamp's.
+  // A pump that lifts as much as ever at the same pressures does as much work as ever: less current
+  // is then the clamp's.
   const unchangedFills =
     fills !== undefined &&
     Math.abs(fills - 1) < UNCHANGED_FILL_TOLERANCE &&

@@ -1,8 +1,10 @@
 /**
- * Has running current moved from its normal? Two questions with two measures: a step, against what is normal lately, and a slow
- * drift, against what was first learnt or pinned, because a sliding normal goes along with a slow fault. For the step a CUSUM over
- * runs must speak, for the drift an EWMA, each with a limit from the well's budget of false alarms; and the median of the last runs
- * must be off by more than the supply could do. Where voltage is measured the runs are brought to one supply first (src/core/baseline/supply.ts).
+ * Has running current moved from its normal? Two questions with two measures: a step, against what
+ * is normal lately, and a slow drift, against what was first learnt or pinned, because a sliding
+ * normal goes along with a slow fault. For the step a CUSUM over runs must speak, for the drift an
+ * EWMA, each with a limit from the well's budget of false alarms; and the median of the last runs
+ * must be off by more than the supply could do. Where voltage is measured the runs are brought to
+ * one supply first (src/core/baseline/supply.ts).
  */
 import { median } from '../../baseline/robust.ts';
 import type { Normal } from '../../baseline/baseline.ts';
@@ -18,43 +20,66 @@ import type { AmpsShiftFigures } from '../../../../shared/text/en/reasons/electr
 import { CLEAR, cannotTell, type CannotTell, type Clear } from '../evaluation.ts';
 
 /**
- * A step counts from the larger of 3.3 % and three of the well's own spreads: the least at which a true step of 4 % is found within
- * forty runs, its median being known to about 0.5 % then. Slow drift counts from 5.5 %, so that 6 % is found before it is 8 %.
+ * A step counts from the larger of 3.3 % and three of the well's own spreads: the least at which a
+ * true step of 4 % is found within forty runs, its median being known to about 0.5 % then. Slow
+ * drift counts from 5.5 %, so that 6 % is found before it is 8 %.
  */
 const MIN_STEP = 0.033;
 const MIN_DRIFT = 0.055;
 const LIMIT_SPREADS = 3;
-/** A step under the larger of 4 % and three spreads may be the supply, where voltage is not measured. */
+/**
+ * A step under the larger of 4 % and three spreads may be the supply, where voltage is not
+ * measured.
+ */
 const MIN_SUPPLY_STEP = 0.04;
 /** Runs whose median must be off, and how many of these at least. */
 const STEP_RUNS = 12;
 const DRIFT_RUNS = 20;
 const MIN_RUNS = 8;
-/** A shift that so many newest runs do not show to half any more is over, though the median of all does. */
+/**
+ * A shift that so many newest runs do not show to half any more is over, though the median of all
+ * does.
+ */
 const NEWEST_RUNS = 5;
 const MIN_NEWEST_RATIO = 0.5;
 /** It is over when less than this share of the limit is left. */
 const CLEAR_RATIO = 0.6;
 /** Weight of a new run in the mean that watches for drift: about twenty runs count. */
 const LAMBDA = 0.1;
-/** What clamp, supply and temperature make of the steadiest pump: 0.5 %. A spread under it was learnt from too few runs. */
+/**
+ * What clamp, supply and temperature make of the steadiest pump: 0.5 %. A spread under it was
+ * learnt from too few runs.
+ */
 const MIN_SPREAD_RATIO = 0.005;
-/** Currents of following runs hang together by supply and temperature of the day: AR(1) of about 0.4 (assumed; none was measured). */
+/**
+ * Currents of following runs hang together by supply and temperature of the day: AR(1) of about 0.4
+ * (assumed; none was measured).
+ */
 const AUTOCORRELATION_FACTOR = autocorrelationFactor(0.4);
-/** Where voltage has moved by more than its effect is known, the limit gives way: two standard errors of that. */
+/**
+ * Where voltage has moved by more than its effect is known, the limit gives way: two standard
+ * errors of that.
+ */
 const UNCERTAINTY_FACTOR = 2;
 /** A run forgets so much of the range of currents at rest: half within some 350 runs. */
 const REST_DECAY = 0.002;
 /** A clamp's zero strays by less than this (0.5 % of a 30 A clamp). */
 const MIN_OTHER_LOAD_A = 0.15;
-/** Runs of about the usual length are compared: long ones were held at low pressure by a garden, and draw more. */
+/**
+ * Runs of about the usual length are compared: long ones were held at low pressure by a garden, and
+ * draw more.
+ */
 const MIN_RUN_RATIO = 0.35;
 const MAX_RUN_RATIO = 2.5;
-/** A long run that draws so much less is no garden's: it is long because little comes. The level in a well that is drawn down makes less of it. */
+/**
+ * A long run that draws so much less is no garden's: it is long because little comes. The level in
+ * a well that is drawn down makes less of it.
+ */
 const LONG_RUN_AMPS_DROP = 0.1;
 /**
- * A run's first reading holds its inrush and its last may hold the stop, where the clamp showed a part of a second at work. Two between them
- * leave the median to what the pump draws; of three the stop's would be half, and just the short runs that it was caught in have three.
+ * A run's first reading holds its inrush and its last may hold the stop, where the clamp showed a
+ * part of a second at work. Two between them leave the median to what the pump draws; of three the
+ * stop's would be half, and just the short runs that it was caught in have three.
  */
 const MIN_READINGS = 4;
 
@@ -81,13 +106,17 @@ export interface AmpsShift {
   isDrift: boolean;
   sinceMs: number;
   runs: number;
-  /** Where voltage is measured: its median in those runs, V, and the share by which bringing them to one supply may be off. */
+  /**
+   * Where voltage is measured: its median in those runs, V, and the share by which bringing them to
+   * one supply may be off.
+   */
   volts?: number;
   supplyUncertainty: number;
 }
 
 /**
- * Takes the scene's cycle into the memory's sums and says what shift there is, that there is none, or why that cannot be told.
+ * Takes the scene's cycle into the memory's sums and says what shift there is, that there is none,
+ * or why that cannot be told.
  */
 export function ampsShift(scene: Scene, memory: ShiftMemory): AmpsShift | Clear | CannotTell {
   const { cycle } = scene;
@@ -109,8 +138,8 @@ export function ampsShift(scene: Scene, memory: ShiftMemory): AmpsShift | Clear 
 }
 
 /**
- * What else the conductor carries, as the rests before runs show it: lowest and highest, the nearer end following by a share, so that a load
- * that was taken away is forgotten within some weeks.
+ * What else the conductor carries, as the rests before runs show it: lowest and highest, the nearer
+ * end following by a share, so that a load that was taken away is forgotten within some weeks.
  */
 function recordRest(scene: Scene, memory: ShiftMemory): void {
   const { cycle } = scene;
@@ -128,7 +157,10 @@ function recordRest(scene: Scene, memory: ShiftMemory): void {
   ];
 }
 
-/** Swing of the other load, A: by so much the current of two runs may differ for its sake alone. Less is the clamp's own zero. */
+/**
+ * Swing of the other load, A: by so much the current of two runs may differ for its sake alone.
+ * Less is the clamp's own zero.
+ */
 function otherLoadSwingA(memory: ShiftMemory): number {
   const [low = 0, high = 0] = memory.rest ?? [];
   return high - low > MIN_OTHER_LOAD_A ? high - low : 0;
@@ -228,7 +260,10 @@ function runLength(scene: Scene): number {
   return runLengthFor('amps-high', aYear, scene.well.card);
 }
 
-/** The CUSUM of steps; `off` and `shift` in sigma. It is held at twice its limit, so that it comes back within as many runs as it went. */
+/**
+ * The CUSUM of steps; `off` and `shift` in sigma. It is held at twice its limit, so that it comes
+ * back within as many runs as it went.
+ */
 function stepDirection(
   scene: Scene,
   memory: ShiftMemory,
@@ -259,7 +294,10 @@ function roundToThousandth(value: number): number {
   return Math.round(1000 * value) / 1000;
 }
 
-/** What the measured voltage adds to a finding's figures: volts, and the motor's apparent power at them. */
+/**
+ * What the measured voltage adds to a finding's figures: volts, and the motor's apparent power at
+ * them.
+ */
 export function supplyEvidence(scene: Scene, { volts, amps }: AmpsShift): Record<string, number> {
   const lines = scene.pump.card.phase === 3 ? Math.sqrt(3) : 1;
   return volts === undefined ? {} : { volts: roundTo(volts, 1), voltAmps: roundTo(lines * volts * amps, 0) };
@@ -276,14 +314,18 @@ export function shiftFigures(shift: AmpsShift, mayBeSupply: boolean): AmpsShiftF
   };
 }
 
-/** How much speaks for the supply where its voltage is measured: nothing, unless its effect on this motor is hardly known yet. */
+/**
+ * How much speaks for the supply where its voltage is measured: nothing, unless its effect on this
+ * motor is hardly known yet.
+ */
 export function supplyWeight(shift: AmpsShift): number {
   return shift.supplyUncertainty > 0.01 ? 0.4 : 0;
 }
 
 /**
- * May the supply have done it? A shift under the limit may, where voltage is not measured; once it was said either way the limit moves by a quarter,
- * so that a shift at the limit is not said to be one and the other by turns.
+ * May the supply have done it? A shift under the limit may, where voltage is not measured; once it
+ * was said either way the limit moves by a quarter, so that a shift at the limit is not said to be
+ * one and the other by turns.
  */
 export function mayBeSupply(scene: Scene, memory: ShiftMemory, shift: AmpsShift): boolean {
   if (shift.volts !== undefined || hasVolts(scene)) return false;

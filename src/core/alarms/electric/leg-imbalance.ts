@@ -1,7 +1,8 @@
 /**
- * The three line currents differ too much: the largest deviation from their mean, over the mean (as NEMA MG 1 defines unbalance).
- * Current unbalance is 6 to 10 times the voltage's, which may be 1 %; so 10 % and more is a fault somewhere. What this motor had from the
- * first is allowed 5 points more.
+ * The three line currents differ too much: the largest deviation from their mean, over the mean (as
+ * NEMA MG 1 defines unbalance). Current unbalance is 6 to 10 times the voltage's, which may be 1 %;
+ * so 10 % and more is a fault somewhere. What this motor had from the first is allowed 5 points
+ * more.
  */
 import { HOUR_S } from '../../../../shared/units/duration.ts';
 import { median } from '../../baseline/robust.ts';
@@ -15,8 +16,9 @@ import { weighCauses } from '../weigh-causes.ts';
 const MAX_UNBALANCE = 0.1;
 const MARGIN_OVER_NORMAL = 0.05;
 /**
- * Where lines were even from the first, a lasting move of 5 points is told from 6 % on: makers of submersible motors ask for 5 % at most
- * (common practice). Of twenty runs, a day or more, half must show it: the voltage of an evening does not do it.
+ * Where lines were even from the first, a lasting move of 5 points is told from 6 % on: makers of
+ * submersible motors ask for 5 % at most (common practice). Of twenty runs, a day or more, half
+ * must show it: the voltage of an evening does not do it.
  */
 const LASTING_MAX_UNBALANCE = 0.06;
 const LASTING_RUNS = 20;

@@ -1,6 +1,7 @@
 /**
- * Three phases, and one line carries nothing while others do: the motor single-phases and burns in minutes. Two lines must show
- * current and the third under a tenth of theirs, through a whole minute's readings.
+ * Three phases, and one line carries nothing while others do: the motor single-phases and burns in
+ * minutes. Two lines must show current and the third under a tenth of theirs, through a whole
+ * minute's readings.
  */
 import { HOUR_S, MINUTE_MS } from '../../../../shared/units/duration.ts';
 import type { WeighedCause } from '../../../../shared/text/en/alarms/kinds.ts';
@@ -55,7 +56,10 @@ function evaluate(scene: Scene, memory: SinceMemory): Evaluation {
   };
 }
 
-/** A motor on two lines draws well over its usual in them (root 3 times at full load, from memory); with a clamp off, what it ever did. The dangerous one leads. */
+/**
+ * A motor on two lines draws well over its usual in them (root 3 times at full load, from memory);
+ * with a clamp off, what it ever did. The dangerous one leads.
+ */
 function causesOf(scene: Scene, othersAmps: number): WeighedCause[] {
   const usual = normalAmpsOf(scene);
   if (usual === undefined) return weighCauses({ 'lost-leg': 0.85, 'clamp-off': 0.15 });
@@ -85,7 +89,8 @@ function minuteLineAmps(scene: Scene): number[] | undefined {
   const minute = lastMinute(scene);
   const running = minute && pumpInMinute(scene, minute)?.running;
   if (!running || running.length < 3 || running.some((line) => line.n < MIN_READINGS)) return undefined;
-  // Nothing means nothing: the highest robust reading of the minute counts for the line that may be lost.
+  // Nothing means nothing: the highest robust reading of the minute counts for the line that may be
+  // lost.
   return running.map((line) => line.high);
 }
 

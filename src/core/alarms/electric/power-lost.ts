@@ -1,6 +1,6 @@
 /**
- * The supply is gone: the node said so with its last gasp, or the measured voltage has. Not guessed from a missing current: that is
- * `no-start`, where the cause is shared with an open breaker.
+ * The supply is gone: the node said so with its last gasp, or the measured voltage has. Not guessed
+ * from a missing current: that is `no-start`, where the cause is shared with an open breaker.
  */
 import { HOUR_S, MINUTE_MS } from '../../../../shared/units/duration.ts';
 import { median } from '../../baseline/robust.ts';
@@ -11,16 +11,20 @@ import type { Scene, Watch } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
 /**
- * Half of the voltage runs no motor and no contactor: of what the card says, or of what this pump was seen to run at, since a node may measure
- * one line against neutral. Before its first run that is not known, and a third of the card's is less than either. Without a card 120 V
- * is the least that pumps are made for.
+ * Half of the voltage runs no motor and no contactor: of what the card says, or of what this pump
+ * was seen to run at, since a node may measure one line against neutral. Before its first run that
+ * is not known, and a third of the card's is less than either. Without a card 120 V is the least
+ * that pumps are made for.
  */
 const GONE_RATIO = 0.5;
 const NEVER_RAN_RATIO = 0.3;
 const UNKNOWN_VOLTS = 100;
 const LAST_RUNS = 5;
 
-/** Power that comes and goes is one alarm; while it is back it explains nothing (src/core/alarms/lifecycle/symptoms.ts). */
+/**
+ * Power that comes and goes is one alarm; while it is back it explains nothing
+ * (src/core/alarms/lifecycle/symptoms.ts).
+ */
 const OFF_DELAY_S = HOUR_S;
 
 export const powerLost: Watch<SinceMemory> = {

@@ -1,6 +1,7 @@
 /**
- * Measured voltage outside the motor's range: 10 % of its plate either way ("Electrical Fundamentals", Water Well Journal, 2024; NEMA MG 1).
- * Ten minutes of it, since the start of any large motor dips the supply, and a motor is cooked by hours.
+ * Measured voltage outside the motor's range: 10 % of its plate either way ("Electrical
+ * Fundamentals", Water Well Journal, 2024; NEMA MG 1). Ten minutes of it, since the start of any
+ * large motor dips the supply, and a motor is cooked by hours.
  */
 import { HOUR_S, MINUTE_MS } from '../../../../shared/units/duration.ts';
 import { cannotTell, type Evaluation } from '../evaluation.ts';
@@ -27,7 +28,9 @@ export const supplyVoltage: Watch<SinceMemory> = {
   evaluate,
 };
 
-/** Of a minute in which the supply was gone for a while the mean says nothing of what the motor had. */
+/**
+ * Of a minute in which the supply was gone for a while the mean says nothing of what the motor had.
+ */
 function minuteVolts(minute: MinuteScene, index: number, nominal: number): number | undefined {
   const lines = minute.pumps[index]?.volts;
   if (lines?.every((line) => line.low < GONE_RATIO * nominal)) return undefined;

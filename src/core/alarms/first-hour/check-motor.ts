@@ -1,6 +1,7 @@
 /**
- * Clamp and motor: rest, running current, the place of the clamp, the lines and the supply. Running current is held against the plate;
- * without one, widely, against the published table of the motor's size (NEC 430.248 and 430.250), which sizes conductors and judges no motor (430.6(A)(2)).
+ * Clamp and motor: rest, running current, the place of the clamp, the lines and the supply. Running
+ * current is held against the plate; without one, widely, against the published table of the
+ * motor's size (NEC 430.248 and 430.250), which sizes conductors and judges no motor (430.6(A)(2)).
  */
 import { median } from '../../baseline/robust.ts';
 import type { PumpCard } from '../../domain/card.ts';
@@ -23,20 +24,35 @@ import { weighCauses } from '../weigh-causes.ts';
 /** A clamp's offset: 0.3 A, or 5 % of what the pump draws. */
 const MAX_REST_A = 0.3;
 const MAX_REST_RATIO = 0.05;
-/** Service factor used in full, a clamp of 2 % and a supply of 5 % (see ../electric/amps-high.ts); and the least that a pump at work draws. */
+/**
+ * Service factor used in full, a clamp of 2 % and a supply of 5 % (see ../electric/amps-high.ts);
+ * and the least that a pump at work draws.
+ */
 const MAX_AMPS_RATIO = 1.07;
 const MIN_AMPS_RATIO = 0.55;
-/** No motor stands a third more for long; a pump that raises pressure by 10 psi draws at least half of its plate (common practice, no source). */
+/**
+ * No motor stands a third more for long; a pump that raises pressure by 10 psi draws at least half
+ * of its plate (common practice, no source).
+ */
 const IMPOSSIBLE_HIGH_RATIO = 1.35;
 const IMPOSSIBLE_LOW_RATIO_RAISING = 0.48;
 const IMPOSSIBLE_LOW_RATIO = 0.35;
 const MIN_RAISE_KPA = 10 * KPA_PER_PSI;
-/** Plates of submersible motors lie 0.9 to 1.6 times the table; with a pump's own range that makes this span. */
+/**
+ * Plates of submersible motors lie 0.9 to 1.6 times the table; with a pump's own range that makes
+ * this span.
+ */
 const MIN_TABLE_RATIO = 0.45;
 const MAX_TABLE_RATIO = 1.7;
-/** Of NEMA MG 1 (quoted): the largest deviation from the mean over the mean; current unbalance is up to ten times the 1 % that voltage may have. */
+/**
+ * Of NEMA MG 1 (quoted): the largest deviation from the mean over the mean; current unbalance is up
+ * to ten times the 1 % that voltage may have.
+ */
 const MAX_UNBALANCE = 0.1;
-/** NEMA MG 1 12.44 (from memory), "Electrical Fundamentals", Water Well Journal, 2024: 10 % of the plate either way. */
+/**
+ * NEMA MG 1 12.44 (from memory), "Electrical Fundamentals", Water Well Journal, 2024: 10 % of the
+ * plate either way.
+ */
 const MAX_VOLTS_DEVIATION = 0.1;
 /** Beyond this it is another system: half is one line to neutral, twice is a 460 V motor. */
 const IMPOSSIBLE_VOLTS_DEVIATION = 0.3;
@@ -57,7 +73,8 @@ export function checkRunningAmps(scene: Scene): Check {
   const { card } = scene.pump;
   const amps = firstAmps(scene);
   const maxAmps = card.maxAmps ?? tableAmpsOf(card);
-  // What a drive takes in at part of its speed is no measure of the motor behind it; nor is what one lead of three carries.
+  // What a drive takes in at part of its speed is no measure of the motor behind it; nor is what
+  // one lead of three carries.
   const lead = card.clamp !== undefined && card.clamp !== 'line';
   if (amps === undefined || maxAmps === undefined || card.control === 'variable-speed' || lead)
     return { what: 'running-amps', state: 'not-yet' };
@@ -107,12 +124,18 @@ function impossibleAmps(scene: Scene, amps: number, maxAmps: number): Check['imp
   };
 }
 
-/** A three-wire motor's start lead carries little once it runs (NEC art. 430 knows three leads; which carries what is common practice). */
+/**
+ * A three-wire motor's start lead carries little once it runs (NEC art. 430 knows three leads;
+ * which carries what is common practice).
+ */
 function hasStartLead({ pump }: Scene): boolean {
   return pump.card.wires === 3 && pump.card.phase !== 3;
 }
 
-/** Runs that were found by their current raise pressure: then the clamp sees them. That it misses some is found by ../sensing/clamp-fault.ts. */
+/**
+ * Runs that were found by their current raise pressure: then the clamp sees them. That it misses
+ * some is found by ../sensing/clamp-fault.ts.
+ */
 export function checkClampPlace(scene: Scene): Check {
   const runs = firstRuns(scene);
   return { what: 'clamp-place', state: runs.length < MIN_FIRST_RUNS ? 'not-yet' : 'agrees' };

@@ -1,6 +1,7 @@
 /**
- * Transducer and switch: the unit in which the node sends, whether pressure moves at all, and where the pump starts and stops. A factor
- * that turns what is read into what the card says at both points, and that is one of the factors between units, is a wrong unit and nothing else.
+ * Transducer and switch: the unit in which the node sends, whether pressure moves at all, and where
+ * the pump starts and stops. A factor that turns what is read into what the card says at both
+ * points, and that is one of the factors between units, is a wrong unit and nothing else.
  */
 import { atmosphericKpa } from '../../../../shared/units/altitude.ts';
 import { MIN_FIRST_RUNS, firstCutIn, firstCutOut, firstRuns } from './first-run-values.ts';
@@ -16,12 +17,18 @@ import { roundTo } from '../round.ts';
 import type { Scene } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
-/** What a switch, a dial and a transducer may differ by (3 psi), and what cannot be all of theirs (7 psi, at both points alike): switches go by tens. */
+/**
+ * What a switch, a dial and a transducer may differ by (3 psi), and what cannot be all of theirs (7
+ * psi, at both points alike): switches go by tens.
+ */
 const POINT_TOLERANCE_KPA = 3 * KPA_PER_PSI;
 const IMPOSSIBLE_KPA = 7 * KPA_PER_PSI;
 /** Runs of a working pump move more than a transducer's noise: 1 psi. */
 const MIN_MOVE_KPA = KPA_PER_PSI;
-/** Both points must agree on the factor to this share: a switch is off by 10 % at most when nobody touched it. */
+/**
+ * Both points must agree on the factor to this share: a switch is off by 10 % at most when nobody
+ * touched it.
+ */
 const FACTOR_TOLERANCE = 0.12;
 
 /** Runs that must all show it. */
@@ -63,7 +70,10 @@ export function checkPressureUnit(scene: Scene): Check | undefined {
   };
 }
 
-/** A node that was set up anew: its last runs lie by one of the factors between units off what this switch was learnt to do. */
+/**
+ * A node that was set up anew: its last runs lie by one of the factors between units off what this
+ * switch was learnt to do.
+ */
 export function changedUnit(scene: Scene): Active | undefined {
   const { pinned } = scene.pump;
   const runs = recentCycles(scene, CHANGED_RUNS, isCompleteRun);
@@ -175,7 +185,10 @@ function checkPoint(
   };
 }
 
-/** One point far off may be a switch out of set; both, the same way, are a card of another switch or a gauge that reads wrong. */
+/**
+ * One point far off may be a switch out of set; both, the same way, are a card of another switch or
+ * a gauge that reads wrong.
+ */
 function impossiblePoints(scene: Scene, points: SwitchPoints): Check['impossible'] {
   const awayIn = points.cutIn - points.cardIn;
   const awayOut = points.cutOut - points.cardOut;

@@ -1,6 +1,7 @@
 /**
- * The tank: its air against the switch, and its size against the time of a fill. The trade sets the air 2 psi under cut-in (Water Systems
- * Council, "Pressure Tanks", 2007). By Boyle's law and the pump's rated flow a fill has a time; what is many times off it cannot be this tank and this pump.
+ * The tank: its air against the switch, and its size against the time of a fill. The trade sets the
+ * air 2 psi under cut-in (Water Systems Council, "Pressure Tanks", 2007). By Boyle's law and the
+ * pump's rated flow a fill has a time; what is many times off it cannot be this tank and this pump.
  */
 import { tankDrawdownL, tankOf } from '../../hydraulics/tank.ts';
 import { quantile } from '../../baseline/robust.ts';
@@ -11,17 +12,29 @@ import { roundTo } from '../round.ts';
 import type { Scene } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
-/** More than 10 psi under cut-in wastes the tank; a reading of tyre gauge and switch may put it 1 psi over. */
+/**
+ * More than 10 psi under cut-in wastes the tank; a reading of tyre gauge and switch may put it 1
+ * psi over.
+ */
 const MAX_UNDER_CUT_IN_KPA = 10 * KPA_PER_PSI;
 const MAX_OVER_CUT_IN_KPA = KPA_PER_PSI;
-/** Delivery into the tank over the rated flow: deep water and friction take half of it, a shallow well gives half again. */
+/**
+ * Delivery into the tank over the rated flow: deep water and friction take half of it, a shallow
+ * well gives half again.
+ */
 const MIN_FILL_RATE_RATIO = 0.3;
 const MAX_FILL_RATE_RATIO = 1.7;
-/** Beyond this no such pump has filled this tank; the slow way only where its motor works as it should. */
+/**
+ * Beyond this no such pump has filled this tank; the slow way only where its motor works as it
+ * should.
+ */
 const IMPOSSIBLE_SLOW_RATIO = 0.15;
 const IMPOSSIBLE_FAST_RATIO = 3;
 const MIN_WORKING_RATIO = 0.6;
-/** Fills that take this long are those of a tank that holds its air, only a smaller one; shorter ones are the tank's own trouble (../water/tank-air-lost.ts). */
+/**
+ * Fills that take this long are those of a tank that holds its air, only a smaller one; shorter
+ * ones are the tank's own trouble (../water/tank-air-lost.ts).
+ */
 const MIN_SOUND_FILL_S = 30;
 
 export function checkPrecharge(scene: Scene): Check | undefined {

@@ -1,7 +1,9 @@
 /**
- * The first hour: do clamp, transducer, switch, tank and card agree? Each check has what the card says, what was measured, and one of
- * three states; nothing is judged before a handful of runs. What is impossible, and not only different, is told once as `sensor-fault` (../sensing/card-fault.ts). A pure
- * function of the scene, so that the page, the alarm and the tests ask the same.
+ * The first hour: do clamp, transducer, switch, tank and card agree? Each check has what the card
+ * says, what was measured, and one of three states; nothing is judged before a handful of runs.
+ * What is impossible, and not only different, is told once as `sensor-fault`
+ * (../sensing/card-fault.ts). A pure function of the scene, so that the page, the alarm and the
+ * tests ask the same.
  */
 import type { Dimension } from '../../../../shared/quantity/units.ts';
 import type { CheckKind } from '../../../../shared/text/en/checks/checks.ts';
@@ -35,7 +37,10 @@ export interface Check {
   impossible?: CardContradiction & Pick<Active, 'evidence' | 'causes'>;
 }
 
-/** All checks of the scene's pump; those of the whole well come with the first pump. Checks that make no sense of it are left out. */
+/**
+ * All checks of the scene's pump; those of the whole well come with the first pump. Checks that
+ * make no sense of it are left out.
+ */
 export function runFirstChecks(scene: Scene): Check[] {
   const pump = scene.pump.card.id;
   const ofPump = [
@@ -55,7 +60,9 @@ export function runFirstChecks(scene: Scene): Check[] {
   return [...ofPump.map((check) => ({ ...check, pump })), ...ofWell];
 }
 
-/** A card without a zone is one of UTC: right for few wells, and never wrong enough to alarm anyone. */
+/**
+ * A card without a zone is one of UTC: right for few wells, and never wrong enough to alarm anyone.
+ */
 function checkTimeZone({ well }: Scene): Check {
   return { what: 'time-zone', state: well.card.timeZone === 'UTC' ? 'not-yet' : 'agrees' };
 }

@@ -1,4 +1,7 @@
-/** What the first runs of a pump have shown, for the checks of the first hour: medians of a handful of whole runs, or what was learnt since. */
+/**
+ * What the first runs of a pump have shown, for the checks of the first hour: medians of a handful
+ * of whole runs, or what was learnt since.
+ */
 import { median } from '../../baseline/robust.ts';
 import type { Cycle } from '../../cycles/cycle.ts';
 import { recentCycles, isCompleteRun } from '../scene-queries.ts';

@@ -1,6 +1,7 @@
 /**
- * What people do to alarms: acknowledge, shelve for a time, take the well out of service, open and close a visit, lay it up. Acts
- * that mean nothing in the state they meet (acknowledging what does not stand) change nothing.
+ * What people do to alarms: acknowledge, shelve for a time, take the well out of service, open and
+ * close a visit, lay it up. Acts that mean nothing in the state they meet (acknowledging what does
+ * not stand) change nothing.
  */
 import type { Act } from '../../domain/act.ts';
 import { NO_PUMP, type AlarmEntry, type AlarmsState, type Suspension } from './alarm-entry.ts';
@@ -97,7 +98,10 @@ function resetWatching(state: AlarmsState, atMs: number): void {
   state.resetAtMs = atMs;
 }
 
-/** A visit's end, and a well taken out of service, clear what stands: what is still wrong will rise again from fresh evidence. */
+/**
+ * A visit's end, and a well taken out of service, clear what stands: what is still wrong will rise
+ * again from fresh evidence.
+ */
 function clearAll(state: AlarmsState, atMs: number, emit: EmitAlarm): void {
   for (const entry of Object.values(state.entries)) {
     if (entry.notified) emit(alarmEvent(state.well, entry, 'cleared', atMs));
@@ -105,7 +109,10 @@ function clearAll(state: AlarmsState, atMs: number, emit: EmitAlarm): void {
   state.entries = {};
 }
 
-/** A pump that is not on the card any more has no alarms: nothing will ever be heard of it that could end them. */
+/**
+ * A pump that is not on the card any more has no alarms: nothing will ever be heard of it that
+ * could end them.
+ */
 function dropPumps(state: AlarmsState, pumps: ReadonlySet<string>, atMs: number, emit: EmitAlarm): void {
   for (const [key, entry] of Object.entries(state.entries)) {
     if (entry.pump === undefined || pumps.has(entry.pump)) continue;

@@ -1,7 +1,7 @@
 /**
- * One alarm of one pump, well or node while there is something to remember of it, as plain data, and the state of all alarms of a
- * well. What was told (a raised line without its cleared line) is kept apart from the life state: a shelf silences an alarm, it does
- * not unsay it.
+ * One alarm of one pump, well or node while there is something to remember of it, as plain data,
+ * and the state of all alarms of a well. What was told (a raised line without its cleared line) is
+ * kept apart from the life state: a shelf silences an alarm, it does not unsay it.
  */
 import type { Evidence } from '../../../../shared/api/events.ts';
 import type { AlarmKind, Priority, WeighedCause } from '../../../../shared/text/en/alarms/kinds.ts';
@@ -44,7 +44,10 @@ export interface AlarmsState {
   entries: Record<string, AlarmEntry>;
   /** What each watch keeps between its looks, by the same key. */
   watchMemories: Record<string, object>;
-  /** What each watch said last, by the same key. An event that does not decide it changes nothing here. */
+  /**
+   * What each watch said last, by the same key. An event that does not decide it changes nothing
+   * here.
+   */
   evaluations: Record<string, LastEvaluation>;
   /** Why nothing is watched, where that is so. */
   suspensions: Suspension[];
@@ -83,7 +86,10 @@ export interface ActiveAlarm extends StoredReason {
   symptomOf?: AlarmKind;
 }
 
-/** What stands or waits to be seen, in the order in which it rose. Returned alarms nobody has seen are among them, by their state. */
+/**
+ * What stands or waits to be seen, in the order in which it rose. Returned alarms nobody has seen
+ * are among them, by their state.
+ */
 export function activeAlarms(state: AlarmsState): ActiveAlarm[] {
   return Object.values(state.entries)
     .filter((entry) => entry.active || entry.notified || entry.state === 'returned-unacknowledged')

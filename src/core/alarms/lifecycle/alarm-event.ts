@@ -1,4 +1,7 @@
-/** The line that tells a change of an alarm (contract, section 6): raised and changed say all, cleared only what it was. */
+/**
+ * The line that tells a change of an alarm (contract, section 6): raised and changed say all,
+ * cleared only what it was.
+ */
 import type { AlarmEvent, AlarmState } from '../../../../shared/api/events.ts';
 import type { FigureValue, Figures } from '../../../../shared/text/en/reasons/reason-text.ts';
 import { REASON_FORMATS } from '../../../../shared/text/en/reasons/format.ts';
@@ -34,7 +37,8 @@ export function reasonFields({
   figures,
 }: StoredReason): Required<Pick<AlarmEvent, 'reason' | 'figures' | 'why'>> {
   const rounded = roundFigures(figures);
-  // From the rounded figures, so that the sentence is the same when it is made again from what was stored.
+  // From the rounded figures, so that the sentence is the same when it is made again from what was
+  // stored.
   return {
     reason,
     figures: rounded,

@@ -3,7 +3,10 @@ import type { AlarmEvent } from '../../../../shared/api/events.ts';
 
 /** An alarm as people see it: one row for its life, from raised to cleared or withdrawn. */
 export interface AlarmRow {
-  /** `${well}/${pump or '-'}/${alarm}/${since as Unix ms}`: made from what happened, not from a counter. */
+  /**
+   * `${well}/${pump or '-'}/${alarm}/${since as Unix ms}`: made from what happened, not from a
+   * counter.
+   */
   id: string;
   well: string;
   site?: string;

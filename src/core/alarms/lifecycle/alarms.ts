@@ -1,7 +1,7 @@
 /**
- * The alarms of one well: each look runs the watches that its occasion names and settles what they say. While somebody is at work
- * on the well, or it is laid up, nothing is watched; when that ends the watches begin afresh, since what they remember is of
- * another well.
+ * The alarms of one well: each look runs the watches that its occasion names and settles what they
+ * say. While somebody is at work on the well, or it is laid up, nothing is watched; when that ends
+ * the watches begin afresh, since what they remember is of another well.
  */
 import type { Control } from '../../domain/card.ts';
 import { APPLIES, appliesToWell, type Applicability } from '../applies.ts';
@@ -21,7 +21,10 @@ export {
   type AlarmsState,
 } from './alarm-entry.ts';
 
-/** A watch with what is asked of it at each look, looked up once: which controls it makes sense of, and the keys of its memos. */
+/**
+ * A watch with what is asked of it at each look, looked up once: which controls it makes sense of,
+ * and the keys of its memos.
+ */
 interface TriggeredWatch {
   watch: Watch;
   applicability: Record<Control, Applicability>;
@@ -50,8 +53,9 @@ function keyOf({ watch, keys }: TriggeredWatch, pump: string | undefined): strin
 }
 
 /**
- * Runs the watches for the scene's pump, and with the first pump's those of the well and its nodes; changes are emitted as the
- * contract's alarm lines, in the table's order. Called once a pump at each occasion.
+ * Runs the watches for the scene's pump, and with the first pump's those of the well and its nodes;
+ * changes are emitted as the contract's alarm lines, in the table's order. Called once a pump at
+ * each occasion.
  */
 export function evaluateAll(state: AlarmsState, scene: Scene, emit: EmitAlarm): void {
   state.well = scene.well.card.well;
@@ -93,7 +97,8 @@ function evaluateWatch(
   const key = keyOf(triggered, pump);
   const known = state.watchMemories[key];
   const memory = known ?? watch.initialMemory?.() ?? {};
-  // Where it makes no sense it does not stand either: the card may have named another control before.
+  // Where it makes no sense it does not stand either: the card may have named another control
+  // before.
   const evaluation = applies ? watch.evaluate(scene, memory) : CLEAR;
   if (known === undefined && hasAny(memory)) state.watchMemories[key] = memory;
   recordEvaluation(state, key, applies ? evaluation : cannotTell('not-this-control'));
@@ -112,7 +117,9 @@ function hasAny(record: object): boolean {
   return false;
 }
 
-/** Once for each node that there is news of, and for each whose alarm stands without news any more. */
+/**
+ * Once for each node that there is news of, and for each whose alarm stands without news any more.
+ */
 function evaluateNodes(state: AlarmsState, watch: Watch, scene: Scene, emit: EmitAlarm): void {
   if (scene.well.nodes.length === 0 && !hasAny(state.entries)) return;
   const found = new Map<string, Active>();
@@ -140,7 +147,10 @@ function endExpiredShelves(state: AlarmsState, atMs: number, emit: EmitAlarm): v
   }
 }
 
-/** Tells an alarm that no watch of this well can tell: `not-watched`, when the watching itself broke. */
+/**
+ * Tells an alarm that no watch of this well can tell: `not-watched`, when the watching itself
+ * broke.
+ */
 export function raiseExternally(
   state: AlarmsState,
   alarm: 'not-watched',

@@ -1,6 +1,7 @@
 /**
- * From a watch's opinion to an alarm: on-delay, off-delay, suppression, and what of it is told. A finding counts from when it says
- * that it began; its absence counts from the first look that says so; a look that can't tell changes nothing.
+ * From a watch's opinion to an alarm: on-delay, off-delay, suppression, and what of it is told. A
+ * finding counts from when it says that it began; its absence counts from the first look that says
+ * so; a look that can't tell changes nothing.
  */
 import { HOUR_MS } from '../../../../shared/units/duration.ts';
 import type { Active, Evaluation } from '../evaluation.ts';
@@ -14,11 +15,19 @@ import { alarmEvent, type EmitAlarm } from './alarm-event.ts';
 import { explainedBy, explainedByTable } from './symptoms.ts';
 import { DEFAULT_PRIORITY } from './default-priority.ts';
 
-/** A symptom that outlives its cause by this long is told after all: the first explanation was not all of it. */
+/**
+ * A symptom that outlives its cause by this long is told after all: the first explanation was not
+ * all of it.
+ */
 const SYMPTOM_OUTLIVES_MS = HOUR_MS;
-/** A new leading cause is told when it leads by this much, so that two even ones do not take turns. */
+/**
+ * A new leading cause is told when it leads by this much, so that two even ones do not take turns.
+ */
 const MIN_LEAD = 0.1;
-/** And when it has led for so long: a clue at its limit comes and goes (a thaw, a level by the pump), and is no news each time. */
+/**
+ * And when it has led for so long: a clue at its limit comes and goes (a thaw, a level by the
+ * pump), and is no news each time.
+ */
 const MIN_LEAD_MS = 600_000;
 
 export interface WatchResult {
@@ -92,7 +101,10 @@ function emitRaised(state: AlarmsState, entry: AlarmEntry, atMs: number, emit: E
   updateSymptoms(state);
 }
 
-/** What was told before and is explained by what came is its symptom from now on, and is its own again when that is over. */
+/**
+ * What was told before and is explained by what came is its symptom from now on, and is its own
+ * again when that is over.
+ */
 function updateSymptoms(state: AlarmsState): void {
   for (const entry of Object.values(state.entries))
     if (entry.notified && entry.active) updateSymptomOf(state, entry);
@@ -163,8 +175,9 @@ function hasNewLead(entry: AlarmEntry, finding: Active): boolean {
 }
 
 /**
- * Counted from the first look that finds it unexplained: a watch that is asked once a run may have looked last hours ago, in the middle of
- * the trouble. One that rose over what explained it waits for nothing.
+ * Counted from the first look that finds it unexplained: a watch that is asked once a run may have
+ * looked last hours ago, in the middle of the trouble. One that rose over what explained it waits
+ * for nothing.
  */
 function isStillExplained(state: AlarmsState, entry: AlarmEntry, rises: boolean, atMs: number): boolean {
   const cause = explainedBy(entry.alarm, entry.priority, entry.pump, Object.values(state.entries));
@@ -191,7 +204,10 @@ function handleClears(
   emitCleared(state, key, entry, atMs, emit);
 }
 
-/** The condition is gone: the cleared line is said where a raised one was, and nothing more than needed is remembered. */
+/**
+ * The condition is gone: the cleared line is said where a raised one was, and nothing more than
+ * needed is remembered.
+ */
 function emitCleared(
   state: AlarmsState,
   key: string,

@@ -1,4 +1,6 @@
-/** How urgent each kind is where its finding says nothing else: the contract's table (section 6). */
+/**
+ * How urgent each kind is where its finding says nothing else: the contract's table (section 6).
+ */
 import type { AlarmKind, Priority } from '../../../../shared/text/en/alarms/kinds.ts';
 
 export const DEFAULT_PRIORITY: Record<AlarmKind, Priority> = {

@@ -1,6 +1,6 @@
 /**
- * An alarm as it was told and kept: the least of the store's row that settling late data needs. What is said of it stays as it was
- * said, whatever comes later.
+ * An alarm as it was told and kept: the least of the store's row that settling late data needs.
+ * What is said of it stays as it was said, whatever comes later.
  */
 import type { AlarmEvent } from '../../../../shared/api/events.ts';
 import { URGENCIES, urgencyOf } from '../../../../shared/text/en/alarms/urgency.ts';
@@ -19,7 +19,10 @@ export interface KnownAlarm {
   event: AlarmEvent;
 }
 
-/** Made from what happened and not from a counter, so that it is the same on every run and every machine. */
+/**
+ * Made from what happened and not from a counter, so that it is the same on every run and every
+ * machine.
+ */
 export function knownAlarmId(alarm: {
   well: string;
   pump?: string | undefined;

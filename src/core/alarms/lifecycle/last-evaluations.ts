@@ -1,6 +1,7 @@
 /**
- * "Why is there no leak alarm?": for each kind what its watch said last. While nothing is watched that is the answer for all. News of nodes
- * has no memory of its own: its alarms are active or they are not.
+ * "Why is there no leak alarm?": for each kind what its watch said last. While nothing is watched
+ * that is the answer for all. News of nodes has no memory of its own: its alarms are active or they
+ * are not.
  */
 import type { AlarmKind } from '../../../../shared/text/en/alarms/kinds.ts';
 import type { Because } from '../../../../shared/text/en/reasons/because.ts';

@@ -1,7 +1,8 @@
 /**
- * The life of an alarm as a literal table, in the state names of ANSI/ISA-18.2 and IEC 62682 (from memory: the standards' text was
- * not at hand). Latched states are left out: nothing here needs a reset after its condition is gone. A pair that is not in the
- * table is illegal: it is refused and changes nothing.
+ * The life of an alarm as a literal table, in the state names of ANSI/ISA-18.2 and IEC 62682 (from
+ * memory: the standards' text was not at hand). Latched states are left out: nothing here needs a
+ * reset after its condition is gone. A pair that is not in the table is illegal: it is refused and
+ * changes nothing.
  */
 export const LIFE_STATES = [
   'normal',
@@ -32,7 +33,10 @@ export const LIFE_STEPS = [
 ] as const;
 export type LifeStep = (typeof LIFE_STEPS)[number];
 
-/** While shelved, suppressed or out of service the condition comes and goes without a change of state. */
+/**
+ * While shelved, suppressed or out of service the condition comes and goes without a change of
+ * state.
+ */
 const UNCHANGED = { occurs: 'same', returns: 'same' } as const;
 
 const TRANSITIONS: Record<LifeState, Partial<Record<LifeStep, LifeState | 'same'>>> = {

@@ -1,7 +1,9 @@
 /**
- * After late readings a stretch of a well's time is run again, and its alarms are made again. What was told stays told: an alarm of
- * the same well, pump and kind that overlaps one already told is that one, keeps its id, and is told anew only where it became more
- * urgent, is over, or is not over though that was told; one that is not found again is withdrawn; one that nobody heard of is raised.
+ * After late readings a stretch of a well's time is run again, and its alarms are made again. What
+ * was told stays told: an alarm of the same well, pump and kind that overlaps one already told is
+ * that one, keeps its id, and is told anew only where it became more urgent, is over, or is not
+ * over though that was told; one that is not found again is withdrawn; one that nobody heard of is
+ * raised.
  */
 import type { AlarmEvent } from '../../../../shared/api/events.ts';
 import { priorityRank, knownAlarmId, type KnownAlarm } from './known-alarm.ts';
@@ -31,7 +33,10 @@ export type Reconciliation =
   | { what: 'unchanged'; alarm: KnownAlarm }
   | { what: 'withdrawn'; alarm: KnownAlarm };
 
-/** Pairs raised, changed and cleared lines into alarms, in the order in which they rose. Lines of alarms that rose before the stretch are skipped. */
+/**
+ * Pairs raised, changed and cleared lines into alarms, in the order in which they rose. Lines of
+ * alarms that rose before the stretch are skipped.
+ */
 export function rerunAlarms(events: readonly AlarmEvent[]): RerunAlarm[] {
   const alarms: RerunAlarm[] = [];
   const open = new Map<string, RerunAlarm>();
@@ -70,9 +75,11 @@ function keyOf(alarm: { well?: string; pump?: string; node?: string; alarm: stri
 }
 
 /**
- * Compares the alarms made again for the stretch [fromMs, toMs) with those already told of it, and says what changes.
+ * Compares the alarms made again for the stretch [fromMs, toMs) with those already told of it, and
+ * says what changes.
  * @param known alarms that touch the stretch: raised before `toMs` and not over before `fromMs`
- * @param rerun all alarms that the new run knows in it, those that stood at its start included, in the order in which they rose
+ * @param rerun all alarms that the new run knows in it, those that stood at its start included, in
+ * the order in which they rose
  */
 export function reconcile(
   known: readonly KnownAlarm[],
@@ -105,7 +112,10 @@ function isSame(old: KnownAlarm, rerun: RerunAlarm, toMs: number): boolean {
   return rerun.sinceMs <= (old.clearedMs ?? Infinity) && (rerun.clearedMs ?? toMs) >= old.sinceMs;
 }
 
-/** One told alarm and what the new run has of it, which may be several in a row: it ends with the last and is as urgent as the worst. */
+/**
+ * One told alarm and what the new run has of it, which may be several in a row: it ends with the
+ * last and is as urgent as the worst.
+ */
 function mergeContinuing(old: KnownAlarm, rerun: readonly RerunAlarm[]): Reconciliation {
   const last = rerun[rerun.length - 1]!;
   const worst = rerun.reduce(

@@ -1,13 +1,17 @@
 /**
- * One fault, one alarm: which alarm is a symptom of which. Where an alarm stands that explains another, the other is suppressed by
- * design: it is kept and shown with the one that explains it, and nobody is told twice. The table is physics said in words: a pump
- * whose contacts stick runs on (long-run) because pressure has no end (over-pressure); a tank without air makes short cycles, many
- * starts, and a changed habit.
+ * One fault, one alarm: which alarm is a symptom of which. Where an alarm stands that explains
+ * another, the other is suppressed by design: it is kept and shown with the one that explains it,
+ * and nobody is told twice. The table is physics said in words: a pump whose contacts stick runs on
+ * (long-run) because pressure has no end (over-pressure); a tank without air makes short cycles,
+ * many starts, and a changed habit.
  */
 import type { AlarmKind, Priority } from '../../../../shared/text/en/alarms/kinds.ts';
 import type { AlarmEntry } from './alarm-entry.ts';
 
-/** Nothing is pumped, or next to nothing: taps run dry, stores fall, runs do not come, and habits change. */
+/**
+ * Nothing is pumped, or next to nothing: taps run dry, stores fall, runs do not come, and habits
+ * change.
+ */
 const NO_DELIVERY = [
   'power-lost',
   'failed-start',
@@ -27,14 +31,18 @@ const MANY_STARTS = [
 ] as const;
 /** The pump delivers less than it did. */
 const WEAK_DELIVERY = ['slow-fill', 'amps-low', 'cut-out-not-reached', 'level-low'] as const;
-/** What is shown may be another well's, or a sensor's own trouble: nothing finer can be read from it. */
+/**
+ * What is shown may be another well's, or a sensor's own trouble: nothing finer can be read from
+ * it.
+ */
 const UNTRUSTED_SENSORS = ['sensor-fault', 'node-conflict'] as const;
 
 /** Each alarm with those that explain it, where they stand. */
 export const EXPLAINED_BY: Record<AlarmKind, readonly AlarmKind[]> = {
   'long-run': ['over-pressure', 'dry-run', 'cut-out-not-reached', 'no-water', 'leg-lost', 'store-low'],
   'dry-run': ['leg-lost', 'no-water', 'long-run'],
-  // Not by no-start, whose first step knows of a reset: a motor that is held must not be tried again.
+  // Not by no-start, whose first step knows of a reset: a motor that is held must not be tried
+  // again.
   'failed-start': ['leg-lost', 'power-lost'],
   'no-start': ['power-lost', 'failed-start', 'leg-lost', 'dry-run'],
   'power-lost': [],
@@ -146,7 +154,10 @@ export const EXPLAINED_BY: Record<AlarmKind, readonly AlarmKind[]> = {
 const MAX_NOTIFIED_PER_PUMP = 2;
 const PRIORITY_RANK: Record<Priority, number> = { now: 2, soon: 1, note: 0 };
 
-/** Told beside whatever else stands: they are of the site, the node or the weather and not of the pump. */
+/**
+ * Told beside whatever else stands: they are of the site, the node or the weather and not of the
+ * pump.
+ */
 const NEVER_GROUPED: ReadonlySet<AlarmKind> = new Set([
   'power-lost',
   'node-silent',
@@ -159,8 +170,9 @@ const NEVER_GROUPED: ReadonlySet<AlarmKind> = new Set([
 ]);
 
 /**
- * The standing alarm of which a new one is a symptom, or undefined where it is told on its own. Beside the table, two told alarms
- * of one pump are enough: a third is told only where it is more urgent than both.
+ * The standing alarm of which a new one is a symptom, or undefined where it is told on its own.
+ * Beside the table, two told alarms of one pump are enough: a third is told only where it is more
+ * urgent than both.
  */
 export function explainedBy(
   alarm: AlarmKind,
@@ -181,8 +193,8 @@ export function explainedBy(
 }
 
 /**
- * The standing alarm that explains this one by the table. What is less urgent explains nothing: a person who was told to see to a pump
- * within days must hear that it now runs on without an end.
+ * The standing alarm that explains this one by the table. What is less urgent explains nothing: a
+ * person who was told to see to a pump within days must hear that it now runs on without an end.
  */
 export function explainedByTable(
   { alarm, priority, pump }: { alarm: AlarmKind; priority: Priority; pump?: string | undefined },
@@ -201,7 +213,10 @@ export function explainedByTable(
   )?.alarm;
 }
 
-/** A running pump that drives pressure over its limit: whoever was told of a long run only, may walk up to the tank. */
+/**
+ * A running pump that drives pressure over its limit: whoever was told of a long run only, may walk
+ * up to the tank.
+ */
 function isAlwaysReported(alarm: AlarmKind, priority: Priority): boolean {
   return alarm === 'over-pressure' && priority === 'now';
 }
@@ -216,7 +231,10 @@ function isActiveNearby(entry: AlarmEntry, alarm: AlarmKind, pump: string | unde
   );
 }
 
-/** Alarms read from the current alone. All others that a sensor can spoil are read from the pressure, within runs or between them. */
+/**
+ * Alarms read from the current alone. All others that a sensor can spoil are read from the
+ * pressure, within runs or between them.
+ */
 const CURRENT_ONLY_ALARMS: ReadonlySet<AlarmKind> = new Set([
   'amps-high',
   'amps-low',
@@ -227,7 +245,9 @@ const CURRENT_ONLY_ALARMS: ReadonlySet<AlarmKind> = new Set([
   'starts-over-limit',
 ]);
 
-/** A sensor explains only what is read from it: a thermometer that broke must not silence a leak. */
+/**
+ * A sensor explains only what is read from it: a thermometer that broke must not silence a leak.
+ */
 function isRelevant(entry: AlarmEntry, alarm: AlarmKind): boolean {
   if (entry.alarm !== 'sensor-fault') return true;
   const { channel } = entry.evidence;

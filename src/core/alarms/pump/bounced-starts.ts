@@ -1,8 +1,10 @@
 /**
- * Starts within one run. Contacts that bounce make the motor start again and again before it runs, and between two of its readings nobody
- * sees it stop; but the current of a start, over within a second in any sound one (common practice, no source), then lasts for as long
- * as they bounce. A motor that comes up slowly does that too, and draws its full starting current meanwhile; broken by pauses it is about
- * half of that. A soft starter takes seconds from the first day, so only what was sound before is told.
+ * Starts within one run. Contacts that bounce make the motor start again and again before it runs,
+ * and between two of its readings nobody sees it stop; but the current of a start, over within a
+ * second in any sound one (common practice, no source), then lasts for as long as they bounce. A
+ * motor that comes up slowly does that too, and draws its full starting current meanwhile; broken
+ * by pauses it is about half of that. A soft starter takes seconds from the first day, so only what
+ * was sound before is told.
  */
 import { median } from '../../baseline/robust.ts';
 import type { Cycle } from '../../cycles/cycle.ts';
@@ -13,13 +15,21 @@ import type { Scene } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
 const MIN_SOUND_STARTS = 15;
-/** Of the last five starts four: one may have been read between two bounces, and one alone is a stumble. */
+/**
+ * Of the last five starts four: one may have been read between two bounces, and one alone is a
+ * stumble.
+ */
 const LAST_RUNS = 5;
 const MIN_LONG_STARTS = 4;
-/** Starting current is five times the running one and more (NEC tables 430.7(B) and 430.248); with pauses half of that or less. */
+/**
+ * Starting current is five times the running one and more (NEC tables 430.7(B) and 430.248); with
+ * pauses half of that or less.
+ */
 const MAX_BOUNCE_RATIO = 3.5;
 
-/** The part of a watch's memory that counts the sound starts seen before the first long one counts. */
+/**
+ * The part of a watch's memory that counts the sound starts seen before the first long one counts.
+ */
 export interface SoundStartMemory {
   soundStarts?: number;
 }

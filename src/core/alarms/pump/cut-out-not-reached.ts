@@ -1,7 +1,8 @@
 /**
- * The run levels off under cut-out. Two ways to see it: runs that end short of the usual cut-out again and again (something else stopped
- * them), and one run that holds a level near the top of the band for longer than anything here ever took, with less current than the
- * pump usually draws there: little water leaves it, so it is the pump and not a garden.
+ * The run levels off under cut-out. Two ways to see it: runs that end short of the usual cut-out
+ * again and again (something else stopped them), and one run that holds a level near the top of the
+ * band for longer than anything here ever took, with less current than the pump usually draws
+ * there: little water leaves it, so it is the pump and not a garden.
  */
 import { HOUR_S } from '../../../../shared/units/duration.ts';
 import type { Cycle } from '../../cycles/cycle.ts';
@@ -38,11 +39,16 @@ const MAX_LEVEL_RANGE_KPA = 1.2 * KPA_PER_PSI;
 const MIN_UNDER_KPA = 1.5 * KPA_PER_PSI;
 /** From here up it is near the top of the band. */
 const NEAR_TOP_FRACTION = 0.45;
-/** Longest that people draw water at one even rate in a house: a pool is filled for 12 h; in the field twice that. Argued, not measured (./long-run.ts). */
+/**
+ * Longest that people draw water at one even rate in a house: a pool is filled for 12 h; in the
+ * field twice that. Argued, not measured (./long-run.ts).
+ */
 const MIN_HOUSE_RUN_S = 13 * HOUR_S;
 const MIN_FIELD_RUN_S = 26 * HOUR_S;
 const LONGEST_RUN_MULTIPLE = 3;
-/** With current under its usual by this much the level is the pump's own, and less time is needed. */
+/**
+ * With current under its usual by this much the level is the pump's own, and less time is needed.
+ */
 const LOW_AMPS_RATIO = 0.96;
 const MIN_LOW_AMPS_S = HOUR_S;
 
@@ -78,7 +84,8 @@ function evaluateRun(scene: Scene): Evaluation {
   const last = scene.pump.cycles
     .slice(-WINDOW_RUNS)
     .filter((run) => isJudgeable(run) && short(run) && isAfterReset(scene, run.startedMs));
-  // A switch that opens lower was turned down (../water/switch-shift.ts); a run that is cut short ends where it ends.
+  // A switch that opens lower was turned down (../water/switch-shift.ts); a run that is cut short
+  // ends where it ends.
   if (endedBySwitch(scene, last)) return CLEAR;
   if (last.length < MIN_SHORT_RUNS) return cannotTell('too-few-runs');
   if (!last.some((run) => run.flags.includes('no-cut-out'))) return cannotTell('near-limit');
@@ -97,8 +104,9 @@ function evaluateRun(scene: Scene): Evaluation {
 }
 
 /**
- * A switch that was turned down ends its runs at one pressure and starts them at cut-in. An overload or a protector leaves the switch
- * closed: the next run starts when it has cooled, or has waited, at whatever the pressure is by then.
+ * A switch that was turned down ends its runs at one pressure and starts them at cut-in. An
+ * overload or a protector leaves the switch closed: the next run starts when it has cooled, or has
+ * waited, at whatever the pressure is by then.
  */
 function shortRunCauses(scene: Scene, runs: readonly Cycle[]): Active['causes'] {
   const ends = runs.map((run) => run.cutOutKpa ?? 0);

@@ -1,4 +1,7 @@
-/** What is said of a pump that lifts no water: the figures, the run limit that its runs have shown, and what may be behind it. */
+/**
+ * What is said of a pump that lifts no water: the figures, the run limit that its runs have shown,
+ * and what may be behind it.
+ */
 import type { DryFigures } from '../../../../shared/text/en/reasons/pump/dry-run.ts';
 import type { Active } from '../evaluation.ts';
 import { estimateOverpumping, type Overpumping } from './overpumping.ts';

@@ -1,7 +1,9 @@
 /**
- * A pump that runs without water: it draws far less than it should, and pressure falls or does not rise. Low current alone is not
- * enough where pressure can be seen, since a nearly closed valve lowers it too and then pressure stands high. Water also cools the motor,
- * so this one is told within a minute or two. What is usual: ./normal-load.ts; a pump that outruns its well: ./overpumping.ts.
+ * A pump that runs without water: it draws far less than it should, and pressure falls or does not
+ * rise. Low current alone is not enough where pressure can be seen, since a nearly closed valve
+ * lowers it too and then pressure stands high. Water also cools the motor, so this one is told
+ * within a minute or two. What is usual: ./normal-load.ts; a pump that outruns its well:
+ * ./overpumping.ts.
  */
 import { HOUR_S, MINUTE_MS } from '../../../../shared/units/duration.ts';
 import type { Cycle } from '../../cycles/cycle.ts';
@@ -30,24 +32,37 @@ const OFF_DELAY_S = 26 * HOUR_S;
 const MIN_DRY_MS = 30_000;
 const MIN_RISE_KPA_PER_MIN = 1.5;
 const MIN_READINGS = 3;
-/** So many readings of a minute say by their mean that it was low, though a start or the break itself lies in it. */
+/**
+ * So many readings of a minute say by their mean that it was low, though a start or the break
+ * itself lies in it.
+ */
 const MIN_READINGS_FOR_MEAN = 10;
 /** A run with this share of the usual is well again. */
 const RECOVERED_RATIO = 0.88;
 /**
- * A pump against a closed valve still stirs its water and draws 0.65 and more of its usual; one without water does not (common practice,
- * no source). Near the top of the band only what is under that is told here, after so many minutes without any rise.
+ * A pump against a closed valve still stirs its water and draws 0.65 and more of its usual; one
+ * without water does not (common practice, no source). Near the top of the band only what is under
+ * that is told here, after so many minutes without any rise.
  */
 const DRY_AT_TOP_RATIO = 0.62;
 const TOP_MINUTES = 2;
 /** A single run in which this much of the current went is told; two, where less went. */
 const BREAK_RATIO = 0.7;
 const MIN_BREAK_RUNS = 2;
-/** Without any load a motor still draws a third of its usual current and more (common practice, no source). */
+/**
+ * Without any load a motor still draws a third of its usual current and more (common practice, no
+ * source).
+ */
 const NO_CURRENT_RATIO = 0.25;
-/** Beside another load on the conductor less than this may be that load alone: an unloaded pump draws half and more. */
+/**
+ * Beside another load on the conductor less than this may be that load alone: an unloaded pump
+ * draws half and more.
+ */
 const OTHER_LOAD_RATIO = 0.42;
-/** No switch closes higher than this over its cut-in: what begins there at an idle motor's current is not the pump. */
+/**
+ * No switch closes higher than this over its cut-in: what begins there at an idle motor's current
+ * is not the pump.
+ */
 const MAX_START_BAND_FRACTION = 0.4;
 const IDLE_RATIO = 0.5;
 /** A pump that lifted water at one current lifts it at nine tenths of that too. */
@@ -107,7 +122,10 @@ function evaluateMinute(scene: Scene, usual: NormalLoad, memory: DryRunMemory): 
   });
 }
 
-/** Less than any turning motor draws: a lost line or a clamp that came off, which have alarms of their own; or the other load. */
+/**
+ * Less than any turning motor draws: a lost line or a clamp that came off, which have alarms of
+ * their own; or the other load.
+ */
 function isNoCurrent(scene: Scene, amps: number, usual: NormalLoad): boolean {
   const shares = scene.pump.card.alsoOnClamp !== undefined;
   // Before the pump is known the other load looks like an idle motor.
@@ -115,7 +133,10 @@ function isNoCurrent(scene: Scene, amps: number, usual: NormalLoad): boolean {
   return amps < (shares ? OTHER_LOAD_RATIO : NO_CURRENT_RATIO) * usual.amps;
 }
 
-/** The run going on began where no switch would have started the pump, at less than an idle motor's current. */
+/**
+ * The run going on began where no switch would have started the pump, at less than an idle motor's
+ * current.
+ */
 function isOtherLoad(scene: Scene, amps: number, usual: NormalLoad): boolean {
   const { run, card } = scene.pump;
   const cutIn = normalCutInKpa(scene);
@@ -125,13 +146,19 @@ function isOtherLoad(scene: Scene, amps: number, usual: NormalLoad): boolean {
   return run.cutInKpa > cutIn + MAX_START_BAND_FRACTION * (cutOut - cutIn);
 }
 
-/** Pressure rose through a minute of this run in which current was low: little water came, and not none. */
+/**
+ * Pressure rose through a minute of this run in which current was low: little water came, and not
+ * none.
+ */
 function recordLift(scene: Scene, memory: DryRunMemory, amps: number): void {
   memory.liftedMs = scene.pump.run!.startedMs;
   memory.liftedAmps = roundTo(amps);
 }
 
-/** A weak pump that levels off: what it lifted in this run at this current it holds. Such a run is `cut-out-not-reached`. */
+/**
+ * A weak pump that levels off: what it lifted in this run at this current it holds. Such a run is
+ * `cut-out-not-reached`.
+ */
 function liftedAtThisCurrent(scene: Scene, memory: DryRunMemory, amps: number, kpa: MinuteStats): boolean {
   const { run } = scene.pump;
   if (run?.cutInKpa === undefined || memory.liftedMs !== run.startedMs) return false;
@@ -139,8 +166,9 @@ function liftedAtThisCurrent(scene: Scene, memory: DryRunMemory, amps: number, k
 }
 
 /**
- * Low through the minute, or by its mean and its end: the inrush of a start, or the current before the break, may lie in it. A pump that goes
- * off and on within the minute has a low mean too, of rests that lasted a reading each: a dry one's motor turns on.
+ * Low through the minute, or by its mean and its end: the inrush of a start, or the current before
+ * the break, may lie in it. A pump that goes off and on within the minute has a low mean too, of
+ * rests that lasted a reading each: a dry one's motor turns on.
  */
 function isLow(
   scene: Scene,
@@ -173,8 +201,9 @@ function hasRecovered(scene: Scene, amps: MinuteStats, usual: NormalLoad): boole
 }
 
 /**
- * Does pressure rise? From minute to minute, by mean and by robust high, so that the rise before a break does not count for after it;
- * in the first minute of a run by the median of three readings over cut-in.
+ * Does pressure rise? From minute to minute, by mean and by robust high, so that the rise before a
+ * break does not count for after it; in the first minute of a run by the median of three readings
+ * over cut-in.
  */
 function isRising(scene: Scene): boolean {
   const { run } = scene.pump;
@@ -188,7 +217,10 @@ function isRising(scene: Scene): boolean {
   return Math.min(run.riseKpaPerMin, byHigh) > MIN_RISE_KPA_PER_MIN;
 }
 
-/** Low current with pressure near cut-out or over it is little flow, and not no water: a closed valve, or a tank that is nearly full. */
+/**
+ * Low current with pressure near cut-out or over it is little flow, and not no water: a closed
+ * valve, or a tank that is nearly full.
+ */
 function isPressureHeld(scene: Scene, kpa: MinuteStats): boolean {
   const cutIn = normalCutInKpa(scene);
   const cutOut = normalCutOutKpa(scene);
@@ -199,7 +231,10 @@ function isPressureHeld(scene: Scene, kpa: MinuteStats): boolean {
   return kpa.mean > cutIn + 0.6 * (cutOut - cutIn);
 }
 
-/** Less current than any closed valve leaves, minute after minute, while a tank that nobody draws from holds its pressure. */
+/**
+ * Less current than any closed valve leaves, minute after minute, while a tank that nobody draws
+ * from holds its pressure.
+ */
 function isDryAtTop(scene: Scene, usual: NormalLoad): boolean {
   if (scene.pump.card.control !== 'pressure-switch' || !usual.learned) return false;
   const minutes = lastMinutes(scene, TOP_MINUTES);
@@ -217,12 +252,16 @@ function isDryAtTop(scene: Scene, usual: NormalLoad): boolean {
   );
 }
 
-/** A run that is over: dry runs can be shorter than a minute where a protector or a low cut-off ends them. */
+/**
+ * A run that is over: dry runs can be shorter than a minute where a protector or a low cut-off ends
+ * them.
+ */
 function evaluateRun(scene: Scene, usual: NormalLoad, memory: DryRunMemory): Evaluation {
   const { cycle } = scene;
   if (!cycle || cycle.amps === undefined) return cannotTell('needs-current');
   if (cycle.readings < MIN_READINGS || cycle.ranS < MIN_RUN_S) return cannotTell('too-few-readings');
-  // Of two runs in one the rest between them was taken for running, and looks like a fall of current.
+  // Of two runs in one the rest between them was taken for running, and looks like a fall of
+  // current.
   if (cycle.flags.some((flag) => flag === 'failed-start' || flag === 'clipped' || flag === 'merged'))
     return cannotTell('run-unseen');
   if (isNoCurrent(scene, cycle.amps, usual)) return cannotTell('other-alarm-explains');
@@ -245,7 +284,10 @@ function evaluateRun(scene: Scene, usual: NormalLoad, memory: DryRunMemory): Eva
   return dryFinding(scene, usual, { amps: cycle.amps, kpa: cycle.cutOutKpa, sinceMs });
 }
 
-/** From the lower half of the band to its cut-out: whatever the current, such a run lifted water. A worn pump draws little and fills slowly. */
+/**
+ * From the lower half of the band to its cut-out: whatever the current, such a run lifted water. A
+ * worn pump draws little and fills slowly.
+ */
 function isFillRun(scene: Scene, cycle: Cycle): boolean {
   if (scene.pump.card.control !== 'pressure-switch' || !usesPressure(scene.pump)) return false;
   const cutIn = normalCutInKpa(scene);
@@ -260,7 +302,10 @@ function reachedCutOut(scene: Scene, { cutOutKpa }: Cycle): boolean {
   return cutOut !== undefined && cutOutKpa !== undefined && cutOutKpa > cutOut - 3 * KPA_PER_PSI;
 }
 
-/** A run that had water and lost it before it ended; where something else shares the clamp, that may have gone off instead. */
+/**
+ * A run that had water and lost it before it ended; where something else shares the clamp, that may
+ * have gone off instead.
+ */
 function lostWaterFinding(
   scene: Scene,
   cycle: Cycle,

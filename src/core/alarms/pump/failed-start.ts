@@ -1,6 +1,7 @@
 /**
- * The motor tried and did not run: current as of a start, then nothing, perhaps again and again. One such try alone is not told,
- * since the next may succeed; two within the hour are, and one is when water is still called for and none comes.
+ * The motor tried and did not run: current as of a start, then nothing, perhaps again and again.
+ * One such try alone is not told, since the next may succeed; two within the hour are, and one is
+ * when water is still called for and none comes.
  */
 import { HOUR_MS, HOUR_S } from '../../../../shared/units/duration.ts';
 import type { StartShapeFigures } from '../../../../shared/text/en/reasons/pump/failed-start.ts';
@@ -20,20 +21,29 @@ import type { Scene, Watch } from '../scene.ts';
 import { recordStart, startShape, type StartMemory, type StartShape } from './start-shape.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
-/** Good starts for so long: a motor that starts badly does so again and again, with good starts between. */
+/**
+ * Good starts for so long: a motor that starts badly does so again and again, with good starts
+ * between.
+ */
 const OFF_DELAY_S = 6 * HOUR_S;
 const TRY_WINDOW_MS = HOUR_MS;
 const MIN_TRIES = 2;
-/** A run this short at this many times the usual current is a motor that did not come up to speed. Starting draws six times and more. */
+/**
+ * A run this short at this many times the usual current is a motor that did not come up to speed.
+ * Starting draws six times and more.
+ */
 const MAX_RUN_S = 45;
 const HEAVY_AMPS_RATIO = 1.8;
 /**
- * Where pressure rose meanwhile the motor turned (unless another pump raised it), and one or two readings may be of a good start's inrush:
- * there only the full current of a held rotor counts.
+ * Where pressure rose meanwhile the motor turned (unless another pump raised it), and one or two
+ * readings may be of a good start's inrush: there only the full current of a held rotor counts.
  */
 const INRUSH_AMPS_RATIO = 3;
 const MIN_READINGS = 3;
-/** Of the peak of its good starts: over it the whole motor pulled and was held. A main winding alone draws two thirds to 0.8 (common practice, no source). */
+/**
+ * Of the peak of its good starts: over it the whole motor pulled and was held. A main winding alone
+ * draws two thirds to 0.8 (common practice, no source).
+ */
 const LOCKED_ROTOR_RATIO = 0.85;
 
 export const failedStart: Watch<StartMemory> = {
@@ -65,7 +75,10 @@ function evaluate(scene: Scene, memory: StartMemory): Evaluation {
   return finding(scene, tries, usual, startShape(memory, tries, scene.pump.card));
 }
 
-/** What a start is held against: the usual current. A drive starts softly and runs at any speed, so there only the motor's maximum is. */
+/**
+ * What a start is held against: the usual current. A drive starts softly and runs at any speed, so
+ * there only the motor's maximum is.
+ */
 function referenceAmps(scene: Scene): number | undefined {
   const { card } = scene.pump;
   return card.control === 'variable-speed' ? card.maxAmps : (normalAmpsOf(scene) ?? card.maxAmps);
@@ -167,7 +180,9 @@ function shapeFigures({ peakRatio, startS, normalStartS }: StartShape): StartSha
   };
 }
 
-/** Without a record of the start a held rotor and a dead capacitor look alike, and share the weight. */
+/**
+ * Without a record of the start a held rotor and a dead capacitor look alike, and share the weight.
+ */
 function causesOf(scene: Scene, { peakRatio, startS }: StartShape, even: boolean): Active['causes'] {
   const three = scene.pump.card.phase === 3;
   const lockedOdds = peakRatio === undefined ? 1 : peakRatio > LOCKED_ROTOR_RATIO ? 2 : 0.4;

@@ -1,6 +1,7 @@
 /**
- * How far the water over the pump stands lower than at first, for the watches of a pump that grows weak: of a level sensor the minutes in
- * which runs end, since the level is drawn down by the same then. Kept in a watch's own memory, which a visit empties.
+ * How far the water over the pump stands lower than at first, for the watches of a pump that grows
+ * weak: of a level sensor the minutes in which runs end, since the level is drawn down by the same
+ * then. Kept in a watch's own memory, which a visit empties.
  */
 import { median } from '../../baseline/robust.ts';
 import { lastMinute } from '../scene-queries.ts';
@@ -17,7 +18,10 @@ export interface LevelMemory {
   levelLast?: number[];
 }
 
-/** Asked at the end of each run. In m, negative where it has risen; undefined without a level, and while the first runs are taken. */
+/**
+ * Asked at the end of each run. In m, negative where it has risen; undefined without a level, and
+ * while the first runs are taken.
+ */
 export function levelFall(scene: Scene, memory: LevelMemory): number | undefined {
   const level = lastMinute(scene)?.levelM?.mean;
   if (level === undefined) return undefined;

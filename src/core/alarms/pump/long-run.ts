@@ -1,7 +1,9 @@
 /**
- * A run past anything this well needs. How long that is depends on what pressure says: held over cut-out, minutes are enough, since the switch should
- * have opened; held under cut-in and not rising, the water goes somewhere; held between the two by what is drawn (a garden, a pool, a tap
- * left open: all one to the pressure) a run is healthy for hours, and only its length can be held against it, by what this well does at that hour.
+ * A run past anything this well needs. How long that is depends on what pressure says: held over
+ * cut-out, minutes are enough, since the switch should have opened; held under cut-in and not
+ * rising, the water goes somewhere; held between the two by what is drawn (a garden, a pool, a tap
+ * left open: all one to the pressure) a run is healthy for hours, and only its length can be held
+ * against it, by what this well does at that hour.
  */
 import { FORM_EVIDENCE } from '../../../../shared/text/en/alarms/forms.ts';
 import { HOUR_S } from '../../../../shared/units/duration.ts';
@@ -23,14 +25,20 @@ import { roundTo } from '../round.ts';
 import type { OpenRun, Scene, Watch } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
-/** Over cut-out by more than the scatter of switch and transducer, for so many whole minutes with the pump running. */
+/**
+ * Over cut-out by more than the scatter of switch and transducer, for so many whole minutes with
+ * the pump running.
+ */
 const MAX_OVER_CUT_OUT_KPA = 2 * KPA_PER_PSI;
 const MIN_OVER_MINUTES = 3;
 /** Contacts that stick now and then make one such run after another: that is one alarm. */
 const OFF_DELAY_S = 2 * HOUR_S;
 
 interface LongRunMemory extends AnnouncedMemory, DrawdownMemory {
-  /** When the last run began that was found too long, and the last one whose switch should have opened. */
+  /**
+   * When the last run began that was found too long, and the last one whose switch should have
+   * opened.
+   */
   toldMs?: number;
   pastMs?: number;
 }
@@ -57,14 +65,16 @@ function evaluate(scene: Scene, memory: LongRunMemory): Evaluation {
     (kpa
       ? (overCutOutFinding(scene, run) ?? heldUnderCutInFinding(scene, run, memory))
       : pastEndFinding(scene, run)) ?? (announced ? undefined : tooLongFinding(scene, run, minute));
-  // Contacts that did not open in this run stay under suspicion until it ends, though a tap that is opened takes pressure back into the band.
+  // Contacts that did not open in this run stay under suspicion until it ends, though a tap that is
+  // opened takes pressure back into the band.
   if (memory.pastMs === run.startedMs && !(found && isPastCutOut(found))) return cannotTell('pump-running');
   if (found) {
     if (isPastCutOut(found)) memory.pastMs = run.startedMs;
     memory.toldMs = run.startedMs;
     return found;
   }
-  // A run that was told is one run until it ends, though pressure comes up for a while as taps are shut.
+  // A run that was told is one run until it ends, though pressure comes up for a while as taps are
+  // shut.
   if (memory.toldMs === run.startedMs) return cannotTell('pump-running');
   return announced ? cannotTell('expected') : CLEAR;
 }

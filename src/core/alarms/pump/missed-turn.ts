@@ -1,7 +1,8 @@
 /**
- * Of two pumps that take turns one has stopped taking its own. Water still comes, so pressure says nothing; but a pump that rested twice as
- * long as ever, while its company started a dozen times, is not there when it is needed. It is the contract's `no-run`: runs
- * that this pump always makes do not come. A lag pump, which may rest for months, takes no turns and is never judged.
+ * Of two pumps that take turns one has stopped taking its own. Water still comes, so pressure says
+ * nothing; but a pump that rested twice as long as ever, while its company started a dozen times,
+ * is not there when it is needed. It is the contract's `no-run`: runs that this pump always makes
+ * do not come. A lag pump, which may rest for months, takes no turns and is never judged.
  */
 import { HOUR_S } from '../../../../shared/units/duration.ts';
 import { alternatesWith } from '../pump-peers.ts';
@@ -11,7 +12,10 @@ import { roundTo } from '../round.ts';
 import type { Scene } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
-/** By turns the other starts once or twice meanwhile; a dozen by chance alone, at even shares, would be once in four thousand. */
+/**
+ * By turns the other starts once or twice meanwhile; a dozen by chance alone, at even shares, would
+ * be once in four thousand.
+ */
 const MIN_OTHER_STARTS = 12;
 /** Times its longest rest, and half a day at least. */
 const REST_MULTIPLE = 2;

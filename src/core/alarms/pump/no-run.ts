@@ -1,7 +1,8 @@
 /**
- * The runs that this well always makes do not come. Only where nothing better can tell: a float or timer that fills a store, or a
- * well without pressure. How long is too long comes from the longest rest that it had twice, and for what does not go away (stock, a timer) from the hours
- * by which runs have always come; a house stands empty for a week now and then, stock drinks every day.
+ * The runs that this well always makes do not come. Only where nothing better can tell: a float or
+ * timer that fills a store, or a well without pressure. How long is too long comes from the longest
+ * rest that it had twice, and for what does not go away (stock, a timer) from the hours by which
+ * runs have always come; a house stands empty for a week now and then, stock drinks every day.
  */
 import { HOUR_MS, HOUR_S } from '../../../../shared/units/duration.ts';
 import { minStartHours, localHour } from '../../baseline/habit.ts';
@@ -18,9 +19,10 @@ const STOCK_LIMIT = { times: 2, overS: 4 * HOUR_S };
 const STORE_LIMIT = { times: 2, overS: 24 * HOUR_S };
 const HOUSE_LIMIT = { times: 3, overS: 8 * 24 * HOUR_S };
 /**
- * By hour of day, once two weeks are known, and after the longest rest. Stock: since the pump stopped there have gone by hours in which, on the quietest of those
- * days, runs began in four. A timer: two hours in which one began on each of those days, and one more, since it knows no summer time; one run alone may be missed
- * because the store was full, or somebody stood at the switch.
+ * By hour of day, once two weeks are known, and after the longest rest. Stock: since the pump
+ * stopped there have gone by hours in which, on the quietest of those days, runs began in four. A
+ * timer: two hours in which one began on each of those days, and one more, since it knows no summer
+ * time; one run alone may be missed because the store was full, or somebody stood at the switch.
  */
 const MIN_HABIT_DAYS = 14;
 const MIN_STOCK_HOURS = 4;
@@ -30,7 +32,10 @@ const TIMER_MARGIN_H = 1;
 const STORE_STARTS = 5;
 
 interface NoRunMemory {
-  /** At which depths of the store its float last started the pump, m, and when the last of these runs began. */
+  /**
+   * At which depths of the store its float last started the pump, m, and when the last of these
+   * runs began.
+   */
   onM: number[];
   runMs?: number;
 }

@@ -1,7 +1,7 @@
 /**
- * Water is called for and no current flows: pressure has stood under cut-in for a whole minute, or the contact calls, and the pump
- * does not run. Cut-in is the lowest at which this switch is known to close, so that a switch that was turned down does not
- * look like a dead pump.
+ * Water is called for and no current flows: pressure has stood under cut-in for a whole minute, or
+ * the contact calls, and the pump does not run. Cut-in is the lowest at which this switch is known
+ * to close, so that a switch that was turned down does not look like a dead pump.
  */
 import { DAY_MS, HOUR_MS, HOUR_S, MINUTE_MS } from '../../../../shared/units/duration.ts';
 import { peersOf, isLagPump, ownCutIn, reportsForGroup } from '../pump-peers.ts';
@@ -23,14 +23,18 @@ import { weighCauses } from '../weigh-causes.ts';
 /** Under cut-in by the larger of 2 psi and three of its own spreads. */
 const MIN_UNDER_KPA = 2 * KPA_PER_PSI;
 const UNDER_SPREADS = 3;
-/** Of a drive people know the pressure that it holds: it wakes some 5 psi under it, and starts on the water that is drawn (common practice, no source). */
+/**
+ * Of a drive people know the pressure that it holds: it wakes some 5 psi under it, and starts on
+ * the water that is drawn (common practice, no source).
+ */
 const DRIVE_UNDER_KPA = 12 * KPA_PER_PSI;
 /** By 1 psi it is so for twenty minutes. */
 const LINGER_UNDER_KPA = KPA_PER_PSI;
 const MIN_LINGER_MS = 20 * MINUTE_MS;
 /**
- * A pump that started by itself at a lower pressure is not told again above that for a week, down to this far under cut-in. One that
- * stays away is: with the first water that is used, or after three hours in which nobody used any.
+ * A pump that started by itself at a lower pressure is not told again above that for a week, down
+ * to this far under cut-in. One that stays away is: with the first water that is used, or after
+ * three hours in which nobody used any.
  */
 const LATE_START_MAX_UNDER_KPA = 15 * KPA_PER_PSI;
 const LATE_START_LINGER_MS = 3 * HOUR_MS;
@@ -38,7 +42,10 @@ const LATE_START_MEMORY_MS = 7 * DAY_MS;
 /** Current must have been heard for this much of the minute: silence is not zero. */
 const MIN_HEARD_S = 40;
 const MIN_CALL_MINUTES = 2;
-/** Half an hour with no run ever seen: whoever set it up is still there, and a house draws water meanwhile. */
+/**
+ * Half an hour with no run ever seen: whoever set it up is still there, and a house draws water
+ * meanwhile.
+ */
 const MIN_NEVER_RAN_S = 1800;
 
 /** What starts late each time is one alarm and not one a start. */
@@ -84,8 +91,9 @@ function evaluate(scene: Scene, memory: NoStartMemory): Evaluation {
 }
 
 /**
- * Of several pumps on one pressure or store: does another do the work, or speak of what is wrong? One speaks for all where none runs. A
- * lag pump is wanted while the others run and pressure stands under its own cut-in all the same.
+ * Of several pumps on one pressure or store: does another do the work, or speak of what is wrong?
+ * One speaks for all where none runs. A lag pump is wanted while the others run and pressure stands
+ * under its own cut-in all the same.
  */
 function othersServe(scene: Scene, minute: MinuteScene): boolean {
   const company = peersOf(scene);
@@ -127,7 +135,8 @@ function evaluatePressure(
   }
   // That is told of the gauge, and says nothing of the pump.
   if (detectGaugeDrop(scene)) return cannotTell('sensor-in-doubt');
-  // Where it came by itself after a wait, the switch may have moved: the wait alone proves nothing then, but its length does.
+  // Where it came by itself after a wait, the switch may have moved: the wait alone proves nothing
+  // then, but its length does.
   const late = startedLateRecently(scene, memory);
   const startsAt = late ? Math.min(cutIn, memory.ownKpa ?? cutIn) : cutIn;
   const scatter = Math.min(UNDER_SPREADS * (scene.pump.baseline?.cutInKpa?.spread ?? 0), 8 * KPA_PER_PSI);
@@ -153,7 +162,10 @@ function evaluatePressure(
   };
 }
 
-/** The pump starts of itself after it seemed dead: that is where its switch closes now, or where a late one does. */
+/**
+ * The pump starts of itself after it seemed dead: that is where its switch closes now, or where a
+ * late one does.
+ */
 function recordLateStart(scene: Scene, minute: MinuteScene, memory: NoStartMemory): void {
   const kpa = scene.pump.run?.cutInKpa ?? minute.kpa?.low;
   const cutIn = ownCutIn(scene, scene.pump);
@@ -166,12 +178,17 @@ function startedLateRecently(scene: Scene, memory: NoStartMemory): boolean {
   return scene.atMs - (memory.ownMs ?? -Infinity) < LATE_START_MEMORY_MS;
 }
 
-/** Before its first run only the card says where this switch closes, and the card may be of another one, or in another unit. */
+/**
+ * Before its first run only the card says where this switch closes, and the card may be of another
+ * one, or in another unit.
+ */
 function neverRan({ pump }: Scene): boolean {
   return pump.pinned === undefined && pump.cycles.length === 0;
 }
 
-/** A little under cut-in, but for long: pressure that falls slowly does not jump past the switch. */
+/**
+ * A little under cut-in, but for long: pressure that falls slowly does not jump past the switch.
+ */
 function lingeringMs(minute: MinuteScene, isUnder: boolean, memory: NoStartMemory): number {
   if (!isUnder) {
     delete memory.lingersMs;

@@ -1,6 +1,7 @@
 /**
- * What a pump draws when it lifts water, and how little says that it lifts none: by what was learnt; else by its first runs that
- * raised pressure; else by the motor's maximum of the card; else by the published table of its size.
+ * What a pump draws when it lifts water, and how little says that it lifts none: by what was
+ * learnt; else by its first runs that raised pressure; else by the motor's maximum of the card;
+ * else by the published table of its size.
  */
 import { median, quantile } from '../../baseline/robust.ts';
 import { fullLoadAmps } from '../../domain/motor-tables.ts';
@@ -14,23 +15,36 @@ export interface NormalLoad {
   learned: boolean;
 }
 
-/** Share of the usual current under which a motor is unloaded: with pressure to confirm it, and by itself. Common practice, no source. */
+/**
+ * Share of the usual current under which a motor is unloaded: with pressure to confirm it, and by
+ * itself. Common practice, no source.
+ */
 const LOW_RATIO = 0.8;
 const LOW_RATIO_NO_PRESSURE = 0.74;
 /**
- * A drive lowers current as demand falls, so low current alone says nothing there. With pressure lost it runs at full speed and should draw its
- * highest: under this share of that it lifts no water, since a motor without load draws about half (common practice, no source).
+ * A drive lowers current as demand falls, so low current alone says nothing there. With pressure
+ * lost it runs at full speed and should draw its highest: under this share of that it lifts no
+ * water, since a motor without load draws about half (common practice, no source).
  */
 const LOW_RATIO_DRIVE = 0.65;
 const HIGHEST_RANK = 0.9;
 /** A loaded motor at full speed draws 0.7 of its maximum and more (common practice, no source). */
 const LOADED_RATIO = 0.7;
-/** Of the motor's maximum, where nothing was learnt yet: an unloaded single-phase motor may still draw half. */
+/**
+ * Of the motor's maximum, where nothing was learnt yet: an unloaded single-phase motor may still
+ * draw half.
+ */
 const LOW_RATIO_OF_MAX = 0.5;
-/** Of what a weak pump drew while it still lifted. Without water it draws clearly less than even that, and never more than this share of what it drew when sound. */
+/**
+ * Of what a weak pump drew while it still lifted. Without water it draws clearly less than even
+ * that, and never more than this share of what it drew when sound.
+ */
 const WEAK_RATIO = 0.88;
 const LOW_RATIO_WEAK = 0.62;
-/** Before a baseline: so many runs that raised pressure by half of the usual 20 psi have shown what pumping takes. */
+/**
+ * Before a baseline: so many runs that raised pressure by half of the usual 20 psi have shown what
+ * pumping takes.
+ */
 const MIN_RUNS = 3;
 const MIN_RAISE_KPA = 10 * KPA_PER_PSI;
 
@@ -53,8 +67,8 @@ function firstRunsAmps(scene: Scene): number | undefined {
 }
 
 /**
- * What the drive draws when all is wanted: the highest of its last runs but a few, or, since few houses ever want all that a pump gives, this much of
- * the motor's maximum.
+ * What the drive draws when all is wanted: the highest of its last runs but a few, or, since few
+ * houses ever want all that a pump gives, this much of the motor's maximum.
  */
 function driveAmps(scene: Scene, usual: NormalLoad): number {
   const loadedAmps = LOADED_RATIO * (scene.pump.card.maxAmps ?? 0);
@@ -73,7 +87,10 @@ export function dryLimit(scene: Scene, usual: NormalLoad, withPressure: boolean)
   return Math.min(limit, Math.max(LOW_RATIO_WEAK * usual.amps, WEAK_RATIO * liftingAmps(scene)));
 }
 
-/** What its last fills drew, which did raise pressure to their end, A: a worn pump lifts water at less than it used to. */
+/**
+ * What its last fills drew, which did raise pressure to their end, A: a worn pump lifts water at
+ * less than it used to.
+ */
 function liftingAmps(scene: Scene): number {
   if (scene.pump.card.control !== 'pressure-switch') return Infinity;
   const fills = recentCycles(scene, MIN_RUNS, (cycle) => isFill(cycle) && cycle.loadLoss === undefined);

@@ -1,7 +1,8 @@
 /**
- * A pump that outruns its well: a run begins as ever, and after a while current falls away because the water has come down to the
- * intake; after a rest it is there again. From the runs that broke and those that did not follows how long a run may be, and
- * what rest brings the water back: this well's own numbers, as far as its runs have shown them.
+ * A pump that outruns its well: a run begins as ever, and after a while current falls away because
+ * the water has come down to the intake; after a rest it is there again. From the runs that broke
+ * and those that did not follows how long a run may be, and what rest brings the water back: this
+ * well's own numbers, as far as its runs have shown them.
  */
 import type { Cycle } from '../../cycles/cycle.ts';
 import { isAfterReset } from '../scene-queries.ts';
@@ -12,7 +13,10 @@ export interface Overpumping {
   runs: number;
   /** The soonest break after a long rest, s: runs longer than this outrun the well. */
   limitS: number;
-  /** The shortest rest after which a run lasted as long without breaking, s; absent where none was seen. */
+  /**
+   * The shortest rest after which a run lasted as long without breaking, s; absent where none was
+   * seen.
+   */
   restS?: number;
   sinceMs: number;
 }
@@ -43,7 +47,10 @@ export function estimateOverpumping(scene: Scene): Overpumping | undefined {
   };
 }
 
-/** The shortest rest after a break whose next run got as far as the limit, whether it broke then or ended well. */
+/**
+ * The shortest rest after a break whose next run got as far as the limit, whether it broke then or
+ * ended well.
+ */
 function recoveryRestS(runs: readonly Cycle[], limitS: number): number | undefined {
   let shortest: number | undefined;
   for (const [at, cycle] of runs.entries()) {

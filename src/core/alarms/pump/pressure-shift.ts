@@ -1,7 +1,9 @@
 /**
- * What a fill's rate owes to the pressures it is read at, and not to the pump. By Boyle a litre moves pressure by its square: where gauge and switch
- * points all read higher alike, each fill looks slower by that square, whether the transducer drifted or the switch was set. And a tank
- * pumped up over cut-in is empty before the pump starts: the starts then read near the new charge, while cut-out stays.
+ * What a fill's rate owes to the pressures it is read at, and not to the pump. By Boyle a litre
+ * moves pressure by its square: where gauge and switch points all read higher alike, each fill
+ * looks slower by that square, whether the transducer drifted or the switch was set. And a tank
+ * pumped up over cut-in is empty before the pump starts: the starts then read near the new charge,
+ * while cut-out stays.
  */
 import { median, quantile } from '../../baseline/robust.ts';
 import { atmosphericKpa } from '../../../../shared/units/altitude.ts';
@@ -20,9 +22,15 @@ const RUNS = 12;
 const ALIKE_KPA = 1.5 * KPA_PER_PSI;
 /** Less than this is the spread of the starts. */
 const MIN_SHIFT_KPA = 0.5 * KPA_PER_PSI;
-/** Starts that read so much higher, in the median: readings some seconds apart catch the fall to cut-in now and then. */
+/**
+ * Starts that read so much higher, in the median: readings some seconds apart catch the fall to
+ * cut-in now and then.
+ */
 const MIN_START_RISE_KPA = 2 * KPA_PER_PSI;
-/** The trade's charge under cut-in, where the card says none (Water Systems Council, "Pressure Tanks", 2007). */
+/**
+ * The trade's charge under cut-in, where the card says none (Water Systems Council, "Pressure
+ * Tanks", 2007).
+ */
 const DEFAULT_UNDER_KPA = 2 * KPA_PER_PSI;
 
 export interface OverchargeEstimate {
@@ -66,7 +74,10 @@ function siteAtmosphereKpa(scene: Scene): number {
   return atmosphericKpa(Math.min(scene.well.card.altitudeM, 10_000));
 }
 
-/** Starts over the switch's cut-in while cut-out stays: the tank may be empty by then. The fills' rate must agree before anything is said. */
+/**
+ * Starts over the switch's cut-in while cut-out stays: the tank may be empty by then. The fills'
+ * rate must agree before anything is said.
+ */
 export function estimateOvercharge(scene: Scene): OverchargeEstimate | undefined {
   const points = pointsOf(scene);
   if (!points || Math.abs(points.cutOutShiftKpa) > ALIKE_KPA) return undefined;
@@ -82,7 +93,10 @@ export function estimateOvercharge(scene: Scene): OverchargeEstimate | undefined
   };
 }
 
-/** The delivery share that a pump as good as ever would show at the pressures as they now read; 1 where they have not moved. */
+/**
+ * The delivery share that a pump as good as ever would show at the pressures as they now read; 1
+ * where they have not moved.
+ */
 export function expectedDeliveryRatio(scene: Scene): number {
   const points = pointsOf(scene);
   if (!points) return 1;

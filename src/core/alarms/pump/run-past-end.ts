@@ -1,4 +1,7 @@
-/** Nothing but current is measured, and it says that no water goes any more: the switch should have opened. */
+/**
+ * Nothing but current is measured, and it says that no water goes any more: the switch should have
+ * opened.
+ */
 import { FORM_EVIDENCE } from '../../../../shared/text/en/alarms/forms.ts';
 import { HOUR_S } from '../../../../shared/units/duration.ts';
 import type { Active } from '../evaluation.ts';
@@ -9,12 +12,16 @@ import type { OpenRun, Scene } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
 /**
- * Without pressure: a pump against a closed system moves no water and draws less than at cut-out, the least that it draws in a fill. 6 % under
- * that, for so many minutes, is more than the supply does and longer than a tap takes to be opened again.
+ * Without pressure: a pump against a closed system moves no water and draws less than at cut-out,
+ * the least that it draws in a fill. 6 % under that, for so many minutes, is more than the supply
+ * does and longer than a tap takes to be opened again.
  */
 const PAST_END_RATIO = 0.94;
 const PAST_END_MINUTES = 20;
-/** Such a house after an hour: no supply sags for that long just then, and a tap that is open makes the pump draw more than at cut-out. */
+/**
+ * Such a house after an hour: no supply sags for that long just then, and a tap that is open makes
+ * the pump draw more than at cut-out.
+ */
 const PAST_END_SHORT_RUNS_RATIO = 0.98;
 const PAST_END_SHORT_RUNS_S = HOUR_S;
 

@@ -1,6 +1,7 @@
 /**
- * A run longer than this well ever needs. Held in the band by what is drawn, all that can be held against it is its length: by what this well
- * does at that hour, by the season's longest where a field is watered, and by its fills where a store is filled.
+ * A run longer than this well ever needs. Held in the band by what is drawn, all that can be held
+ * against it is its length: by what this well does at that hour, by the season's longest where a
+ * field is watered, and by its fills where a store is filled.
  */
 import { HOUR_S } from '../../../../shared/units/duration.ts';
 import { localHour, longestRunAtS } from '../../baseline/habit.ts';
@@ -20,27 +21,41 @@ import { weighCauses } from '../weigh-causes.ts';
 /** Of its usual current: a drive at less serves less than a tap. */
 const IDLE_DRIVE_RATIO = 1;
 /**
- * In the band with water drawn. A house: a pool or a cistern is filled for 12 h, from evening till morning, and two hours over; a tap left open in the evening
- * is told in the morning. A field: a set of sprinklers is left from one morning to the next, and six hours over. Argued, not measured.
+ * In the band with water drawn. A house: a pool or a cistern is filled for 12 h, from evening till
+ * morning, and two hours over; a tap left open in the evening is told in the morning. A field: a
+ * set of sprinklers is left from one morning to the next, and six hours over. Argued, not measured.
  */
 const MAX_IN_BAND_S = { house: 14 * HOUR_S, field: 30 * HOUR_S };
 /**
- * A house whose runs of two weeks all ended within half an hour: four hours on end are eight times what it ever needed, and longer than
- * a lawn is watered in one go. A pool that nobody announced is told by it, and should be: it looks like a tap left open. Argued, not measured.
+ * A house whose runs of two weeks all ended within half an hour: four hours on end are eight times
+ * what it ever needed, and longer than a lawn is watered in one go. A pool that nobody announced is
+ * told by it, and should be: it looks like a tap left open. Argued, not measured.
  */
 const MIN_HABIT_DAYS = 12;
 const MAX_SHORT_RUN_S = HOUR_S / 2;
 const SHORT_RUN_HOUSE_LIMIT_S = 4 * HOUR_S;
-/** Such a house draws no water through an hour of the night: those who leave a hose open do so by day. Argued, not measured. */
+/**
+ * Such a house draws no water through an hour of the night: those who leave a hose open do so by
+ * day. Argued, not measured.
+ */
 const NIGHT_ENDS_H = 5;
 const NIGHT_LIMIT_S = HOUR_S;
-/** 2.5 of what this well did at least twice. Of a field that was seen to be watered, that is all it needs. */
+/**
+ * 2.5 of what this well did at least twice. Of a field that was seen to be watered, that is all it
+ * needs.
+ */
 export const LONGEST_RUN_MULTIPLE = 2.5;
 const MIN_WATERED_S = 2 * HOUR_S;
-/** A float or timer fills the same store each time: 2.5 of its longest fills, one hour over it at least; a day while none was learnt. */
+/**
+ * A float or timer fills the same store each time: 2.5 of its longest fills, one hour over it at
+ * least; a day while none was learnt.
+ */
 const STORE_MARGIN_S = HOUR_S;
 const STORE_DEFAULT_S = 24 * HOUR_S;
-/** A store that was emptied takes longer than it ever did: while its level rises the fill is not over, for a day. */
+/**
+ * A store that was emptied takes longer than it ever did: while its level rises the fill is not
+ * over, for a day.
+ */
 const STORE_RISING_MINUTES = 30;
 
 /** How long a run of this well may be, s. */
@@ -65,7 +80,10 @@ function runLimitS(scene: Scene, run: OpenRun): number {
   );
 }
 
-/** How long a run is that has gone on through an hour of the night that is over, s; no limit while none is. */
+/**
+ * How long a run is that has gone on through an hour of the night that is over, s; no limit while
+ * none is.
+ */
 function nightLimitS({ well, atMs }: Scene, run: OpenRun): number {
   const fromMs = Math.max(run.startedMs, well.dayStartedMs);
   const untilMs = fromMs + 1000 * NIGHT_LIMIT_S;
@@ -73,7 +91,10 @@ function nightLimitS({ well, atMs }: Scene, run: OpenRun): number {
   return (untilMs - run.startedMs) / 1000;
 }
 
-/** A house that in weeks has never drawn water for half an hour on end fills no pool in silence: somebody knows of it, or nobody does. */
+/**
+ * A house that in weeks has never drawn water for half an hour on end fills no pool in silence:
+ * somebody knows of it, or nobody does.
+ */
 export function hasOnlyShortRuns({ pump, well }: Scene): boolean {
   if (well.card.uses.includes('irrigation') || well.card.uses.includes('stock')) return false;
   const { baseline, pinned, habit } = pump;
@@ -136,7 +157,10 @@ export function tooLongFinding(scene: Scene, run: OpenRun, minute: MinuteScene):
   };
 }
 
-/** A drive that turns over at the least it ever draws, and does not sleep: a little runs out all the time. */
+/**
+ * A drive that turns over at the least it ever draws, and does not sleep: a little runs out all the
+ * time.
+ */
 function isIdleDrive(scene: Scene, run: OpenRun): boolean {
   const usual = normalAmpsOf(scene);
   if (scene.pump.card.control !== 'variable-speed' || usual === undefined || run.amps === undefined)
@@ -144,7 +168,10 @@ function isIdleDrive(scene: Scene, run: OpenRun): boolean {
   return run.amps < IDLE_DRIVE_RATIO * usual;
 }
 
-/** Held in the upper half of the band with less current than usual: little water goes, so the pump is weak and no tap is open. */
+/**
+ * Held in the upper half of the band with less current than usual: little water goes, so the pump
+ * is weak and no tap is open.
+ */
 function isWeak(scene: Scene, run: OpenRun, kpa: number | undefined): boolean {
   const cutIn = normalCutInKpa(scene);
   const cutOut = highestCutOutKpa(scene);

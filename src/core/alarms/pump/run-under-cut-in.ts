@@ -1,6 +1,7 @@
 /**
- * A run that goes on under its cut-in without any rise: the pump does not keep up with what runs out, or lifts little. A field watered with
- * a sprinkler too many looks the same at first, so there it is held against how low and how long it went before.
+ * A run that goes on under its cut-in without any rise: the pump does not keep up with what runs
+ * out, or lifts little. A field watered with a sprinkler too many looks the same at first, so there
+ * it is held against how low and how long it went before.
  */
 import { HOUR_S } from '../../../../shared/units/duration.ts';
 import { median } from '../../baseline/robust.ts';
@@ -15,7 +16,10 @@ import { roundTo } from '../round.ts';
 import type { MinuteScene, OpenRun, Scene } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
-/** Under cut-in and not rising for so long: the pump does not keep up. A garden that is too large for the pump looks the same at first. */
+/**
+ * Under cut-in and not rising for so long: the pump does not keep up. A garden that is too large
+ * for the pump looks the same at first.
+ */
 const MIN_UNDER_KPA = 2 * KPA_PER_PSI;
 const DRIVE_UNDER_KPA = 12 * KPA_PER_PSI;
 const UNDER_MINUTES = 15;
@@ -25,14 +29,22 @@ const SLIGHTLY_UNDER_MINUTES = 28;
 const MIN_RISE_KPA = 2 * KPA_PER_PSI;
 /** Less than the supply makes of it (4 %) and a clamp errs. */
 const LITTLE_WATER_RATIO = 0.93;
-/** Where fields are watered: this little under cut-in is too much drawn at once, for as long as sprinklers are left in a place. Argued, not measured. */
+/**
+ * Where fields are watered: this little under cut-in is too much drawn at once, for as long as
+ * sprinklers are left in a place. Argued, not measured.
+ */
 const MAX_OVERDRAWN_KPA = 15 * KPA_PER_PSI;
 const MAX_OVERDRAWN_S = 6 * HOUR_S;
-/** Runs of which it is remembered how low they drew pressure, and how much lower one more may be. */
+/**
+ * Runs of which it is remembered how low they drew pressure, and how much lower one more may be.
+ */
 const DRAWDOWN_RUNS = 6;
 const MAX_FURTHER_OVERDRAWN_KPA = 6 * KPA_PER_PSI;
 
-/** The part of a watch's memory that holds how low runs drew the pressure of a field, kPa, and when the last of them began. */
+/**
+ * The part of a watch's memory that holds how low runs drew the pressure of a field, kPa, and when
+ * the last of them began.
+ */
 export interface DrawdownMemory {
   drawnKpa?: number[];
   drawnMs?: number;
@@ -48,7 +60,8 @@ export function heldUnderCutInFinding(
   if (cutIn === undefined) return undefined;
   // Of several that run together for one pressure, one speaks.
   if (!reportsForGroup(scene) && peersOf(scene).some((other) => other.run)) return undefined;
-  // A drive wakes a little under what it holds, and a sprinkler too many takes pressure there: only far under it is something open.
+  // A drive wakes a little under what it holds, and a sprinkler too many takes pressure there: only
+  // far under it is something open.
   const driven = scene.pump.card.control === 'variable-speed';
   const minutes =
     minutesHeldUnder(scene, UNDER_MINUTES, cutIn - (driven ? DRIVE_UNDER_KPA : MIN_UNDER_KPA)) ??
@@ -84,12 +97,18 @@ export function heldUnderCutInFinding(
   };
 }
 
-/** A motor of three lines turns backwards from the day on which two were swapped, and lifts about half: rare but after work on it. */
+/**
+ * A motor of three lines turns backwards from the day on which two were swapped, and lifts about
+ * half: rare but after work on it.
+ */
 function reverseRotationCause(scene: Scene): Partial<Record<Cause, number>> {
   return scene.pump.card.phase === 3 ? { 'wrong-rotation': 0.1 } : {};
 }
 
-/** A field watered with a sprinkler too many: under cut-in for as long as that takes, or took before; a little, or as far as it did before. */
+/**
+ * A field watered with a sprinkler too many: under cut-in for as long as that takes, or took
+ * before; a little, or as far as it did before.
+ */
 function isOverdrawn(scene: Scene, run: OpenRun, memory: DrawdownMemory, kpa: number): boolean {
   const { uses } = scene.well.card;
   if (!uses.includes('irrigation') && !uses.includes('stock')) return false;
@@ -113,7 +132,10 @@ function isOverdrawn(scene: Scene, run: OpenRun, memory: DrawdownMemory, kpa: nu
   return true;
 }
 
-/** How low pressure stood in the runs before this one that were a field's: the middle of them, where there were two. */
+/**
+ * How low pressure stood in the runs before this one that were a field's: the middle of them, where
+ * there were two.
+ */
 function priorLowKpa(run: OpenRun, memory: DrawdownMemory): number {
   const levels = (memory.drawnKpa ?? []).slice(0, memory.drawnMs === run.startedMs ? -1 : undefined);
   return levels.length < 2 ? Infinity : median(levels)!;
@@ -126,7 +148,10 @@ function recordLowPressure(run: OpenRun, memory: DrawdownMemory, kpa: number): v
   memory.drawnKpa = [...levels, roundTo(Math.min(own ?? kpa, kpa), 0)].slice(-DRAWDOWN_RUNS);
 }
 
-/** At low pressure a pump lifts more and draws more than at mid-band: clearly less current there is little water, whatever is open. */
+/**
+ * At low pressure a pump lifts more and draws more than at mid-band: clearly less current there is
+ * little water, whatever is open.
+ */
 function isLiftingLittle(scene: Scene, run: OpenRun): boolean {
   const usual = normalAmpsOf(scene);
   if (scene.pump.card.control !== 'pressure-switch' || usual === undefined || run.amps === undefined)

@@ -1,8 +1,9 @@
 /**
- * Delivery has fallen from its baseline at the same pressure. What hydraulics reads from the fills decides; where it cannot, the
- * shortest fills do: use only lengthens runs, so the shortest of forty that take a third longer than the shortest ever did mean that less
- * water comes. A tank that takes more air or a wider band would look the same, so the band must be as it was; and what the pressures
- * explain that the fills are read at is taken off first.
+ * Delivery has fallen from its baseline at the same pressure. What hydraulics reads from the fills
+ * decides; where it cannot, the shortest fills do: use only lengthens runs, so the shortest of
+ * forty that take a third longer than the shortest ever did mean that less water comes. A tank that
+ * takes more air or a wider band would look the same, so the band must be as it was; and what the
+ * pressures explain that the fills are read at is taken off first.
  */
 import { DAY_S, HOUR_MS } from '../../../../shared/units/duration.ts';
 import { median, quantile } from '../../baseline/robust.ts';
@@ -25,15 +26,19 @@ import { weighCauses } from '../weigh-causes.ts';
 const LOW_RATIO = 0.88;
 const CLEAR_RATIO = 0.96;
 const RUNS = 16;
-/** A fifth and more is told sooner; less only after longer than a generator stands in for the grid. */
+/**
+ * A fifth and more is told sooner; less only after longer than a generator stands in for the grid.
+ */
 const MIN_LOW_MS = 36 * HOUR_MS;
 const MIN_MILD_MS = 72 * HOUR_MS;
 const MILD_RATIO = 0.8;
 /**
- * A pump that lifts less draws less: within this of its usual current it lifts what it did. Then it is heavy use that looks like a slow fill, or
- * a hole in the drop pipe; the share of a hole that matters. Through a hole water falls back at rest as well. Where none does, only what is
- * under the last share is told: fills are taken under draws of up to 0.4 of the delivery (src/core/hydraulics/delivery.ts), so that use alone can
- * make 0.6 of it, and a herd in a hot week does.
+ * A pump that lifts less draws less: within this of its usual current it lifts what it did. Then it
+ * is heavy use that looks like a slow fill, or a hole in the drop pipe; the share of a hole that
+ * matters. Through a hole water falls back at rest as well. Where none does, only what is under the
+ * last share is told: fills are taken under draws of up to 0.4 of the delivery
+ * (src/core/hydraulics/delivery.ts), so that use alone can make 0.6 of it, and a herd in a hot week
+ * does.
  */
 const AMPS_TOLERANCE = 0.015;
 const LOW_RATIO_SAME_AMPS = 0.84;
@@ -146,8 +151,9 @@ function evaluateRunTime(scene: Scene): Evaluation {
 }
 
 /**
- * A float fills the same store each time, and what is drunk meanwhile only lengthens a fill: when even the quickest of eight takes so much
- * longer, less comes. A hot week with the herd at the trough is allowed for.
+ * A float fills the same store each time, and what is drunk meanwhile only lengthens a fill: when
+ * even the quickest of eight takes so much longer, less comes. A hot week with the herd at the
+ * trough is allowed for.
  */
 function evaluateStore(scene: Scene): Evaluation {
   const normal = scene.pump.pinned?.ranLowS ?? scene.pump.baseline?.ranLowS;

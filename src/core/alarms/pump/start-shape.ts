@@ -1,7 +1,9 @@
 /**
- * What the starts of this motor looked like when it was well, and what they look like now. A rotor that is held draws the motor's full
- * starting current until something trips. A motor whose start capacitor or relay is gone stands still too, but on one winding: it draws less
- * than its own good starts did; and before it fails, its good starts take longer. Only a fast record of the start shows either.
+ * What the starts of this motor looked like when it was well, and what they look like now. A rotor
+ * that is held draws the motor's full starting current until something trips. A motor whose start
+ * capacitor or relay is gone stands still too, but on one winding: it draws less than its own good
+ * starts did; and before it fails, its good starts take longer. Only a fast record of the start
+ * shows either.
  */
 import { median } from '../../baseline/robust.ts';
 import { hpFromW } from '../../../../shared/units/power.ts';
@@ -19,7 +21,10 @@ const MIN_LENGTH_INCREASE_S = 0.2;
 /** A run shorter than this was no good start. */
 const MIN_GOOD_RUN_S = 20;
 
-/** Of the first good starts the peak, A, and the length, s; of the last ones the length. Absent before the first one. */
+/**
+ * Of the first good starts the peak, A, and the length, s; of the last ones the length. Absent
+ * before the first one.
+ */
 export interface StartMemory {
   peaks?: number[];
   lengths?: number[];
@@ -32,7 +37,10 @@ export interface StartShape {
   /** Length of the last good starts and of the first ones, s, where they have become longer. */
   startS?: number;
   normalStartS?: number;
-  /** Code letter (NEC table 430.7(B)) of what the vain starts drew, where the motor's size is on the card. */
+  /**
+   * Code letter (NEC table 430.7(B)) of what the vain starts drew, where the motor's size is on the
+   * card.
+   */
   codeLetter?: string;
 }
 
@@ -71,7 +79,10 @@ function longerStarts(memory: StartMemory): Pick<StartShape, 'startS' | 'normalS
     : {};
 }
 
-/** kVA per hp of the current drawn, as NEMA reckons it: V x A / 1000 / hp, for three phases times the square root of 3. */
+/**
+ * kVA per hp of the current drawn, as NEMA reckons it: V x A / 1000 / hp, for three phases times
+ * the square root of 3.
+ */
 function codeLetterOf(amps: number, tries: readonly Cycle[], card: PumpCard): string | undefined {
   const { motorW, phase } = card;
   const volts = median(tries.map((cycle) => cycle.volts).filter((v) => v !== undefined)) ?? card.volts;

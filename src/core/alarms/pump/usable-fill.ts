@@ -1,14 +1,19 @@
 /**
- * Is a fill here long enough to be read? One of a few seconds, behind a tank of a gallon or two, is mostly the pump's own start and the swing
- * of the water, and what people draw meanwhile is most of the rest: neither a charge nor a rate is read from it. What counts is the
- * usual fill, as learnt, else as the card's tank makes it: use lengthens a run and makes no fill of it, and lost air shortens one that told.
+ * Is a fill here long enough to be read? One of a few seconds, behind a tank of a gallon or two, is
+ * mostly the pump's own start and the swing of the water, and what people draw meanwhile is most of
+ * the rest: neither a charge nor a rate is read from it. What counts is the usual fill, as learnt,
+ * else as the card's tank makes it: use lengthens a run and makes no fill of it, and lost air
+ * shortens one that told.
  */
 import { minFillS } from '../../baseline/min-fill-time.ts';
 import { quantile } from '../../baseline/robust.ts';
 import { normalCutInKpa, normalCutOutKpa, normalFillS, isCompleteRun } from '../scene-queries.ts';
 import type { Scene } from '../scene.ts';
 
-/** The start takes a second or two and the swing some five more (common practice, no source): under half of this. */
+/**
+ * The start takes a second or two and the swing some five more (common practice, no source): under
+ * half of this.
+ */
 const MIN_USABLE_FILL_S = 15;
 
 /** Can a fill of so many seconds be read? */

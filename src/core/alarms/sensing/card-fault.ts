@@ -1,7 +1,8 @@
 /**
- * Card and sensor that cannot both be right, as the checks of the first hour find them (../first-hour/first-checks.ts): told once, of the card and not of
- * the well, until the check that spoke agrees. What changes after a card was found to agree is news of the well, but for a unit; a new
- * card is asked anew.
+ * Card and sensor that cannot both be right, as the checks of the first hour find them
+ * (../first-hour/first-checks.ts): told once, of the card and not of the well, until the check that
+ * spoke agrees. What changes after a card was found to agree is news of the well, but for a unit; a
+ * new card is asked anew.
  */
 import type { CheckKind } from '../../../../shared/text/en/checks/checks.ts';
 import { changedUnit } from '../first-hour/check-pressure.ts';
@@ -10,7 +11,9 @@ import { runFirstChecks, type Check } from '../first-hour/first-checks.ts';
 import { cannotTell, type Active, type CannotTell } from '../evaluation.ts';
 import type { Scene } from '../scene.ts';
 
-/** Pressure in the wrong unit makes the tank's checks meaningless: of these the first alone speaks. */
+/**
+ * Pressure in the wrong unit makes the tank's checks meaningless: of these the first alone speaks.
+ */
 const PRESSURE_CHECKS: readonly CheckKind[] = ['pressure-unit', 'cut-out', 'precharge', 'tank-fill'];
 
 export interface CardMemory {
@@ -22,7 +25,10 @@ export interface CardMemory {
   cardDiffers?: string;
 }
 
-/** Undefined if card and readings agree; cannot tell while a check still differs, but no longer by an impossible amount. */
+/**
+ * Undefined if card and readings agree; cannot tell while a check still differs, but no longer by
+ * an impossible amount.
+ */
 export function cardFault(scene: Scene, memory: CardMemory): Active | CannotTell | undefined {
   const first = scene.pump.cycles[0];
   if (!first || !isAfterReset(scene, first.startedMs)) return undefined;

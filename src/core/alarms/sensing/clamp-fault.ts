@@ -1,6 +1,7 @@
 /**
- * Pressure that rises with no current is a clamp that slipped off, or another source of water, or water that warms. Warming is slow; so a climb
- * from the lower to the upper part of the band counts only when it is quick, and only the second one is told.
+ * Pressure that rises with no current is a clamp that slipped off, or another source of water, or
+ * water that warms. Warming is slow; so a climb from the lower to the upper part of the band counts
+ * only when it is quick, and only the second one is told.
  */
 import { HOUR_MS, MINUTE_MS } from '../../../../shared/units/duration.ts';
 import { peersOf, reportsPressure } from '../pump-peers.ts';

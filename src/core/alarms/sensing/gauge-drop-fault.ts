@@ -1,4 +1,7 @@
-/** A gauge that fell to nothing from one reading to the next while the tank was full of water: unplugged, or its wire broke. */
+/**
+ * A gauge that fell to nothing from one reading to the next while the tank was full of water:
+ * unplugged, or its wire broke.
+ */
 import { reportsPressure } from '../pump-peers.ts';
 import { usesPressure } from '../scene-queries.ts';
 import { detectGaugeDrop } from './gauge-drop.ts';
@@ -27,7 +30,8 @@ export function gaugeDropFault(scene: Scene): Active | undefined {
       withinS: roundTo(drop.stepS, 0),
       heldL: roundTo(drop.waterL, 0),
     },
-    // What feeds the gauge may have gone out with the pump's power; a pump that has run since had its own.
+    // What feeds the gauge may have gone out with the pump's power; a pump that has run since had
+    // its own.
     causes: weighCauses({
       'transducer-fault': 0.85,
       'power-lost': drop.ranSince ? 0 : 0.08,

@@ -1,4 +1,7 @@
-/** Two boxes speak under one name (contract, section 2): both are kept, and none can be trusted to be the well's own. */
+/**
+ * Two boxes speak under one name (contract, section 2): both are kept, and none can be trusted to
+ * be the well's own.
+ */
 import { HOUR_S } from '../../../../shared/units/duration.ts';
 import { CLEAR, type Evaluation } from '../evaluation.ts';
 import type { Scene, Watch } from '../scene.ts';

@@ -1,6 +1,7 @@
 /**
- * Nothing is heard of a node for longer than it ever is. When that is, is judged by arrival (src/core/readings/ and src/server/); here it is
- * said, and how urgent it is: a node on the pump's own circuit dies with it, and stock depends on water that nobody now watches.
+ * Nothing is heard of a node for longer than it ever is. When that is, is judged by arrival
+ * (src/core/readings/ and src/server/); here it is said, and how urgent it is: a node on the pump's
+ * own circuit dies with it, and stock depends on water that nobody now watches.
  */
 import { CLEAR, type Evaluation } from '../evaluation.ts';
 import type { Scene, Watch } from '../scene.ts';

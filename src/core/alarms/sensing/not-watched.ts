@@ -1,4 +1,7 @@
-/** A fault of our own stopped the watching of a well. No watch can find that: the engine's keeper says it with these words. */
+/**
+ * A fault of our own stopped the watching of a well. No watch can find that: the engine's keeper
+ * says it with these words.
+ */
 import type { Active } from '../evaluation.ts';
 
 /** @param detail the failed check in one line, as the assertion says it. */

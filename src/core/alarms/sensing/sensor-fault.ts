@@ -1,7 +1,7 @@
 /**
- * A channel is out of its span, stuck, silent or nonsense; or card and sensor cannot both be right. Said of the sensor and not of the
- * well, so that a slipped clamp is not a dead pump. Each question has its own file beside this one or a few lines here; the first
- * that finds something speaks.
+ * A channel is out of its span, stuck, silent or nonsense; or card and sensor cannot both be right.
+ * Said of the sensor and not of the well, so that a slipped clamp is not a dead pump. Each question
+ * has its own file beside this one or a few lines here; the first that finds something speaks.
  */
 import { HOUR_S, MINUTE_MS } from '../../../../shared/units/duration.ts';
 import { cardFault, type CardMemory } from './card-fault.ts';
@@ -18,7 +18,10 @@ import { weighCauses } from '../weigh-causes.ts';
 /** `low`, `high` or `bad` (NAMUR NE 43) so many times in a row and for so long. */
 const MIN_FAULTS = 5;
 const MIN_FAULT_S = 300;
-/** One channel silent while another of its node speaks: by exception a value comes every 60 s at least. */
+/**
+ * One channel silent while another of its node speaks: by exception a value comes every 60 s at
+ * least.
+ */
 const MIN_SILENT_S = 900;
 /** Gauge pressure under this is no water's: a third of a vacuum. */
 const IMPLAUSIBLE_KPA = -5 * KPA_PER_PSI;

@@ -1,6 +1,7 @@
 /**
- * Half of a site's nodes, two or more, fell silent within 5 minutes: one link or one supply is more likely than so many boxes. Decided
- * outside the well, which sees only its own nodes; here are its reason and its causes.
+ * Half of a site's nodes, two or more, fell silent within 5 minutes: one link or one supply is more
+ * likely than so many boxes. Decided outside the well, which sees only its own nodes; here are its
+ * reason and its causes.
  */
 import type { Priority } from '../../../../shared/text/en/alarms/kinds.ts';
 import type { Active } from '../evaluation.ts';

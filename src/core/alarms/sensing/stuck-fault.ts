@@ -1,4 +1,7 @@
-/** A gauge that a run does not move: stuck, or its line blocked or frozen. At rest a steady tank moves nothing, and nothing is said. */
+/**
+ * A gauge that a run does not move: stuck, or its line blocked or frozen. At rest a steady tank
+ * moves nothing, and nothing is said.
+ */
 import { peersOf, reportsPressure } from '../pump-peers.ts';
 import { isAfterReset, usesPressure } from '../scene-queries.ts';
 import type { Active } from '../evaluation.ts';
@@ -6,7 +9,10 @@ import { roundTo } from '../round.ts';
 import type { Scene } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
-/** So many whole runs of so long must have moved nothing at all: the reading is the same number to its last digit. */
+/**
+ * So many whole runs of so long must have moved nothing at all: the reading is the same number to
+ * its last digit.
+ */
 const MIN_RUNS = 2;
 const MIN_RUN_S = 20;
 

@@ -1,6 +1,7 @@
 /**
- * Two weeks on end with more starts than the three weeks before them and than were first learnt, in runs of the same length: more water is
- * used than was. Guests have left by then, and a garden is watered in long runs; stock and irrigation follow the weather, and are not asked.
+ * Two weeks on end with more starts than the three weeks before them and than were first learnt, in
+ * runs of the same length: more water is used than was. Guests have left by then, and a garden is
+ * watered in long runs; stock and irrigation follow the weather, and are not asked.
  */
 import { DAY_MS, DAY_S } from '../../../../shared/units/duration.ts';
 import { median } from '../../baseline/robust.ts';
@@ -13,11 +14,20 @@ export const BUSY_DAYS = 14;
 /** Weeks before, as far as they are kept, and how many of their days are wanted. */
 const BEFORE_DAYS = 21;
 const MIN_BEFORE_DAYS = 14;
-/** The middle of a fortnight whose days scatter by a half (log 0.4) scatters by a seventh: 1.6 is over three of that. */
+/**
+ * The middle of a fortnight whose days scatter by a half (log 0.4) scatters by a seventh: 1.6 is
+ * over three of that.
+ */
 const MIN_MEDIAN_RATIO = 1.6;
-/** And none of them is like others: guests of one week, with a full house at the weekend after it, leave a quiet day between. */
+/**
+ * And none of them is like others: guests of one week, with a full house at the weekend after it,
+ * leave a quiet day between.
+ */
 const MIN_DAY_RATIO = 1.2;
-/** Fills between draws are as long as ever; what waters a garden draws while they last, and a lost tank shortens them. */
+/**
+ * Fills between draws are as long as ever; what waters a garden draws while they last, and a lost
+ * tank shortens them.
+ */
 const MAX_RUN_CHANGE = 0.15;
 const CLEAR_DAYS = 3;
 const CLEAR_RATIO = 1.3;
@@ -29,7 +39,10 @@ export interface BusyWeeks {
   normal: number;
 }
 
-/** `firstLearned`: starts a day as first learnt, or as pinned. Undefined where these weeks are like others, or too little of them was heard. */
+/**
+ * `firstLearned`: starts a day as first learnt, or as pinned. Undefined where these weeks are like
+ * others, or too little of them was heard.
+ */
 export function busyWeeks(scene: Scene, firstLearned: number): BusyWeeks | undefined {
   const { card, days } = scene.well;
   if (card.uses.some((use) => use !== 'house') || !isAfterReset(scene, scene.atMs - BUSY_DAYS * DAY_MS))
@@ -51,7 +64,10 @@ export function busyWeeks(scene: Scene, firstLearned: number): BusyWeeks | undef
   return Math.abs(longer - 1) <= MAX_RUN_CHANGE ? { cycles, normal } : undefined;
 }
 
-/** Three days like others have ended it, or the weeks before have become as busy: then it is how this well is used. */
+/**
+ * Three days like others have ended it, or the weeks before have become as busy: then it is how
+ * this well is used.
+ */
 export function isBusyOver(scene: Scene, normal: number): boolean {
   const whole = scene.well.days.filter((day) => isWholeDay(day, scene.pump.card.id));
   const last = median(startsOf(whole.slice(-CLEAR_DAYS))) ?? 0;

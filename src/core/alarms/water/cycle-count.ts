@@ -1,8 +1,9 @@
 /**
- * Cycles a day have departed from this well's own habit. People's habits do that all the time: guests double them, an empty week
- * has none, a garden makes more and longer runs at its own hours. So it is told only what habits do not do: for days on end twice the
- * starts with runs that are shorter than they were, many times the usual count of such a day, round the clock, or more for longer than
- * guests stay (./busy-weeks.ts).
+ * Cycles a day have departed from this well's own habit. People's habits do that all the time:
+ * guests double them, an empty week has none, a garden makes more and longer runs at its own hours.
+ * So it is told only what habits do not do: for days on end twice the starts with runs that are
+ * shorter than they were, many times the usual count of such a day, round the clock, or more for
+ * longer than guests stay (./busy-weeks.ts).
  */
 import { DAY_MS } from '../../../../shared/units/duration.ts';
 import { countHours, normalStarts } from '../../baseline/habit.ts';
@@ -20,7 +21,10 @@ import { weighCauses } from '../weigh-causes.ts';
 /** Starts with short runs: twice the usual with run time of under 0.7 of the usual each. */
 const MIN_RATIO = 2;
 const MAX_RUN_RATIO = 0.7;
-/** Without regard to run time, over the highest of the days before, and with starts in so many hours: people and gardens sleep. */
+/**
+ * Without regard to run time, over the highest of the days before, and with starts in so many
+ * hours: people and gardens sleep.
+ */
 const MANY_RATIO = 4;
 const MIN_START_HOURS = 20;
 /** A day's count spreads by about this much about its median even in a steady house: log of 1.5. */
@@ -81,8 +85,9 @@ function evaluate(scene: Scene, memory: CycleCountMemory): Evaluation {
 }
 
 /**
- * Starts of such a day: as first learnt, or as this weekday, these weeks and this season have had since, whichever is more; their spread as a
- * share. What grows slowly is not lost by it: runs are compared with those that were first learnt.
+ * Starts of such a day: as first learnt, or as this weekday, these weeks and this season have had
+ * since, whichever is more; their spread as a share. What grows slowly is not lost by it: runs are
+ * compared with those that were first learnt.
  */
 function normalStartsOf(scene: Scene): { starts: number; spread: number } | undefined {
   const first = firstLearned(scene);

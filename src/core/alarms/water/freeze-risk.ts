@@ -1,7 +1,8 @@
 /**
- * The pump house nears frost: told at 40 F (4.4 C), urgent under 35 F (1.7 C) and falling (common practice). One winter is one alarm:
- * it goes only when it has been clearly warmer for a day. Where the air sensor hangs outside it lives through frosts, and after
- * a week of them says nothing more until it has been warm for a week: it is not the pump house that it measures.
+ * The pump house nears frost: told at 40 F (4.4 C), urgent under 35 F (1.7 C) and falling (common
+ * practice). One winter is one alarm: it goes only when it has been clearly warmer for a day. Where
+ * the air sensor hangs outside it lives through frosts, and after a week of them says nothing more
+ * until it has been warm for a week: it is not the pump house that it measures.
  */
 import { DAY_S, MINUTE_MS } from '../../../../shared/units/duration.ts';
 import { cannotTell, type CannotTell, type Evaluation } from '../evaluation.ts';

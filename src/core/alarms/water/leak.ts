@@ -1,8 +1,9 @@
 /**
- * Pressure falls while nobody draws water. Judged by whole local days: each day's leak is read from its quiet stretches
- * (src/core/hydraulics/), and a day can be wrong (a trickle against frost, a trough that fills all night), so two or three in a row must say it.
- * A large loss is told sooner, once no hour of a day and a night was without it; one that leaves no quiet minutes is known by its starts
- * (./regular-starts.ts). Without a tank on the card the fall of pressure is judged.
+ * Pressure falls while nobody draws water. Judged by whole local days: each day's leak is read from
+ * its quiet stretches (src/core/hydraulics/), and a day can be wrong (a trickle against frost, a
+ * trough that fills all night), so two or three in a row must say it. A large loss is told sooner,
+ * once no hour of a day and a night was without it; one that leaves no quiet minutes is known by
+ * its starts (./regular-starts.ts). Without a tank on the card the fall of pressure is judged.
  */
 import { DAY_MS, HOUR_MS } from '../../../../shared/units/duration.ts';
 import type { Reason } from '../../../../shared/text/en/reasons/reasons.ts';
@@ -13,23 +14,36 @@ import { roundTo } from '../round.ts';
 import type { LossScene, Scene, Watch } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
-/** 3.3 L/h. A drip a second is 31 L a day; a toilet that runs on starts at about 100 (EPA "Fix a Leak Week": bad from 340 L a day). */
+/**
+ * 3.3 L/h. A drip a second is 31 L a day; a toilet that runs on starts at about 100 (EPA "Fix a
+ * Leak Week": bad from 340 L a day).
+ */
 const MIN_L_PER_DAY = 80;
 const MIN_DAYS = 3;
 /** 12 L/h and more is told after two days. */
 const LARGE_L_PER_DAY = 290;
 const MIN_LARGE_DAYS = 2;
 const CLEAR_RATIO = 0.6;
-/** By so much of what the pump delivers a run must bring less than the loss at rest explains; fills tell their delivery to some 2 %. */
+/**
+ * By so much of what the pump delivers a run must bring less than the loss at rest explains; fills
+ * tell their delivery to some 2 %.
+ */
 const MIN_RUN_LOSS = 0.05;
-/** 30 L/h that never cease are told after these hours: a trickle or a drip line of one night has stopped by then. */
+/**
+ * 30 L/h that never cease are told after these hours: a trickle or a drip line of one night has
+ * stopped by then.
+ */
 const CONTINUOUS_L_PER_DAY = 720;
 const MIN_CONTINUOUS_H = 20;
-/** Starts as even as a clock may be a drip field, a trough or taps left running against frost: a second night must say it there. */
+/**
+ * Starts as even as a clock may be a drip field, a trough or taps left running against frost: a
+ * second night must say it there.
+ */
 const MIN_TWO_NIGHTS_H = 44;
 /**
- * 1 L/h takes so much from the pressure of a tank of 325 L (86 gal) with 257 kPa of air, at 345 kPa (50 psi): 446 kPa squared over 84,000 kPa L.
- * An unknown tank is taken for that one; a smaller one shows the same leak larger.
+ * 1 L/h takes so much from the pressure of a tank of 325 L (86 gal) with 257 kPa of air, at 345 kPa
+ * (50 psi): 446 kPa squared over 84,000 kPa L. An unknown tank is taken for that one; a smaller one
+ * shows the same leak larger.
  */
 const REFERENCE_KPA_PER_L = 2.4;
 
@@ -101,7 +115,10 @@ function isPressureMeasured({ well }: Scene): boolean {
   return well.minutes.some((minute) => minute.kpa !== undefined);
 }
 
-/** Asked each minute; says nothing while a still hour was among the last ones, since `evaluateDays` judges that. */
+/**
+ * Asked each minute; says nothing while a still hour was among the last ones, since `evaluateDays`
+ * judges that.
+ */
 function evaluateHours(scene: Scene): Active | undefined {
   const loss = scene.well.water.continuousLoss;
   if (!loss || litersPerDay(loss) < CONTINUOUS_L_PER_DAY || loss.hours < MIN_CONTINUOUS_H) return undefined;
@@ -116,7 +133,10 @@ function evaluateHours(scene: Scene): Active | undefined {
   });
 }
 
-/** Asked after each cycle. Fills with hardly a rest between them leave no quiet minutes, so neither of the others can see such a loss. */
+/**
+ * Asked after each cycle. Fills with hardly a rest between them leave no quiet minutes, so neither
+ * of the others can see such a loss.
+ */
 function evaluateStarts(scene: Scene, memory: LeakMemory): Active | undefined {
   const even = regularStarts(scene, memory);
   const wantedH = mayRunAllNight(scene) ? MIN_TWO_NIGHTS_H : MIN_CONTINUOUS_H;
@@ -127,7 +147,8 @@ function evaluateStarts(scene: Scene, memory: LeakMemory): Active | undefined {
     loss,
     reason: 'lost-between-starts',
     figures: { ...lossFigures(loss), restS: even.restS, hours: even.hours },
-    // Nothing of what runs lose besides: every fill is made against the loss, so delivery is not known apart from it.
+    // Nothing of what runs lose besides: every fill is made against the loss, so delivery is not
+    // known apart from it.
     evidence: { ceaselessH: even.hours, restS: roundTo(even.restS, 0) },
   });
 }

@@ -1,6 +1,7 @@
 /**
- * The well's own level nears the pump. A pump needs some water over its intake to feed and to cool it; 5 ft is what is commonly
- * asked for (common practice, no source). Where the level was never much higher, half of the lowest day counts instead.
+ * The well's own level nears the pump. A pump needs some water over its intake to feed and to cool
+ * it; 5 ft is what is commonly asked for (common practice, no source). Where the level was never
+ * much higher, half of the lowest day counts instead.
  */
 import { HOUR_S, MINUTE_MS } from '../../../../shared/units/duration.ts';
 import { cannotTell, type CannotTell, type Evaluation } from '../evaluation.ts';

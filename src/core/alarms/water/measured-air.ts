@@ -1,7 +1,8 @@
 /**
- * What is known of the tank's air charge, for the two watches that judge it: as hydraulics reads it from fills, against the card's; and, by
- * the clock alone, how much shorter the shortest fills have become while the pressure band stayed. Drawdown goes with absolute
- * pressure, so shares are of absolute charge.
+ * What is known of the tank's air charge, for the two watches that judge it: as hydraulics reads it
+ * from fills, against the card's; and, by the clock alone, how much shorter the shortest fills have
+ * become while the pressure band stayed. Drawdown goes with absolute pressure, so shares are of
+ * absolute charge.
  */
 import { median, quantile } from '../../baseline/robust.ts';
 import { minFillS } from '../../baseline/min-fill-time.ts';
@@ -70,8 +71,9 @@ export interface MeasuredFills {
 }
 
 /**
- * The fills of the last runs against the shortest as first learnt; where nothing was learnt, against the least time that this pump
- * could fill the card's tank in. It cannot tell if there are too few, or if the pressure band is narrower: then the switch explains it.
+ * The fills of the last runs against the shortest as first learnt; where nothing was learnt,
+ * against the least time that this pump could fill the card's tank in. It cannot tell if there are
+ * too few, or if the pressure band is narrower: then the switch explains it.
  */
 export function measureFills(scene: Scene): MeasuredFills | CannotTell {
   const cutIn = normalCutInKpa(scene);

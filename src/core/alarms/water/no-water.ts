@@ -1,6 +1,6 @@
 /**
- * The taps run dry: pressure under 5 psi for a minute. Said only of a transducer that has shown pressure before: one that never did
- * is not connected, which is `sensor-fault`.
+ * The taps run dry: pressure under 5 psi for a minute. Said only of a transducer that has shown
+ * pressure before: one that never did is not connected, which is `sensor-fault`.
  */
 import { HOUR_S, MINUTE_MS } from '../../../../shared/units/duration.ts';
 import { cannotTell, type Evaluation } from '../evaluation.ts';
@@ -45,7 +45,8 @@ export const noWater: Watch<NoWaterMemory> = {
 function evaluate(scene: Scene, memory: NoWaterMemory): Evaluation {
   const minute = lastMinute(scene);
   const serving = scene.pumps.find(usesPressure);
-  // Pressure at the taps is the whole well's; where it has none, that of the pump that serves them (a booster behind a store).
+  // Pressure at the taps is the whole well's; where it has none, that of the pump that serves them
+  // (a booster behind a store).
   const kpa = minute?.kpa ?? (serving && minute?.pumps[serving.index]?.kpa);
   if (!minute) return cannotTell('too-few-readings');
   if (!kpa) return cannotTell('needs-pressure');
@@ -89,7 +90,10 @@ function evaluate(scene: Scene, memory: NoWaterMemory): Evaluation {
   };
 }
 
-/** Water that is used takes the pressure down over many minutes; a burst, or a gauge whose line broke, at once. */
+/**
+ * Water that is used takes the pressure down over many minutes; a burst, or a gauge whose line
+ * broke, at once.
+ */
 function fellSuddenly(scene: Scene, sinceMs: number): boolean {
   const before = scene.well.minutes.findLast((minute) => minute.atMs <= sinceMs - MAX_SUDDEN_MS);
   return before?.kpa !== undefined && before.kpa.mean > WORKING_KPA;

@@ -1,7 +1,8 @@
 /**
- * Pressure where the switch should long have opened: more than 10 psi over cut-out, or within 5 psi of the relief valve, for more
- * than some seconds. With the pump running its contacts are closed and nothing but the relief valve limits the pressure; at rest it is
- * water that warms where the pressure tank cannot take up what it swells, or a switch set too high.
+ * Pressure where the switch should long have opened: more than 10 psi over cut-out, or within 5 psi
+ * of the relief valve, for more than some seconds. With the pump running its contacts are closed
+ * and nothing but the relief valve limits the pressure; at rest it is water that warms where the
+ * pressure tank cannot take up what it swells, or a switch set too high.
  */
 import type { Reason } from '../../../../shared/text/en/reasons/reasons.ts';
 import { HOUR_S, MINUTE_MS } from '../../../../shared/units/duration.ts';
@@ -26,23 +27,35 @@ import { weighCauses } from '../weigh-causes.ts';
 const OVER_CUT_OUT_KPA = 10 * KPA_PER_PSI;
 const UNDER_RELIEF_KPA = 5 * KPA_PER_PSI;
 /**
- * A relief valve nearer to cut-out than this cannot be watched by its own pressure: each fill would come near it. But what has risen by as
- * much since the pump stopped is no fill.
+ * A relief valve nearer to cut-out than this cannot be watched by its own pressure: each fill would
+ * come near it. But what has risen by as much since the pump stopped is no fill.
  */
 const MIN_RELIEF_MARGIN_KPA = 2 * KPA_PER_PSI;
 const MIN_REST_RISE_KPA = 2 * KPA_PER_PSI;
-/** Pressure must fall this far under the limit before the alarm goes: 2 % of a 100 psi span (starting value of ANSI/ISA-18.2, from memory). */
+/**
+ * Pressure must fall this far under the limit before the alarm goes: 2 % of a 100 psi span
+ * (starting value of ANSI/ISA-18.2, from memory).
+ */
 const DEADBAND_KPA = 2 * KPA_PER_PSI;
 
 /** Runs after which the switch's own points are known (../scene-queries.ts). */
 const MIN_RUNS = 3;
-/** Until then a run may be a fill to a cut-out that the card does not know: ten minutes, and no switch of a house is set over 90 psi (common practice). */
+/**
+ * Until then a run may be a fill to a cut-out that the card does not know: ten minutes, and no
+ * switch of a house is set over 90 psi (common practice).
+ */
 const MAX_FIRST_FILL_S = 600;
 const MAX_SWITCH_KPA = 90 * KPA_PER_PSI;
-/** A day and two hours without it: what comes back each day (contacts that stick now and then, a heater each morning) is one alarm. */
+/**
+ * A day and two hours without it: what comes back each day (contacts that stick now and then, a
+ * heater each morning) is one alarm.
+ */
 const OFF_DELAY_S = 26 * HOUR_S;
 
-/** The largest heater that is common in a house, L: 80 gal (common practice, no source). A smaller one raises the pressure less. */
+/**
+ * The largest heater that is common in a house, L: 80 gal (common practice, no source). A smaller
+ * one raises the pressure less.
+ */
 const HEATER_L = 80 * 3.785;
 
 interface OverPressureMemory extends SinceMemory {
@@ -76,11 +89,13 @@ function evaluate(scene: Scene, memory: OverPressureMemory): Evaluation {
     return forgetSince(memory);
   }
   const sinceMs = activeSince(memory, minute.atMs - MINUTE_MS);
-  // What a running pump raised stands there after it stopped at last: it is still the running pump's pressure.
+  // What a running pump raised stands there after it stopped at last: it is still the running
+  // pump's pressure.
   const running = [scene.pump, ...peersOf(scene)].some(
     (pump) => pump.run !== undefined && (minute.pumps[pump.index]?.ranS ?? 0) > 0,
   );
-  // With nothing learnt yet a switch that opens higher than its card says is more likely a wrong card: its next runs tell.
+  // With nothing learnt yet a switch that opens higher than its card says is more likely a wrong
+  // card: its next runs tell.
   if (!scene.pump.pinned && scene.pump.cycles.length < MIN_RUNS) {
     if (!running) return cannotTell('too-few-runs');
     // A run that ends soon was a fill to another cut-out than the card's.
@@ -189,7 +204,10 @@ function restFinding(
   };
 }
 
-/** How far a heater brings the pressure from there, with the tank on the card; undefined where that tank or the pressure (0) is not known. */
+/**
+ * How far a heater brings the pressure from there, with the tank on the card; undefined where that
+ * tank or the pressure (0) is not known.
+ */
 function heatedFrom(
   { well: { card } }: Scene,
   fromKpa: number,
@@ -202,8 +220,8 @@ function heatedFrom(
 
 const BY_HEAT = { 'heat-expansion': 0.6, 'transducer-fault': 0.2, 'switch-contacts-stuck': 0.2 };
 /**
- * More than heated water does behind a sound tank, or a tank that nobody knows: it has no air, or a valve or check valve shuts it off from the heater.
- * A plain tank has no bladder.
+ * More than heated water does behind a sound tank, or a tank that nobody knows: it has no air, or a
+ * valve or check valve shuts it off from the heater. A plain tank has no bladder.
  */
 const NO_CUSHION = {
   'closed-valve': 0.2,

@@ -1,7 +1,9 @@
 /**
- * A tank that empties by itself between the fills, all day and all night. A loss so large leaves no quiet minutes to judge it by
- * (src/core/hydraulics/quiet-blocks.ts waits until a fill has cooled), but it starts the pump as evenly as a clock: what people draw shortens a rest, and
- * nothing lengthens one. So it is the longest rest of each hour that stays the same; people sleep, a garden and a trough have had enough, and then it grows.
+ * A tank that empties by itself between the fills, all day and all night. A loss so large leaves no
+ * quiet minutes to judge it by (src/core/hydraulics/quiet-blocks.ts waits until a fill has cooled),
+ * but it starts the pump as evenly as a clock: what people draw shortens a rest, and nothing
+ * lengthens one. So it is the longest rest of each hour that stays the same; people sleep, a garden
+ * and a trough have had enough, and then it grows.
  */
 import { HOUR_MS } from '../../../../shared/units/duration.ts';
 import { median } from '../../baseline/robust.ts';
@@ -21,17 +23,26 @@ import type { LossScene, Scene } from '../scene.ts';
 const HISTORY_H = 48;
 /** Longer rests have quiet minutes, and are judged by those. */
 const MAX_REST_S = 1800;
-/** The longest rest of an hour lies so near to the middle of all: a switch and readings of 5 s scatter rests of minutes by some hundredths. */
+/**
+ * The longest rest of an hour lies so near to the middle of all: a switch and readings of 5 s
+ * scatter rests of minutes by some hundredths.
+ */
 const REST_TOLERANCE = 0.15;
 /** Hours on end without such a rest: somebody waters, or draws without pause. */
 const MAX_GAP_H = 3;
 /** Of the hours so many must have been heard. */
 const MIN_HEARD_FRACTION = 0.8;
 const MIN_H = 3;
-/** Fills under a loss take longer than others. Shorter ones are of a tank that has lost its air, whose litres nobody knows. */
+/**
+ * Fills under a loss take longer than others. Shorter ones are of a tank that has lost its air,
+ * whose litres nobody knows.
+ */
 const MIN_FILL_RATIO = 0.8;
 
-/** The part of a watch's memory that holds the longest rest of each hour: hours since 1970, and the rest in each of them, s. */
+/**
+ * The part of a watch's memory that holds the longest rest of each hour: hours since 1970, and the
+ * rest in each of them, s.
+ */
 export interface RestMemory {
   restHours?: number[];
   longestRestsS?: number[];
@@ -45,7 +56,10 @@ export interface RegularStarts {
   restS: number;
 }
 
-/** Keeps, of the cycle that has just ended, the rest before it: of each hour the longest, and how even the last hours were. */
+/**
+ * Keeps, of the cycle that has just ended, the rest before it: of each hour the longest, and how
+ * even the last hours were.
+ */
 export function regularStarts(scene: Scene, memory: RestMemory): RegularStarts | undefined {
   const { cycle } = scene;
   if (cycle && hasPressureCycle(scene.pump) && peersOf(scene).length === 0) recordRest(memory, cycle);
@@ -71,7 +85,10 @@ function recordRest(memory: RestMemory, cycle: Cycle): void {
   memory.longestRestsS = rests;
 }
 
-/** The hours up to now whose longest rests were alike; undefined where they are few, or the pump has come to rest. */
+/**
+ * The hours up to now whose longest rests were alike; undefined where they are few, or the pump has
+ * come to rest.
+ */
 function regularHours(scene: Scene, memory: RestMemory): RegularStarts | undefined {
   const hours = memory.restHours ?? [];
   const rests = memory.longestRestsS ?? [];
@@ -97,9 +114,10 @@ function regularHours(scene: Scene, memory: RestMemory): RegularStarts | undefin
 }
 
 /**
- * What the tank gave between cut-out and cut-in over such a rest (Boyle, src/core/hydraulics/tank.ts). Of what the pump delivers it is the share of the
- * time that the pump runs, whatever the tank holds: it takes as long for the loss to empty what the pump fills against it. Undefined where no pressure
- * was measured, or the fills have become short.
+ * What the tank gave between cut-out and cut-in over such a rest (Boyle,
+ * src/core/hydraulics/tank.ts). Of what the pump delivers it is the share of the time that the pump
+ * runs, whatever the tank holds: it takes as long for the loss to empty what the pump fills against
+ * it. Undefined where no pressure was measured, or the fills have become short.
  */
 export function lossFromStarts(scene: Scene, { restS }: RegularStarts): LossScene | undefined {
   const cycles = recentCycles(scene, 40);

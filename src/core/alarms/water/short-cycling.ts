@@ -1,7 +1,8 @@
 /**
- * Starts too close together. What is too close follows from the tank: with drawdown D and pump flow Q a fill without use takes
- * D/Q, and no use, however awkward, makes starts come closer than four of these (the worst is use at half the pump's flow: period
- * 4D/Q). A well that starts more often than half of that, with runs under half of its own shortest fills, has lost its drawdown.
+ * Starts too close together. What is too close follows from the tank: with drawdown D and pump flow
+ * Q a fill without use takes D/Q, and no use, however awkward, makes starts come closer than four
+ * of these (the worst is use at half the pump's flow: period 4D/Q). A well that starts more often
+ * than half of that, with runs under half of its own shortest fills, has lost its drawdown.
  */
 import { HOUR_S } from '../../../../shared/units/duration.ts';
 import { median } from '../../baseline/robust.ts';
@@ -21,16 +22,24 @@ const MAX_RUN_RATIO = 0.5;
 const MAX_PERIOD_FILLS = 2;
 /** Runs this short are wrong whatever the rests between them. */
 const VERY_SHORT_RATIO = 0.3;
-/** Chatter: starts within a minute, as alarm practice bounds it (three activations in a minute), for tanks whose fill takes longer. */
+/**
+ * Chatter: starts within a minute, as alarm practice bounds it (three activations in a minute), for
+ * tanks whose fill takes longer.
+ */
 const CHATTER_STARTS = 4;
 const MAX_CHATTER_S = 60;
 const MIN_CHATTER_FILL_S = 20;
-/** Before anything was learnt: so many starts in a row, this close and short, for a tank that is known not to be tiny. */
+/**
+ * Before anything was learnt: so many starts in a row, this close and short, for a tank that is
+ * known not to be tiny.
+ */
 const UNLEARNED_MIN_CYCLES = 12;
 const UNLEARNED_MAX_PERIOD_S = 45;
 const UNLEARNED_MAX_RUN_S = 15;
 const UNLEARNED_MIN_TANK_L = 60;
-/** Runs that cross less than this share of the band end for another reason than a tank that is full. */
+/**
+ * Runs that cross less than this share of the band end for another reason than a tank that is full.
+ */
 const MIN_BAND_FRACTION = 0.5;
 /** Without a start for so long the starts are no longer close. */
 const CLEAR_AFTER_S = 7200;
@@ -47,7 +56,8 @@ export const shortCycling: Watch<SoundStartMemory> = {
 
 function evaluate(scene: Scene, memory: SoundStartMemory): Evaluation {
   const found = evaluateStarts(scene);
-  // What the starts of one run say is asked of every pump, also of one that does not speak for the tank.
+  // What the starts of one run say is asked of every pump, also of one that does not speak for the
+  // tank.
   return found.is === 'active' ? found : (bouncedStarts(scene, memory) ?? found);
 }
 
@@ -83,7 +93,9 @@ function clearAfterQuiet(scene: Scene): Evaluation {
     : cannotTell('not-this-trigger');
 }
 
-/** The cycles that came too close; empty where they did not; undefined where it is too early to say. */
+/**
+ * The cycles that came too close; empty where they did not; undefined where it is too early to say.
+ */
 function closeCyclesLearned(cycles: readonly Cycle[], fillS: number): readonly Cycle[] | undefined {
   const chatter = chatterCycles(cycles, fillS);
   if (chatter) return chatter;
@@ -165,7 +177,10 @@ function endsAtCutOut(scene: Scene, close: readonly Cycle[]): boolean {
   return ends !== undefined && cutOut !== undefined && ends > cutOut - 2 * KPA_PER_PSI;
 }
 
-/** A whole band crossed in no time is a tank without air; a band that is not crossed is the switch or its nipple. */
+/**
+ * A whole band crossed in no time is a tank without air; a band that is not crossed is the switch
+ * or its nipple.
+ */
 function causesOf(scene: Scene, close: readonly Cycle[], fraction: number | undefined): Active['causes'] {
   const band = medianBandKpa(close);
   if (!usesPressure(scene.pump)) return weighCauses({ 'switch-chatter': 0.8, 'overload-tripping': 0.2 });
@@ -175,8 +190,8 @@ function causesOf(scene: Scene, close: readonly Cycle[], fraction: number | unde
     fraction < MIN_BAND_FRACTION &&
     band < 12 * KPA_PER_PSI
   ) {
-    // Runs that end where they should and start too soon: with more air than cut-in the tank is empty before, and pressure drops from its charge
-    // to cut-in between two readings.
+    // Runs that end where they should and start too soon: with more air than cut-in the tank is
+    // empty before, and pressure drops from its charge to cut-in between two readings.
     if (endsAtCutOut(scene, close))
       return weighCauses({
         'tank-overcharged': 0.4,

@@ -1,7 +1,9 @@
 /**
- * A drive that wakes and sleeps without end, or a valve's pump with its few gallons of tank. Hands that are washed start it a hundred times a day,
- * at all distances; what runs out by itself does so as evenly as a clock. So it takes many starts close together, alike in their rests, for longer than any kitchen is busy; or
- * rests of a few seconds, which no draw makes: then it hunts, or its small tank has lost its air.
+ * A drive that wakes and sleeps without end, or a valve's pump with its few gallons of tank. Hands
+ * that are washed start it a hundred times a day, at all distances; what runs out by itself does so
+ * as evenly as a clock. So it takes many starts close together, alike in their rests, for longer
+ * than any kitchen is busy; or rests of a few seconds, which no draw makes: then it hunts, or its
+ * small tank has lost its air.
  */
 import { HOUR_S } from '../../../../shared/units/duration.ts';
 import { mad, median } from '../../baseline/robust.ts';
@@ -12,11 +14,17 @@ import { roundTo } from '../round.ts';
 import type { Scene } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
-/** As many runs as are kept, at least two hours of them, no further apart on the mean than a quarter of an hour: a night's length. */
+/**
+ * As many runs as are kept, at least two hours of them, no further apart on the mean than a quarter
+ * of an hour: a night's length.
+ */
 const MIN_STARTS = 36;
 const MIN_SPAN_S = 2 * HOUR_S;
 const MAX_MEAN_PERIOD_S = 900;
-/** Rests scatter by less than this share of themselves; people's by more than their mean (arrivals at random scatter by 0.7 of it, as MAD). */
+/**
+ * Rests scatter by less than this share of themselves; people's by more than their mean (arrivals
+ * at random scatter by 0.7 of it, as MAD).
+ */
 const MAX_REST_SCATTER = 0.25;
 /** Hunting: so many starts in a row with rests this short. */
 const HUNTING_STARTS = 15;

@@ -1,7 +1,8 @@
 /**
- * More starts in a day than the motor allows: each start heats the windings, and the heat of one has not gone when the next comes.
- * Half as many again within a day is told at once; a little over the limit only when it was so on two days running, since one such
- * day harms no motor. Starts as even as a clock through a night are nobody's habit: something runs out (./regular-starts.ts).
+ * More starts in a day than the motor allows: each start heats the windings, and the heat of one
+ * has not gone when the next comes. Half as many again within a day is told at once; a little over
+ * the limit only when it was so on two days running, since one such day harms no motor. Starts as
+ * even as a clock through a night are nobody's habit: something runs out (./regular-starts.ts).
  */
 import { DAY_MS, HOUR_MS } from '../../../../shared/units/duration.ts';
 import { startsLimit, type StartsLimit } from '../../baseline/motor-starts-limit.ts';
@@ -14,7 +15,10 @@ import { weighCauses } from '../weigh-causes.ts';
 
 const FAR_OVER_RATIO = 1.5;
 const OVER_RATIO = 1.15;
-/** Usual starts of this much of the limit are this well's nature, and no fault of today: a small tank is its own explanation. */
+/**
+ * Usual starts of this much of the limit are this well's nature, and no fault of today: a small
+ * tank is its own explanation.
+ */
 const NORMAL_RATIO = 0.9;
 /** A night of watering has an end within these hours, and people sleep in these of the day. */
 const MIN_CONTINUOUS_H = 8;

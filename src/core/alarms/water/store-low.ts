@@ -1,6 +1,6 @@
 /**
- * The store or trough is lower than it ever is. How low it goes when all is well is learnt from the lowest of each day; a float
- * that fills late now and then is part of it.
+ * The store or trough is lower than it ever is. How low it goes when all is well is learnt from the
+ * lowest of each day; a float that fills late now and then is part of it.
  */
 import { HOUR_S, MINUTE_MS } from '../../../../shared/units/duration.ts';
 import { cannotTell, type CannotTell, type Evaluation } from '../evaluation.ts';
@@ -11,7 +11,10 @@ import { weighCauses } from '../weigh-causes.ts';
 
 const WINDOW_DAYS = 14;
 const MIN_DAYS = 4;
-/** Under the lowest day by this share of what the store usually moves through, and by 5 cm at least: waves and the sensor. */
+/**
+ * Under the lowest day by this share of what the store usually moves through, and by 5 cm at least:
+ * waves and the sensor.
+ */
 const UNDER_FRACTION = 0.25;
 const MIN_UNDER_M = 0.05;
 /** Longer than a motor waits between two tries. */
@@ -93,7 +96,10 @@ function evaluateMinute(scene: Scene, memory: StoreMemory): Evaluation {
   };
 }
 
-/** A float calls for the pump long before the store is lower than ever: one that rests all the while was not called, or does not answer. */
+/**
+ * A float calls for the pump long before the store is lower than ever: one that rests all the while
+ * was not called, or does not answer.
+ */
 function areFloatPumpsResting(scene: Scene): boolean {
   const minutes = lastMinutes(scene, REST_MINUTES);
   const floats = scene.pumps.filter(({ card }) => card.control === 'float');

@@ -1,7 +1,8 @@
 /**
- * Did the switch itself end these short runs? One that was turned down opens at one pressure and closes at one, at cut-in or under it, and
- * the pump draws and delivers in between as ever. What else stops a pump (an overload, a protector, a hand) does so wherever pressure
- * happens to be, and leaves the switch closed: the next run begins when that lets it.
+ * Did the switch itself end these short runs? One that was turned down opens at one pressure and
+ * closes at one, at cut-in or under it, and the pump draws and delivers in between as ever. What
+ * else stops a pump (an overload, a protector, a hand) does so wherever pressure happens to be, and
+ * leaves the switch closed: the next run begins when that lets it.
  */
 import { median } from '../../baseline/robust.ts';
 import type { Cycle } from '../../cycles/cycle.ts';
@@ -12,12 +13,20 @@ import { isEndSeen } from '../pump/unseen-run-end.ts';
 const MIN_RUNS = 3;
 /** A mechanical switch repeats to 1 or 2 psi (common practice). */
 const ALIKE_KPA = 2 * KPA_PER_PSI;
-/** Of the starts: a tap that is opened wide lets pressure fall under cut-in before the motor is up. */
+/**
+ * Of the starts: a tap that is opened wide lets pressure fall under cut-in before the motor is up.
+ */
 const MAX_ODD_STARTS = 1;
-/** Less current, or less water, than this share of the usual is a pump that was stopped by its own trouble; delivery is not known as well as current. */
+/**
+ * Less current, or less water, than this share of the usual is a pump that was stopped by its own
+ * trouble; delivery is not known as well as current.
+ */
 const MIN_NORMAL_RATIO = { amps: 0.93, delivery: 0.85 };
 
-/** `runs`: the last ones, oldest first, that were seen whole. Too few, or without pressure: not known, so no. */
+/**
+ * `runs`: the last ones, oldest first, that were seen whole. Too few, or without pressure: not
+ * known, so no.
+ */
 export function endedBySwitch(scene: Scene, runs: readonly Cycle[]): boolean {
   const cutIn = normalCutInKpa(scene);
   if (cutIn === undefined || runs.length < MIN_RUNS) return false;

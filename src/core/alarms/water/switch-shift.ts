@@ -1,6 +1,7 @@
 /**
- * Cut-in or cut-out has moved from what was learnt or pinned. When both have moved alike the switch was turned, or the transducer
- * has drifted: from its own readings nobody can tell which, and a gauge can.
+ * Cut-in or cut-out has moved from what was learnt or pinned. When both have moved alike the switch
+ * was turned, or the transducer has drifted: from its own readings nobody can tell which, and a
+ * gauge can.
  */
 import type { Because } from '../../../../shared/text/en/reasons/because.ts';
 import type { Reason } from '../../../../shared/text/en/reasons/reasons.ts';
@@ -15,7 +16,9 @@ import type { Scene, Watch } from '../scene.ts';
 import { isEndSeen } from '../pump/unseen-run-end.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
-/** 3 psi, or four of its own spreads; a mechanical switch repeats to 1 or 2 psi (common practice). */
+/**
+ * 3 psi, or four of its own spreads; a mechanical switch repeats to 1 or 2 psi (common practice).
+ */
 const MIN_SHIFT_KPA = 3 * KPA_PER_PSI;
 const LIMIT_SPREADS = 4;
 const RUNS = 12;
@@ -72,7 +75,10 @@ function missing({ pump: { pinned } }: Scene): Because {
   return pinned.cutInKpa || pinned.cutOutKpa ? 'too-few-runs' : 'needs-pressure';
 }
 
-/** After a run that something else broke off the switch is still closed: the pump starts again when that lets it, wherever pressure is. */
+/**
+ * After a run that something else broke off the switch is still closed: the pump starts again when
+ * that lets it, wherever pressure is.
+ */
 function wasClosedBySwitch(scene: Scene, cycle: Cycle): boolean {
   const before = scene.pump.cycles[scene.pump.cycles.indexOf(cycle) - 1];
   return before === undefined || !(before.flags.includes('no-cut-out') || before.loadLoss !== undefined);

@@ -1,6 +1,7 @@
 /**
- * The tank has lost its air: what it gives between two starts shrinks, and so does every fill. A burst bladder ends at the same place in a day
- * that takes a leaking valve weeks; from pressure alone they look alike, and how fast it went is all the evidence there is.
+ * The tank has lost its air: what it gives between two starts shrinks, and so does every fill. A
+ * burst bladder ends at the same place in a day that takes a leaking valve weeks; from pressure
+ * alone they look alike, and how fast it went is all the evidence there is.
  */
 import { DAY_MS, DAY_S } from '../../../../shared/units/duration.ts';
 import { CLEAR, cannotTell, type Active, type Evaluation } from '../evaluation.ts';
@@ -16,17 +17,23 @@ import { roundTo } from '../round.ts';
 import type { Scene, Watch } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
-/** Of the absolute charge: 18 % lost of 38 psi is 9 psi, more than seasons and a hurried gauge make. */
+/**
+ * Of the absolute charge: 18 % lost of 38 psi is 9 psi, more than seasons and a hurried gauge make.
+ */
 const LOW_RATIO = 0.82;
 const CLEAR_RATIO = 0.88;
-/** The median run is down to this share of what the quickest took: use would have made it longer. */
+/**
+ * The median run is down to this share of what the quickest took: use would have made it longer.
+ */
 const LOW_FILL_RATIO = 0.72;
 const CLEAR_FILL_RATIO = 0.8;
 /** Behind a valve: a quarter of the runs is down to this share of the shortest that were learnt. */
 const VALVE_LOW_FILL_RATIO = 0.55;
 /** Of the least time reckoned from the card: half leaves room for a card that is a size off. */
 const CALCULATED_FILL_RATIO = 0.5;
-/** From whole to this within a day is not a valve that weeps. Judged once, when it is first told. */
+/**
+ * From whole to this within a day is not a valve that weeps. Judged once, when it is first told.
+ */
 const MAX_FAST_MS = DAY_MS;
 
 interface AirLostMemory extends AirMemory {
@@ -55,7 +62,8 @@ function evaluate(scene: Scene, memory: AirLostMemory): Evaluation {
   const hasFills = fills.is === 'measured';
   trackDecline(scene, memory, hasAir ? air.ratio : hasFills ? fills.ratio : undefined);
   if (hasAir) {
-    // The clock must not contradict: a charge that reads low while fills take as long as ever is a wrong card.
+    // The clock must not contradict: a charge that reads low while fills take as long as ever is a
+    // wrong card.
     const agrees = !hasFills || fills.ratio < 0.95;
     if (air.ratio < LOW_RATIO && agrees) return airFinding(scene, memory, air);
     if (air.ratio > CLEAR_RATIO && hasFills && fills.ratio > CLEAR_FILL_RATIO) return CLEAR;

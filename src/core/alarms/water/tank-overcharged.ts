@@ -1,6 +1,7 @@
 /**
- * The tank holds more air than cut-in: it is empty before the switch closes, and for some seconds at the end of each draw nothing comes. The
- * trade wants 2 psi under cut-in (Water Systems Council, "Pressure Tanks", 2007); told from 3 psi over it.
+ * The tank holds more air than cut-in: it is empty before the switch closes, and for some seconds
+ * at the end of each draw nothing comes. The trade wants 2 psi under cut-in (Water Systems Council,
+ * "Pressure Tanks", 2007); told from 3 psi over it.
  */
 import { DAY_S } from '../../../../shared/units/duration.ts';
 import { median } from '../../baseline/robust.ts';
@@ -17,7 +18,10 @@ import { weighCauses } from '../weigh-causes.ts';
 const MIN_OVER_CUT_IN_KPA = 3 * KPA_PER_PSI;
 const DEADBAND_KPA = 1.5 * KPA_PER_PSI;
 const RUNS = 12;
-/** By starts: the fills' rate has fallen at least so far, and by what the new charge makes likely: its estimate is low, never high. */
+/**
+ * By starts: the fills' rate has fallen at least so far, and by what the new charge makes likely:
+ * its estimate is low, never high.
+ */
 const MAX_DELIVERY_RATIO = 0.95;
 const MAX_ABOVE_ESTIMATE = 0.05;
 const MAX_BELOW_ESTIMATE = 0.15;
@@ -66,8 +70,9 @@ function evaluate(scene: Scene, memory: AirMemory): Evaluation {
 }
 
 /**
- * More air makes each fill slower by as much as its charge is higher, and leaves the motor's current as it was. A switch that closes sooner
- * leaves the fills as they were; a weaker pump draws less.
+ * More air makes each fill slower by as much as its charge is higher, and leaves the motor's
+ * current as it was. A switch that closes sooner leaves the fills as they were; a weaker pump draws
+ * less.
  */
 function doFillsAgree(scene: Scene, overfull: OverchargeEstimate): boolean {
   const { deliveryRatio } = scene.well.water;

@@ -1,7 +1,8 @@
 /**
- * CBOR bytes to the same records that JSON gives (RFC 8428, section 6: integer labels for the fields the RFC names, text for all
- * others). What a value alone no longer shows is decided here, on the tokens: how deep it nests, and whether a base time came in
- * half or single precision, which holds today's seconds only to the minute.
+ * CBOR bytes to the same records that JSON gives (RFC 8428, section 6: integer labels for the
+ * fields the RFC names, text for all others). What a value alone no longer shows is decided here,
+ * on the tokens: how deep it nests, and whether a base time came in half or single precision, which
+ * holds today's seconds only to the minute.
  */
 import { Tokenizer, Type, decode } from 'cborg';
 import type { DecodeOptions, Token } from 'cborg';
@@ -48,7 +49,10 @@ const OPTIONS: DecodeOptions = {
   tags: { [SELF_DESCRIBED]: (inner) => inner() },
 };
 
-/** An array or map that is not complete yet: items still to come (a map's keys and values are counted apart). */
+/**
+ * An array or map that is not complete yet: items still to come (a map's keys and values are
+ * counted apart).
+ */
 interface OpenContainer {
   map: boolean;
   remaining: number;
@@ -66,7 +70,9 @@ interface WatchedTokens {
   coarseTime(): boolean;
 }
 
-/** Passes tokens on and watches two things that the finished value no longer shows. Throws TooDeep. */
+/**
+ * Passes tokens on and watches two things that the finished value no longer shows. Throws TooDeep.
+ */
 function watchTokens(bytes: Uint8Array): WatchedTokens {
   const inner = new Tokenizer(bytes, OPTIONS);
   const open: OpenContainer[] = [];
@@ -95,7 +101,10 @@ function watchTokens(bytes: Uint8Array): WatchedTokens {
   return { tokens: { next, done: () => inner.done(), pos: () => inner.pos() }, coarseTime: () => coarse };
 }
 
-/** Takes the next item of an array or map into account; true where it is a Unix time that its float can't hold to the second. */
+/**
+ * Takes the next item of an array or map into account; true where it is a Unix time that its float
+ * can't hold to the second.
+ */
 function isCoarseTime(container: OpenContainer, token: Token): boolean {
   container.remaining--;
   if (!container.map) return false;
@@ -109,7 +118,9 @@ function isCoarseTime(container: OpenContainer, token: Token): boolean {
   return (container.key === CBOR_LABELS.t || container.key === 't') && Number(token.value) >= ABSOLUTE_FROM_S;
 }
 
-/** The records of a CBOR pack as plain objects with text labels, or whatever else the bytes hold. */
+/**
+ * The records of a CBOR pack as plain objects with text labels, or whatever else the bytes hold.
+ */
 export function readCbor(bytes: Uint8Array): { value: unknown } | Refusal {
   try {
     const watched = watchTokens(bytes);
@@ -131,7 +142,10 @@ function errorText(error: unknown): string {
   return error instanceof Error ? formatValue(error.message).slice(1, -1) : 'unreadable';
 }
 
-/** One map with its integer labels written out; a label that RFC 8428 doesn't have keeps its number as text and is ignored like any unknown key. */
+/**
+ * One map with its integer labels written out; a label that RFC 8428 doesn't have keeps its number
+ * as text and is ignored like any unknown key.
+ */
 function recordOf(item: unknown): unknown {
   if (!(item instanceof Map)) return item;
   const record = new Map<string, unknown>();

@@ -1,7 +1,8 @@
 /**
- * A 32-bit hash of a payload, by which the same pack sent again is told from another pack under the same number (contract,
- * section 2). MurmurHash3 x86_32 with seed 0 (A. Appleby, public domain): four bytes a step, and published values to check
- * against. It guards against mix-ups, not against forgery: who may publish under a name is the broker's business.
+ * A 32-bit hash of a payload, by which the same pack sent again is told from another pack under the
+ * same number (contract, section 2). MurmurHash3 x86_32 with seed 0 (A. Appleby, public domain):
+ * four bytes a step, and published values to check against. It guards against mix-ups, not against
+ * forgery: who may publish under a name is the broker's business.
  */
 const C1 = 0xcc9e2d51;
 const C2 = 0x1b873593;

@@ -1,13 +1,17 @@
 /**
- * Packs as a node makes them: the other direction of ./pack.ts, used by the simulated wells and the tests. Readings go out in time
- * order under one base time; what is read back from the bytes is what was put in.
+ * Packs as a node makes them: the other direction of ./pack.ts, used by the simulated wells and the
+ * tests. Readings go out in time order under one base time; what is read back from the bytes is
+ * what was put in.
  */
 import { encode } from 'cborg';
 import { CBOR_LABELS } from './cbor-bytes.ts';
 import { CHANNEL_UNITS, BASE_CHANNELS, channelCode } from '../channels.ts';
 import type { FaultCode, Pack, PackColumn } from '../messages.ts';
 
-/** A pack to be sent. `clock` and the columns' times as in Pack: `utc` Unix ms, else ms relative to the pack's own moment. */
+/**
+ * A pack to be sent. `clock` and the columns' times as in Pack: `utc` Unix ms, else ms relative to
+ * the pack's own moment.
+ */
 export type PackToSend = Omit<Pack, 'kind' | 'digest' | 'skipped'>;
 
 const FAULT_NAMES: Record<Exclude<FaultCode, 0>, string> = { 1: 'low', 2: 'high', 3: 'bad' };
@@ -20,7 +24,10 @@ export function encodePackJson(pack: PackToSend): Uint8Array {
   return new TextEncoder().encode(JSON.stringify(recordsOf(pack)));
 }
 
-/** SenML CBOR bytes: integer labels, integers where the number is one, else the shortest float that holds it exactly. */
+/**
+ * SenML CBOR bytes: integer labels, integers where the number is one, else the shortest float that
+ * holds it exactly.
+ */
 export function encodePackCbor(pack: PackToSend): Uint8Array {
   const labels: Record<string, number> = CBOR_LABELS;
   const records = recordsOf(pack).map(

@@ -1,6 +1,7 @@
 /**
- * Bytes to a JSON value, or the reason why not. Depth is measured on the bytes before anything is built: what is nested deeper
- * than any message of ours needs is refused unread. Where a key stands twice in one object the last one counts, as JSON.parse has it.
+ * Bytes to a JSON value, or the reason why not. Depth is measured on the bytes before anything is
+ * built: what is nested deeper than any message of ours needs is refused unread. Where a key stands
+ * twice in one object the last one counts, as JSON.parse has it.
  */
 import type { Refusal } from '../messages.ts';
 import { MAX_DEPTH } from '../limits.ts';
@@ -9,7 +10,10 @@ import { refuse } from '../refuse.ts';
 const QUOTE = 0x22;
 const BACKSLASH = 0x5c;
 
-/** Brackets open at the deepest place, strings left out. Meaningful for JSON; for other bytes just a number. */
+/**
+ * Brackets open at the deepest place, strings left out. Meaningful for JSON; for other bytes just a
+ * number.
+ */
 export function jsonDepth(bytes: Uint8Array): number {
   let depth = 0;
   let deepest = 0;
@@ -26,7 +30,10 @@ export function jsonDepth(bytes: Uint8Array): number {
   return deepest;
 }
 
-/** One serves all: a decoder that is not asked to stream keeps nothing from one text to the next, and making one is dear. */
+/**
+ * One serves all: a decoder that is not asked to stream keeps nothing from one text to the next,
+ * and making one is dear.
+ */
 const UTF8 = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true });
 
 /** UTF-8 text of these bytes, or undefined where they are not UTF-8. */

@@ -1,7 +1,8 @@
 /**
- * Plain JSON told from its bytes: where a number or a string ends, and the double that a number's digits are. Each step answers
- * `NOT_FOUND` (or NaN) where it meets anything but the plain form (an escape, an exponent, more digits than are exact): the caller
- * then leaves the whole text to JSON.parse. A number that is taken is the very double that JSON.parse gives.
+ * Plain JSON told from its bytes: where a number or a string ends, and the double that a number's
+ * digits are. Each step answers `NOT_FOUND` (or NaN) where it meets anything but the plain form (an
+ * escape, an exponent, more digits than are exact): the caller then leaves the whole text to
+ * JSON.parse. A number that is taken is the very double that JSON.parse gives.
  */
 export const NOT_FOUND = -1;
 
@@ -14,7 +15,10 @@ const NINE = 0x39;
 const SPACE = 0x20;
 const TILDE = 0x7e;
 
-/** 10^0 to 10^22 are exact doubles, so integer / power is rounded once, as it should be (W. D. Clinger, 1990). */
+/**
+ * 10^0 to 10^22 are exact doubles, so integer / power is rounded once, as it should be (W. D.
+ * Clinger, 1990).
+ */
 const POWERS = Float64Array.from({ length: 23 }, (_, n) => Number(`1e${n}`));
 const MAX_DIGITS = 16;
 
@@ -32,7 +36,10 @@ export function numberEnd(bytes: Uint8Array, at: number): number {
   return at;
 }
 
-/** The number written in these bytes, or NaN where they are no JSON number without exponent of at most 16 exact digits. */
+/**
+ * The number written in these bytes, or NaN where they are no JSON number without exponent of at
+ * most 16 exact digits.
+ */
 export function parseNumberBytes(bytes: Uint8Array, from: number, to: number): number {
   const negative = bytes[from] === MINUS;
   const intFrom = negative ? from + 1 : from;
@@ -59,7 +66,10 @@ export function parseNumberBytes(bytes: Uint8Array, from: number, to: number): n
   return negative ? -size : size;
 }
 
-/** Where the closing quote of a string of printable ASCII without escapes stands; `from` is after its opening quote. */
+/**
+ * Where the closing quote of a string of printable ASCII without escapes stands; `from` is after
+ * its opening quote.
+ */
 export function plainStringEnd(bytes: Uint8Array, from: number): number {
   let at = from;
   let ch = bytes[at]!;

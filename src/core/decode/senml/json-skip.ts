@@ -1,6 +1,6 @@
 /**
- * Where a JSON value ends, found by its brackets and quotes alone: enough to hand a recording's payload on as the bytes it is. What
- * stands between them is judged by whoever reads that payload.
+ * Where a JSON value ends, found by its brackets and quotes alone: enough to hand a recording's
+ * payload on as the bytes it is. What stands between them is judged by whoever reads that payload.
  */
 import { NOT_FOUND } from './json-scan.ts';
 

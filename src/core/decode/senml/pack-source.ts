@@ -1,4 +1,6 @@
-/** Where a pack's bytes came from: what its two readers (./pack.ts, ./scan-pack.ts) are asked with. */
+/**
+ * Where a pack's bytes came from: what its two readers (./pack.ts, ./scan-pack.ts) are asked with.
+ */
 import type { Pack } from '../messages.ts';
 
 export interface PackSource {

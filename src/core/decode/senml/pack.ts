@@ -1,7 +1,7 @@
 /**
- * A SenML pack of ours: resolved names under the topic's node, channels, units and values as the contract's section 2 has them, or
- * the reason why not. The usual shape of a JSON pack goes through ./scan-pack.ts; whatever that one doesn't know comes here, and
- * every refusal is made here.
+ * A SenML pack of ours: resolved names under the topic's node, channels, units and values as the
+ * contract's section 2 has them, or the reason why not. The usual shape of a JSON pack goes through
+ * ./scan-pack.ts; whatever that one doesn't know comes here, and every refusal is made here.
  */
 import { VALUE_BOUNDS } from '../../domain/channel-bounds.ts';
 import { BASE_CHANNELS, CHANNEL_UNITS, channelCode } from '../channels.ts';
@@ -62,8 +62,8 @@ function readRecords(source: PackSource, read: { value: unknown } | Refusal): Pa
 }
 
 /**
- * Of a refused pack whose boot and seq can be read all the same, nothing more is wanted. One that bears another node's name counts for
- * nobody: it may not be this node's at all.
+ * Of a refused pack whose boot and seq can be read all the same, nothing more is wanted. One that
+ * bears another node's name counts for nobody: it may not be this node's at all.
  */
 function refusedPackIds({ refused }: Refusal, { boot, seq }: JsonObject): Pick<Refusal, 'boot' | 'seq'> {
   return refused !== 'name-mismatch' && isCount(boot) && isCount(seq) ? { boot, seq } : {};
@@ -79,7 +79,10 @@ function readResolved(source: PackSource, records: unknown[], first: JsonObject)
   return packOf(source, resolved, header, clock);
 }
 
-/** `boot`, `seq`, `first` and `up` of the first record; on any other they are ignored like unknown keys. */
+/**
+ * `boot`, `seq`, `first` and `up` of the first record; on any other they are ignored like unknown
+ * keys.
+ */
 function readHeader({ boot, seq, first, up }: JsonObject): PackHeader | Refusal {
   const header: PackHeader = {};
   if (boot !== undefined || seq !== undefined || first !== undefined) {
@@ -179,7 +182,8 @@ function packOf(
 
 function addRow(rows: Rows, code: number, record: ResolvedRecord, place: number): Refusal | undefined {
   const base = BASE_CHANNELS[code & 15]!;
-  // A boolean has no unit, and under a base unit a node has no way to say so: what stands there is no word about it.
+  // A boolean has no unit, and under a base unit a node has no way to say so: what stands there is
+  // no word about it.
   if (base !== 'contact' && record.unit !== undefined && record.unit !== CHANNEL_UNITS[base]) {
     return refuse(
       'wrong-unit',

@@ -1,13 +1,17 @@
 /**
- * Records of one pack repeat: `{"n":"current","u":"A","t":1,"v":7.9}` comes again with other digits. A record that was read once is
- * a mould for those after it: where all bytes around the digits are the same, only the digits are read. A record that doesn't fit is
- * read letter by letter.
+ * Records of one pack repeat: `{"n":"current","u":"A","t":1,"v":7.9}` comes again with other
+ * digits. A record that was read once is a mould for those after it: where all bytes around the
+ * digits are the same, only the digits are read. A record that doesn't fit is read letter by
+ * letter.
  */
 import { NOT_FOUND, numberEnd, parseNumberBytes } from './json-scan.ts';
 import { MAX_RECORDS } from '../limits.ts';
 import { T, T_FROM, T_TO, V, V_FROM, V_TO } from './scan-fields.ts';
 
-/** Where record i starts and ends, and where the digits of its time (before its value) and of its value stand. */
+/**
+ * Where record i starts and ends, and where the digits of its time (before its value) and of its
+ * value stand.
+ */
 const starts = new Int32Array(MAX_RECORDS);
 const timeFrom = new Int32Array(MAX_RECORDS);
 const timeTo = new Int32Array(MAX_RECORDS);
@@ -30,7 +34,10 @@ export function clearTemplate(i: number): void {
   ends[i] = 0;
 }
 
-/** Reads the record at `at` in the mould of record i; answers where it ends, or NOWHERE where it doesn't fit. */
+/**
+ * Reads the record at `at` in the mould of record i; answers where it ends, or NOWHERE where it
+ * doesn't fit.
+ */
 export function matchTemplate(
   bytes: Uint8Array,
   view: DataView,
@@ -57,7 +64,10 @@ export function matchTemplate(
   return Number.isNaN(t) || Number.isNaN(v) ? NOT_FOUND : vTo + ends[i]! - valueTo[i]!;
 }
 
-/** True where the bytes from `at` on are those from `from` to `to`; four at a time, and the last four once more where they overlap. */
+/**
+ * True where the bytes from `at` on are those from `from` to `to`; four at a time, and the last
+ * four once more where they overlap.
+ */
 function isSame(view: DataView, at: number, from: number, to: number): boolean {
   const length = to - from;
   if (at + length > view.byteLength) return false;

@@ -1,6 +1,7 @@
 /**
- * The readings of a pack while it is being read: one row each, in the pack's order, then parted into one column a channel. Both
- * readers of packs (./scan-pack.ts, ./pack.ts) fill the same rows, so that they can't part them differently.
+ * The readings of a pack while it is being read: one row each, in the pack's order, then parted
+ * into one column a channel. Both readers of packs (./scan-pack.ts, ./pack.ts) fill the same rows,
+ * so that they can't part them differently.
  */
 import { channelName } from '../channels.ts';
 import { MAX_RECORDS } from '../limits.ts';
@@ -20,8 +21,8 @@ const NAMES: string[] = Array.from({ length: CODES }, (_, code) =>
 );
 
 /**
- * One set of rows serves all packs, because reading a pack never waits for anything: it is emptied at the start and copied out of
- * at the end. Nobody outside can tell.
+ * One set of rows serves all packs, because reading a pack never waits for anything: it is emptied
+ * at the start and copied out of at the end. Nobody outside can tell.
  */
 const sharedRows: Rows = {
   n: 0,
@@ -38,7 +39,10 @@ export function resetRows(): Rows {
   return sharedRows;
 }
 
-/** Columns in the order in which their channels first appear; their arrays are of exactly the readings' number. */
+/**
+ * Columns in the order in which their channels first appear; their arrays are of exactly the
+ * readings' number.
+ */
 export function columnsOf(rows: Rows): PackColumn[] {
   const order = countByCode(rows);
   const columns: PackColumn[] = [];
@@ -62,8 +66,9 @@ export function columnsOf(rows: Rows): PackColumn[] {
 const BYTES_PER_READING = 16;
 
 /**
- * Many packs share one piece of memory, each its own part of it: making a piece for each costs more than reading the pack. Packs are let
- * go within a turn or copied, so that no piece is held for the sake of one pack. The largest pack fits: 2,000 readings are 32,000 bytes.
+ * Many packs share one piece of memory, each its own part of it: making a piece for each costs more
+ * than reading the pack. Packs are let go within a turn or copied, so that no piece is held for the
+ * sake of one pack. The largest pack fits: 2,000 readings are 32,000 bytes.
  */
 const BUFFER_BYTES = 1 << 16;
 const buffer = { memory: new ArrayBuffer(BUFFER_BYTES), used: 0 };

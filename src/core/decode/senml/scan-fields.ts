@@ -1,6 +1,7 @@
 /**
- * The short way's working memory: one place a key for what a record holds, as numbers alone (a text is the place of its first byte),
- * so that reading a pack makes no garbage. Written by ./scan-record.ts and ./record-template.ts, judged by ./scan-pack.ts.
+ * The short way's working memory: one place a key for what a record holds, as numbers alone (a text
+ * is the place of its first byte), so that reading a pack makes no garbage. Written by
+ * ./scan-record.ts and ./record-template.ts, judged by ./scan-pack.ts.
  */
 
 export const N = 0;
@@ -17,7 +18,10 @@ export const FIRST = 10;
 export const UP = 11;
 export const UNIT_END = 12;
 export const FAULT = 13;
-/** Which keys the record at hand has shown, and which of the pack's own the first record showed: one bit a key. */
+/**
+ * Which keys the record at hand has shown, and which of the pack's own the first record showed: one
+ * bit a key.
+ */
 export const SEEN_BITS = 14;
 export const HEADER_BITS_SEEN = 15;
 /** Where the digits of the record's time and value stand in the bytes. */

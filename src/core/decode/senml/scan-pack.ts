@@ -1,7 +1,8 @@
 /**
- * The short way for the usual JSON pack: from bytes straight to columns, with no object or string made on the way (several times the
- * speed of JSON.parse and checks). It says yes or nothing: on anything unusual or wrong it gives up, and ./pack.ts reads the pack the
- * long way and makes the refusal. What it does read is equal, bit for bit, to the long way's result.
+ * The short way for the usual JSON pack: from bytes straight to columns, with no object or string
+ * made on the way (several times the speed of JSON.parse and checks). It says yes or nothing: on
+ * anything unusual or wrong it gives up, and ./pack.ts reads the pack the long way and makes the
+ * refusal. What it does read is equal, bit for bit, to the long way's result.
  */
 import { VALUE_BOUNDS } from '../../domain/channel-bounds.ts';
 import { BASE_CHANNELS } from '../channels.ts';
@@ -55,7 +56,10 @@ const CONTACT = BASE_CHANNELS.indexOf('contact');
 const MIN_VALUES = Float64Array.from(BASE_CHANNELS, (base) => VALUE_BOUNDS[base].low);
 const MAX_VALUES = Float64Array.from(BASE_CHANNELS, (base) => VALUE_BOUNDS[base].high);
 
-/** A pack half read: what the first record says of all, and the record at hand. One serves all packs, as rows do. */
+/**
+ * A pack half read: what the first record says of all, and the record at hand. One serves all
+ * packs, as rows do.
+ */
 const sharedFields = new Float64Array(FIELD_COUNT);
 
 /** The pack, or undefined where it is not of the usual shape. */
@@ -98,7 +102,10 @@ function repeatRecord(
   return to;
 }
 
-/** How many records back the channel of the last one came before: so many channels are likely to come in turn. 0: it didn't. */
+/**
+ * How many records back the channel of the last one came before: so many channels are likely to
+ * come in turn. 0: it didn't.
+ */
 function channelPeriod({ n, code }: Rows): number {
   const last = n - 1;
   const oldest = Math.max(last - MAX_CHANNEL_PERIOD, 0);
@@ -140,7 +147,10 @@ function addRow(f: Float64Array, rows: Rows, code: number, value: number, fault:
   return true;
 }
 
-/** The pack's own fields stand on the first record of a usual pack and on no other, and its base name is the topic's node. */
+/**
+ * The pack's own fields stand on the first record of a usual pack and on no other, and its base
+ * name is the topic's node.
+ */
 function isHeaderValid(bytes: Uint8Array, f: Float64Array, node: string): boolean {
   const headerBits = f[SEEN_BITS]! & HEADER_BITS;
   if (f[HEADER_BITS_SEEN] !== 0) return headerBits === 0;

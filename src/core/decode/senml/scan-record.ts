@@ -1,6 +1,7 @@
 /**
- * One record of a usual JSON pack, read letter by letter into ./scan-fields.ts: plain keys once each, plain numbers and words. Which
- * of them must be there, and what they may say, is judged by ./scan-pack.ts.
+ * One record of a usual JSON pack, read letter by letter into ./scan-fields.ts: plain keys once
+ * each, plain numbers and words. Which of them must be there, and what they may say, is judged by
+ * ./scan-pack.ts.
  */
 import { channelFromBytes } from '../channel-bytes.ts';
 import { NOT_FOUND, numberEnd, parseNumberBytes, spaceEnd, plainStringEnd } from './json-scan.ts';

@@ -1,12 +1,16 @@
 /**
- * SenML as RFC 8428 has it: base fields apply until replaced, names and times are put together, every record has one value. Nothing of
- * our contract is known here (channels, units, nodes: ./pack.ts), so the RFC's own examples can be run through it.
+ * SenML as RFC 8428 has it: base fields apply until replaced, names and times are put together,
+ * every record has one value. Nothing of our contract is known here (channels, units, nodes:
+ * ./pack.ts), so the RFC's own examples can be run through it.
  */
 import type { Refusal } from '../messages.ts';
 import { SENML_VERSION } from '../limits.ts';
 import { refuse, formatValue } from '../refuse.ts';
 
-/** One record with nothing left to look up. `timeS` is Unix seconds from 2^28 up, else seconds relative to now. */
+/**
+ * One record with nothing left to look up. `timeS` is Unix seconds from 2^28 up, else seconds
+ * relative to now.
+ */
 export interface ResolvedRecord {
   name: string;
   unit?: string;
@@ -38,7 +42,10 @@ export function isJsonObject(value: unknown): value is JsonObject {
   return typeof value === 'object' && value !== null && !Array.isArray(value);
 }
 
-/** Resolves a pack's records in order, or says at the first record that breaks a rule which rule it is. */
+/**
+ * Resolves a pack's records in order, or says at the first record that breaks a rule which rule it
+ * is.
+ */
 export function resolveSenml(records: readonly unknown[]): ResolvedRecord[] | Refusal {
   const base: BaseFields = { name: '', timeS: 0, unit: undefined, value: 0, sum: 0, version: undefined };
   const resolved: ResolvedRecord[] = [];
@@ -75,7 +82,10 @@ function resolveRecord(record: JsonObject, base: BaseFields, place: number): Res
   return setValue(resolved, record, base, place);
 }
 
-/** Section 4.4: a version that is newer, or not the same throughout, and fields whose name ends in `_`, are not to be guessed at. */
+/**
+ * Section 4.4: a version that is newer, or not the same throughout, and fields whose name ends in
+ * `_`, are not to be guessed at.
+ */
 function applyVersion(record: JsonObject, base: BaseFields, place: number): Refusal | undefined {
   const { bver } = record;
   if (bver !== undefined) {

@@ -1,6 +1,7 @@
 /**
- * All cases of the proving ground: sound wells in all their nastiness, and every fault of the contract in several sizes. The labels
- * come from physics and from what the contract says an alarm means, never from what the engine says.
+ * All cases of the proving ground: sound wells in all their nastiness, and every fault of the
+ * contract in several sizes. The labels come from physics and from what the contract says an alarm
+ * means, never from what the engine says.
  */
 import type { CorpusCase } from '../case.ts';
 import { badCards } from './bad-cards.ts';

@@ -1,7 +1,8 @@
 /**
- * Cards that can't be right for the well they lie beside. The readings say so within days; what must come is a question to whoever
- * wrote the card, and nothing about the well. A card that contradicts itself (cut-out under cut-in) is refused at the door and is no
- * case for this ground (tests/core/domain/read-card.test.ts).
+ * Cards that can't be right for the well they lie beside. The readings say so within days; what
+ * must come is a question to whoever wrote the card, and nothing about the well. A card that
+ * contradicts itself (cut-out under cut-in) is refused at the door and is no case for this ground
+ * (tests/core/domain/read-card.test.ts).
  */
 import type { CorpusCase, Fault } from '../case.ts';
 import { people } from './habits.ts';
@@ -112,7 +113,10 @@ export function badCards(): CorpusCase[] {
   ];
 }
 
-/** A sound card is changed in the middle, and the new one has a slip: what was right for two weeks is now said to be otherwise. */
+/**
+ * A sound card is changed in the middle, and the new one has a slip: what was right for two weeks
+ * is now said to be otherwise.
+ */
 function changedCard(): CorpusCase {
   const base = setup({ name: 'whitlow', seed: 1320 });
   const slipped = { ...base.card, switch: { cutIn: '20 psi', cutOut: '40 psi' } };
@@ -136,7 +140,10 @@ function changedCard(): CorpusCase {
   });
 }
 
-/** Put round both conductors on the first day: pressure rises and falls, and hardly any current is ever seen. */
+/**
+ * Put round both conductors on the first day: pressure rises and falls, and hardly any current is
+ * ever seen.
+ */
 function clampRoundTwoFromTheFirst(): CorpusCase {
   const base = setup({ name: 'yelland', seed: 1330 });
   return faultyCase('bad-clamp-from-the-first-day', {

@@ -1,6 +1,7 @@
 /**
- * How a set-up becomes a case. `began`, `knowable` and `by` are argued where each case stands: `knowable` is when an honest
- * technician with these readings could first say it, `by` when a household should have heard. A `now` alarm has two minutes.
+ * How a set-up becomes a case. `began`, `knowable` and `by` are argued where each case stands:
+ * `knowable` is when an honest technician with these readings could first say it, `by` when a
+ * household should have heard. A `now` alarm has two minutes.
  */
 import type { Condition } from '../../plant/params.ts';
 import type { CorpusCase, Fault } from '../case.ts';

@@ -1,6 +1,7 @@
 /**
- * Water that is used otherwise than this household ever does: a tap left open, a toilet that runs, grandchildren for the summer.
- * What is unusual is not yet wrong; so habit alone is worth a look, and only a run without end, or water that flows all night, more.
+ * Water that is used otherwise than this household ever does: a tap left open, a toilet that runs,
+ * grandchildren for the summer. What is unusual is not yet wrong; so habit alone is worth a look,
+ * and only a run without end, or water that flows all night, more.
  */
 import { HOUR_S } from '../../../../shared/units/duration.ts';
 import type { CorpusCase } from '../case.ts';
@@ -14,9 +15,10 @@ export function habitFaults(): CorpusCase[] {
 }
 
 /**
- * A hose is left open in the evening: it takes what the pump gives at 45 to 50 psi, so the run does not end. The house has never had
- * a run of half an hour, but at ten somebody may well be watering, or filling a pool, and pressure and current look the same; after an
- * hour past midnight nobody stands beside it.
+ * A hose is left open in the evening: it takes what the pump gives at 45 to 50 psi, so the run does
+ * not end. The house has never had a run of half an hour, but at ten somebody may well be watering,
+ * or filling a pool, and pressure and current look the same; after an hour past midnight nobody
+ * stands beside it.
  */
 function openTaps(): CorpusCase[] {
   return [0.52, 0.62].map((lPerS, size) => {
@@ -47,7 +49,10 @@ function openTaps(): CorpusCase[] {
   });
 }
 
-/** A toilet's valve hangs: 100 or 240 L/h by day and night, so the pump starts each half hour or more. */
+/**
+ * A toilet's valve hangs: 100 or 240 L/h by day and night, so the pump starts each half hour or
+ * more.
+ */
 function runningToilets(): CorpusCase[] {
   return [100, 240].map((lPerH, size) => {
     const beganMs = at(15, 20);
@@ -70,7 +75,10 @@ function runningToilets(): CorpusCase[] {
   });
 }
 
-/** Grandchildren for four weeks: more runs, nothing else. Worth a note after a week, no sooner: guests come and go. */
+/**
+ * Grandchildren for four weeks: more runs, nothing else. Worth a note after a week, no sooner:
+ * guests come and go.
+ */
 function fullHouses(): CorpusCase[] {
   return [1.7, 2.6].map((by, size) => {
     const beganMs = at(21);
@@ -100,8 +108,8 @@ function fullHouses(): CorpusCase[] {
 }
 
 /**
- * A trickle on a small tank makes a large motor start far too often: a 1-1/2 hp motor may start 100 times a day. 0.04 L/s empties 7 L
- * in three minutes.
+ * A trickle on a small tank makes a large motor start far too often: a 1-1/2 hp motor may start 100
+ * times a day. 0.04 L/s empties 7 L in three minutes.
  */
 function manyStarts(): CorpusCase[] {
   return [0.02, 0.05].map((leakLPerS, size) => {

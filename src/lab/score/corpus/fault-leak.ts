@@ -1,7 +1,8 @@
 /**
- * Water that nobody draws. A leak shows in any quiet half hour as a fall of pressure: with 235 L of tank, 5 L/h are 1.7 psi an hour.
- * One night proves a large one; a small one wants some nights, for a dripping tap of one night is no leak. A leak that takes what
- * the pump gives is a broken pipe, and then the hour counts.
+ * Water that nobody draws. A leak shows in any quiet half hour as a fall of pressure: with 235 L of
+ * tank, 5 L/h are 1.7 psi an hour. One night proves a large one; a small one wants some nights, for
+ * a dripping tap of one night is no leak. A leak that takes what the pump gives is a broken pipe,
+ * and then the hour counts.
  */
 import { HOUR_S } from '../../../../shared/units/duration.ts';
 import type { CorpusCase } from '../case.ts';
@@ -52,9 +53,10 @@ function houseLeaks(): CorpusCase[] {
 }
 
 /**
- * A check valve, a drop pipe or a pitless adapter that lets water back. While the pipe stays full nothing but a closed house valve
- * parts it from a leak in the house, and either may be named; where the pipe drains as well, the pump first fills it again, and that
- * delay points down the well.
+ * A check valve, a drop pipe or a pitless adapter that lets water back. While the pipe stays full
+ * nothing but a closed house valve parts it from a leak in the house, and either may be named;
+ * where the pipe drains as well, the pump first fills it again, and that delay points down the
+ * well.
  */
 function backLeaks(): CorpusCase[] {
   const sizes = [
@@ -94,8 +96,9 @@ function backLeaks(): CorpusCase[] {
 }
 
 /**
- * The pipe to the barn parts at night. The pump gives 0.5 to 0.6 L/s: a break of 0.45 L/s lets it fill for a long time, one of
- * 0.9 L/s takes all of it and the pressure stands low. No household draws through an hour at three in the morning.
+ * The pipe to the barn parts at night. The pump gives 0.5 to 0.6 L/s: a break of 0.45 L/s lets it
+ * fill for a long time, one of 0.9 L/s takes all of it and the pressure stands low. No household
+ * draws through an hour at three in the morning.
  */
 function brokenPipes(): CorpusCase[] {
   return [0.5, 0.9, 1.6].map((lPerS, size) => {
@@ -120,7 +123,10 @@ function brokenPipes(): CorpusCase[] {
   });
 }
 
-/** A toilet's flapper that hardens: from nothing to 60 L/h in three weeks. Known when it passes 12 L/h for some nights. */
+/**
+ * A toilet's flapper that hardens: from nothing to 60 L/h in three weeks. Known when it passes 12
+ * L/h for some nights.
+ */
 function growingLeak(): CorpusCase {
   const beganMs = at(12);
   return faultyCase('leak-grows-1', {

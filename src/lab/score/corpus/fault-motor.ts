@@ -1,6 +1,7 @@
 /**
- * The motor: more current at the same load, a start that fails, an overload that trips. Where volts are measured, four per cent is a
- * step that forty runs prove; where they are not, the supply may be the reason, and only more than it ever does can be told.
+ * The motor: more current at the same load, a start that fails, an overload that trips. Where volts
+ * are measured, four per cent is a step that forty runs prove; where they are not, the supply may
+ * be the reason, and only more than it ever does can be told.
  */
 import type { CorpusCase, Fault } from '../case.ts';
 import { once, people } from './habits.ts';
@@ -20,9 +21,10 @@ export function motorFaults(): CorpusCase[] {
 }
 
 /**
- * Rubbing bearings or a shorted turn: a step of current. A house of five makes some twenty runs a day, so a step is seen at once and
- * proved within two days; without volts a step under 4 % may be the supply, and one of 6 % wants a week of days to part from its
- * wander. Drag slows the shaft too, so the current rises by five sixths of it.
+ * Rubbing bearings or a shorted turn: a step of current. A house of five makes some twenty runs a
+ * day, so a step is seen at once and proved within two days; without volts a step under 4 % may be
+ * the supply, and one of 6 % wants a week of days to part from its wander. Drag slows the shaft
+ * too, so the current rises by five sixths of it.
  */
 function dragSteps(): CorpusCase[] {
   const sizes = [
@@ -62,7 +64,10 @@ function dragSteps(): CorpusCase[] {
   );
 }
 
-/** Bearings wear: to 9, 13 or 25 % of current. Known at 6 %, to be told before 8 % (volts measured), or before it is twice that. */
+/**
+ * Bearings wear: to 9, 13 or 25 % of current. Known at 6 %, to be told before 8 % (volts measured),
+ * or before it is twice that.
+ */
 function slowDrags(): CorpusCase[] {
   const sizes = [
     { percent: 9, drag: 0.11, overDays: 60, measured: true },
@@ -99,8 +104,9 @@ function slowDrags(): CorpusCase[] {
 }
 
 /**
- * The motor hums and does not turn: locked current until the overload opens, again and again. Somebody waters the garden, so pressure
- * reaches cut-in within four minutes; the second vain start, with pressure still under cut-in, is no accident.
+ * The motor hums and does not turn: locked current until the overload opens, again and again.
+ * Somebody waters the garden, so pressure reaches cut-in within four minutes; the second vain
+ * start, with pressure still under cut-in, is no accident.
  */
 function failedStarts(): CorpusCase[] {
   const ways = [
@@ -136,8 +142,9 @@ function failedStarts(): CorpusCase[] {
 }
 
 /**
- * The overload opens some minutes into a long run and closes by itself when it has cooled: the circuit is dead for a quarter of an
- * hour each time, pressure falls under cut-in, and the motor drew a fifth more before. Somebody waters for three hours.
+ * The overload opens some minutes into a long run and closes by itself when it has cooled: the
+ * circuit is dead for a quarter of an hour each time, pressure falls under cut-in, and the motor
+ * drew a fifth more before. Somebody waters for three hours.
  */
 function overloadTrips(): CorpusCase[] {
   const beganMs = at(16, 8);
@@ -145,7 +152,8 @@ function overloadTrips(): CorpusCase[] {
     fromMs: at(16, 8, 20) + nth * minutes(40),
     untilMs: at(16, 8, 35) + nth * minutes(40),
   }));
-  // First trip at 08:20; the hose takes what the tank holds within three minutes, and two minutes under cut-in say that nothing starts.
+  // First trip at 08:20; the hose takes what the tank holds within three minutes, and two minutes
+  // under cut-in say that nothing starts.
   const knowableMs = at(16, 8, 26);
   return [
     faultyCase('overload-trips-1', {
@@ -176,7 +184,9 @@ function overloadTrips(): CorpusCase[] {
   ];
 }
 
-/** Less current at the same work: a clamp whose jaws no longer close, or the pump has lost a stage. */
+/**
+ * Less current at the same work: a clamp whose jaws no longer close, or the pump has lost a stage.
+ */
 function ampsLowSteps(): CorpusCase[] {
   return [0.94, 0.85, 0.6].map((clampGain, size) => {
     const beganMs = at(15, 12);
@@ -196,7 +206,8 @@ function ampsLowSteps(): CorpusCase[] {
         family: 'amps-low-step',
         size: size + 1,
         alarms: ['amps-low', 'sensor-fault'],
-        // The fill is as fast as ever, so the pump has lost nothing; what else lowers current alone is the clamp.
+        // The fill is as fast as ever, so the pump has lost nothing; what else lowers current alone
+        // is the clamp.
         causes: ['clamp-off', ...(size === 0 ? (['worn-pump'] as const) : [])],
         beganMs,
         knowableMs: beganMs + at(0.5) - at(0),
@@ -206,7 +217,10 @@ function ampsLowSteps(): CorpusCase[] {
   });
 }
 
-/** A protector waits out its time after each dry run: no current although pressure calls. Its time stands on the card. */
+/**
+ * A protector waits out its time after each dry run: no current although pressure calls. Its time
+ * stands on the card.
+ */
 function protectorWaits(): CorpusCase {
   const base = setup({
     name: 'quarry-edge',
@@ -225,7 +239,8 @@ function protectorWaits(): CorpusCase {
   });
   const [pump] = base.plan.pumps.pumps;
   const beganMs = at(16, 6);
-  // The bore holds four metres and gives a tenth of the draw: sucked dry within a quarter of an hour, the protector opens in seconds.
+  // The bore holds four metres and gives a tenth of the draw: sucked dry within a quarter of an
+  // hour, the protector opens in seconds.
   const knowableMs = at(16, 8, 40);
   return faultyCase('protector-waits-1', {
     about: 'the well gives out, and a protector stops the pump and tries again each 20 min',

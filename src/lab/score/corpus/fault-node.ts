@@ -1,6 +1,7 @@
 /**
- * The node or the house about it: it falls silent, or the pump house nears frost. Silence is no news of the well, but where the node
- * hangs on the pump's own circuit, or cattle depend on it, somebody must look.
+ * The node or the house about it: it falls silent, or the pump house nears frost. Silence is no
+ * news of the well, but where the node hangs on the pump's own circuit, or cattle depend on it,
+ * somebody must look.
  */
 import type { CorpusCase } from '../case.ts';
 import { cattle } from './habits.ts';
@@ -12,7 +13,10 @@ export function nodeFaults(): CorpusCase[] {
   return [...silences(), twins(), ...freezes()];
 }
 
-/** Never away for more than seconds in two weeks, and then for good. A quarter of an hour is thirty packs. */
+/**
+ * Never away for more than seconds in two weeks, and then for good. A quarter of an hour is thirty
+ * packs.
+ */
 function silences(): CorpusCase[] {
   const beganMs = at(15, 13);
   const ways: { name: string; options: Partial<WellOptions>; byMs: number }[] = [
@@ -58,8 +62,8 @@ function silences(): CorpusCase[] {
 }
 
 /**
- * A spare box is fitted beside the first and keeps its name. Two boots that both go on sending for a minute are two boxes; what they
- * read is the same, so of the well nothing is to be said.
+ * A spare box is fitted beside the first and keeps its name. Two boots that both go on sending for
+ * a minute are two boxes; what they read is the same, so of the well nothing is to be said.
  */
 function twins(): CorpusCase {
   const beganMs = at(14, 10);
@@ -80,7 +84,10 @@ function twins(): CorpusCase {
   });
 }
 
-/** 1.7 C and falling is known when the thermometer shows it; frost in the night before that is foreseen at 4 C. */
+/**
+ * 1.7 C and falling is known when the thermometer shows it; frost in the night before that is
+ * foreseen at 4 C.
+ */
 function freezes(): CorpusCase[] {
   const evening = at(15, 16);
   return [0.5, -4, -12].map((lowestC, size) => {

@@ -1,6 +1,6 @@
 /**
- * What comes between the water and the switch: a nipple that clogs, a line that freezes, a relief valve too near, heat that pushes, a
- * low cut-off that waits for a hand.
+ * What comes between the water and the switch: a nipple that clogs, a line that freezes, a relief
+ * valve too near, heat that pushes, a low cut-off that waits for a hand.
  */
 import { kpaFromPsi } from '../../../../shared/units/pressure.ts';
 import type { Condition } from '../../plant/params.ts';
@@ -15,8 +15,9 @@ export function pressureFaults(): CorpusCase[] {
 }
 
 /**
- * Rust closes the quarter-inch nipple: the switch learns of pressure late, so the pump starts too low and stops too high. The
- * transducer, on the tee, sees it; so the points seem to have moved apart, and how far goes with how fast pressure moves.
+ * Rust closes the quarter-inch nipple: the switch learns of pressure late, so the pump starts too
+ * low and stops too high. The transducer, on the tee, sees it; so the points seem to have moved
+ * apart, and how far goes with how fast pressure moves.
  */
 function blockedNipples(): CorpusCase[] {
   return [15, 60, 600].map((nippleBlockedS, size) => {
@@ -44,9 +45,11 @@ function blockedNipples(): CorpusCase[] {
 }
 
 /**
- * The line to switch and gauge freezes at 05:40 on a bitter morning, while the pump runs for a hose: both hold what stood, so the pump
- * runs on when the hose is shut at 06:15, and the gauge shows a run that moves nothing. An hour of it is no use of this house. The
- * thermometer, where there is one, says why, and said it the evening before. (A line that freezes at rest looks like an empty house.)
+ * The line to switch and gauge freezes at 05:40 on a bitter morning, while the pump runs for a
+ * hose: both hold what stood, so the pump runs on when the hose is shut at 06:15, and the gauge
+ * shows a run that moves nothing. An hour of it is no use of this house. The thermometer, where
+ * there is one, says why, and said it the evening before. (A line that freezes at rest looks like
+ * an empty house.)
  */
 function frozenLines(): CorpusCase[] {
   return [false, true].map((thermometer, nth) => {
@@ -110,8 +113,9 @@ function nearRelief(): CorpusCase {
 }
 
 /**
- * A tiny tank and a large heater behind a check valve: 200 L warmed by 45 C grow by 3 L, and a two-gallon tank has little room for
- * them. Pressure climbs at rest, without current, well over cut-out.
+ * A tiny tank and a large heater behind a check valve: 200 L warmed by 45 C grow by 3 L, and a
+ * two-gallon tank has little room for them. Pressure climbs at rest, without current, well over
+ * cut-out.
  */
 function heatExpansions(): CorpusCase[] {
   return [1.6, 3].map((litres, size) => {
@@ -149,8 +153,9 @@ function heatExpansions(): CorpusCase[] {
 }
 
 /**
- * A hydrant is opened for eight minutes and takes more than the pump gives. At 20 psi the switch cuts off and stays open until somebody
- * holds its lever: pressure stands at nothing and no current flows. Its low cut-off stands on the card.
+ * A hydrant is opened for eight minutes and takes more than the pump gives. At 20 psi the switch
+ * cuts off and stays open until somebody holds its lever: pressure stands at nothing and no current
+ * flows. Its low cut-off stands on the card.
  */
 function lowCutOff(): CorpusCase {
   const lowCutOffPsi = 20;

@@ -1,7 +1,8 @@
 /**
- * The pump lifts less: worn impellers, a hole in the drop pipe, a valve half shut, backwards after a visit. Each fill measures the
- * flow at each pressure, so a tenth less is known after some days, a third at once: it may no longer reach cut-out at all, and
- * then the run without end is news of the hour.
+ * The pump lifts less: worn impellers, a hole in the drop pipe, a valve half shut, backwards after
+ * a visit. Each fill measures the flow at each pressure, so a tenth less is known after some days,
+ * a third at once: it may no longer reach cut-out at all, and then the run without end is news of
+ * the hour.
  */
 import type { CorpusCase } from '../case.ts';
 import { cattle, once, people } from './habits.ts';
@@ -23,7 +24,10 @@ export function pumpFaults(): CorpusCase[] {
 
 const WORN_ALARMS = ['slow-fill', 'amps-low', 'cut-out-not-reached', 'long-run'] as const;
 
-/** Sand went through in one night. A tenth of head and flow at each speed is a fifth of the flow against lift and pressure. */
+/**
+ * Sand went through in one night. A tenth of head and flow at each speed is a fifth of the flow
+ * against lift and pressure.
+ */
 function suddenWear(): CorpusCase[] {
   const sizes = [
     { worn: 0.1, knownAfterDays: 1.5, byDays: 6 },
@@ -48,7 +52,8 @@ function suddenWear(): CorpusCase[] {
           family: `pump-worn-${place}`,
           size: size + 1,
           alarms: WORN_ALARMS,
-          // A water level that has sunk slows a pump in the same way; only a level sensor parts them.
+          // A water level that has sunk slows a pump in the same way; only a level sensor parts
+          // them.
           causes: ['worn-pump', 'sand'],
           beganMs,
           knowableMs: beganMs + at(knownAfterDays) - at(0),
@@ -89,7 +94,10 @@ function slowWear(): CorpusCase[] {
   });
 }
 
-/** A hole in the drop pipe: the pump moves more water than comes up, and draws no less current. It falls back at rest as well. */
+/**
+ * A hole in the drop pipe: the pump moves more water than comes up, and draws no less current. It
+ * falls back at rest as well.
+ */
 function dropPipeHoles(): CorpusCase[] {
   return [0.15, 0.3].map((dropPipeLost, size) => {
     const beganMs = at(14, 13);
@@ -112,7 +120,10 @@ function dropPipeHoles(): CorpusCase[] {
   });
 }
 
-/** A valve was left partly shut: less flow, less current. Worn impellers look much the same from here. */
+/**
+ * A valve was left partly shut: less flow, less current. Worn impellers look much the same from
+ * here.
+ */
 function halfShut(): CorpusCase[] {
   return [0.9, 0.95].map((shut, size) => {
     const beganMs = at(14, 15);
@@ -136,12 +147,14 @@ function halfShut(): CorpusCase[] {
 }
 
 /**
- * Somebody shuts the valve between pump and tank and waters the garden: the pump starts at cut-in and lifts nothing. A run that
- * moves no pressure for two minutes, at the current of a closed valve, is enough to say so.
+ * Somebody shuts the valve between pump and tank and waters the garden: the pump starts at cut-in
+ * and lifts nothing. A run that moves no pressure for two minutes, at the current of a closed
+ * valve, is enough to say so.
  */
 function shutValve(): CorpusCase[] {
   const beganMs = at(16, 8);
-  // 0.35 L/s draw 60 L of tank within three minutes, whatever stands in it; the pump stands still for two more minutes of proof.
+  // 0.35 L/s draw 60 L of tank within three minutes, whatever stands in it; the pump stands still
+  // for two more minutes of proof.
   const knowableMs = beganMs + minutes(7);
   const wells: { name: string; options: Partial<WellOptions> }[] = [
     { name: 'pressure', options: {} },
@@ -163,7 +176,8 @@ function shutValve(): CorpusCase[] {
         family: `valve-shut-${name}`,
         size: 1,
         alarms: ['dry-run', 'no-water', 'long-run', 'cut-out-not-reached'],
-        // Shut-off amps are 70 % of the usual, a pump that holds air draws half; without pressure the contract says that they look alike.
+        // Shut-off amps are 70 % of the usual, a pump that holds air draws half; without pressure
+        // the contract says that they look alike.
         causes: ['closed-valve', 'frozen', ...(name === 'pressure' ? [] : (['low-well'] as const))],
         beganMs,
         knowableMs,
@@ -174,8 +188,9 @@ function shutValve(): CorpusCase[] {
 }
 
 /**
- * An electrician swaps two lines at a visit: about half of head and flow are left, so cut-out is out of reach. The visit starts a
- * new baseline, but a pump that does not fill the tank in an hour needs none.
+ * An electrician swaps two lines at a visit: about half of head and flow are left, so cut-out is
+ * out of reach. The visit starts a new baseline, but a pump that does not fill the tank in an hour
+ * needs none.
  */
 function wrongRotation(): CorpusCase {
   const acts: Acts = [
@@ -209,7 +224,10 @@ function wrongRotation(): CorpusCase {
   });
 }
 
-/** The pump has grown weak enough to level off some psi under cut-out: it runs until somebody stops it. */
+/**
+ * The pump has grown weak enough to level off some psi under cut-out: it runs until somebody stops
+ * it.
+ */
 function cutOutOutOfReach(): CorpusCase {
   const beganMs = at(15, 2);
   const knowableMs = at(15, 10);

@@ -1,6 +1,7 @@
 /**
- * The sensors: a transducer that drifts, sticks or leaves its span, a clamp that slips off. The well is sound, and no alarm about the
- * well is right: what can't both be true at once (water flows and nothing is pumped, a pump fills and no pressure moves) is the proof.
+ * The sensors: a transducer that drifts, sticks or leaves its span, a clamp that slips off. The
+ * well is sound, and no alarm about the well is right: what can't both be true at once (water flows
+ * and nothing is pumped, a pump fills and no pressure moves) is the proof.
  */
 import { kpaFromPsi } from '../../../../shared/units/pressure.ts';
 import type { CorpusCase } from '../case.ts';
@@ -13,7 +14,10 @@ export function sensorFaults(): CorpusCase[] {
   return [...stuckGauges(), ...outOfSpan(), ...drifts(), ...clampOff(), roundTwoConductors()];
 }
 
-/** The reading stays where it was. Two runs that move nothing prove it: half a day with a household at home. */
+/**
+ * The reading stays where it was. Two runs that move nothing prove it: half a day with a household
+ * at home.
+ */
 function stuckGauges(): CorpusCase[] {
   return [EVERY_1_S, EVERY_5_S].map((node, nth) => {
     const beganMs = at(15, 11);
@@ -36,7 +40,10 @@ function stuckGauges(): CorpusCase[] {
   });
 }
 
-/** The loop is open (low), shorted (high), or the node can't read it (bad). Some minutes without a value are enough. */
+/**
+ * The loop is open (low), shorted (high), or the node can't read it (bad). Some minutes without a
+ * value are enough.
+ */
 function outOfSpan(): CorpusCase[] {
   return ([1, 2, 3] as const).map((transducerOut, nth) => {
     const beganMs = at(15, 13);
@@ -60,8 +67,8 @@ function outOfSpan(): CorpusCase[] {
 }
 
 /**
- * Zero drifts by up to 4 or 12 psi within a month. Both points move together: a switch whose spring settles would look the same, and
- * both may be named. Known at 3 psi.
+ * Zero drifts by up to 4 or 12 psi within a month. Both points move together: a switch whose spring
+ * settles would look the same, and both may be named. Known at 3 psi.
  */
 function drifts(): CorpusCase[] {
   return [5, 12, -9].map((psi, nth) => {
@@ -88,8 +95,8 @@ function drifts(): CorpusCase[] {
 }
 
 /**
- * The clamp slips off: pressure rises from cut-in to cut-out and no current flows. Water can't rise by itself, so two such fills are
- * proof. `no-start` would be wrong as soon as pressure has risen.
+ * The clamp slips off: pressure rises from cut-in to cut-out and no current flows. Water can't rise
+ * by itself, so two such fills are proof. `no-start` would be wrong as soon as pressure has risen.
  */
 function clampOff(): CorpusCase[] {
   return [EVERY_1_S, EVERY_5_S].map((node, nth) => {
@@ -113,7 +120,10 @@ function clampOff(): CorpusCase[] {
   });
 }
 
-/** After work in the panel the clamp sits round both conductors, whose currents cancel but for a few per cent. */
+/**
+ * After work in the panel the clamp sits round both conductors, whose currents cancel but for a few
+ * per cent.
+ */
 function roundTwoConductors(): CorpusCase {
   const beganMs = at(15, 9);
   return faultyCase('clamp-round-two-1', {

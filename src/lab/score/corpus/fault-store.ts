@@ -1,6 +1,7 @@
 /**
- * Stores and troughs: no pressure cycle to watch, so what counts is that the runs which always come do come, and that the store stands
- * where it always does. Cattle without water in July are an emergency by evening.
+ * Stores and troughs: no pressure cycle to watch, so what counts is that the runs which always come
+ * do come, and that the store stands where it always does. Cattle without water in July are an
+ * emergency by evening.
  */
 import type { CorpusCase } from '../case.ts';
 import { cattle } from './habits.ts';
@@ -14,9 +15,10 @@ export function storeFaults(): CorpusCase[] {
 }
 
 /**
- * The float hangs (or the breaker is open): no run comes. The herd drinks 3.6 m3 a day and a fill is 0.8 m3, so four runs a day come
- * by daylight and none by night. Ten hours of daylight without a run, at the latest by the evening, is no habit. With a gauge in the
- * store it is known as soon as it stands under where the float always fills: 30 cm lower by afternoon.
+ * The float hangs (or the breaker is open): no run comes. The herd drinks 3.6 m3 a day and a fill
+ * is 0.8 m3, so four runs a day come by daylight and none by night. Ten hours of daylight without a
+ * run, at the latest by the evening, is no habit. With a gauge in the store it is known as soon as
+ * it stands under where the float always fills: 30 cm lower by afternoon.
  */
 function floatHangs(): CorpusCase[] {
   const beganMs = at(17, 5);
@@ -47,7 +49,10 @@ function floatHangs(): CorpusCase[] {
   });
 }
 
-/** A timer runs at 05:00 and 17:00 each day. The run that is due and does not come is missed within the hour. */
+/**
+ * A timer runs at 05:00 and 17:00 each day. The run that is due and does not come is missed within
+ * the hour.
+ */
 function timerFails(): CorpusCase[] {
   const beganMs = at(17, 12);
   const knowableMs = at(17, 18);
@@ -82,11 +87,15 @@ function timerFails(): CorpusCase[] {
   );
 }
 
-/** The cistern loses more than the pump lifts: lower each hour than it ever stood, though the pump runs. */
+/**
+ * The cistern loses more than the pump lifts: lower each hour than it ever stood, though the pump
+ * runs.
+ */
 function storeLeaks(): CorpusCase[] {
   return [0.95, 1.3].map((storeLossLPerS, size) => {
     const beganMs = at(16, 1);
-    // Full, it has 0.4 m to go until the pump starts (0.72 L/s), and 0.3 m more until it stands clearly under all that it ever was.
+    // Full, it has 0.4 m to go until the pump starts (0.72 L/s), and 0.3 m more until it stands
+    // clearly under all that it ever was.
     const lossS = 800 / storeLossLPerS + 600 / (storeLossLPerS - 0.72);
     const knowableMs = beganMs + 1000 * lossS;
     return faultyCase(`store-leaks-${size + 1}`, {
@@ -140,7 +149,10 @@ function wornAtStore(): CorpusCase {
   });
 }
 
-/** The float hangs the other way: the pump runs on and the cistern overflows. A fill never took above an hour. */
+/**
+ * The float hangs the other way: the pump runs on and the cistern overflows. A fill never took
+ * above an hour.
+ */
 function floatStuckOn(): CorpusCase {
   const beganMs = at(16, 8);
   const knowableMs = at(16, 16);

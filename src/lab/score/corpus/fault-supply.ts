@@ -1,7 +1,8 @@
 /**
- * The supply: a breaker that is open, a site without power, a line of three that is dead or weak, volts outside the motor's range. With
- * volts measured (or a node that says its own supply is gone) it is known in that second; from current and pressure alone only when
- * the pump should start and does not.
+ * The supply: a breaker that is open, a site without power, a line of three that is dead or weak,
+ * volts outside the motor's range. With volts measured (or a node that says its own supply is gone)
+ * it is known in that second; from current and pressure alone only when the pump should start and
+ * does not.
  */
 import type { CorpusCase } from '../case.ts';
 import { cattle, once } from './habits.ts';
@@ -21,8 +22,9 @@ export function supplyFaults(): CorpusCase[] {
 }
 
 /**
- * The breaker opens at 07:00 and somebody waters from 07:01 at 0.35 L/s: 60 L of tank are out by 07:04, two minutes later it is clear
- * that nothing starts. With volts measured at the pump's circuit it is known at 07:00.
+ * The breaker opens at 07:00 and somebody waters from 07:01 at 0.35 L/s: 60 L of tank are out by
+ * 07:04, two minutes later it is clear that nothing starts. With volts measured at the pump's
+ * circuit it is known at 07:00.
  */
 function breakers(): CorpusCase[] {
   const beganMs = at(16, 7);
@@ -62,7 +64,8 @@ function breakers(): CorpusCase[] {
             ? ['power-lost', 'breaker-open', 'node-offline']
             : ['breaker-open', 'power-lost', 'overload-tripping'],
         beganMs,
-        // A node that sends each half minute and has never been away is missed after a quarter of an hour.
+        // A node that sends each half minute and has never been away is missed after a quarter of
+        // an hour.
         knowableMs: way === 'pump-circuit' ? beganMs + minutes(15) : knowableMs,
         byMs: (way === 'pump-circuit' ? beganMs + minutes(15) : knowableMs) + NOW_DEADLINE_MS,
       },
@@ -110,9 +113,10 @@ const FARM = {
 } as const;
 
 /**
- * A fuse is gone. A motor that rests hums at its next start and trips, again and again; one that runs goes on with two lines and far
- * more current in them until it trips. Either way one line reads nothing while others carry current: a few readings prove it. A
- * hydrant takes 1.3 L/s from 10:01 on, or has done so since half past nine.
+ * A fuse is gone. A motor that rests hums at its next start and trips, again and again; one that
+ * runs goes on with two lines and far more current in them until it trips. Either way one line
+ * reads nothing while others carry current: a few readings prove it. A hydrant takes 1.3 L/s from
+ * 10:01 on, or has done so since half past nine.
  */
 function lostLegs(): CorpusCase[] {
   const beganMs = at(16, 10);
@@ -144,8 +148,9 @@ function lostLegs(): CorpusCase[] {
 }
 
 /**
- * Lines that differ. A volt in a hundred makes six to ten per cent of current (calculators that quote NEMA MG 1); 5 % of current is
- * where pump makers' handbooks want it looked at (common practice, no source). The largest deviation from the mean is meant.
+ * Lines that differ. A volt in a hundred makes six to ten per cent of current (calculators that
+ * quote NEMA MG 1); 5 % of current is where pump makers' handbooks want it looked at (common
+ * practice, no source). The largest deviation from the mean is meant.
  */
 function unevenLegs(): CorpusCase[] {
   const sizes = [
@@ -176,7 +181,10 @@ function unevenLegs(): CorpusCase[] {
   });
 }
 
-/** Outside plus or minus 10 % of 230 V (Water Well Journal, "Electrical Fundamentals"), measured, while the pump runs. */
+/**
+ * Outside plus or minus 10 % of 230 V (Water Well Journal, "Electrical Fundamentals"), measured,
+ * while the pump runs.
+ */
 function supplyVolts(): CorpusCase[] {
   const sizes = [
     { share: 0.885, family: 'supply-low', size: 1 },
@@ -210,7 +218,10 @@ function supplyVolts(): CorpusCase[] {
   });
 }
 
-/** Nobody measures volts: the current says that something is wrong with motor or supply, and not which. */
+/**
+ * Nobody measures volts: the current says that something is wrong with motor or supply, and not
+ * which.
+ */
 function unmeasuredLowVolts(): CorpusCase {
   const beganMs = at(15, 9);
   return faultyCase('supply-low-unmeasured-1', {

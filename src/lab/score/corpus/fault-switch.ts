@@ -1,6 +1,7 @@
 /**
- * The pressure switch: contacts that weld, points that move, a switch that chatters. A pump that does not stop is news of the minute; a
- * point that has moved by three psi is worth a look at the next visit.
+ * The pressure switch: contacts that weld, points that move, a switch that chatters. A pump that
+ * does not stop is news of the minute; a point that has moved by three psi is worth a look at the
+ * next visit.
  */
 import { kpaFromPsi } from '../../../../shared/units/pressure.ts';
 import type { Condition } from '../../plant/params.ts';
@@ -15,8 +16,9 @@ export function switchFaults(): CorpusCase[] {
 }
 
 /**
- * Contacts weld at 10:00; the hose from 10:01 makes the pump start within four minutes and is shut at 10:07. The pump then fills on,
- * and from cut-in to 10 psi over cut-out it needs five minutes at most.
+ * Contacts weld at 10:00; the hose from 10:01 makes the pump start within four minutes and is shut
+ * at 10:07. The pump then fills on, and from cut-in to 10 psi over cut-out it needs five minutes at
+ * most.
  */
 function stuckContacts(): CorpusCase[] {
   const beganMs = at(16, 10);
@@ -57,8 +59,9 @@ function stuckContacts(): CorpusCase[] {
 }
 
 /**
- * A spring settles or somebody turns a nut: cut-in, cut-out or both stand elsewhere. The mean of ten points is good to half a psi, so
- * a day is enough for six psi; three psi may be an afternoon's heat and want some days.
+ * A spring settles or somebody turns a nut: cut-in, cut-out or both stand elsewhere. The mean of
+ * ten points is good to half a psi, so a day is enough for six psi; three psi may be an afternoon's
+ * heat and want some days.
  */
 function shifts(): CorpusCase[] {
   const ways = {
@@ -75,7 +78,8 @@ function shifts(): CorpusCase[] {
   return Object.entries(ways).flatMap(([name, shift], which) =>
     sizes.map(({ psi, knownAfterDays, byDays }, size) => {
       const beganMs = at(14, 16);
-      // Under 38 psi the tank is empty before the pump starts: the air is now too much for this switch, and may be told as that.
+      // Under 38 psi the tank is empty before the pump starts: the air is now too much for this
+      // switch, and may be told as that.
       const tankIsEmpty = psi > 3 && (name === 'cut-in-down' || name === 'both');
       return faultyCase(`switch-${name}-${size + 1}`, {
         about: `the switch is out of set: ${name.replaceAll('-', ' ')} by ${psi} psi`,
@@ -109,7 +113,10 @@ function shifts(): CorpusCase[] {
   );
 }
 
-/** Pitted contacts bounce: the pump starts some times at each start. Known after some runs, for the motor suffers each of them. */
+/**
+ * Pitted contacts bounce: the pump starts some times at each start. Known after some runs, for the
+ * motor suffers each of them.
+ */
 function chatters(): CorpusCase[] {
   return [5, 15].map((chatter, size) => {
     const beganMs = at(14, 12);

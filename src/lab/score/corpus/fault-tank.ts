@@ -1,7 +1,8 @@
 /**
- * The tank's air: lost at once or slowly, pumped in too much, or gone with the bladder. With the tank on the card each quiet fall and
- * each fill measure the air, a dozen a day; so a loss that matters is known within a day and should be told within two. A quarter is
- * what a technician would top up at his next visit: it may take a week.
+ * The tank's air: lost at once or slowly, pumped in too much, or gone with the bladder. With the
+ * tank on the card each quiet fall and each fill measure the air, a dozen a day; so a loss that
+ * matters is known within a day and should be told within two. A quarter is what a technician would
+ * top up at his next visit: it may take a week.
  */
 import type { CorpusCase, Fault } from '../case.ts';
 import { people } from './habits.ts';
@@ -34,7 +35,8 @@ function suddenLosses(): CorpusCase[] {
   const wells: Partial<WellOptions>[] = [{}, SMALL_HOUSE, { cardKnowledge: 'no-tank' }];
   return losses.flatMap(({ airLost, knownAfterDays, byDays, what }, size) =>
     wells.map((well, which) => {
-      // Without the tank on the card only the change is seen, and a quarter less drawdown drowns in the spread of uses for long.
+      // Without the tank on the card only the change is seen, and a quarter less drawdown drowns in
+      // the spread of uses for long.
       const slower = well.cardKnowledge === 'no-tank' ? 2 : 1;
       const beganMs = at(14, 3);
       return faultyCase(`tank-air-lost-${size + 1}-${['card', 'small', 'no-tank-on-card'][which]!}`, {
@@ -57,7 +59,9 @@ function suddenLosses(): CorpusCase[] {
   );
 }
 
-/** Through a bladder's wall or a valve: known when 35 % is gone, to be told before two thirds are. */
+/**
+ * Through a bladder's wall or a valve: known when 35 % is gone, to be told before two thirds are.
+ */
 function slowLosses(): CorpusCase[] {
   return [16, 40].map((overDays, nth) => {
     const beganMs = at(12);
@@ -83,8 +87,9 @@ function slowLosses(): CorpusCase[] {
 }
 
 /**
- * Somebody pumped the tank up: over cut-in the water is gone before the pump starts, pressure drops like a stone, and taps sputter
- * at each start. That knee shows at the first start after use; several of them make it sure.
+ * Somebody pumped the tank up: over cut-in the water is gone before the pump starts, pressure drops
+ * like a stone, and taps sputter at each start. That knee shows at the first start after use;
+ * several of them make it sure.
  */
 function overcharges(): CorpusCase[] {
   const charges = [
@@ -116,7 +121,10 @@ function overcharges(): CorpusCase[] {
   });
 }
 
-/** Water meets the air, which dissolves and is drawn off: half of it in two days, nearly all within the week. */
+/**
+ * Water meets the air, which dissolves and is drawn off: half of it in two days, nearly all within
+ * the week.
+ */
 function bursts(): CorpusCase[] {
   const wells: Partial<WellOptions>[] = [{}, { ...SMALL_HOUSE, cardKnowledge: 'no-tank' }];
   return wells.map((well, nth) => {

@@ -1,6 +1,7 @@
 /**
- * The well itself: it gives out, or is outrun, or its level nears the pump; a jet pump loses its prime. Low current and no rise of
- * pressure for a minute is dry running, and a submersible cooks in less than half an hour of it.
+ * The well itself: it gives out, or is outrun, or its level nears the pump; a jet pump loses its
+ * prime. Low current and no rise of pressure for a minute is dry running, and a submersible cooks
+ * in less than half an hour of it.
  */
 import type { CorpusCase, Fault } from '../case.ts';
 import { byTimer, once, people } from './habits.ts';
@@ -13,8 +14,9 @@ export function wellFaults(): CorpusCase[] {
 }
 
 /**
- * The level falls under the intake at 09:00; the hose takes the tank down within four minutes, the pump starts and sucks air. Two
- * minutes of low current and a pressure that goes on falling are proof.
+ * The level falls under the intake at 09:00; the hose takes the tank down within four minutes, the
+ * pump starts and sucks air. Two minutes of low current and a pressure that goes on falling are
+ * proof.
  */
 function dryRuns(): CorpusCase[] {
   const beganMs = at(16, 9);
@@ -88,8 +90,9 @@ function lostPrime(): CorpusCase[] {
 }
 
 /**
- * The screen clogs: the well gives less than the pump takes, so in each long watering the level is drawn to the intake, flow and
- * current break, and come back while it rests. Short runs hide it; three evenings of watering show it.
+ * The screen clogs: the well gives less than the pump takes, so in each long watering the level is
+ * drawn to the intake, flow and current break, and come back while it rests. Short runs hide it;
+ * three evenings of watering show it.
  */
 function outruns(): CorpusCase[] {
   const sizes = [
@@ -163,11 +166,15 @@ function lowLevels(): CorpusCase[] {
   });
 }
 
-/** More is drawn than the pump gives: taps run dry while the pump runs. Under 5 psi for a minute is `no-water` by itself. */
+/**
+ * More is drawn than the pump gives: taps run dry while the pump runs. Under 5 psi for a minute is
+ * `no-water` by itself.
+ */
 function starved(): CorpusCase[] {
   return [1.6, 2.6].map((lPerS, size) => {
     const beganMs = at(16, 13);
-    // 70 L of tank are gone within a minute or two, pressure stands at two or three psi, and a minute of that is no water.
+    // 70 L of tank are gone within a minute or two, pressure stands at two or three psi, and a
+    // minute of that is no water.
     const knowableMs = beganMs + minutes([4, 3][size]!);
     return faultyCase(`pump-starved-${size + 1}`, {
       about: 'a hydrant is opened that takes more than the pump gives',
@@ -195,7 +202,9 @@ function starved(): CorpusCase[] {
   });
 }
 
-/** No level sensor: the table sinks and each fill is slower. A worn pump looks the same from here. */
+/**
+ * No level sensor: the table sinks and each fill is slower. A worn pump looks the same from here.
+ */
 function sinking(): CorpusCase[] {
   return [8, 14].map((fallM, size) => {
     const beganMs = at(14);

@@ -1,6 +1,7 @@
 /**
- * Who draws water, how much and when: households by their number of heads, weekdays and seasons, guests and empty weeks, gardens,
- * softeners, pools. Amounts are usual ones (common practice, no source); which of them falls on which day comes from a seed.
+ * Who draws water, how much and when: households by their number of heads, weekdays and seasons,
+ * guests and empty weeks, gardens, softeners, pools. Amounts are usual ones (common practice, no
+ * source); which of them falls on which day comes from a seed.
  */
 import { DAY_MS } from '../../../../shared/units/duration.ts';
 import { HOUSEHOLD, STOCK, type Fixture } from '../../model/demand.ts';
@@ -32,7 +33,10 @@ export function cattle(count: number): Fixture[] {
 /** The share of the usual that is used at a moment. */
 export type UseRatio = (tMs: number) => number;
 
-/** More on Saturday and Sunday, by how much differs from house to house; what differs from day to day is the plant's. */
+/**
+ * More on Saturday and Sunday, by how much differs from house to house; what differs from day to
+ * day is the plant's.
+ */
 export function weekdays(seed: number, utcOffsetH: number): UseRatio {
   const more = 0.5 * seeded(seed).next();
   return (tMs) => {
@@ -90,7 +94,10 @@ export function byHand(options: Daily & { seed: number; chance: number }): Draw[
   });
 }
 
-/** A softener regenerates at 02:00: backwash, brine and slow rinse, fast rinse (common practice, no source). */
+/**
+ * A softener regenerates at 02:00: backwash, brine and slow rinse, fast rinse (common practice, no
+ * source).
+ */
 export function softener({ fromMs, days, everyDays }: Pick<Daily, 'fromMs' | 'days' | 'everyDays'>): Draw[] {
   const step = (minute: number, forMin: number, lPerS: number): Draw[] =>
     byTimer({ fromMs: fromMs + minutes(minute), days, everyDays, hour: 2, forMin, lPerS });

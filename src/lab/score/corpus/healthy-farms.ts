@@ -1,6 +1,6 @@
 /**
- * Sound farms: troughs, stores, big irrigation pumps, three phases, several pumps, drives and valves, and a water table that goes with
- * the seasons. Nothing is to be raised.
+ * Sound farms: troughs, stores, big irrigation pumps, three phases, several pumps, drives and
+ * valves, and a water table that goes with the seasons. Nothing is to be raised.
  */
 import type { CorpusCase } from '../case.ts';
 import { kpaFromPsi } from '../../../../shared/units/pressure.ts';
@@ -189,7 +189,10 @@ function drives(variant: number): CorpusCase[] {
   ];
 }
 
-/** The table stands 4 m lower in late summer than in spring: a few per cent of flow, and it comes back. */
+/**
+ * The table stands 4 m lower in late summer than in spring: a few per cent of flow, and it comes
+ * back.
+ */
 function seasonalTable(variant: number): CorpusCase {
   const seed = 3060 + 100 * variant;
   const swing = 2;

@@ -1,7 +1,7 @@
 /**
- * Sound houses in all that people do: sizes, guests, empty weeks, gardens, softeners, pools, frost. Nothing is to be raised; where
- * something unusual was written down beforehand (`expected`) it is explained, and what is strange and unexplained for hours may be
- * told (`allowed`).
+ * Sound houses in all that people do: sizes, guests, empty weeks, gardens, softeners, pools, frost.
+ * Nothing is to be raised; where something unusual was written down beforehand (`expected`) it is
+ * explained, and what is strange and unexplained for hours may be told (`allowed`).
  */
 import { DAY_MS } from '../../../../shared/units/duration.ts';
 import type { CorpusCase } from '../case.ts';
@@ -66,7 +66,10 @@ function plainHouses(variant: number): CorpusCase[] {
   });
 }
 
-/** Guests for long weekends and a fortnight at Christmas; the house stands empty for one, two and three weeks. */
+/**
+ * Guests for long weekends and a fortnight at Christmas; the house stands empty for one, two and
+ * three weeks.
+ */
 function guestsAndEmptyWeeks(variant: number): CorpusCase {
   const seed = 2010 + 100 * variant;
   const span = (month: number, day: number, days: number, by: number) => ({
@@ -95,7 +98,9 @@ function guestsAndEmptyWeeks(variant: number): CorpusCase {
   });
 }
 
-/** A garden's timer at five each second morning, from the first of May; the owner's card says so. */
+/**
+ * A garden's timer at five each second morning, from the first of May; the owner's card says so.
+ */
 function gardenByTimer(variant: number): CorpusCase {
   const fromMs = midnight(3, 20);
   const zones: Draw[] = [0, 0.5, 1].flatMap((later, zone) =>
@@ -165,8 +170,8 @@ function softenerAtTwo(variant: number): CorpusCase {
 }
 
 /**
- * A pool is filled in May, topped up after. It was written down as expected, so a run of many hours is explained. The hose takes
- * nearly all that the pump gives at 55 psi, or less.
+ * A pool is filled in May, topped up after. It was written down as expected, so a run of many hours
+ * is explained. The hose takes nearly all that the pump gives at 55 psi, or less.
  */
 function poolFilled(variant: number): CorpusCase {
   const fillMs = midnight(5, 16) + hours(8);
@@ -197,7 +202,10 @@ function poolFilled(variant: number): CorpusCase {
   });
 }
 
-/** On frosty nights a tap is left to trickle, from ten to seven. By day the house is tight, so it is no leak. */
+/**
+ * On frosty nights a tap is left to trickle, from ten to seven. By day the house is tight, so it is
+ * no leak.
+ */
 function frostTrickle(variant: number): CorpusCase {
   const nights = [8, 9, 10, 22, 23, 24, 25, 40, 41, 55, 56, 57, 58, 59, 75];
   const first = midnight(12, 5);
@@ -231,7 +239,10 @@ function highUp(variant: number): CorpusCase {
   });
 }
 
-/** Two gallons behind a switch: runs of seconds. It is poor practice and was never otherwise; too short runs may be told. */
+/**
+ * Two gallons behind a switch: runs of seconds. It is poor practice and was never otherwise; too
+ * short runs may be told.
+ */
 function tinyTank(variant: number): CorpusCase {
   return healthyCase(`healthy-tiny-tank-${variant}`, {
     about: 'a tank of two gallons and a small pump',

@@ -1,6 +1,7 @@
 /**
- * Sound wells whose node or link is not: slow sampling, readings by exception, restarts, outages, clocks that jump or are not there.
- * That a node was silent may be told where it is true; nothing of the well.
+ * Sound wells whose node or link is not: slow sampling, readings by exception, restarts, outages,
+ * clocks that jump or are not there. That a node was silent may be told where it is true; nothing
+ * of the well.
  */
 import { DAY_MS, MINUTE_MS } from '../../../../shared/units/duration.ts';
 import type { CorpusCase, NodePlan } from '../case.ts';
@@ -34,7 +35,10 @@ function samplings(variant: number): CorpusCase[] {
   );
 }
 
-/** A network that blinks for minutes is silent about it; one that is away for hours is missed, and that is true. */
+/**
+ * A network that blinks for minutes is silent about it; one that is away for hours is missed, and
+ * that is true.
+ */
 function outages(variant: number): CorpusCase[] {
   const random = seeded(4020 + variant);
   const short = Array.from({ length: 60 }, () => {

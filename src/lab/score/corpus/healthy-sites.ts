@@ -1,6 +1,7 @@
 /**
- * Sound wells at sites that are not: dark for hours, poor volts, generators, other loads under the clamp; and visits done as they
- * should be. What is true beside (the site was dark) may be told; nothing of the well.
+ * Sound wells at sites that are not: dark for hours, poor volts, generators, other loads under the
+ * clamp; and visits done as they should be. What is true beside (the site was dark) may be told;
+ * nothing of the well.
  */
 import { DAY_MS, MINUTE_MS } from '../../../../shared/units/duration.ts';
 import { kpaFromPsi } from '../../../../shared/units/pressure.ts';
@@ -22,7 +23,9 @@ export function healthySites(variant: number): CorpusCase[] {
 const DEAD: Partial<Condition> = { circuitDead: true };
 const UNCHANGED: Partial<Condition> = {};
 
-/** The site goes dark some times: what was told of power and silence is true, and nothing else is. */
+/**
+ * The site goes dark some times: what was told of power and silence is true, and nothing else is.
+ */
 function powerCuts(variant: number): CorpusCase[] {
   return [true, false].map((lastGasp, nth) => {
     const cuts = [...spansOn(FROM_MS, [12, 31, 60], 14, 0.7), ...spansOn(FROM_MS, [45, 77], 3, 5)].sort(
@@ -43,7 +46,10 @@ function powerCuts(variant: number): CorpusCase[] {
   });
 }
 
-/** The end of a long rural line: low each evening, dips of a minute, within 10 % all but for the dips. */
+/**
+ * The end of a long rural line: low each evening, dips of a minute, within 10 % all but for the
+ * dips.
+ */
 function ruralVolts(seed: number): (tMs: number) => Partial<Condition> {
   return (tMs) => {
     const minute = Math.floor(tMs / MINUTE_MS);
@@ -79,8 +85,9 @@ function supplies(variant: number): CorpusCase[] {
 }
 
 /**
- * Something else on the clamped conductor: a heat tape of 2 A by night, a lamp of 0.6 A. Where the card says so all is explained;
- * where it does not, current without a pump may be asked about as a matter of clamp and card, and as nothing else.
+ * Something else on the clamped conductor: a heat tape of 2 A by night, a lamp of 0.6 A. Where the
+ * card says so all is explained; where it does not, current without a pump may be asked about as a
+ * matter of clamp and card, and as nothing else.
  */
 function otherLoads(variant: number): CorpusCase[] {
   const ways = [
@@ -107,8 +114,8 @@ function otherLoads(variant: number): CorpusCase[] {
 }
 
 /**
- * Visits done as they should be: opened, worked, closed, written down. A new pump, a switch and tank set otherwise, a card that is
- * filled in at last: nothing is to be raised, before or after.
+ * Visits done as they should be: opened, worked, closed, written down. A new pump, a switch and
+ * tank set otherwise, a card that is filled in at last: nothing is to be raised, before or after.
  */
 function visits(variant: number): CorpusCase[] {
   const visitMs = FROM_MS + 30 * DAY_MS + hours(9);

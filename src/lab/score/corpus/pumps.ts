@@ -1,7 +1,7 @@
 /**
- * Pumps that are met down private wells, by size: how they lift, what they draw, and what their plate says. Curves and amps are those
- * of common sizes (common practice, no source); plate amps stand to the full-load amps of NEC tables 430.248 and 430.250 as
- * submersible plates do.
+ * Pumps that are met down private wells, by size: how they lift, what they draw, and what their
+ * plate says. Curves and amps are those of common sizes (common practice, no source); plate amps
+ * stand to the full-load amps of NEC tables 430.248 and 430.250 as submersible plates do.
  */
 import type { PumpPlan } from '../../plant/params.ts';
 

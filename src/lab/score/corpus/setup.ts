@@ -1,6 +1,6 @@
 /**
- * A sound well with its card and its node, made from a few wishes: the ground on which all cases stand. The card says what its owner
- * knows, from everything to the well's name alone.
+ * A sound well with its card and its node, made from a few wishes: the ground on which all cases
+ * stand. The card says what its owner knows, from everything to the well's name alone.
  */
 import { kpaFromPsi } from '../../../../shared/units/pressure.ts';
 import { lFromGal } from '../../../../shared/units/water.ts';

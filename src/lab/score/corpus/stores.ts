@@ -1,11 +1,14 @@
 /**
- * Wells without a pressure switch, or with a valve or a drive behind it: a float or a timer that fills a store, a drive that holds a
- * pressure, a valve that throttles.
+ * Wells without a pressure switch, or with a valve or a drive behind it: a float or a timer that
+ * fills a store, a drive that holds a pressure, a valve that throttles.
  */
 import { kpaFromPsi } from '../../../../shared/units/pressure.ts';
 import { controlledSetup, type Setup, type WellOptions } from './setup.ts';
 
-/** A cistern of 4 m3 above the house or the paddock, filled by a float between 1.4 m and 1.8 m of depth. */
+/**
+ * A cistern of 4 m3 above the house or the paddock, filled by a float between 1.4 m and 1.8 m of
+ * depth.
+ */
 export function floatStore(options: WellOptions): Setup {
   return controlledSetup(
     { use: 'stock', size: 'threeQuarterHp', ...options },
@@ -32,7 +35,10 @@ export function variableSpeed(options: WellOptions): Setup {
   );
 }
 
-/** A valve that throttles a fixed-speed pump to 50 psi, with a small tank and a 40/60 switch behind it. */
+/**
+ * A valve that throttles a fixed-speed pump to 50 psi, with a small tank and a 40/60 switch behind
+ * it.
+ */
 export function constantPressureValve(options: WellOptions): Setup {
   return controlledSetup(
     { size: 'oneHp', tankGal: 4, ...options },

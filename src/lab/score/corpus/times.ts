@@ -1,6 +1,7 @@
 /**
- * Times of the corpus. All faulty wells live seven hours behind UTC, where no summer time moves their days, and begin on the same
- * Monday; healthy ones begin where their season wants it. The engine learns what is normal in the first week, so faults begin after.
+ * Times of the corpus. All faulty wells live seven hours behind UTC, where no summer time moves
+ * their days, and begin on the same Monday; healthy ones begin where their season wants it. The
+ * engine learns what is normal in the first week, so faults begin after.
  */
 import { DAY_MS, HOUR_MS, MINUTE_MS } from '../../../../shared/units/duration.ts';
 

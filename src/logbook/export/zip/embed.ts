@@ -1,6 +1,7 @@
 /**
- * The record inside the packet's page, so that the page alone can be read in again: a block of data (HTML, `script` with a type that no
- * browser runs). A short one stands there line by line, for eyes; a long one is deflated (RFC 1951) and written as base64 (RFC 4648).
+ * The record inside the packet's page, so that the page alone can be read in again: a block of data
+ * (HTML, `script` with a type that no browser runs). A short one stands there line by line, for
+ * eyes; a long one is deflated (RFC 1951) and written as base64 (RFC 4648).
  */
 import { deflateSync, strFromU8, strToU8 } from 'fflate';
 import { inflateExactly } from '../inflate.ts';
@@ -49,7 +50,10 @@ function decompressText(block: unknown, maxBytes: number): string | undefined {
   return unpackedBytes && strFromU8(unpackedBytes);
 }
 
-/** In pieces: a function takes only so many arguments. 3 bytes are 4 letters, so pieces of a multiple of 3 join without seams. */
+/**
+ * In pieces: a function takes only so many arguments. 3 bytes are 4 letters, so pieces of a
+ * multiple of 3 join without seams.
+ */
 const CHUNK = 3 * 8_192;
 
 function toBase64(bytes: Uint8Array): string {

@@ -1,6 +1,7 @@
 /**
- * The list of files at the end of a ZIP (PKWARE APPNOTE 6.3.10, 4.3.12 and 4.3.16), read entry by entry for as long as entries are really
- * there: a count is only a claim. ZIP64 is refused: a file of at most 512 MiB and 10,000 entries never needs it.
+ * The list of files at the end of a ZIP (PKWARE APPNOTE 6.3.10, 4.3.12 and 4.3.16), read entry by
+ * entry for as long as entries are really there: a count is only a claim. ZIP64 is refused: a file
+ * of at most 512 MiB and 10,000 entries never needs it.
  */
 import { strFromU8 } from 'fflate';
 

@@ -1,8 +1,9 @@
 /**
- * ZIP files (PKWARE APPNOTE 6.3.10) that are the same bytes for the same content: files in the order given, one fixed time, one level of
- * compression by a library of plain JavaScript, so that neither machine nor Node version shows. Written a file at a time, so that of all
- * the papers only one lies in memory. Opened with every size checked before anything is unpacked, and unpacked by entry: a name leads to
- * nothing, and each entry is gone through once.
+ * ZIP files (PKWARE APPNOTE 6.3.10) that are the same bytes for the same content: files in the
+ * order given, one fixed time, one level of compression by a library of plain JavaScript, so that
+ * neither machine nor Node version shows. Written a file at a time, so that of all the papers only
+ * one lies in memory. Opened with every size checked before anything is unpacked, and unpacked by
+ * entry: a name leads to nothing, and each entry is gone through once.
  */
 import { Zip, ZipDeflate, ZipPassThrough } from 'fflate';
 import { MAX_EXPORT_BYTES } from '../../../../shared/entries/limits.ts';
@@ -17,7 +18,10 @@ export interface ZipEntry {
   compression: 'deflate' | 'store';
 }
 
-/** The first day that a ZIP can say. Made as local time, and read as local time by the library: the same everywhere. */
+/**
+ * The first day that a ZIP can say. Made as local time, and read as local time by the library: the
+ * same everywhere.
+ */
 const fixedDate = (): Date => new Date(1980, 0, 1, 12);
 /** The library's usual: a well-year of cycles in under a second. */
 const LEVEL = 6;

@@ -1,6 +1,6 @@
 /**
- * The budget of false alarms: how it is shared, and that it is kept by the watches themselves, on data that hang together and with a
- * normal that was learnt from few runs.
+ * The budget of false alarms: how it is shared, and that it is kept by the watches themselves, on
+ * data that hang together and with a normal that was learnt from few runs.
  */
 import { describe, expect, it } from 'vitest';
 import type { DayEvent } from '../../../../shared/api/events.ts';
@@ -151,7 +151,8 @@ function sceneOf(of: Of): Scene {
 }
 
 describe('amps-high and amps-low, twenty well-years each', () => {
-  // What they may raise by chance: 6 of 7 parts of 0.05 a year, 0.86 in 20 years. Three would be chance once in seventeen.
+  // What they may raise by chance: 6 of 7 parts of 0.05 a year, 0.86 in 20 years. Three would be
+  // chance once in seventeen.
   it.each<[string, number, number]>([
     ['a steady pump (0.6 %), AR(1) 0.4', 0.006, 0.4],
     ['a wild one (2 %), AR(1) 0.4', 0.02, 0.4],

@@ -1,4 +1,7 @@
-/** From findings to what is told: delays, one fault one alarm, acts of people, and the same output wherever the state is saved. */
+/**
+ * From findings to what is told: delays, one fault one alarm, acts of people, and the same output
+ * wherever the state is saved.
+ */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { AlarmEvent } from '../../../../shared/api/events.ts';

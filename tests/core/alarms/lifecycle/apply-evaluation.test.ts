@@ -1,4 +1,7 @@
-/** A symptom that is left alone waits an hour from when somebody could see that, however seldom its watch is asked. */
+/**
+ * A symptom that is left alone waits an hour from when somebody could see that, however seldom its
+ * watch is asked.
+ */
 import { expect, it } from 'vitest';
 import { newAlarmsState } from '../../../../src/core/alarms/lifecycle/alarm-entry.ts';
 import { applyAlarmAct } from '../../../../src/core/alarms/lifecycle/acts.ts';

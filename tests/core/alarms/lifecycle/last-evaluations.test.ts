@@ -1,4 +1,6 @@
-/** "Why is there no such alarm?" has an answer for every kind that is evaluated, at every moment. */
+/**
+ * "Why is there no such alarm?" has an answer for every kind that is evaluated, at every moment.
+ */
 import { expect, it } from 'vitest';
 import { lastEvaluations } from '../../../../src/core/alarms/lifecycle/last-evaluations.ts';
 import { WATCHES } from '../../../../src/core/alarms/watches.ts';

@@ -1,4 +1,7 @@
-/** A new leading cause is told when it has led for a while, and only where a reader could tell it from the old one. */
+/**
+ * A new leading cause is told when it has led for a while, and only where a reader could tell it
+ * from the old one.
+ */
 import { expect, it } from 'vitest';
 import { kit } from '../scene-kit.ts';
 

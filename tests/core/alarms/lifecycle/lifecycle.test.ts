@@ -1,4 +1,7 @@
-/** The table of states and steps, read aloud: what follows what, and what is refused and changes nothing. */
+/**
+ * The table of states and steps, read aloud: what follows what, and what is refused and changes
+ * nothing.
+ */
 import { describe, expect, it } from 'vitest';
 import { ALARM_KINDS } from '../../../../shared/text/en/alarms/kinds.ts';
 import {

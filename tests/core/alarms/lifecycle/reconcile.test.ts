@@ -1,4 +1,7 @@
-/** After late readings: what was told stays told, what was wrong is withdrawn, what is new is raised. */
+/**
+ * After late readings: what was told stays told, what was wrong is withdrawn, what is new is
+ * raised.
+ */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { AlarmEvent } from '../../../../shared/api/events.ts';

@@ -1,4 +1,7 @@
-/** One fault, one alarm: what explains what, by the table, by urgency, and by what a broken sensor can spoil. */
+/**
+ * One fault, one alarm: what explains what, by the table, by urgency, and by what a broken sensor
+ * can spoil.
+ */
 import { describe, expect, it } from 'vitest';
 import { ALARM_KINDS, type AlarmKind, type Priority } from '../../../../shared/text/en/alarms/kinds.ts';
 import { standing } from '../../../../src/core/alarms/lifecycle/alarms.ts';

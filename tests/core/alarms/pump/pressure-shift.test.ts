@@ -48,7 +48,10 @@ function after(inPsi: number, outPsi: number): Scene {
   };
 }
 
-/** By hand, at sea level (14.7 psi): (50 + 14.7)^2 / (55 + 14.7)^2 for a gauge 5 psi high, (38 + 14.7) / (48 + 14.7) for air at 48 psi. */
+/**
+ * By hand, at sea level (14.7 psi): (50 + 14.7)^2 / (55 + 14.7)^2 for a gauge 5 psi high, (38 +
+ * 14.7) / (48 + 14.7) for air at 48 psi.
+ */
 describe('shareAtPressures and overfullSeen', () => {
   test.each([
     ['as learnt', 40, 60, 1, undefined],

@@ -1,4 +1,7 @@
-/** More starts for longer than guests stay, in runs as long as ever, is a note; gardens, guests, herds and seasons are not. */
+/**
+ * More starts for longer than guests stay, in runs as long as ever, is a note; gardens, guests,
+ * herds and seasons are not.
+ */
 import { describe, expect, it } from 'vitest';
 import { houseCard, kit, normal, usualBaseline, type KitOptions } from '../scene-kit.ts';
 

@@ -1,4 +1,6 @@
-/** Starts as even as a clock: which are a loss, which are people's, and how many litres go by them. */
+/**
+ * Starts as even as a clock: which are a loss, which are people's, and how many litres go by them.
+ */
 import { describe, expect, it } from 'vitest';
 import type { AlarmKind } from '../../../../shared/text/en/alarms/kinds.ts';
 import { newHabit } from '../../../../src/core/baseline/habit.ts';
@@ -14,7 +16,10 @@ import { houseCard, kit, PSI, usualBaseline, type KitOptions } from '../scene-ki
 
 const HOUR_S = 3600;
 
-/** Plays the rests one after another, fills of 125 s at 40-60 psi between them, from the hour in which a day begins. */
+/**
+ * Plays the rests one after another, fills of 125 s at 40-60 psi between them, from the hour in
+ * which a day begins.
+ */
 function after(restsS: number[], change: Partial<Cycle> = {}, card = houseCard()): [Scene, RestMemory] {
   const pump: PumpScene = { index: 0, card: card.pumps[0]!, cycles: [], startsToday: 0, habit: newHabit() };
   const well = {
@@ -106,8 +111,9 @@ describe('evenStarts', () => {
 });
 
 /**
- * By hand, at sea level: 167 L charged at 38 psi (363.3 kPa absolute) hold 60,677 kPa L of air; at 40 psi (377.1) it takes 160.9 L, at
- * 60 psi (515.0) 117.8 L. 43.1 L in 320 s are 485 L an hour; the pump that fills for 125 s of each 445 s delivers 3.6 times that.
+ * By hand, at sea level: 167 L charged at 38 psi (363.3 kPa absolute) hold 60,677 kPa L of air; at
+ * 40 psi (377.1) it takes 160.9 L, at 60 psi (515.0) 117.8 L. 43.1 L in 320 s are 485 L an hour;
+ * the pump that fills for 125 s of each 445 s delivers 3.6 times that.
  */
 describe('lossOfStarts', () => {
   it.each<[string, Partial<Cycle>, ReturnType<typeof houseCard>, object | undefined]>([

@@ -1,4 +1,7 @@
-/** What the golden packs don't show of reading a pack: the digest, the limit of a list of names, rounding. */
+/**
+ * What the golden packs don't show of reading a pack: the digest, the limit of a list of names,
+ * rounding.
+ */
 import { describe, expect, test } from 'vitest';
 import { digestOf } from '../../../../src/core/decode/senml/digest.ts';
 import type { Pack } from '../../../../src/core/decode/messages.ts';

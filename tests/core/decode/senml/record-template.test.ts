@@ -10,7 +10,9 @@ import { scanRecord } from '../../../../src/core/decode/senml/scan-record.ts';
 
 const FIRST = '{"n":"current","u":"A","t":1,"v":7.9}';
 
-/** What the second record gives in the first one's mould: time, value and where it ends, or nothing. */
+/**
+ * What the second record gives in the first one's mould: time, value and where it ends, or nothing.
+ */
 function fill(second: string, behind = ','): { t: number; v: number; to: number } | undefined {
   const bytes = new TextEncoder().encode(FIRST + second + behind);
   const f = new Float64Array(FIELD_COUNT);

@@ -1,6 +1,6 @@
 /**
- * The short way of reading a pack may give up, but may never read anything else than the long way does: shown on packs of every kind,
- * written in every manner, whole and spoilt.
+ * The short way of reading a pack may give up, but may never read anything else than the long way
+ * does: shown on packs of every kind, written in every manner, whole and spoilt.
  */
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
@@ -52,7 +52,8 @@ describe('scanPack', () => {
       }),
       { numRuns: 1000, seed: 575 },
     );
-    // Values drawn as any double have 17 digits and are left to JSON.parse; at least a part of the packs has none such.
+    // Values drawn as any double have 17 digits and are left to JSON.parse; at least a part of the
+    // packs has none such.
     expect(seen.short).toBeGreaterThan(seen.all / 20);
   });
 
@@ -113,7 +114,10 @@ describe('scanPack', () => {
     });
   });
 
-  /** Packs whose bytes are at fault: not those that are sound and came on a wrong topic, retained, or under a wrong content type. */
+  /**
+   * Packs whose bytes are at fault: not those that are sound and came on a wrong topic, retained,
+   * or under a wrong content type.
+   */
   const spoilt = goldenIndex.refused.filter(
     ({ topic, reason, contentType }) =>
       /\/(readings|start)$/.test(topic) &&

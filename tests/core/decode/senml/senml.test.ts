@@ -1,6 +1,7 @@
 /**
- * The examples of RFC 8428 (August 2018), through the layer that knows nothing of our contract. JSON: sections 5.1.1 to 5.1.4; CBOR: the
- * bytes of section 6, as in the core-wg senml-spec repository's ex3.gen.cbor.txt; resolved times and values worked out by hand.
+ * The examples of RFC 8428 (August 2018), through the layer that knows nothing of our contract.
+ * JSON: sections 5.1.1 to 5.1.4; CBOR: the bytes of section 6, as in the core-wg senml-spec
+ * repository's ex3.gen.cbor.txt; resolved times and values worked out by hand.
  */
 import { describe, expect, test } from 'vitest';
 import { readCbor } from '../../../../src/core/decode/senml/cbor-bytes.ts';

@@ -1,4 +1,7 @@
-/** Labels that contradict themselves would make the scoreboard lie: each case is looked through before it is ever played. */
+/**
+ * Labels that contradict themselves would make the scoreboard lie: each case is looked through
+ * before it is ever played.
+ */
 import { describe, expect, it } from 'vitest';
 import { ALARM_KINDS, CAUSES } from '../../../../shared/text/en/alarms/kinds.ts';
 import { readAct } from '../../../../src/core/domain/read-act.ts';

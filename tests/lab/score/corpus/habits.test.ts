@@ -1,4 +1,6 @@
-/** Habits are told by the clock of the well's own place, and the same seed gives the same household. */
+/**
+ * Habits are told by the clock of the well's own place, and the same seed gives the same household.
+ */
 import { describe, expect, it } from 'vitest';
 import { DAY_MS } from '../../../../shared/units/duration.ts';
 import {

@@ -1,4 +1,7 @@
-/** A set-up is one well told twice: as it is (the plan) and as its owner knows it (the card). Both must agree. */
+/**
+ * A set-up is one well told twice: as it is (the plan) and as its owner knows it (the card). Both
+ * must agree.
+ */
 import { describe, expect, it } from 'vitest';
 import { kpaFromPsi } from '../../../../shared/units/pressure.ts';
 import { readCard } from '../../../../src/core/domain/read-card.ts';

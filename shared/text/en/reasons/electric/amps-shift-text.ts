@@ -8,7 +8,10 @@ export type AmpsShiftFigures = {
   deviation: number;
   /** A step over so many runs; absent for a slow drift from the values learned first. */
   runs?: number;
-  /** May the supply voltage be the cause? `possible` as long as it is not measured and the shift is small. */
+  /**
+   * May the supply voltage be the cause? `possible` as long as it is not measured and the shift is
+   * small.
+   */
   supply: 'possible' | 'excluded' | 'compensated';
 };
 

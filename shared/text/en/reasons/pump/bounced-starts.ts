@@ -1,4 +1,7 @@
-/** Why `short-cycling` is active, in words, if it is the motor that starts several times within one run. */
+/**
+ * Why `short-cycling` is active, in words, if it is the motor that starts several times within one
+ * run.
+ */
 import type { ReasonFormat } from '../format.ts';
 import type { ReasonTexts } from '../reason-text.ts';
 

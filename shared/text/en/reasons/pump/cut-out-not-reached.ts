@@ -1,4 +1,6 @@
-/** Why `cut-out-not-reached` is active, in words: runs that end too low, or one that holds a level. */
+/**
+ * Why `cut-out-not-reached` is active, in words: runs that end too low, or one that holds a level.
+ */
 import type { ReasonTexts } from '../reason-text.ts';
 
 export const cutOutNotReachedReasons = {

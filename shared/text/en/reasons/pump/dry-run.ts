@@ -1,4 +1,6 @@
-/** Why `dry-run` is active, in words: low current from the start, or current that fell within a run. */
+/**
+ * Why `dry-run` is active, in words: low current from the start, or current that fell within a run.
+ */
 import type { ReasonFormat } from '../format.ts';
 import type { ReasonTexts } from '../reason-text.ts';
 
@@ -12,7 +14,10 @@ export type DryFigures = {
   water: 'none' | 'little-or-none';
   /** Absent without pressure to judge by. */
   kpa?: number;
-  /** How long a run this well allows, and what rest brings its water back, if its runs have shown it. */
+  /**
+   * How long a run this well allows, and what rest brings its water back, if its runs have shown
+   * it.
+   */
   runLimitS?: number;
   recoveryS?: number;
 };

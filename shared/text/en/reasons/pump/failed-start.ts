@@ -1,4 +1,7 @@
-/** Why `failed-start` is active, in words: several tries within the hour, or one while water is still called for. */
+/**
+ * Why `failed-start` is active, in words: several tries within the hour, or one while water is
+ * still called for.
+ */
 import type { ReasonFormat } from '../format.ts';
 import type { ReasonTexts } from '../reason-text.ts';
 

@@ -1,4 +1,7 @@
-/** Why `long-run` is active, in words: the switch should have opened, pressure does not come up, or the run is only too long. */
+/**
+ * Why `long-run` is active, in words: the switch should have opened, pressure does not come up, or
+ * the run is only too long.
+ */
 import type { ReasonTexts } from '../reason-text.ts';
 
 type UnderCutIn = { ranS: number; kpa: number; cutInKpa: number };

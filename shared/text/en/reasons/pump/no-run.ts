@@ -1,4 +1,7 @@
-/** Why `no-run` is active, in words: a rest that is too long, an hour by which runs always come, or a turn that was missed. */
+/**
+ * Why `no-run` is active, in words: a rest that is too long, an hour by which runs always come, or
+ * a turn that was missed.
+ */
 import type { ReasonTexts } from '../reason-text.ts';
 
 export const noRunReasons = {

@@ -1,4 +1,7 @@
-/** Why `no-start` is active, in words: water is called for, by a contact or by low pressure, and no current flows. */
+/**
+ * Why `no-start` is active, in words: water is called for, by a contact or by low pressure, and no
+ * current flows.
+ */
 import type { ReasonTexts } from '../reason-text.ts';
 
 export const noStartReasons = {

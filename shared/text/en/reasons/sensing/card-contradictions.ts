@@ -1,6 +1,7 @@
 /**
- * Card and readings that cannot both be right, in words: part of `sensor-fault`. Several that are found at once share one set of figures, so
- * those of current, of voltage and of pressure have names of their own.
+ * Card and readings that cannot both be right, in words: part of `sensor-fault`. Several that are
+ * found at once share one set of figures, so those of current, of voltage and of pressure have
+ * names of their own.
  */
 import type { ReasonFormat } from '../format.ts';
 import type { Figures, ReasonTexts } from '../reason-text.ts';

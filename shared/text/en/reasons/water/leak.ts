@@ -2,7 +2,10 @@
 import type { ReasonFormat } from '../format.ts';
 import type { ReasonTexts } from '../reason-text.ts';
 
-/** Without a tank on the card the fall of pressure, and the fraction of the pump's delivery if that is known. */
+/**
+ * Without a tank on the card the fall of pressure, and the fraction of the pump's delivery if that
+ * is known.
+ */
 type LossFigures = { lossLPerDay: number } | { fallKpaPerH: number; deliveryFraction?: number };
 
 export const leakReasons = {

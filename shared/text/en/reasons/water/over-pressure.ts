@@ -16,7 +16,10 @@ export const overPressureReasons = {
     const normal = cutOutKpa === undefined ? '' : ` Cut-out is ${pressure(cutOutKpa)}.`;
     return `Pressure was ${pressure(endedKpa)} before the switch stopped the pump.${normal}`;
   },
-  /** `heaterRiseKpa` is the most that heated water can raise it; absent if that may explain the pressure, or is not known. */
+  /**
+   * `heaterRiseKpa` is the most that heated water can raise it; absent if that may explain the
+   * pressure, or is not known.
+   */
   'pressure-high-at-rest': (
     figures: { kpa: number; cutOutKpa?: number; heaterRiseKpa?: number },
     { pressure },

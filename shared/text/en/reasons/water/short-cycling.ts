@@ -1,4 +1,7 @@
-/** Why `short-cycling` is active, in words. Several starts within one run are ../pump/bounced-starts.ts. */
+/**
+ * Why `short-cycling` is active, in words. Several starts within one run are
+ * ../pump/bounced-starts.ts.
+ */
 import type { ReasonTexts } from '../reason-text.ts';
 
 type RestFigures = { starts: number; inS: number; restS: number };

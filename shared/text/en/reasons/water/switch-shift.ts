@@ -1,4 +1,7 @@
-/** Why `switch-shift` is active, in words: which of the switch's points moved, and from where to where. */
+/**
+ * Why `switch-shift` is active, in words: which of the switch's points moved, and from where to
+ * where.
+ */
 import type { ReasonFormat } from '../format.ts';
 import type { ReasonTexts } from '../reason-text.ts';
 

@@ -1,4 +1,7 @@
-/** Why `tank-overcharged` is active, in words: by the precharge, or by the pressures at which runs start. */
+/**
+ * Why `tank-overcharged` is active, in words: by the precharge, or by the pressures at which runs
+ * start.
+ */
 import type { ReasonTexts } from '../reason-text.ts';
 
 export const tankOverchargedReasons = {
