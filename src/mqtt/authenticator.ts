@@ -59,35 +59,7 @@ const MAX_KEEPALIVE_S = 600;
 export function createAuthenticator(options: AuthenticatorOptions): Authenticator {
   const claims = new WeakMap<Client, Claim>();
   const sessions = new WeakMap<Client, Session>();
-  const verify = createVerifier();
-  let pendingChecks = 0;
-
-  async function checkCredential(
-    client: Client,
-    user: string | undefined,
-    password: Buffer | undefined,
-  ): Promise<Session | LoginRefusal> {
-    const local = options.allowLocal && isLocal(client);
-    const credential = user === undefined ? undefined : await options.credential(user);
-    if (user === undefined || credential === undefined) {
-      if (local) return { names: 'any', listenOnly: false };
-      return user === undefined
-        ? { refused: NOT_AUTHORIZED, reason: 'it gave no user name; give the node its credential' }
-        : { refused: BAD_USER_OR_PASSWORD, reason: 'no such node has a credential' };
-    }
-    if (pendingChecks >= MAX_PENDING_CHECKS)
-      return { refused: SERVER_UNAVAILABLE, reason: 'too many nodes come at once; it may try again' };
-    pendingChecks += 1;
-    const right = await verify(user, credential.secret, password?.toString('utf8') ?? '').finally(
-      () => (pendingChecks -= 1),
-    );
-    if (!right) return { refused: BAD_USER_OR_PASSWORD, reason: 'its password is wrong' };
-    return {
-      user,
-      names: new Set([user, ...credential.speaksFor]),
-      listenOnly: credential.listenOnly === true,
-    };
-  }
+  const checkCredential = credentialCheck(options);
 
   async function respond(client: Client, { user, password }: LoginParams, done: AuthCallback): Promise<void> {
     let refused: LoginRefusal | undefined;
@@ -107,7 +79,7 @@ export function createAuthenticator(options: AuthenticatorOptions): Authenticato
     user: string | undefined,
     password: Buffer | undefined,
   ): Promise<LoginRefusal | undefined> {
-    const session = await checkCredential(client, user, password);
+    const session = await checkCredential(client, { user, password });
     if ('refused' in session) return session;
     const will = claims.get(client)?.willTopic;
     if (
@@ -137,6 +109,36 @@ export function createAuthenticator(options: AuthenticatorOptions): Authenticato
     },
     sessionOf: (client) => sessions.get(client),
     claimOf: (client) => claims.get(client),
+  };
+}
+
+/** Checks a login against the node's credential; its own count bounds how many wait at once. */
+function credentialCheck(
+  options: AuthenticatorOptions,
+): (client: Client, params: LoginParams) => Promise<Session | LoginRefusal> {
+  const verify = createVerifier();
+  let pendingChecks = 0;
+  return async (client, { user, password }) => {
+    const local = options.allowLocal && isLocal(client);
+    const credential = user === undefined ? undefined : await options.credential(user);
+    if (user === undefined || credential === undefined) {
+      if (local) return { names: 'any', listenOnly: false };
+      return user === undefined
+        ? { refused: NOT_AUTHORIZED, reason: 'it gave no user name; give the node its credential' }
+        : { refused: BAD_USER_OR_PASSWORD, reason: 'no such node has a credential' };
+    }
+    if (pendingChecks >= MAX_PENDING_CHECKS)
+      return { refused: SERVER_UNAVAILABLE, reason: 'too many nodes come at once; it may try again' };
+    pendingChecks += 1;
+    const right = await verify(user, credential.secret, password?.toString('utf8') ?? '').finally(
+      () => (pendingChecks -= 1),
+    );
+    if (!right) return { refused: BAD_USER_OR_PASSWORD, reason: 'its password is wrong' };
+    return {
+      user,
+      names: new Set([user, ...credential.speaksFor]),
+      listenOnly: credential.listenOnly === true,
+    };
   };
 }
 

@@ -10,7 +10,7 @@ import { connectAsync } from 'mqtt';
 import { openBuiltInBroker } from '../../mqtt/built-in.ts';
 import { openOutbox } from '../../channels/outbox.ts';
 import { openStore } from '../../store/open-store.ts';
-import { openLiveServer } from '../../server/live/server.ts';
+import { openLiveServer, type LiveServer } from '../../server/live/server.ts';
 import type { NoticeRow } from '../../core/notify/notice-row.ts';
 import { runLoad, type LoadTask } from './load.ts';
 
@@ -122,6 +122,18 @@ async function server(notices: boolean): Promise<void> {
     },
   });
   parts.poke = () => outbox.wake();
+  answerCounts(live, latencies);
+  send({ type: 'ready', port: opened.port });
+  await waitForMessage('end');
+  await outbox.close();
+  await opened.close();
+  await live.close();
+  await store.close();
+  rmSync(folder, { recursive: true, force: true });
+}
+
+/** Answers `reset` and `count` with what the server has done and used since the last `reset`. */
+function answerCounts(live: LiveServer, latencies: readonly number[]): void {
   let cpu = process.cpuUsage();
   process.on('message', (message) => {
     const { type } = message as ChildMessage;
@@ -141,13 +153,6 @@ async function server(notices: boolean): Promise<void> {
       });
     }
   });
-  send({ type: 'ready', port: opened.port });
-  await waitForMessage('end');
-  await outbox.close();
-  await opened.close();
-  await live.close();
-  await store.close();
-  rmSync(folder, { recursive: true, force: true });
 }
 
 function noticeOf(alarmId: string, event: NoticeRow['body']['event'], nowMs: number): NoticeRow {

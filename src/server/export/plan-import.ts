@@ -59,33 +59,24 @@ export async function planImport(
       confirm: 'same',
     };
   const watched = isWatched(past);
-  const acts = newRows(record.acts, here.acts, ({ id }) => id);
-  const entries = newRows(record.entries, here.entries, ({ id }) => id);
-  const derived = {
-    baselines: newRows(record.baselines, here.baselines, baselineKey),
-    days: newRows(record.days, here.days, dayKey),
-    cycles: newRows(record.cycles, here.cycles, cycleKey),
-    alarms: newRows(record.alarms, here.alarms, alarmKey),
-  };
+  const added = newRowsOf(record, here);
   const others = await nodesOfOthers(store, well);
   const known = new Set((await store.acts({ fromMs: 0 })).map(({ id }) => id));
   const isHistory = ({ id, kind, node = '' }: ActRow): boolean =>
     watched || (kind === 'calibrated' && others.has(node) && !known.has(id));
   const changes: Change[] = [
-    ...acts.map((row): Change =>
+    ...added.acts.map((row): Change =>
       isHistory(row) ? importedRow(well, 'act', row.id, row.atMs, row) : { change: 'act', row },
     ),
-    ...entries.map((entry): Change => ({ change: 'entry', entry })),
-    ...derived.baselines.map((row) => importedRow(well, 'baseline', baselineKey(row), row.atMs, row)),
-    ...derived.days.map((row) => importedRow(well, 'day', dayKey(row), row.endedMs, row)),
-    ...derived.cycles.map((row) => importedRow(well, 'cycle', cycleKey(row), row.startedMs, row)),
+    ...added.entries.map((entry): Change => ({ change: 'entry', entry })),
+    ...derivedChanges(well, added),
     ...alarmChanges(past, record),
-    ...(watched || acts.length === 0
+    ...(watched || added.acts.length === 0
       ? []
       : startChanges(
           actsOf(well, past.acts),
           well,
-          acts.filter((row) => !isHistory(row)),
+          added.acts.filter((row) => !isHistory(row)),
           nowMs,
         )),
     ...(isNew ? [importMark(well)] : []),
@@ -95,18 +86,41 @@ export async function planImport(
   return {
     changes,
     added: {
-      acts: acts.length,
-      entries: entries.length,
-      baselines: derived.baselines.length,
-      days: derived.days.length,
-      cycles: derived.cycles.length,
-      alarms: derived.alarms.length,
+      acts: added.acts.length,
+      entries: added.entries.length,
+      baselines: added.baselines.length,
+      days: added.days.length,
+      cycles: added.cycles.length,
+      alarms: added.alarms.length,
     },
     isNew,
     watched,
     sharedNodes: watched ? [] : findSharedNodes(record, others),
     ...(card && { card }),
   };
+}
+
+type NewRows = Pick<WellRecord, 'acts' | 'entries' | 'baselines' | 'days' | 'cycles' | 'alarms'>;
+
+/** What the record has and this server has not. */
+function newRowsOf(record: WellRecord, here: WellRecord): NewRows {
+  return {
+    acts: newRows(record.acts, here.acts, ({ id }) => id),
+    entries: newRows(record.entries, here.entries, ({ id }) => id),
+    baselines: newRows(record.baselines, here.baselines, baselineKey),
+    days: newRows(record.days, here.days, dayKey),
+    cycles: newRows(record.cycles, here.cycles, cycleKey),
+    alarms: newRows(record.alarms, here.alarms, alarmKey),
+  };
+}
+
+/** What the other server measured and reported, kept apart from this one's. */
+function derivedChanges(well: string, added: NewRows): Change[] {
+  return [
+    ...added.baselines.map((row) => importedRow(well, 'baseline', baselineKey(row), row.atMs, row)),
+    ...added.days.map((row) => importedRow(well, 'day', dayKey(row), row.endedMs, row)),
+    ...added.cycles.map((row) => importedRow(well, 'cycle', cycleKey(row), row.startedMs, row)),
+  ];
 }
 
 function findSharedNodes(

@@ -16,40 +16,7 @@ export interface AlarmTable {
 }
 
 export function alarmTable(orm: BetterSQLite3Database): AlarmTable {
-  const writeAlarm = orm
-    .insert(alarm)
-    .values({
-      id: sql.placeholder('id'),
-      well: sql.placeholder('well'),
-      sinceMs: sql.placeholder('sinceMs'),
-      endedMs: sql.placeholder('endedMs'),
-      row: sql.placeholder('row'),
-    })
-    .onConflictDoUpdate({
-      target: alarm.id,
-      set: { sinceMs: sql`excluded.since_ms`, endedMs: sql`excluded.ended_ms`, row: sql`excluded.row` },
-    })
-    .prepare();
-  const writeNotice = orm
-    .insert(notice)
-    .values({
-      id: sql.placeholder('id'),
-      state: sql.placeholder('state'),
-      dueMs: sql.placeholder('dueMs'),
-      tries: sql.placeholder('tries'),
-      row: sql.placeholder('row'),
-    })
-    .onConflictDoUpdate({
-      target: notice.id,
-      set: {
-        state: sql`excluded.state`,
-        dueMs: sql`excluded.due_ms`,
-        tries: sql`excluded.tries`,
-        row: sql`excluded.row`,
-      },
-      setWhere: sql`${notice.state} = 'due' AND excluded.tries >= ${notice.tries}`,
-    })
-    .prepare();
+  const { writeAlarm, writeNotice } = prepareWrites(orm);
 
   return {
     put: (row) =>
@@ -93,6 +60,45 @@ export function alarmTable(orm: BetterSQLite3Database): AlarmTable {
         .all()
         .map(({ row }) => row),
   };
+}
+
+/** Compiled once. A notice that was tried less often never replaces one tried more often. */
+function prepareWrites(orm: BetterSQLite3Database) {
+  const writeAlarm = orm
+    .insert(alarm)
+    .values({
+      id: sql.placeholder('id'),
+      well: sql.placeholder('well'),
+      sinceMs: sql.placeholder('sinceMs'),
+      endedMs: sql.placeholder('endedMs'),
+      row: sql.placeholder('row'),
+    })
+    .onConflictDoUpdate({
+      target: alarm.id,
+      set: { sinceMs: sql`excluded.since_ms`, endedMs: sql`excluded.ended_ms`, row: sql`excluded.row` },
+    })
+    .prepare();
+  const writeNotice = orm
+    .insert(notice)
+    .values({
+      id: sql.placeholder('id'),
+      state: sql.placeholder('state'),
+      dueMs: sql.placeholder('dueMs'),
+      tries: sql.placeholder('tries'),
+      row: sql.placeholder('row'),
+    })
+    .onConflictDoUpdate({
+      target: notice.id,
+      set: {
+        state: sql`excluded.state`,
+        dueMs: sql`excluded.due_ms`,
+        tries: sql`excluded.tries`,
+        row: sql`excluded.row`,
+      },
+      setWhere: sql`${notice.state} = 'due' AND excluded.tries >= ${notice.tries}`,
+    })
+    .prepare();
+  return { writeAlarm, writeNotice };
 }
 
 /**

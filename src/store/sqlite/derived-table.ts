@@ -20,35 +20,7 @@ export interface DerivedTable {
 }
 
 export function derivedTable(orm: BetterSQLite3Database): DerivedTable {
-  const well = sql.placeholder('well');
-  const pump = sql.placeholder('pump');
-  const row = sql.placeholder('row');
-  const atMs = sql.placeholder('atMs');
-  const endedMs = sql.placeholder('endedMs');
-  const writeCycle = orm
-    .insert(cycle)
-    .values({ well, pump, startedMs: atMs, stoppedMs: endedMs, row })
-    .onConflictDoUpdate({
-      target: [cycle.well, cycle.startedMs, cycle.pump],
-      set: { stoppedMs: sql`excluded.stopped_ms`, row: sql`excluded.row` },
-    })
-    .prepare();
-  const writeDay = orm
-    .insert(day)
-    .values({ well, pump, date: sql.placeholder('date'), endedMs, row })
-    .onConflictDoUpdate({
-      target: [day.well, day.date, day.pump],
-      set: { endedMs: sql`excluded.ended_ms`, row: sql`excluded.row` },
-    })
-    .prepare();
-  const writeBaseline = orm
-    .insert(baseline)
-    .values({ well, pump, atMs, row })
-    .onConflictDoUpdate({
-      target: [baseline.well, baseline.atMs, baseline.pump],
-      set: { row: sql`excluded.row` },
-    })
-    .prepare();
+  const { writeCycle, writeDay, writeBaseline } = prepareWrites(orm);
 
   return {
     putCycle: (made) =>
@@ -109,6 +81,40 @@ export function derivedTable(orm: BetterSQLite3Database): DerivedTable {
         .map((found) => found.row),
     all: (name) => allOf(orm, name),
   };
+}
+
+/** One statement a kind of row, compiled once. */
+function prepareWrites(orm: BetterSQLite3Database) {
+  const well = sql.placeholder('well');
+  const pump = sql.placeholder('pump');
+  const row = sql.placeholder('row');
+  const atMs = sql.placeholder('atMs');
+  const endedMs = sql.placeholder('endedMs');
+  const writeCycle = orm
+    .insert(cycle)
+    .values({ well, pump, startedMs: atMs, stoppedMs: endedMs, row })
+    .onConflictDoUpdate({
+      target: [cycle.well, cycle.startedMs, cycle.pump],
+      set: { stoppedMs: sql`excluded.stopped_ms`, row: sql`excluded.row` },
+    })
+    .prepare();
+  const writeDay = orm
+    .insert(day)
+    .values({ well, pump, date: sql.placeholder('date'), endedMs, row })
+    .onConflictDoUpdate({
+      target: [day.well, day.date, day.pump],
+      set: { endedMs: sql`excluded.ended_ms`, row: sql`excluded.row` },
+    })
+    .prepare();
+  const writeBaseline = orm
+    .insert(baseline)
+    .values({ well, pump, atMs, row })
+    .onConflictDoUpdate({
+      target: [baseline.well, baseline.atMs, baseline.pump],
+      set: { row: sql`excluded.row` },
+    })
+    .prepare();
+  return { writeCycle, writeDay, writeBaseline };
 }
 
 function allOf(orm: BetterSQLite3Database, well: string): DerivedRows {
