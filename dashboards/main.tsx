@@ -5,7 +5,7 @@ import type { UnitSystem } from '../shared/quantity/format-quantity.ts';
 import { serverSource } from './data/server-source.ts';
 import { rememberedUnits, rememberUnits, AppContext } from './data/settings.ts';
 import { AlarmPage } from './pages/alarm/alarm.tsx';
-import { LOGBOOK_PAGES } from './pages/book-pages/logbook-pages.tsx';
+import { LOGBOOK_PAGES } from './pages/logbook/logbook-pages.tsx';
 import { NewWellPage } from './pages/new-well/new-well.tsx';
 import { DuePage } from './pages/due/due.tsx';
 import { NodesPage } from './pages/nodes/nodes.tsx';

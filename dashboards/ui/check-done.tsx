@@ -7,7 +7,7 @@ import type { CheckRowAnswer, ChecksAnswer } from '../../shared/api/due.ts';
 import { parseQuantity } from '../../shared/quantity/parse-quantity.ts';
 import { OUTCOME_TEXT } from '../../shared/text/en/checks/due-words.ts';
 import { useAppContext } from '../data/settings.ts';
-import { entryMoment } from '../../shared/known/entry-day.ts';
+import { entryMoment } from '../../shared/notes/entry-day.ts';
 import { SelectField, Field, FieldRow, type Reasons } from './field.tsx';
 import { useEntryForm } from './use-entry-form.ts';
 import { PhotoField } from './photo-field.tsx';

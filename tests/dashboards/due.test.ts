@@ -3,7 +3,7 @@ import { refusedField } from '../../dashboards/words/refused-field.ts';
 import { trendShape, TREND_BOX } from '../../dashboards/charts/trend-shape.ts';
 import { RequestError } from '../../dashboards/data/source.ts';
 import { datesInWords, dueWords, roundWords, targetWords } from '../../dashboards/words/due.ts';
-import { entryMoment } from '../../shared/known/entry-day.ts';
+import { entryMoment } from '../../shared/notes/entry-day.ts';
 import { amountText, limitText, resultText, sourceText } from '../../shared/text/en/water-text.ts';
 import { kpaFromPsi } from '../../shared/units/pressure.ts';
 

@@ -5,7 +5,7 @@
 import { useState } from 'preact/hooks';
 import { localDate } from '../../../shared/text/en/time-words.ts';
 import type { WellDetail } from '../../../shared/api/wells.ts';
-import { localToUtcMs } from '../../../shared/known/local-moment.ts';
+import { localToUtcMs } from '../../../shared/notes/local-moment.ts';
 import { CAUTIONS } from '../../../shared/text/en/cautions.ts';
 import { READING_WORDS, type ReadingName } from '../../../shared/text/en/checks/reading-words.ts';
 import { nowMs } from '../../data/clock.ts';

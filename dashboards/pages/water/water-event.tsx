@@ -7,7 +7,7 @@ import type { WaterAnswer } from '../../../shared/api/due.ts';
 import { CAUTIONS } from '../../../shared/text/en/cautions.ts';
 import { WATER_EVENTS, WATER_EVENT_WORDS } from '../../../shared/text/en/water-words.ts';
 import { RequestError, type DataSource } from '../../data/source.ts';
-import { entryMoment } from '../../../shared/known/entry-day.ts';
+import { entryMoment } from '../../../shared/notes/entry-day.ts';
 import { SelectField, Field, FieldRow, type Reasons } from '../../ui/field.tsx';
 import { FIELD_ERRORS_MESSAGE } from '../../words/refused-field.ts';
 import { ActionForm, textOf } from '../../ui/action-form.tsx';

@@ -8,7 +8,7 @@ import type { WaterAnswer } from '../../../shared/api/due.ts';
 import { ANALYTE_KEYS, ANALYTES, findAnalyte } from '../../../shared/water/analytes.ts';
 import { readResult, type WrittenResult } from '../../../shared/water/result.ts';
 import { offeredUnits, WATER_UNITS } from '../../../shared/water/water-units.ts';
-import { entryMoment } from '../../../shared/known/entry-day.ts';
+import { entryMoment } from '../../../shared/notes/entry-day.ts';
 import { amountText } from '../../../shared/text/en/water-text.ts';
 import { Field, FieldRow, type Reasons } from '../../ui/field.tsx';
 import { useEntryForm } from '../../ui/use-entry-form.ts';

@@ -4,7 +4,7 @@
  * passed over, so that after a stop it can be run again.
  */
 import type { ChecksAnswer } from '../../../shared/api/due.ts';
-import { entryMoment } from '../../../shared/known/entry-day.ts';
+import { entryMoment } from '../../../shared/notes/entry-day.ts';
 import { parseQuantity } from '../../../shared/quantity/parse-quantity.ts';
 import { CHECK_OUTCOMES } from '../../../shared/entries/entry-fields.ts';
 import { EXIT, type Io } from '../command.ts';

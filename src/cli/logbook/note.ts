@@ -4,9 +4,9 @@
  */
 import type { WrittenAct } from '../../../shared/acts/act-fields.ts';
 import { momentWords } from '../../../shared/text/en/time-words.ts';
-import { actNote } from '../../../shared/known/act-note.ts';
-import { parseNote, type ParsedNote } from '../../../shared/known/parse-note.ts';
-import { untilWords } from '../../../shared/known/until-words.ts';
+import { actNote } from '../../../shared/notes/act-note.ts';
+import { parseNote, type ParsedNote } from '../../../shared/notes/parse-note.ts';
+import { untilWords } from '../../../shared/notes/until-words.ts';
 import { EXIT, UsageError, type CommandBuilder, type Io } from '../command.ts';
 import { BY_OPTION, JSON_OPTION, SERVER_OPTION } from '../options.ts';
 import { serverApi, type ServerApi } from '../server-api.ts';

@@ -5,7 +5,7 @@
  */
 import { basename } from 'node:path';
 import type { EntryAnswer } from '../../../shared/api/logbook.ts';
-import { entryMoment } from '../../../shared/known/entry-day.ts';
+import { entryMoment } from '../../../shared/notes/entry-day.ts';
 import { MAX_NAME_LENGTH, MAX_DOCUMENT_BYTES, MAX_DOCUMENTS } from '../../../shared/entries/limits.ts';
 import { UsageError, type Io } from '../command.ts';
 import { readInput } from '../files.ts';

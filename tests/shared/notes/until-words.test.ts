@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { untilWords } from '../../../shared/known/until-words.ts';
+import { untilWords } from '../../../shared/notes/until-words.ts';
 
 const NOW = Date.parse('2026-07-14T18:15:00Z');
 

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { parseNote } from '../../../shared/known/parse-note.ts';
+import { parseNote } from '../../../shared/notes/parse-note.ts';
 
 const ZONE = 'America/Denver';
 /** Thursday 26 November 2026, 10:00 in the morning there. */

@@ -5,7 +5,7 @@
 import * as fc from 'fast-check';
 import { Temporal } from 'temporal-polyfill';
 import { expect, test } from 'vitest';
-import { localToUtcMs, localMoment, weekdayOf } from '../../../shared/known/local-moment.ts';
+import { localToUtcMs, localMoment, weekdayOf } from '../../../shared/notes/local-moment.ts';
 
 const ZONES = [
   'America/Denver',

@@ -1,7 +1,7 @@
 /**
  * From a date and time on the wall of a place to the instant, by Intl alone, since the pages reckon
  * it too and carry no calendar of their own. Held against the Temporal polyfill in
- * tests/shared/known/local-moment.test.ts.
+ * tests/shared/notes/local-moment.test.ts.
  */
 import { DAY_MS, MINUTE_MS } from '../units/duration.ts';
 export interface LocalMoment {

@@ -10,6 +10,6 @@ export const LOGBOOK_PAGES: Record<LogbookPage, ComponentType<{ name: string }>>
   checks: lazyPage(async () => (await import('../checks/checks.tsx')).ChecksPage),
   water: lazyPage(async () => (await import('../water/water.tsx')).WaterPage),
   labels: lazyPage(async () => (await import('../labels/labels.tsx')).LabelsPage),
-  documents: lazyPage(async () => (await import('../papers/documents.tsx')).DocumentsPage),
-  export: lazyPage(async () => (await import('../packet/export.tsx')).ExportPage),
+  documents: lazyPage(async () => (await import('../documents/documents.tsx')).DocumentsPage),
+  export: lazyPage(async () => (await import('../export/export.tsx')).ExportPage),
 };
