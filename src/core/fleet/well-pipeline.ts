@@ -18,6 +18,8 @@ export interface WellPipeline {
   advancedToMs: number;
   /** Readings came for a time already passed: run again from the earliest. */
   rerunFromMs?: number;
+  /** Nothing happens in it by time alone before this; -Infinity where that is to be worked out. */
+  dueMs: number;
   /** By our clock: the last such run, and the last save. */
   reranAtMs: number;
   savedAtMs: number;
@@ -37,6 +39,7 @@ export function newPipeline(well: string, state: WellState): WellPipeline {
     inbox: newInbox(),
     pendingInputs: [],
     advancedToMs: -1,
+    dueMs: Number.NEGATIVE_INFINITY,
     reranAtMs: 0,
     savedAtMs: 0,
     unsaved: false,
@@ -52,6 +55,7 @@ export function addInput(pipeline: WellPipeline, input: TimedInput): TimedInput 
   let at = pipeline.pendingInputs.length;
   while (at > 0 && pipeline.pendingInputs[at - 1]!.atMs > placed.atMs) at--;
   pipeline.pendingInputs.splice(at, 0, placed);
+  pipeline.dueMs = Number.NEGATIVE_INFINITY;
   return placed;
 }
 

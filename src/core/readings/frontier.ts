@@ -28,8 +28,12 @@ export function nodeProgress(state: NodeState, nowMs: number): NodeProgress {
   return {
     completeToMs: waits ? missingPacks.completeToMs : state.latestMs,
     lastHeardMs: state.latestArrivalMs,
-    intervalMs: Math.max(state.packIntervalMs, state.liveness.reportIntervalMs),
+    intervalMs: intervalMsOf(state),
   };
+}
+
+function intervalMsOf(state: NodeState): number {
+  return Math.max(state.packIntervalMs, state.liveness.reportIntervalMs);
 }
 
 /**
@@ -48,14 +52,19 @@ export function frontierMs(nodes: readonly NodeProgress[], nowMs: number): numbe
 }
 
 /**
- * When the frontier moves by itself, because a node is waited for no longer; Infinity where it
- * won't.
+ * From when on this node holds no frontier below `targetMs`, if it says nothing more: it is not
+ * waited for then, or its missing packs are not. -Infinity where it holds none.
  */
-export function frontierDueMs(nodes: readonly NodeProgress[], nowMs: number): number {
-  let dueMs = Number.POSITIVE_INFINITY;
-  for (const { lastHeardMs, intervalMs } of nodes) {
-    const untilMs = lastHeardMs + intervalMs + WAIT_MS + 1;
-    if (lastHeardMs > 0 && untilMs > nowMs && untilMs < dueMs) dueMs = untilMs;
-  }
-  return dueMs;
+export function releaseMs(state: NodeState, targetMs: number): number {
+  const lastHeardMs = state.latestArrivalMs;
+  const waitMs = intervalMsOf(state) + WAIT_MS;
+  const heldUntil = (completeToMs: number): number =>
+    lastHeardMs <= 0 || completeToMs >= targetMs
+      ? Number.NEGATIVE_INFINITY
+      : Math.min(lastHeardMs, completeToMs + CLOCK_TOLERANCE_MS) + waitMs + 1;
+  const { missingPacks } = state;
+  if (!missingPacks) return heldUntil(state.latestMs);
+  const givenUpMs = missingPacks.sinceMs + MISSING_PACK_WAIT_MS + 1;
+  const whileMissingMs = heldUntil(missingPacks.completeToMs);
+  return whileMissingMs <= givenUpMs ? whileMissingMs : Math.max(givenUpMs, heldUntil(state.latestMs));
 }

@@ -3,30 +3,19 @@
  * the commit. A fault of our own in one well stops that well, says so as an alarm, and leaves the
  * others running.
  */
-import { nodesOf } from '../../core/domain/sources.ts';
 import { stopPipeline } from '../../core/fleet/fault.ts';
 import type { Emitted } from '../../core/well/emit.ts';
-import { frontierMs, nodeProgress, type NodeProgress } from '../../core/readings/frontier.ts';
+import { frontierOf, wellDueMs } from '../../core/fleet/well-frontier.ts';
 import { advancePipeline, type WellPipeline } from '../../core/fleet/well-pipeline.ts';
 import type { LiveState } from './state.ts';
 import { hasOpenRows, syncStates, publishEvent } from './alarm-rows.ts';
 
-function nodeProgressOf(live: LiveState, pipeline: WellPipeline, nowMs: number): NodeProgress[] {
-  const progress: NodeProgress[] = [];
-  for (const { node } of nodesOf(pipeline.state.card, nowMs)) {
-    const entry = live.nodes.get(node);
-    if (entry) progress.push(nodeProgress(entry.state, nowMs));
-  }
-  return progress;
-}
-
-/** Up to when this well may be passed on now. */
-export function frontierOf(live: LiveState, pipeline: WellPipeline, nowMs: number): number {
-  return frontierMs(nodeProgressOf(live, pipeline, nowMs), nowMs);
-}
-
 export function advanceWell(live: LiveState, pipeline: WellPipeline, nowMs: number): void {
-  if (pipeline.fault !== undefined) return;
+  if (pipeline.fault !== undefined) {
+    pipeline.dueMs = Number.POSITIVE_INFINITY;
+    return;
+  }
+  live.counts.advances++;
   const emitted: Emitted[] = [];
   try {
     advancePipeline(pipeline, frontierOf(live, pipeline, nowMs), (e) => emitted.push(e));
@@ -37,6 +26,7 @@ export function advanceWell(live: LiveState, pipeline: WellPipeline, nowMs: numb
   for (const e of emitted) storeEmitted(live, e, nowMs);
   // What was seen, shelved or off its shelf changes without a line.
   if (hasOpenRows(live, pipeline)) syncStates(live, pipeline);
+  pipeline.dueMs = wellDueMs(live, pipeline, nowMs);
 }
 
 /** What the engine said, as changes of the store; alarms are told. */
@@ -69,6 +59,7 @@ export function storeEmitted(live: LiveState, emitted: Emitted, nowMs: number): 
 }
 
 export function stopWell(live: LiveState, pipeline: WellPipeline, error: unknown, nowMs: number): void {
+  pipeline.dueMs = Number.POSITIVE_INFINITY;
   const { sentence, events } = stopPipeline(pipeline, error, nowMs);
   live.options.log('error', sentence);
   for (const event of events) publishEvent(live, event, nowMs);

@@ -80,4 +80,5 @@ export function dropNode(live: LiveState, node: string): void {
   live.knownAlarms.delete(node);
   live.periods = live.periods.filter(({ card }) => card.well !== node);
   rebuildReadTable(live);
+  live.wakeAtMs = Number.NEGATIVE_INFINITY;
 }

@@ -6,6 +6,7 @@
 import { HOUR_MS } from '../../../shared/units/duration.ts';
 import { trackNews } from '../../core/fleet/node-news.ts';
 import { pipelinesForNode } from '../../core/fleet/routing.ts';
+import { askWellsOfNode } from '../../core/fleet/well-frontier.ts';
 import { SETTLE_MS } from '../../core/fleet/settling.ts';
 import { addPack } from '../../core/readings/inbox.ts';
 import { recordRefused, receiveHello, receivePack, receivePresence } from '../../core/readings/node.ts';
@@ -189,6 +190,7 @@ function handleHello(live: LiveState, received: ReceivedMessage, hello: Hello): 
   receiveHello(entry.state, hello, received.retained, received.arrivalMs);
   live.dirtyNodes.add(hello.node);
   trackNews(live, entry.state);
+  askWellsOfNode(live, hello.node);
   // Our own broker tells again at its start what it retained: its names counted when they came.
   if (received.retained && live.options.approveAll) return;
   const given = received.given?.();

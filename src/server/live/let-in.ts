@@ -26,5 +26,6 @@ export function letNodeIn(live: LiveState, node: string, nowMs: number): string 
   republishFullScale(entry.state);
   trackNews(live, entry.state);
   live.dirtyNodes.add(node);
+  live.wakeAtMs = Number.NEGATIVE_INFINITY;
   return undefined;
 }

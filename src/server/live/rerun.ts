@@ -11,18 +11,25 @@ import { formatTime, type Emitted } from '../../core/well/emit.ts';
 import { newWell } from '../../core/well/engine.ts';
 import type { NodeNews } from '../../core/well/input.ts';
 import { sourcesOfWell } from '../../core/fleet/routing.ts';
+import { frontierOf } from '../../core/fleet/well-frontier.ts';
 import { addColumn } from '../../core/readings/inbox.ts';
 import { START_CODE_OFFSET, CLOCK_STEP_BIT } from '../../core/readings/segment.ts';
 import type { ActRow, Series } from '../../store/store.ts';
 import { addInput, newPipeline, advancePipeline, type WellPipeline } from '../../core/fleet/well-pipeline.ts';
 import { renameSavedNews } from './old-names.ts';
-import { frontierOf, storeEmitted, stopWell } from './advance.ts';
+import { storeEmitted, stopWell } from './advance.ts';
 import { deserializeState } from './save.ts';
 import type { LiveState } from './state.ts';
 import { reconcileAlarms, clearNotWatched, knownAlarmKeys, knownToMs } from './alarm-rows.ts';
 
 /** At most once a minute a well (design): a backlog of thousands of packs costs one run. */
-export const RERUN_EVERY_MS = MINUTE_MS;
+const RERUN_EVERY_MS = MINUTE_MS;
+
+/** When this well is run again, if it is to be; Infinity where not. */
+export function rerunDueMs({ rerunFromMs, reranAtMs }: WellPipeline): number {
+  return rerunFromMs === undefined ? Number.POSITIVE_INFINITY : reranAtMs + RERUN_EVERY_MS;
+}
+
 /** Read and passed in pieces, so that a long stretch takes little memory. */
 const CHUNK_MS = 6 * HOUR_MS;
 
@@ -56,8 +63,8 @@ export async function rerun(
     stopWell(live, pipeline, error, nowMs);
     return;
   }
-  const { state, inbox, pendingInputs, advancedToMs } = rebuilt;
-  Object.assign(pipeline, { state, inbox, pendingInputs, advancedToMs });
+  const { state, inbox, pendingInputs, advancedToMs, dueMs } = rebuilt;
+  Object.assign(pipeline, { state, inbox, pendingInputs, advancedToMs, dueMs });
   delete pipeline.rerunFromMs;
   pipeline.unsaved = true;
   live.changes.push({ change: 'delete-derived', well: pipeline.well, fromMs: sinceMs });

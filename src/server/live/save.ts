@@ -7,16 +7,29 @@ import { deserializeWell, serializeWell, type WellState } from '../../core/well/
 import type { WellPipeline } from '../../core/fleet/well-pipeline.ts';
 import type { LiveState } from './state.ts';
 
-export const SAVE_EVERY_MS = 600_000;
+const SAVE_EVERY_MS = 600_000;
+
+/** When this well or node is to be saved, if anything in it is not; Infinity where nothing is. */
+export function saveDueMs({ unsaved, savedAtMs, fault }: Saved): number {
+  return unsaved && fault === undefined ? savedAtMs + SAVE_EVERY_MS : Number.POSITIVE_INFINITY;
+}
+
+interface Saved {
+  unsaved: boolean;
+  savedAtMs: number;
+  fault?: string;
+}
 
 /**
  * Books of nodes are saved at each hello and with the engines. Called last in a turn, so that they
- * hold all of it.
+ * hold all of it. Returns how many.
  */
-export function saveNodes(live: LiveState, nowMs: number, all: boolean): void {
+export function saveNodes(live: LiveState, nowMs: number, all: boolean): number {
+  let saves = 0;
   for (const [node, entry] of live.nodes) {
-    const due = entry.unsaved && (all || nowMs - entry.savedAtMs >= SAVE_EVERY_MS);
+    const due = all ? entry.unsaved : nowMs >= saveDueMs(entry);
     if (!due && !live.dirtyNodes.has(node)) continue;
+    saves++;
     entry.unsaved = false;
     entry.savedAtMs = nowMs;
     const { lastHeardMs } = entry.state.liveness;
@@ -34,10 +47,11 @@ export function saveNodes(live: LiveState, nowMs: number, all: boolean): void {
     });
   }
   live.dirtyNodes.clear();
+  return saves;
 }
 
 export function saveSnapshot(live: LiveState, pipeline: WellPipeline, nowMs: number): void {
-  if (!pipeline.unsaved || pipeline.advancedToMs < 0 || pipeline.fault !== undefined) return;
+  if (!pipeline.unsaved || pipeline.fault !== undefined) return;
   pipeline.unsaved = false;
   pipeline.savedAtMs = nowMs;
   live.changes.push({

@@ -22,7 +22,7 @@ import type { ReceivedMessage } from './intake.ts';
 import { letNodeIn } from './let-in.ts';
 import { loadLiveState } from './load.ts';
 import type { LiveOptions, LiveState } from './state.ts';
-import { tick, saveAll, processTurn, type TurnResult } from './turn.ts';
+import { aliveDueMs, tick, saveAll, processTurn, type TurnResult } from './turn.ts';
 
 export interface LiveServer {
   /** A message came; `kept` is called once it is on disk. */
@@ -49,7 +49,7 @@ export interface LiveServer {
   /** Resolves when all that came so far is committed. */
   drained: () => Promise<void>;
   /**
-   * Makes time go on now; else it does so once a second. Resolves when what that brought is
+   * Makes time go on now; else it does so when something is due. Resolves when what that brought is
    * committed.
    */
   tick: () => Promise<void>;
@@ -68,10 +68,10 @@ const MAX_TURN_MESSAGES = 2000;
  * kept.
  */
 const MAX_QUEUED_MESSAGES = 50_000;
-const TICK_MS = 1000;
 /** Housekeeping of the store, in bites that leave the loop free. */
 const MAINTENANCE_INTERVAL_MS = 5000;
 const MAINTENANCE_STEP_MS = 25;
+const MAINTENANCE_PAUSE_MS = 1000;
 const RELOAD_AFTER_MS = 10_000;
 
 interface Loop {
@@ -83,11 +83,16 @@ interface Loop {
   /** A turn's timer is set, or it waits for the mutex, or it runs. */
   turnDue: boolean;
   timer: NodeJS.Timeout | undefined;
+  /** The loop sleeps until then, unless something comes. */
+  sleeper: NodeJS.Timeout | undefined;
+  /**
+   * It woke, and its tick waits for the mutex: one is enough, so that on a slow disk they do not
+   * pile up.
+   */
   tickDue: boolean;
-  ticker: NodeJS.Timeout | undefined;
   healthProblem: string | undefined;
   retryAtMs: number;
-  maintainedAtMs: number;
+  maintainAtMs: number;
   lastAliveMs: number;
   viewers: Set<(change: LiveChange) => void>;
   drainWaiters: (() => void)[];
@@ -123,11 +128,11 @@ export async function openLiveServer(options: LoopOptions): Promise<LiveServer> 
     queue: [],
     turnDue: false,
     timer: undefined,
+    sleeper: undefined,
     tickDue: false,
-    ticker: undefined,
     healthProblem: undefined,
     retryAtMs: 0,
-    maintainedAtMs: nowMs,
+    maintainAtMs: nowMs + MAINTENANCE_INTERVAL_MS,
     lastAliveMs: 0,
     viewers: new Set(),
     drainWaiters: [],
@@ -137,7 +142,7 @@ export async function openLiveServer(options: LoopOptions): Promise<LiveServer> 
     lostMessages: 0,
   };
   const onCommit = options.onCommit ?? (() => undefined);
-  if (options.autoTick !== false) loop.ticker = setInterval(() => tickUnlessDue(loop, onCommit), TICK_MS);
+  scheduleWake(loop);
   return {
     receive: (message) => receive(loop, message, onCommit),
     applyAct: (json, by, refuse) =>
@@ -245,11 +250,27 @@ async function handleAll(
     );
 }
 
-/** A tick that has not had its turn yet is enough: on a slow disk they must not pile up. */
-function tickUnlessDue(loop: Loop, onCommit: () => void): void {
-  if (loop.tickDue) return;
-  loop.tickDue = true;
-  void loop.mutex.run(() => tickNow(loop, onCommit)).finally(() => (loop.tickDue = false));
+/**
+ * The loop sleeps until something is due: in the fleet, in the store's housekeeping, or a sign of
+ * life; after a failure until it may try again. It never sleeps longer than housekeeping does, so a
+ * clock that was set forward is noticed by then.
+ */
+function scheduleWake(loop: Loop): void {
+  const { options, live } = loop;
+  if (options.autoTick === false || loop.closed || loop.tickDue) return;
+  const atMs =
+    loop.healthProblem === undefined
+      ? Math.min(live.wakeAtMs, loop.maintainAtMs, aliveDueMs(loop))
+      : loop.retryAtMs;
+  const sleepMs = Math.min(Math.max(0, atMs - options.now()), MAINTENANCE_INTERVAL_MS);
+  clearTimeout(loop.sleeper);
+  loop.sleeper = setTimeout(() => {
+    loop.tickDue = true;
+    void loop.mutex.run(() => {
+      loop.tickDue = false;
+      return tickNow(loop, options.onCommit ?? (() => undefined));
+    });
+  }, sleepMs);
 }
 
 async function tickNow(loop: Loop, onCommit: () => void): Promise<void> {
@@ -259,9 +280,9 @@ async function tickNow(loop: Loop, onCommit: () => void): Promise<void> {
     const end = await tick(loop.live, nowMs, loop);
     notifyViewers(loop, end, []);
     if (end.committed) onCommit();
-    if (nowMs - loop.maintainedAtMs < MAINTENANCE_INTERVAL_MS) return;
+    if (nowMs < loop.maintainAtMs) return;
     const more = await loop.options.store.maintain(nowMs, MAINTENANCE_STEP_MS);
-    if (!more) loop.maintainedAtMs = nowMs;
+    loop.maintainAtMs = nowMs + (more ? MAINTENANCE_PAUSE_MS : MAINTENANCE_INTERVAL_MS);
   });
   if (loop.queue.length === 0) requestResend(loop);
 }
@@ -271,6 +292,14 @@ async function tickNow(loop: Loop, onCommit: () => void): Promise<void> {
  * at once or a little later. Returns what went wrong.
  */
 async function withRecovery(loop: Loop, work: () => Promise<void>): Promise<unknown> {
+  try {
+    return await tryWork(loop, work);
+  } finally {
+    scheduleWake(loop);
+  }
+}
+
+async function tryWork(loop: Loop, work: () => Promise<void>): Promise<unknown> {
   if (loop.healthProblem !== undefined) {
     if (loop.options.now() < loop.retryAtMs) return undefined;
     if (!(await reload(loop))) return undefined;
@@ -424,7 +453,7 @@ function readingsOf(live: LiveState, placed: PlacedPack): LiveChange[] {
 }
 
 async function close(loop: Loop): Promise<void> {
-  clearInterval(loop.ticker);
+  clearTimeout(loop.sleeper);
   clearTimeout(loop.timer);
   // What comes from now on is not taken: it was acknowledged to nobody.
   loop.closed = true;

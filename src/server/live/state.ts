@@ -65,6 +65,9 @@ export interface LiveCounts {
   refused: number;
   tooLate: number;
   reruns: number;
+  /** Times that something was due by time alone, and wells passed on. */
+  wakes: number;
+  advances: number;
   commits: number;
   commitMs: number;
 }
@@ -80,6 +83,13 @@ export interface LiveState extends Fleet {
   dirtyWells: Set<WellPipeline>;
   dirtyNodes: Set<string>;
   counts: LiveCounts;
+  /**
+   * Nothing is due before this though no message comes; worked out at the end of each turn.
+   * -Infinity after any other change.
+   */
+  wakeAtMs: number;
+  /** No well or node is saved by time alone before this, so that many saves share a commit. */
+  savesFromMs: number;
   /** Of the running turn, for whoever looks; emptied by the loop. */
   liveEvents: ({ placed: PlacedPack } | { alarm: AlarmRow })[];
   /** When a message of a node beyond the ceiling was last kept for a look. */
@@ -99,6 +109,8 @@ export function newLiveState(options: LiveOptions): LiveState {
     liveEvents: [],
     hasViewers: false,
     dirtyNodes: new Set(),
+    wakeAtMs: Number.NEGATIVE_INFINITY,
+    savesFromMs: Number.NEGATIVE_INFINITY,
     counts: {
       messages: 0,
       packs: 0,
@@ -107,6 +119,8 @@ export function newLiveState(options: LiveOptions): LiveState {
       refused: 0,
       tooLate: 0,
       reruns: 0,
+      wakes: 0,
+      advances: 0,
       commits: 0,
       commitMs: 0,
     },

@@ -3,7 +3,6 @@
  * only then `kept`. The clock is read once, by the caller, who lets nobody else at the state until
  * the turn has settled: it waits for the store.
  */
-import { MINUTE_MS } from '../../../shared/units/duration.ts';
 import { excuseOutage } from '../../core/fleet/node-news.ts';
 import { ackPayload } from '../../core/readings/ack.ts';
 import { formatAck } from '../../core/decode/server-messages.ts';
@@ -11,14 +10,19 @@ import { handleMessage, type ReceivedMessage } from './intake.ts';
 import type { WellPipeline } from '../../core/fleet/well-pipeline.ts';
 import { handleNodeNews } from './node-news.ts';
 import { advanceWell } from './advance.ts';
-import { RERUN_EVERY_MS, rerun } from './rerun.ts';
-import { SAVE_EVERY_MS, saveSnapshot, saveNodes } from './save.ts';
-import type { LiveState } from './state.ts';
+import { rerun, rerunDueMs } from './rerun.ts';
+import { saveDueMs, saveNodes, saveSnapshot } from './save.ts';
+import type { LiveState, NodeEntry } from './state.ts';
 
 /** `kept` goes out once a second a node at most (contract, section 4). */
 const ACK_INTERVAL_MS = 1000;
 /** Wells to save in one turn: their state is packed on this thread, about 1 ms each. */
 const MAX_SAVES_PER_TURN = 20;
+/**
+ * Saves that time alone brings wait for each other this long: ten minutes more or less do not
+ * count, and a commit costs more than a save.
+ */
+const SAVE_INTERVAL_MS = 1000;
 /** The last sign of life, so that a restart knows how long nobody watched. */
 const ALIVE_INTERVAL_MS = 30_000;
 
@@ -49,6 +53,7 @@ export async function processTurn(
   const committed = await commit(live);
   for (const message of received) message.acknowledge?.();
   sendAcks(live, nowMs);
+  live.wakeAtMs = nextWakeMs(live);
   return { committed, dirtyWells };
 }
 
@@ -65,50 +70,76 @@ async function commit(live: LiveState): Promise<boolean> {
 
 async function runDueReruns(live: LiveState, nowMs: number): Promise<void> {
   for (const pipeline of live.pipelines.values()) {
-    if (pipeline.rerunFromMs === undefined || nowMs - pipeline.reranAtMs < RERUN_EVERY_MS) continue;
-    await rerun(live, pipeline, pipeline.rerunFromMs, nowMs);
+    if (nowMs >= rerunDueMs(pipeline)) await rerun(live, pipeline, pipeline.rerunFromMs!, nowMs);
   }
 }
 
 /**
- * Once a second: time goes on where nothing comes. News of silent nodes, wells whose nodes are
- * waited for no longer, saves that are due, and `kept` that was held back.
+ * Time goes on where nothing comes: news of silent nodes, wells that can go on by time alone, saves
+ * that are due, and `kept` that was held back. Before `wakeAtMs` of the state there is none of it,
+ * and no node or well is asked.
  */
 export async function tick(
   live: LiveState,
   nowMs: number,
   alive: { lastAliveMs: number },
 ): Promise<TurnResult> {
-  await runDueReruns(live, nowMs);
-  handleNodeNews(live, nowMs);
-  let saves = 0;
-  const dirtyWells: WellPipeline[] = [];
-  for (const pipeline of live.pipelines.values()) {
-    if (pipeline.pendingInputs.length > 0 || isBehind(pipeline, nowMs)) {
-      advanceWell(live, pipeline, nowMs);
-      dirtyWells.push(pipeline);
-    }
-    if (pipeline.unsaved && nowMs - pipeline.savedAtMs >= SAVE_EVERY_MS && saves < MAX_SAVES_PER_TURN) {
-      saveSnapshot(live, pipeline, nowMs);
-      saves++;
-    }
-  }
-  saveNodes(live, nowMs, false);
-  if (nowMs - alive.lastAliveMs >= ALIVE_INTERVAL_MS) {
+  const awake = nowMs >= live.wakeAtMs;
+  const dirtyWells = awake ? await advanceDueWells(live, nowMs) : [];
+  if (nowMs >= aliveDueMs(alive)) {
     alive.lastAliveMs = nowMs;
     live.changes.push({ change: 'setting', key: ALIVE_KEY, value: String(nowMs) });
   }
   const committed = await commit(live);
-  sendAcks(live, nowMs);
+  if (awake) {
+    sendAcks(live, nowMs);
+    live.wakeAtMs = nextWakeMs(live);
+  }
   return { committed, dirtyWells };
 }
 
 export const ALIVE_KEY = 'alive-ms';
-/** Wells whose nodes are quiet are passed on once a minute: the engine sees whole minutes. */
-const BEHIND_MS = MINUTE_MS;
 
-function isBehind(pipeline: WellPipeline, nowMs: number): boolean {
-  return nowMs - pipeline.advancedToMs > BEHIND_MS;
+/** When the next sign of life is due. */
+export function aliveDueMs({ lastAliveMs }: { lastAliveMs: number }): number {
+  return lastAliveMs + ALIVE_INTERVAL_MS;
+}
+
+async function advanceDueWells(live: LiveState, nowMs: number): Promise<WellPipeline[]> {
+  live.counts.wakes++;
+  await runDueReruns(live, nowMs);
+  handleNodeNews(live, nowMs);
+  const maxSaves = nowMs < live.savesFromMs ? 0 : MAX_SAVES_PER_TURN;
+  let saves = 0;
+  const dirtyWells: WellPipeline[] = [];
+  for (const pipeline of live.pipelines.values()) {
+    if (nowMs >= pipeline.dueMs) {
+      advanceWell(live, pipeline, nowMs);
+      dirtyWells.push(pipeline);
+    }
+    if (saves >= maxSaves || nowMs < saveDueMs(pipeline)) continue;
+    saveSnapshot(live, pipeline, nowMs);
+    saves++;
+  }
+  saves += saveNodes(live, nowMs, false);
+  if (saves > 0) live.savesFromMs = nowMs + SAVE_INTERVAL_MS;
+  return dirtyWells;
+}
+
+/** The earliest deadline of all nodes and wells. */
+function nextWakeMs(live: LiveState): number {
+  // News is made after its time, not at it.
+  let wakeMs = live.newsDueMs + 1;
+  let saveMs = Number.POSITIVE_INFINITY;
+  for (const pipeline of live.pipelines.values()) {
+    wakeMs = Math.min(wakeMs, pipeline.dueMs, rerunDueMs(pipeline));
+    saveMs = Math.min(saveMs, saveDueMs(pipeline));
+  }
+  for (const entry of live.nodes.values()) {
+    saveMs = Math.min(saveMs, saveDueMs(entry));
+    if (entry.ackDue && !live.options.observe) wakeMs = Math.min(wakeMs, ackDueMs(entry));
+  }
+  return Math.min(wakeMs, Math.max(saveMs, live.savesFromMs));
 }
 
 /** Our own absence is not news: silences between `fromMs` and now are excused. */
@@ -119,10 +150,14 @@ export function excuseSilence(live: LiveState, fromMs: number, nowMs: number): v
   }
 }
 
+function ackDueMs({ ackSentAtMs }: NodeEntry): number {
+  return ackSentAtMs + ACK_INTERVAL_MS;
+}
+
 function sendAcks(live: LiveState, nowMs: number): void {
   if (live.options.observe) return;
   for (const [node, entry] of live.nodes) {
-    if (!entry.ackDue || nowMs - entry.ackSentAtMs < ACK_INTERVAL_MS) continue;
+    if (!entry.ackDue || nowMs < ackDueMs(entry)) continue;
     entry.ackDue = false;
     entry.ackSentAtMs = nowMs;
     const payload = entry.approved ? ackPayload(entry.state) : { wait: true as const };

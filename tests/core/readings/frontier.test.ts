@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import {
-  frontierDueMs,
   frontierMs,
   nodeProgress,
+  releaseMs,
   type NodeProgress,
 } from '../../../src/core/readings/frontier.ts';
 import { newNode, receivePack } from '../../../src/core/readings/node.ts';
@@ -62,14 +62,6 @@ describe('frontierMs at 100 s', () => {
   });
 });
 
-test('frontierDueMs is when the next node is waited for no longer', () => {
-  const now = NOON + 100 * S;
-  const two = progress([92, 93, 10], [65, 66, 60]);
-  expect(frontierDueMs(two, now)).toBe(NOON + 133 * S + 1);
-  expect(frontierMs(two, NOON + 133 * S + 1)).toBe(NOON + 65 * S);
-  expect(frontierDueMs([], now)).toBe(Number.POSITIVE_INFINITY);
-});
-
 describe('voiceOf', () => {
   const send = (state: ReturnType<typeof newNode>, seqs: number[]): void => {
     for (const seq of seqs) {
@@ -99,5 +91,32 @@ describe('voiceOf', () => {
     const state = newNode('barn');
     send(state, [1, 2, 4, 3]);
     expect(wholeS(state, 45)).toBe(42);
+  });
+});
+
+describe('releaseMs', () => {
+  const heard = (...seqs: number[]): ReturnType<typeof newNode> => {
+    const state = newNode('barn');
+    for (const seq of seqs)
+      receivePack(state, pack({ boot: 1, seq, fromMs: NOON + seq * 10 * S }), NOON + seq * 10 * S + 3 * S);
+    return state;
+  };
+  /** The first whole second at which the frontier reaches the target, by asking at each. */
+  const askedS = (state: ReturnType<typeof newNode>, targetS: number, fromS: number): number => {
+    for (let s = Math.max(fromS, targetS); ; s++)
+      if (frontierMs([nodeProgress(state, NOON + s * S)], NOON + s * S) >= NOON + targetS * S) return s;
+  };
+
+  test.each([
+    ['in order', [1, 2, 3, 4], 60],
+    ['far ahead', [1, 2, 3, 4], 200],
+    ['what is whole holds nothing', [1, 2, 3, 4], 42],
+    ['a pack is missing', [1, 2, 4], 42],
+    ['a pack is missing, and later ones are not there either', [1, 2, 4], 60],
+    ['never heard', [], 60],
+  ])('%s: is when asking each second would find it', (_, seqs, targetS) => {
+    const state = heard(...seqs);
+    const dueMs = Math.max(releaseMs(state, NOON + targetS * S), NOON + Math.max(targetS, 43) * S);
+    expect(Math.ceil((dueMs - NOON) / S)).toBe(askedS(state, targetS, 43));
   });
 });
