@@ -51,7 +51,7 @@ const MIN_ON_DRIVE_A = 0.25;
 const RATIO_OF_MAX_DRIVE = 0.12;
 const MIN_GUESS_DRIVE_A = 0.6;
 /** The clamp's own noise must not start a run: so many times the mean distance from idle. */
-const NOISE_TIMES = 12;
+export const NOISE_TIMES = 12;
 /** The slow mean forgets over this many readings. */
 const IDLE_MEMORY = 2000;
 

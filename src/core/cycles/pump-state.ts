@@ -32,6 +32,12 @@ export interface PumpState {
    * be older.
    */
   gapEndMs?: number;
+  /** Readings of current are means over a span of this length that ends at their time; else 0, ms. */
+  spanMs?: number;
+  /** Of such means: the last one at rest, A. */
+  restMeanAmps?: number | undefined;
+  /** Of such means: the one that the last reading of current showed to lie wholly within the run, A. */
+  wholeMeanAmps?: number | undefined;
   /** Single odd readings that changed nothing. */
   spikes: number;
 }
@@ -58,6 +64,9 @@ export function newPump(index: number, maxAmps: number | undefined, hasDrive = f
     run: undefined,
     lastStartKpa: undefined,
     restFromMs: undefined,
+    spanMs: 0,
+    restMeanAmps: undefined,
+    wholeMeanAmps: undefined,
     spikes: 0,
   };
 }

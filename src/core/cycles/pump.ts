@@ -6,11 +6,21 @@
 import type { Cycle } from './cycle.ts';
 import { buildCycle, isLockedRotorCurrent } from './build-cycle.ts';
 import { advanceEdges, updateEdges, newEdges } from './edges.ts';
-import { learnIdle, learnRunning } from './levels.ts';
+import { NOISE_TIMES, learnIdle, learnRunning } from './levels.ts';
 import { MAX_LONG_START_MS, recordHighCurrent } from './long-start.ts';
 import { validForMs, isCoarse, recordReadingTime } from './pace.ts';
 import { samplingOf, type PressureView, type PumpState } from './pump-state.ts';
-import { flagRun, newRun, addHeldReading, closeHeldReading, addRunReading, type Run } from './run.ts';
+import {
+  addHeldReading,
+  addMean,
+  addRunReading,
+  closeHeldReading,
+  confirmLastMean,
+  flagRun,
+  newRun,
+  type Mean,
+  type Run,
+} from './run.ts';
 import { addToShape } from './shape.ts';
 import { isFast, addFastReading, attachStartRecord } from './start-record.ts';
 import {
@@ -32,6 +42,8 @@ const RISEN_KPA = 7;
 const MAX_GAP_MS = 120_000;
 /** 2 psi: what a switch and the readings beside a start scatter. */
 const START_PRESSURE_TOLERANCE_KPA = 14;
+/** A mean at rest with so much of the running current in it holds a part of a run. */
+const MIN_PART_OF_RUN = 0.03;
 /** A single reading at coarse sampling is a short run where it reads like one. */
 const RUNNING_RATIO_RANGE = [0.5, 1.6] as const;
 
@@ -61,10 +73,12 @@ export function handlePumpCurrent(
   }
   pump.legAmps[leg] = amps;
   pump.legMs[leg] = tMs;
+  pump.wholeMeanAmps = undefined;
   if (leg === 0) trackPace(pump, tMs, amps);
   const decidingA = decidingAmps(pump, tMs);
   const { edges, levels } = pump;
   const high = decidingA > (edges.phase === 'run' || edges.phase === 'pending-rest' ? levels.off : levels.on);
+  if (!high && leg === 0 && readsMeans(pump)) pump.restMeanAmps = amps;
   const previousPhase = edges.phase;
   const step = updateEdges(edges, tMs, high);
   switch (step) {
@@ -72,7 +86,7 @@ export function handlePumpCurrent(
       if (edges.phase === 'run') addRunningReading(pump, leg, tMs, amps);
       else if (edges.phase === 'pending-run') pump.pending.push([tMs, leg, amps]);
       else if (edges.phase === 'rest' && leg === 0) learnIdle(levels, amps);
-      else if (edges.phase === 'pending-rest' && previousPhase === 'run') closeHeldReadings(pump, tMs);
+      else if (edges.phase === 'pending-rest' && previousPhase === 'run') closeReadings(pump, tMs, leg, amps);
       return NO_STEP;
     case 'started':
       return beginRun(pump, previousPhase !== 'unknown', [tMs, leg, amps], pressure);
@@ -95,7 +109,7 @@ const NEVER_MS = 8.64e15;
 function trackPace(pump: PumpState, tMs: number, amps: number): void {
   const step = recordReadingTime(pump.pace, tMs);
   if (step > validForMs(pump.pace)) handleGap(pump, tMs);
-  if (!pump.run) return;
+  if (!pump.run || readsMeans(pump)) return;
   addToShape(pump.run.shape, 'amps', tMs - pump.run.startedMs, amps);
   if (isFast(pump.pace)) addFastReading(pump, tMs, amps);
 }
@@ -128,10 +142,50 @@ function addRunningReading(pump: PumpState, leg: number, tMs: number, amps: numb
 
 function countReading(pump: PumpState, leg: number, tMs: number, amps: number): void {
   const run = pump.run!;
+  if (readsMeans(pump)) {
+    countWhole(pump, leg, addMean(run, leg, { tMs, amps, spanMs: pump.spanMs! }));
+    return;
+  }
   if (leg === 0 && tMs - run.startedMs <= MAX_LONG_START_MS)
     recordHighCurrent(run, tMs, amps, pump.levels.running);
   if (pump.pace.byException) addHeldReading(run, leg, tMs, amps);
   else addRunReading(run, leg, tMs, amps);
+}
+
+/** Readings of current are means over a span long enough to hold a start or a stop. */
+function readsMeans(pump: PumpState): boolean {
+  return pump.spanMs !== undefined && pump.spanMs > 0;
+}
+
+function countWhole(pump: PumpState, leg: number, whole: Mean | undefined): void {
+  if (!whole) return;
+  pump.wholeMeanAmps = whole.amps;
+  if (leg === 0) addToShape(pump.run!.shape, 'amps', whole.tMs - pump.run!.startedMs, whole.amps);
+}
+
+/** The pump rests, as far as this reading says: what was read before it is at an end. */
+function closeReadings(pump: PumpState, tMs: number, leg: number, amps: number): void {
+  closeHeldReadings(pump, tMs);
+  if (readsMeans(pump) && showsPartOfRun(pump, amps)) countWhole(pump, leg, confirmLastMean(pump.run!, leg));
+}
+
+/**
+ * The mean before the first of the run holds a part of it; or of the run before, where that one ended
+ * in the same span.
+ */
+function hadBegunBefore(pump: PumpState, startedMs: number): boolean {
+  const { restMeanAmps, restFromMs, spanMs = 0 } = pump;
+  if (restMeanAmps === undefined || !showsPartOfRun(pump, restMeanAmps)) return false;
+  return restFromMs === undefined || startedMs - restFromMs > 1.5 * spanMs;
+}
+
+/**
+ * A mean at rest that stands over the clamp's own noise and over 3 % of what the pump draws: it ran
+ * for a part of that span (for 2 s of a minute at least).
+ */
+function showsPartOfRun({ levels }: PumpState, amps: number): boolean {
+  const { idle, noise, running } = levels;
+  return amps > idle + Math.max(NOISE_TIMES * noise, MIN_PART_OF_RUN * ((running ?? 0) - idle));
 }
 
 function closeHeldReadings(pump: PumpState, tMs: number): void {
@@ -147,6 +201,7 @@ function beginRun(
   const startedMs = pump.edges.candidateMs;
   const run = newRun(startedMs, startSeen);
   pump.run = run;
+  if (startSeen && readsMeans(pump)) run.ranBefore = hadBegunBefore(pump, startedMs);
   if (!startSeen || startedMs === pump.gapEndMs) flagRun(run, 'gap');
   attachStartRecord(pump, run);
   if (startSeen) {
@@ -164,7 +219,7 @@ function beginRun(
   pump.pending = [];
   for (const [tMs, leg, amps] of first) {
     addRunningReading(pump, leg, tMs, amps);
-    if (leg !== 0) continue;
+    if (leg !== 0 || readsMeans(pump)) continue;
     addToShape(run.shape, 'amps', tMs - startedMs, amps);
     if (isFast(pump.pace)) addFastReading(pump, tMs, amps);
   }
@@ -309,12 +364,16 @@ function finishRun(pump: PumpState, stoppedMs: number, pressure: PressureView): 
   pump.run = undefined;
   pump.restFromMs = stoppedMs;
   pump.pending = [];
-  if (cycle.amps !== undefined && isLearnable(cycle)) learnRunning(pump.levels, cycle.amps);
+  if (cycle.amps !== undefined && isLearnable(pump, cycle)) learnRunning(pump.levels, cycle.amps);
   return { is: 'cycle', cycle };
 }
 
-function isLearnable(cycle: Cycle): boolean {
-  return cycle.readings >= 2 && !cycle.flags.includes('failed-start') && !cycle.flags.includes('gap');
+function isLearnable(pump: PumpState, cycle: Cycle): boolean {
+  // One spot reading may lie in the inrush; one mean over a whole span does not.
+  const minReadings = readsMeans(pump) ? 1 : 2;
+  return (
+    cycle.readings >= minReadings && !cycle.flags.includes('failed-start') && !cycle.flags.includes('gap')
+  );
 }
 
 /** Pressure stands where the last run began, or lower: the switch calls for water. */

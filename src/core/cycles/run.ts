@@ -14,12 +14,27 @@ export interface RunLeg {
   /** By exception: the reading whose holding time is not known yet. */
   heldFromMs: number;
   heldAmps: number;
+  /** The mean of a long span that may hold the stop: it counts once a later one shows it does not. */
+  lastMean?: Mean | undefined;
+  meanSeen?: boolean;
+}
+
+/** A mean over the span of `spanMs` that ends at `tMs`. */
+export interface Mean {
+  tMs: number;
+  amps: number;
+  spanMs: number;
 }
 
 export interface Run {
   startedMs: number;
   /** Its start was seen: a rest was seen before it. */
   startSeen: boolean;
+  /**
+   * Of means over long spans: the one before the first that shows the run was not all rest, so that
+   * the run had begun before the first.
+   */
+  ranBefore?: boolean | undefined;
   readings: number;
   /** The last three readings of the first line, newest last, A. */
   lastReadings: [number, number, number];
@@ -114,6 +129,31 @@ export function closeHeldReading(run: Run, leg: number, tMs: number): void {
   if (earlyMs > 0) addToTally(counted.inrush, counted.heldAmps, earlyMs / 1000);
   if (lateMs > 0) addToTally(counted.running, counted.heldAmps, lateMs / 1000);
   counted.heldFromMs = -1;
+}
+
+/**
+ * A running mean over a long span that ends at `tMs`. The first and the last of a run hold only part
+ * of it, and amps come from spans that lie wholly within the run (contract, section 7): so a mean
+ * counts when the next one shows that the pump still ran, and the first only where the one before it
+ * (`ranBefore`) was not all rest. Returns the one that counts now.
+ */
+export function addMean(run: Run, leg: number, mean: Mean): Mean | undefined {
+  const whole = confirmLastMean(run, leg);
+  const counted = runLeg(run, leg);
+  counted.lastMean = counted.meanSeen || run.ranBefore ? mean : undefined;
+  counted.meanSeen = true;
+  return whole;
+}
+
+/** The pump ran on after the last mean, at least for a while: its span lies wholly within the run. */
+export function confirmLastMean(run: Run, leg: number): Mean | undefined {
+  const counted = run.legs[leg];
+  const whole = counted?.lastMean;
+  if (!counted || !whole) return undefined;
+  counted.lastMean = undefined;
+  addToTally(counted.running, whole.amps, whole.spanMs / 1000);
+  if (leg === 0) recordLast(run, whole.amps);
+  return whole;
 }
 
 /** Median amps of one line so far. */

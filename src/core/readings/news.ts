@@ -19,11 +19,12 @@ export type NodeNews =
   | {
       /**
        * What its hello says is the most that its sensors can show, by channel, in the contract's
-       * unit; of no other is anything said.
+       * unit, and the span that each reading is the mean of, ms; of no other is anything said.
        */
       news: 'full-scale';
       node: string;
       maxByChannel: Record<string, number>;
+      spanMsByChannel?: Record<string, number>;
     };
 
 export interface NewsItem {

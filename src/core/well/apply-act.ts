@@ -131,11 +131,22 @@ function resetBaselines(well: WellState): void {
 /** All that its node says of its channels now; what it said before holds no more. */
 function applyFullScale(
   well: WellState,
-  { node, maxByChannel }: Extract<NodeNews, { news: 'full-scale' }>,
+  { node, maxByChannel, spanMsByChannel }: Extract<NodeNews, { news: 'full-scale' }>,
 ): void {
-  const others = Object.entries(well.fullScales ?? {}).filter(([name]) => !name.startsWith(`${node}:`));
-  const mine = Object.entries(maxByChannel).map(([channel, value]) => [`${node}:${channel}`, value] as const);
-  well.fullScales = Object.fromEntries([...others, ...mine]);
+  well.fullScales = replaceOfNode(well.fullScales, node, maxByChannel);
+  if (spanMsByChannel || well.readingSpansMs)
+    well.readingSpansMs = replaceOfNode(well.readingSpansMs, node, spanMsByChannel ?? {});
+}
+
+/** `known`, by `node:channel`, with what this node says now in place of what it said. */
+function replaceOfNode(
+  known: Record<string, number> = {},
+  node: string,
+  byChannel: Record<string, number>,
+): Record<string, number> {
+  const others = Object.entries(known).filter(([name]) => !name.startsWith(`${node}:`));
+  const mine = Object.entries(byChannel).map(([channel, value]) => [`${node}:${channel}`, value] as const);
+  return Object.fromEntries([...others, ...mine]);
 }
 
 export function applyNodeNews(well: WellState, atMs: number, nodeNews: NodeNews): void {

@@ -34,6 +34,7 @@ export function channelFor(well: WellState, code: number): ChannelState {
     faultsInRow: 0,
     fault: 0,
     fullScale: undefined,
+    spanMs: undefined,
   };
   well.channels.push(made);
   well.channels.sort((a, b) => a.code - b.code);
@@ -74,13 +75,18 @@ export function correctionsAt(well: WellState, tMs: number): Record<string, Corr
   return found;
 }
 
-/** Looks up what each channel can show at most: a card may have it read from another node since. */
+/**
+ * Looks up what each channel can show at most, and what one reading of it stands for: a card may
+ * have it read from another node since.
+ */
 export function updateFullScales(well: WellState, tMs: number): void {
-  const { fullScales } = well;
-  if (!fullScales) return;
+  const { fullScales, readingSpansMs } = well;
+  if (!fullScales && !readingSpansMs) return;
   for (const channel of well.channels) {
     const source = sourceAt(well.card, channel.code, tMs);
-    channel.fullScale = source && fullScales[`${source.node}:${source.nodeChannel}`];
+    const name = source && `${source.node}:${source.nodeChannel}`;
+    channel.fullScale = name === undefined ? undefined : fullScales?.[name];
+    channel.spanMs = name === undefined ? undefined : readingSpansMs?.[name];
   }
 }
 

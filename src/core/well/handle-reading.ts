@@ -71,6 +71,7 @@ export function handleReading(
     case 0:
     case 1:
     case 2:
+      if (well.pumps[pump]) well.pumps[pump].spanMs = channel.spanMs ?? 0;
       handleCurrent(well, pump, tMs, code & 15, value, emit);
       break;
     case PRESSURE:
@@ -152,8 +153,11 @@ function handleCurrent(
   const step = handlePumpCurrent(pump, tMs, leg, amps, pressureView(well, at));
   if (step.is !== 'none') handlePumpStep(well, at, step, emit);
   const sums = well.minuteSums.pumps[at]!;
-  if (isRunning(pump)) addToStats(statsAt(sums.running, leg), amps);
-  else if (leg === 0) addToStats(sums.resting, amps);
+  const { spanMs = 0, wholeMeanAmps } = pump;
+  if (isRunning(pump)) {
+    const counted = spanMs > 0 ? wholeMeanAmps : amps;
+    if (counted !== undefined) addToStats(statsAt(sums.running, leg), counted);
+  } else if (leg === 0) addToStats(sums.resting, amps);
 }
 
 function handlePressure(well: WellState, tMs: number, kpa: number, emit: Emit): void {

@@ -46,6 +46,11 @@ export interface ChannelState {
    * looked up again each minute.
    */
   fullScale?: number | undefined;
+  /**
+   * The span that ends at a reading's time and that it is the mean of, where its node said one over
+   * 2 s, ms; looked up as `fullScale` is.
+   */
+  spanMs?: number | undefined;
 }
 
 /** What is remembered of one pump beside its runs. */
@@ -101,6 +106,8 @@ export interface WellState {
    * said it.
    */
   fullScales?: Record<string, number> | undefined;
+  /** The span that each reading is the mean of, likewise, ms. */
+  readingSpansMs?: Record<string, number> | undefined;
   /** Of them those of the channels read now, by channel code; looked up again each minute. */
   activeCorrections: Record<string, Correction>;
   nodes: WellScene['nodes'];
@@ -164,6 +171,7 @@ export function newWellState(card: Card): WellState {
     channels: [],
     corrections: {},
     fullScales: undefined,
+    readingSpansMs: undefined,
     activeCorrections: {},
     nodes: [],
     expected: [],

@@ -42,6 +42,8 @@ export function drive(options: {
   kpa?: string;
   lines?: string[];
   maxAmps?: number;
+  /** Readings are means over the span before them, s. */
+  overS?: number;
   noise?: (i: number) => number;
 }): Reported {
   const { everyS = 1, maxAmps, noise = () => 0 } = options;
@@ -49,6 +51,7 @@ export function drive(options: {
   const kpa = options.kpa === undefined ? [] : series(options.kpa);
   const pressure = { buffer: newPressureBuffer(), pace: newPace() };
   const pump = newPump(0, maxAmps);
+  pump.spanMs = (options.overS ?? 0) * 1000;
   const reported: Reported = { steps: [], cycles: [], pump };
   const hear = (step: PumpStep): void => {
     if (step.is === 'none') return;

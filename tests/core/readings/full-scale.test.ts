@@ -53,4 +53,19 @@ describe('what a sensor can show at most', () => {
     republishFullScale(state, NOON + 3 * MIN);
     expect(newsOf(state)).toEqual(['2 current 60', '5 current 60']);
   });
+
+  test('with the span that each reading is the mean of, where that is over 2 s', () => {
+    const state = newNode('barn');
+    const meter: HelloChannel[] = [
+      { ...CLAMP, is: 'mean', over: 60 },
+      { ...GAUGE, is: 'spot', over: 60 },
+      { n: 'current-2', u: 'A', is: 'mean', over: 1 },
+    ];
+    receiveHello(state, hello({ channels: meter }), false, NOON);
+    receiveHello(state, hello({ channels: [CLAMP, GAUGE] }), false, NOON + MIN);
+    const spans = drainNews(state, NOON + 5 * MIN).map(({ node }) =>
+      node.news === 'full-scale' ? node.spanMsByChannel : node.news,
+    );
+    expect(spans).toEqual([{ current: 60_000 }, undefined]);
+  });
 });
