@@ -6,6 +6,7 @@ import { existsSync, readFileSync, readdirSync, statSync } from 'node:fs';
 import { dirname, join, relative, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
+import { ALARM_KINDS } from '../shared/text/en/alarms/kinds.ts';
 
 const top = fileURLToPath(new URL('..', import.meta.url));
 /**
@@ -229,13 +230,6 @@ const STARTED: Record<string, string> = {
 };
 
 describe('alarms', () => {
-  const kinds = [
-    ...readFileSync(join(top, 'shared/text/en/alarms/kinds.ts'), 'utf8')
-      .split('ALARM_KINDS')[1]!
-      .split(']')[0]!
-      .matchAll(/'([a-z-]+)'/g),
-  ].map((m) => m[1]!);
-
   /** The kind by itself, not as the end of another word: `leak` is not `pitless-leak`. */
   const named = (kind: string): RegExp => new RegExp(`(?<![a-z-])${kind}(?![a-z-])`);
 
@@ -250,11 +244,11 @@ describe('alarms', () => {
     const tests = files('tests/core/alarms')
       .map((f) => readFileSync(join(top, f), 'utf8'))
       .join('\n');
-    const lacking = kinds.filter((kind) => {
+    const lacking = ALARM_KINDS.filter((kind) => {
       const key = new RegExp(`^\\s*'?${kind}'?: \\{`, 'm');
       return fileOf(kind) === '' || !named(kind).test(tests) || !key.test(words);
     });
-    expect(kinds.length).toBe(30);
+    expect(ALARM_KINDS.length).toBe(30);
     expect(lacking).toEqual([]);
   });
 
@@ -263,7 +257,7 @@ describe('alarms', () => {
       .map((f) => readFileSync(join(top, f), 'utf8'))
       .join('\n');
     const page = readFileSync(join(top, 'shared/text/en/ALARMS.md'), 'utf8');
-    const lacking = kinds.filter((kind) => {
+    const lacking = ALARM_KINDS.filter((kind) => {
       const entry = new RegExp(`^  '?${kind}'?: \\{(.*?)^  \\},`, 'ms').exec(words)?.[1] ?? '';
       return (
         !/canBeWrong:\s*'[^']{40,}/.test(entry) ||
@@ -278,7 +272,7 @@ describe('alarms', () => {
     const cases = files('src/lab/score/corpus')
       .map((f) => code(f))
       .join('\n');
-    const without = kinds.filter((kind) => !named(kind).test(cases));
+    const without = ALARM_KINDS.filter((kind) => !named(kind).test(cases));
     // Said by the server of itself, and of a whole site: tests/server/live/ proves them.
     expect(without).toEqual(['site-silent', 'not-watched']);
   });
@@ -290,7 +284,7 @@ describe('alarms', () => {
         .filter((f) => f.startsWith('src/core/alarms/') && f !== 'src/core/alarms/weigh-causes.ts')
         .map(code)
         .join('\n');
-    const causeless = kinds.filter((kind) => !/\bweighCauses\(/.test(whole(fileOf(kind))));
+    const causeless = ALARM_KINDS.filter((kind) => !/\bweighCauses\(/.test(whole(fileOf(kind))));
     expect(causeless).toEqual(['not-watched']);
   });
 });

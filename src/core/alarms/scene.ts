@@ -4,7 +4,7 @@
  * nothing else.
  */
 import type { DayEvent, Evidence } from '../../../shared/api/events.ts';
-import type { AlarmKind } from '../../../shared/text/en/alarms/kinds.ts';
+import type { WatchedKind } from '../../../shared/alarms/catalogue.ts';
 import type { Baseline } from '../baseline/baseline.ts';
 import type { Habit } from '../baseline/habit.ts';
 import type { Card, PumpCard } from '../domain/card.ts';
@@ -182,20 +182,17 @@ export interface Scene {
 }
 
 /**
- * One watch: `evaluate` is asked whenever `triggers` names the scene's trigger. Delays are the
- * lifecycle's: on after the condition has held for `onDelayS`, off after it has been gone for
- * `offDelayS`.
+ * One watch: `evaluate` is asked whenever `triggers` names the scene's trigger. Its delays are the
+ * catalogue's (shared/alarms/catalogue.ts).
  */
 export interface Watch<Memory extends object = object> {
-  alarm: AlarmKind;
+  alarm: WatchedKind;
   /**
    * Asked once a pump; once a well (then with the first pump as `pump`, and the alarm names no
    * pump); or once a node that there is news of (then with `node`, and the alarm names the node).
    */
   scope: 'pump' | 'well' | 'node';
   triggers: readonly Scene['trigger'][];
-  onDelayS: number;
-  offDelayS: number;
   /**
    * What it remembers before its first evaluation: plain data, kept for each pump or well. Left out
    * by a watch without memory.

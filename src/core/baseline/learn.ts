@@ -5,7 +5,7 @@
  * with it.
  */
 import type { DayEvent } from '../../../shared/api/events.ts';
-import type { AlarmKind } from '../../../shared/text/en/alarms/kinds.ts';
+import { CATALOGUE, type AlarmKind } from '../../../shared/alarms/catalogue.ts';
 import type { Card, PumpCard } from '../domain/card.ts';
 import type { Cycle } from '../cycles/cycle.ts';
 import type { Baseline, Normal } from './baseline.ts';
@@ -33,22 +33,6 @@ const ENOUGH = [
  * After so many whole days none of which could be healthy, it is said that there is no normal here.
  */
 const UNHEALTHY_DAYS_TO_EMIT = 5;
-
-/**
- * Alarms during which a day teaches nothing, since they change amps, pressures, runs or counts.
- * Left out are those that say nothing of the pump (a silent node already makes the day unheard),
- * and the two that are only a departure from habit: a habit that lasts is learnt.
- */
-const LEARNS_DURING: ReadonlySet<AlarmKind> = new Set<AlarmKind>([
-  'freeze-risk',
-  'node-silent',
-  'site-silent',
-  'not-watched',
-  'starts-over-limit',
-  'cycle-count',
-  'level-low',
-  'switch-shift',
-]);
 
 export interface DayInput {
   /** The day's line of this pump. */
@@ -141,7 +125,7 @@ function notLearnedReason(state: Learning, input: DayInput): string | undefined 
     if (health.is === 'unhealthy') state.unhealthyDays++;
     return health.because;
   }
-  for (const kind of input.activeAlarms) if (!LEARNS_DURING.has(kind)) return `${kind} was active`;
+  for (const kind of input.activeAlarms) if (!CATALOGUE[kind].daysTeach) return `${kind} was active`;
   return undefined;
 }
 

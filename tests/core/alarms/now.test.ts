@@ -1,7 +1,7 @@
 /** The alarms to act on at once, a table each: what the well does, and what is told. */
 import { describe, expect, it } from 'vitest';
+import { CATALOGUE } from '../../../shared/alarms/catalogue.ts';
 import { noWater } from '../../../src/core/alarms/water/no-water.ts';
-import { overPressure } from '../../../src/core/alarms/water/over-pressure.ts';
 import { houseCard, kit, play, PSI, usualBaseline, type KitOptions } from './scene-kit.ts';
 
 type Row = [name: string, text: string, reported: string[], options?: KitOptions];
@@ -25,7 +25,7 @@ const fill = {
 };
 
 describe('over-pressure', () => {
-  expect(overPressure.onDelayS).toBe(10);
+  expect(CATALOGUE['over-pressure'].delays.onS).toBe(10);
   table(
     [
       [

@@ -7,7 +7,7 @@ import { fileURLToPath } from 'node:url';
 import { format, resolveConfig } from 'prettier';
 import { expect, test } from 'vitest';
 import { ALARM_KINDS } from '../../../shared/text/en/alarms/kinds.ts';
-import { DEFAULT_PRIORITY } from '../../../src/core/alarms/lifecycle/default-priority.ts';
+import { CATALOGUE } from '../../../shared/alarms/catalogue.ts';
 import { alarmsPage, prioritiesOf } from './alarms-page.ts';
 
 const at = (path: string): string => fileURLToPath(new URL(`../../../${path}`, import.meta.url));
@@ -23,5 +23,5 @@ test('the priorities of the contract are those of the code', () => {
   const priorities = prioritiesOf(contract);
   expect([...priorities.keys()].toSorted()).toEqual([...ALARM_KINDS].toSorted());
   for (const kind of ALARM_KINDS)
-    expect([kind, priorities.get(kind)?.split(/[ ;]/)[0]]).toEqual([kind, DEFAULT_PRIORITY[kind]]);
+    expect([kind, priorities.get(kind)?.split(/[ ;]/)[0]]).toEqual([kind, CATALOGUE[kind].priority]);
 });

@@ -9,14 +9,13 @@ import { CAUTIONS } from '../../../shared/text/en/cautions.ts';
 import { FORM_EVIDENCE, formWords } from '../../../shared/text/en/alarms/forms.ts';
 import {
   ALARM_FORMS,
-  ALARM_KINDS,
   CAUSES,
   type AlarmForm,
   type AlarmKind,
   type Cause,
 } from '../../../shared/text/en/alarms/kinds.ts';
 import { LOOK_ALIKES } from '../../../shared/text/en/causes/look-alikes.ts';
-import { FORM_LEVELS, NOW_LEVELS, URGENCY_WORDS } from '../../../shared/text/en/alarms/urgency.ts';
+import { FORM_LEVELS, nowLevel, URGENCY_WORDS } from '../../../shared/text/en/alarms/urgency.ts';
 
 const OPENING = `# Alarms
 
@@ -33,7 +32,7 @@ export function alarmsPage(contract: string): string {
   const priorities = prioritiesOf(contract);
   return [
     OPENING,
-    ...ALARM_KINDS.map((kind) => alarmPart(kind, priorities.get(kind) ?? '')),
+    ...[...priorities].map(([kind, priority]) => alarmPart(kind, priority)),
     '## Causes\n\nFindings are weighed into likely causes. Some look alike from current and pressure alone; they are named together.\n',
     ...CAUSES.map(causePart),
     '## What looks alike\n',
@@ -49,14 +48,15 @@ export function alarmsPage(contract: string): string {
 }
 
 /**
- * Rows of the contract's table: `| \`dry-run\` | now | it runs … |`; one row may name two kinds.
+ * Rows of the contract's table, in its order: `| \`dry-run\` | now | it runs … |`; one row may name
+ * two kinds.
  */
-export function prioritiesOf(contract: string): Map<string, string> {
-  const found = new Map<string, string>();
+export function prioritiesOf(contract: string): Map<AlarmKind, string> {
+  const found = new Map<AlarmKind, string>();
   for (const [, kinds, priority] of contract.matchAll(
     /^\| ((?:`[a-z-]+`(?:, )?)+)\s*\| ((?:now|soon|note)[^|]*)\|/gm,
   ))
-    for (const kind of kinds!.matchAll(/`([a-z-]+)`/g)) found.set(kind[1]!, priority!.trim());
+    for (const kind of kinds!.matchAll(/`([a-z-]+)`/g)) found.set(kind[1] as AlarmKind, priority!.trim());
   return found;
 }
 
@@ -66,7 +66,7 @@ function alarmPart(kind: AlarmKind, priority: string): string {
 
 \`${kind}\`, ${priority}. ${means}
 
-${/\bnow\b/.test(priority) ? `- **When now:** ${URGENCY_WORDS[NOW_LEVELS[kind]].means}\n` : ''}- **Needs:** ${needs}
+${/\bnow\b/.test(priority) ? `- **When now:** ${URGENCY_WORDS[nowLevel(kind)].means}\n` : ''}- **Needs:** ${needs}
 - **First:** ${firstStep}
 - **Can be wrong:** ${canBeWrong}
 ${cautions.length === 0 ? '' : `- **Cautions:** ${cautions.join(', ')}\n`}${ALARM_FORMS.map((form) => formPart(kind, form)).join('')}`;

@@ -102,8 +102,8 @@ describe('first steps', () => {
   test('that name the breaker for a reset say for whom and when not, and carry the caution', () => {
     const resets = STEPS.filter(({ step }) => /\breset\b/.test(step) && /breaker/.test(step));
     expect(resets.map(({ of }) => of)).toEqual([
-      'alarm no-start',
       'alarm power-lost',
+      'alarm no-start',
       'alarm no-water',
       'cause breaker-open',
     ]);

@@ -5,7 +5,7 @@ import { describe, expect, it } from 'vitest';
 import { ALARM_KINDS, type AlarmKind } from '../../../shared/text/en/alarms/kinds.ts';
 import {
   isMoreUrgent,
-  NOW_LEVELS,
+  nowLevel,
   URGENCY_WORDS,
   urgencyOf,
   type Urgency,
@@ -58,7 +58,7 @@ describe('urgencyOf', () => {
   });
 
   it('an alarm whose words say that minutes ruin it says so in its level', () => {
-    expect(NOW_LEVELS['dry-run']).toBe('minutes');
+    expect(nowLevel('dry-run')).toBe('minutes');
     expect(isMoreUrgent('minutes', 'today')).toBe(true);
     expect(isMoreUrgent('today', 'today')).toBe(false);
     expect(isMoreUrgent('note', 'soon')).toBe(false);

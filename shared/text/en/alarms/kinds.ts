@@ -1,41 +1,11 @@
 /**
- * The closed list of alarms and the list of causes, as the contract (firmware-contract/contract.md,
- * section 6) names them. An alarm that is not here does not exist; `tests/tidy.test.ts` wants
- * wording, a test and causes for each.
+ * The closed lists of alarms and causes, as the contract (firmware-contract/contract.md, section 6)
+ * names them. Alarms are the rows of the catalogue (shared/alarms/catalogue.ts).
  */
-export const ALARM_KINDS = [
-  'long-run',
-  'dry-run',
-  'failed-start',
-  'no-start',
-  'power-lost',
-  'leg-lost',
-  'no-water',
-  'no-run',
-  'store-low',
-  'over-pressure',
-  'short-cycling',
-  'starts-over-limit',
-  'amps-high',
-  'amps-low',
-  'leg-imbalance',
-  'supply-voltage',
-  'cut-out-not-reached',
-  'slow-fill',
-  'level-low',
-  'tank-air-lost',
-  'tank-overcharged',
-  'leak',
-  'freeze-risk',
-  'switch-shift',
-  'cycle-count',
-  'node-silent',
-  'site-silent',
-  'not-watched',
-  'node-conflict',
-  'sensor-fault',
-] as const;
-export type AlarmKind = (typeof ALARM_KINDS)[number];
+import { CATALOGUE, type AlarmKind } from '../../../alarms/catalogue.ts';
+
+export type { AlarmKind };
+export const ALARM_KINDS = Object.keys(CATALOGUE) as readonly AlarmKind[];
 
 /**
  * Forms of an alarm that ask for another first step (./forms.ts): `past-cut-out` of `long-run`,

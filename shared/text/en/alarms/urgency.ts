@@ -4,6 +4,7 @@
  * is not. The level follows from the alarm and its form alone.
  */
 import type { Evidence } from '../../../api/events.ts';
+import { CATALOGUE } from '../../../alarms/catalogue.ts';
 import { formOf } from './forms.ts';
 import type { AlarmForm, AlarmKind, Priority } from './kinds.ts';
 
@@ -38,46 +39,13 @@ export const URGENCY_WORDS: Record<Urgency, UrgencyWords> = {
 };
 
 /**
- * The level of each alarm where its priority is `now`. Those that are never `now` have one too: a
+ * The level of an alarm where its priority is `now`. Those that are never `now` have one too: a
  * watch may come to raise them.
  */
-export const NOW_LEVELS: Record<AlarmKind, NowLevel> = {
-  // The motor or the pump is being ruined, or pressure rises without a limit.
-  'dry-run': 'minutes',
-  'failed-start': 'minutes',
-  'leg-lost': 'minutes',
-  'over-pressure': 'minutes',
-  // Water runs somewhere, for hours already.
-  'long-run': 'today',
-  // Nothing is pumped, and what is stored still serves for a while.
-  'no-start': 'today',
-  'power-lost': 'today',
-  'no-water': 'today',
-  'no-run': 'today',
-  'store-low': 'today',
-  'level-low': 'today',
-  // The watching itself, or the house.
-  'not-watched': 'today',
-  'node-silent': 'today',
-  'site-silent': 'today',
-  'node-conflict': 'today',
-  'sensor-fault': 'today',
-  'freeze-risk': 'today',
-  // Wear and loss: of days and weeks.
-  'short-cycling': 'today',
-  'starts-over-limit': 'today',
-  'amps-high': 'today',
-  'amps-low': 'today',
-  'leg-imbalance': 'today',
-  'supply-voltage': 'today',
-  'cut-out-not-reached': 'today',
-  'slow-fill': 'today',
-  'tank-air-lost': 'today',
-  'tank-overcharged': 'today',
-  leak: 'today',
-  'switch-shift': 'today',
-  'cycle-count': 'today',
-};
+export function nowLevel(alarm: AlarmKind): NowLevel {
+  return CATALOGUE[alarm].minutesMatter ? 'minutes' : 'today';
+}
+
 /**
  * A form that is more urgent than its alarm. A pump held past its cut-out moves no water and heats
  * what stands in it.
@@ -93,7 +61,7 @@ export interface Urgent {
 export function urgencyOf({ alarm, priority, evidence }: Urgent): Urgency {
   if (priority !== 'now') return priority;
   const form = formOf(alarm, evidence);
-  return form === undefined ? NOW_LEVELS[alarm] : FORM_LEVELS[form];
+  return form === undefined ? nowLevel(alarm) : FORM_LEVELS[form];
 }
 
 /** Is the first more urgent than the second? */

@@ -3,7 +3,7 @@
  * among them, each share turned into a run length by how many values a year the watch judges.
  * Physical watches have no share: their limits come from the card and the standards.
  */
-import type { AlarmKind } from '../../../../shared/text/en/alarms/kinds.ts';
+import { CATALOGUE, type StatisticalKind } from '../../../../shared/alarms/catalogue.ts';
 import type { Card } from '../../domain/card.ts';
 
 /**
@@ -12,17 +12,7 @@ import type { Card } from '../../domain/card.ts';
  */
 export const DEFAULT_FALSE_ALARMS_PER_YEAR = 0.05;
 
-/**
- * How the budget is shared, and how many one-way charts of its run length each kind reads. Of
- * running current each way has its own CUSUM and half of a two-way EWMA.
- */
-const SHARES = {
-  'amps-high': { share: 3, charts: 1.5 },
-  'amps-low': { share: 3, charts: 1.5 },
-  'cycle-count': { share: 1, charts: 1 },
-} satisfies Partial<Record<AlarmKind, { share: number; charts: number }>>;
-export type StatisticalKind = keyof typeof SHARES;
-const ALL_SHARES = Object.values(SHARES).reduce((sum, { share }) => sum + share, 0);
+const ALL_SHARES = Object.values(CATALOGUE).reduce((sum, { chance }) => sum + (chance?.share ?? 0), 0);
 
 /**
  * The run length (values between false alarms) of each chart that keeps a watch within its share;
@@ -34,7 +24,7 @@ export function runLengthFor(
   valuesPerYear: number,
   { falseAlarmsPerYear = DEFAULT_FALSE_ALARMS_PER_YEAR, pumps }: Pick<Card, 'falseAlarmsPerYear' | 'pumps'>,
 ): number {
-  const { share, charts } = SHARES[kind];
+  const { share, charts } = CATALOGUE[kind].chance;
   const falseAlarmsPerYearAllowed = (falseAlarmsPerYear * share) / ALL_SHARES / pumps.length;
   return Math.max(100, (charts * valuesPerYear) / falseAlarmsPerYearAllowed);
 }

@@ -33,8 +33,6 @@ export const ampsHigh: Watch<ShiftMemory> = {
   alarm: 'amps-high',
   scope: 'pump',
   triggers: ['cycle'],
-  onDelayS: 0,
-  offDelayS: 21_600,
   initialMemory: () => ({}),
   evaluate,
 };

@@ -62,8 +62,6 @@ export const ampsLow: Watch<AmpsLowMemory> = {
   alarm: 'amps-low',
   scope: 'pump',
   triggers: ['cycle'],
-  onDelayS: 0,
-  offDelayS: 21_600,
   initialMemory: () => ({}),
   evaluate,
 };

@@ -4,7 +4,6 @@
  * so 10 % and more is a fault somewhere. What this motor had from the first is allowed 5 points
  * more.
  */
-import { HOUR_S } from '../../../../shared/units/duration.ts';
 import { median } from '../../baseline/robust.ts';
 import type { Cycle } from '../../cycles/cycle.ts';
 import { CLEAR, cannotTell, type Active, type Evaluation } from '../evaluation.ts';
@@ -37,8 +36,6 @@ export const legImbalance: Watch<ImbalanceMemory> = {
   alarm: 'leg-imbalance',
   scope: 'pump',
   triggers: ['cycle'],
-  onDelayS: 0,
-  offDelayS: HOUR_S,
   initialMemory: () => ({ first: [] }),
   evaluate,
 };

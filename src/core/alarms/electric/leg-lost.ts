@@ -3,7 +3,7 @@
  * minutes. Two lines must show current and the third under a tenth of theirs, through a whole
  * minute's readings.
  */
-import { HOUR_S, MINUTE_MS } from '../../../../shared/units/duration.ts';
+import { MINUTE_MS } from '../../../../shared/units/duration.ts';
 import type { WeighedCause } from '../../../../shared/text/en/alarms/kinds.ts';
 import type { Because } from '../../../../shared/text/en/reasons/because.ts';
 import { cannotTell, type Evaluation } from '../evaluation.ts';
@@ -30,8 +30,6 @@ export const legLost: Watch<SinceMemory> = {
   alarm: 'leg-lost',
   scope: 'pump',
   triggers: ['minute', 'cycle'],
-  onDelayS: 10,
-  offDelayS: HOUR_S,
   initialMemory: () => ({}),
   evaluate,
 };

@@ -2,7 +2,7 @@
  * The supply is gone: the node said so with its last gasp, or the measured voltage has. Not guessed
  * from a missing current: that is `no-start`, where the cause is shared with an open breaker.
  */
-import { HOUR_S, MINUTE_MS } from '../../../../shared/units/duration.ts';
+import { MINUTE_MS } from '../../../../shared/units/duration.ts';
 import { median } from '../../baseline/robust.ts';
 import { CLEAR, cannotTell, type Evaluation } from '../evaluation.ts';
 import { lastMinute, activeSince, forgetSince, type SinceMemory } from '../scene-queries.ts';
@@ -21,18 +21,10 @@ const NEVER_RAN_RATIO = 0.3;
 const UNKNOWN_VOLTS = 100;
 const LAST_RUNS = 5;
 
-/**
- * Power that comes and goes is one alarm; while it is back it explains nothing
- * (src/core/alarms/lifecycle/symptoms.ts).
- */
-const OFF_DELAY_S = HOUR_S;
-
 export const powerLost: Watch<SinceMemory> = {
   alarm: 'power-lost',
   scope: 'well',
   triggers: ['minute'],
-  onDelayS: 30,
-  offDelayS: OFF_DELAY_S,
   initialMemory: () => ({}),
   evaluate,
 };

@@ -3,7 +3,7 @@
  * Fundamentals", Water Well Journal, 2024; NEMA MG 1). Ten minutes of it, since the start of any
  * large motor dips the supply, and a motor is cooked by hours.
  */
-import { HOUR_S, MINUTE_MS } from '../../../../shared/units/duration.ts';
+import { MINUTE_MS } from '../../../../shared/units/duration.ts';
 import { cannotTell, type Evaluation } from '../evaluation.ts';
 import { isAfterReset, activeSince, forgetSince, type SinceMemory } from '../scene-queries.ts';
 import { roundTo } from '../round.ts';
@@ -15,15 +15,11 @@ const CLEAR_DEVIATION = 0.09;
 /** Under this it is no supply at all: `power-lost`. */
 const GONE_RATIO = 0.5;
 const MINUTES = 10;
-/** A day and two hours without it: a supply that sags each evening is one alarm. */
-const OFF_DELAY_S = 26 * HOUR_S;
 
 export const supplyVoltage: Watch<SinceMemory> = {
   alarm: 'supply-voltage',
   scope: 'pump',
   triggers: ['minute'],
-  onDelayS: 300,
-  offDelayS: OFF_DELAY_S,
   initialMemory: () => ({}),
   evaluate,
 };

@@ -3,8 +3,9 @@
  * say. While somebody is at work on the well, or it is laid up, nothing is watched; when that ends
  * the watches begin afresh, since what they remember is of another well.
  */
-import type { Control } from '../../domain/card.ts';
-import { APPLIES, appliesToWell, type Applicability } from '../applies.ts';
+import { CATALOGUE } from '../../../../shared/alarms/catalogue.ts';
+import type { Controls } from '../../../../shared/alarms/kind-row.ts';
+import { appliesToWell } from '../applies.ts';
 import { CLEAR, cannotTell, type Active, type Evaluation } from '../evaluation.ts';
 import { WATCHES } from '../watches.ts';
 import type { Scene, Watch } from '../scene.ts';
@@ -27,7 +28,7 @@ export {
  */
 interface TriggeredWatch {
   watch: Watch;
-  applicability: Record<Control, Applicability>;
+  applicability: Controls;
   keys: Map<string | undefined, string>;
 }
 
@@ -40,7 +41,7 @@ const WATCHES_BY_TRIGGER: Record<Scene['trigger'], readonly TriggeredWatch[]> = 
 function watchesFor(trigger: Scene['trigger']): TriggeredWatch[] {
   return WATCHES.filter((watch) => watch.triggers.includes(trigger)).map((watch) => ({
     watch,
-    applicability: APPLIES[watch.alarm],
+    applicability: CATALOGUE[watch.alarm].controls,
     keys: new Map(),
   }));
 }
@@ -104,7 +105,11 @@ function evaluateWatch(
   recordEvaluation(state, key, applies ? evaluation : cannotTell('not-this-control'));
   if (evaluation.is === 'cannot-tell' || (evaluation.is === 'clear' && state.entries[key] === undefined))
     return;
-  applyEvaluation(state, { watch, atMs: scene.atMs, ...(pump !== undefined && { pump }), evaluation }, emit);
+  applyEvaluation(
+    state,
+    { alarm: watch.alarm, atMs: scene.atMs, ...(pump !== undefined && { pump }), evaluation },
+    emit,
+  );
 }
 
 function recordEvaluation(state: AlarmsState, key: string, evaluation: Evaluation): void {
@@ -131,10 +136,14 @@ function evaluateNodes(state: AlarmsState, watch: Watch, scene: Scene, emit: Emi
   delete scene.node;
   for (const entry of Object.values(state.entries)) {
     if (entry.alarm !== watch.alarm || entry.node === undefined || found.has(entry.node)) continue;
-    applyEvaluation(state, { watch, atMs: scene.atMs, node: entry.node, evaluation: CLEAR }, emit);
+    applyEvaluation(
+      state,
+      { alarm: watch.alarm, atMs: scene.atMs, node: entry.node, evaluation: CLEAR },
+      emit,
+    );
   }
   for (const [node, evaluation] of found)
-    applyEvaluation(state, { watch, atMs: scene.atMs, node, evaluation }, emit);
+    applyEvaluation(state, { alarm: watch.alarm, atMs: scene.atMs, node, evaluation }, emit);
 }
 
 function endExpiredShelves(state: AlarmsState, atMs: number, emit: EmitAlarm): void {

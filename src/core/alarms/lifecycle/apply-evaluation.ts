@@ -4,8 +4,8 @@
  * so; a look that can't tell changes nothing.
  */
 import { HOUR_MS } from '../../../../shared/units/duration.ts';
+import { CATALOGUE, type WatchedKind } from '../../../../shared/alarms/catalogue.ts';
 import type { Active, Evaluation } from '../evaluation.ts';
-import type { Watch } from '../scene.ts';
 import type { Cause } from '../../../../shared/text/en/alarms/kinds.ts';
 import { lookAlikesOf } from '../../../../shared/text/en/causes/look-alikes.ts';
 import { isMoreUrgent, urgencyOf } from '../../../../shared/text/en/alarms/urgency.ts';
@@ -13,7 +13,6 @@ import { entryKey, type AlarmEntry, type AlarmsState } from './alarm-entry.ts';
 import { isSuppressed, nextState, type LifeStep } from './lifecycle.ts';
 import { alarmEvent, type EmitAlarm } from './alarm-event.ts';
 import { explainedBy, explainedByTable } from './symptoms.ts';
-import { DEFAULT_PRIORITY } from './default-priority.ts';
 
 /**
  * A symptom that outlives its cause by this long is told after all: the first explanation was not
@@ -31,7 +30,7 @@ const MIN_LEAD = 0.1;
 const MIN_LEAD_MS = 600_000;
 
 export interface WatchResult {
-  watch: Pick<Watch, 'alarm' | 'onDelayS' | 'offDelayS'>;
+  alarm: WatchedKind;
   atMs: number;
   pump?: string;
   node?: string;
@@ -39,9 +38,9 @@ export interface WatchResult {
 }
 
 export function applyEvaluation(state: AlarmsState, result: WatchResult, emit: EmitAlarm): void {
-  const { evaluation, watch, atMs } = result;
+  const { alarm, evaluation, atMs } = result;
   if (evaluation.is === 'cannot-tell') return;
-  const key = entryKey(watch.alarm, result.pump, result.node);
+  const key = entryKey(alarm, result.pump, result.node);
   const entry = state.entries[key];
   if (evaluation.is === 'clear') {
     if (entry?.active) handleClears(state, key, entry, result, emit);
@@ -52,7 +51,7 @@ export function applyEvaluation(state: AlarmsState, result: WatchResult, emit: E
     handlePersists(state, entry, evaluation, atMs, emit);
     return;
   }
-  if (atMs - evaluation.sinceMs < watch.onDelayS * 1000) return;
+  if (atMs - evaluation.sinceMs < CATALOGUE[alarm].delays.onS * 1000) return;
   activate(state, key, entry, result, evaluation, emit);
 }
 
@@ -60,12 +59,12 @@ function activate(
   state: AlarmsState,
   key: string,
   previous: AlarmEntry | undefined,
-  { watch, atMs, pump, node }: WatchResult,
+  { alarm, atMs, pump, node }: WatchResult,
   finding: Active,
   emit: EmitAlarm,
 ): void {
   const entry: AlarmEntry = {
-    alarm: watch.alarm,
+    alarm,
     ...(pump !== undefined && { pump }),
     ...(node !== undefined && { node }),
     state: previous?.state ?? 'normal',
@@ -75,7 +74,7 @@ function activate(
     raisedMs: atMs,
     stateChangedMs: previous?.stateChangedMs ?? atMs,
     ...(previous?.shelvedUntilMs !== undefined && { shelvedUntilMs: previous.shelvedUntilMs }),
-    priority: finding.priority ?? DEFAULT_PRIORITY[watch.alarm],
+    priority: finding.priority ?? CATALOGUE[alarm].priority,
     reason: finding.reason,
     figures: finding.figures,
     evidence: finding.evidence,
@@ -124,7 +123,7 @@ function handlePersists(
   atMs: number,
   emit: EmitAlarm,
 ): void {
-  const priority = finding.priority ?? DEFAULT_PRIORITY[entry.alarm];
+  const priority = finding.priority ?? CATALOGUE[entry.alarm].priority;
   const priorityRises = isMoreUrgent(urgencyOf({ ...entry, ...finding, priority }), urgencyOf(entry));
   const leadChanged = hasLedLongEnough(entry, hasNewLead(entry, finding), atMs);
   entry.reason = finding.reason;
@@ -194,11 +193,11 @@ function handleClears(
   state: AlarmsState,
   key: string,
   entry: AlarmEntry,
-  { watch, atMs }: WatchResult,
+  { alarm, atMs }: WatchResult,
   emit: EmitAlarm,
 ): void {
   entry.clearSinceMs ??= atMs;
-  if (atMs - entry.clearSinceMs < watch.offDelayS * 1000) return;
+  if (atMs - entry.clearSinceMs < CATALOGUE[alarm].delays.offS * 1000) return;
   entry.active = false;
   delete entry.clearSinceMs;
   emitCleared(state, key, entry, atMs, emit);

@@ -56,8 +56,6 @@ export const cutOutNotReached: Watch<AnnouncedMemory> = {
   alarm: 'cut-out-not-reached',
   scope: 'pump',
   triggers: ['minute', 'cycle'],
-  onDelayS: 0,
-  offDelayS: 43_200,
   initialMemory: () => ({}),
   evaluate,
 };

@@ -5,7 +5,7 @@
  * within a minute or two. What is usual: ./normal-load.ts; a pump that outruns its well:
  * ./overpumping.ts.
  */
-import { HOUR_S, MINUTE_MS } from '../../../../shared/units/duration.ts';
+import { MINUTE_MS } from '../../../../shared/units/duration.ts';
 import type { Cycle } from '../../cycles/cycle.ts';
 import {
   KPA_PER_PSI,
@@ -26,8 +26,6 @@ import { roundTo } from '../round.ts';
 import type { MinutePump, MinuteScene, Scene, MinuteStats, Watch } from '../scene.ts';
 import { dryLimit, normalLoad, type NormalLoad } from './normal-load.ts';
 
-/** A day and two hours: a garden that outruns the well each evening is one alarm. */
-const OFF_DELAY_S = 26 * HOUR_S;
 /** From this long on a run at low current is told; a start that is slow to load is over by then. */
 const MIN_DRY_MS = 30_000;
 const MIN_RISE_KPA_PER_MIN = 1.5;
@@ -80,8 +78,6 @@ export const dryRun: Watch<DryRunMemory> = {
   alarm: 'dry-run',
   scope: 'pump',
   triggers: ['minute', 'cycle'],
-  onDelayS: 0,
-  offDelayS: OFF_DELAY_S,
   initialMemory: () => ({}),
   evaluate,
 };

@@ -3,7 +3,7 @@
  * One such try alone is not told, since the next may succeed; two within the hour are, and one is
  * when water is still called for and none comes.
  */
-import { HOUR_MS, HOUR_S } from '../../../../shared/units/duration.ts';
+import { HOUR_MS } from '../../../../shared/units/duration.ts';
 import type { StartShapeFigures } from '../../../../shared/text/en/reasons/pump/failed-start.ts';
 import { median } from '../../baseline/robust.ts';
 import type { Cycle } from '../../cycles/cycle.ts';
@@ -21,11 +21,6 @@ import type { Scene, Watch } from '../scene.ts';
 import { recordStart, startShape, type StartMemory, type StartShape } from './start-shape.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
-/**
- * Good starts for so long: a motor that starts badly does so again and again, with good starts
- * between.
- */
-const OFF_DELAY_S = 6 * HOUR_S;
 const TRY_WINDOW_MS = HOUR_MS;
 const MIN_TRIES = 2;
 /**
@@ -50,8 +45,6 @@ export const failedStart: Watch<StartMemory> = {
   alarm: 'failed-start',
   scope: 'pump',
   triggers: ['cycle', 'minute'],
-  onDelayS: 0,
-  offDelayS: OFF_DELAY_S,
   initialMemory: () => ({}),
   evaluate,
 };

@@ -6,7 +6,6 @@
  * against it, by what this well does at that hour.
  */
 import { FORM_EVIDENCE } from '../../../../shared/text/en/alarms/forms.ts';
-import { HOUR_S } from '../../../../shared/units/duration.ts';
 import { isAnnounced, type AnnouncedMemory } from '../announced.ts';
 import { CLEAR, cannotTell, type Active, type Evaluation } from '../evaluation.ts';
 import {
@@ -31,8 +30,6 @@ import { weighCauses } from '../weigh-causes.ts';
  */
 const MAX_OVER_CUT_OUT_KPA = 2 * KPA_PER_PSI;
 const MIN_OVER_MINUTES = 3;
-/** Contacts that stick now and then make one such run after another: that is one alarm. */
-const OFF_DELAY_S = 2 * HOUR_S;
 
 interface LongRunMemory extends AnnouncedMemory, DrawdownMemory {
   /**
@@ -47,8 +44,6 @@ export const longRun: Watch<LongRunMemory> = {
   alarm: 'long-run',
   scope: 'pump',
   triggers: ['minute'],
-  onDelayS: 0,
-  offDelayS: OFF_DELAY_S,
   initialMemory: () => ({}),
   evaluate,
 };

@@ -44,8 +44,6 @@ export const noRun: Watch<NoRunMemory> = {
   alarm: 'no-run',
   scope: 'pump',
   triggers: ['minute'],
-  onDelayS: 0,
-  offDelayS: 0,
   initialMemory: () => ({ onM: [] }),
   evaluate,
 };

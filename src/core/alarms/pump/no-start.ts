@@ -3,7 +3,7 @@
  * the contact calls, and the pump does not run. Cut-in is the lowest at which this switch is known
  * to close, so that a switch that was turned down does not look like a dead pump.
  */
-import { DAY_MS, HOUR_MS, HOUR_S, MINUTE_MS } from '../../../../shared/units/duration.ts';
+import { DAY_MS, HOUR_MS, MINUTE_MS } from '../../../../shared/units/duration.ts';
 import { peersOf, isLagPump, ownCutIn, reportsForGroup } from '../pump-peers.ts';
 import { cannotTell, type Active, type Evaluation } from '../evaluation.ts';
 import { detectGaugeDrop } from '../sensing/gauge-drop.ts';
@@ -48,9 +48,6 @@ const MIN_CALL_MINUTES = 2;
  */
 const MIN_NEVER_RAN_S = 1800;
 
-/** What starts late each time is one alarm and not one a start. */
-const OFF_DELAY_S = HOUR_S;
-
 interface NoStartMemory extends SinceMemory {
   /** Since when pressure has been a little under cut-in. */
   lingersMs?: number;
@@ -63,8 +60,6 @@ export const noStart: Watch<NoStartMemory> = {
   alarm: 'no-start',
   scope: 'pump',
   triggers: ['minute'],
-  onDelayS: 60,
-  offDelayS: OFF_DELAY_S,
   initialMemory: () => ({}),
   evaluate,
 };

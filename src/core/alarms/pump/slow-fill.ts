@@ -5,7 +5,7 @@
  * takes more air or a wider band would look the same, so the band must be as it was; and what the
  * pressures explain that the fills are read at is taken off first.
  */
-import { DAY_S, HOUR_MS } from '../../../../shared/units/duration.ts';
+import { HOUR_MS } from '../../../../shared/units/duration.ts';
 import { median, quantile } from '../../baseline/robust.ts';
 import { CLEAR, cannotTell, type Active, type Evaluation } from '../evaluation.ts';
 import {
@@ -63,8 +63,6 @@ export const slowFill: Watch<SlowFillMemory> = {
   alarm: 'slow-fill',
   scope: 'pump',
   triggers: ['cycle'],
-  onDelayS: 0,
-  offDelayS: 3 * DAY_S,
   initialMemory: () => ({}),
   evaluate,
 };

@@ -2,7 +2,6 @@
  * Two boxes speak under one name (contract, section 2): both are kept, and none can be trusted to
  * be the well's own.
  */
-import { HOUR_S } from '../../../../shared/units/duration.ts';
 import { CLEAR, type Evaluation } from '../evaluation.ts';
 import type { Scene, Watch } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
@@ -11,8 +10,6 @@ export const nodeConflict: Watch = {
   alarm: 'node-conflict',
   scope: 'node',
   triggers: ['minute'],
-  onDelayS: 0,
-  offDelayS: HOUR_S,
   evaluate,
 };
 

@@ -11,8 +11,6 @@ export const nodeSilent: Watch = {
   alarm: 'node-silent',
   scope: 'node',
   triggers: ['minute'],
-  onDelayS: 0,
-  offDelayS: 0,
   evaluate,
 };
 

@@ -3,7 +3,7 @@
  * Said of the sensor and not of the well, so that a slipped clamp is not a dead pump. Each question
  * has its own file beside this one or a few lines here; the first that finds something speaks.
  */
-import { HOUR_S, MINUTE_MS } from '../../../../shared/units/duration.ts';
+import { MINUTE_MS } from '../../../../shared/units/duration.ts';
 import { cardFault, type CardMemory } from './card-fault.ts';
 import { clampFault, type ClampMemory } from './clamp-fault.ts';
 import { reportsPressure } from '../pump-peers.ts';
@@ -40,8 +40,6 @@ export const sensorFault: Watch<SensorMemory> = {
   alarm: 'sensor-fault',
   scope: 'pump',
   triggers: ['minute', 'cycle'],
-  onDelayS: 0,
-  offDelayS: HOUR_S,
   initialMemory: () => ({ faultSinceMs: {} }),
   evaluate,
 };

@@ -50,8 +50,6 @@ export const cycleCount: Watch<CycleCountMemory> = {
   alarm: 'cycle-count',
   scope: 'pump',
   triggers: ['day'],
-  onDelayS: 0,
-  offDelayS: 0,
   initialMemory: () => ({ high: 0, shorter: 0, many: 0 }),
   evaluate,
 };

@@ -4,7 +4,7 @@
  * the air sensor hangs outside it lives through frosts, and after a week of them says nothing more
  * until it has been warm for a week: it is not the pump house that it measures.
  */
-import { DAY_S, MINUTE_MS } from '../../../../shared/units/duration.ts';
+import { MINUTE_MS } from '../../../../shared/units/duration.ts';
 import { cannotTell, type CannotTell, type Evaluation } from '../evaluation.ts';
 import { lastMinute, activeSince, forgetSince, type SinceMemory } from '../scene-queries.ts';
 import { roundTo } from '../round.ts';
@@ -30,8 +30,6 @@ export const freezeRisk: Watch<FreezeMemory> = {
   alarm: 'freeze-risk',
   scope: 'well',
   triggers: ['minute', 'day'],
-  onDelayS: 600,
-  offDelayS: DAY_S,
   initialMemory: () => ({ lows: [] }),
   evaluate,
 };

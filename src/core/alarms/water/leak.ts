@@ -56,8 +56,6 @@ export const leak: Watch<LeakMemory> = {
   alarm: 'leak',
   scope: 'well',
   triggers: ['day', 'minute', 'cycle'],
-  onDelayS: 0,
-  offDelayS: 0,
   initialMemory: () => ({}),
   evaluate,
 };

@@ -3,7 +3,7 @@
  * it; 5 ft is what is commonly asked for (common practice, no source). Where the level was never
  * much higher, half of the lowest day counts instead.
  */
-import { HOUR_S, MINUTE_MS } from '../../../../shared/units/duration.ts';
+import { MINUTE_MS } from '../../../../shared/units/duration.ts';
 import { cannotTell, type CannotTell, type Evaluation } from '../evaluation.ts';
 import { lastMinute, activeSince, forgetSince, type SinceMemory } from '../scene-queries.ts';
 import { roundTo } from '../round.ts';
@@ -25,8 +25,6 @@ export const levelLow: Watch<LevelLowMemory> = {
   alarm: 'level-low',
   scope: 'well',
   triggers: ['minute', 'day'],
-  onDelayS: 120,
-  offDelayS: HOUR_S,
   initialMemory: () => ({ lows: [] }),
   evaluate,
 };

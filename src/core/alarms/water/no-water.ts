@@ -2,7 +2,7 @@
  * The taps run dry: pressure under 5 psi for a minute. Said only of a transducer that has shown
  * pressure before: one that never did is not connected, which is `sensor-fault`.
  */
-import { HOUR_S, MINUTE_MS } from '../../../../shared/units/duration.ts';
+import { MINUTE_MS } from '../../../../shared/units/duration.ts';
 import { cannotTell, type Evaluation } from '../evaluation.ts';
 import { detectGaugeDrop } from '../sensing/gauge-drop.ts';
 import {
@@ -36,8 +36,6 @@ export const noWater: Watch<NoWaterMemory> = {
   alarm: 'no-water',
   scope: 'well',
   triggers: ['minute'],
-  onDelayS: 60,
-  offDelayS: HOUR_S,
   initialMemory: () => ({}),
   evaluate,
 };

@@ -5,7 +5,7 @@
  * pressure tank cannot take up what it swells, or a switch set too high.
  */
 import type { Reason } from '../../../../shared/text/en/reasons/reasons.ts';
-import { HOUR_S, MINUTE_MS } from '../../../../shared/units/duration.ts';
+import { MINUTE_MS } from '../../../../shared/units/duration.ts';
 import { cannotTell, type Active, type Evaluation } from '../evaluation.ts';
 import { heatedKpa } from '../../hydraulics/heating.ts';
 import { tankOf } from '../../hydraulics/tank.ts';
@@ -46,11 +46,6 @@ const MIN_RUNS = 3;
  */
 const MAX_FIRST_FILL_S = 600;
 const MAX_SWITCH_KPA = 90 * KPA_PER_PSI;
-/**
- * A day and two hours without it: what comes back each day (contacts that stick now and then, a
- * heater each morning) is one alarm.
- */
-const OFF_DELAY_S = 26 * HOUR_S;
 
 /**
  * The largest heater that is common in a house, L: 80 gal (common practice, no source). A smaller
@@ -67,8 +62,6 @@ export const overPressure: Watch<OverPressureMemory> = {
   alarm: 'over-pressure',
   scope: 'pump',
   triggers: ['minute'],
-  onDelayS: 10,
-  offDelayS: OFF_DELAY_S,
   initialMemory: () => ({}),
   evaluate,
 };

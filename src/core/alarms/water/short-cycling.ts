@@ -48,8 +48,6 @@ export const shortCycling: Watch<SoundStartMemory> = {
   alarm: 'short-cycling',
   scope: 'pump',
   triggers: ['cycle', 'minute'],
-  onDelayS: 0,
-  offDelayS: 43_200,
   initialMemory: () => ({}),
   evaluate,
 };

@@ -34,8 +34,6 @@ export const startsOverLimit: Watch<OverLimitMemory> = {
   alarm: 'starts-over-limit',
   scope: 'pump',
   triggers: ['cycle', 'day'],
-  onDelayS: 0,
-  offDelayS: 0,
   initialMemory: () => ({}),
   evaluate,
 };

@@ -2,7 +2,7 @@
  * The store or trough is lower than it ever is. How low it goes when all is well is learnt from the
  * lowest of each day; a float that fills late now and then is part of it.
  */
-import { HOUR_S, MINUTE_MS } from '../../../../shared/units/duration.ts';
+import { MINUTE_MS } from '../../../../shared/units/duration.ts';
 import { cannotTell, type CannotTell, type Evaluation } from '../evaluation.ts';
 import { lastMinute, lastMinutes, activeSince, forgetSince, type SinceMemory } from '../scene-queries.ts';
 import { roundTo } from '../round.ts';
@@ -34,8 +34,6 @@ export const storeLow: Watch<StoreMemory> = {
   alarm: 'store-low',
   scope: 'well',
   triggers: ['minute', 'day'],
-  onDelayS: 60,
-  offDelayS: HOUR_S,
   initialMemory: () => ({ lows: [], highs: [] }),
   evaluate,
 };

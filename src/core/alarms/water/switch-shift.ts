@@ -5,7 +5,6 @@
  */
 import type { Because } from '../../../../shared/text/en/reasons/because.ts';
 import type { Reason } from '../../../../shared/text/en/reasons/reasons.ts';
-import { DAY_S } from '../../../../shared/units/duration.ts';
 import { median } from '../../baseline/robust.ts';
 import type { Cycle } from '../../cycles/cycle.ts';
 import { CLEAR, cannotTell, type Active, type Evaluation } from '../evaluation.ts';
@@ -35,8 +34,6 @@ export const switchShift: Watch = {
   alarm: 'switch-shift',
   scope: 'pump',
   triggers: ['cycle'],
-  onDelayS: 0,
-  offDelayS: 2 * DAY_S,
   evaluate,
 };
 

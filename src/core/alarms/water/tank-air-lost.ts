@@ -3,7 +3,7 @@
  * burst bladder ends at the same place in a day that takes a leaking valve weeks; from pressure
  * alone they look alike, and how fast it went is all the evidence there is.
  */
-import { DAY_MS, DAY_S } from '../../../../shared/units/duration.ts';
+import { DAY_MS } from '../../../../shared/units/duration.ts';
 import { CLEAR, cannotTell, type Active, type Evaluation } from '../evaluation.ts';
 import { reportsForGroup } from '../pump-peers.ts';
 import {
@@ -48,8 +48,6 @@ export const tankAirLost: Watch<AirLostMemory> = {
   alarm: 'tank-air-lost',
   scope: 'pump',
   triggers: ['cycle'],
-  onDelayS: 0,
-  offDelayS: DAY_S,
   initialMemory: () => ({ air: [] }),
   evaluate,
 };

@@ -3,7 +3,6 @@
  * at the end of each draw nothing comes. The trade wants 2 psi under cut-in (Water Systems Council,
  * "Pressure Tanks", 2007); told from 3 psi over it.
  */
-import { DAY_S } from '../../../../shared/units/duration.ts';
 import { median } from '../../baseline/robust.ts';
 import { CLEAR, cannotTell, type Active, type Evaluation } from '../evaluation.ts';
 import { reportsForGroup } from '../pump-peers.ts';
@@ -36,8 +35,6 @@ export const tankOvercharged: Watch<AirMemory> = {
   alarm: 'tank-overcharged',
   scope: 'pump',
   triggers: ['cycle'],
-  onDelayS: 0,
-  offDelayS: DAY_S,
   initialMemory: () => ({ air: [] }),
   evaluate,
 };

@@ -8,8 +8,7 @@ import { applyAlarmAct } from '../../../../src/core/alarms/lifecycle/acts.ts';
 import { applyEvaluation } from '../../../../src/core/alarms/lifecycle/apply-evaluation.ts';
 import { CLEAR, type Active, type Evaluation } from '../../../../src/core/alarms/evaluation.ts';
 import { houseCard } from '../scene-kit.ts';
-import { WATCHES } from '../../../../src/core/alarms/watches.ts';
-import type { AlarmKind } from '../../../../shared/text/en/alarms/kinds.ts';
+import type { WatchedKind } from '../../../../shared/alarms/catalogue.ts';
 
 const HOUR_MS = 3_600_000;
 const found: Active = {
@@ -24,9 +23,8 @@ const found: Active = {
 it('told after an hour alone, where its watch looked last in the middle of the trouble', () => {
   const state = newAlarmsState();
   const said: string[] = [];
-  const look = (alarm: AlarmKind, atH: number, evaluation: Evaluation): void => {
-    const watch = WATCHES.find((w) => w.alarm === alarm)!;
-    applyEvaluation(state, { watch, atMs: atH * HOUR_MS, pump: 'p1', evaluation }, (line) =>
+  const look = (alarm: WatchedKind, atH: number, evaluation: Evaluation): void => {
+    applyEvaluation(state, { alarm, atMs: atH * HOUR_MS, pump: 'p1', evaluation }, (line) =>
       said.push(`${atH} h ${alarm} ${line.state}`),
     );
   };
@@ -46,9 +44,8 @@ it('a pump that leaves the card takes its alarms with it', () => {
   const state = newAlarmsState();
   const said: string[] = [];
   const say = (line: { pump?: string; state: string }): void => void said.push(`${line.pump} ${line.state}`);
-  const watch = WATCHES.find((w) => w.alarm === 'dry-run')!;
   for (const pump of ['p1', 'p2'])
-    applyEvaluation(state, { watch, atMs: HOUR_MS, pump, evaluation: found }, say);
+    applyEvaluation(state, { alarm: 'dry-run', atMs: HOUR_MS, pump, evaluation: found }, say);
   state.watchMemories = { 'dry-run/p1': {}, 'dry-run/p2': {}, 'leak/-': {} };
   applyAlarmAct(state, { kind: 'card-changed', card: houseCard() }, 2 * HOUR_MS, say);
   expect(said).toEqual(['p1 raised', 'p2 raised', 'p2 cleared']);
