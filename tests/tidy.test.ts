@@ -6,7 +6,10 @@ import { existsSync, readFileSync, readdirSync, statSync } from 'node:fs';
 import { dirname, join, relative, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
-import { ALARM_KINDS } from '../shared/text/en/alarms/kinds.ts';
+import { CATALOGUE } from '../shared/alarms/catalogue.ts';
+import { CYCLE_FLAGS } from '../shared/api/events.ts';
+import { ALARM_WORDS } from '../shared/text/en/alarms/alarm-words.ts';
+import { ALARM_KINDS, CAUSES, type AlarmKind } from '../shared/text/en/alarms/kinds.ts';
 
 const top = fileURLToPath(new URL('..', import.meta.url));
 /**
@@ -229,41 +232,72 @@ const STARTED: Record<string, string> = {
   'src/lab/score/workers.ts': 'tests/lab/score/command.test.ts',
 };
 
+/**
+ * What is named outside its three files: a file or folder that does something of its own about one
+ * kind, with why. A new kind needs none of them.
+ */
+const MENTIONS: Record<string, string> = {
+  'src/core/fleet/': 'raises site-silent and not-watched, which no well can find',
+  'src/server/live/': 'keeps and ends those two',
+  'src/core/alarms/lifecycle/alarms.ts': 'raises not-watched where a watch cannot',
+  'src/core/alarms/lifecycle/symptoms.ts': 'a sensor-fault explains what is read from that sensor',
+  'src/core/alarms/first-hour/check-pressure.ts': 'asks the controls of switch-shift',
+  'src/core/alarms/electric/amps-shift.ts': 'one chart for amps-high and amps-low',
+  'src/core/well/handle-pump-step.ts': 'asks the controls of cut-out-not-reached',
+  'src/core/notify/test-notice.ts': 'a test notice names an alarm that no reader can mistake',
+  'src/logbook/due/due-by-alarm.ts': 'a check that an alarm makes due',
+  'src/logbook/readings/guided-run.ts': 'an end of a guided run that is called the same',
+  'shared/api/readings.ts': 'the same end',
+  'shared/text/en/checks/guided-run.ts': 'the same end, in words',
+  'shared/text/en/causes/clues.ts': 'a clue tells nothing of an alarm that is made of its figure',
+  'shared/text/en/well-words.ts': 'a well whose node is silent is shown apart',
+};
+
 describe('alarms', () => {
   /** The kind by itself, not as the end of another word: `leak` is not `pitless-leak`. */
   const named = (kind: string): RegExp => new RegExp(`(?<![a-z-])${kind}(?![a-z-])`);
 
-  const evaluations = files('src/core/alarms');
-  /** The file of an alarm: its folder says what it is about. */
-  const fileOf = (kind: string): string => evaluations.find((f) => f.endsWith(`/${kind}.ts`)) ?? '';
+  /** The second and third of its files; the first is the catalogue. */
+  const watchOf = (kind: AlarmKind): string => `src/core/alarms/${CATALOGUE[kind].group}/${kind}.ts`;
+  const textOf = (kind: AlarmKind): string => `shared/text/en/alarms/${CATALOGUE[kind].group}/${kind}.ts`;
 
-  it('each have a watch, a test and words', () => {
-    const words = files('shared/text/en')
-      .map((f) => readFileSync(join(top, f), 'utf8'))
-      .join('\n');
+  it('each have a watch and a text in files of their own, and a test', () => {
     const tests = files('tests/core/alarms')
       .map((f) => readFileSync(join(top, f), 'utf8'))
       .join('\n');
-    const lacking = ALARM_KINDS.filter((kind) => {
-      const key = new RegExp(`^\\s*'?${kind}'?: \\{`, 'm');
-      return fileOf(kind) === '' || !named(kind).test(tests) || !key.test(words);
-    });
+    const lacking = ALARM_KINDS.filter(
+      (kind) =>
+        ![watchOf(kind), textOf(kind)].every((f) => existsSync(join(top, f))) || !named(kind).test(tests),
+    );
     expect(ALARM_KINDS.length).toBe(30);
     expect(lacking).toEqual([]);
   });
 
+  it('are named by their three files alone, or by one that says why', () => {
+    /** Names that stand for something else too: those tell nothing. */
+    const ambiguous: readonly string[] = [...CAUSES, ...CYCLE_FLAGS];
+    const home = (kind: AlarmKind): string[] => [
+      'shared/alarms/catalogue.ts',
+      watchOf(kind),
+      textOf(kind),
+      'src/core/alarms/watch-index.ts',
+      'shared/text/en/alarms/text-index.ts',
+    ];
+    const known = Object.keys(MENTIONS);
+    const strangers = ALARM_KINDS.filter((kind) => !ambiguous.includes(kind)).flatMap((kind) =>
+      sources
+        .filter((f) => !f.startsWith('src/lab/') && !home(kind).includes(f))
+        .filter((f) => new RegExp(`['"\`]${kind}['"\`]`).test(code(f))),
+    );
+    expect(strangers.filter((f) => !known.some((part) => f.startsWith(part)))).toEqual([]);
+    expect(known.filter((part) => !strangers.some((f) => f.startsWith(part)))).toEqual([]);
+  });
+
   it('each say what they need and when they can be wrong, and stand on the page of all alarms', () => {
-    const words = files('shared/text/en')
-      .map((f) => readFileSync(join(top, f), 'utf8'))
-      .join('\n');
     const page = readFileSync(join(top, 'shared/text/en/ALARMS.md'), 'utf8');
     const lacking = ALARM_KINDS.filter((kind) => {
-      const entry = new RegExp(`^  '?${kind}'?: \\{(.*?)^  \\},`, 'ms').exec(words)?.[1] ?? '';
-      return (
-        !/canBeWrong:\s*'[^']{40,}/.test(entry) ||
-        !/needs:\s*'/.test(entry) ||
-        !page.includes(`\`${kind}\`, `)
-      );
+      const { canBeWrong, needs } = ALARM_WORDS[kind];
+      return canBeWrong.length < 40 || needs === '' || !page.includes(`\`${kind}\`, `);
     });
     expect(lacking).toEqual([]);
   });
@@ -284,7 +318,7 @@ describe('alarms', () => {
         .filter((f) => f.startsWith('src/core/alarms/') && f !== 'src/core/alarms/weigh-causes.ts')
         .map(code)
         .join('\n');
-    const causeless = ALARM_KINDS.filter((kind) => !/\bweighCauses\(/.test(whole(fileOf(kind))));
+    const causeless = ALARM_KINDS.filter((kind) => !/\bweighCauses\(/.test(whole(watchOf(kind))));
     expect(causeless).toEqual(['not-watched']);
   });
 });

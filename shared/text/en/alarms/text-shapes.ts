@@ -4,6 +4,7 @@
  * homeowner should understand.
  */
 import type { Caution } from '../cautions.ts';
+import type { ReasonTexts } from '../reasons/reason-text.ts';
 import type { AlarmForm } from './kinds.ts';
 
 export interface AlarmWords {
@@ -27,6 +28,11 @@ export interface AlarmWords {
   cautions: readonly Caution[];
   /** What is said instead where the evidence names a form of it (./forms.ts). */
   forms?: Partial<Record<AlarmForm, FormWords>>;
+}
+
+/** What a kind's own file holds: its words, and each reason for which it can be active. */
+export interface AlarmText extends AlarmWords {
+  reasons: ReasonTexts;
 }
 
 export type FormWords = Pick<AlarmWords, 'means' | 'firstStep' | 'canBeWrong' | 'cautions'>;

@@ -16,7 +16,7 @@ import { recentCycles, isCompleteRun, pumpInMinute } from '../scene-queries.ts';
 import { cusumLimit, ewmaWidth } from '../charts/run-length.ts';
 import { roundTo } from '../round.ts';
 import type { Scene } from '../scene.ts';
-import type { AmpsShiftFigures } from '../../../../shared/text/en/reasons/electric/amps-shift-text.ts';
+import type { AmpsShiftFigures } from '../../../../shared/text/en/alarms/electric/amps-shift-text.ts';
 import { CLEAR, cannotTell, type CannotTell, type Clear } from '../evaluation.ts';
 
 /**

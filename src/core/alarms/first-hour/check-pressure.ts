@@ -11,7 +11,7 @@ import type { Check } from './first-checks.ts';
 import type {
   SwitchPointFigures,
   WrongUnit,
-} from '../../../../shared/text/en/reasons/sensing/card-contradictions.ts';
+} from '../../../../shared/text/en/alarms/sensing/card-contradictions.ts';
 import type { Active } from '../evaluation.ts';
 import { roundTo } from '../round.ts';
 import type { Scene } from '../scene.ts';

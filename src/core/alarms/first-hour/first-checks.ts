@@ -7,7 +7,7 @@
  */
 import type { Dimension } from '../../../../shared/quantity/units.ts';
 import type { CheckKind } from '../../../../shared/text/en/checks/checks.ts';
-import type { CardContradiction } from '../../../../shared/text/en/reasons/sensing/card-contradictions.ts';
+import type { CardContradiction } from '../../../../shared/text/en/alarms/sensing/card-contradictions.ts';
 import type { Active } from '../evaluation.ts';
 import {
   checkCurrentAtRest,

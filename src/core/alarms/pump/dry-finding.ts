@@ -2,7 +2,7 @@
  * What is said of a pump that lifts no water: the figures, the run limit that its runs have shown,
  * and what may be behind it.
  */
-import type { DryFigures } from '../../../../shared/text/en/reasons/pump/dry-run.ts';
+import type { DryFigures } from '../../../../shared/text/en/alarms/pump/dry-run.ts';
 import type { Active } from '../evaluation.ts';
 import { estimateOverpumping, type Overpumping } from './overpumping.ts';
 import { roundTo } from '../round.ts';
@@ -48,7 +48,7 @@ export function dryFinding(scene: Scene, usual: NormalLoad, observation: DryObse
   };
 }
 
-/** The figures that every reason of a dry run holds (shared/text/en/reasons/pump/dry-run.ts). */
+/** The figures that every reason of a dry run holds (shared/text/en/alarms/pump/dry-run.ts). */
 function dryFigures(
   scene: Scene,
   usual: NormalLoad,

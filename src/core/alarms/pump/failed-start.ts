@@ -4,7 +4,7 @@
  * when water is still called for and none comes.
  */
 import { HOUR_MS } from '../../../../shared/units/duration.ts';
-import type { StartShapeFigures } from '../../../../shared/text/en/reasons/pump/failed-start.ts';
+import type { StartShapeFigures } from '../../../../shared/text/en/alarms/pump/failed-start.ts';
 import { median } from '../../baseline/robust.ts';
 import type { Cycle } from '../../cycles/cycle.ts';
 import { CLEAR, cannotTell, type Active, type Evaluation } from '../evaluation.ts';

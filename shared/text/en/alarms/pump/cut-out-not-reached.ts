@@ -1,0 +1,29 @@
+/**
+ * What is said of `cut-out-not-reached`. Its reasons: runs that end too low, or one that holds a
+ * level.
+ */
+import type { AlarmText } from '../text-shapes.ts';
+
+export const cutOutNotReachedText = {
+  title: 'Pressure levels off under cut-out',
+  means:
+    'The pump runs and the pressure stops rising before the switch opens. The pump is weak, water runs away, or the switch is set higher than this pump can push.',
+  firstStep:
+    'Close all taps and see whether the pressure then rises. If it does not, switch the pump off and call.',
+  canBeWrong:
+    'A large use that goes on for hours holds the pressure down in a healthy way. A switch that was just set lower ends its runs early. A gauge that has begun to read low does the same.',
+  needs: 'Current and pressure, and a cut-out that was learnt or is on the card.',
+  cautions: ['electrician', 'lock-out'],
+  reasons: {
+    'runs-end-under-cut-out': (
+      figures: { runs: number; ofRuns: number; endedKpa: number; cutOutKpa: number },
+      { pressure, number },
+    ) =>
+      `${number(figures.runs)} of the last ${number(figures.ofRuns)} runs ended under cut-out, the last at ${pressure(figures.endedKpa)}. The switch normally opens at ${pressure(figures.cutOutKpa)}.`,
+    'pressure-levels-off': (
+      { ranS, kpa, cutOutKpa }: { ranS: number; kpa: number; cutOutKpa: number },
+      { pressure, duration },
+    ) =>
+      `The pump has run for ${duration(ranS)}. Pressure has leveled off at ${pressure(kpa)}, under the cut-out of ${pressure(cutOutKpa)}.`,
+  },
+} satisfies AlarmText;

@@ -1,0 +1,60 @@
+/**
+ * What is said of `dry-run`. Its reasons: low current from the start, or current that fell
+ * within a run.
+ */
+import type { ReasonFormat } from '../../reasons/format.ts';
+import type { AlarmText } from '../text-shapes.ts';
+
+export type DryFigures = {
+  amps: number;
+  /** What the pump should draw: as learned, or the motor's maximum. */
+  referenceA: number;
+  reference: 'normal' | 'motor-maximum';
+  /** False after the run: pressure is then the last of it. */
+  isRunning: boolean;
+  water: 'none' | 'little-or-none';
+  /** Absent without pressure to judge by. */
+  kpa?: number;
+  /**
+   * How long a run this well allows, and what rest brings its water back, if its runs have shown
+   * it.
+   */
+  runLimitS?: number;
+  recoveryS?: number;
+};
+
+export const dryRunText = {
+  title: 'Pump runs but lifts no water',
+  means:
+    'The motor turns and draws far less than it should, and no water comes. The water it moves cools and lubricates a pump; without it a pump can be ruined in minutes.',
+  firstStep:
+    'Switch the pump off at its breaker. Then look whether a valve between well and tank is closed. Leave the pump off until somebody has found out why it is dry.',
+  canBeWrong:
+    'A valve closed between the pump and the gauge looks the same in amps and pressure. Without pressure or flow, low amps alone speak for it, and the alarm says so. A clamp that has slipped half open reads low too. Then water still comes.',
+  needs:
+    'Current, and what it usually is: learnt, or the motor’s service-factor amps on the card. Pressure confirms it; a water level says why.',
+  cautions: ['only-watches', 'lock-out', 'scalding', 'well-pit', 'stock-water'],
+  reasons: {
+    'dry-low-current': (figures: DryFigures, format) =>
+      `The pump ${figures.isRunning ? 'draws' : 'drew'} ${drawn(figures, format)}. ${pressureText(figures, format)}${wellLimit(figures, format)}`,
+    'dry-current-fell': (figures: DryFigures & { ranNormallyS: number }, format) =>
+      `The pump ran normally for ${format.duration(figures.ranNormallyS)}, then its current fell to ${drawn(figures, format)}. ${pressureText(figures, format)}${wellLimit(figures, format)}`,
+  },
+} satisfies AlarmText;
+
+function drawn({ amps, referenceA, reference }: DryFigures, format: ReasonFormat): string {
+  const against = reference === 'normal' ? 'its normal' : "the motor's maximum of";
+  return `${format.amps(amps)}, ${format.percent(amps / referenceA)} of ${against} ${format.amps(referenceA)}`;
+}
+
+function pressureText({ kpa, isRunning, water }: DryFigures, format: ReasonFormat): string {
+  if (kpa === undefined) return 'Pressure is not measured; a closed valve looks the same.';
+  const lifts = `${isRunning ? 'lifts' : 'lifted'} ${water === 'none' ? 'no' : 'little or no'} water`;
+  return `Pressure ${isRunning ? 'stays' : 'stayed'} at ${format.pressure(kpa)}: the pump ${lifts}.`;
+}
+
+function wellLimit({ runLimitS, recoveryS }: DryFigures, format: ReasonFormat): string {
+  if (runLimitS === undefined) return '';
+  const recovers = recoveryS === undefined ? '' : `; it recovers in ${format.duration(recoveryS)}`;
+  return ` Runs over ${format.duration(runLimitS)} pump the well down${recovers}.`;
+}

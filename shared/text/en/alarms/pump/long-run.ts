@@ -1,0 +1,55 @@
+/**
+ * What is said of `long-run`. Its reasons: the switch should have opened, pressure does not come
+ * up, or the run is only too long.
+ */
+import type { AlarmText } from '../text-shapes.ts';
+
+type UnderCutIn = { ranS: number; kpa: number; cutInKpa: number };
+
+export const longRunText = {
+  title: 'Pump runs on without stopping',
+  means:
+    'The pump has run longer than this well ever needs. Water may be running away somewhere, the pump may not reach its cut-out, or the switch may be stuck. A pump that runs for hours can overheat or empty the well.',
+  firstStep:
+    'Look for running water: taps, hoses, hydrants, a trough, a toilet, a wet patch. If you find none within ten minutes, switch the pump off at its breaker and call your pump contractor. If you are filling a pool, enter it as expected.',
+  canBeWrong:
+    'A pool being filled, an irrigation set that runs all day, or a new garden looks the same. Under cut-in it can be a use that is simply too large for the pump. If the use is meant, enter it as expected.',
+  needs: 'Current. With pressure it is told sooner; with the usual length of a run learnt, more surely.',
+  cautions: ['only-watches', 'lock-out'],
+  forms: {
+    'past-cut-out': {
+      means:
+        'The pump runs on past the point at which its pressure switch should have stopped it. Most often the contacts of the switch are stuck closed. The pressure can rise to that of the relief valve, and a pump that moves no water heats what stands in it.',
+      firstStep:
+        'Switch the pump off at its breaker now and leave it off. Stand clear of the tank. Then open a cold tap in the house or yard to let pressure off. Call your pump contractor.',
+      canBeWrong:
+        'A gauge that has begun to read high, or a switch that was just set higher, looks the same. Where pressure is not measured, a closed valve or a low well does too. The pump is switched off first all the same.',
+      cautions: ['lock-out', 'tank-pressure', 'relief-valve', 'scalding', 'only-watches', 'stock-water'],
+    },
+  },
+  reasons: {
+    'run-over-cut-out': (
+      { ranS, kpa, cutOutKpa }: { ranS: number; kpa: number; cutOutKpa: number },
+      { pressure, duration },
+    ) =>
+      `The pump has run for ${duration(ranS)} and holds ${pressure(kpa)}. Its switch should open at ${pressure(cutOutKpa)}.`,
+    'run-under-cut-in': ({ ranS, kpa, cutInKpa }: UnderCutIn, { pressure, duration }) =>
+      `The pump has run for ${duration(ranS)} at ${pressure(kpa)}, under its cut-in of ${pressure(cutInKpa)}. Pressure does not rise: water leaves as fast as the pump delivers it.`,
+    'run-under-cut-in-low-current': ({ ranS, kpa, cutInKpa, amps }: UnderCutIn & { amps: number }, format) =>
+      `The pump has run for ${format.duration(ranS)} at ${format.pressure(kpa)}, under its cut-in of ${format.pressure(cutInKpa)}. It draws ${format.amps(amps)}, too little for that pressure: it delivers little water.`,
+    /** `cutOutA` is the least that the pump draws in a normal fill, at the end of it. */
+    'run-past-normal-end': (
+      { ranS, amps: drawnA, cutOutA }: { ranS: number; amps: number; cutOutA: number },
+      { amps, duration },
+    ) =>
+      `The pump has run for ${duration(ranS)} and draws ${amps(drawnA)}; its switch normally opens at ${amps(cutOutA)}. It moves little or no water. Pressure is not measured; a closed valve looks the same.`,
+    'run-too-long': (
+      { ranS, kpa, longestRunS }: { ranS: number; kpa?: number; longestRunS?: number },
+      { pressure, duration },
+    ) => {
+      const at = kpa === undefined ? '' : ` at ${pressure(kpa)}`;
+      const normal = longestRunS === undefined ? '' : ` Its longest normal run was ${duration(longestRunS)}.`;
+      return `The pump has run for ${duration(ranS)} without stopping${at}.${normal}`;
+    },
+  },
+} satisfies AlarmText;

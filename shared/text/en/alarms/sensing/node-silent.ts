@@ -1,0 +1,20 @@
+/** What is said of `node-silent`. */
+import type { AlarmText } from '../text-shapes.ts';
+
+export const nodeSilentText = {
+  title: 'Nothing heard from a node',
+  means:
+    'The box at the well has sent nothing for longer than it ever does. The well may be fine; nobody is watching it now.',
+  firstStep:
+    'Open a tap to see that there is water. Then look whether the box has power and its radio or network is up.',
+  canBeWrong:
+    'A network that is down, a router being changed, or a battery box asleep in the cold is no trouble of the well. The box keeps its readings and may bring them later.',
+  needs: 'Nothing but the box’s own messages.',
+  cautions: ['breaker-once', 'only-watches'],
+  reasons: {
+    'node-silent': ({ node, silentS }: { node: string; silentS: number }, { duration }) =>
+      `Node ${node} has sent nothing for ${duration(silentS)}. This well is not being watched.`,
+    'node-on-pump-circuit-silent': ({ node, silentS }: { node: string; silentS: number }, { duration }) =>
+      `Node ${node} has sent nothing for ${duration(silentS)}. The pump's circuit powers it, so the pump may have lost power too.`,
+  },
+} satisfies AlarmText;

@@ -1,0 +1,18 @@
+/** What is said of `freeze-risk`. */
+import type { AlarmText } from '../text-shapes.ts';
+
+export const freezeRiskText = {
+  title: 'Pump house near frost',
+  means:
+    'It is about to freeze where the pump, the tank or the switch stands. Ice bursts pipes, and a frozen switch line can stop or stick the pump.',
+  firstStep:
+    'Close doors and vents. See from outside that the frost heater works. If you let a tap trickle, enter it as expected, or it will look like a leak.',
+  canBeWrong:
+    'A sensor by a door, on an outer wall or outside reads colder than the pipes are. After a week of frosts without harm it is taken to hang outside, and nothing more is said.',
+  needs: 'Temperature of the air at the pump.',
+  cautions: ['freezing', 'electrician'],
+  reasons: {
+    'air-near-freezing': ({ airC, isFalling }: { airC: number; isFalling: boolean }, { temperature }) =>
+      `The air at the pump is ${temperature(airC)}${isFalling ? ' and falling' : ''}. Water in pipes and in the switch's line freezes at ${temperature(0)}.`,
+  },
+} satisfies AlarmText;

@@ -1,0 +1,16 @@
+/** What is said of `level-low`. */
+import type { AlarmText } from '../text-shapes.ts';
+
+export const levelLowText = {
+  title: 'Water in the well is low',
+  means: 'The well’s own level comes near the pump. If it gets there the pump runs dry.',
+  firstStep: 'Draw less for some days and spread the use. Watch how far it recovers overnight.',
+  canBeWrong:
+    'A level sensor that slipped, fouled or was hung anew reads low. A wrong zero looks the same. After a dry season a well may live at such a level for weeks without harm. Then only the drawing down matters.',
+  needs: 'The water level over the pump’s intake.',
+  cautions: ['local-rules'],
+  reasons: {
+    'level-near-intake': ({ levelM }: { levelM: number }, { length }) =>
+      `The water level in the well is only ${length(levelM)} above the pump's intake.`,
+  },
+} satisfies AlarmText;

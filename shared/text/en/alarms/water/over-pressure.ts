@@ -1,0 +1,53 @@
+/** What is said of `over-pressure`. Its reasons: pressure in a run or just after it, or at rest. */
+import type { ReasonFormat } from '../../reasons/format.ts';
+import type { AlarmText } from '../text-shapes.ts';
+
+/** `isRunning` is false if the pump has stopped since. */
+type RunFigures = { kpa: number; isRunning: boolean };
+
+export const overPressureText = {
+  title: 'Pressure too high',
+  means:
+    'The pressure is well over cut-out, or close to the relief valve. While the pump runs, the switch is not stopping it. While it rests, water that a heater warms swells: a sound pressure tank takes that up, and one without air does not.',
+  firstStep:
+    'Keep away from the tank. If the pump is running, switch it off at its breaker. Open a cold tap in the house or yard to let pressure off. Then call.',
+  canBeWrong:
+    'A gauge that drifts or a wrong scale reads too high: compare with the dial at the tank. At rest, behind a very small tank, water that warms raises it in a harmless way at first. A relief setting that is wrong on the card tells it too early.',
+  needs: 'Pressure, and a cut-out that was learnt or is on the card, or the relief valve’s setting.',
+  cautions: ['relief-valve', 'tank-pressure', 'lock-out', 'well-pit', 'only-watches'],
+  reasons: {
+    'switch-did-not-open': (figures: RunFigures & { cutOutKpa: number }, format) =>
+      `${inRun(figures, format)} The switch should open at ${format.pressure(figures.cutOutKpa)}.`,
+    'run-over-drive-pressure': (figures: RunFigures & { driveKpa: number }, format) =>
+      `${inRun(figures, format)} The drive should hold ${format.pressure(figures.driveKpa)}.`,
+    'run-near-relief': (figures: RunFigures & { reliefKpa: number }, format) =>
+      `${inRun(figures, format)} The relief valve opens at ${format.pressure(figures.reliefKpa)}.`,
+    'switch-opened-high': (
+      { endedKpa, cutOutKpa }: { endedKpa: number; cutOutKpa?: number },
+      { pressure },
+    ) => {
+      const normal = cutOutKpa === undefined ? '' : ` Cut-out is ${pressure(cutOutKpa)}.`;
+      return `Pressure was ${pressure(endedKpa)} before the switch stopped the pump.${normal}`;
+    },
+    /**
+     * `heaterRiseKpa` is the most that heated water can raise it; absent if that may explain the
+     * pressure, or is not known.
+     */
+    'pressure-high-at-rest': (
+      figures: { kpa: number; cutOutKpa?: number; heaterRiseKpa?: number },
+      { pressure },
+    ) => {
+      const { kpa, cutOutKpa, heaterRiseKpa } = figures;
+      const over = cutOutKpa === undefined ? '' : `, ${pressure(kpa - cutOutKpa)} over cut-out`;
+      const heater =
+        heaterRiseKpa === undefined
+          ? ''
+          : ` With the tank on the card, a water heater can raise it by ${pressure(heaterRiseKpa)} at most.`;
+      return `Pressure is ${pressure(kpa)} with the pump stopped${over}.${heater}`;
+    },
+  },
+} satisfies AlarmText;
+
+function inRun({ kpa, isRunning }: RunFigures, { pressure }: ReasonFormat): string {
+  return `Pressure is ${pressure(kpa)} ${isRunning ? 'and the pump is still running' : 'after the pump ran'}.`;
+}
