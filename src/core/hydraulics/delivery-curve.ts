@@ -81,6 +81,24 @@ interface WeightedFill {
   weight: number;
 }
 
+/** A fill under this share of the level had a draw in it, or the pump lifts less. */
+const SHORT_RATIO = 0.92;
+
+/**
+ * Do all of these fills fall short of the level? By their whole rates, and by the middle of their
+ * late ones, to which the draw after the stop is added: a draw that goes on makes the first low and
+ * not the second.
+ */
+export function allFallShort(fills: readonly FillRecord[], curve: DeliveryCurve): boolean {
+  const late = fills.filter((note) => note[2] > 0);
+  const ofLevel = (rate: number, kpa: number): number => rate / NANO / Math.max(1e-12, rateAt(curve, kpa));
+  return (
+    late.length >= MIN_LATE_FILLS &&
+    fills.every((note) => ofLevel(note[0], note[1]) < SHORT_RATIO) &&
+    median(late.map((note) => ofLevel(note[2], note[3]))) < SHORT_RATIO
+  );
+}
+
 /** The level of at least one fill. */
 export function deliveryCurveOf(fills: readonly FillRecord[]): DeliveryCurve {
   const kpa = median(fills.map((note) => note[1]));

@@ -9,6 +9,7 @@ import {
   MIN_CLUSTER_FILLS,
   MICRO,
   NANO,
+  allFallShort,
   deliveryCurveOf,
   rateAt,
   type FillRecord,
@@ -22,6 +23,12 @@ const MAX_RECENT_FILLS = 20;
  */
 const MAX_FALL_PER_FILL = 0.03;
 const MAX_RISE_PER_FILL = 0.15;
+/**
+ * So many fills in a row that all fall short of the level are of a pump that lifts less, and the
+ * fills before them say nothing of it any more. Half of a house's fills have no draw in them
+ * (argued, not measured): six with one by chance are one in sixty.
+ */
+const SHORT_FILLS = 6;
 /** Share of the delivery that makes a draw heavy. */
 const HEAVY_DRAW_FRACTION = 0.4;
 const MIN_CALM_FILLS = 8;
@@ -53,6 +60,7 @@ export function learnDelivery(delivery: DeliveryEstimate, fill: Fill, amps?: num
   delivery.recentFills.push(fillRecordOf(fill, amps));
   delivery.fillCount++;
   if (delivery.recentFills.length > MAX_RECENT_FILLS) delivery.recentFills.shift();
+  forgetFormerLevel(delivery);
   delivery.curve = nextCurve(delivery);
   if (delivery.recentFills.length >= MIN_CLUSTER_FILLS) delivery.established = true;
   if (delivery.fillCount >= REFERENCE_FROM && delivery.fillCount <= REFERENCE_TO)
@@ -71,14 +79,24 @@ function nextCurve({ recentFills, curve: previous }: DeliveryEstimate): Delivery
   return { ...level, rate };
 }
 
+/** The next level is that of the last fills alone, however far it lies under the one before. */
+function forgetFormerLevel(delivery: DeliveryEstimate): void {
+  const last = delivery.recentFills.slice(-SHORT_FILLS);
+  const { curve, recentFills } = delivery;
+  if (!curve || recentFills.length < MIN_CLUSTER_FILLS || !allFallShort(last, curve)) return;
+  delivery.recentFills = last;
+  delete delivery.curve;
+}
+
 /**
  * A fill under a heavy draw is mostly the draw: once enough calm ones are known, a day of
  * irrigation is passed over. But not for ever: where every fill is like that, they are all there
- * is.
+ * is. Heavy is measured by the delivery as known, since a small draw looks heavy beside the fill of
+ * a pump that has grown weak.
  */
 function shouldSkipFill(delivery: DeliveryEstimate, fill: Fill): boolean {
-  const heavy =
-    Math.max(fill.drawBefore ?? 0, fill.drawAfter ?? 0) > HEAVY_DRAW_FRACTION * (fill.lateRate ?? fill.rate);
+  const rate = delivery.curve ? rateAt(delivery.curve, fill.kpa) : (fill.lateRate ?? fill.rate);
+  const heavy = Math.max(fill.drawBefore ?? 0, fill.drawAfter ?? 0) > HEAVY_DRAW_FRACTION * rate;
   if (!heavy || delivery.recentFills.length < MIN_CALM_FILLS || delivery.skippedFills >= MAX_SKIPPED_FILLS) {
     if (!heavy) delivery.skippedFills = 0;
     return false;

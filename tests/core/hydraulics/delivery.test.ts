@@ -103,6 +103,26 @@ describe('learnDelivery', () => {
     expect(rateAt(delivery.curve!, 340) / 5.6e-6).toBeCloseTo(1, 2);
   });
 
+  test('follows a pump that lost two thirds in a night within six fills, though draws go on in most', () => {
+    const delivery = learn(many(30, (i) => fillOf(7, { inRun: i % 3 })));
+    learn(
+      many(6, (i) => fillOf(2.3, { inRun: (i % 3) / 4 })),
+      undefined,
+      delivery,
+    );
+    expect(rateAt(delivery.curve!, 340) / 2.3e-6).toBeCloseTo(1, 1);
+  });
+
+  test('keeps its level in a morning of draws that end while the pump runs', () => {
+    const delivery = learn(many(30, (i) => fillOf(7, { inRun: i % 2 })));
+    learn(
+      many(5, () => fillOf(7, { inRun: 2, after: 0 })),
+      undefined,
+      delivery,
+    );
+    expect(rateAt(delivery.curve!, 340) / 7e-6).toBeCloseTo(1, 1);
+  });
+
   test('begins again where the fills were read wrongly', () => {
     const delivery = learn(many(20, () => fillOf(7)));
     discardFills(delivery);
