@@ -17,6 +17,7 @@ import {
   type ShiftMemory,
 } from './amps-shift.ts';
 import { recentCycles } from '../scene-queries.ts';
+import { fillErrorS } from '../pump/fill-times.ts';
 import { levelFall, type LevelMemory } from '../pump/level-fall.ts';
 import { CLEAR, cannotTell, type Active, type Evaluation } from '../evaluation.ts';
 import { roundTo } from '../round.ts';
@@ -27,6 +28,8 @@ import { weighCauses } from '../weigh-causes.ts';
  * As few as have a quarter of fills without draws, so that they are of the same days as the amps.
  */
 const FILL_RUNS = 10;
+/** A quarter of a house's fills have no draw: of so few the shorter half still holds one. */
+const MIN_WEAK_RUNS = 6;
 /**
  * Fills of the same length to this share, while current fell by more than this: jaws that do not
  * close, or a scale that was changed.
@@ -95,9 +98,9 @@ function finding(
   shift: AmpsShift,
   levelFallM: number | undefined,
 ): Active {
-  const supplyPossible = mayBeSupply(scene, memory, shift);
+  const fills = fillTimeRatio(scene, shift);
+  const supplyPossible = !isThrottled(fills, shift) && mayBeSupply(scene, memory, shift);
   const supply = supplyPossible ? 0.8 : hasVolts(scene) ? supplyWeight(shift) : 0.08;
-  const fills = fillTimeRatio(scene);
   return {
     is: 'active',
     sinceMs: shift.sinceMs,
@@ -115,7 +118,7 @@ function finding(
       ...(fills !== undefined && { fillShare: roundTo(fills) }),
       ...(levelFallM !== undefined && { levelFallM }),
     },
-    causes: causesOf(shift, fills, supply),
+    causes: causesOf(shift, { fills, supply, isThrottled: isThrottled(fills, shift) }),
   };
 }
 
@@ -129,13 +132,30 @@ function weakRuns(scene: Scene, { amps, normal }: AmpsShift): Cycle[] {
   );
 }
 
-/** The shortest fills now against the shortest as learnt: over 1, less is delivered. */
-function fillTimeRatio(scene: Scene): number | undefined {
+/**
+ * Fills that lengthen by far more than current falls are no supply's: water meets a valve or a
+ * plugged filter, or runs back.
+ */
+function isThrottled(fills: number | undefined, { deviation }: AmpsShift): boolean {
+  return (
+    fills !== undefined &&
+    fills > LONGER_FILL_RATIO &&
+    fills - 1 > MAX_GENERATOR_FILL_PER_AMPS * Math.abs(deviation)
+  );
+}
+
+/**
+ * The shortest fills now against the shortest as learnt: over 1, less is delivered. Of a step only
+ * the fills since then tell: the older among the last ten filled as ever.
+ */
+function fillTimeRatio(scene: Scene, shift: AmpsShift): number | undefined {
   const last = recentCycles(scene, FILL_RUNS);
-  const share = last.length < FILL_RUNS ? undefined : fillLengthRatio(scene, last);
+  const weak = shift.isDrift ? [] : weakRuns(scene, shift);
+  const runs = weak.length >= MIN_WEAK_RUNS && weak.length < FILL_RUNS ? weak : last;
+  const share = last.length < FILL_RUNS ? undefined : fillLengthRatio(scene, runs);
   if (share === undefined) return undefined;
   // Readings 10 s apart know the length of a fill to no better than that.
-  const grain = Math.max(...last.map((cycle) => cycle.ranS / Math.max(1, cycle.readings)));
+  const grain = Math.max(...runs.map(fillErrorS));
   return Math.abs(share - 1) * normalSwitchFillS(scene)! <= grain ? 1 : share;
 }
 
@@ -151,7 +171,10 @@ function normalSwitchFillS({ pump }: Scene): number | undefined {
   return pump.card.control === 'pressure-switch' ? pump.pinned?.ranLowS?.median : undefined;
 }
 
-function causesOf(shift: AmpsShift, fills: number | undefined, supply: number): Active['causes'] {
+function causesOf(
+  shift: AmpsShift,
+  { fills, supply, isThrottled }: { fills: number | undefined; supply: number; isThrottled: boolean },
+): Active['causes'] {
   const weak = fills !== undefined && fills > 1.05;
   // A pump that lifts as much as ever at the same pressures does as much work as ever: less current
   // is then the clamp's.
@@ -162,9 +185,10 @@ function causesOf(shift: AmpsShift, fills: number | undefined, supply: number): 
   return weighCauses({
     'worn-pump': weak || shift.isDrift ? 0.45 : 0.3,
     'low-well': 0.2,
-    'closed-valve': shift.isDrift ? 0.08 : 0.2,
+    'closed-valve': isThrottled ? 0.4 : shift.isDrift ? 0.08 : 0.2,
+
     'failing-motor': 0.05,
-    'clamp-off': unchangedFills ? (supply > 0.5 ? 0.3 : 0.9) : 0.05,
+    'clamp-off': unchangedFills ? (supply > 0.5 ? 0.3 : 0.9) : weak ? 0.02 : 0.05,
     'supply-voltage': supply,
   });
 }

@@ -6,6 +6,7 @@
  * pressures explain that the fills are read at is taken off first.
  */
 import { HOUR_MS } from '../../../../shared/units/duration.ts';
+import { DAY_MS, DAY_S, HOUR_MS } from '../../../../shared/units/duration.ts';
 import { median, quantile } from '../../baseline/robust.ts';
 import { CLEAR, cannotTell, type Active, type Evaluation } from '../evaluation.ts';
 import {
@@ -15,6 +16,7 @@ import {
   normalAmpsOf,
   usesPressure,
 } from '../scene-queries.ts';
+import { comparableFills, quickestFill } from './fill-times.ts';
 import { levelFall, type LevelMemory } from './level-fall.ts';
 import { expectedDeliveryRatio } from './pressure-shift.ts';
 import { roundTo } from '../round.ts';
@@ -25,24 +27,35 @@ import { weighCauses } from '../weigh-causes.ts';
 /** Shares of the delivery as learnt: one in eight lost, in the median of so many runs, for days. */
 const LOW_RATIO = 0.88;
 const CLEAR_RATIO = 0.96;
-const RUNS = 16;
+const RUNS = 8;
 /**
- * A fifth and more is told sooner; less only after longer than a generator stands in for the grid.
+ * A day and a half, so that it holds through a night; longer where a generator may stand in for the
+ * grid, which takes a fifth of the delivery and current with it.
  */
 const MIN_LOW_MS = 36 * HOUR_MS;
-const MIN_MILD_MS = 72 * HOUR_MS;
-const MILD_RATIO = 0.8;
+const MIN_GENERATOR_MS = 72 * HOUR_MS;
+const MAX_GENERATOR_LOSS = 0.2;
 /**
- * A pump that lifts less draws less: within this of its usual current it lifts what it did. Then it
- * is heavy use that looks like a slow fill, or a hole in the drop pipe; the share of a hole that
- * matters. Through a hole water falls back at rest as well. Where none does, only what is under the
- * last share is told: fills are taken under draws of up to 0.4 of the delivery
- * (src/core/hydraulics/delivery.ts), so that use alone can make 0.6 of it, and a herd in a hot week
- * does.
+ * Less current goes with less water where impellers are worn. Within this of its usual current it
+ * is rings, a hole in the drop pipe, or heavy use that looks like a slow fill. Use does not lengthen
+ * every fill for days: where the quickest fills take longer too, or water falls back at rest as it
+ * does through a hole, less comes. Else only what is under the last share is told: fills are taken
+ * under draws of up to 0.4 of the delivery (src/core/hydraulics/delivery.ts), so that use alone can
+ * make 0.6 of it.
  */
 const AMPS_TOLERANCE = 0.015;
 const LOW_RATIO_SAME_AMPS = 0.84;
 const LOW_RATIO_IN_USE = 0.6;
+const QUICKEST_RUNS = 16;
+const MIN_QUICKEST_RUNS = 8;
+const MIN_QUICKEST_RATIO = 1.08;
+/**
+ * Far gone: so many fills in a row, over a day and a night, each take half as long again as the
+ * shortest did. A pump in that state may not last the days that less needs to be sure.
+ */
+const FAR_GONE_RUNS = 8;
+const FAR_GONE_RATIO = 1.5;
+const MAX_FAR_GONE_DELIVERY = 0.8;
 /** L/h: a dripping tap is less than falls back through a hole that matters. */
 const MIN_BACKFLOW_L_PER_H = 3;
 /** By run time alone. */
@@ -88,18 +101,25 @@ function evaluateDelivery(scene: Scene, memory: SlowFillMemory, ratio: number): 
   memory.shares = recentRatios;
   if (recentRatios.length < RUNS) return cannotTell('too-few-runs');
   const middle = quantile(recentRatios, 0.5)!;
+  const farGoneMs = farGoneSinceMs(scene, ratio);
+  if (farGoneMs !== undefined) return deliveryFinding(scene, Math.min(middle, ratio), farGoneMs);
   if (middle >= CLEAR_RATIO) {
     delete memory.lowSinceMs;
     return CLEAR;
   }
-  if (middle >= lowRatioLimit(scene) * expectedDeliveryRatio(scene)) {
+  const ampsRatio = recentAmpsRatio(scene);
+  if (middle >= lowRatioLimit(scene, ampsRatio) * expectedDeliveryRatio(scene)) {
     delete memory.lowSinceMs;
     return cannotTell('near-limit');
   }
   memory.lowSinceMs ??= scene.atMs;
-  const sinceMs = memory.lowSinceMs;
-  if (scene.atMs - sinceMs < (middle > MILD_RATIO ? MIN_MILD_MS : MIN_LOW_MS))
+  const mayBeGenerator = middle > 1 - MAX_GENERATOR_LOSS && (ampsRatio ?? 0) < 1 - AMPS_TOLERANCE;
+  if (scene.atMs - memory.lowSinceMs < (mayBeGenerator ? MIN_GENERATOR_MS : MIN_LOW_MS))
     return cannotTell('not-long-enough');
+  return deliveryFinding(scene, middle, memory.lowSinceMs);
+}
+
+function deliveryFinding(scene: Scene, middle: number, sinceMs: number): Active {
   return {
     is: 'active',
     sinceMs,
@@ -110,12 +130,37 @@ function evaluateDelivery(scene: Scene, memory: SlowFillMemory, ratio: number): 
   };
 }
 
-function lowRatioLimit(scene: Scene): number {
+/** Since when every fill has taken half as long again; undefined where one did not. */
+function farGoneSinceMs(scene: Scene, ratio: number): number | undefined {
+  const normal = scene.pump.pinned?.ranLowS ?? scene.pump.baseline?.ranLowS;
+  const fills = comparableFills(scene, FAR_GONE_RUNS);
+  const first = fills[0];
+  if (!normal || !first || fills.length < FAR_GONE_RUNS || ratio > MAX_FAR_GONE_DELIVERY) return undefined;
+  if (fills.some((fill) => fill.ranS < FAR_GONE_RATIO * normal.median)) return undefined;
+  return scene.atMs - first.startedMs >= DAY_MS ? first.startedMs : undefined;
+}
+
+/** Current of the last runs against the usual. */
+function recentAmpsRatio(scene: Scene): number | undefined {
   const usual = normalAmpsOf(scene);
   const amps = median(recentCycles(scene, RUNS).flatMap((cycle) => cycle.amps ?? []));
-  if (usual === undefined || amps === undefined) return LOW_RATIO;
-  if (Math.abs(amps / usual - 1) >= AMPS_TOLERANCE) return LOW_RATIO;
+  return usual === undefined || amps === undefined ? undefined : amps / usual;
+}
+
+function lowRatioLimit(scene: Scene, ampsRatio: number | undefined): number {
+  if (ampsRatio === undefined || Math.abs(ampsRatio - 1) >= AMPS_TOLERANCE) return LOW_RATIO;
+  if (areQuickestFillsSlow(scene)) return LOW_RATIO;
   return flowsBack(scene) ? LOW_RATIO_SAME_AMPS : LOW_RATIO_IN_USE;
+}
+
+function areQuickestFillsSlow(scene: Scene): boolean {
+  const fills = comparableFills(scene, QUICKEST_RUNS);
+  const quickest = quickestFill(scene, fills);
+  return (
+    fills.length >= MIN_QUICKEST_RUNS &&
+    quickest !== undefined &&
+    quickest.ratio > MIN_QUICKEST_RATIO + quickest.error
+  );
 }
 
 function flowsBack(scene: Scene): boolean {
@@ -193,18 +238,24 @@ function isBandUnchanged(scene: Scene): boolean {
   return Math.abs((last.cutOutKpa - last.cutInKpa) / (cutOut - cutIn) - 1) < BAND_TOLERANCE;
 }
 
-/** A slow rise at the start of each run is the pipe filling first: what came up went down again. */
+/**
+ * A slow rise at the start of each run is the pipe filling first: what came up went down again. A
+ * higher lift and worn impellers take current away with the water; worn rings and a hole above the
+ * pump do not.
+ */
 function causesOf(scene: Scene, times: number): Active['causes'] {
   const amps = scene.cycle?.amps;
   const usual = scene.pump.pinned?.amps?.median;
   const ampsShare = amps !== undefined && usual !== undefined ? amps / usual : 1;
+  const less = ampsShare < 1 - AMPS_TOLERANCE;
+  const runsBack = ampsShare > 1 + AMPS_TOLERANCE ? 0.2 : less ? 0.1 : 0.14;
   const delayed = (scene.cycle?.riseDelayS ?? 0) > 8;
   return weighCauses({
-    'worn-pump': ampsShare < 0.985 ? 0.5 : 0.3,
-    'drop-pipe-leak': ampsShare > 1.015 ? 0.2 : 0.1,
-    'pitless-leak': ampsShare > 1.015 ? 0.2 : 0.1,
+    'worn-pump': less ? 0.5 : 0.3,
+    'drop-pipe-leak': runsBack,
+    'pitless-leak': runsBack,
     'check-valve': delayed ? 0.2 : 0.06,
-    'low-well': times > 1.3 ? 0.2 : 0.15,
-    'closed-valve': ampsShare < 0.985 ? 0.15 : 0.1,
+    'low-well': less ? (times > 1.3 ? 0.2 : 0.15) : 0.1,
+    'closed-valve': less ? 0.15 : 0.1,
   });
 }
