@@ -32,11 +32,15 @@ export interface PumpState {
    * be older.
    */
   gapEndMs?: number;
-  /** Readings of current are means over a span of this length that ends at their time; else 0, ms. */
+  /**
+   * Readings of current are means over a span of this length that ends at their time; else 0, ms.
+   */
   spanMs?: number;
   /** Of such means: the last one at rest, A. */
   restMeanAmps?: number | undefined;
-  /** Of such means: the one that the last reading of current showed to lie wholly within the run, A. */
+  /**
+   * Of such means: the one that the last reading of current showed to lie wholly within the run, A.
+   */
   wholeMeanAmps?: number | undefined;
   /** Single odd readings that changed nothing. */
   spikes: number;

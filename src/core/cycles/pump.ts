@@ -170,8 +170,8 @@ function closeReadings(pump: PumpState, tMs: number, leg: number, amps: number):
 }
 
 /**
- * The mean before the first of the run holds a part of it; or of the run before, where that one ended
- * in the same span.
+ * The mean before the first of the run holds a part of it; or of the run before, where that one
+ * ended in the same span.
  */
 function hadBegunBefore(pump: PumpState, startedMs: number): boolean {
   const { restMeanAmps, restFromMs, spanMs = 0 } = pump;

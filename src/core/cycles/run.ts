@@ -14,7 +14,9 @@ export interface RunLeg {
   /** By exception: the reading whose holding time is not known yet. */
   heldFromMs: number;
   heldAmps: number;
-  /** The mean of a long span that may hold the stop: it counts once a later one shows it does not. */
+  /**
+   * The mean of a long span that may hold the stop: it counts once a later one shows it does not.
+   */
   lastMean?: Mean | undefined;
   meanSeen?: boolean;
 }
@@ -132,10 +134,10 @@ export function closeHeldReading(run: Run, leg: number, tMs: number): void {
 }
 
 /**
- * A running mean over a long span that ends at `tMs`. The first and the last of a run hold only part
- * of it, and amps come from spans that lie wholly within the run (contract, section 7): so a mean
- * counts when the next one shows that the pump still ran, and the first only where the one before it
- * (`ranBefore`) was not all rest. Returns the one that counts now.
+ * A running mean over a long span that ends at `tMs`. The first and the last of a run hold only
+ * part of it, and amps come from spans that lie wholly within the run (contract, section 7): so a
+ * mean counts when the next one shows that the pump still ran, and the first only where the one
+ * before it (`ranBefore`) was not all rest. Returns the one that counts now.
  */
 export function addMean(run: Run, leg: number, mean: Mean): Mean | undefined {
   const whole = confirmLastMean(run, leg);
@@ -145,7 +147,9 @@ export function addMean(run: Run, leg: number, mean: Mean): Mean | undefined {
   return whole;
 }
 
-/** The pump ran on after the last mean, at least for a while: its span lies wholly within the run. */
+/**
+ * The pump ran on after the last mean, at least for a while: its span lies wholly within the run.
+ */
 export function confirmLastMean(run: Run, leg: number): Mean | undefined {
   const counted = run.legs[leg];
   const whole = counted?.lastMean;

@@ -1,8 +1,9 @@
 /**
  * What a node's hello says of its sensors (contract, section 3): the most that each can show
- * (`max`), and the span that one reading is the mean of (`is`, `over`). It counts from the next minute but one after the hello: by then even a server that hands news on now
- * and then has done so, and live and `replay` know it at the same reading. A well that reads from
- * the node only later (its first pack, a node let in, a new card) is told then.
+ * (`max`), and the span that one reading is the mean of (`is`, `over`). It counts from the next
+ * minute but one after the hello: by then even a server that hands news on now and then has done
+ * so, and live and `replay` know it at the same reading. A well that reads from the node only later
+ * (its first pack, a node let in, a new card) is told then.
  */
 import { MINUTE_MS } from '../../../shared/units/duration.ts';
 import { channelCode, channelUnit } from '../domain/channels.ts';
@@ -25,8 +26,8 @@ export interface FullScale {
 const RUN_CHANNELS: ReadonlySet<number> = new Set([0, 1, 2, 3, 7]);
 
 /**
- * A mean over less than this is as good as a spot reading: the first 2 s of a run are its inrush and
- * count apart anyhow (contract, section 6).
+ * A mean over less than this is as good as a spot reading: the first 2 s of a run are its inrush
+ * and count apart anyhow (contract, section 6).
  */
 const MIN_SPAN_MS = 2000;
 

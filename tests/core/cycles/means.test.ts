@@ -1,6 +1,6 @@
 /**
- * Means over a long span, as an energy meter or a smart plug gives one a minute: amps come only from
- * spans that lie wholly within the run (contract, section 7).
+ * Means over a long span, as an energy meter or a smart plug gives one a minute: amps come only
+ * from spans that lie wholly within the run (contract, section 7).
  */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';

@@ -5,8 +5,7 @@
  * takes more air or a wider band would look the same, so the band must be as it was; and what the
  * pressures explain that the fills are read at is taken off first.
  */
-import { HOUR_MS } from '../../../../shared/units/duration.ts';
-import { DAY_MS, DAY_S, HOUR_MS } from '../../../../shared/units/duration.ts';
+import { DAY_MS, HOUR_MS } from '../../../../shared/units/duration.ts';
 import { median, quantile } from '../../baseline/robust.ts';
 import { CLEAR, cannotTell, type Active, type Evaluation } from '../evaluation.ts';
 import {
@@ -37,11 +36,11 @@ const MIN_GENERATOR_MS = 72 * HOUR_MS;
 const MAX_GENERATOR_LOSS = 0.2;
 /**
  * Less current goes with less water where impellers are worn. Within this of its usual current it
- * is rings, a hole in the drop pipe, or heavy use that looks like a slow fill. Use does not lengthen
- * every fill for days: where the quickest fills take longer too, or water falls back at rest as it
- * does through a hole, less comes. Else only what is under the last share is told: fills are taken
- * under draws of up to 0.4 of the delivery (src/core/hydraulics/delivery.ts), so that use alone can
- * make 0.6 of it.
+ * is rings, a hole in the drop pipe, or heavy use that looks like a slow fill. Use does not
+ * lengthen every fill for days: where the quickest fills take longer too, or water falls back at
+ * rest as it does through a hole, less comes. Else only what is under the last share is told: fills
+ * are taken under draws of up to 0.4 of the delivery (src/core/hydraulics/delivery.ts), so that use
+ * alone can make 0.6 of it.
  */
 const AMPS_TOLERANCE = 0.015;
 const LOW_RATIO_SAME_AMPS = 0.84;
