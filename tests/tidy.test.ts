@@ -8,6 +8,7 @@ import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { CATALOGUE } from '../shared/alarms/catalogue.ts';
 import { CYCLE_FLAGS } from '../shared/api/events.ts';
+import { CHANNEL_NAMES } from '../src/channels/channels.ts';
 import { ALARM_WORDS } from '../shared/text/en/alarms/alarm-words.ts';
 import { ALARM_KINDS, CAUSES, type AlarmKind } from '../shared/text/en/alarms/kinds.ts';
 
@@ -320,6 +321,35 @@ describe('alarms', () => {
         .join('\n');
     const causeless = ALARM_KINDS.filter((kind) => !/\bweighCauses\(/.test(whole(watchOf(kind))));
     expect(causeless).toEqual(['not-watched']);
+  });
+});
+
+describe('notice channels', () => {
+  /** Which channel's folder a file is in, if in any. */
+  const folderOf = (f: string): string | undefined => /^src\/channels\/([a-z]+)\//.exec(f)?.[1];
+  const folders = [...new Set(files('src/channels').flatMap((f) => folderOf(f) ?? []))];
+
+  it('are each at home in a folder and a row', () => {
+    expect(folders.toSorted()).toEqual(CHANNEL_NAMES.toSorted());
+    const importers = all.filter((i) => {
+      const there = folderOf(target(i));
+      return i.from.startsWith('src/') && there !== undefined && there !== folderOf(i.from);
+    });
+    expect([...new Set(importers.map((i) => i.from))]).toEqual(['src/channels/channels.ts']);
+  });
+
+  it('are named nowhere else: settings, help, secrets and notices ask the table', () => {
+    const named = ['src/config', 'src/core/notify', 'src/server', 'src/store', 'src/http']
+      .flatMap((folder) => files(folder))
+      .filter((f) => /\b(mail|webhook|smtp)\b/i.test(code(f)));
+    expect(named).toEqual([]);
+  });
+
+  it('know nothing of the settings file', () => {
+    const wrong = all.filter(
+      (i) => i.from.startsWith('src/channels/') && target(i).startsWith('src/config/'),
+    );
+    expect(wrong.map((i) => i.from)).toEqual([]);
   });
 });
 

@@ -2,8 +2,8 @@
  * `send-test`: one notice that says it is a test, to one recipient by all its ways, and how each
  * went, in words. Nothing is kept.
  */
-import { noticeChannelsOf, type Recipient } from '../core/notify/recipients.ts';
 import { testNotice } from '../core/notify/test-notice.ts';
+import { CHANNELS, channelsOf, type RecipientChannels } from './channels.ts';
 import type { Senders } from './senders.ts';
 
 export interface TestResult {
@@ -13,25 +13,25 @@ export interface TestResult {
   text: string;
 }
 
-/** Tries each way once. `nowMs` is the caller's clock. */
-export async function sendTest(recipient: Recipient, senders: Senders, nowMs: number): Promise<TestResult[]> {
-  const results = noticeChannelsOf(recipient).map(async (channel): Promise<TestResult> => {
-    const send = senders.senderFor(recipient.name, channel);
+/** Tries each channel once. `nowMs` is the caller's clock. */
+export async function sendTest(
+  recipient: { name: string } & RecipientChannels,
+  senders: Senders,
+  nowMs: number,
+): Promise<TestResult[]> {
+  const results = channelsOf(recipient).map(async ({ id, name, address }): Promise<TestResult> => {
+    const send = senders.senderFor(recipient.name, id);
     if (send === undefined)
       return {
-        channel,
+        channel: id,
         sent: false,
-        text: `The settings do not say how to tell ${recipient.name} by ${channel}.`,
+        text: `The settings do not say how to tell ${recipient.name} by ${id}.`,
       };
-    const sent = await send(testNotice(recipient.name, channel, nowMs), nowMs);
+    const sent = await send(testNotice(recipient.name, id, nowMs), nowMs);
+    const words = CHANNELS[name].words(address);
     return sent.sent
-      ? { channel, sent: true, text: `Handed over by ${channelWords(channel)}. Look whether it has come.` }
-      : { channel, sent: false, text: sent.problem };
+      ? { channel: id, sent: true, text: `Handed over by ${words}. Look whether it has come.` }
+      : { channel: id, sent: false, text: sent.problem };
   });
   return Promise.all(results);
-}
-
-function channelWords(channel: string): string {
-  if (channel.startsWith('mail:')) return `mail to ${channel.slice('mail:'.length)}`;
-  return channel === 'mqtt' ? 'MQTT' : channel;
 }

@@ -15,6 +15,11 @@ export function sendFailure(problem: string, retryable: boolean): SendResult {
   return { sent: false, problem, retryable };
 }
 
+/** A channel that cannot work as the settings are: trying again is no help. */
+export function failingSender(reason: string): Send {
+  return () => Promise.resolve(sendFailure(`Cannot send: ${reason}.`, false));
+}
+
 /**
  * The same notice has the same key at each try and after a restart, so that who receives it twice
  * can tell (Message-ID, webhook-id). 32 hex digits: no dots, slashes or names of people in it.

@@ -1,63 +1,47 @@
-/** All ways of all recipients, made once from the settings: which sender serves which row. */
-import { noticeChannelsOf, type Recipient } from '../core/notify/recipients.ts';
-import { commandSender } from './command.ts';
-import { openMailSender, type MailSettings } from './mail.ts';
-import { sendFailure, type Send } from './sender.ts';
-import { topicSender, type PublishNotice } from './mqtt-topic.ts';
-import { webhookSender } from './webhook.ts';
+/** The channels of all recipients, opened once from the settings: which sender serves which row. */
+import type { ChannelContext, PublishNotice, Secret } from './channel.ts';
+import { CHANNELS, CHANNEL_NAMES, channelsOf } from './channels.ts';
+import type { ChannelName, RecipientChannels, SharedSettings } from './channels.ts';
+import type { Send } from './sender.ts';
 
 export interface SendersOptions {
-  recipients: readonly Recipient[];
-  smtp?: MailSettings;
-  /** Standard Webhooks secrets by the recipient's name. */
-  webhookSecrets: Readonly<Record<string, () => string>>;
+  recipients: readonly ({ name: string } & RecipientChannels)[];
+  settings: SharedSettings;
+  /** By the setting that they belong to: `smtp`, `notices.0.webhook`. */
+  secrets: Readonly<Record<string, Secret>>;
   /** Absent where there is no broker (a command that only sends). */
   publish?: PublishNotice;
 }
 
 export interface Senders {
-  /** Undefined where the settings have no such recipient or way. */
+  /** Undefined where the settings have no such recipient or channel. */
   senderFor(to: string, channel: string): Send | undefined;
   close(): void;
 }
 
-export function openSenders(options: SendersOptions): Senders {
-  const mail = options.smtp === undefined ? undefined : openMailSender(options.smtp);
-  const byChannel = new Map<string, Send>();
-  for (const recipient of options.recipients) {
-    for (const channel of noticeChannelsOf(recipient)) {
-      byChannel.set(`${recipient.name}\n${channel}`, makeSender(recipient, channel, { options, mail }));
+export async function openSenders(options: SendersOptions): Promise<Senders> {
+  const used = CHANNEL_NAMES.filter((name) => options.recipients.some((one) => one[name] !== undefined));
+  const open = await Promise.all(used.map((name) => CHANNELS[name].open(contextOf(name, options))));
+  const byName = new Map(used.map((name, at) => [name, open[at]!]));
+  const senders = new Map<string, Send>();
+  for (const [at, recipient] of options.recipients.entries()) {
+    for (const { id, name, address, own } of channelsOf(recipient)) {
+      const secret = options.secrets[`notices.${at}.${name}`];
+      senders.set(`${recipient.name}\n${id}`, byName.get(name)!.sender(own, address, secret));
     }
   }
   return {
-    senderFor: (to, channel) => byChannel.get(`${to}\n${channel}`),
-    close: () => mail?.close(),
+    senderFor: (to, channel) => senders.get(`${to}\n${channel}`),
+    close: () => open.forEach((one) => one.close?.()),
   };
 }
 
-function makeSender(
-  recipient: Recipient,
-  channel: string,
-  { options, mail }: { options: SendersOptions; mail: ReturnType<typeof openMailSender> | undefined },
-): Send {
-  if (channel.startsWith('mail:'))
-    return mail?.to(channel.slice('mail:'.length)) ?? failingSender('the settings have no smtp section');
-  if (recipient.webhook && channel === 'webhook') {
-    const secret = options.webhookSecrets[recipient.name];
-    return webhookSender({
-      url: recipient.webhook.url,
-      ...(secret === undefined ? {} : { secret: secret() }),
-    });
-  }
-  if (recipient.command && channel === 'command') return commandSender(recipient.command);
-  if (recipient.mqtt && channel === 'mqtt') {
-    return options.publish === undefined
-      ? failingSender('there is no broker here')
-      : topicSender(recipient.mqtt.topic, options.publish);
-  }
-  return failingSender(`"${channel}" is no way of sending`);
-}
-
-function failingSender(reason: string): Send {
-  return () => Promise.resolve(sendFailure(`Cannot send: ${reason}.`, false));
+function contextOf(
+  name: ChannelName,
+  { settings, secrets, publish }: SendersOptions,
+): ChannelContext<object> {
+  const key = CHANNELS[name].shared?.key;
+  const shared = key === undefined ? undefined : (settings as Record<string, object | undefined>)[key];
+  const secret = key === undefined ? undefined : secrets[key];
+  return { ...(shared && { shared }), ...(secret && { secret }), ...(publish && { publish }) };
 }

@@ -70,7 +70,7 @@ async function runDemo(io: Io, { dataDir, days, port }: DemoOptions): Promise<vo
   const site = siteFolder();
   const station = await openServer({
     settings: demoSettings(dataDir, port),
-    secrets: { webhooks: {} },
+    secrets: { channels: {} },
     version: programVersion(),
     now,
     log: (level, sentence) => (level === 'info' && !time.live ? undefined : log(level, sentence)),

@@ -44,7 +44,7 @@ function recipientsNamed({ settings: { notices } }: Place, name: string | undefi
 
 async function sendTests(io: Io, place: Place, recipients: readonly RecipientSettings[]): Promise<number> {
   const broker = recipients.some((recipient) => recipient.mqtt) ? await brokerFor(place) : undefined;
-  const senders = sendersOf(place, broker);
+  const senders = await sendersOf(place, broker);
   let failed = 0;
   try {
     for (const recipient of recipients) {

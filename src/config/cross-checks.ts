@@ -1,19 +1,11 @@
 /** Rules between settings: what is right alone and wrong together. */
+import { CHANNELS, CHANNEL_NAMES, SHARED_PARTS, type SharedSettings } from '../channels/channels.ts';
+import type { SettingsProblem } from '../settings-shapes.ts';
 import type { SettingsInput } from './schema.ts';
-
-export interface SettingsProblem {
-  path: readonly (string | number)[];
-  rule: string;
-}
-
-const NOTICE_CHANNELS = ['mail', 'webhook', 'mqtt', 'command'] as const;
-
-/** Hosts that never leave this machine. */
-const LOOPBACK: readonly string[] = ['127.0.0.1', '::1', 'localhost'];
 
 /** The first lapse, or undefined. */
 export function firstCrossProblem(settings: SettingsInput): SettingsProblem | undefined {
-  return [...brokerProblems(settings), ...recipientProblems(settings), ...smtpProblems(settings)][0];
+  return [...brokerProblems(settings), ...recipientProblems(settings), ...sharedProblems(settings)][0];
 }
 
 function brokerProblems({ broker }: SettingsInput): SettingsProblem[] {
@@ -51,46 +43,36 @@ function brokerProblems({ broker }: SettingsInput): SettingsProblem[] {
   return problems;
 }
 
-function recipientProblems({ notices, smtp, root }: SettingsInput): SettingsProblem[] {
+function recipientProblems(settings: SettingsInput): SettingsProblem[] {
+  const { notices, root } = settings;
+  const others = { root, hasShared: (key: string) => Object.hasOwn(settings, key) };
   return notices.flatMap((recipient, at) => {
-    const problems: SettingsProblem[] = [];
     const path = ['notices', at];
+    const problems: SettingsProblem[] = [];
     if (notices.findIndex((other) => other.name === recipient.name) !== at) {
       problems.push({
         path: [...path, 'name'],
         rule: 'must be unlike the other names: what was told to whom is kept by name',
       });
     }
-    if (NOTICE_CHANNELS.every((way) => recipient[way] === undefined)) {
-      problems.push({ path, rule: `must hold at least one of ${NOTICE_CHANNELS.join(', ')}` });
-    }
-    if (recipient.mail && !smtp)
-      problems.push({ path: [...path, 'mail'], rule: 'must come with smtp: who takes the mail?' });
-    const { webhook, mqtt } = recipient;
-    if (webhook && (webhook.secretFile === undefined) === (webhook.secretEnv === undefined)) {
-      problems.push({ path: [...path, 'webhook'], rule: 'must hold one of secretFile, secretEnv' });
-    }
-    if (mqtt && (mqtt.topic === root || mqtt.topic.startsWith(`${root}/`))) {
-      problems.push({
-        path: [...path, 'mqtt', 'topic'],
-        rule: `must not lie under ${root}/, where nodes talk`,
-      });
-    }
-    return problems;
+    const used = CHANNEL_NAMES.filter((name) => recipient[name] !== undefined);
+    if (used.length === 0)
+      problems.push({ path, rule: `must hold at least one of ${CHANNEL_NAMES.join(', ')}` });
+    const own = used.flatMap((name) =>
+      under([...path, name], CHANNELS[name].problems?.(recipient[name]!, others)),
+    );
+    return [...problems, ...own];
   });
 }
 
-function smtpProblems({ smtp }: SettingsInput): SettingsProblem[] {
-  if (!smtp) return [];
-  const problems: SettingsProblem[] = [];
-  if (smtp.passwordFile !== undefined && smtp.user === undefined) {
-    problems.push({ path: ['smtp', 'passwordFile'], rule: 'must come with smtp.user' });
-  }
-  if (smtp.user !== undefined && smtp.secure === 'none' && !LOOPBACK.includes(smtp.host)) {
-    problems.push({
-      path: ['smtp', 'secure'],
-      rule: 'must be starttls or tls where a user signs in: else the password can be read on the way',
-    });
-  }
-  return problems;
+function sharedProblems(settings: SettingsInput): SettingsProblem[] {
+  return SHARED_PARTS.flatMap((part) => {
+    const shared = settings[part.key as keyof SharedSettings];
+    return shared === undefined ? [] : under([part.key], part.problems?.(shared));
+  });
+}
+
+/** Problems of a part, with paths from the top. */
+function under(path: readonly (string | number)[], problems: SettingsProblem[] = []): SettingsProblem[] {
+  return problems.map((problem) => ({ ...problem, path: [...path, ...problem.path] }));
 }

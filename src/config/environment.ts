@@ -3,6 +3,7 @@
  * that one machine can differ. A name that begins with STILLWELL_ and is not here is refused: it is
  * a slip, and a slip that does nothing is found too late.
  */
+import { SHARED_PARTS } from '../channels/channels.ts';
 import { SettingsError } from './settings.ts';
 
 /** A variable and the setting it stands for. */
@@ -25,11 +26,10 @@ const VARIABLES: Record<string, { path: readonly string[]; type: 'text' | 'numbe
 /** Where the settings file is, and secrets: read elsewhere (./load-settings.ts, ./secrets.ts). */
 export const SETTINGS_FILE_VARIABLE = 'STILLWELL_SETTINGS';
 export const BROKER_PASSWORD_VARIABLE = 'STILLWELL_BROKER_PASSWORD';
-export const SMTP_PASSWORD_VARIABLE = 'STILLWELL_SMTP_PASSWORD';
 const READ_ELSEWHERE: readonly string[] = [
   SETTINGS_FILE_VARIABLE,
   BROKER_PASSWORD_VARIABLE,
-  SMTP_PASSWORD_VARIABLE,
+  ...SHARED_PARTS.flatMap(({ secretVariable }) => secretVariable ?? []),
 ];
 
 export type Environment = Readonly<Record<string, string | undefined>>;

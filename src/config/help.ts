@@ -3,14 +3,14 @@
  * test holds this list and the schema together: no setting without words, no words without a
  * setting.
  */
+import { CHANNELS, CHANNEL_NAMES, SHARED_PARTS } from '../channels/channels.ts';
+import type { SettingHelp } from '../settings-shapes.ts';
 import { variableFor } from './environment.ts';
 import { CYCLES_DAYS, FALSE_ALARMS_PER_YEAR, READINGS_DAYS, REFUSED_DAYS } from './limits.ts';
 
-interface SettingHelp {
-  /** Path in the file; `[]` stands for each entry of a list. */
-  key: string;
-  description: string;
-  defaultText?: string;
+/** Help of a part whose keys are relative to it. */
+function under(parentKey: string, help: readonly SettingHelp[]): SettingHelp[] {
+  return help.map((one) => ({ ...one, key: one.key === '' ? parentKey : `${parentKey}.${one.key}` }));
 }
 
 const HELP: readonly SettingHelp[] = [
@@ -94,43 +94,13 @@ const HELP: readonly SettingHelp[] = [
   },
   {
     key: 'notices',
-    description:
-      'Who gets notices. A list; each entry has a name and at least one channel: mail, webhook, mqtt, command.',
+    description: `Who gets notices. A list; each entry has a name and at least one channel: ${CHANNEL_NAMES.join(', ')}.`,
   },
   { key: 'notices[].name', description: 'What this recipient is called here.' },
-  { key: 'notices[].mail', description: 'Notify by mail. Needs smtp.' },
-  { key: 'notices[].mail.to', description: 'One address or a list.' },
-  { key: 'notices[].webhook', description: 'Notify by an HTTP request, signed as Standard Webhooks says.' },
-  { key: 'notices[].webhook.url', description: 'Where it goes.' },
-  { key: 'notices[].webhook.secretFile', description: 'File with the signing secret (whsec_…).' },
-  {
-    key: 'notices[].webhook.secretEnv',
-    description: 'Or the environment variable that holds it (name it STILLWELL_SECRET_…).',
-  },
-  { key: 'notices[].mqtt', description: 'Notify by a message on the broker, for a siren or a light.' },
-  { key: 'notices[].mqtt.topic', description: 'The topic; not under the root of the nodes.' },
-  {
-    key: 'notices[].command',
-    description: 'Run a program of this machine. It gets the notice as JSON on its standard input.',
-  },
-  { key: 'notices[].command.program', description: 'Path of the program.' },
-  { key: 'notices[].command.args', description: 'Its arguments.', defaultText: 'none' },
+  ...CHANNEL_NAMES.flatMap((name) => under(`notices[].${name}`, CHANNELS[name].help)),
   { key: 'notices[].priorities', description: 'Which alarms: now, soon, note.', defaultText: 'now, soon' },
   { key: 'notices[].wells', description: 'Only these wells.', defaultText: 'all' },
-  { key: 'smtp', description: 'The mail server that takes notices.' },
-  { key: 'smtp.host', description: 'Its name or address. A relay on the farm network will do.' },
-  { key: 'smtp.port', description: 'Its port.', defaultText: '587; 465 with tls, 25 with none' },
-  {
-    key: 'smtp.secure',
-    description: 'starttls, tls, or none for a relay that asks for no user.',
-    defaultText: 'starttls',
-  },
-  { key: 'smtp.user', description: 'User name, where it asks for one.' },
-  {
-    key: 'smtp.passwordFile',
-    description: 'File with the password. Or put it into STILLWELL_SMTP_PASSWORD.',
-  },
-  { key: 'smtp.from', description: 'Sender of the mail.' },
+  ...SHARED_PARTS.flatMap(({ key, help }) => under(key, help)),
   { key: 'cards', description: 'Card files of wells, a list.', defaultText: 'none' },
   { key: 'cardsDir', description: 'A folder: every .json in it is a card.' },
 ];

@@ -3,9 +3,6 @@
  * clamped.
  */
 
-/** TCP ports; 0 asks the system for any free one. */
-export const PORTS = { min: 0, max: 65_535 };
-
 /**
  * Late packs settle within 7 days (contract, section 4), so readings must outlive that: 8 days. A
  * century is for ever. Two channels at 1 Hz and 0.5 B a reading are 86 kB a well and day, 32 MB a
@@ -30,12 +27,6 @@ export const FALSE_ALARMS_PER_YEAR = { min: 0.001, max: 10, default: 0.05 };
 
 /** People of one farm or firm; each alarm makes a notice for each of them. */
 export const MAX_RECIPIENTS = 200;
-
-/** Mail addresses of one recipient, arguments of one command. */
-export const MAX_LIST_ITEMS = 20;
-
-/** Longest path, URL or address. */
-export const MAX_TEXT_CHARACTERS = 1000;
 
 /** A settings file larger than this is some other file. 200 recipients of 1 kB are 200 kB. */
 export const MAX_FILE_BYTES = 1024 * 1024;

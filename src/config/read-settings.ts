@@ -4,22 +4,19 @@
  * secret is never in that line.
  */
 import { firstCrossProblem } from './cross-checks.ts';
-import type { SettingsProblem } from './cross-checks.ts';
+import type { SettingsProblem } from '../settings-shapes.ts';
 import { isRecord, applyEnvironment, variableFor } from './environment.ts';
 import type { Environment } from './environment.ts';
 import { knownKeys } from './help.ts';
 import { settingsShape } from './schema.ts';
 import type { SettingsInput } from './schema.ts';
 import { SettingsError } from './settings.ts';
-import type { BrokerSettings, RecipientSettings, Settings, SmtpSettings } from './settings.ts';
+import type { BrokerSettings, Settings } from './settings.ts';
 
 type Path = readonly PropertyKey[];
 
 /** Longest value shown. */
 const MAX_VALUE_CHARACTERS = 80;
-
-/** Default ports of mail by how it is secured (RFC 8314, RFC 6409; 25 for a relay, RFC 5321). */
-const SMTP_PORTS: Record<SmtpSettings['secure'], number> = { tls: 465, starttls: 587, none: 25 };
 
 /**
  * Checked settings out of the file's text ('' or undefined for none) and the environment.
@@ -106,13 +103,8 @@ function formatValue(value: unknown, path: Path, rule: string): string {
   return text.length > MAX_VALUE_CHARACTERS ? `${text.slice(0, MAX_VALUE_CHARACTERS)}…` : text;
 }
 
-function withDefaults({ broker, notices, smtp, ...rest }: SettingsInput): Settings {
-  return {
-    ...rest,
-    broker: brokerWithDefaults(broker, rest.observe),
-    notices: notices.map(normalizeRecipient),
-    ...(smtp && { smtp: { ...smtp, port: smtp.port ?? SMTP_PORTS[smtp.secure] } }),
-  };
+function withDefaults({ broker, ...rest }: SettingsInput): Settings {
+  return { ...rest, broker: brokerWithDefaults(broker, rest.observe) };
 }
 
 /** An observer has its own client id: two clients of one id throw each other off the broker. */
@@ -128,8 +120,4 @@ function brokerWithDefaults(
     protocolVersion: 5,
     ...external,
   };
-}
-
-function normalizeRecipient({ mail, ...rest }: SettingsInput['notices'][number]): RecipientSettings {
-  return { ...rest, ...(mail && { mail: { to: typeof mail.to === 'string' ? [mail.to] : mail.to } }) };
 }

@@ -1,73 +1,37 @@
 /**
- * The shape of the settings file. Every rule carries its own words ("must be …"), because the one
- * who reads them has a text editor open and a well to mind. Rules between keys stand in
- * ./cross-checks.ts.
+ * The shape of the settings file. Rules between keys stand in ./cross-checks.ts; what a notice
+ * channel needs stands in its folder under src/channels.
  */
 import { z } from 'zod';
 import { PRIORITIES } from '../../shared/text/en/alarms/kinds.ts';
 import { isName } from '../core/domain/parse-context.ts';
+import { CYCLES_DAYS, FALSE_ALARMS_PER_YEAR, MAX_RECIPIENTS, READINGS_DAYS, REFUSED_DAYS } from './limits.ts';
+import { CHANNELS, CHANNEL_NAMES, SHARED_PARTS } from '../channels/channels.ts';
+import type { ChannelName, RecipientChannels, SharedSettings } from '../channels/channels.ts';
 import {
-  CYCLES_DAYS,
-  FALSE_ALARMS_PER_YEAR,
-  MAX_TEXT_CHARACTERS,
-  MAX_LIST_ITEMS,
-  MAX_RECIPIENTS,
+  file,
+  host,
+  integer,
+  isUrlOf,
+  list,
+  number,
+  oneOf,
   PORTS,
-  READINGS_DAYS,
-  REFUSED_DAYS,
-} from './limits.ts';
-
-/** Text without control characters that passes `isValid`. */
-function text(rule: string, isValid: (value: string) => boolean = () => true) {
-  const isPrintable = (value: string): boolean =>
-    value.trim() !== '' && value.length <= MAX_TEXT_CHARACTERS && !/\p{Cc}/u.test(value);
-  return z.string({ error: rule }).refine((value) => isPrintable(value) && isValid(value), { error: rule });
-}
-
-function number(span: { min: number; max: number }) {
-  const rule = `must be a number from ${span.min} to ${span.max}`;
-  return z.number({ error: rule }).min(span.min, { error: rule }).max(span.max, { error: rule });
-}
-
-function integer(span: { min: number; max: number }) {
-  const rule = `must be a whole number from ${span.min} to ${span.max}`;
-  return z.int({ error: rule }).min(span.min, { error: rule }).max(span.max, { error: rule });
-}
-
-function oneOf<const T extends string | number | boolean>(...options: T[]) {
-  return z.literal(options, { error: `must be one of ${options.join(', ')}` });
-}
-
-function list<T extends z.ZodType>(item: T, max: number) {
-  const rule = `must be a list of at most ${max}`;
-  return z.array(item, { error: rule }).max(max, { error: rule });
-}
+  section,
+  text,
+} from '../settings-shapes.ts';
 
 /**
- * Only the wrong type gets these words; an unknown key is told by ./read-settings.ts, which knows
- * the known ones.
+ * The shapes of all channels, and of what they share: each from its own folder (src/channels).
  */
-function section<T extends z.core.$ZodLooseShape>(shape: T) {
-  return z.strictObject(shape, {
-    error: (issue) => (issue.code === 'unrecognized_keys' ? undefined : 'must be an object in braces'),
-  });
-}
-
-const file = text('must be the path of a file');
-const host = text('must be a host name or an address', (value) => /^[A-Za-z0-9.:_-]+$/.test(value));
-const mailAddress = text('must be a mail address', (value) => /^[^\s@<>]+@[^\s@<>]+$/.test(value));
-const sender = text('must be a mail address, or a name and <an address>', (value) =>
-  /^([^<>@]*<[^\s@<>]+@[^\s@<>]+>|[^\s@<>]+@[^\s@<>]+)$/.test(value),
-);
-
-/** A topic to publish to: no wildcards (MQTT 5, 4.7.1), and no broker's own ($…). */
-function isTopic(value: string): boolean {
-  return !/[+#]/.test(value) && !/^[$/]|\/$/.test(value);
-}
-
-function isUrlOf(value: string, protocols: readonly string[]): boolean {
-  return URL.canParse(value) && protocols.includes(new URL(value).protocol);
-}
+const channelShapes = Object.fromEntries(
+  CHANNEL_NAMES.map((name) => [name, z.exactOptional(CHANNELS[name].shape)]),
+) as { [Name in ChannelName]: z.ZodExactOptional<z.ZodType<NonNullable<RecipientChannels[Name]>>> };
+const sharedShapes = Object.fromEntries(
+  SHARED_PARTS.map(({ key, shape }) => [key, z.exactOptional(shape)]),
+) as {
+  [Key in keyof SharedSettings]-?: z.ZodExactOptional<z.ZodType<NonNullable<SharedSettings[Key]>>>;
+};
 
 const broker = section({
   builtIn: z.exactOptional(
@@ -94,35 +58,7 @@ const broker = section({
 
 const recipient = section({
   name: text('must be a name of 1 to 60 characters', (value) => value.length <= 60),
-  mail: z.exactOptional(
-    section({
-      to: z.union(
-        [mailAddress, list(mailAddress, MAX_LIST_ITEMS).min(1, { error: 'must hold an address' })],
-        {
-          error: 'must be a mail address, or a list of them',
-        },
-      ),
-    }),
-  ),
-  webhook: z.exactOptional(
-    section({
-      url: text('must be an http or https address', (value) => isUrlOf(value, ['http:', 'https:'])),
-      secretFile: z.exactOptional(file),
-      secretEnv: z.exactOptional(
-        text('must be the name of an environment variable', (value) => /^[A-Z][A-Z0-9_]*$/.test(value)),
-      ),
-    }),
-  ),
-  mqtt: z.exactOptional(section({ topic: text('must be a topic without + # and $', isTopic) })),
-  command: z.exactOptional(
-    section({
-      program: text('must be the path of a program'),
-      args: list(
-        z.string({ error: 'must be text' }).max(MAX_TEXT_CHARACTERS, { error: 'must be shorter' }),
-        MAX_LIST_ITEMS,
-      ).default([]),
-    }),
-  ),
+  ...channelShapes,
   priorities: list(oneOf(...PRIORITIES), PRIORITIES.length)
     .min(1, { error: 'must hold at least one of now, soon, note' })
     .default(['now', 'soon']),
@@ -134,15 +70,6 @@ const recipient = section({
       100_000,
     ),
   ),
-});
-
-const smtp = section({
-  host,
-  port: z.exactOptional(integer({ min: 1, max: PORTS.max })),
-  secure: oneOf('starttls', 'tls', 'none').default('starttls'),
-  user: z.exactOptional(text('must be a user name')),
-  passwordFile: z.exactOptional(file),
-  from: sender,
 });
 
 export const settingsShape = section({
@@ -168,7 +95,7 @@ export const settingsShape = section({
   falseAlarmsPerYear: number(FALSE_ALARMS_PER_YEAR).default(FALSE_ALARMS_PER_YEAR.default),
   units: oneOf('us', 'metric').default('us'),
   notices: list(recipient, MAX_RECIPIENTS).default([]),
-  smtp: z.exactOptional(smtp),
+  ...sharedShapes,
   cards: list(file, 100_000).default([]),
   cardsDir: z.exactOptional(text('must be the path of a folder')),
 });

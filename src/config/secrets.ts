@@ -4,68 +4,62 @@
  * JSON it shows nothing.
  */
 import { readFileSync, statSync } from 'node:fs';
-import { BROKER_PASSWORD_VARIABLE, SMTP_PASSWORD_VARIABLE } from './environment.ts';
+import type { Secret, SecretSource } from '../channels/channel.ts';
+import { CHANNELS, channelsOf, SHARED_PARTS, type SharedSettings } from '../channels/channels.ts';
+import { BROKER_PASSWORD_VARIABLE } from './environment.ts';
 import type { Environment } from './environment.ts';
 import { MAX_SECRET_BYTES } from './limits.ts';
 import { SettingsError } from './settings.ts';
 import type { Settings } from './settings.ts';
 
-/** Call it where the secret is used, and nowhere else. */
-export type Secret = () => string;
-
 export interface Secrets {
   brokerPassword?: Secret;
-  smtpPassword?: Secret;
-  /** By the recipient's name: a Standard Webhooks secret, `whsec_…`. */
-  webhooks: Record<string, Secret>;
+  /** Of notice channels, by the setting that they belong to: `smtp`, `notices.0.webhook`. */
+  channels: Record<string, Secret>;
 }
 
-/** Standard Webhooks 1.0.0: base64 of 24 to 64 bytes after the prefix. */
-const WEBHOOK_SECRET_BYTES = { min: 24, max: 64 };
-
 /**
- * All secrets that the settings name. @throws SettingsError where one is missing or unreadable; its
- * value is never told.
+ * All secrets that the settings name.
+ * @throws SettingsError where one is missing or unreadable; its value is never told.
  */
 export function readSecrets(settings: Settings, env: Environment): Secrets {
-  const { broker, smtp } = settings;
+  const { broker } = settings;
   const brokerPassword =
     broker.kind === 'external'
       ? secretFrom('broker.passwordFile', broker.passwordFile, env[BROKER_PASSWORD_VARIABLE])
       : undefined;
-  const smtpPassword =
-    smtp && secretFrom('smtp.passwordFile', smtp.passwordFile, env[SMTP_PASSWORD_VARIABLE]);
   return {
     ...(brokerPassword && { brokerPassword }),
-    ...(smtpPassword && { smtpPassword }),
-    webhooks: webhookSecrets(settings, env),
+    channels: Object.fromEntries([...sharedSecrets(settings, env), ...recipientSecrets(settings, env)]),
   };
 }
 
-function webhookSecrets({ notices }: Settings, env: Environment): Record<string, Secret> {
-  const secrets = notices.flatMap(({ name, webhook }, at): [string, Secret][] => {
-    if (!webhook) return [];
-    const key = `notices.${at}.webhook.${webhook.secretFile === undefined ? 'secretEnv' : 'secretFile'}`;
-    const envValue = webhook.secretEnv === undefined ? undefined : env[webhook.secretEnv];
-    const secret = secretFrom(key, webhook.secretFile, envValue);
-    if (!secret)
-      throw new SettingsError(
-        `Cannot read settings: ${key} must name a variable that is set: ${webhook.secretEnv}`,
-      );
-    if (!isWebhookSecret(secret())) {
-      throw new SettingsError(
-        `Cannot read settings: ${key} must hold whsec_ and the base64 of 24 to 64 bytes: (not shown)`,
-      );
-    }
-    return [[name, secret]];
+function sharedSecrets(settings: Settings, env: Environment): [string, Secret][] {
+  return SHARED_PARTS.flatMap((part): [string, Secret][] => {
+    const shared = settings[part.key as keyof SharedSettings];
+    const source = shared && part.secret?.(shared);
+    return source ? channelSecret(part.key, { variable: part.secretVariable, ...source }, env) : [];
   });
-  return Object.fromEntries(secrets);
 }
 
-function isWebhookSecret(text: string): boolean {
-  if (!/^whsec_[A-Za-z0-9+/]+={0,2}$/.test(text)) return false;
-  const bytes = Buffer.from(text.slice('whsec_'.length), 'base64').length;
-  return bytes >= WEBHOOK_SECRET_BYTES.min && bytes <= WEBHOOK_SECRET_BYTES.max;
+function recipientSecrets({ notices }: Settings, env: Environment): [string, Secret][] {
+  return notices.flatMap((recipient, at) =>
+    channelsOf(recipient).flatMap(({ name, own }) => {
+      const source = CHANNELS[name].secret?.(own);
+      return source ? channelSecret(`notices.${at}.${name}`, source, env) : [];
+    }),
+  );
+}
+
+function channelSecret(setting: string, source: SecretSource, env: Environment): [string, Secret][] {
+  const { path, variable, required, isValid, rule } = source;
+  const key = `${setting}.${source.key}`;
+  const secret = secretFrom(key, path, variable === undefined ? undefined : env[variable]);
+  if (!secret && required)
+    throw new SettingsError(`Cannot read settings: ${key} must name a variable that is set: ${variable}`);
+  if (secret && isValid?.(secret()) === false)
+    throw new SettingsError(`Cannot read settings: ${key} ${rule}: (not shown)`);
+  return secret ? [[setting, secret]] : [];
 }
 
 /** The environment wins over the file; undefined where neither is given. */

@@ -4,6 +4,7 @@
  * here, only where they are kept (./secrets.ts).
  */
 import type { Priority } from '../../shared/text/en/alarms/kinds.ts';
+import type { RecipientChannels, SharedSettings } from '../channels/channels.ts';
 import type { UnitSystem } from '../../shared/quantity/format-quantity.ts';
 
 /** The built-in broker, or one that is there already. */
@@ -54,32 +55,17 @@ interface RetentionSettings {
 }
 
 /**
- * Somebody or something that is told. At least one of `mail`, `webhook`, `mqtt` and `command`; each
- * is told for itself.
+ * Somebody or something that is told, by one channel at least (src/channels); each is told for
+ * itself.
  */
-export interface RecipientSettings {
+export interface RecipientSettings extends RecipientChannels {
   name: string;
-  mail?: { to: string[] };
-  /** The secret is a Standard Webhooks one (`whsec_…`), from a file or an environment variable. */
-  webhook?: { url: string; secretFile?: string; secretEnv?: string };
-  mqtt?: { topic: string };
-  command?: { program: string; args: string[] };
   priorities: Priority[];
   /** Absent: all wells. */
   wells?: string[];
 }
 
-export interface SmtpSettings {
-  host: string;
-  port: number;
-  /** `tls` from the first byte, `starttls` or nothing, `none` for a relay on the local network. */
-  secure: 'tls' | 'starttls' | 'none';
-  user?: string;
-  passwordFile?: string;
-  from: string;
-}
-
-export interface Settings {
+export interface Settings extends SharedSettings {
   dataDir: string;
   /** First topic level(s), without a slash at either end. */
   root: string;
@@ -93,7 +79,6 @@ export interface Settings {
   falseAlarmsPerYear: number;
   units: UnitSystem;
   notices: RecipientSettings[];
-  smtp?: SmtpSettings;
   /** Card files, and a folder whose *.json are all cards. */
   cards: string[];
   cardsDir?: string;

@@ -4,6 +4,7 @@
  */
 import type { Card } from '../core/domain/card.ts';
 import type { Settings } from '../config/settings.ts';
+import { channelsOf } from '../channels/channels.ts';
 import { decideNotices } from '../core/notify/decide-notices.ts';
 import type { NoticeRow } from '../core/notify/notice-row.ts';
 import type { Notifier } from './live/state.ts';
@@ -14,11 +15,15 @@ interface AlarmSubject {
 }
 
 export function newNotifier(settings: Pick<Settings, 'notices' | 'units'>): Notifier {
+  const recipients = settings.notices.map((recipient) => ({
+    ...recipient,
+    channels: channelsOf(recipient).map(({ id }) => id),
+  }));
   return (change, { nowMs, cards }) =>
-    settings.notices.length === 0
+    recipients.length === 0
       ? []
       : decideNotices(change, {
-          recipients: settings.notices,
+          recipients,
           nowMs,
           units: settings.units,
           timeZone: timeZoneOf(change.event, cards),

@@ -85,7 +85,7 @@ export async function openServer(options: ServerOptions): Promise<RunningServer>
     const broker = await openBroker(options, store, live);
     parts.broker = broker.broker;
     closers.push(() => broker.broker.close());
-    const senders = sendersOf(options, broker.broker);
+    const senders = await sendersOf(options, broker.broker);
     const outbox = openNoticeOutbox(options, store, senders);
     parts.outbox = outbox;
     closers.push(async () => {
@@ -144,24 +144,13 @@ async function importCardFiles(
 export function sendersOf(
   options: Pick<ServerOptions, 'settings' | 'secrets'>,
   broker: Pick<Broker, 'publish'> | undefined,
-): Senders {
+): Promise<Senders> {
   const { settings, secrets } = options;
-  const { smtp } = settings;
-  const password = secrets.smtpPassword?.();
   return openSenders({
     recipients: settings.notices,
-    webhookSecrets: secrets.webhooks,
+    settings,
+    secrets: secrets.channels,
     ...(broker && { publish: (topic, payload) => broker.publish(topic, payload, { qos: 1, retain: false }) }),
-    ...(smtp && {
-      smtp: {
-        host: smtp.host,
-        port: smtp.port,
-        secure: smtp.secure,
-        from: smtp.from,
-        ...(smtp.user !== undefined && { user: smtp.user }),
-        ...(password !== undefined && { password }),
-      },
-    }),
   });
 }
 

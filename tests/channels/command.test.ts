@@ -3,7 +3,7 @@ import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'no
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { commandSender } from '../../src/channels/command.ts';
+import { commandSender } from '../../src/channels/command/sender.ts';
 import { noticePayload, type SendResult } from '../../src/channels/sender.ts';
 import { notice, NOW_MS } from './support.ts';
 

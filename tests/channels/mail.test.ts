@@ -9,7 +9,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { SMTPServer, type SMTPServerOptions } from 'smtp-server';
 import { afterEach, describe, expect, test } from 'vitest';
-import { openMailSender, type MailSettings } from '../../src/channels/mail.ts';
+import { openMailSender, type MailSettings } from '../../src/channels/mail/sender.ts';
 import { noticeKey, type SendResult } from '../../src/channels/sender.ts';
 import { makeCertificates, NO_TLS, OPENSSL } from '../mqtt/mosquitto.ts';
 import { notice, NOW_MS } from './support.ts';

@@ -5,7 +5,7 @@
  */
 import { noticeRows } from './support.ts';
 import { openOutbox } from '../../src/channels/outbox.ts';
-import { webhookSender } from '../../src/channels/webhook.ts';
+import { webhookSender } from '../../src/channels/webhook/sender.ts';
 import { openStore } from '../../src/store/open-store.ts';
 
 const [path = '', url = '', rows = '0'] = process.argv.slice(2);

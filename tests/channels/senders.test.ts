@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import type { Recipient } from '../../src/core/notify/recipients.ts';
+import { channelsOf, type RecipientChannels } from '../../src/channels/channels.ts';
 import { openSenders } from '../../src/channels/senders.ts';
 import { sendTest } from '../../src/channels/send-test.ts';
 import { noticePayload } from '../../src/channels/sender.ts';
-import { topicSender } from '../../src/channels/mqtt-topic.ts';
+import { topicSender } from '../../src/channels/mqtt/sender.ts';
 import { notice, NOW_MS } from './support.ts';
 
 describe('topicSender', () => {
@@ -29,16 +29,27 @@ describe('topicSender', () => {
   });
 });
 
+test('channelsOf: one for each address, hook, topic and command', () => {
+  const ids = channelsOf({
+    mail: { to: ['a@farm.example', 'b@farm.example'] },
+    webhook: { url: 'https://hook.example' },
+    mqtt: { topic: 'farm/siren' },
+    command: { program: '/opt/lamp', args: [] },
+  }).map(({ id }) => id);
+  expect(ids).toEqual(['mail:a@farm.example', 'mail:b@farm.example', 'webhook', 'mqtt', 'command']);
+  expect(channelsOf({})).toEqual([]);
+});
+
 describe('openSenders', () => {
-  const recipients: Recipient[] = [
-    { name: 'anna', priorities: ['now'], mail: { to: ['anna@farm.example'] } },
-    { name: 'siren', priorities: ['now'], mqtt: { topic: 'farm/siren' } },
-    { name: 'lamp', priorities: ['now'], command: { program: process.execPath, args: ['-e', ''] } },
-    { name: 'broken', priorities: ['now'], command: { program: '/nowhere/lamp', args: [] } },
+  const recipients: ({ name: string } & RecipientChannels)[] = [
+    { name: 'anna', mail: { to: ['anna@farm.example'] } },
+    { name: 'siren', mqtt: { topic: 'farm/siren' } },
+    { name: 'lamp', command: { program: process.execPath, args: ['-e', ''] } },
+    { name: 'broken', command: { program: '/nowhere/lamp', args: [] } },
   ];
 
-  test('finds a sender for each way in the settings and none for others', () => {
-    const senders = openSenders({ recipients, webhookSecrets: {} });
+  test('finds a sender for each way in the settings and none for others', async () => {
+    const senders = await openSenders({ recipients, settings: {}, secrets: {} });
     expect(senders.senderFor('siren', 'mqtt')).toBeDefined();
     expect(senders.senderFor('siren', 'command')).toBeUndefined();
     expect(senders.senderFor('nobody', 'mqtt')).toBeUndefined();
@@ -46,7 +57,7 @@ describe('openSenders', () => {
   });
 
   test('a way that cannot work here says why and is given up', async () => {
-    const senders = openSenders({ recipients, webhookSecrets: {} });
+    const senders = await openSenders({ recipients, settings: {}, secrets: {} });
     expect(await senders.senderFor('siren', 'mqtt')!(notice(), NOW_MS)).toEqual({
       sent: false,
       retryable: false,
@@ -64,7 +75,7 @@ describe('openSenders', () => {
       reported.push(payload);
       return Promise.resolve();
     };
-    const senders = openSenders({ recipients, webhookSecrets: {}, publish });
+    const senders = await openSenders({ recipients, settings: {}, secrets: {}, publish });
     const all = await Promise.all(recipients.map((recipient) => sendTest(recipient, senders, NOW_MS)));
     expect(all.flat()).toEqual([
       {

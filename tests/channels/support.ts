@@ -1,5 +1,4 @@
 /** Notices of an invented farm, a clock that a test moves, and a store that forgets nothing. */
-import { noticeChannelsOf } from '../../src/core/notify/recipients.ts';
 import type { NoticeRow } from '../../src/core/notify/notice-row.ts';
 import type { NoticeStore, OutboxClock } from '../../src/channels/outbox.ts';
 import { alarm, NOW_MS, person, raised } from '../core/notify/support.ts';
@@ -14,7 +13,7 @@ export function notice(more: Partial<NoticeRow> = {}): NoticeRow {
     { after: alarm(raised()), event: raised() },
     { recipients: [recipient], nowMs: NOW_MS, units: 'us', timeZone: 'America/Denver' },
   );
-  if (decision === undefined || !('row' in decision) || noticeChannelsOf(recipient).length !== 1)
+  if (decision === undefined || !('row' in decision) || recipient.channels.length !== 1)
     throw new Error('no row was made');
   return { ...decision.row, ...more };
 }

@@ -2,7 +2,7 @@
 import { createServer, type IncomingHttpHeaders } from 'node:http';
 import { Webhook } from 'standardwebhooks';
 import { afterEach, describe, expect, test } from 'vitest';
-import { signedRequest, webhookSender } from '../../src/channels/webhook.ts';
+import { signedRequest, webhookSender } from '../../src/channels/webhook/sender.ts';
 import { noticeKey } from '../../src/channels/sender.ts';
 import { notice, NOW_MS } from './support.ts';
 

@@ -70,17 +70,17 @@ describe('secrets', () => {
         smtp: { host: 'h', user: 'u', from: 'a@b.example' },
       }),
     );
-    expect([secrets.brokerPassword?.(), secrets.smtpPassword?.()]).toEqual(['from outside', 'mail']);
+    expect([secrets.brokerPassword?.(), secrets.channels['smtp']?.()]).toEqual(['from outside', 'mail']);
   });
 
-  test('of a webhook by the recipient’s name', () => {
+  test('of a webhook by its place in the settings', () => {
     const settings = {
       notices: [
         { name: 'office', webhook: { url: 'https://x.example', secretEnv: 'STILLWELL_SECRET_OFFICE' } },
       ],
     };
     const { secrets } = loadSettings({ STILLWELL_SECRET_OFFICE: WEBHOOK_SECRET }, writeSettings(settings));
-    expect(secrets.webhooks.office?.()).toBe(WEBHOOK_SECRET);
+    expect(secrets.channels['notices.0.webhook']?.()).toBe(WEBHOOK_SECRET);
   });
 
   test('show nothing when printed', () => {

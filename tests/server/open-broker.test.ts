@@ -31,7 +31,7 @@ describe('outsideLine', () => {
   } as const;
 
   it('names nothing that the settings leave out', () => {
-    expect(externalClientSettings(least, { webhooks: {} })).toEqual({
+    expect(externalClientSettings(least, { channels: {} })).toEqual({
       url: 'mqtt://broker.farm.example',
       clientId: 'wells',
       version: 5,
@@ -49,7 +49,7 @@ describe('outsideLine', () => {
       keyFile: 'own.key',
     } as const;
     expect(
-      externalClientSettings(settings, { webhooks: {}, brokerPassword: () => 'told-to-nobody' }),
+      externalClientSettings(settings, { channels: {}, brokerPassword: () => 'told-to-nobody' }),
     ).toEqual({
       url: 'mqtt://broker.farm.example',
       clientId: 'wells',

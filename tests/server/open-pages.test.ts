@@ -31,7 +31,7 @@ async function start(
       web: { host: '127.0.0.1', port: 0 },
       calendar: more.calendar,
     },
-    secrets: { webhooks: {} },
+    secrets: { channels: {} },
     version: '0.0.0',
     now: Date.now,
     log: (_level, sentence) => void logged.push(sentence),

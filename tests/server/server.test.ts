@@ -50,7 +50,7 @@ function openIn(folder: string): Promise<RunningServer> {
       broker: { kind: 'built-in', host: '127.0.0.1', port: 0 },
       web: { host: '127.0.0.1', port: 0 },
     },
-    secrets: { webhooks: {} },
+    secrets: { channels: {} },
     version: '0.0.0',
     now: Date.now,
     log: () => undefined,

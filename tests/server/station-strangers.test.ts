@@ -27,7 +27,7 @@ const start = (): Promise<RunningServer> =>
       broker: { kind: 'built-in', host: '127.0.0.1', port: 0 },
       web: { host: '127.0.0.1', port: 0 },
     },
-    secrets: { webhooks: {} },
+    secrets: { channels: {} },
     version: '0.0.0',
     now: () => Date.UTC(2026, 4, 2),
     log: (level, sentence) => said.push(`${level}: ${sentence}`),

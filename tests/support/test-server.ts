@@ -24,7 +24,7 @@ export async function startTestServer(siteFolder?: string): Promise<TestServer> 
       broker: { kind: 'built-in', host: '127.0.0.1', port: 0 },
       web: { host: '127.0.0.1', port: 0 },
     },
-    secrets: { webhooks: {} },
+    secrets: { channels: {} },
     version: '0.0.0',
     now: Date.now,
     log: () => undefined,

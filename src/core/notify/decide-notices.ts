@@ -9,7 +9,7 @@ import type { AlarmEvent } from '../../../shared/api/events.ts';
 import type { Priority } from '../../../shared/text/en/alarms/kinds.ts';
 import { isMoreUrgent, urgencyOf, type Urgency } from '../../../shared/text/en/alarms/urgency.ts';
 import type { NoticeRow } from './notice-row.ts';
-import { noticeChannelsOf, type Recipient, type NoticeChannel } from './recipients.ts';
+import type { Recipient } from './recipients.ts';
 import { writeNotice } from './write-notice.ts';
 
 /** What is kept of an alarm, as far as telling goes (an AlarmRow of src/store/store.ts fits). */
@@ -45,7 +45,7 @@ export interface NoticeContext {
 }
 
 export type Decision =
-  | { to: string; channel: NoticeChannel; row: NoticeRow; reason: string }
+  | { to: string; channel: string; row: NoticeRow; reason: string }
   | { to: string; none: true; reason: string };
 
 /**
@@ -62,7 +62,7 @@ export function decideNotices(change: AlarmChange, context: NoticeContext): Deci
   return context.recipients.flatMap((recipient): Decision[] => {
     const verdict = common ?? judgeRecipient(change, recipient, context);
     if ('none' in verdict) return [{ to: recipient.name, none: true, reason: verdict.reason }];
-    return noticeChannelsOf(recipient).map((channel) => ({
+    return recipient.channels.map((channel) => ({
       to: recipient.name,
       channel,
       row: noticeRowFor(change, context, {
@@ -186,7 +186,7 @@ function noticeRowFor(
     channel,
     noticeKey,
     reason,
-  }: { recipient: Recipient; channel: NoticeChannel; noticeKey: string; reason: string },
+  }: { recipient: Recipient; channel: string; noticeKey: string; reason: string },
 ): NoticeRow {
   const written = writeNotice({
     event,

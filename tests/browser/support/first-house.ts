@@ -67,7 +67,7 @@ export async function startFirstHouse(siteFolder: string, calendarHost: string):
       web: { host: '127.0.0.1', port: 0 },
       calendar: { host: calendarHost, port: 0 },
     },
-    secrets: { webhooks: {} },
+    secrets: { channels: {} },
     version: '0.0.0',
     now: () => clock.nowMs,
     log: () => undefined,

@@ -61,10 +61,10 @@ describe('decideNotices: who is told and why', () => {
       rise(raised()),
       {
         recipients: [
-          person('anna', { mail: { to: ['a@farm.example', 'b@farm.example'] } }),
-          person('siren', { priorities: ['now'], mqtt: { topic: 'farm/siren' } }),
-          { name: 'office', priorities: ['soon'], webhook: { url: 'https://office.example/hook' } },
-          { name: 'lamp', priorities: ['soon'], command: { program: '/opt/lamp', args: [] } },
+          person('anna', { channels: ['mail:a@farm.example', 'mail:b@farm.example'] }),
+          person('siren', { priorities: ['now'], channels: ['mqtt'] }),
+          { name: 'office', priorities: ['soon'], channels: ['webhook'] },
+          { name: 'lamp', priorities: ['soon'], channels: ['command'] },
         ],
       },
       [
@@ -267,7 +267,10 @@ describe('decideNotices: the row', () => {
   });
 
   test('different tellings, people and ways are different rows', () => {
-    const recipients = [person('anna', { mail: { to: ['a@farm.example', 'b@farm.example'] } }), person('bo')];
+    const recipients = [
+      person('anna', { channels: ['mail:a@farm.example', 'mail:b@farm.example'] }),
+      person('bo'),
+    ];
     const ids = [rise(raised()), change({}, { priority: 'now' }), end('cleared'), end('withdrawn')].flatMap(
       (what) => rowsOf(what, { recipients }),
     );

@@ -30,7 +30,7 @@ export function alarm(event: AlarmEvent, more: Partial<NoticeAlarm> = {}): Notic
 }
 
 export function person(name: string, more: Partial<Recipient> = {}): Recipient {
-  return { name, priorities: ['now', 'soon'], mail: { to: [`${name}@farm.example`] }, ...more };
+  return { name, priorities: ['now', 'soon'], channels: [`mail:${name}@farm.example`], ...more };
 }
 
 /** A whole site went silent: no well, no pump. */

@@ -34,7 +34,7 @@ async function start(dataDir: string, days: number): Promise<RunningServer> {
       broker: { kind: 'built-in', host: '127.0.0.1', port: 0 },
       web: { host: '127.0.0.1', port: 0 },
     },
-    secrets: { webhooks: {} },
+    secrets: { channels: {} },
     version: '0.0.0',
     now: () => NOON_MS + days * 86_400_000,
     log: () => undefined,

@@ -45,7 +45,7 @@ export interface Rig {
 
 const FARMER = {
   name: 'farm office',
-  mqtt: { topic: 'farm/notices' },
+  channels: ['mqtt'],
   priorities: ['now', 'soon', 'note'],
 } as const;
 

@@ -28,7 +28,7 @@ const station = await openServer({
     web: { host: '127.0.0.1', port: 0 },
     notices: [{ name: 'farm office', mqtt: { topic: 'farm/notices' }, priorities: ['now', 'soon', 'note'] }],
   },
-  secrets: { webhooks: {} },
+  secrets: { channels: {} },
   version: '0.0.0',
   now: () => clock.nowMs,
   // Nodes that a kill cut off in the middle of a word are turned away in plain words; that is no

@@ -5,8 +5,15 @@
  * nowhere else.
  */
 import { Webhook } from 'standardwebhooks';
-import type { NoticeRow } from '../core/notify/notice-row.ts';
-import { sendFailure, errorMessage, noticePayload, noticeKey, type Send, type SendResult } from './sender.ts';
+import type { NoticeRow } from '../../core/notify/notice-row.ts';
+import {
+  sendFailure,
+  errorMessage,
+  noticePayload,
+  noticeKey,
+  type Send,
+  type SendResult,
+} from '../sender.ts';
 
 export interface WebhookSettings {
   url: string;

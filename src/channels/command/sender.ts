@@ -4,7 +4,7 @@
  * Exit code 0 means told.
  */
 import { spawn } from 'node:child_process';
-import { sendFailure, errorMessage, noticePayload, type Send, type SendResult } from './sender.ts';
+import { sendFailure, errorMessage, noticePayload, type Send, type SendResult } from '../sender.ts';
 
 export interface CommandSettings {
   program: string;

@@ -6,20 +6,14 @@
  * a standard defines.
  */
 import { createTransport } from 'nodemailer';
-import type { NoticeRow } from '../core/notify/notice-row.ts';
-import { sendFailure, errorMessage, noticeKey, type Send, type SendResult } from './sender.ts';
+import type { NoticeRow } from '../../core/notify/notice-row.ts';
+import { sendFailure, errorMessage, noticeKey, type Send, type SendResult } from '../sender.ts';
+import type { SmtpSettings } from './smtp.ts';
 
-export interface MailSettings {
-  host: string;
-  port: number;
-  /** `tls` from the first byte, `starttls` or nothing, `none` for a relay on the local network. */
-  secure: 'tls' | 'starttls' | 'none';
-  user?: string;
+export interface MailSettings extends Omit<SmtpSettings, 'passwordFile'> {
   password?: string;
   /** An authority of one's own (PEM), for a relay with its own certificate. */
   ca?: string;
-  /** `Stillwell <well@farm.example>` or an address alone. */
-  from: string;
 }
 
 const CONNECT_TIMEOUT_MS = 20_000;

@@ -2,14 +2,8 @@
  * A message on an MQTT topic of one's choice, for a siren, a light or a home's own automation: QoS
  * 1, not retained, JSON.
  */
-import { sendFailure, errorMessage, noticePayload, type Send } from './sender.ts';
-
-/** The broker's own `publish`, narrowed. */
-export type PublishNotice = (
-  topic: string,
-  payload: string,
-  options: { qos: 0 | 1; retain: boolean },
-) => Promise<void>;
+import type { PublishNotice } from '../channel.ts';
+import { sendFailure, errorMessage, noticePayload, type Send } from '../sender.ts';
 
 const PUBLISH_TIMEOUT_MS = 15_000;
 
