@@ -17,6 +17,7 @@ const threePhase = houseCard({ pump: { phase: 3, motorW: 2240 } });
 const smallMotor = houseCard({ pump: { motorW: 560 } });
 
 describe('short-cycling', () => {
+  const { tank: _tank, ...withoutTank } = houseCard();
   table(
     [
       [
@@ -35,6 +36,39 @@ describe('short-cycling', () => {
         'chatter: four starts in a minute',
         'cycle 4s 8A 40-43psi every 0.25min x4',
         ['1 min short-cycling raised soon switch-chatter'],
+      ],
+      [
+        'flutter: the tee leaps over the band in three seconds, and the tank is as empty as before',
+        'rest 41psi | cycle 4s 8A 30-57psi every 0.1min x2 | rest 41psi x2 | cycle 3s 8A 30-57psi every 0.1min x4',
+        ['4 min short-cycling raised soon switch-chatter'],
+      ],
+      [
+        'as short, and pressure sweeps the band between: the tank',
+        'rest 50psi | cycle 4s 8A 40-60psi every 0.1min x2 | rest 50psi x2 | cycle 4s 8A 40-60psi every 0.1min x4',
+        ['4 min short-cycling raised soon tank-air-lost'],
+      ],
+      [
+        'it began with the first short run, and its figures hold no sound one',
+        'cycle 110s 8A 40-60psi every 30min x2 | cycle 20s 8A 40-60psi every 1.3min x6',
+        ['65 min short-cycling raised soon tank-air-lost'],
+      ],
+      [
+        'no tank on the card, and runs of half a minute from the first day: never normal',
+        'cycle 25s 8A 40-60psi every 12min x30',
+        ['360 min short-cycling raised soon tank-air-lost'],
+        { baseline: null, card: withoutTank },
+      ],
+      [
+        'runs of a minute and a half on a motor of 2 hp',
+        'cycle 90s 8A 40-60psi every 12min x30',
+        ['360 min short-cycling raised soon tank-air-lost'],
+        { baseline: null, card: { ...withoutTank, pumps: [{ ...withoutTank.pumps[0]!, motorW: 1491 }] } },
+      ],
+      [
+        'runs of half a minute, and twenty of them a day, do a motor no harm',
+        'cycle 35s 8A 40-60psi every 72min x60',
+        [],
+        { baseline: null, card: withoutTank },
       ],
       [
         'starts near the top of the band that end where they should: the tank holds too much air',
@@ -458,6 +492,16 @@ describe('tank-air-lost', () => {
         'cycle 85s 8A 40-60psi every 60min x16',
         ['720 min tank-air-lost raised soon tank-air-lost'],
         { water: { prechargeKpa: 150, normalPrechargeKpa: 262 } },
+      ],
+      [
+        'starts that never got going, between sound fills, say nothing of the tank',
+        'cycle 105s 8A 40-60psi every 60min x6 | cycle 3s 8A every 5min x10 | cycle 105s 8A 40-60psi every 60min x4 | cycle 3s 8A 40-55psi every 5min x12',
+        [],
+      ],
+      [
+        'runs that something ends far under cut-out are no fills',
+        'cycle 105s 8A 40-60psi every 60min x6 | cycle 60s 8A 40-53psi every 60min x14',
+        [],
       ],
       [
         'the charge reads low but fills take as long as ever: a wrong card',

@@ -11,6 +11,7 @@ import { CLEAR, cannotTell, type Active, type Evaluation } from '../evaluation.t
 import {
   normalCutInKpa,
   normalCutOutKpa,
+  normalFillS,
   hasPressureCycle,
   isAfterReset,
   lastMinutes,
@@ -31,6 +32,9 @@ const SHORT_KPA = 2 * KPA_PER_PSI;
 const SPREADS = 4;
 /** Ends this close together are one switch's. */
 const ALIKE_KPA = 1.5 * KPA_PER_PSI;
+/** Under so many seconds, or this share of a fill, whichever is less. */
+const MIN_RUN_S = 10;
+const MIN_RUN_RATIO = 0.15;
 /** A protector's own clock is good to this. */
 const WAIT_TOLERANCE = 0.1;
 /** A level: the minutes' means lie this close together for so long. */
@@ -73,7 +77,8 @@ function evaluateRun(scene: Scene): Evaluation {
   const { cycle } = scene;
   const cutOut = normalCutOutKpa(scene);
   if (!cycle || cutOut === undefined) return cannotTell('needs-card-switch');
-  if (!isJudgeable(cycle)) return cannotTell(cycle.cutOutKpa === undefined ? 'needs-pressure' : 'run-unseen');
+  if (!isJudgeable(scene, cycle))
+    return cannotTell(cycle.cutOutKpa === undefined ? 'needs-pressure' : 'run-unseen');
   const spread = scene.pump.pinned?.cutOutKpa?.spread ?? 0;
   const limit = cutOut - Math.max(SHORT_KPA, SPREADS * spread);
   const short = (run: Cycle): boolean =>
@@ -81,7 +86,7 @@ function evaluateRun(scene: Scene): Evaluation {
   if (!short(cycle)) return CLEAR;
   const last = scene.pump.cycles
     .slice(-WINDOW_RUNS)
-    .filter((run) => isJudgeable(run) && short(run) && isAfterReset(scene, run.startedMs));
+    .filter((run) => isJudgeable(scene, run) && short(run) && isAfterReset(scene, run.startedMs));
   // A switch that opens lower was turned down (../water/switch-shift.ts); a run that is cut short
   // ends where it ends.
   if (endedBySwitch(scene, last)) return CLEAR;
@@ -125,11 +130,15 @@ function shortRunCauses(scene: Scene, runs: readonly Cycle[]): Active['causes'] 
   });
 }
 
-/** Long enough, and sampled often enough, to say where it ended. */
-function isJudgeable(cycle: Cycle): boolean {
+/**
+ * Long enough, and sampled often enough, to say where it ended. A run of some seconds never got
+ * going: that is the switch's trouble or the motor's (../water/short-cycling.ts).
+ */
+function isJudgeable(scene: Scene, cycle: Cycle): boolean {
   return (
     cycle.cutOutKpa !== undefined &&
     cycle.readings >= 4 &&
+    cycle.ranS >= Math.min(MIN_RUN_S, MIN_RUN_RATIO * (normalFillS(scene) ?? 0)) &&
     !cycle.flags.includes('gap') &&
     !cycle.flags.includes('failed-start')
   );

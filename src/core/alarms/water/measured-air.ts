@@ -7,6 +7,7 @@
 import { median, quantile } from '../../baseline/robust.ts';
 import { minFillS } from '../../baseline/min-fill-time.ts';
 import { atmosphericKpa } from '../../../../shared/units/altitude.ts';
+import type { Cycle } from '../../cycles/cycle.ts';
 import { cannotTell, type CannotTell } from '../evaluation.ts';
 import {
   normalCutInKpa,
@@ -14,6 +15,8 @@ import {
   normalFillS,
   recentCycles,
   hasPressureCycle,
+  isCompleteRun,
+  KPA_PER_PSI,
 } from '../scene-queries.ts';
 import { roundTo } from '../round.ts';
 import type { Scene } from '../scene.ts';
@@ -21,6 +24,16 @@ import { areFillsUsable } from '../pump/usable-fill.ts';
 
 const RUNS = 12;
 const FILL_RUNS = 12;
+/**
+ * A run shorter than this share of a fill, and than so many seconds, never got going: contacts that
+ * flutter, a motor that did not come up. What air a tank keeps when it is full of water gives it
+ * more, and its air is gone in days, not between two runs.
+ */
+const NO_FILL_RATIO = 0.15;
+const NO_FILL_S = 10;
+/** Ends that fell short by more than 2 psi and what pressure moves in two readings. */
+const SHORT_KPA = 2 * KPA_PER_PSI;
+const UNSEEN_READINGS = 2;
 /** A band narrower than it was makes fills short by itself; a wider one does not. */
 const MIN_BAND_RATIO = 0.87;
 
@@ -60,6 +73,15 @@ export function measureAir(scene: Scene, memory: AirMemory): MeasuredAir | Canno
   };
 }
 
+/** Only a run that was ended by a full tank says how long that takes. */
+function isFillOfTank(scene: Scene, cycle: Cycle, cutOut: number | undefined): boolean {
+  const { ranS, cutInKpa, cutOutKpa, readings } = cycle;
+  if (ranS < Math.min(NO_FILL_S, NO_FILL_RATIO * (normalFillS(scene) ?? 0))) return false;
+  if (cutOut === undefined || cutInKpa === undefined || cutOutKpa === undefined) return true;
+  const stepKpa = Math.abs(cutOutKpa - cutInKpa) / Math.max(1, readings);
+  return cutOutKpa > cutOut - SHORT_KPA - UNSEEN_READINGS * stepKpa;
+}
+
 export interface MeasuredFills {
   is: 'measured';
   fillS: number;
@@ -78,7 +100,11 @@ export interface MeasuredFills {
 export function measureFills(scene: Scene): MeasuredFills | CannotTell {
   const cutIn = normalCutInKpa(scene);
   const cutOut = normalCutOutKpa(scene);
-  const cycles = recentCycles(scene, FILL_RUNS);
+  const cycles = recentCycles(
+    scene,
+    FILL_RUNS,
+    (cycle) => isCompleteRun(cycle) && isFillOfTank(scene, cycle, cutOut),
+  );
   if (!hasPressureCycle(scene.pump)) return cannotTell('not-this-control');
   if (cycles.length < FILL_RUNS) return cannotTell('too-few-runs');
   if (!areFillsUsable(scene)) return cannotTell('fills-too-short');

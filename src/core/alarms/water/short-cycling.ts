@@ -4,21 +4,19 @@
  * of these (the worst is use at half the pump's flow: period 4D/Q). A well that starts more often
  * than half of that, with runs under half of its own shortest fills, has lost its drawdown.
  */
-import { HOUR_S } from '../../../../shared/units/duration.ts';
+import { DAY_MS, HOUR_S } from '../../../../shared/units/duration.ts';
 import { median } from '../../baseline/robust.ts';
 import type { Cycle } from '../../cycles/cycle.ts';
 import { bouncedStarts, type SoundStartMemory } from '../pump/bounced-starts.ts';
 import { CLEAR, cannotTell, type Active, type Evaluation } from '../evaluation.ts';
 import { reportsForGroup } from '../pump-peers.ts';
-import { KPA_PER_PSI, normalFillS, recentCycles, usesPressure } from '../scene-queries.ts';
+import { normalFillS, recentCycles, usesPressure } from '../scene-queries.ts';
 import { roundTo, toSignificant } from '../round.ts';
 import { shortSleep } from './short-sleep.ts';
 import type { Scene, Watch } from '../scene.ts';
-import { weighCauses } from '../weigh-causes.ts';
+import { MAX_RUN_RATIO, bandFraction, causesOfShortRuns } from './short-run-causes.ts';
 
 const MIN_CYCLES = 6;
-/** Against the shortest fills of this well. */
-const MAX_RUN_RATIO = 0.5;
 const MAX_PERIOD_FILLS = 2;
 /** Runs this short are wrong whatever the rests between them. */
 const VERY_SHORT_RATIO = 0.3;
@@ -38,9 +36,17 @@ const UNLEARNED_MAX_PERIOD_S = 45;
 const UNLEARNED_MAX_RUN_S = 15;
 const UNLEARNED_MIN_TANK_L = 60;
 /**
- * Runs that cross less than this share of the band end for another reason than a tank that is full.
+ * Whatever is learned, a motor needs a minute of running to carry off the heat of its start, and two
+ * from 2 hp on; tanks are sized for that (motor makers' application manual, as in
+ * ../../baseline/motor-starts-limit.ts; trade press). A tank without air on the day the clamp goes
+ * on must not become normal. So many starts a day do harm; fewer are as short on a tank whose size
+ * is its owner's choice.
  */
-const MIN_BAND_FRACTION = 0.5;
+const MIN_MEDIAN_RUN_S = 60;
+const MIN_MEDIAN_RUN_LARGE_S = 120;
+const LARGE_MOTOR_W = 1450;
+const SHORT_RUNS = 30;
+const MAX_SHORT_RUNS_MS = DAY_MS;
 /** Without a start for so long the starts are no longer close. */
 const CLEAR_AFTER_S = 7200;
 
@@ -79,8 +85,26 @@ function evaluateStarts(scene: Scene): Evaluation {
     return cannotTell(fillS === undefined ? 'learning' : 'not-this-trigger');
   }
   const close = fillS === undefined ? closeCyclesUnlearned(scene, cycles) : closeCyclesLearned(cycles, fillS);
-  if (close === undefined) return cannotTell(fillS === undefined ? 'learning' : 'too-few-runs');
-  return close.length === 0 ? CLEAR : finding(scene, close, fillS);
+  if (close !== undefined && close.length > 0) return finding(scene, withoutFills(close, fillS), fillS);
+  const short = runsTooShortForMotor(scene);
+  if (short) return shortRunsFinding(scene, short);
+  return close === undefined ? cannotTell(fillS === undefined ? 'learning' : 'too-few-runs') : CLEAR;
+}
+
+/** It began with the first short run: the fills before it were sound. */
+function withoutFills(close: readonly Cycle[], fillS: number | undefined): readonly Cycle[] {
+  const from = close.findIndex(({ ranS }) => ranS < MAX_RUN_RATIO * (fillS ?? Infinity));
+  return close.slice(Math.max(0, from));
+}
+
+/** Where the card names the tank its own size is the measure (./tank-air-lost.ts). */
+function runsTooShortForMotor(scene: Scene): { runs: readonly Cycle[]; minS: number } | undefined {
+  const { control, motorW = 0 } = scene.pump.card;
+  if (control !== 'pressure-switch' || scene.well.card.tank?.volumeL !== undefined) return undefined;
+  const runs = recentCycles(scene, SHORT_RUNS);
+  const minS = motorW >= LARGE_MOTOR_W ? MIN_MEDIAN_RUN_LARGE_S : MIN_MEDIAN_RUN_S;
+  if (runs.length < SHORT_RUNS || scene.atMs - runs[0]!.startedMs > MAX_SHORT_RUNS_MS) return undefined;
+  return median(runs.map(({ ranS }) => ranS))! < minS ? { runs, minS } : undefined;
 }
 
 /** Between the starts nothing new is known, until there were none for long. */
@@ -147,68 +171,26 @@ function finding(scene: Scene, close: readonly Cycle[], fillS: number | undefine
       startsAnHour: toSignificant((close.length * HOUR_S) / inS, 3),
       ...(fraction !== undefined && { bandShare: roundTo(fraction) }),
     },
-    causes: causesOf(scene, close, fraction),
+    causes: causesOfShortRuns(scene, close, fraction),
   };
 }
 
-/** The middle of the bands that these runs crossed, kPa. */
-function medianBandKpa(close: readonly Cycle[]): number | undefined {
-  return median(
-    close.flatMap((c) =>
-      c.cutInKpa !== undefined && c.cutOutKpa !== undefined ? [c.cutOutKpa - c.cutInKpa] : [],
-    ),
-  );
-}
-
-/** Of the band between this switch's points. */
-function bandFraction(scene: Scene, close: readonly Cycle[]): number | undefined {
-  const cutIn = scene.pump.pinned?.cutInKpa?.median ?? scene.well.card.switch.cutInKpa;
-  const cutOut = scene.pump.pinned?.cutOutKpa?.median ?? scene.well.card.switch.cutOutKpa;
-  const band = medianBandKpa(close);
-  if (cutIn === undefined || cutOut === undefined || band === undefined || cutOut <= cutIn) return undefined;
-  return band / (cutOut - cutIn);
-}
-
-function endsAtCutOut(scene: Scene, close: readonly Cycle[]): boolean {
-  const cutOut = scene.pump.pinned?.cutOutKpa?.median ?? scene.well.card.switch.cutOutKpa;
-  const ends = median(close.flatMap((c) => c.cutOutKpa ?? []));
-  return ends !== undefined && cutOut !== undefined && ends > cutOut - 2 * KPA_PER_PSI;
-}
-
-/**
- * A whole band crossed in no time is a tank without air; a band that is not crossed is the switch
- * or its nipple.
- */
-function causesOf(scene: Scene, close: readonly Cycle[], fraction: number | undefined): Active['causes'] {
-  const band = medianBandKpa(close);
-  if (!usesPressure(scene.pump)) return weighCauses({ 'switch-chatter': 0.8, 'overload-tripping': 0.2 });
-  if (
-    fraction !== undefined &&
-    band !== undefined &&
-    fraction < MIN_BAND_FRACTION &&
-    band < 12 * KPA_PER_PSI
-  ) {
-    // Runs that end where they should and start too soon: with more air than cut-in the tank is
-    // empty before, and pressure drops from its charge to cut-in between two readings.
-    if (endsAtCutOut(scene, close))
-      return weighCauses({
-        'tank-overcharged': 0.4,
-        'switch-out-of-set': 0.15,
-        'switch-chatter': 0.15,
-        'blocked-nipple': 0.15,
-        'tank-air-lost': 0.15,
-      });
-    return weighCauses({
-      'switch-chatter': 0.4,
-      'blocked-nipple': 0.3,
-      'check-valve': 0.15,
-      'tank-air-lost': 0.15,
-    });
-  }
-  return weighCauses({
-    'tank-air-lost': 0.4,
-    'bladder-burst': 0.4,
-    'blocked-nipple': 0.1,
-    'switch-chatter': 0.1,
-  });
+function shortRunsFinding(scene: Scene, { runs, minS }: { runs: readonly Cycle[]; minS: number }): Active {
+  const inS = (runs[runs.length - 1]!.stoppedMs - runs[0]!.startedMs) / 1000;
+  const ranS = median(runs.map((run) => run.ranS)) ?? 0;
+  const fraction = bandFraction(scene, runs);
+  return {
+    is: 'active',
+    sinceMs: runs[0]!.startedMs,
+    reason: 'runs-too-short',
+    figures: { starts: runs.length, inS, ranS, minS },
+    evidence: {
+      starts: runs.length,
+      inS: roundTo(inS, 0),
+      ranS: roundTo(ranS, 1),
+      leastS: minS,
+      ...(fraction !== undefined && { bandShare: roundTo(fraction) }),
+    },
+    causes: causesOfShortRuns(scene, runs, fraction),
+  };
 }

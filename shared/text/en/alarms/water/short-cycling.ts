@@ -26,6 +26,12 @@ export const shortCyclingText = {
       const normal = fillS === undefined ? '' : ` A normal fill takes ${duration(fillS)}.`;
       return `The pump started ${count(starts, 'time', 'times')} in ${duration(inS)}, with runs of ${duration(ranS)}.${normal}`;
     },
+    /** `minS` is what a motor of this size needs to run for after a start. */
+    'runs-too-short': (
+      { starts, inS, ranS, minS }: { starts: number; inS: number; ranS: number; minS: number },
+      { count, duration },
+    ) =>
+      `The pump started ${count(starts, 'time', 'times')} in ${duration(inS)}, with runs of ${duration(ranS)}. A motor of this size should run for at least ${duration(minS)}: the tank is too small, or it has lost its air.`,
     'rests-too-short': ({ starts, inS, restS }: RestFigures, { count, duration }) =>
       `The pump started ${count(starts, 'time', 'times')} in ${duration(inS)}. Each time it started again within ${duration(restS)}.`,
     'rests-too-regular': ({ starts, inS, restS }: RestFigures, { count, duration }) =>
