@@ -4,11 +4,10 @@
  */
 import type { WellEvent } from '../../shared/api/events.ts';
 import { DAY_MS } from '../../shared/units/duration.ts';
-import type { Emit } from '../core/well/emit.ts';
-import { stopPipeline } from '../core/fleet/fault.ts';
-import { dispatchNews, type NewsEffect } from '../core/fleet/node-news.ts';
+import { advanceWell } from '../core/fleet/advance-well.ts';
+import type { FleetEffect } from '../core/fleet/effects.ts';
+import { dispatchNews } from '../core/fleet/node-news.ts';
 import { SETTLE_MS } from '../core/fleet/settling.ts';
-import { advancePipeline, type WellPipeline } from '../core/fleet/well-pipeline.ts';
 import { enqueue, dequeueBefore } from './event-queue.ts';
 import type { Replay } from './state.ts';
 
@@ -44,9 +43,7 @@ export function finish(replay: Replay, emit: (event: WellEvent) => void): void {
  * lines.
  */
 export function tellNews(replay: Replay, toMs: number): void {
-  dispatchNews(replay, toMs, (effect: NewsEffect) => {
-    if (effect.is === 'site-alarm') enqueue(replay.eventQueue, effect.event, effect.atMs);
-  });
+  dispatchNews(replay, toMs, (effect) => applyEffect(replay, effect));
 }
 
 function latestMs(replay: Replay): number {
@@ -58,20 +55,13 @@ function latestMs(replay: Replay): number {
 }
 
 function advanceAll(replay: Replay, toMs: number): void {
-  const emit: Emit = ({ event, orderMs }) => enqueue(replay.eventQueue, event, orderMs);
-  for (const pipeline of replay.pipelines.values()) {
-    if (pipeline.fault !== undefined) continue;
-    try {
-      advancePipeline(pipeline, toMs, emit);
-    } catch (error) {
-      stopWell(replay, pipeline, error);
-    }
-  }
+  for (const pipeline of replay.pipelines.values())
+    advanceWell(replay, pipeline, { toMs, nowMs: toMs }, (effect) => applyEffect(replay, effect));
 }
 
-function stopWell(replay: Replay, pipeline: WellPipeline, error: unknown): void {
-  const atMs = Math.max(pipeline.state.nowMs, 0);
-  const { sentence, events } = stopPipeline(pipeline, error, atMs);
-  replay.faults.push(sentence);
-  for (const event of events) enqueue(replay.eventQueue, event, atMs);
+/** What wells and sites say becomes lines; of the rest nothing is kept. */
+function applyEffect(replay: Replay, effect: FleetEffect): void {
+  if (effect.is === 'emitted') enqueue(replay.eventQueue, effect.emitted.event, effect.emitted.orderMs);
+  else if (effect.is === 'site-alarm') enqueue(replay.eventQueue, effect.event, effect.atMs);
+  else if (effect.is === 'fault') replay.faults.push(effect.sentence);
 }

@@ -38,7 +38,7 @@ export interface Replay extends Fleet {
 
 export function newReplay(cards: readonly Card[], readsBy: ReadonlyMap<string, string>): Replay {
   const replay: Replay = {
-    ...newFleet(),
+    ...newFleet({ runsOnce: true }),
     defaultNodes: readsBy,
     eventQueue: newEventQueue(),
     nowMs: Number.NEGATIVE_INFINITY,

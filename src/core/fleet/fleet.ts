@@ -3,6 +3,7 @@
  * data. The live server and `replay` each hold one, and what is said of nodes and wells together is
  * said here once.
  */
+import type { AlarmRow } from '../alarms/lifecycle/alarm-row.ts';
 import type { Hello } from '../decode/messages.ts';
 import type { Card } from '../domain/card.ts';
 import type { Feed } from '../domain/sources.ts';
@@ -25,6 +26,11 @@ export interface WellSource {
 }
 
 export interface Fleet {
+  /**
+   * A recording, which is run once and in order: what is older than the settling time when it comes
+   * is left out, and no well is run again. Else late readings have their well run again.
+   */
+  runsOnce: boolean;
   nodes: Map<string, FleetNode>;
   pipelines: Map<string, WellPipeline>;
   /** The newest card of each well. */
@@ -39,12 +45,15 @@ export interface Fleet {
   pipelinesByNode: Map<string, WellPipeline[]>;
   sourcesByWell: Map<string, WellSource[]> | undefined;
   sites: Map<string, SiteState>;
+  /** Alarms of each well and site that stand or ended not long ago, for knowing them again. */
+  knownAlarms: Map<string, AlarmRow[]>;
   /** No node or site has news up to and including this time; -Infinity while news waits. */
   newsDueMs: number;
 }
 
-export function newFleet(): Fleet {
+export function newFleet({ runsOnce = false }: { runsOnce?: boolean } = {}): Fleet {
   return {
+    runsOnce,
     nodes: new Map(),
     pipelines: new Map(),
     cards: new Map(),
@@ -53,6 +62,7 @@ export function newFleet(): Fleet {
     pipelinesByNode: new Map(),
     sourcesByWell: undefined,
     sites: new Map(),
+    knownAlarms: new Map(),
     newsDueMs: Number.NEGATIVE_INFINITY,
   };
 }

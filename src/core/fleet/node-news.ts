@@ -5,28 +5,18 @@
  * together. `newsDueMs` of the fleet says when time alone makes news: before then nothing has to be
  * asked.
  */
-import type { AlarmEvent } from '../../../shared/api/events.ts';
 import { conflictClearsMs } from '../readings/conflict.ts';
-import type { NewsItem, NodeNews } from '../readings/news.ts';
+import type { NewsItem } from '../readings/news.ts';
 import { drainNews, excuseServerOutage, type NodeState } from '../readings/node.ts';
 import { silenceDueMs } from '../readings/silence.ts';
 import { newSite, advanceSite, handleSiteNews, nextSiteDueMs } from '../readings/site-silence.ts';
 import type { SiteNode, SiteOutput, SiteState } from '../readings/site-silence.ts';
+import { publishEvent } from './alarm-rows.ts';
+import type { EmitEffect } from './effects.ts';
 import type { Fleet } from './fleet.ts';
 import { cardAt, wellsOf } from './read-table.ts';
 import { siteAlarmEvent } from './site-event.ts';
 import { addInput } from './well-pipeline.ts';
-
-/** What whoever holds the fleet may have to keep or tell. */
-export type NewsEffect =
-  /** Waits now among the inputs of this well. */
-  | { is: 'news'; well: string; atMs: number; node: NodeNews }
-  | { is: 'site-alarm'; event: AlarmEvent; atMs: number }
-  | { is: 'site-changed'; site: SiteState }
-  /** Its news was taken out of its state. */
-  | { is: 'node-changed'; node: string };
-
-export type EmitNews = (effect: NewsEffect) => void;
 
 /** After anything that changed a node: when its next news is due. */
 export function trackNews(fleet: Fleet, state: NodeState): void {
@@ -47,7 +37,7 @@ function nodeNewsDueMs(state: NodeState): number {
 }
 
 /** Time of arrival goes on to `toMs`: everything that became news before it finds its wells. */
-export function dispatchNews(fleet: Fleet, toMs: number, emit: EmitNews): void {
+export function dispatchNews(fleet: Fleet, toMs: number, emit: EmitEffect): void {
   if (toMs <= fleet.newsDueMs) return;
   const items: NewsItem[] = [];
   for (const [node, { state }] of fleet.nodes) {
@@ -71,7 +61,7 @@ export function dispatchNews(fleet: Fleet, toMs: number, emit: EmitNews): void {
   fleet.newsDueMs = dueMs;
 }
 
-function routeNewsItem(fleet: Fleet, item: NewsItem, emit: EmitNews): void {
+function routeNewsItem(fleet: Fleet, item: NewsItem, emit: EmitEffect): void {
   const name = siteOf(fleet, item.node.node, item.atMs);
   // What a sensor can show is no business of the site.
   if (name === undefined || item.node.news === 'full-scale') {
@@ -95,22 +85,25 @@ function getOrCreateSite(fleet: Fleet, name: string): SiteState {
 function applySiteOutput(
   fleet: Fleet,
   site: SiteState,
-  emit: EmitNews,
+  emit: EmitEffect,
   update: (output: SiteOutput) => void,
 ): void {
   const before = site.silent;
   const output: SiteOutput = { news: [], site: [] };
   update(output);
   for (const item of output.news) deliverNews(fleet, item, emit);
-  for (const change of output.site)
-    emit({ is: 'site-alarm', event: siteAlarmEvent(change), atMs: change.atMs });
+  for (const change of output.site) {
+    const event = siteAlarmEvent(change);
+    emit({ is: 'site-alarm', event, atMs: change.atMs });
+    publishEvent(fleet, event, change.atMs, emit);
+  }
   // Whoever falls silent or is heard makes the list anew; every other change has output.
   if (site.silent !== before || output.news.length > 0 || output.site.length > 0)
     emit({ is: 'site-changed', site });
 }
 
 /** News never stands before what its well has passed: it was not known then. */
-function deliverNews(fleet: Fleet, item: NewsItem, emit: EmitNews): void {
+function deliverNews(fleet: Fleet, item: NewsItem, emit: EmitEffect): void {
   const fedFrom = fleet.nodes.get(item.node.node)?.hello?.fedFrom;
   const node = item.node.news === 'silent' && fedFrom !== undefined ? { ...item.node, fedFrom } : item.node;
   // A well that will read from it only later hears it now: it knows by itself which of its channels

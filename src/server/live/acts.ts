@@ -7,6 +7,8 @@ import type { Act } from '../../core/domain/act.ts';
 import { isSourceNode } from '../../core/domain/sources.ts';
 import { readAct } from '../../core/domain/read-act.ts';
 import { applyNewCard, pipelinesOfAct } from '../../core/fleet/routing.ts';
+import { recordAcknowledgment } from '../../core/fleet/alarm-rows.ts';
+import { applyEffects } from './apply-effect.ts';
 import { wellCeiling } from './ceiling.ts';
 import { addInput, type WellPipeline } from '../../core/fleet/well-pipeline.ts';
 import { ensureWellForNode } from './nodes.ts';
@@ -35,7 +37,8 @@ export function applyAct(live: LiveState, json: unknown, nowMs: number, by?: str
     addInput(pipeline, { atMs, act, ...(by !== undefined && { by }) });
     live.dirtyWells.add(pipeline);
   }
-  recordAcknowledgment(live, act, atMs, by);
+  if (act.kind === 'acknowledged')
+    recordAcknowledgment(live, act, { atMs, ...(by !== undefined && { by }) }, applyEffects(live, nowMs));
   return { done: true, atMs };
 }
 
@@ -57,7 +60,7 @@ function acknowledgeSiteAlarm(
   by: string | undefined,
 ): ActResult {
   storeAct(live, act, json, atMs, by);
-  recordAcknowledgment(live, act, atMs, by);
+  recordAcknowledgment(live, act, { atMs, ...(by !== undefined && { by }) }, applyEffects(live, atMs));
   return { done: true, atMs };
 }
 
@@ -95,18 +98,5 @@ function applyCardChange(live: LiveState, act: Extract<Act, { kind: 'card-change
   for (const [node, entry] of live.nodes) {
     if (entry.approved && !isSourceNode(live.readTable, node)) ensureWellForNode(live, node);
     if (entry.state.fullScale) live.dirtyNodes.add(node);
-  }
-}
-
-/** Who saw an alarm is kept with the alarm. */
-function recordAcknowledgment(live: LiveState, act: Act, nowMs: number, by: string | undefined): void {
-  if (act.kind !== 'acknowledged') return;
-  for (const row of live.knownAlarms.get(act.well) ?? []) {
-    if (row.alarm !== act.alarm || (act.pump !== undefined && row.pump !== act.pump)) continue;
-    if (row.acknowledgedMs !== undefined || row.withdrawnMs !== undefined) continue;
-    row.acknowledgedMs = nowMs;
-    if (row.site !== undefined) row.state = row.clearedMs === undefined ? 'acknowledged' : 'normal';
-    if (by !== undefined) row.acknowledgedBy = by;
-    live.changes.push({ change: 'alarm', row: { ...row } });
   }
 }

@@ -7,7 +7,7 @@ import { readAct } from '../../core/domain/read-act.ts';
 import { applyCard } from '../../core/fleet/routing.ts';
 import { KNOWN_ALARM_WINDOW_MS } from '../../core/fleet/settling.ts';
 import { applyStoredPack, newNode, type NodeState } from '../../core/readings/node.ts';
-import { loadSites } from './node-news.ts';
+import { loadSites } from './sites.ts';
 import { renameSavedNode, renameSavedRow } from './old-names.ts';
 import { ensureImportedWell, restoreDefaultWell, ensureWellForNode } from './nodes.ts';
 import { rerun } from './rerun.ts';

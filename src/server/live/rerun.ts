@@ -17,10 +17,12 @@ import { START_CODE_OFFSET, CLOCK_STEP_BIT } from '../../core/readings/segment.t
 import type { ActRow, Series } from '../../store/store.ts';
 import { addInput, newPipeline, advancePipeline, type WellPipeline } from '../../core/fleet/well-pipeline.ts';
 import { renameSavedNews } from './old-names.ts';
-import { storeEmitted, stopWell } from './advance.ts';
+import { stopWell } from '../../core/fleet/advance-well.ts';
+import { clearNotWatched } from '../../core/fleet/alarm-rows.ts';
+import { knownAlarmKeys, knownToMs, reconcileAlarms } from '../../core/fleet/rerun-alarms.ts';
+import { applyEffects } from './apply-effect.ts';
 import { deserializeState } from './save.ts';
 import type { LiveState } from './state.ts';
-import { reconcileAlarms, clearNotWatched, knownAlarmKeys, knownToMs } from './alarm-rows.ts';
 
 /** At most once a minute a well (design): a backlog of thousands of packs costs one run. */
 const RERUN_EVERY_MS = MINUTE_MS;
@@ -43,6 +45,7 @@ export async function rerun(
   fromMs: number,
   nowMs: number,
 ): Promise<void> {
+  const emit = applyEffects(live, nowMs);
   live.counts.reruns++;
   pipeline.reranAtMs = nowMs;
   const rebuilt = await restorePipeline(live, pipeline.well, fromMs);
@@ -60,7 +63,7 @@ export async function rerun(
   try {
     await runStored(live, rebuilt, toMs, (e) => events.push(e));
   } catch (error) {
-    stopWell(live, pipeline, error, nowMs);
+    stopWell(live, pipeline, error, nowMs, emit);
     return;
   }
   const { state, inbox, pendingInputs, advancedToMs, dueMs } = rebuilt;
@@ -68,11 +71,11 @@ export async function rerun(
   delete pipeline.rerunFromMs;
   pipeline.unsaved = true;
   live.changes.push({ change: 'delete-derived', well: pipeline.well, fromMs: sinceMs });
-  for (const e of events) if (e.event.event !== 'alarm') storeEmitted(live, e, nowMs);
+  for (const emitted of events) emit({ is: 'emitted', emitted });
   const alarms = events.map((e) => e.event).filter((event): event is AlarmEvent => event.event === 'alarm');
-  reconcileAlarms(live, pipeline, alarms, { fromMs: sinceMs, toMs, nowMs, activeBefore });
+  reconcileAlarms(live, pipeline, alarms, { fromMs: sinceMs, toMs, nowMs, activeBefore }, emit);
   if (pipeline.fault !== undefined) delete pipeline.fault;
-  clearNotWatched(live, pipeline, nowMs);
+  clearNotWatched(live, pipeline, nowMs, emit);
   live.changes.push({ change: 'rerun-mark', well: pipeline.well, fromMs: null });
 }
 

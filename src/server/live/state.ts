@@ -75,8 +75,6 @@ export interface LiveCounts {
 export interface LiveState extends Fleet {
   options: LiveOptions;
   nodes: Map<string, NodeEntry>;
-  /** Alarms of each well that stand or ended not long ago, for knowing them again. */
-  knownAlarms: Map<string, AlarmRow[]>;
   /** What the running turn will commit. */
   changes: Change[];
   /** Wells that something came for, and nodes whose books are to be saved, in the running turn. */
@@ -103,7 +101,6 @@ export function newLiveState(options: LiveOptions): LiveState {
     ...newFleet(),
     options,
     nodes: new Map(),
-    knownAlarms: new Map(),
     changes: [],
     dirtyWells: new Set(),
     liveEvents: [],

@@ -3,13 +3,13 @@
  * only then `kept`. The clock is read once, by the caller, who lets nobody else at the state until
  * the turn has settled: it waits for the store.
  */
-import { excuseOutage } from '../../core/fleet/node-news.ts';
 import { ackPayload } from '../../core/readings/ack.ts';
 import { formatAck } from '../../core/decode/server-messages.ts';
 import { handleMessage, type ReceivedMessage } from './intake.ts';
 import type { WellPipeline } from '../../core/fleet/well-pipeline.ts';
-import { handleNodeNews } from './node-news.ts';
-import { advanceWell } from './advance.ts';
+import { advanceToFrontier } from '../../core/fleet/advance-well.ts';
+import { dispatchNews, excuseOutage } from '../../core/fleet/node-news.ts';
+import { applyEffects } from './apply-effect.ts';
 import { rerun, rerunDueMs } from './rerun.ts';
 import { saveDueMs, saveNodes, saveSnapshot } from './save.ts';
 import type { LiveState, NodeEntry } from './state.ts';
@@ -55,6 +55,11 @@ export async function processTurn(
   sendAcks(live, nowMs);
   live.wakeAtMs = nextWakeMs(live);
   return { committed, dirtyWells };
+}
+
+function advanceWell(live: LiveState, pipeline: WellPipeline, nowMs: number): void {
+  live.counts.advances++;
+  advanceToFrontier(live, pipeline, nowMs, applyEffects(live, nowMs));
 }
 
 async function commit(live: LiveState): Promise<boolean> {
@@ -108,7 +113,7 @@ export function aliveDueMs({ lastAliveMs }: { lastAliveMs: number }): number {
 async function advanceDueWells(live: LiveState, nowMs: number): Promise<WellPipeline[]> {
   live.counts.wakes++;
   await runDueReruns(live, nowMs);
-  handleNodeNews(live, nowMs);
+  dispatchNews(live, nowMs, applyEffects(live, nowMs));
   const maxSaves = nowMs < live.savesFromMs ? 0 : MAX_SAVES_PER_TURN;
   let saves = 0;
   const dirtyWells: WellPipeline[] = [];

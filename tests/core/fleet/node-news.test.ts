@@ -4,8 +4,9 @@
  */
 import { describe, expect, it } from 'vitest';
 import { defaultCardForNode } from '../../../src/core/domain/read-card.ts';
+import type { FleetEffect } from '../../../src/core/fleet/effects.ts';
 import { newFleet, type Fleet } from '../../../src/core/fleet/fleet.ts';
-import { dispatchNews, excuseOutage, trackNews, type NewsEffect } from '../../../src/core/fleet/node-news.ts';
+import { dispatchNews, excuseOutage, trackNews } from '../../../src/core/fleet/node-news.ts';
 import { addWell } from '../../../src/core/fleet/routing.ts';
 import { newNode, receivePresence } from '../../../src/core/readings/node.ts';
 
@@ -28,8 +29,8 @@ function hear(fleet: Fleet, node: string, atMs: number): void {
   trackNews(fleet, state);
 }
 
-function newsAt(fleet: Fleet, toMs: number): NewsEffect[] {
-  const effects: NewsEffect[] = [];
+function newsAt(fleet: Fleet, toMs: number): FleetEffect[] {
+  const effects: FleetEffect[] = [];
   dispatchNews(fleet, toMs, (effect) => effects.push(effect));
   return effects;
 }
