@@ -3,9 +3,8 @@
  * nodes, and lines that wait to be printed.
  */
 import type { Card } from '../core/domain/card.ts';
-import { newFleet, type Fleet, type FleetNode } from '../core/fleet/fleet.ts';
+import { newFleet, type Fleet } from '../core/fleet/fleet.ts';
 import { addWell, rebuildReadTable } from '../core/fleet/routing.ts';
-import { newNode } from '../core/readings/node.ts';
 import { newEventQueue, type EventQueue } from './event-queue.ts';
 
 interface ReplayCounts {
@@ -61,14 +60,6 @@ export function newReplay(cards: readonly Card[], readsBy: ReadonlyMap<string, s
   for (const card of cards) addWell(replay, card);
   rebuildReadTable(replay);
   return replay;
-}
-
-export function getOrCreateNode(replay: Replay, node: string): FleetNode {
-  const known = replay.nodes.get(node);
-  if (known) return known;
-  const entry: FleetNode = { state: newNode(node) };
-  replay.nodes.set(node, entry);
-  return entry;
 }
 
 export function increment(counts: Map<string, number>, key: string): void {

@@ -11,6 +11,7 @@ import type { AlarmRow } from '../core/alarms/lifecycle/alarm-row.ts';
 import type { ActRow } from '../core/domain/act-row.ts';
 import type { CycleRow } from '../core/cycles/cycle-row.ts';
 import type { NoticeRow } from '../core/notify/notice-row.ts';
+import type { IgnoredNames } from '../core/fleet/fleet.ts';
 import type { Hello } from '../core/decode/messages.ts';
 import type { Entry } from '../logbook/entries/entry.ts';
 import type { PlacedPack } from '../core/readings/placed-pack.ts';
@@ -28,16 +29,6 @@ export interface RefusedRow {
   head: string;
   /** Counted, and not kept for a look: its like is there already. */
   countOnly?: true;
-}
-
-/**
- * Names that a node spoke for without a right to: how many came in all its hellos, and what was
- * said of the last ones.
- */
-export interface IgnoredNames {
-  names: number;
-  last: string;
-  lastMs: number;
 }
 
 export interface NodeRow {

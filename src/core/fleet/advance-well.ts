@@ -21,6 +21,7 @@ export function advanceToFrontier(
 ): void {
   advanceWell(fleet, pipeline, { toMs: frontierOf(fleet, pipeline, nowMs), nowMs }, emit);
   pipeline.dueMs = wellDueMs(fleet, pipeline, nowMs);
+  emit({ is: 'advanced', well: pipeline.well });
 }
 
 export function advanceWell(
@@ -63,7 +64,7 @@ export function stopWell(
   pipeline.dueMs = Number.POSITIVE_INFINITY;
   emit({ is: 'fault', sentence: `Cannot watch ${well}: ${trace}` });
   // A recording has the time of its readings alone, in whatever pieces it is run.
-  const atMs = fleet.runsOnce ? Math.max(state.nowMs, 0) : nowMs;
+  const atMs = fleet.rules.runsOnce ? Math.max(state.nowMs, 0) : nowMs;
   const events: AlarmEvent[] = [];
   state.alarms.well = well;
   raiseExternally(state.alarms, 'not-watched', notWatchedEvaluation(atMs, why), atMs, (event) =>

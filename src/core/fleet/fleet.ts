@@ -1,7 +1,7 @@
 /**
  * All nodes, wells and sites of one server or one recording, and which node feeds which well: plain
- * data. The live server and `replay` each hold one, and what is said of nodes and wells together is
- * said here once.
+ * data. The live server and `replay` each hold one, and handle (./handle.ts) is the one way in
+ * which it changes.
  */
 import type { AlarmRow } from '../alarms/lifecycle/alarm-row.ts';
 import type { Hello } from '../decode/messages.ts';
@@ -9,13 +9,35 @@ import type { Card } from '../domain/card.ts';
 import type { Feed } from '../domain/sources.ts';
 import type { NodeState } from '../readings/node.ts';
 import type { SiteState } from '../readings/site-silence.ts';
+import type { Ceiling } from './ceiling.ts';
 import type { MutableReadTable, Period } from './read-table.ts';
 import type { WellPipeline } from './well-pipeline.ts';
+
+/**
+ * Names that a node spoke for without a right to: how many came in all its hellos, and what was
+ * said of the last ones.
+ */
+export interface IgnoredNames {
+  names: number;
+  last: string;
+  lastMs: number;
+}
 
 export interface FleetNode {
   state: NodeState;
   /** Its newest hello. */
   hello?: Hello;
+  approved: boolean;
+  /** It should hear what is kept of it, and when it last did, by our clock. */
+  ackDue: boolean;
+  ackSentAtMs: number;
+  savedAtMs: number;
+  /** State moved since it was saved. */
+  unsaved: boolean;
+  ignored?: IgnoredNames;
+  /** When a refused pack, and a hello with names that do not count, was last kept for a look. */
+  rejectionRecordedMs?: number;
+  ignoredShownMs?: number;
 }
 
 /** One channel of a node that feeds a well for some time. */
@@ -25,12 +47,22 @@ export interface WellSource {
   feed: Feed;
 }
 
-export interface Fleet {
+/** What differs between a server and a recording, and between servers. */
+export interface FleetRules {
   /**
-   * A recording, which is run once and in order: what is older than the settling time when it comes
-   * is left out, and no well is run again. Else late readings have their well run again.
+   * A recording is run once and in order: what is older than the settling time when it comes is
+   * left out. Else late readings have their well run again.
    */
   runsOnce: boolean;
+  /** Every node that speaks is approved. */
+  approveAll: boolean;
+  /** Nodes are told what is kept of them. */
+  acknowledges: boolean;
+  ceiling: Ceiling;
+}
+
+export interface Fleet {
+  rules: FleetRules;
   nodes: Map<string, FleetNode>;
   pipelines: Map<string, WellPipeline>;
   /** The newest card of each well. */
@@ -41,19 +73,39 @@ export interface Fleet {
    */
   periods: Period[];
   readTable: MutableReadTable;
-  /** The wells that each node feeds, and what feeds each well; worked out when first asked for. */
+  /**
+   * The wells that each node feeds, and what feeds each well; worked out when first asked for.
+   */
   pipelinesByNode: Map<string, WellPipeline[]>;
   sourcesByWell: Map<string, WellSource[]> | undefined;
   sites: Map<string, SiteState>;
   /** Alarms of each well and site that stand or ended not long ago, for knowing them again. */
   knownAlarms: Map<string, AlarmRow[]>;
+  /** Wells that something came for since they were last passed on. */
+  dirtyWells: Set<WellPipeline>;
   /** No node or site has news up to and including this time; -Infinity while news waits. */
   newsDueMs: number;
+  /**
+   * Nothing is due before this though no message comes; worked out at the end of each turn.
+   * -Infinity after any other change.
+   */
+  wakeAtMs: number;
+  /** No well or node is saved by time alone before this, so that many saves share a commit. */
+  savesFromMs: number;
+  /** When a message of a node beyond the ceiling was last kept for a look. */
+  ceilingShownMs?: number;
 }
 
-export function newFleet({ runsOnce = false }: { runsOnce?: boolean } = {}): Fleet {
+const RULES: FleetRules = {
+  runsOnce: false,
+  approveAll: true,
+  acknowledges: false,
+  ceiling: { nodes: Number.POSITIVE_INFINITY, wells: Number.POSITIVE_INFINITY },
+};
+
+export function newFleet(rules: Partial<FleetRules> = {}): Fleet {
   return {
-    runsOnce,
+    rules: { ...RULES, ...rules },
     nodes: new Map(),
     pipelines: new Map(),
     cards: new Map(),
@@ -63,6 +115,9 @@ export function newFleet({ runsOnce = false }: { runsOnce?: boolean } = {}): Fle
     sourcesByWell: undefined,
     sites: new Map(),
     knownAlarms: new Map(),
+    dirtyWells: new Set(),
     newsDueMs: Number.NEGATIVE_INFINITY,
+    wakeAtMs: Number.NEGATIVE_INFINITY,
+    savesFromMs: Number.NEGATIVE_INFINITY,
   };
 }

@@ -110,7 +110,9 @@ function deliverNews(fleet: Fleet, item: NewsItem, emit: EmitEffect): void {
   // that is about.
   const whenMs = node.news === 'full-scale' ? undefined : item.atMs;
   for (const well of wellsOf(fleet.readTable, node.node, whenMs)) {
-    const { atMs } = addInput(fleet.pipelines.get(well)!, { atMs: item.atMs, node });
+    const pipeline = fleet.pipelines.get(well)!;
+    const { atMs } = addInput(pipeline, { atMs: item.atMs, node });
+    fleet.dirtyWells.add(pipeline);
     emit({ is: 'news', well, atMs, node });
   }
 }

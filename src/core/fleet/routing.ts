@@ -70,6 +70,7 @@ export function rebuildReadTable(fleet: Fleet): void {
   fleet.sourcesByWell = undefined;
   // Which nodes a site has decides when it has news.
   fleet.newsDueMs = Number.NEGATIVE_INFINITY;
+  fleet.wakeAtMs = Number.NEGATIVE_INFINITY;
 }
 
 /** The wells that read anything from this node at any time. */

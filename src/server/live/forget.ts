@@ -7,7 +7,7 @@ import { rebuildReadTable } from '../../core/fleet/routing.ts';
 import { hasData } from '../export/gather.ts';
 import { nodesOfOthers } from '../export/other-nodes.ts';
 import type { Change, Store } from '../../store/store.ts';
-import { defaultWellKey } from './nodes.ts';
+import { defaultWellKey } from './default-wells.ts';
 import type { LiveState } from './state.ts';
 
 /**
@@ -80,5 +80,4 @@ export function dropNode(live: LiveState, node: string): void {
   live.knownAlarms.delete(node);
   live.periods = live.periods.filter(({ card }) => card.well !== node);
   rebuildReadTable(live);
-  live.wakeAtMs = Number.NEGATIVE_INFINITY;
 }

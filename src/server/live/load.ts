@@ -4,15 +4,18 @@
  * so nothing is told twice.
  */
 import { readAct } from '../../core/domain/read-act.ts';
+import { excuseOutage } from '../../core/fleet/node-news.ts';
+import { ensureWellForNode, newFleetNode } from '../../core/fleet/nodes.ts';
 import { applyCard } from '../../core/fleet/routing.ts';
 import { KNOWN_ALARM_WINDOW_MS } from '../../core/fleet/settling.ts';
 import { applyStoredPack, newNode, type NodeState } from '../../core/readings/node.ts';
+import { applyEffect } from './apply-effect.ts';
 import { loadSites } from './sites.ts';
 import { renameSavedNode, renameSavedRow } from './old-names.ts';
-import { ensureImportedWell, restoreDefaultWell, ensureWellForNode } from './nodes.ts';
+import { ensureImportedWell, restoreDefaultWell } from './default-wells.ts';
 import { rerun } from './rerun.ts';
 import { newLiveState, type LiveOptions, type LiveState } from './state.ts';
-import { ALIVE_KEY, excuseSilence } from './turn.ts';
+import { ALIVE_KEY } from './turn.ts';
 
 /** A restart this quick is no absence. */
 const MIN_ABSENCE_MS = 90_000;
@@ -23,7 +26,8 @@ export async function loadLiveState(options: LiveOptions, nowMs: number): Promis
   for (const [node, entry] of live.nodes) if (entry.approved) await restoreDefaultWell(live, node);
   for (const well of await options.store.importedWells()) ensureImportedWell(live, well);
   await loadCards(live);
-  for (const [node, entry] of live.nodes) if (entry.approved) ensureWellForNode(live, node);
+  for (const [node, entry] of live.nodes)
+    if (entry.approved) ensureWellForNode(live, node, (effect) => applyEffect(live, effect, { nowMs }));
   await loadSites(live);
   for (const row of await options.store.alarms({ fromMs: nowMs - KNOWN_ALARM_WINDOW_MS })) {
     live.knownAlarms.set(row.well, [...(live.knownAlarms.get(row.well) ?? []), row]);
@@ -68,12 +72,9 @@ async function loadNodes(live: LiveState): Promise<void> {
     const state = (row.state as NodeState | undefined) ?? newNode(row.node);
     states.set(row.node, state);
     live.nodes.set(row.node, {
-      state,
-      approved: row.approved,
+      ...newFleetNode(state, row.approved),
       ...(row.hello && { hello: row.hello }),
       ...(row.ignored && { ignored: row.ignored }),
-      ackDue: true,
-      ackSentAtMs: 0,
       savedAtMs: row.savedMs ?? 0,
       unsaved: false,
     });
@@ -82,14 +83,7 @@ async function loadNodes(live: LiveState): Promise<void> {
     let entry = live.nodes.get(placed.node);
     if (!entry) {
       // A node whose first packs were kept before its state was: it had been approved.
-      entry = {
-        state: newNode(placed.node),
-        approved: true,
-        ackDue: true,
-        ackSentAtMs: 0,
-        savedAtMs: 0,
-        unsaved: true,
-      };
+      entry = newFleetNode(newNode(placed.node), true);
       live.nodes.set(placed.node, entry);
     }
     applyStoredPack(entry.state, placed);
@@ -101,7 +95,8 @@ async function loadNodes(live: LiveState): Promise<void> {
 async function recordAbsence(live: LiveState, nowMs: number): Promise<void> {
   const aliveMs = Number((await live.options.store.getValue(ALIVE_KEY)) ?? Number.NaN);
   if (!Number.isFinite(aliveMs)) return;
-  excuseSilence(live, aliveMs, nowMs);
+  excuseOutage(live, aliveMs, nowMs);
+  for (const entry of live.nodes.values()) entry.unsaved = true;
   if (nowMs - aliveMs < MIN_ABSENCE_MS) return;
   const from = new Date(aliveMs).toISOString();
   live.changes.push({

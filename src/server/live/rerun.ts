@@ -4,7 +4,7 @@
  * already told, so that nobody hears the same twice and hears of what turned out wrong.
  */
 import type { AlarmEvent } from '../../../shared/api/events.ts';
-import { HOUR_MS, MINUTE_MS } from '../../../shared/units/duration.ts';
+import { HOUR_MS } from '../../../shared/units/duration.ts';
 import { readAct } from '../../core/domain/read-act.ts';
 import { defaultCardForNode } from '../../core/domain/read-card.ts';
 import { formatTime, type Emitted } from '../../core/well/emit.ts';
@@ -20,17 +20,10 @@ import { renameSavedNews } from './old-names.ts';
 import { stopWell } from '../../core/fleet/advance-well.ts';
 import { clearNotWatched } from '../../core/fleet/alarm-rows.ts';
 import { knownAlarmKeys, knownToMs, reconcileAlarms } from '../../core/fleet/rerun-alarms.ts';
-import { applyEffects } from './apply-effect.ts';
+import type { EmitEffect } from '../../core/fleet/effects.ts';
+import { applyEffect } from './apply-effect.ts';
 import { deserializeState } from './save.ts';
 import type { LiveState } from './state.ts';
-
-/** At most once a minute a well (design): a backlog of thousands of packs costs one run. */
-const RERUN_EVERY_MS = MINUTE_MS;
-
-/** When this well is run again, if it is to be; Infinity where not. */
-export function rerunDueMs({ rerunFromMs, reranAtMs }: WellPipeline): number {
-  return rerunFromMs === undefined ? Number.POSITIVE_INFINITY : reranAtMs + RERUN_EVERY_MS;
-}
 
 /** Read and passed in pieces, so that a long stretch takes little memory. */
 const CHUNK_MS = 6 * HOUR_MS;
@@ -45,7 +38,7 @@ export async function rerun(
   fromMs: number,
   nowMs: number,
 ): Promise<void> {
-  const emit = applyEffects(live, nowMs);
+  const emit: EmitEffect = (effect) => applyEffect(live, effect, { nowMs });
   live.counts.reruns++;
   pipeline.reranAtMs = nowMs;
   const rebuilt = await restorePipeline(live, pipeline.well, fromMs);

@@ -1,35 +1,17 @@
 /**
- * What goes into the commit so that less has to be made again after a crash: books of nodes, and
- * engine state every ten minutes.
+ * State of nodes and of engines as it goes into the commit; when is said by
+ * src/core/fleet/saves.ts.
  */
 import { deflateRawSync, inflateRawSync } from 'node:zlib';
 import { deserializeWell, serializeWell, type WellState } from '../../core/well/engine.ts';
 import type { WellPipeline } from '../../core/fleet/well-pipeline.ts';
 import type { LiveState } from './state.ts';
 
-const SAVE_EVERY_MS = 600_000;
-
-/** When this well or node is to be saved, if anything in it is not; Infinity where nothing is. */
-export function saveDueMs({ unsaved, savedAtMs, fault }: Saved): number {
-  return unsaved && fault === undefined ? savedAtMs + SAVE_EVERY_MS : Number.POSITIVE_INFINITY;
-}
-
-interface Saved {
-  unsaved: boolean;
-  savedAtMs: number;
-  fault?: string;
-}
-
-/**
- * Books of nodes are saved at each hello and with the engines. Called last in a turn, so that they
- * hold all of it. Returns how many.
- */
-export function saveNodes(live: LiveState, nowMs: number, all: boolean): number {
-  let saves = 0;
-  for (const [node, entry] of live.nodes) {
-    const due = all ? entry.unsaved : nowMs >= saveDueMs(entry);
-    if (!due && !live.dirtyNodes.has(node)) continue;
-    saves++;
+/** Called last in a turn, so that what is saved of the nodes holds all of it. */
+export function saveNodes(live: LiveState, nowMs: number): void {
+  for (const node of live.dirtyNodes) {
+    const entry = live.nodes.get(node);
+    if (!entry) continue;
     entry.unsaved = false;
     entry.savedAtMs = nowMs;
     const { lastHeardMs } = entry.state.liveness;
@@ -47,7 +29,6 @@ export function saveNodes(live: LiveState, nowMs: number, all: boolean): number 
     });
   }
   live.dirtyNodes.clear();
-  return saves;
 }
 
 export function saveSnapshot(live: LiveState, pipeline: WellPipeline, nowMs: number): void {

@@ -16,10 +16,12 @@ import { StoreError } from '../../store/store-error.ts';
 import type { Change } from '../../store/store.ts';
 import { newMutex, type Mutex } from '../../mutex.ts';
 import { applyAct, type ActResult } from './acts.ts';
-import { ceilingProblems, wellCeiling } from './ceiling.ts';
+import { ceilingProblems } from './ceiling.ts';
+import { wellCeiling } from '../../core/fleet/ceiling.ts';
+import { handle } from '../../core/fleet/handle.ts';
+import { applyEffects } from './apply-effect.ts';
 import { dropNode, planForget } from './forget.ts';
 import type { ReceivedMessage } from './intake.ts';
-import { letNodeIn } from './let-in.ts';
 import { loadLiveState } from './load.ts';
 import type { LiveOptions, LiveState } from './state.ts';
 import { aliveDueMs, tick, saveAll, processTurn, type TurnResult } from './turn.ts';
@@ -148,7 +150,9 @@ export async function openLiveServer(options: LoopOptions): Promise<LiveServer> 
     applyAct: (json, by, refuse) =>
       loop.mutex.run(async () => {
         const why = await refuse?.();
-        return why === undefined ? await runAct(loop, json, by, onCommit) : { problem: why };
+        return why === undefined
+          ? await runAct(loop, onCommit, (nowMs) => applyAct(loop.live, json, nowMs, by))
+          : { problem: why };
       }),
     approveNode: (node) => loop.mutex.run(() => approveNode(loop, node, onCommit)),
     forget: (node) => loop.mutex.run(() => forget(loop, node)),
@@ -336,11 +340,11 @@ async function reload(loop: Loop): Promise<boolean> {
   }
 }
 
+/** What a person does, in a turn of its own. */
 async function runAct(
   loop: Loop,
-  json: unknown,
-  by: string | undefined,
   onCommit: () => void,
+  act: (nowMs: number) => ActResult,
 ): Promise<ActResult> {
   const before = healthProblemOf(loop);
   if (before !== undefined) return { problem: `Cannot keep anything now: ${before}` };
@@ -348,7 +352,7 @@ async function runAct(
   let done: ActResult = { problem: 'Cannot do this now: try again' };
   await withRecovery(loop, async () => {
     const end = await processTurn(loop.live, [], nowMs, () => {
-      done = applyAct(loop.live, json, nowMs, by);
+      done = act(nowMs);
     });
     notifyViewers(loop, end, []);
     if (end.committed) onCommit();
@@ -393,13 +397,13 @@ function healthProblemOf(loop: Loop): string | undefined {
 }
 
 async function approveNode(loop: Loop, node: string, onCommit: () => void): Promise<string | undefined> {
-  const before = healthProblemOf(loop);
-  if (before !== undefined) return `Cannot keep anything now: ${before}`;
-  const why = letNodeIn(loop.live, node, loop.options.now());
-  if (why !== undefined) return why;
-  await tickNow(loop, onCommit);
-  const after = healthProblemOf(loop);
-  return after === undefined ? undefined : `Cannot keep this: ${after}`;
+  const done = await runAct(loop, onCommit, (nowMs) => {
+    const effects = handle(loop.live, { is: 'approval', node }, nowMs);
+    applyEffects(loop.live, effects, { nowMs });
+    const rejected = effects.find((effect) => effect.is === 'rejected');
+    return rejected ? { problem: rejected.problem } : { done: true, atMs: nowMs };
+  });
+  return 'problem' in done ? done.problem : undefined;
 }
 
 async function forget(loop: Loop, node: string): Promise<string | undefined> {
@@ -436,7 +440,7 @@ function notifyViewers(loop: Loop, result: TurnResult, received: readonly Receiv
     else for (const change of readingsOf(loop.live, shown.placed)) sendToAll(change);
   }
   if (received.length > 0 || result.committed)
-    for (const pipeline of result.dirtyWells) sendToAll({ is: 'well', well: pipeline.well });
+    for (const well of result.advanced) sendToAll({ is: 'well', well });
 }
 
 function readingsOf(live: LiveState, placed: PlacedPack): LiveChange[] {

@@ -3,30 +3,12 @@
  * the next commit. All of it can be made again from the store.
  */
 import type { Card } from '../../core/domain/card.ts';
-import { newFleet, type Fleet, type FleetNode } from '../../core/fleet/fleet.ts';
-import type { WellPipeline } from '../../core/fleet/well-pipeline.ts';
+import type { Ceiling } from '../../core/fleet/ceiling.ts';
+import { newFleet, type Fleet } from '../../core/fleet/fleet.ts';
 import type { AlarmChange } from '../../core/notify/decide-notices.ts';
 import type { PlacedPack } from '../../core/readings/placed-pack.ts';
-import type { AlarmRow, Change, IgnoredNames, NoticeRow, Store } from '../../store/store.ts';
-import type { Ceiling } from './ceiling.ts';
-
-export interface NodeEntry extends FleetNode {
-  approved: boolean;
-  /** `kept` should go out, and when it last did, by our clock. */
-  ackDue: boolean;
-  ackSentAtMs: number;
-  savedAtMs: number;
-  unsaved: boolean;
-  /** When a pack of this node, which waits to be let in, was last kept for a look. */
-  rejectionRecordedMs?: number;
-  /**
-   * Names that it spoke for and that do not count: how many came in all its hellos, and the last
-   * one's sentence.
-   */
-  ignored?: IgnoredNames;
-  /** When a hello of this node with such names was last kept for a look. */
-  ignoredShownMs?: number;
-}
+import type { AlarmRow, Change, NoticeRow, Store } from '../../store/store.ts';
+import { CEILING } from './ceiling.ts';
 
 /**
  * What is told of a change of an alarm, decided by who is told in the settings; `cards` are the
@@ -74,40 +56,25 @@ export interface LiveCounts {
 
 export interface LiveState extends Fleet {
   options: LiveOptions;
-  nodes: Map<string, NodeEntry>;
-  /** What the running turn will commit. */
+  /** What the running turn will commit, and nodes whose state is to be saved with it. */
   changes: Change[];
-  /** Wells that something came for, and nodes whose books are to be saved, in the running turn. */
-  dirtyWells: Set<WellPipeline>;
   dirtyNodes: Set<string>;
   counts: LiveCounts;
-  /**
-   * Nothing is due before this though no message comes; worked out at the end of each turn.
-   * -Infinity after any other change.
-   */
-  wakeAtMs: number;
-  /** No well or node is saved by time alone before this, so that many saves share a commit. */
-  savesFromMs: number;
   /** Of the running turn, for whoever looks; emptied by the loop. */
   liveEvents: ({ placed: PlacedPack } | { alarm: AlarmRow })[];
-  /** When a message of a node beyond the ceiling was last kept for a look. */
-  ceilingShownMs?: number;
   /** Somebody looks: only then `liveEvents` is filled. */
   hasViewers: boolean;
 }
 
 export function newLiveState(options: LiveOptions): LiveState {
+  const { approveAll, observe, most } = options;
   return {
-    ...newFleet(),
+    ...newFleet({ approveAll, acknowledges: !observe, ceiling: most ?? CEILING }),
     options,
-    nodes: new Map(),
     changes: [],
-    dirtyWells: new Set(),
+    dirtyNodes: new Set(),
     liveEvents: [],
     hasViewers: false,
-    dirtyNodes: new Set(),
-    wakeAtMs: Number.NEGATIVE_INFINITY,
-    savesFromMs: Number.NEGATIVE_INFINITY,
     counts: {
       messages: 0,
       packs: 0,

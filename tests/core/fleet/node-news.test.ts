@@ -7,6 +7,7 @@ import { defaultCardForNode } from '../../../src/core/domain/read-card.ts';
 import type { FleetEffect } from '../../../src/core/fleet/effects.ts';
 import { newFleet, type Fleet } from '../../../src/core/fleet/fleet.ts';
 import { dispatchNews, excuseOutage, trackNews } from '../../../src/core/fleet/node-news.ts';
+import { newFleetNode } from '../../../src/core/fleet/nodes.ts';
 import { addWell } from '../../../src/core/fleet/routing.ts';
 import { newNode, receivePresence } from '../../../src/core/readings/node.ts';
 
@@ -18,7 +19,7 @@ function fleetOf(nodes: readonly string[], site?: string): Fleet {
   const fleet = newFleet();
   for (const node of nodes) {
     addWell(fleet, { ...defaultCardForNode(node), ...(site !== undefined && { site }) });
-    fleet.nodes.set(node, { state: newNode(node) });
+    fleet.nodes.set(node, newFleetNode(newNode(node), true));
   }
   return fleet;
 }

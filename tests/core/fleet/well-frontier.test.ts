@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest';
 import { newFleet, type Fleet } from '../../../src/core/fleet/fleet.ts';
+import { newFleetNode } from '../../../src/core/fleet/nodes.ts';
 import { addDefaultWell } from '../../../src/core/fleet/routing.ts';
 import { askWellsOfNode, frontierOf, wellDueMs } from '../../../src/core/fleet/well-frontier.ts';
 import { addInput, advancePipeline, type WellPipeline } from '../../../src/core/fleet/well-pipeline.ts';
@@ -19,7 +20,7 @@ function wellOf({ seqs, heardS }: { seqs: readonly number[]; heardS: number }): 
 } {
   const fleet = newFleet();
   const state = newNode('barn');
-  fleet.nodes.set('barn', { state });
+  fleet.nodes.set('barn', newFleetNode(state, true));
   const pipeline = addDefaultWell(fleet, 'barn');
   for (const seq of seqs) {
     const receipt = receivePack(

@@ -4,10 +4,11 @@
  * behind an outside broker, where we know no credential, those of a node that was let in. The
  * others make nothing and are counted (contract, section 7).
  */
-import type { Hello } from '../../core/decode/messages.ts';
+import type { Hello } from '../decode/messages.ts';
 import { nodeCeiling } from './ceiling.ts';
+import type { EmitEffect } from './effects.ts';
+import type { Fleet, FleetNode } from './fleet.ts';
 import { getOrCreateNode } from './nodes.ts';
-import type { LiveState, NodeEntry } from './state.ts';
 
 /** Names told of one hello: enough to know which list is wrong. */
 const MAX_NAMES_LISTED = 5;
@@ -16,23 +17,24 @@ const MAX_NAMES_LISTED = 5;
  * Makes the named nodes known as far as they count. Returns one sentence where names were ignored,
  * which are then counted.
  */
-export function touchSpokenFor(
-  live: LiveState,
-  entry: NodeEntry,
+export function addSpokenFor(
+  fleet: Fleet,
+  entry: FleetNode,
   hello: Hello,
   { given, nowMs }: { given: readonly string[] | undefined; nowMs: number },
+  emit: EmitEffect,
 ): string | undefined {
   const names = [...new Set(hello.speaksFor)].filter((name) => name !== hello.node);
-  const counts = countedNames(live, entry, given);
+  const counts = countedNames(fleet, entry, given);
   const over: string[] = [];
   for (const name of names.filter(counts.has)) {
-    if (!live.nodes.has(name) && nodeCeiling(live, name) !== undefined) over.push(name);
-    else getOrCreateNode(live, name);
+    if (!fleet.nodes.has(name) && nodeCeiling(fleet, name) !== undefined) over.push(name);
+    else getOrCreateNode(fleet, name, emit);
   }
   const others = names.filter((name) => !counts.has(name));
   const ignored = [...others, ...over];
   if (ignored.length === 0) return undefined;
-  const why = others.length > 0 ? counts.why : nodeCeiling(live, over[0]!);
+  const why = others.length > 0 ? counts.why : nodeCeiling(fleet, over[0]!);
   const listed = ignored.slice(0, MAX_NAMES_LISTED).join(', ');
   const more = ignored.length > MAX_NAMES_LISTED ? ` and ${ignored.length - MAX_NAMES_LISTED} more` : '';
   const last = `Node ${hello.node} speaks for names that are ignored, ${listed}${more}: ${why}.`;
@@ -42,11 +44,11 @@ export function touchSpokenFor(
 
 /** Which names count, and why the others do not. */
 function countedNames(
-  live: LiveState,
-  entry: NodeEntry,
+  fleet: Fleet,
+  entry: FleetNode,
   given: readonly string[] | undefined,
 ): { has: (name: string) => boolean; why: string } {
-  if (!live.options.approveAll) return { has: () => entry.approved, why: 'it is pending approval' };
+  if (!fleet.rules.approveAll) return { has: () => entry.approved, why: 'it is pending approval' };
   const own = new Set(given);
   return { has: (name) => own.has(name), why: 'its credential was not given them' };
 }
