@@ -1,8 +1,7 @@
 #!/usr/bin/env node
 /** The program: the only reader of the environment. What it can do is in cli/program.ts. */
-import { EXIT, UsageError, type Io } from './cli/command.ts';
-import { errorSentence } from './cli/error-sentence.ts';
-import { runCommandLine } from './cli/program.ts';
+import { EXIT, type Io } from './cli/command.ts';
+import { runToExitCode } from './cli/program.ts';
 import { programVersion } from './server/install-paths.ts';
 
 const io: Io = {
@@ -21,9 +20,4 @@ process.stdout.on('error', (error: NodeJS.ErrnoException) =>
   process.exit(error.code === 'EPIPE' ? EXIT.ok : EXIT.failed),
 );
 
-try {
-  process.exitCode = await runCommandLine(process.argv.slice(2), io, programVersion());
-} catch (error) {
-  io.err(errorSentence(error));
-  process.exitCode = error instanceof UsageError ? EXIT.usage : EXIT.failed;
-}
+process.exitCode = await runToExitCode(process.argv.slice(2), io, programVersion());

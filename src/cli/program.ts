@@ -5,6 +5,7 @@
  */
 import { Command, CommanderError, type CommandUnknownOpts } from '@commander-js/extra-typings';
 import { EXIT, UsageError, type CommandBuilder, type CommandContext, type Io } from './command.ts';
+import { errorSentence } from './error-sentence.ts';
 
 interface LazyCommand {
   /** Heading in the list of commands. */
@@ -135,6 +136,16 @@ export async function runCommandLine(args: readonly string[], io: Io, version: s
     if (!(error instanceof CommanderError)) throw error;
     if (error.exitCode === 0) return EXIT.ok;
     throw new UsageError(mistake(error, namedCommand(program, words)), { cause: error });
+  }
+}
+
+/** Runs one command line; what goes wrong is said on stderr in one line. Returns the exit code. */
+export async function runToExitCode(args: readonly string[], io: Io, version: string): Promise<number> {
+  try {
+    return await runCommandLine(args, io, version);
+  } catch (error) {
+    io.err(errorSentence(error));
+    return error instanceof UsageError ? EXIT.usage : EXIT.failed;
   }
 }
 

@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { connectAsync, type MqttClient } from 'mqtt';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { encodePackJson } from '../../src/core/decode/senml/encode-pack.ts';
+import { runHere } from './command-line.ts';
 import { folder, run, start, type Program } from './program.ts';
 
 let data: ReturnType<typeof folder>;
@@ -34,7 +35,7 @@ describe('stillwell', () => {
     expect(code).toBe(0);
     for (const name of ['serve', 'demo', 'replay', 'record', 'node', 'card', 'send-test']) {
       expect(out).toMatch(new RegExp(`^  ${name} `, 'm'));
-      const more = await run([name, '--help']);
+      const more = await runHere([name, '--help']);
       expect(more.code).toBe(0);
       expect(more.out.length).toBeGreaterThan(150);
     }
@@ -49,9 +50,16 @@ describe('stillwell', () => {
     { args: ['node', 'add', 'Barn North'], says: 'a node name must be 1 to 40 of a-z, 0-9 and -' },
     { args: ['demo', '--days', '0'], says: 'from 1 to 400' },
   ])('$args is a mistake that is named, in one line', async ({ args, says }) => {
-    const { code, err } = await run(args[0] === 'node' ? [...args, '--data', data.path] : args);
+    const { code, err } = await runHere(args[0] === 'node' ? [...args, '--data', data.path] : args);
     expect(code).toBe(2);
     expect(err).toContain(says);
+    expect(err.trim().split('\n')).toHaveLength(1);
+  });
+
+  it('ends with exit 2 and one line where a command line has a mistake, and prints nothing else', async () => {
+    const { code, out, err } = await run(['serve', '--loud']);
+    expect([code, out]).toEqual([2, '']);
+    expect(err).toContain('--loud');
     expect(err.trim().split('\n')).toHaveLength(1);
   });
 
@@ -62,13 +70,14 @@ describe('stillwell', () => {
   ])('refuses settings with $name: exit 2', async ({ settings, says }) => {
     const file = join(data.path, 'settings.json');
     writeFileSync(file, typeof settings === 'string' ? settings : JSON.stringify(settings));
-    const { code, err } = await run(['serve', '--settings', file, '--data', data.path, ...SERVE]);
+    const { code, err } = await runHere(['serve', '--settings', file, '--data', data.path, ...SERVE]);
     expect(code).toBe(2);
     expect(err).toContain(says);
   });
 
   it('keeps the credentials of nodes', async () => {
-    const node = (...args: string[]): ReturnType<typeof run> => run(['node', ...args, '--data', data.path]);
+    const node = (...args: string[]): ReturnType<typeof runHere> =>
+      runHere(['node', ...args, '--data', data.path]);
     expect((await node('list')).out).toContain('No node has a password yet');
     const added = await node('add', 'barn-north');
     expect(added.code).toBe(0);
@@ -87,11 +96,11 @@ describe('stillwell', () => {
     const program = process.execPath;
     const args = ['-e', `process.stdin.pipe(require('node:fs').createWriteStream(${JSON.stringify(said)}))`];
     writeFileSync(settings, JSON.stringify({ notices: [{ name: 'siren', command: { program, args } }] }));
-    const { code, out } = await run(['send-test', 'siren', '--settings', settings]);
+    const { code, out } = await runHere(['send-test', 'siren', '--settings', settings]);
     expect(out).toContain('siren, command: Handed over');
     expect(code).toBe(0);
     expect(existsSync(said)).toBe(true);
-    const unknown = await run(['send-test', 'nobody', '--settings', settings]);
+    const unknown = await runHere(['send-test', 'nobody', '--settings', settings]);
     expect(unknown.code).toBe(2);
     expect(unknown.err).toContain('siren');
   });
@@ -143,7 +152,7 @@ describe('stillwell serve', () => {
     await expect(
       connectAsync(`mqtt://127.0.0.1:${port}`, { username: 'barn', password: 'wrong' }, false),
     ).rejects.toThrow();
-    const added = await run(['node', 'add', 'barn', '--data', data.path]);
+    const added = await runHere(['node', 'add', 'barn', '--data', data.path]);
     const password = /Password\s+(\S+)/.exec(added.out)![1]!;
     const out = join(data.path, 'out.ndjson');
     const recorder = begin(['record', out, '--data', data.path]);
@@ -174,7 +183,7 @@ describe('stillwell serve', () => {
     expect(answer.cycles).toEqual([
       expect.objectContaining({ started: (JSON.parse(cycles[0]!) as { started: string }).started }),
     ]);
-    const listed = await run(['node', 'list', '--data', data.path]);
+    const listed = await runHere(['node', 'list', '--data', data.path]);
     expect(listed.out).not.toContain('recorder');
   });
 });
