@@ -5,6 +5,7 @@
  */
 import type { DayEvent } from '../../../shared/api/events.ts';
 import type { Card, PumpCard } from '../domain/card.ts';
+import { OVER_PLATE_RATIO } from '../domain/motor-tables.ts';
 import { minFillS } from './min-fill-time.ts';
 import { startsLimit } from './motor-starts-limit.ts';
 import { median } from './robust.ts';
@@ -15,11 +16,6 @@ import type { Learning } from './learning.ts';
  * h or 25 h where clocks are changed.
  */
 const MIN_HEARD_FRACTION = 0.95;
-/**
- * A service factor may be used in full; a clamp of 2 % and a supply of 5 % more are not an ill
- * pump.
- */
-const MAX_AMPS_RATIO = 1.07;
 /**
  * Runs shorter than this do not cool a motor, whatever its size, where the card knows no tank as
  * small. Common practice asks for a minute.
@@ -79,7 +75,7 @@ function unhealthyReason(state: Learning, facts: DayFacts): string | undefined {
   if (
     pump.maxAmps !== undefined &&
     day.ampsMedian !== undefined &&
-    day.ampsMedian > MAX_AMPS_RATIO * pump.maxAmps
+    day.ampsMedian > OVER_PLATE_RATIO * pump.maxAmps
   ) {
     return `the pump draws ${day.ampsMedian.toFixed(1)} A, over the motor's maximum of ${pump.maxAmps.toFixed(1)} A`;
   }

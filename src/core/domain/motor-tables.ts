@@ -7,6 +7,15 @@
 import { hpFromW } from '../../../shared/units/power.ts';
 
 /**
+ * Running current over the motor's service-factor amps by more than a clamp errs (2 %) and a supply
+ * strays (5 %), with some room: argued, no source. Overloads may be set to trip at 115 to 140 % of
+ * the full-load amps (NEC 430.32, from memory).
+ */
+export const OVER_PLATE_RATIO = 1.1;
+/** Here an overload should have acted: nothing in the clamp or the supply explains it. */
+export const FAR_OVER_PLATE_RATIO = 1.15;
+
+/**
  * Column voltages of a table and, by horsepower, the full-load amps under each; null where the
  * table has no value.
  */

@@ -72,7 +72,10 @@ ${/\bnow\b/.test(priority) ? `- **When now:** ${URGENCY_WORDS[nowLevel(kind)].me
 ${cautions.length === 0 ? '' : `- **Cautions:** ${cautions.join(', ')}\n`}${ALARM_FORMS.map((form) => formPart(kind, form)).join('')}`;
 }
 
-const FORM_NAMES: Record<AlarmForm, string> = { 'past-cut-out': 'past cut-out' };
+const FORM_NAMES: Record<AlarmForm, string> = {
+  'past-cut-out': 'past cut-out',
+  'over-plate': 'far over the plate',
+};
 
 /** What is said instead in one form of the alarm. */
 function formPart(kind: AlarmKind, form: AlarmForm): string {

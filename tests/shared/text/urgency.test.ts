@@ -31,6 +31,8 @@ const CAN_BE_NOW: Partial<Record<AlarmKind, Urgency>> = {
   'over-pressure': 'minutes',
   'freeze-risk': 'today',
   'node-silent': 'today',
+  'amps-high': 'today',
+  'amps-low': 'today',
   'not-watched': 'today',
 };
 
@@ -49,6 +51,11 @@ describe('urgencyOf', () => {
   it('minutes matter where the switch should have opened', () => {
     const evidence = { ranS: 480, switch: 'should be open' };
     expect(urgencyOf({ alarm: 'long-run', priority: 'now', evidence })).toBe('minutes');
+  });
+
+  it('minutes matter where a motor draws far more than its plate allows', () => {
+    const evidence = { amps: 11.6, maxAmps: 9.8, plate: 'exceeded' };
+    expect(urgencyOf({ alarm: 'amps-high', priority: 'now', evidence })).toBe('minutes');
   });
 
   it('of what is not now the priority is the urgency, whatever the alarm', () => {

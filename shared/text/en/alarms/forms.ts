@@ -14,6 +14,7 @@ import type { AlarmWords, FormWords } from './text-shapes.ts';
  */
 export const FORM_EVIDENCE = {
   'past-cut-out': { switch: 'should be open' },
+  'over-plate': { plate: 'exceeded' },
 } as const satisfies Record<AlarmForm, Evidence>;
 
 /** The form that the evidence names, where the alarm has words for it. */

@@ -48,9 +48,13 @@ export function nowLevel(alarm: AlarmKind): NowLevel {
 
 /**
  * A form that is more urgent than its alarm. A pump held past its cut-out moves no water and heats
- * what stands in it.
+ * what stands in it. A motor that draws far more than its plate allows heats with each minute, and
+ * its overload should have stopped it.
  */
-export const FORM_LEVELS: Record<AlarmForm, NowLevel> = { 'past-cut-out': 'minutes' };
+export const FORM_LEVELS: Record<AlarmForm, NowLevel> = {
+  'past-cut-out': 'minutes',
+  'over-plate': 'minutes',
+};
 
 export interface Urgent {
   alarm: AlarmKind;

@@ -2,7 +2,9 @@
  * Running current over its normal, or over the motor's maximum. The second is physical: a motor
  * that draws more than its service factor allows is being cooked, whatever is normal for it.
  */
+import { FORM_EVIDENCE } from '../../../../shared/text/en/alarms/forms.ts';
 import { median } from '../../baseline/robust.ts';
+import { FAR_OVER_PLATE_RATIO, OVER_PLATE_RATIO } from '../../domain/motor-tables.ts';
 import {
   ampsShift,
   hasVolts,
@@ -19,11 +21,7 @@ import { roundTo } from '../round.ts';
 import type { Scene, Watch } from '../scene.ts';
 import { weighCauses } from '../weigh-causes.ts';
 
-/**
- * Over the maximum by more than a clamp errs (2 %) and a supply strays (5 %), in the median of so
- * many runs.
- */
-const MAX_AMPS_RATIO = 1.07;
+/** Over the maximum in the median of so many runs. */
 const RUNS = 5;
 const MIN_READINGS = 3;
 /** So far over it the rotor stood still: a start that failed (../pump/failed-start.ts). */
@@ -51,7 +49,7 @@ function maximumFinding(scene: Scene): Active | undefined {
   const learnedAmps = scene.pump.pinned?.amps?.median;
   // A clamp that showed more than the maximum from the first day is a wrong card, and told as such
   // (../sensing/sensor-fault.ts).
-  if (maxAmps === undefined || learnedAmps === undefined || learnedAmps > MAX_AMPS_RATIO * maxAmps)
+  if (maxAmps === undefined || learnedAmps === undefined || learnedAmps > OVER_PLATE_RATIO * maxAmps)
     return undefined;
   const last = recentCycles(
     scene,
@@ -68,13 +66,21 @@ function maximumFinding(scene: Scene): Active | undefined {
   const other = restLoadAmps(scene);
   if (other === undefined && scene.pump.card.alsoOnClamp !== undefined) return undefined;
   const amps = median(last.map((cycle) => cycle.amps!))! - (other ?? 0);
-  if (amps <= MAX_AMPS_RATIO * maxAmps) return undefined;
+  if (amps <= OVER_PLATE_RATIO * maxAmps) return undefined;
+  const isFarOver = amps > FAR_OVER_PLATE_RATIO * maxAmps;
   return {
     is: 'active',
+    priority: isFarOver ? 'now' : 'soon',
     sinceMs: last[0]!.startedMs,
     reason: 'current-over-motor-maximum',
     figures: { nowA: amps, maxA: maxAmps, learnedA: learnedAmps },
-    evidence: { amps: roundTo(amps), maxAmps, normalAmps: roundTo(learnedAmps), runs: last.length },
+    evidence: {
+      amps: roundTo(amps),
+      maxAmps,
+      normalAmps: roundTo(learnedAmps),
+      runs: last.length,
+      ...(isFarOver && FORM_EVIDENCE['over-plate']),
+    },
     causes: causesOf(scene, true, 0),
   };
 }

@@ -5,7 +5,7 @@
  */
 import { median } from '../../baseline/robust.ts';
 import type { PumpCard } from '../../domain/card.ts';
-import { fullLoadAmps } from '../../domain/motor-tables.ts';
+import { fullLoadAmps, OVER_PLATE_RATIO } from '../../domain/motor-tables.ts';
 import {
   MIN_FIRST_RUNS,
   firstAmps,
@@ -24,11 +24,7 @@ import { weighCauses } from '../weigh-causes.ts';
 /** A clamp's offset: 0.3 A, or 5 % of what the pump draws. */
 const MAX_REST_A = 0.3;
 const MAX_REST_RATIO = 0.05;
-/**
- * Service factor used in full, a clamp of 2 % and a supply of 5 % (see ../electric/amps-high.ts);
- * and the least that a pump at work draws.
- */
-const MAX_AMPS_RATIO = 1.07;
+/** The least that a pump at work draws (common practice, no source). */
 const MIN_AMPS_RATIO = 0.55;
 /**
  * No motor stands a third more for long; a pump that raises pressure by 10 psi draws at least half
@@ -81,7 +77,7 @@ export function checkRunningAmps(scene: Scene): Check {
   const ratio = amps / maxAmps;
   const byPlate = card.maxAmps !== undefined;
   const agrees = byPlate
-    ? ratio <= MAX_AMPS_RATIO && ratio >= MIN_AMPS_RATIO
+    ? ratio <= OVER_PLATE_RATIO && ratio >= MIN_AMPS_RATIO
     : ratio <= MAX_TABLE_RATIO && ratio >= MIN_TABLE_RATIO;
   const impossible = byPlate ? impossibleAmps(scene, amps, maxAmps) : undefined;
   return {
