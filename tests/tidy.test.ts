@@ -92,7 +92,8 @@ describe('imports', () => {
       if (!i.to.startsWith('.'))
         return (
           i.from.startsWith('shared/') &&
-          !(i.to === 'zod' && /^shared\/(api|schema|card|entries)\//.test(i.from))
+          !(i.to === 'zod' && /^shared\/(api|schema|card|entries)\//.test(i.from)) &&
+          !(i.to === 'preact' && i.from.startsWith('shared/view/'))
         );
       if (i.from.startsWith('shared/')) return !to.startsWith('shared/');
       return i.from.startsWith('dashboards/') && !to.startsWith('dashboards/') && !to.startsWith('shared/');

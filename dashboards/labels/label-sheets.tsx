@@ -1,9 +1,8 @@
 /** The sheets as they are printed: a page of exact size each, with the labels in their places. */
 import type { Label } from '../../shared/api/labels.ts';
-import { cutShapes } from '../../shared/labels/draw.ts';
-import { LabelDrawing } from './label-drawing.tsx';
-import { labelPositions, type Sheet } from '../../shared/labels/sheets.ts';
-import { SvgShapes } from '../charts/drawing.tsx';
+import type { Sheet } from '../../shared/labels/sheets.ts';
+import { labelPages, LabelPageDrawing } from '../../shared/view/label-drawing.tsx';
+import { LABEL_TOOLS } from './browser-label-tools.ts';
 
 interface SheetsProps {
   labels: readonly Label[];
@@ -13,27 +12,17 @@ interface SheetsProps {
 }
 
 export function LabelSheets({ labels, sheet, first }: SheetsProps) {
-  const places = labelPositions(sheet, labels.length, first);
-  const pages = Array.from({ length: (places.at(-1)?.page ?? -1) + 1 }, (_, page) =>
-    labels.flatMap((label, i) => (places[i]?.page === page ? [{ label, ...places[i] }] : [])),
-  );
+  const pages = labelPages(labels, sheet, first);
   return (
     <div class="label-sheets">
-      {pages.map((placed, page) => (
+      {pages.map((page, at) => (
         <figure
-          key={page}
+          key={at}
           class={`label-sheet on-${sheet.paper}`}
           role="img"
-          aria-label={`Sheet ${page + 1} of ${pages.length}: ${placed.map(({ label }) => label.title).join(', ')}`}
+          aria-label={`Sheet ${at + 1} of ${pages.length}: ${page.labels.map(({ label }) => label.title).join(', ')}`}
         >
-          <svg viewBox={`0 0 ${sheet.page.w} ${sheet.page.h}`}>
-            {placed.map(({ label, x, y }) => (
-              <g key={label.id} transform={`translate(${x} ${y})`}>
-                <LabelDrawing label={label} size={sheet.label} />
-              </g>
-            ))}
-            {sheet.cutLines && <SvgShapes shapes={cutShapes(sheet)} />}
-          </svg>
+          <LabelPageDrawing page={page} tools={LABEL_TOOLS} />
         </figure>
       ))}
     </div>

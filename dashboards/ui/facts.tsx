@@ -9,14 +9,18 @@ import type { BaselineEvent } from '../../shared/api/events.ts';
 import type { PumpDetail, WellDetail } from '../../shared/api/wells.ts';
 import { formatQuantity } from '../../shared/quantity/format-quantity.ts';
 import type { Dimension } from '../../shared/quantity/units.ts';
+import { Facts, type Fact } from '../../shared/view/facts.tsx';
+import { Table } from '../../shared/view/table.tsx';
 import type { Part } from '../../shared/text/en/parts/part-words.ts';
 import { useNow } from '../data/clock.ts';
 import { useAppContext } from '../data/settings.ts';
 import { partUrl } from '../page-url.ts';
 import { volumeSourceWords } from '../words/volume-source.ts';
 
-/** With the part that it is of, where there is one to read about. */
-type Fact = [name: string, value: string, part?: Part];
+/** A name that leads to what is told of the part. */
+function PartLink({ part, name }: { part: Part; name: string }) {
+  return <a href={partUrl(part)}>{name}</a>;
+}
 
 const FAULT_WORDS = { low: 'under its span', high: 'over its span', bad: 'can’t be read' } as const;
 
@@ -30,23 +34,24 @@ export function CardFacts({ detail, pump }: { detail: WellDetail; pump: PumpDeta
     value === undefined ? 'not known yet' : formatQuantity(value, dimension, units);
   const cardFacts: Fact[] = [
     [
-      'Switch',
+      <PartLink part="pressure-switch" name="Switch" />,
       card.cutInKpa === undefined && card.cutOutKpa === undefined
         ? 'not said'
         : `${format(card.cutInKpa, 'pressure')} to ${format(card.cutOutKpa, 'pressure')}`,
-      'pressure-switch',
     ],
     [
-      'Tank',
+      <PartLink part="pressure-tank" name="Tank" />,
       card.tankKind === undefined
         ? 'not said'
         : `${card.tankKind === 'plain' ? 'plain' : 'captive air'}, ${format(card.tankL, 'volume')}`,
-      'pressure-tank',
     ],
-    ['Precharge', format(card.prechargeKpa, 'pressure'), 'pressure-tank'],
-    ['Relief valve', format(card.reliefKpa, 'pressure'), 'relief-valve'],
-    ['Pump set at', format(card.setDepthM, 'length'), pump.kind === 'jet' ? 'jet-pump' : 'submersible-pump'],
-    ['Service-factor amps', format(pump.maxAmps, 'current'), 'motor'],
+    [<PartLink part="pressure-tank" name="Precharge" />, format(card.prechargeKpa, 'pressure')],
+    [<PartLink part="relief-valve" name="Relief valve" />, format(card.reliefKpa, 'pressure')],
+    [
+      <PartLink part={pump.kind === 'jet' ? 'jet-pump' : 'submersible-pump'} name="Pump set at" />,
+      format(card.setDepthM, 'length'),
+    ],
+    [<PartLink part="motor" name="Service-factor amps" />, format(pump.maxAmps, 'current')],
   ];
   const normalFacts: Fact[] = [
     ['Running amps', formatLearned(baseline?.amps, 'current')],
@@ -85,45 +90,22 @@ export function CardFacts({ detail, pump }: { detail: WellDetail; pump: PumpDeta
   );
 }
 
-export function Facts({ facts }: { facts: readonly Fact[] }) {
-  return (
-    <dl class="facts">
-      {facts.map(([name, value, part]) => (
-        <div key={name}>
-          <dt>{part === undefined ? name : <a href={partUrl(part)}>{name}</a>}</dt>
-          <dd>{value}</dd>
-        </div>
-      ))}
-    </dl>
-  );
-}
-
 export function Sensors({ detail }: { detail: WellDetail }) {
   const now = useNow(10_000);
   if (detail.sensors.length === 0) return <p class="status">No sensor has been heard yet.</p>;
   return (
-    <div class="table">
-      <table>
-        <thead>
-          <tr>
-            <th scope="col">Sensor</th>
-            <th scope="col">Node</th>
-            <th scope="col">Last heard</th>
-            <th scope="col">State</th>
-          </tr>
-        </thead>
-        <tbody>
-          {detail.sensors.map(({ channel, node, lastMs, fault }) => (
-            <tr key={`${channel} ${node}`}>
-              <th scope="row">{channelUnit(channel)?.label ?? channel}</th>
-              <td>{node}</td>
-              <td>{lastMs === undefined ? 'never' : agoWords(lastMs, now)}</td>
-              <td>{fault === undefined ? 'reads' : FAULT_WORDS[fault]}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </div>
+    <Table
+      head={['Sensor', 'Node', 'Last heard', 'State']}
+      rows={detail.sensors.map(({ channel, node, lastMs, fault }) => ({
+        key: `${channel} ${node}`,
+        cells: [
+          channelUnit(channel)?.label ?? channel,
+          node,
+          lastMs === undefined ? 'never' : agoWords(lastMs, now),
+          fault === undefined ? 'reads' : FAULT_WORDS[fault],
+        ],
+      }))}
+    />
   );
 }
 

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 
-const css = readFileSync(new URL('../../dashboards/style/tones.css', import.meta.url), 'utf8');
+const css = readFileSync(new URL('../../shared/view/tones.css', import.meta.url), 'utf8');
 const [light = '', dark = ''] = css.split('@media');
 
 /** Relative luminance and contrast after WCAG 2.2, "relative luminance" and 1.4.3. */

@@ -18,7 +18,8 @@ function inParts(parts: readonly string[], headers: Record<string, string> = {})
     },
     { highWaterMark: 0 },
   );
-  return new Request('http://localhost/', { method: 'POST', body, headers, duplex: 'half' });
+  const init = { method: 'POST', body, headers, duplex: 'half' };
+  return new Request('http://localhost/', init);
 }
 const text = (bytes: Uint8Array): string => new TextDecoder().decode(bytes);
 

@@ -22,7 +22,7 @@ import { useRequest } from '../../data/use-request.ts';
 import { ShelveForm, AcknowledgeForm } from '../../ui/alarm-actions.tsx';
 import { Cautions, Symptoms, sentence, symptomsOf } from '../../ui/alarm-card.tsx';
 import { Causes, DistinguishingChecks } from './alarm-causes.tsx';
-import { Facts } from '../../ui/facts.tsx';
+import { Facts } from '../../../shared/view/facts.tsx';
 import { AttentionMark } from '../../charts/attention-mark.tsx';
 import { RequestView } from '../../ui/request-view.tsx';
 import { alarmUrl, alarmIdParts, wellUrl } from '../../page-url.ts';

@@ -6,7 +6,7 @@
 import { useEffect, useRef } from 'preact/hooks';
 import { fieldLabel } from '../../../shared/card/fields.ts';
 import type { Answer } from '../../../shared/api/routes.ts';
-import { digestOf, sectionsOf, type ShownField, type ShownSection } from '../../words/card-form.ts';
+import { digestOf, sectionsOf, type ShownField, type ShownSection } from '../../../shared/card/card-form.ts';
 import { CardConflictForm } from './card-conflict-form.tsx';
 import { CardField, TimeZones } from '../../ui/card-field.tsx';
 import { CardPhotos } from './card-photos.tsx';

@@ -5,8 +5,7 @@
 import type { Answer } from '../../../shared/api/routes.ts';
 import type { CardComparison } from '../../../shared/api/card-comparison.ts';
 import { cardChanges } from '../../../shared/card/changes.ts';
-import { fieldLabel, fieldName } from '../../../shared/card/fields.ts';
-import { flatten } from '../../../shared/card/flat-card.ts';
+import { fieldLabel } from '../../../shared/card/fields.ts';
 import { momentWords } from '../../../shared/text/en/time-words.ts';
 import { comparisonText, switchComparisonText } from '../../../shared/text/en/checks/measured-text.ts';
 import { nowMs } from '../../data/clock.ts';
@@ -15,9 +14,8 @@ import { useRequest } from '../../data/use-request.ts';
 import { LogbookHead } from '../../ui/logbook-head.tsx';
 import { CardForm } from './card-form.tsx';
 import { CardHistory } from './card-history.tsx';
-import { Facts } from '../../ui/facts.tsx';
+import { WrittenCard } from '../../../shared/view/written-card.tsx';
 import { RequestView } from '../../ui/request-view.tsx';
-import { digestOf, pumpsOf, sectionsOf, typedOf } from '../../words/card-form.ts';
 import { withNonBreakingUnits } from '../../../shared/text/en/names.ts';
 
 export function CardPage({ name }: { name: string }) {
@@ -36,7 +34,7 @@ export function CardPage({ name }: { name: string }) {
             <section aria-labelledby="written">
               <h2 id="written">What is written</h2>
               <div class={source.live ? 'on-paper' : ''}>
-                <WrittenFields card={answer.card} />
+                <WrittenCard card={answer.card} />
               </div>
               {source.live && (
                 <>
@@ -138,27 +136,5 @@ function MeasuredLine({ label, words, differs }: { label: string; words: string;
       <span class="secondary">{label}:</span> {withNonBreakingUnits(words)}
       {differs && <b class="off"> They differ.</b>}
     </li>
-  );
-}
-
-/** On paper and in a written-out copy, where nothing can be told: only what is filled in. */
-function WrittenFields({ card }: { card: Answer<'card'>['card'] }) {
-  const flat = flatten(card);
-  const typed = typedOf(flat);
-  return (
-    <>
-      {sectionsOf(flat, pumpsOf(flat)).map((section) => {
-        const facts = section.fields.flatMap((field): [string, string][] => {
-          const text = digestOf({ title: '', parts: [], fields: [field] }, typed);
-          return text === '' ? [] : [[fieldName(field.field), text]];
-        });
-        return facts.length === 0 ? null : (
-          <div key={section.title}>
-            <h3>{section.title}</h3>
-            <Facts facts={facts} />
-          </div>
-        );
-      })}
-    </>
   );
 }

@@ -15,7 +15,7 @@ import type { Answer } from '../../../shared/api/routes.ts';
 import { saveDraft, readDraft } from '../../data/drafts.ts';
 import { rememberedName, rememberName, useAppContext } from '../../data/settings.ts';
 import { RequestError, type DataSource } from '../../data/source.ts';
-import { flatOf, pumpsOf, typedOf, withPump, type Typed } from '../../words/card-form.ts';
+import { flatOf, pumpsOf, typedOf, withPump, type Typed } from '../../../shared/card/card-form.ts';
 
 type CardAnswer = Answer<'card'>;
 

@@ -6,7 +6,7 @@ import { useState } from 'preact/hooks';
 import type { Label } from '../../../shared/api/labels.ts';
 import { useAppContext } from '../../data/settings.ts';
 import { useRequest } from '../../data/use-request.ts';
-import { LabelPreview } from '../../labels/label-drawing.tsx';
+import { LabelPreview } from '../../labels/label-preview.tsx';
 import { LabelSheets } from '../../labels/label-sheets.tsx';
 import { SHEETS, type Sheet } from '../../../shared/labels/sheets.ts';
 import { LogbookHead } from '../../ui/logbook-head.tsx';

@@ -5,7 +5,7 @@ import { RequestError } from '../../data/source.ts';
 import { logbookUrl } from '../../page-url.ts';
 import { TimeZones } from '../../ui/card-field.tsx';
 import { ImportForm } from '../../ui/import-form.tsx';
-import { nameFor } from '../../words/card-form.ts';
+import { nameFor } from '../../../shared/card/card-form.ts';
 
 export function NewWellPage() {
   const { source } = useAppContext();

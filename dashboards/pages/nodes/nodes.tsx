@@ -1,4 +1,5 @@
 /** The boxes that send: those that wait to be let in, and those that were. */
+import { Table } from '../../../shared/view/table.tsx';
 import { useState } from 'preact/hooks';
 import { agoWords } from '../../../shared/text/en/time-words.ts';
 import type { NodeAnswer, NodesAnswer } from '../../../shared/api/nodes.ts';
@@ -130,42 +131,24 @@ function PendingNode({ node, reload }: { node: NodeAnswer; reload: () => void })
 function ApprovedNodes({ nodes }: { nodes: readonly NodeAnswer[] }) {
   const now = useNow(10_000);
   return (
-    <div class="table stacked">
-      <table>
-        <thead>
-          <tr>
-            <th scope="col">Node</th>
-            <th scope="col">Last heard</th>
-            <th scope="col">Wells</th>
-            <th scope="col">Measures</th>
-            <th scope="col">Fed from</th>
-            <th scope="col">Firmware</th>
-          </tr>
-        </thead>
-        <tbody>
-          {nodes.map((node) => (
-            <tr key={node.node}>
-              <th scope="row">{node.node}</th>
-              <td data-name="Last heard">
-                {node.lastHeardMs === undefined ? 'never' : agoWords(node.lastHeardMs, now)}
-              </td>
-              <td data-name="Wells">
-                {node.wells.map((well, i) => (
-                  <span key={well}>
-                    {i > 0 && ', '}
-                    <a href={wellUrl(well)}>{nameText(well)}</a>
-                  </span>
-                ))}
-              </td>
-              <td data-name="Measures">{node.channels.map((one) => one.channel).join(', ')}</td>
-              <td data-name="Fed from">
-                {node.fedFrom === undefined ? 'not said' : POWER_SOURCE_NAMES[node.fedFrom]}
-              </td>
-              <td data-name="Firmware">{node.firmware ?? 'not said'}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </div>
+    <Table
+      head={['Node', 'Last heard', 'Wells', 'Measures', 'Fed from', 'Firmware']}
+      rows={nodes.map((node) => ({
+        key: node.node,
+        cells: [
+          node.node,
+          node.lastHeardMs === undefined ? 'never' : agoWords(node.lastHeardMs, now),
+          node.wells.map((well, i) => (
+            <span key={well}>
+              {i > 0 && ', '}
+              <a href={wellUrl(well)}>{nameText(well)}</a>
+            </span>
+          )),
+          node.channels.map((one) => one.channel).join(', '),
+          node.fedFrom === undefined ? 'not said' : POWER_SOURCE_NAMES[node.fedFrom],
+          node.firmware ?? 'not said',
+        ],
+      }))}
+    />
   );
 }

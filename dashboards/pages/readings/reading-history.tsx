@@ -2,6 +2,7 @@
  * Readings of each thing over the years against the pinned one: a table with then, now and the
  * difference, and a small drawing on one scale.
  */
+import { Table } from '../../../shared/view/table.tsx';
 import type { ReadingGroupAnswer, ReadingRowAnswer } from '../../../shared/api/readings.ts';
 import { dateWords } from '../../../shared/text/en/time-words.ts';
 import type { UnitSystem } from '../../../shared/quantity/format-quantity.ts';
@@ -89,36 +90,24 @@ function Group({ group, timeZone }: { group: ReadingGroupAnswer; timeZone: strin
         </p>
       )}
       <ReadingChart group={group} title={title} format={format} timeZone={timeZone} />
-      <div class="table">
-        <table class="stacked">
-          <thead>
-            <tr>
-              <th scope="col">Day</th>
-              <th scope="col">Value</th>
-              <th scope="col">Against the pinned</th>
-              <th scope="col">By and with</th>
-            </tr>
-          </thead>
-          <tbody>
-            {rows.toReversed().map((row) => (
-              <tr key={row.id}>
-                <th scope="row">{day(row.atMs)}</th>
-                <td data-name="Value">
-                  {format(row.si)}
-                  {row.pinned && <strong>, pinned</strong>}
-                </td>
-                <td data-name="Against the pinned">
-                  {row.difference === undefined || !pinned ? '' : formatDifference(row.difference, pinned.si)}
-                </td>
-                <td data-name="By and with">
-                  {withWords(row)}
-                  <PhotoRow hashes={row.documents} name={title} />
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </div>
+      <Table
+        head={['Day', 'Value', 'Against the pinned', 'By and with']}
+        rows={rows.toReversed().map((row) => ({
+          key: row.id,
+          cells: [
+            day(row.atMs),
+            <>
+              {format(row.si)}
+              {row.pinned && <strong>, pinned</strong>}
+            </>,
+            row.difference === undefined || !pinned ? '' : formatDifference(row.difference, pinned.si),
+            <>
+              {withWords(row)}
+              <PhotoRow hashes={row.documents} name={title} />
+            </>,
+          ],
+        }))}
+      />
     </section>
   );
 }

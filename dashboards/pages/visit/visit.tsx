@@ -15,8 +15,9 @@ import { PartsList } from './parts-list.tsx';
 import { ReportSheet } from './report-sheet.tsx';
 import { RequestView } from '../../ui/request-view.tsx';
 import { ActionForm } from '../../ui/action-form.tsx';
+import { PhotoRow } from '../../ui/photo-row.tsx';
 import { WorkForm } from './work-form.tsx';
-import { WorkList } from './work-list.tsx';
+import { WorkList } from '../../../shared/view/work-list.tsx';
 
 export function VisitPage({ name }: { name: string }) {
   const { source, units } = useAppContext();
@@ -120,7 +121,7 @@ function OpenVisit(props: {
         {CAUTIONS['lock-out']} {CAUTIONS.electrician}
       </p>
       <h3>Work so far</h3>
-      <WorkList work={visit.work} />
+      <WorkList work={visit.work} photos={PhotoRow} />
       <details class="more" open={visit.work.length === 0}>
         <summary>Write down work and parts</summary>
         <WorkForm well={well} visit={visit.id} changed={changed} />
@@ -181,7 +182,7 @@ function PastVisit({ visit, detail, show }: { visit: VisitAnswer; detail: WellDe
           .join('; ')}
         .
       </p>
-      <WorkList work={visit.work} />
+      <WorkList work={visit.work} photos={PhotoRow} />
       <button type="button" onClick={show}>
         Before and after
       </button>

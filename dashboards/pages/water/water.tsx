@@ -2,7 +2,6 @@
  * Water tests of a well: what the laboratory found, beside the published limits, over the years;
  * and what is to be tested next.
  */
-import type { WaterAnswer } from '../../../shared/api/due.ts';
 import { CAUTIONS } from '../../../shared/text/en/cautions.ts';
 import { YARDSTICK_NOTE } from '../../../shared/text/en/water-words.ts';
 import { useAppContext } from '../../data/settings.ts';
@@ -11,7 +10,11 @@ import { LogbookHead } from '../../ui/logbook-head.tsx';
 import { RequestView } from '../../ui/request-view.tsx';
 import { WaterEventForm } from './water-event.tsx';
 import { WaterForm } from './water-form.tsx';
-import { MoreTests, WaterTestSheet } from './water-test.tsx';
+import { WaterTestSheet } from '../../../shared/view/water-test.tsx';
+import { MoreTests } from './more-tests.tsx';
+import { VoidEntry } from '../../ui/check-history.tsx';
+import { DocumentLinks } from '../../ui/photo-field.tsx';
+import type { WaterAnswer, WaterTestAnswer } from '../../../shared/api/due.ts';
 import { WaterTrends } from './water-trends.tsx';
 import { logbookUrl } from '../../page-url.ts';
 import { datesInWords, dayWords, dueWords } from '../../words/due.ts';
@@ -64,7 +67,7 @@ function Water({ value, well, changed }: { value: WaterAnswer; well: string; cha
         {last === undefined ? (
           <p class="status">None is written down yet.</p>
         ) : (
-          <WaterTestSheet test={last} value={value} well={well} changed={changed} />
+          <Test test={last} value={value} well={well} changed={changed} />
         )}
       </section>
       <WaterTrends value={value} />
@@ -77,7 +80,7 @@ function Water({ value, well, changed }: { value: WaterAnswer; well: string; cha
                 {dayWords(test.sampleDate, value.nowMs)}{' '}
                 <span class="likely">{countText(test.results.length, 'result', 'results')}</span>
               </summary>
-              <WaterTestSheet test={test} value={value} well={well} changed={changed} />
+              <Test test={test} value={value} well={well} changed={changed} />
             </details>
           ))}
         </section>
@@ -85,5 +88,18 @@ function Water({ value, well, changed }: { value: WaterAnswer; well: string; cha
       <MoreTests />
       <p class="secondary">{YARDSTICK_NOTE}</p>
     </>
+  );
+}
+
+function Test(props: { test: WaterTestAnswer; value: WaterAnswer; well: string; changed: () => void }) {
+  const { test, value, well, changed } = props;
+  return (
+    <WaterTestSheet
+      test={test}
+      day={(date) => dayWords(date, value.nowMs)}
+      documents={<DocumentLinks documents={test.documents} />}
+    >
+      <VoidEntry well={well} id={test.id} changed={changed} />
+    </WaterTestSheet>
   );
 }

@@ -7,7 +7,7 @@ import { SHEETS, type Sheet } from '../../../shared/labels/sheets.ts';
 import { LABEL_KINDS } from '../../../shared/text/en/label-words.ts';
 import { EXIT, UsageError, type CommandBuilder, type Io } from '../command.ts';
 import { requireNewFile, writeNewFile } from '../files.ts';
-import { labelPage, labelSvgs, leftOffLabels, type LabelPrint } from './label-file.ts';
+import { labelPage, labelSvgs, leftOffLabels, type LabelPrint } from './label-file.tsx';
 import { JSON_OPTION, SERVER_OPTION, UNITS_OPTION, wholeNumber } from '../options.ts';
 import { serverApi } from '../server-api.ts';
 

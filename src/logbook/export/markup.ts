@@ -41,12 +41,12 @@ export function svg({ width, height, label, shapes }: Drawing): Markup {
   </svg>`;
 }
 
-export function element({ element: is, attrs, text }: Shape): Markup {
+function element({ element: is, attrs, text }: Shape): Markup {
   return { markup: `<${is} ${attributes(attrs).markup}>${escape(text ?? '')}</${is}>` };
 }
 
 /** Names and values as they stand in a tag. */
-export function attributes(attrs: Shape['attrs']): Markup {
+function attributes(attrs: Shape['attrs']): Markup {
   const pairs = Object.entries(attrs).map(([name, value]) => `${name}="${escape(String(value))}"`);
   return { markup: pairs.join(' ') };
 }

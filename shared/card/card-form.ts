@@ -2,15 +2,9 @@
  * The card as a form holds it: text by field, a list as lines, an empty field as nothing. What was
  * typed is kept as it was typed till it is saved; then spaces at the ends go, and empty lines.
  */
-import { keyFor, SECTIONS, type Field, type Section } from '../../shared/card/fields.ts';
-import type { Part } from '../../shared/text/en/parts/part-words.ts';
-import {
-  isList,
-  joinLines,
-  splitLines,
-  withoutPumpPrefix,
-  type FlatCard,
-} from '../../shared/card/flat-card.ts';
+import { keyFor, SECTIONS, type Field, type Section } from './fields.ts';
+import type { Part } from '../text/en/parts/part-words.ts';
+import { isList, joinLines, splitLines, withoutPumpPrefix, type FlatCard } from './flat-card.ts';
 
 /** What stands in each field, by its key. */
 export type Typed = Readonly<Record<string, string>>;

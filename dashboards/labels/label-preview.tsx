@@ -1,25 +1,11 @@
-/**
- * A label as SVG, in mm from its own top left corner. Black on white on paper and on screen: it is
- * a picture of what is printed.
- */
+/** One label by itself, as large as the screen allows, and what its size left no room for. */
 import type { Label } from '../../shared/api/labels.ts';
-import { nameText } from '../../shared/text/en/names.ts';
-import { LABEL_ATTRS, labelShapes, roundMm } from '../../shared/labels/draw.ts';
 import { layOutLabel } from '../../shared/labels/layout.ts';
 import type { Size } from '../../shared/labels/sheets.ts';
-import { SvgShapes } from '../charts/drawing.tsx';
+import { nameText } from '../../shared/text/en/names.ts';
+import { LabelDrawing } from '../../shared/view/label-drawing.tsx';
 import { LABEL_TOOLS } from './browser-label-tools.ts';
 
-export function LabelDrawing({ label, size }: { label: Label; size: Size }) {
-  const { scale, ...drawing } = layOutLabel(label, nameText(label.well), size, LABEL_TOOLS);
-  return (
-    <g {...LABEL_ATTRS} transform={scale === 1 ? undefined : `scale(${roundMm(scale)})`}>
-      <SvgShapes shapes={labelShapes(drawing)} />
-    </g>
-  );
-}
-
-/** One label by itself, as large as the screen allows, and what its size left no room for. */
 export function LabelPreview({ label, size }: { label: Label; size: Size }) {
   const { omitted, qr } = layOutLabel(label, nameText(label.well), size, LABEL_TOOLS);
   const inCode = qr?.text === label.plainText.join('\n') ? ' The code holds it.' : '';
@@ -31,7 +17,7 @@ export function LabelPreview({ label, size }: { label: Label; size: Size }) {
         aria-label={`Label: ${label.plainText.length === 0 ? `${label.title}, to fill in by hand` : label.plainText.join('; ')}`}
       >
         <svg viewBox={`0 0 ${size.w} ${size.h}`}>
-          <LabelDrawing label={label} size={size} />
+          <LabelDrawing label={label} size={size} tools={LABEL_TOOLS} />
         </svg>
       </figure>
       {omitted.length > 0 && (

@@ -1,6 +1,6 @@
-/** A drawing in plain data, as SVG on a page. */
+/** A drawing in plain data, as SVG on a page or in a file. */
 import { createElement } from 'preact';
-import type { Drawing, Shape } from '../../shared/drawing/shape.ts';
+import type { Drawing, Shape } from '../drawing/shape.ts';
 
 export function DrawingView({ drawing, class: className }: { drawing: Drawing; class: string }) {
   const { width, height, label, shapes } = drawing;

@@ -8,7 +8,7 @@ import {
   sectionsOf,
   typedOf,
   withPump,
-} from '../../dashboards/words/card-form.ts';
+} from '../../../shared/card/card-form.ts';
 
 describe('what was typed', () => {
   test('is lines for a list, and comes back as it was, a line with a semicolon too', () => {

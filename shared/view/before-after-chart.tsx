@@ -2,9 +2,9 @@
  * Before and after as two rows on one scale: a stroke for each run or day, a band for the spread, a
  * bar at the median. Told in words beside it.
  */
-import type { ReportLineAnswer, ReportSide } from '../../../shared/api/visits.ts';
-import type { UnitSystem } from '../../../shared/quantity/format-quantity.ts';
-import { MEASURE_TITLES, formatMeasure } from '../../../shared/text/en/checks/before-after-report.ts';
+import type { ReportLineAnswer, ReportSide } from '../api/visits.ts';
+import type { UnitSystem } from '../quantity/format-quantity.ts';
+import { MEASURE_TITLES, formatMeasure } from '../text/en/checks/before-after-report.ts';
 
 const WIDTH = 320;
 const ROW = 26;

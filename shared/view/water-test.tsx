@@ -1,0 +1,123 @@
+/**
+ * One water test: what stands out first, then each result as it was written, beside its limits with
+ * where they stand and from when.
+ */
+import type { ComponentChildren } from 'preact';
+import type { WaterResultAnswer, WaterTestAnswer } from '../api/due.ts';
+import { LIMIT_WORDS, VERDICT_WORDS } from '../text/en/water-words.ts';
+import {
+  comparedText,
+  limitText,
+  resultText,
+  sourceText,
+  notableResults,
+  isNotable,
+} from '../text/en/water-text.ts';
+import { Table, type TableRow } from './table.tsx';
+
+export function WaterTestSheet(props: {
+  test: WaterTestAnswer;
+  /** An ISO date as people say it. */
+  day: (date: string) => string;
+  documents: ComponentChildren;
+  children?: ComponentChildren;
+}) {
+  const { test, day, documents, children } = props;
+  const exceeded = notableResults(test.results);
+  const from = [test.laboratory, test.place, test.why].filter((part) => part !== undefined).join(', ');
+  return (
+    <article class="sheet" aria-labelledby={`test-${test.id}`}>
+      <h3 id={`test-${test.id}`}>Sample of {day(test.sampleDate)}</h3>
+      {from !== '' && <p class="secondary">{from}</p>}
+      {exceeded.length > 0 && <Advice results={exceeded} day={day} />}
+      <Table
+        head={['Analyte', 'As written', 'That is', 'Beside published limits']}
+        rows={test.results.map(resultRow)}
+      />
+      <Sources results={test.results} />
+      {test.text !== undefined && <p>{test.text}</p>}
+      <p class="secondary">
+        {test.by !== undefined && `Written down by ${test.by}. `}
+        {documents}
+      </p>
+      {children}
+    </article>
+  );
+}
+
+function Advice(props: { results: readonly WaterResultAnswer[]; day: (date: string) => string }) {
+  const { results, day } = props;
+  return (
+    <div class="advice" role="note">
+      {results.map(({ name, advice, comparisons, unit }) => (
+        <div key={name}>
+          <p>
+            <strong>{advice?.text ?? comparisons.map((one) => comparedText(one, unit)).join(' ')}</strong>
+            {advice?.retestDate !== undefined && ` Next sample: ${day(advice.retestDate)}.`}
+          </p>
+          {advice && advice.cautions.length > 0 && (
+            <ul class="cautions">
+              {advice.cautions.map((one) => (
+                <li key={one}>{one}</li>
+              ))}
+            </ul>
+          )}
+        </div>
+      ))}
+    </div>
+  );
+}
+
+function resultRow(result: WaterResultAnswer): TableRow {
+  const { analyte, name, written, hardnessClass, remark, plausibilityQuestion, comparisons, unit } = result;
+  return {
+    key: analyte + written,
+    class: isNotable(result) ? 'stands-out' : undefined,
+    cells: [
+      <>
+        {name}
+        {analyte.toLowerCase() !== name.toLowerCase() && <span class="secondary"> ({analyte})</span>}
+      </>,
+      written,
+      <>
+        {resultText(result)}
+        {hardnessClass !== undefined && `, ${hardnessClass}`}
+        {remark !== undefined && <span class="secondary"> ({remark})</span>}
+        {plausibilityQuestion !== undefined && <strong> {plausibilityQuestion}</strong>}
+      </>,
+      comparisons.length === 0
+        ? 'No limit is kept here.'
+        : comparisons.map((one) => (
+            <p key={one.limit.kind}>
+              {comparedText(one, unit)}
+              {one.atSampling &&
+                ` When it was drawn ${limitText(one.atSampling.limit, unit)} applied: ${VERDICT_WORDS[one.atSampling.verdict]}.`}
+            </p>
+          )),
+    ],
+  };
+}
+
+/** Where each limit stands and from when: long, and needed by whoever argues with it. */
+function Sources({ results }: { results: readonly WaterResultAnswer[] }) {
+  const rows = results.flatMap(({ name, unit, comparisons }) =>
+    comparisons.map(({ limit }) => ({ key: `${name} ${limit.kind}`, name, unit, limit })),
+  );
+  if (rows.length === 0) return null;
+  return (
+    <details class="more">
+      <summary>Which limits, what they are for, and from when</summary>
+      <dl class="reasons">
+        {rows.map(({ key, name, unit, limit }) => (
+          <div key={key}>
+            <dt>
+              {name}: {LIMIT_WORDS[limit.kind].name.toLowerCase()} {limitText(limit, unit)},{' '}
+              {LIMIT_WORDS[limit.kind].means}
+            </dt>
+            <dd>{sourceText(limit)}</dd>
+          </div>
+        ))}
+      </dl>
+    </details>
+  );
+}
