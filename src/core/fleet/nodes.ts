@@ -25,8 +25,8 @@ export function getOrCreateNode(fleet: Fleet, node: string, emit: EmitEffect): F
 
 /**
  * A node of which no card says anything is a well of the same name with one pump (contract, before
- * section 1). It is remembered as such: the first card that names its node takes the node over. In a
- * recording it becomes one with its first pack.
+ * section 1). It is remembered as such: the first card that names its node takes the node over. In
+ * a recording it becomes one with its first pack.
  */
 export function ensureWellForNode(fleet: Fleet, node: string, emit: EmitEffect): void {
   if (fleet.rules.runsOnce || isSourceNode(fleet.readTable, node)) return;
