@@ -239,8 +239,7 @@ const STARTED: Record<string, string> = {
  * kind, with why. A new kind needs none of them.
  */
 const MENTIONS: Record<string, string> = {
-  'src/core/fleet/': 'raises site-silent and not-watched, which no well can find',
-  'src/server/live/': 'keeps and ends those two',
+  'src/core/fleet/': 'raises and ends site-silent and not-watched, which no well can find',
   'src/core/alarms/lifecycle/alarms.ts': 'raises not-watched where a watch cannot',
   'src/core/alarms/lifecycle/symptoms.ts': 'a sensor-fault explains what is read from that sensor',
   'src/core/alarms/first-hour/check-pressure.ts': 'asks the controls of switch-shift',
@@ -323,6 +322,13 @@ describe('alarms', () => {
     const causeless = ALARM_KINDS.filter((kind) => !/\bweighCauses\(/.test(whole(watchOf(kind))));
     expect(causeless).toEqual(['not-watched']);
   });
+});
+
+it('a wire format is a folder that the table of formats alone imports', () => {
+  const isFormat = (f: string): boolean => /^src\/core\/decode\/[a-z-]+\/format\.ts$/.test(f);
+  const importers = all.filter((i) => i.from.startsWith('src/') && isFormat(target(i))).map((i) => i.from);
+  expect(new Set(importers)).toEqual(new Set(['src/core/decode/formats.ts']));
+  expect(importers.length).toBe(files('src/core/decode').filter(isFormat).length);
 });
 
 describe('notice channels', () => {

@@ -3,7 +3,7 @@ import { createServer } from 'node:net';
 import { join } from 'node:path';
 import { connectAsync, type MqttClient } from 'mqtt';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { encodePackJson } from '../../src/core/decode/senml/encode-pack.ts';
+import { encodePackJson } from '../../src/core/decode/senml-json/encode-pack.ts';
 import { runHere } from './command-line.ts';
 import { folder, run, start, type Program } from './program.ts';
 

@@ -2,7 +2,7 @@
  * `hello`: who a node says it is (contract, section 3), from bytes and to bytes. Seconds on the
  * wire, milliseconds and a unit in the name inside.
  */
-import { readJson } from './senml/json-bytes.ts';
+import { readJson } from './json/json-bytes.ts';
 import type { Hello, Refusal } from './messages.ts';
 import { isRefusal, refuse } from './refuse.ts';
 import { helloShape } from './shapes.ts';

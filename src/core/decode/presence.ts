@@ -3,7 +3,7 @@
  * the same).
  */
 import type { Presence, Refusal } from './messages.ts';
-import { utf8Text } from './senml/json-bytes.ts';
+import { utf8Text } from './json/json-bytes.ts';
 import { refuse, formatValue } from './refuse.ts';
 import { PRESENCES } from './wire-enums.ts';
 

@@ -6,8 +6,8 @@
 import { readHello } from './hello.ts';
 import { MAX_PAYLOAD_BYTES } from './limits.ts';
 import type { Message, Refusal } from './messages.ts';
-import type { PackSource } from './senml/pack-source.ts';
-import { readPack } from './senml/pack.ts';
+import type { PackSource } from './wire-format.ts';
+import { readPack } from './formats.ts';
 import { readPresence } from './presence.ts';
 import { isRefusal, refuse, formatValue } from './refuse.ts';
 import { parseTopic } from './topics.ts';

@@ -4,9 +4,9 @@
  * a replay reads packs the way the broker's messages are read, and the same pack sent twice is the
  * same bytes here too.
  */
-import { utf8Text } from './senml/json-bytes.ts';
-import { NOT_FOUND, spaceEnd, plainStringEnd, bytesEqual } from './senml/json-scan.ts';
-import { valueEnd } from './senml/json-skip.ts';
+import { utf8Text } from './json/json-bytes.ts';
+import { NOT_FOUND, spaceEnd, plainStringEnd, bytesEqual } from './json/json-scan.ts';
+import { valueEnd } from './json/json-skip.ts';
 import { parseRecordingTime, parseIsoTimeBytes } from './recording-time.ts';
 import { isJsonObject } from './senml/senml.ts';
 import { PRESENCES } from './wire-enums.ts';

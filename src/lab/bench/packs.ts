@@ -4,7 +4,7 @@
  */
 import { newSimulatedWell, simulate, type WellParams } from '../model/well.ts';
 import { demoWells } from '../demo-wells.ts';
-import { encodePackJson } from '../../core/decode/senml/encode-pack.ts';
+import { encodePackJson } from '../../core/decode/senml-json/encode-pack.ts';
 
 export const PACK_S = 10;
 

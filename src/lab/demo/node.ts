@@ -6,7 +6,7 @@
 import mqtt, { type MqttClient } from 'mqtt';
 import type { HelloChannel, PackColumn } from '../../core/decode/messages.ts';
 import { encodeHello } from '../../core/decode/hello.ts';
-import { encodePackJson } from '../../core/decode/senml/encode-pack.ts';
+import { encodePackJson } from '../../core/decode/senml-json/encode-pack.ts';
 import { newSimulatedWell, simulate, type SimulatedWell, type WellParams } from '../model/well.ts';
 
 export interface DemoNode {

@@ -1,7 +1,7 @@
 /**
  * The bytes of a pack, written digit by digit: the proving ground sends some thousand million
  * readings, and objects on the way would cost more than all that is proved. What is written is what
- * src/core/decode/senml/encode-pack.ts would write.
+ * src/core/decode/senml-json/encode-pack.ts would write.
  */
 import type { FaultCode } from '../../core/decode/messages.ts';
 

@@ -4,7 +4,7 @@
  */
 import * as fc from 'fast-check';
 import { BASE_CHANNELS, channelName } from '../../../src/core/decode/channels.ts';
-import type { PackToSend } from '../../../src/core/decode/senml/encode-pack.ts';
+import type { PackToSend } from '../../../src/core/decode/senml/pack-records.ts';
 import { VALUE_BOUNDS } from '../../../src/core/domain/channel-bounds.ts';
 import type { PackColumn } from '../../../src/core/decode/messages.ts';
 

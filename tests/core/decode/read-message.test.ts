@@ -5,7 +5,8 @@
  */
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { encodePackCbor, encodePackJson } from '../../../src/core/decode/senml/encode-pack.ts';
+import { encodePackCbor } from '../../../src/core/decode/senml-cbor/encode-pack.ts';
+import { encodePackJson } from '../../../src/core/decode/senml-json/encode-pack.ts';
 import { MAX_PAYLOAD_BYTES, MAX_RECORDS } from '../../../src/core/decode/limits.ts';
 import { REFUSALS } from '../../../src/core/decode/messages.ts';
 import type { Message, PackColumn } from '../../../src/core/decode/messages.ts';

@@ -3,7 +3,7 @@ import { createInterface } from 'node:readline';
 import { createGunzip } from 'node:zlib';
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { encodePackCbor } from '../../../src/core/decode/senml/encode-pack.ts';
+import { encodePackCbor } from '../../../src/core/decode/senml-cbor/encode-pack.ts';
 import { readMessage } from '../../../src/core/decode/read-message.ts';
 import { parseRecordingLine, formatActLine, formatMessageLine } from '../../../src/core/decode/recording.ts';
 import type { RecordedLine } from '../../../src/core/decode/recording.ts';

@@ -9,7 +9,7 @@ import {
 } from '../../../src/lab/score/node.ts';
 import { newChannelPrefix, newRecords, packBytes } from '../../../src/lab/score/pack-bytes.ts';
 import type { PlantSample } from '../../../src/lab/plant/params.ts';
-import { encodePackJson } from '../../../src/core/decode/senml/encode-pack.ts';
+import { encodePackJson } from '../../../src/core/decode/senml-json/encode-pack.ts';
 import type { Pack } from '../../../src/core/decode/messages.ts';
 import { readMessage } from '../../../src/core/decode/read-message.ts';
 import { FROM_MS, HOUSE, NODE } from '../support/corpus-cases.ts';

@@ -2,7 +2,7 @@
  * The live server with a clock, timers and a disk of the test's own: nothing waits, and nothing
  * depends on the machine.
  */
-import { encodePackJson } from '../../../src/core/decode/senml/encode-pack.ts';
+import { encodePackJson } from '../../../src/core/decode/senml-json/encode-pack.ts';
 import { openLiveServer, type LiveServer, type LoopOptions } from '../../../src/server/live/server.ts';
 import { decideNotices } from '../../../src/core/notify/decide-notices.ts';
 import type { NoticeRow } from '../../../src/core/notify/notice-row.ts';

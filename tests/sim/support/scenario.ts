@@ -12,7 +12,7 @@ import {
   type WellParams,
 } from '../../../src/lab/model/well.ts';
 import { HOUSEHOLD, STOCK } from '../../../src/lab/model/demand.ts';
-import { encodePackJson } from '../../../src/core/decode/senml/encode-pack.ts';
+import { encodePackJson } from '../../../src/core/decode/senml-json/encode-pack.ts';
 import type { PackColumn } from '../../../src/core/decode/messages.ts';
 
 export const PANEL = 'panel-a';

@@ -3,7 +3,7 @@
  * runs and falls while it rests.
  */
 import { encodeHello } from '../../../src/core/decode/hello.ts';
-import { encodePackJson } from '../../../src/core/decode/senml/encode-pack.ts';
+import { encodePackJson } from '../../../src/core/decode/senml-json/encode-pack.ts';
 import type { HelloChannel } from '../../../src/core/decode/messages.ts';
 import { BOOT } from './sim-node.ts';
 

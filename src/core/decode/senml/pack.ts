@@ -1,21 +1,17 @@
 /**
- * A SenML pack of ours: resolved names under the topic's node, channels, units and values as the
- * contract's section 2 has them, or the reason why not. The usual shape of a JSON pack goes through
- * ./scan-pack.ts; whatever that one doesn't know comes here, and every refusal is made here.
+ * A SenML pack of ours, whatever its bytes were: resolved names under the topic's node, channels,
+ * units and values as the contract's section 2 has them, or the reason why not.
  */
 import { VALUE_BOUNDS } from '../../domain/channel-bounds.ts';
 import { BASE_CHANNELS, CHANNEL_UNITS, channelCode } from '../channels.ts';
 import type { BaseChannel } from '../channels.ts';
-import { readCbor } from './cbor-bytes.ts';
 import { digestOf } from './digest.ts';
-import { readJson } from './json-bytes.ts';
 import { ABSOLUTE_FROM_S, MAX_RECORDS, MAX_TIME_S } from '../limits.ts';
 import type { FaultCode, Pack, Refusal } from '../messages.ts';
 import { isRefusal, refuse, formatValue } from '../refuse.ts';
 import { columnsOf, resetRows } from './rows.ts';
 import type { Rows } from './rows.ts';
-import type { PackSource } from './pack-source.ts';
-import { scanPack } from './scan-pack.ts';
+import type { PackSource } from '../wire-format.ts';
 import { isJsonObject, resolveSenml } from './senml.ts';
 import type { JsonObject, ResolvedRecord } from './senml.ts';
 
@@ -23,31 +19,9 @@ type PackHeader = Pick<Pack, 'boot' | 'seq' | 'first' | 'upMs'>;
 
 const FAULTS: Record<string, FaultCode> = { low: 1, high: 2, bad: 3 };
 const MAX_SKIPPED_NAME_CHARACTERS = 80;
-/** No JSON text starts with such a byte; every CBOR array does. */
-const MIN_CBOR_FIRST_BYTE = 0x80;
 
-/** Reads a pack from bytes. Never throws for any bytes. */
-export function readPack(source: PackSource): Pack | Refusal {
-  if (source.bytes.length === 0) {
-    return refuse('empty', `A pack has 1 to ${MAX_RECORDS} records: this payload has no bytes.`);
-  }
-  if (isCbor(source)) return readRecords(source, readCbor(source.bytes));
-  return scanPack(source) ?? parsePackGeneric(source);
-}
-
-/** Reads any JSON pack through JSON.parse; what ./scan-pack.ts reads is equal to this. */
-export function parsePackGeneric(source: PackSource): Pack | Refusal {
-  return readRecords(source, readJson(source.bytes));
-}
-
-function isCbor({ bytes, contentType }: PackSource): boolean {
-  const type = contentType?.split(';', 1)[0]!.trim().toLowerCase();
-  if (type === 'application/senml+cbor') return true;
-  if (type === 'application/senml+json') return false;
-  return bytes[0]! >= MIN_CBOR_FIRST_BYTE;
-}
-
-function readRecords(source: PackSource, read: { value: unknown } | Refusal): Pack | Refusal {
+/** A pack from the value that a format has read, or the refusal of its bytes. Never throws. */
+export function readRecords(source: PackSource, read: { value: unknown } | Refusal): Pack | Refusal {
   if (isRefusal(read)) return read;
   const records = read.value;
   if (!Array.isArray(records))

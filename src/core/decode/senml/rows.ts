@@ -1,7 +1,7 @@
 /**
  * The readings of a pack while it is being read: one row each, in the pack's order, then parted
- * into one column a channel. Both readers of packs (./scan-pack.ts, ./pack.ts) fill the same rows,
- * so that they can't part them differently.
+ * into one column a channel. Both readers of packs (../senml-json/scan-pack.ts, ./pack.ts) fill the
+ * same rows, so that they can't part them differently.
  */
 import { channelName } from '../channels.ts';
 import { MAX_RECORDS } from '../limits.ts';

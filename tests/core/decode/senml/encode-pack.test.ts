@@ -1,8 +1,9 @@
 import * as fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { encodePackCbor, encodePackJson } from '../../../../src/core/decode/senml/encode-pack.ts';
-import type { PackToSend } from '../../../../src/core/decode/senml/encode-pack.ts';
-import { readPack } from '../../../../src/core/decode/senml/pack.ts';
+import { encodePackCbor } from '../../../../src/core/decode/senml-cbor/encode-pack.ts';
+import { encodePackJson } from '../../../../src/core/decode/senml-json/encode-pack.ts';
+import type { PackToSend } from '../../../../src/core/decode/senml/pack-records.ts';
+import { readPack } from '../../../../src/core/decode/formats.ts';
 import { isRefusal } from '../../../../src/core/decode/refuse.ts';
 import { anyPack, byName } from '../pack-arbitrary.ts';
 

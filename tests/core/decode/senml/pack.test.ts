@@ -5,7 +5,7 @@
 import { describe, expect, test } from 'vitest';
 import { digestOf } from '../../../../src/core/decode/senml/digest.ts';
 import type { Pack } from '../../../../src/core/decode/messages.ts';
-import { readPack } from '../../../../src/core/decode/senml/pack.ts';
+import { readPack } from '../../../../src/core/decode/formats.ts';
 import { isRefusal } from '../../../../src/core/decode/refuse.ts';
 
 const bytes = (records: unknown): Uint8Array => new TextEncoder().encode(JSON.stringify(records));

@@ -4,7 +4,7 @@
  * repository's ex3.gen.cbor.txt; resolved times and values worked out by hand.
  */
 import { describe, expect, test } from 'vitest';
-import { readCbor } from '../../../../src/core/decode/senml/cbor-bytes.ts';
+import { readCbor } from '../../../../src/core/decode/senml-cbor/cbor-bytes.ts';
 import { isRefusal } from '../../../../src/core/decode/refuse.ts';
 import { resolveSenml } from '../../../../src/core/decode/senml/senml.ts';
 import type { ResolvedRecord } from '../../../../src/core/decode/senml/senml.ts';

@@ -1,20 +1,20 @@
 /**
  * The short way for the usual JSON pack: from bytes straight to columns, with no object or string
  * made on the way (several times the speed of JSON.parse and checks). It says yes or nothing: on
- * anything unusual or wrong it gives up, and ./pack.ts reads the pack the long way and makes the
- * refusal. What it does read is equal, bit for bit, to the long way's result.
+ * anything unusual or wrong it gives up, and ../senml/pack.ts reads the pack the long way and makes
+ * the refusal. What it does read is equal, bit for bit, to the long way's result.
  */
 import { VALUE_BOUNDS } from '../../domain/channel-bounds.ts';
 import { BASE_CHANNELS } from '../channels.ts';
-import { isUnitBytes } from '../channel-bytes.ts';
-import { digestOf } from './digest.ts';
-import { NOT_FOUND, spaceEnd } from './json-scan.ts';
+import { isUnitBytes } from './channel-bytes.ts';
+import { digestOf } from '../senml/digest.ts';
+import { NOT_FOUND, spaceEnd } from '../json/json-scan.ts';
 import { ABSOLUTE_FROM_S, MAX_RECORDS, MAX_TIME_S } from '../limits.ts';
 import type { Pack } from '../messages.ts';
 import { matchTemplate, saveTemplate, clearTemplate } from './record-template.ts';
-import type { PackSource } from './pack-source.ts';
-import { columnsOf, resetRows } from './rows.ts';
-import type { Rows } from './rows.ts';
+import type { PackSource } from '../wire-format.ts';
+import { columnsOf, resetRows } from '../senml/rows.ts';
+import type { Rows } from '../senml/rows.ts';
 import {
   BN,
   BOOT,

@@ -2,8 +2,8 @@
  * Channel names and units as bytes, so that a pack can be read without making a string of each: a
  * name's hash finds its place in a table, and the bytes there must be equal.
  */
-import { BASE_CHANNELS, CHANNEL_UNITS, MAX_PUMPS, channelName } from './channels.ts';
-import { NOT_FOUND, bytesEqual } from './senml/json-scan.ts';
+import { BASE_CHANNELS, CHANNEL_UNITS, MAX_PUMPS, channelName } from '../channels.ts';
+import { NOT_FOUND, bytesEqual } from '../json/json-scan.ts';
 
 /** Five times the 180 names there are: few share a place. */
 const SLOTS = 1024;

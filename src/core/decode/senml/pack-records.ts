@@ -1,10 +1,8 @@
 /**
- * Packs as a node makes them: the other direction of ./pack.ts, used by the simulated wells and the
- * tests. Readings go out in time order under one base time; what is read back from the bytes is
- * what was put in.
+ * The records of a pack as a node makes them: the other direction of ./pack.ts, used by the
+ * simulated wells and the tests. Readings go out in time order under one base time; what is read
+ * back is what was put in.
  */
-import { encode } from 'cborg';
-import { CBOR_LABELS } from './cbor-bytes.ts';
 import { CHANNEL_UNITS, BASE_CHANNELS, channelCode } from '../channels.ts';
 import type { FaultCode, Pack, PackColumn } from '../messages.ts';
 
@@ -19,24 +17,7 @@ const FAULT_NAMES: Record<Exclude<FaultCode, 0>, string> = { 1: 'low', 2: 'high'
 /** One record with its labels written out, in the order in which they are sent. */
 type SentRecord = Record<string, string | number | boolean>;
 
-/** SenML JSON bytes. Throws a RangeError for a channel that the contract doesn't know. */
-export function encodePackJson(pack: PackToSend): Uint8Array {
-  return new TextEncoder().encode(JSON.stringify(recordsOf(pack)));
-}
-
-/**
- * SenML CBOR bytes: integer labels, integers where the number is one, else the shortest float that
- * holds it exactly.
- */
-export function encodePackCbor(pack: PackToSend): Uint8Array {
-  const labels: Record<string, number> = CBOR_LABELS;
-  const records = recordsOf(pack).map(
-    (record) => new Map(Object.entries(record).map(([name, value]) => [labels[name] ?? name, value])),
-  );
-  return encode(records, { mapSorter: () => 0 });
-}
-
-function recordsOf(pack: PackToSend): SentRecord[] {
+export function packRecords(pack: PackToSend): SentRecord[] {
   const readings = sortByTime(pack.columns);
   const baseMs = pack.clock === 'utc' ? (readings[0]?.timeMs ?? 0) : 0;
   return readings.map(({ column, at, timeMs }, place) => {

@@ -1,7 +1,7 @@
 import * as fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { NOT_FOUND } from '../../../../src/core/decode/senml/json-scan.ts';
-import { valueEnd } from '../../../../src/core/decode/senml/json-skip.ts';
+import { NOT_FOUND } from '../../../../src/core/decode/json/json-scan.ts';
+import { valueEnd } from '../../../../src/core/decode/json/json-skip.ts';
 
 const bytes = (text: string): Uint8Array => new TextEncoder().encode(text);
 

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { jsonDepth, readJson, utf8Text } from '../../../../src/core/decode/senml/json-bytes.ts';
+import { jsonDepth, readJson, utf8Text } from '../../../../src/core/decode/json/json-bytes.ts';
 
 const bytes = (text: string): Uint8Array => new TextEncoder().encode(text);
 

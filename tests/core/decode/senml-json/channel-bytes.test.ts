@@ -1,13 +1,13 @@
 import { expect, test } from 'vitest';
-import { channelFromBytes, isUnitBytes } from '../../../src/core/decode/channel-bytes.ts';
+import { channelFromBytes, isUnitBytes } from '../../../../src/core/decode/senml-json/channel-bytes.ts';
 import {
   BASE_CHANNELS,
   CHANNEL_UNITS,
   MAX_PUMPS,
   channelCode,
   channelName,
-} from '../../../src/core/decode/channels.ts';
-import { NOT_FOUND } from '../../../src/core/decode/senml/json-scan.ts';
+} from '../../../../src/core/decode/channels.ts';
+import { NOT_FOUND } from '../../../../src/core/decode/json/json-scan.ts';
 
 const bytes = (text: string): Uint8Array => new TextEncoder().encode(text);
 const codeOf = (text: string): number => channelFromBytes(bytes(text), 0, text.length);

@@ -5,11 +5,11 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { z } from 'zod';
-import { encodePackJson } from '../../../../src/core/decode/senml/encode-pack.ts';
+import { encodePackJson } from '../../../../src/core/decode/senml-json/encode-pack.ts';
 import type { Pack } from '../../../../src/core/decode/messages.ts';
-import { parsePackGeneric } from '../../../../src/core/decode/senml/pack.ts';
-import type { PackSource } from '../../../../src/core/decode/senml/pack-source.ts';
-import { scanPack } from '../../../../src/core/decode/senml/scan-pack.ts';
+import { parsePackGeneric } from '../../../../src/core/decode/senml-json/format.ts';
+import type { PackSource } from '../../../../src/core/decode/wire-format.ts';
+import { scanPack } from '../../../../src/core/decode/senml-json/scan-pack.ts';
 import { goldenIndex, goldenMessage } from '../../../contract/golden.ts';
 import { anyPack } from '../pack-arbitrary.ts';
 

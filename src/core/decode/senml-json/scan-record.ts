@@ -3,8 +3,8 @@
  * each, plain numbers and words. Which of them must be there, and what they may say, is judged by
  * ./scan-pack.ts.
  */
-import { channelFromBytes } from '../channel-bytes.ts';
-import { NOT_FOUND, numberEnd, parseNumberBytes, spaceEnd, plainStringEnd } from './json-scan.ts';
+import { channelFromBytes } from './channel-bytes.ts';
+import { NOT_FOUND, numberEnd, parseNumberBytes, spaceEnd, plainStringEnd } from '../json/json-scan.ts';
 import {
   BN,
   BOOT,

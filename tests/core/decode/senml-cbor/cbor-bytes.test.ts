@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { readCbor } from '../../../../src/core/decode/senml/cbor-bytes.ts';
+import { readCbor } from '../../../../src/core/decode/senml-cbor/cbor-bytes.ts';
 
 const hex = (text: string): Uint8Array => Uint8Array.from(Buffer.from(text.replaceAll(' ', ''), 'hex'));
 

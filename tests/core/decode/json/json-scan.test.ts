@@ -7,7 +7,7 @@ import {
   spaceEnd,
   plainStringEnd,
   bytesEqual,
-} from '../../../../src/core/decode/senml/json-scan.ts';
+} from '../../../../src/core/decode/json/json-scan.ts';
 
 const bytes = (text: string): Uint8Array => new TextEncoder().encode(text);
 const read = (text: string): number => parseNumberBytes(bytes(text), 0, text.length);

@@ -1,12 +1,12 @@
 import { describe, expect, test } from 'vitest';
-import { NOT_FOUND } from '../../../../src/core/decode/senml/json-scan.ts';
+import { NOT_FOUND } from '../../../../src/core/decode/json/json-scan.ts';
 import {
   matchTemplate,
   saveTemplate,
   clearTemplate,
-} from '../../../../src/core/decode/senml/record-template.ts';
-import { FIELD_COUNT, T, V } from '../../../../src/core/decode/senml/scan-fields.ts';
-import { scanRecord } from '../../../../src/core/decode/senml/scan-record.ts';
+} from '../../../../src/core/decode/senml-json/record-template.ts';
+import { FIELD_COUNT, T, V } from '../../../../src/core/decode/senml-json/scan-fields.ts';
+import { scanRecord } from '../../../../src/core/decode/senml-json/scan-record.ts';
 
 const FIRST = '{"n":"current","u":"A","t":1,"v":7.9}';
 

@@ -4,7 +4,7 @@
  * digits are the same, only the digits are read. A record that doesn't fit is read letter by
  * letter.
  */
-import { NOT_FOUND, numberEnd, parseNumberBytes } from './json-scan.ts';
+import { NOT_FOUND, numberEnd, parseNumberBytes } from '../json/json-scan.ts';
 import { MAX_RECORDS } from '../limits.ts';
 import { T, T_FROM, T_TO, V, V_FROM, V_TO } from './scan-fields.ts';
 
