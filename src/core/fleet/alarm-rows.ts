@@ -44,9 +44,9 @@ function activeRow(fleet: Fleet, event: AlarmEvent): AlarmRow | undefined {
 export function keepRow(
   emit: EmitEffect,
   row: AlarmRow,
-  told?: { event: AlarmEvent; before?: AlarmRow },
+  news?: { event: AlarmEvent; before?: AlarmRow },
 ): void {
-  emit({ is: 'alarm', row: { ...row }, ...(told && { told }) });
+  emit({ is: 'alarm', row: { ...row }, ...(news && { news }) });
 }
 
 /** A line of the engine, as time goes on. */

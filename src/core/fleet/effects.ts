@@ -38,8 +38,8 @@ export type FleetEffect =
   | { is: 'emitted'; emitted: Emitted }
   /** A line of a whole site. */
   | { is: 'site-alarm'; event: AlarmEvent; atMs: number }
-  /** The row of an alarm as it is now; `told` where people are to hear of it. */
-  | { is: 'alarm'; row: AlarmRow; told?: { event: AlarmEvent; before?: AlarmRow } }
+  /** The row of an alarm as it is now; `news` where people are to hear of it. */
+  | { is: 'alarm'; row: AlarmRow; news?: { event: AlarmEvent; before?: AlarmRow } }
   /** A fault of our own stopped a well: for the log. */
   | { is: 'fault'; sentence: string }
   /** Waits now among the inputs of this well. */

@@ -61,7 +61,7 @@ export function reconcileAlarms(
       const id = uniqueId(alarmRowsOf(fleet, pipeline.well), settled.id);
       const fresh: AlarmRow = { ...settled, id, state: 'unacknowledged' };
       alarmRowsOf(fleet, pipeline.well).push(fresh);
-      keepRow(emit, fresh, toldOf(fresh, what, window.nowMs));
+      keepRow(emit, fresh, newsOf(fresh, what, window.nowMs));
       continue;
     }
     const before = { ...row };
@@ -69,12 +69,12 @@ export function reconcileAlarms(
     if (settled.clearedMs === undefined) delete row.clearedMs;
     else row.clearedMs = settled.clearedMs;
     if (settled.withdrawnMs !== undefined) row.withdrawnMs = window.nowMs;
-    keepRow(emit, row, toldOf(row, what, window.nowMs, before));
+    keepRow(emit, row, newsOf(row, what, window.nowMs, before));
   }
   syncStates(fleet, pipeline, emit);
 }
 
-function toldOf(
+function newsOf(
   row: AlarmRow,
   what: Reconciliation['what'],
   nowMs: number,

@@ -164,13 +164,13 @@ function keepEmitted(live: LiveState, { event, orderMs, cycle }: Emitted): void 
 
 function keepAlarm(
   live: LiveState,
-  { row, told }: Extract<FleetEffect, { is: 'alarm' }>,
+  { row, news }: Extract<FleetEffect, { is: 'alarm' }>,
   nowMs: number,
 ): void {
   live.changes.push({ change: 'alarm', row });
-  if (!told) return;
+  if (!news) return;
   if (live.hasViewers) live.liveEvents.push({ alarm: row });
-  const change = { after: row, event: told.event, ...(told.before && { before: told.before }) };
+  const change = { after: row, event: news.event, ...(news.before && { before: news.before }) };
   for (const notice of live.options.notify(change, { nowMs, cards: live.cards }))
     live.changes.push({ change: 'notice', row: notice });
 }

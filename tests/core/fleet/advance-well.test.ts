@@ -24,7 +24,7 @@ it('stopWell: says why, names the place in the program for the log, and says it 
   expect(effects).toMatchObject([
     { is: 'fault', sentence: expect.stringContaining('barn: TypeError: no such pump\n    at ') as string },
     { is: 'emitted', emitted: { event, orderMs: NOON } },
-    { is: 'alarm', row: { well: 'barn', alarm: 'not-watched', sinceMs: NOON }, told: { event } },
+    { is: 'alarm', row: { well: 'barn', alarm: 'not-watched', sinceMs: NOON }, news: { event } },
   ]);
   effects.length = 0;
   stopWell(fleet, pipeline, 'again', NOON + 1, (effect) => effects.push(effect));

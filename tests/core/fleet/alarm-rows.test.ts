@@ -33,7 +33,7 @@ function line(state: AlarmEvent['state'], minute: number, more: Partial<AlarmEve
 function saidOf(effects: readonly FleetEffect[]): string[] {
   return effects.map((effect) =>
     effect.is === 'alarm'
-      ? `${effect.row.alarm} ${effect.row.clearedMs === undefined ? 'open' : 'over'}${effect.told ? ` told ${effect.told.event.state}` : ''}`
+      ? `${effect.row.alarm} ${effect.row.clearedMs === undefined ? 'open' : 'over'}${effect.news ? ` told ${effect.news.event.state}` : ''}`
       : effect.is,
   );
 }
