@@ -33,7 +33,7 @@ function line(state: AlarmEvent['state'], minute: number, more: Partial<AlarmEve
 function saidOf(effects: readonly FleetEffect[]): string[] {
   return effects.map((effect) =>
     effect.is === 'alarm'
-      ? `${effect.row.alarm} ${effect.row.clearedMs === undefined ? 'open' : 'over'}${effect.news ? ` told ${effect.news.event.state}` : ''}`
+      ? `${effect.row.alarm} ${effect.row.clearedMs === undefined ? 'open' : 'over'}${effect.news ? ` news ${effect.news.event.state}` : ''}`
       : effect.is,
   );
 }
@@ -47,10 +47,10 @@ function publish(fleet: Fleet, event: AlarmEvent, nowMs = Date.parse(event.at)):
 it('publishEvent tells of an alarm once, of its changes, and of its end', () => {
   const fleet = newFleet();
   expect(publish(fleet, line('changed', 0))).toEqual([]);
-  expect(publish(fleet, line('raised', 1))).toEqual(['dry-run open told raised']);
+  expect(publish(fleet, line('raised', 1))).toEqual(['dry-run open news raised']);
   expect(publish(fleet, line('raised', 2))).toEqual(['dry-run open']);
-  expect(publish(fleet, line('changed', 3))).toEqual(['dry-run open told changed']);
-  expect(publish(fleet, line('cleared', 4))).toEqual(['dry-run over told cleared']);
+  expect(publish(fleet, line('changed', 3))).toEqual(['dry-run open news changed']);
+  expect(publish(fleet, line('cleared', 4))).toEqual(['dry-run over news cleared']);
   expect(publish(fleet, line('cleared', 5))).toEqual([]);
 });
 
@@ -81,7 +81,7 @@ it('clearNotWatched ends what a fault of our own raised', () => {
   expect(hasOpenRows(fleet, pipeline)).toBe(true);
   const effects: FleetEffect[] = [];
   clearNotWatched(fleet, pipeline, NOON + MINUTE, (effect) => effects.push(effect));
-  expect(saidOf(effects)).toEqual(['not-watched over told cleared']);
+  expect(saidOf(effects)).toEqual(['not-watched over news cleared']);
   expect(hasOpenRows(fleet, pipeline)).toBe(false);
 });
 
@@ -99,8 +99,8 @@ it('reconcileAlarms withdraws what a run again does not find, and raises what it
     (effect) => effects.push(effect),
   );
   expect(saidOf(effects).sort()).toEqual([
-    'amps-low open told raised',
+    'amps-low open news raised',
     'dry-run open',
-    'dry-run open told withdrawn',
+    'dry-run open news withdrawn',
   ]);
 });
