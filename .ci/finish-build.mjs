@@ -1,6 +1,6 @@
 // The last step of a build: `dist/main.js` is the command, whatever folder the compiler writes to;
-// migrations are copied; and `replay`, which is started anew for each recording, becomes one file:
-// reading three hundred costs it a third of a second each time.
+// migrations and styles are copied; and `replay`, which is started anew for each recording, becomes
+// one file: reading three hundred costs it a third of a second each time.
 import { cpSync, existsSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -11,6 +11,10 @@ const dist = join(top, 'dist');
 const migrations = join(top, 'src', 'store', 'sqlite', 'migrations');
 if (existsSync(migrations))
   cpSync(migrations, join(dist, 'src', 'store', 'sqlite', 'migrations'), { recursive: true });
+cpSync(join(top, 'shared', 'view'), join(dist, 'shared', 'view'), {
+  recursive: true,
+  filter: (path) => !/\.tsx?$/.test(path),
+});
 writeFileSync(join(dist, 'main.js'), "#!/usr/bin/env node\nimport './src/main.js';\n");
 
 const replay = join(dist, 'src', 'cli', 'replay.js');

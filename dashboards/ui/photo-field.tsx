@@ -47,8 +47,7 @@ export async function uploadPhotos(
     // rest.
     // oxlint-disable-next-line no-await-in-loop
     const { entry } = await source.addDocument({ ...details, name: documentName(file, at) }, file);
-    const { hash } = entry.body;
-    if (typeof hash === 'string') hashes.push(hash);
+    hashes.push(entry.body.hash);
   }
   return [...new Set(hashes)];
 }

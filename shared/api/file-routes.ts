@@ -2,7 +2,7 @@
  * Questions whose body or answer is a file: papers, the packet of a well and the drawing in it. A
  * part of the route table (./routes.ts).
  */
-import { entryResultShape, documentQuery } from './logbook.ts';
+import { documentResultShape, documentQuery } from './logbook.ts';
 import { exportQuery, importResultShape, sectionQuery, sectionShape, importQuery } from './exports.ts';
 import { noQuery } from './queries.ts';
 import type { Route } from './routes.ts';
@@ -15,7 +15,7 @@ export const FILE_ROUTES = {
     summary: 'Keep a paper: its bytes are the body',
     query: documentQuery,
     bytes: 'document',
-    answer: entryResultShape,
+    answer: documentResultShape,
     status: OK,
     problems: WRITE_PROBLEMS,
   },

@@ -4,12 +4,14 @@
  */
 import { z } from 'zod';
 import { unreadCard } from '../card/card-shape.ts';
+import type { Entry, EntryOf } from '../entries/entry.ts';
 import { unreadEntry, unreadEntryBody } from '../entries/entry-shape.ts';
 import { comparisonShape } from './card-comparison.ts';
 
 const opt = z.exactOptional;
 const by = opt(z.string().trim().min(1).max(80));
 
+/** Described here; what its type holds follows from the table of entries. */
 export const entryShape = z
   .object({
     id: z.string(),
@@ -21,8 +23,7 @@ export const entryShape = z
     replaces: opt(z.string()).describe('The entry that this one puts right or strikes out.'),
     body: unreadEntryBody,
   })
-  .meta({ id: 'Entry' });
-export type EntryAnswer = z.output<typeof entryShape>;
+  .meta({ id: 'Entry' }) as unknown as z.ZodType<Entry>;
 
 export const entriesShape = z
   .object({ entries: z.array(entryShape).describe('All, in the order in which they were written.') })
@@ -30,6 +31,7 @@ export const entriesShape = z
 
 export const entryRequestShape = z.strictObject({ entry: unreadEntry, by }).meta({ id: 'EntryRequest' });
 export const entryResultShape = z.object({ entry: entryShape }).meta({ id: 'EntryResult' });
+export const documentResultShape = entryResultShape as unknown as z.ZodType<{ entry: EntryOf<'paper'> }>;
 
 /** A paper comes as its bytes; what it is called and belongs to stands in the query. */
 export const documentQuery = z.strictObject({

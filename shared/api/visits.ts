@@ -2,6 +2,7 @@
  * Visits to a well: what to bring, what was done, and what the readings showed before and after.
  */
 import { z } from 'zod';
+import type { EntryOf } from '../entries/entry.ts';
 import { entryShape } from './logbook.ts';
 
 const opt = z.exactOptional;
@@ -31,7 +32,7 @@ const visitShape = z
     newBaseline: z.boolean().describe('Learning began anew with its close.'),
     affectedParts: z.array(z.string()),
     needsNewBaseline: z.boolean().describe('Its work touched pump, motor, tank or switch.'),
-    work: z.array(entryShape),
+    work: z.array(entryShape as z.ZodType<EntryOf<'work'>>),
   })
   .meta({ id: 'Visit' });
 export type VisitAnswer = z.output<typeof visitShape>;
@@ -50,7 +51,7 @@ const sideShape = z
   .meta({ id: 'ReportSide' });
 export type ReportSide = z.output<typeof sideShape>;
 
-const REPORT_MEASURES = [
+export const REPORT_MEASURES = [
   'amps',
   'fill-time',
   'cut-in',

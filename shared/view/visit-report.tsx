@@ -31,8 +31,8 @@ export function VisitReport({ report, units, when, ...workProps }: VisitReportPr
   return (
     <>
       <p>
-        Visit of {when(visit.openedMs)}
-        {visit.openedBy !== undefined && `, opened by ${visit.openedBy}`}
+        Opened {when(visit.openedMs)}
+        {visit.openedBy !== undefined && ` by ${visit.openedBy}`}
         {visit.closedMs === undefined ? '; still open' : `; closed ${when(visit.closedMs)}`}
         {visit.closedBy !== undefined && ` by ${visit.closedBy}`}.{' '}
         {visit.newBaseline && 'What is normal is learnt anew since.'}

@@ -19,7 +19,7 @@ export function WaterTestSheet(props: {
   test: WaterTestAnswer;
   /** An ISO date as people say it. */
   day: (date: string) => string;
-  documents: ComponentChildren;
+  documents?: ComponentChildren;
   children?: ComponentChildren;
 }) {
   const { test, day, documents, children } = props;

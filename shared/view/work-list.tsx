@@ -1,9 +1,9 @@
 /** Work that was written down: what was done, the parts that went in, by whom, its photos. */
 import type { ComponentChildren } from 'preact';
-import type { EntryAnswer } from '../api/logbook.ts';
+import type { EntryOf } from '../entries/entry.ts';
 
 export interface WorkListProps {
-  work: readonly EntryAnswer[];
+  work: readonly EntryOf<'work'>[];
   /** The day of each, where it is not said around the list. */
   day?: (atMs: number) => string;
   photos?: (props: { hashes: readonly string[]; name: string }) => ComponentChildren;
@@ -20,13 +20,12 @@ export function WorkList({ work, ...props }: WorkListProps) {
   );
 }
 
-function Work({ entry, day, photos }: { entry: EntryAnswer } & Omit<WorkListProps, 'work'>) {
+function Work({ entry, day, photos }: { entry: EntryOf<'work'> } & Omit<WorkListProps, 'work'>) {
   const { body, by, atMs } = entry;
-  const [done, text, doneBy] = ['done', 'text', 'doneBy'].map((key) => textIn(body[key]));
-  const [parts, touched, hashes] = ['parts', 'touched', 'papers'].map((key) => listIn(body[key]));
+  const { done, text, doneBy, parts = [], touched = [], papers = [] } = body;
   const details = [
-    touched && touched.length > 0 ? `Touched ${touched.join(', ')}` : '',
-    doneBy ? `done by ${doneBy}` : '',
+    touched.length > 0 ? `Touched ${touched.join(', ')}` : '',
+    doneBy === undefined ? '' : `done by ${doneBy}`,
     by === undefined ? '' : `recorded by ${by}`,
     text ?? '',
   ];
@@ -36,17 +35,9 @@ function Work({ entry, day, photos }: { entry: EntryAnswer } & Omit<WorkListProp
         {day && `${day(atMs)}: `}
         <strong>{done}</strong>
       </p>
-      {parts && parts.length > 0 && <p>Parts: {parts.join('; ')}</p>}
+      {parts.length > 0 && <p>Parts: {parts.join('; ')}</p>}
       <p class="secondary">{details.filter((detail) => detail !== '').join('; ')}</p>
-      {photos?.({ hashes: hashes ?? [], name: done ?? 'Work' })}
+      {photos?.({ hashes: papers, name: done })}
     </li>
   );
-}
-
-function textIn(value: unknown): string | undefined {
-  return typeof value === 'string' ? value : undefined;
-}
-
-function listIn(value: unknown): string[] {
-  return Array.isArray(value) ? value.filter((item) => typeof item === 'string') : [];
 }

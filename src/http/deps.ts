@@ -10,7 +10,7 @@ import type { UnitSystem } from '../../shared/quantity/format-quantity.ts';
 import type { WatchAnswer } from '../core/alarms/lifecycle/last-evaluations.ts';
 import type { AlarmRow } from '../core/alarms/lifecycle/alarm-row.ts';
 import type { Baseline } from '../core/baseline/baseline.ts';
-import type { Entry } from '../logbook/entries/entry.ts';
+import type { Entry, EntryOf } from '../../shared/entries/entry.ts';
 import type { ActRow } from '../core/domain/act-row.ts';
 import type { Card } from '../core/domain/card.ts';
 import type { CycleRow } from '../core/cycles/cycle-row.ts';
@@ -132,20 +132,19 @@ interface Live {
 export type ActResult = { done: true; atMs: number } | { problem: string };
 type ApprovalResult = { done: true; credential?: string } | { problem: string };
 
-export type StoredEntry = Entry;
-
-export type EntryResult = { entry: StoredEntry } | { problem: string };
+export type EntryResult = { entry: Entry } | { problem: string };
+export type DocumentResult = { entry: EntryOf<'paper'> } | { problem: string };
 
 /** Where people write down what they know of a well. */
 export interface LogbookService {
   /** All of a well, in the order in which they were written. */
-  entries(well: string): Promise<StoredEntry[]>;
+  entries(well: string): Promise<Entry[]>;
   /** An entry as it was written (src/logbook/entries/read-entry.ts), with its `well`. */
   write(json: unknown, by?: string): Promise<EntryResult>;
   addDocument(
     well: string,
     document: { bytes: Uint8Array; name: string; about?: string; text?: string; by?: string },
-  ): Promise<EntryResult>;
+  ): Promise<DocumentResult>;
   document(hash: string): { bytes: Uint8Array; type: string } | undefined;
   /** Whether there is such a paper; of its bytes nothing is read. */
   hasDocument(hash: string): boolean;

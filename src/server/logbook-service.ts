@@ -4,14 +4,14 @@
  * one thing after the other, so that what was checked is still so when it is committed.
  */
 import { randomUUID } from 'node:crypto';
-import { currentEntries } from '../logbook/entries/entry.ts';
+import { currentEntries, documentsOf, entriesOf, type EntryOf } from '../../shared/entries/entry.ts';
 import { MAX_DOCUMENT_BYTES } from '../../shared/entries/limits.ts';
 import { detectMediaType } from '../logbook/documents/media-type.ts';
 import { isComplete } from '../logbook/documents/document-complete.ts';
 import { readEntry } from '../logbook/entries/read-entry.ts';
 import type { DocumentFiles } from '../store/document-files.ts';
 import type { ActRow, Store } from '../store/store.ts';
-import type { EntryResult, LogbookService } from '../http/deps.ts';
+import type { DocumentResult, EntryResult, LogbookService } from '../http/deps.ts';
 import { newMutex } from '../mutex.ts';
 
 export interface LogbookServiceParts {
@@ -26,7 +26,7 @@ export function openLogbookService({ store, documents, now }: LogbookServicePart
     const read = readEntry(json, { id: randomUUID(), createdMs: now(), ...(by !== undefined && { by }) });
     if ('problem' in read) return { problem: read.problem };
     const { entry } = read;
-    const lost = findMissingDocument(entry.body['papers'], documents);
+    const lost = documentsOf(entry).find((hash) => !documents.has(hash));
     if (lost !== undefined) return { problem: `Cannot keep entry: there is no paper ${lost}` };
     if (entry.kind === 'paper' && !matchesFile(entry.body, documents))
       return {
@@ -41,21 +41,23 @@ export function openLogbookService({ store, documents, now }: LogbookServicePart
   const keepDocument = async (
     { well, by, ...fields }: { well: string; name: string; about?: string; text?: string; by?: string },
     { bytes, type }: { bytes: Uint8Array; type: string },
-  ): Promise<EntryResult> => {
+  ): Promise<DocumentResult> => {
     const hash = documents.put(bytes);
     // Who sends it again, because the line broke or another field was refused, means the one that
     // is kept already.
-    const known = currentEntries(await store.entries(well)).find(
-      ({ kind, body }) =>
-        kind === 'paper' &&
-        body['hash'] === hash &&
-        body['name'] === fields.name &&
-        body['about'] === fields.about &&
-        body['text'] === fields.text,
+    const known = entriesOf(currentEntries(await store.entries(well)), 'paper').find(
+      ({ body }) =>
+        body.hash === hash &&
+        body.name === fields.name &&
+        body.about === fields.about &&
+        body.text === fields.text,
     );
     return known
       ? { entry: known }
-      : write({ kind: 'paper', well, hash, type, bytes: bytes.length, ...fields }, by);
+      : ((await write(
+          { kind: 'paper', well, hash, type, bytes: bytes.length, ...fields },
+          by,
+        )) as DocumentResult);
   };
   return {
     entries: (well) => store.entries(well),
@@ -88,16 +90,11 @@ export function openLogbookService({ store, documents, now }: LogbookServicePart
 
 /** Whether a paper's entry says of it what is so. */
 function matchesFile(
-  { hash, type, bytes: size }: Record<string, unknown>,
+  { hash, type, bytes: size }: EntryOf<'paper'>['body'],
   documents: DocumentFiles,
 ): boolean {
-  const bytes = typeof hash === 'string' && documents.isIntact(hash) ? documents.read(hash) : undefined;
+  const bytes = documents.isIntact(hash) ? documents.read(hash) : undefined;
   return bytes !== undefined && bytes.length === size && detectMediaType(bytes) === type;
-}
-
-function findMissingDocument(listed: unknown, documents: DocumentFiles): string | undefined {
-  const hashes: unknown[] = Array.isArray(listed) ? listed : [];
-  return hashes.find((hash): hash is string => typeof hash === 'string' && !documents.has(hash));
 }
 
 async function isEntryOf(store: Store, well: string, id: string): Promise<boolean> {

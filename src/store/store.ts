@@ -13,7 +13,7 @@ import type { CycleRow } from '../core/cycles/cycle-row.ts';
 import type { NoticeRow } from '../core/notify/notice-row.ts';
 import type { IgnoredNames } from '../core/fleet/fleet.ts';
 import type { Hello } from '../core/decode/messages.ts';
-import type { Entry } from '../logbook/entries/entry.ts';
+import type { Entry } from '../../shared/entries/entry.ts';
 import type { PlacedPack } from '../core/readings/placed-pack.ts';
 
 /** Born where they are made, kept here. */

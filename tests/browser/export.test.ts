@@ -10,7 +10,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { TestContext } from 'vitest';
 import { buildExportPage, buildExportZip } from '../../src/logbook/export/export.ts';
-import { millRecord, DOCUMENTS, sha256 } from '../support/export-well.ts';
+import { millRecord, DOCUMENTS, sha256, STYLE } from '../support/export-well.ts';
 import { hasChromium, launchChromium, NO_CHROMIUM } from './support/chromium.ts';
 import { buildPages } from './support/build-pages.ts';
 import type { BuiltPages } from './support/build-pages.ts';
@@ -20,6 +20,7 @@ import type { FakeServer } from './support/fake-server.ts';
 const byHash = new Map(Object.values(DOCUMENTS).map((bytes) => [sha256(bytes), bytes]));
 const source = {
   record: millRecord(),
+  style: STYLE,
   sha256,
   hasDocument: (hash: string) => byHash.has(hash),
   readDocument: (hash: string) => byHash.get(hash)!,
@@ -64,8 +65,8 @@ test('the packet’s page opens from a file, asks nothing of anybody, and shows 
   await page.goto(url);
   await page.getByRole('heading', { level: 1, name: 'Mill' }).waitFor();
   await page.getByRole('img', { name: /^Section through the well\. Static level 41 ft/ }).waitFor();
-  expect(await page.getByRole('img').count()).toBe(6);
-  await page.getByRole('link', { name: 'Papers' }).click();
+  expect(await page.getByRole('img').count()).toBe(11);
+  await page.getByRole('link', { name: 'Documents' }).click();
   await page.getByText('papers/87a0bef37cfc6200-log-of-the-well.txt').waitFor();
   // Nothing lies beside the page on a telephone.
   expect(await page.evaluate('document.documentElement.scrollWidth')).toBeLessThanOrEqual(390);

@@ -2,6 +2,7 @@
  * Readings with a guide and visits with their before/after report, in a real browser, against the
  * invented farm.
  */
+import { entriesOf } from '../../shared/entries/entry.ts';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import type { StoredCycle } from '../../src/http/deps.ts';
 import { openPageChecker, type PageChecker } from './support/page-check.ts';
@@ -61,8 +62,8 @@ test('a reference reading is followed from the tap to the stop, pinned, and stan
         by: 'Ines',
       },
     ]);
-    const kept = await web.farm.deps.logbook.entries('house-hill');
-    expect(kept.map(({ body }) => [body['what'], body['value'], body['pinned'], body['from']])).toEqual([
+    const kept = entriesOf(await web.farm.deps.logbook.entries('house-hill'), 'reading');
+    expect(kept.map(({ body }) => [body.what, body.value, body.pinned, body.from])).toEqual([
       ['amps', '7.92 A', true, 'sensors'],
       ['cut-in', '275.8 kPa', true, 'sensors'],
       ['cut-out', '413.7 kPa', true, 'sensors'],

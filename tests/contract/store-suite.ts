@@ -583,7 +583,14 @@ export function storeSuite(name: string, start: () => StoreUnderTest): void {
     test('the past of a well is found whole in one query, with the times by which it is kept', async () => {
       const { store } = open();
       const day = { event: 'day', well: 'north', date: '2026-03-01' } as const;
-      const entry = { id: 'e', well: 'north', kind: 'note', atMs: NOON, createdMs: NOON, body: {} } as const;
+      const entry = {
+        id: 'e',
+        well: 'north',
+        kind: 'note',
+        atMs: NOON,
+        createdMs: NOON,
+        body: { text: 'x' },
+      } as const;
       const imported = { well: 'north', kind: 'alarm', key: 'k', atMs: 5, row: {} } as const;
       await store.commit([
         { change: 'day', event: day, endedMs: NOON },

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { EntryAnswer } from '../../shared/api/logbook.ts';
+import type { Entry, EntryOf } from '../../shared/entries/entry.ts';
 import { MAX_DOCUMENT_BYTES as SERVERS_MOST } from '../../shared/entries/limits.ts';
 import {
   searchDocuments,
@@ -10,7 +10,7 @@ import {
   fileSizeText,
 } from '../../shared/text/en/documents.ts';
 
-const paper = (id: string, name: string, more: object = {}): EntryAnswer => ({
+const paper = (id: string, name: string, more: object = {}): EntryOf<'paper'> => ({
   id,
   well: 'mill',
   kind: 'paper',
@@ -22,7 +22,7 @@ const paper = (id: string, name: string, more: object = {}): EntryAnswer => ({
 
 describe('documentsAmong', () => {
   test('newest first; what was put right or struck out is not shown', () => {
-    const entries = [
+    const entries: Entry[] = [
       paper('1', 'log'),
       paper('2', 'old name'),
       { ...paper('3', 'new name'), replaces: '2' },

@@ -2,6 +2,7 @@
  * Bytes that break off in the middle, over a real line: nothing of them is kept, and it is no fault
  * of ours.
  */
+import { entriesOf } from '../../shared/entries/entry.ts';
 import { connect } from 'node:net';
 import { expect, test } from 'vitest';
 import { serveWeb } from '../../src/http/serve.ts';
@@ -26,6 +27,7 @@ test('a paper whose sender goes away is not kept', async () => {
   });
   expect(whole.status).toBe(200);
   await web.close();
-  expect((await farm.deps.logbook.entries('orchard')).map(({ body }) => body['name'])).toEqual(['next.txt']);
+  const kept = entriesOf(await farm.deps.logbook.entries('orchard'), 'paper');
+  expect(kept.map(({ body }) => body.name)).toEqual(['next.txt']);
   expect(farm.faults).toEqual([]);
 });

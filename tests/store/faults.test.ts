@@ -219,7 +219,14 @@ describe('a file that is not for us', () => {
     const before = openStore(path);
     expect(await before.entries()).toEqual([]);
     expect(await before.channels('barn')).not.toEqual([]);
-    const entry = { id: 'e1', well: 'barn', kind: 'note', atMs: NOON, createdMs: NOON, body: {} } as const;
+    const entry = {
+      id: 'e1',
+      well: 'barn',
+      kind: 'note',
+      atMs: NOON,
+      createdMs: NOON,
+      body: { text: 'x' },
+    } as const;
     await before.commit([{ change: 'entry', entry }]);
     await before.close();
     expect(await opened(path).entries('barn')).toEqual([entry]);

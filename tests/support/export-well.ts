@@ -2,13 +2,16 @@
  * An invented well with something of everything, for packets: acts, entries, papers, and what was
  * measured and told.
  */
+import { readPageStyle } from '../../src/server/export/page-style.ts';
 import { createHash } from 'node:crypto';
 import type { CycleEvent } from '../../shared/api/events.ts';
-import type { Entry } from '../../src/logbook/entries/entry.ts';
+import type { Entry } from '../../shared/entries/entry.ts';
 import { buildExportPage } from '../../src/logbook/export/export.ts';
 import type { Sha256, WellRecord } from '../../src/logbook/export/record.ts';
 import type { Change } from '../../src/store/store.ts';
 
+/** How the page looks. */
+export const STYLE = readPageStyle();
 export const sha256: Sha256 = (bytes) => createHash('sha256').update(bytes).digest('hex');
 
 const DAY_MS = 86_400_000;
@@ -203,5 +206,11 @@ export function millChanges(): Change[] {
 /** The page of a well that nobody knows anything of. */
 export function smallPage(): string {
   const record = { well: 'creek', acts: [], entries: [], baselines: [], days: [], cycles: [], alarms: [] };
-  return buildExportPage({ record, sha256, hasDocument: () => false, readDocument: () => new Uint8Array() });
+  return buildExportPage({
+    record,
+    style: STYLE,
+    sha256,
+    hasDocument: () => false,
+    readDocument: () => new Uint8Array(),
+  });
 }

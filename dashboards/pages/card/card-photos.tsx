@@ -30,8 +30,8 @@ export function CardPhotos({ well, text, refused, change }: CardPhotosProps) {
         { well, name: documentName(file, hashes.length), about: 'wiring', ...(by !== '' && { by }) },
         file,
       );
-      const hash = entry.body['hash'];
-      if (typeof hash === 'string' && !hashes.includes(hash)) change([...hashes, hash].join('\n'));
+      const { hash } = entry.body;
+      if (!hashes.includes(hash)) change([...hashes, hash].join('\n'));
       setMessage('');
     } catch (error) {
       setMessage(error instanceof RequestError ? error.message : 'The photo could not be kept.');

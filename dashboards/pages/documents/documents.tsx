@@ -1,6 +1,6 @@
 /** The documents of a well: kept, found, fetched, struck out. */
 import { useState } from 'preact/hooks';
-import type { EntryAnswer } from '../../../shared/api/logbook.ts';
+import type { Entry } from '../../../shared/entries/entry.ts';
 import { dateWords } from '../../../shared/text/en/time-words.ts';
 import { nowMs } from '../../data/clock.ts';
 import { useAppContext } from '../../data/settings.ts';
@@ -55,7 +55,7 @@ interface ListProps {
   changed: () => void;
 }
 
-function Documents({ entries, ...of }: ListProps & { entries: readonly EntryAnswer[] }) {
+function Documents({ entries, ...of }: ListProps & { entries: readonly Entry[] }) {
   const [query, setQuery] = useState('');
   const { documents, voided } = documentsAmong(entries);
   const shown = searchDocuments(documents, query);
@@ -157,7 +157,7 @@ function Voided({ voided, timeZone }: { voided: readonly VoidedDocument[]; timeZ
               {' '}
               struck out {dateWords(voidedBy.createdMs, timeZone, nowMs())}
               {voidedBy.by !== undefined && ` by ${voidedBy.by}`}
-              {typeof voidedBy.body['text'] === 'string' && `: ${voidedBy.body['text']}`}
+              {voidedBy.body.text !== undefined && `: ${voidedBy.body.text}`}
             </span>
           </li>
         ))}

@@ -1,8 +1,8 @@
 /** Papers among what was written down of a well, and how they are found and said. */
-import type { EntryAnswer } from '../../api/logbook.ts';
+import type { Entry, EntryOf } from '../../entries/entry.ts';
 
 export interface LogbookDocument {
-  entry: EntryAnswer;
+  entry: Entry;
   hash: string;
   name: string;
   type: string;
@@ -13,11 +13,11 @@ export interface LogbookDocument {
 
 export interface VoidedDocument extends LogbookDocument {
   /** What struck it out: who, when and why. */
-  voidedBy: EntryAnswer;
+  voidedBy: EntryOf<'struck'>;
 }
 
 /** Newest first. A paper that another entry replaced is not shown: its successor is. */
-export function documentsAmong(entries: readonly EntryAnswer[]): {
+export function documentsAmong(entries: readonly Entry[]): {
   documents: LogbookDocument[];
   voided: VoidedDocument[];
 } {
@@ -36,18 +36,8 @@ export function documentsAmong(entries: readonly EntryAnswer[]): {
   return { documents, voided };
 }
 
-function documentOf(entry: EntryAnswer): LogbookDocument | undefined {
-  const { hash, name, type, bytes, about, text } = entry.body;
-  if (entry.kind !== 'paper' || typeof hash !== 'string' || typeof name !== 'string') return undefined;
-  return {
-    entry,
-    hash,
-    name,
-    type: typeof type === 'string' ? type : '',
-    bytes: typeof bytes === 'number' ? bytes : 0,
-    ...(typeof about === 'string' && { about }),
-    ...(typeof text === 'string' && { text }),
-  };
+function documentOf(entry: Entry): LogbookDocument | undefined {
+  return entry.kind === 'paper' ? { entry, ...entry.body } : undefined;
 }
 
 /**

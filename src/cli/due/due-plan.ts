@@ -8,7 +8,7 @@ import type { DueRowAnswer } from '../../../shared/api/due.ts';
 import { localDate } from '../../../shared/text/en/time-words.ts';
 import { addDays } from '../../logbook/due/dates.ts';
 import { latestPlans } from '../../logbook/due/check-plans.ts';
-import { currentEntries } from '../../logbook/entries/entry.ts';
+import { currentEntries } from '../../../shared/entries/entry.ts';
 import { EXIT, UsageError, type Io } from '../command.ts';
 import type { ServerApi } from '../server-api.ts';
 import { asUsageError, type Actor } from '../logbook/write-entry.ts';

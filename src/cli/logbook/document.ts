@@ -142,7 +142,7 @@ async function add(
     io.out(
       json
         ? JSON.stringify(entry)
-        : `Saved: ${parts.name}, ${String(entry.body['hash']).slice(0, SHORT_HASH_CHARS)}`,
+        : `Saved: ${parts.name}, ${entry.body.hash.slice(0, SHORT_HASH_CHARS)}`,
     );
   }
   return EXIT.ok;

@@ -1,5 +1,5 @@
 /** `stillwell log`: the logbook of a well, a note added, an entry voided. */
-import type { EntryAnswer } from '../../../shared/api/logbook.ts';
+import type { Entry } from '../../../shared/entries/entry.ts';
 import { localDate } from '../../../shared/text/en/time-words.ts';
 import { WATER_EVENTS, WATER_EVENT_WORDS } from '../../../shared/text/en/water-words.ts';
 import { formatValue } from '../../logbook/export/key-names.ts';
@@ -107,7 +107,7 @@ async function list(io: Io, api: ServerApi, { well, kind, json }: Listing): Prom
 }
 
 function entryWords(
-  { id, kind, atMs, by, replaces, body }: EntryAnswer,
+  { id, kind, atMs, by, replaces, body }: Entry,
   zone: string,
   gone: boolean,
 ): string {

@@ -69,7 +69,7 @@ Examples:
         };
         const api = serverApi(flags.server);
         const saved = await writeEntry(io, api, { well, about: 'reading', entry }, flags);
-        const text = `Recorded: ${titleOf(what)}, ${String(saved.body['value'])}.`;
+        const text = `Recorded: ${titleOf(what)}, ${entry.value}.`;
         io.out(flags.json ? JSON.stringify(saved) : text);
         return EXIT.ok;
       }),
@@ -80,7 +80,7 @@ Examples:
  * "5 gal in 48 s" is a flow by bucket and watch; the flow is calculated as on the page. @throws
  * UsageError
  */
-function valueOf(what: string, text: string): Record<string, unknown> {
+function valueOf(what: string, text: string): { value: string; bucket?: { volume: string; time: string } } {
   const parts = what === 'flow' ? /^(.+?)\s+in\s+(.+)$/.exec(text.trim()) : null;
   if (!parts) return { value: text };
   const [, volume = '', time = ''] = parts;

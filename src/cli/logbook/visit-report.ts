@@ -3,7 +3,7 @@
  * each measure before and after.
  */
 import { formatCount } from '../../../shared/text/en/format.ts';
-import type { EntryAnswer } from '../../../shared/api/logbook.ts';
+import type { EntryOf } from '../../../shared/entries/entry.ts';
 import type { Answer } from '../../../shared/api/routes.ts';
 import type { UnitSystem } from '../../../shared/quantity/format-quantity.ts';
 import {
@@ -46,20 +46,15 @@ export function printReport(io: Io, report: Answer<'report'>, { well, units, whe
   io.out(`Runs and whole days up to ${days} days on either side, or to the next visit. ${REPORT_CAVEAT}`);
 }
 
-export function workLines({ body, by }: EntryAnswer): string[] {
-  const list = (key: string): string[] => {
-    const value = body[key];
-    return Array.isArray(value) ? value.filter((one) => typeof one === 'string') : [];
-  };
-  const { done, doneBy, text } = body;
-  const [parts, touched, documents] = [list('parts'), list('touched'), list('papers')];
+export function workLines({ body, by }: EntryOf<'work'>): string[] {
+  const { done, doneBy, text, parts = [], touched = [], papers = [] } = body;
   const details = [
     parts.length === 0 ? '' : `parts: ${parts.join(', ')}`,
     touched.length === 0 ? '' : `touched ${touched.join(', ')}`,
-    typeof doneBy === 'string' ? `done by ${doneBy}` : '',
+    doneBy === undefined ? '' : `done by ${doneBy}`,
     by === undefined ? '' : `recorded by ${by}`,
-    documents.length === 0 ? '' : formatCount(documents.length, 'document'),
-    typeof text === 'string' ? text : '',
+    papers.length === 0 ? '' : formatCount(papers.length, 'document'),
+    text ?? '',
   ].filter((part) => part !== '');
-  return [`${String(done)}${details.length === 0 ? '' : ` (${details.join('; ')})`}`];
+  return [`${done}${details.length === 0 ? '' : ` (${details.join('; ')})`}`];
 }

@@ -4,7 +4,7 @@
  * do.
  */
 import { basename } from 'node:path';
-import type { EntryAnswer } from '../../../shared/api/logbook.ts';
+import type { Entry } from '../../../shared/entries/entry.ts';
 import { entryMoment } from '../../../shared/notes/entry-day.ts';
 import { MAX_NAME_LENGTH, MAX_DOCUMENT_BYTES, MAX_DOCUMENTS } from '../../../shared/entries/limits.ts';
 import { UsageError, type Io } from '../command.ts';
@@ -45,7 +45,7 @@ export async function writeEntry(
   api: ServerApi,
   { well, entry, about }: EntryParams,
   flags: EntryFlags,
-): Promise<EntryAnswer> {
+): Promise<Entry> {
   const actor = actorOf(flags, io);
   const files = readFiles(flags.photo ?? []);
   const at = await entryTime(api, well, flags.on);
@@ -98,7 +98,7 @@ async function uploadFiles(
     // The first that is refused stops the rest.
     // oxlint-disable-next-line no-await-in-loop
     const { entry } = await api.addDocument({ ...fields, name }, bytes);
-    hashes.push(String(entry.body['hash']));
+    hashes.push(entry.body.hash);
   }
   return [...new Set(hashes)];
 }

@@ -6,7 +6,7 @@ import { DAY_MS } from '../../../shared/units/duration.ts';
 import type { ActSummary, DueInput } from '../../logbook/due/due.ts';
 import { localDate } from '../../../shared/text/en/time-words.ts';
 import { findColdSeason, type ColdSeason } from '../../logbook/due/cold-season.ts';
-import { currentEntries } from '../../logbook/entries/entry.ts';
+import { currentEntries } from '../../../shared/entries/entry.ts';
 import { wellChart } from '../well-chart.ts';
 import { newestReadings } from '../../logbook/readings/newest-readings.ts';
 import type { LiveWell, StoredAct, WebDeps } from '../deps.ts';

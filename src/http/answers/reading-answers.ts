@@ -10,14 +10,14 @@ import { guideText } from '../../../shared/text/en/checks/guided-run.ts';
 import { DAY_MS, MINUTE_MS } from '../../../shared/units/duration.ts';
 import { median } from '../../core/baseline/robust.ts';
 import { calibrationPoints, type ClampPair } from '../../logbook/readings/calibration.ts';
-import { currentEntries } from '../../logbook/entries/entry.ts';
+import { currentEntries, entriesOf, type EntryOf } from '../../../shared/entries/entry.ts';
 import { guidedRun } from '../../logbook/readings/guided-run.ts';
 import { readingSi } from '../../logbook/entries/read-reading.ts';
 import { readingGroups } from '../../logbook/readings/reading-groups.ts';
 import { channelCode } from '../../core/domain/channels.ts';
 import { sourcesOf } from '../../core/domain/sources.ts';
 import { airChargeFromDraw, type DrawResult } from '../../core/hydraulics/measured-draw.ts';
-import type { LiveWell, StoredEntry, WebDeps } from '../deps.ts';
+import type { LiveWell, WebDeps } from '../deps.ts';
 import { ProblemError } from '../problem.ts';
 import { wellChart } from '../well-chart.ts';
 import { requireWell } from './well-answers.ts';
@@ -132,7 +132,9 @@ export async function readingsAnswer(deps: WebDeps, name: string): Promise<Answe
   const runs = (await deps.store.cycles(name, nowMs - RECENT_MS, nowMs + 1)).map(({ event }) => event);
   const pumps = live.card.pumps.map(({ id }) => id);
   const calibrations = await Promise.all(
-    pumps.map((pump) => calibrationAnswer(deps, live, { pump, entries, nowMs })),
+    pumps.map((pump) =>
+      calibrationAnswer(deps, live, { pump, entries: entriesOf(entries, 'reading'), nowMs }),
+    ),
   );
   return {
     nowMs,
@@ -144,7 +146,7 @@ export async function readingsAnswer(deps: WebDeps, name: string): Promise<Answe
 async function calibrationAnswer(
   deps: WebDeps,
   live: LiveWell,
-  input: { pump: string; entries: readonly StoredEntry[]; nowMs: number },
+  input: { pump: string; entries: readonly EntryOf<'reading'>[]; nowMs: number },
 ): Promise<CalibrationAnswer[]> {
   const { pump, entries, nowMs } = input;
   const source = clampSource(live, pump, nowMs);
@@ -165,13 +167,13 @@ async function calibrationAnswer(
 }
 
 function clampPairs(
-  { kind, atMs, body }: StoredEntry,
+  { atMs, body }: EntryOf<'reading'>,
   pump: string,
   only: boolean,
 ): (ClampPair & { atMs: number })[] {
-  const read = kind === 'reading' ? readingSi(body) : undefined;
-  const clamp = parseQuantity(body['clamp'], 'current');
-  const mine = body['pump'] === pump || (only && body['pump'] === undefined);
+  const read = readingSi(body);
+  const clamp = parseQuantity(body.clamp, 'current');
+  const mine = body.pump === pump || (only && body.pump === undefined);
   if (read?.what !== 'amps' || !mine || !('si' in clamp)) return [];
   return [{ readA: clamp.si, trueA: read.si, atMs }];
 }

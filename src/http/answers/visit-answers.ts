@@ -3,17 +3,18 @@
  * given to the book's pure parts.
  */
 import type { Answer } from '../../../shared/api/routes.ts';
-import type { VisitAnswer } from '../../../shared/api/visits.ts';
 import type { UnitSystem } from '../../../shared/quantity/format-quantity.ts';
 import { DAY_MS } from '../../../shared/units/duration.ts';
 import { partsList, type PartsListInput } from '../../logbook/visits/parts-list.ts';
 import type { PartMeasurements } from '../../logbook/visits/part-facts.ts';
-import { currentEntries } from '../../logbook/entries/entry.ts';
+import type { ReadingKind } from '../../../shared/entries/entry-fields.ts';
+import { currentEntries, entriesOf, type Entry } from '../../../shared/entries/entry.ts';
 import { newestReadings } from '../../logbook/readings/newest-readings.ts';
-import { REPORT_DAYS, beforeAfterReport, reportWindows } from '../../logbook/visits/before-after.ts';
-import { affectedByWork, visitsOf, workInVisit, type Visit } from '../../logbook/visits/visits.ts';
+import { reportWindows } from '../../logbook/visits/before-after.ts';
+import { visitAnswer, visitReport } from '../../logbook/visits/visit-report.ts';
+import { visitsOf } from '../../logbook/visits/visits.ts';
 import { activeByWell } from './alarm-answers.ts';
-import type { LiveWell, StoredEntry, WebDeps } from '../deps.ts';
+import type { LiveWell, WebDeps } from '../deps.ts';
 import { ProblemError } from '../problem.ts';
 import { requireWell } from './well-answers.ts';
 
@@ -38,16 +39,12 @@ export async function partsListAnswer(deps: WebDeps, name: string): Promise<Answ
  * The newest of what is usual now and of what people read, as on the labels; what has no place in
  * SI as it was written.
  */
-function partMeasurements({ normals, card }: LiveWell, entries: readonly StoredEntry[]): PartMeasurements {
+function partMeasurements({ normals, card }: LiveWell, entries: readonly Entry[]): PartMeasurements {
   const pump = card.pumps[0]?.id ?? 'p1';
   const baseline = normals.find((one) => one.pump === pump)?.baseline;
   const read = newestReadings({ pump, baseline: baseline, entries });
-  const newest = (what: string): string | undefined => {
-    const value = currentEntries(entries).findLast(
-      ({ kind, body }) => kind === 'reading' && body['what'] === what,
-    )?.body['value'];
-    return typeof value === 'string' ? value : undefined;
-  };
+  const newest = (what: ReadingKind): string | undefined =>
+    entriesOf(currentEntries(entries), 'reading').findLast(({ body }) => body.what === what)?.body.value;
   const [capacitor, staticLevel] = [newest('capacitor'), newest('static-level')];
   return {
     ...(read['cut-in'] && { cutInKpa: read['cut-in'].si }),
@@ -64,13 +61,6 @@ export async function visitsAnswer(deps: WebDeps, name: string): Promise<Answer<
   return { nowMs: deps.now(), visits: visits.map((visit) => visitAnswer(visit, entries)).reverse() };
 }
 
-function visitAnswer(visit: Visit, entries: readonly StoredEntry[]): VisitAnswer {
-  const { windowStartMs: _from, windowEndMs: _until, ...rest } = visit;
-  const work = workInVisit(visit, entries);
-  const { affectedParts, newBaseline } = affectedByWork(work);
-  return { ...rest, affectedParts, needsNewBaseline: newBaseline, work };
-}
-
 /** @throws ProblemError 404 where there was no such visit. */
 export async function reportAnswer(deps: WebDeps, name: string, id: string): Promise<Answer<'report'>> {
   const { card } = await requireWell(deps, name);
@@ -78,14 +68,14 @@ export async function reportAnswer(deps: WebDeps, name: string, id: string): Pro
   if (!visit) throw new ProblemError(404, `No visit to ${name} is called ${id}.`);
   const { before, after } = reportWindows(visit);
   const toMs = after?.[1] ?? before[1];
-  const cycles = (await deps.store.cycles(name, before[0], toMs + 1)).map(({ event }) => event);
-  const days = await deps.store.days(name, before[0], toMs + DAY_MS);
-  const baselines = await deps.store.baselines(name);
-  const question = { visit, timeZone: card.timeZone, cycles, days, baselines };
-  return {
+  return visitReport({
+    visit,
+    timeZone: card.timeZone,
+    cycles: (await deps.store.cycles(name, before[0], toMs + 1)).map(({ event }) => event),
+    days: await deps.store.days(name, before[0], toMs + DAY_MS),
+    baselines: await deps.store.baselines(name),
+    entries: await deps.logbook.entries(name),
+    pumps: card.pumps.map(({ id }) => id),
     nowMs: deps.now(),
-    visit: visitAnswer(visit, currentEntries(await deps.logbook.entries(name))),
-    days: REPORT_DAYS,
-    pumps: card.pumps.map(({ id: pump }) => ({ pump, lines: beforeAfterReport({ ...question, pump }) })),
-  };
+  });
 }

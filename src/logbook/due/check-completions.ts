@@ -7,8 +7,8 @@ import { localDate } from '../../../shared/text/en/time-words.ts';
 import { parseQuantity } from '../../../shared/quantity/parse-quantity.ts';
 import { DUE_WORDS, isDueKind } from '../../../shared/text/en/checks/due-words.ts';
 import type { Card } from '../../core/domain/card.ts';
-import type { StoredEntry } from '../entries/entry.ts';
-import { CHECK_OUTCOMES, type CheckOutcome } from '../../../shared/entries/entry-fields.ts';
+import { documentsOf, type Entry, type EntryOf } from '../../../shared/entries/entry.ts';
+import type { CheckOutcome } from '../../../shared/entries/entry-fields.ts';
 
 export interface CheckCompletion {
   atMs: number;
@@ -32,7 +32,7 @@ export interface CheckCompletion {
 
 interface CompletionInput {
   card: Card;
-  entries: readonly StoredEntry[];
+  entries: readonly Entry[];
   acts: readonly { kind: string; atMs: number; node?: string }[];
   nodes: readonly string[];
 }
@@ -50,38 +50,36 @@ export function checkCompletions(check: string, input: CompletionInput): CheckCo
   return [...found, ...completionsFromActs(check, input)].toSorted((a, b) => a.atMs - b.atMs);
 }
 
-function completionFromEntry(
-  check: string,
-  entry: StoredEntry,
-  timeZone: string,
-): CheckCompletion | undefined {
-  const { atMs, body, id, by } = entry;
+function completionFromEntry(check: string, entry: Entry, timeZone: string): CheckCompletion | undefined {
+  const { atMs, id, by } = entry;
   const base = {
     atMs,
     date: localDate(atMs, timeZone),
     id,
-    documents: listAt(body, 'papers'),
+    documents: documentsOf(entry),
     ...(by !== undefined && { by }),
   };
-  if (entry.kind === 'check' && body['check'] === check) {
-    const outcome = CHECK_OUTCOMES.find((one) => one === body['outcome']) ?? 'right';
-    return { ...base, outcome, completed: outcome !== 'not-done', ...measuredValues(check, body) };
+  if (entry.kind === 'check' && entry.body.check === check) {
+    const { outcome } = entry.body;
+    return { ...base, outcome, completed: outcome !== 'not-done', ...measuredValues(check, entry.body) };
   }
   const alsoCounts =
     (check === 'water-test' && entry.kind === 'water-test') ||
-    (check === 'precharge' && entry.kind === 'reading' && body['what'] === 'precharge');
+    (check === 'precharge' && entry.kind === 'reading' && entry.body.what === 'precharge');
   return alsoCounts
-    ? { ...base, outcome: 'right', completed: true, ...measuredValues(check, body) }
+    ? { ...base, outcome: 'right', completed: true, ...measuredValues(check, entry.body) }
     : undefined;
 }
 
-function measuredValues(check: string, body: StoredEntry['body']): Partial<CheckCompletion> {
+function measuredValues(
+  check: string,
+  { value, left, text }: Partial<EntryOf<'check'>['body']>,
+): Partial<CheckCompletion> {
   const dimension = isDueKind(check) ? DUE_WORDS[check].value?.dimension : undefined;
   const si = (text: string | undefined): number | undefined => {
     const read = dimension === undefined || text === undefined ? undefined : parseQuantity(text, dimension);
     return read && 'si' in read ? read.si : undefined;
   };
-  const [value, left, text] = ['value', 'left', 'text'].map((key) => textAt(body, key));
   const [valueSi, leftSi] = [si(value), si(left)];
   return {
     ...(value !== undefined && { value }),
@@ -104,14 +102,4 @@ function completionsFromActs(check: string, { acts, nodes, card }: CompletionInp
       completed: true,
       documents: [],
     }));
-}
-
-function textAt(body: StoredEntry['body'], key: string): string | undefined {
-  const value = body[key];
-  return typeof value === 'string' ? value : undefined;
-}
-
-function listAt(body: StoredEntry['body'], key: string): string[] {
-  const value = body[key];
-  return Array.isArray(value) ? value.filter((one) => typeof one === 'string') : [];
 }

@@ -1,5 +1,5 @@
 /** What people planned of checks on a well: of each check the plan that was written last. */
-import type { StoredEntry } from '../entries/entry.ts';
+import { entriesOf, type Entry, type EntryOf } from '../../../shared/entries/entry.ts';
 import type { Recurrence } from './due-rules.ts';
 
 export interface CheckPlan {
@@ -15,38 +15,28 @@ export interface CheckPlan {
 }
 
 /** By check. Entries are those that count. */
-export function latestPlans(entries: readonly StoredEntry[]): Map<string, CheckPlan> {
+export function latestPlans(entries: readonly Entry[]): Map<string, CheckPlan> {
   const plans = new Map<string, CheckPlan>();
-  const written = entries
-    .filter(({ kind }) => kind === 'check-plan')
-    .toSorted((a, b) => a.createdMs - b.createdMs);
-  for (const entry of written) {
-    const check = entry.body['check'];
-    if (typeof check === 'string') plans.set(check, toCheckPlan(entry));
-  }
+  const written = entriesOf(entries, 'check-plan').toSorted((a, b) => a.createdMs - b.createdMs);
+  for (const entry of written) plans.set(entry.body.check, toCheckPlan(entry));
   return plans;
 }
 
-function toCheckPlan({ id, createdMs, body }: StoredEntry): CheckPlan {
-  const text = (key: string): string | undefined => {
-    const value = body[key];
-    return typeof value === 'string' ? value : undefined;
-  };
-  const [title, remark, yearlyOn, nextDate] = ['title', 'text', 'on', 'next'].map(text);
-  const days = body['everyDays'];
+function toCheckPlan({ id, createdMs, body }: EntryOf<'check-plan'>): CheckPlan {
+  const { title, text, on, next, everyDays, off } = body;
   const recurrence: Recurrence | undefined =
-    typeof days === 'number'
-      ? { is: 'days', days }
-      : yearlyOn === undefined
+    everyDays !== undefined
+      ? { is: 'days', days: everyDays }
+      : on === undefined
         ? undefined
-        : { is: 'yearly', day: yearlyOn };
+        : { is: 'yearly', day: on };
   return {
     id,
     createdMs,
-    off: body['off'] === true,
+    off: off === true,
     ...(title !== undefined && { title }),
-    ...(remark !== undefined && { text: remark }),
+    ...(text !== undefined && { text }),
     ...(recurrence && { recurrence }),
-    ...(nextDate !== undefined && { nextDate }),
+    ...(next !== undefined && { nextDate: next }),
   };
 }

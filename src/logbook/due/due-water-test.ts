@@ -8,12 +8,11 @@ import { localDate } from '../../../shared/text/en/time-words.ts';
 import { adviceFor, YEAR_DAYS } from '../../../shared/water/advice.ts';
 import { ANALYTES } from '../../../shared/water/analytes.ts';
 import { compareResult } from '../../../shared/water/compare.ts';
-import { WATER_EVENTS, WATER_EVENT_WORDS } from '../../../shared/text/en/water-words.ts';
+import { WATER_EVENT_WORDS } from '../../../shared/text/en/water-words.ts';
 import { isIsoDate } from '../../core/domain/rfc3339.ts';
 import { addDays } from './dates.ts';
 import type { DueTrigger, DueInput } from './due.ts';
-import type { StoredEntry } from '../entries/entry.ts';
-import { affectedPartsOf } from '../entries/work.ts';
+import type { Entry, EntryOf } from '../../../shared/entries/entry.ts';
 import { waterTests, type WaterTest } from '../entries/water-tests.ts';
 
 const AFTER_DISINFECTION_DAYS = 14;
@@ -96,11 +95,11 @@ function retestTriggers(tests: readonly WaterTest[], today: string): DueTrigger[
   );
 }
 
-function eventTrigger(entry: StoredEntry, date: (ms: number) => string): DueTrigger | undefined {
+function eventTrigger(entry: Entry, date: (ms: number) => string): DueTrigger | undefined {
   const day = date(entry.atMs);
   if (entry.kind === 'work' && mayContaminate(entry))
     return { date: day, reason: `Work was done on the well on ${day}.`, cautions: ['contamination'] };
-  const event = entry.kind === 'note' ? WATER_EVENTS.find((one) => one === entry.body['event']) : undefined;
+  const event = entry.kind === 'note' ? entry.body.event : undefined;
   if (!event) return undefined;
   const reason = `${capitalize(WATER_EVENT_WORDS[event].reason)} on ${day}.`;
   if (event === 'disinfected')
@@ -113,8 +112,7 @@ function eventTrigger(entry: StoredEntry, date: (ms: number) => string): DueTrig
 }
 
 /** Work on wires or sensors alone lets nothing into the water. */
-function mayContaminate({ body }: StoredEntry): boolean {
-  const touched = affectedPartsOf(body);
+function mayContaminate({ body: { touched = [] } }: EntryOf<'work'>): boolean {
   return touched.length === 0 || touched.some((part) => part !== 'wiring' && part !== 'sensors');
 }
 

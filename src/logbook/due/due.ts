@@ -17,7 +17,7 @@ import { latestPlans, type CheckPlan } from './check-plans.ts';
 import { downtimeTriggers, downtimeDates, type DowntimeDates } from './due-downtime.ts';
 import { prechargeTarget, type PrechargeTarget } from '../readings/precharge-target.ts';
 import { waterTestTriggers } from './due-water-test.ts';
-import type { StoredEntry } from '../entries/entry.ts';
+import type { Entry } from '../../../shared/entries/entry.ts';
 
 /** An act as far as it matters here. */
 export interface ActSummary {
@@ -34,7 +34,7 @@ export interface ActSummary {
 export interface DueInput {
   card: Card;
   /** Entries that count (currentEntries). */
-  entries: readonly StoredEntry[];
+  entries: readonly Entry[];
   acts: readonly ActSummary[];
   /** Median cut-in of the baseline, kPa gauge. */
   cutInKpa?: number;

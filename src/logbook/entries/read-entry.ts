@@ -19,7 +19,7 @@ import {
 import { readFields } from '../../core/domain/read-fields.ts';
 import { ENTRY_FIELDS, ENTRY_KINDS, type EntryKind } from '../../../shared/entries/entry-fields.ts';
 import type { Values } from '../../../shared/schema/field.ts';
-import type { Entry } from './entry.ts';
+import type { Entry } from '../../../shared/entries/entry.ts';
 import { checkRule } from './read-check.ts';
 import { checkPlanRule } from './read-check-plan.ts';
 import { readingRule } from './read-reading.ts';
@@ -72,6 +72,7 @@ export function readEntry(json: unknown, stamp: EntryStamp): { entry: Entry } | 
   checkBody(look, kind);
   const problem = formatFirstIssue(look, 'entry');
   if (problem !== undefined) return { problem };
+  // Each field was looked at by the table of its kind: that is what the type says.
   return {
     entry: {
       id: stamp.id,
@@ -82,7 +83,7 @@ export function readEntry(json: unknown, stamp: EntryStamp): { entry: Entry } | 
       ...(stamp.by !== undefined && { by: stamp.by }),
       ...(replaces !== undefined && { replaces }),
       body: pickBody(look, keys),
-    },
+    } as Entry,
   };
 }
 

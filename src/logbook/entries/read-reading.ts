@@ -6,9 +6,9 @@ import {
   GAUGE_PRESSURE,
   METER_AMPS,
   READING_DIMENSIONS,
-  READING_KINDS,
   type ReadingKind,
 } from '../../../shared/entries/entry-fields.ts';
+import type { EntryOf } from '../../../shared/entries/entry.ts';
 import { parseQuantity } from '../../../shared/quantity/parse-quantity.ts';
 import type { ValueRange } from '../../../shared/schema/field.ts';
 import { addIssue, quantityAt } from '../../core/domain/parse-context.ts';
@@ -61,12 +61,11 @@ function differs(value: number, calculated: number): boolean {
   return Math.abs(value - calculated) > ROUNDING_TOLERANCE_RATIO * calculated;
 }
 
-/**
- * The value of a kept reading in SI; undefined where it is written as no version before wrote it.
- */
-export function readingSi(body: Record<string, unknown>): { what: ReadingKind; si: number } | undefined {
-  const what = READING_KINDS.find((one) => one === body['what']);
-  if (what === undefined) return undefined;
-  const read = parseQuantity(body['value'], READING_DIMENSIONS[what]);
+/** The value of a kept reading in SI; undefined where it is no quantity that is known today. */
+export function readingSi({
+  what,
+  value,
+}: Pick<EntryOf<'reading'>['body'], 'what' | 'value'>): { what: ReadingKind; si: number } | undefined {
+  const read = parseQuantity(value, READING_DIMENSIONS[what]);
   return 'si' in read ? { what, si: read.si } : undefined;
 }

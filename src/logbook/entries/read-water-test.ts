@@ -29,7 +29,7 @@ function checkResults(look: ParseContext): void {
 }
 
 /** A result with texts under its own keys and no others. */
-export function writtenResult(value: unknown): WrittenResult | undefined {
+function writtenResult(value: unknown): WrittenResult | undefined {
   if (typeof value !== 'object' || value === null) return undefined;
   const known: readonly string[] = RESULT_KEYS;
   if (!Object.entries(value).every(([key, text]) => known.includes(key) && typeof text === 'string'))

@@ -4,11 +4,10 @@
  */
 import { localDate } from '../../../shared/text/en/time-words.ts';
 import { readResult, type WaterResult, type WrittenResult } from '../../../shared/water/result.ts';
-import type { StoredEntry } from './entry.ts';
-import { writtenResult } from './read-water-test.ts';
+import { entriesOf, type Entry, type EntryOf } from '../../../shared/entries/entry.ts';
 
 export interface WaterTest {
-  entry: StoredEntry;
+  entry: EntryOf<'water-test'>;
   /** ISO date of the sample in the well's own time zone. */
   sampleDate: string;
   results: { written: WrittenResult; result: WaterResult }[];
@@ -18,18 +17,15 @@ export interface WaterTest {
  * Oldest first. A result that an older version kept and this one can't read is left out; the entry
  * still shows it as written.
  */
-export function waterTests(entries: readonly StoredEntry[], timeZone: string): WaterTest[] {
-  return entries
-    .filter(({ kind }) => kind === 'water-test')
+export function waterTests(entries: readonly Entry[], timeZone: string): WaterTest[] {
+  return entriesOf(entries, 'water-test')
     .map((entry) => ({ entry, sampleDate: localDate(entry.atMs, timeZone), results: resultsOf(entry) }))
     .toSorted((a, b) => a.entry.atMs - b.entry.atMs);
 }
 
-function resultsOf({ body }: StoredEntry): WaterTest['results'] {
-  const listed: unknown[] = Array.isArray(body['results']) ? body['results'] : [];
-  return listed.flatMap((one) => {
-    const written = writtenResult(one);
-    const read = written && readResult(written);
-    return written && read && 'result' in read ? [{ written, result: read.result }] : [];
+function resultsOf({ body }: EntryOf<'water-test'>): WaterTest['results'] {
+  return body.results.flatMap((written) => {
+    const read = readResult(written);
+    return 'result' in read ? [{ written, result: read.result }] : [];
   });
 }

@@ -3,8 +3,7 @@
  * it with everything left out that is not a plain letter or digit. A name is never a path here, and
  * it never decides anything: papers are known by their hash alone.
  */
-import type { Entry } from '../entries/entry.ts';
-import { currentEntries } from '../entries/entry.ts';
+import { currentEntries, entriesOf, type Entry } from '../../../shared/entries/entry.ts';
 
 const EXTENSIONS: Record<string, string> = {
   'application/pdf': 'pdf',
@@ -22,12 +21,9 @@ export const DOCUMENTS_PATH = 'papers/';
 
 /** `papers/3f2a9c1d00aa17be-well-log.pdf`. */
 export function documentFileName(hash: string, entries: readonly Entry[]): string {
-  const named = currentEntries(entries).findLast(
-    (entry) => entry.kind === 'paper' && entry.body['hash'] === hash,
-  );
-  const type = text(named?.body['type']);
-  const stem = slugify(text(named?.body['name']).replace(/\.[a-z0-9]{1,5}$/i, ''));
-  const ending = EXTENSIONS[type] ?? 'bin';
+  const named = entriesOf(currentEntries(entries), 'paper').findLast(({ body }) => body.hash === hash)?.body;
+  const stem = slugify((named?.name ?? '').replace(/\.[a-z0-9]{1,5}$/i, ''));
+  const ending = EXTENSIONS[named?.type ?? ''] ?? 'bin';
   return `${DOCUMENTS_PATH}${hash.slice(0, HASH_PREFIX_LENGTH)}${stem === '' ? '' : `-${stem}`}.${ending}`;
 }
 
@@ -40,8 +36,4 @@ function slugify(name: string): string {
     .replaceAll(/[^a-z0-9]+/g, '-')
     .slice(0, MAX_STEM_LENGTH)
     .replaceAll(/^-+|-+$/g, '');
-}
-
-function text(value: unknown): string {
-  return typeof value === 'string' ? value : '';
 }

@@ -8,7 +8,7 @@ import { MAX_EXPORT_BYTES, MAX_DOCUMENT_BYTES, MAX_RECORD_BYTES } from '../../..
 import { detectMediaType } from '../documents/media-type.ts';
 import { cyclesCsv, daysCsv, entriesCsv } from './tables.ts';
 import { extractRecord } from './zip/embed.ts';
-import { exportPage } from './page.ts';
+import { exportPage } from './page.tsx';
 import { documentFileName, DOCUMENTS_PATH } from './document-names.ts';
 import { readRecord } from './read-record.ts';
 import { documentsIn, serializeRecord, type Sha256, type WellRecord } from './record.ts';
@@ -18,6 +18,8 @@ import type { ZipFile } from './zip/zip-directory.ts';
 export interface ExportSource {
   record: WellRecord;
   units?: UnitSystem;
+  /** How the page looks (CSS). */
+  style: string;
   sha256: Sha256;
   hasDocument: (hash: string) => boolean;
   readDocument: (hash: string) => Uint8Array;
@@ -29,9 +31,9 @@ export function buildExportPage(source: ExportSource): string {
   return renderPage(source, serializeRecord(source.record, source.sha256));
 }
 
-function renderPage({ record, units, hasDocument }: ExportSource, text: string): string {
-  const papers = new Set(documentsIn(record).filter(hasDocument));
-  return exportPage({ record, text, availableDocuments: papers, ...(units !== undefined && { units }) });
+function renderPage({ record, units, style, hasDocument }: ExportSource, text: string): string {
+  const availableDocuments = new Set(documentsIn(record).filter(hasDocument));
+  return exportPage({ record, text, style, availableDocuments, ...(units !== undefined && { units }) });
 }
 
 /** The ZIP in pieces. */

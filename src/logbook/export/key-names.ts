@@ -24,13 +24,3 @@ export function formatValue(value: unknown): string {
   if (typeof value === 'number') return String(value);
   return typeof value === 'string' ? value : '';
 }
-
-/** Every value of a card with its path: ["switch", "cutIn"] "40 psi". */
-export function flattenValues(
-  value: unknown,
-  path: readonly string[] = [],
-): [path: readonly string[], words: string][] {
-  if (typeof value !== 'object' || value === null || Array.isArray(value))
-    return [[path, formatValue(value)]];
-  return Object.entries(value).flatMap(([key, inner]) => flattenValues(inner, [...path, key]));
-}

@@ -5,6 +5,7 @@
  */
 import { readAct } from '../../core/domain/read-act.ts';
 import { isName } from '../../core/domain/parse-context.ts';
+import type { Entry } from '../../../shared/entries/entry.ts';
 import { readEntry } from '../entries/read-entry.ts';
 import { RECORD_VERSION, type Sha256, type WellRecord } from './record.ts';
 import { endShape, headShape, lineShape, type RecordLine } from './shapes.ts';
@@ -154,7 +155,8 @@ function appendLine(record: WellRecord, line: RecordLine): void {
       record.acts.push(line.row);
       break;
     case 'entry':
-      record.entries.push(line.row);
+      // Its reader has looked at each field of its kind.
+      record.entries.push(line.row as Entry);
       break;
     case 'baseline':
       record.baselines.push(line.row);

@@ -4,11 +4,12 @@
  * content alone, so that the same knowledge is the same bytes wherever it is written. The first
  * line says which format, the last how many lines and their hash: a half is noticed.
  */
+import { cardIn } from '../../../shared/card/changes.ts';
 import type { BaselineEvent, DayEvent } from '../../../shared/api/events.ts';
 import type { AlarmRow } from '../../core/alarms/lifecycle/alarm-row.ts';
 import type { ActRow } from '../../core/domain/act-row.ts';
 import type { CycleRow } from '../../core/cycles/cycle-row.ts';
-import type { Entry } from '../entries/entry.ts';
+import { documentsOf, type Entry } from '../../../shared/entries/entry.ts';
 
 /** Raised whenever a reader of the version before could misread what is written. */
 export const RECORD_VERSION = 1;
@@ -68,13 +69,7 @@ export function newestMs(record: WellRecord): number | undefined {
 /** The card as it was written last. */
 export function lastCard(record: WellRecord): { act: ActRow; card: Record<string, unknown> } | undefined {
   const act = record.acts.findLast((row) => row.kind === 'card-changed' && row.well === record.well);
-  return act && { act, card: cardOfAct(act) };
-}
-
-/** What a `card-changed` act wrote. */
-export function cardOfAct({ body }: ActRow): Record<string, unknown> {
-  const card = typeof body === 'object' && body !== null && 'card' in body ? body.card : undefined;
-  return typeof card === 'object' && card !== null ? { ...card } : {};
+  return act && { act, card: cardIn(act.body) };
 }
 
 /**
@@ -85,12 +80,8 @@ export function documentsIn(record: WellRecord): string[] {
   const voided = new Set(
     record.entries.filter((entry) => entry.kind === 'struck').map((entry) => entry.replaces),
   );
-  const named = record.entries.filter((entry) => !voided.has(entry.id)).flatMap(documentsOfEntry);
+  const named = record.entries
+    .filter((entry) => !voided.has(entry.id))
+    .flatMap((entry) => [...(entry.kind === 'paper' ? [entry.body.hash] : []), ...documentsOf(entry)]);
   return [...new Set(named)].toSorted();
-}
-
-function documentsOfEntry({ kind, body }: Entry): string[] {
-  const listed: unknown[] = Array.isArray(body['papers']) ? body['papers'] : [];
-  const own = kind === 'paper' ? [body['hash']] : [];
-  return [...own, ...listed].filter((hash): hash is string => typeof hash === 'string');
 }

@@ -10,14 +10,14 @@ import { kpaFromPsi } from '../../../shared/units/pressure.ts';
 import type { Baseline, Normal } from '../../core/baseline/baseline.ts';
 import type { Card, PumpCard } from '../../core/domain/card.ts';
 import { withCheckReadings } from './check-readings.ts';
-import { currentEntries, type StoredEntry } from '../entries/entry.ts';
+import { currentEntries, entriesOf, type Entry, type EntryOf } from '../../../shared/entries/entry.ts';
 
 export interface ComparisonInput {
   card: Card;
   /** What is normal for each pump at present, where that is known. */
   normals: readonly { pump: string; baseline: Baseline }[];
   /** All of the well. */
-  entries: readonly StoredEntry[];
+  entries: readonly Entry[];
 }
 
 /**
@@ -48,7 +48,7 @@ interface ComparisonRow {
 
 /** In the card's order; only figures of which something was measured. */
 export function compareWithCard({ card, normals, entries }: ComparisonInput): CardComparison[] {
-  const readings = withCheckReadings(currentEntries(entries)).filter(({ kind }) => kind === 'reading');
+  const readings = entriesOf(withCheckReadings(currentEntries(entries)), 'reading');
   return comparisonRows(card, normals).flatMap((row): CardComparison[] => {
     const baseline = normals.find(({ pump }) => pump === (row.pump ?? card.pumps[0]?.id))?.baseline;
     const only = card.pumps.length === 1;
@@ -149,15 +149,15 @@ function learnedFigure({ learned }: ComparisonRow, baseline: Baseline | undefine
 }
 
 /** A reading that names no pump is of the only one. */
-function matchesRow({ body }: StoredEntry, row: ComparisonRow, only: boolean): boolean {
-  if (row.readingKind === undefined || body['what'] !== row.readingKind) return false;
-  return row.pump === undefined || body['pump'] === row.pump || (only && body['pump'] === undefined);
+function matchesRow({ body }: EntryOf<'reading'>, row: ComparisonRow, only: boolean): boolean {
+  if (row.readingKind === undefined || body.what !== row.readingKind) return false;
+  return row.pump === undefined || body.pump === row.pump || (only && body.pump === undefined);
 }
 
-function entryFigure({ body, atMs, by }: StoredEntry, is: Dimension): MeasuredFigure[] {
-  const read = parseQuantity(body['value'], is);
+function entryFigure({ body, atMs, by }: EntryOf<'reading'>, is: Dimension): MeasuredFigure[] {
+  const read = parseQuantity(body.value, is);
   if (!('si' in read)) return [];
-  const from = body['pinned'] === true ? 'pinned' : body['from'] === 'sensors' ? 'sensors' : 'hand';
+  const from = body.pinned ? 'pinned' : (body.from ?? 'hand');
   return [{ value: read.si, atMs, from, ...(by !== undefined && { by }) }];
 }
 

@@ -5,7 +5,7 @@
  */
 import type { Baseline } from '../../core/baseline/baseline.ts';
 import { withCheckReadings } from './check-readings.ts';
-import { currentEntries, type StoredEntry } from '../entries/entry.ts';
+import { currentEntries, entriesOf, type Entry } from '../../../shared/entries/entry.ts';
 import type { ReadingKind } from '../../../shared/entries/entry-fields.ts';
 import { readingSi } from '../entries/read-reading.ts';
 
@@ -22,16 +22,16 @@ export interface NewestReadingsInput {
   pump: string;
   baseline: Baseline | undefined;
   /** All of the well, as they were written. */
-  entries: readonly StoredEntry[];
+  entries: readonly Entry[];
 }
 
 export function newestReadings({ pump, baseline, entries }: NewestReadingsInput): MeasuredFacts {
   const facts: MeasuredFacts = { ...(baseline && baselineReadings(baseline)) };
-  for (const { kind, atMs, body } of withCheckReadings(currentEntries(entries))) {
-    if (kind !== 'reading' || (body['pump'] ?? 'p1') !== pump) continue;
+  for (const { atMs, body } of entriesOf(withCheckReadings(currentEntries(entries)), 'reading')) {
+    if ((body.pump ?? 'p1') !== pump) continue;
     const read = readingSi(body);
     if (!read || (facts[read.what]?.atMs ?? -Infinity) > atMs) continue;
-    facts[read.what] = { si: read.si, atMs, from: body['from'] === 'sensors' ? 'sensors' : 'hand' };
+    facts[read.what] = { si: read.si, atMs, from: body.from ?? 'hand' };
   }
   return facts;
 }

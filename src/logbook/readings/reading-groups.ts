@@ -6,7 +6,7 @@
 import type { Dimension } from '../../../shared/quantity/units.ts';
 import { normalOf } from '../../core/baseline/robust.ts';
 import type { CycleEvent } from '../../../shared/api/events.ts';
-import type { StoredEntry } from '../entries/entry.ts';
+import { documentsOf, entriesOf, type Entry, type EntryOf } from '../../../shared/entries/entry.ts';
 import { READING_KINDS, READING_DIMENSIONS, type ReadingKind } from '../../../shared/entries/entry-fields.ts';
 import { readingSi } from '../entries/read-reading.ts';
 
@@ -47,18 +47,17 @@ export interface ReadingGroup {
 
 /** `entries` that count; `runs` are the last days' runs of all pumps. */
 export function readingGroups(
-  entries: readonly StoredEntry[],
+  entries: readonly Entry[],
   runs: readonly CycleEvent[],
   pumps: readonly string[],
 ): ReadingGroup[] {
   const groups = new Map<string, ReadingGroup>();
-  for (const entry of entries) {
-    const read = entry.kind === 'reading' ? readingSi(entry.body) : undefined;
+  for (const entry of entriesOf(entries, 'reading')) {
+    const read = readingSi(entry.body);
     if (!read) continue;
+    const { where } = entry.body;
     const pump =
-      textOf(entry, 'pump') ??
-      (pumps.length === 1 && PUMP_READINGS.includes(read.what) ? pumps[0] : undefined);
-    const where = textOf(entry, 'where');
+      entry.body.pump ?? (pumps.length === 1 && PUMP_READINGS.includes(read.what) ? pumps[0] : undefined);
     const key = JSON.stringify([read.what, pump, where?.toLowerCase()]);
     const group = groups.get(key) ?? newGroup(read.what, pump, where);
     groups.set(key, group);
@@ -90,20 +89,19 @@ function newGroup(what: ReadingKind, pump: string | undefined, where: string | u
   };
 }
 
-function rowOf(entry: StoredEntry, si: number): ReadingRow {
-  const [used, text] = [textOf(entry, 'with'), textOf(entry, 'text')];
-  const { from, papers } = entry.body;
+function rowOf(entry: EntryOf<'reading'>, si: number): ReadingRow {
+  const { value, from, text, with: instrument, pinned = false } = entry.body;
   return {
     id: entry.id,
     atMs: entry.atMs,
     si,
-    value: String(entry.body['value']),
+    value,
     ...(entry.by !== undefined && { by: entry.by }),
-    ...(used !== undefined && { instrument: used }),
-    ...((from === 'hand' || from === 'sensors') && { from }),
+    ...(instrument !== undefined && { instrument }),
+    ...(from !== undefined && { from }),
     ...(text !== undefined && { text }),
-    documents: Array.isArray(papers) ? papers.filter((hash) => typeof hash === 'string') : [],
-    pinned: entry.body['pinned'] === true,
+    documents: documentsOf(entry),
+    pinned,
   };
 }
 
@@ -125,9 +123,4 @@ function recentReading(
   const values = runs.filter((run) => run.pump === pump).flatMap((run) => value(run) ?? []);
   const normal = values.length >= MIN_RECENT_RUNS ? normalOf(values) : undefined;
   return normal && { si: normal.median, spread: normal.spread, count: normal.n };
-}
-
-function textOf({ body }: StoredEntry, key: string): string | undefined {
-  const value = body[key];
-  return typeof value === 'string' && value !== '' ? value : undefined;
 }

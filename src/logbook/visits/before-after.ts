@@ -4,52 +4,16 @@
  * claims nothing else: not that a repair was right, nor that it will last.
  */
 import type { BaselineEvent, CycleEvent, DayEvent } from '../../../shared/api/events.ts';
+import {
+  REPORT_MEASURES,
+  type ReportLineAnswer,
+  type ReportMeasure,
+  type ReportSide,
+} from '../../../shared/api/visits.ts';
 import { DAY_MS } from '../../../shared/units/duration.ts';
 import { normalOf } from '../../core/baseline/robust.ts';
 import { endOfDateMs, localDayAt } from '../../core/well/local-day.ts';
 import type { Visit } from './visits.ts';
-
-export const MEASURES = [
-  'amps',
-  'fill-time',
-  'cut-in',
-  'cut-out',
-  'cycles-a-day',
-  'leak',
-  'delivery',
-] as const;
-export type Measure = (typeof MEASURES)[number];
-
-export interface ReportSide {
-  count: number;
-  /** Absent without a single one. Both SI; leak in litres a day, cycles as their number. */
-  median?: number;
-  /** 1.4826 x MAD. */
-  spread?: number;
-  /** Oldest first, thinned to what a small drawing can show. */
-  values: number[];
-}
-
-export type Verdict = 'pending' | 'no-baseline' | 'within-spread' | 'changed';
-
-export interface ReportLine {
-  measure: Measure;
-  sampleKind: 'runs' | 'days';
-  /** So many on either side before anything is said. */
-  minCount: number;
-  before: ReportSide;
-  after: ReportSide;
-  /** What was normal before the visit, learnt or pinned. */
-  normal?: number;
-  verdict: Verdict;
-  /** After less before, where both are known. */
-  difference?: number;
-  /**
-   * What it was held against: the larger scatter of the two sides, and at least what can be read at
-   * all.
-   */
-  threshold?: number;
-}
 
 export interface ReportInput {
   visit: Visit;
@@ -83,7 +47,7 @@ const MIN_COVERAGE_RATIO = 0.95;
  * What cannot be told apart on common sensors, whatever the scatter: half a psi, a few seconds, a
  * gallon (common practice, no source).
  */
-const MIN_DIFFERENCE: Record<Measure, (median: number) => number> = {
+const MIN_DIFFERENCE: Record<ReportMeasure, (median: number) => number> = {
   amps: (amps) => Math.max(0.05, 0.01 * amps),
   'fill-time': () => 2,
   'cut-in': () => 3.5,
@@ -106,10 +70,10 @@ export function reportWindows({ openedMs, closedMs, windowStartMs, windowEndMs }
   };
 }
 
-export function beforeAfterReport(input: ReportInput): ReportLine[] {
+export function beforeAfterReport(input: ReportInput): ReportLineAnswer[] {
   const { before, after } = reportWindows(input.visit);
   const normals = normalBefore(input);
-  return MEASURES.map((measure) => {
+  return REPORT_MEASURES.map((measure) => {
     const sampleKind = measure === 'cycles-a-day' || measure === 'leak' ? 'days' : 'runs';
     const side = (window: [number, number] | undefined, nearest: 'last' | 'first'): ReportSide =>
       reportSide(window ? measuredValues(measure, input, window) : [], nearest);
@@ -124,12 +88,12 @@ export function beforeAfterReport(input: ReportInput): ReportLine[] {
 }
 
 function compareSides(line: {
-  measure: Measure;
+  measure: ReportMeasure;
   sampleKind: 'runs' | 'days';
   before: ReportSide;
   after: ReportSide;
   normal: number | undefined;
-}): ReportLine {
+}): ReportLineAnswer {
   const { measure, sampleKind, before, after, normal } = line;
   const minCount = sampleKind === 'runs' ? MIN_RUNS : MIN_DAYS;
   const base = { measure, sampleKind, minCount, before, after, ...(normal !== undefined && { normal }) };
@@ -163,7 +127,11 @@ function reportSide(values: number[], nearest: 'last' | 'first'): ReportSide {
 /** A run of which this cannot be said: the pump did not turn, or what was read of it has a hole. */
 const BROKEN: readonly string[] = ['failed-start', 'gap', 'clock-step', 'merged'];
 
-function measuredValues(measure: Measure, question: ReportInput, [fromMs, toMs]: [number, number]): number[] {
+function measuredValues(
+  measure: ReportMeasure,
+  question: ReportInput,
+  [fromMs, toMs]: [number, number],
+): number[] {
   if (measure === 'cycles-a-day' || measure === 'leak')
     return wholeDays(question, fromMs, toMs).flatMap((day) => {
       const value = measure === 'leak' ? day.leakLPerDay : day.cycles;
@@ -210,7 +178,11 @@ function wholeDays({ days, pump, timeZone }: ReportInput, fromMs: number, toMs: 
   });
 }
 
-function normalBefore({ baselines, pump, visit }: ReportInput): Partial<Record<Measure, number | undefined>> {
+function normalBefore({
+  baselines,
+  pump,
+  visit,
+}: ReportInput): Partial<Record<ReportMeasure, number | undefined>> {
   const baseline = baselines.findLast((one) => one.pump === pump && Date.parse(one.at) <= visit.openedMs);
   return {
     amps: baseline?.amps,

@@ -12,14 +12,14 @@ import {
 import type { UnitSystem } from '../../../shared/quantity/format-quantity.ts';
 import type { SectionFacts } from '../../../shared/drawing/section.ts';
 import type { Card, PumpCard } from '../../core/domain/card.ts';
-import { currentEntries, type StoredEntry } from '../entries/entry.ts';
+import { currentEntries, entriesOf, type Entry } from '../../../shared/entries/entry.ts';
 import { type ReadingKind } from '../../../shared/entries/entry-fields.ts';
 import { readingSi } from '../entries/read-reading.ts';
 
 /** A measured level goes before the one on the card: it is newer, and somebody measured it. */
 export function sectionFacts(
   card: Card | undefined,
-  entries: readonly StoredEntry[],
+  entries: readonly Entry[],
   units: UnitSystem,
 ): SectionFacts {
   const hole = card?.description?.hole;
@@ -52,11 +52,8 @@ export function sectionFacts(
   return { checkValvesM: [], checkValveLocations: [], ...known };
 }
 
-function newestLevelM(entries: readonly StoredEntry[], what: ReadingKind): number | undefined {
-  const taken = currentEntries(entries).filter(
-    ({ kind, body }) => kind === 'reading' && body['what'] === what,
-  );
-  const last = taken.at(-1);
+function newestLevelM(entries: readonly Entry[], what: ReadingKind): number | undefined {
+  const last = entriesOf(currentEntries(entries), 'reading').findLast(({ body }) => body.what === what);
   return last && readingSi(last.body)?.si;
 }
 

@@ -2,9 +2,9 @@
  * The visits of a well, found in what people did: a visit opens, and closes with the next act that
  * closes one.
  */
-import type { StoredEntry } from '../entries/entry.ts';
+import { entriesOf, type Entry, type EntryOf } from '../../../shared/entries/entry.ts';
 import { type AffectedPart } from '../../../shared/entries/entry-fields.ts';
-import { needsNewBaseline, affectedPartsOf } from '../entries/work.ts';
+import { needsNewBaseline } from '../entries/work.ts';
 
 /** An act as the store keeps it, as far as visits need it. */
 export interface StoredAct {
@@ -67,21 +67,18 @@ function closeVisit(visit: Visit, act: StoredAct): void {
 }
 
 /** Work written down in a visit, by its name or by its time; `entries` are those that count. */
-export function workInVisit(visit: Visit, entries: readonly StoredEntry[]): StoredEntry[] {
-  const within = ({ atMs }: StoredEntry): boolean =>
-    atMs >= visit.openedMs && atMs <= (visit.closedMs ?? Infinity);
-  return entries.filter(
-    (entry) =>
-      entry.kind === 'work' &&
-      (entry.body['visit'] === undefined ? within(entry) : entry.body['visit'] === visit.id),
+export function workInVisit(visit: Visit, entries: readonly Entry[]): EntryOf<'work'>[] {
+  const within = (atMs: number): boolean => atMs >= visit.openedMs && atMs <= (visit.closedMs ?? Infinity);
+  return entriesOf(entries, 'work').filter(({ atMs, body }) =>
+    body.visit === undefined ? within(atMs) : body.visit === visit.id,
   );
 }
 
 /** What the visit's work touched, and whether what was normal before can still be the measure. */
-export function affectedByWork(entries: readonly StoredEntry[]): {
+export function affectedByWork(work: readonly EntryOf<'work'>[]): {
   affectedParts: AffectedPart[];
   newBaseline: boolean;
 } {
-  const affectedParts = [...new Set(entries.flatMap(({ body }) => affectedPartsOf(body)))];
+  const affectedParts = [...new Set(work.flatMap(({ body }) => body.touched ?? []))];
   return { affectedParts, newBaseline: needsNewBaseline(affectedParts) };
 }

@@ -7,7 +7,7 @@
  */
 import { DAY_MS } from '../../../shared/units/duration.ts';
 import { referencedNodes } from '../../logbook/export/referenced-nodes.ts';
-import { newestMs, type WellRecord } from '../../logbook/export/record.ts';
+import { lastCard, newestMs, type WellRecord } from '../../logbook/export/record.ts';
 import type { ActRow, Change, ImportedRow, Store, WellPast } from '../../store/store.ts';
 import { actsOf, gatherRecord, hasData } from './gather.ts';
 import { alarmKey, baselineKey, cycleKey, dayKey } from './keys.ts';
@@ -82,7 +82,7 @@ export async function planImport(
     ...(isNew ? [importMark(well)] : []),
   ];
   const card =
-    watched && !here.acts.some((act) => act.kind === 'card-changed') ? newestCard(record) : undefined;
+    watched && !here.acts.some((act) => act.kind === 'card-changed') ? lastCard(record)?.card : undefined;
   return {
     changes,
     added: {
@@ -230,10 +230,4 @@ function startChanges(
     { change: 'snapshot', well, atMs, state },
     { change: 'rerun-mark', well, fromMs: atMs + 1 },
   ];
-}
-
-function newestCard({ acts }: WellRecord): Record<string, unknown> | undefined {
-  const body = acts.findLast((act) => act.kind === 'card-changed')?.body;
-  const card = typeof body === 'object' && body !== null && 'card' in body ? body.card : undefined;
-  return typeof card === 'object' && card !== null ? { ...card } : undefined;
 }

@@ -1,13 +1,14 @@
 /** Packets of this store's wells go out, and those of other Stillwells come in. */
 import { buildExportPage, buildExportZip, type ExportSource } from '../../logbook/export/export.ts';
 import type { UnitSystem } from '../../../shared/quantity/format-quantity.ts';
-import type { Entry } from '../../logbook/entries/entry.ts';
+import { entriesOf, type Entry } from '../../../shared/entries/entry.ts';
 import type { DocumentFiles } from '../../store/document-files.ts';
 import type { Change, Store } from '../../store/store.ts';
 import type { ImportResult, WellExports } from '../../http/deps.ts';
 import { gatherRecord } from './gather.ts';
 import { openAside, type AsidePacket } from './open-aside.ts';
 import { importSentences } from './import-summary.ts';
+import { readPageStyle } from './page-style.ts';
 import { sha256 } from './sha256.ts';
 import { planImport, type ImportPlanResult } from './plan-import.ts';
 
@@ -34,6 +35,7 @@ export function openWellExports(parts: WellExportParts): WellExports {
     const sound = new Map<string, boolean>();
     return {
       record: gatherRecord(well, await store.past(well)),
+      style: readPageStyle(),
       sha256,
       hasDocument(hash) {
         const is = sound.get(hash) ?? documents.isIntact(hash);
@@ -101,6 +103,5 @@ async function takeOpened(
 
 /** As somebody called it, or the start of its hash. */
 function nameOf(hash: string, entries: readonly Entry[]): string {
-  const name = entries.find(({ kind, body }) => kind === 'paper' && body['hash'] === hash)?.body['name'];
-  return typeof name === 'string' ? name : hash.slice(0, 12);
+  return entriesOf(entries, 'paper').find(({ body }) => body.hash === hash)?.body.name ?? hash.slice(0, 12);
 }

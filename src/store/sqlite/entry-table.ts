@@ -4,7 +4,7 @@
  */
 import { eq, sql } from 'drizzle-orm';
 import type { BetterSQLite3Database } from 'drizzle-orm/better-sqlite3';
-import type { Entry } from '../../logbook/entries/entry.ts';
+import type { Entry } from '../../../shared/entries/entry.ts';
 import { entry } from './schema.ts';
 
 export interface EntryTable {

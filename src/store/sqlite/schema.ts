@@ -6,7 +6,7 @@
  */
 import { blob, index, integer, primaryKey, sqliteTable, text, uniqueIndex } from 'drizzle-orm/sqlite-core';
 import type { BaselineEvent, DayEvent } from '../../../shared/api/events.ts';
-import type { Entry } from '../../logbook/entries/entry.ts';
+import type { Entry } from '../../../shared/entries/entry.ts';
 import type {
   ActRow,
   AlarmRow,

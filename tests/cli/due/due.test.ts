@@ -3,7 +3,7 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import type { EntryAnswer } from '../../../shared/api/logbook.ts';
+import type { EntryOf } from '../../../shared/entries/entry.ts';
 import { UsageError } from '../../../src/cli/command.ts';
 import { startFakeServer, type FakeServer } from '../../browser/support/fake-server.ts';
 import { runCli } from '../command-line.ts';
@@ -59,9 +59,9 @@ describe('stillwell due', () => {
     writeFileSync(photo, 'bolts tight');
     const args = ['done', 'mill-yard', 'well-cap', '--note', 'Bolts tight', '--photo', photo, '--json'];
     const [line = ''] = await due(...args);
-    const kept = JSON.parse(line) as EntryAnswer;
+    const kept = JSON.parse(line) as EntryOf<'check'>;
     expect(kept).toMatchObject({ kind: 'check', by: 'ines', body: { text: 'Bolts tight' } });
-    const [hash] = kept.body['papers'] as string[];
+    const [hash] = kept.body.papers!;
     expect(await (await fetch(new URL(`/api/documents/${hash}`, web.url))).text()).toBe(
       readFileSync(photo, 'utf8'),
     );

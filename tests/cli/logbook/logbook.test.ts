@@ -2,6 +2,7 @@
  * What people write down of a well from the command line, against a whole server: readings, water,
  * papers, visits, what they know, the book.
  */
+import { entriesOf } from '../../../shared/entries/entry.ts';
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { EXIT, UsageError } from '../../../src/cli/command.ts';
@@ -216,7 +217,11 @@ describe('a firm’s list of checks that were done', () => {
     expect((await run('due', ...args)).out).toEqual(['3 checks recorded, 0 were recorded before.']);
     expect((await run('due', ...args)).out).toEqual(['0 checks recorded, 3 were recorded before.']);
     expect(
-      (await station.store.entries('mill')).map(({ by, body }) => [by, body['check'], body['text']]),
+      entriesOf(await station.store.entries('mill'), 'check').map(({ by, body }) => [
+        by,
+        body.check,
+        body.text,
+      ]),
     ).toEqual([
       ['Tom', 'precharge', 'low, added air'],
       ['ines', 'relief-valve', undefined],

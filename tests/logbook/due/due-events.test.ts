@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { dueChecks, type DueInput } from '../../../src/logbook/due/due.ts';
 import { dueEvents, type WellChecks } from '../../../src/logbook/due/due-events.ts';
 import { dueGroup } from '../../../src/logbook/due/due-groups.ts';
-import type { Entry } from '../../../src/logbook/entries/entry.ts';
+import type { Entry } from '../../../shared/entries/entry.ts';
 import { readCard } from '../../../src/core/domain/read-card.ts';
 
 const TODAY = '2026-11-26';

@@ -4,7 +4,7 @@ import { readCard } from '../../../src/core/domain/read-card.ts';
 import { localDate } from '../../../shared/text/en/time-words.ts';
 import { dueChecks, type ActSummary, type DueCheck, type DueInput } from '../../../src/logbook/due/due.ts';
 import { isSouthern, isCheckNeeded } from '../../../src/logbook/due/due-rules.ts';
-import { currentEntries, type Entry } from '../../../src/logbook/entries/entry.ts';
+import { currentEntries, type Entry } from '../../../shared/entries/entry.ts';
 import { prechargeTarget } from '../../../src/logbook/readings/precharge-target.ts';
 import { psiFromKpa, kpaFromPsi } from '../../../shared/units/pressure.ts';
 
@@ -32,7 +32,7 @@ function entry(
 ): Entry {
   made += 1;
   const atMs = Date.parse(`${on}T18:00:00Z`);
-  return { id: `e${made}`, well: 'orchard', kind, atMs, createdMs: atMs, body, ...more };
+  return { id: `e${made}`, well: 'orchard', kind, atMs, createdMs: atMs, body, ...more } as Entry;
 }
 
 function inputOf(entries: Entry[], more: Partial<DueInput> = {}): DueInput {

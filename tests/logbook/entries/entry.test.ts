@@ -1,15 +1,16 @@
 import { describe, expect, test } from 'vitest';
-import { currentEntries, type Entry } from '../../../src/logbook/entries/entry.ts';
+import { currentEntries, type Entry } from '../../../shared/entries/entry.ts';
 
-const entry = (id: string, more: Partial<Entry> = {}): Entry => ({
-  id,
-  well: 'orchard',
-  kind: 'note',
-  atMs: 1000,
-  createdMs: 2000,
-  body: { text: id },
-  ...more,
-});
+const entry = (id: string, more: Partial<Entry> = {}): Entry =>
+  ({
+    id,
+    well: 'orchard',
+    kind: 'note',
+    atMs: 1000,
+    createdMs: 2000,
+    body: { text: id },
+    ...more,
+  }) as Entry;
 
 describe('currentEntries', () => {
   test.each<[string, Entry[], string]>([

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { readEntry } from '../../../src/logbook/entries/read-entry.ts';
 import { type AffectedPart } from '../../../shared/entries/entry-fields.ts';
-import { needsNewBaseline, affectedPartsOf } from '../../../src/logbook/entries/work.ts';
+import { needsNewBaseline } from '../../../src/logbook/entries/work.ts';
 
 const read = (body: Record<string, unknown>) =>
   readEntry({ kind: 'work', well: 'orchard', ...body }, { id: 'e1', createdMs: Date.UTC(2026, 4, 2) });
@@ -29,6 +29,6 @@ describe('work', () => {
     [['motor'], true],
     [['tank'], true],
   ])('that touched %j asks for a new baseline: %s', (touched, asks) => {
-    expect(needsNewBaseline(affectedPartsOf({ touched }))).toBe(asks);
+    expect(needsNewBaseline(touched)).toBe(asks);
   });
 });

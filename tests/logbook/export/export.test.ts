@@ -1,6 +1,6 @@
 import { unzipSync, zipSync } from 'fflate';
 import { describe, expect, test } from 'vitest';
-import { embedRecord, extractRecord } from '../../../src/logbook/export/zip/embed.ts';
+import { RECORD_BLOCK, recordData, extractRecord } from '../../../src/logbook/export/zip/embed.ts';
 import {
   buildExportPage,
   buildExportZip,
@@ -16,11 +16,12 @@ import {
   type OpenedZip,
   type ZipWork,
 } from '../../../src/logbook/export/zip/zip.ts';
-import { millRecord, DOCUMENTS, sha256 } from '../../support/export-well.ts';
+import { millRecord, DOCUMENTS, sha256, STYLE } from '../../support/export-well.ts';
 
 const papers = new Map(Object.values(DOCUMENTS).map((bytes) => [sha256(bytes), bytes]));
 const source: ExportSource = {
   record: millRecord(),
+  style: STYLE,
   sha256,
   hasDocument: (hash) => papers.has(hash),
   readDocument: (hash) => papers.get(hash)!,
@@ -119,16 +120,19 @@ describe('a packet is refused', () => {
   });
 });
 
+const block = (record: string): string =>
+  `<script type="${RECORD_BLOCK.type}" id="${RECORD_BLOCK.id}">${recordData(record)}</script>`;
+
 describe('the record in the page', () => {
   test('is found again, short or long', () => {
     const short = 'one </script><script>alert(1)</script>\ntwo\n';
     const long = short.repeat(5_000);
     for (const record of [short, long]) {
-      const block = embedRecord(record);
-      expect(block.match(/<\/script>/g)).toHaveLength(1);
-      expect(extractRecord(`<p>${block}</p>`, 1_000_000)).toBe(record);
+      const data = block(record);
+      expect(data.match(/<\/script>/g)).toHaveLength(1);
+      expect(extractRecord(`<p>${data}</p>`, 1_000_000)).toBe(record);
     }
-    expect(extractRecord(embedRecord(long), 1_000)).toBeUndefined();
+    expect(extractRecord(block(long), 1_000)).toBeUndefined();
   });
 
   test('makes the page a packet without papers', () => {
@@ -239,7 +243,7 @@ test('papers of a packet are each unpacked once, and again when they are asked f
 });
 
 test('a record in the page is unpacked no further than the page says that it goes', () => {
-  const page = embedRecord('x'.repeat(3_000_000));
+  const page = block('x'.repeat(3_000_000));
   expect(extractRecord(page, 3_000_000)).toHaveLength(3_000_000);
   expect(extractRecord(page.replace('"bytes":3000000', '"bytes":1000'), 3_000_000)).toBeUndefined();
 });

@@ -5,11 +5,12 @@
 import { describe, expect, test } from 'vitest';
 import { buildExportPage } from '../../../src/logbook/export/export.ts';
 import type { WellRecord } from '../../../src/logbook/export/record.ts';
-import { millRecord, DOCUMENTS, sha256, smallPage } from '../../support/export-well.ts';
+import { millRecord, DOCUMENTS, sha256, STYLE, smallPage } from '../../support/export-well.ts';
 
 const pageOf = (record: WellRecord): string =>
   buildExportPage({
     record,
+    style: STYLE,
     sha256,
     hasDocument: (hash) => hash === sha256(DOCUMENTS.log),
     readDocument: () => new Uint8Array(),
@@ -20,6 +21,7 @@ function words(page: string): string {
   return page
     .replaceAll(/<(style|script|svg)[\s\S]*?<\/\1>/g, '')
     .replaceAll(/<\/(th|td|dt)>/g, ' | ')
+    .replaceAll(/<\/(p|h\d|li|tr|dd|summary|title|caption)>/g, '\n')
     .replaceAll(/<[^>]*>/g, '')
     .replaceAll(/[ \t]+/g, ' ')
     .replaceAll(/\n\s*/g, '\n');

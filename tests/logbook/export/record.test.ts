@@ -1,3 +1,4 @@
+import { entriesOf, type Entry } from '../../../shared/entries/entry.ts';
 import { describe, expect, test } from 'vitest';
 import { referencedNodes } from '../../../src/logbook/export/referenced-nodes.ts';
 import { readRecord } from '../../../src/logbook/export/read-record.ts';
@@ -121,14 +122,14 @@ test('a paper that was struck out is not handed on, unless something else still 
   const record = millRecord();
   const [log, photo] = [sha256(DOCUMENTS.log), sha256(DOCUMENTS.photo)];
   expect(documentsIn(record)).toEqual([log, photo].toSorted());
-  const paper = record.entries.find(({ body }) => body['hash'] === log)!;
-  const struck = { ...paper, id: 's', kind: 'struck' as const, replaces: paper.id, body: {} };
+  const paper = entriesOf(record.entries, 'paper').find(({ body }) => body.hash === log)!;
+  const struck: Entry = { ...paper, id: 's', kind: 'struck', replaces: paper.id, body: {} };
   const without = { ...record, entries: [...record.entries, struck] };
   expect(documentsIn(without)).toEqual([photo]);
-  const check = {
+  const check: Entry = {
     ...paper,
     id: 'c',
-    kind: 'check' as const,
+    kind: 'check',
     body: { check: 'tank', outcome: 'right', papers: [log] },
   };
   expect(documentsIn({ ...without, entries: [...without.entries, check] })).toEqual([log, photo].toSorted());

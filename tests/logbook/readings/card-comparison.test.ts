@@ -4,7 +4,7 @@ import { comparisonText, switchComparisonText } from '../../../shared/text/en/ch
 import type { Baseline } from '../../../src/core/baseline/baseline.ts';
 import { compareWithCard } from '../../../src/logbook/readings/card-comparison.ts';
 import { readEntry } from '../../../src/logbook/entries/read-entry.ts';
-import type { Entry } from '../../../src/logbook/entries/entry.ts';
+import type { Entry } from '../../../shared/entries/entry.ts';
 import { readCard } from '../../../src/core/domain/read-card.ts';
 
 const DAY_MS = 86_400_000;

@@ -1,18 +1,11 @@
 import { expect, test } from 'vitest';
 import { withCheckReadings } from '../../../src/logbook/readings/check-readings.ts';
-import type { StoredEntry } from '../../../src/logbook/entries/entry.ts';
+import type { Entry } from '../../../shared/entries/entry.ts';
 
-const entry = (kind: string, body: Record<string, unknown>): StoredEntry => ({
-  id: 'e',
-  well: 'a',
-  kind,
-  atMs: 1,
-  createdMs: 1,
-  by: 'Ines',
-  body,
-});
+const entry = (kind: Entry['kind'], body: Record<string, unknown>): Entry =>
+  ({ id: 'e', well: 'a', kind, atMs: 1, createdMs: 1, by: 'Ines', body }) as Entry;
 
-test.each<[string, StoredEntry, Record<string, unknown> | undefined]>([
+test.each<[string, Entry, Record<string, unknown> | undefined]>([
   [
     'as it was left',
     entry('check', { check: 'precharge', outcome: 'put-right', value: '25 psi', left: '38 psi' }),

@@ -1,12 +1,14 @@
 import { expect, test } from 'vitest';
 import type { Baseline } from '../../../src/core/baseline/baseline.ts';
-import type { Entry } from '../../../src/logbook/entries/entry.ts';
+import type { Entry, EntryOf } from '../../../shared/entries/entry.ts';
 import { newestReadings } from '../../../src/logbook/readings/newest-readings.ts';
 
 const MARCH = Date.parse('2026-03-12T10:00:00Z');
 const DAY_MS = 86_400_000;
 
-function reading(id: string, atMs: number, body: Record<string, unknown>): Entry {
+type Reading = EntryOf<'reading'>;
+
+function reading(id: string, atMs: number, body: Reading['body']): Reading {
   return { id, well: 'barn', kind: 'reading', atMs, createdMs: atMs, body };
 }
 
@@ -39,17 +41,22 @@ test('a reading that was put right or struck out does not count', () => {
   const right: Entry = { ...reading('b', MARCH, { what: 'static-level', value: '62 ft' }), replaces: 'a' };
   const facts = newestReadings({ pump: 'p1', baseline: undefined, entries: [wrong, right] });
   expect(facts['static-level']?.si).toBeCloseTo(18.9, 2);
-  const struck: Entry = { ...reading('c', MARCH, {}), kind: 'struck', replaces: 'a' };
+  const struck: Entry = { ...wrong, id: 'c', kind: 'struck', replaces: 'a', body: {} };
   expect(newestReadings({ pump: 'p1', baseline: undefined, entries: [wrong, struck] })).toEqual({});
 });
 
 test('a check of the tank’s air is a reading of it: as it was left, else as it was found', () => {
   const read = reading('a', MARCH, { what: 'precharge', value: '31 psi' });
-  const check = (body: Record<string, unknown>): Entry => ({
-    ...reading('b', MARCH + DAY_MS, { check: 'precharge', ...body }),
+  type Check = Omit<EntryOf<'check'>['body'], 'check'>;
+  const check = (body: Check): Entry => ({
+    ...read,
+    id: 'b',
+    atMs: MARCH + DAY_MS,
+    createdMs: MARCH + DAY_MS,
     kind: 'check',
+    body: { check: 'precharge', ...body },
   });
-  const psi = (body: Record<string, unknown>): number =>
+  const psi = (body: Check): number =>
     newestReadings({ pump: 'p1', baseline: undefined, entries: [read, check(body)] }).precharge!.si /
     6.894757;
   expect(psi({ outcome: 'put-right', value: '25 psi', left: '38 psi' })).toBeCloseTo(38, 3);

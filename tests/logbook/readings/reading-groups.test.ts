@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import type { CycleEvent } from '../../../shared/api/events.ts';
-import type { Entry } from '../../../src/logbook/entries/entry.ts';
+import type { Entry, EntryOf } from '../../../shared/entries/entry.ts';
 import { readingGroups } from '../../../src/logbook/readings/reading-groups.ts';
 
-const reading = (id: string, atMs: number, body: Record<string, unknown>): Entry => ({
+const reading = (id: string, atMs: number, body: EntryOf<'reading'>['body']): EntryOf<'reading'> => ({
   id,
   well: 'orchard',
   kind: 'reading',
@@ -66,7 +66,12 @@ describe('readingGroups', () => {
       0,
       'winding @Red 2 | winding @yellow',
     ],
-    ['no other kind of entry', [{ ...reading('a', 1, { text: 'x' }), kind: 'note' }], 0, ''],
+    [
+      'no other kind of entry',
+      [{ id: 'a', well: 'orchard', kind: 'note', atMs: 1, createdMs: 1, body: { text: 'x' } }],
+      0,
+      '',
+    ],
     ['none that cannot be read', [reading('a', 1, { what: 'amps', value: 'eight' })], 0, ''],
     ['four runs are no present', [reading('a', 1, { what: 'amps', value: '7 A' })], 4, 'amps p1'],
     ['five are', [reading('a', 1, { what: 'amps', value: '7 A' })], 5, 'amps p1 now'],

@@ -1,11 +1,7 @@
+import type { ReportMeasure } from '../../../shared/api/visits.ts';
 import { describe, expect, test } from 'vitest';
 import type { CycleEvent, CycleFlag, DayEvent } from '../../../shared/api/events.ts';
-import {
-  REPORT_DAYS,
-  beforeAfterReport,
-  reportWindows,
-  type Measure,
-} from '../../../src/logbook/visits/before-after.ts';
+import { REPORT_DAYS, beforeAfterReport, reportWindows } from '../../../src/logbook/visits/before-after.ts';
 import type { Visit } from '../../../src/logbook/visits/visits.ts';
 
 const HOUR = 3_600_000;
@@ -53,7 +49,7 @@ const proof = (cycles: CycleEvent[], more: { visit?: Visit; days?: DayEvent[] } 
     baselines: [],
     ...more,
   });
-const line = (measure: Measure, ...asked: Parameters<typeof proof>) =>
+const line = (measure: ReportMeasure, ...asked: Parameters<typeof proof>) =>
   proof(...asked).find((one) => one.measure === measure)!;
 
 describe('what proofOf says of running amps', () => {

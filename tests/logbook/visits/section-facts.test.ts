@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { readCard } from '../../../src/core/domain/read-card.ts';
-import type { Entry } from '../../../src/logbook/entries/entry.ts';
+import type { ReadingKind } from '../../../shared/entries/entry-fields.ts';
+import type { Entry } from '../../../shared/entries/entry.ts';
 import { sectionFacts, unitsOfCard } from '../../../src/logbook/visits/section-facts.ts';
 
 const card = (more: object) => {
@@ -8,7 +9,7 @@ const card = (more: object) => {
   if ('problem' in read) throw new Error(read.problem);
   return read.card;
 };
-const level = (what: string, value: string, atMs: number): Entry => ({
+const level = (what: ReadingKind, value: string, atMs: number): Entry => ({
   id: `${what} ${atMs}`,
   well: 'mill',
   kind: 'reading',

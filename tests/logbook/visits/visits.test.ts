@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { Entry } from '../../../src/logbook/entries/entry.ts';
+import type { Entry, EntryOf } from '../../../shared/entries/entry.ts';
 import { affectedByWork, visitsOf, workInVisit, type StoredAct } from '../../../src/logbook/visits/visits.ts';
 
 const act = (id: string, atMs: number, kind: string, body: object = {}): StoredAct => ({
@@ -54,7 +54,7 @@ describe('visitsOf', () => {
 });
 
 describe('workOf', () => {
-  const work = (id: string, atMs: number, body: object = {}): Entry => ({
+  const work = (id: string, atMs: number, body: Partial<EntryOf<'work'>['body']> = {}): EntryOf<'work'> => ({
     id,
     well: 'orchard',
     kind: 'work',
@@ -65,12 +65,12 @@ describe('workOf', () => {
   const [visit] = visitsOf([act('a', 10, 'opened'), act('b', 20, 'closed')]);
 
   test('is what names the visit, and what names none and lies in it', () => {
-    const entries = [
+    const entries: Entry[] = [
       work('before', 5),
       work('within', 15, { touched: ['switch'] }),
       work('of another', 16, { visit: 'x' }),
       work('written later', 900, { visit: 'a', touched: ['pipe', 'switch'] }),
-      { ...work('a note', 15), kind: 'note' as const },
+      { ...work('a note', 15), kind: 'note', body: { text: 'a note' } },
     ];
     const mine = workInVisit(visit!, entries);
     expect(mine.map(({ id }) => id)).toEqual(['within', 'written later']);

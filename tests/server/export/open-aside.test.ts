@@ -6,13 +6,14 @@ import { unzipSync, zipSync } from 'fflate';
 import { describe, expect, test } from 'vitest';
 import { buildExportZip } from '../../../src/logbook/export/export.ts';
 import { openAside } from '../../../src/server/export/open-aside.ts';
-import { millRecord, DOCUMENTS, sha256 } from '../../support/export-well.ts';
+import { millRecord, DOCUMENTS, sha256, STYLE } from '../../support/export-well.ts';
 
 const papers = new Map(Object.values(DOCUMENTS).map((bytes) => [sha256(bytes), bytes]));
 const mill = (): Uint8Array =>
   Buffer.concat([
     ...buildExportZip({
       record: millRecord(),
+      style: STYLE,
       sha256,
       hasDocument: (hash) => papers.has(hash),
       readDocument: (hash) => papers.get(hash)!,

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { ReportLineAnswer } from '../../../shared/api/visits.ts';
-import { MEASURES } from '../../../src/logbook/visits/before-after.ts';
+import { REPORT_MEASURES } from '../../../shared/api/visits.ts';
 import {
   MEASURE_TITLES,
   REPORT_CAVEAT,
@@ -83,6 +83,6 @@ describe('proofWords', () => {
 });
 
 test('every measure has a name, and the whole promises nothing', () => {
-  expect(Object.keys(MEASURE_TITLES)).toEqual([...MEASURES]);
+  expect(Object.keys(MEASURE_TITLES)).toEqual([...REPORT_MEASURES]);
   expect(REPORT_CAVEAT).toContain('does not say that the work caused it');
 });

@@ -6,20 +6,22 @@
 import { deflateSync, strFromU8, strToU8 } from 'fflate';
 import { inflateExactly } from '../inflate.ts';
 
-const OPEN_TAG = '<script type="application/json" id="stillwell-record">';
+/** The attributes of its element, in their order. */
+export const RECORD_BLOCK = { type: 'application/json', id: 'stillwell-record' } as const;
+const OPEN_TAG = `<script type="${RECORD_BLOCK.type}" id="${RECORD_BLOCK.id}">`;
 const CLOSE_TAG = '</script>';
 /** As much as somebody may still want to read. */
 const MAX_PLAIN_LENGTH = 50_000;
 /** See MAX_RECORD_BYTES: what it may unpack to is asked for by the reader. */
 const LEVEL = 6;
 
-export function embedRecord(text: string): string {
+export function recordData(text: string): string {
   const data =
     text.length <= MAX_PLAIN_LENGTH
       ? { encoding: 'lines', data: text.split('\n') }
       : { encoding: 'deflate-base64', ...compressText(text) };
   // No "<" may stand in it: "</script>" would end it.
-  return `${OPEN_TAG}${JSON.stringify(data).replaceAll('<', '\\u003c')}${CLOSE_TAG}`;
+  return JSON.stringify(data).replaceAll('<', '\\u003c');
 }
 
 function compressText(text: string): { bytes: number; data: string } {

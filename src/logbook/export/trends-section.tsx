@@ -1,33 +1,42 @@
 /** The measured days as lines: what changes slowly shows here and nowhere else. */
-import { localDate } from '../../../shared/text/en/time-words.ts';
+import { localDate, dateWords } from '../../../shared/text/en/time-words.ts';
 import { drawTrend, type Trend } from '../../../shared/drawing/trend.ts';
 import { toDisplayUnits } from '../../../shared/quantity/format-quantity.ts';
 import type { DayEvent } from '../../../shared/api/events.ts';
+import { EXPORT_FILE_TEXT } from '../../../shared/text/en/pages/export-file.ts';
 import { DAY_MS, MINUTE_S } from '../../../shared/units/duration.ts';
+import { DrawingView } from '../../../shared/view/drawing.tsx';
 import { median } from '../../core/baseline/robust.ts';
-import { formatDay, type ExportContext } from './context.ts';
-import { html, svg, type Markup } from './markup.ts';
+import type { ExportContext } from './context.ts';
+
+const TEXT = EXPORT_FILE_TEXT.trends;
 
 type TrendSpec = Pick<Trend, 'title' | 'unit' | 'decimals' | 'fromZero'> & {
   valueOfDays: (days: readonly DayEvent[]) => number | null;
 };
 
-export function trendsSection(context: ExportContext): Markup {
+export function TrendsSection(context: ExportContext) {
   const dates = datesOf(context);
   const byDate = new Map<string, DayEvent[]>();
   for (const { event } of context.record.days)
     byDate.set(event.date, [...(byDate.get(event.date) ?? []), event]);
-  const ends = { from: formatDate(context, dates[0]), to: formatDate(context, dates.at(-1)) };
+  const ends = { from: formatDate(dates[0]), to: formatDate(dates.at(-1)) };
   const drawings = [...dayTrends(context), ...levelTrends(context)]
     .map(({ valueOfDays, ...line }) =>
       drawTrend({ ...line, ...ends, values: dates.map((date) => valueOfDays(byDate.get(date) ?? [])) }),
     )
     .filter((drawing) => drawing !== undefined);
-  if (drawings.length === 0) return html`<p>Too few days were measured for a trend.</p> `;
-  return html`<p class="soft">
-      A value a day of all pumps together; a hole is a day of which nothing is known.
-    </p>
-    <div class="trends">${drawings.map((drawing) => html`<figure>${svg(drawing)}</figure> `)}</div> `;
+  if (drawings.length === 0) return <p>{TEXT.none}</p>;
+  return (
+    <>
+      <p class="secondary">{TEXT.intro}</p>
+      <div class="day-trends">
+        {drawings.map((drawing) => (
+          <DrawingView key={drawing.label} drawing={drawing} class="day-trend" />
+        ))}
+      </div>
+    </>
+  );
 }
 
 /** Every date from the first known day to the last. */
@@ -39,10 +48,8 @@ function datesOf({ record }: ExportContext): string[] {
   return Array.from({ length: count }, (_, i) => new Date(noon + i * DAY_MS).toISOString().slice(0, 10));
 }
 
-function formatDate(context: ExportContext, date: string | undefined): string {
-  return date === undefined
-    ? ''
-    : formatDay({ ...context, timeZone: 'UTC' }, Date.parse(`${date}T12:00:00Z`));
+function formatDate(date: string | undefined): string {
+  return date === undefined ? '' : dateWords(Date.parse(`${date}T12:00:00Z`), 'UTC', 0);
 }
 
 function sumOf(days: readonly DayEvent[], key: 'cycles' | 'ranS' | 'usedL'): number | null {
@@ -56,14 +63,14 @@ function dayTrends({ units }: ExportContext): TrendSpec[] {
     litres === null || litres === undefined ? null : toDisplayUnits(litres, 'volume', units).value;
   return [
     {
-      title: 'Cycles a day',
+      title: TEXT.cycles,
       unit: '',
       decimals: 0,
       fromZero: true,
       valueOfDays: (days) => sumOf(days, 'cycles'),
     },
     {
-      title: 'Run time a day',
+      title: TEXT.ranS,
       unit: 'min',
       decimals: 0,
       fromZero: true,
@@ -73,22 +80,22 @@ function dayTrends({ units }: ExportContext): TrendSpec[] {
       },
     },
     {
-      title: 'Running amps',
+      title: TEXT.amps,
       unit: 'A',
       decimals: 1,
       fromZero: false,
       valueOfDays: (days) => days.find((day) => day.ampsMedian !== undefined)?.ampsMedian ?? null,
     },
     {
-      title: 'Water used a day',
+      title: TEXT.used,
       unit: water,
       decimals: 0,
       fromZero: true,
       valueOfDays: (days) => inWater(sumOf(days, 'usedL')),
     },
     {
-      title: 'Leak',
-      unit: `${water} a day`,
+      title: TEXT.leak,
+      unit: TEXT.perDay(water),
       decimals: 1,
       fromZero: true,
       valueOfDays: (days) => inWater(days.find((day) => day.leakLPerDay !== undefined)?.leakLPerDay),
@@ -120,5 +127,5 @@ function levelTrends({ record, units, timeZone }: ExportContext): TrendSpec[] {
       },
     };
   };
-  return [line('Cut-in', 'cutInKpa'), line('Cut-out', 'cutOutKpa')];
+  return [line(TEXT.cutIn, 'cutInKpa'), line(TEXT.cutOut, 'cutOutKpa')];
 }

@@ -1,0 +1,81 @@
+/**
+ * Water tests as pages and files show them: each result as it was written and beside its limits.
+ */
+import type { WaterResultAnswer, WaterTestAnswer } from '../../../shared/api/due.ts';
+import { documentsOf } from '../../../shared/entries/entry.ts';
+import { CAUTIONS } from '../../../shared/text/en/cautions.ts';
+import { adviceFor } from '../../../shared/water/advice.ts';
+import { compareResult, plausibilityQuestion } from '../../../shared/water/compare.ts';
+import { hardnessClass } from '../../../shared/water/hardness.ts';
+import type { Limit } from '../../../shared/water/limits.ts';
+import { addDays } from '../due/dates.ts';
+import type { WaterTest } from './water-tests.ts';
+
+/** Newest first. `tests` oldest first; limits are those that hold on the day `today`. */
+export function waterTestAnswers(tests: readonly WaterTest[], today: string): WaterTestAnswer[] {
+  return tests.map((test, at) => testAnswer(test, { today, newer: tests.slice(at + 1) })).toReversed();
+}
+
+interface ResultContext {
+  today: string;
+  /** Tests since: what they looked for again is answered by them. */
+  newer: readonly WaterTest[];
+}
+
+function testAnswer(test: WaterTest, context: ResultContext): WaterTestAnswer {
+  const { id, atMs, by, body } = test.entry;
+  const { results: _results, papers: _papers, ...texts } = body;
+  return {
+    id,
+    sampleDate: test.sampleDate,
+    atMs,
+    ...(by !== undefined && { by }),
+    ...texts,
+    documents: documentsOf(test.entry),
+    results: test.results.map((one) => resultAnswer(one, test.sampleDate, context)),
+  };
+}
+
+function resultAnswer(
+  { written, result }: WaterTest['results'][number],
+  on: string,
+  { today, newer }: ResultContext,
+): WaterResultAnswer {
+  const { key, name, is, value, unit, remark } = result;
+  const compared = compareResult(result, { drawnOn: on, today });
+  const again = newer.some(({ results }) => results.some((one) => one.result.name === result.name));
+  const advice = again ? undefined : adviceFor(result, compared);
+  const odd = plausibilityQuestion(result, today);
+  return {
+    analyte: written.analyte,
+    written: [written.value, written.unit].filter((part) => part !== undefined && part !== '').join(' '),
+    ...(key !== undefined && { key }),
+    name,
+    is,
+    ...(value !== undefined && { value }),
+    unit,
+    ...(remark !== undefined && { remark }),
+    ...(odd !== undefined && { plausibilityQuestion: odd }),
+    ...(key === 'hardness' &&
+      is === 'value' &&
+      value !== undefined && { hardnessClass: hardnessClass(value) }),
+    comparisons: compared.map(({ limit, verdict, atSampling }) => ({
+      limit: limitAnswer(limit),
+      verdict,
+      ...(atSampling && {
+        atSampling: { limit: limitAnswer(atSampling.limit), verdict: atSampling.verdict },
+      }),
+    })),
+    ...(advice && {
+      advice: {
+        text: advice.text,
+        ...(advice.retestDays !== undefined && { retestDate: addDays(on, advice.retestDays) }),
+        cautions: advice.cautions.map((caution) => CAUTIONS[caution]),
+      },
+    }),
+  };
+}
+
+function limitAnswer({ analyte: _analyte, ...limit }: Limit): Omit<Limit, 'analyte'> {
+  return limit;
+}
