@@ -6,7 +6,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { TestContext } from 'vitest';
 import { hasChromium, launchChromium, NO_CHROMIUM } from './support/chromium.ts';
-import { buildPages, type BuiltPages } from './support/build-pages.ts';
+import { builtPages } from './support/built-pages.ts';
 import { startTestServer } from '../support/test-server.ts';
 
 /** A picture of one dot: the smallest PNG. */
@@ -15,17 +15,14 @@ const PNG = Buffer.from(
   'base64',
 );
 
-let pages: BuiltPages;
 let browser: Browser;
 beforeAll(async () => {
   if (!hasChromium) return;
-  pages = await buildPages();
   browser = await launchChromium();
 });
 afterAll(async () => {
   if (!hasChromium) return;
   await browser.close();
-  pages.remove();
 });
 
 interface Phone {
@@ -38,7 +35,7 @@ interface Phone {
 
 async function onPhone(context: TestContext, see: (phone: Phone) => Promise<void>): Promise<void> {
   if (!hasChromium) context.skip(NO_CHROMIUM);
-  const station = await startTestServer(pages.folder);
+  const station = await startTestServer(builtPages());
   const open = await browser.newContext({
     viewport: { width: 390, height: 844 },
     locale: 'en-US',

@@ -7,7 +7,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { TestContext } from 'vitest';
 import { hasChromium, launchChromium, NO_CHROMIUM } from './support/chromium.ts';
-import { buildPages, type BuiltPages } from './support/build-pages.ts';
+import { builtPages } from './support/built-pages.ts';
 import { startFakeServer, type FakeServer } from './support/fake-server.ts';
 
 /** A photo that is one by its bytes: the smallest PNG. */
@@ -16,17 +16,14 @@ const PHOTO = Buffer.from(
   'base64',
 );
 
-let pages: BuiltPages;
 let browser: Browser;
 beforeAll(async () => {
   if (!hasChromium) return;
-  pages = await buildPages();
   browser = await launchChromium();
 });
 afterAll(async () => {
   if (!hasChromium) return;
   await browser.close();
-  pages.remove();
 });
 
 async function look(
@@ -34,7 +31,7 @@ async function look(
   see: (page: Page, web: FakeServer) => Promise<void>,
 ): Promise<void> {
   if (!hasChromium) context.skip(NO_CHROMIUM);
-  const web = await startFakeServer(pages.folder);
+  const web = await startFakeServer(builtPages());
   const open = await browser.newContext({ viewport: { width: 390, height: 844 }, locale: 'en-US' });
   try {
     const page = await open.newPage();

@@ -12,8 +12,7 @@ import type { TestContext } from 'vitest';
 import { buildExportPage, buildExportZip } from '../../src/logbook/export/export.ts';
 import { millRecord, DOCUMENTS, sha256, STYLE } from '../support/export-well.ts';
 import { hasChromium, launchChromium, NO_CHROMIUM } from './support/chromium.ts';
-import { buildPages } from './support/build-pages.ts';
-import type { BuiltPages } from './support/build-pages.ts';
+import { builtPages } from './support/built-pages.ts';
 import { startFakeServer } from './support/fake-server.ts';
 import type { FakeServer } from './support/fake-server.ts';
 
@@ -26,19 +25,16 @@ const source = {
   readDocument: (hash: string) => byHash.get(hash)!,
 };
 
-let pages: BuiltPages;
 let browser: Browser;
 let folder = '';
 beforeAll(async () => {
   if (!hasChromium) return;
   folder = mkdtempSync(join(tmpdir(), 'packet-'));
-  pages = await buildPages();
   browser = await launchChromium();
 });
 afterAll(async () => {
   if (!hasChromium) return;
   await browser.close();
-  pages.remove();
   rmSync(folder, { recursive: true });
 });
 
@@ -84,7 +80,7 @@ async function look(
   see: (page: Page, web: FakeServer) => Promise<void>,
 ): Promise<void> {
   needChromium(context);
-  const web = await startFakeServer(pages.folder);
+  const web = await startFakeServer(builtPages());
   const open = await browser.newContext({ viewport: { width: 390, height: 844 }, locale: 'en-US' });
   try {
     const page = await open.newPage();

@@ -6,21 +6,15 @@
 import { networkInterfaces } from 'node:os';
 import ICAL from 'ical.js';
 import type { Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import { expect, test } from 'vitest';
 import type { TestContext } from 'vitest';
 import { localAddresses } from '../../src/server/local-networks.ts';
-import { buildPages, type BuiltPages } from './support/build-pages.ts';
+import { builtPages } from './support/built-pages.ts';
 import { hasChromium, launchChromium, NO_CHROMIUM } from './support/chromium.ts';
 import { startFirstHouse, type FirstHouse } from './support/first-house.ts';
 import { readCode } from './support/read-code.ts';
 
 const [OWN] = localAddresses(networkInterfaces());
-
-let pages: BuiltPages;
-beforeAll(async () => {
-  if (hasChromium) pages = await buildPages();
-});
-afterAll(() => pages?.remove());
 
 async function writeCard(page: Page): Promise<void> {
   await page.getByRole('link', { name: 'Add a well' }).click();
@@ -88,7 +82,7 @@ async function subscribe(page: Page): Promise<string[]> {
 test('from nothing to a card, first readings, labels and a calendar on the phone', async (context: TestContext) => {
   if (!hasChromium) context.skip(NO_CHROMIUM);
   if (OWN === undefined) context.skip('this machine is on no network');
-  const house = await startFirstHouse(pages.folder, OWN);
+  const house = await startFirstHouse(builtPages(), OWN);
   const browser = await launchChromium();
   const phone = { viewport: { width: 390, height: 844 }, locale: 'en-US', timezoneId: 'America/Denver' };
   const page = await (await browser.newContext({ ...phone, hasTouch: true })).newPage();

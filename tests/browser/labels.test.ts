@@ -8,7 +8,7 @@ import type { TestContext } from 'vitest';
 import type { Label } from '../../shared/api/labels.ts';
 import { readCard } from '../../src/core/domain/read-card.ts';
 import { hasChromium, launchChromium, NO_CHROMIUM } from './support/chromium.ts';
-import { buildPages, type BuiltPages } from './support/build-pages.ts';
+import { builtPages } from './support/built-pages.ts';
 import { startFakeServer, type FakeServer } from './support/fake-server.ts';
 import { readCode } from './support/read-code.ts';
 
@@ -43,14 +43,12 @@ const WRITTEN = {
   where: { tank: 'left of the furnace' },
 };
 
-let pages: BuiltPages;
 let browser: Browser;
 let web: FakeServer;
 beforeAll(async () => {
   if (!hasChromium) return;
-  pages = await buildPages();
   browser = await launchChromium();
-  web = await startFakeServer(pages.folder);
+  web = await startFakeServer(builtPages());
   const read = readCard(WRITTEN);
   if ('problem' in read) throw new Error(read.problem);
   const farm = web.farm.deps.live;
@@ -64,7 +62,6 @@ afterAll(async () => {
   if (!hasChromium) return;
   await browser.close();
   await web.close();
-  pages.remove();
 });
 
 async function onLabels(

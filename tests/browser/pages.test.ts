@@ -3,23 +3,20 @@ import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { TestContext } from 'vitest';
 import { hasChromium, launchChromium, NO_CHROMIUM } from './support/chromium.ts';
-import { buildPages } from './support/build-pages.ts';
-import type { BuiltPages } from './support/build-pages.ts';
+import { depth } from '../support/depth.ts';
+import { builtPages } from './support/built-pages.ts';
 import { FARM_NOW_MS } from './support/farm.ts';
 import { startFakeServer } from './support/fake-server.ts';
 import { checkPage, type OpenedPage } from './support/page-check.ts';
 
-let pages: BuiltPages;
 let browser: Browser;
 beforeAll(async () => {
   if (!hasChromium) return;
-  pages = await buildPages();
   browser = await launchChromium();
 });
 afterAll(async () => {
   if (!hasChromium) return;
   await browser.close();
-  pages.remove();
 });
 
 async function look(
@@ -28,7 +25,7 @@ async function look(
   see: (looked: OpenedPage) => Promise<void>,
 ): Promise<void> {
   if (!hasChromium) context.skip(NO_CHROMIUM);
-  await checkPage({ browser, pages, width, expectedErrors: [] }, see);
+  await checkPage({ browser, width, expectedErrors: [] }, see);
 }
 
 const WIDTHS = [390, 1280];
@@ -162,7 +159,7 @@ test('readings go on as they come', async (context) => {
 
 test('a server that is gone is said so, and so is a well that is not', async (context) => {
   if (!hasChromium) context.skip(NO_CHROMIUM);
-  const web = await startFakeServer(pages.folder);
+  const web = await startFakeServer(builtPages());
   const page = await browser.newPage();
   await page.goto(web.url);
   await page.getByRole('heading', { level: 1, name: 'Wells' }).waitFor();
@@ -226,18 +223,27 @@ const ADDRESSES: [hash: string, ready: string][] = [
   ['#/nothing/here', 'There is no such page'],
 ];
 
+/**
+ * The widths that one loaded page is looked at in. In short it is loaded in the narrow window, which
+ * is then made wide.
+ */
+const LOADS = depth([WIDTHS], [[390], [1280]]);
+
 describe('every page has its headings, names and labels, and fits the window', () => {
-  test.for(ADDRESSES.flatMap(([hash, ready]) => WIDTHS.map((width) => [hash, width, ready] as const)))(
-    '%s at %i px',
-    async ([hash, width, ready], context) => {
-      await look(context, width, async ({ page, web }) => {
+  test.for(ADDRESSES.flatMap(([hash, ready]) => LOADS.map((widths) => [hash, widths, ready] as const)))(
+    '%s at %j px',
+    async ([hash, widths, ready], context) => {
+      await look(context, widths[0]!, async ({ page, web }) => {
         await page.goto(`${web.url}${hash}`);
         await page.getByRole('heading', { name: ready }).first().waitFor();
         await page
           .getByText(/^Fetching/)
           .first()
           .waitFor({ state: 'detached' });
-        expect(await page.evaluate(LAPSES)).toEqual([]);
+        for (const width of widths) {
+          await page.setViewportSize({ width, height: 900 });
+          expect([width, ...(await page.evaluate<string[]>(LAPSES))]).toEqual([width]);
+        }
       });
     },
   );

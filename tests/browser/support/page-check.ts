@@ -5,8 +5,7 @@
 import type { Browser, Page } from 'playwright-core';
 import { expect } from 'vitest';
 import type { TestContext } from 'vitest';
-import { buildPages } from './build-pages.ts';
-import type { BuiltPages } from './build-pages.ts';
+import { builtPages } from './built-pages.ts';
 import { hasChromium, launchChromium, NO_CHROMIUM } from './chromium.ts';
 import { startFakeServer } from './fake-server.ts';
 import type { FakeServer } from './fake-server.ts';
@@ -33,25 +32,23 @@ export async function openPageChecker(): Promise<PageChecker> {
     const check: PageChecker['check'] = async (context) => context.skip(NO_CHROMIUM);
     return { check, close: async () => undefined };
   }
-  const pages = await buildPages();
   const browser = await launchChromium();
   return {
     check: async (_context, width, body, expectedErrors = []) =>
-      await checkPage({ browser, pages, width, expectedErrors }, body),
+      await checkPage({ browser, width, expectedErrors }, body),
     close: async () => {
       await browser.close();
-      pages.remove();
     },
   };
 }
 
 /** One page of one width, against a farm of its own. */
 export async function checkPage(
-  options: { browser: Browser; pages: BuiltPages; width: number; expectedErrors: readonly string[] },
+  options: { browser: Browser; width: number; expectedErrors: readonly string[] },
   body: (opened: OpenedPage) => Promise<void>,
 ): Promise<void> {
-  const { browser, pages, width, expectedErrors } = options;
-  const web = await startFakeServer(pages.folder);
+  const { browser, width, expectedErrors } = options;
+  const web = await startFakeServer(builtPages());
   const open = await browser.newContext({
     viewport: { width, height: 900 },
     locale: 'en-US',
