@@ -476,6 +476,11 @@ describe('slow-fill', () => {
 });
 
 describe('level-low', () => {
+  // Of each day one minute, at its lowest.
+  const days = (...lows: number[]): string =>
+    lows.map((low) => `rest ${low}m 50psi | day 10 cycles 1000s`).join(' | ') + ' | rest 12m 50psi';
+  const draws = (times: number): string =>
+    Array.from({ length: times }, () => 'rest 4m 50psi x5 | run 2.6m 8A 45psi | rest 4m 50psi').join(' | ');
   table(
     [
       [
@@ -483,7 +488,36 @@ describe('level-low', () => {
         'rest 8m 50psi x5 | rest 0.9m 50psi x4',
         ['7 min level-low raised soon low-well'],
       ],
-      ['2 m is enough', 'rest 2m 50psi x30', []],
+      ['2 m is enough while the first days are not known', 'rest 2m 50psi x30', []],
+      [
+        '10 ft over the intake where the first days had twice that',
+        `${days(12, 12, 12, 12)} | rest 2.9m 50psi x4`,
+        ['day 4 level-low raised soon low-well'],
+      ],
+      ['a well that never had more than 13 ft lives so', `${days(4, 4, 4, 4)} | rest 2.9m 50psi x4`, []],
+      [
+        'three runs in a row draw it down to there, for a minute each',
+        `${days(12, 12, 12, 12)} | ${draws(3)}`,
+        ['day 4 level-low raised soon low-well'],
+      ],
+      ['two do not tell', `${days(12, 12, 12, 12)} | ${draws(2)}`, []],
+      [
+        'it falls day by day, and is there within three',
+        days(12, 12, 12, 12, 10.5, 9, 7.5, 6),
+        ['day 8 level-low raised soon low-well'],
+      ],
+      ['it falls day by day, and would be there in weeks', days(12, 12, 12, 12, 11.8, 11.7, 11.6, 11.5), []],
+      [
+        'the limit of the card',
+        'rest 8m 50psi x5 | rest 4.5m 50psi x4',
+        ['7 min level-low raised soon low-well'],
+        { card: houseCard({ levelLowM: 5 }) },
+      ],
+      [
+        'half a metre a minute: the intake is reached within the hour',
+        `${days(12, 12, 12, 12)} | run 6m 8A 45psi | run 5.6m 8A 45psi | run 5.2m 8A 45psi | run 4.8m 8A 45psi | run 4.4m 8A 45psi | run 4m 8A 45psi | run 3.6m 8A 45psi | run 3.2m 8A 45psi | run 2.8m 8A 45psi | run 2.4m 8A 45psi x1 | run 2m 8A 45psi`,
+        ['day 4 level-low raised now low-well'],
+      ],
     ],
     ['level-low'],
   );

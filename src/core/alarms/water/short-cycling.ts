@@ -37,10 +37,9 @@ const UNLEARNED_MAX_RUN_S = 15;
 const UNLEARNED_MIN_TANK_L = 60;
 /**
  * Whatever is learned, a motor needs a minute of running to carry off the heat of its start, and
- * two from 2 hp on; tanks are sized for that (motor makers' application manual, as in
- * ../../baseline/motor-starts-limit.ts; trade press). A tank without air on the day the clamp goes
- * on must not become normal. So many starts a day do harm; fewer are as short on a tank whose size
- * is its owner's choice.
+ * two from 2 hp on; tanks are sized for that (a motor maker's application manual; The Driller). A
+ * tank without air on the day the clamp goes on must not become normal. So many starts a day do
+ * harm; fewer are as short on a tank whose size is its owner's choice.
  */
 const MIN_MEDIAN_RUN_S = 60;
 const MIN_MEDIAN_RUN_LARGE_S = 120;

@@ -12,5 +12,15 @@ export const levelLowText = {
   reasons: {
     'level-near-intake': ({ levelM }: { levelM: number }, { length }) =>
       `The water level in the well is only ${length(levelM)} above the pump's intake.`,
+    'level-falls': (
+      {
+        levelM,
+        fallMPerDay,
+        limitM,
+        days,
+      }: { levelM: number; fallMPerDay: number; limitM: number; days: number },
+      { length, count },
+    ) =>
+      `The lowest water level of the day is ${length(levelM)} above the pump's intake and falls by ${length(fallMPerDay)} a day. At that rate it reaches ${length(limitM)} in ${count(Math.max(1, Math.round(days)), 'day', 'days')}.`,
   },
 } satisfies AlarmText;
