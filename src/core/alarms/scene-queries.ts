@@ -3,7 +3,7 @@
  * pressures to compare with. Whatever cannot be told is undefined, and the watch that needed it
  * then says nothing.
  */
-import { MINUTE_MS } from '../../../shared/units/duration.ts';
+import { DAY_S, MINUTE_MS } from '../../../shared/units/duration.ts';
 import { kpaFromPsi } from '../../../shared/units/pressure.ts';
 import type { Cycle } from '../cycles/cycle.ts';
 import { CLEAR, type Clear } from './evaluation.ts';
@@ -204,4 +204,20 @@ export interface SinceMemory {
 /** The pump ran through all of these minutes. */
 export function ranThroughout(scene: Scene, minutes: readonly MinuteScene[]): boolean {
   return minutes.every((minute) => (minute.pumps[scene.pump.index]?.ranS ?? 0) > 50);
+}
+
+/** Fewer starts a day than this, in the mean of the days learned, are rare. */
+const RARE_STARTS_PER_DAY = 1.5;
+const MIN_RARE_DAYS = 7;
+
+/** Does this pump start so seldom that a statistic of many runs would take weeks? */
+export function hasRareRuns({ habit: { days } }: PumpScene): boolean {
+  if (days.length < MIN_RARE_DAYS) return false;
+  return days.reduce((sum, [, cycles]) => sum + cycles, 0) < RARE_STARTS_PER_DAY * days.length;
+}
+
+/** Fraction of the day that the pump runs, in the mean of the days learned. */
+export function dutyFraction({ habit: { days } }: PumpScene): number | undefined {
+  if (days.length < MIN_RARE_DAYS) return undefined;
+  return days.reduce((sum, [, , ranS]) => sum + ranS, 0) / days.length / DAY_S;
 }

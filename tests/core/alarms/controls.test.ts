@@ -3,6 +3,7 @@
  * wrong with each.
  */
 import { describe, expect, it } from 'vitest';
+import { newHabit } from '../../../src/core/baseline/habit.ts';
 import type { Card, Control } from '../../../src/core/domain/card.ts';
 import { houseCard, normal, play, PSI, usualBaseline, type KitOptions } from './scene-kit.ts';
 
@@ -178,6 +179,54 @@ describe('a float', () => {
         'starts-over-limit',
       ],
     },
+  );
+
+  table(
+    [
+      [
+        'current falls by a fifth within a run: the store is as high as it was, and the water is gone',
+        'rest | run 8A x2 | run 6.3A x3',
+        ['4 min dry-run raised now low-well'],
+      ],
+      ['current a seventh lower from the start of a run is not dry', 'rest | run 6.9A x10', []],
+      [
+        'a pump that wore slowly still fills the store at three quarters of its current',
+        'cycle 2000s 7.2A every 600min x3 | cycle 2000s 6.6A every 600min x3 | cycle 2000s 6.1A every 600min x3 | cycle 2000s 5.8A every 600min x3',
+        [],
+      ],
+      [
+        'the sun drives the pump, and clouds pass',
+        'rest | run 8A x2 | run 6.3A x3',
+        [],
+        { card: houseCard({ pump: { control: 'float', drive: 'solar' } }) },
+      ],
+    ],
+    { ...float, kinds: ['dry-run'] },
+  );
+
+  // One fill in two days of the weeks learned, of 20 min each.
+  const rare = newHabit();
+  for (let at = 0; at < 14; at++) rare.days.push([at % 7, at % 2, (at % 2) * 1300, 255, 1300, 6, 90_000]);
+  table(
+    [
+      [
+        'three fills in a row, each a third longer: what is drunk meanwhile is a hundredth of the pump’s flow',
+        'cycle 1650s 8A every 2880min x3',
+        ['day 6 slow-fill raised soon worn-pump'],
+      ],
+      [
+        'two of the last three runs at 7 % less current',
+        'cycle 1300s 8A every 2880min x5 | cycle 1300s 7.44A every 2880min x3',
+        ['day 14 amps-low raised soon worn-pump'],
+      ],
+      [
+        'one run at 7 % less',
+        'cycle 1300s 8A every 2880min x5 | cycle 1300s 7.44A every 2880min | cycle 1300s 8A every 2880min x3',
+        [],
+      ],
+      ['3 % less is the supply', 'cycle 1300s 8A every 2880min x5 | cycle 1300s 7.76A every 2880min x5', []],
+    ],
+    { ...float, habit: rare, kinds: ['slow-fill', 'amps-low'] },
   );
 
   it('a store that is measured to be full waits for no run', () => {

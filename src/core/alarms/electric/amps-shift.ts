@@ -12,7 +12,7 @@ import type { Cycle } from '../../cycles/cycle.ts';
 import { runLengthFor, autocorrelationFactor } from '../charts/false-alarm-budget.ts';
 import { cusumDirection, updateCusum, type Cusum } from '../charts/cusum.ts';
 import { ewmaLimit, updateEwma } from '../charts/ewma.ts';
-import { recentCycles, isCompleteRun, pumpInMinute } from '../scene-queries.ts';
+import { hasRareRuns, recentCycles, isCompleteRun, pumpInMinute } from '../scene-queries.ts';
 import { cusumLimit, ewmaWidth } from '../charts/run-length.ts';
 import { roundTo } from '../round.ts';
 import type { Scene } from '../scene.ts';
@@ -36,6 +36,13 @@ const MIN_SUPPLY_STEP = 0.04;
 const STEP_RUNS = 12;
 const DRIFT_RUNS = 20;
 const MIN_RUNS = 8;
+/**
+ * A store that is filled every other day makes as many runs in a month: there each run is held
+ * against the few there are: two of the last three, off by as much as a drift asks, are enough.
+ * Few runs know no spread under this.
+ */
+const RARE_RUNS = 3;
+const RARE_SPREAD_RATIO = 0.01;
 /**
  * A shift that so many newest runs do not show to half any more is over, though the median of all
  * does.
@@ -129,11 +136,25 @@ export function ampsShift(scene: Scene, memory: ShiftMemory): AmpsShift | Clear 
   const latest = measureFor(scene, baseline);
   if (!latest || latest.ampsOf(cycle) === undefined || !isComparable(scene, cycle))
     return cannotTell('run-not-comparable');
-  const step = testShift(scene, memory, latest, { isDrift: false, runs: STEP_RUNS, minDeviation: MIN_STEP });
+  const rare = hasRareRuns(scene.pump);
+  const step = testShift(
+    scene,
+    memory,
+    latest,
+    rare ? RARE_STEP : { isDrift: false, runs: STEP_RUNS, minRuns: MIN_RUNS, minDeviation: MIN_STEP },
+  );
   if (step.is === 'shift') return step;
   const pinned = scene.pump.pinned && measureFor(scene, scene.pump.pinned);
   const drift =
-    pinned && testShift(scene, memory, pinned, { isDrift: true, runs: DRIFT_RUNS, minDeviation: MIN_DRIFT });
+    pinned &&
+    testShift(
+      scene,
+      memory,
+      pinned,
+      rare
+        ? { ...RARE_STEP, isDrift: true }
+        : { isDrift: true, runs: DRIFT_RUNS, minRuns: MIN_RUNS, minDeviation: MIN_DRIFT },
+    );
   return drift?.is === 'shift' ? drift : step;
 }
 
@@ -199,8 +220,11 @@ function drawsMuchLess({ pump }: Scene, { amps }: Cycle): boolean {
 interface ShiftTest {
   isDrift: boolean;
   runs: number;
+  minRuns: number;
   minDeviation: number;
 }
+
+const RARE_STEP: ShiftTest = { isDrift: false, runs: RARE_RUNS, minRuns: RARE_RUNS, minDeviation: MIN_DRIFT };
 
 function testShift(
   scene: Scene,
@@ -215,7 +239,8 @@ function testShift(
     (cycle) => isComparable(scene, cycle) && measure.ampsOf(cycle) !== undefined,
   );
   const supplyUncertainty = median(last.map((cycle) => cycle.voltsUncertainty ?? 0)) ?? 0;
-  const spreadShare = Math.max(MIN_SPREAD_RATIO, normal.spread / normal.median);
+  const minSpread = test.minRuns < MIN_RUNS ? RARE_SPREAD_RATIO : MIN_SPREAD_RATIO;
+  const spreadShare = Math.max(minSpread, normal.spread / normal.median);
   const limit =
     Math.max(test.minDeviation, LIMIT_SPREADS * spreadShare) +
     UNCERTAINTY_FACTOR * supplyUncertainty +
@@ -227,7 +252,7 @@ function testShift(
     deviation / (spreadShare * AUTOCORRELATION_FACTOR),
     limit / (spreadShare * AUTOCORRELATION_FACTOR),
   );
-  if (last.length < MIN_RUNS) return cannotTell('too-few-runs');
+  if (last.length < test.minRuns) return cannotTell('too-few-runs');
   const middle = median(last.map((cycle) => measure.ampsOf(cycle)!))!;
   const share = middle / normal.median - 1;
   const direction = share > 0 ? 'high' : 'low';

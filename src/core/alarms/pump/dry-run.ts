@@ -65,6 +65,13 @@ const MAX_START_BAND_FRACTION = 0.4;
 const IDLE_RATIO = 0.5;
 /** A pump that lifted water at one current lifts it at nine tenths of that too. */
 const LIFTING_RATIO = 0.9;
+/**
+ * A pump that fills a store lifts it to one height all along, and its current hardly moves within a
+ * run. One that came down to this share of the usual in a run that began at the usual has lost its
+ * water: a supply or a store that fills takes a few in a hundred (argued, not measured).
+ */
+const LOST_LOAD_RATIO = 0.85;
+const LOADED_RATIO = 0.93;
 /** A run too short to judge by itself. */
 const MIN_RUN_S = 5;
 
@@ -72,6 +79,8 @@ interface DryRunMemory extends SinceMemory {
   /** The last run in which pressure rose at low current: when it began, and that current, A. */
   liftedMs?: number;
   liftedAmps?: number;
+  /** The last run into a store that drew as usual in a minute of it: when it began. */
+  loadedMs?: number;
 }
 
 export const dryRun: Watch<DryRunMemory> = {
@@ -96,7 +105,8 @@ function evaluateMinute(scene: Scene, usual: NormalLoad, memory: DryRunMemory): 
   if (!amps) return cannotTell(pump.heardS > 0 ? 'pump-off' : 'needs-current');
   if (amps.n < MIN_READINGS || pump.ranS < 20) return cannotTell('too-few-readings');
   const kpa = usesPressure(scene.pump) ? minute.kpa : undefined;
-  const limit = dryLimit(scene, usual, kpa !== undefined);
+  const lostLoad = hasLostLoad(scene, memory, amps, usual);
+  const limit = lostLoad ? LOST_LOAD_RATIO * usual.amps : dryLimit(scene, usual, kpa !== undefined);
   if (isNoCurrent(scene, amps.mean, usual) || isOtherLoad(scene, amps.mean, usual))
     return cannotTell('other-alarm-explains');
   if (kpa && amps.high < limit && scene.pump.run && isRising(scene)) recordLift(scene, memory, amps.mean);
@@ -113,9 +123,17 @@ function evaluateMinute(scene: Scene, usual: NormalLoad, memory: DryRunMemory): 
     amps: amps.mean,
     kpa: kpa?.mean,
     sinceMs,
-    ...(startedNormally(scene, usual) &&
+    ...((lostLoad || startedNormally(scene, usual)) &&
       scene.pump.run && { ranNormallyS: (sinceMs - scene.pump.run.startedMs) / 1000 }),
   });
+}
+
+/** The run into a store began at the usual current, and draws clearly less now. */
+function hasLostLoad(scene: Scene, memory: DryRunMemory, amps: MinuteStats, usual: NormalLoad): boolean {
+  const { run, card } = scene.pump;
+  if (!run || card.control !== 'float' || card.drive === 'solar' || !usual.learned) return false;
+  if (amps.high > LOADED_RATIO * usual.amps) memory.loadedMs = run.startedMs;
+  return memory.loadedMs === run.startedMs && amps.high < LOST_LOAD_RATIO * usual.amps;
 }
 
 /**

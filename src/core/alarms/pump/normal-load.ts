@@ -83,18 +83,24 @@ export function dryLimit(scene: Scene, usual: NormalLoad, withPressure: boolean)
   if (!usual.learned) return LOW_RATIO_OF_MAX * usual.amps;
   if (driven) return LOW_RATIO_DRIVE * driveAmps(scene, usual);
   const limit = (withPressure ? LOW_RATIO : LOW_RATIO_NO_PRESSURE) * usual.amps;
-  if (!withPressure) return limit;
+  if (!withPressure && scene.pump.card.control !== 'float') return limit;
   return Math.min(limit, Math.max(LOW_RATIO_WEAK * usual.amps, WEAK_RATIO * liftingAmps(scene)));
 }
 
 /**
- * What its last fills drew, which did raise pressure to their end, A: a worn pump lifts water at
- * less than it used to.
+ * What its last fills drew, which did raise pressure to their end or were ended by a full store, A:
+ * a worn pump lifts water at less than it used to.
  */
 function liftingAmps(scene: Scene): number {
-  if (scene.pump.card.control !== 'pressure-switch') return Infinity;
-  const fills = recentCycles(scene, MIN_RUNS, (cycle) => isFill(cycle) && cycle.loadLoss === undefined);
+  const { control } = scene.pump.card;
+  if (control !== 'pressure-switch' && control !== 'float') return Infinity;
+  const isWhole = control === 'float' ? isStoreFill : isFill;
+  const fills = recentCycles(scene, MIN_RUNS, (cycle) => isWhole(cycle) && cycle.loadLoss === undefined);
   return fills.length === 0 ? Infinity : Math.max(...fills.map((cycle) => cycle.amps!));
+}
+
+function isStoreFill(cycle: Cycle): boolean {
+  return isCompleteRun(cycle) && cycle.amps !== undefined;
 }
 
 function isFill(cycle: Cycle): boolean {

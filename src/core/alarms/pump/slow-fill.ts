@@ -13,6 +13,8 @@ import {
   normalCutOutKpa,
   recentCycles,
   normalAmpsOf,
+  dutyFraction,
+  hasRareRuns,
   usesPressure,
 } from '../scene-queries.ts';
 import { comparableFills, quickestFill } from './fill-times.ts';
@@ -64,6 +66,14 @@ const BAND_TOLERANCE = 0.1;
 /** A store: the quickest of so many fills, against the lower quartile as learnt. */
 const STORE_RUNS = 8;
 const MIN_STORE_RATIO = 1.6;
+/**
+ * What is drawn while a store fills is the pump's own share of the day in the mean, and five times
+ * that where a herd comes to drink (argued, not measured). Where that hardly lengthens a fill, as
+ * where one fill serves for days, less is asked, of fewer fills.
+ */
+const PEAK_DRAW = 5;
+const MIN_RARE_RATIO = 1.25;
+const RARE_STORE_RUNS = 3;
 
 interface SlowFillMemory extends LevelMemory {
   /** Delivery in the last runs against the normal, and since when its median has been low. */
@@ -199,19 +209,22 @@ function evaluateRunTime(scene: Scene): Evaluation {
  */
 function evaluateStore(scene: Scene): Evaluation {
   const normal = scene.pump.pinned?.ranLowS ?? scene.pump.baseline?.ranLowS;
-  const cycles = recentCycles(scene, STORE_RUNS);
+  const rare = hasRareRuns(scene.pump);
+  const runs = rare ? RARE_STORE_RUNS : STORE_RUNS;
+  const cycles = recentCycles(scene, runs);
   if (!normal || normal.median <= 0) return cannotTell('learning');
-  if (cycles.length < STORE_RUNS) return cannotTell('too-few-runs');
+  if (cycles.length < runs) return cannotTell('too-few-runs');
   const minRanS = Math.min(...cycles.map((cycle) => cycle.ranS));
   const times = minRanS / normal.median;
-  const limit = Math.max(MIN_STORE_RATIO, 1 + (4 * normal.spread) / normal.median);
+  const minRatio = rare ? rareStoreRatio(scene) : MIN_STORE_RATIO;
+  const limit = Math.max(minRatio, 1 + (4 * normal.spread) / normal.median);
   if (times < 1 + 0.7 * (limit - 1)) return CLEAR;
   if (times < limit) return cannotTell('near-limit');
   return {
     is: 'active',
     sinceMs: cycles[0]!.startedMs,
     reason: 'store-fills-slow',
-    figures: { runs: STORE_RUNS, fillS: minRanS, normalS: normal.median },
+    figures: { runs, fillS: minRanS, normalS: normal.median },
     evidence: { fillS: roundTo(minRanS, 1), normalS: roundTo(normal.median, 1), times: roundTo(times) },
     causes: weighCauses({
       'worn-pump': 0.3,
@@ -221,6 +234,11 @@ function evaluateStore(scene: Scene): Evaluation {
       'habit-changed': 0.2,
     }),
   };
+}
+
+function rareStoreRatio(scene: Scene): number {
+  const drawn = PEAK_DRAW * (dutyFraction(scene.pump) ?? 1);
+  return Math.min(MIN_STORE_RATIO, Math.max(MIN_RARE_RATIO, 1 / Math.max(0.1, 1 - drawn)));
 }
 
 function isBandUnchanged(scene: Scene): boolean {
