@@ -18,8 +18,10 @@ export type FleetEffect =
   | { is: 'duplicate' }
   /** Some of the pack before is older than the settling time: kept, and told to nobody. */
   | { is: 'too-late' }
-  /** This well is to be run again from here, once that is due. */
-  | { is: 'rerun-mark'; well: string; fromMs: number }
+  /** This well is to be run again from here, once that is due; null where it was. */
+  | { is: 'rerun-mark'; well: string; fromMs: number | null }
+  /** The well was run again: what was derived of it since then is gone, and comes anew. */
+  | { is: 'made-again'; well: string; sinceMs: number }
   /** A message counts for nothing; `countOnly` where its like is kept for a look already. */
   | { is: 'refused'; refusal: Pick<Refusal, 'refused' | 'detail' | 'node'>; countOnly: boolean }
   /** A hello names nodes that it has no right to speak for; the rest of it counts. */

@@ -9,6 +9,7 @@ import { approveNode } from './approve-node.ts';
 import type { EmitEffect, FleetEffect } from './effects.ts';
 import type { Fleet } from './fleet.ts';
 import { dispatchNews } from './node-news.ts';
+import { finishRerun, type Rerun } from './rerun.ts';
 import { advanceDueWells } from './wake.ts';
 
 export type FleetInput =
@@ -17,6 +18,8 @@ export type FleetInput =
   | { is: 'approval'; node: string }
   /** What came before is complete: wells are passed on as far as their nodes have spoken. */
   | { is: 'time' }
+  /** What was kept of a well that is run again: all that `dueReruns` asked for. */
+  | { is: 'kept-readings'; rerun: Rerun }
   /** Nothing that is still to come in a recording can change what lies up to here. */
   | { is: 'settled'; toMs: number };
 
@@ -37,6 +40,9 @@ export function handle(fleet: Fleet, input: FleetInput, nowMs: number): FleetEff
       break;
     case 'time':
       if (!fleet.rules.runsOnce) advanceDueWells(fleet, nowMs, emit);
+      break;
+    case 'kept-readings':
+      finishRerun(fleet, input.rerun, nowMs, emit);
       break;
     case 'settled':
       for (const pipeline of fleet.pipelines.values())

@@ -36,6 +36,9 @@ export function applyEffect(live: LiveState, effect: FleetEffect, context: Effec
     case 'rerun-mark':
       changes.push({ change: 'rerun-mark', well: effect.well, fromMs: effect.fromMs });
       break;
+    case 'made-again':
+      changes.push({ change: 'delete-derived', well: effect.well, fromMs: effect.sinceMs });
+      break;
     case 'refused': {
       const { refused: reason, detail, node } = effect.refusal;
       counts.refused++;

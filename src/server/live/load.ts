@@ -38,8 +38,8 @@ export async function loadLiveState(options: LiveOptions, nowMs: number): Promis
   }
   await recordAbsence(live, nowMs);
   const marks = new Map((await options.store.rerunMarks()).map((mark) => [mark.well, mark.fromMs]));
-  for (const pipeline of live.pipelines.values())
-    await rerun(live, pipeline, marks.get(pipeline.well) ?? Number.MAX_SAFE_INTEGER, nowMs);
+  for (const well of live.pipelines.keys())
+    await rerun(live, well, marks.get(well) ?? Number.MAX_SAFE_INTEGER, nowMs);
   const { changes } = live;
   live.changes = [];
   await options.store.commit(changes);

@@ -1,27 +1,18 @@
 /**
- * Runs a well again from the kept readings, from its last save before a moment: after late packs,
- * and after a crash. What was derived since then is made again; alarms are compared with those
- * already told, so that nobody hears the same twice and hears of what turned out wrong.
+ * Runs a well again (src/core/fleet/rerun.ts) from what is kept of it: its last save, its acts and
+ * news since then, and its readings.
  */
-import type { AlarmEvent } from '../../../shared/api/events.ts';
 import { HOUR_MS } from '../../../shared/units/duration.ts';
 import { readAct } from '../../core/domain/read-act.ts';
-import { defaultCardForNode } from '../../core/domain/read-card.ts';
-import { formatTime, type Emitted } from '../../core/well/emit.ts';
-import { newWell } from '../../core/well/engine.ts';
-import type { NodeNews } from '../../core/well/input.ts';
+import { handle } from '../../core/fleet/handle.ts';
+import { addKept, beginRerun, runKept, type Rerun, type SavedWell } from '../../core/fleet/rerun.ts';
 import { sourcesOfWell } from '../../core/fleet/routing.ts';
-import { frontierOf } from '../../core/fleet/well-frontier.ts';
-import { addColumn } from '../../core/readings/inbox.ts';
-import { START_CODE_OFFSET, CLOCK_STEP_BIT } from '../../core/readings/segment.ts';
-import type { ActRow, Series } from '../../store/store.ts';
-import { addInput, newPipeline, advancePipeline, type WellPipeline } from '../../core/fleet/well-pipeline.ts';
+import { formatTime } from '../../core/well/emit.ts';
+import type { NodeNews, TimedInput } from '../../core/well/input.ts';
+import type { ActRow } from '../../store/store.ts';
+import { applyEffects } from './apply-effect.ts';
+import { firstKeptMs, readKept } from './kept-readings.ts';
 import { renameSavedNews } from './old-names.ts';
-import { stopWell } from '../../core/fleet/advance-well.ts';
-import { clearNotWatched } from '../../core/fleet/alarm-rows.ts';
-import { knownAlarmKeys, knownToMs, reconcileAlarms } from '../../core/fleet/rerun-alarms.ts';
-import type { EmitEffect } from '../../core/fleet/effects.ts';
-import { applyEffect } from './apply-effect.ts';
 import { deserializeState } from './save.ts';
 import type { LiveState } from './state.ts';
 
@@ -29,74 +20,32 @@ import type { LiveState } from './state.ts';
 const CHUNK_MS = 6 * HOUR_MS;
 
 /**
- * Runs `pipeline` again from before `fromMs` to its frontier, in place. Reads only what is
- * committed: called before a turn's messages.
+ * Runs a well again from before `fromMs` to its frontier. Reads only what is committed: called
+ * before a turn's messages.
  */
-export async function rerun(
-  live: LiveState,
-  pipeline: WellPipeline,
-  fromMs: number,
-  nowMs: number,
-): Promise<void> {
-  const emit: EmitEffect = (effect) => applyEffect(live, effect, { nowMs });
+export async function rerun(live: LiveState, well: string, fromMs: number, nowMs: number): Promise<void> {
   live.counts.reruns++;
-  pipeline.reranAtMs = nowMs;
-  const rebuilt = await restorePipeline(live, pipeline.well, fromMs);
-  // The saved state holds everything up to and including its time: what follows is made again.
-  const sinceMs = rebuilt.advancedToMs + 1;
-  const activeBefore = knownAlarmKeys(rebuilt);
-  const events: Emitted[] = [];
-  // As far as it had come, though a node that speaks again may be waited for now: what was told is
-  // of that time.
-  const toMs = Math.max(
-    frontierOf(live, pipeline, nowMs),
-    pipeline.advancedToMs,
-    knownToMs(live, pipeline.well),
-  );
+  const saved = await readSnapshot(live, well, fromMs);
+  const inputs = await readInputs(live, well, (saved?.atMs ?? -1) + 1);
+  const again = beginRerun(live, { well, inputs, ...(saved && { saved }) }, nowMs);
   try {
-    await runStored(live, rebuilt, toMs, (e) => events.push(e));
+    await runAgain(live, again);
   } catch (error) {
-    stopWell(live, pipeline, error, nowMs, emit);
-    return;
+    again.fault = { error };
   }
-  const { state, inbox, pendingInputs, advancedToMs, dueMs } = rebuilt;
-  Object.assign(pipeline, { state, inbox, pendingInputs, advancedToMs, dueMs });
-  delete pipeline.rerunFromMs;
-  pipeline.unsaved = true;
-  live.changes.push({ change: 'delete-derived', well: pipeline.well, fromMs: sinceMs });
-  for (const emitted of events) emit({ is: 'emitted', emitted });
-  const alarms = events.map((e) => e.event).filter((event): event is AlarmEvent => event.event === 'alarm');
-  reconcileAlarms(live, pipeline, alarms, { fromMs: sinceMs, toMs, nowMs, activeBefore }, emit);
-  if (pipeline.fault !== undefined) delete pipeline.fault;
-  clearNotWatched(live, pipeline, nowMs, emit);
-  live.changes.push({ change: 'rerun-mark', well: pipeline.well, fromMs: null });
-}
-
-/** The well as it was saved last before `fromMs`, with its acts and news since then waiting. */
-async function restorePipeline(live: LiveState, well: string, fromMs: number): Promise<WellPipeline> {
-  const pipeline =
-    (await restoreSnapshot(live, well, fromMs)) ?? newPipeline(well, newWell(defaultCardForNode(well)));
-  await addStoredInputs(live, pipeline);
-  return pipeline;
+  applyEffects(live, handle(live, { is: 'kept-readings', rerun: again }, nowMs), { nowMs });
 }
 
 /**
  * A save that can't be read, by damage or because it is of an older version, is passed over: the
  * readings make it again.
  */
-async function restoreSnapshot(
-  live: LiveState,
-  well: string,
-  fromMs: number,
-): Promise<WellPipeline | undefined> {
+async function readSnapshot(live: LiveState, well: string, fromMs: number): Promise<SavedWell | undefined> {
   for (let beforeMs = fromMs - 1; ;) {
     const saved = await live.options.store.snapshot(well, beforeMs);
     if (!saved) return undefined;
     try {
-      const pipeline = newPipeline(well, deserializeState(saved.state));
-      pipeline.advancedToMs = saved.atMs;
-      pipeline.inbox.drainedToMs = saved.atMs;
-      return pipeline;
+      return { state: deserializeState(saved.state), atMs: saved.atMs };
     } catch (error) {
       const why = error instanceof Error ? error.message : String(error);
       live.options.log('warn', `Cannot use what was saved of ${well} at ${formatTime(saved.atMs)}: ${why}`);
@@ -106,21 +55,21 @@ async function restoreSnapshot(
 }
 
 /** Acts and news after the save, as they were kept. */
-async function addStoredInputs(live: LiveState, pipeline: WellPipeline): Promise<void> {
+async function readInputs(live: LiveState, well: string, fromMs: number): Promise<TimedInput[]> {
   const { store } = live.options;
-  const fromMs = pipeline.advancedToMs + 1;
-  for (const row of await store.acts({ well: pipeline.well, fromMs })) {
-    if (!appliesTo(live, pipeline.well, row)) continue;
+  const inputs: TimedInput[] = [];
+  for (const row of await store.acts({ well, fromMs })) {
+    if (!appliesTo(live, well, row)) continue;
     const read = readAct(row.body);
     if ('act' in read)
-      addInput(pipeline, { atMs: row.atMs, act: read.act, ...(row.by !== undefined && { by: row.by }) });
-    else
-      live.options.log('warn', `Cannot use the act of ${new Date(row.atMs).toISOString()}: ${read.problem}`);
+      inputs.push({ atMs: row.atMs, act: read.act, ...(row.by !== undefined && { by: row.by }) });
+    else live.options.log('warn', `Cannot use the act of ${formatTime(row.atMs)}: ${read.problem}`);
   }
-  for (const { atMs, body } of await store.news(pipeline.well, fromMs)) {
+  for (const { atMs, body } of await store.news(well, fromMs)) {
     renameSavedNews(body);
-    addInput(pipeline, { atMs, node: body as NodeNews });
+    inputs.push({ atMs, node: body as NodeNews });
   }
+  return inputs;
 }
 
 /**
@@ -131,90 +80,18 @@ function appliesTo(live: LiveState, well: string, act: ActRow): boolean {
   return act.kind !== 'calibrated' || sourcesOfWell(live, well).some(({ node }) => node === act.node);
 }
 
-async function runStored(
-  live: LiveState,
-  pipeline: WellPipeline,
-  toMs: number,
-  emit: (e: Emitted) => void,
-): Promise<void> {
-  const begin = await firstReadingMs(live, pipeline);
-  if (begin > toMs) advancePipeline(pipeline, toMs, emit);
+async function runAgain(live: LiveState, again: Rerun): Promise<void> {
+  const { well, sinceMs, toMs, rebuilt } = again;
+  const { store } = live.options;
+  const sources = sourcesOfWell(live, well);
+  // Without a save, which is made within minutes of the first pack, from the first reading on.
+  const begin = sinceMs > 0 ? sinceMs : await firstKeptMs(store, sources);
+  if (begin > toMs) runKept(again, [], toMs);
   for (let fromMs = begin; fromMs <= toMs; fromMs += CHUNK_MS) {
     const untilMs = Math.min(fromMs + CHUNK_MS, toMs + 1);
-    await offerStored(live, pipeline, fromMs, untilMs);
-    advancePipeline(pipeline, untilMs - 1, emit);
+    runKept(again, await readKept(store, sources, fromMs, untilMs), untilMs - 1);
   }
   // What lies beyond the frontier waits for its turn, as it did before.
-  await offerStored(live, pipeline, Math.max(begin, toMs + 1), Number.MAX_SAFE_INTEGER);
-}
-
-/**
- * Where to begin reading: after the save; before there is one, which is within minutes of the first
- * pack, at the first reading.
- */
-async function firstReadingMs(live: LiveState, pipeline: WellPipeline): Promise<number> {
-  if (pipeline.advancedToMs >= 0) return pipeline.advancedToMs + 1;
-  let first = Number.POSITIVE_INFINITY;
-  for (const { node, channel, feed } of sourcesOfWell(live, pipeline.well)) {
-    const series = await live.options.store.readings(
-      node,
-      channel,
-      Math.max(0, feed.sinceMs),
-      finiteUntilMs(feed.untilMs),
-    );
-    if (series.n > 0) first = Math.min(first, series.timeMs[0]!);
-  }
-  return first;
-}
-
-const finiteUntilMs = (untilMs: number): number => Math.min(untilMs, Number.MAX_SAFE_INTEGER);
-
-/** Offers what was kept of [fromMs, untilMs), with the marks of clocks that stepped. */
-async function offerStored(
-  live: LiveState,
-  pipeline: WellPipeline,
-  fromMs: number,
-  untilMs: number,
-): Promise<void> {
-  const { store } = live.options;
-  const steps = new Map<string, Set<number>>();
-  for (const { node, channel, feed } of sourcesOfWell(live, pipeline.well)) {
-    const from = Math.max(fromMs, feed.sinceMs);
-    const until = Math.min(untilMs, finiteUntilMs(feed.untilMs));
-    if (until <= from) continue;
-    const clockStepTimes = steps.get(node) ?? new Set(await store.clockSteps(node, fromMs, untilMs));
-    steps.set(node, clockStepTimes);
-    offerSeries(pipeline, await store.readings(node, channel, from, until), feed, clockStepTimes);
-    if ((feed.code & 15) >= 3) continue;
-    offerSeries(
-      pipeline,
-      await store.readings(node, `start:${channel}`, from, until),
-      { ...feed, code: feed.code + START_CODE_OFFSET },
-      clockStepTimes,
-    );
-  }
-}
-
-function offerSeries(
-  pipeline: WellPipeline,
-  series: Series,
-  feed: { code: number; sinceMs: number; untilMs: number },
-  clockStepTimes: ReadonlySet<number>,
-): void {
-  if (series.n === 0) return;
-  const times = series.timeMs.subarray(0, series.n);
-  const faults = series.fault.subarray(0, series.n);
-  const marked = clockStepTimes.size > 0 && times.some((tMs) => clockStepTimes.has(tMs));
-  addColumn(
-    pipeline.inbox,
-    {
-      times,
-      values: series.value.subarray(0, series.n),
-      faults: marked
-        ? faults.map((fault, i) => (clockStepTimes.has(times[i]!) ? fault | CLOCK_STEP_BIT : fault))
-        : faults,
-    },
-    feed,
-    false,
-  );
+  const rest = await readKept(store, sources, Math.max(begin, toMs + 1), Number.MAX_SAFE_INTEGER);
+  addKept(rebuilt, rest);
 }

@@ -6,7 +6,7 @@
 import { formatAck } from '../../core/decode/server-messages.ts';
 import { takeDueAcks } from '../../core/fleet/acks.ts';
 import { handle } from '../../core/fleet/handle.ts';
-import { rerunDueMs } from '../../core/fleet/rerun.ts';
+import { dueReruns } from '../../core/fleet/rerun.ts';
 import { nextWakeMs } from '../../core/fleet/wake.ts';
 import { applyEffects } from './apply-effect.ts';
 import { handleReceived, type ReceivedMessage } from './intake.ts';
@@ -61,9 +61,7 @@ async function commit(live: LiveState): Promise<boolean> {
 }
 
 async function runDueReruns(live: LiveState, nowMs: number): Promise<void> {
-  for (const pipeline of live.pipelines.values()) {
-    if (nowMs >= rerunDueMs(pipeline)) await rerun(live, pipeline, pipeline.rerunFromMs!, nowMs);
-  }
+  for (const { well, fromMs } of dueReruns(live, nowMs)) await rerun(live, well, fromMs, nowMs);
 }
 
 /** Time goes on where nothing comes; before `wakeAtMs` no node or well is asked. */

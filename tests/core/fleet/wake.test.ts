@@ -5,7 +5,7 @@ import { approveNode } from '../../../src/core/fleet/approve-node.ts';
 import type { FleetEffect } from '../../../src/core/fleet/effects.ts';
 import { newFleet, type Fleet } from '../../../src/core/fleet/fleet.ts';
 import { handle } from '../../../src/core/fleet/handle.ts';
-import { rerunDueMs } from '../../../src/core/fleet/rerun.ts';
+import { beginRerun, dueReruns, rerunDueMs, runKept } from '../../../src/core/fleet/rerun.ts';
 import { emitDueSaves, saveDueMs } from '../../../src/core/fleet/saves.ts';
 import { addSpokenFor } from '../../../src/core/fleet/spoken-for.ts';
 import { advanceDueWells, nextWakeMs } from '../../../src/core/fleet/wake.ts';
@@ -103,4 +103,35 @@ it('nextWakeMs is the earliest of them; before it only wells that something came
   expect(advancedAt(NOON)).toEqual(['barn']);
   expect(advancedAt(NOON)).toEqual([]);
   expect(advancedAt(NOON + S)).toEqual(['mill']);
+});
+
+it('a well that is run again goes on from what is kept, and its derived rows come anew', () => {
+  const fleet = newFleet();
+  heard(fleet);
+  handle(fleet, { is: 'time' }, NOON + 10 * MINUTE_MS);
+  const pipeline = fleet.pipelines.get('barn')!;
+  pipeline.rerunFromMs = NOON;
+  expect(dueReruns(fleet, NOON + 10 * MINUTE_MS)).toEqual([{ well: 'barn', fromMs: NOON }]);
+  const again = beginRerun(fleet, { well: 'barn', inputs: [] }, NOON + 10 * MINUTE_MS);
+  expect(again).toMatchObject({ sinceMs: 0, toMs: pipeline.advancedToMs });
+  const times = Float64Array.from({ length: 60 }, (_, at) => NOON + at * S);
+  const feed = { code: 0, sinceMs: 0, untilMs: Number.POSITIVE_INFINITY };
+  runKept(again, [{ column: { times, values: new Float64Array(60) }, feed }], again.toMs);
+  const effects = handle(fleet, { is: 'kept-readings', rerun: again }, NOON + 10 * MINUTE_MS);
+  expect(effects).toEqual([
+    { is: 'made-again', well: 'barn', sinceMs: 0 },
+    { is: 'rerun-mark', well: 'barn', fromMs: null },
+  ]);
+  expect(fleet.pipelines.get('barn')).toBe(pipeline);
+  expect(pipeline.state.channels[0]).toMatchObject({ lastMs: NOON + 59 * S });
+  expect(dueReruns(fleet, NOON + 20 * MINUTE_MS)).toEqual([]);
+});
+
+it('a well that cannot be run again is stopped', () => {
+  const fleet = newFleet();
+  heard(fleet);
+  const again = { ...beginRerun(fleet, { well: 'barn', inputs: [] }, NOON), fault: { error: 'odd' } };
+  const effects = handle(fleet, { is: 'kept-readings', rerun: again }, NOON + MINUTE_MS);
+  expect(effects[0]).toEqual({ is: 'fault', sentence: 'Cannot watch barn: odd' });
+  expect(fleet.pipelines.get('barn')!.fault).toBe('odd');
 });
