@@ -8,10 +8,7 @@
  * turns, acts, approvals and whoever reads the state take their turn at one mutex: there are never
  * two commits at once, and nobody sees what is not kept yet.
  */
-import type { LiveChange, LiveReadings } from '../../http/deps.ts';
-import { channelName } from '../../core/domain/channels.ts';
-import { feedsOf } from '../../core/domain/sources.ts';
-import type { PlacedPack } from '../../core/readings/placed-pack.ts';
+import type { LiveChange } from '../../http/deps.ts';
 import { StoreError } from '../../store/store-error.ts';
 import type { Change } from '../../store/store.ts';
 import { newMutex, type Mutex } from '../../mutex.ts';
@@ -24,7 +21,8 @@ import { dropNode, planForget } from './forget.ts';
 import type { ReceivedMessage } from './intake.ts';
 import { loadLiveState } from './load.ts';
 import type { LiveOptions, LiveState } from './state.ts';
-import { aliveDueMs, tick, saveAll, processTurn, type TurnResult } from './turn.ts';
+import { aliveDueMs, tick, saveAll, processTurn } from './turn.ts';
+import { notifyViewers } from './viewers.ts';
 
 export interface LiveServer {
   /** A message came; `kept` is called once it is on disk. */
@@ -238,7 +236,7 @@ async function handleAll(
   const failure = await withRecovery(loop, async () => {
     const end = await processTurn(loop.live, received, loop.options.now());
     handled = true;
-    notifyViewers(loop, end, received);
+    notifyViewers(loop.live, loop.viewers, end, received.length > 0);
     if (end.committed) onCommit();
   });
   if (handled) return;
@@ -282,7 +280,7 @@ async function tickNow(loop: Loop, onCommit: () => void): Promise<void> {
   const nowMs = loop.options.now();
   await withRecovery(loop, async () => {
     const end = await tick(loop.live, nowMs, loop);
-    notifyViewers(loop, end, []);
+    notifyViewers(loop.live, loop.viewers, end, false);
     if (end.committed) onCommit();
     if (nowMs < loop.maintainAtMs) return;
     const more = await loop.options.store.maintain(nowMs, MAINTENANCE_STEP_MS);
@@ -354,7 +352,7 @@ async function runAct(
     const end = await processTurn(loop.live, [], nowMs, () => {
       done = act(nowMs);
     });
-    notifyViewers(loop, end, []);
+    notifyViewers(loop.live, loop.viewers, end, false);
     if (end.committed) onCommit();
   });
   const after = healthProblemOf(loop);
@@ -427,33 +425,6 @@ function healthProblemsOf(loop: Loop): string[] {
       out.push(`A fault of our own stopped the watching of ${pipeline.well}: ${pipeline.fault}`);
   }
   return [...out, ...ceilingProblems(loop.live)];
-}
-
-/** Shows a turn to whoever looks; nothing is made for nobody. */
-function notifyViewers(loop: Loop, result: TurnResult, received: readonly ReceivedMessage[]): void {
-  if (loop.viewers.size === 0) return;
-  const sendToAll = (change: LiveChange): void => {
-    for (const fn of loop.viewers) fn(change);
-  };
-  for (const shown of loop.live.liveEvents.splice(0)) {
-    if ('alarm' in shown) sendToAll({ is: 'alarm', alarm: shown.alarm });
-    else for (const change of readingsOf(loop.live, shown.placed)) sendToAll(change);
-  }
-  if (received.length > 0 || result.committed)
-    for (const well of result.advanced) sendToAll({ is: 'well', well });
-}
-
-function readingsOf(live: LiveState, placed: PlacedPack): LiveChange[] {
-  const byWell = new Map<string, LiveReadings[]>();
-  if (placed.kind === 'start' || placed.timeUnknown) return [];
-  for (const { channel, times, values } of placed.columns) {
-    for (const feed of feedsOf(live.readTable, placed.node, channel)) {
-      const columns = byWell.get(feed.well) ?? [];
-      columns.push({ channel: channelName(feed.code), timesMs: times, values });
-      byWell.set(feed.well, columns);
-    }
-  }
-  return [...byWell].map(([well, columns]) => ({ is: 'readings', well, columns }));
 }
 
 async function close(loop: Loop): Promise<void> {
