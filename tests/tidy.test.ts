@@ -324,6 +324,13 @@ describe('alarms', () => {
   });
 });
 
+it('a channel code is made and taken apart by src/core/domain/channels.ts alone', () => {
+  const others = files('src').filter((f) =>
+    /\b(code|own|at|pump)\b\)? *(& 15|>> 4|<< 4|\* 16)\b/.test(code(f)),
+  );
+  expect(others).toEqual([]);
+});
+
 it('a wire format is a folder that the table of formats alone imports', () => {
   const isFormat = (f: string): boolean => /^src\/core\/decode\/[a-z-]+\/format\.ts$/.test(f);
   const importers = all.filter((i) => i.from.startsWith('src/') && isFormat(target(i))).map((i) => i.from);

@@ -9,7 +9,7 @@ import { describe, expect, test } from 'vitest';
 import { CYCLE_FLAGS } from '../../shared/api/events.ts';
 import { ALARM_KINDS, CAUSES } from '../../shared/text/en/alarms/kinds.ts';
 import { cardIssues } from '../../src/core/domain/read-card.ts';
-import { BASE_CHANNELS, CHANNEL_UNITS } from '../../src/core/decode/channels.ts';
+import { BASE_CHANNELS, CHANNEL_UNITS } from '../../src/core/domain/channels.ts';
 import { VALUE_BOUNDS } from '../../src/core/domain/channel-bounds.ts';
 import { MAX_DEPTH, MAX_PAYLOAD_BYTES, MAX_RECORDS } from '../../src/core/decode/limits.ts';
 import { REFUSALS } from '../../src/core/decode/messages.ts';

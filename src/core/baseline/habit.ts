@@ -95,6 +95,11 @@ export function addHabitDay(
   if (habit.days.length > WINDOW_DAYS) habit.days.shift();
 }
 
+/** A run began in this hour of the running day. */
+export function markStartHour(habit: Habit, hour: number): void {
+  habit.startHourMask |= 1 << hour;
+}
+
 /** The running day ends, learnt from or not. */
 export function closeHabitDay(habit: Habit): void {
   habit.lastDayHourMask = habit.startHourMask;

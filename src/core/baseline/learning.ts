@@ -6,7 +6,7 @@
  * sigma; with three it would be 1.43 of it, with five 0.78.
  */
 import type { Cycle } from '../cycles/cycle.ts';
-import { closeHabitDay, addHabitDay, newHabit, type Habit } from './habit.ts';
+import { closeHabitDay, addHabitDay, newHabit, type Habit, markStartHour } from './habit.ts';
 import { quantile } from './robust.ts';
 
 /** Days that slide: a whole week, short enough that a change of season is followed. */
@@ -92,7 +92,7 @@ export function addSample(
   { ampsAtMid, hour }: { ampsAtMid: number | undefined; hour: number | undefined },
 ): void {
   const whole = !cycle.flags.includes('gap');
-  if (hour !== undefined) state.habit.startHourMask |= 1 << hour;
+  if (hour !== undefined) markStartHour(state.habit, hour);
   if (whole && cycle.ranS > state.todayLongestRunS) {
     state.todayLongestRunS = cycle.ranS;
     state.habit.longestRunHour = hour ?? 0;

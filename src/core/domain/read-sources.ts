@@ -3,7 +3,7 @@
  * ever, or a list of such, each with `since`, for a node that was replaced (contract, section 5).
  */
 import type { PumpCard, SourceRule } from './card.ts';
-import { channelCode, channelUnit } from './channels.ts';
+import { channelCode, channelUnit, pumpOf } from './channels.ts';
 import { isName, childContext, momentAt, addIssue, fieldValue } from './parse-context.ts';
 import type { ParseContext } from './parse-context.ts';
 
@@ -67,7 +67,7 @@ function readRule(
     addIssue(context, channel, 'is no channel of a well (such as current, p2/current, pressure)');
     return [];
   }
-  if (code >> 4 >= pumps.length) {
+  if (pumpOf(code) >= pumps.length) {
     addIssue(context, channel, `must belong to a pump of this card, and it has ${pumps.length}`);
     return [];
   }

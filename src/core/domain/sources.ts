@@ -7,7 +7,7 @@
  * prefix only those of the card's pumps count.
  */
 import type { Card } from './card.ts';
-import { BASE_CHANNELS, channelName } from './channels.ts';
+import { BASE_CHANNELS, channelName, codeOf } from './channels.ts';
 
 /**
  * One source over one stretch of time: `node`'s channel `from` is the well's channel `code` from
@@ -38,8 +38,7 @@ export function sourcesOf(card: Card): readonly Source[] {
   if (cached) return cached;
   const sources: Source[] = [];
   card.pumps.forEach((_pump, pump) => {
-    for (let base = 0; base < BASE_CHANNELS.length; base += 1)
-      sources.push(...sourcesOfChannel(card, pump * 16 + base));
+    for (const base of BASE_CHANNELS) sources.push(...sourcesOfChannel(card, codeOf(base, pump)));
   });
   sourcesCache.set(card, sources);
   return sources;

@@ -3,7 +3,7 @@
  * that brought it to the next one.
  */
 import type { Card, SourceRule } from '../domain/card.ts';
-import { BASE_CHANNELS, channelName } from '../domain/channels.ts';
+import { BASE_CHANNELS, channelName, codeOf } from '../domain/channels.ts';
 import { sourcesOf, type Feed, type ReadTable } from '../domain/sources.ts';
 
 /** A card and when it is in force, by the time of readings. */
@@ -71,9 +71,8 @@ export function wellsOf(table: ReadTable, node: string, atMs?: number): string[]
  */
 export function withDefaultNode(card: Card, node: string): Card {
   const added: SourceRule[] = [];
-  for (let code = 0; code < 16 * card.pumps.length; code++) {
-    if ((code & 15) >= BASE_CHANNELS.length) continue;
-    const channel = channelName(code);
+  const codes = card.pumps.flatMap((_, pump) => BASE_CHANNELS.map((base) => codeOf(base, pump)));
+  for (const channel of codes.map(channelName)) {
     if (card.reads.some((rule) => rule.channel === channel && rule.sinceMs <= 0)) continue;
     added.push({ channel, node, nodeChannel: channel, sinceMs: 0 });
   }

@@ -6,7 +6,7 @@
  * (its first pack, a node let in, a new card) is told then.
  */
 import { MINUTE_MS } from '../../../shared/units/duration.ts';
-import { channelCode, channelUnit } from '../domain/channels.ts';
+import { channelCode, channelUnit, baseOf, type BaseChannel } from '../domain/channels.ts';
 import type { Hello } from '../decode/messages.ts';
 import type { NewsItem } from './news.ts';
 
@@ -19,11 +19,14 @@ export interface FullScale {
   atMs: number;
 }
 
-/**
- * Places of base channels whose readings go into the numbers of a run: three currents, pressure,
- * flow.
- */
-const RUN_CHANNELS: ReadonlySet<number> = new Set([0, 1, 2, 3, 7]);
+/** Base channels whose readings go into the numbers of a run. */
+const RUN_CHANNELS: ReadonlySet<BaseChannel | undefined> = new Set<BaseChannel>([
+  'current',
+  'current-2',
+  'current-3',
+  'pressure',
+  'flow',
+]);
 
 /**
  * A mean over less than this is as good as a spot reading: the first 2 s of a run are its inrush
@@ -68,7 +71,7 @@ function fullScalesOf({ channels }: Hello): Record<string, number> {
   for (const { n, u, max } of channels) {
     const code = channelCode(n);
     if (max === undefined || max <= 0 || code === undefined || channelUnit(n) !== u) continue;
-    if (RUN_CHANNELS.has(code & 15)) maxByChannel[n] = max;
+    if (RUN_CHANNELS.has(baseOf(code))) maxByChannel[n] = max;
   }
   return maxByChannel;
 }
@@ -79,7 +82,7 @@ function spansOf({ channels }: Hello): Record<string, number> {
   for (const { n, u, is, over } of channels) {
     const code = channelCode(n);
     if (is !== 'mean' || over === undefined || code === undefined || channelUnit(n) !== u) continue;
-    if (over * 1000 > MIN_SPAN_MS && RUN_CHANNELS.has(code & 15)) spanMsByChannel[n] = over * 1000;
+    if (over * 1000 > MIN_SPAN_MS && RUN_CHANNELS.has(baseOf(code))) spanMsByChannel[n] = over * 1000;
   }
   return spanMsByChannel;
 }

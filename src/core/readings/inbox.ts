@@ -3,7 +3,7 @@
  * handed on in one order, by time and then by channel, each once. Whatever the packing and order in
  * which they came, and however often, the same stretches come out.
  */
-import { channelCode } from '../domain/channels.ts';
+import { channelCode, isCurrent, startCodeOf } from '../domain/channels.ts';
 import { feedsOf, type Feed, type ReadTable } from '../domain/sources.ts';
 import type { PackColumn } from '../decode/messages.ts';
 import type { PlacedPack } from './placed-pack.ts';
@@ -17,7 +17,7 @@ import {
   push,
   type ReadingQueue,
 } from './reading-queue.ts';
-import { START_CODE_OFFSET, CLOCK_STEP_BIT, type Segment } from './segment.ts';
+import { CLOCK_STEP_BIT, type Segment } from './segment.ts';
 
 /**
  * Runs of one channel that wait side by side; in order there is one, with a backlog behind live
@@ -76,7 +76,7 @@ export function addPack(inbox: Inbox, well: string, placed: PlacedPack, table: R
 /** The code of a start record of this current; of a start pack nothing else counts. */
 function startCode(channel: string, code: number): number | undefined {
   const own = channelCode(channel);
-  return own !== undefined && (own & 15) < 3 && (code & 15) < 3 ? code + START_CODE_OFFSET : undefined;
+  return own !== undefined && isCurrent(own) && isCurrent(code) ? startCodeOf(code) : undefined;
 }
 
 /**

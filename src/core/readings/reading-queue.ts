@@ -3,6 +3,7 @@
  * and emptied at the other. A week at one reading a second is 10 MiB in chunks, and would be 60 in
  * objects.
  */
+import { faultOf } from './segment.ts';
 
 /**
  * A chunk starts small, because most wells wait for one pack only, and grows to 68 KiB, where
@@ -122,8 +123,8 @@ export function mergeQueues(a: ReadingQueue, b: ReadingQueue): ReadingQueue {
  * that the order in which they came does not decide.
  */
 export function takesPrecedence(value: number, fault: number, thanValue: number, thanFault: number): boolean {
-  const code = fault & 3;
-  const thanCode = thanFault & 3;
+  const code = faultOf(fault);
+  const thanCode = faultOf(thanFault);
   if (code !== thanCode) return code < thanCode;
   return value < thanValue;
 }

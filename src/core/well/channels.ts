@@ -2,6 +2,7 @@
  * What is remembered of each channel: how often it speaks, when it last did, whether it is stuck or
  * at fault; and the two-point calibration in force.
  */
+import { faultOf } from '../readings/segment.ts';
 import { HOUR_MS } from '../../../shared/units/duration.ts';
 import { sourceAt, sourcesOf } from '../domain/sources.ts';
 import { newPace, recordReadingTime } from '../cycles/pace.ts';
@@ -57,7 +58,7 @@ export function recordReading(channel: ChannelState, tMs: number, value: number)
 
 export function recordFault(channel: ChannelState, fault: number): void {
   channel.faultsInRow++;
-  channel.fault = (fault & 3) as ChannelState['fault'];
+  channel.fault = faultOf(fault);
 }
 
 /**

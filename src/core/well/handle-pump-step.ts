@@ -2,6 +2,7 @@
  * What follows when a pump starts or a cycle is whole: the water is reckoned, the day counts it,
  * the baseline learns, the watches look, and the line is said.
  */
+import { codeOf } from '../domain/channels.ts';
 import type { CycleEvent } from '../../../shared/api/events.ts';
 import { setAmpsAtMid } from '../baseline/comparable-amps.ts';
 import { localHour } from '../baseline/habit.ts';
@@ -23,8 +24,6 @@ import { canLearn } from './learn-from-day.ts';
 /** A run that ends this far under its own usual cut-out did not reach it: 3 psi. */
 const SHORT_OF_CUT_OUT_KPA = 21;
 const MIN_CYCLES_FOR_NORMAL = 5;
-/** Place of the first phase's voltage in a channel code (src/core/domain/channels.ts). */
-const VOLTAGE = 4;
 const VOLTS_HOLD_MS = 90_000;
 
 export function handlePumpStep(well: WellState, at: number, step: PumpStep, emit: Emit): void {
@@ -82,7 +81,7 @@ function correctForSupply(well: WellState, at: number, cycle: Cycle): void {
 
 /** By exception a voltage holds until the next one: 90 s at most. */
 function heldVolts(well: WellState, at: number, tMs: number): number | undefined {
-  const channel = findChannel(well, (at << 4) + VOLTAGE) ?? findChannel(well, VOLTAGE);
+  const channel = findChannel(well, codeOf('voltage', at)) ?? findChannel(well, codeOf('voltage'));
   return channel && channel.lastMs >= 0 && tMs - channel.lastMs <= VOLTS_HOLD_MS ? channel.value : undefined;
 }
 

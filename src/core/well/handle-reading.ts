@@ -2,6 +2,7 @@
  * Where each reading goes, by its channel: current to its pump, pressure to the trail, the pumps
  * and the water, the rest to the minute's picture.
  */
+import { baseOf, codeOf, isStartCode, lineOf, pumpOf } from '../domain/channels.ts';
 import { validForMs, newPace } from '../cycles/pace.ts';
 import { isRunning, type PressureView } from '../cycles/pump-state.ts';
 import {
@@ -16,7 +17,7 @@ import { flagRun } from '../cycles/run.ts';
 import { handleStartRecord } from '../cycles/start-record.ts';
 import { newPressureBuffer, addPressure, type PressureBuffer } from '../cycles/pressure-buffer.ts';
 import { handleWaterGap, handleWaterReading } from '../hydraulics/water.ts';
-import { START_CODE_OFFSET, CLOCK_STEP_BIT } from '../readings/segment.ts';
+import { faultOf, isClockStep } from '../readings/segment.ts';
 import { channelFor, findChannel, recordFault, recordReading } from './channels.ts';
 import type { Emit } from './emit.ts';
 import { newStatsSums, statsAt, addToStats } from './minute-sums.ts';
@@ -24,8 +25,7 @@ import { handleFlow } from './run-water.ts';
 import { handlePumpStep } from './handle-pump-step.ts';
 import type { WellState } from './well-state.ts';
 
-/** Places of the base channels in a channel code (src/core/domain/channels.ts). */
-const PRESSURE = 3;
+const PRESSURE = codeOf('pressure');
 const FAULT_HIGH = 2;
 
 /** Stands for the pace of a pressure that was never heard; nobody writes to it. */
@@ -37,65 +37,69 @@ const UNKNOWN_PACE = newPace();
  */
 export function pressureView(well: WellState, at: number): PressureView {
   const own = well.records[at]?.ownPressureBuffer;
-  const code = own ? at * 16 + PRESSURE : PRESSURE;
+  const code = own ? codeOf('pressure', at) : PRESSURE;
   return { buffer: own ?? well.pressureBuffer, pace: findChannel(well, code)?.pace ?? UNKNOWN_PACE };
 }
 
-/** One reading in its place: `value` in the contract's unit, `fault` a FaultCode. */
+/**
+ * One reading in its place: `raw` in the contract's unit, `mark` a FaultCode and what a segment adds
+ * to it (src/core/readings/segment.ts).
+ */
 export function handleReading(
   well: WellState,
   tMs: number,
   code: number,
   raw: number,
-  fault: number,
+  mark: number,
   emit: Emit,
 ): void {
-  const pump = code >> 4;
-  if ((code & 15) >= START_CODE_OFFSET) {
+  const pump = pumpOf(code);
+  const fault = faultOf(mark);
+  if (isStartCode(code)) {
     // The record of a start serves the start alone: no channel of the well, no step of the clock.
-    if ((fault & 3) === 0 && well.pumps[pump]) handleStartRecord(well.pumps[pump], tMs, raw);
+    if (fault === 0 && well.pumps[pump]) handleStartRecord(well.pumps[pump], tMs, raw);
     return;
   }
   const channel = channelFor(well, code);
-  if ((fault & CLOCK_STEP_BIT) !== 0) handleClockStep(well, tMs);
-  if ((fault & 3) !== 0) {
+  if (isClockStep(mark)) handleClockStep(well, tMs);
+  if (fault !== 0) {
     recordFault(channel, fault);
-    if ((fault & 3) === FAULT_HIGH) flagClippedPumps(well, code);
+    if (fault === FAULT_HIGH) flagClippedPumps(well, code);
     return;
   }
   if (channel.fullScale !== undefined && raw >= channel.fullScale) flagClippedPumps(well, code);
   const correction = well.activeCorrections[code];
   const value = correction ? correction.gain * raw + correction.offset : raw;
   recordReading(channel, tMs, value);
-  switch (code & 15) {
-    case 0:
-    case 1:
-    case 2:
+  switch (baseOf(code)) {
+    case 'current':
+    case 'current-2':
+    case 'current-3':
       if (well.pumps[pump]) well.pumps[pump].spanMs = channel.spanMs ?? 0;
-      handleCurrent(well, pump, tMs, code & 15, value, emit);
+      handleCurrent(well, pump, tMs, lineOf(code), value, emit);
       break;
-    case PRESSURE:
+    case 'pressure':
       if (pump === 0) handlePressure(well, tMs, value / 1000, emit);
       else handleOwnPressure(well, pump, tMs, value / 1000, emit);
       break;
-    case 4:
-    case 5:
-    case 6:
-      handleVolts(well, pump, (code & 15) - 4, value);
+    case 'voltage':
+    case 'voltage-2':
+    case 'voltage-3':
+      handleVolts(well, pump, lineOf(code), value);
       break;
-    case 7:
+    case 'flow':
       handleFlow(well, pump, tMs, value);
       break;
-    case 8:
+    case 'level':
       addToStats(well.minuteSums.levelM, value);
       break;
-    case 9:
+    case 'store':
       addToStats(well.minuteSums.storeM, value);
       break;
-    case 10:
+    case 'contact':
       if (well.records[pump]) well.records[pump].callsForWater = value !== 0;
       break;
-    case 11:
+    case 'temperature':
       addToStats(well.minuteSums.temperatureC, value);
       break;
     default:
@@ -121,7 +125,7 @@ function handleClockStep(well: WellState, tMs: number): void {
 
 function flagClippedPumps(well: WellState, code: number): void {
   for (const [at, pump] of well.pumps.entries()) {
-    if (at === code >> 4 || (code === PRESSURE && !well.records[at]!.ownPressureBuffer)) flagClipped(pump);
+    if (at === pumpOf(code) || (code === PRESSURE && !well.records[at]!.ownPressureBuffer)) flagClipped(pump);
   }
 }
 

@@ -3,6 +3,7 @@
  * pressure where that can tell (./tank-feeds.ts). Two pumps at work at once raise one pressure:
  * their litres are the well's, and of neither run is anything said.
  */
+import { codeOf } from '../domain/channels.ts';
 import type { Cycle } from '../cycles/cycle.ts';
 import { validForMs } from '../cycles/pace.ts';
 import { closeTankDay, waterView, type WaterView } from '../hydraulics/water-view.ts';
@@ -13,8 +14,6 @@ import { feedsTank, isPressurePump, leakFromPressure, litersFromPressure } from 
 import { isBehindTank, litersAt, closeMeterDay, addMeterReading, closeMeterRun, newMeter } from './meter.ts';
 import type { WellState } from './well-state.ts';
 
-/** Place of the flow meter in a channel code (src/core/domain/channels.ts). */
-const FLOW = 7;
 /**
  * A pump fills unseen while its current is not heard: a day's total may miss a twentieth of the
  * day's time. Of the loss at rest it is enough that most of the rest is known to have been one.
@@ -27,7 +26,7 @@ export function handleFlow(well: WellState, at: number, tMs: number, m3PerS: num
   const record = well.records[at];
   if (!record) return;
   record.meter ??= newMeter();
-  const { pace } = channelFor(well, at * 16 + FLOW);
+  const { pace } = channelFor(well, codeOf('flow', at));
   addMeterReading(record.meter, tMs, m3PerS, { goodMs: validForMs(pace), holdsValue: pace.byException });
 }
 

@@ -1,7 +1,8 @@
 /** The readings that are kept of a well's sources, as a run again wants them. */
 import type { WellSource } from '../../core/fleet/fleet.ts';
 import type { KeptColumn } from '../../core/fleet/rerun.ts';
-import { CLOCK_STEP_BIT, START_CODE_OFFSET } from '../../core/readings/segment.ts';
+import { isCurrent, startCodeOf } from '../../core/domain/channels.ts';
+import { CLOCK_STEP_BIT } from '../../core/readings/segment.ts';
 import type { Series, Store } from '../../store/store.ts';
 
 const finiteUntilMs = (untilMs: number): number => Math.min(untilMs, Number.MAX_SAFE_INTEGER);
@@ -33,8 +34,8 @@ export async function readKept(
     const stepTimes = steps.get(node) ?? new Set(await store.clockSteps(node, fromMs, untilMs));
     steps.set(node, stepTimes);
     kept.push(...columnOf(await store.readings(node, channel, from, until), feed, stepTimes));
-    if ((feed.code & 15) >= 3) continue;
-    const start = { ...feed, code: feed.code + START_CODE_OFFSET };
+    if (!isCurrent(feed.code)) continue;
+    const start = { ...feed, code: startCodeOf(feed.code) };
     kept.push(...columnOf(await store.readings(node, `start:${channel}`, from, until), start, stepTimes));
   }
   return kept;

@@ -2,7 +2,7 @@
 import type { Mode, PumpStatus, WellStatus } from '../../../shared/api/wells.ts';
 import type { SymptomAnswer } from '../../../shared/api/alarms.ts';
 import type { Card } from '../../core/domain/card.ts';
-import { channelCode } from '../../core/domain/channels.ts';
+import { channelCode, codeOf } from '../../core/domain/channels.ts';
 import { standing } from '../../core/alarms/lifecycle/alarms.ts';
 import { channelScenes } from '../../core/well/channels.ts';
 import { lastEvaluations } from '../../core/alarms/lifecycle/last-evaluations.ts';
@@ -11,8 +11,6 @@ import type { WellState } from '../../core/well/engine.ts';
 import type { LiveWell, SensorStatus } from '../../http/deps.ts';
 import type { WellPipeline } from '../../core/fleet/well-pipeline.ts';
 
-/** Channel codes of pump 1's current and of the well's pressure (src/core/domain/channels.ts). */
-const CURRENT = 0;
 const PRESSURE = 3;
 
 export function wellStatus(pipeline: WellPipeline): WellStatus {
@@ -70,7 +68,7 @@ function modeOf(state: WellState): { mode: Mode; modeUntilMs?: number } {
 function pumpStatus(state: WellState, at: number): PumpStatus {
   const pump = state.pumps[at]!;
   const record = state.records[at]!;
-  const current = state.channels.find((channel) => channel.code === at * 16 + CURRENT);
+  const current = state.channels.find((channel) => channel.code === codeOf('current', at));
   const sinceMs = pump.run ? pump.run.startedMs : pump.restFromMs;
   const known = pump.edges.phase !== 'unknown';
   return {

@@ -7,7 +7,7 @@
  * steps and times differences where that is exact; doubles as they are where it is not.
  */
 import { crc32 } from 'node:zlib';
-import { channelCode, channelName } from '../../core/decode/channels.ts';
+import { channelCode, channelName } from '../../core/domain/channels.ts';
 import type { PackColumn } from '../../core/decode/messages.ts';
 import type { PlacedPack } from '../../core/readings/placed-pack.ts';
 import {
@@ -60,7 +60,7 @@ const VALUES_SINGLE = 16;
 
 /**
  * In place of a channel code: the name follows as text. No channel has this code
- * (src/core/decode/channels.ts).
+ * (src/core/domain/channels.ts).
  */
 const NAMED = 255;
 const DECIMALS_OFFSET = 8;

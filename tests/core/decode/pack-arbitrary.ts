@@ -3,7 +3,7 @@
  * encoded can be compared with what is read back.
  */
 import * as fc from 'fast-check';
-import { BASE_CHANNELS, channelName } from '../../../src/core/decode/channels.ts';
+import { BASE_CHANNELS, baseOf, channelName } from '../../../src/core/domain/channels.ts';
 import type { PackToSend } from '../../../src/core/decode/senml/pack-records.ts';
 import { VALUE_BOUNDS } from '../../../src/core/domain/channel-bounds.ts';
 import type { PackColumn } from '../../../src/core/decode/messages.ts';
@@ -28,7 +28,7 @@ const reading = (timeMs: fc.Arbitrary<number>): fc.Arbitrary<Reading> =>
 
 /** One column: values between the channel's bounds, some of them faults. */
 function columnOf(code: number, readings: readonly Reading[]): PackColumn {
-  const base = BASE_CHANNELS[code & 15]!;
+  const base = baseOf(code)!;
   const { low, high } = VALUE_BOUNDS[base];
   const sorted = [...readings].sort((a, b) => a.timeMs - b.timeMs);
   const valueOf = ({ part }: Reading): number =>

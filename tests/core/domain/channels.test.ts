@@ -1,10 +1,17 @@
 import { expect, test } from 'vitest';
 import {
   BASE_CHANNELS,
-  MAX_PUMPS,
+  baseOf,
   channelCode,
   channelName,
   channelUnit,
+  codeOf,
+  isCurrent,
+  isStartCode,
+  lineOf,
+  MAX_PUMPS,
+  pumpOf,
+  startCodeOf,
 } from '../../../src/core/domain/channels.ts';
 
 test('every channel of every pump has its own code, and the code its name', () => {
@@ -19,6 +26,31 @@ test('every channel of every pump has its own code, and the code its name', () =
     }
   }
   expect(codes.size).toBe(MAX_PUMPS * BASE_CHANNELS.length);
+});
+
+test.each([
+  ['current', { pump: 0, base: 'current', current: true, line: 0 }],
+  ['current-3', { pump: 0, base: 'current-3', current: true, line: 2 }],
+  ['p2/pressure', { pump: 1, base: 'pressure', current: false }],
+  ['voltage', { pump: 0, base: 'voltage', current: false, line: 0 }],
+  ['p15/voltage-3', { pump: 14, base: 'voltage-3', current: false, line: 2 }],
+  ['p2/temperature', { pump: 1, base: 'temperature', current: false }],
+] as const)('the parts of %s', (name, parts) => {
+  const code = codeOf(parts.base, parts.pump);
+  expect(code).toBe(channelCode(name));
+  expect([pumpOf(code), baseOf(code), isCurrent(code)]).toEqual([parts.pump, parts.base, parts.current]);
+  if ('line' in parts) expect(lineOf(code)).toBe(parts.line);
+  expect(isStartCode(code)).toBe(false);
+});
+
+test('the current of a start belongs to its pump and to no channel', () => {
+  const code = startCodeOf(codeOf('current-2', 3));
+  expect([isStartCode(code), pumpOf(code), baseOf(code), isCurrent(code)]).toEqual([
+    true,
+    3,
+    undefined,
+    false,
+  ]);
 });
 
 test.each([

@@ -136,7 +136,7 @@ describe('readAct refuses', () => {
     [
       'an alarm that is none',
       { kind: 'acknowledged', well: 'a', alarm: 'fire' },
-      'Cannot read act: alarm must be one of long-run',
+      'Cannot read act: alarm must be one of power-lost',
     ],
     [
       'shelved without an end',

@@ -12,7 +12,8 @@ import {
   pendingCount,
   type Inbox,
 } from '../../../src/core/readings/inbox.ts';
-import { START_CODE_OFFSET, CLOCK_STEP_BIT } from '../../../src/core/readings/segment.ts';
+import { codeOf, startCodeOf } from '../../../src/core/domain/channels.ts';
+import { CLOCK_STEP_BIT } from '../../../src/core/readings/segment.ts';
 import { column, NOON, placed } from '../../support/packs.ts';
 
 const ALWAYS = { sinceMs: Number.NEGATIVE_INFINITY, untilMs: Number.POSITIVE_INFINITY };
@@ -141,7 +142,7 @@ describe('offerPack', () => {
     [
       'a start record',
       { node: 'panel', channel: 'p2/current', kind: 'start' as const },
-      [`noon:${START_CODE_OFFSET}=7`],
+      [`noon:${startCodeOf(codeOf('current'))}=7`],
     ],
     [
       'pressure in a start record counts for nothing',

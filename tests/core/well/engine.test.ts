@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { AlarmEvent, CycleEvent, DayEvent } from '../../../shared/api/events.ts';
 import type { Act } from '../../../src/core/domain/act.ts';
-import { channelCode } from '../../../src/core/domain/channels.ts';
+import { channelCode, startCodeOf } from '../../../src/core/domain/channels.ts';
 import { readAct } from '../../../src/core/domain/read-act.ts';
 import { defaultCardForNode, readCard } from '../../../src/core/domain/read-card.ts';
 import type { Card } from '../../../src/core/domain/card.ts';
@@ -14,7 +14,7 @@ import {
   applyInput,
   type Emitted,
 } from '../../../src/core/well/engine.ts';
-import { START_CODE_OFFSET, CLOCK_STEP_BIT } from '../../../src/core/readings/segment.ts';
+import { CLOCK_STEP_BIT } from '../../../src/core/readings/segment.ts';
 import type { NodeNews } from '../../../src/core/readings/news.ts';
 
 const T0 = Date.UTC(2026, 2, 2, 12);
@@ -34,7 +34,7 @@ function act(written: object): Act {
 }
 
 const code = (channel: string): number =>
-  channel.startsWith('start:') ? channelCode(channel.slice(6))! + START_CODE_OFFSET : channelCode(channel)!;
+  channel.startsWith('start:') ? startCodeOf(channelCode(channel.slice(6))!) : channelCode(channel)!;
 
 /** A well fed in steps: rows of readings, acts and news in the order of their times. */
 function line(first: Card): {

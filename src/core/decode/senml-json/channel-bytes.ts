@@ -2,7 +2,14 @@
  * Channel names and units as bytes, so that a pack can be read without making a string of each: a
  * name's hash finds its place in a table, and the bytes there must be equal.
  */
-import { BASE_CHANNELS, CHANNEL_UNITS, MAX_PUMPS, channelName } from '../channels.ts';
+import {
+  BASE_CHANNELS,
+  CHANNEL_UNITS,
+  MAX_PUMPS,
+  channelName,
+  codeOf,
+  placeOf,
+} from '../../domain/channels.ts';
 import { NOT_FOUND, bytesEqual } from '../json/json-scan.ts';
 
 /** Five times the 180 names there are: few share a place. */
@@ -19,8 +26,8 @@ function slotOf(bytes: Uint8Array, from: number, to: number): number {
 }
 
 for (let pump = 0; pump < MAX_PUMPS; pump++) {
-  for (let base = 0; base < BASE_CHANNELS.length; base++) {
-    const code = pump * 16 + base;
+  for (const base of BASE_CHANNELS) {
+    const code = codeOf(base, pump);
     const word = encoder.encode(channelName(code));
     let place = slotOf(word, 0, word.length);
     while (slotCode[place] !== NOT_FOUND) place = (place + 1) & (SLOTS - 1);
@@ -43,5 +50,5 @@ export function channelFromBytes(bytes: Uint8Array, from: number, to: number): n
 
 /** True where these bytes are the unit of this channel's code. */
 export function isUnitBytes(bytes: Uint8Array, from: number, to: number, code: number): boolean {
-  return bytesEqual(bytes, from, to, UNIT_BYTES[code & 15]!);
+  return bytesEqual(bytes, from, to, UNIT_BYTES[placeOf(code)]!);
 }

@@ -30,3 +30,20 @@ export const T_TO = 17;
 export const V_FROM = 18;
 export const V_TO = 19;
 export const FIELD_COUNT = 20;
+
+/** Bits of these keys, one a key, as in SEEN_BITS. */
+export function bitsOf(...keys: number[]): number {
+  return keys.reduce(withField, 0);
+}
+
+export function hasField(bits: number, key: number): boolean {
+  return (bits & (1 << key)) !== 0;
+}
+
+export function withField(bits: number, key: number): number {
+  return bits | (1 << key);
+}
+
+export function withoutField(bits: number, key: number): number {
+  return bits & ~(1 << key);
+}

@@ -5,7 +5,7 @@
  * the refusal. What it does read is equal, bit for bit, to the long way's result.
  */
 import { VALUE_BOUNDS } from '../../domain/channel-bounds.ts';
-import { BASE_CHANNELS } from '../channels.ts';
+import { BASE_CHANNELS, placeOf, isCurrent } from '../../domain/channels.ts';
 import { isUnitBytes } from './channel-bytes.ts';
 import { digestOf } from '../senml/digest.ts';
 import { NOT_FOUND, spaceEnd } from '../json/json-scan.ts';
@@ -35,6 +35,9 @@ import {
   VB,
   VS,
   V_FROM,
+  bitsOf,
+  hasField,
+  withoutField,
 } from './scan-fields.ts';
 import { scanRecord } from './scan-record.ts';
 
@@ -44,11 +47,14 @@ const COLON = 0x3a;
 const OPEN_LIST = 0x5b;
 const CLOSE_LIST = 0x5d;
 
-const VALUE_BITS = (1 << V) | (1 << VS) | (1 << VB);
-const HEADER_BITS = (1 << BN) | (1 << BT) | (1 << BOOT) | (1 << SEQ) | (1 << FIRST) | (1 << UP);
+const NUMBER_BITS = bitsOf(V);
+const FAULT_BITS = bitsOf(VS);
+const CONTACT_BITS = bitsOf(VB);
+const VALUE_BITS = bitsOf(V, VS, VB);
+const HEADER_BITS = bitsOf(BN, BT, BOOT, SEQ, FIRST, UP);
 
 /** A record that others may repeat: name, time and value, with or without a unit. */
-const TEMPLATE_BITS = (1 << N) | (1 << T) | (1 << V);
+const TEMPLATE_BITS = bitsOf(N, T, V);
 /** The longest turn of channels that is looked for: more than any usual node has. */
 const MAX_CHANNEL_PERIOD = 16;
 
@@ -119,15 +125,16 @@ function readRecord({ bytes, node, kind }: PackSource, from: number, f: Float64A
   if (to === NOT_FOUND || !isHeaderValid(bytes, f, node)) return NOT_FOUND;
   const seen = f[SEEN_BITS]!;
   const code = f[N]!;
-  const base = code & 15;
+  const base = placeOf(code);
   const value = seen & VALUE_BITS;
-  const isFault = value === 1 << VS;
-  if ((seen & (1 << N)) === 0 || (kind === 'start' && base > 2)) return NOT_FOUND;
-  if (!isFault && value !== (base === CONTACT ? 1 << VB : 1 << V)) return NOT_FOUND;
-  if ((seen & (1 << U)) !== 0 && base !== CONTACT && !isUnitBytes(bytes, f[U]!, f[UNIT_END]!, code))
+  const isFault = value === FAULT_BITS;
+  if (!hasField(seen, N) || (kind === 'start' && !isCurrent(code))) return NOT_FOUND;
+  if (!isFault && value !== (base === CONTACT ? CONTACT_BITS : NUMBER_BITS)) return NOT_FOUND;
+  if (hasField(seen, U) && base !== CONTACT && !isUnitBytes(bytes, f[U]!, f[UNIT_END]!, code))
     return NOT_FOUND;
   if (!addRow(f, rows, code, isFault ? Number.NaN : f[V]!, f[FAULT]!)) return NOT_FOUND;
-  if ((seen & ~(1 << U)) === TEMPLATE_BITS && f[T_FROM]! < f[V_FROM]!) saveTemplate(rows.n - 1, from, to, f);
+  if (withoutField(seen, U) === TEMPLATE_BITS && f[T_FROM]! < f[V_FROM]!)
+    saveTemplate(rows.n - 1, from, to, f);
   else clearTemplate(rows.n - 1);
   return to;
 }
@@ -135,7 +142,7 @@ function readRecord({ bytes, node, kind }: PackSource, from: number, f: Float64A
 /** Adds a reading, unless its value or its time is one for the long way. */
 function addRow(f: Float64Array, rows: Rows, code: number, value: number, fault: number): boolean {
   const at = rows.n;
-  const base = code & 15;
+  const base = placeOf(code);
   const timeS = f[BT]! + f[T]!;
   if (at === MAX_RECORDS || !isTimeConsistent(f, timeS)) return false;
   if (fault === 0 && !(value >= MIN_VALUES[base]! && value <= MAX_VALUES[base]!)) return false;
@@ -157,7 +164,7 @@ function isHeaderValid(bytes: Uint8Array, f: Float64Array, node: string): boolea
   f[HEADER_BITS_SEEN] = headerBits;
   const from = f[BN]!;
   if (
-    (headerBits & (1 << BN)) === 0 ||
+    !hasField(headerBits, BN) ||
     bytes[from + node.length] !== COLON ||
     bytes[from + node.length + 1] !== QUOTE
   )
@@ -168,7 +175,7 @@ function isHeaderValid(bytes: Uint8Array, f: Float64Array, node: string): boolea
 
 /** All times on the clock that the first record's base time names. */
 function isTimeConsistent(f: Float64Array, timeS: number): boolean {
-  const withUp = (f[HEADER_BITS_SEEN]! & (1 << UP)) !== 0;
+  const withUp = hasField(f[HEADER_BITS_SEEN]!, UP);
   if (f[BT]! >= ABSOLUTE_FROM_S) return timeS >= ABSOLUTE_FROM_S && timeS <= MAX_TIME_S && !withUp;
   return timeS < ABSOLUTE_FROM_S && timeS >= -MAX_TIME_S && (!withUp || timeS <= 0);
 }
@@ -176,16 +183,11 @@ function isTimeConsistent(f: Float64Array, timeS: number): boolean {
 /** boot and seq both or neither, and in their ranges. */
 function isNumberingValid(f: Float64Array): boolean {
   const headerBits = f[HEADER_BITS_SEEN]!;
-  if ((headerBits & (1 << UP)) !== 0 && !(f[UP]! >= 0 && f[UP]! <= MAX_TIME_S)) return false;
-  if ((headerBits & ((1 << BOOT) | (1 << SEQ) | (1 << FIRST))) === 0) return true;
-  if (
-    (headerBits & (1 << BOOT)) === 0 ||
-    (headerBits & (1 << SEQ)) === 0 ||
-    !isCount(f[BOOT]!) ||
-    !isCount(f[SEQ]!)
-  )
+  if (hasField(headerBits, UP) && !(f[UP]! >= 0 && f[UP]! <= MAX_TIME_S)) return false;
+  if (!hasField(headerBits, BOOT) && !hasField(headerBits, SEQ) && !hasField(headerBits, FIRST)) return true;
+  if (!hasField(headerBits, BOOT) || !hasField(headerBits, SEQ) || !isCount(f[BOOT]!) || !isCount(f[SEQ]!))
     return false;
-  return (headerBits & (1 << FIRST)) === 0 || (isCount(f[FIRST]!) && f[FIRST]! <= f[SEQ]!);
+  return !hasField(headerBits, FIRST) || (isCount(f[FIRST]!) && f[FIRST]! <= f[SEQ]!);
 }
 
 function isCount(value: number): boolean {
@@ -194,14 +196,14 @@ function isCount(value: number): boolean {
 
 function packOf(f: Float64Array, rows: Rows, { node, kind, bytes }: PackSource): Pack {
   const headerBits = f[HEADER_BITS_SEEN]!;
-  const withUp = (headerBits & (1 << UP)) !== 0;
+  const withUp = hasField(headerBits, UP);
   const clock = f[BT]! >= ABSOLUTE_FROM_S ? 'utc' : withUp ? 'up' : 'arrival';
   const pack: Pack = { node, kind, clock, columns: columnsOf(rows), digest: digestOf(bytes) };
-  if ((headerBits & (1 << BOOT)) !== 0) {
+  if (hasField(headerBits, BOOT)) {
     pack.boot = f[BOOT]!;
     pack.seq = f[SEQ]!;
   }
-  if ((headerBits & (1 << FIRST)) !== 0) pack.first = f[FIRST]!;
+  if (hasField(headerBits, FIRST)) pack.first = f[FIRST]!;
   if (withUp) pack.upMs = Math.round(f[UP]! * 1000);
   return pack;
 }

@@ -25,6 +25,8 @@ import {
   VS,
   V_FROM,
   V_TO,
+  hasField,
+  withField,
 } from './scan-fields.ts';
 
 const QUOTE = 0x22;
@@ -44,8 +46,8 @@ export function scanRecord(bytes: Uint8Array, from: number, f: Float64Array): nu
     at = spaceEnd(bytes, at + 1);
     const keyEnd = bytes[at] === QUOTE ? plainStringEnd(bytes, at + 1) : NOT_FOUND;
     const key = keyEnd === NOT_FOUND ? NOT_FOUND : keyOf(bytes, at + 1, keyEnd);
-    if (key === NOT_FOUND || (seen & (1 << key)) !== 0) return NOT_FOUND;
-    seen |= 1 << key;
+    if (key === NOT_FOUND || hasField(seen, key)) return NOT_FOUND;
+    seen = withField(seen, key);
     at = spaceEnd(bytes, keyEnd + 1);
     if (bytes[at] !== COLON) return NOT_FOUND;
     at = scanField(bytes, spaceEnd(bytes, at + 1), key, f);

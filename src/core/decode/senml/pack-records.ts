@@ -3,7 +3,7 @@
  * simulated wells and the tests. Readings go out in time order under one base time; what is read
  * back is what was put in.
  */
-import { CHANNEL_UNITS, BASE_CHANNELS, channelCode } from '../channels.ts';
+import { CHANNEL_UNITS, channelCode, baseOf } from '../../domain/channels.ts';
 import type { FaultCode, Pack, PackColumn } from '../messages.ts';
 
 /**
@@ -26,7 +26,7 @@ export function packRecords(pack: PackToSend): SentRecord[] {
     const code = channelCode(column.channel);
     if (code === undefined)
       throw new RangeError(`Cannot encode pack: the contract has no channel ${column.channel}`);
-    const unit = CHANNEL_UNITS[BASE_CHANNELS[code & 15]!];
+    const unit = CHANNEL_UNITS[baseOf(code)!];
     if (unit !== '') record['u'] = unit;
     if (timeMs !== baseMs) record['t'] = (timeMs - baseMs) / 1000;
     return setValue(record, column, at);

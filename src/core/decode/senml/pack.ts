@@ -3,8 +3,7 @@
  * units and values as the contract's section 2 has them, or the reason why not.
  */
 import { VALUE_BOUNDS } from '../../domain/channel-bounds.ts';
-import { BASE_CHANNELS, CHANNEL_UNITS, channelCode } from '../channels.ts';
-import type { BaseChannel } from '../channels.ts';
+import { CHANNEL_UNITS, channelCode, type BaseChannel, baseOf, isCurrent } from '../../domain/channels.ts';
 import { digestOf } from './digest.ts';
 import { ABSOLUTE_FROM_S, MAX_RECORDS, MAX_TIME_S } from '../limits.ts';
 import type { FaultCode, Pack, Refusal } from '../messages.ts';
@@ -128,7 +127,7 @@ function packOf(
     }
     const channel = record.name.slice(prefix.length);
     const code = channelCode(channel);
-    if (code === undefined || (source.kind === 'start' && (code & 15) > 2)) {
+    if (code === undefined || (source.kind === 'start' && !isCurrent(code))) {
       const name = channel.slice(0, MAX_SKIPPED_NAME_CHARACTERS);
       skipped.set(name, (skipped.get(name) ?? 0) + 1);
       continue;
@@ -155,7 +154,7 @@ function packOf(
 }
 
 function addRow(rows: Rows, code: number, record: ResolvedRecord, place: number): Refusal | undefined {
-  const base = BASE_CHANNELS[code & 15]!;
+  const base = baseOf(code)!;
   // A boolean has no unit, and under a base unit a node has no way to say so: what stands there is
   // no word about it.
   if (base !== 'contact' && record.unit !== undefined && record.unit !== CHANNEL_UNITS[base]) {

@@ -3,7 +3,7 @@
  * into one column a channel. Both readers of packs (../senml-json/scan-pack.ts, ./pack.ts) fill the
  * same rows, so that they can't part them differently.
  */
-import { channelName } from '../channels.ts';
+import { channelName, pumpOf, baseOf, MAX_PUMPS } from '../../domain/channels.ts';
 import { MAX_RECORDS } from '../limits.ts';
 import type { PackColumn } from '../messages.ts';
 
@@ -17,7 +17,7 @@ export interface Rows {
 
 const CODES = 256;
 const NAMES: string[] = Array.from({ length: CODES }, (_, code) =>
-  (code & 15) < 12 && code < 240 ? channelName(code) : '',
+  baseOf(code) !== undefined && pumpOf(code) < MAX_PUMPS ? channelName(code) : '',
 );
 
 /**

@@ -6,7 +6,7 @@ import {
   MAX_PUMPS,
   channelCode,
   channelName,
-} from '../../../../src/core/decode/channels.ts';
+} from '../../../../src/core/domain/channels.ts';
 import { NOT_FOUND } from '../../../../src/core/decode/json/json-scan.ts';
 
 const bytes = (text: string): Uint8Array => new TextEncoder().encode(text);

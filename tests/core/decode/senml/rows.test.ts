@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { channelCode } from '../../../../src/core/decode/channels.ts';
+import { channelCode } from '../../../../src/core/domain/channels.ts';
 import { columnsOf, resetRows } from '../../../../src/core/decode/senml/rows.ts';
 
 function rowsOf(...list: [string, number, number, number][]): ReturnType<typeof resetRows> {
