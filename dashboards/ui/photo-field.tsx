@@ -3,11 +3,9 @@
  * are kept first, each under the hash of its bytes, and the entry then points to them; one that was
  * kept and is not pointed to is found among the documents.
  */
+import { MAX_DOCUMENTS } from '../../shared/entries/limits.ts';
 import { RequestError, type DataSource } from '../data/source.ts';
 import { documentName, uploadProblem } from '../../shared/text/en/documents.ts';
-
-/** As the server's limit for one entry (shared/entries/limits.ts). */
-const MAX_PHOTOS = 20;
 
 export function PhotoField({ label, documents }: { label: string; documents?: boolean }) {
   return (
@@ -36,9 +34,9 @@ export async function uploadPhotos(
 ): Promise<string[]> {
   const files = fields.getAll('photos').filter((one): one is File => one instanceof File && one.size > 0);
   const hashes: string[] = [];
-  if (files.length > MAX_PHOTOS)
+  if (files.length > MAX_DOCUMENTS)
     throw new RequestError(
-      `At most ${MAX_PHOTOS} photos go with one entry, and ${files.length} were chosen.`,
+      `At most ${MAX_DOCUMENTS} photos go with one entry, and ${files.length} were chosen.`,
     );
   for (const [at, file] of files.entries()) {
     const refused = uploadProblem(file);

@@ -3,7 +3,6 @@
  * answers queries at once. Readings go the way journal, tail, block (./journal.ts,
  * ./series/seal.ts); the rest are rows (./keep-*.ts).
  */
-import { statSync } from 'node:fs';
 import { performance } from 'node:perf_hooks';
 import { drizzle } from 'drizzle-orm/better-sqlite3';
 import { requireFolder, openDatabase } from './sqlite/database.ts';
@@ -346,10 +345,8 @@ class SqliteStore implements Store {
 
   stats(): Promise<StoreStats> {
     return this.#answer('measure the store', () => {
-      const size = (path: string): number => statSync(path, { throwIfNoEntry: false })?.size ?? 0;
       const { journal, unsealedReadings, sealedReadings } = this.#readingStore;
       return {
-        fileBytes: this.#path === ':memory:' ? 0 : size(this.#path) + size(`${this.#path}-wal`),
         sealedReadings,
         unsealedReadings,
         unsavedNodes: journal.firstUnsaved.size,

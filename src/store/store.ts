@@ -146,10 +146,8 @@ export interface ChartSeries {
   mean: (number | null)[];
 }
 
-/** For /metrics. */
+/** What it holds, for whoever looks into it. */
 export interface StoreStats {
-  /** The file and its write-ahead log. */
-  fileBytes: number;
   sealedReadings: number;
   /** In memory and in the journal, not yet in blocks. */
   unsealedReadings: number;

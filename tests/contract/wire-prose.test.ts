@@ -13,7 +13,7 @@ import { BASE_CHANNELS, CHANNEL_UNITS } from '../../src/core/domain/channels.ts'
 import { VALUE_BOUNDS } from '../../src/core/domain/channel-bounds.ts';
 import { MAX_DEPTH, MAX_PAYLOAD_BYTES, MAX_RECORDS } from '../../src/core/decode/limits.ts';
 import { REFUSALS } from '../../src/core/decode/messages.ts';
-import { withCardTables } from './card-tables.ts';
+import { withFieldTables } from './field-tables.ts';
 
 const TOP = new URL('../../', import.meta.url);
 const prose = readFileSync(new URL('firmware-contract/contract.md', TOP), 'utf8');
@@ -75,7 +75,7 @@ describe('contract.md, section 5', () => {
   test('has the tables of the fields that are read: `npx vitest run … -u` writes them anew', async () => {
     const file = fileURLToPath(new URL('firmware-contract/contract.md', TOP));
     const options = { ...(await resolveConfig(file)), parser: 'markdown' };
-    await expect(await format(withCardTables(prose), options)).toMatchFileSnapshot(file);
+    await expect(await format(withFieldTables(prose), options)).toMatchFileSnapshot(file);
   });
 });
 

@@ -1,4 +1,5 @@
 /** Papers among what was written down of a well, and how they are found and said. */
+import { MAX_DOCUMENT_BYTES, MAX_NAME_LENGTH } from '../../entries/limits.ts';
 import type { Entry, EntryOf } from '../../entries/entry.ts';
 
 export interface LogbookDocument {
@@ -86,19 +87,13 @@ export function fileSizeText(bytes: number): string {
   return bytes < 1e6 ? `${Math.round(bytes / 1_000)} kB` : `${(bytes / 1e6).toFixed(1)} MB`;
 }
 
-/** As the server's limit (src/logbook/entries/limits.ts): said before a phone has sent it all. */
-export const MAX_DOCUMENT_BYTES = 25 * 2 ** 20;
-
-/** Why a file need not be sent at all. */
+/** Why a file need not be sent at all: said before a phone has sent it all. */
 export function uploadProblem({ size }: { size: number }): string | undefined {
   if (size === 0) return 'It is empty.';
   return size > MAX_DOCUMENT_BYTES
     ? `It has ${fileSizeText(size)}; a paper may have ${MAX_DOCUMENT_BYTES / 2 ** 20} MiB at most.`
     : undefined;
 }
-
-/** As the server's limit (src/logbook/entries/limits.ts). */
-const MAX_NAME_LENGTH = 120;
 
 /**
  * The end of a name, which says what kind of file it is; a sign that takes two places is not cut in
