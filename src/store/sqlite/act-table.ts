@@ -31,6 +31,12 @@ export function actTable(orm: BetterSQLite3Database): ActTable {
     .onConflictDoUpdate({ target: rerunMark.well, set: { fromMs: sql`min(from_ms, excluded.from_ms)` } })
     .prepare();
 
+  const putOne = orm
+    .insert(setting)
+    .values({ key: sql.placeholder('key'), value: sql.placeholder('value') })
+    .onConflictDoUpdate({ target: setting.key, set: { value: sql`excluded.value` } })
+    .prepare();
+
   return {
     put(row) {
       orm
@@ -75,12 +81,7 @@ export function actTable(orm: BetterSQLite3Database): ActTable {
     rerunMarks: () => orm.select().from(rerunMark).orderBy(rerunMark.well).all(),
     putValue(key, value) {
       if (value === null) orm.delete(setting).where(eq(setting.key, key)).run();
-      else
-        orm
-          .insert(setting)
-          .values({ key, value })
-          .onConflictDoUpdate({ target: setting.key, set: { value } })
-          .run();
+      else putOne.run({ key, value });
     },
     getValue: (key) => oneValue.get({ key })?.value,
   };
