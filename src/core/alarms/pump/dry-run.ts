@@ -114,9 +114,7 @@ function evaluateMinute(scene: Scene, usual: NormalLoad, memory: DryRunMemory): 
     return hasRecovered(scene, amps, usual) ? forgetSince(memory) : cannotTell('near-limit');
   // Of a run that is over its whole tells, and not its last minute.
   if (!scene.pump.run) return cannotTell('not-this-trigger');
-  if (kpa && isRising(scene)) return cannotTell('light-load');
-  if (kpa && liftedAtThisCurrent(scene, memory, amps.mean, kpa)) return cannotTell('light-load');
-  if (kpa && isPressureHeld(scene, kpa) && !isDryAtTop(scene, usual)) return cannotTell('light-load');
+  if (kpa && isLightLoad(scene, memory, { amps: amps.mean, kpa, usual })) return cannotTell('light-load');
   const sinceMs = activeSince(memory, lowSinceMs(scene, minute, pump));
   if (minute.atMs - sinceMs < MIN_DRY_MS) return cannotTell('not-long-enough');
   return dryFinding(scene, usual, {
@@ -126,6 +124,19 @@ function evaluateMinute(scene: Scene, usual: NormalLoad, memory: DryRunMemory): 
     ...((lostLoad || startedNormally(scene, usual)) &&
       scene.pump.run && { ranNormallyS: (sinceMs - scene.pump.run.startedMs) / 1000 }),
   });
+}
+
+/** Pressure says that this little current lifts water, or holds what was lifted. */
+function isLightLoad(
+  scene: Scene,
+  memory: DryRunMemory,
+  { amps, kpa, usual }: { amps: number; kpa: MinuteStats; usual: NormalLoad },
+): boolean {
+  return (
+    isRising(scene) ||
+    liftedAtThisCurrent(scene, memory, amps, kpa) ||
+    (isPressureHeld(scene, kpa) && !isDryAtTop(scene, usual))
+  );
 }
 
 /** The run into a store began at the usual current, and draws clearly less now. */

@@ -1,8 +1,8 @@
 /**
  * The well's own level nears the pump: at rest, in the runs that draw it down, or by how it falls
  * from day to day. A pump needs some water over its intake to feed and to cool it. How much is on
- * the card; else 3 m (10 ft), which leaves days to act (common practice, no source). Where the level
- * was not much higher in the first days, half of their lowest counts instead: some wells live so.
+ * the card; else 3 m (10 ft), which leaves days to act (common practice, no source). Where the
+ * level was not much higher in the first days, half of their lowest counts: some wells live so.
  */
 import { DAY_MS, MINUTE_MS } from '../../../../shared/units/duration.ts';
 import { median } from '../../baseline/robust.ts';
@@ -102,8 +102,8 @@ function recordRun(
 }
 
 /**
- * Urgent where it falls so fast that the intake is reached within the hour. Each run draws the level
- * down in its first minutes, and no further.
+ * Urgent where it falls so fast that the intake is reached within the hour. Each run draws the
+ * level down in its first minutes, and no further.
  */
 function priorityOf(scene: Scene, levelM: number): Priority | undefined {
   const minutes = lastMinutes(scene, FALL_MINUTES);
